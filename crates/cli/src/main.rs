@@ -1,0 +1,2 @@
+//! The `shophead` command.
+fn main() {}

@@ -1,0 +1,822 @@
+//! Lengths, exact.
+//!
+//! A [`Length`] is a whole number of nanometres. The inch is 25 400 000 nm, so 1/64 in, 0.0001 in and
+//! 0.001 mm are all whole numbers and rounding to the next 1/16 in never depends on a binary fraction.
+//! Nothing in this module uses floating point except the two functions that say so in their names.
+
+use core::fmt;
+
+/// Nanometres in an inch (by definition of the inch, 25.4 mm exactly).
+const NM_PER_INCH: i64 = 25_400_000;
+const NM_PER_MM: i64 = 1_000_000;
+const NM_PER_64TH: i64 = 396_875;
+const NM_PER_TEN_THOUSANDTH: i64 = 2_540;
+
+/// Whole part of `dividend / divisor`, zero where the divisor is: for divisors known not to be.
+pub(crate) const fn quotient(dividend: i128, divisor: i128) -> i128 {
+    match dividend.checked_div(divisor) {
+        Some(whole) => whole,
+        None => 0,
+    }
+}
+
+/// A length, exact to the nanometre.
+///
+/// | what | value |
+/// |---|---|
+/// | resolution | 1 nm |
+/// | range accepted | [`Length::MIN`] to [`Length::MAX`], one kilometre either way |
+/// | exact | 1/64 in, 0.0001 in, 0.001 mm and all their multiples |
+///
+/// The range leaves room for a product of three lengths in `i128`, which is what the volume balance needs.
+///
+/// ```
+/// use shophead::length::Length;
+/// let skin = Length::parse(".032")?;
+/// let cap = Length::parse("1/8")?;
+/// let grip = skin.checked_add(cap).expect("far below a kilometre");
+/// assert_eq!(grip, Length::parse("0.157 in")?);
+/// assert_eq!(format!("{grip}"), "0.157");
+/// assert_eq!(format!("{}", grip.to_64ths()), "5/32");
+/// assert!(!grip.to_64ths().is_exact());
+/// # Ok::<(), shophead::length::ParseLengthError>(())
+/// ```
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Length {
+    nm: i64,
+}
+
+impl Length {
+    /// No length.
+    pub const ZERO: Length = Length { nm: 0 };
+    /// The longest length accepted: one kilometre.
+    pub const MAX: Length = Length { nm: 1_000_000_000_000 };
+    /// The most negative length accepted (lengths are negative only as coordinates and differences).
+    pub const MIN: Length = Length { nm: -1_000_000_000_000 };
+    /// One inch.
+    pub const INCH: Length = Length { nm: NM_PER_INCH };
+    /// The step in which part numbers count lengths.
+    pub const SIXTEENTH: Length = Length { nm: NM_PER_64TH * 4 };
+    /// The step in which part numbers count diameters; also half a [`Length::SIXTEENTH`].
+    pub const THIRTY_SECOND: Length = Length { nm: NM_PER_64TH * 2 };
+
+    /// A length in nanometres, or `None` outside [`Length::MIN`] to [`Length::MAX`].
+    #[must_use]
+    pub const fn from_nanometres(nm: i64) -> Option<Length> {
+        if nm < Length::MIN.nm || nm > Length::MAX.nm { None } else { Some(Length { nm }) }
+    }
+
+    /// A length in sixty-fourths of an inch; every `i16` is in range.
+    #[must_use]
+    #[allow(clippy::arithmetic_side_effects, reason = "i16 times 396 875 stays far inside i64")]
+    pub const fn from_64ths(count: i16) -> Length {
+        Length { nm: count as i64 * NM_PER_64TH }
+    }
+
+    /// A length in ten-thousandths of an inch, the unit of the printed tables; every `u16` is in range.
+    #[must_use]
+    #[allow(clippy::arithmetic_side_effects, reason = "u16 times 2 540 stays far inside i64")]
+    pub const fn from_ten_thousandths(count: u16) -> Length {
+        Length { nm: count as i64 * NM_PER_TEN_THOUSANDTH }
+    }
+
+    /// The nearest whole nanometre to a floating-point number of inches.
+    ///
+    /// For values that come out of a measuring instrument or another program as `f64`. `None` for NaN, the
+    /// infinities and anything outside the range; it never saturates.
+    #[must_use]
+    pub fn try_from_inches_f64(inches: f64) -> Option<Length> {
+        let nm = libm::round(inches * NM_PER_INCH as f64);
+        // NaN fails both comparisons.
+        if nm >= Length::MIN.nm as f64 && nm <= Length::MAX.nm as f64 {
+            Length::from_nanometres(nm as i64)
+        } else {
+            None
+        }
+    }
+
+    /// Nanometres.
+    #[must_use]
+    pub const fn nanometres(self) -> i64 {
+        self.nm
+    }
+
+    /// Inches as the nearest `f64`, for the strength calculations.
+    #[must_use]
+    pub fn to_inches_f64(self) -> f64 {
+        self.nm as f64 / NM_PER_INCH as f64
+    }
+
+    /// Millimetres as the nearest `f64`.
+    #[must_use]
+    pub fn to_millimetres_f64(self) -> f64 {
+        self.nm as f64 / NM_PER_MM as f64
+    }
+
+    /// Sum, or `None` outside the range.
+    #[must_use]
+    pub const fn checked_add(self, other: Length) -> Option<Length> {
+        Length::from_nanometres(self.nm.saturating_add(other.nm))
+    }
+
+    /// Difference, or `None` outside the range.
+    #[must_use]
+    pub const fn checked_sub(self, other: Length) -> Option<Length> {
+        Length::from_nanometres(self.nm.saturating_sub(other.nm))
+    }
+
+    /// Product with a whole number, or `None` outside the range.
+    #[must_use]
+    pub const fn checked_mul(self, count: i64) -> Option<Length> {
+        Length::from_nanometres(self.nm.saturating_mul(count))
+    }
+
+    /// Sum of lengths already known to be those of one joint; held at the ends of the range, which no joint reaches.
+    pub(crate) const fn plus(self, other: Length) -> Length {
+        Length::held(self.nm.saturating_add(other.nm))
+    }
+
+    /// Difference, held like [`Length::plus`].
+    pub(crate) const fn minus(self, other: Length) -> Length {
+        Length::held(self.nm.saturating_sub(other.nm))
+    }
+
+    /// `self * num / den`, rounded to the nearest nanometre (half away from zero); a zero `den` counts as one.
+    pub(crate) const fn times(self, num: u32, den: u32) -> Length {
+        let den = if den == 0 { 1 } else { den as i128 };
+        // 1e12 * 2^32 is below 2^127 by a wide margin, so nothing here can overflow.
+        let product = (self.nm as i128).saturating_mul(num as i128);
+        let half = quotient(den, 2);
+        let shifted = if product < 0 { product.saturating_sub(half) } else { product.saturating_add(half) };
+        let nm = quotient(shifted, den);
+        if nm > Length::MAX.nm as i128 {
+            Length::MAX
+        } else if nm < Length::MIN.nm as i128 {
+            Length::MIN
+        } else {
+            Length { nm: nm as i64 }
+        }
+    }
+
+    const fn held(nm: i64) -> Length {
+        if nm > Length::MAX.nm {
+            Length::MAX
+        } else if nm < Length::MIN.nm {
+            Length::MIN
+        } else {
+            Length { nm }
+        }
+    }
+
+    /// The least multiple of `step` that is not less than this length. A step of zero or less returns the length itself.
+    #[must_use]
+    pub const fn ceil_to(self, step: Length) -> Length {
+        match self.remainder(step) {
+            0 => self,
+            rest => Length::held(self.nm.saturating_add(step.nm.saturating_sub(rest))),
+        }
+    }
+
+    /// The greatest multiple of `step` that is not more than this length. A step of zero or less returns the length itself.
+    #[must_use]
+    pub const fn floor_to(self, step: Length) -> Length {
+        Length::held(self.nm.saturating_sub(self.remainder(step)))
+    }
+
+    /// The multiple of `step` nearest to this length; the longer one when it lies midway.
+    #[must_use]
+    pub const fn round_to(self, step: Length) -> Length {
+        let rest = self.remainder(step);
+        if rest.saturating_mul(2) >= step.nm && rest != 0 { self.ceil_to(step) } else { self.floor_to(step) }
+    }
+
+    const fn remainder(self, step: Length) -> i64 {
+        if step.nm <= 0 {
+            return 0;
+        }
+        match self.nm.checked_rem_euclid(step.nm) {
+            Some(rest) => rest,
+            None => 0,
+        }
+    }
+
+    /// The nearest sixty-fourth of an inch, which says whether it is exact.
+    #[must_use]
+    pub const fn to_64ths(self) -> SixtyFourths {
+        let nearest = self.round_to(Length { nm: NM_PER_64TH });
+        SixtyFourths { count: nearest.nm.saturating_div(NM_PER_64TH), exact: nearest.nm == self.nm }
+    }
+
+    /// Prints millimetres instead of inches: at least one decimal, at most four, or the formatter's precision.
+    ///
+    /// ```
+    /// use shophead::length::Length;
+    /// assert_eq!(format!("{}", Length::from_64ths(8).in_millimetres()), "3.175");
+    /// ```
+    #[must_use]
+    pub const fn in_millimetres(self) -> InMillimetres {
+        InMillimetres(self)
+    }
+}
+
+/// Decimal inches without the unit: at least three decimals, at most five, or as many as the formatter's precision
+/// asks for (up to nine). Rounded half away from zero.
+///
+/// ```
+/// use shophead::length::Length;
+/// assert_eq!(format!("{}", Length::from_64ths(6)), "0.09375");
+/// assert_eq!(format!("{:.3}", Length::from_64ths(6)), "0.094");
+/// ```
+impl fmt::Display for Length {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write_decimal(f, self.nm, NM_PER_INCH, 3, 5)
+    }
+}
+
+impl fmt::Debug for Length {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{:.7} in", *self)
+    }
+}
+
+/// Shows a [`Length`] in millimetres; made by [`Length::in_millimetres`].
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct InMillimetres(Length);
+
+impl fmt::Display for InMillimetres {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write_decimal(f, self.0.nm, NM_PER_MM, 1, 4)
+    }
+}
+
+fn write_decimal(f: &mut fmt::Formatter<'_>, nm: i64, unit: i64, least: usize, most: usize) -> fmt::Result {
+    const MOST_DIGITS: usize = 9;
+    let fixed = f.precision().map(|digits| digits.min(MOST_DIGITS));
+    let digits = fixed.unwrap_or(most);
+    let scale = 10_i128.saturating_pow(digits as u32);
+    let unit = i128::from(unit);
+    let doubled = i128::from(nm.unsigned_abs()).saturating_mul(scale).saturating_mul(2).saturating_add(unit);
+    let scaled = quotient(doubled, unit.saturating_mul(2));
+    let whole = quotient(scaled, scale);
+    let mut fraction = scaled.saturating_sub(whole.saturating_mul(scale));
+    let mut shown = digits;
+    if fixed.is_none() {
+        while shown > least && fraction.checked_rem(10) == Some(0) {
+            fraction = fraction.saturating_div(10);
+            shown = shown.saturating_sub(1);
+        }
+    }
+    let sign = if nm < 0 && scaled != 0 { "-" } else { "" };
+    if shown == 0 { write!(f, "{sign}{whole}") } else { write!(f, "{sign}{whole}.{fraction:0shown$}") }
+}
+
+/// A length as the nearest sixty-fourth of an inch; made by [`Length::to_64ths`].
+///
+/// Prints in lowest terms as the trade writes it: `3/8`, `1-5/16`, `2`. [`SixtyFourths::is_exact`] tells whether that
+/// is the length itself or only the nearest fraction to it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct SixtyFourths {
+    count: i64,
+    exact: bool,
+}
+
+impl SixtyFourths {
+    /// How many sixty-fourths.
+    #[must_use]
+    pub const fn count(self) -> i64 {
+        self.count
+    }
+
+    /// Whether the length is exactly this fraction.
+    #[must_use]
+    pub const fn is_exact(self) -> bool {
+        self.exact
+    }
+}
+
+impl fmt::Display for SixtyFourths {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let magnitude = self.count.unsigned_abs();
+        let (whole, rest) = (magnitude.saturating_div(64), magnitude.checked_rem(64).unwrap_or(0));
+        let sign = if self.count < 0 { "-" } else { "" };
+        let halvings = rest.trailing_zeros().min(6);
+        let (top, bottom) = (rest >> halvings, 64_u64 >> halvings);
+        match (whole, rest) {
+            (_, 0) => write!(f, "{sign}{whole}"),
+            (0, _) => write!(f, "{sign}{top}/{bottom}"),
+            _ => write!(f, "{sign}{whole}-{top}/{bottom}"),
+        }
+    }
+}
+
+/// A least and a greatest length.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Interval {
+    /// The least.
+    pub min: Length,
+    /// The greatest.
+    pub max: Length,
+}
+
+impl Interval {
+    /// Both ends the same.
+    #[must_use]
+    pub const fn exactly(length: Length) -> Interval {
+        Interval { min: length, max: length }
+    }
+
+    /// Whether a length lies inside, ends included.
+    #[must_use]
+    pub fn contains(self, length: Length) -> bool {
+        self.min <= length && length <= self.max
+    }
+}
+
+/// A nominal length with its own tolerance.
+///
+/// ```
+/// use shophead::length::{Length, Toleranced};
+/// let sheet = Toleranced::parse(".032+-.002")?;
+/// assert_eq!(sheet.min(), Length::parse(".030")?);
+/// assert_eq!(sheet.max(), Length::parse(".034")?);
+/// let shank = Toleranced::parse(".125+.003-.001")?;
+/// assert_eq!(shank.max(), Length::parse(".128")?);
+/// # Ok::<(), shophead::length::ParseLengthError>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Toleranced {
+    nominal: Length,
+    below: Length,
+    above: Length,
+}
+
+impl Toleranced {
+    /// A length without tolerance.
+    #[must_use]
+    pub const fn exactly(nominal: Length) -> Toleranced {
+        Toleranced { nominal, below: Length::ZERO, above: Length::ZERO }
+    }
+
+    /// A nominal length that may be `below` less and `above` more; both count as magnitudes.
+    #[must_use]
+    pub const fn new(nominal: Length, below: Length, above: Length) -> Toleranced {
+        const fn magnitude(length: Length) -> Length {
+            if length.nm < 0 { Length::ZERO.minus(length) } else { length }
+        }
+        Toleranced { nominal, below: magnitude(below), above: magnitude(above) }
+    }
+
+    /// The nominal length.
+    #[must_use]
+    pub const fn nominal(self) -> Length {
+        self.nominal
+    }
+
+    /// The least length.
+    #[must_use]
+    pub const fn min(self) -> Length {
+        self.nominal.minus(self.below)
+    }
+
+    /// The greatest length.
+    #[must_use]
+    pub const fn max(self) -> Length {
+        self.nominal.plus(self.above)
+    }
+
+    /// Least and greatest.
+    #[must_use]
+    pub const fn interval(self) -> Interval {
+        Interval { min: self.min(), max: self.max() }
+    }
+
+    /// Reads a length with an optional tolerance: `.032`, `.032+-.002`, `.032±.002`, `.125+.003-.001`.
+    ///
+    /// The tolerance is in the unit it names, inches when it names none.
+    ///
+    /// # Errors
+    /// As [`Length::parse`], with the position counted in the whole text.
+    pub fn parse(text: &str) -> Result<Toleranced, ParseLengthError> {
+        let sign = text.char_indices().skip(1).find(|&(_, c)| matches!(c, '+' | '±'));
+        let Some((start, mark)) = sign else {
+            return Length::parse(text).map(Toleranced::exactly);
+        };
+        let head = text.get(..start).unwrap_or("");
+        let mut tail_start = start.saturating_add(mark.len_utf8());
+        let nominal = Length::parse(head)?;
+        let tail = text.get(tail_start..).unwrap_or("");
+        if mark == '+'
+            && let Some(below) = tail.strip_prefix('-')
+        {
+            tail_start = tail_start.saturating_add(1);
+            let both = parse_at(text, tail_start, below)?;
+            return Ok(Toleranced::new(nominal, both, both));
+        }
+        if mark == '±' {
+            let both = parse_at(text, tail_start, tail)?;
+            return Ok(Toleranced::new(nominal, both, both));
+        }
+        // `+.003-.001`; a mixed number such as 1-1/2 has no place in a tolerance.
+        let (above, below) = tail.split_once('-').ok_or_else(|| ParseLengthError {
+            at: text.chars().count().saturating_add(1),
+            kind: LengthErrorKind::MissingLowerTolerance,
+        })?;
+        let below_start = tail_start.saturating_add(above.len()).saturating_add(1);
+        let above = parse_at(text, tail_start, above)?;
+        let below = parse_at(text, below_start, below)?;
+        Ok(Toleranced::new(nominal, below, above))
+    }
+}
+
+/// Parses `part`, which starts at byte `start` of `whole`, and counts error positions in `whole`.
+fn parse_at(whole: &str, start: usize, part: &str) -> Result<Length, ParseLengthError> {
+    Length::parse(part).map_err(|error| ParseLengthError {
+        at: error.at.saturating_add(whole.get(..start).map_or(0, |before| before.chars().count())),
+        kind: error.kind,
+    })
+}
+
+/// Why a text is not a length, and at which character (counted from 1).
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct ParseLengthError {
+    /// The character at which reading stopped, counted from 1.
+    pub at: usize,
+    /// What was wrong there.
+    pub kind: LengthErrorKind,
+}
+
+/// What was wrong in a [`ParseLengthError`].
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
+pub enum LengthErrorKind {
+    /// Nothing but spaces.
+    Empty,
+    /// No digit where one was expected.
+    NoDigits,
+    /// A comma in a number; a decimal needs a point.
+    DecimalComma,
+    /// A character that belongs to no length.
+    UnexpectedCharacter,
+    /// A unit other than `in`, `"` and `mm`.
+    UnknownUnit,
+    /// A fraction of a millimetre; fractions are inches only.
+    FractionOfMillimetre,
+    /// A zero below the line.
+    ZeroDenominator,
+    /// A fraction that is no whole number of nanometres; the trade's fractions go down to 1/64 in.
+    FractionNotExact,
+    /// Beyond [`Length::MAX`].
+    TooLarge,
+    /// `+` tolerance without its `-`.
+    MissingLowerTolerance,
+}
+
+impl fmt::Display for ParseLengthError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let what = match self.kind {
+            LengthErrorKind::Empty => "a length is missing",
+            LengthErrorKind::NoDigits => "a digit is missing",
+            LengthErrorKind::DecimalComma => "a decimal is written with a point, not a comma",
+            LengthErrorKind::UnexpectedCharacter => "this does not belong in a length",
+            LengthErrorKind::UnknownUnit => "the units are in and mm",
+            LengthErrorKind::FractionOfMillimetre => "millimetres are written as decimals, not fractions",
+            LengthErrorKind::ZeroDenominator => "nothing can be divided by zero",
+            LengthErrorKind::FractionNotExact => "fractions of an inch go down to 1/64",
+            LengthErrorKind::TooLarge => "this is more than a kilometre",
+            LengthErrorKind::MissingLowerTolerance => "a +tolerance needs its -tolerance, as in .125+.003-.001",
+        };
+        write!(f, "{what} (character {}); right would be .125, 1/8, 1-1/2 or 3.2mm", self.at)
+    }
+}
+
+impl core::error::Error for ParseLengthError {}
+
+impl core::str::FromStr for Length {
+    type Err = ParseLengthError;
+    fn from_str(text: &str) -> Result<Length, ParseLengthError> {
+        Length::parse(text)
+    }
+}
+
+impl Length {
+    /// Reads a length as the trade writes it.
+    ///
+    /// | text | is |
+    /// |---|---|
+    /// | `.125`, `0.125`, `0.125in`, `0.125 in`, `0.125"` | an eighth of an inch |
+    /// | `1/8`, `1/8 in` | the same |
+    /// | `1-1/2`, `1 1/2` | one and a half inches |
+    /// | `3.175mm`, `3.175 mm` | 3.175 millimetres |
+    /// | `-0.5` | half an inch the other way, for coordinates |
+    ///
+    /// Decimals finer than a nanometre are rounded to the nearest one. Fractions must be exact.
+    ///
+    /// # Errors
+    /// [`ParseLengthError`] says what was wrong at which character.
+    ///
+    /// ```
+    /// use shophead::length::{Length, LengthErrorKind};
+    /// let error = Length::parse("0,125").unwrap_err();
+    /// assert_eq!((error.at, error.kind), (2, LengthErrorKind::DecimalComma));
+    /// ```
+    pub fn parse(text: &str) -> Result<Length, ParseLengthError> {
+        let mut scan = Scan { rest: text, at: 1 };
+        scan.spaces();
+        if scan.rest.is_empty() {
+            return Err(scan.error(LengthErrorKind::Empty));
+        }
+        let negative = scan.take('-');
+        let start = scan.at;
+        let number = scan.decimal()?;
+        let mut fraction = None;
+        if number.places == 0 {
+            if scan.take('/') {
+                // The number read was the top of a plain fraction.
+                fraction = Some((0, number.digits, scan.whole()?));
+            } else {
+                let mark = scan;
+                let joined = scan.take('-') || (scan.spaces() && scan.starts_with_digit());
+                if joined {
+                    let top = scan.whole()?;
+                    if scan.take('/') {
+                        fraction = Some((number.digits, top, scan.whole()?));
+                    } else {
+                        return Err(scan.error(LengthErrorKind::UnexpectedCharacter));
+                    }
+                } else {
+                    scan = mark;
+                }
+            }
+        }
+        scan.spaces();
+        let unit_at = scan.at;
+        let (word, unit) = match scan.word() {
+            "" if scan.take('"') => ("in", NM_PER_INCH),
+            "" | "in" => ("in", NM_PER_INCH),
+            "mm" => ("mm", NM_PER_MM),
+            _ => return Err(ParseLengthError { at: unit_at, kind: LengthErrorKind::UnknownUnit }),
+        };
+        scan.spaces();
+        match scan.rest.chars().next() {
+            None => {}
+            Some(',') => return Err(scan.error(LengthErrorKind::DecimalComma)),
+            Some(_) => return Err(scan.error(LengthErrorKind::UnexpectedCharacter)),
+        }
+        let too_large = ParseLengthError { at: start, kind: LengthErrorKind::TooLarge };
+        let unit = i128::from(unit);
+        let nm = match fraction {
+            None => {
+                let scale = 10_i128.checked_pow(number.places).ok_or(too_large)?;
+                let product = number.digits.checked_mul(unit).and_then(|product| product.checked_mul(2));
+                let rounded = product.and_then(|product| product.checked_add(scale)).ok_or(too_large)?;
+                quotient(rounded, scale.saturating_mul(2))
+            }
+            Some((whole, top, bottom)) => {
+                if word == "mm" {
+                    return Err(ParseLengthError { at: unit_at, kind: LengthErrorKind::FractionOfMillimetre });
+                }
+                if bottom == 0 {
+                    return Err(ParseLengthError { at: start, kind: LengthErrorKind::ZeroDenominator });
+                }
+                let scaled =
+                    whole.checked_mul(bottom).and_then(|w| w.checked_add(top)).and_then(|t| t.checked_mul(unit));
+                let scaled = scaled.ok_or(too_large)?;
+                if scaled.checked_rem(bottom) != Some(0) {
+                    return Err(ParseLengthError { at: start, kind: LengthErrorKind::FractionNotExact });
+                }
+                quotient(scaled, bottom)
+            }
+        };
+        let nm = i64::try_from(nm).map_err(|_| too_large)?;
+        let signed = if negative { nm.saturating_neg() } else { nm };
+        Length::from_nanometres(signed).ok_or(too_large)
+    }
+}
+
+/// A place in the text, with the character count an error message needs.
+#[derive(Clone, Copy)]
+struct Scan<'a> {
+    rest: &'a str,
+    at: usize,
+}
+
+/// A decimal as written: all digits as one number, and how many of them follow the point.
+#[derive(Clone, Copy)]
+struct Decimal {
+    digits: i128,
+    places: u32,
+}
+
+/// More digits than this cannot make a length within a kilometre more exact.
+const MOST_DIGITS: u32 = 24;
+
+impl<'a> Scan<'a> {
+    const fn error(&self, kind: LengthErrorKind) -> ParseLengthError {
+        ParseLengthError { at: self.at, kind }
+    }
+
+    fn advance(&mut self, c: char) {
+        self.rest = self.rest.get(c.len_utf8()..).unwrap_or("");
+        self.at = self.at.saturating_add(1);
+    }
+
+    fn take(&mut self, wanted: char) -> bool {
+        let found = self.rest.starts_with(wanted);
+        if found {
+            self.advance(wanted);
+        }
+        found
+    }
+
+    /// Skips blanks and tells whether there were any.
+    fn spaces(&mut self) -> bool {
+        let before = self.at;
+        while self.take(' ') || self.take('\t') {}
+        self.at > before
+    }
+
+    fn starts_with_digit(&self) -> bool {
+        self.rest.starts_with(|c: char| c.is_ascii_digit())
+    }
+
+    fn digit(&mut self) -> Option<i128> {
+        let c = self.rest.chars().next()?;
+        let digit = c.to_digit(10)?;
+        self.advance(c);
+        Some(i128::from(digit))
+    }
+
+    fn word(&mut self) -> &'a str {
+        let end = self.rest.find(|c: char| !c.is_alphabetic()).unwrap_or(self.rest.len());
+        let word = self.rest.get(..end).unwrap_or("");
+        for c in word.chars() {
+            self.advance(c);
+        }
+        word
+    }
+
+    fn whole(&mut self) -> Result<i128, ParseLengthError> {
+        let number = self.decimal()?;
+        if number.places > 0 { Err(self.error(LengthErrorKind::UnexpectedCharacter)) } else { Ok(number.digits) }
+    }
+
+    fn decimal(&mut self) -> Result<Decimal, ParseLengthError> {
+        let start = *self;
+        let mut number = Decimal { digits: 0, places: 0 };
+        let mut count = 0_u32;
+        let mut after_point = false;
+        loop {
+            if let Some(digit) = self.digit() {
+                count = count.saturating_add(1);
+                if number.digits == 0 && !after_point || count <= MOST_DIGITS {
+                    number.digits = number.digits.saturating_mul(10).saturating_add(digit);
+                    number.places = number.places.saturating_add(u32::from(after_point));
+                } else if !after_point {
+                    return Err(start.error(LengthErrorKind::TooLarge));
+                }
+            } else if !after_point && self.take('.') {
+                after_point = true;
+            } else {
+                break;
+            }
+        }
+        if count == 0 {
+            let kind = match self.rest.chars().next() {
+                Some(c) if c.is_ascii_alphanumeric() || c == '.' || c == '/' => LengthErrorKind::NoDigits,
+                None => LengthErrorKind::NoDigits,
+                Some(',') => LengthErrorKind::DecimalComma,
+                Some(_) => LengthErrorKind::UnexpectedCharacter,
+            };
+            return Err(self.error(kind));
+        }
+        Ok(number)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    extern crate std;
+    use super::*;
+    use std::format;
+
+    fn nm(text: &str) -> i64 {
+        Length::parse(text).unwrap_or_else(|error| panic!("{text}: {error}")).nanometres()
+    }
+
+    fn error(text: &str) -> (usize, LengthErrorKind) {
+        let error = Length::parse(text).expect_err(text);
+        (error.at, error.kind)
+    }
+
+    #[test]
+    fn reads_what_the_trade_writes() {
+        for (text, expected) in [
+            (".125", 3_175_000),
+            ("0.125in", 3_175_000),
+            ("0.125 in", 3_175_000),
+            ("0.125\"", 3_175_000),
+            ("1/8", 3_175_000),
+            ("1-1/2", 38_100_000),
+            ("1 1/2", 38_100_000),
+            ("1 1/2 in", 38_100_000),
+            ("3.2mm", 3_200_000),
+            ("3.2 mm", 3_200_000),
+            ("1/64", 396_875),
+            ("0.015625", 396_875),
+            ("-0.5", -12_700_000),
+            ("2.", 50_800_000),
+            (" 1 ", 25_400_000),
+            ("0.0000000000000000000000000001", 0),
+        ] {
+            assert_eq!(nm(text), expected, "{text}");
+        }
+    }
+
+    #[test]
+    fn says_what_is_wrong_where() {
+        for (text, at, kind) in [
+            ("", 1, LengthErrorKind::Empty),
+            ("  ", 3, LengthErrorKind::Empty),
+            (".", 2, LengthErrorKind::NoDigits),
+            ("abc", 1, LengthErrorKind::NoDigits),
+            ("0,125", 2, LengthErrorKind::DecimalComma),
+            (",125", 1, LengthErrorKind::DecimalComma),
+            ("1.2.3", 4, LengthErrorKind::UnexpectedCharacter),
+            ("1/0", 1, LengthErrorKind::ZeroDenominator),
+            ("1/3", 1, LengthErrorKind::FractionNotExact),
+            ("1/128", 1, LengthErrorKind::FractionNotExact),
+            ("1/2mm", 4, LengthErrorKind::FractionOfMillimetre),
+            ("3 cm", 3, LengthErrorKind::UnknownUnit),
+            ("1/", 3, LengthErrorKind::NoDigits),
+            ("1-2", 4, LengthErrorKind::UnexpectedCharacter),
+            ("40000", 1, LengthErrorKind::TooLarge),
+            ("99999999999999999999999999999999999", 1, LengthErrorKind::TooLarge),
+            ("½", 1, LengthErrorKind::UnexpectedCharacter),
+            (".125 in x", 9, LengthErrorKind::UnexpectedCharacter),
+        ] {
+            assert_eq!(error(text), (at, kind), "{text:?}");
+        }
+    }
+
+    #[test]
+    fn a_tolerance_counts_characters_in_the_whole_text() {
+        assert_eq!(Toleranced::parse(".032+-.0o2").unwrap_err().at, 9);
+        assert_eq!(
+            Toleranced::parse(".032±,002").unwrap_err(),
+            ParseLengthError { at: 6, kind: LengthErrorKind::DecimalComma }
+        );
+        assert_eq!(Toleranced::parse(".125+.003").unwrap_err().kind, LengthErrorKind::MissingLowerTolerance);
+        assert_eq!(Toleranced::parse("1-1/2+-1/64").map(Toleranced::max), Length::parse("1.515625"));
+    }
+
+    #[test]
+    fn prints_decimals_and_fractions() {
+        for (text, decimal, fraction, mm) in [
+            ("1/8", "0.125", "1/8", "3.175"),
+            ("0.1285", "0.1285", "1/8", "3.2639"),
+            ("1-5/16", "1.3125", "1-5/16", "33.3375"),
+            ("2", "2.000", "2", "50.8"),
+            ("-0.0625", "-0.0625", "-1/16", "-1.5875"),
+            ("0", "0.000", "0", "0.0"),
+        ] {
+            let length = Length::parse(text).expect(text);
+            assert_eq!(format!("{length}"), decimal);
+            assert_eq!(format!("{}", length.to_64ths()), fraction);
+            assert_eq!(format!("{}", length.in_millimetres()), mm);
+        }
+        assert_eq!(format!("{:.0}", Length::INCH), "1");
+        assert_eq!(format!("{:.2}", Length::from_ten_thousandths(9_999)), "1.00");
+    }
+
+    #[test]
+    fn rounding_is_exact_at_the_boundary() {
+        let step = Length::SIXTEENTH;
+        let quarter = Length::from_64ths(16);
+        let over = Length { nm: quarter.nm + 1 };
+        let under = Length { nm: quarter.nm - 1 };
+        assert_eq!((quarter.ceil_to(step), quarter.floor_to(step)), (quarter, quarter));
+        assert_eq!(over.ceil_to(step), Length::from_64ths(20));
+        assert_eq!(under.ceil_to(step), quarter);
+        assert_eq!(Length::from_64ths(18).round_to(step), Length::from_64ths(20));
+        assert_eq!(Length::from_64ths(17).round_to(step), quarter);
+        assert_eq!(Length::from_64ths(-1).floor_to(step), Length::from_64ths(-4));
+        assert_eq!(over.ceil_to(Length::ZERO), over);
+    }
+
+    #[test]
+    fn leaving_the_range_is_an_error() {
+        assert_eq!(Length::MAX.checked_add(Length { nm: 1 }), None);
+        assert_eq!(Length::MIN.checked_sub(Length { nm: 1 }), None);
+        assert_eq!(Length::INCH.checked_mul(i64::MAX), None);
+        for bad in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY, f64::MAX, f64::MIN, 39_371.0] {
+            assert_eq!(Length::try_from_inches_f64(bad), None, "{bad}");
+        }
+        assert_eq!(Length::try_from_inches_f64(0.1285), Some(Length::from_ten_thousandths(1285)));
+    }
+}

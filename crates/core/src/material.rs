@@ -1,0 +1,141 @@
+//! Sheet alloys and rivet alloys, and their strengths.
+
+mod sheet_table;
+
+use crate::basis::Basis;
+use crate::length::Length;
+use crate::quantity::Stress;
+
+/// How a handbook guarantees a strength.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Guarantee {
+    /// At least 99 % of values, with 95 % confidence.
+    A,
+    /// At least 90 % of values, with 95 % confidence.
+    B,
+    /// The minimum of the material specification.
+    S,
+}
+
+/// One column of the handbook's table of design mechanical properties: an alloy, temper and form in a range of thickness.
+///
+/// A value is `None` where the table leaves the cell empty.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct SheetProperties {
+    /// The alloy's number, such as `2024`.
+    pub alloy: &'static str,
+    /// The temper, such as `T3`. A column for two tempers has both, as printed: `T6 and T62`.
+    pub temper: &'static str,
+    /// The form as printed: `sheet`, `flat sheet`, `coiled sheet`, `plate`.
+    pub form: &'static str,
+    /// Whether the sheet is clad.
+    pub clad: bool,
+    /// The material specification.
+    pub specification: &'static str,
+    /// Least thickness of the column.
+    pub t_min: Length,
+    /// Greatest thickness of the column.
+    pub t_max: Length,
+    /// What the values guarantee.
+    pub guarantee: Guarantee,
+    /// Ultimate tension, along the grain.
+    pub ftu_l: Option<Stress>,
+    /// Ultimate tension, across the grain.
+    pub ftu_lt: Option<Stress>,
+    /// Tension yield, along.
+    pub fty_l: Option<Stress>,
+    /// Tension yield, across.
+    pub fty_lt: Option<Stress>,
+    /// Compression yield, along.
+    pub fcy_l: Option<Stress>,
+    /// Compression yield, across.
+    pub fcy_lt: Option<Stress>,
+    /// Ultimate shear.
+    pub fsu: Option<Stress>,
+    /// Ultimate bearing at an edge margin e/D of 1.5.
+    pub fbru_15: Option<Stress>,
+    /// Ultimate bearing at an edge margin e/D of 2.0.
+    pub fbru_20: Option<Stress>,
+    /// Bearing yield at an edge margin e/D of 1.5.
+    pub fbry_15: Option<Stress>,
+    /// Bearing yield at an edge margin e/D of 2.0.
+    pub fbry_20: Option<Stress>,
+    /// Modulus in tension (the primary modulus of clad sheet).
+    pub e: Option<Stress>,
+    /// Secondary modulus of clad sheet in tension.
+    pub e_secondary: Option<Stress>,
+    /// Modulus in compression.
+    pub ec: Option<Stress>,
+    /// Modulus in shear.
+    pub g: Option<Stress>,
+    /// Poisson's ratio.
+    pub poisson: Option<f64>,
+    /// Density in pounds per cubic inch.
+    pub density_lb_in3: f64,
+    /// Whether the table says that its bearing values are dry pin values; `None` where it says neither.
+    pub bearing_dry_pin: Option<bool>,
+    /// What the table or its reader adds; may be empty.
+    pub note: &'static str,
+    /// The table.
+    pub basis: Basis<'static>,
+}
+
+impl SheetProperties {
+    /// The lesser of both directions of ultimate tension, which holds whichever way the sheet was cut.
+    #[must_use]
+    pub fn ftu(&self) -> Option<Stress> {
+        lesser(self.ftu_l, self.ftu_lt)
+    }
+
+    /// The lesser of both directions of tension yield.
+    #[must_use]
+    pub fn fty(&self) -> Option<Stress> {
+        lesser(self.fty_l, self.fty_lt)
+    }
+
+    /// The lesser of both directions of compression yield.
+    #[must_use]
+    pub fn fcy(&self) -> Option<Stress> {
+        lesser(self.fcy_l, self.fcy_lt)
+    }
+}
+
+fn lesser(one: Option<Stress>, other: Option<Stress>) -> Option<Stress> {
+    match (one, other) {
+        (Some(one), Some(other)) => Some(one.min(other)),
+        (one, other) => one.or(other),
+    }
+}
+
+/// A rivet alloy in the temper in which it is supplied.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
+pub enum RivetAlloy {
+    /// 1100-F, code A.
+    Al1100,
+    /// 2117-T4, code AD.
+    Al2117,
+    /// 5056-H32, code B.
+    Al5056,
+    /// 2017-T4, code D.
+    Al2017,
+    /// 2024-T4, code DD.
+    Al2024,
+    /// 7050-T73, code E (MS) or KE (NAS).
+    Al7050,
+    /// Titanium-niobium 45Cb, code T.
+    Ti45Cb,
+    /// Nickel-copper (Monel), code M.
+    NickelCopper,
+    /// A-286 heat-resistant steel.
+    A286,
+    /// Carbon steel.
+    CarbonSteel,
+    /// Corrosion-resistant steel.
+    CorrosionResistantSteel,
+    /// Copper.
+    Copper,
+}

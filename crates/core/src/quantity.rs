@@ -1,0 +1,161 @@
+//! Forces, stresses and masses as `f64` with their unit in every name.
+//!
+//! The table quantities are held in the unit in which the tables print them (pounds force, pounds per square inch, pounds),
+//! so a printed value comes back unchanged. The factors are exact by definition: the pound is 0.453 592 37 kg (international
+//! yard and pound agreement of 1959), standard gravity 9.806 65 m/s² (3rd CGPM, 1901), the inch 25.4 mm.
+//!
+//! Constructors do not check: a NaN put in stays visible to the end. What reads text ([`Force::parse`]) refuses it, and so do
+//! the calculations that take a load.
+
+use core::fmt;
+use core::ops::{Add, Div, Mul, Sub};
+
+const NEWTONS_PER_LBF: f64 = 0.453_592_37 * 9.806_65;
+const PASCALS_PER_PSI: f64 = NEWTONS_PER_LBF / (0.0254 * 0.0254);
+const GRAMS_PER_LB: f64 = 453.592_37;
+
+/// One line a unit: constructor, reader, how many of the held unit make one of it, and words.
+macro_rules! quantity {
+    ($(#[$doc:meta])* $name:ident { $( $make:ident, $read:ident, $factor:expr, $unit:literal; )+ }) => {
+        $(#[$doc])*
+        #[derive(Clone, Copy, Debug, Default, PartialEq, PartialOrd)]
+        #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+        pub struct $name(f64);
+
+        impl $name {
+            /// None at all.
+            pub const ZERO: $name = $name(0.0);
+            $(
+                #[doc = concat!("From ", $unit, ".")]
+                #[must_use]
+                pub const fn $make(value: f64) -> $name { $name(value * $factor) }
+
+                #[doc = concat!("In ", $unit, ".")]
+                #[must_use]
+                pub const fn $read(self) -> f64 { self.0 / $factor }
+            )+
+
+            /// Whether this is a number at all: neither NaN nor infinite.
+            #[must_use]
+            pub const fn is_finite(self) -> bool { self.0.is_finite() }
+
+            /// The smaller of the two; if one is NaN, the other.
+            #[must_use]
+            pub const fn min(self, other: $name) -> $name { $name(self.0.min(other.0)) }
+
+            /// The larger of the two; if one is NaN, the other.
+            #[must_use]
+            pub const fn max(self, other: $name) -> $name { $name(self.0.max(other.0)) }
+        }
+
+        impl Add for $name {
+            type Output = $name;
+            fn add(self, other: $name) -> $name { $name(self.0 + other.0) }
+        }
+
+        impl Sub for $name {
+            type Output = $name;
+            fn sub(self, other: $name) -> $name { $name(self.0 - other.0) }
+        }
+
+        impl Mul<f64> for $name {
+            type Output = $name;
+            fn mul(self, factor: f64) -> $name { $name(self.0 * factor) }
+        }
+
+        /// The ratio of two of a kind is a plain number.
+        impl Div for $name {
+            type Output = f64;
+            fn div(self, other: $name) -> f64 { self.0 / other.0 }
+        }
+    };
+}
+
+quantity! {
+    /// A force; held in pounds.
+    ///
+    /// ```
+    /// use shophead::quantity::Force;
+    /// assert_eq!(Force::from_lbf(388.0).lbf(), 388.0);
+    /// assert!((Force::from_newtons(1_000.0).lbf() - 224.808_943).abs() < 1e-6);
+    /// ```
+    Force {
+        from_lbf, lbf, 1.0, "pounds force";
+        from_newtons, newtons, (1.0 / NEWTONS_PER_LBF), "newtons";
+    }
+}
+
+quantity! {
+    /// A stress or a modulus; held in pounds per square inch.
+    Stress {
+        from_psi, psi, 1.0, "pounds per square inch";
+        from_ksi, ksi, 1_000.0, "thousand pounds per square inch";
+        from_msi, msi, 1_000_000.0, "million pounds per square inch";
+        from_megapascals, megapascals, (1_000_000.0 / PASCALS_PER_PSI), "megapascals";
+    }
+}
+
+quantity! {
+    /// A mass; held in pounds.
+    Mass {
+        from_lb, lb, 1.0, "pounds";
+        from_grams, grams, (1.0 / GRAMS_PER_LB), "grams";
+    }
+}
+
+/// Why a text is not a force.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum ParseForceError {
+    /// No finite number at the start.
+    NotANumber,
+    /// A unit other than `lbf`, `lb` and `N`.
+    UnknownUnit,
+}
+
+impl fmt::Display for ParseForceError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            ParseForceError::NotANumber => "this is not a number; right would be 250, 250lbf or 1100N",
+            ParseForceError::UnknownUnit => "the units of force are lbf and N; right would be 250lbf or 1100N",
+        })
+    }
+}
+
+impl core::error::Error for ParseForceError {}
+
+impl Force {
+    /// Reads a force; pounds unless it says `N`.
+    ///
+    /// # Errors
+    /// [`ParseForceError`]; NaN and infinities are not numbers here.
+    ///
+    /// ```
+    /// use shophead::quantity::{Force, ParseForceError};
+    /// assert_eq!(Force::parse("250")?, Force::from_lbf(250.0));
+    /// assert_eq!(Force::parse("1100 N")?, Force::from_newtons(1100.0));
+    /// assert_eq!(Force::parse("NaN"), Err(ParseForceError::NotANumber));
+    /// # Ok::<(), ParseForceError>(())
+    /// ```
+    pub fn parse(text: &str) -> Result<Force, ParseForceError> {
+        let text = text.trim();
+        let end = text.find(|c: char| !matches!(c, '0'..='9' | '.' | '-' | '+')).unwrap_or(text.len());
+        let (number, unit) = text.split_at_checked(end).unwrap_or((text, ""));
+        let value: f64 = number.parse().map_err(|_| ParseForceError::NotANumber)?;
+        if !value.is_finite() {
+            return Err(ParseForceError::NotANumber);
+        }
+        match unit.trim() {
+            "" | "lbf" | "lb" => Ok(Force::from_lbf(value)),
+            "N" => Ok(Force::from_newtons(value)),
+            _ => Err(ParseForceError::UnknownUnit),
+        }
+    }
+}
+
+impl core::str::FromStr for Force {
+    type Err = ParseForceError;
+    fn from_str(text: &str) -> Result<Force, ParseForceError> {
+        Force::parse(text)
+    }
+}
