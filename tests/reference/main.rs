@@ -1,0 +1,1 @@
+//! Published tables and worked examples, cell by cell.
