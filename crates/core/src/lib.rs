@@ -20,5 +20,6 @@ pub mod basis;
 pub mod finding;
 pub mod length;
 pub mod material;
+pub mod practice;
 pub mod quantity;
 pub mod rivet;
