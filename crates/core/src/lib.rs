@@ -16,9 +16,11 @@
     )
 )]
 
-pub mod basis;
-pub mod finding;
+// In the order in which data flows: each knows only those before it.
 pub mod length;
-pub mod material;
 pub mod quantity;
+pub mod basis;
+pub mod material;
 pub mod rivet;
+pub mod drill;
+pub mod finding;
