@@ -1,1 +1,4 @@
 //! Published tables and worked examples, cell by cell.
+
+mod drills;
+mod materials;
