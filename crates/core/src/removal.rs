@@ -77,7 +77,8 @@ pub fn removal<'a>(
     {
         risk(Risk::ManyLayers, Given { value: (), basis: limit.basis });
     }
-    let thin = practice.length(Name::RemovalThinFarSide, case).filter(|limit| far_side.is_some_and(|far| far < limit.value));
+    let thin =
+        practice.length(Name::RemovalThinFarSide, case).filter(|limit| far_side.is_some_and(|far| far < limit.value));
     if let Some(limit) = thin {
         risk(Risk::ThinFarSide, Given { value: (), basis: limit.basis });
     }
@@ -88,7 +89,10 @@ pub fn removal<'a>(
     }
     Removal {
         drill,
-        depth: Given { value: head_height, basis: Basis::published("AC 43.13-1B", "para 4-52b: to the base of the head only") },
+        depth: Given {
+            value: head_height,
+            basis: Basis::published("AC 43.13-1B", "para 4-52b: to the base of the head only"),
+        },
         punch_under: case.diameter,
         support: thin.is_some(),
         risks,

@@ -89,22 +89,22 @@ pub struct LengthChoice<'a> {
 
 /// What a length is chosen for.
 #[derive(Clone, Copy, Debug)]
-pub struct LengthQuery<'q, 'a> {
+pub struct LengthQuery<'a> {
     /// The part standard.
-    pub series: &'q Series<'q>,
+    pub series: &'a Series<'a>,
     /// The rivet alloy.
     pub alloy: RivetAlloy,
     /// The diameter.
-    pub size: &'q Size,
+    pub size: &'a Size<'a>,
     /// The pack.
     pub grip: Toleranced,
     /// The hole: as measured, or as [`Practice::hole_for`] assumes it.
     pub hole: Toleranced,
     /// The limits.
-    pub practice: &'q Practice<'a>,
+    pub practice: &'a Practice<'a>,
 }
 
-impl<'a> LengthQuery<'_, 'a> {
+impl<'a> LengthQuery<'a> {
     fn case(&self) -> Case {
         Case::of(self.series.head, self.alloy, self.size)
     }
@@ -121,10 +121,8 @@ impl<'a> LengthQuery<'_, 'a> {
     fn usable(&self, fit: &Fit, limits: &HeadLimits<'a>) -> Option<Usable<'a>> {
         let (diameter, height) = (limits.diameter_least?, limits.height_least?);
         let tail = self.practice.length(Name::TailGreatest, &self.case())?;
-        let shortest = Given {
-            value: fit.shortest_for(diameter.value, height.value),
-            basis: diameter.basis.weaker(height.basis),
-        };
+        let shortest =
+            Given { value: fit.shortest_for(diameter.value, height.value), basis: diameter.basis.weaker(height.basis) };
         let by_tail = Given { value: fit.longest_for_tail(tail.value), basis: tail.basis };
         let by_head = limits.diameter_greatest.zip(limits.height_greatest).map(|(diameter, height)| Given {
             value: fit.longest_for(diameter.value, height.value),
@@ -215,7 +213,11 @@ impl<'a> LengthQuery<'_, 'a> {
         let tail = self.practice.length(Name::RuleOfThumbTail, case);
         let rounding = self.practice.rounding(case);
         let (Some(tail), Some(rounding)) = (tail, rounding) else {
-            findings.push(Finding::new(Code::NoLimit, Severity::Caution, Basis::practice("rule of thumb and rounding")));
+            findings.push(Finding::new(
+                Code::NoLimit,
+                Severity::Caution,
+                Basis::practice("rule of thumb and rounding"),
+            ));
             return (self.grip.nominal(), self.grip.nominal().ceil_to(Length::SIXTEENTH));
         };
         let exact = self.grip.nominal().plus(tail.value);
@@ -234,7 +236,7 @@ impl<'a> LengthQuery<'_, 'a> {
             (shortest <= longest).then(|| wanted.clamp(shortest, longest))
         };
         within(Length::SIXTEENTH)
-            .or_else(|| if self.series.half_lengths { within(Length::THIRTY_SECOND) } else { None })
+            .or_else(|| if self.series.half_lengths.is_some() { within(Length::THIRTY_SECOND) } else { None })
     }
 
     /// Says why the rule's length was not taken, or why nothing was.
@@ -270,18 +272,23 @@ impl<'a> LengthQuery<'_, 'a> {
         }
         if length != length.floor_to(Length::SIXTEENTH) {
             let basis = Basis::published("AC 43.13-1B", "para 4-57a: half lengths, as in MS20470AD4-3.5");
-            choice.findings.push(Finding::new(Code::HalfLength, Severity::Note, basis).measured(Figure::Length(length)));
+            choice
+                .findings
+                .push(Finding::new(Code::HalfLength, Severity::Note, basis).measured(Figure::Length(length)));
         }
-        if let Some(tabulated) = self.series.tabulated_lengths
-            && !tabulated.contains(length)
-        {
-            let nearest = if length < tabulated.min { tabulated.min } else { tabulated.max };
+        if let Some(limit) = self.beyond_tabulated(length) {
             choice.findings.push(
-                Finding::new(Code::LengthNotTabulated, Severity::Note, self.size.basis)
+                Finding::new(Code::LengthNotTabulated, Severity::Note, self.series.basis)
                     .measured(Figure::Length(length))
-                    .limit(Figure::Length(nearest)),
+                    .limit(Figure::Length(limit)),
             );
         }
+    }
+
+    /// The end of the tabulated lengths that a length lies beyond.
+    fn beyond_tabulated(&self, length: Length) -> Option<Length> {
+        let shortest = self.size.shortest_tabulated.filter(|shortest| length < *shortest);
+        shortest.or(self.size.longest_tabulated.filter(|longest| length > *longest))
     }
 
     fn warn_of_entry(&self, fit: &Fit, findings: &mut Findings<'a>) {
@@ -323,7 +330,7 @@ fn outside<'a>(usable: &Usable<'a>, length: Length, severity: Severity) -> Findi
 #[derive(Clone, Debug, PartialEq)]
 pub struct DiameterChoice<'s, 'a> {
     /// The size; `None` when the series has none that large.
-    pub size: Option<&'s Size>,
+    pub size: Option<&'s Size<'s>>,
     /// The diameter that the rule asks for, before it is taken up to a size of the series.
     pub wanted: Length,
     /// What does not agree with the rules.
@@ -365,14 +372,13 @@ pub fn choose_diameter<'s, 'a>(
     match size {
         Some(size) => findings.extend(&check_diameter(&Case::of(series.head, alloy, size), thickest, practice)),
         None => {
-            let basis = series.length_tolerance_basis;
             let largest = series.sizes.last().map_or(Length::ZERO, |size| size.shank_nominal);
+            let basis = Basis::practice("largest diameter of the series");
             findings.push(
-                Finding::new(Code::DiameterOutsideRule, Severity::Caution, Basis::practice("largest diameter of the series"))
+                Finding::new(Code::DiameterOutsideRule, Severity::Caution, basis)
                     .measured(Figure::Length(wanted))
                     .limit(Figure::Length(largest)),
             );
-            let _ = basis;
         }
     }
     DiameterChoice { size, wanted, findings }

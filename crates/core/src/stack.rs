@@ -81,11 +81,8 @@ pub enum Preparation {
 
 impl Preparation {
     /// Every preparation with the word for it.
-    pub const ALL: &'static [(Preparation, &'static str)] = &[
-        (Preparation::Plain, "plain"),
-        (Preparation::Countersunk, "countersunk"),
-        (Preparation::Dimpled, "dimpled"),
-    ];
+    pub const ALL: &'static [(Preparation, &'static str)] =
+        &[(Preparation::Plain, "plain"), (Preparation::Countersunk, "countersunk"), (Preparation::Dimpled, "dimpled")];
 
     /// The word for it.
     #[must_use]
@@ -138,7 +135,9 @@ impl fmt::Display for StackError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             StackError::TooManyLayers => write!(f, "a stack has at most {MAX_LAYERS} layers"),
-            StackError::NotPositive => f.write_str("a layer is thicker than nothing, also at the lower end of its tolerance"),
+            StackError::NotPositive => {
+                f.write_str("a layer is thicker than nothing, also at the lower end of its tolerance")
+            }
             StackError::TooThick => f.write_str("the pack is thicker than a kilometre"),
         }
     }

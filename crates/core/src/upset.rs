@@ -89,6 +89,8 @@ pub enum FitError {
     NoShank,
     /// The flush head is deeper than the whole pack.
     HeadDeeperThanPack,
+    /// The limits of this rivet's shank are not known.
+    ShankNotKnown,
     /// The dimensions of this rivet's head are not known.
     HeadNotKnown,
 }
@@ -100,7 +102,12 @@ impl fmt::Display for FitError {
             FitError::NoHole => "the hole must be wider than nothing",
             FitError::NoShank => "the shank must be wider than nothing",
             FitError::HeadDeeperThanPack => "the flush head is deeper than the whole pack is thick",
-            FitError::HeadNotKnown => "the head dimensions of this rivet are not known; give them in a series of your own",
+            FitError::ShankNotKnown => {
+                "the shank limits of this rivet are not known; give them in a series of your own"
+            }
+            FitError::HeadNotKnown => {
+                "the head dimensions of this rivet are not known; give them in a series of your own"
+            }
         })
     }
 }
@@ -123,16 +130,20 @@ impl Fit {
     ///
     /// # Errors
     /// [`FitError`] for sizes that are no sizes.
-    pub fn new(series: &Series<'_>, size: &Size, hole: Toleranced, grip: Toleranced) -> Result<Fit, FitError> {
+    pub fn new(series: &Series<'_>, size: &Size<'_>, hole: Toleranced, grip: Toleranced) -> Result<Fit, FitError> {
+        let around = |nominal: Length, limits: Option<Interval>| {
+            let limits = limits.unwrap_or(Interval::exactly(nominal));
+            Toleranced::new(nominal, nominal.minus(limits.min), limits.max.minus(nominal))
+        };
         let sunk = if series.head.is_flush() {
-            let (nominal, height) = (size.head_height_nominal, size.head_height);
-            Toleranced::new(nominal, nominal.minus(height.min), height.max.minus(nominal))
+            let head = size.head.ok_or(FitError::HeadNotKnown)?;
+            around(head.height_nominal, head.height)
         } else {
             Toleranced::exactly(Length::ZERO)
         };
-        let (nominal, shank) = (size.shank_nominal, size.shank);
-        let shank = Toleranced::new(nominal, nominal.minus(shank.min), shank.max.minus(nominal));
-        Fit { shank, hole, grip, sunk, length_tolerance: series.length_tolerance }.checked()
+        let shank = around(size.shank_nominal, Some(size.shank.ok_or(FitError::ShankNotKnown)?));
+        let length_tolerance = series.length_tolerance.map_or(Length::ZERO, |tolerance| tolerance.either_way);
+        Fit { shank, hole, grip, sunk, length_tolerance }.checked()
     }
 
     fn checked(self) -> Result<Fit, FitError> {
@@ -393,7 +404,12 @@ pub struct HeadJudgement<'a> {
 /// process specification is from memory. A limit that the practice does not give does not reject, except where nothing at
 /// all is known of the least head.
 #[must_use]
-pub fn judge<'a>(measured: MeasuredHead, defects: &[Defect], practice: &Practice<'a>, case: &Case) -> HeadJudgement<'a> {
+pub fn judge<'a>(
+    measured: MeasuredHead,
+    defects: &[Defect],
+    practice: &Practice<'a>,
+    case: &Case,
+) -> HeadJudgement<'a> {
     let limits = HeadLimits::of(practice, case);
     let mut findings = Findings::new();
     let mut check = |code, limit: Option<Given<'a, Length>>, measured: Length, fails: fn(Length, Length) -> bool| {
@@ -436,9 +452,8 @@ fn judge_defect<'a>(defect: Defect, practice: &Practice<'a>, case: &Case, findin
             }
             match innermost {
                 Some(reach) if reach > circle.value => {}
-                Some(reach) => findings.push(
-                    reject(circle.basis).measured(Figure::Length(reach)).limit(Figure::Length(circle.value)),
-                ),
+                Some(reach) => findings
+                    .push(reject(circle.basis).measured(Figure::Length(reach)).limit(Figure::Length(circle.value))),
                 None if count > 0 => findings.push(reject(circle.basis).limit(Figure::Length(circle.value))),
                 None => {}
             }

@@ -234,8 +234,9 @@ impl Case {
 
     /// A single row of rivets of this size.
     #[must_use]
-    pub const fn of(head: Head, alloy: RivetAlloy, size: &Size) -> Case {
-        Case { head, alloy, diameter: size.shank_nominal, shank_max: size.shank.max, rows: 1 }
+    pub fn of(head: Head, alloy: RivetAlloy, size: &Size<'_>) -> Case {
+        let shank_max = size.shank.map_or(size.shank_nominal, |shank| shank.max);
+        Case { head, alloy, diameter: size.shank_nominal, shank_max, rows: 1 }
     }
 
     /// The same in a pattern of so many rows.
