@@ -18,6 +18,7 @@
 
 pub mod basis;
 pub mod finding;
+pub mod joint;
 pub mod length;
 pub mod material;
 pub mod quantity;
