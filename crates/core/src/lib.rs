@@ -29,6 +29,7 @@ pub mod stack;
 pub mod upset;
 pub mod select;
 pub mod layout;
+pub mod joint;
 pub mod structure;
 pub mod access;
 pub mod removal;

@@ -1,0 +1,107 @@
+//! Whether a new rivet is as strong as the one it replaces.
+//!
+//! A weaker one may not take its place unless a larger size or more rivets make up for it (AC 43.13-1B para 4-57b).
+
+use super::strength::{Governing, JointStrength};
+use super::substitution_table::{RULES, Step};
+use crate::basis::Basis;
+use crate::finding::{Code, Figure, Finding, Findings, Severity};
+use crate::length::Length;
+use crate::material::RivetAlloy;
+
+const NOT_WEAKER: Basis<'static> = Basis::published("AC 43.13-1B", "para 4-57b, p 4-16");
+
+/// Where the steps of [`Step::NextSize`] stand: 1/32 in up to 1/4, 1/16 in above.
+pub const NEXT_SIZE_BASIS: Basis<'static> = Basis::published("MIL-R-47196A", "next larger size");
+
+/// Two joints side by side.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Comparison<'a> {
+    /// New allowable over old; `None` where one of them is not published.
+    pub ratio: Option<f64>,
+    /// What gives way first in the old joint.
+    pub before: Option<Governing<'a>>,
+    /// What gives way first in the new joint.
+    pub after: Option<Governing<'a>>,
+    /// The weakest basis of both.
+    pub basis: Basis<'a>,
+    /// What the comparison found; the joints keep their own findings.
+    pub findings: Findings<'a>,
+}
+
+/// Holds the new joint against the old one.
+///
+/// An old joint that carries nothing gives no ratio, and neither does one of which a part is not published; the finding then says
+/// `strength-not-published`.
+#[must_use]
+pub fn compare<'a>(before: &JointStrength<'a>, after: &JointStrength<'a>) -> Comparison<'a> {
+    let mut findings = Findings::new();
+    let basis = before.basis.weaker(after.basis);
+    let forces = before.allowable.zip(after.allowable).map(|(before, after)| (before.force, after.force));
+    let ratio = forces.map(|(before, after)| after.lbf() / before.lbf()).filter(|ratio| ratio.is_finite());
+    match (ratio, forces) {
+        (Some(ratio), Some((before, after))) if ratio < 1.0 => findings.push(
+            Finding::new(Code::WeakerThanBefore, Severity::Refer, NOT_WEAKER)
+                .measured(Figure::Force(after))
+                .limit(Figure::Force(before)),
+        ),
+        (Some(_), _) => {}
+        (None, _) => findings.push(Finding::new(Code::StrengthNotPublished, Severity::Refer, basis)),
+    }
+    Comparison { ratio, before: before.governing, after: after.governing, basis, findings }
+}
+
+/// The least diameter at which a substitute alloy may take the place of a rivet.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Substitute {
+    /// Least nominal diameter of the substitute.
+    pub diameter: Length,
+    /// Where the rule stands.
+    pub basis: Basis<'static>,
+}
+
+/// How large a rivet of another alloy must be, by the published rules; edge distance and pitch must be checked again for it.
+///
+/// The same alloy keeps its diameter. Where several documents speak, the strictest decides: 2117 stands in for 2017 only up to 3/16 and for 2024
+/// only up to 5/32 (AC 43.13-1B), although NAVEDTRA 14018 and 14315 name no bound. `None` where no document allows it.
+///
+/// ```
+/// use shophead::joint::compare::substitute;
+/// use shophead::length::Length;
+/// use shophead::material::RivetAlloy;
+/// let larger = substitute(RivetAlloy::Al2017, RivetAlloy::Al2117, Length::parse("3/16")?);
+/// assert_eq!(larger.map(|rule| rule.diameter), Some(Length::parse("7/32")?));
+/// assert_eq!(substitute(RivetAlloy::Al2024, RivetAlloy::Al2117, Length::parse("3/16")?), None);
+/// # Ok::<(), shophead::length::ParseLengthError>(())
+/// ```
+#[must_use]
+pub fn substitute(original: RivetAlloy, substitute: RivetAlloy, diameter: Length) -> Option<Substitute> {
+    if original == substitute {
+        return Some(Substitute { diameter, basis: NOT_WEAKER });
+    }
+    let mut rules = RULES.iter().filter(|rule| rule.original == original && rule.substitute == substitute).peekable();
+    rules.peek()?;
+    let mut strictest: Option<Substitute> = None;
+    for rule in rules {
+        if rule.up_to.is_some_and(|up_to| diameter > up_to) {
+            return None;
+        }
+        let found = Substitute { diameter: stepped(rule.step, diameter), basis: rule.basis };
+        if strictest.is_none_or(|so_far| found.diameter > so_far.diameter) {
+            strictest = Some(found);
+        }
+    }
+    strictest
+}
+
+/// See [`NEXT_SIZE_BASIS`].
+const FINE_STEPS_UP_TO: Length = Length::from_64ths(16);
+
+fn stepped(step: Step, diameter: Length) -> Length {
+    match step {
+        Step::ThirtySecond => diameter.plus(Length::THIRTY_SECOND),
+        Step::NextSize if diameter < FINE_STEPS_UP_TO => diameter.plus(Length::THIRTY_SECOND),
+        Step::NextSize => diameter.plus(Length::SIXTEENTH),
+    }
+}

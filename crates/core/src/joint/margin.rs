@@ -1,0 +1,183 @@
+//! Margins of safety.
+//!
+//! `margin = allowable / (limit load × factor of safety × fitting factor) - 1`; it must not be negative.
+
+use core::fmt;
+
+use crate::basis::Basis;
+use crate::quantity::Force;
+
+/// Which load is meant.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum LoadKind {
+    /// The greatest load expected in service: the factor of safety is still to come.
+    Limit,
+    /// The factor of safety is already in it.
+    Ultimate,
+}
+
+/// A load on one rivet.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Load {
+    /// How much; above zero.
+    pub force: Force,
+    /// Limit or ultimate.
+    pub kind: LoadKind,
+}
+
+/// One factor and where it comes from.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Factor<'a> {
+    /// The factor, 1 or more.
+    pub value: f64,
+    /// Where it comes from.
+    pub basis: Basis<'a>,
+}
+
+/// The factors between a limit load and the strength it needs.
+///
+/// [`Factors::FITTING`] is the default: the higher of both. [`Factors::SEAM`] leaves the fitting factor out, for joints such as continuous seams in
+/// metal plating made under approved practices and based on comprehensive test data (14 CFR 25.625(b)(1)).
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Factors<'a> {
+    /// Limit to ultimate load.
+    pub safety: Factor<'a>,
+    /// On fittings, their attachments and bearing; `None` where it is not asked for.
+    pub fitting: Option<Factor<'a>>,
+}
+
+impl Factors<'static> {
+    /// Factor of safety 1.5, no fitting factor.
+    pub const SEAM: Factors<'static> = Factors {
+        safety: Factor { value: 1.5, basis: Basis::published("14 CFR", "25.303 and 23.2230(b)") },
+        fitting: None,
+    };
+
+    /// Factor of safety 1.5 and fitting factor 1.15.
+    pub const FITTING: Factors<'static> = Factors {
+        fitting: Some(Factor { value: 1.15, basis: Basis::published("14 CFR", "25.625(a)") }),
+        ..Factors::SEAM
+    };
+}
+
+impl Default for Factors<'static> {
+    fn default() -> Factors<'static> {
+        Factors::FITTING
+    }
+}
+
+/// A margin of safety with everything that makes it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Margin<'a> {
+    /// The margin; negative when the joint does not carry the load.
+    pub value: f64,
+    /// The load with the factors that apply to it.
+    pub factored_load: Force,
+    /// The load as given.
+    pub load: Load,
+    /// The factors as given; the factor of safety is not applied again to an ultimate load.
+    pub factors: Factors<'a>,
+}
+
+/// Why there is no margin.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum MarginError {
+    /// The load is zero, negative or no number.
+    LoadNotPositive,
+    /// The allowable is negative or no number.
+    AllowableNotValid,
+    /// A factor is below 1 or no number.
+    FactorBelowOne,
+    /// Load and allowable are so far apart that the ratio is no number.
+    OutOfRange,
+}
+
+impl fmt::Display for MarginError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            MarginError::LoadNotPositive => "the load must be a number above zero; right would be 250lbf",
+            MarginError::AllowableNotValid => "the allowable must be a number, zero or above",
+            MarginError::FactorBelowOne => "a factor must be a number, 1 or above; right would be 1.5",
+            MarginError::OutOfRange => "the load is too small or too large beside the allowable to give a margin",
+        })
+    }
+}
+
+impl core::error::Error for MarginError {}
+
+/// The margin of an allowable over a load.
+///
+/// # Errors
+/// [`MarginError`]; a NaN or an infinity never comes out.
+///
+/// ```
+/// use shophead::joint::margin::{Factors, Load, LoadKind, margin};
+/// use shophead::quantity::Force;
+/// let load = Load { force: Force::from_lbf(200.0), kind: LoadKind::Limit };
+/// // 388 / (200 × 1.5 × 1.15) - 1
+/// let fitting = margin(Force::from_lbf(388.0), load, Factors::FITTING)?;
+/// assert!((fitting.value - 0.1246).abs() < 1e-4);
+/// let seam = margin(Force::from_lbf(388.0), load, Factors::SEAM)?;
+/// assert!((seam.value - 0.2933).abs() < 1e-4);
+/// # Ok::<(), shophead::joint::margin::MarginError>(())
+/// ```
+pub fn margin<'a>(allowable: Force, load: Load, factors: Factors<'a>) -> Result<Margin<'a>, MarginError> {
+    if !(load.force.is_finite() && load.force > Force::ZERO) {
+        return Err(MarginError::LoadNotPositive);
+    }
+    if !(allowable.is_finite() && allowable >= Force::ZERO) {
+        return Err(MarginError::AllowableNotValid);
+    }
+    let fitting = factors.fitting.map_or(1.0, |factor| factor.value);
+    if ![factors.safety.value, fitting].iter().all(|value| value.is_finite() && *value >= 1.0) {
+        return Err(MarginError::FactorBelowOne);
+    }
+    let safety = match load.kind {
+        LoadKind::Limit => factors.safety.value,
+        LoadKind::Ultimate => 1.0,
+    };
+    let factored_load = Force::from_lbf(load.force.lbf() * safety * fitting);
+    let value = allowable.lbf() / factored_load.lbf() - 1.0;
+    if !(factored_load.is_finite() && value.is_finite()) {
+        return Err(MarginError::OutOfRange);
+    }
+    Ok(Margin { value, factored_load, load, factors })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn lbf(value: f64) -> Force {
+        Force::from_lbf(value)
+    }
+
+    #[test]
+    fn an_ultimate_load_does_not_take_the_factor_of_safety_again() {
+        let limit = margin(lbf(300.0), Load { force: lbf(100.0), kind: LoadKind::Limit }, Factors::FITTING).unwrap();
+        let ultimate =
+            margin(lbf(300.0), Load { force: lbf(150.0), kind: LoadKind::Ultimate }, Factors::FITTING).unwrap();
+        assert!((limit.value - ultimate.value).abs() < 1e-12);
+    }
+
+    #[test]
+    fn what_is_no_load_is_refused() {
+        for bad in [0.0, -1.0, f64::NAN, f64::INFINITY] {
+            let load = Load { force: lbf(bad), kind: LoadKind::Limit };
+            assert_eq!(margin(lbf(1.0), load, Factors::SEAM), Err(MarginError::LoadNotPositive));
+        }
+        let load = Load { force: lbf(1.0), kind: LoadKind::Limit };
+        assert_eq!(margin(lbf(f64::NAN), load, Factors::SEAM), Err(MarginError::AllowableNotValid));
+        let mut factors = Factors::SEAM;
+        factors.safety.value = 0.5;
+        assert_eq!(margin(lbf(1.0), load, factors), Err(MarginError::FactorBelowOne));
+        let tiny = Load { force: lbf(f64::MIN_POSITIVE), kind: LoadKind::Ultimate };
+        assert_eq!(margin(lbf(f64::MAX), tiny, Factors::SEAM), Err(MarginError::OutOfRange));
+    }
+}

@@ -1,0 +1,747 @@
+//! What one rivet carries in its sheets, and what gives way first.
+//!
+//! | part | load | from |
+//! |---|---|---|
+//! | rivet shear | planes × Fsu of the driven rivet × area of the nominal hole × thin-sheet factor | MIL-HDBK-5 section 8.1.2 |
+//! | bearing, each sheet | Fbr at the edge margin × nominal hole × t | MIL-HDBK-5 section 8.1.2.1, table of the sheet |
+//! | flush joint, each countersunk or dimpled sheet | tested joint, instead of bearing | [`super::flush_table`] |
+//! | tear-out, each sheet | 2 e t Fsu of the sheet | [`super::modes::tear_out`] |
+//!
+//! The allowable is the least of them. In single shear every sheet is taken to carry the whole load; in double shear the middle sheet
+//! carries all of it and each outer sheet half. Where a part is not published the allowable is missing and a finding says which
+//! sheet and why; nothing is guessed in its place.
+//!
+//! The edge margin e/D counts nominal rivet diameters, as edge distances do in the trade. Between 1.5 and 2.0 bearing is interpolated,
+//! above 2.0 the value at 2.0 holds.
+
+use core::fmt;
+
+use super::margin::{Factors, Load, Margin, MarginError, margin};
+use super::{flush_table, hole_table, modes, shear_table, thin_sheet};
+use crate::basis::{Basis, Status};
+use crate::finding::{Code, Figure, Finding, Findings, Severity};
+use crate::length::Length;
+use crate::material::SheetProperties;
+use crate::quantity::{Force, Stress};
+use crate::rivet::Head;
+
+/// The most sheets under one rivet.
+pub const MAX_SHEETS: usize = 8;
+
+/// How many planes the rivet is sheared in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Shear {
+    /// One plane, as in a lap joint.
+    Single,
+    /// Two planes, as in a butt joint with a strap on both sides.
+    Double,
+}
+
+impl Shear {
+    /// The number of planes.
+    #[must_use]
+    pub const fn planes(self) -> f64 {
+        match self {
+            Shear::Single => 1.0,
+            Shear::Double => 2.0,
+        }
+    }
+}
+
+/// How a sheet is made ready for the rivet.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Preparation {
+    /// A straight hole.
+    Plain,
+    /// Machine countersunk.
+    Countersunk,
+    /// Dimpled.
+    Dimpled,
+}
+
+/// One sheet at the rivet.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Sheet<'a> {
+    /// Its strengths; `None` when the material or its strength is not known.
+    pub properties: Option<&'a SheetProperties>,
+    /// Thickness; above zero.
+    pub thickness: Length,
+    /// Centre of the hole to the nearest edge in the direction of the load; above zero.
+    pub edge: Length,
+    /// How the hole is made ready.
+    pub preparation: Preparation,
+}
+
+/// The rivet.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Rivet<'a> {
+    /// Nominal shank diameter; of an oversize rivet its own, not that of its dash number.
+    pub diameter: Length,
+    /// The manufactured head.
+    pub head: Head,
+    /// Ultimate shear stress of the driven rivet and where it stands; `None` when it is not known.
+    pub driven_shear: Option<(Stress, Basis<'a>)>,
+}
+
+/// What is asked.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Joint<'a> {
+    /// The sheets from the manufactured head on; two to [`MAX_SHEETS`], exactly three in double shear.
+    pub sheets: &'a [Sheet<'a>],
+    /// The rivet.
+    pub rivet: Rivet<'a>,
+    /// The hole as it is, when it is known; otherwise the nominal hole.
+    pub hole: Option<Length>,
+    /// Single or double shear.
+    pub shear: Shear,
+    /// Distance to the next rivet of the row, for the net section; greater than the hole.
+    pub pitch: Option<Length>,
+    /// A load on the rivet and its factors, for the margin.
+    pub load: Option<(Load, Factors<'a>)>,
+}
+
+/// A load and what it rests on.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Allowable<'a> {
+    /// The load.
+    pub force: Force,
+    /// The weakest of the figures in it.
+    pub basis: Basis<'a>,
+}
+
+/// Where a bearing figure comes from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum BearingKind {
+    /// Bearing stress of the sheet.
+    Sheet,
+    /// A tested flush joint.
+    FlushJoint,
+    /// Below an edge margin of 1.5: the strength at 1.5 in proportion. Practice, to see where one stands; not an allowable.
+    Indication,
+}
+
+/// Bearing of one sheet.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Bearing<'a> {
+    /// Where it comes from.
+    pub kind: BearingKind,
+    /// At failure.
+    pub ultimate: Allowable<'a>,
+    /// At yield, where published.
+    pub yield_load: Option<Allowable<'a>>,
+}
+
+/// What one sheet carries. The loads are those of the sheet itself; it gets [`SheetStrength::share`] of the rivet's load.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct SheetStrength<'a> {
+    /// Which, counted from 1 on the side of the manufactured head.
+    pub layer: u8,
+    /// Edge distance over nominal rivet diameter.
+    pub edge_margin: f64,
+    /// How much of the rivet's load the sheet gets: 1, or 0.5 for the outer sheets in double shear.
+    pub share: f64,
+    /// Bearing or flush joint, where published.
+    pub bearing: Option<Bearing<'a>>,
+    /// Tear-out to the edge, where the shear strength of the sheet is published.
+    pub tear_out: Option<Allowable<'a>>,
+    /// Tear-out by the recalled form that stops at the side of the hole; to compare, it does not count in the allowable.
+    pub tear_out_with_relief: Option<Allowable<'a>>,
+    /// Tension between the holes, a pitch, in the whole sheet; the hole as it is. What a countersink takes away is not counted.
+    pub net_section: Option<Allowable<'a>>,
+}
+
+/// What gives way.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Mode {
+    /// The rivet shears.
+    RivetShear,
+    /// The rivet crushes the sheet.
+    Bearing,
+    /// The flush head and its sheet part.
+    FlushJoint,
+    /// The rivet tears out to the edge.
+    TearOut,
+}
+
+impl Mode {
+    /// The word used in output.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Mode::RivetShear => "rivet-shear",
+            Mode::Bearing => "bearing",
+            Mode::FlushJoint => "flush-joint",
+            Mode::TearOut => "tear-out",
+        }
+    }
+}
+
+impl fmt::Display for Mode {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.word())
+    }
+}
+
+/// What gives way first.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Governing<'a> {
+    /// How.
+    pub mode: Mode,
+    /// In which sheet, counted from 1; `None` for the rivet.
+    pub layer: Option<u8>,
+    /// At which load on the rivet.
+    pub load: Allowable<'a>,
+}
+
+/// The answer.
+#[derive(Clone, Debug, PartialEq)]
+pub struct JointStrength<'a> {
+    /// The diameter counted in shear and bearing, and where it comes from.
+    pub diameter: (Length, Basis<'static>),
+    /// The factor on rivet shear for thin sheet; `None` where none applies or none is published.
+    pub thin_sheet_factor: Option<f64>,
+    /// Rivet shear in all planes, thin-sheet factor included.
+    pub shear: Option<Allowable<'a>>,
+    /// Each sheet, in the order given.
+    pub sheets: heapless::Vec<SheetStrength<'a>, MAX_SHEETS>,
+    /// What one rivet carries; `None` where a part is not published.
+    pub allowable: Option<Allowable<'a>>,
+    /// Where an edge margin below 1.5 is all that stands in the way: the least of the parts with the indication in it. Practice.
+    pub indication: Option<Allowable<'a>>,
+    /// What gives way first at the allowable or the indication.
+    pub governing: Option<Governing<'a>>,
+    /// The weakest net section, a pitch, and its layer; when a pitch was given and every sheet's strength is known.
+    pub net_section: Option<(Allowable<'a>, u8)>,
+    /// The margin under the load; when one was given and there is an allowable. For one rivet: with several rows, hold the net section
+    /// against the load of all of them.
+    pub margin: Option<Margin<'a>>,
+    /// The weakest basis of all parts that were compared.
+    pub basis: Basis<'a>,
+    /// What was found.
+    pub findings: Findings<'a>,
+}
+
+/// Why there is no answer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
+pub enum StrengthError {
+    /// Fewer than two sheets.
+    TooFewSheets,
+    /// More than [`MAX_SHEETS`].
+    TooManySheets,
+    /// Double shear with other than three sheets.
+    DoubleShearNeedsThreeSheets,
+    /// The rivet's diameter is zero or less.
+    DiameterNotPositive,
+    /// A sheet's thickness is zero or less.
+    ThicknessNotPositive,
+    /// An edge distance is zero or less.
+    EdgeNotPositive,
+    /// The hole is zero or less.
+    HoleNotPositive,
+    /// The pitch does not leave anything between the holes.
+    PitchInsideHole,
+    /// A stress is zero, negative or no number.
+    StressNotPositive,
+    /// A flush head without a countersunk or dimpled sheet.
+    NoSeatForFlushHead,
+    /// A load came out too large to be a number.
+    OutOfRange,
+    /// The margin could not be worked out.
+    Margin(MarginError),
+}
+
+impl fmt::Display for StrengthError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            StrengthError::TooFewSheets => "a joint has at least two sheets",
+            StrengthError::TooManySheets => "at most 8 sheets under one rivet",
+            StrengthError::DoubleShearNeedsThreeSheets => {
+                "double shear takes exactly three sheets, the middle one second"
+            }
+            StrengthError::DiameterNotPositive => "the rivet diameter must be above zero; right would be 1/8",
+            StrengthError::ThicknessNotPositive => "a sheet thickness must be above zero; right would be .032",
+            StrengthError::EdgeNotPositive => "an edge distance must be above zero; right would be .25",
+            StrengthError::HoleNotPositive => "the hole must be above zero; right would be .1285",
+            StrengthError::PitchInsideHole => "the pitch must be greater than the hole; right would be .5",
+            StrengthError::StressNotPositive => "a strength must be a number above zero; right would be 30 ksi",
+            StrengthError::NoSeatForFlushHead => "a flush head needs at least one countersunk or dimpled sheet",
+            StrengthError::OutOfRange => "these strengths and sizes give a load too large to be a number",
+            StrengthError::Margin(error) => return error.fmt(f),
+        })
+    }
+}
+
+impl core::error::Error for StrengthError {}
+
+impl From<MarginError> for StrengthError {
+    fn from(error: MarginError) -> StrengthError {
+        StrengthError::Margin(error)
+    }
+}
+
+/// Counting the hole as it is.
+const SHANK_COUNTS: Basis<'static> =
+    Basis::practice("nominal shank diameter counted where table 8.1.2(a) of MIL-HDBK-5 has no hole for the rivet");
+const CAPPED: Basis<'static> = Basis::published("MIL-HDBK-5H", "section 8.1.2, p 8-9");
+const TEAR_OUT: Basis<'static> = Basis::published("aircraft structures text", "eq. (11.4)");
+const TEAR_OUT_WITH_RELIEF: Basis<'static> =
+    Basis::memory("aircraft structures practice", "tear-out from 40 degrees off the axis of the hole");
+const INTERPOLATED: Basis<'static> = Basis::memory("MIL-HDBK-5J", "section 1.4.7, between e/D 1.5 and 2.0");
+const HELD: Basis<'static> = Basis::memory("MIL-HDBK-5J", "section 1.4.7, above e/D 2.0");
+const BELOW: Basis<'static> = Basis::memory("MIL-HDBK-5J", "section 1.4.7, tests needed below e/D 1.5");
+const INDICATED: Basis<'static> = Basis::practice("bearing below e/D 1.5 in proportion to the edge distance");
+const FLUSH: Basis<'static> = Basis::memory("MIL-HDBK-5", "section 8.1.2.2, joints with flush rivets");
+const SHEET_TABLES: Basis<'static> = Basis::published("MIL-HDBK-5J", "chapter 3, design mechanical properties");
+const SHEAR_TABLE: Basis<'static> = Basis::memory("MIL-HDBK-5J", "table 8.1.2(b)");
+const DOUBLE_SHEAR: Basis<'static> = Basis::memory("MIL-HDBK-5J", "section 8.1.2.1");
+
+/// Edge margins at which bearing strength is published.
+const EDGE_LEAST: f64 = 1.5;
+const EDGE_FULL: f64 = 2.0;
+
+/// What one rivet carries in these sheets.
+///
+/// # Errors
+/// [`StrengthError`] for what is no joint at all. What is a joint, but one whose strength is not published, comes back with a finding
+/// that says `refer` and without an allowable.
+///
+/// ```
+/// use shophead::basis::Basis;
+/// use shophead::joint::strength::{Joint, Mode, Preparation, Rivet, Shear, Sheet, strength};
+/// use shophead::length::Length;
+/// use shophead::material::{Guarantee, SheetProperties};
+/// use shophead::quantity::Stress;
+/// use shophead::rivet::Head;
+///
+/// let ksi = |value| Some(Stress::from_ksi(value));
+/// // Bare 2024-T3 sheet, .010 to .128.
+/// let sheet_2024 = SheetProperties {
+///     alloy: "2024", temper: "T3", form: "sheet", clad: false, specification: "AMS-QQ-A-250/4",
+///     t_min: Length::parse(".010")?, t_max: Length::parse(".128")?, guarantee: Guarantee::A,
+///     ftu_l: ksi(64.0), ftu_lt: ksi(63.0), fty_l: ksi(47.0), fty_lt: ksi(42.0), fcy_l: ksi(39.0), fcy_lt: ksi(45.0),
+///     fsu: ksi(39.0), fbru_15: ksi(104.0), fbru_20: ksi(129.0), fbry_15: ksi(73.0), fbry_20: ksi(88.0),
+///     e: None, e_secondary: None, ec: None, g: None, poisson: None, density_lb_in3: 0.100,
+///     bearing_dry_pin: Some(true), note: "", basis: Basis::published("MIL-HDBK-5J", "table 3.2.3.0(b1), p 3-71"),
+/// };
+/// let skin = Sheet {
+///     properties: Some(&sheet_2024), thickness: Length::parse(".032")?, edge: Length::parse("1/4")?,
+///     preparation: Preparation::Plain,
+/// };
+/// let cap = Sheet { thickness: Length::parse(".125")?, ..skin };
+/// let rivet = Rivet {
+///     diameter: Length::parse("1/8")?, head: Head::Universal,
+///     driven_shear: Some((Stress::from_ksi(30.0), Basis::memory("MIL-HDBK-5J", "table 8.1.2(b)"))),
+/// };
+/// let joint = Joint {
+///     sheets: &[skin, cap], rivet, hole: None, shear: Shear::Single, pitch: None, load: None,
+/// };
+/// let found = strength(&joint).expect("a joint");
+/// let governing = found.governing.expect("all of it published");
+/// // Thin sheet: 388 lbf × (1 - 0.04 (0.125/0.032 - 3)).
+/// assert_eq!(governing.mode, Mode::RivetShear);
+/// assert!((governing.load.force.lbf() - 373.9).abs() < 0.1);
+/// # Ok::<(), shophead::length::ParseLengthError>(())
+/// ```
+pub fn strength<'a>(joint: &Joint<'a>) -> Result<JointStrength<'a>, StrengthError> {
+    check(joint)?;
+    let mut findings = Findings::new();
+    let diameter = counted_diameter(joint, &mut findings);
+    let net_hole =
+        joint.hole.or(hole_table::nominal_hole(joint.rivet.diameter).map(|row| row.hole)).unwrap_or(diameter.0);
+    if joint.pitch.is_some_and(|pitch| pitch <= net_hole) {
+        return Err(StrengthError::PitchInsideHole);
+    }
+    let mut tally = Tally::new();
+
+    let (shear, thin_sheet_factor) = rivet_shear(joint, diameter, &mut findings)?;
+    tally.add(Mode::RivetShear, None, shear, 1.0, false);
+
+    let mut sheets = heapless::Vec::new();
+    let mut net_section = None;
+    for (sheet, layer) in joint.sheets.iter().zip(1_u8..) {
+        let at = At { joint, sheet, layer, diameter, net_hole };
+        let found = at.strength(&mut findings)?;
+        let mode = match found.bearing.map(|bearing| bearing.kind) {
+            Some(BearingKind::FlushJoint) => Mode::FlushJoint,
+            _ => Mode::Bearing,
+        };
+        let indicated = found.bearing.is_some_and(|bearing| bearing.kind == BearingKind::Indication);
+        tally.add(mode, Some(layer), found.bearing.map(|bearing| bearing.ultimate), found.share, indicated);
+        // Bearing strengths come from tests to the end, so a sheet without a published shear strength still has an allowable.
+        if found.tear_out.is_some() {
+            tally.add(Mode::TearOut, Some(layer), found.tear_out, found.share, false);
+        }
+        net_section = lesser_net_section(net_section, found.net_section, layer);
+        // Cannot fail: check() has counted the sheets.
+        let _ = sheets.push(found);
+    }
+    if sheets.iter().any(|sheet| sheet.net_section.is_none()) {
+        net_section = None;
+    }
+
+    let governing = tally.governing.filter(|_| tally.complete);
+    let load = governing.map(|governing| governing.load);
+    let (allowable, indication) = if tally.indicated { (None, load) } else { (load, None) };
+    if let Some(governing) = governing.filter(|governing| governing.load.basis.status == Status::Memory) {
+        let found = Finding::new(Code::LimitFromMemory, Severity::Caution, governing.load.basis)
+            .measured(Figure::Force(governing.load.force));
+        findings.push(Finding { layer: governing.layer, ..found });
+    }
+    let margin = match (joint.load, allowable) {
+        (Some((load, factors)), Some(allowable)) => Some(margin(allowable.force, load, factors)?),
+        _ => None,
+    };
+    if let Some(margin) = margin.filter(|margin| margin.value < 0.0) {
+        findings.push(
+            Finding::new(Code::MarginNegative, Severity::Refer, margin.factors.safety.basis)
+                .measured(Figure::Ratio(margin.value))
+                .limit(Figure::Ratio(0.0)),
+        );
+    }
+    Ok(JointStrength {
+        diameter,
+        thin_sheet_factor,
+        shear,
+        sheets,
+        allowable,
+        indication,
+        governing,
+        net_section,
+        margin,
+        basis: tally.basis.unwrap_or(diameter.1),
+        findings,
+    })
+}
+
+fn check(joint: &Joint<'_>) -> Result<(), StrengthError> {
+    let positive = |length: Length| length > Length::ZERO;
+    match (joint.sheets.len(), joint.shear) {
+        (0 | 1, _) => return Err(StrengthError::TooFewSheets),
+        (count, _) if count > MAX_SHEETS => return Err(StrengthError::TooManySheets),
+        (3, Shear::Double) | (_, Shear::Single) => {}
+        (_, Shear::Double) => return Err(StrengthError::DoubleShearNeedsThreeSheets),
+    }
+    if !positive(joint.rivet.diameter) {
+        return Err(StrengthError::DiameterNotPositive);
+    }
+    if !joint.sheets.iter().all(|sheet| positive(sheet.thickness)) {
+        return Err(StrengthError::ThicknessNotPositive);
+    }
+    if !joint.sheets.iter().all(|sheet| positive(sheet.edge)) {
+        return Err(StrengthError::EdgeNotPositive);
+    }
+    if joint.hole.is_some_and(|hole| !positive(hole)) {
+        return Err(StrengthError::HoleNotPositive);
+    }
+    if joint.rivet.head.is_flush() && joint.sheets.iter().all(|sheet| sheet.preparation == Preparation::Plain) {
+        return Err(StrengthError::NoSeatForFlushHead);
+    }
+    Ok(())
+}
+
+/// A stress that a table or a caller gave: a number above zero.
+fn valid(stress: Stress) -> Result<Stress, StrengthError> {
+    if stress.is_finite() && stress > Stress::ZERO { Ok(stress) } else { Err(StrengthError::StressNotPositive) }
+}
+
+fn finite(force: Force, basis: Basis<'_>) -> Result<Allowable<'_>, StrengthError> {
+    if force.is_finite() { Ok(Allowable { force, basis }) } else { Err(StrengthError::OutOfRange) }
+}
+
+/// The hole as it is, but not more than the table says; the shank where the table has no such rivet.
+fn counted_diameter(joint: &Joint<'_>, findings: &mut Findings<'_>) -> (Length, Basis<'static>) {
+    let nominal = joint.rivet.diameter;
+    let Some(row) = hole_table::nominal_hole(nominal) else {
+        let counted = joint.hole.map_or(nominal, |hole| hole.min(nominal));
+        findings.push(
+            Finding::new(Code::StrengthNotPublished, Severity::Caution, SHANK_COUNTS).measured(Figure::Length(counted)),
+        );
+        return (counted, SHANK_COUNTS);
+    };
+    match joint.hole {
+        Some(hole) if hole > row.hole => {
+            findings.push(
+                Finding::new(Code::HoleAboveNominal, Severity::Note, CAPPED)
+                    .measured(Figure::Length(hole))
+                    .limit(Figure::Length(row.hole)),
+            );
+            (row.hole, hole_table::BASIS)
+        }
+        Some(hole) => (hole, hole_table::BASIS),
+        None => (row.hole, hole_table::BASIS),
+    }
+}
+
+/// Shear of the rivet and the thin-sheet factor in it.
+fn rivet_shear<'a>(
+    joint: &Joint<'a>,
+    (diameter, diameter_basis): (Length, Basis<'static>),
+    findings: &mut Findings<'a>,
+) -> Result<(Option<Allowable<'a>>, Option<f64>), StrengthError> {
+    let Some((stress, stress_basis)) = joint.rivet.driven_shear else {
+        findings.push(Finding::new(Code::StrengthNotPublished, Severity::Refer, SHEAR_TABLE));
+        return Ok((None, None));
+    };
+    let stress = valid(stress)?;
+    let mut basis = stress_basis.weaker(diameter_basis);
+    // A flush joint's table has the effect of thin sheet in it, so only straight holes count here.
+    let straight = |sheet: &&Sheet<'_>| sheet.preparation == Preparation::Plain;
+    let thickness = match joint.shear {
+        Shear::Single => joint.sheets.iter().filter(straight).map(|sheet| sheet.thickness).min(),
+        Shear::Double => joint.sheets.get(1).filter(straight).map(|sheet| sheet.thickness),
+    };
+    let factor = match thickness {
+        None => None,
+        Some(thickness) => match thin_sheet::factor(joint.shear, thickness, joint.rivet.diameter) {
+            // Too thin for any figure: the sheet's own finding says so.
+            None => return Ok((None, None)),
+            factor => factor,
+        },
+    };
+    if factor.is_some_and(|factor| factor < 1.0) {
+        basis = basis.weaker(thin_sheet::BASIS);
+    }
+    if joint.shear == Shear::Double {
+        basis = basis.weaker(DOUBLE_SHEAR);
+    }
+    let mut single = modes::rivet_shear(stress, diameter, Shear::Single.planes());
+    // A printed cell is rounded; some lie a pound below the formula.
+    if let Some(cell) = shear_table::shear_cell(stress, joint.rivet.diameter) {
+        single = single.min(cell.ultimate);
+        basis = basis.weaker(cell.basis);
+    }
+    let shear = Force::from_lbf(single.lbf() * joint.shear.planes() * factor.unwrap_or(1.0));
+    Ok((Some(finite(shear, basis)?), factor))
+}
+
+/// One sheet in its joint.
+struct At<'j, 'a> {
+    joint: &'j Joint<'a>,
+    sheet: &'j Sheet<'a>,
+    layer: u8,
+    diameter: (Length, Basis<'static>),
+    net_hole: Length,
+}
+
+impl<'a> At<'_, 'a> {
+    fn strength(&self, findings: &mut Findings<'a>) -> Result<SheetStrength<'a>, StrengthError> {
+        let edge_margin = self.sheet.edge.to_inches_f64() / self.joint.rivet.diameter.to_inches_f64();
+        let outer = self.joint.shear == Shear::Double && self.layer != 2;
+        let mut found = SheetStrength {
+            layer: self.layer,
+            edge_margin,
+            share: if outer { 0.5 } else { 1.0 },
+            bearing: None,
+            tear_out: None,
+            tear_out_with_relief: None,
+            net_section: None,
+        };
+        let thickness = self.sheet.thickness;
+        let in_column =
+            |sheet: &&SheetProperties| sheet.t_min <= self.sheet.thickness && self.sheet.thickness <= sheet.t_max;
+        let Some(properties) = self.sheet.properties.filter(in_column) else {
+            self.not_published(Severity::Refer, SHEET_TABLES, findings);
+            return Ok(found);
+        };
+        found.bearing = match self.sheet.preparation {
+            Preparation::Plain => self.bearing(properties, edge_margin, findings)?,
+            Preparation::Countersunk | Preparation::Dimpled => self.flush_joint(properties, edge_margin, findings)?,
+        };
+        if !self.edge_is_covered() {
+            findings.push(
+                Finding::new(Code::EdgeMarginBelowTable, Severity::Refer, BELOW)
+                    .measured(Figure::Ratio(edge_margin))
+                    .limit(Figure::Ratio(EDGE_LEAST))
+                    .layer(self.layer),
+            );
+        }
+        match properties.fsu {
+            None => self.not_published(Severity::Caution, properties.basis, findings),
+            Some(fsu) => {
+                let fsu = valid(fsu)?;
+                let edge = self.sheet.edge;
+                found.tear_out =
+                    Some(finite(modes::tear_out(fsu, thickness, edge), properties.basis.weaker(TEAR_OUT))?);
+                let relief = modes::tear_out_with_relief(fsu, thickness, edge, self.diameter.0);
+                if relief > Force::ZERO {
+                    found.tear_out_with_relief =
+                        Some(finite(relief, properties.basis.weaker(TEAR_OUT_WITH_RELIEF).weaker(self.diameter.1))?);
+                }
+            }
+        }
+        if let (Some(pitch), Some(ftu)) = (self.joint.pitch, properties.ftu()) {
+            let net = modes::net_section(valid(ftu)?, thickness, pitch, self.net_hole, 1);
+            found.net_section = Some(finite(net, properties.basis)?);
+        }
+        Ok(found)
+    }
+
+    fn not_published(&self, severity: Severity, basis: Basis<'a>, findings: &mut Findings<'a>) {
+        findings.push(Finding::new(Code::StrengthNotPublished, severity, basis).layer(self.layer));
+    }
+
+    /// Whether the edge margin is at least 1.5; exact.
+    fn edge_is_covered(&self) -> bool {
+        let edge = i128::from(self.sheet.edge.nanometres()).saturating_mul(2);
+        edge >= i128::from(self.joint.rivet.diameter.nanometres()).saturating_mul(3)
+    }
+
+    fn bearing(
+        &self,
+        properties: &SheetProperties,
+        edge_margin: f64,
+        findings: &mut Findings<'a>,
+    ) -> Result<Option<Bearing<'a>>, StrengthError> {
+        let nominal = self.joint.rivet.diameter;
+        let (thickness, diameter) = (self.sheet.thickness, self.diameter.0);
+        if !thin_sheet::is_covered(thickness, nominal) {
+            findings.push(
+                Finding::new(Code::SheetTooThinForTable, Severity::Refer, thin_sheet::LEAST_RATIO_BASIS)
+                    .measured(Figure::Ratio(thickness.to_inches_f64() / nominal.to_inches_f64()))
+                    .limit(Figure::Ratio(thin_sheet::LEAST_RATIO))
+                    .layer(self.layer),
+            );
+            return Ok(None);
+        }
+        let basis = properties.basis.weaker(self.diameter.1);
+        let load = |stress: Stress, also: Option<Basis<'static>>| {
+            finite(modes::bearing(stress, diameter, thickness), also.map_or(basis, |also| basis.weaker(also)))
+        };
+        let covered = self.edge_is_covered();
+        let at_margin = |at_15: Option<Stress>, at_20: Option<Stress>| {
+            let at_15 = at_15.map(valid).transpose()?;
+            let at_20 = at_20.map(valid).transpose()?;
+            let found = if covered {
+                at_edge_margin(edge_margin, at_15, at_20)
+            } else {
+                let in_proportion = |at_15: Stress| Stress::from_psi(at_15.psi() * edge_margin / EDGE_LEAST);
+                at_15.map(|at_15| (in_proportion(at_15), Some(INDICATED)))
+            };
+            found.map(|(stress, also)| load(stress, also)).transpose()
+        };
+        let Some(ultimate) = at_margin(properties.fbru_15, properties.fbru_20)? else {
+            self.not_published(Severity::Refer, properties.basis, findings);
+            return Ok(None);
+        };
+        let yield_load = at_margin(properties.fbry_15, properties.fbry_20)?;
+        let kind = if covered { BearingKind::Sheet } else { BearingKind::Indication };
+        Ok(Some(Bearing { kind, ultimate, yield_load }))
+    }
+
+    /// The tested joint of a countersunk or dimpled sheet.
+    fn flush_joint(
+        &self,
+        properties: &SheetProperties,
+        edge_margin: f64,
+        findings: &mut Findings<'a>,
+    ) -> Result<Option<Bearing<'a>>, StrengthError> {
+        let rivet = &self.joint.rivet;
+        let same_rivet = rivet.head == Head::Flush
+            && self.joint.shear == Shear::Single
+            && rivet.driven_shear.is_some_and(|(stress, _)| stress == flush_table::DRIVEN_SHEAR);
+        let (preparation, thickness) = (self.sheet.preparation, self.sheet.thickness);
+        let is_knife_edge = flush_table::ROWS.iter().any(|row| {
+            row.knife_edge
+                && row.rivet == rivet.diameter
+                && row.preparation == preparation
+                && row.thickness >= thickness
+        });
+        if is_knife_edge && rivet.head == Head::Flush {
+            findings.push(
+                Finding::new(Code::CountersinkTooDeep, Severity::Refer, flush_table::KNIFE_EDGE_BASIS)
+                    .measured(Figure::Length(thickness))
+                    .layer(self.layer),
+            );
+        }
+        let row = flush_table::flush_row(rivet.diameter, preparation, properties, thickness).filter(|_| same_rivet);
+        let Some((row, basis)) = row else {
+            self.not_published(Severity::Refer, FLUSH, findings);
+            return Ok(None);
+        };
+        let (kind, part, basis) = if self.edge_is_covered() {
+            (BearingKind::FlushJoint, 1.0, basis)
+        } else {
+            (BearingKind::Indication, edge_margin / EDGE_LEAST, basis.weaker(INDICATED))
+        };
+        Ok(Some(Bearing {
+            kind,
+            ultimate: finite(Force::from_lbf(row.ultimate.lbf() * part), basis)?,
+            yield_load: row.yield_load.map(|load| finite(Force::from_lbf(load.lbf() * part), basis)).transpose()?,
+        }))
+    }
+}
+
+/// Bearing stress at an edge margin of 1.5 or more, and what it rests on besides the sheet's table.
+fn at_edge_margin(
+    edge_margin: f64,
+    at_15: Option<Stress>,
+    at_20: Option<Stress>,
+) -> Option<(Stress, Option<Basis<'static>>)> {
+    if edge_margin >= EDGE_FULL {
+        let also = (edge_margin > EDGE_FULL).then_some(HELD);
+        return at_20.or(at_15).map(|stress| (stress, also));
+    }
+    let at_15 = at_15?;
+    match at_20 {
+        Some(at_20) if edge_margin > EDGE_LEAST => {
+            let way = (edge_margin - EDGE_LEAST) / (EDGE_FULL - EDGE_LEAST);
+            Some((Stress::from_psi(at_15.psi() + way * (at_20.psi() - at_15.psi())), Some(INTERPOLATED)))
+        }
+        _ => Some((at_15, None)),
+    }
+}
+
+fn lesser_net_section<'a>(
+    least: Option<(Allowable<'a>, u8)>,
+    found: Option<Allowable<'a>>,
+    layer: u8,
+) -> Option<(Allowable<'a>, u8)> {
+    match (least, found) {
+        (Some((least, at)), Some(found)) if least.force <= found.force => Some((least, at)),
+        (least, None) => least,
+        (_, Some(found)) => Some((found, layer)),
+    }
+}
+
+/// The least of the parts so far.
+struct Tally<'a> {
+    governing: Option<Governing<'a>>,
+    basis: Option<Basis<'a>>,
+    /// Whether every part had a figure.
+    complete: bool,
+    /// Whether one of them was only an indication.
+    indicated: bool,
+}
+
+impl<'a> Tally<'a> {
+    fn new() -> Tally<'a> {
+        Tally { governing: None, basis: None, complete: true, indicated: false }
+    }
+
+    /// Counts a part; `share` is how much of the rivet's load it gets.
+    fn add(&mut self, mode: Mode, layer: Option<u8>, part: Option<Allowable<'a>>, share: f64, indicated: bool) {
+        let Some(part) = part else {
+            self.complete = false;
+            return;
+        };
+        self.indicated |= indicated;
+        self.basis = Some(self.basis.map_or(part.basis, |basis| basis.weaker(part.basis)));
+        let load = Allowable { force: Force::from_lbf(part.force.lbf() / share), ..part };
+        if self.governing.is_none_or(|governing| load.force < governing.load.force) {
+            self.governing = Some(Governing { mode, layer, load });
+        }
+    }
+}
