@@ -31,5 +31,6 @@ pub mod select;
 pub mod layout;
 pub mod joint;
 pub mod structure;
+pub mod hole;
 pub mod access;
 pub mod removal;

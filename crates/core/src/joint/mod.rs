@@ -3,6 +3,7 @@
 //! | module | answers |
 //! |---|---|
 //! | [`strength`] | what one rivet carries in these sheets, and what gives way first |
+//! | [`pack`] | the same for a rivet through a stack of layers |
 //! | [`margin`] | how much is left under a load, with which factors |
 //! | [`compare`] | whether a new rivet is as strong as the one it replaces; which alloy may stand in for which |
 //! | [`splice`] | rivets an inch, in total and in rows: by the published tables and from one's own strengths |
@@ -22,6 +23,7 @@ pub mod flush_table;
 pub mod hole_table;
 pub mod margin;
 pub mod modes;
+pub mod pack;
 pub mod shear_table;
 pub mod splice;
 pub mod strength;

@@ -24,6 +24,7 @@ use crate::length::Length;
 use crate::material::SheetProperties;
 use crate::quantity::{Force, Stress};
 use crate::rivet::Head;
+pub use crate::stack::Preparation;
 
 /// The most sheets under one rivet.
 pub const MAX_SHEETS: usize = 8;
@@ -47,18 +48,6 @@ impl Shear {
             Shear::Double => 2.0,
         }
     }
-}
-
-/// How a sheet is made ready for the rivet.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Preparation {
-    /// A straight hole.
-    Plain,
-    /// Machine countersunk.
-    Countersunk,
-    /// Dimpled.
-    Dimpled,
 }
 
 /// One sheet at the rivet.
@@ -90,9 +79,9 @@ pub struct Rivet<'a> {
 /// What is asked.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Joint<'a> {
+pub struct Joint<'s, 'a> {
     /// The sheets from the manufactured head on; two to [`MAX_SHEETS`], exactly three in double shear.
-    pub sheets: &'a [Sheet<'a>],
+    pub sheets: &'s [Sheet<'a>],
     /// The rivet.
     pub rivet: Rivet<'a>,
     /// The hole as it is, when it is known; otherwise the nominal hole.
@@ -355,7 +344,7 @@ const EDGE_FULL: f64 = 2.0;
 /// assert!((governing.load.force.lbf() - 373.9).abs() < 0.1);
 /// # Ok::<(), shophead::length::ParseLengthError>(())
 /// ```
-pub fn strength<'a>(joint: &Joint<'a>) -> Result<JointStrength<'a>, StrengthError> {
+pub fn strength<'a>(joint: &Joint<'_, 'a>) -> Result<JointStrength<'a>, StrengthError> {
     check(joint)?;
     let mut findings = Findings::new();
     let diameter = counted_diameter(joint, &mut findings);
@@ -426,7 +415,7 @@ pub fn strength<'a>(joint: &Joint<'a>) -> Result<JointStrength<'a>, StrengthErro
     })
 }
 
-fn check(joint: &Joint<'_>) -> Result<(), StrengthError> {
+fn check(joint: &Joint<'_, '_>) -> Result<(), StrengthError> {
     let positive = |length: Length| length > Length::ZERO;
     match (joint.sheets.len(), joint.shear) {
         (0 | 1, _) => return Err(StrengthError::TooFewSheets),
@@ -462,7 +451,7 @@ fn finite(force: Force, basis: Basis<'_>) -> Result<Allowable<'_>, StrengthError
 }
 
 /// The hole as it is, but not more than the table says; the shank where the table has no such rivet.
-fn counted_diameter(joint: &Joint<'_>, findings: &mut Findings<'_>) -> (Length, Basis<'static>) {
+fn counted_diameter(joint: &Joint<'_, '_>, findings: &mut Findings<'_>) -> (Length, Basis<'static>) {
     let nominal = joint.rivet.diameter;
     let Some(row) = hole_table::nominal_hole(nominal) else {
         let counted = joint.hole.map_or(nominal, |hole| hole.min(nominal));
@@ -487,7 +476,7 @@ fn counted_diameter(joint: &Joint<'_>, findings: &mut Findings<'_>) -> (Length, 
 
 /// Shear of the rivet and the thin-sheet factor in it.
 fn rivet_shear<'a>(
-    joint: &Joint<'a>,
+    joint: &Joint<'_, 'a>,
     (diameter, diameter_basis): (Length, Basis<'static>),
     findings: &mut Findings<'a>,
 ) -> Result<(Option<Allowable<'a>>, Option<f64>), StrengthError> {
@@ -529,7 +518,7 @@ fn rivet_shear<'a>(
 
 /// One sheet in its joint.
 struct At<'j, 'a> {
-    joint: &'j Joint<'a>,
+    joint: &'j Joint<'j, 'a>,
     sheet: &'j Sheet<'a>,
     layer: u8,
     diameter: (Length, Basis<'static>),
