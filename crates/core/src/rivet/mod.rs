@@ -10,9 +10,7 @@ pub mod mass;
 pub mod part;
 mod series;
 
-pub use series::{
-    CATALOGUE, MS20426, MS20427, MS20470, MS20613, MS20615, NAS1097, NAS1198, NAS1241, NAS1242, NAS9313,
-};
+pub use series::{CATALOGUE, MS20426, MS20427, MS20470, MS20613, MS20615, NAS1097, NAS1198, NAS1241, NAS1242, NAS9313};
 
 use core::fmt;
 
@@ -355,9 +353,9 @@ mod tests {
     #[test]
     fn no_name_is_used_twice() {
         let names = || {
-            CATALOGUE
-                .iter()
-                .flat_map(|series| [series.name].into_iter().chain(series.also.iter().chain(series.supersedes).copied()))
+            CATALOGUE.iter().flat_map(|series| {
+                [series.name].into_iter().chain(series.also.iter().chain(series.supersedes).copied())
+            })
         };
         for name in names() {
             assert_eq!(names().filter(|other| *other == name).count(), 1, "{name}");

@@ -14,6 +14,7 @@
 
 use core::fmt;
 use core::num::NonZeroU8;
+use core::ops::Range;
 
 use super::{CATALOGUE, Finish, HalfMark, Material, NumberForm, Series, Size};
 use crate::basis::Basis;
@@ -153,13 +154,15 @@ impl fmt::Display for PartLengthError {
                 write!(f, "the length counts sixteenths of an inch and has at most two digits ({MAX_SIXTEENTHS})")
             }
             PartLengthError::NotInSteps => f.write_str("lengths go in sixteenths of an inch, or halves of a sixteenth"),
-            PartLengthError::NoHalfLengths => f.write_str("no half lengths are known for this series; take a whole number"),
+            PartLengthError::NoHalfLengths => {
+                f.write_str("no half lengths are known for this series; take a whole number")
+            }
             PartLengthError::ShorterThanHead { head } => {
                 write!(f, "a flush rivet's length counts its head, which alone is {head:.3} in high; take a longer one")
             }
-            PartLengthError::FinishNeeded => {
-                f.write_str("a number without a finish letter means a finish that is not allowed on this alloy; add a letter")
-            }
+            PartLengthError::FinishNeeded => f.write_str(
+                "a number without a finish letter means a finish that is not allowed on this alloy; add a letter",
+            ),
         }
     }
 }
@@ -230,7 +233,9 @@ impl fmt::Display for PartWarning<'_> {
                 write!(f, "the table ends at {} in; longer ones can be ordered", longest.to_64ths())
             }
             PartWarning::NonStructural => f.write_str("this alloy is not for structure"),
-            PartWarning::HeatTreatFirst => f.write_str("this alloy is heat treated, or kept cold after it, before driving"),
+            PartWarning::HeatTreatFirst => {
+                f.write_str("this alloy is heat treated, or kept cold after it, before driving")
+            }
             PartWarning::NotForNewDesign => f.write_str("the standard keeps this alloy out of new designs"),
             PartWarning::Recalled { basis } => write!(f, "check against the document: {basis}"),
         }
@@ -687,10 +692,13 @@ impl PartErrorKind<'_> {
             }
             PartErrorKind::MaterialMissing(series) | PartErrorKind::MaterialUnknown(series) => {
                 f.write_str("; right would be ")?;
-                write_list(f, series.materials.iter().map(|material| match material.code {
-                    "" => Listed::Text("no letter"),
-                    code => Listed::Text(code),
-                }))
+                write_list(
+                    f,
+                    series.materials.iter().map(|material| match material.code {
+                        "" => Listed::Text("no letter"),
+                        code => Listed::Text(code),
+                    }),
+                )
             }
             PartErrorKind::DiameterUnknown(series) | PartErrorKind::DiameterIsShank(series) => {
                 f.write_str("; right would be ")?;
@@ -698,10 +706,13 @@ impl PartErrorKind<'_> {
             }
             PartErrorKind::FinishUnknown(series) => {
                 f.write_str("; right would be ")?;
-                write_list(f, series.finishes.iter().map(|finish| match finish.letter {
-                    Some(letter) => Listed::Letter(letter),
-                    None => Listed::Text("no letter"),
-                }))
+                write_list(
+                    f,
+                    series.finishes.iter().map(|finish| match finish.letter {
+                        Some(letter) => Listed::Letter(letter),
+                        None => Listed::Text("no letter"),
+                    }),
+                )
             }
             _ => Ok(()),
         }
@@ -783,8 +794,7 @@ type Text = heapless::String<48>;
 
 /// A change that might make a text a part number: these bytes replaced.
 struct Edit {
-    start: usize,
-    end: usize,
+    bytes: Range<usize>,
     with: Text,
 }
 
@@ -801,10 +811,10 @@ impl Edits {
     }
 
     /// Keeps a change, unless there are two already or it is too long.
-    fn add(&mut self, piece: Piece<'_>, with: fmt::Arguments<'_>) {
+    fn add(&mut self, bytes: Range<usize>, with: fmt::Arguments<'_>) {
         let mut text = Text::new();
         if fmt::write(&mut text, with).is_ok() {
-            let _ = self.0.push(Edit { start: piece.start, end: piece.end(), with: text });
+            let _ = self.0.push(Edit { bytes, with: text });
         }
     }
 }
@@ -812,7 +822,7 @@ impl Edits {
 impl Edit {
     fn applied(&self, text: &str) -> Option<Text> {
         let mut changed = Text::new();
-        for piece in [text.get(..self.start)?, self.with.as_str(), text.get(self.end..)?] {
+        for piece in [text.get(..self.bytes.start)?, self.with.as_str(), text.get(self.bytes.end..)?] {
             changed.push_str(piece).ok()?;
         }
         Some(changed)
@@ -836,6 +846,7 @@ fn mend<'a>(text: &str, edit: &Edit, catalogue: &[&'a Series<'a>]) -> Option<Par
 /// A place in the text, with the character count an error message needs.
 #[derive(Clone, Copy)]
 struct Scan<'t> {
+    whole: &'t str,
     rest: &'t str,
     byte: usize,
     at: usize,
@@ -850,17 +861,12 @@ struct Piece<'t> {
 }
 
 impl Piece<'_> {
-    fn end(&self) -> usize {
-        self.start.saturating_add(self.text.len())
+    fn bytes(&self) -> Range<usize> {
+        self.start..self.start.saturating_add(self.text.len())
     }
 
     fn error<'a>(&self, kind: PartErrorKind<'a>) -> ParsePartError<'a> {
         ParsePartError { at: self.at, kind, nearest: [None; 2] }
-    }
-
-    /// This and what follows up to the end of another.
-    fn to<'t>(self, text: &'t str) -> Piece<'t> {
-        Piece { text, start: self.start, at: self.at }
     }
 
     /// The number, or one that is no part of any number.
@@ -887,7 +893,7 @@ impl<'t> Scan<'t> {
 
     fn advance(&mut self, piece: Piece<'t>) {
         self.rest = self.rest.get(piece.text.len()..).unwrap_or("");
-        self.byte = piece.end();
+        self.byte = piece.bytes().end;
         self.at = self.at.saturating_add(piece.text.chars().count());
     }
 
@@ -919,9 +925,16 @@ impl<'t> Scan<'t> {
         self.piece(self.peek().map_or(0, char::len_utf8))
     }
 
-    /// All that is left.
-    fn tail(&self) -> Piece<'t> {
-        self.piece(self.rest.len())
+    /// From here to a later place.
+    fn up_to(&self, later: &Scan<'t>) -> Piece<'t> {
+        self.piece(later.byte.saturating_sub(self.byte))
+    }
+
+    /// Whether leaving out the next character would run two numbers into one.
+    fn parts_digits(&self) -> bool {
+        let before = self.whole.get(..self.byte).and_then(|before| before.chars().next_back());
+        let after = self.rest.chars().nth(1);
+        [before, after].iter().all(|c| c.is_some_and(|c| c.is_ascii_digit()))
     }
 
     /// The error for a character that has no place here, or for a text that ends too soon.
@@ -929,10 +942,11 @@ impl<'t> Scan<'t> {
         let Some(c) = self.peek() else { return self.here().error(at_end) };
         match c {
             // Dashes that word processors put for the plain one.
-            '\u{2010}'..='\u{2015}' | '\u{2212}' => edits.add(self.here(), format_args!("-")),
-            ',' => edits.add(self.here(), format_args!(".")),
-            '-' => edits.add(self.here(), format_args!("")),
-            c if c.is_whitespace() => edits.add(self.here(), format_args!("")),
+            '\u{2010}'..='\u{2015}' | '\u{2212}' => edits.add(self.here().bytes(), format_args!("-")),
+            ',' => edits.add(self.here().bytes(), format_args!(".")),
+            c if (c == '-' || c.is_whitespace()) && !self.parts_digits() => {
+                edits.add(self.here().bytes(), format_args!(""));
+            }
             _ => {}
         }
         self.here().error(PartErrorKind::UnexpectedCharacter(c))
@@ -941,15 +955,17 @@ impl<'t> Scan<'t> {
 
 /// Reads a number; on an error keeps the changes that may mend it.
 fn read<'a>(text: &str, catalogue: &[&'a Series<'a>], edits: &mut Edits) -> Result<Part<'a>, ParsePartError<'a>> {
-    let mut scan = Scan { rest: text.trim_end(), byte: 0, at: 1 };
+    let mut scan = Scan { whole: text, rest: text.trim_end(), byte: 0, at: 1 };
     scan.run(char::is_whitespace);
     if scan.rest.is_empty() {
         return Err(scan.here().error(PartErrorKind::Empty));
     }
+    let start = scan.byte;
     let (series, superseded) = read_series(&mut scan, catalogue, edits)?;
+    let named = Named { start, series, catalogue };
     let (material, size) = match series.form {
-        NumberForm::MaterialFirst => read_material_first(&mut scan, series, catalogue, edits)?,
-        NumberForm::DiameterFirst => read_diameter_first(&mut scan, series, catalogue, edits)?,
+        NumberForm::MaterialFirst => read_material_first(&mut scan, named, edits)?,
+        NumberForm::DiameterFirst => read_diameter_first(&mut scan, named, edits)?,
     };
     let lower_case = text.contains(|c: char| c.is_ascii_lowercase());
     let written = Written { superseded, lower_case, other_half: false };
@@ -1003,15 +1019,15 @@ fn read_series<'a>(
     }
     if digits.text.is_empty() && scan.peek().is_some_and(|c| c == '-' || c.is_whitespace()) {
         // `MS 20470` and `MS-20470`.
-        edits.add(scan.here(), format_args!(""));
+        edits.add(scan.here().bytes(), format_args!(""));
         return Err(letters.error(PartErrorKind::SeriesUnknown { nearest: None }));
     }
     let len = letters.text.len().saturating_add(digits.text.len());
     let token = start.piece(len);
     let distances = || {
-        let names = catalogue.iter().flat_map(|series| {
-            [series.name].into_iter().chain(series.also.iter().chain(series.supersedes).copied())
-        });
+        let names = catalogue
+            .iter()
+            .flat_map(|series| [series.name].into_iter().chain(series.also.iter().chain(series.supersedes).copied()));
         names.filter_map(|name| Some((distance(token.text, name)?, name)))
     };
     // Up to a third of the name may be wrong: more is another name.
@@ -1019,7 +1035,7 @@ fn read_series<'a>(
     let mut nearest = None;
     for (_, name) in distances().filter(|(distance, _)| Some(*distance) == least) {
         nearest = nearest.or(Some(name));
-        edits.add(token, format_args!("{name}"));
+        edits.add(token.bytes(), format_args!("{name}"));
     }
     Err(token.error(PartErrorKind::SeriesUnknown { nearest }))
 }
@@ -1048,15 +1064,57 @@ fn distance(one: &str, other: &str) -> Option<usize> {
     Some(last)
 }
 
+/// The series that was named, where its name starts, and the catalogue it was found in.
+#[derive(Clone, Copy)]
+struct Named<'a, 'c> {
+    start: usize,
+    series: &'a Series<'a>,
+    catalogue: &'c [&'a Series<'a>],
+}
+
+impl<'a> Named<'a, '_> {
+    /// Offers the number under another name or in another order. Its diameter and length are still to be read.
+    fn offer(&self, scan: &Scan<'_>, series: &Series<'_>, code: &str, edits: &mut Edits) {
+        let mut ahead = *scan;
+        let diameter = ahead.digits().text;
+        if diameter.is_empty() {
+            return;
+        }
+        let name = series.name;
+        let dash = if ahead.take('-') { "-" } else { "" };
+        let bytes = self.start..ahead.byte;
+        match series.form {
+            NumberForm::MaterialFirst => edits.add(bytes, format_args!("{name}{code}{diameter}{dash}")),
+            NumberForm::DiameterFirst => edits.add(bytes, format_args!("{name}-{diameter}{code}")),
+        }
+    }
+
+    /// The error for letters before the diameter that are no material of the series: perhaps they are one of a sister series.
+    fn unknown_material(&self, scan: &Scan<'_>, letters: Piece<'_>, edits: &mut Edits) -> ParsePartError<'a> {
+        let series = self.series;
+        let sister = self
+            .catalogue
+            .iter()
+            .copied()
+            .filter(|other| other.head == series.head && other.oversize == series.oversize);
+        let found = sister.filter_map(|other| Some((other, other.material(letters.text)?))).next();
+        let Some((other, material)) = found else {
+            return letters.error(PartErrorKind::MaterialUnknown(series));
+        };
+        self.offer(scan, other, material.code, edits);
+        letters.error(PartErrorKind::MaterialOfOther { series, other })
+    }
+}
+
 type MaterialAndSize<'a> = (&'a Material<'a>, &'a Size<'a>);
 
 /// `AD4`, or `-4` where the material has no letter.
 fn read_material_first<'a>(
     scan: &mut Scan<'_>,
-    series: &'a Series<'a>,
-    catalogue: &[&'a Series<'a>],
+    named: Named<'a, '_>,
     edits: &mut Edits,
 ) -> Result<MaterialAndSize<'a>, ParsePartError<'a>> {
+    let series = named.series;
     let letters = scan.letters();
     let material = if letters.text.is_empty() {
         let dash = scan.here();
@@ -1077,7 +1135,7 @@ fn read_material_first<'a>(
     } else {
         match series.material(letters.text) {
             Some(material) => material,
-            None => return Err(unknown_material(scan, letters, series, catalogue, edits)),
+            None => return Err(named.unknown_material(scan, letters, edits)),
         }
     };
     let size = read_diameter(scan, series, edits)?;
@@ -1087,16 +1145,16 @@ fn read_material_first<'a>(
 /// `-4M`, or `-4` where the material has no letter.
 fn read_diameter_first<'a>(
     scan: &mut Scan<'_>,
-    series: &'a Series<'a>,
-    catalogue: &[&'a Series<'a>],
+    named: Named<'a, '_>,
     edits: &mut Edits,
 ) -> Result<MaterialAndSize<'a>, ParsePartError<'a>> {
+    let series = named.series;
     let before = scan.letters();
     if !before.text.is_empty() {
         let Some(material) = series.material(before.text) else {
-            return Err(unknown_material(scan, before, series, catalogue, edits));
+            return Err(named.unknown_material(scan, before, edits));
         };
-        rewrite(scan, before, series, None, material.code, edits);
+        named.offer(scan, series, material.code, edits);
         return Err(before.error(PartErrorKind::MaterialAfterDiameter(series)));
     }
     if !scan.take('-') {
@@ -1111,41 +1169,6 @@ fn read_diameter_first<'a>(
     }
 }
 
-/// The error for letters before the diameter that are no material of the series: perhaps they are one of a sister series.
-fn unknown_material<'a>(
-    scan: &Scan<'_>,
-    letters: Piece<'_>,
-    series: &'a Series<'a>,
-    catalogue: &[&'a Series<'a>],
-    edits: &mut Edits,
-) -> ParsePartError<'a> {
-    let other = catalogue.iter().copied().find(|other| {
-        other.head == series.head && other.oversize == series.oversize && other.material(letters.text).is_some()
-    });
-    match other {
-        None => letters.error(PartErrorKind::MaterialUnknown(series)),
-        Some(other) => {
-            rewrite(scan, letters, series, Some(other.name), letters.text, edits);
-            letters.error(PartErrorKind::MaterialOfOther { series, other: if other == series { series } else { other } })
-        }
-    }
-}
-
-/// Offers the number in the form of a series, given its letters and, still to be read, diameter and length.
-fn rewrite(
-    scan: &Scan<'_>,
-    letters: Piece<'_>,
-    series: &Series<'_>,
-    name: Option<&str>,
-    code: &str,
-    edits: &mut Edits,
-) {
-    let mut ahead = *scan;
-    let dash = ahead.digits().text;
-    let rest = ahead.tail();
-    let _ = (letters, series, name, code, dash, rest, edits);
-}
-
 fn read_diameter<'a>(
     scan: &mut Scan<'_>,
     series: &'a Series<'a>,
@@ -1155,7 +1178,7 @@ fn read_diameter<'a>(
     const NEAR: u16 = 4;
     let before = *scan;
     if scan.take('-') && scan.peek().is_some_and(|c| c.is_ascii_digit()) {
-        edits.add(before.here(), format_args!(""));
+        edits.add(before.here().bytes(), format_args!(""));
         return Err(before.here().error(PartErrorKind::DashBeforeDiameter));
     }
     *scan = before;
@@ -1167,13 +1190,13 @@ fn read_diameter<'a>(
         });
     }
     if let Some(stripped) = digits.without_zeros() {
-        edits.add(digits, format_args!("{stripped}"));
+        edits.add(digits.bytes(), format_args!("{stripped}"));
         return Err(digits.error(PartErrorKind::LeadingZero));
     }
     let point = *scan;
     if scan.take('.') && !scan.digits().text.is_empty() {
-        let decimal = point.piece(point.rest.len().saturating_sub(scan.rest.len()));
-        edits.add(decimal, format_args!(""));
+        let decimal = point.up_to(scan);
+        edits.add(decimal.bytes(), format_args!(""));
         return Err(digits.error(PartErrorKind::DiameterNotWhole));
     }
     *scan = point;
@@ -1187,14 +1210,14 @@ fn read_diameter<'a>(
         .iter()
         .find(|size| Some(size.shank_nominal) == shank && size.shank_nominal != size.standard_diameter())
     {
-        edits.add(digits, format_args!("{}", size.dash));
+        edits.add(digits.bytes(), format_args!("{}", size.dash));
         return Err(digits.error(PartErrorKind::DiameterIsShank(series)));
     }
     let near = |size: &&Size<'_>| number.abs_diff(u16::from(size.dash)) <= NEAR;
     let below = series.sizes.iter().rev().find(|size| u16::from(size.dash) < number).filter(near);
     let above = series.sizes.iter().find(|size| u16::from(size.dash) > number).filter(near);
     for size in [below, above].into_iter().flatten() {
-        edits.add(digits, format_args!("{}", size.dash));
+        edits.add(digits.bytes(), format_args!("{}", size.dash));
     }
     Err(digits.error(PartErrorKind::DiameterUnknown(series)))
 }
@@ -1207,7 +1230,7 @@ fn read_dash<'a>(scan: &mut Scan<'_>, edits: &mut Edits) -> Result<(), ParsePart
     let mut ahead = *scan;
     let gap = ahead.run(char::is_whitespace);
     if !gap.text.is_empty() && ahead.peek().is_some_and(|c| c.is_ascii_digit()) {
-        edits.add(gap, format_args!("-"));
+        edits.add(gap.bytes(), format_args!("-"));
         return Err(gap.error(PartErrorKind::DashMissing));
     }
     Err(scan.unexpected(edits, PartErrorKind::DashMissing))
@@ -1221,14 +1244,14 @@ fn read_length<'a>(scan: &mut Scan<'_>, family: Part<'a>, edits: &mut Edits) -> 
     if digits.text.is_empty() {
         return Err(match scan.peek() {
             Some('.') => {
-                edits.add(digits, format_args!("0"));
+                edits.add(digits.bytes(), format_args!("0"));
                 digits.error(PartErrorKind::LengthMissing)
             }
             _ => scan.unexpected(edits, PartErrorKind::LengthMissing),
         });
     }
     if let Some(stripped) = digits.without_zeros() {
-        edits.add(digits, format_args!("{stripped}"));
+        edits.add(digits.bytes(), format_args!("{stripped}"));
         return Err(digits.error(PartErrorKind::LeadingZero));
     }
     let whole = digits.number();
@@ -1242,8 +1265,8 @@ fn read_length<'a>(scan: &mut Scan<'_>, family: Part<'a>, edits: &mut Edits) -> 
         }
         Some(letter) => {
             if let Some(second) = letters.text.chars().nth(1) {
-                edits.add(letters, format_args!("{letter}"));
-                edits.add(letters, format_args!("{second}"));
+                edits.add(letters.bytes(), format_args!("{letter}"));
+                edits.add(letters.bytes(), format_args!("{second}"));
                 return Err(letters.error(PartErrorKind::FinishTwice));
             }
             let finish = series.finish(Some(letter));
@@ -1255,17 +1278,17 @@ fn read_length<'a>(scan: &mut Scan<'_>, family: Part<'a>, edits: &mut Edits) -> 
     let mark = *scan;
     let dashed = finish.is_none() && scan.take('-');
     let five = scan.digits();
-    let with_dash = mark.piece(mark.rest.len().saturating_sub(scan.rest.len()));
+    let with_dash = mark.up_to(scan);
     match five.text {
         "" if dashed => return Err(scan.unexpected(edits, PartErrorKind::LengthMissing)),
         "" => {}
         "5" if half.is_some() => {
-            edits.add(with_dash, format_args!(""));
+            edits.add(with_dash.bytes(), format_args!(""));
             return Err(with_dash.error(PartErrorKind::HalfTwice));
         }
         "5" => half = Some(HalfMark::Five),
         _ => {
-            edits.add(with_dash, format_args!(""));
+            edits.add(with_dash.bytes(), format_args!(""));
             return Err(five.error(PartErrorKind::NotTheHalfMark));
         }
     }
@@ -1277,7 +1300,7 @@ fn read_length<'a>(scan: &mut Scan<'_>, family: Part<'a>, edits: &mut Edits) -> 
         if finish.is_some() {
             return Err(late.error(PartErrorKind::FinishTwice));
         }
-        edits.add(with_dash.to(mark.rest), format_args!("{}5", late.text));
+        edits.add(mark.up_to(scan).bytes(), format_args!("{}5", late.text));
         return Err(late.error(PartErrorKind::FinishAfterHalf));
     }
     if !scan.rest.is_empty() {
@@ -1290,12 +1313,12 @@ fn read_length<'a>(scan: &mut Scan<'_>, family: Part<'a>, edits: &mut Edits) -> 
     let length = check_length(series, family.size, count).map_err(|error| {
         match error {
             PartLengthError::NoHalfLengths => {
-                edits.add(number, format_args!("{whole}"));
-                edits.add(number, format_args!("{}", whole.saturating_add(1)));
+                edits.add(number.bytes(), format_args!("{whole}"));
+                edits.add(number.bytes(), format_args!("{}", whole.saturating_add(1)));
             }
             PartLengthError::ShorterThanHead { head } => {
                 let least = head.floor_to(Length::SIXTEENTH).plus(Length::SIXTEENTH).to_64ths().count();
-                edits.add(number, format_args!("{}", least.saturating_div(4)));
+                edits.add(number.bytes(), format_args!("{}", least.saturating_div(4)));
             }
             _ => {}
         }
@@ -1307,13 +1330,15 @@ fn read_length<'a>(scan: &mut Scan<'_>, family: Part<'a>, edits: &mut Edits) -> 
         for allowed in series.finishes.iter().filter(|finish| finish.alloys.contains(&family.alloy())) {
             if let Some(letter) = allowed.letter {
                 match half {
-                    Some(HalfMark::Five) if finish.is_none() => edits.add(with_dash, format_args!("{letter}5")),
-                    _ => edits.add(place, format_args!("{letter}")),
+                    Some(HalfMark::Five) if finish.is_none() => edits.add(with_dash.bytes(), format_args!("{letter}5")),
+                    _ => edits.add(place.bytes(), format_args!("{letter}")),
                 }
             }
         }
         if !series.finishes.iter().any(|finish| finish.alloys.contains(&family.alloy())) {
-            edits.add(letters, format_args!(""));
+            // `6A5` without its letter is `6-5`.
+            let instead = if five.text.is_empty() { "" } else { "-" };
+            edits.add(letters.bytes(), format_args!("{instead}"));
         }
         return Err(place.error(PartErrorKind::FinishBarred { finish: barred }));
     }
@@ -1323,11 +1348,7 @@ fn read_length<'a>(scan: &mut Scan<'_>, family: Part<'a>, edits: &mut Edits) -> 
 }
 
 /// Reads `.5`, and tells whether it was there.
-fn read_point_five<'a>(
-    scan: &mut Scan<'_>,
-    whole: Piece<'_>,
-    edits: &mut Edits,
-) -> Result<bool, ParsePartError<'a>> {
+fn read_point_five<'a>(scan: &mut Scan<'_>, whole: Piece<'_>, edits: &mut Edits) -> Result<bool, ParsePartError<'a>> {
     let point = *scan;
     if !scan.take('.') {
         return Ok(false);
@@ -1337,17 +1358,17 @@ fn read_point_five<'a>(
         return Ok(true);
     }
     let decimal = point.piece(decimals.len().saturating_add(1));
+    // Texts of digits behind the point compare as the numbers do.
     let significant = decimals.trim_end_matches('0');
-    let more_than_half = significant > "5";
-    if significant.is_empty() || significant < "5" {
-        edits.add(decimal, format_args!(""));
+    if significant < "5" {
+        edits.add(decimal.bytes(), format_args!(""));
     }
     if !significant.is_empty() {
-        edits.add(decimal, format_args!(".5"));
+        edits.add(decimal.bytes(), format_args!(".5"));
     }
-    if more_than_half {
-        let number = Piece { text: decimal.text, start: whole.start, at: whole.at };
-        let _ = number;
+    if significant > "5" {
+        let next = whole.number().saturating_add(1);
+        edits.add(whole.start..decimal.bytes().end, format_args!("{next}"));
     }
     Err(decimal.error(PartErrorKind::NotAHalf))
 }

@@ -29,10 +29,8 @@ pub static MS20613: Series<'static> = Series {
     basis: RECALLED,
 };
 
-const MATERIALS: &[Material<'static>] = &[
-    material("P", RivetAlloy::CarbonSteel, RECALLED),
-    material("C", RivetAlloy::CorrosionResistantSteel, RECALLED),
-];
+const MATERIALS: &[Material<'static>] =
+    &[material("P", RivetAlloy::CarbonSteel, RECALLED), material("C", RivetAlloy::CorrosionResistantSteel, RECALLED)];
 
 const SIZES: &[Size<'static>] = &[
     bare(2, DIAMETERS),

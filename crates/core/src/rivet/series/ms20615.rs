@@ -29,10 +29,8 @@ pub static MS20615: Series<'static> = Series {
     basis: RECALLED,
 };
 
-const MATERIALS: &[Material<'static>] = &[
-    material("M", RivetAlloy::NickelCopper, RECALLED),
-    material("CU", RivetAlloy::Copper, RECALLED),
-];
+const MATERIALS: &[Material<'static>] =
+    &[material("M", RivetAlloy::NickelCopper, RECALLED), material("CU", RivetAlloy::Copper, RECALLED)];
 
 const SIZES: &[Size<'static>] = &[
     bare(2, DIAMETERS),

@@ -29,9 +29,7 @@ pub static NAS1198: Series<'static> = Series {
     basis: RECALLED,
 };
 
-const MATERIALS: &[Material<'static>] = &[
-    material("", RivetAlloy::A286, RECALLED),
-];
+const MATERIALS: &[Material<'static>] = &[material("", RivetAlloy::A286, RECALLED)];
 
 const SIZES: &[Size<'static>] = &[
     bare(2, DIAMETERS),

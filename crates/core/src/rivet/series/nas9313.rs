@@ -52,8 +52,7 @@ const FINISHES: &[Finish<'static>] = &[
 const ALUMINIUM: &[RivetAlloy] =
     &[RivetAlloy::Al2117, RivetAlloy::Al5056, RivetAlloy::Al2017, RivetAlloy::Al2024, RivetAlloy::Al7050];
 
-const BUT_NOT_2024: &[RivetAlloy] =
-    &[RivetAlloy::Al2117, RivetAlloy::Al5056, RivetAlloy::Al2017, RivetAlloy::Al7050];
+const BUT_NOT_2024: &[RivetAlloy] = &[RivetAlloy::Al2117, RivetAlloy::Al5056, RivetAlloy::Al2017, RivetAlloy::Al7050];
 
 const SIZES: &[Size<'static>] =
     &[bare(2, SHEET), bare(3, SHEET), bare(4, SHEET), bare(5, LARGER), bare(6, LARGER), bare(8, LARGER)];
