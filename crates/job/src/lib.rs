@@ -1,1 +1,6 @@
-//! Job files.
+//! Riveting jobs: job files in; plans, orders and records out.
+//!
+//! No rule of the trade is decided here. This crate reads files into a [`model`], asks `shophead` (the core) for every row and hole,
+//! and keeps the answers together.
+
+pub mod model;

@@ -51,15 +51,19 @@ pub struct OwnLimit {
     pub place: String,
 }
 
+impl OwnLimit {
+    /// The limit as core takes it; it borrows the texts of this one.
+    #[must_use]
+    pub fn limit(&self) -> Limit<'_> {
+        Limit { name: self.name, scope: self.scope, value: self.value, basis: Basis::shop(&self.document, &self.place) }
+    }
+}
+
 impl OwnLimits {
-    /// The limits as core takes them; they borrow the texts of this set.
+    /// All limits as core takes them.
     #[must_use]
     pub fn limits(&self) -> Vec<Limit<'_>> {
-        let limit = |own| {
-            let OwnLimit { name, scope, value, document, place } = own;
-            Limit { name: *name, scope: *scope, value: *value, basis: Basis::shop(document, place) }
-        };
-        self.limits.iter().map(limit).collect()
+        self.limits.iter().map(OwnLimit::limit).collect()
     }
 }
 
