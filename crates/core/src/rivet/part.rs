@@ -687,7 +687,10 @@ impl PartErrorKind<'_> {
     fn advise(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             PartErrorKind::SeriesUnknown { nearest: Some(name) } => write!(f, "; the nearest is {name}"),
-            PartErrorKind::Empty | PartErrorKind::SeriesMissing | PartErrorKind::SeriesUnknown { nearest: None } => {
+            PartErrorKind::Empty
+            | PartErrorKind::UnexpectedCharacter(_)
+            | PartErrorKind::SeriesMissing
+            | PartErrorKind::SeriesUnknown { nearest: None } => {
                 f.write_str("; right would be a full number such as MS20470AD4-5")
             }
             PartErrorKind::MaterialMissing(series) | PartErrorKind::MaterialUnknown(series) => {
@@ -1371,4 +1374,142 @@ fn read_point_five<'a>(scan: &mut Scan<'_>, whole: Piece<'_>, edits: &mut Edits)
         edits.add(whole.start..decimal.bytes().end, format_args!("{next}"));
     }
     Err(decimal.error(PartErrorKind::NotAHalf))
+}
+
+#[cfg(test)]
+mod tests {
+    extern crate std;
+    use super::*;
+    use crate::length::Interval;
+    use crate::rivet::{Head, HeadSize, MS20426, MS20470, NAS1242};
+    use std::string::{String, ToString};
+
+    fn kind(text: &str) -> PartErrorKind<'static> {
+        Part::parse(text).unwrap_err().kind
+    }
+
+    #[test]
+    fn a_bare_number_is_refused_because_it_may_mean_two_rivets() {
+        for text in ["4-5", "4-5A", "AD4-5", "ad4-4-5", "5-4.5"] {
+            let error = Part::parse(text).unwrap_err();
+            assert_eq!((error.at, error.kind), (1, PartErrorKind::SeriesMissing), "{text}");
+            assert_eq!(error.nearest().count(), 0, "{text}");
+        }
+    }
+
+    #[test]
+    fn a_letter_after_the_length_is_never_a_half() {
+        let whole = Part::parse("NAS9313AD5-6A").unwrap();
+        assert_eq!(whole.length(), Some(Length::from_64ths(24)));
+        assert_eq!(whole.finish().map(|finish| finish.name), Some("anodize, clear"));
+        let half = Part::parse("NAS9313AD5-6A5").unwrap();
+        assert_eq!(half.length(), Some(Length::from_64ths(26)));
+        assert_eq!(kind("MS20470AD4-5A"), PartErrorKind::LetterAfterLength(&MS20470));
+        assert_eq!(Part::parse("MS20470AD4-5A").unwrap_err().nearest().count(), 0);
+    }
+
+    #[test]
+    fn no_offer_runs_two_numbers_into_one() {
+        for text in ["MS20470AD4-5 6", "MS20470AD4-5 5"] {
+            assert_eq!(Part::parse(text).unwrap_err().nearest().count(), 0, "{text}");
+        }
+    }
+
+    #[test]
+    fn positions_count_characters() {
+        let error = Part::parse("  MS20470AD4\u{2013}5").unwrap_err();
+        assert_eq!((error.at, error.kind), (13, PartErrorKind::UnexpectedCharacter('\u{2013}')));
+        assert_eq!(error.nearest().next(), Part::parse("MS20470AD4-5").ok());
+    }
+
+    #[test]
+    fn a_finish_must_suit_the_alloy() {
+        let family = Part::parse("NAS9313DD5").unwrap();
+        let length = Length::from_64ths(24);
+        assert_eq!(family.with_length(length), Err(PartLengthError::FinishNeeded));
+        assert_eq!(family.with_finish('S'), None);
+        let part = family.with_finish('d').and_then(|part| part.with_length(length).ok()).unwrap();
+        assert_eq!(part.to_string(), "NAS9313DD5-6D");
+        // The finishes are for aluminium: titanium has none, and needs none.
+        let titanium = Part::parse("NAS9313T5-6").unwrap();
+        assert_eq!(titanium.finish(), None);
+        assert!(matches!(kind("NAS9313T5-6A"), PartErrorKind::FinishBarred { .. }));
+    }
+
+    #[test]
+    fn changing_the_size_drops_the_length() {
+        let part = Part::parse("MS20426AD4-6").unwrap();
+        let next = MS20426.next_size(part.size()).and_then(|size| part.in_size(size)).unwrap();
+        assert_eq!(next.to_string(), "MS20426AD5");
+        assert_eq!(part.in_size(NAS1242.size(4).unwrap()), None);
+        // The letters of 2017 in the oversize series are not known.
+        assert_eq!(Part::parse("MS20470D6-10").unwrap().in_series(&NAS1242), None);
+    }
+
+    #[test]
+    fn a_length_is_in_steps_and_longer_than_the_head() {
+        let part = Part::parse("MS20426AD4").unwrap();
+        let with = |text| part.with_length(Length::parse(text).unwrap());
+        assert_eq!(with("3/16").map(|part| part.to_string()), Ok("MS20426AD4-3".into()));
+        assert_eq!(with("7/32").map(|part| part.to_string()), Ok("MS20426AD4-3.5".into()));
+        assert_eq!(with(".2"), Err(PartLengthError::NotInSteps));
+        assert_eq!(with("0"), Err(PartLengthError::NoShank));
+        assert_eq!(with("-1/4"), Err(PartLengthError::NoShank));
+        assert_eq!(with("1/32"), Err(PartLengthError::ShorterThanHead { head: Length::from_ten_thousandths(420) }));
+        assert_eq!(with("6-7/32").map(|part| part.to_string()), Ok("MS20426AD4-99.5".into()));
+        assert_eq!(with("6-1/4"), Err(PartLengthError::TooLong));
+        assert_eq!(with("100"), Err(PartLengthError::TooLong));
+    }
+
+    #[test]
+    fn a_series_of_the_callers_own_is_read_and_printed() {
+        let name = String::from("SHOP-77");
+        let shop = Basis::shop("shop standard 77", "sheet 1");
+        let materials = [Material { code: "AD", alloy: RivetAlloy::Al2117, new_design: true, basis: shop }];
+        let shank = Length::from_64ths(9);
+        let head = HeadSize {
+            diameter_nominal: Length::from_64ths(18),
+            diameter: None,
+            height_nominal: Length::from_64ths(4),
+            height: None,
+        };
+        let sizes = [Size {
+            dash: 4,
+            shank_nominal: shank,
+            shank: Some(Interval::exactly(shank)),
+            head: Some(head),
+            shortest_tabulated: Some(Length::from_64ths(16)),
+            longest_tabulated: Some(Length::from_64ths(64)),
+            basis: shop,
+        }];
+        let series = Series {
+            name: &name,
+            also: &[],
+            supersedes: &["SHOP-7"],
+            head: Head::Universal,
+            form: NumberForm::MaterialFirst,
+            materials: &materials,
+            finishes: &[],
+            sizes: &sizes,
+            length_tolerance: None,
+            half_lengths: Some(HalfMark::Point),
+            oversize: Length::from_64ths(1),
+            oversize_series: None,
+            basis: shop,
+        };
+        let catalogue = [&series, &MS20470];
+        let part = Part::parse_in("shop-7AD4-20", &catalogue).unwrap();
+        assert_eq!(part.to_string(), "SHOP-77AD4-20");
+        assert_eq!(
+            part.warnings().as_slice(),
+            [
+                PartWarning::SupersededName { written: "SHOP-7", now: "SHOP-77" },
+                PartWarning::LowerCase,
+                PartWarning::OversizeShank { standard: Length::from_64ths(8), shank },
+                PartWarning::AboveTable { longest: Length::INCH },
+            ]
+        );
+        assert_eq!(Part::parse_in("MS20470AD4-5", &catalogue), Part::parse("MS20470AD4-5"));
+        assert!(Part::parse_in("MS20470AD4-5", &[]).is_err());
+    }
 }
