@@ -1,10 +1,7 @@
 //! Published tables and worked examples, cell by cell.
 
-<<<<<<< HEAD
 mod drills;
-mod materials;
-=======
 mod mass;
+mod materials;
 mod part_numbers;
 mod rivets;
->>>>>>> h2
