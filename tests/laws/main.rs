@@ -1,7 +1,4 @@
 //! Laws that hold for every input.
 
-<<<<<<< HEAD
 mod drills;
-=======
 mod part_numbers;
->>>>>>> h2
