@@ -1,1 +1,3 @@
 //! Laws that hold for every input.
+
+mod joint;

@@ -1,1 +1,5 @@
 //! Published tables and worked examples, cell by cell.
+
+mod flush;
+mod joint;
+mod splice;
