@@ -1,3 +1,4 @@
 //! Laws that hold for every input.
 
+mod drills;
 mod joint;

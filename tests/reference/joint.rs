@@ -1,13 +1,15 @@
 //! Single-rivet strength: hole and shear tables, thin-sheet factor, bearing, and worked examples of the failure modes.
 //!
-//! Most rows here are recalled. Those tests show only that the product carries what the row says and calls it memory; the proof is in the rows
-//! that were read: the worked examples and the rules of MIL-HDBK-5H page 8-9.
+//! Most rows here are recalled. Those tests show only that the product carries what the row says and calls it memory; the proof
+//! is in the rows that were read: the worked examples and the rules of MIL-HDBK-5H page 8-9.
 
 use shophead::basis::Status;
-use shophead::joint::strength::Shear;
+use shophead::joint::strength::{Joint, Preparation, Rivet, Shear, Sheet, strength};
 use shophead::joint::{hole_table, modes, shear_table, thin_sheet};
 use shophead::length::Length;
+use shophead::material::{RivetAlloy, sheets};
 use shophead::quantity::{Force, Stress};
+use shophead::rivet::Head;
 use shophead_tests::{Comparison, Row, fixture};
 
 /// A decimal or a fraction as it stands in the fixture.
@@ -101,7 +103,8 @@ fn list(row: &Row, key: &str) -> Option<Vec<u16>> {
     Some(text.split('|').map(|item| item.parse().expect("a count")).collect())
 }
 
-/// The formulas are homogeneous, so an example in millimetres and megapascals, or in inches and tons, is worked in inches and pounds.
+/// The formulas are homogeneous, so an example in millimetres and megapascals, or in inches and tons, is worked in inches and
+/// pounds.
 fn inches(value: f64) -> Length {
     Length::try_from_inches_f64(value).expect("a length of a joint")
 }
@@ -194,4 +197,33 @@ fn worked_examples_of_the_failure_modes() {
         cells.close(id, printed, found, tolerance(row, printed));
     }
     cells.finish(34);
+}
+
+/// Every column of the sheet tables in a lap joint with a rivet that suits its thinnest sheet: an allowable exactly where the
+/// bearing strength at both edge margins is published, and otherwise a finding that stops.
+#[test]
+fn every_published_sheet_has_an_allowable_or_says_why_not() {
+    let (mut with, mut without) = (0, 0);
+    for properties in sheets() {
+        let thickness = properties.t_max.min(Length::from_ten_thousandths(1_250)).max(properties.t_min);
+        let diameter = Length::from_64ths(if thickness < Length::from_ten_thousandths(170) { 2 } else { 4 });
+        let edge = diameter.checked_mul(2).expect("small");
+        let sheet = Sheet { properties: Some(properties), thickness, edge, preparation: Preparation::Plain };
+        let rivet = Rivet { diameter, head: Head::Universal, driven_shear: RivetAlloy::Al2117.fsu_driven() };
+        let joint = Joint { sheets: &[sheet, sheet], rivet, hole: None, shear: Shear::Single, pitch: None, load: None };
+        let found =
+            strength(&joint).unwrap_or_else(|error| panic!("{} {}: {error}", properties.alloy, properties.temper));
+        let published = properties.fbru_15.is_some() && properties.fbru_20.is_some();
+        assert_eq!(
+            found.allowable.is_some(),
+            published,
+            "{} {} {}",
+            properties.alloy,
+            properties.temper,
+            properties.basis
+        );
+        assert_eq!(found.findings.must_refer(), !published);
+        if published { with += 1 } else { without += 1 }
+    }
+    assert_eq!((with, without), (77, 5), "columns with and without bearing strength");
 }

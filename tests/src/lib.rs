@@ -102,7 +102,7 @@ impl Comparison {
         match (self.misfits.iter().find(|misfit| misfit.cell == cell), agree) {
             (None, true) => {}
             (None, false) => {
-                writeln!(self.report, "{cell}: printed {printed:?}, computed {computed:?}").expect("a string")
+                writeln!(self.report, "{cell}: printed {printed:?}, computed {computed:?}").expect("a string");
             }
             (Some(misfit), false) => self.seen.push(misfit.cell),
             (Some(misfit), true) => {

@@ -16,10 +16,21 @@
     )
 )]
 
-pub mod basis;
-pub mod finding;
-pub mod joint;
+// In the order in which data flows: each knows only those before it.
 pub mod length;
-pub mod material;
 pub mod quantity;
+pub mod basis;
+pub mod material;
 pub mod rivet;
+pub mod drill;
+pub mod practice;
+pub mod finding;
+pub mod stack;
+pub mod upset;
+pub mod select;
+pub mod layout;
+pub mod joint;
+pub mod structure;
+pub mod hole;
+pub mod access;
+pub mod removal;

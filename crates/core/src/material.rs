@@ -1,10 +1,27 @@
 //! Sheet alloys and rivet alloys, and their strengths.
+//!
+//! [`Material`] is a sheet by name, [`SheetProperties`] one column of the handbook's strengths, [`RivetAlloy`] what a rivet is
+//! made of.
 
+mod name_table;
+mod named;
+mod rivet_alloy;
+mod rivet_alloy_table;
 mod sheet_table;
 
 use crate::basis::Basis;
 use crate::length::Length;
 use crate::quantity::Stress;
+
+pub use named::{Material, ParseMaterialError};
+pub use rivet_alloy::{DrivenShear, HeatTreatment, RivetAlloy, RivetUse, Treatment};
+
+/// Every column of the handbook's tables that was read, in printed order. To find the one for a sheet see
+/// [`Material::properties`].
+#[must_use]
+pub const fn sheets() -> &'static [SheetProperties] {
+    sheet_table::SHEETS
+}
 
 /// How a handbook guarantees a strength.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -107,35 +124,4 @@ fn lesser(one: Option<Stress>, other: Option<Stress>) -> Option<Stress> {
         (Some(one), Some(other)) => Some(one.min(other)),
         (one, other) => one.or(other),
     }
-}
-
-/// A rivet alloy in the temper in which it is supplied.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-#[non_exhaustive]
-pub enum RivetAlloy {
-    /// 1100-F, code A.
-    Al1100,
-    /// 2117-T4, code AD.
-    Al2117,
-    /// 5056-H32, code B.
-    Al5056,
-    /// 2017-T4, code D.
-    Al2017,
-    /// 2024-T4, code DD.
-    Al2024,
-    /// 7050-T73, code E (MS) or KE (NAS).
-    Al7050,
-    /// Titanium-niobium 45Cb, code T.
-    Ti45Cb,
-    /// Nickel-copper (Monel), code M.
-    NickelCopper,
-    /// A-286 heat-resistant steel.
-    A286,
-    /// Carbon steel.
-    CarbonSteel,
-    /// Corrosion-resistant steel.
-    CorrosionResistantSteel,
-    /// Copper.
-    Copper,
 }

@@ -1,8 +1,8 @@
 //! The ways in which a riveted joint fails, one formula each.
 //!
-//! Plain arithmetic on lengths and stresses: no table, no check, no rounding. What goes in unchecked comes out unchecked (a hole wider
-//! than the pitch gives a negative net section); [`super::strength`] checks first. Formulas (11.1) to (11.5) of the usual
-//! aircraft structures text.
+//! Plain arithmetic on lengths and stresses: no table, no check, no rounding. What goes in unchecked comes out unchecked (a
+//! hole wider than the pitch gives a negative net section); [`super::strength`] checks first. Formulas (11.1) to (11.5) of the
+//! usual aircraft structures text.
 
 use crate::length::Length;
 use crate::quantity::{Force, Stress};

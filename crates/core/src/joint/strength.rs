@@ -7,12 +7,12 @@
 //! | flush joint, each countersunk or dimpled sheet | tested joint, instead of bearing | [`super::flush_table`] |
 //! | tear-out, each sheet | 2 e t Fsu of the sheet | [`super::modes::tear_out`] |
 //!
-//! The allowable is the least of them. In single shear every sheet is taken to carry the whole load; in double shear the middle sheet
-//! carries all of it and each outer sheet half. Where a part is not published the allowable is missing and a finding says which
-//! sheet and why; nothing is guessed in its place.
+//! The allowable is the least of them. In single shear every sheet is taken to carry the whole load; in double shear the middle
+//! sheet carries all of it and each outer sheet half. Where a part is not published the allowable is missing and a finding says
+//! which sheet and why; nothing is guessed in its place.
 //!
-//! The edge margin e/D counts nominal rivet diameters, as edge distances do in the trade. Between 1.5 and 2.0 bearing is interpolated,
-//! above 2.0 the value at 2.0 holds.
+//! The edge margin e/D counts nominal rivet diameters, as edge distances do in the trade. Between 1.5 and 2.0 bearing is
+//! interpolated, above 2.0 the value at 2.0 holds.
 
 use core::fmt;
 
@@ -24,6 +24,7 @@ use crate::length::Length;
 use crate::material::SheetProperties;
 use crate::quantity::{Force, Stress};
 use crate::rivet::Head;
+pub use crate::stack::Preparation;
 
 /// The most sheets under one rivet.
 pub const MAX_SHEETS: usize = 8;
@@ -47,18 +48,6 @@ impl Shear {
             Shear::Double => 2.0,
         }
     }
-}
-
-/// How a sheet is made ready for the rivet.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Preparation {
-    /// A straight hole.
-    Plain,
-    /// Machine countersunk.
-    Countersunk,
-    /// Dimpled.
-    Dimpled,
 }
 
 /// One sheet at the rivet.
@@ -223,8 +212,8 @@ pub struct JointStrength<'a> {
     pub governing: Option<Governing<'a>>,
     /// The weakest net section, a pitch, and its layer; when a pitch was given and every sheet's strength is known.
     pub net_section: Option<(Allowable<'a>, u8)>,
-    /// The margin under the load; when one was given and there is an allowable. For one rivet: with several rows, hold the net section
-    /// against the load of all of them.
+    /// The margin under the load; when one was given and there is an allowable. For one rivet: with several rows, hold the net
+    /// section against the load of all of them.
     pub margin: Option<Margin<'a>>,
     /// The weakest basis of all parts that were compared.
     pub basis: Basis<'a>,
@@ -292,7 +281,7 @@ impl From<MarginError> for StrengthError {
     }
 }
 
-/// Counting the hole as it is.
+/// Counting the shank, which is never more than its hole.
 const SHANK_COUNTS: Basis<'static> =
     Basis::practice("nominal shank diameter counted where table 8.1.2(a) of MIL-HDBK-5 has no hole for the rivet");
 const CAPPED: Basis<'static> = Basis::published("MIL-HDBK-5H", "section 8.1.2, p 8-9");
@@ -315,8 +304,8 @@ const EDGE_FULL: f64 = 2.0;
 /// What one rivet carries in these sheets.
 ///
 /// # Errors
-/// [`StrengthError`] for what is no joint at all. What is a joint, but one whose strength is not published, comes back with a finding
-/// that says `refer` and without an allowable.
+/// [`StrengthError`] for what is no joint at all. What is a joint, but one whose strength is not published, comes back with a
+/// finding that says `refer` and without an allowable.
 ///
 /// ```
 /// use shophead::basis::Basis;
@@ -832,7 +821,8 @@ mod tests {
         let sheets = [Sheet { edge: length(".125"), ..sheet(".040") }, sheet(".040")];
         let found = strength(&lap(&sheets)).unwrap();
         assert!(found.allowable.is_none() && found.margin.is_none());
-        // Bearing in proportion, 104 000 × (1.0 / 1.5) × 0.1285 × 0.040 = 356; tear-out 2 × 0.125 × 0.040 × 39 000 = 390; shear 388 × factor.
+        // Bearing in proportion, 104 000 × (1.0 / 1.5) × 0.1285 × 0.040 = 356; tear-out 2 × 0.125 × 0.040 × 39 000 = 390; shear
+        // 388 × factor.
         let bearing = found.sheets[0].bearing.unwrap();
         assert_eq!(bearing.kind, BearingKind::Indication);
         near(found.indication, 104_000.0 / 1.5 * 0.1285 * 0.040);

@@ -1,0 +1,719 @@
+//! A hole as it was found, and what to do about it.
+//!
+//! The ladder is climbed from the least change: keep the hole; clean it up for the same rivet; take the same rivet with an oversize
+//! shank; take the next larger diameter; refer. Every step is checked again for what a larger rivet changes: edge distance, pitch,
+//! countersink or dimple, strength, and whether a rivet of some length still makes a sound head. Each step that does not do says why.
+//!
+//! An elongated hole that is opened up until it is round again has moved: its centre lies in the middle of the elongation, half
+//! the difference of both axes from where it was. Every distance is taken that much shorter.
+
+use core::fmt;
+
+use crate::basis::Basis;
+use crate::drill::Drill;
+use crate::finding::{Code, Figure, Finding, Findings, Severity};
+use crate::joint::compare::compare;
+use crate::joint::pack::strength_through;
+use crate::joint::strength::Shear;
+use crate::layout::{RowLayout, check_edge, check_pitch};
+use crate::length::{Interval, Length, Toleranced};
+use crate::practice::{Case, Name, Practice};
+use crate::rivet::part::Part;
+use crate::select::LengthQuery;
+use crate::stack::{Preparation, Stack};
+use crate::structure::Member;
+
+/// What is wrong with a hole besides its size.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Default)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
+pub enum Damage {
+    /// Nothing.
+    #[default]
+    None,
+    /// A crack starts from it.
+    Cracked,
+    /// Its wall is corroded.
+    Corroded,
+    /// It was drilled twice, side by side; the major axis goes over both.
+    FigureEight,
+    /// Its wall is scored; the major axis goes over the score.
+    Gouged,
+    /// Its countersink is too deep or too wide for the head.
+    DeepCountersink,
+}
+
+impl Damage {
+    /// Every damage with the word for it.
+    pub const ALL: &'static [(Damage, &'static str)] = &[
+        (Damage::None, "sound"),
+        (Damage::Cracked, "cracked"),
+        (Damage::Corroded, "corroded"),
+        (Damage::FigureEight, "figure-eight"),
+        (Damage::Gouged, "gouged"),
+        (Damage::DeepCountersink, "deep-countersink"),
+    ];
+
+    /// The word for it.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        Damage::ALL.iter().find(|(known, _)| *known == self).map_or("", |(_, word)| word)
+    }
+
+    /// The damage with this word; nothing written means nothing wrong.
+    #[must_use]
+    pub fn from_word(word: &str) -> Option<Damage> {
+        if word.is_empty() {
+            return Some(Damage::None);
+        }
+        Damage::ALL.iter().find(|(_, known)| *known == word).map(|(damage, _)| *damage)
+    }
+}
+
+/// Why measures are not those of a hole.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum AsFoundError {
+    /// An axis is no longer than nothing.
+    NotPositive,
+    /// The minor axis is longer than the major one.
+    AxesSwapped,
+}
+
+impl fmt::Display for AsFoundError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            AsFoundError::NotPositive => "a hole is wider than nothing; right would be .1285",
+            AsFoundError::AxesSwapped => "the minor axis is longer than the major one; give the longer one as major",
+        })
+    }
+}
+
+impl core::error::Error for AsFoundError {}
+
+/// A hole as it was measured.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct AsFound {
+    major: Length,
+    minor: Length,
+    damage: Damage,
+}
+
+impl AsFound {
+    /// A hole with both axes measured.
+    ///
+    /// # Errors
+    /// [`AsFoundError`] when these are no measures of a hole.
+    pub fn new(major: Length, minor: Length, damage: Damage) -> Result<AsFound, AsFoundError> {
+        if minor <= Length::ZERO {
+            Err(AsFoundError::NotPositive)
+        } else if minor > major {
+            Err(AsFoundError::AxesSwapped)
+        } else {
+            Ok(AsFound { major, minor, damage })
+        }
+    }
+
+    /// The longest axis.
+    #[must_use]
+    pub const fn major(&self) -> Length {
+        self.major
+    }
+
+    /// The shortest axis; the same as the major one for a round hole.
+    #[must_use]
+    pub const fn minor(&self) -> Length {
+        self.minor
+    }
+
+    /// What else is wrong with it.
+    #[must_use]
+    pub const fn damage(&self) -> Damage {
+        self.damage
+    }
+
+    /// How far its centre has moved, at most.
+    #[must_use]
+    pub const fn shift(&self) -> Length {
+        self.major.minus(self.minor).times(1, 2)
+    }
+}
+
+/// What to do about a hole.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Disposition {
+    /// Use it as it is.
+    Keep,
+    /// Drill or ream it for the same rivet.
+    CleanUp,
+    /// Drill or ream it for the same rivet with an oversize shank.
+    Oversize,
+    /// Drill or ream it for the next larger diameter.
+    NextSize,
+    /// Stop and ask.
+    Refer,
+}
+
+impl Disposition {
+    /// The word used in output.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Disposition::Keep => "keep",
+            Disposition::CleanUp => "clean-up",
+            Disposition::Oversize => "oversize",
+            Disposition::NextSize => "next-size",
+            Disposition::Refer => "refer",
+        }
+    }
+
+    /// Whether the hole takes a larger rivet than before.
+    #[must_use]
+    pub const fn is_step_up(self) -> bool {
+        matches!(self, Disposition::Oversize | Disposition::NextSize)
+    }
+}
+
+impl fmt::Display for Disposition {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.word())
+    }
+}
+
+/// One rung of the ladder.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Step<'a> {
+    /// Which.
+    pub kind: Disposition,
+    /// The rivet that it would take; `None` when there is none.
+    pub rivet: Option<Part<'a>>,
+    /// The drill or reamer to open the hole with; `None` when it stays as it is.
+    pub cut: Option<Drill>,
+    /// The hole that the step leaves.
+    pub hole: Option<Interval>,
+    /// What was found; the step does when nothing in it says refer.
+    pub findings: Findings<'a>,
+}
+
+impl Step<'_> {
+    /// Whether the step can be taken.
+    #[must_use]
+    pub fn does(&self) -> bool {
+        self.rivet.is_some() && !self.findings.must_refer()
+    }
+}
+
+/// Rungs below refer.
+pub const MAX_STEPS: usize = 4;
+
+/// The verdict on a hole.
+#[derive(Clone, Debug, PartialEq)]
+pub struct HoleJudgement<'a> {
+    /// What to do.
+    pub disposition: Disposition,
+    /// Each step tried, from the least change on; the last one does unless the verdict is to refer.
+    pub steps: heapless::Vec<Step<'a>, MAX_STEPS>,
+    /// What holds for the verdict itself; why each step before it does not do stands with the step.
+    pub findings: Findings<'a>,
+}
+
+impl<'a> HoleJudgement<'a> {
+    /// The step that does.
+    #[must_use]
+    pub fn chosen(&self) -> Option<&Step<'a>> {
+        self.steps.last().filter(|step| step.kind == self.disposition)
+    }
+}
+
+/// A hole's surroundings: what decides which steps it can take.
+#[derive(Clone, Copy, Debug)]
+pub struct HoleQuery<'a> {
+    /// The rivet that is to go in; its length does not matter.
+    pub rivet: Part<'a>,
+    /// The layers.
+    pub stack: &'a Stack,
+    /// Distances, where known. An unknown one is not checked, and a finding says so.
+    pub layout: RowLayout,
+    /// How many rows the pattern has.
+    pub rows: u8,
+    /// The member that the row runs along.
+    pub member: Member,
+    /// The limits.
+    pub practice: &'a Practice<'a>,
+}
+
+const NEXT_SIZE: Basis<'static> = Basis::published(
+    "AC 43.13-1B",
+    "para 4-57b, p 4-16: next larger size by drill or reamer; edge distance and spacing must still meet the minima",
+);
+const APPROVAL: Basis<'static> = Basis::published(
+    "AC 43.13-1B",
+    "para 4-52a(2), p 4-12 (paragraph number from memory): oversize holes in spar caps, stringers and highly stressed members",
+);
+const CRACKS: Basis<'static> =
+    Basis::published("AC 43.13-1B", "para 4-58, p 4-25: holes round, straight, free of cracks");
+
+impl<'a> HoleQuery<'a> {
+    fn case_of(&self, rivet: &Part<'_>) -> Case {
+        Case::of(rivet.series().head, rivet.alloy(), rivet.size()).in_rows(self.rows)
+    }
+
+    /// Judges a hole: climbs the ladder until a step does.
+    ///
+    /// ```
+    /// use shophead::hole::{AsFound, Damage, Disposition, HoleQuery};
+    /// use shophead::layout::RowLayout;
+    /// use shophead::length::{Length, Toleranced};
+    /// use shophead::material::Material;
+    /// use shophead::practice::HANDBOOK;
+    /// use shophead::rivet::part::Part;
+    /// use shophead::stack::{Layer, Stack};
+    /// use shophead::structure::Member;
+    /// let material = Some(Material::parse("clad 2024-T3")?);
+    /// let mut stack = Stack::new();
+    /// for thickness in [".032", ".040"] {
+    ///     stack.push(Layer { material, ..Layer::of(Toleranced::parse(thickness)?) })?;
+    /// }
+    /// let query = HoleQuery {
+    ///     rivet: Part::parse("MS20470AD4")?,
+    ///     stack: &stack,
+    ///     layout: RowLayout { edge: Some(Length::parse("3/8")?), pitch: Some(Length::parse("3/4")?), ..RowLayout::default() },
+    ///     rows: 1,
+    ///     member: Member::Skin,
+    ///     practice: &HANDBOOK,
+    /// };
+    /// let found = AsFound::new(Length::parse(".141")?, Length::parse(".130")?, Damage::None)?;
+    /// let verdict = query.judge(found);
+    /// assert_eq!(verdict.disposition, Disposition::Oversize);
+    /// let step = verdict.chosen().unwrap();
+    /// assert_eq!(step.rivet.unwrap().to_string(), "NAS1242AD4");
+    /// assert_eq!(step.cut.unwrap().to_string(), "#27");
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    #[must_use]
+    pub fn judge(&self, found: AsFound) -> HoleJudgement<'a> {
+        let mut verdict =
+            HoleJudgement { disposition: Disposition::Refer, steps: heapless::Vec::new(), findings: Findings::new() };
+        if matches!(found.damage, Damage::Cracked | Damage::Corroded) {
+            let code = if found.damage == Damage::Cracked { Code::HoleCracked } else { Code::HoleDamaged };
+            verdict.findings.push(Finding::new(code, Severity::Refer, CRACKS));
+            return verdict;
+        }
+        let ladder: [fn(&HoleQuery<'a>, AsFound) -> Step<'a>; MAX_STEPS] =
+            [HoleQuery::keep, HoleQuery::clean_up, HoleQuery::oversize, HoleQuery::next_size];
+        for rung in ladder {
+            let step = rung(self, found);
+            let (does, kind) = (step.does(), step.kind);
+            if does {
+                verdict.findings.extend(&step.findings);
+            }
+            // As many places as rungs.
+            let _ = verdict.steps.push(step);
+            if does {
+                verdict.disposition = kind;
+                return verdict;
+            }
+        }
+        verdict
+            .findings
+            .push(Finding::new(Code::HoleOverLimit, Severity::Refer, NEXT_SIZE).measured(Figure::Length(found.major)));
+        verdict
+    }
+
+    fn keep(&self, found: AsFound) -> Step<'a> {
+        let case = self.case_of(&self.rivet);
+        let mut findings = Findings::new();
+        if found.damage != Damage::None {
+            findings.push(Finding::new(Code::HoleDamaged, Severity::Refer, CRACKS));
+        }
+        self.hold_against_greatest(found.major, &case, &mut findings);
+        let least = self.practice.length(Name::HoleLeast, &case);
+        if let Some(least) = least.or_else(|| self.practice.length(Name::HoleDrill, &case))
+            && found.minor < least.value
+        {
+            findings.push(
+                Finding::new(Code::HoleUnderLimit, Severity::Refer, least.basis)
+                    .measured(Figure::Length(found.minor))
+                    .limit(Figure::Length(least.value)),
+            );
+        }
+        // An edge distance that was always short is the pattern's; it does not condemn the hole, but it has to be said.
+        if let Some(edge) = self.layout.edge {
+            for finding in &check_edge(edge.minus(found.shift()), &case, self.practice) {
+                let severity = finding.severity.min(Severity::Caution);
+                findings.push(Finding { severity, ..*finding });
+            }
+        }
+        let hole = Interval { min: found.minor, max: found.major };
+        self.check_length(&self.rivet, hole, &mut findings);
+        Step { kind: Disposition::Keep, rivet: Some(self.rivet), cut: None, hole: Some(hole), findings }
+    }
+
+    fn clean_up(&self, found: AsFound) -> Step<'a> {
+        let mut findings = Findings::new();
+        if found.damage == Damage::DeepCountersink {
+            findings.push(Finding::new(Code::HoleDamaged, Severity::Refer, CRACKS));
+        }
+        self.opened(Disposition::CleanUp, self.rivet, found, findings)
+    }
+
+    fn oversize(&self, found: AsFound) -> Step<'a> {
+        let mut findings = Findings::new();
+        if found.damage == Damage::DeepCountersink {
+            findings.push(Finding::new(Code::HoleDamaged, Severity::Refer, CRACKS));
+        }
+        let series = self.rivet.series().oversize_series;
+        self.stepped(Disposition::Oversize, series.and_then(|series| self.rivet.in_series(series)), found, findings)
+    }
+
+    fn next_size(&self, found: AsFound) -> Step<'a> {
+        let size = self.rivet.series().next_size(self.rivet.size());
+        self.stepped(Disposition::NextSize, size.and_then(|size| self.rivet.in_size(size)), found, Findings::new())
+    }
+
+    /// A step to a larger rivet.
+    fn stepped(
+        &self,
+        kind: Disposition,
+        rivet: Option<Part<'a>>,
+        found: AsFound,
+        mut findings: Findings<'a>,
+    ) -> Step<'a> {
+        let Some(rivet) = rivet else {
+            findings.push(Finding::new(Code::NoLargerRivet, Severity::Refer, self.rivet.series().basis));
+            return Step { kind, rivet: None, cut: None, hole: None, findings };
+        };
+        if matches!(self.member, Member::SparCap | Member::Longeron | Member::Stringer) {
+            findings.push(Finding::new(Code::StepNeedsApproval, Severity::Refer, APPROVAL));
+        }
+        let case = self.case_of(&rivet);
+        let moved = |distance: Length| distance.minus(found.shift());
+        match self.layout.edge {
+            Some(edge) => findings.extend(&check_edge(moved(edge), &case, self.practice)),
+            None => findings.push(Finding::new(Code::EdgeDistanceShort, Severity::Caution, NEXT_SIZE)),
+        }
+        match self.layout.pitch {
+            Some(pitch) => findings.extend(&check_pitch(moved(pitch), &case, self.practice)),
+            None => findings.push(Finding::new(Code::PitchShort, Severity::Caution, NEXT_SIZE)),
+        }
+        self.check_seat(&rivet, &case, &mut findings);
+        let step = self.opened(kind, rivet, found, findings);
+        self.with_strength(step, found)
+    }
+
+    /// The hole opened up until it is round, for a rivet.
+    fn opened(&self, kind: Disposition, rivet: Part<'a>, found: AsFound, mut findings: Findings<'a>) -> Step<'a> {
+        let case = self.case_of(&rivet);
+        let drill = self.practice.length(Name::HoleDrill, &case);
+        let greatest = self.practice.length(Name::HoleGreatest, &case);
+        let (Some(drill), Some(greatest)) = (drill, greatest) else {
+            findings.push(no_hole_limit());
+            return Step { kind, rivet: Some(rivet), cut: None, hole: None, findings };
+        };
+        // Opening up removes what is out of round and what is scored: the new hole goes over the longest axis.
+        let cut = Drill::nearest_at_or_above(drill.value.max(found.major));
+        let Some(cut) = cut else {
+            findings.push(
+                Finding::new(Code::HoleOverLimit, Severity::Refer, greatest.basis)
+                    .measured(Figure::Length(found.major))
+                    .limit(Figure::Length(greatest.value)),
+            );
+            return Step { kind, rivet: Some(rivet), cut: None, hole: None, findings };
+        };
+        self.hold_against_greatest(cut.diameter(), &case, &mut findings);
+        let hole = Interval { min: cut.diameter(), max: greatest.value.max(cut.diameter()) };
+        self.check_length(&rivet, hole, &mut findings);
+        Step { kind, rivet: Some(rivet), cut: Some(cut), hole: Some(hole), findings }
+    }
+
+    fn hold_against_greatest(&self, diameter: Length, case: &Case, findings: &mut Findings<'a>) {
+        match self.practice.length(Name::HoleGreatest, case) {
+            Some(greatest) if diameter <= greatest.value => {}
+            Some(greatest) => findings.push(
+                Finding::new(Code::HoleOverLimit, Severity::Refer, greatest.basis)
+                    .measured(Figure::Length(diameter))
+                    .limit(Figure::Length(greatest.value)),
+            ),
+            None => findings.push(no_hole_limit()),
+        }
+    }
+
+    /// Whether a rivet of some length fills this hole and makes a sound head.
+    fn check_length(&self, rivet: &Part<'a>, hole: Interval, findings: &mut Findings<'a>) {
+        let query = LengthQuery {
+            series: rivet.series(),
+            alloy: rivet.alloy(),
+            size: rivet.size(),
+            grip: self.stack.grip(),
+            hole: Toleranced::new(hole.min, Length::ZERO, hole.max.minus(hole.min)),
+            practice: self.practice,
+        };
+        match query.choose() {
+            Ok(choice) => {
+                for finding in choice.findings.iter().filter(|finding| finding.severity == Severity::Refer) {
+                    findings.push(*finding);
+                }
+            }
+            // What is not known of the rivet is not invented: the standard has to be opened.
+            Err(_) => findings.push(Finding::new(Code::NoLimit, Severity::Refer, rivet.size().basis)),
+        }
+    }
+
+    /// Whether the sheets still take the head.
+    fn check_seat(&self, rivet: &Part<'a>, case: &Case, findings: &mut Findings<'a>) {
+        if !rivet.series().head.is_flush() {
+            return;
+        }
+        let Some(height) = rivet.size().head_height_nominal() else {
+            findings.push(Finding::new(Code::NoLimit, Severity::Refer, rivet.size().basis));
+            return;
+        };
+        findings.extend(&check_seat(self.stack, height, case, self.practice));
+    }
+
+    /// The new rivet in its new hole against the old one in a sound hole.
+    fn with_strength(&self, mut step: Step<'a>, found: AsFound) -> Step<'a> {
+        let (Some(rivet), Some(hole), Some(edge)) = (step.rivet, step.hole, self.layout.edge) else {
+            return step;
+        };
+        let pitch = self.layout.pitch;
+        let before = strength_through(&self.rivet, self.stack, edge, None, pitch, Shear::Single);
+        let after = strength_through(
+            &rivet,
+            self.stack,
+            edge.minus(found.shift()),
+            Some(hole.max),
+            pitch.map(|pitch| pitch.minus(found.shift())),
+            Shear::Single,
+        );
+        let (Ok(before), Ok(after)) = (before, after) else {
+            step.findings.push(Finding::new(Code::StrengthNotPublished, Severity::Caution, NEXT_SIZE));
+            return step;
+        };
+        for finding in compare(&before, &after).findings.iter() {
+            // The circular allows the next size without a published strength; that it could not be shown has to be said.
+            let severity = match finding.code {
+                Code::StrengthNotPublished => Severity::Caution,
+                _ => finding.severity,
+            };
+            step.findings.push(Finding { severity, ..*finding });
+        }
+        let below_table = after.findings.iter().find(|finding| finding.code == Code::EdgeMarginBelowTable);
+        if let Some(finding) = below_table {
+            step.findings.push(*finding);
+        }
+        step
+    }
+}
+
+fn no_hole_limit() -> Finding<'static> {
+    Finding::new(Code::NoLimit, Severity::Refer, Basis::practice("drill and largest hole for this rivet"))
+}
+
+/// Whether the sheets that are countersunk or dimpled take a flush head of this height.
+#[must_use]
+pub fn check_seat<'a>(stack: &Stack, head_height: Length, case: &Case, practice: &Practice<'a>) -> Findings<'a> {
+    let mut findings = Findings::new();
+    for (layer, number) in stack.layers().iter().zip(1_u8..) {
+        let sheet = layer.thickness.nominal();
+        let mut too_thin = |severity, basis, limit: Length| {
+            findings.push(
+                Finding::new(Code::CountersinkTooDeep, severity, basis)
+                    .measured(Figure::Length(sheet))
+                    .limit(Figure::Length(limit))
+                    .layer(number),
+            );
+        };
+        match layer.preparation {
+            Preparation::Plain => {}
+            Preparation::Countersunk => {
+                // The sheet that a head needs: its height over the share of the sheet that it may take.
+                for (name, severity) in [
+                    (Name::CountersinkDepthShare, Severity::Refer),
+                    (Name::CountersinkDepthPreferred, Severity::Caution),
+                ] {
+                    if let Some(share) = practice.fraction(name, case) {
+                        let needed = head_height.times(share.value.1, share.value.0);
+                        if sheet < needed {
+                            too_thin(severity, share.basis, needed);
+                            break;
+                        }
+                    }
+                }
+                if let Some(least) = practice.length(Name::CountersinkSheetLeast, case)
+                    && sheet < least.value
+                {
+                    too_thin(Severity::Refer, least.basis, least.value);
+                }
+            }
+            Preparation::Dimpled => {
+                if let Some(greatest) = practice.length(Name::DimpleSheetGreatest, case)
+                    && sheet > greatest.value
+                {
+                    findings.push(
+                        Finding::new(Code::DimpleTooThick, Severity::Caution, greatest.basis)
+                            .measured(Figure::Length(sheet))
+                            .limit(Figure::Length(greatest.value))
+                            .layer(number),
+                    );
+                }
+            }
+        }
+    }
+    findings
+}
+
+/// Holds the holes of one pattern that are stepped up against the limits for a pattern.
+///
+/// `stepped` are their numbers in rising order, `total` is how many rivets the pattern has. The specification counts the lesser of a share
+/// and a number; a share of a small pattern is cut down to whole rivets.
+///
+/// ```
+/// use shophead::finding::Code;
+/// use shophead::hole::check_pattern;
+/// use shophead::material::RivetAlloy;
+/// use shophead::practice::{Case, PROCESS};
+/// use shophead::rivet::Head;
+/// use shophead::length::Length;
+/// let case = Case::new(Head::Universal, RivetAlloy::Al2117, Length::from_64ths(8));
+/// // Twenty percent of 30 is 6, which is less than 10.
+/// let seven = [1, 4, 7, 10, 13, 16, 19];
+/// assert!(check_pattern(seven, 30, &PROCESS, &case).has(Code::TooManySteps));
+/// assert!(check_pattern([4, 5, 6], 30, &PROCESS, &case).has(Code::NeighboursStepped));
+/// ```
+#[must_use]
+pub fn check_pattern<'a>(
+    stepped: impl IntoIterator<Item = u32>,
+    total: u32,
+    practice: &Practice<'a>,
+    case: &Case,
+) -> Findings<'a> {
+    let mut findings = Findings::new();
+    let (mut count, mut run, mut longest_run) = (0_u32, 0_u32, 0_u32);
+    let mut last = None;
+    for number in stepped {
+        count = count.saturating_add(1);
+        let follows = last.is_some_and(|last: u32| last.saturating_add(1) == number);
+        run = if follows { run.saturating_add(1) } else { 1 };
+        longest_run = longest_run.max(run);
+        last = Some(number);
+    }
+    let by_share = practice.fraction(Name::PatternStepsShare, case).map(|share| {
+        let whole = u64::from(total).saturating_mul(u64::from(share.value.0));
+        let limit = whole.checked_div(u64::from(share.value.1)).and_then(|limit| u32::try_from(limit).ok());
+        (limit.unwrap_or(u32::MAX), share.basis)
+    });
+    let by_count = practice.count(Name::PatternStepsCount, case).map(|limit| (limit.value, limit.basis));
+    let steps = by_share.into_iter().chain(by_count).min_by_key(|(limit, _)| *limit);
+    let neighbours = practice.count(Name::NeighboursStepped, case).map(|limit| (limit.value, limit.basis));
+    for (code, measured, limit) in
+        [(Code::TooManySteps, count, steps), (Code::NeighboursStepped, longest_run, neighbours)]
+    {
+        if let Some((limit, basis)) = limit.filter(|(limit, _)| measured > *limit) {
+            let finding = Finding::new(code, Severity::Refer, basis);
+            findings.push(finding.measured(Figure::Count(measured)).limit(Figure::Count(limit)));
+        }
+    }
+    findings
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::material::Material;
+    use crate::practice::HANDBOOK;
+    use crate::stack::Layer;
+
+    fn length(text: &str) -> Length {
+        Length::parse(text).expect(text)
+    }
+
+    fn stack(layers: &[(&str, Preparation)]) -> Stack {
+        let mut stack = Stack::new();
+        for (thickness, preparation) in layers {
+            let material = Some(Material::parse("clad 2024-T3").expect("a material"));
+            let thickness = Toleranced::parse(thickness).expect("a thickness");
+            stack.push(Layer { material, preparation: *preparation, ..Layer::of(thickness) }).expect("room");
+        }
+        stack
+    }
+
+    fn query<'a>(rivet: &str, stack: &'a Stack, edge: &str, member: Member) -> HoleQuery<'a> {
+        HoleQuery {
+            rivet: Part::parse(rivet).expect(rivet),
+            stack,
+            layout: RowLayout { edge: Some(length(edge)), pitch: Some(length("3/4")), ..RowLayout::default() },
+            rows: 1,
+            member,
+            practice: &HANDBOOK,
+        }
+    }
+
+    fn found(major: &str, minor: &str, damage: Damage) -> AsFound {
+        AsFound::new(length(major), length(minor), damage).expect("a hole")
+    }
+
+    #[test]
+    fn climbs_the_ladder_rung_by_rung() {
+        let stack = stack(&[(".040", Preparation::Plain), (".050", Preparation::Plain)]);
+        let query = query("MS20470AD4", &stack, "1/2", Member::Skin);
+        for (major, minor, damage, disposition, cut) in [
+            (".1285", ".1285", Damage::None, Disposition::Keep, None),
+            (".132", ".1285", Damage::None, Disposition::Keep, None),
+            (".120", ".120", Damage::None, Disposition::CleanUp, Some("#30")),
+            (".1285", ".1285", Damage::Gouged, Disposition::CleanUp, Some("#30")),
+            (".1321", ".129", Damage::None, Disposition::Oversize, Some("#27")),
+            (".150", ".130", Damage::FigureEight, Disposition::NextSize, Some("#21")),
+            (".170", ".130", Damage::None, Disposition::Refer, None),
+            (".1285", ".1285", Damage::Cracked, Disposition::Refer, None),
+            (".1285", ".1285", Damage::DeepCountersink, Disposition::NextSize, Some("#21")),
+        ] {
+            let verdict = query.judge(found(major, minor, damage));
+            assert_eq!(verdict.disposition, disposition, "{major} {damage:?} {:?}", verdict.steps);
+            let expected = cut.map(|cut| Drill::parse(cut).expect(cut));
+            assert_eq!(verdict.chosen().and_then(|step| step.cut), expected, "{major}");
+            assert!(verdict.steps.iter().rev().skip(1).all(|step| !step.does()), "every step before the last says why");
+        }
+    }
+
+    #[test]
+    fn the_centre_moves_with_the_elongation() {
+        let stack = stack(&[(".040", Preparation::Plain), (".050", Preparation::Plain)]);
+        // 2 D of the oversize shank is .28125; the elongation of .010 takes .005 off the edge distance.
+        let at = |edge| query("MS20470AD4", &stack, edge, Member::Skin).judge(found(".140", ".130", Damage::None));
+        assert_eq!(at(".28625").disposition, Disposition::Oversize);
+        let short = at(".2862");
+        assert!(
+            short
+                .steps
+                .iter()
+                .any(|step| { step.kind == Disposition::Oversize && step.findings.has(Code::EdgeDistanceShort) })
+        );
+        assert_eq!(short.disposition, Disposition::Refer);
+    }
+
+    #[test]
+    fn a_spar_cap_is_not_stepped_up_without_approval() {
+        let stack = stack(&[(".040", Preparation::Plain), (".125", Preparation::Plain)]);
+        let verdict = query("MS20470AD5", &stack, "1/2", Member::SparCap).judge(found(".170", ".160", Damage::None));
+        assert_eq!(verdict.disposition, Disposition::Refer);
+        assert!(verdict.steps.iter().skip(2).all(|step| step.findings.has(Code::StepNeedsApproval)));
+    }
+
+    #[test]
+    fn a_thin_countersunk_skin_cannot_take_the_next_head() {
+        let stack = stack(&[(".050", Preparation::Countersunk), (".063", Preparation::Plain)]);
+        let verdict = query("MS20426AD4", &stack, "1/2", Member::Skin).judge(found(".150", ".140", Damage::None));
+        let next = verdict.steps.iter().find(|step| step.kind == Disposition::NextSize).expect("tried");
+        assert!(next.findings.has(Code::CountersinkTooDeep));
+        assert_eq!(verdict.disposition, Disposition::Refer);
+    }
+
+    #[test]
+    fn measures_that_are_no_hole_are_refused() {
+        assert_eq!(AsFound::new(length(".1"), length(".2"), Damage::None), Err(AsFoundError::AxesSwapped));
+        assert_eq!(AsFound::new(length(".1"), Length::ZERO, Damage::None), Err(AsFoundError::NotPositive));
+    }
+}

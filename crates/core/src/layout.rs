@@ -1,0 +1,263 @@
+//! Where holes may stand: edge distance, pitch, distance between rows.
+//!
+//! Distances run from centre to centre, or from a centre to the nearest edge. They are compared as whole numbers, squared where
+//! both coordinates count, so that a hole exactly at a limit is within it.
+
+use crate::finding::{Code, Figure, Finding, Findings, Severity};
+use crate::length::{Length, quotient};
+use crate::practice::{Case, Given, Name, Practice};
+
+/// The distances of a row that are known.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct RowLayout {
+    /// From the row to the nearest edge of any layer.
+    pub edge: Option<Length>,
+    /// From hole to hole.
+    pub pitch: Option<Length>,
+    /// To the neighbouring row.
+    pub transverse_pitch: Option<Length>,
+}
+
+/// Holds a row's distances against the practice.
+///
+/// ```
+/// use shophead::finding::Code;
+/// use shophead::layout::{RowLayout, check_row};
+/// use shophead::length::Length;
+/// use shophead::material::RivetAlloy;
+/// use shophead::practice::{Case, HANDBOOK};
+/// use shophead::rivet::Head;
+/// let case = Case::new(Head::Flush, RivetAlloy::Al2117, Length::from_64ths(8));
+/// let layout = RowLayout { edge: Some(Length::parse(".25")?), pitch: Some(Length::parse(".75")?), ..RowLayout::default() };
+/// // Two diameters are enough for a protruding head, not for a flush one.
+/// assert!(check_row(layout, &case, &HANDBOOK).has(Code::EdgeDistanceShort));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[must_use]
+pub fn check_row<'a>(layout: RowLayout, case: &Case, practice: &Practice<'a>) -> Findings<'a> {
+    let mut findings = Findings::new();
+    if let Some(edge) = layout.edge {
+        findings.extend(&check_edge(edge, case, practice));
+    }
+    if let Some(pitch) = layout.pitch {
+        findings.extend(&check_pitch(pitch, case, practice));
+    }
+    if let Some(transverse) = layout.transverse_pitch {
+        short(&mut findings, Code::TransversePitchShort, transverse, practice.length(Name::TransversePitchLeast, case));
+    }
+    findings
+}
+
+/// Holds one edge distance against the practice.
+#[must_use]
+pub fn check_edge<'a>(edge: Length, case: &Case, practice: &Practice<'a>) -> Findings<'a> {
+    let mut findings = Findings::new();
+    let is_short = short(&mut findings, Code::EdgeDistanceShort, edge, practice.length(Name::EdgeDistanceLeast, case));
+    if let Some(preferred) = practice.length(Name::EdgeDistancePreferred, case)
+        && !is_short
+        && edge < preferred.value
+    {
+        findings.push(outside(Code::EdgeBelowPreferred, Severity::Note, edge, preferred));
+    }
+    long(&mut findings, Code::EdgeDistanceLong, edge, practice.length(Name::EdgeDistanceGreatest, case));
+    findings
+}
+
+/// Holds one pitch against the practice.
+#[must_use]
+pub fn check_pitch<'a>(pitch: Length, case: &Case, practice: &Practice<'a>) -> Findings<'a> {
+    let mut findings = Findings::new();
+    short(&mut findings, Code::PitchShort, pitch, practice.length(Name::PitchLeast, case));
+    long(&mut findings, Code::PitchLong, pitch, practice.length(Name::PitchGreatest, case));
+    findings
+}
+
+fn short<'a>(findings: &mut Findings<'a>, code: Code, measured: Length, least: Option<Given<'a, Length>>) -> bool {
+    match least {
+        Some(least) if measured < least.value => {
+            findings.push(outside(code, Severity::Refer, measured, least));
+            true
+        }
+        _ => false,
+    }
+}
+
+fn long<'a>(findings: &mut Findings<'a>, code: Code, measured: Length, greatest: Option<Given<'a, Length>>) {
+    if let Some(greatest) = greatest
+        && measured > greatest.value
+    {
+        findings.push(outside(code, Severity::Note, measured, greatest));
+    }
+}
+
+fn outside<'a>(code: Code, severity: Severity, measured: Length, limit: Given<'a, Length>) -> Finding<'a> {
+    Finding::new(code, severity, limit.basis).measured(Figure::Length(measured)).limit(Figure::Length(limit.value))
+}
+
+/// A place on the panel.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Default)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Point {
+    /// Along the panel.
+    pub x: Length,
+    /// Across it.
+    pub y: Length,
+}
+
+impl Point {
+    fn difference(self, other: Point) -> (i128, i128) {
+        let across = |a: Length, b: Length| i128::from(a.nanometres()).saturating_sub(i128::from(b.nanometres()));
+        (across(self.x, other.x), across(self.y, other.y))
+    }
+
+    /// Distance, cut off at a whole nanometre.
+    ///
+    /// ```
+    /// use shophead::layout::Point;
+    /// use shophead::length::Length;
+    /// let at = |x, y| Point { x: Length::from_64ths(x), y: Length::from_64ths(y) };
+    /// assert_eq!(at(0, 0).distance(at(3, 4)), Length::from_64ths(5));
+    /// ```
+    #[must_use]
+    pub fn distance(self, other: Point) -> Length {
+        let (x, y) = self.difference(other);
+        root(dot((x, y), (x, y)))
+    }
+
+    /// Distance to the nearest point of a straight edge, cut off to the short side by no more than a few nanometres.
+    #[must_use]
+    pub fn distance_to_edge(self, edge: Edge) -> Length {
+        let along = edge.to.difference(edge.from);
+        let out = self.difference(edge.from);
+        let (reach, whole) = (dot(out, along), dot(along, along));
+        if reach <= 0 {
+            return self.distance(edge.from);
+        }
+        if reach >= whole {
+            return self.distance(edge.to);
+        }
+        let cross = out.0.saturating_mul(along.1).saturating_sub(out.1.saturating_mul(along.0)).saturating_abs();
+        // An edge a hair too long makes the distance a hair too short, which is the safe side.
+        let longer = i128::from(root(whole).nanometres()).saturating_add(1);
+        let exact = i128::from(root(whole).nanometres());
+        let length = if exact.saturating_mul(exact) == whole { exact } else { longer };
+        i64::try_from(quotient(cross, length)).ok().and_then(Length::from_nanometres).unwrap_or(Length::MAX)
+    }
+}
+
+fn dot(a: (i128, i128), b: (i128, i128)) -> i128 {
+    a.0.saturating_mul(b.0).saturating_add(a.1.saturating_mul(b.1))
+}
+
+fn root(square: i128) -> Length {
+    let root = u128::try_from(square).unwrap_or(0).isqrt();
+    i64::try_from(root).ok().and_then(Length::from_nanometres).unwrap_or(Length::MAX)
+}
+
+/// A straight edge of a sheet.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Edge {
+    /// One end.
+    pub from: Point,
+    /// The other.
+    pub to: Point,
+}
+
+/// What a point pattern comes to.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PatternLayout<'a> {
+    /// The two points that stand closest, by their place in the list, and how close.
+    pub closest_pair: Option<(usize, usize, Length)>,
+    /// The point that stands closest to an edge, and how close.
+    pub closest_to_edge: Option<(usize, Length)>,
+    /// What does not agree with the practice, for those two.
+    pub findings: Findings<'a>,
+}
+
+/// Holds a pattern of points against the practice: the closest pair against the least pitch, the point closest to an edge against the
+/// least edge distance.
+///
+/// Every pair is looked at, so the time grows with the square of the number of points.
+#[must_use]
+pub fn check_points<'a>(points: &[Point], edges: &[Edge], case: &Case, practice: &Practice<'a>) -> PatternLayout<'a> {
+    let mut closest_pair: Option<(usize, usize, Length)> = None;
+    let mut closest_to_edge: Option<(usize, Length)> = None;
+    for (index, point) in points.iter().enumerate() {
+        for (other_index, other) in points.iter().enumerate().skip(index.saturating_add(1)) {
+            let distance = point.distance(*other);
+            if closest_pair.is_none_or(|(_, _, closest)| distance < closest) {
+                closest_pair = Some((index, other_index, distance));
+            }
+        }
+        for edge in edges {
+            let distance = point.distance_to_edge(*edge);
+            if closest_to_edge.is_none_or(|(_, closest)| distance < closest) {
+                closest_to_edge = Some((index, distance));
+            }
+        }
+    }
+    let mut findings = Findings::new();
+    if let Some((_, _, pitch)) = closest_pair {
+        short(&mut findings, Code::PitchShort, pitch, practice.length(Name::PitchLeast, case));
+    }
+    if let Some((_, edge)) = closest_to_edge {
+        findings.extend(&check_edge(edge, case, practice));
+    }
+    PatternLayout { closest_pair, closest_to_edge, findings }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::material::RivetAlloy;
+    use crate::practice::HANDBOOK;
+    use crate::rivet::Head;
+
+    fn at(x: i16, y: i16) -> Point {
+        Point { x: Length::from_64ths(x), y: Length::from_64ths(y) }
+    }
+
+    fn case(head: Head) -> Case {
+        Case::new(head, RivetAlloy::Al2117, Length::from_64ths(8))
+    }
+
+    #[test]
+    fn exactly_at_the_limit_is_within_it() {
+        let case = case(Head::Universal);
+        let just_under = Length::from_64ths(16).minus(Length::from_nanometres(1).expect("in range"));
+        assert!(!check_edge(Length::from_64ths(16), &case, &HANDBOOK).has(Code::EdgeDistanceShort));
+        assert!(check_edge(just_under, &case, &HANDBOOK).has(Code::EdgeDistanceShort));
+        let points = [at(0, 0), at(24, 0)];
+        assert!(check_points(&points, &[], &case, &HANDBOOK).findings.is_empty());
+    }
+
+    #[test]
+    fn the_number_of_rows_changes_the_pitch() {
+        let single = case(Head::Universal);
+        assert!(!check_pitch(Length::from_64ths(24), &single, &HANDBOOK).has(Code::PitchShort));
+        assert!(check_pitch(Length::from_64ths(24), &single.in_rows(2), &HANDBOOK).has(Code::PitchShort));
+    }
+
+    #[test]
+    fn distance_to_an_edge_is_perpendicular_inside_and_to_the_corner_outside() {
+        let edge = Edge { from: at(0, 0), to: at(100, 0) };
+        assert_eq!(at(50, 16).distance_to_edge(edge), Length::from_64ths(16));
+        assert_eq!(at(-3, 4).distance_to_edge(edge), Length::from_64ths(5));
+        assert_eq!(at(103, 4).distance_to_edge(edge), Length::from_64ths(5));
+        let point = Edge { from: at(0, 0), to: at(0, 0) };
+        assert_eq!(at(3, 4).distance_to_edge(point), Length::from_64ths(5));
+        let slanted = Edge { from: at(0, 0), to: at(64, 48) };
+        let exact = at(0, 20).distance_to_edge(slanted);
+        assert_eq!(exact, Length::from_64ths(16));
+    }
+
+    #[test]
+    fn the_closest_pair_is_found_in_any_order() {
+        let points = [at(0, 0), at(200, 0), at(100, 0), at(110, 0)];
+        let layout = check_points(&points, &[], &case(Head::Universal), &HANDBOOK);
+        assert_eq!(layout.closest_pair.map(|(a, b, _)| (a, b)), Some((2, 3)));
+        assert!(layout.findings.has(Code::PitchShort));
+    }
+}

@@ -1,0 +1,428 @@
+//! Sheet materials by name, and the strengths that stand behind a name.
+
+use core::cmp::Ordering;
+use core::fmt;
+
+use super::name_table::NAMES;
+use super::sheet_table::SHEETS;
+use super::{Guarantee, SheetProperties};
+use crate::basis::Basis;
+use crate::length::Length;
+
+/// The handbook prints thickness to a thousandth of an inch: `0.010-0.062`, then `0.063-0.128`.
+const THICKNESS_STEP: Length = Length::from_ten_thousandths(10);
+
+/// A row of the table of names.
+#[derive(Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub(super) struct Named {
+    pub(super) alloy: &'static str,
+    pub(super) temper: &'static str,
+    pub(super) clad: bool,
+    pub(super) basis: Basis<'static>,
+}
+
+/// A sheet material: an alloy in a temper, bare or clad.
+///
+/// Every material named in a table at hand can be read and printed. Strengths are another matter: [`Material::properties`]
+/// gives them where a table that was read has them. 2014-T6 for one is named in the splice tables of AC 43.13-1B, and that is all.
+///
+/// ```
+/// use shophead::length::Length;
+/// use shophead::material::Material;
+/// let skin = Material::parse("alclad 2024-T3")?;
+/// assert_eq!(skin.to_string(), "clad 2024-T3");
+/// let strengths = skin.properties(Length::parse(".032").unwrap()).unwrap();
+/// assert_eq!(strengths.ftu().unwrap().ksi(), 59.0);
+/// # Ok::<(), shophead::material::ParseMaterialError>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Material(&'static Named);
+
+impl Material {
+    /// Every material known by name, each once: those with strengths first, in the handbook's order.
+    pub fn known() -> impl ExactSizeIterator<Item = Material> {
+        NAMES.iter().map(Material)
+    }
+
+    /// The alloy's number, such as `2024`.
+    #[must_use]
+    pub const fn alloy(self) -> &'static str {
+        self.0.alloy
+    }
+
+    /// The temper, such as `T3`; empty where the table that names the material means any (2017, 5052).
+    #[must_use]
+    pub const fn temper(self) -> &'static str {
+        self.0.temper
+    }
+
+    /// Whether it is clad.
+    #[must_use]
+    pub const fn is_clad(self) -> bool {
+        self.0.clad
+    }
+
+    /// A document that names it.
+    #[must_use]
+    pub const fn basis(self) -> Basis<'static> {
+        self.0.basis
+    }
+
+    /// Design minimum strengths of this material in this thickness: the handbook's A values, or S where it has no A.
+    ///
+    /// `None` where no table that was read covers it.
+    ///
+    /// - A thickness in the hairline between two columns (0.0625 between 0.010-0.062 and 0.063-0.128) belongs to the weaker
+    ///   of both.
+    /// - Where two specifications cover the same sheet (AMS 4049 and AMS-QQ-A-250/13 for clad 7075-T6), the weaker
+    ///   column is taken, and the first printed of two equal ones.
+    ///
+    /// Weaker is the column with the lower ultimate bearing strength, then the lower tension, shear and yield; an empty cell
+    /// counts as lowest. In the tables at hand the weaker column has no cell above the other's.
+    #[must_use]
+    pub fn properties(self, thickness: Length) -> Option<&'static SheetProperties> {
+        self.weakest(thickness, |guarantee| matches!(guarantee, Guarantee::A | Guarantee::S))
+    }
+
+    /// The same with the handbook's B values, which fewer pieces reach. `None` where the table has no B column.
+    #[must_use]
+    pub fn properties_b(self, thickness: Length) -> Option<&'static SheetProperties> {
+        self.weakest(thickness, |guarantee| guarantee == Guarantee::B)
+    }
+
+    fn weakest(self, thickness: Length, accepted: fn(Guarantee) -> bool) -> Option<&'static SheetProperties> {
+        let columns = || SHEETS.iter().filter(move |column| self.heads(column) && accepted(column.guarantee));
+        let holding = columns().filter(|column| column.t_min <= thickness && thickness <= column.t_max);
+        holding.min_by(|one, other| by_strength(one, other)).or_else(|| {
+            let below = columns().map(|column| column.t_max).filter(|end| *end < thickness).max()?;
+            let above = columns().map(|column| column.t_min).filter(|start| *start > thickness).min()?;
+            let beside = columns().filter(|column| column.t_max == below || column.t_min == above);
+            let hairline = above.minus(below) <= THICKNESS_STEP;
+            beside.min_by(|one, other| by_strength(one, other)).filter(|_| hairline)
+        })
+    }
+
+    /// Whether a column of the handbook is for this material; it may be for two tempers, printed `T6 and T62`.
+    fn heads(self, column: &SheetProperties) -> bool {
+        column.alloy == self.alloy()
+            && column.clad == self.is_clad()
+            && column.temper.split(" and ").any(|temper| temper == self.temper())
+    }
+
+    /// Reads a material: `2024-T3`, `clad 2024-T3`, `2024-T3 clad`, `alclad 2024-T3`, `bare 7075-T6`, in small or capital
+    /// letters. Without `clad` or `alclad` it is bare.
+    ///
+    /// # Errors
+    /// [`ParseMaterialError`] names what is not known and lists what is; [`Material::known`] has all of it.
+    ///
+    /// ```
+    /// use shophead::material::{Material, ParseMaterialError};
+    /// let error = Material::parse("6061-T9").unwrap_err();
+    /// assert_eq!(error, ParseMaterialError::UnknownTemper { alloy: "6061" });
+    /// assert_eq!(error.to_string(), "6061 is not known in this temper; known are 6061-T4, 6061-T42, 6061-T6, 6061-T62");
+    /// ```
+    pub fn parse(text: &str) -> Result<Material, ParseMaterialError> {
+        let (mut alloy, mut temper, mut clad) = (None, None, None);
+        for word in text.split(|c: char| c == '-' || c.is_whitespace()).filter(|word| !word.is_empty()) {
+            let surface = SURFACES.iter().find(|(name, _)| name.eq_ignore_ascii_case(word));
+            let repeated = match surface {
+                Some((_, is_clad)) => clad.replace(*is_clad).is_some(),
+                None if alloy.is_none() => alloy.replace(word).is_some(),
+                None => temper.replace(word).is_some(),
+            };
+            if repeated {
+                return Err(ParseMaterialError::UnexpectedWord);
+            }
+        }
+        let alloy = alloy.ok_or(ParseMaterialError::Empty)?;
+        let of_alloy = || Material::known().filter(|known| known.alloy().eq_ignore_ascii_case(alloy));
+        let listed = of_alloy().next().ok_or(ParseMaterialError::UnknownAlloy)?.alloy();
+        let of_temper = || of_alloy().filter(|known| known.temper().eq_ignore_ascii_case(temper.unwrap_or_default()));
+        let other = of_temper().next().ok_or(match temper {
+            None => ParseMaterialError::MissingTemper { alloy: listed },
+            Some(_) => ParseMaterialError::UnknownTemper { alloy: listed },
+        })?;
+        let wanted = clad.unwrap_or(false);
+        of_temper().find(|known| known.is_clad() == wanted).ok_or(ParseMaterialError::KnownOnlyAs(other))
+    }
+}
+
+/// Words for the surface of a sheet, and whether they mean clad.
+const SURFACES: &[(&str, bool)] = &[("clad", true), ("alclad", true), ("bare", false)];
+
+/// Weaker first; see [`Material::properties`].
+fn by_strength(one: &SheetProperties, other: &SheetProperties) -> Ordering {
+    let strengths = |column: &SheetProperties| {
+        [
+            column.fbru_15,
+            column.fbru_20,
+            column.ftu(),
+            column.fsu,
+            column.fbry_15,
+            column.fbry_20,
+            column.fty(),
+            column.fcy(),
+        ]
+    };
+    // An empty cell is below every figure; a table holds no NaN.
+    strengths(one).partial_cmp(&strengths(other)).unwrap_or(Ordering::Equal)
+}
+
+/// `2024-T3`, `clad 2024-T3`: what [`Material::parse`] reads back.
+impl fmt::Display for Material {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        if self.is_clad() {
+            f.write_str("clad ")?;
+        }
+        f.write_str(self.alloy())?;
+        if self.temper().is_empty() { Ok(()) } else { write!(f, "-{}", self.temper()) }
+    }
+}
+
+impl core::str::FromStr for Material {
+    type Err = ParseMaterialError;
+    fn from_str(text: &str) -> Result<Material, ParseMaterialError> {
+        Material::parse(text)
+    }
+}
+
+/// Why a text is not a known material.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
+pub enum ParseMaterialError {
+    /// No alloy at all.
+    Empty,
+    /// No document at hand names this alloy.
+    UnknownAlloy,
+    /// The alloy needs a temper.
+    MissingTemper {
+        /// The alloy as listed.
+        alloy: &'static str,
+    },
+    /// No document at hand names the alloy in this temper.
+    UnknownTemper {
+        /// The alloy as listed.
+        alloy: &'static str,
+    },
+    /// Alloy and temper are known, but not with this surface: this is the one that is known.
+    KnownOnlyAs(Material),
+    /// A word beyond alloy, temper and surface.
+    UnexpectedWord,
+}
+
+impl fmt::Display for ParseMaterialError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            ParseMaterialError::Empty => f.write_str("a material is missing; right would be 2024-T3 or clad 2024-T3"),
+            ParseMaterialError::UnknownAlloy => {
+                f.write_str("this sheet alloy is not known; known are ")?;
+                let first_of_alloy = |(index, material): &(usize, Material)| {
+                    !Material::known().take(*index).any(|before| before.alloy() == material.alloy())
+                };
+                let alloys = Material::known().enumerate().filter(first_of_alloy);
+                listed(f, alloys.map(|(_, material)| material.alloy()))
+            }
+            ParseMaterialError::MissingTemper { alloy } => {
+                write!(f, "{alloy} needs its temper; known are ")?;
+                listed(f, in_all_tempers(alloy))
+            }
+            ParseMaterialError::UnknownTemper { alloy } => {
+                write!(f, "{alloy} is not known in this temper; known are ")?;
+                listed(f, in_all_tempers(alloy))
+            }
+            ParseMaterialError::KnownOnlyAs(material) => write!(f, "this material is known only as {material}"),
+            ParseMaterialError::UnexpectedWord => {
+                f.write_str("a material is an alloy, a temper and perhaps clad; right would be clad 2024-T3")
+            }
+        }
+    }
+}
+
+impl core::error::Error for ParseMaterialError {}
+
+/// An alloy in each temper once: bare, which every clad one is known as too.
+fn in_all_tempers(alloy: &str) -> impl Iterator<Item = Material> {
+    Material::known().filter(move |known| known.alloy() == alloy && !known.is_clad())
+}
+
+fn listed(f: &mut fmt::Formatter<'_>, items: impl Iterator<Item = impl fmt::Display>) -> fmt::Result {
+    for (index, item) in items.enumerate() {
+        if index > 0 {
+            f.write_str(", ")?;
+        }
+        item.fmt(f)?;
+    }
+    Ok(())
+}
+
+#[cfg(test)]
+mod tests {
+    extern crate std;
+    use super::*;
+    use std::format;
+    use std::vec::Vec;
+
+    fn inch(text: &str) -> Length {
+        Length::parse(text).expect(text)
+    }
+
+    fn material(text: &str) -> Material {
+        Material::parse(text).unwrap_or_else(|error| panic!("{text}: {error}"))
+    }
+
+    #[test]
+    fn reads_every_way_of_writing() {
+        for (text, printed) in [
+            ("2024-T3", "2024-T3"),
+            (" 2024-t3 ", "2024-T3"),
+            ("2024 T3", "2024-T3"),
+            ("bare 2024-T3", "2024-T3"),
+            ("clad 2024-T3", "clad 2024-T3"),
+            ("2024-T3 clad", "clad 2024-T3"),
+            ("ALCLAD 2024-T3", "clad 2024-T3"),
+            ("6061-T62", "6061-T62"),
+            ("2014-T6", "2014-T6"),
+            ("2017", "2017"),
+            ("2017 alclad", "clad 2017"),
+            ("5052", "5052"),
+            ("5052-H34", "5052-H34"),
+        ] {
+            assert_eq!(format!("{}", material(text)), printed, "{text:?}");
+        }
+    }
+
+    #[test]
+    fn says_what_is_not_known_and_what_is() {
+        let known_2014 = ParseMaterialError::MissingTemper { alloy: "2014" };
+        let bare_6061 = ParseMaterialError::KnownOnlyAs(material("6061-T6"));
+        for (text, error) in [
+            ("", ParseMaterialError::Empty),
+            ("clad", ParseMaterialError::Empty),
+            ("-", ParseMaterialError::Empty),
+            ("2025-T3", ParseMaterialError::UnknownAlloy),
+            ("T3", ParseMaterialError::UnknownAlloy),
+            ("2014", known_2014),
+            ("clad 2014", known_2014),
+            ("2024-T5", ParseMaterialError::UnknownTemper { alloy: "2024" }),
+            ("2017-T4", ParseMaterialError::UnknownTemper { alloy: "2017" }),
+            ("clad 6061-T6", bare_6061),
+            ("2024-T3 sheet", ParseMaterialError::UnexpectedWord),
+            ("clad alclad 2024-T3", ParseMaterialError::UnexpectedWord),
+            ("clad bare 2024-T3", ParseMaterialError::UnexpectedWord),
+        ] {
+            assert_eq!(Material::parse(text), Err(error), "{text:?}");
+        }
+        assert_eq!(format!("{known_2014}"), "2014 needs its temper; known are 2014-T6");
+        assert_eq!(format!("{bare_6061}"), "this material is known only as 6061-T6");
+        assert_eq!(
+            format!("{}", ParseMaterialError::UnknownAlloy),
+            "this sheet alloy is not known; known are 2024, 5052, 6061, 7075, 2014, 2017"
+        );
+    }
+
+    #[test]
+    fn each_name_is_listed_once_and_every_clad_one_is_listed_bare_too() {
+        let known: Vec<Material> = Material::known().collect();
+        for (index, one) in known.iter().enumerate() {
+            let same = |other: &Material| {
+                (other.alloy(), other.temper(), other.is_clad()) == (one.alloy(), one.temper(), one.is_clad())
+            };
+            assert_eq!(known.iter().position(same), Some(index), "{one} twice");
+            assert_eq!(
+                Material::parse(&format!("bare {}-{}", one.alloy(), one.temper())).map(Material::is_clad),
+                Ok(false)
+            );
+        }
+    }
+
+    #[test]
+    fn every_column_of_the_handbook_is_reached_by_name() {
+        for column in SHEETS {
+            let reached = Material::known().filter(|known| known.heads(column)).count();
+            assert_eq!(reached, column.temper.split(" and ").count(), "{} {}", column.alloy, column.temper);
+        }
+    }
+
+    #[test]
+    fn a_material_known_by_name_alone_has_no_strengths() {
+        for text in ["2014-T6", "clad 2014-T6", "2017", "clad 2017", "2024-T36", "5052"] {
+            assert_eq!(material(text).properties(inch(".040")), None, "{text}");
+        }
+    }
+
+    #[test]
+    fn a_column_for_two_tempers_serves_both() {
+        for alloy in ["6061", "7075"] {
+            let of = |temper: &str| material(&format!("{alloy}-{temper}")).properties(inch(".040"));
+            assert!(of("T6").is_some());
+            assert_eq!(of("T6"), of("T62"), "{alloy}");
+        }
+    }
+
+    #[test]
+    fn a_thickness_in_a_hairline_belongs_to_the_weaker_neighbour() {
+        let clad = material("clad 2024-T3");
+        let ftu = |text: &str| clad.properties(inch(text)).and_then(SheetProperties::ftu).map(|ftu| ftu.ksi());
+        assert_eq!((ftu(".062"), ftu("1/16"), ftu(".063")), (Some(59.0), Some(59.0), Some(61.0)));
+        // Below the first column, above the last, and in no gap at all.
+        assert_eq!((ftu(".0079"), ftu(".008"), ftu(".249"), ftu(".2491")), (None, Some(58.0), Some(62.0), None));
+        // Thinner 7075-T6 has no bearing strengths at all: they must not be borrowed from the next column.
+        assert_eq!(material("7075-T6").properties(inch(".0115")).map(|column| column.fbru_20), Some(None));
+        // Sheet up to .249, plate from .250.
+        assert_eq!(material("2024-T42").properties(inch(".2495")).map(|column| column.form), Some("plate"));
+    }
+
+    #[test]
+    fn of_two_specifications_the_weaker_holds() {
+        let clad = material("clad 7075-T6");
+        let thin = clad.properties(inch(".032")).expect("a column");
+        assert_eq!((thin.specification, thin.ftu().map(|ftu| ftu.ksi())), ("AMS-QQ-A-250/13", Some(70.0)));
+        // Equal columns: the first printed.
+        assert_eq!(clad.properties(inch(".050")).map(|column| column.specification), Some("AMS 4049"));
+    }
+
+    #[test]
+    fn b_values_only_when_asked_for() {
+        let bare = material("2024-T3");
+        assert_eq!(bare.properties(inch(".040")).map(|column| column.guarantee), Some(Guarantee::A));
+        assert_eq!(bare.properties(inch(".009")).map(|column| column.guarantee), Some(Guarantee::S));
+        assert_eq!(bare.properties_b(inch(".040")).map(|column| column.guarantee), Some(Guarantee::B));
+        assert_eq!(bare.properties_b(inch(".009")), None);
+    }
+
+    #[test]
+    fn the_chosen_column_is_nowhere_stronger_than_one_passed_over() {
+        fn cells(column: &SheetProperties) -> [Option<crate::quantity::Stress>; 11] {
+            let SheetProperties { ftu_l, ftu_lt, fty_l, fty_lt, fcy_l, fcy_lt, fsu, .. } = *column;
+            let SheetProperties { fbru_15, fbru_20, fbry_15, fbry_20, .. } = *column;
+            [ftu_l, ftu_lt, fty_l, fty_lt, fcy_l, fcy_lt, fsu, fbru_15, fbru_20, fbry_15, fbry_20]
+        }
+        // Half a thousandth apart, so that every hairline is met.
+        for (known, step) in Material::known().flat_map(|known| (0..=1_000).map(move |step| (known, step * 5))) {
+            let thickness = Length::from_ten_thousandths(step);
+            let Some(chosen) = known.properties(thickness) else { continue };
+            // Where no column holds the thickness, the neighbours do that lie within a step of it.
+            let held = chosen.t_min <= thickness && thickness <= chosen.t_max;
+            let slack = if held { Length::ZERO } else { THICKNESS_STEP };
+            let passed_over = SHEETS.iter().filter(|column| {
+                known.heads(column)
+                    && column.guarantee != Guarantee::B
+                    && column.t_min.minus(slack) <= thickness
+                    && thickness <= column.t_max.plus(slack)
+            });
+            for column in passed_over {
+                for (taken, other) in cells(chosen).iter().zip(cells(column)) {
+                    assert!(
+                        *taken <= other,
+                        "{known} {thickness}: {} or {}",
+                        chosen.specification,
+                        column.specification
+                    );
+                }
+            }
+        }
+    }
+}

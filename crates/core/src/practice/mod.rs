@@ -1,0 +1,453 @@
+//! Limits as data.
+//!
+//! A [`Practice`] is one set of limits: a built-in set from published documents, and on top of it a shop's own limits, value by
+//! value. Every limit carries its basis. A calculation asks for a limit by [`Name`] for a [`Case`] (head, alloy, diameter, number
+//! of rows) and gets the most particular one that applies; a shop's own limit comes before any built-in one.
+//!
+//! No calculation in this crate holds such a figure itself: to change what the product does, change the limit.
+//!
+//! ```
+//! use shophead::length::Length;
+//! use shophead::practice::{Case, Limit, Name, Practice, Scope, Value, HANDBOOK};
+//! use shophead::basis::{Basis, Status};
+//! use shophead::rivet::Head;
+//! use shophead::material::RivetAlloy;
+//!
+//! let case = Case::new(Head::Universal, RivetAlloy::Al2117, Length::from_64ths(8));
+//! let least = HANDBOOK.length(Name::HeadDiameterLeast, &case).unwrap();
+//! assert_eq!(least.value, Length::parse(".1625").unwrap());
+//! assert_eq!(least.basis.document, "MIL-HDBK-5H");
+//!
+//! let own = [Limit {
+//!     name: Name::HeadDiameterLeast,
+//!     scope: Scope::ANY,
+//!     value: Value::parse(Name::HeadDiameterLeast, "1.4 D").unwrap(),
+//!     basis: Basis::shop("repair manual of the type", "51-40-02"),
+//! }];
+//! let shop = HANDBOOK.with_own(&own);
+//! let least = shop.length(Name::HeadDiameterLeast, &case).unwrap();
+//! assert_eq!((least.value, least.basis.status), (Length::parse(".175").unwrap(), Status::Shop));
+//! ```
+
+mod common;
+mod handbook;
+mod process;
+mod value;
+
+use core::fmt;
+
+use crate::basis::{Basis, Status};
+use crate::length::{Interval, Length};
+use crate::material::RivetAlloy;
+use crate::rivet::{Head, Size};
+
+pub use value::{ParseValueError, Rounding, Value};
+
+/// What a limit's value may be; decides how its text is read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Kind {
+    /// A length, or so many shank diameters, or an allowance over the largest shank.
+    Length,
+    /// A plain ratio or a share.
+    Fraction,
+    /// A whole number.
+    Count,
+    /// A way of rounding a length.
+    Rounding,
+}
+
+/// One line a limit: variant, the word used in a limits file and by `sources`, kind, what it means.
+macro_rules! names {
+    ($( $variant:ident, $word:literal, $kind:ident, $doc:literal; )+) => {
+        /// The name of a limit.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+        #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+        #[non_exhaustive]
+        pub enum Name { $( #[doc = $doc] $variant, )+ }
+
+        impl Name {
+            /// Every name, in the order of the calculation.
+            pub const ALL: &'static [Name] = &[$( Name::$variant, )+];
+
+            /// The word used in a limits file.
+            #[must_use]
+            pub const fn word(self) -> &'static str {
+                match self { $( Name::$variant => $word, )+ }
+            }
+
+            /// What the value may be.
+            #[must_use]
+            pub const fn kind(self) -> Kind {
+                match self { $( Name::$variant => Kind::$kind, )+ }
+            }
+
+            /// What the limit means, in one sentence.
+            #[must_use]
+            pub const fn meaning(self) -> &'static str {
+                match self { $( Name::$variant => $doc, )+ }
+            }
+        }
+    };
+}
+
+names! {
+    // choosing a rivet
+    RuleOfThumbTail, "rule-of-thumb-tail", Length, "What the rule of thumb adds to the grip.";
+    LengthRounding, "length-rounding", Rounding, "How the rule of thumb is rounded to a standard length: next longer, or nearest.";
+    TailGreatest, "tail-greatest", Length, "The longest tail that is driven without folding over.";
+    DiameterPerThicknessLeast, "diameter-per-thickness-least", Fraction, "Least rivet diameter as a multiple of the thickest sheet.";
+    DiameterPerThicknessTarget, "diameter-per-thickness-target", Fraction, "Usual rivet diameter as a multiple of the thicker sheet.";
+    DiameterPerThicknessGreatest, "diameter-per-thickness-greatest", Fraction, "Greatest rivet diameter as a multiple of the thickest sheet.";
+    DiameterStructuralLeast, "diameter-structural-least", Length, "Least rivet diameter in structure.";
+    // driven heads
+    HeadDiameterLeast, "driven-head-diameter-least", Length, "Least diameter of the driven head.";
+    HeadDiameterTarget, "driven-head-diameter-target", Length, "Diameter of the driven head to aim at.";
+    HeadDiameterGreatest, "driven-head-diameter-greatest", Length, "Greatest diameter of the driven head.";
+    HeadHeightLeast, "driven-head-height-least", Length, "Least height of the driven head.";
+    HeadHeightTarget, "driven-head-height-target", Length, "Height of the driven head to aim at.";
+    HeadHeightGreatest, "driven-head-height-greatest", Length, "Greatest height of the driven head.";
+    CrackFreeCircle, "crack-free-circle", Length, "Diameter of the circle, concentric with the driven head, in which no crack is accepted.";
+    CracksGreatest, "cracks-greatest", Count, "The most separate cracks accepted near the rim.";
+    ToolMarkDepthGreatest, "tool-mark-depth-greatest", Fraction, "Deepest tool mark accepted on a protruding manufactured head, as a share of the head's height.";
+    FlushHeadProudGreatest, "flush-head-proud-greatest", Length, "The most a flush head may stand proud before it is shaved.";
+    // holes
+    HoleDrill, "hole-drill", Length, "The diameter of the drill for the rivet.";
+    HoleLeast, "hole-least", Length, "The smallest hole accepted.";
+    HoleGreatest, "hole-greatest", Length, "The largest hole accepted.";
+    CountersinkSheetLeast, "countersink-sheet-least", Length, "Thinnest sheet that is machine countersunk for the rivet.";
+    CountersinkDepthShare, "countersink-depth-share", Fraction, "Deepest countersink as a share of the sheet.";
+    CountersinkDepthPreferred, "countersink-depth-preferred", Fraction, "Depth of countersink, as a share of the sheet, that keeps a straight land.";
+    DimpleSheetGreatest, "dimple-sheet-greatest", Length, "Thickest sheet that is dimpled.";
+    PatternStepsShare, "pattern-steps-share", Fraction, "Largest share of one pattern's rivets that may be stepped up.";
+    PatternStepsCount, "pattern-steps-count", Count, "The most rivets of one pattern that may be stepped up.";
+    NeighboursStepped, "neighbours-stepped", Count, "The most neighbouring rivets that may be stepped up.";
+    // layout
+    EdgeDistanceLeast, "edge-distance-least", Length, "Least distance from the centre of a hole to the nearest edge.";
+    EdgeDistancePreferred, "edge-distance-preferred", Length, "Edge distance that leaves room for a later step up.";
+    EdgeDistanceGreatest, "edge-distance-greatest", Length, "Greatest usual edge distance.";
+    PitchLeast, "pitch-least", Length, "Least distance between neighbouring holes of a row.";
+    PitchGreatest, "pitch-greatest", Length, "Greatest usual distance between neighbouring holes of a row.";
+    TransversePitchLeast, "transverse-pitch-least", Length, "Least distance between rows.";
+    // access and removal
+    BarThickness, "bar-thickness", Length, "Room that the bucking bar needs behind the tail.";
+    RemovalDrillBelow, "removal-drill-below", Count, "How many drill sizes the removal drill is smaller than the shank.";
+    RemovalThickPack, "removal-thick-pack", Length, "A grip from which taking the rivet out is risky.";
+    RemovalManyLayers, "removal-many-layers", Count, "A number of layers from which taking the rivet out is risky.";
+    RemovalThinFarSide, "removal-thin-far-side", Length, "A far-side layer thinner than this bends unless it is supported.";
+}
+
+impl Name {
+    /// The name written with this word.
+    #[must_use]
+    pub fn from_word(word: &str) -> Option<Name> {
+        Name::ALL.iter().copied().find(|name| name.word() == word)
+    }
+}
+
+impl fmt::Display for Name {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.word())
+    }
+}
+
+/// Heads a limit holds for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum HeadScope {
+    /// Heads that stand proud.
+    Protruding,
+    /// Heads that lie in the sheet.
+    Flush,
+}
+
+/// What a limit is limited to; `None` means any.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Default)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Scope {
+    /// Only these heads.
+    pub head: Option<HeadScope>,
+    /// Only this rivet alloy.
+    pub alloy: Option<RivetAlloy>,
+    /// Only this nominal shank diameter.
+    pub diameter: Option<Length>,
+    /// Only this number of rows.
+    pub rows: Option<u8>,
+}
+
+impl Scope {
+    /// Every case.
+    pub const ANY: Scope = Scope { head: None, alloy: None, diameter: None, rows: None };
+
+    fn covers(&self, case: &Case) -> bool {
+        let head = if case.head.is_flush() { HeadScope::Flush } else { HeadScope::Protruding };
+        self.head.is_none_or(|wanted| wanted == head)
+            && self.alloy.is_none_or(|wanted| wanted == case.alloy)
+            && self.diameter.is_none_or(|wanted| wanted == case.diameter)
+            && self.rows.is_none_or(|wanted| wanted == case.rows)
+    }
+
+    /// How many things the scope names.
+    const fn particulars(&self) -> u8 {
+        (self.head.is_some() as u8)
+            .saturating_add(self.alloy.is_some() as u8)
+            .saturating_add(self.diameter.is_some() as u8)
+            .saturating_add(self.rows.is_some() as u8)
+    }
+}
+
+/// One limit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Limit<'a> {
+    /// Which limit this is.
+    pub name: Name,
+    /// What it holds for.
+    pub scope: Scope,
+    /// How much.
+    pub value: Value,
+    /// Where it comes from.
+    pub basis: Basis<'a>,
+}
+
+/// What a limit is asked for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Case {
+    /// The manufactured head.
+    pub head: Head,
+    /// The rivet alloy.
+    pub alloy: RivetAlloy,
+    /// Nominal shank diameter, which multiples of D count.
+    pub diameter: Length,
+    /// Largest shank diameter, which allowances over the shank count.
+    pub shank_max: Length,
+    /// How many rows the pattern has.
+    pub rows: u8,
+}
+
+impl Case {
+    /// A single row of rivets whose shank has no tolerance.
+    #[must_use]
+    pub const fn new(head: Head, alloy: RivetAlloy, diameter: Length) -> Case {
+        Case { head, alloy, diameter, shank_max: diameter, rows: 1 }
+    }
+
+    /// A single row of rivets of this size.
+    #[must_use]
+    pub fn of(head: Head, alloy: RivetAlloy, size: &Size<'_>) -> Case {
+        let shank_max = size.shank.map_or(size.shank_nominal, |shank| shank.max);
+        Case { head, alloy, diameter: size.shank_nominal, shank_max, rows: 1 }
+    }
+
+    /// The same in a pattern of so many rows.
+    #[must_use]
+    pub const fn in_rows(self, rows: u8) -> Case {
+        Case { rows, ..self }
+    }
+}
+
+/// A figure with its basis.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Given<'a, T> {
+    /// The figure.
+    pub value: T,
+    /// Where it comes from.
+    pub basis: Basis<'a>,
+}
+
+/// A set of limits.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Practice<'a> {
+    name: &'a str,
+    title: &'a str,
+    built_in: &'static [Limit<'static>],
+    own: &'a [Limit<'a>],
+}
+
+/// The aviation authority's handbooks: AC 43.13-1B and FAA-H-8083-31, with MIL-HDBK-5 where they refer to it.
+pub static HANDBOOK: Practice<'static> = Practice {
+    name: "handbook",
+    title: "AC 43.13-1B and FAA-H-8083-31, with MIL-HDBK-5 where they refer to it",
+    built_in: handbook::LIMITS,
+    own: &[],
+};
+
+/// The process specification: MIL-R-47196A (NASM47196) with MIL-HDBK-5. Many of its tables could only be recalled.
+pub static PROCESS: Practice<'static> = Practice {
+    name: "process",
+    title: "MIL-R-47196A (NASM47196) with MIL-HDBK-5; many of its tables could only be recalled",
+    built_in: process::LIMITS,
+    own: &[],
+};
+
+/// The built-in practices; the first is the default.
+pub static BUILT_IN: [&Practice<'static>; 2] = [&HANDBOOK, &PROCESS];
+
+impl<'a> Practice<'a> {
+    /// The name by which a user picks it.
+    #[must_use]
+    pub const fn name(&self) -> &'a str {
+        self.name
+    }
+
+    /// The documents behind it.
+    #[must_use]
+    pub const fn title(&self) -> &'a str {
+        self.title
+    }
+
+    /// This practice with a shop's own limits on top. They replace any own limits it had.
+    #[must_use]
+    pub const fn with_own<'b>(&self, own: &'b [Limit<'b>]) -> Practice<'b>
+    where
+        'a: 'b,
+    {
+        Practice { name: self.name, title: self.title, built_in: self.built_in, own }
+    }
+
+    /// Every limit: the shop's own, then the built-in ones in the order of their documents.
+    pub fn limits(&self) -> impl Iterator<Item = &Limit<'a>> {
+        self.own.iter().chain(self.built_in)
+    }
+
+    /// The limit that applies: of the shop's own the most particular one, else of the built-in ones the most particular one. Of two
+    /// that are equally particular, the first in the list.
+    #[must_use]
+    pub fn find(&self, name: Name, case: &Case) -> Option<&Limit<'a>> {
+        fn best<'l, 'b>(limits: &'l [Limit<'b>], name: Name, case: &Case) -> Option<&'l Limit<'b>> {
+            let mut found: Option<&Limit<'b>> = None;
+            for limit in limits {
+                if limit.name == name
+                    && limit.scope.covers(case)
+                    && found.is_none_or(|found| limit.scope.particulars() > found.scope.particulars())
+                {
+                    found = Some(limit);
+                }
+            }
+            found
+        }
+        best(self.own, name, case).or_else(|| best(self.built_in, name, case))
+    }
+
+    /// A limit as a length; `None` when there is no such limit or it is no length.
+    #[must_use]
+    pub fn length(&self, name: Name, case: &Case) -> Option<Given<'a, Length>> {
+        let limit = self.find(name, case)?;
+        let value = match limit.value {
+            Value::Length(length) => length,
+            Value::Diameters { num, den, plus } => case.diameter.times(num, den).plus(plus),
+            Value::OverShank(plus) => case.shank_max.plus(plus),
+            Value::Fraction { .. } | Value::Count(_) | Value::Rounding(_) => return None,
+        };
+        Some(Given { value, basis: limit.basis })
+    }
+
+    /// A limit as a fraction, numerator and denominator.
+    #[must_use]
+    pub fn fraction(&self, name: Name, case: &Case) -> Option<Given<'a, (u32, u32)>> {
+        let limit = self.find(name, case)?;
+        match limit.value {
+            Value::Fraction { num, den } => Some(Given { value: (num, den), basis: limit.basis }),
+            _ => None,
+        }
+    }
+
+    /// A limit as a whole number.
+    #[must_use]
+    pub fn count(&self, name: Name, case: &Case) -> Option<Given<'a, u32>> {
+        let limit = self.find(name, case)?;
+        match limit.value {
+            Value::Count(count) => Some(Given { value: count, basis: limit.basis }),
+            _ => None,
+        }
+    }
+
+    /// How lengths are rounded.
+    #[must_use]
+    pub fn rounding(&self, case: &Case) -> Option<Given<'a, Rounding>> {
+        let limit = self.find(Name::LengthRounding, case)?;
+        match limit.value {
+            Value::Rounding(rounding) => Some(Given { value: rounding, basis: limit.basis }),
+            _ => None,
+        }
+    }
+
+    /// How many limits of a status it carries.
+    #[must_use]
+    pub fn count_with(&self, status: Status) -> usize {
+        self.limits().filter(|limit| limit.basis.status == status).count()
+    }
+
+    /// The hole that is assumed where none was measured: as drilled with the practice's drill, at most at its limit.
+    ///
+    /// `None` where the practice names no drill or no limit.
+    #[must_use]
+    pub fn hole_for(&self, case: &Case) -> Option<Given<'a, Interval>> {
+        let drill = self.length(Name::HoleDrill, case)?;
+        let greatest = self.length(Name::HoleGreatest, case)?;
+        let interval = Interval { min: drill.value, max: greatest.value.max(drill.value) };
+        Some(Given { value: interval, basis: drill.basis.weaker(greatest.basis) })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    extern crate std;
+    use super::*;
+    use std::string::ToString;
+
+    #[test]
+    fn every_name_has_a_word_of_its_own() {
+        for (index, name) in Name::ALL.iter().enumerate() {
+            assert_eq!(Name::from_word(name.word()), Some(*name));
+            assert!(Name::ALL.iter().skip(index + 1).all(|other| other.word() != name.word()), "{name} twice");
+        }
+    }
+
+    #[test]
+    fn every_built_in_limit_is_of_its_kind_and_prints_as_it_is_read() {
+        for practice in BUILT_IN {
+            for limit in practice.limits() {
+                let text = limit.value.to_string();
+                assert_eq!(
+                    Value::parse(limit.name, &text),
+                    Ok(limit.value),
+                    "{} {}: {text}",
+                    practice.name(),
+                    limit.name
+                );
+            }
+        }
+    }
+
+    #[test]
+    fn every_built_in_limit_names_its_document() {
+        for practice in BUILT_IN {
+            for limit in practice.limits() {
+                assert!(!limit.basis.document.is_empty() && !limit.basis.place.is_empty(), "{}", limit.name);
+                assert_ne!(limit.basis.status, Status::Shop);
+            }
+        }
+    }
+
+    #[test]
+    fn the_more_particular_limit_wins_and_the_first_of_equals() {
+        let basis = Basis::practice("test");
+        let limit = |scope, thousandths| Limit {
+            name: Name::PitchLeast,
+            scope,
+            value: Value::Length(Length::from_ten_thousandths(thousandths)),
+            basis,
+        };
+        let flush = Scope { head: Some(HeadScope::Flush), ..Scope::ANY };
+        let own =
+            [limit(Scope::ANY, 1), limit(Scope::ANY, 2), limit(flush, 3), limit(Scope { rows: Some(2), ..flush }, 4)];
+        let practice = HANDBOOK.with_own(&own);
+        let case = Case::new(Head::Universal, RivetAlloy::Al2117, Length::from_64ths(8));
+        let pitch = |case: &Case| practice.length(Name::PitchLeast, case).map(|given| given.value);
+        assert_eq!(pitch(&case), Some(Length::from_ten_thousandths(1)));
+        assert_eq!(pitch(&Case { head: Head::Flush, ..case }), Some(Length::from_ten_thousandths(3)));
+        assert_eq!(pitch(&Case { head: Head::ReducedFlush, ..case }.in_rows(2)), Some(Length::from_ten_thousandths(4)));
+    }
+}

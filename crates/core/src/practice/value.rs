@@ -1,0 +1,264 @@
+//! The value of a limit, and how it is written in a limits file.
+
+use core::fmt;
+
+use super::{Kind, Name};
+use crate::length::{Length, ParseLengthError};
+
+/// How a computed rivet length is rounded to one that exists.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Rounding {
+    /// To the next longer standard length.
+    Longer,
+    /// To the nearest standard length; midway, to the longer.
+    Nearest,
+}
+
+/// The value of a limit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Value {
+    /// A length as it stands: `.163`.
+    Length(Length),
+    /// So many nominal shank diameters and a length: `1.5 D`, `2 D + 1/16`. The multiple is `num / den`.
+    Diameters {
+        /// Top of the multiple.
+        num: u32,
+        /// Bottom of the multiple; not zero.
+        den: u32,
+        /// What is added.
+        plus: Length,
+    },
+    /// The largest shank and a length: `shank + .004`.
+    OverShank(Length),
+    /// A ratio or a share: `2/3`, `20 %`, `3`.
+    Fraction {
+        /// Top.
+        num: u32,
+        /// Bottom; not zero.
+        den: u32,
+    },
+    /// A whole number: `10`.
+    Count(u32),
+    /// `next longer` or `nearest`.
+    Rounding(Rounding),
+}
+
+/// Why a text is not the value of a limit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum ParseValueError {
+    /// The length in it cannot be read.
+    Length(ParseLengthError),
+    /// A length must not be less than nothing.
+    Negative,
+    /// A multiple, ratio or share that cannot be read.
+    NotARatio,
+    /// Not a whole number.
+    NotACount,
+    /// Not a way of rounding.
+    NotARounding,
+}
+
+impl fmt::Display for ParseValueError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            ParseValueError::Length(error) => write!(f, "{error}, 1.5 D, 2 D + 1/16 or shank + .004"),
+            ParseValueError::Negative => f.write_str("a limit is not less than nothing; right would be .163 or 1.5 D"),
+            ParseValueError::NotARatio => f.write_str("this is not a ratio; right would be 3, 2/3, 1.5 or 20 %"),
+            ParseValueError::NotACount => f.write_str("this is not a whole number; right would be 10"),
+            ParseValueError::NotARounding => f.write_str("rounding is either \"next longer\" or \"nearest\""),
+        }
+    }
+}
+
+impl core::error::Error for ParseValueError {}
+
+impl Value {
+    /// Reads a value of the kind that the limit asks for.
+    ///
+    /// # Errors
+    /// [`ParseValueError`] says what would be right.
+    ///
+    /// ```
+    /// use shophead::practice::{Name, Value};
+    /// use shophead::length::Length;
+    /// let value = Value::parse(Name::EdgeDistancePreferred, "2 D + 1/16")?;
+    /// assert_eq!(value, Value::Diameters { num: 2, den: 1, plus: Length::from_64ths(4) });
+    /// assert_eq!(value.to_string(), "2 D + 1/16");
+    /// # Ok::<(), shophead::practice::ParseValueError>(())
+    /// ```
+    pub fn parse(name: Name, text: &str) -> Result<Value, ParseValueError> {
+        let text = text.trim();
+        match name.kind() {
+            Kind::Count => text.parse().map(Value::Count).map_err(|_| ParseValueError::NotACount),
+            Kind::Fraction => {
+                let (num, den) = ratio(text).ok_or(ParseValueError::NotARatio)?;
+                Ok(Value::Fraction { num, den })
+            }
+            Kind::Rounding => match text {
+                "next longer" => Ok(Value::Rounding(Rounding::Longer)),
+                "nearest" => Ok(Value::Rounding(Rounding::Nearest)),
+                _ => Err(ParseValueError::NotARounding),
+            },
+            Kind::Length => {
+                if let Some(rest) = text.strip_prefix("shank") {
+                    return Ok(Value::OverShank(added(rest)?));
+                }
+                let Some((multiple, rest)) = text.split_once(['D', 'd']) else {
+                    return Ok(Value::Length(length(text)?));
+                };
+                let (num, den) = ratio(multiple.trim()).ok_or(ParseValueError::NotARatio)?;
+                Ok(Value::Diameters { num, den, plus: added(rest)? })
+            }
+        }
+    }
+}
+
+/// Nothing, or `+ length`.
+fn added(text: &str) -> Result<Length, ParseValueError> {
+    let text = text.trim();
+    match text.strip_prefix('+') {
+        None if text.is_empty() => Ok(Length::ZERO),
+        None => length(text),
+        Some(rest) => length(rest),
+    }
+}
+
+fn length(text: &str) -> Result<Length, ParseValueError> {
+    let length = Length::parse(text).map_err(ParseValueError::Length)?;
+    if length < Length::ZERO { Err(ParseValueError::Negative) } else { Ok(length) }
+}
+
+/// `3`, `1.5`, `2/3`, `20 %` in lowest terms.
+fn ratio(text: &str) -> Option<(u32, u32)> {
+    let (text, hundredths) = match text.strip_suffix('%') {
+        Some(share) => (share.trim(), true),
+        None => (text, false),
+    };
+    let (num, den) = match text.split_once('/') {
+        Some((top, bottom)) => (top.trim().parse().ok()?, bottom.trim().parse().ok()?),
+        None => decimal(text)?,
+    };
+    let den: u32 = if hundredths { den.checked_mul(100)? } else { den };
+    if den == 0 { None } else { Some(lowest(num, den)) }
+}
+
+fn decimal(text: &str) -> Option<(u32, u32)> {
+    let (whole, places) = text.split_once('.').unwrap_or((text, ""));
+    if whole.is_empty() && places.is_empty() || places.starts_with('+') {
+        return None;
+    }
+    let den = 10_u32.checked_pow(u32::try_from(places.len()).ok()?)?;
+    let whole: u32 = if whole.is_empty() { 0 } else { whole.parse().ok()? };
+    let part: u32 = if places.is_empty() { 0 } else { places.parse().ok()? };
+    Some((whole.checked_mul(den)?.checked_add(part)?, den))
+}
+
+/// A fraction in lowest terms, by Euclid's algorithm.
+pub(super) const fn lowest(num: u32, den: u32) -> (u32, u32) {
+    let (mut divisor, mut rest) = (num, den);
+    while let Some(next) = divisor.checked_rem(rest) {
+        (divisor, rest) = (rest, next);
+    }
+    match (num.checked_div(divisor), den.checked_div(divisor)) {
+        (Some(num), Some(den)) => (num, den),
+        _ => (num, den),
+    }
+}
+
+/// As it is written in a limits file; [`Value::parse`] reads it back.
+impl fmt::Display for Value {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match *self {
+            Value::Length(length) => write!(f, "{length}"),
+            Value::Diameters { num, den, plus } => {
+                multiple(f, num, den)?;
+                f.write_str(" D")?;
+                plus_length(f, plus)
+            }
+            Value::OverShank(plus) => {
+                f.write_str("shank")?;
+                plus_length(f, plus)
+            }
+            Value::Fraction { num, den } => multiple(f, num, den),
+            Value::Count(count) => write!(f, "{count}"),
+            Value::Rounding(Rounding::Longer) => f.write_str("next longer"),
+            Value::Rounding(Rounding::Nearest) => f.write_str("nearest"),
+        }
+    }
+}
+
+fn plus_length(f: &mut fmt::Formatter<'_>, plus: Length) -> fmt::Result {
+    if plus == Length::ZERO {
+        Ok(())
+    } else if plus.to_64ths().is_exact() {
+        write!(f, " + {}", plus.to_64ths())
+    } else {
+        write!(f, " + {plus}")
+    }
+}
+
+/// A decimal where three places hold it, a fraction otherwise.
+fn multiple(f: &mut fmt::Formatter<'_>, num: u32, den: u32) -> fmt::Result {
+    let thousandths = u64::from(num).saturating_mul(1_000);
+    let den_wide = u64::from(den);
+    if den == 1 {
+        write!(f, "{num}")
+    } else if thousandths.checked_rem(den_wide) == Some(0) {
+        let scaled = thousandths.checked_div(den_wide).unwrap_or(0);
+        let (whole, mut part) = (scaled.checked_div(1_000).unwrap_or(0), scaled.checked_rem(1_000).unwrap_or(0));
+        let mut places = 3_usize;
+        while places > 1 && part.checked_rem(10) == Some(0) {
+            part = part.checked_div(10).unwrap_or(0);
+            places = places.saturating_sub(1);
+        }
+        write!(f, "{whole}.{part:0places$}")
+    } else {
+        write!(f, "{num}/{den}")
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    extern crate std;
+    use super::*;
+    use std::string::ToString;
+
+    #[test]
+    fn reads_every_kind() {
+        for (name, text, printed) in [
+            (Name::HeadDiameterLeast, ".163", "0.163"),
+            (Name::HeadDiameterLeast, "1.30 D", "1.3 D"),
+            (Name::HeadDiameterLeast, "3/2 d", "1.5 D"),
+            (Name::EdgeDistancePreferred, "2 D + .0625", "2 D + 1/16"),
+            (Name::HoleGreatest, "shank + .004", "shank + 0.004"),
+            (Name::HoleGreatest, "shank", "shank"),
+            (Name::PatternStepsShare, "20 %", "0.2"),
+            (Name::CountersinkDepthShare, "2/3", "2/3"),
+            (Name::PatternStepsCount, "10", "10"),
+            (Name::LengthRounding, "next longer", "next longer"),
+        ] {
+            let value = Value::parse(name, text).unwrap_or_else(|error| panic!("{text}: {error}"));
+            assert_eq!(value.to_string(), printed, "{text}");
+        }
+    }
+
+    #[test]
+    fn refuses_the_wrong_kind() {
+        for (name, text) in [
+            (Name::HeadDiameterLeast, "wide"),
+            (Name::HeadDiameterLeast, "-1.5 D"),
+            (Name::HeadDiameterLeast, "-.163"),
+            (Name::HeadDiameterLeast, "D"),
+            (Name::PatternStepsShare, "1/0"),
+            (Name::PatternStepsShare, "99999999999"),
+            (Name::PatternStepsCount, "2.5"),
+            (Name::LengthRounding, "up"),
+            (Name::CountersinkDepthShare, "1.+5"),
+        ] {
+            assert!(Value::parse(name, text).is_err(), "{text}");
+        }
+    }
+}

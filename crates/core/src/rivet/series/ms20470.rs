@@ -1,0 +1,71 @@
+//! MS20470, universal head.
+//!
+//! Dimensions as recalled of MS20470: the document was not seen. Head 2 D wide, ±5 %; 0.43 D high, +.010 -0. Shank +.003 -.001, over
+//! 1/4 in +.004. The shortest lengths are those of the AN470 table; MS20470 allows others in steps of 1/16 in.
+
+use super::{NAS1242, between, material, shank, thousandths};
+use crate::basis::Basis;
+use crate::length::Length;
+use crate::material::RivetAlloy;
+use crate::rivet::{HalfMark, Head, HeadSize, LengthTolerance, Material, NumberForm, Series, Size};
+
+const RECALLED: Basis<'static> = Basis::memory("MS20470", "dimensions");
+const SHEET: Basis<'static> = Basis::published("MS20470", "description sheet, secondary quotation");
+const LETTERS: Basis<'static> = Basis::published("NAVEDTRA 14315", "ch 3, table 3-1");
+
+/// Universal head rivets.
+pub static MS20470: Series<'static> = Series {
+    name: "MS20470",
+    also: &["NASM20470"],
+    supersedes: &["AN470"],
+    head: Head::Universal,
+    form: NumberForm::MaterialFirst,
+    materials: MATERIALS,
+    finishes: &[],
+    sizes: SIZES,
+    length_tolerance: Some(LengthTolerance {
+        either_way: thousandths(10),
+        basis: Basis::memory("MS20470", "length tolerance"),
+    }),
+    half_lengths: Some(HalfMark::Point),
+    oversize: Length::ZERO,
+    oversize_series: Some(&NAS1242),
+    basis: Basis::published("AC 43.13-1B", "para 4-57, p 4-16"),
+};
+
+/// In the order of the sheet, which names A, AD, B and E and keeps D and DD out of new designs.
+#[rustfmt::skip]
+const MATERIALS: &[Material<'static>] = &[
+    material("A",  RivetAlloy::Al1100, LETTERS),
+    material("AD", RivetAlloy::Al2117, LETTERS),
+    material("B",  RivetAlloy::Al5056, LETTERS),
+    material("E",  RivetAlloy::Al7050, SHEET),
+    Material { code: "D",  alloy: RivetAlloy::Al2017, new_design: false, basis: SHEET },
+    Material { code: "DD", alloy: RivetAlloy::Al2024, new_design: false, basis: SHEET },
+];
+
+/// Thousandths of an inch: nominal, least and greatest head diameter; nominal, least and greatest head height.
+const fn head(nominal: u16, min: u16, max: u16, height: u16, height_min: u16, height_max: u16) -> HeadSize {
+    HeadSize {
+        diameter_nominal: thousandths(nominal),
+        diameter: between(min, max),
+        height_nominal: thousandths(height),
+        height: between(height_min, height_max),
+    }
+}
+
+/// The shortest length of the AN470 table for diameters 2, 3 and 4 (AN470, diameter-length table, secondary quotation).
+const FROM_3: Option<Length> = Some(Length::from_64ths(12));
+
+#[rustfmt::skip]
+const SIZES: &[Size<'static>] = &[
+    //            dash shank      head diameter       head height
+    Size { shortest_tabulated: FROM_3, ..shank(2,  61,  65, head(125, 119, 131,  27,  27,  37), RECALLED) },
+    Size { shortest_tabulated: FROM_3, ..shank(3,  93,  97, head(187, 178, 196,  40,  40,  50), RECALLED) },
+    Size { shortest_tabulated: FROM_3, ..shank(4, 124, 128, head(250, 238, 262,  54,  54,  64), RECALLED) },
+    shank( 5, 155, 159, head(312, 296, 328,  67,  67,  77), RECALLED),
+    shank( 6, 186, 190, head(375, 356, 394,  80,  80,  90), RECALLED),
+    shank( 8, 249, 253, head(500, 475, 525, 107, 107, 117), RECALLED),
+    shank(10, 311, 316, head(625, 594, 656, 134, 134, 144), RECALLED),
+    shank(12, 374, 379, head(750, 713, 787, 161, 161, 171), RECALLED),
+];

@@ -1,0 +1,44 @@
+//! MS20613, universal head, of steel.
+//!
+//! As recalled: the document was not seen. Its dimensions are not known, nor which diameters it tabulates; the ones here are those of
+//! its sister standards.
+
+use super::{bare, material};
+use crate::basis::Basis;
+use crate::length::Length;
+use crate::material::RivetAlloy;
+use crate::rivet::{Head, Material, NumberForm, Series, Size};
+
+const RECALLED: Basis<'static> = Basis::memory("MS20613", "");
+const DIAMETERS: Basis<'static> = Basis::memory("MS20613", "which diameters it tabulates");
+
+/// Universal head rivets of steel.
+pub static MS20613: Series<'static> = Series {
+    name: "MS20613",
+    also: &[],
+    supersedes: &[],
+    head: Head::Universal,
+    form: NumberForm::DiameterFirst,
+    materials: MATERIALS,
+    finishes: &[],
+    sizes: SIZES,
+    length_tolerance: None,
+    half_lengths: None,
+    oversize: Length::ZERO,
+    oversize_series: None,
+    basis: RECALLED,
+};
+
+const MATERIALS: &[Material<'static>] =
+    &[material("P", RivetAlloy::CarbonSteel, RECALLED), material("C", RivetAlloy::CorrosionResistantSteel, RECALLED)];
+
+const SIZES: &[Size<'static>] = &[
+    bare(2, DIAMETERS),
+    bare(3, DIAMETERS),
+    bare(4, DIAMETERS),
+    bare(5, DIAMETERS),
+    bare(6, DIAMETERS),
+    bare(8, DIAMETERS),
+    bare(10, DIAMETERS),
+    bare(12, DIAMETERS),
+];

@@ -1,0 +1,59 @@
+//! NAS1097, 100 degree flush head of reduced size.
+//!
+//! Dimensions as recalled of NAS1097: the document was not seen, and the confidence is low (dash 3 is also recalled as .146 by .022). No
+//! tolerance of head or length is known.
+
+use super::{NAS1241, material, shank, thousandths};
+use crate::basis::Basis;
+use crate::length::Length;
+use crate::material::RivetAlloy;
+use crate::rivet::{HalfMark, Head, HeadSize, Material, NumberForm, Series, Size};
+
+const RECALLED: Basis<'static> = Basis::memory("NAS1097", "dimensions, confidence low");
+const LETTERS: Basis<'static> = Basis::memory("NAS1097", "material letters");
+const NUMBERS: Basis<'static> = Basis::published("NAS1097", "part numbers AD3-3.5 and AD4-3.5, secondary quotation");
+
+/// 100 degree flush rivets with a reduced head.
+pub static NAS1097: Series<'static> = Series {
+    name: "NAS1097",
+    also: &[],
+    supersedes: &[],
+    head: Head::ReducedFlush,
+    form: NumberForm::MaterialFirst,
+    materials: MATERIALS,
+    finishes: &[],
+    sizes: SIZES,
+    length_tolerance: None,
+    half_lengths: Some(HalfMark::Point),
+    oversize: Length::ZERO,
+    oversize_series: Some(&NAS1241),
+    basis: NUMBERS,
+};
+
+#[rustfmt::skip]
+const MATERIALS: &[Material<'static>] = &[
+    material("AD", RivetAlloy::Al2117, NUMBERS),
+    material("D",  RivetAlloy::Al2017, LETTERS),
+    material("DD", RivetAlloy::Al2024, LETTERS),
+    material("KE", RivetAlloy::Al7050, LETTERS),
+];
+
+/// Thousandths of an inch: head diameter, head height.
+const fn head(diameter: u16, height: u16) -> HeadSize {
+    HeadSize {
+        diameter_nominal: thousandths(diameter),
+        diameter: None,
+        height_nominal: thousandths(height),
+        height: None,
+    }
+}
+
+#[rustfmt::skip]
+const SIZES: &[Size<'static>] = &[
+    // dash shank        head
+    shank(3,  93,  97, head(141, 20), RECALLED),
+    shank(4, 124, 128, head(192, 28), RECALLED),
+    shank(5, 155, 159, head(243, 36), RECALLED),
+    shank(6, 186, 190, head(297, 46), RECALLED),
+    shank(8, 249, 253, head(393, 60), RECALLED),
+];

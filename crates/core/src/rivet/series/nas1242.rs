@@ -1,0 +1,40 @@
+//! NAS1242, universal head, shank 1/64 in over the standard size: the step up from MS20470.
+//!
+//! As recalled of NAS1242: the document was not seen. Which dash numbers and lengths it tabulates, whether it has half lengths, and the
+//! dimensions of its head are not known. Shank: nominal and 1/64 in, with the tolerance of the standard shank.
+
+use super::{OVERSIZE_STEP, material, oversize};
+use crate::basis::Basis;
+use crate::material::RivetAlloy;
+use crate::rivet::{Head, Material, NumberForm, Series, Size};
+
+const RECALLED: Basis<'static> = Basis::memory("NAS1242", "shank = standard + 1/64 in");
+
+/// Universal head rivets with a shank 1/64 in over size.
+pub static NAS1242: Series<'static> = Series {
+    name: "NAS1242",
+    also: &[],
+    supersedes: &[],
+    head: Head::Universal,
+    form: NumberForm::MaterialFirst,
+    materials: MATERIALS,
+    finishes: &[],
+    sizes: SIZES,
+    length_tolerance: None,
+    half_lengths: None,
+    oversize: OVERSIZE_STEP,
+    oversize_series: None,
+    basis: Basis::memory("NAS1242", ""),
+};
+
+/// Other alloys exist; their letters are not known.
+const MATERIALS: &[Material<'static>] =
+    &[material("AD", RivetAlloy::Al2117, Basis::memory("NAS1242", "material letters"))];
+
+const SIZES: &[Size<'static>] = &[
+    oversize(3, RECALLED),
+    oversize(4, RECALLED),
+    oversize(5, RECALLED),
+    oversize(6, RECALLED),
+    oversize(8, RECALLED),
+];

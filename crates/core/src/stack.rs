@@ -1,0 +1,260 @@
+//! The layers under one rivet.
+//!
+//! Layers are counted from 1 on the side of the manufactured head. Every layer counts towards the grip, sealant too: what lies
+//! between the heads has to be filled.
+
+use core::fmt;
+
+use crate::length::{Length, Toleranced};
+use crate::material::Material;
+
+/// The most layers under one rivet.
+pub const MAX_LAYERS: usize = 8;
+
+/// What a layer is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Default)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Role {
+    /// Outer skin.
+    #[default]
+    Skin,
+    /// A sheet that doubles another.
+    Doubler,
+    /// The cap of a spar, keel or beam.
+    Cap,
+    /// The flange of a rib or frame.
+    RibFlange,
+    /// A stringer or stiffener.
+    Stringer,
+    /// A tab or bracket foot.
+    Tab,
+    /// A shim or filler that carries no load.
+    Shim,
+    /// Sealant between faying surfaces, as thick as it is when clamped.
+    Sealant,
+}
+
+impl Role {
+    /// Every role with the word for it.
+    pub const ALL: &'static [(Role, &'static str)] = &[
+        (Role::Skin, "skin"),
+        (Role::Doubler, "doubler"),
+        (Role::Cap, "cap"),
+        (Role::RibFlange, "rib-flange"),
+        (Role::Stringer, "stringer"),
+        (Role::Tab, "tab"),
+        (Role::Shim, "shim"),
+        (Role::Sealant, "sealant"),
+    ];
+
+    /// The word for it.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        Role::ALL.iter().find(|(role, _)| *role == self).map_or("", |(_, word)| word)
+    }
+
+    /// The role with this word.
+    #[must_use]
+    pub fn from_word(word: &str) -> Option<Role> {
+        Role::ALL.iter().find(|(_, known)| *known == word).map(|(role, _)| *role)
+    }
+
+    /// Whether the layer carries load, so that its thickness counts for rivet diameter, bearing and countersink.
+    #[must_use]
+    pub const fn carries_load(self) -> bool {
+        !matches!(self, Role::Shim | Role::Sealant)
+    }
+}
+
+/// How the hole in a layer takes a flush head.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Default)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Preparation {
+    /// A plain hole.
+    #[default]
+    Plain,
+    /// Cut away to the cone of the head.
+    Countersunk,
+    /// Pressed to the cone of the head.
+    Dimpled,
+}
+
+impl Preparation {
+    /// Every preparation with the word for it.
+    pub const ALL: &'static [(Preparation, &'static str)] =
+        &[(Preparation::Plain, "plain"), (Preparation::Countersunk, "countersunk"), (Preparation::Dimpled, "dimpled")];
+
+    /// The word for it.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        Preparation::ALL.iter().find(|(known, _)| *known == self).map_or("", |(_, word)| word)
+    }
+
+    /// The preparation with this word.
+    #[must_use]
+    pub fn from_word(word: &str) -> Option<Preparation> {
+        Preparation::ALL.iter().find(|(_, known)| *known == word).map(|(preparation, _)| *preparation)
+    }
+}
+
+/// One layer.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Layer {
+    /// What it is.
+    pub role: Role,
+    /// What it is made of, where known.
+    pub material: Option<Material>,
+    /// How thick it is.
+    pub thickness: Toleranced,
+    /// How its hole takes a flush head.
+    pub preparation: Preparation,
+}
+
+impl Layer {
+    /// A skin of unknown material with a plain hole.
+    #[must_use]
+    pub const fn of(thickness: Toleranced) -> Layer {
+        Layer { role: Role::Skin, material: None, thickness, preparation: Preparation::Plain }
+    }
+}
+
+/// Why a layer cannot go on a stack.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum StackError {
+    /// There are already [`MAX_LAYERS`].
+    TooManyLayers,
+    /// The layer may be no thicker than nothing.
+    NotPositive,
+    /// The pack would leave the range of [`Length`].
+    TooThick,
+}
+
+impl fmt::Display for StackError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            StackError::TooManyLayers => write!(f, "a stack has at most {MAX_LAYERS} layers"),
+            StackError::NotPositive => {
+                f.write_str("a layer is thicker than nothing, also at the lower end of its tolerance")
+            }
+            StackError::TooThick => f.write_str("the pack is thicker than a kilometre"),
+        }
+    }
+}
+
+impl core::error::Error for StackError {}
+
+/// The layers under one rivet, the side of the manufactured head first.
+///
+/// ```
+/// use shophead::length::{Length, Toleranced};
+/// use shophead::stack::{Layer, Stack};
+/// let mut stack = Stack::new();
+/// stack.push(Layer::of(Toleranced::parse(".032+-.002")?))?;
+/// stack.push(Layer::of(Toleranced::parse(".125+-.005")?))?;
+/// let grip = stack.grip();
+/// assert_eq!((grip.min(), grip.max()), (Length::parse(".150")?, Length::parse(".164")?));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Stack {
+    layers: heapless::Vec<Layer, MAX_LAYERS>,
+}
+
+impl Stack {
+    /// No layers yet.
+    #[must_use]
+    pub const fn new() -> Stack {
+        Stack { layers: heapless::Vec::new() }
+    }
+
+    /// Puts a layer under those already there.
+    ///
+    /// # Errors
+    /// [`StackError`]; the stack is then unchanged.
+    pub fn push(&mut self, layer: Layer) -> Result<(), StackError> {
+        if layer.thickness.min() <= Length::ZERO {
+            return Err(StackError::NotPositive);
+        }
+        self.grip().max().checked_add(layer.thickness.max()).ok_or(StackError::TooThick)?;
+        self.layers.push(layer).map_err(|_| StackError::TooManyLayers)
+    }
+
+    /// The layers, the side of the manufactured head first.
+    #[must_use]
+    pub fn layers(&self) -> &[Layer] {
+        &self.layers
+    }
+
+    /// The thickness of the whole pack; tolerances add up, since the worst case is what counts.
+    #[must_use]
+    pub fn grip(&self) -> Toleranced {
+        let (mut nominal, mut below, mut above) = (Length::ZERO, Length::ZERO, Length::ZERO);
+        for Layer { thickness, .. } in &self.layers {
+            nominal = nominal.plus(thickness.nominal());
+            below = below.plus(thickness.nominal().minus(thickness.min()));
+            above = above.plus(thickness.max().minus(thickness.nominal()));
+        }
+        Toleranced::new(nominal, below, above)
+    }
+
+    /// The thinnest nominal thickness among the layers that carry load.
+    #[must_use]
+    pub fn thinnest(&self) -> Option<Length> {
+        self.load_carrying().map(|layer| layer.thickness.nominal()).min()
+    }
+
+    /// The thickest nominal thickness among the layers that carry load.
+    #[must_use]
+    pub fn thickest(&self) -> Option<Length> {
+        self.load_carrying().map(|layer| layer.thickness.nominal()).max()
+    }
+
+    /// The layers that carry load.
+    pub fn load_carrying(&self) -> impl Iterator<Item = &Layer> {
+        self.layers.iter().filter(|layer| layer.role.carries_load())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn layer(ten_thousandths: u16) -> Layer {
+        Layer::of(Toleranced::exactly(Length::from_ten_thousandths(ten_thousandths)))
+    }
+
+    #[test]
+    fn a_full_stack_refuses_one_more_and_stays_as_it_was() {
+        let mut stack = Stack::new();
+        for _ in 0..MAX_LAYERS {
+            stack.push(layer(320)).expect("room");
+        }
+        let before = stack.clone();
+        assert_eq!(stack.push(layer(320)), Err(StackError::TooManyLayers));
+        assert_eq!(stack.push(layer(0)), Err(StackError::NotPositive));
+        assert_eq!(stack, before);
+    }
+
+    #[test]
+    fn sealant_fills_the_grip_but_carries_nothing() {
+        let mut stack = Stack::new();
+        stack.push(layer(400)).expect("room");
+        stack.push(Layer { role: Role::Sealant, ..layer(50) }).expect("room");
+        stack.push(layer(1250)).expect("room");
+        assert_eq!(stack.grip().nominal(), Length::from_ten_thousandths(1700));
+        assert_eq!(stack.thinnest(), Some(Length::from_ten_thousandths(400)));
+        assert_eq!(stack.thickest(), Some(Length::from_ten_thousandths(1250)));
+    }
+
+    #[test]
+    fn every_word_is_read_back() {
+        for (role, word) in Role::ALL {
+            assert_eq!((Role::from_word(word), role.word()), (Some(*role), *word));
+        }
+        for (preparation, word) in Preparation::ALL {
+            assert_eq!((Preparation::from_word(word), preparation.word()), (Some(*preparation), *word));
+        }
+    }
+}

@@ -1,0 +1,489 @@
+//! The driven head: how much metal it gets, what size that makes it, and whether a measured one is sound.
+//!
+//! # The volume balance
+//!
+//! Metal is neither made nor lost. With shank diameter D, hole diameter H, grip G, rivet length L, a flush head of depth k
+//! (nothing for a protruding one) and the driven head idealised as a cylinder of diameter d and height h:
+//!
+//! ```text
+//! d² h = D² (L - k) - H² (G - k)
+//! ```
+//!
+//! It assumes that the shank fills its hole through the whole pack, that no metal goes between the sheets, and that a flush
+//! head just fills its countersink. The setting allowances of BS 275:1927, BS 425:1943 and BS 4620:1970 are this balance with
+//! H = D, to their third printed decimal.
+//!
+//! Everything here is done in whole nanometres, volumes in `i128`. A volume is counted as diameter² times height: the π/4 that every
+//! term shares is left out.
+
+use core::fmt;
+
+use crate::basis::Basis;
+use crate::finding::{Code, Figure, Finding, Findings, Severity};
+use crate::length::{Interval, Length, Toleranced, quotient};
+use crate::practice::{Case, Given, Name, Practice};
+use crate::rivet::{Series, Size};
+
+/// Diameter² times height, in nm³.
+type Metal = i128;
+
+/// A cylinder's diameter² times its height.
+fn cylinder(diameter: Length, height: Length) -> Metal {
+    let diameter = i128::from(diameter.nanometres());
+    diameter.saturating_mul(diameter).saturating_mul(i128::from(height.nanometres()))
+}
+
+/// One shank in one hole through one pack, each at a definite size.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+struct Filled {
+    shank: Length,
+    hole: Length,
+    grip: Length,
+    /// Depth of a flush manufactured head.
+    sunk: Length,
+}
+
+impl Filled {
+    /// What a rivet of this length leaves for the driven head; negative when it does not even fill the hole.
+    fn metal_left(&self, length: Length) -> Metal {
+        cylinder(self.shank, length.minus(self.sunk)).saturating_sub(self.fill())
+    }
+
+    /// What the hole takes up.
+    fn fill(&self) -> Metal {
+        cylinder(self.hole, self.grip.minus(self.sunk))
+    }
+
+    /// The shortest length that leaves at least `metal`.
+    fn shortest_with(&self, metal: Metal) -> Length {
+        self.length_with(metal, self.shank_area().saturating_sub(1))
+    }
+
+    /// The longest length that leaves at most `metal`.
+    fn longest_with(&self, metal: Metal) -> Length {
+        self.length_with(metal, 0)
+    }
+
+    fn length_with(&self, metal: Metal, round_up: i128) -> Length {
+        let needed = metal.saturating_add(self.fill()).saturating_add(round_up);
+        let nm = quotient(needed, self.shank_area());
+        let length = i64::try_from(nm).ok().and_then(Length::from_nanometres).unwrap_or(Length::MAX);
+        length.plus(self.sunk)
+    }
+
+    fn shank_area(&self) -> i128 {
+        let shank = i128::from(self.shank.nanometres());
+        shank.saturating_mul(shank)
+    }
+}
+
+/// Why a rivet, a hole and a pack make no fit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum FitError {
+    /// The pack is no thicker than nothing.
+    NoGrip,
+    /// The hole is no wider than nothing.
+    NoHole,
+    /// The shank is no wider than nothing.
+    NoShank,
+    /// The flush head is deeper than the whole pack.
+    HeadDeeperThanPack,
+    /// The limits of this rivet's shank are not known.
+    ShankNotKnown,
+    /// The dimensions of this rivet's head are not known.
+    HeadNotKnown,
+}
+
+impl fmt::Display for FitError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            FitError::NoGrip => "the pack must be thicker than nothing",
+            FitError::NoHole => "the hole must be wider than nothing",
+            FitError::NoShank => "the shank must be wider than nothing",
+            FitError::HeadDeeperThanPack => "the flush head is deeper than the whole pack is thick",
+            FitError::ShankNotKnown => {
+                "the shank limits of this rivet are not known; give them in a series of your own"
+            }
+            FitError::HeadNotKnown => {
+                "the head dimensions of this rivet are not known; give them in a series of your own"
+            }
+        })
+    }
+}
+
+impl core::error::Error for FitError {}
+
+/// A rivet in a hole through a pack, with all their tolerances: what the volume balance works on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Fit {
+    shank: Toleranced,
+    hole: Toleranced,
+    grip: Toleranced,
+    sunk: Toleranced,
+    length_tolerance: Length,
+}
+
+impl Fit {
+    /// A rivet of this size in such a hole through such a pack.
+    ///
+    /// # Errors
+    /// [`FitError`] for sizes that are no sizes.
+    pub fn new(series: &Series<'_>, size: &Size<'_>, hole: Toleranced, grip: Toleranced) -> Result<Fit, FitError> {
+        let around = |nominal: Length, limits: Option<Interval>| {
+            let limits = limits.unwrap_or(Interval::exactly(nominal));
+            Toleranced::new(nominal, nominal.minus(limits.min), limits.max.minus(nominal))
+        };
+        let sunk = if series.head.is_flush() {
+            let head = size.head.ok_or(FitError::HeadNotKnown)?;
+            around(head.height_nominal, head.height)
+        } else {
+            Toleranced::exactly(Length::ZERO)
+        };
+        let shank = around(size.shank_nominal, Some(size.shank.ok_or(FitError::ShankNotKnown)?));
+        let length_tolerance = series.length_tolerance.map_or(Length::ZERO, |tolerance| tolerance.either_way);
+        Fit { shank, hole, grip, sunk, length_tolerance }.checked()
+    }
+
+    fn checked(self) -> Result<Fit, FitError> {
+        if self.shank.min() <= Length::ZERO {
+            Err(FitError::NoShank)
+        } else if self.hole.min() <= Length::ZERO {
+            Err(FitError::NoHole)
+        } else if self.grip.min() <= Length::ZERO {
+            Err(FitError::NoGrip)
+        } else if self.sunk.max() > self.grip.min() {
+            Err(FitError::HeadDeeperThanPack)
+        } else {
+            Ok(self)
+        }
+    }
+
+    /// The shank.
+    #[must_use]
+    pub const fn shank(&self) -> Toleranced {
+        self.shank
+    }
+
+    /// The hole.
+    #[must_use]
+    pub const fn hole(&self) -> Toleranced {
+        self.hole
+    }
+
+    /// The pack.
+    #[must_use]
+    pub const fn grip(&self) -> Toleranced {
+        self.grip
+    }
+
+    /// How much longer or shorter the rivet may be than its part number says.
+    #[must_use]
+    pub const fn length_tolerance(&self) -> Length {
+        self.length_tolerance
+    }
+
+    /// Thinnest shank, largest hole, thickest pack, shallowest head: where the driven head gets the least.
+    fn least(&self) -> Filled {
+        self.corner(self.shank.min(), self.hole.max(), self.grip.max(), self.sunk.min())
+    }
+
+    fn nominal(&self) -> Filled {
+        self.corner(self.shank.nominal(), self.hole.nominal(), self.grip.nominal(), self.sunk.nominal())
+    }
+
+    /// Thickest shank, smallest hole, thinnest pack, deepest head: where the driven head gets the most.
+    fn most(&self) -> Filled {
+        self.corner(self.shank.max(), self.hole.min(), self.grip.min(), self.sunk.max())
+    }
+
+    /// A shank in a hole that is smaller than itself has been pressed in: it takes up its own width.
+    fn corner(&self, shank: Length, hole: Length, grip: Length, sunk: Length) -> Filled {
+        Filled { shank, hole: hole.max(shank), grip, sunk }
+    }
+
+    /// The shortest nominal length whose driven head is at least `diameter` by `height` in the worst case.
+    #[must_use]
+    pub fn shortest_for(&self, diameter: Length, height: Length) -> Length {
+        self.least().shortest_with(cylinder(diameter, height)).plus(self.length_tolerance)
+    }
+
+    /// The longest nominal length whose driven head is at most `diameter` by `height` in the worst case.
+    #[must_use]
+    pub fn longest_for(&self, diameter: Length, height: Length) -> Length {
+        self.most().longest_with(cylinder(diameter, height)).minus(self.length_tolerance)
+    }
+
+    /// The longest nominal length whose tail stands out no more than `tail` from the thinnest pack.
+    #[must_use]
+    pub fn longest_for_tail(&self, tail: Length) -> Length {
+        self.grip.min().plus(tail).minus(self.length_tolerance)
+    }
+
+    /// How far the tail of a rivet of this nominal length stands out before driving.
+    #[must_use]
+    pub fn protrusion(&self, length: Length) -> Interval {
+        Interval {
+            min: length.minus(self.length_tolerance).minus(self.grip.max()),
+            max: length.plus(self.length_tolerance).minus(self.grip.min()),
+        }
+    }
+
+    /// The driven head that a rivet of this nominal length makes when it is driven to the height given.
+    ///
+    /// A tail that does not even fill the hole makes a head of no diameter.
+    ///
+    /// ```
+    /// use shophead::length::{Length, Toleranced};
+    /// use shophead::rivet::MS20470;
+    /// use shophead::upset::Fit;
+    /// let size = MS20470.size(4).unwrap();
+    /// let hole = Toleranced::parse(".1285")?;
+    /// let fit = Fit::new(&MS20470, size, hole, Toleranced::parse(".064")?)?;
+    /// let head = fit.predict(Length::parse("1/4")?, Length::parse("1/16")?);
+    /// assert_eq!(format!("{:.3}", head.diameter.nominal), "0.214");
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    #[must_use]
+    pub fn predict(&self, length: Length, height: Length) -> PredictedHead {
+        let diameter = |filled: Filled, length: Length| {
+            let square = quotient(filled.metal_left(length), i128::from(height.nanometres()));
+            let root = u128::try_from(square).unwrap_or(0).isqrt();
+            i64::try_from(root).ok().and_then(Length::from_nanometres).unwrap_or(Length::MAX)
+        };
+        PredictedHead {
+            diameter: Spread {
+                min: diameter(self.least(), length.minus(self.length_tolerance)),
+                nominal: diameter(self.nominal(), length),
+                max: diameter(self.most(), length.plus(self.length_tolerance)),
+            },
+            height,
+        }
+    }
+
+    /// The part of a tail that goes into filling the hole, at nominal sizes: G ((H/D)² - 1) of the shank's length.
+    #[must_use]
+    pub fn tail_taken_by_fill(&self) -> Length {
+        let nominal = self.nominal();
+        nominal.shortest_with(0).minus(nominal.grip)
+    }
+}
+
+/// Least, nominal and greatest of a computed length.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Spread {
+    /// With every tolerance at its worst one way.
+    pub min: Length,
+    /// With everything nominal.
+    pub nominal: Length,
+    /// With every tolerance at its worst the other way.
+    pub max: Length,
+}
+
+/// What size a driven head comes out; made by [`Fit::predict`].
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct PredictedHead {
+    /// Its diameter.
+    pub diameter: Spread,
+    /// The height to which it is driven.
+    pub height: Length,
+}
+
+/// The limits of a driven head. `None` where the practice gives no such limit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct HeadLimits<'a> {
+    /// Least diameter.
+    pub diameter_least: Option<Given<'a, Length>>,
+    /// Diameter to aim at.
+    pub diameter_target: Option<Given<'a, Length>>,
+    /// Greatest diameter.
+    pub diameter_greatest: Option<Given<'a, Length>>,
+    /// Least height.
+    pub height_least: Option<Given<'a, Length>>,
+    /// Height to aim at.
+    pub height_target: Option<Given<'a, Length>>,
+    /// Greatest height.
+    pub height_greatest: Option<Given<'a, Length>>,
+}
+
+impl<'a> HeadLimits<'a> {
+    /// What the practice says for this case.
+    ///
+    /// ```
+    /// use shophead::length::Length;
+    /// use shophead::material::RivetAlloy;
+    /// use shophead::practice::{Case, PROCESS};
+    /// use shophead::rivet::Head;
+    /// use shophead::upset::HeadLimits;
+    /// let case = Case::new(Head::Universal, RivetAlloy::Al2117, Length::from_64ths(8));
+    /// let limits = HeadLimits::of(&PROCESS, &case);
+    /// assert_eq!(limits.diameter_least.unwrap().value, Length::parse(".163").unwrap());
+    /// assert_eq!(limits.diameter_greatest, None, "no greatest diameter is quoted anywhere");
+    /// ```
+    #[must_use]
+    pub fn of(practice: &Practice<'a>, case: &Case) -> HeadLimits<'a> {
+        let limit = |name| practice.length(name, case);
+        HeadLimits {
+            diameter_least: limit(Name::HeadDiameterLeast),
+            diameter_target: limit(Name::HeadDiameterTarget),
+            diameter_greatest: limit(Name::HeadDiameterGreatest),
+            height_least: limit(Name::HeadHeightLeast),
+            height_target: limit(Name::HeadHeightTarget),
+            height_greatest: limit(Name::HeadHeightGreatest),
+        }
+    }
+}
+
+/// A driven head as measured.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct MeasuredHead {
+    /// Diameter; of a head that is out of round the least and the greatest.
+    pub diameter: Interval,
+    /// Height; of a tipped or stepped head the least and the greatest.
+    pub height: Interval,
+}
+
+/// A defect that an inspector sees.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
+pub enum Defect {
+    /// Cracks in the driven head.
+    Cracks {
+        /// How many.
+        count: u32,
+        /// Diameter of the circle, concentric with the head, that the innermost crack reaches; `None` if not measured.
+        innermost: Option<Length>,
+        /// Whether any two meet.
+        meeting: bool,
+    },
+    /// A tool mark in the manufactured head.
+    ToolMark {
+        /// How deep.
+        depth: Length,
+        /// How high the head is.
+        head_height: Length,
+    },
+    /// A feeler goes in under either head.
+    GapUnderHead,
+    /// The sheets stand apart; the shank has swelled between them.
+    SheetsApart,
+    /// The tail has folded or the shank has buckled.
+    BuckledShank,
+    /// The head slopes visibly or is not centred on its shank.
+    Tipped,
+    /// The rivet moves by hand.
+    Loose,
+    /// A flush head that stands proud by this much.
+    Proud(Length),
+    /// The sheet is marked or cut beside the rivet.
+    SheetDamaged,
+}
+
+const CONTACT: Basis<'static> =
+    Basis::published("US Army TM 1-1520-240-BD", "para 2-4: contact all round, no significant tilt, no loose rivet");
+const DRIVEN_FIGURE: Basis<'static> = Basis::memory("FAA-H-8083-31", "ch 4 fig 4-97, columns D to F");
+
+/// The verdict on a driven head.
+#[derive(Clone, Debug, PartialEq)]
+pub struct HeadJudgement<'a> {
+    /// Whether it may stay.
+    pub accepted: bool,
+    /// What speaks against it, and what decided it from memory only.
+    pub findings: Findings<'a>,
+}
+
+/// Judges a driven head by its measures and by what was seen.
+///
+/// A head that is out of round is judged by its least diameter, one that is tipped or stepped by both heights: that reading of the
+/// process specification is from memory. A limit that the practice does not give does not reject, except where nothing at
+/// all is known of the least head.
+#[must_use]
+pub fn judge<'a>(
+    measured: MeasuredHead,
+    defects: &[Defect],
+    practice: &Practice<'a>,
+    case: &Case,
+) -> HeadJudgement<'a> {
+    let limits = HeadLimits::of(practice, case);
+    let mut findings = Findings::new();
+    let mut check = |code, limit: Option<Given<'a, Length>>, measured: Length, fails: fn(Length, Length) -> bool| {
+        let Some(limit) = limit else { return };
+        if fails(measured, limit.value) {
+            let finding = Finding::new(code, Severity::Refer, limit.basis);
+            findings.push(finding.measured(Figure::Length(measured)).limit(Figure::Length(limit.value)));
+        }
+    };
+    let (under, over) = (|measured, limit| measured < limit, |measured, limit| measured > limit);
+    check(Code::HeadTooNarrow, limits.diameter_least, measured.diameter.min, under);
+    check(Code::HeadTooWide, limits.diameter_greatest, measured.diameter.max, over);
+    check(Code::HeadTooLow, limits.height_least, measured.height.min, under);
+    check(Code::HeadTooHigh, limits.height_greatest, measured.height.max, over);
+    for limit in [limits.diameter_least, limits.height_least] {
+        if limit.is_none() {
+            findings.push(Finding::new(Code::NoLimit, Severity::Refer, Basis::practice("least driven head")));
+        }
+    }
+    for defect in defects {
+        judge_defect(*defect, practice, case, &mut findings);
+    }
+    HeadJudgement { accepted: !findings.must_refer(), findings }
+}
+
+fn judge_defect<'a>(defect: Defect, practice: &Practice<'a>, case: &Case, findings: &mut Findings<'a>) {
+    let reject = |basis| Finding::new(Code::HeadDefect, Severity::Refer, basis);
+    match defect {
+        Defect::Cracks { count, innermost, meeting } => {
+            let circle = practice.length(Name::CrackFreeCircle, case);
+            let most = practice.count(Name::CracksGreatest, case);
+            let (Some(circle), Some(most)) = (circle, most) else {
+                let basis = Basis::practice("cracked driven heads: look in the process specification");
+                findings.push(Finding::new(Code::NoLimit, Severity::Refer, basis));
+                return;
+            };
+            if count > most.value {
+                let finding = reject(most.basis).measured(Figure::Count(count)).limit(Figure::Count(most.value));
+                findings.push(finding);
+            }
+            match innermost {
+                Some(reach) if reach > circle.value => {}
+                Some(reach) => findings
+                    .push(reject(circle.basis).measured(Figure::Length(reach)).limit(Figure::Length(circle.value))),
+                None if count > 0 => findings.push(reject(circle.basis).limit(Figure::Length(circle.value))),
+                None => {}
+            }
+            if meeting {
+                findings.push(reject(circle.basis));
+            }
+        }
+        Defect::ToolMark { depth, head_height } => {
+            // A mark is held against the head's height; a flush head takes none.
+            match practice.fraction(Name::ToolMarkDepthGreatest, case) {
+                Some(share) => {
+                    let limit = head_height.times(share.value.0, share.value.1);
+                    if depth > limit {
+                        findings.push(reject(share.basis).measured(Figure::Length(depth)).limit(Figure::Length(limit)));
+                    }
+                }
+                None => {
+                    let basis = Basis::published("MIL-STD-403C", "para 5.2.7.5, secondary quotation: flush heads");
+                    findings.push(reject(basis).measured(Figure::Length(depth)));
+                }
+            }
+        }
+        Defect::Proud(by) => match practice.length(Name::FlushHeadProudGreatest, case) {
+            Some(limit) if by <= limit.value => {}
+            Some(limit) => {
+                findings.push(reject(limit.basis).measured(Figure::Length(by)).limit(Figure::Length(limit.value)));
+            }
+            None => findings.push(reject(CONTACT).measured(Figure::Length(by))),
+        },
+        Defect::GapUnderHead | Defect::Tipped | Defect::Loose | Defect::SheetDamaged => findings.push(reject(CONTACT)),
+        Defect::SheetsApart | Defect::BuckledShank => findings.push(reject(DRIVEN_FIGURE)),
+    }
+}
