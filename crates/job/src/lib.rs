@@ -4,3 +4,5 @@
 //! and keeps the answers together.
 
 pub mod model;
+pub mod order;
+pub mod plan;
