@@ -447,7 +447,7 @@ impl<'a> HoleQuery<'a> {
             alloy: rivet.alloy(),
             size: rivet.size(),
             grip: self.stack.grip(),
-            hole: Toleranced::new(hole.min, Length::ZERO, hole.max.minus(hole.min)),
+            hole: Toleranced::from_least(hole),
             practice: self.practice,
         };
         match query.choose() {

@@ -422,13 +422,12 @@ fn does_for(choice: &Choice<'_>, stack: &Stack, hole: Given<'_, Interval>, pract
 }
 
 fn length_query<'a>(part: &Part<'a>, stack: &Stack, hole: Interval, practice: &'a Practice<'a>) -> LengthQuery<'a> {
-    let above = hole.max.checked_sub(hole.min).unwrap_or(Length::ZERO);
     LengthQuery {
         series: part.series(),
         alloy: part.alloy(),
         size: part.size(),
         grip: stack.grip(),
-        hole: Toleranced::new(hole.min, Length::ZERO, above),
+        hole: Toleranced::from_least(hole),
         practice,
     }
 }
