@@ -68,8 +68,9 @@ impl Diagnostic {
     #[must_use]
     pub fn render(&self, colour: bool) -> String {
         let line = Line::around(&self.text, self.span.start);
-        let mark = AnnotationKind::Primary.span(line.marked(&self.span));
-        let snippet = Snippet::source(line.text).line_start(line.number).path(escaped(&self.file)).annotation(mark);
+        let (shown, mark) = line.seen(&self.span);
+        let mark = AnnotationKind::Primary.span(mark);
+        let snippet = Snippet::source(shown).line_start(line.number).path(escaped(&self.file)).annotation(mark);
         let mut report = Level::ERROR.primary_title(escaped(&self.message)).element(snippet);
         if let Some(help) = &self.help {
             report = report.element(Level::HELP.message(escaped(help)));
@@ -99,7 +100,7 @@ struct Line<'a> {
 impl Line<'_> {
     /// The line in which a byte stands; a place past the end stands in the last line.
     fn around(text: &str, at: usize) -> Line<'_> {
-        let at = text.floor_char_boundary(at.min(text.len()));
+        let at = boundary_before(text, at.min(text.len()));
         let (before, after) = text.split_at(at);
         let start = before.rfind('\n').map_or(0, |end| end + 1);
         let end = after.find('\n').map_or(text.len(), |end| at + end);
@@ -111,9 +112,34 @@ impl Line<'_> {
     /// The part of a span that lies in this line, on whole characters.
     fn marked(&self, span: &Range<usize>) -> Range<usize> {
         let within = |at: usize| at.saturating_sub(self.start).min(self.text.len());
-        let start = self.text.floor_char_boundary(within(span.start));
-        start..self.text.ceil_char_boundary(within(span.end).max(start))
+        let start = boundary_before(self.text, within(span.start));
+        start..boundary_after(self.text, within(span.end).max(start))
     }
+
+    /// The line with a mark in place of each unseen character, and where the span then lies. Tabs are left to the renderer.
+    fn seen(&self, span: &Range<usize>) -> (String, Range<usize>) {
+        let marked = self.marked(span);
+        let (before, rest) = self.text.split_at(marked.start);
+        let (inside, after) = rest.split_at(marked.end - marked.start);
+        let (mut shown, inside) = (seen(before), seen(inside));
+        let start = shown.len();
+        shown.push_str(&inside);
+        let end = shown.len();
+        shown.push_str(&seen(after));
+        (shown, start..end)
+    }
+}
+
+fn boundary_before(text: &str, at: usize) -> usize {
+    (0..=at).rev().find(|at| text.is_char_boundary(*at)).unwrap_or(0)
+}
+
+fn boundary_after(text: &str, at: usize) -> usize {
+    (at..=text.len()).find(|at| text.is_char_boundary(*at)).unwrap_or(text.len())
+}
+
+fn seen(text: &str) -> String {
+    text.chars().map(|c| if is_unseen(c) && c != '\t' { char::REPLACEMENT_CHARACTER } else { c }).collect()
 }
 
 fn chars(text: &str) -> usize {

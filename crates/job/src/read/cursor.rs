@@ -13,15 +13,21 @@ use crate::diagnostic::is_unseen;
 /// Reads the whole file as a table; `None` when it is not TOML.
 pub(super) fn root<'a>(source: &Source<'_>, text: &'a str) -> Option<Spanned<DeTable<'a>>> {
     let (table, errors) = DeTable::parse_recoverable(text);
-    let mut readable = true;
+    let is_twice = |error: &toml::de::Error| error.message() == "duplicate key";
+    let readable = errors.iter().all(is_twice);
+    let mut last = None;
     for error in errors {
         let span = error.span().unwrap_or_default();
-        if error.message() == "duplicate key" {
+        if readable {
             let key = text.get(span.clone()).unwrap_or_default();
             source.mistake(span, format!("{} is already said in this table", quoted(key)), "keep one of both");
-        } else {
-            readable = false;
-            syntax(source, text, span, error.message());
+        } else if !is_twice(&error) {
+            // The parser may have more than one opinion about one line. What follows from them, keys said twice too, is not told.
+            let last = last.replace(span.start);
+            let between = last.and_then(|last: usize| text.get(last.min(span.start)..last.max(span.start)));
+            if between.is_none_or(|between| between.contains('\n')) {
+                syntax(source, text, span, error.message());
+            }
         }
     }
     readable.then_some(table)
@@ -30,6 +36,7 @@ pub(super) fn root<'a>(source: &Source<'_>, text: &'a str) -> Option<Spanned<DeT
 /// The parser's words, or ours where a mistake is usual.
 fn syntax(source: &Source<'_>, text: &str, span: Range<usize>, message: &str) {
     let written = text.get(span.clone()).unwrap_or_default();
+    let rest = text.get(span.start..).unwrap_or_default();
     if message.starts_with("string values must be quoted") {
         if written.is_empty() {
             source.mistake(span, "a value is missing", "right would be a text in quotes, a number or a list");
@@ -37,6 +44,17 @@ fn syntax(source: &Source<'_>, text: &str, span: Range<usize>, message: &str) {
             let help = format!("right would be {}", quoted(written));
             source.mistake(span, format!("{written} needs quotes"), help);
         }
+    } else if (message.starts_with("invalid basic string") || message.starts_with("invalid literal string"))
+        && (rest.is_empty() || rest.starts_with(['\r', '\n']))
+    {
+        source.mistake(span, "this text is not closed", "close it with a quote before the end of the line");
+    } else if message.starts_with("unexpected key or value") {
+        let help = if rest.starts_with(',') {
+            "right would be a decimal with a point, or a list in [ ]"
+        } else {
+            "right would be each key on its own line, and a text in quotes"
+        };
+        source.mistake(span, "something stands after the value", help);
     } else if message.starts_with("invalid mantissa") {
         let help = "right would be 0.75 or \".75\"";
         source.mistake(span, "a number without quotes has digits before and after its point", help);

@@ -100,6 +100,7 @@ fn line(
         }
         number
     });
+    let axes_span = cell("minor").or(cell("major")).map_or(record.span.clone(), |cell| cell.span.clone());
     let major = required("major").and_then(|cell| length(source, cell, "major"));
     let minor = cell("minor").map_or(Some(None), |cell| length(source, cell, "minor").map(Some));
     let damage = cell("condition").map_or(Some(Damage::None), |cell| {
@@ -118,7 +119,7 @@ fn line(
     }
     let major = major?;
     let as_found = AsFound::new(major, minor?.unwrap_or(major), damage?);
-    let as_found = as_found.map_err(|error| source.refused(record.span.clone(), "hole", &error)).ok()?;
+    let as_found = as_found.map_err(|error| source.refused(axes_span, "hole", &error)).ok()?;
     let remark = cell("remark").map(|cell| cell.text.clone()).unwrap_or_default();
     Some(HoleLine { row, hole: MeasuredHole { number, as_found, remark } })
 }

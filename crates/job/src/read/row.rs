@@ -329,13 +329,15 @@ fn measured_hole(
         }
         earlier.is_none().then_some(number)
     });
-    let major = table.required("major").and_then(|value| value.length());
-    let minor = table.optional("minor").map_or(Some(None), |value| value.length().map(Some));
+    let (major, minor) = (table.required("major"), table.optional("minor"));
+    let axes_span = minor.as_ref().or(major.as_ref()).map_or(table.span.clone(), |value| value.span.clone());
+    let major = major.and_then(|value| value.length());
+    let minor = minor.map_or(Some(None), |value| value.length().map(Some));
     let damage = table.optional("condition").map_or(Some(Damage::None), |value| value.word(conditions()));
     let remark = table.optional("remark").map_or(Some(""), |value| value.text());
     let major: Length = major?;
     let as_found = AsFound::new(major, minor?.unwrap_or(major), damage?);
-    let as_found = as_found.map_err(|error| value.source.refused(table.span.clone(), "hole", &error)).ok();
+    let as_found = as_found.map_err(|error| value.source.refused(axes_span, "hole", &error)).ok();
     Some(MeasuredHole { number: number?, as_found: as_found?, remark: remark?.trim().to_owned() })
 }
 

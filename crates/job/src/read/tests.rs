@@ -198,7 +198,17 @@ const MISTAKES: &[(&str, &str, &str)] = &[
         "edge =",
         "job.toml:23:7: a value is missing; right would be a text in quotes, a number or a list",
     ),
-    ("name = \"K1\"", "name = \"K1", "job.toml:11:11: this is not TOML: invalid basic string, expected `\"`"),
+    (
+        "name = \"K1\"",
+        "name = \"K1",
+        "job.toml:11:11: this text is not closed; close it with a quote before the end of the line",
+    ),
+    (
+        "edge = 0.4375",
+        "edge = 0,4375",
+        "job.toml:23:9: something stands after the value; right would be a decimal with a point, or a list in [ ]",
+    ),
+    ("[materials]", "[materials", "job.toml:4:11: this is not TOML: unclosed table, expected `]`"),
     // words
     (
         "practice = \"handbook\"",
@@ -268,7 +278,7 @@ const MISTAKES: &[(&str, &str, &str)] = &[
     (
         "material = \"7075-T6\"",
         "material = \"7075-T9\"",
-        "job.toml:19:32: \"7075-T9\": 7075 is not known in this temper; known are 7075-T6, 7075-T73",
+        "job.toml:19:32: \"7075-T9\": 7075 is not known in this temper; known are 7075-T6, 7075-T62, 7075-T651, 7075-T73, 7075-T76",
     ),
     (
         "material = \"skin\"",
@@ -342,11 +352,11 @@ const MISTAKES: &[(&str, &str, &str)] = &[
         "job.toml:19:55: thickness is not more than nothing at the lower end of its tolerance; right would be \".032+-.002\"",
     ),
     ("number = 7", "number = 49", "job.toml:26:10: number cannot be 49; right would be a whole number from 1 to 48"),
-    ("major = \".171\"", "major = \"0\"", "job.toml:25:1: hole: a hole is wider than nothing; right would be .1285"),
+    ("major = \".171\"", "major = \"0\"", "job.toml:27:9: hole: a hole is wider than nothing; right would be .1285"),
     (
         "major = \".171\"",
         "major = \".171\"\nminor = \".172\"",
-        "job.toml:25:1: hole: the minor axis is longer than the major one; give the longer one as major",
+        "job.toml:28:9: hole: the minor axis is longer than the major one; give the longer one as major",
     ),
     (
         "count = 48",
@@ -596,10 +606,10 @@ fn every_mistake_in_a_holes_file_is_told() {
     for (line, told) in [
         (
             "K1,7,.163,.164,,",
-            "h.csv:2:1: hole: the minor axis is longer than the major one; give the longer one as major",
+            "h.csv:2:11: hole: the minor axis is longer than the major one; give the longer one as major",
         ),
         ("K1,7,.163,,craked,", "h.csv:2:12: condition cannot be \"craked\"; right would be \"cracked\""),
-        ("K1,7,0,,,", "h.csv:2:1: hole: a hole is wider than nothing; right would be .1285"),
+        ("K1,7,0,,,", "h.csv:2:6: hole: a hole is wider than nothing; right would be .1285"),
     ] {
         assert_eq!(holes_told(&format!("{HEAD}{line}\n")), told, "{line}");
     }
