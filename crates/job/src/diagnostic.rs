@@ -7,7 +7,7 @@
 //!     help: Some("right would be \"flush\"".into()),
 //!     file: "job.toml".into(),
 //!     text: "name = \"K1\"\nhead = \"fush\"\n".into(),
-//!     span: 18..24,
+//!     span: 19..25,
 //! };
 //! assert_eq!(mistake.one_line(), "job.toml:2:8: \"fush\" is no head; right would be \"flush\"");
 //! let shown = mistake.render(false);

@@ -153,7 +153,7 @@ impl Job {
     ///
     /// let slip = text.replace("\"tab\"", "\"tap\"");
     /// let error = Job::read_from(slip.into(), Path::new("job.toml"), &no_files).unwrap_err();
-    /// assert_eq!(error.to_string(), "job.toml:8:65: role cannot be \"tap\"; right would be \"tab\"");
+    /// assert_eq!(error.to_string(), "job.toml:8:65: role cannot be \"tap\"; right would be \"cap\" or \"tab\"");
     /// # Ok::<(), ReadError>(())
     /// ```
     pub fn read_from(

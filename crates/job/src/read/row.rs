@@ -16,7 +16,7 @@ use super::cursor::{Table, Value};
 use super::holes::{SaidHoles, conditions, measured_twice};
 use super::job::{Names, about};
 use super::points::points;
-use super::source::{Said, nearest, nearest_or_all, quoted};
+use super::source::{Said, nearest, nearest_or_all, one_of, quoted};
 use super::{Folder, MAX_COUNT, keys};
 use crate::model::{Exception, MeasuredHole, Position, Row};
 
@@ -240,13 +240,12 @@ fn material(value: &Value<'_>, around: &Around<'_>) -> Option<Material> {
         return *named;
     }
     let refused = |error: shophead::material::ParseMaterialError| {
-        let names = around.materials.keys().map(String::as_str);
-        match nearest(text, names) {
-            Some(near) => {
-                let message = format!("{} is neither named in [materials] nor a material", quoted(text));
-                value.mistake(message, format!("right would be {}", quoted(near)));
-            }
-            None => value.source.refused(value.span.clone(), &quoted(text), &error),
+        let near = nearest(text, around.materials.keys().map(String::as_str));
+        if near.is_empty() {
+            value.source.refused(value.span.clone(), &quoted(text), &error);
+        } else {
+            let message = format!("{} is neither named in [materials] nor a material", quoted(text));
+            value.mistake(message, one_of(near.into_iter()));
         }
     };
     Material::parse(text).map_err(refused).ok()
@@ -272,9 +271,12 @@ fn clearance(table: &Table<'_>, around: &Around<'_>) -> Option<Vec<Clearance>> {
             Some("closed") => Some(Clearance::Closed),
             Some("open") => Some(Clearance::Open),
             Some(written) if value.is_text() && written.chars().all(|c| c.is_alphabetic()) => {
-                let words = ["closed", "open"];
-                let near = nearest(written, words.into_iter()).map(|near| format!("right would be {}", quoted(near)));
-                let help = near.unwrap_or("right would be \"closed\", \"open\" or a length".into());
+                let near = nearest(written, ["closed", "open"].into_iter());
+                let help = if near.is_empty() {
+                    "right would be \"closed\", \"open\" or a length".into()
+                } else {
+                    one_of(near.into_iter())
+                };
                 value.mistake(format!("clearance cannot be {}", quoted(written)), help);
                 None
             }

@@ -146,35 +146,48 @@ pub(super) fn quoted(text: &str) -> String {
     format!("\"{}{more}\"", escaped(&cut))
 }
 
-/// What would be right where a word is not known: the nearest one, or all when none is near.
+/// What would be right where a word is not known: the nearest ones, or all when none is near.
 pub(super) fn nearest_or_all<'w>(written: &str, known: impl Iterator<Item = &'w str> + Clone) -> String {
+    let near = nearest(written, known.clone());
+    if near.is_empty() { one_of(known) } else { one_of(near.into_iter()) }
+}
+
+/// `right would be "a", "b" or "c"`.
+pub(super) fn one_of<'w>(words: impl Iterator<Item = &'w str> + Clone) -> String {
     /// Longer lists are no help.
     const MOST: usize = 20;
-    if let Some(near) = nearest(written, known.clone()) {
-        return format!("right would be {}", quoted(near));
+    let mut shown: Vec<String> = words.clone().take(MOST).map(quoted).collect();
+    if words.count() > MOST {
+        shown.push("another".into());
     }
-    let mut words: Vec<String> = known.clone().take(MOST).map(quoted).collect();
-    if known.count() > MOST {
-        words.push("...".into());
-    }
-    match words.as_slice() {
+    match shown.as_slice() {
         [] => "none is known".into(),
         [one] => format!("right would be {one}"),
         [first @ .., last] => format!("right would be {} or {last}", first.join(", ")),
     }
 }
 
-/// The word that may have been meant.
-pub(super) fn nearest<'w>(written: &str, known: impl Iterator<Item = &'w str>) -> Option<&'w str> {
+/// The words that may have been meant: those at the least distance, if that is small.
+pub(super) fn nearest<'w>(written: &str, known: impl Iterator<Item = &'w str>) -> Vec<&'w str> {
     /// Distances are computed in a square of both lengths; nobody means a word by a text as long as this.
     const LONGEST: usize = 64;
     if written.len() > LONGEST {
-        return None;
+        return Vec::new();
     }
     let plain = |word: &str| word.to_lowercase().replace(['_', ' '], "-");
     let meant = plain(written);
-    let near = |word: &&str| strsim::osa_distance(&meant, &plain(word));
-    let (distance, word) = known.filter(|word| word.len() <= LONGEST).map(|word| (near(&word), word)).min()?;
-    // Two of three letters must stand: in a word of three one slip, in one of six two.
-    (distance * 3 <= word.chars().count().max(3)).then_some(word)
+    let (mut least, mut near) = (usize::MAX, Vec::new());
+    for word in known.filter(|word| word.len() <= LONGEST) {
+        let distance = strsim::osa_distance(&meant, &plain(word));
+        // Two of three letters must stand: in a word of three one slip, in one of six two.
+        if distance > least || distance * 3 > word.chars().count().max(3) {
+            continue;
+        }
+        if distance < least {
+            near.clear();
+        }
+        least = distance;
+        near.push(word);
+    }
+    near
 }
