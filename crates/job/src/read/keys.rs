@@ -54,6 +54,7 @@ pub(super) const ROW: Keys = Keys {
         "transverse-pitch",
         "rows-in-pattern",
         "clearance",
+        "hole-size",
         "hole",
         "exception",
     ],
@@ -75,7 +76,7 @@ pub(super) const LAYER: Keys = Keys {
 
 pub(super) const HOLE: Keys = Keys {
     of: "a measured hole",
-    form: "a table [[row.hole]], or the size of all holes of the row such as \".130+-.001\"",
+    form: "a table [[row.hole]]; the size of all holes of a row is its hole-size",
     names: &["number", "major", "minor", "condition", "remark"],
     examples: &[("number", "7"), ("major", "\".133\"")],
 };
@@ -114,3 +115,6 @@ pub(super) const HOLES_FILE: Keys = Keys {
 };
 
 pub(super) const POINTS_FILE: Keys = Keys { of: "a points file", form: "", names: &["x", "y"], examples: &[] };
+
+pub(super) const STOCK_FILE: Keys =
+    Keys { of: "a stock file", form: "", names: &["part", "on_hand", "pack"], examples: &[] };

@@ -9,6 +9,7 @@ mod points;
 mod row;
 mod sheet;
 mod source;
+mod stock;
 
 use std::fmt;
 use std::io;
@@ -21,6 +22,7 @@ use source::{Files, Mistakes, Source, quoted};
 
 use crate::diagnostic::{Diagnostic, escaped, is_unseen};
 use crate::model::{Job, OwnLimits, Row};
+use crate::order::Stock;
 
 /// The most mistakes told in one go. Somebody who has more starts with these.
 pub const MAX_MISTAKES: usize = 20;
@@ -210,6 +212,26 @@ pub fn read_holes_from(text: Vec<u8>, file: &Path, rows: &[Row]) -> Result<Vec<H
     let mistakes = Mistakes::default();
     let lines = mistakes.source(file, text).map(|source| hole_lines(&source, rows));
     mistakes.result(lines)
+}
+
+/// Reads a stock file, in the order of the file.
+///
+/// # Errors
+/// As [`Job::read`]; a part that stands twice in the file is a mistake.
+pub fn read_stock(path: &Path) -> Result<Vec<Stock>, ReadError> {
+    let mistakes = Mistakes::default();
+    let stock = mistakes.open(path.to_owned(), &disk).map(|source| stock::stock(&source));
+    mistakes.result(stock)
+}
+
+/// Reads a stock file from its text; `file` is what it is called in messages.
+///
+/// # Errors
+/// As [`read_stock`].
+pub fn read_stock_from(text: Vec<u8>, file: &Path) -> Result<Vec<Stock>, ReadError> {
+    let mistakes = Mistakes::default();
+    let stock = mistakes.source(file, text).map(|source| stock::stock(&source));
+    mistakes.result(stock)
 }
 
 fn hole_lines(source: &Source<'_>, rows: &[Row]) -> Vec<HoleLine> {

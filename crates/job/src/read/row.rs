@@ -82,10 +82,10 @@ pub(super) fn row(
     let layout = layout(&table);
     let rows_in_pattern = table.optional("rows-in-pattern").map_or(Some(1), |value| value.whole(1..=u8::MAX.into()));
     let clearance = clearance(&table, around);
-    let (hole, measured) = match table.optional("hole") {
-        None => (Some(None), Some(Vec::new())),
-        Some(value) if value.is_list() => (Some(None), measured(&value, index, &table.subject, count, said)),
-        Some(value) => (value.toleranced().map(Some), Some(Vec::new())),
+    let hole = table.optional("hole-size").map_or(Some(None), |value| value.toleranced().map(Some));
+    let measured = match table.optional("hole") {
+        Some(value) => measured(&value, index, &table.subject, count, said),
+        None => Some(Vec::new()),
     };
     let exceptions = match table.optional("exception") {
         Some(value) => exceptions(&value, count, rivet, stack.as_ref(), around),

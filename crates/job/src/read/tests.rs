@@ -126,7 +126,7 @@ fn everything_a_row_says_arrives() {
 
 #[test]
 fn optional_keys_of_a_row() {
-    let rest = "hole = \".162+-.001\"\nrows-in-pattern = 2\ntransverse-pitch = \"1/2\"\nrivet = \"NAS1097AD5\"\n";
+    let rest = "hole-size = \".162+-.001\"\nrows-in-pattern = 2\ntransverse-pitch = \"1/2\"\nrivet = \"NAS1097AD5\"\n";
     let text = SOUND
         .replace("[[row.hole]]\nnumber = 7\nmajor = \".171\"\n", rest)
         .replace("head = \"flush\"", "head = \"reduced-flush\"");
@@ -184,7 +184,7 @@ const MISTAKES: &[(&str, &str, &str)] = &[
     (
         "count = 48",
         "count = 48\nxyzzy = 1",
-        "job.toml:22:1: a row has no key \"xyzzy\"; right would be \"name\", \"about\", \"structure\", \"member\", \"places\", \"head\", \"installed\", \"rivet\", \"layers\", \"count\", \"points\", \"pitch\", \"edge\", \"transverse-pitch\", \"rows-in-pattern\", \"clearance\", \"hole\" or \"exception\"",
+        "job.toml:22:1: a row has no key \"xyzzy\"; right would be \"name\", \"about\", \"structure\", \"member\", \"places\", \"head\", \"installed\", \"rivet\", \"layers\", \"count\", \"points\", \"pitch\", \"edge\", \"transverse-pitch\", \"rows-in-pattern\", \"clearance\", \"hole-size\", \"hole\" or \"exception\"",
     ),
     // TOML
     ("pitch = \"7/8\"", "pitch = 7/8", "job.toml:22:9: 7/8 needs quotes; right would be \"7/8\""),
@@ -641,6 +641,32 @@ fn a_long_holes_file_is_read_whole() {
     assert_eq!(found[19].place().line, 21);
 }
 
+// Stock files.
+
+#[test]
+fn every_mistake_in_a_stock_file_is_told() {
+    for (text, told) in [
+        ("part\n", "s.csv:1:1: the column on_hand is missing; right would be a first line part,on_hand,pack"),
+        ("part,on_hand\nMS20470AD4,5\n", "s.csv:2:1: MS20470AD4 has no length; right would be MS20470AD4-5"),
+        (
+            "part,on_hand\nMS20470AD4-5,-1\n",
+            "s.csv:2:14: on_hand cannot be \"-1\"; right would be a whole number, 0 or more",
+        ),
+        (
+            "part,on_hand,pack\nMS20470AD4-5,1,0\n",
+            "s.csv:2:16: pack cannot be \"0\"; right would be a whole number, 1 or more",
+        ),
+        (
+            "part,on_hand\nMS20470AD4-5,1\nAN470AD4-5,2\n",
+            "s.csv:3:1: MS20470AD4-5 stands twice, first at s.csv:2; add both up in one line",
+        ),
+    ] {
+        assert_eq!(mistakes(read_stock_from(text.into(), Path::new("s.csv"))), told, "{text}");
+    }
+    let stock = read_stock_from("part,on_hand\nMS20426AD4-5, 60 \n".into(), Path::new("s.csv")).expect("stock");
+    assert_eq!((stock[0].on_hand, stock[0].pack), (60, 1));
+}
+
 // Limits files.
 
 #[test]
@@ -729,7 +755,7 @@ fn documented(section: &str) -> Vec<&'static str> {
 
 #[test]
 fn the_document_and_the_reader_know_the_same_keys() {
-    let sections: [(&str, &Keys); 10] = [
+    let sections: [(&str, &Keys); 11] = [
         ("Job", &keys::JOB),
         ("Position", &keys::POSITION),
         ("Row", &keys::ROW),
@@ -740,6 +766,7 @@ fn the_document_and_the_reader_know_the_same_keys() {
         ("Limit", &keys::LIMIT),
         ("Holes file", &keys::HOLES_FILE),
         ("Points file", &keys::POINTS_FILE),
+        ("Stock file", &keys::STOCK_FILE),
     ];
     for (section, keys) in sections {
         assert_eq!(documented(section), keys.names, "{section}");
