@@ -4,3 +4,4 @@
 //! and keeps the answers together.
 
 pub mod model;
+pub mod words;
