@@ -8,3 +8,4 @@ pub mod model;
 pub mod order;
 pub mod plan;
 pub mod read;
+pub mod words;
