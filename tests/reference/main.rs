@@ -2,3 +2,4 @@
 
 mod drills;
 mod materials;
+mod practices;

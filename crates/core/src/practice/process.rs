@@ -24,7 +24,7 @@ pub(super) const LIMITS: &[Limit<'static>] = &[
     at(Name::LengthRounding, Scope::ANY, Value::Rounding(Rounding::Longer), Basis::practice("to the next longer standard length")),
     TAIL,
     fraction(Name::DiameterPerThicknessLeast, Scope::ANY, 1, 1, NAVY_SPACING),
-    fraction(Name::DiameterPerThicknessTarget, Scope::ANY, 3, 1, NAVY_SPACING),
+    fraction(Name::DiameterPerThicknessTarget, Scope::ANY, 3, 1, Basis::published("FAA airframe question bank", "rivet diameter for a sheet, as reprinted")),
     fraction(Name::DiameterPerThicknessGreatest, Scope::ANY, 3, 1, NAVY_SPACING),
     STRUCTURAL,
     // driven heads: least width, least height, greatest height; no greatest width is quoted
