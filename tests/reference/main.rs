@@ -1,5 +1,6 @@
 //! Published tables and worked examples, cell by cell.
 
 mod drills;
+mod heads;
 mod materials;
 mod practices;
