@@ -4,3 +4,4 @@ mod drills;
 mod heads;
 mod materials;
 mod practices;
+mod upset;
