@@ -78,10 +78,22 @@ fn the_rows_of_the_process_specification_are_its_limits() {
         let name = row.text("rivet_dia");
         // Printed to the thousandth; where the row only continues the pattern, that is where it was rounded.
         let shown = |limit: Option<Given<'_, Length>>| limit.map(|limit| format!("{:.3}", limit.value));
-        cells.equal(&format!("{name} width"), Some(row.text("head_dia_min_in").to_owned()), shown(limits.diameter_least));
-        cells.equal(&format!("{name} height"), Some(row.text("head_height_min_in").to_owned()), shown(limits.height_least));
+        cells.equal(
+            &format!("{name} width"),
+            Some(row.text("head_dia_min_in").to_owned()),
+            shown(limits.diameter_least),
+        );
+        cells.equal(
+            &format!("{name} height"),
+            Some(row.text("head_height_min_in").to_owned()),
+            shown(limits.height_least),
+        );
         if let Some(greatest) = cell(row, "head_height_max_in") {
-            cells.equal(&format!("{name} greatest height"), Some(greatest), limits.height_greatest.map(|limit| limit.value));
+            cells.equal(
+                &format!("{name} greatest height"),
+                Some(greatest),
+                limits.height_greatest.map(|limit| limit.value),
+            );
         }
         cells.equal(&format!("{name} greatest width: none is quoted"), None, limits.diameter_greatest);
         let status = if row.is_read() { Status::Published } else { Status::Memory };

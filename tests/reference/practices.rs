@@ -138,8 +138,10 @@ const NO_ROW: &[(&str, &str)] = &[
 ];
 
 /// Limits that are held weaker than their row, and why. Never the other way round.
-const WEAKER_THAN_ITS_ROW: &[(&str, &str)] =
-    &[("process flush-head-proud-greatest flush 3/32", "the quotation was read, but it names no document and no clause")];
+const WEAKER_THAN_ITS_ROW: &[(&str, &str)] = &[(
+    "process flush-head-proud-greatest flush 3/32",
+    "the quotation was read, but it names no document and no clause",
+)];
 
 /// What a basis calls a document, and what the fixtures call it.
 const DOCUMENTS: &[(&str, &str)] = &[

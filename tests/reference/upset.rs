@@ -153,8 +153,18 @@ fn the_tails_of_the_1940s_hold_their_head_and_a_surplus() {
         cells.close(&format!("{id} surplus"), surplus, in_shank(tail) - in_shank(needed), 0.000_5);
         if let Some(example) = example {
             let example = by_id(&examples, "example_id", example);
-            cells.close(&format!("{id} example"), example.number("recomputed").expect("a figure"), in_shank(needed), 1e-6);
-            cells.close(&format!("{id} tail"), example.number("printed_answer").expect("a figure"), in_shank(tail), 1e-6);
+            cells.close(
+                &format!("{id} example"),
+                example.number("recomputed").expect("a figure"),
+                in_shank(needed),
+                1e-6,
+            );
+            cells.close(
+                &format!("{id} tail"),
+                example.number("printed_answer").expect("a figure"),
+                in_shank(tail),
+                1e-6,
+            );
         }
         let drill = drills.iter().find(|drill| drill.text("rivet_dia") == row.text("rivet_dia")).expect("a drill");
         let hole = parse_hole(drill.text("final_drill")).expect("a drill");
@@ -163,7 +173,10 @@ fn the_tails_of_the_1940s_hold_their_head_and_a_surplus() {
             let rivet = bare_fit(shank, hole, grip).shortest_for(head.0, head.1);
             rivet.checked_sub(grip).expect("a length") <= tail
         };
-        assert!(enough(longest_grip) && !enough(longest_grip + 0.01), "{id}: the grip is {longest_grip} to a hundredth");
+        assert!(
+            enough(longest_grip) && !enough(longest_grip + 0.01),
+            "{id}: the grip is {longest_grip} to a hundredth"
+        );
     }
     cells.finish(3 * 2 + 4);
 }
@@ -218,11 +231,19 @@ fn the_thick_pack_rule_agrees_where_the_drill_is_close() {
     }
     cells.finish(14);
     for id in ["LEN-03", "LEN-05"] {
-        assert_eq!(by_id(&rows, "rule_id", id).text("preferred"), "grip + 1.5 D", "in thin packs the rule adds nothing");
+        assert_eq!(
+            by_id(&rows, "rule_id", id).text("preferred"),
+            "grip + 1.5 D",
+            "in thin packs the rule adds nothing"
+        );
     }
 }
 
-fn choose(dash: u8, grip: &str, practice: &'static shophead::practice::Practice<'static>) -> shophead::select::LengthChoice<'static> {
+fn choose(
+    dash: u8,
+    grip: &str,
+    practice: &'static shophead::practice::Practice<'static>,
+) -> shophead::select::LengthChoice<'static> {
     let size = MS20470.size(dash).expect("a size");
     let case = Case::of(Head::Universal, RivetAlloy::Al2117, size);
     let hole = practice.hole_for(&case).expect("a hole").value;
@@ -262,7 +283,10 @@ fn the_printed_lengths_are_what_the_rule_of_thumb_gives() {
                 cells.equal(&format!("{id} difference"), None::<Difference>, choice.difference);
                 if id == "W01" {
                     assert_eq!(choice.difference, Some(Difference::HeadWouldBeTooLarge));
-                    assert!(choice.findings.has(Code::LimitFromMemory), "what overrules the printed answer is recalled");
+                    assert!(
+                        choice.findings.has(Code::LimitFromMemory),
+                        "what overrules the printed answer is recalled"
+                    );
                 }
             }
         }
