@@ -1,3 +1,6 @@
 //! Laws that hold for every input.
 
+mod common;
 mod drills;
+mod length;
+mod rivet_length;
