@@ -2,5 +2,9 @@
 
 mod common;
 mod drills;
+mod hole;
+mod layout;
 mod length;
+mod practice;
 mod rivet_length;
+mod upset;
