@@ -126,11 +126,11 @@ proptest! {
     #[test]
     fn a_larger_round_hole_never_gets_a_lesser_step(place in place(), at in axis(), larger in axis()) {
         let shank = place.query().rivet.size().shank_nominal.nanometres();
-        let (small, large) = (shank + at.min(larger), shank + at.max(larger));
-        let least = place.judge(sound(small, small));
         // A hole that is too small is cleaned up: the law begins where holes are no longer too small.
-        prop_assume!(least == Disposition::Keep || small >= shank + 5 * THOUSANDTH);
-        prop_assert!(place.judge(sound(large, large)) >= least);
+        let begins = |at: i64| if place.judge(sound(at, at)) == Disposition::Keep { at } else { at.max(shank + 5 * THOUSANDTH) };
+        let small = begins(shank + at.min(larger));
+        let large = small.max(shank + at.max(larger));
+        prop_assert!(place.judge(sound(large, large)) >= place.judge(sound(small, small)));
     }
 
     #[test]
@@ -187,6 +187,33 @@ proptest! {
             // Counted by hand: every run of three.
             let run = stepped.iter().any(|number| stepped.contains(&(number + 1)) && stepped.contains(&(number + 2)));
             prop_assert_eq!(before.has(Code::NeighboursStepped), run);
+        }
+    }
+}
+
+/// The laws above would hold for a ladder that always refers: this one is climbed from below its first rung to its end.
+#[test]
+fn a_growing_hole_climbs_the_whole_ladder() {
+    let material = Some(Material::parse("clad 2024-T3").expect("a material"));
+    let sheet = |thousandths: i64| Layer { material, ..Layer::of(Toleranced::exactly(nm(thousandths * THOUSANDTH))) };
+    for practice in BUILT_IN {
+        for dash in [4, 5] {
+            let place = Place {
+                part: format!("MS20470AD{dash}"),
+                stack: stacked(&[sheet(50), sheet(63)]),
+                edge: 500 * THOUSANDTH,
+                pitch: 1_000 * THOUSANDTH,
+                practice,
+                member: Member::Skin,
+            };
+            let shank = place.query().rivet.size().shank_nominal.nanometres();
+            let mut climbed: Vec<Disposition> = (-50..400)
+                .map(|tenths| shank + tenths * THOUSANDTH / 10)
+                .map(|at| place.judge(sound(at, at)))
+                .collect();
+            climbed.dedup();
+            use Disposition::{CleanUp, Keep, NextSize, Oversize, Refer};
+            assert_eq!(climbed, [CleanUp, Keep, Oversize, NextSize, Refer], "{} -{dash}", practice.name());
         }
     }
 }
