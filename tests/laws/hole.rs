@@ -217,3 +217,30 @@ fn a_growing_hole_climbs_the_whole_ladder() {
         }
     }
 }
+
+/// A hole that would be kept is referred when the pack may be so much thicker or thinner that no rivet is good at both ends.
+#[test]
+fn a_pack_of_uncertain_thickness_can_make_a_sound_hole_unusable() {
+    let material = Some(Material::parse("clad 2024-T3").expect("a material"));
+    let judged = |off: i64, practice| {
+        let thickness = Toleranced::new(nm(63 * THOUSANDTH), nm(off * THOUSANDTH), nm(off * THOUSANDTH));
+        let layer = Layer { material, ..Layer::of(thickness) };
+        let place = Place {
+            part: "MS20470AD4".to_owned(),
+            stack: stacked(&[layer, layer]),
+            edge: 500 * THOUSANDTH,
+            pitch: 1_000 * THOUSANDTH,
+            practice,
+            member: Member::Skin,
+        };
+        let found = sound(1285 * THOUSANDTH / 10, 1285 * THOUSANDTH / 10);
+        let verdict = place.query().judge(found);
+        let keep = verdict.steps.first().expect("tried").findings.has(Code::NoLengthFits);
+        (verdict.disposition, keep)
+    };
+    for practice in BUILT_IN {
+        assert_eq!(judged(0, practice), (Disposition::Keep, false));
+        assert_eq!(judged(2, practice), (Disposition::Keep, false));
+        assert_eq!(judged(40, practice), (Disposition::Refer, true));
+    }
+}

@@ -1,5 +1,6 @@
 //! Laws of distances.
 
+use num_bigint::BigInt;
 use proptest::prelude::*;
 use shophead::finding::Code;
 use shophead::layout::{Edge, Point, check_edge, check_pitch, check_points};
@@ -25,6 +26,42 @@ fn case() -> impl Strategy<Value = Case> {
 fn square(a: Point, b: Point) -> i128 {
     let across = |a: Length, b: Length| i128::from(a.nanometres() - b.nanometres());
     across(a.x, b.x).pow(2) + across(a.y, b.y).pow(2)
+}
+
+/// The square of the distance to an edge times [`square_of`] the edge, so that nothing is divided.
+fn exact(at: Point, edge: Edge) -> BigInt {
+    let away = |a: Point, b: Point| {
+        [a.x, a.y]
+            .map(Length::nanometres)
+            .into_iter()
+            .zip([b.x, b.y])
+            .map(|(a, b)| BigInt::from(a - b.nanometres()))
+            .collect::<Vec<_>>()
+    };
+    let (out, along) = (away(at, edge.from), away(edge.to, edge.from));
+    let whole = &along[0] * &along[0] + &along[1] * &along[1];
+    let reach = &out[0] * &along[0] + &out[1] * &along[1];
+    if reach <= BigInt::ZERO {
+        return BigInt::from(square(at, edge.from)) * square_of(edge);
+    }
+    if reach >= whole {
+        return BigInt::from(square(at, edge.to)) * square_of(edge);
+    }
+    (&out[0] * &along[1] - &out[1] * &along[0]).pow(2)
+}
+
+fn square_of(edge: Edge) -> BigInt {
+    // A point is an edge too; its distance is that of the point.
+    BigInt::from(square(edge.from, edge.to).max(1))
+}
+
+/// An edge of one nanometre each way and a hole far off: the length of the edge must not be rounded before it divides.
+#[test]
+fn a_short_edge_is_as_far_as_a_long_one() {
+    let at = Point { x: nm(1_000_000_001), y: nm(-1_000_000_000) };
+    let edge = Edge { from: Point::default(), to: Point { x: nm(1), y: nm(1) } };
+    // √2 thousand million, and half a diagonal of the odd nanometre.
+    assert_eq!(at.distance_to_edge(edge).nanometres(), 1_414_213_563);
 }
 
 proptest! {
@@ -58,6 +95,21 @@ proptest! {
         let on = Point { x: between(from.x, to.x), y: between(from.y, to.y) };
         prop_assert!(distance <= at.distance(on).nanometres() + 3);
         prop_assert!(distance <= at.distance(from).nanometres().min(at.distance(to).nanometres()));
+    }
+
+    #[test]
+    fn an_edge_is_never_said_to_be_further_than_it_is_and_at_most_two_nanometres_nearer(at in point(), from in point(), to in point(), size in 0_u32..10, share in 0_i64..=1_000, beside in prop::bool::ANY) {
+        // Edges of every length down to a few nanometres: a trimmed outline may come as many short pieces.
+        let along = [(from.x, to.x), (from.y, to.y)].map(|(a, b)| (b.nanometres() - a.nanometres()) / 10_i64.pow(size));
+        let moved = |point: Point, x: i64, y: i64| Point { x: nm(point.x.nanometres() + x), y: nm(point.y.nanometres() + y) };
+        let edge = Edge { from, to: moved(from, along[0], along[1]) };
+        // Chance hardly ever puts a point beside a short edge.
+        let times = 3_000_000_000 / along[0].abs().max(along[1].abs()).max(1);
+        let opposite = moved(from, along[0] * share / 1_000 - along[1] * times, along[1] * share / 1_000 + along[0] * times);
+        let at = if beside { opposite } else { at };
+        let distance = at.distance_to_edge(edge);
+        prop_assert!(BigInt::from(distance.nanometres()).pow(2) * square_of(edge) <= exact(at, edge));
+        prop_assert!(BigInt::from(distance.nanometres() + 2).pow(2) * square_of(edge) > exact(at, edge));
     }
 
     #[test]

@@ -217,3 +217,18 @@ proptest! {
         prop_assert!(made <= large && large < made + times);
     }
 }
+
+/// A head of 1.5 D by 0.5 D is 1.125 D of shank, to the nanometre and in both directions.
+#[test]
+fn a_head_that_comes_out_whole_is_whole() {
+    for eighths in [297_656_i64, 396_875, 595_312] {
+        let shank = 8 * eighths;
+        let sizes =
+            Sizes { shank: [0, shank, 0], hole: [0, shank, 0], grip: [0, 5_000_000, 0], sunk: None, length_off: 0 };
+        let (diameter, height, length) = (nm(shank * 3 / 2), nm(shank / 2), nm(5_000_000 + 9 * eighths));
+        let fit = sizes.fit();
+        assert_eq!(fit.predict(length, height).diameter.nominal, diameter);
+        assert_eq!(fit.shortest_for(diameter, height), length);
+        assert_eq!(fit.longest_for(diameter, height), length);
+    }
+}
