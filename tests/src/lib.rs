@@ -22,6 +22,12 @@ impl Row {
         self.cells.get(column).unwrap_or_else(|| panic!("{}: no column {column}", self.fixture))
     }
 
+    /// Whether there is such a column.
+    #[must_use]
+    pub fn has(&self, column: &str) -> bool {
+        self.cells.contains_key(column)
+    }
+
     /// The cell as a number; `None` when it is empty.
     #[must_use]
     pub fn number(&self, column: &str) -> Option<f64> {
