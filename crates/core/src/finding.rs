@@ -3,8 +3,9 @@
 //! A finding is data: a code, how serious it is, what was measured against what limit, and where the limit comes from. The
 //! words for people are made elsewhere, from the code; tests compare codes.
 
-use crate::basis::Basis;
+use crate::basis::{Basis, Status};
 use crate::length::Length;
+use crate::practice::Given;
 use crate::quantity::{Force, Stress};
 
 /// How serious a finding is.
@@ -154,6 +155,13 @@ impl<'a> Finding<'a> {
         Finding { code, severity, measured: None, limit: None, layer: None, basis }
     }
 
+    /// The note that a limit which decided something could only be recalled; `None` for one that was read.
+    #[must_use]
+    pub fn from_memory(limit: &Given<'a, Length>) -> Option<Finding<'a>> {
+        let note = Finding::new(Code::LimitFromMemory, Severity::Note, limit.basis);
+        (limit.basis.status == Status::Memory).then_some(note.limit(Figure::Length(limit.value)))
+    }
+
     /// The same with what was measured.
     #[must_use]
     pub const fn measured(self, figure: Figure) -> Finding<'a> {
@@ -205,6 +213,13 @@ impl<'a> Findings<'a> {
             if let Some(least) = least.filter(|least| least.severity < finding.severity) {
                 *least = finding;
             }
+        }
+    }
+
+    /// Adds a finding if there is one.
+    pub fn push_some(&mut self, finding: Option<Finding<'a>>) {
+        if let Some(finding) = finding {
+            self.push(finding);
         }
     }
 

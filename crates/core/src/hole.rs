@@ -430,7 +430,7 @@ impl<'a> HoleQuery<'a> {
 
     fn hold_against_greatest(&self, diameter: Length, case: &Case, findings: &mut Findings<'a>) {
         match self.practice.length(Name::HoleGreatest, case) {
-            Some(greatest) if diameter <= greatest.value => {}
+            Some(greatest) if diameter <= greatest.value => findings.push_some(Finding::from_memory(&greatest)),
             Some(greatest) => findings.push(
                 Finding::new(Code::HoleOverLimit, Severity::Refer, greatest.basis)
                     .measured(Figure::Length(diameter))
@@ -447,7 +447,7 @@ impl<'a> HoleQuery<'a> {
             alloy: rivet.alloy(),
             size: rivet.size(),
             grip: self.stack.grip(),
-            hole: Toleranced::new(hole.min, Length::ZERO, hole.max.minus(hole.min)),
+            hole: Toleranced::from_least(hole),
             practice: self.practice,
         };
         match query.choose() {

@@ -394,6 +394,12 @@ impl Toleranced {
         Interval { min: self.min(), max: self.max() }
     }
 
+    /// A length from least to greatest, with the least as the nominal one: a hole as drilled, which only gets wider.
+    #[must_use]
+    pub const fn from_least(interval: Interval) -> Toleranced {
+        Toleranced::new(interval.min, Length::ZERO, interval.max.minus(interval.min))
+    }
+
     /// Reads a length with an optional tolerance: `.032`, `.032+-.002`, `.032±.002`, `.125+.003-.001`.
     ///
     /// The tolerance is in the unit it names, inches when it names none.

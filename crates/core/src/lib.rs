@@ -1,4 +1,73 @@
-//! Solid-rivet calculations for airframe sheet metal.
+//! Solid-rivet calculations for airframe sheet metal: lengths that fill the hole, driven heads, hole dispositions, layout, joint
+//! strength, access. `no_std`, no heap, no unsafe code, no panics.
+//!
+//! **This library advises.** The maintenance and repair manuals of the type, approved data, local rules and a licensed person decide. Figures
+//! marked as memory were recalled, not read: check them before relying on them.
+//!
+//! # Where a rule lives
+//!
+//! In the order in which data flows; each module knows only those before it.
+//!
+//! | module | holds |
+//! |---|---|
+//! | [`length`] | lengths as whole nanometres: parse, print, round |
+//! | [`quantity`] | forces, stresses, masses |
+//! | [`basis`] | where a figure comes from |
+//! | [`material`] | sheet alloys and their strengths, rivet alloys |
+//! | [`rivet`] | part standards, dimensions, part numbers, mass |
+//! | [`drill`] | number, letter and fraction drills |
+//! | [`practice`] | limits as data: two built-in sets, a shop's own on top |
+//! | [`finding`] | what a check found: code, severity, measured, limit, basis |
+//! | [`stack`] | the layers under one rivet and their grip |
+//! | [`upset`] | the driven head: volume balance, limits, judging a measured one |
+//! | [`select`] | diameter from sheet; length from pack, hole and practice |
+//! | [`layout`] | edge distance, pitch, rows, point patterns |
+//! | [`joint`] | strength of a rivet in its sheets, margins, splices |
+//! | [`structure`] | members and places with rules of their own |
+//! | [`hole`] | a hole as found, the ladder of steps, the disposition |
+//! | [`access`] | must a row be bucked, and can it be |
+//! | [`removal`] | taking old rivets out |
+//!
+//! # The shortest useful program
+//!
+//! ```
+//! use shophead::length::Toleranced;
+//! use shophead::practice::{Case, HANDBOOK};
+//! use shophead::rivet::part::Part;
+//! use shophead::select::LengthQuery;
+//! use shophead::stack::{Layer, Stack};
+//!
+//! let rivet = Part::parse("MS20470AD5")?;
+//! let mut pack = Stack::new();
+//! for thickness in [".032+-.002", ".040+-.002", ".250+-.005"] {
+//!     pack.push(Layer::of(Toleranced::parse(thickness)?))?;
+//! }
+//! let case = Case::of(rivet.series().head, rivet.alloy(), rivet.size());
+//! let hole = HANDBOOK.hole_for(&case).expect("the practice knows this size").value;
+//! let choice = LengthQuery {
+//!     series: rivet.series(),
+//!     alloy: rivet.alloy(),
+//!     size: rivet.size(),
+//!     grip: pack.grip(),
+//!     hole: Toleranced::from_least(hole),
+//!     practice: &HANDBOOK,
+//! }
+//! .choose()?;
+//! let part = rivet.with_length(choice.length.expect("a length fits"))?;
+//! assert_eq!(part.to_string(), "MS20470AD5-9");
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
+//!
+//! # What this crate does not do
+//!
+//! - It reads no files and prints nothing: see `shophead-job` and `shophead-cli`.
+//! - It makes no words for people out of a [`finding::Finding`]: those are made once, at the edge.
+//! - It chooses no blind rivets: they come from the type's manual only.
+//!
+//! # Features
+//!
+//! `defmt` derives `defmt::Format` on public types. Nothing is on by default; the crate is always `no_std`.
+
 #![no_std]
 #![forbid(unsafe_code)]
 #![deny(missing_docs)]

@@ -4,6 +4,7 @@ use crate::basis::Basis;
 use crate::drill::Drill;
 use crate::length::Length;
 use crate::practice::{Case, Given, Name, Practice};
+use crate::rivet::part::Part;
 use crate::stack::Stack;
 
 /// Why taking a rivet out is risky.
@@ -28,8 +29,8 @@ pub const MAX_RISKS: usize = 4;
 pub struct Removal<'a> {
     /// The drill for the manufactured head; `None` when no drill is that small.
     pub drill: Option<Given<'a, Drill>>,
-    /// How deep to drill: the height of the manufactured head, no deeper.
-    pub depth: Given<'static, Length>,
+    /// How deep to drill: the height of the manufactured head, no deeper; `None` when that is not known.
+    pub depth: Option<Given<'static, Length>>,
     /// The punch must be thinner than this.
     pub punch_under: Length,
     /// Whether the far side wants a bar or block beside the driven head while the shank is punched out.
@@ -38,23 +39,18 @@ pub struct Removal<'a> {
     pub risks: heapless::Vec<Given<'a, Risk>, MAX_RISKS>,
 }
 
-/// Works out how to take out a rivet.
+/// Works out how to take out a rivet that is installed in a stack.
 ///
 /// The manufactured head is drilled to its base and no deeper, its ring snapped off with a punch, the shank driven out with a punch
 /// that passes the hole (AC 43.13-1B para 4-52b). Which layers count as thick, many or thin is common practice and stands in the
 /// practice, where a shop can replace it.
 #[must_use]
-pub fn removal<'a>(
-    case: &Case,
-    head_height: Length,
-    shank_nominal: Length,
-    stack: &Stack,
-    edge: Option<Length>,
-    practice: &Practice<'a>,
-) -> Removal<'a> {
-    let below = practice.count(Name::RemovalDrillBelow, case);
+pub fn removal<'a>(installed: &Part<'_>, stack: &Stack, edge: Option<Length>, practice: &Practice<'a>) -> Removal<'a> {
+    let size = installed.size();
+    let case = Case::of(installed.series().head, installed.alloy(), size);
+    let below = practice.count(Name::RemovalDrillBelow, &case);
     let drill = below.and_then(|below| {
-        let mut drill = Drill::nearest_at_or_below(shank_nominal)?;
+        let mut drill = Drill::nearest_at_or_below(size.shank_nominal)?;
         for _ in 0..below.value {
             let under = drill.diameter().minus(Length::from_nanometres(1)?);
             drill = Drill::nearest_at_or_below(under)?;
@@ -62,37 +58,37 @@ pub fn removal<'a>(
         Some(Given { value: drill, basis: below.basis })
     });
     let mut risks = heapless::Vec::new();
-    let mut risk = |value: Risk, limit: Given<'a, ()>| {
+    let mut risk = |value: Risk, basis: Basis<'a>| {
         // There are as many places as kinds of risk, so this cannot fail.
-        let _ = risks.push(Given { value, basis: limit.basis });
+        let _ = risks.push(Given { value, basis });
     };
     let far_side = stack.layers().last().map(|layer| layer.thickness.nominal());
-    if let Some(limit) = practice.length(Name::RemovalThickPack, case)
+    if let Some(limit) = practice.length(Name::RemovalThickPack, &case)
         && stack.grip().nominal() >= limit.value
     {
-        risk(Risk::ThickPack, Given { value: (), basis: limit.basis });
+        risk(Risk::ThickPack, limit.basis);
     }
-    if let Some(limit) = practice.count(Name::RemovalManyLayers, case)
+    if let Some(limit) = practice.count(Name::RemovalManyLayers, &case)
         && stack.layers().len() >= limit.value as usize
     {
-        risk(Risk::ManyLayers, Given { value: (), basis: limit.basis });
+        risk(Risk::ManyLayers, limit.basis);
     }
     let thin =
-        practice.length(Name::RemovalThinFarSide, case).filter(|limit| far_side.is_some_and(|far| far < limit.value));
+        practice.length(Name::RemovalThinFarSide, &case).filter(|limit| far_side.is_some_and(|far| far < limit.value));
     if let Some(limit) = thin {
-        risk(Risk::ThinFarSide, Given { value: (), basis: limit.basis });
+        risk(Risk::ThinFarSide, limit.basis);
     }
-    if let Some(limit) = practice.length(Name::EdgeDistanceLeast, case)
+    if let Some(limit) = practice.length(Name::EdgeDistanceLeast, &case)
         && edge.is_some_and(|edge| edge <= limit.value)
     {
-        risk(Risk::CloseToEdge, Given { value: (), basis: limit.basis });
+        risk(Risk::CloseToEdge, limit.basis);
     }
     Removal {
         drill,
-        depth: Given {
-            value: head_height,
+        depth: size.head_height_nominal().map(|value| Given {
+            value,
             basis: Basis::published("AC 43.13-1B", "para 4-52b: to the base of the head only"),
-        },
+        }),
         punch_under: case.diameter,
         support: thin.is_some(),
         risks,

@@ -266,10 +266,9 @@ impl<'a> LengthQuery<'a> {
                     .measured(Figure::Length(length))
                     .limit(Figure::Length(rule)),
             );
-            if bound.status == crate::basis::Status::Memory {
-                choice.findings.push(Finding::new(Code::LimitFromMemory, Severity::Note, bound));
-            }
         }
+        choice.findings.push_some(Finding::from_memory(&usable.shortest));
+        choice.findings.push_some(Finding::from_memory(&usable.longest));
         if length != length.floor_to(Length::SIXTEENTH) {
             let basis = Basis::published("AC 43.13-1B", "para 4-57a: half lengths, as in MS20470AD4-3.5");
             choice

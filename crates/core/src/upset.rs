@@ -417,6 +417,8 @@ pub fn judge<'a>(
         if fails(measured, limit.value) {
             let finding = Finding::new(code, Severity::Refer, limit.basis);
             findings.push(finding.measured(Figure::Length(measured)).limit(Figure::Length(limit.value)));
+        } else {
+            findings.push_some(Finding::from_memory(&limit));
         }
     };
     let (under, over) = (|measured, limit| measured < limit, |measured, limit| measured > limit);

@@ -4,4 +4,6 @@
 //! and keeps the answers together.
 
 pub mod model;
+pub mod order;
+pub mod plan;
 pub mod words;

@@ -1,7 +1,7 @@
 //! Rivets or bolts required for each inch of width in splices.
 //!
-//! AC 43.13-1B tables 4-9 (p 4-37), 4-10 (p 4-38) and 4-11 (p 4-39), for 2117-T4 protruding-head rivets and AN-3 bolts: every printed cell. A dash
-//! in a printed column, where the rivet is too small or too large for the sheet, is `None` here.
+//! AC 43.13-1B tables 4-9 (p 4-37), 4-10 (p 4-38) and 4-11 (p 4-39), for 2117-T4 protruding-head rivets and AN-3 bolts: every
+//! printed cell. A place without a figure is `None`.
 
 use crate::length::Length;
 
@@ -39,10 +39,11 @@ const fn some(cell: f64) -> Option<f64> {
     if cell > 0.0 { Some(cell) } else { None }
 }
 
-/// A dash or an empty place in print.
+/// A place without a figure.
 const NO: f64 = 0.0;
 
-/// Table 4-9, p 4-37: bare and clad 2014-T6, 2024-T3, 2024-T36 and 7075-T6 sheet, and harder forms of them. Thickness in thousandths of an inch.
+/// Table 4-9, p 4-37: bare and clad 2014-T6, 2024-T3, 2024-T36 and 7075-T6 sheet, and other forms. Thickness in
+/// thousandths of an inch.
 #[rustfmt::skip]
 pub const TABLE_4_9: &[Line] = &[
     //         3/32  1/8   5/32  3/16  1/4    AN-3

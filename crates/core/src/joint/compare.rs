@@ -63,8 +63,9 @@ pub struct Substitute {
 
 /// How large a rivet of another alloy must be, by the published rules; edge distance and pitch must be checked again for it.
 ///
-/// The same alloy keeps its diameter. Where several documents speak, the strictest decides: 2117 stands in for 2017 only up to 3/16 and for 2024
-/// only up to 5/32 (AC 43.13-1B), although NAVEDTRA 14018 and 14315 name no bound. `None` where no document allows it.
+/// The same alloy keeps its diameter. Where several documents speak, the strictest decides: 2117 stands in for 2017 only up to
+/// 3/16 and for 2024 only up to 5/32 (AC 43.13-1B), although NAVEDTRA 14018 and 14315 name no bound. `None` where no document
+/// allows it.
 ///
 /// ```
 /// use shophead::joint::compare::substitute;

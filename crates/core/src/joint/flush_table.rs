@@ -1,8 +1,9 @@
 //! Strengths of joints with flush rivets: test values, not shear-or-bearing sums.
 //!
-//! Two sources. Rows for 2024-T3 were read in a secondary quotation of the flush-head table of MIL-HDBK-5F (yield at a permanent set of
-//! 0.005 in). Rows for clad 2024-T42 and stronger 2024 tempers are recalled from the table of MIL-HDBK-5 section 8.1.2.2 for MS20426AD in
-//! machine-countersunk sheet; its letter is not recalled. Both follow one series: in the 3/32 column they alternate without a step.
+//! Two sources. Rows for 2024-T3 were read in a secondary quotation of the flush-head table of MIL-HDBK-5F (yield at a
+//! permanent set of 0.005 in). Rows for clad 2024-T42 and stronger 2024 tempers are recalled from the table of MIL-HDBK-5
+//! section 8.1.2.2 for MS20426AD in machine-countersunk sheet; its letter is not recalled. Both follow one series: in the 3/32
+//! column they alternate without a step.
 
 use super::strength::Preparation;
 use crate::basis::Basis;
@@ -179,9 +180,9 @@ impl FlushSheet {
 
 /// The row that covers a flush rivet of 2117 in a sheet, and what the value rests on.
 ///
-/// Never more than a test showed: the row of the same rivet and preparation with the thickest sheet that is not thicker than this one,
-/// so that nothing is interpolated and the last row's value holds for all thicker sheet. `None` where no row is thin enough or the sheet
-/// is weaker than those tested.
+/// Never more than a test showed: the row of the same rivet and preparation with the thickest sheet that is not thicker than
+/// this one, so that nothing is interpolated and the last row's value holds for all thicker sheet. `None` where no row is thin
+/// enough or the sheet is weaker than those tested.
 #[must_use]
 pub fn flush_row(
     rivet: Length,

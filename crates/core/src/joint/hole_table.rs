@@ -1,7 +1,7 @@
 //! Nominal hole diameters for driven solid rivets.
 //!
-//! MIL-HDBK-5H/5J and MMPDS-01, table 8.1.2(a): recalled, not read. The diameters equal the standard drill gauge diameters, and those from
-//! 3/32 to 1/4 reproduce the cells of AC 43.13-1B tables 4-9 to 4-11, which were read.
+//! MIL-HDBK-5H/5J and MMPDS-01, table 8.1.2(a): recalled, not read. The diameters equal the standard drill gauge diameters, and
+//! those from 3/32 to 1/4 reproduce the cells of AC 43.13-1B tables 4-9 to 4-11, which were read.
 
 use crate::basis::Basis;
 use crate::length::Length;

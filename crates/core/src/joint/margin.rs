@@ -39,8 +39,8 @@ pub struct Factor<'a> {
 
 /// The factors between a limit load and the strength it needs.
 ///
-/// [`Factors::FITTING`] is the default: the higher of both. [`Factors::SEAM`] leaves the fitting factor out, for joints such as continuous seams in
-/// metal plating made under approved practices and based on comprehensive test data (14 CFR 25.625(b)(1)).
+/// [`Factors::FITTING`] is the default: the higher of both. [`Factors::SEAM`] leaves the fitting factor out, for joints such as
+/// continuous seams in metal plating made under approved practices and based on comprehensive test data (14 CFR 25.625(b)(1)).
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct Factors<'a> {

@@ -11,8 +11,8 @@
 //! | [`thin_sheet`] | the factor on rivet shear in thin sheet |
 //! | [`hole_table`], [`shear_table`], [`flush_table`], [`ac43_table`], [`substitution_table`] | the published figures, one table a file |
 //!
-//! Groups under an eccentric load and the sharing of load along rows are not here yet; they will stand beside these modules and take
-//! their strengths from [`strength`].
+//! Groups under an eccentric load and the sharing of load along rows are not here yet; they will stand beside these modules and
+//! take their strengths from [`strength`].
 //!
 //! Strengths are for rigid joints at room temperature. The diameter that counts in shear and bearing is the nominal hole, because a
 //! driven rivet fills it; a larger hole adds nothing.

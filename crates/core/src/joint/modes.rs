@@ -1,8 +1,8 @@
 //! The ways in which a riveted joint fails, one formula each.
 //!
-//! Plain arithmetic on lengths and stresses: no table, no check, no rounding. What goes in unchecked comes out unchecked (a hole wider
-//! than the pitch gives a negative net section); [`super::strength`] checks first. Formulas (11.1) to (11.5) of the usual
-//! aircraft structures text.
+//! Plain arithmetic on lengths and stresses: no table, no check, no rounding. What goes in unchecked comes out unchecked (a
+//! hole wider than the pitch gives a negative net section); [`super::strength`] checks first. Formulas (11.1) to (11.5) of the
+//! usual aircraft structures text.
 
 use crate::length::Length;
 use crate::quantity::{Force, Stress};
@@ -81,4 +81,31 @@ pub fn tear_out_with_relief(fsu: Stress, thickness: Length, edge: Length, hole: 
 #[must_use]
 pub fn efficiency(weakest: Force, gross: Force) -> f64 {
     weakest.lbf() / gross.lbf()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn length(text: &str) -> Length {
+        Length::parse(text).unwrap()
+    }
+
+    #[test]
+    fn tear_out_by_hand() {
+        let fsu = Stress::from_ksi(37.0);
+        let plain = tear_out(fsu, length(".040"), length(".1875"));
+        assert!((plain.lbf() - 2.0 * 0.1875 * 0.040 * 37_000.0).abs() < 1e-9);
+        // cos 40 degrees by a table of six figures: 0.766044.
+        let relief = tear_out_with_relief(fsu, length(".040"), length(".1875"), length(".125"));
+        assert!((relief.lbf() - 2.0 * 0.040 * 37_000.0 * (0.1875 - 0.0625 * 0.766_044)).abs() < 1e-3);
+    }
+
+    #[test]
+    fn net_section_takes_every_hole_off() {
+        let ftu = Stress::from_ksi(60.0);
+        let net = net_section(ftu, length(".040"), length("2"), length(".125"), 4);
+        assert!((net.lbf() - 60_000.0 * 0.040 * 1.5).abs() < 1e-9);
+        assert!((efficiency(net, gross_section(ftu, length(".040"), length("2"))) - 0.75).abs() < 1e-12);
+    }
 }

@@ -1,7 +1,7 @@
 //! Single-shear strengths of driven solid rivets.
 //!
-//! MIL-HDBK-5H/5J and MMPDS-01, table 8.1.2(b): the cells that could be recalled, none of them read; rows for 2017-T31 stood in earlier
-//! editions. Every cell lies within 0.4 % of shear stress times the area of the nominal hole.
+//! MIL-HDBK-5H/5J and MMPDS-01, table 8.1.2(b): the cells that could be recalled, none of them read; rows for 2017-T31 stood in
+//! earlier editions. Every cell lies within 0.4 % of shear stress times the area of the nominal hole.
 
 use crate::basis::Basis;
 use crate::length::Length;

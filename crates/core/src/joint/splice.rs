@@ -2,17 +2,17 @@
 //!
 //! Two ways, to be shown side by side:
 //!
-//! - AC 43.13-1B tables 4-9 to 4-11 ([`per_inch`]): so many 2117 rivets an inch of width that they carry as much as the sheet. Their rule is
-//!   `N = max(t / (s π H² / 4), 1 / (b H))`, with H the nominal hole and s and b the shear and bearing strengths as parts of the sheet's tensile
-//!   strength. The notes of the tables allow fewer in some members ([`Member`]).
+//! - AC 43.13-1B tables 4-9 to 4-11 ([`per_inch`]): so many 2117 rivets an inch of width that they carry as much as the sheet.
+//!   Their rule is `N = max(t / (s π H² / 4), 1 / (b H))`, with H the nominal hole and s and b the shear and bearing strengths as
+//!   parts of the sheet's tensile strength. The notes of the tables allow fewer in some members ([`Member`]).
 //! - One's own strengths ([`needed`]): the load of the sheet over what one rivet carries.
 //!
 //! # Printed cell or formula
 //!
-//! 119 of the 131 rivet cells are the formula to the printed decimal. Of the others the print is higher in seven and lower in five, by less
-//! than 0.07 but for one (table 4-9, .032 sheet with 5/32: printed 3.9, formula 4.03, as if shear had not been looked at). One bolt cell is
-//! lower by more: table 4-9, .128 with AN-3, printed 3.2 where its own note d gives 4.2. [`PerInch::used`] takes the printed cell unless
-//! the formula, rounded to the printed decimal, asks for more.
+//! 119 of the 131 rivet cells are the formula to the printed decimal. Of the others the print is higher in seven and lower in
+//! five, by less than 0.07 but for one (table 4-9, .032 sheet with 5/32: printed 3.9, formula 4.03, as if shear had not been
+//! looked at). One bolt cell is lower by more: table 4-9, .128 with AN-3, printed 3.2 where its own note d gives 4.2.
+//! [`PerInch::used`] takes the printed cell unless the formula, rounded to the printed decimal, asks for more.
 
 use core::fmt;
 
@@ -71,8 +71,8 @@ impl Table {
         }
     }
 
-    /// Shear strength of the rivet as a part of the sheet's tensile strength. The figure of table 4-10 is missing in the copy that was read; its
-    /// cells give 0.50.
+    /// Shear strength of the rivet as a part of the sheet's tensile strength. The figure of table 4-10 is missing in the copy
+    /// that was read; its cells give 0.50.
     #[must_use]
     pub const fn shear_part(self) -> Part {
         match self {
@@ -82,8 +82,8 @@ impl Table {
         }
     }
 
-    /// Bearing strength of the sheet as a part of its tensile strength. Table 4-11 prints 160 % in its note, but its cells were made with 165 %, which
-    /// is used here; see [`Table::printed_bearing_part`].
+    /// Bearing strength of the sheet as a part of its tensile strength. Table 4-11 prints 160 % in its note, but its cells were
+    /// made with 165 %, which is used here; see [`Table::printed_bearing_part`].
     #[must_use]
     pub const fn bearing_part(self) -> Part {
         match self {
@@ -124,8 +124,8 @@ pub struct Tables {
 
 /// Which table names a material; `None` when none does.
 ///
-/// Clad 2024-T3 stands in the heading of table 4-9 and in that of table 4-10. Table 4-9 asks for more rivets and comes first here; the worked example of
-/// para 4-58g takes table 4-10, which stands in [`Tables::also`].
+/// Clad 2024-T3 stands in the heading of table 4-9 and in that of table 4-10. Table 4-9 asks for more rivets and comes first
+/// here; the worked example of para 4-58g takes table 4-10, which stands in [`Tables::also`].
 ///
 /// ```
 /// use shophead::joint::splice::{Table, tables};
@@ -173,7 +173,8 @@ pub struct PerInch {
     pub printed: Option<f64>,
     /// What the rule of the table gives.
     pub formula: f64,
-    /// The count to use: the printed cell, or the formula rounded to the printed decimal where that is more, or the formula where nothing is printed.
+    /// The count to use: the printed cell, or the formula rounded to the printed decimal where that is more, or the formula
+    /// where nothing is printed.
     pub used: f64,
     /// What decides the formula.
     pub critical: Critical,
@@ -326,7 +327,8 @@ impl Member {
 pub enum Rounding {
     /// After the reduction only, as in the lap joint of para 4-58g: 10 × 4.9 × 0.75 = 36.75, 37 rivets.
     Once,
-    /// Before the reduction and after it, as in the frame of figure 4-20: 0.6 × 6.2 = 3.72, 4; 60 % of 4 = 2.4, 3. Never fewer than [`Rounding::Once`].
+    /// Before the reduction and after it, as in the frame of figure 4-20: 0.6 × 6.2 = 3.72, 4; 60 % of 4 = 2.4, 3. Never fewer
+    /// than [`Rounding::Once`].
     BeforeAndAfter,
 }
 
@@ -454,7 +456,8 @@ pub struct Rows {
 /// Lays rivets out in equal rows across a width.
 ///
 /// # Errors
-/// [`SpliceError::NoRows`], [`SpliceError::NotPositive`] for no rivets, [`SpliceError::LengthNotPositive`], [`SpliceError::OutOfRange`].
+/// [`SpliceError::NoRows`], [`SpliceError::NotPositive`] for no rivets, [`SpliceError::LengthNotPositive`],
+/// [`SpliceError::OutOfRange`].
 ///
 /// ```
 /// use shophead::joint::splice::rows;

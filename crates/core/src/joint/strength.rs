@@ -7,12 +7,12 @@
 //! | flush joint, each countersunk or dimpled sheet | tested joint, instead of bearing | [`super::flush_table`] |
 //! | tear-out, each sheet | 2 e t Fsu of the sheet | [`super::modes::tear_out`] |
 //!
-//! The allowable is the least of them. In single shear every sheet is taken to carry the whole load; in double shear the middle sheet
-//! carries all of it and each outer sheet half. Where a part is not published the allowable is missing and a finding says which
-//! sheet and why; nothing is guessed in its place.
+//! The allowable is the least of them. In single shear every sheet is taken to carry the whole load; in double shear the middle
+//! sheet carries all of it and each outer sheet half. Where a part is not published the allowable is missing and a finding says
+//! which sheet and why; nothing is guessed in its place.
 //!
-//! The edge margin e/D counts nominal rivet diameters, as edge distances do in the trade. Between 1.5 and 2.0 bearing is interpolated,
-//! above 2.0 the value at 2.0 holds.
+//! The edge margin e/D counts nominal rivet diameters, as edge distances do in the trade. Between 1.5 and 2.0 bearing is
+//! interpolated, above 2.0 the value at 2.0 holds.
 
 use core::fmt;
 
@@ -81,7 +81,7 @@ pub struct Rivet<'a> {
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct Joint<'s, 'a> {
     /// The sheets from the manufactured head on; two to [`MAX_SHEETS`], exactly three in double shear.
-    pub sheets: &'s [Sheet<'a>],
+    pub sheets: &'s [Sheet<'s>],
     /// The rivet.
     pub rivet: Rivet<'a>,
     /// The hole as it is, when it is known; otherwise the nominal hole.
@@ -212,8 +212,8 @@ pub struct JointStrength<'a> {
     pub governing: Option<Governing<'a>>,
     /// The weakest net section, a pitch, and its layer; when a pitch was given and every sheet's strength is known.
     pub net_section: Option<(Allowable<'a>, u8)>,
-    /// The margin under the load; when one was given and there is an allowable. For one rivet: with several rows, hold the net section
-    /// against the load of all of them.
+    /// The margin under the load; when one was given and there is an allowable. For one rivet: with several rows, hold the net
+    /// section against the load of all of them.
     pub margin: Option<Margin<'a>>,
     /// The weakest basis of all parts that were compared.
     pub basis: Basis<'a>,
@@ -281,7 +281,7 @@ impl From<MarginError> for StrengthError {
     }
 }
 
-/// Counting the hole as it is.
+/// Counting the shank, which is never more than its hole.
 const SHANK_COUNTS: Basis<'static> =
     Basis::practice("nominal shank diameter counted where table 8.1.2(a) of MIL-HDBK-5 has no hole for the rivet");
 const CAPPED: Basis<'static> = Basis::published("MIL-HDBK-5H", "section 8.1.2, p 8-9");
@@ -304,8 +304,8 @@ const EDGE_FULL: f64 = 2.0;
 /// What one rivet carries in these sheets.
 ///
 /// # Errors
-/// [`StrengthError`] for what is no joint at all. What is a joint, but one whose strength is not published, comes back with a finding
-/// that says `refer` and without an allowable.
+/// [`StrengthError`] for what is no joint at all. What is a joint, but one whose strength is not published, comes back with a
+/// finding that says `refer` and without an allowable.
 ///
 /// ```
 /// use shophead::basis::Basis;
@@ -519,7 +519,7 @@ fn rivet_shear<'a>(
 /// One sheet in its joint.
 struct At<'j, 'a> {
     joint: &'j Joint<'j, 'a>,
-    sheet: &'j Sheet<'a>,
+    sheet: &'j Sheet<'j>,
     layer: u8,
     diameter: (Length, Basis<'static>),
     net_hole: Length,
@@ -732,5 +732,199 @@ impl<'a> Tally<'a> {
         if self.governing.is_none_or(|governing| load.force < governing.load.force) {
             self.governing = Some(Governing { mode, layer, load });
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::joint::margin::LoadKind;
+    use crate::material::Guarantee;
+
+    fn length(text: &str) -> Length {
+        Length::parse(text).unwrap()
+    }
+
+    const fn ksi(value: f64) -> Option<Stress> {
+        Some(Stress::from_ksi(value))
+    }
+
+    /// Bare 2024-T3, MIL-HDBK-5J table 3.2.3.0(b1), p 3-71, basis A.
+    const BARE: SheetProperties = SheetProperties {
+        alloy: "2024",
+        temper: "T3",
+        form: "sheet",
+        clad: false,
+        specification: "AMS-QQ-A-250/4",
+        t_min: Length::from_ten_thousandths(100),
+        t_max: Length::from_ten_thousandths(1_280),
+        guarantee: Guarantee::A,
+        ftu_l: ksi(64.0),
+        ftu_lt: ksi(63.0),
+        fty_l: ksi(47.0),
+        fty_lt: ksi(42.0),
+        fcy_l: ksi(39.0),
+        fcy_lt: ksi(45.0),
+        fsu: ksi(39.0),
+        fbru_15: ksi(104.0),
+        fbru_20: ksi(129.0),
+        fbry_15: ksi(73.0),
+        fbry_20: ksi(88.0),
+        e: None,
+        e_secondary: None,
+        ec: None,
+        g: None,
+        poisson: None,
+        density_lb_in3: 0.100,
+        bearing_dry_pin: Some(true),
+        note: "",
+        basis: Basis::published("MIL-HDBK-5J", "table 3.2.3.0(b1), p 3-71"),
+    };
+
+    const DRIVEN_2117: (Stress, Basis<'static>) =
+        (Stress::from_ksi(30.0), Basis::memory("MIL-HDBK-5J", "table 8.1.2(b)"));
+
+    fn sheet(thickness: &str) -> Sheet<'static> {
+        let (thickness, edge) = (length(thickness), length("1/4"));
+        Sheet { properties: Some(&BARE), thickness, edge, preparation: Preparation::Plain }
+    }
+
+    fn lap<'s>(sheets: &'s [Sheet<'s>]) -> Joint<'s, 'static> {
+        let rivet = Rivet { diameter: length("1/8"), head: Head::Universal, driven_shear: Some(DRIVEN_2117) };
+        Joint { sheets, rivet, hole: None, shear: Shear::Single, pitch: None, load: None }
+    }
+
+    fn near(found: Option<Allowable<'_>>, by_hand: f64) {
+        let found = found.expect("covered").force.lbf();
+        assert!((found - by_hand).abs() < 1e-6 * by_hand, "{found}, by hand {by_hand}");
+    }
+
+    #[test]
+    fn bearing_by_hand_at_between_and_above_the_edge_margins() {
+        for (edge, fbru, fbry) in [
+            (".1875", 104_000.0, 73_000.0),
+            (".21875", 116_500.0, 80_500.0),
+            (".25", 129_000.0, 88_000.0),
+            ("2", 129_000.0, 88_000.0),
+        ] {
+            let sheets = [Sheet { edge: length(edge), ..sheet(".040") }; 2];
+            let found = strength(&lap(&sheets)).unwrap();
+            let bearing = found.sheets[0].bearing.unwrap();
+            near(Some(bearing.ultimate), fbru * 0.1285 * 0.040);
+            near(bearing.yield_load, fbry * 0.1285 * 0.040);
+            assert_eq!(bearing.kind, BearingKind::Sheet);
+        }
+    }
+
+    #[test]
+    fn below_the_least_edge_margin_only_an_indication_is_left() {
+        let sheets = [Sheet { edge: length(".125"), ..sheet(".040") }, sheet(".040")];
+        let found = strength(&lap(&sheets)).unwrap();
+        assert!(found.allowable.is_none() && found.margin.is_none());
+        // Bearing in proportion, 104 000 × (1.0 / 1.5) × 0.1285 × 0.040 = 356; tear-out 2 × 0.125 × 0.040 × 39 000 = 390; shear
+        // 388 × factor.
+        let bearing = found.sheets[0].bearing.unwrap();
+        assert_eq!(bearing.kind, BearingKind::Indication);
+        near(found.indication, 104_000.0 / 1.5 * 0.1285 * 0.040);
+        assert_eq!(found.findings.iter().filter(|finding| finding.code == Code::EdgeMarginBelowTable).count(), 1);
+    }
+
+    #[test]
+    fn thin_middle_sheet_in_double_shear_takes_all_and_outer_sheets_half() {
+        let sheets = [sheet(".032"), sheet(".040"), sheet(".032")];
+        let joint = Joint { shear: Shear::Double, ..lap(&sheets) };
+        let found = strength(&joint).unwrap();
+        // D/t of the middle sheet 3.125: 1 - 0.13 (3.125 - 1.5).
+        near(found.shear, 2.0 * 388.0 * (1.0 - 0.13 * 1.625));
+        assert_eq!(found.sheets.iter().map(|sheet| sheet.share).collect::<heapless::Vec<_, 3>>(), [0.5, 1.0, 0.5]);
+        near(found.allowable, 2.0 * 388.0 * (1.0 - 0.13 * 1.625));
+        assert_eq!(found.governing.map(|governing| (governing.mode, governing.layer)), Some((Mode::RivetShear, None)));
+    }
+
+    #[test]
+    fn an_oversize_shank_counts_its_own_diameter_and_says_so() {
+        let sheets = [sheet(".125"); 2];
+        let mut joint = lap(&sheets);
+        joint.rivet.diameter = length(".141");
+        joint.hole = Some(length(".144"));
+        let found = strength(&joint).unwrap();
+        assert_eq!(found.diameter.0, length(".141"));
+        near(found.shear, 30_000.0 * core::f64::consts::FRAC_PI_4 * 0.141 * 0.141);
+        let said = found.findings.iter().find(|finding| finding.code == Code::StrengthNotPublished).unwrap();
+        assert_eq!(said.severity, Severity::Caution);
+    }
+
+    #[test]
+    fn a_hole_below_nominal_counts_as_it_is_and_the_net_section_takes_the_hole_as_it_is() {
+        let sheets = [sheet(".125"); 2];
+        let small = Joint { hole: Some(length(".127")), ..lap(&sheets) };
+        near(strength(&small).unwrap().shear, 30_000.0 * core::f64::consts::FRAC_PI_4 * 0.127 * 0.127);
+        let wide = Joint { hole: Some(length(".140")), pitch: Some(length(".5")), ..lap(&sheets) };
+        let found = strength(&wide).unwrap();
+        near(found.shear, 388.0);
+        near(found.net_section.map(|(net, _)| net), 63_000.0 * 0.125 * (0.5 - 0.140));
+    }
+
+    #[test]
+    fn what_is_not_published_has_no_allowable() {
+        let known = sheet(".040");
+        let unknown = Sheet { properties: None, ..known };
+        let too_thick = Sheet { thickness: length(".250"), ..known };
+        let countersunk = Sheet { preparation: Preparation::Countersunk, ..known };
+        for (odd, layer) in [([unknown, known], 1), ([known, too_thick], 2), ([countersunk, known], 1)] {
+            let found = strength(&lap(&odd)).unwrap();
+            assert!(found.allowable.is_none() && found.indication.is_none() && found.governing.is_none());
+            let said = found.findings.iter().find(|finding| finding.code == Code::StrengthNotPublished).unwrap();
+            assert_eq!((said.layer, said.severity), (Some(layer), Severity::Refer));
+        }
+        let sheets = [known; 2];
+        let mut joint = lap(&sheets);
+        joint.rivet.driven_shear = None;
+        let found = strength(&joint).unwrap();
+        assert!(found.allowable.is_none() && found.findings.must_refer());
+    }
+
+    #[test]
+    fn a_margin_below_zero_is_referred() {
+        let sheets = [sheet(".040"); 2];
+        let under = |lbf: f64| {
+            let load = Load { force: Force::from_lbf(lbf), kind: LoadKind::Ultimate };
+            strength(&Joint { load: Some((load, Factors::SEAM)), ..lap(&sheets) }).unwrap()
+        };
+        let carried = under(300.0);
+        assert!(carried.margin.unwrap().value > 0.0 && !carried.findings.has(Code::MarginNegative));
+        let broken = under(500.0);
+        assert!(broken.margin.unwrap().value < 0.0 && broken.findings.has(Code::MarginNegative));
+        assert!(broken.findings.must_refer());
+        let load = Load { force: Force::ZERO, kind: LoadKind::Limit };
+        let joint = Joint { load: Some((load, Factors::SEAM)), ..lap(&sheets) };
+        assert_eq!(strength(&joint), Err(StrengthError::Margin(MarginError::LoadNotPositive)));
+    }
+
+    #[test]
+    fn what_is_no_joint_is_an_error() {
+        let one = sheet(".040");
+        let two = [one; 2];
+        let error = |joint: &Joint<'_, 'static>| strength(joint).unwrap_err();
+        assert_eq!(error(&lap(&[one])), StrengthError::TooFewSheets);
+        assert_eq!(error(&lap(&[one; 9])), StrengthError::TooManySheets);
+        assert_eq!(error(&Joint { shear: Shear::Double, ..lap(&two) }), StrengthError::DoubleShearNeedsThreeSheets);
+        assert_eq!(error(&lap(&[one, Sheet { thickness: Length::ZERO, ..one }])), StrengthError::ThicknessNotPositive);
+        assert_eq!(error(&lap(&[one, Sheet { edge: Length::MIN, ..one }])), StrengthError::EdgeNotPositive);
+        assert_eq!(error(&Joint { hole: Some(Length::ZERO), ..lap(&two) }), StrengthError::HoleNotPositive);
+        assert_eq!(error(&Joint { pitch: Some(length(".1285")), ..lap(&two) }), StrengthError::PitchInsideHole);
+        let mut joint = lap(&two);
+        joint.rivet.diameter = Length::ZERO;
+        assert_eq!(error(&joint), StrengthError::DiameterNotPositive);
+        joint = lap(&two);
+        joint.rivet.head = Head::Flush;
+        assert_eq!(error(&joint), StrengthError::NoSeatForFlushHead);
+        joint = lap(&two);
+        joint.rivet.driven_shear = Some((Stress::from_ksi(f64::NAN), DRIVEN_2117.1));
+        assert_eq!(error(&joint), StrengthError::StressNotPositive);
+        joint.rivet.driven_shear = Some((Stress::from_psi(f64::MAX), DRIVEN_2117.1));
+        joint.rivet.diameter = Length::INCH.checked_mul(100).unwrap();
+        let thick = Sheet { thickness: Length::INCH.checked_mul(100).unwrap(), ..one };
+        assert_eq!(error(&Joint { sheets: &[thick, thick], ..joint }), StrengthError::OutOfRange);
     }
 }

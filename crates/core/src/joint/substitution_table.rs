@@ -1,7 +1,8 @@
 //! Rivets of one alloy in place of another.
 //!
-//! AC 43.13-1B para 4-57b (p 4-16), NAVEDTRA 14018 chapter 13 and NAVEDTRA 14315 chapter 3 table 3-1, in this order. The circular bounds the diameter for which
-//! 2117 may stand in; the training manuals name no bound. Both are kept; [`super::compare::substitute`] takes the stricter.
+//! AC 43.13-1B para 4-57b (p 4-16), NAVEDTRA 14018 chapter 13 and NAVEDTRA 14315 chapter 3 table 3-1, in this order. The
+//! circular bounds the diameter for which 2117 may stand in; the training manuals name no bound. Both are kept;
+//! [`super::compare::substitute`] takes the stricter.
 
 use crate::basis::Basis;
 use crate::length::Length;

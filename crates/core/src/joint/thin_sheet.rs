@@ -1,7 +1,8 @@
 //! The factor on rivet shear in thin sheet, where the rivet bears so hard on the sheet that it shears early.
 //!
-//! MIL-HDBK-5H/5J and MMPDS-01, section 8.1.2.1 and table 8.1.2.1(b): recalled, not read. For aluminium rivets with protruding heads. A secondary quotation of
-//! nine cells for 5/16 agrees with these formulas to the third decimal when D is the nominal rivet diameter, and not when it is the hole.
+//! MIL-HDBK-5H/5J and MMPDS-01, section 8.1.2.1 and table 8.1.2.1(b): recalled, not read. For aluminium rivets with protruding
+//! heads. A secondary quotation of nine cells for 5/16 agrees with these formulas to the third decimal when D is the nominal
+//! rivet diameter, and not when it is the hole.
 
 use super::strength::Shear;
 use crate::basis::Basis;
@@ -44,8 +45,8 @@ pub fn is_covered(thickness: Length, diameter: Length) -> bool {
 
 /// The factor on rivet shear: never above 1.
 ///
-/// `thickness` is that of the thinnest sheet in single shear and of the middle sheet in double shear, `diameter` the nominal rivet diameter. `None` below t/D = 0.18,
-/// where nothing is published, and for lengths of zero or less.
+/// `thickness` is that of the thinnest sheet in single shear and of the middle sheet in double shear, `diameter` the nominal rivet
+/// diameter. `None` below t/D = 0.18, where nothing is published, and for lengths of zero or less.
 ///
 /// ```
 /// use shophead::joint::{strength::Shear, thin_sheet};

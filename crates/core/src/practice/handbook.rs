@@ -23,21 +23,13 @@ pub(super) const LIMITS: &[Limit<'static>] = &[
     // choosing a rivet
     diameters(Name::RuleOfThumbTail, Scope::ANY, 3, 2, Basis::published("FAA-H-8083-31", "ch 4 fig 4-76; also NAVEDTRA 14018 ch 13")),
     at(Name::LengthRounding, Scope::ANY, Value::Rounding(Rounding::Nearest), Basis::published("FAA airframe question bank", "rivet length for two sheets of .032, as reprinted")),
-    TAIL,
-    fraction(Name::DiameterPerThicknessLeast, Scope::ANY, 1, 1, NAVY_SPACING),
     fraction(Name::DiameterPerThicknessTarget, Scope::ANY, 3, 1, Basis::published("AC 43.13-1B", "para 4-58g(2)(a), p 4-27")),
-    fraction(Name::DiameterPerThicknessGreatest, Scope::ANY, 3, 1, NAVY_SPACING),
-    STRUCTURAL,
     // driven heads; the handbook's own figure 4-97 also recalled as 1.4 to 1.6 D by 0.4 to 0.65 D
     diameters(Name::HeadDiameterLeast, Scope::ANY, 13, 10, HDBK5_HEADS),
     diameters(Name::HeadDiameterLeast, AL7050, 14, 10, HDBK5_HEADS),
-    diameters(Name::HeadDiameterTarget, Scope::ANY, 3, 2, Basis::published("FAA-H-8083-31", "ch 4, Solid Shank Rivet")),
     diameters(Name::HeadDiameterGreatest, Scope::ANY, 166, 100, FAA_DRIVEN),
     diameters(Name::HeadDiameterGreatest, AL2024, 150, 100, FAA_DRIVEN),
     diameters(Name::HeadHeightLeast, Scope::ANY, 3, 10, HDBK5_HEADS),
-    diameters(Name::HeadHeightTarget, Scope::ANY, 1, 2, Basis::published("AC 43.13-1B", "figure 4-6(a), secondary quotation")),
-    HEAD_HEIGHT_GREATEST,
-    TOOL_MARK,
     // holes
     sized(Name::HoleDrill, 2, 670, Basis::memory("NAVEDTRA 14018", "table 13-2")),
     sized(Name::HoleDrill, 3, 980, FAA_DRILLS),
@@ -47,21 +39,6 @@ pub(super) const LIMITS: &[Limit<'static>] = &[
     sized(Name::HoleDrill, 8, 2570, FAA_DRILLS),
     sized(Name::HoleDrill, 10, 3230, Basis::memory("NAVEDTRA 14018", "table 13-2")),
     sized(Name::HoleDrill, 12, 3860, Basis::memory("NAVEDTRA 14018", "table 13-2")),
-    DRILL_OTHERS,
-    HOLE_GREATEST_LARGE[0],
-    HOLE_GREATEST_LARGE[1],
-    HOLE_GREATEST_OTHERS,
-    COUNTERSINK_SHEETS[0],
-    COUNTERSINK_SHEETS[1],
-    COUNTERSINK_SHEETS[2],
-    COUNTERSINK_SHEETS[3],
-    COUNTERSINK_SHEETS[4],
-    COUNTERSINK_SHARE,
-    COUNTERSINK_PREFERRED,
-    DIMPLE,
-    PATTERN[0],
-    PATTERN[1],
-    PATTERN[2],
     // layout
     diameters(Name::EdgeDistanceLeast, PROTRUDING, 2, 1, AC_EDGE),
     diameters(Name::EdgeDistanceLeast, FLUSH, 5, 2, ARMY_LAYOUT),
@@ -74,13 +51,6 @@ pub(super) const LIMITS: &[Limit<'static>] = &[
     diameters(Name::PitchLeast, Scope { rows: Some(2), ..FLUSH }, 9, 2, FAA_LAYOUT),
     // NAVEDTRA 14018 says seldom over 8 D
     diameters(Name::PitchGreatest, Scope::ANY, 10, 1, ARMY_LAYOUT),
-    TRANSVERSE,
-    BAR,
-    // AC 43.13-1B para 4-52b prints the rivet's own diameter; one size smaller spares the hole
-    count(Name::RemovalDrillBelow, Scope::ANY, 1, Basis::published("FAA airframe question bank", "rivet removal, as reprinted; AC 43.13-1B para 4-52b prints the rivet's diameter")),
-    REMOVAL[0],
-    REMOVAL[1],
-    REMOVAL[2],
 ];
 
 const AL7050: Scope = Scope { alloy: Some(RivetAlloy::Al7050), ..Scope::ANY };

@@ -261,7 +261,8 @@ pub struct Given<'a, T> {
 pub struct Practice<'a> {
     name: &'a str,
     title: &'a str,
-    built_in: &'static [Limit<'static>],
+    /// The practice's own tables, then what both practices share.
+    built_in: [&'static [Limit<'static>]; 2],
     own: &'a [Limit<'a>],
 }
 
@@ -269,7 +270,7 @@ pub struct Practice<'a> {
 pub static HANDBOOK: Practice<'static> = Practice {
     name: "handbook",
     title: "AC 43.13-1B and FAA-H-8083-31, with MIL-HDBK-5 where they refer to it",
-    built_in: handbook::LIMITS,
+    built_in: [handbook::LIMITS, common::LIMITS],
     own: &[],
 };
 
@@ -277,7 +278,7 @@ pub static HANDBOOK: Practice<'static> = Practice {
 pub static PROCESS: Practice<'static> = Practice {
     name: "process",
     title: "MIL-R-47196A (NASM47196) with MIL-HDBK-5; many of its tables could only be recalled",
-    built_in: process::LIMITS,
+    built_in: [process::LIMITS, common::LIMITS],
     own: &[],
 };
 
@@ -306,16 +307,20 @@ impl<'a> Practice<'a> {
         Practice { name: self.name, title: self.title, built_in: self.built_in, own }
     }
 
-    /// Every limit: the shop's own, then the built-in ones in the order of their documents.
+    /// Every limit: the shop's own, then those of the practice's documents, then those that both practices share.
     pub fn limits(&self) -> impl Iterator<Item = &Limit<'a>> {
-        self.own.iter().chain(self.built_in)
+        self.own.iter().chain(self.built_in.into_iter().flatten())
     }
 
     /// The limit that applies: of the shop's own the most particular one, else of the built-in ones the most particular one. Of two
     /// that are equally particular, the first in the list.
     #[must_use]
     pub fn find(&self, name: Name, case: &Case) -> Option<&Limit<'a>> {
-        fn best<'l, 'b>(limits: &'l [Limit<'b>], name: Name, case: &Case) -> Option<&'l Limit<'b>> {
+        fn best<'l, 'b: 'l>(
+            limits: impl Iterator<Item = &'l Limit<'b>>,
+            name: Name,
+            case: &Case,
+        ) -> Option<&'l Limit<'b>> {
             let mut found: Option<&Limit<'b>> = None;
             for limit in limits {
                 if limit.name == name
@@ -327,7 +332,7 @@ impl<'a> Practice<'a> {
             }
             found
         }
-        best(self.own, name, case).or_else(|| best(self.built_in, name, case))
+        best(self.own.iter(), name, case).or_else(|| best(self.built_in.into_iter().flatten(), name, case))
     }
 
     /// A limit as a length; `None` when there is no such limit or it is no length.

@@ -1,0 +1,177 @@
+//! Flush joints: every row is carried as it stands, and the strength of a joint is never more than its row or its rivet.
+
+use shophead::basis::{Basis, Status};
+use shophead::finding::Code;
+use shophead::joint::flush_table::{self, FlushRow};
+use shophead::joint::strength::{Joint, JointStrength, Mode, Preparation, Rivet, Shear, Sheet, strength};
+use shophead::length::Length;
+use shophead::material::{Guarantee, SheetProperties};
+use shophead::quantity::Stress;
+use shophead::rivet::Head;
+use shophead_tests::{Comparison, Row, fixture};
+
+use crate::joint::length;
+
+fn preparation(row: &Row) -> Preparation {
+    match row.text("preparation") {
+        "dimpled" => Preparation::Dimpled,
+        "machine countersunk" => Preparation::Countersunk,
+        other => panic!("{}: {other}", row.place()),
+    }
+}
+
+fn carried(row: &Row) -> Option<&'static FlushRow> {
+    flush_table::ROWS.iter().find(|found| {
+        found.rivet == length(row, "rivet_dia")
+            && found.preparation == preparation(row)
+            && found.thickness == length(row, "sheet_t_in")
+    })
+}
+
+#[test]
+fn every_row_is_carried() {
+    let mut cells = Comparison::with_misfits(&[]);
+    let rows = fixture("hdbk5-flush-joints");
+    for row in &rows {
+        let found = carried(row).unwrap_or_else(|| panic!("{} is not carried", row.place()));
+        cells.equal(&format!("{} ultimate", row.place()), row.number("ult_lb"), Some(found.ultimate.lbf()));
+        let yield_load = found.yield_load.map(|load| load.lbf());
+        cells.equal(&format!("{} yield", row.place()), row.number("yield_lb"), yield_load);
+        cells.equal(
+            &format!("{} status", row.place()),
+            if row.is_read() { Status::Published } else { Status::Memory },
+            found.basis.status,
+        );
+        cells.equal(&format!("{} knife edge", row.place()), row.text("note").contains("knife edge"), found.knife_edge);
+    }
+    assert_eq!(rows.len(), flush_table::ROWS.len());
+    cells.finish(4 * 33);
+}
+
+/// MIL-HDBK-5J table 3.2.3.0(b1), p 3-71, basis A; the range is widened to what these joints ask for.
+fn sheet_2024_t3() -> SheetProperties {
+    let ksi = |value| Some(Stress::from_ksi(value));
+    SheetProperties {
+        alloy: "2024",
+        temper: "T3",
+        form: "sheet",
+        clad: false,
+        specification: "AMS-QQ-A-250/4",
+        t_min: Length::from_ten_thousandths(100),
+        t_max: Length::from_ten_thousandths(2_490),
+        guarantee: Guarantee::A,
+        ftu_l: ksi(64.0),
+        ftu_lt: ksi(63.0),
+        fty_l: ksi(47.0),
+        fty_lt: ksi(42.0),
+        fcy_l: ksi(39.0),
+        fcy_lt: ksi(45.0),
+        fsu: ksi(39.0),
+        fbru_15: ksi(104.0),
+        fbru_20: ksi(129.0),
+        fbry_15: ksi(73.0),
+        fbry_20: ksi(88.0),
+        e: None,
+        e_secondary: None,
+        ec: None,
+        g: None,
+        poisson: None,
+        density_lb_in3: 0.100,
+        bearing_dry_pin: Some(true),
+        note: "",
+        basis: Basis::published("MIL-HDBK-5J", "table 3.2.3.0(b1), p 3-71"),
+    }
+}
+
+const DRIVEN_2117: (Stress, Basis<'static>) = (Stress::from_ksi(30.0), Basis::memory("MIL-HDBK-5J", "table 8.1.2(b)"));
+
+/// A flush rivet through this sheet into a thick one.
+fn flush<'a>(
+    properties: &'a SheetProperties,
+    preparation: Preparation,
+    rivet: Length,
+    thickness: Length,
+) -> JointStrength<'a> {
+    let edge = rivet.checked_mul(2).expect("a length");
+    let skin = Sheet { properties: Some(properties), thickness, edge, preparation };
+    let under = Sheet { thickness: Length::from_ten_thousandths(1_250), preparation: Preparation::Plain, ..skin };
+    let rivet = Rivet { diameter: rivet, head: Head::Flush, driven_shear: Some(DRIVEN_2117) };
+    let joint = Joint { sheets: &[skin, under], rivet, hole: None, shear: Shear::Single, pitch: None, load: None };
+    strength(&joint).expect("a joint")
+}
+
+#[test]
+fn a_joint_carries_its_row_but_not_more_than_its_rivet() {
+    let properties = sheet_2024_t3();
+    let mut cells = Comparison::with_misfits(&[]);
+    for row in fixture("hdbk5-flush-joints") {
+        let (rivet, thickness) = (length(&row, "rivet_dia"), length(&row, "sheet_t_in"));
+        let found = flush(&properties, preparation(&row), rivet, thickness);
+        let allowable = found.allowable.expect("a published joint").force.lbf();
+        let printed = row.number("ult_lb").expect("a load");
+        let shear = found.shear.expect("2117").force.lbf();
+        cells.equal(&row.place(), printed.min(shear), allowable);
+        cells.equal(&format!("{} refer", row.place()), false, found.findings.has(Code::StrengthNotPublished));
+    }
+    cells.finish(66);
+}
+
+#[test]
+fn between_two_rows_the_thinner_one_counts() {
+    let properties = sheet_2024_t3();
+    let eighth = Length::from_64ths(8);
+    let found = flush(&properties, Preparation::Countersunk, eighth, Length::from_ten_thousandths(600));
+    assert_eq!(found.allowable.map(|load| load.force.lbf()), Some(340.0), "the row of .050, not of .063");
+    assert_eq!(found.governing.map(|governing| governing.mode), Some(Mode::FlushJoint));
+    let thick = flush(&properties, Preparation::Countersunk, eighth, Length::from_ten_thousandths(1_600));
+    assert_eq!(thick.allowable.map(|load| load.force.lbf()), Some(373.0), "the last row, .071, and no further");
+}
+
+#[test]
+fn a_knife_edge_is_referred() {
+    let properties = sheet_2024_t3();
+    let small = Length::from_64ths(6);
+    let found = flush(&properties, Preparation::Countersunk, small, Length::from_ten_thousandths(320));
+    assert!(found.findings.has(Code::CountersinkTooDeep) && found.findings.must_refer());
+    let deeper = flush(&properties, Preparation::Countersunk, small, Length::from_ten_thousandths(400));
+    assert!(!deeper.findings.has(Code::CountersinkTooDeep));
+    let dimpled = flush(&properties, Preparation::Dimpled, small, Length::from_ten_thousandths(320));
+    assert!(!dimpled.findings.has(Code::CountersinkTooDeep));
+}
+
+#[test]
+fn what_no_row_covers_is_referred() {
+    let properties = sheet_2024_t3();
+    let mils = |count: u16| Length::from_ten_thousandths(count * 10);
+    let no_figure = |found: &JointStrength<'_>| {
+        found.allowable.is_none() && found.findings.has(Code::StrengthNotPublished) && found.findings.must_refer()
+    };
+    // Thinner than the first row; a size without rows; a dimple that was not tested.
+    assert!(no_figure(&flush(&properties, Preparation::Countersunk, Length::from_64ths(12), mils(32))));
+    assert!(no_figure(&flush(&properties, Preparation::Countersunk, Length::from_64ths(16), mils(100))));
+    assert!(no_figure(&flush(&properties, Preparation::Dimpled, Length::from_64ths(10), mils(40))));
+    // A sheet weaker than those tested.
+    let weak = SheetProperties {
+        alloy: "6061",
+        temper: "T6",
+        ftu_l: Some(Stress::from_ksi(42.0)),
+        ftu_lt: Some(Stress::from_ksi(42.0)),
+        fbru_15: Some(Stress::from_ksi(67.0)),
+        fbru_20: Some(Stress::from_ksi(88.0)),
+        ..properties
+    };
+    assert!(no_figure(&flush(&weak, Preparation::Countersunk, Length::from_64ths(8), mils(50))));
+    // A stronger one of another alloy may use the rows, as practice at best.
+    let strong = SheetProperties {
+        alloy: "7075",
+        temper: "T6",
+        ftu_l: Some(Stress::from_ksi(74.0)),
+        ftu_lt: Some(Stress::from_ksi(74.0)),
+        fbru_15: Some(Stress::from_ksi(115.0)),
+        fbru_20: Some(Stress::from_ksi(148.0)),
+        ..properties
+    };
+    let found = flush(&strong, Preparation::Dimpled, Length::from_64ths(6), mils(40));
+    let bearing = found.sheets[0].bearing.expect("a row");
+    assert_eq!((bearing.ultimate.force.lbf(), bearing.ultimate.basis.status), (217.0, Status::Practice));
+}

@@ -1,0 +1,229 @@
+//! Single-rivet strength: hole and shear tables, thin-sheet factor, bearing, and worked examples of the failure modes.
+//!
+//! Most rows here are recalled. Those tests show only that the product carries what the row says and calls it memory; the proof
+//! is in the rows that were read: the worked examples and the rules of MIL-HDBK-5H page 8-9.
+
+use shophead::basis::Status;
+use shophead::joint::strength::{Joint, Preparation, Rivet, Shear, Sheet, strength};
+use shophead::joint::{hole_table, modes, shear_table, thin_sheet};
+use shophead::length::Length;
+use shophead::material::{RivetAlloy, sheets};
+use shophead::quantity::{Force, Stress};
+use shophead::rivet::Head;
+use shophead_tests::{Comparison, Row, fixture};
+
+/// A decimal or a fraction as it stands in the fixture.
+pub(crate) fn length(row: &Row, column: &str) -> Length {
+    Length::parse(row.text(column)).unwrap_or_else(|error| panic!("{}: {error}", row.place()))
+}
+
+#[test]
+fn nominal_holes() {
+    let mut cells = Comparison::with_misfits(&[]);
+    for row in fixture("hdbk5-hole-diameters") {
+        let rivet = length(&row, "rivet_dia");
+        let found = hole_table::nominal_hole(rivet);
+        let place = row.place();
+        cells.equal(&format!("{place} hole"), Some(length(&row, "nominal_hole_dia_in")), found.map(|found| found.hole));
+        cells.equal(&format!("{place} drill"), Some(row.text("drill")), found.map(|found| found.drill));
+    }
+    assert_eq!(hole_table::BASIS.status, Status::Memory);
+    cells.finish(16);
+}
+
+#[test]
+fn driven_rivet_shear() {
+    let mut cells = Comparison::with_misfits(&[]);
+    let rows = fixture("hdbk5-rivet-shear");
+    for row in &rows {
+        let stress = Stress::from_ksi(row.number("fsu_driven_ksi").expect("a stress"));
+        let printed = row.number("ult_single_shear_lb").expect("a load");
+        let cell = shear_table::shear_cell(stress, length(row, "rivet_dia")).expect("every recalled cell is carried");
+        cells.equal(&row.place(), printed, cell.ultimate.lbf());
+        assert_eq!(cell.alloy_temper, row.text("alloy_temper"));
+        assert_eq!(cell.basis.status, Status::Memory);
+        // Rule SH-04: the recalled cells agree with stress times area of the nominal hole within 0.4 %.
+        let formula = modes::rivet_shear(stress, length(row, "hole_dia_in"), 1.0).lbf();
+        cells.close(&format!("{} by formula", row.place()), printed, formula, 0.004 * printed);
+    }
+    assert_eq!(rows.len(), shear_table::CELLS.len());
+    cells.finish(64);
+}
+
+#[test]
+fn thin_sheet_factors() {
+    let mut cells = Comparison::with_misfits(&[]);
+    for row in fixture("hdbk5-shear-correction").iter().filter(|row| row.text("row_kind") == "cell") {
+        let shear = if row.text("shear") == "single" { Shear::Single } else { Shear::Double };
+        let printed = row.number("factor").expect("a factor");
+        let found = thin_sheet::factor(shear, length(row, "sheet_t_in"), length(row, "rivet_dia")).expect("covered");
+        // The cells have three decimals.
+        cells.close(&row.place(), printed, found, 0.000_5 + 1e-12);
+    }
+    assert_eq!(thin_sheet::BASIS.status, Status::Memory);
+    cells.finish(70);
+}
+
+#[test]
+fn unit_bearing() {
+    let mut cells = Comparison::with_misfits(&[]);
+    for row in fixture("hdbk5-unit-bearing") {
+        let hole = hole_table::nominal_hole(length(&row, "rivet_dia")).expect("a standard size").hole;
+        let stress = Stress::from_ksi(row.number("fbr_ksi").expect("a stress"));
+        let found = modes::bearing(stress, hole, length(&row, "sheet_t_in"));
+        // The cells are whole pounds.
+        cells.close(&row.place(), row.number("unit_bearing_lb").expect("a load"), found.lbf(), 0.5 + 1e-9);
+    }
+    cells.finish(70);
+}
+
+#[test]
+fn rules_that_were_read() {
+    let rules = fixture("joint-rules");
+    let rule = |id: &str| rules.iter().find(|row| row.text("rule_id") == id).unwrap_or_else(|| panic!("no rule {id}"));
+    assert!(rule("BR-01").is_read());
+    assert_eq!(rule("BR-01").number("value"), Some(thin_sheet::LEAST_RATIO));
+    assert_eq!(thin_sheet::LEAST_RATIO_BASIS.status, Status::Published);
+    // t/D of exactly 0.18 is covered, a nanometre less is not.
+    let diameter = Length::from_64ths(16);
+    let least = Length::parse(".045").expect("a length");
+    assert!(thin_sheet::is_covered(least, diameter));
+    let thinner = Length::from_nanometres(least.nanometres() - 1).expect("a length");
+    assert!(!thin_sheet::is_covered(thinner, diameter));
+}
+
+/// One figure out of `pitch=75 d=25 ...`.
+fn given(row: &Row, key: &str) -> Option<f64> {
+    let text = row.text("given").split(' ').find_map(|pair| pair.strip_prefix(key)?.strip_prefix('='))?;
+    Some(text.parse().unwrap_or_else(|_| panic!("{}: {key}={text}", row.place())))
+}
+
+fn list(row: &Row, key: &str) -> Option<Vec<u16>> {
+    let text = row.text("given").split(' ').find_map(|pair| pair.strip_prefix(key)?.strip_prefix('='))?;
+    Some(text.split('|').map(|item| item.parse().expect("a count")).collect())
+}
+
+/// The formulas are homogeneous, so an example in millimetres and megapascals, or in inches and tons, is worked in inches and
+/// pounds.
+fn inches(value: f64) -> Length {
+    Length::try_from_inches_f64(value).expect("a length of a joint")
+}
+
+/// Modes of a repeating pitch.
+fn pitch_mode(row: &Row, pitch: f64, asked: &str) -> f64 {
+    let figure = |key: &str| given(row, key).unwrap_or_else(|| panic!("{}: no {key}", row.place()));
+    let (tension, shear, bearing) = (figure("tension"), figure("shear"), figure("bearing"));
+    let (pitch, d, t) = (inches(pitch), inches(figure("d")), inches(figure("t")));
+    let rivets = figure("rivets_per_pitch");
+    let net = modes::net_section(Stress::from_psi(tension), t, pitch, d, 1);
+    let sheared = modes::rivet_shear(Stress::from_psi(shear), d, figure("shear_planes")).lbf() * rivets;
+    let crushed = modes::bearing(Stress::from_psi(bearing), d, t).lbf() * rivets;
+    match asked {
+        "Pt" => net.lbf(),
+        "Ps" => sheared,
+        "Pc" => crushed,
+        "eta" => {
+            let weakest = Force::from_lbf(net.lbf().min(sheared).min(crushed));
+            modes::efficiency(weakest, modes::gross_section(Stress::from_psi(tension), t, pitch))
+        }
+        other => panic!("{}: {other}", row.place()),
+    }
+}
+
+/// Modes of a joint with several rows of different numbers of rivets.
+fn row_mode(row: &Row, holes: &[u16], asked: &str) -> f64 {
+    let figure = |key: &str| given(row, key).unwrap_or_else(|| panic!("{}: no {key}", row.place()));
+    let (width, hole, t) = (inches(figure("width")), inches(figure("hole")), inches(figure("t")));
+    let tension = Stress::from_psi(figure("tension"));
+    let shear = modes::rivet_shear(Stress::from_psi(figure("shear")), hole, figure("shear_factor"));
+    let bearing = modes::bearing(Stress::from_psi(figure("bearing")), hole, t);
+    let rivets = f64::from(holes.iter().sum::<u16>());
+    let at_row = |index: usize| {
+        let before = f64::from(holes[..index].iter().sum::<u16>()) * shear.min(bearing).lbf();
+        modes::net_section_at_row(tension, t, width, hole, holes[index], Force::from_lbf(before)).lbf()
+    };
+    match asked {
+        "rivet_shear" => shear.lbf(),
+        "rivet_bearing" => bearing.lbf(),
+        "row1" => at_row(0),
+        "row2" => at_row(1),
+        "row3" => at_row(2),
+        "shear_all" => shear.lbf() * rivets,
+        "bearing_all" => bearing.lbf() * rivets,
+        "eta" => {
+            let rows = (0..holes.len()).map(at_row);
+            let weakest = rows.fold((shear.lbf() * rivets).min(bearing.lbf() * rivets), f64::min);
+            modes::efficiency(Force::from_lbf(weakest), modes::gross_section(tension, t, width))
+        }
+        other => panic!("{}: {other}", row.place()),
+    }
+}
+
+/// The tolerance is the fixture's own: the examples were worked with a rounded pi or with rounded steps between.
+fn tolerance(row: &Row, printed: f64) -> f64 {
+    let text = row.text("tolerance");
+    let number = |end: &str| text.split_once(end).and_then(|(number, _)| number.trim().parse::<f64>().ok());
+    match (number("%"), number("absolute")) {
+        (Some(percent), _) => printed * percent / 100.0,
+        (None, Some(absolute)) => absolute,
+        _ => panic!("{}: tolerance {text:?}", row.place()),
+    }
+}
+
+#[test]
+fn worked_examples_of_the_failure_modes() {
+    let mut cells = Comparison::with_misfits(&[]);
+    for row in fixture("joint-modes-examples").iter().filter(|row| row.is_read()) {
+        let id = row.text("example_id");
+        let printed = row.number("printed_answer").expect("an answer");
+        let (_, asked) = id.split_once('.').expect("J-01.Pt");
+        let found = if let Some(pitch) = given(row, "pitch") {
+            pitch_mode(row, pitch, asked)
+        } else if let Some(holes) = list(row, "holes_per_row") {
+            row_mode(row, &holes, asked)
+        } else {
+            let rivets = given(row, "rivets").expect("J-15");
+            let d = inches(given(row, "d_in").expect("J-15"));
+            let one = match asked {
+                "shear" => modes::rivet_shear(Stress::from_psi(given(row, "shear_psi").expect("J-15")), d, 1.0),
+                _ => modes::bearing(
+                    Stress::from_psi(given(row, "bearing_psi").expect("J-15")),
+                    d,
+                    inches(given(row, "t_in").expect("J-15")),
+                ),
+            };
+            one.lbf() * rivets
+        };
+        cells.close(id, printed, found, tolerance(row, printed));
+    }
+    cells.finish(34);
+}
+
+/// Every column of the sheet tables in a lap joint with a rivet that suits its thinnest sheet: an allowable exactly where the
+/// bearing strength at both edge margins is published, and otherwise a finding that stops.
+#[test]
+fn every_published_sheet_has_an_allowable_or_says_why_not() {
+    let (mut with, mut without) = (0, 0);
+    for properties in sheets() {
+        let thickness = properties.t_max.min(Length::from_ten_thousandths(1_250)).max(properties.t_min);
+        let diameter = Length::from_64ths(if thickness < Length::from_ten_thousandths(170) { 2 } else { 4 });
+        let edge = diameter.checked_mul(2).expect("small");
+        let sheet = Sheet { properties: Some(properties), thickness, edge, preparation: Preparation::Plain };
+        let rivet = Rivet { diameter, head: Head::Universal, driven_shear: RivetAlloy::Al2117.fsu_driven() };
+        let joint = Joint { sheets: &[sheet, sheet], rivet, hole: None, shear: Shear::Single, pitch: None, load: None };
+        let found =
+            strength(&joint).unwrap_or_else(|error| panic!("{} {}: {error}", properties.alloy, properties.temper));
+        let published = properties.fbru_15.is_some() && properties.fbru_20.is_some();
+        assert_eq!(
+            found.allowable.is_some(),
+            published,
+            "{} {} {}",
+            properties.alloy,
+            properties.temper,
+            properties.basis
+        );
+        assert_eq!(found.findings.must_refer(), !published);
+        if published { with += 1 } else { without += 1 }
+    }
+    assert_eq!((with, without), (77, 5), "columns with and without bearing strength");
+}

@@ -1,0 +1,122 @@
+//! Part numbers: each listed valid one reads as stated, each invalid one is refused for the stated reason.
+
+use shophead::length::Length;
+use shophead::rivet::part::{Part, PartErrorKind, PartLengthError, PartWarning};
+use shophead_tests::{Comparison, fixture};
+
+fn warning(warning: &PartWarning<'_>) -> &'static str {
+    match warning {
+        PartWarning::SupersededName { .. } => "superseded-name",
+        PartWarning::LowerCase => "lower-case",
+        PartWarning::HalfWrittenOtherwise => "half-written-otherwise",
+        PartWarning::OversizeShank { .. } => "oversize-shank",
+        PartWarning::BelowTable { .. } => "below-table",
+        PartWarning::AboveTable { .. } => "above-table",
+        PartWarning::NonStructural => "non-structural",
+        PartWarning::HeatTreatFirst => "heat-treat-first",
+        PartWarning::NotForNewDesign => "not-for-new-design",
+        PartWarning::Recalled { .. } => "recalled",
+        _ => "a warning this test does not know",
+    }
+}
+
+fn kind(kind: &PartErrorKind<'_>) -> &'static str {
+    match kind {
+        PartErrorKind::SeriesMissing => "series-missing",
+        PartErrorKind::SeriesUnknown { .. } => "series-unknown",
+        PartErrorKind::MaterialUnknown(_) => "material-unknown",
+        PartErrorKind::MaterialOfOther { .. } => "material-of-other",
+        PartErrorKind::DashBeforeDiameter => "dash-before-diameter",
+        PartErrorKind::DiameterNotWhole => "diameter-not-whole",
+        PartErrorKind::DiameterUnknown(_) => "diameter-unknown",
+        PartErrorKind::DiameterIsShank(_) => "diameter-is-shank",
+        PartErrorKind::LeadingZero => "leading-zero",
+        PartErrorKind::DashMissing => "dash-missing",
+        PartErrorKind::NotAHalf => "not-a-half",
+        PartErrorKind::NotTheHalfMark => "not-the-half-mark",
+        PartErrorKind::HalfTwice => "half-twice",
+        PartErrorKind::Length(PartLengthError::NoShank) => "no-shank",
+        PartErrorKind::Length(PartLengthError::ShorterThanHead { .. }) => "shorter-than-head",
+        PartErrorKind::LetterAfterLength(_) => "letter-after-length",
+        PartErrorKind::FinishTwice => "finish-twice",
+        PartErrorKind::FinishBarred { .. } => "finish-barred",
+        _ => "a fault this test does not know",
+    }
+}
+
+#[test]
+fn every_valid_number_reads_as_stated() {
+    let mut table = Comparison::with_misfits(&[]);
+    for row in fixture("part-numbers-valid") {
+        let number = row.text("number");
+        let part = match Part::parse(number) {
+            Ok(part) => part,
+            Err(error) => panic!("{} {number}: {error}", row.place()),
+        };
+        let cell = |column: &str| format!("{number} {column}");
+        let optional = |column| Some(row.text(column)).filter(|text| !text.is_empty());
+        table.equal(&cell("canonical"), row.text("canonical"), &part.to_string());
+        table.equal(&cell("head"), row.text("head"), &format!("{:?}", part.series().head));
+        table.equal(&cell("alloy"), row.text("alloy"), &format!("{:?}", part.alloy()));
+        table.equal(&cell("diameter"), Length::parse(row.text("diameter")).ok(), Some(part.diameter()));
+        table.equal(&cell("length"), optional("length").map(|text| Length::parse(text).unwrap()), part.length());
+        table.equal(&cell("finish"), optional("finish"), part.finish().map(|finish| finish.name));
+        let warnings: Vec<&str> = part.warnings().iter().map(warning).collect();
+        table.equal(&cell("warnings"), row.text("warnings"), &warnings.join(";"));
+    }
+    table.finish(30 * 7);
+}
+
+#[test]
+fn every_invalid_number_is_refused_for_the_stated_reason() {
+    let mut table = Comparison::with_misfits(&[]);
+    for row in fixture("part-numbers-invalid") {
+        let number = row.text("number");
+        let error = match Part::parse(number) {
+            Ok(part) => panic!("{} {number}: read as {part}", row.place()),
+            Err(error) => error,
+        };
+        let cell = |column: &str| format!("{number} {column}");
+        table.equal(&cell("kind"), row.text("kind"), kind(&error.kind));
+        table.equal(&cell("at"), row.text("at"), &error.at.to_string());
+        let nearest: Vec<String> = error.nearest().map(|part| part.to_string()).collect();
+        table.equal(&cell("nearest"), row.text("nearest"), &nearest.join(";"));
+    }
+    table.finish(24 * 3);
+}
+
+#[test]
+fn every_refusal_says_what_and_where_and_shows_what_it_offers() {
+    for row in fixture("part-numbers-invalid") {
+        let error = Part::parse(row.text("number")).unwrap_err();
+        let message = error.to_string();
+        assert!(message.contains(&format!("(character {})", error.at)), "{message}");
+        for offer in error.nearest() {
+            assert!(message.contains(&offer.to_string()), "{message}");
+        }
+        assert!(!message.contains('\n') && !message.ends_with('.'), "{message}");
+    }
+}
+
+#[test]
+fn the_sentences_for_the_commonest_slips() {
+    let message = |number| Part::parse(number).unwrap_err().to_string();
+    assert_eq!(
+        message("MS20470AC4-5"),
+        "this is not a material of MS20470 (character 8); right would be A, AD, B, E, D or DD"
+    );
+    assert_eq!(
+        message("MS20470M4-5"),
+        "MS20470 does not come in this material, MS20615 does (character 8); right would be MS20615-4M5"
+    );
+    assert_eq!(
+        message("4-5A"),
+        "the series is missing, so head and alloy are unknown; digits alone such as 4-5 may mean diameter 4 and length 5, \
+         or a length of 4 1/2 (character 1); right would be a full number such as MS20470AD4-5"
+    );
+    assert_eq!(
+        message("MS20426AD4-0.5"),
+        "a flush rivet's length counts its head, which alone is 0.042 in high; take a longer one (character 12); \
+         right would be MS20426AD4-1"
+    );
+}
