@@ -48,3 +48,186 @@ fn alloy_findings(rivet: &Part<'_>) -> Vec<Finding<'static>> {
 fn memory_mark(basis: Basis<'_>) -> &'static str {
     if basis.status == shophead::basis::Status::Memory { " (memory)" } else { "" }
 }
+
+#[cfg(test)]
+mod tests {
+    use clap::Parser;
+    use proptest::prelude::*;
+    use shophead::finding::Severity;
+
+    use crate::args::Arguments;
+    use crate::exit::{Exit, Stop};
+    use crate::render;
+
+    /// What people type, right and nearly right.
+    const TYPED: &[&str] = &[
+        "1/8",
+        ".125",
+        "3/32",
+        "3.2mm",
+        "0",
+        "-1",
+        ".0",
+        "1e9",
+        "999999999",
+        "1/0",
+        "#30",
+        "F",
+        "#99",
+        ".032,.040",
+        "2024-T3:.032,2024-T3:.040",
+        "clad 2024-T3:.063:countersunk,2024-T3:.125",
+        ".032,,",
+        ":",
+        "::",
+        ".032:sealant,.04",
+        "1,2,3,4,5,6,7,8,9",
+        ".032+-.002",
+        "+-.002",
+        "+.003-.001",
+        "±",
+        ".128+.003-.000",
+        "MS20470",
+        "MS20426",
+        "NAS1198",
+        "ms20426",
+        "MS20470AD4-5",
+        "MS20426AD4",
+        "NAS1242AD5",
+        "NAS1241AD4",
+        "MS20615-4M6",
+        "AD4",
+        "D6",
+        "AD",
+        "2117",
+        "D",
+        "250",
+        "1100N",
+        "NaN",
+        "inf",
+        "1e308",
+        "1e-308",
+        "-0",
+        "10",
+        "2",
+        "65535",
+        "255",
+        "cracked",
+        "figure-eight",
+        "spar-cap",
+        "stringer",
+        "lap",
+        "frame",
+        "double",
+        "ultimate",
+        "6061-T6:.040",
+        "5052:.25",
+        "2017:.1",
+        "10000",
+        "memory",
+        "\u{0}",
+        "\u{202e}",
+        "",
+        " ",
+        "ß",
+        "𝟙/8",
+        "１/8",
+    ];
+
+    const OPTIONS: &[(&str, &[&str], &[&str])] = &[
+        ("length", &["--layers", "--diameter"], &["--series", "--alloy", "--hole", "--tolerance"]),
+        (
+            "head",
+            &["--diameter"],
+            &[
+                "--series",
+                "--alloy",
+                "--length",
+                "--grip",
+                "--hole",
+                "--measured-diameter",
+                "--measured-height",
+                "--cracks",
+                "--crack-reach",
+                "--tool-mark",
+                "--proud",
+            ],
+        ),
+        (
+            "hole",
+            &["--rivet", "--major"],
+            &["--minor", "--edge", "--pitch", "--layers", "--damage", "--member", "--rows"],
+        ),
+        (
+            "joint",
+            &["--rivet", "--sheets"],
+            &["--load", "--edge", "--pitch", "--hole", "--shear", "--safety-factor", "--fitting-factor"],
+        ),
+        ("splice", &["--sheet", "--width", "--rivet"], &["--rows", "--member"]),
+        ("part", &[], &[]),
+    ];
+
+    fn word() -> impl Strategy<Value = String> {
+        prop_oneof![
+            8 => prop::sample::select(TYPED).prop_map(str::to_owned),
+            1 => "[0-9./:,+#A-Z±-]{0,12}",
+            1 => any::<String>(),
+        ]
+    }
+
+    /// A command with the options that it needs, some that it takes, and words for all of them.
+    fn typed() -> impl Strategy<Value = Vec<String>> {
+        prop::sample::select(OPTIONS).prop_flat_map(|(command, needed, taken)| {
+            (
+                prop::sample::subsequence(taken.to_vec(), 0..=taken.len()),
+                prop::collection::vec(word(), 16),
+                any::<bool>(),
+            )
+                .prop_map(move |(taken, words, process)| {
+                    let mut typed = vec!["shophead".to_owned(), command.to_owned()];
+                    let mut words = words.into_iter();
+                    for option in needed.iter().chain(&taken) {
+                        typed.push(format!("{option}={}", words.next().unwrap_or_default()));
+                    }
+                    if command == "part" {
+                        typed.push("--".to_owned());
+                        typed.extend(words.take(3));
+                    }
+                    if process {
+                        typed.insert(1, "--practice=process".to_owned());
+                    }
+                    typed
+                })
+        })
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig::with_cases(2_000))]
+
+        #[test]
+        fn whatever_is_typed_is_answered_or_refused_in_one_sentence(typed in typed(), width in 20_usize..100) {
+            let Ok(arguments) = Arguments::try_parse_from(&typed) else { return Ok(()) };
+            match crate::answer(&arguments) {
+                Ok(report) => {
+                    let text = render::text::render(&report, width);
+                    let plain = anstream::adapter::strip_str(&text).to_string();
+                    for line in plain.lines() {
+                        prop_assert!(textwrap::core::display_width(line) <= width, "{width}: {line:?}");
+                    }
+                    let json: serde_json::Value = serde_json::from_str(&render::json::render(&report)).unwrap();
+                    prop_assert_eq!(&json["command"], &typed[typed.iter().position(|word| !word.starts_with("--") && word != "shophead").unwrap()]);
+                    render::csv::render(&report).unwrap();
+                    let refers = report.findings.iter().any(|told| told.severity == Severity::Refer);
+                    let status = if !report.refused.is_empty() { Exit::Wrong } else if refers { Exit::Refer } else { Exit::Done };
+                    prop_assert_eq!(report.exit(), status);
+                }
+                Err(Stop::Wrong(sentences)) => {
+                    for sentence in sentences {
+                        prop_assert!(!sentence.contains('\n') && !sentence.contains('\u{1b}'), "{sentence:?}");
+                    }
+                }
+                Err(other) => prop_assert!(false, "{other:?}"),
+            }
+        }
+    }
+}

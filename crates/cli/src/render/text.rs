@@ -21,7 +21,7 @@ const GAP: usize = 2;
 const READABLE: usize = 24;
 const INDENT: &str = "  ";
 
-pub(super) fn render(report: &Report, width: usize) -> String {
+pub(crate) fn render(report: &Report, width: usize) -> String {
     let mut page = Page { text: String::new(), width };
     for block in &report.text {
         page.block(block);
