@@ -3,6 +3,7 @@
 mod csv;
 mod errors;
 mod json;
+mod limits;
 mod streams;
 mod text;
 
