@@ -17,7 +17,7 @@ use shophead_job::words::Units;
 ///
 /// Exit status: 0 done; 1 done, but a finding says refer; 2 the command line or a file is wrong; 3 reading or writing failed.
 #[derive(Debug, Parser)]
-#[command(name = "shophead", version, disable_help_subcommand = true, max_term_width = 100)]
+#[command(name = "shophead", version, max_term_width = 100)]
 pub(crate) struct Arguments {
     #[command(subcommand)]
     pub(crate) command: Command,

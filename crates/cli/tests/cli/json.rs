@@ -233,6 +233,16 @@ fn a_hole_that_nothing_mends_is_referred() {
 }
 
 #[test]
+fn without_layers_what_is_not_known_of_a_rivet_still_refuses_a_step() {
+    // The oversize flush head is not known, whatever the layers; the next size is, and only its size was checked.
+    let typed = "hole --rivet MS20426AD4 --major .141 --edge 1/2 --pitch 1";
+    let value = result(typed, 0);
+    assert_eq!((&value["disposition"], &value["rivet"]), (&json!("next-size"), &json!("MS20426AD5")));
+    assert_eq!(value["steps"][2]["findings"][0]["code"], "no-limit");
+    assert!(codes(typed, 0).contains(&"no-length-fits".to_owned()));
+}
+
+#[test]
 fn joint() {
     let value = result(EXAMPLES[3].0, 0);
     assert_eq!(

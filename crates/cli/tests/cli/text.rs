@@ -121,5 +121,6 @@ fn help_is_short_with_one_dash_and_long_with_two() {
         let (short, long) = (shophead(&format!("{command} -h")), shophead(&format!("{command} --help")));
         assert!(short.printed(0).lines().next() < Some("~") && long.printed(0).len() > short.stdout.len(), "{long}");
     }
+    assert_eq!(shophead("help hole").printed(0), shophead("hole --help").printed(0));
     assert!(shophead("--version").printed(0).starts_with("shophead "));
 }
