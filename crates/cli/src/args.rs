@@ -2,6 +2,8 @@
 //!
 //! Clap only sorts the words; what each one means is read in [`crate::input`], so that every mistake is told in the words of the trade.
 
+use std::path::PathBuf;
+
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use shophead::basis::Status;
 use shophead::practice::{HANDBOOK, PROCESS, Practice};
@@ -15,7 +17,7 @@ use shophead_job::words::Units;
 ///
 /// Exit status: 0 done; 1 done, but a finding says refer; 2 the command line or a file is wrong; 3 reading or writing failed.
 #[derive(Debug, Parser)]
-#[command(name = "shophead", version, disable_help_subcommand = true, max_term_width = 100)]
+#[command(name = "shophead", version, max_term_width = 100)]
 pub(crate) struct Arguments {
     #[command(subcommand)]
     pub(crate) command: Command,
@@ -35,6 +37,9 @@ pub(crate) struct Common {
     /// The documents whose limits hold.
     #[arg(long, global = true, value_enum, default_value_t = PracticeWord::Handbook)]
     pub(crate) practice: PracticeWord,
+    /// The shop's own limits, on top of the practice.
+    #[arg(long, global = true, value_name = "FILE")]
+    pub(crate) limits: Option<PathBuf>,
     /// Columns of text; those of the terminal, or 80.
     #[arg(long, global = true, value_name = "N")]
     pub(crate) columns: Option<u16>,

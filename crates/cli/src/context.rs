@@ -39,8 +39,10 @@ impl Settings {
     }
 }
 
-/// The shop's own limits.
+/// The shop's own limits; none without `--limits`.
 pub(crate) fn own_limits(common: &Common) -> Result<OwnLimits, Stop> {
-    let _ = common;
-    Ok(OwnLimits::default())
+    match &common.limits {
+        Some(path) => Ok(OwnLimits::read(path)?),
+        None => Ok(OwnLimits::default()),
+    }
 }

@@ -3,6 +3,8 @@
 use std::fmt;
 use std::process::ExitCode;
 
+use shophead_job::read::ReadError;
+
 /// The exit statuses; scripts rely on them.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Exit {
@@ -27,6 +29,8 @@ impl From<Exit> for ExitCode {
 pub(crate) enum Stop {
     /// The command line or a file is wrong; each sentence says where and what would be right.
     Wrong(Vec<String>),
+    /// A file is wrong: its mistakes with their lines, in colours that are taken out where nobody sees them.
+    WrongFile(String),
     /// Reading or writing failed.
     Failed(String),
     /// Whatever read the output has closed it.
@@ -38,6 +42,21 @@ impl Stop {
     pub(crate) fn wrong(sentence: impl fmt::Display) -> Stop {
         Stop::Wrong(vec![sentence.to_string()])
     }
+}
+
+impl From<ReadError> for Stop {
+    fn from(error: ReadError) -> Stop {
+        match error {
+            ReadError::Io { .. } => Stop::Failed(error.to_string()),
+            ReadError::Content(_) => Stop::WrongFile(error.render(true)),
+        }
+    }
+}
+
+/// Shows the mistakes of a file on the error stream.
+pub(crate) fn show(mistakes: &str) {
+    // As with sentences: the status tells too.
+    let _ = std::io::Write::write_all(&mut anstream::stderr(), mistakes.as_bytes());
 }
 
 /// Says each sentence on the error stream.

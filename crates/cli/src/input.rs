@@ -270,7 +270,7 @@ fn layer(item: &str) -> Result<Layer, String> {
             character(rest)
         ));
     }
-    let start = material.map_or(0, |material| character(material));
+    let start = material.map_or(0, character);
     let blanks = thickness.chars().take_while(|c| c.is_whitespace()).count();
     layer.thickness = Toleranced::parse(thickness.trim()).map_err(|error| {
         ParseLengthError { at: error.at.saturating_add(start).saturating_add(blanks), ..error }.to_string()

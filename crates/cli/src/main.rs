@@ -36,6 +36,10 @@ fn main() -> ExitCode {
             exit::tell(&sentences);
             Exit::Wrong
         }
+        Err(Stop::WrongFile(mistakes)) => {
+            exit::show(&mistakes);
+            Exit::Wrong
+        }
         Err(Stop::Failed(sentence)) => {
             exit::tell(&[sentence]);
             Exit::Failed

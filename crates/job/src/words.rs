@@ -160,17 +160,15 @@ fn sentence(code: Code, severity: Severity, measured: Option<&str>, limit: Optio
         (None, _) => none.to_owned(),
     };
     Some(match code {
-        Code::LimitFromMemory => held(
-            &|measured, limit| {
-                format!(
-                    "A figure that decides could only be recalled: {measured}, held against {limit}. Check it against the document."
-                )
-            },
-            &|measured| {
+        Code::LimitFromMemory => match (measured, limit) {
+            (Some(measured), _) => {
                 format!("What decides here, {measured}, rests on a recalled figure. Check it against the document.")
-            },
-            "A limit that decides could only be recalled. Check it against the document.",
-        ),
+            }
+            (None, Some(limit)) => {
+                format!("The limit of {limit} could only be recalled. Check it against the document.")
+            }
+            (None, None) => "A limit that decides could only be recalled. Check it against the document.".to_owned(),
+        },
         Code::NoLimit => {
             "A figure that is needed here stands in no document at hand. Look it up before going on.".to_owned()
         }

@@ -117,8 +117,7 @@ fn predicted(
                     "the practice {practice} names no hole for {family}; give one, as in --hole #30"
                 ))
             })?;
-            let above = hole.value.max.checked_sub(hole.value.min).unwrap_or(Length::ZERO);
-            Toleranced::new(hole.value.min, Length::ZERO, above)
+            Toleranced::from_least(hole.value)
         }
     };
     let query = LengthQuery {

@@ -98,8 +98,7 @@ fn hole<'a>(
             context.practice.name()
         )));
     };
-    let above = value.max.checked_sub(value.min).unwrap_or(Length::ZERO);
-    Ok(Given { value: Toleranced::new(value.min, Length::ZERO, above), basis })
+    Ok(Given { value: Toleranced::from_least(value), basis })
 }
 
 /// Everything that the choice rests on.

@@ -2,7 +2,7 @@
 
 use std::fmt::Display;
 
-use serde_json::{Value, json};
+use serde_json::json;
 use shophead::access::solid_required;
 use shophead::basis::{Basis, Status};
 use shophead::drill::Drill;
@@ -11,8 +11,8 @@ use shophead::joint::splice::{Member, Table as SpliceTable};
 use shophead::joint::substitution_table::Step;
 use shophead::joint::{flush_table, hole_table, shear_table, substitution_table, thin_sheet};
 use shophead::length::Length;
-use shophead::material::{Guarantee, Material, RivetAlloy, SheetProperties, sheets};
-use shophead::practice::{HeadScope, Scope};
+use shophead::material::{Guarantee, Material, RivetAlloy, SheetProperties, Treatment, sheets};
+use shophead::practice::{HeadScope, Scope, Value};
 use shophead::rivet::{CATALOGUE, NEXT_SIZE, Series};
 use shophead::structure::{Place, Structure};
 use shophead_job::words::{Units, plain};
@@ -39,7 +39,7 @@ pub(super) fn run(args: &SourcesArgs, context: &Context<'_>) -> Result<Report, S
     let count = |status| sources.iter().filter(|source| source.basis.status == status).count();
     let statuses = [Status::Shop, Status::Published, Status::Practice, Status::Memory];
     report.result = json!({
-        "counts": statuses.iter().map(|status| (status.word().to_owned(), count(*status).into())).collect::<serde_json::Map<String, Value>>(),
+        "counts": statuses.iter().map(|status| (status.word().to_owned(), count(*status).into())).collect::<serde_json::Map<String, serde_json::Value>>(),
         "sources": sources.iter().map(|source| json!({
             "group": source.group,
             "what": source.what,
@@ -47,7 +47,7 @@ pub(super) fn run(args: &SourcesArgs, context: &Context<'_>) -> Result<Report, S
             "document": source.basis.document,
             "place": source.basis.place,
             "status": source.basis.status.word(),
-        })).collect::<Vec<Value>>(),
+        })).collect::<Vec<serde_json::Value>>(),
     });
     let counted: Vec<String> = statuses
         .iter()
@@ -109,7 +109,15 @@ impl<'a> List<'a> {
     fn limits(&mut self, context: &Context<'a>) {
         for limit in context.practice.limits() {
             let scope = self.scope(&limit.scope);
-            self.add("limits", format_args!("{}{scope}", limit.name), limit.value, limit.basis);
+            let value = match limit.value {
+                Value::Length(length) => self.units.length(length),
+                // What is added to a multiple or to the shank is printed as in a limits file: in inches.
+                Value::Diameters { plus, .. } | Value::OverShank(plus) if plus != Length::ZERO => {
+                    format!("{} in", limit.value)
+                }
+                other => other.to_string(),
+            };
+            self.add("limits", format_args!("{}{scope}", limit.name), value, limit.basis);
         }
         let step = format!(
             "{} up to {}, {} above",
@@ -191,7 +199,12 @@ impl<'a> List<'a> {
                 self.add(GROUP, name, "driven as received", basis);
             }
             for treatment in alloy.heat_treatments() {
-                let mut said = Vec::new();
+                let what = match treatment.treatment {
+                    Treatment::HeatTreat => "heat treat",
+                    Treatment::KeepCold => "keep cold",
+                    Treatment::HeatTreatOrKeepCold => "heat treat or keep cold",
+                };
+                let mut said = vec![what.to_owned()];
                 said.extend(treatment.drive_within_minutes.map(|minutes| format!("drive within {minutes} min")));
                 said.extend(treatment.keep_at_f.map(|degrees| format!("keep at {degrees} F or below")));
                 said.extend(treatment.keeps_hours.map(|hours| format!("keeps {hours} h")));

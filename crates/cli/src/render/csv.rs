@@ -4,7 +4,7 @@ use std::io;
 
 use crate::report::Report;
 
-pub(super) fn render(report: &Report) -> io::Result<String> {
+pub(crate) fn render(report: &Report) -> io::Result<String> {
     let mut writer = csv::Writer::from_writer(Vec::new());
     writer.write_record(&report.rows.columns)?;
     for row in &report.rows.rows {

@@ -16,7 +16,7 @@ use crate::report::{Report, SCHEMA, Told};
 /// | `advisory` | one sentence |
 /// | `result` | the answer of the command |
 /// | `findings` | `code`, `severity`, `subject`, `message`, `layer`, `measured`, `limit`, `basis` of each |
-pub(super) fn render(report: &Report) -> String {
+pub(crate) fn render(report: &Report) -> String {
     let mut envelope = Map::new();
     let mut put = |key: &str, value: Value| envelope.insert(key.to_owned(), value);
     put("schema", SCHEMA.into());

@@ -1,8 +1,8 @@
 //! Printing a report: one file a form. Nothing is computed here.
 
-mod csv;
-mod json;
-mod text;
+pub(crate) mod csv;
+pub(crate) mod json;
+pub(crate) mod text;
 
 use std::io::{self, Write};
 

@@ -5,7 +5,7 @@
 use anstyle::{AnsiColor, Style};
 use shophead::finding::Severity;
 use shophead_job::words::ADVISORY;
-use textwrap::Options;
+use textwrap::{Options, WordSplitter};
 
 use crate::report::{Block, Report, Table, Told};
 
@@ -21,7 +21,7 @@ const GAP: usize = 2;
 const READABLE: usize = 24;
 const INDENT: &str = "  ";
 
-pub(super) fn render(report: &Report, width: usize) -> String {
+pub(crate) fn render(report: &Report, width: usize) -> String {
     let mut page = Page { text: String::new(), width };
     for block in &report.text {
         page.block(block);
@@ -72,8 +72,7 @@ impl Page {
     }
 
     fn wrapped(&mut self, text: &str, first: &str, next: &str, style: Style) {
-        let options = Options::new(self.width).initial_indent(first).subsequent_indent(next);
-        for line in textwrap::wrap(text, options) {
+        for line in wrap(text, self.width, first, next) {
             self.line(&line, style);
         }
     }
@@ -134,8 +133,7 @@ impl Page {
         }
         let (start, last) = (width_of(&first), widths.last().copied().unwrap_or(0));
         let text = cells.last().map_or("", AsRef::as_ref);
-        let lines = textwrap::wrap(text, last.max(1));
-        for (index, line) in lines.iter().enumerate() {
+        for (index, line) in wrap(text, last, "", "").iter().enumerate() {
             let before = if index == 0 { first.clone() } else { " ".repeat(start) };
             self.line(&format!("{before}{line}"), style);
         }
@@ -178,8 +176,7 @@ impl Page {
     /// Text behind a coloured word.
     fn marked(&mut self, word: &str, style: Style, text: &str) {
         let (first, next) = (format!("{word:MARK$}"), " ".repeat(MARK));
-        let options = Options::new(self.width).initial_indent(&first).subsequent_indent(&next);
-        for (index, line) in textwrap::wrap(text, options).iter().enumerate() {
+        for (index, line) in wrap(text, self.width, &first, &next).iter().enumerate() {
             match line.strip_prefix(word).filter(|_| index == 0) {
                 Some(rest) => self.text.push_str(&format!("{style}{word}{style:#}{rest}\n")),
                 None => self.line(line, Style::new()),
@@ -190,6 +187,30 @@ impl Page {
 
 /// Room for the longest word of severity.
 const MARK: usize = 9;
+
+/// Breaks a text at its blanks, but not inside a part number, nor between a figure and its unit.
+fn wrap(text: &str, width: usize, first: &str, next: &str) -> Vec<String> {
+    let options = Options::new(width.max(1)).initial_indent(first).subsequent_indent(next);
+    let options = options.word_splitter(WordSplitter::NoHyphenation);
+    textwrap::wrap(&glued(text), options).iter().map(|line| line.replace(GLUE, " ")).collect()
+}
+
+/// A blank that does not break.
+const GLUE: char = '\u{a0}';
+const UNITS: &[&str] = &["in", "mm", "lbf", "N", "ksi", "MPa", "D", "%"];
+
+fn glued(text: &str) -> String {
+    let mut glued = String::with_capacity(text.len());
+    for (index, word) in text.split(' ').enumerate() {
+        if index > 0 {
+            let is_unit = UNITS.contains(&word.trim_end_matches(|c: char| c.is_ascii_punctuation() && c != '%'));
+            let glues = is_unit && glued.ends_with(|c: char| c.is_ascii_digit());
+            glued.push(if glues { GLUE } else { ' ' });
+        }
+        glued.push_str(word);
+    }
+    glued
+}
 
 fn width_of(text: &str) -> usize {
     textwrap::core::display_width(text)
@@ -238,6 +259,12 @@ sheet  bearing   from
   from: the same
 ";
         assert_eq!(anstream::adapter::strip_str(&page(36, &table())).to_string(), want);
+    }
+
+    #[test]
+    fn figures_keep_their_units_and_numbers_their_dashes() {
+        let text = Block::Paragraph("A hole of 0.141 in, see MS20470AD4-5 and para 4-57b, p 4-16.".into());
+        assert_eq!(page(15, &text), "A hole of\n0.141 in, see\nMS20470AD4-5\nand para 4-57b,\np 4-16.\n");
     }
 
     #[test]
