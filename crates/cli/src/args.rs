@@ -2,7 +2,7 @@
 //!
 //! Clap only sorts the words; what each one means is read in [`crate::input`], so that every mistake is told in the words of the trade.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 use clap::{Args, Parser, Subcommand, ValueEnum};
 use shophead::basis::Status;
@@ -34,15 +34,20 @@ pub(crate) struct Common {
     /// Units of the text and of CSV columns; JSON has both.
     #[arg(long, global = true, value_enum, default_value_t = UnitsWord::In)]
     pub(crate) units: UnitsWord,
-    /// The documents whose limits hold.
-    #[arg(long, global = true, value_enum, default_value_t = PracticeWord::Handbook)]
-    pub(crate) practice: PracticeWord,
-    /// The shop's own limits, on top of the practice.
+    /// The documents whose limits hold; those of the job file, or the handbooks.
+    #[arg(long, global = true, value_enum)]
+    pub(crate) practice: Option<PracticeWord>,
+    /// The shop's own limits, on top of the practice; otherwise those that the job file names.
     #[arg(long, global = true, value_name = "FILE")]
     pub(crate) limits: Option<PathBuf>,
+}
+
+/// How wide the text is. Not among [`Common`]: `splice` has another width.
+#[derive(Debug, Args)]
+pub(crate) struct Screen {
     /// Columns of text; those of the terminal, or 80.
-    #[arg(long, global = true, value_name = "N")]
-    pub(crate) columns: Option<u16>,
+    #[arg(long, value_name = "N")]
+    pub(crate) width: Option<u16>,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
@@ -122,10 +127,45 @@ pub(crate) enum Command {
     ///
     /// Reads part numbers aloud: series, head, alloy, diameter, length, and what should be said about them.
     Part(PartArgs),
+    /// The whole job: rows, holes, positions, removal, order.
+    ///
+    /// Plans a job from its file: what stops the work, the rivet of every row and why, every hole that differs, what can be bucked in
+    /// which position, how the old rivets come out, what to order.
+    Plan(PlanArgs),
+    /// The parts of a job against the shelf.
+    ///
+    /// Lists the rivets of a job with spares, what is on the shelf, and what to buy.
+    Order(OrderArgs),
     /// Where every built-in figure comes from.
     ///
     /// Lists every limit, table and value that the product carries, with document, place and status.
     Sources(SourcesArgs),
+}
+
+impl Command {
+    /// How wide the text is to be.
+    pub(crate) fn columns(&self) -> Option<u16> {
+        match self {
+            Command::Length(args) => args.screen.width,
+            Command::Head(args) => args.screen.width,
+            Command::Hole(args) => args.screen.width,
+            Command::Joint(args) => args.screen.width,
+            Command::Splice(args) => args.columns,
+            Command::Part(args) => args.screen.width,
+            Command::Plan(args) => args.screen.width,
+            Command::Order(args) => args.screen.width,
+            Command::Sources(args) => args.screen.width,
+        }
+    }
+
+    /// The job file, where the command takes one.
+    pub(crate) fn job(&self) -> Option<&Path> {
+        match self {
+            Command::Plan(args) => Some(&args.job),
+            Command::Order(args) => Some(&args.job),
+            _ => None,
+        }
+    }
 }
 
 /// Which rivet, where no part number is given.
@@ -155,6 +195,8 @@ pub(crate) struct LengthArgs {
     /// Tolerance of every layer that has none of its own: .002.
     #[arg(long, value_name = "T", allow_hyphen_values = true)]
     pub(crate) tolerance: Option<String>,
+    #[command(flatten)]
+    pub(crate) screen: Screen,
 }
 
 #[derive(Debug, Args)]
@@ -178,6 +220,8 @@ pub(crate) struct HeadArgs {
     /// The hole that it is driven in; otherwise the practice's.
     #[arg(long, value_name = "H", requires = "length")]
     pub(crate) hole: Option<String>,
+    #[command(flatten)]
+    pub(crate) screen: Screen,
 }
 
 /// What an inspector sees; goes with the measures.
@@ -248,6 +292,8 @@ pub(crate) struct HoleArgs {
     /// How many rows the pattern has.
     #[arg(long, value_name = "N", default_value_t = 1, value_parser = clap::value_parser!(u8).range(1..))]
     pub(crate) rows: u8,
+    #[command(flatten)]
+    pub(crate) screen: Screen,
 }
 
 #[derive(Debug, Args)]
@@ -285,6 +331,8 @@ pub(crate) struct JointArgs {
     /// Fitting factor; otherwise 1.15. 1 leaves it out.
     #[arg(long, value_name = "X", requires = "load")]
     pub(crate) fitting_factor: Option<f64>,
+    #[command(flatten)]
+    pub(crate) screen: Screen,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
@@ -312,6 +360,9 @@ pub(crate) struct SpliceArgs {
     /// What is spliced; some members need fewer rivets.
     #[arg(long, value_enum, default_value_t = MemberWord::Other)]
     pub(crate) member: MemberWord,
+    /// Columns of text; those of the terminal, or 80.
+    #[arg(long, value_name = "N")]
+    pub(crate) columns: Option<u16>,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
@@ -331,6 +382,32 @@ pub(crate) struct PartArgs {
     /// Part numbers: MS20470AD4-5.
     #[arg(required = true, value_name = "PART")]
     pub(crate) parts: Vec<String>,
+    #[command(flatten)]
+    pub(crate) screen: Screen,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct PlanArgs {
+    /// The job file.
+    #[arg(value_name = "JOB.toml")]
+    pub(crate) job: PathBuf,
+    #[command(flatten)]
+    pub(crate) screen: Screen,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct OrderArgs {
+    /// The job file.
+    #[arg(value_name = "JOB.toml")]
+    pub(crate) job: PathBuf,
+    /// What is on the shelf: a CSV file with the columns part, on_hand and pack.
+    #[arg(long, value_name = "STOCK.csv")]
+    pub(crate) stock: Option<PathBuf>,
+    /// Spare rivets in percent of those needed; otherwise as the job file says.
+    #[arg(long, value_name = "PERCENT")]
+    pub(crate) spares: Option<String>,
+    #[command(flatten)]
+    pub(crate) screen: Screen,
 }
 
 #[derive(Debug, Args)]
@@ -338,6 +415,8 @@ pub(crate) struct SourcesArgs {
     /// Only those of this status.
     #[arg(long, value_enum)]
     pub(crate) status: Option<StatusWord>,
+    #[command(flatten)]
+    pub(crate) screen: Screen,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]

@@ -2,11 +2,11 @@
 
 use std::io::IsTerminal;
 
-use shophead::practice::Practice;
-use shophead_job::model::OwnLimits;
+use shophead::practice::{HANDBOOK, Practice};
+use shophead_job::model::{Job, OwnLimits};
 use shophead_job::words::Units;
 
-use crate::args::{Common, Format};
+use crate::args::{Arguments, Common, Format, PracticeWord};
 use crate::exit::Stop;
 
 /// What a command calculates with.
@@ -32,17 +32,23 @@ const NARROWEST: usize = 20;
 const USUAL_WIDTH: usize = 80;
 
 impl Settings {
-    pub(crate) fn of(common: &Common) -> Settings {
+    pub(crate) fn of(arguments: &Arguments) -> Settings {
         let terminal = || if std::io::stdout().is_terminal() { textwrap::termwidth() } else { USUAL_WIDTH };
-        let width = common.columns.map_or_else(terminal, usize::from);
-        Settings { format: common.format, width: width.max(NARROWEST) }
+        let width = arguments.command.columns().map_or_else(terminal, usize::from);
+        Settings { format: arguments.common.format, width: width.max(NARROWEST) }
     }
 }
 
-/// The shop's own limits; none without `--limits`.
-pub(crate) fn own_limits(common: &Common) -> Result<OwnLimits, Stop> {
-    match &common.limits {
-        Some(path) => Ok(OwnLimits::read(path)?),
-        None => Ok(OwnLimits::default()),
+/// The shop's own limits: those of `--limits`, else those that the job names, else none.
+pub(crate) fn own_limits(common: &Common, job: Option<&Job>) -> Result<OwnLimits, Stop> {
+    match (&common.limits, job) {
+        (Some(path), _) => Ok(OwnLimits::read(path)?),
+        (None, Some(job)) => Ok(job.own_limits.clone()),
+        (None, None) => Ok(OwnLimits::default()),
     }
+}
+
+/// The built-in practice: that of `--practice`, else the job's, else the handbooks'.
+pub(crate) fn practice(common: &Common, job: Option<&Job>) -> &'static Practice<'static> {
+    common.practice.map(PracticeWord::built_in).or(job.map(|job| job.practice)).unwrap_or(&HANDBOOK)
 }

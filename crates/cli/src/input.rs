@@ -13,6 +13,8 @@ use shophead::rivet::{CATALOGUE, Series, Size};
 use shophead::stack::{Layer, Preparation, Role, Stack};
 
 use crate::args::RivetArgs;
+use shophead_job::read::MAX_SPARES_PERCENT;
+
 use crate::exit::Stop;
 
 /// What was typed, as it is repeated in a message: quoted, control characters escaped, cut where it is long.
@@ -76,6 +78,18 @@ pub(crate) fn force(option: &str, text: &str) -> Result<Force, Stop> {
     } else {
         Err(wrong(option, text, "a load is more than nothing; right would be 250 or 1100N"))
     }
+}
+
+/// A whole number of percent: `10`, `10 %`.
+pub(crate) fn percent(option: &str, text: &str) -> Result<u32, Stop> {
+    let number = text.trim().trim_end_matches('%').trim_end().parse().ok();
+    number.filter(|number| *number <= MAX_SPARES_PERCENT).ok_or_else(|| {
+        wrong(
+            option,
+            text,
+            format_args!("this is not a whole number of percent up to {MAX_SPARES_PERCENT}; right would be 10"),
+        )
+    })
 }
 
 /// A word of a list.

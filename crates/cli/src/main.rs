@@ -18,11 +18,12 @@ use args::Arguments;
 use context::{Context, Settings};
 use exit::{Exit, Stop};
 use report::Report;
+use shophead_job::model::Job;
 
 fn main() -> ExitCode {
     // Help, the version and a wrong command line end here.
     let arguments = <Arguments as clap::Parser>::parse();
-    let settings = Settings::of(&arguments.common);
+    let settings = Settings::of(&arguments);
     let outcome = answer(&arguments).and_then(|report| {
         render::print(&report, &settings)?;
         Ok(report)
@@ -52,9 +53,11 @@ fn main() -> ExitCode {
 
 /// Everything between the command line and the printed page.
 fn answer(arguments: &Arguments) -> Result<Report, Stop> {
-    let own = context::own_limits(&arguments.common)?;
+    let Arguments { command, common } = arguments;
+    let job = command.job().map(Job::read).transpose()?;
+    let own = context::own_limits(common, job.as_ref())?;
     let limits = own.limits();
-    let practice = arguments.common.practice.built_in().with_own(&limits);
-    let context = Context { practice: &practice, units: arguments.common.units.words(), own_title: &own.title };
-    commands::run(&arguments.command, &context)
+    let practice = context::practice(common, job.as_ref()).with_own(&limits);
+    let context = Context { practice: &practice, units: common.units.words(), own_title: &own.title };
+    commands::run(command, job.as_ref(), &context)
 }

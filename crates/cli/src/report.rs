@@ -30,6 +30,8 @@ pub(crate) struct Report {
     pub(crate) findings: Vec<Told>,
     /// The answer for people, and why it is that.
     pub(crate) text: Vec<Block>,
+    /// Whether the findings are listed below the text; not where the text tells them in their place.
+    pub(crate) findings_in_text: bool,
     /// What it rests on, for people who want to check it: printed behind the findings.
     pub(crate) annex: Vec<Block>,
     /// The answer as rows.
@@ -178,6 +180,7 @@ impl Report {
             result: Value::Null,
             findings: Vec::new(),
             text: Vec::new(),
+            findings_in_text: true,
             annex: Vec::new(),
             rows: Rows::default(),
             refused: Vec::new(),

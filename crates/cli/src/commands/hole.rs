@@ -2,7 +2,6 @@
 
 use serde_json::{Value, json};
 use shophead::basis::Basis;
-use shophead::drill::Drill;
 use shophead::finding::{Code, Finding, Findings, Severity};
 use shophead::hole::{AsFound, Damage, Disposition, HoleJudgement, HoleQuery, Step};
 use shophead::layout::RowLayout;
@@ -113,10 +112,9 @@ fn without_layers(verdict: HoleJudgement<'_>) -> HoleJudgement<'_> {
     judged
 }
 
-fn result(verdict: &HoleJudgement<'_>, context: &Context<'_>) -> Value {
-    let drill = |cut: Option<Drill>| cut.map(|cut| cut.to_string());
-    let drill_diameter = |cut: Option<Drill>| json::or_null(cut, |cut| json::length(cut.diameter()));
-    let steps: Vec<Value> = verdict
+/// Each step tried and why not.
+pub(super) fn steps_json(verdict: &HoleJudgement<'_>, context: &Context<'_>) -> Value {
+    verdict
         .steps
         .iter()
         .map(|step| {
@@ -125,23 +123,27 @@ fn result(verdict: &HoleJudgement<'_>, context: &Context<'_>) -> Value {
                 "step": step.kind.word(),
                 "does": step.does(),
                 "rivet": step.rivet.map(|rivet| rivet.to_string()),
-                "drill": drill(step.cut),
-                "drill_diameter": drill_diameter(step.cut),
+                "drill": step.cut.map(|cut| cut.to_string()),
+                "drill_diameter": json::or_null(step.cut, |cut| json::length(cut.diameter())),
                 "hole": json::or_null(step.hole, json::interval),
                 "findings": step.findings.iter()
                     .map(|finding| Told::of(&subject, finding, context.units).json)
                     .collect::<Vec<Value>>(),
             })
         })
-        .collect();
+        .collect()
+}
+
+fn result(verdict: &HoleJudgement<'_>, context: &Context<'_>) -> Value {
     let chosen = verdict.chosen();
+    let cut = chosen.and_then(|step| step.cut);
     json!({
         "disposition": verdict.disposition.word(),
         "rivet": chosen.and_then(|step| step.rivet).map(|rivet| rivet.to_string()),
-        "drill": drill(chosen.and_then(|step| step.cut)),
-        "drill_diameter": drill_diameter(chosen.and_then(|step| step.cut)),
+        "drill": cut.map(|cut| cut.to_string()),
+        "drill_diameter": json::or_null(cut, |cut| json::length(cut.diameter())),
         "hole": json::or_null(chosen.and_then(|step| step.hole), json::interval),
-        "steps": steps,
+        "steps": steps_json(verdict, context),
     })
 }
 

@@ -4,7 +4,9 @@ mod head;
 mod hole;
 mod joint;
 mod length;
+mod order;
 mod part;
+mod plan;
 mod sources;
 mod splice;
 
@@ -13,21 +15,28 @@ use shophead::finding::{Code, Finding, Severity};
 use shophead::length::Length;
 use shophead::rivet::part::Part;
 
+use shophead_job::model::Job;
+
 use crate::args::Command;
 use crate::context::Context;
 use crate::exit::Stop;
 use crate::report::Report;
 
 /// Runs a command.
-pub(crate) fn run(command: &Command, context: &Context<'_>) -> Result<Report, Stop> {
-    match command {
-        Command::Length(args) => length::run(args, context),
-        Command::Head(args) => head::run(args, context),
-        Command::Hole(args) => hole::run(args, context),
-        Command::Joint(args) => joint::run(args, context),
-        Command::Splice(args) => splice::run(args, context),
-        Command::Part(args) => part::run(args, context),
-        Command::Sources(args) => sources::run(args, context),
+///
+/// `job` is the job of a command that takes one.
+pub(crate) fn run(command: &Command, job: Option<&Job>, context: &Context<'_>) -> Result<Report, Stop> {
+    match (command, job) {
+        (Command::Length(args), _) => length::run(args, context),
+        (Command::Head(args), _) => head::run(args, context),
+        (Command::Hole(args), _) => hole::run(args, context),
+        (Command::Joint(args), _) => joint::run(args, context),
+        (Command::Splice(args), _) => splice::run(args, context),
+        (Command::Part(args), _) => part::run(args, context),
+        (Command::Plan(_), Some(job)) => Ok(plan::run(job, context)),
+        (Command::Order(args), Some(job)) => order::run(args, job, context),
+        (Command::Plan(_) | Command::Order(_), None) => Err(Stop::wrong("this command takes a job file")),
+        (Command::Sources(args), _) => sources::run(args, context),
     }
 }
 

@@ -26,7 +26,9 @@ pub(crate) fn render(report: &Report, width: usize) -> String {
     for block in &report.text {
         page.block(block);
     }
-    page.findings(&report.findings);
+    if report.findings_in_text {
+        page.findings(&report.findings);
+    }
     for block in &report.annex {
         page.block(block);
     }
