@@ -221,6 +221,23 @@ pub struct JointStrength<'a> {
     pub findings: Findings<'a>,
 }
 
+impl<'a> JointStrength<'a> {
+    /// The load on the rivet at which the first sheet yields, never above the allowable.
+    ///
+    /// Bearing yield or the yield of the flush joint; no yield of the rivet itself is published. `None` where a sheet has no published
+    /// yield or there is no allowable.
+    #[must_use]
+    pub fn yield_load(&self) -> Option<Allowable<'a>> {
+        let mut least = self.allowable?;
+        for sheet in &self.sheets {
+            let part = sheet.bearing?.yield_load?;
+            let force = Force::from_lbf(part.force.lbf() / sheet.share);
+            least = Allowable { force: least.force.min(force), basis: least.basis.weaker(part.basis) };
+        }
+        Some(least)
+    }
+}
+
 /// Why there is no answer.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]

@@ -75,6 +75,9 @@ pub(super) const LIMITS: &[Limit<'static>] = &[
     // NAVEDTRA 14018 says seldom over 8 D
     diameters(Name::PitchGreatest, Scope::ANY, 10, 1, ARMY_LAYOUT),
     TRANSVERSE,
+    INTER_RIVET[0],
+    INTER_RIVET[1],
+    INTER_RIVET[2],
     BAR,
     // AC 43.13-1B para 4-52b prints the rivet's own diameter; one size smaller spares the hole
     count(Name::RemovalDrillBelow, Scope::ANY, 1, Basis::published("FAA airframe question bank", "rivet removal, as reprinted; AC 43.13-1B para 4-52b prints the rivet's diameter")),
