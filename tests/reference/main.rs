@@ -2,9 +2,13 @@
 
 mod drills;
 mod flush;
+mod group;
 mod joint;
+mod joint_depth;
+mod load_share;
 mod mass;
 mod materials;
 mod part_numbers;
 mod rivets;
 mod splice;
+mod squeeze;

@@ -130,7 +130,7 @@ pub fn squeeze(law: &FlowLaw, shank: Length, head: Length) -> Result<Squeeze, Sq
     let d = head.to_inches_f64();
     let ratio = d / shank.to_inches_f64();
     let strain = 2.0 * libm::log(ratio);
-    let force = Force::from_lbf(FRAC_PI_4 * d * d * law.strength.psi() * libm::pow(strain, law.hardening));
+    let force = FRAC_PI_4 * d * d * law.strength.psi() * libm::pow(strain, law.hardening);
     let mut findings = Findings::new();
     let outside = Finding::new(Code::SqueezeOutsideTests, Severity::Caution, law.basis);
     // The tests print their ratio to two places.
@@ -147,9 +147,9 @@ pub fn squeeze(law: &FlowLaw, shank: Length, head: Length) -> Result<Squeeze, Sq
         findings.push(outside.measured(Figure::Length(shank)).limit(Figure::Length(limit)));
     }
     Ok(Squeeze {
-        force,
-        least: force * (1.0 - law.below),
-        greatest: force * (1.0 + law.above),
+        force: Force::from_lbf(force),
+        least: Force::from_lbf(force * (1.0 - law.below)),
+        greatest: Force::from_lbf(force * (1.0 + law.above)),
         strain,
         basis: law.basis,
         findings,

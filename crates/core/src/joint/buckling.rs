@@ -51,7 +51,7 @@ pub const FIXITIES: &[Fixity] = &[
     Fixity { fastening: "brazier head", value: 3.0, basis: Basis::memory("NACA TN 3785", "p 15") },
     Fixity { fastening: "countersunk head", value: 1.0, basis: Basis::memory("NACA TN 3785", "p 15") },
     Fixity {
-        fastening: "universal head",
+        fastening: "rivets, head not named",
         value: 4.0,
         basis: Basis::published("aircraft structures text", "section C7.12, secondary quotation"),
     },
@@ -64,6 +64,11 @@ pub const FIXITIES: &[Fixity] = &[
         fastening: "bolts",
         value: 4.0,
         basis: Basis::published("aircraft structures text", "effective length 0.5, secondary quotation"),
+    },
+    Fixity {
+        fastening: "fasteners other than bolts",
+        value: 2.37,
+        basis: Basis::published("aircraft structures text", "effective length 0.65, secondary quotation"),
     },
 ];
 
@@ -80,13 +85,13 @@ pub const FIXITIES: &[Fixity] = &[
 #[must_use]
 pub fn stress(fixity: f64, modulus: Stress, thickness: Length, pitch: Length) -> Stress {
     let slenderness = thickness.to_inches_f64() / pitch.to_inches_f64();
-    modulus * (fixity * PI * PI / 12.0 * slenderness * slenderness)
+    Stress::from_psi(fixity * PI * PI * modulus.psi() / 12.0 * slenderness * slenderness)
 }
 
 /// The same as a plate: divided by 1 - ν².
 #[must_use]
 pub fn plate_stress(fixity: f64, modulus: Stress, poisson: f64, thickness: Length, pitch: Length) -> Stress {
-    stress(fixity, modulus, thickness, pitch) * (1.0 / (1.0 - poisson * poisson))
+    Stress::from_psi(stress(fixity, modulus, thickness, pitch).psi() / (1.0 - poisson * poisson))
 }
 
 /// The largest pitch at which the sheet, as a column, does not buckle below a stress; elastic. `None` where it is no length.
@@ -207,7 +212,7 @@ pub fn inter_rivet<'a>(
     let mut found = InterRivet {
         fixity: quotient(fixity.value),
         elastic: stress(quotient(fixity.value), modulus, thickness, pitch),
-        elastic_up_to: yield_stress * quotient(share.value),
+        elastic_up_to: Stress::from_psi(yield_stress.psi() * quotient(share.value)),
         largest_pitch: None,
         basis: fixity.basis.weaker(share.basis).weaker(sheet.basis).weaker(BASIS),
         findings: Findings::new(),

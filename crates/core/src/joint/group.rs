@@ -122,7 +122,8 @@ impl Share {
     /// Both together.
     #[must_use]
     pub fn total(self) -> Vector {
-        Vector { x: self.direct.x + self.torsional.x, y: self.direct.y + self.torsional.y }
+        let (direct, torsional) = (self.direct, self.torsional);
+        Vector::lbf(direct.x.lbf() + torsional.x.lbf(), direct.y.lbf() + torsional.y.lbf())
     }
 }
 
@@ -390,7 +391,11 @@ impl<'g, 'a> Group<'g, 'a> {
             if force == Force::ZERO {
                 continue;
             }
-            let margin = margin(allowable.force, Load { force, kind }, factors)?;
+            let margin = match margin(allowable.force, Load { force, kind }, factors) {
+                // So little load that its margin is beyond all numbers.
+                Err(MarginError::OutOfRange) => continue,
+                margin => margin?,
+            };
             self.basis = self.basis.weaker(allowable.basis);
             let tie = EQUAL_WITHIN * (1.0 + margin.value);
             if worst.is_none_or(|worst| margin.value < worst.margin.value - tie) {

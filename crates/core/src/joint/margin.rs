@@ -176,7 +176,7 @@ pub fn yield_margin<'a>(yield_load: Force, load: Load, factors: Factors<'a>) -> 
     }
     let limit = match load.kind {
         LoadKind::Limit => load.force,
-        LoadKind::Ultimate => load.force * (1.0 / factors.safety.value),
+        LoadKind::Ultimate => Force::from_lbf(load.force.lbf() / factors.safety.value),
     };
     // The limit load goes in as one that takes no further factor of safety.
     let found = margin(yield_load, Load { force: limit, kind: LoadKind::Ultimate }, factors)?;

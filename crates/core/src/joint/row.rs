@@ -174,7 +174,8 @@ pub fn row_strength(row: &RowAsMade<'_, '_>) -> Result<RowStrength<'static>, Row
     let joint = strength_through(row.rivet, row.stack, row.edge, row.hole, Some(row.pitch), row.shear)?;
     let pitch = row.pitch.to_inches_f64();
     let rivets_per_inch = f64::from(row.rows) / pitch;
-    let per_inch = |load: Allowable<'static>, count: f64| Allowable { force: load.force * count, ..load };
+    let per_inch =
+        |load: Allowable<'static>, count: f64| Allowable { force: Force::from_lbf(load.force.lbf() * count), ..load };
 
     let mut findings = joint.findings.clone();
     let mut least = Least { governing: None, basis: joint.basis };
@@ -264,7 +265,10 @@ fn cut_away(row: &RowAsMade<'_, '_>, layer: &Layer, number: u8) -> Result<Option
 
 /// What is left when `lost` is cut away; a countersink may cut more away than there is.
 fn less<'a>(part: Allowable<'a>, lost: Force) -> Allowable<'a> {
-    Allowable { force: (part.force - lost).max(Force::ZERO), basis: part.basis.weaker(modes::COUNTERSINK_BASIS) }
+    Allowable {
+        force: Force::from_lbf(part.force.lbf() - lost.lbf()).max(Force::ZERO),
+        basis: part.basis.weaker(modes::COUNTERSINK_BASIS),
+    }
 }
 
 struct Least<'a> {
@@ -305,7 +309,9 @@ pub struct RowComparison<'a> {
 pub fn compare_rows<'a>(before: &RowStrength<'a>, after: &RowStrength<'a>) -> RowComparison<'a> {
     let mut findings = Findings::new();
     let basis = before.basis.weaker(after.basis);
-    let over = |before: Allowable<'_>, after: Allowable<'_>| Some(after.force / before.force).filter(|r| r.is_finite());
+    let over = |before: Allowable<'_>, after: Allowable<'_>| {
+        Some(after.force.lbf() / before.force.lbf()).filter(|r| r.is_finite())
+    };
     let ratio = before.per_inch.zip(after.per_inch).and_then(|(before, after)| over(before, after));
     let shown = |row: &RowStrength<'a>| row.per_inch.or(row.indicated_per_inch);
     let indicated_ratio = shown(before).zip(shown(after)).and_then(|(before, after)| over(before, after));

@@ -84,8 +84,9 @@ pub fn stiffness(modulus: Stress, width: Length, thickness: Length) -> Force {
 /// ```
 #[must_use]
 pub fn tapered(start: Force, end: Force) -> Force {
+    let (start, end) = (start.lbf(), end.lbf());
     let ratio = (end - start) / start;
-    if ratio == 0.0 { start } else { start * (ratio / libm::log1p(ratio)) }
+    Force::from_lbf(if ratio == 0.0 { start } else { start * ratio / libm::log1p(ratio) })
 }
 
 /// The constant modulus times area that stretches as much as parts of different length and stiffness one after the other.
@@ -131,7 +132,7 @@ impl Passing {
     /// Bearing over gross load; `None` where the plate carries nothing.
     #[must_use]
     pub fn bearing_share(&self) -> Option<f64> {
-        let share = self.bearing / self.gross.max(Force::ZERO - self.gross);
+        let share = self.bearing.lbf() / self.gross.lbf().abs();
         share.is_finite().then_some(share)
     }
 }

@@ -164,9 +164,15 @@ pub(super) const TRANSVERSE: Limit<'static> = diameters(
     Basis::memory("FAA-H-8083-31", "ch 4, transverse pitch; the two-row lap of the FAA airframe question bank agrees"),
 );
 
-/// Other texts give 4 for universal heads: see the list beside [`crate::joint::buckling::stress`].
+/// Other texts give up to 4: see [`crate::joint::buckling::FIXITIES`].
 pub(super) const INTER_RIVET: [Limit<'static>; 3] = [
-    fraction(Name::InterRivetFixity, PROTRUDING, 3, 1, Basis::memory("NACA TN 3785", "p 15, brazier heads")),
+    fraction(
+        Name::InterRivetFixity,
+        PROTRUDING,
+        3,
+        1,
+        Basis::memory("NACA TN 3785", "p 15, brazier heads, taken for every protruding head"),
+    ),
     fraction(Name::InterRivetFixity, FLUSH, 1, 1, Basis::memory("NACA TN 3785", "p 15, countersunk heads")),
     fraction(
         Name::InterRivetElasticShare,
