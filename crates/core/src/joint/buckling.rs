@@ -162,8 +162,8 @@ impl core::error::Error for BucklingError {}
 
 /// Whether a sheet buckles between its rivets, by the column form and the fixity of the practice.
 ///
-/// Clad sheet counts its lowest published modulus. `Ok(None)` with nothing published for the sheet or no limit in the practice is
-/// not hidden: it comes as `None` and the caller says so.
+/// Clad sheet counts its lowest published modulus. `None` where modulus or compression yield of the sheet are not published, or where
+/// the practice has no such limit; [`not_published`] is the finding for it.
 ///
 /// # Errors
 /// [`BucklingError`] for what is no sheet between rivets.

@@ -301,6 +301,20 @@ mod tests {
         assert_eq!(error(Formula::Tn1051, Shear::Single), FlexibilityError::DoubleShearOnly);
     }
 
+    /// No print has an example of these two: t 1/16, d 1/8, E 10.5 and Ef 10.3 msi, worked with a desk calculator.
+    #[test]
+    fn double_shear_and_thickness_squared_by_hand() {
+        let one = 1.0 / (0.0625 * 10.5e6);
+        let other = 1.0 / (2.0 * 0.0625 * 10.3e6);
+        // (t1 + t2)/(2 d) is one half; the outer plate counts half as much as the middle one.
+        let by_hand = 0.757_858_283 * 2.2 / 2.0 * 1.5 * (one + other);
+        let found = flexibility(Formula::Stp927Riveted, &fastening(Shear::Double)).unwrap().in_per_lbf();
+        assert!((found - by_hand).abs() < 1e-8 * by_hand);
+        let by_hand = 0.125 * 0.125 / (10.3e6 * 0.125 * 0.125 * 0.125) + 3.72 * 2.0 * one;
+        let found = flexibility(Formula::ThicknessSquared, &fastening(Shear::Single)).unwrap().in_per_lbf();
+        assert!((found - by_hand).abs() < 1e-12 * by_hand);
+    }
+
     #[test]
     fn what_is_no_fastening_is_an_error() {
         let good = fastening(Shear::Single);

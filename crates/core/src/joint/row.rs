@@ -11,7 +11,7 @@
 //! | net section, each sheet | Ftu × t × (pitch - hole) / pitch, less what a countersink cuts away; the first row carries everything |
 //!
 //! The rows are taken to share alike, which ductile joints do at failure. A countersink is counted at the largest head of the rivet; that
-//! is practice, on the safe side, and stands beside the tested flush joint without replacing it.
+//! is practice, on the safe side, and stands beside the tested flush joint without replacing it. A dimple cuts nothing away.
 
 use core::fmt;
 

@@ -144,7 +144,8 @@ pub struct SheetStrength<'a> {
     pub tear_out: Option<Allowable<'a>>,
     /// Tear-out by the recalled form that stops at the side of the hole; to compare, it does not count in the allowable.
     pub tear_out_with_relief: Option<Allowable<'a>>,
-    /// Tension between the holes, a pitch, in the whole sheet; the hole as it is. What a countersink takes away is not counted.
+    /// Tension between the holes, a pitch, in the whole sheet; the hole as it is. What a countersink takes away is counted
+    /// in [`super::row`], which knows the head.
     pub net_section: Option<Allowable<'a>>,
 }
 
