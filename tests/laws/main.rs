@@ -2,11 +2,14 @@
 
 mod common;
 mod drills;
+mod group;
 mod hole;
 mod joint;
 mod layout;
 mod length;
+mod load_share;
 mod part_numbers;
 mod practice;
 mod rivet_length;
+mod row;
 mod upset;

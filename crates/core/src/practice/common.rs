@@ -90,6 +90,10 @@ pub(super) const LIMITS: &[Limit<'static>] = &[
     count(Name::NeighboursStepped, Scope::ANY, 2, SPEC_PATTERN),
     // layout
     diameters(Name::TransversePitchLeast, Scope::ANY, 5, 2, Basis::memory("FAA-H-8083-31", "ch 4, transverse pitch; the two-row lap of the FAA airframe question bank agrees")),
+    // strength; other texts give a fixity of up to 4, see `joint::buckling::FIXITIES`
+    fraction(Name::InterRivetFixity, PROTRUDING, 3, 1, Basis::memory("NACA TN 3785", "p 15, brazier heads, taken for every protruding head")),
+    fraction(Name::InterRivetFixity, FLUSH, 1, 1, Basis::memory("NACA TN 3785", "p 15, countersunk heads")),
+    fraction(Name::InterRivetElasticShare, Scope::ANY, 1, 2, Basis::memory("aircraft structures practice", "elastic below about half of the compression yield stress")),
     // access and removal; AC 43.13-1B para 4-52b prints the rivet's own diameter for the drill, one size smaller spares the hole
     length(Name::BarThickness, Scope::ANY, 5_000, Basis::practice("the least bar that is worth holding; measure your own")),
     count(Name::RemovalDrillBelow, Scope::ANY, 1, Basis::published("FAA airframe question bank", "rivet removal, as reprinted; AC 43.13-1B para 4-52b prints the rivet's diameter")),

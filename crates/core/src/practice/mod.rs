@@ -128,6 +128,9 @@ names! {
     PitchLeast, "pitch-least", Length, "Least distance between neighbouring holes of a row.";
     PitchGreatest, "pitch-greatest", Length, "Greatest usual distance between neighbouring holes of a row.";
     TransversePitchLeast, "transverse-pitch-least", Length, "Least distance between rows.";
+    // strength
+    InterRivetFixity, "inter-rivet-fixity", Fraction, "How firmly the heads hold a sheet that buckles between its rivets: 1 pinned, 4 clamped.";
+    InterRivetElasticShare, "inter-rivet-elastic-share", Fraction, "Part of the compression yield stress up to which buckling between rivets is elastic.";
     // access and removal
     BarThickness, "bar-thickness", Length, "Room that the bucking bar needs behind the tail.";
     RemovalDrillBelow, "removal-drill-below", Count, "How many drill sizes the removal drill is smaller than the shank.";
