@@ -74,6 +74,7 @@ codes! {
     // what a figure rests on
     LimitFromMemory, "limit-from-memory", "A limit that decided something could only be recalled: check it against the document.";
     NoLimit, "no-limit", "No document at hand gives the limit that is needed: open the one named.";
+    NotChecked, "not-checked", "Something that decides here was not given, so it was not checked.";
     // choosing a rivet
     TailTooLong, "tail-too-long", "The tail could fold over before it forms a head.";
     TailTooShort, "tail-too-short", "The tail cannot form the least head in the worst case.";

@@ -9,7 +9,7 @@
 
 use core::fmt;
 
-use crate::basis::Basis;
+use crate::basis::{Basis, Status};
 use crate::drill::Drill;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::joint::compare::compare;
@@ -22,6 +22,7 @@ use crate::rivet::part::Part;
 use crate::select::LengthQuery;
 use crate::stack::{Preparation, Stack};
 use crate::structure::Member;
+use crate::upset::FitError;
 
 /// What is wrong with a hole besides its size.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Default)]
@@ -232,8 +233,8 @@ impl<'a> HoleJudgement<'a> {
 pub struct HoleQuery<'a> {
     /// The rivet that is to go in; its length does not matter.
     pub rivet: Part<'a>,
-    /// The layers.
-    pub stack: &'a Stack,
+    /// The layers, where known. Without them no length is tried, no countersink and no strength is checked, and a finding says so.
+    pub stack: Option<&'a Stack>,
     /// Distances, where known. An unknown one is not checked, and a finding says so.
     pub layout: RowLayout,
     /// How many rows the pattern has.
@@ -254,6 +255,14 @@ const APPROVAL: Basis<'static> = Basis::published(
 );
 const CRACKS: Basis<'static> =
     Basis::published("AC 43.13-1B", "para 4-58, p 4-25: holes round, straight, free of cracks");
+
+const EDGE_UNKNOWN: Basis<'static> = not_given("edge distance");
+const PITCH_UNKNOWN: Basis<'static> = not_given("pitch");
+const LAYERS_UNKNOWN: Basis<'static> = not_given("layers, for length, countersink and strength");
+
+const fn not_given(what: &'static str) -> Basis<'static> {
+    Basis { document: "not given", place: what, status: Status::Practice }
+}
 
 impl<'a> HoleQuery<'a> {
     fn case_of(&self, rivet: &Part<'_>) -> Case {
@@ -278,7 +287,7 @@ impl<'a> HoleQuery<'a> {
     /// }
     /// let query = HoleQuery {
     ///     rivet: Part::parse("MS20470AD4")?,
-    ///     stack: &stack,
+    ///     stack: Some(&stack),
     ///     layout: RowLayout { edge: Some(Length::parse("3/8")?), pitch: Some(Length::parse("3/4")?), ..RowLayout::default() },
     ///     rows: 1,
     ///     member: Member::Skin,
@@ -392,11 +401,11 @@ impl<'a> HoleQuery<'a> {
         let moved = |distance: Length| distance.minus(found.shift());
         match self.layout.edge {
             Some(edge) => findings.extend(&check_edge(moved(edge), &case, self.practice)),
-            None => findings.push(Finding::new(Code::EdgeDistanceShort, Severity::Caution, NEXT_SIZE)),
+            None => findings.push(Finding::new(Code::NotChecked, Severity::Caution, EDGE_UNKNOWN)),
         }
         match self.layout.pitch {
             Some(pitch) => findings.extend(&check_pitch(moved(pitch), &case, self.practice)),
-            None => findings.push(Finding::new(Code::PitchShort, Severity::Caution, NEXT_SIZE)),
+            None => findings.push(Finding::new(Code::NotChecked, Severity::Caution, PITCH_UNKNOWN)),
         }
         self.check_seat(&rivet, &case, &mut findings);
         let step = self.opened(kind, rivet, found, findings);
@@ -442,11 +451,15 @@ impl<'a> HoleQuery<'a> {
 
     /// Whether a rivet of some length fills this hole and makes a sound head.
     fn check_length(&self, rivet: &Part<'a>, hole: Interval, findings: &mut Findings<'a>) {
+        let Some(stack) = self.stack else {
+            findings.push(Finding::new(Code::NotChecked, Severity::Caution, LAYERS_UNKNOWN));
+            return;
+        };
         let query = LengthQuery {
             series: rivet.series(),
             alloy: rivet.alloy(),
             size: rivet.size(),
-            grip: self.stack.grip(),
+            grip: stack.grip(),
             hole: Toleranced::from_least(hole),
             practice: self.practice,
         };
@@ -457,7 +470,15 @@ impl<'a> HoleQuery<'a> {
                 }
             }
             // What is not known of the rivet is not invented: the standard has to be opened.
-            Err(_) => findings.push(Finding::new(Code::NoLimit, Severity::Refer, rivet.size().basis)),
+            Err(error) => {
+                let place = match error {
+                    FitError::HeadNotKnown => "head dimensions",
+                    FitError::ShankNotKnown => "shank limits",
+                    _ => "dimensions that fit this pack",
+                };
+                let basis = Basis::memory(rivet.series().name, place);
+                findings.push(Finding::new(Code::NoLimit, Severity::Refer, basis));
+            }
         }
     }
 
@@ -467,26 +488,31 @@ impl<'a> HoleQuery<'a> {
             return;
         }
         let Some(height) = rivet.size().head_height_nominal() else {
-            findings.push(Finding::new(Code::NoLimit, Severity::Refer, rivet.size().basis));
+            let basis = Basis::memory(rivet.series().name, "head dimensions");
+            findings.push(Finding::new(Code::NoLimit, Severity::Refer, basis));
             return;
         };
-        findings.extend(&check_seat(self.stack, height, case, self.practice));
+        if let Some(stack) = self.stack {
+            findings.extend(&check_seat(stack, height, case, self.practice));
+        }
     }
 
     /// The new rivet in its new hole against the old one in a sound hole.
     fn with_strength(&self, mut step: Step<'a>, found: AsFound) -> Step<'a> {
-        let (Some(rivet), Some(hole), Some(edge)) = (step.rivet, step.hole, self.layout.edge) else {
+        let (Some(rivet), Some(hole), Some(edge), Some(stack)) = (step.rivet, step.hole, self.layout.edge, self.stack)
+        else {
             return step;
         };
         let pitch = self.layout.pitch;
-        let before = strength_through(&self.rivet, self.stack, edge, None, pitch, Shear::Single);
+        let before = strength_through(&self.rivet, stack, edge, None, pitch, Shear::Single, None);
         let after = strength_through(
             &rivet,
-            self.stack,
+            stack,
             edge.minus(found.shift()),
             Some(hole.max),
             pitch.map(|pitch| pitch.minus(found.shift())),
             Shear::Single,
+            None,
         );
         let (Ok(before), Ok(after)) = (before, after) else {
             step.findings.push(Finding::new(Code::StrengthNotPublished, Severity::Caution, NEXT_SIZE));
@@ -643,7 +669,7 @@ mod tests {
     fn query<'a>(rivet: &str, stack: &'a Stack, edge: &str, member: Member) -> HoleQuery<'a> {
         HoleQuery {
             rivet: Part::parse(rivet).expect(rivet),
-            stack,
+            stack: Some(stack),
             layout: RowLayout { edge: Some(length(edge)), pitch: Some(length("3/4")), ..RowLayout::default() },
             rows: 1,
             member,
