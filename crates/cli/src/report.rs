@@ -2,6 +2,8 @@
 //!
 //! A command fills a [`Report`]; [`crate::render`] prints it. Everything that is computed or put into words is done by then.
 
+use std::collections::HashSet;
+
 use serde_json::{Value, json};
 use shophead::finding::{Finding, Findings, Severity};
 use shophead::length::Length;
@@ -28,6 +30,8 @@ pub(crate) struct Report {
     pub(crate) result: Value,
     /// What was found, each with what it is about.
     pub(crate) findings: Vec<Told>,
+    /// Those that are there, so that each is kept once.
+    told: HashSet<String>,
     /// The answer for people, and why it is that.
     pub(crate) text: Vec<Block>,
     /// Whether the findings are listed below the text; not where the text tells them in their place.
@@ -179,6 +183,7 @@ impl Report {
             own_limits: context.own_title.to_owned(),
             result: Value::Null,
             findings: Vec::new(),
+            told: HashSet::new(),
             text: Vec::new(),
             findings_in_text: true,
             annex: Vec::new(),
@@ -196,7 +201,7 @@ impl Report {
     ) {
         for finding in findings {
             let told = Told::of(subject, finding, context.units);
-            if !self.findings.iter().any(|other| other.json == told.json) {
+            if self.told.insert(told.json.to_string()) {
                 self.findings.push(told);
             }
         }

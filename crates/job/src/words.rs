@@ -313,6 +313,47 @@ fn sentence(code: Code, severity: Severity, measured: Option<&str>, limit: Optio
             &|measured| format!("{measured} neighbours would be stepped up, more than allowed."),
             "More neighbours would be stepped up than allowed.",
         ),
+        Code::PatternFull => {
+            "The hole needs a larger rivet, but its pattern takes no more of them.".to_owned()
+        }
+        Code::DamageOverLimit => held(
+            &|measured, limit| format!("Damage of {measured} is beyond the shop's limit, {limit}."),
+            &|measured| format!("Damage of {measured} is beyond the shop's limit."),
+            "The damage is beyond the shop's limit.",
+        ),
+        Code::DamageNotLimited => {
+            "No document at hand limits this damage: refer it, or give the shop's own limit.".to_owned()
+        }
+        Code::DamageNotMeasured => match limit {
+            Some(limit) => format!("The shop's limit is {limit}, but what it limits was not measured."),
+            None => "The shop limits this damage, but what it limits was not measured.".to_owned(),
+        },
+        Code::DamageWithinLimit => held(
+            &|measured, limit| {
+                format!("Damage of {measured} is within the shop's limit, {limit}: repair it as the document says.")
+            },
+            &|measured| format!("Damage of {measured} is within the shop's limit: repair it as the document says."),
+            "The damage is within the shop's limit: repair it as the document says.",
+        ),
+        Code::StopDrill => held(
+            &|measured, limit| format!("Where a crack is stop drilled, each end takes a hole of {measured} or {limit}."),
+            &|measured| format!("Where a crack is stop drilled, each end takes a hole of {measured}."),
+            "Where a crack is stop drilled, each end takes a hole.",
+        ),
+        Code::HoleBeyondCut => match (severity, measured) {
+            (Severity::Refer, Some("1")) => {
+                "1 hole lies on the other side of this edge: check the stations and the points.".to_owned()
+            }
+            (Severity::Refer, Some(count)) => {
+                format!("{count} holes lie on the other side of this edge: check the stations and the points.")
+            }
+            (Severity::Refer, None) => {
+                "Holes lie on the other side of this edge: check the stations and the points.".to_owned()
+            }
+            (_, Some("1")) => "1 hole lies beyond the stations, where nobody measured the edge.".to_owned(),
+            (_, Some(count)) => format!("{count} holes lie beyond the stations, where nobody measured the edge."),
+            (_, None) => "Holes lie beyond the stations, where nobody measured the edge.".to_owned(),
+        },
         Code::CountersinkTooDeep => held(
             &|measured, limit| {
                 format!("A sheet of {measured} is too thin for this countersink; the head needs {limit}.")
