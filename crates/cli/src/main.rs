@@ -63,6 +63,11 @@ fn answer(arguments: &Arguments) -> Result<Report, Stop> {
     }
     let limits = own.limits();
     let practice = context::practice(common, job.as_ref()).with_own(&limits);
-    let context = Context { practice: &practice, units: common.units.words(), own_title: &own.title };
+    let context = Context {
+        practice: &practice,
+        units: common.units.words(),
+        own_title: &own.title,
+        wants_json: common.format == args::Format::Json,
+    };
     commands::run(command, job.as_ref(), &context)
 }

@@ -2,7 +2,7 @@
 //!
 //! A command fills a [`Report`]; [`crate::render`] prints it. Everything that is computed or put into words is done by then.
 
-use std::collections::HashSet;
+use std::collections::HashMap;
 
 use serde_json::{Value, json};
 use shophead::finding::{Finding, Findings, Severity};
@@ -26,12 +26,12 @@ pub(crate) struct Report {
     pub(crate) practice: String,
     /// What the shop's own limits on top of it are called; empty without any.
     pub(crate) own_limits: String,
-    /// The answer for scripts.
+    /// The answer for scripts; may be nothing where none reads it.
     pub(crate) result: Value,
     /// What was found, each with what it is about.
     pub(crate) findings: Vec<Told>,
-    /// Those that are there, so that each is kept once.
-    told: HashSet<String>,
+    /// Where those about a subject stand, so that each is kept once.
+    told: HashMap<String, Vec<usize>>,
     /// The answer for people, and why it is that.
     pub(crate) text: Vec<Block>,
     /// Whether the findings are listed below the text; not where the text tells them in their place.
@@ -45,7 +45,7 @@ pub(crate) struct Report {
 }
 
 /// A finding in words and figures.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Told {
     pub(crate) code: &'static str,
     pub(crate) severity: Severity,
@@ -55,14 +55,14 @@ pub(crate) struct Told {
     pub(crate) message: String,
     /// Where its limit stands, for people.
     pub(crate) basis: String,
-    /// The whole of it for scripts.
+    /// The whole of it for scripts; nothing where none reads it.
     pub(crate) json: Value,
 }
 
 impl Told {
-    pub(crate) fn of(subject: &str, finding: &Finding<'_>, units: Units) -> Told {
-        let message = words::finding(finding, units);
-        let json = json!({
+    pub(crate) fn of(subject: &str, finding: &Finding<'_>, context: &Context<'_>) -> Told {
+        let message = words::finding(finding, context.units);
+        let json = || json!({
             "code": finding.code.word(),
             "severity": finding.severity.word(),
             "subject": subject,
@@ -76,9 +76,9 @@ impl Told {
             code: finding.code.word(),
             severity: finding.severity,
             subject: subject.to_owned(),
-            message,
             basis: finding.basis.to_string(),
-            json,
+            json: if context.wants_json { json() } else { Value::Null },
+            message,
         }
     }
 }
@@ -183,7 +183,7 @@ impl Report {
             own_limits: context.own_title.to_owned(),
             result: Value::Null,
             findings: Vec::new(),
-            told: HashSet::new(),
+            told: HashMap::new(),
             text: Vec::new(),
             findings_in_text: true,
             annex: Vec::new(),
@@ -199,9 +199,11 @@ impl Report {
         subject: &str,
         findings: impl IntoIterator<Item = &'f Finding<'a>>,
     ) {
+        let known = self.told.entry(subject.to_owned()).or_default();
         for finding in findings {
-            let told = Told::of(subject, finding, context.units);
-            if self.told.insert(told.json.to_string()) {
+            let told = Told::of(subject, finding, context);
+            if !known.iter().any(|index| self.findings.get(*index) == Some(&told)) {
+                known.push(self.findings.len());
                 self.findings.push(told);
             }
         }

@@ -148,7 +148,9 @@ pub fn plain(number: f64) -> String {
 #[must_use]
 pub fn finding(finding: &Finding<'_>, units: Units) -> String {
     let figure = |figure: Option<Figure>| figure.map(|figure| units.figure(figure));
-    let (measured, limit) = (figure(finding.measured), figure(finding.limit));
+    // No room at all is not a small room.
+    let is_shut = finding.code == Code::CannotBuck && finding.measured == Some(Figure::Length(Length::ZERO));
+    let (measured, limit) = (figure(finding.measured.filter(|_| !is_shut)), figure(finding.limit));
     // A code of a newer core than these words still says something.
     let sentence = sentence(finding.code, finding.severity, measured.as_deref(), limit.as_deref())
         .unwrap_or_else(|| format!("Found: {}.", finding.code));
@@ -413,11 +415,14 @@ fn sentence(code: Code, severity: Severity, measured: Option<&str>, limit: Optio
             "The new joint is weaker than the old one.",
         ),
         Code::MustBeSolid => "Only driven solid rivets may go here.".to_owned(),
-        Code::CannotBuck => held(
-            &|measured, limit| format!("There is {measured} behind this row; tail and bucking bar need {limit}."),
-            &|measured| format!("There is only {measured} behind this row, too little to buck it."),
-            "There is not enough room behind this row to buck it.",
-        ),
+        Code::CannotBuck => match (measured, limit) {
+            (Some(measured), Some(limit)) => {
+                format!("There is {measured} behind this row; tail and bucking bar need {limit}.")
+            }
+            (Some(measured), None) => format!("There is only {measured} behind this row, too little to buck it."),
+            (None, Some(limit)) => format!("No bar goes behind this row; tail and bucking bar need {limit}."),
+            (None, None) => "There is not enough room behind this row to buck it.".to_owned(),
+        },
         Code::NoPositionServes => "No position lets every row be driven that must be.".to_owned(),
         Code::BlindNeedsApproval => "A blind rivet here needs the manual of the type.".to_owned(),
         _ => return None,

@@ -81,7 +81,11 @@ pub(super) fn edges(plan: &Plan<'_>, units: Units, text: &mut Vec<Block>) {
             let how = if measured && !is_station(edge, *mark) { "between" } else if measured { "measured" } else { "corner" };
             vec![units.bare_length(rounded(mark.at, units)), units.bare_length(rounded(mark.offset, units)), how.into()]
         });
-        text.push(Block::Paragraph(format!("Mark out from these, in {}:", units.length_unit())));
+        let unit = match units {
+            Units::Inches => "inches",
+            Units::Millimetres => "millimetres",
+        };
+        text.push(Block::Paragraph(format!("Mark out from these, in {unit}:")));
         text.push(Block::Table(Table { columns, rows: rows.collect() }));
         if measured {
             text.push(Block::Paragraph(format!(
@@ -174,6 +178,10 @@ fn role(role: shophead::stack::Role) -> &'static str {
 pub(super) fn time(plan: &Plan<'_>, position: &PositionPlan<'_>) -> Option<String> {
     let time = position.work.time;
     let total = time.total()?;
+    // What it takes to do nothing helps nobody.
+    if !position.rows.iter().any(|work| work.is_reachable()) {
+        return None;
+    }
     let parts: Vec<String> = [("set-up", time.set_up), ("drilling out", time.drill_out), ("driving", time.drive)]
         .into_iter()
         .filter_map(|(what, minutes)| minutes.map(|minutes| format!("{what} {minutes}")))

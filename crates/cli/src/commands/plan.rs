@@ -9,7 +9,7 @@ use shophead::hole::{Disposition, HoleJudgement};
 use shophead::length::{Interval, Length};
 use shophead::removal::Removal;
 use shophead_job::model::{Job, Row};
-use shophead_job::order::order;
+use shophead_job::order::{OrderLine, order};
 use shophead_job::plan::{Choice, Counts, HolePlan, Plan, PositionPlan, RemovalNote, RowPlan, Subject};
 use shophead_job::words;
 
@@ -33,19 +33,9 @@ pub(super) fn run(job: &Job, context: &Context<'_>) -> Report {
         report.find(context, &subject.to_string(), [finding]);
     }
     report.findings_in_text = false;
-    report.result = json!({
-        "title": job.title,
-        "own_limits": job.own_limits.title,
-        "counts": counts_json(plan.counts()),
-        "rows": plan.rows.iter().map(|row| row_json(row, context)).collect::<Vec<Value>>(),
-        "positions": plan.positions.iter().map(|position| position_json(&plan, position)).collect::<Vec<Value>>(),
-        "patterns": panel::patterns_json(&plan),
-        "edges": panel::edges_json(&plan),
-        "damage": panel::damage_json(&plan),
-        "looks": panel::looks_json(&plan),
-        "removal": plan.removals().iter().map(removal_json).collect::<Vec<Value>>(),
-        "order": lines_json(&lines),
-    });
+    if context.wants_json {
+        report.result = result_json(&plan, &lines, context);
+    }
     let mut page = Page { report: &mut report, plan: &plan, context };
     page.headline();
     page.stops();
@@ -65,6 +55,22 @@ pub(super) fn run(job: &Job, context: &Context<'_>) -> Report {
     page.memory();
     records(&mut report, &plan, context);
     report
+}
+
+fn result_json(plan: &Plan<'_>, lines: &[OrderLine<'_>], context: &Context<'_>) -> Value {
+    json!({
+        "title": plan.job.title,
+        "own_limits": plan.job.own_limits.title,
+        "counts": counts_json(plan.counts()),
+        "rows": plan.rows.iter().map(|row| row_json(row, context)).collect::<Vec<Value>>(),
+        "positions": plan.positions.iter().map(|position| position_json(plan, position)).collect::<Vec<Value>>(),
+        "patterns": panel::patterns_json(plan),
+        "edges": panel::edges_json(plan),
+        "damage": panel::damage_json(plan),
+        "looks": panel::looks_json(plan),
+        "removal": plan.removals().iter().map(removal_json).collect::<Vec<Value>>(),
+        "order": lines_json(lines),
+    })
 }
 
 pub(super) fn holes_without_rivet(count: u32) -> String {

@@ -184,7 +184,7 @@ const MISTAKES: &[(&str, &str, &str)] = &[
     (
         "count = 48",
         "count = 48\nxyzzy = 1",
-        "job.toml:22:1: a row has no key \"xyzzy\"; right would be \"name\", \"about\", \"structure\", \"member\", \"places\", \"head\", \"installed\", \"rivet\", \"layers\", \"count\", \"points\", \"pitch\", \"edge\", \"transverse-pitch\", \"rows-in-pattern\", \"clearance\", \"hole-size\", \"hole\" or \"exception\"",
+        "job.toml:22:1: a row has no key \"xyzzy\"; right would be \"name\", \"about\", \"structure\", \"member\", \"places\", \"head\", \"installed\", \"rivet\", \"layers\", \"count\", \"points\", \"start\", \"along\", \"pitch\", \"edge\", \"transverse-pitch\", \"pattern\", \"rows-in-pattern\", \"clearance\", \"hole-size\", \"hole\" or \"exception\"",
     ),
     // TOML
     ("pitch = \"7/8\"", "pitch = 7/8", "job.toml:22:9: 7/8 needs quotes; right would be \"7/8\""),
@@ -755,10 +755,15 @@ fn documented(section: &str) -> Vec<&'static str> {
 
 #[test]
 fn the_document_and_the_reader_know_the_same_keys() {
-    let sections: [(&str, &Keys); 11] = [
+    let sections: [(&str, &Keys); 16] = [
         ("Job", &keys::JOB),
         ("Position", &keys::POSITION),
+        ("Minutes", &keys::MINUTES),
         ("Row", &keys::ROW),
+        ("Edge", &keys::EDGE),
+        ("Damage", &keys::DAMAGE),
+        ("Look", &keys::LOOK),
+        ("Trim file", &keys::TRIM_FILE),
         ("Layer", &keys::LAYER),
         ("Hole", &keys::HOLE),
         ("Exception", &keys::EXCEPTION),
