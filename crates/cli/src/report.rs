@@ -62,16 +62,18 @@ pub(crate) struct Told {
 impl Told {
     pub(crate) fn of(subject: &str, finding: &Finding<'_>, context: &Context<'_>) -> Told {
         let message = words::finding(finding, context.units);
-        let json = || json!({
-            "code": finding.code.word(),
-            "severity": finding.severity.word(),
-            "subject": subject,
-            "message": message,
-            "layer": finding.layer,
-            "measured": json::or_null(finding.measured, json::figure),
-            "limit": json::or_null(finding.limit, json::figure),
-            "basis": json::basis(finding.basis),
-        });
+        let json = || {
+            json!({
+                "code": finding.code.word(),
+                "severity": finding.severity.word(),
+                "subject": subject,
+                "message": message,
+                "layer": finding.layer,
+                "measured": json::or_null(finding.measured, json::figure),
+                "limit": json::or_null(finding.limit, json::figure),
+                "basis": json::basis(finding.basis),
+            })
+        };
         Told {
             code: finding.code.word(),
             severity: finding.severity,

@@ -157,7 +157,8 @@ impl Minutes {
     pub fn parse(text: &str) -> Result<Minutes, ParseMinutesError> {
         let (whole, places) = text.split_once('.').unwrap_or((text, ""));
         let digits = |text: &str| text.bytes().all(|byte| byte.is_ascii_digit());
-        if whole.is_empty() && places.is_empty() || !digits(whole) || !digits(places) || places.len() > Minutes::PLACES {
+        if whole.is_empty() && places.is_empty() || !digits(whole) || !digits(places) || places.len() > Minutes::PLACES
+        {
             return Err(ParseMinutesError);
         }
         let number = |text: &str| if text.is_empty() { Ok(0) } else { text.parse::<u64>() };
@@ -390,7 +391,9 @@ mod tests {
 
     #[test]
     fn minutes_are_read_digit_by_digit() {
-        for (text, thousandths, printed) in [("30", 30_000, "30"), (".5", 500, "0.5"), ("1.025", 1_025, "1.025"), ("2.", 2_000, "2")] {
+        for (text, thousandths, printed) in
+            [("30", 30_000, "30"), (".5", 500, "0.5"), ("1.025", 1_025, "1.025"), ("2.", 2_000, "2")]
+        {
             assert_eq!(minutes(text).thousandths(), thousandths, "{text}");
             assert_eq!(minutes(text).to_string(), printed, "{text}");
         }
@@ -405,7 +408,8 @@ mod tests {
 
     #[test]
     fn the_quickest_position_that_serves_wins_and_the_one_that_lacks_least_comes_first() {
-        let rates = Rates { drill_out: Some(minutes("1")), drive_open: Some(minutes("1")), drive_close: Some(minutes("3")) };
+        let rates =
+            Rates { drill_out: Some(minutes("1")), drive_open: Some(minutes("1")), drive_close: Some(minutes("3")) };
         let (open, close) = (Clearance::Open, Clearance::Room(length("1")));
         let slow = weigh(Some(minutes("5")), &rates, [row(true, close), row(false, close)]);
         let quick = weigh(Some(minutes("20")), &rates, [row(true, open), row(false, Clearance::Closed)]);
@@ -415,7 +419,8 @@ mod tests {
         let unknown = weigh(None, &rates, [row(true, open), row(false, Clearance::Closed)]);
         assert_eq!(least_effort(&[unknown, slow]), Some(1));
         let shut = weigh(None, &rates, [row(true, Clearance::Closed)]);
-        let tight = weigh(None, &rates, [row(true, Clearance::Room(length("1/2"))), row(true, Clearance::Room(length("5/8")))]);
+        let tight =
+            weigh(None, &rates, [row(true, Clearance::Room(length("1/2"))), row(true, Clearance::Room(length("5/8")))]);
         assert_eq!(least_effort(&[shut, tight]), None);
         assert_eq!(lacks_less(&tight, &shut), Ordering::Less);
         assert_eq!((tight.missing, tight.blocking), (length("1/4"), 2));

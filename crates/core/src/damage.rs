@@ -192,7 +192,9 @@ mod tests {
         assert!(!of(Some("1"), Some(".005"), Some(".050")).must_refer());
         assert!(of(Some("1"), Some(".00501"), Some(".050")).has(Code::DamageOverLimit));
         assert!(of(Some("1.001"), Some(".005"), Some(".050")).has(Code::DamageOverLimit));
-        for unknown in [of(None, Some(".005"), Some(".05")), of(Some("1"), None, Some(".05")), of(Some("1"), Some(".005"), None)] {
+        for unknown in
+            [of(None, Some(".005"), Some(".05")), of(Some("1"), None, Some(".05")), of(Some("1"), Some(".005"), None)]
+        {
             assert!(unknown.has(Code::DamageNotMeasured) && unknown.must_refer());
         }
     }

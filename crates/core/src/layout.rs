@@ -226,12 +226,13 @@ pub fn check_points_sorted<'a>(
     let count = order.len().min(points.len());
     let order = order.get_mut(..count).unwrap_or_default();
     // Sorted along the longer side of the pattern: holes of a row that runs the other way would all stand at one place.
-    let spread = |of: fn(Point) -> Length| {
-        let all = || points.iter().map(|point| of(*point).nanometres());
+    let spread = |of: fn(&Point) -> Length| {
+        let all = || points.iter().map(|point| of(point).nanometres());
         all().max().unwrap_or(0).abs_diff(all().min().unwrap_or(0))
     };
-    let (x, y): (fn(Point) -> Length, fn(Point) -> Length) = (|point| point.x, |point| point.y);
-    let (along, across) = if spread(x) >= spread(y) { (x, y) } else { (y, x) };
+    let is_long = spread(|point| point.x) >= spread(|point| point.y);
+    let along = |point: Point| if is_long { point.x } else { point.y };
+    let across = |point: Point| if is_long { point.y } else { point.x };
     order.sort_unstable_by_key(|index| (along(at(*index)), across(at(*index)), *index));
     let mut closest: Option<(usize, usize, Length)> = None;
     for (place, index) in order.iter().enumerate() {
@@ -302,7 +303,8 @@ pub fn in_line(first: Point, along: Point, pitch: Length, pitches: u32) -> Optio
     /// Binary places to which the vector's length is taken.
     const PLACES: u32 = 24;
     let vector = along.difference(Point::default());
-    let square = u128::try_from(dot(vector, vector)).ok().filter(|square| square.leading_zeros() > PLACES.saturating_mul(2))?;
+    let square =
+        u128::try_from(dot(vector, vector)).ok().filter(|square| square.leading_zeros() > PLACES.saturating_mul(2))?;
     let length = i128::try_from(square.wrapping_shl(PLACES.saturating_mul(2)).isqrt()).ok()?;
     let way = i128::from(pitch.nanometres()).checked_mul(i128::from(pitches))?;
     let coordinate = |start: Length, part: i128| {

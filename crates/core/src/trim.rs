@@ -49,7 +49,9 @@ impl fmt::Display for TrimError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             TrimError::TooFew => f.write_str("an edge has at least two points; right would be one at each end"),
-            TrimError::TooMany => write!(f, "an edge has at most {MAX_STATIONS} stations; right would be fewer, further apart"),
+            TrimError::TooMany => {
+                write!(f, "an edge has at most {MAX_STATIONS} stations; right would be fewer, further apart")
+            }
             TrimError::NotRising { station } => {
                 write!(f, "station {station} does not lie behind the one before it; right would be rising stations")
             }
@@ -76,7 +78,11 @@ fn nm(length: Length) -> f64 {
 }
 
 fn whole(nanometres: f64) -> Length {
-    Length::from_nanometres(libm::round(nanometres) as i64).unwrap_or(if nanometres < 0.0 { Length::MIN } else { Length::MAX })
+    Length::from_nanometres(libm::round(nanometres) as i64).unwrap_or(if nanometres < 0.0 {
+        Length::MIN
+    } else {
+        Length::MAX
+    })
 }
 
 /// One piece of the curve, between two stations.
@@ -175,7 +181,9 @@ impl<'s> Curve<'s> {
         }
         // Then both ends of a piece are brought into the circle of radius three that keeps it monotone.
         for (piece, secant) in secants().enumerate() {
-            let Some([start, end]) = slopes.get_mut(piece..).and_then(|rest| rest.first_chunk_mut::<2>()) else { continue };
+            let Some([start, end]) = slopes.get_mut(piece..).and_then(|rest| rest.first_chunk_mut::<2>()) else {
+                continue;
+            };
             if secant == 0.0 {
                 (*start, *end) = (0.0, 0.0);
                 continue;
@@ -198,9 +206,11 @@ impl<'s> Curve<'s> {
 
     fn pieces(&self) -> impl Iterator<Item = Piece> {
         let point = |station: &Station| (nm(station.at), nm(station.offset));
-        self.stations.windows(2).zip(self.slopes.windows(2)).filter_map(move |(stations, slopes)| match (stations, slopes) {
-            ([from, to], [start, end]) => Some(Piece { from: point(from), to: point(to), slopes: (*start, *end) }),
-            _ => None,
+        self.stations.windows(2).zip(self.slopes.windows(2)).filter_map(move |(stations, slopes)| {
+            match (stations, slopes) {
+                ([from, to], [start, end]) => Some(Piece { from: point(from), to: point(to), slopes: (*start, *end) }),
+                _ => None,
+            }
         })
     }
 
@@ -210,7 +220,8 @@ impl<'s> Curve<'s> {
         let beyond = |station: Option<&Station>, is_beyond: fn(Length, Length) -> bool| {
             station.filter(|station| is_beyond(at, station.at)).map(|station| station.offset)
         };
-        let end = beyond(self.stations.first(), |at, end| at <= end).or(beyond(self.stations.last(), |at, end| at >= end));
+        let end =
+            beyond(self.stations.first(), |at, end| at <= end).or(beyond(self.stations.last(), |at, end| at >= end));
         if let Some(end) = end {
             return end;
         }
@@ -222,7 +233,8 @@ impl<'s> Curve<'s> {
     /// Whether a point lies beyond the first or the last station, where nothing was measured.
     #[must_use]
     pub fn is_beyond(&self, point: Point) -> bool {
-        self.stations.first().is_none_or(|first| point.x < first.at) || self.stations.last().is_none_or(|last| point.x > last.at)
+        self.stations.first().is_none_or(|first| point.x < first.at)
+            || self.stations.last().is_none_or(|last| point.x > last.at)
     }
 
     /// How far a point stands from it: never too long, and short by less than three nanometres.
@@ -256,7 +268,8 @@ impl<'s> Curve<'s> {
                 if stray <= STRAY || parts.len().saturating_add(2) > DEPTH {
                     nearest = nearest.min(chord - stray);
                 } else {
-                    let (near, far) = if to.0 < middle { ((from, middle), (middle, end)) } else { ((middle, end), (from, middle)) };
+                    let (near, far) =
+                        if to.0 < middle { ((from, middle), (middle, end)) } else { ((middle, end), (from, middle)) };
                     let _ = parts.push(far);
                     let _ = parts.push(near);
                 }
@@ -296,7 +309,7 @@ impl<'s> Curve<'s> {
 fn to_chord(to: (f64, f64), from: (f64, f64), end: (f64, f64)) -> f64 {
     let (along, out) = ((end.0 - from.0, end.1 - from.1), (to.0 - from.0, to.1 - from.1));
     let square = along.0 * along.0 + along.1 * along.1;
-    let reach = ((out.0 * along.0 + out.1 * along.1) / square).max(0.0).min(1.0);
+    let reach = ((out.0 * along.0 + out.1 * along.1) / square).clamp(0.0, 1.0);
     // A chord without length has no direction; its end is the nearest.
     let reach = if square > 0.0 { reach } else { 0.0 };
     libm::hypot(out.0 - reach * along.0, out.1 - reach * along.1)
@@ -304,6 +317,7 @@ fn to_chord(to: (f64, f64), from: (f64, f64), end: (f64, f64)) -> f64 {
 
 /// The edge of a panel.
 #[derive(Clone, Debug, PartialEq)]
+#[expect(clippy::large_enum_variant, reason = "there is no heap to put the curve on")]
 pub enum Cut<'s> {
     /// Corners, with straight lines between them.
     Corners(&'s [Point]),

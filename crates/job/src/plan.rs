@@ -6,7 +6,8 @@ use std::collections::HashMap;
 use std::sync::Arc;
 
 use shophead::access::{
-    Clearance, PositionWork, RowWork, SolidBecause, cannot_buck, clearance_needed, lacks_less, least_effort, solid_required, weigh,
+    Clearance, PositionWork, RowWork, SolidBecause, cannot_buck, clearance_needed, lacks_less, least_effort,
+    solid_required, weigh,
 };
 use shophead::basis::Basis;
 use shophead::damage::{self, Damaged};
@@ -352,12 +353,14 @@ impl<'j> Plan<'j> {
             });
             own.chain(holes)
         });
-        let of_patterns = self.patterns.iter().flat_map(|plan| {
-            plan.findings.iter().map(|finding| (Subject::Pattern(plan.name), finding))
-        });
-        let of_edges = self.edges.iter().flat_map(|plan| {
-            plan.findings.iter().map(|finding| (Subject::Edge(plan.edge.name.as_str()), finding))
-        });
+        let of_patterns = self
+            .patterns
+            .iter()
+            .flat_map(|plan| plan.findings.iter().map(|finding| (Subject::Pattern(plan.name), finding)));
+        let of_edges = self
+            .edges
+            .iter()
+            .flat_map(|plan| plan.findings.iter().map(|finding| (Subject::Edge(plan.edge.name.as_str()), finding)));
         let of_damage = self.damage.iter().zip(1_u32..).flat_map(|(plan, number)| {
             plan.findings.iter().map(move |finding| (Subject::Damage(number, plan.damage.place.as_str()), finding))
         });
@@ -472,7 +475,8 @@ fn row_cuts<'j>(
             beyond: Vec::new(),
         };
         for hole in 1..=row.count {
-            let Some((point, distance)) = row.place_of(hole).and_then(|point| Some((point, plan.cut.distance(point)?))) else {
+            let Some((point, distance)) = row.place_of(hole).and_then(|point| Some((point, plan.cut.distance(point)?)))
+            else {
                 break;
             };
             match plan.cut.is_above(point) {
@@ -511,9 +515,10 @@ fn plan_row<'j>(
 ) -> RowPlan<'j> {
     let case = case_of(&row.rivet, row);
     let mut findings = Vec::new();
-    let points = row.points.as_deref().map(|points| {
-        check_points_sorted(points, &mut vec![0; points.len()], &[], &case, practice)
-    });
+    let points = row
+        .points
+        .as_deref()
+        .map(|points| check_points_sorted(points, &mut vec![0; points.len()], &[], &case, practice));
     let closest = points.as_ref().and_then(|points| points.closest_pair).map(|(_, _, distance)| distance);
     let mut of_cuts = Vec::new();
     let cuts = row_cuts(index, row, edges, &case, practice, &mut of_cuts);
@@ -679,7 +684,8 @@ fn plan_damage<'j>(damage: &'j DamageFound, rows: &[RowPlan<'j>], practice: &'j 
     let case = plan.map(|plan| case_of(&plan.choice.part, plan.row));
     // Of several layers of one kind the thinnest.
     let layers = plan.map(|plan| plan.row.stack.layers()).unwrap_or_default();
-    let thickness = layers.iter().filter(|layer| Some(layer.role) == damage.member).map(|layer| layer.thickness.min()).min();
+    let thickness =
+        layers.iter().filter(|layer| Some(layer.role) == damage.member).map(|layer| layer.thickness.min()).min();
     let held = Damaged { thickness: damage.found.thickness.or(thickness), ..damage.found };
     let mut findings = Vec::new();
     push_all(&mut findings, &damage::judge(&held, case.as_ref(), practice));
@@ -724,9 +730,8 @@ fn plan_holes<'j>(plan: &RowPlan<'j>, practice: &'j Practice<'j>, done: &mut dyn
             [layout.edge, layout.pitch, layout.transverse_pitch],
             exception.map(|(index, _)| index),
         );
-        let outcome = known
-            .entry(alike)
-            .or_insert_with(|| plan_hole(found, layout, stack, exception.is_some(), plan, practice));
+        let outcome =
+            known.entry(alike).or_insert_with(|| plan_hole(found, layout, stack, exception.is_some(), plan, practice));
         holes.push(HolePlan {
             number,
             about: exception.map_or("", |(_, exception)| exception.about.as_str()),
@@ -764,7 +769,8 @@ fn plan_hole<'j>(
     let row = plan.row;
     let rivet = plan.choice.part.without_length();
     let mut findings = Vec::new();
-    let query = HoleQuery { rivet, stack: Some(stack), layout, rows: row.rows_in_pattern, member: row.member, practice };
+    let query =
+        HoleQuery { rivet, stack: Some(stack), layout, rows: row.rows_in_pattern, member: row.member, practice };
     let judgement = found.map(|found| query.judge(found));
     if let Some(judgement) = &judgement {
         push_judgement(&mut findings, judgement);
@@ -834,7 +840,8 @@ fn plan_positions<'j>(job: &'j Job, rows: &[RowPlan<'j>], practice: &'j Practice
         rows.iter().map(|plan| (longest_tail(plan), case_of(&plan.choice.part, plan.row))).collect();
     let plan = |(index, position): (usize, &'j Position)| {
         let clearance = |plan: &RowPlan<'_>| plan.row.clearance.get(index).copied().unwrap_or(Clearance::Closed);
-        let blocked = rows.iter().zip(&tails).map(|(plan, (tail, case))| cannot_buck(clearance(plan), *tail, practice, case));
+        let blocked =
+            rows.iter().zip(&tails).map(|(plan, (tail, case))| cannot_buck(clearance(plan), *tail, practice, case));
         let works = rows.iter().zip(&tails).map(|(plan, (tail, case))| RowWork {
             must: plan.solid.is_some(),
             rivets: plan.row.count,

@@ -78,7 +78,13 @@ pub(super) fn edges(plan: &Plan<'_>, units: Units, text: &mut Vec<Block>) {
         let measured = matches!(edge.cut, Cut::Measured(_));
         let columns = if measured { vec!["station", "offset", ""] } else { vec!["x", "y", ""] };
         let rows = edge.table.iter().map(|mark| {
-            let how = if measured && !is_station(edge, *mark) { "between" } else if measured { "measured" } else { "corner" };
+            let how = if measured && !is_station(edge, *mark) {
+                "between"
+            } else if measured {
+                "measured"
+            } else {
+                "corner"
+            };
             vec![units.bare_length(rounded(mark.at, units)), units.bare_length(rounded(mark.offset, units)), how.into()]
         });
         let unit = match units {
@@ -219,7 +225,10 @@ pub(super) fn verdict(plan: &Plan<'_>, units: Units, text: &mut Vec<Block>) {
 fn lack(work: &RowWork, units: Units) -> String {
     match (work.clearance, work.needed, work.missing()) {
         (Clearance::Closed, Some(needed), _) => {
-            format!("no bar goes behind it; open it up to {}.", units.about(shophead::length::Interval::exactly(needed)))
+            format!(
+                "no bar goes behind it; open it up to {}.",
+                units.about(shophead::length::Interval::exactly(needed))
+            )
         }
         (_, _, Some(missing)) => {
             format!("{} more room.", units.about(shophead::length::Interval::exactly(missing)))

@@ -93,7 +93,8 @@ impl<'j> Page<'_, '_, 'j> {
         let counts = self.plan.counts();
         self.report.answer(self.plan.job.title.clone());
         let Counts { rows, holes, measured, keep, clean_up, oversize, next_size, refer, .. } = counts;
-        self.report.paragraph(format!("{rows} rows, {holes} holes."));
+        let of = |count: u32, what: &str| if count == 1 { format!("1 {what}") } else { format!("{count} {what}s") };
+        self.report.paragraph(format!("{}, {}.", of(rows, "row"), of(holes, "hole")));
         if measured > 0 {
             self.report.paragraph(format!(
                 "Of {measured} measured holes: {keep} keep, {clean_up} clean up, {oversize} oversize shank, {next_size} next \

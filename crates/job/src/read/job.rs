@@ -27,7 +27,8 @@ pub(super) fn job(source: &Source<'_>, folder: &Folder<'_>) -> Option<Job> {
     let around = Around { materials: &materials, positions: positions.as_deref(), folder };
     let mut said = SaidHoles::default();
     let mut drafts = rows(&table, &around, &mut said)?;
-    let keys: Vec<RowKey> = drafts.iter().map(|draft| RowKey { name: draft.name.clone(), count: draft.count }).collect();
+    let keys: Vec<RowKey> =
+        drafts.iter().map(|draft| RowKey { name: draft.name.clone(), count: draft.count }).collect();
     if let Some(value) = table.optional("holes")
         && let Some(file) = folder.open(&value)
     {

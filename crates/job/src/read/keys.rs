@@ -23,7 +23,20 @@ impl Keys {
 pub(super) const JOB: Keys = Keys {
     of: "a job",
     form: "a file of keys",
-    names: &["title", "practice", "limits", "holes", "spares", "materials", "minutes", "position", "row", "edge", "damage", "look"],
+    names: &[
+        "title",
+        "practice",
+        "limits",
+        "holes",
+        "spares",
+        "materials",
+        "minutes",
+        "position",
+        "row",
+        "edge",
+        "damage",
+        "look",
+    ],
     examples: &[("title", "\"Keel skin panel, frames 2 to 6\"")],
 };
 
@@ -147,8 +160,7 @@ pub(super) const HOLES_FILE: Keys = Keys {
 
 pub(super) const POINTS_FILE: Keys = Keys { of: "a points file", form: "", names: &["x", "y"], examples: &[] };
 
-pub(super) const TRIM_FILE: Keys =
-    Keys { of: "a trim file", form: "", names: &["station", "offset"], examples: &[] };
+pub(super) const TRIM_FILE: Keys = Keys { of: "a trim file", form: "", names: &["station", "offset"], examples: &[] };
 
 pub(super) const STOCK_FILE: Keys =
     Keys { of: "a stock file", form: "", names: &["part", "on_hand", "pack"], examples: &[] };

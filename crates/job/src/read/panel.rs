@@ -77,7 +77,8 @@ pub(super) fn edges(table: &Table<'_>, rows: &[RowKey], folder: &Folder<'_>) -> 
             value.mistake("an edge of points is marked out from its points", "leave every out, or give stations");
             return None;
         }
-        if let (Some(value), Some(Some(every)), Some(EdgeShape::Stations(stations))) = (table.optional("every"), every, &shape)
+        if let (Some(value), Some(Some(every)), Some(EdgeShape::Stations(stations))) =
+            (table.optional("every"), every, &shape)
             && let (Some(first), Some(last)) = (stations.first(), stations.last())
         {
             let marks = last.at.nanometres().abs_diff(first.at.nanometres()) / every.nanometres().unsigned_abs().max(1);
@@ -87,7 +88,8 @@ pub(super) fn edges(table: &Table<'_>, rows: &[RowKey], folder: &Folder<'_>) -> 
             }
         }
         let rows = table.optional("rows").map_or(Some(None), |value| {
-            let found: Vec<Option<usize>> = value.list("a row")?.iter().map(|value| row(value, rows, &by_name)).collect();
+            let found: Vec<Option<usize>> =
+                value.list("a row")?.iter().map(|value| row(value, rows, &by_name)).collect();
             found.into_iter().collect::<Option<Vec<usize>>>().map(Some)
         });
         Some(PanelEdge { name: name?, about: about?, shape: shape?, every: every?, rows: rows? })
@@ -113,7 +115,8 @@ fn shape(table: &Table<'_>, folder: &Folder<'_>) -> Option<EdgeShape> {
                 let read = read.into_iter().collect::<Option<Vec<_>>>()?;
                 read.into_iter().map(|point| Station { at: point.x, offset: point.y }).collect()
             };
-            let refused = |error: shophead::trim::TrimError| value.source.refused(value.span.clone(), "stations", &error);
+            let refused =
+                |error: shophead::trim::TrimError| value.source.refused(value.span.clone(), "stations", &error);
             Curve::through(&stations).map_err(refused).ok()?;
             Some(EdgeShape::Stations(stations))
         }
