@@ -4,6 +4,8 @@
 
 use std::collections::HashMap;
 
+use serde::Serialize;
+use serde_json::value::RawValue;
 use serde_json::{Value, json};
 use shophead::finding::{Finding, Findings, Severity};
 use shophead::length::Length;
@@ -28,6 +30,8 @@ pub(crate) struct Report {
     pub(crate) own_limits: String,
     /// The answer for scripts; may be nothing where none reads it.
     pub(crate) result: Value,
+    /// The answer for scripts, already printed: for one that is too long to be held in pieces. It stands in the place of `result`.
+    pub(crate) long_result: Option<Box<RawValue>>,
     /// What was found, each with what it is about.
     pub(crate) findings: Vec<Told>,
     /// Where those about a subject stand, so that each is kept once.
@@ -184,6 +188,7 @@ impl Report {
             practice: context.practice.name().to_owned(),
             own_limits: context.own_title.to_owned(),
             result: Value::Null,
+            long_result: None,
             findings: Vec::new(),
             told: HashMap::new(),
             text: Vec::new(),
@@ -217,6 +222,13 @@ impl Report {
         if !findings.is_complete() {
             self.text.push(Block::Paragraph("There were more findings than are listed.".to_owned()));
         }
+    }
+
+    /// Prints an answer for scripts as it stands in the envelope, piece by piece.
+    pub(crate) fn print_result(&mut self, result: &impl Serialize) {
+        // Values of strings and numbers always print. A line end in a string is escaped, so that every one in the text is a line's.
+        let printed = serde_json::to_string_pretty(result).unwrap_or_default().replace('\n', "\n  ");
+        self.long_result = RawValue::from_string(printed).ok();
     }
 
     pub(crate) fn answer(&mut self, answer: impl Into<String>) {

@@ -2,6 +2,8 @@
 
 use std::collections::HashMap;
 
+use serde::Serialize;
+use serde::ser::{SerializeMap, Serializer};
 use serde_json::{Value, json};
 use shophead::basis::{Basis, Status};
 use shophead::finding::{Code, Finding, Severity};
@@ -34,7 +36,7 @@ pub(super) fn run(job: &Job, context: &Context<'_>) -> Report {
     }
     report.findings_in_text = false;
     if context.wants_json {
-        report.result = result_json(&plan, &lines, context);
+        report.print_result(&Answer { plan: &plan, lines: &lines, context });
     }
     let mut page = Page { report: &mut report, plan: &plan, context };
     page.headline();
@@ -57,20 +59,64 @@ pub(super) fn run(job: &Job, context: &Context<'_>) -> Report {
     report
 }
 
-fn result_json(plan: &Plan<'_>, lines: &[OrderLine<'_>], context: &Context<'_>) -> Value {
-    json!({
-        "title": plan.job.title,
-        "own_limits": plan.job.own_limits.title,
-        "counts": counts_json(plan.counts()),
-        "rows": plan.rows.iter().map(|row| row_json(row, context)).collect::<Vec<Value>>(),
-        "positions": plan.positions.iter().map(|position| position_json(plan, position)).collect::<Vec<Value>>(),
-        "patterns": panel::patterns_json(plan),
-        "edges": panel::edges_json(plan),
-        "damage": panel::damage_json(plan),
-        "looks": panel::looks_json(plan),
-        "removal": plan.removals().iter().map(removal_json).collect::<Vec<Value>>(),
-        "order": lines_json(lines),
-    })
+/// The answer for scripts. Rows and holes are printed one by one: that of a long job is never held as a whole.
+struct Answer<'p, 'j> {
+    plan: &'p Plan<'j>,
+    lines: &'p [OrderLine<'j>],
+    context: &'p Context<'p>,
+}
+
+impl Serialize for Answer<'_, '_> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let plan = self.plan;
+        let mut map = serializer.serialize_map(None)?;
+        map.serialize_entry("title", &plan.job.title)?;
+        map.serialize_entry("own_limits", &plan.job.own_limits.title)?;
+        map.serialize_entry("counts", &counts_json(plan.counts()))?;
+        let row = |row| RowAnswer { row, context: self.context };
+        map.serialize_entry("rows", &Each(|| plan.rows.iter().map(row)))?;
+        map.serialize_entry(
+            "positions",
+            &Each(|| plan.positions.iter().map(|position| position_json(plan, position))),
+        )?;
+        map.serialize_entry("patterns", &panel::patterns_json(plan))?;
+        map.serialize_entry("edges", &panel::edges_json(plan))?;
+        map.serialize_entry("damage", &panel::damage_json(plan))?;
+        map.serialize_entry("looks", &panel::looks_json(plan))?;
+        map.serialize_entry("removal", &Each(|| plan.removals().into_iter().map(|note| removal_json(&note))))?;
+        map.serialize_entry("order", &lines_json(self.lines))?;
+        map.end()
+    }
+}
+
+/// A list that is made while it is printed.
+struct Each<F>(F);
+
+impl<F: Fn() -> I, I: Iterator<Item: Serialize>> Serialize for Each<F> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_seq((self.0)())
+    }
+}
+
+struct RowAnswer<'p, 'j> {
+    row: &'p RowPlan<'j>,
+    context: &'p Context<'p>,
+}
+
+impl Serialize for RowAnswer<'_, '_> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let value = row_json(self.row);
+        let mut map = serializer.serialize_map(None)?;
+        for (key, value) in value.as_object().into_iter().flatten() {
+            if key == "holes" {
+                let holes = || self.row.holes.iter().map(|hole| hole_json(hole, self.context));
+                map.serialize_entry(key, &Each(holes))?;
+            } else {
+                map.serialize_entry(key, value)?;
+            }
+        }
+        map.end()
+    }
 }
 
 pub(super) fn holes_without_rivet(count: u32) -> String {
@@ -432,7 +478,8 @@ fn choice_json(choice: &Choice<'_>) -> Value {
     })
 }
 
-fn row_json(plan: &RowPlan<'_>, context: &Context<'_>) -> Value {
+/// A row; its holes are put in their place when they are printed.
+fn row_json(plan: &RowPlan<'_>) -> Value {
     let Row { name, about, structure, member, places, installed, rivet, stack, count, .. } = plan.row;
     let governing = plan.strength.as_ref().and_then(|strength| strength.governing);
     let mut value = json!({
@@ -455,7 +502,7 @@ fn row_json(plan: &RowPlan<'_>, context: &Context<'_>) -> Value {
         })),
         "strength_ratio": plan.comparison.as_ref().and_then(|comparison| comparison.ratio),
         "removal": removal_of(&plan.removal),
-        "holes": plan.holes.iter().map(|hole| hole_json(hole, context)).collect::<Vec<Value>>(),
+        "holes": [],
     });
     if let (Some(object), Value::Object(choice)) = (value.as_object_mut(), choice_json(&plan.choice)) {
         object.extend(choice);

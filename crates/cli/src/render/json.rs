@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 use serde_json::Value;
+use serde_json::value::RawValue;
 use shophead_job::words::ADVISORY;
 
 use crate::report::{Report, SCHEMA, Told};
@@ -24,7 +25,10 @@ pub(crate) fn render(report: &Report) -> String {
         practice: &report.practice,
         own_limits: &report.own_limits,
         advisory: ADVISORY,
-        result: &report.result,
+        result: match &report.long_result {
+            Some(printed) => Answer::Printed(printed),
+            None => Answer::Value(&report.result),
+        },
         findings: report.findings.iter().map(|Told { json, .. }| json).collect(),
     };
     // Values of strings and numbers always print.
@@ -40,6 +44,13 @@ struct Envelope<'r> {
     #[serde(skip_serializing_if = "str::is_empty")]
     own_limits: &'r str,
     advisory: &'r str,
-    result: &'r Value,
+    result: Answer<'r>,
     findings: Vec<&'r Value>,
+}
+
+#[derive(Serialize)]
+#[serde(untagged)]
+enum Answer<'r> {
+    Value(&'r Value),
+    Printed(&'r RawValue),
 }
