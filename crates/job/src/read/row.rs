@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, HashMap};
 
 use shophead::access::Clearance;
 use shophead::hole::{AsFound, Damage};
-use shophead::layout::{Point, RowLayout};
+use shophead::layout::{Point, RowLayout, in_line};
 use shophead::length::Length;
 use shophead::material::Material;
 use shophead::rivet::Head;
@@ -80,7 +80,7 @@ pub(super) fn row(
     };
     let count = count(&table, points.as_ref());
     let layout = layout(&table);
-    let line = line(&table, layout);
+    let line = line(&table, layout, count);
     let pattern = table.optional("pattern").map_or(Some(None), |value| value.filled_text().map(Some));
     let rows_in_pattern = table.optional("rows-in-pattern").map_or(Some(1), |value| value.whole(1..=u8::MAX.into()));
     let clearance = clearance(&table, around);
@@ -178,7 +178,7 @@ fn count(table: &Table<'_>, points: Option<&Option<Vec<Point>>>) -> Option<u32> 
 }
 
 /// A straight row by its first hole, direction and pitch.
-fn line(table: &Table<'_>, layout: Option<RowLayout>) -> Option<Option<Line>> {
+fn line(table: &Table<'_>, layout: Option<RowLayout>, count: Option<u32>) -> Option<Option<Line>> {
     let (start, along) = (table.optional("start"), table.optional("along"));
     let (Some(start), Some(along)) = (&start, &along) else {
         if let Some(lone) = start.or(along) {
@@ -197,8 +197,13 @@ fn line(table: &Table<'_>, layout: Option<RowLayout>) -> Option<Option<Line>> {
         along.mistake("along is nothing, so it leads nowhere", "right would be [\"1\", \"0\"]");
         return None;
     }
-    if layout?.pitch.is_none() {
+    let Some(pitch) = layout?.pitch else {
         start.mistake(format!("{} has a start but no pitch", table.subject), "right would be pitch = \"3/4\"");
+        return None;
+    };
+    let last = count.unwrap_or(1).saturating_sub(1);
+    if in_line(line.start, line.along, pitch, last).is_none() {
+        start.mistake("the last hole lies more than a kilometre away", "right would be a shorter pitch or fewer holes");
         return None;
     }
     Some(Some(line))

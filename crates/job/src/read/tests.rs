@@ -523,6 +523,8 @@ fn a_straight_row_knows_where_its_holes_are() {
     ] {
         assert_eq!(mistakes(read_beside(&SOUND.replace("count = 48", piece), &[])), told, "{piece}");
     }
+    let far = straight.replace("pitch = \"7/8\"", "pitch = \"9999\"");
+    assert!(mistakes(read_beside(&far, &[])).contains("the last hole lies more than a kilometre away"));
     let unpitched = straight.replace("pitch = \"7/8\"\n", "");
     assert!(
         mistakes(read_beside(&unpitched, &[])).contains("has a start but no pitch; right would be pitch = \"3/4\"")
