@@ -5,6 +5,7 @@ mod hole;
 mod joint;
 mod length;
 mod order;
+mod panel;
 mod part;
 mod plan;
 mod sources;

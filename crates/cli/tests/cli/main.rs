@@ -6,6 +6,7 @@ mod json;
 mod limits;
 mod streams;
 mod text;
+mod trim;
 
 use std::process::Output;
 

@@ -1,10 +1,11 @@
 //! Where the holes of a row are.
 
 use shophead::layout::Point;
+use shophead::length::Length;
 
 use super::cursor::Value;
 use super::holes::length;
-use super::keys::POINTS_FILE;
+use super::keys::{Keys, POINTS_FILE};
 use super::sheet::records;
 use super::source::Source;
 use super::{Folder, MAX_COUNT};
@@ -32,7 +33,7 @@ pub(super) fn points(value: &Value<'_>, folder: &Folder<'_>) -> Option<Vec<Point
     Some(points)
 }
 
-fn point(value: &Value<'_>) -> Option<Point> {
+pub(super) fn point(value: &Value<'_>) -> Option<Point> {
     let both = value.list("a coordinate")?;
     let [x, y] = both.as_slice() else {
         value.mistake(format!("a point has two coordinates, not {}", both.len()), "right would be [\"1\", \"1/2\"]");
@@ -43,8 +44,15 @@ fn point(value: &Value<'_>) -> Option<Point> {
 }
 
 fn from_file(source: &Source<'_>) -> Option<Vec<Point>> {
-    let mut points = Vec::new();
-    for record in records(source, &POINTS_FILE, POINTS_FILE.names)? {
+    let pairs = pairs(source, &POINTS_FILE)?;
+    Some(pairs.into_iter().map(|(x, y)| Point { x, y }).collect())
+}
+
+/// Two lengths a line, from the two columns of a file.
+pub(super) fn pairs(source: &Source<'_>, keys: &Keys) -> Option<Vec<(Length, Length)>> {
+    let [first, second] = keys.names else { return None };
+    let mut pairs = Vec::new();
+    for record in records(source, keys, keys.names)? {
         let coordinate = |column: usize, name: &str| match record.filled(column) {
             Some(cell) => length(source, cell, name),
             None => {
@@ -56,8 +64,8 @@ fn from_file(source: &Source<'_>) -> Option<Vec<Point>> {
                 None
             }
         };
-        let (x, y) = (coordinate(0, "x"), coordinate(1, "y"));
-        points.extend(x.zip(y).map(|(x, y)| Point { x, y }));
+        let (one, other) = (coordinate(0, first), coordinate(1, second));
+        pairs.extend(one.zip(other));
     }
-    Some(points)
+    Some(pairs)
 }
