@@ -19,7 +19,7 @@ pub(super) struct Cell {
 }
 
 /// Which cell of a line holds each of the columns asked for.
-type Columns = Rc<[Option<usize>]>;
+pub(super) type Columns = Rc<[Option<usize>]>;
 
 /// One line.
 #[derive(Debug)]
@@ -31,9 +31,14 @@ pub(super) struct Record {
 }
 
 impl Record {
+    /// Which of the cells is that of the n-th column asked for.
+    pub(super) fn place(&self, column: usize) -> Option<usize> {
+        *self.columns.get(column)?
+    }
+
     /// The cell of the n-th column asked for, if the file has it and anything stands in it.
     pub(super) fn filled(&self, column: usize) -> Option<&Cell> {
-        let index = (*self.columns.get(column)?)?;
+        let index = self.place(column)?;
         self.cells.get(index).filter(|cell| !cell.text.is_empty())
     }
 }
