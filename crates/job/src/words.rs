@@ -291,8 +291,8 @@ fn sentence(code: Code, severity: Severity, measured: Option<&str>, limit: Optio
             (None, None) => "A visible defect is not accepted.".to_owned(),
         },
         Code::SampleRejects => held(
-            &|measured, limit| format!("{measured} of {limit} rivets looked at are rejected: look at the others too."),
-            &|measured| format!("{measured} of the rivets looked at are rejected: look at the others too."),
+            &|measured, limit| format!("Of {limit} looked at, {measured} rejected: look at the others of the row too."),
+            &|measured| format!("Of those looked at, {measured} rejected: look at the others of the row too."),
             "Rivets of a sample are rejected: look at the others too.",
         ),
         Code::DrivenWhereReferred => "A rivet was driven where the plan refers the hole and has none.".to_owned(),

@@ -2,6 +2,7 @@
 
 mod head;
 mod hole;
+mod inspect;
 mod joint;
 mod length;
 mod order;
@@ -10,12 +11,13 @@ mod part;
 mod plan;
 mod sources;
 mod splice;
+mod survey;
 
 use shophead::basis::Basis;
 
 use shophead_job::model::Job;
 
-use crate::args::Command;
+use crate::args::{Command, Format};
 use crate::context::Context;
 use crate::exit::Stop;
 use crate::report::Report;
@@ -33,8 +35,20 @@ pub(crate) fn run(command: &Command, job: Option<&Job>, context: &Context<'_>) -
         (Command::Part(args), _) => part::run(args, context),
         (Command::Plan(_), Some(job)) => Ok(plan::run(job, context)),
         (Command::Order(args), Some(job)) => order::run(args, job, context),
-        (Command::Plan(_) | Command::Order(_), None) => Err(Stop::wrong("this command takes a job file")),
+        (Command::Inspect(args), Some(job)) => inspect::run(args, job, context),
+        (Command::Survey(args), Some(job)) => survey::run(args, job, context),
+        (Command::Plan(_) | Command::Order(_) | Command::Inspect(_) | Command::Survey(_), None) => {
+            Err(Stop::wrong("this command takes a job file"))
+        }
         (Command::Sources(args), _) => sources::run(args, context),
+    }
+}
+
+/// The job of a command that takes one.
+pub(crate) fn job(command: &Command, format: Format) -> Result<Option<Job>, Stop> {
+    match command {
+        Command::Survey(args) => survey::job(args, format).map(Some),
+        _ => Ok(command.job().map(Job::read).transpose()?),
     }
 }
 

@@ -2,9 +2,12 @@
 
 mod csv;
 mod errors;
+mod inspect;
 mod json;
 mod limits;
+mod order;
 mod streams;
+mod survey;
 mod text;
 mod trim;
 

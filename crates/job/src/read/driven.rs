@@ -29,6 +29,8 @@ pub struct DrivenLine {
     pub number: u32,
     /// What was measured and seen.
     pub head: DrivenHead,
+    /// What was seen, as it is written; may be empty.
+    pub condition: String,
     /// What somebody noted; may be empty.
     pub remark: String,
     /// What the other columns say, one cell each.
@@ -123,6 +125,7 @@ fn line(
         row: row?.0,
         number: number?,
         head: DrivenHead { diameter: diameter?, height: height?, seen: seen? },
+        condition: cell("condition").map(|cell| cell.text.clone()).unwrap_or_default(),
         remark,
         others: others.iter().map(other).collect(),
     })

@@ -373,13 +373,12 @@ impl<'p, 'j> Survey<'p, 'j> {
     }
 
     fn help(&self) -> Reply {
-        let unit = self.units.length_unit();
         let example = match self.units {
             Units::Inches => ("  .163", "  .163 .160", "  .163 g burr"),
             Units::Millimetres => ("  4.14", "  4.14 4.06", "  4.14 g burr"),
         };
         let say = [
-            format!("A measure, in {unit}:"),
+            format!("A measure, in {}:", self.unit_name()),
             format!("{}  round, or #20", example.0),
             format!("{}  both axes; * too", example.1),
             format!("{}  damage, remark", example.2),
