@@ -185,7 +185,6 @@ pub struct LengthTolerance<'a> {
 /// A part standard. A caller can define one of their own: every field is public, and everything that takes a series takes it by
 /// reference.
 #[derive(Clone, Copy, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct Series<'a> {
     /// As it stands at the start of the part number, in capitals: `MS20470`.
     pub name: &'a str,
@@ -219,6 +218,14 @@ pub struct Series<'a> {
 impl fmt::Debug for Series<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.debug_struct("Series").field("name", &self.name).finish_non_exhaustive()
+    }
+}
+
+/// The name only, as for [`fmt::Debug`]. Derived, it would ask for itself, since a series names the series above it.
+#[cfg(feature = "defmt")]
+impl defmt::Format for Series<'_> {
+    fn format(&self, f: defmt::Formatter<'_>) {
+        defmt::write!(f, "Series {{ name: {=str}, .. }}", self.name);
     }
 }
 
