@@ -13,7 +13,7 @@ use shophead::joint::strength::{Allowable, JointStrength};
 use shophead::layout::{check_points, check_row};
 use shophead::length::{Interval, Length};
 use shophead::practice::Given;
-use shophead::rivet::mass::mass;
+use shophead::rivet::mass::mass_each;
 use shophead::rivet::part::Part;
 use shophead::select::LengthChoice;
 use shophead::upset::{Fit, judge};
@@ -155,7 +155,8 @@ fn length(case: &Case, out: &mut Out) {
             out.option(part, |out, part: Part<'_>| {
                 out.text(&part);
                 out.text(&part.in_words());
-                out.option(mass(&part).ok(), |out, mass| out.text(&format_args!("{mass:?}")));
+                let density = part.alloy().density_lb_in3().map_or(0.1, |(density, _)| density);
+                out.option(mass_each(&part, density), |out, mass| out.float(mass.lb()));
             });
         }
         Err(error) => out.text(&error),
