@@ -1,5 +1,15 @@
 //! Laws that hold for every input.
 
+mod common;
 mod drills;
+mod group;
+mod hole;
 mod joint;
+mod layout;
+mod length;
+mod load_share;
 mod part_numbers;
+mod practice;
+mod rivet_length;
+mod row;
+mod upset;

@@ -1,10 +1,21 @@
 //! Published tables and worked examples, cell by cell.
 
+mod access;
 mod drills;
 mod flush;
+mod group;
+mod heads;
+mod holes;
 mod joint;
+mod joint_depth;
+mod layout;
+mod load_share;
 mod mass;
 mod materials;
 mod part_numbers;
+mod practices;
+mod removal;
 mod rivets;
 mod splice;
+mod squeeze;
+mod upset;

@@ -24,11 +24,36 @@ impl Row {
         self.cells.get(column).unwrap_or_else(|| panic!("{}: no column {column}", self.fixture))
     }
 
+    /// Whether there is such a column.
+    #[must_use]
+    pub fn has(&self, column: &str) -> bool {
+        self.cells.contains_key(column)
+    }
+
     /// The cell as a number; `None` when it is empty.
     #[must_use]
     pub fn number(&self, column: &str) -> Option<f64> {
         let text = self.text(column);
         (!text.is_empty()).then(|| text.parse().unwrap_or_else(|_| panic!("{}: {column} is {text:?}", self.place())))
+    }
+
+    /// One figure out of a cell `given` such as `pitch=75 d=25 points=0,0|1,0`.
+    #[must_use]
+    pub fn given(&self, key: &str) -> Option<&str> {
+        self.text("given").split(' ').find_map(|pair| pair.strip_prefix(key)?.strip_prefix('='))
+    }
+
+    /// The same as a number; panics when it is missing, since that is a mistake in the test.
+    #[must_use]
+    pub fn figure(&self, key: &str) -> f64 {
+        let text = self.given(key).unwrap_or_else(|| panic!("{}: no {key}", self.place()));
+        text.parse().unwrap_or_else(|_| panic!("{}: {key}={text}", self.place()))
+    }
+
+    /// A cell of figures with bars between: `0.356|0.289|0.356`.
+    #[must_use]
+    pub fn numbers(&self, column: &str) -> Vec<f64> {
+        list(self.text(column)).unwrap_or_else(|| panic!("{}: {column}", self.place()))
     }
 
     /// Whether the row was read in its document (or in a reproduction of it), so that it counts as proof.
@@ -42,6 +67,12 @@ impl Row {
     pub fn place(&self) -> String {
         format!("{}.csv:{}", self.fixture, self.line)
     }
+}
+
+/// Figures with bars between.
+#[must_use]
+pub fn list(text: &str) -> Option<Vec<f64>> {
+    text.split('|').map(|figure| figure.parse().ok()).collect()
 }
 
 /// Reads `fixtures/NAME.csv`.

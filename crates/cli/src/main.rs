@@ -1,2 +1,63 @@
 //! The `shophead` command.
-fn main() {}
+//!
+//! Arguments in, a report out. What a rivet may or may not do is decided in the `shophead` library, how it is said in `shophead-job`;
+//! here the two are put on a command line.
+
+mod args;
+mod commands;
+mod context;
+mod exit;
+mod input;
+mod json;
+mod render;
+mod report;
+
+use std::process::ExitCode;
+
+use args::Arguments;
+use context::{Context, Settings};
+use exit::{Exit, Stop};
+use report::Report;
+use shophead_job::model::Job;
+
+fn main() -> ExitCode {
+    // Help, the version and a wrong command line end here.
+    let arguments = <Arguments as clap::Parser>::parse();
+    let settings = Settings::of(&arguments);
+    let outcome = answer(&arguments).and_then(|report| {
+        render::print(&report, &settings)?;
+        Ok(report)
+    });
+    match outcome {
+        Ok(report) => {
+            exit::tell(&report.refused);
+            report.exit()
+        }
+        Err(Stop::Wrong(sentences)) => {
+            exit::tell(&sentences);
+            Exit::Wrong
+        }
+        Err(Stop::WrongFile(mistakes)) => {
+            exit::show(&mistakes);
+            Exit::Wrong
+        }
+        Err(Stop::Failed(sentence)) => {
+            exit::tell(&[sentence]);
+            Exit::Failed
+        }
+        // Whoever read the output has seen enough.
+        Err(Stop::ReaderGone) => Exit::Done,
+    }
+    .into()
+}
+
+/// Everything between the command line and the printed page.
+fn answer(arguments: &Arguments) -> Result<Report, Stop> {
+    let Arguments { command, common } = arguments;
+    let job = command.job().map(Job::read).transpose()?;
+    let own = context::own_limits(common, job.as_ref())?;
+    let limits = own.limits();
+    let practice = context::practice(common, job.as_ref()).with_own(&limits);
+    let context = Context { practice: &practice, units: common.units.words(), own_title: &own.title };
+    commands::run(command, job.as_ref(), &context)
+}

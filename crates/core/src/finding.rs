@@ -92,6 +92,7 @@ codes! {
     HeadTooLow, "head-too-low", "The driven head is lower than allowed.";
     HeadTooHigh, "head-too-high", "The driven head is higher than allowed.";
     HeadDefect, "head-defect", "A visible defect that is not accepted.";
+    SqueezeOutsideTests, "squeeze-outside-tests", "The head or the rivet lies outside the tests behind the squeeze force.";
     // holes
     HoleOverLimit, "hole-over-limit", "The hole is larger than the rivet allows.";
     HoleUnderLimit, "hole-under-limit", "The hole is smaller than the rivet needs.";
@@ -117,6 +118,9 @@ codes! {
     HoleAboveNominal, "hole-above-nominal", "The hole is larger than the strength tables count; their value is used.";
     MarginNegative, "margin-negative", "The joint does not carry the load.";
     WeakerThanBefore, "weaker-than-before", "The new rivet is weaker than the one it replaces.";
+    ElasticSharesOnly, "elastic-shares-only", "The shares are elastic; no published ultimate method for them is at hand.";
+    BucklesBetweenRivets, "buckles-between-rivets", "The sheet buckles between its rivets under this stress.";
+    BucklingNotElastic, "buckling-not-elastic", "The elastic buckling formula does not reach this stress; the curve of the tangent modulus is needed.";
     // access
     MustBeSolid, "must-be-solid", "Only driven solid rivets may go here.";
     CannotBuck, "cannot-buck", "There is not enough room behind this row to buck it.";

@@ -4,7 +4,7 @@
 //! both coordinates count, so that a hole exactly at a limit is within it.
 
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
-use crate::length::{Length, quotient};
+use crate::length::Length;
 use crate::practice::{Case, Given, Name, Practice};
 
 /// The distances of a row that are known.
@@ -125,7 +125,7 @@ impl Point {
         root(dot((x, y), (x, y)))
     }
 
-    /// Distance to the nearest point of a straight edge, cut off to the short side by no more than a few nanometres.
+    /// Distance to the nearest point of a straight edge, cut off at a whole nanometre or the one before it: never too long.
     #[must_use]
     pub fn distance_to_edge(self, edge: Edge) -> Length {
         let along = edge.to.difference(edge.from);
@@ -137,12 +137,16 @@ impl Point {
         if reach >= whole {
             return self.distance(edge.to);
         }
-        let cross = out.0.saturating_mul(along.1).saturating_sub(out.1.saturating_mul(along.0)).saturating_abs();
-        // An edge a hair too long makes the distance a hair too short, which is the safe side.
-        let longer = i128::from(root(whole).nanometres()).saturating_add(1);
-        let exact = i128::from(root(whole).nanometres());
-        let length = if exact.saturating_mul(exact) == whole { exact } else { longer };
-        i64::try_from(quotient(cross, length)).ok().and_then(Length::from_nanometres).unwrap_or(Length::MAX)
+        let cross = out.0.saturating_mul(along.1).saturating_sub(out.1.saturating_mul(along.0)).unsigned_abs();
+        // The edge's length is taken to as many binary places as fit: rounded to whole nanometres it would spoil the distance from an
+        // edge that is short against it. Rounded up, it makes the distance a hair too short, which is the safe side.
+        let whole = whole.unsigned_abs();
+        let places = whole.leading_zeros().saturating_sub(2) >> 1;
+        let scaled = whole.wrapping_shl(places.saturating_mul(2));
+        let cut = scaled.isqrt();
+        let length = if cut.saturating_mul(cut) == scaled { cut } else { cut.saturating_add(1) };
+        let distance = cross.wrapping_shl(places).checked_div(length);
+        distance.and_then(|nm| i64::try_from(nm).ok()).and_then(Length::from_nanometres).unwrap_or(Length::MAX)
     }
 }
 

@@ -20,6 +20,7 @@
 //! | [`finding`] | what a check found: code, severity, measured, limit, basis |
 //! | [`stack`] | the layers under one rivet and their grip |
 //! | [`upset`] | the driven head: volume balance, limits, judging a measured one |
+//! | [`squeeze`] | the force that squeezes a driven head |
 //! | [`select`] | diameter from sheet; length from pack, hole and practice |
 //! | [`layout`] | edge distance, pitch, rows, point patterns |
 //! | [`joint`] | strength of a rivet in its sheets, margins, splices |
@@ -96,6 +97,7 @@ pub mod practice;
 pub mod finding;
 pub mod stack;
 pub mod upset;
+pub mod squeeze;
 pub mod select;
 pub mod layout;
 pub mod joint;

@@ -103,6 +103,14 @@ quantity! {
     }
 }
 
+quantity! {
+    /// How far something gives under load; held in inches per pound force.
+    Flexibility {
+        from_in_per_lbf, in_per_lbf, 1.0, "inches per pound force";
+        from_mm_per_newton, mm_per_newton, (NEWTONS_PER_LBF / 25.4), "millimetres per newton";
+    }
+}
+
 /// Why a text is not a force.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]

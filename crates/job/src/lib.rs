@@ -3,6 +3,9 @@
 //! No rule of the trade is decided here. This crate reads files into a [`model`], asks `shophead` (the core) for every row and hole,
 //! and keeps the answers together.
 
+pub mod diagnostic;
 pub mod model;
 pub mod order;
 pub mod plan;
+pub mod read;
+pub mod words;

@@ -90,6 +90,8 @@ impl Choice<'_> {
 pub struct RowPlan<'j> {
     /// The row.
     pub row: &'j Row,
+    /// Its distances: as the job gives them, the pitch from the points where it gives those instead.
+    pub layout: RowLayout,
     /// What goes into most of its holes.
     pub choice: Choice<'j>,
     /// Why it takes driven solid rivets only, if it does.
@@ -300,10 +302,13 @@ impl<'j> Plan<'j> {
 fn plan_row<'j>(row: &'j Row, practice: &'j Practice<'j>) -> RowPlan<'j> {
     let case = case_of(&row.rivet, row);
     let mut findings = Vec::new();
+    let points = row.points.as_deref().map(|points| check_points(points, &[], &case, practice));
+    let closest = points.as_ref().and_then(|points| points.closest_pair).map(|(_, _, distance)| distance);
+    let layout = RowLayout { pitch: row.layout.pitch.or(closest), ..row.layout };
     let query = HoleQuery {
         rivet: row.rivet,
         stack: &row.stack,
-        layout: row.layout,
+        layout,
         rows: row.rows_in_pattern,
         member: row.member,
         practice,
@@ -325,8 +330,8 @@ fn plan_row<'j>(row: &'j Row, practice: &'j Practice<'j>) -> RowPlan<'j> {
     };
     push_choice(&mut findings, &choice);
     push_all(&mut findings, &check_row(row.layout, &case, practice));
-    if let Some(points) = &row.points {
-        push_all(&mut findings, &check_points(points, &[], &case, practice).findings);
+    if let Some(points) = &points {
+        push_all(&mut findings, &points.findings);
     }
     if let Some(thickest) = row.stack.thickest() {
         push_all(&mut findings, &check_diameter(&case, thickest, practice));
@@ -337,13 +342,14 @@ fn plan_row<'j>(row: &'j Row, practice: &'j Practice<'j>) -> RowPlan<'j> {
     if let Some(treatment) = row.rivet.alloy().heat_treatment() {
         push(&mut findings, Finding::new(Code::HeatTreatFirst, Severity::Caution, treatment.basis));
     }
-    let (strength, comparison) = strengths(row);
+    let (strength, comparison) = strengths(row, layout);
     if let Some(comparison) = &comparison {
         push_all(&mut findings, &comparison.findings);
     }
     let solid = solid_required(row.structure, row.member, &row.places);
     let mut plan = RowPlan {
         row,
+        layout,
         choice,
         solid,
         judgement,
@@ -374,14 +380,15 @@ fn plan_hole<'j>(number: u32, plan: &RowPlan<'j>, practice: &'j Practice<'j>) ->
     let exception = row.exceptions.iter().find(|exception| exception.holes.contains(&number));
     let (stack, layout) = match exception {
         Some(exception) => {
+            let (own, row) = (exception.layout, plan.layout);
             let layout = RowLayout {
-                edge: exception.layout.edge.or(row.layout.edge),
-                pitch: exception.layout.pitch.or(row.layout.pitch),
-                transverse_pitch: exception.layout.transverse_pitch.or(row.layout.transverse_pitch),
+                edge: own.edge.or(row.edge),
+                pitch: own.pitch.or(row.pitch),
+                transverse_pitch: own.transverse_pitch.or(row.transverse_pitch),
             };
             (&exception.stack, layout)
         }
-        None => (&row.stack, row.layout),
+        None => (&row.stack, plan.layout),
     };
     let rivet = plan.choice.part.without_length();
     let mut findings = Vec::new();
@@ -454,9 +461,9 @@ fn choose<'j>(
 }
 
 /// The strength of the row's rivet, and against the installed one where it is another.
-fn strengths(row: &Row) -> (Option<JointStrength<'static>>, Option<Comparison<'static>>) {
-    let Some(edge) = row.layout.edge else { return (None, None) };
-    let of = |part: &Part<'_>| strength_through(part, &row.stack, edge, None, row.layout.pitch, Shear::Single).ok();
+fn strengths(row: &Row, layout: RowLayout) -> (Option<JointStrength<'static>>, Option<Comparison<'static>>) {
+    let Some(edge) = layout.edge else { return (None, None) };
+    let of = |part: &Part<'_>| strength_through(part, &row.stack, edge, None, layout.pitch, Shear::Single).ok();
     let planned = of(&row.rivet);
     let changed = row.installed.without_length() != row.rivet.without_length();
     let comparison = if changed {

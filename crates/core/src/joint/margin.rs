@@ -150,6 +150,39 @@ pub fn margin<'a>(allowable: Force, load: Load, factors: Factors<'a>) -> Result<
     Ok(Margin { value, factored_load, load, factors })
 }
 
+/// Where [`yield_margin`] stands.
+pub const YIELD_BASIS: Basis<'static> =
+    Basis::memory("14 CFR", "25.305(a): limit loads without permanent deformation that does harm");
+
+/// The margin of a yield strength over a limit load: no factor of safety, the fitting factor where there is one.
+///
+/// An ultimate load is first divided by the factor of safety.
+///
+/// # Errors
+/// As [`margin`].
+///
+/// ```
+/// use shophead::joint::margin::{Factors, Load, LoadKind, yield_margin};
+/// use shophead::quantity::Force;
+/// let load = Load { force: Force::from_lbf(300.0), kind: LoadKind::Ultimate };
+/// // 250 / (300 / 1.5) - 1
+/// let found = yield_margin(Force::from_lbf(250.0), load, Factors::SEAM)?;
+/// assert!((found.value - 0.25).abs() < 1e-12);
+/// # Ok::<(), shophead::joint::margin::MarginError>(())
+/// ```
+pub fn yield_margin<'a>(yield_load: Force, load: Load, factors: Factors<'a>) -> Result<Margin<'a>, MarginError> {
+    if !(factors.safety.value.is_finite() && factors.safety.value >= 1.0) {
+        return Err(MarginError::FactorBelowOne);
+    }
+    let limit = match load.kind {
+        LoadKind::Limit => load.force,
+        LoadKind::Ultimate => Force::from_lbf(load.force.lbf() / factors.safety.value),
+    };
+    // The limit load goes in as one that takes no further factor of safety.
+    let found = margin(yield_load, Load { force: limit, kind: LoadKind::Ultimate }, factors)?;
+    Ok(Margin { load, ..found })
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -7,23 +7,30 @@
 //! | [`margin`] | how much is left under a load, with which factors |
 //! | [`compare`] | whether a new rivet is as strong as the one it replaces; which alloy may stand in for which |
 //! | [`splice`] | rivets an inch, in total and in rows: by the published tables and from one's own strengths |
+//! | [`row`] | strength an inch of a row, as installed and as planned |
+//! | [`group`] | how a load beside the middle of a group divides over its rivets |
+//! | [`sharing`] | how rows one behind the other share a load |
+//! | [`flexibility`] | how far one fastener gives, for the sharing |
+//! | [`buckling`] | sheet that buckles between its rivets |
 //! | [`modes`] | the plain formulas, one a failure mode |
 //! | [`thin_sheet`] | the factor on rivet shear in thin sheet |
 //! | [`hole_table`], [`shear_table`], [`flush_table`], [`ac43_table`], [`substitution_table`] | the published figures, one table a file |
-//!
-//! Groups under an eccentric load and the sharing of load along rows are not here yet; they will stand beside these modules and
-//! take their strengths from [`strength`].
 //!
 //! Strengths are for rigid joints at room temperature. The diameter that counts in shear and bearing is the nominal hole, because a
 //! driven rivet fills it; a larger hole adds nothing.
 
 pub mod ac43_table;
+pub mod buckling;
 pub mod compare;
+pub mod flexibility;
 pub mod flush_table;
+pub mod group;
 pub mod hole_table;
 pub mod margin;
 pub mod modes;
 pub mod pack;
+pub mod row;
+pub mod sharing;
 pub mod shear_table;
 pub mod splice;
 pub mod strength;

@@ -4,6 +4,7 @@
 //! hole wider than the pitch gives a negative net section); [`super::strength`] checks first. Formulas (11.1) to (11.5) of the
 //! usual aircraft structures text.
 
+use crate::basis::Basis;
 use crate::length::Length;
 use crate::quantity::{Force, Stress};
 
@@ -77,6 +78,84 @@ pub fn tear_out_with_relief(fsu: Stress, thickness: Length, edge: Length, hole: 
     force(fsu, 2.0 * thickness.to_inches_f64() * plane)
 }
 
+/// One leg of a zigzag line through holes in staggered rows.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Leg {
+    /// Distance s along the load from one hole to the next.
+    pub stagger: Length,
+    /// Distance g across the load between them; above zero.
+    pub gauge: Length,
+}
+
+/// Tension along a zigzag line through holes in staggered rows: `Ftu × t × (width - holes × hole + Σ s² / (4 g))`; recalled, not read.
+///
+/// It is the strength along this one line. The sheet parts at the weakest line, so hold it against the straight one too.
+#[must_use]
+pub fn net_section_staggered(
+    ftu: Stress,
+    thickness: Length,
+    width: Length,
+    hole: Length,
+    holes: u16,
+    legs: &[Leg],
+) -> Force {
+    let longer: f64 = legs
+        .iter()
+        .map(|leg| (leg.stagger.to_inches_f64(), leg.gauge.to_inches_f64()))
+        .map(|(s, g)| s * s / (4.0 * g))
+        .sum();
+    let straight = net_section(ftu, thickness, width, hole, holes).lbf();
+    Force::from_lbf(straight + ftu.psi() * thickness.to_inches_f64() * longer)
+}
+
+/// A countersink.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Countersink {
+    /// Diameter at the surface; not less than the hole.
+    pub diameter: Length,
+    /// Depth; not more than the sheet.
+    pub depth: Length,
+}
+
+/// What a countersink takes off a net section besides the hole: `Ftu × depth × (diameter - hole) / 2`, the two triangles beside the
+/// hole. Geometry; nothing for a rivet head that may bear against the cone.
+#[must_use]
+pub fn countersink_net_loss(ftu: Stress, countersink: Countersink, hole: Length) -> Force {
+    let beside = (countersink.diameter.to_inches_f64() - hole.to_inches_f64()).max(0.0);
+    force(ftu, countersink.depth.to_inches_f64() * beside / 2.0)
+}
+
+/// What a countersink takes off a tear-out, [`tear_out`]: `Fsu × depth × diameter`, on each of two planes as if the cone were as wide at
+/// its bottom as at the surface. Conservative.
+#[must_use]
+pub fn countersink_tear_out_loss(fsu: Stress, countersink: Countersink) -> Force {
+    force(fsu, countersink.depth.to_inches_f64() * countersink.diameter.to_inches_f64())
+}
+
+/// Pull of a rivet along its axis that tears the head through the sheet: `Fsu × π × head × t`; recalled, not read. No public test
+/// table stands behind it, and solid rivets are not chosen for tension: an indication only.
+#[must_use]
+pub fn pull_through(fsu: Stress, head: Length, thickness: Length) -> Force {
+    force(fsu, core::f64::consts::PI * head.to_inches_f64() * thickness.to_inches_f64())
+}
+
+/// Pull of a rivet along its axis that parts the shank: `Ftu × π d² / 4`; recalled, not read. The other half of [`pull_through`]: the
+/// lesser counts.
+#[must_use]
+pub fn rivet_tension(ftu: Stress, diameter: Length) -> Force {
+    rivet_shear(ftu, diameter, 1.0)
+}
+
+/// Where [`net_section_staggered`] stands.
+pub const STAGGERED_BASIS: Basis<'static> = Basis::memory("steel construction practice", "net width with s²/4g");
+/// Where [`countersink_net_loss`] and [`countersink_tear_out_loss`] stand.
+pub const COUNTERSINK_BASIS: Basis<'static> = Basis::practice("what a countersink cuts away carries nothing");
+/// Where [`pull_through`] and [`rivet_tension`] stand.
+pub const PULL_BASIS: Basis<'static> =
+    Basis::memory("aircraft structures practice", "rivet in tension: shank, or head through the sheet");
+
 /// Efficiency: the weakest mode over the strength of the sheet without holes.
 #[must_use]
 pub fn efficiency(weakest: Force, gross: Force) -> f64 {
@@ -99,6 +178,35 @@ mod tests {
         // cos 40 degrees by a table of six figures: 0.766044.
         let relief = tear_out_with_relief(fsu, length(".040"), length(".1875"), length(".125"));
         assert!((relief.lbf() - 2.0 * 0.040 * 37_000.0 * (0.1875 - 0.0625 * 0.766_044)).abs() < 1e-3);
+    }
+
+    #[test]
+    fn a_zigzag_line_gains_s_squared_over_four_g() {
+        let ftu = Stress::from_ksi(60.0);
+        let leg = Leg { stagger: length(".5"), gauge: length(".75") };
+        let zigzag = net_section_staggered(ftu, length(".040"), length("3"), length(".125"), 3, &[leg, leg]);
+        let width = 3.0 - 3.0 * 0.125 + 2.0 * 0.25 / 3.0;
+        assert!((zigzag.lbf() - 60_000.0 * 0.040 * width).abs() < 1e-9);
+        let straight = net_section_staggered(ftu, length(".040"), length("3"), length(".125"), 3, &[]);
+        assert_eq!(straight, net_section(ftu, length(".040"), length("3"), length(".125"), 3));
+    }
+
+    #[test]
+    fn a_countersink_by_hand() {
+        let countersink = Countersink { diameter: length(".225"), depth: length(".040") };
+        let net = countersink_net_loss(Stress::from_ksi(60.0), countersink, length(".125"));
+        assert!((net.lbf() - 60_000.0 * 0.040 * 0.1 / 2.0).abs() < 1e-9);
+        // Two planes, half a diameter each.
+        let torn = countersink_tear_out_loss(Stress::from_ksi(40.0), countersink);
+        assert!((torn.lbf() - 40_000.0 * 2.0 * 0.040 * 0.1125).abs() < 1e-9);
+    }
+
+    #[test]
+    fn pull_by_hand() {
+        let through = pull_through(Stress::from_ksi(39.0), length(".25"), length(".032"));
+        assert!((through.lbf() - 39_000.0 * core::f64::consts::PI * 0.25 * 0.032).abs() < 1e-9);
+        let shank = rivet_tension(Stress::from_ksi(50.0), length(".125"));
+        assert!((shank.lbf() - 50_000.0 * core::f64::consts::PI * 0.125 * 0.125 / 4.0).abs() < 1e-9);
     }
 
     #[test]

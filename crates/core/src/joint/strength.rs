@@ -144,7 +144,8 @@ pub struct SheetStrength<'a> {
     pub tear_out: Option<Allowable<'a>>,
     /// Tear-out by the recalled form that stops at the side of the hole; to compare, it does not count in the allowable.
     pub tear_out_with_relief: Option<Allowable<'a>>,
-    /// Tension between the holes, a pitch, in the whole sheet; the hole as it is. What a countersink takes away is not counted.
+    /// Tension between the holes, a pitch, in the whole sheet; the hole as it is. What a countersink takes away is counted
+    /// in [`super::row`], which knows the head.
     pub net_section: Option<Allowable<'a>>,
 }
 
@@ -219,6 +220,23 @@ pub struct JointStrength<'a> {
     pub basis: Basis<'a>,
     /// What was found.
     pub findings: Findings<'a>,
+}
+
+impl<'a> JointStrength<'a> {
+    /// The load on the rivet at which the first sheet yields, never above the allowable.
+    ///
+    /// Bearing yield or the yield of the flush joint; no yield of the rivet itself is published. `None` where a sheet has no published
+    /// yield or there is no allowable.
+    #[must_use]
+    pub fn yield_load(&self) -> Option<Allowable<'a>> {
+        let mut least = self.allowable?;
+        for sheet in &self.sheets {
+            let part = sheet.bearing?.yield_load?;
+            let force = Force::from_lbf(part.force.lbf() / sheet.share);
+            least = Allowable { force: least.force.min(force), basis: least.basis.weaker(part.basis) };
+        }
+        Some(least)
+    }
 }
 
 /// Why there is no answer.

@@ -56,7 +56,7 @@ const fn over_shank(name: Name, ten_thousandths: u16, basis: Basis<'static>) -> 
 pub(super) const HDBK5_DRILLS: Basis<'static> = Basis::memory("MIL-HDBK-5", "table 8.1.2(a), nominal holes");
 const AIRFRAME_SHEETS: Basis<'static> =
     Basis::memory("US military riveting standards", "thinnest sheet for a 100 degree machine countersink");
-const SPEC_PATTERN: Basis<'static> = Basis::published("MIL-R-47196A", "para 3.4, repairs in one pattern");
+const SPEC_PATTERN: Basis<'static> = Basis::published("MIL-R-47196A", "repairs in one pattern, text excerpt");
 pub(super) const NAVY_SPACING: Basis<'static> = Basis::published("NAVEDTRA 14018", "ch 13, Spacing and Edge Distance");
 
 /// The figures that both practices share, in the order of the calculation.
@@ -73,7 +73,7 @@ pub(super) const LIMITS: &[Limit<'static>] = &[
     diameters(Name::HeadHeightGreatest, Scope::ANY, 66, 100, Basis::memory("FAA-H-8083-31", "ch 4 fig 4-97, driven rivet standards; also recalled as 0.65 D")),
     fraction(Name::ToolMarkDepthGreatest, PROTRUDING, 1, 4, Basis::published("MIL-STD-403C", "para 5.2.7.5, secondary quotation")),
     // holes; for the two largest sizes the drill itself is wider than the clearance rule would allow
-    over_shank(Name::HoleDrill, 0, Basis::memory("oversize and other shanks", "the smallest drill that clears the largest shank, computed from recalled shanks")),
+    over_shank(Name::HoleDrill, 0, Basis::memory("computed", "the smallest drill that clears the largest shank, from recalled shanks")),
     sized(Name::HoleGreatest, 10, 3230, HDBK5_DRILLS),
     sized(Name::HoleGreatest, 12, 3860, HDBK5_DRILLS),
     over_shank(Name::HoleGreatest, 40, Basis::memory("AC 65-15A", "ch 5, rivet holes: .002 to .004 in over the shank, here over the largest shank")),
@@ -90,6 +90,10 @@ pub(super) const LIMITS: &[Limit<'static>] = &[
     count(Name::NeighboursStepped, Scope::ANY, 2, SPEC_PATTERN),
     // layout
     diameters(Name::TransversePitchLeast, Scope::ANY, 5, 2, Basis::memory("FAA-H-8083-31", "ch 4, transverse pitch; the two-row lap of the FAA airframe question bank agrees")),
+    // strength; other texts give a fixity of up to 4, see `joint::buckling::FIXITIES`
+    fraction(Name::InterRivetFixity, PROTRUDING, 3, 1, Basis::memory("NACA TN 3785", "p 15, brazier heads, taken for every protruding head")),
+    fraction(Name::InterRivetFixity, FLUSH, 1, 1, Basis::memory("NACA TN 3785", "p 15, countersunk heads")),
+    fraction(Name::InterRivetElasticShare, Scope::ANY, 1, 2, Basis::memory("aircraft structures practice", "elastic below about half of the compression yield stress")),
     // access and removal; AC 43.13-1B para 4-52b prints the rivet's own diameter for the drill, one size smaller spares the hole
     length(Name::BarThickness, Scope::ANY, 5_000, Basis::practice("the least bar that is worth holding; measure your own")),
     count(Name::RemovalDrillBelow, Scope::ANY, 1, Basis::published("FAA airframe question bank", "rivet removal, as reprinted; AC 43.13-1B para 4-52b prints the rivet's diameter")),

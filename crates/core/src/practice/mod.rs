@@ -128,6 +128,9 @@ names! {
     PitchLeast, "pitch-least", Length, "Least distance between neighbouring holes of a row.";
     PitchGreatest, "pitch-greatest", Length, "Greatest usual distance between neighbouring holes of a row.";
     TransversePitchLeast, "transverse-pitch-least", Length, "Least distance between rows.";
+    // strength
+    InterRivetFixity, "inter-rivet-fixity", Fraction, "How firmly the heads hold a sheet that buckles between its rivets: 1 pinned, 4 clamped.";
+    InterRivetElasticShare, "inter-rivet-elastic-share", Fraction, "Part of the compression yield stress up to which buckling between rivets is elastic.";
     // access and removal
     BarThickness, "bar-thickness", Length, "Room that the bucking bar needs behind the tail.";
     RemovalDrillBelow, "removal-drill-below", Count, "How many drill sizes the removal drill is smaller than the shank.";
@@ -219,8 +222,8 @@ pub struct Case {
     pub alloy: RivetAlloy,
     /// Nominal shank diameter, which multiples of D count.
     pub diameter: Length,
-    /// Largest shank diameter, which allowances over the shank count.
-    pub shank_max: Length,
+    /// Largest shank diameter, which allowances over the shank count; `None` where it is not known.
+    pub shank_max: Option<Length>,
     /// How many rows the pattern has.
     pub rows: u8,
 }
@@ -229,13 +232,13 @@ impl Case {
     /// A single row of rivets whose shank has no tolerance.
     #[must_use]
     pub const fn new(head: Head, alloy: RivetAlloy, diameter: Length) -> Case {
-        Case { head, alloy, diameter, shank_max: diameter, rows: 1 }
+        Case { head, alloy, diameter, shank_max: Some(diameter), rows: 1 }
     }
 
     /// A single row of rivets of this size.
     #[must_use]
     pub fn of(head: Head, alloy: RivetAlloy, size: &Size<'_>) -> Case {
-        let shank_max = size.shank.map_or(size.shank_nominal, |shank| shank.max);
+        let shank_max = size.shank.map(|shank| shank.max);
         Case { head, alloy, diameter: size.shank_nominal, shank_max, rows: 1 }
     }
 
@@ -342,7 +345,7 @@ impl<'a> Practice<'a> {
         let value = match limit.value {
             Value::Length(length) => length,
             Value::Diameters { num, den, plus } => case.diameter.times(num, den).plus(plus),
-            Value::OverShank(plus) => case.shank_max.plus(plus),
+            Value::OverShank(plus) => case.shank_max?.plus(plus),
             Value::Fraction { .. } | Value::Count(_) | Value::Rounding(_) => return None,
         };
         Some(Given { value, basis: limit.basis })

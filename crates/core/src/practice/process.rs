@@ -22,7 +22,7 @@ pub(super) const LIMITS: &[Limit<'static>] = &[
     // choosing a rivet
     diameters(Name::RuleOfThumbTail, Scope::ANY, 3, 2, NAVY_SPACING),
     at(Name::LengthRounding, Scope::ANY, Value::Rounding(Rounding::Longer), Basis::practice("to the next longer standard length")),
-    fraction(Name::DiameterPerThicknessTarget, Scope::ANY, 3, 1, NAVY_SPACING),
+    fraction(Name::DiameterPerThicknessTarget, Scope::ANY, 3, 1, Basis::published("FAA airframe question bank", "rivet diameter for a sheet, as reprinted")),
     // driven heads: least width, least height, greatest height; no greatest width is quoted
     sized(Name::HeadDiameterLeast, 2,  810, SPEC_TABLE_3),
     sized(Name::HeadDiameterLeast, 3, 1220, SPEC_TABLE_3),

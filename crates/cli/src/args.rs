@@ -1,0 +1,471 @@
+//! What may be typed.
+//!
+//! Clap only sorts the words; what each one means is read in [`crate::input`], so that every mistake is told in the words of the trade.
+
+use std::path::{Path, PathBuf};
+
+use clap::{Args, Parser, Subcommand, ValueEnum};
+use shophead::basis::Status;
+use shophead::practice::{HANDBOOK, PROCESS, Practice};
+use shophead_job::words::Units;
+
+/// Rivet lengths, driven heads, holes and joint strength for airframe sheet metal.
+///
+/// Lengths are inches unless they say mm: .125, 1/8, 1-1/2, 3.2mm. A hole may also be a drill: #30, F. A force is pounds unless it says N:
+/// 250, 1100N. A list of layers begins on the side of the manufactured head: .032,.040 or 2024-T3:.032,clad 2024-T3:.125; a thickness may
+/// carry its tolerance, .032+-.002, and what is special about it: .050:countersunk, .005:sealant.
+///
+/// Exit status: 0 done; 1 done, but a finding says refer; 2 the command line or a file is wrong; 3 reading or writing failed.
+#[derive(Debug, Parser)]
+#[command(name = "shophead", version, max_term_width = 100)]
+pub(crate) struct Arguments {
+    #[command(subcommand)]
+    pub(crate) command: Command,
+    #[command(flatten)]
+    pub(crate) common: Common,
+}
+
+#[derive(Debug, Args)]
+#[command(next_help_heading = "Every command takes")]
+pub(crate) struct Common {
+    /// How the answer is printed.
+    #[arg(long, global = true, value_enum, default_value_t = Format::Text)]
+    pub(crate) format: Format,
+    /// Units of the text and of CSV columns; JSON has both.
+    #[arg(long, global = true, value_enum, default_value_t = UnitsWord::In)]
+    pub(crate) units: UnitsWord,
+    /// The documents whose limits hold; those of the job file, or the handbooks.
+    #[arg(long, global = true, value_enum)]
+    pub(crate) practice: Option<PracticeWord>,
+    /// The shop's own limits, on top of the practice; otherwise those that the job file names.
+    #[arg(long, global = true, value_name = "FILE")]
+    pub(crate) limits: Option<PathBuf>,
+}
+
+/// How wide the text is. Not among [`Common`]: `splice` has another width.
+#[derive(Debug, Args)]
+pub(crate) struct Screen {
+    /// Columns of text; those of the terminal, or 80.
+    #[arg(long, value_name = "N")]
+    pub(crate) width: Option<u16>,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum Format {
+    /// For people; may change.
+    Text,
+    /// One object for scripts.
+    Json,
+    /// A header line and rows for scripts.
+    Csv,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum UnitsWord {
+    /// Inches and pounds.
+    In,
+    /// Millimetres and newtons.
+    Mm,
+}
+
+impl UnitsWord {
+    pub(crate) const fn words(self) -> Units {
+        match self {
+            UnitsWord::In => Units::Inches,
+            UnitsWord::Mm => Units::Millimetres,
+        }
+    }
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum PracticeWord {
+    /// The aviation authority's handbooks.
+    Handbook,
+    /// The process specification.
+    Process,
+}
+
+impl PracticeWord {
+    pub(crate) fn built_in(self) -> &'static Practice<'static> {
+        match self {
+            PracticeWord::Handbook => &HANDBOOK,
+            PracticeWord::Process => &PROCESS,
+        }
+    }
+}
+
+#[derive(Debug, Subcommand)]
+pub(crate) enum Command {
+    /// The rivet length for a pack of layers.
+    ///
+    /// Chooses the length that fills the hole and leaves a sound head at every end of the tolerances.
+    ///
+    /// The rule of thumb is shown beside it, with the reason where the two differ. Whatever was assumed is listed.
+    Length(LengthArgs),
+    /// The size of a driven head, and whether a measured one is sound.
+    ///
+    /// Gives the limits of a driven head; judges a measured one; predicts one.
+    ///
+    /// A measured head that is out of round or tipped has two figures, the least and the greatest: .180,.190.
+    Head(HeadArgs),
+    /// What to do about a hole as it was found.
+    ///
+    /// Climbs the ladder from the least change: keep, clean up, oversize shank, next diameter, refer.
+    ///
+    /// Every step is checked again for edge distance, pitch, countersink, strength and length, and each one that does not do says why.
+    /// What is not given is not checked, and a finding says so.
+    Hole(HoleArgs),
+    /// What one rivet carries in its sheets.
+    ///
+    /// Gives shear, bearing and tear-out, what gives way first, and under a load the margin.
+    Joint(JointArgs),
+    /// How many rivets a splice needs.
+    ///
+    /// Counts the rivets on each side of a splice, by the published table where there is one and from the strengths.
+    Splice(SpliceArgs),
+    /// What a part number says.
+    ///
+    /// Reads part numbers aloud: series, head, alloy, diameter, length, and what should be said about them.
+    Part(PartArgs),
+    /// The whole job: rows, holes, positions, removal, order.
+    ///
+    /// Plans a job from its file: what stops the work, the rivet of every row and why, every hole that differs, what can be bucked in
+    /// which position, how the old rivets come out, what to order.
+    Plan(PlanArgs),
+    /// The parts of a job against the shelf.
+    ///
+    /// Lists the rivets of a job with spares, what is on the shelf, and what to buy.
+    Order(OrderArgs),
+    /// Where every built-in figure comes from.
+    ///
+    /// Lists every limit, table and value that the product carries, with document, place and status.
+    Sources(SourcesArgs),
+}
+
+impl Command {
+    /// How wide the text is to be.
+    pub(crate) fn columns(&self) -> Option<u16> {
+        match self {
+            Command::Length(args) => args.screen.width,
+            Command::Head(args) => args.screen.width,
+            Command::Hole(args) => args.screen.width,
+            Command::Joint(args) => args.screen.width,
+            Command::Splice(args) => args.columns,
+            Command::Part(args) => args.screen.width,
+            Command::Plan(args) => args.screen.width,
+            Command::Order(args) => args.screen.width,
+            Command::Sources(args) => args.screen.width,
+        }
+    }
+
+    /// The job file, where the command takes one.
+    pub(crate) fn job(&self) -> Option<&Path> {
+        match self {
+            Command::Plan(args) => Some(&args.job),
+            Command::Order(args) => Some(&args.job),
+            _ => None,
+        }
+    }
+}
+
+/// Which rivet, where no part number is given.
+#[derive(Debug, Args)]
+pub(crate) struct RivetArgs {
+    /// Shank diameter, a size of the series: 1/8, .125.
+    #[arg(long, value_name = "D")]
+    pub(crate) diameter: String,
+    /// Part standard: MS20470 (universal head), MS20426 (flush head), ...
+    #[arg(long, value_name = "S", default_value = "MS20470")]
+    pub(crate) series: String,
+    /// Rivet alloy, by letters or number: AD, 2117; without it AD, or the first of the series.
+    #[arg(long, value_name = "A")]
+    pub(crate) alloy: Option<String>,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct LengthArgs {
+    /// The layers, the manufactured head first: .032,.040,.125.
+    #[arg(long, value_name = "LIST")]
+    pub(crate) layers: String,
+    #[command(flatten)]
+    pub(crate) rivet: RivetArgs,
+    /// The hole as measured: #30, .1285, .128+.003-.000; otherwise the practice's.
+    #[arg(long, value_name = "H")]
+    pub(crate) hole: Option<String>,
+    /// Tolerance of every layer that has none of its own: .002.
+    #[arg(long, value_name = "T", allow_hyphen_values = true)]
+    pub(crate) tolerance: Option<String>,
+    #[command(flatten)]
+    pub(crate) screen: Screen,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct HeadArgs {
+    #[command(flatten)]
+    pub(crate) rivet: RivetArgs,
+    /// Diameter of the driven head as measured; out of round: .180,.190.
+    #[arg(long, value_name = "X", requires = "measured_height")]
+    pub(crate) measured_diameter: Option<String>,
+    /// Height of the driven head as measured; tipped: .060,.070.
+    #[arg(long, value_name = "Y", requires = "measured_diameter")]
+    pub(crate) measured_height: Option<String>,
+    #[command(flatten)]
+    pub(crate) seen: SeenArgs,
+    /// Length of a rivet whose head is predicted.
+    #[arg(long, value_name = "L", requires = "grip")]
+    pub(crate) length: Option<String>,
+    /// Thickness of the pack that it is driven in: .157, .157+-.007.
+    #[arg(long, value_name = "G", requires = "length")]
+    pub(crate) grip: Option<String>,
+    /// The hole that it is driven in; otherwise the practice's.
+    #[arg(long, value_name = "H", requires = "length")]
+    pub(crate) hole: Option<String>,
+    #[command(flatten)]
+    pub(crate) screen: Screen,
+}
+
+/// What an inspector sees; goes with the measures.
+#[derive(Debug, Args)]
+#[command(next_help_heading = "Seen on the measured head")]
+pub(crate) struct SeenArgs {
+    /// So many cracks in the driven head.
+    #[arg(long, value_name = "N", requires = "measured_diameter")]
+    pub(crate) cracks: Option<u32>,
+    /// Diameter of the circle round the centre that the innermost crack reaches.
+    #[arg(long, value_name = "X", requires = "cracks")]
+    pub(crate) crack_reach: Option<String>,
+    /// Two cracks meet.
+    #[arg(long, requires = "cracks")]
+    pub(crate) cracks_meet: bool,
+    /// A tool mark this deep in the manufactured head.
+    #[arg(long, value_name = "DEPTH", requires = "measured_diameter")]
+    pub(crate) tool_mark: Option<String>,
+    /// A flush head stands proud by this much.
+    #[arg(long, value_name = "BY", requires = "measured_diameter")]
+    pub(crate) proud: Option<String>,
+    /// A feeler goes in under either head.
+    #[arg(long, requires = "measured_diameter")]
+    pub(crate) gap: bool,
+    /// The sheets stand apart.
+    #[arg(long, requires = "measured_diameter")]
+    pub(crate) sheets_apart: bool,
+    /// The tail has folded or the shank has buckled.
+    #[arg(long, requires = "measured_diameter")]
+    pub(crate) buckled: bool,
+    /// The head slopes or is not centred.
+    #[arg(long, requires = "measured_diameter")]
+    pub(crate) tipped: bool,
+    /// The rivet moves by hand.
+    #[arg(long, requires = "measured_diameter")]
+    pub(crate) loose: bool,
+    /// The sheet is marked or cut beside the rivet.
+    #[arg(long, requires = "measured_diameter")]
+    pub(crate) sheet_damaged: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct HoleArgs {
+    /// The rivet that is to go in: MS20470AD4.
+    #[arg(long, value_name = "PART")]
+    pub(crate) rivet: String,
+    /// Longest axis of the hole as measured: .141, #30.
+    #[arg(long, value_name = "X")]
+    pub(crate) major: String,
+    /// Shortest axis; the same as the longest for a round hole.
+    #[arg(long, value_name = "Y")]
+    pub(crate) minor: Option<String>,
+    /// Distance from the centre to the nearest edge.
+    #[arg(long, value_name = "E")]
+    pub(crate) edge: Option<String>,
+    /// Distance from hole to hole.
+    #[arg(long, value_name = "P")]
+    pub(crate) pitch: Option<String>,
+    /// The layers, the manufactured head first.
+    #[arg(long, value_name = "LIST")]
+    pub(crate) layers: Option<String>,
+    /// What else is wrong: sound, cracked, corroded, figure-eight, gouged, deep-countersink.
+    #[arg(long, value_name = "WORD", default_value = "sound")]
+    pub(crate) damage: String,
+    /// What the row runs along: skin, spar-cap, longeron, stringer, frame, rib, other.
+    #[arg(long, value_name = "WORD", default_value = "skin")]
+    pub(crate) member: String,
+    /// How many rows the pattern has.
+    #[arg(long, value_name = "N", default_value_t = 1, value_parser = clap::value_parser!(u8).range(1..))]
+    pub(crate) rows: u8,
+    #[command(flatten)]
+    pub(crate) screen: Screen,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct JointArgs {
+    /// The rivet: MS20470AD4.
+    #[arg(long, value_name = "PART")]
+    pub(crate) rivet: String,
+    /// The sheets with their materials, the manufactured head first: 2024-T3:.032,2024-T3:.040.
+    #[arg(long, value_name = "LIST")]
+    pub(crate) sheets: String,
+    /// Load on one rivet: 250, 1100N.
+    #[arg(long, value_name = "F")]
+    pub(crate) load: Option<String>,
+    /// Distance from the centre to the nearest edge; otherwise the least that the practice allows.
+    #[arg(long, value_name = "E")]
+    pub(crate) edge: Option<String>,
+    /// Distance from hole to hole, for the section between the holes.
+    #[arg(long, value_name = "P")]
+    pub(crate) pitch: Option<String>,
+    /// The hole as it is; otherwise the nominal one.
+    #[arg(long, value_name = "H")]
+    pub(crate) hole: Option<String>,
+    /// Planes in which the rivet is sheared.
+    #[arg(long, value_enum, default_value_t = ShearWord::Single)]
+    pub(crate) shear: ShearWord,
+    /// The load is a limit load: the factor of safety is still to come (this is the default).
+    #[arg(long, requires = "load", conflicts_with = "ultimate_load")]
+    pub(crate) limit_load: bool,
+    /// The load is an ultimate load: the factor of safety is in it.
+    #[arg(long, requires = "load")]
+    pub(crate) ultimate_load: bool,
+    /// Factor of safety; otherwise 1.5.
+    #[arg(long, value_name = "X", requires = "load")]
+    pub(crate) safety_factor: Option<f64>,
+    /// Fitting factor; otherwise 1.15. 1 leaves it out.
+    #[arg(long, value_name = "X", requires = "load")]
+    pub(crate) fitting_factor: Option<f64>,
+    #[command(flatten)]
+    pub(crate) screen: Screen,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum ShearWord {
+    /// One plane, as in a lap joint.
+    Single,
+    /// Two planes, the middle sheet second.
+    Double,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct SpliceArgs {
+    /// The sheet: clad 2024-T3:.040.
+    #[arg(long, value_name = "MATERIAL:THICKNESS")]
+    pub(crate) sheet: String,
+    /// The width that is spliced.
+    #[arg(long, value_name = "W")]
+    pub(crate) width: String,
+    /// Alloy letters and diameter of a universal head rivet, AD4, or a part number.
+    #[arg(long, value_name = "ALLOY+DIAMETER")]
+    pub(crate) rivet: String,
+    /// Lay the rivets out in so many equal rows.
+    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u16).range(1..))]
+    pub(crate) rows: Option<u16>,
+    /// What is spliced; some members need fewer rivets.
+    #[arg(long, value_enum, default_value_t = MemberWord::Other)]
+    pub(crate) member: MemberWord,
+    /// Columns of text; those of the terminal, or 80.
+    #[arg(long, value_name = "N")]
+    pub(crate) columns: Option<u16>,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum MemberWord {
+    /// Anything else: the whole count.
+    Other,
+    /// A single-lap sheet joint.
+    Lap,
+    /// A stringer in the upper surface of a wing or in a fuselage.
+    Stringer,
+    /// An intermediate frame.
+    Frame,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct PartArgs {
+    /// Part numbers: MS20470AD4-5.
+    #[arg(required = true, value_name = "PART")]
+    pub(crate) parts: Vec<String>,
+    #[command(flatten)]
+    pub(crate) screen: Screen,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct PlanArgs {
+    /// The job file.
+    #[arg(value_name = "JOB.toml")]
+    pub(crate) job: PathBuf,
+    #[command(flatten)]
+    pub(crate) screen: Screen,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct OrderArgs {
+    /// The job file.
+    #[arg(value_name = "JOB.toml")]
+    pub(crate) job: PathBuf,
+    /// What is on the shelf: a CSV file with the columns part, on_hand and pack.
+    #[arg(long, value_name = "STOCK.csv")]
+    pub(crate) stock: Option<PathBuf>,
+    /// Spare rivets in percent of those needed; otherwise as the job file says.
+    #[arg(long, value_name = "PERCENT")]
+    pub(crate) spares: Option<String>,
+    #[command(flatten)]
+    pub(crate) screen: Screen,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct SourcesArgs {
+    /// Only those of this status.
+    #[arg(long, value_enum)]
+    pub(crate) status: Option<StatusWord>,
+    #[command(flatten)]
+    pub(crate) screen: Screen,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum StatusWord {
+    /// Recalled, not read: check before relying on it.
+    Memory,
+    /// Read in the document named.
+    Published,
+    /// A rule of thumb of the trade.
+    Practice,
+    /// From the shop's own documents.
+    Shop,
+}
+
+impl StatusWord {
+    pub(crate) const fn status(self) -> Status {
+        match self {
+            StatusWord::Memory => Status::Memory,
+            StatusWord::Published => Status::Published,
+            StatusWord::Practice => Status::Practice,
+            StatusWord::Shop => Status::Shop,
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use clap::CommandFactory;
+
+    #[test]
+    fn the_definitions_hold_together_and_every_option_has_help() {
+        Arguments::command().help_expected(true).debug_assert();
+    }
+
+    #[test]
+    fn every_built_in_practice_can_be_picked_by_its_name() {
+        let picked: Vec<_> = PracticeWord::value_variants().iter().map(|word| word.built_in().name()).collect();
+        let known: Vec<_> = shophead::practice::BUILT_IN.iter().map(|practice| practice.name()).collect();
+        assert_eq!(picked, known);
+        for word in PracticeWord::value_variants() {
+            assert_eq!(word.to_possible_value().unwrap().get_name(), word.built_in().name());
+        }
+    }
+
+    #[test]
+    fn every_status_is_written_as_in_the_output() {
+        for word in StatusWord::value_variants() {
+            assert_eq!(word.to_possible_value().unwrap().get_name(), word.status().word());
+        }
+    }
+}

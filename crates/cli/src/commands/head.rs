@@ -1,0 +1,230 @@
+//! `shophead head`.
+
+use serde_json::{Value, json};
+use shophead::finding::{Code, Finding, Severity};
+use shophead::length::{Length, Toleranced};
+use shophead::practice::{Case, Given};
+use shophead::rivet::part::Part;
+use shophead::select::LengthQuery;
+use shophead::upset::{Defect, HeadJudgement, HeadLimits, MeasuredHead, PredictedHead, judge};
+
+use crate::args::HeadArgs;
+use crate::context::Context;
+use crate::exit::Stop;
+use crate::report::{Block, Record, Report, Table};
+use crate::{input, json};
+
+pub(super) fn run(args: &HeadArgs, context: &Context<'_>) -> Result<Report, Stop> {
+    let input::Rivet { part: family, .. } = input::Rivet::of(&args.rivet)?;
+    let case = Case::of(family.series().head, family.alloy(), family.size());
+    let limits = HeadLimits::of(context.practice, &case);
+    let mut report = Report::new("head", context);
+    let subject = family.to_string();
+
+    let measured = measured(args)?;
+    let judged = match measured {
+        Some(measured) => Some(judge(measured, &defects(args, &family)?, context.practice, &case)),
+        None => None,
+    };
+    if let Some(judged) = &judged {
+        report.find_all(context, &subject, &judged.findings);
+    }
+    let predicted = predicted(args, &family, &case, limits.height_target, &mut report, context)?;
+
+    report.result = result(&family, &limits, judged.as_ref(), predicted.as_ref());
+    text(&mut report, &family, &limits, measured, judged.as_ref(), predicted.as_ref(), context);
+    let value = |given: Option<Given<'_, Length>>| given.map(|given| given.value);
+    let mut record = Record::new(context.units);
+    record.text("rivet", family);
+    record.length("diameter_min", value(limits.diameter_least)).length("diameter", value(limits.diameter_target));
+    record.length("diameter_max", value(limits.diameter_greatest));
+    record.length("height_min", value(limits.height_least)).length("height", value(limits.height_target));
+    record.length("height_max", value(limits.height_greatest));
+    record.optional("accepted", judged.as_ref().map(|judged| judged.accepted));
+    record.length("predicted_diameter_min", predicted.as_ref().map(|made| made.head.diameter.min));
+    record.length("predicted_diameter_max", predicted.as_ref().map(|made| made.head.diameter.max));
+    record.length("predicted_height", predicted.as_ref().map(|made| made.head.height));
+    record.findings(&report.findings);
+    report.rows.push(record);
+    Ok(report)
+}
+
+fn measured(args: &HeadArgs) -> Result<Option<MeasuredHead>, Stop> {
+    match (&args.measured_diameter, &args.measured_height) {
+        (Some(diameter), Some(height)) => Ok(Some(MeasuredHead {
+            diameter: input::measure("--measured-diameter", diameter)?,
+            height: input::measure("--measured-height", height)?,
+        })),
+        _ => Ok(None),
+    }
+}
+
+fn defects(args: &HeadArgs, family: &Part<'_>) -> Result<Vec<Defect>, Stop> {
+    let seen = &args.seen;
+    let mut defects = Vec::new();
+    if let Some(count) = seen.cracks {
+        let innermost = input::optional_length("--crack-reach", seen.crack_reach.as_deref())?;
+        defects.push(Defect::Cracks { count, innermost, meeting: seen.cracks_meet });
+    }
+    if let Some(depth) = input::optional_length("--tool-mark", seen.tool_mark.as_deref())? {
+        // Where the head's height is not known no depth of mark is accepted.
+        let head_height = family.size().head_height_nominal().unwrap_or(Length::ZERO);
+        defects.push(Defect::ToolMark { depth, head_height });
+    }
+    if let Some(by) = input::optional_length("--proud", seen.proud.as_deref())? {
+        defects.push(Defect::Proud(by));
+    }
+    for (is_seen, defect) in [
+        (seen.gap, Defect::GapUnderHead),
+        (seen.sheets_apart, Defect::SheetsApart),
+        (seen.buckled, Defect::BuckledShank),
+        (seen.tipped, Defect::Tipped),
+        (seen.loose, Defect::Loose),
+        (seen.sheet_damaged, Defect::SheetDamaged),
+    ] {
+        if is_seen {
+            defects.push(defect);
+        }
+    }
+    Ok(defects)
+}
+
+/// A head that a rivet would make.
+struct Predicted {
+    length: Length,
+    grip: Toleranced,
+    hole: Toleranced,
+    head: PredictedHead,
+}
+
+fn predicted(
+    args: &HeadArgs,
+    family: &Part<'static>,
+    case: &Case,
+    target: Option<Given<'_, Length>>,
+    report: &mut Report,
+    context: &Context<'_>,
+) -> Result<Option<Predicted>, Stop> {
+    let (Some(length), Some(grip)) = (&args.length, &args.grip) else { return Ok(None) };
+    let length = input::length("--length", length)?;
+    let grip = input::toleranced("--grip", grip)?;
+    let hole = match &args.hole {
+        Some(hole) => input::hole("--hole", hole)?,
+        None => {
+            let hole = context.practice.hole_for(case).ok_or_else(|| {
+                let practice = context.practice.name();
+                Stop::wrong(format_args!(
+                    "the practice {practice} names no hole for {family}; give one, as in --hole #30"
+                ))
+            })?;
+            Toleranced::from_least(hole.value)
+        }
+    };
+    let query = LengthQuery {
+        series: family.series(),
+        alloy: family.alloy(),
+        size: family.size(),
+        grip,
+        hole,
+        practice: context.practice,
+    };
+    let (Ok(fit), Some(target)) = (query.fit(), target) else {
+        let found = Finding::new(Code::NoLimit, Severity::Refer, family.size().basis);
+        report.find(context, &family.to_string(), [&found]);
+        return Ok(None);
+    };
+    if let Ok(findings) = query.assess(length) {
+        report.find_all(context, &family.to_string(), &findings);
+    }
+    Ok(Some(Predicted { length, grip, hole, head: fit.predict(length, target.value) }))
+}
+
+fn result(
+    family: &Part<'_>,
+    limits: &HeadLimits<'_>,
+    judged: Option<&HeadJudgement<'_>>,
+    predicted: Option<&Predicted>,
+) -> Value {
+    let given = |given: Option<Given<'_, Length>>| json::or_null(given, json::given);
+    let mut result = json!({
+        "rivet": family.to_string(),
+        "diameter": {
+            "min": given(limits.diameter_least),
+            "nominal": given(limits.diameter_target),
+            "max": given(limits.diameter_greatest),
+        },
+        "height": {
+            "min": given(limits.height_least),
+            "nominal": given(limits.height_target),
+            "max": given(limits.height_greatest),
+        },
+        "accepted": judged.map(|judged| judged.accepted),
+    });
+    if let Some(made) = predicted {
+        let predicted = json!({
+            "length": json::length(made.length),
+            "grip": json::toleranced(made.grip),
+            "hole": json::interval(made.hole.interval()),
+            "diameter": json::spread(made.head.diameter),
+            "height": json::length(made.head.height),
+        });
+        json::with(&mut result, "predicted", predicted);
+    }
+    result
+}
+
+fn text(
+    report: &mut Report,
+    family: &Part<'_>,
+    limits: &HeadLimits<'_>,
+    measured: Option<MeasuredHead>,
+    judged: Option<&HeadJudgement<'_>>,
+    predicted: Option<&Predicted>,
+    context: &Context<'_>,
+) {
+    let units = context.units;
+    match judged {
+        Some(HeadJudgement { accepted: true, .. }) => report.answer(format!("{family}   head accepted")),
+        Some(HeadJudgement { accepted: false, .. }) => report.answer(format!("{family}   head rejected")),
+        None => {
+            let aim = limits.diameter_target.zip(limits.height_target).map_or_else(String::new, |(wide, high)| {
+                format!("   aim at {} wide, {} high", units.length(wide.value), units.length(high.value))
+            });
+            report.answer(format!("{family}{aim}"));
+        }
+    }
+    if let Some(measured) = measured {
+        report.text.push(Block::Pairs(vec![
+            ("measured diameter".to_owned(), units.interval(measured.diameter)),
+            ("measured height".to_owned(), units.interval(measured.height)),
+        ]));
+    }
+    if let Some(made) = predicted {
+        let spread = made.head.diameter;
+        report.paragraph(format!(
+            "A rivet {} long through {} makes a head {} wide ({} to {}) when it is driven to {}.",
+            units.size(made.length),
+            units.length(made.grip.nominal()),
+            units.length(spread.nominal),
+            units.bare_length(spread.min),
+            units.bare_length(spread.max),
+            units.length(made.head.height),
+        ));
+    }
+    report.annex.push(Block::Heading("Limits of the driven head".to_owned()));
+    let mut rows = Vec::new();
+    for (what, given) in [
+        ("least diameter", limits.diameter_least),
+        ("diameter to aim at", limits.diameter_target),
+        ("greatest diameter", limits.diameter_greatest),
+        ("least height", limits.height_least),
+        ("height to aim at", limits.height_target),
+        ("greatest height", limits.height_greatest),
+    ] {
+        rows.push(match given {
+            Some(given) => vec![what.to_owned(), units.length(given.value), given.basis.to_string()],
+            None => vec![what.to_owned(), "none given".to_owned(), String::new()],
+        });
+    }
+    report.annex.push(Block::Table(Table { columns: vec!["limit", "figure", "from"], rows }));
+}

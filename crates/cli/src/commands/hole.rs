@@ -1,0 +1,187 @@
+//! `shophead hole`.
+
+use serde_json::{Value, json};
+use shophead::basis::Basis;
+use shophead::finding::{Code, Finding, Findings, Severity};
+use shophead::hole::{AsFound, Damage, Disposition, HoleJudgement, HoleQuery, Step};
+use shophead::layout::RowLayout;
+use shophead::rivet::part::Part;
+use shophead::stack::Stack;
+use shophead::structure::Member;
+use shophead_job::words;
+
+use super::alloy_findings;
+use crate::args::HoleArgs;
+use crate::context::Context;
+use crate::exit::Stop;
+use crate::report::{Block, Record, Report, Told};
+use crate::{input, json};
+
+pub(super) fn run(args: &HoleArgs, context: &Context<'_>) -> Result<Report, Stop> {
+    let rivet = input::part("--rivet", &args.rivet)?.without_length();
+    let major = input::hole_diameter("--major", &args.major)?;
+    let minor = match &args.minor {
+        Some(minor) => input::hole_diameter("--minor", minor)?,
+        None => major,
+    };
+    let damage = input::word("--damage", &args.damage, Damage::ALL)?;
+    let members: Vec<(Member, &str)> = Member::ALL.iter().map(|member| (*member, member.word())).collect();
+    let member = input::word("--member", &args.member, &members)?;
+    let found = AsFound::new(major, minor, damage)
+        .map_err(|error| input::wrong("--minor", args.minor.as_deref().unwrap_or_default(), error))?;
+    let layout = RowLayout {
+        edge: input::optional_length("--edge", args.edge.as_deref())?,
+        pitch: input::optional_length("--pitch", args.pitch.as_deref())?,
+        transverse_pitch: None,
+    };
+    let stack = args.layers.as_deref().map(|text| input::layers("--layers", text, None)).transpose()?;
+
+    let no_layers = Stack::new();
+    let query = HoleQuery {
+        rivet,
+        stack: stack.as_ref().unwrap_or(&no_layers),
+        layout,
+        rows: args.rows,
+        member,
+        practice: context.practice,
+    };
+    let verdict = query.judge(found);
+    let verdict = if stack.is_none() { without_layers(verdict) } else { verdict };
+
+    let mut report = Report::new("hole", context);
+    let subject = verdict.chosen().and_then(|step| step.rivet).unwrap_or(rivet).to_string();
+    report.find_all(context, &subject, &verdict.findings);
+    if let Some(chosen) = verdict.chosen().and_then(|step| step.rivet) {
+        report.find(context, &subject, &alloy_findings(&chosen));
+    }
+    report.result = result(&verdict, context);
+    text(&mut report, rivet, found, &verdict, context);
+    let chosen = verdict.chosen();
+    let hole = chosen.and_then(|step| step.hole);
+    let mut record = Record::new(context.units);
+    record.text("disposition", verdict.disposition);
+    record.optional("rivet", chosen.and_then(|step| step.rivet)).optional("drill", chosen.and_then(|step| step.cut));
+    record.length("hole_min", hole.map(|hole| hole.min)).length("hole_max", hole.map(|hole| hole.max));
+    record.text("steps_tried", verdict.steps.iter().map(|step| step.kind.word()).collect::<Vec<_>>().join(" "));
+    record.findings(&report.findings);
+    report.rows.push(record);
+    Ok(report)
+}
+
+/// The verdict of the ladder for a hole whose layers nobody gave.
+///
+/// Through no layers at all no rivet has a length, and the ladder refuses every rung for that one reason. It is taken out here, and a
+/// finding says what was not checked.
+fn without_layers(verdict: HoleJudgement<'_>) -> HoleJudgement<'_> {
+    if verdict.steps.is_empty() {
+        return verdict;
+    }
+    let mut judged =
+        HoleJudgement { disposition: Disposition::Refer, steps: Default::default(), findings: Findings::new() };
+    for step in verdict.steps {
+        let size_sufficed =
+            |rivet: &Part<'_>| !rivet.series().head.is_flush() || rivet.size().head_height_nominal().is_some();
+        let no_length = |finding: &&Finding<'_>| {
+            let of_rivet = step.rivet.filter(size_sufficed).map(|rivet| rivet.size().basis);
+            finding.code == Code::NoLimit && Some(finding.basis) == of_rivet
+        };
+        let mut findings = Findings::new();
+        for finding in step.findings.iter().filter(|finding| !no_length(finding)) {
+            // It is said once below that no strength was compared.
+            if finding.code != Code::StrengthNotPublished {
+                findings.push(*finding);
+            }
+        }
+        let step = Step { findings, ..step };
+        let (does, kind) = (step.does(), step.kind);
+        if does {
+            judged.findings.extend(&step.findings);
+        }
+        // As many places as there were steps.
+        let _ = judged.steps.push(step);
+        if does {
+            judged.disposition = kind;
+            break;
+        }
+    }
+    if judged.disposition == Disposition::Refer {
+        judged.findings.extend(&verdict.findings);
+    }
+    let unchecked = Basis::practice("a length is chosen and a joint compared for the layers it goes through");
+    judged.findings.push(Finding::new(Code::NoLengthFits, Severity::Caution, unchecked));
+    judged
+}
+
+/// Each step tried and why not.
+pub(super) fn steps_json(verdict: &HoleJudgement<'_>, context: &Context<'_>) -> Value {
+    verdict
+        .steps
+        .iter()
+        .map(|step| {
+            let subject = step.rivet.map_or_else(String::new, |rivet| rivet.to_string());
+            json!({
+                "step": step.kind.word(),
+                "does": step.does(),
+                "rivet": step.rivet.map(|rivet| rivet.to_string()),
+                "drill": step.cut.map(|cut| cut.to_string()),
+                "drill_diameter": json::or_null(step.cut, |cut| json::length(cut.diameter())),
+                "hole": json::or_null(step.hole, json::interval),
+                "findings": step.findings.iter()
+                    .map(|finding| Told::of(&subject, finding, context.units).json)
+                    .collect::<Vec<Value>>(),
+            })
+        })
+        .collect()
+}
+
+fn result(verdict: &HoleJudgement<'_>, context: &Context<'_>) -> Value {
+    let chosen = verdict.chosen();
+    let cut = chosen.and_then(|step| step.cut);
+    json!({
+        "disposition": verdict.disposition.word(),
+        "rivet": chosen.and_then(|step| step.rivet).map(|rivet| rivet.to_string()),
+        "drill": cut.map(|cut| cut.to_string()),
+        "drill_diameter": json::or_null(cut, |cut| json::length(cut.diameter())),
+        "hole": json::or_null(chosen.and_then(|step| step.hole), json::interval),
+        "steps": steps_json(verdict, context),
+    })
+}
+
+fn text(report: &mut Report, rivet: Part<'_>, found: AsFound, verdict: &HoleJudgement<'_>, context: &Context<'_>) {
+    let units = context.units;
+    let words = words::disposition(verdict.disposition);
+    let chosen = verdict.chosen();
+    let what = chosen.and_then(|step| step.rivet).map_or_else(String::new, |rivet| format!("   {rivet}"));
+    let cut = chosen
+        .and_then(|step| step.cut)
+        .map_or_else(String::new, |cut| format!("   drill {cut} ({})", units.length(cut.diameter())));
+    report.answer(format!("{words}{what}{cut}"));
+    let mut pairs = vec![
+        (
+            "hole as found".to_owned(),
+            if found.major() == found.minor() {
+                units.length(found.major())
+            } else {
+                format!("{} by {}", units.bare_length(found.minor()), units.length(found.major()))
+            },
+        ),
+        ("for".to_owned(), rivet.to_string()),
+    ];
+    if let Some(hole) = chosen.and_then(|step| step.hole) {
+        pairs.push(("hole in the end".to_owned(), units.interval(hole)));
+    }
+    report.text.push(Block::Pairs(pairs));
+    if verdict.steps.is_empty() {
+        return;
+    }
+    report.heading("Steps, the least change first");
+    for step in &verdict.steps {
+        let rivet = step.rivet.map_or_else(String::new, |rivet| format!("  {rivet}"));
+        let cut = step.cut.map_or_else(String::new, |cut| format!("  drill {cut}"));
+        let does = if step.does() { "yes" } else { "no" };
+        // What only cautions about a step that does stands with the findings below.
+        let why = step.findings.iter().filter(|finding| finding.severity == Severity::Refer);
+        let why = why.map(|finding| format!("{} [{}]", words::finding(finding, units), finding.basis));
+        report.text.push(Block::Entry(format!("{}: {does}{rivet}{cut}", step.kind), why.collect()));
+    }
+}

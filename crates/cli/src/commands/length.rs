@@ -1,0 +1,295 @@
+//! `shophead length`.
+
+use serde_json::{Value, json};
+use shophead::basis::Basis;
+use shophead::finding::{Code, Finding, Severity};
+use shophead::hole::check_seat;
+use shophead::length::{Interval, Length, Toleranced};
+use shophead::practice::{Case, Given, Name};
+use shophead::rivet::part::Part;
+use shophead::select::{LengthChoice, LengthQuery, check_diameter};
+use shophead::upset::{FitError, HeadLimits};
+use shophead_job::words;
+
+use super::{alloy_findings, memory_mark};
+use crate::args::LengthArgs;
+use crate::context::Context;
+use crate::exit::Stop;
+use crate::report::{Block, Record, Report, Table};
+use crate::{input, json};
+
+const MEASURED: Basis<'static> = Basis { document: "as given", place: "", status: shophead::basis::Status::Shop };
+
+pub(super) fn run(args: &LengthArgs, context: &Context<'_>) -> Result<Report, Stop> {
+    let input::Rivet { part: family, alloy_assumed } = input::Rivet::of(&args.rivet)?;
+    let tolerance = args.tolerance.as_deref().map(|text| input::tolerance("--tolerance", text)).transpose()?;
+    let stack = input::layers("--layers", &args.layers, tolerance)?;
+    let case = Case::of(family.series().head, family.alloy(), family.size());
+    let hole = hole(args, &family, &case, context)?;
+    let grip = stack.grip();
+    let query = LengthQuery {
+        series: family.series(),
+        alloy: family.alloy(),
+        size: family.size(),
+        grip,
+        hole: hole.value,
+        practice: context.practice,
+    };
+
+    let mut report = Report::new("length", context);
+    let subject = family.to_string();
+    let choice = match query.choose() {
+        Ok(choice) => Some(choice),
+        // What is not known of the rivet is no mistake of whoever asks: the standard has to be opened.
+        Err(FitError::ShankNotKnown | FitError::HeadNotKnown) => {
+            let found = Finding::new(Code::NoLimit, Severity::Refer, family.size().basis);
+            report.find(context, &subject, [&found]);
+            None
+        }
+        Err(error) => return Err(Stop::wrong(error)),
+    };
+    if let Some(choice) = &choice {
+        report.find_all(context, &subject, &choice.findings);
+    }
+    if let Some(thickest) = stack.thickest() {
+        report.find_all(context, &subject, &check_diameter(&case, thickest, context.practice));
+    }
+    if let Some(height) = family.size().head_height_nominal().filter(|_| family.series().head.is_flush()) {
+        report.find_all(context, &subject, &check_seat(&stack, height, &case, context.practice));
+    }
+    report.find(context, &subject, &alloy_findings(&family));
+
+    let length = choice.as_ref().and_then(|choice| choice.length);
+    // A length of the series' own steps always makes a number; where it does not, the family alone is named.
+    let part = length.and_then(|length| family.with_length(length).ok());
+    let assumed = Assumed { query: &query, family: &family, case: &case, hole, length, alloy_assumed, args };
+    report.result = result(&family, part, grip, choice.as_ref(), &assumed, context);
+    text(&mut report, &family, part, grip, choice.as_ref(), &assumed, context);
+    let mut record = Record::new(context.units);
+    record.optional("part", part).length("length", length);
+    record.length("grip_min", grip.min()).length("grip", grip.nominal()).length("grip_max", grip.max());
+    record.length("hole_min", hole.value.min()).length("hole_max", hole.value.max());
+    record.length("rule_of_thumb_length", choice.as_ref().map(|choice| choice.rule_of_thumb_length));
+    let protrusion = choice.as_ref().and_then(|choice| choice.protrusion);
+    record.length("protrusion_min", protrusion.map(|ends| ends.min));
+    record.length("protrusion_max", protrusion.map(|ends| ends.max));
+    let head = choice.as_ref().and_then(|choice| choice.head);
+    record.length("head_diameter_min", head.map(|head| head.diameter.min));
+    record.length("head_diameter_max", head.map(|head| head.diameter.max));
+    record.length("head_height", head.map(|head| head.height));
+    record.findings(&report.findings);
+    report.rows.push(record);
+    Ok(report)
+}
+
+/// The hole as measured, or as the practice has it.
+fn hole<'a>(
+    args: &LengthArgs,
+    family: &Part<'_>,
+    case: &Case,
+    context: &Context<'a>,
+) -> Result<Given<'a, Toleranced>, Stop> {
+    if let Some(text) = &args.hole {
+        return Ok(Given { value: input::hole("--hole", text)?, basis: MEASURED });
+    }
+    let Some(Given { value, basis }) = context.practice.hole_for(case) else {
+        return Err(Stop::wrong(format_args!(
+            "the practice {} names no hole for {family}; give one, as in --hole #30",
+            context.practice.name()
+        )));
+    };
+    Ok(Given { value: Toleranced::from_least(value), basis })
+}
+
+/// Everything that the choice rests on.
+struct Assumed<'q, 'a> {
+    query: &'q LengthQuery<'a>,
+    family: &'q Part<'a>,
+    case: &'q Case,
+    hole: Given<'a, Toleranced>,
+    length: Option<Length>,
+    alloy_assumed: bool,
+    args: &'q LengthArgs,
+}
+
+impl Assumed<'_, '_> {
+    fn shank(&self) -> Option<Interval> {
+        self.family.size().shank
+    }
+
+    /// The rivet's length at the ends of its tolerance.
+    fn length_ends(&self) -> Option<(Interval, Option<Basis<'_>>)> {
+        let length = self.length?;
+        let tolerance = self.family.series().length_tolerance;
+        let either_way = tolerance.map_or(Length::ZERO, |tolerance| tolerance.either_way);
+        let ends = Interval { min: length.checked_sub(either_way)?, max: length.checked_add(either_way)? };
+        Some((ends, tolerance.map(|tolerance| tolerance.basis)))
+    }
+
+    /// Every limit that the choice was held against.
+    fn limits(&self) -> Vec<(&'static str, &'static str, Given<'_, Length>)> {
+        let practice = self.query.practice;
+        let limits = HeadLimits::of(practice, self.case);
+        [
+            (Name::HeadDiameterLeast, "least head diameter", limits.diameter_least),
+            (Name::HeadHeightLeast, "least head height", limits.height_least),
+            (Name::HeadDiameterGreatest, "greatest head diameter", limits.diameter_greatest),
+            (Name::HeadHeightGreatest, "greatest head height", limits.height_greatest),
+            (Name::HeadHeightTarget, "head height to aim at", limits.height_target),
+            (Name::TailGreatest, "longest tail", practice.length(Name::TailGreatest, self.case)),
+            (Name::RuleOfThumbTail, "tail of the rule of thumb", practice.length(Name::RuleOfThumbTail, self.case)),
+        ]
+        .into_iter()
+        .filter_map(|(name, words, given)| given.map(|given| (name.word(), words, given)))
+        .collect()
+    }
+
+    fn json(&self) -> Value {
+        let with_basis = |ends: Interval, basis: Option<Basis<'_>>| {
+            let mut value = json::interval(ends);
+            json::with(&mut value, "basis", json::or_null(basis, json::basis));
+            value
+        };
+        let size = self.family.size();
+        let mut hole = with_basis(self.hole.value.interval(), Some(self.hole.basis));
+        json::with(&mut hole, "measured", self.args.hole.is_some().into());
+        let limits = self.limits().into_iter().map(|(word, _, given)| (word.to_owned(), json::given(given)));
+        json!({
+            "series": self.family.series().name,
+            "alloy": self.family.material().code,
+            "alloy_given": !self.alloy_assumed,
+            "shank": json::or_null(self.shank(), |shank| with_basis(shank, Some(size.basis))),
+            "hole": hole,
+            "length": json::or_null(self.length_ends(), |(ends, basis)| with_basis(ends, basis)),
+            "sunk_head": json::or_null(
+                size.head.filter(|_| self.family.series().head.is_flush()),
+                |head| with_basis(head.height.unwrap_or(Interval::exactly(head.height_nominal)), Some(size.basis)),
+            ),
+            "limits": limits.collect::<serde_json::Map<String, Value>>(),
+        })
+    }
+
+    fn table(&self, context: &Context<'_>) -> Table {
+        let units = context.units;
+        let mut rows = Vec::new();
+        let mut row = |what: &str, figure: String, basis: String| rows.push(vec![what.to_owned(), figure, basis]);
+        let size = self.family.size();
+        if let Some(shank) = self.shank() {
+            row("shank", units.interval(shank), size.basis.to_string());
+        }
+        row("hole", units.interval(self.hole.value.interval()), self.hole.basis.to_string());
+        if let Some((ends, basis)) = self.length_ends() {
+            row(
+                "rivet length",
+                units.interval(ends),
+                basis.map_or_else(|| "no tolerance known".to_owned(), |basis| basis.to_string()),
+            );
+        }
+        if let Some(head) = size.head.filter(|_| self.family.series().head.is_flush()) {
+            let height = head.height.unwrap_or(Interval::exactly(head.height_nominal));
+            row("flush head", units.interval(height), size.basis.to_string());
+        }
+        for (_, what, given) in self.limits() {
+            row(what, units.length(given.value), given.basis.to_string());
+        }
+        Table { columns: vec!["assumed", "figure", "from"], rows }
+    }
+}
+
+fn result(
+    family: &Part<'_>,
+    part: Option<Part<'_>>,
+    grip: Toleranced,
+    choice: Option<&LengthChoice<'_>>,
+    assumed: &Assumed<'_, '_>,
+    _context: &Context<'_>,
+) -> Value {
+    let usable = choice.and_then(|choice| choice.usable);
+    json!({
+        "rivet": family.to_string(),
+        "part": part.map(|part| part.to_string()),
+        "length": json::or_null(choice.and_then(|choice| choice.length), json::length),
+        "grip": json::toleranced(grip),
+        "protrusion": json::or_null(choice.and_then(|choice| choice.protrusion), json::interval),
+        "rule_of_thumb": json::or_null(choice, |choice| json::length(choice.rule_of_thumb)),
+        "rule_of_thumb_length": json::or_null(choice, |choice| json::length(choice.rule_of_thumb_length)),
+        "difference": choice.and_then(|choice| choice.difference).map(words::difference),
+        "usable": json::or_null(usable, |usable| json!({
+            "min": json::given(usable.shortest),
+            "max": json::given(usable.longest),
+        })),
+        "fill": json::or_null(choice, |choice| json::length(choice.fill)),
+        "head": json::or_null(choice.and_then(|choice| choice.head), |head| json!({
+            "diameter": json::spread(head.diameter),
+            "height": json::length(head.height),
+        })),
+        "assumed": assumed.json(),
+    })
+}
+
+fn text(
+    report: &mut Report,
+    family: &Part<'_>,
+    part: Option<Part<'_>>,
+    grip: Toleranced,
+    choice: Option<&LengthChoice<'_>>,
+    assumed: &Assumed<'_, '_>,
+    context: &Context<'_>,
+) {
+    let units = context.units;
+    match (part, part.and_then(|part| part.length())) {
+        (Some(part), Some(length)) => report.answer(format!("{part}   {} long", units.size(length))),
+        _ => report.answer(format!("{family}   no length can be given")),
+    }
+    let mut pairs = vec![("grip".to_owned(), with_ends(grip, context))];
+    let mut pair = |name: &str, value: String| pairs.push((name.to_owned(), value));
+    if let Some(choice) = choice {
+        pair(
+            "rule of thumb",
+            format!("{}, rounded {}", units.length(choice.rule_of_thumb), units.size(choice.rule_of_thumb_length)),
+        );
+        if let Some(usable) = choice.usable {
+            let (shortest, longest) = (usable.shortest, usable.longest);
+            let mark = memory_mark(shortest.basis.weaker(longest.basis));
+            pair(
+                "lengths that serve",
+                if shortest.value <= longest.value {
+                    format!("{} to {}{mark}", units.bare_length(shortest.value), units.length(longest.value))
+                } else {
+                    "none".to_owned()
+                },
+            );
+        }
+        pair("filling the hole", format!("takes {} of the tail", units.length(choice.fill)));
+        if let Some(tail) = choice.protrusion {
+            pair("tail before driving", units.interval(tail));
+        }
+        if let Some(head) = choice.head {
+            let diameter = Interval { min: head.diameter.min, max: head.diameter.max };
+            pair("driven head", format!("{} wide when {} high", units.interval(diameter), units.length(head.height)));
+        }
+    }
+    report.text.push(Block::Pairs(pairs));
+    if let Some(difference) = choice.and_then(|choice| choice.difference) {
+        report.paragraph(format!("Why not the rule of thumb: {}", words::difference(difference)));
+    }
+    report.annex.push(Block::Heading("What this rests on".to_owned()));
+    if assumed.alloy_assumed {
+        let alloy = family.alloy();
+        let temper = alloy.temper_supplied().map_or_else(String::new, |temper| format!("-{temper}"));
+        let alloy = format!("Alloy {}{temper} was assumed; give another with --alloy.", alloy.alloy());
+        report.annex.push(Block::Paragraph(alloy));
+    }
+    let table = assumed.table(context);
+    report.annex.push(Block::Table(table));
+}
+
+/// `0.157 in (0.150 to 0.164)`.
+fn with_ends(grip: Toleranced, context: &Context<'_>) -> String {
+    let units = context.units;
+    if grip.min() == grip.max() {
+        return format!("{}, no tolerance given", units.length(grip.nominal()));
+    }
+    let (min, max) = (units.bare_length(grip.min()), units.bare_length(grip.max()));
+    format!("{} ({min} to {max})", units.length(grip.nominal()))
+}

@@ -1,0 +1,277 @@
+//! The commands: each reads its arguments, asks the library, and fills a report.
+
+mod head;
+mod hole;
+mod joint;
+mod length;
+mod order;
+mod part;
+mod plan;
+mod sources;
+mod splice;
+
+use shophead::basis::Basis;
+use shophead::finding::{Code, Finding, Severity};
+use shophead::length::Length;
+use shophead::rivet::part::Part;
+
+use shophead_job::model::Job;
+
+use crate::args::Command;
+use crate::context::Context;
+use crate::exit::Stop;
+use crate::report::Report;
+
+/// Runs a command.
+///
+/// `job` is the job of a command that takes one.
+pub(crate) fn run(command: &Command, job: Option<&Job>, context: &Context<'_>) -> Result<Report, Stop> {
+    match (command, job) {
+        (Command::Length(args), _) => length::run(args, context),
+        (Command::Head(args), _) => head::run(args, context),
+        (Command::Hole(args), _) => hole::run(args, context),
+        (Command::Joint(args), _) => joint::run(args, context),
+        (Command::Splice(args), _) => splice::run(args, context),
+        (Command::Part(args), _) => part::run(args, context),
+        (Command::Plan(_), Some(job)) => Ok(plan::run(job, context)),
+        (Command::Order(args), Some(job)) => order::run(args, job, context),
+        (Command::Plan(_) | Command::Order(_), None) => Err(Stop::wrong("this command takes a job file")),
+        (Command::Sources(args), _) => sources::run(args, context),
+    }
+}
+
+/// What a rivet's alloy asks for, whatever the pack: no structure, or heat treatment first.
+fn alloy_findings(rivet: &Part<'_>) -> Vec<Finding<'static>> {
+    let mut findings = Vec::new();
+    if let Some((false, basis)) = rivet.alloy().is_structural() {
+        findings.push(Finding::new(Code::NotStructural, Severity::Caution, basis));
+    }
+    let asked = |above: Option<Length>| above.is_none_or(|above| rivet.diameter() > above);
+    if let Some(treatment) = rivet.alloy().heat_treatments().iter().find(|treatment| asked(treatment.above)) {
+        findings.push(Finding::new(Code::HeatTreatFirst, Severity::Caution, treatment.basis));
+    }
+    findings
+}
+
+/// ` (memory)` behind a figure that could only be recalled.
+fn memory_mark(basis: Basis<'_>) -> &'static str {
+    if basis.status == shophead::basis::Status::Memory { " (memory)" } else { "" }
+}
+
+#[cfg(test)]
+mod tests {
+    use clap::Parser;
+    use proptest::prelude::*;
+    use shophead::finding::Severity;
+
+    use crate::args::Arguments;
+    use crate::exit::{Exit, Stop};
+    use crate::render;
+
+    /// What people type, right and nearly right.
+    #[rustfmt::skip]
+    const TYPED: &[&str] = &[
+        "1/8",
+        ".125",
+        "3/32",
+        "3.2mm",
+        "0",
+        "-1",
+        ".0",
+        "1e9",
+        "999999999",
+        "1/0",
+        "#30",
+        "F",
+        "#99",
+        ".032,.040",
+        "2024-T3:.032,2024-T3:.040",
+        "clad 2024-T3:.063:countersunk,2024-T3:.125",
+        ".032,,",
+        ":",
+        "::",
+        ".032:sealant,.04",
+        "1,2,3,4,5,6,7,8,9",
+        ".032+-.002",
+        "+-.002",
+        "+.003-.001",
+        "±",
+        ".128+.003-.000",
+        "MS20470",
+        "MS20426",
+        "NAS1198",
+        "ms20426",
+        "MS20470AD4-5",
+        "MS20426AD4",
+        "NAS1242AD5",
+        "NAS1241AD4",
+        "MS20615-4M6",
+        "AD4",
+        "D6",
+        "AD",
+        "2117",
+        "D",
+        "250",
+        "1100N",
+        "NaN",
+        "inf",
+        "1e308",
+        "1e-308",
+        "-0",
+        "10",
+        "2",
+        "65535",
+        "255",
+        "cracked",
+        "figure-eight",
+        "spar-cap",
+        "stringer",
+        "lap",
+        "frame",
+        "double",
+        "ultimate",
+        "6061-T6:.040",
+        "5052:.25",
+        "2017:.1",
+        "10000",
+        "memory",
+        "\u{0}",
+        "\u{202e}",
+        "",
+        " ",
+        "ß",
+        "𝟙/8",
+        "１/8",
+    ];
+
+    #[rustfmt::skip]
+    const OPTIONS: &[(&str, &[&str], &[&str])] = &[
+        ("length", &["--layers", "--diameter"], &["--series", "--alloy", "--hole", "--tolerance"]),
+        (
+            "head",
+            &["--diameter"],
+            &[
+                "--series",
+                "--alloy",
+                "--length",
+                "--grip",
+                "--hole",
+                "--measured-diameter",
+                "--measured-height",
+                "--cracks",
+                "--crack-reach",
+                "--tool-mark",
+                "--proud",
+            ],
+        ),
+        (
+            "hole",
+            &["--rivet", "--major"],
+            &["--minor", "--edge", "--pitch", "--layers", "--damage", "--member", "--rows"],
+        ),
+        (
+            "joint",
+            &["--rivet", "--sheets"],
+            &["--load", "--edge", "--pitch", "--hole", "--shear", "--safety-factor", "--fitting-factor"],
+        ),
+        ("splice", &["--sheet", "--width", "--rivet"], &["--rows", "--member"]),
+        ("part", &[], &[]),
+    ];
+
+    /// What belongs behind an option.
+    #[rustfmt::skip]
+    fn fitting(option: &str) -> &'static [&'static str] {
+        match option {
+            "--layers" | "--sheets" => &[
+                ".032,.040", "2024-T3:.032,2024-T3:.040", "clad 2024-T3:.050+-.002,6061-T6:1/8", "2024-T3:.071:countersunk,2024-T3:.125",
+                "2024-T3:.032:dimpled,.005:sealant,7075-T6:.09", "1mm,3.2mm,2mm", ".016,.016", "7075-T6:.063,7075-T6:.063,7075-T6:.063", "1,1,1",
+            ],
+            "--sheet" => &["clad 2024-T3:.040", "2024-T3:.032", "6061-T6:.125", "5052:.040", "2014-T6:.064", "2017:1mm"],
+            "--diameter" => &["1/8", ".125", "3/32", "5/32", ".188", "1/4"],
+            "--series" => &["MS20470", "MS20426", "NAS1097", "NAS1242", "AN470"],
+            "--alloy" => &["AD", "2117", "D", "DD", "KE", "A"],
+            "--rivet" => &["MS20470AD4", "MS20470AD4-5", "MS20426AD4", "NAS1242AD5", "NAS1097AD3", "MS20470D6", "MS20470DD8", "MS20426AD6"],
+            "--measured-diameter" => &[".180", ".163,.2", "5mm"],
+            "--measured-height" => &[".060", ".05,.07", "1.5mm"],
+            "--major" | "--minor" | "--hole" => &["#30", ".130", ".141", ".1285", "F", "3.3mm", "5/32"],
+            "--grip" => &[".157", ".157+-.007", "4mm"],
+            "--load" => &["250", "1100N", "10lbf"],
+            "--safety-factor" | "--fitting-factor" => &["1", "1.5", "2"],
+            "--damage" => &["sound", "gouged", "cracked", "figure-eight", "deep-countersink"],
+            "--member" => &["skin", "stringer", "lap", "frame", "other", "spar-cap"],
+            "--shear" => &["single", "double"],
+            "--rows" | "--cracks" => &["1", "2", "3"],
+            "--tolerance" => &[".002", "+.003-.001"],
+            "part" => &["MS20470AD4-5", "MS20426AD4-4", "AN470D6-10", "NAS9313AD5-6-5", "MS20615-4M6", "nas1242ad4-5"],
+            _ => &["1/8", ".25", "1/2", "3/4", "10"],
+        }
+    }
+
+    /// Mostly what belongs there, sometimes what somebody types by mistake, sometimes anything.
+    fn word(option: &'static str) -> impl Strategy<Value = String> {
+        prop_oneof![
+            30 => prop::sample::select(fitting(option)).prop_map(str::to_owned),
+            3 => prop::sample::select(TYPED).prop_map(str::to_owned),
+            1 => "[0-9./:,+#A-Z±-]{0,12}",
+            1 => any::<String>(),
+        ]
+    }
+
+    /// A command with the options that it needs, some that it takes, and words for all of them.
+    fn typed() -> impl Strategy<Value = Vec<String>> {
+        prop::sample::select(OPTIONS).prop_flat_map(|(command, needed, taken)| {
+            let with_word = |option: &&'static str| {
+                word(option).prop_map({
+                    let option = *option;
+                    move |word| format!("{option}={word}")
+                })
+            };
+            let needed: Vec<_> = needed.iter().map(with_word).collect();
+            let taken: Vec<_> = taken.iter().map(|option| prop::option::of(with_word(option))).collect();
+            (needed, taken, prop::collection::vec(word("part"), 1..4), any::<bool>()).prop_map(
+                move |(needed, taken, parts, process)| {
+                    let mut typed = vec!["shophead".to_owned(), command.to_owned()];
+                    typed.extend(needed.into_iter().chain(taken.into_iter().flatten()));
+                    if command == "part" {
+                        typed.push("--".to_owned());
+                        typed.extend(parts);
+                    }
+                    if process {
+                        typed.insert(1, "--practice=process".to_owned());
+                    }
+                    typed
+                },
+            )
+        })
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig::with_cases(2_000))]
+
+        #[test]
+        fn whatever_is_typed_is_answered_or_refused_in_one_sentence(typed in typed(), width in 20_usize..100) {
+            let Ok(arguments) = Arguments::try_parse_from(&typed) else { return Ok(()) };
+            match crate::answer(&arguments) {
+                Ok(report) => {
+                    let text = render::text::render(&report, width);
+                    let plain = anstream::adapter::strip_str(&text).to_string();
+                    for line in plain.lines() {
+                        prop_assert!(textwrap::core::display_width(line) <= width, "{width}: {line:?}");
+                    }
+                    let json: serde_json::Value = serde_json::from_str(&render::json::render(&report)).unwrap();
+                    prop_assert_eq!(&json["command"], report.command);
+                    render::csv::render(&report).unwrap();
+                    let refers = report.findings.iter().any(|told| told.severity == Severity::Refer);
+                    let status = if !report.refused.is_empty() { Exit::Wrong } else if refers { Exit::Refer } else { Exit::Done };
+                    prop_assert_eq!(report.exit(), status);
+                }
+                Err(Stop::Wrong(sentences)) => {
+                    for sentence in sentences {
+                        prop_assert!(!sentence.contains('\n') && !sentence.contains('\u{1b}'), "{sentence:?}");
+                    }
+                }
+                Err(other) => prop_assert!(false, "{other:?}"),
+            }
+        }
+    }
+}

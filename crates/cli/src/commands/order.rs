@@ -1,0 +1,97 @@
+//! `shophead order`.
+
+use serde_json::{Value, json};
+use shophead::finding::Severity;
+use shophead::quantity::Mass;
+use shophead_job::model::Job;
+use shophead_job::order::{OrderLine, order};
+use shophead_job::plan::Plan;
+use shophead_job::read::read_stock;
+use shophead_job::words::Units;
+
+use super::plan::holes_without_rivet;
+use crate::args::OrderArgs;
+use crate::context::Context;
+use crate::exit::Stop;
+use crate::input;
+use crate::json;
+use crate::report::{Block, Record, Report, Table};
+
+pub(super) fn run(args: &OrderArgs, job: &Job, context: &Context<'_>) -> Result<Report, Stop> {
+    let spares = match &args.spares {
+        Some(text) => input::percent("--spares", text)?,
+        None => job.spares_percent,
+    };
+    let stock = args.stock.as_deref().map(read_stock).transpose()?;
+    let plan = Plan::make(job, context.practice);
+    let lines = order(&plan, spares, stock.as_deref());
+    let mut report = Report::new("order", context);
+    for (subject, finding) in plan.stops() {
+        report.find(context, &subject.to_string(), [finding]);
+    }
+    report.findings_in_text = false;
+    report.result = json!({
+        "title": job.title,
+        "spares_percent": spares,
+        "without_rivet": plan.counts().without_rivet,
+        "lines": lines_json(&lines),
+    });
+    report.answer(format!("Order for {}", job.title));
+    report.text.push(Block::Table(order_table(&lines, context.units)));
+    let without = plan.counts().without_rivet;
+    if without > 0 {
+        report.paragraph(format!("Not in the order: {}.", holes_without_rivet(without)));
+    }
+    let refer = report.findings.iter().filter(|told| told.severity == Severity::Refer).count();
+    if refer > 0 {
+        report.paragraph("Something stops the work: see the plan before ordering.");
+    }
+    for line in &lines {
+        let mut record = Record::new(context.units);
+        record.text("part", line.part).text("needed", line.needed).text("spares", line.spares);
+        record.optional("stock", line.stock).text("buy", line.buy);
+        let (unit, mass) = match context.units {
+            Units::Inches => ("mass_lb", line.mass.map(|mass| format!("{:.4}", mass.lb()))),
+            Units::Millimetres => ("mass_g", line.mass.map(|mass| format!("{:.1}", mass.grams()))),
+        };
+        record.optional(unit, mass);
+        report.rows.push(record);
+    }
+    Ok(report)
+}
+
+pub(super) fn lines_json(lines: &[OrderLine<'_>]) -> Value {
+    let line = |line: &OrderLine<'_>| {
+        json!({
+            "part": line.part.to_string(),
+            "needed": line.needed,
+            "spares": line.spares,
+            "stock": line.stock,
+            "buy": line.buy,
+            "mass": json::or_null(line.mass, |mass| json!({ "lb": mass.lb(), "g": mass.grams() })),
+        })
+    };
+    lines.iter().map(line).collect()
+}
+
+/// The order as a table; the column of the shelf only where a stock list was given.
+pub(super) fn order_table(lines: &[OrderLine<'_>], units: Units) -> Table {
+    let with_stock = lines.iter().any(|line| line.stock.is_some());
+    let mut columns = vec!["part", "needed", "spares"];
+    columns.extend(with_stock.then_some("stock"));
+    columns.extend(["buy", "mass"]);
+    let row = |line: &OrderLine<'_>| {
+        let mut cells = vec![line.part.to_string(), line.needed.to_string(), line.spares.to_string()];
+        cells.extend(line.stock.map(|stock| stock.to_string()));
+        cells.extend([line.buy.to_string(), line.mass.map_or_else(|| "not known".into(), |mass| weight(mass, units))]);
+        cells
+    };
+    Table { columns, rows: lines.iter().map(row).collect() }
+}
+
+fn weight(mass: Mass, units: Units) -> String {
+    match units {
+        Units::Inches => format!("{:.3} lb", mass.lb()),
+        Units::Millimetres => format!("{:.1} g", mass.grams()),
+    }
+}

@@ -1,0 +1,209 @@
+//! `shophead part`.
+
+use serde_json::{Value, json};
+use shophead::basis::Status;
+use shophead::finding::{Code, Figure, Finding, Severity};
+use shophead::length::Interval;
+use shophead::rivet::Head;
+use shophead::rivet::mass::mass_each;
+use shophead::rivet::part::{Part, PartWarning};
+use shophead_job::words::Units;
+
+use super::{alloy_findings, memory_mark};
+use crate::args::PartArgs;
+use crate::context::Context;
+use crate::exit::Stop;
+use crate::report::{Block, Record, Report};
+use crate::{input, json};
+
+pub(super) fn run(args: &PartArgs, context: &Context<'_>) -> Result<Report, Stop> {
+    let mut report = Report::new("part", context);
+    let mut results = Vec::new();
+    for text in &args.parts {
+        let part = match input::part("part", text) {
+            Ok(part) => part,
+            Err(Stop::Wrong(sentences)) => {
+                report.refused.extend(sentences);
+                continue;
+            }
+            Err(stop) => return Err(stop),
+        };
+        let subject = part.to_string();
+        report.find(context, &subject, &alloy_findings(&part));
+        report.find(context, &subject, &catalogue_findings(&part));
+        results.push(result(text, &part));
+        tell(&mut report, text, &part, context.units);
+        report.rows.push(record(text, &part, context.units));
+    }
+    if results.is_empty() {
+        return Err(Stop::Wrong(report.refused));
+    }
+    // The shape follows the command line, so that a script that asks for two always gets a list.
+    report.result = match results.pop() {
+        Some(only) if args.parts.len() == 1 => only,
+        last => {
+            results.extend(last);
+            json!({ "parts": results })
+        }
+    };
+    Ok(report)
+}
+
+/// What the number itself has to be checked for.
+fn catalogue_findings(part: &Part<'static>) -> Vec<Finding<'static>> {
+    let mut findings = Vec::new();
+    for warning in part.warnings() {
+        let table_end = match warning {
+            PartWarning::BelowTable { shortest } => Some(shortest),
+            PartWarning::AboveTable { longest } => Some(longest),
+            PartWarning::Recalled { basis } => {
+                findings.push(Finding::new(Code::LimitFromMemory, Severity::Note, basis));
+                None
+            }
+            _ => None,
+        };
+        if let (Some(end), Some(length)) = (table_end, part.length()) {
+            let finding = Finding::new(Code::LengthNotTabulated, Severity::Note, part.size().basis);
+            findings.push(finding.measured(Figure::Length(length)).limit(Figure::Length(end)));
+        }
+    }
+    findings
+}
+
+const fn head(head: Head) -> &'static str {
+    match head {
+        Head::Universal => "universal",
+        Head::Flush => "flush",
+        Head::ReducedFlush => "reduced-flush",
+    }
+}
+
+const fn head_words(head: Head) -> &'static str {
+    match head {
+        Head::Universal => "universal head",
+        Head::Flush => "100 degree flush head",
+        Head::ReducedFlush => "100 degree flush head of reduced size",
+    }
+}
+
+fn alloy(part: &Part<'_>) -> String {
+    let temper = part.alloy().temper_supplied().map_or_else(String::new, |temper| format!("-{temper}"));
+    format!("{}{temper}", part.alloy().alloy())
+}
+
+/// Its mass in pounds; for a family, or where density or head are not known, nothing.
+fn mass(part: &Part<'_>) -> Option<f64> {
+    let (density, _) = part.alloy().density_lb_in3()?;
+    mass_each(part, density).map(|mass| mass.lb())
+}
+
+fn result(written: &str, part: &Part<'static>) -> Value {
+    let size = part.size();
+    let ends = |ends: Option<Interval>| json::or_null(ends, json::interval);
+    json!({
+        "written": written,
+        "part": part.to_string(),
+        "words": part.in_words().to_string(),
+        "series": part.series().name,
+        "head": head(part.series().head),
+        "alloy": alloy(part),
+        "alloy_letters": part.material().code,
+        "finish": part.finish().map(|finish| finish.name),
+        "diameter": json::length(part.diameter()),
+        "length": json::or_null(part.length(), json::length),
+        "shank": ends(size.shank),
+        "head_size": json::or_null(size.head, |head| json!({
+            "diameter": json::length(head.diameter_nominal),
+            "height": json::length(head.height_nominal),
+        })),
+        "head_mark": part.alloy().head_mark().map(|(mark, _)| mark),
+        "mass": json::or_null(mass(part), |lb| json!({ "lb": lb, "g": lb_to_grams(lb) })),
+        "warnings": part.warnings().iter().map(|warning| warning.to_string()).collect::<Vec<_>>(),
+        "basis": json::basis(part.series().basis),
+        "size_basis": json::basis(size.basis),
+    })
+}
+
+fn lb_to_grams(lb: f64) -> f64 {
+    shophead::quantity::Mass::from_lb(lb).grams()
+}
+
+fn tell(report: &mut Report, written: &str, part: &Part<'static>, units: Units) {
+    let long = part.length().map_or_else(
+        || "no length".to_owned(),
+        |length| {
+            format!(
+                "{} {}",
+                units.size(length),
+                if part.series().head.is_flush() { "long, head included" } else { "long" }
+            )
+        },
+    );
+    report.answer(format!("{part}   {} diameter, {long}", units.size(part.diameter())));
+    let mut pairs = Vec::new();
+    let mut pair = |name: &str, value: String| pairs.push((name.to_owned(), value));
+    if written.trim() != part.to_string() {
+        pair("written", format!("{:?}", written.trim()));
+    }
+    pair(
+        "series",
+        format!("{}, {}{}", part.series().name, head_words(part.series().head), memory_mark(part.series().basis)),
+    );
+    pair("alloy", format!("{} ({}){}", alloy(part), letters(part), memory_mark(part.material().basis)));
+    if let Some(finish) = part.finish() {
+        pair("finish", format!("{}{}", finish.name, memory_mark(finish.basis)));
+    }
+    let size = part.size();
+    if let Some(shank) = size.shank {
+        pair("shank", format!("{}{}", units.interval(shank), memory_mark(size.basis)));
+    }
+    if let Some(head) = size.head {
+        let (wide, high) = (units.length(head.diameter_nominal), units.length(head.height_nominal));
+        pair("manufactured head", format!("{wide} wide, {high} high{}", memory_mark(size.basis)));
+    }
+    if let Some((mark, basis)) = part.alloy().head_mark() {
+        pair("mark on the head", format!("{mark}{}", memory_mark(basis)));
+    }
+    if let Some(lb) = mass(part) {
+        pair(
+            "mass",
+            match units {
+                Units::Inches => format!("about {:.2} lb a thousand", lb * 1000.0),
+                Units::Millimetres => format!("about {:.0} g a thousand", lb_to_grams(lb) * 1000.0),
+            },
+        );
+    }
+    report.text.push(Block::Pairs(pairs));
+    // What has a code stands with the findings.
+    for warning in part.warnings() {
+        let coded = matches!(
+            warning,
+            PartWarning::NonStructural
+                | PartWarning::HeatTreatFirst
+                | PartWarning::BelowTable { .. }
+                | PartWarning::AboveTable { .. }
+        );
+        let recalled = matches!(warning, PartWarning::Recalled { basis } if basis.status == Status::Memory);
+        if !coded && !recalled {
+            report.paragraph(format!("Mind: {warning}."));
+        }
+    }
+}
+
+fn letters(part: &Part<'_>) -> String {
+    match part.material().code {
+        "" => "no letters".to_owned(),
+        code => code.to_owned(),
+    }
+}
+
+fn record(written: &str, part: &Part<'_>, units: Units) -> Record {
+    let mut record = Record::new(units);
+    record.text("written", written).text("part", part).text("series", part.series().name);
+    record.text("head", head(part.series().head)).text("alloy", alloy(part));
+    record.text("alloy_letters", part.material().code).length("diameter", part.diameter());
+    record.length("length", part.length());
+    let warnings: Vec<String> = part.warnings().iter().map(|warning| warning.to_string()).collect();
+    record.text("warnings", warnings.join("; "));
+    record
+}

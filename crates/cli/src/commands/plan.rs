@@ -1,0 +1,528 @@
+//! `shophead plan`.
+
+use serde_json::{Value, json};
+use shophead::basis::{Basis, Status};
+use shophead::finding::{Code, Finding, Severity};
+use shophead::hole::{Disposition, HoleJudgement};
+use shophead::length::{Interval, Length};
+use shophead::removal::Removal;
+use shophead_job::model::{Job, Row};
+use shophead_job::order::order;
+use shophead_job::plan::{Choice, Counts, HolePlan, Plan, PositionPlan, RemovalNote, RowPlan, Subject};
+use shophead_job::words;
+
+use super::hole::steps_json;
+use super::order::{lines_json, order_table};
+use crate::context::Context;
+use crate::json;
+use crate::report::{Block, Record, Report};
+
+pub(super) fn run(job: &Job, context: &Context<'_>) -> Report {
+    let plan = Plan::make(job, context.practice);
+    let lines = order(&plan, job.spares_percent, None);
+    let mut report = Report::new("plan", context);
+    for (subject, finding) in plan.all_findings() {
+        report.find(context, &subject.to_string(), [finding]);
+    }
+    report.findings_in_text = false;
+    report.result = json!({
+        "title": job.title,
+        "own_limits": job.own_limits.title,
+        "counts": counts_json(plan.counts()),
+        "rows": plan.rows.iter().map(|row| row_json(row, context)).collect::<Vec<Value>>(),
+        "positions": plan.positions.iter().map(|position| position_json(&plan, position)).collect::<Vec<Value>>(),
+        "removal": plan.removals().iter().map(removal_json).collect::<Vec<Value>>(),
+        "order": lines_json(&lines),
+    });
+    let mut page = Page { report: &mut report, plan: &plan, context };
+    page.headline();
+    page.stops();
+    page.rows();
+    page.holes();
+    page.positions();
+    page.removals();
+    page.report.heading("Order");
+    let without = plan.counts().without_rivet;
+    page.report.text.push(Block::Table(order_table(&lines, context.units)));
+    if without > 0 {
+        page.report.paragraph(format!("Not in the order: {}.", holes_without_rivet(without)));
+    }
+    page.memory();
+    records(&mut report, &plan, context);
+    report
+}
+
+pub(super) fn holes_without_rivet(count: u32) -> String {
+    if count == 1 { "1 hole that has no rivet yet".into() } else { format!("{count} holes that have no rivet yet") }
+}
+
+/// The plan as text, in the order in which it is needed.
+struct Page<'r, 'p, 'j> {
+    report: &'r mut Report,
+    plan: &'p Plan<'j>,
+    context: &'p Context<'p>,
+}
+
+impl<'j> Page<'_, '_, 'j> {
+    fn length(&self, length: Length) -> String {
+        self.context.units.length(length)
+    }
+
+    fn headline(&mut self) {
+        let counts = self.plan.counts();
+        self.report.answer(self.plan.job.title.clone());
+        let Counts { rows, holes, measured, keep, clean_up, oversize, next_size, refer, .. } = counts;
+        self.report.paragraph(format!("{rows} rows, {holes} holes."));
+        if measured > 0 {
+            self.report.paragraph(format!(
+                "Of {measured} measured holes: {keep} keep, {clean_up} clean up, {oversize} oversize shank, {next_size} next \
+                 diameter, {refer} refer."
+            ));
+        }
+    }
+
+    fn stops(&mut self) {
+        let stops: Vec<(Subject<'j>, &Finding<'j>)> = self.plan.stops().collect();
+        self.report.heading(if stops.is_empty() { "Nothing stops the work" } else { "What stops the work" });
+        let mut told: Option<Subject<'j>> = None;
+        for (subject, _) in &stops {
+            if told == Some(*subject) {
+                continue;
+            }
+            told = Some(*subject);
+            let of_subject = stops.iter().filter(|(other, _)| other == subject).map(|(_, finding)| *finding);
+            let entry = match subject {
+                Subject::Hole(row, number) => self.referred_hole(row, *number, of_subject),
+                _ => Block::Entry(format!("{subject}:"), of_subject.map(|finding| self.said(finding)).collect()),
+            };
+            self.report.text.push(entry);
+        }
+    }
+
+    /// A hole that is referred: what was found, and why each step does not do.
+    fn referred_hole<'f>(&self, row: &str, number: u32, findings: impl Iterator<Item = &'f Finding<'f>>) -> Block {
+        let rows = self.plan.rows.iter().filter(|plan| plan.row.name == row);
+        let hole = rows.flat_map(|plan| &plan.holes).find(|hole| hole.number == number);
+        let found = hole.map_or_else(String::new, |hole| format!(": {}", self.found(hole)));
+        let steps = hole.and_then(|hole| hole.judgement.as_ref()).filter(|judgement| !judgement.steps.is_empty());
+        let lines = match steps {
+            Some(judgement) => self.why_not(judgement),
+            None => findings.map(|finding| self.said(finding)).collect(),
+        };
+        Block::Entry(format!("row {row} hole {number}{found}"), lines)
+    }
+
+    /// Why each step does not do; a step that fails for the same reason as the one before it is not told again.
+    fn why_not(&self, judgement: &HoleJudgement<'_>) -> Vec<String> {
+        let mut lines = Vec::new();
+        let mut told: Vec<Code> = Vec::new();
+        for step in &judgement.steps {
+            let refer = |finding: &&Finding<'_>| finding.severity == Severity::Refer;
+            let codes: Vec<Code> = step.findings.iter().filter(refer).map(|finding| finding.code).collect();
+            if codes == told {
+                continue;
+            }
+            let why: Vec<String> =
+                step.findings.iter().filter(refer).map(|f| words::finding(f, self.context.units)).collect();
+            lines.push(format!("{}: {}", step.kind, why.join(" ")));
+            told = codes;
+        }
+        lines
+    }
+
+    fn found(&self, hole: &HolePlan<'_>) -> String {
+        let Some(measured) = hole.measured else { return "not measured".into() };
+        let found = measured.as_found;
+        let size = self.context.units.interval(Interval { min: found.minor(), max: found.major() });
+        let size = if found.minor() == found.major() { size } else { size.replace(" to ", " by ") };
+        let damage = match found.damage() {
+            shophead::hole::Damage::None => String::new(),
+            damage => format!(", {}", damage.word()),
+        };
+        let remark = if measured.remark.is_empty() { String::new() } else { format!(" ({})", measured.remark) };
+        format!("{size}{damage}{remark}")
+    }
+
+    fn said(&self, finding: &Finding<'_>) -> String {
+        format!("{} [{}]", words::finding(finding, self.context.units), finding.basis)
+    }
+
+    fn rows(&mut self) {
+        self.report.heading("Rows");
+        for plan in &self.plan.rows {
+            let entry = self.row(plan);
+            self.report.text.push(entry);
+        }
+    }
+
+    fn row(&self, plan: &RowPlan<'j>) -> Block {
+        let (row, units) = (plan.row, self.context.units);
+        let what = match plan.choice.part.length() {
+            Some(length) => format!("{}, {} long", plan.choice.part, units.size(length)),
+            None => format!("{}, no length can be given", plan.choice.part),
+        };
+        let special = plan.holes.iter().filter(|hole| hole.differs_from(plan)).count();
+        let differing = if special == 0 { String::new() } else { format!(", {special} differ") };
+        let mut lines = Vec::new();
+        if !row.about.is_empty() {
+            lines.push(row.about.clone());
+        }
+        if let Some(solid) = plan.solid {
+            lines.push(format!("Driven solid rivets only. {} [{}]", words::solid_because(solid.value), solid.basis));
+        }
+        if let Some(judgement) = plan.judgement.as_ref().filter(|judgement| judgement.disposition != Disposition::Keep)
+        {
+            lines.push(format!("{}{}.", words::disposition(judgement.disposition), self.cut(judgement)));
+        }
+        lines.push(self.fit(plan));
+        if let Ok(choice) = &plan.choice.length
+            && let Some(difference) = choice.difference
+        {
+            lines.push(format!(
+                "Not {} as the rule of thumb has it. {}",
+                units.size(choice.rule_of_thumb_length),
+                words::difference(difference)
+            ));
+        }
+        if let Some(ratio) = plan.comparison.as_ref().and_then(|comparison| comparison.ratio) {
+            lines.push(format!("{} times as strong as the {} that is in.", words::plain(ratio), row.installed));
+        }
+        lines.extend(self.strength(plan));
+        let cautions = plan.findings.iter().filter(|finding| finding.severity == Severity::Caution);
+        lines.extend(cautions.map(|finding| self.said(finding)));
+        Block::Entry(format!("{}   {what}   {} holes{differing}", row.name, row.count), lines)
+    }
+
+    /// Grip, hole, tail and head on one line.
+    fn fit(&self, plan: &RowPlan<'_>) -> String {
+        let units = self.context.units;
+        let grip = plan.row.stack.grip();
+        let mut parts = vec![
+            format!("grip {}", units.interval(grip.interval())),
+            format!("hole {}{}", units.interval(plan.choice.hole.value), super::memory_mark(plan.choice.hole.basis)),
+        ];
+        if let Ok(choice) = &plan.choice.length {
+            if let Some(tail) = choice.protrusion {
+                parts.push(format!("tail {}", units.interval(tail)));
+            }
+            if let Some(head) = choice.head {
+                let diameter = Interval { min: head.diameter.min, max: head.diameter.max };
+                parts.push(format!(
+                    "driven head {} wide at {} high",
+                    units.interval(diameter),
+                    self.length(head.height)
+                ));
+            }
+        }
+        format!("{}.", parts.join("; "))
+    }
+
+    fn strength(&self, plan: &RowPlan<'_>) -> Option<String> {
+        let strength = plan.strength.as_ref()?;
+        let governing = strength.governing?;
+        strength.allowable?;
+        let sheet = governing.layer.map_or_else(String::new, |layer| format!(" (layer {layer})"));
+        Some(format!(
+            "One rivet carries {}{}; then {}{sheet}.",
+            self.context.units.force(governing.load.force),
+            super::memory_mark(governing.load.basis),
+            words::mode(governing.mode),
+        ))
+    }
+
+    fn cut(&self, judgement: &HoleJudgement<'_>) -> String {
+        let cut = judgement.chosen().and_then(|step| step.cut);
+        cut.map_or_else(String::new, |cut| format!(": drill or ream to {cut} ({})", self.length(cut.diameter())))
+    }
+
+    fn holes(&mut self) {
+        let mut entries = Vec::new();
+        for plan in &self.plan.rows {
+            for hole in plan.holes.iter().filter(|hole| hole.differs_from(plan)) {
+                if hole.disposition() != Disposition::Refer {
+                    entries.push(self.hole(plan, hole));
+                }
+            }
+        }
+        if !entries.is_empty() {
+            self.report.heading("Holes that differ");
+            self.report.text.extend(entries);
+        }
+    }
+
+    fn hole(&self, plan: &RowPlan<'_>, hole: &HolePlan<'_>) -> Block {
+        let part = match &hole.choice {
+            Some(Choice { part, .. }) => match part.length() {
+                Some(length) => format!("{part}, {} long", self.context.units.size(length)),
+                None => format!("{part}, no length can be given"),
+            },
+            None => "no rivet".into(),
+        };
+        let mut lines = Vec::new();
+        if let Some(judgement) = &hole.judgement {
+            let what = words::disposition(judgement.disposition);
+            lines.push(format!("{what}{}. Found {}.", self.cut(judgement), self.found(hole)));
+        }
+        if !hole.about.is_empty() {
+            lines.push(format!("{}; grip {}.", hole.about, self.context.units.interval(hole.stack.grip().interval())));
+        }
+        let serious = hole.findings.iter().filter(|finding| finding.severity >= Severity::Caution);
+        lines.extend(serious.map(|finding| self.said(finding)));
+        Block::Entry(format!("{} hole {}   {part}", plan.row.name, hole.number), lines)
+    }
+
+    fn positions(&mut self) {
+        if self.plan.positions.is_empty() {
+            return;
+        }
+        self.report.heading("Positions");
+        for position in &self.plan.positions {
+            let verdict = if position.serves { "serves" } else { "does not serve" };
+            let mut lines = Vec::new();
+            if !position.position.about.is_empty() {
+                lines.push(position.position.about.clone());
+            }
+            let can: Vec<&str> = self.rows_of(position, false).map(|plan| plan.row.name.as_str()).collect();
+            lines.push(match can.len() {
+                count if count == self.plan.rows.len() => "Every row can be bucked.".into(),
+                0 => "No row can be bucked.".into(),
+                _ => format!("Can be bucked: {}.", can.join(", ")),
+            });
+            for (plan, blocked) in self.plan.rows.iter().zip(&position.blocked) {
+                let Some(blocked) = blocked else { continue };
+                let but = if plan.solid.is_some() {
+                    String::new()
+                } else {
+                    " It need not be driven solid, but a blind rivet comes from the type's manual only.".into()
+                };
+                lines.push(format!("{}: {}{but}", plan.row.name, words::finding(blocked, self.context.units)));
+            }
+            self.report.text.push(Block::Entry(format!("{}: {verdict}", position.position.name), lines));
+        }
+    }
+
+    fn rows_of<'s>(&'s self, position: &'s PositionPlan<'j>, blocked: bool) -> impl Iterator<Item = &'s RowPlan<'j>> {
+        let rows = self.plan.rows.iter().zip(&position.blocked);
+        rows.filter(move |(_, found)| found.is_some() == blocked).map(|(plan, _)| plan)
+    }
+
+    /// Rows that come out the same way are told together.
+    fn removals(&mut self) {
+        self.report.heading("Taking the old rivets out, the risky ones first");
+        let mut groups: Vec<(Vec<String>, Vec<String>)> = Vec::new();
+        for note in self.plan.removals() {
+            let name = match note.hole {
+                Some(hole) => format!("{} hole {hole}", note.row.row.name),
+                None => note.row.row.name.clone(),
+            };
+            let lines = self.removal(note.removal);
+            match groups.iter_mut().find(|(_, told)| *told == lines) {
+                Some((names, _)) => names.push(name),
+                None => groups.push((vec![name], lines)),
+            }
+        }
+        for (names, lines) in groups {
+            self.report.text.push(Block::Entry(names.join(", "), lines));
+        }
+    }
+
+    fn removal(&self, removal: &Removal<'_>) -> Vec<String> {
+        let mut lines = Vec::new();
+        let drill = removal.drill.map_or_else(
+            || "no drill is that small".into(),
+            |drill| format!("drill {} ({})", drill.value, self.length(drill.value.diameter())),
+        );
+        let depth = removal.depth.map_or_else(
+            || "to the base of the head".into(),
+            |depth| format!("{} deep, to the base of the head and no deeper", self.length(depth.value)),
+        );
+        let support = if removal.support { "; bar or block beside the driven head" } else { "" };
+        lines.push(format!("{drill}, {depth}; punch thinner than {}{support}.", self.length(removal.punch_under)));
+        lines.extend(removal.risks.iter().map(|risk| words::risk(risk.value).to_owned()));
+        lines
+    }
+
+    /// What decided something here and could only be recalled, each once.
+    fn memory(&mut self) {
+        let mut bases: Vec<String> = Vec::new();
+        for (_, finding) in self.plan.all_findings() {
+            let basis = finding.basis;
+            let text = Basis { status: Status::Published, ..basis }.to_string();
+            if basis.status == Status::Memory && !bases.contains(&text) {
+                bases.push(text);
+            }
+        }
+        if !bases.is_empty() {
+            bases.sort();
+            self.report.annex.push(Block::Heading("Recalled, not read: check these against your own documents".into()));
+            self.report.annex.push(Block::Entry(String::new(), bases));
+        }
+    }
+}
+
+fn counts_json(counts: Counts) -> Value {
+    let Counts { rows, holes, measured, keep, clean_up, oversize, next_size, refer, without_rivet } = counts;
+    json!({
+        "rows": rows, "holes": holes, "measured": measured, "keep": keep, "clean_up": clean_up, "oversize": oversize,
+        "next_size": next_size, "refer": refer, "without_rivet": without_rivet,
+    })
+}
+
+fn choice_json(choice: &Choice<'_>) -> Value {
+    let length = choice.length.as_ref().ok();
+    let mut hole = json::interval(choice.hole.value);
+    json::with(&mut hole, "basis", json::basis(choice.hole.basis));
+    json!({
+        "part": choice.is_complete().then(|| choice.part.to_string()),
+        "length": json::or_null(choice.part.length(), json::length),
+        "hole": hole,
+        "rule_of_thumb_length": json::or_null(length, |length| json::length(length.rule_of_thumb_length)),
+        "difference": length.and_then(|length| length.difference).map(words::difference),
+        "usable": json::or_null(length.and_then(|length| length.usable), |usable| json!({
+            "min": json::given(usable.shortest),
+            "max": json::given(usable.longest),
+        })),
+        "protrusion": json::or_null(length.and_then(|length| length.protrusion), json::interval),
+        "head": json::or_null(length.and_then(|length| length.head), |head| json!({
+            "diameter": json::spread(head.diameter),
+            "height": json::length(head.height),
+        })),
+    })
+}
+
+fn row_json(plan: &RowPlan<'_>, context: &Context<'_>) -> Value {
+    let Row { name, about, structure, member, places, installed, rivet, stack, count, .. } = plan.row;
+    let governing = plan.strength.as_ref().and_then(|strength| strength.governing);
+    let mut value = json!({
+        "name": name,
+        "about": about,
+        "structure": structure.word(),
+        "member": member.word(),
+        "places": places.iter().map(|place| place.word()).collect::<Vec<_>>(),
+        "installed": installed.to_string(),
+        "rivet": rivet.to_string(),
+        "count": count,
+        "grip": json::toleranced(stack.grip()),
+        "solid_required": json::or_null(plan.solid, |solid| json!({
+            "because": words::solid_because(solid.value),
+            "basis": json::basis(solid.basis),
+        })),
+        "per_rivet": json::or_null(plan.strength.as_ref(), |strength| json!({
+            "allowable": json::or_null(strength.allowable, json::allowable),
+            "governing": governing.map(|governing| governing.mode.word()),
+        })),
+        "strength_ratio": plan.comparison.as_ref().and_then(|comparison| comparison.ratio),
+        "removal": removal_of(&plan.removal),
+        "holes": plan.holes.iter().map(|hole| hole_json(hole, context)).collect::<Vec<Value>>(),
+    });
+    if let (Some(object), Value::Object(choice)) = (value.as_object_mut(), choice_json(&plan.choice)) {
+        object.extend(choice);
+    }
+    value
+}
+
+fn hole_json(hole: &HolePlan<'_>, context: &Context<'_>) -> Value {
+    let found = hole.measured.map(|measured| (measured.as_found, measured.remark.as_str()));
+    let mut value = json!({
+        "hole_number": hole.number,
+        "about": hole.about,
+        "measured": json::or_null(found, |(found, remark)| json!({
+            "major": json::length(found.major()),
+            "minor": json::length(found.minor()),
+            "condition": found.damage().word(),
+            "remark": remark,
+        })),
+        "disposition": hole.disposition().word(),
+        "drill": hole.cut().map(|cut| cut.to_string()),
+        "drill_diameter": json::or_null(hole.cut(), |cut| json::length(cut.diameter())),
+        "steps": hole.judgement.as_ref().map_or_else(|| json!([]), |judgement| steps_json(judgement, context)),
+    });
+    let choice = hole.choice.as_ref().map_or_else(|| json!({ "part": null }), choice_json);
+    if let (Some(object), Value::Object(choice)) = (value.as_object_mut(), choice) {
+        object.extend(choice);
+    }
+    value
+}
+
+fn position_json(plan: &Plan<'_>, position: &PositionPlan<'_>) -> Value {
+    let blocked = plan.rows.iter().zip(&position.blocked).filter_map(|(row, blocked)| {
+        let blocked = (*blocked)?;
+        Some(json!({
+            "row": row.row.name,
+            "must_be_driven": row.solid.is_some(),
+            "room": json::or_null(blocked.measured, json::figure),
+            "needed": json::or_null(blocked.limit, json::figure),
+        }))
+    });
+    json!({
+        "name": position.position.name,
+        "about": position.position.about,
+        "serves": position.serves,
+        "blocked": blocked.collect::<Vec<Value>>(),
+    })
+}
+
+fn removal_json(note: &RemovalNote<'_, '_>) -> Value {
+    let mut value = removal_of(note.removal);
+    json::with(&mut value, "row", note.row.row.name.clone().into());
+    json::with(&mut value, "hole", note.hole.into());
+    value
+}
+
+fn removal_of(removal: &Removal<'_>) -> Value {
+    json!({
+        "drill": removal.drill.map(|drill| drill.value.to_string()),
+        "drill_diameter": json::or_null(removal.drill, |drill| json::length(drill.value.diameter())),
+        "depth": json::or_null(removal.depth, json::given),
+        "punch_under": json::length(removal.punch_under),
+        "support": removal.support,
+        "risks": removal.risks.iter().map(|risk| words::risk(risk.value)).collect::<Vec<_>>(),
+    })
+}
+
+/// A row for each row of the job, and one for each hole that differs from its row.
+fn records(report: &mut Report, plan: &Plan<'_>, context: &Context<'_>) {
+    for row in &plan.rows {
+        let special = row.holes.iter().filter(|hole| hole.differs_from(row)).count() as u32;
+        let subject = Subject::Row(&row.row.name);
+        let record =
+            Line { row: &row.row.name, hole: None, count: row.row.count - special, disposition: None, cut: None };
+        record.push(report, Some(&row.choice), subject, context);
+        for hole in row.holes.iter().filter(|hole| hole.differs_from(row)) {
+            let record = Line {
+                row: &row.row.name,
+                hole: Some(hole.number),
+                count: 1,
+                disposition: Some(hole.disposition()),
+                cut: hole.cut().map(|cut| cut.to_string()),
+            };
+            record.push(report, hole.choice.as_ref(), Subject::Hole(&row.row.name, hole.number), context);
+        }
+    }
+}
+
+struct Line<'p> {
+    row: &'p str,
+    hole: Option<u32>,
+    count: u32,
+    disposition: Option<Disposition>,
+    cut: Option<String>,
+}
+
+impl Line<'_> {
+    fn push(self, report: &mut Report, choice: Option<&Choice<'_>>, subject: Subject<'_>, context: &Context<'_>) {
+        let length = choice.and_then(|choice| choice.length.as_ref().ok());
+        let complete = choice.filter(|choice| choice.is_complete());
+        let mut record = Record::new(context.units);
+        record.text("row", self.row).optional("hole", self.hole).text("count", self.count);
+        record.optional("disposition", self.disposition).optional("drill", self.cut);
+        record.optional("part", complete.map(|choice| choice.part));
+        record.length("length", complete.and_then(|choice| choice.part.length()));
+        record.length("rule_of_thumb_length", length.map(|length| length.rule_of_thumb_length));
+        record.length("protrusion_max", length.and_then(|length| length.protrusion).map(|tail| tail.max));
+        let subject = subject.to_string();
+        let told: Vec<_> = report.findings.iter().filter(|told| told.subject == subject).cloned().collect();
+        record.findings(&told);
+        report.rows.push(record);
+    }
+}

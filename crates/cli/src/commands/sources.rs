@@ -1,0 +1,370 @@
+//! `shophead sources`.
+
+use std::fmt::Display;
+
+use serde_json::json;
+use shophead::access::solid_required;
+use shophead::basis::{Basis, Status};
+use shophead::drill::Drill;
+use shophead::joint::margin::Factors;
+use shophead::joint::splice::{Member, Table as SpliceTable};
+use shophead::joint::substitution_table::Step;
+use shophead::joint::{flush_table, hole_table, shear_table, substitution_table, thin_sheet};
+use shophead::length::Length;
+use shophead::material::{Guarantee, Material, RivetAlloy, SheetProperties, Treatment, sheets};
+use shophead::practice::{HeadScope, Scope, Value};
+use shophead::rivet::{CATALOGUE, NEXT_SIZE, Series};
+use shophead::structure::{Place, Structure};
+use shophead_job::words::{Units, plain};
+
+use crate::args::SourcesArgs;
+use crate::context::Context;
+use crate::exit::Stop;
+use crate::report::{Block, Record, Report, Rows};
+
+pub(super) fn run(args: &SourcesArgs, context: &Context<'_>) -> Result<Report, Stop> {
+    let mut list = List { units: context.units, sources: Vec::new() };
+    list.limits(context);
+    list.series();
+    list.rivet_alloys();
+    list.sheets();
+    list.drills();
+    list.joints();
+    list.places();
+    let wanted = args.status.map(|word| word.status());
+    let sources: Vec<Source<'_>> =
+        list.sources.into_iter().filter(|source| wanted.is_none_or(|status| source.basis.status == status)).collect();
+
+    let mut report = Report::new("sources", context);
+    let count = |status| sources.iter().filter(|source| source.basis.status == status).count();
+    let statuses = [Status::Shop, Status::Published, Status::Practice, Status::Memory];
+    report.result = json!({
+        "counts": statuses.iter().map(|status| (status.word().to_owned(), count(*status).into())).collect::<serde_json::Map<String, serde_json::Value>>(),
+        "sources": sources.iter().map(|source| json!({
+            "group": source.group,
+            "what": source.what,
+            "value": source.value,
+            "document": source.basis.document,
+            "place": source.basis.place,
+            "status": source.basis.status.word(),
+        })).collect::<Vec<serde_json::Value>>(),
+    });
+    let counted: Vec<String> = statuses
+        .iter()
+        .filter(|status| count(**status) > 0)
+        .map(|status| format!("{} {}", count(*status), status.word()))
+        .collect();
+    let counted = if counted.is_empty() { "none".to_owned() } else { counted.join(", ") };
+    report.answer(format!("{} sources: {counted}", sources.len()));
+    let mut groups: Vec<&str> = Vec::new();
+    for source in &sources {
+        if !groups.contains(&source.group) {
+            groups.push(source.group);
+        }
+    }
+    for group in groups {
+        report.heading(group);
+        let rows = sources.iter().filter(|source| source.group == group).map(|source| {
+            let Basis { document, place, status } = source.basis;
+            let place = if place.is_empty() { String::new() } else { format!(", {place}") };
+            vec![format!("{}: {}", source.what, source.value), status.word().to_owned(), format!("{document}{place}")]
+        });
+        for row in rows {
+            let [what, status, from] = <[String; 3]>::try_from(row).unwrap_or_default();
+            report.text.push(Block::Entry(what, vec![format!("{status}: {from}")]));
+        }
+    }
+    report.rows = Rows {
+        columns: ["group", "what", "value", "document", "place", "status"].map(str::to_owned).to_vec(),
+        rows: Vec::new(),
+    };
+    for source in &sources {
+        let mut record = Record::new(context.units);
+        record.text("group", source.group).text("what", &source.what).text("value", &source.value);
+        record.text("document", source.basis.document).text("place", source.basis.place);
+        record.text("status", source.basis.status);
+        report.rows.push(record);
+    }
+    Ok(report)
+}
+
+/// One figure, or one group of table cells with the same source.
+struct Source<'a> {
+    group: &'static str,
+    what: String,
+    value: String,
+    basis: Basis<'a>,
+}
+
+struct List<'a> {
+    units: Units,
+    sources: Vec<Source<'a>>,
+}
+
+impl<'a> List<'a> {
+    fn add(&mut self, group: &'static str, what: impl Display, value: impl Display, basis: Basis<'a>) {
+        self.sources.push(Source { group, what: what.to_string(), value: value.to_string(), basis });
+    }
+
+    fn limits(&mut self, context: &Context<'a>) {
+        for limit in context.practice.limits() {
+            let scope = self.scope(&limit.scope);
+            let value = match limit.value {
+                Value::Length(length) => self.units.length(length),
+                // What is added to a multiple or to the shank is printed as in a limits file: in inches.
+                Value::Diameters { plus, .. } | Value::OverShank(plus) if plus != Length::ZERO => {
+                    format!("{} in", limit.value)
+                }
+                other => other.to_string(),
+            };
+            self.add("limits", format_args!("{}{scope}", limit.name), value, limit.basis);
+        }
+        let step = format!(
+            "{} up to {}, {} above",
+            self.units.size(NEXT_SIZE.fine),
+            self.units.size(NEXT_SIZE.fine_up_to),
+            self.units.size(NEXT_SIZE.coarse)
+        );
+        self.add("limits", "next larger size", step, NEXT_SIZE.basis);
+    }
+
+    fn scope(&self, scope: &Scope) -> String {
+        let mut said = Vec::new();
+        said.extend(scope.head.map(|head| match head {
+            HeadScope::Protruding => "protruding heads".to_owned(),
+            HeadScope::Flush => "flush heads".to_owned(),
+        }));
+        said.extend(scope.alloy.map(|alloy| alloy.alloy().to_owned()));
+        said.extend(scope.diameter.map(|diameter| self.units.size(diameter)));
+        said.extend(scope.rows.map(|rows| format!("{rows} rows")));
+        if said.is_empty() { String::new() } else { format!(" ({})", said.join(", ")) }
+    }
+
+    fn series(&mut self) {
+        for series in CATALOGUE {
+            let name = series.name;
+            self.add("rivets", name, "head, order of the part number", series.basis);
+            for material in series.materials {
+                let letters = if material.code.is_empty() { "no letters" } else { material.code };
+                self.add("rivets", format_args!("{name} {letters}"), material.alloy.alloy(), material.basis);
+            }
+            for finish in series.finishes {
+                let letter = finish.letter.map_or_else(|| "no letter".to_owned(), String::from);
+                self.add("rivets", format_args!("{name} finish {letter}"), finish.name, finish.basis);
+            }
+            if let Some(tolerance) = series.length_tolerance {
+                let either_way = format!("{} either way", self.units.length(tolerance.either_way));
+                self.add("rivets", format_args!("{name} length tolerance"), either_way, tolerance.basis);
+            }
+            self.sizes(series);
+        }
+    }
+
+    fn sizes(&mut self, series: &Series<'static>) {
+        for size in series.sizes {
+            let shank = size.shank.map_or_else(|| "limits not known".to_owned(), |shank| self.units.interval(shank));
+            let head = size.head.map_or_else(
+                || "head not known".to_owned(),
+                |head| {
+                    format!(
+                        "head {} by {}",
+                        self.units.bare_length(head.diameter_nominal),
+                        self.units.length(head.height_nominal)
+                    )
+                },
+            );
+            let what = format!("{} {}", series.name, self.units.size(size.shank_nominal));
+            self.add("rivets", what, format_args!("shank {shank}, {head}"), size.basis);
+        }
+    }
+
+    fn rivet_alloys(&mut self) {
+        const GROUP: &str = "rivet alloys";
+        for alloy in RivetAlloy::ALL {
+            let name = alloy.alloy();
+            for shear in alloy.driven_shears() {
+                let temper = shear.temper.map_or_else(String::new, |temper| format!("-{temper}"));
+                let how = if shear.driven.is_empty() { String::new() } else { format!(", {}", shear.driven) };
+                self.add(
+                    GROUP,
+                    format_args!("{name}{temper} shear when driven{how}"),
+                    self.units.stress(shear.fsu),
+                    shear.basis,
+                );
+            }
+            for (density, basis) in alloy.densities_lb_in3() {
+                self.add(GROUP, format_args!("{name} density"), format_args!("{density} lb/in3"), *basis);
+            }
+            if let Some(basis) = alloy.driven_as_received() {
+                self.add(GROUP, name, "driven as received", basis);
+            }
+            for treatment in alloy.heat_treatments() {
+                let what = match treatment.treatment {
+                    Treatment::HeatTreat => "heat treat",
+                    Treatment::KeepCold => "keep cold",
+                    Treatment::HeatTreatOrKeepCold => "heat treat or keep cold",
+                };
+                let mut said = vec![what.to_owned()];
+                said.extend(treatment.drive_within_minutes.map(|minutes| format!("drive within {minutes} min")));
+                said.extend(treatment.keep_at_f.map(|degrees| format!("keep at {degrees} F or below")));
+                said.extend(treatment.keeps_hours.map(|hours| format!("keeps {hours} h")));
+                said.extend(treatment.solution_f.map(|(least, most)| format!("treat at {least} to {most} F")));
+                said.extend(treatment.above.map(|above| format!("only above {}", self.units.size(above))));
+                said.extend((!treatment.note.is_empty()).then(|| treatment.note.to_owned()));
+                self.add(GROUP, format_args!("{name} before driving"), said.join("; "), treatment.basis);
+            }
+            if let Some((mark, basis)) = alloy.head_mark() {
+                self.add(GROUP, format_args!("{name} mark on the head"), mark, basis);
+            }
+            if let Some((structural, basis)) = alloy.is_structural() {
+                self.add(GROUP, name, if structural { "for structure" } else { "not for structure" }, basis);
+            }
+            if let Some((offered, basis)) = alloy.for_new_design() {
+                self.add(GROUP, name, if offered { "for new designs" } else { "not for new designs" }, basis);
+            }
+        }
+    }
+
+    fn sheets(&mut self) {
+        for column in sheets() {
+            let SheetProperties { alloy, temper, form, clad, t_min, t_max, guarantee, basis, .. } = *column;
+            let clad = if clad { "clad " } else { "" };
+            let guarantee = match guarantee {
+                Guarantee::A => "A",
+                Guarantee::B => "B",
+                Guarantee::S => "S",
+            };
+            let what = format!(
+                "{clad}{alloy}-{temper} {form} {} to {}, {guarantee} values",
+                self.units.bare_length(t_min),
+                self.units.length(t_max)
+            );
+            let mut said = Vec::new();
+            for (name, stress) in [
+                ("tension", column.ftu()),
+                ("yield", column.fty()),
+                ("shear", column.fsu),
+                ("bearing at 1.5 D", column.fbru_15),
+                ("bearing at 2 D", column.fbru_20),
+            ] {
+                said.extend(stress.map(|stress| format!("{name} {}", self.units.stress(stress))));
+            }
+            self.add("sheet", what, said.join(", "), basis);
+        }
+        for material in Material::known() {
+            self.add("sheet", material, "named in a table", material.basis());
+        }
+    }
+
+    fn drills(&mut self) {
+        let mut bases: Vec<(Basis<'static>, Vec<Drill>)> = Vec::new();
+        for drill in Drill::all() {
+            match bases.iter_mut().find(|(basis, _)| *basis == drill.basis()) {
+                Some((_, drills)) => drills.push(drill),
+                None => bases.push((drill.basis(), vec![drill])),
+            }
+        }
+        for (basis, drills) in bases {
+            let ends = drills.first().zip(drills.last());
+            let ends = ends.map_or_else(String::new, |(first, last)| {
+                format!(
+                    "{} diameters, {} to {}",
+                    drills.len(),
+                    self.units.bare_length(first.diameter()),
+                    self.units.length(last.diameter())
+                )
+            });
+            let what = drills.first().map_or_else(String::new, |first| format!("{first} and its like"));
+            self.add("drills", what, ends, basis);
+        }
+    }
+
+    fn joints(&mut self) {
+        const GROUP: &str = "joint strength";
+        for row in hole_table::HOLES {
+            let what = format!("nominal hole for {}", self.units.size(row.rivet));
+            self.add(GROUP, what, self.units.length(row.hole), hole_table::BASIS);
+        }
+        for cell in shear_table::CELLS {
+            let what = format!("single shear of {} {}", self.units.size(cell.rivet), cell.alloy_temper);
+            self.add(GROUP, what, self.units.force(cell.ultimate), cell.basis);
+        }
+        for row in flush_table::ROWS {
+            let sheet = match row.sheet {
+                flush_table::FlushSheet::Al2024T3 => "2024-T3",
+                flush_table::FlushSheet::Clad2024T42 => "clad 2024-T42 and stronger",
+            };
+            let what = format!(
+                "flush joint of {} in {} {} {sheet}",
+                self.units.size(row.rivet),
+                row.preparation.word(),
+                self.units.length(row.thickness)
+            );
+            let knife = if row.knife_edge { ", a knife edge" } else { "" };
+            self.add(GROUP, what, format_args!("{}{knife}", self.units.force(row.ultimate)), row.basis);
+        }
+        self.add(GROUP, "thin-sheet factor on rivet shear", "single and double shear", thin_sheet::BASIS);
+        let least = format!("{} D", plain(thin_sheet::LEAST_RATIO));
+        self.add(GROUP, "thinnest sheet with a published strength", least, thin_sheet::LEAST_RATIO_BASIS);
+        for (name, factors) in [("fitting", Factors::FITTING), ("seam", Factors::SEAM)] {
+            self.add(GROUP, format_args!("factor of safety, {name}"), factors.safety.value, factors.safety.basis);
+            if let Some(fitting) = factors.fitting {
+                self.add(GROUP, "fitting factor", fitting.value, fitting.basis);
+            }
+        }
+        for rule in substitution_table::RULES {
+            let up_to = rule.up_to.map_or_else(String::new, |up_to| format!(" up to {}", self.units.size(up_to)));
+            let step = match rule.step {
+                Step::ThirtySecond => self.units.size(Length::THIRTY_SECOND),
+                Step::NextSize => "the next size".to_owned(),
+            };
+            let what = format!("{} in place of {}{up_to}", rule.substitute.alloy(), rule.original.alloy());
+            self.add(GROUP, what, format_args!("{step} larger"), rule.basis);
+        }
+        self.splices();
+    }
+
+    fn splices(&mut self) {
+        const GROUP: &str = "splices";
+        for table in SpliceTable::ALL {
+            let number = table.number();
+            let lines = table.lines();
+            let cells: usize =
+                lines.iter().map(|line| line.rivets.iter().flatten().count() + usize::from(line.an3.is_some())).sum();
+            let what = format!("table {number}, rivets and bolts an inch");
+            self.add(GROUP, what, format_args!("{} sheets, {cells} cells", lines.len()), table.basis());
+            for (what, (part, basis)) in [
+                ("rivet shear over sheet tension", table.shear_part()),
+                ("bearing over sheet tension, used", table.bearing_part()),
+                ("bearing over sheet tension, printed", table.printed_bearing_part()),
+            ] {
+                self.add(GROUP, format_args!("table {number}, {what}"), plain(part), basis);
+            }
+        }
+        for (what, member) in [
+            ("any other member", Member::Other),
+            ("stringer", Member::Stringer),
+            ("intermediate frame", Member::IntermediateFrame),
+            ("single-lap sheet", Member::SingleLap),
+        ] {
+            let (percent, basis) = member.percent();
+            self.add(GROUP, format_args!("share of the count, {what}"), format_args!("{percent} %"), basis);
+        }
+    }
+
+    fn places(&mut self) {
+        for place in Place::ALL {
+            if let Some(given) = solid_required(Structure::Secondary, shophead::structure::Member::Skin, &[*place]) {
+                self.add("driven solid rivets only", place.word(), "no blind rivets", given.basis);
+            }
+        }
+        for (what, structure, member) in [
+            ("primary structure", Structure::Primary, shophead::structure::Member::Skin),
+            ("spar caps and longerons", Structure::Secondary, shophead::structure::Member::SparCap),
+        ] {
+            if let Some(given) = solid_required(structure, member, &[]) {
+                self.add("driven solid rivets only", what, "no blind rivets", given.basis);
+            }
+        }
+    }
+}

@@ -1,0 +1,318 @@
+//! `shophead splice`.
+
+use serde_json::{Value, json};
+use shophead::finding::{Code, Finding, Severity};
+use shophead::joint::splice::{
+    self, Count, Critical, Fastener, Member, Needed, PerInch, Rows, SpliceError, Table, Tables,
+};
+use shophead::joint::strength::{Governing, JointStrength};
+use shophead::layout::check_pitch;
+use shophead::length::{Length, Toleranced};
+use shophead::material::{Material, RivetAlloy};
+use shophead::practice::{Case, Given, Name};
+use shophead::rivet::part::Part;
+use shophead::stack::{Layer, Preparation};
+use shophead_job::words;
+
+use super::joint::in_two_sheets;
+use super::{alloy_findings, memory_mark};
+use crate::args::{MemberWord, SpliceArgs};
+use crate::context::Context;
+use crate::exit::Stop;
+use crate::report::{Block, Record, Report};
+use crate::{input, json};
+
+pub(super) fn run(args: &SpliceArgs, context: &Context<'_>) -> Result<Report, Stop> {
+    let (material, thickness) = input::sheet("--sheet", &args.sheet)?;
+    let width = input::length("--width", &args.width)?;
+    let rivet = input::rivet_or_letters("--rivet", &args.rivet)?.without_length();
+    let case = Case::of(rivet.series().head, rivet.alloy(), rivet.size()).in_rows(rows_of(args));
+    let member = match args.member {
+        MemberWord::Other => Member::Other,
+        MemberWord::Lap => Member::SingleLap,
+        MemberWord::Stringer => Member::Stringer,
+        MemberWord::Frame => Member::IntermediateFrame,
+    };
+
+    let tables = splice::tables(material.alloy(), material.temper(), material.is_clad());
+    let by_table = tables.and_then(|tables| by_table(tables.first, thickness, &rivet, width, member));
+    let also = tables.and_then(|tables| by_table_also(tables, thickness, &rivet, width, member));
+    let by_table = by_table.transpose().map_err(Stop::wrong)?;
+    let also = also.transpose().map_err(Stop::wrong)?;
+    let strength = by_strength(material, thickness, width, &rivet, &case, context).map_err(Stop::wrong)?;
+
+    let mut report = Report::new("splice", context);
+    let subject = rivet.to_string();
+    let own_count = strength.as_ref().and_then(|found| found.needed);
+    let total = by_table.as_ref().map(|found| found.count.total).or(own_count.map(|needed| needed.total));
+    match &strength {
+        // The published table answers by itself; what the strengths lack is then worth knowing, no more.
+        Some(found) => {
+            let severity = |finding: &Finding<'static>| match (&by_table, finding.severity) {
+                (Some(_), Severity::Refer) => Severity::Caution,
+                (_, severity) => severity,
+            };
+            for finding in &found.joint.findings {
+                let finding = Finding { severity: severity(finding), ..*finding };
+                report.find(context, &subject, [&finding]);
+            }
+        }
+        None if by_table.is_none() => {
+            let found = Finding::new(Code::StrengthNotPublished, Severity::Refer, material.basis());
+            report.find(context, &subject, [&found]);
+        }
+        None => {}
+    }
+    let laid = match (args.rows, total) {
+        (Some(rows), Some(total)) => Some(splice::rows(total, rows, width).map_err(Stop::wrong)?),
+        _ => None,
+    };
+    if let Some(laid) = laid {
+        report.find_all(context, &subject, &check_pitch(laid.pitch, &case, context.practice));
+    }
+    report.find(context, &subject, &alloy_findings(&rivet));
+    let least_pitch = context.practice.length(Name::PitchLeast, &case);
+    let answer = Answer { rivet, width, by_table, also, strength, laid, least_pitch };
+    report.result = answer.json();
+    answer.text(&mut report, context);
+    report.rows.push(answer.record(&report, context));
+    Ok(report)
+}
+
+fn rows_of(args: &SpliceArgs) -> u8 {
+    args.rows.map_or(1, |rows| u8::try_from(rows).unwrap_or(u8::MAX))
+}
+
+/// The count by one published table.
+struct ByTable {
+    table: Table,
+    per_inch: PerInch,
+    count: Count,
+}
+
+fn by_table(
+    table: Table,
+    thickness: Length,
+    rivet: &Part<'_>,
+    width: Length,
+    member: Member,
+) -> Option<Result<ByTable, SpliceError>> {
+    // The tables are for 2117 rivets with protruding heads.
+    if rivet.alloy() != RivetAlloy::Al2117 || rivet.series().head.is_flush() {
+        return None;
+    }
+    let per_inch = match splice::per_inch(table, thickness, Fastener::Rivet(rivet.diameter())) {
+        Ok(per_inch) => per_inch,
+        Err(SpliceError::DiameterNotTabulated) => return None,
+        Err(error) => return Some(Err(error)),
+    };
+    let count = splice::count(per_inch.used, width, member, member.rounding());
+    Some(count.map(|count| ByTable { table, per_inch, count }))
+}
+
+fn by_table_also(
+    tables: Tables,
+    thickness: Length,
+    rivet: &Part<'_>,
+    width: Length,
+    member: Member,
+) -> Option<Result<ByTable, SpliceError>> {
+    by_table(tables.also?, thickness, rivet, width, member)
+}
+
+/// The count by the strengths of sheet and rivet.
+struct ByStrength<'a> {
+    joint: JointStrength<'static>,
+    edge: Given<'a, Length>,
+    needed: Option<Needed>,
+}
+
+fn by_strength<'a>(
+    material: Material,
+    thickness: Length,
+    width: Length,
+    rivet: &Part<'_>,
+    case: &Case,
+    context: &Context<'a>,
+) -> Result<Option<ByStrength<'a>>, SpliceError> {
+    let Some(edge) = context.practice.length(Name::EdgeDistanceLeast, case) else { return Ok(None) };
+    let preparation = if rivet.series().head.is_flush() { Preparation::Countersunk } else { Preparation::Plain };
+    let layer = Layer { material: Some(material), preparation, ..Layer::of(Toleranced::exactly(thickness)) };
+    let Some((joint, per_rivet)) = in_two_sheets(rivet, &layer, edge.value) else { return Ok(None) };
+    let ftu = material.properties(thickness).and_then(|properties| properties.ftu());
+    let needed = match (ftu, per_rivet) {
+        (Some(ftu), Some(per_rivet)) => Some(splice::needed(ftu, thickness, width, per_rivet)?),
+        _ => None,
+    };
+    Ok(Some(ByStrength { joint, edge, needed }))
+}
+
+struct Answer<'a> {
+    rivet: Part<'static>,
+    width: Length,
+    by_table: Option<ByTable>,
+    also: Option<ByTable>,
+    strength: Option<ByStrength<'a>>,
+    laid: Option<Rows>,
+    least_pitch: Option<Given<'a, Length>>,
+}
+
+const fn critical(critical: Critical) -> &'static str {
+    match critical {
+        Critical::Shear => "rivet-shear",
+        Critical::Bearing => "bearing",
+    }
+}
+
+impl Answer<'_> {
+    fn needed(&self) -> Option<Needed> {
+        self.strength.as_ref().and_then(|found| found.needed)
+    }
+
+    fn own_governing(&self) -> Option<Governing<'static>> {
+        self.strength.as_ref().and_then(|found| found.joint.governing)
+    }
+
+    /// By the table where there is one, else by the strengths.
+    fn per_inch(&self) -> Option<f64> {
+        self.by_table.as_ref().map(|found| found.count.per_inch).or(self.needed().map(|needed| needed.per_inch))
+    }
+
+    fn total(&self) -> Option<u32> {
+        self.by_table.as_ref().map(|found| found.count.total).or(self.needed().map(|needed| needed.total))
+    }
+
+    fn governing(&self) -> Option<&'static str> {
+        match &self.by_table {
+            Some(found) => Some(critical(found.per_inch.critical)),
+            None => self.needed().and(self.own_governing()).map(|governing| governing.mode.word()),
+        }
+    }
+
+    fn from(&self) -> Option<&'static str> {
+        match &self.by_table {
+            Some(_) => Some("table"),
+            None => self.needed().map(|_| "strength"),
+        }
+    }
+
+    /// How many rivets one row takes at the least pitch.
+    fn most_per_row(&self) -> Option<u32> {
+        self.least_pitch.and_then(|pitch| splice::most_per_row(self.width, pitch.value).ok())
+    }
+
+    fn json(&self) -> Value {
+        let table = |found: &ByTable| {
+            let basis = found.table.basis();
+            json!({
+                "document": basis.document,
+                "place": basis.place,
+                "rivets_per_inch": found.count.per_inch,
+                "rivets_total": found.count.total,
+                "before_reduction": found.per_inch.used,
+                "printed": found.per_inch.printed,
+                "formula": found.per_inch.formula,
+                "governing": critical(found.per_inch.critical),
+                "basis": json::basis(found.per_inch.basis),
+                "reduction_basis": json::basis(found.count.basis),
+            })
+        };
+        let strength = json::or_null(self.strength.as_ref(), |found| {
+            json!({
+                "per_rivet": json::or_null(found.joint.allowable, json::allowable),
+                "edge": json::given(found.edge),
+                "sheet_load": json::or_null(found.needed, |needed| json::force(needed.load)),
+                "rivets_per_inch": found.needed.map(|needed| needed.per_inch),
+                "rivets_total": found.needed.map(|needed| needed.total),
+                "governing": found.joint.governing.map(|governing| governing.mode.word()),
+            })
+        });
+        json!({
+            "rivet": self.rivet.to_string(),
+            "width": json::length(self.width),
+            "rivets_per_inch": self.per_inch(),
+            "rivets_total": self.total(),
+            "governing": self.governing(),
+            "from": self.from(),
+            "table": json::or_null(self.by_table.as_ref(), table),
+            "also_named_by": json::or_null(self.also.as_ref(), table),
+            "strength": strength,
+            "rows": json::or_null(self.laid, |laid| json!({
+                "rows": laid.rows,
+                "per_row": laid.per_row,
+                "total": laid.total,
+                "pitch": json::length(laid.pitch),
+            })),
+            "most_per_row": self.most_per_row(),
+            "least_pitch": json::or_null(self.least_pitch, json::given),
+        })
+    }
+
+    fn text(&self, report: &mut Report, context: &Context<'_>) {
+        let units = context.units;
+        let rivet = self.rivet;
+        let width = units.length(self.width);
+        report.answer(match self.total() {
+            Some(total) => format!("{rivet}   {total} rivets on each side of the splice, over {width}"),
+            None => format!("{rivet}   no count can be given"),
+        });
+        let mut pairs = Vec::new();
+        let mut pair = |name: &str, value: String| pairs.push((name.to_owned(), value));
+        if let Some(laid) = self.laid {
+            let (rows, per_row, total) = (laid.rows, laid.per_row, laid.total);
+            pair("rows", format!("{rows} of {per_row}, {total} in all, pitch {}", units.length(laid.pitch)));
+        }
+        for found in [&self.by_table, &self.also].into_iter().flatten() {
+            let what = match found.per_inch.critical {
+                Critical::Shear => "shear of the rivet",
+                Critical::Bearing => "bearing of the sheet",
+            };
+            let (per_inch, total) = (words::plain(found.count.per_inch), found.count.total);
+            let mark = memory_mark(found.per_inch.basis);
+            pair(
+                &format!("table {}", found.table.number()),
+                format!("{per_inch} an inch, {total} in all, by {what}{mark} ({})", found.table.basis()),
+            );
+        }
+        match (self.needed(), self.own_governing()) {
+            (Some(needed), Some(governing)) => pair(
+                "by the strengths",
+                format!(
+                    "{} an inch, {} in all: {} a rivet, {}{}",
+                    words::plain(needed.per_inch),
+                    needed.total,
+                    units.force(governing.load.force),
+                    words::mode(governing.mode),
+                    memory_mark(governing.load.basis),
+                ),
+            ),
+            _ => pair("by the strengths", "not published for this case".to_owned()),
+        }
+        if let (Some(most), Some(pitch)) = (self.most_per_row(), self.least_pitch) {
+            pair("one row takes", format!("{most} rivets at the least pitch, {}", units.length(pitch.value)));
+        }
+        report.text.push(Block::Pairs(pairs));
+        if self.by_table.is_some() {
+            report.paragraph(
+                "The count is that of the table. The strengths count whatever the whole sheet carries, without any reduction for the member.",
+            );
+        }
+        if self.also.is_some() {
+            report.paragraph("Two tables name this sheet; the first asks for more rivets.");
+        }
+    }
+
+    fn record(&self, report: &Report, context: &Context<'_>) -> Record {
+        let mut record = Record::new(context.units);
+        record.text("rivet", self.rivet).length("width", self.width);
+        record.optional("rivets_per_inch", self.per_inch()).optional("rivets_total", self.total());
+        record.optional("governing", self.governing()).optional("from", self.from());
+        record.optional("table", self.by_table.as_ref().map(|found| found.table.number()));
+        record.optional("strength_rivets_total", self.needed().map(|needed| needed.total));
+        record.optional("rows", self.laid.map(|laid| laid.rows));
+        record.optional("per_row", self.laid.map(|laid| laid.per_row));
+        record.length("pitch", self.laid.map(|laid| laid.pitch));
+        record.findings(&report.findings);
+        record
+    }
+}

@@ -1,0 +1,80 @@
+//! How the program ends.
+
+use std::fmt;
+use std::process::ExitCode;
+
+use shophead_job::read::ReadError;
+
+/// The exit statuses; scripts rely on them.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Exit {
+    /// Done, nothing stops the work.
+    Done = 0,
+    /// Done, and at least one finding says refer.
+    Refer = 1,
+    /// The command line or an input file is wrong.
+    Wrong = 2,
+    /// Reading or writing failed.
+    Failed = 3,
+}
+
+impl From<Exit> for ExitCode {
+    fn from(exit: Exit) -> ExitCode {
+        ExitCode::from(exit as u8)
+    }
+}
+
+/// Why there is no answer.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) enum Stop {
+    /// The command line or a file is wrong; each sentence says where and what would be right.
+    Wrong(Vec<String>),
+    /// A file is wrong: its mistakes with their lines, in colours that are taken out where nobody sees them.
+    WrongFile(String),
+    /// Reading or writing failed.
+    Failed(String),
+    /// Whatever read the output has closed it.
+    ReaderGone,
+}
+
+impl Stop {
+    /// One thing is wrong.
+    pub(crate) fn wrong(sentence: impl fmt::Display) -> Stop {
+        Stop::Wrong(vec![sentence.to_string()])
+    }
+}
+
+impl From<ReadError> for Stop {
+    fn from(error: ReadError) -> Stop {
+        match error {
+            ReadError::Io { .. } => Stop::Failed(error.to_string()),
+            ReadError::Content(_) => Stop::WrongFile(error.render(true)),
+        }
+    }
+}
+
+/// Shows the mistakes of a file on the error stream.
+pub(crate) fn show(mistakes: &str) {
+    // As with sentences: the status tells too.
+    let _ = std::io::Write::write_all(&mut anstream::stderr(), mistakes.as_bytes());
+}
+
+/// Says each sentence on the error stream.
+pub(crate) fn tell(sentences: &[String]) {
+    for sentence in sentences {
+        // Where nobody can be told, the exit status still tells.
+        let _ = std::io::Write::write_fmt(&mut std::io::stderr(), format_args!("error: {sentence}\n"));
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_statuses_are_those_that_scripts_rely_on() {
+        for (exit, status) in [(Exit::Done, 0), (Exit::Refer, 1), (Exit::Wrong, 2), (Exit::Failed, 3)] {
+            assert_eq!(exit as u8, status);
+        }
+    }
+}

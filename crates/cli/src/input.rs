@@ -1,0 +1,395 @@
+//! Reading what was typed.
+//!
+//! Every mistake is told in one sentence: which option, which item of a list, at which character, and what would be right.
+
+use std::fmt::Display;
+
+use shophead::drill::parse_hole;
+use shophead::length::{Length, ParseLengthError, Toleranced};
+use shophead::material::Material;
+use shophead::quantity::Force;
+use shophead::rivet::part::Part;
+use shophead::rivet::{CATALOGUE, Series, Size};
+use shophead::stack::{Layer, Preparation, Role, Stack};
+
+use crate::args::RivetArgs;
+use shophead_job::read::MAX_SPARES_PERCENT;
+
+use crate::exit::Stop;
+
+/// What was typed, as it is repeated in a message: quoted, control characters escaped, cut where it is long.
+fn quoted(text: &str) -> String {
+    const LONGEST: usize = 40;
+    let text = text.trim();
+    match text.char_indices().nth(LONGEST) {
+        Some((end, _)) => format!("{:?}...", text.get(..end).unwrap_or("")),
+        None => format!("{text:?}"),
+    }
+}
+
+/// What is wrong with an option.
+pub(crate) fn wrong(option: &str, text: &str, what: impl Display) -> Stop {
+    Stop::wrong(format!("{option} {}: {what}", quoted(text)))
+}
+
+/// A length above zero.
+pub(crate) fn length(option: &str, text: &str) -> Result<Length, Stop> {
+    let length = Length::parse(text.trim()).map_err(|error| wrong(option, text, error))?;
+    if length > Length::ZERO {
+        Ok(length)
+    } else {
+        Err(wrong(option, text, "this must be more than nothing; right would be .125, 1/8 or 3.2mm"))
+    }
+}
+
+/// A length that may be left out.
+pub(crate) fn optional_length(option: &str, text: Option<&str>) -> Result<Option<Length>, Stop> {
+    text.map(|text| length(option, text)).transpose()
+}
+
+/// A length above zero with an optional tolerance.
+pub(crate) fn toleranced(option: &str, text: &str) -> Result<Toleranced, Stop> {
+    let length = Toleranced::parse(text.trim()).map_err(|error| wrong(option, text, error))?;
+    if length.min() > Length::ZERO {
+        Ok(length)
+    } else {
+        Err(wrong(option, text, "this must be more than nothing, also at the lower end; right would be .157+-.007"))
+    }
+}
+
+/// A hole: a drill, or a diameter with an optional tolerance.
+pub(crate) fn hole(option: &str, text: &str) -> Result<Toleranced, Stop> {
+    if has_tolerance(text) {
+        return toleranced(option, text);
+    }
+    parse_hole(text.trim()).map(Toleranced::exactly).map_err(|error| wrong(option, text, error))
+}
+
+/// The diameter of a hole.
+pub(crate) fn hole_diameter(option: &str, text: &str) -> Result<Length, Stop> {
+    parse_hole(text.trim()).map_err(|error| wrong(option, text, error))
+}
+
+/// A force above zero.
+pub(crate) fn force(option: &str, text: &str) -> Result<Force, Stop> {
+    let force = Force::parse(text).map_err(|error| wrong(option, text, error))?;
+    if force > Force::ZERO {
+        Ok(force)
+    } else {
+        Err(wrong(option, text, "a load is more than nothing; right would be 250 or 1100N"))
+    }
+}
+
+/// A whole number of percent: `10`, `10 %`.
+pub(crate) fn percent(option: &str, text: &str) -> Result<u32, Stop> {
+    let number = text.trim().trim_end_matches('%').trim_end().parse().ok();
+    number.filter(|number| *number <= MAX_SPARES_PERCENT).ok_or_else(|| {
+        wrong(
+            option,
+            text,
+            format_args!("this is not a whole number of percent up to {MAX_SPARES_PERCENT}; right would be 10"),
+        )
+    })
+}
+
+/// A word of a list.
+pub(crate) fn word<T: Copy>(option: &str, text: &str, known: &[(T, &str)]) -> Result<T, Stop> {
+    let text = text.trim();
+    known.iter().find(|(_, word)| word.eq_ignore_ascii_case(text)).map(|(value, _)| *value).ok_or_else(|| {
+        let words: Vec<&str> = known.iter().map(|(_, word)| *word).collect();
+        wrong(option, text, format_args!("this word is not known here; right would be {}", or(&words)))
+    })
+}
+
+/// `a, b or c`.
+fn or(words: &[&str]) -> String {
+    match words {
+        [] => String::new(),
+        [only] => (*only).to_owned(),
+        [before @ .., last] => format!("{} or {last}", before.join(", ")),
+    }
+}
+
+/// A part number, with or without length.
+pub(crate) fn part(option: &str, text: &str) -> Result<Part<'static>, Stop> {
+    Part::parse(text.trim()).map_err(|error| wrong(option, text, error))
+}
+
+/// A part number, or alloy letters and diameter of a universal head rivet: `AD4`.
+pub(crate) fn rivet_or_letters(option: &str, text: &str) -> Result<Part<'static>, Stop> {
+    let letters = text.trim().trim_end_matches(|c: char| c.is_ascii_digit());
+    let universal: &Series<'static> = &shophead::rivet::MS20470;
+    if letters.is_empty() || universal.material(letters).is_none() {
+        return part(option, text);
+    }
+    Part::parse(&format!("{}{}", universal.name, text.trim())).map_err(|mut error| {
+        error.at = error.at.saturating_sub(universal.name.len());
+        wrong(option, text, error)
+    })
+}
+
+/// A rivet that was given by series, alloy and diameter.
+pub(crate) struct Rivet {
+    /// The family: no length.
+    pub(crate) part: Part<'static>,
+    /// Whether the alloy was left to us.
+    pub(crate) alloy_assumed: bool,
+}
+
+impl Rivet {
+    pub(crate) fn of(args: &RivetArgs) -> Result<Rivet, Stop> {
+        let series = series("--series", &args.series)?;
+        let size = size("--diameter", &args.diameter, series)?;
+        let letters = match &args.alloy {
+            Some(text) => letters("--alloy", text, series)?,
+            // 2117 where the series has it: the rivet of everyday work.
+            None => series.material("AD").or(series.materials.first()).map_or("", |material| material.code),
+        };
+        let part = Part::new(series, letters, size).map_err(|error| wrong("--alloy", letters, error))?;
+        Ok(Rivet { part, alloy_assumed: args.alloy.is_none() })
+    }
+}
+
+/// A part standard by any of its names.
+fn series(option: &str, text: &str) -> Result<&'static Series<'static>, Stop> {
+    let text = text.trim();
+    let named = |series: &&&Series<'static>| {
+        let names = [series.name].into_iter().chain(series.also.iter().chain(series.supersedes).copied());
+        names.into_iter().any(|name| name.eq_ignore_ascii_case(text))
+    };
+    CATALOGUE.iter().find(named).copied().ok_or_else(|| {
+        let names: Vec<&str> = CATALOGUE.iter().map(|series| series.name).collect();
+        wrong(option, text, format_args!("this is not a series known here; right would be {}", or(&names)))
+    })
+}
+
+/// The letters for an alloy that was given by letters or by number.
+fn letters(option: &str, text: &str, series: &'static Series<'static>) -> Result<&'static str, Stop> {
+    let text = text.trim();
+    let by_number = || series.materials.iter().find(|material| material.alloy.alloy().eq_ignore_ascii_case(text));
+    series.material(text).or_else(by_number).map(|material| material.code).ok_or_else(|| {
+        let known: Vec<String> = series
+            .materials
+            .iter()
+            .map(|material| match material.code {
+                "" => material.alloy.alloy().to_owned(),
+                code => format!("{code} ({})", material.alloy.alloy()),
+            })
+            .collect();
+        let known: Vec<&str> = known.iter().map(String::as_str).collect();
+        let what =
+            format_args!("{} does not come in this alloy; right would be {}", series.name, or(&known)).to_string();
+        wrong(option, text, what)
+    })
+}
+
+/// A size of a series by its shank diameter.
+fn size(option: &str, text: &str, series: &'static Series<'static>) -> Result<&'static Size<'static>, Stop> {
+    let diameter = length(option, text)?;
+    series.size_for_diameter(diameter).ok_or_else(|| {
+        let name = |size: &Size<'_>| {
+            let fraction = size.shank_nominal.to_64ths();
+            if fraction.is_exact() { fraction.to_string() } else { size.shank_nominal.to_string() }
+        };
+        let away = |size: &&Size<'_>| size.shank_nominal.nanometres().abs_diff(diameter.nanometres());
+        let nearest = series.sizes.iter().min_by_key(away).map(name).unwrap_or_default();
+        let sizes: Vec<String> = series.sizes.iter().map(name).collect();
+        let series = series.name;
+        wrong(
+            option,
+            text,
+            format_args!(
+                "{series} does not come in this diameter; the nearest is {nearest}, known are {}",
+                sizes.join(", ")
+            ),
+        )
+    })
+}
+
+/// Whether a thickness was written with a tolerance of its own.
+fn has_tolerance(text: &str) -> bool {
+    text.trim_start().chars().skip(1).any(|c| matches!(c, '+' | '±'))
+}
+
+/// A tolerance by itself: `.002`, `+-.002`, `±.002`, `+.003-.001`.
+pub(crate) fn tolerance(option: &str, text: &str) -> Result<Toleranced, Stop> {
+    let text = text.trim();
+    if text.starts_with(['+', '±']) {
+        // The core reads tolerances behind a length only.
+        return Toleranced::parse(&format!("0{text}")).map_err(|error| wrong(option, text, earlier(error, 1)));
+    }
+    let either_way = Length::parse(text).map_err(|error| wrong(option, text, error))?;
+    if either_way < Length::ZERO {
+        return Err(wrong(option, text, "a tolerance is not less than nothing; right would be .002 or +.003-.001"));
+    }
+    Ok(Toleranced::new(Length::ZERO, either_way, either_way))
+}
+
+fn earlier(error: ParseLengthError, by: usize) -> ParseLengthError {
+    ParseLengthError { at: error.at.saturating_sub(by), ..error }
+}
+
+/// The layers of a pack; `tolerance` is that of every layer without one of its own.
+pub(crate) fn layers(option: &str, text: &str, tolerance: Option<Toleranced>) -> Result<Stack, Stop> {
+    let mut stack = Stack::new();
+    for (index, item) in text.split(',').enumerate() {
+        let item = item.trim();
+        let number = index.saturating_add(1);
+        let wrong = |what: String| Stop::wrong(format!("{option}, item {number} {}: {what}", quoted(item)));
+        let mut layer = layer(item).map_err(wrong)?;
+        if let Some(tolerance) = tolerance.filter(|_| layer.thickness == Toleranced::exactly(layer.thickness.nominal()))
+            && !has_tolerance(item)
+        {
+            let below = Length::ZERO.checked_sub(tolerance.min()).unwrap_or(Length::ZERO);
+            layer.thickness = Toleranced::new(layer.thickness.nominal(), below, tolerance.max());
+        }
+        stack.push(layer).map_err(|error| wrong(error.to_string()))?;
+    }
+    Ok(stack)
+}
+
+/// One layer: `MATERIAL:THICKNESS:WORDS`, all but the thickness optional.
+fn layer(item: &str) -> Result<Layer, String> {
+    let mut layer = Layer::of(Toleranced::exactly(Length::ZERO));
+    let mut rest = item;
+    // Words behind the thickness, from the last one on.
+    while let Some((before, last)) = rest.rsplit_once(':') {
+        let word = last.trim().to_ascii_lowercase();
+        if let Some(preparation) = Preparation::from_word(&word) {
+            layer.preparation = preparation;
+        } else if let Some(role) = Role::from_word(&word) {
+            layer.role = role;
+        } else if word.starts_with(|c: char| c.is_alphabetic()) {
+            let words: Vec<&str> =
+                Preparation::ALL.iter().map(|(_, word)| *word).chain(Role::ALL.iter().map(|(_, word)| *word)).collect();
+            let at = character(before).saturating_add(1);
+            return Err(format!(
+                "this does not belong behind a thickness (character {at}); right would be {}",
+                or(&words)
+            ));
+        } else {
+            break;
+        }
+        rest = before;
+    }
+    let (material, thickness) = match rest.rsplit_once(':') {
+        Some((material, thickness)) => (Some(material), thickness),
+        None => (None, rest),
+    };
+    if let Some(material) = material {
+        layer.material = Some(Material::parse(material).map_err(|error| format!("{error} (character 1)"))?);
+    } else if let Ok(material) = Material::parse(thickness) {
+        return Err(format!(
+            "the thickness is missing (character {}); right would be {material}:.032",
+            character(rest)
+        ));
+    }
+    let start = material.map_or(0, character);
+    let blanks = thickness.chars().take_while(|c| c.is_whitespace()).count();
+    layer.thickness = Toleranced::parse(thickness.trim()).map_err(|error| {
+        ParseLengthError { at: error.at.saturating_add(start).saturating_add(blanks), ..error }.to_string()
+    })?;
+    if layer.thickness.nominal() == Length::ZERO && thickness.trim() == "0" {
+        return Err("a layer is thicker than nothing; a decimal is written with a point, as in .032".to_owned());
+    }
+    Ok(layer)
+}
+
+/// The character behind a text, counted from 1.
+fn character(before: &str) -> usize {
+    before.chars().count().saturating_add(1)
+}
+
+/// A sheet with its material.
+pub(crate) fn sheet(option: &str, text: &str) -> Result<(Material, Length), Stop> {
+    let layer = layer(text.trim()).map_err(|what| wrong(option, text, what))?;
+    let Some(material) = layer.material else {
+        return Err(wrong(option, text, "the material is missing; right would be clad 2024-T3:.040"));
+    };
+    if layer.thickness.min() <= Length::ZERO {
+        return Err(wrong(option, text, "a sheet is thicker than nothing; right would be clad 2024-T3:.040"));
+    }
+    Ok((material, layer.thickness.nominal()))
+}
+
+/// One measure, or the least and the greatest: `.180` or `.180,.190`.
+pub(crate) fn measure(option: &str, text: &str) -> Result<shophead::length::Interval, Stop> {
+    let (one, other) = text.split_once(',').unwrap_or((text, text));
+    let (one, other) = (length(option, one)?, length(option, other)?);
+    Ok(shophead::length::Interval { min: one.min(other), max: one.max(other) })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn sentence<T>(result: Result<T, Stop>) -> String {
+        match result {
+            Err(Stop::Wrong(sentences)) => sentences.join("\n"),
+            Err(other) => format!("{other:?}"),
+            Ok(_) => "accepted".to_owned(),
+        }
+    }
+
+    fn inch(text: &str) -> Length {
+        Length::parse(text).expect(text)
+    }
+
+    #[test]
+    fn a_list_reads_materials_tolerances_and_words() {
+        let default = tolerance("--tolerance", ".003").unwrap();
+        let text = " .032, clad 2024-T3:.040+-.001 ,2024-T3:.063:Countersunk,.005:sealant,1mm:tab:dimpled";
+        let stack = layers("--layers", text, Some(default)).unwrap();
+        let [plain, clad, sunk, sealant, tab] = stack.layers() else { panic!("{stack:?}") };
+        assert_eq!((plain.thickness.min(), plain.thickness.max()), (inch(".029"), inch(".035")));
+        assert_eq!((clad.thickness.min(), clad.thickness.max()), (inch(".039"), inch(".041")));
+        assert_eq!(clad.material.map(|material| material.to_string()).as_deref(), Some("clad 2024-T3"));
+        assert_eq!(sunk.preparation, Preparation::Countersunk);
+        assert_eq!(sealant.role, Role::Sealant);
+        assert_eq!((tab.role, tab.preparation), (Role::Tab, Preparation::Dimpled));
+    }
+
+    #[test]
+    fn a_wrong_list_is_told_with_option_item_and_character() {
+        for (text, wanted) in [
+            (".032,.0x0", r#"--layers, item 2 ".0x0": the units are in and mm (character 3); right would be"#),
+            ("2024-T3:.03;2", r#"item 1 "2024-T3:.03;2": this does not belong in a length (character 12); right"#),
+            (".032,,.04", r#"item 2 "": a length is missing (character 1)"#),
+            ("0,032", r#"item 1 "0": a layer is thicker than nothing; a decimal is written with a point"#),
+            ("2024-T3", r#"item 1 "2024-T3": the thickness is missing (character 8); right would be 2024-T3:.032"#),
+            ("2024-T9:.032", "2024 is not known in this temper; known are"),
+            (".032:countersink", "this does not belong behind a thickness (character 6); right would be plain, "),
+            (".032+-.032", "a layer is thicker than nothing, also at the lower end of its tolerance"),
+            (".01,.01,.01,.01,.01,.01,.01,.01,.01", "item 9 \".01\": a stack has at most 8 layers"),
+        ] {
+            let told = sentence(layers("--layers", text, None));
+            assert!(told.contains(wanted), "{text}\nwant {wanted}\ngot  {told}");
+        }
+    }
+
+    #[test]
+    fn a_tolerance_is_read_by_itself() {
+        for (text, min, max) in [(".002", "-.002", ".002"), ("±.002", "-.002", ".002"), ("+.003-.001", "-.001", ".003")]
+        {
+            let read = tolerance("--tolerance", text).unwrap();
+            assert_eq!((read.min(), read.max()), (inch(min), inch(max)), "{text}");
+        }
+        assert!(sentence(tolerance("--tolerance", "-.002")).contains("not less than nothing"));
+        assert!(sentence(tolerance("--tolerance", "+-.0x2")).contains("(character 5)"));
+        assert!(sentence(tolerance("--tolerance", "+.003")).contains("needs its -tolerance"));
+    }
+
+    #[test]
+    fn letters_and_diameter_make_a_universal_rivet() {
+        assert_eq!(rivet_or_letters("--rivet", "AD4").unwrap().to_string(), "MS20470AD4");
+        assert_eq!(rivet_or_letters("--rivet", "MS20426AD4").unwrap().to_string(), "MS20426AD4");
+        let told = sentence(rivet_or_letters("--rivet", "AD7"));
+        assert!(told.contains("(character 3)") && told.contains("MS20470AD6"), "{told}");
+    }
+
+    #[test]
+    fn what_was_typed_is_repeated_without_harm() {
+        assert_eq!(quoted("a\u{1b}[31m\n"), r#""a\u{1b}[31m""#);
+        assert_eq!(quoted(&"é".repeat(50)), format!("\"{}\"...", "é".repeat(40)));
+    }
+}

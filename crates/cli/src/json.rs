@@ -1,0 +1,76 @@
+//! How figures look in JSON.
+//!
+//! | what | is |
+//! |---|---|
+//! | a length | `{"in": 0.3125, "mm": 7.9375}` |
+//! | a least and a greatest length | `{"min": ..., "max": ...}`, with `nominal` between them where there is one |
+//! | a force | `{"lbf": ..., "n": ...}`, with its `basis` where it was computed |
+//! | a basis | `{"document": "...", "place": "...", "status": "..."}` |
+//! | what is not known | `null` |
+
+use serde_json::{Value, json};
+use shophead::basis::Basis;
+use shophead::finding::Figure;
+use shophead::joint::strength::Allowable;
+use shophead::length::{Interval, Length, Toleranced};
+use shophead::practice::Given;
+use shophead::quantity::Force;
+use shophead::upset::Spread;
+
+pub(crate) fn length(length: Length) -> Value {
+    json!({ "in": length.to_inches_f64(), "mm": length.to_millimetres_f64() })
+}
+
+pub(crate) fn interval(interval: Interval) -> Value {
+    json!({ "min": length(interval.min), "max": length(interval.max) })
+}
+
+pub(crate) fn toleranced(given: Toleranced) -> Value {
+    json!({ "min": length(given.min()), "nominal": length(given.nominal()), "max": length(given.max()) })
+}
+
+pub(crate) fn spread(spread: Spread) -> Value {
+    json!({ "min": length(spread.min), "nominal": length(spread.nominal), "max": length(spread.max) })
+}
+
+pub(crate) fn force(force: Force) -> Value {
+    json!({ "lbf": force.lbf(), "n": force.newtons() })
+}
+
+pub(crate) fn allowable(allowable: Allowable<'_>) -> Value {
+    json!({ "lbf": allowable.force.lbf(), "n": allowable.force.newtons(), "basis": basis(allowable.basis) })
+}
+
+pub(crate) fn basis(basis: Basis<'_>) -> Value {
+    json!({ "document": basis.document, "place": basis.place, "status": basis.status.word() })
+}
+
+/// A length with its basis beside the figures.
+pub(crate) fn given(given: Given<'_, Length>) -> Value {
+    let mut value = length(given.value);
+    with(&mut value, "basis", basis(given.basis));
+    value
+}
+
+/// A figure of a finding: an object that names its unit.
+pub(crate) fn figure(figure: Figure) -> Value {
+    match figure {
+        Figure::Length(value) => length(value),
+        Figure::Force(value) => force(value),
+        Figure::Stress(stress) => json!({ "psi": stress.psi(), "mpa": stress.megapascals() }),
+        Figure::Ratio(ratio) => json!({ "ratio": ratio }),
+        Figure::Count(count) => json!({ "count": count }),
+    }
+}
+
+/// `null` for what is not there.
+pub(crate) fn or_null<T>(value: Option<T>, show: impl FnOnce(T) -> Value) -> Value {
+    value.map_or(Value::Null, show)
+}
+
+/// Adds a key to an object.
+pub(crate) fn with(object: &mut Value, key: &str, value: Value) {
+    if let Some(object) = object.as_object_mut() {
+        object.insert(key.to_owned(), value);
+    }
+}

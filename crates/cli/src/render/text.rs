@@ -1,0 +1,278 @@
+//! Text for people: the answer, why, what to beware of, and once that it only advises.
+//!
+//! Every line is broken before it is coloured, so colours never count towards the width.
+
+use anstyle::{AnsiColor, Style};
+use shophead::finding::Severity;
+use shophead_job::words::ADVISORY;
+use textwrap::{Options, WordSplitter};
+
+use crate::report::{Block, Report, Table, Told};
+
+const BOLD: Style = Style::new().bold();
+const REFER: Style = AnsiColor::Red.on_default().bold();
+const CAUTION: Style = AnsiColor::Yellow.on_default().bold();
+const NOTE: Style = Style::new().bold();
+const FAINT: Style = Style::new().dimmed();
+
+/// Between columns.
+const GAP: usize = 2;
+/// A cell of running text is not squeezed below this.
+const READABLE: usize = 24;
+const INDENT: &str = "  ";
+
+pub(crate) fn render(report: &Report, width: usize) -> String {
+    let mut page = Page { text: String::new(), width };
+    for block in &report.text {
+        page.block(block);
+    }
+    if report.findings_in_text {
+        page.findings(&report.findings);
+    }
+    for block in &report.annex {
+        page.block(block);
+    }
+    page.blank();
+    let own = if report.own_limits.is_empty() { String::new() } else { format!(" with {}", report.own_limits) };
+    page.wrapped(&format!("Practice: {}{own}. {ADVISORY}", report.practice), "", "", FAINT);
+    page.text
+}
+
+struct Page {
+    text: String,
+    width: usize,
+}
+
+impl Page {
+    fn block(&mut self, block: &Block) {
+        match block {
+            Block::Answer(answer) => {
+                self.blank();
+                self.wrapped(answer, "", INDENT, BOLD);
+            }
+            Block::Heading(heading) => {
+                self.blank();
+                self.wrapped(heading, "", "", BOLD);
+            }
+            Block::Paragraph(paragraph) => self.wrapped(paragraph, "", "", Style::new()),
+            Block::Pairs(pairs) => self.pairs(pairs),
+            Block::Entry(head, lines) => {
+                self.wrapped(head, "", INDENT, Style::new());
+                for line in lines {
+                    self.wrapped(line, INDENT, "    ", Style::new());
+                }
+            }
+            Block::Table(table) => self.table(table),
+        }
+    }
+
+    /// An empty line, unless the page begins or there is one.
+    fn blank(&mut self) {
+        if !self.text.is_empty() && !self.text.ends_with("\n\n") {
+            self.text.push('\n');
+        }
+    }
+
+    fn wrapped(&mut self, text: &str, first: &str, next: &str, style: Style) {
+        for line in wrap(text, self.width, first, next) {
+            self.line(&line, style);
+        }
+    }
+
+    fn line(&mut self, line: &str, style: Style) {
+        let line = line.trim_end();
+        if style == Style::new() || line.is_empty() {
+            self.text.push_str(line);
+        } else {
+            self.text.push_str(&format!("{style}{line}{style:#}"));
+        }
+        self.text.push('\n');
+    }
+
+    fn pairs(&mut self, pairs: &[(String, String)]) {
+        let names = pairs.iter().map(|(name, _)| width_of(name)).max().unwrap_or(0);
+        let aligned = names + GAP + READABLE <= self.width;
+        for (name, value) in pairs {
+            let first = if aligned { format!("{name:names$}  ") } else { format!("{name}: ") };
+            let next = if aligned { " ".repeat(names + GAP) } else { INDENT.to_owned() };
+            self.wrapped(&format!("{first}{value}"), "", &next, Style::new());
+        }
+    }
+
+    fn table(&mut self, table: &Table) {
+        let cells = |column: usize| table.rows.iter().filter_map(move |row| row.get(column));
+        let mut widths: Vec<usize> = table
+            .columns
+            .iter()
+            .enumerate()
+            .map(|(column, name)| cells(column).map(|cell| width_of(cell)).max().unwrap_or(0).max(width_of(name)))
+            .collect();
+        let gaps = GAP * widths.len().saturating_sub(1);
+        let fixed: usize = widths.iter().rev().skip(1).sum();
+        // The last column may break; the others stay whole.
+        let left = self.width.saturating_sub(fixed + gaps);
+        let fits = match widths.last_mut() {
+            Some(last) if left >= (*last).min(READABLE) => {
+                *last = (*last).min(left);
+                true
+            }
+            _ => false,
+        };
+        if !fits {
+            return self.stacked(table);
+        }
+        self.row(&table.columns, &widths, FAINT);
+        for row in &table.rows {
+            self.row(row, &widths, Style::new());
+        }
+    }
+
+    fn row(&mut self, cells: &[impl AsRef<str>], widths: &[usize], style: Style) {
+        let mut first = String::new();
+        for (cell, width) in cells.iter().zip(widths).take(cells.len().saturating_sub(1)) {
+            first.push_str(&format!("{:width$}", cell.as_ref()));
+            first.push_str(&" ".repeat(GAP));
+        }
+        let (start, last) = (width_of(&first), widths.last().copied().unwrap_or(0));
+        let text = cells.last().map_or("", AsRef::as_ref);
+        for (index, line) in wrap(text, last, "", "").iter().enumerate() {
+            let before = if index == 0 { first.clone() } else { " ".repeat(start) };
+            self.line(&format!("{before}{line}"), style);
+        }
+    }
+
+    /// A row below the other: the first cell, then name and value of the rest.
+    fn stacked(&mut self, table: &Table) {
+        for row in &table.rows {
+            let mut cells = row.iter().zip(&table.columns);
+            if let Some((cell, _)) = cells.next() {
+                self.wrapped(cell, "", INDENT, BOLD);
+            }
+            for (cell, column) in cells.filter(|(cell, _)| !cell.is_empty()) {
+                self.wrapped(&format!("{column}: {cell}"), INDENT, "    ", Style::new());
+            }
+        }
+    }
+
+    fn findings(&mut self, findings: &[Told]) {
+        if findings.is_empty() {
+            return;
+        }
+        self.blank();
+        // Said only where it tells one from another.
+        let one_subject = findings.windows(2).all(|pair| matches!(pair, [a, b] if a.subject == b.subject));
+        for severity in [Severity::Refer, Severity::Caution, Severity::Note] {
+            for told in findings.iter().filter(|told| told.severity == severity) {
+                let subject = if one_subject { String::new() } else { format!("{}: ", told.subject) };
+                let (word, style) = match severity {
+                    Severity::Refer => ("REFER", REFER),
+                    Severity::Caution => ("CAUTION", CAUTION),
+                    Severity::Note => ("NOTE", NOTE),
+                };
+                self.marked(word, style, &format!("{subject}{}", told.message));
+                self.wrapped(&told.basis, &" ".repeat(MARK), &" ".repeat(MARK), FAINT);
+            }
+        }
+    }
+
+    /// Text behind a coloured word.
+    fn marked(&mut self, word: &str, style: Style, text: &str) {
+        let (first, next) = (format!("{word:MARK$}"), " ".repeat(MARK));
+        for (index, line) in wrap(text, self.width, &first, &next).iter().enumerate() {
+            match line.strip_prefix(word).filter(|_| index == 0) {
+                Some(rest) => self.text.push_str(&format!("{style}{word}{style:#}{rest}\n")),
+                None => self.line(line, Style::new()),
+            }
+        }
+    }
+}
+
+/// Room for the longest word of severity.
+const MARK: usize = 9;
+
+/// Breaks a text at its blanks, but not inside a part number, nor between a figure and its unit.
+fn wrap(text: &str, width: usize, first: &str, next: &str) -> Vec<String> {
+    let options = Options::new(width.max(1)).initial_indent(first).subsequent_indent(next);
+    let options = options.word_splitter(WordSplitter::NoHyphenation);
+    textwrap::wrap(&glued(text), options).iter().map(|line| line.replace(GLUE, " ")).collect()
+}
+
+/// A blank that does not break.
+const GLUE: char = '\u{a0}';
+const UNITS: &[&str] = &["in", "mm", "lbf", "N", "ksi", "MPa", "D", "%"];
+
+fn glued(text: &str) -> String {
+    let mut glued = String::with_capacity(text.len());
+    for (index, word) in text.split(' ').enumerate() {
+        if index > 0 {
+            let is_unit = UNITS.contains(&word.trim_end_matches(|c: char| c.is_ascii_punctuation() && c != '%'));
+            let glues = is_unit && glued.ends_with(|c: char| c.is_ascii_digit());
+            glued.push(if glues { GLUE } else { ' ' });
+        }
+        glued.push_str(word);
+    }
+    glued
+}
+
+fn width_of(text: &str) -> usize {
+    textwrap::core::display_width(text)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn page(width: usize, block: &Block) -> String {
+        let mut page = Page { text: String::new(), width };
+        page.block(block);
+        page.text
+    }
+
+    fn table() -> Block {
+        Block::Table(Table {
+            columns: vec!["sheet", "bearing", "from"],
+            rows: vec![
+                vec!["1".into(), "410 lbf".into(), "a table with a name that is long enough to break".into()],
+                vec!["2".into(), "1640 lbf".into(), "the same".into()],
+            ],
+        })
+    }
+
+    #[test]
+    fn a_table_breaks_its_last_column_only() {
+        let want = "\
+sheet  bearing   from
+1      410 lbf   a table with a name that is
+                 long enough to break
+2      1640 lbf  the same
+";
+        assert_eq!(anstream::adapter::strip_str(&page(46, &table())).to_string(), want);
+    }
+
+    #[test]
+    fn a_table_that_does_not_fit_is_stacked() {
+        let want = "\
+1
+  bearing: 410 lbf
+  from: a table with a name that is
+    long enough to break
+2
+  bearing: 1640 lbf
+  from: the same
+";
+        assert_eq!(anstream::adapter::strip_str(&page(36, &table())).to_string(), want);
+    }
+
+    #[test]
+    fn figures_keep_their_units_and_numbers_their_dashes() {
+        let text = Block::Paragraph("A hole of 0.141 in, see MS20470AD4-5 and para 4-57b, p 4-16.".into());
+        assert_eq!(page(15, &text), "A hole of\n0.141 in, see\nMS20470AD4-5\nand para 4-57b,\np 4-16.\n");
+    }
+
+    #[test]
+    fn pairs_stand_in_columns_where_there_is_room() {
+        let pairs = Block::Pairs(vec![("grip".into(), "0.157 in".into()), ("rule of thumb".into(), "3/8 in".into())]);
+        assert_eq!(page(80, &pairs), "grip           0.157 in\nrule of thumb  3/8 in\n");
+        assert_eq!(page(30, &pairs), "grip: 0.157 in\nrule of thumb: 3/8 in\n");
+    }
+}

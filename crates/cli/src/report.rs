@@ -1,0 +1,235 @@
+//! What a command answers, before anybody knows how it is printed.
+//!
+//! A command fills a [`Report`]; [`crate::render`] prints it. Everything that is computed or put into words is done by then.
+
+use serde_json::{Value, json};
+use shophead::finding::{Finding, Findings, Severity};
+use shophead::length::Length;
+use shophead::quantity::Force;
+use shophead_job::words::{self, Units};
+
+use crate::context::Context;
+use crate::exit::Exit;
+use crate::json;
+
+/// The version of the JSON form.
+pub(crate) const SCHEMA: u32 = 1;
+
+/// One answer.
+#[derive(Debug)]
+pub(crate) struct Report {
+    /// The command that made it.
+    pub(crate) command: &'static str,
+    /// The practice whose limits held.
+    pub(crate) practice: String,
+    /// What the shop's own limits on top of it are called; empty without any.
+    pub(crate) own_limits: String,
+    /// The answer for scripts.
+    pub(crate) result: Value,
+    /// What was found, each with what it is about.
+    pub(crate) findings: Vec<Told>,
+    /// The answer for people, and why it is that.
+    pub(crate) text: Vec<Block>,
+    /// Whether the findings are listed below the text; not where the text tells them in their place.
+    pub(crate) findings_in_text: bool,
+    /// What it rests on, for people who want to check it: printed behind the findings.
+    pub(crate) annex: Vec<Block>,
+    /// The answer as rows.
+    pub(crate) rows: Rows,
+    /// What could not be read while the rest could: told on the error stream, status 2.
+    pub(crate) refused: Vec<String>,
+}
+
+/// A finding in words and figures.
+#[derive(Clone, Debug)]
+pub(crate) struct Told {
+    pub(crate) code: &'static str,
+    pub(crate) severity: Severity,
+    /// What it is about: a part number, a row, a hole.
+    pub(crate) subject: String,
+    /// One sentence.
+    pub(crate) message: String,
+    /// Where its limit stands, for people.
+    pub(crate) basis: String,
+    /// The whole of it for scripts.
+    pub(crate) json: Value,
+}
+
+impl Told {
+    pub(crate) fn of(subject: &str, finding: &Finding<'_>, units: Units) -> Told {
+        let message = words::finding(finding, units);
+        let json = json!({
+            "code": finding.code.word(),
+            "severity": finding.severity.word(),
+            "subject": subject,
+            "message": message,
+            "layer": finding.layer,
+            "measured": json::or_null(finding.measured, json::figure),
+            "limit": json::or_null(finding.limit, json::figure),
+            "basis": json::basis(finding.basis),
+        });
+        Told {
+            code: finding.code.word(),
+            severity: finding.severity,
+            subject: subject.to_owned(),
+            message,
+            basis: finding.basis.to_string(),
+            json,
+        }
+    }
+}
+
+/// A piece of text. How wide it is and where it breaks is left to the renderer.
+#[derive(Clone, Debug)]
+pub(crate) enum Block {
+    /// The answer itself, first and in bold.
+    Answer(String),
+    /// The name of what follows.
+    Heading(String),
+    /// Running text.
+    Paragraph(String),
+    /// Names and values.
+    Pairs(Vec<(String, String)>),
+    /// A line with more lines that belong to it.
+    Entry(String, Vec<String>),
+    /// Columns; stacked where they do not fit side by side.
+    Table(Table),
+}
+
+/// A table; every row has as many cells as there are columns.
+#[derive(Clone, Debug)]
+pub(crate) struct Table {
+    pub(crate) columns: Vec<&'static str>,
+    pub(crate) rows: Vec<Vec<String>>,
+}
+
+/// Rows for CSV.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Rows {
+    pub(crate) columns: Vec<String>,
+    pub(crate) rows: Vec<Vec<String>>,
+}
+
+impl Rows {
+    pub(crate) fn push(&mut self, record: Record) {
+        if self.columns.is_empty() {
+            self.columns = record.columns;
+        }
+        self.rows.push(record.cells);
+    }
+}
+
+/// One row for CSV, cell by cell. A column of lengths or forces has its unit in its name, a cell that is not known is empty.
+#[derive(Clone, Debug)]
+pub(crate) struct Record {
+    units: Units,
+    columns: Vec<String>,
+    cells: Vec<String>,
+}
+
+impl Record {
+    pub(crate) fn new(units: Units) -> Record {
+        Record { units, columns: Vec::new(), cells: Vec::new() }
+    }
+
+    pub(crate) fn text(&mut self, column: &str, cell: impl ToString) -> &mut Record {
+        self.columns.push(column.to_owned());
+        self.cells.push(cell.to_string());
+        self
+    }
+
+    pub(crate) fn optional(&mut self, column: &str, cell: Option<impl ToString>) -> &mut Record {
+        self.text(column, cell.map_or_else(String::new, |cell| cell.to_string()))
+    }
+
+    pub(crate) fn length(&mut self, column: &str, cell: impl Into<Option<Length>>) -> &mut Record {
+        let column = format!("{column}_{}", self.units.length_unit());
+        let cell = cell.into().map(|length| self.units.bare_length(length));
+        self.optional(&column, cell)
+    }
+
+    pub(crate) fn force(&mut self, column: &str, cell: impl Into<Option<Force>>) -> &mut Record {
+        let column = format!("{column}_{}", self.units.force_unit().to_lowercase());
+        let cell = cell.into().map(|force| match self.units {
+            Units::Inches => format!("{:.3}", force.lbf()),
+            Units::Millimetres => format!("{:.3}", force.newtons()),
+        });
+        self.optional(&column, cell)
+    }
+
+    /// The codes of the findings and the most serious of them.
+    pub(crate) fn findings(&mut self, findings: &[Told]) -> &mut Record {
+        let worst = findings.iter().map(|told| told.severity).max();
+        let mut codes: Vec<&str> = Vec::new();
+        for told in findings {
+            if !codes.contains(&told.code) {
+                codes.push(told.code);
+            }
+        }
+        self.text("severity", worst.map_or("", Severity::word)).text("findings", codes.join(" "))
+    }
+}
+
+impl Report {
+    /// An empty report.
+    pub(crate) fn new(command: &'static str, context: &Context<'_>) -> Report {
+        Report {
+            command,
+            practice: context.practice.name().to_owned(),
+            own_limits: context.own_title.to_owned(),
+            result: Value::Null,
+            findings: Vec::new(),
+            text: Vec::new(),
+            findings_in_text: true,
+            annex: Vec::new(),
+            rows: Rows::default(),
+            refused: Vec::new(),
+        }
+    }
+
+    /// Adds findings about one subject, each once.
+    pub(crate) fn find<'f, 'a: 'f>(
+        &mut self,
+        context: &Context<'_>,
+        subject: &str,
+        findings: impl IntoIterator<Item = &'f Finding<'a>>,
+    ) {
+        for finding in findings {
+            let told = Told::of(subject, finding, context.units);
+            if !self.findings.iter().any(|other| other.json == told.json) {
+                self.findings.push(told);
+            }
+        }
+    }
+
+    /// Adds the findings of one calculation; says so where it could not keep all of them.
+    pub(crate) fn find_all(&mut self, context: &Context<'_>, subject: &str, findings: &Findings<'_>) {
+        self.find(context, subject, findings);
+        if !findings.is_complete() {
+            self.text.push(Block::Paragraph("There were more findings than are listed.".to_owned()));
+        }
+    }
+
+    pub(crate) fn answer(&mut self, answer: impl Into<String>) {
+        self.text.push(Block::Answer(answer.into()));
+    }
+
+    pub(crate) fn heading(&mut self, heading: &str) {
+        self.text.push(Block::Heading(heading.to_owned()));
+    }
+
+    pub(crate) fn paragraph(&mut self, paragraph: impl Into<String>) {
+        self.text.push(Block::Paragraph(paragraph.into()));
+    }
+
+    /// The exit status that this answer means.
+    pub(crate) fn exit(&self) -> Exit {
+        if !self.refused.is_empty() {
+            Exit::Wrong
+        } else if self.findings.iter().any(|told| told.severity == Severity::Refer) {
+            Exit::Refer
+        } else {
+            Exit::Done
+        }
+    }
+}

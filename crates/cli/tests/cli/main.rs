@@ -1,0 +1,82 @@
+//! The real binary in a scratch folder: one short test a promise.
+
+mod csv;
+mod errors;
+mod json;
+mod limits;
+mod streams;
+mod text;
+
+use std::process::Output;
+
+use assert_cmd::Command;
+
+/// What a run left.
+struct Run {
+    typed: String,
+    status: Option<i32>,
+    stdout: String,
+    stderr: String,
+}
+
+/// Runs the binary; words are separated by spaces, and `_` in a word stands for one.
+fn shophead(typed: &str) -> Run {
+    shophead_with(typed, |command| command)
+}
+
+fn shophead_with(typed: &str, more: impl FnOnce(&mut Command) -> &mut Command) -> Run {
+    let folder = tempfile::tempdir().expect("a scratch folder");
+    let mut command = Command::new(assert_cmd::cargo::cargo_bin!("shophead"));
+    command.current_dir(folder.path()).args(typed.split_whitespace().map(|word| word.replace('_', " ")));
+    for variable in ["NO_COLOR", "CLICOLOR", "CLICOLOR_FORCE", "COLUMNS"] {
+        command.env_remove(variable);
+    }
+    let Output { status, stdout, stderr } = more(&mut command).output().expect("the binary runs");
+    let text = |bytes| String::from_utf8(bytes).expect("UTF-8");
+    Run { typed: typed.to_owned(), status: status.code(), stdout: text(stdout), stderr: text(stderr) }
+}
+
+impl Run {
+    /// The output of a run that ended with this status and had nothing to complain of.
+    #[track_caller]
+    fn printed(&self, status: i32) -> &str {
+        assert_eq!(self.status, Some(status), "{self}");
+        assert_eq!(self.stderr, "", "{self}");
+        &self.stdout
+    }
+
+    /// The complaint of a run that was refused and printed nothing.
+    #[track_caller]
+    fn refused(&self) -> &str {
+        assert_eq!(self.status, Some(2), "{self}");
+        assert_eq!(self.stdout, "", "{self}");
+        &self.stderr
+    }
+
+    #[track_caller]
+    fn json(&self, status: i32) -> serde_json::Value {
+        let value: serde_json::Value = serde_json::from_str(self.printed(status)).expect("one JSON value");
+        value
+    }
+}
+
+impl std::fmt::Display for Run {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        let Run { typed, status, stdout, stderr } = self;
+        write!(f, "shophead {typed}\nstatus {status:?}\nstdout:\n{stdout}\nstderr:\n{stderr}")
+    }
+}
+
+/// One run a command, with the status that it ends with.
+const EXAMPLES: &[(&str, i32)] = &[
+    ("length --layers .032,.125 --diameter 1/8 --tolerance .002", 0),
+    ("head --diameter 1/8 --measured-diameter .180 --measured-height .060 --length 5/16 --grip .157", 0),
+    (
+        "hole --rivet MS20470AD4 --major .141 --minor .130 --edge 3/8 --pitch 3/4 --layers clad_2024-T3:.032,clad_2024-T3:.040",
+        0,
+    ),
+    ("joint --rivet MS20470AD4 --sheets 2024-T3:.032,2024-T3:.125 --load 200 --pitch 1/2", 0),
+    ("splice --sheet clad_2024-T3:.040 --width 10 --rivet AD4 --rows 2 --member lap", 1),
+    ("part AN470D6-10", 0),
+    ("sources", 0),
+];

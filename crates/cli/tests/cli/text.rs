@@ -1,0 +1,126 @@
+//! Text for people.
+
+use crate::{EXAMPLES, shophead};
+
+#[test]
+fn no_line_is_longer_than_asked_for() {
+    for (typed, status) in EXAMPLES {
+        for columns in [80, 40, 30] {
+            let run = shophead(&format!("{typed} --columns {columns}"));
+            for line in run.printed(*status).lines() {
+                assert!(line.chars().count() <= columns, "{columns} columns: {line:?}\n{run}");
+                assert_eq!(line, line.trim_end(), "blanks at the end\n{run}");
+            }
+        }
+    }
+}
+
+#[test]
+fn without_a_terminal_the_text_is_80_columns() {
+    let run = shophead("sources");
+    let longest = run.printed(0).lines().map(|line| line.chars().count()).max();
+    assert!((70..=80).contains(&longest.unwrap()), "{longest:?}");
+}
+
+#[test]
+fn the_answer_comes_first_and_the_advice_once_at_the_end() {
+    for (typed, first) in [
+        (EXAMPLES[0].0, "MS20470AD4-5   5/16 in long"),
+        (EXAMPLES[1].0, "MS20470AD4   head accepted"),
+        (EXAMPLES[2].0, "Open the hole for an oversize shank   NAS1242AD4   drill #27 (0.144 in)"),
+        (EXAMPLES[3].0, "MS20470AD4   carries 374 lbf a rivet"),
+        (EXAMPLES[4].0, "MS20470AD4   58 rivets on each side of the splice, over 10.000 in"),
+        (EXAMPLES[5].0, "MS20470D6-10   3/16 in diameter, 5/8 in long"),
+    ] {
+        let run = shophead(typed);
+        assert_eq!(run.stdout.lines().next(), Some(first), "{run}");
+        let advice = "Practice: handbook. Advisory only: the manuals of the type, approved data, local\n\
+                      rules and a licensed person decide.\n";
+        assert!(run.stdout.ends_with(advice), "{run}");
+        assert_eq!(run.stdout.matches("Advisory").count(), 1, "{run}");
+    }
+}
+
+#[test]
+fn millimetres_are_written_as_such() {
+    let run = shophead("length --layers 0.8mm,3.2mm --diameter 1/8 --units mm");
+    let text = run.printed(0);
+    assert!(text.contains("grip                 4.0 mm, no tolerance given"), "{run}");
+    let words: Vec<&str> = text.split_whitespace().collect();
+    let inches =
+        words.windows(2).find(|pair| pair[1].trim_end_matches(['.', ',']) == "in" && pair[0].parse::<f64>().is_ok());
+    assert_eq!(inches, None, "{run}");
+    let run = shophead("joint --rivet MS20470AD4 --sheets 2024-T3:.032,2024-T3:.125 --units mm");
+    assert!(run.printed(0).starts_with("MS20470AD4   carries 1663 N a rivet\n"), "{run}");
+}
+
+#[test]
+fn what_rests_on_memory_says_so() {
+    let run = shophead(EXAMPLES[3].0);
+    assert!(run.stdout.contains("diameter counted   0.1285 in (memory)\n"), "{run}");
+    let run = shophead("head --diameter 1/8");
+    assert!(run.stdout.contains("fig 4-97, driven rivet"), "{run}");
+    assert!(run.stdout.contains("standards (memory)"), "{run}");
+    assert!(!run.stdout.contains("p 8-9 (memory)"), "{run}");
+}
+
+#[test]
+fn each_step_of_the_ladder_that_does_not_do_says_why() {
+    let run = shophead(EXAMPLES[2].0);
+    let steps = "\
+keep: no  MS20470AD4
+  A hole of 0.141 in is larger than this rivet allows, 0.132 in.";
+    assert!(run.printed(0).contains(steps), "{run}");
+    assert!(run.stdout.contains("\noversize: yes  NAS1242AD4  drill #27\n"), "{run}");
+}
+
+#[test]
+fn without_layers_a_hole_is_judged_by_its_size_and_the_text_says_so() {
+    let run = shophead("hole --rivet MS20470AD4 --major .130");
+    assert!(run.printed(0).starts_with("Keep the hole as it is   MS20470AD4\n"), "{run}");
+    assert!(run.stdout.contains("CAUTION  The layers are not known"), "{run}");
+    let run = shophead("hole --rivet MS20470AD4 --major .141 --edge .2");
+    assert!(run.printed(1).starts_with("Stop and refer\n"), "{run}");
+    let run = shophead("hole --rivet MS20470AD4 --major .130 --damage cracked");
+    assert!(run.printed(1).contains("REFER    The hole is cracked"), "{run}");
+}
+
+#[test]
+fn a_load_that_is_too_much_refers() {
+    let sheets = "joint --rivet MS20470AD4 --sheets 2024-T3:.064,2024-T3:.125";
+    // 388 lbf: 388 / (200 × 1.5 × 1.15) - 1 = +0.125; as an ultimate load 388 / (200 × 1.15) - 1 = +0.687.
+    for (more, status, margin) in [
+        ("--load 200", 0, "+0.12 under 200 lbf limit load, 345 lbf with its factors"),
+        ("--load 200lbf --limit-load", 0, "+0.12 under"),
+        ("--load 200 --ultimate-load", 0, "+0.69 under 200 lbf ultimate load, 230 lbf"),
+        ("--load 200 --fitting-factor 1", 0, "+0.29 under"),
+        ("--load 200 --safety-factor 2 --fitting-factor 1", 1, "-0.03 under"),
+        ("--load 1100N", 1, "-0.09 under 247 lbf limit load"),
+    ] {
+        let run = shophead(&format!("{sheets} {more}"));
+        assert!(run.printed(status).contains(&format!("margin             {margin}")), "{margin}\n{run}");
+    }
+}
+
+#[test]
+fn a_part_number_is_read_aloud() {
+    let run = shophead("part MS20426AD4-4 an470d6-10");
+    let text = run.printed(0);
+    assert!(text.starts_with("MS20426AD4-4   1/8 in diameter, 1/4 in long, head included\n"), "{run}");
+    assert!(text.contains("\n\nMS20470D6-10   3/16 in diameter, 5/8 in long\n"), "{run}");
+    assert!(text.contains("Mind: AN470 is superseded by MS20470."), "{run}");
+    assert!(text.contains("CAUTION  MS20470D6-10: This alloy is heat treated"), "{run}");
+}
+
+#[test]
+fn help_is_short_with_one_dash_and_long_with_two() {
+    let (short, long) = (shophead("-h"), shophead("--help"));
+    assert!(short.printed(0).len() < long.printed(0).len());
+    assert!(long.stdout.contains("Exit status: 0 done"), "{long}");
+    for (command, _) in EXAMPLES.iter().map(|(typed, _)| typed.split_once(' ').unwrap_or((typed, ""))) {
+        let (short, long) = (shophead(&format!("{command} -h")), shophead(&format!("{command} --help")));
+        assert!(short.printed(0).lines().next() < Some("~") && long.printed(0).len() > short.stdout.len(), "{long}");
+    }
+    assert_eq!(shophead("help hole").printed(0), shophead("hole --help").printed(0));
+    assert!(shophead("--version").printed(0).starts_with("shophead "));
+}

@@ -1,0 +1,317 @@
+//! Sheet that buckles between its rivets under compression.
+//!
+//! A strip of sheet between two rivets is a column as long as the pitch. How firmly the heads hold its ends is the fixity c: 1 for
+//! pinned ends, 4 for clamped ones.
+//!
+//! ```text
+//! F = c π² E / 12 (t / p)²          p = π t √(c E / (12 F))
+//! ```
+//!
+//! The form is read as an effective length K, with c = 1/K² (a text on aircraft structures, secondary quotation). A plate form divides by
+//! 1 - ν² and comes out about a tenth higher; it is recalled and offered to compare. Both are elastic and hold only while F is below about
+//! half of the compression yield stress. Above that the modulus E gives way to the tangent modulus, whose curve must be taken from the
+//! handbook of the material: there is no answer here, only the finding [`Code::BucklingNotElastic`].
+//!
+//! Sources contradict each other on c, see [`FIXITIES`]. The practice decides; the built-in ones take the low figures.
+
+use core::f64::consts::PI;
+use core::fmt;
+
+use crate::basis::Basis;
+use crate::finding::{Code, Figure, Finding, Findings, Severity};
+use crate::length::Length;
+use crate::material::SheetProperties;
+use crate::practice::{Case, Name, Practice};
+use crate::quantity::Stress;
+
+/// Where the column form stands.
+pub const BASIS: Basis<'static> =
+    Basis::published("aircraft structures text", "inter-rivet buckling as effective length, secondary quotation");
+/// Where the plate form stands.
+pub const PLATE_BASIS: Basis<'static> =
+    Basis::memory("aircraft structures practice", "inter-rivet buckling, plate form");
+const NO_FIGURE: Basis<'static> = Basis::practice("the sheet's modulus and compression yield stress are needed");
+
+/// A fixity that a document gives, for the rivet or weld it names.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Fixity {
+    /// What holds the sheet.
+    pub fastening: &'static str,
+    /// The fixity c.
+    pub value: f64,
+    /// Where it stands.
+    pub basis: Basis<'static>,
+}
+
+/// The fixities found. They contradict each other, and about the side of the driven head nothing sure is known (2 to 3).
+pub const FIXITIES: &[Fixity] = &[
+    Fixity { fastening: "flat head", value: 4.0, basis: Basis::memory("NACA TN 3785", "p 15") },
+    Fixity { fastening: "spot weld", value: 3.5, basis: Basis::memory("NACA TN 3785", "p 15") },
+    Fixity { fastening: "brazier head", value: 3.0, basis: Basis::memory("NACA TN 3785", "p 15") },
+    Fixity { fastening: "countersunk head", value: 1.0, basis: Basis::memory("NACA TN 3785", "p 15") },
+    Fixity {
+        fastening: "rivets, head not named",
+        value: 4.0,
+        basis: Basis::published("aircraft structures text", "section C7.12, secondary quotation"),
+    },
+    Fixity {
+        fastening: "brazier and round heads",
+        value: 3.0,
+        basis: Basis::published("aircraft structures practice", "secondary quotation against section C7.12"),
+    },
+    Fixity {
+        fastening: "bolts",
+        value: 4.0,
+        basis: Basis::published("aircraft structures text", "effective length 0.5, secondary quotation"),
+    },
+    Fixity {
+        fastening: "fasteners other than bolts",
+        value: 2.37,
+        basis: Basis::published("aircraft structures text", "effective length 0.65, secondary quotation"),
+    },
+];
+
+/// The elastic stress at which the sheet buckles between its rivets, as a column.
+///
+/// ```
+/// use shophead::joint::buckling::stress;
+/// use shophead::length::Length;
+/// use shophead::quantity::Stress;
+/// let found = stress(3.0, Stress::from_msi(10.7), Length::parse(".032")?, Length::parse("1")?);
+/// assert!((found.psi() - 27_035.0).abs() < 0.5);
+/// # Ok::<(), shophead::length::ParseLengthError>(())
+/// ```
+#[must_use]
+pub fn stress(fixity: f64, modulus: Stress, thickness: Length, pitch: Length) -> Stress {
+    let slenderness = thickness.to_inches_f64() / pitch.to_inches_f64();
+    Stress::from_psi(fixity * PI * PI * modulus.psi() / 12.0 * slenderness * slenderness)
+}
+
+/// The same as a plate: divided by 1 - ν².
+#[must_use]
+pub fn plate_stress(fixity: f64, modulus: Stress, poisson: f64, thickness: Length, pitch: Length) -> Stress {
+    Stress::from_psi(stress(fixity, modulus, thickness, pitch).psi() / (1.0 - poisson * poisson))
+}
+
+/// The largest pitch at which the sheet, as a column, does not buckle below a stress; elastic. `None` where it is no length.
+///
+/// ```
+/// use shophead::joint::buckling::largest_pitch;
+/// use shophead::length::Length;
+/// use shophead::quantity::Stress;
+/// let pitch = largest_pitch(3.0, Stress::from_msi(10.7), Length::parse(".032")?, Stress::from_ksi(20.0));
+/// assert_eq!(pitch.map(|pitch| format!("{pitch:.3}")), Some("1.163".into()));
+/// # Ok::<(), shophead::length::ParseLengthError>(())
+/// ```
+#[must_use]
+pub fn largest_pitch(fixity: f64, modulus: Stress, thickness: Length, stress: Stress) -> Option<Length> {
+    let slenderness = libm::sqrt(fixity * modulus.psi() / (12.0 * stress.psi()));
+    Length::try_from_inches_f64(PI * thickness.to_inches_f64() * slenderness)
+}
+
+/// A sheet between its rivets.
+#[derive(Clone, Debug, PartialEq)]
+pub struct InterRivet<'a> {
+    /// The fixity that the practice gives for the head.
+    pub fixity: f64,
+    /// The stress by the elastic formula, whether it holds that far or not.
+    pub elastic: Stress,
+    /// Where the elastic formula ends, by the practice.
+    pub elastic_up_to: Stress,
+    /// The largest pitch for the stress asked for; `None` where none was asked for or the formula does not reach it.
+    pub largest_pitch: Option<Length>,
+    /// The weakest basis in it.
+    pub basis: Basis<'a>,
+    /// What was found.
+    pub findings: Findings<'a>,
+}
+
+impl InterRivet<'_> {
+    /// What the sheet is sure to stand: the elastic stress, but not more than the end of the elastic range. Where the elastic stress
+    /// lies above that end the sheet stands at least that much, since up to there its modulus is the elastic one.
+    #[must_use]
+    pub fn stands(&self) -> Stress {
+        self.elastic.min(self.elastic_up_to)
+    }
+}
+
+/// Why there is no answer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum BucklingError {
+    /// The thickness is zero or less.
+    ThicknessNotPositive,
+    /// The pitch is zero or less.
+    PitchNotPositive,
+    /// The applied stress is zero, negative or no number.
+    StressNotPositive,
+}
+
+impl fmt::Display for BucklingError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            BucklingError::ThicknessNotPositive => "the sheet must be thicker than nothing; right would be .032",
+            BucklingError::PitchNotPositive => "the pitch must be above zero; right would be 1",
+            BucklingError::StressNotPositive => "the compression must be a number above zero; right would be 20 ksi",
+        })
+    }
+}
+
+impl core::error::Error for BucklingError {}
+
+/// Whether a sheet buckles between its rivets, by the column form and the fixity of the practice.
+///
+/// Clad sheet counts its lowest published modulus. `None` where modulus or compression yield of the sheet are not published, or where
+/// the practice has no such limit; [`not_published`] is the finding for it.
+///
+/// # Errors
+/// [`BucklingError`] for what is no sheet between rivets.
+///
+/// ```
+/// use shophead::joint::buckling::inter_rivet;
+/// use shophead::length::Length;
+/// use shophead::material::{Material, RivetAlloy};
+/// use shophead::practice::{Case, HANDBOOK};
+/// use shophead::quantity::Stress;
+/// use shophead::rivet::Head;
+/// let (thickness, pitch) = (Length::parse(".032")?, Length::parse("1.25")?);
+/// let sheet = Material::parse("2024-T3")?.properties(thickness).expect("published");
+/// let case = Case::new(Head::Flush, RivetAlloy::Al2117, Length::parse("1/8")?);
+/// let found = inter_rivet(sheet, thickness, pitch, Some(Stress::from_ksi(10.0)), &case, &HANDBOOK)?.expect("published");
+/// assert!(found.findings.must_refer(), "flush heads hold it too loosely");
+/// assert!(found.largest_pitch.expect("elastic") < pitch);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+pub fn inter_rivet<'a>(
+    sheet: &SheetProperties,
+    thickness: Length,
+    pitch: Length,
+    applied: Option<Stress>,
+    case: &Case,
+    practice: &Practice<'a>,
+) -> Result<Option<InterRivet<'a>>, BucklingError> {
+    if thickness <= Length::ZERO {
+        return Err(BucklingError::ThicknessNotPositive);
+    }
+    if pitch <= Length::ZERO {
+        return Err(BucklingError::PitchNotPositive);
+    }
+    if applied.is_some_and(|applied| !(applied.is_finite() && applied > Stress::ZERO)) {
+        return Err(BucklingError::StressNotPositive);
+    }
+    let quotient = |(num, den): (u32, u32)| f64::from(num) / f64::from(den);
+    let (Some(fixity), Some(share), Some(modulus), Some(yield_stress)) = (
+        practice.fraction(Name::InterRivetFixity, case),
+        practice.fraction(Name::InterRivetElasticShare, case),
+        lowest_modulus(sheet),
+        sheet.fcy(),
+    ) else {
+        return Ok(None);
+    };
+    let mut found = InterRivet {
+        fixity: quotient(fixity.value),
+        elastic: stress(quotient(fixity.value), modulus, thickness, pitch),
+        elastic_up_to: Stress::from_psi(yield_stress.psi() * quotient(share.value)),
+        largest_pitch: None,
+        basis: fixity.basis.weaker(share.basis).weaker(sheet.basis).weaker(BASIS),
+        findings: Findings::new(),
+    };
+    let against = |code, severity, measured, limit, basis| {
+        Finding::new(code, severity, basis).measured(Figure::Stress(measured)).limit(Figure::Stress(limit))
+    };
+    match applied {
+        Some(applied) if applied > found.elastic_up_to => found.findings.push(against(
+            Code::BucklingNotElastic,
+            Severity::Refer,
+            applied,
+            found.elastic_up_to,
+            share.basis,
+        )),
+        Some(applied) => {
+            found.largest_pitch = largest_pitch(found.fixity, modulus, thickness, applied);
+            if applied > found.elastic {
+                found.findings.push(against(
+                    Code::BucklesBetweenRivets,
+                    Severity::Refer,
+                    applied,
+                    found.elastic,
+                    fixity.basis,
+                ));
+            }
+        }
+        None if found.elastic > found.elastic_up_to => found.findings.push(against(
+            Code::BucklingNotElastic,
+            Severity::Note,
+            found.elastic,
+            found.elastic_up_to,
+            share.basis,
+        )),
+        None => {}
+    }
+    Ok(Some(found))
+}
+
+/// The finding for a sheet of which modulus or compression yield is not published.
+#[must_use]
+pub const fn not_published() -> Finding<'static> {
+    Finding::new(Code::StrengthNotPublished, Severity::Refer, NO_FIGURE)
+}
+
+/// In compression where published; of clad sheet the secondary one, which holds once the cladding yields.
+fn lowest_modulus(sheet: &SheetProperties) -> Option<Stress> {
+    let primary = sheet.ec.or(sheet.e)?;
+    Some(sheet.e_secondary.map_or(primary, |secondary| primary.min(secondary)))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::material::{Material, RivetAlloy, sheets};
+    use crate::practice::{BUILT_IN, HANDBOOK};
+    use crate::rivet::Head;
+
+    fn length(text: &str) -> Length {
+        Length::parse(text).unwrap()
+    }
+
+    #[test]
+    fn the_built_in_practices_take_three_and_one() {
+        for practice in BUILT_IN {
+            for (head, fixity) in [(Head::Universal, (3, 1)), (Head::Flush, (1, 1)), (Head::ReducedFlush, (1, 1))] {
+                let case = Case::new(head, RivetAlloy::Al2117, length("1/8"));
+                assert_eq!(practice.fraction(Name::InterRivetFixity, &case).unwrap().value, fixity);
+            }
+        }
+    }
+
+    #[test]
+    fn above_half_of_yield_the_formula_does_not_speak() {
+        let sheet = Material::parse("2024-T3").unwrap().properties(length(".063")).unwrap();
+        let case = Case::new(Head::Universal, RivetAlloy::Al2117, length("1/8"));
+        let ask = |pitch, applied: Option<f64>| {
+            inter_rivet(sheet, length(".063"), length(pitch), applied.map(Stress::from_ksi), &case, &HANDBOOK)
+        };
+        // Half of 39 ksi; the formula gives 3 π² 10.7e6 / 12 (.063/.75)² = 186 ksi.
+        let close = ask(".75", None).unwrap().unwrap();
+        assert_eq!(close.stands(), Stress::from_ksi(19.5));
+        assert_eq!(close.findings.worst(), Some(Severity::Note));
+        let stressed = ask(".75", Some(25.0)).unwrap().unwrap();
+        assert!(stressed.findings.has(Code::BucklingNotElastic) && stressed.findings.must_refer());
+        assert_eq!(stressed.largest_pitch, None);
+        let carried = ask(".75", Some(15.0)).unwrap().unwrap();
+        assert!(carried.findings.is_empty());
+        let pitch = carried.largest_pitch.unwrap();
+        let back = stress(3.0, Stress::from_msi(10.7), length(".063"), pitch);
+        assert!((back.psi() - 15_000.0).abs() < 0.1);
+        assert_eq!(ask("0", None), Err(BucklingError::PitchNotPositive));
+        assert_eq!(ask("1", Some(0.0)), Err(BucklingError::StressNotPositive));
+    }
+
+    #[test]
+    fn clad_sheet_counts_its_secondary_modulus() {
+        let clad = sheets().iter().find(|sheet| sheet.e_secondary.is_some()).unwrap();
+        assert_eq!(lowest_modulus(clad), clad.e_secondary);
+        assert!(clad.e_secondary < clad.ec);
+    }
+}

@@ -1,0 +1,492 @@
+//! A group of rivets under a load in its plane that need not go through its middle.
+//!
+//! # The elastic vector method
+//!
+//! The plates are taken as rigid and the rivets as springs. With weights wᵢ (all alike: 1), their sum W, the centroid of the weighted
+//! positions, J = Σ wᵢ rᵢ² about it, and M the moment of the load about it:
+//!
+//! ```text
+//! fxᵢ = wᵢ (Fx / W - M yᵢ / J)
+//! fyᵢ = wᵢ (Fy / W + M xᵢ / J)
+//! ```
+//!
+//! The first term is the direct share, the second the torsional share. Source: Handbook of Civil Engineering Calculations, 2nd ed.,
+//! p 1.84, and equation (11.6) of the usual aircraft structures text, both for rivets that are alike. Weights for rivets of different
+//! size (by shank area as a rule) are recalled.
+//!
+//! # The instantaneous centre
+//!
+//! The plate turns about one point, in the elastic range J / (W e) from the centroid on the side away from the load, with e the arm of
+//! the load. The vector sum above and the turn about that point are the same answer; [`Group::rotation_centre`] gives the
+//! place. An *ultimate* strength of a group by way of the instantaneous centre needs measured load-slip curves of the rivet, and no
+//! published method for aluminium rivets was at hand: there is no such answer here, and [`Code::ElasticSharesOnly`] says so.
+
+use core::fmt;
+
+use super::margin::{Factors, Load, LoadKind, Margin, MarginError, margin};
+use super::strength::Allowable;
+use crate::basis::Basis;
+use crate::finding::{Code, Figure, Finding, Findings, Severity};
+use crate::layout::Point;
+use crate::length::Length;
+use crate::quantity::Force;
+
+/// Where the method stands for rivets that are alike.
+pub const BASIS: Basis<'static> =
+    Basis::published("Handbook of Civil Engineering Calculations, 2nd ed.", "p 1.84, eccentric load on a rivet group");
+/// Where the method stands for rivets of different weight.
+pub const WEIGHTED_BASIS: Basis<'static> =
+    Basis::memory("elastic vector method", "positions and shares weighted by shank area");
+const STRENGTHS: Basis<'static> = Basis::practice("a margin of a group needs the strength of every rivet in it");
+
+/// Loads that differ by less than this part of the greatest are called equal, so that the rivet named as the most loaded does not
+/// hang on the last bit.
+const EQUAL_WITHIN: f64 = 1e-9;
+
+/// One rivet of a group.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Member<'a> {
+    /// Where it stands.
+    pub at: Point,
+    /// How much it takes beside the others: its shank area, its stiffness, or 1 where all are alike. Above zero; only ratios count.
+    pub weight: f64,
+    /// What it carries at failure, where known.
+    pub allowable: Option<Allowable<'a>>,
+}
+
+impl Member<'_> {
+    /// One of many that are alike, of unknown strength.
+    #[must_use]
+    pub const fn alike(at: Point) -> Member<'static> {
+        Member { at, weight: 1.0, allowable: None }
+    }
+
+    /// Weighted by its shank area, of unknown strength.
+    #[must_use]
+    pub fn by_area(at: Point, diameter: Length) -> Member<'static> {
+        let diameter = diameter.to_inches_f64();
+        Member { at, weight: core::f64::consts::FRAC_PI_4 * diameter * diameter, allowable: None }
+    }
+}
+
+/// A load in the plane of the group.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct PlaneLoad {
+    /// Along x.
+    pub x: Force,
+    /// Along y.
+    pub y: Force,
+    /// A point on its line.
+    pub at: Point,
+    /// A moment besides, in inch-pounds, positive from x to y.
+    pub moment_in_lbf: f64,
+    /// Limit or ultimate.
+    pub kind: LoadKind,
+}
+
+/// Two components in the plane.
+#[derive(Clone, Copy, Debug, PartialEq, Default)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Vector {
+    /// Along x.
+    pub x: Force,
+    /// Along y.
+    pub y: Force,
+}
+
+impl Vector {
+    fn lbf(x: f64, y: f64) -> Vector {
+        Vector { x: Force::from_lbf(x), y: Force::from_lbf(y) }
+    }
+
+    /// Its size.
+    #[must_use]
+    pub fn size(self) -> Force {
+        Force::from_lbf(libm::hypot(self.x.lbf(), self.y.lbf()))
+    }
+}
+
+/// The load that the plate puts on one rivet.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Share {
+    /// From the load as if it went through the centroid.
+    pub direct: Vector,
+    /// From its moment about the centroid.
+    pub torsional: Vector,
+}
+
+impl Share {
+    /// Both together.
+    #[must_use]
+    pub fn total(self) -> Vector {
+        let (direct, torsional) = (self.direct, self.torsional);
+        Vector::lbf(direct.x.lbf() + torsional.x.lbf(), direct.y.lbf() + torsional.y.lbf())
+    }
+}
+
+/// The rivet that governs.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Worst<'a> {
+    /// Which, counted from 0 in the order given.
+    pub rivet: usize,
+    /// Its margin.
+    pub margin: Margin<'a>,
+    /// Where its strength stands.
+    pub basis: Basis<'a>,
+}
+
+/// The answer. It keeps no list of its own: shares are worked out as they are asked for, so a group may have any number of rivets.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Group<'g, 'a> {
+    rivets: &'g [Member<'a>],
+    origin: Point,
+    heaviest: f64,
+    sums: Sums,
+    /// The centroid of the weighted positions, to the nanometre.
+    pub centroid: Point,
+    /// J, in square inches: Σ r² about the centroid, each counted with its weight over the greatest weight.
+    pub polar_in2: f64,
+    /// Moment of the load about the centroid, in inch-pounds, positive from x to y.
+    pub moment_in_lbf: f64,
+    /// The point about which the plate turns, to the nanometre; `None` where it does not turn or turns about a point more than a
+    /// kilometre off. Elastic.
+    pub rotation_centre: Option<Point>,
+    /// The rivet with the greatest load, counted from 0; the first of equals.
+    pub most_loaded: usize,
+    /// The rivet with the least margin; `None` where factors were not given or a strength is not known.
+    pub worst: Option<Worst<'a>>,
+    /// The weakest basis in it.
+    pub basis: Basis<'a>,
+    /// What was found.
+    pub findings: Findings<'a>,
+}
+
+/// The sums of the method, in inches and pounds from the first rivet, weights over the greatest.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Sums {
+    weight: f64,
+    x: f64,
+    y: f64,
+    polar: f64,
+    load_x: f64,
+    load_y: f64,
+    moment: f64,
+}
+
+/// Why there is no answer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
+pub enum GroupError {
+    /// No rivets.
+    NoRivets,
+    /// A weight is zero, negative or no number.
+    WeightNotPositive,
+    /// A load or moment is no number.
+    LoadNotFinite,
+    /// No load at all.
+    NoLoad,
+    /// A moment on rivets that all stand at one point.
+    NothingResistsMoment,
+    /// The loads come out too large to be numbers.
+    OutOfRange,
+    /// The margin could not be worked out.
+    Margin(MarginError),
+}
+
+impl fmt::Display for GroupError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            GroupError::NoRivets => "a group has at least one rivet",
+            GroupError::WeightNotPositive => "the weight of a rivet must be a number above zero; right would be 1",
+            GroupError::LoadNotFinite => "the load and the moment must be numbers; right would be 250lbf",
+            GroupError::NoLoad => "the load must not be nothing; right would be 250lbf",
+            GroupError::NothingResistsMoment => {
+                "rivets that all stand at one point carry no moment; the load must go through that point"
+            }
+            GroupError::OutOfRange => "these loads and distances give a share too large to be a number",
+            GroupError::Margin(error) => return error.fmt(f),
+        })
+    }
+}
+
+impl core::error::Error for GroupError {}
+
+impl From<MarginError> for GroupError {
+    fn from(error: MarginError) -> GroupError {
+        GroupError::Margin(error)
+    }
+}
+
+/// `to - from` in inches. The difference is exact, so that where a group stands on the panel changes nothing.
+fn offset(from: Point, to: Point) -> (f64, f64) {
+    let inches = |from: Length, to: Length| {
+        to.nanometres().saturating_sub(from.nanometres()) as f64 / Length::INCH.nanometres() as f64
+    };
+    (inches(from.x, to.x), inches(from.y, to.y))
+}
+
+/// How a load in the plane divides over a group of rivets.
+///
+/// With `factors` the margin of every rivet is worked out and the worst one named.
+///
+/// # Errors
+/// [`GroupError`]; a NaN or an infinity never comes out.
+///
+/// ```
+/// use shophead::joint::group::{Member, PlaneLoad, share};
+/// use shophead::joint::margin::LoadKind;
+/// use shophead::layout::Point;
+/// use shophead::length::Length;
+/// use shophead::quantity::Force;
+/// let at = |x: i16, y: i16| Point { x: Length::from_64ths(64 * x), y: Length::from_64ths(64 * y) };
+/// // Two columns of three, 6 in apart, 4 in from row to row; 15 000 lbf down, 6 in to the right of the middle.
+/// let rivets = [(-3, 4), (-3, 0), (-3, -4), (3, 4), (3, 0), (3, -4)].map(|(x, y)| Member::alike(at(x, y)));
+/// let load = PlaneLoad {
+///     x: Force::ZERO, y: Force::from_lbf(-15_000.0), at: at(6, 0), moment_in_lbf: 0.0, kind: LoadKind::Ultimate,
+/// };
+/// let group = share(&rivets, load, None)?;
+/// let corner = group.share(&rivets[3]).total();
+/// assert!((corner.size().lbf() - 5_677.5).abs() < 0.1);
+/// # Ok::<(), shophead::joint::group::GroupError>(())
+/// ```
+pub fn share<'g, 'a>(
+    rivets: &'g [Member<'a>],
+    load: PlaneLoad,
+    factors: Option<Factors<'a>>,
+) -> Result<Group<'g, 'a>, GroupError> {
+    let first = rivets.first().ok_or(GroupError::NoRivets)?;
+    let heaviest = heaviest(rivets)?;
+    let (load_x, load_y, extra) = (load.x.lbf(), load.y.lbf(), load.moment_in_lbf);
+    if ![load_x, load_y, extra].iter().all(|part| part.is_finite()) {
+        return Err(GroupError::LoadNotFinite);
+    }
+    if load_x == 0.0 && load_y == 0.0 && extra == 0.0 {
+        return Err(GroupError::NoLoad);
+    }
+    let sums = sums(rivets, first.at, heaviest, load);
+    if sums.polar == 0.0 && sums.moment != 0.0 {
+        return Err(GroupError::NothingResistsMoment);
+    }
+    let mut basis = BASIS;
+    if rivets.iter().any(|rivet| rivet.weight != first.weight) {
+        basis = WEIGHTED_BASIS;
+    }
+    let mut group = Group {
+        rivets,
+        origin: first.at,
+        heaviest,
+        sums,
+        centroid: at(first.at, sums.x, sums.y).ok_or(GroupError::OutOfRange)?,
+        polar_in2: sums.polar,
+        moment_in_lbf: sums.moment,
+        rotation_centre: rotation_centre(first.at, &sums),
+        most_loaded: 0,
+        worst: None,
+        basis,
+        findings: Findings::new(),
+    };
+    group.findings.push(Finding::new(Code::ElasticSharesOnly, Severity::Note, basis));
+    group.most_loaded = most(group.shares().map(|share| share.total().size().lbf()))?;
+    if let Some(factors) = factors {
+        group.judge(load.kind, factors)?;
+    }
+    Ok(group)
+}
+
+fn heaviest(rivets: &[Member<'_>]) -> Result<f64, GroupError> {
+    let mut heaviest = 0.0_f64;
+    for rivet in rivets {
+        if !(rivet.weight.is_finite() && rivet.weight > 0.0) {
+            return Err(GroupError::WeightNotPositive);
+        }
+        heaviest = heaviest.max(rivet.weight);
+    }
+    Ok(heaviest)
+}
+
+fn sums(rivets: &[Member<'_>], origin: Point, heaviest: f64, load: PlaneLoad) -> Sums {
+    let weighted = |rivet: &Member<'_>| (rivet.weight / heaviest, offset(origin, rivet.at));
+    let (mut weight, mut x, mut y) = (0.0, 0.0, 0.0);
+    for (w, (dx, dy)) in rivets.iter().map(weighted) {
+        weight += w;
+        x += w * dx;
+        y += w * dy;
+    }
+    (x, y) = (x / weight, y / weight);
+    let polar = rivets.iter().map(weighted).map(|(w, (dx, dy))| w * ((dx - x) * (dx - x) + (dy - y) * (dy - y))).sum();
+    let (arm_x, arm_y) = offset(origin, load.at);
+    let (load_x, load_y) = (load.x.lbf(), load.y.lbf());
+    let moment = load.moment_in_lbf + (arm_x - x) * load_y - (arm_y - y) * load_x;
+    Sums { weight, x, y, polar, load_x, load_y, moment }
+}
+
+fn at(origin: Point, x: f64, y: f64) -> Option<Point> {
+    let moved = |from: Length, by: f64| from.checked_add(Length::try_from_inches_f64(by)?);
+    Some(Point { x: moved(origin.x, x)?, y: moved(origin.y, y)? })
+}
+
+/// Where the direct and the torsional share cancel.
+fn rotation_centre(origin: Point, sums: &Sums) -> Option<Point> {
+    let turn = sums.polar / (sums.weight * sums.moment);
+    if !turn.is_finite() {
+        return None;
+    }
+    at(origin, sums.x - sums.load_y * turn, sums.y + sums.load_x * turn)
+}
+
+/// The first of the greatest; an error where one is no number.
+fn most(loads: impl Iterator<Item = f64> + Clone) -> Result<usize, GroupError> {
+    let mut greatest = 0.0_f64;
+    for load in loads.clone() {
+        if !load.is_finite() {
+            return Err(GroupError::OutOfRange);
+        }
+        greatest = greatest.max(load);
+    }
+    let mut loads = loads;
+    Ok(loads.position(|load| load >= greatest * (1.0 - EQUAL_WITHIN)).unwrap_or(0))
+}
+
+impl<'g, 'a> Group<'g, 'a> {
+    /// The load on each rivet, in the order given.
+    pub fn shares(&self) -> impl ExactSizeIterator<Item = Share> + Clone + use<'_, 'g, 'a> {
+        self.rivets.iter().map(|rivet| self.share(rivet))
+    }
+
+    /// The load on a rivet of the group.
+    #[must_use]
+    pub fn share(&self, rivet: &Member<'_>) -> Share {
+        let Sums { weight, x, y, polar, load_x, load_y, moment } = self.sums;
+        let w = rivet.weight / self.heaviest;
+        let (dx, dy) = offset(self.origin, rivet.at);
+        let part = w / weight;
+        // No arms, no moment: checked before.
+        let turn = if polar > 0.0 { w * moment / polar } else { 0.0 };
+        Share {
+            direct: Vector::lbf(part * load_x, part * load_y),
+            torsional: Vector::lbf(-turn * (dy - y), turn * (dx - x)),
+        }
+    }
+
+    /// The distance from the centroid to the rotation centre; `None` where there is none.
+    #[must_use]
+    pub fn rotation_radius(&self) -> Option<Length> {
+        self.rotation_centre.map(|centre| self.centroid.distance(centre))
+    }
+
+    fn judge(&mut self, kind: LoadKind, factors: Factors<'a>) -> Result<(), GroupError> {
+        let mut worst: Option<Worst<'a>> = None;
+        let mut known = true;
+        for (index, rivet) in self.rivets.iter().enumerate() {
+            let Some(allowable) = rivet.allowable else {
+                known = false;
+                continue;
+            };
+            let force = self.share(rivet).total().size();
+            if force == Force::ZERO {
+                continue;
+            }
+            let margin = match margin(allowable.force, Load { force, kind }, factors) {
+                // So little load that its margin is beyond all numbers.
+                Err(MarginError::OutOfRange) => continue,
+                margin => margin?,
+            };
+            self.basis = self.basis.weaker(allowable.basis);
+            let tie = EQUAL_WITHIN * (1.0 + margin.value);
+            if worst.is_none_or(|worst| margin.value < worst.margin.value - tie) {
+                worst = Some(Worst { rivet: index, margin, basis: allowable.basis });
+            }
+        }
+        if !known {
+            self.findings.push(Finding::new(Code::StrengthNotPublished, Severity::Refer, STRENGTHS));
+            return Ok(());
+        }
+        if let Some(worst) = worst.filter(|worst| worst.margin.value < 0.0) {
+            self.findings.push(
+                Finding::new(Code::MarginNegative, Severity::Refer, worst.basis)
+                    .measured(Figure::Ratio(worst.margin.value))
+                    .limit(Figure::Ratio(0.0)),
+            );
+        }
+        self.worst = worst;
+        Ok(())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn at(x: f64, y: f64) -> Point {
+        let inches = |value| Length::try_from_inches_f64(value).unwrap();
+        Point { x: inches(x), y: inches(y) }
+    }
+
+    fn load(x: f64, y: f64, point: Point, moment_in_lbf: f64) -> PlaneLoad {
+        let lbf = Force::from_lbf;
+        PlaneLoad { x: lbf(x), y: lbf(y), at: point, moment_in_lbf, kind: LoadKind::Ultimate }
+    }
+
+    #[test]
+    fn what_is_no_group_is_an_error() {
+        let down = load(0.0, -100.0, at(1.0, 0.0), 0.0);
+        let one = [Member::alike(at(0.0, 0.0))];
+        let error = |rivets: &[Member<'static>], load| share(rivets, load, None).unwrap_err();
+        assert_eq!(error(&[], down), GroupError::NoRivets);
+        assert_eq!(error(&one, down), GroupError::NothingResistsMoment);
+        assert_eq!(error(&[one[0]; 3], down), GroupError::NothingResistsMoment);
+        assert_eq!(error(&one, load(0.0, f64::NAN, at(0.0, 0.0), 0.0)), GroupError::LoadNotFinite);
+        assert_eq!(error(&one, load(0.0, 1.0, at(0.0, 0.0), f64::INFINITY)), GroupError::LoadNotFinite);
+        assert_eq!(error(&one, load(0.0, 0.0, at(0.0, 0.0), 0.0)), GroupError::NoLoad);
+        for weight in [0.0, -1.0, f64::NAN, f64::INFINITY] {
+            assert_eq!(error(&[Member { weight, ..one[0] }], down), GroupError::WeightNotPositive);
+        }
+        let pair = [one[0], Member::alike(at(1e-6, 0.0))];
+        assert_eq!(error(&pair, load(0.0, f64::MAX, at(10.0, 0.0), 0.0)), GroupError::OutOfRange);
+    }
+
+    #[test]
+    fn one_rivet_carries_a_load_through_it() {
+        let one = [Member::alike(at(2.0, 3.0))];
+        let group = share(&one, load(3.0, 4.0, at(2.0, 3.0), 0.0), None).unwrap();
+        assert_eq!(group.share(&one[0]).total().size(), Force::from_lbf(5.0));
+        assert_eq!(group.rotation_centre, None);
+        assert!(group.findings.has(Code::ElasticSharesOnly));
+    }
+
+    #[test]
+    fn a_pure_moment_turns_the_group_about_its_centroid() {
+        let pair = [Member::alike(at(0.0, 0.0)), Member::alike(at(2.0, 0.0))];
+        let group = share(&pair, load(0.0, 0.0, at(9.0, 9.0), 100.0), None).unwrap();
+        assert_eq!(group.rotation_centre, Some(at(1.0, 0.0)));
+        // 100 in-lbf over 2 in.
+        assert_eq!(group.share(&pair[1]).total(), Vector::lbf(0.0, 50.0));
+        assert_eq!(group.share(&pair[0]).total(), Vector::lbf(0.0, -50.0));
+        assert_eq!(group.most_loaded, 0, "the first of equals");
+    }
+
+    #[test]
+    fn the_worst_rivet_is_the_one_with_the_least_margin_not_the_greatest_load() {
+        let basis = Basis::published("test", "");
+        let strong = |lbf| Some(Allowable { force: Force::from_lbf(lbf), basis });
+        // Load nearer to the second: shares 25 and 75.
+        let mut pair = [Member::alike(at(0.0, 0.0)), Member::alike(at(2.0, 0.0))];
+        pair[0].allowable = strong(20.0);
+        pair[1].allowable = strong(150.0);
+        let down = load(0.0, -100.0, at(1.5, 0.0), 0.0);
+        let group = share(&pair, down, Some(Factors::SEAM)).unwrap();
+        assert_eq!(group.most_loaded, 1);
+        let worst = group.worst.unwrap();
+        assert_eq!(worst.rivet, 0);
+        assert!((worst.margin.value - (20.0 / 25.0 - 1.0)).abs() < 1e-12);
+        assert!(group.findings.has(Code::MarginNegative) && group.findings.must_refer());
+        pair[1].allowable = None;
+        let group = share(&pair, down, Some(Factors::SEAM)).unwrap();
+        assert!(group.worst.is_none() && group.findings.has(Code::StrengthNotPublished));
+    }
+}

@@ -1,0 +1,431 @@
+//! What a row of rivets carries an inch, as installed and as planned.
+//!
+//! A larger hole, another rivet, another pitch or another number of rows each move the strength of a row, and not always the same way: a
+//! larger rivet carries more and leaves less sheet between the holes. So both sides are worked out in full and compared an inch of
+//! width:
+//!
+//! | part | strength an inch |
+//! |---|---|
+//! | rivets | rows × allowable of one rivet / pitch; the allowable as in [`super::strength`] |
+//! | tear-out of a countersunk sheet | the same, less what the countersink cuts away |
+//! | net section, each sheet | Ftu × t × (pitch - hole) / pitch, less what a countersink cuts away; the first row carries everything |
+//!
+//! The rows are taken to share alike, which ductile joints do at failure. A countersink is counted at the largest head of the rivet; that
+//! is practice, on the safe side, and stands beside the tested flush joint without replacing it. A dimple cuts nothing away.
+
+use core::fmt;
+
+use super::modes::{self, Countersink};
+use super::pack::strength_through;
+use super::strength::{Allowable, JointStrength, MAX_SHEETS, Mode, Shear, StrengthError};
+use crate::basis::Basis;
+use crate::finding::{Code, Figure, Finding, Findings, Severity};
+use crate::length::Length;
+use crate::quantity::{Force, Stress};
+use crate::rivet::part::Part;
+use crate::stack::{Layer, Preparation, Stack};
+
+const NOT_WEAKER: Basis<'static> = Basis::published("AC 43.13-1B", "para 4-57b, p 4-16");
+const HEAD_NEEDED: Basis<'static> = Basis::practice("the countersink is counted at the largest head of the rivet");
+
+/// A row as it is or as it will be.
+#[derive(Clone, Copy, Debug)]
+pub struct RowAsMade<'s, 'p> {
+    /// The rivet.
+    pub rivet: &'s Part<'p>,
+    /// What it goes through.
+    pub stack: &'s Stack,
+    /// From the row to the nearest edge in the direction of the load.
+    pub edge: Length,
+    /// The holes as they are, when known; otherwise the nominal hole.
+    pub hole: Option<Length>,
+    /// From rivet to rivet in the row; greater than the hole.
+    pub pitch: Length,
+    /// Rows behind each other, all alike; at least one.
+    pub rows: u16,
+    /// Single or double shear.
+    pub shear: Shear,
+}
+
+/// What gives way in a row.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum RowMode {
+    /// The rivets in their holes.
+    Rivets(Mode),
+    /// The sheet between the holes.
+    NetSection,
+}
+
+impl RowMode {
+    /// The word used in output.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            RowMode::Rivets(mode) => mode.word(),
+            RowMode::NetSection => "net-section",
+        }
+    }
+}
+
+impl fmt::Display for RowMode {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.word())
+    }
+}
+
+/// What gives way first in a row.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct RowGoverning<'a> {
+    /// How.
+    pub mode: RowMode,
+    /// In which sheet, counted from 1; `None` for the rivets.
+    pub layer: Option<u8>,
+    /// At which load for every inch of width.
+    pub per_inch: Allowable<'a>,
+}
+
+/// What a row carries.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RowStrength<'a> {
+    /// One rivet of it.
+    pub joint: JointStrength<'a>,
+    /// Rivets for every inch of width, all rows together.
+    pub rivets_per_inch: f64,
+    /// Load for every inch of width; `None` where a part is not published.
+    pub per_inch: Option<Allowable<'a>>,
+    /// Where an edge margin below 1.5 is all that stands in the way: what it would be with bearing in proportion. Practice.
+    pub indicated_per_inch: Option<Allowable<'a>>,
+    /// Load for every inch of width at which a sheet yields in bearing; never above `per_inch`.
+    pub yield_per_inch: Option<Allowable<'a>>,
+    /// What gives way first, at the load or at the indication.
+    pub governing: Option<RowGoverning<'a>>,
+    /// Net section of each sheet for every inch of width, countersinks taken off.
+    pub net_sections: heapless::Vec<Option<Allowable<'a>>, MAX_SHEETS>,
+    /// The weakest basis of all parts.
+    pub basis: Basis<'a>,
+    /// What was found, about one rivet and about the row.
+    pub findings: Findings<'a>,
+}
+
+/// Why a row has no strength at all.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum RowError {
+    /// No rows.
+    NoRows,
+    /// One rivet of it is no joint.
+    Strength(StrengthError),
+}
+
+impl fmt::Display for RowError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            RowError::NoRows => f.write_str("there must be at least one row"),
+            RowError::Strength(error) => error.fmt(f),
+        }
+    }
+}
+
+impl core::error::Error for RowError {}
+
+impl From<StrengthError> for RowError {
+    fn from(error: StrengthError) -> RowError {
+        RowError::Strength(error)
+    }
+}
+
+/// What a row carries an inch.
+///
+/// # Errors
+/// [`RowError`] for what is no row.
+///
+/// ```
+/// use shophead::joint::row::{RowAsMade, compare_rows, row_strength};
+/// use shophead::joint::strength::Shear;
+/// use shophead::length::{Length, Toleranced};
+/// use shophead::material::Material;
+/// use shophead::rivet::part::Part;
+/// use shophead::stack::{Layer, Stack};
+/// let material = Some(Material::parse("2024-T3")?);
+/// let mut stack = Stack::new();
+/// for thickness in [".040", ".064"] {
+///     stack.push(Layer { material, ..Layer::of(Toleranced::parse(thickness)?) })?;
+/// }
+/// let (old, new) = (Part::parse("MS20470AD4")?, Part::parse("MS20470AD5")?);
+/// let installed = RowAsMade {
+///     rivet: &old, stack: &stack, edge: Length::parse("3/8")?, hole: None, pitch: Length::parse("3/4")?, rows: 1,
+///     shear: Shear::Single,
+/// };
+/// let planned = RowAsMade { rivet: &new, ..installed };
+/// let comparison = compare_rows(&row_strength(&installed)?, &row_strength(&planned)?);
+/// assert!(comparison.ratio.expect("published") > 1.3);
+/// // The same rivets half as far again apart.
+/// let sparse = RowAsMade { pitch: Length::parse("9/8")?, ..installed };
+/// let comparison = compare_rows(&row_strength(&installed)?, &row_strength(&sparse)?);
+/// assert!(comparison.findings.must_refer());
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+pub fn row_strength(row: &RowAsMade<'_, '_>) -> Result<RowStrength<'static>, RowError> {
+    if row.rows == 0 {
+        return Err(RowError::NoRows);
+    }
+    let joint = strength_through(row.rivet, row.stack, row.edge, row.hole, Some(row.pitch), row.shear)?;
+    let pitch = row.pitch.to_inches_f64();
+    let rivets_per_inch = f64::from(row.rows) / pitch;
+    let per_inch =
+        |load: Allowable<'static>, count: f64| Allowable { force: Force::from_lbf(load.force.lbf() * count), ..load };
+
+    let mut findings = joint.findings.clone();
+    let mut least = Least { governing: None, basis: joint.basis };
+    if let Some(governing) = joint.governing {
+        least.add(RowMode::Rivets(governing.mode), governing.layer, per_inch(governing.load, rivets_per_inch));
+    }
+    let mut net_sections = heapless::Vec::new();
+    let mut complete = true;
+    for (sheet, layer) in joint.sheets.iter().zip(row.stack.load_carrying()) {
+        let cut = cut_away(row, layer, sheet.layer).unwrap_or_else(|finding| {
+            findings.push(finding);
+            complete = false;
+            None
+        });
+        if let (Some(cut), Some(tear_out)) = (cut, sheet.tear_out) {
+            let left = less(tear_out, cut.tear_out);
+            least.add(RowMode::Rivets(Mode::TearOut), Some(sheet.layer), per_inch(left, rivets_per_inch / sheet.share));
+        }
+        let net = sheet.net_section.map(|net| cut.map_or(net, |cut| less(net, cut.net)));
+        // One pitch of sheet carries one pitch of load, whatever the number of rows.
+        let net = net.map(|net| per_inch(net, 1.0 / pitch));
+        match net {
+            Some(net) => least.add(RowMode::NetSection, Some(sheet.layer), per_inch(net, 1.0 / sheet.share)),
+            None => complete = false,
+        }
+        // Cannot fail: strength() has counted the sheets.
+        let _ = net_sections.push(net);
+    }
+    let governing = least.governing.filter(|_| complete && joint.governing.is_some());
+    let load = governing.map(|governing| Allowable { basis: least.basis, ..governing.per_inch });
+    let (carried, indicated) = if joint.allowable.is_some() { (load, None) } else { (None, load) };
+    let yield_per_inch =
+        joint.yield_load().map(|load| per_inch(load, rivets_per_inch)).zip(carried).map(|(yields, carried)| {
+            Allowable { force: yields.force.min(carried.force), basis: yields.basis.weaker(carried.basis) }
+        });
+    Ok(RowStrength {
+        rivets_per_inch,
+        per_inch: carried,
+        indicated_per_inch: indicated,
+        yield_per_inch,
+        governing,
+        net_sections,
+        basis: least.basis,
+        findings,
+        joint,
+    })
+}
+
+/// What a countersink takes off a sheet.
+#[derive(Clone, Copy)]
+struct Cut {
+    /// From the net section of one pitch.
+    net: Force,
+    /// From tear-out at one rivet.
+    tear_out: Force,
+}
+
+/// `Ok(None)` where nothing is cut away; the finding where a head is needed that is not known.
+fn cut_away(row: &RowAsMade<'_, '_>, layer: &Layer, number: u8) -> Result<Option<Cut>, Finding<'static>> {
+    if layer.preparation != Preparation::Countersunk {
+        return Ok(None);
+    }
+    let size = row.rivet.size();
+    let Some(head) = size.head.filter(|_| row.rivet.series().head.is_flush()) else {
+        return Err(Finding::new(Code::StrengthNotPublished, Severity::Refer, HEAD_NEEDED).layer(number));
+    };
+    let thickness = layer.thickness.nominal();
+    let Some(properties) = layer.material.and_then(|material| material.properties(thickness)) else {
+        // The sheet carries nothing in any case, and strength() has said so.
+        return Ok(None);
+    };
+    let diameter = head.diameter.map_or(head.diameter_nominal, |limits| limits.max);
+    let height = head.height.map_or(head.height_nominal, |limits| limits.max);
+    // A cone that goes through the sheet is counted as a straight hole of its surface diameter, which a depth of twice the sheet gives
+    // the two triangles.
+    let depth = if height < thickness { height } else { thickness.plus(thickness) };
+    let lost = |stress: Option<Stress>, by: &dyn Fn(Stress) -> Force| stress.map_or(Force::ZERO, by);
+    Ok(Some(Cut {
+        net: lost(properties.ftu(), &|ftu| {
+            modes::countersink_net_loss(ftu, Countersink { diameter, depth }, size.shank_nominal)
+        }),
+        tear_out: lost(properties.fsu, &|fsu| {
+            modes::countersink_tear_out_loss(fsu, Countersink { diameter, depth: height.min(thickness) })
+        }),
+    }))
+}
+
+/// What is left when `lost` is cut away; a countersink may cut more away than there is.
+fn less<'a>(part: Allowable<'a>, lost: Force) -> Allowable<'a> {
+    Allowable {
+        force: Force::from_lbf(part.force.lbf() - lost.lbf()).max(Force::ZERO),
+        basis: part.basis.weaker(modes::COUNTERSINK_BASIS),
+    }
+}
+
+struct Least<'a> {
+    governing: Option<RowGoverning<'a>>,
+    basis: Basis<'a>,
+}
+
+impl<'a> Least<'a> {
+    fn add(&mut self, mode: RowMode, layer: Option<u8>, per_inch: Allowable<'a>) {
+        self.basis = self.basis.weaker(per_inch.basis);
+        if self.governing.is_none_or(|governing| per_inch.force < governing.per_inch.force) {
+            self.governing = Some(RowGoverning { mode, layer, per_inch });
+        }
+    }
+}
+
+/// Two rows side by side.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RowComparison<'a> {
+    /// Strength an inch of the new row over the old one; `None` where one of them is not published.
+    pub ratio: Option<f64>,
+    /// The same with indications where an edge margin is below 1.5; to see where one stands.
+    pub indicated_ratio: Option<f64>,
+    /// What gives way first in the old row.
+    pub before: Option<RowGoverning<'a>>,
+    /// What gives way first in the new one.
+    pub after: Option<RowGoverning<'a>>,
+    /// The weakest basis of both.
+    pub basis: Basis<'a>,
+    /// What the comparison found; the rows keep their own findings.
+    pub findings: Findings<'a>,
+}
+
+/// Holds a row as planned against the row as installed.
+///
+/// A ratio under 1 says [`Code::WeakerThanBefore`] and refers; a row of which a part is not published gives no ratio and refers too.
+#[must_use]
+pub fn compare_rows<'a>(before: &RowStrength<'a>, after: &RowStrength<'a>) -> RowComparison<'a> {
+    let mut findings = Findings::new();
+    let basis = before.basis.weaker(after.basis);
+    let over = |before: Allowable<'_>, after: Allowable<'_>| {
+        Some(after.force.lbf() / before.force.lbf()).filter(|r| r.is_finite())
+    };
+    let ratio = before.per_inch.zip(after.per_inch).and_then(|(before, after)| over(before, after));
+    let shown = |row: &RowStrength<'a>| row.per_inch.or(row.indicated_per_inch);
+    let indicated_ratio = shown(before).zip(shown(after)).and_then(|(before, after)| over(before, after));
+    match ratio {
+        Some(ratio) if ratio < 1.0 => findings.push(
+            Finding::new(Code::WeakerThanBefore, Severity::Refer, NOT_WEAKER)
+                .measured(Figure::Ratio(ratio))
+                .limit(Figure::Ratio(1.0)),
+        ),
+        Some(_) => {}
+        None => findings.push(Finding::new(Code::StrengthNotPublished, Severity::Refer, basis)),
+    }
+    RowComparison { ratio, indicated_ratio, before: before.governing, after: after.governing, basis, findings }
+}
+
+#[cfg(test)]
+mod tests {
+    extern crate std;
+    use super::*;
+    use crate::length::Toleranced;
+    use crate::material::Material;
+
+    fn length(text: &str) -> Length {
+        Length::parse(text).unwrap()
+    }
+
+    fn stack(sheets: &[(&str, Preparation)]) -> Stack {
+        let mut stack = Stack::new();
+        for (thickness, preparation) in sheets {
+            let layer = Layer::of(Toleranced::parse(thickness).unwrap());
+            let material = Some(Material::parse("2024-T3").unwrap());
+            stack.push(Layer { material, preparation: *preparation, ..layer }).unwrap();
+        }
+        stack
+    }
+
+    fn row<'s>(rivet: &'s Part<'static>, stack: &'s Stack) -> RowAsMade<'s, 'static> {
+        RowAsMade { rivet, stack, edge: length(".5"), hole: None, pitch: length(".75"), rows: 1, shear: Shear::Single }
+    }
+
+    #[test]
+    fn a_single_row_by_hand() {
+        let stack = stack(&[(".040", Preparation::Plain), (".064", Preparation::Plain)]);
+        let rivet = Part::parse("MS20470AD4").unwrap();
+        let found = row_strength(&row(&rivet, &stack)).unwrap();
+        // One rivet 388 × (1 - 0.04 (3.125 - 3)) every 3/4 in.
+        let by_hand = 388.0 * (1.0 - 0.04 * 0.125) / 0.75;
+        assert!((found.per_inch.unwrap().force.lbf() - by_hand).abs() < 1e-6);
+        assert_eq!(found.governing.unwrap().mode, RowMode::Rivets(Mode::RivetShear));
+        let net = found.net_sections[0].unwrap().force.lbf();
+        assert!((net - 63_000.0 * 0.040 * (0.75 - 0.1285) / 0.75).abs() < 1e-6);
+        assert!(found.yield_per_inch.unwrap().force <= found.per_inch.unwrap().force);
+    }
+
+    #[test]
+    fn many_rows_shift_the_failure_to_the_net_section() {
+        let stack = stack(&[(".040", Preparation::Plain), (".064", Preparation::Plain)]);
+        let rivet = Part::parse("MS20470AD4").unwrap();
+        let many = RowAsMade { rows: 6, ..row(&rivet, &stack) };
+        let found = row_strength(&many).unwrap();
+        let governing = found.governing.unwrap();
+        assert_eq!((governing.mode, governing.layer), (RowMode::NetSection, Some(1)));
+        // A larger rivet then makes the row weaker.
+        let larger = Part::parse("MS20470AD6").unwrap();
+        let comparison = compare_rows(&found, &row_strength(&RowAsMade { rivet: &larger, ..many }).unwrap());
+        let by_hand = (0.75 - 0.191) / (0.75 - 0.1285);
+        assert!((comparison.ratio.unwrap() - by_hand).abs() < 1e-9);
+        assert!(comparison.findings.has(Code::WeakerThanBefore) && comparison.findings.must_refer());
+    }
+
+    #[test]
+    fn a_row_held_against_itself_is_as_strong() {
+        let stack = stack(&[(".063", Preparation::Countersunk), (".064", Preparation::Plain)]);
+        let rivet = Part::parse("MS20426AD4").unwrap();
+        let found = row_strength(&row(&rivet, &stack)).unwrap();
+        let comparison = compare_rows(&found, &found);
+        assert_eq!(comparison.ratio, Some(1.0), "{found:?}");
+        assert!(comparison.findings.is_empty());
+    }
+
+    #[test]
+    fn a_countersink_takes_its_triangles_off_the_net_section() {
+        let sunk = stack(&[(".063", Preparation::Countersunk), (".064", Preparation::Plain)]);
+        let rivet = Part::parse("MS20426AD4").unwrap();
+        let found = row_strength(&row(&rivet, &sunk)).unwrap();
+        let head = rivet.size().head.unwrap();
+        let (diameter, depth) = (
+            head.diameter.map_or(head.diameter_nominal, |limits| limits.max).to_inches_f64(),
+            head.height.map_or(head.height_nominal, |limits| limits.max).to_inches_f64(),
+        );
+        let area = 0.063 * (0.75 - 0.1285) - depth * (diameter - 0.125) / 2.0;
+        let net = found.net_sections[0].unwrap();
+        assert!((net.force.lbf() - 63_000.0 * area / 0.75).abs() < 1e-6);
+        assert!(found.net_sections[1].unwrap().force > net.force);
+    }
+
+    #[test]
+    fn below_the_least_edge_margin_there_is_only_an_indication() {
+        let stack = stack(&[(".040", Preparation::Plain), (".064", Preparation::Plain)]);
+        let (old, new) = (Part::parse("MS20470AD4").unwrap(), Part::parse("MS20470AD6").unwrap());
+        let installed = RowAsMade { edge: length(".25"), ..row(&old, &stack) };
+        let planned = RowAsMade { rivet: &new, ..installed };
+        let comparison = compare_rows(&row_strength(&installed).unwrap(), &row_strength(&planned).unwrap());
+        assert_eq!(comparison.ratio, None);
+        assert!(comparison.indicated_ratio.is_some() && comparison.findings.has(Code::StrengthNotPublished));
+    }
+
+    #[test]
+    fn what_is_no_row_is_an_error() {
+        let stack = stack(&[(".040", Preparation::Plain), (".064", Preparation::Plain)]);
+        let rivet = Part::parse("MS20470AD4").unwrap();
+        let good = row(&rivet, &stack);
+        assert_eq!(row_strength(&RowAsMade { rows: 0, ..good }), Err(RowError::NoRows));
+        let inside = RowAsMade { pitch: length(".1"), ..good };
+        assert_eq!(row_strength(&inside), Err(RowError::Strength(StrengthError::PitchInsideHole)));
+    }
+}

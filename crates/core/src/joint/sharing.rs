@@ -1,0 +1,511 @@
+//! How rows of fasteners, one behind the other in the direction of the load, share it.
+//!
+//! # The spring chain
+//!
+//! Row i joins plate A, loaded before row 1, to plate B. With Fᵢ the load of row i, Cᵢ its flexibility and Sᵢ = F₁ + … + Fᵢ the load
+//! that has gone over to plate B, the movement between the plates at row i and at row i+1 differs by what the plates stretch between
+//! them:
+//!
+//! ```text
+//! Cᵢ Fᵢ + (p / EA_B) Sᵢ = (p / EA_A) (P - Sᵢ) + Cᵢ₊₁ Fᵢ₊₁
+//! ```
+//!
+//! In a lap all of P has gone over behind the last row; a doubler has given everything back there. Either way the unknowns Sᵢ make a
+//! symmetric three-band system with a heavy diagonal, solved here by elimination without pivoting. The chain is read in a guide to
+//! fastener flexibility, section 8 (secondary quotation); NACA TN 1051 (1946) and TN 1458 (1947) have the same idea. The doubler is
+//! recalled.
+//!
+//! These shares are elastic: they matter for fatigue, where the end rows crack first. At failure of a ductile joint the rows are
+//! commonly taken to share alike ([`Sharing::equal_share`]). While C is large beside p / EA the shares hardly move whatever the formula
+//! ([`Sharing::stiffness_ratio`] under [`HARDLY_MOVES_BELOW`]).
+
+use core::fmt;
+
+use crate::basis::Basis;
+use crate::finding::{Code, Finding, Findings, Severity};
+use crate::length::Length;
+use crate::quantity::{Flexibility, Force, Stress};
+
+/// The most rows in one chain.
+pub const MAX_ROWS: usize = 64;
+
+/// Where the chain stands.
+pub const BASIS: Basis<'static> = Basis::published("guide to fastener flexibility", "sec 8, secondary quotation");
+/// Where the chain stands for a doubler.
+pub const DOUBLER_BASIS: Basis<'static> = Basis::memory("spring chain", "plate B without load at both ends");
+const EQUAL: Basis<'static> =
+    Basis::published("guide to fastener flexibility", "sec 2, equal sharing at failure, secondary quotation");
+
+/// [`Sharing::stiffness_ratio`] below which the shares hardly move with the formula (guide to fastener flexibility, sec 8 to 10,
+/// secondary quotation).
+pub const HARDLY_MOVES_BELOW: f64 = 0.3;
+
+/// Loads that differ by less than this part of the greatest are called equal.
+const EQUAL_WITHIN: f64 = 1e-9;
+
+/// One row.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Row {
+    /// Flexibility of one fastener; above zero.
+    pub flexibility: Flexibility,
+    /// How many fasteners of the row are in the strip that carries the load; 1 for a strip as wide as the pitch.
+    pub fasteners: u16,
+}
+
+/// What lies between one row and the next.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Bay {
+    /// From row to row; above zero.
+    pub length: Length,
+    /// Modulus times area of plate A in the strip; above zero.
+    pub ea_a: Force,
+    /// The same of plate B.
+    pub ea_b: Force,
+}
+
+/// Modulus times area of a plate of constant thickness in a strip.
+#[must_use]
+pub fn stiffness(modulus: Stress, width: Length, thickness: Length) -> Force {
+    Force::from_lbf(modulus.psi() * width.to_inches_f64() * thickness.to_inches_f64())
+}
+
+/// The constant modulus times area that stretches as much as one that runs evenly from `start` to `end`: their logarithmic mean.
+///
+/// A step inside a bay is no taper: give the bay the [`stepped`] mean of its parts.
+///
+/// ```
+/// use shophead::joint::sharing::tapered;
+/// use shophead::quantity::Force;
+/// // (2 - 1) / ln 2
+/// let mean = tapered(Force::from_lbf(1.0e6), Force::from_lbf(2.0e6));
+/// assert!((mean.lbf() - 1.442_695e6).abs() < 1.0);
+/// ```
+#[must_use]
+pub fn tapered(start: Force, end: Force) -> Force {
+    let (start, end) = (start.lbf(), end.lbf());
+    let ratio = (end - start) / start;
+    Force::from_lbf(if ratio == 0.0 { start } else { start * ratio / libm::log1p(ratio) })
+}
+
+/// The constant modulus times area that stretches as much as parts of different length and stiffness one after the other.
+#[must_use]
+pub fn stepped(parts: &[(Length, Force)]) -> Force {
+    let (mut length, mut stretch) = (0.0, 0.0);
+    for (part, ea) in parts {
+        length += part.to_inches_f64();
+        stretch += part.to_inches_f64() / ea.lbf();
+    }
+    Force::from_lbf(length / stretch)
+}
+
+/// Where the load goes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Transfer {
+    /// Into plate A before the first row and out of plate B behind the last: a lap, or one side of a splice.
+    Lap,
+    /// Along plate A from end to end; plate B lies on it and carries nothing at its ends: a doubler or patch.
+    Doubler,
+}
+
+/// What passes one row in one plate.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Passing {
+    /// The load in the plate on the side where it is greater.
+    pub gross: Force,
+    /// The part that goes by the row and stays in the plate.
+    pub bypass: Force,
+    /// The part that the fasteners take off or put on.
+    pub bearing: Force,
+}
+
+impl Passing {
+    fn between(one: f64, other: f64) -> Passing {
+        let (less, more) = if one.abs() < other.abs() { (one, other) } else { (other, one) };
+        let lbf = Force::from_lbf;
+        Passing { gross: lbf(more), bypass: lbf(less), bearing: lbf((more - less).abs()) }
+    }
+
+    /// Bearing over gross load; `None` where the plate carries nothing.
+    #[must_use]
+    pub fn bearing_share(&self) -> Option<f64> {
+        let share = self.bearing.lbf() / self.gross.lbf().abs();
+        share.is_finite().then_some(share)
+    }
+}
+
+/// One row under load.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct RowShare {
+    /// What the row takes from plate A to plate B; negative where it gives back.
+    pub load: Force,
+    /// The same for one fastener.
+    pub a_fastener: Force,
+    /// Load of the row over the load on the joint.
+    pub share: f64,
+    /// What passes in plate A.
+    pub in_a: Passing,
+    /// What passes in plate B.
+    pub in_b: Passing,
+}
+
+/// The answer.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Sharing {
+    /// Each row, in the order given.
+    pub rows: heapless::Vec<RowShare, MAX_ROWS>,
+    /// The row whose fasteners carry most, counted from 0; the first of equals.
+    pub peak: usize,
+    /// The share of each row if all rows took the same, as is commonly assumed at failure: 1 over the number of rows. For a doubler it
+    /// says nothing.
+    pub equal_share: f64,
+    /// The greatest p / EA over C of any bay and row beside it: how stiff the fasteners are beside the plates.
+    pub stiffness_ratio: f64,
+    /// Where the chain stands.
+    pub basis: Basis<'static>,
+    /// What was found.
+    pub findings: Findings<'static>,
+}
+
+impl Sharing {
+    /// The row that carries most.
+    #[must_use]
+    pub fn peak_row(&self) -> Option<&RowShare> {
+        self.rows.get(self.peak)
+    }
+}
+
+/// Why there is no answer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum SharingError {
+    /// No rows.
+    NoRows,
+    /// More than [`MAX_ROWS`].
+    TooManyRows,
+    /// Not one bay fewer than rows.
+    BaysDoNotFit,
+    /// A doubler with fewer than two rows.
+    DoublerNeedsTwoRows,
+    /// A flexibility is zero, negative or no number.
+    FlexibilityNotPositive,
+    /// A row without fasteners.
+    NoFasteners,
+    /// The distance between two rows is zero or less.
+    PitchNotPositive,
+    /// Modulus times area is zero, negative or no number.
+    StiffnessNotPositive,
+    /// The load is zero or no number.
+    NoLoad,
+    /// The figures are so far apart that a share is no number.
+    OutOfRange,
+}
+
+impl fmt::Display for SharingError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            SharingError::NoRows => "a joint has at least one row",
+            SharingError::TooManyRows => "at most 64 rows one behind the other",
+            SharingError::BaysDoNotFit => "there must be one bay fewer than rows",
+            SharingError::DoublerNeedsTwoRows => {
+                "a doubler needs at least two rows, one to load it and one to unload it"
+            }
+            SharingError::FlexibilityNotPositive => "the flexibility of a fastener must be a number above zero",
+            SharingError::NoFasteners => "every row has at least one fastener",
+            SharingError::PitchNotPositive => "the distance between rows must be above zero; right would be .75",
+            SharingError::StiffnessNotPositive => "modulus times area of a plate must be a number above zero",
+            SharingError::NoLoad => "the load must be a number other than zero; right would be 1000lbf",
+            SharingError::OutOfRange => "these stiffnesses are too far apart to give shares",
+        })
+    }
+}
+
+impl core::error::Error for SharingError {}
+
+/// A row and the bay behind it, reduced to springs.
+#[derive(Clone, Copy)]
+struct Spring {
+    row: f64,
+    /// p / EA of both plates behind the row; nothing behind the last.
+    a: f64,
+    b: f64,
+}
+
+/// How the rows share a load.
+///
+/// `bays[i]` lies between `rows[i]` and `rows[i + 1]`.
+///
+/// # Errors
+/// [`SharingError`]; a NaN or an infinity never comes out.
+///
+/// ```
+/// use shophead::joint::sharing::{Bay, Row, Transfer, share};
+/// use shophead::length::Length;
+/// use shophead::quantity::{Flexibility, Force};
+/// // Three rows 25 mm apart in two plates of EA 5.4 MN, 1.988e-5 mm/N a fastener.
+/// let row = Row { flexibility: Flexibility::from_mm_per_newton(1.988e-5), fasteners: 1 };
+/// let plate = Force::from_newtons(5.4e6);
+/// let bay = Bay { length: Length::parse("25mm")?, ea_a: plate, ea_b: plate };
+/// let found = share(&[row; 3], &[bay; 2], Transfer::Lap, Force::from_newtons(9_000.0)).expect("a joint");
+/// let shares: Vec<String> = found.rows.iter().map(|row| format!("{:.3}", row.share)).collect();
+/// assert_eq!(shares, ["0.356", "0.289", "0.356"]);
+/// # Ok::<(), shophead::length::ParseLengthError>(())
+/// ```
+pub fn share(rows: &[Row], bays: &[Bay], transfer: Transfer, load: Force) -> Result<Sharing, SharingError> {
+    let springs = springs(rows, bays, transfer)?;
+    let load_lbf = load.lbf();
+    if !load_lbf.is_finite() || load_lbf == 0.0 {
+        return Err(SharingError::NoLoad);
+    }
+    let gone_over = solve(&springs, transfer);
+    let stiffness_ratio = stiffness_ratio(&springs);
+    if !stiffness_ratio.is_finite() {
+        return Err(SharingError::OutOfRange);
+    }
+
+    let mut found = heapless::Vec::<RowShare, MAX_ROWS>::new();
+    let mut before = 0.0;
+    for (after, row) in gone_over.iter().zip(rows) {
+        let share = after - before;
+        let load = share * load_lbf;
+        let fastener = load / f64::from(row.fasteners);
+        if ![share, load, fastener].iter().all(|figure| figure.is_finite()) {
+            return Err(SharingError::OutOfRange);
+        }
+        let in_plate = |before: f64, after: f64| Passing::between(before * load_lbf, after * load_lbf);
+        // Cannot fail: the rows have been counted.
+        let _ = found.push(RowShare {
+            load: Force::from_lbf(load),
+            a_fastener: Force::from_lbf(fastener),
+            share,
+            in_a: in_plate(1.0 - before, 1.0 - after),
+            in_b: in_plate(before, *after),
+        });
+        before = *after;
+    }
+    let sizes = || found.iter().map(|row| row.a_fastener.lbf().abs());
+    let greatest = sizes().fold(0.0, f64::max);
+    let peak = sizes().position(|size| size >= greatest * (1.0 - EQUAL_WITHIN)).unwrap_or(0);
+    let basis = match transfer {
+        Transfer::Lap => BASIS,
+        Transfer::Doubler => DOUBLER_BASIS,
+    };
+    let mut findings = Findings::new();
+    findings.push(Finding::new(Code::ElasticSharesOnly, Severity::Note, EQUAL));
+    let equal_share = 1.0 / rows.len() as f64;
+    Ok(Sharing { peak, equal_share, stiffness_ratio, rows: found, basis, findings })
+}
+
+fn springs(rows: &[Row], bays: &[Bay], transfer: Transfer) -> Result<heapless::Vec<Spring, MAX_ROWS>, SharingError> {
+    match (rows.len(), transfer) {
+        (0, _) => return Err(SharingError::NoRows),
+        (count, _) if count > MAX_ROWS => return Err(SharingError::TooManyRows),
+        (count, _) if bays.len().checked_add(1) != Some(count) => return Err(SharingError::BaysDoNotFit),
+        (1, Transfer::Doubler) => return Err(SharingError::DoublerNeedsTwoRows),
+        _ => {}
+    }
+    let positive = |figure: f64| figure.is_finite() && figure > 0.0;
+    let mut springs = heapless::Vec::<Spring, MAX_ROWS>::new();
+    for (index, row) in rows.iter().enumerate() {
+        if row.fasteners == 0 {
+            return Err(SharingError::NoFasteners);
+        }
+        if !positive(row.flexibility.in_per_lbf()) {
+            return Err(SharingError::FlexibilityNotPositive);
+        }
+        let mut spring = Spring { row: row.flexibility.in_per_lbf() / f64::from(row.fasteners), a: 0.0, b: 0.0 };
+        if let Some(bay) = bays.get(index) {
+            if bay.length <= Length::ZERO {
+                return Err(SharingError::PitchNotPositive);
+            }
+            if !positive(bay.ea_a.lbf()) || !positive(bay.ea_b.lbf()) {
+                return Err(SharingError::StiffnessNotPositive);
+            }
+            spring.a = bay.length.to_inches_f64() / bay.ea_a.lbf();
+            spring.b = bay.length.to_inches_f64() / bay.ea_b.lbf();
+        }
+        // Cannot fail: the rows have been counted.
+        let _ = springs.push(spring);
+    }
+    // Only ratios count. Over the greatest, no sum of a few can overflow.
+    let greatest = springs.iter().map(|spring| spring.row.max(spring.a).max(spring.b)).fold(0.0, f64::max);
+    if !greatest.is_finite() {
+        return Err(SharingError::OutOfRange);
+    }
+    for spring in &mut springs {
+        *spring = Spring { row: spring.row / greatest, a: spring.a / greatest, b: spring.b / greatest };
+    }
+    Ok(springs)
+}
+
+/// What has gone over to plate B behind each row, as a part of the load.
+///
+/// `-Cᵢ Sᵢ₋₁ + (Cᵢ + Cᵢ₊₁ + aᵢ + bᵢ) Sᵢ - Cᵢ₊₁ Sᵢ₊₁ = aᵢ`, with S₀ = 0 and S of the last row known. Going forward every S is written as
+/// `constant + slope × the next one`, going back they are filled in; the diagonal outweighs its row, so nothing grows.
+fn solve(springs: &[Spring], transfer: Transfer) -> heapless::Vec<f64, MAX_ROWS> {
+    let mut steps = heapless::Vec::<(f64, f64), MAX_ROWS>::new();
+    let (mut constant, mut slope) = (0.0, 0.0);
+    for (here, next) in springs.iter().zip(springs.iter().skip(1)) {
+        let pivot = here.row * (1.0 - slope) + next.row + here.a + here.b;
+        constant = (here.a + here.row * constant) / pivot;
+        slope = next.row / pivot;
+        let _ = steps.push((constant, slope));
+    }
+    let mut gone_over = match transfer {
+        Transfer::Lap => 1.0,
+        Transfer::Doubler => 0.0,
+    };
+    let mut found = heapless::Vec::new();
+    let _ = found.push(gone_over);
+    for (constant, slope) in steps.iter().rev() {
+        gone_over = constant + slope * gone_over;
+        let _ = found.push(gone_over);
+    }
+    found.reverse();
+    found
+}
+
+fn stiffness_ratio(springs: &[Spring]) -> f64 {
+    let mut greatest = 0.0_f64;
+    for (here, next) in springs.iter().zip(springs.iter().skip(1)) {
+        greatest = greatest.max(here.a.max(here.b) / here.row.min(next.row));
+    }
+    greatest
+}
+
+/// The same joint with soft and with stiff fasteners: what is published does not say more than that the truth lies between.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Envelope {
+    /// With the soft formula.
+    pub soft: Sharing,
+    /// With the stiff one.
+    pub stiff: Sharing,
+}
+
+impl Envelope {
+    /// Least and greatest load of a row, counted from 0.
+    #[must_use]
+    pub fn row(&self, row: usize) -> Option<(Force, Force)> {
+        let (soft, stiff) = (self.soft.rows.get(row)?.load, self.stiff.rows.get(row)?.load);
+        Some((soft.min(stiff), soft.max(stiff)))
+    }
+
+    /// The greatest load of one fastener by either formula.
+    #[must_use]
+    pub fn peak(&self) -> Option<Force> {
+        let size = |sharing: &Sharing| sharing.peak_row().map(|row| Force::from_lbf(row.a_fastener.lbf().abs()));
+        Some(size(&self.soft)?.max(size(&self.stiff)?))
+    }
+}
+
+/// How the rows share a load, with soft and with stiff fasteners; the rows come from two formulas of [`super::flexibility`].
+///
+/// # Errors
+/// As [`share`].
+pub fn between(
+    soft: &[Row],
+    stiff: &[Row],
+    bays: &[Bay],
+    transfer: Transfer,
+    load: Force,
+) -> Result<Envelope, SharingError> {
+    Ok(Envelope { soft: share(soft, bays, transfer, load)?, stiff: share(stiff, bays, transfer, load)? })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const PLATE: Force = Force::from_lbf(1e5);
+
+    fn row(flexibility: f64) -> Row {
+        Row { flexibility: Flexibility::from_in_per_lbf(flexibility), fasteners: 1 }
+    }
+
+    fn bay() -> Bay {
+        Bay { length: Length::INCH, ea_a: PLATE, ea_b: PLATE }
+    }
+
+    fn lbf(value: f64) -> Force {
+        Force::from_lbf(value)
+    }
+
+    /// Three rows, equal plates, r = p / (EA C): (1 + r)/(3 + 2 r) at the ends, 1/(3 + 2 r) in the middle.
+    #[test]
+    fn three_rows_by_hand() {
+        for r in [0.1, 1.0, 7.0] {
+            let found = share(&[row(1e-5 / r); 3], &[bay(); 2], Transfer::Lap, lbf(900.0)).unwrap();
+            let (end, middle) = ((1.0 + r) / (3.0 + 2.0 * r), 1.0 / (3.0 + 2.0 * r));
+            for (row, by_hand) in found.rows.iter().zip([end, middle, end]) {
+                assert!((row.share - by_hand).abs() < 1e-12);
+                assert!((row.load.lbf() - 900.0 * by_hand).abs() < 1e-9);
+            }
+            assert!((found.stiffness_ratio - r).abs() < 1e-12 * r);
+            assert_eq!(found.peak, 0);
+            assert!(found.findings.has(Code::ElasticSharesOnly));
+        }
+    }
+
+    /// Two rows: the doubler gets a / (2 C + a + b) of the load between them.
+    #[test]
+    fn a_doubler_on_two_rows_by_hand() {
+        let found = share(&[row(1e-5); 2], &[bay()], Transfer::Doubler, lbf(100.0)).unwrap();
+        let [first, last] = [found.rows[0], found.rows[1]];
+        assert!((first.load.lbf() - 25.0).abs() < 1e-12 && (last.load.lbf() + 25.0).abs() < 1e-12);
+        assert_eq!((first.in_a.gross, first.in_a.bypass, first.in_a.bearing), (lbf(100.0), lbf(75.0), lbf(25.0)));
+        assert_eq!((last.in_b.gross, last.in_b.bypass, last.in_b.bearing), (lbf(25.0), lbf(0.0), lbf(25.0)));
+        assert_eq!(last.in_b.bearing_share(), Some(1.0));
+        assert_eq!(found.basis, DOUBLER_BASIS);
+    }
+
+    #[test]
+    fn one_row_takes_it_all_and_more_fasteners_in_a_row_share_it() {
+        let found = share(&[Row { fasteners: 4, ..row(1e-5) }], &[], Transfer::Lap, lbf(-80.0)).unwrap();
+        assert_eq!((found.rows[0].load, found.rows[0].a_fastener), (lbf(-80.0), lbf(-20.0)));
+    }
+
+    #[test]
+    fn a_step_and_a_taper_stretch_as_much_as_their_mean() {
+        let halves = [(Length::INCH, lbf(1e6)), (Length::INCH, lbf(3e6))];
+        assert!((stepped(&halves).lbf() - 1.5e6).abs() < 1e-6);
+        assert_eq!(tapered(PLATE, PLATE), PLATE);
+        // A taper in a hundred thousand steps.
+        let steps = 100_000;
+        let stretch: f64 = (0..steps).map(|i| 1.0 / (1.0 + 2.0 * (f64::from(i) + 0.5) / f64::from(steps))).sum();
+        let by_steps = f64::from(steps) / stretch;
+        assert!((tapered(lbf(1.0), lbf(3.0)).lbf() - by_steps).abs() < 1e-8);
+    }
+
+    #[test]
+    fn what_is_no_chain_is_an_error() {
+        let error = |rows: &[Row], bays: &[Bay]| share(rows, bays, Transfer::Lap, lbf(1.0)).unwrap_err();
+        assert_eq!(error(&[], &[]), SharingError::NoRows);
+        assert_eq!(error(&[row(1.0); MAX_ROWS + 1], &[bay(); MAX_ROWS]), SharingError::TooManyRows);
+        assert_eq!(error(&[row(1.0); 2], &[bay(); 2]), SharingError::BaysDoNotFit);
+        assert_eq!(error(&[row(0.0)], &[]), SharingError::FlexibilityNotPositive);
+        assert_eq!(error(&[row(f64::NAN)], &[]), SharingError::FlexibilityNotPositive);
+        assert_eq!(error(&[Row { fasteners: 0, ..row(1.0) }], &[]), SharingError::NoFasteners);
+        assert_eq!(error(&[row(1.0); 2], &[Bay { length: Length::ZERO, ..bay() }]), SharingError::PitchNotPositive);
+        assert_eq!(error(&[row(1.0); 2], &[Bay { ea_b: Force::ZERO, ..bay() }]), SharingError::StiffnessNotPositive);
+        let two = [row(1.0); 2];
+        assert_eq!(share(&two[..1], &[], Transfer::Doubler, lbf(1.0)), Err(SharingError::DoublerNeedsTwoRows));
+        assert_eq!(share(&two, &[bay()], Transfer::Lap, lbf(0.0)), Err(SharingError::NoLoad));
+        let soft = Bay { length: Length::MAX, ea_a: lbf(f64::MIN_POSITIVE), ..bay() };
+        assert_eq!(share(&two, &[soft], Transfer::Lap, lbf(1.0)), Err(SharingError::OutOfRange));
+        let alike = share(&[row(f64::MAX); 3], &[bay(); 2], Transfer::Lap, lbf(1.0)).unwrap();
+        assert!(alike.rows.iter().all(|row| (row.share - 1.0 / 3.0).abs() < 1e-15));
+    }
+
+    #[test]
+    fn the_envelope_holds_both() {
+        let joint = between(&[row(2e-5); 3], &[row(5e-6); 3], &[bay(); 2], Transfer::Lap, lbf(100.0)).unwrap();
+        let (least, greatest) = joint.row(1).unwrap();
+        assert_eq!((least, greatest), (joint.stiff.rows[1].load, joint.soft.rows[1].load));
+        assert_eq!(joint.peak(), Some(joint.stiff.rows[0].load));
+        assert_eq!(joint.row(3), None);
+    }
+}

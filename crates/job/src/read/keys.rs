@@ -1,0 +1,120 @@
+//! Every key of every file, each with an example. `JOB-FILE.md` documents the same keys; a test holds both together.
+
+/// The keys of one table, or the columns of one file.
+pub(super) struct Keys {
+    /// What has these keys, for messages.
+    pub(super) of: &'static str,
+    /// How such a table is written.
+    pub(super) form: &'static str,
+    /// The keys.
+    pub(super) names: &'static [&'static str],
+    /// Keys that must be there, with what would be right.
+    examples: &'static [(&'static str, &'static str)],
+}
+
+impl Keys {
+    /// What would be right, where a key is missing.
+    pub(super) fn example(&self, key: &str) -> String {
+        let found = self.examples.iter().find(|(name, _)| *name == key);
+        found.map(|(name, example)| format!("right would be {name} = {example}")).unwrap_or_default()
+    }
+}
+
+pub(super) const JOB: Keys = Keys {
+    of: "a job",
+    form: "a file of keys",
+    names: &["title", "practice", "limits", "holes", "spares", "materials", "position", "row"],
+    examples: &[("title", "\"Keel skin panel, frames 2 to 6\"")],
+};
+
+pub(super) const POSITION: Keys = Keys {
+    of: "a position",
+    form: "a table [[position]]",
+    names: &["name", "about"],
+    examples: &[("name", "\"upright\"")],
+};
+
+pub(super) const ROW: Keys = Keys {
+    of: "a row",
+    form: "a table [[row]]",
+    names: &[
+        "name",
+        "about",
+        "structure",
+        "member",
+        "places",
+        "head",
+        "installed",
+        "rivet",
+        "layers",
+        "count",
+        "points",
+        "pitch",
+        "edge",
+        "transverse-pitch",
+        "rows-in-pattern",
+        "clearance",
+        "hole-size",
+        "hole",
+        "exception",
+    ],
+    examples: &[
+        ("name", "\"K1\""),
+        ("structure", "\"primary\" or \"secondary\""),
+        ("member", "\"skin\", or what else the row runs along"),
+        ("installed", "\"MS20470AD4-5\""),
+        ("layers", "[{ role = \"skin\", material = \"2024-T3\", thickness = \".032\" }, ...]"),
+    ],
+};
+
+pub(super) const LAYER: Keys = Keys {
+    of: "a layer",
+    form: "a table { role = \"skin\", thickness = \".032\" }",
+    names: &["role", "material", "thickness", "preparation"],
+    examples: &[("role", "\"skin\""), ("thickness", "\".032+-.002\"")],
+};
+
+pub(super) const HOLE: Keys = Keys {
+    of: "a measured hole",
+    form: "a table [[row.hole]]; the size of all holes of a row is its hole-size",
+    names: &["number", "major", "minor", "condition", "remark"],
+    examples: &[("number", "7"), ("major", "\".133\"")],
+};
+
+pub(super) const EXCEPTION: Keys = Keys {
+    of: "an exception",
+    form: "a table [[row.exception]]",
+    names: &["holes", "about", "layers", "edge", "pitch", "transverse-pitch"],
+    examples: &[("holes", "[3, \"5-8\"]")],
+};
+
+pub(super) const LIMITS: Keys = Keys {
+    of: "a limits file",
+    form: "a file of keys",
+    names: &["title", "document", "limit"],
+    examples: &[("title", "\"Boat shed limits\"")],
+};
+
+pub(super) const LIMIT: Keys = Keys {
+    of: "a limit",
+    form: "a table [[limit]]",
+    names: &["name", "value", "place", "document", "head", "alloy", "diameter", "rows"],
+    examples: &[
+        ("name", "\"hole-greatest\""),
+        ("value", "\".133\""),
+        ("place", "\"51-40-02 table 2\""),
+        ("document", "\"structural repair manual\", here or for the whole file"),
+    ],
+};
+
+pub(super) const HOLES_FILE: Keys = Keys {
+    of: "a holes file",
+    form: "",
+    names: &["row", "hole", "major", "minor", "condition", "remark"],
+    examples: &[],
+};
+
+pub(super) const POINTS_FILE: Keys = Keys { of: "a points file", form: "", names: &["x", "y"], examples: &[] };
+
+pub(super) const STOCK_FILE: Keys =
+    Keys { of: "a stock file", form: "", names: &["part", "on_hand", "pack"], examples: &[] };

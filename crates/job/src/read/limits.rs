@@ -1,0 +1,125 @@
+//! A shop's own limits.
+
+use shophead::length::Length;
+use shophead::material::RivetAlloy;
+use shophead::practice::{HeadScope, Name, ParseValueError, Scope, Value as LimitValue};
+use shophead::rivet::CATALOGUE;
+
+use super::cursor::{Table, Value, root};
+use super::keys;
+use super::source::{Said, Source, quoted};
+use crate::model::{OwnLimit, OwnLimits};
+
+pub(super) fn own_limits(source: &Source<'_>) -> Option<OwnLimits> {
+    let document = root(source, &source.text)?;
+    let table = Table::new(source, document.get_ref(), 0..0, "the limits file".into(), &keys::LIMITS);
+    let title = table.required("title").and_then(|value| value.filled_text());
+    let document = table.optional("document").map_or(Some(None), |value| value.filled_text().map(Some));
+    let list = match table.optional("limit") {
+        Some(value) => value.list("limit")?,
+        None => Vec::new(),
+    };
+    if list.is_empty() {
+        source.mistake(0..0, "the limits file has no limit", "begin one with [[limit]]");
+    }
+    let mut limits: Vec<Option<OwnLimit>> = Vec::with_capacity(list.len());
+    let mut said: Vec<(Name, Scope, Said)> = Vec::with_capacity(list.len());
+    for value in &list {
+        let Some(table) = value.table("this limit".into(), &keys::LIMIT) else { continue };
+        let limit = limit(&table, document);
+        if let Some(limit) = &limit {
+            let same = said.iter().find(|(name, scope, _)| (*name, *scope) == (limit.name, limit.scope));
+            if let Some((name, _, earlier)) = same {
+                value.mistake(
+                    format!("{name} is said twice for the same rivets, first at {earlier}"),
+                    "keep one of both",
+                );
+            }
+            said.push((limit.name, limit.scope, Said::at(source, table.span.start)));
+        }
+        limits.push(limit);
+    }
+    Some(OwnLimits { title: title?.to_owned(), limits: limits.into_iter().collect::<Option<_>>()? })
+}
+
+/// One limit. `document` is the file's own: `None` when it could not be read, so that no limit is blamed for it.
+fn limit(table: &Table<'_>, document: Option<Option<&str>>) -> Option<OwnLimit> {
+    let name = table.required("name").and_then(|value| value.word(Name::ALL.iter().map(|name| (name.word(), *name))));
+    let value = table.required("value").and_then(|value| limit_value(&value, name));
+    let place = table.required("place").and_then(|value| value.filled_text());
+    let document = match (table.optional("document"), document) {
+        (Some(value), _) => value.filled_text(),
+        (None, Some(None)) => {
+            table.missing("document");
+            None
+        }
+        (None, document) => document.flatten(),
+    };
+    let scope = scope(table);
+    Some(OwnLimit {
+        name: name?,
+        scope: scope?,
+        value: value?,
+        document: document?.to_owned(),
+        place: place?.to_owned(),
+    })
+}
+
+fn limit_value(value: &Value<'_>, name: Option<Name>) -> Option<LimitValue> {
+    let written = value.written()?;
+    let name = name?;
+    let refused = |error: ParseValueError| value.source.refused(value.span.clone(), name.word(), &error);
+    LimitValue::parse(name, written).map_err(refused).ok()
+}
+
+fn scope(table: &Table<'_>) -> Option<Scope> {
+    let heads = [("protruding", HeadScope::Protruding), ("flush", HeadScope::Flush)];
+    let head = table.optional("head").map_or(Some(None), |value| value.word(heads.into_iter()).map(Some));
+    let alloy = table.optional("alloy").map_or(Some(None), |value| alloy(&value).map(Some));
+    let diameter = table.optional("diameter").map_or(Some(None), |value| diameter(&value).map(Some));
+    let rows = table.optional("rows").map_or(Some(None), |value| value.whole(1..=u8::MAX.into()).map(Some));
+    let rows = rows?.map_or(Some(None), |rows| u8::try_from(rows).ok().map(Some));
+    Some(Scope { head: head?, alloy: alloy?, diameter: diameter?, rows: rows? })
+}
+
+/// A rivet alloy by its number, or by the letters that part numbers have for it.
+fn alloy(value: &Value<'_>) -> Option<RivetAlloy> {
+    let written = value.written()?.trim();
+    let by_number = RivetAlloy::ALL.iter().copied().find(|alloy| alloy.alloy().eq_ignore_ascii_case(written));
+    if by_number.is_some() {
+        return by_number;
+    }
+    let materials = CATALOGUE.iter().flat_map(|series| series.materials).filter(|material| !material.code.is_empty());
+    let mut meant: Vec<RivetAlloy> = Vec::new();
+    for material in materials.filter(|material| material.code.eq_ignore_ascii_case(written)) {
+        if !meant.contains(&material.alloy) {
+            meant.push(material.alloy);
+        }
+    }
+    match meant.as_slice() {
+        [one] => Some(*one),
+        [] => {
+            let known: Vec<&str> = RivetAlloy::ALL.iter().map(|alloy| alloy.alloy()).collect();
+            let help = format!("right would be letters such as AD, or one of {}", known.join(", "));
+            value.mistake(format!("{} is no rivet alloy", quoted(written)), help);
+            None
+        }
+        [..] => {
+            let known: Vec<String> = meant.iter().map(|alloy| quoted(alloy.alloy())).collect();
+            let message = format!("the letters {} mean another alloy in each series", quoted(written));
+            value.mistake(message, format!("right would be {}", known.join(" or ")));
+            None
+        }
+    }
+}
+
+/// The nominal diameter of some series: a limit for any other would never hold.
+fn diameter(value: &Value<'_>) -> Option<Length> {
+    let written = value.distance()?;
+    let size = CATALOGUE.iter().find_map(|series| series.size_for_diameter(written));
+    if size.is_none() {
+        let message = format!("no series has a shank of {}", quoted(value.written().unwrap_or_default()));
+        value.mistake(message, "right would be a nominal shank diameter such as \"1/8\"");
+    }
+    size.map(|size| size.shank_nominal)
+}

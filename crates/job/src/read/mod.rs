@@ -1,0 +1,243 @@
+#![doc = include_str!("../../JOB-FILE.md")]
+
+mod cursor;
+mod holes;
+mod job;
+mod keys;
+mod limits;
+mod points;
+mod row;
+mod sheet;
+mod source;
+mod stock;
+
+use std::fmt;
+use std::io;
+use std::path::{Path, PathBuf};
+
+use cursor::Value;
+pub use holes::HoleLine;
+use holes::{RowKey, SaidHoles};
+use source::{Files, Mistakes, Source, quoted};
+
+use crate::diagnostic::{Diagnostic, escaped, is_unseen};
+use crate::model::{Job, OwnLimits, Row};
+use crate::order::Stock;
+
+/// The most mistakes told in one go. Somebody who has more starts with these.
+pub const MAX_MISTAKES: usize = 20;
+
+/// The most holes of a row.
+pub const MAX_COUNT: u32 = 100_000;
+
+/// The most spare rivets, in percent of those needed.
+pub const MAX_SPARES_PERCENT: u32 = 1_000;
+
+/// Why a file could not be read.
+#[derive(Debug)]
+pub enum ReadError {
+    /// The file could not be opened or read.
+    Io {
+        /// The file.
+        path: PathBuf,
+        /// What the system said.
+        source: io::Error,
+    },
+    /// The file was read, but what it says is wrong: the first [`MAX_MISTAKES`] mistakes in file order, at least one.
+    Content(Vec<Diagnostic>),
+}
+
+impl ReadError {
+    /// For people: every mistake with its line.
+    #[must_use]
+    pub fn render(&self, colour: bool) -> String {
+        match self {
+            ReadError::Io { .. } => format!("{self}\n"),
+            ReadError::Content(mistakes) => {
+                let mut shown: Vec<String> = mistakes.iter().map(|mistake| mistake.render(colour)).collect();
+                if mistakes.len() >= MAX_MISTAKES {
+                    shown.push(format!("these are the first {MAX_MISTAKES} mistakes; there may be more\n"));
+                }
+                shown.join("\n")
+            }
+        }
+    }
+}
+
+/// One line a mistake, without a line end after the last.
+impl fmt::Display for ReadError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            ReadError::Io { path, source } => {
+                write!(f, "cannot read {}: {source}", escaped(&path.display().to_string()))
+            }
+            ReadError::Content(mistakes) => {
+                for (index, mistake) in mistakes.iter().enumerate() {
+                    let end = if index == 0 { "" } else { "\n" };
+                    write!(f, "{end}{mistake}")?;
+                }
+                Ok(())
+            }
+        }
+    }
+}
+
+impl std::error::Error for ReadError {
+    fn source(&self) -> Option<&(dyn std::error::Error + 'static)> {
+        match self {
+            ReadError::Io { source, .. } => Some(source),
+            ReadError::Content(_) => None,
+        }
+    }
+}
+
+/// Reads from the disk.
+fn disk(path: &Path) -> io::Result<Vec<u8>> {
+    std::fs::read(path)
+}
+
+/// Where files named in a file are looked for.
+struct Folder<'f> {
+    path: PathBuf,
+    files: Files<'f>,
+    mistakes: &'f Mistakes,
+}
+
+impl<'f> Folder<'f> {
+    fn of(file: &Path, files: Files<'f>, mistakes: &'f Mistakes) -> Folder<'f> {
+        Folder { path: file.parent().unwrap_or(Path::new("")).to_owned(), files, mistakes }
+    }
+
+    /// Opens the file that a value names.
+    fn open(&self, value: &Value<'_>) -> Option<Source<'f>> {
+        let name = value.filled_text()?;
+        self.mistakes.open(self.path.join(name), self.files)
+    }
+}
+
+impl Job {
+    /// Reads a job file and the files that it names.
+    ///
+    /// # Errors
+    /// [`ReadError`]: which file could not be read, or every mistake in them.
+    pub fn read(path: &Path) -> Result<Job, ReadError> {
+        let mistakes = Mistakes::default();
+        let job = mistakes.open(path.to_owned(), &disk).and_then(|source| {
+            let folder = Folder::of(path, &disk, &mistakes);
+            job::job(&source, &folder)
+        });
+        mistakes.result(job)
+    }
+
+    /// Reads a job from its text. `file` is what it is called in messages, and files that it names are looked for beside it by
+    /// calling `files`.
+    ///
+    /// # Errors
+    /// As [`Job::read`].
+    ///
+    /// ```
+    /// use shophead_job::model::Job;
+    /// use shophead_job::read::ReadError;
+    /// use std::path::Path;
+    /// let text = r#"
+    /// title = "Bracket"
+    /// [[row]]
+    /// name = "B1"
+    /// structure = "secondary"
+    /// member = "other"
+    /// installed = "MS20470AD3-4"
+    /// layers = [{ role = "rib-flange", thickness = ".040" }, { role = "tab", thickness = ".032" }]
+    /// count = 12
+    /// "#;
+    /// let no_files = |_: &Path| Err(std::io::ErrorKind::NotFound.into());
+    /// let job = Job::read_from(text.into(), Path::new("job.toml"), &no_files)?;
+    /// assert_eq!(job.rows[0].rivet.to_string(), "MS20470AD3");
+    ///
+    /// let slip = text.replace("\"tab\"", "\"tap\"");
+    /// let error = Job::read_from(slip.into(), Path::new("job.toml"), &no_files).unwrap_err();
+    /// assert_eq!(error.to_string(), "job.toml:8:65: role cannot be \"tap\"; right would be \"cap\" or \"tab\"");
+    /// # Ok::<(), ReadError>(())
+    /// ```
+    pub fn read_from(
+        text: Vec<u8>,
+        file: &Path,
+        files: &dyn Fn(&Path) -> io::Result<Vec<u8>>,
+    ) -> Result<Job, ReadError> {
+        let mistakes = Mistakes::default();
+        let job = mistakes.source(file, text).and_then(|source| {
+            let folder = Folder::of(file, files, &mistakes);
+            job::job(&source, &folder)
+        });
+        mistakes.result(job)
+    }
+}
+
+impl OwnLimits {
+    /// Reads a limits file.
+    ///
+    /// # Errors
+    /// As [`Job::read`].
+    pub fn read(path: &Path) -> Result<OwnLimits, ReadError> {
+        let mistakes = Mistakes::default();
+        let read = mistakes.open(path.to_owned(), &disk).and_then(|source| limits::own_limits(&source));
+        mistakes.result(read)
+    }
+
+    /// Reads limits from their text; `file` is what it is called in messages.
+    ///
+    /// # Errors
+    /// As [`Job::read`].
+    pub fn read_from(text: Vec<u8>, file: &Path) -> Result<OwnLimits, ReadError> {
+        let mistakes = Mistakes::default();
+        let read = mistakes.source(file, text).and_then(|source| limits::own_limits(&source));
+        mistakes.result(read)
+    }
+}
+
+/// Reads a holes file against the rows of a job, in the order of the file.
+///
+/// # Errors
+/// As [`Job::read`]; a hole that stands twice in the file is a mistake.
+pub fn read_holes(path: &Path, rows: &[Row]) -> Result<Vec<HoleLine>, ReadError> {
+    let mistakes = Mistakes::default();
+    let lines = mistakes.open(path.to_owned(), &disk).map(|source| hole_lines(&source, rows));
+    mistakes.result(lines)
+}
+
+/// Reads a holes file from its text; `file` is what it is called in messages.
+///
+/// # Errors
+/// As [`read_holes`].
+pub fn read_holes_from(text: Vec<u8>, file: &Path, rows: &[Row]) -> Result<Vec<HoleLine>, ReadError> {
+    let mistakes = Mistakes::default();
+    let lines = mistakes.source(file, text).map(|source| hole_lines(&source, rows));
+    mistakes.result(lines)
+}
+
+/// Reads a stock file, in the order of the file.
+///
+/// # Errors
+/// As [`Job::read`]; a part that stands twice in the file is a mistake.
+pub fn read_stock(path: &Path) -> Result<Vec<Stock>, ReadError> {
+    let mistakes = Mistakes::default();
+    let stock = mistakes.open(path.to_owned(), &disk).map(|source| stock::stock(&source));
+    mistakes.result(stock)
+}
+
+/// Reads a stock file from its text; `file` is what it is called in messages.
+///
+/// # Errors
+/// As [`read_stock`].
+pub fn read_stock_from(text: Vec<u8>, file: &Path) -> Result<Vec<Stock>, ReadError> {
+    let mistakes = Mistakes::default();
+    let stock = mistakes.source(file, text).map(|source| stock::stock(&source));
+    mistakes.result(stock)
+}
+
+fn hole_lines(source: &Source<'_>, rows: &[Row]) -> Vec<HoleLine> {
+    let keys: Vec<RowKey> = rows.iter().map(|row| RowKey { name: row.name.clone(), count: Some(row.count) }).collect();
+    holes::lines(source, &keys, &mut SaidHoles::default())
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,195 @@
+//! A CSV file in memory: cells by column name, each with its place.
+//!
+//! Read by hand rather than with the `csv` crate, which tells where a line begins but not a cell, and takes a quote that is never
+//! closed for a cell up to the end of the file.
+
+use std::ops::Range;
+
+use super::keys::Keys;
+use super::source::{Source, quoted};
+use crate::diagnostic::is_unseen;
+
+/// One cell: what it says, trimmed, and where it stands.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub(super) struct Cell {
+    pub(super) text: String,
+    pub(super) span: Range<usize>,
+}
+
+/// One line: its cells in the order of the columns asked for, empty ones where the file has no such column.
+#[derive(Debug)]
+pub(super) struct Record {
+    pub(super) span: Range<usize>,
+    cells: Vec<Cell>,
+}
+
+impl Record {
+    /// The cell of the n-th column asked for, if anything stands in it.
+    pub(super) fn filled(&self, column: usize) -> Option<&Cell> {
+        self.cells.get(column).filter(|cell| !cell.text.is_empty())
+    }
+}
+
+/// Reads every line that says anything. `None` when the columns cannot be told; mistakes in single lines leave those out.
+pub(super) fn records(source: &Source<'_>, keys: &Keys, required: &[&str]) -> Option<Vec<Record>> {
+    let mut scan = Scan { source, at: 0 };
+    let header = loop {
+        let header = scan.line()?;
+        if header.iter().any(|cell| !cell.text.is_empty()) {
+            break header;
+        }
+        if scan.is_at_end() {
+            source.mistake(0..0, format!("{} is empty", keys.of), format!("right would be {}", heading(keys)));
+            return None;
+        }
+    };
+    let columns = columns(source, &header, keys, required)?;
+    let mut records = Vec::new();
+    while !scan.is_at_end() && !source.mistakes.is_full() {
+        let start = scan.at;
+        let Some(cells) = scan.line() else { break };
+        if cells.iter().all(|cell| cell.text.is_empty()) {
+            continue;
+        }
+        for cell in cells.iter().filter(|cell| cell.text.contains(is_unseen)) {
+            let message = format!("this cell holds a control or direction character: {}", quoted(&cell.text));
+            source.mistake(cell.span.clone(), message, "write it on one line, without characters that cannot be seen");
+        }
+        let span = start..cells.last().map_or(start, |cell| cell.span.end);
+        if cells.len() != header.len() {
+            let message = format!("this line has {}, the header {}", cells_in_words(cells.len()), header.len());
+            source.mistake(span, message, "a decimal is written with a point, and a text with a comma in it in quotes");
+            continue;
+        }
+        let cell = |column: &Option<usize>| column.and_then(|index| cells.get(index)).cloned().unwrap_or_default();
+        records.push(Record { span, cells: columns.iter().map(cell).collect() });
+    }
+    Some(records)
+}
+
+fn cells_in_words(count: usize) -> String {
+    if count == 1 { "1 cell".into() } else { format!("{count} cells") }
+}
+
+fn heading(keys: &Keys) -> String {
+    format!("a first line {}", keys.names.join(","))
+}
+
+/// Which cell of a line holds each of the columns asked for.
+fn columns(source: &Source<'_>, header: &[Cell], keys: &Keys, required: &[&str]) -> Option<Vec<Option<usize>>> {
+    let span = header.first().map_or(0, |cell| cell.span.start)..header.last().map_or(0, |cell| cell.span.end);
+    if let [only] = header
+        && let Some(mark) = only.text.chars().find(|c| matches!(c, ';' | '\t' | '|'))
+    {
+        let what = match mark {
+            ';' => "semicolons",
+            '|' => "bars",
+            _ => "tabs",
+        };
+        let message = format!("the columns are separated by {what}");
+        source.mistake(span, message, "separate them by commas, and write decimals with a point");
+        return None;
+    }
+    let mut complete = true;
+    let mut columns = Vec::new();
+    for name in keys.names {
+        let mut named = header.iter().enumerate().filter(|(_, cell)| cell.text.eq_ignore_ascii_case(name));
+        let first = named.next();
+        if let Some((_, again)) = named.next() {
+            complete = false;
+            source.mistake(again.span.clone(), format!("there are two columns {name}"), "keep one of both");
+        }
+        if first.is_none() && required.contains(name) {
+            complete = false;
+            source.mistake(
+                span.clone(),
+                format!("the column {name} is missing"),
+                format!("right would be {}", heading(keys)),
+            );
+        }
+        columns.push(first.map(|(index, _)| index));
+    }
+    complete.then_some(columns)
+}
+
+struct Scan<'s> {
+    source: &'s Source<'s>,
+    at: usize,
+}
+
+impl Scan<'_> {
+    fn rest(&self) -> &str {
+        self.source.text.get(self.at..).unwrap_or_default()
+    }
+
+    fn is_at_end(&self) -> bool {
+        self.rest().is_empty()
+    }
+
+    /// The cells up to the end of the line. `None` when a quote makes the rest of the file unreadable.
+    fn line(&mut self) -> Option<Vec<Cell>> {
+        let mut cells = Vec::new();
+        loop {
+            let cell = self.cell()?;
+            cells.push(cell);
+            let rest = self.rest();
+            let line_end = ["\r\n", "\n", "\r"].into_iter().find(|end| rest.starts_with(end));
+            if let Some(end) = line_end {
+                self.at += end.len();
+                return Some(cells);
+            }
+            if !rest.starts_with(',') {
+                return Some(cells);
+            }
+            self.at += 1;
+        }
+    }
+
+    fn cell(&mut self) -> Option<Cell> {
+        let blank = self.rest().len() - self.rest().trim_start_matches([' ', '\t']).len();
+        if self.rest().get(blank..).is_some_and(|rest| rest.starts_with('"')) {
+            self.at += blank;
+            return self.quoted_cell();
+        }
+        let rest = self.rest();
+        let raw = rest.get(..rest.find([',', '\r', '\n']).unwrap_or(rest.len())).unwrap_or_default();
+        let text = raw.trim();
+        let start = self.at + (raw.len() - raw.trim_start().len());
+        let span = start..start + text.len();
+        let (text, length) = (text.to_owned(), raw.len());
+        self.at += length;
+        Some(Cell { text, span })
+    }
+
+    /// A cell in quotes; two quotes in it stand for one.
+    fn quoted_cell(&mut self) -> Option<Cell> {
+        let start = self.at;
+        let mut text = String::new();
+        let mut chars = self.rest().char_indices().skip(1).peekable();
+        let mut end = None;
+        while let Some((at, c)) = chars.next() {
+            if c != '"' {
+                text.push(c);
+            } else if chars.next_if(|(_, next)| *next == '"').is_some() {
+                text.push('"');
+            } else {
+                end = Some(start + at + 1);
+                break;
+            }
+        }
+        let Some(end) = end else {
+            self.source.mistake(start..start + 1, "this quote is never closed", "close it before the end of the cell");
+            return None;
+        };
+        self.at = end;
+        let rest = self.rest();
+        let after = rest.len() - rest.trim_start_matches([' ', '\t']).len();
+        self.at += after;
+        if !(self.is_at_end() || self.rest().starts_with([',', '\r', '\n'])) {
+            let help = "put the whole cell in quotes, and write a quote in it twice";
+            self.source.mistake(self.at..self.at + 1, "something stands after the closing quote", help);
+            return None;
+        }
+        Some(Cell { text: text.trim().to_owned(), span: start..end })
+    }
+}

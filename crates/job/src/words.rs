@@ -1,0 +1,569 @@
+//! The words for people: one place for every finding, disposition and reason, in inches or millimetres.
+//!
+//! Core returns codes and figures. Every output that a person reads takes its sentences from here, so that text, JSON, cards and records
+//! say the same thing in the same words.
+//!
+//! ```
+//! use shophead::basis::Basis;
+//! use shophead::finding::{Code, Figure, Finding, Severity};
+//! use shophead::length::Length;
+//! use shophead_job::words::{self, Units};
+//! let length = |text| Figure::Length(Length::parse(text).unwrap());
+//! let finding = Finding::new(Code::EdgeDistanceShort, Severity::Refer, Basis::practice("")).measured(length(".2")).limit(length(".25"));
+//! assert_eq!(words::finding(&finding, Units::Inches), "The edge distance of 0.200 in is less than the least allowed, 0.250 in.");
+//! assert_eq!(words::finding(&finding, Units::Millimetres), "The edge distance of 5.08 mm is less than the least allowed, 6.35 mm.");
+//! ```
+
+use shophead::access::SolidBecause;
+use shophead::finding::{Code, Figure, Finding, Severity};
+use shophead::hole::Disposition;
+use shophead::joint::strength::Mode;
+use shophead::length::{Interval, Length};
+use shophead::quantity::{Force, Stress};
+use shophead::removal::Risk;
+use shophead::select::Difference;
+use shophead::structure::{Member, Place};
+
+/// What every output says once.
+pub const ADVISORY: &str =
+    "Advisory only: the manuals of the type, approved data, local rules and a licensed person decide.";
+
+/// The units that figures are printed in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+pub enum Units {
+    /// Inches and pounds.
+    #[default]
+    Inches,
+    /// Millimetres and newtons.
+    Millimetres,
+}
+
+impl Units {
+    /// A length as a decimal, with its unit.
+    #[must_use]
+    pub fn length(self, length: Length) -> String {
+        format!("{} {}", self.bare_length(length), self.length_unit())
+    }
+
+    /// A length as a decimal, without its unit.
+    #[must_use]
+    pub fn bare_length(self, length: Length) -> String {
+        match self {
+            Units::Inches => length.to_string(),
+            Units::Millimetres => length.in_millimetres().to_string(),
+        }
+    }
+
+    /// A size of a part, with its unit: in inches as a fraction where it is exactly one.
+    #[must_use]
+    pub fn size(self, size: Length) -> String {
+        let fraction = size.to_64ths();
+        match self {
+            Units::Inches if fraction.is_exact() => format!("{fraction} in"),
+            Units::Inches | Units::Millimetres => self.length(size),
+        }
+    }
+
+    /// A least and a greatest length, with the unit; once where they are the same.
+    #[must_use]
+    pub fn interval(self, interval: Interval) -> String {
+        if interval.min == interval.max {
+            return self.length(interval.min);
+        }
+        format!("{} to {}", self.bare_length(interval.min), self.length(interval.max))
+    }
+
+    /// A force, with its unit.
+    #[must_use]
+    pub fn force(self, force: Force) -> String {
+        let (value, unit) = match self {
+            Units::Inches => (force.lbf(), "lbf"),
+            Units::Millimetres => (force.newtons(), "N"),
+        };
+        // A strength is never known to a tenth of a per cent.
+        if value.abs() < 100.0 { format!("{value:.1} {unit}") } else { format!("{value:.0} {unit}") }
+    }
+
+    /// A stress, with its unit.
+    #[must_use]
+    pub fn stress(self, stress: Stress) -> String {
+        match self {
+            Units::Inches => format!("{:.1} ksi", stress.ksi()),
+            Units::Millimetres => format!("{:.0} MPa", stress.megapascals()),
+        }
+    }
+
+    /// A figure of a finding, with its unit where it has one.
+    #[must_use]
+    pub fn figure(self, figure: Figure) -> String {
+        match figure {
+            Figure::Length(length) => self.length(length),
+            Figure::Force(force) => self.force(force),
+            Figure::Stress(stress) => self.stress(stress),
+            Figure::Ratio(ratio) => plain(ratio),
+            Figure::Count(count) => count.to_string(),
+        }
+    }
+
+    /// The unit of length: `in` or `mm`.
+    #[must_use]
+    pub const fn length_unit(self) -> &'static str {
+        match self {
+            Units::Inches => "in",
+            Units::Millimetres => "mm",
+        }
+    }
+
+    /// The unit of force: `lbf` or `N`.
+    #[must_use]
+    pub const fn force_unit(self) -> &'static str {
+        match self {
+            Units::Inches => "lbf",
+            Units::Millimetres => "N",
+        }
+    }
+}
+
+/// A plain number to three decimals at most, without idle zeros: `1.5`, `0.182`.
+#[must_use]
+pub fn plain(number: f64) -> String {
+    let text = format!("{number:.3}");
+    let text = text.trim_end_matches('0').trim_end_matches('.');
+    if text == "-0" { "0".to_owned() } else { text.to_owned() }
+}
+
+/// What a finding says, as one sentence; where its limit stands is told by its basis.
+#[must_use]
+pub fn finding(finding: &Finding<'_>, units: Units) -> String {
+    let figure = |figure: Option<Figure>| figure.map(|figure| units.figure(figure));
+    let (measured, limit) = (figure(finding.measured), figure(finding.limit));
+    // A code of a newer core than these words still says something.
+    let sentence = sentence(finding.code, finding.severity, measured.as_deref(), limit.as_deref())
+        .unwrap_or_else(|| format!("Found: {}.", finding.code));
+    match finding.layer {
+        Some(layer) => format!("Layer {layer}: {}", lower_first(&sentence)),
+        None => sentence,
+    }
+}
+
+fn lower_first(sentence: &str) -> String {
+    let mut chars = sentence.chars();
+    chars.next().map_or_else(String::new, |first| first.to_lowercase().chain(chars).collect())
+}
+
+/// The sentence for a code; `None` for a code that has no words yet.
+fn sentence(code: Code, severity: Severity, measured: Option<&str>, limit: Option<&str>) -> Option<String> {
+    // With both figures, with the measured one only, with none.
+    let held = |both: &dyn Fn(&str, &str) -> String, one: &dyn Fn(&str) -> String, none: &str| match (measured, limit) {
+        (Some(measured), Some(limit)) => both(measured, limit),
+        (Some(measured), None) => one(measured),
+        (None, _) => none.to_owned(),
+    };
+    Some(match code {
+        Code::LimitFromMemory => match (measured, limit) {
+            (Some(measured), _) => {
+                format!("What decides here, {measured}, rests on a recalled figure. Check it against the document.")
+            }
+            (None, Some(limit)) => {
+                format!("The limit of {limit} could only be recalled. Check it against the document.")
+            }
+            (None, None) => "A limit that decides could only be recalled. Check it against the document.".to_owned(),
+        },
+        Code::NoLimit => {
+            "A figure that is needed here stands in no document at hand. Look it up before going on.".to_owned()
+        }
+        Code::TailTooLong => held(
+            &|measured, limit| format!("At {measured} the tail could fold over; the longest that is safe is {limit}."),
+            &|measured| format!("At {measured} the tail could fold over."),
+            "The tail could fold over before it forms a head.",
+        ),
+        Code::TailTooShort => held(
+            &|measured, limit| {
+                format!(
+                    "At {measured} the tail cannot form the least head in the worst case; it takes at least {limit}."
+                )
+            },
+            &|measured| format!("At {measured} the tail cannot form the least head in the worst case."),
+            "The tail cannot form the least head in the worst case.",
+        ),
+        Code::HeadTooLarge => held(
+            &|measured, limit| {
+                format!(
+                    "At {measured} the tail holds more metal than the largest head allowed; the longest is {limit}."
+                )
+            },
+            &|measured| format!("At {measured} the tail holds more metal than the largest head allowed."),
+            "The tail holds more metal than the largest head allowed.",
+        ),
+        Code::NoLengthFits => held(
+            &|measured, limit| {
+                format!(
+                    "No length fits every case: the worst case needs at least {measured} and allows at most {limit}."
+                )
+            },
+            &|measured| format!("No length fits every case: the worst case needs at least {measured}."),
+            if severity == Severity::Refer {
+                "No length of the series gives a sound head in every case."
+            } else {
+                "The layers are not known, so it was not checked whether a length fits, nor what the joint carries."
+            },
+        ),
+        Code::DiffersFromRule => held(
+            &|measured, limit| format!("The length of {measured} is not the {limit} of the rule of thumb."),
+            &|measured| format!("The length of {measured} is not that of the rule of thumb."),
+            "The length is not that of the rule of thumb.",
+        ),
+        Code::HalfLength => held(
+            &|measured, _| format!("{measured} is a half length; they are not always in stock."),
+            &|measured| format!("Only a half length fits, {measured}; they are not always in stock."),
+            "Only a half length fits; they are not always in stock.",
+        ),
+        Code::LengthNotTabulated => held(
+            &|measured, limit| {
+                format!(
+                    "The length of {measured} is beyond the table of the standard, which ends at {limit}; it can be ordered but may not be in stock."
+                )
+            },
+            &|measured| format!("The length of {measured} is beyond the table of the standard."),
+            "The length lies outside the table of the standard.",
+        ),
+        Code::DiameterOutsideRule => held(
+            &|measured, limit| format!("The diameter of {measured} is outside the rule for the sheet, {limit}."),
+            &|measured| format!("The diameter of {measured} is outside the rule for the sheet."),
+            "The diameter is outside the rule for the sheet.",
+        ),
+        Code::NotStructural => held(
+            &|measured, limit| format!("A rivet of {measured} is not for structure; the smallest is {limit}."),
+            &|measured| format!("A rivet of {measured} is not for structure."),
+            "This rivet is not for structure.",
+        ),
+        Code::HeatTreatFirst => "This alloy is heat treated, or kept cold after it, before driving.".to_owned(),
+        Code::ShankMayNotEnter => held(
+            &|measured, limit| {
+                format!(
+                    "A hole of {measured}, the smallest here, is tighter than the largest shank, {limit}: some rivets may not enter."
+                )
+            },
+            &|measured| format!("A hole of {measured} is tighter than the largest shank: some rivets may not enter."),
+            "The smallest hole is tighter than the largest shank: some rivets may not enter.",
+        ),
+        Code::HeadTooNarrow => below("The driven head", "narrower", "wide", measured, limit),
+        Code::HeadTooWide => above("The driven head", "wider", "wide", measured, limit),
+        Code::HeadTooLow => below("The driven head", "lower", "high", measured, limit),
+        Code::HeadTooHigh => above("The driven head", "higher", "high", measured, limit),
+        Code::HeadDefect => match (measured, limit) {
+            (Some(measured), Some(limit)) => {
+                format!("A visible defect is not accepted: {measured} where the limit is {limit}.")
+            }
+            (Some(measured), None) => format!("A visible defect is not accepted: {measured}."),
+            (None, Some(limit)) => format!("A visible defect is not accepted; the limit is {limit}."),
+            (None, None) => "A visible defect is not accepted.".to_owned(),
+        },
+        Code::HoleOverLimit => held(
+            &|measured, limit| format!("A hole of {measured} is larger than this rivet allows, {limit}."),
+            &|measured| format!("No step takes a hole of {measured}."),
+            "The hole is larger than the rivet allows.",
+        ),
+        Code::HoleUnderLimit => held(
+            &|measured, limit| format!("A hole of {measured} is smaller than this rivet needs, {limit}."),
+            &|measured| format!("A hole of {measured} is smaller than this rivet needs."),
+            "The hole is smaller than the rivet needs.",
+        ),
+        Code::HoleDamaged => "The damage at the hole has to be removed first.".to_owned(),
+        Code::HoleCracked => "The hole is cracked: stop, and ask for a repair of the sheet.".to_owned(),
+        Code::NoLargerRivet => "The series has no larger rivet to step up to.".to_owned(),
+        Code::StepNeedsApproval => {
+            "A larger hole in this member needs the approval of the maker or the authority.".to_owned()
+        }
+        Code::TooManySteps => held(
+            &|measured, limit| format!("{measured} rivets of one pattern would be stepped up; at most {limit} may be."),
+            &|measured| format!("{measured} rivets of one pattern would be stepped up, more than allowed."),
+            "More rivets of one pattern would be stepped up than allowed.",
+        ),
+        Code::NeighboursStepped => held(
+            &|measured, limit| format!("{measured} neighbours would be stepped up; at most {limit} may be."),
+            &|measured| format!("{measured} neighbours would be stepped up, more than allowed."),
+            "More neighbours would be stepped up than allowed.",
+        ),
+        Code::CountersinkTooDeep => held(
+            &|measured, limit| {
+                format!("A sheet of {measured} is too thin for this countersink; the head needs {limit}.")
+            },
+            &|measured| format!("A sheet of {measured} is too thin for this countersink: it leaves a knife edge."),
+            "The sheet is too thin for this countersink.",
+        ),
+        Code::DimpleTooThick => held(
+            &|measured, limit| format!("A sheet of {measured} is thicker than dimpling suits, {limit}."),
+            &|measured| format!("A sheet of {measured} is thicker than dimpling suits."),
+            "The sheet is thicker than dimpling suits.",
+        ),
+        Code::EdgeDistanceShort => short("edge distance", measured, limit),
+        Code::EdgeDistanceLong => long("edge distance", measured, limit),
+        Code::EdgeBelowPreferred => held(
+            &|measured, limit| {
+                format!("The edge distance of {measured} leaves no room for a later step up; {limit} would.")
+            },
+            &|measured| format!("The edge distance of {measured} leaves no room for a later step up."),
+            "The edge distance leaves no room for a later step up.",
+        ),
+        Code::PitchShort => short("pitch", measured, limit),
+        Code::PitchLong => long("pitch", measured, limit),
+        Code::TransversePitchShort => short("distance between rows", measured, limit),
+        Code::EdgeMarginBelowTable => held(
+            &|measured, limit| {
+                format!("The edge distance is {measured} diameters; no bearing strength is published below {limit}.")
+            },
+            &|measured| format!("The edge distance is {measured} diameters; no bearing strength is published for it."),
+            "No bearing strength is published for so short an edge distance.",
+        ),
+        Code::SheetTooThinForTable => held(
+            &|measured, limit| {
+                format!("The sheet is {measured} diameters thick; no strength is published below {limit}.")
+            },
+            &|measured| format!("The sheet is {measured} diameters thick; no strength is published for it."),
+            "The sheet is thinner than the published strength covers.",
+        ),
+        Code::StrengthNotPublished => held(
+            &|measured, _| format!("No published strength covers this case; {measured} was counted."),
+            &|measured| format!("No published strength covers this case; {measured} was counted."),
+            "No published strength covers this case.",
+        ),
+        Code::HoleAboveNominal => held(
+            &|measured, limit| format!("A hole of {measured} adds no strength: the tables count {limit}."),
+            &|measured| format!("A hole of {measured} adds no strength."),
+            "A hole larger than the tables count adds no strength.",
+        ),
+        Code::MarginNegative => held(
+            &|measured, _| format!("The joint does not carry the load: the margin is {measured}."),
+            &|measured| format!("The joint does not carry the load: the margin is {measured}."),
+            "The joint does not carry the load.",
+        ),
+        Code::WeakerThanBefore => held(
+            &|measured, limit| format!("The new joint carries {measured} a rivet, the old one {limit}: it is weaker."),
+            &|measured| format!("The new joint carries {measured} a rivet, which is less than the old one."),
+            "The new joint is weaker than the old one.",
+        ),
+        Code::MustBeSolid => "Only driven solid rivets may go here.".to_owned(),
+        Code::CannotBuck => held(
+            &|measured, limit| format!("There is {measured} behind this row; tail and bucking bar need {limit}."),
+            &|measured| format!("There is only {measured} behind this row, too little to buck it."),
+            "There is not enough room behind this row to buck it.",
+        ),
+        Code::NoPositionServes => "No position lets every row be driven that must be.".to_owned(),
+        Code::BlindNeedsApproval => "A blind rivet here needs the manual of the type.".to_owned(),
+        _ => return None,
+    })
+}
+
+fn below(what: &str, than: &str, dimension: &str, measured: Option<&str>, limit: Option<&str>) -> String {
+    beyond(what, than, dimension, "least", measured, limit)
+}
+
+fn above(what: &str, than: &str, dimension: &str, measured: Option<&str>, limit: Option<&str>) -> String {
+    beyond(what, than, dimension, "greatest", measured, limit)
+}
+
+fn beyond(what: &str, than: &str, dimension: &str, end: &str, measured: Option<&str>, limit: Option<&str>) -> String {
+    match (measured, limit) {
+        (Some(measured), Some(limit)) => {
+            format!("{what} is {measured} {dimension}, {than} than the {end} allowed, {limit}.")
+        }
+        (Some(measured), None) => format!("{what} is {measured} {dimension}, {than} than allowed."),
+        (None, _) => format!("{what} is {than} than allowed."),
+    }
+}
+
+/// A distance without a figure is one that nobody gave.
+fn short(what: &str, measured: Option<&str>, limit: Option<&str>) -> String {
+    match (measured, limit) {
+        (Some(measured), Some(limit)) => {
+            format!("The {what} of {measured} is less than the least allowed, {limit}.")
+        }
+        (Some(measured), None) => format!("The {what} of {measured} is less than allowed."),
+        (None, _) => format!("The {what} is not known, so it was not checked."),
+    }
+}
+
+fn long(what: &str, measured: Option<&str>, limit: Option<&str>) -> String {
+    match (measured, limit) {
+        (Some(measured), Some(limit)) => format!("The {what} of {measured} is more than usual, {limit}."),
+        (Some(measured), None) => format!("The {what} of {measured} is more than usual."),
+        (None, _) => format!("The {what} is more than usual."),
+    }
+}
+
+/// Why a length is not that of the rule of thumb.
+#[must_use]
+pub const fn difference(difference: Difference) -> &'static str {
+    match difference {
+        Difference::FillTakesTail => {
+            "Filling the hole takes so much of the tail that the rule of thumb could not form the least head."
+        }
+        Difference::TailWouldFold => "The tail of the rule of thumb could fold over.",
+        Difference::HeadWouldBeTooLarge => {
+            "The tail of the rule of thumb holds more metal than the largest head allowed."
+        }
+    }
+}
+
+/// What to do about a hole, in a few words.
+#[must_use]
+pub const fn disposition(disposition: Disposition) -> &'static str {
+    match disposition {
+        Disposition::Keep => "Keep the hole as it is",
+        Disposition::CleanUp => "Clean up the hole for the same rivet",
+        Disposition::Oversize => "Open the hole for an oversize shank",
+        Disposition::NextSize => "Open the hole for the next larger diameter",
+        Disposition::Refer => "Stop and refer",
+    }
+}
+
+/// What gives way, in a few words.
+#[must_use]
+pub const fn mode(mode: Mode) -> &'static str {
+    match mode {
+        Mode::RivetShear => "the rivet shears",
+        Mode::Bearing => "the rivet crushes the sheet",
+        Mode::FlushJoint => "the flush head and its sheet part",
+        Mode::TearOut => "the rivet tears out to the edge",
+    }
+}
+
+/// Why taking a rivet out is risky.
+#[must_use]
+pub const fn risk(risk: Risk) -> &'static str {
+    match risk {
+        Risk::ThickPack => "The pack is thick: the shank sits tight.",
+        Risk::ManyLayers => "There are many layers: burrs between them hold the shank.",
+        Risk::ThinFarSide => "The layer under the driven head is thin: support it beside the head.",
+        Risk::CloseToEdge => "The hole is close to an edge.",
+    }
+}
+
+/// Why a row takes driven solid rivets only.
+#[must_use]
+pub fn solid_because(because: SolidBecause) -> String {
+    match because {
+        SolidBecause::Primary => "It is primary structure.".to_owned(),
+        SolidBecause::Member(member) => format!("It runs along {}.", self::member(member)),
+        SolidBecause::Place(place) => format!("It lies {}.", self::place(place)),
+    }
+}
+
+/// A member with its article.
+fn member(member: Member) -> &'static str {
+    match member {
+        Member::Skin => "a skin splice",
+        Member::SparCap => "the cap of a spar, keel or main beam",
+        Member::Longeron => "a longeron",
+        Member::Stringer => "a stringer",
+        Member::Frame => "a frame",
+        Member::Rib => "a rib",
+        _ => "another member",
+    }
+}
+
+/// Where a place is.
+fn place(place: Place) -> &'static str {
+    match place {
+        Place::FluidTight => "in a fluid-tight area",
+        Place::BelowWaterLine => "below the water line",
+        Place::AirIntake => "where a loose part could be drawn into an engine",
+        Place::Control => "on a control surface or its attachment",
+        Place::MainFitting => "at a main fitting",
+        Place::HeavilyStressed => "in a heavily stressed place",
+        _ => "in a place with rules of its own",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use shophead::basis::Basis;
+
+    fn figures() -> [Option<Figure>; 5] {
+        [
+            None,
+            Some(Figure::Length(Length::from_64ths(8))),
+            Some(Figure::Force(Force::from_lbf(388.0))),
+            Some(Figure::Ratio(1.5)),
+            Some(Figure::Count(3)),
+        ]
+    }
+
+    #[test]
+    fn every_code_has_words_with_and_without_figures() {
+        for code in Code::ALL {
+            for severity in [Severity::Note, Severity::Caution, Severity::Refer] {
+                for measured in [None, Some("1 in")] {
+                    for limit in [None, Some("2 in")] {
+                        let sentence = sentence(*code, severity, measured, limit);
+                        let sentence = sentence.unwrap_or_else(|| panic!("{code} has no words"));
+                        assert!(sentence.starts_with(|c: char| c.is_uppercase() || c.is_ascii_digit()), "{sentence}");
+                        assert!(sentence.ends_with('.') && !sentence.contains("  "), "{sentence}");
+                    }
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn no_two_codes_say_the_same() {
+        let bare = |code: &Code| sentence(*code, Severity::Refer, None, None);
+        for (index, code) in Code::ALL.iter().enumerate() {
+            for other in &Code::ALL[index + 1..] {
+                assert_ne!(bare(code), bare(other), "{code} and {other}");
+            }
+        }
+    }
+
+    #[test]
+    fn a_finding_shows_its_figures_and_its_layer() {
+        for code in Code::ALL {
+            for figure in figures() {
+                let found = Finding {
+                    measured: figure,
+                    limit: figure,
+                    ..Finding::new(*code, Severity::Refer, Basis::practice(""))
+                };
+                assert!(finding(&found.layer(2), Units::Inches).starts_with("Layer 2: "), "{code}");
+            }
+        }
+        let found = Finding::new(Code::HoleOverLimit, Severity::Refer, Basis::practice(""))
+            .measured(Figure::Length(Length::from_64ths(9)))
+            .limit(Figure::Length(Length::from_64ths(8)));
+        assert_eq!(finding(&found, Units::Inches), "A hole of 0.14063 in is larger than this rivet allows, 0.125 in.");
+        assert_eq!(
+            finding(&found, Units::Millimetres),
+            "A hole of 3.5719 mm is larger than this rivet allows, 3.175 mm."
+        );
+    }
+
+    #[test]
+    fn figures_carry_their_unit() {
+        let eighth = Length::from_64ths(8);
+        assert_eq!(Units::Inches.size(eighth), "1/8 in");
+        assert_eq!(Units::Millimetres.size(eighth), "3.175 mm");
+        assert_eq!(Units::Inches.interval(Interval { min: eighth, max: Length::from_64ths(9) }), "0.125 to 0.14063 in");
+        assert_eq!(Units::Inches.interval(Interval::exactly(eighth)), "0.125 in");
+        assert_eq!(Units::Inches.force(Force::from_lbf(388.2)), "388 lbf");
+        assert_eq!(Units::Inches.force(Force::from_lbf(38.82)), "38.8 lbf");
+        assert_eq!(Units::Millimetres.force(Force::from_newtons(1100.0)), "1100 N");
+        assert_eq!(Units::Inches.stress(Stress::from_ksi(30.0)), "30.0 ksi");
+        assert_eq!(plain(-0.0001), "0");
+        assert_eq!(plain(1.5), "1.5");
+        assert_eq!(plain(20.0), "20");
+    }
+
+    #[test]
+    fn every_member_and_place_has_words() {
+        for known in Member::ALL.iter().filter(|known| **known != Member::Other) {
+            assert_ne!(member(*known), member(Member::Other), "{}", known.word());
+        }
+        let places: Vec<_> = Place::ALL.iter().map(|known| place(*known)).collect();
+        assert!(places.iter().all(|words| *words != "in a place with rules of its own"));
+        assert_eq!(solid_because(SolidBecause::Place(Place::BelowWaterLine)), "It lies below the water line.");
+        assert_eq!(solid_because(SolidBecause::Primary), "It is primary structure.");
+        assert_eq!(solid_because(SolidBecause::Member(Member::Longeron)), "It runs along a longeron.");
+    }
+}

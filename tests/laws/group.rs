@@ -1,0 +1,198 @@
+//! Laws of rivet groups.
+
+use proptest::prelude::*;
+use shophead::basis::Basis;
+use shophead::joint::group::{Group, Member, PlaneLoad, share};
+use shophead::joint::margin::{Factors, LoadKind};
+use shophead::joint::strength::Allowable;
+use shophead::layout::Point;
+use shophead::length::Length;
+use shophead::quantity::Force;
+
+/// A few hundred sums of doubles agree to far more than this beside the greatest share.
+const RELATIVE: f64 = 1e-9;
+
+fn nm(value: i64) -> Length {
+    Length::from_nanometres(value).expect("inside a kilometre")
+}
+
+fn point() -> impl Strategy<Value = Point> {
+    // A panel of a quarter of a metre, to the micrometre.
+    (0_i64..250_000, 0_i64..250_000).prop_map(|(x, y)| Point { x: nm(x * 1_000), y: nm(y * 1_000) })
+}
+
+fn members() -> impl Strategy<Value = Vec<Member<'static>>> {
+    prop::collection::vec((point(), 0.1_f64..10.0), 2..40).prop_filter_map("spread out", |points| {
+        let first = points.first()?.0;
+        // Rivets a hair apart would turn a moment into loads without bound.
+        points
+            .iter()
+            .any(|(at, _)| at.distance(first) > nm(10_000_000))
+            .then(|| points.into_iter().map(|(at, weight)| Member { weight, ..Member::alike(at) }).collect())
+    })
+}
+
+fn load() -> impl Strategy<Value = PlaneLoad> {
+    (-1e4_f64..1e4, -1e4_f64..1e4, point(), -1e4_f64..1e4).prop_map(|(x, y, at, moment_in_lbf)| PlaneLoad {
+        x: Force::from_lbf(x),
+        y: Force::from_lbf(y),
+        at,
+        moment_in_lbf,
+        kind: LoadKind::Ultimate,
+    })
+}
+
+fn group<'g>(rivets: &'g [Member<'static>], load: PlaneLoad) -> Group<'g, 'static> {
+    share(rivets, load, None).expect("a group")
+}
+
+/// Totals in pounds.
+fn totals(group: &Group<'_, '_>) -> Vec<(f64, f64)> {
+    group.shares().map(|share| (share.total().x.lbf(), share.total().y.lbf())).collect()
+}
+
+fn greatest(totals: &[(f64, f64)]) -> f64 {
+    totals.iter().map(|(x, y)| x.hypot(*y)).fold(0.0, f64::max)
+}
+
+fn inches(point: Point) -> (f64, f64) {
+    (point.x.to_inches_f64(), point.y.to_inches_f64())
+}
+
+proptest! {
+    #[test]
+    fn the_shares_hold_the_load_and_its_moment(rivets in members(), load in load()) {
+        let group = group(&rivets, load);
+        let totals = totals(&group);
+        let allowed = RELATIVE * (1.0 + greatest(&totals)) * rivets.len() as f64;
+        let (x, y) = totals.iter().fold((0.0, 0.0), |(x, y), share| (x + share.0, y + share.1));
+        prop_assert!((x - load.x.lbf()).abs() < allowed && (y - load.y.lbf()).abs() < allowed);
+        // About the corner of the panel, which the method knows nothing of.
+        let moment: f64 = rivets.iter().zip(&totals).map(|(rivet, share)| {
+            let (px, py) = inches(rivet.at);
+            px * share.1 - py * share.0
+        }).sum();
+        let (lx, ly) = inches(load.at);
+        let applied = load.moment_in_lbf + lx * load.y.lbf() - ly * load.x.lbf();
+        prop_assert!((moment - applied).abs() < 20.0 * allowed, "{} {}", moment, applied);
+    }
+
+    #[test]
+    fn where_the_panel_lies_changes_nothing_at_all(
+        rivets in members(),
+        load in load(),
+        by in (-500_000_000_000_i64..500_000_000_000, -500_000_000_000_i64..500_000_000_000),
+    ) {
+        let moved = |at: Point| Point { x: nm(at.x.nanometres() + by.0), y: nm(at.y.nanometres() + by.1) };
+        let there: Vec<_> = rivets.iter().map(|rivet| Member { at: moved(rivet.at), ..*rivet }).collect();
+        let (here, there) = (group(&rivets, load), group(&there, PlaneLoad { at: moved(load.at), ..load }));
+        prop_assert_eq!(totals(&here), totals(&there));
+        prop_assert_eq!(moved(here.centroid), there.centroid);
+        prop_assert_eq!(here.most_loaded, there.most_loaded);
+    }
+
+    #[test]
+    fn a_quarter_turn_turns_the_shares_with_it(rivets in members(), load in load()) {
+        let turned = |at: Point| Point { x: nm(-at.y.nanometres()), y: at.x };
+        let there: Vec<_> = rivets.iter().map(|rivet| Member { at: turned(rivet.at), ..*rivet }).collect();
+        let turned_load =
+            PlaneLoad { x: Force::from_lbf(-load.y.lbf()), y: load.x, at: turned(load.at), ..load };
+        let (here, there) = (totals(&group(&rivets, load)), totals(&group(&there, turned_load)));
+        let allowed = RELATIVE * (1.0 + greatest(&here));
+        for (here, there) in here.iter().zip(&there) {
+            prop_assert!((here.0 - there.1).abs() < allowed && (here.1 + there.0).abs() < allowed);
+        }
+    }
+
+    /// The 3-4-5 triangle: a turn that whole nanometres survive when every coordinate is a multiple of five.
+    #[test]
+    fn a_slanting_turn_leaves_every_resultant_as_it_was(rivets in members(), load in load()) {
+        let turned = |at: Point| {
+            let (x, y) = (at.x.nanometres() / 5, at.y.nanometres() / 5);
+            Point { x: nm(3 * x - 4 * y), y: nm(4 * x + 3 * y) }
+        };
+        let there: Vec<_> = rivets.iter().map(|rivet| Member { at: turned(rivet.at), ..*rivet }).collect();
+        let (fx, fy) = (load.x.lbf(), load.y.lbf());
+        let turned_load = PlaneLoad {
+            x: Force::from_lbf(0.6 * fx - 0.8 * fy),
+            y: Force::from_lbf(0.8 * fx + 0.6 * fy),
+            at: turned(load.at),
+            ..load
+        };
+        let (here, there) = (totals(&group(&rivets, load)), totals(&group(&there, turned_load)));
+        let allowed = RELATIVE * (1.0 + greatest(&here));
+        for (here, there) in here.iter().zip(&there) {
+            prop_assert!((here.0.hypot(here.1) - there.0.hypot(there.1)).abs() < allowed);
+        }
+    }
+
+    #[test]
+    fn twice_the_load_is_twice_every_share(rivets in members(), load in load()) {
+        let twice = PlaneLoad {
+            x: Force::from_lbf(2.0 * load.x.lbf()),
+            y: Force::from_lbf(2.0 * load.y.lbf()),
+            moment_in_lbf: 2.0 * load.moment_in_lbf,
+            ..load
+        };
+        let doubled: Vec<_> = totals(&group(&rivets, load)).iter().map(|(x, y)| (2.0 * x, 2.0 * y)).collect();
+        prop_assert_eq!(doubled, totals(&group(&rivets, twice)), "powers of two are exact");
+    }
+
+    #[test]
+    fn only_the_ratios_of_weights_count(rivets in members(), load in load(), power in -200_i32..200) {
+        let scaled: Vec<_> =
+            rivets.iter().map(|rivet| Member { weight: rivet.weight * 2.0_f64.powi(power), ..*rivet }).collect();
+        prop_assert_eq!(totals(&group(&rivets, load)), totals(&group(&scaled, load)));
+    }
+
+    #[test]
+    fn a_group_k_times_as_large_shares_a_force_alike(rivets in members(), load in load(), k in 2_i64..50) {
+        let load = PlaneLoad { moment_in_lbf: 0.0, ..load };
+        let grown = |at: Point| Point { x: nm(at.x.nanometres() * k), y: nm(at.y.nanometres() * k) };
+        let there: Vec<_> = rivets.iter().map(|rivet| Member { at: grown(rivet.at), ..*rivet }).collect();
+        let here = totals(&group(&rivets, load));
+        let there = totals(&group(&there, PlaneLoad { at: grown(load.at), ..load }));
+        let allowed = RELATIVE * (1.0 + greatest(&here));
+        for (here, there) in here.iter().zip(&there) {
+            prop_assert!((here.0 - there.0).abs() < allowed && (here.1 - there.1).abs() < allowed);
+        }
+    }
+
+    #[test]
+    fn every_resultant_is_square_to_its_arm_from_the_rotation_centre(rivets in members(), load in load()) {
+        let group = group(&rivets, load);
+        let Some(centre) = group.rotation_centre else { return Ok(()) };
+        let (cx, cy) = inches(centre);
+        // Beyond some metres the rounding of the centre to a nanometre is no longer small beside the arms.
+        prop_assume!(cx.abs() < 200.0 && cy.abs() < 200.0);
+        let turn = group.moment_in_lbf / group.polar_in2;
+        let heaviest = rivets.iter().map(|rivet| rivet.weight).fold(0.0, f64::max);
+        for (rivet, share) in rivets.iter().zip(totals(&group)) {
+            let (px, py) = inches(rivet.at);
+            let (ax, ay) = (px - cx, py - cy);
+            let part = rivet.weight / heaviest * turn;
+            // A nanometre in the centre, and rounding in sums of hundreds of inches.
+            let allowed = 1e-7 * part.abs() + 1e-9 * (1.0 + greatest(&[share]));
+            prop_assert!((share.0 + part * ay).abs() < allowed && (share.1 - part * ax).abs() < allowed);
+        }
+    }
+
+    #[test]
+    fn no_rivet_has_a_lower_margin_than_the_worst(
+        rivets in members(),
+        load in load(),
+        strengths in prop::collection::vec(1.0_f64..5_000.0, 40),
+    ) {
+        let basis = Basis::published("test", "");
+        let rivets: Vec<_> = rivets.iter().zip(&strengths).map(|(rivet, lbf)| Member {
+            allowable: Some(Allowable { force: Force::from_lbf(*lbf), basis }),
+            ..*rivet
+        }).collect();
+        let group = share(&rivets, load, Some(Factors::SEAM)).expect("a group");
+        let worst = group.worst.expect("every strength is known");
+        for (rivet, (x, y)) in rivets.iter().zip(totals(&group)) {
+            let own = rivet.allowable.expect("given").force.lbf() / x.hypot(y) - 1.0;
+            prop_assert!(worst.margin.value <= own + RELATIVE * (1.0 + own.abs()));
+        }
+    }
+}

@@ -1,0 +1,246 @@
+//! Laws of stacks, holes and patterns.
+
+use proptest::prelude::*;
+use shophead::finding::Code;
+use shophead::hole::{AsFound, Damage, Disposition, HoleQuery, check_pattern};
+use shophead::layout::RowLayout;
+use shophead::length::{Length, Toleranced};
+use shophead::material::{Material, RivetAlloy};
+use shophead::practice::{BUILT_IN, Case, Practice};
+use shophead::rivet::Head;
+use shophead::rivet::part::Part;
+use shophead::stack::{Layer, MAX_LAYERS, Preparation, Role, Stack};
+use shophead::structure::Member;
+
+use crate::common::{config, nm};
+
+const THOUSANDTH: i64 = 25_400;
+
+fn thickness() -> impl Strategy<Value = Toleranced> {
+    (400_000_i64..8_000_000, 0_i64..200_000, 0_i64..200_000)
+        .prop_map(|(nominal, below, above)| Toleranced::new(nm(nominal), nm(below), nm(above)))
+}
+
+fn layers() -> impl Strategy<Value = Vec<Layer>> {
+    let role = prop::sample::select(Role::ALL.iter().map(|(role, _)| *role).collect::<Vec<_>>());
+    let layer = (role, thickness()).prop_map(|(role, thickness)| Layer { role, ..Layer::of(thickness) });
+    prop::collection::vec(layer, 1..=MAX_LAYERS)
+}
+
+fn stacked(layers: &[Layer]) -> Stack {
+    let mut stack = Stack::new();
+    for layer in layers {
+        stack.push(*layer).expect("room");
+    }
+    stack
+}
+
+/// Sheets as they are bought, of one material, with a plain hole each or the first one countersunk.
+fn sheets(flush: bool) -> impl Strategy<Value = Stack> {
+    let sheet = prop::sample::select(vec![32_i64, 40, 50, 63, 71, 80, 90, 125]);
+    prop::collection::vec(sheet, 2..5).prop_map(move |sheets| {
+        let material = Some(Material::parse("clad 2024-T3").expect("a material"));
+        let layers: Vec<Layer> = sheets
+            .iter()
+            .enumerate()
+            .map(|(index, sheet)| Layer {
+                material,
+                preparation: if flush && index == 0 { Preparation::Countersunk } else { Preparation::Plain },
+                ..Layer::of(Toleranced::exactly(nm(sheet * THOUSANDTH)))
+            })
+            .collect();
+        stacked(&layers)
+    })
+}
+
+#[derive(Debug, Clone)]
+struct Place {
+    part: String,
+    stack: Stack,
+    edge: i64,
+    pitch: i64,
+    practice: &'static Practice<'static>,
+    member: Member,
+}
+
+impl Place {
+    fn judge(&self, found: AsFound) -> Disposition {
+        self.query().judge(found).disposition
+    }
+
+    fn query(&self) -> HoleQuery<'_> {
+        HoleQuery {
+            rivet: Part::parse(&self.part).expect("a part number"),
+            stack: &self.stack,
+            layout: RowLayout { edge: Some(nm(self.edge)), pitch: Some(nm(self.pitch)), ..RowLayout::default() },
+            rows: 1,
+            member: self.member,
+            practice: self.practice,
+        }
+    }
+}
+
+fn place() -> impl Strategy<Value = Place> {
+    (prop::bool::ANY, prop::sample::select(vec![3_u8, 4, 5, 6])).prop_flat_map(|(flush, dash)| {
+        let practice = prop::sample::select(BUILT_IN.to_vec());
+        let member = prop::sample::select(vec![Member::Skin, Member::Rib, Member::SparCap]);
+        (sheets(flush), 150_i64..600, 250_i64..1_200, practice, member).prop_map(
+            move |(stack, edge, pitch, practice, member)| Place {
+                part: format!("{}AD{dash}", if flush { "MS20426" } else { "MS20470" }),
+                stack,
+                edge: edge * THOUSANDTH,
+                pitch: pitch * THOUSANDTH,
+                practice,
+                member,
+            },
+        )
+    })
+}
+
+fn sound(major: i64, minor: i64) -> AsFound {
+    AsFound::new(nm(major), nm(minor), Damage::None).expect("a hole")
+}
+
+/// Around the sizes at which the ladder turns: a few thousandths under the shank to a next size over it.
+fn axis() -> impl Strategy<Value = i64> {
+    (-10_i64..60, -1_i64..=1).prop_map(|(thousandths, off)| thousandths * THOUSANDTH + off)
+}
+
+proptest! {
+    #![proptest_config(config())]
+
+    #[test]
+    fn the_order_of_the_layers_does_not_change_the_grip(layers in layers(), turn in 0_usize..8) {
+        let mut turned = layers.clone();
+        turned.rotate_left(turn % layers.len());
+        turned.reverse();
+        let (one, other) = (stacked(&layers), stacked(&turned));
+        prop_assert_eq!(one.grip(), other.grip());
+        prop_assert_eq!((one.thinnest(), one.thickest()), (other.thinnest(), other.thickest()));
+        let sum = |of: fn(Toleranced) -> Length| layers.iter().map(|layer| of(layer.thickness).nanometres()).sum::<i64>();
+        prop_assert_eq!(one.grip().min().nanometres(), sum(Toleranced::min));
+        prop_assert_eq!(one.grip().nominal().nanometres(), sum(Toleranced::nominal));
+        prop_assert_eq!(one.grip().max().nanometres(), sum(Toleranced::max));
+    }
+
+    #[test]
+    fn a_larger_round_hole_never_gets_a_lesser_step(place in place(), at in axis(), larger in axis()) {
+        let shank = place.query().rivet.size().shank_nominal.nanometres();
+        // A hole that is too small is cleaned up: the law begins where holes are no longer too small.
+        let begins = |at: i64| if place.judge(sound(at, at)) == Disposition::Keep { at } else { at.max(shank + 5 * THOUSANDTH) };
+        let small = begins(shank + at.min(larger));
+        let large = small.max(shank + at.max(larger));
+        prop_assert!(place.judge(sound(large, large)) >= place.judge(sound(small, small)));
+    }
+
+    #[test]
+    fn a_longer_elongation_never_gets_a_lesser_step(place in place(), minor in axis(), at in axis(), longer in axis()) {
+        let shank = place.query().rivet.size().shank_nominal.nanometres();
+        let minor = shank + minor.min(at).min(longer);
+        let (short, long) = (shank + at.min(longer), shank + at.max(longer));
+        prop_assert!(place.judge(sound(long, minor)) >= place.judge(sound(short, minor)));
+    }
+
+    #[test]
+    fn the_step_taken_is_the_last_tried_and_no_earlier_one_does(place in place(), major in axis(), minor in axis()) {
+        let shank = place.query().rivet.size().shank_nominal.nanometres();
+        let query = place.query();
+        let verdict = query.judge(sound(shank + major.max(minor), shank + major.min(minor)));
+        prop_assert!(verdict.findings.is_complete());
+        let (last, before) = verdict.steps.split_last().expect("a step was tried");
+        prop_assert!(before.iter().all(|step| !step.does() && !step.findings.is_empty()));
+        prop_assert!(verdict.steps.iter().all(|step| step.findings.is_complete()));
+        prop_assert_eq!(last.does(), verdict.disposition != Disposition::Refer);
+        prop_assert!(verdict.steps.is_sorted_by_key(|step| step.kind));
+        if let Some(chosen) = verdict.chosen() {
+            // Whatever is drilled goes over the whole of the old hole.
+            if let Some(cut) = chosen.cut {
+                prop_assert!(cut.diameter() >= nm(shank + major.max(minor)));
+            }
+        }
+    }
+
+    #[test]
+    fn damage_never_gets_a_lesser_step_than_a_sound_hole(place in place(), major in axis(), minor in axis()) {
+        let shank = place.query().rivet.size().shank_nominal.nanometres();
+        let (major, minor) = (nm(shank + major.max(minor)), nm(shank + major.min(minor)));
+        let at = |damage| place.judge(AsFound::new(major, minor, damage).expect("a hole"));
+        let sound = at(Damage::None);
+        for (damage, _) in Damage::ALL {
+            prop_assert!(at(*damage) >= sound, "{damage:?}");
+        }
+        prop_assert_eq!(at(Damage::Cracked), Disposition::Refer);
+    }
+
+    #[test]
+    fn one_step_more_never_makes_a_pattern_better(stepped in prop::collection::btree_set(1_u32..60, 0..14), more in 1_u32..60, total in 60_u32..120) {
+        let case = Case::new(Head::Universal, RivetAlloy::Al2117, Length::from_64ths(8));
+        let mut larger = stepped.clone();
+        larger.insert(more);
+        for practice in BUILT_IN {
+            let check = |stepped: &std::collections::BTreeSet<u32>, total| check_pattern(stepped.iter().copied(), total, practice, &case);
+            let (before, after, roomier) = (check(&stepped, total), check(&larger, total), check(&stepped, total + 7));
+            for code in [Code::TooManySteps, Code::NeighboursStepped] {
+                prop_assert!(after.has(code) || !before.has(code));
+                prop_assert!(before.has(code) || !roomier.has(code), "a larger pattern never takes fewer steps");
+            }
+            // Counted by hand: every run of three.
+            let run = stepped.iter().any(|number| stepped.contains(&(number + 1)) && stepped.contains(&(number + 2)));
+            prop_assert_eq!(before.has(Code::NeighboursStepped), run);
+        }
+    }
+}
+
+/// The laws above would hold for a ladder that always refers: this one is climbed from below its first rung to its end.
+#[test]
+fn a_growing_hole_climbs_the_whole_ladder() {
+    let material = Some(Material::parse("clad 2024-T3").expect("a material"));
+    let sheet = |thousandths: i64| Layer { material, ..Layer::of(Toleranced::exactly(nm(thousandths * THOUSANDTH))) };
+    for practice in BUILT_IN {
+        for dash in [4, 5] {
+            let place = Place {
+                part: format!("MS20470AD{dash}"),
+                stack: stacked(&[sheet(50), sheet(63)]),
+                edge: 500 * THOUSANDTH,
+                pitch: 1_000 * THOUSANDTH,
+                practice,
+                member: Member::Skin,
+            };
+            let shank = place.query().rivet.size().shank_nominal.nanometres();
+            let mut climbed: Vec<Disposition> = (-50..400)
+                .map(|tenths| shank + tenths * THOUSANDTH / 10)
+                .map(|at| place.judge(sound(at, at)))
+                .collect();
+            climbed.dedup();
+            use Disposition::{CleanUp, Keep, NextSize, Oversize, Refer};
+            assert_eq!(climbed, [CleanUp, Keep, Oversize, NextSize, Refer], "{} -{dash}", practice.name());
+        }
+    }
+}
+
+/// A hole that would be kept is referred when the pack may be so much thicker or thinner that no rivet is good at both ends.
+#[test]
+fn a_pack_of_uncertain_thickness_can_make_a_sound_hole_unusable() {
+    let material = Some(Material::parse("clad 2024-T3").expect("a material"));
+    let judged = |off: i64, practice| {
+        let thickness = Toleranced::new(nm(63 * THOUSANDTH), nm(off * THOUSANDTH), nm(off * THOUSANDTH));
+        let layer = Layer { material, ..Layer::of(thickness) };
+        let place = Place {
+            part: "MS20470AD4".to_owned(),
+            stack: stacked(&[layer, layer]),
+            edge: 500 * THOUSANDTH,
+            pitch: 1_000 * THOUSANDTH,
+            practice,
+            member: Member::Skin,
+        };
+        let found = sound(1285 * THOUSANDTH / 10, 1285 * THOUSANDTH / 10);
+        let verdict = place.query().judge(found);
+        let keep = verdict.steps.first().expect("tried").findings.has(Code::NoLengthFits);
+        (verdict.disposition, keep)
+    };
+    for practice in BUILT_IN {
+        assert_eq!(judged(0, practice), (Disposition::Keep, false));
+        assert_eq!(judged(2, practice), (Disposition::Keep, false));
+        assert_eq!(judged(40, practice), (Disposition::Refer, true));
+    }
+}

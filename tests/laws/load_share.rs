@@ -1,0 +1,265 @@
+//! Laws of load sharing along rows, and the chain against a dense solution of the equations as they are printed.
+
+use nalgebra::{DMatrix, DVector};
+use proptest::prelude::*;
+use shophead::joint::flexibility::{Fastening, Formula, Plate, flexibility};
+use shophead::joint::sharing::{Bay, MAX_ROWS, Row, Sharing, Transfer, between, share};
+use shophead::joint::strength::Shear;
+use shophead::length::Length;
+use shophead::quantity::{Flexibility, Force, Stress};
+
+/// The dense solution loses some digits with the spread of the stiffnesses; the chain agrees to this part of the load.
+const DENSE: f64 = 1e-9;
+/// Sums of the chain itself.
+const ROUNDING: f64 = 1e-12;
+
+const LOAD: f64 = 1_000.0;
+
+fn flexibility_of(value: f64) -> Flexibility {
+    Flexibility::from_in_per_lbf(value)
+}
+
+fn row() -> impl Strategy<Value = Row> {
+    (-7.0_f64..-4.0, 1_u16..5)
+        .prop_map(|(exponent, fasteners)| Row { flexibility: flexibility_of(10_f64.powf(exponent)), fasteners })
+}
+
+fn bay() -> impl Strategy<Value = Bay> {
+    (1_i64..100, 4.0_f64..7.0, 4.0_f64..7.0).prop_map(|(millimetres, a, b)| Bay {
+        length: Length::from_nanometres(millimetres * 1_000_000).expect("small"),
+        ea_a: Force::from_lbf(10_f64.powf(a)),
+        ea_b: Force::from_lbf(10_f64.powf(b)),
+    })
+}
+
+fn chain() -> impl Strategy<Value = (Vec<Row>, Vec<Bay>)> {
+    (2..=MAX_ROWS).prop_flat_map(|rows| (prop::collection::vec(row(), rows), prop::collection::vec(bay(), rows - 1)))
+}
+
+fn transfer() -> impl Strategy<Value = Transfer> {
+    prop_oneof![Just(Transfer::Lap), Just(Transfer::Doubler)]
+}
+
+fn solve(rows: &[Row], bays: &[Bay], transfer: Transfer) -> Sharing {
+    share(rows, bays, transfer, Force::from_lbf(LOAD)).expect("a chain")
+}
+
+fn loads(sharing: &Sharing) -> Vec<f64> {
+    sharing.rows.iter().map(|row| row.load.lbf()).collect()
+}
+
+/// The equations as printed, with the row loads as unknowns: `C F + (p/EA_B) S = (p/EA_A)(P - S) + C' F'`, and the sum.
+fn dense(rows: &[Row], bays: &[Bay], transfer: Transfer) -> Vec<f64> {
+    let n = rows.len();
+    let mut matrix = DMatrix::<f64>::zeros(n, n);
+    let mut right = DVector::<f64>::zeros(n);
+    let compliance = |row: &Row| row.flexibility.in_per_lbf() / f64::from(row.fasteners);
+    for (i, bay) in bays.iter().enumerate() {
+        let stretch = |ea: Force| bay.length.to_inches_f64() / ea.lbf();
+        let (a, b) = (stretch(bay.ea_a), stretch(bay.ea_b));
+        matrix[(i, i)] += compliance(&rows[i]);
+        matrix[(i, i + 1)] -= compliance(&rows[i + 1]);
+        for j in 0..=i {
+            matrix[(i, j)] += a + b;
+        }
+        right[i] = a * LOAD;
+        // Scaled to a like size, so that the sum below does not drown the others.
+        let scale = 1.0 / (a + b + compliance(&rows[i]) + compliance(&rows[i + 1]));
+        matrix.row_mut(i).scale_mut(scale);
+        right[i] *= scale;
+    }
+    for j in 0..n {
+        matrix[(n - 1, j)] = 1.0;
+    }
+    right[n - 1] = match transfer {
+        Transfer::Lap => LOAD,
+        Transfer::Doubler => 0.0,
+    };
+    matrix.full_piv_lu().solve(&right).expect("regular").iter().copied().collect()
+}
+
+proptest! {
+    #[test]
+    fn the_chain_agrees_with_a_dense_solution((rows, bays) in chain(), transfer in transfer()) {
+        let found = loads(&solve(&rows, &bays, transfer));
+        for (found, dense) in found.iter().zip(dense(&rows, &bays, transfer)) {
+            prop_assert!((found - dense).abs() < DENSE * LOAD, "{} {}", found, dense);
+        }
+    }
+
+    #[test]
+    fn the_shares_of_a_lap_sum_to_one_and_those_of_a_doubler_to_nothing((rows, bays) in chain(), transfer in transfer()) {
+        let sum: f64 = solve(&rows, &bays, transfer).rows.iter().map(|row| row.share).sum();
+        let whole = if transfer == Transfer::Lap { 1.0 } else { 0.0 };
+        prop_assert!((sum - whole).abs() < ROUNDING);
+    }
+
+    #[test]
+    fn both_plates_together_carry_the_load_past_every_row((rows, bays) in chain(), transfer in transfer()) {
+        let found = solve(&rows, &bays, transfer);
+        let mut in_b = 0.0;
+        for row in &found.rows {
+            let (before, after) = (in_b, in_b + row.load.lbf());
+            in_b = after;
+            let (more, less) = (before.max(after), before.min(after));
+            let allowed = ROUNDING * LOAD * found.rows.len() as f64;
+            prop_assert!((row.in_b.gross.lbf() - more).abs() < allowed && (row.in_b.bypass.lbf() - less).abs() < allowed);
+            prop_assert!((row.in_a.gross.lbf() - (LOAD - less)).abs() < allowed);
+            prop_assert!((row.in_a.bypass.lbf() - (LOAD - more)).abs() < allowed);
+            prop_assert!((row.in_a.bearing.lbf() - row.load.lbf().abs()).abs() < allowed);
+            prop_assert!(more <= LOAD * (1.0 + ROUNDING) && less >= -ROUNDING * LOAD, "no plate is pushed");
+        }
+    }
+
+    #[test]
+    fn a_joint_turned_end_for_end_shares_the_same((rows, bays) in chain(), transfer in transfer()) {
+        // From the other end of a lap plate B is the one that brings the load; a doubler keeps its plates.
+        let swap = transfer == Transfer::Lap;
+        let turned_bays: Vec<Bay> = bays
+            .iter()
+            .rev()
+            .map(|bay| if swap { Bay { ea_a: bay.ea_b, ea_b: bay.ea_a, ..*bay } } else { *bay })
+            .collect();
+        let turned_rows: Vec<Row> = rows.iter().rev().copied().collect();
+        let here = loads(&solve(&rows, &bays, transfer));
+        let there = loads(&solve(&turned_rows, &turned_bays, transfer));
+        let sign = if swap { 1.0 } else { -1.0 };
+        for (here, there) in here.iter().zip(there.iter().rev()) {
+            prop_assert!((here - sign * there).abs() < ROUNDING * LOAD * rows.len() as f64);
+        }
+    }
+
+    #[test]
+    fn equal_pitch_and_plates_follow_the_hyperbolic_cosine(
+        count in 2..=MAX_ROWS,
+        exponent in -7.0_f64..-4.0,
+        bay in bay(),
+    ) {
+        let bay = Bay { ea_b: bay.ea_a, ..bay };
+        let flexibility = 10_f64.powf(exponent);
+        let found = solve(
+            &vec![Row { flexibility: flexibility_of(flexibility), fasteners: 1 }; count],
+            &vec![bay; count - 1],
+            Transfer::Lap,
+        );
+        // cosh θ = 1 + B/2 with B = (p/C)(2/EA), as 2 asinh(√B/2) to keep its digits when B is small.
+        let b = bay.length.to_inches_f64() / flexibility * 2.0 / bay.ea_a.lbf();
+        let theta = 2.0 * (b.sqrt() / 2.0).asinh();
+        // Over the end row, so that nothing overflows.
+        let middle = (count as f64 + 1.0) / 2.0;
+        let farthest = theta * (middle - 1.0);
+        let shape = |i: usize| {
+            let at = theta * (i as f64 + 1.0 - middle).abs();
+            (at - farthest).exp() * (1.0 + (-2.0 * at).exp()) / (1.0 + (-2.0 * farthest).exp())
+        };
+        let sum: f64 = (0..count).map(shape).sum();
+        for (i, row) in found.rows.iter().enumerate() {
+            prop_assert!((row.share - shape(i) / sum).abs() < 1e-12, "row {}: {} {}", i, row.share, shape(i) / sum);
+        }
+    }
+
+    #[test]
+    fn a_symmetric_joint_shares_symmetrically_and_peaks_at_its_first_row(count in 3..=MAX_ROWS, row in row(), bay in bay()) {
+        let bay = Bay { ea_b: bay.ea_a, ..bay };
+        let found = solve(&vec![row; count], &vec![bay; count - 1], Transfer::Lap);
+        for (one, other) in found.rows.iter().zip(found.rows.iter().rev()) {
+            prop_assert!((one.share - other.share).abs() < ROUNDING * count as f64);
+        }
+        prop_assert_eq!(found.peak, 0);
+        prop_assert!(found.rows[0].share >= found.equal_share * (1.0 - ROUNDING));
+    }
+
+    #[test]
+    fn stiff_plates_share_by_the_flexibility_of_the_fasteners((rows, bays) in chain()) {
+        let stiff: Vec<Bay> =
+            bays.iter().map(|bay| Bay { ea_a: Force::from_lbf(1e30), ea_b: Force::from_lbf(1e30), ..*bay }).collect();
+        let stiffness = |row: &Row| f64::from(row.fasteners) / row.flexibility.in_per_lbf();
+        let whole: f64 = rows.iter().map(stiffness).sum();
+        for (found, row) in solve(&rows, &stiff, Transfer::Lap).rows.iter().zip(&rows) {
+            prop_assert!((found.share - stiffness(row) / whole).abs() < ROUNDING * rows.len() as f64);
+        }
+    }
+
+    #[test]
+    fn stiff_fasteners_in_like_plates_leave_all_to_the_end_rows(count in 3..=MAX_ROWS, bay in bay()) {
+        let bay = Bay { ea_b: bay.ea_a, ..bay };
+        let row = Row { flexibility: flexibility_of(1e-20), fasteners: 1 };
+        let found = solve(&vec![row; count], &vec![bay; count - 1], Transfer::Lap);
+        prop_assert!((found.rows[0].share - 0.5).abs() < 1e-9 && (found.rows[count - 1].share - 0.5).abs() < 1e-9);
+    }
+
+    #[test]
+    fn only_ratios_of_flexibility_and_load_in_proportion((rows, bays) in chain(), power in -20_i32..20) {
+        let factor = 2_f64.powi(power);
+        let softer: Vec<Row> = rows
+            .iter()
+            .map(|row| Row { flexibility: flexibility_of(row.flexibility.in_per_lbf() * factor), ..*row })
+            .collect();
+        let weaker: Vec<Bay> = bays
+            .iter()
+            .map(|bay| Bay {
+                ea_a: Force::from_lbf(bay.ea_a.lbf() / factor),
+                ea_b: Force::from_lbf(bay.ea_b.lbf() / factor),
+                ..*bay
+            })
+            .collect();
+        let here = solve(&rows, &bays, Transfer::Lap);
+        let there = share(&softer, &weaker, Transfer::Lap, Force::from_lbf(-2.0 * LOAD)).expect("a chain");
+        for (here, there) in here.rows.iter().zip(&there.rows) {
+            prop_assert_eq!(-2.0 * here.load.lbf(), there.load.lbf(), "powers of two are exact");
+        }
+    }
+
+    #[test]
+    fn the_envelope_of_two_formulas_holds_both(
+        thickness in (4_i16..20, 4_i16..20),
+        diameter in 6_i16..16,
+        count in 2_usize..12,
+    ) {
+        let plate = |at: i16| Plate { thickness: Length::from_ten_thousandths(100 * at as u16), modulus: Stress::from_msi(10.5) };
+        let fastening = Fastening {
+            diameter: Length::from_64ths(diameter),
+            modulus: Stress::from_msi(10.3),
+            shear_modulus: None,
+            shear: Shear::Single,
+            plates: [plate(thickness.0), plate(thickness.1)],
+        };
+        let rows = |formula| {
+            let flexibility = flexibility(formula, &fastening).expect("a fastening");
+            vec![Row { flexibility, fasteners: 1 }; count]
+        };
+        let bay = Bay { length: Length::INCH, ea_a: Force::from_lbf(4e5), ea_b: Force::from_lbf(3e5) };
+        let (soft, stiff) = (rows(Formula::SOFT), rows(Formula::STIFF));
+        let found = between(&soft, &stiff, &vec![bay; count - 1], Transfer::Lap, Force::from_lbf(LOAD)).expect("a chain");
+        for i in 0..count {
+            let (least, greatest) = found.row(i).expect("a row");
+            for sharing in [&found.soft, &found.stiff] {
+                let load = sharing.rows[i].load;
+                prop_assert!(least <= load && load <= greatest);
+                prop_assert!(load <= found.peak().expect("rows"));
+            }
+        }
+    }
+
+    /// Both plates alike in single shear: which is called the first must not matter.
+    #[test]
+    fn single_shear_flexibility_does_not_ask_which_plate_is_first(one in 1_u16..50, other in 1_u16..50, diameter in 4_i16..32) {
+        let plate = |thousandths: u16, msi| Plate {
+            thickness: Length::from_ten_thousandths(10 * thousandths),
+            modulus: Stress::from_msi(msi),
+        };
+        let plates = [plate(one, 10.5), plate(other, 16.0)];
+        let fastening = Fastening {
+            diameter: Length::from_64ths(diameter),
+            modulus: Stress::from_msi(10.3),
+            shear_modulus: None,
+            shear: Shear::Single,
+            plates,
+        };
+        let turned = Fastening { plates: [plates[1], plates[0]], ..fastening };
+        for formula in Formula::ALL.iter().filter(|formula| formula.is_for(Shear::Single)) {
+            let [here, there] = [fastening, turned].map(|one| flexibility(*formula, &one).expect("a fastening").in_per_lbf());
+            prop_assert!((here - there).abs() <= ROUNDING * here, "{}", formula);
+        }
+    }
+}

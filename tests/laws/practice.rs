@@ -1,0 +1,158 @@
+//! Laws of looking a limit up.
+
+use proptest::prelude::*;
+use shophead::basis::{Basis, Status};
+use shophead::length::Length;
+use shophead::material::RivetAlloy;
+use shophead::practice::{BUILT_IN, Case, HeadScope, Limit, Name, Scope, Value};
+use shophead::rivet::{Head, MS20470};
+
+use crate::common::{config, nm};
+
+fn head() -> impl Strategy<Value = Head> {
+    prop_oneof![Just(Head::Universal), Just(Head::Flush), Just(Head::ReducedFlush)]
+}
+
+fn alloy() -> impl Strategy<Value = RivetAlloy> {
+    prop::sample::select(vec![RivetAlloy::Al2117, RivetAlloy::Al2017, RivetAlloy::Al2024, RivetAlloy::Al7050])
+}
+
+fn diameter() -> impl Strategy<Value = Length> {
+    prop::sample::select(MS20470.sizes.iter().map(|size| size.shank_nominal).collect::<Vec<_>>())
+}
+
+fn case() -> impl Strategy<Value = Case> {
+    (head(), alloy(), diameter(), 1_u8..4)
+        .prop_map(|(head, alloy, diameter, rows)| Case::new(head, alloy, diameter).in_rows(rows))
+}
+
+fn scope() -> impl Strategy<Value = Scope> {
+    let head = proptest::option::of(prop_oneof![Just(HeadScope::Protruding), Just(HeadScope::Flush)]);
+    (head, proptest::option::of(alloy()), proptest::option::of(diameter()), proptest::option::of(1_u8..4))
+        .prop_map(|(head, alloy, diameter, rows)| Scope { head, alloy, diameter, rows })
+}
+
+fn name() -> impl Strategy<Value = Name> {
+    prop::sample::select(Name::ALL.to_vec())
+}
+
+fn own() -> impl Strategy<Value = Vec<Limit<'static>>> {
+    // A name that is met often, or else the limits would hardly ever compete.
+    let name = prop_oneof![3 => Just(Name::PitchLeast), 1 => name()];
+    let limit = (name, scope(), 1_i64..1_000).prop_map(|(name, scope, thousandths)| Limit {
+        name,
+        scope,
+        value: Value::Length(nm(thousandths * 25_400)),
+        basis: Basis::shop("manual", "page"),
+    });
+    prop::collection::vec(limit, 0..8)
+}
+
+fn covers(scope: &Scope, case: &Case) -> bool {
+    let flush = case.head != Head::Universal;
+    let head = match scope.head {
+        None => true,
+        Some(HeadScope::Flush) => flush,
+        Some(HeadScope::Protruding) => !flush,
+    };
+    head && [None, Some(case.alloy)].contains(&scope.alloy)
+        && [None, Some(case.diameter)].contains(&scope.diameter)
+        && [None, Some(case.rows)].contains(&scope.rows)
+}
+
+fn named(scope: &Scope) -> usize {
+    [scope.head.is_some(), scope.alloy.is_some(), scope.diameter.is_some(), scope.rows.is_some()]
+        .into_iter()
+        .filter(|named| *named)
+        .count()
+}
+
+proptest! {
+    #![proptest_config(config())]
+
+    #[test]
+    fn an_own_limit_always_wins_and_of_two_the_more_particular(own in own(), name in prop_oneof![Just(Name::PitchLeast), name()], case in case()) {
+        for practice in BUILT_IN {
+            let built_in = practice.find(name, &case).copied();
+            let shop = practice.with_own(&own);
+            let found = shop.find(name, &case).copied();
+            let applying: Vec<&Limit<'_>> = own.iter().filter(|limit| limit.name == name && covers(&limit.scope, &case)).collect();
+            match applying.iter().map(|limit| named(&limit.scope)).max() {
+                None => prop_assert_eq!(found, built_in, "no own limit applies"),
+                Some(most) => {
+                    let first = applying.iter().find(|limit| named(&limit.scope) == most).expect("one has the most");
+                    prop_assert_eq!(found, Some(**first));
+                    prop_assert_eq!(found.map(|limit| limit.basis.status), Some(Status::Shop));
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn a_built_in_limit_that_is_found_covers_its_case_and_none_is_more_particular(name in name(), case in case()) {
+        for practice in BUILT_IN {
+            let applying: Vec<&Limit<'_>> = practice.limits().filter(|limit| limit.name == name && covers(&limit.scope, &case)).collect();
+            let found = practice.find(name, &case);
+            prop_assert_eq!(found.is_some(), !applying.is_empty());
+            if let Some(found) = found {
+                prop_assert!(applying.iter().all(|limit| named(&limit.scope) <= named(&found.scope)));
+                let rivals = applying.iter().filter(|limit| named(&limit.scope) == named(&found.scope)).count();
+                prop_assert_eq!(rivals, 1, "two built-in limits are equally particular: the order of the list decides");
+            }
+        }
+    }
+
+    #[test]
+    fn a_value_reads_back_as_it_prints(top in 0_u32..5_000, bottom in 1_u32..5_000, plus in 0_i64..10_000, name in name()) {
+        let plus = nm(plus * 254);
+        let shown = match name.kind() {
+            shophead::practice::Kind::Length => format!("{top}/{bottom} D + {plus}"),
+            shophead::practice::Kind::Fraction => format!("{top}/{bottom}"),
+            shophead::practice::Kind::Count => top.to_string(),
+            shophead::practice::Kind::Rounding => "nearest".to_owned(),
+        };
+        let value = Value::parse(name, &shown).expect("a value");
+        prop_assert_eq!(Value::parse(name, &value.to_string()), Ok(value));
+    }
+
+    #[test]
+    fn any_text_is_a_value_or_is_refused(name in name(), text in "\\PC{0,12}") {
+        if let Ok(value) = Value::parse(name, &text) {
+            prop_assert_eq!(Value::parse(name, &value.to_string()), Ok(value), "{}", value);
+        }
+    }
+}
+
+/// A least limit above its greatest would reject everything.
+#[test]
+fn no_built_in_least_is_above_its_greatest() {
+    let mut compared = 0;
+    for practice in BUILT_IN {
+        for series in shophead::rivet::CATALOGUE {
+            for (size, material) in
+                series.sizes.iter().flat_map(|size| series.materials.iter().map(move |one| (size, one)))
+            {
+                let case = Case::of(series.head, material.alloy, size);
+                // Where the largest shank is not known a limit over it counts from the nominal shank, and may fall below the drill: such
+                // a rivet is referred anyway, since nothing can be said of its fit.
+                let hole_greatest = if size.shank.is_some() { Name::HoleGreatest } else { Name::HoleDrill };
+                for (least, target, greatest) in [
+                    (Name::HeadDiameterLeast, Name::HeadDiameterTarget, Name::HeadDiameterGreatest),
+                    (Name::HeadHeightLeast, Name::HeadHeightTarget, Name::HeadHeightGreatest),
+                    (Name::EdgeDistanceLeast, Name::EdgeDistancePreferred, Name::EdgeDistanceGreatest),
+                    (Name::HoleLeast, Name::HoleDrill, hole_greatest),
+                    (Name::PitchLeast, Name::PitchLeast, Name::PitchGreatest),
+                ] {
+                    let rising: Vec<Length> = [least, target, greatest]
+                        .into_iter()
+                        .filter_map(|name| practice.length(name, &case))
+                        .map(|given| given.value)
+                        .collect();
+                    assert!(rising.is_sorted(), "{} {series:?} -{} {least}: {rising:?}", practice.name(), size.dash);
+                    compared += rising.len().saturating_sub(1);
+                }
+            }
+        }
+    }
+    assert!(compared > 1_000, "{compared}");
+}

@@ -1,0 +1,107 @@
+//! Laws of the strength of a row.
+
+use proptest::prelude::*;
+use shophead::finding::Code;
+use shophead::joint::row::{RowAsMade, compare_rows, row_strength};
+use shophead::joint::strength::Shear;
+use shophead::length::{Length, Toleranced};
+use shophead::material::Material;
+use shophead::rivet::part::Part;
+use shophead::stack::{Layer, Preparation, Stack};
+
+const RELATIVE: f64 = 1e-9;
+
+/// Sheets that the tables cover, in thousandths of an inch.
+const GAUGES: [u16; 6] = [40, 50, 63, 71, 80, 100];
+const RIVETS: [&str; 4] = ["MS20470AD4", "MS20470AD5", "MS20470AD6", "MS20426AD4"];
+
+fn stack(gauges: &[u16], flush: bool) -> Stack {
+    let mut stack = Stack::new();
+    let material = Some(Material::parse("2024-T3").expect("known"));
+    for (index, gauge) in gauges.iter().enumerate() {
+        let layer = Layer::of(Toleranced::exactly(Length::from_ten_thousandths(10 * gauge)));
+        let preparation = if flush && index == 0 { Preparation::Countersunk } else { Preparation::Plain };
+        stack.push(Layer { material, preparation, ..layer }).expect("few layers");
+    }
+    stack
+}
+
+#[derive(Clone, Debug)]
+struct Case {
+    rivet: Part<'static>,
+    stack: Stack,
+    pitch: Length,
+    rows: u16,
+}
+
+impl Case {
+    fn made(&self) -> RowAsMade<'_, 'static> {
+        RowAsMade {
+            rivet: &self.rivet,
+            stack: &self.stack,
+            edge: Length::from_64ths(32),
+            hole: None,
+            pitch: self.pitch,
+            rows: self.rows,
+            shear: Shear::Single,
+        }
+    }
+}
+
+fn case() -> impl Strategy<Value = Case> {
+    let gauges = prop::collection::vec(prop::sample::select(&GAUGES[..]), 2..5);
+    (prop::sample::select(&RIVETS[..]), gauges, 30_i16..130, 1_u16..6).prop_map(|(rivet, gauges, pitch, rows)| Case {
+        rivet: Part::parse(rivet).expect("a part"),
+        stack: stack(&gauges, rivet.starts_with("MS20426")),
+        pitch: Length::from_64ths(pitch),
+        rows,
+    })
+}
+
+proptest! {
+    #[test]
+    fn a_row_never_carries_more_than_any_of_its_parts(case in case()) {
+        let found = row_strength(&case.made()).expect("a row");
+        let Some(carried) = found.per_inch else { return Ok(()) };
+        let carried = carried.force.lbf();
+        prop_assert!(carried > 0.0);
+        let one = found.joint.allowable.expect("the row has one").force.lbf();
+        prop_assert!(carried <= one * found.rivets_per_inch * (1.0 + RELATIVE));
+        for (net, sheet) in found.net_sections.iter().zip(&found.joint.sheets) {
+            let net = net.expect("known").force.lbf();
+            prop_assert!(carried <= net * (1.0 + RELATIVE));
+            let whole = sheet.net_section.expect("known").force.lbf() / case.pitch.to_inches_f64();
+            prop_assert!(net <= whole * (1.0 + RELATIVE), "a countersink adds nothing");
+        }
+        if let Some(yields) = found.yield_per_inch {
+            prop_assert!(yields.force.lbf() <= carried);
+        }
+        prop_assert_eq!(found.governing.expect("carried").per_inch.force.lbf(), carried);
+    }
+
+    #[test]
+    fn a_row_against_itself_has_a_ratio_of_one_and_against_a_weaker_one_the_inverse(one in case(), other in case()) {
+        let (one, other) = (row_strength(&one.made()).expect("a row"), row_strength(&other.made()).expect("a row"));
+        if one.per_inch.is_some() {
+            prop_assert_eq!(compare_rows(&one, &one).ratio, Some(1.0));
+        }
+        let (there, back) = (compare_rows(&one, &other), compare_rows(&other, &one));
+        match there.ratio.zip(back.ratio) {
+            Some((there_ratio, back_ratio)) => {
+                prop_assert!((there_ratio * back_ratio - 1.0).abs() < RELATIVE);
+                prop_assert_eq!(there.findings.has(Code::WeakerThanBefore), there_ratio < 1.0);
+                prop_assert_eq!(there.findings.must_refer(), there_ratio < 1.0);
+            }
+            None => prop_assert!(there.findings.must_refer() && back.findings.must_refer()),
+        }
+    }
+
+    #[test]
+    fn another_row_never_makes_it_weaker(case in case()) {
+        let more = Case { rows: case.rows + 1, ..case.clone() };
+        let (one, more) = (row_strength(&case.made()).expect("a row"), row_strength(&more.made()).expect("a row"));
+        if let Some(ratio) = compare_rows(&one, &more).ratio {
+            prop_assert!(ratio >= 1.0 - RELATIVE);
+        }
+    }
+}

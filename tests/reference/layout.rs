@@ -1,0 +1,170 @@
+//! Edge distance and pitch as published, and the worked examples that use them.
+
+use shophead::finding::{Code, Severity};
+use shophead::layout::{Edge, Point, RowLayout, check_points, check_row};
+use shophead::length::Length;
+use shophead::material::RivetAlloy;
+use shophead::practice::{Case, HANDBOOK, Name, PROCESS, Practice};
+use shophead::rivet::part::Part;
+use shophead::rivet::{Head, MS20470};
+use shophead_tests::{Row, fixture};
+
+fn length(text: &str) -> Length {
+    Length::parse(text).unwrap_or_else(|error| panic!("{text}: {error}"))
+}
+
+fn by(length: Length, nanometres: i64) -> Length {
+    Length::from_nanometres(length.nanometres() + nanometres).expect("in range")
+}
+
+fn row(fixture_name: &str, id: &str) -> Row {
+    let column = if fixture_name == "handbook-worked-examples" { "example_id" } else { "rule_id" };
+    let rows = fixture(fixture_name);
+    rows.iter().find(|row| row.text(column) == id).unwrap_or_else(|| panic!("no row {id}")).clone()
+}
+
+/// So many tenths of a diameter; every diameter of the series is a multiple of ten nanometres.
+fn times(diameter: Length, multiple: f64) -> Length {
+    Length::from_nanometres(diameter.nanometres() / 10 * (multiple * 10.0).round() as i64).expect("in range")
+}
+
+enum What {
+    Edge,
+    Pitch,
+    Transverse,
+}
+
+fn found(what: &What, at: Length, case: &Case, practice: &Practice<'_>, code: Code) -> Option<Severity> {
+    let layout = match what {
+        What::Edge => RowLayout { edge: Some(at), ..RowLayout::default() },
+        What::Pitch => RowLayout { pitch: Some(at), ..RowLayout::default() },
+        What::Transverse => RowLayout { transverse_pitch: Some(at), ..RowLayout::default() },
+    };
+    check_row(layout, case, practice).iter().find(|finding| finding.code == code).map(|finding| finding.severity)
+}
+
+/// Each row for every diameter: at the limit it holds, a nanometre beyond it does not.
+#[test]
+fn published_distances_hold_to_the_nanometre_for_every_diameter() {
+    use What::{Edge, Pitch, Transverse};
+    let (universal, flush) = (Head::Universal, Head::Flush);
+    let mut compared = 0;
+    for (fixture_name, id, column, practice, head, rows, what, code) in [
+        ("ac43-rules", "ED-02", "value", &HANDBOOK, universal, 1, Edge, Code::EdgeDistanceShort),
+        ("layout-rules", "EDGE-01", "min", &HANDBOOK, flush, 1, Edge, Code::EdgeDistanceShort),
+        ("layout-rules", "EDGE-01", "max", &HANDBOOK, flush, 1, Edge, Code::EdgeDistanceLong),
+        ("layout-rules", "EDGE-02", "max", &HANDBOOK, universal, 1, Edge, Code::EdgeDistanceLong),
+        ("layout-rules", "EDGE-01", "min", &PROCESS, flush, 1, Edge, Code::EdgeDistanceShort),
+        ("layout-rules", "EDGE-02", "min", &PROCESS, universal, 1, Edge, Code::EdgeDistanceShort),
+        ("ac43-rules", "ED-03", "value", &HANDBOOK, universal, 1, Pitch, Code::PitchShort),
+        ("ac43-rules", "ED-08", "value", &HANDBOOK, universal, 2, Pitch, Code::PitchShort),
+        ("layout-rules", "PITCH-02", "max", &HANDBOOK, universal, 1, Pitch, Code::PitchLong),
+        ("layout-rules", "PITCH-01", "min", &PROCESS, universal, 1, Pitch, Code::PitchShort),
+        ("layout-rules", "PITCH-01", "min", &PROCESS, flush, 2, Pitch, Code::PitchShort),
+        ("layout-rules", "PITCH-01", "max", &PROCESS, flush, 1, Pitch, Code::PitchLong),
+        ("layout-rules", "ROW-04", "min", &HANDBOOK, universal, 2, Transverse, Code::TransversePitchShort),
+        ("layout-rules", "ROW-04", "min", &PROCESS, flush, 2, Transverse, Code::TransversePitchShort),
+        ("layout-rules", "PITCH-11", "min", &HANDBOOK, universal, 3, Pitch, Code::PitchShort),
+        ("layout-rules", "PITCH-12", "min", &HANDBOOK, universal, 2, Pitch, Code::PitchShort),
+        ("layout-rules", "PITCH-16", "min", &HANDBOOK, flush, 3, Pitch, Code::PitchShort),
+        ("layout-rules", "PITCH-14", "min", &HANDBOOK, flush, 2, Pitch, Code::PitchShort),
+    ] {
+        let multiple = row(fixture_name, id).number(column).expect("a multiple");
+        let outwards = if column == "max" { 1 } else { -1 };
+        let severity = if column == "max" { Severity::Note } else { Severity::Refer };
+        for size in MS20470.sizes {
+            // The specification's own 3/32 row is below; the pair does not hold there.
+            let own_row = practice.name() == "process" && head == universal && size.dash == 3;
+            if own_row && matches!(what, Edge) {
+                continue;
+            }
+            let case = Case::of(head, RivetAlloy::Al2117, size).in_rows(rows);
+            let limit = times(size.shank_nominal, multiple);
+            assert_eq!(found(&what, limit, &case, practice, code), None, "{id} {column} -{}", size.dash);
+            let beyond = by(limit, outwards);
+            assert_eq!(found(&what, beyond, &case, practice, code), Some(severity), "{id} {column} -{}", size.dash);
+            compared += 1;
+        }
+    }
+    assert_eq!(compared, 18 * 8 - 1);
+}
+
+#[test]
+fn the_specifications_own_edge_row_comes_before_two_diameters() {
+    let printed = length(row("layout-rules", "EDGE-06").text("min"));
+    let case = Case::of(Head::Universal, RivetAlloy::Al2117, MS20470.size(3).expect("a size"));
+    assert_eq!(found(&What::Edge, printed, &case, &PROCESS, Code::EdgeDistanceShort), None);
+    assert!(found(&What::Edge, by(printed, -1), &case, &PROCESS, Code::EdgeDistanceShort).is_some());
+    // The row is for a universal head.
+    let flush = Case { head: Head::Flush, ..case };
+    assert!(found(&What::Edge, printed, &flush, &PROCESS, Code::EdgeDistanceShort).is_some());
+}
+
+/// W03 and ROW-05: the least overlap of a two-row lap, 2 D + 2.5 D + 2 D, is 13/16 in.
+#[test]
+fn the_least_overlap_of_a_two_row_lap_is_the_printed_one() {
+    let printed = row("handbook-worked-examples", "W03").text("printed_answer").to_owned();
+    assert_eq!(printed, format!("{} in", row("layout-rules", "ROW-05").text("min")));
+    let case = Case::new(Head::Universal, RivetAlloy::Al2117, length("1/8")).in_rows(2);
+    let of = |name| HANDBOOK.length(name, &case).expect("a limit").value.nanometres();
+    let overlap = 2 * of(Name::EdgeDistanceLeast) + of(Name::TransversePitchLeast);
+    assert_eq!(Some(length(&printed)), Length::from_nanometres(overlap));
+}
+
+/// W04: 56 rivets of 1/8 in a single row round a plate of 10 by 5 in at the least edge distance, four diameters apart. Laid out as
+/// points, with the plate's edges, they keep every limit; on a line a nanometre further out they do not.
+#[test]
+fn a_row_round_a_plate_has_the_printed_number_of_rivets() {
+    let example = row("handbook-worked-examples", "W04");
+    let part = Part::parse("MS20470AD4-6").expect("a part number");
+    assert!(example.text("given").contains("MS20470AD4-6"));
+    let case = Case::of(part.series().head, part.alloy(), part.size());
+    let edge = HANDBOOK.length(Name::EdgeDistanceLeast, &case).expect("a limit").value;
+    let pitch = times(case.diameter, 4.0);
+    let rivets = |edge: Length| {
+        let (wide, high, step) = (length("10").nanometres(), length("5").nanometres(), pitch.nanometres());
+        let edge = edge.nanometres();
+        let (right, top) = (wide - edge, high - edge);
+        let mut points = Vec::new();
+        let mut at = |x, y| {
+            let of = |nm| Length::from_nanometres(nm).expect("in range");
+            points.push(Point { x: of(x), y: of(y) });
+        };
+        for along in (edge..right).step_by(usize::try_from(step).expect("a step")) {
+            at(along, edge);
+            at(wide - along, top);
+        }
+        for along in (edge..top).step_by(usize::try_from(step).expect("a step")) {
+            at(right, along);
+            at(edge, high - along);
+        }
+        points
+    };
+    let corner = |x: &str, y: &str| Point { x: length(x), y: length(y) };
+    let corners = [corner("0", "0"), corner("10", "0"), corner("10", "5"), corner("0", "5")];
+    let edges: Vec<Edge> = (0..4).map(|side| Edge { from: corners[side], to: corners[(side + 1) % 4] }).collect();
+    let points = rivets(edge);
+    assert_eq!(points.len().to_string(), example.text("printed_answer"));
+    let layout = check_points(&points, &edges, &case, &HANDBOOK);
+    assert_eq!(layout.closest_pair.map(|(_, _, closest)| closest), Some(pitch));
+    assert_eq!(layout.closest_to_edge.map(|(_, closest)| closest), Some(edge));
+    assert!(!layout.findings.must_refer(), "{:?}", layout.findings);
+    let outside = check_points(&rivets(by(edge, -1)), &edges, &case, &HANDBOOK);
+    assert!(outside.findings.has(Code::EdgeDistanceShort));
+}
+
+/// W15 and W16, recalled: both methods give a quarter inch for 3/32, and so does the practice.
+#[test]
+fn the_preferred_edge_distance_leaves_room_for_the_next_size() {
+    let printed = length(row("handbook-worked-examples", "W15").text("printed_answer").trim_end_matches(" in"));
+    assert_eq!(row("handbook-worked-examples", "W16").text("printed_answer"), "1/4 in");
+    let case = Case::of(Head::Universal, RivetAlloy::Al2117, MS20470.size(3).expect("a size"));
+    let preferred = HANDBOOK.length(Name::EdgeDistancePreferred, &case).expect("a limit").value;
+    assert_eq!(preferred, printed);
+    let next = MS20470.next_size(MS20470.size(3).expect("a size")).expect("a next size");
+    let after = Case::of(Head::Universal, RivetAlloy::Al2117, next);
+    assert_eq!(HANDBOOK.length(Name::EdgeDistanceLeast, &after).map(|least| least.value), Some(printed));
+    assert_eq!(found(&What::Edge, printed, &case, &HANDBOOK, Code::EdgeBelowPreferred), None);
+    let short = found(&What::Edge, by(printed, -1), &case, &HANDBOOK, Code::EdgeBelowPreferred);
+    assert_eq!(short, Some(Severity::Note));
+}
