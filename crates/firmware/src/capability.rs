@@ -104,7 +104,9 @@ pub fn hole() {
         return;
     };
     let member = black_box(Member::Skin);
-    black_box(HoleQuery { rivet, stack: &stack, layout, rows: black_box(1), member, practice: practice() }.judge(found));
+    black_box(
+        HoleQuery { rivet, stack: &stack, layout, rows: black_box(1), member, practice: practice() }.judge(found),
+    );
 }
 
 /// Edge distances and pitches.
@@ -191,7 +193,11 @@ pub fn rest() {
     }
     black_box(mass_each(&old, black_box(0.1)));
     black_box(Drill::nearest_at_or_above(inches(1_400)));
-    black_box(solid_required(black_box(Structure::Primary), black_box(Member::SparCap), &[black_box(Place::FluidTight)]));
+    black_box(solid_required(
+        black_box(Structure::Primary),
+        black_box(Member::SparCap),
+        &[black_box(Place::FluidTight)],
+    ));
     black_box(cannot_buck(black_box(Clearance::Room(inches(1_000))), inches(500), practice(), &eighth()));
     black_box(removal(&old, &stack, Some(inches(2_500)), practice()));
     black_box(check_pattern([1, 2, black_box(9)], black_box(30), black_box(&PROCESS), &eighth()));

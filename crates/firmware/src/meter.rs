@@ -12,7 +12,7 @@ use cortex_m::register::msp;
 const INSTRUCTIONS_PER_TICK: u32 = 80;
 
 /// Below the caller, so much stack is painted.
-const PAINTED: usize = 24 * 1024;
+const PAINTED: usize = 40 * 1024;
 
 /// What no value on a stack is likely to be.
 const PAINT: u32 = 0xa5c3_5a3c;

@@ -276,13 +276,11 @@ fn write_strength(found: &JointStrength<'_>, case: &Case, out: &mut Out) {
     });
     out.basis(&found.basis);
     out.findings(&found.findings);
-    out.option(found.allowable, |out, allowable| {
-        match margin(allowable.force, case.load.0, case.load.1) {
-            Ok(margin) => {
-                out.float(margin.value);
-                out.float(margin.factored_load.lbf());
-            }
-            Err(error) => out.text(&error),
+    out.option(found.allowable, |out, allowable| match margin(allowable.force, case.load.0, case.load.1) {
+        Ok(margin) => {
+            out.float(margin.value);
+            out.float(margin.factored_load.lbf());
         }
+        Err(error) => out.text(&error),
     });
 }

@@ -115,7 +115,10 @@ impl Case {
             stack: stack(&mut with, series.head),
             hole,
             length: with.length(500, 15_000),
-            head: MeasuredHead { diameter: interval(&mut with, diameter, 2), height: interval(&mut with, diameter / 4, 3) },
+            head: MeasuredHead {
+                diameter: interval(&mut with, diameter, 2),
+                height: interval(&mut with, diameter / 4, 3),
+            },
             defects: defects(&mut with),
             found: AsFound::new(major, minor, damage).ok(),
             layout: RowLayout {
