@@ -20,7 +20,7 @@ use core::fmt;
 
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
-use crate::length::{Interval, Length, Toleranced, quotient};
+use crate::length::{Interval, Length, Toleranced, quotient, whole_root};
 use crate::practice::{Case, Given, Name, Practice};
 use crate::rivet::{Series, Size};
 
@@ -249,7 +249,7 @@ impl Fit {
     pub fn predict(&self, length: Length, height: Length) -> PredictedHead {
         let diameter = |filled: Filled, length: Length| {
             let square = quotient(filled.metal_left(length), i128::from(height.nanometres()));
-            let root = u128::try_from(square).unwrap_or(0).isqrt();
+            let root = whole_root(u128::try_from(square).unwrap_or(0));
             i64::try_from(root).ok().and_then(Length::from_nanometres).unwrap_or(Length::MAX)
         };
         PredictedHead {

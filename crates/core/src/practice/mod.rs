@@ -319,12 +319,15 @@ impl<'a> Practice<'a> {
     /// that are equally particular, the first in the list.
     #[must_use]
     pub fn find(&self, name: Name, case: &Case) -> Option<&Limit<'a>> {
-        fn best<'l, 'b: 'l>(
-            limits: impl Iterator<Item = &'l Limit<'b>>,
+        /// The most particular one of `limits`, unless `found` is as particular. One slice at a time: an iterator over several
+        /// of them takes twice as many instructions a limit, and this is where most of a short calculation goes.
+        fn better<'l, 'b: 'l>(
+            found: Option<&'l Limit<'b>>,
+            limits: &'l [Limit<'b>],
             name: Name,
             case: &Case,
         ) -> Option<&'l Limit<'b>> {
-            let mut found: Option<&Limit<'b>> = None;
+            let mut found = found;
             for limit in limits {
                 if limit.name == name
                     && limit.scope.covers(case)
@@ -335,7 +338,11 @@ impl<'a> Practice<'a> {
             }
             found
         }
-        best(self.own.iter(), name, case).or_else(|| best(self.built_in.into_iter().flatten(), name, case))
+        let built_in = || {
+            let [first, second] = self.built_in;
+            better(better(None, first, name, case), second, name, case)
+        };
+        better(None, self.own, name, case).or_else(built_in)
     }
 
     /// A limit as a length; `None` when there is no such limit or it is no length.
