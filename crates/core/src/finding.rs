@@ -206,6 +206,11 @@ impl<'a> Findings<'a> {
         Findings { kept: heapless::Vec::new(), lost: false }
     }
 
+    pub(crate) fn clear(&mut self) {
+        self.kept.clear();
+        self.lost = false;
+    }
+
     /// Adds a finding unless the same one is there.
     pub fn push(&mut self, finding: Finding<'a>) {
         if self.kept.contains(&finding) {

@@ -198,7 +198,19 @@ mod tests {
 
     #[test]
     fn decimals_are_read_as_the_standard_library_reads_them() {
-        for text in ["0", "-0", "+1", ".5", "5.", "0.1", "388.25", "1100", "-12.375", "123456789.012345", "0.000000000000000000001"] {
+        for text in [
+            "0",
+            "-0",
+            "+1",
+            ".5",
+            "5.",
+            "0.1",
+            "388.25",
+            "1100",
+            "-12.375",
+            "123456789.012345",
+            "0.000000000000000000001",
+        ] {
             assert_eq!(decimal(text).map(f64::to_bits), text.parse::<f64>().ok().map(f64::to_bits), "{text}");
         }
         let mut digits = 1_u64;

@@ -3,8 +3,8 @@
 use core::fmt::{self, Display};
 
 use shophead::finding::Severity;
-use shophead::hole::{Disposition, HoleQuery};
-use shophead::joint::pack::strength_through;
+use shophead::hole::{Disposition, HoleJudgement, HoleQuery};
+use shophead::joint::pack::strength_through_into;
 use shophead::joint::strength::{BearingKind, JointStrength, SheetStrength};
 use shophead::layout::{RowLayout, check_row};
 use shophead::length::Interval;
@@ -127,7 +127,8 @@ fn hole(
     let (Ok(stack), Some(found)) = (answers.stack(), dialog.as_found()) else { return Ok(()) };
     let layout = RowLayout { edge: answers.edge, pitch: answers.pitch, transverse_pitch: None };
     let query = HoleQuery { rivet, stack: &stack, layout, rows: answers.rows, member: answers.member, practice };
-    let verdict = query.judge(found);
+    let mut verdict = HoleJudgement::nothing_yet();
+    query.judge_into(found, &mut verdict);
     let units = report.units;
     report.line(format_args!("{}", words_of(verdict.disposition)))?;
     if let Some(step) = verdict.chosen() {
@@ -203,8 +204,9 @@ fn number(rivet: &Part<'static>, report: &mut Report<'_>) -> fmt::Result {
 fn strength(dialog: &Dialog, rivet: &Part<'static>, report: &mut Report<'_>) -> fmt::Result {
     let answers = &dialog.answers;
     let (Ok(stack), Some(edge)) = (answers.stack(), answers.edge) else { return Ok(()) };
-    match strength_through(rivet, &stack, edge, None, answers.pitch, answers.shear) {
-        Ok(found) => write_strength(&found, report),
+    let mut found = JointStrength::nothing_yet();
+    match strength_through_into(&mut found, rivet, &stack, edge, None, answers.pitch, answers.shear) {
+        Ok(()) => write_strength(&found, report),
         Err(error) => report.line(format_args!("no answer: {error}")),
     }
 }

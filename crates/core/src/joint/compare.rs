@@ -2,7 +2,7 @@
 //!
 //! A weaker one may not take its place unless a larger size or more rivets make up for it (AC 43.13-1B para 4-57b).
 
-use super::strength::{Governing, JointStrength};
+use super::strength::{Allowable, Governing, JointStrength};
 use super::substitution_table::{RULES, Step};
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
@@ -35,6 +35,25 @@ pub struct Comparison<'a> {
 /// `strength-not-published`.
 #[must_use]
 pub fn compare<'a>(before: &JointStrength<'a>, after: &JointStrength<'a>) -> Comparison<'a> {
+    compare_carried(&Carried::of(before), &Carried::of(after))
+}
+
+/// What of a strength is compared: a small part of it, so that two of them need not be kept at once.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Carried<'a> {
+    allowable: Option<Allowable<'a>>,
+    governing: Option<Governing<'a>>,
+    basis: Basis<'a>,
+}
+
+impl<'a> Carried<'a> {
+    pub(crate) fn of(found: &JointStrength<'a>) -> Carried<'a> {
+        Carried { allowable: found.allowable, governing: found.governing, basis: found.basis }
+    }
+}
+
+/// As [`compare`].
+pub(crate) fn compare_carried<'a>(before: &Carried<'a>, after: &Carried<'a>) -> Comparison<'a> {
     let mut findings = Findings::new();
     let basis = before.basis.weaker(after.basis);
     let forces = before.allowable.zip(after.allowable).map(|(before, after)| (before.force, after.force));

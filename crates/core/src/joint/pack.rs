@@ -1,6 +1,6 @@
 //! The strength of a rivet through a stack of layers.
 
-use super::strength::{Joint, JointStrength, Rivet, Shear, Sheet, StrengthError, strength};
+use super::strength::{Joint, JointStrength, Rivet, Shear, Sheet, StrengthError};
 use crate::length::Length;
 use crate::rivet::part::Part;
 use crate::stack::{MAX_LAYERS, Stack};
@@ -10,7 +10,7 @@ use crate::stack::{MAX_LAYERS, Stack};
 /// Shims and sealant carry nothing and are left out. A layer of unknown material leaves the strength unpublished.
 ///
 /// # Errors
-/// As [`strength`].
+/// As [`super::strength::strength`].
 ///
 /// ```
 /// use shophead::joint::pack::strength_through;
@@ -35,6 +35,25 @@ pub fn strength_through(
     pitch: Option<Length>,
     shear: Shear,
 ) -> Result<JointStrength<'static>, StrengthError> {
+    let mut found = JointStrength::nothing_yet();
+    strength_through_into(&mut found, rivet, stack, edge, hole, pitch, shear)?;
+    Ok(found)
+}
+
+/// As [`strength_through`], into an answer that the caller keeps: it is two and a half kilobytes, and one returned by value stands on
+/// the stack twice.
+///
+/// # Errors
+/// As [`strength_through`]; what was filled in until then is no answer.
+pub fn strength_through_into(
+    found: &mut JointStrength<'static>,
+    rivet: &Part<'_>,
+    stack: &Stack,
+    edge: Length,
+    hole: Option<Length>,
+    pitch: Option<Length>,
+    shear: Shear,
+) -> Result<(), StrengthError> {
     let mut sheets = heapless::Vec::<Sheet<'static>, MAX_LAYERS>::new();
     for layer in stack.load_carrying() {
         let thickness = layer.thickness.nominal();
@@ -47,5 +66,5 @@ pub fn strength_through(
         head: rivet.series().head,
         driven_shear: rivet.alloy().fsu_driven(),
     };
-    strength(&Joint { sheets: &sheets, rivet, hole, shear, pitch, load: None })
+    found.fill(&Joint { sheets: &sheets, rivet, hole, shear, pitch, load: None })
 }

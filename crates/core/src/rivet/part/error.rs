@@ -124,7 +124,9 @@ impl fmt::Display for Quoted {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self.0 {
             // ASCII, the letters of Western Europe, and the dashes that come with copied text.
-            ' '..='~' | '\u{a1}'..='\u{ac}' | '\u{ae}'..='\u{24f}' | '\u{2010}'..='\u{2015}' => write!(f, "'{}'", self.0),
+            ' '..='~' | '\u{a1}'..='\u{ac}' | '\u{ae}'..='\u{24f}' | '\u{2010}'..='\u{2015}' => {
+                write!(f, "'{}'", self.0)
+            }
             other => write!(f, "'{}'", other.escape_unicode()),
         }
     }
