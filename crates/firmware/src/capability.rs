@@ -20,12 +20,12 @@ use shophead::joint::strength::Shear;
 use shophead::layout::{Edge, Point, RowLayout, check_points, check_row};
 use shophead::length::{Interval, Length, Toleranced};
 use shophead::material::{Material, RivetAlloy};
-use shophead::practice::{Case, HANDBOOK, Limit, Name, PROCESS, Practice, Value};
+use shophead::practice::{BUILT_IN, Case, HANDBOOK, Limit, Name, PROCESS, Practice, Value};
 use shophead::quantity::{Force, Stress};
 use shophead::removal::removal;
 use shophead::rivet::mass::mass_each;
 use shophead::rivet::part::Part;
-use shophead::rivet::{Head, MS20470, NAS1242, Series};
+use shophead::rivet::{CATALOGUE, Head, MS20470, NAS1242, Series};
 use shophead::select::{LengthQuery, choose_diameter};
 use shophead::squeeze::{FLOW_2117, squeeze};
 use shophead::stack::{Layer, Stack};
@@ -74,14 +74,37 @@ impl Write for Nowhere {
     }
 }
 
-/// A length from the pack, one series and one practice.
-pub fn length() {
-    let Some(size) = MS20470.size(black_box(4)) else { return };
+fn length_of(series: &'static Series<'static>, practice: &'static Practice<'static>) {
+    let Some(size) = series.size(black_box(4)) else { return };
     let (grip, hole) = (around(1_970), around(1_285));
-    let (alloy, practice) = (black_box(RivetAlloy::Al2117), practice());
-    let query = LengthQuery { series: &MS20470, alloy, size, grip, hole, practice };
+    let query = LengthQuery { series, alloy: black_box(RivetAlloy::Al2117), size, grip, hole, practice };
     let _ = black_box(query.choose());
     let _ = black_box(query.assess(inches(3_750)));
+}
+
+/// A length from the pack, one series and one practice.
+pub fn length() {
+    length_of(&MS20470, practice());
+}
+
+/// The same for every series of the catalogue: over [`length()`], what the other series cost.
+pub fn every_series() {
+    for series in black_box(CATALOGUE) {
+        length_of(series, practice());
+    }
+}
+
+/// The same by both practices: over [`length()`], what the other practice costs.
+pub fn every_practice() {
+    for practice in black_box(BUILT_IN) {
+        length_of(&MS20470, practice);
+    }
+}
+
+/// One panicking operation, to show that its image cannot be linked.
+#[cfg(feature = "control")]
+pub fn a_panic() {
+    black_box([1_u8, 2, 3][black_box(1_usize)]);
 }
 
 /// A driven head predicted and judged.
@@ -104,9 +127,10 @@ pub fn hole() {
         return;
     };
     let member = black_box(Member::Skin);
-    black_box(
-        HoleQuery { rivet, stack: &stack, layout, rows: black_box(1), member, practice: practice() }.judge(found),
-    );
+    let query = HoleQuery { rivet, stack: &stack, layout, rows: black_box(1), member, practice: practice() };
+    let mut verdict = HoleJudgement::nothing_yet();
+    query.judge_into(found, &mut verdict);
+    black_box(&verdict);
 }
 
 /// Edge distances and pitches.
