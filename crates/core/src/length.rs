@@ -310,6 +310,12 @@ impl fmt::Display for InMillimetres {
     }
 }
 
+/// A part of a printed length. A kilometre is a million millimetres, and a fraction has nine digits at most, so each fits; printing
+/// wider numbers takes two kilobytes of flash and code that can panic as far as a linker can tell.
+fn printable(part: i128) -> u32 {
+    u32::try_from(part).unwrap_or(u32::MAX)
+}
+
 fn write_decimal(f: &mut fmt::Formatter<'_>, nm: i64, unit: i64, least: usize, most: usize) -> fmt::Result {
     const MOST_DIGITS: usize = 9;
     let fixed = f.precision().map(|digits| digits.min(MOST_DIGITS));
@@ -328,6 +334,7 @@ fn write_decimal(f: &mut fmt::Formatter<'_>, nm: i64, unit: i64, least: usize, m
         }
     }
     let sign = if nm < 0 && scaled != 0 { "-" } else { "" };
+    let (whole, fraction) = (printable(whole), printable(fraction));
     if shown == 0 { write!(f, "{sign}{whole}") } else { write!(f, "{sign}{whole}.{fraction:0shown$}") }
 }
 
@@ -362,7 +369,8 @@ impl fmt::Display for SixtyFourths {
         let (whole, rest) = (magnitude.saturating_div(64), magnitude.checked_rem(64).unwrap_or(0));
         let sign = if self.count < 0 { "-" } else { "" };
         let halvings = rest.trailing_zeros().min(6);
-        let (top, bottom) = (rest >> halvings, 64_u64 >> halvings);
+        let (top, bottom) = (printable(i128::from(rest >> halvings)), 64_u32 >> halvings);
+        let whole = printable(i128::from(whole));
         match (whole, rest) {
             (_, 0) => write!(f, "{sign}{whole}"),
             (0, _) => write!(f, "{sign}{top}/{bottom}"),
