@@ -18,6 +18,8 @@ const CASES: u32 = 100_000;
 const EMULATORS: u32 = 2;
 /// Differing cases told before the rest is only counted.
 const TOLD: usize = 20;
+/// Stack that a whole session may take on the target: a hole's verdict is most of it. See benches/budgets.md.
+const SESSION_STACK: u32 = 16 * 1024;
 /// Asks the session for its log.
 const LOGGED: u32 = 1;
 
@@ -141,6 +143,7 @@ fn decode(log: &[u8]) -> Vec<String> {
 #[test]
 fn every_session_replays_on_the_target_and_is_logged() {
     let folder = tempfile::tempdir().expect("a scratch folder");
+    let mut deepest = 0;
     for (name, script) in scripts() {
         for (columns, lines) in SIZES {
             let host = converse(&script, columns, lines);
@@ -164,9 +167,14 @@ fn every_session_replays_on_the_target_and_is_logged() {
                 begins.starts_with("Some(Info) session begins") && begins.contains(&columns.to_string()),
                 "{begins}"
             );
-            assert_eq!(ends, "Some(Info) session ends");
+            let stack =
+                ends.strip_prefix("Some(Info) session ends: ").and_then(|rest| rest.strip_suffix(" bytes of stack"));
+            let stack: u32 = stack.and_then(|bytes| bytes.parse().ok()).unwrap_or_else(|| panic!("{name}: {ends}"));
+            deepest = deepest.max(stack);
         }
     }
+    println!("the deepest session used {deepest} bytes of stack");
+    assert!(deepest <= SESSION_STACK, "{deepest} bytes of stack, at most {SESSION_STACK} are allowed");
 }
 
 #[test]

@@ -55,6 +55,26 @@ impl Meter {
     /// Measures one call. `ask` must not be inlined here, so that its frame is below.
     #[inline(never)]
     pub fn read<T>(&self, ask: fn(&T), of: &T) -> Reading {
+        let painted = Painted::below_here();
+        let before = SYST::get_current();
+        ask(of);
+        let ticks = elapsed(before);
+        Reading { stack: painted.deepest(), instructions: ticks * INSTRUCTIONS_PER_TICK }
+    }
+}
+
+/// The free stack, filled with a pattern.
+#[derive(Debug)]
+pub struct Painted {
+    bottom: usize,
+    top: usize,
+}
+
+impl Painted {
+    /// Paints what lies below the caller's frame.
+    #[inline(always)]
+    #[must_use]
+    pub fn below_here() -> Painted {
         let top = msp::read() as usize;
         let bottom = top - PAINTED;
         for address in (bottom..top).step_by(WORD) {
@@ -62,14 +82,17 @@ impl Meter {
             // nothing is called while painting.
             unsafe { core::ptr::with_exposed_provenance_mut::<u32>(address).write_volatile(PAINT) };
         }
-        let before = SYST::get_current();
-        ask(of);
-        let ticks = elapsed(before);
+        Painted { bottom, top }
+    }
+
+    /// How many bytes below the painter's frame were used since.
+    #[must_use]
+    pub fn deepest(&self) -> u32 {
         // SAFETY: read where it was painted.
         let is_paint =
             |address: &usize| unsafe { core::ptr::with_exposed_provenance::<u32>(*address).read_volatile() == PAINT };
-        let reached = (bottom..top).step_by(WORD).find(|address| !is_paint(address)).unwrap_or(top);
-        Reading { stack: (top - reached) as u32, instructions: ticks * INSTRUCTIONS_PER_TICK }
+        let reached = (self.bottom..self.top).step_by(WORD).find(|address| !is_paint(address)).unwrap_or(self.top);
+        (self.top - reached) as u32
     }
 }
 

@@ -110,8 +110,8 @@ impl fmt::Display for ShownForce {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         // Printing whole numbers keeps the large float printer of the standard library out of a small image.
         match self.units {
-            Units::Millimetres => write!(f, "{}{}N", self.force.newtons() as i64, crate::screen::FIXED_SPACE),
-            _ => write!(f, "{}{}lb", self.force.lbf() as i64, crate::screen::FIXED_SPACE),
+            Units::Millimetres => write!(f, "{}{}N", self.force.newtons() as i32, crate::screen::FIXED_SPACE),
+            _ => write!(f, "{}{}lb", self.force.lbf() as i32, crate::screen::FIXED_SPACE),
         }
     }
 }
@@ -121,7 +121,7 @@ pub(crate) struct ShownRatio(pub(crate) f64);
 
 impl fmt::Display for ShownRatio {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let hundredths = (self.0 * 100.0) as i64;
+        let hundredths = (self.0 * 100.0) as i32;
         let sign = if hundredths < 0 { "-" } else { "" };
         let size = hundredths.unsigned_abs();
         let (whole, rest) = (size.saturating_div(100), size.checked_rem(100).unwrap_or(0));

@@ -9,6 +9,7 @@
 use defmt_semihosting as _;
 use semihosting::process::ExitCode;
 use shophead_firmware::arguments::number;
+use shophead_firmware::meter::Painted;
 use shophead_firmware::uart::Uart;
 use shophead_handheld::{Settings, run};
 
@@ -26,10 +27,11 @@ fn converse() -> ExitCode {
     if is_logged {
         defmt::info!("session begins: {}", settings);
     }
+    let painted = Painted::below_here();
     // This port cannot fail.
     let Ok(()) = run(port, port, settings);
     if is_logged {
-        defmt::info!("session ends");
+        defmt::info!("session ends: {} bytes of stack", painted.deepest());
     }
     ExitCode::SUCCESS
 }
