@@ -45,7 +45,7 @@ fn hole_judgement(bencher: Bencher, wanted: &str) {
     let stack = pack();
     let query = HoleQuery {
         rivet: Part::parse("MS20470AD4").expect("a part"),
-        stack: &stack,
+        stack: Some(&stack),
         layout: RowLayout { edge: Some(inches("1/2")), pitch: Some(inches("3/4")), ..RowLayout::default() },
         rows: 1,
         member: Member::Skin,
@@ -72,7 +72,8 @@ fn joint_strength(bencher: Bencher) {
     let (stack, rivet) = (pack(), Part::parse("MS20470AD4").expect("a part"));
     let (edge, pitch) = (inches("1/4"), Some(inches("3/4")));
     bencher.bench(|| {
-        let found = strength_through(black_box(&rivet), &stack, edge, None, pitch, Shear::Single).expect("a joint");
+        let found =
+            strength_through(black_box(&rivet), &stack, edge, None, pitch, Shear::Single, None).expect("a joint");
         assert!(found.allowable.is_some());
         found
     });

@@ -34,7 +34,7 @@ fn ask(question: &str, case: &Case) {
         "strength" => {
             let mut found = JointStrength::nothing_yet();
             let (edge, pitch) = (case.layout.edge.unwrap_or(Length::INCH), case.layout.pitch);
-            let _ = strength_through_into(&mut found, &case.rivet, &case.stack, edge, None, pitch, case.shear);
+            let _ = strength_through_into(&mut found, &case.rivet, &case.stack, edge, None, pitch, case.shear, None);
             black_box(&found);
         }
         "number-read" => drop(black_box(Part::parse(black_box("MS20470AD4-3.5")))),

@@ -71,7 +71,7 @@ impl Place {
     fn query(&self) -> HoleQuery<'_> {
         HoleQuery {
             rivet: Part::parse(&self.part).expect("a part number"),
-            stack: &self.stack,
+            stack: Some(&self.stack),
             layout: RowLayout { edge: Some(nm(self.edge)), pitch: Some(nm(self.pitch)), ..RowLayout::default() },
             rows: 1,
             member: self.member,

@@ -44,7 +44,7 @@ fn two_sheets() -> Stack {
 fn query<'a>(rivet: &str, stack: &'a Stack, practice: &'a Practice<'a>) -> HoleQuery<'a> {
     HoleQuery {
         rivet: Part::parse(rivet).expect(rivet),
-        stack,
+        stack: Some(stack),
         layout: RowLayout { edge: Some(length("1/2")), pitch: Some(length("3/4")), ..RowLayout::default() },
         rows: 1,
         member: Member::Skin,

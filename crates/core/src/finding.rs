@@ -74,6 +74,7 @@ codes! {
     // what a figure rests on
     LimitFromMemory, "limit-from-memory", "A limit that decided something could only be recalled: check it against the document.";
     NoLimit, "no-limit", "No document at hand gives the limit that is needed: open the one named.";
+    NotChecked, "not-checked", "Something that decides here was not given, so it was not checked.";
     // choosing a rivet
     TailTooLong, "tail-too-long", "The tail could fold over before it forms a head.";
     TailTooShort, "tail-too-short", "The tail cannot form the least head in the worst case.";
@@ -209,6 +210,13 @@ impl<'a> Findings<'a> {
     pub(crate) fn clear(&mut self) {
         self.kept.clear();
         self.lost = false;
+    }
+
+    /// Gives every layer another number; two numbers must not become one.
+    pub(crate) fn renumber(&mut self, number: impl Fn(u8) -> u8) {
+        for finding in &mut self.kept {
+            finding.layer = finding.layer.map(&number);
+        }
     }
 
     /// Adds a finding unless the same one is there.

@@ -9,7 +9,7 @@
 
 use core::fmt;
 
-use crate::basis::Basis;
+use crate::basis::{Basis, Status};
 use crate::drill::Drill;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::joint::compare::{Carried, compare_carried};
@@ -22,6 +22,7 @@ use crate::rivet::part::Part;
 use crate::select::LengthQuery;
 use crate::stack::{Preparation, Stack};
 use crate::structure::Member;
+use crate::upset::FitError;
 
 /// What is wrong with a hole besides its size.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Default)]
@@ -244,8 +245,8 @@ impl<'a> HoleJudgement<'a> {
 pub struct HoleQuery<'a> {
     /// The rivet that is to go in; its length does not matter.
     pub rivet: Part<'a>,
-    /// The layers.
-    pub stack: &'a Stack,
+    /// The layers, where known. Without them no length is tried, no countersink and no strength is checked, and a finding says so.
+    pub stack: Option<&'a Stack>,
     /// Distances, where known. An unknown one is not checked, and a finding says so.
     pub layout: RowLayout,
     /// How many rows the pattern has.
@@ -266,6 +267,14 @@ const APPROVAL: Basis<'static> = Basis::published(
 );
 const CRACKS: Basis<'static> =
     Basis::published("AC 43.13-1B", "para 4-58, p 4-25: holes round, straight, free of cracks");
+
+const EDGE_UNKNOWN: Basis<'static> = not_given("edge distance");
+const PITCH_UNKNOWN: Basis<'static> = not_given("pitch");
+const LAYERS_UNKNOWN: Basis<'static> = not_given("layers, for length, countersink and strength");
+
+const fn not_given(what: &'static str) -> Basis<'static> {
+    Basis { document: "not given", place: what, status: Status::Practice }
+}
 
 impl<'a> HoleQuery<'a> {
     fn case_of(&self, rivet: &Part<'_>) -> Case {
@@ -290,7 +299,7 @@ impl<'a> HoleQuery<'a> {
     /// }
     /// let query = HoleQuery {
     ///     rivet: Part::parse("MS20470AD4")?,
-    ///     stack: &stack,
+    ///     stack: Some(&stack),
     ///     layout: RowLayout { edge: Some(Length::parse("3/8")?), pitch: Some(Length::parse("3/4")?), ..RowLayout::default() },
     ///     rows: 1,
     ///     member: Member::Skin,
@@ -415,11 +424,11 @@ impl<'a> HoleQuery<'a> {
         let moved = |distance: Length| distance.minus(found.shift());
         match self.layout.edge {
             Some(edge) => findings.extend(&check_edge(moved(edge), case, self.practice)),
-            None => findings.push(Finding::new(Code::EdgeDistanceShort, Severity::Caution, NEXT_SIZE)),
+            None => findings.push(Finding::new(Code::NotChecked, Severity::Caution, EDGE_UNKNOWN)),
         }
         match self.layout.pitch {
             Some(pitch) => findings.extend(&check_pitch(moved(pitch), case, self.practice)),
-            None => findings.push(Finding::new(Code::PitchShort, Severity::Caution, NEXT_SIZE)),
+            None => findings.push(Finding::new(Code::NotChecked, Severity::Caution, PITCH_UNKNOWN)),
         }
     }
 
@@ -466,11 +475,15 @@ impl<'a> HoleQuery<'a> {
     /// Whether a rivet of some length fills this hole and makes a sound head.
     #[inline(never)]
     fn check_length(&self, rivet: &Part<'a>, hole: Interval, findings: &mut Findings<'a>) {
+        let Some(stack) = self.stack else {
+            findings.push(Finding::new(Code::NotChecked, Severity::Caution, LAYERS_UNKNOWN));
+            return;
+        };
         let query = LengthQuery {
             series: rivet.series(),
             alloy: rivet.alloy(),
             size: rivet.size(),
-            grip: self.stack.grip(),
+            grip: stack.grip(),
             hole: Toleranced::from_least(hole),
             practice: self.practice,
         };
@@ -481,7 +494,15 @@ impl<'a> HoleQuery<'a> {
                 }
             }
             // What is not known of the rivet is not invented: the standard has to be opened.
-            Err(_) => findings.push(Finding::new(Code::NoLimit, Severity::Refer, rivet.size().basis)),
+            Err(error) => {
+                let place = match error {
+                    FitError::HeadNotKnown => "head dimensions",
+                    FitError::ShankNotKnown => "shank limits",
+                    _ => "dimensions that fit this pack",
+                };
+                let basis = Basis::memory(rivet.series().name, place);
+                findings.push(Finding::new(Code::NoLimit, Severity::Refer, basis));
+            }
         }
     }
 
@@ -492,20 +513,26 @@ impl<'a> HoleQuery<'a> {
             return;
         }
         let Some(height) = rivet.size().head_height_nominal() else {
-            findings.push(Finding::new(Code::NoLimit, Severity::Refer, rivet.size().basis));
+            let basis = Basis::memory(rivet.series().name, "head dimensions");
+            findings.push(Finding::new(Code::NoLimit, Severity::Refer, basis));
             return;
         };
-        findings.extend(&check_seat(self.stack, height, case, self.practice));
+        if let Some(stack) = self.stack {
+            findings.extend(&check_seat(stack, height, case, self.practice));
+        }
     }
 
     /// The new rivet in its new hole against the old one in a sound hole.
     #[inline(never)]
     fn compare_strength(&self, found: AsFound, step: &mut Step<'a>) {
-        let (Some(rivet), Some(hole), Some(edge)) = (step.rivet, step.hole, self.layout.edge) else { return };
+        let (Some(rivet), Some(hole), Some(edge), Some(stack)) = (step.rivet, step.hole, self.layout.edge, self.stack)
+        else {
+            return;
+        };
         let (pitch, shift) = (self.layout.pitch, found.shift());
-        let before = self.carried(&self.rivet, edge, None, pitch);
+        let before = carried(&self.rivet, stack, edge, None, pitch);
         let moved = pitch.map(|pitch| pitch.minus(shift));
-        let after = self.carried(&rivet, edge.minus(shift), Some(hole.max), moved);
+        let after = carried(&rivet, stack, edge.minus(shift), Some(hole.max), moved);
         let (Ok((before, _)), Ok((after, below_table))) = (before, after) else {
             step.findings.push(Finding::new(Code::StrengthNotPublished, Severity::Caution, NEXT_SIZE));
             return;
@@ -520,22 +547,22 @@ impl<'a> HoleQuery<'a> {
         }
         step.findings.push_some(below_table);
     }
+}
 
-    /// What of a strength is compared, and whether an edge margin lies below the tables. The strength itself is gone before the next
-    /// one is worked out.
-    #[inline(never)]
-    fn carried(
-        &self,
-        rivet: &Part<'a>,
-        edge: Length,
-        hole: Option<Length>,
-        pitch: Option<Length>,
-    ) -> Result<(Carried<'static>, Option<Finding<'static>>), StrengthError> {
-        let mut found = JointStrength::nothing_yet();
-        strength_through_into(&mut found, rivet, self.stack, edge, hole, pitch, Shear::Single)?;
-        let below_table = found.findings.iter().find(|finding| finding.code == Code::EdgeMarginBelowTable);
-        Ok((Carried::of(&found), below_table.copied()))
-    }
+/// What of a strength is compared, and whether an edge margin lies below the tables. The strength itself is gone before the next one is
+/// worked out.
+#[inline(never)]
+fn carried(
+    rivet: &Part<'_>,
+    stack: &Stack,
+    edge: Length,
+    hole: Option<Length>,
+    pitch: Option<Length>,
+) -> Result<(Carried<'static>, Option<Finding<'static>>), StrengthError> {
+    let mut found = JointStrength::nothing_yet();
+    strength_through_into(&mut found, rivet, stack, edge, hole, pitch, Shear::Single, None)?;
+    let below_table = found.findings.iter().find(|finding| finding.code == Code::EdgeMarginBelowTable);
+    Ok((Carried::of(&found), below_table.copied()))
 }
 
 /// A rung of the ladder: what it is, and what fills in its step.
@@ -683,7 +710,7 @@ mod tests {
     fn query<'a>(rivet: &str, stack: &'a Stack, edge: &str, member: Member) -> HoleQuery<'a> {
         HoleQuery {
             rivet: Part::parse(rivet).expect(rivet),
-            stack,
+            stack: Some(stack),
             layout: RowLayout { edge: Some(length(edge)), pitch: Some(length("3/4")), ..RowLayout::default() },
             rows: 1,
             member,

@@ -19,6 +19,7 @@ use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::length::{Interval, Length, Toleranced};
 use crate::material::RivetAlloy;
 use crate::practice::{Case, Given, Name, Practice, Rounding};
+use crate::rivet::part::Part;
 use crate::rivet::{Series, Size};
 use crate::upset::{Fit, FitError, HeadLimits, PredictedHead};
 
@@ -412,6 +413,30 @@ pub fn check_diameter<'a>(case: &Case, thickest: Length, practice: &Practice<'a>
                 .measured(Figure::Length(case.diameter))
                 .limit(Figure::Length(least.value)),
         );
+    }
+    findings
+}
+
+/// What a rivet's alloy asks for, whatever the pack: that it does not go into structure, or is heat treated before it is driven.
+///
+/// ```
+/// use shophead::finding::Code;
+/// use shophead::rivet::part::Part;
+/// use shophead::select::check_alloy;
+/// assert!(check_alloy(&Part::parse("MS20470DD5-8")?).has(Code::HeatTreatFirst));
+/// assert!(check_alloy(&Part::parse("MS20470A3-4")?).has(Code::NotStructural));
+/// assert!(check_alloy(&Part::parse("MS20470AD4-5")?).is_empty());
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[must_use]
+pub fn check_alloy(rivet: &Part<'_>) -> Findings<'static> {
+    let mut findings = Findings::new();
+    if let Some((false, basis)) = rivet.alloy().is_structural() {
+        findings.push(Finding::new(Code::NotStructural, Severity::Caution, basis));
+    }
+    let asked = |above: Option<Length>| above.is_none_or(|above| rivet.diameter() > above);
+    if let Some(treatment) = rivet.alloy().heat_treatments().iter().find(|treatment| asked(treatment.above)) {
+        findings.push(Finding::new(Code::HeatTreatFirst, Severity::Caution, treatment.basis));
     }
     findings
 }

@@ -213,7 +213,12 @@ impl Stack {
 
     /// The layers that carry load.
     pub fn load_carrying(&self) -> impl Iterator<Item = &Layer> {
-        self.layers.iter().filter(|layer| layer.role.carries_load())
+        self.numbered_load_carrying().map(|(_, layer)| layer)
+    }
+
+    /// The layers that carry load, each with its number in the whole stack.
+    pub fn numbered_load_carrying(&self) -> impl Iterator<Item = (u8, &Layer)> {
+        (1..).zip(&self.layers).filter(|(_, layer)| layer.role.carries_load())
     }
 }
 

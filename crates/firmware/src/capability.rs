@@ -127,7 +127,7 @@ pub fn hole() {
         return;
     };
     let member = black_box(Member::Skin);
-    let query = HoleQuery { rivet, stack: &stack, layout, rows: black_box(1), member, practice: practice() };
+    let query = HoleQuery { rivet, stack: Some(&stack), layout, rows: black_box(1), member, practice: practice() };
     let mut verdict = HoleJudgement::nothing_yet();
     query.judge_into(found, &mut verdict);
     black_box(&verdict);
@@ -161,7 +161,7 @@ pub fn number() {
 pub fn strength() {
     let (Some(rivet), stack) = (rivet(&MS20470), pack()) else { return };
     let shear = black_box(Shear::Single);
-    let found = strength_through(&rivet, &stack, inches(2_500), None, Some(inches(7_500)), shear);
+    let found = strength_through(&rivet, &stack, inches(2_500), None, Some(inches(7_500)), shear, None);
     if let Ok(found) = black_box(found)
         && let Some(allowable) = found.allowable
     {
@@ -203,7 +203,7 @@ pub fn force() {
 pub fn rest() {
     let stack = pack();
     let (Some(old), Some(new)) = (rivet(&MS20470), rivet(&NAS1242)) else { return };
-    let ask = |rivet: &Part<'_>| strength_through(rivet, &stack, inches(2_500), None, None, Shear::Single);
+    let ask = |rivet: &Part<'_>| strength_through(rivet, &stack, inches(2_500), None, None, Shear::Single, None);
     if let (Ok(before), Ok(after)) = (ask(&old), ask(&new)) {
         black_box(compare(&before, &after));
     }

@@ -10,7 +10,7 @@ use shophead::layout::{RowLayout, check_row};
 use shophead::length::Interval;
 use shophead::practice::{Name, Practice};
 use shophead::rivet::part::Part;
-use shophead::select::LengthQuery;
+use shophead::select::{LengthQuery, check_alloy};
 use shophead::upset::{HeadLimits, MeasuredHead, judge};
 
 use crate::dialog::{Dialog, Job, Refusal};
@@ -82,7 +82,8 @@ fn length(
         let diameter = Interval { min: head.diameter.min, max: head.diameter.max };
         report.line(format_args!("head {} across, {} high", Range(diameter, units), units.show(head.height)))?;
     }
-    report.findings(&choice.findings)
+    report.findings(&choice.findings)?;
+    report.findings(&check_alloy(rivet))
 }
 
 fn query_case(rivet: &Part<'_>) -> shophead::practice::Case {
@@ -126,7 +127,7 @@ fn hole(
     let answers = &dialog.answers;
     let (Ok(stack), Some(found)) = (answers.stack(), dialog.as_found()) else { return Ok(()) };
     let layout = RowLayout { edge: answers.edge, pitch: answers.pitch, transverse_pitch: None };
-    let query = HoleQuery { rivet, stack: &stack, layout, rows: answers.rows, member: answers.member, practice };
+    let query = HoleQuery { rivet, stack: Some(&stack), layout, rows: answers.rows, member: answers.member, practice };
     let mut verdict = HoleJudgement::nothing_yet();
     query.judge_into(found, &mut verdict);
     let units = report.units;
@@ -205,7 +206,7 @@ fn strength(dialog: &Dialog, rivet: &Part<'static>, report: &mut Report<'_>) -> 
     let answers = &dialog.answers;
     let (Ok(stack), Some(edge)) = (answers.stack(), answers.edge) else { return Ok(()) };
     let mut found = JointStrength::nothing_yet();
-    match strength_through_into(&mut found, rivet, &stack, edge, None, answers.pitch, answers.shear) {
+    match strength_through_into(&mut found, rivet, &stack, edge, None, answers.pitch, answers.shear, None) {
         Ok(()) => write_strength(&found, report),
         Err(error) => report.line(format_args!("no answer: {error}")),
     }

@@ -68,6 +68,10 @@ impl<'w> Report<'w> {
             Severity::Note => "note: ",
         })?;
         write_words(self.out, finding.code)?;
+        if finding.code == Code::NotChecked {
+            // What was not checked stands where others name a document.
+            write!(self.out, ": {}", finding.basis.place)?;
+        }
         if let Some(layer) = finding.layer {
             write!(self.out, ", layer {layer}")?;
         }

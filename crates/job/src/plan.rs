@@ -15,7 +15,7 @@ use shophead::length::{Interval, Length, Toleranced};
 use shophead::practice::{Case, Given, Practice};
 use shophead::removal::{Removal, removal};
 use shophead::rivet::part::Part;
-use shophead::select::{LengthChoice, LengthQuery, check_diameter};
+use shophead::select::{LengthChoice, LengthQuery, check_alloy, check_diameter};
 use shophead::stack::Stack;
 use shophead::upset::FitError;
 
@@ -307,7 +307,7 @@ fn plan_row<'j>(row: &'j Row, practice: &'j Practice<'j>) -> RowPlan<'j> {
     let layout = RowLayout { pitch: row.layout.pitch.or(closest), ..row.layout };
     let query = HoleQuery {
         rivet: row.rivet,
-        stack: &row.stack,
+        stack: Some(&row.stack),
         layout,
         rows: row.rows_in_pattern,
         member: row.member,
@@ -324,9 +324,9 @@ fn plan_row<'j>(row: &'j Row, practice: &'j Practice<'j>) -> RowPlan<'j> {
             let rivet = step.and_then(|step| step.rivet).unwrap_or(row.rivet);
             let hole = step.and_then(|step| step.hole).or(row.hole.map(Toleranced::interval));
             let hole = hole.map(|value| Given { value, basis: Basis::shop("job file", "hole as measured") });
-            choose(rivet, &row.stack, hole.or_else(|| assumed_hole(&rivet, row, practice)), practice)
+            choose(rivet, &row.stack, hole.unwrap_or_else(|| practice.assumed_hole(&case_of(&rivet, row))), practice)
         }
-        None => choose(row.rivet, &row.stack, assumed_hole(&row.rivet, row, practice), practice),
+        None => choose(row.rivet, &row.stack, practice.assumed_hole(&case), practice),
     };
     push_choice(&mut findings, &choice);
     push_all(&mut findings, &check_row(row.layout, &case, practice));
@@ -339,9 +339,7 @@ fn plan_row<'j>(row: &'j Row, practice: &'j Practice<'j>) -> RowPlan<'j> {
     if let Some(height) = row.rivet.size().head_height_nominal() {
         push_all(&mut findings, &check_seat(&row.stack, height, &case, practice));
     }
-    if let Some(treatment) = row.rivet.alloy().heat_treatment() {
-        push(&mut findings, Finding::new(Code::HeatTreatFirst, Severity::Caution, treatment.basis));
-    }
+    push_all(&mut findings, &check_alloy(&row.rivet));
     let (strength, comparison) = strengths(row, layout);
     if let Some(comparison) = &comparison {
         push_all(&mut findings, &comparison.findings);
@@ -393,7 +391,8 @@ fn plan_hole<'j>(number: u32, plan: &RowPlan<'j>, practice: &'j Practice<'j>) ->
     let rivet = plan.choice.part.without_length();
     let mut findings = Vec::new();
     let judgement = measured.map(|measured| {
-        let query = HoleQuery { rivet, stack, layout, rows: row.rows_in_pattern, member: row.member, practice };
+        let query =
+            HoleQuery { rivet, stack: Some(stack), layout, rows: row.rows_in_pattern, member: row.member, practice };
         query.judge(measured.as_found)
     });
     if let Some(judgement) = &judgement {
@@ -404,14 +403,14 @@ fn plan_hole<'j>(number: u32, plan: &RowPlan<'j>, practice: &'j Practice<'j>) ->
         push_all(&mut findings, &check_row(layout, &case, practice));
     }
     let choice = match &judgement {
-        None => Some(choose(rivet, stack, Some(plan.choice.hole), practice)),
+        None => Some(choose(rivet, stack, plan.choice.hole, practice)),
         Some(judgement) => judgement.chosen().and_then(|step| {
             let (part, hole) = (step.rivet?, step.hole?);
             let hole = Given { value: hole, basis: Basis::shop("job file", "hole as measured") };
             // The row's own length is kept where it does for this hole too: one length fewer to mix up.
             let same =
                 exception.is_none() && part.without_length() == rivet && does_for(&plan.choice, stack, hole, practice);
-            Some(if same { Choice { hole, ..plan.choice.clone() } } else { choose(part, stack, Some(hole), practice) })
+            Some(if same { Choice { hole, ..plan.choice.clone() } } else { choose(part, stack, hole, practice) })
         }),
     };
     if let Some(choice) = &choice {
@@ -439,21 +438,7 @@ fn length_query<'a>(part: &Part<'a>, stack: &Stack, hole: Interval, practice: &'
     }
 }
 
-/// The hole that the practice assumes; where it names none, a hole as wide as the shank, with a finding from the choice itself.
-fn assumed_hole<'j>(rivet: &Part<'_>, row: &Row, practice: &Practice<'j>) -> Option<Given<'j, Interval>> {
-    practice.hole_for(&case_of(rivet, row))
-}
-
-fn choose<'j>(
-    part: Part<'j>,
-    stack: &Stack,
-    hole: Option<Given<'j, Interval>>,
-    practice: &'j Practice<'j>,
-) -> Choice<'j> {
-    let hole = hole.unwrap_or(Given {
-        value: Interval::exactly(part.size().shank_nominal),
-        basis: Basis::practice("no hole is known for this rivet; its shank is assumed"),
-    });
+fn choose<'j>(part: Part<'j>, stack: &Stack, hole: Given<'j, Interval>, practice: &'j Practice<'j>) -> Choice<'j> {
     let length = length_query(&part, stack, hole.value, practice).choose();
     let chosen = length.as_ref().ok().and_then(|choice| choice.length);
     let part = chosen.and_then(|length| part.with_length(length).ok()).unwrap_or(part);
@@ -463,7 +448,7 @@ fn choose<'j>(
 /// The strength of the row's rivet, and against the installed one where it is another.
 fn strengths(row: &Row, layout: RowLayout) -> (Option<JointStrength<'static>>, Option<Comparison<'static>>) {
     let Some(edge) = layout.edge else { return (None, None) };
-    let of = |part: &Part<'_>| strength_through(part, &row.stack, edge, None, layout.pitch, Shear::Single).ok();
+    let of = |part: &Part<'_>| strength_through(part, &row.stack, edge, None, layout.pitch, Shear::Single, None).ok();
     let planned = of(&row.rivet);
     let changed = row.installed.without_length() != row.rivet.without_length();
     let comparison = if changed {

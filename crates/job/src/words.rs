@@ -54,6 +54,18 @@ impl Units {
         }
     }
 
+    /// A computed least and greatest length to a thousandth of an inch or a hundredth of a millimetre, with the unit: nothing in it is
+    /// known more closely.
+    #[must_use]
+    pub fn about(self, interval: Interval) -> String {
+        let bare = |length: Length| match self {
+            Units::Inches => format!("{length:.3}"),
+            Units::Millimetres => format!("{:.2}", length.in_millimetres()),
+        };
+        let (min, max, unit) = (bare(interval.min), bare(interval.max), self.length_unit());
+        if min == max { format!("{max} {unit}") } else { format!("{min} to {max} {unit}") }
+    }
+
     /// A size of a part, with its unit: in inches as a fraction where it is exactly one.
     #[must_use]
     pub fn size(self, size: Length) -> String {
@@ -171,6 +183,22 @@ fn sentence(code: Code, severity: Severity, measured: Option<&str>, limit: Optio
         },
         Code::NoLimit => {
             "A figure that is needed here stands in no document at hand. Look it up before going on.".to_owned()
+        }
+        Code::NotChecked => "Not everything that decides was given, so not everything was checked.".to_owned(),
+        Code::SqueezeOutsideTests => {
+            "The head or the rivet lies outside the tests behind the squeeze force.".to_owned()
+        }
+        Code::ElasticSharesOnly => {
+            "The shares are elastic; no published method for the shares at failure is at hand.".to_owned()
+        }
+        Code::BucklesBetweenRivets => held(
+            &|measured, limit| format!("The sheet buckles between its rivets: {measured} against {limit}."),
+            &|measured| format!("The sheet buckles between its rivets at {measured}."),
+            "The sheet buckles between its rivets under this stress.",
+        ),
+        Code::BucklingNotElastic => {
+            "The elastic formula for buckling between rivets does not reach this stress; the curve of the tangent modulus is needed."
+                .to_owned()
         }
         Code::TailTooLong => held(
             &|measured, limit| format!("At {measured} the tail could fold over; the longest that is safe is {limit}."),

@@ -237,7 +237,7 @@ fn joint(case: &Case, out: &mut Out) {
     out.option(pattern.closest_to_edge, |out, (_, distance)| out.length(distance));
     out.findings(&pattern.findings);
     let edge = case.layout.edge.unwrap_or(Length::INCH);
-    let ask = |hole| strength_through(&case.rivet, &case.stack, edge, hole, case.layout.pitch, case.shear);
+    let ask = |hole| strength_through(&case.rivet, &case.stack, edge, hole, case.layout.pitch, case.shear, None);
     let (measured, nominal) = (ask(Some(case.hole.max())), ask(None));
     match &measured {
         Ok(found) => write_strength(found, case, out),

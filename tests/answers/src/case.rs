@@ -153,7 +153,7 @@ impl Case {
     pub fn hole_query(&self) -> HoleQuery<'_> {
         HoleQuery {
             rivet: self.rivet,
-            stack: &self.stack,
+            stack: Some(&self.stack),
             layout: self.layout,
             rows: self.rows,
             member: self.member,

@@ -1,16 +1,14 @@
 //! `shophead hole`.
 
 use serde_json::{Value, json};
-use shophead::basis::Basis;
-use shophead::finding::{Code, Finding, Findings, Severity};
-use shophead::hole::{AsFound, Damage, Disposition, HoleJudgement, HoleQuery, Step};
+use shophead::finding::Severity;
+use shophead::hole::{AsFound, Damage, HoleJudgement, HoleQuery};
 use shophead::layout::RowLayout;
 use shophead::rivet::part::Part;
-use shophead::stack::Stack;
+use shophead::select::check_alloy;
 use shophead::structure::Member;
 use shophead_job::words;
 
-use super::alloy_findings;
 use crate::args::HoleArgs;
 use crate::context::Context;
 use crate::exit::Stop;
@@ -36,23 +34,14 @@ pub(super) fn run(args: &HoleArgs, context: &Context<'_>) -> Result<Report, Stop
     };
     let stack = args.layers.as_deref().map(|text| input::layers("--layers", text, None)).transpose()?;
 
-    let no_layers = Stack::new();
-    let query = HoleQuery {
-        rivet,
-        stack: stack.as_ref().unwrap_or(&no_layers),
-        layout,
-        rows: args.rows,
-        member,
-        practice: context.practice,
-    };
+    let query = HoleQuery { rivet, stack: stack.as_ref(), layout, rows: args.rows, member, practice: context.practice };
     let verdict = query.judge(found);
-    let verdict = if stack.is_none() { without_layers(verdict) } else { verdict };
 
     let mut report = Report::new("hole", context);
     let subject = verdict.chosen().and_then(|step| step.rivet).unwrap_or(rivet).to_string();
     report.find_all(context, &subject, &verdict.findings);
     if let Some(chosen) = verdict.chosen().and_then(|step| step.rivet) {
-        report.find(context, &subject, &alloy_findings(&chosen));
+        report.find_all(context, &subject, &check_alloy(&chosen));
     }
     report.result = result(&verdict, context);
     text(&mut report, rivet, found, &verdict, context);
@@ -66,50 +55,6 @@ pub(super) fn run(args: &HoleArgs, context: &Context<'_>) -> Result<Report, Stop
     record.findings(&report.findings);
     report.rows.push(record);
     Ok(report)
-}
-
-/// The verdict of the ladder for a hole whose layers nobody gave.
-///
-/// Through no layers at all no rivet has a length, and the ladder refuses every rung for that one reason. It is taken out here, and a
-/// finding says what was not checked.
-fn without_layers(verdict: HoleJudgement<'_>) -> HoleJudgement<'_> {
-    if verdict.steps.is_empty() {
-        return verdict;
-    }
-    let mut judged =
-        HoleJudgement { disposition: Disposition::Refer, steps: Default::default(), findings: Findings::new() };
-    for step in verdict.steps {
-        let size_sufficed =
-            |rivet: &Part<'_>| !rivet.series().head.is_flush() || rivet.size().head_height_nominal().is_some();
-        let no_length = |finding: &&Finding<'_>| {
-            let of_rivet = step.rivet.filter(size_sufficed).map(|rivet| rivet.size().basis);
-            finding.code == Code::NoLimit && Some(finding.basis) == of_rivet
-        };
-        let mut findings = Findings::new();
-        for finding in step.findings.iter().filter(|finding| !no_length(finding)) {
-            // It is said once below that no strength was compared.
-            if finding.code != Code::StrengthNotPublished {
-                findings.push(*finding);
-            }
-        }
-        let step = Step { findings, ..step };
-        let (does, kind) = (step.does(), step.kind);
-        if does {
-            judged.findings.extend(&step.findings);
-        }
-        // As many places as there were steps.
-        let _ = judged.steps.push(step);
-        if does {
-            judged.disposition = kind;
-            break;
-        }
-    }
-    if judged.disposition == Disposition::Refer {
-        judged.findings.extend(&verdict.findings);
-    }
-    let unchecked = Basis::practice("a length is chosen and a joint compared for the layers it goes through");
-    judged.findings.push(Finding::new(Code::NoLengthFits, Severity::Caution, unchecked));
-    judged
 }
 
 /// Each step tried and why not.

@@ -4,16 +4,17 @@ use serde_json::{Value, json};
 use shophead::basis::Basis;
 use shophead::hole::check_seat;
 use shophead::joint::margin::{Factor, Factors, Load, LoadKind};
-use shophead::joint::strength::{Allowable, BearingKind, Joint, JointStrength, Rivet, Shear, Sheet, strength};
+use shophead::joint::pack::strength_through;
+use shophead::joint::strength::{Allowable, BearingKind, JointStrength, Shear};
 use shophead::layout::{check_edge, check_pitch};
 use shophead::length::Length;
 use shophead::practice::{Case, Given, Name};
-use shophead::quantity::Force;
 use shophead::rivet::part::Part;
-use shophead::stack::{Layer, Stack};
+use shophead::select::check_alloy;
+use shophead::stack::Stack;
 use shophead_job::words;
 
-use super::{alloy_findings, memory_mark};
+use super::memory_mark;
 use crate::args::{JointArgs, ShearWord};
 use crate::context::Context;
 use crate::exit::Stop;
@@ -29,24 +30,11 @@ pub(super) fn run(args: &JointArgs, context: &Context<'_>) -> Result<Report, Sto
     let hole = args.hole.as_deref().map(|text| input::hole_diameter("--hole", text)).transpose()?;
     let load = load(args)?;
 
-    let layers: Vec<&Layer> = stack.load_carrying().collect();
-    let sheets = sheets(&layers, edge.value);
-    let found = strength(&Joint {
-        sheets: &sheets,
-        rivet: Rivet {
-            diameter: rivet.diameter(),
-            head: rivet.series().head,
-            driven_shear: rivet.alloy().fsu_driven(),
-        },
-        hole,
-        shear: match args.shear {
-            ShearWord::Single => Shear::Single,
-            ShearWord::Double => Shear::Double,
-        },
-        pitch,
-        load,
-    })
-    .map_err(Stop::wrong)?;
+    let shear = match args.shear {
+        ShearWord::Single => Shear::Single,
+        ShearWord::Double => Shear::Double,
+    };
+    let found = strength_through(&rivet, &stack, edge.value, hole, pitch, shear, load).map_err(Stop::wrong)?;
 
     let mut report = Report::new("joint", context);
     let subject = rivet.to_string();
@@ -56,10 +44,10 @@ pub(super) fn run(args: &JointArgs, context: &Context<'_>) -> Result<Report, Sto
         report.find_all(context, &subject, &check_pitch(pitch, &case, context.practice));
     }
     find_seat(&mut report, &stack, &rivet, &case, context);
-    report.find(context, &subject, &alloy_findings(&rivet));
+    report.find_all(context, &subject, &check_alloy(&rivet));
     let edge_given = args.edge.is_some();
     report.result = result(&rivet, &found, (edge, edge_given), pitch);
-    text(&mut report, &rivet, &layers, &found, (edge, edge_given), context);
+    text(&mut report, &rivet, &stack, &found, (edge, edge_given), context);
 
     let force = |part: Option<Allowable<'_>>| part.map(|part| part.force);
     let mut record = Record::new(context.units);
@@ -73,16 +61,6 @@ pub(super) fn run(args: &JointArgs, context: &Context<'_>) -> Result<Report, Sto
     record.findings(&report.findings);
     report.rows.push(record);
     Ok(report)
-}
-
-/// The sheets that carry load; sealant and shims do not.
-pub(super) fn sheets(layers: &[&Layer], edge: Length) -> Vec<Sheet<'static>> {
-    let sheet = |layer: &&Layer| {
-        let thickness = layer.thickness.nominal();
-        let properties = layer.material.and_then(|material| material.properties(thickness));
-        Sheet { properties, thickness, edge, preparation: layer.preparation }
-    };
-    layers.iter().map(sheet).collect()
 }
 
 /// The edge distance as given, or the least that the practice allows.
@@ -203,7 +181,7 @@ const fn kind(kind: BearingKind) -> &'static str {
 fn text(
     report: &mut Report,
     rivet: &Part<'_>,
-    layers: &[&Layer],
+    stack: &Stack,
     found: &JointStrength<'_>,
     (edge, edge_given): (Given<'_, Length>, bool),
     context: &Context<'_>,
@@ -261,7 +239,7 @@ fn text(
     report.text.push(Block::Pairs(pairs));
 
     report.heading("Each sheet");
-    let rows = found.sheets.iter().zip(layers).map(|(sheet, layer)| {
+    let rows = found.sheets.iter().zip(stack.load_carrying()).map(|(sheet, layer)| {
         let material = layer.material.map_or_else(|| "material not given".to_owned(), |material| material.to_string());
         vec![
             format!("{} {}", sheet.layer, units.length(layer.thickness.nominal())),
@@ -277,28 +255,4 @@ fn text(
         report.paragraph("In double shear each outer sheet gets half of the rivet's load.");
     }
     report.paragraph(format!("The weakest of these figures rests on: {}.", found.basis));
-}
-
-/// What one rivet carries in a splice of two such sheets.
-pub(super) fn in_two_sheets(
-    rivet: &Part<'_>,
-    layer: &Layer,
-    edge: Length,
-) -> Option<(JointStrength<'static>, Option<Force>)> {
-    let sheets = sheets(&[layer, layer], edge);
-    let found = strength(&Joint {
-        sheets: &sheets,
-        rivet: Rivet {
-            diameter: rivet.diameter(),
-            head: rivet.series().head,
-            driven_shear: rivet.alloy().fsu_driven(),
-        },
-        hole: None,
-        shear: Shear::Single,
-        pitch: None,
-        load: None,
-    })
-    .ok()?;
-    let allowable = found.allowable.map(|allowable| allowable.force);
-    Some((found, allowable))
 }

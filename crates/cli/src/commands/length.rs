@@ -7,11 +7,11 @@ use shophead::hole::check_seat;
 use shophead::length::{Interval, Length, Toleranced};
 use shophead::practice::{Case, Given, Name};
 use shophead::rivet::part::Part;
-use shophead::select::{LengthChoice, LengthQuery, check_diameter};
+use shophead::select::{LengthChoice, LengthQuery, check_alloy, check_diameter};
 use shophead::upset::{FitError, HeadLimits};
 use shophead_job::words;
 
-use super::{alloy_findings, memory_mark};
+use super::memory_mark;
 use crate::args::LengthArgs;
 use crate::context::Context;
 use crate::exit::Stop;
@@ -25,7 +25,7 @@ pub(super) fn run(args: &LengthArgs, context: &Context<'_>) -> Result<Report, St
     let tolerance = args.tolerance.as_deref().map(|text| input::tolerance("--tolerance", text)).transpose()?;
     let stack = input::layers("--layers", &args.layers, tolerance)?;
     let case = Case::of(family.series().head, family.alloy(), family.size());
-    let hole = hole(args, &family, &case, context)?;
+    let hole = hole(args, &case, context)?;
     let grip = stack.grip();
     let query = LengthQuery {
         series: family.series(),
@@ -57,7 +57,7 @@ pub(super) fn run(args: &LengthArgs, context: &Context<'_>) -> Result<Report, St
     if let Some(height) = family.size().head_height_nominal().filter(|_| family.series().head.is_flush()) {
         report.find_all(context, &subject, &check_seat(&stack, height, &case, context.practice));
     }
-    report.find(context, &subject, &alloy_findings(&family));
+    report.find_all(context, &subject, &check_alloy(&family));
 
     let length = choice.as_ref().and_then(|choice| choice.length);
     // A length of the series' own steps always makes a number; where it does not, the family alone is named.
@@ -83,21 +83,11 @@ pub(super) fn run(args: &LengthArgs, context: &Context<'_>) -> Result<Report, St
 }
 
 /// The hole as measured, or as the practice has it.
-fn hole<'a>(
-    args: &LengthArgs,
-    family: &Part<'_>,
-    case: &Case,
-    context: &Context<'a>,
-) -> Result<Given<'a, Toleranced>, Stop> {
+fn hole<'a>(args: &LengthArgs, case: &Case, context: &Context<'a>) -> Result<Given<'a, Toleranced>, Stop> {
     if let Some(text) = &args.hole {
         return Ok(Given { value: input::hole("--hole", text)?, basis: MEASURED });
     }
-    let Some(Given { value, basis }) = context.practice.hole_for(case) else {
-        return Err(Stop::wrong(format_args!(
-            "the practice {} names no hole for {family}; give one, as in --hole #30",
-            context.practice.name()
-        )));
-    };
+    let Given { value, basis } = context.practice.assumed_hole(case);
     Ok(Given { value: Toleranced::from_least(value), basis })
 }
 
@@ -262,11 +252,14 @@ fn text(
         }
         pair("filling the hole", format!("takes {} of the tail", units.length(choice.fill)));
         if let Some(tail) = choice.protrusion {
-            pair("tail before driving", units.interval(tail));
+            pair("tail before driving", units.about(tail));
         }
         if let Some(head) = choice.head {
             let diameter = Interval { min: head.diameter.min, max: head.diameter.max };
-            pair("driven head", format!("{} wide when {} high", units.interval(diameter), units.length(head.height)));
+            pair(
+                "driven head",
+                format!("{} wide when {} high", units.about(diameter), units.about(Interval::exactly(head.height))),
+            );
         }
     }
     report.text.push(Block::Pairs(pairs));

@@ -11,9 +11,6 @@ mod sources;
 mod splice;
 
 use shophead::basis::Basis;
-use shophead::finding::{Code, Finding, Severity};
-use shophead::length::Length;
-use shophead::rivet::part::Part;
 
 use shophead_job::model::Job;
 
@@ -38,19 +35,6 @@ pub(crate) fn run(command: &Command, job: Option<&Job>, context: &Context<'_>) -
         (Command::Plan(_) | Command::Order(_), None) => Err(Stop::wrong("this command takes a job file")),
         (Command::Sources(args), _) => sources::run(args, context),
     }
-}
-
-/// What a rivet's alloy asks for, whatever the pack: no structure, or heat treatment first.
-fn alloy_findings(rivet: &Part<'_>) -> Vec<Finding<'static>> {
-    let mut findings = Vec::new();
-    if let Some((false, basis)) = rivet.alloy().is_structural() {
-        findings.push(Finding::new(Code::NotStructural, Severity::Caution, basis));
-    }
-    let asked = |above: Option<Length>| above.is_none_or(|above| rivet.diameter() > above);
-    if let Some(treatment) = rivet.alloy().heat_treatments().iter().find(|treatment| asked(treatment.above)) {
-        findings.push(Finding::new(Code::HeatTreatFirst, Severity::Caution, treatment.basis));
-    }
-    findings
 }
 
 /// ` (memory)` behind a figure that could only be recalled.

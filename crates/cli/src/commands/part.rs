@@ -7,9 +7,10 @@ use shophead::length::Interval;
 use shophead::rivet::Head;
 use shophead::rivet::mass::mass_each;
 use shophead::rivet::part::{Part, PartWarning};
+use shophead::select::check_alloy;
 use shophead_job::words::Units;
 
-use super::{alloy_findings, memory_mark};
+use super::memory_mark;
 use crate::args::PartArgs;
 use crate::context::Context;
 use crate::exit::Stop;
@@ -29,7 +30,7 @@ pub(super) fn run(args: &PartArgs, context: &Context<'_>) -> Result<Report, Stop
             Err(stop) => return Err(stop),
         };
         let subject = part.to_string();
-        report.find(context, &subject, &alloy_findings(&part));
+        report.find_all(context, &subject, &check_alloy(&part));
         report.find(context, &subject, &catalogue_findings(&part));
         results.push(result(text, &part));
         tell(&mut report, text, &part, context.units);

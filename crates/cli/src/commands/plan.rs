@@ -122,8 +122,12 @@ impl<'j> Page<'_, '_, 'j> {
             if codes == told {
                 continue;
             }
-            let why: Vec<String> =
-                step.findings.iter().filter(refer).map(|f| words::finding(f, self.context.units)).collect();
+            let why = step.findings.iter().filter(refer).map(|finding| match finding.code {
+                // The place to look is the whole message.
+                Code::NoLimit => self.said(finding),
+                _ => words::finding(finding, self.context.units),
+            });
+            let why: Vec<String> = why.collect();
             lines.push(format!("{}: {}", step.kind, why.join(" ")));
             told = codes;
         }
@@ -147,26 +151,30 @@ impl<'j> Page<'_, '_, 'j> {
         format!("{} [{}]", words::finding(finding, self.context.units), finding.basis)
     }
 
+    /// Neighbouring rows with the same reasons are told together: their headings, then the reasons once.
     fn rows(&mut self) {
         self.report.heading("Rows");
-        for plan in &self.plan.rows {
-            let entry = self.row(plan);
-            self.report.text.push(entry);
+        let rows: Vec<(String, Vec<String>)> = self.plan.rows.iter().map(|plan| self.row(plan)).collect();
+        for (index, (heading, why)) in rows.iter().enumerate() {
+            let told_below = rows.get(index + 1).is_some_and(|(_, next)| next == why);
+            let lines = if told_below { Vec::new() } else { why.clone() };
+            self.report.text.push(Block::Entry(heading.clone(), lines));
         }
     }
 
-    fn row(&self, plan: &RowPlan<'j>) -> Block {
+    fn row(&self, plan: &RowPlan<'j>) -> (String, Vec<String>) {
         let (row, units) = (plan.row, self.context.units);
         let what = match plan.choice.part.length() {
             Some(length) => format!("{}, {} long", plan.choice.part, units.size(length)),
             None => format!("{}, no length can be given", plan.choice.part),
         };
-        let special = plan.holes.iter().filter(|hole| hole.differs_from(plan)).count();
-        let differing = if special == 0 { String::new() } else { format!(", {special} differ") };
+        let differing = match plan.holes.iter().filter(|hole| hole.differs_from(plan)).count() {
+            0 => String::new(),
+            1 => ", 1 differs".into(),
+            count => format!(", {count} differ"),
+        };
+        let about = if row.about.is_empty() { String::new() } else { format!(": {}", row.about) };
         let mut lines = Vec::new();
-        if !row.about.is_empty() {
-            lines.push(row.about.clone());
-        }
         if let Some(solid) = plan.solid {
             lines.push(format!("Driven solid rivets only. {} [{}]", words::solid_because(solid.value), solid.basis));
         }
@@ -190,7 +198,7 @@ impl<'j> Page<'_, '_, 'j> {
         lines.extend(self.strength(plan));
         let cautions = plan.findings.iter().filter(|finding| finding.severity == Severity::Caution);
         lines.extend(cautions.map(|finding| self.said(finding)));
-        Block::Entry(format!("{}   {what}   {} holes{differing}", row.name, row.count), lines)
+        (format!("{}   {what}   {} holes{differing}{about}", row.name, row.count), lines)
     }
 
     /// Grip, hole, tail and head on one line.
@@ -203,7 +211,7 @@ impl<'j> Page<'_, '_, 'j> {
         ];
         if let Ok(choice) = &plan.choice.length {
             if let Some(tail) = choice.protrusion {
-                parts.push(format!("tail {}", units.interval(tail)));
+                parts.push(format!("tail {}", units.about(tail)));
             }
             if let Some(head) = choice.head {
                 let diameter = Interval { min: head.diameter.min, max: head.diameter.max };
@@ -219,8 +227,9 @@ impl<'j> Page<'_, '_, 'j> {
 
     fn strength(&self, plan: &RowPlan<'_>) -> Option<String> {
         let strength = plan.strength.as_ref()?;
-        let governing = strength.governing?;
-        strength.allowable?;
+        let Some((governing, _)) = strength.governing.zip(strength.allowable) else {
+            return Some("What one rivet carries in these layers is not published.".into());
+        };
         let sheet = governing.layer.map_or_else(String::new, |layer| format!(" (layer {layer})"));
         Some(format!(
             "One rivet carries {}{}; then {}{sheet}.",
@@ -355,7 +364,9 @@ impl<'j> Page<'_, '_, 'j> {
         if !bases.is_empty() {
             bases.sort();
             self.report.annex.push(Block::Heading("Recalled, not read: check these against your own documents".into()));
-            self.report.annex.push(Block::Entry(String::new(), bases));
+            for basis in bases {
+                self.report.annex.push(Block::Entry(basis, Vec::new()));
+            }
         }
     }
 }

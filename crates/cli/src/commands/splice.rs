@@ -2,20 +2,21 @@
 
 use serde_json::{Value, json};
 use shophead::finding::{Code, Finding, Severity};
+use shophead::joint::pack::strength_through;
 use shophead::joint::splice::{
     self, Count, Critical, Fastener, Member, Needed, PerInch, Rows, SpliceError, Table, Tables,
 };
-use shophead::joint::strength::{Governing, JointStrength};
+use shophead::joint::strength::{Governing, JointStrength, Shear};
 use shophead::layout::check_pitch;
 use shophead::length::{Length, Toleranced};
-use shophead::material::{Material, RivetAlloy};
+use shophead::material::Material;
 use shophead::practice::{Case, Given, Name};
 use shophead::rivet::part::Part;
-use shophead::stack::{Layer, Preparation};
+use shophead::select::check_alloy;
+use shophead::stack::{Layer, Preparation, Stack};
 use shophead_job::words;
 
-use super::joint::in_two_sheets;
-use super::{alloy_findings, memory_mark};
+use super::memory_mark;
 use crate::args::{MemberWord, SpliceArgs};
 use crate::context::Context;
 use crate::exit::Stop;
@@ -70,7 +71,7 @@ pub(super) fn run(args: &SpliceArgs, context: &Context<'_>) -> Result<Report, St
     if let Some(laid) = laid {
         report.find_all(context, &subject, &check_pitch(laid.pitch, &case, context.practice));
     }
-    report.find(context, &subject, &alloy_findings(&rivet));
+    report.find_all(context, &subject, &check_alloy(&rivet));
     let least_pitch = context.practice.length(Name::PitchLeast, &case);
     let answer = Answer { rivet, width, by_table, also, strength, laid, least_pitch };
     report.result = answer.json();
@@ -97,8 +98,7 @@ fn by_table(
     width: Length,
     member: Member,
 ) -> Option<Result<ByTable, SpliceError>> {
-    // The tables are for 2117 rivets with protruding heads.
-    if rivet.alloy() != RivetAlloy::Al2117 || rivet.series().head.is_flush() {
+    if !splice::tables_hold_for(rivet.alloy(), rivet.series().head) {
         return None;
     }
     let per_inch = match splice::per_inch(table, thickness, Fastener::Rivet(rivet.diameter())) {
@@ -137,8 +137,13 @@ fn by_strength<'a>(
 ) -> Result<Option<ByStrength<'a>>, SpliceError> {
     let Some(edge) = context.practice.length(Name::EdgeDistanceLeast, case) else { return Ok(None) };
     let preparation = if rivet.series().head.is_flush() { Preparation::Countersunk } else { Preparation::Plain };
-    let layer = Layer { material: Some(material), preparation, ..Layer::of(Toleranced::exactly(thickness)) };
-    let Some((joint, per_rivet)) = in_two_sheets(rivet, &layer, edge.value) else { return Ok(None) };
+    // Two such sheets, one over the other; a flush head is sunk into the outer one.
+    let plain = Layer { material: Some(material), ..Layer::of(Toleranced::exactly(thickness)) };
+    let mut stack = Stack::new();
+    let pushed = stack.push(Layer { preparation, ..plain }).and_then(|()| stack.push(plain));
+    let strength = || strength_through(rivet, &stack, edge.value, None, None, Shear::Single, None).ok();
+    let Some(joint) = pushed.ok().and_then(|()| strength()) else { return Ok(None) };
+    let per_rivet = joint.allowable.map(|allowable| allowable.force);
     let ftu = material.properties(thickness).and_then(|properties| properties.ftu());
     let needed = match (ftu, per_rivet) {
         (Some(ftu), Some(per_rivet)) => Some(splice::needed(ftu, thickness, width, per_rivet)?),

@@ -239,7 +239,7 @@ fn without_layers_what_is_not_known_of_a_rivet_still_refuses_a_step() {
     let value = result(typed, 0);
     assert_eq!((&value["disposition"], &value["rivet"]), (&json!("next-size"), &json!("MS20426AD5")));
     assert_eq!(value["steps"][2]["findings"][0]["code"], "no-limit");
-    assert!(codes(typed, 0).contains(&"no-length-fits".to_owned()));
+    assert!(codes(typed, 0).contains(&"not-checked".to_owned()));
 }
 
 #[test]

@@ -6,7 +6,9 @@ use crate::{EXAMPLES, shophead};
 fn no_line_is_longer_than_asked_for() {
     for (typed, status) in EXAMPLES {
         for columns in [80, 40, 30] {
-            let run = shophead(&format!("{typed} --columns {columns}"));
+            // A splice has another width.
+            let option = if typed.starts_with("splice") { "--columns" } else { "--width" };
+            let run = shophead(&format!("{typed} {option} {columns}"));
             for line in run.printed(*status).lines() {
                 assert!(line.chars().count() <= columns, "{columns} columns: {line:?}\n{run}");
                 assert_eq!(line, line.trim_end(), "blanks at the end\n{run}");
@@ -78,7 +80,8 @@ keep: no  MS20470AD4
 fn without_layers_a_hole_is_judged_by_its_size_and_the_text_says_so() {
     let run = shophead("hole --rivet MS20470AD4 --major .130");
     assert!(run.printed(0).starts_with("Keep the hole as it is   MS20470AD4\n"), "{run}");
-    assert!(run.stdout.contains("CAUTION  The layers are not known"), "{run}");
+    assert!(run.stdout.contains("CAUTION  Not everything that decides was given"), "{run}");
+    assert!(run.stdout.contains("not given, layers, for length, countersink and strength"), "{run}");
     let run = shophead("hole --rivet MS20470AD4 --major .141 --edge .2");
     assert!(run.printed(1).starts_with("Stop and refer\n"), "{run}");
     let run = shophead("hole --rivet MS20470AD4 --major .130 --damage cracked");

@@ -1,6 +1,7 @@
 //! The strength of a rivet through a stack of layers.
 
-use super::strength::{Joint, JointStrength, Rivet, Shear, Sheet, StrengthError};
+use super::margin::{Factors, Load};
+use super::strength::{Governing, Joint, JointStrength, Rivet, Shear, Sheet, StrengthError};
 use crate::length::Length;
 use crate::rivet::part::Part;
 use crate::stack::{MAX_LAYERS, Stack};
@@ -23,20 +24,21 @@ use crate::stack::{MAX_LAYERS, Stack};
 /// let mut stack = Stack::new();
 /// stack.push(Layer { material, ..Layer::of(Toleranced::parse(".064")?) })?;
 /// stack.push(Layer { material, ..Layer::of(Toleranced::parse(".125")?) })?;
-/// let found = strength_through(&Part::parse("MS20470AD4")?, &stack, Length::parse(".25")?, None, None, Shear::Single)?;
+/// let found = strength_through(&Part::parse("MS20470AD4")?, &stack, Length::parse(".25")?, None, None, Shear::Single, None)?;
 /// assert!((found.allowable.unwrap().force.lbf() - 388.0).abs() < 1.0);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-pub fn strength_through(
+pub fn strength_through<'a>(
     rivet: &Part<'_>,
     stack: &Stack,
     edge: Length,
     hole: Option<Length>,
     pitch: Option<Length>,
     shear: Shear,
-) -> Result<JointStrength<'static>, StrengthError> {
+    load: Option<(Load, Factors<'a>)>,
+) -> Result<JointStrength<'a>, StrengthError> {
     let mut found = JointStrength::nothing_yet();
-    strength_through_into(&mut found, rivet, stack, edge, hole, pitch, shear)?;
+    strength_through_into(&mut found, rivet, stack, edge, hole, pitch, shear, load)?;
     Ok(found)
 }
 
@@ -45,14 +47,16 @@ pub fn strength_through(
 ///
 /// # Errors
 /// As [`strength_through`]; what was filled in until then is no answer.
-pub fn strength_through_into(
-    found: &mut JointStrength<'static>,
+#[expect(clippy::too_many_arguments, reason = "those of strength_through and the place of the answer")]
+pub fn strength_through_into<'a>(
+    found: &mut JointStrength<'a>,
     rivet: &Part<'_>,
     stack: &Stack,
     edge: Length,
     hole: Option<Length>,
     pitch: Option<Length>,
     shear: Shear,
+    load: Option<(Load, Factors<'a>)>,
 ) -> Result<(), StrengthError> {
     let mut sheets = heapless::Vec::<Sheet<'static>, MAX_LAYERS>::new();
     for layer in stack.load_carrying() {
@@ -66,5 +70,53 @@ pub fn strength_through_into(
         head: rivet.series().head,
         driven_shear: rivet.alloy().fsu_driven(),
     };
-    found.fill(&Joint { sheets: &sheets, rivet, hole, shear, pitch, load: None })
+    found.fill(&Joint { sheets: &sheets, rivet, hole, shear, pitch, load })?;
+    number_as_in(stack, found);
+    Ok(())
+}
+
+/// Numbers the sheets of an answer as layers of the whole stack, shims and sealant counted.
+fn number_as_in(stack: &Stack, found: &mut JointStrength<'_>) {
+    let number = |sheet: u8| {
+        let mut layers = stack.numbered_load_carrying().map(|(number, _)| number);
+        layers.nth(usize::from(sheet.saturating_sub(1))).unwrap_or(sheet)
+    };
+    for sheet in &mut found.sheets {
+        sheet.layer = number(sheet.layer);
+    }
+    found.governing = found.governing.map(|governing| Governing { layer: governing.layer.map(number), ..governing });
+    found.net_section = found.net_section.map(|(net, sheet)| (net, number(sheet)));
+    found.findings.renumber(number);
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::length::Toleranced;
+    use crate::material::Material;
+    use crate::stack::{Layer, Role};
+
+    #[test]
+    fn layers_keep_their_numbers_past_sealant_and_shims() {
+        let length = |text| Length::parse(text).expect("a length");
+        let layer = |material: Option<&str>, role, thickness| Layer {
+            role,
+            material: material.map(|material| Material::parse(material).expect("a material")),
+            ..Layer::of(Toleranced::exactly(length(thickness)))
+        };
+        let mut stack = Stack::new();
+        for layer in [
+            layer(Some("2024-T3"), Role::Skin, ".125"),
+            layer(None, Role::Sealant, ".005"),
+            layer(Some("5052-H32"), Role::Tab, ".032"),
+            layer(None, Role::Tab, ".040"),
+        ] {
+            stack.push(layer).expect("room");
+        }
+        let rivet = Part::parse("MS20470AD4").expect("a part");
+        let found = strength_through(&rivet, &stack, length(".25"), None, None, Shear::Single, None).expect("a joint");
+        let numbers: heapless::Vec<u8, 8> = found.sheets.iter().map(|sheet| sheet.layer).collect();
+        assert_eq!(numbers, [1, 3, 4]);
+        assert!(found.findings.iter().any(|finding| finding.layer == Some(4)), "the tab without material");
+    }
 }

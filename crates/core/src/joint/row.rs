@@ -171,7 +171,7 @@ pub fn row_strength(row: &RowAsMade<'_, '_>) -> Result<RowStrength<'static>, Row
     if row.rows == 0 {
         return Err(RowError::NoRows);
     }
-    let joint = strength_through(row.rivet, row.stack, row.edge, row.hole, Some(row.pitch), row.shear)?;
+    let joint = strength_through(row.rivet, row.stack, row.edge, row.hole, Some(row.pitch), row.shear, None)?;
     let pitch = row.pitch.to_inches_f64();
     let rivets_per_inch = f64::from(row.rows) / pitch;
     let per_inch =

@@ -20,7 +20,9 @@ use super::ac43_table::{COLUMNS, Line, TABLE_4_9, TABLE_4_10, TABLE_4_11};
 use super::{hole_table, modes};
 use crate::basis::Basis;
 use crate::length::{Length, quotient};
+use crate::material::RivetAlloy;
 use crate::quantity::{Force, Stress};
+use crate::rivet::Head;
 
 /// A part of the sheet's tensile strength, and where it stands.
 pub type Part = (f64, Basis<'static>);
@@ -143,6 +145,12 @@ pub fn tables(alloy: &str, temper: &str, clad: bool) -> Option<Tables> {
         ("5052", _) => only(Table::T4_11),
         _ => None,
     }
+}
+
+/// Whether the published tables hold for a rivet: they are for 2117-T4 rivets with protruding heads (AC 43.13-1B tables 4-9 to 4-11).
+#[must_use]
+pub fn tables_hold_for(alloy: RivetAlloy, head: Head) -> bool {
+    alloy == RivetAlloy::Al2117 && !head.is_flush()
 }
 
 /// What holds the splice.

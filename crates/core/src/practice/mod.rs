@@ -404,6 +404,15 @@ impl<'a> Practice<'a> {
         let interval = Interval { min: drill.value, max: greatest.value.max(drill.value) };
         Some(Given { value: interval, basis: drill.basis.weaker(greatest.basis) })
     }
+
+    /// The hole to count on where none was measured: [`Practice::hole_for`], or where that knows none, one as wide as the shank.
+    #[must_use]
+    pub fn assumed_hole(&self, case: &Case) -> Given<'a, Interval> {
+        self.hole_for(case).unwrap_or(Given {
+            value: Interval::exactly(case.diameter),
+            basis: Basis::practice("no hole is known for this rivet; one as wide as its shank is assumed"),
+        })
+    }
 }
 
 #[cfg(test)]
