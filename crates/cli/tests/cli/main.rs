@@ -4,6 +4,7 @@ mod csv;
 mod errors;
 mod json;
 mod limits;
+mod plan;
 mod streams;
 mod text;
 
