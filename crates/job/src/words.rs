@@ -149,9 +149,14 @@ pub fn plain(number: f64) -> String {
 pub fn finding(finding: &Finding<'_>, units: Units) -> String {
     let figure = |figure: Option<Figure>| figure.map(|figure| units.figure(figure));
     let (measured, limit) = (figure(finding.measured), figure(finding.limit));
-    // A code of a newer core than these words still says something.
-    let sentence = sentence(finding.code, finding.severity, measured.as_deref(), limit.as_deref())
-        .unwrap_or_else(|| format!("Found: {}.", finding.code));
+    let sentence = match (finding.code, finding.measured) {
+        (Code::WeakerThanBefore, Some(Figure::Ratio(ratio))) => {
+            format!("As planned the row carries {} of what it carries as installed: it is weaker.", plain(ratio))
+        }
+        // A code of a newer core than these words still says something.
+        (code, _) => sentence(code, finding.severity, measured.as_deref(), limit.as_deref())
+            .unwrap_or_else(|| format!("Found: {code}.")),
+    };
     match finding.layer {
         Some(layer) => format!("Layer {layer}: {}", lower_first(&sentence)),
         None => sentence,
@@ -371,6 +376,17 @@ fn sentence(code: Code, severity: Severity, measured: Option<&str>, limit: Optio
             &|measured| format!("The new joint carries {measured} a rivet, which is less than the old one."),
             "The new joint is weaker than the old one.",
         ),
+        Code::SubstituteTooSmall => held(
+            &|measured, limit| format!("A rivet of this alloy takes the place of the old one from {limit} on, not at {measured}."),
+            &|measured| format!("A rivet of this alloy is too small at {measured} to take the place of the old one."),
+            "A rivet of this alloy must be larger to take the place of the old one.",
+        ),
+        Code::SubstituteNotNamed if severity == Severity::Refer => {
+            "No document at hand lets this alloy take the place of the old one in this size.".to_owned()
+        }
+        Code::SubstituteNotNamed => {
+            "No document at hand names this substitution; the new alloy is the stronger one and harder to drive.".to_owned()
+        }
         Code::MustBeSolid => "Only driven solid rivets may go here.".to_owned(),
         Code::CannotBuck => held(
             &|measured, limit| format!("There is {measured} behind this row; tail and bucking bar need {limit}."),

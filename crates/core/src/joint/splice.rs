@@ -230,6 +230,9 @@ const AN3_DIAMETER: Length = Length::from_ten_thousandths(1_900);
 /// Where the diameter of the bolt stands.
 const AN3_BASIS: Basis<'static> = Basis::memory("AN3", "nominal diameter 0.190 in");
 
+/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
+pub const BASES: &[(&str, Basis<'static>)] = &[("AN-3 bolt", AN3_BASIS)];
+
 /// Fasteners an inch of width by a table of the circular.
 ///
 /// # Errors
