@@ -17,12 +17,15 @@
 use shophead::access::SolidBecause;
 use shophead::finding::{Code, Figure, Finding, Severity};
 use shophead::hole::Disposition;
+use shophead::joint::row::RowMode;
 use shophead::joint::strength::Mode;
 use shophead::length::{Interval, Length};
 use shophead::quantity::{Force, Stress};
 use shophead::removal::Risk;
 use shophead::select::Difference;
 use shophead::structure::{Member, Place};
+
+use crate::plan::NotCompared;
 
 /// What every output says once.
 pub const ADVISORY: &str =
@@ -94,6 +97,16 @@ impl Units {
         };
         // A strength is never known to a tenth of a per cent.
         if value.abs() < 100.0 { format!("{value:.1} {unit}") } else { format!("{value:.0} {unit}") }
+    }
+
+    /// A force for every inch of width, or for every millimetre, with its unit.
+    #[must_use]
+    pub fn running_load(self, per_inch: Force) -> String {
+        const MILLIMETRES_IN_INCH: f64 = 25.4;
+        match self {
+            Units::Inches => format!("{:.0} lbf an inch", per_inch.lbf()),
+            Units::Millimetres => format!("{:.0} N a millimetre", per_inch.newtons() / MILLIMETRES_IN_INCH),
+        }
     }
 
     /// A stress, with its unit.
@@ -470,6 +483,25 @@ pub const fn mode(mode: Mode) -> &'static str {
         Mode::Bearing => "the rivet crushes the sheet",
         Mode::FlushJoint => "the flush head and its sheet part",
         Mode::TearOut => "the rivet tears out to the edge",
+    }
+}
+
+/// What gives way in a row, in a few words.
+#[must_use]
+pub const fn row_mode(mode: RowMode) -> &'static str {
+    match mode {
+        RowMode::Rivets(mode) => self::mode(mode),
+        RowMode::NetSection => "the sheet parts between the holes",
+    }
+}
+
+/// Why a row as installed was not held against the row as planned.
+#[must_use]
+pub const fn not_compared(why: NotCompared) -> &'static str {
+    match why {
+        NotCompared::NoEdge => "no edge distance is given",
+        NotCompared::NoPitch => "no pitch is given",
+        NotCompared::NoJoint => "these layers are no joint that can be worked out",
     }
 }
 
