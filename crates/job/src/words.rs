@@ -109,6 +109,27 @@ impl Units {
         }
     }
 
+    /// A modulus, with its unit.
+    #[must_use]
+    pub fn modulus(self, modulus: Stress) -> String {
+        match self {
+            Units::Inches => format!("{} msi", plain(modulus.psi() / 1e6)),
+            Units::Millimetres => format!("{:.1} GPa", modulus.megapascals() / 1e3),
+        }
+    }
+
+    /// A moment, with its unit.
+    #[must_use]
+    pub fn moment(self, in_lbf: f64) -> String {
+        match self {
+            Units::Inches => format!("{in_lbf:.0} in-lbf"),
+            Units::Millimetres => {
+                let newton_metres = Force::from_lbf(in_lbf).newtons() * Length::INCH.to_millimetres_f64() / 1_000.0;
+                format!("{newton_metres:.1} N m")
+            }
+        }
+    }
+
     /// A stress, with its unit.
     #[must_use]
     pub fn stress(self, stress: Stress) -> String {

@@ -4,7 +4,7 @@ use serde_json::{Value, json};
 use shophead::basis::{Basis, Status};
 use shophead::finding::{Code, Finding, Severity};
 use shophead::hole::{Disposition, HoleJudgement};
-use shophead::joint::row::RowStrength;
+use shophead::joint::row::{RowMode, RowStrength};
 use shophead::length::{Interval, Length};
 use shophead::removal::Removal;
 use shophead_job::model::{Job, Row};
@@ -252,18 +252,24 @@ impl<'j> Page<'_, '_, 'j> {
             let force = self.context.units.running_load(load.force);
             let sheet = governing.layer.map_or_else(String::new, |layer| format!(", layer {layer}"));
             let mark = super::memory_mark(load.basis);
-            Some(format!("{force}{mark} ({}{sheet})", words::row_mode(governing.mode)))
+            Some((format!("{force}{mark}"), format!("{}{sheet}", words::row_mode(governing.mode))))
         };
+        let parts = before.governing.is_some_and(|governing| governing.mode == RowMode::NetSection);
         let (before, after) = (said(before), said(after));
-        let as_if = if *stepped > 0 {
-            format!(" The {stepped} stepped up are counted as if every hole of the row were like the weakest of them.")
-        } else {
-            String::new()
+        let as_if = match stepped {
+            0 => String::new(),
+            1 => ", counted as if every hole were like the one stepped up".to_owned(),
+            count => format!(", counted as if every hole were like the weakest of the {count} stepped up"),
         };
         Some(match (before, after, ratio) {
-            (Some(before), _, _) if !changed => format!("The row carries {before}, as installed."),
-            (Some(before), Some(after), Some(ratio)) => format!(
-                "The row as installed carries {before}, as planned {after}: {} times as much.{as_if}",
+            // How it gives way has been said of one rivet.
+            (Some((load, _)), _, _) if !changed && !parts => format!("The row carries {load}, as installed."),
+            (Some((load, how)), _, _) if !changed => format!("The row carries {load}, as installed; then {how}."),
+            (Some(before), Some(after), Some(ratio)) if before == after && *ratio == 1.0 => {
+                format!("The row carries {} as installed and as planned{as_if}; then {}.", before.0, before.1)
+            }
+            (Some((before, first)), Some((after, then)), Some(ratio)) => format!(
+                "The row as installed carries {before} ({first}), as planned {after} ({then}){as_if}: {} times as much.",
                 words::plain(*ratio)
             ),
             // What one rivet carries is not published either, and has been told.

@@ -27,10 +27,10 @@ pub struct GroupDrawing<'d> {
 const WIDTH: f64 = 640.0;
 /// Room for the group with its load.
 const FIELD: f64 = 470.0;
-const MARGIN: f64 = 84.0;
+const MARGIN: f64 = 92.0;
 const TOP: f64 = 62.0;
 /// The longest arrow of a rivet.
-const LONGEST: f64 = 62.0;
+const LONGEST: f64 = 80.0;
 /// The arrow of the load; not to the scale of those of the rivets, and its figure says so.
 const LOAD_ARROW: f64 = 58.0;
 /// With more rivets than this only the worst gets a figure.
@@ -86,7 +86,7 @@ pub fn group(drawing: &GroupDrawing<'_>) -> String {
         let from = at(rivet.at);
         let reach = if greatest > 0.0 { LONGEST / greatest } else { 0.0 };
         let to = (from.0 + total.x.lbf() * reach, from.1 - total.y.lbf() * reach);
-        canvas.arrow(from, to, if index == worst { Line::Heavy } else { Line::Thin });
+        canvas.arrow(from, to, if index == worst { Line::Heavy } else { Line::Middle });
         if index == worst || rivets.len() <= MOST_FIGURES {
             let letters = if index == worst { Letters::Strong } else { Letters::Plain };
             // On the side that the arrow does not take.

@@ -28,6 +28,8 @@ pub type At = (f64, f64);
 pub enum Line {
     /// What is asked for.
     Heavy,
+    /// The same for what is not the worst.
+    Middle,
     /// What it stands on.
     Thin,
     /// What is only for comparison.
@@ -38,6 +40,7 @@ impl Line {
     const fn attributes(self) -> &'static str {
         match self {
             Line::Heavy => r##"stroke="#000" stroke-width="2.4""##,
+            Line::Middle => r##"stroke="#000" stroke-width="1.4""##,
             Line::Thin => r##"stroke="#000" stroke-width="0.8""##,
             Line::Dashed => r##"stroke="#000" stroke-width="0.9" stroke-dasharray="4 3""##,
         }

@@ -39,8 +39,11 @@ const WIDTH: f64 = 640.0;
 const LEFT: f64 = 70.0;
 const RIGHT: f64 = 610.0;
 /// Where the bars stand.
-const FLOOR: f64 = 300.0;
+const FLOOR: f64 = 296.0;
 const CEILING: f64 = 110.0;
+/// Rows closer than this show their greatest share only, or no load.
+const ROOM_FOR_SPAN: f64 = 92.0;
+const ROOM_FOR_LOAD: f64 = 54.0;
 /// More rows than this get no figure of their own but for the peak.
 const MOST_FIGURES: usize = 9;
 
@@ -60,7 +63,7 @@ pub fn rows(drawing: &RowsDrawing<'_>) -> String {
         let load = row.load.map_or_else(String::new, |load| format!(", up to {} a rivet", units.force(load)));
         told = format!("Row {} carries most: {} of the load{load}", index + 1, span(row));
     }
-    let mut canvas = Canvas::new(WIDTH, 420.0, &heading, &format!("{told}. By {}.", drawing.formulas));
+    let mut canvas = Canvas::new(WIDTH, 440.0, &heading, &format!("{told}. By {}.", drawing.formulas));
     canvas.text((20.0, 28.0), &heading, Anchor::Start, Letters::Heading);
     canvas.text((20.0, 48.0), &told, Anchor::Start, Letters::Plain);
     canvas.text((20.0, 66.0), &format!("Elastic shares by {}", drawing.formulas), Anchor::Start, Letters::Plain);
@@ -72,6 +75,13 @@ pub fn rows(drawing: &RowsDrawing<'_>) -> String {
     let zero = height(0.0);
     let step = (RIGHT - LEFT) / rows.len().max(1) as f64;
     let bar = (step * 0.56).min(64.0);
+    canvas.line((LEFT, zero), (RIGHT, zero), Line::Thin);
+    if let Some(equal) = drawing.equal_share {
+        let y = height(equal);
+        canvas.line((LEFT, y), (RIGHT, y), Line::Dashed);
+        canvas.text((LEFT - 6.0, y - 2.0), "equal", Anchor::End, Letters::Plain);
+        canvas.text((LEFT - 6.0, y + 11.0), &percent(equal), Anchor::End, Letters::Plain);
+    }
     for (index, row) in rows.iter().enumerate() {
         let middle = LEFT + step * (index as f64 + 0.5);
         let (low, high) = row.share;
@@ -87,35 +97,34 @@ pub fn rows(drawing: &RowsDrawing<'_>) -> String {
         }
         if row.is_peak || rows.len() <= MOST_FIGURES {
             let letters = if row.is_peak { Letters::Strong } else { Letters::Plain };
-            let above = height(high.max(0.0)) - 7.0;
-            canvas.text((middle, above), &span(row), Anchor::Middle, letters);
-            if let Some(load) = row.load.filter(|_| step > 62.0) {
-                canvas.text((middle, above - 15.0), &units.force(load), Anchor::Middle, letters);
+            // Beyond the end of the bar, the load further out.
+            let (place, further) =
+                if outer < 0.0 { (height(outer) + 16.0, 15.0) } else { (height(outer) - 7.0, -15.0) };
+            let said = if step < ROOM_FOR_SPAN { percent(outer) } else { span(row) };
+            canvas.text((middle, place), &said, Anchor::Middle, letters);
+            if let Some(load) = row.load.filter(|_| step > ROOM_FOR_LOAD) {
+                canvas.text((middle, place + further), &units.force(load), Anchor::Middle, letters);
             }
         }
     }
-    canvas.line((LEFT, zero), (RIGHT, zero), Line::Thin);
-    if let Some(equal) = drawing.equal_share {
-        let y = height(equal);
-        canvas.line((LEFT, y), (RIGHT, y), Line::Dashed);
-        canvas.text((LEFT - 6.0, y - 2.0), "equal", Anchor::End, Letters::Plain);
-        canvas.text((LEFT - 6.0, y + 11.0), &percent(equal), Anchor::End, Letters::Plain);
-    }
     section(&mut canvas, drawing, step);
-    let key = "Grey: what every formula used gives; white above it: up to the greatest. Dashed: equal shares, as taken at failure.";
-    canvas.text((20.0, 406.0), key, Anchor::Start, Letters::Plain);
+    let mut key = "Grey: what every formula used gives; white beyond it: up to the greatest.".to_owned();
+    if drawing.equal_share.is_some() {
+        key.push_str(" Dashed: equal shares, as taken at failure.");
+    }
+    canvas.text((20.0, 426.0), &key, Anchor::Start, Letters::Plain);
     canvas.finish()
 }
 
 /// Both sheets from the side, a rivet under every bar, and the load.
 fn section(canvas: &mut Canvas, drawing: &RowsDrawing<'_>, step: f64) {
-    const A: f64 = 322.0;
+    const A: f64 = 336.0;
     const THICK: f64 = 12.0;
     let (first, last) = (LEFT + step / 2.0, RIGHT - step / 2.0);
     let over = (step / 2.0).min(34.0);
     let b = A + THICK;
     // Plate A runs off to the left; plate B to the right, or nowhere where it is a doubler.
-    let (a_end, b_end) = if drawing.is_lap { (last + over, RIGHT + 10.0) } else { (RIGHT + 10.0, last + over) };
+    let (a_end, b_end) = if drawing.is_lap { (last + over, RIGHT) } else { (RIGHT, last + over) };
     canvas.rectangle((LEFT - 20.0, A), a_end - LEFT + 20.0, THICK, Line::Thin, true);
     canvas.rectangle((first - over, b), b_end - first + over, THICK, Line::Thin, false);
     let shank = (step * 0.2).clamp(2.0, 7.0);
@@ -130,7 +139,7 @@ fn section(canvas: &mut Canvas, drawing: &RowsDrawing<'_>, step: f64) {
     }
     canvas.arrow((LEFT - 22.0, A + THICK / 2.0), (LEFT - 54.0, A + THICK / 2.0), Line::Heavy);
     let out = if drawing.is_lap { b } else { A } + THICK / 2.0;
-    canvas.arrow((RIGHT - 4.0, out), (WIDTH - 4.0, out), Line::Heavy);
+    canvas.arrow((RIGHT + 2.0, out), (WIDTH - 4.0, out), Line::Heavy);
     canvas.text((LEFT - 22.0, A - 6.0), drawing.plates.0, Anchor::Start, Letters::Plain);
     let (x, anchor) = if drawing.is_lap { (WIDTH - 6.0, Anchor::End) } else { (first, Anchor::Middle) };
     let y = if drawing.is_lap { b + THICK + 20.0 } else { b + THICK + 36.0 };
