@@ -48,6 +48,7 @@ pub(super) struct InRow<'a> {
     margin: Option<Margin<'static>>,
     /// Each load-carrying sheet by its number.
     buckling: Vec<(u8, Option<InterRivet<'a>>)>,
+    compressed: bool,
     sharing: Result<Vec<Shared>, LapError>,
     /// The load on one pitch of width, where one was given.
     strip_load: Option<Force>,
@@ -114,7 +115,19 @@ impl<'a> InRow<'a> {
             }
             _ => None,
         };
-        Ok(InRow { pitch, apart, rows, transfer, shear, strength, margin, buckling, sharing, strip_load })
+        Ok(InRow {
+            pitch,
+            apart,
+            rows,
+            transfer,
+            shear,
+            strength,
+            margin,
+            buckling,
+            compressed: compression.is_some(),
+            sharing,
+            strip_load,
+        })
     }
 
     pub(super) fn find(&self, report: &mut Report, subject: &str, context: &Context<'_>) {
@@ -125,7 +138,8 @@ impl<'a> InRow<'a> {
             let found = found.measured(Figure::Ratio(margin.value)).limit(Figure::Ratio(0.0));
             report.find(context, &format!("{subject} in its row"), [&found]);
         }
-        for (number, found) in &self.buckling {
+        // Where no compression was asked about, how much the sheets stand is told and nothing has to be found.
+        for (number, found) in self.buckling.iter().filter(|_| self.compressed) {
             let findings = found.iter().flat_map(|found| &found.findings);
             for finding in findings {
                 report.find(context, subject, [&finding.layer(*number)]);
