@@ -58,6 +58,11 @@ fn answer(arguments: &Arguments) -> Result<Report, Stop> {
     let own = context::own_limits(common, job.as_ref())?;
     let limits = own.limits();
     let practice = context::practice(common, job.as_ref()).with_own(&limits);
-    let context = Context { practice: &practice, units: common.units.words(), own_title: &own.title };
+    let context = Context {
+        practice: &practice,
+        units: common.units.words(),
+        draws: common.format == args::Format::Svg,
+        own_title: &own.title,
+    };
     commands::run(command, job.as_ref(), &context)
 }

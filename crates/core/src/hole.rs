@@ -256,6 +256,16 @@ const APPROVAL: Basis<'static> = Basis::published(
 const CRACKS: Basis<'static> =
     Basis::published("AC 43.13-1B", "para 4-58, p 4-25: holes round, straight, free of cracks");
 
+const NO_HOLE: Basis<'static> = Basis::practice("drill and largest hole for this rivet");
+
+/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
+pub const BASES: &[(&str, Basis<'static>)] = &[
+    ("stepping up a hole", NEXT_SIZE),
+    ("stepping up a hole in a main member", APPROVAL),
+    ("holes must be sound", CRACKS),
+    ("hole of a rivet without a limit", NO_HOLE),
+];
+
 const EDGE_UNKNOWN: Basis<'static> = not_given("edge distance");
 const PITCH_UNKNOWN: Basis<'static> = not_given("pitch");
 const LAYERS_UNKNOWN: Basis<'static> = not_given("layers, for length, countersink and strength");
@@ -535,7 +545,7 @@ impl<'a> HoleQuery<'a> {
 }
 
 fn no_hole_limit() -> Finding<'static> {
-    Finding::new(Code::NoLimit, Severity::Refer, Basis::practice("drill and largest hole for this rivet"))
+    Finding::new(Code::NoLimit, Severity::Refer, NO_HOLE)
 }
 
 /// Whether the sheets that are countersunk or dimpled take a flush head of this height.

@@ -1,8 +1,10 @@
 //! The real binary in a scratch folder: one short test a promise.
 
 mod csv;
+mod depth;
 mod errors;
 mod json;
+mod listed;
 mod limits;
 mod plan;
 mod streams;

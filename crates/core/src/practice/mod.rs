@@ -43,6 +43,12 @@ use crate::rivet::{Head, Size};
 
 pub use value::{ParseValueError, Rounding, Value};
 
+const SHANK_FOR_HOLE: Basis<'static> =
+    Basis::practice("no hole is known for this rivet; one as wide as its shank is assumed");
+
+/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
+pub const BASES: &[(&str, Basis<'static>)] = &[("hole of a rivet that has none", SHANK_FOR_HOLE)];
+
 /// What a limit's value may be; decides how its text is read.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Kind {
@@ -401,10 +407,7 @@ impl<'a> Practice<'a> {
     /// The hole to count on where none was measured: [`Practice::hole_for`], or where that knows none, one as wide as the shank.
     #[must_use]
     pub fn assumed_hole(&self, case: &Case) -> Given<'a, Interval> {
-        self.hole_for(case).unwrap_or(Given {
-            value: Interval::exactly(case.diameter),
-            basis: Basis::practice("no hole is known for this rivet; one as wide as its shank is assumed"),
-        })
+        self.hole_for(case).unwrap_or(Given { value: Interval::exactly(case.diameter), basis: SHANK_FOR_HOLE })
     }
 }
 

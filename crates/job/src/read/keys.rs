@@ -116,5 +116,8 @@ pub(super) const HOLES_FILE: Keys = Keys {
 
 pub(super) const POINTS_FILE: Keys = Keys { of: "a points file", form: "", names: &["x", "y"], examples: &[] };
 
+pub(super) const GROUP_FILE: Keys =
+    Keys { of: "a points file of a group", form: "", names: &["x", "y", "diameter"], examples: &[] };
+
 pub(super) const STOCK_FILE: Keys =
     Keys { of: "a stock file", form: "", names: &["part", "on_hand", "pack"], examples: &[] };

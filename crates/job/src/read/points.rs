@@ -1,11 +1,12 @@
 //! Where the holes of a row are.
 
 use shophead::layout::Point;
+use shophead::rivet::{Series, Size};
 
 use super::cursor::Value;
 use super::holes::length;
-use super::keys::POINTS_FILE;
-use super::sheet::records;
+use super::keys::{GROUP_FILE, POINTS_FILE};
+use super::sheet::{Record, records};
 use super::source::Source;
 use super::{Folder, MAX_COUNT};
 
@@ -43,21 +44,60 @@ fn point(value: &Value<'_>) -> Option<Point> {
 }
 
 fn from_file(source: &Source<'_>) -> Option<Vec<Point>> {
-    let mut points = Vec::new();
-    for record in records(source, &POINTS_FILE, POINTS_FILE.names)? {
-        let coordinate = |column: usize, name: &str| match record.filled(column) {
-            Some(cell) => length(source, cell, name),
-            None => {
-                source.mistake(
-                    record.span.clone(),
-                    format!("this line has no {name}"),
-                    "fill the cell or delete the line",
-                );
-                None
+    let records = records(source, &POINTS_FILE, POINTS_FILE.names)?;
+    Some(records.iter().filter_map(|record| coordinates(source, record)).collect())
+}
+
+/// The point of a line; its columns x and y come first.
+fn coordinates(source: &Source<'_>, record: &Record) -> Option<Point> {
+    let coordinate = |column: usize, name: &str| match record.filled(column) {
+        Some(cell) => length(source, cell, name),
+        None => {
+            let message = format!("this line has no {name}");
+            source.mistake(record.span.clone(), message, "fill the cell or delete the line");
+            None
+        }
+    };
+    let (x, y) = (coordinate(0, "x"), coordinate(1, "y"));
+    Some(Point { x: x?, y: y? })
+}
+
+/// A rivet of a group.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct GroupPoint {
+    /// Where it stands.
+    pub at: Point,
+    /// Its size, where the file gives a diameter.
+    pub size: Option<&'static Size<'static>>,
+}
+
+/// The rivets of a group; diameters are sizes of the series.
+pub(super) fn group(source: &Source<'_>, series: &'static Series<'static>) -> Option<Vec<GroupPoint>> {
+    let records = records(source, &GROUP_FILE, &["x", "y"])?;
+    let mut points = Vec::with_capacity(records.len());
+    for record in &records {
+        let at = coordinates(source, record);
+        let size = record.filled(2).map(|cell| {
+            let diameter = length(source, cell, "diameter")?;
+            let size = series.size_for_diameter(diameter);
+            if size.is_none() {
+                let known: Vec<String> =
+                    series.sizes.iter().map(|size| size.shank_nominal.to_64ths().to_string()).collect();
+                let message = format!("{} does not come in this diameter", series.name);
+                source.mistake(cell.span.clone(), message, format!("right would be one of {}", known.join(", ")));
             }
-        };
-        let (x, y) = (coordinate(0, "x"), coordinate(1, "y"));
-        points.extend(x.zip(y).map(|(x, y)| Point { x, y }));
+            size
+        });
+        // A cell that was filled and could not be read is a mistake already.
+        if let (Some(at), None | Some(Some(_))) = (at, size) {
+            points.push(GroupPoint { at, size: size.flatten() });
+        }
+    }
+    if records.is_empty() && !source.mistakes.is_full() {
+        source.mistake(0..0, "there is no point in this file", "right would be one line for each rivet");
+    }
+    if u32::try_from(points.len()).map_or(true, |count| count > MAX_COUNT) {
+        source.mistake(0..0, format!("these are {} points", points.len()), format!("right would be 1 to {MAX_COUNT}"));
     }
     Some(points)
 }
