@@ -182,7 +182,9 @@ pub fn plain(number: f64) -> String {
 #[must_use]
 pub fn finding(finding: &Finding<'_>, units: Units) -> String {
     let figure = |figure: Option<Figure>| figure.map(|figure| units.figure(figure));
-    let (measured, limit) = (figure(finding.measured), figure(finding.limit));
+    // No room at all is not a small room.
+    let is_shut = finding.code == Code::CannotBuck && finding.measured == Some(Figure::Length(Length::ZERO));
+    let (measured, limit) = (figure(finding.measured.filter(|_| !is_shut)), figure(finding.limit));
     let sentence = match (finding.code, finding.measured) {
         (Code::WeakerThanBefore, Some(Figure::Ratio(ratio))) => {
             format!("As planned the row carries {} of what it carries as installed: it is weaker.", plain(ratio))
@@ -352,6 +354,47 @@ fn sentence(code: Code, severity: Severity, measured: Option<&str>, limit: Optio
             &|measured| format!("{measured} neighbours would be stepped up, more than allowed."),
             "More neighbours would be stepped up than allowed.",
         ),
+        Code::PatternFull => {
+            "The hole needs a larger rivet, but its pattern takes no more of them.".to_owned()
+        }
+        Code::DamageOverLimit => held(
+            &|measured, limit| format!("Damage of {measured} is beyond the shop's limit, {limit}."),
+            &|measured| format!("Damage of {measured} is beyond the shop's limit."),
+            "The damage is beyond the shop's limit.",
+        ),
+        Code::DamageNotLimited => {
+            "No document at hand limits this damage: refer it, or give the shop's own limit.".to_owned()
+        }
+        Code::DamageNotMeasured => match limit {
+            Some(limit) => format!("The shop's limit is {limit}, but what it limits was not measured."),
+            None => "The shop limits this damage, but what it limits was not measured.".to_owned(),
+        },
+        Code::DamageWithinLimit => held(
+            &|measured, limit| {
+                format!("Damage of {measured} is within the shop's limit, {limit}: repair it as the document says.")
+            },
+            &|measured| format!("Damage of {measured} is within the shop's limit: repair it as the document says."),
+            "The damage is within the shop's limit: repair it as the document says.",
+        ),
+        Code::StopDrill => held(
+            &|measured, limit| format!("Where a crack is stop drilled, each end takes a hole of {measured} or {limit}."),
+            &|measured| format!("Where a crack is stop drilled, each end takes a hole of {measured}."),
+            "Where a crack is stop drilled, each end takes a hole.",
+        ),
+        Code::HoleBeyondCut => match (severity, measured) {
+            (Severity::Refer, Some("1")) => {
+                "1 hole lies on the other side of this edge: check the stations and the points.".to_owned()
+            }
+            (Severity::Refer, Some(count)) => {
+                format!("{count} holes lie on the other side of this edge: check the stations and the points.")
+            }
+            (Severity::Refer, None) => {
+                "Holes lie on the other side of this edge: check the stations and the points.".to_owned()
+            }
+            (_, Some("1")) => "1 hole lies beyond the stations, where nobody measured the edge.".to_owned(),
+            (_, Some(count)) => format!("{count} holes lie beyond the stations, where nobody measured the edge."),
+            (_, None) => "Holes lie beyond the stations, where nobody measured the edge.".to_owned(),
+        },
         Code::CountersinkTooDeep => held(
             &|measured, limit| {
                 format!("A sheet of {measured} is too thin for this countersink; the head needs {limit}.")
@@ -422,11 +465,14 @@ fn sentence(code: Code, severity: Severity, measured: Option<&str>, limit: Optio
             "No document at hand names this substitution; the new alloy is the stronger one and harder to drive.".to_owned()
         }
         Code::MustBeSolid => "Only driven solid rivets may go here.".to_owned(),
-        Code::CannotBuck => held(
-            &|measured, limit| format!("There is {measured} behind this row; tail and bucking bar need {limit}."),
-            &|measured| format!("There is only {measured} behind this row, too little to buck it."),
-            "There is not enough room behind this row to buck it.",
-        ),
+        Code::CannotBuck => match (measured, limit) {
+            (Some(measured), Some(limit)) => {
+                format!("There is {measured} behind this row; tail and bucking bar need {limit}.")
+            }
+            (Some(measured), None) => format!("There is only {measured} behind this row, too little to buck it."),
+            (None, Some(limit)) => format!("No bar goes behind this row; tail and bucking bar need {limit}."),
+            (None, None) => "There is not enough room behind this row to buck it.".to_owned(),
+        },
         Code::NoPositionServes => "No position lets every row be driven that must be.".to_owned(),
         Code::BlindNeedsApproval => "A blind rivet here needs the manual of the type.".to_owned(),
         _ => return None,

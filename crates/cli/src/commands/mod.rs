@@ -7,6 +7,7 @@ mod in_row;
 mod joint;
 mod length;
 mod order;
+mod panel;
 mod part;
 mod plan;
 mod sources;

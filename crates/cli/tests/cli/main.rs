@@ -9,6 +9,7 @@ mod limits;
 mod plan;
 mod streams;
 mod text;
+mod trim;
 
 use std::process::Output;
 

@@ -50,7 +50,7 @@ fn row<'v>(plan: &'v Value, name: &str) -> &'v Value {
     rows.iter().find(|row| row["name"] == name).unwrap_or_else(|| panic!("no row {name}"))
 }
 
-fn hole<'v>(row: &'v Value, number: u64) -> &'v Value {
+fn hole(row: &Value, number: u64) -> &Value {
     let holes = row["holes"].as_array().expect("holes");
     holes.iter().find(|hole| hole["hole_number"] == number).unwrap_or_else(|| panic!("no hole {number}"))
 }

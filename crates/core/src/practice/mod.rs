@@ -127,6 +127,11 @@ names! {
     PatternStepsShare, "pattern-steps-share", Fraction, "Largest share of one pattern's rivets that may be stepped up.";
     PatternStepsCount, "pattern-steps-count", Count, "The most rivets of one pattern that may be stepped up.";
     NeighboursStepped, "neighbours-stepped", Count, "The most neighbouring rivets that may be stepped up.";
+    // damage beside the holes; only a shop's own documents give these
+    CrackLengthGreatest, "crack-length-greatest", Length, "The longest crack that is repaired without asking.";
+    CorrosionDepthShare, "corrosion-depth-share", Fraction, "Deepest corrosion that is cleaned up without asking, as a share of the layer.";
+    CorrosionLengthGreatest, "corrosion-length-greatest", Length, "The longest corroded place that is cleaned up without asking.";
+    SoftSpotLengthGreatest, "soft-spot-length-greatest", Length, "The longest soft place that is repaired without asking.";
     // layout
     EdgeDistanceLeast, "edge-distance-least", Length, "Least distance from the centre of a hole to the nearest edge.";
     EdgeDistancePreferred, "edge-distance-preferred", Length, "Edge distance that leaves room for a later step up.";

@@ -5,6 +5,7 @@ mod holes;
 mod job;
 mod keys;
 mod limits;
+mod panel;
 mod points;
 mod row;
 mod sheet;
@@ -31,6 +32,9 @@ pub const MAX_MISTAKES: usize = 20;
 
 /// The most holes of a row.
 pub const MAX_COUNT: u32 = 100_000;
+
+/// The most marks that an edge is marked out from.
+pub const MAX_MARKS: u32 = 10_000;
 
 /// The most spare rivets, in percent of those needed.
 pub const MAX_SPARES_PERCENT: u32 = 1_000;

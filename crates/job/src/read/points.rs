@@ -1,11 +1,12 @@
 //! Where the holes of a row are.
 
 use shophead::layout::Point;
+use shophead::length::Length;
 use shophead::rivet::{Series, Size};
 
 use super::cursor::Value;
 use super::holes::length;
-use super::keys::{GROUP_FILE, POINTS_FILE};
+use super::keys::{GROUP_FILE, Keys, POINTS_FILE};
 use super::sheet::{Record, records};
 use super::source::Source;
 use super::{Folder, MAX_COUNT};
@@ -33,7 +34,7 @@ pub(super) fn points(value: &Value<'_>, folder: &Folder<'_>) -> Option<Vec<Point
     Some(points)
 }
 
-fn point(value: &Value<'_>) -> Option<Point> {
+pub(super) fn point(value: &Value<'_>) -> Option<Point> {
     let both = value.list("a coordinate")?;
     let [x, y] = both.as_slice() else {
         value.mistake(format!("a point has two coordinates, not {}", both.len()), "right would be [\"1\", \"1/2\"]");
@@ -44,12 +45,19 @@ fn point(value: &Value<'_>) -> Option<Point> {
 }
 
 fn from_file(source: &Source<'_>) -> Option<Vec<Point>> {
-    let records = records(source, &POINTS_FILE, POINTS_FILE.names)?;
-    Some(records.iter().filter_map(|record| coordinates(source, record)).collect())
+    let pairs = pairs(source, &POINTS_FILE)?;
+    Some(pairs.into_iter().map(|(x, y)| Point { x, y }).collect())
 }
 
-/// The point of a line; its columns x and y come first.
-fn coordinates(source: &Source<'_>, record: &Record) -> Option<Point> {
+/// Two lengths a line, from the two columns of a file.
+pub(super) fn pairs(source: &Source<'_>, keys: &Keys) -> Option<Vec<(Length, Length)>> {
+    let [first, second] = keys.names else { return None };
+    let records = records(source, keys, keys.names)?;
+    Some(records.iter().filter_map(|record| pair(source, record, first, second)).collect())
+}
+
+/// The two lengths of a line, whose columns come first.
+fn pair(source: &Source<'_>, record: &Record, first: &str, second: &str) -> Option<(Length, Length)> {
     let coordinate = |column: usize, name: &str| match record.filled(column) {
         Some(cell) => length(source, cell, name),
         None => {
@@ -58,8 +66,8 @@ fn coordinates(source: &Source<'_>, record: &Record) -> Option<Point> {
             None
         }
     };
-    let (x, y) = (coordinate(0, "x"), coordinate(1, "y"));
-    Some(Point { x: x?, y: y? })
+    let (one, other) = (coordinate(0, first), coordinate(1, second));
+    one.zip(other)
 }
 
 /// A rivet of a group.
@@ -76,7 +84,7 @@ pub(super) fn group(source: &Source<'_>, series: &'static Series<'static>) -> Op
     let records = records(source, &GROUP_FILE, &["x", "y"])?;
     let mut points = Vec::with_capacity(records.len());
     for record in &records {
-        let at = coordinates(source, record);
+        let at = pair(source, record, "x", "y").map(|(x, y)| Point { x, y });
         let size = record.filled(2).map(|cell| {
             let diameter = length(source, cell, "diameter")?;
             let size = series.size_for_diameter(diameter);
