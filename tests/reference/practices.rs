@@ -127,9 +127,9 @@ const LINES: &[Line] = &[
     ("process pitch-greatest", "layout-rules", "PITCH-01", TimesD("max")),
     ("both transverse-pitch-least", "layout-rules", "ROW-04", TimesD("min")),
     // strength
-    ("both inter-rivet-fixity protruding", "joint-rules", "JR-01", AsIs("protruding")),
-    ("both inter-rivet-fixity flush", "joint-rules", "JR-01", AsIs("flush")),
-    ("both inter-rivet-elastic-share", "joint-rules", "JR-02", AsIs("share")),
+    ("both inter-rivet-fixity protruding", "inter-rivet-rules", "JR-01", AsIs("protruding")),
+    ("both inter-rivet-fixity flush", "inter-rivet-rules", "JR-01", AsIs("flush")),
+    ("both inter-rivet-elastic-share", "inter-rivet-rules", "JR-02", AsIs("share")),
     // removal
     ("both removal-drill-below", "removal", "RM-02", InWords("value", "one size smaller than the shank", "1")),
 ];

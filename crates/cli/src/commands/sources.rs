@@ -358,12 +358,13 @@ impl<'a> List<'a> {
         use shophead::joint::{
             buckling, compare, flexibility::Formula, group, lap, margin, modes, row, sharing, splice, strength,
         };
-        use shophead::{access, hole, practice, removal, select, squeeze, upset};
+        use shophead::{access, damage, hole, pattern, practice, removal, select, squeeze, trim, upset};
         type Rules = &'static [(&'static str, Basis<'static>)];
-        let groups: [(&'static str, &[Rules]); 7] = [
+        let groups: [(&'static str, &[Rules]); 8] = [
             ("rules of lengths", &[select::BASES, practice::BASES]),
             ("rules of driven heads", &[upset::BASES, squeeze::BASES]),
-            ("rules of holes", &[hole::BASES]),
+            ("rules of holes", &[hole::BASES, pattern::BASES]),
+            ("rules of damage and cuts", &[damage::BASES, trim::BASES]),
             (
                 "rules of joint strength",
                 &[strength::BASES, flush_table::BASES, modes::BASES, margin::BASES, compare::BASES],
