@@ -2,10 +2,11 @@
 
 use proptest::prelude::*;
 use shophead::finding::Code;
-use shophead::hole::{AsFound, Damage, Disposition, HoleQuery, check_pattern};
+use shophead::hole::{AsFound, Damage, Disposition, HoleQuery};
 use shophead::layout::RowLayout;
 use shophead::length::{Length, Toleranced};
 use shophead::material::{Material, RivetAlloy};
+use shophead::pattern::check_pattern;
 use shophead::practice::{BUILT_IN, Case, Practice};
 use shophead::rivet::Head;
 use shophead::rivet::part::Part;

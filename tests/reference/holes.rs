@@ -3,10 +3,11 @@
 use shophead::basis::Status;
 use shophead::drill::{Drill, parse_hole};
 use shophead::finding::{Code, Severity};
-use shophead::hole::{AsFound, Damage, Disposition, HoleQuery, check_pattern, check_seat};
+use shophead::hole::{AsFound, Damage, Disposition, HoleQuery, check_seat};
 use shophead::layout::RowLayout;
 use shophead::length::{Length, Toleranced};
 use shophead::material::{Material, RivetAlloy};
+use shophead::pattern::check_pattern;
 use shophead::practice::{BUILT_IN, Case, HANDBOOK, Name, PROCESS, Practice};
 use shophead::rivet::part::Part;
 use shophead::rivet::{Head, MS20426, MS20470, NAS1242, NEXT_SIZE};

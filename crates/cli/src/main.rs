@@ -9,6 +9,7 @@ mod context;
 mod exit;
 mod input;
 mod json;
+mod progress;
 mod render;
 mod report;
 
@@ -54,10 +55,20 @@ fn main() -> ExitCode {
 /// Everything between the command line and the printed page.
 fn answer(arguments: &Arguments) -> Result<Report, Stop> {
     let Arguments { command, common } = arguments;
-    let job = command.job().map(Job::read).transpose()?;
+    let mut job = command.job().map(Job::read).transpose()?;
     let own = context::own_limits(common, job.as_ref())?;
+    if let Some(job) = &mut job {
+        // The minutes stand in the same file as the limits: --limits replaces both.
+        job.own_limits.minutes = own.minutes.clone();
+    }
     let limits = own.limits();
     let practice = context::practice(common, job.as_ref()).with_own(&limits);
-    let context = Context { practice: &practice, units: common.units.words(), own_title: &own.title };
+    let context = Context {
+        practice: &practice,
+        units: common.units.words(),
+        draws: common.format == args::Format::Svg,
+        own_title: &own.title,
+        wants_json: common.format == args::Format::Json,
+    };
     commands::run(command, job.as_ref(), &context)
 }

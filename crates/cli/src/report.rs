@@ -2,6 +2,10 @@
 //!
 //! A command fills a [`Report`]; [`crate::render`] prints it. Everything that is computed or put into words is done by then.
 
+use std::collections::HashMap;
+
+use serde::Serialize;
+use serde_json::value::RawValue;
 use serde_json::{Value, json};
 use shophead::finding::{Finding, Findings, Severity};
 use shophead::length::Length;
@@ -24,10 +28,14 @@ pub(crate) struct Report {
     pub(crate) practice: String,
     /// What the shop's own limits on top of it are called; empty without any.
     pub(crate) own_limits: String,
-    /// The answer for scripts.
+    /// The answer for scripts; may be nothing where none reads it.
     pub(crate) result: Value,
+    /// The answer for scripts, already printed: for one that is too long to be held in pieces. It stands in the place of `result`.
+    pub(crate) long_result: Option<Box<RawValue>>,
     /// What was found, each with what it is about.
     pub(crate) findings: Vec<Told>,
+    /// Where those about a subject stand, so that each is kept once.
+    told: HashMap<String, Vec<usize>>,
     /// The answer for people, and why it is that.
     pub(crate) text: Vec<Block>,
     /// Whether the findings are listed below the text; not where the text tells them in their place.
@@ -36,12 +44,14 @@ pub(crate) struct Report {
     pub(crate) annex: Vec<Block>,
     /// The answer as rows.
     pub(crate) rows: Rows,
+    /// The answer as a drawing, where one is wanted and can be made.
+    pub(crate) drawing: Option<String>,
     /// What could not be read while the rest could: told on the error stream, status 2.
     pub(crate) refused: Vec<String>,
 }
 
 /// A finding in words and figures.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Told {
     pub(crate) code: &'static str,
     pub(crate) severity: Severity,
@@ -51,30 +61,32 @@ pub(crate) struct Told {
     pub(crate) message: String,
     /// Where its limit stands, for people.
     pub(crate) basis: String,
-    /// The whole of it for scripts.
+    /// The whole of it for scripts; nothing where none reads it.
     pub(crate) json: Value,
 }
 
 impl Told {
-    pub(crate) fn of(subject: &str, finding: &Finding<'_>, units: Units) -> Told {
-        let message = words::finding(finding, units);
-        let json = json!({
-            "code": finding.code.word(),
-            "severity": finding.severity.word(),
-            "subject": subject,
-            "message": message,
-            "layer": finding.layer,
-            "measured": json::or_null(finding.measured, json::figure),
-            "limit": json::or_null(finding.limit, json::figure),
-            "basis": json::basis(finding.basis),
-        });
+    pub(crate) fn of(subject: &str, finding: &Finding<'_>, context: &Context<'_>) -> Told {
+        let message = words::finding(finding, context.units);
+        let json = || {
+            json!({
+                "code": finding.code.word(),
+                "severity": finding.severity.word(),
+                "subject": subject,
+                "message": message,
+                "layer": finding.layer,
+                "measured": json::or_null(finding.measured, json::figure),
+                "limit": json::or_null(finding.limit, json::figure),
+                "basis": json::basis(finding.basis),
+            })
+        };
         Told {
             code: finding.code.word(),
             severity: finding.severity,
             subject: subject.to_owned(),
-            message,
             basis: finding.basis.to_string(),
-            json,
+            json: if context.wants_json { json() } else { Value::Null },
+            message,
         }
     }
 }
@@ -178,11 +190,14 @@ impl Report {
             practice: context.practice.name().to_owned(),
             own_limits: context.own_title.to_owned(),
             result: Value::Null,
+            long_result: None,
             findings: Vec::new(),
+            told: HashMap::new(),
             text: Vec::new(),
             findings_in_text: true,
             annex: Vec::new(),
             rows: Rows::default(),
+            drawing: None,
             refused: Vec::new(),
         }
     }
@@ -194,9 +209,11 @@ impl Report {
         subject: &str,
         findings: impl IntoIterator<Item = &'f Finding<'a>>,
     ) {
+        let known = self.told.entry(subject.to_owned()).or_default();
         for finding in findings {
-            let told = Told::of(subject, finding, context.units);
-            if !self.findings.iter().any(|other| other.json == told.json) {
+            let told = Told::of(subject, finding, context);
+            if !known.iter().any(|index| self.findings.get(*index) == Some(&told)) {
+                known.push(self.findings.len());
                 self.findings.push(told);
             }
         }
@@ -208,6 +225,13 @@ impl Report {
         if !findings.is_complete() {
             self.text.push(Block::Paragraph("There were more findings than are listed.".to_owned()));
         }
+    }
+
+    /// Prints an answer for scripts as it stands in the envelope, piece by piece.
+    pub(crate) fn print_result(&mut self, result: &impl Serialize) {
+        // Values of strings and numbers always print. A line end in a string is escaped, so that every one in the text is a line's.
+        let printed = serde_json::to_string_pretty(result).unwrap_or_default().replace('\n', "\n  ");
+        self.long_result = RawValue::from_string(printed).ok();
     }
 
     pub(crate) fn answer(&mut self, answer: impl Into<String>) {

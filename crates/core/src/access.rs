@@ -1,4 +1,7 @@
-//! Whether a row can be bucked in a work position, and whether it must be.
+//! Whether a row can be bucked in a work position, whether it must be, and which position costs the least.
+
+use core::cmp::Ordering;
+use core::fmt;
 
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Severity};
@@ -30,16 +33,23 @@ pub enum SolidBecause {
 #[must_use]
 pub fn solid_required(structure: Structure, member: Member, places: &[Place]) -> Option<Given<'static, SolidBecause>> {
     let by_place = places.iter().map(|place| Given { value: SolidBecause::Place(*place), basis: place_basis(*place) });
-    let by_structure = (structure == Structure::Primary).then_some(Given {
-        value: SolidBecause::Primary,
-        basis: Basis::practice("rows on primary structure take driven solid rivets"),
-    });
-    let by_member = matches!(member, Member::SparCap | Member::Longeron).then_some(Given {
-        value: SolidBecause::Member(member),
-        basis: Basis::practice("spar and longeron lines take driven solid rivets"),
-    });
+    let by_structure =
+        (structure == Structure::Primary).then_some(Given { value: SolidBecause::Primary, basis: PRIMARY });
+    let by_member = matches!(member, Member::SparCap | Member::Longeron)
+        .then_some(Given { value: SolidBecause::Member(member), basis: SPAR_LINES });
     by_place.chain(by_structure).chain(by_member).min_by_key(|given| given.basis.status)
 }
+
+const PRIMARY: Basis<'static> = Basis::practice("rows on primary structure take driven solid rivets");
+const SPAR_LINES: Basis<'static> = Basis::practice("spar and longeron lines take driven solid rivets");
+const NO_BAR: Basis<'static> = Basis::practice("no bar thickness is given");
+
+/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
+pub const BASES: &[(&str, Basis<'static>)] = &[
+    ("rows that must be bucked: primary structure", PRIMARY),
+    ("rows that must be bucked: spar and longeron lines", SPAR_LINES),
+    ("room behind a row without a bar thickness", NO_BAR),
+];
 
 /// Where the documents bar blind rivets.
 fn place_basis(place: Place) -> Basis<'static> {
@@ -100,7 +110,7 @@ pub fn cannot_buck<'a>(
     let Some(needed) = clearance_needed(tail, practice, case) else {
         return match clearance {
             Clearance::Open => None,
-            Clearance::Closed | Clearance::Room(_) => Some(blocked(Basis::practice("no bar thickness is given"))),
+            Clearance::Closed | Clearance::Room(_) => Some(blocked(NO_BAR)),
         };
     };
     match clearance {
@@ -112,5 +122,319 @@ pub fn cannot_buck<'a>(
         Clearance::Closed => {
             Some(blocked(needed.basis).measured(Figure::Length(Length::ZERO)).limit(Figure::Length(needed.value)))
         }
+    }
+}
+
+/// A time, in whole thousandths of a minute.
+///
+/// ```
+/// use shophead::access::Minutes;
+/// let each = Minutes::parse("1.25")?;
+/// assert_eq!(each.times(48).to_string(), "60");
+/// assert_eq!(Minutes::parse(".5")?.plus(each).to_string(), "1.75");
+/// # Ok::<(), shophead::access::ParseMinutesError>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Default)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Minutes(u64);
+
+/// Why a text is no number of minutes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct ParseMinutesError;
+
+impl fmt::Display for ParseMinutesError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str("this is no number of minutes; right would be 30 or 1.25, to a thousandth and up to 100000")
+    }
+}
+
+impl core::error::Error for ParseMinutesError {}
+
+impl Minutes {
+    const PLACES: usize = 3;
+    const THOUSANDTHS: u64 = 1_000;
+    /// More is a slip of the keyboard.
+    const GREATEST: u64 = 100_000;
+
+    /// Reads a decimal with a point, to a thousandth, up to 100000.
+    ///
+    /// # Errors
+    /// [`ParseMinutesError`].
+    pub fn parse(text: &str) -> Result<Minutes, ParseMinutesError> {
+        let (whole, places) = text.split_once('.').unwrap_or((text, ""));
+        let digits = |text: &str| text.bytes().all(|byte| byte.is_ascii_digit());
+        if whole.is_empty() && places.is_empty() || !digits(whole) || !digits(places) || places.len() > Minutes::PLACES
+        {
+            return Err(ParseMinutesError);
+        }
+        let number = |text: &str| if text.is_empty() { Ok(0) } else { text.parse::<u64>() };
+        let (Ok(whole), Ok(mut part)) = (number(whole), number(places)) else { return Err(ParseMinutesError) };
+        for _ in places.len()..Minutes::PLACES {
+            part = part.saturating_mul(10);
+        }
+        let time = whole.saturating_mul(Minutes::THOUSANDTHS).saturating_add(part);
+        let greatest = Minutes::GREATEST.saturating_mul(Minutes::THOUSANDTHS);
+        if time > greatest { Err(ParseMinutesError) } else { Ok(Minutes(time)) }
+    }
+
+    /// In thousandths of a minute.
+    #[must_use]
+    pub const fn thousandths(self) -> u64 {
+        self.0
+    }
+
+    /// Both together.
+    #[must_use]
+    pub const fn plus(self, other: Minutes) -> Minutes {
+        Minutes(self.0.saturating_add(other.0))
+    }
+
+    /// So many times.
+    #[must_use]
+    pub const fn times(self, count: u32) -> Minutes {
+        Minutes(self.0.saturating_mul(count as u64))
+    }
+}
+
+/// A decimal without idle zeros.
+impl fmt::Display for Minutes {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let whole = self.0.checked_div(Minutes::THOUSANDTHS).unwrap_or(0);
+        let mut part = self.0.checked_rem(Minutes::THOUSANDTHS).unwrap_or(0);
+        if part == 0 {
+            return write!(f, "{whole}");
+        }
+        let mut places = Minutes::PLACES;
+        while part.checked_rem(10) == Some(0) {
+            part = part.checked_div(10).unwrap_or(0);
+            places = places.saturating_sub(1);
+        }
+        write!(f, "{whole}.{part:0places$}")
+    }
+}
+
+/// A shop's own minutes per operation; what is not given is not counted.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Rates {
+    /// Taking one old rivet out.
+    pub drill_out: Option<Minutes>,
+    /// Driving one rivet where there is more room than any bar needs.
+    pub drive_open: Option<Minutes>,
+    /// Driving one rivet where the room behind it was measured.
+    pub drive_close: Option<Minutes>,
+}
+
+/// A row as seen from one position.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct RowWork {
+    /// Whether it takes driven rivets only.
+    pub must: bool,
+    /// How many rivets it has.
+    pub rivets: u32,
+    /// The room behind it.
+    pub clearance: Clearance,
+    /// The room that bucking needs; `None` where that is not known.
+    pub needed: Option<Length>,
+}
+
+impl RowWork {
+    /// Whether it can be bucked: as [`cannot_buck`] has it.
+    #[must_use]
+    pub fn is_reachable(&self) -> bool {
+        match self.clearance {
+            Clearance::Open => true,
+            Clearance::Closed => false,
+            Clearance::Room(room) => self.needed.is_some_and(|needed| room >= needed),
+        }
+    }
+
+    /// How much room is missing; all of it where no bar goes in. `None` where nothing is missing, or nobody knows how much is needed.
+    #[must_use]
+    pub fn missing(&self) -> Option<Length> {
+        let room = match self.clearance {
+            Clearance::Open => return None,
+            Clearance::Closed => Length::ZERO,
+            Clearance::Room(room) => room,
+        };
+        self.needed.filter(|needed| room < *needed).map(|needed| needed.minus(room))
+    }
+}
+
+/// What the work takes in one position, operation by operation.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct WorkTime {
+    /// Getting into the position.
+    pub set_up: Option<Minutes>,
+    /// Taking the old rivets out.
+    pub drill_out: Option<Minutes>,
+    /// Driving the new ones.
+    pub drive: Option<Minutes>,
+}
+
+impl WorkTime {
+    /// All that is known of it; `None` where nothing is.
+    #[must_use]
+    pub fn total(&self) -> Option<Minutes> {
+        [self.set_up, self.drill_out, self.drive].into_iter().flatten().reduce(Minutes::plus)
+    }
+
+    /// Whether both know the same operations, so that their totals can be compared.
+    fn is_like(&self, other: &WorkTime) -> bool {
+        let known = |time: &WorkTime| [time.set_up, time.drill_out, time.drive].map(|part| part.is_some());
+        known(self) == known(other)
+    }
+}
+
+/// A position weighed against others: see [`weigh`].
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct PositionWork {
+    /// Whether every row that must be driven can be.
+    pub serves: bool,
+    /// How many rows cannot be bucked.
+    pub blocked: u32,
+    /// How many of them must be driven.
+    pub blocking: u32,
+    /// How many of those no bar gets behind, or nobody knows how much room is missing.
+    pub closed: u32,
+    /// The most room that is missing behind a row that must be driven.
+    pub missing: Length,
+    /// What the rows that must be driven take here; where none must, all that can be. Where one of them cannot be driven here, it is
+    /// not counted.
+    pub time: WorkTime,
+}
+
+/// Weighs a position: what it lets one do, what it lacks, and what the work takes in it.
+///
+/// ```
+/// use shophead::access::{Clearance, Minutes, Rates, RowWork, weigh};
+/// use shophead::length::Length;
+/// let row = RowWork { must: true, rivets: 20, clearance: Clearance::Room(Length::parse("1/2")?), needed: Some(Length::parse("3/4")?) };
+/// let rates = Rates { drive_open: Some(Minutes::parse("1.5")?), ..Rates::default() };
+/// let close = weigh(None, &rates, [row]);
+/// assert!(!close.serves);
+/// assert_eq!(close.missing, Length::parse("1/4")?);
+/// let open = weigh(None, &rates, [RowWork { clearance: Clearance::Open, ..row }]);
+/// assert_eq!(open.time.total(), Some(Minutes::parse("30")?));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[must_use]
+pub fn weigh(set_up: Option<Minutes>, rates: &Rates, rows: impl IntoIterator<Item = RowWork> + Clone) -> PositionWork {
+    let any_must = rows.clone().into_iter().any(|row| row.must);
+    let mut work = PositionWork {
+        serves: true,
+        blocked: 0,
+        blocking: 0,
+        closed: 0,
+        missing: Length::ZERO,
+        time: WorkTime { set_up, drill_out: rates.drill_out.map(|_| Minutes(0)), drive: Some(Minutes(0)) },
+    };
+    for row in rows {
+        if !row.is_reachable() {
+            work.blocked = work.blocked.saturating_add(1);
+            if row.must {
+                work.serves = false;
+                work.blocking = work.blocking.saturating_add(1);
+                let missing = row.missing();
+                if row.clearance == Clearance::Closed || missing.is_none() {
+                    work.closed = work.closed.saturating_add(1);
+                }
+                work.missing = work.missing.max(missing.unwrap_or(Length::ZERO));
+            }
+            continue;
+        }
+        if any_must && !row.must {
+            continue;
+        }
+        let rate = if row.clearance == Clearance::Open { rates.drive_open } else { rates.drive_close };
+        let time = &mut work.time;
+        time.drive = time.drive.zip(rate).map(|(sum, rate)| sum.plus(rate.times(row.rivets)));
+        time.drill_out = time.drill_out.zip(rates.drill_out).map(|(sum, rate)| sum.plus(rate.times(row.rivets)));
+    }
+    if rates.drive_open.is_none() && rates.drive_close.is_none() {
+        work.time.drive = None;
+    }
+    work
+}
+
+/// The position of least effort in which every row can be driven that must be.
+///
+/// The least time where it is known of the same operations for all that serve; otherwise, and between equal times, the one that blocks
+/// the fewest rows; then the first. `None` when none serves.
+#[must_use]
+pub fn least_effort(positions: &[PositionWork]) -> Option<usize> {
+    let serving = || positions.iter().enumerate().filter(|(_, work)| work.serves);
+    let (_, first) = serving().next()?;
+    let comparable = serving().all(|(_, work)| work.time.is_like(&first.time));
+    let time = |work: &PositionWork| if comparable { work.time.total() } else { None };
+    serving().min_by_key(|(index, work)| (time(work), work.blocked, *index)).map(|(index, _)| index)
+}
+
+/// Which of two positions that do not serve lacks less: fewer rows that no bar gets behind; then less room missing at most; then fewer
+/// rows that block.
+#[must_use]
+pub fn lacks_less(one: &PositionWork, other: &PositionWork) -> Ordering {
+    let lack = |work: &PositionWork| (work.closed, work.missing, work.blocking);
+    lack(one).cmp(&lack(other))
+}
+
+#[cfg(test)]
+mod tests {
+    extern crate std;
+    use super::*;
+    use std::string::ToString;
+
+    fn length(text: &str) -> Length {
+        Length::parse(text).expect(text)
+    }
+
+    fn minutes(text: &str) -> Minutes {
+        Minutes::parse(text).expect(text)
+    }
+
+    #[test]
+    fn minutes_are_read_digit_by_digit() {
+        for (text, thousandths, printed) in
+            [("30", 30_000, "30"), (".5", 500, "0.5"), ("1.025", 1_025, "1.025"), ("2.", 2_000, "2")]
+        {
+            assert_eq!(minutes(text).thousandths(), thousandths, "{text}");
+            assert_eq!(minutes(text).to_string(), printed, "{text}");
+        }
+        for text in ["", ".", "-1", "1,5", "1.0005", "1e3", "100000.001", "99999999999999999999", "+1", "½"] {
+            assert_eq!(Minutes::parse(text), Err(ParseMinutesError), "{text}");
+        }
+    }
+
+    fn row(must: bool, clearance: Clearance) -> RowWork {
+        RowWork { must, rivets: 10, clearance, needed: Some(length("3/4")) }
+    }
+
+    #[test]
+    fn the_quickest_position_that_serves_wins_and_the_one_that_lacks_least_comes_first() {
+        let rates =
+            Rates { drill_out: Some(minutes("1")), drive_open: Some(minutes("1")), drive_close: Some(minutes("3")) };
+        let (open, close) = (Clearance::Open, Clearance::Room(length("1")));
+        let slow = weigh(Some(minutes("5")), &rates, [row(true, close), row(false, close)]);
+        let quick = weigh(Some(minutes("20")), &rates, [row(true, open), row(false, Clearance::Closed)]);
+        assert_eq!((slow.time.total(), quick.time.total()), (Some(minutes("45")), Some(minutes("40"))));
+        assert_eq!(least_effort(&[slow, quick]), Some(1));
+        // One without its set-up cannot be compared by time: fewer rows blocked wins.
+        let unknown = weigh(None, &rates, [row(true, open), row(false, Clearance::Closed)]);
+        assert_eq!(least_effort(&[unknown, slow]), Some(1));
+        let shut = weigh(None, &rates, [row(true, Clearance::Closed)]);
+        let tight =
+            weigh(None, &rates, [row(true, Clearance::Room(length("1/2"))), row(true, Clearance::Room(length("5/8")))]);
+        assert_eq!(least_effort(&[shut, tight]), None);
+        assert_eq!(lacks_less(&tight, &shut), Ordering::Less);
+        assert_eq!((tight.missing, tight.blocking), (length("1/4"), 2));
+    }
+
+    #[test]
+    fn no_minutes_mean_no_time() {
+        assert_eq!(weigh(None, &Rates::default(), [row(true, Clearance::Open)]).time.total(), None);
     }
 }

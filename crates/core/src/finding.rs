@@ -103,8 +103,15 @@ codes! {
     StepNeedsApproval, "step-needs-approval", "Stepping up here needs the approval of the maker or the authority.";
     TooManySteps, "too-many-steps", "More holes of one pattern are stepped up than the limit allows.";
     NeighboursStepped, "neighbours-stepped", "More neighbours are stepped up than the limit allows.";
+    PatternFull, "pattern-full", "The hole needs a larger rivet, but its pattern takes no more of them.";
     CountersinkTooDeep, "countersink-too-deep", "The head needs more sheet than there is.";
     DimpleTooThick, "dimple-too-thick", "The sheet is thicker than dimpling suits.";
+    // damage beside the holes
+    DamageOverLimit, "damage-over-limit", "The damage is beyond the shop's limit.";
+    DamageNotLimited, "damage-not-limited", "The shop's documents at hand give no limit for this damage.";
+    DamageNotMeasured, "damage-not-measured", "The shop limits this damage, but what it limits was not measured.";
+    DamageWithinLimit, "damage-within-limit", "The damage is within the shop's limit: repair it as the document says.";
+    StopDrill, "stop-drill", "Each end of a crack is stop drilled.";
     // layout
     EdgeDistanceShort, "edge-distance-short", "The edge distance is less than allowed.";
     EdgeDistanceLong, "edge-distance-long", "The edge distance is more than usual.";
@@ -112,6 +119,7 @@ codes! {
     PitchShort, "pitch-short", "The pitch is less than allowed.";
     PitchLong, "pitch-long", "The pitch is more than usual.";
     TransversePitchShort, "transverse-pitch-short", "The rows stand closer than allowed.";
+    HoleBeyondCut, "hole-beyond-cut", "The hole lies beyond the ends of the cut, or on its other side.";
     // strength
     EdgeMarginBelowTable, "edge-margin-below-table", "Bearing strength is not published under an edge margin of 1.5.";
     SheetTooThinForTable, "sheet-too-thin-for-table", "The sheet is thinner than the published strength covers.";
@@ -119,6 +127,8 @@ codes! {
     HoleAboveNominal, "hole-above-nominal", "The hole is larger than the strength tables count; their value is used.";
     MarginNegative, "margin-negative", "The joint does not carry the load.";
     WeakerThanBefore, "weaker-than-before", "The new rivet is weaker than the one it replaces.";
+    SubstituteTooSmall, "substitute-too-small", "The substitute alloy needs a larger diameter.";
+    SubstituteNotNamed, "substitute-not-named", "No document at hand lets this alloy take the place of the other in this size.";
     ElasticSharesOnly, "elastic-shares-only", "The shares are elastic; no published ultimate method for them is at hand.";
     BucklesBetweenRivets, "buckles-between-rivets", "The sheet buckles between its rivets under this stress.";
     BucklingNotElastic, "buckling-not-elastic", "The elastic buckling formula does not reach this stress; the curve of the tangent modulus is needed.";

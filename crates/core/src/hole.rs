@@ -233,6 +233,12 @@ impl<'a> HoleJudgement<'a> {
         self.findings.clear();
     }
 
+    /// The same hole, referred for a reason that lies outside it: its pattern takes no more steps.
+    pub fn refer(&mut self, finding: Finding<'a>) {
+        self.disposition = Disposition::Refer;
+        self.findings.push(finding);
+    }
+
     /// The step that does.
     #[must_use]
     pub fn chosen(&self) -> Option<&Step<'a>> {
@@ -267,6 +273,16 @@ const APPROVAL: Basis<'static> = Basis::published(
 );
 const CRACKS: Basis<'static> =
     Basis::published("AC 43.13-1B", "para 4-58, p 4-25: holes round, straight, free of cracks");
+
+const NO_HOLE: Basis<'static> = Basis::practice("drill and largest hole for this rivet");
+
+/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
+pub const BASES: &[(&str, Basis<'static>)] = &[
+    ("stepping up a hole", NEXT_SIZE),
+    ("stepping up a hole in a main member", APPROVAL),
+    ("holes must be sound", CRACKS),
+    ("hole of a rivet without a limit", NO_HOLE),
+];
 
 const EDGE_UNKNOWN: Basis<'static> = not_given("edge distance");
 const PITCH_UNKNOWN: Basis<'static> = not_given("pitch");
@@ -576,7 +592,7 @@ fn begin<'s, 'a>(steps: &'s mut heapless::Vec<Step<'a>, MAX_STEPS>, kind: Dispos
 }
 
 fn no_hole_limit() -> Finding<'static> {
-    Finding::new(Code::NoLimit, Severity::Refer, Basis::practice("drill and largest hole for this rivet"))
+    Finding::new(Code::NoLimit, Severity::Refer, NO_HOLE)
 }
 
 /// Whether the sheets that are countersunk or dimpled take a flush head of this height.
@@ -627,60 +643,6 @@ pub fn check_seat<'a>(stack: &Stack, head_height: Length, case: &Case, practice:
                     );
                 }
             }
-        }
-    }
-    findings
-}
-
-/// Holds the holes of one pattern that are stepped up against the limits for a pattern.
-///
-/// `stepped` are their numbers in rising order, `total` is how many rivets the pattern has. The specification counts the lesser of a share
-/// and a number; a share of a small pattern is cut down to whole rivets.
-///
-/// ```
-/// use shophead::finding::Code;
-/// use shophead::hole::check_pattern;
-/// use shophead::material::RivetAlloy;
-/// use shophead::practice::{Case, PROCESS};
-/// use shophead::rivet::Head;
-/// use shophead::length::Length;
-/// let case = Case::new(Head::Universal, RivetAlloy::Al2117, Length::from_64ths(8));
-/// // Twenty percent of 30 is 6, which is less than 10.
-/// let seven = [1, 4, 7, 10, 13, 16, 19];
-/// assert!(check_pattern(seven, 30, &PROCESS, &case).has(Code::TooManySteps));
-/// assert!(check_pattern([4, 5, 6], 30, &PROCESS, &case).has(Code::NeighboursStepped));
-/// ```
-#[must_use]
-pub fn check_pattern<'a>(
-    stepped: impl IntoIterator<Item = u32>,
-    total: u32,
-    practice: &Practice<'a>,
-    case: &Case,
-) -> Findings<'a> {
-    let mut findings = Findings::new();
-    let (mut count, mut run, mut longest_run) = (0_u32, 0_u32, 0_u32);
-    let mut last = None;
-    for number in stepped {
-        count = count.saturating_add(1);
-        let follows = last.is_some_and(|last: u32| last.saturating_add(1) == number);
-        run = if follows { run.saturating_add(1) } else { 1 };
-        longest_run = longest_run.max(run);
-        last = Some(number);
-    }
-    let by_share = practice.fraction(Name::PatternStepsShare, case).map(|share| {
-        let whole = u64::from(total).saturating_mul(u64::from(share.value.0));
-        let limit = whole.checked_div(u64::from(share.value.1)).and_then(|limit| u32::try_from(limit).ok());
-        (limit.unwrap_or(u32::MAX), share.basis)
-    });
-    let by_count = practice.count(Name::PatternStepsCount, case).map(|limit| (limit.value, limit.basis));
-    let steps = by_share.into_iter().chain(by_count).min_by_key(|(limit, _)| *limit);
-    let neighbours = practice.count(Name::NeighboursStepped, case).map(|limit| (limit.value, limit.basis));
-    for (code, measured, limit) in
-        [(Code::TooManySteps, count, steps), (Code::NeighboursStepped, longest_run, neighbours)]
-    {
-        if let Some((limit, basis)) = limit.filter(|(limit, _)| measured > *limit) {
-            let finding = Finding::new(code, Severity::Refer, basis);
-            findings.push(finding.measured(Figure::Count(measured)).limit(Figure::Count(limit)));
         }
     }
     findings

@@ -183,18 +183,93 @@ pub struct PatternLayout<'a> {
 /// Holds a pattern of points against the practice: the closest pair against the least pitch, the point closest to an edge against the
 /// least edge distance.
 ///
-/// Every pair is looked at, so the time grows with the square of the number of points.
+/// Every pair is looked at, so the time grows with the square of the number of points: see [`check_points_sorted`] for many.
 #[must_use]
 pub fn check_points<'a>(points: &[Point], edges: &[Edge], case: &Case, practice: &Practice<'a>) -> PatternLayout<'a> {
-    let mut closest_pair: Option<(usize, usize, Length)> = None;
-    let mut closest_to_edge: Option<(usize, Length)> = None;
+    let mut closest: Option<(usize, usize, Length)> = None;
     for (index, point) in points.iter().enumerate() {
         for (other_index, other) in points.iter().enumerate().skip(index.saturating_add(1)) {
-            let distance = point.distance(*other);
-            if closest_pair.is_none_or(|(_, _, closest)| distance < closest) {
-                closest_pair = Some((index, other_index, distance));
+            nearer(&mut closest, (index, other_index, point.distance(*other)));
+        }
+    }
+    held(points, edges, closest, case, practice)
+}
+
+/// [`check_points`] for many points: the same answer, in the time that sorting takes for holes in rows and grids.
+///
+/// `order` is room to work in, one place a point; what stands in it does not matter. Points beyond it are not looked at.
+///
+/// ```
+/// use shophead::layout::{Point, check_points_sorted};
+/// use shophead::length::Length;
+/// use shophead::material::RivetAlloy;
+/// use shophead::practice::{Case, HANDBOOK};
+/// use shophead::rivet::Head;
+/// let case = Case::new(Head::Universal, RivetAlloy::Al2117, Length::from_64ths(8));
+/// let at = |x| Point { x: Length::from_64ths(x), y: Length::ZERO };
+/// let points = [at(0), at(96), at(48), at(80)];
+/// let layout = check_points_sorted(&points, &mut [0; 4], &[], &case, &HANDBOOK);
+/// assert_eq!(layout.closest_pair, Some((1, 3, Length::from_64ths(16))));
+/// ```
+#[must_use]
+pub fn check_points_sorted<'a>(
+    points: &[Point],
+    order: &mut [u32],
+    edges: &[Edge],
+    case: &Case,
+    practice: &Practice<'a>,
+) -> PatternLayout<'a> {
+    let at = |index: u32| usize::try_from(index).ok().and_then(|index| points.get(index)).copied().unwrap_or_default();
+    for (place, index) in order.iter_mut().zip(0_u32..) {
+        *place = index;
+    }
+    let count = order.len().min(points.len());
+    let order = order.get_mut(..count).unwrap_or_default();
+    // Sorted along the longer side of the pattern: holes of a row that runs the other way would all stand at one place.
+    let spread = |of: fn(&Point) -> Length| {
+        let all = || points.iter().map(|point| of(point).nanometres());
+        all().max().unwrap_or(0).abs_diff(all().min().unwrap_or(0))
+    };
+    let is_long = spread(|point| point.x) >= spread(|point| point.y);
+    let along = |point: Point| if is_long { point.x } else { point.y };
+    let across = |point: Point| if is_long { point.y } else { point.x };
+    order.sort_unstable_by_key(|index| (along(at(*index)), across(at(*index)), *index));
+    let mut closest: Option<(usize, usize, Length)> = None;
+    for (place, index) in order.iter().enumerate() {
+        let point = at(*index);
+        for other_index in order.iter().skip(place.saturating_add(1)) {
+            let other = at(*other_index);
+            // The rest stands further along than the closest pair is wide.
+            if closest.is_some_and(|(_, _, distance)| along(other).minus(along(point)) > distance) {
+                break;
+            }
+            let (first, second) = (index.min(other_index), index.max(other_index));
+            let pair = usize::try_from(*first).ok().zip(usize::try_from(*second).ok());
+            if let Some((first, second)) = pair {
+                nearer(&mut closest, (first, second, point.distance(other)));
             }
         }
+    }
+    held(points, edges, closest, case, practice)
+}
+
+/// Keeps the closer pair; of two that are equally close the one that stands first in the list.
+fn nearer(closest: &mut Option<(usize, usize, Length)>, pair: (usize, usize, Length)) {
+    let rank = |(first, second, distance): (usize, usize, Length)| (distance, first, second);
+    if closest.is_none_or(|closest| rank(pair) < rank(closest)) {
+        *closest = Some(pair);
+    }
+}
+
+fn held<'a>(
+    points: &[Point],
+    edges: &[Edge],
+    closest_pair: Option<(usize, usize, Length)>,
+    case: &Case,
+    practice: &Practice<'a>,
+) -> PatternLayout<'a> {
+    let mut closest_to_edge: Option<(usize, Length)> = None;
+    for (index, point) in points.iter().enumerate() {
         for edge in edges {
             let distance = point.distance_to_edge(*edge);
             if closest_to_edge.is_none_or(|(_, closest)| distance < closest) {
@@ -210,6 +285,34 @@ pub fn check_points<'a>(points: &[Point], edges: &[Edge], case: &Case, practice:
         findings.extend(&check_edge(edge, case, practice));
     }
     PatternLayout { closest_pair, closest_to_edge, findings }
+}
+
+/// The place of a hole in a straight row: so many pitches from the first hole, in the direction of a vector whose length does not matter.
+///
+/// Each coordinate is off by less than a nanometre. `None` where the vector is nothing or the place lies off any panel.
+///
+/// ```
+/// use shophead::layout::{Point, in_line};
+/// use shophead::length::Length;
+/// let at = |x, y| Point { x: Length::from_64ths(x), y: Length::from_64ths(y) };
+/// assert_eq!(in_line(at(64, 0), at(3, 4), Length::from_64ths(50), 2), Some(at(124, 80)));
+/// assert_eq!(in_line(at(64, 0), at(0, 0), Length::from_64ths(50), 2), None);
+/// ```
+#[must_use]
+pub fn in_line(first: Point, along: Point, pitch: Length, pitches: u32) -> Option<Point> {
+    /// Binary places to which the vector's length is taken.
+    const PLACES: u32 = 24;
+    let vector = along.difference(Point::default());
+    let square =
+        u128::try_from(dot(vector, vector)).ok().filter(|square| square.leading_zeros() > PLACES.saturating_mul(2))?;
+    let length = i128::try_from(square.wrapping_shl(PLACES.saturating_mul(2)).isqrt()).ok()?;
+    let way = i128::from(pitch.nanometres()).checked_mul(i128::from(pitches))?;
+    let coordinate = |start: Length, part: i128| {
+        let scaled = way.checked_mul(part)?.checked_mul(1_i128.checked_shl(PLACES)?)?;
+        let moved = scaled.checked_div(length)?.checked_add(i128::from(start.nanometres()))?;
+        i64::try_from(moved).ok().and_then(Length::from_nanometres)
+    };
+    Some(Point { x: coordinate(first.x, vector.0)?, y: coordinate(first.y, vector.1)? })
 }
 
 #[cfg(test)]

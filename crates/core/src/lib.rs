@@ -23,10 +23,13 @@
 //! | [`squeeze`] | the force that squeezes a driven head |
 //! | [`select`] | diameter from sheet; length from pack, hole and practice |
 //! | [`layout`] | edge distance, pitch, rows, point patterns |
+//! | [`trim`] | the cut along a panel's edge and how far holes stand from it |
 //! | [`joint`] | strength of a rivet in its sheets, margins, splices |
 //! | [`structure`] | members and places with rules of their own |
 //! | [`hole`] | a hole as found, the ladder of steps, the disposition |
-//! | [`access`] | must a row be bucked, and can it be |
+//! | [`pattern`] | which holes of a pattern may be stepped up together |
+//! | [`damage`] | cracks, corrosion and soft spots beside the holes |
+//! | [`access`] | must a row be bucked, can it be, and which position costs the least |
 //! | [`removal`] | taking old rivets out |
 //!
 //! # The shortest useful program
@@ -100,8 +103,11 @@ pub mod upset;
 pub mod squeeze;
 pub mod select;
 pub mod layout;
+pub mod trim;
 pub mod joint;
 pub mod structure;
 pub mod hole;
+pub mod pattern;
+pub mod damage;
 pub mod access;
 pub mod removal;

@@ -185,6 +185,60 @@ fn decimal(text: &str) -> Option<f64> {
     (any && digits <= EXACT && places <= MOST_PLACES).then_some(sign * digits as f64 / scale)
 }
 
+/// Why a text is not a stress.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum ParseStressError {
+    /// No finite number at the start.
+    NotANumber,
+    /// No unit, or another than `psi`, `ksi`, `msi`, `MPa` and `GPa`.
+    UnknownUnit,
+}
+
+impl fmt::Display for ParseStressError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            ParseStressError::NotANumber => "this is not a number; right would be 20ksi or 140MPa",
+            ParseStressError::UnknownUnit => {
+                "a stress says its unit: psi, ksi, msi, MPa or GPa; right would be 20ksi or 140MPa"
+            }
+        })
+    }
+}
+
+impl core::error::Error for ParseStressError {}
+
+impl Stress {
+    /// Reads a stress or a modulus with its unit: `20ksi`, `10.3 msi`, `140MPa`.
+    ///
+    /// # Errors
+    /// [`ParseStressError`]; NaN and infinities are not numbers here.
+    ///
+    /// ```
+    /// use shophead::quantity::{ParseStressError, Stress};
+    /// assert_eq!(Stress::parse("20 ksi")?, Stress::from_psi(20_000.0));
+    /// assert!((Stress::parse("140MPa")?.ksi() - 20.305).abs() < 0.001);
+    /// assert_eq!(Stress::parse("20"), Err(ParseStressError::UnknownUnit));
+    /// # Ok::<(), ParseStressError>(())
+    /// ```
+    pub fn parse(text: &str) -> Result<Stress, ParseStressError> {
+        const MPA_IN_GPA: f64 = 1_000.0;
+        let text = text.trim();
+        let end = text.find(|c: char| !matches!(c, '0'..='9' | '.' | '-' | '+')).unwrap_or(text.len());
+        let (number, unit) = text.split_at_checked(end).unwrap_or((text, ""));
+        let value = decimal(number).ok_or(ParseStressError::NotANumber)?;
+        let stress = match unit.trim() {
+            "psi" => Stress::from_psi(value),
+            "ksi" => Stress::from_ksi(value),
+            "msi" => Stress::from_msi(value),
+            "MPa" => Stress::from_megapascals(value),
+            "GPa" => Stress::from_megapascals(value * MPA_IN_GPA),
+            _ => return Err(ParseStressError::UnknownUnit),
+        };
+        if stress.is_finite() { Ok(stress) } else { Err(ParseStressError::NotANumber) }
+    }
+}
+
 impl core::str::FromStr for Force {
     type Err = ParseForceError;
     fn from_str(text: &str) -> Result<Force, ParseForceError> {

@@ -389,6 +389,20 @@ const CONTACT: Basis<'static> =
     Basis::published("US Army TM 1-1520-240-BD", "para 2-4: contact all round, no significant tilt, no loose rivet");
 const DRIVEN_FIGURE: Basis<'static> = Basis::memory("FAA-H-8083-31", "ch 4 fig 4-97, columns D to F");
 
+const NO_LEAST_HEAD: Basis<'static> = Basis::practice("least driven head");
+const NO_CRACK_LIMIT: Basis<'static> = Basis::practice("cracked driven heads: look in the process specification");
+const MARKS_ON_FLUSH_HEADS: Basis<'static> =
+    Basis::published("MIL-STD-403C", "para 5.2.7.5, secondary quotation: flush heads");
+
+/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
+pub const BASES: &[(&str, Basis<'static>)] = &[
+    ("contact, tilt and looseness of a head", CONTACT),
+    ("what a driven head must not look like", DRIVEN_FIGURE),
+    ("a head is judged by the least allowed", NO_LEAST_HEAD),
+    ("cracks without a limit", NO_CRACK_LIMIT),
+    ("tool marks on flush heads", MARKS_ON_FLUSH_HEADS),
+];
+
 /// The verdict on a driven head.
 #[derive(Clone, Debug, PartialEq)]
 pub struct HeadJudgement<'a> {
@@ -428,7 +442,7 @@ pub fn judge<'a>(
     check(Code::HeadTooHigh, limits.height_greatest, measured.height.max, over);
     for limit in [limits.diameter_least, limits.height_least] {
         if limit.is_none() {
-            findings.push(Finding::new(Code::NoLimit, Severity::Refer, Basis::practice("least driven head")));
+            findings.push(Finding::new(Code::NoLimit, Severity::Refer, NO_LEAST_HEAD));
         }
     }
     for defect in defects {
@@ -444,7 +458,7 @@ fn judge_defect<'a>(defect: Defect, practice: &Practice<'a>, case: &Case, findin
             let circle = practice.length(Name::CrackFreeCircle, case);
             let most = practice.count(Name::CracksGreatest, case);
             let (Some(circle), Some(most)) = (circle, most) else {
-                let basis = Basis::practice("cracked driven heads: look in the process specification");
+                let basis = NO_CRACK_LIMIT;
                 findings.push(Finding::new(Code::NoLimit, Severity::Refer, basis));
                 return;
             };
@@ -473,7 +487,7 @@ fn judge_defect<'a>(defect: Defect, practice: &Practice<'a>, case: &Case, findin
                     }
                 }
                 None => {
-                    let basis = Basis::published("MIL-STD-403C", "para 5.2.7.5, secondary quotation: flush heads");
+                    let basis = MARKS_ON_FLUSH_HEADS;
                     findings.push(reject(basis).measured(Figure::Length(depth)));
                 }
             }

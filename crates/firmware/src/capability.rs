@@ -6,7 +6,8 @@ use core::hint::black_box;
 
 use shophead::access::{Clearance, cannot_buck, solid_required};
 use shophead::drill::{Drill, parse_hole};
-use shophead::hole::{AsFound, Damage, HoleJudgement, HoleQuery, check_pattern};
+use shophead::hole::{AsFound, Damage, HoleJudgement, HoleQuery};
+use shophead::pattern::check_pattern;
 use shophead::joint::buckling::inter_rivet;
 use shophead::joint::compare::{compare, substitute};
 use shophead::joint::flexibility::{Fastening, Formula, Plate, flexibility};

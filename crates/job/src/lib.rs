@@ -4,6 +4,7 @@
 //! and keeps the answers together.
 
 pub mod diagnostic;
+pub mod drawing;
 pub mod model;
 pub mod order;
 pub mod plan;

@@ -1,14 +1,16 @@
 //! A job as it is read: checked values only, in the words of `JOB-FILE.md`.
 
-use shophead::access::Clearance;
+use shophead::access::{Clearance, Minutes, Rates};
 use shophead::basis::Basis;
+use shophead::damage::Damaged;
 use shophead::hole::AsFound;
-use shophead::layout::{Point, RowLayout};
-use shophead::length::Toleranced;
+use shophead::layout::{Point, RowLayout, in_line};
+use shophead::length::{Length, Toleranced};
 use shophead::practice::{Limit, Name, Practice, Scope, Value};
 use shophead::rivet::part::Part;
-use shophead::stack::Stack;
+use shophead::stack::{Role, Stack};
 use shophead::structure::{Member, Place, Structure};
+use shophead::trim::Station;
 
 /// A job: one panel, from its job file.
 #[derive(Clone, Debug)]
@@ -25,6 +27,102 @@ pub struct Job {
     pub positions: Vec<Position>,
     /// The rows, in the order in which they are named.
     pub rows: Vec<Row>,
+    /// The edges that the panel is cut to.
+    pub edges: Vec<PanelEdge>,
+    /// Damage beside the holes.
+    pub damage: Vec<DamageFound>,
+    /// Where else to look.
+    pub looks: Vec<Look>,
+    /// The shop's minutes as the job has them; those of the limits file count where it says nothing.
+    pub minutes: ShopMinutes,
+}
+
+/// A shop's own minutes per operation.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct ShopMinutes {
+    /// Getting into any position.
+    pub set_up: Option<Minutes>,
+    /// Getting into single positions, by their names.
+    pub set_up_of: Vec<(String, Minutes)>,
+    /// For each rivet.
+    pub rates: Rates,
+}
+
+impl ShopMinutes {
+    /// Getting into a position; what one position says comes before what holds for any.
+    fn set_up(&self, position: &str) -> Option<Minutes> {
+        let own = self.set_up_of.iter().find(|(name, _)| name == position);
+        own.map(|(_, minutes)| *minutes).or(self.set_up)
+    }
+}
+
+impl Job {
+    /// The minutes for getting into a position.
+    #[must_use]
+    pub fn set_up(&self, position: &Position) -> Option<Minutes> {
+        self.minutes.set_up(&position.name).or_else(|| self.own_limits.minutes.set_up(&position.name))
+    }
+
+    /// The minutes for each rivet.
+    #[must_use]
+    pub fn rates(&self) -> Rates {
+        let (job, shop) = (self.minutes.rates, self.own_limits.minutes.rates);
+        Rates {
+            drill_out: job.drill_out.or(shop.drill_out),
+            drive_open: job.drive_open.or(shop.drive_open),
+            drive_close: job.drive_close.or(shop.drive_close),
+        }
+    }
+}
+
+/// An edge that the panel is cut to.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct PanelEdge {
+    /// Its name.
+    pub name: String,
+    /// What it is; may be empty.
+    pub about: String,
+    /// Where it runs.
+    pub shape: EdgeShape,
+    /// How far apart the marks are that it is marked out from; at the stations only where it does not say.
+    pub every: Option<Length>,
+    /// The rows that are held against it, by their place in [`Job::rows`]; every row whose holes have coordinates where it does not say.
+    pub rows: Option<Vec<usize>>,
+}
+
+/// Where an edge runs.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum EdgeShape {
+    /// Corners with straight lines between them, at least two.
+    Corners(Vec<Point>),
+    /// Offsets that were measured from the old part, checked by the core.
+    Stations(Vec<Station>),
+}
+
+/// Damage beside the holes.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct DamageFound {
+    /// Where, in words.
+    pub place: String,
+    /// The row that it lies beside, by its place in [`Job::rows`].
+    pub row: Option<usize>,
+    /// The hole of that row.
+    pub hole: Option<u32>,
+    /// Where, in coordinates.
+    pub at: Option<Point>,
+    /// What it is in.
+    pub member: Option<Role>,
+    /// What was measured.
+    pub found: Damaged,
+}
+
+/// A place to look at as well.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Look {
+    /// Where.
+    pub place: String,
+    /// Why.
+    pub why: String,
 }
 
 /// A shop's own limits, from a limits file.
@@ -34,6 +132,8 @@ pub struct OwnLimits {
     pub title: String,
     /// The limits in the order of the file.
     pub limits: Vec<OwnLimit>,
+    /// Its minutes per operation.
+    pub minutes: ShopMinutes,
 }
 
 /// One of a shop's own limits.
@@ -99,6 +199,10 @@ pub struct Row {
     pub count: u32,
     /// Where its holes are, when the job says so: one point a hole.
     pub points: Option<Vec<Point>>,
+    /// Where its first hole is and which way it runs, when the job says that instead: the holes follow by the pitch.
+    pub line: Option<Line>,
+    /// The pattern that it belongs to, when it is not one by itself.
+    pub pattern: Option<String>,
     /// How many rows its pattern has.
     pub rows_in_pattern: u8,
     /// Its distances.
@@ -111,6 +215,34 @@ pub struct Row {
     pub exceptions: Vec<Exception>,
     /// The room behind it in each position of the job, in the order of [`Job::positions`].
     pub clearance: Vec<Clearance>,
+}
+
+impl Row {
+    /// Where a hole is, counted from 1, if the job says.
+    #[must_use]
+    pub fn place_of(&self, hole: u32) -> Option<Point> {
+        let before = hole.checked_sub(1)?;
+        match (&self.points, self.line) {
+            (Some(points), _) => points.get(usize::try_from(before).ok()?).copied(),
+            (None, Some(line)) => in_line(line.start, line.along, self.layout.pitch?, before),
+            (None, None) => None,
+        }
+    }
+
+    /// Whether the job says where its holes are.
+    #[must_use]
+    pub fn has_places(&self) -> bool {
+        self.place_of(1).is_some()
+    }
+}
+
+/// A straight row.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Line {
+    /// Where hole 1 is.
+    pub start: Point,
+    /// Which way the others follow; how long it is does not matter.
+    pub along: Point,
 }
 
 /// A hole as somebody measured it.

@@ -49,7 +49,7 @@ pub fn order<'j>(plan: &Plan<'j>, spares_percent: u32, stock: Option<&[Stock]>) 
     };
     for row in &plan.rows {
         count(&row.choice, row.row.count - row.holes.len() as u32);
-        for choice in row.holes.iter().filter_map(|hole| hole.choice.as_ref()) {
+        for choice in row.holes.iter().filter_map(|hole| hole.choice.as_deref()) {
             count(choice, 1);
         }
     }

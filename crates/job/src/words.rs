@@ -17,12 +17,15 @@
 use shophead::access::SolidBecause;
 use shophead::finding::{Code, Figure, Finding, Severity};
 use shophead::hole::Disposition;
+use shophead::joint::row::RowMode;
 use shophead::joint::strength::Mode;
 use shophead::length::{Interval, Length};
 use shophead::quantity::{Force, Stress};
 use shophead::removal::Risk;
 use shophead::select::Difference;
 use shophead::structure::{Member, Place};
+
+use crate::plan::NotCompared;
 
 /// What every output says once.
 pub const ADVISORY: &str =
@@ -96,6 +99,37 @@ impl Units {
         if value.abs() < 100.0 { format!("{value:.1} {unit}") } else { format!("{value:.0} {unit}") }
     }
 
+    /// A force for every inch of width, or for every millimetre, with its unit.
+    #[must_use]
+    pub fn running_load(self, per_inch: Force) -> String {
+        const MILLIMETRES_IN_INCH: f64 = 25.4;
+        match self {
+            Units::Inches => format!("{:.0} lbf an inch", per_inch.lbf()),
+            Units::Millimetres => format!("{:.0} N a millimetre", per_inch.newtons() / MILLIMETRES_IN_INCH),
+        }
+    }
+
+    /// A modulus, with its unit.
+    #[must_use]
+    pub fn modulus(self, modulus: Stress) -> String {
+        match self {
+            Units::Inches => format!("{} msi", plain(modulus.psi() / 1e6)),
+            Units::Millimetres => format!("{:.1} GPa", modulus.megapascals() / 1e3),
+        }
+    }
+
+    /// A moment, with its unit.
+    #[must_use]
+    pub fn moment(self, in_lbf: f64) -> String {
+        match self {
+            Units::Inches => format!("{in_lbf:.0} in-lbf"),
+            Units::Millimetres => {
+                let newton_metres = Force::from_lbf(in_lbf).newtons() * Length::INCH.to_millimetres_f64() / 1_000.0;
+                format!("{newton_metres:.1} N m")
+            }
+        }
+    }
+
     /// A stress, with its unit.
     #[must_use]
     pub fn stress(self, stress: Stress) -> String {
@@ -148,10 +182,17 @@ pub fn plain(number: f64) -> String {
 #[must_use]
 pub fn finding(finding: &Finding<'_>, units: Units) -> String {
     let figure = |figure: Option<Figure>| figure.map(|figure| units.figure(figure));
-    let (measured, limit) = (figure(finding.measured), figure(finding.limit));
-    // A code of a newer core than these words still says something.
-    let sentence = sentence(finding.code, finding.severity, measured.as_deref(), limit.as_deref())
-        .unwrap_or_else(|| format!("Found: {}.", finding.code));
+    // No room at all is not a small room.
+    let is_shut = finding.code == Code::CannotBuck && finding.measured == Some(Figure::Length(Length::ZERO));
+    let (measured, limit) = (figure(finding.measured.filter(|_| !is_shut)), figure(finding.limit));
+    let sentence = match (finding.code, finding.measured) {
+        (Code::WeakerThanBefore, Some(Figure::Ratio(ratio))) => {
+            format!("As planned the row carries {} of what it carries as installed: it is weaker.", plain(ratio))
+        }
+        // A code of a newer core than these words still says something.
+        (code, _) => sentence(code, finding.severity, measured.as_deref(), limit.as_deref())
+            .unwrap_or_else(|| format!("Found: {code}.")),
+    };
     match finding.layer {
         Some(layer) => format!("Layer {layer}: {}", lower_first(&sentence)),
         None => sentence,
@@ -313,6 +354,47 @@ fn sentence(code: Code, severity: Severity, measured: Option<&str>, limit: Optio
             &|measured| format!("{measured} neighbours would be stepped up, more than allowed."),
             "More neighbours would be stepped up than allowed.",
         ),
+        Code::PatternFull => {
+            "The hole needs a larger rivet, but its pattern takes no more of them.".to_owned()
+        }
+        Code::DamageOverLimit => held(
+            &|measured, limit| format!("Damage of {measured} is beyond the shop's limit, {limit}."),
+            &|measured| format!("Damage of {measured} is beyond the shop's limit."),
+            "The damage is beyond the shop's limit.",
+        ),
+        Code::DamageNotLimited => {
+            "No document at hand limits this damage: refer it, or give the shop's own limit.".to_owned()
+        }
+        Code::DamageNotMeasured => match limit {
+            Some(limit) => format!("The shop's limit is {limit}, but what it limits was not measured."),
+            None => "The shop limits this damage, but what it limits was not measured.".to_owned(),
+        },
+        Code::DamageWithinLimit => held(
+            &|measured, limit| {
+                format!("Damage of {measured} is within the shop's limit, {limit}: repair it as the document says.")
+            },
+            &|measured| format!("Damage of {measured} is within the shop's limit: repair it as the document says."),
+            "The damage is within the shop's limit: repair it as the document says.",
+        ),
+        Code::StopDrill => held(
+            &|measured, limit| format!("Where a crack is stop drilled, each end takes a hole of {measured} or {limit}."),
+            &|measured| format!("Where a crack is stop drilled, each end takes a hole of {measured}."),
+            "Where a crack is stop drilled, each end takes a hole.",
+        ),
+        Code::HoleBeyondCut => match (severity, measured) {
+            (Severity::Refer, Some("1")) => {
+                "1 hole lies on the other side of this edge: check the stations and the points.".to_owned()
+            }
+            (Severity::Refer, Some(count)) => {
+                format!("{count} holes lie on the other side of this edge: check the stations and the points.")
+            }
+            (Severity::Refer, None) => {
+                "Holes lie on the other side of this edge: check the stations and the points.".to_owned()
+            }
+            (_, Some("1")) => "1 hole lies beyond the stations, where nobody measured the edge.".to_owned(),
+            (_, Some(count)) => format!("{count} holes lie beyond the stations, where nobody measured the edge."),
+            (_, None) => "Holes lie beyond the stations, where nobody measured the edge.".to_owned(),
+        },
         Code::CountersinkTooDeep => held(
             &|measured, limit| {
                 format!("A sheet of {measured} is too thin for this countersink; the head needs {limit}.")
@@ -371,12 +453,26 @@ fn sentence(code: Code, severity: Severity, measured: Option<&str>, limit: Optio
             &|measured| format!("The new joint carries {measured} a rivet, which is less than the old one."),
             "The new joint is weaker than the old one.",
         ),
-        Code::MustBeSolid => "Only driven solid rivets may go here.".to_owned(),
-        Code::CannotBuck => held(
-            &|measured, limit| format!("There is {measured} behind this row; tail and bucking bar need {limit}."),
-            &|measured| format!("There is only {measured} behind this row, too little to buck it."),
-            "There is not enough room behind this row to buck it.",
+        Code::SubstituteTooSmall => held(
+            &|measured, limit| format!("A rivet of this alloy takes the place of the old one from {limit} on, not at {measured}."),
+            &|measured| format!("A rivet of this alloy is too small at {measured} to take the place of the old one."),
+            "A rivet of this alloy must be larger to take the place of the old one.",
         ),
+        Code::SubstituteNotNamed if severity == Severity::Refer => {
+            "No document at hand lets this alloy take the place of the old one in this size.".to_owned()
+        }
+        Code::SubstituteNotNamed => {
+            "No document at hand names this substitution; the new alloy is the stronger one and harder to drive.".to_owned()
+        }
+        Code::MustBeSolid => "Only driven solid rivets may go here.".to_owned(),
+        Code::CannotBuck => match (measured, limit) {
+            (Some(measured), Some(limit)) => {
+                format!("There is {measured} behind this row; tail and bucking bar need {limit}.")
+            }
+            (Some(measured), None) => format!("There is only {measured} behind this row, too little to buck it."),
+            (None, Some(limit)) => format!("No bar goes behind this row; tail and bucking bar need {limit}."),
+            (None, None) => "There is not enough room behind this row to buck it.".to_owned(),
+        },
         Code::NoPositionServes => "No position lets every row be driven that must be.".to_owned(),
         Code::BlindNeedsApproval => "A blind rivet here needs the manual of the type.".to_owned(),
         _ => return None,
@@ -454,6 +550,25 @@ pub const fn mode(mode: Mode) -> &'static str {
         Mode::Bearing => "the rivet crushes the sheet",
         Mode::FlushJoint => "the flush head and its sheet part",
         Mode::TearOut => "the rivet tears out to the edge",
+    }
+}
+
+/// What gives way in a row, in a few words.
+#[must_use]
+pub const fn row_mode(mode: RowMode) -> &'static str {
+    match mode {
+        RowMode::Rivets(mode) => self::mode(mode),
+        RowMode::NetSection => "the sheet parts between the holes",
+    }
+}
+
+/// Why a row as installed was not held against the row as planned.
+#[must_use]
+pub const fn not_compared(why: NotCompared) -> &'static str {
+    match why {
+        NotCompared::NoEdge => "no edge distance is given",
+        NotCompared::NoPitch => "no pitch is given",
+        NotCompared::NoJoint => "these layers are no joint that can be worked out",
     }
 }
 

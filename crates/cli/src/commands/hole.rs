@@ -72,7 +72,7 @@ pub(super) fn steps_json(verdict: &HoleJudgement<'_>, context: &Context<'_>) -> 
                 "drill_diameter": json::or_null(step.cut, |cut| json::length(cut.diameter())),
                 "hole": json::or_null(step.hole, json::interval),
                 "findings": step.findings.iter()
-                    .map(|finding| Told::of(&subject, finding, context.units).json)
+                    .map(|finding| Told::of(&subject, finding, context).json)
                     .collect::<Vec<Value>>(),
             })
         })

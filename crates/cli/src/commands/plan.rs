@@ -1,46 +1,54 @@
 //! `shophead plan`.
 
+use std::collections::HashMap;
+
+use serde::Serialize;
+use serde::ser::{SerializeMap, Serializer};
 use serde_json::{Value, json};
 use shophead::basis::{Basis, Status};
 use shophead::finding::{Code, Finding, Severity};
 use shophead::hole::{Disposition, HoleJudgement};
+use shophead::joint::row::{RowMode, RowStrength};
 use shophead::length::{Interval, Length};
 use shophead::removal::Removal;
 use shophead_job::model::{Job, Row};
-use shophead_job::order::order;
-use shophead_job::plan::{Choice, Counts, HolePlan, Plan, PositionPlan, RemovalNote, RowPlan, Subject};
+use shophead_job::order::{OrderLine, order};
+use shophead_job::plan::{BeforeAndAfter, Choice, Counts, HolePlan, Plan, PositionPlan, RemovalNote, RowPlan, Subject};
 use shophead_job::words;
 
 use super::hole::steps_json;
 use super::order::{lines_json, order_table};
+use super::panel;
 use crate::context::Context;
 use crate::json;
-use crate::report::{Block, Record, Report};
+use crate::progress::Progress;
+use crate::report::{Block, Record, Report, Told};
 
 pub(super) fn run(job: &Job, context: &Context<'_>) -> Report {
-    let plan = Plan::make(job, context.practice);
+    let plan = {
+        let total = job.rows.iter().map(|row| row.count).fold(0, u32::saturating_add);
+        let mut progress = Progress::of(total);
+        Plan::make_watched(job, context.practice, &mut |done| progress.at(done))
+    };
     let lines = order(&plan, job.spares_percent, None);
     let mut report = Report::new("plan", context);
     for (subject, finding) in plan.all_findings() {
         report.find(context, &subject.to_string(), [finding]);
     }
     report.findings_in_text = false;
-    report.result = json!({
-        "title": job.title,
-        "own_limits": job.own_limits.title,
-        "counts": counts_json(plan.counts()),
-        "rows": plan.rows.iter().map(|row| row_json(row, context)).collect::<Vec<Value>>(),
-        "positions": plan.positions.iter().map(|position| position_json(&plan, position)).collect::<Vec<Value>>(),
-        "removal": plan.removals().iter().map(removal_json).collect::<Vec<Value>>(),
-        "order": lines_json(&lines),
-    });
+    if context.wants_json {
+        report.print_result(&Answer { plan: &plan, lines: &lines, context });
+    }
     let mut page = Page { report: &mut report, plan: &plan, context };
     page.headline();
     page.stops();
     page.rows();
     page.holes();
+    panel::patterns(&plan, &mut page.report.text);
+    panel::damage(&plan, context.units, &mut page.report.text);
     page.positions();
     page.removals();
+    panel::edges(&plan, context.units, &mut page.report.text);
     page.report.heading("Order");
     let without = plan.counts().without_rivet;
     page.report.text.push(Block::Table(order_table(&lines, context.units)));
@@ -50,6 +58,66 @@ pub(super) fn run(job: &Job, context: &Context<'_>) -> Report {
     page.memory();
     records(&mut report, &plan, context);
     report
+}
+
+/// The answer for scripts. Rows and holes are printed one by one: that of a long job is never held as a whole.
+struct Answer<'p, 'j> {
+    plan: &'p Plan<'j>,
+    lines: &'p [OrderLine<'j>],
+    context: &'p Context<'p>,
+}
+
+impl Serialize for Answer<'_, '_> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let plan = self.plan;
+        let mut map = serializer.serialize_map(None)?;
+        map.serialize_entry("title", &plan.job.title)?;
+        map.serialize_entry("own_limits", &plan.job.own_limits.title)?;
+        map.serialize_entry("counts", &counts_json(plan.counts()))?;
+        let row = |row| RowAnswer { row, context: self.context };
+        map.serialize_entry("rows", &Each(|| plan.rows.iter().map(row)))?;
+        map.serialize_entry(
+            "positions",
+            &Each(|| plan.positions.iter().map(|position| position_json(plan, position))),
+        )?;
+        map.serialize_entry("patterns", &panel::patterns_json(plan))?;
+        map.serialize_entry("edges", &panel::edges_json(plan))?;
+        map.serialize_entry("damage", &panel::damage_json(plan))?;
+        map.serialize_entry("looks", &panel::looks_json(plan))?;
+        map.serialize_entry("removal", &Each(|| plan.removals().into_iter().map(|note| removal_json(&note))))?;
+        map.serialize_entry("order", &lines_json(self.lines))?;
+        map.end()
+    }
+}
+
+/// A list that is made while it is printed.
+struct Each<F>(F);
+
+impl<F: Fn() -> I, I: Iterator<Item: Serialize>> Serialize for Each<F> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_seq((self.0)())
+    }
+}
+
+struct RowAnswer<'p, 'j> {
+    row: &'p RowPlan<'j>,
+    context: &'p Context<'p>,
+}
+
+impl Serialize for RowAnswer<'_, '_> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let value = row_json(self.row);
+        let mut map = serializer.serialize_map(None)?;
+        for (key, value) in value.as_object().into_iter().flatten() {
+            if key == "holes" {
+                let holes = || self.row.holes.iter().map(|hole| hole_json(hole, self.context));
+                map.serialize_entry(key, &Each(holes))?;
+            } else {
+                map.serialize_entry(key, value)?;
+            }
+        }
+        map.end()
+    }
 }
 
 pub(super) fn holes_without_rivet(count: u32) -> String {
@@ -72,7 +140,8 @@ impl<'j> Page<'_, '_, 'j> {
         let counts = self.plan.counts();
         self.report.answer(self.plan.job.title.clone());
         let Counts { rows, holes, measured, keep, clean_up, oversize, next_size, refer, .. } = counts;
-        self.report.paragraph(format!("{rows} rows, {holes} holes."));
+        let of = |count: u32, what: &str| if count == 1 { format!("1 {what}") } else { format!("{count} {what}s") };
+        self.report.paragraph(format!("{}, {}.", of(rows, "row"), of(holes, "hole")));
         if measured > 0 {
             self.report.paragraph(format!(
                 "Of {measured} measured holes: {keep} keep, {clean_up} clean up, {oversize} oversize shank, {next_size} next \
@@ -84,27 +153,32 @@ impl<'j> Page<'_, '_, 'j> {
     fn stops(&mut self) {
         let stops: Vec<(Subject<'j>, &Finding<'j>)> = self.plan.stops().collect();
         self.report.heading(if stops.is_empty() { "Nothing stops the work" } else { "What stops the work" });
-        let mut told: Option<Subject<'j>> = None;
-        for (subject, _) in &stops {
-            if told == Some(*subject) {
-                continue;
-            }
-            told = Some(*subject);
-            let of_subject = stops.iter().filter(|(other, _)| other == subject).map(|(_, finding)| *finding);
+        let rows: HashMap<&str, &RowPlan<'j>> =
+            self.plan.rows.iter().map(|plan| (plan.row.name.as_str(), plan)).collect();
+        // The findings of one subject follow each other.
+        for of_subject in stops.chunk_by(|(one, _), (next, _)| one == next) {
+            let Some((subject, _)) = of_subject.first() else { continue };
+            let findings = of_subject.iter().map(|(_, finding)| *finding);
             let entry = match subject {
-                Subject::Hole(row, number) => self.referred_hole(row, *number, of_subject),
-                _ => Block::Entry(format!("{subject}:"), of_subject.map(|finding| self.said(finding)).collect()),
+                Subject::Hole(row, number) => self.referred_hole(rows.get(row).copied(), row, *number, findings),
+                _ => Block::Entry(format!("{subject}:"), findings.map(|finding| self.said(finding)).collect()),
             };
             self.report.text.push(entry);
         }
     }
 
     /// A hole that is referred: what was found, and why each step does not do.
-    fn referred_hole<'f>(&self, row: &str, number: u32, findings: impl Iterator<Item = &'f Finding<'f>>) -> Block {
-        let rows = self.plan.rows.iter().filter(|plan| plan.row.name == row);
-        let hole = rows.flat_map(|plan| &plan.holes).find(|hole| hole.number == number);
+    fn referred_hole<'f>(
+        &self,
+        plan: Option<&RowPlan<'_>>,
+        row: &str,
+        number: u32,
+        findings: impl Iterator<Item = &'f Finding<'f>>,
+    ) -> Block {
+        let holes = plan.map(|plan| plan.holes.as_slice()).unwrap_or_default();
+        let hole = holes.binary_search_by_key(&number, |hole| hole.number).ok().and_then(|index| holes.get(index));
         let found = hole.map_or_else(String::new, |hole| format!(": {}", self.found(hole)));
-        let steps = hole.and_then(|hole| hole.judgement.as_ref()).filter(|judgement| !judgement.steps.is_empty());
+        let steps = hole.and_then(|hole| hole.judgement.as_deref()).filter(|judgement| !judgement.steps.is_empty());
         let lines = match steps {
             Some(judgement) => self.why_not(judgement),
             None => findings.map(|finding| self.said(finding)).collect(),
@@ -119,7 +193,7 @@ impl<'j> Page<'_, '_, 'j> {
         for step in &judgement.steps {
             let refer = |finding: &&Finding<'_>| finding.severity == Severity::Refer;
             let codes: Vec<Code> = step.findings.iter().filter(refer).map(|finding| finding.code).collect();
-            if codes == told {
+            if codes.is_empty() || codes == told {
                 continue;
             }
             let why = step.findings.iter().filter(refer).map(|finding| match finding.code {
@@ -131,6 +205,8 @@ impl<'j> Page<'_, '_, 'j> {
             lines.push(format!("{}: {}", step.kind, why.join(" ")));
             told = codes;
         }
+        let full = judgement.findings.iter().filter(|finding| finding.code == Code::PatternFull);
+        lines.extend(full.map(|finding| self.said(finding)));
         lines
     }
 
@@ -192,10 +268,8 @@ impl<'j> Page<'_, '_, 'j> {
                 words::difference(difference)
             ));
         }
-        if let Some(ratio) = plan.comparison.as_ref().and_then(|comparison| comparison.ratio) {
-            lines.push(format!("{} times as strong as the {} that is in.", words::plain(ratio), row.installed));
-        }
         lines.extend(self.strength(plan));
+        lines.extend(self.before_and_after(plan));
         let cautions = plan.findings.iter().filter(|finding| finding.severity == Severity::Caution);
         lines.extend(cautions.map(|finding| self.said(finding)));
         (format!("{}   {what}   {} holes{differing}{about}", row.name, row.count), lines)
@@ -239,6 +313,46 @@ impl<'j> Page<'_, '_, 'j> {
         ))
     }
 
+    /// What the row carries an inch on both sides.
+    fn before_and_after(&self, plan: &RowPlan<'_>) -> Option<String> {
+        let found = match &plan.before_and_after {
+            Ok(found) => found,
+            Err(why) => {
+                return Some(format!("Not held against the row as installed: {}.", words::not_compared(*why)));
+            }
+        };
+        let BeforeAndAfter { before, after, ratio, changed, stepped } = found;
+        let said = |row: &RowStrength<'_>| {
+            let (load, governing) = row.per_inch.zip(row.governing)?;
+            let force = self.context.units.running_load(load.force);
+            let sheet = governing.layer.map_or_else(String::new, |layer| format!(", layer {layer}"));
+            let mark = super::memory_mark(load.basis);
+            Some((format!("{force}{mark}"), format!("{}{sheet}", words::row_mode(governing.mode))))
+        };
+        let parts = before.governing.is_some_and(|governing| governing.mode == RowMode::NetSection);
+        let (before, after) = (said(before), said(after));
+        let as_if = match stepped {
+            0 => String::new(),
+            1 => ", counted as if every hole were like the one stepped up".to_owned(),
+            count => format!(", counted as if every hole were like the weakest of the {count} stepped up"),
+        };
+        Some(match (before, after, ratio) {
+            // How it gives way has been said of one rivet.
+            (Some((load, _)), _, _) if !changed && !parts => format!("The row carries {load}, as installed."),
+            (Some((load, how)), _, _) if !changed => format!("The row carries {load}, as installed; then {how}."),
+            (Some(before), Some(after), Some(ratio)) if before == after && *ratio == 1.0 => {
+                format!("The row carries {} as installed and as planned{as_if}; then {}.", before.0, before.1)
+            }
+            (Some((before, first)), Some((after, then)), Some(ratio)) => format!(
+                "The row as installed carries {before} ({first}), as planned {after} ({then}){as_if}: {} times as much.",
+                words::plain(*ratio)
+            ),
+            // What one rivet carries is not published either, and has been told.
+            _ if !changed => return None,
+            _ => "Not held against the row as installed: a strength is not published.".to_owned(),
+        })
+    }
+
     fn cut(&self, judgement: &HoleJudgement<'_>) -> String {
         let cut = judgement.chosen().and_then(|step| step.cut);
         cut.map_or_else(String::new, |cut| format!(": drill or ream to {cut} ({})", self.length(cut.diameter())))
@@ -260,7 +374,7 @@ impl<'j> Page<'_, '_, 'j> {
     }
 
     fn hole(&self, plan: &RowPlan<'_>, hole: &HolePlan<'_>) -> Block {
-        let part = match &hole.choice {
+        let part = match hole.choice.as_deref() {
             Some(Choice { part, .. }) => match part.length() {
                 Some(length) => format!("{part}, {} long", self.context.units.size(length)),
                 None => format!("{part}, no length can be given"),
@@ -306,8 +420,10 @@ impl<'j> Page<'_, '_, 'j> {
                 };
                 lines.push(format!("{}: {}{but}", plan.row.name, words::finding(blocked, self.context.units)));
             }
+            lines.extend(panel::time(self.plan, position));
             self.report.text.push(Block::Entry(format!("{}: {verdict}", position.position.name), lines));
         }
+        panel::verdict(self.plan, self.context.units, &mut self.report.text);
     }
 
     fn rows_of<'s>(&'s self, position: &'s PositionPlan<'j>, blocked: bool) -> impl Iterator<Item = &'s RowPlan<'j>> {
@@ -401,7 +517,8 @@ fn choice_json(choice: &Choice<'_>) -> Value {
     })
 }
 
-fn row_json(plan: &RowPlan<'_>, context: &Context<'_>) -> Value {
+/// A row; its holes are put in their place when they are printed.
+fn row_json(plan: &RowPlan<'_>) -> Value {
     let Row { name, about, structure, member, places, installed, rivet, stack, count, .. } = plan.row;
     let governing = plan.strength.as_ref().and_then(|strength| strength.governing);
     let mut value = json!({
@@ -422,14 +539,50 @@ fn row_json(plan: &RowPlan<'_>, context: &Context<'_>) -> Value {
             "allowable": json::or_null(strength.allowable, json::allowable),
             "governing": governing.map(|governing| governing.mode.word()),
         })),
-        "strength_ratio": plan.comparison.as_ref().and_then(|comparison| comparison.ratio),
+        "strength_ratio": strength_ratio(plan),
+        "before_and_after": before_and_after_json(plan),
         "removal": removal_of(&plan.removal),
-        "holes": plan.holes.iter().map(|hole| hole_json(hole, context)).collect::<Vec<Value>>(),
+        "holes": [],
     });
     if let (Some(object), Value::Object(choice)) = (value.as_object_mut(), choice_json(&plan.choice)) {
         object.extend(choice);
     }
     value
+}
+
+/// Of the row where it can be worked out, else of one rivet.
+fn strength_ratio(plan: &RowPlan<'_>) -> Option<f64> {
+    let of_row = plan.before_and_after.as_ref().ok().and_then(|found| found.ratio);
+    of_row.or(plan.comparison.as_ref().and_then(|comparison| comparison.ratio))
+}
+
+/// `null` figures where a strength is not published; with a reason instead of figures where nothing could be compared.
+fn before_and_after_json(plan: &RowPlan<'_>) -> Value {
+    let side = |row: &RowStrength<'_>| {
+        json!({
+            "per_inch": json::or_null(row.per_inch, json::allowable),
+            "yield_per_inch": json::or_null(row.yield_per_inch, json::allowable),
+            "rivets_per_inch": row.rivets_per_inch,
+            "governing": json::or_null(row.governing.filter(|_| row.per_inch.is_some()), |governing| json!({
+                "mode": governing.mode.word(),
+                "layer": governing.layer,
+            })),
+        })
+    };
+    match &plan.before_and_after {
+        Ok(found) => json!({
+            "installed": side(&found.before),
+            "planned": side(&found.after),
+            "ratio": found.ratio,
+            "changed": found.changed,
+            "stepped_holes": found.stepped,
+            "not_compared": null,
+        }),
+        Err(why) => json!({
+            "installed": null, "planned": null, "ratio": null, "changed": null, "stepped_holes": null,
+            "not_compared": why.word(),
+        }),
+    }
 }
 
 fn hole_json(hole: &HolePlan<'_>, context: &Context<'_>) -> Value {
@@ -448,7 +601,7 @@ fn hole_json(hole: &HolePlan<'_>, context: &Context<'_>) -> Value {
         "drill_diameter": json::or_null(hole.cut(), |cut| json::length(cut.diameter())),
         "steps": hole.judgement.as_ref().map_or_else(|| json!([]), |judgement| steps_json(judgement, context)),
     });
-    let choice = hole.choice.as_ref().map_or_else(|| json!({ "part": null }), choice_json);
+    let choice = hole.choice.as_deref().map_or_else(|| json!({ "part": null }), choice_json);
     if let (Some(object), Value::Object(choice)) = (value.as_object_mut(), choice) {
         object.extend(choice);
     }
@@ -465,12 +618,14 @@ fn position_json(plan: &Plan<'_>, position: &PositionPlan<'_>) -> Value {
             "needed": json::or_null(blocked.limit, json::figure),
         }))
     });
-    json!({
+    let mut value = json!({
         "name": position.position.name,
         "about": position.position.about,
         "serves": position.serves,
         "blocked": blocked.collect::<Vec<Value>>(),
-    })
+    });
+    panel::position_json(plan, position, &mut value);
+    value
 }
 
 fn removal_json(note: &RemovalNote<'_, '_>) -> Value {
@@ -493,12 +648,16 @@ fn removal_of(removal: &Removal<'_>) -> Value {
 
 /// A row for each row of the job, and one for each hole that differs from its row.
 fn records(report: &mut Report, plan: &Plan<'_>, context: &Context<'_>) {
+    let mut told: HashMap<String, Vec<Told>> = HashMap::new();
+    for finding in &report.findings {
+        told.entry(finding.subject.clone()).or_default().push(finding.clone());
+    }
     for row in &plan.rows {
         let special = row.holes.iter().filter(|hole| hole.differs_from(row)).count() as u32;
         let subject = Subject::Row(&row.row.name);
         let record =
             Line { row: &row.row.name, hole: None, count: row.row.count - special, disposition: None, cut: None };
-        record.push(report, Some(&row.choice), subject, context);
+        record.push(report, Some(&row.choice), told.get(&subject.to_string()), context);
         for hole in row.holes.iter().filter(|hole| hole.differs_from(row)) {
             let record = Line {
                 row: &row.row.name,
@@ -507,7 +666,8 @@ fn records(report: &mut Report, plan: &Plan<'_>, context: &Context<'_>) {
                 disposition: Some(hole.disposition()),
                 cut: hole.cut().map(|cut| cut.to_string()),
             };
-            record.push(report, hole.choice.as_ref(), Subject::Hole(&row.row.name, hole.number), context);
+            let subject = Subject::Hole(&row.row.name, hole.number).to_string();
+            record.push(report, hole.choice.as_deref(), told.get(&subject), context);
         }
     }
 }
@@ -521,7 +681,7 @@ struct Line<'p> {
 }
 
 impl Line<'_> {
-    fn push(self, report: &mut Report, choice: Option<&Choice<'_>>, subject: Subject<'_>, context: &Context<'_>) {
+    fn push(self, report: &mut Report, choice: Option<&Choice<'_>>, told: Option<&Vec<Told>>, context: &Context<'_>) {
         let length = choice.and_then(|choice| choice.length.as_ref().ok());
         let complete = choice.filter(|choice| choice.is_complete());
         let mut record = Record::new(context.units);
@@ -531,9 +691,7 @@ impl Line<'_> {
         record.length("length", complete.and_then(|choice| choice.part.length()));
         record.length("rule_of_thumb_length", length.map(|length| length.rule_of_thumb_length));
         record.length("protrusion_max", length.and_then(|length| length.protrusion).map(|tail| tail.max));
-        let subject = subject.to_string();
-        let told: Vec<_> = report.findings.iter().filter(|told| told.subject == subject).cloned().collect();
-        record.findings(&told);
+        record.findings(told.map_or(&[], Vec::as_slice));
         report.rows.push(record);
     }
 }

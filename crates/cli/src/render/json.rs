@@ -1,6 +1,8 @@
 //! JSON: one object, schema 1.
 
-use serde_json::{Map, Value};
+use serde::Serialize;
+use serde_json::Value;
+use serde_json::value::RawValue;
 use shophead_job::words::ADVISORY;
 
 use crate::report::{Report, SCHEMA, Told};
@@ -17,17 +19,38 @@ use crate::report::{Report, SCHEMA, Told};
 /// | `result` | the answer of the command |
 /// | `findings` | `code`, `severity`, `subject`, `message`, `layer`, `measured`, `limit`, `basis` of each |
 pub(crate) fn render(report: &Report) -> String {
-    let mut envelope = Map::new();
-    let mut put = |key: &str, value: Value| envelope.insert(key.to_owned(), value);
-    put("schema", SCHEMA.into());
-    put("command", report.command.into());
-    put("practice", report.practice.clone().into());
-    if !report.own_limits.is_empty() {
-        put("own_limits", report.own_limits.clone().into());
-    }
-    put("advisory", ADVISORY.into());
-    put("result", report.result.clone());
-    put("findings", report.findings.iter().map(|Told { json, .. }| json.clone()).collect());
-    // The alternate form is the indented one; a value of strings and numbers always prints.
-    format!("{:#}\n", Value::Object(envelope))
+    let envelope = Envelope {
+        schema: SCHEMA,
+        command: report.command,
+        practice: &report.practice,
+        own_limits: &report.own_limits,
+        advisory: ADVISORY,
+        result: match &report.long_result {
+            Some(printed) => Answer::Printed(printed),
+            None => Answer::Value(&report.result),
+        },
+        findings: report.findings.iter().map(|Told { json, .. }| json).collect(),
+    };
+    // Values of strings and numbers always print.
+    serde_json::to_string_pretty(&envelope).unwrap_or_default() + "\n"
+}
+
+/// The answer borrowed from the report: that of a long job is not copied.
+#[derive(Serialize)]
+struct Envelope<'r> {
+    schema: u32,
+    command: &'r str,
+    practice: &'r str,
+    #[serde(skip_serializing_if = "str::is_empty")]
+    own_limits: &'r str,
+    advisory: &'r str,
+    result: Answer<'r>,
+    findings: Vec<&'r Value>,
+}
+
+#[derive(Serialize)]
+#[serde(untagged)]
+enum Answer<'r> {
+    Value(&'r Value),
+    Printed(&'r RawValue),
 }

@@ -1,11 +1,15 @@
 //! The real binary in a scratch folder: one short test a promise.
 
 mod csv;
+mod depth;
 mod errors;
 mod json;
+mod listed;
 mod limits;
+mod plan;
 mod streams;
 mod text;
+mod trim;
 
 use std::process::Output;
 

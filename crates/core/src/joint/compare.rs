@@ -8,11 +8,16 @@ use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::length::Length;
 use crate::material::RivetAlloy;
+use crate::rivet::part::Part;
 
 const NOT_WEAKER: Basis<'static> = Basis::published("AC 43.13-1B", "para 4-57b, p 4-16");
 
 /// Where the steps of [`Step::NextSize`] stand: 1/32 in up to 1/4, 1/16 in above.
 pub const NEXT_SIZE_BASIS: Basis<'static> = Basis::published("MIL-R-47196A", "next larger size");
+
+/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
+pub const BASES: &[(&str, Basis<'static>)] =
+    &[("a replacement must not be weaker", NOT_WEAKER), ("next larger size of a substitute", NEXT_SIZE_BASIS)];
 
 /// Two joints side by side.
 #[derive(Clone, Debug, PartialEq)]
@@ -113,6 +118,44 @@ pub fn substitute(original: RivetAlloy, substitute: RivetAlloy, diameter: Length
         }
     }
     strictest
+}
+
+/// Checks that a rivet of another alloy may take the place of one, by [`substitute`].
+///
+/// Too small a diameter refers. A pair that no document names refers too where the new alloy is the weaker one when driven, or where
+/// that is not known; a stronger one is a caution, because it is harder to drive and no rule was found for it. The same alloy finds
+/// nothing.
+///
+/// ```
+/// use shophead::finding::Code;
+/// use shophead::joint::compare::check_substitute;
+/// use shophead::rivet::part::Part;
+/// let (old, same_size) = (Part::parse("MS20470D4")?, Part::parse("MS20470AD4")?);
+/// assert!(check_substitute(&old, &same_size).has(Code::SubstituteTooSmall));
+/// assert!(check_substitute(&old, &Part::parse("MS20470AD5")?).is_empty());
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[must_use]
+pub fn check_substitute(original: &Part<'_>, new: &Part<'_>) -> Findings<'static> {
+    let mut findings = Findings::new();
+    if original.alloy() == new.alloy() {
+        return findings;
+    }
+    match substitute(original.alloy(), new.alloy(), original.diameter()) {
+        Some(rule) if new.diameter() < rule.diameter => findings.push(
+            Finding::new(Code::SubstituteTooSmall, Severity::Refer, rule.basis)
+                .measured(Figure::Length(new.diameter()))
+                .limit(Figure::Length(rule.diameter)),
+        ),
+        Some(_) => {}
+        None => {
+            let driven = original.alloy().fsu_driven().zip(new.alloy().fsu_driven());
+            let as_strong = driven.is_some_and(|((old, _), (new, _))| new >= old);
+            let severity = if as_strong { Severity::Caution } else { Severity::Refer };
+            findings.push(Finding::new(Code::SubstituteNotNamed, severity, NOT_WEAKER));
+        }
+    }
+    findings
 }
 
 /// See [`NEXT_SIZE_BASIS`].

@@ -315,6 +315,22 @@ const SHEET_TABLES: Basis<'static> = Basis::published("MIL-HDBK-5J", "chapter 3,
 const SHEAR_TABLE: Basis<'static> = Basis::memory("MIL-HDBK-5J", "table 8.1.2(b)");
 const DOUBLE_SHEAR: Basis<'static> = Basis::memory("MIL-HDBK-5J", "section 8.1.2.1");
 
+/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
+pub const BASES: &[(&str, Basis<'static>)] = &[
+    ("diameter counted without a tabulated hole", SHANK_COUNTS),
+    ("a hole above the nominal one adds nothing", CAPPED),
+    ("tear-out to the edge", TEAR_OUT),
+    ("tear-out that stops at the side of the hole", TEAR_OUT_WITH_RELIEF),
+    ("bearing between the edge margins", INTERPOLATED),
+    ("bearing above the edge margins", HELD),
+    ("bearing below the edge margins", BELOW),
+    ("bearing below the edge margins, as an indication", INDICATED),
+    ("joints with flush rivets", FLUSH),
+    ("strengths of sheet", SHEET_TABLES),
+    ("shear strengths of rivets", SHEAR_TABLE),
+    ("double shear", DOUBLE_SHEAR),
+];
+
 /// Edge margins at which bearing strength is published.
 const EDGE_LEAST: f64 = 1.5;
 const EDGE_FULL: f64 = 2.0;

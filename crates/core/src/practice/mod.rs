@@ -43,6 +43,12 @@ use crate::rivet::{Head, Size};
 
 pub use value::{ParseValueError, Rounding, Value};
 
+const SHANK_FOR_HOLE: Basis<'static> =
+    Basis::practice("no hole is known for this rivet; one as wide as its shank is assumed");
+
+/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
+pub const BASES: &[(&str, Basis<'static>)] = &[("hole of a rivet that has none", SHANK_FOR_HOLE)];
+
 /// What a limit's value may be; decides how its text is read.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Kind {
@@ -121,6 +127,11 @@ names! {
     PatternStepsShare, "pattern-steps-share", Fraction, "Largest share of one pattern's rivets that may be stepped up.";
     PatternStepsCount, "pattern-steps-count", Count, "The most rivets of one pattern that may be stepped up.";
     NeighboursStepped, "neighbours-stepped", Count, "The most neighbouring rivets that may be stepped up.";
+    // damage beside the holes; only a shop's own documents give these
+    CrackLengthGreatest, "crack-length-greatest", Length, "The longest crack that is repaired without asking.";
+    CorrosionDepthShare, "corrosion-depth-share", Fraction, "Deepest corrosion that is cleaned up without asking, as a share of the layer.";
+    CorrosionLengthGreatest, "corrosion-length-greatest", Length, "The longest corroded place that is cleaned up without asking.";
+    SoftSpotLengthGreatest, "soft-spot-length-greatest", Length, "The longest soft place that is repaired without asking.";
     // layout
     EdgeDistanceLeast, "edge-distance-least", Length, "Least distance from the centre of a hole to the nearest edge.";
     EdgeDistancePreferred, "edge-distance-preferred", Length, "Edge distance that leaves room for a later step up.";
@@ -408,10 +419,7 @@ impl<'a> Practice<'a> {
     /// The hole to count on where none was measured: [`Practice::hole_for`], or where that knows none, one as wide as the shank.
     #[must_use]
     pub fn assumed_hole(&self, case: &Case) -> Given<'a, Interval> {
-        self.hole_for(case).unwrap_or(Given {
-            value: Interval::exactly(case.diameter),
-            basis: Basis::practice("no hole is known for this rivet; one as wide as its shank is assumed"),
-        })
+        self.hole_for(case).unwrap_or(Given { value: Interval::exactly(case.diameter), basis: SHANK_FOR_HOLE })
     }
 }
 

@@ -147,6 +147,10 @@ impl<'a> Value<'a> {
         self.value.is_str()
     }
 
+    pub(super) fn is_table(&self) -> bool {
+        self.value.is_table()
+    }
+
     pub(super) fn is_list(&self) -> bool {
         self.value.is_array()
     }

@@ -9,7 +9,7 @@ use super::cursor::{Table, Value, root};
 use super::holes::{self, RowKey, SaidHoles};
 use super::row::{Around, Materials, RowDraft, row};
 use super::source::{Said, Source};
-use super::{Folder, MAX_SPARES_PERCENT, is_unseen, keys, limits, quoted};
+use super::{Folder, MAX_SPARES_PERCENT, is_unseen, keys, limits, panel, quoted};
 use crate::model::{Job, OwnLimits, Position, Row};
 
 pub(super) fn job(source: &Source<'_>, folder: &Folder<'_>) -> Option<Job> {
@@ -27,17 +27,21 @@ pub(super) fn job(source: &Source<'_>, folder: &Folder<'_>) -> Option<Job> {
     let around = Around { materials: &materials, positions: positions.as_deref(), folder };
     let mut said = SaidHoles::default();
     let mut drafts = rows(&table, &around, &mut said)?;
+    let keys: Vec<RowKey> =
+        drafts.iter().map(|draft| RowKey { name: draft.name.clone(), count: draft.count }).collect();
     if let Some(value) = table.optional("holes")
         && let Some(file) = folder.open(&value)
     {
-        let keys: Vec<RowKey> =
-            drafts.iter().map(|draft| RowKey { name: draft.name.clone(), count: draft.count }).collect();
         for line in holes::lines(&file, &keys, &mut said) {
             if let Some(RowDraft { row: Some(row), .. }) = drafts.get_mut(line.row) {
                 row.measured.push(line.hole);
             }
         }
     }
+    let minutes = panel::minutes(&table, positions.as_deref());
+    let edges = panel::edges(&table, &keys, folder);
+    let damage = panel::damage(&table, &keys);
+    let looks = panel::looks(&table);
     let mut rows = drafts.into_iter().map(|draft| draft.row).collect::<Option<Vec<Row>>>()?;
     for row in &mut rows {
         row.measured.sort_by_key(|hole| hole.number);
@@ -49,6 +53,10 @@ pub(super) fn job(source: &Source<'_>, folder: &Folder<'_>) -> Option<Job> {
         spares_percent: spares_percent?,
         positions: positions?,
         rows,
+        edges: edges?,
+        damage: damage?,
+        looks: looks?,
+        minutes: minutes?,
     })
 }
 

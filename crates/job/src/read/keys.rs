@@ -23,7 +23,20 @@ impl Keys {
 pub(super) const JOB: Keys = Keys {
     of: "a job",
     form: "a file of keys",
-    names: &["title", "practice", "limits", "holes", "spares", "materials", "position", "row"],
+    names: &[
+        "title",
+        "practice",
+        "limits",
+        "holes",
+        "spares",
+        "materials",
+        "minutes",
+        "position",
+        "row",
+        "edge",
+        "damage",
+        "look",
+    ],
     examples: &[("title", "\"Keel skin panel, frames 2 to 6\"")],
 };
 
@@ -49,9 +62,12 @@ pub(super) const ROW: Keys = Keys {
         "layers",
         "count",
         "points",
+        "start",
+        "along",
         "pitch",
         "edge",
         "transverse-pitch",
+        "pattern",
         "rows-in-pattern",
         "clearance",
         "hole-size",
@@ -88,10 +104,38 @@ pub(super) const EXCEPTION: Keys = Keys {
     examples: &[("holes", "[3, \"5-8\"]")],
 };
 
+pub(super) const MINUTES: Keys = Keys {
+    of: "the minutes",
+    form: "a table [minutes]",
+    names: &["set-up", "drill-out", "drive-open", "drive-close"],
+    examples: &[],
+};
+
+pub(super) const EDGE: Keys = Keys {
+    of: "an edge",
+    form: "a table [[edge]]",
+    names: &["name", "about", "points", "stations", "every", "rows"],
+    examples: &[("name", "\"aft edge\"")],
+};
+
+pub(super) const DAMAGE: Keys = Keys {
+    of: "damage",
+    form: "a table [[damage]]",
+    names: &["kind", "place", "row", "hole", "at", "member", "length", "depth", "thickness"],
+    examples: &[("kind", "\"crack\""), ("place", "\"skin, two inches aft of frame 3\"")],
+};
+
+pub(super) const LOOK: Keys = Keys {
+    of: "a place to look at",
+    form: "a table [[look]]",
+    names: &["place", "why"],
+    examples: &[("place", "\"keel cap under the tank\""), ("why", "\"sealant was found loose\"")],
+};
+
 pub(super) const LIMITS: Keys = Keys {
     of: "a limits file",
     form: "a file of keys",
-    names: &["title", "document", "limit"],
+    names: &["title", "document", "minutes", "limit"],
     examples: &[("title", "\"Boat shed limits\"")],
 };
 
@@ -115,6 +159,11 @@ pub(super) const HOLES_FILE: Keys = Keys {
 };
 
 pub(super) const POINTS_FILE: Keys = Keys { of: "a points file", form: "", names: &["x", "y"], examples: &[] };
+
+pub(super) const GROUP_FILE: Keys =
+    Keys { of: "a points file of a group", form: "", names: &["x", "y", "diameter"], examples: &[] };
+
+pub(super) const TRIM_FILE: Keys = Keys { of: "a trim file", form: "", names: &["station", "offset"], examples: &[] };
 
 pub(super) const STOCK_FILE: Keys =
     Keys { of: "a stock file", form: "", names: &["part", "on_hand", "pack"], examples: &[] };

@@ -7,6 +7,7 @@ use shophead::rivet::CATALOGUE;
 
 use super::cursor::{Table, Value, root};
 use super::keys;
+use super::panel::minutes;
 use super::source::{Said, Source, quoted};
 use crate::model::{OwnLimit, OwnLimits};
 
@@ -15,6 +16,7 @@ pub(super) fn own_limits(source: &Source<'_>) -> Option<OwnLimits> {
     let table = Table::new(source, document.get_ref(), 0..0, "the limits file".into(), &keys::LIMITS);
     let title = table.required("title").and_then(|value| value.filled_text());
     let document = table.optional("document").map_or(Some(None), |value| value.filled_text().map(Some));
+    let minutes = minutes(&table, None);
     let list = match table.optional("limit") {
         Some(value) => value.list("limit")?,
         None => Vec::new(),
@@ -39,7 +41,7 @@ pub(super) fn own_limits(source: &Source<'_>) -> Option<OwnLimits> {
         }
         limits.push(limit);
     }
-    Some(OwnLimits { title: title?.to_owned(), limits: limits.into_iter().collect::<Option<_>>()? })
+    Some(OwnLimits { title: title?.to_owned(), limits: limits.into_iter().collect::<Option<_>>()?, minutes: minutes? })
 }
 
 /// One limit. `document` is the file's own: `None` when it could not be read, so that no limit is blamed for it.

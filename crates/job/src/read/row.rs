@@ -4,7 +4,7 @@ use std::collections::{BTreeMap, HashMap};
 
 use shophead::access::Clearance;
 use shophead::hole::{AsFound, Damage};
-use shophead::layout::RowLayout;
+use shophead::layout::{Point, RowLayout, in_line};
 use shophead::length::Length;
 use shophead::material::Material;
 use shophead::rivet::Head;
@@ -15,10 +15,10 @@ use shophead::structure::{Member, Place, Structure};
 use super::cursor::{Table, Value};
 use super::holes::{SaidHoles, conditions, measured_twice};
 use super::job::{Names, about};
-use super::points::points;
+use super::points::{point, points};
 use super::source::{Said, nearest, nearest_or_all, one_of, quoted};
 use super::{Folder, MAX_COUNT, keys};
-use crate::model::{Exception, MeasuredHole, Position, Row};
+use crate::model::{Exception, Line, MeasuredHole, Position, Row};
 
 /// Names for materials; `None` for one whose material could not be read.
 pub(super) type Materials = BTreeMap<String, Option<Material>>;
@@ -80,6 +80,8 @@ pub(super) fn row(
     };
     let count = count(&table, points.as_ref());
     let layout = layout(&table);
+    let line = line(&table, layout, count);
+    let pattern = table.optional("pattern").map_or(Some(None), |value| value.filled_text().map(Some));
     let rows_in_pattern = table.optional("rows-in-pattern").map_or(Some(1), |value| value.whole(1..=u8::MAX.into()));
     let clearance = clearance(&table, around);
     let hole = table.optional("hole-size").map_or(Some(None), |value| value.toleranced().map(Some));
@@ -104,6 +106,8 @@ pub(super) fn row(
             stack: stack?,
             count: count?,
             points: points?,
+            line: line?,
+            pattern: pattern?.map(str::to_owned),
             rows_in_pattern: u8::try_from(rows_in_pattern?).ok()?,
             layout: layout?,
             hole: hole?,
@@ -155,7 +159,7 @@ fn head(table: &Table<'_>, rivet: Option<Part<'_>>) -> Option<()> {
     Some(())
 }
 
-fn count(table: &Table<'_>, points: Option<&Option<Vec<shophead::layout::Point>>>) -> Option<u32> {
+fn count(table: &Table<'_>, points: Option<&Option<Vec<Point>>>) -> Option<u32> {
     let has_points = table.optional("points").is_some();
     match (table.optional("count"), has_points) {
         (Some(value), false) => value.whole(1..=MAX_COUNT),
@@ -171,6 +175,38 @@ fn count(table: &Table<'_>, points: Option<&Option<Vec<shophead::layout::Point>>
             None
         }
     }
+}
+
+/// A straight row by its first hole, direction and pitch.
+fn line(table: &Table<'_>, layout: Option<RowLayout>, count: Option<u32>) -> Option<Option<Line>> {
+    let (start, along) = (table.optional("start"), table.optional("along"));
+    let (Some(start), Some(along)) = (&start, &along) else {
+        if let Some(lone) = start.or(along) {
+            let help = "right would be start = [\"1\", \"0\"] and along = [\"1\", \"0\"]";
+            lone.mistake("start and along go together", help);
+            return None;
+        }
+        return Some(None);
+    };
+    let line = Line { start: point(start)?, along: point(along)? };
+    if table.optional("points").is_some() {
+        start.mistake(format!("{} has points and start", table.subject), "leave one of both out: points say it all");
+        return None;
+    }
+    if line.along == Point::default() {
+        along.mistake("along is nothing, so it leads nowhere", "right would be [\"1\", \"0\"]");
+        return None;
+    }
+    let Some(pitch) = layout?.pitch else {
+        start.mistake(format!("{} has a start but no pitch", table.subject), "right would be pitch = \"3/4\"");
+        return None;
+    };
+    let last = count.unwrap_or(1).saturating_sub(1);
+    if in_line(line.start, line.along, pitch, last).is_none() {
+        start.mistake("the last hole lies more than a kilometre away", "right would be a shorter pitch or fewer holes");
+        return None;
+    }
+    Some(Some(line))
 }
 
 fn layout(table: &Table<'_>) -> Option<RowLayout> {

@@ -155,7 +155,7 @@ pub(super) fn nearest_or_all<'w>(written: &str, known: impl Iterator<Item = &'w 
 /// `right would be "a", "b" or "c"`.
 pub(super) fn one_of<'w>(words: impl Iterator<Item = &'w str> + Clone) -> String {
     /// Longer lists are no help.
-    const MOST: usize = 20;
+    const MOST: usize = 24;
     let mut shown: Vec<String> = words.clone().take(MOST).map(quoted).collect();
     if words.count() > MOST {
         shown.push("another".into());

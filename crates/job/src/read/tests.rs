@@ -17,6 +17,10 @@ const DEMO: &str = include_str!("../../demo/keel-skin/job.toml");
 const DEMO_LIMITS: &str = include_str!("../../demo/keel-skin/shop-limits.toml");
 const DEMO_HOLES: &str = include_str!("../../demo/keel-skin/holes.csv");
 
+const MARSH: &str = include_str!("../../demo/marsh-float/job.toml");
+const MARSH_HOLES: &str = include_str!("../../demo/marsh-float/holes.csv");
+const MARSH_TRIM: &str = include_str!("../../demo/marsh-float/trim.csv");
+
 fn no_files(_: &Path) -> io::Result<Vec<u8>> {
     Err(io::ErrorKind::NotFound.into())
 }
@@ -184,7 +188,7 @@ const MISTAKES: &[(&str, &str, &str)] = &[
     (
         "count = 48",
         "count = 48\nxyzzy = 1",
-        "job.toml:22:1: a row has no key \"xyzzy\"; right would be \"name\", \"about\", \"structure\", \"member\", \"places\", \"head\", \"installed\", \"rivet\", \"layers\", \"count\", \"points\", \"pitch\", \"edge\", \"transverse-pitch\", \"rows-in-pattern\", \"clearance\", \"hole-size\", \"hole\" or \"exception\"",
+        "job.toml:22:1: a row has no key \"xyzzy\"; right would be \"name\", \"about\", \"structure\", \"member\", \"places\", \"head\", \"installed\", \"rivet\", \"layers\", \"count\", \"points\", \"start\", \"along\", \"pitch\", \"edge\", \"transverse-pitch\", \"pattern\", \"rows-in-pattern\", \"clearance\", \"hole-size\", \"hole\" or \"exception\"",
     ),
     // TOML
     ("pitch = \"7/8\"", "pitch = 7/8", "job.toml:22:9: 7/8 needs quotes; right would be \"7/8\""),
@@ -442,6 +446,104 @@ fn every_mistake_is_told_where_it_is_and_what_would_be_right() {
         let text = SOUND.replacen(piece, replaced, 1);
         assert_eq!(mistakes(read_beside(&text, &[])), *told, "{piece} -> {replaced}");
     }
+}
+
+/// What stands behind a sound job: a piece, and what is told about it. The job itself ends before line 31.
+const AROUND: &[(&str, &str)] = &[
+    (
+        "[[edge]]\nname = \"aft\"",
+        "31:1: edge aft has neither points nor stations; right would be stations = \"trim.csv\", or points",
+    ),
+    (
+        "[[edge]]\nname = \"aft\"\npoints = [[0, 0]]",
+        "33:10: an edge has at least two points; right would be one at each end",
+    ),
+    (
+        "[[edge]]\nname = \"aft\"\nstations = [[0, 0], [2, 0], [1, 0]]",
+        "33:12: stations: station 3 does not lie behind the one before it; right would be rising stations",
+    ),
+    (
+        "[[edge]]\nname = \"aft\"\nstations = [[0, 0], [200, 0]]\nevery = \".001\"",
+        "34:9: that makes 200000 marks; right would be at most 10000",
+    ),
+    (
+        "[[edge]]\nname = \"aft\"\npoints = [[0, 0], [2, 0]]\nrows = [\"K2\"]",
+        "34:9: the job has no row \"K2\"; right would be \"K1\"",
+    ),
+    ("[[damage]]\nkind = \"crock\"\nplace = \"here\"", "32:8: kind cannot be \"crock\"; right would be \"crack\""),
+    (
+        "[[damage]]\nkind = \"crack\"",
+        "31:1: this damage has no place; right would be place = \"skin, two inches aft of frame 3\"",
+    ),
+    (
+        "[[damage]]\nkind = \"crack\"\nplace = \"here\"\nhole = 3",
+        "34:8: a hole needs its row; right would be row = \"K1\" beside it",
+    ),
+    (
+        "[[damage]]\nkind = \"crack\"\nplace = \"here\"\nrow = \"K1\"\nhole = 49",
+        "35:8: hole cannot be 49; right would be a whole number from 1 to 48",
+    ),
+    (
+        "[[look]]\nplace = \"here\"",
+        "31:1: this place to look at has no why; right would be why = \"sealant was found loose\"",
+    ),
+    (
+        "[minutes]\ndrill-out = \"1:30\"",
+        "32:13: drill-out: this is no number of minutes; right would be 30 or 1.25, to a thousandth and up to 100000",
+    ),
+    (
+        "[minutes]\nset-up = { upside = 3 }",
+        "32:12: the job has no position \"upside\"; right would be \"upright\" or \"rolled\"",
+    ),
+];
+
+#[test]
+fn mistakes_round_the_rows_are_told_as_well() {
+    for (piece, told) in AROUND {
+        assert_eq!(mistakes(read_beside(&format!("{SOUND}{piece}\n"), &[])), format!("job.toml:{told}"), "{piece}");
+    }
+}
+
+#[test]
+fn a_straight_row_knows_where_its_holes_are() {
+    let straight = SOUND.replace("count = 48", "count = 48\nstart = [\"1\", \"2\"]\nalong = [\"0\", \"-3\"]");
+    let job = read_beside(&straight, &[]).unwrap_or_else(|error| panic!("{error}"));
+    let place = job.rows[0].place_of(3).expect("a place");
+    assert_eq!((place.x, place.y), (inch("1"), inch("1/4")));
+    assert_eq!(sound_job().rows[0].place_of(3), None);
+    for (piece, told) in [
+        (
+            "count = 48\nstart = [1, 2]",
+            "job.toml:22:9: start and along go together; right would be start = [\"1\", \"0\"] and along = [\"1\", \"0\"]",
+        ),
+        (
+            "count = 48\nstart = [1, 2]\nalong = [0, 0]",
+            "job.toml:23:9: along is nothing, so it leads nowhere; right would be [\"1\", \"0\"]",
+        ),
+    ] {
+        assert_eq!(mistakes(read_beside(&SOUND.replace("count = 48", piece), &[])), told, "{piece}");
+    }
+    let far = straight.replace("pitch = \"7/8\"", "pitch = \"9999\"");
+    assert!(mistakes(read_beside(&far, &[])).contains("the last hole lies more than a kilometre away"));
+    let unpitched = straight.replace("pitch = \"7/8\"\n", "");
+    assert!(
+        mistakes(read_beside(&unpitched, &[])).contains("has a start but no pitch; right would be pitch = \"3/4\"")
+    );
+}
+
+#[test]
+fn the_job_s_minutes_come_before_the_shop_s() {
+    let text = format!("limits = \"l.toml\"\n{SOUND}[minutes]\ndrill-out = 1.5\nset-up = {{ upright = 20 }}\n");
+    let limits = "title = \"t\"\ndocument = \"d\"\n[minutes]\nset-up = 30\ndrill-out = 9\ndrive-open = 2\n\
+                  [[limit]]\nname = \"bar-thickness\"\nvalue = \".4\"\nplace = \"p\"\n";
+    let job = read_beside(&text, &[("l.toml", limits)]).unwrap_or_else(|error| panic!("{error}"));
+    let minutes = |minutes: Option<shophead::access::Minutes>| minutes.map(|minutes| minutes.to_string());
+    let set_up: Vec<_> = job.positions.iter().map(|position| minutes(job.set_up(position))).collect();
+    assert_eq!(set_up, [Some("20".to_owned()), Some("30".to_owned())]);
+    let rates = job.rates();
+    assert_eq!(minutes(rates.drill_out).as_deref(), Some("1.5"));
+    assert_eq!(minutes(rates.drive_open).as_deref(), Some("2"));
+    assert_eq!(rates.drive_close, None);
 }
 
 #[test]
@@ -755,10 +857,15 @@ fn documented(section: &str) -> Vec<&'static str> {
 
 #[test]
 fn the_document_and_the_reader_know_the_same_keys() {
-    let sections: [(&str, &Keys); 11] = [
+    let sections: [(&str, &Keys); 16] = [
         ("Job", &keys::JOB),
         ("Position", &keys::POSITION),
+        ("Minutes", &keys::MINUTES),
         ("Row", &keys::ROW),
+        ("Edge", &keys::EDGE),
+        ("Damage", &keys::DAMAGE),
+        ("Look", &keys::LOOK),
+        ("Trim file", &keys::TRIM_FILE),
         ("Layer", &keys::LAYER),
         ("Hole", &keys::HOLE),
         ("Exception", &keys::EXCEPTION),
@@ -779,6 +886,7 @@ fn the_document_names_every_word_and_its_examples_read() {
     let words = shophead::structure::Member::ALL.iter().map(|member| member.word());
     let words = words.chain(shophead::structure::Place::ALL.iter().map(|place| place.word()));
     let words = words.chain(shophead::stack::Role::ALL.iter().map(|(_, word)| *word));
+    let words = words.chain(shophead::damage::Kind::ALL.iter().map(|(_, word)| *word));
     let words = words.chain(Damage::ALL.iter().map(|(_, word)| *word));
     for word in words {
         assert!(document.contains(&format!("`{word}`")), "{word}");
@@ -797,6 +905,8 @@ fn the_document_names_every_word_and_its_examples_read() {
     let points = SOUND.replace("count = 48", "points = \"p.csv\"");
     let points = points.split("[[row.hole]]").next().expect("a row").to_owned();
     read_beside(&points, &[("p.csv", example("csv", 2))]).unwrap_or_else(|error| panic!("{error}"));
+    let edge = format!("{SOUND}[[edge]]\nname = \"aft\"\nstations = \"trim.csv\"\n");
+    read_beside(&edge, &[("trim.csv", example("csv", 3))]).unwrap_or_else(|error| panic!("{error}"));
 }
 
 // Mangled files.
@@ -866,6 +976,13 @@ proptest! {
         };
         shown_harmless(Job::read_from(mangled(DEMO, &mangles), Path::new("job.toml"), &files))?;
         shown_harmless(Job::read_from(mangled(SOUND, &mangles), Path::new("job.toml"), &files))?;
+        let beside = |path: &Path| match path.to_str() {
+            Some("holes.csv") => Ok(MARSH_HOLES.into()),
+            Some("trim.csv") => Ok(mangled(MARSH_TRIM, &mangles)),
+            _ => Err(io::ErrorKind::NotFound.into()),
+        };
+        shown_harmless(Job::read_from(mangled(MARSH, &mangles), Path::new("job.toml"), &beside))?;
+        shown_harmless(Job::read_from(MARSH.into(), Path::new("job.toml"), &beside))?;
     }
 
     #[test]

@@ -1,0 +1,356 @@
+//! What a plan says about the panel round its rows: patterns, edges, damage, places to look at, positions compared.
+
+use serde_json::{Value, json};
+use shophead::access::{Clearance, Minutes, RowWork};
+use shophead::finding::Finding;
+use shophead::length::Length;
+use shophead::trim::{Cut, INTERPOLATION, Station};
+use shophead_job::model::{EdgeShape, Look};
+use shophead_job::plan::{DamagePlan, EdgePlan, PatternPlan, Plan, PositionPlan, RowCut};
+use shophead_job::words::{self, Units};
+
+use crate::json;
+use crate::report::{Block, Table};
+
+fn said(finding: &Finding<'_>, units: Units) -> String {
+    format!("{} [{}]", words::finding(finding, units), finding.basis)
+}
+
+/// Numbers by rising order, neighbours as a range: `1-4, 7`.
+pub(super) fn ranges(numbers: &[u32]) -> String {
+    let runs = numbers.chunk_by(|one, next| one.checked_add(1) == Some(*next));
+    let shown: Vec<String> = runs
+        .filter_map(|run| match run {
+            [] => None,
+            [one] => Some(one.to_string()),
+            [first, .., last] => Some(format!("{first}-{last}")),
+        })
+        .collect();
+    shown.join(", ")
+}
+
+fn holes(numbers: &[u32]) -> String {
+    if numbers.len() == 1 { format!("hole {}", ranges(numbers)) } else { format!("holes {}", ranges(numbers)) }
+}
+
+/// The patterns of several rows.
+pub(super) fn patterns(plan: &Plan<'_>, text: &mut Vec<Block>) {
+    if plan.patterns.is_empty() {
+        return;
+    }
+    text.push(Block::Heading("Patterns of several rows".into()));
+    for pattern in &plan.patterns {
+        let wanting = match pattern.wanting {
+            0 => "No hole needs a larger rivet.".to_owned(),
+            1 => "1 hole needs a larger rivet.".to_owned(),
+            count => format!("{count} holes need a larger rivet."),
+        };
+        let limits: Vec<String> = [
+            pattern.limits.steps.map(|limit| format!("at most {} [{}]", limit.value, limit.basis)),
+            pattern.limits.neighbours.map(|limit| format!("at most {} neighbours [{}]", limit.value, limit.basis)),
+        ]
+        .into_iter()
+        .flatten()
+        .collect();
+        let mut lines = vec![format!("{wanting} Allowed: {}.", limits.join("; "))];
+        if pattern.stepped < pattern.wanting {
+            let referred = pattern.wanting.saturating_sub(pattern.stepped);
+            let (get, are) = (pattern.stepped, if referred == 1 { "is" } else { "are" });
+            lines.push(format!("Within the limits {get} can have one; {referred} {are} referred."));
+        }
+        let rows: Vec<&str> = names(plan, pattern);
+        text.push(Block::Entry(format!("{}: {}, {} holes", pattern.name, rows.join(", "), pattern.total), lines));
+    }
+}
+
+fn names<'p>(plan: &'p Plan<'_>, pattern: &PatternPlan<'_>) -> Vec<&'p str> {
+    pattern.rows.iter().filter_map(|index| plan.rows.get(*index)).map(|row| row.row.name.as_str()).collect()
+}
+
+/// The edges, what they are marked out from, and the distances to them.
+pub(super) fn edges(plan: &Plan<'_>, units: Units, text: &mut Vec<Block>) {
+    for (index, edge) in plan.edges.iter().enumerate() {
+        let about = if edge.edge.about.is_empty() { String::new() } else { format!(": {}", edge.edge.about) };
+        text.push(Block::Heading(format!("Cutting the {}{about}", edge.edge.name)));
+        if edge.table.is_empty() {
+            continue;
+        }
+        let measured = matches!(edge.cut, Cut::Measured(_));
+        let columns = if measured { vec!["station", "offset", ""] } else { vec!["x", "y", ""] };
+        let rows = edge.table.iter().map(|mark| {
+            let how = if measured && !is_station(edge, *mark) {
+                "between"
+            } else if measured {
+                "measured"
+            } else {
+                "corner"
+            };
+            vec![units.bare_length(rounded(mark.at, units)), units.bare_length(rounded(mark.offset, units)), how.into()]
+        });
+        let unit = match units {
+            Units::Inches => "inches",
+            Units::Millimetres => "millimetres",
+        };
+        text.push(Block::Paragraph(format!("Mark out from these, in {unit}:")));
+        text.push(Block::Table(Table { columns, rows: rows.collect() }));
+        if measured {
+            text.push(Block::Paragraph(format!(
+                "Between stations the edge follows a smooth line that never swings beyond its neighbours [{INTERPOLATION}]."
+            )));
+        }
+        let cuts: Vec<(&str, &RowCut)> = plan
+            .rows
+            .iter()
+            .filter_map(|row| Some((row.row.name.as_str(), row.cuts.iter().find(|cut| cut.edge == index)?)))
+            .collect();
+        if cuts.is_empty() {
+            text.push(Block::Paragraph("No row with coordinates is held against it.".into()));
+        }
+        for (name, cut) in cuts {
+            let (hole, distance) = cut.closest;
+            let mut lines = Vec::new();
+            if !cut.short.is_empty() {
+                lines.push(format!("Too close: {}.", holes(&cut.short)));
+            }
+            if !cut.beyond.is_empty() {
+                lines.push(format!("Beyond the stations: {}.", holes(&cut.beyond)));
+            }
+            let verdict = if cut.short.is_empty() { "clear" } else { "too close" };
+            let distance = units.about(shophead::length::Interval::exactly(distance));
+            text.push(Block::Entry(format!("{name}: {verdict}, closest hole {hole} at {distance}"), lines));
+        }
+        let findings: Vec<String> = edge.findings.iter().map(|finding| said(finding, units)).collect();
+        if !findings.is_empty() {
+            text.push(Block::Entry("The edge itself:".into(), findings));
+        }
+    }
+}
+
+/// To what can be marked out: a thousandth of an inch, a hundredth of a millimetre.
+fn rounded(length: Length, units: Units) -> Length {
+    length.round_to(match units {
+        Units::Inches => Length::from_ten_thousandths(10),
+        Units::Millimetres => Length::from_nanometres(10_000).unwrap_or_default(),
+    })
+}
+
+fn is_station(edge: &EdgePlan<'_>, mark: Station) -> bool {
+    match &edge.edge.shape {
+        EdgeShape::Stations(stations) => stations.binary_search_by_key(&mark.at, |station| station.at).is_ok(),
+        EdgeShape::Corners(_) => true,
+    }
+}
+
+/// Damage, then where else to look.
+pub(super) fn damage(plan: &Plan<'_>, units: Units, text: &mut Vec<Block>) {
+    if !plan.damage.is_empty() {
+        text.push(Block::Heading("Damage".into()));
+    }
+    for (plan_of, number) in plan.damage.iter().zip(1_u32..) {
+        let lines = plan_of.findings.iter().map(|finding| said(finding, units)).collect();
+        text.push(Block::Entry(format!("{number}. {}", damage_in_words(plan, plan_of, units)), lines));
+    }
+    if !plan.job.looks.is_empty() {
+        text.push(Block::Heading("Also look here".into()));
+    }
+    for Look { place, why } in &plan.job.looks {
+        text.push(Block::Entry(place.clone(), vec![why.clone()]));
+    }
+}
+
+fn damage_in_words(plan: &Plan<'_>, damage: &DamagePlan<'_>, units: Units) -> String {
+    let found = &damage.held;
+    let mut parts = vec![format!("{}: {}", found.kind.word(), damage.damage.place)];
+    let row = damage.damage.row.and_then(|row| plan.rows.get(row)).map(|row| row.row.name.as_str());
+    match (row, damage.damage.hole) {
+        (Some(row), Some(hole)) => parts.push(format!("near row {row} hole {hole}")),
+        (Some(row), None) => parts.push(format!("near row {row}")),
+        (None, _) => {}
+    }
+    if let Some(at) = damage.damage.at {
+        parts.push(format!("at {} by {}", units.bare_length(at.x), units.length(at.y)));
+    }
+    parts.extend(damage.damage.member.map(|member| format!("in the {}", role(member))));
+    parts.extend(found.length.map(|length| format!("{} long", units.length(length))));
+    parts.extend(found.depth.map(|depth| format!("{} deep", units.length(depth))));
+    parts.join(", ")
+}
+
+fn role(role: shophead::stack::Role) -> &'static str {
+    shophead::stack::Role::ALL.iter().find(|(known, _)| *known == role).map_or("", |(_, word)| word)
+}
+
+/// The time of a position, on one line; nothing where no minutes were given.
+pub(super) fn time(plan: &Plan<'_>, position: &PositionPlan<'_>) -> Option<String> {
+    let time = position.work.time;
+    let total = time.total()?;
+    // What it takes to do nothing helps nobody.
+    if !position.rows.iter().any(|work| work.is_reachable()) {
+        return None;
+    }
+    let parts: Vec<String> = [("set-up", time.set_up), ("drilling out", time.drill_out), ("driving", time.drive)]
+        .into_iter()
+        .filter_map(|(what, minutes)| minutes.map(|minutes| format!("{what} {minutes}")))
+        .collect();
+    let what = match (plan.rows.iter().any(|row| row.solid.is_some()), position.serves) {
+        (true, true) => " for the rows that must be driven",
+        (true, false) => " for those of the rows that must be driven which can be",
+        (false, _) => "",
+    };
+    Some(format!("{total} min{what}: {}.", parts.join(", ")))
+}
+
+/// The best position, or what would make one suit.
+pub(super) fn verdict(plan: &Plan<'_>, units: Units, text: &mut Vec<Block>) {
+    if let Some(best) = plan.serving_position() {
+        let serving = plan.positions.iter().filter(|position| position.serves).count();
+        let sentence = match (serving, best.work.time.total()) {
+            (1, _) => format!("Only {} lets every row be driven that must be.", best.position.name),
+            (_, Some(total)) => format!("Least effort: {}, {total} min.", best.position.name),
+            (_, None) => format!("Least effort: {}.", best.position.name),
+        };
+        text.push(Block::Paragraph(sentence));
+        return;
+    }
+    text.push(Block::Heading("What would make a position suit, the one that lacks least first".into()));
+    for position in plan.lacking_positions() {
+        let blocking = plan.rows.iter().zip(&position.rows).filter(|(_, work)| work.must && !work.is_reachable());
+        let lines: Vec<String> =
+            blocking.map(|(row, work)| format!("{}: {}", row.row.name, lack(work, units))).collect();
+        let rows = if lines.len() == 1 { "1 row blocks".into() } else { format!("{} rows block", lines.len()) };
+        text.push(Block::Entry(format!("{}: {rows}", position.position.name), lines));
+    }
+}
+
+fn lack(work: &RowWork, units: Units) -> String {
+    match (work.clearance, work.needed, work.missing()) {
+        (Clearance::Closed, Some(needed), _) => {
+            format!(
+                "no bar goes behind it; open it up to {}.",
+                units.about(shophead::length::Interval::exactly(needed))
+            )
+        }
+        (_, _, Some(missing)) => {
+            format!("{} more room.", units.about(shophead::length::Interval::exactly(missing)))
+        }
+        _ => "how much room it takes is not known.".into(),
+    }
+}
+
+fn minutes(minutes: Option<Minutes>) -> Value {
+    json::or_null(minutes, |minutes| {
+        // Thousandths of a minute are far below what an f64 holds exactly.
+        let thousandths = u32::try_from(minutes.thousandths()).map_or(f64::INFINITY, f64::from);
+        json!(thousandths / 1000.0)
+    })
+}
+
+/// What is told of a position beside its blocked rows.
+pub(super) fn position_json(plan: &Plan<'_>, position: &PositionPlan<'_>, value: &mut Value) {
+    let best = plan.serving_position().is_some_and(|best| std::ptr::eq(best, position));
+    let rows = plan.rows.iter().zip(&position.rows).map(|(row, work)| {
+        json!({
+            "row": row.row.name,
+            "must_be_driven": work.must,
+            "reachable": work.is_reachable(),
+            "clearance": match work.clearance {
+                Clearance::Open => json!("open"),
+                Clearance::Closed => json!("closed"),
+                Clearance::Room(room) => json::length(room),
+            },
+            "needed": json::or_null(work.needed, json::length),
+            "missing": json::or_null(work.missing(), json::length),
+        })
+    });
+    json::with(value, "rows", rows.collect::<Vec<Value>>().into());
+    json::with(value, "least_effort", best.into());
+    let time = position.work.time;
+    let time = json!({
+        "set_up": minutes(time.set_up),
+        "drill_out": minutes(time.drill_out),
+        "drive": minutes(time.drive),
+        "total": minutes(time.total()),
+    });
+    json::with(value, "minutes", time);
+}
+
+pub(super) fn patterns_json(plan: &Plan<'_>) -> Value {
+    let pattern = |pattern: &PatternPlan<'_>| {
+        let limit = |limit: Option<shophead::practice::Given<'_, u32>>| {
+            json::or_null(limit, |limit| json!({ "value": limit.value, "basis": json::basis(limit.basis) }))
+        };
+        json!({
+            "name": pattern.name,
+            "rows": names(plan, pattern),
+            "holes": pattern.total,
+            "wanting": pattern.wanting,
+            "stepped": pattern.stepped,
+            "steps_limit": limit(pattern.limits.steps),
+            "neighbours_limit": limit(pattern.limits.neighbours),
+        })
+    };
+    plan.patterns.iter().map(pattern).collect()
+}
+
+pub(super) fn edges_json(plan: &Plan<'_>) -> Value {
+    let edge = |(index, edge): (usize, &EdgePlan<'_>)| {
+        let rows = plan.rows.iter().filter_map(|row| {
+            let cut = row.cuts.iter().find(|cut| cut.edge == index)?;
+            Some(json!({
+                "row": row.row.name,
+                "closest": { "hole_number": cut.closest.0, "distance": json::length(cut.closest.1) },
+                "too_close": cut.short,
+                "beyond": cut.beyond,
+                "distances": cut.distances.iter().map(|distance| json::length(*distance)).collect::<Vec<Value>>(),
+            }))
+        });
+        json!({
+            "name": edge.edge.name,
+            "about": edge.edge.about,
+            "kind": match edge.cut { Cut::Corners(_) => "points", Cut::Measured(_) => "stations" },
+            "table": edge.table.iter().map(|mark| json!({
+                "station": json::length(mark.at),
+                "offset": json::length(mark.offset),
+                "measured": is_station(edge, *mark),
+            })).collect::<Vec<Value>>(),
+            "interpolation": match edge.cut { Cut::Corners(_) => Value::Null, Cut::Measured(_) => json::basis(INTERPOLATION) },
+            "rows": rows.collect::<Vec<Value>>(),
+        })
+    };
+    plan.edges.iter().enumerate().map(edge).collect()
+}
+
+pub(super) fn damage_json(plan: &Plan<'_>) -> Value {
+    let damage = |damage: &DamagePlan<'_>| {
+        let found = &damage.held;
+        json!({
+            "kind": found.kind.word(),
+            "place": damage.damage.place,
+            "row": damage.damage.row.and_then(|row| plan.rows.get(row)).map(|row| &row.row.name),
+            "hole": damage.damage.hole,
+            "at": json::or_null(damage.damage.at, |at| json!({ "x": json::length(at.x), "y": json::length(at.y) })),
+            "member": damage.damage.member.map(role),
+            "length": json::or_null(found.length, json::length),
+            "depth": json::or_null(found.depth, json::length),
+            "thickness": json::or_null(found.thickness, json::length),
+            "must_refer": damage.findings.iter().any(|finding| finding.severity == shophead::finding::Severity::Refer),
+        })
+    };
+    plan.damage.iter().map(damage).collect()
+}
+
+pub(super) fn looks_json(plan: &Plan<'_>) -> Value {
+    plan.job.looks.iter().map(|look| json!({ "place": look.place, "why": look.why })).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn neighbours_are_told_as_a_range() {
+        assert_eq!(ranges(&[1, 2, 3, 7, 9, 10]), "1-3, 7, 9-10");
+        assert_eq!(holes(&[4]), "hole 4");
+        assert_eq!(ranges(&[]), "");
+    }
+}

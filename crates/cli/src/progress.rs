@@ -1,0 +1,67 @@
+//! How far long work has come, for somebody who waits at a terminal.
+
+use std::io::{IsTerminal, Write};
+use std::time::{Duration, Instant};
+
+/// Shorter work says nothing.
+const LONG: Duration = Duration::from_secs(1);
+/// Between two words.
+const PAUSE: Duration = Duration::from_millis(250);
+
+/// Tells on the error stream, if that is a terminal and the work is long; what it wrote is wiped away at the end.
+pub(crate) struct Progress {
+    total: u32,
+    next: Option<Instant>,
+    has_spoken: bool,
+}
+
+impl Progress {
+    pub(crate) fn of(total: u32) -> Progress {
+        let next = std::io::stderr().is_terminal().then(|| Instant::now() + LONG);
+        Progress { total, next, has_spoken: false }
+    }
+
+    /// So many of the holes are done.
+    pub(crate) fn at(&mut self, done: u32) {
+        let Some(next) = self.next else { return };
+        let now = Instant::now();
+        if now < next {
+            return;
+        }
+        self.next = Some(now + PAUSE);
+        self.has_spoken = true;
+        // Whether it can be told does not matter to the work.
+        let _ = write!(std::io::stderr(), "\r{}", line(done, self.total));
+    }
+}
+
+impl Drop for Progress {
+    fn drop(&mut self) {
+        if self.has_spoken {
+            let _ = write!(std::io::stderr(), "\r{:width$}\r", "", width = line(self.total, self.total).len());
+        }
+    }
+}
+
+fn line(done: u32, total: u32) -> String {
+    format!("{done} of {total} holes planned")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn nothing_is_told_before_it_is_long_nor_where_nobody_looks() {
+        let mut early = Progress { total: 9, next: Some(Instant::now() + LONG), has_spoken: false };
+        early.at(1);
+        assert!(!early.has_spoken);
+        let mut unseen = Progress { total: 9, next: None, has_spoken: false };
+        unseen.at(9);
+        assert!(!unseen.has_spoken);
+        let mut late = Progress { total: 9, next: Some(Instant::now()), has_spoken: false };
+        late.at(5);
+        assert!(late.has_spoken);
+        assert!(late.next.is_some_and(|next| next > Instant::now()), "not again at once");
+    }
+}

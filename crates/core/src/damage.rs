@@ -1,0 +1,203 @@
+//! Damage that was found beside the holes: cracks, corrosion, soft spots in skin or substructure.
+//!
+//! How much of it may be dealt with without asking is in the type's own documents and in no public one. Both built-in practices are
+//! silent, so damage is referred unless the shop's limits say how much is within them.
+
+use crate::basis::Basis;
+use crate::finding::{Code, Figure, Finding, Findings, Severity};
+use crate::length::Length;
+use crate::practice::{Case, Given, Name, Practice, Scope, Value};
+
+/// What kind of damage.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
+pub enum Kind {
+    /// A crack.
+    Crack,
+    /// Corrosion.
+    Corrosion,
+    /// A soft place: metal that was overheated, or a core or bond that gives way.
+    Softness,
+}
+
+impl Kind {
+    /// Every kind with the word for it.
+    pub const ALL: &'static [(Kind, &'static str)] =
+        &[(Kind::Crack, "crack"), (Kind::Corrosion, "corrosion"), (Kind::Softness, "softness")];
+
+    /// The word for it.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        Kind::ALL.iter().find(|(known, _)| *known == self).map_or("", |(_, word)| word)
+    }
+}
+
+/// Damage as it was measured.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Damaged {
+    /// What it is.
+    pub kind: Kind,
+    /// How long it is, where measured.
+    pub length: Option<Length>,
+    /// How deep it is, where measured.
+    pub depth: Option<Length>,
+    /// The thickness of the layer that it is in, at its least, where known.
+    pub thickness: Option<Length>,
+}
+
+const STOP_DRILL_AC: Basis<'static> = Basis::published("AC 43.13-1B", "para 4-59a: at both ends of a crack");
+const STOP_DRILL_NAVY: Basis<'static> =
+    Basis::published("NAVEDTRA 14018", "ch 13, fig 13-58 and 13-59: at each end of the crack");
+const NOT_LIMITED: Basis<'static> = Basis::practice("what no document at hand limits is referred");
+
+/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
+pub const BASES: &[(&str, Basis<'static>)] = &[
+    ("stop drilling: 3/32 or 1/8", STOP_DRILL_AC),
+    ("stop drilling: #40 or #30", STOP_DRILL_NAVY),
+    ("damage without a limit", NOT_LIMITED),
+];
+
+/// Each document with the two diameters that it prints: fractions, and #40 and #30.
+const STOP_DRILLS: [(Basis<'static>, Length, Length); 2] = [
+    (STOP_DRILL_AC, Length::from_64ths(6), Length::from_64ths(8)),
+    (STOP_DRILL_NAVY, Length::from_ten_thousandths(980), Length::from_ten_thousandths(1285)),
+];
+
+/// Holds damage against the shop's limits.
+///
+/// `case` is that of the row that it lies beside; without one only limits for every rivet count. All limits that are given for a kind of
+/// damage must be kept: what is limited but was not measured is referred. No limit at all means refer.
+///
+/// ```
+/// use shophead::damage::{Damaged, Kind, judge};
+/// use shophead::finding::Code;
+/// use shophead::length::Length;
+/// use shophead::practice::HANDBOOK;
+/// let crack = Damaged { kind: Kind::Crack, length: Some(Length::parse("3/4")?), depth: None, thickness: None };
+/// let findings = judge(&crack, None, &HANDBOOK);
+/// assert!(findings.has(Code::DamageNotLimited) && findings.must_refer());
+/// assert!(findings.has(Code::StopDrill));
+/// # Ok::<(), shophead::length::ParseLengthError>(())
+/// ```
+#[must_use]
+pub fn judge<'a>(damaged: &Damaged, case: Option<&Case>, practice: &Practice<'a>) -> Findings<'a> {
+    let mut findings = Findings::new();
+    let longest = match damaged.kind {
+        Kind::Crack => Name::CrackLengthGreatest,
+        Kind::Corrosion => Name::CorrosionLengthGreatest,
+        Kind::Softness => Name::SoftSpotLengthGreatest,
+    };
+    let mut is_limited = false;
+    if let Some(limit) = length_limit(longest, case, practice) {
+        is_limited = true;
+        hold(&mut findings, damaged.length, limit);
+    }
+    if damaged.kind == Kind::Corrosion
+        && let Some(Given { value: (num, den), basis }) = share_limit(Name::CorrosionDepthShare, case, practice)
+    {
+        is_limited = true;
+        match damaged.thickness {
+            Some(thickness) => hold(&mut findings, damaged.depth, Given { value: thickness.times(num, den), basis }),
+            None => findings.push(Finding::new(Code::DamageNotMeasured, Severity::Refer, basis)),
+        }
+    }
+    if !is_limited {
+        let finding = Finding::new(Code::DamageNotLimited, Severity::Refer, NOT_LIMITED);
+        findings.push(Finding { measured: damaged.length.or(damaged.depth).map(Figure::Length), ..finding });
+    }
+    if damaged.kind == Kind::Crack {
+        for (basis, least, greatest) in STOP_DRILLS {
+            let finding = Finding::new(Code::StopDrill, Severity::Note, basis);
+            findings.push(finding.measured(Figure::Length(least)).limit(Figure::Length(greatest)));
+        }
+    }
+    findings
+}
+
+fn hold<'a>(findings: &mut Findings<'a>, measured: Option<Length>, limit: Given<'a, Length>) {
+    let finding = match measured {
+        None => Finding::new(Code::DamageNotMeasured, Severity::Refer, limit.basis),
+        Some(measured) if measured > limit.value => {
+            Finding::new(Code::DamageOverLimit, Severity::Refer, limit.basis).measured(Figure::Length(measured))
+        }
+        Some(measured) => {
+            Finding::new(Code::DamageWithinLimit, Severity::Caution, limit.basis).measured(Figure::Length(measured))
+        }
+    };
+    findings.push(finding.limit(Figure::Length(limit.value)));
+}
+
+/// A limit that holds whatever the rivet.
+fn for_every_rivet<'a>(name: Name, practice: &Practice<'a>) -> Option<Given<'a, Value>> {
+    let limit = practice.limits().find(|limit| limit.name == name && limit.scope == Scope::ANY)?;
+    Some(Given { value: limit.value, basis: limit.basis })
+}
+
+fn length_limit<'a>(name: Name, case: Option<&Case>, practice: &Practice<'a>) -> Option<Given<'a, Length>> {
+    match case {
+        Some(case) => practice.length(name, case),
+        None => match for_every_rivet(name, practice)? {
+            Given { value: Value::Length(value), basis } => Some(Given { value, basis }),
+            _ => None,
+        },
+    }
+}
+
+fn share_limit<'a>(name: Name, case: Option<&Case>, practice: &Practice<'a>) -> Option<Given<'a, (u32, u32)>> {
+    match case {
+        Some(case) => practice.fraction(name, case),
+        None => match for_every_rivet(name, practice)? {
+            Given { value: Value::Fraction { num, den }, basis } => Some(Given { value: (num, den), basis }),
+            _ => None,
+        },
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::practice::{BUILT_IN, HANDBOOK, Limit};
+
+    fn length(text: &str) -> Length {
+        Length::parse(text).expect(text)
+    }
+
+    fn own(name: Name, value: &str) -> Limit<'static> {
+        let value = Value::parse(name, value).expect(value);
+        Limit { name, scope: Scope::ANY, value, basis: Basis::shop("repair manual", "51-10") }
+    }
+
+    #[test]
+    fn without_limits_every_kind_is_referred() {
+        for (kind, word) in Kind::ALL {
+            assert_eq!(kind.word(), *word);
+            for practice in BUILT_IN {
+                let damaged = Damaged { kind: *kind, length: Some(length("1/8")), depth: None, thickness: None };
+                let findings = judge(&damaged, None, practice);
+                assert!(findings.has(Code::DamageNotLimited) && findings.must_refer(), "{word}");
+                assert_eq!(findings.has(Code::StopDrill), *kind == Kind::Crack, "{word}");
+            }
+        }
+    }
+
+    #[test]
+    fn corrosion_must_keep_both_of_its_limits() {
+        let limits = [own(Name::CorrosionDepthShare, "10 %"), own(Name::CorrosionLengthGreatest, "1")];
+        let practice = HANDBOOK.with_own(&limits);
+        let of = |long: Option<&str>, deep: Option<&str>, thickness: Option<&str>| {
+            let [length, depth, thickness] = [long, deep, thickness].map(|text| text.map(length));
+            judge(&Damaged { kind: Kind::Corrosion, length, depth, thickness }, None, &practice)
+        };
+        // A tenth of .050 is .005, and exactly at a limit is within it.
+        assert!(!of(Some("1"), Some(".005"), Some(".050")).must_refer());
+        assert!(of(Some("1"), Some(".00501"), Some(".050")).has(Code::DamageOverLimit));
+        assert!(of(Some("1.001"), Some(".005"), Some(".050")).has(Code::DamageOverLimit));
+        for unknown in
+            [of(None, Some(".005"), Some(".05")), of(Some("1"), None, Some(".05")), of(Some("1"), Some(".005"), None)]
+        {
+            assert!(unknown.has(Code::DamageNotMeasured) && unknown.must_refer());
+        }
+    }
+}

@@ -1,0 +1,461 @@
+//! Which holes of a pattern may be stepped up together.
+//!
+//! A pattern is a set of rows that the documents count as one. They limit how many of its holes may take a larger rivet, and how many
+//! neighbours in a row. When more holes need one than may have one, [`choose`] finds the choice that refers the fewest.
+//!
+//! # What is optimised
+//!
+//! Each hole takes one of the steps that do for it by itself, or is referred. Of all choices that keep the pattern within its limits
+//! that one is taken which, in this order,
+//!
+//! 1. refers the fewest holes;
+//! 2. changes the least: the sum over all holes of the rung taken, 0 for keep, 1 for clean-up, 2 for an oversize shank, 3 for the next
+//!    diameter;
+//! 3. steps up the earlier holes: of two such choices, where they first differ, the one that gives the hole its larger rivet.
+//!
+//! The first two are exact, not a rule of thumb: every choice is weighed, by dynamic programming over the holes with the number of steps
+//! so far and the length of the present run as state.
+//!
+//! Neighbours are holes of one row whose numbers follow each other. Rows side by side are not neighbours: no document at hand says
+//! that they are.
+
+use core::fmt;
+
+use crate::basis::Basis;
+use crate::finding::{Code, Figure, Finding, Findings, Severity};
+use crate::hole::Disposition;
+use crate::practice::{Case, Given, Name, Practice};
+
+const FULL: Basis<'static> = Basis::practice("limits of the pattern");
+
+/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
+pub const BASES: &[(&str, Basis<'static>)] = &[("a pattern that is full", FULL)];
+
+/// A hole that takes anything but its plain rivet, and how it may be dealt with.
+///
+/// Holes of the pattern that are kept need not be listed: they bear on the total only.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Demand {
+    /// The row, by its place in the pattern.
+    pub row: u32,
+    /// The number of the hole in its row.
+    pub number: u32,
+    /// The least step that leaves the rivet as large as it is: keep or clean-up.
+    pub same: Option<Disposition>,
+    /// The least step to a larger rivet.
+    pub larger: Option<Disposition>,
+}
+
+impl Demand {
+    /// A hole's demand, from every step that does for it.
+    #[must_use]
+    pub fn of(row: u32, number: u32, steps: impl IntoIterator<Item = Disposition>) -> Demand {
+        let mut demand = Demand { row, number, same: None, larger: None };
+        for step in steps {
+            let place = match step {
+                Disposition::Keep | Disposition::CleanUp => &mut demand.same,
+                Disposition::Oversize | Disposition::NextSize => &mut demand.larger,
+                Disposition::Refer => continue,
+            };
+            *place = Some(place.map_or(step, |known| known.min(step)));
+        }
+        demand
+    }
+
+    /// What it takes when the pattern does not matter.
+    #[must_use]
+    pub fn alone(&self) -> Disposition {
+        self.same.or(self.larger).unwrap_or(Disposition::Refer)
+    }
+
+    fn follows(&self, before: &Demand) -> bool {
+        self.row == before.row && before.number.checked_add(1) == Some(self.number)
+    }
+}
+
+/// The limits of one pattern.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct PatternLimits<'a> {
+    /// How many holes may be stepped up; `None` where nothing limits them.
+    pub steps: Option<Given<'a, u32>>,
+    /// How many neighbours may be.
+    pub neighbours: Option<Given<'a, u32>>,
+}
+
+impl<'a> PatternLimits<'a> {
+    /// The limits of a pattern of `total` rivets: of all the cases in it the strictest.
+    ///
+    /// The specification counts the lesser of a share and a number; a share of a small pattern is cut down to whole rivets.
+    #[must_use]
+    pub fn of(total: u32, practice: &Practice<'a>, cases: impl IntoIterator<Item = Case>) -> PatternLimits<'a> {
+        let mut limits = PatternLimits::default();
+        for case in cases {
+            let share = practice.fraction(Name::PatternStepsShare, &case).map(|share| {
+                let whole = u64::from(total).saturating_mul(u64::from(share.value.0));
+                let limit = whole.checked_div(u64::from(share.value.1)).and_then(|limit| u32::try_from(limit).ok());
+                Given { value: limit.unwrap_or(u32::MAX), basis: share.basis }
+            });
+            for limit in share.into_iter().chain(practice.count(Name::PatternStepsCount, &case)) {
+                stricter(&mut limits.steps, limit);
+            }
+            if let Some(limit) = practice.count(Name::NeighboursStepped, &case) {
+                stricter(&mut limits.neighbours, limit);
+            }
+        }
+        limits
+    }
+
+    /// What speaks against stepping up these many holes with a longest run of these many neighbours.
+    #[must_use]
+    pub fn check(&self, steps: u32, run: u32) -> Findings<'a> {
+        let mut findings = Findings::new();
+        for (code, measured, limit) in
+            [(Code::TooManySteps, steps, self.steps), (Code::NeighboursStepped, run, self.neighbours)]
+        {
+            if let Some(limit) = limit.filter(|limit| measured > limit.value) {
+                let finding = Finding::new(code, Severity::Refer, limit.basis);
+                findings.push(finding.measured(Figure::Count(measured)).limit(Figure::Count(limit.value)));
+            }
+        }
+        findings
+    }
+
+    /// The finding for a hole that [`choose`] refers because of the pattern.
+    #[must_use]
+    pub fn full(&self) -> Finding<'a> {
+        let basis = self.steps.or(self.neighbours).map_or(FULL, |limit| limit.basis);
+        Finding::new(Code::PatternFull, Severity::Refer, basis)
+    }
+}
+
+fn stricter<'a>(limit: &mut Option<Given<'a, u32>>, other: Given<'a, u32>) {
+    if limit.is_none_or(|limit| other.value < limit.value) {
+        *limit = Some(other);
+    }
+}
+
+/// How many are stepped up, and how many neighbours at most. The holes come row by row, by rising number.
+#[must_use]
+pub fn tally(stepped: impl IntoIterator<Item = (u32, u32)>) -> (u32, u32) {
+    let (mut count, mut run, mut longest) = (0_u32, 0_u32, 0_u32);
+    let mut last: Option<(u32, u32)> = None;
+    for (row, number) in stepped {
+        count = count.saturating_add(1);
+        let follows = last.is_some_and(|(before, last)| before == row && last.checked_add(1) == Some(number));
+        run = if follows { run.saturating_add(1) } else { 1 };
+        longest = longest.max(run);
+        last = Some((row, number));
+    }
+    (count, longest)
+}
+
+/// Holds the holes of a pattern of one row that are stepped up against the limits for a pattern.
+///
+/// `stepped` are their numbers in rising order, `total` is how many rivets the pattern has. The specification counts the lesser of a share
+/// and a number; a share of a small pattern is cut down to whole rivets.
+///
+/// ```
+/// use shophead::finding::Code;
+/// use shophead::pattern::check_pattern;
+/// use shophead::material::RivetAlloy;
+/// use shophead::practice::{Case, PROCESS};
+/// use shophead::rivet::Head;
+/// use shophead::length::Length;
+/// let case = Case::new(Head::Universal, RivetAlloy::Al2117, Length::from_64ths(8));
+/// // Twenty percent of 30 is 6, which is less than 10.
+/// let seven = [1, 4, 7, 10, 13, 16, 19];
+/// assert!(check_pattern(seven, 30, &PROCESS, &case).has(Code::TooManySteps));
+/// assert!(check_pattern([4, 5, 6], 30, &PROCESS, &case).has(Code::NeighboursStepped));
+/// ```
+#[must_use]
+pub fn check_pattern<'a>(
+    stepped: impl IntoIterator<Item = u32>,
+    total: u32,
+    practice: &Practice<'a>,
+    case: &Case,
+) -> Findings<'a> {
+    let (count, run) = tally(stepped.into_iter().map(|number| (0, number)));
+    PatternLimits::of(total, practice, [*case]).check(count, run)
+}
+
+/// The most states that are followed: one more than the steps allowed, times one more than the neighbours allowed.
+pub const MAX_STATES: usize = 1_024;
+
+/// Why no choice was made.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum PatternError {
+    /// The limits are too wide to be followed.
+    TooManyStates {
+        /// How many states it would take.
+        needed: usize,
+    },
+    /// The room given to remember the choices is too small.
+    TooLittleRoom {
+        /// How many bytes it takes.
+        needed: usize,
+    },
+    /// The demands do not come row by row, by rising number.
+    NotInOrder,
+}
+
+impl fmt::Display for PatternError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            PatternError::TooManyStates { needed } => {
+                write!(f, "the limits of the pattern take {needed} states; right would be at most {MAX_STATES}")
+            }
+            PatternError::TooLittleRoom { needed } => {
+                write!(f, "the room for the choices is too small; right would be {needed} bytes")
+            }
+            PatternError::NotInOrder => {
+                f.write_str("the holes of a pattern are out of order; right would be row by row, by rising number")
+            }
+        }
+    }
+}
+
+impl core::error::Error for PatternError {}
+
+/// How the states of a search are numbered.
+#[derive(Clone, Copy)]
+struct States {
+    /// Steps that count; more need not be told apart.
+    steps: usize,
+    /// Neighbours that count.
+    run: usize,
+}
+
+impl States {
+    /// A limit that no choice can reach does not limit.
+    fn of(demands: &[Demand], limits: &PatternLimits<'_>) -> Result<States, PatternError> {
+        let wanting =
+            || demands.iter().filter(|demand| demand.larger.is_some()).map(|demand| (demand.row, demand.number));
+        let (most, longest) = tally(wanting());
+        let bound =
+            |limit: Option<Given<'_, u32>>, most: u32| limit.map(|limit| limit.value).filter(|limit| *limit < most);
+        let size = |limit: Option<u32>| limit.map_or(0, |limit| usize::try_from(limit).unwrap_or(usize::MAX));
+        let (steps, run) = (bound(limits.steps, most), bound(limits.neighbours, longest));
+        let states = States {
+            steps: if steps.is_none() { usize::MAX } else { size(steps) },
+            run: if run.is_none() { usize::MAX } else { size(run) },
+        };
+        match states.count() {
+            needed if needed > MAX_STATES => Err(PatternError::TooManyStates { needed }),
+            _ => Ok(states),
+        }
+    }
+
+    fn rows(self) -> usize {
+        if self.steps == usize::MAX { 1 } else { self.steps.saturating_add(1) }
+    }
+
+    fn columns(self) -> usize {
+        if self.run == usize::MAX { 1 } else { self.run.saturating_add(1) }
+    }
+
+    fn count(self) -> usize {
+        self.rows().saturating_mul(self.columns())
+    }
+
+    fn place(self, steps: usize, run: usize) -> usize {
+        steps.saturating_mul(self.columns()).saturating_add(run)
+    }
+
+    /// The state after one more step; `None` where the limits forbid it.
+    fn stepped(self, steps: usize, run: usize, follows: bool) -> Option<(usize, usize)> {
+        let steps =
+            if self.steps == usize::MAX { Some(0) } else { steps.checked_add(1).filter(|next| *next <= self.steps) };
+        let run = if self.run == usize::MAX {
+            Some(0)
+        } else {
+            let before = if follows { run } else { 0 };
+            before.checked_add(1).filter(|next| *next <= self.run)
+        };
+        steps.zip(run)
+    }
+}
+
+/// The bytes that [`choose`] needs to remember what it weighed.
+///
+/// # Errors
+/// [`PatternError::TooManyStates`].
+pub fn room_needed(demands: &[Demand], limits: &PatternLimits<'_>) -> Result<usize, PatternError> {
+    Ok(demands.len().saturating_mul(States::of(demands, limits)?.count()))
+}
+
+/// What a choice costs: holes referred, then rungs.
+type Cost = (u32, u32);
+
+const SAME: u8 = 0;
+const LARGER: u8 = 1;
+const REFERRED: u8 = 2;
+
+/// The best choice for a pattern, as the head of this module defines it: one disposition a demand, through `take`.
+///
+/// `room` is memory to work in, of [`room_needed`] bytes; what stands in it does not matter. Beside it the search takes 16 KiB of stack.
+///
+/// ```
+/// use shophead::hole::Disposition::{CleanUp, NextSize, Oversize, Refer};
+/// use shophead::length::Length;
+/// use shophead::material::RivetAlloy;
+/// use shophead::pattern::{Demand, PatternLimits, choose, room_needed};
+/// use shophead::practice::{Case, PROCESS};
+/// use shophead::rivet::Head;
+/// let case = Case::new(Head::Universal, RivetAlloy::Al2117, Length::from_64ths(8));
+/// let limits = PatternLimits::of(30, &PROCESS, [case]);
+/// // Three neighbours want a larger rivet; two may have one. Referring the middle one parts the run, but so does an end: the
+/// // hole that would change most is left.
+/// let demands = [(4, Oversize), (5, Oversize), (6, NextSize), (9, CleanUp)].map(|(number, step)| Demand::of(0, number, [step]));
+/// let mut room = [0; 128];
+/// assert!(room_needed(&demands, &limits)? <= room.len());
+/// let mut chosen = [Refer; 4];
+/// choose(&demands, &limits, &mut room, |index, step| chosen[index] = step)?;
+/// assert_eq!(chosen, [Oversize, Oversize, Refer, CleanUp]);
+/// # Ok::<(), shophead::pattern::PatternError>(())
+/// ```
+///
+/// # Errors
+/// [`PatternError`]; nothing was taken then.
+pub fn choose(
+    demands: &[Demand],
+    limits: &PatternLimits<'_>,
+    room: &mut [u8],
+    mut take: impl FnMut(usize, Disposition),
+) -> Result<(), PatternError> {
+    let in_order = |pair: &[Demand]| match pair {
+        [one, next] => (one.row, one.number) < (next.row, next.number),
+        _ => true,
+    };
+    if !demands.windows(2).all(in_order) {
+        return Err(PatternError::NotInOrder);
+    }
+    let states = States::of(demands, limits)?;
+    let needed = demands.len().saturating_mul(states.count());
+    let Some(room) = room.get_mut(..needed) else { return Err(PatternError::TooLittleRoom { needed }) };
+    // From the last hole to the first: the cheapest way to deal with the rest from each state on. Walking forward again then meets the
+    // earliest hole first, which settles the third rule.
+    let mut rest: [Cost; MAX_STATES] = [(0, 0); MAX_STATES];
+    for (index, demand) in demands.iter().enumerate().rev() {
+        let follows =
+            index.checked_sub(1).and_then(|before| demands.get(before)).is_some_and(|before| demand.follows(before));
+        let mut here: [Cost; MAX_STATES] = [(0, 0); MAX_STATES];
+        for steps in 0..states.rows() {
+            for run in 0..states.columns() {
+                let after = |steps, run| rest.get(states.place(steps, run)).copied().unwrap_or((u32::MAX, u32::MAX));
+                let mut best = (add(after(steps, 0), (1, 0)), REFERRED);
+                if let Some(same) = demand.same {
+                    let cost = add(after(steps, 0), (0, rung(same)));
+                    if cost < best.0 {
+                        best = (cost, SAME);
+                    }
+                }
+                if let Some(larger) = demand.larger
+                    && let Some((steps, run)) = states.stepped(steps, run, follows)
+                {
+                    let cost = add(after(steps, run), (0, rung(larger)));
+                    // Of equal cost the earlier hole is stepped up.
+                    if cost <= best.0 {
+                        best = (cost, LARGER);
+                    }
+                }
+                let place = states.place(steps, run);
+                if let Some(cost) = here.get_mut(place) {
+                    *cost = best.0;
+                }
+                if let Some(mark) = room.get_mut(index.saturating_mul(states.count()).saturating_add(place)) {
+                    *mark = best.1;
+                }
+            }
+        }
+        rest = here;
+    }
+    let (mut steps, mut run) = (0, 0);
+    let mut before: Option<&Demand> = None;
+    for (index, demand) in demands.iter().enumerate() {
+        let follows = before.is_some_and(|before| demand.follows(before));
+        before = Some(demand);
+        let mark = room.get(index.saturating_mul(states.count()).saturating_add(states.place(steps, run))).copied();
+        let (step, next) = match mark {
+            Some(SAME) => (demand.same, (steps, 0)),
+            Some(LARGER) => (demand.larger, states.stepped(steps, run, follows).unwrap_or((steps, 0))),
+            _ => (None, (steps, 0)),
+        };
+        (steps, run) = next;
+        take(index, step.unwrap_or(Disposition::Refer));
+    }
+    Ok(())
+}
+
+fn add(one: Cost, other: Cost) -> Cost {
+    (one.0.saturating_add(other.0), one.1.saturating_add(other.1))
+}
+
+fn rung(step: Disposition) -> u32 {
+    match step {
+        Disposition::Keep => 0,
+        Disposition::CleanUp => 1,
+        Disposition::Oversize => 2,
+        Disposition::NextSize => 3,
+        // Never in a choice; counted by itself.
+        Disposition::Refer => 4,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    extern crate std;
+    use super::*;
+    use std::vec;
+    use std::vec::Vec;
+
+    fn limits(steps: Option<u32>, neighbours: Option<u32>) -> PatternLimits<'static> {
+        let given = |value: Option<u32>| value.map(|value| Given { value, basis: Basis::practice("test") });
+        PatternLimits { steps: given(steps), neighbours: given(neighbours) }
+    }
+
+    fn chosen(demands: &[Demand], limits: &PatternLimits<'_>) -> Vec<Disposition> {
+        let mut room = vec![9; room_needed(demands, limits).expect("few states")];
+        let mut chosen = vec![Disposition::Refer; demands.len()];
+        choose(demands, limits, &mut room, |index, step| chosen[index] = step).expect("a choice");
+        chosen
+    }
+
+    fn oversize(number: u32) -> Demand {
+        Demand::of(0, number, [Disposition::Oversize])
+    }
+
+    #[test]
+    fn the_middle_of_five_neighbours_parts_them() {
+        let demands = [1, 2, 3, 4, 5].map(oversize);
+        use Disposition::{Oversize as O, Refer as R};
+        assert_eq!(chosen(&demands, &limits(Some(10), Some(2))), [O, O, R, O, O]);
+        assert_eq!(chosen(&demands, &limits(Some(3), Some(2))), [O, O, R, O, R]);
+        assert_eq!(chosen(&demands, &limits(None, None)), [O; 5]);
+        assert_eq!(chosen(&demands, &limits(Some(0), None)), [R; 5]);
+    }
+
+    #[test]
+    fn a_hole_that_can_do_without_leaves_its_place_to_another() {
+        use Disposition::{CleanUp, NextSize, Oversize};
+        let demands = [Demand::of(0, 1, [NextSize, CleanUp, Oversize]), oversize(2), Demand::of(1, 3, [Oversize])];
+        assert_eq!(chosen(&demands, &limits(Some(2), Some(1))), [CleanUp, Oversize, Oversize]);
+    }
+
+    #[test]
+    fn what_cannot_be_weighed_is_an_error() {
+        let demands = [oversize(2), oversize(1)];
+        let choose = |demands: &[Demand], limits, room: &mut [u8]| choose(demands, &limits, room, |_, _| {});
+        assert_eq!(choose(&demands, limits(Some(1), None), &mut [0; 9]), Err(PatternError::NotInOrder));
+        let demands = [oversize(1), oversize(2)];
+        assert_eq!(
+            choose(&demands, limits(Some(1), None), &mut [0; 3]),
+            Err(PatternError::TooLittleRoom { needed: 4 })
+        );
+        let many: Vec<Demand> = (1..=3_000).map(oversize).collect();
+        let error = choose(&many, limits(Some(2_000), None), &mut []).expect_err("too wide");
+        assert_eq!(error, PatternError::TooManyStates { needed: 2_001 });
+    }
+}

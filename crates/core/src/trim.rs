@@ -1,0 +1,416 @@
+//! The cut along an edge of a panel, and how far holes stand from it.
+//!
+//! An edge is known in one of two ways: as corners with straight lines between them, or as offsets that were measured from the old part
+//! at stations along it. Between stations the edge is drawn as a monotone piecewise cubic ([`INTERPOLATION`]): it
+//! goes through every station, rises only where the offsets rise, and never swings beyond two neighbours. A plain spline would bulge
+//! between stations, and the bulge would be cut into the sheet.
+
+use core::fmt;
+
+use crate::basis::Basis;
+use crate::layout::{Edge, Point};
+use crate::length::Length;
+
+/// Where the way to draw the edge between stations comes from.
+pub const INTERPOLATION: Basis<'static> =
+    Basis::memory("Monotone Piecewise Cubic Interpolation", "SIAM Journal on Numerical Analysis 17 (1980), p 238");
+
+/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
+pub const BASES: &[(&str, Basis<'static>)] = &[("how an edge is drawn between its stations", INTERPOLATION)];
+
+/// The most stations of one edge.
+pub const MAX_STATIONS: usize = 256;
+
+/// A place along the panel with the measured offset of the edge there.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Default)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Station {
+    /// Along the panel.
+    pub at: Length,
+    /// Across it, from the line that everything is measured from.
+    pub offset: Length,
+}
+
+/// Why an edge cannot be drawn.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum TrimError {
+    /// Fewer than two stations.
+    TooFew,
+    /// More than [`MAX_STATIONS`].
+    TooMany,
+    /// A station does not lie behind the one before it; counted from 1.
+    NotRising {
+        /// Which.
+        station: usize,
+    },
+}
+
+impl fmt::Display for TrimError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            TrimError::TooFew => f.write_str("an edge has at least two points; right would be one at each end"),
+            TrimError::TooMany => {
+                write!(f, "an edge has at most {MAX_STATIONS} stations; right would be fewer, further apart")
+            }
+            TrimError::NotRising { station } => {
+                write!(f, "station {station} does not lie behind the one before it; right would be rising stations")
+            }
+        }
+    }
+}
+
+impl core::error::Error for TrimError {}
+
+/// An edge through measured stations.
+///
+/// Computed in `f64` nanometres. On a panel of up to ten metres whose edge is nowhere steeper than one in one, an offset is off by less
+/// than a thousandth of a nanometre before it is rounded to a whole one.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Curve<'s> {
+    stations: &'s [Station],
+    /// The slope at each station.
+    slopes: heapless::Vec<f64, MAX_STATIONS>,
+}
+
+fn nm(length: Length) -> f64 {
+    // Exact: no length has more digits than an f64.
+    length.nanometres() as f64
+}
+
+fn whole(nanometres: f64) -> Length {
+    Length::from_nanometres(libm::round(nanometres) as i64).unwrap_or(if nanometres < 0.0 {
+        Length::MIN
+    } else {
+        Length::MAX
+    })
+}
+
+/// One piece of the curve, between two stations.
+#[derive(Clone, Copy)]
+struct Piece {
+    from: (f64, f64),
+    to: (f64, f64),
+    slopes: (f64, f64),
+}
+
+impl Piece {
+    fn width(&self) -> f64 {
+        self.to.0 - self.from.0
+    }
+
+    /// The offset at a place in it: Hermite's cubic, kept between its ends.
+    fn at(&self, x: f64) -> f64 {
+        let width = self.width();
+        let t = (x - self.from.0) / width;
+        let rise = self.to.1 - self.from.1;
+        let (start, end) = (self.slopes.0 * width, self.slopes.1 * width);
+        // Written from the near end, so that both ends come out exactly.
+        let offset = if t <= 0.5 {
+            self.from.1 + t * (start + t * ((3.0 * rise - 2.0 * start - end) + t * (start + end - 2.0 * rise)))
+        } else {
+            let u = 1.0 - t;
+            self.to.1 - u * (end + u * ((3.0 * rise - 2.0 * end - start) + u * (start + end - 2.0 * rise)))
+        };
+        offset.max(self.from.1.min(self.to.1)).min(self.from.1.max(self.to.1))
+    }
+
+    /// How far the curve strays from its chord between two places at most: an eighth of the width squared times the sharpest bend, which
+    /// a cubic has at an end.
+    fn stray(&self, from: f64, to: f64) -> f64 {
+        let width = self.width();
+        let rise = self.to.1 - self.from.1;
+        let (start, end) = (self.slopes.0 * width, self.slopes.1 * width);
+        let bend = |x: f64| {
+            let t = (x - self.from.0) / width;
+            (2.0 * (3.0 * rise - 2.0 * start - end) + 6.0 * t * (start + end - 2.0 * rise)) / (width * width)
+        };
+        let sharpest = libm::fabs(bend(from)).max(libm::fabs(bend(to)));
+        (to - from) * (to - from) * sharpest / 8.0
+    }
+}
+
+impl<'s> Curve<'s> {
+    /// The edge through these stations.
+    ///
+    /// ```
+    /// use shophead::length::Length;
+    /// use shophead::trim::{Curve, Station};
+    /// let at = |at, offset| Station { at: Length::from_64ths(at), offset: Length::from_64ths(offset) };
+    /// let stations = [at(0, 32), at(640, 32), at(1280, 64), at(1920, 64)];
+    /// let edge = Curve::through(&stations)?;
+    /// // It stays flat where the offsets are, instead of swinging below them.
+    /// assert_eq!(edge.offset(Length::from_64ths(320)), Length::from_64ths(32));
+    /// assert_eq!(edge.offset(Length::from_64ths(960)), Length::from_64ths(48));
+    /// # Ok::<(), shophead::trim::TrimError>(())
+    /// ```
+    ///
+    /// # Errors
+    /// [`TrimError`].
+    pub fn through(stations: &'s [Station]) -> Result<Curve<'s>, TrimError> {
+        if stations.len() < 2 {
+            return Err(TrimError::TooFew);
+        }
+        if stations.len() > MAX_STATIONS {
+            return Err(TrimError::TooMany);
+        }
+        for (pair, station) in stations.windows(2).zip(2_usize..) {
+            if let [one, next] = pair
+                && one.at >= next.at
+            {
+                return Err(TrimError::NotRising { station });
+            }
+        }
+        let secants = || {
+            stations.windows(2).filter_map(|pair| match pair {
+                [one, next] => Some((nm(next.offset) - nm(one.offset)) / (nm(next.at) - nm(one.at))),
+                _ => None,
+            })
+        };
+        // First the mean of both secants, nothing where they differ in sign; at the ends the one there is.
+        let mut slopes: heapless::Vec<f64, MAX_STATIONS> = heapless::Vec::new();
+        let before = core::iter::once(None).chain(secants().map(Some));
+        let after = secants().map(Some).chain(core::iter::once(None));
+        for (before, after) in before.zip(after) {
+            let slope = match (before, after) {
+                (Some(before), Some(after)) if before * after <= 0.0 => 0.0,
+                (Some(before), Some(after)) => before / 2.0 + after / 2.0,
+                (one, other) => one.or(other).unwrap_or(0.0),
+            };
+            // As many places as stations.
+            let _ = slopes.push(slope);
+        }
+        // Then both ends of a piece are brought into the circle of radius three that keeps it monotone.
+        for (piece, secant) in secants().enumerate() {
+            let Some([start, end]) = slopes.get_mut(piece..).and_then(|rest| rest.first_chunk_mut::<2>()) else {
+                continue;
+            };
+            if secant == 0.0 {
+                (*start, *end) = (0.0, 0.0);
+                continue;
+            }
+            let (alpha, beta) = (*start / secant, *end / secant);
+            let radius = libm::hypot(alpha, beta);
+            if radius > 3.0 {
+                *start = 3.0 / radius * alpha * secant;
+                *end = 3.0 / radius * beta * secant;
+            }
+        }
+        Ok(Curve { stations, slopes })
+    }
+
+    /// The stations that it goes through.
+    #[must_use]
+    pub const fn stations(&self) -> &'s [Station] {
+        self.stations
+    }
+
+    fn pieces(&self) -> impl Iterator<Item = Piece> {
+        let point = |station: &Station| (nm(station.at), nm(station.offset));
+        self.stations.windows(2).zip(self.slopes.windows(2)).filter_map(move |(stations, slopes)| {
+            match (stations, slopes) {
+                ([from, to], [start, end]) => Some(Piece { from: point(from), to: point(to), slopes: (*start, *end) }),
+                _ => None,
+            }
+        })
+    }
+
+    /// The offset at a place along the panel, to a nanometre; beyond an end that of the end.
+    #[must_use]
+    pub fn offset(&self, at: Length) -> Length {
+        let beyond = |station: Option<&Station>, is_beyond: fn(Length, Length) -> bool| {
+            station.filter(|station| is_beyond(at, station.at)).map(|station| station.offset)
+        };
+        let end =
+            beyond(self.stations.first(), |at, end| at <= end).or(beyond(self.stations.last(), |at, end| at >= end));
+        if let Some(end) = end {
+            return end;
+        }
+        let x = nm(at);
+        let piece = self.pieces().find(|piece| x <= piece.to.0);
+        piece.map_or(Length::ZERO, |piece| whole(piece.at(x)))
+    }
+
+    /// Whether a point lies beyond the first or the last station, where nothing was measured.
+    #[must_use]
+    pub fn is_beyond(&self, point: Point) -> bool {
+        self.stations.first().is_none_or(|first| point.x < first.at)
+            || self.stations.last().is_none_or(|last| point.x > last.at)
+    }
+
+    /// How far a point stands from it: never too long, and short by less than three nanometres.
+    ///
+    /// The curve is halved until every part that could be the nearest is straight to within a nanometre. A part is left alone when its
+    /// chord, less the most that the curve strays from it, is already further off than the nearest found.
+    #[must_use]
+    pub fn distance(&self, point: Point) -> Length {
+        /// Straight enough.
+        const STRAY: f64 = 1.0;
+        /// A halved part stands on this; the deepest halving of a piece of ten metres leaves parts under a nanometre.
+        const DEPTH: usize = 64;
+        let to = (nm(point.x), nm(point.y));
+        let ends = self.stations.iter().map(|station| libm::hypot(nm(station.at) - to.0, nm(station.offset) - to.1));
+        let mut nearest = ends.fold(f64::INFINITY, f64::min);
+        for piece in self.pieces() {
+            // Further off along the panel than the nearest found.
+            if piece.from.0 - to.0 >= nearest || to.0 - piece.to.0 >= nearest {
+                continue;
+            }
+            let mut parts: heapless::Vec<(f64, f64), DEPTH> = heapless::Vec::new();
+            let _ = parts.push((piece.from.0, piece.to.0));
+            while let Some((from, end)) = parts.pop() {
+                let stray = piece.stray(from, end);
+                let chord = to_chord(to, (from, piece.at(from)), (end, piece.at(end)));
+                if chord - stray >= nearest {
+                    continue;
+                }
+                let middle = from / 2.0 + end / 2.0;
+                // No room is left for halving only where the part is far thinner than a nanometre.
+                if stray <= STRAY || parts.len().saturating_add(2) > DEPTH {
+                    nearest = nearest.min(chord - stray);
+                } else {
+                    let (near, far) =
+                        if to.0 < middle { ((from, middle), (middle, end)) } else { ((middle, end), (from, middle)) };
+                    let _ = parts.push(far);
+                    let _ = parts.push(near);
+                }
+            }
+        }
+        // What the arithmetic may be off by, taken off so that no hole seems safer than it is.
+        let whole = libm::floor((nearest - STRAY).max(0.0)) as i64;
+        Length::from_nanometres(whole).unwrap_or(Length::MAX)
+    }
+
+    /// The offsets to mark out from: every so much from the first station on, at the measured stations, and at the last. Without a
+    /// spacing at the stations only.
+    pub fn table(&self, every: Option<Length>) -> impl Iterator<Item = Station> {
+        let every = every.filter(|every| *every > Length::ZERO);
+        let last = self.stations.last().map(|last| last.at);
+        let mut stations = self.stations.iter().peekable();
+        let mut mark = self.stations.first().map(|first| first.at);
+        core::iter::from_fn(move || {
+            let next_station = stations.peek().map(|station| station.at);
+            let next_mark = mark.filter(|mark| every.is_some() && last.is_some_and(|last| *mark <= last));
+            let at = match (next_station, next_mark) {
+                (Some(station), Some(mark)) => station.min(mark),
+                (one, other) => one.or(other)?,
+            };
+            if next_station == Some(at) {
+                stations.next();
+            }
+            if next_mark == Some(at) {
+                mark = every.and_then(|every| at.checked_add(every));
+            }
+            Some(Station { at, offset: self.offset(at) })
+        })
+    }
+}
+
+/// From a point to the nearest point of a chord.
+fn to_chord(to: (f64, f64), from: (f64, f64), end: (f64, f64)) -> f64 {
+    let (along, out) = ((end.0 - from.0, end.1 - from.1), (to.0 - from.0, to.1 - from.1));
+    let square = along.0 * along.0 + along.1 * along.1;
+    let reach = ((out.0 * along.0 + out.1 * along.1) / square).clamp(0.0, 1.0);
+    // A chord without length has no direction; its end is the nearest.
+    let reach = if square > 0.0 { reach } else { 0.0 };
+    libm::hypot(out.0 - reach * along.0, out.1 - reach * along.1)
+}
+
+/// The edge of a panel.
+#[derive(Clone, Debug, PartialEq)]
+#[expect(clippy::large_enum_variant, reason = "there is no heap to put the curve on")]
+pub enum Cut<'s> {
+    /// Corners, with straight lines between them.
+    Corners(&'s [Point]),
+    /// Through measured stations.
+    Measured(Curve<'s>),
+}
+
+impl Cut<'_> {
+    /// How far a point stands from it; never too long. `None` for an edge of fewer than two corners.
+    #[must_use]
+    pub fn distance(&self, point: Point) -> Option<Length> {
+        match self {
+            Cut::Corners(corners) => corners
+                .windows(2)
+                .filter_map(|pair| match pair {
+                    [from, to] => Some(point.distance_to_edge(Edge { from: *from, to: *to })),
+                    _ => None,
+                })
+                .min(),
+            Cut::Measured(curve) => Some(curve.distance(point)),
+        }
+    }
+
+    /// Whether a point lies where nothing was measured; an edge of corners ends where it ends.
+    #[must_use]
+    pub fn is_beyond(&self, point: Point) -> bool {
+        match self {
+            Cut::Corners(_) => false,
+            Cut::Measured(curve) => curve.is_beyond(point),
+        }
+    }
+
+    /// On which side of a measured edge a point lies: whether its offset is greater. `None` for an edge of corners, on the edge, and
+    /// beyond its ends.
+    #[must_use]
+    pub fn is_above(&self, point: Point) -> Option<bool> {
+        match self {
+            Cut::Corners(_) => None,
+            Cut::Measured(curve) if curve.is_beyond(point) => None,
+            Cut::Measured(curve) => {
+                let offset = curve.offset(point.x);
+                (offset != point.y).then_some(point.y > offset)
+            }
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    extern crate std;
+    use super::*;
+    use std::vec::Vec;
+
+    fn station(at: i16, offset: i16) -> Station {
+        Station { at: Length::from_64ths(at), offset: Length::from_64ths(offset) }
+    }
+
+    fn point(x: i16, y: i16) -> Point {
+        Point { x: Length::from_64ths(x), y: Length::from_64ths(y) }
+    }
+
+    #[test]
+    fn stations_that_are_no_edge_are_refused() {
+        assert_eq!(Curve::through(&[station(0, 0)]), Err(TrimError::TooFew));
+        let twice = [station(0, 0), station(10, 0), station(10, 1)];
+        assert_eq!(Curve::through(&twice), Err(TrimError::NotRising { station: 3 }));
+        let many: Vec<Station> = (0..=256).map(|at| station(at, 0)).collect();
+        assert_eq!(Curve::through(&many), Err(TrimError::TooMany));
+        assert!(Curve::through(&many[1..]).is_ok());
+    }
+
+    #[test]
+    fn a_straight_edge_is_as_far_as_its_line() {
+        let stations = [station(0, 0), station(320, 0), station(640, 0)];
+        let edge = Curve::through(&stations).expect("an edge");
+        let distance = edge.distance(point(100, 16));
+        let short = Length::from_64ths(16).minus(distance).nanometres();
+        assert!((0..3).contains(&short), "{short}");
+        assert_eq!(Cut::Measured(edge.clone()).is_above(point(100, 16)), Some(true));
+        assert!(edge.is_beyond(point(-1, 0)) && !edge.is_beyond(point(640, 9)));
+    }
+
+    #[test]
+    fn the_table_has_the_stations_and_the_marks_between() {
+        let stations = [station(0, 0), station(100, 10), station(150, 20)];
+        let edge = Curve::through(&stations).expect("an edge");
+        let at = |every: Option<i16>| -> Vec<i64> {
+            edge.table(every.map(Length::from_64ths)).map(|mark| mark.at.to_64ths().count()).collect()
+        };
+        assert_eq!(at(None), [0, 100, 150]);
+        assert_eq!(at(Some(50)), [0, 50, 100, 150]);
+        assert_eq!(at(Some(64)), [0, 64, 100, 128, 150]);
+        assert_eq!(edge.table(None).collect::<Vec<_>>(), stations);
+    }
+}

@@ -1,0 +1,179 @@
+//! Laws of cuts: an edge through stations, distances to it, straight rows of holes.
+
+use num_bigint::BigInt;
+use proptest::prelude::*;
+use shophead::layout::{Edge, Point, check_points, check_points_sorted, in_line};
+use shophead::length::Length;
+use shophead::material::RivetAlloy;
+use shophead::practice::{BUILT_IN, Case};
+use shophead::rivet::Head;
+use shophead::trim::{Curve, Cut, Station};
+
+use crate::common::{config, nm};
+
+/// Some metres of edge, stations a tenth of a millimetre apart or more, offsets of up to half a metre.
+fn stations() -> impl Strategy<Value = Vec<Station>> {
+    let step = 100_000_i64..1_000_000_000;
+    (-1_000_000_000_i64..1_000_000_000, prop::collection::vec((step, -500_000_000_i64..500_000_000), 2..12)).prop_map(
+        |(start, steps)| {
+            let mut at = start;
+            let mut stations = Vec::new();
+            for (step, offset) in steps {
+                stations.push(Station { at: nm(at), offset: nm(offset) });
+                at += step;
+            }
+            stations
+        },
+    )
+}
+
+/// The same with offsets that rise.
+fn rising() -> impl Strategy<Value = Vec<Station>> {
+    stations().prop_map(|mut stations| {
+        let mut offsets: Vec<Length> = stations.iter().map(|station| station.offset).collect();
+        offsets.sort_unstable();
+        for (station, offset) in stations.iter_mut().zip(offsets) {
+            station.offset = offset;
+        }
+        stations
+    })
+}
+
+fn between(stations: &[Station], share: f64) -> Length {
+    let (first, last) = (stations[0].at.nanometres(), stations[stations.len() - 1].at.nanometres());
+    nm(first + ((last - first) as f64 * share) as i64)
+}
+
+fn point() -> impl Strategy<Value = Point> {
+    let at = || -2_000_000_000_i64..8_000_000_000;
+    (at(), at()).prop_map(|(x, y)| Point { x: nm(x), y: nm(y) })
+}
+
+proptest! {
+    #![proptest_config(config())]
+
+    #[test]
+    fn the_edge_goes_through_every_station(stations in stations()) {
+        let edge = Curve::through(&stations).unwrap();
+        for station in &stations {
+            prop_assert_eq!(edge.offset(station.at), station.offset);
+        }
+    }
+
+    #[test]
+    fn the_edge_never_swings_beyond_two_neighbours(stations in stations(), share in 0.0..1.0) {
+        let edge = Curve::through(&stations).unwrap();
+        let at = between(&stations, share);
+        let offset = edge.offset(at);
+        let around = stations.windows(2).find(|pair| pair[0].at <= at && at <= pair[1].at).unwrap();
+        let (low, high) = (around[0].offset.min(around[1].offset), around[0].offset.max(around[1].offset));
+        prop_assert!(low <= offset && offset <= high, "{low:?} {offset:?} {high:?}");
+    }
+
+    #[test]
+    fn the_edge_rises_where_the_offsets_rise(stations in rising(), one in 0.0..1.0, other in 0.0..1.0) {
+        let edge = Curve::through(&stations).unwrap();
+        let (near, far) = (between(&stations, f64::min(one, other)), between(&stations, f64::max(one, other)));
+        // Rounding to a whole nanometre may turn two offsets that are equal to a thousandth of one.
+        prop_assert!(edge.offset(near).nanometres() <= edge.offset(far).nanometres() + 1);
+    }
+
+    /// A sampled point of the edge is never nearer than the distance told, and that is reached to within what the sampling misses.
+    #[test]
+    fn a_distance_is_never_too_long_and_hardly_short(stations in stations(), point in point()) {
+        let edge = Curve::through(&stations).unwrap();
+        let told = edge.distance(point);
+        let mut nearest = i64::MAX;
+        let count = 2_000;
+        let mut before: Option<Point> = None;
+        let mut gap = 0;
+        for index in 0..=count {
+            let x = between(&stations, f64::from(index) / f64::from(count));
+            let sample = Point { x, y: edge.offset(x) };
+            nearest = nearest.min(point.distance(sample).nanometres());
+            if let Some(before) = before {
+                gap = gap.max(before.distance(sample).nanometres());
+            }
+            before = Some(sample);
+        }
+        // The edge lies to the nanometre, and so does a sampled distance.
+        prop_assert!(told.nanometres() <= nearest + 2, "{told:?} {nearest}");
+        // From the true nearest point a sample is not further than the widest gap between two, nor the distance longer by more.
+        prop_assert!(told.nanometres() + gap + 5 >= nearest, "{told:?} {nearest} {gap}");
+    }
+
+    #[test]
+    fn a_straight_edge_of_stations_is_one_of_corners(
+        (from, to) in (0_i64..500_000_000, 0_i64..500_000_000),
+        middle in 1_i64..9,
+        point in point(),
+    ) {
+        // Stations on one line: a multiple of ten keeps the middle on it.
+        let rise = (to - from) / 10;
+        let station = |tenths: i64| Station { at: nm(tenths * 100_000_000), offset: nm(from + rise * tenths) };
+        let stations = [station(0), station(middle), station(10)];
+        let edge = Curve::through(&stations).unwrap();
+        let corner = |station: Station| Point { x: station.at, y: station.offset };
+        let straight = [corner(stations[0]), corner(stations[2])];
+        let corners = Cut::Corners(&straight).distance(point).unwrap();
+        let measured = edge.distance(point);
+        let short = corners.nanometres() - measured.nanometres();
+        prop_assert!((-1..=3).contains(&short), "{short}");
+    }
+
+    #[test]
+    fn an_edge_of_corners_is_as_near_as_its_nearest_side(corners in prop::collection::vec(point(), 2..6), point in point()) {
+        let sides = corners.windows(2).map(|side| point.distance_to_edge(Edge { from: side[0], to: side[1] }));
+        prop_assert_eq!(Cut::Corners(&corners).distance(point), sides.min());
+    }
+
+    #[test]
+    fn the_table_rises_from_the_first_station_to_the_last(stations in stations(), every in prop::option::of(10_000_000_i64..900_000_000)) {
+        let edge = Curve::through(&stations).unwrap();
+        let table: Vec<Station> = edge.table(every.map(nm)).collect();
+        prop_assert!(table.windows(2).all(|pair| pair[0].at < pair[1].at));
+        prop_assert!(stations.iter().all(|station| table.contains(station)));
+        prop_assert_eq!((table.first(), table.last()), (stations.first(), stations.last()));
+        if let Some(every) = every {
+            prop_assert!(table.windows(2).all(|pair| pair[1].at.nanometres() - pair[0].at.nanometres() <= every));
+        }
+    }
+
+    /// Exactly: the square of the way gone is the square of so many pitches, to a nanometre in each coordinate.
+    #[test]
+    fn holes_in_line_are_so_many_pitches_away(
+        first in point(),
+        (x, y) in (-1_000_000_000_i64..1_000_000_000, -1_000_000_000_i64..1_000_000_000),
+        pitch in 1_000_000_i64..50_000_000,
+        pitches in 0_u32..1_000,
+    ) {
+        prop_assume!((x, y) != (0, 0));
+        let along = Point { x: nm(x), y: nm(y) };
+        let place = in_line(first, along, nm(pitch), pitches).unwrap();
+        let (dx, dy) = (place.x.nanometres() - first.x.nanometres(), place.y.nanometres() - first.y.nanometres());
+        let way = BigInt::from(pitch) * pitches;
+        let square = BigInt::from(dx) * dx + BigInt::from(dy) * dy;
+        let (low, high) = (&way - BigInt::from(2), &way + BigInt::from(2));
+        let low = if low < BigInt::ZERO { BigInt::ZERO } else { low };
+        prop_assert!(&low * &low <= square && square <= &high * &high);
+        // The same way round as the vector, and off its line by less than two nanometres.
+        prop_assert!(BigInt::from(dx) * x + BigInt::from(dy) * y >= BigInt::ZERO);
+        let cross = BigInt::from(dx) * y - BigInt::from(dy) * x;
+        let length = BigInt::from(x) * x + BigInt::from(y) * y;
+        prop_assert!(&cross * &cross <= length * 4);
+    }
+
+    #[test]
+    fn sorting_the_points_finds_the_same_pair(
+        places in prop::collection::vec((0_i64..12, 0_i64..12), 0..40),
+        scale in (1_i64..4, 1_i64..4),
+    ) {
+        let points: Vec<Point> = places.iter().map(|(x, y)| Point { x: nm(x * scale.0 * 7_000_000), y: nm(y * scale.1 * 7_000_000) }).collect();
+        let case = Case::new(Head::Universal, RivetAlloy::Al2117, Length::from_64ths(8));
+        for practice in BUILT_IN {
+            let pairs = check_points(&points, &[], &case, practice);
+            let sorted = check_points_sorted(&points, &mut vec![9; points.len()], &[], &case, practice);
+            prop_assert_eq!(pairs, sorted);
+        }
+    }
+}
