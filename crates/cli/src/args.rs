@@ -144,6 +144,11 @@ pub(crate) enum Command {
     ///
     /// Lists the rivets of a job with spares, what is on the shelf, and what to buy.
     Order(OrderArgs),
+    /// Questions and answers on a small line terminal.
+    ///
+    /// Runs the session of a shop instrument on the standard input and output: pick a question, key in the figures, page through the
+    /// answer.
+    Handheld(HandheldArgs),
     /// Where every built-in figure comes from.
     ///
     /// Lists every limit, table and value that the product carries, with document, place and status.
@@ -163,6 +168,7 @@ impl Command {
             Command::Part(args) => args.screen.width,
             Command::Plan(args) => args.screen.width,
             Command::Order(args) => args.screen.width,
+            Command::Handheld(_) => None,
             Command::Sources(args) => args.screen.width,
         }
     }
@@ -502,6 +508,16 @@ pub(crate) struct OrderArgs {
     pub(crate) spares: Option<String>,
     #[command(flatten)]
     pub(crate) screen: Screen,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct HandheldArgs {
+    /// Columns of the terminal, 16 to 40.
+    #[arg(long, value_name = "N", default_value_t = 20)]
+    pub(crate) columns: u8,
+    /// Lines of the terminal, 2 to 8.
+    #[arg(long, value_name = "N", default_value_t = 4)]
+    pub(crate) lines: u8,
 }
 
 #[derive(Debug, Args)]

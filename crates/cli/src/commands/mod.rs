@@ -41,6 +41,7 @@ pub(crate) fn run(command: &Command, job: Option<&Job>, context: &Context<'_>) -
         (Command::Plan(_), Some(job)) => Ok(plan::run(job, context)),
         (Command::Order(args), Some(job)) => order::run(args, job, context),
         (Command::Plan(_) | Command::Order(_), None) => Err(Stop::wrong("this command takes a job file")),
+        (Command::Handheld(_), _) => Err(Stop::wrong("a session is not a report")),
         (Command::Sources(args), _) => sources::run(args, context),
     }
 }

@@ -3,6 +3,7 @@
 mod csv;
 mod depth;
 mod errors;
+mod handheld;
 mod json;
 mod listed;
 mod limits;
