@@ -2,7 +2,7 @@
 
 use proptest::prelude::*;
 use shophead::finding::Code;
-use shophead::joint::row::{RowAsMade, compare_rows, row_strength};
+use shophead::joint::row::{RowAsMade, compare_rows, row_strength, weaker};
 use shophead::joint::strength::Shear;
 use shophead::length::{Length, Toleranced};
 use shophead::material::Material;
@@ -59,6 +59,20 @@ fn case() -> impl Strategy<Value = Case> {
 }
 
 proptest! {
+    #[test]
+    fn the_weaker_of_two_rows_carries_no_more_than_either(one in case(), other in case()) {
+        let (one, other) = (row_strength(&one.made()).expect("a row"), row_strength(&other.made()).expect("a row"));
+        let least = weaker(one.clone(), other.clone());
+        prop_assert!(least == one || least == other);
+        match (one.per_inch, other.per_inch) {
+            (Some(one), Some(other)) => {
+                let least = least.per_inch.expect("both are published");
+                prop_assert!(least.force <= one.force && least.force <= other.force);
+            }
+            _ => prop_assert_eq!(least.per_inch, None, "what is not published is never passed over"),
+        }
+    }
+
     #[test]
     fn a_row_never_carries_more_than_any_of_its_parts(case in case()) {
         let found = row_strength(&case.made()).expect("a row");

@@ -126,6 +126,10 @@ const LINES: &[Line] = &[
     ("process pitch-least", "layout-rules", "PITCH-01", TimesD("min")),
     ("process pitch-greatest", "layout-rules", "PITCH-01", TimesD("max")),
     ("both transverse-pitch-least", "layout-rules", "ROW-04", TimesD("min")),
+    // strength
+    ("both inter-rivet-fixity protruding", "inter-rivet-rules", "JR-01", AsIs("protruding")),
+    ("both inter-rivet-fixity flush", "inter-rivet-rules", "JR-01", AsIs("flush")),
+    ("both inter-rivet-elastic-share", "inter-rivet-rules", "JR-02", AsIs("share")),
     // removal
     ("both removal-drill-below", "removal", "RM-02", InWords("value", "one size smaller than the shank", "1")),
 ];

@@ -4,8 +4,9 @@
 
 use std::path::{Path, PathBuf};
 
-use clap::{Args, Parser, Subcommand, ValueEnum};
+use clap::{ArgGroup, Args, Parser, Subcommand, ValueEnum};
 use shophead::basis::Status;
+use shophead::joint::strength::Shear;
 use shophead::practice::{HANDBOOK, PROCESS, Practice};
 use shophead_job::words::Units;
 
@@ -58,6 +59,8 @@ pub(crate) enum Format {
     Json,
     /// A header line and rows for scripts.
     Csv,
+    /// A drawing, of a group and of rows that share a load.
+    Svg,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
@@ -119,6 +122,11 @@ pub(crate) enum Command {
     ///
     /// Gives shear, bearing and tear-out, what gives way first, and under a load the margin.
     Joint(JointArgs),
+    /// How a load beside the middle of a group divides over its rivets.
+    ///
+    /// Reads points from a CSV file with columns x, y and, where sizes are mixed, diameter. Gives the load on every rivet by the elastic
+    /// vector method, the worst rivet, and its margin.
+    Group(GroupArgs),
     /// How many rivets a splice needs.
     ///
     /// Counts the rivets on each side of a splice, by the published table where there is one and from the strengths.
@@ -148,6 +156,11 @@ pub(crate) enum Command {
     /// Holds measured driven heads and what was seen on them against the limits for the rivet planned in each hole: accepted and rejected,
     /// with reason and remedy, how the whole job stands, and what to order again.
     Inspect(InspectArgs),
+    /// Questions and answers on a small line terminal.
+    ///
+    /// Runs the session of a shop instrument on the standard input and output: pick a question, key in the figures, page through the
+    /// answer.
+    Handheld(HandheldArgs),
     /// Where every built-in figure comes from.
     ///
     /// Lists every limit, table and value that the product carries, with document, place and status.
@@ -162,12 +175,14 @@ impl Command {
             Command::Head(args) => args.screen.width,
             Command::Hole(args) => args.screen.width,
             Command::Joint(args) => args.screen.width,
+            Command::Group(args) => args.screen.width,
             Command::Splice(args) => args.columns,
             Command::Part(args) => args.screen.width,
             Command::Plan(args) => args.screen.width,
             Command::Order(args) => args.screen.width,
             Command::Survey(args) => args.screen.width,
             Command::Inspect(args) => args.screen.width,
+            Command::Handheld(_) => None,
             Command::Sources(args) => args.screen.width,
         }
     }
@@ -312,6 +327,7 @@ pub(crate) struct HoleArgs {
 }
 
 #[derive(Debug, Args)]
+#[command(group = ArgGroup::new("loads").args(["load", "strip_load"]))]
 pub(crate) struct JointArgs {
     /// The rivet: MS20470AD4.
     #[arg(long, value_name = "PART")]
@@ -334,18 +350,93 @@ pub(crate) struct JointArgs {
     /// Planes in which the rivet is sheared.
     #[arg(long, value_enum, default_value_t = ShearWord::Single)]
     pub(crate) shear: ShearWord,
+    #[command(flatten)]
+    pub(crate) factors: FactorArgs,
+    #[command(flatten)]
+    pub(crate) row: RowArgs,
+    #[command(flatten)]
+    pub(crate) screen: Screen,
+}
+
+/// Which load it is and what is put on top of it.
+#[derive(Debug, Args)]
+#[command(next_help_heading = "Load and factors")]
+pub(crate) struct FactorArgs {
     /// The load is a limit load: the factor of safety is still to come (this is the default).
-    #[arg(long, requires = "load", conflicts_with = "ultimate_load")]
+    #[arg(long, requires = "loads", conflicts_with = "ultimate_load")]
     pub(crate) limit_load: bool,
     /// The load is an ultimate load: the factor of safety is in it.
-    #[arg(long, requires = "load")]
+    #[arg(long, requires = "loads")]
     pub(crate) ultimate_load: bool,
     /// Factor of safety; otherwise 1.5.
-    #[arg(long, value_name = "X", requires = "load")]
+    #[arg(long, value_name = "X", requires = "loads")]
     pub(crate) safety_factor: Option<f64>,
     /// Fitting factor; otherwise 1.15. 1 leaves it out.
-    #[arg(long, value_name = "X", requires = "load")]
+    #[arg(long, value_name = "X", requires = "loads")]
     pub(crate) fitting_factor: Option<f64>,
+}
+
+/// The rivet in its row, and rows one behind the other.
+#[derive(Debug, Args)]
+#[command(next_help_heading = "In a row, with --pitch")]
+pub(crate) struct RowArgs {
+    /// So many rows, one behind the other along the load.
+    #[arg(long, value_name = "N", requires = "pitch", default_value_t = 1, value_parser = clap::value_parser!(u16).range(1..=64))]
+    pub(crate) rows: u16,
+    /// From row to row; otherwise the pitch.
+    #[arg(long, value_name = "T", requires = "pitch")]
+    pub(crate) transverse_pitch: Option<String>,
+    /// Load on one pitch of width, for all rows together; instead of --load.
+    #[arg(long, value_name = "F", requires = "pitch")]
+    pub(crate) strip_load: Option<String>,
+    /// How far a rivet gives, for the sharing: a published formula, or a soft and a stiff one between which the truth lies.
+    #[arg(long, value_name = "WORD", default_value = "soft-and-stiff")]
+    pub(crate) flexibility: String,
+    /// Modulus of the rivet: 26msi; otherwise that of an aluminium rivet.
+    #[arg(long, value_name = "E")]
+    pub(crate) rivet_modulus: Option<String>,
+    /// Where the load goes.
+    #[arg(long, value_enum, default_value_t = TransferWord::Lap)]
+    pub(crate) transfer: TransferWord,
+    /// Compression in the sheets along the row, for buckling between the rivets: 10ksi, 70MPa.
+    #[arg(long, value_name = "STRESS", requires = "pitch")]
+    pub(crate) compression: Option<String>,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum TransferWord {
+    /// Out of one sheet into the other.
+    Lap,
+    /// Along one sheet from end to end; the other lies on it.
+    Doubler,
+}
+
+#[derive(Debug, Args)]
+#[command(group = ArgGroup::new("loads").args(["load"]))]
+pub(crate) struct GroupArgs {
+    /// The rivets: a CSV file with the columns x, y and perhaps diameter.
+    #[arg(value_name = "POINTS.csv")]
+    pub(crate) points: PathBuf,
+    /// The load in its two parts: 0,-1500.
+    #[arg(long, value_name = "Fx,Fy", allow_hyphen_values = true)]
+    pub(crate) load: String,
+    /// A point on the line of the load: 4,0.
+    #[arg(long, value_name = "X,Y", allow_hyphen_values = true)]
+    pub(crate) at: String,
+    /// The rivet: MS20470AD4; a diameter in the file goes before its own.
+    #[arg(long, value_name = "PART")]
+    pub(crate) rivet: String,
+    /// The sheets with their materials, the manufactured head first: 2024-T3:.032,2024-T3:.040.
+    #[arg(long, value_name = "LIST")]
+    pub(crate) sheets: String,
+    /// Distance from any centre to the nearest edge; otherwise the least that the practice allows.
+    #[arg(long, value_name = "E")]
+    pub(crate) edge: Option<String>,
+    /// Planes in which the rivets are sheared.
+    #[arg(long, value_enum, default_value_t = ShearWord::Single)]
+    pub(crate) shear: ShearWord,
+    #[command(flatten)]
+    pub(crate) factors: FactorArgs,
     #[command(flatten)]
     pub(crate) screen: Screen,
 }
@@ -356,6 +447,15 @@ pub(crate) enum ShearWord {
     Single,
     /// Two planes, the middle sheet second.
     Double,
+}
+
+impl ShearWord {
+    pub(crate) const fn shear(self) -> Shear {
+        match self {
+            ShearWord::Single => Shear::Single,
+            ShearWord::Double => Shear::Double,
+        }
+    }
 }
 
 #[derive(Debug, Args)]
@@ -447,6 +547,16 @@ pub(crate) struct InspectArgs {
     pub(crate) driven: PathBuf,
     #[command(flatten)]
     pub(crate) screen: Screen,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct HandheldArgs {
+    /// Columns of the terminal, 16 to 40.
+    #[arg(long, value_name = "N", default_value_t = 20)]
+    pub(crate) columns: u8,
+    /// Lines of the terminal, 2 to 8.
+    #[arg(long, value_name = "N", default_value_t = 4)]
+    pub(crate) lines: u8,
 }
 
 #[derive(Debug, Args)]

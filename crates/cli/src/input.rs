@@ -5,9 +5,10 @@
 use std::fmt::Display;
 
 use shophead::drill::parse_hole;
+use shophead::layout::Point;
 use shophead::length::{Length, ParseLengthError, Toleranced};
 use shophead::material::Material;
-use shophead::quantity::Force;
+use shophead::quantity::{Force, Stress};
 use shophead::rivet::part::Part;
 use shophead::rivet::{CATALOGUE, Series, Size};
 use shophead::stack::{Layer, Preparation, Role, Stack};
@@ -77,6 +78,39 @@ pub(crate) fn force(option: &str, text: &str) -> Result<Force, Stop> {
         Ok(force)
     } else {
         Err(wrong(option, text, "a load is more than nothing; right would be 250 or 1100N"))
+    }
+}
+
+/// Two forces in a plane, perhaps less than nothing: `0,-1500`.
+pub(crate) fn force_pair(option: &str, text: &str) -> Result<(Force, Force), Stop> {
+    let (x, y) = pair(option, text, "0,-1500")?;
+    let force = |part: &str| Force::parse(part).map_err(|error| wrong(option, part, error));
+    Ok((force(x)?, force(y)?))
+}
+
+/// A point: `4,-1/2`.
+pub(crate) fn point(option: &str, text: &str) -> Result<Point, Stop> {
+    let (x, y) = pair(option, text, "4,-1/2")?;
+    let length = |part: &str| Length::parse(part.trim()).map_err(|error| wrong(option, part, error));
+    Ok(Point { x: length(x)?, y: length(y)? })
+}
+
+fn pair<'t>(option: &str, text: &'t str, right: &str) -> Result<(&'t str, &'t str), Stop> {
+    match text.split_once(',') {
+        Some((x, y)) if !y.contains(',') => Ok((x, y)),
+        _ => {
+            Err(wrong(option, text, format_args!("this takes two values with a comma between; right would be {right}")))
+        }
+    }
+}
+
+/// A stress above zero.
+pub(crate) fn stress(option: &str, text: &str) -> Result<Stress, Stop> {
+    let stress = Stress::parse(text).map_err(|error| wrong(option, text, error))?;
+    if stress > Stress::ZERO {
+        Ok(stress)
+    } else {
+        Err(wrong(option, text, "this must be more than nothing; right would be 20ksi or 140MPa"))
     }
 }
 

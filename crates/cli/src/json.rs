@@ -11,10 +11,11 @@
 use serde_json::{Value, json};
 use shophead::basis::Basis;
 use shophead::finding::Figure;
+use shophead::joint::margin::{LoadKind, Margin};
 use shophead::joint::strength::Allowable;
 use shophead::length::{Interval, Length, Toleranced};
 use shophead::practice::Given;
-use shophead::quantity::Force;
+use shophead::quantity::{Force, Stress};
 use shophead::upset::Spread;
 
 pub(crate) fn length(length: Length) -> Value {
@@ -37,6 +38,24 @@ pub(crate) fn force(force: Force) -> Value {
     json!({ "lbf": force.lbf(), "n": force.newtons() })
 }
 
+pub(crate) fn stress(stress: Stress) -> Value {
+    json!({ "psi": stress.psi(), "mpa": stress.megapascals() })
+}
+
+/// A margin with everything that makes it.
+pub(crate) fn margin(worked: Margin<'_>) -> Value {
+    json!({
+        "value": worked.value,
+        "load": force(worked.load.force),
+        "load_kind": match worked.load.kind { LoadKind::Limit => "limit", LoadKind::Ultimate => "ultimate" },
+        "safety_factor": { "value": worked.factors.safety.value, "basis": basis(worked.factors.safety.basis) },
+        "fitting_factor": or_null(worked.factors.fitting, |factor| {
+            json!({ "value": factor.value, "basis": basis(factor.basis) })
+        }),
+        "factored_load": force(worked.factored_load),
+    })
+}
+
 pub(crate) fn allowable(allowable: Allowable<'_>) -> Value {
     json!({ "lbf": allowable.force.lbf(), "n": allowable.force.newtons(), "basis": basis(allowable.basis) })
 }
@@ -57,7 +76,7 @@ pub(crate) fn figure(figure: Figure) -> Value {
     match figure {
         Figure::Length(value) => length(value),
         Figure::Force(value) => force(value),
-        Figure::Stress(stress) => json!({ "psi": stress.psi(), "mpa": stress.megapascals() }),
+        Figure::Stress(value) => stress(value),
         Figure::Ratio(ratio) => json!({ "ratio": ratio }),
         Figure::Count(count) => json!({ "count": count }),
     }

@@ -7,6 +7,7 @@ mod args;
 mod commands;
 mod context;
 mod exit;
+mod handheld;
 mod input;
 mod json;
 mod progress;
@@ -15,7 +16,7 @@ mod report;
 
 use std::process::ExitCode;
 
-use args::Arguments;
+use args::{Arguments, Command};
 use context::{Context, Settings};
 use exit::{Exit, Stop};
 use report::Report;
@@ -24,15 +25,17 @@ fn main() -> ExitCode {
     // Help, the version and a wrong command line end here.
     let arguments = <Arguments as clap::Parser>::parse();
     let settings = Settings::of(&arguments);
-    let outcome = answer(&arguments).and_then(|report| {
-        render::print(&report, &settings)?;
-        Ok(report)
-    });
-    match outcome {
-        Ok(report) => {
+    let outcome = match &arguments.command {
+        // A session prints as it goes; it has no report.
+        Command::Handheld(args) => handheld::run(args).map(|()| Exit::Done),
+        _ => answer(&arguments).and_then(|report| {
+            render::print(&report, &settings)?;
             exit::tell(&report.refused);
-            report.exit()
-        }
+            Ok(report.exit())
+        }),
+    };
+    match outcome {
+        Ok(exit) => exit,
         Err(Stop::Wrong(sentences)) => {
             exit::tell(&sentences);
             Exit::Wrong
@@ -65,6 +68,7 @@ fn answer(arguments: &Arguments) -> Result<Report, Stop> {
     let context = Context {
         practice: &practice,
         units: common.units.words(),
+        draws: common.format == args::Format::Svg,
         own_title: &own.title,
         wants_json: common.format == args::Format::Json,
     };

@@ -44,6 +44,8 @@ pub(crate) struct Report {
     pub(crate) annex: Vec<Block>,
     /// The answer as rows.
     pub(crate) rows: Rows,
+    /// The answer as a drawing, where one is wanted and can be made.
+    pub(crate) drawing: Option<String>,
     /// What could not be read while the rest could: told on the error stream, status 2.
     pub(crate) refused: Vec<String>,
 }
@@ -209,6 +211,7 @@ impl Report {
             findings_in_text: true,
             annex: Vec::new(),
             rows: Rows::default(),
+            drawing: None,
             refused: Vec::new(),
         }
     }

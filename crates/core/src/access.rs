@@ -33,16 +33,23 @@ pub enum SolidBecause {
 #[must_use]
 pub fn solid_required(structure: Structure, member: Member, places: &[Place]) -> Option<Given<'static, SolidBecause>> {
     let by_place = places.iter().map(|place| Given { value: SolidBecause::Place(*place), basis: place_basis(*place) });
-    let by_structure = (structure == Structure::Primary).then_some(Given {
-        value: SolidBecause::Primary,
-        basis: Basis::practice("rows on primary structure take driven solid rivets"),
-    });
-    let by_member = matches!(member, Member::SparCap | Member::Longeron).then_some(Given {
-        value: SolidBecause::Member(member),
-        basis: Basis::practice("spar and longeron lines take driven solid rivets"),
-    });
+    let by_structure =
+        (structure == Structure::Primary).then_some(Given { value: SolidBecause::Primary, basis: PRIMARY });
+    let by_member = matches!(member, Member::SparCap | Member::Longeron)
+        .then_some(Given { value: SolidBecause::Member(member), basis: SPAR_LINES });
     by_place.chain(by_structure).chain(by_member).min_by_key(|given| given.basis.status)
 }
+
+const PRIMARY: Basis<'static> = Basis::practice("rows on primary structure take driven solid rivets");
+const SPAR_LINES: Basis<'static> = Basis::practice("spar and longeron lines take driven solid rivets");
+const NO_BAR: Basis<'static> = Basis::practice("no bar thickness is given");
+
+/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
+pub const BASES: &[(&str, Basis<'static>)] = &[
+    ("rows that must be bucked: primary structure", PRIMARY),
+    ("rows that must be bucked: spar and longeron lines", SPAR_LINES),
+    ("room behind a row without a bar thickness", NO_BAR),
+];
 
 /// Where the documents bar blind rivets.
 fn place_basis(place: Place) -> Basis<'static> {
@@ -103,7 +110,7 @@ pub fn cannot_buck<'a>(
     let Some(needed) = clearance_needed(tail, practice, case) else {
         return match clearance {
             Clearance::Open => None,
-            Clearance::Closed | Clearance::Room(_) => Some(blocked(Basis::practice("no bar thickness is given"))),
+            Clearance::Closed | Clearance::Room(_) => Some(blocked(NO_BAR)),
         };
     };
     match clearance {

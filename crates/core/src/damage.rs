@@ -47,19 +47,22 @@ pub struct Damaged {
     pub thickness: Option<Length>,
 }
 
-/// Each document with the two diameters that it prints.
+const STOP_DRILL_AC: Basis<'static> = Basis::published("AC 43.13-1B", "para 4-59a: at both ends of a crack");
+const STOP_DRILL_NAVY: Basis<'static> =
+    Basis::published("NAVEDTRA 14018", "ch 13, fig 13-58 and 13-59: at each end of the crack");
+const NOT_LIMITED: Basis<'static> = Basis::practice("what no document at hand limits is referred");
+
+/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
+pub const BASES: &[(&str, Basis<'static>)] = &[
+    ("stop drilling: 3/32 or 1/8", STOP_DRILL_AC),
+    ("stop drilling: #40 or #30", STOP_DRILL_NAVY),
+    ("damage without a limit", NOT_LIMITED),
+];
+
+/// Each document with the two diameters that it prints: fractions, and #40 and #30.
 const STOP_DRILLS: [(Basis<'static>, Length, Length); 2] = [
-    (
-        Basis::published("AC 43.13-1B", "para 4-59a: at both ends of a crack"),
-        Length::from_64ths(6),
-        Length::from_64ths(8),
-    ),
-    // #40 and #30
-    (
-        Basis::published("NAVEDTRA 14018", "ch 13, fig 13-58 and 13-59: at each end of the crack"),
-        Length::from_ten_thousandths(980),
-        Length::from_ten_thousandths(1285),
-    ),
+    (STOP_DRILL_AC, Length::from_64ths(6), Length::from_64ths(8)),
+    (STOP_DRILL_NAVY, Length::from_ten_thousandths(980), Length::from_ten_thousandths(1285)),
 ];
 
 /// Holds damage against the shop's limits.
@@ -101,8 +104,7 @@ pub fn judge<'a>(damaged: &Damaged, case: Option<&Case>, practice: &Practice<'a>
         }
     }
     if !is_limited {
-        let nowhere = Basis::practice("what no document at hand limits is referred");
-        let finding = Finding::new(Code::DamageNotLimited, Severity::Refer, nowhere);
+        let finding = Finding::new(Code::DamageNotLimited, Severity::Refer, NOT_LIMITED);
         findings.push(Finding { measured: damaged.length.or(damaged.depth).map(Figure::Length), ..finding });
     }
     if damaged.kind == Kind::Crack {

@@ -129,6 +129,8 @@ codes! {
     HoleAboveNominal, "hole-above-nominal", "The hole is larger than the strength tables count; their value is used.";
     MarginNegative, "margin-negative", "The joint does not carry the load.";
     WeakerThanBefore, "weaker-than-before", "The new rivet is weaker than the one it replaces.";
+    SubstituteTooSmall, "substitute-too-small", "The substitute alloy needs a larger diameter.";
+    SubstituteNotNamed, "substitute-not-named", "No document at hand lets this alloy take the place of the other in this size.";
     ElasticSharesOnly, "elastic-shares-only", "The shares are elastic; no published ultimate method for them is at hand.";
     BucklesBetweenRivets, "buckles-between-rivets", "The sheet buckles between its rivets under this stress.";
     BucklingNotElastic, "buckling-not-elastic", "The elastic buckling formula does not reach this stress; the curve of the tangent modulus is needed.";
@@ -215,6 +217,18 @@ impl<'a> Findings<'a> {
     #[must_use]
     pub const fn new() -> Findings<'a> {
         Findings { kept: heapless::Vec::new(), lost: false }
+    }
+
+    pub(crate) fn clear(&mut self) {
+        self.kept.clear();
+        self.lost = false;
+    }
+
+    /// Gives every layer another number; two numbers must not become one.
+    pub(crate) fn renumber(&mut self, number: impl Fn(u8) -> u8) {
+        for finding in &mut self.kept {
+            finding.layer = finding.layer.map(&number);
+        }
     }
 
     /// Adds a finding unless the same one is there.

@@ -12,9 +12,9 @@ use core::fmt;
 use crate::basis::{Basis, Status};
 use crate::drill::Drill;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
-use crate::joint::compare::compare;
-use crate::joint::pack::strength_through;
-use crate::joint::strength::Shear;
+use crate::joint::compare::{Carried, compare_carried};
+use crate::joint::pack::strength_through_into;
+use crate::joint::strength::{JointStrength, Shear, StrengthError};
 use crate::layout::{RowLayout, check_edge, check_pitch};
 use crate::length::{Interval, Length, Toleranced};
 use crate::practice::{Case, Given, Name, Practice};
@@ -221,6 +221,18 @@ pub struct HoleJudgement<'a> {
 }
 
 impl<'a> HoleJudgement<'a> {
+    /// Where a verdict is filled in, for [`HoleQuery::judge_into`].
+    #[must_use]
+    pub const fn nothing_yet() -> HoleJudgement<'a> {
+        HoleJudgement { disposition: Disposition::Refer, steps: heapless::Vec::new(), findings: Findings::new() }
+    }
+
+    fn clear(&mut self) {
+        self.disposition = Disposition::Refer;
+        self.steps.clear();
+        self.findings.clear();
+    }
+
     /// The same hole, referred for a reason that lies outside it: its pattern takes no more steps.
     pub fn refer(&mut self, finding: Finding<'a>) {
         self.disposition = Disposition::Refer;
@@ -296,6 +308,16 @@ const APPROVAL: Basis<'static> = Basis::published(
 const CRACKS: Basis<'static> =
     Basis::published("AC 43.13-1B", "para 4-58, p 4-25: holes round, straight, free of cracks");
 
+const NO_HOLE: Basis<'static> = Basis::practice("drill and largest hole for this rivet");
+
+/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
+pub const BASES: &[(&str, Basis<'static>)] = &[
+    ("stepping up a hole", NEXT_SIZE),
+    ("stepping up a hole in a main member", APPROVAL),
+    ("holes must be sound", CRACKS),
+    ("hole of a rivet without a limit", NO_HOLE),
+];
+
 const EDGE_UNKNOWN: Basis<'static> = not_given("edge distance");
 const PITCH_UNKNOWN: Basis<'static> = not_given("pitch");
 const LAYERS_UNKNOWN: Basis<'static> = not_given("layers, for length, countersink and strength");
@@ -343,41 +365,60 @@ impl<'a> HoleQuery<'a> {
     /// ```
     #[must_use]
     pub fn judge(&self, found: AsFound) -> HoleJudgement<'a> {
-        let mut verdict =
-            HoleJudgement { disposition: Disposition::Refer, steps: heapless::Vec::new(), findings: Findings::new() };
+        let mut verdict = HoleJudgement::nothing_yet();
+        self.judge_into(found, &mut verdict);
+        verdict
+    }
+
+    /// As [`HoleQuery::judge`], into a verdict that the caller keeps: a verdict is four kilobytes, and one returned by value stands on the
+    /// stack twice.
+    pub fn judge_into(&self, found: AsFound, verdict: &mut HoleJudgement<'a>) {
+        verdict.clear();
         if matches!(found.damage, Damage::Cracked | Damage::Corroded) {
             let code = if found.damage == Damage::Cracked { Code::HoleCracked } else { Code::HoleDamaged };
             verdict.findings.push(Finding::new(code, Severity::Refer, CRACKS));
-            return verdict;
+            return;
         }
-        let ladder: [fn(&HoleQuery<'a>, AsFound) -> Step<'a>; MAX_STEPS] =
-            [HoleQuery::keep, HoleQuery::clean_up, HoleQuery::oversize, HoleQuery::next_size];
-        for rung in ladder {
-            let step = rung(self, found);
-            let (does, kind) = (step.does(), step.kind);
-            if does {
-                verdict.findings.extend(&step.findings);
-            }
+        let ladder: [Rung<'a>; MAX_STEPS] = [
+            (Disposition::Keep, HoleQuery::keep),
+            (Disposition::CleanUp, HoleQuery::clean_up),
+            (Disposition::Oversize, HoleQuery::oversize),
+            (Disposition::NextSize, HoleQuery::next_size),
+        ];
+        for (kind, rung) in ladder {
             // As many places as rungs.
-            let _ = verdict.steps.push(step);
-            if does {
+            let Some(step) = begin(&mut verdict.steps, kind) else { break };
+            rung(self, found, step);
+            if step.does() {
+                verdict.findings.extend(&step.findings);
                 verdict.disposition = kind;
-                return verdict;
+                return;
             }
         }
         verdict
             .findings
             .push(Finding::new(Code::HoleOverLimit, Severity::Refer, NEXT_SIZE).measured(Figure::Length(found.major)));
-        verdict
     }
 
-    fn keep(&self, found: AsFound) -> Step<'a> {
+    /// The step to the next larger diameter by itself, for a hole that a notched shank came out of.
+    #[must_use]
+    pub fn step_to_next_size(&self, found: AsFound) -> Step<'a> {
+        let mut step =
+            Step { kind: Disposition::NextSize, rivet: None, cut: None, hole: None, findings: Findings::new() };
+        self.next_size(found, &mut step);
+        step
+    }
+
+    // Each rung fills in its step where it stands in the verdict, and what takes much stack is kept out of line: a step with its
+    // findings is the better part of a kilobyte, a strength three.
+
+    fn keep(&self, found: AsFound, step: &mut Step<'a>) {
         let case = self.case_of(&self.rivet);
-        let mut findings = Findings::new();
+        let findings = &mut step.findings;
         if found.damage != Damage::None {
             findings.push(Finding::new(Code::HoleDamaged, Severity::Refer, CRACKS));
         }
-        self.hold_against_greatest(found.major, &case, &mut findings);
+        self.hold_against_greatest(found.major, &case, findings);
         if let Some(least) = HoleLimits::of(self.practice, &case).least
             && found.minor < least.value
         {
@@ -395,72 +436,70 @@ impl<'a> HoleQuery<'a> {
             }
         }
         let hole = Interval { min: found.minor, max: found.major };
-        self.check_length(&self.rivet, hole, &mut findings);
-        Step { kind: Disposition::Keep, rivet: Some(self.rivet), cut: None, hole: Some(hole), findings }
+        self.check_length(&self.rivet, hole, findings);
+        step.rivet = Some(self.rivet);
+        step.hole = Some(hole);
     }
 
-    fn clean_up(&self, found: AsFound) -> Step<'a> {
-        let mut findings = Findings::new();
+    fn clean_up(&self, found: AsFound, step: &mut Step<'a>) {
         if found.damage == Damage::DeepCountersink {
-            findings.push(Finding::new(Code::HoleDamaged, Severity::Refer, CRACKS));
+            step.findings.push(Finding::new(Code::HoleDamaged, Severity::Refer, CRACKS));
         }
-        self.opened(Disposition::CleanUp, self.rivet, found, findings)
+        self.opened(self.rivet, found, step);
     }
 
-    fn oversize(&self, found: AsFound) -> Step<'a> {
-        let mut findings = Findings::new();
+    fn oversize(&self, found: AsFound, step: &mut Step<'a>) {
         if found.damage == Damage::DeepCountersink {
-            findings.push(Finding::new(Code::HoleDamaged, Severity::Refer, CRACKS));
+            step.findings.push(Finding::new(Code::HoleDamaged, Severity::Refer, CRACKS));
         }
         let series = self.rivet.series().oversize_series;
-        self.stepped(Disposition::Oversize, series.and_then(|series| self.rivet.in_series(series)), found, findings)
+        self.stepped(series.and_then(|series| self.rivet.in_series(series)), found, step);
     }
 
-    /// The step to the next larger diameter by itself, for a hole that a notched shank came out of.
-    #[must_use]
-    pub fn next_size(&self, found: AsFound) -> Step<'a> {
+    fn next_size(&self, found: AsFound, step: &mut Step<'a>) {
         let size = self.rivet.series().next_size(self.rivet.size());
-        self.stepped(Disposition::NextSize, size.and_then(|size| self.rivet.in_size(size)), found, Findings::new())
+        self.stepped(size.and_then(|size| self.rivet.in_size(size)), found, step);
     }
 
     /// A step to a larger rivet.
-    fn stepped(
-        &self,
-        kind: Disposition,
-        rivet: Option<Part<'a>>,
-        found: AsFound,
-        mut findings: Findings<'a>,
-    ) -> Step<'a> {
+    fn stepped(&self, rivet: Option<Part<'a>>, found: AsFound, step: &mut Step<'a>) {
         let Some(rivet) = rivet else {
-            findings.push(Finding::new(Code::NoLargerRivet, Severity::Refer, self.rivet.series().basis));
-            return Step { kind, rivet: None, cut: None, hole: None, findings };
+            step.findings.push(Finding::new(Code::NoLargerRivet, Severity::Refer, self.rivet.series().basis));
+            return;
         };
         if matches!(self.member, Member::SparCap | Member::Longeron | Member::Stringer) {
-            findings.push(Finding::new(Code::StepNeedsApproval, Severity::Refer, APPROVAL));
+            step.findings.push(Finding::new(Code::StepNeedsApproval, Severity::Refer, APPROVAL));
         }
         let case = self.case_of(&rivet);
+        self.check_distances(&case, found, &mut step.findings);
+        self.check_seat(&rivet, &case, &mut step.findings);
+        self.opened(rivet, found, step);
+        self.compare_strength(found, step);
+    }
+
+    #[inline(never)]
+    fn check_distances(&self, case: &Case, found: AsFound, findings: &mut Findings<'a>) {
         let moved = |distance: Length| distance.minus(found.shift());
         match self.layout.edge {
-            Some(edge) => findings.extend(&check_edge(moved(edge), &case, self.practice)),
+            Some(edge) => findings.extend(&check_edge(moved(edge), case, self.practice)),
             None => findings.push(Finding::new(Code::NotChecked, Severity::Caution, EDGE_UNKNOWN)),
         }
         match self.layout.pitch {
-            Some(pitch) => findings.extend(&check_pitch(moved(pitch), &case, self.practice)),
+            Some(pitch) => findings.extend(&check_pitch(moved(pitch), case, self.practice)),
             None => findings.push(Finding::new(Code::NotChecked, Severity::Caution, PITCH_UNKNOWN)),
         }
-        self.check_seat(&rivet, &case, &mut findings);
-        let step = self.opened(kind, rivet, found, findings);
-        self.with_strength(step, found)
     }
 
     /// The hole opened up until it is round, for a rivet.
-    fn opened(&self, kind: Disposition, rivet: Part<'a>, found: AsFound, mut findings: Findings<'a>) -> Step<'a> {
+    fn opened(&self, rivet: Part<'a>, found: AsFound, step: &mut Step<'a>) {
+        step.rivet = Some(rivet);
+        let findings = &mut step.findings;
         let case = self.case_of(&rivet);
         let drill = self.practice.length(Name::HoleDrill, &case);
         let greatest = self.practice.length(Name::HoleGreatest, &case);
         let (Some(drill), Some(greatest)) = (drill, greatest) else {
             findings.push(no_hole_limit());
-            return Step { kind, rivet: Some(rivet), cut: None, hole: None, findings };
+            return;
         };
         // Opening up removes what is out of round and what is scored: the new hole goes over the longest axis.
         let cut = Drill::nearest_at_or_above(drill.value.max(found.major));
@@ -470,12 +509,13 @@ impl<'a> HoleQuery<'a> {
                     .measured(Figure::Length(found.major))
                     .limit(Figure::Length(greatest.value)),
             );
-            return Step { kind, rivet: Some(rivet), cut: None, hole: None, findings };
+            return;
         };
-        self.hold_against_greatest(cut.diameter(), &case, &mut findings);
+        self.hold_against_greatest(cut.diameter(), &case, findings);
         let hole = Interval { min: cut.diameter(), max: greatest.value.max(cut.diameter()) };
-        self.check_length(&rivet, hole, &mut findings);
-        Step { kind, rivet: Some(rivet), cut: Some(cut), hole: Some(hole), findings }
+        self.check_length(&rivet, hole, findings);
+        step.cut = Some(cut);
+        step.hole = Some(hole);
     }
 
     fn hold_against_greatest(&self, diameter: Length, case: &Case, findings: &mut Findings<'a>) {
@@ -491,6 +531,7 @@ impl<'a> HoleQuery<'a> {
     }
 
     /// Whether a rivet of some length fills this hole and makes a sound head.
+    #[inline(never)]
     fn check_length(&self, rivet: &Part<'a>, hole: Interval, findings: &mut Findings<'a>) {
         let Some(stack) = self.stack else {
             findings.push(Finding::new(Code::NotChecked, Severity::Caution, LAYERS_UNKNOWN));
@@ -524,6 +565,7 @@ impl<'a> HoleQuery<'a> {
     }
 
     /// Whether the sheets still take the head.
+    #[inline(never)]
     fn check_seat(&self, rivet: &Part<'a>, case: &Case, findings: &mut Findings<'a>) {
         if !rivet.series().head.is_flush() {
             return;
@@ -539,27 +581,21 @@ impl<'a> HoleQuery<'a> {
     }
 
     /// The new rivet in its new hole against the old one in a sound hole.
-    fn with_strength(&self, mut step: Step<'a>, found: AsFound) -> Step<'a> {
+    #[inline(never)]
+    fn compare_strength(&self, found: AsFound, step: &mut Step<'a>) {
         let (Some(rivet), Some(hole), Some(edge), Some(stack)) = (step.rivet, step.hole, self.layout.edge, self.stack)
         else {
-            return step;
+            return;
         };
-        let pitch = self.layout.pitch;
-        let before = strength_through(&self.rivet, stack, edge, None, pitch, Shear::Single, None);
-        let after = strength_through(
-            &rivet,
-            stack,
-            edge.minus(found.shift()),
-            Some(hole.max),
-            pitch.map(|pitch| pitch.minus(found.shift())),
-            Shear::Single,
-            None,
-        );
-        let (Ok(before), Ok(after)) = (before, after) else {
+        let (pitch, shift) = (self.layout.pitch, found.shift());
+        let before = carried(&self.rivet, stack, edge, None, pitch);
+        let moved = pitch.map(|pitch| pitch.minus(shift));
+        let after = carried(&rivet, stack, edge.minus(shift), Some(hole.max), moved);
+        let (Ok((before, _)), Ok((after, below_table))) = (before, after) else {
             step.findings.push(Finding::new(Code::StrengthNotPublished, Severity::Caution, NEXT_SIZE));
-            return step;
+            return;
         };
-        for finding in compare(&before, &after).findings.iter() {
+        for finding in compare_carried(&before, &after).findings.iter() {
             // The circular allows the next size without a published strength; that it could not be shown has to be said.
             let severity = match finding.code {
                 Code::StrengthNotPublished => Severity::Caution,
@@ -567,16 +603,38 @@ impl<'a> HoleQuery<'a> {
             };
             step.findings.push(Finding { severity, ..*finding });
         }
-        let below_table = after.findings.iter().find(|finding| finding.code == Code::EdgeMarginBelowTable);
-        if let Some(finding) = below_table {
-            step.findings.push(*finding);
-        }
-        step
+        step.findings.push_some(below_table);
     }
 }
 
+/// What of a strength is compared, and whether an edge margin lies below the tables. The strength itself is gone before the next one is
+/// worked out.
+#[inline(never)]
+fn carried(
+    rivet: &Part<'_>,
+    stack: &Stack,
+    edge: Length,
+    hole: Option<Length>,
+    pitch: Option<Length>,
+) -> Result<(Carried<'static>, Option<Finding<'static>>), StrengthError> {
+    let mut found = JointStrength::nothing_yet();
+    strength_through_into(&mut found, rivet, stack, edge, hole, pitch, Shear::Single, None)?;
+    let below_table = found.findings.iter().find(|finding| finding.code == Code::EdgeMarginBelowTable);
+    Ok((Carried::of(&found), below_table.copied()))
+}
+
+/// A rung of the ladder: what it is, and what fills in its step.
+type Rung<'a> = (Disposition, fn(&HoleQuery<'a>, AsFound, &mut Step<'a>));
+
+/// A step that nothing was found of yet, at its place in the verdict.
+#[inline(never)]
+fn begin<'s, 'a>(steps: &'s mut heapless::Vec<Step<'a>, MAX_STEPS>, kind: Disposition) -> Option<&'s mut Step<'a>> {
+    steps.push(Step { kind, rivet: None, cut: None, hole: None, findings: Findings::new() }).ok()?;
+    steps.last_mut()
+}
+
 fn no_hole_limit() -> Finding<'static> {
-    Finding::new(Code::NoLimit, Severity::Refer, Basis::practice("drill and largest hole for this rivet"))
+    Finding::new(Code::NoLimit, Severity::Refer, NO_HOLE)
 }
 
 /// Whether the sheets that are countersunk or dimpled take a flush head of this height.

@@ -4,7 +4,7 @@
 //! both coordinates count, so that a hole exactly at a limit is within it.
 
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
-use crate::length::Length;
+use crate::length::{Length, whole_root};
 use crate::practice::{Case, Given, Name, Practice};
 
 /// The distances of a row that are known.
@@ -143,7 +143,7 @@ impl Point {
         let whole = whole.unsigned_abs();
         let places = whole.leading_zeros().saturating_sub(2) >> 1;
         let scaled = whole.wrapping_shl(places.saturating_mul(2));
-        let cut = scaled.isqrt();
+        let cut = whole_root(scaled);
         let length = if cut.saturating_mul(cut) == scaled { cut } else { cut.saturating_add(1) };
         let distance = cross.wrapping_shl(places).checked_div(length);
         distance.and_then(|nm| i64::try_from(nm).ok()).and_then(Length::from_nanometres).unwrap_or(Length::MAX)
@@ -155,7 +155,7 @@ fn dot(a: (i128, i128), b: (i128, i128)) -> i128 {
 }
 
 fn root(square: i128) -> Length {
-    let root = u128::try_from(square).unwrap_or(0).isqrt();
+    let root = whole_root(u128::try_from(square).unwrap_or(0));
     i64::try_from(root).ok().and_then(Length::from_nanometres).unwrap_or(Length::MAX)
 }
 

@@ -13,10 +13,70 @@ const NM_PER_64TH: i64 = 396_875;
 const NM_PER_TEN_THOUSANDTH: i64 = 2_540;
 
 /// Whole part of `dividend / divisor`, zero where the divisor is: for divisors known not to be.
+///
+/// Kept out of line, and narrow numbers divided as such: on a 32-bit target the compiler's own division of 128 bits is a kilobyte of code
+/// wherever it is inlined, and takes ten times as long as one of 64 bits.
+#[inline(never)]
 pub(crate) const fn quotient(dividend: i128, divisor: i128) -> i128 {
-    match dividend.checked_div(divisor) {
-        Some(whole) => whole,
-        None => 0,
+    let (narrow_dividend, narrow_divisor) = (dividend as i64, divisor as i64);
+    if narrow_dividend as i128 == dividend
+        && narrow_divisor as i128 == divisor
+        && let Some(whole) = narrow_dividend.checked_div(narrow_divisor)
+    {
+        return whole as i128;
+    }
+    // No product of three lengths comes near the least i128, the one number whose size does not fit.
+    let whole = wide_quotient(dividend.unsigned_abs(), divisor.unsigned_abs()) as i128;
+    if (dividend < 0) == (divisor < 0) { whole } else { whole.saturating_neg() }
+}
+
+/// Bit by bit: as many turns as the quotient has bits, few for the volumes and areas of rivets.
+const fn wide_quotient(dividend: u128, divisor: u128) -> u128 {
+    if divisor == 0 || dividend < divisor {
+        return 0;
+    }
+    let mut turns = divisor.leading_zeros().saturating_sub(dividend.leading_zeros());
+    let mut part = divisor << turns;
+    let (mut rest, mut whole) = (dividend, 0_u128);
+    loop {
+        whole <<= 1;
+        if let Some(less) = rest.checked_sub(part) {
+            rest = less;
+            whole |= 1;
+        }
+        if turns == 0 {
+            return whole;
+        }
+        turns = turns.saturating_sub(1);
+        part >>= 1;
+    }
+}
+
+/// The whole part of a square root.
+///
+/// Bit by bit, so that it is two hundred bytes of code on a 32-bit target: the standard library's root of 128 bits is two kilobytes. As
+/// many turns as the root has bits; what fits in 64 bits, as the squares of ordinary rivets do, is worked in 64.
+#[inline(never)]
+pub(crate) fn whole_root(square: u128) -> u128 {
+    macro_rules! bit_by_bit {
+        ($square:expr, $one:expr) => {{
+            let (mut rest, mut root) = ($square, $one >> 1);
+            let mut bit = rest.checked_ilog2().map_or(root, |top| $one << (top & !1));
+            while bit != 0 {
+                let with_bit = root | bit;
+                root >>= 1;
+                if let Some(less) = rest.checked_sub(with_bit) {
+                    rest = less;
+                    root |= bit;
+                }
+                bit >>= 2;
+            }
+            root
+        }};
+    }
+    match u64::try_from(square) {
+        Ok(narrow) => u128::from(bit_by_bit!(narrow, 1_u64)),
+        Err(_) => bit_by_bit!(square, 1_u128),
     }
 }
 
@@ -147,7 +207,7 @@ impl Length {
         let den = if den == 0 { 1 } else { den as i128 };
         // 1e12 * 2^32 is below 2^127 by a wide margin, so nothing here can overflow.
         let product = (self.nm as i128).saturating_mul(num as i128);
-        let half = quotient(den, 2);
+        let half = den >> 1;
         let shifted = if product < 0 { product.saturating_sub(half) } else { product.saturating_add(half) };
         let nm = quotient(shifted, den);
         if nm > Length::MAX.nm as i128 {
@@ -250,6 +310,12 @@ impl fmt::Display for InMillimetres {
     }
 }
 
+/// A part of a printed length. A kilometre is a million millimetres, and a fraction has nine digits at most, so each fits; printing
+/// wider numbers takes two kilobytes of flash and code that can panic as far as a linker can tell.
+fn printable(part: i128) -> u32 {
+    u32::try_from(part).unwrap_or(u32::MAX)
+}
+
 fn write_decimal(f: &mut fmt::Formatter<'_>, nm: i64, unit: i64, least: usize, most: usize) -> fmt::Result {
     const MOST_DIGITS: usize = 9;
     let fixed = f.precision().map(|digits| digits.min(MOST_DIGITS));
@@ -268,6 +334,7 @@ fn write_decimal(f: &mut fmt::Formatter<'_>, nm: i64, unit: i64, least: usize, m
         }
     }
     let sign = if nm < 0 && scaled != 0 { "-" } else { "" };
+    let (whole, fraction) = (printable(whole), printable(fraction));
     if shown == 0 { write!(f, "{sign}{whole}") } else { write!(f, "{sign}{whole}.{fraction:0shown$}") }
 }
 
@@ -302,7 +369,8 @@ impl fmt::Display for SixtyFourths {
         let (whole, rest) = (magnitude.saturating_div(64), magnitude.checked_rem(64).unwrap_or(0));
         let sign = if self.count < 0 { "-" } else { "" };
         let halvings = rest.trailing_zeros().min(6);
-        let (top, bottom) = (rest >> halvings, 64_u64 >> halvings);
+        let (top, bottom) = (printable(i128::from(rest >> halvings)), 64_u32 >> halvings);
+        let whole = printable(i128::from(whole));
         match (whole, rest) {
             (_, 0) => write!(f, "{sign}{whole}"),
             (0, _) => write!(f, "{sign}{top}/{bottom}"),
@@ -710,6 +778,29 @@ mod tests {
     extern crate std;
     use super::*;
     use std::format;
+
+    #[test]
+    fn a_root_is_the_standard_librarys() {
+        for power in 0..128 {
+            for near in [-2_i128, -1, 0, 1, 2] {
+                let square = (1_u128 << power).wrapping_add_signed(near);
+                assert_eq!(whole_root(square), square.isqrt(), "{square}");
+                let square = square.isqrt().pow(2);
+                assert_eq!(whole_root(square), square.isqrt(), "{square}");
+            }
+        }
+    }
+
+    #[test]
+    fn a_quotient_is_the_standard_librarys() {
+        let edges = [0, 1, 2, 3, 10, 25_400_000, i128::from(i64::MAX), 1 << 63, (1 << 64) + 7, 1 << 100, i128::MAX];
+        for dividend in edges.into_iter().chain(edges.map(|edge| -edge)).chain([i128::from(i64::MIN)]) {
+            for divisor in edges.into_iter().chain(edges.map(|edge| -edge)).chain([i128::from(i64::MIN)]) {
+                let whole = dividend.checked_div(divisor).unwrap_or(0);
+                assert_eq!(quotient(dividend, divisor), whole, "{dividend} / {divisor}");
+            }
+        }
+    }
 
     fn nm(text: &str) -> i64 {
         Length::parse(text).unwrap_or_else(|error| panic!("{text}: {error}")).nanometres()

@@ -26,6 +26,11 @@ use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::hole::Disposition;
 use crate::practice::{Case, Given, Name, Practice};
 
+const FULL: Basis<'static> = Basis::practice("limits of the pattern");
+
+/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
+pub const BASES: &[(&str, Basis<'static>)] = &[("a pattern that is full", FULL)];
+
 /// A hole that takes anything but its plain rivet, and how it may be dealt with.
 ///
 /// Holes of the pattern that are kept need not be listed: they bear on the total only.
@@ -120,8 +125,7 @@ impl<'a> PatternLimits<'a> {
     /// The finding for a hole that [`choose`] refers because of the pattern.
     #[must_use]
     pub fn full(&self) -> Finding<'a> {
-        let basis =
-            self.steps.or(self.neighbours).map_or(Basis::practice("limits of the pattern"), |limit| limit.basis);
+        let basis = self.steps.or(self.neighbours).map_or(FULL, |limit| limit.basis);
         Finding::new(Code::PatternFull, Severity::Refer, basis)
     }
 }

@@ -136,7 +136,7 @@ impl Force {
     /// Reads a force; pounds unless it says `N`.
     ///
     /// # Errors
-    /// [`ParseForceError`]; NaN and infinities are not numbers here.
+    /// [`ParseForceError`]; NaN and infinities are not numbers here, nor is what has more digits than an `f64` can hold (15 always fit).
     ///
     /// ```
     /// use shophead::quantity::{Force, ParseForceError};
@@ -149,10 +149,7 @@ impl Force {
         let text = text.trim();
         let end = text.find(|c: char| !matches!(c, '0'..='9' | '.' | '-' | '+')).unwrap_or(text.len());
         let (number, unit) = text.split_at_checked(end).unwrap_or((text, ""));
-        let value: f64 = number.parse().map_err(|_| ParseForceError::NotANumber)?;
-        if !value.is_finite() {
-            return Err(ParseForceError::NotANumber);
-        }
+        let value = decimal(number).ok_or(ParseForceError::NotANumber)?;
         match unit.trim() {
             "" | "lbf" | "lb" => Ok(Force::from_lbf(value)),
             "N" => Ok(Force::from_newtons(value)),
@@ -161,9 +158,132 @@ impl Force {
     }
 }
 
+/// The `f64` nearest to a plain decimal such as `-12.5`.
+///
+/// The digits and the power of ten are both held exactly, so their one division is correctly rounded: the same value as the
+/// standard library's reader gives, without its ten kilobytes of flash and its code that can panic as far as a linker can tell.
+fn decimal(text: &str) -> Option<f64> {
+    /// Every whole number up to this one is an `f64`.
+    const EXACT: u64 = 1 << 53;
+    /// The largest power of ten that is an `f64`.
+    const MOST_PLACES: u32 = 22;
+    let (sign, text) = match text.strip_prefix('-') {
+        Some(rest) => (-1.0, rest),
+        None => (1.0, text.strip_prefix('+').unwrap_or(text)),
+    };
+    let (mut digits, mut places, mut point, mut any) = (0_u64, 0_u32, false, false);
+    for c in text.chars() {
+        if c == '.' && !point {
+            point = true;
+            continue;
+        }
+        digits = digits.checked_mul(10)?.checked_add(u64::from(c.to_digit(10)?))?;
+        places = places.saturating_add(u32::from(point));
+        any = true;
+    }
+    let scale = (0..places).fold(1.0, |scale, _| scale * 10.0);
+    (any && digits <= EXACT && places <= MOST_PLACES).then_some(sign * digits as f64 / scale)
+}
+
+/// Why a text is not a stress.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum ParseStressError {
+    /// No finite number at the start.
+    NotANumber,
+    /// No unit, or another than `psi`, `ksi`, `msi`, `MPa` and `GPa`.
+    UnknownUnit,
+}
+
+impl fmt::Display for ParseStressError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            ParseStressError::NotANumber => "this is not a number; right would be 20ksi or 140MPa",
+            ParseStressError::UnknownUnit => {
+                "a stress says its unit: psi, ksi, msi, MPa or GPa; right would be 20ksi or 140MPa"
+            }
+        })
+    }
+}
+
+impl core::error::Error for ParseStressError {}
+
+impl Stress {
+    /// Reads a stress or a modulus with its unit: `20ksi`, `10.3 msi`, `140MPa`.
+    ///
+    /// # Errors
+    /// [`ParseStressError`]; NaN and infinities are not numbers here.
+    ///
+    /// ```
+    /// use shophead::quantity::{ParseStressError, Stress};
+    /// assert_eq!(Stress::parse("20 ksi")?, Stress::from_psi(20_000.0));
+    /// assert!((Stress::parse("140MPa")?.ksi() - 20.305).abs() < 0.001);
+    /// assert_eq!(Stress::parse("20"), Err(ParseStressError::UnknownUnit));
+    /// # Ok::<(), ParseStressError>(())
+    /// ```
+    pub fn parse(text: &str) -> Result<Stress, ParseStressError> {
+        const MPA_IN_GPA: f64 = 1_000.0;
+        let text = text.trim();
+        let end = text.find(|c: char| !matches!(c, '0'..='9' | '.' | '-' | '+')).unwrap_or(text.len());
+        let (number, unit) = text.split_at_checked(end).unwrap_or((text, ""));
+        let value = decimal(number).ok_or(ParseStressError::NotANumber)?;
+        let stress = match unit.trim() {
+            "psi" => Stress::from_psi(value),
+            "ksi" => Stress::from_ksi(value),
+            "msi" => Stress::from_msi(value),
+            "MPa" => Stress::from_megapascals(value),
+            "GPa" => Stress::from_megapascals(value * MPA_IN_GPA),
+            _ => return Err(ParseStressError::UnknownUnit),
+        };
+        if stress.is_finite() { Ok(stress) } else { Err(ParseStressError::NotANumber) }
+    }
+}
+
 impl core::str::FromStr for Force {
     type Err = ParseForceError;
     fn from_str(text: &str) -> Result<Force, ParseForceError> {
         Force::parse(text)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn decimals_are_read_as_the_standard_library_reads_them() {
+        for text in [
+            "0",
+            "-0",
+            "+1",
+            ".5",
+            "5.",
+            "0.1",
+            "388.25",
+            "1100",
+            "-12.375",
+            "123456789.012345",
+            "0.000000000000000000001",
+        ] {
+            assert_eq!(decimal(text).map(f64::to_bits), text.parse::<f64>().ok().map(f64::to_bits), "{text}");
+        }
+        let mut digits = 1_u64;
+        for places in 0..=22_usize {
+            for last in 0..10 {
+                digits = (digits * 10 + last) % (1 << 53);
+                extern crate std;
+                let text = std::format!("{digits:0>width$}", width = places + 1);
+                let (whole, fraction) = text.split_at(text.len() - places);
+                let text = std::format!("{whole}.{fraction}");
+                assert_eq!(decimal(&text), text.parse().ok(), "{text}");
+            }
+        }
+    }
+
+    #[test]
+    fn what_is_no_decimal_is_refused() {
+        for text in ["", "+", "-", ".", "1.2.3", "+-1", "1-", "9007199254740993", "0.00000000000000000000001"] {
+            assert_eq!(decimal(text), None, "{text}");
+        }
     }
 }

@@ -7,6 +7,11 @@ use crate::practice::{Case, Given, Name, Practice};
 use crate::rivet::part::Part;
 use crate::stack::Stack;
 
+const DEPTH: Basis<'static> = Basis::published("AC 43.13-1B", "para 4-52b: to the base of the head only");
+
+/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
+pub const BASES: &[(&str, Basis<'static>)] = &[("how deep a head is drilled", DEPTH)];
+
 /// Why taking a rivet out is risky.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
@@ -85,10 +90,7 @@ pub fn removal<'a>(installed: &Part<'_>, stack: &Stack, edge: Option<Length>, pr
     }
     Removal {
         drill,
-        depth: size.head_height_nominal().map(|value| Given {
-            value,
-            basis: Basis::published("AC 43.13-1B", "para 4-52b: to the base of the head only"),
-        }),
+        depth: size.head_height_nominal().map(|value| Given { value, basis: DEPTH }),
         punch_under: case.diameter,
         support: thin.is_some(),
         risks,

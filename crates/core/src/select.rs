@@ -23,6 +23,21 @@ use crate::rivet::part::Part;
 use crate::rivet::{Series, Size};
 use crate::upset::{Fit, FitError, HeadLimits, PredictedHead};
 
+const HEAD_AND_TAIL: Basis<'static> = Basis::practice("least driven head and longest tail");
+const RULE_OF_THUMB: Basis<'static> = Basis::practice("rule of thumb and rounding");
+const HALF_LENGTHS: Basis<'static> = Basis::published("AC 43.13-1B", "para 4-57a: half lengths, as in MS20470AD4-3.5");
+const DIAMETER_FOR_SHEET: Basis<'static> = Basis::practice("rivet diameter for a sheet");
+const LARGEST: Basis<'static> = Basis::practice("largest diameter of the series");
+
+/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
+pub const BASES: &[(&str, Basis<'static>)] = &[
+    ("lengths need limits of head and tail", HEAD_AND_TAIL),
+    ("the usual length needs a rule of thumb", RULE_OF_THUMB),
+    ("half lengths", HALF_LENGTHS),
+    ("a diameter for a sheet needs a rule", DIAMETER_FOR_SHEET),
+    ("sheet too thick for any rivet of a series", LARGEST),
+];
+
 /// Why the chosen length is not the one that the rule of thumb gives.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
@@ -170,7 +185,7 @@ impl<'a> LengthQuery<'a> {
         let mut findings = Findings::new();
         let (rule_of_thumb, rule_of_thumb_length) = self.rule_of_thumb(&case, &mut findings);
         if usable.is_none() {
-            let basis = Basis::practice("least driven head and longest tail");
+            let basis = HEAD_AND_TAIL;
             findings.push(Finding::new(Code::NoLimit, Severity::Refer, basis));
         }
         let length = usable.and_then(|usable| self.nearest_good(&usable, rule_of_thumb_length));
@@ -202,7 +217,7 @@ impl<'a> LengthQuery<'a> {
         match self.usable(&fit, &HeadLimits::of(self.practice, &self.case())) {
             Some(usable) => findings.extend(&outside(&usable, length, Severity::Refer)),
             None => {
-                let basis = Basis::practice("least driven head and longest tail");
+                let basis = HEAD_AND_TAIL;
                 findings.push(Finding::new(Code::NoLimit, Severity::Refer, basis));
             }
         }
@@ -214,11 +229,7 @@ impl<'a> LengthQuery<'a> {
         let tail = self.practice.length(Name::RuleOfThumbTail, case);
         let rounding = self.practice.rounding(case);
         let (Some(tail), Some(rounding)) = (tail, rounding) else {
-            findings.push(Finding::new(
-                Code::NoLimit,
-                Severity::Caution,
-                Basis::practice("rule of thumb and rounding"),
-            ));
+            findings.push(Finding::new(Code::NoLimit, Severity::Caution, RULE_OF_THUMB));
             return (self.grip.nominal(), self.grip.nominal().ceil_to(Length::SIXTEENTH));
         };
         let exact = self.grip.nominal().plus(tail.value);
@@ -271,7 +282,7 @@ impl<'a> LengthQuery<'a> {
         choice.findings.push_some(Finding::from_memory(&usable.shortest));
         choice.findings.push_some(Finding::from_memory(&usable.longest));
         if length != length.floor_to(Length::SIXTEENTH) {
-            let basis = Basis::published("AC 43.13-1B", "para 4-57a: half lengths, as in MS20470AD4-3.5");
+            let basis = HALF_LENGTHS;
             choice
                 .findings
                 .push(Finding::new(Code::HalfLength, Severity::Note, basis).measured(Figure::Length(length)));
@@ -363,7 +374,7 @@ pub fn choose_diameter<'s, 'a>(
     let wanted = match practice.fraction(Name::DiameterPerThicknessTarget, &case) {
         Some(target) => thickest.times(target.value.0, target.value.1),
         None => {
-            findings.push(Finding::new(Code::NoLimit, Severity::Refer, Basis::practice("rivet diameter for a sheet")));
+            findings.push(Finding::new(Code::NoLimit, Severity::Refer, DIAMETER_FOR_SHEET));
             thickest
         }
     };
@@ -373,7 +384,7 @@ pub fn choose_diameter<'s, 'a>(
         Some(size) => findings.extend(&check_diameter(&Case::of(series.head, alloy, size), thickest, practice)),
         None => {
             let largest = series.sizes.last().map_or(Length::ZERO, |size| size.shank_nominal);
-            let basis = Basis::practice("largest diameter of the series");
+            let basis = LARGEST;
             findings.push(
                 Finding::new(Code::DiameterOutsideRule, Severity::Caution, basis)
                     .measured(Figure::Length(wanted))

@@ -165,6 +165,10 @@ pub const STEEL_HOT_PRESSURE: Stress = Stress::from_ksi(150.0);
 pub const STEEL_HOT_BASIS: Basis<'static> =
     Basis::published("mechanical engineers' handbook, 6th ed.", "p 8-4, shop table, secondary quotation");
 
+/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
+pub const BASES: &[(&str, Basis<'static>)] =
+    &[("squeeze force of aluminium rivets", FLOW_2117.basis), ("force that drives hot steel rivets", STEEL_HOT_BASIS)];
+
 /// The force that drives a hot steel rivet.
 #[must_use]
 pub fn hot_steel(shank: Length) -> Force {

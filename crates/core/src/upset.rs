@@ -20,7 +20,7 @@ use core::fmt;
 
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
-use crate::length::{Interval, Length, Toleranced, quotient};
+use crate::length::{Interval, Length, Toleranced, quotient, whole_root};
 use crate::practice::{Case, Given, Name, Practice};
 use crate::rivet::{Series, Size};
 
@@ -249,7 +249,7 @@ impl Fit {
     pub fn predict(&self, length: Length, height: Length) -> PredictedHead {
         let diameter = |filled: Filled, length: Length| {
             let square = quotient(filled.metal_left(length), i128::from(height.nanometres()));
-            let root = u128::try_from(square).unwrap_or(0).isqrt();
+            let root = whole_root(u128::try_from(square).unwrap_or(0));
             i64::try_from(root).ok().and_then(Length::from_nanometres).unwrap_or(Length::MAX)
         };
         PredictedHead {
@@ -390,6 +390,27 @@ pub enum Defect {
 const CONTACT: Basis<'static> =
     Basis::published("US Army TM 1-1520-240-BD", "para 2-4: contact all round, no significant tilt, no loose rivet");
 const DRIVEN_FIGURE: Basis<'static> = Basis::memory("FAA-H-8083-31", "ch 4 fig 4-97, columns D to F");
+
+const NO_LEAST_HEAD: Basis<'static> = Basis::practice("least driven head");
+const NO_CRACK_LIMIT: Basis<'static> = Basis::practice("cracked driven heads: look in the process specification");
+const MARKS_ON_FLUSH_HEADS: Basis<'static> =
+    Basis::published("MIL-STD-403C", "para 5.2.7.5, secondary quotation: flush heads");
+
+/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
+pub const BASES: &[(&str, Basis<'static>)] = &[
+    ("contact, tilt and looseness of a head", CONTACT),
+    ("what a driven head must not look like", DRIVEN_FIGURE),
+    ("a head is judged by the least allowed", NO_LEAST_HEAD),
+    ("cracks without a limit", NO_CRACK_LIMIT),
+    ("tool marks on flush heads", MARKS_ON_FLUSH_HEADS),
+    ("a rejected head is replaced", REPLACE),
+    ("damage to the sheet is repaired", REPAIR),
+    ("a notched shank takes the next size", NOTCHED),
+    ("a head outside its limits is replaced", REPLACE_SIZE),
+    ("a cracked head is replaced", REPLACE_CRACKED),
+    ("without a limit it is referred", NOTHING_TO_JUDGE_BY),
+    ("one reject in a sample", SAMPLE),
+];
 
 /// What to do about a rivet whose driven head is rejected, from the least to the most.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -539,19 +560,14 @@ pub fn judge_seen<'a>(
         if measured.is_none() {
             findings.push(Finding::new(Code::NotChecked, Severity::Note, NOT_MEASURED));
         } else if limit.is_none() {
-            findings.push(Finding::new(Code::NoLimit, Severity::Refer, Basis::practice("least driven head")));
+            findings.push(Finding::new(Code::NoLimit, Severity::Refer, NO_LEAST_HEAD));
             call_for(Given { value: Remedy::Refer, basis: NOTHING_TO_JUDGE_BY });
         }
     }
     for defect in defects {
-        let mut found = Findings::new();
-        judge_defect(*defect, practice, case, &mut found);
-        if found.has(Code::NoLimit) {
-            call_for(Given { value: Remedy::Refer, basis: NOTHING_TO_JUDGE_BY });
-        } else if found.must_refer() {
-            call_for(defect.remedy());
+        if let Some(remedy) = judge_defect(*defect, practice, case, &mut findings) {
+            call_for(remedy);
         }
-        findings.extend(&found);
     }
     HeadJudgement { accepted: !findings.must_refer(), findings, remedy }
 }
@@ -559,41 +575,54 @@ pub fn judge_seen<'a>(
 const NOT_MEASURED: Basis<'static> =
     Basis { document: "not given", place: "driven head, both measures", status: crate::basis::Status::Practice };
 
+const SAMPLE: Basis<'static> = Basis::practice("one rejected rivet in a sample: look at every rivet of the row");
+
 /// What a sample says about the rivets that nobody looked at; `None` where it says nothing against them.
 ///
 /// No document at hand gives a plan for sampling driven heads. That one rejected rivet calls for a look at the rest of its row is
 /// common practice.
 #[must_use]
 pub fn check_sample(rejected: u32, looked_at: u32, of: u32) -> Option<Finding<'static>> {
-    let basis = Basis::practice("one rejected rivet in a sample: look at every rivet of the row");
-    let finding = Finding::new(Code::SampleRejects, Severity::Caution, basis);
+    let finding = Finding::new(Code::SampleRejects, Severity::Caution, SAMPLE);
     (rejected > 0 && looked_at < of).then(|| finding.measured(Figure::Count(rejected)).limit(Figure::Count(looked_at)))
 }
 
-fn judge_defect<'a>(defect: Defect, practice: &Practice<'a>, case: &Case, findings: &mut Findings<'a>) {
+/// Adds what speaks against a defect, and tells what it then calls for.
+fn judge_defect<'a>(
+    defect: Defect,
+    practice: &Practice<'a>,
+    case: &Case,
+    findings: &mut Findings<'a>,
+) -> Option<Given<'static, Remedy>> {
+    let mut remedy = None;
+    let mut push = |finding| {
+        findings.push(finding);
+        remedy = Some(defect.remedy());
+    };
     let reject = |basis| Finding::new(Code::HeadDefect, Severity::Refer, basis);
     match defect {
         Defect::Cracks { count, innermost, meeting } => {
             let circle = practice.length(Name::CrackFreeCircle, case);
             let most = practice.count(Name::CracksGreatest, case);
             let (Some(circle), Some(most)) = (circle, most) else {
-                let basis = Basis::practice("cracked driven heads: look in the process specification");
+                let basis = NO_CRACK_LIMIT;
                 findings.push(Finding::new(Code::NoLimit, Severity::Refer, basis));
-                return;
+                return Some(Given { value: Remedy::Refer, basis: NOTHING_TO_JUDGE_BY });
             };
             if count > most.value {
                 let finding = reject(most.basis).measured(Figure::Count(count)).limit(Figure::Count(most.value));
-                findings.push(finding);
+                push(finding);
             }
             match innermost {
                 Some(reach) if reach > circle.value => {}
-                Some(reach) => findings
-                    .push(reject(circle.basis).measured(Figure::Length(reach)).limit(Figure::Length(circle.value))),
-                None if count > 0 => findings.push(reject(circle.basis).limit(Figure::Length(circle.value))),
+                Some(reach) => {
+                    push(reject(circle.basis).measured(Figure::Length(reach)).limit(Figure::Length(circle.value)))
+                }
+                None if count > 0 => push(reject(circle.basis).limit(Figure::Length(circle.value))),
                 None => {}
             }
             if meeting {
-                findings.push(reject(circle.basis));
+                push(reject(circle.basis));
             }
         }
         Defect::ToolMark { depth, head_height } => {
@@ -602,24 +631,25 @@ fn judge_defect<'a>(defect: Defect, practice: &Practice<'a>, case: &Case, findin
                 Some(share) => {
                     let limit = head_height.times(share.value.0, share.value.1);
                     if depth > limit {
-                        findings.push(reject(share.basis).measured(Figure::Length(depth)).limit(Figure::Length(limit)));
+                        push(reject(share.basis).measured(Figure::Length(depth)).limit(Figure::Length(limit)));
                     }
                 }
                 None => {
-                    let basis = Basis::published("MIL-STD-403C", "para 5.2.7.5, secondary quotation: flush heads");
-                    findings.push(reject(basis).measured(Figure::Length(depth)));
+                    let basis = MARKS_ON_FLUSH_HEADS;
+                    push(reject(basis).measured(Figure::Length(depth)));
                 }
             }
         }
         Defect::Proud(by) => match practice.length(Name::FlushHeadProudGreatest, case) {
             Some(limit) if by <= limit.value => {}
             Some(limit) => {
-                findings.push(reject(limit.basis).measured(Figure::Length(by)).limit(Figure::Length(limit.value)));
+                push(reject(limit.basis).measured(Figure::Length(by)).limit(Figure::Length(limit.value)));
             }
-            None => findings.push(reject(CONTACT).measured(Figure::Length(by))),
+            None => push(reject(CONTACT).measured(Figure::Length(by))),
         },
-        Defect::GapUnderHead | Defect::Tipped | Defect::Loose | Defect::SheetDamaged => findings.push(reject(CONTACT)),
-        Defect::SheetsApart | Defect::BuckledShank => findings.push(reject(DRIVEN_FIGURE)),
-        Defect::NotchedShank => findings.push(reject(NOTCHED)),
+        Defect::GapUnderHead | Defect::Tipped | Defect::Loose | Defect::SheetDamaged => push(reject(CONTACT)),
+        Defect::SheetsApart | Defect::BuckledShank => push(reject(DRIVEN_FIGURE)),
+        Defect::NotchedShank => push(reject(NOTCHED)),
     }
+    remedy
 }

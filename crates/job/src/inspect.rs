@@ -218,7 +218,7 @@ fn next_size<'j>(
     let query = shophead::hole::HoleQuery { rivet: choice.part.without_length(), ..row.query(number, plan.practice) };
     let hole = choice.hole.value.max;
     let found = AsFound::new(hole, hole, Damage::None).map_err(|_| Findings::new())?;
-    let step = query.next_size(found);
+    let step = query.step_to_next_size(found);
     let (true, Some(part), Some(hole), Some(stack)) = (step.does(), step.rivet, step.hole, query.stack) else {
         return Err(step.findings);
     };

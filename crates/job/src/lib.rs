@@ -5,6 +5,7 @@
 
 pub mod cell;
 pub mod diagnostic;
+pub mod drawing;
 pub mod file;
 pub mod inspect;
 pub mod model;

@@ -14,8 +14,9 @@ use shophead::damage::{self, Damaged};
 use shophead::drill::Drill;
 use shophead::finding::{Code, Finding, Findings, Severity};
 use shophead::hole::{AsFound, Disposition, HoleJudgement, HoleQuery, check_seat};
-use shophead::joint::compare::{Comparison, compare};
+use shophead::joint::compare::{Comparison, check_substitute, compare};
 use shophead::joint::pack::strength_through;
+use shophead::joint::row::{RowAsMade, RowStrength, compare_rows, row_strength, weaker};
 use shophead::joint::strength::{JointStrength, Shear};
 use shophead::layout::{RowLayout, check_edge, check_points_sorted, check_row};
 use shophead::length::{Interval, Length, Toleranced};
@@ -127,6 +128,8 @@ pub struct RowPlan<'j> {
     pub strength: Option<JointStrength<'static>>,
     /// The new rivet against the one it replaces, where it is not the same.
     pub comparison: Option<Comparison<'static>>,
+    /// The whole row, as installed and as planned.
+    pub before_and_after: Result<BeforeAndAfter, NotCompared>,
     /// The holes that were measured or that differ, by rising number.
     pub holes: Vec<HolePlan<'j>>,
     /// Its distances to the cuts that it is held against.
@@ -135,6 +138,47 @@ pub struct RowPlan<'j> {
     pub removal: Removal<'j>,
     /// What was found about the row as a whole.
     pub findings: Vec<Finding<'j>>,
+}
+
+/// What a row carries an inch, as installed and as planned.
+///
+/// Holes of the row that are stepped up are counted on the safe side: as if every hole of the row were like the weakest of them. Holes
+/// that are referred have no rivet yet and do not count, and neither do holes with layers of their own.
+#[derive(Clone, Debug, PartialEq)]
+pub struct BeforeAndAfter {
+    /// As installed, in sound nominal holes.
+    pub before: RowStrength<'static>,
+    /// As planned.
+    pub after: RowStrength<'static>,
+    /// After over before; 1 where nothing that counts changes, `None` where a strength is not published.
+    pub ratio: Option<f64>,
+    /// Whether rivet or holes change.
+    pub changed: bool,
+    /// How many holes of the row are stepped up and counted as said above.
+    pub stepped: u32,
+}
+
+/// Why a row as installed cannot be held against the row as planned.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum NotCompared {
+    /// The job gives no edge distance.
+    NoEdge,
+    /// The job gives no pitch.
+    NoPitch,
+    /// As installed or as planned it is no joint that can be worked out, such as a single layer.
+    NoJoint,
+}
+
+impl NotCompared {
+    /// The word used in output.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            NotCompared::NoEdge => "no-edge",
+            NotCompared::NoPitch => "no-pitch",
+            NotCompared::NoJoint => "no-joint",
+        }
+    }
 }
 
 /// The plan of one hole that was measured or that differs from its row.
@@ -375,6 +419,11 @@ impl<'j> Plan<'j> {
             }
         }
         let patterns = plan_patterns(&mut rows, practice);
+        // Only now is it known which holes are stepped up.
+        for row in &mut rows {
+            row.before_and_after = before_and_after(row);
+            push_before_and_after(row);
+        }
         let positions = plan_positions(job, &rows, practice);
         let damage = job.damage.iter().map(|damage| plan_damage(damage, &rows, practice)).collect();
         let mut findings = Vec::new();
@@ -618,13 +667,58 @@ fn plan_row<'j>(
         judgement,
         strength,
         comparison,
+        before_and_after: Err(NotCompared::NoJoint),
         holes: Vec::new(),
         cuts,
         removal: removal(&row.installed, &row.stack, layout.edge, practice),
         findings,
     };
     plan.holes = plan_holes(&plan, practice, done);
+    push_all(&mut plan.findings, &check_substitute(&row.installed, &row.rivet));
     plan
+}
+
+fn before_and_after(plan: &RowPlan<'_>) -> Result<BeforeAndAfter, NotCompared> {
+    let row = plan.row;
+    let edge = plan.layout.edge.ok_or(NotCompared::NoEdge)?;
+    let pitch = plan.layout.pitch.ok_or(NotCompared::NoPitch)?;
+    let made_of = |rivet: &Part<'_>, hole: Option<Length>| {
+        let rows = u16::from(row.rows_in_pattern);
+        let made = RowAsMade { rivet, stack: &row.stack, edge, hole, pitch, rows, shear: Shear::Single };
+        row_strength(&made).map_err(|_| NotCompared::NoJoint)
+    };
+    let before = made_of(&row.installed.without_length(), None)?;
+    let planned = plan.choice.part.without_length();
+    let opened = plan.judgement.as_ref().filter(|judgement| judgement.disposition != Disposition::Keep);
+    let mut after = made_of(&planned, opened.map(|_| plan.choice.hole.value.max))?;
+    let mut stepped = 0;
+    let own_layers = |number: u32| row.exceptions.iter().any(|exception| exception.holes.contains(&number));
+    for hole in plan.holes.iter().filter(|hole| hole.disposition().is_step_up() && !own_layers(hole.number)) {
+        let Some(choice) = &hole.choice else { continue };
+        stepped += 1;
+        after = weaker(after, made_of(&choice.part.without_length(), Some(choice.hole.value.max))?);
+    }
+    let changed = row.installed.without_length() != planned || opened.is_some() || stepped > 0;
+    let ratio = if changed { compare_rows(&before, &after).ratio } else { Some(1.0) };
+    Ok(BeforeAndAfter { before, after, ratio, changed, stepped })
+}
+
+/// A changed rivet refers as the comparison says. Where only holes change, an unpublished strength is no reason to stop: the ladder of
+/// each hole has already looked at it.
+fn push_before_and_after(plan: &mut RowPlan<'_>) {
+    let Ok(found) = &plan.before_and_after else { return };
+    if !found.changed {
+        return;
+    }
+    let another = plan.row.installed.without_length() != plan.row.rivet.without_length();
+    let told = |findings: &[Finding<'_>], code| findings.iter().any(|finding| finding.code == code);
+    let comparison = compare_rows(&found.before, &found.after);
+    for finding in &comparison.findings {
+        let counts = another || finding.code == Code::WeakerThanBefore;
+        if counts && !told(&plan.findings, finding.code) {
+            plan.findings.push(*finding);
+        }
+    }
 }
 
 /// Holds every pattern against its limits, and refers the holes that it cannot take. What is found about a row that is a pattern by

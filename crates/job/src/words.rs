@@ -17,6 +17,7 @@
 use shophead::access::SolidBecause;
 use shophead::finding::{Code, Figure, Finding, Severity};
 use shophead::hole::Disposition;
+use shophead::joint::row::RowMode;
 use shophead::joint::strength::Mode;
 use shophead::length::{Interval, Length};
 use shophead::quantity::{Force, Stress};
@@ -24,6 +25,8 @@ use shophead::removal::Risk;
 use shophead::select::Difference;
 use shophead::structure::{Member, Place};
 use shophead::upset::Remedy;
+
+use crate::plan::NotCompared;
 
 /// What every output says once.
 pub const ADVISORY: &str =
@@ -97,6 +100,37 @@ impl Units {
         if value.abs() < 100.0 { format!("{value:.1} {unit}") } else { format!("{value:.0} {unit}") }
     }
 
+    /// A force for every inch of width, or for every millimetre, with its unit.
+    #[must_use]
+    pub fn running_load(self, per_inch: Force) -> String {
+        const MILLIMETRES_IN_INCH: f64 = 25.4;
+        match self {
+            Units::Inches => format!("{:.0} lbf an inch", per_inch.lbf()),
+            Units::Millimetres => format!("{:.0} N a millimetre", per_inch.newtons() / MILLIMETRES_IN_INCH),
+        }
+    }
+
+    /// A modulus, with its unit.
+    #[must_use]
+    pub fn modulus(self, modulus: Stress) -> String {
+        match self {
+            Units::Inches => format!("{} msi", plain(modulus.psi() / 1e6)),
+            Units::Millimetres => format!("{:.1} GPa", modulus.megapascals() / 1e3),
+        }
+    }
+
+    /// A moment, with its unit.
+    #[must_use]
+    pub fn moment(self, in_lbf: f64) -> String {
+        match self {
+            Units::Inches => format!("{in_lbf:.0} in-lbf"),
+            Units::Millimetres => {
+                let newton_metres = Force::from_lbf(in_lbf).newtons() * Length::INCH.to_millimetres_f64() / 1_000.0;
+                format!("{newton_metres:.1} N m")
+            }
+        }
+    }
+
     /// A stress, with its unit.
     #[must_use]
     pub fn stress(self, stress: Stress) -> String {
@@ -152,9 +186,14 @@ pub fn finding(finding: &Finding<'_>, units: Units) -> String {
     // No room at all is not a small room.
     let is_shut = finding.code == Code::CannotBuck && finding.measured == Some(Figure::Length(Length::ZERO));
     let (measured, limit) = (figure(finding.measured.filter(|_| !is_shut)), figure(finding.limit));
-    // A code of a newer core than these words still says something.
-    let sentence = sentence(finding.code, finding.severity, measured.as_deref(), limit.as_deref())
-        .unwrap_or_else(|| format!("Found: {}.", finding.code));
+    let sentence = match (finding.code, finding.measured) {
+        (Code::WeakerThanBefore, Some(Figure::Ratio(ratio))) => {
+            format!("As planned the row carries {} of what it carries as installed: it is weaker.", plain(ratio))
+        }
+        // A code of a newer core than these words still says something.
+        (code, _) => sentence(code, finding.severity, measured.as_deref(), limit.as_deref())
+            .unwrap_or_else(|| format!("Found: {code}.")),
+    };
     match finding.layer {
         Some(layer) => format!("Layer {layer}: {}", lower_first(&sentence)),
         None => sentence,
@@ -421,6 +460,17 @@ fn sentence(code: Code, severity: Severity, measured: Option<&str>, limit: Optio
             &|measured| format!("The new joint carries {measured} a rivet, which is less than the old one."),
             "The new joint is weaker than the old one.",
         ),
+        Code::SubstituteTooSmall => held(
+            &|measured, limit| format!("A rivet of this alloy takes the place of the old one from {limit} on, not at {measured}."),
+            &|measured| format!("A rivet of this alloy is too small at {measured} to take the place of the old one."),
+            "A rivet of this alloy must be larger to take the place of the old one.",
+        ),
+        Code::SubstituteNotNamed if severity == Severity::Refer => {
+            "No document at hand lets this alloy take the place of the old one in this size.".to_owned()
+        }
+        Code::SubstituteNotNamed => {
+            "No document at hand names this substitution; the new alloy is the stronger one and harder to drive.".to_owned()
+        }
         Code::MustBeSolid => "Only driven solid rivets may go here.".to_owned(),
         Code::CannotBuck => match (measured, limit) {
             (Some(measured), Some(limit)) => {
@@ -517,6 +567,25 @@ pub const fn mode(mode: Mode) -> &'static str {
         Mode::Bearing => "the rivet crushes the sheet",
         Mode::FlushJoint => "the flush head and its sheet part",
         Mode::TearOut => "the rivet tears out to the edge",
+    }
+}
+
+/// What gives way in a row, in a few words.
+#[must_use]
+pub const fn row_mode(mode: RowMode) -> &'static str {
+    match mode {
+        RowMode::Rivets(mode) => self::mode(mode),
+        RowMode::NetSection => "the sheet parts between the holes",
+    }
+}
+
+/// Why a row as installed was not held against the row as planned.
+#[must_use]
+pub const fn not_compared(why: NotCompared) -> &'static str {
+    match why {
+        NotCompared::NoEdge => "no edge distance is given",
+        NotCompared::NoPitch => "no pitch is given",
+        NotCompared::NoJoint => "these layers are no joint that can be worked out",
     }
 }
 

@@ -1,21 +1,24 @@
 //! `shophead joint`.
 
 use serde_json::{Value, json};
-use shophead::basis::Basis;
 use shophead::hole::check_seat;
-use shophead::joint::margin::{Factor, Factors, Load, LoadKind};
+use shophead::joint::margin::{Factors, Load, Margin, YIELD_BASIS, yield_margin};
+use shophead::joint::modes::{self, PULL_BASIS};
 use shophead::joint::pack::strength_through;
-use shophead::joint::strength::{Allowable, BearingKind, JointStrength, Shear};
+use shophead::joint::strength::{Allowable, BearingKind, JointStrength};
 use shophead::layout::{check_edge, check_pitch};
 use shophead::length::Length;
 use shophead::practice::{Case, Given, Name};
+use shophead::quantity::Force;
 use shophead::rivet::part::Part;
 use shophead::select::check_alloy;
-use shophead::stack::Stack;
+use shophead::squeeze::{Squeeze, flow_law, squeeze};
+use shophead::stack::{Layer, Stack};
 use shophead_job::words;
 
-use super::memory_mark;
-use crate::args::{JointArgs, ShearWord};
+use super::in_row::{Asked, InRow};
+use super::{edge, factors, load_kind, load_word, memory_mark};
+use crate::args::JointArgs;
 use crate::context::Context;
 use crate::exit::Stop;
 use crate::report::{Block, Record, Report, Table};
@@ -25,16 +28,17 @@ pub(super) fn run(args: &JointArgs, context: &Context<'_>) -> Result<Report, Sto
     let rivet = input::part("--rivet", &args.rivet)?.without_length();
     let stack = input::layers("--sheets", &args.sheets, None)?;
     let case = Case::of(rivet.series().head, rivet.alloy(), rivet.size());
-    let edge = edge(args, &rivet, &case, context)?;
+    let edge = edge(args.edge.as_deref(), &rivet, &case, context)?;
     let pitch = input::optional_length("--pitch", args.pitch.as_deref())?;
     let hole = args.hole.as_deref().map(|text| input::hole_diameter("--hole", text)).transpose()?;
     let load = load(args)?;
-
-    let shear = match args.shear {
-        ShearWord::Single => Shear::Single,
-        ShearWord::Double => Shear::Double,
-    };
+    let shear = args.shear.shear();
     let found = strength_through(&rivet, &stack, edge.value, hole, pitch, shear, load).map_err(Stop::wrong)?;
+
+    let in_row = pitch.map(|pitch| {
+        InRow::of(&Asked { args, rivet: &rivet, stack: &stack, edge: edge.value, pitch, hole, load }, context)
+    });
+    let in_row = in_row.transpose()?;
 
     let mut report = Report::new("joint", context);
     let subject = rivet.to_string();
@@ -46,8 +50,21 @@ pub(super) fn run(args: &JointArgs, context: &Context<'_>) -> Result<Report, Sto
     find_seat(&mut report, &stack, &rivet, &case, context);
     report.find_all(context, &subject, &check_alloy(&rivet));
     let edge_given = args.edge.is_some();
+    if let Some(in_row) = &in_row {
+        in_row.find(&mut report, &subject, context);
+    }
+    let more = More::of(&rivet, &stack, &found, load, &case, context);
     report.result = result(&rivet, &found, (edge, edge_given), pitch);
-    text(&mut report, &rivet, &stack, &found, (edge, edge_given), context);
+    more.json(&mut report.result);
+    json::with(&mut report.result, "row", json::or_null(in_row.as_ref(), InRow::json));
+    text(&mut report, &rivet, &stack, (&found, in_row.as_ref()), (edge, edge_given), context);
+    if let Some(in_row) = &in_row {
+        in_row.text(&mut report, context);
+        if context.draws {
+            report.drawing = in_row.drawing(&subject, context);
+        }
+    }
+    more.text(&mut report, context);
 
     let force = |part: Option<Allowable<'_>>| part.map(|part| part.force);
     let mut record = Record::new(context.units);
@@ -58,36 +75,139 @@ pub(super) fn run(args: &JointArgs, context: &Context<'_>) -> Result<Report, Sto
     record.force("net_section", found.net_section.map(|(net, _)| net.force));
     record.force("factored_load", found.margin.map(|margin| margin.factored_load));
     record.optional("margin", found.margin.map(|margin| margin.value));
+    record.force("yield", force(found.yield_load()));
+    record.force("row_per_inch", force(in_row.as_ref().and_then(|in_row| in_row.strength.per_inch)));
+    let row_governing = in_row.as_ref().and_then(|in_row| in_row.strength.governing);
+    record.optional("row_governing", row_governing.map(|governing| governing.mode));
     record.findings(&report.findings);
     report.rows.push(record);
     Ok(report)
 }
 
-/// The edge distance as given, or the least that the practice allows.
-fn edge<'a>(args: &JointArgs, rivet: &Part<'_>, case: &Case, context: &Context<'a>) -> Result<Given<'a, Length>, Stop> {
-    if let Some(edge) = input::optional_length("--edge", args.edge.as_deref())? {
-        return Ok(Given { value: edge, basis: Basis::shop("as given", "") });
-    }
-    context.practice.length(Name::EdgeDistanceLeast, case).ok_or_else(|| {
-        let practice = context.practice.name();
-        Stop::wrong(format_args!(
-            "the practice {practice} names no edge distance for {rivet}; give one, as in --edge .25"
-        ))
-    })
+/// The load on one rivet: as given, or its part of the load on the strip, since rows share alike at failure.
+fn load(args: &JointArgs) -> Result<Option<(Load, Factors<'static>)>, Stop> {
+    let force = match (&args.load, &args.row.strip_load) {
+        (Some(text), _) => input::force("--load", text)?,
+        (None, Some(text)) => input::force("--strip-load", text)? * f64::from(args.row.rows).recip(),
+        (None, None) => return Ok(None),
+    };
+    Ok(Some((Load { force, kind: load_kind(&args.factors) }, factors(&args.factors))))
 }
 
-fn load(args: &JointArgs) -> Result<Option<(Load, Factors<'static>)>, Stop> {
-    let Some(text) = &args.load else { return Ok(None) };
-    let force = input::force("--load", text)?;
-    let kind = if args.ultimate_load { LoadKind::Ultimate } else { LoadKind::Limit };
-    let mut factors = Factors::default();
-    if let Some(value) = args.safety_factor {
-        factors.safety = Factor { value, basis: Basis::shop("as given", "factor of safety") };
+/// What goes beyond shear in the sheets: yield, tension, and the force that forms the head.
+struct More<'a> {
+    allowable: Option<Allowable<'a>>,
+    /// Never above the allowable.
+    yields: Option<Allowable<'a>>,
+    yield_margin: Option<Margin<'a>>,
+    /// Pull that tears the manufactured head through the first sheet and a least driven head through the last: indications.
+    pull: [Option<Force>; 2],
+    squeeze: Option<(Length, Squeeze)>,
+}
+
+impl<'a> More<'a> {
+    fn of(
+        rivet: &Part<'_>,
+        stack: &Stack,
+        found: &JointStrength<'a>,
+        load: Option<(Load, Factors<'a>)>,
+        case: &Case,
+        context: &Context<'_>,
+    ) -> More<'a> {
+        let yields = found.yield_load();
+        let yield_margin =
+            yields.zip(load).and_then(|(yields, (load, factors))| yield_margin(yields.force, load, factors).ok());
+        let through = |layer: Option<&Layer>, head: Option<Length>| {
+            let thickness = layer?.thickness.nominal();
+            let fsu = layer?.material?.properties(thickness)?.fsu?;
+            Some(modes::pull_through(fsu, head?, thickness))
+        };
+        let head = |name| context.practice.length(name, case).map(|head| head.value);
+        // A flush head sits in its sheet, not on it: nothing is said about how it pulls through.
+        let manufactured = rivet.size().head_diameter_nominal().filter(|_| !rivet.series().head.is_flush());
+        let pull = [
+            through(stack.load_carrying().next(), manufactured),
+            through(stack.load_carrying().last(), head(Name::HeadDiameterLeast)),
+        ];
+        let squeeze = head(Name::HeadDiameterTarget).and_then(|head| {
+            let law = flow_law(rivet.alloy())?;
+            Some((head, squeeze(law, rivet.size().shank_nominal, head).ok()?))
+        });
+        More { allowable: found.allowable, yields, yield_margin, pull, squeeze }
     }
-    if let Some(value) = args.fitting_factor {
-        factors.fitting = Some(Factor { value, basis: Basis::shop("as given", "fitting factor") });
+
+    fn json(&self, result: &mut Value) {
+        json::with(
+            result,
+            "yield",
+            json!({
+                "allowable": json::or_null(self.yields, json::allowable),
+                "margin": json::or_null(self.yield_margin, json::margin),
+                "basis": json::basis(YIELD_BASIS),
+            }),
+        );
+        json::with(
+            result,
+            "tension",
+            json!({
+                "manufactured_head": json::or_null(self.pull[0], json::force),
+                "driven_head": json::or_null(self.pull[1], json::force),
+                "basis": json::basis(PULL_BASIS),
+            }),
+        );
+        json::with(
+            result,
+            "squeeze",
+            json::or_null(self.squeeze.as_ref(), |(head, squeeze)| {
+                json!({
+                    "head": json::length(*head),
+                    "force": json::force(squeeze.force),
+                    "least": json::force(squeeze.least),
+                    "greatest": json::force(squeeze.greatest),
+                    "outside_tests": !squeeze.findings.is_empty(),
+                    "basis": json::basis(squeeze.basis),
+                })
+            }),
+        );
     }
-    Ok(Some((Load { force, kind }, factors)))
+
+    fn text(&self, report: &mut Report, context: &Context<'_>) {
+        let units = context.units;
+        let mut pairs = Vec::new();
+        let mut pair = |name: &str, value: String| pairs.push((name.to_owned(), value));
+        if let Some(yields) = self.yields.filter(|yields| self.allowable.is_none_or(|most| yields.force < most.force)) {
+            let margin =
+                self.yield_margin.map_or_else(String::new, |margin| format!("; {:+.2} at limit load", margin.value));
+            pair("a sheet yields at", format!("{}{}{margin}", units.force(yields.force), memory_mark(yields.basis)));
+        }
+        if let Some(pull) = self.pull.iter().flatten().copied().reduce(Force::min) {
+            let mark = memory_mark(PULL_BASIS);
+            pair(
+                "pulled along its axis",
+                format!(
+                    "a head comes through at about {}{mark}, an indication; the shank may part first",
+                    units.force(pull)
+                ),
+            );
+        }
+        if let Some((head, squeeze)) = &self.squeeze {
+            let outside = if squeeze.findings.is_empty() { "" } else { ", outside the tests" };
+            pair(
+                "force to form the head",
+                format!(
+                    "{} to {} for {} wide{}{outside}",
+                    units.force(squeeze.least),
+                    units.force(squeeze.greatest),
+                    units.length(*head),
+                    memory_mark(squeeze.basis)
+                ),
+            );
+        }
+        if !pairs.is_empty() {
+            report.heading("Besides");
+            report.text.push(Block::Pairs(pairs));
+        }
+    }
 }
 
 fn find_seat(report: &mut Report, stack: &Stack, rivet: &Part<'_>, case: &Case, context: &Context<'_>) {
@@ -129,19 +249,6 @@ fn result(
             })
         })
         .collect();
-    let mut margin = Value::Null;
-    if let Some(worked) = found.margin {
-        margin = json!({
-            "value": worked.value,
-            "load": json::force(worked.load.force),
-            "load_kind": match worked.load.kind { LoadKind::Limit => "limit", LoadKind::Ultimate => "ultimate" },
-            "safety_factor": { "value": worked.factors.safety.value, "basis": json::basis(worked.factors.safety.basis) },
-            "fitting_factor": json::or_null(worked.factors.fitting, |factor| {
-                json!({ "value": factor.value, "basis": json::basis(factor.basis) })
-            }),
-            "factored_load": json::force(worked.factored_load),
-        });
-    }
     json!({
         "rivet": rivet.to_string(),
         "diameter_counted": json::given(Given { value: found.diameter.0, basis: found.diameter.1 }),
@@ -165,7 +272,7 @@ fn result(
             "sheet": sheet,
             "ultimate": json::allowable(net),
         })),
-        "margin": margin,
+        "margin": json::or_null(found.margin, json::margin),
         "basis": json::basis(found.basis),
     })
 }
@@ -182,7 +289,7 @@ fn text(
     report: &mut Report,
     rivet: &Part<'_>,
     stack: &Stack,
-    found: &JointStrength<'_>,
+    (found, in_row): (&JointStrength<'_>, Option<&InRow<'_>>),
     (edge, edge_given): (Given<'_, Length>, bool),
     context: &Context<'_>,
 ) {
@@ -196,10 +303,7 @@ fn text(
     let mut pairs = Vec::new();
     let mut pair = |name: &str, value: String| pairs.push((name.to_owned(), value));
     if let Some(margin) = found.margin {
-        let kind = match margin.load.kind {
-            LoadKind::Limit => "limit",
-            LoadKind::Ultimate => "ultimate",
-        };
+        let kind = load_word(margin.load.kind);
         let factored = units.force(margin.factored_load);
         pair(
             "margin",
@@ -233,8 +337,8 @@ fn text(
             format!("{} assumed, the least allowed ({})", units.length(edge.value), edge.basis)
         },
     );
-    if let Some((net, sheet)) = found.net_section {
-        pair("between the holes", format!("{} a pitch, sheet {sheet}", marked(net)));
+    if let Some(in_row) = in_row {
+        in_row.pairs(&mut pair, context);
     }
     report.text.push(Block::Pairs(pairs));
 

@@ -1,8 +1,10 @@
 //! The commands: each reads its arguments, asks the library, and fills a report.
 
+mod group;
 mod head;
 mod hole;
 mod inspect;
+mod in_row;
 mod joint;
 mod length;
 mod order;
@@ -14,12 +16,16 @@ mod splice;
 mod survey;
 
 use shophead::basis::Basis;
-
+use shophead::joint::margin::{Factor, Factors, LoadKind};
+use shophead::length::Length;
+use shophead::practice::{Case, Given, Name};
+use shophead::rivet::part::Part;
 use shophead_job::model::Job;
 
-use crate::args::{Command, Format};
+use crate::args::{Command, FactorArgs, Format};
 use crate::context::Context;
 use crate::exit::Stop;
+use crate::input;
 use crate::report::Report;
 
 /// Runs a command.
@@ -31,6 +37,7 @@ pub(crate) fn run(command: &Command, job: Option<&Job>, context: &Context<'_>) -
         (Command::Head(args), _) => head::run(args, context),
         (Command::Hole(args), _) => hole::run(args, context),
         (Command::Joint(args), _) => joint::run(args, context),
+        (Command::Group(args), _) => group::run(args, context),
         (Command::Splice(args), _) => splice::run(args, context),
         (Command::Part(args), _) => part::run(args, context),
         (Command::Plan(_), Some(job)) => Ok(plan::run(job, context)),
@@ -40,6 +47,7 @@ pub(crate) fn run(command: &Command, job: Option<&Job>, context: &Context<'_>) -
         (Command::Plan(_) | Command::Order(_) | Command::Inspect(_) | Command::Survey(_), None) => {
             Err(Stop::wrong("this command takes a job file"))
         }
+        (Command::Handheld(_), _) => Err(Stop::wrong("a session is not a report")),
         (Command::Sources(args), _) => sources::run(args, context),
     }
 }
@@ -50,6 +58,49 @@ pub(crate) fn job(command: &Command, format: Format) -> Result<Option<Job>, Stop
         Command::Survey(args) => survey::job(args, format).map(Some),
         _ => Ok(command.job().map(Job::read).transpose()?),
     }
+}
+
+/// The factors of a load: the product's own where none are given.
+fn factors(args: &FactorArgs) -> Factors<'static> {
+    let mut factors = Factors::default();
+    if let Some(value) = args.safety_factor {
+        factors.safety = Factor { value, basis: Basis::shop("as given", "factor of safety") };
+    }
+    if let Some(value) = args.fitting_factor {
+        factors.fitting = Some(Factor { value, basis: Basis::shop("as given", "fitting factor") });
+    }
+    factors
+}
+
+/// Which load it is.
+const fn load_kind(args: &FactorArgs) -> LoadKind {
+    if args.ultimate_load { LoadKind::Ultimate } else { LoadKind::Limit }
+}
+
+/// The word for it in sentences.
+const fn load_word(kind: LoadKind) -> &'static str {
+    match kind {
+        LoadKind::Limit => "limit",
+        LoadKind::Ultimate => "ultimate",
+    }
+}
+
+/// The edge distance as given, or the least that the practice allows.
+fn edge<'a>(
+    given: Option<&str>,
+    rivet: &Part<'_>,
+    case: &Case,
+    context: &Context<'a>,
+) -> Result<Given<'a, Length>, Stop> {
+    if let Some(edge) = input::optional_length("--edge", given)? {
+        return Ok(Given { value: edge, basis: Basis::shop("as given", "") });
+    }
+    context.practice.length(Name::EdgeDistanceLeast, case).ok_or_else(|| {
+        let practice = context.practice.name();
+        Stop::wrong(format_args!(
+            "the practice {practice} names no edge distance for {rivet}; give one, as in --edge .25"
+        ))
+    })
 }
 
 /// ` (memory)` behind a figure that could only be recalled.
@@ -171,7 +222,22 @@ mod tests {
         (
             "joint",
             &["--rivet", "--sheets"],
-            &["--load", "--edge", "--pitch", "--hole", "--shear", "--safety-factor", "--fitting-factor"],
+            &[
+                "--load",
+                "--strip-load",
+                "--edge",
+                "--pitch",
+                "--hole",
+                "--shear",
+                "--safety-factor",
+                "--fitting-factor",
+                "--rows",
+                "--transverse-pitch",
+                "--flexibility",
+                "--rivet-modulus",
+                "--transfer",
+                "--compression",
+            ],
         ),
         ("splice", &["--sheet", "--width", "--rivet"], &["--rows", "--member"]),
         ("part", &[], &[]),
@@ -194,7 +260,11 @@ mod tests {
             "--measured-height" => &[".060", ".05,.07", "1.5mm"],
             "--major" | "--minor" | "--hole" => &["#30", ".130", ".141", ".1285", "F", "3.3mm", "5/32"],
             "--grip" => &[".157", ".157+-.007", "4mm"],
-            "--load" => &["250", "1100N", "10lbf"],
+            "--load" | "--strip-load" => &["250", "1100N", "10lbf"],
+            "--flexibility" => &["soft-and-stiff", "stp-486", "stp-927-riveted", "tn-1051", "exponential"],
+            "--rivet-modulus" => &["10.3msi", "26 msi", "70GPa"],
+            "--transfer" => &["lap", "doubler"],
+            "--compression" => &["10ksi", "30ksi", "70MPa"],
             "--safety-factor" | "--fitting-factor" => &["1", "1.5", "2"],
             "--damage" => &["sound", "gouged", "cracked", "figure-eight", "deep-countersink"],
             "--member" => &["skin", "stringer", "lap", "frame", "other", "spar-cap"],

@@ -8,11 +8,12 @@ use serde_json::{Value, json};
 use shophead::basis::{Basis, Status};
 use shophead::finding::{Code, Finding, Severity};
 use shophead::hole::{Disposition, HoleJudgement};
+use shophead::joint::row::{RowMode, RowStrength};
 use shophead::length::{Interval, Length};
 use shophead::removal::Removal;
 use shophead_job::model::{Job, Row};
 use shophead_job::order::{OrderLine, order};
-use shophead_job::plan::{Choice, Counts, HolePlan, Plan, PositionPlan, RemovalNote, RowPlan, Subject};
+use shophead_job::plan::{BeforeAndAfter, Choice, Counts, HolePlan, Plan, PositionPlan, RemovalNote, RowPlan, Subject};
 use shophead_job::words;
 
 use super::hole::steps_json;
@@ -267,10 +268,8 @@ impl<'j> Page<'_, '_, 'j> {
                 words::difference(difference)
             ));
         }
-        if let Some(ratio) = plan.comparison.as_ref().and_then(|comparison| comparison.ratio) {
-            lines.push(format!("{} times as strong as the {} that is in.", words::plain(ratio), row.installed));
-        }
         lines.extend(self.strength(plan));
+        lines.extend(self.before_and_after(plan));
         let cautions = plan.findings.iter().filter(|finding| finding.severity == Severity::Caution);
         lines.extend(cautions.map(|finding| self.said(finding)));
         (format!("{}   {what}   {} holes{differing}{about}", row.name, row.count), lines)
@@ -312,6 +311,46 @@ impl<'j> Page<'_, '_, 'j> {
             super::memory_mark(governing.load.basis),
             words::mode(governing.mode),
         ))
+    }
+
+    /// What the row carries an inch on both sides.
+    fn before_and_after(&self, plan: &RowPlan<'_>) -> Option<String> {
+        let found = match &plan.before_and_after {
+            Ok(found) => found,
+            Err(why) => {
+                return Some(format!("Not held against the row as installed: {}.", words::not_compared(*why)));
+            }
+        };
+        let BeforeAndAfter { before, after, ratio, changed, stepped } = found;
+        let said = |row: &RowStrength<'_>| {
+            let (load, governing) = row.per_inch.zip(row.governing)?;
+            let force = self.context.units.running_load(load.force);
+            let sheet = governing.layer.map_or_else(String::new, |layer| format!(", layer {layer}"));
+            let mark = super::memory_mark(load.basis);
+            Some((format!("{force}{mark}"), format!("{}{sheet}", words::row_mode(governing.mode))))
+        };
+        let parts = before.governing.is_some_and(|governing| governing.mode == RowMode::NetSection);
+        let (before, after) = (said(before), said(after));
+        let as_if = match stepped {
+            0 => String::new(),
+            1 => ", counted as if every hole were like the one stepped up".to_owned(),
+            count => format!(", counted as if every hole were like the weakest of the {count} stepped up"),
+        };
+        Some(match (before, after, ratio) {
+            // How it gives way has been said of one rivet.
+            (Some((load, _)), _, _) if !changed && !parts => format!("The row carries {load}, as installed."),
+            (Some((load, how)), _, _) if !changed => format!("The row carries {load}, as installed; then {how}."),
+            (Some(before), Some(after), Some(ratio)) if before == after && *ratio == 1.0 => {
+                format!("The row carries {} as installed and as planned{as_if}; then {}.", before.0, before.1)
+            }
+            (Some((before, first)), Some((after, then)), Some(ratio)) => format!(
+                "The row as installed carries {before} ({first}), as planned {after} ({then}){as_if}: {} times as much.",
+                words::plain(*ratio)
+            ),
+            // What one rivet carries is not published either, and has been told.
+            _ if !changed => return None,
+            _ => "Not held against the row as installed: a strength is not published.".to_owned(),
+        })
     }
 
     fn cut(&self, judgement: &HoleJudgement<'_>) -> String {
@@ -500,7 +539,8 @@ fn row_json(plan: &RowPlan<'_>) -> Value {
             "allowable": json::or_null(strength.allowable, json::allowable),
             "governing": governing.map(|governing| governing.mode.word()),
         })),
-        "strength_ratio": plan.comparison.as_ref().and_then(|comparison| comparison.ratio),
+        "strength_ratio": strength_ratio(plan),
+        "before_and_after": before_and_after_json(plan),
         "removal": removal_of(&plan.removal),
         "holes": [],
     });
@@ -508,6 +548,41 @@ fn row_json(plan: &RowPlan<'_>) -> Value {
         object.extend(choice);
     }
     value
+}
+
+/// Of the row where it can be worked out, else of one rivet.
+fn strength_ratio(plan: &RowPlan<'_>) -> Option<f64> {
+    let of_row = plan.before_and_after.as_ref().ok().and_then(|found| found.ratio);
+    of_row.or(plan.comparison.as_ref().and_then(|comparison| comparison.ratio))
+}
+
+/// `null` figures where a strength is not published; with a reason instead of figures where nothing could be compared.
+fn before_and_after_json(plan: &RowPlan<'_>) -> Value {
+    let side = |row: &RowStrength<'_>| {
+        json!({
+            "per_inch": json::or_null(row.per_inch, json::allowable),
+            "yield_per_inch": json::or_null(row.yield_per_inch, json::allowable),
+            "rivets_per_inch": row.rivets_per_inch,
+            "governing": json::or_null(row.governing.filter(|_| row.per_inch.is_some()), |governing| json!({
+                "mode": governing.mode.word(),
+                "layer": governing.layer,
+            })),
+        })
+    };
+    match &plan.before_and_after {
+        Ok(found) => json!({
+            "installed": side(&found.before),
+            "planned": side(&found.after),
+            "ratio": found.ratio,
+            "changed": found.changed,
+            "stepped_holes": found.stepped,
+            "not_compared": null,
+        }),
+        Err(why) => json!({
+            "installed": null, "planned": null, "ratio": null, "changed": null, "stepped_holes": null,
+            "not_compared": why.word(),
+        }),
+    }
 }
 
 fn hole_json(hole: &HolePlan<'_>, context: &Context<'_>) -> Value {

@@ -31,6 +31,7 @@ pub(super) fn run(args: &SourcesArgs, context: &Context<'_>) -> Result<Report, S
     list.drills();
     list.joints();
     list.places();
+    list.rules();
     let wanted = args.status.map(|word| word.status());
     let sources: Vec<Source<'_>> =
         list.sources.into_iter().filter(|source| wanted.is_none_or(|status| source.basis.status == status)).collect();
@@ -349,6 +350,41 @@ impl<'a> List<'a> {
         ] {
             let (percent, basis) = member.percent();
             self.add(GROUP, format_args!("share of the count, {what}"), format_args!("{percent} %"), basis);
+        }
+    }
+
+    /// What each module rests on besides its tables and limits, and what has no table of its own.
+    fn rules(&mut self) {
+        use shophead::joint::{
+            buckling, compare, flexibility::Formula, group, lap, margin, modes, row, sharing, splice, strength,
+        };
+        use shophead::{access, damage, hole, pattern, practice, removal, select, squeeze, trim, upset};
+        type Rules = &'static [(&'static str, Basis<'static>)];
+        let groups: [(&'static str, &[Rules]); 8] = [
+            ("rules of lengths", &[select::BASES, practice::BASES]),
+            ("rules of driven heads", &[upset::BASES, squeeze::BASES]),
+            ("rules of holes", &[hole::BASES, pattern::BASES]),
+            ("rules of damage and cuts", &[damage::BASES, trim::BASES]),
+            (
+                "rules of joint strength",
+                &[strength::BASES, flush_table::BASES, modes::BASES, margin::BASES, compare::BASES],
+            ),
+            ("rules of rows and groups", &[row::BASES, group::BASES, sharing::BASES, lap::BASES, buckling::BASES]),
+            ("rules of splices", &[splice::BASES]),
+            ("rules of access and removal", &[access::BASES, removal::BASES]),
+        ];
+        for (group, lists) in groups {
+            for (what, basis) in lists.iter().copied().flatten() {
+                self.add(group, what, "a rule", *basis);
+            }
+        }
+        for formula in Formula::ALL {
+            let what = format!("flexibility of a fastener, {formula}");
+            self.add("rules of rows and groups", what, formula.fitted_to(), formula.basis());
+        }
+        for fixity in buckling::FIXITIES {
+            let what = format!("fixity between rivets, {}", fixity.fastening);
+            self.add("rules of rows and groups", what, plain(fixity.value), fixity.basis);
         }
     }
 

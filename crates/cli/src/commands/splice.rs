@@ -2,7 +2,9 @@
 
 use serde_json::{Value, json};
 use shophead::finding::{Code, Finding, Severity};
+use shophead::joint::modes;
 use shophead::joint::pack::strength_through;
+use shophead::joint::row::{RowAsMade, row_strength};
 use shophead::joint::splice::{
     self, Count, Critical, Fastener, Member, Needed, PerInch, Rows, SpliceError, Table, Tables,
 };
@@ -64,20 +66,61 @@ pub(super) fn run(args: &SpliceArgs, context: &Context<'_>) -> Result<Report, St
         }
         None => {}
     }
-    let laid = match (args.rows, total) {
-        (Some(rows), Some(total)) => Some(splice::rows(total, rows, width).map_err(Stop::wrong)?),
-        _ => None,
+    let least_pitch = context.practice.length(Name::PitchLeast, &case);
+    let laid = match total {
+        Some(total) => {
+            // Without a number of rows, the fewest that keep the least pitch.
+            let fewest = fewest_rows(total, width, case, context);
+            let rows = args.rows.or(fewest).map(|rows| splice::rows(total, rows, width).map_err(Stop::wrong));
+            rows.transpose()?
+        }
+        None => None,
     };
+    let rows_given = args.rows.is_some();
     if let Some(laid) = laid {
         report.find_all(context, &subject, &check_pitch(laid.pitch, &case, context.practice));
     }
     report.find_all(context, &subject, &check_alloy(&rivet));
-    let least_pitch = context.practice.length(Name::PitchLeast, &case);
-    let answer = Answer { rivet, width, by_table, also, strength, laid, least_pitch };
+    let pattern = laid.and_then(|laid| {
+        let apart = context.practice.length(Name::TransversePitchLeast, &case)?;
+        let edge = context.practice.length(Name::EdgeDistanceLeast, &case)?;
+        Some(Pattern {
+            edge,
+            apart,
+            overlap: splice::overlap(laid.rows, edge.value, apart.value).ok()?,
+            first: laid.first(),
+        })
+    });
+    let gross = material.properties(thickness).and_then(|properties| properties.ftu());
+    let efficiency = laid.zip(pattern).and_then(|(laid, pattern)| {
+        let stack = lap_of(material, thickness, &rivet)?;
+        let made = RowAsMade {
+            rivet: &rivet,
+            stack: &stack,
+            edge: pattern.edge.value,
+            hole: None,
+            pitch: laid.pitch,
+            rows: laid.rows,
+            shear: Shear::Single,
+        };
+        let per_inch = row_strength(&made).ok()?.per_inch?;
+        Some(modes::efficiency(per_inch.force, modes::gross_section(gross?, thickness, Length::INCH)))
+    });
+    let answer =
+        Answer { rivet, width, by_table, also, strength, laid, rows_given, pattern, efficiency, least_pitch, member };
     report.result = answer.json();
     answer.text(&mut report, context);
     report.rows.push(answer.record(&report, context));
     Ok(report)
+}
+
+/// The fewest rows that keep the least pitch of a pattern with so many rows.
+fn fewest_rows(total: u32, width: Length, case: Case, context: &Context<'_>) -> Option<u16> {
+    (1..=u8::MAX).map(|rows| (rows, case.in_rows(rows))).find_map(|(rows, case)| {
+        let pitch = context.practice.length(Name::PitchLeast, &case)?;
+        let needed = splice::fewest_rows(total, width, pitch.value).ok()?;
+        (needed <= u16::from(rows)).then_some(u16::from(rows))
+    })
 }
 
 fn rows_of(args: &SpliceArgs) -> u8 {
@@ -136,13 +179,8 @@ fn by_strength<'a>(
     context: &Context<'a>,
 ) -> Result<Option<ByStrength<'a>>, SpliceError> {
     let Some(edge) = context.practice.length(Name::EdgeDistanceLeast, case) else { return Ok(None) };
-    let preparation = if rivet.series().head.is_flush() { Preparation::Countersunk } else { Preparation::Plain };
-    // Two such sheets, one over the other; a flush head is sunk into the outer one.
-    let plain = Layer { material: Some(material), ..Layer::of(Toleranced::exactly(thickness)) };
-    let mut stack = Stack::new();
-    let pushed = stack.push(Layer { preparation, ..plain }).and_then(|()| stack.push(plain));
-    let strength = || strength_through(rivet, &stack, edge.value, None, None, Shear::Single, None).ok();
-    let Some(joint) = pushed.ok().and_then(|()| strength()) else { return Ok(None) };
+    let strength = |stack| strength_through(rivet, &stack, edge.value, None, None, Shear::Single, None).ok();
+    let Some(joint) = lap_of(material, thickness, rivet).and_then(strength) else { return Ok(None) };
     let per_rivet = joint.allowable.map(|allowable| allowable.force);
     let ftu = material.properties(thickness).and_then(|properties| properties.ftu());
     let needed = match (ftu, per_rivet) {
@@ -152,6 +190,26 @@ fn by_strength<'a>(
     Ok(Some(ByStrength { joint, edge, needed }))
 }
 
+/// Two such sheets, one over the other; a flush head is sunk into the outer one.
+fn lap_of(material: Material, thickness: Length, rivet: &Part<'_>) -> Option<Stack> {
+    let preparation = if rivet.series().head.is_flush() { Preparation::Countersunk } else { Preparation::Plain };
+    let plain = Layer { material: Some(material), ..Layer::of(Toleranced::exactly(thickness)) };
+    let mut stack = Stack::new();
+    stack.push(Layer { preparation, ..plain }).ok()?;
+    stack.push(plain).ok()?;
+    Some(stack)
+}
+
+/// Where the rows of one side go.
+#[derive(Clone, Copy)]
+struct Pattern<'a> {
+    edge: Given<'a, Length>,
+    apart: Given<'a, Length>,
+    overlap: Length,
+    /// From the side of the sheet to the first rivet of a row.
+    first: Length,
+}
+
 struct Answer<'a> {
     rivet: Part<'static>,
     width: Length,
@@ -159,6 +217,11 @@ struct Answer<'a> {
     also: Option<ByTable>,
     strength: Option<ByStrength<'a>>,
     laid: Option<Rows>,
+    rows_given: bool,
+    pattern: Option<Pattern<'a>>,
+    /// What the splice carries as laid out, over the whole sheet; by the strengths.
+    efficiency: Option<f64>,
+    member: Member,
     least_pitch: Option<Given<'a, Length>>,
 }
 
@@ -247,6 +310,14 @@ impl Answer<'_> {
                 "per_row": laid.per_row,
                 "total": laid.total,
                 "pitch": json::length(laid.pitch),
+                "given": self.rows_given,
+                "pattern": json::or_null(self.pattern, |pattern| json!({
+                    "edge": json::given(pattern.edge),
+                    "transverse_pitch": json::given(pattern.apart),
+                    "overlap": json::length(pattern.overlap),
+                    "first": json::length(pattern.first),
+                })),
+                "efficiency": self.efficiency,
             })),
             "most_per_row": self.most_per_row(),
             "least_pitch": json::or_null(self.least_pitch, json::given),
@@ -265,7 +336,30 @@ impl Answer<'_> {
         let mut pair = |name: &str, value: String| pairs.push((name.to_owned(), value));
         if let Some(laid) = self.laid {
             let (rows, per_row, total) = (laid.rows, laid.per_row, laid.total);
-            pair("rows", format!("{rows} of {per_row}, {total} in all, pitch {}", units.length(laid.pitch)));
+            let fewest = if self.rows_given { "" } else { "; the fewest that keep the least pitch" };
+            pair("rows", format!("{rows} of {per_row}, {total} in all, pitch {}{fewest}", units.length(laid.pitch)));
+        }
+        if let Some(pattern) = self.pattern {
+            pair(
+                "pattern",
+                format!(
+                    "first rivet {} from the side, rows {} apart, {} to the edge: {} of lap at least",
+                    units.length(pattern.first),
+                    units.length(pattern.apart.value),
+                    units.length(pattern.edge.value),
+                    units.length(pattern.overlap),
+                ),
+            );
+        }
+        if let Some(efficiency) = self.efficiency {
+            pair(
+                "as laid out",
+                format!("carries {:.0} % of what the sheet does, by the strengths", efficiency * 100.0),
+            );
+        }
+        let (percent, reduction) = self.member.percent();
+        if self.by_table.is_some() && percent < 100 {
+            pair("reduced to", format!("{percent} % of the table ({reduction})"));
         }
         for found in [&self.by_table, &self.also].into_iter().flatten() {
             let what = match found.per_inch.critical {

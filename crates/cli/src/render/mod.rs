@@ -17,6 +17,13 @@ pub(crate) fn print(report: &Report, settings: &Settings) -> Result<(), Stop> {
         // Colours are taken out where the output is no terminal or NO_COLOR is set.
         Format::Text => write(anstream::AutoStream::auto(io::stdout().lock()), &text::render(report, settings.width)),
         Format::Json => write(io::stdout().lock(), &json::render(report)),
+        Format::Svg => match &report.drawing {
+            Some(drawing) => write(io::stdout().lock(), drawing),
+            None => {
+                let what = "there is no drawing of this; group has one, and joint with --rows 2 or more and --pitch";
+                return Err(Stop::wrong(format_args!("--format svg: {what}")));
+            }
+        },
         Format::Csv => csv::render(report).and_then(|rows| write(io::stdout().lock(), &rows)),
     };
     printed.map_err(|error| match error.kind() {

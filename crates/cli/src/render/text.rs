@@ -3,6 +3,8 @@
 //! Every line is broken before it is coloured, so colours never count towards the width.
 
 use anstyle::{AnsiColor, Style};
+use comfy_table::presets::NOTHING;
+use comfy_table::{ColumnConstraint, ContentArrangement};
 use shophead::finding::Severity;
 use shophead_job::words::ADVISORY;
 use textwrap::{Options, WordSplitter};
@@ -99,45 +101,28 @@ impl Page {
         }
     }
 
+    /// Side by side where the columns fit: the last one may break, the others stay whole.
     fn table(&mut self, table: &Table) {
-        let cells = |column: usize| table.rows.iter().filter_map(move |row| row.get(column));
-        let mut widths: Vec<usize> = table
-            .columns
-            .iter()
-            .enumerate()
-            .map(|(column, name)| cells(column).map(|cell| width_of(cell)).max().unwrap_or(0).max(width_of(name)))
-            .collect();
-        let gaps = GAP * widths.len().saturating_sub(1);
-        let fixed: usize = widths.iter().rev().skip(1).sum();
-        // The last column may break; the others stay whole.
-        let left = self.width.saturating_sub(fixed + gaps);
-        let fits = match widths.last_mut() {
-            Some(last) if left >= (*last).min(READABLE) => {
-                *last = (*last).min(left);
-                true
-            }
-            _ => false,
-        };
-        if !fits {
+        let mut grid = comfy_table::Table::new();
+        grid.load_style(NOTHING).set_header(&table.columns).add_rows(&table.rows);
+        grid.set_content_arrangement(ContentArrangement::Dynamic)
+            .set_width(u16::try_from(self.width).unwrap_or(u16::MAX));
+        let last = table.columns.len().saturating_sub(1);
+        let widths = grid.column_max_content_widths();
+        let whole: usize = widths.iter().take(last).map(|width| usize::from(*width) + GAP).sum();
+        let wanted = widths.last().map_or(0, |width| usize::from(*width));
+        if whole + wanted.min(READABLE) > self.width {
             return self.stacked(table);
         }
-        self.row(&table.columns, &widths, FAINT);
-        for row in &table.rows {
-            self.row(row, &widths, Style::new());
+        for (index, column) in grid.column_iter_mut().enumerate() {
+            if index == last {
+                column.set_padding((0, 0));
+            } else {
+                column.set_padding((0, GAP as u16)).set_constraint(ColumnConstraint::ContentWidth);
+            }
         }
-    }
-
-    fn row(&mut self, cells: &[impl AsRef<str>], widths: &[usize], style: Style) {
-        let mut first = String::new();
-        for (cell, width) in cells.iter().zip(widths).take(cells.len().saturating_sub(1)) {
-            first.push_str(&format!("{:width$}", cell.as_ref()));
-            first.push_str(&" ".repeat(GAP));
-        }
-        let (start, last) = (width_of(&first), widths.last().copied().unwrap_or(0));
-        let text = cells.last().map_or("", AsRef::as_ref);
-        for (index, line) in wrap(text, last, "", "").iter().enumerate() {
-            let before = if index == 0 { first.clone() } else { " ".repeat(start) };
-            self.line(&format!("{before}{line}"), style);
+        for (index, line) in grid.lines().enumerate() {
+            self.line(&line, if index == 0 { FAINT } else { Style::new() });
         }
     }
 

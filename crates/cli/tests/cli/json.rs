@@ -247,7 +247,21 @@ fn joint() {
     let value = result(EXAMPLES[3].0, 0);
     assert_eq!(
         keys(&value),
-        ["rivet", "diameter_counted", "edge", "edge_given", "pitch", "per_rivet", "net_section", "margin", "basis"]
+        [
+            "rivet",
+            "diameter_counted",
+            "edge",
+            "edge_given",
+            "pitch",
+            "per_rivet",
+            "net_section",
+            "margin",
+            "basis",
+            "yield",
+            "tension",
+            "squeeze",
+            "row"
+        ]
     );
     let per_rivet = &value["per_rivet"];
     assert_eq!(
@@ -352,7 +366,9 @@ fn a_splice_without_a_published_table_counts_by_the_strengths() {
     let value = result("splice --sheet 6061-T6:.040 --width 10 --rivet D4", 0);
     assert_eq!((&value["table"], &value["from"]), (&Value::Null, &json!("strength")));
     assert_eq!(value["rivets_total"], value["strength"]["rivets_total"]);
-    assert_eq!(value["rows"], Value::Null);
+    // Without a number of rows it lays out the fewest that keep the least pitch.
+    assert_eq!(value["rows"]["given"], false);
+    assert!(value["rows"]["pitch"]["in"].as_f64() >= value["least_pitch"]["in"].as_f64(), "{value}");
     // Neither a table nor strengths.
     let none = result("splice --sheet 2014-T6:.040 --width 10 --rivet D4", 1);
     assert_eq!((&none["rivets_total"], &none["from"]), (&Value::Null, &Value::Null));

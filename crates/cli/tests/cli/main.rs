@@ -1,11 +1,15 @@
 //! The real binary in a scratch folder: one short test a promise.
 
 mod csv;
+mod depth;
 mod errors;
 mod inspect;
+mod handheld;
 mod json;
+mod listed;
 mod limits;
 mod order;
+mod plan;
 mod streams;
 mod survey;
 mod text;

@@ -32,6 +32,13 @@ pub const PLATE_BASIS: Basis<'static> =
     Basis::memory("aircraft structures practice", "inter-rivet buckling, plate form");
 const NO_FIGURE: Basis<'static> = Basis::practice("the sheet's modulus and compression yield stress are needed");
 
+/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
+pub const BASES: &[(&str, Basis<'static>)] = &[
+    ("buckling between rivets, column form", BASIS),
+    ("buckling between rivets, plate form", PLATE_BASIS),
+    ("what buckling between rivets needs", NO_FIGURE),
+];
+
 /// A fixity that a document gives, for the rivet or weld it names.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]

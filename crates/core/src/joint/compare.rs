@@ -2,17 +2,22 @@
 //!
 //! A weaker one may not take its place unless a larger size or more rivets make up for it (AC 43.13-1B para 4-57b).
 
-use super::strength::{Governing, JointStrength};
+use super::strength::{Allowable, Governing, JointStrength};
 use super::substitution_table::{RULES, Step};
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::length::Length;
 use crate::material::RivetAlloy;
+use crate::rivet::part::Part;
 
 const NOT_WEAKER: Basis<'static> = Basis::published("AC 43.13-1B", "para 4-57b, p 4-16");
 
 /// Where the steps of [`Step::NextSize`] stand: 1/32 in up to 1/4, 1/16 in above.
 pub const NEXT_SIZE_BASIS: Basis<'static> = Basis::published("MIL-R-47196A", "next larger size");
+
+/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
+pub const BASES: &[(&str, Basis<'static>)] =
+    &[("a replacement must not be weaker", NOT_WEAKER), ("next larger size of a substitute", NEXT_SIZE_BASIS)];
 
 /// Two joints side by side.
 #[derive(Clone, Debug, PartialEq)]
@@ -35,6 +40,25 @@ pub struct Comparison<'a> {
 /// `strength-not-published`.
 #[must_use]
 pub fn compare<'a>(before: &JointStrength<'a>, after: &JointStrength<'a>) -> Comparison<'a> {
+    compare_carried(&Carried::of(before), &Carried::of(after))
+}
+
+/// What of a strength is compared: a small part of it, so that two of them need not be kept at once.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Carried<'a> {
+    allowable: Option<Allowable<'a>>,
+    governing: Option<Governing<'a>>,
+    basis: Basis<'a>,
+}
+
+impl<'a> Carried<'a> {
+    pub(crate) fn of(found: &JointStrength<'a>) -> Carried<'a> {
+        Carried { allowable: found.allowable, governing: found.governing, basis: found.basis }
+    }
+}
+
+/// As [`compare`].
+pub(crate) fn compare_carried<'a>(before: &Carried<'a>, after: &Carried<'a>) -> Comparison<'a> {
     let mut findings = Findings::new();
     let basis = before.basis.weaker(after.basis);
     let forces = before.allowable.zip(after.allowable).map(|(before, after)| (before.force, after.force));
@@ -94,6 +118,44 @@ pub fn substitute(original: RivetAlloy, substitute: RivetAlloy, diameter: Length
         }
     }
     strictest
+}
+
+/// Checks that a rivet of another alloy may take the place of one, by [`substitute`].
+///
+/// Too small a diameter refers. A pair that no document names refers too where the new alloy is the weaker one when driven, or where
+/// that is not known; a stronger one is a caution, because it is harder to drive and no rule was found for it. The same alloy finds
+/// nothing.
+///
+/// ```
+/// use shophead::finding::Code;
+/// use shophead::joint::compare::check_substitute;
+/// use shophead::rivet::part::Part;
+/// let (old, same_size) = (Part::parse("MS20470D4")?, Part::parse("MS20470AD4")?);
+/// assert!(check_substitute(&old, &same_size).has(Code::SubstituteTooSmall));
+/// assert!(check_substitute(&old, &Part::parse("MS20470AD5")?).is_empty());
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[must_use]
+pub fn check_substitute(original: &Part<'_>, new: &Part<'_>) -> Findings<'static> {
+    let mut findings = Findings::new();
+    if original.alloy() == new.alloy() {
+        return findings;
+    }
+    match substitute(original.alloy(), new.alloy(), original.diameter()) {
+        Some(rule) if new.diameter() < rule.diameter => findings.push(
+            Finding::new(Code::SubstituteTooSmall, Severity::Refer, rule.basis)
+                .measured(Figure::Length(new.diameter()))
+                .limit(Figure::Length(rule.diameter)),
+        ),
+        Some(_) => {}
+        None => {
+            let driven = original.alloy().fsu_driven().zip(new.alloy().fsu_driven());
+            let as_strong = driven.is_some_and(|((old, _), (new, _))| new >= old);
+            let severity = if as_strong { Severity::Caution } else { Severity::Refer };
+            findings.push(Finding::new(Code::SubstituteNotNamed, severity, NOT_WEAKER));
+        }
+    }
+    findings
 }
 
 /// See [`NEXT_SIZE_BASIS`].

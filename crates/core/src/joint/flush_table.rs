@@ -53,6 +53,14 @@ const RECALLED: Basis<'static> = Basis::memory("MIL-HDBK-5", "section 8.1.2.2, M
 pub const KNIFE_EDGE_BASIS: Basis<'static> =
     Basis::published("MIL-HDBK-5F", "flush-head table, 3/32 rivet in 0.032 in sheet, secondary quotation");
 
+/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
+pub const BASES: &[(&str, Basis<'static>)] = &[
+    ("flush joints, as quoted", READ),
+    ("flush joints, as recalled", RECALLED),
+    ("knife edges in the flush joint table", KNIFE_EDGE_BASIS),
+    ("flush joints in stronger sheet", STRONGER_SHEET),
+];
+
 const fn read(
     preparation: Preparation,
     rivet_64ths: i16,

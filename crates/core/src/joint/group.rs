@@ -39,6 +39,13 @@ pub const WEIGHTED_BASIS: Basis<'static> =
     Basis::memory("elastic vector method", "positions and shares weighted by shank area");
 const STRENGTHS: Basis<'static> = Basis::practice("a margin of a group needs the strength of every rivet in it");
 
+/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
+pub const BASES: &[(&str, Basis<'static>)] = &[
+    ("eccentric load on a group, rivets alike", BASIS),
+    ("eccentric load on a group, rivets of different size", WEIGHTED_BASIS),
+    ("margin of a group", STRENGTHS),
+];
+
 /// Loads that differ by less than this part of the greatest are called equal, so that the rivet named as the most loaded does not
 /// hang on the last bit.
 const EQUAL_WITHIN: f64 = 1e-9;

@@ -154,6 +154,9 @@ pub fn margin<'a>(allowable: Force, load: Load, factors: Factors<'a>) -> Result<
 pub const YIELD_BASIS: Basis<'static> =
     Basis::memory("14 CFR", "25.305(a): limit loads without permanent deformation that does harm");
 
+/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
+pub const BASES: &[(&str, Basis<'static>)] = &[("margin at yield", YIELD_BASIS)];
+
 /// The margin of a yield strength over a limit load: no factor of safety, the fitting factor where there is one.
 ///
 /// An ultimate load is first divided by the factor of safety.

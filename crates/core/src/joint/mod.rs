@@ -10,6 +10,7 @@
 //! | [`row`] | strength an inch of a row, as installed and as planned |
 //! | [`group`] | how a load beside the middle of a group divides over its rivets |
 //! | [`sharing`] | how rows one behind the other share a load |
+//! | [`lap`] | the same for a rivet through named sheets, by a named formula |
 //! | [`flexibility`] | how far one fastener gives, for the sharing |
 //! | [`buckling`] | sheet that buckles between its rivets |
 //! | [`modes`] | the plain formulas, one a failure mode |
@@ -26,6 +27,7 @@ pub mod flexibility;
 pub mod flush_table;
 pub mod group;
 pub mod hole_table;
+pub mod lap;
 pub mod margin;
 pub mod modes;
 pub mod pack;

@@ -156,6 +156,13 @@ pub const COUNTERSINK_BASIS: Basis<'static> = Basis::practice("what a countersin
 pub const PULL_BASIS: Basis<'static> =
     Basis::memory("aircraft structures practice", "rivet in tension: shank, or head through the sheet");
 
+/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
+pub const BASES: &[(&str, Basis<'static>)] = &[
+    ("zigzag net section", STAGGERED_BASIS),
+    ("what a countersink takes off", COUNTERSINK_BASIS),
+    ("rivet in tension", PULL_BASIS),
+];
+
 /// Efficiency: the weakest mode over the strength of the sheet without holes.
 #[must_use]
 pub fn efficiency(weakest: Force, gross: Force) -> f64 {

@@ -1,8 +1,7 @@
 //! The strength of a rivet through a stack of layers.
 
 use super::margin::{Factors, Load};
-use super::strength::{Governing, Joint, JointStrength, Rivet, Shear, Sheet, StrengthError, strength};
-use crate::finding::{Finding, Findings};
+use super::strength::{Governing, Joint, JointStrength, Rivet, Shear, Sheet, StrengthError};
 use crate::length::Length;
 use crate::rivet::part::Part;
 use crate::stack::{MAX_LAYERS, Stack};
@@ -12,7 +11,7 @@ use crate::stack::{MAX_LAYERS, Stack};
 /// Shims and sealant carry nothing and are left out. A layer of unknown material leaves the strength unpublished.
 ///
 /// # Errors
-/// As [`strength`].
+/// As [`super::strength::strength`].
 ///
 /// ```
 /// use shophead::joint::pack::strength_through;
@@ -38,6 +37,27 @@ pub fn strength_through<'a>(
     shear: Shear,
     load: Option<(Load, Factors<'a>)>,
 ) -> Result<JointStrength<'a>, StrengthError> {
+    let mut found = JointStrength::nothing_yet();
+    strength_through_into(&mut found, rivet, stack, edge, hole, pitch, shear, load)?;
+    Ok(found)
+}
+
+/// As [`strength_through`], into an answer that the caller keeps: it is two and a half kilobytes, and one returned by value stands on
+/// the stack twice.
+///
+/// # Errors
+/// As [`strength_through`]; what was filled in until then is no answer.
+#[expect(clippy::too_many_arguments, reason = "those of strength_through and the place of the answer")]
+pub fn strength_through_into<'a>(
+    found: &mut JointStrength<'a>,
+    rivet: &Part<'_>,
+    stack: &Stack,
+    edge: Length,
+    hole: Option<Length>,
+    pitch: Option<Length>,
+    shear: Shear,
+    load: Option<(Load, Factors<'a>)>,
+) -> Result<(), StrengthError> {
     let mut sheets = heapless::Vec::<Sheet<'static>, MAX_LAYERS>::new();
     for layer in stack.load_carrying() {
         let thickness = layer.thickness.nominal();
@@ -50,12 +70,13 @@ pub fn strength_through<'a>(
         head: rivet.series().head,
         driven_shear: rivet.alloy().fsu_driven(),
     };
-    let found = strength(&Joint { sheets: &sheets, rivet, hole, shear, pitch, load })?;
-    Ok(numbered_as_in(stack, found))
+    found.fill(&Joint { sheets: &sheets, rivet, hole, shear, pitch, load })?;
+    number_as_in(stack, found);
+    Ok(())
 }
 
-/// The answer with sheets numbered as layers of the whole stack, shims and sealant counted.
-fn numbered_as_in<'a>(stack: &Stack, mut found: JointStrength<'a>) -> JointStrength<'a> {
+/// Numbers the sheets of an answer as layers of the whole stack, shims and sealant counted.
+fn number_as_in(stack: &Stack, found: &mut JointStrength<'_>) {
     let number = |sheet: u8| {
         let mut layers = stack.numbered_load_carrying().map(|(number, _)| number);
         layers.nth(usize::from(sheet.saturating_sub(1))).unwrap_or(sheet)
@@ -65,12 +86,7 @@ fn numbered_as_in<'a>(stack: &Stack, mut found: JointStrength<'a>) -> JointStren
     }
     found.governing = found.governing.map(|governing| Governing { layer: governing.layer.map(number), ..governing });
     found.net_section = found.net_section.map(|(net, sheet)| (net, number(sheet)));
-    let mut findings = Findings::new();
-    for finding in &found.findings {
-        findings.push(Finding { layer: finding.layer.map(number), ..*finding });
-    }
-    found.findings = findings;
-    found
+    found.findings.renumber(number);
 }
 
 #[cfg(test)]

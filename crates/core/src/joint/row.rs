@@ -28,6 +28,10 @@ use crate::stack::{Layer, Preparation, Stack};
 const NOT_WEAKER: Basis<'static> = Basis::published("AC 43.13-1B", "para 4-57b, p 4-16");
 const HEAD_NEEDED: Basis<'static> = Basis::practice("the countersink is counted at the largest head of the rivet");
 
+/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
+pub const BASES: &[(&str, Basis<'static>)] =
+    &[("a row as planned must not be weaker", NOT_WEAKER), ("countersink of a row", HEAD_NEEDED)];
+
 /// A row as it is or as it will be.
 #[derive(Clone, Copy, Debug)]
 pub struct RowAsMade<'s, 'p> {
@@ -282,6 +286,20 @@ impl<'a> Least<'a> {
         if self.governing.is_none_or(|governing| per_inch.force < governing.per_inch.force) {
             self.governing = Some(RowGoverning { mode, layer, per_inch });
         }
+    }
+}
+
+/// The weaker of two rows; one whose strength is not published counts as weaker.
+///
+/// For a row whose holes are not alike: made throughout like its weakest hole it carries no more than as it is, since every other
+/// rivet is at least as strong and every other hole leaves at least as much sheet. So the weaker of the rows made throughout like each
+/// kind of hole is on the safe side.
+#[must_use]
+pub fn weaker<'a>(one: RowStrength<'a>, other: RowStrength<'a>) -> RowStrength<'a> {
+    match (one.per_inch, other.per_inch) {
+        (None, _) => one,
+        (Some(of_one), Some(of_other)) if of_one.force <= of_other.force => one,
+        _ => other,
     }
 }
 

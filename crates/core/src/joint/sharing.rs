@@ -36,6 +36,13 @@ pub const DOUBLER_BASIS: Basis<'static> = Basis::memory("spring chain", "plate B
 const EQUAL: Basis<'static> =
     Basis::published("guide to fastener flexibility", "sec 2, equal sharing at failure, secondary quotation");
 
+/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
+pub const BASES: &[(&str, Basis<'static>)] = &[
+    ("load sharing along rows", BASIS),
+    ("load sharing of a doubler", DOUBLER_BASIS),
+    ("equal shares at failure", EQUAL),
+];
+
 /// [`Sharing::stiffness_ratio`] below which the shares hardly move with the formula (guide to fastener flexibility, sec 8 to 10,
 /// secondary quotation).
 pub const HARDLY_MOVES_BELOW: f64 = 0.3;

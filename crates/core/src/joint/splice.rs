@@ -230,6 +230,9 @@ const AN3_DIAMETER: Length = Length::from_ten_thousandths(1_900);
 /// Where the diameter of the bolt stands.
 const AN3_BASIS: Basis<'static> = Basis::memory("AN3", "nominal diameter 0.190 in");
 
+/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
+pub const BASES: &[(&str, Basis<'static>)] = &[("AN-3 bolt", AN3_BASIS)];
+
 /// Fasteners an inch of width by a table of the circular.
 ///
 /// # Errors
@@ -490,6 +493,46 @@ pub fn rows(rivets: u32, rows: u16, width: Length) -> Result<Rows, SpliceError> 
     let pitch = quotient(i128::from(width.nanometres()), i128::from(per_row));
     let pitch = i64::try_from(pitch).ok().and_then(Length::from_nanometres).ok_or(SpliceError::OutOfRange)?;
     Ok(Rows { rows, per_row, total, pitch })
+}
+
+impl Rows {
+    /// From the side of the sheet to the first rivet of a row: half a pitch, so that each has an equal part of the width.
+    #[must_use]
+    pub fn first(&self) -> Length {
+        self.pitch.times(1, 2)
+    }
+}
+
+/// The fewest equal rows that hold so many rivets at a least pitch.
+///
+/// # Errors
+/// As [`most_per_row`]; [`SpliceError::NotPositive`] where not even one rivet fits in a row.
+///
+/// ```
+/// use shophead::joint::splice::fewest_rows;
+/// use shophead::length::Length;
+/// // 20 go into one row over 10 in at 1/2 in.
+/// assert_eq!(fewest_rows(37, Length::parse("10")?, Length::parse("1/2")?), Ok(2));
+/// # Ok::<(), shophead::length::ParseLengthError>(())
+/// ```
+pub fn fewest_rows(rivets: u32, width: Length, least_pitch: Length) -> Result<u16, SpliceError> {
+    let most = most_per_row(width, least_pitch)?;
+    if most == 0 || rivets == 0 {
+        return Err(SpliceError::NotPositive);
+    }
+    u16::try_from(rivets.div_ceil(most)).map_err(|_| SpliceError::OutOfRange)
+}
+
+/// The least lap of one side of a splice: an edge distance at both ends and the rows between them.
+///
+/// # Errors
+/// [`SpliceError::NoRows`], [`SpliceError::LengthNotPositive`].
+pub fn overlap(rows: u16, edge: Length, apart: Length) -> Result<Length, SpliceError> {
+    let between = u32::from(rows.checked_sub(1).ok_or(SpliceError::NoRows)?);
+    if edge <= Length::ZERO || apart <= Length::ZERO {
+        return Err(SpliceError::LengthNotPositive);
+    }
+    Ok(edge.plus(edge).plus(apart.times(between, 1)))
 }
 
 /// How many rivets one row takes at a least pitch, each with an equal part of the width: 20 over 10 in at 1/2 in.

@@ -315,6 +315,22 @@ const SHEET_TABLES: Basis<'static> = Basis::published("MIL-HDBK-5J", "chapter 3,
 const SHEAR_TABLE: Basis<'static> = Basis::memory("MIL-HDBK-5J", "table 8.1.2(b)");
 const DOUBLE_SHEAR: Basis<'static> = Basis::memory("MIL-HDBK-5J", "section 8.1.2.1");
 
+/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
+pub const BASES: &[(&str, Basis<'static>)] = &[
+    ("diameter counted without a tabulated hole", SHANK_COUNTS),
+    ("a hole above the nominal one adds nothing", CAPPED),
+    ("tear-out to the edge", TEAR_OUT),
+    ("tear-out that stops at the side of the hole", TEAR_OUT_WITH_RELIEF),
+    ("bearing between the edge margins", INTERPOLATED),
+    ("bearing above the edge margins", HELD),
+    ("bearing below the edge margins", BELOW),
+    ("bearing below the edge margins, as an indication", INDICATED),
+    ("joints with flush rivets", FLUSH),
+    ("strengths of sheet", SHEET_TABLES),
+    ("shear strengths of rivets", SHEAR_TABLE),
+    ("double shear", DOUBLE_SHEAR),
+];
+
 /// Edge margins at which bearing strength is published.
 const EDGE_LEAST: f64 = 1.5;
 const EDGE_FULL: f64 = 2.0;
@@ -363,74 +379,97 @@ const EDGE_FULL: f64 = 2.0;
 /// # Ok::<(), shophead::length::ParseLengthError>(())
 /// ```
 pub fn strength<'a>(joint: &Joint<'_, 'a>) -> Result<JointStrength<'a>, StrengthError> {
-    check(joint)?;
-    let mut findings = Findings::new();
-    let diameter = counted_diameter(joint, &mut findings);
-    let net_hole =
-        joint.hole.or(hole_table::nominal_hole(joint.rivet.diameter).map(|row| row.hole)).unwrap_or(diameter.0);
-    if joint.pitch.is_some_and(|pitch| pitch <= net_hole) {
-        return Err(StrengthError::PitchInsideHole);
-    }
-    let mut tally = Tally::new();
+    let mut found = JointStrength::nothing_yet();
+    found.fill(joint)?;
+    Ok(found)
+}
 
-    let (shear, thin_sheet_factor) = rivet_shear(joint, diameter, &mut findings)?;
-    tally.add(Mode::RivetShear, None, shear, 1.0, false);
-
-    let mut sheets = heapless::Vec::new();
-    let mut net_section = None;
-    for (sheet, layer) in joint.sheets.iter().zip(1_u8..) {
-        let at = At { joint, sheet, layer, diameter, net_hole };
-        let found = at.strength(&mut findings)?;
-        let mode = match found.bearing.map(|bearing| bearing.kind) {
-            Some(BearingKind::FlushJoint) => Mode::FlushJoint,
-            _ => Mode::Bearing,
-        };
-        let indicated = found.bearing.is_some_and(|bearing| bearing.kind == BearingKind::Indication);
-        tally.add(mode, Some(layer), found.bearing.map(|bearing| bearing.ultimate), found.share, indicated);
-        // Bearing strengths come from tests to the end, so a sheet without a published shear strength still has an allowable.
-        if found.tear_out.is_some() {
-            tally.add(Mode::TearOut, Some(layer), found.tear_out, found.share, false);
+impl<'a> JointStrength<'a> {
+    /// Where an answer is filled in, for [`super::pack::strength_through_into`].
+    #[must_use]
+    pub const fn nothing_yet() -> JointStrength<'a> {
+        JointStrength {
+            diameter: (Length::ZERO, SHANK_COUNTS),
+            thin_sheet_factor: None,
+            shear: None,
+            sheets: heapless::Vec::new(),
+            allowable: None,
+            indication: None,
+            governing: None,
+            net_section: None,
+            margin: None,
+            basis: SHANK_COUNTS,
+            findings: Findings::new(),
         }
-        net_section = lesser_net_section(net_section, found.net_section, layer);
-        // Cannot fail: check() has counted the sheets.
-        let _ = sheets.push(found);
-    }
-    if sheets.iter().any(|sheet| sheet.net_section.is_none()) {
-        net_section = None;
     }
 
-    let governing = tally.governing.filter(|_| tally.complete);
-    let load = governing.map(|governing| governing.load);
-    let (allowable, indication) = if tally.indicated { (None, load) } else { (load, None) };
-    if let Some(governing) = governing.filter(|governing| governing.load.basis.status == Status::Memory) {
-        let found = Finding::new(Code::LimitFromMemory, Severity::Caution, governing.load.basis)
-            .measured(Figure::Force(governing.load.force));
-        findings.push(Finding { layer: governing.layer, ..found });
+    fn clear(&mut self) {
+        self.sheets.clear();
+        self.findings.clear();
+        self.net_section = None;
     }
-    let margin = match (joint.load, allowable) {
-        (Some((load, factors)), Some(allowable)) => Some(margin(allowable.force, load, factors)?),
-        _ => None,
-    };
-    if let Some(margin) = margin.filter(|margin| margin.value < 0.0) {
-        findings.push(
-            Finding::new(Code::MarginNegative, Severity::Refer, margin.factors.safety.basis)
-                .measured(Figure::Ratio(margin.value))
-                .limit(Figure::Ratio(0.0)),
-        );
+
+    /// Works an answer out where it stands. After an error it is no answer.
+    #[inline(never)]
+    pub(crate) fn fill(&mut self, joint: &Joint<'_, 'a>) -> Result<(), StrengthError> {
+        check(joint)?;
+        self.clear();
+        self.diameter = counted_diameter(joint, &mut self.findings);
+        let diameter = self.diameter;
+        let net_hole =
+            joint.hole.or(hole_table::nominal_hole(joint.rivet.diameter).map(|row| row.hole)).unwrap_or(diameter.0);
+        if joint.pitch.is_some_and(|pitch| pitch <= net_hole) {
+            return Err(StrengthError::PitchInsideHole);
+        }
+        let mut tally = Tally::new();
+
+        (self.shear, self.thin_sheet_factor) = rivet_shear(joint, diameter, &mut self.findings)?;
+        tally.add(Mode::RivetShear, None, self.shear, 1.0, false);
+
+        let mut net_section = None;
+        for (sheet, layer) in joint.sheets.iter().zip(1_u8..) {
+            let at = At { joint, sheet, layer, diameter, net_hole };
+            let found = at.strength(&mut self.findings)?;
+            let mode = match found.bearing.map(|bearing| bearing.kind) {
+                Some(BearingKind::FlushJoint) => Mode::FlushJoint,
+                _ => Mode::Bearing,
+            };
+            let indicated = found.bearing.is_some_and(|bearing| bearing.kind == BearingKind::Indication);
+            tally.add(mode, Some(layer), found.bearing.map(|bearing| bearing.ultimate), found.share, indicated);
+            // Bearing strengths come from tests to the end, so a sheet without a published shear strength still has an allowable.
+            if found.tear_out.is_some() {
+                tally.add(Mode::TearOut, Some(layer), found.tear_out, found.share, false);
+            }
+            net_section = lesser_net_section(net_section, found.net_section, layer);
+            // Cannot fail: check() has counted the sheets.
+            let _ = self.sheets.push(found);
+        }
+        if self.sheets.iter().all(|sheet| sheet.net_section.is_some()) {
+            self.net_section = net_section;
+        }
+
+        self.governing = tally.governing.filter(|_| tally.complete);
+        let load = self.governing.map(|governing| governing.load);
+        (self.allowable, self.indication) = if tally.indicated { (None, load) } else { (load, None) };
+        if let Some(governing) = self.governing.filter(|governing| governing.load.basis.status == Status::Memory) {
+            let found = Finding::new(Code::LimitFromMemory, Severity::Caution, governing.load.basis)
+                .measured(Figure::Force(governing.load.force));
+            self.findings.push(Finding { layer: governing.layer, ..found });
+        }
+        self.margin = match (joint.load, self.allowable) {
+            (Some((load, factors)), Some(allowable)) => Some(margin(allowable.force, load, factors)?),
+            _ => None,
+        };
+        if let Some(margin) = self.margin.filter(|margin| margin.value < 0.0) {
+            self.findings.push(
+                Finding::new(Code::MarginNegative, Severity::Refer, margin.factors.safety.basis)
+                    .measured(Figure::Ratio(margin.value))
+                    .limit(Figure::Ratio(0.0)),
+            );
+        }
+        self.basis = tally.basis.unwrap_or(diameter.1);
+        Ok(())
     }
-    Ok(JointStrength {
-        diameter,
-        thin_sheet_factor,
-        shear,
-        sheets,
-        allowable,
-        indication,
-        governing,
-        net_section,
-        margin,
-        basis: tally.basis.unwrap_or(diameter.1),
-        findings,
-    })
 }
 
 fn check(joint: &Joint<'_, '_>) -> Result<(), StrengthError> {

@@ -105,10 +105,13 @@ impl Material {
     }
 
     /// Whether a column of the handbook is for this material; it may be for two tempers, printed `T6 and T62`.
+    ///
+    /// Split at the spaces, not at ` and `: the standard library's search for a text can panic as far as a linker can tell, and no
+    /// temper is called `and`.
     fn heads(self, column: &SheetProperties) -> bool {
         column.alloy == self.alloy()
             && column.clad == self.is_clad()
-            && column.temper.split(" and ").any(|temper| temper == self.temper())
+            && column.temper.split(' ').any(|temper| temper == self.temper())
     }
 
     /// Reads a material: `2024-T3`, `clad 2024-T3`, `2024-T3 clad`, `alclad 2024-T3`, `bare 7075-T6`, in small or capital

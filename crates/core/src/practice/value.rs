@@ -208,7 +208,9 @@ fn multiple(f: &mut fmt::Formatter<'_>, num: u32, den: u32) -> fmt::Result {
         write!(f, "{num}")
     } else if thousandths.checked_rem(den_wide) == Some(0) {
         let scaled = thousandths.checked_div(den_wide).unwrap_or(0);
-        let (whole, mut part) = (scaled.checked_div(1_000).unwrap_or(0), scaled.checked_rem(1_000).unwrap_or(0));
+        // No part is more than `num`; printing 64 bits takes code that can panic as far as a linker can tell.
+        let narrow = |part: Option<u64>| part.and_then(|part| u32::try_from(part).ok()).unwrap_or(0);
+        let (whole, mut part) = (narrow(scaled.checked_div(1_000)), narrow(scaled.checked_rem(1_000)));
         let mut places = 3_usize;
         while places > 1 && part.checked_rem(10) == Some(0) {
             part = part.checked_div(10).unwrap_or(0);

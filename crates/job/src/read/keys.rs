@@ -160,6 +160,9 @@ pub(super) const HOLES_FILE: Keys = Keys {
 
 pub(super) const POINTS_FILE: Keys = Keys { of: "a points file", form: "", names: &["x", "y"], examples: &[] };
 
+pub(super) const GROUP_FILE: Keys =
+    Keys { of: "a points file of a group", form: "", names: &["x", "y", "diameter"], examples: &[] };
+
 pub(super) const TRIM_FILE: Keys = Keys { of: "a trim file", form: "", names: &["station", "offset"], examples: &[] };
 
 pub(super) const DRIVEN_FILE: Keys = Keys {

@@ -21,6 +21,8 @@ use cursor::Value;
 pub use driven::{DrivenFile, DrivenHead, DrivenLine, seen_words};
 pub use holes::{HoleLine, HoleRecord, HolesFile};
 use holes::{RowKey, SaidHoles};
+pub use points::GroupPoint;
+use shophead::rivet::Series;
 use source::{Files, Mistakes, Source, quoted};
 
 use crate::diagnostic::{Diagnostic, escaped, is_unseen};
@@ -303,6 +305,41 @@ pub fn read_stock_from(text: Vec<u8>, file: &Path) -> Result<Vec<Stock>, ReadErr
     let mistakes = Mistakes::default();
     let stock = mistakes.source(file, text).map(|source| stock::stock(&source));
     mistakes.result(stock)
+}
+
+/// Reads the rivets of a group: columns x, y and, where sizes are mixed, diameter.
+///
+/// # Errors
+/// As [`Job::read`]; a diameter that the series does not have is a mistake.
+pub fn read_group(path: &Path, series: &'static Series<'static>) -> Result<Vec<GroupPoint>, ReadError> {
+    let mistakes = Mistakes::default();
+    let points = mistakes.open(path.to_owned(), &disk).and_then(|source| points::group(&source, series));
+    mistakes.result(points)
+}
+
+/// Reads the rivets of a group from their text; `file` is what it is called in messages.
+///
+/// # Errors
+/// As [`read_group`].
+///
+/// ```
+/// use shophead::rivet::MS20470;
+/// use shophead_job::read::read_group_from;
+/// let file = std::path::Path::new("points.csv");
+/// let points = read_group_from("x,y,diameter\n0,0,\n1.5,0,5/32\n".into(), file, &MS20470)?;
+/// assert_eq!((points.len(), points[0].size), (2, None));
+/// let error = read_group_from("x,y,diameter\n0,0,.130\n".into(), file, &MS20470).unwrap_err();
+/// assert!(error.to_string().starts_with("points.csv:2:5: MS20470 does not come in this diameter"));
+/// # Ok::<(), shophead_job::read::ReadError>(())
+/// ```
+pub fn read_group_from(
+    text: Vec<u8>,
+    file: &Path,
+    series: &'static Series<'static>,
+) -> Result<Vec<GroupPoint>, ReadError> {
+    let mistakes = Mistakes::default();
+    let points = mistakes.source(file, text).and_then(|source| points::group(&source, series));
+    mistakes.result(points)
 }
 
 fn hole_lines(source: &Source<'_>, rows: &[Row]) -> Vec<HoleLine> {

@@ -2,11 +2,12 @@
 
 use shophead::layout::Point;
 use shophead::length::Length;
+use shophead::rivet::{Series, Size};
 
 use super::cursor::Value;
 use super::holes::length;
-use super::keys::{Keys, POINTS_FILE};
-use super::sheet::records;
+use super::keys::{GROUP_FILE, Keys, POINTS_FILE};
+use super::sheet::{Record, records};
 use super::source::Source;
 use super::{Folder, MAX_COUNT};
 
@@ -51,21 +52,60 @@ fn from_file(source: &Source<'_>) -> Option<Vec<Point>> {
 /// Two lengths a line, from the two columns of a file.
 pub(super) fn pairs(source: &Source<'_>, keys: &Keys) -> Option<Vec<(Length, Length)>> {
     let [first, second] = keys.names else { return None };
-    let mut pairs = Vec::new();
-    for record in records(source, keys, keys.names)? {
-        let coordinate = |column: usize, name: &str| match record.filled(column) {
-            Some(cell) => length(source, cell, name),
-            None => {
-                source.mistake(
-                    record.span.clone(),
-                    format!("this line has no {name}"),
-                    "fill the cell or delete the line",
-                );
-                None
+    let records = records(source, keys, keys.names)?;
+    Some(records.iter().filter_map(|record| pair(source, record, first, second)).collect())
+}
+
+/// The two lengths of a line, whose columns come first.
+fn pair(source: &Source<'_>, record: &Record, first: &str, second: &str) -> Option<(Length, Length)> {
+    let coordinate = |column: usize, name: &str| match record.filled(column) {
+        Some(cell) => length(source, cell, name),
+        None => {
+            let message = format!("this line has no {name}");
+            source.mistake(record.span.clone(), message, "fill the cell or delete the line");
+            None
+        }
+    };
+    let (one, other) = (coordinate(0, first), coordinate(1, second));
+    one.zip(other)
+}
+
+/// A rivet of a group.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct GroupPoint {
+    /// Where it stands.
+    pub at: Point,
+    /// Its size, where the file gives a diameter.
+    pub size: Option<&'static Size<'static>>,
+}
+
+/// The rivets of a group; diameters are sizes of the series.
+pub(super) fn group(source: &Source<'_>, series: &'static Series<'static>) -> Option<Vec<GroupPoint>> {
+    let records = records(source, &GROUP_FILE, &["x", "y"])?;
+    let mut points = Vec::with_capacity(records.len());
+    for record in &records {
+        let at = pair(source, record, "x", "y").map(|(x, y)| Point { x, y });
+        let size = record.filled(2).map(|cell| {
+            let diameter = length(source, cell, "diameter")?;
+            let size = series.size_for_diameter(diameter);
+            if size.is_none() {
+                let known: Vec<String> =
+                    series.sizes.iter().map(|size| size.shank_nominal.to_64ths().to_string()).collect();
+                let message = format!("{} does not come in this diameter", series.name);
+                source.mistake(cell.span.clone(), message, format!("right would be one of {}", known.join(", ")));
             }
-        };
-        let (one, other) = (coordinate(0, first), coordinate(1, second));
-        pairs.extend(one.zip(other));
+            size
+        });
+        // A cell that was filled and could not be read is a mistake already.
+        if let (Some(at), None | Some(Some(_))) = (at, size) {
+            points.push(GroupPoint { at, size: size.flatten() });
+        }
     }
-    Some(pairs)
+    if records.is_empty() && !source.mistakes.is_full() {
+        source.mistake(0..0, "there is no point in this file", "right would be one line for each rivet");
+    }
+    if u32::try_from(points.len()).map_or(true, |count| count > MAX_COUNT) {
+        source.mistake(0..0, format!("these are {} points", points.len()), format!("right would be 1 to {MAX_COUNT}"));
+    }
+    Some(points)
 }

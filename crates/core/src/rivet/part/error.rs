@@ -114,6 +114,24 @@ impl fmt::Display for ParsePartError<'_> {
     }
 }
 
+/// A character between quotes: as it is where that can do no harm on a terminal, otherwise by its number.
+///
+/// `Debug` of a character does the same for all of Unicode, but brings its tables, four kilobytes of flash, and code that can panic
+/// as far as a linker can tell.
+struct Quoted(char);
+
+impl fmt::Display for Quoted {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self.0 {
+            // ASCII, the letters of Western Europe, and the dashes that come with copied text.
+            ' '..='~' | '\u{a1}'..='\u{ac}' | '\u{ae}'..='\u{24f}' | '\u{2010}'..='\u{2015}' => {
+                write!(f, "'{}'", self.0)
+            }
+            other => write!(f, "'{}'", other.escape_unicode()),
+        }
+    }
+}
+
 /// A nearest number as the writer would have written it, and as it is now called.
 fn write_offer(f: &mut fmt::Formatter<'_>, part: &Part<'_>) -> fmt::Result {
     match part.superseded_name() {
@@ -129,7 +147,7 @@ impl fmt::Display for PartErrorKind<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             PartErrorKind::Empty => f.write_str("a part number is missing"),
-            PartErrorKind::UnexpectedCharacter(c) => write!(f, "{c:?} does not belong here"),
+            PartErrorKind::UnexpectedCharacter(c) => write!(f, "{} does not belong here", Quoted(*c)),
             PartErrorKind::SeriesMissing => f.write_str(
                 "the series is missing, so head and alloy are unknown; digits alone such as 4-5 may mean diameter 4 and length 5, \
                  or a length of 4 1/2",

@@ -1,0 +1,245 @@
+//! `shophead group`.
+
+use serde_json::{Value, json};
+use shophead::joint::group::{Group, Member, PlaneLoad, share};
+use shophead::joint::margin::{Factors, Load, Margin, margin};
+use shophead::joint::pack::strength_through;
+use shophead::joint::strength::{Allowable, JointStrength};
+use shophead::layout::Point;
+use shophead::length::Length;
+use shophead::practice::{Case, Given};
+use shophead::quantity::Force;
+use shophead::rivet::part::Part;
+use shophead::select::check_alloy;
+use shophead_job::drawing::{self, GroupDrawing};
+use shophead_job::read::read_group;
+use shophead_job::words;
+
+use super::{edge, factors, load_kind, load_word, memory_mark};
+use crate::args::GroupArgs;
+use crate::context::Context;
+use crate::exit::Stop;
+use crate::report::{Block, Record, Report, Table};
+use crate::{input, json};
+
+pub(super) fn run(args: &GroupArgs, context: &Context<'_>) -> Result<Report, Stop> {
+    let rivet = input::part("--rivet", &args.rivet)?.without_length();
+    let stack = input::layers("--sheets", &args.sheets, None)?;
+    let (x, y) = input::force_pair("--load", &args.load)?;
+    let at = input::point("--at", &args.at)?;
+    let load = PlaneLoad { x, y, at, moment_in_lbf: 0.0, kind: load_kind(&args.factors) };
+    let factors = factors(&args.factors);
+    let points = read_group(&args.points, rivet.series())?;
+
+    let mut report = Report::new("group", context);
+    // One strength a size, in the order of the file.
+    let mut sizes: Vec<Size<'_>> = Vec::new();
+    let mut members = Vec::with_capacity(points.len());
+    let mut rivets = Vec::with_capacity(points.len());
+    for point in &points {
+        let part = point.size.and_then(|size| rivet.in_size(size)).unwrap_or(rivet);
+        let known = sizes.iter().position(|size| size.part == part);
+        let index = match known {
+            Some(index) => index,
+            None => {
+                let case = Case::of(part.series().head, part.alloy(), part.size());
+                let edge = edge(args.edge.as_deref(), &part, &case, context)?;
+                let shear = args.shear.shear();
+                let found =
+                    strength_through(&part, &stack, edge.value, None, None, shear, None).map_err(Stop::wrong)?;
+                report.find_all(context, &part.to_string(), &found.findings);
+                report.find_all(context, &part.to_string(), &check_alloy(&part));
+                sizes.push(Size { part, edge, found });
+                sizes.len() - 1
+            }
+        };
+        let allowable = sizes.get(index).and_then(|size| size.found.allowable);
+        members.push(Member { allowable, ..Member::by_area(point.at, part.diameter()) });
+        rivets.push(part);
+    }
+    let group = share(&members, load, Some(factors)).map_err(Stop::wrong)?;
+    report.find_all(context, "group", &group.findings);
+    let answer = Answer { rivet, rivets: &rivets, members: &members, group: &group, load, factors, sizes: &sizes };
+    report.result = answer.json(args.edge.is_some());
+    answer.text(&mut report, context);
+    answer.records(&mut report, context);
+    if context.draws {
+        let diameters: Vec<Length> = rivets.iter().map(Part::diameter).collect();
+        report.drawing = Some(drawing::group(&GroupDrawing {
+            rivets: &members,
+            diameters: &diameters,
+            group: &group,
+            load,
+            name: &rivet.to_string(),
+            units: context.units,
+        }));
+    }
+    Ok(report)
+}
+
+struct Size<'a> {
+    part: Part<'static>,
+    edge: Given<'a, Length>,
+    found: JointStrength<'static>,
+}
+
+struct Answer<'g> {
+    rivet: Part<'static>,
+    rivets: &'g [Part<'static>],
+    members: &'g [Member<'static>],
+    group: &'g Group<'g, 'static>,
+    load: PlaneLoad,
+    factors: Factors<'static>,
+    sizes: &'g [Size<'g>],
+}
+
+fn point(point: Point) -> Value {
+    json!({ "x": json::length(point.x), "y": json::length(point.y) })
+}
+
+impl Answer<'_> {
+    fn force(&self, member: &Member<'_>) -> Force {
+        self.group.share(member).total().size()
+    }
+
+    /// `None` where the strength is not known or there is hardly any load.
+    fn margin(&self, member: &Member<'static>) -> Option<Margin<'static>> {
+        let load = Load { force: self.force(member), kind: self.load.kind };
+        margin(member.allowable?.force, load, self.factors).ok()
+    }
+
+    /// The rivet that governs: that of the least margin, else the most loaded one.
+    fn worst(&self) -> usize {
+        self.group.worst.map_or(self.group.most_loaded, |worst| worst.rivet)
+    }
+
+    fn json(&self, edge_given: bool) -> Value {
+        let group = self.group;
+        let rivets = self.members.iter().zip(self.rivets).map(|(member, part)| {
+            let share = group.share(member);
+            let total = share.total();
+            json!({
+                "x": json::length(member.at.x),
+                "y": json::length(member.at.y),
+                "fx": json::force(total.x),
+                "fy": json::force(total.y),
+                "load": json::force(total.size()),
+                "direct": { "fx": json::force(share.direct.x), "fy": json::force(share.direct.y) },
+                "torsional": { "fx": json::force(share.torsional.x), "fy": json::force(share.torsional.y) },
+                "diameter": json::length(part.diameter()),
+                "allowable": json::or_null(member.allowable, json::allowable),
+                "margin": self.margin(member).map(|margin| margin.value),
+            })
+        });
+        let worst = self.members.get(self.worst()).map(|member| {
+            json!({
+                "rivet": self.worst() + 1,
+                "x": json::length(member.at.x),
+                "y": json::length(member.at.y),
+                "load": json::force(self.force(member)),
+            })
+        });
+        let strengths = self.sizes.iter().map(|size| {
+            json!({
+                "rivet": size.part.to_string(),
+                "edge": json::given(size.edge),
+                "edge_given": edge_given,
+                "allowable": json::or_null(size.found.allowable, json::allowable),
+                "governing": size.found.governing.filter(|_| size.found.allowable.is_some()).map(|found| found.mode.word()),
+            })
+        });
+        json!({
+            "rivet": self.rivet.to_string(),
+            "centroid": point(group.centroid),
+            "rivets": rivets.collect::<Vec<Value>>(),
+            "worst": worst,
+            "most_loaded": group.most_loaded + 1,
+            "margin": json::or_null(group.worst, |worst| json::margin(worst.margin)),
+            "load": {
+                "fx": json::force(self.load.x),
+                "fy": json::force(self.load.y),
+                "at": point(self.load.at),
+                "kind": load_word(self.load.kind),
+            },
+            "moment": moment(group.moment_in_lbf),
+            "rotation_centre": json::or_null(group.rotation_centre, point),
+            "strengths": strengths.collect::<Vec<Value>>(),
+            "basis": json::basis(group.basis),
+        })
+    }
+
+    fn text(&self, report: &mut Report, context: &Context<'_>) {
+        let (units, group) = (context.units, self.group);
+        let Some(worst) = self.members.get(self.worst()) else { return };
+        let (number, load) = (self.worst() + 1, units.force(self.force(worst)));
+        let part = self.rivets.get(self.worst()).unwrap_or(&self.rivet);
+        report.answer(match group.worst {
+            Some(found) => format!("{part}   rivet {number} is the worst: {load}, margin {:+.2}", found.margin.value),
+            None => format!("{part}   rivet {number} carries most: {load}; no published allowable"),
+        });
+        let place = |at: Point| format!("{}, {}", units.bare_length(at.x), units.length(at.y));
+        let mut pairs = Vec::new();
+        let mut pair = |name: &str, value: String| pairs.push((name.to_owned(), value));
+        let whole = Force::from_lbf(self.load.x.lbf().hypot(self.load.y.lbf()));
+        let kind = load_word(self.load.kind);
+        pair("load", format!("{} {kind} load through {}", units.force(whole), place(self.load.at)));
+        if let Some(found) = group.worst {
+            pair("with its factors", format!("{} on rivet {number}", units.force(found.margin.factored_load)));
+        }
+        pair("centroid", place(group.centroid));
+        pair("moment about it", units.moment(group.moment_in_lbf));
+        if let Some(centre) = group.rotation_centre {
+            pair("turns about", place(centre));
+        }
+        for size in self.sizes {
+            let carries = size.found.allowable.map_or_else(
+                || "not published".to_owned(),
+                |Allowable { force, basis }| {
+                    let governing = size.found.governing.map_or("", |governing| words::mode(governing.mode));
+                    format!("{}{}; then {governing}", units.force(force), memory_mark(basis))
+                },
+            );
+            pair(&format!("{} carries", size.part), format!("{carries}; edge {}", units.length(size.edge.value)));
+        }
+        report.text.push(Block::Pairs(pairs));
+        report.heading("Each rivet");
+        let rows = self.members.iter().zip(self.rivets).enumerate().map(|(index, (member, part))| {
+            let total = group.share(member).total();
+            let margin = self.margin(member).map_or_else(String::new, |margin| format!("{:+.2}", margin.value));
+            vec![
+                (index + 1).to_string(),
+                place(member.at),
+                units.size(part.diameter()),
+                units.force(total.x),
+                units.force(total.y),
+                units.force(total.size()),
+                margin,
+            ]
+        });
+        let rows = rows.collect();
+        let columns = vec!["rivet", "x, y", "diameter", "fx", "fy", "load", "margin"];
+        report.text.push(Block::Table(Table { columns, rows }));
+        report.paragraph(format!("Direct and torsional share together [{}].", group.basis));
+    }
+
+    fn records(&self, report: &mut Report, context: &Context<'_>) {
+        for (index, (member, part)) in self.members.iter().zip(self.rivets).enumerate() {
+            let total = self.group.share(member).total();
+            let mut record = Record::new(context.units);
+            record.text("rivet", index + 1).text("part", part);
+            record.length("x", member.at.x).length("y", member.at.y);
+            record.force("fx", total.x).force("fy", total.y).force("load", total.size());
+            record.force("allowable", member.allowable.map(|allowable| allowable.force));
+            record.optional("margin", self.margin(member).map(|margin| margin.value));
+            record.text("worst", index == self.worst());
+            record.findings(&report.findings);
+            report.rows.push(record);
+        }
+    }
+}
+
+/// In both units.
+fn moment(in_lbf: f64) -> Value {
+    let newton_metres = Force::from_lbf(in_lbf).newtons() * Length::INCH.to_millimetres_f64() / 1_000.0;
+    json!({ "in_lbf": in_lbf, "n_m": newton_metres })
+}

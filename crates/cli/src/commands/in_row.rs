@@ -1,0 +1,363 @@
+//! The part of `shophead joint` that looks at the rivet in its row: net section, buckling, and rows that share a load.
+
+use serde_json::{Value, json};
+use shophead::basis::Basis;
+use shophead::joint::buckling::{InterRivet, inter_rivet};
+use shophead::joint::flexibility::Formula;
+use shophead::joint::lap::{LapError, Rows, Shared, shared};
+use shophead::joint::margin::{Factors, Load, Margin, margin};
+use shophead::joint::row::{RowAsMade, RowStrength, row_strength};
+use shophead::joint::sharing::Transfer;
+use shophead::joint::strength::Shear;
+use shophead::length::Length;
+use shophead::practice::Case;
+use shophead::quantity::Force;
+use shophead::rivet::part::Part;
+use shophead::stack::Stack;
+use shophead_job::drawing::{self, RowBar, RowsDrawing};
+use shophead_job::words;
+
+use super::{load_word, memory_mark};
+use crate::args::{JointArgs, TransferWord};
+use crate::context::Context;
+use crate::exit::Stop;
+use crate::report::{Block, Report, Table};
+use crate::{input, json};
+
+/// What was asked about a row.
+pub(super) struct Asked<'q> {
+    pub(super) args: &'q JointArgs,
+    pub(super) rivet: &'q Part<'static>,
+    pub(super) stack: &'q Stack,
+    pub(super) edge: Length,
+    pub(super) pitch: Length,
+    pub(super) hole: Option<Length>,
+    /// The load on one rivet.
+    pub(super) load: Option<(Load, Factors<'static>)>,
+}
+
+/// The answer about a row.
+pub(super) struct InRow<'a> {
+    pitch: Length,
+    apart: Length,
+    rows: u16,
+    transfer: Transfer,
+    shear: Shear,
+    pub(super) strength: RowStrength<'static>,
+    /// Of one pitch of the row under the load of all its rows.
+    margin: Option<Margin<'static>>,
+    /// Each load-carrying sheet by its number.
+    buckling: Vec<(u8, Option<InterRivet<'a>>)>,
+    compressed: bool,
+    sharing: Result<Vec<Shared>, LapError>,
+    /// The load on one pitch of width, where one was given.
+    strip_load: Option<Force>,
+}
+
+/// The word for the envelope of two formulas.
+const SOFT_AND_STIFF: &str = "soft-and-stiff";
+
+fn formulas(text: &str, shear: Shear) -> Result<Vec<Formula>, Stop> {
+    let soft_and_stiff = [Formula::SOFT, Formula::STIFF];
+    let mut known: Vec<(Option<Formula>, &str)> = vec![(None, SOFT_AND_STIFF)];
+    known.extend(Formula::ALL.iter().map(|formula| (Some(*formula), formula.word())));
+    Ok(match input::word("--flexibility", text, &known)? {
+        Some(formula) => vec![formula],
+        None => soft_and_stiff.into_iter().filter(|formula| formula.is_for(shear)).collect(),
+    })
+}
+
+impl<'a> InRow<'a> {
+    pub(super) fn of(asked: &Asked<'_>, context: &Context<'a>) -> Result<InRow<'a>, Stop> {
+        let Asked { args, rivet, stack, edge, pitch, hole, load } = *asked;
+        let row = &args.row;
+        let apart = input::optional_length("--transverse-pitch", row.transverse_pitch.as_deref())?.unwrap_or(pitch);
+        let (rows, shear) = (row.rows, args.shear.shear());
+        let strength =
+            row_strength(&RowAsMade { rivet, stack, edge, hole, pitch, rows, shear }).map_err(Stop::wrong)?;
+        let compression = row.compression.as_deref().map(|text| input::stress("--compression", text)).transpose()?;
+        let case = Case::of(rivet.series().head, rivet.alloy(), rivet.size());
+        let mut buckling = Vec::new();
+        for (number, layer) in stack.numbered_load_carrying() {
+            let thickness = layer.thickness.nominal();
+            let sheet = layer.material.and_then(|material| material.properties(thickness));
+            let found = sheet.map(|sheet| inter_rivet(sheet, thickness, pitch, compression, &case, context.practice));
+            buckling.push((number, found.transpose().map_err(Stop::wrong)?.flatten()));
+        }
+        let transfer = match row.transfer {
+            TransferWord::Lap => Transfer::Lap,
+            TransferWord::Doubler => Transfer::Doubler,
+        };
+        let strip_load = load.map(|(load, _)| load.force * f64::from(rows));
+        let rivet_modulus =
+            row.rivet_modulus.as_deref().map(|text| input::stress("--rivet-modulus", text)).transpose()?;
+        let formulas = formulas(&row.flexibility, shear)?;
+        let mut sharing = Ok(Vec::new());
+        if rows > 1 {
+            // Without a load the shares of one pound are the shares of any load.
+            let load = strip_load.unwrap_or(Force::from_lbf(1.0));
+            let asked = Rows { rivet, stack, pitch, apart, rows, shear, transfer, load, rivet_modulus };
+            sharing = formulas.into_iter().map(|formula| shared(&asked, formula)).collect();
+        }
+        match sharing {
+            Err(LapError::RivetModulusNotKnown) => {
+                return Err(Stop::wrong(
+                    "the modulus of this rivet is not known; give it, as in --rivet-modulus 26msi",
+                ));
+            }
+            Err(error @ (LapError::Flexibility(_) | LapError::Sharing(_))) => return Err(Stop::wrong(error)),
+            _ => {}
+        }
+        let margin = match (strip_load, load, strength.per_inch) {
+            (Some(force), Some((load, factors)), Some(per_inch)) => {
+                let allowable = per_inch.force * pitch.to_inches_f64();
+                Some(margin(allowable, Load { force, ..load }, factors).map_err(Stop::wrong)?)
+            }
+            _ => None,
+        };
+        Ok(InRow {
+            pitch,
+            apart,
+            rows,
+            transfer,
+            shear,
+            strength,
+            margin,
+            buckling,
+            compressed: compression.is_some(),
+            sharing,
+            strip_load,
+        })
+    }
+
+    pub(super) fn find(&self, report: &mut Report, subject: &str, context: &Context<'_>) {
+        report.find_all(context, subject, &self.strength.findings);
+        if let Some(margin) = self.margin.filter(|margin| margin.value < 0.0) {
+            use shophead::finding::{Code, Figure, Finding, Severity};
+            let found = Finding::new(Code::MarginNegative, Severity::Refer, margin.factors.safety.basis);
+            let found = found.measured(Figure::Ratio(margin.value)).limit(Figure::Ratio(0.0));
+            report.find(context, &format!("{subject} in its row"), [&found]);
+        }
+        // Where no compression was asked about, how much the sheets stand is told and nothing has to be found.
+        for (number, found) in self.buckling.iter().filter(|_| self.compressed) {
+            let findings = found.iter().flat_map(|found| &found.findings);
+            for finding in findings {
+                report.find(context, subject, [&finding.layer(*number)]);
+            }
+        }
+        for shared in self.shared() {
+            report.find_all(context, subject, &shared.sharing.findings);
+        }
+    }
+
+    fn shared(&self) -> &[Shared] {
+        self.sharing.as_deref().unwrap_or_default()
+    }
+
+    /// Least and greatest share of each row, by the formulas used.
+    fn spans(&self) -> Vec<(f64, f64)> {
+        let rows = self.shared().first().map_or(0, |shared| shared.sharing.rows.len());
+        let share =
+            |index: usize| self.shared().iter().filter_map(move |shared| Some(shared.sharing.rows.get(index)?.share));
+        (0..rows).map(|index| (share(index).fold(f64::MAX, f64::min), share(index).fold(f64::MIN, f64::max))).collect()
+    }
+
+    fn peak(&self) -> Option<usize> {
+        let size = |shared: &&Shared| shared.sharing.peak_row().map_or(0.0, |row| row.share.abs());
+        let most = self.shared().iter().max_by(|one, other| size(one).total_cmp(&size(other)))?;
+        Some(most.sharing.peak)
+    }
+
+    pub(super) fn json(&self) -> Value {
+        let strength = &self.strength;
+        let buckling = self.buckling.iter().map(|(number, found)| {
+            json!({
+                "sheet": number,
+                "fixity": found.as_ref().map(|found| found.fixity),
+                "elastic": json::or_null(found.as_ref(), |found| json::stress(found.elastic)),
+                "elastic_up_to": json::or_null(found.as_ref(), |found| json::stress(found.elastic_up_to)),
+                "stands": json::or_null(found.as_ref(), |found| json::stress(found.stands())),
+                "largest_pitch": json::or_null(found.as_ref().and_then(|found| found.largest_pitch), json::length),
+                "basis": json::or_null(found.as_ref(), |found| json::basis(found.basis)),
+            })
+        });
+        let nets = strength
+            .joint
+            .sheets
+            .iter()
+            .zip(&strength.net_sections)
+            .map(|(sheet, net)| json!({ "sheet": sheet.layer, "per_inch": json::or_null(*net, json::allowable) }));
+        let formulas = self.shared().iter().map(|shared| {
+            let sharing = &shared.sharing;
+            let rows = sharing.rows.iter().map(|row| {
+                let loaded = |force: Force| json::or_null(self.strip_load, |_| json::force(force));
+                let passing = |passing: &shophead::joint::sharing::Passing| {
+                    json!({
+                        "gross": loaded(passing.gross),
+                        "bypass": loaded(passing.bypass),
+                        "bearing": loaded(passing.bearing),
+                        "bearing_share": passing.bearing_share(),
+                    })
+                };
+                json!({
+                    "share": row.share,
+                    "load": loaded(row.load),
+                    "first_plate": passing(&row.in_a),
+                    "other_plate": passing(&row.in_b),
+                })
+            });
+            json!({
+                "formula": shared.formula.word(),
+                "flexibility": {
+                    "in_per_lbf": shared.flexibility.in_per_lbf(),
+                    "mm_per_n": shared.flexibility.mm_per_newton(),
+                },
+                "rivet_modulus": json::stress(shared.rivet_modulus.0),
+                "rivet_modulus_given": shared.rivet_modulus.1.is_none(),
+                "rows": rows.collect::<Vec<Value>>(),
+                "peak_row": sharing.peak + 1,
+                "stiffness_ratio": sharing.stiffness_ratio,
+                "basis": json::basis(shared.basis),
+                "formula_basis": json::basis(shared.formula.basis()),
+            })
+        });
+        let spans = self.spans();
+        let envelope: Vec<Value> =
+            spans.iter().map(|(least, greatest)| json!({ "least": least, "greatest": greatest })).collect();
+        let sharing = json!({
+            "transfer": match self.transfer { Transfer::Lap => "lap", Transfer::Doubler => "doubler" },
+            "strip_load": json::or_null(self.strip_load, json::force),
+            "equal_share": self.shared().first().map(|shared| shared.sharing.equal_share),
+            "shares": envelope,
+            "peak_row": self.peak().map(|peak| peak + 1),
+            "formulas": formulas.collect::<Vec<Value>>(),
+            "not_shared": self.sharing.as_ref().err().map(ToString::to_string),
+        });
+        json!({
+            "rows": self.rows,
+            "pitch": json::length(self.pitch),
+            "transverse_pitch": json::length(self.apart),
+            "rivets_per_inch": strength.rivets_per_inch,
+            "per_inch": json::or_null(strength.per_inch, json::allowable),
+            "yield_per_inch": json::or_null(strength.yield_per_inch, json::allowable),
+            "governing": json::or_null(strength.governing.filter(|_| strength.per_inch.is_some()), |governing| json!({
+                "mode": governing.mode.word(),
+                "sheet": governing.layer,
+            })),
+            "net_sections": nets.collect::<Vec<Value>>(),
+            "margin": json::or_null(self.margin, json::margin),
+            "buckling": buckling.collect::<Vec<Value>>(),
+            "sharing": if self.rows > 1 { sharing } else { Value::Null },
+        })
+    }
+
+    /// Beside the answer for one rivet.
+    pub(super) fn pairs(&self, pair: &mut impl FnMut(&str, String), context: &Context<'_>) {
+        let units = context.units;
+        let name = if self.rows == 1 { "the row carries" } else { "the rows carry" };
+        match (self.strength.per_inch, self.strength.governing) {
+            (Some(load), Some(governing)) => {
+                let sheet = governing.layer.map_or_else(String::new, |sheet| format!(", sheet {sheet}"));
+                let mark = memory_mark(load.basis);
+                let mode = words::row_mode(governing.mode);
+                pair(name, format!("{}{mark}; then {mode}{sheet}", units.running_load(load.force)));
+            }
+            _ => pair(name, "not published for this case".to_owned()),
+        }
+        if let Some(margin) = self.margin.filter(|_| self.rows > 1) {
+            let (load, kind) = (units.force(margin.load.force), load_word(margin.load.kind));
+            pair("margin of the rows", format!("{:+.2} under {load} {kind} load on one pitch", margin.value));
+        }
+    }
+
+    pub(super) fn text(&self, report: &mut Report, context: &Context<'_>) {
+        let units = context.units;
+        report.heading(&format!("Between the rivets, {} apart", units.length(self.pitch)));
+        let rows = self.strength.joint.sheets.iter().zip(&self.strength.net_sections).map(|(sheet, net)| {
+            let net = net.map_or_else(
+                || "not published".to_owned(),
+                |net| format!("{}{}", units.running_load(net.force), memory_mark(net.basis)),
+            );
+            let buckles = self.buckling.iter().find(|(number, _)| *number == sheet.layer);
+            let buckles = buckles.and_then(|(_, found)| found.as_ref()).map_or_else(
+                || "not known".to_owned(),
+                |found| {
+                    let at_least = if found.elastic > found.elastic_up_to { "at least " } else { "" };
+                    format!("{at_least}{}{}", units.stress(found.stands()), memory_mark(found.basis))
+                },
+            );
+            vec![sheet.layer.to_string(), net, buckles]
+        });
+        let rows = rows.collect();
+        report.text.push(Block::Table(Table {
+            columns: vec!["sheet", "net section", "stands in compression before it buckles"],
+            rows,
+        }));
+        if self.rows < 2 {
+            return;
+        }
+        report.heading(&format!("How the {} rows share the load, {} apart", self.rows, units.length(self.apart)));
+        if let Err(error) = &self.sharing {
+            report.paragraph(format!("Not worked out: {error}."));
+            return;
+        }
+        let percent = |share: f64| format!("{:.1} %", share * 100.0);
+        let rows = (0..self.spans().len()).map(|index| {
+            let mut cells = vec![(index + 1).to_string()];
+            for shared in self.shared() {
+                let row = shared.sharing.rows.get(index);
+                cells.push(row.map_or_else(String::new, |row| match self.strip_load {
+                    Some(_) => format!("{} ({})", percent(row.share), units.force(row.load)),
+                    None => percent(row.share),
+                }));
+            }
+            cells
+        });
+        let rows = rows.collect();
+        let mut columns = vec!["row"];
+        columns.extend(self.shared().iter().map(|shared| shared.formula.word()));
+        report.text.push(Block::Table(Table { columns, rows }));
+        let moduli: Vec<(shophead::quantity::Stress, Option<Basis<'_>>)> =
+            self.shared().iter().map(|shared| shared.rivet_modulus).take(1).collect();
+        for (modulus, basis) in moduli {
+            if let Some(basis) = basis {
+                report.paragraph(format!("Modulus of the rivet: {}, assumed [{basis}].", units.modulus(modulus)));
+            }
+        }
+        if self.shared().len() > 1 {
+            report.paragraph("The formulas differ; the truth lies between the soft one and the stiff one.");
+        }
+    }
+
+    /// A drawing of the shares; `None` where there are none.
+    pub(super) fn drawing(&self, name: &str, context: &Context<'_>) -> Option<String> {
+        let peak = self.peak()?;
+        let bars: Vec<RowBar> = self
+            .spans()
+            .into_iter()
+            .enumerate()
+            .map(|(index, share)| RowBar {
+                share,
+                load: self.strip_load.map(|load| load * share.0.abs().max(share.1.abs())),
+                is_peak: index == peak,
+            })
+            .collect();
+        let formulas: Vec<&str> = self.shared().iter().map(|shared| shared.formula.word()).collect();
+        let is_lap = self.transfer == Transfer::Lap;
+        let plates = match (self.shear, is_lap) {
+            (Shear::Single, true) => ("first sheet", "last sheet"),
+            (Shear::Double, true) => ("middle sheet", "outer sheets"),
+            (Shear::Single, false) => ("first sheet", "doubler"),
+            (Shear::Double, false) => ("middle sheet", "outer doublers"),
+        };
+        Some(drawing::rows(&RowsDrawing {
+            rows: &bars,
+            equal_share: self.shared().first().map(|shared| shared.sharing.equal_share).filter(|_| is_lap),
+            formulas: &formulas.join(" and "),
+            name: &format!("{name}, {} apart", context.units.length(self.apart)),
+            plates,
+            is_lap,
+            units: context.units,
+        }))
+    }
+}

@@ -1,0 +1,20 @@
+//! The session of a shop instrument, from piped input.
+
+use crate::{shophead, shophead_with};
+
+#[test]
+fn a_session_answers_what_is_keyed_in_and_ends_with_its_input() {
+    // Past the first pages to the menu, then a part number.
+    let keys = ".\n5\nMS20470AD4-5\n.\n";
+    let run = shophead_with("handheld --columns 40 --lines 8", |run| run.write_stdin(keys));
+    let text = run.printed(0);
+    assert!(text.contains("MS20470AD4-5") && text.contains("5/16"), "{run}");
+    assert!(text.lines().all(|line| line.chars().count() <= 40), "{run}");
+}
+
+#[test]
+fn a_terminal_that_is_no_small_one_is_refused() {
+    for (typed, told) in [("handheld --columns 10", "16 to 40 columns"), ("handheld --lines 9", "2 to 8 lines")] {
+        assert!(shophead(typed).refused().contains(told), "{typed}");
+    }
+}

@@ -1,0 +1,224 @@
+//! `plan` and `order` on the demo job, and on jobs that are wrong.
+
+use std::path::{Path, PathBuf};
+
+use serde_json::Value;
+
+use crate::{Run, shophead, shophead_with};
+
+fn demo() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("../job/demo/keel-skin/job.toml")
+}
+
+/// Paths may hold blanks and underscores, so they do not go through the words of [`shophead`].
+fn on_demo(command: &str, more: &str) -> Run {
+    shophead_with(&format!("{command} {more}"), |run| run.arg(demo()))
+}
+
+/// A folder with a job in it, and the run on that job.
+fn on_job(command: &str, files: &[(&str, &str)]) -> Run {
+    let folder = tempfile::tempdir().expect("a folder");
+    for (name, text) in files {
+        std::fs::write(folder.path().join(name), text).expect("written");
+    }
+    shophead_with(command, |run| run.current_dir(folder.path()))
+}
+
+const BRACKET: &str = r#"
+title = "Bracket"
+
+[[position]]
+name = "on the bench"
+
+[[row]]
+name = "B1"
+structure = "secondary"
+member = "other"
+installed = "MS20470AD4-5"
+layers = [
+    { role = "rib-flange", material = "2024-T3", thickness = ".063" },
+    { role = "tab", material = "2024-T3", thickness = ".063" },
+]
+count = 10
+pitch = "3/4"
+edge = "3/8"
+clearance = { "on the bench" = "open" }
+"#;
+
+fn row<'v>(plan: &'v Value, name: &str) -> &'v Value {
+    let rows = plan["result"]["rows"].as_array().expect("rows");
+    rows.iter().find(|row| row["name"] == name).unwrap_or_else(|| panic!("no row {name}"))
+}
+
+fn hole(row: &Value, number: u64) -> &Value {
+    let holes = row["holes"].as_array().expect("holes");
+    holes.iter().find(|hole| hole["hole_number"] == number).unwrap_or_else(|| panic!("no hole {number}"))
+}
+
+#[test]
+fn the_demo_is_told_in_the_order_in_which_it_is_needed() {
+    let run = on_demo("plan", "");
+    let text = run.printed(1);
+    let headings = [
+        "Keel skin panel, frames 2 to 6",
+        "What stops the work",
+        "Rows",
+        "Holes that differ",
+        "Positions",
+        "Taking the old rivets out, the risky ones first",
+        "Order",
+        "Recalled, not read: check these against your own documents",
+        "Advisory only",
+    ];
+    let mut at = 0;
+    for heading in headings {
+        let found = text[at..].find(heading).unwrap_or_else(|| panic!("{heading} is missing or out of order\n{text}"));
+        at += found;
+    }
+    assert_eq!(text.matches("Advisory only").count(), 1, "said once");
+}
+
+#[test]
+fn no_line_of_the_demo_is_longer_than_asked_for() {
+    for width in [80, 40] {
+        let run = on_demo("plan", &format!("--width {width}"));
+        for line in run.printed(1).lines() {
+            assert!(line.chars().count() <= width, "{width} columns: {line:?}");
+        }
+    }
+}
+
+#[test]
+fn the_demo_in_json_by_key_and_value() {
+    let plan = on_demo("plan", "--format json").json(1);
+    assert_eq!(plan["schema"], 1);
+    assert_eq!((&plan["command"], &plan["practice"]), (&"plan".into(), &"handbook".into()));
+    let counts = &plan["result"]["counts"];
+    assert!(counts["rows"].as_u64() >= Some(12) && counts["holes"].as_u64() >= Some(400), "{counts}");
+    let measured = ["keep", "clean_up", "oversize", "next_size", "refer"].map(|key| counts[key].as_u64().expect(key));
+    assert_eq!(Some(measured.iter().sum::<u64>()), counts["measured"].as_u64());
+    assert!(measured.iter().all(|count| *count > 0), "every disposition occurs: {counts}");
+
+    // The thick cap row: five layers, half an inch.
+    let keel = row(&plan, "K3");
+    assert_eq!(keel["part"], "MS20470AD6-13");
+    assert_eq!(keel["grip"]["nominal"]["in"], 0.51);
+    assert_eq!(keel["solid_required"]["basis"]["status"], "published");
+    // Where two skins overlap over a tab, the same row takes a longer rivet.
+    let last = row(&plan, "F5");
+    assert_eq!((&last["part"], &hole(last, 22)["part"]), (&"MS20426AD4-4".into(), &"MS20426AD4-6".into()));
+    // A crack is referred without a ladder; an elongated hole climbs it.
+    let cracked = hole(row(&plan, "K1"), 31);
+    assert_eq!((&cracked["disposition"], &cracked["steps"]), (&"refer".into(), &Value::Array(vec![])));
+    let opened = hole(row(&plan, "A1"), 5);
+    assert_eq!(
+        (&opened["disposition"], &opened["part"], &opened["drill"]),
+        (&"oversize".into(), &"NAS1242AD5-6".into(), &"#16".into())
+    );
+    let steps: Vec<&Value> = opened["steps"].as_array().expect("steps").iter().map(|step| &step["step"]).collect();
+    assert_eq!(steps, ["keep", "clean-up", "oversize"]);
+
+    // One row cannot be reached in two of the three positions.
+    let positions = plan["result"]["positions"].as_array().expect("positions");
+    let blocks_f3 = |position: &&Value| {
+        position["blocked"].as_array().expect("a list").iter().any(|blocked| blocked["row"] == "F3")
+    };
+    assert_eq!(positions.iter().filter(blocks_f3).count(), 2);
+    let serves: Vec<&Value> =
+        positions.iter().filter(|position| position["serves"] == true).map(|position| &position["name"]).collect();
+    assert_eq!(serves, ["floor-out"]);
+
+    // Holes and order agree: what is not ordered is what has no rivet.
+    let ordered: u64 = plan["result"]["order"]
+        .as_array()
+        .expect("lines")
+        .iter()
+        .map(|line| line["needed"].as_u64().expect("a count"))
+        .sum();
+    assert_eq!(Some(ordered + counts["without_rivet"].as_u64().expect("a count")), counts["holes"].as_u64());
+    let refers = plan["findings"].as_array().expect("findings").iter().filter(|finding| finding["severity"] == "refer");
+    assert_eq!(refers.count() as u64, measured[4]);
+}
+
+#[test]
+fn the_demo_in_csv_counts_every_hole_once() {
+    let run = on_demo("plan", "--format csv");
+    let mut reader = csv::Reader::from_reader(run.printed(1).as_bytes());
+    let headings = reader.headers().expect("a header").clone();
+    let column = |name: &str| headings.iter().position(|heading| heading == name).expect(name);
+    let holes: u32 =
+        reader.records().map(|record| record.expect("a row")[column("count")].parse::<u32>().expect("a count")).sum();
+    assert_eq!(holes, 488);
+}
+
+#[test]
+fn nothing_stops_a_sound_job() {
+    let run = on_job("plan job.toml", &[("job.toml", BRACKET)]);
+    let text = run.printed(0);
+    assert!(text.contains("Nothing stops the work\n"), "{text}");
+    assert!(text.contains("B1   MS20470AD4-5, 5/16 in long   10 holes"), "{text}");
+}
+
+#[test]
+fn options_come_before_what_the_job_says() {
+    let job = BRACKET.replacen("title", "practice = \"process\"\ntitle", 1);
+    let practice = |typed: &str| on_job(typed, &[("job.toml", &job)]).json(0)["practice"].clone();
+    assert_eq!(practice("plan job.toml --format json"), "process");
+    assert_eq!(practice("plan job.toml --format json --practice handbook"), "handbook");
+}
+
+#[test]
+fn an_order_takes_the_shelf_and_the_spares_into_account() {
+    let stock = "part,on_hand,pack\nMS20470AD4-5,4,50\n";
+    let files = [("job.toml", BRACKET), ("stock.csv", stock)];
+    let order = on_job("order job.toml --stock stock.csv --spares 15 --format json", &files).json(0);
+    let line = &order["result"]["lines"][0];
+    let figures = ["needed", "spares", "stock", "buy"].map(|key| line[key].as_u64().expect(key));
+    // Ten holes, one and a half spares rounded up, four on the shelf, packs of fifty.
+    assert_eq!((&line["part"], figures), (&"MS20470AD4-5".into(), [10, 2, 4, 50]));
+    assert!(line["mass"]["g"].as_f64().is_some_and(|grams| (2.0..4.0).contains(&grams)), "{line}");
+    let csv = on_job("order job.toml --stock stock.csv --format csv", &files);
+    assert!(csv.printed(0).starts_with("part,needed,spares,stock,buy,mass_lb\nMS20470AD4-5,10,0,4,50,"), "{csv}");
+}
+
+#[test]
+fn a_mistake_in_a_job_is_shown_where_it_stands_and_nothing_is_printed() {
+    for (slip, correct, line, help) in [
+        ("ptich = ", "pitch = ", "job.toml:17:1", "right would be \"pitch\""),
+        ("\"3/4,\"", "\"3/4\"", "job.toml:17:", "a decimal is written with a point"),
+        ("MS20470AD7-5", "MS20470AD4-5", "job.toml:11:", "MS20470AD6-5"),
+        ("\"othr\"", "\"other\"", "job.toml:10:10", "\"other\""),
+        ("= 0\n", "= 10\n", "job.toml:16:", "1 to 100000"),
+        ("\"2024-T9\"", "\"2024-T3\"", "job.toml:13:", "T3"),
+    ] {
+        let job = BRACKET.replacen(correct, slip, 1);
+        assert_ne!(job, BRACKET);
+        for command in ["plan job.toml", "order job.toml", "plan job.toml --format json"] {
+            let run = on_job(command, &[("job.toml", &job)]);
+            let told = run.refused();
+            assert!(told.contains(line) && told.contains(help), "{slip}: {told}");
+            let shown = job.lines().find(|line| line.contains(slip.trim())).expect("the line");
+            assert!(told.contains(shown), "the line itself: {told}");
+        }
+    }
+}
+
+#[test]
+fn a_file_that_is_not_there_is_a_failure_of_reading() {
+    for (typed, named) in [
+        ("plan gone.toml", "gone.toml"),
+        ("order gone.toml", "gone.toml"),
+        ("order job.toml --stock gone.csv", "gone.csv"),
+        ("plan job.toml --limits gone.toml", "gone.toml"),
+    ] {
+        let run = on_job(typed, &[("job.toml", BRACKET)]);
+        assert_eq!((run.status, run.stdout.as_str()), (Some(3), ""), "{run}");
+        assert!(run.stderr.contains(named) && run.stderr.lines().count() == 1, "{run}");
+    }
+}
+
+#[test]
+fn a_job_file_is_needed() {
+    assert!(shophead("plan").refused().contains("JOB.toml"));
+    assert!(on_job("order job.toml --spares many", &[("job.toml", BRACKET)]).refused().contains("right would be 10"));
+}

@@ -1,0 +1,281 @@
+//! Rows of rivets in sheets as they are named in the shop, reduced to the spring chain of [`super::sharing`].
+//!
+//! The strip that is looked at is one pitch wide, so every row has one rivet in it. In single shear the chain takes two sheets; plate A
+//! is the one on the side of the manufactured head. In double shear it takes three: plate A is the middle one, plate B both outer ones
+//! together, and the thinner of them stands for both in the flexibility, which is the softer side.
+
+use core::fmt;
+
+use super::flexibility::{Fastening, FlexibilityError, Formula, Plate, flexibility};
+use super::sharing::{Bay, Row, Sharing, SharingError, Transfer, share, stiffness};
+use super::strength::Shear;
+use crate::basis::Basis;
+use crate::length::Length;
+use crate::material::RivetAlloy;
+use crate::quantity::{Flexibility, Force, Stress};
+use crate::rivet::part::Part;
+use crate::stack::Stack;
+
+/// Modulus of an aluminium rivet, where none is given.
+pub const ALUMINIUM_RIVET: Stress = Stress::from_msi(10.3);
+/// Where [`ALUMINIUM_RIVET`] stands.
+pub const ALUMINIUM_RIVET_BASIS: Basis<'static> =
+    Basis::published("guide to fastener flexibility", "sec 7 example 3, aluminium rivet, secondary quotation");
+
+/// Where the rules of this module stand, one a line.
+pub const BASES: &[(&str, Basis<'static>)] = &[("modulus of an aluminium rivet", ALUMINIUM_RIVET_BASIS)];
+
+/// Rows one behind the other, all alike.
+#[derive(Clone, Copy, Debug)]
+pub struct Rows<'s, 'p> {
+    /// The rivet.
+    pub rivet: &'s Part<'p>,
+    /// What it goes through; two load-carrying sheets in single shear, three in double.
+    pub stack: &'s Stack,
+    /// From rivet to rivet in a row: the width of the strip.
+    pub pitch: Length,
+    /// From row to row, along the load.
+    pub apart: Length,
+    /// How many rows.
+    pub rows: u16,
+    /// Single or double shear.
+    pub shear: Shear,
+    /// Where the load goes.
+    pub transfer: Transfer,
+    /// The load on one pitch of the joint.
+    pub load: Force,
+    /// Modulus of the rivet; `None` takes [`ALUMINIUM_RIVET`] for an aluminium rivet.
+    pub rivet_modulus: Option<Stress>,
+}
+
+/// How the rows share the load by one formula.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Shared {
+    /// The formula.
+    pub formula: Formula,
+    /// What it gives for one rivet.
+    pub flexibility: Flexibility,
+    /// The modulus of the rivet that was counted, and where it stands; without basis as it was given.
+    pub rivet_modulus: (Stress, Option<Basis<'static>>),
+    /// The shares.
+    pub sharing: Sharing,
+    /// The weakest basis: of chain, formula and moduli.
+    pub basis: Basis<'static>,
+}
+
+/// Why there are no shares.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum LapError {
+    /// Not two sheets in single shear, or not three in double.
+    SheetsDoNotFit,
+    /// A sheet whose modulus is not published.
+    ModulusNotPublished,
+    /// The rivet is not aluminium and no modulus was given.
+    RivetModulusNotKnown,
+    /// The flexibility could not be worked out.
+    Flexibility(FlexibilityError),
+    /// The shares could not be worked out.
+    Sharing(SharingError),
+}
+
+impl fmt::Display for LapError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            LapError::SheetsDoNotFit => {
+                "rows share a load between two sheets in single shear, or three in double with the middle one second"
+            }
+            LapError::ModulusNotPublished => {
+                "the rows' shares need the modulus of every sheet; name materials with published strengths, as in 2024-T3:.040"
+            }
+            LapError::RivetModulusNotKnown => "the modulus of this rivet is not known; give it, as in 26 msi",
+            LapError::Flexibility(error) => return error.fmt(f),
+            LapError::Sharing(error) => return error.fmt(f),
+        })
+    }
+}
+
+impl core::error::Error for LapError {}
+
+impl From<FlexibilityError> for LapError {
+    fn from(error: FlexibilityError) -> LapError {
+        LapError::Flexibility(error)
+    }
+}
+
+impl From<SharingError> for LapError {
+    fn from(error: SharingError) -> LapError {
+        LapError::Sharing(error)
+    }
+}
+
+/// How rows share a load by one of the published formulas. The nominal shank diameter is counted.
+///
+/// # Errors
+/// [`LapError`].
+///
+/// ```
+/// use shophead::joint::flexibility::Formula;
+/// use shophead::joint::lap::{Rows, shared};
+/// use shophead::joint::sharing::Transfer;
+/// use shophead::joint::strength::Shear;
+/// use shophead::length::{Length, Toleranced};
+/// use shophead::material::Material;
+/// use shophead::quantity::Force;
+/// use shophead::rivet::part::Part;
+/// use shophead::stack::{Layer, Stack};
+/// let layer = Layer { material: Some(Material::parse("2024-T3")?), ..Layer::of(Toleranced::parse(".040")?) };
+/// let mut stack = Stack::new();
+/// stack.push(layer)?;
+/// stack.push(layer)?;
+/// let rows = Rows {
+///     rivet: &Part::parse("MS20470AD4")?, stack: &stack, pitch: Length::parse("3/4")?, apart: Length::parse("3/4")?, rows: 4,
+///     shear: Shear::Single, transfer: Transfer::Lap, load: Force::from_lbf(1_000.0), rivet_modulus: None,
+/// };
+/// let found = shared(&rows, Formula::Stp486)?;
+/// let shares: Vec<String> = found.sharing.rows.iter().map(|row| format!("{:.3}", row.share)).collect();
+/// assert_eq!(shares, ["0.309", "0.191", "0.191", "0.309"]);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+pub fn shared(rows: &Rows<'_, '_>, formula: Formula) -> Result<Shared, LapError> {
+    let rivet_modulus = match (rows.rivet_modulus, is_aluminium(rows.rivet.alloy())) {
+        (Some(given), _) => (given, None),
+        (None, true) => (ALUMINIUM_RIVET, Some(ALUMINIUM_RIVET_BASIS)),
+        (None, false) => return Err(LapError::RivetModulusNotKnown),
+    };
+    let plates = plates(rows)?;
+    let one = plates.in_fastening;
+    let flexibility = flexibility(
+        formula,
+        &Fastening {
+            diameter: rows.rivet.diameter(),
+            modulus: rivet_modulus.0,
+            shear_modulus: None,
+            shear: rows.shear,
+            plates: one,
+        },
+    )?;
+    let bay = Bay { length: rows.apart, ea_a: plates.ea_a, ea_b: plates.ea_b };
+    let count = usize::from(rows.rows);
+    let row = Row { flexibility, fasteners: 1 };
+    let all_rows = [row; super::sharing::MAX_ROWS];
+    let all_bays = [bay; super::sharing::MAX_ROWS];
+    let chain = all_rows.get(..count).ok_or(SharingError::TooManyRows)?;
+    let bays = all_bays.get(..count.saturating_sub(1)).ok_or(SharingError::TooManyRows)?;
+    let sharing = share(chain, bays, rows.transfer, rows.load)?;
+    let mut basis = sharing.basis.weaker(formula.basis()).weaker(plates.basis);
+    if let Some(modulus_basis) = rivet_modulus.1 {
+        basis = basis.weaker(modulus_basis);
+    }
+    Ok(Shared { formula, flexibility, rivet_modulus, sharing, basis })
+}
+
+struct Plates {
+    in_fastening: [Plate; 2],
+    ea_a: Force,
+    ea_b: Force,
+    basis: Basis<'static>,
+}
+
+fn plates(rows: &Rows<'_, '_>) -> Result<Plates, LapError> {
+    let mut found = heapless::Vec::<(Plate, Basis<'static>), 3>::new();
+    for layer in rows.stack.load_carrying() {
+        let thickness = layer.thickness.nominal();
+        let properties = layer.material.and_then(|material| material.properties(thickness));
+        let (modulus, basis) = properties
+            .and_then(|properties| Some((properties.e?, properties.basis)))
+            .ok_or(LapError::ModulusNotPublished)?;
+        found.push((Plate { thickness, modulus }, basis)).map_err(|_| LapError::SheetsDoNotFit)?;
+    }
+    let ea = |plate: &Plate| stiffness(plate.modulus, rows.pitch, plate.thickness);
+    match (found.as_slice(), rows.shear) {
+        ([(a, a_basis), (b, b_basis)], Shear::Single) => {
+            Ok(Plates { in_fastening: [*a, *b], ea_a: ea(a), ea_b: ea(b), basis: a_basis.weaker(*b_basis) })
+        }
+        ([(top, top_basis), (middle, middle_basis), (bottom, bottom_basis)], Shear::Double) => {
+            let thinner = if top.thickness <= bottom.thickness { top } else { bottom };
+            Ok(Plates {
+                in_fastening: [*middle, *thinner],
+                ea_a: ea(middle),
+                ea_b: Force::from_lbf(ea(top).lbf() + ea(bottom).lbf()),
+                basis: middle_basis.weaker(*top_basis).weaker(*bottom_basis),
+            })
+        }
+        _ => Err(LapError::SheetsDoNotFit),
+    }
+}
+
+const fn is_aluminium(alloy: RivetAlloy) -> bool {
+    matches!(
+        alloy,
+        RivetAlloy::Al1100
+            | RivetAlloy::Al5056
+            | RivetAlloy::Al2117
+            | RivetAlloy::Al2017
+            | RivetAlloy::Al2024
+            | RivetAlloy::Al7050
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::length::Toleranced;
+    use crate::material::Material;
+    use crate::stack::Layer;
+
+    fn stack(thicknesses: &[&str], material: Option<&str>) -> Stack {
+        let mut stack = Stack::new();
+        for thickness in thicknesses {
+            let material = material.map(|name| Material::parse(name).unwrap());
+            let layer = Layer { material, ..Layer::of(Toleranced::parse(thickness).unwrap()) };
+            stack.push(layer).unwrap();
+        }
+        stack
+    }
+
+    fn rows<'s>(rivet: &'s Part<'static>, stack: &'s Stack, shear: Shear) -> Rows<'s, 'static> {
+        let inch = Length::INCH;
+        Rows {
+            rivet,
+            stack,
+            pitch: inch,
+            apart: inch,
+            rows: 3,
+            shear,
+            transfer: Transfer::Lap,
+            load: Force::from_lbf(1_000.0),
+            rivet_modulus: None,
+        }
+    }
+
+    #[test]
+    fn what_does_not_fit_is_refused_by_name() {
+        let rivet = Part::parse("MS20470AD4").unwrap();
+        let (two, three) = (stack(&[".04", ".04"], Some("2024-T3")), stack(&[".04", ".04", ".04"], Some("2024-T3")));
+        let error = |rows: &Rows<'_, '_>, formula| shared(rows, formula).unwrap_err();
+        assert_eq!(error(&rows(&rivet, &three, Shear::Single), Formula::Stp486), LapError::SheetsDoNotFit);
+        assert_eq!(error(&rows(&rivet, &two, Shear::Double), Formula::Tn1051), LapError::SheetsDoNotFit);
+        let nameless = stack(&[".04", ".04"], None);
+        assert_eq!(error(&rows(&rivet, &nameless, Shear::Single), Formula::Stp486), LapError::ModulusNotPublished);
+        assert_eq!(
+            error(&rows(&rivet, &three, Shear::Double), Formula::Stp486),
+            LapError::Flexibility(FlexibilityError::SingleShearOnly)
+        );
+        let many = Rows { rows: 65, ..rows(&rivet, &two, Shear::Single) };
+        assert_eq!(error(&many, Formula::Stp486), LapError::Sharing(SharingError::TooManyRows));
+        let monel = Part::parse("MS20615-4M").unwrap();
+        assert_eq!(error(&rows(&monel, &two, Shear::Single), Formula::Stp486), LapError::RivetModulusNotKnown);
+        let given = Rows { rivet_modulus: Some(Stress::from_msi(26.0)), ..rows(&monel, &two, Shear::Single) };
+        assert!(shared(&given, Formula::Stp486).is_ok());
+    }
+
+    #[test]
+    fn in_double_shear_the_outer_sheets_count_together() {
+        let rivet = Part::parse("MS20470AD4").unwrap();
+        let even = stack(&[".04", ".08", ".04"], Some("2024-T3"));
+        let found = shared(&rows(&rivet, &even, Shear::Double), Formula::Stp927Riveted).unwrap();
+        let [first, _, last] = found.sharing.rows.as_slice() else { panic!("three rows") };
+        assert!((first.share - last.share).abs() < 1e-12, "as stiff inside as outside");
+    }
+}

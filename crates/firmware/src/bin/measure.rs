@@ -1,0 +1,126 @@
+//! Measures each kind of question over generated cases: instructions and depth of the stack. Tells it on the first serial port as CSV.
+//!
+//! Argument: how many cases of each kind.
+
+#![no_std]
+#![no_main]
+
+use core::fmt::{self, Write as _};
+use core::hint::black_box;
+
+use embedded_io::Write as _;
+use semihosting::process::ExitCode;
+use shophead::hole::HoleJudgement;
+use shophead::joint::pack::strength_through_into;
+use shophead::joint::strength::JointStrength;
+use shophead::layout::check_row;
+use shophead::length::Length;
+use shophead::rivet::part::Part;
+use shophead::upset::{Fit, judge};
+use shophead_answers::{Case, Kind};
+use shophead_firmware::arguments::number;
+use shophead_firmware::meter::Meter;
+use shophead_firmware::uart::Uart;
+
+struct Text(Uart);
+
+impl fmt::Write for Text {
+    fn write_str(&mut self, text: &str) -> fmt::Result {
+        let Ok(()) = self.0.write_all(text.as_bytes());
+        Ok(())
+    }
+}
+
+#[inline(never)]
+fn nothing(_: &Case) {}
+
+#[inline(never)]
+fn length(case: &Case) {
+    black_box(&case.length_query().choose());
+}
+
+#[inline(never)]
+fn predict(case: &Case) {
+    if let Ok(fit) = Fit::new(case.rivet.series(), case.rivet.size(), case.hole, case.stack.grip()) {
+        black_box(&fit.predict(case.length, case.head.height.min));
+    }
+}
+
+#[inline(never)]
+fn head(case: &Case) {
+    black_box(&judge(case.head, &case.defects, case.practice, &case.practice_case()));
+}
+
+#[inline(never)]
+fn hole(case: &Case) {
+    if let Some(found) = case.found {
+        let mut verdict = HoleJudgement::nothing_yet();
+        case.hole_query().judge_into(found, &mut verdict);
+        black_box(&verdict);
+    }
+}
+
+#[inline(never)]
+fn row(case: &Case) {
+    black_box(&check_row(case.layout, &case.practice_case(), case.practice));
+}
+
+#[inline(never)]
+fn strength(case: &Case) {
+    let edge = case.layout.edge.unwrap_or(Length::INCH);
+    let mut found = JointStrength::nothing_yet();
+    let _ = strength_through_into(&mut found, &case.rivet, &case.stack, edge, None, case.layout.pitch, case.shear, None);
+    black_box(&found);
+}
+
+#[inline(never)]
+fn number_read(_: &Case) {
+    black_box(&Part::parse(black_box("MS20470AD4-3.5")));
+}
+
+#[inline(never)]
+fn length_read(_: &Case) {
+    black_box(&Length::parse(black_box("1-5/16")));
+}
+
+/// A name, the kind of cases, the question.
+type Question = (&'static str, Kind, fn(&Case));
+
+const QUESTIONS: [Question; 9] = [
+    ("nothing", Kind::Length, nothing),
+    ("length choice", Kind::Length, length),
+    ("head predicted", Kind::Upset, predict),
+    ("head judged", Kind::Upset, head),
+    ("hole judged", Kind::Hole, hole),
+    ("row checked", Kind::Joint, row),
+    ("strength of a rivet", Kind::Joint, strength),
+    ("part number read", Kind::Length, number_read),
+    ("length read", Kind::Length, length_read),
+];
+
+#[cortex_m_rt::entry]
+fn main() -> ! {
+    let count = number(1, 500);
+    let mut out = Text(Uart::start());
+    let Some(meter) = Meter::start() else {
+        let _ = writeln!(out, "the counter does not count instructions: start the emulator with -icount shift=0");
+        ExitCode::FAILURE.exit_process()
+    };
+    let _ = writeln!(out, "question,instructions mean,instructions most,stack most");
+    for (name, kind, ask) in QUESTIONS {
+        let (mut total, mut most, mut stack) = (0_u64, 0, 0);
+        for number in 0..count {
+            let reading = meter.read(ask, &Case::make(kind, number));
+            total += u64::from(reading.instructions);
+            most = most.max(reading.instructions);
+            stack = stack.max(reading.stack);
+        }
+        let _ = writeln!(out, "{name},{},{most},{stack}", total / u64::from(count.max(1)));
+    }
+    ExitCode::SUCCESS.exit_process()
+}
+
+#[panic_handler]
+fn panicked(_: &core::panic::PanicInfo<'_>) -> ! {
+    ExitCode::from(101).exit_process()
+}

@@ -1,0 +1,109 @@
+//! The lines of an answer, or of where it comes from: the same figures, told two ways.
+
+use core::fmt::{self, Display, Write};
+
+use shophead::basis::Basis;
+use shophead::finding::{Code, Figure, Finding, Findings, Severity};
+
+use crate::units::{ShownRatio, Units};
+
+/// What is told of each figure.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Telling {
+    /// Its value.
+    Answer,
+    /// Its document and place.
+    Why,
+}
+
+/// Where an answer is written.
+pub(crate) struct Report<'w> {
+    out: &'w mut dyn Write,
+    telling: Telling,
+    pub(crate) units: Units,
+}
+
+impl<'w> Report<'w> {
+    pub(crate) fn new(out: &'w mut dyn Write, telling: Telling, units: Units) -> Report<'w> {
+        Report { out, telling, units }
+    }
+
+    /// A line that has no basis of its own.
+    pub(crate) fn line(&mut self, line: fmt::Arguments<'_>) -> fmt::Result {
+        match self.telling {
+            Telling::Answer => {
+                self.out.write_fmt(line)?;
+                self.out.write_char('\n')
+            }
+            Telling::Why => Ok(()),
+        }
+    }
+
+    /// A figure and its basis.
+    pub(crate) fn figure(&mut self, label: &str, value: &dyn Display, basis: &Basis<'_>) -> fmt::Result {
+        match self.telling {
+            Telling::Answer => writeln!(self.out, "{label} {value}"),
+            Telling::Why => writeln!(self.out, "{label}: {basis}"),
+        }
+    }
+
+    /// Every finding, what stops the work first.
+    pub(crate) fn findings(&mut self, findings: &Findings<'_>) -> fmt::Result {
+        for severity in [Severity::Refer, Severity::Caution, Severity::Note] {
+            for finding in findings.iter().filter(|finding| finding.severity == severity) {
+                self.finding(finding)?;
+            }
+        }
+        Ok(())
+    }
+
+    pub(crate) fn finding(&mut self, finding: &Finding<'_>) -> fmt::Result {
+        if self.telling == Telling::Why {
+            write_words(self.out, finding.code)?;
+            return writeln!(self.out, ": {}", finding.basis);
+        }
+        self.out.write_str(match finding.severity {
+            Severity::Refer => "STOP: ",
+            Severity::Caution => "care: ",
+            Severity::Note => "note: ",
+        })?;
+        write_words(self.out, finding.code)?;
+        if finding.code == Code::NotChecked {
+            // What was not checked stands where others name a document.
+            write!(self.out, ": {}", finding.basis.place)?;
+        }
+        if let Some(layer) = finding.layer {
+            write!(self.out, ", layer {layer}")?;
+        }
+        if let Some(measured) = finding.measured {
+            self.out.write_str(": ")?;
+            self.write_figure(measured)?;
+        }
+        if let Some(limit) = finding.limit {
+            self.out.write_str(if finding.measured.is_some() { ", limit " } else { ": " })?;
+            self.write_figure(limit)?;
+        }
+        self.out.write_char('\n')
+    }
+
+    fn write_figure(&mut self, figure: Figure) -> fmt::Result {
+        match figure {
+            Figure::Length(length) => write!(self.out, "{}", self.units.show(length)),
+            Figure::Force(force) => write!(self.out, "{}", self.units.show_force(force)),
+            Figure::Stress(stress) => write!(self.out, "{}\u{a0}ksi", ShownRatio(stress.ksi())),
+            Figure::Ratio(ratio) => write!(self.out, "{}", ShownRatio(ratio)),
+            Figure::Count(count) => write!(self.out, "{count}"),
+        }
+    }
+}
+
+/// A code's stable word with spaces for dashes, so that it wraps.
+fn write_words(out: &mut dyn Write, code: Code) -> fmt::Result {
+    for (index, word) in code.word().split('-').enumerate() {
+        if index > 0 {
+            out.write_char(' ')?;
+        }
+        out.write_str(word)?;
+    }
+    Ok(())
+}

@@ -1,0 +1,256 @@
+//! The session: menu, questions, answers, keys.
+
+use core::fmt::{self, Write as _};
+
+use embedded_io::{Read, Write};
+use shophead::practice::{BUILT_IN, HANDBOOK, Practice};
+use shophead::rivet::part::Part;
+
+use crate::answer;
+use crate::dialog::{Dialog, Job, Question, numbered, one_of};
+use crate::report::{Report, Telling};
+use crate::screen::{Entry, MAX_ENTRY, Screen, TerminalError};
+use crate::settings::Settings;
+use crate::units::Units;
+
+/// Runs a session until its user quits or the terminal is closed.
+///
+/// # Errors
+/// [`TerminalError`] when the terminal cannot be read or written. What was typed wrong is no error: it is told, and asked again.
+pub fn run<R: Read, W: Write>(
+    input: R,
+    output: W,
+    settings: Settings,
+) -> Result<(), TerminalError<R::Error, W::Error>> {
+    let mut session = Session {
+        screen: Screen::new(input, output, settings),
+        units: Units::Inches,
+        practice: &HANDBOOK,
+        dialog: Dialog::new(Job::Length, None),
+        begun: false,
+    };
+    session.converse();
+    match session.screen.into_failure() {
+        Some(failure) => Err(failure),
+        None => Ok(()),
+    }
+}
+
+/// A letter alone.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Key {
+    Back,
+    Repeat,
+    Units,
+    Why,
+    Practice,
+    Menu,
+    Help,
+    Quit,
+}
+
+impl Key {
+    const ALL: [(char, Key); 8] = [
+        ('B', Key::Back),
+        ('R', Key::Repeat),
+        ('U', Key::Units),
+        ('W', Key::Why),
+        ('P', Key::Practice),
+        ('M', Key::Menu),
+        ('?', Key::Help),
+        ('Q', Key::Quit),
+    ];
+
+    fn of(text: &str) -> Option<Key> {
+        let mut letters = text.chars();
+        let letter = letters.next().filter(|_| letters.as_str().is_empty())?.to_ascii_uppercase();
+        Key::ALL.iter().find(|(known, _)| *known == letter).map(|(_, key)| *key)
+    }
+}
+
+struct Session<R: Read, W: Write> {
+    screen: Screen<R, W>,
+    units: Units,
+    practice: &'static Practice<'static>,
+    dialog: Dialog,
+    /// Whether the dialog is one that the user began.
+    begun: bool,
+}
+
+/// Where a session goes on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Next {
+    Menu,
+    Questions,
+    Over,
+}
+
+impl<R: Read, W: Write> Session<R, W> {
+    fn converse(&mut self) {
+        self.say(format_args!("shophead: rivet sums. Advice only: the type's manual and a licensed person decide."));
+        self.list_jobs();
+        let mut next = Next::Menu;
+        while next != Next::Over && !self.screen.is_over() {
+            next = match next {
+                Next::Menu => self.menu(),
+                Next::Questions => self.question(),
+                Next::Over => Next::Over,
+            };
+        }
+    }
+
+    fn say(&mut self, line: fmt::Arguments<'_>) {
+        // The screen keeps its own failure.
+        let _ = self.screen.write_fmt(line);
+        self.screen.finish_line();
+    }
+
+    fn list_jobs(&mut self) {
+        let _ = numbered(&mut self.screen, Job::ALL.iter().map(|(_, word)| *word));
+        self.screen.finish_line();
+    }
+
+    fn list_keys(&mut self) {
+        self.say(format_args!(
+            "keys: B\u{a0}back R\u{a0}repeat U\u{a0}units W\u{a0}why P\u{a0}practice M\u{a0}menu Q\u{a0}quit"
+        ));
+    }
+
+    fn read(&mut self, prompt: fmt::Arguments<'_>) -> Option<heapless::String<MAX_ENTRY>> {
+        loop {
+            match self.screen.ask(prompt) {
+                Entry::Text(text) => return Some(text),
+                Entry::TooLong => self.say(format_args!("an entry has at most {MAX_ENTRY} characters")),
+                Entry::NotText => self.say(format_args!("only letters, digits and signs can be entered")),
+                Entry::End => return None,
+            }
+        }
+    }
+
+    fn menu(&mut self) -> Next {
+        let Some(text) = self.read(format_args!("1-{} or ?", Job::ALL.len())) else { return Next::Over };
+        match Key::of(&text) {
+            None if text.is_empty() => self.list_jobs(),
+            None => match one_of(&Job::ALL, &text) {
+                Ok((job, _)) => {
+                    let rivet: Option<Part<'static>> = self.dialog.answers.rivet;
+                    self.dialog = Dialog::new(*job, rivet);
+                    self.begun = true;
+                    self.show_choices(false);
+                    return Next::Questions;
+                }
+                Err(refusal) => self.say(format_args!("{refusal}")),
+            },
+            Some(Key::Back) if self.begun && self.dialog.back() => {
+                self.show_choices(false);
+                return Next::Questions;
+            }
+            Some(Key::Back) => self.say(format_args!("nothing to go back to")),
+            Some(Key::Repeat) => self.tell(Telling::Answer),
+            Some(Key::Why) => self.tell(Telling::Why),
+            Some(Key::Units) => {
+                self.change_units();
+                self.tell_again();
+            }
+            Some(Key::Practice) => {
+                self.change_practice();
+                self.tell_again();
+            }
+            Some(Key::Menu) => self.list_jobs(),
+            Some(Key::Help) => {
+                self.list_jobs();
+                self.list_keys();
+            }
+            Some(Key::Quit) => return Next::Over,
+        }
+        Next::Menu
+    }
+
+    fn question(&mut self) -> Next {
+        let Some(question) = self.dialog.question() else { return Next::Menu };
+        let mut prompt: heapless::String<MAX_ENTRY> = heapless::String::new();
+        // The longest prompt is half as long.
+        let _ = self.dialog.write_prompt(question, &mut prompt);
+        let Some(text) = self.read(format_args!("{prompt}")) else { return Next::Over };
+        match Key::of(&text) {
+            None => return self.take(question, &text),
+            Some(Key::Back) => {
+                if !self.dialog.back() {
+                    self.begun = false;
+                    self.list_jobs();
+                    return Next::Menu;
+                }
+                self.show_choices(false);
+            }
+            Some(Key::Repeat) => self.show_choices(false),
+            Some(Key::Help) => {
+                self.show_choices(true);
+                self.list_keys();
+            }
+            Some(Key::Units) => self.change_units(),
+            Some(Key::Practice) => self.change_practice(),
+            Some(Key::Why) => self.say(format_args!("no answer yet")),
+            Some(Key::Menu) => {
+                self.begun = false;
+                self.list_jobs();
+                return Next::Menu;
+            }
+            Some(Key::Quit) => return Next::Over,
+        }
+        Next::Questions
+    }
+
+    fn take(&mut self, question: Question, text: &str) -> Next {
+        if let Err(refusal) = self.dialog.take(question, text, self.units, self.practice) {
+            self.say(format_args!("{refusal}"));
+            return Next::Questions;
+        }
+        if self.dialog.question().is_some() {
+            self.show_choices(false);
+            return Next::Questions;
+        }
+        self.tell(Telling::Answer);
+        Next::Menu
+    }
+
+    fn show_choices(&mut self, all: bool) {
+        if let Some(question) = self.dialog.question() {
+            let _ = self.dialog.write_choices(question, all, &mut self.screen);
+            self.screen.finish_line();
+        }
+    }
+
+    fn has_answer(&self) -> bool {
+        self.begun && self.dialog.question().is_none()
+    }
+
+    fn tell(&mut self, telling: Telling) {
+        if !self.has_answer() {
+            self.say(format_args!("no answer yet"));
+            return;
+        }
+        let mut report = Report::new(&mut self.screen, telling, self.units);
+        let _ = answer::write(&self.dialog, self.practice, &mut report);
+        self.screen.finish_line();
+    }
+
+    /// The last answer in the units or by the practice just chosen.
+    fn tell_again(&mut self) {
+        if self.has_answer() {
+            self.tell(Telling::Answer);
+        }
+    }
+
+    fn change_units(&mut self) {
+        self.units = self.units.next();
+        let word = self.units.word();
+        self.say(format_args!("units: {word}"));
+    }
+
+    fn change_practice(&mut self) {
+        let mut after = BUILT_IN.iter().skip_while(|known| **known != self.practice).skip(1);
+        self.practice = after.next().copied().unwrap_or(&HANDBOOK);
+        let (name, title) = (self.practice.name(), self.practice.title());
+        self.say(format_args!("practice: {name}: {title}"));
+    }
+}
