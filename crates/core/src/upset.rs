@@ -616,7 +616,7 @@ fn judge_defect<'a>(
             match innermost {
                 Some(reach) if reach > circle.value => {}
                 Some(reach) => {
-                    push(reject(circle.basis).measured(Figure::Length(reach)).limit(Figure::Length(circle.value)))
+                    push(reject(circle.basis).measured(Figure::Length(reach)).limit(Figure::Length(circle.value)));
                 }
                 None if count > 0 => push(reject(circle.basis).limit(Figure::Length(circle.value))),
                 None => {}

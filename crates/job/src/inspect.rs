@@ -4,7 +4,7 @@ use std::collections::HashMap;
 
 use shophead::basis::Basis;
 use shophead::finding::{Code, Finding, Findings, Severity};
-use shophead::hole::{AsFound, Damage};
+use shophead::hole::{AsFound, Damage, HoleQuery};
 use shophead::length::Length;
 use shophead::practice::Given;
 use shophead::rivet::part::Part;
@@ -185,14 +185,13 @@ fn inspect<'p, 'j>(plan: &'p Plan<'j>, row: &'p RowPlan<'j>, line: &'p DrivenLin
     let mut replacement = None;
     match (remedy.map(|remedy| remedy.value), choice) {
         (Some(Remedy::Replace), Some(choice)) => replacement = Some(choice.part),
-        (Some(Remedy::NextSize), Some(choice)) => match next_size(plan, row, line.number, choice) {
-            Ok(part) => replacement = Some(part),
-            // No step up is to be had here, so somebody has to decide.
-            Err(why) => {
-                findings.extend(&why);
+        (Some(Remedy::NextSize), Some(choice)) => {
+            replacement = next_size(plan, row, line.number, choice, &mut findings);
+            if replacement.is_none() {
+                // No step up is to be had here, so somebody has to decide.
                 remedy = remedy.map(|remedy| Given { value: Remedy::Refer, ..remedy });
             }
-        },
+        }
         _ => {}
     }
     Inspected { row, line, earlier, planned, findings, remedy, replacement }
@@ -208,21 +207,83 @@ fn with_head_height(defect: Defect, rivet: &Part<'_>) -> Defect {
     }
 }
 
-/// The next larger rivet for a hole whose rivet came out notched, of the length that it needs there.
+/// The next larger rivet for a hole whose rivet came out notched, of the length that it needs there; `None`, with what speaks against it
+/// among the findings, where there is none.
 fn next_size<'j>(
     plan: &Plan<'j>,
     row: &RowPlan<'j>,
     number: u32,
     choice: &Choice<'j>,
-) -> Result<Part<'j>, Findings<'j>> {
-    let query = shophead::hole::HoleQuery { rivet: choice.part.without_length(), ..row.query(number, plan.practice) };
+    findings: &mut Findings<'j>,
+) -> Option<Part<'j>> {
+    let query = HoleQuery { rivet: choice.part.without_length(), ..row.query(number, plan.practice) };
+    // Nobody has measured the hole since; at best it is as it was planned.
     let hole = choice.hole.value.max;
-    let found = AsFound::new(hole, hole, Damage::None).map_err(|_| Findings::new())?;
+    let found = AsFound::new(hole, hole, Damage::None).ok()?;
     let step = query.step_to_next_size(found);
+    findings.extend(&step.findings);
     let (true, Some(part), Some(hole), Some(stack)) = (step.does(), step.rivet, step.hole, query.stack) else {
-        return Err(step.findings);
+        return None;
     };
-    let hole = Given { value: hole, basis: choice.hole.basis };
-    let larger = choice_in(part, stack, hole, plan.practice);
-    if larger.is_complete() { Ok(larger.part) } else { Err(step.findings) }
+    let larger = choice_in(part, stack, Given { value: hole, basis: choice.hole.basis }, plan.practice);
+    larger.is_complete().then_some(larger.part)
+}
+
+#[cfg(test)]
+mod tests {
+    use std::path::Path;
+
+    use super::*;
+    use crate::model::Job;
+    use crate::read::read_driven_from;
+
+    /// What becomes of one line against the demo job: remedy and replacement.
+    fn judged(line: &str) -> (Option<Remedy>, Option<String>, Vec<Code>) {
+        let path = concat!(env!("CARGO_MANIFEST_DIR"), "/demo/keel-skin/job.toml");
+        let job = Job::read(path.as_ref()).expect("the demo reads");
+        let own = job.own_limits.limits();
+        let practice = job.practice.with_own(&own);
+        let plan = Plan::make(&job, &practice);
+        let text = format!("row,hole,diameter,height,condition\n{line}\n");
+        let file =
+            read_driven_from(text.into(), Path::new("d.csv"), &job.rows).unwrap_or_else(|error| panic!("{error}"));
+        let inspection = Inspection::make(&plan, &file);
+        let rivet = &inspection.rivets[0];
+        assert_eq!(inspection.accepted() + inspection.rejected(), 1);
+        let refer = rivet.findings.iter().filter(|finding| finding.severity == Severity::Refer);
+        let codes = refer.map(|finding| finding.code).collect();
+        (rivet.remedy.map(|remedy| remedy.value), rivet.replacement.map(|part| part.to_string()), codes)
+    }
+
+    #[test]
+    fn a_rivet_is_held_against_what_is_planned_for_its_own_hole() {
+        // A1 5 takes an oversize shank, A2 14 the next size; the same head that is wide enough for one is narrow for the other.
+        assert_eq!(judged("A1,5,.230,.070,").0, None);
+        let (remedy, replacement, codes) = judged("A2,14,.230,.070,");
+        assert_eq!((remedy, codes), (Some(Remedy::Replace), vec![Code::HeadTooNarrow]));
+        assert_eq!(replacement.as_deref(), Some("MS20470AD6-7"));
+    }
+
+    #[test]
+    fn a_step_that_the_hole_does_not_allow_is_referred() {
+        let (remedy, replacement, codes) = judged("A1,1,,,notched");
+        assert_eq!((remedy, replacement.as_deref()), (Some(Remedy::NextSize), Some("MS20470AD6-7")));
+        assert_eq!(codes, [Code::HeadDefect]);
+        // A spar cap: stepping up needs approval, and nothing is ordered before that.
+        let (remedy, replacement, codes) = judged("K1,1,,,notched");
+        assert_eq!((remedy, replacement), (Some(Remedy::Refer), None));
+        assert!(codes.contains(&Code::StepNeedsApproval), "{codes:?}");
+    }
+
+    #[test]
+    fn a_tool_mark_is_held_against_the_height_of_the_head_that_is_planned() {
+        assert_eq!(judged("D1,1,,,tool-mark:.013").0, None);
+        assert_eq!(judged("D1,1,,,tool-mark:.014").0, Some(Remedy::Replace));
+        assert_eq!(judged("C1,1,,,tool-mark:.001").0, Some(Remedy::Replace), "a flush head takes none");
+    }
+
+    #[test]
+    fn where_the_plan_has_no_rivet_none_is_accepted() {
+        assert_eq!(judged("K1,31,.236,.081,sound"), (Some(Remedy::Refer), None, vec![Code::DrivenWhereReferred]));
+    }
 }
