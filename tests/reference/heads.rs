@@ -9,7 +9,7 @@ use shophead::length::{Interval, Length};
 use shophead::material::RivetAlloy;
 use shophead::practice::{Case, Given, HANDBOOK, PROCESS, Practice};
 use shophead::rivet::{Head, MS20470};
-use shophead::upset::{Defect, HeadJudgement, HeadLimits, MeasuredHead, judge};
+use shophead::upset::{Defect, HeadJudgement, HeadLimits, MeasuredHead, Remedy, judge, judge_seen};
 use shophead_tests::{Comparison, Row, fixture};
 
 fn length(text: &str) -> Length {
@@ -234,8 +234,19 @@ fn what_the_tables_replace_is_rejected() {
         ("RC-08", Defect::Loose),
         ("RC-10", Defect::SheetsApart),
         ("RC-11", Defect::BuckledShank),
+        ("RC-12", Defect::NotchedShank),
     ] {
         let row = row(&rows, id);
+        let remedy = defect.remedy().value;
+        // A sheet that is damaged is repaired: that is for somebody else to say. RC-03 tells no action.
+        match row.text("action") {
+            "next larger rivet" => assert_eq!(remedy, Remedy::NextSize, "{}", row.place()),
+            "replace or repair" => assert_eq!(remedy, Remedy::Refer, "{}", row.place()),
+            action => {
+                assert!(action.starts_with("replace") || id == "RC-03", "{}", row.place());
+                assert_eq!(remedy, Remedy::Replace, "{}", row.place());
+            }
+        }
         for practice in [&HANDBOOK, &PROCESS] {
             let found = rejected(defect, practice, &case);
             assert_eq!(found.len(), 1, "{}", row.place());
@@ -247,6 +258,46 @@ fn what_the_tables_replace_is_rejected() {
                 assert_eq!(*status == Status::Memory, !row.is_read(), "{}", row.place());
             }
         }
+    }
+}
+
+/// Of several reasons the one that goes furthest decides what is done; what is accepted needs nothing.
+#[test]
+fn the_remedy_that_goes_furthest_counts() {
+    let case = universal(RivetAlloy::Al2117, length("1/8"));
+    let sound = sound(&HeadLimits::of(&HANDBOOK, &case));
+    let remedy = |defects: &[Defect]| {
+        let judged = judge(sound, defects, &HANDBOOK, &case);
+        assert_eq!(judged.accepted, judged.remedy.is_none(), "{defects:?}");
+        judged.remedy.map(|remedy| remedy.value)
+    };
+    assert_eq!(remedy(&[]), None);
+    assert_eq!(remedy(&[Defect::Loose]), Some(Remedy::Replace));
+    assert_eq!(remedy(&[Defect::NotchedShank, Defect::Loose]), Some(Remedy::NextSize));
+    assert_eq!(remedy(&[Defect::Loose, Defect::SheetDamaged, Defect::NotchedShank]), Some(Remedy::Refer));
+    // The handbooks limit no cracks, so nobody here can say what is to be done about one.
+    let crack = Defect::Cracks { count: 1, innermost: None, meeting: false };
+    assert_eq!(remedy(&[crack]), Some(Remedy::Refer));
+    let process = HeadLimits::of(&PROCESS, &case);
+    let judged = judge(self::sound(&process), &[crack], &PROCESS, &case);
+    assert_eq!(judged.remedy.map(|remedy| remedy.value), Some(Remedy::Replace));
+}
+
+/// What was not measured rejects nothing, and is said not to have been checked.
+#[test]
+fn a_measure_that_was_not_taken_is_not_held_against_a_limit() {
+    let case = universal(RivetAlloy::Al2117, length("1/8"));
+    let limits = HeadLimits::of(&HANDBOOK, &case);
+    let narrow = Some(Interval::exactly(by(limits.diameter_least.expect("a width").value, -1)));
+    for (diameter, height, accepted, unchecked) in [
+        (None, None, true, true),
+        (narrow, None, false, true),
+        (None, Some(sound(&limits).height), true, true),
+        (Some(sound(&limits).diameter), Some(sound(&limits).height), true, false),
+    ] {
+        let judged = judge_seen(diameter, height, &[], &HANDBOOK, &case);
+        assert_eq!(judged.accepted, accepted);
+        assert_eq!(judged.findings.has(Code::NotChecked), unchecked);
     }
 }
 

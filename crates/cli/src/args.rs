@@ -142,8 +142,20 @@ pub(crate) enum Command {
     Plan(PlanArgs),
     /// The parts of a job against the shelf.
     ///
-    /// Lists the rivets of a job with spares, what is on the shelf, and what to buy.
+    /// Lists the rivets of a job with spares, what is on the shelf, what to buy, what else on the shelf would do, and the tools.
     Order(OrderArgs),
+    /// Measure the holes of a job one after the other.
+    ///
+    /// Asks for hole after hole, answers at once what becomes of it, and adds each measure to the holes file as a line of its own that is on
+    /// the disk before it is called saved. Goes on where it stopped; ? in it says what can be typed.
+    ///
+    /// Works at a terminal of 40 columns and from a pipe alike.
+    Survey(SurveyArgs),
+    /// Driven rivets judged against the plan.
+    ///
+    /// Holds measured driven heads and what was seen on them against the limits for the rivet planned in each hole: accepted and rejected,
+    /// with reason and remedy, how the whole job stands, and what to order again.
+    Inspect(InspectArgs),
     /// Questions and answers on a small line terminal.
     ///
     /// Runs the session of a shop instrument on the standard input and output: pick a question, key in the figures, page through the
@@ -168,6 +180,8 @@ impl Command {
             Command::Part(args) => args.screen.width,
             Command::Plan(args) => args.screen.width,
             Command::Order(args) => args.screen.width,
+            Command::Survey(args) => args.screen.width,
+            Command::Inspect(args) => args.screen.width,
             Command::Handheld(_) => None,
             Command::Sources(args) => args.screen.width,
         }
@@ -178,6 +192,7 @@ impl Command {
         match self {
             Command::Plan(args) => Some(&args.job),
             Command::Order(args) => Some(&args.job),
+            Command::Inspect(args) => Some(&args.job),
             _ => None,
         }
     }
@@ -506,6 +521,30 @@ pub(crate) struct OrderArgs {
     /// Spare rivets in percent of those needed; otherwise as the job file says.
     #[arg(long, value_name = "PERCENT")]
     pub(crate) spares: Option<String>,
+    #[command(flatten)]
+    pub(crate) screen: Screen,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct SurveyArgs {
+    /// The job file.
+    #[arg(value_name = "JOB.toml")]
+    pub(crate) job: PathBuf,
+    /// The holes file that the measures go to; it is made when it is not there.
+    #[arg(value_name = "HOLES.csv")]
+    pub(crate) holes: PathBuf,
+    #[command(flatten)]
+    pub(crate) screen: Screen,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct InspectArgs {
+    /// The job file.
+    #[arg(value_name = "JOB.toml")]
+    pub(crate) job: PathBuf,
+    /// The driven rivets: a CSV file with the columns row, hole, diameter, height, condition and remark.
+    #[arg(value_name = "DRIVEN.csv")]
+    pub(crate) driven: PathBuf,
     #[command(flatten)]
     pub(crate) screen: Screen,
 }

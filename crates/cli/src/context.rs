@@ -37,10 +37,14 @@ const USUAL_WIDTH: usize = 80;
 
 impl Settings {
     pub(crate) fn of(arguments: &Arguments) -> Settings {
-        let terminal = || if std::io::stdout().is_terminal() { textwrap::termwidth() } else { USUAL_WIDTH };
-        let width = arguments.command.columns().map_or_else(terminal, usize::from);
-        Settings { format: arguments.common.format, width: width.max(NARROWEST) }
+        Settings { format: arguments.common.format, width: width(arguments.command.columns()) }
     }
+}
+
+/// Columns of text: as asked for, else those of the terminal.
+pub(crate) fn width(asked: Option<u16>) -> usize {
+    let terminal = || if std::io::stdout().is_terminal() { textwrap::termwidth() } else { USUAL_WIDTH };
+    asked.map_or_else(terminal, usize::from).max(NARROWEST)
 }
 
 /// The shop's own limits: those of `--limits`, else those that the job names, else none.

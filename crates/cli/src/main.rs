@@ -20,7 +20,6 @@ use args::{Arguments, Command};
 use context::{Context, Settings};
 use exit::{Exit, Stop};
 use report::Report;
-use shophead_job::model::Job;
 
 fn main() -> ExitCode {
     // Help, the version and a wrong command line end here.
@@ -58,7 +57,7 @@ fn main() -> ExitCode {
 /// Everything between the command line and the printed page.
 fn answer(arguments: &Arguments) -> Result<Report, Stop> {
     let Arguments { command, common } = arguments;
-    let mut job = command.job().map(Job::read).transpose()?;
+    let mut job = commands::job(command, common.format)?;
     let own = context::own_limits(common, job.as_ref())?;
     if let Some(job) = &mut job {
         // The minutes stand in the same file as the limits: --limits replaces both.

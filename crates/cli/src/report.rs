@@ -169,6 +169,20 @@ impl Record {
         self.optional(&column, cell)
     }
 
+    /// The names of its columns.
+    pub(crate) fn into_columns(self) -> Vec<String> {
+        self.columns
+    }
+
+    /// A column carried through from an input file; one whose name is taken already gets a mark behind it.
+    pub(crate) fn other(&mut self, column: &str, cell: &str) -> &mut Record {
+        let mut name = column.to_owned();
+        while self.columns.contains(&name) {
+            name.push_str("_given");
+        }
+        self.text(&name, cell)
+    }
+
     /// The codes of the findings and the most serious of them.
     pub(crate) fn findings(&mut self, findings: &[Told]) -> &mut Record {
         let worst = findings.iter().map(|told| told.severity).max();

@@ -93,6 +93,8 @@ codes! {
     HeadTooLow, "head-too-low", "The driven head is lower than allowed.";
     HeadTooHigh, "head-too-high", "The driven head is higher than allowed.";
     HeadDefect, "head-defect", "A visible defect that is not accepted.";
+    SampleRejects, "sample-rejects", "Rivets of a sample are rejected, so the rest has to be looked at.";
+    DrivenWhereReferred, "driven-where-referred", "A rivet was driven where the plan has none.";
     SqueezeOutsideTests, "squeeze-outside-tests", "The head or the rivet lies outside the tests behind the squeeze force.";
     // holes
     HoleOverLimit, "hole-over-limit", "The hole is larger than the rivet allows.";

@@ -17,7 +17,7 @@ use crate::joint::pack::strength_through_into;
 use crate::joint::strength::{JointStrength, Shear, StrengthError};
 use crate::layout::{RowLayout, check_edge, check_pitch};
 use crate::length::{Interval, Length, Toleranced};
-use crate::practice::{Case, Name, Practice};
+use crate::practice::{Case, Given, Name, Practice};
 use crate::rivet::part::Part;
 use crate::select::LengthQuery;
 use crate::stack::{Preparation, Stack};
@@ -246,6 +246,40 @@ impl<'a> HoleJudgement<'a> {
     }
 }
 
+/// The limits of the hole for a rivet, which a hole gauge is made to. `None` where the practice gives no such limit.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct HoleLimits<'a> {
+    /// The smallest: the end of the gauge that goes in. Where no least hole is given it is the drill's.
+    pub least: Option<Given<'a, Length>>,
+    /// The largest: the end of the gauge that does not go in is just above it.
+    pub greatest: Option<Given<'a, Length>>,
+}
+
+impl<'a> HoleLimits<'a> {
+    /// What the practice says for this case.
+    ///
+    /// ```
+    /// use shophead::hole::HoleLimits;
+    /// use shophead::length::Length;
+    /// use shophead::material::RivetAlloy;
+    /// use shophead::practice::{Case, PROCESS};
+    /// use shophead::rivet::Head;
+    /// let case = Case::new(Head::Universal, RivetAlloy::Al2117, Length::from_64ths(6));
+    /// let limits = HoleLimits::of(&PROCESS, &case);
+    /// assert_eq!(limits.least.map(|limit| limit.value), Length::parse(".093").ok());
+    /// assert_eq!(limits.greatest.map(|limit| limit.value), Length::parse(".103").ok());
+    /// ```
+    #[must_use]
+    pub fn of(practice: &Practice<'a>, case: &Case) -> HoleLimits<'a> {
+        let limit = |name| practice.length(name, case);
+        HoleLimits {
+            least: limit(Name::HoleLeast).or_else(|| limit(Name::HoleDrill)),
+            greatest: limit(Name::HoleGreatest),
+        }
+    }
+}
+
 /// A hole's surroundings: what decides which steps it can take.
 #[derive(Clone, Copy, Debug)]
 pub struct HoleQuery<'a> {
@@ -366,6 +400,15 @@ impl<'a> HoleQuery<'a> {
             .push(Finding::new(Code::HoleOverLimit, Severity::Refer, NEXT_SIZE).measured(Figure::Length(found.major)));
     }
 
+    /// The step to the next larger diameter by itself, for a hole that a notched shank came out of.
+    #[must_use]
+    pub fn step_to_next_size(&self, found: AsFound) -> Step<'a> {
+        let mut step =
+            Step { kind: Disposition::NextSize, rivet: None, cut: None, hole: None, findings: Findings::new() };
+        self.next_size(found, &mut step);
+        step
+    }
+
     // Each rung fills in its step where it stands in the verdict, and what takes much stack is kept out of line: a step with its
     // findings is the better part of a kilobyte, a strength three.
 
@@ -376,8 +419,7 @@ impl<'a> HoleQuery<'a> {
             findings.push(Finding::new(Code::HoleDamaged, Severity::Refer, CRACKS));
         }
         self.hold_against_greatest(found.major, &case, findings);
-        let least = self.practice.length(Name::HoleLeast, &case);
-        if let Some(least) = least.or_else(|| self.practice.length(Name::HoleDrill, &case))
+        if let Some(least) = HoleLimits::of(self.practice, &case).least
             && found.minor < least.value
         {
             findings.push(

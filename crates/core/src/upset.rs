@@ -383,6 +383,8 @@ pub enum Defect {
     Proud(Length),
     /// The sheet is marked or cut beside the rivet.
     SheetDamaged,
+    /// The shank that came out is notched or stepped: its holes did not line up.
+    NotchedShank,
 }
 
 const CONTACT: Basis<'static> =
@@ -401,7 +403,83 @@ pub const BASES: &[(&str, Basis<'static>)] = &[
     ("a head is judged by the least allowed", NO_LEAST_HEAD),
     ("cracks without a limit", NO_CRACK_LIMIT),
     ("tool marks on flush heads", MARKS_ON_FLUSH_HEADS),
+    ("a rejected head is replaced", REPLACE),
+    ("damage to the sheet is repaired", REPAIR),
+    ("a notched shank takes the next size", NOTCHED),
+    ("a head outside its limits is replaced", REPLACE_SIZE),
+    ("a cracked head is replaced", REPLACE_CRACKED),
+    ("without a limit it is referred", NOTHING_TO_JUDGE_BY),
+    ("one reject in a sample", SAMPLE),
 ];
+
+/// What to do about a rivet whose driven head is rejected, from the least to the most.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Remedy {
+    /// Take it out and drive another of the same; the hole is measured again first.
+    Replace,
+    /// Take it out, open the hole and drive the next larger diameter.
+    NextSize,
+    /// Stop and ask: another rivet does not mend it.
+    Refer,
+}
+
+impl Remedy {
+    /// Every remedy, from the least to the most.
+    pub const ALL: &'static [Remedy] = &[Remedy::Replace, Remedy::NextSize, Remedy::Refer];
+
+    /// The word used in output.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Remedy::Replace => "replace",
+            Remedy::NextSize => "next-size",
+            Remedy::Refer => "refer",
+        }
+    }
+}
+
+impl fmt::Display for Remedy {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.word())
+    }
+}
+
+/// Contact, tilt, looseness and damage to rivet or skin: replace when not met.
+const REPLACE: Basis<'static> = Basis::published(
+    "US Army TM 1-1520-240-BD",
+    "para 2-4 to 2-6: replaced when heads, contact or surfaces are not so",
+);
+/// Damage to the skin itself: replace or repair.
+const REPAIR: Basis<'static> = Basis::published(
+    "US Army TM 1-1520-240-BD",
+    "para 2-4 to 2-6: damage to rivet or skin is replaced or repaired; a new rivet does not mend a skin",
+);
+const NOTCHED: Basis<'static> =
+    Basis::published("FAA-H-8083-31", "ch 4, Evaluating the Rivet: a notched shank takes the next larger rivet");
+const REPLACE_SIZE: Basis<'static> =
+    Basis::practice("a driven head outside its limits comes out, and another rivet goes in");
+const REPLACE_CRACKED: Basis<'static> =
+    Basis::practice("a head cracked beyond its limits comes out; cracks are not dressed");
+const NOTHING_TO_JUDGE_BY: Basis<'static> =
+    Basis::practice("what no document limits is for somebody who has one to decide");
+
+impl Defect {
+    /// What it calls for where it is not accepted.
+    #[must_use]
+    pub const fn remedy(self) -> Given<'static, Remedy> {
+        let (value, basis) = match self {
+            Defect::Cracks { .. } => (Remedy::Replace, REPLACE_CRACKED),
+            Defect::ToolMark { .. } | Defect::GapUnderHead | Defect::Tipped | Defect::Loose | Defect::Proud(_) => {
+                (Remedy::Replace, REPLACE)
+            }
+            Defect::SheetsApart | Defect::BuckledShank => (Remedy::Replace, DRIVEN_FIGURE),
+            Defect::SheetDamaged => (Remedy::Refer, REPAIR),
+            Defect::NotchedShank => (Remedy::NextSize, NOTCHED),
+        };
+        Given { value, basis }
+    }
+}
 
 /// The verdict on a driven head.
 #[derive(Clone, Debug, PartialEq)]
@@ -410,6 +488,8 @@ pub struct HeadJudgement<'a> {
     pub accepted: bool,
     /// What speaks against it, and what decided it from memory only.
     pub findings: Findings<'a>,
+    /// What to do about it: of several remedies the one that goes furthest. `None` where it may stay.
+    pub remedy: Option<Given<'static, Remedy>>,
 }
 
 /// Judges a driven head by its measures and by what was seen.
@@ -424,34 +504,101 @@ pub fn judge<'a>(
     practice: &Practice<'a>,
     case: &Case,
 ) -> HeadJudgement<'a> {
+    judge_seen(Some(measured.diameter), Some(measured.height), defects, practice, case)
+}
+
+/// The same where not every measure was taken, as when most heads are only looked at. A measure that was not taken rejects
+/// nothing; a note says that it was not checked.
+///
+/// ```
+/// use shophead::material::RivetAlloy;
+/// use shophead::length::{Interval, Length};
+/// use shophead::practice::{Case, HANDBOOK};
+/// use shophead::rivet::Head;
+/// use shophead::upset::{Defect, Remedy, judge_seen};
+/// let case = Case::new(Head::Universal, RivetAlloy::Al2117, Length::from_64ths(8));
+/// let narrow = Some(Interval::exactly(Length::parse(".150").unwrap()));
+/// assert!(judge_seen(None, None, &[], &HANDBOOK, &case).accepted);
+/// let judged = judge_seen(narrow, None, &[], &HANDBOOK, &case);
+/// assert_eq!(judged.remedy.unwrap().value, Remedy::Replace);
+/// let judged = judge_seen(narrow, None, &[Defect::SheetDamaged], &HANDBOOK, &case);
+/// assert_eq!(judged.remedy.unwrap().value, Remedy::Refer);
+/// ```
+#[must_use]
+pub fn judge_seen<'a>(
+    diameter: Option<Interval>,
+    height: Option<Interval>,
+    defects: &[Defect],
+    practice: &Practice<'a>,
+    case: &Case,
+) -> HeadJudgement<'a> {
     let limits = HeadLimits::of(practice, case);
     let mut findings = Findings::new();
-    let mut check = |code, limit: Option<Given<'a, Length>>, measured: Length, fails: fn(Length, Length) -> bool| {
-        let Some(limit) = limit else { return };
-        if fails(measured, limit.value) {
-            let finding = Finding::new(code, Severity::Refer, limit.basis);
-            findings.push(finding.measured(Figure::Length(measured)).limit(Figure::Length(limit.value)));
-        } else {
-            findings.push_some(Finding::from_memory(&limit));
+    let mut remedy: Option<Given<'static, Remedy>> = None;
+    let mut call_for = |called: Given<'static, Remedy>| {
+        if remedy.is_none_or(|remedy| remedy.value < called.value) {
+            remedy = Some(called);
         }
     };
+    let mut check =
+        |code, limit: Option<Given<'a, Length>>, measured: Option<Length>, fails: fn(Length, Length) -> bool| {
+            let (Some(limit), Some(measured)) = (limit, measured) else { return };
+            if fails(measured, limit.value) {
+                let finding = Finding::new(code, Severity::Refer, limit.basis);
+                findings.push(finding.measured(Figure::Length(measured)).limit(Figure::Length(limit.value)));
+                call_for(Given { value: Remedy::Replace, basis: REPLACE_SIZE });
+            } else {
+                findings.push_some(Finding::from_memory(&limit));
+            }
+        };
     let (under, over) = (|measured, limit| measured < limit, |measured, limit| measured > limit);
-    check(Code::HeadTooNarrow, limits.diameter_least, measured.diameter.min, under);
-    check(Code::HeadTooWide, limits.diameter_greatest, measured.diameter.max, over);
-    check(Code::HeadTooLow, limits.height_least, measured.height.min, under);
-    check(Code::HeadTooHigh, limits.height_greatest, measured.height.max, over);
-    for limit in [limits.diameter_least, limits.height_least] {
-        if limit.is_none() {
+    check(Code::HeadTooNarrow, limits.diameter_least, diameter.map(|diameter| diameter.min), under);
+    check(Code::HeadTooWide, limits.diameter_greatest, diameter.map(|diameter| diameter.max), over);
+    check(Code::HeadTooLow, limits.height_least, height.map(|height| height.min), under);
+    check(Code::HeadTooHigh, limits.height_greatest, height.map(|height| height.max), over);
+    for (limit, measured) in [(limits.diameter_least, diameter), (limits.height_least, height)] {
+        if measured.is_none() {
+            findings.push(Finding::new(Code::NotChecked, Severity::Note, NOT_MEASURED));
+        } else if limit.is_none() {
             findings.push(Finding::new(Code::NoLimit, Severity::Refer, NO_LEAST_HEAD));
+            call_for(Given { value: Remedy::Refer, basis: NOTHING_TO_JUDGE_BY });
         }
     }
     for defect in defects {
-        judge_defect(*defect, practice, case, &mut findings);
+        if let Some(remedy) = judge_defect(*defect, practice, case, &mut findings) {
+            call_for(remedy);
+        }
     }
-    HeadJudgement { accepted: !findings.must_refer(), findings }
+    HeadJudgement { accepted: !findings.must_refer(), findings, remedy }
 }
 
-fn judge_defect<'a>(defect: Defect, practice: &Practice<'a>, case: &Case, findings: &mut Findings<'a>) {
+const NOT_MEASURED: Basis<'static> =
+    Basis { document: "not given", place: "driven head, both measures", status: crate::basis::Status::Practice };
+
+const SAMPLE: Basis<'static> = Basis::practice("one rejected rivet in a sample: look at every rivet of the row");
+
+/// What a sample says about the rivets that nobody looked at; `None` where it says nothing against them.
+///
+/// No document at hand gives a plan for sampling driven heads. That one rejected rivet calls for a look at the rest of its row is
+/// common practice.
+#[must_use]
+pub fn check_sample(rejected: u32, looked_at: u32, of: u32) -> Option<Finding<'static>> {
+    let finding = Finding::new(Code::SampleRejects, Severity::Caution, SAMPLE);
+    (rejected > 0 && looked_at < of).then(|| finding.measured(Figure::Count(rejected)).limit(Figure::Count(looked_at)))
+}
+
+/// Adds what speaks against a defect, and tells what it then calls for.
+fn judge_defect<'a>(
+    defect: Defect,
+    practice: &Practice<'a>,
+    case: &Case,
+    findings: &mut Findings<'a>,
+) -> Option<Given<'static, Remedy>> {
+    let mut remedy = None;
+    let mut push = |finding| {
+        findings.push(finding);
+        remedy = Some(defect.remedy());
+    };
     let reject = |basis| Finding::new(Code::HeadDefect, Severity::Refer, basis);
     match defect {
         Defect::Cracks { count, innermost, meeting } => {
@@ -460,21 +607,22 @@ fn judge_defect<'a>(defect: Defect, practice: &Practice<'a>, case: &Case, findin
             let (Some(circle), Some(most)) = (circle, most) else {
                 let basis = NO_CRACK_LIMIT;
                 findings.push(Finding::new(Code::NoLimit, Severity::Refer, basis));
-                return;
+                return Some(Given { value: Remedy::Refer, basis: NOTHING_TO_JUDGE_BY });
             };
             if count > most.value {
                 let finding = reject(most.basis).measured(Figure::Count(count)).limit(Figure::Count(most.value));
-                findings.push(finding);
+                push(finding);
             }
             match innermost {
                 Some(reach) if reach > circle.value => {}
-                Some(reach) => findings
-                    .push(reject(circle.basis).measured(Figure::Length(reach)).limit(Figure::Length(circle.value))),
-                None if count > 0 => findings.push(reject(circle.basis).limit(Figure::Length(circle.value))),
+                Some(reach) => {
+                    push(reject(circle.basis).measured(Figure::Length(reach)).limit(Figure::Length(circle.value)))
+                }
+                None if count > 0 => push(reject(circle.basis).limit(Figure::Length(circle.value))),
                 None => {}
             }
             if meeting {
-                findings.push(reject(circle.basis));
+                push(reject(circle.basis));
             }
         }
         Defect::ToolMark { depth, head_height } => {
@@ -483,23 +631,25 @@ fn judge_defect<'a>(defect: Defect, practice: &Practice<'a>, case: &Case, findin
                 Some(share) => {
                     let limit = head_height.times(share.value.0, share.value.1);
                     if depth > limit {
-                        findings.push(reject(share.basis).measured(Figure::Length(depth)).limit(Figure::Length(limit)));
+                        push(reject(share.basis).measured(Figure::Length(depth)).limit(Figure::Length(limit)));
                     }
                 }
                 None => {
                     let basis = MARKS_ON_FLUSH_HEADS;
-                    findings.push(reject(basis).measured(Figure::Length(depth)));
+                    push(reject(basis).measured(Figure::Length(depth)));
                 }
             }
         }
         Defect::Proud(by) => match practice.length(Name::FlushHeadProudGreatest, case) {
             Some(limit) if by <= limit.value => {}
             Some(limit) => {
-                findings.push(reject(limit.basis).measured(Figure::Length(by)).limit(Figure::Length(limit.value)));
+                push(reject(limit.basis).measured(Figure::Length(by)).limit(Figure::Length(limit.value)));
             }
-            None => findings.push(reject(CONTACT).measured(Figure::Length(by))),
+            None => push(reject(CONTACT).measured(Figure::Length(by))),
         },
-        Defect::GapUnderHead | Defect::Tipped | Defect::Loose | Defect::SheetDamaged => findings.push(reject(CONTACT)),
-        Defect::SheetsApart | Defect::BuckledShank => findings.push(reject(DRIVEN_FIGURE)),
+        Defect::GapUnderHead | Defect::Tipped | Defect::Loose | Defect::SheetDamaged => push(reject(CONTACT)),
+        Defect::SheetsApart | Defect::BuckledShank => push(reject(DRIVEN_FIGURE)),
+        Defect::NotchedShank => push(reject(NOTCHED)),
     }
+    remedy
 }

@@ -3,10 +3,15 @@
 //! No rule of the trade is decided here. This crate reads files into a [`model`], asks `shophead` (the core) for every row and hole,
 //! and keeps the answers together.
 
+pub mod cell;
 pub mod diagnostic;
 pub mod drawing;
+pub mod file;
+pub mod inspect;
 pub mod model;
 pub mod order;
 pub mod plan;
 pub mod read;
+pub mod survey;
+pub mod tools;
 pub mod words;

@@ -4,7 +4,9 @@ use shophead::quantity::Mass;
 use shophead::rivet::mass::mass_each;
 use shophead::rivet::part::Part;
 
-use crate::plan::{Choice, Plan};
+use shophead::stack::Stack;
+
+use crate::plan::{Choice, Plan, is_within_limits};
 
 /// What is on the shelf of one part.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -34,27 +36,100 @@ pub struct OrderLine<'j> {
     pub mass: Option<Mass>,
 }
 
+/// A rivet of another length that is on the shelf and does as well, for a part of which too few are there.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Alternative<'j> {
+    /// The part that is short.
+    pub part: Part<'j>,
+    /// What could go in its place.
+    pub other: Part<'static>,
+    /// How many of those are on the shelf beyond what the order itself needs of them.
+    pub free: u32,
+    /// How many of the holes it is within limits for.
+    pub holes: u32,
+    /// The rows of those holes.
+    pub rows: Vec<&'j str>,
+}
+
+/// Holes of a row that take the same rivet in the same pack and hole.
+struct Place<'p, 'j> {
+    row: &'j str,
+    choice: &'p Choice<'j>,
+    stack: &'p Stack,
+    holes: u32,
+}
+
+/// Every place that takes a rivet, row by row.
+fn places<'p, 'j>(plan: &'p Plan<'j>) -> impl Iterator<Item = Place<'p, 'j>> {
+    plan.rows.iter().flat_map(|row| {
+        let most = Place {
+            row: &row.row.name,
+            choice: &row.choice,
+            stack: &row.row.stack,
+            holes: row.row.count - row.holes.len() as u32,
+        };
+        let own = row.holes.iter().filter_map(|hole| {
+            Some(Place { row: &row.row.name, choice: hole.choice.as_deref()?, stack: hole.stack, holes: 1 })
+        });
+        std::iter::once(most).chain(own).filter(|place| place.choice.is_complete() && place.holes > 0)
+    })
+}
+
 /// The order of a plan, sorted by series, alloy, diameter and length. Holes that have no rivet yet are not in it.
 #[must_use]
 pub fn order<'j>(plan: &Plan<'j>, spares_percent: u32, stock: Option<&[Stock]>) -> Vec<OrderLine<'j>> {
+    order_of(places(plan).map(|place| (place.choice.part, place.holes)), spares_percent, stock)
+}
+
+/// An order of these parts, as [`order`] makes it.
+#[must_use]
+pub fn order_of<'j>(
+    parts: impl Iterator<Item = (Part<'j>, u32)>,
+    spares_percent: u32,
+    stock: Option<&[Stock]>,
+) -> Vec<OrderLine<'j>> {
     let mut needed: Vec<(Part<'j>, u32)> = Vec::new();
-    let mut count = |choice: &Choice<'j>, holes: u32| {
-        if !choice.is_complete() || holes == 0 {
-            return;
-        }
-        match needed.iter_mut().find(|(part, _)| *part == choice.part) {
+    for (part, holes) in parts {
+        match needed.iter_mut().find(|(known, _)| *known == part) {
             Some((_, count)) => *count += holes,
-            None => needed.push((choice.part, holes)),
-        }
-    };
-    for row in &plan.rows {
-        count(&row.choice, row.row.count - row.holes.len() as u32);
-        for choice in row.holes.iter().filter_map(|hole| hole.choice.as_deref()) {
-            count(choice, 1);
+            None => needed.push((part, holes)),
         }
     }
     needed.sort_by(|(one, _), (other, _)| sort_key(one).cmp(&sort_key(other)));
     needed.into_iter().map(|(part, needed)| line(part, needed, spares_percent, stock)).collect()
+}
+
+/// What on the shelf could go in the place of parts that are short: the same rivet in another length, for the holes where a driven head of
+/// it is sound in every case.
+#[must_use]
+pub fn alternatives<'j>(plan: &Plan<'j>, lines: &[OrderLine<'j>], stock: &[Stock]) -> Vec<Alternative<'j>> {
+    let mut found = Vec::new();
+    for line in lines.iter().filter(|line| line.buy > 0) {
+        for other in stock {
+            let is_family = other.part != line.part && other.part.without_length() == line.part.without_length();
+            let own_need = lines.iter().find(|own| own.part == other.part);
+            let taken = own_need.map_or(0, |own| own.needed.saturating_add(own.spares));
+            let free = other.on_hand.saturating_sub(taken);
+            if !is_family || free == 0 {
+                continue;
+            }
+            let does = |place: &Place<'_, 'j>| {
+                place.choice.part == line.part
+                    && is_within_limits(&other.part, place.stack, place.choice.hole.value, plan.practice)
+            };
+            let mut alternative = Alternative { part: line.part, other: other.part, free, holes: 0, rows: Vec::new() };
+            for place in places(plan).filter(does) {
+                alternative.holes += place.holes;
+                if alternative.rows.last() != Some(&place.row) {
+                    alternative.rows.push(place.row);
+                }
+            }
+            if alternative.holes > 0 {
+                found.push(alternative);
+            }
+        }
+    }
+    found
 }
 
 fn sort_key<'j>(part: &Part<'j>) -> (&'j str, &'j str, u8, Option<shophead::length::Length>) {

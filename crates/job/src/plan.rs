@@ -225,6 +225,49 @@ impl HolePlan<'_> {
     }
 }
 
+impl<'j> RowPlan<'j> {
+    /// What is planned for one of its holes by itself; `None` for a hole like the most.
+    #[must_use]
+    pub fn hole(&self, number: u32) -> Option<&HolePlan<'j>> {
+        self.holes.binary_search_by_key(&number, |hole| hole.number).ok().and_then(|index| self.holes.get(index))
+    }
+
+    /// What goes into one of its holes; `None` where the hole is referred.
+    #[must_use]
+    pub fn choice_for(&self, number: u32) -> Option<&Choice<'j>> {
+        match self.hole(number) {
+            Some(hole) => hole.choice.as_deref(),
+            None => Some(&self.choice),
+        }
+    }
+
+    /// The exception that a hole is in.
+    #[must_use]
+    pub fn exception(&self, number: u32) -> Option<&'j Exception> {
+        self.row.exceptions.iter().find(|exception| exception.holes.contains(&number))
+    }
+
+    /// The question what becomes of a hole, with its own layers and distances where the job gives any.
+    #[must_use]
+    pub fn query(&self, number: u32, practice: &'j Practice<'j>) -> HoleQuery<'j> {
+        let exception = self.exception(number);
+        HoleQuery {
+            rivet: self.choice.part.without_length(),
+            stack: Some(exception.map_or(&self.row.stack, |exception| &exception.stack)),
+            layout: hole_layout(number, self, exception),
+            rows: self.row.rows_in_pattern,
+            member: self.row.member,
+            practice,
+        }
+    }
+
+    /// What a rivet of this row is held against.
+    #[must_use]
+    pub fn case(&self, rivet: &Part<'_>) -> Case {
+        case_of(rivet, self.row)
+    }
+}
+
 /// How far the holes of a row stand from a cut.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct RowCut {
@@ -890,10 +933,26 @@ fn plan_hole<'j>(
     Outcome { judgement: judgement.map(Arc::new), choice: choice.map(Arc::new), removal, findings }
 }
 
+/// A rivet of the length that this pack and this hole need.
+#[must_use]
+pub fn choice_in<'j>(
+    part: Part<'j>,
+    stack: &Stack,
+    hole: Given<'j, Interval>,
+    practice: &'j Practice<'j>,
+) -> Choice<'j> {
+    choose(part, stack, hole, practice)
+}
+
+/// Whether a rivet of another length does as well in this pack and this hole.
+#[must_use]
+pub fn is_within_limits(part: &Part<'_>, stack: &Stack, hole: Interval, practice: &Practice<'_>) -> bool {
+    let Some(length) = part.length() else { return false };
+    length_query(part, stack, hole, practice).assess(length).is_ok_and(|findings| !findings.must_refer())
+}
+
 fn does_for(choice: &Choice<'_>, stack: &Stack, hole: Given<'_, Interval>, practice: &Practice<'_>) -> bool {
-    let Some(length) = choice.part.length() else { return false };
-    let query = length_query(&choice.part, stack, hole.value, practice);
-    query.assess(length).is_ok_and(|findings| !findings.must_refer())
+    is_within_limits(&choice.part, stack, hole.value, practice)
 }
 
 fn length_query<'a>(part: &Part<'a>, stack: &Stack, hole: Interval, practice: &'a Practice<'a>) -> LengthQuery<'a> {

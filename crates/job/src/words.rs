@@ -24,6 +24,7 @@ use shophead::quantity::{Force, Stress};
 use shophead::removal::Risk;
 use shophead::select::Difference;
 use shophead::structure::{Member, Place};
+use shophead::upset::Remedy;
 
 use crate::plan::NotCompared;
 
@@ -328,6 +329,12 @@ fn sentence(code: Code, severity: Severity, measured: Option<&str>, limit: Optio
             (None, Some(limit)) => format!("A visible defect is not accepted; the limit is {limit}."),
             (None, None) => "A visible defect is not accepted.".to_owned(),
         },
+        Code::SampleRejects => held(
+            &|measured, limit| format!("Of {limit} looked at, {measured} rejected: look at the others of the row too."),
+            &|measured| format!("Of those looked at, {measured} rejected: look at the others of the row too."),
+            "Rivets of a sample are rejected: look at the others too.",
+        ),
+        Code::DrivenWhereReferred => "A rivet was driven where the plan refers the hole and has none.".to_owned(),
         Code::HoleOverLimit => held(
             &|measured, limit| format!("A hole of {measured} is larger than this rivet allows, {limit}."),
             &|measured| format!("No step takes a hole of {measured}."),
@@ -539,6 +546,16 @@ pub const fn disposition(disposition: Disposition) -> &'static str {
         Disposition::Oversize => "Open the hole for an oversize shank",
         Disposition::NextSize => "Open the hole for the next larger diameter",
         Disposition::Refer => "Stop and refer",
+    }
+}
+
+/// What to do about a rejected rivet.
+#[must_use]
+pub const fn remedy(remedy: Remedy) -> &'static str {
+    match remedy {
+        Remedy::Replace => "Take it out, measure the hole again, drive another of the same",
+        Remedy::NextSize => "Take it out, open the hole for the next larger diameter",
+        Remedy::Refer => "Stop and refer",
     }
 }
 

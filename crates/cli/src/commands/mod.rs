@@ -3,6 +3,7 @@
 mod group;
 mod head;
 mod hole;
+mod inspect;
 mod in_row;
 mod joint;
 mod length;
@@ -12,6 +13,7 @@ mod part;
 mod plan;
 mod sources;
 mod splice;
+mod survey;
 
 use shophead::basis::Basis;
 use shophead::joint::margin::{Factor, Factors, LoadKind};
@@ -20,7 +22,7 @@ use shophead::practice::{Case, Given, Name};
 use shophead::rivet::part::Part;
 use shophead_job::model::Job;
 
-use crate::args::{Command, FactorArgs};
+use crate::args::{Command, FactorArgs, Format};
 use crate::context::Context;
 use crate::exit::Stop;
 use crate::input;
@@ -40,9 +42,21 @@ pub(crate) fn run(command: &Command, job: Option<&Job>, context: &Context<'_>) -
         (Command::Part(args), _) => part::run(args, context),
         (Command::Plan(_), Some(job)) => Ok(plan::run(job, context)),
         (Command::Order(args), Some(job)) => order::run(args, job, context),
-        (Command::Plan(_) | Command::Order(_), None) => Err(Stop::wrong("this command takes a job file")),
+        (Command::Inspect(args), Some(job)) => inspect::run(args, job, context),
+        (Command::Survey(args), Some(job)) => survey::run(args, job, context),
+        (Command::Plan(_) | Command::Order(_) | Command::Inspect(_) | Command::Survey(_), None) => {
+            Err(Stop::wrong("this command takes a job file"))
+        }
         (Command::Handheld(_), _) => Err(Stop::wrong("a session is not a report")),
         (Command::Sources(args), _) => sources::run(args, context),
+    }
+}
+
+/// The job of a command that takes one.
+pub(crate) fn job(command: &Command, format: Format) -> Result<Option<Job>, Stop> {
+    match command {
+        Command::Survey(args) => survey::job(args, format).map(Some),
+        _ => Ok(command.job().map(Job::read).transpose()?),
     }
 }
 

@@ -1,12 +1,15 @@
 //! `shophead order`.
 
 use serde_json::{Value, json};
+use shophead::drill::Drill;
 use shophead::finding::Severity;
+use shophead::length::Interval;
 use shophead::quantity::Mass;
 use shophead_job::model::Job;
-use shophead_job::order::{OrderLine, order};
+use shophead_job::order::{Alternative, OrderLine, alternatives, order};
 use shophead_job::plan::Plan;
 use shophead_job::read::read_stock;
+use shophead_job::tools::{Tool, ToolKind, tools};
 use shophead_job::words::Units;
 
 use super::plan::holes_without_rivet;
@@ -25,6 +28,8 @@ pub(super) fn run(args: &OrderArgs, job: &Job, context: &Context<'_>) -> Result<
     let stock = args.stock.as_deref().map(read_stock).transpose()?;
     let plan = Plan::make(job, context.practice);
     let lines = order(&plan, spares, stock.as_deref());
+    let alternatives = stock.as_deref().map_or_else(Vec::new, |stock| alternatives(&plan, &lines, stock));
+    let tools = tools(&plan);
     let mut report = Report::new("order", context);
     for (subject, finding) in plan.stops() {
         report.find(context, &subject.to_string(), [finding]);
@@ -35,6 +40,8 @@ pub(super) fn run(args: &OrderArgs, job: &Job, context: &Context<'_>) -> Result<
         "spares_percent": spares,
         "without_rivet": plan.counts().without_rivet,
         "lines": lines_json(&lines),
+        "alternatives": alternatives.iter().map(alternative_json).collect::<Vec<Value>>(),
+        "tools": tools.iter().map(tool_json).collect::<Vec<Value>>(),
     });
     report.answer(format!("Order for {}", job.title));
     report.text.push(Block::Table(order_table(&lines, context.units)));
@@ -45,6 +52,16 @@ pub(super) fn run(args: &OrderArgs, job: &Job, context: &Context<'_>) -> Result<
     let refer = report.findings.iter().filter(|told| told.severity == Severity::Refer).count();
     if refer > 0 {
         report.paragraph("Something stops the work: see the plan before ordering.");
+    }
+    if !alternatives.is_empty() {
+        report.heading("On the shelf, and within limits as well");
+        for alternative in &alternatives {
+            report.text.push(alternative_entry(alternative));
+        }
+    }
+    report.heading("Tools");
+    for tool in &tools {
+        report.text.push(Block::Entry(tool_in_words(tool, context.units), vec![tool.rows.join(", ")]));
     }
     for line in &lines {
         let mut record = Record::new(context.units);
@@ -58,6 +75,53 @@ pub(super) fn run(args: &OrderArgs, job: &Job, context: &Context<'_>) -> Result<
         report.rows.push(record);
     }
     Ok(report)
+}
+
+fn alternative_entry(alternative: &Alternative<'_>) -> Block {
+    let Alternative { part, other, free, holes, rows } = alternative;
+    let holes = if *holes == 1 { "1 hole".into() } else { format!("{holes} holes") };
+    Block::Entry(format!("{other} for {part}: {free} free"), vec![format!("for {holes}: {}", rows.join(", "))])
+}
+
+fn alternative_json(alternative: &Alternative<'_>) -> Value {
+    let Alternative { part, other, free, holes, rows } = alternative;
+    json!({ "part": part.to_string(), "alternative": other.to_string(), "free": free, "holes": holes, "rows": rows })
+}
+
+fn tool_in_words(tool: &Tool<'_>, units: Units) -> String {
+    let holes = if tool.holes == 1 { "1 hole".into() } else { format!("{} holes", tool.holes) };
+    let sized = |drill: Drill| format!("{drill} ({})", units.length(drill.diameter()));
+    match tool.kind {
+        ToolKind::HeadDrill(drill) => format!("drill {} for old heads: {holes}", sized(drill)),
+        ToolKind::Punch(under) => format!("punch thinner than {}: {holes}", units.length(under)),
+        ToolKind::HoleCutter(drill) => format!("drill or reamer {} to open up: {holes}", sized(drill)),
+        ToolKind::HoleGauge { rivet, least, greatest } => {
+            let ends = match (least, greatest) {
+                (Some(min), Some(max)) => units.interval(Interval { min, max }),
+                (Some(min), None) => format!("from {}", units.length(min)),
+                (None, Some(max)) => format!("up to {}", units.length(max)),
+                (None, None) => "limits not known".into(),
+            };
+            format!("hole gauge for {rivet}, {ends}: {holes}")
+        }
+    }
+}
+
+fn tool_json(tool: &Tool<'_>) -> Value {
+    let mut value = json!({ "kind": tool.kind.word(), "holes": tool.holes, "rows": tool.rows });
+    match tool.kind {
+        ToolKind::HeadDrill(drill) | ToolKind::HoleCutter(drill) => {
+            json::with(&mut value, "drill", drill.to_string().into());
+            json::with(&mut value, "diameter", json::length(drill.diameter()));
+        }
+        ToolKind::Punch(under) => json::with(&mut value, "under", json::length(under)),
+        ToolKind::HoleGauge { rivet, least, greatest } => {
+            json::with(&mut value, "rivet", rivet.to_string().into());
+            json::with(&mut value, "min", json::or_null(least, json::length));
+            json::with(&mut value, "max", json::or_null(greatest, json::length));
+        }
+    }
+    value
 }
 
 pub(super) fn lines_json(lines: &[OrderLine<'_>]) -> Value {

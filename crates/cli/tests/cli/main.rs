@@ -3,12 +3,15 @@
 mod csv;
 mod depth;
 mod errors;
+mod inspect;
 mod handheld;
 mod json;
 mod listed;
 mod limits;
+mod order;
 mod plan;
 mod streams;
+mod survey;
 mod text;
 mod trim;
 

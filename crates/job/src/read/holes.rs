@@ -1,13 +1,14 @@
 //! Holes as measured, from a CSV file or from the job itself.
 
-use std::collections::HashMap;
+use std::collections::{HashMap, HashSet};
 
 use shophead::hole::{AsFound, Damage};
 use shophead::length::{Length, ParseLengthError};
 
 use super::keys::HOLES_FILE;
-use super::sheet::{Cell, Record, records};
+use super::sheet::{Cell, Columns, Record, sheet};
 use super::source::{Said, Source, nearest_or_all, quoted};
+use crate::cell::original;
 use crate::model::MeasuredHole;
 
 /// A hole of a row, from a holes file.
@@ -53,45 +54,114 @@ pub(super) fn conditions() -> impl Iterator<Item = (&'static str, Damage)> + Clo
     Damage::ALL.iter().map(|(damage, word)| (*word, *damage))
 }
 
-/// Reads every line of a holes file.
+/// A line of a holes file with what other columns say.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct HoleRecord {
+    /// What it says of a hole.
+    pub line: HoleLine,
+    /// Cells of columns that this program does not know, with the place of the column. Empty ones are left out.
+    pub others: Vec<(usize, String)>,
+}
+
+/// A whole holes file: every line, also those that a later one replaces.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct HolesFile {
+    /// How many columns it has.
+    pub width: usize,
+    /// Where `row`, `hole`, `major`, `minor`, `condition` and `remark` stand.
+    pub columns: [Option<usize>; 6],
+    /// Its lines, in its order.
+    pub records: Vec<HoleRecord>,
+}
+
+/// Reads a holes file: of several lines for one hole the last one, in the order of the file.
 pub(super) fn lines(source: &Source<'_>, rows: &[RowKey], said: &mut SaidHoles) -> Vec<HoleLine> {
-    let by_name: HashMap<&str, usize> =
-        rows.iter().enumerate().rev().map(|(index, row)| (row.name.as_str(), index)).collect();
-    let records = records(source, &HOLES_FILE, &["row", "hole", "major"]).unwrap_or_default();
-    let mut lines = Vec::with_capacity(records.len());
-    for record in records {
+    let mut lines = Vec::new();
+    every_line(source, rows, said, |line, _| lines.push(line));
+    let mut seen = HashSet::with_capacity(lines.len());
+    // From the end on, the first line of a hole is the one that counts.
+    let mut last: Vec<HoleLine> =
+        lines.into_iter().rev().filter(|line| seen.insert((line.row, line.hole.number))).collect();
+    last.reverse();
+    last
+}
+
+/// Reads a holes file whole.
+pub(super) fn file(source: &Source<'_>, rows: &[RowKey]) -> Option<HolesFile> {
+    let mut records = Vec::new();
+    let (width, columns) = every_line(source, rows, &mut SaidHoles::default(), |line, record| {
+        let is_known = |index: usize| (0..HOLES_FILE.names.len()).any(|column| record.place(column) == Some(index));
+        let others = record.cells.iter().enumerate();
+        let others = others.filter(|(index, cell)| !is_known(*index) && !cell.text.is_empty());
+        records.push(HoleRecord { line, others: others.map(|(index, cell)| (index, cell.text.clone())).collect() });
+    })?;
+    Some(HolesFile { width, columns: std::array::from_fn(|column| *columns.get(column)?), records })
+}
+
+/// Calls `each` for every line that could be read; tells how many columns there are, and where.
+fn every_line(
+    source: &Source<'_>,
+    rows: &[RowKey],
+    said: &mut SaidHoles,
+    mut each: impl FnMut(HoleLine, &Record),
+) -> Option<(usize, Columns)> {
+    let by_name = by_name(rows);
+    let sheet = sheet(source, &HOLES_FILE, &["row", "hole", "major"])?;
+    refuse_cut_off(source);
+    let mut in_this_file = HashSet::new();
+    for record in &sheet.records {
         if source.mistakes.is_full() {
             break;
         }
-        lines.extend(line(source, &record, rows, &by_name, said));
+        if let Some(line) = line(source, record, rows, &by_name, said, &mut in_this_file) {
+            each(line, record);
+        }
     }
-    lines
+    Some((sheet.header.len(), sheet.columns))
 }
 
-fn line(
+/// A line counts once its line end is there. One without is taken all the same when it looks whole: some editors leave the last line
+/// end out. One that ends with a comma or a quote could be a line that a crash cut off.
+pub(super) fn refuse_cut_off(source: &Source<'_>) {
+    let last = source.text.rfind(['\n', '\r']).map_or(0, |end| end + 1);
+    let text = source.text.get(last..).unwrap_or_default();
+    if last > 0 && may_be_cut_off(text) {
+        let message = "this line has no line end, so it may have been cut off";
+        let help = "complete it and end it; a survey that goes on with this file puts such a line aside by itself";
+        source.mistake(last..source.text.len(), message, help);
+    }
+}
+
+/// Whether a line without its line end could be a part of one that was written with its last cell in quotes.
+pub(super) fn may_be_cut_off(line: &str) -> bool {
+    line.trim_end().ends_with([',', '"'])
+}
+
+/// The cell of a column that must say something.
+pub(super) fn required<'r>(source: &Source<'_>, record: &'r Record, column: usize, name: &str) -> Option<&'r Cell> {
+    let found = record.filled(column);
+    if found.is_none() {
+        source.mistake(record.span.clone(), format!("this line has no {name}"), "fill the cell or delete the line");
+    }
+    found
+}
+
+/// Which row and which hole of it a line is about, from its first two columns.
+pub(super) fn which_hole<'k>(
     source: &Source<'_>,
     record: &Record,
-    rows: &[RowKey],
+    rows: &'k [RowKey],
     by_name: &HashMap<&str, usize>,
-    said: &mut SaidHoles,
-) -> Option<HoleLine> {
-    let cell = |name: &str| record.filled(HOLES_FILE.names.iter().position(|known| *known == name)?);
-    let required = |name: &str| {
-        let found = cell(name);
-        if found.is_none() {
-            source.mistake(record.span.clone(), format!("this line has no {name}"), "fill the cell or delete the line");
-        }
-        found
-    };
-    let row = required("row").and_then(|cell| {
-        let found = by_name.get(cell.text.as_str()).and_then(|index| Some((*index, rows.get(*index)?)));
+) -> (Option<(usize, &'k RowKey)>, Option<u32>) {
+    let row = required(source, record, 0, "row").and_then(|cell| {
+        let found = by_name.get(original(&cell.text)).and_then(|index| Some((*index, rows.get(*index)?)));
         if found.is_none() {
             let help = nearest_or_all(&cell.text, rows.iter().map(|row| row.name.as_str()));
             source.mistake(cell.span.clone(), format!("the job has no row {}", quoted(&cell.text)), help);
         }
         found
     });
-    let number = required("hole").and_then(|cell| {
+    let number = required(source, record, 1, "hole").and_then(|cell| {
         let count = row.and_then(|(_, row)| row.count).unwrap_or(super::MAX_COUNT);
         let number = cell.text.parse().ok().filter(|number| (1..=count).contains(number));
         if number.is_none() {
@@ -100,8 +170,26 @@ fn line(
         }
         number
     });
+    (row, number)
+}
+
+/// The rows by their names; of two with one name the first.
+pub(super) fn by_name(rows: &[RowKey]) -> HashMap<&str, usize> {
+    rows.iter().enumerate().rev().map(|(index, row)| (row.name.as_str(), index)).collect()
+}
+
+fn line(
+    source: &Source<'_>,
+    record: &Record,
+    rows: &[RowKey],
+    by_name: &HashMap<&str, usize>,
+    said: &mut SaidHoles,
+    in_this_file: &mut HashSet<(usize, u32)>,
+) -> Option<HoleLine> {
+    let cell = |name: &str| record.filled(HOLES_FILE.names.iter().position(|known| *known == name)?);
+    let (row, number) = which_hole(source, record, rows, by_name);
     let axes_span = cell("minor").or(cell("major")).map_or(record.span.clone(), |cell| cell.span.clone());
-    let major = required("major").and_then(|cell| length(source, cell, "major"));
+    let major = required(source, record, 2, "major").and_then(|cell| length(source, cell, "major"));
     let minor = cell("minor").map_or(Some(None), |cell| length(source, cell, "minor").map(Some));
     let damage = cell("condition").map_or(Some(Damage::None), |cell| {
         let damage = Damage::from_word(&cell.text);
@@ -113,14 +201,17 @@ fn line(
     });
     let (row, key) = row?;
     let number = number?;
-    if let Some(earlier) = said.note(row, number, Said::at(source, record.span.start)) {
+    // Within one file a later line replaces an earlier one: that is how a survey corrects.
+    if in_this_file.insert((row, number))
+        && let Some(earlier) = said.note(row, number, Said::at(source, record.span.start))
+    {
         source.mistake(record.span.clone(), measured_twice(number, &key.name, &earlier), "keep one of both");
         return None;
     }
     let major = major?;
     let as_found = AsFound::new(major, minor?.unwrap_or(major), damage?);
     let as_found = as_found.map_err(|error| source.refused(axes_span, "hole", &error)).ok()?;
-    let remark = cell("remark").map(|cell| cell.text.clone()).unwrap_or_default();
+    let remark = cell("remark").map(|cell| original(&cell.text).to_owned()).unwrap_or_default();
     Some(HoleLine { row, hole: MeasuredHole { number, as_found, remark } })
 }
 

@@ -165,5 +165,12 @@ pub(super) const GROUP_FILE: Keys =
 
 pub(super) const TRIM_FILE: Keys = Keys { of: "a trim file", form: "", names: &["station", "offset"], examples: &[] };
 
+pub(super) const DRIVEN_FILE: Keys = Keys {
+    of: "a driven file",
+    form: "",
+    names: &["row", "hole", "diameter", "height", "condition", "remark"],
+    examples: &[],
+};
+
 pub(super) const STOCK_FILE: Keys =
     Keys { of: "a stock file", form: "", names: &["part", "on_hand", "pack"], examples: &[] };

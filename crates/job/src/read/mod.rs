@@ -1,6 +1,7 @@
 #![doc = include_str!("../../JOB-FILE.md")]
 
 mod cursor;
+mod driven;
 mod holes;
 mod job;
 mod keys;
@@ -17,7 +18,8 @@ use std::io;
 use std::path::{Path, PathBuf};
 
 use cursor::Value;
-pub use holes::HoleLine;
+pub use driven::{DrivenFile, DrivenHead, DrivenLine, seen_words};
+pub use holes::{HoleLine, HoleRecord, HolesFile};
 use holes::{RowKey, SaidHoles};
 pub use points::GroupPoint;
 use shophead::rivet::Series;
@@ -200,10 +202,10 @@ impl OwnLimits {
     }
 }
 
-/// Reads a holes file against the rows of a job, in the order of the file.
+/// Reads a holes file against the rows of a job, in the order of the file. Of several lines for one hole the last one counts.
 ///
 /// # Errors
-/// As [`Job::read`]; a hole that stands twice in the file is a mistake.
+/// As [`Job::read`].
 pub fn read_holes(path: &Path, rows: &[Row]) -> Result<Vec<HoleLine>, ReadError> {
     let mistakes = Mistakes::default();
     let lines = mistakes.open(path.to_owned(), &disk).map(|source| hole_lines(&source, rows));
@@ -218,6 +220,71 @@ pub fn read_holes_from(text: Vec<u8>, file: &Path, rows: &[Row]) -> Result<Vec<H
     let mistakes = Mistakes::default();
     let lines = mistakes.source(file, text).map(|source| hole_lines(&source, rows));
     mistakes.result(lines)
+}
+
+/// Reads a holes file whole, with the lines that later ones replace; `file` is what it is called in messages.
+///
+/// # Errors
+/// As [`read_holes`].
+pub fn read_holes_file_from(text: Vec<u8>, file: &Path, rows: &[Row]) -> Result<HolesFile, ReadError> {
+    let mistakes = Mistakes::default();
+    let read = mistakes.source(file, text).and_then(|source| holes::file(&source, &row_keys(rows)));
+    mistakes.result(read)
+}
+
+/// Reads a driven file against the rows of a job, in the order of the file.
+///
+/// # Errors
+/// As [`Job::read`].
+pub fn read_driven(path: &Path, rows: &[Row]) -> Result<DrivenFile, ReadError> {
+    let mistakes = Mistakes::default();
+    let read = mistakes.open(path.to_owned(), &disk).and_then(|source| driven::file(&source, &row_keys(rows)));
+    mistakes.result(read)
+}
+
+/// Reads a driven file from its text; `file` is what it is called in messages.
+///
+/// # Errors
+/// As [`read_driven`].
+pub fn read_driven_from(text: Vec<u8>, file: &Path, rows: &[Row]) -> Result<DrivenFile, ReadError> {
+    let mistakes = Mistakes::default();
+    let read = mistakes.source(file, text).and_then(|source| driven::file(&source, &row_keys(rows)));
+    mistakes.result(read)
+}
+
+/// The cells of one line of a CSV file by itself, without its line end; `None` when its quotes do not hold together.
+pub(crate) fn cells_of(line: &str) -> Option<Vec<String>> {
+    sheet::cells_of(line)
+}
+
+/// Whether a line without its line end could be a part of one that was written with its last cell in quotes.
+pub(crate) fn may_be_cut_off(line: &str) -> bool {
+    holes::may_be_cut_off(line)
+}
+
+/// The text of a holes file with the columns that it lacks, empty, behind its own; `None` when it lacks none or cannot be read.
+pub(crate) fn add_columns(text: &str) -> Option<String> {
+    let mistakes = Mistakes::default();
+    let source = mistakes.source(Path::new(""), text.into())?;
+    let sheet = sheet::sheet(&source, &keys::HOLES_FILE, &["row", "hole", "major"])?;
+    let columns = keys::HOLES_FILE.names.iter().zip(sheet.columns.iter());
+    let lacking: Vec<&str> = columns.filter(|(_, place)| place.is_none()).map(|(name, _)| *name).collect();
+    if lacking.is_empty() {
+        return None;
+    }
+    let header = sheet.header.last().map_or(0, |cell| cell.span.end);
+    let mut ends = vec![(header, lacking.iter().map(|name| format!(",{name}")).collect::<String>())];
+    ends.extend(sheet.records.iter().map(|record| (record.span.end, ",".repeat(lacking.len()))));
+    let mark = if text.starts_with('\u{feff}') { "\u{feff}" } else { "" };
+    let mut wider = String::from(mark);
+    let mut done = 0;
+    for (end, more) in ends {
+        wider.push_str(source.text.get(done..end)?);
+        wider.push_str(&more);
+        done = end;
+    }
+    wider.push_str(source.text.get(done..)?);
+    Some(wider)
 }
 
 /// Reads a stock file, in the order of the file.
@@ -276,8 +343,11 @@ pub fn read_group_from(
 }
 
 fn hole_lines(source: &Source<'_>, rows: &[Row]) -> Vec<HoleLine> {
-    let keys: Vec<RowKey> = rows.iter().map(|row| RowKey { name: row.name.clone(), count: Some(row.count) }).collect();
-    holes::lines(source, &keys, &mut SaidHoles::default())
+    holes::lines(source, &row_keys(rows), &mut SaidHoles::default())
+}
+
+fn row_keys(rows: &[Row]) -> Vec<RowKey> {
+    rows.iter().map(|row| RowKey { name: row.name.clone(), count: Some(row.count) }).collect()
 }
 
 #[cfg(test)]

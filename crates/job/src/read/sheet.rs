@@ -4,9 +4,11 @@
 //! closed for a cell up to the end of the file.
 
 use std::ops::Range;
+use std::path::Path;
+use std::rc::Rc;
 
 use super::keys::Keys;
-use super::source::{Source, quoted};
+use super::source::{Mistakes, Source, quoted};
 use crate::diagnostic::is_unseen;
 
 /// One cell: what it says, trimmed, and where it stands.
@@ -16,22 +18,49 @@ pub(super) struct Cell {
     pub(super) span: Range<usize>,
 }
 
-/// One line: its cells in the order of the columns asked for, empty ones where the file has no such column.
+/// Which cell of a line holds each of the columns asked for.
+pub(super) type Columns = Rc<[Option<usize>]>;
+
+/// One line.
 #[derive(Debug)]
 pub(super) struct Record {
     pub(super) span: Range<usize>,
-    cells: Vec<Cell>,
+    /// Every cell, in the order of the file.
+    pub(super) cells: Vec<Cell>,
+    columns: Columns,
 }
 
 impl Record {
-    /// The cell of the n-th column asked for, if anything stands in it.
-    pub(super) fn filled(&self, column: usize) -> Option<&Cell> {
-        self.cells.get(column).filter(|cell| !cell.text.is_empty())
+    /// Which of the cells is that of the n-th column asked for.
+    pub(super) fn place(&self, column: usize) -> Option<usize> {
+        *self.columns.get(column)?
     }
+
+    /// The cell of the n-th column asked for, if the file has it and anything stands in it.
+    pub(super) fn filled(&self, column: usize) -> Option<&Cell> {
+        let index = self.place(column)?;
+        self.cells.get(index).filter(|cell| !cell.text.is_empty())
+    }
+}
+
+/// A whole file.
+#[derive(Debug)]
+pub(super) struct Sheet {
+    /// The cells of the first line.
+    pub(super) header: Vec<Cell>,
+    /// Where each of the columns asked for stands in it, if it does.
+    pub(super) columns: Columns,
+    /// Every line that says anything.
+    pub(super) records: Vec<Record>,
 }
 
 /// Reads every line that says anything. `None` when the columns cannot be told; mistakes in single lines leave those out.
 pub(super) fn records(source: &Source<'_>, keys: &Keys, required: &[&str]) -> Option<Vec<Record>> {
+    sheet(source, keys, required).map(|sheet| sheet.records)
+}
+
+/// The same with the header.
+pub(super) fn sheet(source: &Source<'_>, keys: &Keys, required: &[&str]) -> Option<Sheet> {
     let mut scan = Scan { source, at: 0 };
     let header = loop {
         let header = scan.line()?;
@@ -43,7 +72,7 @@ pub(super) fn records(source: &Source<'_>, keys: &Keys, required: &[&str]) -> Op
             return None;
         }
     };
-    let columns = columns(source, &header, keys, required)?;
+    let columns: Columns = columns(source, &header, keys, required)?.into();
     let mut records = Vec::new();
     while !scan.is_at_end() && !source.mistakes.is_full() {
         let start = scan.at;
@@ -61,10 +90,18 @@ pub(super) fn records(source: &Source<'_>, keys: &Keys, required: &[&str]) -> Op
             source.mistake(span, message, "a decimal is written with a point, and a text with a comma in it in quotes");
             continue;
         }
-        let cell = |column: &Option<usize>| column.and_then(|index| cells.get(index)).cloned().unwrap_or_default();
-        records.push(Record { span, cells: columns.iter().map(cell).collect() });
+        records.push(Record { span, cells, columns: Rc::clone(&columns) });
     }
-    Some(records)
+    Some(Sheet { header, columns, records })
+}
+
+/// The cells of one line by itself, without its line end; `None` when its quotes do not hold together.
+pub(super) fn cells_of(line: &str) -> Option<Vec<String>> {
+    let mistakes = Mistakes::default();
+    let source = mistakes.source(Path::new(""), line.into())?;
+    let mut scan = Scan { source: &source, at: 0 };
+    let cells = scan.line()?;
+    scan.is_at_end().then(|| cells.into_iter().map(|cell| cell.text).collect())
 }
 
 fn cells_in_words(count: usize) -> String {

@@ -695,8 +695,8 @@ fn every_mistake_in_a_holes_file_is_told() {
         ("row,hole,major\nK1,0,.163\n", "h.csv:2:4: hole cannot be \"0\"; right would be a whole number from 1 to 48"),
         ("row,hole,major\nK1,,.163\n", "h.csv:2:1: this line has no hole; fill the cell or delete the line"),
         (
-            "row,hole,major\nK1,7,.163\nK1,7,.164\n",
-            "h.csv:3:1: hole 7 of row K1 is measured twice, first at h.csv:2; keep one of both",
+            "row,hole,major,remark\nK1,7,.163,",
+            "h.csv:2:1: this line has no line end, so it may have been cut off; complete it and end it; a survey that goes on with this file puts such a line aside by itself",
         ),
         (
             "row,hole,major\nK1,7,.163\u{1b}\n",
@@ -722,6 +722,71 @@ fn a_hole_in_the_job_and_in_the_holes_file_names_both_places() {
     let text = format!("holes = \"h.csv\"\n{SOUND}");
     let told = mistakes(read_beside(&text, &[("h.csv", "row,hole,major\nK1,8,.17\nK1,7,.171\n")]));
     assert_eq!(told, "h.csv:3:1: hole 7 of row K1 is measured twice, first at job.toml:26; keep one of both");
+}
+
+#[test]
+fn a_later_line_of_a_holes_file_replaces_an_earlier_one() {
+    let text = "row,hole,major,remark\nK1,7,.163,\nK1,8,.159,'-5 deg\nK1,7,.164,again\n";
+    let rows = sound_job().rows;
+    let lines = read_holes_from(text.into(), Path::new("h.csv"), &rows).expect("holes");
+    let said: Vec<(u32, Length, &str)> =
+        lines.iter().map(|line| (line.hole.number, line.hole.as_found.major(), line.hole.remark.as_str())).collect();
+    assert_eq!(said, [(8, inch(".159"), "-5 deg"), (7, inch(".164"), "again")]);
+    assert_eq!(read_holes_file_from(text.into(), Path::new("h.csv"), &rows).expect("holes").records.len(), 3);
+    let job = read_beside(
+        &format!("holes = \"h.csv\"\n{}", SOUND.replace("[[row.hole]]\nnumber = 7\nmajor = \".171\"\n", "")),
+        &[("h.csv", text)],
+    );
+    let job = job.unwrap_or_else(|error| panic!("{error}"));
+    assert_eq!(job.rows[0].measured.iter().map(|hole| hole.number).collect::<Vec<_>>(), [7, 8]);
+}
+
+// Driven files.
+
+#[test]
+fn every_mistake_in_a_driven_file_is_told() {
+    const HEAD: &str = "row,hole,diameter,height,condition,remark\n";
+    let read = |line: &str| read_driven_from(format!("{HEAD}{line}\n").into(), Path::new("d.csv"), &sound_job().rows);
+    for (line, told) in [
+        ("K9,1,.2,.1,,", "d.csv:2:1: the job has no row \"K9\"; right would be \"K1\""),
+        ("K1,49,.2,.1,,", "d.csv:2:4: hole cannot be \"49\"; right would be a whole number from 1 to 48"),
+        (
+            "K1,1,,,,good",
+            "d.csv:2:1: this line says nothing about its rivet; measure the head, or write sound in the column condition when it was looked at only",
+        ),
+        (
+            "K1,1,.2.3,.1,,",
+            "d.csv:2:6: diameter: this does not belong in a length (character 3); right would be .125, 1/8, 1-1/2 or 3.2mm",
+        ),
+        (
+            "K1,1,0,.1,,",
+            "d.csv:2:6: diameter is not more than nothing; right would be .180, or \".180,.190\" where the head is out of round or tipped",
+        ),
+        ("K1,1,,,loos,", "d.csv:2:8: condition cannot be \"loos\"; right would be \"loose\""),
+        ("K1,1,,,sound loose,", "d.csv:2:8: condition says sound and more than that; keep one of both"),
+        ("K1,1,,,proud,", "d.csv:2:8: \"proud\" does not say what belongs to proud; right would be proud:.010"),
+        ("K1,1,,,proud:-.01,", "d.csv:2:8: proud is not more than nothing; right would be proud:.010"),
+        ("K1,1,,,gap:.1,", "d.csv:2:8: \"gap:.1\" does not say what belongs to gap; right would be gap"),
+        (
+            "K1,1,,,cracks:x,",
+            "d.csv:2:8: \"cracks:x\" tells no number of cracks; right would be cracks:2, or cracks:2:.150 with the circle that the innermost reaches",
+        ),
+    ] {
+        assert_eq!(mistakes(read(line)), told, "{line}");
+    }
+    let file = read("K1,1,\".19,.18\",.1,cracks:2:.15 proud:.003 notched tool-mark:.01,'=x").expect("a driven file");
+    let line = &file.lines[0];
+    assert_eq!(line.head.diameter, Some(shophead::length::Interval { min: inch(".18"), max: inch(".19") }));
+    assert_eq!(line.head.seen.len(), 4);
+    assert_eq!(line.remark, "=x");
+    for word in seen_words() {
+        let figures = match word {
+            "proud" | "tool-mark" => ":.01",
+            _ => "",
+        };
+        let file = read(&format!("K1,1,,,{word}{figures},")).unwrap_or_else(|error| panic!("{error}"));
+        assert_eq!(file.lines[0].head.seen.len(), usize::from(word != "sound"), "{word}");
+    }
 }
 
 #[test]
@@ -857,7 +922,7 @@ fn documented(section: &str) -> Vec<&'static str> {
 
 #[test]
 fn the_document_and_the_reader_know_the_same_keys() {
-    let sections: [(&str, &Keys); 16] = [
+    let sections: [(&str, &Keys); 17] = [
         ("Job", &keys::JOB),
         ("Position", &keys::POSITION),
         ("Minutes", &keys::MINUTES),
@@ -874,6 +939,7 @@ fn the_document_and_the_reader_know_the_same_keys() {
         ("Holes file", &keys::HOLES_FILE),
         ("Points file", &keys::POINTS_FILE),
         ("Stock file", &keys::STOCK_FILE),
+        ("Driven file", &keys::DRIVEN_FILE),
     ];
     for (section, keys) in sections {
         assert_eq!(documented(section), keys.names, "{section}");
@@ -888,6 +954,7 @@ fn the_document_names_every_word_and_its_examples_read() {
     let words = words.chain(shophead::stack::Role::ALL.iter().map(|(_, word)| *word));
     let words = words.chain(shophead::damage::Kind::ALL.iter().map(|(_, word)| *word));
     let words = words.chain(Damage::ALL.iter().map(|(_, word)| *word));
+    let words = words.chain(seen_words());
     for word in words {
         assert!(document.contains(&format!("`{word}`")), "{word}");
     }
@@ -900,6 +967,9 @@ fn the_document_names_every_word_and_its_examples_read() {
     };
     read_beside(example("toml", 1), &[]).unwrap_or_else(|error| panic!("{error}"));
     OwnLimits::read_from(example("toml", 2).into(), Path::new("l.toml")).unwrap_or_else(|error| panic!("{error}"));
+    let demo = demo(DEMO, DEMO_LIMITS, DEMO_HOLES).expect("the demo reads");
+    read_driven_from(example("csv", 5).into(), Path::new("d.csv"), &demo.rows)
+        .unwrap_or_else(|error| panic!("{error}"));
     read_holes_from(example("csv", 1).into(), Path::new("h.csv"), &sound_job().rows)
         .unwrap_or_else(|error| panic!("{error}"));
     let points = SOUND.replace("count = 48", "points = \"p.csv\"");

@@ -1,0 +1,201 @@
+//! `shophead inspect`.
+
+use std::collections::HashMap;
+
+use serde_json::{Value, json};
+use shophead::finding::Severity;
+use shophead::upset::Remedy;
+use shophead_job::inspect::{Inspected, Inspection, RowTally, State};
+use shophead_job::model::Job;
+use shophead_job::order::OrderLine;
+use shophead_job::plan::Plan;
+use shophead_job::read::{DrivenFile, read_driven};
+use shophead_job::words;
+
+use super::order::{lines_json, order_table};
+use crate::args::InspectArgs;
+use crate::context::Context;
+use crate::exit::Stop;
+use crate::json;
+use crate::report::{Block, Record, Report, Table, Told};
+
+pub(super) fn run(args: &InspectArgs, job: &Job, context: &Context<'_>) -> Result<Report, Stop> {
+    let file = read_driven(&args.driven, &job.rows)?;
+    let plan = Plan::make(job, context.practice);
+    let inspection = Inspection::make(&plan, &file);
+    let lines = inspection.order(job.spares_percent);
+    let mut report = Report::new("inspect", context);
+    for rivet in &inspection.rivets {
+        report.find_all(context, &subject(rivet), &rivet.findings);
+    }
+    for row in &inspection.rows {
+        report.find(context, &format!("row {}", row.name), &row.sample);
+    }
+    report.findings_in_text = false;
+    report.result = result(job, &inspection, &lines);
+    text(&mut report, job, &inspection, &lines, context);
+    records(&mut report, &inspection, &file, context);
+    Ok(report)
+}
+
+fn subject(rivet: &Inspected<'_, '_>) -> String {
+    format!("row {} hole {}", rivet.row.row.name, rivet.line.number)
+}
+
+/// How the whole job stands, in a sentence.
+fn state(inspection: &Inspection<'_, '_>) -> String {
+    match inspection.state() {
+        State::Accepted => "Every rivet of the job is accepted.".into(),
+        State::AcceptedSoFar => format!(
+            "Accepted as far as it was looked at; {} rivets were not.",
+            inspection.holes.saturating_sub(inspection.looked_at())
+        ),
+        State::Rejected => "Not accepted: rejected rivets come out first.".into(),
+    }
+}
+
+fn text(
+    report: &mut Report,
+    job: &Job,
+    inspection: &Inspection<'_, '_>,
+    lines: &[OrderLine<'_>],
+    context: &Context<'_>,
+) {
+    let (accepted, rejected) = (inspection.accepted(), inspection.rejected());
+    report.answer(format!("{}: {accepted} accepted, {rejected} rejected", job.title));
+    let (looked_at, holes) = (inspection.looked_at(), inspection.holes);
+    let share = if looked_at == holes {
+        format!("Every one of {holes} rivets was looked at")
+    } else {
+        format!("A sample: {looked_at} of {holes} rivets were looked at")
+    };
+    report.paragraph(format!("{share}; {} heads were measured both ways.", inspection.measured));
+    report.paragraph(state(inspection));
+    if rejected > 0 {
+        report.heading("Rejected");
+    }
+    for rivet in inspection.rivets.iter().filter(|rivet| !rivet.is_accepted()) {
+        report.text.push(rejected_entry(rivet, context));
+    }
+    report.heading("Row by row");
+    let rows = inspection.rows.iter().filter(|row| row.looked_at > 0);
+    let rows = rows.map(|row| {
+        vec![row.name.to_owned(), row.holes.to_string(), row.looked_at.to_string(), row.rejected.to_string()]
+    });
+    report
+        .text
+        .push(Block::Table(Table { columns: vec!["row", "rivets", "looked at", "rejected"], rows: rows.collect() }));
+    let untouched: Vec<&str> = inspection.rows.iter().filter(|row| row.looked_at == 0).map(|row| row.name).collect();
+    if !untouched.is_empty() {
+        report.paragraph(format!("Nobody looked at {}.", untouched.join(", ")));
+    }
+    let sampled = |row: &&RowTally<'_>| row.sample.is_some();
+    let names: Vec<&str> = inspection.rows.iter().filter(sampled).map(|row| row.name).collect();
+    if let Some(sample) = inspection.rows.iter().find_map(|row| row.sample) {
+        report.paragraph(format!("Look at every rivet of {}. [{}]", names.join(", "), sample.basis));
+    }
+    if !lines.is_empty() {
+        report.heading("To order again");
+        report.text.push(Block::Table(order_table(lines, context.units)));
+    }
+}
+
+fn rejected_entry(rivet: &Inspected<'_, '_>, context: &Context<'_>) -> Block {
+    let planned = rivet.planned.map_or_else(|| "no rivet planned".into(), |part| part.to_string());
+    let mut lines: Vec<String> = rivet
+        .findings
+        .iter()
+        .filter(|finding| finding.severity == Severity::Refer)
+        .map(|finding| format!("{} [{}]", words::finding(finding, context.units), finding.basis))
+        .collect();
+    if let Some(remedy) = rivet.remedy {
+        let part = rivet.replacement.filter(|_| remedy.value == Remedy::NextSize);
+        let part = part.map_or_else(String::new, |part| format!(", {part}"));
+        lines.push(format!("{}{part}. [{}]", words::remedy(remedy.value), remedy.basis));
+    }
+    if !rivet.line.remark.is_empty() {
+        lines.push(format!("Noted: {}", rivet.line.remark));
+    }
+    Block::Entry(format!("{}: {planned}", subject(rivet)), lines)
+}
+
+fn result(job: &Job, inspection: &Inspection<'_, '_>, lines: &[OrderLine<'_>]) -> Value {
+    let rows = inspection.rows.iter().map(|row| {
+        json!({
+            "row": row.name,
+            "holes": row.holes,
+            "looked_at": row.looked_at,
+            "accepted": row.looked_at.saturating_sub(row.rejected),
+            "rejected": row.rejected,
+        })
+    });
+    json!({
+        "title": job.title,
+        "accepted": inspection.accepted(),
+        "rejected": inspection.rejected(),
+        "looked_at": inspection.looked_at(),
+        "measured": inspection.measured,
+        "holes": inspection.holes,
+        "state": inspection.state().word(),
+        "lines": inspection.rivets.iter().map(rivet_json).collect::<Vec<Value>>(),
+        "rows": rows.collect::<Vec<Value>>(),
+        "order": lines_json(lines),
+    })
+}
+
+fn rivet_json(rivet: &Inspected<'_, '_>) -> Value {
+    let reasons = rivet.findings.iter().filter(|finding| finding.severity == Severity::Refer);
+    json!({
+        "row": rivet.row.row.name,
+        "hole": rivet.line.number,
+        "rivet": rivet.planned.map(|part| part.to_string()),
+        "diameter": json::or_null(rivet.line.head.diameter, json::interval),
+        "height": json::or_null(rivet.line.head.height, json::interval),
+        "condition": rivet.line.condition,
+        "remark": rivet.line.remark,
+        "earlier": rivet.earlier,
+        "accepted": rivet.is_accepted(),
+        "reasons": reasons.map(|finding| finding.code.word()).collect::<Vec<_>>(),
+        "remedy": json::or_null(rivet.remedy, |remedy| {
+            json!({ "do": remedy.value.word(), "basis": json::basis(remedy.basis) })
+        }),
+        "replacement": rivet.replacement.map(|part| part.to_string()),
+    })
+}
+
+fn records(report: &mut Report, inspection: &Inspection<'_, '_>, file: &DrivenFile, context: &Context<'_>) {
+    let mut told: HashMap<&str, Vec<Told>> = HashMap::new();
+    for finding in &report.findings {
+        told.entry(&finding.subject).or_default().push(finding.clone());
+    }
+    let of = |rivet: &Inspected<'_, '_>| told.get(subject(rivet).as_str()).map(Vec::as_slice).unwrap_or_default();
+    let records: Vec<Record> =
+        inspection.rivets.iter().map(|rivet| record(Some(rivet), of(rivet), file, context)).collect();
+    // Where nothing was looked at the header stands alone.
+    report.rows.columns = record(None, &[], file, context).into_columns();
+    for record in records {
+        report.rows.push(record);
+    }
+}
+
+fn record(rivet: Option<&Inspected<'_, '_>>, told: &[Told], file: &DrivenFile, context: &Context<'_>) -> Record {
+    let line = rivet.map(|rivet| rivet.line);
+    let (diameter, height) = (line.and_then(|line| line.head.diameter), line.and_then(|line| line.head.height));
+    let mut record = Record::new(context.units);
+    record.optional("row", rivet.map(|rivet| &rivet.row.row.name)).optional("hole", line.map(|line| line.number));
+    record.optional("rivet", rivet.and_then(|rivet| rivet.planned));
+    record.length("diameter_min", diameter.map(|diameter| diameter.min));
+    record.length("diameter_max", diameter.map(|diameter| diameter.max));
+    record.length("height_min", height.map(|height| height.min));
+    record.length("height_max", height.map(|height| height.max));
+    record.optional("condition", line.map(|line| &line.condition));
+    record.optional("remark", line.map(|line| &line.remark));
+    record.optional("accepted", rivet.map(Inspected::is_accepted));
+    record.optional("remedy", rivet.and_then(|rivet| rivet.remedy).map(|remedy| remedy.value));
+    record.optional("replacement", rivet.and_then(|rivet| rivet.replacement));
+    record.findings(told);
+    for (index, name) in file.other_columns.iter().enumerate() {
+        record.other(name, line.and_then(|line| line.others.get(index)).map_or("", String::as_str));
+    }
+    record
+}

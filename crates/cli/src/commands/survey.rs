@@ -1,0 +1,191 @@
+//! `shophead survey`: the terminal and the file round a session.
+
+use std::fs::{self, OpenOptions};
+use std::io::{self, BufRead, IsTerminal, Read, Write};
+use std::path::{Path, PathBuf};
+
+use serde_json::Value;
+use shophead_job::diagnostic::escaped;
+use shophead_job::file::{Lines, replace};
+use shophead_job::model::Job;
+use shophead_job::plan::Plan;
+use shophead_job::read::read_holes_file_from;
+use shophead_job::survey::{HEADER, Prepared, Survey, prepare};
+
+use crate::args::{Format, SurveyArgs};
+use crate::context::{self, Context};
+use crate::exit::Stop;
+use crate::report::Report;
+
+/// Nobody types a longer line.
+const LONGEST_LINE: u64 = 4_096;
+
+/// The job as it is without the holes of this file, which need not be there yet.
+pub(super) fn job(args: &SurveyArgs, format: Format) -> Result<Job, Stop> {
+    if format != Format::Text {
+        return Err(Stop::wrong("survey talks in text only; what it measures is in the holes file"));
+    }
+    let text = fs::read(&args.job).map_err(|source| Stop::Failed(cannot("read", &args.job, &source)))?;
+    let holes = real(&args.holes);
+    let files = |path: &Path| if real(path) == holes { Ok(HEADER.into()) } else { fs::read(path) };
+    Ok(Job::read_from(text, &args.job, &files)?)
+}
+
+/// A path by which two names of one file are known for one, also when it is not there yet.
+fn real(path: &Path) -> PathBuf {
+    let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
+    fs::canonicalize(path)
+        .or_else(|_| Ok::<_, io::Error>(fs::canonicalize(folder)?.join(path.file_name().unwrap_or_default())))
+        .unwrap_or_else(|_| path.to_owned())
+}
+
+fn cannot(what: &str, path: &Path, error: &io::Error) -> String {
+    format!("cannot {what} {}: {error}", escaped(&path.display().to_string()))
+}
+
+pub(super) fn run(args: &SurveyArgs, job: &Job, context: &Context<'_>) -> Result<Report, Stop> {
+    let path = &args.holes;
+    let old = match fs::read(path) {
+        Ok(old) => Some(old),
+        Err(error) if error.kind() == io::ErrorKind::NotFound => None,
+        Err(error) => return Err(Stop::Failed(cannot("read", path, &error))),
+    };
+    let prepared = prepare(old);
+    let file = read_holes_file_from(prepared.content.clone(), path, &job.rows)?;
+    let plan = Plan::make(job, context.practice);
+    let mut survey = Survey::new(&plan, &file, prepared.line_end, context.units);
+    let mut talk = Talk { width: context::width(args.screen.width), echoes: !io::stdin().is_terminal() };
+    // Everything has been read and understood: only now is anything written.
+    if let Some(torn) = &prepared.torn {
+        let aside = put_aside(path, torn)?;
+        talk.say(&format!(
+            "The last line was cut off and is put aside in {}: {}",
+            escaped(&aside.display().to_string()),
+            escaped(String::from_utf8_lossy(torn).trim_end())
+        ))?;
+    }
+    let mut lines = begin(path, &prepared).map_err(|error| Stop::Failed(cannot("write", path, &error)))?;
+    talk.say_all(&survey.greeting())?;
+    let talked = converse(&mut survey, &mut lines, &mut talk, path);
+    match talked {
+        Ok(()) => {}
+        Err(Stop::ReaderGone) => return Err(Stop::ReaderGone),
+        Err(stop) => {
+            talk.say_all(&survey.farewell())?;
+            return Err(stop);
+        }
+    }
+    Ok(report(&survey, context))
+}
+
+/// What was cut off goes to a file of its own; it is never thrown away.
+fn put_aside(path: &Path, torn: &[u8]) -> Result<PathBuf, Stop> {
+    let mut aside = path.as_os_str().to_owned();
+    aside.push(".torn");
+    let aside = PathBuf::from(aside);
+    let write = || {
+        let mut file = OpenOptions::new().create(true).append(true).open(&aside)?;
+        file.write_all(&[torn, b"\n"].concat())?;
+        file.sync_all()
+    };
+    write().map_err(|error| Stop::Failed(cannot("write", &aside, &error)))?;
+    Ok(aside)
+}
+
+fn begin(path: &Path, prepared: &Prepared) -> io::Result<Lines> {
+    if prepared.is_changed {
+        replace(path, &prepared.content)?;
+    }
+    Lines::of(path)
+}
+
+fn converse(survey: &mut Survey<'_, '_>, lines: &mut Lines, talk: &mut Talk, path: &Path) -> Result<(), Stop> {
+    let mut input = io::stdin().lock();
+    loop {
+        talk.say_all(&survey.introduction())?;
+        let Some(typed) = talk.ask(&survey.prompt(), &mut input)? else { return Ok(()) };
+        let reply = survey.hear(&typed);
+        talk.say_all(&reply.say)?;
+        if let Some(entry) = reply.entry {
+            lines.append(&entry.line).map_err(|error| {
+                Stop::Failed(format!("{}; the last measure is not saved", cannot("write", path, &error)))
+            })?;
+            let said = survey.saved(entry);
+            talk.say_all(&said)?;
+        }
+        if reply.is_over {
+            return Ok(());
+        }
+    }
+}
+
+/// Both sides of the conversation.
+struct Talk {
+    width: usize,
+    /// Whether what is typed does not show by itself.
+    echoes: bool,
+}
+
+impl Talk {
+    fn say(&self, line: &str) -> Result<(), Stop> {
+        let options = textwrap::Options::new(self.width).subsequent_indent("  ");
+        let options = options.word_splitter(textwrap::WordSplitter::NoHyphenation);
+        let mut text = textwrap::fill(line, options);
+        text.push('\n');
+        show(&text)
+    }
+
+    fn say_all(&self, lines: &[String]) -> Result<(), Stop> {
+        lines.iter().try_for_each(|line| self.say(line))
+    }
+
+    /// Asks for a line; `None` at the end of the input.
+    fn ask(&self, prompt: &str, input: &mut impl BufRead) -> Result<Option<String>, Stop> {
+        show(prompt)?;
+        let mut bytes = Vec::new();
+        let read = input.take(LONGEST_LINE).read_until(b'\n', &mut bytes);
+        read.map_err(|error| Stop::Failed(format!("the input could not be read: {error}")))?;
+        if bytes.last() != Some(&b'\n') {
+            // It may be half of what somebody wanted to say.
+            let what = match bytes.len() as u64 {
+                0 => "",
+                LONGEST_LINE => "\nA line as long as this is not taken, nor is what follows.",
+                _ => "\nThe last line had no Enter and is not taken.",
+            };
+            show(what)?;
+            show("\n")?;
+            return Ok(None);
+        }
+        let typed = String::from_utf8_lossy(&bytes).trim().to_owned();
+        if self.echoes {
+            show(&format!("{}\n", escaped(&typed)))?;
+        }
+        Ok(Some(typed))
+    }
+}
+
+fn show(text: &str) -> Result<(), Stop> {
+    let mut out = io::stdout().lock();
+    out.write_all(text.as_bytes()).and_then(|()| out.flush()).map_err(|error| match error.kind() {
+        io::ErrorKind::BrokenPipe => Stop::ReaderGone,
+        _ => Stop::Failed(format!("the answer could not be written: {error}")),
+    })
+}
+
+fn report(survey: &Survey<'_, '_>, context: &Context<'_>) -> Report {
+    let mut report = Report::new("survey", context);
+    report.result = Value::Null;
+    report.findings_in_text = false;
+    report.text.extend(survey.farewell().into_iter().map(crate::report::Block::Paragraph));
+    let referred = survey.referred();
+    for (row, number) in &referred {
+        if let Some(judged) = survey.judgement(row, *number) {
+            report.find(context, &format!("row {row} hole {number}"), judged.findings.iter());
+        }
+    }
+    if !referred.is_empty() {
+        let names: Vec<String> = referred.iter().map(|(row, number)| format!("{row} {number}")).collect();
+        report.paragraph(format!("To be referred: {}.", names.join(", ")));
+    }
+    report
+}

@@ -1,0 +1,328 @@
+//! `shophead survey`: conversations through a pipe, and what is left when the plug is pulled.
+
+use std::fs;
+use std::io::{Read, Write};
+use std::path::{Path, PathBuf};
+use std::process::{Command, Output, Stdio};
+use std::thread;
+use std::time::Duration;
+
+use shophead_job::model::Job;
+use shophead_job::read::read_holes_file_from;
+use shophead_job::survey::prepare;
+use tempfile::TempDir;
+
+const DEMO: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/../job/demo/keel-skin");
+
+const JOB: &str = r#"
+title = "Panel"
+holes = "found.csv"
+[[row]]
+name = "K1"
+about = "long edge"
+structure = "secondary"
+member = "skin"
+installed = "MS20470AD5-6"
+layers = [{ role = "skin", thickness = ".063" }, { role = "rib-flange", thickness = ".050" }]
+count = 1000
+edge = "7/16"
+pitch = "7/8"
+"#;
+
+/// A folder with a job in it.
+struct Bench {
+    folder: TempDir,
+}
+
+impl Bench {
+    fn new(job: &str) -> Bench {
+        let folder = tempfile::tempdir().expect("a folder");
+        fs::write(folder.path().join("job.toml"), job).expect("written");
+        Bench { folder }
+    }
+
+    fn path(&self, name: &str) -> PathBuf {
+        self.folder.path().join(name)
+    }
+
+    fn found(&self) -> String {
+        fs::read_to_string(self.path("found.csv")).unwrap_or_default()
+    }
+
+    fn command(&self, typed: &str) -> Command {
+        let mut command = Command::new(assert_cmd::cargo::cargo_bin!("shophead"));
+        command.current_dir(self.folder.path()).args(typed.split_whitespace());
+        command.stdin(Stdio::piped()).stdout(Stdio::piped()).stderr(Stdio::piped());
+        command
+    }
+
+    /// Runs to the end with this input: status, standard output, error stream.
+    fn run(&self, typed: &str, input: &str) -> (Option<i32>, String, String) {
+        let mut child = self.command(typed).spawn().expect("the binary runs");
+        // It may end before it has read everything.
+        let _ = child.stdin.take().expect("an input").write_all(input.as_bytes());
+        let Output { status, stdout, stderr } = child.wait_with_output().expect("an end");
+        let text = |bytes| String::from_utf8(bytes).expect("UTF-8");
+        (status.code(), text(stdout), text(stderr))
+    }
+
+    fn survey(&self, input: &str) -> (Option<i32>, String, String) {
+        self.run("survey job.toml found.csv", input)
+    }
+}
+
+#[test]
+fn a_conversation_reads_the_same_through_a_pipe() {
+    let bench = Bench::new(JOB);
+    let (status, out, err) = bench.survey(".163 .160 g burr\n\n.159\nq\n");
+    assert_eq!((status, err.as_str()), (Some(0), ""), "{out}");
+    let talk = "\
+Panel
+0 of 1000 holes are measured.
+Type what you measure, in inches; ? helps.
+Row K1, long edge: 1000 holes for MS20470AD5.
+K1 1/1000 > .163 .160 g burr
+K1 1 saved: 0.163 x 0.160 in, gouged, \"burr\"
+OVERSIZE: NAS1242AD5, drill #16 (0.177 in)
+K1 2/1000 > 
+K1 2 skipped.
+K1 3/1000 > .159
+K1 3 saved: 0.159 in
+KEEP: MS20470AD5
+K1 4/1000 > q
+2 lines saved. 2 of 1000 holes are measured.
+";
+    assert!(out.starts_with(talk), "{out}");
+    assert_eq!(
+        bench.found(),
+        "row,hole,major,minor,condition,remark\nK1,1,0.163,0.16,gouged,\"burr\"\nK1,3,0.159,,sound,\"\"\n"
+    );
+    // On it goes, corrects, and the plan takes the last line.
+    let (_, out, _) = bench.survey("b\n.160 c\n");
+    assert!(out.contains("K1 4/1000 > b\nK1 3 was 0.159 in. Enter keeps it.\n"), "{out}");
+    assert!(out.contains("REFER. The hole is cracked"), "{out}");
+    assert!(out.contains("The earlier 0.159 in stays in the file.\n"), "{out}");
+    let (status, plan, _) = bench.run("plan job.toml --format json", "");
+    assert_eq!(status, Some(1));
+    let plan: serde_json::Value = serde_json::from_str(&plan).expect("JSON");
+    assert_eq!(plan["result"]["counts"]["measured"], 2);
+    assert_eq!(plan["result"]["counts"]["refer"], 1);
+}
+
+#[test]
+fn it_fits_forty_columns() {
+    let bench = Bench::new(JOB);
+    let (_, out, _) =
+        bench.run("survey job.toml found.csv --width 40", "?\n.163 .160 g\nj\n.9\n171\nb\n.171\nj K9\nq\n");
+    for line in out.lines() {
+        assert!(line.chars().count() <= 40, "{line:?}");
+    }
+}
+
+#[test]
+fn a_cracked_hole_ends_with_status_one() {
+    let bench = Bench::new(JOB);
+    let (status, out, _) = bench.survey(".159 c\n");
+    assert_eq!(status, Some(1), "{out}");
+    assert!(out.contains("To be referred: K1 1.\n"), "{out}");
+}
+
+#[test]
+fn a_last_line_without_enter_is_not_taken() {
+    let bench = Bench::new(JOB);
+    let (status, out, _) = bench.survey(".159\n.16");
+    assert_eq!(status, Some(0));
+    assert!(out.contains("The last line had no Enter and is not taken.\n"), "{out}");
+    assert_eq!(bench.found().lines().count(), 2, "the header and one hole");
+}
+
+#[test]
+fn nothing_is_written_before_everything_is_understood() {
+    let bench = Bench::new("title = 5\n");
+    let (status, _, err) = bench.survey(".159\n");
+    assert_eq!(status, Some(2), "{err}");
+    assert!(!bench.path("found.csv").exists());
+    let bench = Bench::new(JOB);
+    let wrong = "row,hole,major\nK9,1,.159\nK1,1,.1";
+    fs::write(bench.path("found.csv"), wrong).expect("written");
+    let (status, _, err) = bench.survey(".159\n");
+    assert_eq!(status, Some(2), "{err}");
+    assert!(err.contains("the job has no row \"K9\""), "{err}");
+    assert_eq!(bench.found(), wrong);
+    let (status, _, err) = bench.run("survey job.toml found.csv --format json", "");
+    assert_eq!(
+        (status, err.as_str()),
+        (Some(2), "error: survey talks in text only; what it measures is in the holes file\n")
+    );
+    let (status, _, _) = bench.run("survey nowhere.toml found.csv", "");
+    assert_eq!(status, Some(3));
+}
+
+#[test]
+fn a_line_that_was_cut_off_is_put_aside_and_told() {
+    let bench = Bench::new(JOB);
+    bench.survey(".159\n");
+    let before = bench.found();
+    fs::write(bench.path("found.csv"), format!("{before}K1,2,0.16")).expect("written");
+    let (status, _, err) = bench.run("plan job.toml", "");
+    assert_eq!(status, Some(2), "a plan does not count on half a line: {err}");
+    let (status, out, _) = bench.survey("");
+    assert_eq!(status, Some(0));
+    assert!(out.starts_with("The last line was cut off and is put aside in found.csv.torn: K1,2,0.16\n"), "{out}");
+    assert_eq!(bench.found(), before);
+    assert_eq!(fs::read_to_string(bench.path("found.csv.torn")).expect("kept"), "K1,2,0.16\n");
+}
+
+#[test]
+fn a_file_that_somebody_else_changes_stops_the_survey() {
+    let bench = Bench::new(JOB);
+    let mut child = bench.command("survey job.toml found.csv").spawn().expect("the binary runs");
+    let mut input = child.stdin.take().expect("an input");
+    let mut output = child.stdout.take().expect("an output");
+    // Begun once it has asked.
+    let mut shown = Vec::new();
+    while !String::from_utf8_lossy(&shown).contains("> ") {
+        let mut byte = [0];
+        output.read_exact(&mut byte).expect("a prompt");
+        shown.extend(byte);
+    }
+    let other = "row,hole,major,minor,condition,remark\nK1,9,.2,,,\n";
+    fs::write(bench.path("found.csv"), other).expect("written");
+    input.write_all(b".159\n.160\n").expect("typed");
+    drop(input);
+    let mut rest = String::new();
+    output.read_to_string(&mut rest).expect("an end");
+    let end = child.wait_with_output().expect("an end");
+    assert_eq!(end.status.code(), Some(3), "{rest}");
+    assert!(!rest.contains("saved:"), "{rest}");
+    let err = String::from_utf8_lossy(&end.stderr);
+    assert!(err.contains("another program has changed it meanwhile; the last measure is not saved"), "{err}");
+    assert_eq!(bench.found(), other);
+}
+
+#[test]
+fn the_demo_goes_from_survey_to_inspection() {
+    let bench = Bench::new(
+        &fs::read_to_string(format!("{DEMO}/job.toml")).expect("the demo").replace("holes.csv", "found.csv"),
+    );
+    for file in ["shop-limits.toml", "stock.csv"] {
+        fs::copy(format!("{DEMO}/{file}"), bench.path(file)).expect("copied");
+    }
+    // Every hole of the demo's holes file, jumped to one after the other.
+    let holes = fs::read_to_string(format!("{DEMO}/holes.csv")).expect("the demo");
+    let mut typed = String::new();
+    for line in holes.lines().skip(1) {
+        let cells: Vec<&str> = line.split(',').collect();
+        let damage = if cells[4].is_empty() { "s" } else { cells[4] };
+        typed.push_str(&format!("j {} {}\n{} {} {damage} {}\n", cells[0], cells[1], cells[2], cells[3], cells[5]));
+    }
+    let (status, out, err) = bench.survey(&typed);
+    assert_eq!((status, err.as_str()), (Some(1), ""), "{out}");
+    assert_eq!(out.matches(" saved: ").count(), holes.lines().count() - 1, "{out}");
+    let result = |typed: &str, folder: &Bench| {
+        let (status, out, err) = folder.run(&format!("{typed} --format json"), "");
+        assert_eq!((status, err.as_str()), (Some(1), ""), "{typed}");
+        let value: serde_json::Value = serde_json::from_str(&out).expect("JSON");
+        value["result"].clone()
+    };
+    let in_demo = |typed: &str| typed.replace("job.toml", &format!("{DEMO}/job.toml"));
+    for typed in ["plan job.toml", "order job.toml --stock stock.csv"] {
+        assert_eq!(result(typed, &bench), result(&in_demo(typed), &bench), "{typed}: as with the demo's own holes");
+    }
+    fs::copy(format!("{DEMO}/driven.csv"), bench.path("driven.csv")).expect("copied");
+    assert_eq!(result("inspect job.toml driven.csv", &bench)["rejected"], 7);
+}
+
+/// Numbers that look random, always the same ones; only when the kill comes is left to chance.
+struct Numbers(u64);
+
+impl Numbers {
+    fn next(&mut self, below: u64) -> u64 {
+        self.0 ^= self.0 << 13;
+        self.0 ^= self.0 >> 7;
+        self.0 ^= self.0 << 17;
+        self.0 % below
+    }
+}
+
+/// What somebody was told is saved, as `hole measure`.
+fn told(out: &str) -> Vec<String> {
+    let saved = out.lines().filter_map(|line| line.strip_prefix("K1 ")?.split_once(" saved: "));
+    saved.map(|(hole, found)| format!("{hole} {}", found.split(' ').next().unwrap_or_default())).collect()
+}
+
+fn job_of(path: &Path) -> Job {
+    let none = |_: &Path| Ok(b"row,hole,major\n".to_vec());
+    Job::read_from(fs::read(path).expect("a job"), path, &none).expect("a job")
+}
+
+#[test]
+fn two_hundred_kills_lose_nothing_that_was_saved() {
+    let bench = Bench::new(JOB);
+    let rows = job_of(&bench.path("job.toml")).rows;
+    let mut numbers = Numbers(0x5DEE_CE66_D123_4567);
+    let mut saved: Vec<String> = Vec::new();
+    let (mut killed, mut torn) = (0, 0);
+    let mut half: Option<&str> = None;
+    for round in 0..200 {
+        let mut child = bench.command("survey job.toml found.csv").spawn().expect("the binary runs");
+        let mut typed = String::new();
+        for _ in 0..2000 {
+            typed.push_str(&format!("j {}\n.{}\n", numbers.next(1000) + 1, 1000 + numbers.next(1000)));
+        }
+        let mut input = child.stdin.take().expect("an input");
+        let mut output = child.stdout.take().expect("an output");
+        let typist = thread::spawn(move || {
+            // Until nobody reads any more.
+            let _ = input.write_all(typed.as_bytes());
+        });
+        let reader = thread::spawn(move || {
+            let mut shown = Vec::new();
+            output.read_to_end(&mut shown).expect("an end");
+            String::from_utf8(shown).expect("UTF-8")
+        });
+        thread::sleep(Duration::from_micros(numbers.next(25_000)));
+        child.kill().expect("killed");
+        killed += i32::from(child.wait().expect("an end").code().is_none());
+        typist.join().expect("typed");
+        // A last line that is not whole was not told.
+        let shown = reader.join().expect("read");
+        let shown = &shown[..shown.rfind('\n').map_or(0, |end| end + 1)];
+        saved.extend(told(shown));
+
+        let Ok(content) = fs::read(bench.path("found.csv")) else { continue };
+        // Killed before it had begun, it may have left the half line of the power cut before; it never leaves one itself.
+        let prepared = prepare(Some(content));
+        if prepared.torn.is_none() {
+            half = None;
+        }
+        assert_eq!(prepared.torn.as_deref(), half.map(str::as_bytes), "round {round}");
+        let file = read_holes_file_from(prepared.content, Path::new("found.csv"), &rows);
+        let file = file.unwrap_or_else(|error| panic!("round {round}: {error}"));
+        // Whatever was told stands in the file, in that order; beside it at most the last line of each round.
+        let mut lines = file.records.iter().map(|record| {
+            let hole = &record.line.hole;
+            format!("{} {}", hole.number, hole.as_found.major())
+        });
+        for told in &saved {
+            assert!(lines.any(|line| line == *told), "round {round}: {told} is lost");
+        }
+        assert!(file.records.len() <= saved.len() + round + 1, "round {round}");
+        // What a power cut can do and a kill cannot: half a line.
+        if round % 5 == 0 && half.is_none() {
+            let mut file = fs::OpenOptions::new().append(true).open(bench.path("found.csv")).expect("there");
+            let cut = &"K1,1000,0.1999,0.1888,sound,\"half\""[..1 + numbers.next(33) as usize];
+            file.write_all(cut.as_bytes()).expect("written");
+            half = Some(cut);
+            torn += 1;
+        }
+    }
+    let (_, _, err) = bench.survey("q\n");
+    assert_eq!(err, "");
+    assert!(!bench.found().contains("half"));
+    let aside = fs::read_to_string(bench.path("found.csv.torn")).unwrap_or_default();
+    // A survey that was killed between putting aside and cutting off puts aside once more.
+    assert!(aside.lines().count() >= torn, "{torn} of {aside}");
+    assert!(killed > 150, "only {killed} were killed");
+    assert!(saved.len() > 100, "only {} were saved", saved.len());
+}

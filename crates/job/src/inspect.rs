@@ -1,0 +1,228 @@
+//! Driven rivets judged against the plan: what may stay, what becomes of the rest, what has to be ordered again.
+
+use std::collections::HashMap;
+
+use shophead::basis::Basis;
+use shophead::finding::{Code, Finding, Findings, Severity};
+use shophead::hole::{AsFound, Damage};
+use shophead::length::Length;
+use shophead::practice::Given;
+use shophead::rivet::part::Part;
+use shophead::upset::{Defect, Remedy, check_sample, judge_seen};
+
+use crate::order::{OrderLine, order_of};
+use crate::plan::{Choice, Plan, RowPlan, choice_in};
+use crate::read::{DrivenFile, DrivenLine};
+
+/// How a job stands once its rivets were inspected.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum State {
+    /// Every rivet of the job was looked at and may stay.
+    Accepted,
+    /// Those that were looked at may stay.
+    AcceptedSoFar,
+    /// Some may not stay.
+    Rejected,
+}
+
+impl State {
+    /// The word used in output.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            State::Accepted => "accepted",
+            State::AcceptedSoFar => "accepted-so-far",
+            State::Rejected => "rejected",
+        }
+    }
+}
+
+/// An inspection.
+#[derive(Clone, Debug)]
+pub struct Inspection<'p, 'j> {
+    /// Every rivet that was looked at, row by row.
+    pub rivets: Vec<Inspected<'p, 'j>>,
+    /// Every row of the job, in its order.
+    pub rows: Vec<RowTally<'j>>,
+    /// How many holes the job has.
+    pub holes: u32,
+    /// How many heads were measured, both ways.
+    pub measured: u32,
+}
+
+/// A rivet that was looked at.
+#[derive(Clone, Debug)]
+pub struct Inspected<'p, 'j> {
+    /// Its row.
+    pub row: &'p RowPlan<'j>,
+    /// What the file says of it; where it says several things, the last one.
+    pub line: &'p DrivenLine,
+    /// How many earlier lines the file has for it.
+    pub earlier: u32,
+    /// The rivet planned there.
+    pub planned: Option<Part<'j>>,
+    /// What was found.
+    pub findings: Findings<'j>,
+    /// What to do about it; `None` where it may stay.
+    pub remedy: Option<Given<'static, Remedy>>,
+    /// What goes in instead; `None` where it may stay or is referred.
+    pub replacement: Option<Part<'j>>,
+}
+
+impl Inspected<'_, '_> {
+    /// Whether it may stay.
+    #[must_use]
+    pub const fn is_accepted(&self) -> bool {
+        self.remedy.is_none()
+    }
+}
+
+/// What was found in one row.
+#[derive(Clone, Debug)]
+pub struct RowTally<'j> {
+    /// Its name.
+    pub name: &'j str,
+    /// How many holes it has.
+    pub holes: u32,
+    /// How many of its rivets were looked at.
+    pub looked_at: u32,
+    /// How many of those may not stay.
+    pub rejected: u32,
+    /// What that says about the others.
+    pub sample: Option<Finding<'static>>,
+}
+
+impl<'p, 'j> Inspection<'p, 'j> {
+    /// Judges every rivet of a driven file against the plan.
+    #[must_use]
+    pub fn make(plan: &'p Plan<'j>, file: &'p DrivenFile) -> Inspection<'p, 'j> {
+        let mut latest: HashMap<(usize, u32), (&'p DrivenLine, u32)> = HashMap::with_capacity(file.lines.len());
+        for line in &file.lines {
+            latest
+                .entry((line.row, line.number))
+                .and_modify(|(last, earlier)| {
+                    *last = line;
+                    *earlier += 1;
+                })
+                .or_insert((line, 0));
+        }
+        let mut lines: Vec<(&'p DrivenLine, u32)> = latest.into_values().collect();
+        lines.sort_by_key(|(line, _)| (line.row, line.number));
+        let rivets: Vec<Inspected<'p, 'j>> = lines
+            .into_iter()
+            .filter_map(|(line, earlier)| Some(inspect(plan, plan.rows.get(line.row)?, line, earlier)))
+            .collect();
+        let mut rows: Vec<RowTally<'j>> = plan
+            .rows
+            .iter()
+            .map(|row| RowTally { name: &row.row.name, holes: row.row.count, looked_at: 0, rejected: 0, sample: None })
+            .collect();
+        for rivet in &rivets {
+            if let Some(row) = rows.get_mut(rivet.line.row) {
+                row.looked_at += 1;
+                row.rejected += u32::from(!rivet.is_accepted());
+            }
+        }
+        for row in &mut rows {
+            row.sample = check_sample(row.rejected, row.looked_at, row.holes);
+        }
+        let measured =
+            |rivet: &&Inspected<'_, '_>| rivet.line.head.diameter.is_some() && rivet.line.head.height.is_some();
+        let measured = rivets.iter().filter(measured).count() as u32;
+        Inspection { rivets, rows, holes: plan.counts().holes, measured }
+    }
+
+    /// How many rivets were looked at.
+    #[must_use]
+    pub fn looked_at(&self) -> u32 {
+        self.rivets.len() as u32
+    }
+
+    /// How many of them may stay.
+    #[must_use]
+    pub fn accepted(&self) -> u32 {
+        self.rivets.iter().filter(|rivet| rivet.is_accepted()).count() as u32
+    }
+
+    /// How many may not stay.
+    #[must_use]
+    pub fn rejected(&self) -> u32 {
+        self.looked_at() - self.accepted()
+    }
+
+    /// How the whole job stands.
+    #[must_use]
+    pub fn state(&self) -> State {
+        if self.rejected() > 0 {
+            State::Rejected
+        } else if self.looked_at() < self.holes {
+            State::AcceptedSoFar
+        } else {
+            State::Accepted
+        }
+    }
+
+    /// What to order for the rejected rivets.
+    #[must_use]
+    pub fn order(&self, spares_percent: u32) -> Vec<OrderLine<'j>> {
+        order_of(self.rivets.iter().filter_map(|rivet| Some((rivet.replacement?, 1))), spares_percent, None)
+    }
+}
+
+fn inspect<'p, 'j>(plan: &'p Plan<'j>, row: &'p RowPlan<'j>, line: &'p DrivenLine, earlier: u32) -> Inspected<'p, 'j> {
+    let choice = row.choice_for(line.number).filter(|choice| choice.is_complete());
+    let planned = choice.map(|choice| choice.part);
+    let rivet = planned.unwrap_or(row.choice.part);
+    let head = &line.head;
+    let seen: Vec<Defect> = head.seen.iter().map(|defect| with_head_height(*defect, &rivet)).collect();
+    let judged = judge_seen(head.diameter, head.height, &seen, plan.practice, &row.case(&rivet));
+    let (mut findings, mut remedy) = (judged.findings, judged.remedy);
+    if choice.is_none() {
+        let basis = Basis::practice("what the plan refers is not riveted until somebody has decided");
+        findings.push(Finding::new(Code::DrivenWhereReferred, Severity::Refer, basis));
+        remedy = Some(Given { value: Remedy::Refer, basis });
+    }
+    let mut replacement = None;
+    match (remedy.map(|remedy| remedy.value), choice) {
+        (Some(Remedy::Replace), Some(choice)) => replacement = Some(choice.part),
+        (Some(Remedy::NextSize), Some(choice)) => match next_size(plan, row, line.number, choice) {
+            Ok(part) => replacement = Some(part),
+            // No step up is to be had here, so somebody has to decide.
+            Err(why) => {
+                findings.extend(&why);
+                remedy = remedy.map(|remedy| Given { value: Remedy::Refer, ..remedy });
+            }
+        },
+        _ => {}
+    }
+    Inspected { row, line, earlier, planned, findings, remedy, replacement }
+}
+
+/// A tool mark is held against the height of the manufactured head. Where that is not known no depth of mark is accepted.
+fn with_head_height(defect: Defect, rivet: &Part<'_>) -> Defect {
+    match defect {
+        Defect::ToolMark { depth, .. } => {
+            Defect::ToolMark { depth, head_height: rivet.size().head_height_nominal().unwrap_or(Length::ZERO) }
+        }
+        other => other,
+    }
+}
+
+/// The next larger rivet for a hole whose rivet came out notched, of the length that it needs there.
+fn next_size<'j>(
+    plan: &Plan<'j>,
+    row: &RowPlan<'j>,
+    number: u32,
+    choice: &Choice<'j>,
+) -> Result<Part<'j>, Findings<'j>> {
+    let query = shophead::hole::HoleQuery { rivet: choice.part.without_length(), ..row.query(number, plan.practice) };
+    let hole = choice.hole.value.max;
+    let found = AsFound::new(hole, hole, Damage::None).map_err(|_| Findings::new())?;
+    let step = query.step_to_next_size(found);
+    let (true, Some(part), Some(hole), Some(stack)) = (step.does(), step.rivet, step.hole, query.stack) else {
+        return Err(step.findings);
+    };
+    let hole = Given { value: hole, basis: choice.hole.basis };
+    let larger = choice_in(part, stack, hole, plan.practice);
+    if larger.is_complete() { Ok(larger.part) } else { Err(step.findings) }
+}

@@ -1,0 +1,348 @@
+use std::path::Path;
+
+use proptest::prelude::*;
+
+use super::*;
+use crate::model::Job;
+use crate::read::{read_holes_file_from, read_holes_from};
+
+const JOB: &str = r#"
+title = "Panel"
+[[row]]
+name = "K1"
+structure = "secondary"
+member = "skin"
+installed = "MS20470AD5-6"
+layers = [{ role = "skin", thickness = ".063" }, { role = "rib-flange", thickness = ".050" }]
+count = 3
+edge = "7/16"
+pitch = "7/8"
+[[row]]
+name = "=B 2"
+about = "bracket"
+structure = "secondary"
+member = "other"
+installed = "MS20470AD4-4"
+layers = [{ role = "skin", thickness = ".040" }, { role = "tab", thickness = ".040" }]
+count = 2
+[[row.hole]]
+number = 2
+major = ".130"
+"#;
+
+fn job() -> Job {
+    let none = |_: &Path| Err(std::io::ErrorKind::NotFound.into());
+    Job::read_from(JOB.into(), Path::new("job.toml"), &none).expect("a job")
+}
+
+/// A file that is written to as the survey says.
+struct Paper {
+    job: Job,
+    file: String,
+}
+
+impl Paper {
+    fn new(file: &str) -> Paper {
+        Paper { job: job(), file: file.into() }
+    }
+
+    /// Opens the file, types these lines and tells what was shown and where it stands then.
+    fn type_in(&mut self, lines: &[&str], units: Units) -> (Vec<String>, Option<Spot>) {
+        let prepared = prepare(Some(self.file.clone().into_bytes()));
+        let read = read_holes_file_from(prepared.content.clone(), Path::new("h.csv"), &self.job.rows);
+        let read = read.unwrap_or_else(|error| panic!("{error}\n{}", self.file));
+        self.file = String::from_utf8(prepared.content).expect("text");
+        let plan = Plan::make(&self.job, self.job.practice);
+        let mut survey = Survey::new(&plan, &read, prepared.line_end, units);
+        let mut shown = Vec::new();
+        for line in lines {
+            shown.extend(survey.introduction());
+            let reply = survey.hear(line);
+            shown.extend(reply.say);
+            if let Some(entry) = reply.entry {
+                self.file.push_str(&entry.line);
+                shown.extend(survey.saved(entry));
+            }
+            if reply.is_over {
+                break;
+            }
+        }
+        (shown, survey.at())
+    }
+
+    fn says(&mut self, lines: &[&str]) -> Vec<String> {
+        self.type_in(lines, Units::Inches).0
+    }
+
+    fn last_line(&self) -> &str {
+        self.file.lines().last().unwrap_or_default()
+    }
+}
+
+#[test]
+fn a_measure_is_written_and_answered_at_once() {
+    let mut paper = Paper::new("");
+    let shown = paper.says(&[".163 .160 g chisel, \"deep\""]);
+    assert_eq!(paper.last_line(), "K1,1,0.163,0.16,gouged,\"chisel, \"\"deep\"\"\"");
+    assert_eq!(shown[0], "Row K1: 3 holes for MS20470AD5.");
+    assert_eq!(shown[1], "K1 1 saved: 0.163 x 0.160 in, gouged, \"chisel, \"deep\"\"");
+    assert!(shown[2].starts_with("OVERSIZE: NAS1242AD5, drill "), "{}", shown[2]);
+    for (typed, line) in [
+        (".159", "0.159,,sound,\"\""),
+        ("#21", "0.159,,sound,\"\""),
+        (".160*.163", "0.163,0.16,sound,\"\""),
+        ("4.1mm x 4 mm c", "4.1mm,4mm,cracked,\"\""),
+        (".16 corroded", "0.16,,corroded,\"\""),
+        ("5/32 : c marks", "0.15625,,sound,\"c marks\""),
+        (".16 =1+1", "0.16,,sound,\"'=1+1\""),
+        (".16\tg\t-x", "0.16,,gouged,\"'-x\""),
+    ] {
+        let mut paper = Paper::new("");
+        paper.says(&[typed]);
+        assert_eq!(paper.last_line(), format!("K1,1,{line}"), "{typed}");
+    }
+}
+
+#[test]
+fn what_is_refused_is_not_written() {
+    for (typed, told) in [
+        ("0,163", "Not taken: a decimal is written with a point"),
+        (".1.6", "Not taken: this does not belong in a length"),
+        ("0", "Not taken: a hole is wider than nothing"),
+        ("#99", "Not taken: there is no such number drill"),
+        ("163", "163.000 in in a row of 5/32 in rivets? Type it once more"),
+        (".06", "0.060 in in a row of"),
+        ("xyz", "Not understood."),
+        ("j", "Where to?"),
+        ("j K9", "There is no such place. The rows are K1, =B 2."),
+        ("j 4", "Row K1 has holes 1 to 3."),
+        ("j =B 2 2", "=B 2 2 stands in the job itself as 0.130 in; correct it there."),
+        (".16 \u{1b}[2J", "Not taken: there is a character that cannot be seen, \\u{1b}."),
+        ("b", "This is the first hole."),
+    ] {
+        let mut paper = Paper::new("");
+        let shown = paper.says(&[typed]);
+        assert!(shown.last().is_some_and(|last| last.starts_with(told)), "{typed:?}: {shown:?}");
+        assert_eq!(paper.file, HEADER, "{typed:?}");
+    }
+    let mut paper = Paper::new("");
+    paper.says(&[".613", ".613"]);
+    assert_eq!(paper.last_line(), "K1,1,0.613,,sound,\"\"", "typed twice it was meant");
+    let mut paper = Paper::new("");
+    paper.says(&[".613", "", "b", ".613"]);
+    assert_eq!(paper.file, HEADER, "something else came between");
+}
+
+#[test]
+fn a_session_goes_on_where_it_stopped_and_corrects() {
+    let mut paper = Paper::new("");
+    assert_eq!(paper.type_in(&[".159", "", ".159"], Units::Inches).1, Some((1, 1)));
+    // Hole 2 was skipped; it comes again once the end is reached.
+    let (shown, at) = paper.type_in(&["j 1", ".129", "", ".160", "q"], Units::Inches);
+    assert_eq!(at, None, "{shown:?}");
+    assert!(
+        shown.contains(&"Behind the last hole. Enter goes to K1 2, which is open; q ends.".to_owned()),
+        "{shown:?}"
+    );
+    // A correction keeps the earlier line.
+    let shown = paper.says(&["b", ".130 g"]);
+    assert!(shown.contains(&"=B 2 1 was 0.129 in. Enter keeps it.".to_owned()), "{shown:?}");
+    assert!(shown.contains(&"The earlier 0.129 in stays in the file.".to_owned()), "{shown:?}");
+    assert!(paper.says(&[""]).contains(&"Every hole is measured; q ends.".to_owned()));
+    assert_eq!(paper.file.lines().filter(|line| line.starts_with("'=B 2,1,")).count(), 2);
+    let holes = read_holes_from(paper.file.into(), Path::new("h.csv"), &job().rows).expect("holes");
+    let majors: Vec<String> = holes.iter().map(|line| line.hole.as_found.major().to_string()).collect();
+    assert_eq!(majors, ["0.159", "0.159", "0.160", "0.130"], "the last line of a hole counts");
+}
+
+#[test]
+fn millimetres_are_typed_bare_where_they_are_asked_for() {
+    let mut paper = Paper::new("");
+    let (shown, _) = paper.type_in(&["4.1 4", "#21", "5/32"], Units::Millimetres);
+    assert!(paper.file.contains("K1,1,4.1mm,4mm,"), "{}", paper.file);
+    assert!(paper.file.contains("K1,2,0.159,") && paper.file.contains("K1,3,0.15625,"), "{}", paper.file);
+    assert!(shown.contains(&"K1 1 saved: 4.1 x 4.0 mm".to_owned()), "{shown:?}");
+}
+
+#[test]
+fn other_columns_and_their_order_are_kept() {
+    let old = "who,remark,hole,row,major\r\nJB,\"a, b\",1,K1,.159\r\n";
+    let mut paper = Paper::new(old);
+    paper.says(&["j 1", ".160 g =x", ".161"]);
+    let lines: Vec<&str> = paper.file.split("\r\n").collect();
+    assert_eq!(
+        lines,
+        [
+            "who,remark,hole,row,major,minor,condition",
+            "JB,\"a, b\",1,K1,.159,,",
+            "JB,'=x,1,K1,0.16,,\"gouged\"",
+            ",,2,K1,0.161,,\"sound\"",
+            ""
+        ]
+    );
+}
+
+#[test]
+fn a_line_that_a_crash_cut_off_is_put_aside_and_never_read() {
+    let mut paper = Paper::new("");
+    paper.says(&[".159", ".163 .160 c =x, \"y\""]);
+    let whole = paper.file.clone();
+    let start = whole.trim_end().rfind('\n').expect("lines") + 1;
+    let (before, line) = whole.split_at(start);
+    let rows = job().rows;
+    for cut in 1..line.len() {
+        let torn = format!("{before}{}", &line[..cut]);
+        // Without mending it is refused, even where only the line end is missing: nobody was told that it is saved.
+        let error = read_holes_from(torn.clone().into(), Path::new("h.csv"), &rows).expect_err("cut off").to_string();
+        assert!(error.starts_with("h.csv:3:"), "{error}");
+        let prepared = prepare(Some(torn.clone().into_bytes()));
+        assert_eq!(prepared.torn.as_deref(), Some(&torn.as_bytes()[start..]));
+        assert_eq!(prepared.content, before.as_bytes());
+    }
+    // What a file system leaves after a power cut.
+    let zeros = [before.as_bytes(), &[0; 40]].concat();
+    assert_eq!(prepare(Some(zeros)).torn, Some(vec![0; 40]));
+}
+
+#[test]
+fn a_file_by_hand_is_left_alone_but_for_its_last_line_end() {
+    for (old, new) in [
+        ("row,hole,major,minor,condition,remark", "row,hole,major,minor,condition,remark\n"),
+        ("\u{feff} \r\n", HEADER),
+        ("remark,row,hole,major,minor,condition\nx,K1,1,.16,.15,", "remark,row,hole,major,minor,condition\n"),
+        (
+            "\u{feff}remark,row,hole,major,minor,condition\r\n\"x, y\",K1,1,.16,.15,sound",
+            "\u{feff}remark,row,hole,major,minor,condition\r\n\"x, y\",K1,1,.16,.15,sound\r\n",
+        ),
+        ("row,hole,major\nK1,1,.16\n\n", "row,hole,major,minor,condition,remark\nK1,1,.16,,,\n\n"),
+    ] {
+        let prepared = prepare(Some(old.into()));
+        assert_eq!(String::from_utf8(prepared.content), Ok(new.to_owned()), "{old:?}");
+    }
+    let sound = format!("{HEADER}K1,1,.16,,,\n");
+    assert!(!prepare(Some(sound.into())).is_changed);
+}
+
+/// What somebody does in a session.
+#[derive(Clone, Debug)]
+enum Act {
+    Measure(u32, Option<u32>, usize, String),
+    Skip,
+    Back,
+    Jump(usize, u32),
+    Resume,
+    Nonsense(String),
+}
+
+fn act() -> impl Strategy<Value = Act> {
+    prop_oneof![
+        5 => (1400..1800_u32, prop::option::of(1400..1800_u32), 0..LETTERS.len(), "[=+@',\" a-z-]{0,8}")
+            .prop_map(|(major, minor, letter, remark)| Act::Measure(major, minor, letter, remark)),
+        2 => Just(Act::Skip),
+        2 => Just(Act::Back),
+        1 => (0..2_usize, 1..4_u32).prop_map(|(row, number)| Act::Jump(row, number)),
+        1 => Just(Act::Resume),
+        1 => "[a-z?.,]{0,6}".prop_map(Act::Nonsense),
+    ]
+}
+
+/// Every hole that a survey measures here, in order; the last of the job stands in the job itself.
+const HOLES: [Spot; 4] = [(0, 1), (0, 2), (0, 3), (1, 1)];
+
+/// The same with a list instead of everything else.
+#[derive(Default)]
+struct Model {
+    lines: Vec<(usize, u32, u32, usize, String)>,
+    at: usize,
+}
+
+impl Model {
+    fn is_open(&self, index: usize) -> bool {
+        !self.lines.iter().any(|(hole, ..)| *hole == index)
+    }
+
+    fn open_from(&self, from: usize) -> Option<usize> {
+        (from..HOLES.len()).find(|index| self.is_open(*index))
+    }
+
+    fn on_from(&mut self, from: usize) {
+        self.at = self.open_from(from).unwrap_or(HOLES.len());
+    }
+
+    fn resume(&mut self) {
+        let from = self.lines.last().map_or(0, |(hole, ..)| hole + 1);
+        self.at = self.open_from(from).or_else(|| self.open_from(0)).unwrap_or(HOLES.len());
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(150))]
+
+    #[test]
+    fn a_session_does_what_a_list_would(acts in prop::collection::vec(act(), 1..30)) {
+        let job = job();
+        let plan = Plan::make(&job, job.practice);
+        let mut file = HEADER.as_bytes().to_vec();
+        let mut model = Model::default();
+        let open = |file: &[u8]| {
+            let read = read_holes_file_from(file.to_vec(), Path::new("h.csv"), &job.rows);
+            read.unwrap_or_else(|error| panic!("{error}"))
+        };
+        let mut survey = Survey::new(&plan, &open(&file), "\n", Units::Inches);
+        for act in acts {
+            let typed = match &act {
+                Act::Measure(major, minor, letter, remark) => {
+                    let minor = minor.map_or_else(String::new, |minor| format!(" .{minor}"));
+                    format!(".{major}{minor} {} :{remark}", LETTERS[*letter].0)
+                }
+                Act::Skip => String::new(),
+                Act::Back => "b".into(),
+                Act::Jump(row, number) => format!("j {} {number}", job.rows[*row].name),
+                Act::Resume => {
+                    survey = Survey::new(&plan, &open(&file), "\n", Units::Inches);
+                    model.resume();
+                    prop_assert_eq!(survey.at(), HOLES.get(model.at).copied());
+                    continue;
+                }
+                // Nothing in it is a command or a measure of its own.
+                Act::Nonsense(text) => format!("zz{text}"),
+            };
+            survey.introduction();
+            let reply = survey.hear(&typed);
+            match act {
+                Act::Measure(major, minor, letter, remark) if model.at < HOLES.len() => {
+                    let Some(entry) = reply.entry else { return Err(TestCaseError::fail(format!("{typed}: {:?}", reply.say))) };
+                    // Not yet on the disk, so nothing has happened yet.
+                    prop_assert_eq!(survey.at(), HOLES.get(model.at).copied());
+                    file.extend_from_slice(entry.line.as_bytes());
+                    survey.saved(entry);
+                    let minor = minor.unwrap_or(major);
+                    let remark = remark.split_whitespace().collect::<Vec<_>>().join(" ");
+                    model.lines.push((model.at, major.max(minor), major.min(minor), letter, remark));
+                    model.on_from(model.at + 1);
+                }
+                Act::Skip if model.at == HOLES.len() => model.on_from(0),
+                Act::Skip => model.on_from(model.at + 1),
+                Act::Back => model.at = model.at.saturating_sub(1),
+                Act::Jump(row, number) => {
+                    if let Some(index) = HOLES.iter().position(|spot| *spot == (row, number)) {
+                        model.at = index;
+                    }
+                }
+                Act::Measure(..) | Act::Nonsense(_) | Act::Resume => prop_assert_eq!(reply.entry, None),
+            }
+            prop_assert_eq!(survey.at(), HOLES.get(model.at).copied());
+        }
+        let read = open(&file);
+        prop_assert_eq!(read.records.len(), model.lines.len());
+        for (record, (hole, major, minor, letter, remark)) in read.records.iter().zip(&model.lines) {
+            let line = &record.line;
+            prop_assert_eq!((line.row, line.hole.number), HOLES[*hole]);
+            let found = line.hole.as_found;
+            let tenth = |tenths: u32| Length::parse(&format!(".{tenths}")).expect("a length");
+            prop_assert_eq!((found.major(), found.minor()), (tenth(*major), tenth(*minor)));
+            prop_assert_eq!(found.damage(), LETTERS[*letter].1);
+            prop_assert_eq!(&line.hole.remark, remark);
+        }
+    }
+}
