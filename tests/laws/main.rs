@@ -2,6 +2,7 @@
 
 mod common;
 mod drills;
+mod exact;
 mod group;
 mod hole;
 mod joint;

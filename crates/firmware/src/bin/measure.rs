@@ -69,7 +69,8 @@ fn row(case: &Case) {
 fn strength(case: &Case) {
     let edge = case.layout.edge.unwrap_or(Length::INCH);
     let mut found = JointStrength::nothing_yet();
-    let _ = strength_through_into(&mut found, &case.rivet, &case.stack, edge, None, case.layout.pitch, case.shear, None);
+    let _ =
+        strength_through_into(&mut found, &case.rivet, &case.stack, edge, None, case.layout.pitch, case.shear, None);
     black_box(&found);
 }
 
