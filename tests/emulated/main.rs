@@ -151,8 +151,10 @@ fn every_session_replays_on_the_target_and_is_logged() {
             let port = format!("socket,server=on,wait=on,path={}", socket.display());
             let mut board = board("session", &[u32::from(columns), u32::from(lines), LOGGED], &port);
             let mut terminal = plug_in(&socket);
+            // What is typed before the board has set up its serial port is lost: wait until it says something.
+            let mut shown = vec![0];
+            terminal.read_exact(&mut shown).expect("the board greets");
             terminal.write_all(&host.typed).expect("the board takes what is typed");
-            let mut shown = Vec::new();
             terminal.read_to_end(&mut shown).expect("the board's output");
             assert_eq!(
                 String::from_utf8_lossy(&shown),
