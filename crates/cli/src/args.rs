@@ -156,6 +156,20 @@ pub(crate) enum Command {
     /// Holds measured driven heads and what was seen on them against the limits for the rivet planned in each hole: accepted and rejected,
     /// with reason and remedy, how the whole job stands, and what to order again.
     Inspect(InspectArgs),
+    /// The job as a card to print, work from, fill in and sign.
+    ///
+    /// Writes one HTML file that stands by itself and prints on A4 and Letter: what stops the work, positions, removal, cuts, rows with hole
+    /// and head limits, holes that differ, order, tools, map, sign-off.
+    ///
+    /// Prints nothing itself. The exit status is 1 when something in the job has to be referred; the file is written all the same.
+    Card(CardArgs),
+    /// The rows and holes of a job as a drawing.
+    ///
+    /// Writes one SVG file: rows with coordinates to scale, with cuts and damage; the others row under row at their pitch. Shape and letter
+    /// of a mark tell what becomes of a hole; the least edge distances are dimensioned.
+    ///
+    /// Prints nothing itself. The exit status is 1 when something in the job has to be referred; the file is written all the same.
+    Map(MapArgs),
     /// Questions and answers on a small line terminal.
     ///
     /// Runs the session of a shop instrument on the standard input and output: pick a question, key in the figures, page through the
@@ -182,7 +196,7 @@ impl Command {
             Command::Order(args) => args.screen.width,
             Command::Survey(args) => args.screen.width,
             Command::Inspect(args) => args.screen.width,
-            Command::Handheld(_) => None,
+            Command::Handheld(_) | Command::Card(_) | Command::Map(_) => None,
             Command::Sources(args) => args.screen.width,
         }
     }
@@ -193,6 +207,8 @@ impl Command {
             Command::Plan(args) => Some(&args.job),
             Command::Order(args) => Some(&args.job),
             Command::Inspect(args) => Some(&args.job),
+            Command::Card(args) => Some(&args.paper.job),
+            Command::Map(args) => Some(&args.paper.job),
             _ => None,
         }
     }
@@ -523,6 +539,32 @@ pub(crate) struct OrderArgs {
     pub(crate) spares: Option<String>,
     #[command(flatten)]
     pub(crate) screen: Screen,
+}
+
+/// A job, and the file that it is drawn in.
+#[derive(Debug, Args)]
+pub(crate) struct PaperArgs {
+    /// The job file.
+    #[arg(value_name = "JOB.toml")]
+    pub(crate) job: PathBuf,
+    /// The file to write, replaced as a whole where it is there already; - for the standard output.
+    #[arg(short, long, value_name = "FILE")]
+    pub(crate) output: PathBuf,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct CardArgs {
+    #[command(flatten)]
+    pub(crate) paper: PaperArgs,
+    /// What is on the shelf: a CSV file with the columns part, on_hand and pack.
+    #[arg(long, value_name = "STOCK.csv")]
+    pub(crate) stock: Option<PathBuf>,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct MapArgs {
+    #[command(flatten)]
+    pub(crate) paper: PaperArgs,
 }
 
 #[derive(Debug, Args)]

@@ -3,6 +3,7 @@
 //! A command fills a [`Report`]; [`crate::render`] prints it. Everything that is computed or put into words is done by then.
 
 use std::collections::HashMap;
+use std::path::PathBuf;
 
 use serde::Serialize;
 use serde_json::value::RawValue;
@@ -46,8 +47,19 @@ pub(crate) struct Report {
     pub(crate) rows: Rows,
     /// The answer as a drawing, where one is wanted and can be made.
     pub(crate) drawing: Option<String>,
+    /// The answer as a file of its own; nothing is printed then.
+    pub(crate) document: Option<Document>,
     /// What could not be read while the rest could: told on the error stream, status 2.
     pub(crate) refused: Vec<String>,
+}
+
+/// A file that is the answer.
+#[derive(Debug)]
+pub(crate) struct Document {
+    /// Where it goes; `-` is the standard output.
+    pub(crate) path: PathBuf,
+    /// What is in it.
+    pub(crate) text: String,
 }
 
 /// A finding in words and figures.
@@ -212,6 +224,7 @@ impl Report {
             annex: Vec::new(),
             rows: Rows::default(),
             drawing: None,
+            document: None,
             refused: Vec::new(),
         }
     }

@@ -2,14 +2,14 @@
 //!
 //! Everything here is asked of the core; this module only keeps the answers together and says which row or hole they belong to.
 
-use std::collections::HashMap;
+use std::collections::{HashMap, HashSet};
 use std::sync::Arc;
 
 use shophead::access::{
     Clearance, PositionWork, RowWork, SolidBecause, cannot_buck, clearance_needed, lacks_less, least_effort,
     solid_required, weigh,
 };
-use shophead::basis::Basis;
+use shophead::basis::{Basis, Status};
 use shophead::damage::{self, Damaged};
 use shophead::drill::Drill;
 use shophead::finding::{Code, Finding, Findings, Severity};
@@ -298,6 +298,17 @@ pub struct EdgePlan<'j> {
     pub findings: Vec<Finding<'j>>,
 }
 
+impl EdgePlan<'_> {
+    /// Whether a mark of its table was measured, or is a corner; otherwise it lies between such.
+    #[must_use]
+    pub fn is_measured_at(&self, mark: Station) -> bool {
+        match &self.edge.shape {
+            EdgeShape::Stations(stations) => stations.binary_search_by_key(&mark.at, |station| station.at).is_ok(),
+            EdgeShape::Corners(_) => true,
+        }
+    }
+}
+
 /// The plan of a pattern of several rows.
 #[derive(Clone, Debug)]
 pub struct PatternPlan<'j> {
@@ -462,6 +473,18 @@ impl<'j> Plan<'j> {
     /// What stops the work: every finding that says refer.
     pub fn stops(&self) -> impl Iterator<Item = (Subject<'j>, &Finding<'j>)> {
         self.all_findings().filter(|(_, finding)| finding.severity == Severity::Refer)
+    }
+
+    /// The documents of everything that decided something and could only be recalled, each once.
+    #[must_use]
+    pub fn recalled(&self) -> Vec<String> {
+        let recalled = self.all_findings().map(|(_, finding)| finding.basis);
+        let recalled: HashSet<Basis<'_>> = recalled.filter(|basis| basis.status == Status::Memory).collect();
+        let mut texts: Vec<String> =
+            recalled.into_iter().map(|basis| Basis { status: Status::Published, ..basis }.to_string()).collect();
+        texts.sort_unstable();
+        texts.dedup();
+        texts
     }
 
     /// The position of least effort in which everything can be driven that must be.

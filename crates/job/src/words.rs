@@ -14,9 +14,10 @@
 //! assert_eq!(words::finding(&finding, Units::Millimetres), "The edge distance of 5.08 mm is less than the least allowed, 6.35 mm.");
 //! ```
 
-use shophead::access::SolidBecause;
+use shophead::access::{Clearance, RowWork, SolidBecause};
+use shophead::drill::Drill;
 use shophead::finding::{Code, Figure, Finding, Severity};
-use shophead::hole::Disposition;
+use shophead::hole::{Damage, Disposition, HoleJudgement};
 use shophead::joint::row::RowMode;
 use shophead::joint::strength::Mode;
 use shophead::length::{Interval, Length};
@@ -26,7 +27,8 @@ use shophead::select::Difference;
 use shophead::structure::{Member, Place};
 use shophead::upset::Remedy;
 
-use crate::plan::NotCompared;
+use crate::plan::{DamagePlan, HolePlan, NotCompared, Plan};
+use crate::tools::{Tool, ToolKind};
 
 /// What every output says once.
 pub const ADVISORY: &str =
@@ -87,6 +89,32 @@ impl Units {
             return self.length(interval.min);
         }
         format!("{} to {}", self.bare_length(interval.min), self.length(interval.max))
+    }
+
+    /// A length rounded to what can be marked out: a thousandth of an inch, a hundredth of a millimetre.
+    #[must_use]
+    pub fn to_mark(self, length: Length) -> Length {
+        length.round_to(match self {
+            Units::Inches => Length::from_ten_thousandths(10),
+            Units::Millimetres => Length::from_nanometres(10_000).unwrap_or_default(),
+        })
+    }
+
+    /// A least and a greatest length of which either may not be given.
+    #[must_use]
+    pub fn limits(self, least: Option<Length>, greatest: Option<Length>) -> String {
+        match (least, greatest) {
+            (Some(min), Some(max)) => self.interval(Interval { min, max }),
+            (Some(min), None) => format!("from {}", self.length(min)),
+            (None, Some(max)) => format!("up to {}", self.length(max)),
+            (None, None) => "limits not known".into(),
+        }
+    }
+
+    /// A drill with its diameter.
+    #[must_use]
+    pub fn drill(self, drill: Drill) -> String {
+        format!("{drill} ({})", self.length(drill.diameter()))
     }
 
     /// A force, with its unit.
@@ -633,6 +661,112 @@ fn place(place: Place) -> &'static str {
         Place::MainFitting => "at a main fitting",
         Place::HeavilyStressed => "in a heavily stressed place",
         _ => "in a place with rules of its own",
+    }
+}
+
+/// Numbers by rising order, neighbours as a range.
+///
+/// ```
+/// assert_eq!(shophead_job::words::ranges(&[1, 2, 3, 7, 9, 10]), "1-3, 7, 9-10");
+/// assert_eq!(shophead_job::words::ranges(&[]), "");
+/// ```
+#[must_use]
+pub fn ranges(numbers: &[u32]) -> String {
+    let runs = numbers.chunk_by(|one, next| one.checked_add(1) == Some(*next));
+    let shown: Vec<String> = runs
+        .filter_map(|run| match run {
+            [] => None,
+            [one] => Some(one.to_string()),
+            [first, .., last] => Some(format!("{first}-{last}")),
+        })
+        .collect();
+    shown.join(", ")
+}
+
+/// How a hole was found: its axes, what else is wrong, and what somebody noted.
+#[must_use]
+pub fn found(hole: &HolePlan<'_>, units: Units) -> String {
+    let Some(measured) = hole.measured else { return "not measured".into() };
+    let found = measured.as_found;
+    let size = units.interval(Interval { min: found.minor(), max: found.major() });
+    let size = if found.minor() == found.major() { size } else { size.replace(" to ", " by ") };
+    let damage = match found.damage() {
+        Damage::None => String::new(),
+        damage => format!(", {}", damage.word()),
+    };
+    let remark = if measured.remark.is_empty() { String::new() } else { format!(" ({})", measured.remark) };
+    format!("{size}{damage}{remark}")
+}
+
+/// Why each step does not do; a step that fails for the same reason as the one before it is not told again.
+#[must_use]
+pub fn why_not(judgement: &HoleJudgement<'_>, units: Units) -> Vec<String> {
+    let said = |finding: &Finding<'_>| format!("{} [{}]", self::finding(finding, units), finding.basis);
+    let mut lines = Vec::new();
+    let mut told: Vec<Code> = Vec::new();
+    for step in &judgement.steps {
+        let refer = |finding: &&Finding<'_>| finding.severity == Severity::Refer;
+        let codes: Vec<Code> = step.findings.iter().filter(refer).map(|finding| finding.code).collect();
+        if codes.is_empty() || codes == told {
+            continue;
+        }
+        let why = step.findings.iter().filter(refer).map(|finding| match finding.code {
+            // The place to look is the whole message.
+            Code::NoLimit => said(finding),
+            _ => self::finding(finding, units),
+        });
+        let why: Vec<String> = why.collect();
+        lines.push(format!("{}: {}", step.kind, why.join(" ")));
+        told = codes;
+    }
+    let full = judgement.findings.iter().filter(|finding| finding.code == Code::PatternFull);
+    lines.extend(full.map(said));
+    lines
+}
+
+/// Damage beside the holes, on one line.
+#[must_use]
+pub fn damage(plan: &Plan<'_>, damage: &DamagePlan<'_>, units: Units) -> String {
+    let found = &damage.held;
+    let mut parts = vec![format!("{}: {}", found.kind.word(), damage.damage.place)];
+    let row = damage.damage.row.and_then(|row| plan.rows.get(row)).map(|row| row.row.name.as_str());
+    match (row, damage.damage.hole) {
+        (Some(row), Some(hole)) => parts.push(format!("near row {row} hole {hole}")),
+        (Some(row), None) => parts.push(format!("near row {row}")),
+        (None, _) => {}
+    }
+    if let Some(at) = damage.damage.at {
+        parts.push(format!("at {} by {}", units.bare_length(at.x), units.length(at.y)));
+    }
+    parts.extend(damage.damage.member.map(|member| format!("in the {}", member.word())));
+    parts.extend(found.length.map(|length| format!("{} long", units.length(length))));
+    parts.extend(found.depth.map(|depth| format!("{} deep", units.length(depth))));
+    parts.join(", ")
+}
+
+/// What a row lacks in a position where it cannot be bucked.
+#[must_use]
+pub fn lack(work: &RowWork, units: Units) -> String {
+    match (work.clearance, work.needed, work.missing()) {
+        (Clearance::Closed, Some(needed), _) => {
+            format!("no bar goes behind it; open it up to {}.", units.about(Interval::exactly(needed)))
+        }
+        (_, _, Some(missing)) => format!("{} more room.", units.about(Interval::exactly(missing))),
+        _ => "how much room it takes is not known.".into(),
+    }
+}
+
+/// A tool, its size and at how many holes it is used.
+#[must_use]
+pub fn tool(tool: &Tool<'_>, units: Units) -> String {
+    let holes = if tool.holes == 1 { "1 hole".into() } else { format!("{} holes", tool.holes) };
+    match tool.kind {
+        ToolKind::HeadDrill(drill) => format!("drill {} for old heads: {holes}", units.drill(drill)),
+        ToolKind::Punch(under) => format!("punch thinner than {}: {holes}", units.length(under)),
+        ToolKind::HoleCutter(drill) => format!("drill or reamer {} to open up: {holes}", units.drill(drill)),
+        ToolKind::HoleGauge { rivet, least, greatest } => {
+            format!("hole gauge for {rivet}, {}: {holes}", units.limits(least, greatest))
+        }
     }
 }
 

@@ -1,5 +1,6 @@
 //! The commands: each reads its arguments, asks the library, and fills a report.
 
+mod card;
 mod group;
 mod head;
 mod hole;
@@ -44,9 +45,17 @@ pub(crate) fn run(command: &Command, job: Option<&Job>, context: &Context<'_>) -
         (Command::Order(args), Some(job)) => order::run(args, job, context),
         (Command::Inspect(args), Some(job)) => inspect::run(args, job, context),
         (Command::Survey(args), Some(job)) => survey::run(args, job, context),
-        (Command::Plan(_) | Command::Order(_) | Command::Inspect(_) | Command::Survey(_), None) => {
-            Err(Stop::wrong("this command takes a job file"))
-        }
+        (Command::Card(args), Some(job)) => card::run(args, job, context),
+        (Command::Map(args), Some(job)) => card::run_map(args, job, context),
+        (
+            Command::Plan(_)
+            | Command::Order(_)
+            | Command::Inspect(_)
+            | Command::Survey(_)
+            | Command::Card(_)
+            | Command::Map(_),
+            None,
+        ) => Err(Stop::wrong("this command takes a job file")),
         (Command::Handheld(_), _) => Err(Stop::wrong("a session is not a report")),
         (Command::Sources(args), _) => sources::run(args, context),
     }

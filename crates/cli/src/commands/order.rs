@@ -1,16 +1,14 @@
 //! `shophead order`.
 
 use serde_json::{Value, json};
-use shophead::drill::Drill;
 use shophead::finding::Severity;
-use shophead::length::Interval;
 use shophead::quantity::Mass;
 use shophead_job::model::Job;
 use shophead_job::order::{Alternative, OrderLine, alternatives, order};
 use shophead_job::plan::Plan;
 use shophead_job::read::read_stock;
 use shophead_job::tools::{Tool, ToolKind, tools};
-use shophead_job::words::Units;
+use shophead_job::words::{self, Units};
 
 use super::plan::holes_without_rivet;
 use crate::args::OrderArgs;
@@ -61,7 +59,7 @@ pub(super) fn run(args: &OrderArgs, job: &Job, context: &Context<'_>) -> Result<
     }
     report.heading("Tools");
     for tool in &tools {
-        report.text.push(Block::Entry(tool_in_words(tool, context.units), vec![tool.rows.join(", ")]));
+        report.text.push(Block::Entry(words::tool(tool, context.units), vec![tool.rows.join(", ")]));
     }
     for line in &lines {
         let mut record = Record::new(context.units);
@@ -86,25 +84,6 @@ fn alternative_entry(alternative: &Alternative<'_>) -> Block {
 fn alternative_json(alternative: &Alternative<'_>) -> Value {
     let Alternative { part, other, free, holes, rows } = alternative;
     json!({ "part": part.to_string(), "alternative": other.to_string(), "free": free, "holes": holes, "rows": rows })
-}
-
-fn tool_in_words(tool: &Tool<'_>, units: Units) -> String {
-    let holes = if tool.holes == 1 { "1 hole".into() } else { format!("{} holes", tool.holes) };
-    let sized = |drill: Drill| format!("{drill} ({})", units.length(drill.diameter()));
-    match tool.kind {
-        ToolKind::HeadDrill(drill) => format!("drill {} for old heads: {holes}", sized(drill)),
-        ToolKind::Punch(under) => format!("punch thinner than {}: {holes}", units.length(under)),
-        ToolKind::HoleCutter(drill) => format!("drill or reamer {} to open up: {holes}", sized(drill)),
-        ToolKind::HoleGauge { rivet, least, greatest } => {
-            let ends = match (least, greatest) {
-                (Some(min), Some(max)) => units.interval(Interval { min, max }),
-                (Some(min), None) => format!("from {}", units.length(min)),
-                (None, Some(max)) => format!("up to {}", units.length(max)),
-                (None, None) => "limits not known".into(),
-            };
-            format!("hole gauge for {rivet}, {ends}: {holes}")
-        }
-    }
 }
 
 fn tool_json(tool: &Tool<'_>) -> Value {

@@ -1,11 +1,10 @@
 //! What a plan says about the panel round its rows: patterns, edges, damage, places to look at, positions compared.
 
 use serde_json::{Value, json};
-use shophead::access::{Clearance, Minutes, RowWork};
+use shophead::access::{Clearance, Minutes};
 use shophead::finding::Finding;
-use shophead::length::Length;
-use shophead::trim::{Cut, INTERPOLATION, Station};
-use shophead_job::model::{EdgeShape, Look};
+use shophead::trim::{Cut, INTERPOLATION};
+use shophead_job::model::Look;
 use shophead_job::plan::{DamagePlan, EdgePlan, PatternPlan, Plan, PositionPlan, RowCut};
 use shophead_job::words::{self, Units};
 
@@ -16,21 +15,8 @@ fn said(finding: &Finding<'_>, units: Units) -> String {
     format!("{} [{}]", words::finding(finding, units), finding.basis)
 }
 
-/// Numbers by rising order, neighbours as a range: `1-4, 7`.
-pub(super) fn ranges(numbers: &[u32]) -> String {
-    let runs = numbers.chunk_by(|one, next| one.checked_add(1) == Some(*next));
-    let shown: Vec<String> = runs
-        .filter_map(|run| match run {
-            [] => None,
-            [one] => Some(one.to_string()),
-            [first, .., last] => Some(format!("{first}-{last}")),
-        })
-        .collect();
-    shown.join(", ")
-}
-
 fn holes(numbers: &[u32]) -> String {
-    if numbers.len() == 1 { format!("hole {}", ranges(numbers)) } else { format!("holes {}", ranges(numbers)) }
+    if numbers.len() == 1 { format!("hole {}", words::ranges(numbers)) } else { format!("holes {}", words::ranges(numbers)) }
 }
 
 /// The patterns of several rows.
@@ -78,14 +64,14 @@ pub(super) fn edges(plan: &Plan<'_>, units: Units, text: &mut Vec<Block>) {
         let measured = matches!(edge.cut, Cut::Measured(_));
         let columns = if measured { vec!["station", "offset", ""] } else { vec!["x", "y", ""] };
         let rows = edge.table.iter().map(|mark| {
-            let how = if measured && !is_station(edge, *mark) {
+            let how = if measured && !edge.is_measured_at(*mark) {
                 "between"
             } else if measured {
                 "measured"
             } else {
                 "corner"
             };
-            vec![units.bare_length(rounded(mark.at, units)), units.bare_length(rounded(mark.offset, units)), how.into()]
+            vec![units.bare_length(units.to_mark(mark.at)), units.bare_length(units.to_mark(mark.offset)), how.into()]
         });
         let unit = match units {
             Units::Inches => "inches",
@@ -126,21 +112,6 @@ pub(super) fn edges(plan: &Plan<'_>, units: Units, text: &mut Vec<Block>) {
     }
 }
 
-/// To what can be marked out: a thousandth of an inch, a hundredth of a millimetre.
-fn rounded(length: Length, units: Units) -> Length {
-    length.round_to(match units {
-        Units::Inches => Length::from_ten_thousandths(10),
-        Units::Millimetres => Length::from_nanometres(10_000).unwrap_or_default(),
-    })
-}
-
-fn is_station(edge: &EdgePlan<'_>, mark: Station) -> bool {
-    match &edge.edge.shape {
-        EdgeShape::Stations(stations) => stations.binary_search_by_key(&mark.at, |station| station.at).is_ok(),
-        EdgeShape::Corners(_) => true,
-    }
-}
-
 /// Damage, then where else to look.
 pub(super) fn damage(plan: &Plan<'_>, units: Units, text: &mut Vec<Block>) {
     if !plan.damage.is_empty() {
@@ -148,7 +119,7 @@ pub(super) fn damage(plan: &Plan<'_>, units: Units, text: &mut Vec<Block>) {
     }
     for (plan_of, number) in plan.damage.iter().zip(1_u32..) {
         let lines = plan_of.findings.iter().map(|finding| said(finding, units)).collect();
-        text.push(Block::Entry(format!("{number}. {}", damage_in_words(plan, plan_of, units)), lines));
+        text.push(Block::Entry(format!("{number}. {}", words::damage(plan, plan_of, units)), lines));
     }
     if !plan.job.looks.is_empty() {
         text.push(Block::Heading("Also look here".into()));
@@ -156,28 +127,6 @@ pub(super) fn damage(plan: &Plan<'_>, units: Units, text: &mut Vec<Block>) {
     for Look { place, why } in &plan.job.looks {
         text.push(Block::Entry(place.clone(), vec![why.clone()]));
     }
-}
-
-fn damage_in_words(plan: &Plan<'_>, damage: &DamagePlan<'_>, units: Units) -> String {
-    let found = &damage.held;
-    let mut parts = vec![format!("{}: {}", found.kind.word(), damage.damage.place)];
-    let row = damage.damage.row.and_then(|row| plan.rows.get(row)).map(|row| row.row.name.as_str());
-    match (row, damage.damage.hole) {
-        (Some(row), Some(hole)) => parts.push(format!("near row {row} hole {hole}")),
-        (Some(row), None) => parts.push(format!("near row {row}")),
-        (None, _) => {}
-    }
-    if let Some(at) = damage.damage.at {
-        parts.push(format!("at {} by {}", units.bare_length(at.x), units.length(at.y)));
-    }
-    parts.extend(damage.damage.member.map(|member| format!("in the {}", role(member))));
-    parts.extend(found.length.map(|length| format!("{} long", units.length(length))));
-    parts.extend(found.depth.map(|depth| format!("{} deep", units.length(depth))));
-    parts.join(", ")
-}
-
-fn role(role: shophead::stack::Role) -> &'static str {
-    shophead::stack::Role::ALL.iter().find(|(known, _)| *known == role).map_or("", |(_, word)| word)
 }
 
 /// The time of a position, on one line; nothing where no minutes were given.
@@ -216,24 +165,9 @@ pub(super) fn verdict(plan: &Plan<'_>, units: Units, text: &mut Vec<Block>) {
     for position in plan.lacking_positions() {
         let blocking = plan.rows.iter().zip(&position.rows).filter(|(_, work)| work.must && !work.is_reachable());
         let lines: Vec<String> =
-            blocking.map(|(row, work)| format!("{}: {}", row.row.name, lack(work, units))).collect();
+            blocking.map(|(row, work)| format!("{}: {}", row.row.name, words::lack(work, units))).collect();
         let rows = if lines.len() == 1 { "1 row blocks".into() } else { format!("{} rows block", lines.len()) };
         text.push(Block::Entry(format!("{}: {rows}", position.position.name), lines));
-    }
-}
-
-fn lack(work: &RowWork, units: Units) -> String {
-    match (work.clearance, work.needed, work.missing()) {
-        (Clearance::Closed, Some(needed), _) => {
-            format!(
-                "no bar goes behind it; open it up to {}.",
-                units.about(shophead::length::Interval::exactly(needed))
-            )
-        }
-        (_, _, Some(missing)) => {
-            format!("{} more room.", units.about(shophead::length::Interval::exactly(missing)))
-        }
-        _ => "how much room it takes is not known.".into(),
     }
 }
 
@@ -311,7 +245,7 @@ pub(super) fn edges_json(plan: &Plan<'_>) -> Value {
             "table": edge.table.iter().map(|mark| json!({
                 "station": json::length(mark.at),
                 "offset": json::length(mark.offset),
-                "measured": is_station(edge, *mark),
+                "measured": edge.is_measured_at(*mark),
             })).collect::<Vec<Value>>(),
             "interpolation": match edge.cut { Cut::Corners(_) => Value::Null, Cut::Measured(_) => json::basis(INTERPOLATION) },
             "rows": rows.collect::<Vec<Value>>(),
@@ -329,7 +263,7 @@ pub(super) fn damage_json(plan: &Plan<'_>) -> Value {
             "row": damage.damage.row.and_then(|row| plan.rows.get(row)).map(|row| &row.row.name),
             "hole": damage.damage.hole,
             "at": json::or_null(damage.damage.at, |at| json!({ "x": json::length(at.x), "y": json::length(at.y) })),
-            "member": damage.damage.member.map(role),
+            "member": damage.damage.member.map(shophead::stack::Role::word),
             "length": json::or_null(found.length, json::length),
             "depth": json::or_null(found.depth, json::length),
             "thickness": json::or_null(found.thickness, json::length),
@@ -349,8 +283,6 @@ mod tests {
 
     #[test]
     fn neighbours_are_told_as_a_range() {
-        assert_eq!(ranges(&[1, 2, 3, 7, 9, 10]), "1-3, 7, 9-10");
         assert_eq!(holes(&[4]), "hole 4");
-        assert_eq!(ranges(&[]), "");
     }
 }

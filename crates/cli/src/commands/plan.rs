@@ -5,8 +5,7 @@ use std::collections::HashMap;
 use serde::Serialize;
 use serde::ser::{SerializeMap, Serializer};
 use serde_json::{Value, json};
-use shophead::basis::{Basis, Status};
-use shophead::finding::{Code, Finding, Severity};
+use shophead::finding::{Finding, Severity};
 use shophead::hole::{Disposition, HoleJudgement};
 use shophead::joint::row::{RowMode, RowStrength};
 use shophead::length::{Interval, Length};
@@ -177,50 +176,13 @@ impl<'j> Page<'_, '_, 'j> {
     ) -> Block {
         let holes = plan.map(|plan| plan.holes.as_slice()).unwrap_or_default();
         let hole = holes.binary_search_by_key(&number, |hole| hole.number).ok().and_then(|index| holes.get(index));
-        let found = hole.map_or_else(String::new, |hole| format!(": {}", self.found(hole)));
+        let found = hole.map_or_else(String::new, |hole| format!(": {}", words::found(hole, self.context.units)));
         let steps = hole.and_then(|hole| hole.judgement.as_deref()).filter(|judgement| !judgement.steps.is_empty());
         let lines = match steps {
-            Some(judgement) => self.why_not(judgement),
+            Some(judgement) => words::why_not(judgement, self.context.units),
             None => findings.map(|finding| self.said(finding)).collect(),
         };
         Block::Entry(format!("row {row} hole {number}{found}"), lines)
-    }
-
-    /// Why each step does not do; a step that fails for the same reason as the one before it is not told again.
-    fn why_not(&self, judgement: &HoleJudgement<'_>) -> Vec<String> {
-        let mut lines = Vec::new();
-        let mut told: Vec<Code> = Vec::new();
-        for step in &judgement.steps {
-            let refer = |finding: &&Finding<'_>| finding.severity == Severity::Refer;
-            let codes: Vec<Code> = step.findings.iter().filter(refer).map(|finding| finding.code).collect();
-            if codes.is_empty() || codes == told {
-                continue;
-            }
-            let why = step.findings.iter().filter(refer).map(|finding| match finding.code {
-                // The place to look is the whole message.
-                Code::NoLimit => self.said(finding),
-                _ => words::finding(finding, self.context.units),
-            });
-            let why: Vec<String> = why.collect();
-            lines.push(format!("{}: {}", step.kind, why.join(" ")));
-            told = codes;
-        }
-        let full = judgement.findings.iter().filter(|finding| finding.code == Code::PatternFull);
-        lines.extend(full.map(|finding| self.said(finding)));
-        lines
-    }
-
-    fn found(&self, hole: &HolePlan<'_>) -> String {
-        let Some(measured) = hole.measured else { return "not measured".into() };
-        let found = measured.as_found;
-        let size = self.context.units.interval(Interval { min: found.minor(), max: found.major() });
-        let size = if found.minor() == found.major() { size } else { size.replace(" to ", " by ") };
-        let damage = match found.damage() {
-            shophead::hole::Damage::None => String::new(),
-            damage => format!(", {}", damage.word()),
-        };
-        let remark = if measured.remark.is_empty() { String::new() } else { format!(" ({})", measured.remark) };
-        format!("{size}{damage}{remark}")
     }
 
     fn said(&self, finding: &Finding<'_>) -> String {
@@ -384,7 +346,7 @@ impl<'j> Page<'_, '_, 'j> {
         let mut lines = Vec::new();
         if let Some(judgement) = &hole.judgement {
             let what = words::disposition(judgement.disposition);
-            lines.push(format!("{what}{}. Found {}.", self.cut(judgement), self.found(hole)));
+            lines.push(format!("{what}{}. Found {}.", self.cut(judgement), words::found(hole, self.context.units)));
         }
         if !hole.about.is_empty() {
             lines.push(format!("{}; grip {}.", hole.about, self.context.units.interval(hole.stack.grip().interval())));
@@ -469,16 +431,8 @@ impl<'j> Page<'_, '_, 'j> {
 
     /// What decided something here and could only be recalled, each once.
     fn memory(&mut self) {
-        let mut bases: Vec<String> = Vec::new();
-        for (_, finding) in self.plan.all_findings() {
-            let basis = finding.basis;
-            let text = Basis { status: Status::Published, ..basis }.to_string();
-            if basis.status == Status::Memory && !bases.contains(&text) {
-                bases.push(text);
-            }
-        }
+        let bases = self.plan.recalled();
         if !bases.is_empty() {
-            bases.sort();
             self.report.annex.push(Block::Heading("Recalled, not read: check these against your own documents".into()));
             for basis in bases {
                 self.report.annex.push(Block::Entry(basis, Vec::new()));

@@ -6,13 +6,18 @@ pub(crate) mod text;
 
 use std::io::{self, Write};
 
+use shophead_job::diagnostic::escaped;
+
 use crate::args::Format;
 use crate::context::Settings;
 use crate::exit::Stop;
-use crate::report::Report;
+use crate::report::{Document, Report};
 
-/// Prints the report on the standard output.
+/// Prints the report on the standard output, or writes the file that it is.
 pub(crate) fn print(report: &Report, settings: &Settings) -> Result<(), Stop> {
+    if let Some(document) = report.document.as_ref() {
+        return keep(document);
+    }
     let printed = match settings.format {
         // Colours are taken out where the output is no terminal or NO_COLOR is set.
         Format::Text => write(anstream::AutoStream::auto(io::stdout().lock()), &text::render(report, settings.width)),
@@ -26,10 +31,25 @@ pub(crate) fn print(report: &Report, settings: &Settings) -> Result<(), Stop> {
         },
         Format::Csv => csv::render(report).and_then(|rows| write(io::stdout().lock(), &rows)),
     };
-    printed.map_err(|error| match error.kind() {
+    printed.map_err(not_printed)
+}
+
+fn not_printed(error: io::Error) -> Stop {
+    match error.kind() {
         io::ErrorKind::BrokenPipe => Stop::ReaderGone,
         _ => Stop::Failed(format!("the answer could not be written: {error}")),
-    })
+    }
+}
+
+fn keep(Document { path, text }: &Document) -> Result<(), Stop> {
+    if path.as_os_str() == "-" {
+        return write(io::stdout().lock(), text).map_err(not_printed);
+    }
+    // A device or a pipe takes what is written into it; a file must not be put in its place.
+    let is_special = std::fs::metadata(path).is_ok_and(|there| !there.is_file() && !there.is_dir());
+    let kept =
+        if is_special { std::fs::write(path, text) } else { shophead_job::file::replace(path, text.as_bytes()) };
+    kept.map_err(|error| Stop::Failed(format!("cannot write {}: {error}", escaped(&path.display().to_string()))))
 }
 
 fn write(mut to: impl Write, text: &str) -> io::Result<()> {

@@ -13,9 +13,11 @@
 //! ```
 
 mod group;
+mod map;
 mod rows;
 
 pub use group::{GroupDrawing, group};
+pub use map::{Mark, Sheet, map, sheets};
 pub use rows::{RowBar, RowsDrawing, rows};
 
 use std::fmt::Write;
@@ -34,6 +36,8 @@ pub enum Line {
     Thin,
     /// What is only for comparison.
     Dashed,
+    /// The middle of something: long and short dashes.
+    Centre,
 }
 
 impl Line {
@@ -43,6 +47,7 @@ impl Line {
             Line::Middle => r##"stroke="#000" stroke-width="1.4""##,
             Line::Thin => r##"stroke="#000" stroke-width="0.8""##,
             Line::Dashed => r##"stroke="#000" stroke-width="0.9" stroke-dasharray="4 3""##,
+            Line::Centre => r##"stroke="#000" stroke-width="0.6" stroke-dasharray="12 3 2 3""##,
         }
     }
 }
@@ -67,6 +72,10 @@ pub enum Letters {
     Strong,
     /// Everything else.
     Plain,
+    /// In a mark, on white.
+    Mark,
+    /// In a mark, on black.
+    White,
 }
 
 /// A drawing in the making.
@@ -141,6 +150,35 @@ impl Canvas {
         ));
     }
 
+    /// Straight lines from place to place, nothing inside.
+    pub fn polyline(&mut self, places: &[At], line: Line) {
+        let places: Vec<String> = places.iter().map(|(x, y)| format!("{},{}", figure(*x), figure(*y))).collect();
+        self.add(format_args!(r#"<polyline points="{}" fill="none" {}/>"#, places.join(" "), line.attributes()));
+    }
+
+    /// A closed figure from corner to corner: white inside, or filled.
+    pub fn polygon(&mut self, corners: &[At], line: Line, filled: bool) {
+        let fill = if filled { "#000" } else { "#fff" };
+        let corners: Vec<String> = corners.iter().map(|(x, y)| format!("{},{}", figure(*x), figure(*y))).collect();
+        self.add(format_args!(r#"<polygon points="{}" fill="{fill}" {}/>"#, corners.join(" "), line.attributes()));
+    }
+
+    /// A dot at every place, all in one element: there may be very many.
+    pub fn dots(&mut self, places: &[At], radius: f64) {
+        if places.is_empty() {
+            return;
+        }
+        let mut path = String::new();
+        for (x, y) in places {
+            // Writing to a string does not fail. A line of no length with round ends is a dot.
+            let _ = write!(path, "M{} {}h0", figure(*x), figure(*y));
+        }
+        let width = figure(radius * 2.0);
+        self.add(format_args!(
+            r##"<path d="{path}" fill="none" stroke="#000" stroke-width="{width}" stroke-linecap="round"/>"##
+        ));
+    }
+
     /// A text on one line. A white edge keeps it readable on lines.
     pub fn text(&mut self, at: At, text: &str, anchor: Anchor, letters: Letters) {
         let anchor = match anchor {
@@ -148,10 +186,17 @@ impl Canvas {
             Anchor::Middle => "middle",
             Anchor::End => "end",
         };
+        if let Letters::White | Letters::Mark = letters {
+            let fill = if letters == Letters::White { "#fff" } else { "#000" };
+            let (x, y, text) = (figure(at.0), figure(at.1), escaped(text));
+            return self.add(format_args!(
+                r##"<text x="{x}" y="{y}" text-anchor="{anchor}" font-size="12" font-weight="bold" fill="{fill}">{text}</text>"##
+            ));
+        }
         let letters = match letters {
             Letters::Heading => r#"font-size="17" font-weight="bold""#,
             Letters::Strong => r#"font-size="12" font-weight="bold""#,
-            Letters::Plain => r#"font-size="12""#,
+            Letters::Plain | Letters::Mark | Letters::White => r#"font-size="12""#,
         };
         let (x, y, text) = (figure(at.0), figure(at.1), escaped(text));
         self.add(format_args!(

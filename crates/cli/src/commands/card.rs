@@ -1,0 +1,66 @@
+//! `shophead card` and `shophead map`: a plan as a file.
+
+use std::path::Path;
+
+use shophead_job::card::{self, Card};
+use shophead_job::drawing;
+use shophead_job::model::Job;
+use shophead_job::order::{alternatives, order};
+use shophead_job::plan::Plan;
+use shophead_job::read::read_stock;
+use shophead_job::tools::tools;
+
+use crate::args::{CardArgs, MapArgs, PaperArgs};
+use crate::context::Context;
+use crate::exit::Stop;
+use crate::progress::Progress;
+use crate::report::{Document, Report};
+
+pub(super) fn run(args: &CardArgs, job: &Job, context: &Context<'_>) -> Result<Report, Stop> {
+    let stock = args.stock.as_deref().map(read_stock).transpose()?;
+    report("card", &args.paper, job, context, |plan| {
+        let lines = order(plan, job.spares_percent, stock.as_deref());
+        card::card(&Card {
+            plan,
+            order: &lines,
+            alternatives: &stock.as_deref().map_or_else(Vec::new, |stock| alternatives(plan, &lines, stock)),
+            tools: &tools(plan),
+            own_limits: context.own_title,
+            units: context.units,
+        })
+    })
+}
+
+pub(super) fn run_map(args: &MapArgs, job: &Job, context: &Context<'_>) -> Result<Report, Stop> {
+    report("map", &args.paper, job, context, |plan| drawing::map(plan, context.units))
+}
+
+fn report(
+    command: &'static str,
+    paper: &PaperArgs,
+    job: &Job,
+    context: &Context<'_>,
+    draw: impl FnOnce(&Plan<'_>) -> String,
+) -> Result<Report, Stop> {
+    refuse_own_input(paper)?;
+    let plan = {
+        let total = job.rows.iter().map(|row| row.count).fold(0, u32::saturating_add);
+        let mut progress = Progress::of(total);
+        Plan::make_watched(job, context.practice, &mut |done| progress.at(done))
+    };
+    let mut report = Report::new(command, context);
+    for (subject, finding) in plan.stops() {
+        report.find(context, &subject.to_string(), [finding]);
+    }
+    report.document = Some(Document { path: paper.output.clone(), text: draw(&plan) });
+    Ok(report)
+}
+
+/// A slip of the keyboard must not cost the job file.
+fn refuse_own_input(paper: &PaperArgs) -> Result<(), Stop> {
+    let real = |path: &Path| path.canonicalize().ok();
+    if real(&paper.output).is_some_and(|output| real(&paper.job) == Some(output)) {
+        return Err(Stop::wrong("--output is the job file itself; name another file"));
+    }
+    Ok(())
+}

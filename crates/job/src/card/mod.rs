@@ -1,0 +1,765 @@
+//! The card of a job: one HTML file to print, work from, fill in and sign.
+//!
+//! It stands by itself: no script, no picture, font or style from elsewhere. It prints on A4 and on Letter, in black and white; rows
+//! of tables stay whole and their headings come again on every page. Nothing in it is told by colour. Every text is escaped, and
+//! characters that could steer the reading direction are written out.
+//!
+//! Nothing is calculated here: limits are asked of the core, everything else stands in the plan and the order.
+
+use std::fmt::Write;
+
+use maud::{DOCTYPE, Markup, PreEscaped, Render, html};
+use shophead::basis::{Basis, Status};
+use shophead::drill::Drill;
+use shophead::finding::{Finding, Severity};
+use shophead::hole::{Disposition, HoleLimits};
+use shophead::length::Length;
+use shophead::practice::{Given, Name};
+use shophead::removal::Removal;
+use shophead::rivet::part::Part;
+use shophead::trim::Cut;
+use shophead::upset::HeadLimits;
+
+use crate::diagnostic::escaped;
+use crate::drawing::{Mark, sheets};
+use crate::order::{Alternative, OrderLine};
+use crate::plan::{Choice, EdgePlan, HolePlan, Plan, RowCut, RowPlan, Subject};
+use crate::tools::Tool;
+use crate::words::{self, ADVISORY, Units};
+
+/// What a card is made of.
+#[derive(Clone, Copy, Debug)]
+pub struct Card<'c, 'j> {
+    /// The plan.
+    pub plan: &'c Plan<'j>,
+    /// What to order.
+    pub order: &'c [OrderLine<'j>],
+    /// What else is on the shelf.
+    pub alternatives: &'c [Alternative<'j>],
+    /// The tools.
+    pub tools: &'c [Tool<'j>],
+    /// What the shop's own limits are called; empty without any.
+    pub own_limits: &'c str,
+    /// The units of figures.
+    pub units: Units,
+}
+
+/// Lines to write measured heads on.
+const HEAD_LINES: usize = 12;
+const STYLE: &str = include_str!("style.css");
+/// Behind a figure that could only be recalled.
+const RECALLED: &str = "*";
+
+/// A text from a file: escaped, and what nobody would see written out.
+struct Said<'t>(&'t str);
+
+impl Render for Said<'_> {
+    fn render_to(&self, buffer: &mut String) {
+        escaped(self.0).as_ref().render_to(buffer);
+    }
+}
+
+/// A text as a string of CSS: whatever is not a letter, a figure or a blank is written as its number, so that nothing can end it.
+fn css_string(text: &str) -> String {
+    let mut string = String::from("\"");
+    for c in escaped(text).chars() {
+        if c.is_ascii_alphanumeric() || c == ' ' {
+            string.push(c);
+        } else {
+            // Writing to a string does not fail.
+            let _ = write!(string, "\\{:x} ", u32::from(c));
+        }
+    }
+    string.push('"');
+    string
+}
+
+/// A heading of a column; `tick` for a narrow one with boxes.
+struct Column {
+    name: &'static str,
+    /// In percent of the table.
+    width: u32,
+    tick: bool,
+}
+
+const fn column(name: &'static str, width: u32) -> Column {
+    Column { name, width, tick: false }
+}
+
+const fn tick_column(name: &'static str, width: u32) -> Column {
+    Column { name, width, tick: true }
+}
+
+fn head(columns: &[Column]) -> Markup {
+    html! {
+        colgroup { @for column in columns { col style={ "width:" (column.width) "%" }; } }
+        thead { tr { @for column in columns { th scope="col" class=[column.tick.then_some("tick")] { (column.name) } } } }
+    }
+}
+
+fn tick(what: &str) -> Markup {
+    html! { td class="tick" { (tick_box(what)) } }
+}
+
+fn tick_box(what: &str) -> Markup {
+    html! { input type="checkbox" autocomplete="off" aria-label=(Said(what)); }
+}
+
+fn write_cell(what: &str) -> Markup {
+    html! { td class="write" { input type="text" autocomplete="off" aria-label=(Said(what)); } }
+}
+
+fn field(what: &str) -> Markup {
+    html! { label { (what) input type="text" autocomplete="off"; } }
+}
+
+fn recalled(basis: Basis<'_>) -> &'static str {
+    if basis.status == Status::Memory { RECALLED } else { "" }
+}
+
+fn section(id: &str, title: &str, content: &Markup) -> Markup {
+    html! { section aria-labelledby=(id) { h2 id=(id) { (title) } (content) } }
+}
+
+fn count_of(count: u32, what: &str) -> String {
+    if count == 1 { format!("1 {what}") } else { format!("{count} {what}s") }
+}
+
+/// The whole card.
+///
+/// ```
+/// use shophead_job::card::{Card, card};
+/// use shophead_job::model::Job;
+/// use shophead_job::order::order;
+/// use shophead_job::plan::Plan;
+/// use shophead_job::tools::tools;
+/// use shophead_job::words::Units;
+/// let path = concat!(env!("CARGO_MANIFEST_DIR"), "/demo/keel-skin/job.toml");
+/// let job = Job::read(path.as_ref()).expect("the demo job reads");
+/// let own = job.own_limits.limits();
+/// let practice = job.practice.with_own(&own);
+/// let plan = Plan::make(&job, &practice);
+/// let (order, tools) = (order(&plan, job.spares_percent, None), tools(&plan));
+/// let html = card(&Card {
+///     plan: &plan, order: &order, alternatives: &[], tools: &tools, own_limits: &job.own_limits.title, units: Units::Inches,
+/// });
+/// assert!(html.contains("<h1>Keel skin panel, frames 2 to 6</h1>"));
+/// ```
+#[must_use]
+pub fn card(card: &Card<'_, '_>) -> String {
+    let plan = card.plan;
+    let style = STYLE.replace("TITLE", &css_string(&plan.job.title));
+    html! {
+        (DOCTYPE)
+        html lang="en" {
+            head {
+                meta charset="utf-8";
+                meta name="viewport" content="width=device-width, initial-scale=1";
+                title { (Said(&plan.job.title)) ": job card" }
+                style { (PreEscaped(style)) }
+            }
+            body {
+                header { (card.top()) }
+                main {
+                    (card.stops())
+                    (card.damage())
+                    (card.positions())
+                    (card.removals())
+                    (card.edges())
+                    (card.rows())
+                    (card.holes())
+                    (card.heads())
+                    (card.order())
+                    (card.tools())
+                    (card.map())
+                    (card.check())
+                }
+                footer { (sign_off()) }
+            }
+        }
+    }
+    .into_string()
+}
+
+impl<'j> Card<'_, 'j> {
+    fn length(&self, length: Length) -> String {
+        self.units.length(length)
+    }
+
+    fn top(&self) -> Markup {
+        let plan = self.plan;
+        let counts = plan.counts();
+        let own = if self.own_limits.is_empty() { String::new() } else { format!(" with {}", self.own_limits) };
+        html! {
+            h1 { (Said(&plan.job.title)) }
+            p {
+                (count_of(counts.rows, "row")) ", " (count_of(counts.holes, "hole")) ". "
+                @if counts.measured > 0 {
+                    "Of " (count_of(counts.measured, "measured hole")) ": " (counts.keep) " keep, " (counts.clean_up) " clean up, "
+                    (counts.oversize) " oversize shank, " (counts.next_size) " next diameter, " (counts.refer) " refer. "
+                }
+                "Practice: " (Said(plan.practice.name())) (Said(&own)) "."
+            }
+            p class="advisory" role="note" { (ADVISORY) }
+            p class="screen" { "Print this card and fill it in by hand: what is ticked or typed on the screen is not kept." }
+            div class="fields" { (field("Assembly and serial number")) (field("Work order")) (field("Date")) }
+        }
+    }
+
+    /// A finding with where its limit stands.
+    fn said(&self, finding: &Finding<'_>) -> String {
+        format!("{} [{}]", words::finding(finding, self.units), finding.basis)
+    }
+
+    fn list(&self, lines: &[String]) -> Markup {
+        html! {
+            @match lines {
+                [] => {}
+                [line] => { (Said(line)) }
+                lines => { ul { @for line in lines { li { (Said(line)) } } } }
+            }
+        }
+    }
+
+    fn stops(&self) -> Markup {
+        let stops: Vec<(Subject<'j>, &Finding<'j>)> = self.plan.stops().collect();
+        if stops.is_empty() {
+            return section("stops", "Nothing stops the work", &html! { p { "No finding has to be referred." } });
+        }
+        let columns = [column("where", 17), column("what was found", 55), column("answer: by whom, where it is written", 28)];
+        let content = html! {
+            p { "Do not go on with these before somebody who may decide has answered." }
+            table {
+                (head(&columns))
+                tbody {
+                    @for of_subject in stops.chunk_by(|(one, _), (next, _)| one == next) {
+                        @if let Some((subject, _)) = of_subject.first() {
+                            @let name = subject.to_string();
+                            tr {
+                                th scope="row" { (Said(&name)) }
+                                td class="small" { (self.why(*subject, of_subject)) }
+                                (write_cell(&format!("answer for {name}")))
+                            }
+                        }
+                    }
+                }
+            }
+        };
+        section("stops", "What stops the work", &content)
+    }
+
+    fn why(&self, subject: Subject<'j>, findings: &[(Subject<'j>, &Finding<'j>)]) -> Markup {
+        let hole = match subject {
+            Subject::Hole(row, number) => {
+                self.plan.rows.iter().find(|plan| plan.row.name == row).and_then(|plan| plan.hole(number))
+            }
+            _ => None,
+        };
+        let steps = hole.and_then(|hole| hole.judgement.as_deref()).filter(|judgement| !judgement.steps.is_empty());
+        let lines: Vec<String> = match steps {
+            Some(judgement) => words::why_not(judgement, self.units),
+            None => findings.iter().map(|(_, finding)| self.said(finding)).collect(),
+        };
+        html! {
+            @if let Some(hole) = hole { p { strong { "Found " (Said(&words::found(hole, self.units))) "." } } }
+            (self.list(&lines))
+        }
+    }
+
+    fn damage(&self) -> Markup {
+        let (plan, looks) = (self.plan, &self.plan.job.looks);
+        let columns = [column("no.", 6), column("damage", 34), column("what it comes to", 38), column("answer", 22)];
+        let of_damage = html! {
+            table {
+                (head(&columns))
+                tbody {
+                    @for (damage, number) in plan.damage.iter().zip(1_u32..) {
+                        @let lines: Vec<String> = damage.findings.iter().map(|finding| self.said(finding)).collect();
+                        tr {
+                            th scope="row" { (number) }
+                            td { (Said(&words::damage(plan, damage, self.units))) }
+                            td class="small" { (self.list(&lines)) }
+                            (write_cell(&format!("answer for damage {number}")))
+                        }
+                    }
+                }
+            }
+        };
+        let columns = [tick_column("done", 8), column("look here", 34), column("why", 36), column("found", 22)];
+        let of_looks = html! {
+            table {
+                (head(&columns))
+                tbody {
+                    @for look in looks {
+                        tr {
+                            (tick(&format!("looked at {}", look.place)))
+                            th scope="row" { (Said(&look.place)) }
+                            td { (Said(&look.why)) }
+                            (write_cell(&format!("found at {}", look.place)))
+                        }
+                    }
+                }
+            }
+        };
+        html! {
+            @if !plan.damage.is_empty() { (section("damage", "Damage", &of_damage)) }
+            @if !looks.is_empty() { (section("looks", "Also look here", &of_looks)) }
+        }
+    }
+
+    fn positions(&self) -> Markup {
+        let plan = self.plan;
+        if plan.positions.is_empty() {
+            return html! {};
+        }
+        let best = plan.serving_position();
+        let columns =
+            [tick_column("used", 8), column("position", 34), column("serves", 12), column("rows that cannot be bucked there", 46)];
+        let content = html! {
+            p {
+                @match best {
+                    Some(best) => { "Work in " strong { (Said(&best.position.name)) } ": every row can be driven there that must be, with the least effort." }
+                    None => { span class="stop" { "refer" } " No position lets every row be driven that must be." }
+                }
+            }
+            table {
+                (head(&columns))
+                tbody {
+                    @for position in &plan.positions {
+                        @let name = &position.position.name;
+                        @let blocked: Vec<_> = plan.rows.iter().zip(&position.rows).filter(|(_, work)| !work.is_reachable()).collect();
+                        tr {
+                            (tick(&format!("used position {name}")))
+                            th scope="row" {
+                                (Said(name))
+                                @if !position.position.about.is_empty() { br; span class="small" { (Said(&position.position.about)) } }
+                                @if let Some(minutes) = position.work.time.total() { br; span class="small" { (minutes.to_string()) " min" } }
+                            }
+                            td { (if position.serves { "yes" } else { "no" }) }
+                            td {
+                                @if blocked.is_empty() { "none" }
+                                @else {
+                                    ul {
+                                        @for (row, work) in blocked {
+                                            li {
+                                                strong { (Said(&row.row.name)) } ": " (words::lack(work, self.units))
+                                                @if !work.must { " It need not be driven solid." }
+                                            }
+                                        }
+                                    }
+                                }
+                            }
+                        }
+                    }
+                }
+            }
+        };
+        section("positions", "Positions", &content)
+    }
+
+    fn removals(&self) -> Markup {
+        let columns = [
+            tick_column("out", 7),
+            column("row", 15),
+            column("installed", 21),
+            column("drill", 15),
+            column("depth, no more", 12),
+            column("punch under", 11),
+            column("mind", 19),
+        ];
+        let content = html! {
+            p { "The risky ones first. Drill the manufactured head to its base only, snap it off, punch the shank out." }
+            table {
+                (head(&columns))
+                tbody {
+                    @for note in self.plan.removals() {
+                        @let row = note.row.row;
+                        @let (name, count) = match note.hole {
+                            Some(hole) => (format!("{} hole {hole}", row.name), "1 hole".to_owned()),
+                            None => (row.name.clone(), count_of(row.count, "hole")),
+                        };
+                        tr {
+                            (tick(&format!("old rivets out, {name}")))
+                            th scope="row" { (Said(&name)) br; span class="small" { (count) } }
+                            td { span class="part" { (row.installed) } }
+                            (self.removal(note.removal))
+                        }
+                    }
+                }
+            }
+        };
+        section("removal", "Taking the old rivets out", &content)
+    }
+
+    fn removal(&self, removal: &Removal<'_>) -> Markup {
+        let mut mind: Vec<String> = removal.risks.iter().map(|risk| words::risk(risk.value).to_owned()).collect();
+        if removal.support {
+            mind.push("Bar or block beside the driven head.".to_owned());
+        }
+        html! {
+            td { (removal.drill.map_or_else(|| "none is that small".to_owned(), |drill| self.units.drill(drill.value))) }
+            td { (removal.depth.map_or_else(|| "to its base".to_owned(), |depth| self.length(depth.value))) }
+            td { (self.length(removal.punch_under)) }
+            td class="small" { (self.list(&mind)) }
+        }
+    }
+
+    fn edges(&self) -> Markup {
+        html! {
+            @for (edge, index) in self.plan.edges.iter().zip(0_usize..) {
+                (section(&format!("edge-{}", index + 1), &format!("Cutting the {}", escaped(&edge.edge.name)), &self.edge(edge, index)))
+            }
+        }
+    }
+
+    fn edge(&self, edge: &EdgePlan<'_>, index: usize) -> Markup {
+        let measured = matches!(edge.cut, Cut::Measured(_));
+        let names = if measured { ("station", "offset") } else { ("x", "y") };
+        let columns = [tick_column("marked", 10), column(names.0, 25), column(names.1, 25), column("from", 40)];
+        let cuts: Vec<(&str, &RowCut)> = self
+            .plan
+            .rows
+            .iter()
+            .filter_map(|row| Some((row.row.name.as_str(), row.cuts.iter().find(|cut| cut.edge == index)?)))
+            .collect();
+        let findings: Vec<String> = edge.findings.iter().map(|finding| self.said(finding)).collect();
+        html! {
+            @if !edge.edge.about.is_empty() { p { (Said(&edge.edge.about)) } }
+            (self.list(&findings))
+            @if !cuts.is_empty() {
+                ul {
+                    @for (name, cut) in &cuts {
+                        li {
+                            strong { (Said(name)) } ": closest hole " (cut.closest.0) " at "
+                            (self.units.about(shophead::length::Interval::exactly(cut.closest.1)))
+                            @if !cut.short.is_empty() { "; " span class="stop" { "too close" } " holes " (words::ranges(&cut.short)) }
+                            @if !cut.beyond.is_empty() { "; beyond the stations: holes " (words::ranges(&cut.beyond)) }
+                        }
+                    }
+                }
+            }
+            table {
+                (head(&columns))
+                tbody {
+                    @for mark in &edge.table {
+                        @let at = self.length(self.units.to_mark(mark.at));
+                        tr {
+                            (tick(&format!("marked at {at}")))
+                            th scope="row" { (at) }
+                            td { (self.length(self.units.to_mark(mark.offset))) }
+                            td { (match (measured, edge.is_measured_at(*mark)) { (true, true) => "measured", (true, false) => "between", _ => "corner" }) }
+                        }
+                    }
+                }
+            }
+        }
+    }
+
+    /// A limit's two ends; ` *` where either could only be recalled.
+    fn ends(&self, least: Option<Given<'_, Length>>, greatest: Option<Given<'_, Length>>) -> Markup {
+        let star = [least, greatest].into_iter().flatten().any(|limit| limit.basis.status == Status::Memory);
+        let ends = self.units.limits(least.map(|limit| limit.value), greatest.map(|limit| limit.value));
+        html! { (ends) @if star { (RECALLED) } }
+    }
+
+    fn hole_limits(&self, row: &RowPlan<'j>, part: &Part<'_>) -> Markup {
+        let limits = HoleLimits::of(self.plan.practice, &row.case(part));
+        self.ends(limits.least, limits.greatest)
+    }
+
+    fn head_limits(&self, row: &RowPlan<'j>, part: &Part<'_>) -> Markup {
+        let limits = HeadLimits::of(self.plan.practice, &row.case(part));
+        html! {
+            span class="small" { "wide " } (self.ends(limits.diameter_least, limits.diameter_greatest)) br;
+            span class="small" { "high " } (self.ends(limits.height_least, limits.height_greatest))
+        }
+    }
+
+    /// The drill of the practice for a new hole, by its name where it is a drill of the tables.
+    fn hole_drill(&self, row: &RowPlan<'j>, part: &Part<'_>) -> Markup {
+        let drill = self.plan.practice.length(Name::HoleDrill, &row.case(part));
+        html! {
+            @match drill {
+                Some(size) => {
+                    @match Drill::nearest_at_or_below(size.value).filter(|drill| drill.diameter() == size.value) {
+                        Some(drill) => { (self.units.drill(drill)) }
+                        None => { (self.length(size.value)) }
+                    }
+                    (recalled(size.basis))
+                }
+                None => { "not known" }
+            }
+        }
+    }
+
+    fn rivet(&self, choice: &Choice<'_>) -> Markup {
+        html! {
+            span class="part" { (choice.part) } br;
+            span class="small" {
+                @match choice.part.length() {
+                    Some(length) => { (self.units.size(length)) " long" }
+                    None => { span class="stop" { "refer" } " no length fits" }
+                }
+            }
+        }
+    }
+
+    fn rows(&self) -> Markup {
+        let columns = [
+            column("row", 17),
+            column("rivet", 20),
+            column("drill for a new hole; limits of the hole", 18),
+            column("limits of the driven head", 19),
+            tick_column("holes", 6),
+            tick_column("driven", 7),
+            tick_column("heads", 6),
+            column("by", 7),
+        ];
+        let content = html! {
+            p { "Holes that differ stand in the next table. Tick when the holes are good, the rivets driven, the heads checked." }
+            table {
+                (head(&columns))
+                @for row in &self.plan.rows {
+                    tbody class="whole" { (self.row(row, columns.len())) }
+                }
+            }
+            (note())
+        };
+        section("rows", "Rows", &content)
+    }
+
+    fn row(&self, row: &RowPlan<'j>, width: usize) -> Markup {
+        let name = &row.row.name;
+        let mind: Vec<String> = row
+            .findings
+            .iter()
+            .filter(|finding| finding.severity >= Severity::Caution)
+            .map(|finding| words::finding(finding, self.units))
+            .collect();
+        let refers = row.findings.iter().any(|finding| finding.severity == Severity::Refer);
+        let differ = row.holes.iter().filter(|hole| hole.differs_from(row)).count() as u32;
+        let changed = row.judgement.as_ref().filter(|judgement| judgement.disposition != Disposition::Keep);
+        html! {
+            tr {
+                th scope="row" {
+                    (Said(name))
+                    @if !row.row.about.is_empty() { br; span class="small" { (Said(&row.row.about)) } }
+                }
+                td {
+                    (self.rivet(&row.choice)) br;
+                    span class="small" {
+                        (count_of(row.row.count, "hole")) @if differ > 0 { ", " (differ) (if differ == 1 { " differs" } else { " differ" }) }
+                    }
+                }
+                td { (self.hole_drill(row, &row.choice.part)) br; (self.hole_limits(row, &row.choice.part)) }
+                td { (self.head_limits(row, &row.choice.part)) }
+                (tick(&format!("holes of {name} good")))
+                (tick(&format!("rivets of {name} driven")))
+                (tick(&format!("heads of {name} checked")))
+                (write_cell(&format!("{name} done by")))
+            }
+            @if changed.is_some() || !mind.is_empty() || row.solid.is_some() {
+                tr {
+                    td class="small" colspan=(width) {
+                        @if refers { span class="stop" { "refer" } " " }
+                        @if let Some(judgement) = changed {
+                            (words::disposition(judgement.disposition))
+                            @if let Some(cut) = judgement.chosen().and_then(|step| step.cut) { ": drill or ream to " (self.units.drill(cut)) }
+                            ". "
+                        }
+                        @if let Some(solid) = &row.solid { "Driven solid rivets only. " (words::solid_because(solid.value)) " " }
+                        @for line in &mind { (Said(line)) " " }
+                    }
+                }
+            }
+        }
+    }
+
+    fn holes(&self) -> Markup {
+        let columns = [
+            tick_column("done", 6),
+            column("hole", 9),
+            column("found", 20),
+            column("do", 20),
+            column("rivet", 20),
+            column("hole, then head", 16),
+            column("hole measured after", 9),
+        ];
+        let differing = self.plan.rows.iter().flat_map(|row| row.holes.iter().map(move |hole| (row, hole)));
+        let differing: Vec<_> = differing.filter(|(row, hole)| hole.differs_from(row)).collect();
+        let content = html! {
+            @if differing.is_empty() { p { "None: every hole is as its row says." } }
+            @else {
+                p { "Measure again after opening a hole, and write down what you find." }
+                table {
+                    (head(&columns))
+                    tbody { @for (row, hole) in differing { (self.hole(row, hole)) } }
+                }
+                (note())
+            }
+        };
+        section("holes", "Holes that differ", &content)
+    }
+
+    fn hole(&self, row: &RowPlan<'j>, hole: &HolePlan<'j>) -> Markup {
+        let name = format!("{} hole {}", row.row.name, hole.number);
+        let disposition = hole.disposition();
+        let mind: Vec<String> = hole
+            .findings
+            .iter()
+            .filter(|finding| finding.severity >= Severity::Caution && disposition != Disposition::Refer)
+            .map(|finding| words::finding(finding, self.units))
+            .collect();
+        html! {
+            tr {
+                (tick(&format!("done, {name}")))
+                th scope="row" { (Said(&row.row.name)) br; "hole " (hole.number) }
+                td { (Said(&words::found(hole, self.units))) @if !hole.about.is_empty() { br; (Said(hole.about)) } }
+                td {
+                    @if disposition == Disposition::Refer { span class="stop" { "refer" } " Do not open it." }
+                    @else if hole.measured.is_some() {
+                        (words::disposition(disposition)) " (" (Mark::of(disposition).letter()) ")"
+                        @if let Some(cut) = hole.cut() { ": drill or ream to " strong { (self.units.drill(cut)) } }
+                        "."
+                    }
+                    @else { "Measure it first." }
+                    @for line in &mind { br; span class="small" { (Said(line)) } }
+                }
+                @match hole.choice.as_deref() {
+                    Some(choice) => {
+                        td { (self.rivet(choice)) }
+                        td class="small" { "hole " (self.hole_limits(row, &choice.part)) br; (self.head_limits(row, &choice.part)) }
+                    }
+                    None => { td { "none yet" } td { "after the answer" } }
+                }
+                (write_cell(&format!("{name} measured after")))
+            }
+        }
+    }
+
+    fn heads(&self) -> Markup {
+        let columns = [
+            column("row", 14),
+            column("hole", 10),
+            column("wide, least and greatest", 19),
+            column("high, least and greatest", 19),
+            column("seen: sound, cracks, gap, tipped, ...", 28),
+            column("by", 10),
+        ];
+        let content = html! {
+            p { "Hold every head that is measured against the limits of its row or hole." }
+            table {
+                (head(&columns))
+                tbody {
+                    @for line in 1..=HEAD_LINES {
+                        tr { @for column in &columns { (write_cell(&format!("head {line}, {}", column.name))) } }
+                    }
+                }
+            }
+        };
+        section("heads", "Driven heads measured", &content)
+    }
+
+    fn order(&self) -> Markup {
+        let with_stock = self.order.iter().any(|line| line.stock.is_some());
+        let mut columns = vec![tick_column("here", 8), column("part", 28), column("needed", 12), column("spares", 12)];
+        if with_stock {
+            columns.push(column("on the shelf", 12));
+        }
+        columns.extend([column("to buy", 12), column("mass", 16)]);
+        let without = self.plan.counts().without_rivet;
+        let mass = |line: &OrderLine<'_>| match (line.mass, self.units) {
+            (None, _) => "not known".to_owned(),
+            (Some(mass), Units::Inches) => format!("{:.3} lb", mass.lb()),
+            (Some(mass), Units::Millimetres) => format!("{:.1} g", mass.grams()),
+        };
+        let content = html! {
+            table {
+                (head(&columns))
+                tbody {
+                    @for line in self.order {
+                        tr {
+                            (tick(&format!("{} here", line.part)))
+                            th scope="row" class="part" { (line.part) }
+                            td class="number" { (line.needed) }
+                            td class="number" { (line.spares) }
+                            @if with_stock { td class="number" { @if let Some(stock) = line.stock { (stock) } } }
+                            td class="number" { strong { (line.buy) } }
+                            td class="number" { (mass(line)) }
+                        }
+                    }
+                }
+            }
+            @if without > 0 { p { "Not in the order: " (count_of(without, "hole")) " without a rivet yet." } }
+            @if !self.alternatives.is_empty() {
+                p class="before" { "On the shelf, and within limits as well:" }
+                ul {
+                    @for other in self.alternatives {
+                        li { (other.other) " for " (other.part) ": " (other.free) " free, for " (count_of(other.holes, "hole")) ", " (Said(&other.rows.join(", "))) }
+                    }
+                }
+            }
+        };
+        section("order", "Order", &content)
+    }
+
+    fn tools(&self) -> Markup {
+        let content = html! {
+            ul class="ticks" {
+                @for tool in self.tools {
+                    @let text = words::tool(tool, self.units);
+                    li { label { (tick_box_bare()) " " (text) } " " span class="small" { "(" (Said(&tool.rows.join(", "))) ")" } }
+                }
+            }
+        };
+        section("tools", "Tools", &content)
+    }
+
+    fn map(&self) -> Markup {
+        let sheets = sheets(self.plan, self.units);
+        let content = html! { @for sheet in &sheets { figure { (PreEscaped(&sheet.svg)) } } };
+        section("map", "Map", &content)
+    }
+
+    fn check(&self) -> Markup {
+        let recalled = self.plan.recalled();
+        if recalled.is_empty() {
+            return html! {};
+        }
+        let content = html! {
+            p { "Figures from these were recalled, not read. Check them against your own documents before relying on them." }
+            ul class="ticks" { @for basis in &recalled { li { label { (tick_box_bare()) " " (Said(basis)) } } } }
+        };
+        section("check", "Check against your own documents", &content)
+    }
+}
+
+/// A box inside its own label.
+fn tick_box_bare() -> Markup {
+    html! { input type="checkbox" autocomplete="off"; }
+}
+
+fn note() -> Markup {
+    html! { p class="small" { (RECALLED) " recalled, not read: check it against the document before relying on it." } }
+}
+
+fn sign_off() -> Markup {
+    let lines = [
+        "Answers to everything that was referred are on this card or attached",
+        "Work done as on this card",
+        "Holes and driven heads inspected",
+        "Released",
+    ];
+    let content = html! {
+        @for line in lines {
+            div class="sign" role="group" aria-label=(line) {
+                p { (line) }
+                (field("Name")) (field("Signature")) (field("Licence or stamp")) (field("Date"))
+            }
+        }
+    };
+    section("sign-off", "Sign-off", &content)
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,770 @@
+//! The map of a job: every row with its holes, what becomes of each, cuts and damage.
+//!
+//! Rows whose holes have coordinates are drawn to scale in one picture, with the cuts and the damage; the others row under row at their
+//! pitch. What becomes of a hole is told by the shape of its mark and a letter in it.
+//!
+//! Of the published drafting symbols only two are used, which everybody in the trade reads, as in ASME Y14.2: the centre line of long and short
+//! dashes, and the dimension line that ends in arrowheads. The marks of the holes are this program's own.
+
+use shophead::finding::{Code, Finding, Figure, Severity};
+use shophead::hole::Disposition;
+use shophead::layout::Point;
+use shophead::length::{Interval, Length};
+use shophead::trim::Cut;
+
+use super::{Anchor, At, Canvas, Letters, Line, TEXT};
+use crate::plan::{HolePlan, Plan, RowCut, RowPlan};
+use crate::words::{self, ADVISORY, Units};
+
+/// The width of every sheet, in pixels of CSS.
+const WIDTH: f64 = 720.0;
+const SIDE: f64 = 14.0;
+/// The greatest mark.
+const RADIUS: f64 = 8.5;
+/// The least mark that still has its letter inside.
+const LETTERED: f64 = 6.5;
+/// Marks stand at least this far apart where the scale can be chosen.
+const APART: f64 = 2.0 * RADIUS + 2.0;
+/// What a row without a pitch is drawn at.
+const EVEN: f64 = 28.0;
+/// The highest picture to scale; it stays on one page.
+const HIGHEST: f64 = 700.0;
+/// The greatest scale, in pixels an inch.
+const LARGEST: f64 = 150.0;
+/// A row of more lines than this leaves out those without a hole that differs.
+const MOST_LINES: usize = 6;
+/// Every so many holes have a number.
+const NUMBERED: u32 = 5;
+/// An average letter.
+const LETTER: f64 = 6.6;
+
+/// How a hole is marked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Mark {
+    /// As its row says.
+    Like,
+    /// Measured, and kept as it is.
+    Keep,
+    /// Not measured, but with layers or an edge distance of its own.
+    Own,
+    /// Cleaned up for the same rivet.
+    CleanUp,
+    /// Opened for an oversize shank.
+    Oversize,
+    /// Opened for the next diameter.
+    NextSize,
+    /// Referred.
+    Refer,
+}
+
+impl Mark {
+    /// Every mark, from the least change on.
+    pub const ALL: [Mark; 7] =
+        [Mark::Like, Mark::Keep, Mark::Own, Mark::CleanUp, Mark::Oversize, Mark::NextSize, Mark::Refer];
+
+    /// The mark of what becomes of a measured hole.
+    #[must_use]
+    pub const fn of(disposition: Disposition) -> Mark {
+        match disposition {
+            Disposition::Keep => Mark::Keep,
+            Disposition::CleanUp => Mark::CleanUp,
+            Disposition::Oversize => Mark::Oversize,
+            Disposition::NextSize => Mark::NextSize,
+            Disposition::Refer => Mark::Refer,
+        }
+    }
+
+    /// The letter in it; empty where it has none.
+    #[must_use]
+    pub const fn letter(self) -> &'static str {
+        match self {
+            Mark::Like => "",
+            Mark::Keep => "K",
+            Mark::Own => "L",
+            Mark::CleanUp => "C",
+            Mark::Oversize => "O",
+            Mark::NextSize => "N",
+            Mark::Refer => "R",
+        }
+    }
+
+    /// What it means.
+    #[must_use]
+    pub const fn meaning(self) -> &'static str {
+        match self {
+            Mark::Like => "as the row says",
+            Mark::Keep => "measured, keep",
+            Mark::Own => "own layers or edge",
+            Mark::CleanUp => "clean up",
+            Mark::Oversize => "oversize shank",
+            Mark::NextSize => "next diameter",
+            Mark::Refer => "refer, do not open",
+        }
+    }
+}
+
+/// One sheet of a map: a drawing by itself, low enough for one page.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Sheet {
+    /// What is on it.
+    pub title: String,
+    /// The drawing.
+    pub svg: String,
+}
+
+/// The whole map as one drawing.
+///
+/// ```
+/// use shophead_job::model::Job;
+/// use shophead_job::plan::Plan;
+/// use shophead_job::{drawing, words::Units};
+/// let path = concat!(env!("CARGO_MANIFEST_DIR"), "/demo/marsh-float/job.toml");
+/// let job = Job::read(path.as_ref()).expect("the demo job reads");
+/// let own = job.own_limits.limits();
+/// let practice = job.practice.with_own(&own);
+/// let svg = drawing::map(&Plan::make(&job, &practice), Units::Inches);
+/// assert!(svg.contains("aft edge") && svg.contains(">L1<"));
+/// ```
+#[must_use]
+pub fn map(plan: &Plan<'_>, units: Units) -> String {
+    let drawn = Map { plan, units };
+    let bands = drawn.bands();
+    let title = &plan.job.title;
+    let head = 62.0;
+    let height = head + bands.iter().map(|band| band.height).sum::<f64>() + SIDE;
+    let described: Vec<&str> = bands.iter().map(|band| band.title.as_str()).collect();
+    let mut canvas = Canvas::new(WIDTH, height, title, &described.join(" "));
+    canvas.text((SIDE, 28.0), &fitting(title, WIDTH - 2.0 * SIDE, LETTER * 1.5), Anchor::Start, Letters::Heading);
+    canvas.text((SIDE, 48.0), ADVISORY, Anchor::Start, Letters::Plain);
+    let mut top = head;
+    for band in &bands {
+        drawn.draw(band, &mut canvas, top);
+        top += band.height;
+    }
+    canvas.finish()
+}
+
+/// The map in sheets, for paper: the key, the picture to scale where there is one, then the rows.
+#[must_use]
+pub fn sheets(plan: &Plan<'_>, units: Units) -> Vec<Sheet> {
+    let drawn = Map { plan, units };
+    let sheet = |band: Band| {
+        let mut canvas = Canvas::new(WIDTH, band.height, &band.title, "");
+        drawn.draw(&band, &mut canvas, 0.0);
+        Sheet { svg: canvas.finish(), title: band.title }
+    };
+    drawn.bands().into_iter().map(sheet).collect()
+}
+
+/// A piece of the map, as wide as it and with nothing beside it.
+struct Band {
+    title: String,
+    height: f64,
+    what: What,
+}
+
+enum What {
+    Key,
+    Panel(Panel),
+    /// What is said before the rows, with their scale in pixels an inch.
+    RowsBegin(f64),
+    Strip(Strip),
+    Skipped(String),
+}
+
+/// Neighbouring holes of a row on one line.
+struct Strip {
+    row: usize,
+    first: u32,
+    last: u32,
+    /// From hole to hole.
+    step: f64,
+    is_first: bool,
+}
+
+struct Map<'m, 'j> {
+    plan: &'m Plan<'j>,
+    units: Units,
+}
+
+impl<'m, 'j> Map<'m, 'j> {
+    fn bands(&self) -> Vec<Band> {
+        let mut bands = vec![Band { title: "Key to the marks.".into(), height: 62.0, what: What::Key }];
+        if let Some(panel) = Panel::of(self.plan) {
+            let title = self.panel_title();
+            bands.push(Band { title, height: panel.height + 2.0 * MARGIN + 46.0, what: What::Panel(panel) });
+        }
+        let schematic: Vec<(usize, &RowPlan<'j>)> =
+            self.plan.rows.iter().enumerate().filter(|(_, row)| !row.row.has_places()).collect();
+        if schematic.is_empty() {
+            return bands;
+        }
+        let closest = schematic.iter().filter_map(|(_, row)| row.layout.pitch).filter(|pitch| *pitch > Length::ZERO).min();
+        let scale = closest.map_or(0.0, |pitch| (APART / pitch.to_inches_f64()).min(LARGEST));
+        bands.push(Band { title: "Rows without coordinates.".into(), height: 58.0, what: What::RowsBegin(scale) });
+        for (index, row) in schematic {
+            let step = match row.layout.pitch {
+                Some(pitch) if pitch > Length::ZERO => (pitch.to_inches_f64() * scale).clamp(APART, WIDTH / 3.0),
+                _ => EVEN,
+            };
+            self.strips(index, row, step, &mut bands);
+        }
+        bands
+    }
+
+    /// The lines of a row, of about the same length.
+    fn strips(&self, index: usize, row: &RowPlan<'j>, step: f64, bands: &mut Vec<Band>) {
+        let count = row.row.count.max(1);
+        let most = (((WIDTH - 2.0 * SIDE - 2.0 * RADIUS) / step) as u32 + 1).max(1);
+        let lines = count.div_ceil(most);
+        let each = count.div_ceil(lines);
+        let mut skipped: Option<(u32, u32)> = None;
+        let end = |skipped: &mut Option<(u32, u32)>, bands: &mut Vec<Band>| {
+            if let Some((first, last)) = skipped.take() {
+                let title = format!("Row {} holes {first} to {last}: as the row says.", row.row.name);
+                bands.push(Band { height: 24.0, what: What::Skipped(title.clone()), title });
+            }
+        };
+        for line in 0..lines {
+            let first = line * each + 1;
+            let last = (first + each - 1).min(count);
+            if first > count {
+                break;
+            }
+            let differs = holes_between(row, first, last).iter().any(|hole| mark(row, Some(hole)) != Mark::Like);
+            let is_plain = !differs && line > 0 && lines as usize > MOST_LINES;
+            if is_plain {
+                skipped = Some((skipped.map_or(first, |(first, _)| first), last));
+                continue;
+            }
+            end(&mut skipped, bands);
+            let strip = Strip { row: index, first, last, step, is_first: line == 0 };
+            let short = !self.edges_to_tell(row, first, last, line == 0).is_empty();
+            let height = 46.0 + if line == 0 { 24.0 } else { 0.0 } + if short { 30.0 } else { 4.0 };
+            bands.push(Band { title: self.strip_title(row, first, last), height, what: What::Strip(strip) });
+        }
+        end(&mut skipped, bands);
+    }
+
+    /// What is on a line, for those who do not see it.
+    fn strip_title(&self, row: &RowPlan<'j>, first: u32, last: u32) -> String {
+        let mut told: Vec<String> = Vec::new();
+        for kind in Mark::ALL.iter().filter(|kind| **kind != Mark::Like) {
+            let holes = holes_between(row, first, last).iter().filter(|hole| mark(row, Some(hole)) == *kind);
+            let numbers: Vec<u32> = holes.map(|hole| hole.number).collect();
+            if !numbers.is_empty() {
+                told.push(format!("{} {}", kind.meaning(), words::ranges(&numbers)));
+            }
+        }
+        let rest = mark(row, None).meaning();
+        let told = if told.is_empty() { format!("all {rest}") } else { format!("{}; the others {rest}", told.join("; ")) };
+        format!("Row {} holes {first} to {last}: {told}.", row.row.name)
+    }
+
+    fn panel_title(&self) -> String {
+        let rows = self.plan.rows.iter().filter(|row| row.row.has_places());
+        let told: Vec<String> = rows.map(|row| self.strip_title(row, 1, row.row.count)).collect();
+        format!("Rows with coordinates, to scale. {}", told.join(" "))
+    }
+
+    fn draw(&self, band: &Band, canvas: &mut Canvas, top: f64) {
+        match &band.what {
+            What::Key => key(canvas, top),
+            What::Panel(panel) => self.panel(panel, canvas, top),
+            What::RowsBegin(scale) => self.rows_begin(*scale, canvas, top),
+            What::Strip(strip) => self.strip(strip, canvas, top),
+            What::Skipped(text) => canvas.text((SIDE, top + 16.0), text, Anchor::Start, Letters::Plain),
+        }
+    }
+
+    fn rows_begin(&self, scale: f64, canvas: &mut Canvas, top: f64) {
+        canvas.line((SIDE, top + 6.0), (WIDTH - SIDE, top + 6.0), Line::Middle);
+        let told = "Rows without coordinates, one under the other: along them to scale, edge distances not.";
+        canvas.text((SIDE, top + 24.0), told, Anchor::Start, Letters::Strong);
+        if scale > 0.0 {
+            scale_bar(canvas, (SIDE, top + 44.0), scale, self.units);
+        }
+    }
+
+    fn strip(&self, strip: &Strip, canvas: &mut Canvas, top: f64) {
+        let Some(row) = self.plan.rows.get(strip.row) else { return };
+        let mut y = top;
+        if strip.is_first {
+            canvas.line((SIDE, y + 3.0), (WIDTH - SIDE, y + 3.0), Line::Thin);
+            canvas.text((SIDE, y + 18.0), &row.row.name, Anchor::Start, Letters::Strong);
+            let name = (row.row.name.chars().count() as f64 * (LETTER + 1.0) + 10.0).max(34.0);
+            let room = WIDTH - 2.0 * SIDE - name;
+            canvas.text((SIDE + name, y + 18.0), &fitting(&self.about(row), room, LETTER), Anchor::Start, Letters::Plain);
+            y += 24.0;
+        }
+        y += 32.0;
+        let at = |hole: u32| SIDE + RADIUS + f64::from(hole - strip.first) * strip.step;
+        canvas.line((at(strip.first) - RADIUS, y), (at(strip.last) + RADIUS, y), Line::Centre);
+        self.damage_below(strip, canvas, &at, y);
+        let edges = self.edges_to_tell(row, strip.first, strip.last, strip.is_first);
+        let mut free = 0.0;
+        for (hole, told, is_short) in edges {
+            self.edge_below(canvas, (at(hole), y), &told, is_short, &mut free);
+        }
+        let like = mark(row, None);
+        let plain: Vec<u32> = (strip.first..=strip.last).filter(|hole| row.hole(*hole).is_none()).collect();
+        if like == Mark::Like {
+            let dots: Vec<At> = plain.iter().map(|hole| (at(*hole), y)).collect();
+            canvas.dots(&dots, 2.2);
+        }
+        // Two heights, so that the numbers of neighbours do not run into each other.
+        let mut ends = [0.0_f64; 2];
+        for hole in strip.first..=strip.last {
+            let special = row.hole(hole);
+            let kind = mark(row, special);
+            if kind != Mark::Like {
+                draw_mark(canvas, (at(hole), y), RADIUS.min(strip.step * 0.46), kind);
+            } else if special.is_some() {
+                canvas.dots(&[(at(hole), y)], 2.2);
+            }
+            let is_marked = kind != like;
+            let is_end = hole == strip.first || hole == strip.last || hole % NUMBERED == 0;
+            if !is_marked && !is_end {
+                continue;
+            }
+            let text = hole.to_string();
+            let half = text.len() as f64 * LETTER / 2.0 + 2.0;
+            let (low, high) = (ends[0], ends[1]);
+            let level = if at(hole) - half >= low { 0 } else if is_marked && at(hole) - half >= high { 1 } else { continue };
+            ends[level] = at(hole) + half;
+            let letters = if is_marked { Letters::Strong } else { Letters::Plain };
+            let place = (at(hole), y - RADIUS - 4.0 - level as f64 * 12.0);
+            canvas.text(place, &text, Anchor::Middle, letters);
+        }
+    }
+
+    /// A row on one line.
+    fn about(&self, row: &RowPlan<'_>) -> String {
+        let pitch = row.layout.pitch.map_or_else(
+            || "pitch not given".to_owned(),
+            |pitch| format!("pitch {}", self.units.size(self.units.to_mark(pitch))),
+        );
+        let holes = if row.row.count == 1 { "1 hole".to_owned() } else { format!("{} holes", row.row.count) };
+        let refers = row.findings.iter().any(|finding| finding.severity == Severity::Refer);
+        let refer = if refers { "  REFER THE ROW" } else { "" };
+        let about = if row.row.about.is_empty() { String::new() } else { format!("  {}", row.row.about) };
+        format!("{}  {holes}, {pitch}{refer}{about}", row.choice.part)
+    }
+
+    /// The holes whose edge distance is dimensioned on this line: the least of the row, and those that are too short.
+    fn edges_to_tell(&self, row: &RowPlan<'j>, first: u32, last: u32, is_first: bool) -> Vec<(u32, String, bool)> {
+        let mut told: Vec<(u32, String, bool)> = Vec::new();
+        let short = |findings: &[Finding<'_>]| -> Option<(Length, Length)> {
+            findings.iter().find_map(|finding| match (finding.code, finding.measured, finding.limit) {
+                (Code::EdgeDistanceShort, Some(Figure::Length(measured)), Some(Figure::Length(limit))) => {
+                    Some((measured, limit))
+                }
+                _ => None,
+            })
+        };
+        let say = |measured: Length, limit: Length| {
+            let measured = self.units.bare_length(measured);
+            format!("edge {measured}, least {}", self.units.length(limit))
+        };
+        let of_hole = |hole: &HolePlan<'j>| row.query(hole.number, self.plan.practice).layout.edge;
+        let own = row.holes.iter().filter(|hole| row.exception(hole.number).is_some());
+        let own = own.filter_map(|hole| Some((of_hole(hole)?, hole.number)));
+        let of_row = row.layout.edge.map(|edge| (edge, 1));
+        let least = own.chain(of_row).min();
+        for hole in holes_between(row, first, last) {
+            if let Some((measured, limit)) = short(&hole.findings).filter(|_| hole.disposition() != Disposition::Refer) {
+                told.push((hole.number, say(measured, limit), true));
+            }
+        }
+        let is_here = |number: &u32| (first..=last).contains(number) && (is_first || *number != 1);
+        if let Some((edge, number)) = least.filter(|(_, number)| is_here(number))
+            && !told.iter().any(|(told, ..)| *told == number)
+        {
+            let found = short(&row.findings);
+            let text = match found {
+                Some((measured, limit)) => say(measured, limit),
+                None => format!("edge {}", self.units.length(edge)),
+            };
+            told.push((number, text, found.is_some()));
+            told.sort_by_key(|(number, ..)| *number);
+        }
+        told
+    }
+
+    /// A piece of the edge below a hole, with its distance; not to scale.
+    fn edge_below(&self, canvas: &mut Canvas, at: At, text: &str, is_short: bool, free: &mut f64) {
+        const DOWN: f64 = 27.0;
+        let (x, y) = at;
+        let text = if is_short { format!("{text}: TOO SHORT") } else { text.to_owned() };
+        let width = text.chars().count() as f64 * LETTER + 18.0;
+        // To the left where the line ends; not at all where another one stands, which says the same of its hole.
+        let to_left = x + width > WIDTH;
+        let begin = if to_left { x - width } else { x - 13.0 };
+        if begin < *free {
+            return;
+        }
+        *free = if to_left { x + 15.0 } else { x + width };
+        canvas.line((x - 13.0, y + DOWN), (x + 13.0, y + DOWN), if is_short { Line::Heavy } else { Line::Middle });
+        canvas.arrow((x, y), (x, y + DOWN), Line::Thin);
+        let (place, anchor) = if to_left { (x - 6.0, Anchor::End) } else { (x + 6.0, Anchor::Start) };
+        let letters = if is_short { Letters::Strong } else { Letters::Plain };
+        canvas.text((place, y + DOWN - 4.0), &text, anchor, letters);
+    }
+
+    /// Damage beside a hole of this line.
+    fn damage_below(&self, strip: &Strip, canvas: &mut Canvas, at: &dyn Fn(u32) -> f64, y: f64) {
+        for (damage, number) in self.plan.damage.iter().zip(1_u32..) {
+            let (Some(row), Some(hole)) = (damage.damage.row, damage.damage.hole) else { continue };
+            if row == strip.row && (strip.first..=strip.last).contains(&hole) && damage.damage.at.is_none() {
+                draw_damage(canvas, (at(hole), y + RADIUS + 7.0), number);
+            }
+        }
+    }
+
+    fn panel(&self, panel: &Panel, canvas: &mut Canvas, top: f64) {
+        canvas.line((SIDE, top + 6.0), (WIDTH - SIDE, top + 6.0), Line::Middle);
+        canvas.text((SIDE, top + 24.0), "Rows with coordinates, to scale", Anchor::Start, Letters::Strong);
+        let origin = ((WIDTH - panel.width) / 2.0, top + 30.0 + MARGIN + panel.height);
+        let at = |point: Point| {
+            let (x, y) = inches(point);
+            (origin.0 + (x - panel.left) * panel.scale, origin.1 - (y - panel.low) * panel.scale)
+        };
+        let mut taken = Taken::default();
+        let rows: Vec<&RowPlan<'j>> = self.plan.rows.iter().filter(|row| row.row.has_places()).collect();
+        let radius = panel.radius;
+        for edge in &self.plan.edges {
+            let line: Vec<At> = outline(&edge.cut).into_iter().map(at).collect();
+            canvas.polyline(&line, Line::Heavy);
+            line.windows(2).for_each(|pair| taken.line(pair));
+        }
+        for row in &rows {
+            let places: Vec<At> = (1..=row.row.count).filter_map(|hole| row.row.place_of(hole)).map(at).collect();
+            let (Some(first), Some(last)) = (places.first(), places.last()) else { continue };
+            if row.row.line.is_some() && places.len() > 1 {
+                canvas.line(*first, *last, Line::Centre);
+            }
+            for place in &places {
+                taken.add((place.0 - radius, place.1 - radius), (place.0 + radius, place.1 + radius));
+            }
+            self.panel_row(row, &places, panel, canvas);
+        }
+        for (damage, number) in self.plan.damage.iter().zip(1_u32..) {
+            let beside = || self.plan.rows.get(damage.damage.row?)?.row.place_of(damage.damage.hole?);
+            if let Some(place) = damage.damage.at.or_else(beside).map(at) {
+                taken.add((place.0 - 8.0, place.1 - 8.0), (place.0 + 74.0, place.1 + 8.0));
+                draw_damage(canvas, place, number);
+            }
+        }
+        for row in &rows {
+            for cut in &row.cuts {
+                self.dimension(row, cut, &at, canvas, &mut taken);
+            }
+        }
+        for (edge, line) in self.plan.edges.iter().map(|edge| (edge, outline(&edge.cut))) {
+            let Some(end) = line.last().copied().map(at) else { continue };
+            taken.write(canvas, &edge.edge.name, end, 4.0, Letters::Strong);
+        }
+        for row in &rows {
+            let Some(first) = row.row.place_of(1).map(at) else { continue };
+            taken.write(canvas, &row.row.name, first, radius + 14.0, Letters::Strong);
+        }
+        for row in &rows {
+            for hole in 1..=row.row.count {
+                let kind = mark(row, row.hole(hole));
+                let is_marked = kind != mark(row, None);
+                let is_end = hole == 1 || hole == row.row.count || hole % NUMBERED == 0;
+                let Some(place) = row.row.place_of(hole).filter(|_| is_marked || is_end).map(at) else { continue };
+                let letter = if radius < LETTERED { kind.letter() } else { "" };
+                let letters = if is_marked { Letters::Strong } else { Letters::Plain };
+                taken.write(canvas, &format!("{hole}{letter}"), place, radius, letters);
+            }
+        }
+        scale_bar(canvas, (SIDE, origin.1 + MARGIN + 6.0), panel.scale, self.units);
+        let how = "x to the right, y up, as in the job file.";
+        canvas.text((WIDTH - SIDE, origin.1 + MARGIN + 6.0), how, Anchor::End, Letters::Plain);
+    }
+
+    fn panel_row(&self, row: &RowPlan<'j>, places: &[At], panel: &Panel, canvas: &mut Canvas) {
+        // As wide as the hole is, where that can be seen.
+        let wide = |length: Length| length.to_inches_f64() * panel.scale / 2.0;
+        let mut dots = Vec::new();
+        for (place, number) in places.iter().zip(1_u32..) {
+            let hole = row.hole(number);
+            let kind = mark(row, hole);
+            let choice = hole.map_or(Some(&row.choice), |hole| hole.choice.as_deref());
+            let size = choice.map_or(0.0, |choice| wide(choice.hole.value.max));
+            let room = size > panel.radius * 0.6;
+            if room {
+                canvas.circle(*place, size, Line::Thin, false);
+            }
+            match kind {
+                Mark::Like if room => dots.push(*place),
+                Mark::Like => dots.push(*place),
+                _ => draw_mark(canvas, *place, panel.radius, kind),
+            }
+        }
+        canvas.dots(&dots, (panel.radius * 0.3).clamp(1.2, 2.2));
+    }
+
+    /// The least distance of a row to a cut, from the hole to the nearest place on it.
+    fn dimension(
+        &self,
+        row: &RowPlan<'j>,
+        cut: &RowCut,
+        at: &dyn Fn(Point) -> At,
+        canvas: &mut Canvas,
+        taken: &mut Taken,
+    ) {
+        let (hole, distance) = cut.closest;
+        let Some(from) = row.row.place_of(hole).map(at) else { return };
+        let Some(edge) = self.plan.edges.get(cut.edge) else { return };
+        let line: Vec<At> = outline(&edge.cut).into_iter().map(at).collect();
+        let Some(foot) = nearest(&line, from) else { return };
+        canvas.arrow(from, foot, Line::Thin);
+        let short = if cut.short.is_empty() { String::new() } else { format!(", TOO CLOSE: {}", words::ranges(&cut.short)) };
+        let distance = self.units.about(Interval::exactly(distance));
+        let text = format!("{} hole {hole}: {distance}{short}", row.row.name);
+        let letters = if cut.short.is_empty() { Letters::Plain } else { Letters::Strong };
+        taken.write(canvas, &text, foot, 6.0, letters);
+    }
+}
+
+/// The picture to scale: how large, and what is where.
+struct Panel {
+    /// Pixels an inch.
+    scale: f64,
+    left: f64,
+    low: f64,
+    width: f64,
+    height: f64,
+    radius: f64,
+}
+
+/// Room for numbers round the picture.
+const MARGIN: f64 = 46.0;
+
+impl Panel {
+    fn of(plan: &Plan<'_>) -> Option<Panel> {
+        let holes = plan.rows.iter().flat_map(|row| (1..=row.row.count).map_while(|hole| row.row.place_of(hole)));
+        let cuts = plan.edges.iter().flat_map(|edge| outline(&edge.cut));
+        let damage = plan.damage.iter().filter_map(|damage| damage.damage.at);
+        let mut ends: Option<[f64; 4]> = None;
+        for (x, y) in holes.chain(cuts).chain(damage).map(inches) {
+            let [left, right, low, high] = ends.unwrap_or([x, x, y, y]);
+            ends = Some([left.min(x), right.max(x), low.min(y), high.max(y)]);
+        }
+        let [left, right, low, high] = ends?;
+        let (wide, high) = (right - left, high - low);
+        let fit = |room: f64, size: f64| if size > 0.0 { room / size } else { LARGEST };
+        let scale = fit(WIDTH - 2.0 * MARGIN - 2.0 * SIDE, wide).min(fit(HIGHEST, high)).min(LARGEST);
+        let with_places = plan.rows.iter().filter(|row| row.row.has_places());
+        let closest = with_places.filter_map(|row| row.layout.pitch).min();
+        let radius = closest.map_or(RADIUS, |pitch| (pitch.to_inches_f64() * scale * 0.46).clamp(2.5, RADIUS));
+        Some(Panel { scale, left, low, width: wide * scale, height: high * scale, radius })
+    }
+}
+
+/// A cut as straight lines; a measured one in steps that are too short to be seen.
+fn outline(cut: &Cut<'_>) -> Vec<Point> {
+    const STEPS: i64 = 24;
+    match cut {
+        Cut::Corners(corners) => corners.to_vec(),
+        Cut::Measured(curve) => {
+            let between = |from: Length, to: Length| {
+                let (from, to) = (from.nanometres(), to.nanometres());
+                (0..STEPS).filter_map(move |step| Length::from_nanometres(from + (to - from) / STEPS * step))
+            };
+            let pairs = curve.stations().windows(2).flat_map(|pair| match pair {
+                [one, next] => between(one.at, next.at).collect::<Vec<_>>(),
+                _ => Vec::new(),
+            });
+            let last = curve.stations().last().map(|station| station.at);
+            pairs.chain(last).map(|at| Point { x: at, y: curve.offset(at) }).collect()
+        }
+    }
+}
+
+/// The place on a line that is nearest.
+fn nearest(line: &[At], from: At) -> Option<At> {
+    let foot = |pair: &[At]| {
+        let [one, next] = pair else { return None };
+        let (dx, dy) = (next.0 - one.0, next.1 - one.1);
+        let whole = dx * dx + dy * dy;
+        let along = if whole > 0.0 { ((from.0 - one.0) * dx + (from.1 - one.1) * dy) / whole } else { 0.0 };
+        let along = along.clamp(0.0, 1.0);
+        Some((one.0 + dx * along, one.1 + dy * along))
+    };
+    let far = |place: &At| (place.0 - from.0).hypot(place.1 - from.1);
+    line.windows(2).filter_map(foot).min_by(|one, other| far(one).total_cmp(&far(other)))
+}
+
+fn inches(point: Point) -> At {
+    (point.x.to_inches_f64(), point.y.to_inches_f64())
+}
+
+/// How a hole is marked; `None` asks for those that the row has nothing to say about.
+fn mark(row: &RowPlan<'_>, hole: Option<&HolePlan<'_>>) -> Mark {
+    match hole {
+        Some(hole) if hole.judgement.is_some() => Mark::of(hole.disposition()),
+        Some(hole) if row.exception(hole.number).is_some() => Mark::Own,
+        _ => match row.judgement.as_ref().map(|judgement| judgement.disposition) {
+            None | Some(Disposition::Keep) => Mark::Like,
+            Some(disposition) => Mark::of(disposition),
+        },
+    }
+}
+
+/// The holes of a row that are planned by themselves, from one number to another.
+fn holes_between<'p, 'j>(row: &'p RowPlan<'j>, first: u32, last: u32) -> &'p [HolePlan<'j>] {
+    let from = row.holes.partition_point(|hole| hole.number < first);
+    let to = row.holes.partition_point(|hole| hole.number <= last);
+    row.holes.get(from..to).unwrap_or_default()
+}
+
+fn draw_mark(canvas: &mut Canvas, at: At, radius: f64, mark: Mark) {
+    let (x, y) = at;
+    let r = radius;
+    match mark {
+        Mark::Like => canvas.dots(&[at], 2.2),
+        Mark::Keep => canvas.circle(at, r, Line::Middle, false),
+        Mark::Own => canvas.circle(at, r, Line::Dashed, false),
+        Mark::CleanUp => {
+            let r = r * 1.12;
+            canvas.polygon(&[(x, y - r), (x + r, y), (x, y + r), (x - r, y)], Line::Middle, false);
+        }
+        Mark::Oversize => {
+            let r = r * 0.92;
+            canvas.polygon(&[(x - r, y - r), (x + r, y - r), (x + r, y + r), (x - r, y + r)], Line::Middle, false);
+        }
+        Mark::NextSize => {
+            let (side, shoulder) = (r * 0.92, y - r * 0.35);
+            let corners = [(x, y - r * 1.25), (x + side, shoulder), (x + side, y + r), (x - side, y + r), (x - side, shoulder)];
+            canvas.polygon(&corners, Line::Middle, false);
+        }
+        Mark::Refer => {
+            let (out, cut) = (r, r * 0.42);
+            let corners = [
+                (x - cut, y - out), (x + cut, y - out), (x + out, y - cut), (x + out, y + cut),
+                (x + cut, y + out), (x - cut, y + out), (x - out, y + cut), (x - out, y - cut),
+            ];
+            canvas.polygon(&corners, Line::Middle, true);
+        }
+    }
+    if radius >= LETTERED && !mark.letter().is_empty() {
+        let letters = if mark == Mark::Refer { Letters::White } else { Letters::Mark };
+        canvas.text((x, y + 4.2), mark.letter(), Anchor::Middle, letters);
+    }
+}
+
+fn draw_damage(canvas: &mut Canvas, at: At, number: u32) {
+    let (x, y) = at;
+    canvas.line((x - 6.0, y - 6.0), (x + 6.0, y + 6.0), Line::Heavy);
+    canvas.line((x - 6.0, y + 6.0), (x + 6.0, y - 6.0), Line::Heavy);
+    canvas.text((x + 10.0, y + 4.5), &format!("damage {number}"), Anchor::Start, Letters::Strong);
+}
+
+fn key(canvas: &mut Canvas, top: f64) {
+    let mut place = (SIDE + RADIUS, top + 16.0);
+    for mark in Mark::ALL {
+        let width = mark.meaning().len() as f64 * LETTER + 34.0;
+        if place.0 + width > WIDTH - SIDE {
+            place = (SIDE + RADIUS, place.1 + 26.0);
+        }
+        draw_mark(canvas, place, RADIUS, mark);
+        canvas.text((place.0 + 14.0, place.1 + 4.0), mark.meaning(), Anchor::Start, Letters::Plain);
+        place.0 += width;
+    }
+    draw_damage(canvas, (place.0, place.1), 1);
+    canvas.line((place.0 + 92.0, place.1), (place.0 + 122.0, place.1), Line::Heavy);
+    canvas.text((place.0 + 128.0, place.1 + 4.0), "cut", Anchor::Start, Letters::Plain);
+}
+
+/// A round length about a sixth of the width.
+fn scale_bar(canvas: &mut Canvas, at: At, scale: f64, units: Units) {
+    let per_unit = match units {
+        Units::Inches => scale,
+        Units::Millimetres => scale / 25.4,
+    };
+    let wanted = WIDTH / 6.0 / per_unit;
+    let step = 10.0_f64.powf(wanted.log10().floor());
+    let length = [5.0, 2.0, 1.0].into_iter().map(|times| times * step).find(|length| *length <= wanted).unwrap_or(step);
+    let (x, y) = at;
+    let end = x + length * per_unit;
+    canvas.line((x, y), (end, y), Line::Thin);
+    for tick in [x, end] {
+        canvas.line((tick, y - 5.0), (tick, y + 5.0), Line::Thin);
+    }
+    let text = format!("{} {}", words::plain(length), units.length_unit());
+    canvas.text((end + 8.0, y + 4.0), &text, Anchor::Start, Letters::Plain);
+}
+
+/// A text cut off where it would not fit.
+fn fitting(text: &str, room: f64, letter: f64) -> String {
+    // Letters of most other scripts are about twice as wide.
+    let width = |c: char| if c.is_ascii() { letter } else { letter * 2.0 };
+    let mut used = 0.0;
+    for (index, c) in text.char_indices() {
+        used += width(c);
+        if used > room {
+            let kept = text.get(..index).unwrap_or_default();
+            let kept: String = kept.chars().take(kept.chars().count().saturating_sub(1)).collect();
+            return format!("{}…", kept.trim_end());
+        }
+    }
+    text.to_owned()
+}
+
+/// Where something is drawn already, in squares of a grid.
+#[derive(Default)]
+struct Taken(std::collections::HashSet<(i64, i64)>);
+
+impl Taken {
+    const SQUARE: f64 = 5.0;
+
+    fn squares(from: At, to: At) -> impl Iterator<Item = (i64, i64)> {
+        let square = |value: f64| (value / Taken::SQUARE).floor() as i64;
+        let (left, right) = (square(from.0), square(to.0));
+        let (high, low) = (square(from.1), square(to.1));
+        (left..=right).flat_map(move |x| (high..=low).map(move |y| (x, y)))
+    }
+
+    fn add(&mut self, from: At, to: At) {
+        self.0.extend(Taken::squares(from, to));
+    }
+
+    /// A straight line from place to place.
+    fn line(&mut self, pair: &[At]) {
+        let [from, to] = pair else { return };
+        let steps = ((to.0 - from.0).hypot(to.1 - from.1) / Taken::SQUARE).ceil().clamp(1.0, 1000.0);
+        for step in 0..=steps as u32 {
+            let part = f64::from(step) / steps;
+            let place = (from.0 + (to.0 - from.0) * part, from.1 + (to.1 - from.1) * part);
+            self.add(place, place);
+        }
+    }
+
+    /// Writes a text beside a place, on the side where it hides least.
+    fn write(&mut self, canvas: &mut Canvas, text: &str, beside: At, away: f64, letters: Letters) {
+        let width = text.chars().count() as f64 * (LETTER + if letters == Letters::Strong { 0.7 } else { 0.0 });
+        let (x, y) = beside;
+        let half = TEXT / 2.0;
+        let up = (x - width / 2.0, y - away - TEXT - 1.0);
+        let down = (x - width / 2.0, y + away + 2.0);
+        let left = (x - away - width - 3.0, y - half);
+        let right = (x + away + 3.0, y - half);
+        let slanted = [
+            (right.0, up.1), (left.0, up.1), (right.0, down.1), (left.0, down.1),
+            (up.0, up.1 - TEXT), (down.0, down.1 + TEXT), (right.0, down.1 + TEXT), (left.0, down.1 + TEXT),
+        ];
+        let cost = |corner: &At| {
+            let end = (corner.0 + width, corner.1 + TEXT - 2.0);
+            let hidden = Taken::squares(*corner, end).filter(|square| self.0.contains(square)).count();
+            let outside = corner.0 < 2.0 || end.0 > WIDTH - 2.0;
+            hidden + if outside { 1000 } else { 0 }
+        };
+        let places = [up, down, left, right].into_iter().chain(slanted);
+        let Some(corner) = places.min_by_key(cost) else { return };
+        self.add(corner, (corner.0 + width, corner.1 + TEXT - 2.0));
+        canvas.text((corner.0, corner.1 + TEXT - 2.0), text, Anchor::Start, letters);
+    }
+}
