@@ -16,7 +16,11 @@ fn said(finding: &Finding<'_>, units: Units) -> String {
 }
 
 fn holes(numbers: &[u32]) -> String {
-    if numbers.len() == 1 { format!("hole {}", words::ranges(numbers)) } else { format!("holes {}", words::ranges(numbers)) }
+    if numbers.len() == 1 {
+        format!("hole {}", words::ranges(numbers))
+    } else {
+        format!("holes {}", words::ranges(numbers))
+    }
 }
 
 /// The patterns of several rows.

@@ -47,8 +47,7 @@ fn keep(Document { path, text }: &Document) -> Result<(), Stop> {
     }
     // A device or a pipe takes what is written into it; a file must not be put in its place.
     let is_special = std::fs::metadata(path).is_ok_and(|there| !there.is_file() && !there.is_dir());
-    let kept =
-        if is_special { std::fs::write(path, text) } else { shophead_job::file::replace(path, text.as_bytes()) };
+    let kept = if is_special { std::fs::write(path, text) } else { shophead_job::file::replace(path, text.as_bytes()) };
     kept.map_err(|error| Stop::Failed(format!("cannot write {}: {error}", escaped(&path.display().to_string()))))
 }
 

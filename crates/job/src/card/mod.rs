@@ -6,6 +6,7 @@
 //!
 //! Nothing is calculated here: limits are asked of the core, everything else stands in the plan and the order.
 
+use std::borrow::Cow;
 use std::fmt::Write;
 
 use maud::{DOCTYPE, Markup, PreEscaped, Render, html};
@@ -76,18 +77,18 @@ fn css_string(text: &str) -> String {
 
 /// A heading of a column; `tick` for a narrow one with boxes.
 struct Column {
-    name: &'static str,
+    name: Cow<'static, str>,
     /// In percent of the table.
     width: u32,
     tick: bool,
 }
 
-const fn column(name: &'static str, width: u32) -> Column {
-    Column { name, width, tick: false }
+fn column(name: impl Into<Cow<'static, str>>, width: u32) -> Column {
+    Column { name: name.into(), width, tick: false }
 }
 
-const fn tick_column(name: &'static str, width: u32) -> Column {
-    Column { name, width, tick: true }
+fn tick_column(name: &'static str, width: u32) -> Column {
+    Column { name: name.into(), width, tick: true }
 }
 
 fn head(columns: &[Column]) -> Markup {
@@ -226,7 +227,8 @@ impl<'j> Card<'_, 'j> {
         if stops.is_empty() {
             return section("stops", "Nothing stops the work", &html! { p { "No finding has to be referred." } });
         }
-        let columns = [column("where", 17), column("what was found", 55), column("answer: by whom, where it is written", 28)];
+        let columns =
+            [column("where", 17), column("what was found", 55), column("answer: by whom, where it is written", 28)];
         let content = html! {
             p { "Do not go on with these before somebody who may decide has answered." }
             table {
@@ -313,8 +315,12 @@ impl<'j> Card<'_, 'j> {
             return html! {};
         }
         let best = plan.serving_position();
-        let columns =
-            [tick_column("used", 8), column("position", 34), column("serves", 12), column("rows that cannot be bucked there", 46)];
+        let columns = [
+            tick_column("used", 8),
+            column("position", 34),
+            column("serves", 12),
+            column("rows that cannot be bucked there", 46),
+        ];
         let content = html! {
             p {
                 @match best {
@@ -333,7 +339,7 @@ impl<'j> Card<'_, 'j> {
                             th scope="row" {
                                 (Said(name))
                                 @if !position.position.about.is_empty() { br; span class="small" { (Said(&position.position.about)) } }
-                                @if let Some(minutes) = position.work.time.total() { br; span class="small" { (minutes.to_string()) " min" } }
+                                @if let Some(minutes) = position.work.time.total().filter(|_| position.rows.iter().any(|work| work.is_reachable())) { br; span class="small" { (minutes.to_string()) " min" } }
                             }
                             td { (if position.serves { "yes" } else { "no" }) }
                             td {
@@ -359,13 +365,13 @@ impl<'j> Card<'_, 'j> {
 
     fn removals(&self) -> Markup {
         let columns = [
-            tick_column("out", 7),
-            column("row", 15),
-            column("installed", 21),
-            column("drill", 15),
-            column("depth, no more", 12),
-            column("punch under", 11),
-            column("mind", 19),
+            tick_column("out", 6),
+            column("row", 12),
+            column("installed", 18),
+            column("drill", 17),
+            column("depth, no more", 11),
+            column("punch under", 13),
+            column("mind", 23),
         ];
         let content = html! {
             p { "The risky ones first. Drill the manufactured head to its base only, snap it off, punch the shank out." }
@@ -455,10 +461,16 @@ impl<'j> Card<'_, 'j> {
         }
     }
 
-    /// A limit's two ends; ` *` where either could only be recalled.
+    /// A limit's two ends, without unit; a star where either could only be recalled.
     fn ends(&self, least: Option<Given<'_, Length>>, greatest: Option<Given<'_, Length>>) -> Markup {
         let star = [least, greatest].into_iter().flatten().any(|limit| limit.basis.status == Status::Memory);
-        let ends = self.units.limits(least.map(|limit| limit.value), greatest.map(|limit| limit.value));
+        let bare = |limit: Option<Given<'_, Length>>| limit.map(|limit| self.units.bare_length(limit.value));
+        let ends = match (bare(least), bare(greatest)) {
+            (Some(least), Some(greatest)) => format!("{least} to {greatest}"),
+            (Some(least), None) => format!("from {least}"),
+            (None, Some(greatest)) => format!("up to {greatest}"),
+            (None, None) => "not known".to_owned(),
+        };
         html! { (ends) @if star { (RECALLED) } }
     }
 
@@ -505,17 +517,27 @@ impl<'j> Card<'_, 'j> {
     }
 
     fn rows(&self) -> Markup {
+        let unit = self.units.length_unit();
         let columns = [
-            column("row", 17),
-            column("rivet", 20),
-            column("drill for a new hole; limits of the hole", 18),
-            column("limits of the driven head", 19),
+            column("row", 14),
+            column("rivet", 17),
+            column(format!("drill for a new hole, limits of the hole, {unit}"), 20),
+            column(format!("limits of the driven head, {unit}"), 23),
             tick_column("holes", 6),
             tick_column("driven", 7),
             tick_column("heads", 6),
             column("by", 7),
         ];
+        let mut solid: Vec<(String, Vec<&str>)> = Vec::new();
+        for (row, because) in self.plan.rows.iter().filter_map(|row| Some((row, row.solid?))) {
+            let because = words::solid_because(because.value);
+            match solid.iter_mut().find(|(known, _)| *known == because) {
+                Some((_, rows)) => rows.push(&row.row.name),
+                None => solid.push((because, vec![&row.row.name])),
+            }
+        }
         let content = html! {
+            @for (because, rows) in &solid { p { strong { "Driven solid rivets only" } " in " (Said(&rows.join(", "))) ". " (because) } }
             p { "Holes that differ stand in the next table. Tick when the holes are good, the rivets driven, the heads checked." }
             table {
                 (head(&columns))
@@ -558,7 +580,7 @@ impl<'j> Card<'_, 'j> {
                 (tick(&format!("heads of {name} checked")))
                 (write_cell(&format!("{name} done by")))
             }
-            @if changed.is_some() || !mind.is_empty() || row.solid.is_some() {
+            @if changed.is_some() || !mind.is_empty() {
                 tr {
                     td class="small" colspan=(width) {
                         @if refers { span class="stop" { "refer" } " " }
@@ -567,7 +589,6 @@ impl<'j> Card<'_, 'j> {
                             @if let Some(cut) = judgement.chosen().and_then(|step| step.cut) { ": drill or ream to " (self.units.drill(cut)) }
                             ". "
                         }
-                        @if let Some(solid) = &row.solid { "Driven solid rivets only. " (words::solid_because(solid.value)) " " }
                         @for line in &mind { (Said(line)) " " }
                     }
                 }
@@ -576,14 +597,15 @@ impl<'j> Card<'_, 'j> {
     }
 
     fn holes(&self) -> Markup {
+        let unit = self.units.length_unit();
         let columns = [
             tick_column("done", 6),
             column("hole", 9),
-            column("found", 20),
-            column("do", 20),
-            column("rivet", 20),
-            column("hole, then head", 16),
-            column("hole measured after", 9),
+            column("found", 15),
+            column("do", 19),
+            column("rivet", 17),
+            column(format!("limits of hole and driven head, {unit}"), 23),
+            column("found after", 11),
         ];
         let differing = self.plan.rows.iter().flat_map(|row| row.holes.iter().map(move |hole| (row, hole)));
         let differing: Vec<_> = differing.filter(|(row, hole)| hole.differs_from(row)).collect();
@@ -628,7 +650,7 @@ impl<'j> Card<'_, 'j> {
                 @match hole.choice.as_deref() {
                     Some(choice) => {
                         td { (self.rivet(choice)) }
-                        td class="small" { "hole " (self.hole_limits(row, &choice.part)) br; (self.head_limits(row, &choice.part)) }
+                        td { span class="small" { "hole " } (self.hole_limits(row, &choice.part)) br; (self.head_limits(row, &choice.part)) }
                     }
                     None => { td { "none yet" } td { "after the answer" } }
                 }
@@ -708,7 +730,12 @@ impl<'j> Card<'_, 'j> {
             ul class="ticks" {
                 @for tool in self.tools {
                     @let text = words::tool(tool, self.units);
-                    li { label { (tick_box_bare()) " " (text) } " " span class="small" { "(" (Said(&tool.rows.join(", "))) ")" } }
+                    li {
+                        label {
+                            (tick_box_bare())
+                            span { (text) " " span class="small" { "(" (Said(&tool.rows.join(", "))) ")" } }
+                        }
+                    }
                 }
             }
         };
@@ -728,7 +755,7 @@ impl<'j> Card<'_, 'j> {
         }
         let content = html! {
             p { "Figures from these were recalled, not read. Check them against your own documents before relying on them." }
-            ul class="ticks" { @for basis in &recalled { li { label { (tick_box_bare()) " " (Said(basis)) } } } }
+            ul class="ticks" { @for basis in &recalled { li { label { (tick_box_bare()) span { (Said(basis)) } } } } }
         };
         section("check", "Check against your own documents", &content)
     }

@@ -6,7 +6,7 @@
 //! Of the published drafting symbols only two are used, which everybody in the trade reads, as in ASME Y14.2: the centre line of long and short
 //! dashes, and the dimension line that ends in arrowheads. The marks of the holes are this program's own.
 
-use shophead::finding::{Code, Finding, Figure, Severity};
+use shophead::finding::{Code, Figure, Finding, Severity};
 use shophead::hole::Disposition;
 use shophead::layout::Point;
 use shophead::length::{Interval, Length};
@@ -23,6 +23,8 @@ const SIDE: f64 = 14.0;
 const RADIUS: f64 = 8.5;
 /// The least mark that still has its letter inside.
 const LETTERED: f64 = 6.5;
+/// From the first hole of a line to the last.
+const LINE: f64 = WIDTH - 2.0 * SIDE - 2.0 * RADIUS;
 /// Marks stand at least this far apart where the scale can be chosen.
 const APART: f64 = 2.0 * RADIUS + 2.0;
 /// What a row without a pitch is drawn at.
@@ -192,22 +194,30 @@ impl<'m, 'j> Map<'m, 'j> {
         let mut bands = vec![Band { title: "Key to the marks.".into(), height: 62.0, what: What::Key }];
         if let Some(panel) = Panel::of(self.plan) {
             let title = self.panel_title();
-            bands.push(Band { title, height: panel.height + 2.0 * MARGIN + 46.0, what: What::Panel(panel) });
+            bands.push(Band {
+                title,
+                height: panel.height + 2.0 * MARGIN + 46.0 + self.rows_with_places().count() as f64 * ROW_LINE,
+                what: What::Panel(panel),
+            });
         }
         let schematic: Vec<(usize, &RowPlan<'j>)> =
             self.plan.rows.iter().enumerate().filter(|(_, row)| !row.row.has_places()).collect();
         if schematic.is_empty() {
             return bands;
         }
-        let closest = schematic.iter().filter_map(|(_, row)| row.layout.pitch).filter(|pitch| *pitch > Length::ZERO).min();
-        let scale = closest.map_or(0.0, |pitch| (APART / pitch.to_inches_f64()).min(LARGEST));
+        let closest =
+            schematic.iter().filter_map(|(_, row)| row.layout.pitch).filter(|pitch| *pitch > Length::ZERO).min();
+        let least = closest.map_or(0.0, |pitch| (APART / pitch.to_inches_f64()).min(LARGEST));
+        // Then as large as the longest line lets them be.
+        let longest = schematic.iter().map(|(_, row)| {
+            let step = step_at(row, least);
+            f64::from(holes_a_line(row.row.count, step).saturating_sub(1)) * step
+        });
+        let longest = longest.fold(0.0, f64::max);
+        let scale = if longest > 0.0 { (least * (LINE / longest).clamp(1.0, 1.6)).min(LARGEST) } else { least };
         bands.push(Band { title: "Rows without coordinates.".into(), height: 58.0, what: What::RowsBegin(scale) });
         for (index, row) in schematic {
-            let step = match row.layout.pitch {
-                Some(pitch) if pitch > Length::ZERO => (pitch.to_inches_f64() * scale).clamp(APART, WIDTH / 3.0),
-                _ => EVEN,
-            };
-            self.strips(index, row, step, &mut bands);
+            self.strips(index, row, step_at(row, scale), &mut bands);
         }
         bands
     }
@@ -215,9 +225,8 @@ impl<'m, 'j> Map<'m, 'j> {
     /// The lines of a row, of about the same length.
     fn strips(&self, index: usize, row: &RowPlan<'j>, step: f64, bands: &mut Vec<Band>) {
         let count = row.row.count.max(1);
-        let most = (((WIDTH - 2.0 * SIDE - 2.0 * RADIUS) / step) as u32 + 1).max(1);
-        let lines = count.div_ceil(most);
-        let each = count.div_ceil(lines);
+        let each = holes_a_line(count, step);
+        let lines = count.div_ceil(each);
         let mut skipped: Option<(u32, u32)> = None;
         let end = |skipped: &mut Option<(u32, u32)>, bands: &mut Vec<Band>| {
             if let Some((first, last)) = skipped.take() {
@@ -240,7 +249,10 @@ impl<'m, 'j> Map<'m, 'j> {
             end(&mut skipped, bands);
             let strip = Strip { row: index, first, last, step, is_first: line == 0 };
             let short = !self.edges_to_tell(row, first, last, line == 0).is_empty();
-            let height = 46.0 + if line == 0 { 24.0 } else { 0.0 } + if short { 30.0 } else { 4.0 };
+            let mut height = 46.0 + if line == 0 { 24.0 } else { 0.0 } + if short { 30.0 } else { 4.0 };
+            if self.damage_on(&strip).next().is_some() {
+                height += 20.0;
+            }
             bands.push(Band { title: self.strip_title(row, first, last), height, what: What::Strip(strip) });
         }
         end(&mut skipped, bands);
@@ -257,13 +269,17 @@ impl<'m, 'j> Map<'m, 'j> {
             }
         }
         let rest = mark(row, None).meaning();
-        let told = if told.is_empty() { format!("all {rest}") } else { format!("{}; the others {rest}", told.join("; ")) };
+        let told =
+            if told.is_empty() { format!("all {rest}") } else { format!("{}; the others {rest}", told.join("; ")) };
         format!("Row {} holes {first} to {last}: {told}.", row.row.name)
     }
 
+    fn rows_with_places(&self) -> impl Iterator<Item = &'m RowPlan<'j>> {
+        self.plan.rows.iter().filter(|row| row.row.has_places())
+    }
+
     fn panel_title(&self) -> String {
-        let rows = self.plan.rows.iter().filter(|row| row.row.has_places());
-        let told: Vec<String> = rows.map(|row| self.strip_title(row, 1, row.row.count)).collect();
+        let told: Vec<String> = self.rows_with_places().map(|row| self.strip_title(row, 1, row.row.count)).collect();
         format!("Rows with coordinates, to scale. {}", told.join(" "))
     }
 
@@ -294,14 +310,23 @@ impl<'m, 'j> Map<'m, 'j> {
             canvas.text((SIDE, y + 18.0), &row.row.name, Anchor::Start, Letters::Strong);
             let name = (row.row.name.chars().count() as f64 * (LETTER + 1.0) + 10.0).max(34.0);
             let room = WIDTH - 2.0 * SIDE - name;
-            canvas.text((SIDE + name, y + 18.0), &fitting(&self.about(row), room, LETTER), Anchor::Start, Letters::Plain);
+            canvas.text(
+                (SIDE + name, y + 18.0),
+                &fitting(&self.about(row, false), room, LETTER),
+                Anchor::Start,
+                Letters::Plain,
+            );
             y += 24.0;
         }
         y += 32.0;
         let at = |hole: u32| SIDE + RADIUS + f64::from(hole - strip.first) * strip.step;
         canvas.line((at(strip.first) - RADIUS, y), (at(strip.last) + RADIUS, y), Line::Centre);
-        self.damage_below(strip, canvas, &at, y);
         let edges = self.edges_to_tell(row, strip.first, strip.last, strip.is_first);
+        let below = y + if edges.is_empty() { 18.0 } else { 44.0 };
+        for (hole, number) in self.damage_on(strip) {
+            canvas.line((at(hole), y), (at(hole), below), Line::Thin);
+            draw_damage(canvas, (at(hole), below), number);
+        }
         let mut free = 0.0;
         for (hole, told, is_short) in edges {
             self.edge_below(canvas, (at(hole), y), &told, is_short, &mut free);
@@ -330,7 +355,13 @@ impl<'m, 'j> Map<'m, 'j> {
             let text = hole.to_string();
             let half = text.len() as f64 * LETTER / 2.0 + 2.0;
             let (low, high) = (ends[0], ends[1]);
-            let level = if at(hole) - half >= low { 0 } else if is_marked && at(hole) - half >= high { 1 } else { continue };
+            let level = if at(hole) - half >= low {
+                0
+            } else if is_marked && at(hole) - half >= high {
+                1
+            } else {
+                continue;
+            };
             ends[level] = at(hole) + half;
             let letters = if is_marked { Letters::Strong } else { Letters::Plain };
             let place = (at(hole), y - RADIUS - 4.0 - level as f64 * 12.0);
@@ -339,16 +370,19 @@ impl<'m, 'j> Map<'m, 'j> {
     }
 
     /// A row on one line.
-    fn about(&self, row: &RowPlan<'_>) -> String {
-        let pitch = row.layout.pitch.map_or_else(
-            || "pitch not given".to_owned(),
-            |pitch| format!("pitch {}", self.units.size(self.units.to_mark(pitch))),
-        );
+    fn about(&self, row: &RowPlan<'_>, with_edge: bool) -> String {
+        let size = |length: Length| self.units.size(self.units.to_mark(length));
         let holes = if row.row.count == 1 { "1 hole".to_owned() } else { format!("{} holes", row.row.count) };
-        let refers = row.findings.iter().any(|finding| finding.severity == Severity::Refer);
-        let refer = if refers { "  REFER THE ROW" } else { "" };
-        let about = if row.row.about.is_empty() { String::new() } else { format!("  {}", row.row.about) };
-        format!("{}  {holes}, {pitch}{refer}{about}", row.choice.part)
+        let mut parts = vec![row.choice.part.to_string(), holes];
+        parts.push(row.layout.pitch.map_or_else(|| "pitch not given".into(), |pitch| format!("pitch {}", size(pitch))));
+        if let Some(edge) = row.layout.edge.filter(|_| with_edge) {
+            parts.push(format!("least edge {}", size(edge)));
+        }
+        if row.findings.iter().any(|finding| finding.severity == Severity::Refer) {
+            parts.push("REFER THE ROW".into());
+        }
+        parts.extend((!row.row.about.is_empty()).then(|| row.row.about.clone()));
+        parts.join("; ")
     }
 
     /// The holes whose edge distance is dimensioned on this line: the least of the row, and those that are too short.
@@ -372,7 +406,8 @@ impl<'m, 'j> Map<'m, 'j> {
         let of_row = row.layout.edge.map(|edge| (edge, 1));
         let least = own.chain(of_row).min();
         for hole in holes_between(row, first, last) {
-            if let Some((measured, limit)) = short(&hole.findings).filter(|_| hole.disposition() != Disposition::Refer) {
+            if let Some((measured, limit)) = short(&hole.findings).filter(|_| hole.disposition() != Disposition::Refer)
+            {
                 told.push((hole.number, say(measured, limit), true));
             }
         }
@@ -411,26 +446,31 @@ impl<'m, 'j> Map<'m, 'j> {
         canvas.text((place, y + DOWN - 4.0), &text, anchor, letters);
     }
 
-    /// Damage beside a hole of this line.
-    fn damage_below(&self, strip: &Strip, canvas: &mut Canvas, at: &dyn Fn(u32) -> f64, y: f64) {
-        for (damage, number) in self.plan.damage.iter().zip(1_u32..) {
-            let (Some(row), Some(hole)) = (damage.damage.row, damage.damage.hole) else { continue };
-            if row == strip.row && (strip.first..=strip.last).contains(&hole) && damage.damage.at.is_none() {
-                draw_damage(canvas, (at(hole), y + RADIUS + 7.0), number);
-            }
-        }
+    /// Damage beside a hole of this line: the hole, and the number of the damage.
+    fn damage_on(&self, strip: &Strip) -> impl Iterator<Item = (u32, u32)> {
+        self.plan.damage.iter().zip(1_u32..).filter_map(move |(damage, number)| {
+            let hole = damage.damage.hole.filter(|hole| (strip.first..=strip.last).contains(hole))?;
+            let is_here = damage.damage.row == Some(strip.row) && damage.damage.at.is_none();
+            is_here.then_some((hole, number))
+        })
     }
 
     fn panel(&self, panel: &Panel, canvas: &mut Canvas, top: f64) {
         canvas.line((SIDE, top + 6.0), (WIDTH - SIDE, top + 6.0), Line::Middle);
         canvas.text((SIDE, top + 24.0), "Rows with coordinates, to scale", Anchor::Start, Letters::Strong);
-        let origin = ((WIDTH - panel.width) / 2.0, top + 30.0 + MARGIN + panel.height);
+        let mut top = top + 30.0;
+        for row in self.rows_with_places() {
+            let text = format!("{}: {}", row.row.name, self.about(row, true));
+            top += ROW_LINE;
+            canvas.text((SIDE, top), &fitting(&text, WIDTH - 2.0 * SIDE, LETTER), Anchor::Start, Letters::Plain);
+        }
+        let origin = ((WIDTH - panel.width) / 2.0, top + MARGIN + panel.height);
         let at = |point: Point| {
             let (x, y) = inches(point);
             (origin.0 + (x - panel.left) * panel.scale, origin.1 - (y - panel.low) * panel.scale)
         };
         let mut taken = Taken::default();
-        let rows: Vec<&RowPlan<'j>> = self.plan.rows.iter().filter(|row| row.row.has_places()).collect();
+        let rows: Vec<&RowPlan<'j>> = self.rows_with_places().collect();
         let radius = panel.radius;
         for edge in &self.plan.edges {
             let line: Vec<At> = outline(&edge.cut).into_iter().map(at).collect();
@@ -443,8 +483,9 @@ impl<'m, 'j> Map<'m, 'j> {
             if row.row.line.is_some() && places.len() > 1 {
                 canvas.line(*first, *last, Line::Centre);
             }
-            for place in &places {
-                taken.add((place.0 - radius, place.1 - radius), (place.0 + radius, place.1 + radius));
+            for (place, hole) in places.iter().zip(1_u32..) {
+                let around = if mark(row, row.hole(hole)) == Mark::Like { radius * 0.4 } else { radius };
+                taken.add((place.0 - around, place.1 - around), (place.0 + around, place.1 + around));
             }
             self.panel_row(row, &places, panel, canvas);
         }
@@ -462,11 +503,11 @@ impl<'m, 'j> Map<'m, 'j> {
         }
         for (edge, line) in self.plan.edges.iter().map(|edge| (edge, outline(&edge.cut))) {
             let Some(end) = line.last().copied().map(at) else { continue };
-            taken.write(canvas, &edge.edge.name, end, 4.0, Letters::Strong);
+            taken.write(canvas, &edge.edge.name, end, 4.0, Letters::Strong, Side::Up);
         }
         for row in &rows {
             let Some(first) = row.row.place_of(1).map(at) else { continue };
-            taken.write(canvas, &row.row.name, first, radius + 14.0, Letters::Strong);
+            taken.write(canvas, &row.row.name, first, radius, Letters::Strong, Side::Left);
         }
         for row in &rows {
             for hole in 1..=row.row.count {
@@ -476,7 +517,7 @@ impl<'m, 'j> Map<'m, 'j> {
                 let Some(place) = row.row.place_of(hole).filter(|_| is_marked || is_end).map(at) else { continue };
                 let letter = if radius < LETTERED { kind.letter() } else { "" };
                 let letters = if is_marked { Letters::Strong } else { Letters::Plain };
-                taken.write(canvas, &format!("{hole}{letter}"), place, radius, letters);
+                taken.write(canvas, &format!("{hole}{letter}"), place, radius, letters, Side::Up);
             }
         }
         scale_bar(canvas, (SIDE, origin.1 + MARGIN + 6.0), panel.scale, self.units);
@@ -493,12 +534,10 @@ impl<'m, 'j> Map<'m, 'j> {
             let kind = mark(row, hole);
             let choice = hole.map_or(Some(&row.choice), |hole| hole.choice.as_deref());
             let size = choice.map_or(0.0, |choice| wide(choice.hole.value.max));
-            let room = size > panel.radius * 0.6;
-            if room {
+            if size > panel.radius * 0.6 {
                 canvas.circle(*place, size, Line::Thin, false);
             }
             match kind {
-                Mark::Like if room => dots.push(*place),
                 Mark::Like => dots.push(*place),
                 _ => draw_mark(canvas, *place, panel.radius, kind),
             }
@@ -521,11 +560,15 @@ impl<'m, 'j> Map<'m, 'j> {
         let line: Vec<At> = outline(&edge.cut).into_iter().map(at).collect();
         let Some(foot) = nearest(&line, from) else { return };
         canvas.arrow(from, foot, Line::Thin);
-        let short = if cut.short.is_empty() { String::new() } else { format!(", TOO CLOSE: {}", words::ranges(&cut.short)) };
+        let short = if cut.short.is_empty() {
+            String::new()
+        } else {
+            format!(", TOO CLOSE: holes {}", words::ranges(&cut.short))
+        };
         let distance = self.units.about(Interval::exactly(distance));
         let text = format!("{} hole {hole}: {distance}{short}", row.row.name);
         let letters = if cut.short.is_empty() { Letters::Plain } else { Letters::Strong };
-        taken.write(canvas, &text, foot, 6.0, letters);
+        taken.write(canvas, &text, foot, 6.0, letters, Side::Down);
     }
 }
 
@@ -540,6 +583,8 @@ struct Panel {
     radius: f64,
 }
 
+/// A line of text about a row in it.
+const ROW_LINE: f64 = 17.0;
 /// Room for numbers round the picture.
 const MARGIN: f64 = 46.0;
 
@@ -614,6 +659,21 @@ fn mark(row: &RowPlan<'_>, hole: Option<&HolePlan<'_>>) -> Mark {
     }
 }
 
+/// From hole to hole of a row without coordinates, in pixels.
+fn step_at(row: &RowPlan<'_>, scale: f64) -> f64 {
+    match row.layout.pitch {
+        Some(pitch) if pitch > Length::ZERO => (pitch.to_inches_f64() * scale).clamp(APART, LINE / 2.0),
+        _ => EVEN,
+    }
+}
+
+/// How many holes stand on a line, so that all lines of a row are about the same.
+fn holes_a_line(count: u32, step: f64) -> u32 {
+    // A hair more, for lines that fit exactly.
+    let most = ((LINE / step + 1e-6) as u32).saturating_add(1);
+    count.div_ceil(count.div_ceil(most).max(1)).max(1)
+}
+
 /// The holes of a row that are planned by themselves, from one number to another.
 fn holes_between<'p, 'j>(row: &'p RowPlan<'j>, first: u32, last: u32) -> &'p [HolePlan<'j>] {
     let from = row.holes.partition_point(|hole| hole.number < first);
@@ -638,14 +698,21 @@ fn draw_mark(canvas: &mut Canvas, at: At, radius: f64, mark: Mark) {
         }
         Mark::NextSize => {
             let (side, shoulder) = (r * 0.92, y - r * 0.35);
-            let corners = [(x, y - r * 1.25), (x + side, shoulder), (x + side, y + r), (x - side, y + r), (x - side, shoulder)];
+            let corners =
+                [(x, y - r * 1.25), (x + side, shoulder), (x + side, y + r), (x - side, y + r), (x - side, shoulder)];
             canvas.polygon(&corners, Line::Middle, false);
         }
         Mark::Refer => {
             let (out, cut) = (r, r * 0.42);
             let corners = [
-                (x - cut, y - out), (x + cut, y - out), (x + out, y - cut), (x + out, y + cut),
-                (x + cut, y + out), (x - cut, y + out), (x - out, y + cut), (x - out, y - cut),
+                (x - cut, y - out),
+                (x + cut, y - out),
+                (x + out, y - cut),
+                (x + out, y + cut),
+                (x + cut, y + out),
+                (x - cut, y + out),
+                (x - out, y + cut),
+                (x - out, y - cut),
             ];
             canvas.polygon(&corners, Line::Middle, true);
         }
@@ -714,12 +781,23 @@ fn fitting(text: &str, room: f64, letter: f64) -> String {
     text.to_owned()
 }
 
+/// Height of capitals and figures.
+const HIGH: f64 = 9.0;
+
+/// On which side a text stands where all are free.
+#[derive(Clone, Copy)]
+enum Side {
+    Up,
+    Down,
+    Left,
+}
+
 /// Where something is drawn already, in squares of a grid.
 #[derive(Default)]
 struct Taken(std::collections::HashSet<(i64, i64)>);
 
 impl Taken {
-    const SQUARE: f64 = 5.0;
+    const SQUARE: f64 = 3.0;
 
     fn squares(from: At, to: At) -> impl Iterator<Item = (i64, i64)> {
         let square = |value: f64| (value / Taken::SQUARE).floor() as i64;
@@ -744,27 +822,38 @@ impl Taken {
     }
 
     /// Writes a text beside a place, on the side where it hides least.
-    fn write(&mut self, canvas: &mut Canvas, text: &str, beside: At, away: f64, letters: Letters) {
+    fn write(&mut self, canvas: &mut Canvas, text: &str, beside: At, away: f64, letters: Letters, side: Side) {
         let width = text.chars().count() as f64 * (LETTER + if letters == Letters::Strong { 0.7 } else { 0.0 });
         let (x, y) = beside;
-        let half = TEXT / 2.0;
-        let up = (x - width / 2.0, y - away - TEXT - 1.0);
-        let down = (x - width / 2.0, y + away + 2.0);
-        let left = (x - away - width - 3.0, y - half);
-        let right = (x + away + 3.0, y - half);
+        // Corners of the letters' box, upper left.
+        let up = (x - width / 2.0, y - away - HIGH - 2.5);
+        let down = (x - width / 2.0, y + away + 3.0);
+        let left = (x - away - width - 4.0, y - HIGH / 2.0);
+        let right = (x + away + 4.0, y - HIGH / 2.0);
         let slanted = [
-            (right.0, up.1), (left.0, up.1), (right.0, down.1), (left.0, down.1),
-            (up.0, up.1 - TEXT), (down.0, down.1 + TEXT), (right.0, down.1 + TEXT), (left.0, down.1 + TEXT),
+            (right.0, up.1),
+            (left.0, up.1),
+            (right.0, down.1),
+            (left.0, down.1),
+            (up.0, up.1 - TEXT),
+            (down.0, down.1 + TEXT),
+            (right.0, down.1 + TEXT),
+            (left.0, down.1 + TEXT),
         ];
         let cost = |corner: &At| {
-            let end = (corner.0 + width, corner.1 + TEXT - 2.0);
+            let end = (corner.0 + width, corner.1 + HIGH);
             let hidden = Taken::squares(*corner, end).filter(|square| self.0.contains(square)).count();
             let outside = corner.0 < 2.0 || end.0 > WIDTH - 2.0;
             hidden + if outside { 1000 } else { 0 }
         };
-        let places = [up, down, left, right].into_iter().chain(slanted);
+        let preferred = match side {
+            Side::Up => [up, down, left, right],
+            Side::Down => [down, up, left, right],
+            Side::Left => [left, right, up, down],
+        };
+        let places = preferred.into_iter().chain(slanted);
         let Some(corner) = places.min_by_key(cost) else { return };
-        self.add(corner, (corner.0 + width, corner.1 + TEXT - 2.0));
-        canvas.text((corner.0, corner.1 + TEXT - 2.0), text, Anchor::Start, letters);
+        self.add((corner.0 - 2.0, corner.1), (corner.0 + width + 2.0, corner.1 + HIGH));
+        canvas.text((corner.0, corner.1 + HIGH), text, Anchor::Start, letters);
     }
 }
