@@ -453,7 +453,7 @@ impl<'j> Card<'_, 'j> {
                             (tick(&format!("marked at {at}")))
                             th scope="row" { (at) }
                             td { (self.length(self.units.to_mark(mark.offset))) }
-                            td { (match (measured, edge.is_measured_at(*mark)) { (true, true) => "measured", (true, false) => "between", _ => "corner" }) }
+                            td { (match (measured, edge.is_measured_at(*mark)) { (true, true) => "measured", (true, false) => "between stations", _ => "corner" }) }
                         }
                     }
                 }
@@ -519,14 +519,14 @@ impl<'j> Card<'_, 'j> {
     fn rows(&self) -> Markup {
         let unit = self.units.length_unit();
         let columns = [
-            column("row", 14),
-            column("rivet", 17),
-            column(format!("drill for a new hole, limits of the hole, {unit}"), 20),
-            column(format!("limits of the driven head, {unit}"), 23),
+            column("row", 13),
+            column("rivet", 18),
+            column(format!("drill for a new hole, limits of the hole, {unit}"), 19),
+            column(format!("limits of the driven head, {unit}"), 25),
             tick_column("holes", 6),
             tick_column("driven", 7),
             tick_column("heads", 6),
-            column("by", 7),
+            column("by", 6),
         ];
         let mut solid: Vec<(String, Vec<&str>)> = Vec::new();
         for (row, because) in self.plan.rows.iter().filter_map(|row| Some((row, row.solid?))) {
@@ -600,12 +600,12 @@ impl<'j> Card<'_, 'j> {
         let unit = self.units.length_unit();
         let columns = [
             tick_column("done", 6),
-            column("hole", 9),
+            column("hole", 8),
             column("found", 15),
-            column("do", 19),
+            column("do", 18),
             column("rivet", 17),
-            column(format!("limits of hole and driven head, {unit}"), 23),
-            column("found after", 11),
+            column(format!("limits of hole and driven head, {unit}"), 26),
+            column("found after", 10),
         ];
         let differing = self.plan.rows.iter().flat_map(|row| row.holes.iter().map(move |hole| (row, hole)));
         let differing: Vec<_> = differing.filter(|(row, hole)| hole.differs_from(row)).collect();
@@ -684,7 +684,12 @@ impl<'j> Card<'_, 'j> {
 
     fn order(&self) -> Markup {
         let with_stock = self.order.iter().any(|line| line.stock.is_some());
-        let mut columns = vec![tick_column("here", 8), column("part", 28), column("needed", 12), column("spares", 12)];
+        let mut columns = vec![
+            tick_column("here", 8),
+            column("part", if with_stock { 28 } else { 40 }),
+            column("needed", 12),
+            column("spares", 12),
+        ];
         if with_stock {
             columns.push(column("on the shelf", 12));
         }
@@ -744,7 +749,7 @@ impl<'j> Card<'_, 'j> {
 
     fn map(&self) -> Markup {
         let sheets = sheets(self.plan, self.units);
-        let content = html! { @for sheet in &sheets { figure { (PreEscaped(&sheet.svg)) } } };
+        let content = html! { @for sheet in &sheets { figure class=[sheet.with_next.then_some("with-next")] { (PreEscaped(&sheet.svg)) } } };
         section("map", "Map", &content)
     }
 

@@ -112,6 +112,8 @@ pub struct Sheet {
     pub title: String,
     /// The drawing.
     pub svg: String,
+    /// Whether it says something about the next one and should not stand alone at the foot of a page.
+    pub with_next: bool,
 }
 
 /// The whole map as one drawing.
@@ -153,7 +155,8 @@ pub fn sheets(plan: &Plan<'_>, units: Units) -> Vec<Sheet> {
     let sheet = |band: Band| {
         let mut canvas = Canvas::new(WIDTH, band.height, &band.title, "");
         drawn.draw(&band, &mut canvas, 0.0);
-        Sheet { svg: canvas.finish(), title: band.title }
+        let with_next = matches!(band.what, What::Key | What::RowsBegin(_));
+        Sheet { svg: canvas.finish(), title: band.title, with_next }
     };
     drawn.bands().into_iter().map(sheet).collect()
 }
@@ -855,5 +858,138 @@ impl Taken {
         let Some(corner) = places.min_by_key(cost) else { return };
         self.add((corner.0 - 2.0, corner.1), (corner.0 + width + 2.0, corner.1 + HIGH));
         canvas.text((corner.0, corner.1 + HIGH), text, Anchor::Start, letters);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use std::path::Path;
+
+    use super::*;
+    use crate::model::Job;
+
+    fn with_plan<T>(job: &Job, asked: impl FnOnce(&Plan<'_>) -> T) -> T {
+        let own = job.own_limits.limits();
+        let practice = job.practice.with_own(&own);
+        asked(&Plan::make(job, &practice))
+    }
+
+    fn demo(name: &str) -> Job {
+        let path = Path::new(env!("CARGO_MANIFEST_DIR")).join(format!("demo/{name}/job.toml"));
+        Job::read(&path).expect("the demo reads")
+    }
+
+    fn job(rows: &str) -> Job {
+        let text = format!(
+            "title = \"T\"\n[[row]]\nname = \"R\"\nstructure = \"secondary\"\nmember = \"skin\"\ninstalled = \"MS20470AD4-5\"\n\
+             layers = [{{ role = \"skin\", thickness = \".063\" }}, {{ role = \"skin\", thickness = \".063\" }}]\n{rows}"
+        );
+        let none = |_: &Path| Err(std::io::ErrorKind::NotFound.into());
+        Job::read_from(text.into(), Path::new("job.toml"), &none).unwrap_or_else(|error| panic!("{error}"))
+    }
+
+    fn titles(job: &Job) -> Vec<String> {
+        with_plan(job, |plan| sheets(plan, Units::Inches).into_iter().map(|sheet| sheet.title).collect())
+    }
+
+    #[test]
+    fn every_mark_has_a_letter_a_meaning_and_a_shape_of_its_own() {
+        let shape = |mark: Mark| {
+            let mut canvas = Canvas::new(20.0, 20.0, "", "");
+            draw_mark(&mut canvas, (10.0, 10.0), 5.0, mark);
+            canvas.finish()
+        };
+        for (index, mark) in Mark::ALL.iter().enumerate() {
+            for other in &Mark::ALL[index + 1..] {
+                assert_ne!(mark.letter(), other.letter());
+                assert_ne!(mark.meaning(), other.meaning());
+                assert_ne!(shape(*mark), shape(*other), "{mark:?} and {other:?}");
+            }
+        }
+    }
+
+    #[test]
+    fn every_hole_of_the_demo_is_on_one_line_and_those_that_differ_are_told() {
+        let job = demo("keel-skin");
+        let titles = titles(&job);
+        for row in job.rows.iter().filter(|row| !row.has_places()) {
+            let begin = format!("Row {} holes ", row.name);
+            let mut next = 1;
+            for title in titles.iter().filter_map(|title| title.strip_prefix(&begin)) {
+                let (numbers, _) = title.split_once(':').expect("holes, then what becomes of them");
+                let (first, last) = numbers.split_once(" to ").expect("from and to");
+                assert_eq!(first, next.to_string(), "{}", row.name);
+                next = last.parse::<u32>().expect("a number") + 1;
+            }
+            assert_eq!(next, row.count + 1, "{}", row.name);
+        }
+        for told in
+            ["refer, do not open 12-13", "oversize shank 5-6", "next diameter 14-15", "refer, do not open 19, 31"]
+        {
+            assert!(titles.iter().any(|title| title.contains(told)), "{told}: {titles:?}");
+        }
+    }
+
+    #[test]
+    fn places_keep_their_distances() {
+        let points = r#"points = [["0", "0"], ["3", "0"], ["3", "4"]]"#;
+        let svg = with_plan(&job(points), |plan| map(plan, Units::Inches));
+        let dots =
+            svg.split("<path d=\"").nth(2).and_then(|rest| rest.split('"').next()).expect("dots after the key's");
+        let at: Vec<(f64, f64)> = dots
+            .split('M')
+            .filter_map(|dot| dot.strip_suffix("h0")?.split_once(' '))
+            .map(|(x, y)| (x.parse().expect("x"), y.parse().expect("y")))
+            .collect();
+        let far = |one: (f64, f64), other: (f64, f64)| (one.0 - other.0).hypot(one.1 - other.1);
+        assert_eq!(at.len(), 3, "{dots}");
+        // Coordinates are written to a hundredth of a pixel.
+        assert!((far(at[0], at[1]) / 3.0 - far(at[1], at[2]) / 4.0).abs() < 0.02, "{at:?}");
+        assert!(at[2].1 < at[1].1, "y goes up");
+    }
+
+    #[test]
+    fn a_row_without_pitch_or_with_one_hole_is_drawn_and_says_so() {
+        let svg = with_plan(&job("count = 1"), |plan| map(plan, Units::Millimetres));
+        assert!(svg.contains("1 hole; pitch not given"), "{svg}");
+        assert!(!svg.contains("NaN") && !svg.contains("inf"));
+    }
+
+    #[test]
+    fn a_very_long_row_leaves_out_what_is_plain_and_says_which() {
+        let hole = "\n[[row.hole]]\nnumber = 50000\nmajor = \".139\"\n";
+        let titles = titles(&job(&format!("count = 100000\npitch = \"1\"{hole}")));
+        assert!(titles.len() < 10, "{}", titles.len());
+        assert!(titles.iter().any(|title| title.contains("oversize shank 50000")), "{titles:?}");
+        assert!(titles.last().is_some_and(|title| title.ends_with("to 100000: as the row says.")), "{titles:?}");
+    }
+
+    #[test]
+    fn many_holes_with_places_stay_small() {
+        let job = job("count = 20000\npitch = \"3/4\"\nstart = [\"0\", \"0\"]\nalong = [\"1\", \"1\"]");
+        let svg = with_plan(&job, |plan| map(plan, Units::Inches));
+        assert!(svg.len() < 2_000_000, "{}", svg.len());
+    }
+
+    #[test]
+    fn the_least_distance_to_a_cut_and_the_least_edge_are_told() {
+        let svg = with_plan(&demo("marsh-float"), |plan| map(plan, Units::Inches));
+        for told in [
+            "L1 hole 8: 0.221 in, TOO CLOSE: holes 7-9",
+            "edge 0.250, least 0.39063 in: TOO SHORT",
+            "damage 1",
+            "damage 2",
+        ] {
+            assert!(svg.contains(told), "{told}");
+        }
+        let svg = with_plan(&demo("keel-skin"), |plan| map(plan, Units::Inches));
+        assert!(svg.contains("edge 0.31125, least 0.3125 in: TOO SHORT"), "the one hole of F5 that is short");
+    }
+
+    #[test]
+    fn a_text_that_does_not_fit_is_cut_off_with_a_sign_of_it() {
+        assert_eq!(fitting("short", 100.0, 6.0), "short");
+        assert_eq!(fitting("a long text indeed", 36.0, 6.0), "a lon…");
+        assert_eq!(fitting("äöüäöü", 36.0, 6.0), "äö…");
     }
 }
