@@ -51,8 +51,15 @@ fn a_file_is_written_and_nothing_is_printed() {
             assert_eq!(run.printed(1), "", "{run}");
         }
         let text = fs::read_to_string(folder.path().join(file)).expect("written");
-        assert!(text.starts_with(begin) && text.trim_end().ends_with(&format!("</{}>", &begin_name(begin))), "{command}");
-        assert_eq!(run_in(folder.path(), &[command, job, "--output", "-"]).printed(1), text, "the same on the standard output");
+        assert!(
+            text.starts_with(begin) && text.trim_end().ends_with(&format!("</{}>", &begin_name(begin))),
+            "{command}"
+        );
+        assert_eq!(
+            run_in(folder.path(), &[command, job, "--output", "-"]).printed(1),
+            text,
+            "the same on the standard output"
+        );
     }
     assert_eq!(names(folder.path()), ["card.html", "map.svg"], "nothing is left beside them");
 }

@@ -1,0 +1,121 @@
+//! The browser and the reader of what it prints.
+
+use std::fs;
+use std::path::Path;
+use std::process::Command;
+
+use scraper::{Html, Selector};
+
+/// A size of paper.
+#[derive(Clone, Copy, Debug)]
+pub(crate) enum Paper {
+    A4,
+    Letter,
+}
+
+impl Paper {
+    /// Width and height in points.
+    pub(crate) const fn size(self) -> (f64, f64) {
+        match self {
+            Paper::A4 => (595.28, 841.89),
+            Paper::Letter => (612.0, 792.0),
+        }
+    }
+}
+
+/// A printed page.
+#[derive(Debug)]
+pub(crate) struct Page {
+    pub(crate) width: f64,
+    pub(crate) height: f64,
+    /// Its text in the order in which it was drawn.
+    pub(crate) text: String,
+    pub(crate) words: Vec<Word>,
+}
+
+/// A word and where it stands, in points from the upper left corner.
+#[derive(Debug)]
+#[expect(dead_code, reason = "the text is for the message when a test fails")]
+pub(crate) struct Word {
+    pub(crate) left: f64,
+    pub(crate) right: f64,
+    pub(crate) top: f64,
+    pub(crate) bottom: f64,
+    pub(crate) text: String,
+}
+
+fn output(command: &mut Command) -> Vec<u8> {
+    let name = command.get_program().to_string_lossy().into_owned();
+    let output = command.output().unwrap_or_else(|error| panic!("{name}: {error}; install chromium and poppler-utils"));
+    assert!(output.status.success(), "{name}: {}", String::from_utf8_lossy(&output.stderr));
+    output.stdout
+}
+
+/// Without a sandbox, because tests run as root in containers; without its own traffic, because there may be no network.
+fn browser(folder: &Path) -> Command {
+    let profile = tempfile::tempdir_in(folder).expect("a folder").keep();
+    let mut command = Command::new("chromium");
+    command.args(["--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run"]);
+    command.args(["--disable-background-networking", "--disable-component-update", "--disable-sync"]);
+    command.arg(format!("--user-data-dir={}", profile.display()));
+    command
+}
+
+fn address(file: &Path) -> String {
+    format!("file://{}", file.canonicalize().expect("it is there").display())
+}
+
+/// Prints a page as the browser would for somebody with this paper in the printer.
+pub(crate) fn print(html: &str, paper: Paper, folder: &Path) -> Vec<Page> {
+    let sized = html.replacen("@page {", &format!("@page {{ size: {paper:?};"), 1);
+    assert_ne!(sized, html, "the page has a rule for paper");
+    let (page, pdf) = (folder.join(format!("{paper:?}.html")), folder.join(format!("{paper:?}.pdf")));
+    fs::write(&page, sized).expect("written");
+    let to = format!("--print-to-pdf={}", pdf.display());
+    output(browser(folder).args(["--no-pdf-header-footer", &to, &address(&page)]));
+    let raw = output(Command::new("pdftotext").args(["-raw", "-enc", "UTF-8"]).arg(&pdf).arg("-"));
+    let raw = String::from_utf8(raw).expect("UTF-8");
+    let boxes = output(Command::new("pdftotext").args(["-bbox", "-enc", "UTF-8"]).arg(&pdf).arg("-"));
+    let boxes = Html::parse_document(&String::from_utf8(boxes).expect("UTF-8"));
+    let page = Selector::parse("page").expect("a selector");
+    let word = Selector::parse("word").expect("a selector");
+    // A form feed stands behind every page.
+    let texts: Vec<&str> = raw.trim_end_matches('\u{c}').split('\u{c}').collect();
+    let pages: Vec<Page> = boxes
+        .select(&page)
+        .zip(&texts)
+        .map(|(page, text)| {
+            let figure = |element: &scraper::node::Element, name: &str| -> f64 {
+                element.attr(name).and_then(|value| value.parse().ok()).unwrap_or_else(|| panic!("no {name}"))
+            };
+            let words = page.select(&word).map(|word| Word {
+                left: figure(word.value(), "xmin"),
+                right: figure(word.value(), "xmax"),
+                top: figure(word.value(), "ymin"),
+                bottom: figure(word.value(), "ymax"),
+                text: word.text().collect(),
+            });
+            Page {
+                width: figure(page.value(), "width"),
+                height: figure(page.value(), "height"),
+                text: (*text).to_owned(),
+                words: words.collect(),
+            }
+        })
+        .collect();
+    assert_eq!(pages.len(), texts.len());
+    pages
+}
+
+/// How many bytes a picture of a page has.
+pub(crate) fn screenshot(file: &Path, folder: &Path) -> u64 {
+    let picture = folder.join("picture.png");
+    let to = format!("--screenshot={}", picture.display());
+    output(browser(folder).args(["--window-size=900,1400", &to, &address(file)]));
+    fs::metadata(&picture).expect("a picture").len()
+}
+
+/// The page as the browser holds it after everything in it that runs has run.
+pub(crate) fn rendered(file: &Path, folder: &Path) -> String {
+    String::from_utf8(output(browser(folder).args(["--dump-dom", &address(file)]))).expect("UTF-8")
+}

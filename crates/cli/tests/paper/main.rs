@@ -1,0 +1,211 @@
+//! Cards and maps in a real browser: rendered, printed on A4 and on Letter, read back page by page.
+//!
+//! Needs chromium and poppler-utils, so these run only when asked for, as `.ci/run` does:
+//! `cargo test -p shophead-cli --test paper -- --ignored`.
+
+mod browser;
+
+use std::fs;
+use std::path::Path;
+use std::process::Command;
+
+use browser::{Page, Paper, print, rendered, screenshot};
+use scraper::{ElementRef, Html, Selector};
+
+/// A job whose texts are as bad as the reader lets them be: marks of HTML, words too long for any column, other scripts.
+const HOSTILE: &str = r##"
+title = '</title><script>document.title="broken"</script> "Panel" & friends \ } */'
+[[position]]
+name = '"><img src=x onerror=alert(1)>'
+about = "<style>*{display:none}</style>"
+[[row]]
+name = "<b>R1</b>"
+about = "AVeryLongWordWithoutAnyBlankThatNoColumnIsWideEnoughForBecauseSomebodyPastedAnIdentifierIntoTheAboutTextOfTheRow"
+structure = "primary"
+member = "skin"
+installed = "MS20470AD4-5"
+layers = [{ role = "skin", thickness = ".063" }, { role = "skin", thickness = ".063" }]
+count = 300
+pitch = "3/4"
+edge = "3/8"
+clearance = { '"><img src=x onerror=alert(1)>' = "closed" }
+[[row]]
+name = "ÄÖ-№-Ряд"
+about = "<svg onload=alert(1)>"
+structure = "secondary"
+member = "skin"
+installed = "MS20426AD5"
+layers = [{ role = "skin", thickness = ".063", preparation = "countersunk" }, { role = "skin", thickness = ".063" }]
+count = 9
+start = ["-1", "-1"]
+along = ["1", "2"]
+pitch = "7/8"
+clearance = { '"><img src=x onerror=alert(1)>' = "2" }
+[[row.hole]]
+number = 3
+major = ".200"
+remark = "</td></table><script src=//example.invalid></script>"
+[[damage]]
+kind = "crack"
+place = "<iframe src=javascript:alert(1)>"
+[[look]]
+place = "<a href='javascript:alert(1)'>"
+why = "&amp;<textarea>"
+"##;
+
+/// Marks between figures that a browser does not print as they stand in the page.
+fn plain(text: &str) -> String {
+    text.chars().filter(|c| !c.is_whitespace() && *c != '•').flat_map(char::to_lowercase).collect()
+}
+
+fn all<'h>(element: ElementRef<'h>, selector: &str) -> Vec<ElementRef<'h>> {
+    element.select(&Selector::parse(selector).expect("a selector")).collect()
+}
+
+fn words(element: ElementRef<'_>) -> String {
+    plain(&element.text().collect::<String>())
+}
+
+/// Makes card and map of a job; the card's text.
+fn make(job: &Path, folder: &Path) -> String {
+    for (command, file) in [("card", "card.html"), ("map", "map.svg")] {
+        let made = Command::new(assert_cmd::cargo::cargo_bin!("shophead"))
+            .arg(command)
+            .arg(job)
+            .arg("-o")
+            .arg(folder.join(file))
+            .output()
+            .expect("the binary runs");
+        assert!(matches!(made.status.code(), Some(0 | 1)), "{}", String::from_utf8_lossy(&made.stderr));
+    }
+    fs::read_to_string(folder.join("card.html")).expect("the card")
+}
+
+/// Everything that must hold of a card on paper.
+fn check(card: &str, pages: &[Page], most_pages: usize, paper: Paper) {
+    let html = Html::parse_document(card);
+    let root = html.root_element();
+    let printed: Vec<String> = pages.iter().map(|page| plain(&page.text)).collect();
+    assert!((2..=most_pages).contains(&pages.len()), "{paper:?}: {} pages", pages.len());
+    // Nothing stands outside the paper's margins: no column is cut off.
+    for (number, page) in pages.iter().enumerate() {
+        let (width, height) = paper.size();
+        assert!((page.width - width).abs() < 2.0 && (page.height - height).abs() < 2.0, "{paper:?}: {page:?}");
+        for word in &page.words {
+            let within =
+                word.left > 25.0 && word.right < width - 25.0 && word.top > 20.0 && word.bottom < height - 12.0;
+            assert!(within, "{paper:?} page {}: {word:?}", number + 1);
+        }
+        assert!(printed[number].contains(&format!("page{}of{}", number + 1, pages.len())), "{}", page.text);
+    }
+    // No line of a table is cut by the end of a page, and each page with lines of a table has its headings.
+    let mut checked = 0;
+    for table in all(root, "table") {
+        let headings = words(all(table, "thead")[0]);
+        for line in all(table, "tbody tr") {
+            let text = words(line);
+            if text.is_empty() {
+                continue;
+            }
+            let whole: Vec<usize> = (0..printed.len()).filter(|page| printed[*page].contains(&text)).collect();
+            assert!(!whole.is_empty(), "{paper:?}: cut or missing: {text}");
+            let headed = whole.iter().any(|page| printed[*page].contains(&headings));
+            assert!(headed, "{paper:?}: no headings {headings} over {text}");
+            checked += 1;
+        }
+    }
+    assert!(checked > 10, "{checked} lines");
+    // A heading does not stand alone: something of its section is on the same page.
+    for section in all(root, "section") {
+        let title = words(all(section, "h2")[0]);
+        let next = all(section, "p, tbody tr, li, svg text").into_iter().map(words).find(|text| !text.is_empty());
+        let next = next.expect("no section is empty");
+        assert!(
+            printed.iter().any(|page| page.contains(&format!("{title}{next}")) || with_headings(page, &title, &next)),
+            "{paper:?}: {title} stands alone before {next}"
+        );
+    }
+    // A piece of the map stays on one page.
+    for drawing in all(root, "svg") {
+        let texts: Vec<String> = all(drawing, "text").into_iter().map(words).filter(|text| !text.is_empty()).collect();
+        let on_one = printed.iter().any(|page| texts.iter().all(|text| page.contains(text)));
+        assert!(on_one, "{paper:?}: cut: {texts:?}");
+    }
+    let last = printed.last().expect("a page");
+    assert!(last.contains("sign-off") || printed.iter().any(|page| page.contains("sign-offanswers")), "{last}");
+    for line in all(root, ".sign p").into_iter().map(words) {
+        assert!(printed.iter().any(|page| page.contains(&line)), "{line}");
+    }
+    assert_eq!(printed.iter().map(|page| page.matches("advisoryonly").count()).sum::<usize>(), 1, "said once");
+    assert!(!printed.iter().any(|page| page.contains("isnotkept")), "what is for the screen is not printed");
+}
+
+/// A section may begin with its table: the headings come between.
+fn with_headings(page: &str, title: &str, next: &str) -> bool {
+    page.match_indices(title).any(|(at, _)| page[at..].contains(next))
+}
+
+fn check_job(name: &str, job: &Path, most_pages: usize) {
+    let folder = tempfile::tempdir().expect("a folder");
+    let card = make(job, folder.path());
+    let html = Html::parse_document(&card);
+    let lines = |selector: &str| all(html.root_element(), selector).len();
+    for paper in [Paper::A4, Paper::Letter] {
+        let pages = print(&card, paper, folder.path());
+        check(&card, &pages, most_pages, paper);
+    }
+    for (file, least) in [("card.html", 20_000), ("map.svg", 5_000)] {
+        let picture = screenshot(&folder.path().join(file), folder.path());
+        assert!(picture > least, "{name}: a picture of {picture} bytes shows nothing");
+    }
+    // The browser sees the same elements as we wrote: no text has become one, and nothing has run.
+    let seen = rendered(&folder.path().join("card.html"), folder.path());
+    let seen = Html::parse_document(&seen);
+    for selector in ["script", "img", "iframe", "svg", "input", "table", "tr", "*"] {
+        assert_eq!(all(seen.root_element(), selector).len(), lines(selector), "{name}: {selector}");
+    }
+    assert_eq!(words(all(seen.root_element(), "title")[0]), words(all(html.root_element(), "title")[0]), "{name}");
+}
+
+fn demo(name: &str) -> std::path::PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join(format!("../job/demo/{name}/job.toml"))
+}
+
+#[test]
+#[ignore = "needs chromium and poppler-utils"]
+fn the_keel_skin_prints_whole() {
+    check_job("keel-skin", &demo("keel-skin"), 14);
+}
+
+#[test]
+#[ignore = "needs chromium and poppler-utils"]
+fn the_marsh_float_prints_whole() {
+    check_job("marsh-float", &demo("marsh-float"), 10);
+}
+
+#[test]
+#[ignore = "needs chromium and poppler-utils"]
+fn a_hostile_job_prints_whole_and_runs_nothing() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let job = folder.path().join("job.toml");
+    fs::write(&job, HOSTILE).expect("written");
+    check_job("hostile", &job, 12);
+}
+
+#[test]
+#[ignore = "needs chromium and poppler-utils"]
+fn a_cut_line_is_noticed() {
+    // The check itself: a page that lets its lines break does not pass.
+    let folder = tempfile::tempdir().expect("a folder");
+    let card = make(&demo("keel-skin"), folder.path());
+    let broken = card.replace("break-inside: avoid", "break-inside: auto");
+    assert_ne!(card, broken);
+    // Where the pages end is chance: the page is pushed down until a line lies across an end.
+    let noticed = (0..8).any(|step| {
+        let pushed = broken.replace("</style>", &format!("main {{ padding-top: {}mm }}</style>", step * 5));
+        let pages = print(&pushed, Paper::A4, folder.path());
+        let found = std::panic::catch_unwind(|| check(&card, &pages, 14, Paper::A4));
+        found.is_err_and(|told| told.downcast_ref::<String>().is_some_and(|told| told.contains("cut or missing")))
+    });
+    assert!(noticed, "lines of tables were free to break and the check did not notice");
+}
