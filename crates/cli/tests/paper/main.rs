@@ -118,7 +118,8 @@ fn check(card: &str, pages: &[Page], most_pages: usize, paper: Paper) {
     // A heading does not stand alone: something of its section is on the same page.
     for section in all(root, "section") {
         let title = words(all(section, "h2")[0]);
-        let next = all(section, "p, tbody tr, li, svg text").into_iter().map(words).find(|text| !text.is_empty());
+        let content = all(section, "tbody tr, li, svg text").into_iter().chain(all(section, "p"));
+        let next = content.map(words).find(|text| !text.is_empty());
         let next = next.expect("no section is empty");
         assert!(
             printed.iter().any(|page| page.contains(&format!("{title}{next}")) || with_headings(page, &title, &next)),

@@ -719,7 +719,7 @@ impl<'j> Card<'_, 'j> {
             }
             @if without > 0 { p { "Not in the order: " (count_of(without, "hole")) " without a rivet yet." } }
             @if !self.alternatives.is_empty() {
-                p class="before" { "On the shelf, and within limits as well:" }
+                p { "On the shelf, and within limits as well:" }
                 ul {
                     @for other in self.alternatives {
                         li { (other.other) " for " (other.part) ": " (other.free) " free, for " (count_of(other.holes, "hole")) ", " (Said(&other.rows.join(", "))) }

@@ -510,7 +510,7 @@ impl<'m, 'j> Map<'m, 'j> {
         }
         for row in &rows {
             let Some(first) = row.row.place_of(1).map(at) else { continue };
-            taken.write(canvas, &row.row.name, first, radius, Letters::Strong, Side::Left);
+            taken.write(canvas, &row.row.name, first, panel.away, Letters::Strong, Side::Left);
         }
         for row in &rows {
             for hole in 1..=row.row.count {
@@ -520,7 +520,7 @@ impl<'m, 'j> Map<'m, 'j> {
                 let Some(place) = row.row.place_of(hole).filter(|_| is_marked || is_end).map(at) else { continue };
                 let letter = if radius < LETTERED { kind.letter() } else { "" };
                 let letters = if is_marked { Letters::Strong } else { Letters::Plain };
-                taken.write(canvas, &format!("{hole}{letter}"), place, radius, letters, Side::Up);
+                taken.write(canvas, &format!("{hole}{letter}"), place, panel.away, letters, Side::Up);
             }
         }
         scale_bar(canvas, (SIDE, origin.1 + MARGIN + 6.0), panel.scale, self.units);
@@ -584,6 +584,8 @@ struct Panel {
     width: f64,
     height: f64,
     radius: f64,
+    /// From the middle of a hole to where its number may begin.
+    away: f64,
 }
 
 /// A line of text about a row in it.
@@ -608,7 +610,10 @@ impl Panel {
         let with_places = plan.rows.iter().filter(|row| row.row.has_places());
         let closest = with_places.filter_map(|row| row.layout.pitch).min();
         let radius = closest.map_or(RADIUS, |pitch| (pitch.to_inches_f64() * scale * 0.46).clamp(2.5, RADIUS));
-        Some(Panel { scale, left, low, width: wide * scale, height: high * scale, radius })
+        let with_places = plan.rows.iter().filter(|row| row.row.has_places());
+        let widest =
+            with_places.map(|row| row.choice.hole.value.max.to_inches_f64() * scale / 2.0).fold(radius, f64::max);
+        Some(Panel { scale, left, low, width: wide * scale, height: high * scale, radius, away: widest })
     }
 }
 
@@ -826,7 +831,8 @@ impl Taken {
 
     /// Writes a text beside a place, on the side where it hides least.
     fn write(&mut self, canvas: &mut Canvas, text: &str, beside: At, away: f64, letters: Letters, side: Side) {
-        let width = text.chars().count() as f64 * (LETTER + if letters == Letters::Strong { 0.7 } else { 0.0 });
+        let letter = LETTER + if letters == Letters::Strong { 0.7 } else { 0.0 };
+        let width = text.chars().map(|c| if c.is_ascii() { letter } else { letter * 1.4 }).sum::<f64>();
         let (x, y) = beside;
         // Corners of the letters' box, upper left.
         let up = (x - width / 2.0, y - away - HIGH - 2.5);
