@@ -640,7 +640,8 @@ impl<'j> Card<'_, 'j> {
                 td {
                     @if disposition == Disposition::Refer { span class="stop" { "refer" } " Do not open it." }
                     @else if hole.measured.is_some() {
-                        (words::disposition(disposition)) " (" (Mark::of(disposition).letter()) ")"
+                        (words::disposition(disposition))
+                        @if disposition != Disposition::Keep { " (" (Mark::of(disposition).letter()) ")" }
                         @if let Some(cut) = hole.cut() { ": drill or ream to " strong { (self.units.drill(cut)) } }
                         "."
                     }

@@ -47,7 +47,7 @@ pub enum Mark {
     Like,
     /// Measured, and kept as it is.
     Keep,
-    /// Not measured, but with layers or an edge distance of its own.
+    /// Kept or not measured, but with layers, an edge distance or a rivet of its own.
     Own,
     /// Cleaned up for the same rivet.
     CleanUp,
@@ -96,7 +96,7 @@ impl Mark {
         match self {
             Mark::Like => "as the row says",
             Mark::Keep => "measured, keep",
-            Mark::Own => "own layers or edge",
+            Mark::Own => "layers, edge or rivet of its own",
             Mark::CleanUp => "clean up",
             Mark::Oversize => "oversize shank",
             Mark::NextSize => "next diameter",
@@ -233,7 +233,7 @@ impl<'m, 'j> Map<'m, 'j> {
         let mut skipped: Option<(u32, u32)> = None;
         let end = |skipped: &mut Option<(u32, u32)>, bands: &mut Vec<Band>| {
             if let Some((first, last)) = skipped.take() {
-                let title = format!("Row {} holes {first} to {last}: as the row says.", row.row.name);
+                let title = format!("Row {} holes {first} to {last}: nothing differs.", row.row.name);
                 bands.push(Band { height: 24.0, what: What::Skipped(title.clone()), title });
             }
         };
@@ -243,7 +243,8 @@ impl<'m, 'j> Map<'m, 'j> {
             if first > count {
                 break;
             }
-            let differs = holes_between(row, first, last).iter().any(|hole| mark(row, Some(hole)) != Mark::Like);
+            let kinds = holes_between(row, first, last).iter().map(|hole| mark(row, Some(hole)));
+            let differs = kinds.into_iter().any(|kind| !matches!(kind, Mark::Like | Mark::Keep));
             let is_plain = !differs && line > 0 && lines as usize > MOST_LINES;
             if is_plain {
                 skipped = Some((skipped.map_or(first, |(first, _)| first), last));
@@ -403,9 +404,9 @@ impl<'m, 'j> Map<'m, 'j> {
             let measured = self.units.bare_length(measured);
             format!("edge {measured}, least {}", self.units.length(limit))
         };
-        let of_hole = |hole: &HolePlan<'j>| row.query(hole.number, self.plan.practice).layout.edge;
-        let own = row.holes.iter().filter(|hole| row.exception(hole.number).is_some());
-        let own = own.filter_map(|hole| Some((of_hole(hole)?, hole.number)));
+        let of_hole = |number: u32| row.query(number, self.plan.practice).layout.edge;
+        let own = row.row.exceptions.iter().flat_map(|exception| &exception.holes);
+        let own = own.filter_map(|number| Some((of_hole(*number)?, *number)));
         let of_row = row.layout.edge.map(|edge| (edge, 1));
         let least = own.chain(of_row).min();
         for hole in holes_between(row, first, last) {
@@ -658,8 +659,10 @@ fn inches(point: Point) -> At {
 /// How a hole is marked; `None` asks for those that the row has nothing to say about.
 fn mark(row: &RowPlan<'_>, hole: Option<&HolePlan<'_>>) -> Mark {
     match hole {
-        Some(hole) if hole.judgement.is_some() => Mark::of(hole.disposition()),
-        Some(hole) if row.exception(hole.number).is_some() => Mark::Own,
+        Some(hole) if hole.disposition() != Disposition::Keep => Mark::of(hole.disposition()),
+        // A hole that is kept may still take another rivet than its row.
+        Some(hole) if hole.differs_from(row) || row.exception(hole.number).is_some() => Mark::Own,
+        Some(hole) if hole.measured.is_some() => Mark::Keep,
         _ => match row.judgement.as_ref().map(|judgement| judgement.disposition) {
             None | Some(Disposition::Keep) => Mark::Like,
             Some(disposition) => Mark::of(disposition),
@@ -967,7 +970,7 @@ mod tests {
         let titles = titles(&job(&format!("count = 100000\npitch = \"1\"{hole}")));
         assert!(titles.len() < 10, "{}", titles.len());
         assert!(titles.iter().any(|title| title.contains("oversize shank 50000")), "{titles:?}");
-        assert!(titles.last().is_some_and(|title| title.ends_with("to 100000: as the row says.")), "{titles:?}");
+        assert!(titles.last().is_some_and(|title| title.ends_with("to 100000: nothing differs.")), "{titles:?}");
     }
 
     #[test]
