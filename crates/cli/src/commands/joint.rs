@@ -119,7 +119,7 @@ impl<'a> More<'a> {
             yields.zip(load).and_then(|(yields, (load, factors))| yield_margin(yields.force, load, factors).ok());
         let through = |layer: Option<&Layer>, head: Option<Length>| {
             let thickness = layer?.thickness.nominal();
-            let fsu = layer?.material?.properties(thickness)?.fsu?;
+            let fsu = layer?.material?.properties(thickness)?.fsu()?;
             Some(modes::pull_through(fsu, head?, thickness))
         };
         let head = |name| context.practice.length(name, case).map(|head| head.value);

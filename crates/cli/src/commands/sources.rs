@@ -11,7 +11,7 @@ use shophead::joint::splice::{Member, Table as SpliceTable};
 use shophead::joint::substitution_table::Step;
 use shophead::joint::{flush_table, hole_table, shear_table, substitution_table, thin_sheet};
 use shophead::length::Length;
-use shophead::material::{Guarantee, Material, RivetAlloy, SheetProperties, Treatment, sheets};
+use shophead::material::{Guarantee, Material, RivetAlloy, SheetHeading, Treatment, sheets};
 use shophead::practice::{HeadScope, Scope, Value};
 use shophead::rivet::{CATALOGUE, NEXT_SIZE, Series};
 use shophead::structure::{Place, Structure};
@@ -228,25 +228,25 @@ impl<'a> List<'a> {
 
     fn sheets(&mut self) {
         for column in sheets() {
-            let SheetProperties { alloy, temper, form, clad, t_min, t_max, guarantee, basis, .. } = *column;
+            let SheetHeading { alloy, temper, form, clad, basis, .. } = *column.heading();
             let clad = if clad { "clad " } else { "" };
-            let guarantee = match guarantee {
+            let guarantee = match column.guarantee() {
                 Guarantee::A => "A",
                 Guarantee::B => "B",
                 Guarantee::S => "S",
             };
             let what = format!(
                 "{clad}{alloy}-{temper} {form} {} to {}, {guarantee} values",
-                self.units.bare_length(t_min),
-                self.units.length(t_max)
+                self.units.bare_length(column.t_min()),
+                self.units.length(column.t_max())
             );
             let mut said = Vec::new();
             for (name, stress) in [
                 ("tension", column.ftu()),
                 ("yield", column.fty()),
-                ("shear", column.fsu),
-                ("bearing at 1.5 D", column.fbru_15),
-                ("bearing at 2 D", column.fbru_20),
+                ("shear", column.fsu()),
+                ("bearing at 1.5 D", column.fbru_15()),
+                ("bearing at 2 D", column.fbru_20()),
             ] {
                 said.extend(stress.map(|stress| format!("{name} {}", self.units.stress(stress))));
             }

@@ -155,7 +155,9 @@ struct Least {
 impl Least {
     fn reached_by(&self, sheet: &SheetProperties) -> bool {
         let reaches = |value: Option<Stress>, least: Stress| value.is_some_and(|value| value >= least);
-        reaches(sheet.ftu(), self.ftu) && reaches(sheet.fbru_15, self.fbru_15) && reaches(sheet.fbru_20, self.fbru_20)
+        reaches(sheet.ftu(), self.ftu)
+            && reaches(sheet.fbru_15(), self.fbru_15)
+            && reaches(sheet.fbru_20(), self.fbru_20)
     }
 }
 
@@ -171,9 +173,9 @@ impl FlushSheet {
     /// when the other sheet is only stronger.
     fn serves(self, sheet: &SheetProperties) -> Option<Option<Basis<'static>>> {
         let (named, least) = match self {
-            FlushSheet::Al2024T3 => (sheet.alloy == "2024" && sheet.temper == "T3", BARE_2024_T3),
+            FlushSheet::Al2024T3 => (sheet.alloy() == "2024" && sheet.temper() == "T3", BARE_2024_T3),
             FlushSheet::Clad2024T42 => {
-                (sheet.alloy == "2024" && T42_OR_STRONGER.contains(&sheet.temper), CLAD_2024_T42)
+                (sheet.alloy() == "2024" && T42_OR_STRONGER.contains(&sheet.temper()), CLAD_2024_T42)
             }
         };
         if named {

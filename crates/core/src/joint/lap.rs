@@ -183,7 +183,7 @@ fn plates(rows: &Rows<'_, '_>) -> Result<Plates, LapError> {
         let thickness = layer.thickness.nominal();
         let properties = layer.material.and_then(|material| material.properties(thickness));
         let (modulus, basis) = properties
-            .and_then(|properties| Some((properties.e?, properties.basis)))
+            .and_then(|properties| Some((properties.e()?, properties.basis())))
             .ok_or(LapError::ModulusNotPublished)?;
         found.push((Plate { thickness, modulus }, basis)).map_err(|_| LapError::SheetsDoNotFit)?;
     }

@@ -261,7 +261,7 @@ fn cut_away(row: &RowAsMade<'_, '_>, layer: &Layer, number: u8) -> Result<Option
         net: lost(properties.ftu(), &|ftu| {
             modes::countersink_net_loss(ftu, Countersink { diameter, depth }, size.shank_nominal)
         }),
-        tear_out: lost(properties.fsu, &|fsu| {
+        tear_out: lost(properties.fsu(), &|fsu| {
             modes::countersink_tear_out_loss(fsu, Countersink { diameter, depth: height.min(thickness) })
         }),
     }))

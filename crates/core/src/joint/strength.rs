@@ -345,22 +345,14 @@ const EDGE_FULL: f64 = 2.0;
 /// use shophead::basis::Basis;
 /// use shophead::joint::strength::{Joint, Mode, Preparation, Rivet, Shear, Sheet, strength};
 /// use shophead::length::Length;
-/// use shophead::material::{Guarantee, SheetProperties};
+/// use shophead::material::Material;
 /// use shophead::quantity::Stress;
 /// use shophead::rivet::Head;
 ///
-/// let ksi = |value| Some(Stress::from_ksi(value));
 /// // Bare 2024-T3 sheet, .010 to .128.
-/// let sheet_2024 = SheetProperties {
-///     alloy: "2024", temper: "T3", form: "sheet", clad: false, specification: "AMS-QQ-A-250/4",
-///     t_min: Length::parse(".010")?, t_max: Length::parse(".128")?, guarantee: Guarantee::A,
-///     ftu_l: ksi(64.0), ftu_lt: ksi(63.0), fty_l: ksi(47.0), fty_lt: ksi(42.0), fcy_l: ksi(39.0), fcy_lt: ksi(45.0),
-///     fsu: ksi(39.0), fbru_15: ksi(104.0), fbru_20: ksi(129.0), fbry_15: ksi(73.0), fbry_20: ksi(88.0),
-///     e: None, e_secondary: None, ec: None, g: None, poisson: None, density_lb_in3: 0.100,
-///     bearing_dry_pin: Some(true), note: "", basis: Basis::published("MIL-HDBK-5J", "table 3.2.3.0(b1), p 3-71"),
-/// };
+/// let sheet_2024 = Material::parse("2024-T3").ok().and_then(|material| material.properties(Length::parse(".032").ok()?));
 /// let skin = Sheet {
-///     properties: Some(&sheet_2024), thickness: Length::parse(".032")?, edge: Length::parse("1/4")?,
+///     properties: sheet_2024, thickness: Length::parse(".032")?, edge: Length::parse("1/4")?,
 ///     preparation: Preparation::Plain,
 /// };
 /// let cap = Sheet { thickness: Length::parse(".125")?, ..skin };
@@ -597,7 +589,7 @@ impl<'a> At<'_, 'a> {
         };
         let thickness = self.sheet.thickness;
         let in_column =
-            |sheet: &&SheetProperties| sheet.t_min <= self.sheet.thickness && self.sheet.thickness <= sheet.t_max;
+            |sheet: &&SheetProperties| sheet.t_min() <= self.sheet.thickness && self.sheet.thickness <= sheet.t_max();
         let Some(properties) = self.sheet.properties.filter(in_column) else {
             self.not_published(Severity::Refer, SHEET_TABLES, findings);
             return Ok(found);
@@ -614,23 +606,23 @@ impl<'a> At<'_, 'a> {
                     .layer(self.layer),
             );
         }
-        match properties.fsu {
-            None => self.not_published(Severity::Caution, properties.basis, findings),
+        match properties.fsu() {
+            None => self.not_published(Severity::Caution, properties.basis(), findings),
             Some(fsu) => {
                 let fsu = valid(fsu)?;
                 let edge = self.sheet.edge;
                 found.tear_out =
-                    Some(finite(modes::tear_out(fsu, thickness, edge), properties.basis.weaker(TEAR_OUT))?);
+                    Some(finite(modes::tear_out(fsu, thickness, edge), properties.basis().weaker(TEAR_OUT))?);
                 let relief = modes::tear_out_with_relief(fsu, thickness, edge, self.diameter.0);
                 if relief > Force::ZERO {
                     found.tear_out_with_relief =
-                        Some(finite(relief, properties.basis.weaker(TEAR_OUT_WITH_RELIEF).weaker(self.diameter.1))?);
+                        Some(finite(relief, properties.basis().weaker(TEAR_OUT_WITH_RELIEF).weaker(self.diameter.1))?);
                 }
             }
         }
         if let (Some(pitch), Some(ftu)) = (self.joint.pitch, properties.ftu()) {
             let net = modes::net_section(valid(ftu)?, thickness, pitch, self.net_hole, 1);
-            found.net_section = Some(finite(net, properties.basis)?);
+            found.net_section = Some(finite(net, properties.basis())?);
         }
         Ok(found)
     }
@@ -662,7 +654,7 @@ impl<'a> At<'_, 'a> {
             );
             return Ok(None);
         }
-        let basis = properties.basis.weaker(self.diameter.1);
+        let basis = properties.basis().weaker(self.diameter.1);
         let load = |stress: Stress, also: Option<Basis<'static>>| {
             finite(modes::bearing(stress, diameter, thickness), also.map_or(basis, |also| basis.weaker(also)))
         };
@@ -678,11 +670,11 @@ impl<'a> At<'_, 'a> {
             };
             found.map(|(stress, also)| load(stress, also)).transpose()
         };
-        let Some(ultimate) = at_margin(properties.fbru_15, properties.fbru_20)? else {
-            self.not_published(Severity::Refer, properties.basis, findings);
+        let Some(ultimate) = at_margin(properties.fbru_15(), properties.fbru_20())? else {
+            self.not_published(Severity::Refer, properties.basis(), findings);
             return Ok(None);
         };
-        let yield_load = at_margin(properties.fbry_15, properties.fbry_20)?;
+        let yield_load = at_margin(properties.fbry_15(), properties.fbry_20())?;
         let kind = if covered { BearingKind::Sheet } else { BearingKind::Indication };
         Ok(Some(Bearing { kind, ultimate, yield_load }))
     }
@@ -796,47 +788,33 @@ impl<'a> Tally<'a> {
 mod tests {
     use super::*;
     use crate::joint::margin::LoadKind;
-    use crate::material::Guarantee;
+    use crate::material::{Guarantee, SheetHeading};
 
     fn length(text: &str) -> Length {
         Length::parse(text).unwrap()
     }
 
-    const fn ksi(value: f64) -> Option<Stress> {
-        Some(Stress::from_ksi(value))
-    }
-
-    /// Bare 2024-T3, MIL-HDBK-5J table 3.2.3.0(b1), p 3-71, basis A.
-    const BARE: SheetProperties = SheetProperties {
+    static HEADING: SheetHeading = SheetHeading {
         alloy: "2024",
         temper: "T3",
         form: "sheet",
         clad: false,
         specification: "AMS-QQ-A-250/4",
-        t_min: Length::from_ten_thousandths(100),
-        t_max: Length::from_ten_thousandths(1_280),
-        guarantee: Guarantee::A,
-        ftu_l: ksi(64.0),
-        ftu_lt: ksi(63.0),
-        fty_l: ksi(47.0),
-        fty_lt: ksi(42.0),
-        fcy_l: ksi(39.0),
-        fcy_lt: ksi(45.0),
-        fsu: ksi(39.0),
-        fbru_15: ksi(104.0),
-        fbru_20: ksi(129.0),
-        fbry_15: ksi(73.0),
-        fbry_20: ksi(88.0),
-        e: None,
-        e_secondary: None,
-        ec: None,
-        g: None,
-        poisson: None,
-        density_lb_in3: 0.100,
+        poisson_hundredths: 0,
+        density_thousandths: 100,
         bearing_dry_pin: Some(true),
         note: "",
         basis: Basis::published("MIL-HDBK-5J", "table 3.2.3.0(b1), p 3-71"),
     };
+
+    /// Bare 2024-T3, MIL-HDBK-5J table 3.2.3.0(b1), p 3-71, basis A.
+    static BARE: SheetProperties = SheetProperties::new(
+        &HEADING,
+        (100, 1_280),
+        Guarantee::A,
+        [640, 630, 470, 420, 390, 450, 390, 1_040, 1_290, 730, 880],
+        [0; 4],
+    );
 
     const DRIVEN_2117: (Stress, Basis<'static>) =
         (Stress::from_ksi(30.0), Basis::memory("MIL-HDBK-5J", "table 8.1.2(b)"));
