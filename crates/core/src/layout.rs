@@ -4,7 +4,7 @@
 //! both coordinates count, so that a hole exactly at a limit is within it.
 
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
-use crate::length::{Length, whole_root};
+use crate::length::{Length, product, product_within, quotient, whole_root, wide_quotient};
 use crate::practice::{Case, Given, Name, Practice};
 
 /// The distances of a row that are known.
@@ -107,7 +107,7 @@ pub struct Point {
 
 impl Point {
     fn difference(self, other: Point) -> (i128, i128) {
-        let across = |a: Length, b: Length| i128::from(a.nanometres()).saturating_sub(i128::from(b.nanometres()));
+        let across = |a: Length, b: Length| i128::from(a.nanometres()).wrapping_sub(i128::from(b.nanometres()));
         (across(self.x, other.x), across(self.y, other.y))
     }
 
@@ -137,21 +137,22 @@ impl Point {
         if reach >= whole {
             return self.distance(edge.to);
         }
-        let cross = out.0.saturating_mul(along.1).saturating_sub(out.1.saturating_mul(along.0)).unsigned_abs();
+        let cross = product(out.0, along.1).wrapping_sub(product(out.1, along.0)).unsigned_abs();
         // The edge's length is taken to as many binary places as fit: rounded to whole nanometres it would spoil the distance from an
         // edge that is short against it. Rounded up, it makes the distance a hair too short, which is the safe side.
         let whole = whole.unsigned_abs();
         let places = whole.leading_zeros().saturating_sub(2) >> 1;
         let scaled = whole.wrapping_shl(places.saturating_mul(2));
         let cut = whole_root(scaled);
-        let length = if cut.saturating_mul(cut) == scaled { cut } else { cut.saturating_add(1) };
-        let distance = cross.wrapping_shl(places).checked_div(length);
-        distance.and_then(|nm| i64::try_from(nm).ok()).and_then(Length::from_nanometres).unwrap_or(Length::MAX)
+        let length = if cut.wrapping_mul(cut) == scaled { cut } else { cut.wrapping_add(1) };
+        let distance = wide_quotient(cross.wrapping_shl(places), length);
+        i64::try_from(distance).ok().and_then(Length::from_nanometres).unwrap_or(Length::MAX)
     }
 }
 
+#[inline(never)]
 fn dot(a: (i128, i128), b: (i128, i128)) -> i128 {
-    a.0.saturating_mul(b.0).saturating_add(a.1.saturating_mul(b.1))
+    product(a.0, b.0).wrapping_add(product(a.1, b.1))
 }
 
 fn root(square: i128) -> Length {
@@ -305,11 +306,14 @@ pub fn in_line(first: Point, along: Point, pitch: Length, pitches: u32) -> Optio
     let vector = along.difference(Point::default());
     let square =
         u128::try_from(dot(vector, vector)).ok().filter(|square| square.leading_zeros() > PLACES.saturating_mul(2))?;
-    let length = i128::try_from(square.wrapping_shl(PLACES.saturating_mul(2)).isqrt()).ok()?;
-    let way = i128::from(pitch.nanometres()).checked_mul(i128::from(pitches))?;
+    let length = i128::try_from(whole_root(square.wrapping_shl(PLACES.saturating_mul(2)))).ok()?;
+    if length == 0 {
+        return None;
+    }
+    let way = product(i128::from(pitch.nanometres()), i128::from(pitches));
     let coordinate = |start: Length, part: i128| {
-        let scaled = way.checked_mul(part)?.checked_mul(1_i128.checked_shl(PLACES)?)?;
-        let moved = scaled.checked_div(length)?.checked_add(i128::from(start.nanometres()))?;
+        let scaled = product_within(product_within(way, part)?, 1 << PLACES)?;
+        let moved = quotient(scaled, length).checked_add(i128::from(start.nanometres()))?;
         i64::try_from(moved).ok().and_then(Length::from_nanometres)
     };
     Some(Point { x: coordinate(first.x, vector.0)?, y: coordinate(first.y, vector.1)? })

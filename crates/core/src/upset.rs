@@ -20,7 +20,7 @@ use core::fmt;
 
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
-use crate::length::{Interval, Length, Toleranced, quotient, whole_root};
+use crate::length::{Interval, Length, Toleranced, product, quotient, whole_root};
 use crate::practice::{Case, Given, Name, Practice};
 use crate::rivet::{Series, Size};
 
@@ -29,8 +29,13 @@ type Metal = i128;
 
 /// A cylinder's diameter² times its height.
 fn cylinder(diameter: Length, height: Length) -> Metal {
+    product(square(diameter), i128::from(height.nanometres()))
+}
+
+/// Diameter² of a circle, in nm².
+fn square(diameter: Length) -> i128 {
     let diameter = i128::from(diameter.nanometres());
-    diameter.saturating_mul(diameter).saturating_mul(i128::from(height.nanometres()))
+    product(diameter, diameter)
 }
 
 /// One shank in one hole through one pack, each at a definite size.
@@ -46,7 +51,15 @@ struct Filled {
 impl Filled {
     /// What a rivet of this length leaves for the driven head; negative when it does not even fill the hole.
     fn metal_left(&self, length: Length) -> Metal {
-        cylinder(self.shank, length.minus(self.sunk)).saturating_sub(self.fill())
+        cylinder(self.shank, length.minus(self.sunk)).wrapping_sub(self.fill())
+    }
+
+    /// The diameter of a head of this height.
+    #[inline(never)]
+    fn head(&self, length: Length, height: Length) -> Length {
+        let square = quotient(self.metal_left(length), i128::from(height.nanometres()));
+        let root = whole_root(u128::try_from(square).unwrap_or(0));
+        i64::try_from(root).ok().and_then(Length::from_nanometres).unwrap_or(Length::MAX)
     }
 
     /// What the hole takes up.
@@ -56,24 +69,22 @@ impl Filled {
 
     /// The shortest length that leaves at least `metal`.
     fn shortest_with(&self, metal: Metal) -> Length {
-        self.length_with(metal, self.shank_area().saturating_sub(1))
+        self.length_with(metal, true)
     }
 
     /// The longest length that leaves at most `metal`.
     fn longest_with(&self, metal: Metal) -> Length {
-        self.length_with(metal, 0)
+        self.length_with(metal, false)
     }
 
-    fn length_with(&self, metal: Metal, round_up: i128) -> Length {
-        let needed = metal.saturating_add(self.fill()).saturating_add(round_up);
-        let nm = quotient(needed, self.shank_area());
+    #[inline(never)]
+    fn length_with(&self, metal: Metal, round_up: bool) -> Length {
+        let area = square(self.shank);
+        let needed = metal.wrapping_add(self.fill());
+        let needed = if round_up { needed.wrapping_add(area.wrapping_sub(1)) } else { needed };
+        let nm = quotient(needed, area);
         let length = i64::try_from(nm).ok().and_then(Length::from_nanometres).unwrap_or(Length::MAX);
         length.plus(self.sunk)
-    }
-
-    fn shank_area(&self) -> i128 {
-        let shank = i128::from(self.shank.nanometres());
-        shank.saturating_mul(shank)
     }
 }
 
@@ -247,16 +258,11 @@ impl Fit {
     /// ```
     #[must_use]
     pub fn predict(&self, length: Length, height: Length) -> PredictedHead {
-        let diameter = |filled: Filled, length: Length| {
-            let square = quotient(filled.metal_left(length), i128::from(height.nanometres()));
-            let root = whole_root(u128::try_from(square).unwrap_or(0));
-            i64::try_from(root).ok().and_then(Length::from_nanometres).unwrap_or(Length::MAX)
-        };
         PredictedHead {
             diameter: Spread {
-                min: diameter(self.least(), length.minus(self.length_tolerance)),
-                nominal: diameter(self.nominal(), length),
-                max: diameter(self.most(), length.plus(self.length_tolerance)),
+                min: self.least().head(length.minus(self.length_tolerance), height),
+                nominal: self.nominal().head(length, height),
+                max: self.most().head(length.plus(self.length_tolerance), height),
             },
             height,
         }

@@ -633,8 +633,8 @@ impl<'a> At<'_, 'a> {
 
     /// Whether the edge margin is at least 1.5; exact.
     fn edge_is_covered(&self) -> bool {
-        let edge = i128::from(self.sheet.edge.nanometres()).saturating_mul(2);
-        edge >= i128::from(self.joint.rivet.diameter.nanometres()).saturating_mul(3)
+        let edge = i128::from(self.sheet.edge.nanometres()).wrapping_mul(2);
+        edge >= i128::from(self.joint.rivet.diameter.nanometres()).wrapping_mul(3)
     }
 
     fn bearing(
