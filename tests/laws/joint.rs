@@ -15,7 +15,7 @@ use shophead::material::{Guarantee, SheetHeading, SheetProperties};
 use shophead::quantity::{Force, Stress};
 use shophead::rivet::Head;
 
-const DRIVEN: Basis<'static> = Basis::memory("MIL-HDBK-5J", "table 8.1.2(b)");
+const DRIVEN: &Basis<'static> = &Basis::memory("MIL-HDBK-5J", "table 8.1.2(b)");
 
 /// Sums of a few binary fractions agree to far more than this.
 const RELATIVE: f64 = 1e-9;

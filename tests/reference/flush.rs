@@ -78,7 +78,8 @@ fn sheet_2024_t3() -> SheetProperties {
     sheet_of(&BARE_2024_T3, [640, 630], [1_040, 1_290])
 }
 
-const DRIVEN_2117: (Stress, Basis<'static>) = (Stress::from_ksi(30.0), Basis::memory("MIL-HDBK-5J", "table 8.1.2(b)"));
+const DRIVEN_2117: (Stress, &Basis<'static>) =
+    (Stress::from_ksi(30.0), &Basis::memory("MIL-HDBK-5J", "table 8.1.2(b)"));
 
 /// A flush rivet through this sheet into a thick one.
 fn flush<'a>(

@@ -34,9 +34,9 @@ pub enum SolidBecause {
 pub fn solid_required(structure: Structure, member: Member, places: &[Place]) -> Option<Given<'static, SolidBecause>> {
     let by_place = places.iter().map(|place| Given { value: SolidBecause::Place(*place), basis: place_basis(*place) });
     let by_structure =
-        (structure == Structure::Primary).then_some(Given { value: SolidBecause::Primary, basis: PRIMARY });
+        (structure == Structure::Primary).then_some(Given { value: SolidBecause::Primary, basis: &PRIMARY });
     let by_member = matches!(member, Member::SparCap | Member::Longeron)
-        .then_some(Given { value: SolidBecause::Member(member), basis: SPAR_LINES });
+        .then_some(Given { value: SolidBecause::Member(member), basis: &SPAR_LINES });
     by_place.chain(by_structure).chain(by_member).min_by_key(|given| given.basis.status)
 }
 
@@ -52,14 +52,21 @@ pub const BASES: &[(&str, Basis<'static>)] = &[
 ];
 
 /// Where the documents bar blind rivets.
-fn place_basis(place: Place) -> Basis<'static> {
+const fn place_basis(place: Place) -> &'static Basis<'static> {
     match place {
-        Place::FluidTight => Basis::published("FAA-H-8083-31", "ch 4; AC 43.13-1B para 4-57f(1) from memory"),
+        Place::FluidTight => {
+            const { &Basis::published("FAA-H-8083-31", "ch 4; AC 43.13-1B para 4-57f(1) from memory") }
+        }
         Place::BelowWaterLine => {
-            Basis::published("FAA-H-8083-31", "ch 4, Typical Repairs, Floats; AC 43.13-1B para 4-57f(2) from memory")
+            const {
+                &Basis::published(
+                    "FAA-H-8083-31",
+                    "ch 4, Typical Repairs, Floats; AC 43.13-1B para 4-57f(2) from memory",
+                )
+            }
         }
         Place::AirIntake | Place::Control | Place::MainFitting | Place::HeavilyStressed => {
-            Basis::memory("AC 43.13-1B", "para 4-57f(2)")
+            const { &Basis::memory("AC 43.13-1B", "para 4-57f(2)") }
         }
     }
 }
@@ -110,7 +117,7 @@ pub fn cannot_buck<'a>(
     let Some(needed) = clearance_needed(tail, practice, case) else {
         return match clearance {
             Clearance::Open => None,
-            Clearance::Closed | Clearance::Room(_) => Some(blocked(NO_BAR)),
+            Clearance::Closed | Clearance::Room(_) => Some(blocked(&NO_BAR)),
         };
     };
     match clearance {

@@ -60,9 +60,9 @@ pub const BASES: &[(&str, Basis<'static>)] = &[
 ];
 
 /// Each document with the two diameters that it prints: fractions, and #40 and #30.
-const STOP_DRILLS: [(Basis<'static>, Length, Length); 2] = [
-    (STOP_DRILL_AC, Length::from_64ths(6), Length::from_64ths(8)),
-    (STOP_DRILL_NAVY, Length::from_ten_thousandths(980), Length::from_ten_thousandths(1285)),
+const STOP_DRILLS: [(&Basis<'static>, Length, Length); 2] = [
+    (&STOP_DRILL_AC, Length::from_64ths(6), Length::from_64ths(8)),
+    (&STOP_DRILL_NAVY, Length::from_ten_thousandths(980), Length::from_ten_thousandths(1285)),
 ];
 
 /// Holds damage against the shop's limits.
@@ -104,7 +104,7 @@ pub fn judge<'a>(damaged: &Damaged, case: Option<&Case>, practice: &Practice<'a>
         }
     }
     if !is_limited {
-        let finding = Finding::new(Code::DamageNotLimited, Severity::Refer, NOT_LIMITED);
+        let finding = Finding::new(Code::DamageNotLimited, Severity::Refer, &NOT_LIMITED);
         findings.push(Finding { measured: damaged.length.or(damaged.depth).map(Figure::Length), ..finding });
     }
     if damaged.kind == Kind::Crack {
@@ -132,7 +132,7 @@ fn hold<'a>(findings: &mut Findings<'a>, measured: Option<Length>, limit: Given<
 /// A limit that holds whatever the rivet.
 fn for_every_rivet<'a>(name: Name, practice: &Practice<'a>) -> Option<Given<'a, Value>> {
     let limit = practice.limits().find(|limit| limit.name == name && limit.scope == Scope::ANY)?;
-    Some(Given { value: limit.value, basis: limit.basis })
+    Some(Given { value: limit.value, basis: &limit.basis })
 }
 
 fn length_limit<'a>(name: Name, case: Option<&Case>, practice: &Practice<'a>) -> Option<Given<'a, Length>> {

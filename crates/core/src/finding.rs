@@ -162,13 +162,13 @@ pub struct Finding<'a> {
     /// The layer it concerns, counted from 1 on the side of the manufactured head.
     pub layer: Option<u8>,
     /// Where the limit comes from.
-    pub basis: Basis<'a>,
+    pub basis: &'a Basis<'a>,
 }
 
 impl<'a> Finding<'a> {
     /// A finding without figures.
     #[must_use]
-    pub const fn new(code: Code, severity: Severity, basis: Basis<'a>) -> Finding<'a> {
+    pub const fn new(code: Code, severity: Severity, basis: &'a Basis<'a>) -> Finding<'a> {
         Finding { code, severity, measured: None, limit: None, layer: None, basis }
     }
 
@@ -317,16 +317,16 @@ mod tests {
         }
     }
 
+    const NOWHERE: Basis<'static> = Basis::practice("");
+
     #[test]
     fn a_refer_is_never_lost() {
         let mut findings = Findings::new();
         for count in 0..MAX_FINDINGS as u32 {
-            findings.push(
-                Finding::new(Code::PitchLong, Severity::Note, Basis::practice("")).measured(Figure::Count(count)),
-            );
+            findings.push(Finding::new(Code::PitchLong, Severity::Note, &NOWHERE).measured(Figure::Count(count)));
         }
         assert!(findings.is_complete());
-        findings.push(Finding::new(Code::HoleCracked, Severity::Refer, Basis::practice("")));
+        findings.push(Finding::new(Code::HoleCracked, Severity::Refer, &NOWHERE));
         assert!(!findings.is_complete());
         assert!(findings.must_refer());
     }

@@ -376,7 +376,7 @@ impl<'a> HoleQuery<'a> {
         verdict.clear();
         if matches!(found.damage, Damage::Cracked | Damage::Corroded) {
             let code = if found.damage == Damage::Cracked { Code::HoleCracked } else { Code::HoleDamaged };
-            verdict.findings.push(Finding::new(code, Severity::Refer, CRACKS));
+            verdict.findings.push(Finding::new(code, Severity::Refer, &CRACKS));
             return;
         }
         let ladder: [Rung<'a>; MAX_STEPS] = [
@@ -397,7 +397,7 @@ impl<'a> HoleQuery<'a> {
         }
         verdict
             .findings
-            .push(Finding::new(Code::HoleOverLimit, Severity::Refer, NEXT_SIZE).measured(Figure::Length(found.major)));
+            .push(Finding::new(Code::HoleOverLimit, Severity::Refer, &NEXT_SIZE).measured(Figure::Length(found.major)));
     }
 
     /// The step to the next larger diameter by itself, for a hole that a notched shank came out of.
@@ -416,7 +416,7 @@ impl<'a> HoleQuery<'a> {
         let case = self.case_of(&self.rivet);
         let findings = &mut step.findings;
         if found.damage != Damage::None {
-            findings.push(Finding::new(Code::HoleDamaged, Severity::Refer, CRACKS));
+            findings.push(Finding::new(Code::HoleDamaged, Severity::Refer, &CRACKS));
         }
         self.hold_against_greatest(found.major, &case, findings);
         if let Some(least) = HoleLimits::of(self.practice, &case).least
@@ -443,14 +443,14 @@ impl<'a> HoleQuery<'a> {
 
     fn clean_up(&self, found: AsFound, step: &mut Step<'a>) {
         if found.damage == Damage::DeepCountersink {
-            step.findings.push(Finding::new(Code::HoleDamaged, Severity::Refer, CRACKS));
+            step.findings.push(Finding::new(Code::HoleDamaged, Severity::Refer, &CRACKS));
         }
         self.opened(self.rivet, found, step);
     }
 
     fn oversize(&self, found: AsFound, step: &mut Step<'a>) {
         if found.damage == Damage::DeepCountersink {
-            step.findings.push(Finding::new(Code::HoleDamaged, Severity::Refer, CRACKS));
+            step.findings.push(Finding::new(Code::HoleDamaged, Severity::Refer, &CRACKS));
         }
         let series = self.rivet.series().oversize_series;
         self.stepped(series.and_then(|series| self.rivet.in_series(series)), found, step);
@@ -464,11 +464,11 @@ impl<'a> HoleQuery<'a> {
     /// A step to a larger rivet.
     fn stepped(&self, rivet: Option<Part<'a>>, found: AsFound, step: &mut Step<'a>) {
         let Some(rivet) = rivet else {
-            step.findings.push(Finding::new(Code::NoLargerRivet, Severity::Refer, self.rivet.series().basis));
+            step.findings.push(Finding::new(Code::NoLargerRivet, Severity::Refer, &self.rivet.series().basis));
             return;
         };
         if matches!(self.member, Member::SparCap | Member::Longeron | Member::Stringer) {
-            step.findings.push(Finding::new(Code::StepNeedsApproval, Severity::Refer, APPROVAL));
+            step.findings.push(Finding::new(Code::StepNeedsApproval, Severity::Refer, &APPROVAL));
         }
         let case = self.case_of(&rivet);
         self.check_distances(&case, found, &mut step.findings);
@@ -482,11 +482,11 @@ impl<'a> HoleQuery<'a> {
         let moved = |distance: Length| distance.minus(found.shift());
         match self.layout.edge {
             Some(edge) => findings.extend(&check_edge(moved(edge), case, self.practice)),
-            None => findings.push(Finding::new(Code::NotChecked, Severity::Caution, EDGE_UNKNOWN)),
+            None => findings.push(Finding::new(Code::NotChecked, Severity::Caution, &EDGE_UNKNOWN)),
         }
         match self.layout.pitch {
             Some(pitch) => findings.extend(&check_pitch(moved(pitch), case, self.practice)),
-            None => findings.push(Finding::new(Code::NotChecked, Severity::Caution, PITCH_UNKNOWN)),
+            None => findings.push(Finding::new(Code::NotChecked, Severity::Caution, &PITCH_UNKNOWN)),
         }
     }
 
@@ -534,7 +534,7 @@ impl<'a> HoleQuery<'a> {
     #[inline(never)]
     fn check_length(&self, rivet: &Part<'a>, hole: Interval, findings: &mut Findings<'a>) {
         let Some(stack) = self.stack else {
-            findings.push(Finding::new(Code::NotChecked, Severity::Caution, LAYERS_UNKNOWN));
+            findings.push(Finding::new(Code::NotChecked, Severity::Caution, &LAYERS_UNKNOWN));
             return;
         };
         let query = LengthQuery {
@@ -553,12 +553,12 @@ impl<'a> HoleQuery<'a> {
             }
             // What is not known of the rivet is not invented: the standard has to be opened.
             Err(error) => {
-                let place = match error {
-                    FitError::HeadNotKnown => "head dimensions",
-                    FitError::ShankNotKnown => "shank limits",
-                    _ => "dimensions that fit this pack",
+                let unknown = &rivet.series().unknown;
+                let basis = match error {
+                    FitError::HeadNotKnown => &unknown.head,
+                    FitError::ShankNotKnown => &unknown.shank,
+                    _ => &unknown.fit,
                 };
-                let basis = Basis::memory(rivet.series().name, place);
                 findings.push(Finding::new(Code::NoLimit, Severity::Refer, basis));
             }
         }
@@ -571,8 +571,7 @@ impl<'a> HoleQuery<'a> {
             return;
         }
         let Some(height) = rivet.size().head_height_nominal() else {
-            let basis = Basis::memory(rivet.series().name, "head dimensions");
-            findings.push(Finding::new(Code::NoLimit, Severity::Refer, basis));
+            findings.push(Finding::new(Code::NoLimit, Severity::Refer, &rivet.series().unknown.head));
             return;
         };
         if let Some(stack) = self.stack {
@@ -592,7 +591,7 @@ impl<'a> HoleQuery<'a> {
         let moved = pitch.map(|pitch| pitch.minus(shift));
         let after = carried(&rivet, stack, edge.minus(shift), Some(hole.max), moved);
         let (Ok((before, _)), Ok((after, below_table))) = (before, after) else {
-            step.findings.push(Finding::new(Code::StrengthNotPublished, Severity::Caution, NEXT_SIZE));
+            step.findings.push(Finding::new(Code::StrengthNotPublished, Severity::Caution, &NEXT_SIZE));
             return;
         };
         for finding in compare_carried(&before, &after).findings.iter() {
@@ -634,7 +633,7 @@ fn begin<'s, 'a>(steps: &'s mut heapless::Vec<Step<'a>, MAX_STEPS>, kind: Dispos
 }
 
 fn no_hole_limit() -> Finding<'static> {
-    Finding::new(Code::NoLimit, Severity::Refer, NO_HOLE)
+    Finding::new(Code::NoLimit, Severity::Refer, &NO_HOLE)
 }
 
 /// Whether the sheets that are countersunk or dimpled take a flush head of this height.

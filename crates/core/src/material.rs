@@ -169,8 +169,8 @@ impl SheetProperties {
 
     /// The table.
     #[must_use]
-    pub const fn basis(&self) -> Basis<'static> {
-        self.heading.basis
+    pub const fn basis(&self) -> &'static Basis<'static> {
+        &self.heading.basis
     }
 
     /// What the values guarantee.

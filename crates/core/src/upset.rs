@@ -475,13 +475,13 @@ impl Defect {
     #[must_use]
     pub const fn remedy(self) -> Given<'static, Remedy> {
         let (value, basis) = match self {
-            Defect::Cracks { .. } => (Remedy::Replace, REPLACE_CRACKED),
+            Defect::Cracks { .. } => (Remedy::Replace, &REPLACE_CRACKED),
             Defect::ToolMark { .. } | Defect::GapUnderHead | Defect::Tipped | Defect::Loose | Defect::Proud(_) => {
-                (Remedy::Replace, REPLACE)
+                (Remedy::Replace, &REPLACE)
             }
-            Defect::SheetsApart | Defect::BuckledShank => (Remedy::Replace, DRIVEN_FIGURE),
-            Defect::SheetDamaged => (Remedy::Refer, REPAIR),
-            Defect::NotchedShank => (Remedy::NextSize, NOTCHED),
+            Defect::SheetsApart | Defect::BuckledShank => (Remedy::Replace, &DRIVEN_FIGURE),
+            Defect::SheetDamaged => (Remedy::Refer, &REPAIR),
+            Defect::NotchedShank => (Remedy::NextSize, &NOTCHED),
         };
         Given { value, basis }
     }
@@ -552,7 +552,7 @@ pub fn judge_seen<'a>(
             if fails(measured, limit.value) {
                 let finding = Finding::new(code, Severity::Refer, limit.basis);
                 findings.push(finding.measured(Figure::Length(measured)).limit(Figure::Length(limit.value)));
-                call_for(Given { value: Remedy::Replace, basis: REPLACE_SIZE });
+                call_for(Given { value: Remedy::Replace, basis: &REPLACE_SIZE });
             } else {
                 findings.push_some(Finding::from_memory(&limit));
             }
@@ -564,10 +564,10 @@ pub fn judge_seen<'a>(
     check(Code::HeadTooHigh, limits.height_greatest, height.map(|height| height.max), over);
     for (limit, measured) in [(limits.diameter_least, diameter), (limits.height_least, height)] {
         if measured.is_none() {
-            findings.push(Finding::new(Code::NotChecked, Severity::Note, NOT_MEASURED));
+            findings.push(Finding::new(Code::NotChecked, Severity::Note, &NOT_MEASURED));
         } else if limit.is_none() {
-            findings.push(Finding::new(Code::NoLimit, Severity::Refer, NO_LEAST_HEAD));
-            call_for(Given { value: Remedy::Refer, basis: NOTHING_TO_JUDGE_BY });
+            findings.push(Finding::new(Code::NoLimit, Severity::Refer, &NO_LEAST_HEAD));
+            call_for(Given { value: Remedy::Refer, basis: &NOTHING_TO_JUDGE_BY });
         }
     }
     for defect in defects {
@@ -589,7 +589,7 @@ const SAMPLE: Basis<'static> = Basis::practice("one rejected rivet in a sample: 
 /// common practice.
 #[must_use]
 pub fn check_sample(rejected: u32, looked_at: u32, of: u32) -> Option<Finding<'static>> {
-    let finding = Finding::new(Code::SampleRejects, Severity::Caution, SAMPLE);
+    let finding = Finding::new(Code::SampleRejects, Severity::Caution, &SAMPLE);
     (rejected > 0 && looked_at < of).then(|| finding.measured(Figure::Count(rejected)).limit(Figure::Count(looked_at)))
 }
 
@@ -611,9 +611,9 @@ fn judge_defect<'a>(
             let circle = practice.length(Name::CrackFreeCircle, case);
             let most = practice.count(Name::CracksGreatest, case);
             let (Some(circle), Some(most)) = (circle, most) else {
-                let basis = NO_CRACK_LIMIT;
+                let basis = &NO_CRACK_LIMIT;
                 findings.push(Finding::new(Code::NoLimit, Severity::Refer, basis));
-                return Some(Given { value: Remedy::Refer, basis: NOTHING_TO_JUDGE_BY });
+                return Some(Given { value: Remedy::Refer, basis: &NOTHING_TO_JUDGE_BY });
             };
             if count > most.value {
                 let finding = reject(most.basis).measured(Figure::Count(count)).limit(Figure::Count(most.value));
@@ -641,7 +641,7 @@ fn judge_defect<'a>(
                     }
                 }
                 None => {
-                    let basis = MARKS_ON_FLUSH_HEADS;
+                    let basis = &MARKS_ON_FLUSH_HEADS;
                     push(reject(basis).measured(Figure::Length(depth)));
                 }
             }
@@ -651,11 +651,11 @@ fn judge_defect<'a>(
             Some(limit) => {
                 push(reject(limit.basis).measured(Figure::Length(by)).limit(Figure::Length(limit.value)));
             }
-            None => push(reject(CONTACT).measured(Figure::Length(by))),
+            None => push(reject(&CONTACT).measured(Figure::Length(by))),
         },
-        Defect::GapUnderHead | Defect::Tipped | Defect::Loose | Defect::SheetDamaged => push(reject(CONTACT)),
-        Defect::SheetsApart | Defect::BuckledShank => push(reject(DRIVEN_FIGURE)),
-        Defect::NotchedShank => push(reject(NOTCHED)),
+        Defect::GapUnderHead | Defect::Tipped | Defect::Loose | Defect::SheetDamaged => push(reject(&CONTACT)),
+        Defect::SheetsApart | Defect::BuckledShank => push(reject(&DRIVEN_FIGURE)),
+        Defect::NotchedShank => push(reject(&NOTCHED)),
     }
     remedy
 }

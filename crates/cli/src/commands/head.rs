@@ -129,7 +129,7 @@ fn predicted(
         practice: context.practice,
     };
     let (Ok(fit), Some(target)) = (query.fit(), target) else {
-        let found = Finding::new(Code::NoLimit, Severity::Refer, family.size().basis);
+        let found = Finding::new(Code::NoLimit, Severity::Refer, &family.size().basis);
         report.find(context, &family.to_string(), [&found]);
         return Ok(None);
     };

@@ -42,7 +42,7 @@ pub(super) fn run(args: &LengthArgs, context: &Context<'_>) -> Result<Report, St
         Ok(choice) => Some(choice),
         // What is not known of the rivet is no mistake of whoever asks: the standard has to be opened.
         Err(FitError::ShankNotKnown | FitError::HeadNotKnown) => {
-            let found = Finding::new(Code::NoLimit, Severity::Refer, family.size().basis);
+            let found = Finding::new(Code::NoLimit, Severity::Refer, &family.size().basis);
             report.find(context, &subject, [&found]);
             None
         }
@@ -85,7 +85,7 @@ pub(super) fn run(args: &LengthArgs, context: &Context<'_>) -> Result<Report, St
 /// The hole as measured, or as the practice has it.
 fn hole<'a>(args: &LengthArgs, case: &Case, context: &Context<'a>) -> Result<Given<'a, Toleranced>, Stop> {
     if let Some(text) = &args.hole {
-        return Ok(Given { value: input::hole("--hole", text)?, basis: MEASURED });
+        return Ok(Given { value: input::hole("--hole", text)?, basis: &MEASURED });
     }
     let Given { value, basis } = context.practice.assumed_hole(case);
     Ok(Given { value: Toleranced::from_least(value), basis })
@@ -108,12 +108,12 @@ impl Assumed<'_, '_> {
     }
 
     /// The rivet's length at the ends of its tolerance.
-    fn length_ends(&self) -> Option<(Interval, Option<Basis<'_>>)> {
+    fn length_ends(&self) -> Option<(Interval, Option<&Basis<'_>>)> {
         let length = self.length?;
-        let tolerance = self.family.series().length_tolerance;
+        let tolerance = self.family.series().length_tolerance.as_ref();
         let either_way = tolerance.map_or(Length::ZERO, |tolerance| tolerance.either_way);
         let ends = Interval { min: length.checked_sub(either_way)?, max: length.checked_add(either_way)? };
-        Some((ends, tolerance.map(|tolerance| tolerance.basis)))
+        Some((ends, tolerance.map(|tolerance| &tolerance.basis)))
     }
 
     /// Every limit that the choice was held against.
@@ -135,7 +135,7 @@ impl Assumed<'_, '_> {
     }
 
     fn json(&self) -> Value {
-        let with_basis = |ends: Interval, basis: Option<Basis<'_>>| {
+        let with_basis = |ends: Interval, basis: Option<&Basis<'_>>| {
             let mut value = json::interval(ends);
             json::with(&mut value, "basis", json::or_null(basis, json::basis));
             value
@@ -148,12 +148,12 @@ impl Assumed<'_, '_> {
             "series": self.family.series().name,
             "alloy": self.family.material().code,
             "alloy_given": !self.alloy_assumed,
-            "shank": json::or_null(self.shank(), |shank| with_basis(shank, Some(size.basis))),
+            "shank": json::or_null(self.shank(), |shank| with_basis(shank, Some(&size.basis))),
             "hole": hole,
             "length": json::or_null(self.length_ends(), |(ends, basis)| with_basis(ends, basis)),
             "sunk_head": json::or_null(
                 size.head.filter(|_| self.family.series().head.is_flush()),
-                |head| with_basis(head.height.unwrap_or(Interval::exactly(head.height_nominal)), Some(size.basis)),
+                |head| with_basis(head.height.unwrap_or(Interval::exactly(head.height_nominal)), Some(&size.basis)),
             ),
             "limits": limits.collect::<serde_json::Map<String, Value>>(),
         })

@@ -129,7 +129,7 @@ pub struct InterRivet<'a> {
     /// The largest pitch for the stress asked for; `None` where none was asked for or the formula does not reach it.
     pub largest_pitch: Option<Length>,
     /// The weakest basis in it.
-    pub basis: Basis<'a>,
+    pub basis: &'a Basis<'a>,
     /// What was found.
     pub findings: Findings<'a>,
 }
@@ -221,7 +221,7 @@ pub fn inter_rivet<'a>(
         elastic: stress(quotient(fixity.value), modulus, thickness, pitch),
         elastic_up_to: Stress::from_psi(yield_stress.psi() * quotient(share.value)),
         largest_pitch: None,
-        basis: fixity.basis.weaker(share.basis).weaker(sheet.basis()).weaker(BASIS),
+        basis: fixity.basis.weaker(share.basis).weaker(sheet.basis()).weaker(&BASIS),
         findings: Findings::new(),
     };
     let against = |code, severity, measured, limit, basis| {
@@ -262,7 +262,7 @@ pub fn inter_rivet<'a>(
 /// The finding for a sheet of which modulus or compression yield is not published.
 #[must_use]
 pub const fn not_published() -> Finding<'static> {
-    Finding::new(Code::StrengthNotPublished, Severity::Refer, NO_FIGURE)
+    Finding::new(Code::StrengthNotPublished, Severity::Refer, &NO_FIGURE)
 }
 
 /// In compression where published; of clad sheet the secondary one, which holds once the cladding yields.

@@ -29,7 +29,7 @@ pub struct Comparison<'a> {
     /// What gives way first in the new joint.
     pub after: Option<Governing<'a>>,
     /// The weakest basis of both.
-    pub basis: Basis<'a>,
+    pub basis: &'a Basis<'a>,
     /// What the comparison found; the joints keep their own findings.
     pub findings: Findings<'a>,
 }
@@ -48,7 +48,7 @@ pub fn compare<'a>(before: &JointStrength<'a>, after: &JointStrength<'a>) -> Com
 pub(crate) struct Carried<'a> {
     allowable: Option<Allowable<'a>>,
     governing: Option<Governing<'a>>,
-    basis: Basis<'a>,
+    basis: &'a Basis<'a>,
 }
 
 impl<'a> Carried<'a> {
@@ -65,7 +65,7 @@ pub(crate) fn compare_carried<'a>(before: &Carried<'a>, after: &Carried<'a>) -> 
     let ratio = forces.map(|(before, after)| after.lbf() / before.lbf()).filter(|ratio| ratio.is_finite());
     match (ratio, forces) {
         (Some(ratio), Some((before, after))) if ratio < 1.0 => findings.push(
-            Finding::new(Code::WeakerThanBefore, Severity::Refer, NOT_WEAKER)
+            Finding::new(Code::WeakerThanBefore, Severity::Refer, &NOT_WEAKER)
                 .measured(Figure::Force(after))
                 .limit(Figure::Force(before)),
         ),
@@ -82,7 +82,7 @@ pub struct Substitute {
     /// Least nominal diameter of the substitute.
     pub diameter: Length,
     /// Where the rule stands.
-    pub basis: Basis<'static>,
+    pub basis: &'static Basis<'static>,
 }
 
 /// How large a rivet of another alloy must be, by the published rules; edge distance and pitch must be checked again for it.
@@ -103,7 +103,7 @@ pub struct Substitute {
 #[must_use]
 pub fn substitute(original: RivetAlloy, substitute: RivetAlloy, diameter: Length) -> Option<Substitute> {
     if original == substitute {
-        return Some(Substitute { diameter, basis: NOT_WEAKER });
+        return Some(Substitute { diameter, basis: &NOT_WEAKER });
     }
     let mut rules = RULES.iter().filter(|rule| rule.original == original && rule.substitute == substitute).peekable();
     rules.peek()?;
@@ -152,7 +152,7 @@ pub fn check_substitute(original: &Part<'_>, new: &Part<'_>) -> Findings<'static
             let driven = original.alloy().fsu_driven().zip(new.alloy().fsu_driven());
             let as_strong = driven.is_some_and(|((old, _), (new, _))| new >= old);
             let severity = if as_strong { Severity::Caution } else { Severity::Refer };
-            findings.push(Finding::new(Code::SubstituteNotNamed, severity, NOT_WEAKER));
+            findings.push(Finding::new(Code::SubstituteNotNamed, severity, &NOT_WEAKER));
         }
     }
     findings

@@ -108,7 +108,7 @@ pub struct RowStrength<'a> {
     /// Net section of each sheet for every inch of width, countersinks taken off.
     pub net_sections: heapless::Vec<Option<Allowable<'a>>, MAX_SHEETS>,
     /// The weakest basis of all parts.
-    pub basis: Basis<'a>,
+    pub basis: &'a Basis<'a>,
     /// What was found, about one rivet and about the row.
     pub findings: Findings<'a>,
 }
@@ -244,7 +244,7 @@ fn cut_away(row: &RowAsMade<'_, '_>, layer: &Layer, number: u8) -> Result<Option
     }
     let size = row.rivet.size();
     let Some(head) = size.head.filter(|_| row.rivet.series().head.is_flush()) else {
-        return Err(Finding::new(Code::StrengthNotPublished, Severity::Refer, HEAD_NEEDED).layer(number));
+        return Err(Finding::new(Code::StrengthNotPublished, Severity::Refer, &HEAD_NEEDED).layer(number));
     };
     let thickness = layer.thickness.nominal();
     let Some(properties) = layer.material.and_then(|material| material.properties(thickness)) else {
@@ -271,13 +271,13 @@ fn cut_away(row: &RowAsMade<'_, '_>, layer: &Layer, number: u8) -> Result<Option
 fn less<'a>(part: Allowable<'a>, lost: Force) -> Allowable<'a> {
     Allowable {
         force: Force::from_lbf(part.force.lbf() - lost.lbf()).max(Force::ZERO),
-        basis: part.basis.weaker(modes::COUNTERSINK_BASIS),
+        basis: part.basis.weaker(&modes::COUNTERSINK_BASIS),
     }
 }
 
 struct Least<'a> {
     governing: Option<RowGoverning<'a>>,
-    basis: Basis<'a>,
+    basis: &'a Basis<'a>,
 }
 
 impl<'a> Least<'a> {
@@ -315,7 +315,7 @@ pub struct RowComparison<'a> {
     /// What gives way first in the new one.
     pub after: Option<RowGoverning<'a>>,
     /// The weakest basis of both.
-    pub basis: Basis<'a>,
+    pub basis: &'a Basis<'a>,
     /// What the comparison found; the rows keep their own findings.
     pub findings: Findings<'a>,
 }
@@ -335,7 +335,7 @@ pub fn compare_rows<'a>(before: &RowStrength<'a>, after: &RowStrength<'a>) -> Ro
     let indicated_ratio = shown(before).zip(shown(after)).and_then(|(before, after)| over(before, after));
     match ratio {
         Some(ratio) if ratio < 1.0 => findings.push(
-            Finding::new(Code::WeakerThanBefore, Severity::Refer, NOT_WEAKER)
+            Finding::new(Code::WeakerThanBefore, Severity::Refer, &NOT_WEAKER)
                 .measured(Figure::Ratio(ratio))
                 .limit(Figure::Ratio(1.0)),
         ),

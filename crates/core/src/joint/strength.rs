@@ -73,7 +73,7 @@ pub struct Rivet<'a> {
     /// The manufactured head.
     pub head: Head,
     /// Ultimate shear stress of the driven rivet and where it stands; `None` when it is not known.
-    pub driven_shear: Option<(Stress, Basis<'a>)>,
+    pub driven_shear: Option<(Stress, &'a Basis<'a>)>,
 }
 
 /// What is asked.
@@ -101,7 +101,7 @@ pub struct Allowable<'a> {
     /// The load.
     pub force: Force,
     /// The weakest of the figures in it.
-    pub basis: Basis<'a>,
+    pub basis: &'a Basis<'a>,
 }
 
 /// Where a bearing figure comes from.
@@ -198,7 +198,7 @@ pub struct Governing<'a> {
 #[derive(Clone, Debug, PartialEq)]
 pub struct JointStrength<'a> {
     /// The diameter counted in shear and bearing, and where it comes from.
-    pub diameter: (Length, Basis<'static>),
+    pub diameter: (Length, &'static Basis<'static>),
     /// The factor on rivet shear for thin sheet; `None` where none applies or none is published.
     pub thin_sheet_factor: Option<f64>,
     /// Rivet shear in all planes, thin-sheet factor included.
@@ -217,7 +217,7 @@ pub struct JointStrength<'a> {
     /// section against the load of all of them.
     pub margin: Option<Margin<'a>>,
     /// The weakest basis of all parts that were compared.
-    pub basis: Basis<'a>,
+    pub basis: &'a Basis<'a>,
     /// What was found.
     pub findings: Findings<'a>,
 }
@@ -342,11 +342,9 @@ const EDGE_FULL: f64 = 2.0;
 /// finding that says `refer` and without an allowable.
 ///
 /// ```
-/// use shophead::basis::Basis;
 /// use shophead::joint::strength::{Joint, Mode, Preparation, Rivet, Shear, Sheet, strength};
 /// use shophead::length::Length;
-/// use shophead::material::Material;
-/// use shophead::quantity::Stress;
+/// use shophead::material::{Material, RivetAlloy};
 /// use shophead::rivet::Head;
 ///
 /// // Bare 2024-T3 sheet, .010 to .128.
@@ -358,7 +356,7 @@ const EDGE_FULL: f64 = 2.0;
 /// let cap = Sheet { thickness: Length::parse(".125")?, ..skin };
 /// let rivet = Rivet {
 ///     diameter: Length::parse("1/8")?, head: Head::Universal,
-///     driven_shear: Some((Stress::from_ksi(30.0), Basis::memory("MIL-HDBK-5J", "table 8.1.2(b)"))),
+///     driven_shear: RivetAlloy::Al2117.fsu_driven(),
 /// };
 /// let joint = Joint {
 ///     sheets: &[skin, cap], rivet, hole: None, shear: Shear::Single, pitch: None, load: None,
@@ -381,7 +379,7 @@ impl<'a> JointStrength<'a> {
     #[must_use]
     pub const fn nothing_yet() -> JointStrength<'a> {
         JointStrength {
-            diameter: (Length::ZERO, SHANK_COUNTS),
+            diameter: (Length::ZERO, &SHANK_COUNTS),
             thin_sheet_factor: None,
             shear: None,
             sheets: heapless::Vec::new(),
@@ -390,7 +388,7 @@ impl<'a> JointStrength<'a> {
             governing: None,
             net_section: None,
             margin: None,
-            basis: SHANK_COUNTS,
+            basis: &SHANK_COUNTS,
             findings: Findings::new(),
         }
     }
@@ -495,42 +493,43 @@ fn valid(stress: Stress) -> Result<Stress, StrengthError> {
     if stress.is_finite() && stress > Stress::ZERO { Ok(stress) } else { Err(StrengthError::StressNotPositive) }
 }
 
-fn finite(force: Force, basis: Basis<'_>) -> Result<Allowable<'_>, StrengthError> {
+fn finite<'a>(force: Force, basis: &'a Basis<'a>) -> Result<Allowable<'a>, StrengthError> {
     if force.is_finite() { Ok(Allowable { force, basis }) } else { Err(StrengthError::OutOfRange) }
 }
 
 /// The hole as it is, but not more than the table says; the shank where the table has no such rivet.
-fn counted_diameter(joint: &Joint<'_, '_>, findings: &mut Findings<'_>) -> (Length, Basis<'static>) {
+fn counted_diameter(joint: &Joint<'_, '_>, findings: &mut Findings<'_>) -> (Length, &'static Basis<'static>) {
     let nominal = joint.rivet.diameter;
     let Some(row) = hole_table::nominal_hole(nominal) else {
         let counted = joint.hole.map_or(nominal, |hole| hole.min(nominal));
         findings.push(
-            Finding::new(Code::StrengthNotPublished, Severity::Caution, SHANK_COUNTS).measured(Figure::Length(counted)),
+            Finding::new(Code::StrengthNotPublished, Severity::Caution, &SHANK_COUNTS)
+                .measured(Figure::Length(counted)),
         );
-        return (counted, SHANK_COUNTS);
+        return (counted, &SHANK_COUNTS);
     };
     match joint.hole {
         Some(hole) if hole > row.hole => {
             findings.push(
-                Finding::new(Code::HoleAboveNominal, Severity::Note, CAPPED)
+                Finding::new(Code::HoleAboveNominal, Severity::Note, &CAPPED)
                     .measured(Figure::Length(hole))
                     .limit(Figure::Length(row.hole)),
             );
-            (row.hole, hole_table::BASIS)
+            (row.hole, &hole_table::BASIS)
         }
-        Some(hole) => (hole, hole_table::BASIS),
-        None => (row.hole, hole_table::BASIS),
+        Some(hole) => (hole, &hole_table::BASIS),
+        None => (row.hole, &hole_table::BASIS),
     }
 }
 
 /// Shear of the rivet and the thin-sheet factor in it.
 fn rivet_shear<'a>(
     joint: &Joint<'_, 'a>,
-    (diameter, diameter_basis): (Length, Basis<'static>),
+    (diameter, diameter_basis): (Length, &'static Basis<'static>),
     findings: &mut Findings<'a>,
 ) -> Result<(Option<Allowable<'a>>, Option<f64>), StrengthError> {
     let Some((stress, stress_basis)) = joint.rivet.driven_shear else {
-        findings.push(Finding::new(Code::StrengthNotPublished, Severity::Refer, SHEAR_TABLE));
+        findings.push(Finding::new(Code::StrengthNotPublished, Severity::Refer, &SHEAR_TABLE));
         return Ok((None, None));
     };
     let stress = valid(stress)?;
@@ -550,10 +549,10 @@ fn rivet_shear<'a>(
         },
     };
     if factor.is_some_and(|factor| factor < 1.0) {
-        basis = basis.weaker(thin_sheet::BASIS);
+        basis = basis.weaker(&thin_sheet::BASIS);
     }
     if joint.shear == Shear::Double {
-        basis = basis.weaker(DOUBLE_SHEAR);
+        basis = basis.weaker(&DOUBLE_SHEAR);
     }
     let mut single = modes::rivet_shear(stress, diameter, Shear::Single.planes());
     // A printed cell is rounded; some lie a pound below the formula.
@@ -570,7 +569,7 @@ struct At<'j, 'a> {
     joint: &'j Joint<'j, 'a>,
     sheet: &'j Sheet<'j>,
     layer: u8,
-    diameter: (Length, Basis<'static>),
+    diameter: (Length, &'static Basis<'static>),
     net_hole: Length,
 }
 
@@ -591,7 +590,7 @@ impl<'a> At<'_, 'a> {
         let in_column =
             |sheet: &&SheetProperties| sheet.t_min() <= self.sheet.thickness && self.sheet.thickness <= sheet.t_max();
         let Some(properties) = self.sheet.properties.filter(in_column) else {
-            self.not_published(Severity::Refer, SHEET_TABLES, findings);
+            self.not_published(Severity::Refer, &SHEET_TABLES, findings);
             return Ok(found);
         };
         found.bearing = match self.sheet.preparation {
@@ -600,7 +599,7 @@ impl<'a> At<'_, 'a> {
         };
         if !self.edge_is_covered() {
             findings.push(
-                Finding::new(Code::EdgeMarginBelowTable, Severity::Refer, BELOW)
+                Finding::new(Code::EdgeMarginBelowTable, Severity::Refer, &BELOW)
                     .measured(Figure::Ratio(edge_margin))
                     .limit(Figure::Ratio(EDGE_LEAST))
                     .layer(self.layer),
@@ -612,11 +611,11 @@ impl<'a> At<'_, 'a> {
                 let fsu = valid(fsu)?;
                 let edge = self.sheet.edge;
                 found.tear_out =
-                    Some(finite(modes::tear_out(fsu, thickness, edge), properties.basis().weaker(TEAR_OUT))?);
+                    Some(finite(modes::tear_out(fsu, thickness, edge), properties.basis().weaker(&TEAR_OUT))?);
                 let relief = modes::tear_out_with_relief(fsu, thickness, edge, self.diameter.0);
                 if relief > Force::ZERO {
                     found.tear_out_with_relief =
-                        Some(finite(relief, properties.basis().weaker(TEAR_OUT_WITH_RELIEF).weaker(self.diameter.1))?);
+                        Some(finite(relief, properties.basis().weaker(&TEAR_OUT_WITH_RELIEF).weaker(self.diameter.1))?);
                 }
             }
         }
@@ -627,7 +626,7 @@ impl<'a> At<'_, 'a> {
         Ok(found)
     }
 
-    fn not_published(&self, severity: Severity, basis: Basis<'a>, findings: &mut Findings<'a>) {
+    fn not_published(&self, severity: Severity, basis: &'a Basis<'a>, findings: &mut Findings<'a>) {
         findings.push(Finding::new(Code::StrengthNotPublished, severity, basis).layer(self.layer));
     }
 
@@ -647,7 +646,7 @@ impl<'a> At<'_, 'a> {
         let (thickness, diameter) = (self.sheet.thickness, self.diameter.0);
         if !thin_sheet::is_covered(thickness, nominal) {
             findings.push(
-                Finding::new(Code::SheetTooThinForTable, Severity::Refer, thin_sheet::LEAST_RATIO_BASIS)
+                Finding::new(Code::SheetTooThinForTable, Severity::Refer, &thin_sheet::LEAST_RATIO_BASIS)
                     .measured(Figure::Ratio(thickness.to_inches_f64() / nominal.to_inches_f64()))
                     .limit(Figure::Ratio(thin_sheet::LEAST_RATIO))
                     .layer(self.layer),
@@ -655,7 +654,7 @@ impl<'a> At<'_, 'a> {
             return Ok(None);
         }
         let basis = properties.basis().weaker(self.diameter.1);
-        let load = |stress: Stress, also: Option<Basis<'static>>| {
+        let load = |stress: Stress, also: Option<&'static Basis<'static>>| {
             finite(modes::bearing(stress, diameter, thickness), also.map_or(basis, |also| basis.weaker(also)))
         };
         let covered = self.edge_is_covered();
@@ -666,7 +665,7 @@ impl<'a> At<'_, 'a> {
                 at_edge_margin(edge_margin, at_15, at_20)
             } else {
                 let in_proportion = |at_15: Stress| Stress::from_psi(at_15.psi() * edge_margin / EDGE_LEAST);
-                at_15.map(|at_15| (in_proportion(at_15), Some(INDICATED)))
+                at_15.map(|at_15| (in_proportion(at_15), Some(&INDICATED)))
             };
             found.map(|(stress, also)| load(stress, also)).transpose()
         };
@@ -699,20 +698,20 @@ impl<'a> At<'_, 'a> {
         });
         if is_knife_edge && rivet.head == Head::Flush {
             findings.push(
-                Finding::new(Code::CountersinkTooDeep, Severity::Refer, flush_table::KNIFE_EDGE_BASIS)
+                Finding::new(Code::CountersinkTooDeep, Severity::Refer, &flush_table::KNIFE_EDGE_BASIS)
                     .measured(Figure::Length(thickness))
                     .layer(self.layer),
             );
         }
         let row = flush_table::flush_row(rivet.diameter, preparation, properties, thickness).filter(|_| same_rivet);
         let Some((row, basis)) = row else {
-            self.not_published(Severity::Refer, FLUSH, findings);
+            self.not_published(Severity::Refer, &FLUSH, findings);
             return Ok(None);
         };
         let (kind, part, basis) = if self.edge_is_covered() {
             (BearingKind::FlushJoint, 1.0, basis)
         } else {
-            (BearingKind::Indication, edge_margin / EDGE_LEAST, basis.weaker(INDICATED))
+            (BearingKind::Indication, edge_margin / EDGE_LEAST, basis.weaker(&INDICATED))
         };
         Ok(Some(Bearing {
             kind,
@@ -727,16 +726,16 @@ fn at_edge_margin(
     edge_margin: f64,
     at_15: Option<Stress>,
     at_20: Option<Stress>,
-) -> Option<(Stress, Option<Basis<'static>>)> {
+) -> Option<(Stress, Option<&'static Basis<'static>>)> {
     if edge_margin >= EDGE_FULL {
-        let also = (edge_margin > EDGE_FULL).then_some(HELD);
+        let also = (edge_margin > EDGE_FULL).then_some(&HELD);
         return at_20.or(at_15).map(|stress| (stress, also));
     }
     let at_15 = at_15?;
     match at_20 {
         Some(at_20) if edge_margin > EDGE_LEAST => {
             let way = (edge_margin - EDGE_LEAST) / (EDGE_FULL - EDGE_LEAST);
-            Some((Stress::from_psi(at_15.psi() + way * (at_20.psi() - at_15.psi())), Some(INTERPOLATED)))
+            Some((Stress::from_psi(at_15.psi() + way * (at_20.psi() - at_15.psi())), Some(&INTERPOLATED)))
         }
         _ => Some((at_15, None)),
     }
@@ -757,7 +756,7 @@ fn lesser_net_section<'a>(
 /// The least of the parts so far.
 struct Tally<'a> {
     governing: Option<Governing<'a>>,
-    basis: Option<Basis<'a>>,
+    basis: Option<&'a Basis<'a>>,
     /// Whether every part had a figure.
     complete: bool,
     /// Whether one of them was only an indication.
@@ -816,8 +815,8 @@ mod tests {
         [0; 4],
     );
 
-    const DRIVEN_2117: (Stress, Basis<'static>) =
-        (Stress::from_ksi(30.0), Basis::memory("MIL-HDBK-5J", "table 8.1.2(b)"));
+    const DRIVEN_2117: (Stress, &Basis<'static>) =
+        (Stress::from_ksi(30.0), &Basis::memory("MIL-HDBK-5J", "table 8.1.2(b)"));
 
     fn sheet(thickness: &str) -> Sheet<'static> {
         let (thickness, edge) = (length(thickness), length("1/4"));
@@ -955,9 +954,9 @@ mod tests {
         joint.rivet.head = Head::Flush;
         assert_eq!(error(&joint), StrengthError::NoSeatForFlushHead);
         joint = lap(&two);
-        joint.rivet.driven_shear = Some((Stress::from_ksi(f64::NAN), DRIVEN_2117.1));
+        joint.rivet.driven_shear = Some((Stress::from_ksi(f64::NAN), &DRIVEN_2117.1));
         assert_eq!(error(&joint), StrengthError::StressNotPositive);
-        joint.rivet.driven_shear = Some((Stress::from_psi(f64::MAX), DRIVEN_2117.1));
+        joint.rivet.driven_shear = Some((Stress::from_psi(f64::MAX), &DRIVEN_2117.1));
         joint.rivet.diameter = Length::INCH.checked_mul(100).unwrap();
         let thick = Sheet { thickness: Length::INCH.checked_mul(100).unwrap(), ..one };
         assert_eq!(error(&Joint { sheets: &[thick, thick], ..joint }), StrengthError::OutOfRange);

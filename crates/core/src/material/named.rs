@@ -65,8 +65,8 @@ impl Material {
 
     /// A document that names it.
     #[must_use]
-    pub const fn basis(self) -> Basis<'static> {
-        self.0.basis
+    pub const fn basis(self) -> &'static Basis<'static> {
+        &self.0.basis
     }
 
     /// Design minimum strengths of this material in this thickness: the handbook's A values, or S where it has no A.

@@ -267,7 +267,7 @@ pub struct Given<'a, T> {
     /// The figure.
     pub value: T,
     /// Where it comes from.
-    pub basis: Basis<'a>,
+    pub basis: &'a Basis<'a>,
 }
 
 /// A set of limits.
@@ -322,22 +322,22 @@ impl<'a> Practice<'a> {
     }
 
     /// Every limit: the shop's own, then those of the practice's documents, then those that both practices share.
-    pub fn limits(&self) -> impl Iterator<Item = &Limit<'a>> {
+    pub fn limits(&self) -> impl Iterator<Item = &'a Limit<'a>> {
         self.own.iter().chain(self.built_in.into_iter().flatten())
     }
 
     /// The limit that applies: of the shop's own the most particular one, else of the built-in ones the most particular one. Of two
     /// that are equally particular, the first in the list.
     #[must_use]
-    pub fn find(&self, name: Name, case: &Case) -> Option<&Limit<'a>> {
+    pub fn find(&self, name: Name, case: &Case) -> Option<&'a Limit<'a>> {
         /// The most particular one of `limits`, unless `found` is as particular. One slice at a time: an iterator over several
         /// of them takes twice as many instructions a limit, and this is where most of a short calculation goes.
-        fn better<'l, 'b: 'l>(
-            found: Option<&'l Limit<'b>>,
-            limits: &'l [Limit<'b>],
+        fn better<'l>(
+            found: Option<&'l Limit<'l>>,
+            limits: &'l [Limit<'l>],
             name: Name,
             case: &Case,
-        ) -> Option<&'l Limit<'b>> {
+        ) -> Option<&'l Limit<'l>> {
             let mut found = found;
             for limit in limits {
                 if limit.name == name
@@ -366,7 +366,7 @@ impl<'a> Practice<'a> {
             Value::OverShank(plus) => case.shank_max?.plus(plus),
             Value::Fraction { .. } | Value::Count(_) | Value::Rounding(_) => return None,
         };
-        Some(Given { value, basis: limit.basis })
+        Some(Given { value, basis: &limit.basis })
     }
 
     /// A limit as a fraction, numerator and denominator.
@@ -374,7 +374,7 @@ impl<'a> Practice<'a> {
     pub fn fraction(&self, name: Name, case: &Case) -> Option<Given<'a, (u32, u32)>> {
         let limit = self.find(name, case)?;
         match limit.value {
-            Value::Fraction { num, den } => Some(Given { value: (num, den), basis: limit.basis }),
+            Value::Fraction { num, den } => Some(Given { value: (num, den), basis: &limit.basis }),
             _ => None,
         }
     }
@@ -384,7 +384,7 @@ impl<'a> Practice<'a> {
     pub fn count(&self, name: Name, case: &Case) -> Option<Given<'a, u32>> {
         let limit = self.find(name, case)?;
         match limit.value {
-            Value::Count(count) => Some(Given { value: count, basis: limit.basis }),
+            Value::Count(count) => Some(Given { value: count, basis: &limit.basis }),
             _ => None,
         }
     }
@@ -394,7 +394,7 @@ impl<'a> Practice<'a> {
     pub fn rounding(&self, case: &Case) -> Option<Given<'a, Rounding>> {
         let limit = self.find(Name::LengthRounding, case)?;
         match limit.value {
-            Value::Rounding(rounding) => Some(Given { value: rounding, basis: limit.basis }),
+            Value::Rounding(rounding) => Some(Given { value: rounding, basis: &limit.basis }),
             _ => None,
         }
     }
@@ -419,7 +419,7 @@ impl<'a> Practice<'a> {
     /// The hole to count on where none was measured: [`Practice::hole_for`], or where that knows none, one as wide as the shank.
     #[must_use]
     pub fn assumed_hole(&self, case: &Case) -> Given<'a, Interval> {
-        self.hole_for(case).unwrap_or(Given { value: Interval::exactly(case.diameter), basis: SHANK_FOR_HOLE })
+        self.hole_for(case).unwrap_or(Given { value: Interval::exactly(case.diameter), basis: &SHANK_FOR_HOLE })
     }
 }
 
