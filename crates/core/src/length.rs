@@ -49,6 +49,22 @@ pub(crate) const fn wide_quotient(dividend: u128, divisor: u128) -> u128 {
     if divisor == 0 || dividend < divisor {
         return 0;
     }
+    // By a height, which is a few million nanometres: half a word at a time.
+    if divisor <= u32::MAX as u128 {
+        let (mut rest, mut whole, mut shift) = (0_u64, 0_u128, u128::BITS);
+        while shift > 0 {
+            shift = shift.saturating_sub(u32::BITS);
+            let part = (rest << u32::BITS) | (dividend >> shift) as u32 as u64;
+            // The divisor is not zero.
+            let digit = match part.checked_div(divisor as u64) {
+                Some(digit) => digit,
+                None => 0,
+            };
+            rest = part.wrapping_sub(digit.wrapping_mul(divisor as u64));
+            whole = (whole << u32::BITS) | digit as u128;
+        }
+        return whole;
+    }
     let mut turns = divisor.leading_zeros().saturating_sub(dividend.leading_zeros());
     let mut part = divisor << turns;
     let (mut rest, mut whole) = (dividend, 0_u128);
@@ -220,7 +236,19 @@ impl Length {
     /// `self * num / den`, rounded to the nearest nanometre (half away from zero); a zero `den` counts as one.
     #[inline(never)]
     pub(crate) const fn times(self, num: u32, den: u32) -> Length {
-        let den = if den == 0 { 1 } else { den as i128 };
+        let den = if den == 0 { 1 } else { den };
+        let size = self.nm.unsigned_abs();
+        if size <= u32::MAX as u64 {
+            // Lengths below four metres, and all of a rivet's: two numbers of 32 bits, and half of a third.
+            let product = size.wrapping_mul(num as u64);
+            let shifted = product.saturating_add((den >> 1) as u64);
+            let nm = match shifted.checked_div(den as u64) {
+                Some(nm) if nm < Length::MAX.nm as u64 => nm as i64,
+                _ => Length::MAX.nm,
+            };
+            return Length::held(if self.nm < 0 { nm.wrapping_neg() } else { nm });
+        }
+        let den = den as i128;
         // 1e12 * 2^32 is below 2^127 by a wide margin, so nothing here can overflow.
         let product = product(self.nm as i128, num as i128);
         let half = den >> 1;
@@ -809,6 +837,20 @@ mod tests {
                 assert_eq!(whole_root(square), square.isqrt(), "{square}");
                 let square = square.isqrt().pow(2);
                 assert_eq!(whole_root(square), square.isqrt(), "{square}");
+            }
+        }
+    }
+
+    #[test]
+    fn a_multiple_is_rounded_to_the_nearest_nanometre() {
+        let sizes = [0, 1, 2, 3_175_000, i64::from(u32::MAX), i64::from(u32::MAX) + 1, Length::MAX.nm];
+        let parts = [0, 1, 2, 3, 66, 100, 1 << 31, u32::MAX - 1, u32::MAX];
+        for nm in sizes.into_iter().chain(sizes.map(|size| -size)) {
+            for (num, den) in parts.into_iter().flat_map(|num| parts.map(|den| (num, den))) {
+                let (exact, den_or_one) = (i128::from(nm) * i128::from(num), i128::from(den.max(1)));
+                let size = (exact.abs() + den_or_one / 2) / den_or_one;
+                let rounded = (size * exact.signum()).clamp(Length::MIN.nm.into(), Length::MAX.nm.into());
+                assert_eq!(i128::from(Length { nm }.times(num, den).nm), rounded, "{nm} * {num} / {den}");
             }
         }
     }

@@ -270,6 +270,42 @@ pub struct Given<'a, T> {
     pub basis: &'a Basis<'a>,
 }
 
+/// The more particular one of `found` and of the limits, all of one name, that cover the case; the first of equals.
+fn better<'l>(found: Option<&'l Limit<'l>>, limits: &'l [Limit<'l>], case: &Case) -> Option<&'l Limit<'l>> {
+    let mut found = found;
+    for limit in limits {
+        if limit.scope.covers(case) && found.is_none_or(|found| limit.scope.particulars() > found.scope.particulars()) {
+            found = Some(limit);
+        }
+    }
+    found
+}
+
+/// The limits of this name in a built-in table: they stand together there, in the order of the names. A short calculation asks for a dozen
+/// limits, so that looking through the whole table was most of its work.
+fn of_name(table: &'static [Limit<'static>], name: Name) -> &'static [Limit<'static>] {
+    let from = table.partition_point(|limit| limit.name < name);
+    let rest = table.get(from..).unwrap_or_default();
+    let count = rest.iter().take_while(|limit| limit.name == name).count();
+    rest.get(..count).unwrap_or_default()
+}
+
+/// Whether [`of_name`] finds everything in a table.
+const fn is_in_order(table: &[Limit<'_>]) -> bool {
+    let mut rest = table;
+    while let [first, others @ ..] = rest {
+        if let [second, ..] = others
+            && first.name as u8 > second.name as u8
+        {
+            return false;
+        }
+        rest = others;
+    }
+    true
+}
+
+const _: () = assert!(is_in_order(handbook::LIMITS) && is_in_order(process::LIMITS) && is_in_order(common::LIMITS));
+
 /// A set of limits.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Practice<'a> {
@@ -330,30 +366,12 @@ impl<'a> Practice<'a> {
     /// that are equally particular, the first in the list.
     #[must_use]
     pub fn find(&self, name: Name, case: &Case) -> Option<&'a Limit<'a>> {
-        /// The most particular one of `limits`, unless `found` is as particular. One slice at a time: an iterator over several
-        /// of them takes twice as many instructions a limit, and this is where most of a short calculation goes.
-        fn better<'l>(
-            found: Option<&'l Limit<'l>>,
-            limits: &'l [Limit<'l>],
-            name: Name,
-            case: &Case,
-        ) -> Option<&'l Limit<'l>> {
-            let mut found = found;
-            for limit in limits {
-                if limit.name == name
-                    && limit.scope.covers(case)
-                    && found.is_none_or(|found| limit.scope.particulars() > found.scope.particulars())
-                {
-                    found = Some(limit);
-                }
-            }
-            found
-        }
         let built_in = || {
-            let [first, second] = self.built_in;
-            better(better(None, first, name, case), second, name, case)
+            let [first, second] = self.built_in.map(|table| of_name(table, name));
+            better(better(None, first, case), second, case)
         };
-        better(None, self.own, name, case).or_else(built_in)
+        let own = self.own.iter().filter(|limit| limit.name == name);
+        own.fold(None, |found, limit| better(found, core::slice::from_ref(limit), case)).or_else(built_in)
     }
 
     /// A limit as a length; `None` when there is no such limit or it is no length.

@@ -31,6 +31,8 @@ pub(super) const LIMITS: &[Limit<'static>] = &[
     sized(Name::HeadDiameterLeast, 6, 2440, SPEC_TABLE_3_PATTERN),
     sized(Name::HeadDiameterLeast, 8, 3250, SPEC_TABLE_3_PATTERN),
     diameters(Name::HeadDiameterLeast, Scope::ANY, 13, 10, SPEC_TABLE_3_PATTERN),
+    // 7050 needs a wider head whatever the diameter: named with the diameter so that it wins over the rows above
+    hard(2, 14), hard(3, 14), hard(4, 14), hard(5, 14), hard(6, 14), hard(8, 14), hard(10, 14), hard(12, 14),
     sized(Name::HeadHeightLeast, 2, 250, SPEC_TABLE_3),
     sized(Name::HeadHeightLeast, 3, 380, SPEC_TABLE_3),
     sized(Name::HeadHeightLeast, 4, 500, SPEC_TABLE_3),
@@ -41,8 +43,6 @@ pub(super) const LIMITS: &[Limit<'static>] = &[
     sized(Name::HeadHeightGreatest, 3, 500, SPEC_TABLE_3),
     sized(Name::HeadHeightGreatest, 4, 700, SPEC_TABLE_3),
     sized(Name::HeadHeightGreatest, 5, 920, SPEC_TABLE_3),
-    // 7050 needs a wider head whatever the diameter: named with the diameter so that it wins over the rows above
-    hard(2, 14), hard(3, 14), hard(4, 14), hard(5, 14), hard(6, 14), hard(8, 14), hard(10, 14), hard(12, 14),
     diameters(Name::CrackFreeCircle, Scope::ANY, 11, 10, SPEC_CRACKS),
     count(Name::CracksGreatest, Scope::ANY, 4, SPEC_CRACKS),
     length(Name::FlushHeadProudGreatest, Scope { head: Some(HeadScope::Flush), ..of_size(3) }, 60, Basis::memory("MIL-R-47196A", "3/32 flush head before shaving, clause not named")),
