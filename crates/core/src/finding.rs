@@ -179,6 +179,24 @@ impl<'a> Finding<'a> {
         (limit.basis.status == Status::Memory).then_some(note.limit(Figure::Length(limit.value)))
     }
 
+    /// A length that was held against a limit.
+    #[inline(never)]
+    pub(crate) const fn against(
+        code: Code,
+        severity: Severity,
+        measured: Length,
+        limit: &Given<'a, Length>,
+    ) -> Finding<'a> {
+        Finding {
+            code,
+            severity,
+            measured: Some(Figure::Length(measured)),
+            limit: Some(Figure::Length(limit.value)),
+            layer: None,
+            basis: limit.basis,
+        }
+    }
+
     /// The same with what was measured.
     #[must_use]
     pub const fn measured(self, figure: Figure) -> Finding<'a> {
@@ -197,6 +215,9 @@ impl<'a> Finding<'a> {
         Finding { layer: Some(layer), ..self }
     }
 }
+
+/// Where a calculation that runs inside another puts its findings: into the other's list, without one of its own on the stack.
+pub(crate) type Sink<'s, 'a> = dyn FnMut(Finding<'a>) + 's;
 
 /// The most findings one calculation keeps.
 pub const MAX_FINDINGS: usize = 12;

@@ -3,7 +3,7 @@
 //! Distances run from centre to centre, or from a centre to the nearest edge. They are compared as whole numbers, squared where
 //! both coordinates count, so that a hole exactly at a limit is within it.
 
-use crate::finding::{Code, Figure, Finding, Findings, Severity};
+use crate::finding::{Code, Finding, Findings, Severity, Sink};
 use crate::length::{Length, product, product_within, quotient, whole_root, wide_quotient};
 use crate::practice::{Case, Given, Name, Practice};
 
@@ -37,14 +37,15 @@ pub struct RowLayout {
 #[must_use]
 pub fn check_row<'a>(layout: RowLayout, case: &Case, practice: &Practice<'a>) -> Findings<'a> {
     let mut findings = Findings::new();
+    let push = &mut |finding| findings.push(finding);
     if let Some(edge) = layout.edge {
-        findings.extend(&check_edge(edge, case, practice));
+        check_edge_into(edge, case, practice, push);
     }
     if let Some(pitch) = layout.pitch {
-        findings.extend(&check_pitch(pitch, case, practice));
+        check_pitch_into(pitch, case, practice, push);
     }
     if let Some(transverse) = layout.transverse_pitch {
-        short(&mut findings, Code::TransversePitchShort, transverse, practice.length(Name::TransversePitchLeast, case));
+        short(push, Code::TransversePitchShort, transverse, practice.length(Name::TransversePitchLeast, case));
     }
     findings
 }
@@ -53,46 +54,52 @@ pub fn check_row<'a>(layout: RowLayout, case: &Case, practice: &Practice<'a>) ->
 #[must_use]
 pub fn check_edge<'a>(edge: Length, case: &Case, practice: &Practice<'a>) -> Findings<'a> {
     let mut findings = Findings::new();
-    let is_short = short(&mut findings, Code::EdgeDistanceShort, edge, practice.length(Name::EdgeDistanceLeast, case));
+    check_edge_into(edge, case, practice, &mut |finding| findings.push(finding));
+    findings
+}
+
+#[inline(never)]
+pub(crate) fn check_edge_into<'a>(edge: Length, case: &Case, practice: &Practice<'a>, push: &mut Sink<'_, 'a>) {
+    let is_short = short(push, Code::EdgeDistanceShort, edge, practice.length(Name::EdgeDistanceLeast, case));
     if let Some(preferred) = practice.length(Name::EdgeDistancePreferred, case)
         && !is_short
         && edge < preferred.value
     {
-        findings.push(outside(Code::EdgeBelowPreferred, Severity::Note, edge, preferred));
+        push(Finding::against(Code::EdgeBelowPreferred, Severity::Note, edge, &preferred));
     }
-    long(&mut findings, Code::EdgeDistanceLong, edge, practice.length(Name::EdgeDistanceGreatest, case));
-    findings
+    long(push, Code::EdgeDistanceLong, edge, practice.length(Name::EdgeDistanceGreatest, case));
 }
 
 /// Holds one pitch against the practice.
 #[must_use]
 pub fn check_pitch<'a>(pitch: Length, case: &Case, practice: &Practice<'a>) -> Findings<'a> {
     let mut findings = Findings::new();
-    short(&mut findings, Code::PitchShort, pitch, practice.length(Name::PitchLeast, case));
-    long(&mut findings, Code::PitchLong, pitch, practice.length(Name::PitchGreatest, case));
+    check_pitch_into(pitch, case, practice, &mut |finding| findings.push(finding));
     findings
 }
 
-fn short<'a>(findings: &mut Findings<'a>, code: Code, measured: Length, least: Option<Given<'a, Length>>) -> bool {
+#[inline(never)]
+pub(crate) fn check_pitch_into<'a>(pitch: Length, case: &Case, practice: &Practice<'a>, push: &mut Sink<'_, 'a>) {
+    short(push, Code::PitchShort, pitch, practice.length(Name::PitchLeast, case));
+    long(push, Code::PitchLong, pitch, practice.length(Name::PitchGreatest, case));
+}
+
+fn short<'a>(push: &mut Sink<'_, 'a>, code: Code, measured: Length, least: Option<Given<'a, Length>>) -> bool {
     match least {
         Some(least) if measured < least.value => {
-            findings.push(outside(code, Severity::Refer, measured, least));
+            push(Finding::against(code, Severity::Refer, measured, &least));
             true
         }
         _ => false,
     }
 }
 
-fn long<'a>(findings: &mut Findings<'a>, code: Code, measured: Length, greatest: Option<Given<'a, Length>>) {
+fn long<'a>(push: &mut Sink<'_, 'a>, code: Code, measured: Length, greatest: Option<Given<'a, Length>>) {
     if let Some(greatest) = greatest
         && measured > greatest.value
     {
-        findings.push(outside(code, Severity::Note, measured, greatest));
+        push(Finding::against(code, Severity::Note, measured, &greatest));
     }
-}
-
-fn outside<'a>(code: Code, severity: Severity, measured: Length, limit: Given<'a, Length>) -> Finding<'a> {
-    Finding::new(code, severity, limit.basis).measured(Figure::Length(measured)).limit(Figure::Length(limit.value))
 }
 
 /// A place on the panel.
@@ -280,10 +287,10 @@ fn held<'a>(
     }
     let mut findings = Findings::new();
     if let Some((_, _, pitch)) = closest_pair {
-        short(&mut findings, Code::PitchShort, pitch, practice.length(Name::PitchLeast, case));
+        short(&mut |finding| findings.push(finding), Code::PitchShort, pitch, practice.length(Name::PitchLeast, case));
     }
     if let Some((_, edge)) = closest_to_edge {
-        findings.extend(&check_edge(edge, case, practice));
+        check_edge_into(edge, case, practice, &mut |finding| findings.push(finding));
     }
     PatternLayout { closest_pair, closest_to_edge, findings }
 }

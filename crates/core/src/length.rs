@@ -33,7 +33,9 @@ pub(crate) const fn quotient(dividend: i128, divisor: i128) -> i128 {
 /// The product of three lengths, or of fewer and a number below 2^63: the least volume and the greatest both fit, so nothing wraps.
 #[inline(never)]
 pub(crate) const fn product(one: i128, other: i128) -> i128 {
-    const _: () = assert!(i128::MAX / Length::MAX.nm as i128 / Length::MAX.nm as i128 > Length::MAX.nm as i128 * 64);
+    /// One more bit than the longest length has.
+    const BITS: u32 = 1 + Length::MAX.nm.ilog2();
+    const _: () = assert!(3 * BITS < i128::BITS - 2);
     one.wrapping_mul(other)
 }
 

@@ -207,6 +207,21 @@ impl<'a> LengthQuery<'a> {
         Ok(choice)
     }
 
+    /// Why nothing fits, where nothing does: the findings of [`LengthQuery::choose`] that say so, without the rest of its answer.
+    ///
+    /// # Errors
+    /// [`FitError`] for sizes that are no sizes.
+    #[inline(never)]
+    pub(crate) fn refusal(&self) -> Result<Option<Finding<'a>>, FitError> {
+        let fit = self.fit()?;
+        let Some(usable) = self.usable(&fit, &HeadLimits::of(self.practice, &self.case())) else {
+            return Ok(Some(Finding::new(Code::NoLimit, Severity::Refer, &HEAD_AND_TAIL)));
+        };
+        // Where one length is good the one nearest to any other is good too.
+        let fits = self.nearest_good(&usable, Length::ZERO).is_some();
+        Ok(if fits { None } else { Some(no_length_fits(&usable)) })
+    }
+
     /// Judges a length that somebody else chose: the findings that [`LengthQuery::choose`] would have avoided.
     ///
     /// # Errors
@@ -263,12 +278,7 @@ impl<'a> LengthQuery<'a> {
             });
         }
         let Some(length) = choice.length else {
-            let weaker = usable.shortest.basis.weaker(usable.longest.basis);
-            choice.findings.push(
-                Finding::new(Code::NoLengthFits, Severity::Refer, weaker)
-                    .measured(Figure::Length(usable.shortest.value))
-                    .limit(Figure::Length(usable.longest.value)),
-            );
+            choice.findings.push(no_length_fits(usable));
             return;
         };
         if length != rule {
@@ -311,6 +321,12 @@ impl<'a> LengthQuery<'a> {
             );
         }
     }
+}
+
+fn no_length_fits<'a>(usable: &Usable<'a>) -> Finding<'a> {
+    let weaker = usable.shortest.basis.weaker(usable.longest.basis);
+    let longest = Given { value: usable.longest.value, basis: weaker };
+    Finding::against(Code::NoLengthFits, Severity::Refer, usable.shortest.value, &longest)
 }
 
 /// Why a length is not among the usable ones.
@@ -419,11 +435,7 @@ pub fn check_diameter<'a>(case: &Case, thickest: Length, practice: &Practice<'a>
     if let Some(least) = practice.length(Name::DiameterStructuralLeast, case)
         && case.diameter < least.value
     {
-        findings.push(
-            Finding::new(Code::NotStructural, Severity::Caution, least.basis)
-                .measured(Figure::Length(case.diameter))
-                .limit(Figure::Length(least.value)),
-        );
+        findings.push(Finding::against(Code::NotStructural, Severity::Caution, case.diameter, &least));
     }
     findings
 }

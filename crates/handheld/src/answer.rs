@@ -2,8 +2,9 @@
 
 use core::fmt::{self, Display};
 
+use shophead::damage;
 use shophead::finding::Severity;
-use shophead::hole::{Disposition, HoleJudgement, HoleQuery};
+use shophead::hole::{Disposition, HoleQuery, Step};
 use shophead::joint::pack::strength_through_into;
 use shophead::joint::strength::{BearingKind, JointStrength, SheetStrength};
 use shophead::layout::{RowLayout, check_row};
@@ -98,6 +99,9 @@ fn head(dialog: &Dialog, practice: &'static Practice<'static>, report: &mut Repo
     });
     if let Some(judged) = &judged {
         report.line(format_args!("{}", if judged.accepted { "accept" } else { "REJECT" }))?;
+        if let Some(remedy) = judged.remedy {
+            report.figure("then", &remedy.value, remedy.basis)?;
+        }
     }
     let limits = HeadLimits::of(practice, &case);
     for (label, limit) in [
@@ -128,27 +132,43 @@ fn hole(
     let (Ok(stack), Some(found)) = (answers.stack(), dialog.as_found()) else { return Ok(()) };
     let layout = RowLayout { edge: answers.edge, pitch: answers.pitch, transverse_pitch: None };
     let query = HoleQuery { rivet, stack: Some(&stack), layout, rows: answers.rows, member: answers.member, practice };
-    let mut verdict = HoleJudgement::nothing_yet();
-    query.judge_into(found, &mut verdict);
+    // Climbed twice, so that no more than one step stands on the stack: what to do is said first, why nothing less does after it.
+    let mut step = Step::nothing_yet();
+    let climbed = query.climb(found, &mut step, &mut |_| ());
     let units = report.units;
-    report.line(format_args!("{}", words_of(verdict.disposition)))?;
-    if let Some(step) = verdict.chosen() {
-        if let Some(rivet) = step.rivet {
-            report.line(format_args!("rivet {rivet}"))?;
-        }
-        if let Some(cut) = step.cut {
-            report.line(format_args!("drill {cut}"))?;
-        }
-        if let Some(hole) = step.hole {
-            report.line(format_args!("hole {}", Range(hole, units)))?;
+    report.line(format_args!("{}", words_of(climbed.disposition)))?;
+    match climbed.finding {
+        Some(finding) => report.finding(&finding)?,
+        None => {
+            if let Some(rivet) = step.rivet {
+                report.line(format_args!("rivet {rivet}"))?;
+            }
+            if let Some(cut) = step.cut {
+                report.line(format_args!("drill {cut}"))?;
+            }
+            if let Some(hole) = step.hole {
+                report.line(format_args!("hole {}", Range(hole, units)))?;
+            }
+            report.findings(&step.findings)?;
         }
     }
-    report.findings(&verdict.findings)?;
-    for step in verdict.steps.iter().filter(|step| !step.does()) {
-        report.line(format_args!("not {}:", step.kind))?;
-        for finding in step.findings.iter().filter(|finding| finding.severity == Severity::Refer) {
-            report.finding(finding)?;
+    if let (Some(damaged), Some(case)) = (dialog.damaged(), dialog.case()) {
+        report.findings(&damage::judge(&damaged, Some(&case), practice))?;
+    }
+    let mut written = Ok(());
+    query.climb(found, &mut step, &mut |step| {
+        if written.is_ok() && !step.does() {
+            written = refused(step, report);
         }
+    });
+    written
+}
+
+/// Why a step does not do.
+fn refused(step: &Step<'_>, report: &mut Report<'_>) -> fmt::Result {
+    report.line(format_args!("not {}:", step.kind))?;
+    for finding in step.findings.iter().filter(|finding| finding.severity == Severity::Refer) {
+        report.finding(finding)?;
     }
     Ok(())
 }

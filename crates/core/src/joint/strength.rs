@@ -19,7 +19,7 @@ use core::fmt;
 use super::margin::{Factors, Load, Margin, MarginError, margin};
 use super::{flush_table, hole_table, modes, shear_table, thin_sheet};
 use crate::basis::{Basis, Status};
-use crate::finding::{Code, Figure, Finding, Findings, Severity};
+use crate::finding::{Code, Figure, Finding, Findings, Severity, Sink};
 use crate::length::Length;
 use crate::material::SheetProperties;
 use crate::quantity::{Force, Stress};
@@ -393,59 +393,20 @@ impl<'a> JointStrength<'a> {
         }
     }
 
-    fn clear(&mut self) {
-        self.sheets.clear();
-        self.findings.clear();
-        self.net_section = None;
-    }
-
     /// Works an answer out where it stands. After an error it is no answer.
     #[inline(never)]
     pub(crate) fn fill(&mut self, joint: &Joint<'_, 'a>) -> Result<(), StrengthError> {
-        check(joint)?;
-        self.clear();
-        self.diameter = counted_diameter(joint, &mut self.findings);
-        let diameter = self.diameter;
-        let net_hole =
-            joint.hole.or(hole_table::nominal_hole(joint.rivet.diameter).map(|row| row.hole)).unwrap_or(diameter.0);
-        if joint.pitch.is_some_and(|pitch| pitch <= net_hole) {
-            return Err(StrengthError::PitchInsideHole);
-        }
-        let mut tally = Tally::new();
-
-        (self.shear, self.thin_sheet_factor) = rivet_shear(joint, diameter, &mut self.findings)?;
-        tally.add(Mode::RivetShear, None, self.shear, 1.0, false);
-
-        let mut net_section = None;
-        for (sheet, layer) in joint.sheets.iter().zip(1_u8..) {
-            let at = At { joint, sheet, layer, diameter, net_hole };
-            let found = at.strength(&mut self.findings)?;
-            let mode = match found.bearing.map(|bearing| bearing.kind) {
-                Some(BearingKind::FlushJoint) => Mode::FlushJoint,
-                _ => Mode::Bearing,
-            };
-            let indicated = found.bearing.is_some_and(|bearing| bearing.kind == BearingKind::Indication);
-            tally.add(mode, Some(layer), found.bearing.map(|bearing| bearing.ultimate), found.share, indicated);
-            // Bearing strengths come from tests to the end, so a sheet without a published shear strength still has an allowable.
-            if found.tear_out.is_some() {
-                tally.add(Mode::TearOut, Some(layer), found.tear_out, found.share, false);
-            }
-            net_section = lesser_net_section(net_section, found.net_section, layer);
-            // Cannot fail: check() has counted the sheets.
-            let _ = self.sheets.push(found);
-        }
-        if self.sheets.iter().all(|sheet| sheet.net_section.is_some()) {
-            self.net_section = net_section;
-        }
-
-        self.governing = tally.governing.filter(|_| tally.complete);
-        let load = self.governing.map(|governing| governing.load);
-        (self.allowable, self.indication) = if tally.indicated { (None, load) } else { (load, None) };
-        if let Some(governing) = self.governing.filter(|governing| governing.load.basis.status == Status::Memory) {
-            let found = Finding::new(Code::LimitFromMemory, Severity::Caution, governing.load.basis)
-                .measured(Figure::Force(governing.load.force));
-            self.findings.push(Finding { layer: governing.layer, ..found });
-        }
+        let (sheets, findings) = (&mut self.sheets, &mut self.findings);
+        sheets.clear();
+        findings.clear();
+        // Cannot fail: the sheets are counted before the first is worked out.
+        let mut keep = |sheet| {
+            let _ = sheets.push(sheet);
+        };
+        let found = weakest(joint, &mut keep, &mut |finding| findings.push(finding))?;
+        (self.diameter, self.shear, self.thin_sheet_factor) = (found.diameter, found.shear, found.thin_sheet_factor);
+        (self.allowable, self.indication) = found.load();
+        (self.governing, self.net_section, self.basis) = (found.governing, found.net_section, found.basis);
         self.margin = match (joint.load, self.allowable) {
             (Some((load, factors)), Some(allowable)) => Some(margin(allowable.force, load, factors)?),
             _ => None,
@@ -457,9 +418,81 @@ impl<'a> JointStrength<'a> {
                     .limit(Figure::Ratio(0.0)),
             );
         }
-        self.basis = tally.basis.unwrap_or(diameter.1);
         Ok(())
     }
+}
+
+/// What of a strength is known when every sheet has been looked at once: a part of [`JointStrength`].
+pub(super) struct Weakest<'a> {
+    diameter: (Length, &'static Basis<'static>),
+    shear: Option<Allowable<'a>>,
+    thin_sheet_factor: Option<f64>,
+    pub(super) governing: Option<Governing<'a>>,
+    indicated: bool,
+    net_section: Option<(Allowable<'a>, u8)>,
+    pub(super) basis: &'a Basis<'a>,
+}
+
+impl<'a> Weakest<'a> {
+    /// The load at which something gives way: an allowable, or only an indication.
+    pub(super) fn load(&self) -> (Option<Allowable<'a>>, Option<Allowable<'a>>) {
+        let load = self.governing.map(|governing| governing.load);
+        if self.indicated { (None, load) } else { (load, None) }
+    }
+}
+
+/// What gives way first; hands out each sheet and each finding on the way, so that only who needs them has room for them.
+#[inline(never)]
+pub(super) fn weakest<'a>(
+    joint: &Joint<'_, 'a>,
+    keep: &mut dyn FnMut(SheetStrength<'a>),
+    push: &mut Sink<'_, 'a>,
+) -> Result<Weakest<'a>, StrengthError> {
+    check(joint)?;
+    let diameter = counted_diameter(joint, push);
+    let net_hole =
+        joint.hole.or(hole_table::nominal_hole(joint.rivet.diameter).map(|row| row.hole)).unwrap_or(diameter.0);
+    if joint.pitch.is_some_and(|pitch| pitch <= net_hole) {
+        return Err(StrengthError::PitchInsideHole);
+    }
+    let mut tally = Tally::new();
+    let (shear, thin_sheet_factor) = rivet_shear(joint, diameter, push)?;
+    tally.add(Mode::RivetShear, None, shear, 1.0, false);
+
+    let (mut net_section, mut every_net_section) = (None, true);
+    for (sheet, layer) in joint.sheets.iter().zip(1_u8..) {
+        let at = At { joint, sheet, layer, diameter, net_hole };
+        let found = at.strength(push)?;
+        let mode = match found.bearing.map(|bearing| bearing.kind) {
+            Some(BearingKind::FlushJoint) => Mode::FlushJoint,
+            _ => Mode::Bearing,
+        };
+        let indicated = found.bearing.is_some_and(|bearing| bearing.kind == BearingKind::Indication);
+        tally.add(mode, Some(layer), found.bearing.map(|bearing| bearing.ultimate), found.share, indicated);
+        // Bearing strengths come from tests to the end, so a sheet without a published shear strength still has an allowable.
+        if found.tear_out.is_some() {
+            tally.add(Mode::TearOut, Some(layer), found.tear_out, found.share, false);
+        }
+        net_section = lesser_net_section(net_section, found.net_section, layer);
+        every_net_section &= found.net_section.is_some();
+        keep(found);
+    }
+
+    let governing = tally.governing.filter(|_| tally.complete);
+    if let Some(governing) = governing.filter(|governing| governing.load.basis.status == Status::Memory) {
+        let found = Finding::new(Code::LimitFromMemory, Severity::Caution, governing.load.basis)
+            .measured(Figure::Force(governing.load.force));
+        push(Finding { layer: governing.layer, ..found });
+    }
+    Ok(Weakest {
+        diameter,
+        shear,
+        thin_sheet_factor,
+        governing,
+        indicated: tally.indicated,
+        net_section: net_section.filter(|_| every_net_section),
+        basis: tally.basis.unwrap_or(diameter.1),
+    })
 }
 
 fn check(joint: &Joint<'_, '_>) -> Result<(), StrengthError> {
@@ -498,11 +531,11 @@ fn finite<'a>(force: Force, basis: &'a Basis<'a>) -> Result<Allowable<'a>, Stren
 }
 
 /// The hole as it is, but not more than the table says; the shank where the table has no such rivet.
-fn counted_diameter(joint: &Joint<'_, '_>, findings: &mut Findings<'_>) -> (Length, &'static Basis<'static>) {
+fn counted_diameter(joint: &Joint<'_, '_>, push: &mut Sink<'_, '_>) -> (Length, &'static Basis<'static>) {
     let nominal = joint.rivet.diameter;
     let Some(row) = hole_table::nominal_hole(nominal) else {
         let counted = joint.hole.map_or(nominal, |hole| hole.min(nominal));
-        findings.push(
+        push(
             Finding::new(Code::StrengthNotPublished, Severity::Caution, &SHANK_COUNTS)
                 .measured(Figure::Length(counted)),
         );
@@ -510,7 +543,7 @@ fn counted_diameter(joint: &Joint<'_, '_>, findings: &mut Findings<'_>) -> (Leng
     };
     match joint.hole {
         Some(hole) if hole > row.hole => {
-            findings.push(
+            push(
                 Finding::new(Code::HoleAboveNominal, Severity::Note, &CAPPED)
                     .measured(Figure::Length(hole))
                     .limit(Figure::Length(row.hole)),
@@ -526,10 +559,10 @@ fn counted_diameter(joint: &Joint<'_, '_>, findings: &mut Findings<'_>) -> (Leng
 fn rivet_shear<'a>(
     joint: &Joint<'_, 'a>,
     (diameter, diameter_basis): (Length, &'static Basis<'static>),
-    findings: &mut Findings<'a>,
+    push: &mut Sink<'_, 'a>,
 ) -> Result<(Option<Allowable<'a>>, Option<f64>), StrengthError> {
     let Some((stress, stress_basis)) = joint.rivet.driven_shear else {
-        findings.push(Finding::new(Code::StrengthNotPublished, Severity::Refer, &SHEAR_TABLE));
+        push(Finding::new(Code::StrengthNotPublished, Severity::Refer, &SHEAR_TABLE));
         return Ok((None, None));
     };
     let stress = valid(stress)?;
@@ -574,7 +607,7 @@ struct At<'j, 'a> {
 }
 
 impl<'a> At<'_, 'a> {
-    fn strength(&self, findings: &mut Findings<'a>) -> Result<SheetStrength<'a>, StrengthError> {
+    fn strength(&self, push: &mut Sink<'_, 'a>) -> Result<SheetStrength<'a>, StrengthError> {
         let edge_margin = self.sheet.edge.to_inches_f64() / self.joint.rivet.diameter.to_inches_f64();
         let outer = self.joint.shear == Shear::Double && self.layer != 2;
         let mut found = SheetStrength {
@@ -590,15 +623,15 @@ impl<'a> At<'_, 'a> {
         let in_column =
             |sheet: &&SheetProperties| sheet.t_min() <= self.sheet.thickness && self.sheet.thickness <= sheet.t_max();
         let Some(properties) = self.sheet.properties.filter(in_column) else {
-            self.not_published(Severity::Refer, &SHEET_TABLES, findings);
+            self.not_published(Severity::Refer, &SHEET_TABLES, push);
             return Ok(found);
         };
         found.bearing = match self.sheet.preparation {
-            Preparation::Plain => self.bearing(properties, edge_margin, findings)?,
-            Preparation::Countersunk | Preparation::Dimpled => self.flush_joint(properties, edge_margin, findings)?,
+            Preparation::Plain => self.bearing(properties, edge_margin, push)?,
+            Preparation::Countersunk | Preparation::Dimpled => self.flush_joint(properties, edge_margin, push)?,
         };
         if !self.edge_is_covered() {
-            findings.push(
+            push(
                 Finding::new(Code::EdgeMarginBelowTable, Severity::Refer, &BELOW)
                     .measured(Figure::Ratio(edge_margin))
                     .limit(Figure::Ratio(EDGE_LEAST))
@@ -606,7 +639,7 @@ impl<'a> At<'_, 'a> {
             );
         }
         match properties.fsu() {
-            None => self.not_published(Severity::Caution, properties.basis(), findings),
+            None => self.not_published(Severity::Caution, properties.basis(), push),
             Some(fsu) => {
                 let fsu = valid(fsu)?;
                 let edge = self.sheet.edge;
@@ -626,8 +659,8 @@ impl<'a> At<'_, 'a> {
         Ok(found)
     }
 
-    fn not_published(&self, severity: Severity, basis: &'a Basis<'a>, findings: &mut Findings<'a>) {
-        findings.push(Finding::new(Code::StrengthNotPublished, severity, basis).layer(self.layer));
+    fn not_published(&self, severity: Severity, basis: &'a Basis<'a>, push: &mut Sink<'_, 'a>) {
+        push(Finding::new(Code::StrengthNotPublished, severity, basis).layer(self.layer));
     }
 
     /// Whether the edge margin is at least 1.5; exact.
@@ -640,12 +673,12 @@ impl<'a> At<'_, 'a> {
         &self,
         properties: &SheetProperties,
         edge_margin: f64,
-        findings: &mut Findings<'a>,
+        push: &mut Sink<'_, 'a>,
     ) -> Result<Option<Bearing<'a>>, StrengthError> {
         let nominal = self.joint.rivet.diameter;
         let (thickness, diameter) = (self.sheet.thickness, self.diameter.0);
         if !thin_sheet::is_covered(thickness, nominal) {
-            findings.push(
+            push(
                 Finding::new(Code::SheetTooThinForTable, Severity::Refer, &thin_sheet::LEAST_RATIO_BASIS)
                     .measured(Figure::Ratio(thickness.to_inches_f64() / nominal.to_inches_f64()))
                     .limit(Figure::Ratio(thin_sheet::LEAST_RATIO))
@@ -670,7 +703,7 @@ impl<'a> At<'_, 'a> {
             found.map(|(stress, also)| load(stress, also)).transpose()
         };
         let Some(ultimate) = at_margin(properties.fbru_15(), properties.fbru_20())? else {
-            self.not_published(Severity::Refer, properties.basis(), findings);
+            self.not_published(Severity::Refer, properties.basis(), push);
             return Ok(None);
         };
         let yield_load = at_margin(properties.fbry_15(), properties.fbry_20())?;
@@ -683,7 +716,7 @@ impl<'a> At<'_, 'a> {
         &self,
         properties: &SheetProperties,
         edge_margin: f64,
-        findings: &mut Findings<'a>,
+        push: &mut Sink<'_, 'a>,
     ) -> Result<Option<Bearing<'a>>, StrengthError> {
         let rivet = &self.joint.rivet;
         let same_rivet = rivet.head == Head::Flush
@@ -697,7 +730,7 @@ impl<'a> At<'_, 'a> {
                 && row.thickness >= thickness
         });
         if is_knife_edge && rivet.head == Head::Flush {
-            findings.push(
+            push(
                 Finding::new(Code::CountersinkTooDeep, Severity::Refer, &flush_table::KNIFE_EDGE_BASIS)
                     .measured(Figure::Length(thickness))
                     .layer(self.layer),
@@ -705,7 +738,7 @@ impl<'a> At<'_, 'a> {
         }
         let row = flush_table::flush_row(rivet.diameter, preparation, properties, thickness).filter(|_| same_rivet);
         let Some((row, basis)) = row else {
-            self.not_published(Severity::Refer, &FLUSH, findings);
+            self.not_published(Severity::Refer, &FLUSH, push);
             return Ok(None);
         };
         let (kind, part, basis) = if self.edge_is_covered() {
@@ -954,9 +987,9 @@ mod tests {
         joint.rivet.head = Head::Flush;
         assert_eq!(error(&joint), StrengthError::NoSeatForFlushHead);
         joint = lap(&two);
-        joint.rivet.driven_shear = Some((Stress::from_ksi(f64::NAN), &DRIVEN_2117.1));
+        joint.rivet.driven_shear = Some((Stress::from_ksi(f64::NAN), DRIVEN_2117.1));
         assert_eq!(error(&joint), StrengthError::StressNotPositive);
-        joint.rivet.driven_shear = Some((Stress::from_psi(f64::MAX), &DRIVEN_2117.1));
+        joint.rivet.driven_shear = Some((Stress::from_psi(f64::MAX), DRIVEN_2117.1));
         joint.rivet.diameter = Length::INCH.checked_mul(100).unwrap();
         let thick = Sheet { thickness: Length::INCH.checked_mul(100).unwrap(), ..one };
         assert_eq!(error(&Joint { sheets: &[thick, thick], ..joint }), StrengthError::OutOfRange);

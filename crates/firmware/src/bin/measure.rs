@@ -10,7 +10,7 @@ use core::hint::black_box;
 
 use embedded_io::Write as _;
 use semihosting::process::ExitCode;
-use shophead::hole::HoleJudgement;
+use shophead::hole::{HoleJudgement, Step};
 use shophead::joint::pack::strength_through_into;
 use shophead::joint::strength::JointStrength;
 use shophead::layout::check_row;
@@ -61,6 +61,17 @@ fn hole(case: &Case) {
 }
 
 #[inline(never)]
+fn hole_step_by_step(case: &Case) {
+    if let Some(found) = case.found {
+        let mut step = Step::nothing_yet();
+        let mut look = |step: &Step<'_>| {
+            black_box(step);
+        };
+        black_box(&case.hole_query().climb(found, &mut step, &mut look));
+    }
+}
+
+#[inline(never)]
 fn row(case: &Case) {
     black_box(&check_row(case.layout, &case.practice_case(), case.practice));
 }
@@ -87,12 +98,13 @@ fn length_read(_: &Case) {
 /// A name, the kind of cases, the question.
 type Question = (&'static str, Kind, fn(&Case));
 
-const QUESTIONS: [Question; 9] = [
+const QUESTIONS: [Question; 10] = [
     ("nothing", Kind::Length, nothing),
     ("length choice", Kind::Length, length),
     ("head predicted", Kind::Upset, predict),
     ("head judged", Kind::Upset, head),
     ("hole judged", Kind::Hole, hole),
+    ("hole judged step by step", Kind::Hole, hole_step_by_step),
     ("row checked", Kind::Joint, row),
     ("strength of a rivet", Kind::Joint, strength),
     ("part number read", Kind::Length, number_read),
