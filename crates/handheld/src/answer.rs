@@ -69,12 +69,12 @@ fn length(
     report.line(format_args!("grip {}", units.show(stack.grip().nominal())))?;
     report.line(format_args!("hole {}", Range(hole.interval(), units)))?;
     if let Some(usable) = choice.usable {
-        report.figure("shortest", &units.show(usable.shortest.value), &usable.shortest.basis)?;
-        report.figure("longest", &units.show(usable.longest.value), &usable.longest.basis)?;
+        report.figure("shortest", &units.show(usable.shortest.value), usable.shortest.basis)?;
+        report.figure("longest", &units.show(usable.longest.value), usable.longest.basis)?;
     }
     let case = query_case(rivet);
     if let Some(tail) = practice.length(Name::RuleOfThumbTail, &case) {
-        report.figure("rule of thumb", &units.show(choice.rule_of_thumb_length), &tail.basis)?;
+        report.figure("rule of thumb", &units.show(choice.rule_of_thumb_length), tail.basis)?;
     }
     if let Some(protrusion) = choice.protrusion {
         report.line(format_args!("stands out {}", Range(protrusion, units)))?;
@@ -113,7 +113,7 @@ fn head(dialog: &Dialog, practice: &'static Practice<'static>, report: &mut Repo
         ("greatest", limits.height_greatest),
     ] {
         if let Some(limit) = limit {
-            report.figure(label, &units.show(limit.value), &limit.basis)?;
+            report.figure(label, &units.show(limit.value), limit.basis)?;
         }
     }
     match judged {
@@ -198,7 +198,7 @@ fn edge(dialog: &Dialog, practice: &'static Practice<'static>, report: &mut Repo
         ("between rows, least", Name::TransversePitchLeast),
     ] {
         if let Some(limit) = practice.length(name, &case) {
-            report.figure(label, &units.show(limit.value), &limit.basis)?;
+            report.figure(label, &units.show(limit.value), limit.basis)?;
         }
     }
     Ok(())
@@ -236,10 +236,10 @@ fn write_strength(found: &JointStrength<'_>, report: &mut Report<'_>) -> fmt::Re
     let units = report.units;
     match (found.allowable, found.indication) {
         (Some(allowable), _) => {
-            report.figure("one rivet carries", &units.show_force(allowable.force), &allowable.basis)?;
+            report.figure("one rivet carries", &units.show_force(allowable.force), allowable.basis)?;
         }
         (None, Some(indication)) => {
-            report.figure("no allowable; as an indication", &units.show_force(indication.force), &indication.basis)?;
+            report.figure("no allowable; as an indication", &units.show_force(indication.force), indication.basis)?;
         }
         (None, None) => report.line(format_args!("no published strength"))?,
     }
@@ -250,14 +250,14 @@ fn write_strength(found: &JointStrength<'_>, report: &mut Report<'_>) -> fmt::Re
         }
     }
     if let Some(shear) = found.shear {
-        report.figure("rivet shear", &units.show_force(shear.force), &shear.basis)?;
+        report.figure("rivet shear", &units.show_force(shear.force), shear.basis)?;
     }
     for sheet in &found.sheets {
         write_sheet(sheet, report)?;
     }
     if let Some((net, layer)) = found.net_section {
         report.line(format_args!("net section in layer {layer}:"))?;
-        report.figure("a pitch carries", &units.show_force(net.force), &net.basis)?;
+        report.figure("a pitch carries", &units.show_force(net.force), net.basis)?;
     }
     report.findings(&found.findings)
 }
@@ -271,10 +271,10 @@ fn write_sheet(sheet: &SheetStrength<'_>, report: &mut Report<'_>) -> fmt::Resul
             BearingKind::FlushJoint => "flush joint",
             BearingKind::Indication => "bearing, as an indication",
         };
-        report.figure(label, &units.show_force(bearing.ultimate.force), &bearing.ultimate.basis)?;
+        report.figure(label, &units.show_force(bearing.ultimate.force), bearing.ultimate.basis)?;
     }
     if let Some(tear_out) = sheet.tear_out {
-        report.figure("tear-out", &units.show_force(tear_out.force), &tear_out.basis)?;
+        report.figure("tear-out", &units.show_force(tear_out.force), tear_out.basis)?;
     }
     Ok(())
 }

@@ -180,7 +180,7 @@ fn inspect<'p, 'j>(plan: &'p Plan<'j>, row: &'p RowPlan<'j>, line: &'p DrivenLin
     if choice.is_none() {
         let basis = const { &Basis::practice("what the plan refers is not riveted until somebody has decided") };
         findings.push(Finding::new(Code::DrivenWhereReferred, Severity::Refer, basis));
-        remedy = Some(Given { value: Remedy::Refer, basis: &basis });
+        remedy = Some(Given { value: Remedy::Refer, basis });
     }
     let mut replacement = None;
     match (remedy.map(|remedy| remedy.value), choice) {

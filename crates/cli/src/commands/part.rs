@@ -58,7 +58,7 @@ fn catalogue_findings(part: &Part<'static>) -> Vec<Finding<'static>> {
             PartWarning::BelowTable { shortest } => Some(shortest),
             PartWarning::AboveTable { longest } => Some(longest),
             PartWarning::Recalled { basis } => {
-                findings.push(Finding::new(Code::LimitFromMemory, Severity::Note, &basis));
+                findings.push(Finding::new(Code::LimitFromMemory, Severity::Note, basis));
                 None
             }
             _ => None,

@@ -61,7 +61,7 @@ pub(super) fn run(args: &SpliceArgs, context: &Context<'_>) -> Result<Report, St
             }
         }
         None if by_table.is_none() => {
-            let found = Finding::new(Code::StrengthNotPublished, Severity::Refer, &material.basis());
+            let found = Finding::new(Code::StrengthNotPublished, Severity::Refer, material.basis());
             report.find(context, &subject, [&found]);
         }
         None => {}
