@@ -19,7 +19,7 @@ use crate::exit::Stop;
 use crate::json;
 use crate::report::{Block, Record, Report, Table, Told};
 
-pub(super) fn run(args: &InspectArgs, job: &Job, context: &Context<'_>) -> Result<Report, Stop> {
+pub(super) fn run<'a>(args: &InspectArgs, job: &'a Job, context: &Context<'a>) -> Result<Report<'a>, Stop> {
     let file = read_driven(&args.driven, &job.rows)?;
     let plan = Plan::make(job, context.practice);
     let inspection = Inspection::make(&plan, &file);
