@@ -67,7 +67,7 @@ impl Serialize for Answer<'_> {
         map.serialize_entry("patterns", &panel::patterns_json(plan))?;
         map.serialize_entry("edges", &panel::edges_json(plan))?;
         map.serialize_entry("damage", &panel::damage_json(plan))?;
-        map.serialize_entry("looks", &panel::looks_json(plan))?;
+        map.serialize_entry("looks", &panel::looks_json(plan.job))?;
         map.serialize_entry("removal", &Each(|| plan.removals().into_iter().map(|note| removal_json(&note))))?;
         map.serialize_entry("order", &lines_json(&self.lines))?;
         map.end()

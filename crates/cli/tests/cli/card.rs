@@ -26,7 +26,7 @@ fn names(folder: &Path) -> Vec<String> {
     names
 }
 
-const SOUND: &str = r#"
+pub(crate) const SOUND: &str = r#"
 title = "Bracket"
 [[row]]
 name = "B1"
