@@ -207,17 +207,28 @@ impl Minutes {
 /// A decimal without idle zeros.
 impl fmt::Display for Minutes {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let whole = self.0.checked_div(Minutes::THOUSANDTHS).unwrap_or(0);
-        let mut part = self.0.checked_rem(Minutes::THOUSANDTHS).unwrap_or(0);
+        /// Digits that one `u32` holds whatever they are: the standard library's printer of 64 bits can panic as far as a linker can tell.
+        const GROUP: u64 = 1_000_000_000;
+        let narrow = |part: u64| u32::try_from(part).unwrap_or(u32::MAX);
+        let split =
+            |of: u64, by: u64| (narrow(of.checked_div(by).unwrap_or(0)), narrow(of.checked_rem(by).unwrap_or(0)));
+        let (whole, mut part) =
+            (self.0.checked_div(Minutes::THOUSANDTHS).unwrap_or(0), split(self.0, Minutes::THOUSANDTHS).1);
+        match split(whole, GROUP) {
+            (0, whole) => write!(f, "{whole}")?,
+            (groups, rest) => write!(f, "{groups}{rest:09}")?,
+        }
         if part == 0 {
-            return write!(f, "{whole}");
+            return Ok(());
         }
         let mut places = Minutes::PLACES;
         while part.checked_rem(10) == Some(0) {
             part = part.checked_div(10).unwrap_or(0);
             places = places.saturating_sub(1);
         }
-        write!(f, "{whole}.{part:0places$}")
+        // Never more, but a linker cannot tell, and wider than 16 bits a number cannot be printed without a panic.
+        let places = places.min(Minutes::PLACES);
+        write!(f, ".{part:0places$}")
     }
 }
 
