@@ -195,6 +195,7 @@ impl Length {
     }
 
     /// Inches as the nearest `f64`, for the strength calculations.
+    #[inline(never)]
     #[must_use]
     pub fn to_inches_f64(self) -> f64 {
         self.nm as f64 / NM_PER_INCH as f64
@@ -724,6 +725,12 @@ impl Length {
     }
 }
 
+/// Whether this is a letter, or may be one: nothing outside ASCII belongs in a length or a drill, and the tables that tell which of it is a
+/// letter take two kilobytes of flash.
+pub(crate) const fn is_letter(c: char) -> bool {
+    c.is_ascii_alphabetic() || !c.is_ascii()
+}
+
 /// A place in the text, with the character count an error message needs.
 #[derive(Clone, Copy)]
 struct Scan<'a> {
@@ -778,7 +785,7 @@ impl<'a> Scan<'a> {
     }
 
     fn word(&mut self) -> &'a str {
-        let end = self.rest.find(|c: char| !c.is_alphabetic()).unwrap_or(self.rest.len());
+        let end = self.rest.find(|c: char| !is_letter(c)).unwrap_or(self.rest.len());
         let word = self.rest.get(..end).unwrap_or("");
         for c in word.chars() {
             self.advance(c);

@@ -44,14 +44,17 @@ use shophead::upset::{self, Defect, Fit, MeasuredHead, check_sample, judge};
 /// Nothing: what the image is without any of the core.
 pub fn nothing() {}
 
+#[inline(never)]
 fn inches(ten_thousandths: u16) -> Length {
     Length::from_ten_thousandths(black_box(ten_thousandths))
 }
 
+#[inline(never)]
 fn around(ten_thousandths: u16) -> Toleranced {
     Toleranced::new(inches(ten_thousandths), inches(20), inches(20))
 }
 
+#[inline(never)]
 fn eighth() -> Case {
     Case::new(black_box(Head::Universal), black_box(RivetAlloy::Al2117), inches(1_250))
 }
@@ -60,6 +63,7 @@ fn practice() -> &'static Practice<'static> {
     black_box(&HANDBOOK)
 }
 
+#[inline(never)]
 fn pack() -> Stack {
     let mut stack = Stack::new();
     for thickness in [320, 400, 1_250] {
@@ -69,6 +73,7 @@ fn pack() -> Stack {
     stack
 }
 
+#[inline(never)]
 fn rivet(series: &'static Series<'static>) -> Option<Part<'static>> {
     Part::new(series, black_box("AD"), series.size(black_box(4))?).ok()
 }
@@ -87,8 +92,8 @@ fn length_of(series: &'static Series<'static>, practice: &'static Practice<'stat
     let Some(size) = series.size(black_box(4)) else { return };
     let (grip, hole) = (around(1_970), around(1_285));
     let query = LengthQuery { series, alloy: black_box(RivetAlloy::Al2117), size, grip, hole, practice };
-    let _ = black_box(query.choose());
-    let _ = black_box(query.assess(inches(3_750)));
+    let _ = black_box(&query.choose());
+    let _ = black_box(&query.assess(inches(3_750)));
 }
 
 /// A length from the pack, one series and one practice.
@@ -120,11 +125,11 @@ pub fn a_panic() {
 pub fn head() {
     let size = MS20470.size(black_box(4));
     if let Some(Ok(fit)) = size.map(|size| Fit::new(&MS20470, size, around(1_285), around(1_970))) {
-        black_box(fit.predict(inches(3_750), inches(625)));
+        black_box(&fit.predict(inches(3_750), inches(625)));
     }
     let measured = MeasuredHead { diameter: Interval::exactly(inches(1_900)), height: Interval::exactly(inches(700)) };
-    black_box(judge(measured, &[black_box(Defect::Tipped)], practice(), &eighth()));
-    black_box(check_sample(black_box(1), black_box(10), black_box(30)));
+    black_box(&judge(measured, &[black_box(Defect::Tipped)], practice(), &eighth()));
+    black_box(&check_sample(black_box(1), black_box(10), black_box(30)));
 }
 
 /// A hole judged, with every step of its ladder.
@@ -145,19 +150,19 @@ pub fn hole() {
     black_box(&query.climb(found, &mut step, &mut |step| {
         black_box(step);
     }));
-    black_box(query.step_to_next_size(found));
-    black_box(check_seat(&stack, inches(420), &eighth(), practice()));
+    black_box(&query.step_to_next_size(found));
+    black_box(&check_seat(&stack, inches(420), &eighth(), practice()));
 }
 
 /// Edge distances and pitches.
 pub fn layout() {
     let layout = RowLayout { edge: Some(inches(2_500)), pitch: Some(inches(7_500)), transverse_pitch: None };
-    black_box(check_row(layout, &eighth(), practice()));
+    black_box(&check_row(layout, &eighth(), practice()));
     let points = [Point::default(), Point { x: inches(7_500), y: inches(10) }];
     let edge = Edge { from: Point::default(), to: Point { x: inches(20_000), y: inches(2_000) } };
-    black_box(check_points(&points, &[edge], &eighth(), practice()));
-    black_box(check_points_sorted(&points, &mut [0; 2], &[edge], &eighth(), practice()));
-    black_box(in_line(Point::default(), Point { x: inches(3), y: inches(4) }, inches(7_500), black_box(5)));
+    black_box(&check_points(&points, &[edge], &eighth(), practice()));
+    black_box(&check_points_sorted(&points, &mut [0; 2], &[edge], &eighth(), practice()));
+    black_box(&in_line(Point::default(), Point { x: inches(3), y: inches(4) }, inches(7_500), black_box(5)));
 }
 
 /// The cut along an edge, by its corners and through measured stations.
@@ -190,10 +195,11 @@ pub fn damage() {
         thickness: Some(inches(400)),
     };
     let own = [own_limit(Name::CrackLengthGreatest)];
-    black_box(damage::judge(&damaged, Some(&eighth()), practice()));
-    black_box(damage::judge(&damaged, None, &practice().with_own(&own)));
+    black_box(&damage::judge(&damaged, Some(&eighth()), practice()));
+    black_box(&damage::judge(&damaged, None, &practice().with_own(&own)));
 }
 
+#[inline(never)]
 fn own_limit(name: Name) -> Limit<'static> {
     let basis = const { Basis::shop("", "") };
     Limit { name: black_box(name), scope: practice::Scope::ANY, value: Value::Length(inches(3_750)), basis }
@@ -211,8 +217,8 @@ pub fn pattern() {
     if let Err(error) = pattern::choose(&demands, &limits, &mut room, &mut take) {
         let _ = write!(Nowhere, "{error}");
     }
-    black_box(limits.full());
-    black_box(check_pattern([1, 2, black_box(9)], black_box(30), black_box(&PROCESS), &eighth()));
+    black_box(&limits.full());
+    black_box(&check_pattern([1, 2, black_box(9)], black_box(30), black_box(&PROCESS), &eighth()));
 }
 
 /// Which rows must be bucked and can be, what a position takes, how old rivets come out.
@@ -221,14 +227,14 @@ pub fn work() {
         solid_required(black_box(Structure::Primary), black_box(Member::SparCap), &[black_box(Place::FluidTight)]);
     black_box(must);
     let clearance = black_box(Clearance::Room(inches(1_000)));
-    black_box(cannot_buck(clearance, inches(500), practice(), &eighth()));
+    black_box(&cannot_buck(clearance, inches(500), practice(), &eighth()));
     let needed = clearance_needed(inches(500), practice(), &eighth()).map(|needed| needed.value);
     let row = RowWork { must: must.is_some(), rivets: black_box(20), clearance, needed };
     match Minutes::parse(black_box("1.5")) {
         Ok(minutes) => {
             let rates = Rates { drill_out: Some(minutes), drive_open: Some(minutes), drive_close: None };
             let positions = [weigh(Some(minutes), &rates, [row]), weigh(None, &rates, [row, row])];
-            black_box(least_effort(&positions));
+            black_box(&least_effort(&positions));
             if let Some(total) = positions.iter().find_map(|position| position.time.total()) {
                 let _ = write!(Nowhere, "{total}");
             }
@@ -236,14 +242,14 @@ pub fn work() {
         Err(error) => drop(write!(Nowhere, "{error}")),
     }
     if let Some(rivet) = rivet(&MS20470) {
-        black_box(removal(&rivet, &pack(), Some(inches(2_500)), practice()));
+        black_box(&removal(&rivet, &pack(), Some(inches(2_500)), practice()));
     }
 }
 
 /// The words of the core for what it found, asked and rests on.
 pub fn words() {
     for code in Code::ALL {
-        black_box(code.word());
+        black_box(&code.word());
     }
     for name in Name::ALL {
         black_box((name.word(), name.meaning()));
@@ -293,9 +299,9 @@ pub fn strength() {
         && let Some(allowable) = found.allowable
     {
         let load = Load { force: Force::from_lbf(black_box(200.0)), kind: black_box(LoadKind::Limit) };
-        let _ = black_box(margin(allowable.force, load, Factors::FITTING));
+        let _ = black_box(&margin(allowable.force, load, Factors::FITTING));
         if let Some(yields) = black_box(found.yield_load()) {
-            let _ = black_box(yield_margin(yields.force, load, Factors::SEAM));
+            let _ = black_box(&yield_margin(yields.force, load, Factors::SEAM));
         }
     }
 }
@@ -335,25 +341,25 @@ pub fn rest() {
     let (Some(old), Some(new)) = (rivet(&MS20470), rivet(&NAS1242)) else { return };
     let ask = |rivet: &Part<'_>| strength_through(rivet, &stack, inches(2_500), None, None, Shear::Single, None);
     if let (Ok(before), Ok(after)) = (ask(&old), ask(&new)) {
-        black_box(compare(&before, &after));
+        black_box(&compare(&before, &after));
     }
-    black_box(substitute(black_box(RivetAlloy::Al2017), black_box(RivetAlloy::Al2117), inches(1_250)));
+    black_box(&substitute(black_box(RivetAlloy::Al2017), black_box(RivetAlloy::Al2117), inches(1_250)));
     if let Some(tables) = splice::tables(black_box("2024"), black_box("T3"), black_box(true)) {
         let fastener = black_box(Fastener::Rivet(inches(1_250)));
         if let Ok(found) = per_inch(tables.first, inches(400), fastener) {
             let member = black_box(splice::Member::Stringer);
-            let _ = black_box(splice::count(found.used, inches(30_000), member, member.rounding()));
-            let _ = black_box(splice::rows(black_box(12), black_box(2), inches(30_000)));
-            let _ = black_box(splice::fewest_rows(black_box(12), inches(30_000), inches(3_750)));
-            let _ = black_box(splice::overlap(black_box(2), inches(2_500), inches(3_750)));
+            let _ = black_box(&splice::count(found.used, inches(30_000), member, member.rounding()));
+            let _ = black_box(&splice::rows(black_box(12), black_box(2), inches(30_000)));
+            let _ = black_box(&splice::fewest_rows(black_box(12), inches(30_000), inches(3_750)));
+            let _ = black_box(&splice::overlap(black_box(2), inches(2_500), inches(3_750)));
         }
     }
-    black_box(mass_each(&old, black_box(0.1)));
-    black_box(Drill::nearest_at_or_above(inches(1_400)));
-    black_box(choose_diameter(&MS20470, black_box(RivetAlloy::Al2117), inches(320), practice()));
-    black_box(check_alloy(&old));
+    black_box(&mass_each(&old, black_box(0.1)));
+    black_box(&Drill::nearest_at_or_above(inches(1_400)));
+    black_box(&choose_diameter(&MS20470, black_box(RivetAlloy::Al2117), inches(320), practice()));
+    black_box(&check_alloy(&old));
     let own = [own_limit(Name::PitchLeast)];
-    black_box(PROCESS.with_own(&own).length(Name::PitchLeast, &eighth()));
+    black_box(&PROCESS.with_own(&own).length(Name::PitchLeast, &eighth()));
 }
 
 /// Joints in depth: groups under an eccentric load, rows sharing a load, rows against rows, buckling between rivets, the squeezing force.
@@ -363,7 +369,7 @@ pub fn joints() {
     let (x, y) = (Force::ZERO, Force::from_lbf(black_box(-400.0)));
     let load = group::PlaneLoad { x, y, at: at(30_000, 0), moment_in_lbf: black_box(0.0), kind: LoadKind::Limit };
     if let Ok(found) = group::share(&rivets, load, Some(Factors::SEAM)) {
-        black_box(found.shares().next());
+        black_box(&found.shares().next());
     }
     let modulus = Stress::from_ksi(black_box(10_500.0));
     let plate = Plate { thickness: inches(500), modulus };
@@ -374,8 +380,8 @@ pub fn joints() {
     let ea = sharing::stiffness(modulus, inches(10_000), inches(500));
     let bay = sharing::Bay { length: inches(7_500), ea_a: ea, ea_b: ea };
     let transfer = black_box(sharing::Transfer::Lap);
-    let _ = black_box(sharing::share(&[row, row, row], &[bay, bay], transfer, Force::from_lbf(black_box(900.0))));
-    let _ = black_box(sharing::between(&[row, row], &[row, row], &[bay], transfer, Force::from_lbf(black_box(900.0))));
+    let _ = black_box(&sharing::share(&[row, row, row], &[bay, bay], transfer, Force::from_lbf(black_box(900.0))));
+    let _ = black_box(&sharing::between(&[row, row], &[row, row], &[bay], transfer, Force::from_lbf(black_box(900.0))));
     let stack = pack();
     let as_made = |rivet| RowAsMade {
         rivet,
@@ -389,7 +395,7 @@ pub fn joints() {
     if let (Some(old), Some(new)) = (rivet(&MS20470), rivet(&NAS1242))
         && let (Ok(before), Ok(after)) = (row_strength(&as_made(&old)), row_strength(&as_made(&new)))
     {
-        black_box(compare_rows(&before, &after));
+        black_box(&compare_rows(&before, &after));
         let rows = lap::Rows {
             rivet: &old,
             stack: &stack,
@@ -408,9 +414,9 @@ pub fn joints() {
     let sheet = Material::known().nth(black_box(0)).and_then(|material| material.properties(inches(320)));
     if let Some(sheet) = sheet {
         let applied = Some(Stress::from_ksi(black_box(10.0)));
-        let _ = black_box(inter_rivet(sheet, inches(320), inches(12_500), applied, &eighth(), practice()));
+        let _ = black_box(&inter_rivet(sheet, inches(320), inches(12_500), applied, &eighth(), practice()));
     }
-    let _ = black_box(squeeze(&FLOW_2117, inches(1_250), inches(1_875)));
+    let _ = black_box(&squeeze(&FLOW_2117, inches(1_250), inches(1_875)));
 }
 
 /// All of the core.
