@@ -330,8 +330,10 @@ impl<'a> List<'a> {
         for table in SpliceTable::ALL {
             let number = table.number();
             let lines = table.lines();
-            let cells: usize =
-                lines.iter().map(|line| line.rivets.iter().flatten().count() + usize::from(line.an3.is_some())).sum();
+            let cells: usize = lines
+                .iter()
+                .map(|line| line.rivets().iter().flatten().count() + usize::from(line.an3().is_some()))
+                .sum();
             let what = format!("table {number}, rivets and bolts an inch");
             self.add(GROUP, what, format_args!("{} sheets, {cells} cells", lines.len()), *table.basis());
             for (what, (part, basis)) in [

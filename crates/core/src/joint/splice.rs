@@ -286,11 +286,11 @@ pub fn per_inch(table: Table, thickness: Length, fastener: Fastener) -> Result<P
 const TENTHS: f64 = 10.0;
 
 fn printed(table: Table, thickness: Length, fastener: Fastener) -> Option<f64> {
-    let line = table.lines().iter().find(|line| line.thickness == thickness)?;
+    let line = table.lines().iter().find(|line| line.thickness() == thickness)?;
     match fastener {
-        Fastener::An3Bolt => line.an3,
+        Fastener::An3Bolt => line.an3(),
         Fastener::Rivet(rivet) => {
-            let (_, cell) = COLUMNS.iter().zip(line.rivets).find(|(column, _)| **column == rivet)?;
+            let (_, cell) = COLUMNS.iter().zip(line.rivets()).find(|(column, _)| **column == rivet)?;
             cell
         }
     }
