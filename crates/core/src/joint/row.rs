@@ -16,7 +16,7 @@
 use core::fmt;
 
 use super::modes::{self, Countersink};
-use super::pack::strength_through;
+use super::pack::strength_through_into;
 use super::strength::{Allowable, JointStrength, MAX_SHEETS, Mode, Shear, StrengthError};
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
@@ -113,6 +113,25 @@ pub struct RowStrength<'a> {
     pub findings: Findings<'a>,
 }
 
+impl<'a> RowStrength<'a> {
+    /// Where an answer is filled in, for [`row_strength_into`].
+    #[must_use]
+    pub const fn nothing_yet() -> RowStrength<'a> {
+        let joint = JointStrength::nothing_yet();
+        RowStrength {
+            rivets_per_inch: 0.0,
+            per_inch: None,
+            indicated_per_inch: None,
+            yield_per_inch: None,
+            governing: None,
+            net_sections: heapless::Vec::new(),
+            basis: joint.basis,
+            findings: Findings::new(),
+            joint,
+        }
+    }
+}
+
 /// Why a row has no strength at all.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
@@ -172,21 +191,34 @@ impl From<StrengthError> for RowError {
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 pub fn row_strength(row: &RowAsMade<'_, '_>) -> Result<RowStrength<'static>, RowError> {
+    let mut found = RowStrength::nothing_yet();
+    row_strength_into(&mut found, row)?;
+    Ok(found)
+}
+
+/// As [`row_strength`], into an answer that the caller keeps: it is two kilobytes, and one returned by value stands on the stack twice. After
+/// an error it is no answer.
+///
+/// # Errors
+/// As [`row_strength`].
+pub fn row_strength_into(found: &mut RowStrength<'static>, row: &RowAsMade<'_, '_>) -> Result<(), RowError> {
     if row.rows == 0 {
         return Err(RowError::NoRows);
     }
-    let joint = strength_through(row.rivet, row.stack, row.edge, row.hole, Some(row.pitch), row.shear, None)?;
+    let RowStrength { joint, findings, net_sections, .. } = &mut *found;
+    strength_through_into(joint, row.rivet, row.stack, row.edge, row.hole, Some(row.pitch), row.shear, None)?;
+    findings.clear();
+    findings.extend(&joint.findings);
+    net_sections.clear();
     let pitch = row.pitch.to_inches_f64();
     let rivets_per_inch = f64::from(row.rows) / pitch;
     let per_inch =
         |load: Allowable<'static>, count: f64| Allowable { force: Force::from_lbf(load.force.lbf() * count), ..load };
 
-    let mut findings = joint.findings.clone();
     let mut least = Least { governing: None, basis: joint.basis };
     if let Some(governing) = joint.governing {
         least.add(RowMode::Rivets(governing.mode), governing.layer, per_inch(governing.load, rivets_per_inch));
     }
-    let mut net_sections = heapless::Vec::new();
     let mut complete = true;
     for (sheet, layer) in joint.sheets.iter().zip(row.stack.load_carrying()) {
         let cut = cut_away(row, layer, sheet.layer).unwrap_or_else(|finding| {
@@ -215,17 +247,9 @@ pub fn row_strength(row: &RowAsMade<'_, '_>) -> Result<RowStrength<'static>, Row
         joint.yield_load().map(|load| per_inch(load, rivets_per_inch)).zip(carried).map(|(yields, carried)| {
             Allowable { force: yields.force.min(carried.force), basis: yields.basis.weaker(carried.basis) }
         });
-    Ok(RowStrength {
-        rivets_per_inch,
-        per_inch: carried,
-        indicated_per_inch: indicated,
-        yield_per_inch,
-        governing,
-        net_sections,
-        basis: least.basis,
-        findings,
-        joint,
-    })
+    (found.rivets_per_inch, found.governing, found.basis) = (rivets_per_inch, governing, least.basis);
+    (found.per_inch, found.indicated_per_inch, found.yield_per_inch) = (carried, indicated, yield_per_inch);
+    Ok(())
 }
 
 /// What a countersink takes off a sheet.
