@@ -56,7 +56,9 @@ pub(crate) fn run(command: &Command, job: Option<&Job>, context: &Context<'_>) -
             | Command::Map(_),
             None,
         ) => Err(Stop::wrong("this command takes a job file")),
-        (Command::Handheld(_), _) => Err(Stop::wrong("a session is not a report")),
+        (Command::Handheld(_) | Command::Schema(_) | Command::Completions(_) | Command::Man(_), _) => {
+            Err(Stop::wrong("this command prints by itself"))
+        }
         (Command::Sources(args), _) => sources::run(args, context),
     }
 }
@@ -119,13 +121,17 @@ fn memory_mark(basis: Basis<'_>) -> &'static str {
 
 #[cfg(test)]
 mod tests {
+    use std::collections::HashMap;
+    use std::sync::LazyLock;
+
     use clap::Parser;
     use proptest::prelude::*;
     use shophead::finding::Severity;
 
-    use crate::args::Arguments;
+    use crate::args::{Arguments, Format};
     use crate::exit::{Exit, Stop};
     use crate::render;
+    use crate::schema::{self, strict};
 
     /// What people type, right and nearly right.
     #[rustfmt::skip]
@@ -323,12 +329,20 @@ mod tests {
         })
     }
 
+    /// Strict, one a command.
+    static VALIDATORS: LazyLock<HashMap<&str, jsonschema::Validator>> = LazyLock::new(|| {
+        let validator = |command| jsonschema::validator_for(&strict::strict(schema::of(command).expect(command)));
+        schema::commands().map(|command| (command, validator(command).expect(command))).collect()
+    });
+
     proptest! {
         #![proptest_config(ProptestConfig::with_cases(2_000))]
 
         #[test]
         fn whatever_is_typed_is_answered_or_refused_in_one_sentence(typed in typed(), width in 20_usize..100) {
-            let Ok(arguments) = Arguments::try_parse_from(&typed) else { return Ok(()) };
+            let Ok(mut arguments) = Arguments::try_parse_from(&typed) else { return Ok(()) };
+            // The form that has most in it; the others are printed from the same answer.
+            arguments.common.format = Format::Json;
             match crate::answer(&arguments) {
                 Ok(report) => {
                     let text = render::text::render(&report, width);
@@ -338,6 +352,8 @@ mod tests {
                     }
                     let json: serde_json::Value = serde_json::from_str(&render::json::render(&report)).unwrap();
                     prop_assert_eq!(&json["command"], report.command);
+                    let faults = strict::faults(&VALIDATORS[report.command], &json);
+                    prop_assert!(faults.is_empty(), "{}\n{faults:#?}\n{json:#}", typed.join(" "));
                     render::csv::render(&report).unwrap();
                     let refers = report.findings.iter().any(|told| told.severity == Severity::Refer);
                     let status = if !report.refused.is_empty() { Exit::Wrong } else if refers { Exit::Refer } else { Exit::Done };
