@@ -32,7 +32,7 @@ use crate::report::Report;
 /// Runs a command.
 ///
 /// `job` is the job of a command that takes one.
-pub(crate) fn run(command: &Command, job: Option<&Job>, context: &Context<'_>) -> Result<Report, Stop> {
+pub(crate) fn run<'a>(command: &Command, job: Option<&'a Job>, context: &'a Context<'a>) -> Result<Report<'a>, Stop> {
     match (command, job) {
         (Command::Length(args), _) => length::run(args, context),
         (Command::Head(args), _) => head::run(args, context),
@@ -126,11 +126,13 @@ mod tests {
 
     use clap::Parser;
     use proptest::prelude::*;
+    use proptest::test_runner::TestCaseError;
     use shophead::finding::Severity;
 
-    use crate::args::{Arguments, Format};
+    use crate::args::Arguments;
     use crate::exit::{Exit, Stop};
     use crate::render;
+    use crate::report::Report;
     use crate::schema::{self, strict};
 
     /// What people type, right and nearly right.
@@ -335,30 +337,40 @@ mod tests {
         schema::commands().map(|command| (command, validator(command).expect(command))).collect()
     });
 
+    /// What holds of every answer.
+    fn held(report: &Report, width: usize) -> Result<(), TestCaseError> {
+        let text = render::text::render(report, width);
+        let plain = anstream::adapter::strip_str(&text).to_string();
+        for line in plain.lines() {
+            prop_assert!(textwrap::core::display_width(line) <= width, "{width}: {line:?}");
+        }
+        let mut json = Vec::new();
+        render::json::render(report, &mut json).unwrap();
+        let json: serde_json::Value = serde_json::from_slice(&json).unwrap();
+        prop_assert_eq!(&json["command"], report.command);
+        let faults = strict::faults(&VALIDATORS[report.command], &json);
+        prop_assert!(faults.is_empty(), "{faults:#?}\n{json:#}");
+        render::csv::render(report).unwrap();
+        let refers = report.findings.iter().any(|told| told.severity == Severity::Refer);
+        let status = if !report.refused.is_empty() {
+            Exit::Wrong
+        } else if refers {
+            Exit::Refer
+        } else {
+            Exit::Done
+        };
+        prop_assert_eq!(report.exit(), status);
+        Ok(())
+    }
+
     proptest! {
         #![proptest_config(ProptestConfig::with_cases(2_000))]
 
         #[test]
         fn whatever_is_typed_is_answered_or_refused_in_one_sentence(typed in typed(), width in 20_usize..100) {
-            let Ok(mut arguments) = Arguments::try_parse_from(&typed) else { return Ok(()) };
-            // The form that has most in it; the others are printed from the same answer.
-            arguments.common.format = Format::Json;
-            match crate::answer(&arguments) {
-                Ok(report) => {
-                    let text = render::text::render(&report, width);
-                    let plain = anstream::adapter::strip_str(&text).to_string();
-                    for line in plain.lines() {
-                        prop_assert!(textwrap::core::display_width(line) <= width, "{width}: {line:?}");
-                    }
-                    let json: serde_json::Value = serde_json::from_str(&render::json::render(&report)).unwrap();
-                    prop_assert_eq!(&json["command"], report.command);
-                    let faults = strict::faults(&VALIDATORS[report.command], &json);
-                    prop_assert!(faults.is_empty(), "{}\n{faults:#?}\n{json:#}", typed.join(" "));
-                    render::csv::render(&report).unwrap();
-                    let refers = report.findings.iter().any(|told| told.severity == Severity::Refer);
-                    let status = if !report.refused.is_empty() { Exit::Wrong } else if refers { Exit::Refer } else { Exit::Done };
-                    prop_assert_eq!(report.exit(), status);
-                }
+            let Ok(arguments) = Arguments::try_parse_from(&typed) else { return Ok(()) };
+            match crate::answer(&arguments, |report| Ok(held(report, width))) {
+                Ok(held) => held?,
                 Err(Stop::Wrong(sentences)) => {
                     for sentence in sentences {
                         prop_assert!(!sentence.contains('\n') && !sentence.contains('\u{1b}'), "{sentence:?}");
