@@ -199,7 +199,7 @@ pub struct shophead_room {
 
 /// Room of the caller's that is being handed out.
 pub(crate) struct Room<'r> {
-    rest: &'r mut [MaybeUninit<shophead_room>],
+    rest: &'r mut [MaybeUninit<u8>],
 }
 
 impl Out<shophead_room> {
@@ -210,28 +210,36 @@ impl Out<shophead_room> {
         }
         looked_at(self.pointer.cast_const())?;
         fits::<shophead_room>(pieces)?;
-        // SAFETY: not NULL, aligned, no longer than memory; writable and nobody else's by the promise of `Out::new`. Nothing is said
-        // about what stands in it.
-        let rest = unsafe { core::slice::from_raw_parts_mut(self.pointer.cast(), pieces) };
+        let bytes = pieces.saturating_mul(size_of::<shophead_room>());
+        // SAFETY: not NULL, no longer than memory; writable and nobody else's by the promise of `Out::new`. Nothing is said about
+        // what stands in it.
+        let rest = unsafe { core::slice::from_raw_parts_mut(self.pointer.cast(), bytes) };
         Ok(Room { rest })
     }
 }
 
 impl<'r> Room<'r> {
-    /// Lays values out in the room; an error where they do not go in.
-    pub(crate) fn lay<T: Copy>(&mut self, values: impl ExactSizeIterator<Item = Result<T, E>>) -> Result<&'r mut [T], E> {
-        const { assert!(align_of::<T>() <= align_of::<shophead_room>()) };
+    /// Lays values out in the room, one behind the other; an error where they do not go in.
+    pub(crate) fn lay<T: Copy>(
+        &mut self,
+        values: impl ExactSizeIterator<Item = Result<T, E>>,
+    ) -> Result<&'r mut [T], E> {
         let count = values.len();
-        let bytes = count.checked_mul(size_of::<T>()).ok_or(E::SHOPHEAD_ERROR_BUFFER_TOO_SMALL)?;
-        let pieces = bytes.div_ceil(size_of::<shophead_room>());
+        if count == 0 {
+            return Ok(&mut []);
+        }
+        let full = || E::SHOPHEAD_ERROR_BUFFER_TOO_SMALL;
         let rest = core::mem::take(&mut self.rest);
-        let (taken, rest) = rest.split_at_mut_checked(pieces).ok_or(E::SHOPHEAD_ERROR_BUFFER_TOO_SMALL)?;
+        let skipped = rest.as_ptr().align_offset(align_of::<T>());
+        let (_, rest) = rest.split_at_mut_checked(skipped).ok_or_else(full)?;
+        let bytes = count.checked_mul(size_of::<T>()).ok_or_else(full)?;
+        let (taken, rest) = rest.split_at_mut_checked(bytes).ok_or_else(full)?;
         self.rest = rest;
         let start = taken.as_mut_ptr().cast::<T>();
         let mut laid = 0_usize;
         for value in values.take(count) {
             let value = value?;
-            // SAFETY: `taken` holds `count` values of `T`, is aligned for them, and `laid` is less than `count`.
+            // SAFETY: `taken` begins where a `T` may, holds `count` of them, and `laid` is less than `count`.
             unsafe { start.add(laid).write(value) };
             laid = laid.saturating_add(1);
         }

@@ -100,6 +100,9 @@ pub struct shophead_pattern {
     pub findings: shophead_span,
 }
 
+const _: () = assert!(size_of::<Edge>() <= size_of::<shophead_room>());
+const _: () = assert!(size_of::<Point>() + size_of::<u32>() <= size_of::<shophead_room>());
+
 /// Holds a pattern of points against a practice: the closest pair against the least pitch, the point closest to an edge against the
 /// least edge distance.
 ///
@@ -131,8 +134,8 @@ pub extern "C" fn shophead_points_check(
         let case = case(&part.one()?.read()?, rows)?;
         let mut room = room.room(room_count)?;
         let edges = room.lay(edges.iter().map(|edge| Ok(Edge { from: edge.from.read()?, to: edge.to.read()? })))?;
-        let order = room.lay(points.iter().map(|_| Ok(0_u32)))?;
         let points = room.lay(points.iter().map(shophead_point::read))?;
+        let order = room.lay(points.iter().map(|_| Ok(0_u32)))?;
         practice.one()?.with(|practice| {
             let found = check_points_sorted(points, order, edges, &case, practice);
             sink.need([&found.findings])?;
