@@ -36,6 +36,7 @@ plain! {
     c_char,
     shophead_text,
     crate::length::shophead_toleranced,
+    crate::length::shophead_range,
     crate::part::shophead_part,
     crate::practice::shophead_value,
     crate::practice::shophead_limit,

@@ -419,3 +419,47 @@ pub extern "C" fn shophead_error_message(
         print(known.ok_or(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER)?, buffer, capacity, length)
     })
 }
+
+#[cfg(test)]
+mod tests {
+    extern crate std;
+    use super::*;
+    use std::string::ToString;
+
+    #[test]
+    fn every_error_has_a_number_and_a_sentence_of_its_own() {
+        for (index, error) in E::ALL.iter().enumerate() {
+            let sentence = error.to_string();
+            assert!(!sentence.is_empty() && sentence.len() < crate::text::SHOPHEAD_TEXT_MAX);
+            for other in &E::ALL[index + 1..] {
+                assert!((*error as u32) < *other as u32, "{error:?} and {other:?} are out of order");
+                assert!(sentence != other.to_string(), "{error:?} and {other:?} say the same");
+            }
+        }
+        assert!(E::ALL.iter().filter(|error| error.to_string() == of_border(E::SHOPHEAD_ERROR_OTHER)).count() == 1);
+    }
+
+    /// The sentence is the core's, for each error under its own number.
+    #[test]
+    fn errors_of_the_core_keep_its_words() {
+        fn check<T: fmt::Display + Copy + Into<E>>(pairs: &[(E, T)]) {
+            for (number, error) in pairs {
+                assert_eq!((*error).into(), *number);
+                assert_eq!(number.to_string(), error.to_string());
+            }
+        }
+        check(BUILD);
+        check(PART_LENGTH);
+        check(FIT);
+        check(AS_FOUND);
+        check(STACK);
+        check(STRENGTH);
+        check(MARGIN);
+        check(SPLICE);
+        check(GROUP);
+        let head = shophead::length::Length::INCH;
+        assert_eq!(E::from(PartLengthError::ShorterThanHead { head }), E::SHOPHEAD_ERROR_PART_SHORTER_THAN_HEAD);
+        assert_eq!(E::from(StrengthError::from(MarginError::FactorBelowOne)), E::SHOPHEAD_ERROR_MARGIN_FACTOR_BELOW_ONE);
+        assert_eq!(E::from(GroupError::from(MarginError::OutOfRange)), E::SHOPHEAD_ERROR_MARGIN_OUT_OF_RANGE);
+    }
+}

@@ -27,7 +27,7 @@ pub enum shophead_shear {
 }
 
 numbered! {
-    in Shear, shophead_shear [
+    Shear, shophead_shear [
         Single = SHOPHEAD_SHEAR_SINGLE,
         Double = SHOPHEAD_SHEAR_DOUBLE,
     ]
@@ -46,7 +46,7 @@ pub enum shophead_load_kind {
 }
 
 numbered! {
-    in LoadKind, shophead_load_kind [
+    LoadKind, shophead_load_kind [
         Limit = SHOPHEAD_LOAD_LIMIT,
         Ultimate = SHOPHEAD_LOAD_ULTIMATE,
     ]

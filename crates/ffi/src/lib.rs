@@ -80,3 +80,9 @@ fn stand_still(_: &core::panic::PanicInfo<'_>) -> ! {
         core::hint::spin_loop();
     }
 }
+
+/// Called by nobody: the compiler's own routines for numbers of 128 bits, made for systems with unwinding, name it all the same.
+#[cfg(all(not(feature = "std"), not(test), not(target_os = "none")))]
+#[allow(unsafe_code, reason = "a symbol that C can name counts as unsafe; there is no unsafe block here")]
+#[unsafe(no_mangle)]
+extern "C" fn rust_eh_personality() {}

@@ -49,7 +49,7 @@ macro_rules! numbered {
             }
         }
     };
-    // Only handed in: nothing of the core's has to become a number.
+    // Only handed in, and of an open list: nothing of the core's has to become a number, and a test sees that none is missing.
     (in $core:ident, $header:ident [ $( $variant:ident = $number:ident, )+ ]) => {
         impl $crate::numbers::Numbered for $core {
             const PAIRS: &'static [(u32, $core)] = &[$( ($header::$number as u32, $core::$variant), )+];
@@ -170,4 +170,60 @@ pub extern "C" fn shophead_number(list: u32, word: In<c_char>, length: usize, nu
         place.put(number);
         Ok(())
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use shophead::practice::BUILT_IN;
+    use shophead::rivet::CATALOGUE;
+
+    fn has_all<T: Numbered + PartialEq + core::fmt::Debug>(all: impl IntoIterator<Item = T>) {
+        let mut count = 0;
+        for value in all {
+            let numbers = T::PAIRS.iter().filter(|(_, known)| *known == value).count();
+            assert_eq!(numbers, 1, "{value:?} has {numbers} numbers");
+            count += 1;
+        }
+        assert_eq!(T::PAIRS.len(), count, "a number too many");
+        for (index, (number, value)) in T::PAIRS.iter().enumerate() {
+            assert!(*number > 0, "{value:?} has the number of none");
+            assert!(T::PAIRS.iter().skip(index + 1).all(|(other, _)| other != number), "{number} twice");
+        }
+    }
+
+    #[test]
+    fn every_value_of_the_cores_open_lists_has_one_number() {
+        has_all(Code::ALL.iter().copied());
+        has_all(RivetAlloy::ALL.iter().copied());
+        has_all(Name::ALL.iter().copied());
+        has_all(Member::ALL.iter().copied());
+        has_all(Damage::ALL.iter().map(|(damage, _)| *damage));
+        has_all(Remedy::ALL.iter().copied());
+        has_all(Role::ALL.iter().map(|(role, _)| *role));
+        has_all(Preparation::ALL.iter().map(|(preparation, _)| *preparation));
+    }
+
+    #[test]
+    fn every_series_and_every_practice_has_one_number() {
+        for series in CATALOGUE {
+            let numbers = crate::part::SERIES.iter().filter(|(_, known)| known.name == series.name).count();
+            assert_eq!(numbers, 1, "{}", series.name);
+        }
+        assert_eq!(crate::part::SERIES.len(), CATALOGUE.len());
+        for practice in BUILT_IN {
+            let numbers = crate::practice::BUILT.iter().filter(|(_, known)| known.name() == practice.name()).count();
+            assert_eq!(numbers, 1, "{}", practice.name());
+        }
+        assert_eq!(crate::practice::BUILT.len(), BUILT_IN.len());
+    }
+
+    #[test]
+    fn a_part_needs_no_more_than_series_and_alloy_to_know_its_letters() {
+        for series in CATALOGUE {
+            for material in series.materials {
+                assert_eq!(series.material_of(material.alloy).map(|found| found.code), Some(material.code), "{}", series.name);
+            }
+        }
+    }
 }

@@ -186,7 +186,7 @@ pub enum shophead_head_scope {
 }
 
 numbered! {
-    in HeadScope, shophead_head_scope [
+    HeadScope, shophead_head_scope [
         Protruding = SHOPHEAD_HEAD_SCOPE_PROTRUDING,
         Flush = SHOPHEAD_HEAD_SCOPE_FLUSH,
     ]

@@ -149,7 +149,7 @@ pub enum shophead_splice_member {
 }
 
 numbered! {
-    in Member, shophead_splice_member [
+    Member, shophead_splice_member [
         Other = SHOPHEAD_SPLICE_OTHER,
         Stringer = SHOPHEAD_SPLICE_STRINGER,
         IntermediateFrame = SHOPHEAD_SPLICE_INTERMEDIATE_FRAME,

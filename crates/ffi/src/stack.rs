@@ -33,7 +33,7 @@ pub enum shophead_role {
 }
 
 numbered! {
-    in Role, shophead_role [
+    Role, shophead_role [
         Skin = SHOPHEAD_ROLE_SKIN,
         Doubler = SHOPHEAD_ROLE_DOUBLER,
         Cap = SHOPHEAD_ROLE_CAP,
@@ -58,7 +58,7 @@ pub enum shophead_preparation {
 }
 
 numbered! {
-    in Preparation, shophead_preparation [
+    Preparation, shophead_preparation [
         Plain = SHOPHEAD_PREPARATION_PLAIN,
         Countersunk = SHOPHEAD_PREPARATION_COUNTERSUNK,
         Dimpled = SHOPHEAD_PREPARATION_DIMPLED,

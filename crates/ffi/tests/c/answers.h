@@ -607,7 +607,8 @@ static void read_case(struct words *words, FILE *to) {
         }
     }
     for (uint32_t reading = SHOPHEAD_READING_LENGTH; reading <= SHOPHEAD_READING_VALUE; reading++) {
-        uint32_t name = reading == SHOPHEAD_READING_VALUE ? SHOPHEAD_LIMIT_PITCH_LEAST : 0;
+        uint32_t name = 0;
+        if (reading == SHOPHEAD_READING_VALUE) name = SHOPHEAD_LIMIT_PITCH_LEAST;
         if (!show_error(to, shophead_explain(reading, name, text, bytes, sentence, sizeof sentence, &length))) {
             fprintf(to, "  %" PRIu32 ": %s\n", reading, sentence);
         }

@@ -471,13 +471,21 @@ fn judge_case(pen: &mut Pen, own: &'static [Limit<'static>]) {
 }
 
 fn hole_case(pen: &mut Pen, own: &'static [Limit<'static>]) {
-    let part = pen.family();
+    // Half of them such as a shop has every day: a common rivet, a hole somewhat too large, room around it.
+    let ordinary = pen.dice.one_in(2);
+    let part = if ordinary {
+        Part::parse(pen.dice.pick(&["MS20470AD4", "MS20470AD5", "MS20426AD4", "MS20470AD3"])).expect("a part")
+    } else {
+        pen.family()
+    };
     pen.word(part);
-    let minor = part.diameter().nanometres() + pen.dice.below(900_000) as i64 - 100_000;
+    let (minor_over, over) = if ordinary { (140_000, 600_000) } else { (900_000, 400_000) };
+    let below = if ordinary { 0 } else { 100_000 };
+    let minor = part.diameter().nanometres() + pen.dice.below(minor_over) as i64 - below;
     let minor = if pen.dice.one_in(50) { Length::ZERO } else { nm(minor) };
-    let over = if pen.dice.one_in(50) { -1_000 } else { pen.dice.below(400_000) as i64 };
+    let over = if pen.dice.one_in(50) { -1_000 } else { pen.dice.below(over) as i64 };
     let major = nm(minor.nanometres() + over);
-    let (damage, word) = if pen.dice.one_in(3) { pen.dice.pick(Damage::ALL) } else { Damage::ALL[0] };
+    let (damage, word) = if pen.dice.one_in(5) { pen.dice.pick(Damage::ALL) } else { Damage::ALL[0] };
     pen.length(major);
     pen.length(minor);
     pen.word(word);
@@ -487,11 +495,12 @@ fn hole_case(pen: &mut Pen, own: &'static [Limit<'static>]) {
     } else {
         Some(pen.stack(2, &part))
     };
-    let edge = pen.dice.between(1_500, 6_000);
+    let least = if ordinary { 3_500 } else { 1_500 };
+    let edge = pen.dice.between(least, 6_000);
     let edge = pen.dice.maybe(edge);
-    let pitch = pen.dice.between(3_000, 12_000);
+    let pitch = pen.dice.between(2 * least, 12_000);
     let pitch = pen.dice.maybe(pitch);
-    let transverse = pen.dice.between(2_000, 9_000);
+    let transverse = pen.dice.between(2 * least, 9_000);
     let transverse_pitch = pen.dice.maybe(transverse);
     pen.optional(edge);
     pen.optional(pitch);
