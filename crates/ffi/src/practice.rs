@@ -358,7 +358,7 @@ impl shophead_practice {
     }
 }
 
-/// Out of line: the limits take eight kilobytes of stack, which a practice without any need not have.
+/// Out of line: the limits take six kilobytes of stack, which a practice without any need not have.
 #[inline(never)]
 fn with_own<R>(
     built: &Practice<'static>,
