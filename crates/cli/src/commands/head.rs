@@ -14,7 +14,7 @@ use crate::exit::Stop;
 use crate::report::{Block, Record, Report, Table};
 use crate::{input, json};
 
-pub(super) fn run(args: &HeadArgs, context: &Context<'_>) -> Result<Report, Stop> {
+pub(super) fn run<'a>(args: &HeadArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
     let input::Rivet { part: family, .. } = input::Rivet::of(&args.rivet)?;
     let case = Case::of(family.series().head, family.alloy(), family.size());
     let limits = HeadLimits::of(context.practice, &case);
@@ -97,13 +97,13 @@ struct Predicted {
     head: PredictedHead,
 }
 
-fn predicted(
+fn predicted<'a>(
     args: &HeadArgs,
     family: &Part<'static>,
     case: &Case,
     target: Option<Given<'_, Length>>,
-    report: &mut Report,
-    context: &Context<'_>,
+    report: &mut Report<'a>,
+    context: &Context<'a>,
 ) -> Result<Option<Predicted>, Stop> {
     let (Some(length), Some(grip)) = (&args.length, &args.grip) else { return Ok(None) };
     let length = input::length("--length", length)?;
@@ -173,14 +173,14 @@ fn result(
     result
 }
 
-fn text(
-    report: &mut Report,
+fn text<'a>(
+    report: &mut Report<'a>,
     family: &Part<'_>,
     limits: &HeadLimits<'_>,
     measured: Option<MeasuredHead>,
     judged: Option<&HeadJudgement<'_>>,
     predicted: Option<&Predicted>,
-    context: &Context<'_>,
+    context: &Context<'a>,
 ) {
     let units = context.units;
     match judged {

@@ -15,7 +15,7 @@ use crate::exit::Stop;
 use crate::report::{Block, Record, Report, Told};
 use crate::{input, json};
 
-pub(super) fn run(args: &HoleArgs, context: &Context<'_>) -> Result<Report, Stop> {
+pub(super) fn run<'a>(args: &HoleArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
     let rivet = input::part("--rivet", &args.rivet)?.without_length();
     let major = input::hole_diameter("--major", &args.major)?;
     let minor = match &args.minor {
@@ -72,7 +72,7 @@ pub(super) fn steps_json(verdict: &HoleJudgement<'_>, context: &Context<'_>) -> 
                 "drill_diameter": json::or_null(step.cut, |cut| json::length(cut.diameter())),
                 "hole": json::or_null(step.hole, json::interval),
                 "findings": step.findings.iter()
-                    .map(|finding| Told::of(&subject, finding, context).json)
+                    .map(|finding| Told::of(&subject, finding, context).json())
                     .collect::<Vec<Value>>(),
             })
         })

@@ -130,7 +130,7 @@ impl<'a> InRow<'a> {
         })
     }
 
-    pub(super) fn find(&self, report: &mut Report, subject: &str, context: &Context<'_>) {
+    pub(super) fn find(&self, report: &mut Report<'a>, subject: &str, context: &Context<'_>) {
         report.find_all(context, subject, &self.strength.findings);
         if let Some(margin) = self.margin.filter(|margin| margin.value < 0.0) {
             use shophead::finding::{Code, Figure, Finding, Severity};

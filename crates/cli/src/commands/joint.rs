@@ -18,13 +18,13 @@ use shophead_job::words;
 
 use super::in_row::{Asked, InRow};
 use super::{edge, factors, load_kind, load_word, memory_mark};
-use crate::args::JointArgs;
+use crate::args::{Format, JointArgs};
 use crate::context::Context;
 use crate::exit::Stop;
 use crate::report::{Block, Record, Report, Table};
 use crate::{input, json};
 
-pub(super) fn run(args: &JointArgs, context: &Context<'_>) -> Result<Report, Stop> {
+pub(super) fn run<'a>(args: &JointArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
     let rivet = input::part("--rivet", &args.rivet)?.without_length();
     let stack = input::layers("--sheets", &args.sheets, None)?;
     let case = Case::of(rivet.series().head, rivet.alloy(), rivet.size());
@@ -60,7 +60,7 @@ pub(super) fn run(args: &JointArgs, context: &Context<'_>) -> Result<Report, Sto
     text(&mut report, &rivet, &stack, (&found, in_row.as_ref()), (edge, edge_given), context);
     if let Some(in_row) = &in_row {
         in_row.text(&mut report, context);
-        if context.draws {
+        if context.format == Format::Svg {
             report.drawing = in_row.drawing(&subject, context);
         }
     }
@@ -210,7 +210,7 @@ impl<'a> More<'a> {
     }
 }
 
-fn find_seat(report: &mut Report, stack: &Stack, rivet: &Part<'_>, case: &Case, context: &Context<'_>) {
+fn find_seat<'a>(report: &mut Report<'a>, stack: &Stack, rivet: &Part<'_>, case: &Case, context: &Context<'a>) {
     if let Some(height) = rivet.size().head_height_nominal().filter(|_| rivet.series().head.is_flush()) {
         report.find_all(context, &rivet.to_string(), &check_seat(stack, height, case, context.practice));
     }
@@ -285,13 +285,13 @@ const fn kind(kind: BearingKind) -> &'static str {
     }
 }
 
-fn text(
-    report: &mut Report,
+fn text<'a>(
+    report: &mut Report<'a>,
     rivet: &Part<'_>,
     stack: &Stack,
     (found, in_row): (&JointStrength<'_>, Option<&InRow<'_>>),
     (edge, edge_given): (Given<'_, Length>, bool),
-    context: &Context<'_>,
+    context: &Context<'a>,
 ) {
     let units = context.units;
     let marked = |part: Allowable<'_>| format!("{}{}", units.force(part.force), memory_mark(part.basis));

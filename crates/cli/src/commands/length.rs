@@ -20,7 +20,7 @@ use crate::{input, json};
 
 const MEASURED: Basis<'static> = Basis { document: "as given", place: "", status: shophead::basis::Status::Shop };
 
-pub(super) fn run(args: &LengthArgs, context: &Context<'_>) -> Result<Report, Stop> {
+pub(super) fn run<'a>(args: &LengthArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
     let input::Rivet { part: family, alloy_assumed } = input::Rivet::of(&args.rivet)?;
     let tolerance = args.tolerance.as_deref().map(|text| input::tolerance("--tolerance", text)).transpose()?;
     let stack = input::layers("--layers", &args.layers, tolerance)?;
