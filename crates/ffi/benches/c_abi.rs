@@ -14,11 +14,11 @@ use shophead::joint::pack::strength_through_into;
 use shophead::joint::strength::{JointStrength, Shear};
 use shophead::layout::RowLayout;
 use shophead::length::{Length, Toleranced};
+use shophead::material::Material;
 use shophead::practice::{Case, HANDBOOK};
 use shophead::quantity::Force;
 use shophead::rivet::part::Part;
 use shophead::select::LengthQuery;
-use shophead::material::Material;
 use shophead::stack::{Layer, Stack};
 use shophead::structure::Member;
 use shophead_ffi::border::{In, Out};
@@ -49,8 +49,7 @@ fn main() {
     let rivet = Part::parse("MS20470AD4").expect("a part");
     let part = read_part("MS20470AD4");
     let layers: Vec<shophead_layer> = c_layers(&stack);
-    let practice =
-        shophead_practice { built_in: 1, unused: 0, own: reads(std::ptr::null()), own_count: 0 };
+    let practice = shophead_practice { built_in: 1, unused: 0, own: reads(std::ptr::null()), own_count: 0 };
 
     let case = Case::of(rivet.series().head, rivet.alloy(), rivet.size());
     let hole = Toleranced::from_least(HANDBOOK.hole_for(&case).expect("a hole").value);
@@ -122,7 +121,8 @@ fn main() {
                 let load = Some((load, Factors::FITTING));
                 let mut found = JointStrength::nothing_yet();
                 let stack = black_box(&stack);
-                strength_through_into(&mut found, &rivet, stack, edge, None, pitch, Shear::Single, load).expect("a joint");
+                strength_through_into(&mut found, &rivet, stack, edge, None, pitch, Shear::Single, load)
+                    .expect("a joint");
                 assert!(black_box(&found).margin.is_some());
             },
             through: &|| through_strength(black_box(&c_joint)),
@@ -257,7 +257,7 @@ fn through_length(query: &shophead_length_query) {
     assert_eq!(black_box(choice.first()).length_nm, inches_3_8().nanometres());
 }
 
-fn direct_hole(query: &HoleQuery<'_>, found: AsFound, wanted: Disposition) {
+fn direct_hole(query: &HoleQuery<'_, '_>, found: AsFound, wanted: Disposition) {
     let mut verdict = HoleJudgement::nothing_yet();
     query.judge_into(black_box(found), &mut verdict);
     assert_eq!(black_box(&verdict).disposition, wanted);
@@ -292,14 +292,8 @@ fn through_strength(joint: &shophead_joint) {
     let mut sheets = Room::<shophead_sheet, SHOPHEAD_MAX_LAYERS>::new();
     let mut findings = Room::<shophead_finding, SHOPHEAD_MAX_FINDINGS>::new();
     let call = black_box(shophead_strength_find as extern "C" fn(_, _, _, _, _, _) -> _);
-    let error = call(
-        reads(joint),
-        strength.out(),
-        sheets.out(),
-        SHOPHEAD_MAX_LAYERS,
-        findings.out(),
-        SHOPHEAD_MAX_FINDINGS,
-    );
+    let error =
+        call(reads(joint), strength.out(), sheets.out(), SHOPHEAD_MAX_LAYERS, findings.out(), SHOPHEAD_MAX_FINDINGS);
     assert_eq!(error, shophead_error::SHOPHEAD_OK);
     assert_eq!(black_box(strength.first()).margin.known, 1);
 }

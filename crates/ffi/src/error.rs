@@ -286,7 +286,9 @@ const fn of_border(error: shophead_error) -> &'static str {
         E::SHOPHEAD_ERROR_NULL => "a pointer is NULL that must not be",
         E::SHOPHEAD_ERROR_MISALIGNED => "a pointer is not aligned for what it points to",
         E::SHOPHEAD_ERROR_UNKNOWN_NUMBER => "a number is not one of its enumeration; the header lists them",
-        E::SHOPHEAD_ERROR_BUFFER_TOO_SMALL => "a buffer is too short for the answer; the header says what always suffices",
+        E::SHOPHEAD_ERROR_BUFFER_TOO_SMALL => {
+            "a buffer is too short for the answer; the header says what always suffices"
+        }
         E::SHOPHEAD_ERROR_NOT_UTF8 => "a text is not UTF-8",
         E::SHOPHEAD_ERROR_NOT_FINITE => "a number is NaN or infinite",
         E::SHOPHEAD_ERROR_LENGTH_OUT_OF_RANGE => "a length is missing or more than a kilometre",
@@ -459,7 +461,10 @@ mod tests {
         check(GROUP);
         let head = shophead::length::Length::INCH;
         assert_eq!(E::from(PartLengthError::ShorterThanHead { head }), E::SHOPHEAD_ERROR_PART_SHORTER_THAN_HEAD);
-        assert_eq!(E::from(StrengthError::from(MarginError::FactorBelowOne)), E::SHOPHEAD_ERROR_MARGIN_FACTOR_BELOW_ONE);
+        assert_eq!(
+            E::from(StrengthError::from(MarginError::FactorBelowOne)),
+            E::SHOPHEAD_ERROR_MARGIN_FACTOR_BELOW_ONE
+        );
         assert_eq!(E::from(GroupError::from(MarginError::OutOfRange)), E::SHOPHEAD_ERROR_MARGIN_OUT_OF_RANGE);
     }
 }

@@ -297,7 +297,8 @@ pub struct shophead_span {
 /// An array of so many findings holds those of any function that does not say otherwise.
 pub const SHOPHEAD_MAX_FINDINGS: usize = 12;
 
-const _: () = assert!(MAX_FINDINGS <= SHOPHEAD_MAX_FINDINGS, "the core keeps more findings: raise the version of the interface");
+const _: () =
+    assert!(MAX_FINDINGS <= SHOPHEAD_MAX_FINDINGS, "the core keeps more findings: raise the version of the interface");
 
 /// The caller's array of findings, filled from the start.
 pub(crate) struct Sink<'o> {
@@ -324,11 +325,7 @@ impl<'o> Sink<'o> {
             self.places.put(self.filled, one(finding));
             self.filled = self.filled.saturating_add(1);
         }
-        shophead_span {
-            first,
-            count: narrow(findings.iter().len()),
-            complete: u32::from(findings.is_complete()),
-        }
+        shophead_span { first, count: narrow(findings.iter().len()), complete: u32::from(findings.is_complete()) }
     }
 }
 

@@ -76,7 +76,8 @@ pub struct shophead_predicted {
 
 impl shophead_predicted {
     pub(crate) fn of(head: Option<PredictedHead>) -> shophead_predicted {
-        let diameter = |pick: fn(&PredictedHead) -> Length| head.as_ref().map_or(SHOPHEAD_NONE, |head| pick(head).nanometres());
+        let diameter =
+            |pick: fn(&PredictedHead) -> Length| head.as_ref().map_or(SHOPHEAD_NONE, |head| pick(head).nanometres());
         shophead_predicted {
             diameter: shophead_toleranced {
                 min_nm: diameter(|head| head.diameter.min),
@@ -109,8 +110,9 @@ pub extern "C" fn shophead_head_predict(
         if height <= Length::ZERO {
             return Err(E::SHOPHEAD_ERROR_FIT_NO_HEIGHT);
         }
-        let head =
-            asked.practice.with(|practice| Ok(self::query(&part, grip, hole, practice).fit()?.predict(made, height)))?;
+        let head = asked
+            .practice
+            .with(|practice| Ok(self::query(&part, grip, hole, practice).fit()?.predict(made, height)))?;
         place.put(shophead_predicted::of(Some(head)));
         Ok(())
     })

@@ -204,8 +204,7 @@ pub extern "C" fn shophead_hole_judge(
         let mut places = steps.places(step_capacity)?;
         let mut sink = Sink::new(&findings, finding_capacity)?;
         let (asked, found) = (query.one()?, found.one()?);
-        let found =
-            AsFound::new(length(found.major_nm)?, length(found.minor_nm)?, value_of::<Damage>(found.damage)?)?;
+        let found = AsFound::new(length(found.major_nm)?, length(found.minor_nm)?, value_of::<Damage>(found.damage)?)?;
         let stack = if asked.layer_count == 0 { None } else { Some(stack(asked.layers, asked.layer_count)?) };
         let layout = RowLayout {
             edge: optional(asked.edge_nm)?,

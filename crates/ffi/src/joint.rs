@@ -367,4 +367,3 @@ pub extern "C" fn shophead_strength_find(
         Ok(())
     })
 }
-

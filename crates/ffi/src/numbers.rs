@@ -222,7 +222,12 @@ mod tests {
     fn a_part_needs_no_more_than_series_and_alloy_to_know_its_letters() {
         for series in CATALOGUE {
             for material in series.materials {
-                assert_eq!(series.material_of(material.alloy).map(|found| found.code), Some(material.code), "{}", series.name);
+                assert_eq!(
+                    series.material_of(material.alloy).map(|found| found.code),
+                    Some(material.code),
+                    "{}",
+                    series.name
+                );
             }
         }
     }

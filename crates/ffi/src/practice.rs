@@ -268,7 +268,9 @@ impl shophead_value {
     /// A value of the kind that the limit asks for, as the reader of a limits file would give it.
     fn read(&self, name: Name) -> Result<Value, E> {
         let (num, den) = (self.num, self.den);
-        let nm = || length(self.nm).and_then(|nm| if nm < Length::ZERO { Err(E::SHOPHEAD_ERROR_NOT_A_VALUE) } else { Ok(nm) });
+        let nm = || {
+            length(self.nm).and_then(|nm| if nm < Length::ZERO { Err(E::SHOPHEAD_ERROR_NOT_A_VALUE) } else { Ok(nm) })
+        };
         let (kind, value) = match self.kind {
             LENGTH => (Kind::Length, Value::Length(nm()?)),
             DIAMETERS => (Kind::Length, Value::Diameters { num, den, plus: nm()? }),

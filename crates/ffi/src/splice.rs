@@ -1,9 +1,7 @@
 //! How many rivets a splice needs, by the published tables and by one's own strengths.
 #![allow(unsafe_code, reason = "a symbol that C can name counts as unsafe; there is no unsafe block here")]
 
-use shophead::joint::splice::{
-    self, Critical, Fastener, Member, Table, per_inch, tables, tables_hold_for,
-};
+use shophead::joint::splice::{self, Critical, Fastener, Member, Table, per_inch, tables, tables_hold_for};
 use shophead::quantity::Stress;
 
 use crate::basis::shophead_basis;
@@ -58,7 +56,8 @@ pub extern "C" fn shophead_splice_tables(material: u32, tables: Out<shophead_tab
     answer(|| {
         let place = tables.place()?;
         let sheet = self::material(material)?;
-        let found = self::tables(sheet.alloy(), sheet.temper(), sheet.is_clad()).ok_or(E::SHOPHEAD_ERROR_NO_SPLICE_TABLE)?;
+        let found =
+            self::tables(sheet.alloy(), sheet.temper(), sheet.is_clad()).ok_or(E::SHOPHEAD_ERROR_NO_SPLICE_TABLE)?;
         place.put(shophead_tables {
             first: found.first.into(),
             also: found.also.map_or(shophead_table::SHOPHEAD_TABLE_NONE, Into::into),
@@ -122,7 +121,8 @@ pub extern "C" fn shophead_splice_per_inch(
         if !tables_hold_for(rivet.alloy(), rivet.series().head) {
             return Err(E::SHOPHEAD_ERROR_TABLE_NOT_FOR_RIVET);
         }
-        let found = self::per_inch(value_of::<Table>(table)?, length(thickness_nm)?, Fastener::Rivet(rivet.diameter()))?;
+        let found =
+            self::per_inch(value_of::<Table>(table)?, length(thickness_nm)?, Fastener::Rivet(rivet.diameter()))?;
         place.put(shophead_per_inch {
             printed: found.printed.unwrap_or(0.0),
             formula: found.formula,

@@ -45,7 +45,10 @@ fn made() -> String {
             kept.push(line);
             continue;
         };
-        assert!(name.starts_with("In_") || name.starts_with("Out_"), "a pointer type that this test does not know: {line}");
+        assert!(
+            name.starts_with("In_") || name.starts_with("Out_"),
+            "a pointer type that this test does not know: {line}"
+        );
         pointers.push((format!("{name} "), format!("{target} *")));
         while kept.last().is_some_and(|line| line.is_empty() || line.starts_with("//")) {
             kept.pop();

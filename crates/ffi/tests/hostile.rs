@@ -130,8 +130,11 @@ fn toleranced() -> impl Strategy<Value = shophead_toleranced> {
         nominal_nm: nominal,
         max_nm: nominal.saturating_add(above),
     });
-    let any = (nanometres(), nanometres(), nanometres())
-        .prop_map(|(min_nm, nominal_nm, max_nm)| shophead_toleranced { min_nm, nominal_nm, max_nm });
+    let any = (nanometres(), nanometres(), nanometres()).prop_map(|(min_nm, nominal_nm, max_nm)| shophead_toleranced {
+        min_nm,
+        nominal_nm,
+        max_nm,
+    });
     prop_oneof![8 => near, 1 => any]
 }
 
@@ -147,7 +150,8 @@ fn range() -> impl Strategy<Value = shophead_range> {
 
 fn part() -> impl Strategy<Value = shophead_part> {
     let finish = prop_oneof![8 => Just(0_u32), 1 => 60_u32..95, 1 => any::<u32>()];
-    let length = prop_oneof![4 => Just(SHOPHEAD_NONE), 4 => (1_i64..40).prop_map(|count| count * 1_587_500), 1 => nanometres()];
+    let length =
+        prop_oneof![4 => Just(SHOPHEAD_NONE), 4 => (1_i64..40).prop_map(|count| count * 1_587_500), 1 => nanometres()];
     let common = prop_oneof![4 => Just((1_u32, 2_u32)), 2 => Just((2, 2)), 4 => (listed(), listed())];
     (common, prop_oneof![8 => 2_u32..9, 1 => any::<u32>()], finish, length)
         .prop_map(|((series, alloy), dash, finish, length_nm)| shophead_part { series, alloy, dash, finish, length_nm })
@@ -161,7 +165,13 @@ fn layer() -> impl Strategy<Value = shophead_layer> {
     });
     let material = prop_oneof![8 => 0_u32..40, 1 => any::<u32>()];
     (prop_oneof![4 => thin, 1 => toleranced()], material, prop_oneof![8 => 1_u32..9, 1 => any::<u32>()], small())
-        .prop_map(|(thickness, material, role, preparation)| shophead_layer { thickness, material, role, preparation, unused: 0 })
+        .prop_map(|(thickness, material, role, preparation)| shophead_layer {
+            thickness,
+            material,
+            role,
+            preparation,
+            unused: 0,
+        })
 }
 
 fn value() -> impl Strategy<Value = shophead_value> {
@@ -172,8 +182,29 @@ fn value() -> impl Strategy<Value = shophead_value> {
 /// Bytes that may be a text.
 fn bytes() -> impl Strategy<Value = Vec<u8>> {
     let pieces = prop::sample::select(vec![
-        "1/8", ".032", "+-.002", "#30", "F", "11/64", "MS20470AD4-5", "NAS1242", "2024-T3", "clad ", "mm", " in", "250", "lbf", "N",
-        "1.5 D", "20 %", "nearest", "9999999999999999999999999999999", "-", "é", "±", "\u{0}",
+        "1/8",
+        ".032",
+        "+-.002",
+        "#30",
+        "F",
+        "11/64",
+        "MS20470AD4-5",
+        "NAS1242",
+        "2024-T3",
+        "clad ",
+        "mm",
+        " in",
+        "250",
+        "lbf",
+        "N",
+        "1.5 D",
+        "20 %",
+        "nearest",
+        "9999999999999999999999999999999",
+        "-",
+        "é",
+        "±",
+        "\u{0}",
     ]);
     let texts = prop::collection::vec(pieces, 0..4).prop_map(|pieces| pieces.concat().into_bytes());
     prop_oneof![4 => texts, 1 => any::<String>().prop_map(String::into_bytes), 1 => prop::collection::vec(any::<u8>(), 0..40)]

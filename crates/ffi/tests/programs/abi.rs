@@ -48,12 +48,14 @@ impl Header {
             if let Some((name, members)) = item.strip_prefix("struct ").and_then(|rest| rest.split_once(" {\n")) {
                 header.structs.push((name.into(), vec![member(members)]));
             } else if let Some((_, list)) = item.split_once("{\n").filter(|_| item.contains("enum shophead_")) {
-                let names = list.lines().filter_map(|line| line.split_once(" = ")).map(|(name, _)| name.trim().to_string());
+                let names =
+                    list.lines().filter_map(|line| line.split_once(" = ")).map(|(name, _)| name.trim().to_string());
                 header.numbers.extend(names);
             } else if let Some((before, _)) = item.split_once('(').filter(|_| !item.starts_with("typedef")) {
                 let before = before.lines().last().unwrap_or(before);
                 let (gives, name) = before.rsplit_once(' ').unwrap_or_else(|| panic!("not a function: {item}"));
-                let whole = item.lines().skip_while(|line| !line.contains('(')).map(str::trim).collect::<Vec<_>>().join(" ");
+                let whole =
+                    item.lines().skip_while(|line| !line.contains('(')).map(str::trim).collect::<Vec<_>>().join(" ");
                 header.functions.push(Function { name: name.into(), gives: gives.into(), whole });
             } else if let Some((_, members)) = header.structs.last_mut()
                 && !item.starts_with('}')
@@ -63,7 +65,10 @@ impl Header {
                 members.push(member(item));
             }
         }
-        assert!(header.functions.len() > 40 && header.structs.len() > 30 && header.numbers.len() > 200, "the header reads otherwise now");
+        assert!(
+            header.functions.len() > 40 && header.structs.len() > 30 && header.numbers.len() > 200,
+            "the header reads otherwise now"
+        );
         header
     }
 }

@@ -50,7 +50,7 @@ impl Dice {
         self.below(count) == 0
     }
 
-    fn pick<'s, T: Copy>(&mut self, from: &'s [T]) -> T {
+    fn pick<T: Copy>(&mut self, from: &[T]) -> T {
         from[self.below(from.len() as u64) as usize]
     }
 
@@ -224,7 +224,8 @@ impl Pen {
     }
 
     fn family(&mut self) -> Part<'static> {
-        let series = if self.dice.one_in(2) { CATALOGUE[self.dice.below(2) as usize] } else { self.dice.pick(CATALOGUE) };
+        let series =
+            if self.dice.one_in(2) { CATALOGUE[self.dice.below(2) as usize] } else { self.dice.pick(CATALOGUE) };
         let material = &series.materials[self.dice.below(series.materials.len() as u64) as usize];
         let size = &series.sizes[self.dice.below(series.sizes.len() as u64) as usize];
         Part::new(series, material.code, size).expect("its own material and size")
@@ -670,8 +671,11 @@ fn splice_case(pen: &mut Pen, _: &'static [Limit<'static>]) {
     let material = pen.dice.pick(&materials);
     pen.word(material.to_string().replace(' ', "-"));
     let printed = [".016", ".032", ".040", ".064", ".128"];
-    let thickness =
-        if pen.dice.one_in(2) { Length::parse(pen.dice.pick(&printed)).expect("a length") } else { pen.dice.wild(100, 1_500) };
+    let thickness = if pen.dice.one_in(2) {
+        Length::parse(pen.dice.pick(&printed)).expect("a length")
+    } else {
+        pen.dice.wild(100, 1_500)
+    };
     let width = pen.dice.wild(5_000, 200_000);
     pen.length(thickness);
     pen.length(width);
@@ -699,13 +703,7 @@ fn splice_case(pen: &mut Pen, _: &'static [Limit<'static>]) {
         return pen.error("no strength of this material in this thickness is published");
     };
     let fty = properties.fty().map_or(0.0, |stress| stress.psi());
-    say!(
-        pen.answer,
-        "  tension {:016x} {:016x}{}\n",
-        ftu.psi().to_bits(),
-        fty.to_bits(),
-        basis(properties.basis)
-    );
+    say!(pen.answer, "  tension {:016x} {:016x}{}\n", ftu.psi().to_bits(), fty.to_bits(), basis(properties.basis));
     match splice::needed(ftu, thickness, width, Force::from_lbf(per_rivet)) {
         Ok(needed) => say!(
             pen.answer,
@@ -939,8 +937,29 @@ fn drill_case(pen: &mut Pen, _: &'static [Limit<'static>]) {
 
 fn read_case(pen: &mut Pen, _: &'static [Limit<'static>]) {
     const PIECES: &[&str] = &[
-        ".125", "1/8", "3.2mm", "#30", "F", "11/64", "+-.002", "250", "lbf", "N", "-", "2024-T3", "clad", "7075-T6", "MS20470AD4-5",
-        "1.5D", "é", ",", "mm", "/0", "1e9", "No.", "99999999999",
+        ".125",
+        "1/8",
+        "3.2mm",
+        "#30",
+        "F",
+        "11/64",
+        "+-.002",
+        "250",
+        "lbf",
+        "N",
+        "-",
+        "2024-T3",
+        "clad",
+        "7075-T6",
+        "MS20470AD4-5",
+        "1.5D",
+        "é",
+        ",",
+        "mm",
+        "/0",
+        "1e9",
+        "No.",
+        "99999999999",
     ];
     let count = 1 + pen.dice.below(3);
     let text: String = (0..count).map(|_| pen.dice.pick(PIECES)).collect();
@@ -971,9 +990,8 @@ fn read_case(pen: &mut Pen, _: &'static [Limit<'static>]) {
     fn why<T, E: Display>(read: Result<T, E>) -> String {
         read.err().map_or(String::new(), |error| error.to_string())
     }
-    let sentences = [
-        why(length), why(toleranced), why(force), why(drilled), why(hole), why(part), why(material), why(value),
-    ];
+    let sentences =
+        [why(length), why(toleranced), why(force), why(drilled), why(hole), why(part), why(material), why(value)];
     for (sentence, number) in sentences.iter().zip(1..) {
         say!(answer, "  {number}: {sentence}\n");
     }

@@ -6,8 +6,19 @@ use std::process::{Command, Output};
 
 /// Everything a careful C programmer turns on.
 const WARNINGS: &[&str] = &[
-    "-Wall", "-Wextra", "-Wpedantic", "-Werror", "-Wconversion", "-Wsign-conversion", "-Wshadow", "-Wcast-align", "-Wcast-qual",
-    "-Wundef", "-Wformat=2", "-Wdouble-promotion", "-Wmissing-declarations",
+    "-Wall",
+    "-Wextra",
+    "-Wpedantic",
+    "-Werror",
+    "-Wconversion",
+    "-Wsign-conversion",
+    "-Wshadow",
+    "-Wcast-align",
+    "-Wcast-qual",
+    "-Wundef",
+    "-Wformat=2",
+    "-Wdouble-promotion",
+    "-Wmissing-declarations",
 ];
 
 /// Which language a program is compiled as.

@@ -82,7 +82,8 @@ fn no_function_is_left_out_of_what_is_spoilt() {
     let listed: BTreeSet<&str> = listed.lines().collect();
     let header = abi::Header::committed();
     let fails = header.functions.iter().filter(|function| function.gives == "shophead_error");
-    let missing: Vec<&str> = fails.map(|function| function.name.as_str()).filter(|name| !listed.contains(name)).collect();
+    let missing: Vec<&str> =
+        fails.map(|function| function.name.as_str()).filter(|name| !listed.contains(name)).collect();
     assert!(missing.is_empty(), "not tried with spoilt inputs: {missing:?}");
 }
 
@@ -113,7 +114,10 @@ fn readmes_line_for_static_linking_is_what_the_compiler_asks_for() {
     cargo.args(["--print", "native-static-libs"]).current_dir(package());
     let output = outcome(&mut cargo);
     let said = text(&output.stderr);
-    let asked = said.lines().find_map(|line| line.strip_prefix("note: native-static-libs: ")).unwrap_or_else(|| panic!("{said}"));
+    let asked = said
+        .lines()
+        .find_map(|line| line.strip_prefix("note: native-static-libs: "))
+        .unwrap_or_else(|| panic!("{said}"));
     let listed = system_libraries();
     assert_eq!(asked.split_whitespace().collect::<Vec<_>>(), listed.iter().map(String::as_str).collect::<Vec<_>>());
 }
@@ -146,12 +150,19 @@ fn valgrind_finds_nothing() {
     };
     for control in ["beyond.c", "leak.c"] {
         let output = under(&scratch.program(Language::C11, control, &["-O0"]), &[]);
-        assert_eq!(output.status.code(), Some(9), "valgrind does not see what is wrong with {control}: {}", text(&output.stderr));
+        assert_eq!(
+            output.status.code(),
+            Some(9),
+            "valgrind does not see what is wrong with {control}: {}",
+            text(&output.stderr)
+        );
     }
     let answers = scratch.program(Language::C11, "answers.c", &[]);
     let errors = scratch.program(Language::C11, "errors.c", &[]);
     let threads = scratch.program(Language::C11, "threads.c", &["-pthread"]);
-    for (program, arguments) in [(&answers, vec![scratch.cases()]), (&errors, vec![]), (&threads, vec![scratch.cases()])] {
+    for (program, arguments) in
+        [(&answers, vec![scratch.cases()]), (&errors, vec![]), (&threads, vec![scratch.cases()])]
+    {
         let output = under(program, &arguments);
         assert!(output.status.success(), "{}: {}{}", program.display(), output.status, text(&output.stderr));
         if *program == answers {
@@ -175,7 +186,10 @@ fn the_sanitizers_find_nothing() {
         let options = [ADDRESS, &["-fno-sanitize=object-size"]].concat();
         let output = outcome(&mut Command::new(scratch.program(Language::C11, control, &options)));
         let said = text(&output.stderr);
-        assert!(!output.status.success() && said.contains(complaint), "the sanitizer is not at work in {control}: {said}");
+        assert!(
+            !output.status.success() && said.contains(complaint),
+            "the sanitizer is not at work in {control}: {said}"
+        );
     }
     for language in [Language::C11, Language::Cpp17] {
         let answers = scratch.program(language, "answers.c", ADDRESS);
@@ -242,8 +256,21 @@ fn a_program_without_any_system_gets_an_answer() {
     assert!(output.status.success(), "{}", text(&output.stderr));
     let program = scratch.folder.path().join("freestanding");
     let mut cc = Command::new("cc");
-    cc.args(["-std=c11", "-Wall", "-Wextra", "-Wpedantic", "-Werror", "-O2", "-g", "-ffreestanding", "-nostdlib", "-static"]);
-    cc.args(["-fno-builtin", "-fno-stack-protector", "-Wl,--gc-sections", "-o"]).arg(&program).arg(source("freestanding.c"));
+    cc.args([
+        "-std=c11",
+        "-Wall",
+        "-Wextra",
+        "-Wpedantic",
+        "-Werror",
+        "-O2",
+        "-g",
+        "-ffreestanding",
+        "-nostdlib",
+        "-static",
+    ]);
+    cc.args(["-fno-builtin", "-fno-stack-protector", "-Wl,--gc-sections", "-o"])
+        .arg(&program)
+        .arg(source("freestanding.c"));
     cc.arg("-I").arg(prefix.join("include")).arg(prefix.join("lib/libshophead.a"));
     let output = outcome(&mut cc);
     assert!(output.status.success(), "{cc:?}: {}", text(&output.stderr));
@@ -251,7 +278,8 @@ fn a_program_without_any_system_gets_an_answer() {
     // What can panic would keep the handler alive.
     let symbols = text(&outcome(Command::new("nm").arg(&program)).stdout);
     assert!(symbols.contains("shophead_hole_judge"), "nm shows nothing:\n{symbols}");
-    let panics: Vec<&str> = symbols.lines().filter(|line| line.contains("panic") || line.contains("rust_begin_unwind")).collect();
+    let panics: Vec<&str> =
+        symbols.lines().filter(|line| line.contains("panic") || line.contains("rust_begin_unwind")).collect();
     assert!(panics.is_empty(), "something can panic: {panics:?}");
 }
 
