@@ -1,7 +1,7 @@
 //! The border: every pointer that a C program hands over is looked at here, and nowhere else.
 //!
 //! [`In`] is a pointer to read from, [`Out`] one to write to. Both are the bare pointer in memory, so that a function that takes them has
-//! the C signature it seems to have. They hold anything until [`In::one`], [`In::list`], [`Out::place`] or their like have looked: not
+//! the C signature it seems to have. They hold anything until `In::one`, `In::list`, `Out::place` or their like have looked: not
 //! NULL, aligned, not longer than memory can be.
 //!
 //! What cannot be checked is promised by the caller, in the header and in [`In::new`]: that the memory behind a pointer is there, is
