@@ -1,5 +1,7 @@
 //! Where a figure comes from.
 
+use core::borrow::Borrow;
+
 use shophead::basis::{Basis, Status};
 use shophead::length::Length;
 use shophead::practice::Given;
@@ -55,7 +57,8 @@ impl shophead_basis {
         status: shophead_status::SHOPHEAD_STATUS_NONE,
     };
 
-    pub(crate) fn of(basis: Basis<'_>) -> shophead_basis {
+    pub(crate) fn of<'b>(basis: impl Borrow<Basis<'b>>) -> shophead_basis {
+        let basis = basis.borrow();
         shophead_basis {
             document: shophead_text::of(basis.document),
             place: shophead_text::of(basis.place),

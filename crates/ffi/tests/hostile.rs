@@ -47,9 +47,9 @@ fn reads_all<T>(values: &[T]) -> In<T> {
     unsafe { In::new(values.as_ptr()) }
 }
 
-/// Places for `N` values, filled with a pattern.
+/// Places for `N` values, filled with a pattern. On the heap: a value that moves may lose what stands between its members.
 struct Watched<T, const N: usize = 1> {
-    places: [MaybeUninit<T>; N],
+    places: Vec<MaybeUninit<T>>,
 }
 
 const PATTERN: u8 = 0xa5;
@@ -62,9 +62,12 @@ impl<T: Copy> Watched<T> {
 
 impl<T: Copy, const N: usize> Watched<T, N> {
     fn several() -> Watched<T, N> {
-        let mut places = [const { MaybeUninit::uninit() }; N];
-        // SAFETY: any bytes may stand in a `MaybeUninit`.
-        unsafe { std::ptr::write_bytes(places.as_mut_ptr(), PATTERN, N) };
+        let mut places = Vec::with_capacity(N);
+        // SAFETY: there is room for `N`, and any bytes may stand in a `MaybeUninit`.
+        unsafe {
+            std::ptr::write_bytes(places.as_mut_ptr(), PATTERN, N);
+            places.set_len(N);
+        }
         Watched { places }
     }
 
