@@ -37,17 +37,19 @@ pub struct shophead_rivet {
 }
 
 impl shophead_rivet {
-    fn read(&self) -> Result<Member<'_>, E> {
+    /// Where its allowable stands; of one that is not known it does not matter.
+    fn basis(&self) -> Result<Basis<'_>, E> {
+        if self.allowable_known == 0 {
+            return Ok(Basis::practice(""));
+        }
+        let status = value_of(self.status)?;
+        Ok(Basis { document: self.document.read()?, place: self.place.read()?, status })
+    }
+
+    fn read<'b>(&self, basis: &'b Basis<'b>) -> Result<Member<'b>, E> {
         let allowable = match self.allowable_known {
             0 => None,
-            1 => {
-                let basis = Basis {
-                    document: self.document.read()?,
-                    place: self.place.read()?,
-                    status: value_of(self.status)?,
-                };
-                Some(Allowable { force: force(self.allowable_lbf)?, basis })
-            }
+            1 => Some(Allowable { force: force(self.allowable_lbf)?, basis: *basis }),
             _ => return Err(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER),
         };
         Ok(Member { at: self.at.read()?, weight: finite(self.weight)?, allowable })
@@ -127,7 +129,10 @@ pub struct shophead_group {
 /// So many pieces of room for each rivet suffice for `shophead_group_share`.
 pub const SHOPHEAD_ROOM_PER_RIVET: usize = 4;
 
-const _: () = assert!(size_of::<Member<'_>>() <= SHOPHEAD_ROOM_PER_RIVET * size_of::<shophead_room>());
+const _: () = assert!(
+    size_of::<Basis<'_>>() + size_of::<Member<'_>>() <= SHOPHEAD_ROOM_PER_RIVET * size_of::<shophead_room>(),
+    "a rivet needs more room: raise the version of the interface"
+);
 
 /// How a load in its plane divides over a group of rivets, by the elastic vector method.
 ///
@@ -166,7 +171,9 @@ pub extern "C" fn shophead_group_share(
             kind: value_of(load.kind)?,
         };
         let mut room = room.room(room_count)?;
-        let members = room.lay(given.iter().map(shophead_rivet::read))?;
+        // Members point to their bases, so these get places of their own.
+        let bases: &[Basis<'_>] = room.lay(given.iter().map(shophead_rivet::basis))?;
+        let members: &[Member<'_>] = room.lay(given.iter().zip(bases).map(|(rivet, basis)| rivet.read(basis)))?;
         let found = share(members, load, factors)?;
         places.need(members.len())?;
         sink.need([&found.findings])?;
