@@ -2,6 +2,7 @@
 //!
 //! Half of the figures are ordinary sheet-metal work, the rest anything that can be written down, so that errors come up too.
 
+use std::borrow::Borrow;
 use std::fmt::{Display, Write as _};
 
 use shophead::basis::Basis;
@@ -130,7 +131,8 @@ fn or_none(length: Option<Length>) -> String {
     length.map_or("none".into(), |length| length.nanometres().to_string())
 }
 
-fn basis(basis: Basis<'_>) -> String {
+fn basis<'b>(basis: impl Borrow<Basis<'b>>) -> String {
+    let basis = basis.borrow();
     format!("[{}|{}|{}]", basis.document, basis.place, basis.status.word())
 }
 
@@ -771,6 +773,9 @@ fn by_table(
     }
 }
 
+/// Where the strengths of a group's rivets stand: the same in `answers.h`.
+const SHOP_TEST: Basis<'static> = Basis::shop("test of the shop", "");
+
 fn group_case(pen: &mut Pen, _: &'static [Limit<'static>]) {
     let count = pen.dice.below(20);
     pen.word(count);
@@ -789,7 +794,7 @@ fn group_case(pen: &mut Pen, _: &'static [Limit<'static>]) {
         pen.number(weight);
         pen.word(u8::from(known));
         pen.number(lbf);
-        let allowable = Allowable { force: Force::from_lbf(lbf), basis: Basis::shop("test of the shop", "") };
+        let allowable = Allowable { force: Force::from_lbf(lbf), basis: SHOP_TEST };
         members.push(GroupMember { at, weight, allowable: known.then_some(allowable) });
     }
     let (x, y) = if pen.dice.one_in(10) { (0.0, 0.0) } else { (pen.dice.number(900.0), -pen.dice.number(900.0)) };
