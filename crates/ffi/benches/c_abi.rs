@@ -38,8 +38,6 @@ struct Question<'q> {
     name: &'static str,
     direct: &'q dyn Fn(),
     through: &'q dyn Fn(),
-    /// The most that the interface may take beside the direct call.
-    most: f64,
 }
 
 fn main() {
@@ -100,19 +98,16 @@ fn main() {
                 assert_eq!(black_box(choice).length, Some(inches_3_8()));
             },
             through: &|| through_length(black_box(&c_length)),
-            most: 1.5,
         },
         Question {
             name: "hole, kept",
             direct: &|| direct_hole(black_box(&query), keep, Disposition::Keep),
             through: &|| through_hole(black_box(&c_query), keep, shophead_disposition::SHOPHEAD_DISPOSITION_KEEP),
-            most: 1.5,
         },
         Question {
             name: "hole, stepped up",
             direct: &|| direct_hole(black_box(&query), step, Disposition::Oversize),
             through: &|| through_hole(black_box(&c_query), step, shophead_disposition::SHOPHEAD_DISPOSITION_OVERSIZE),
-            most: 1.5,
         },
         Question {
             name: "strength",
@@ -126,12 +121,10 @@ fn main() {
                 assert!(black_box(&found).margin.is_some());
             },
             through: &|| through_strength(black_box(&c_joint)),
-            most: 1.5,
         },
     ];
     println!("{:18} {:>10} {:>10} {:>7}", "question", "direct ns", "C ns", "ratio");
-    let mut over = Vec::new();
-    for Question { name, direct, through, most } in &questions {
+    for Question { name, direct, through } in &questions {
         let (mut direct_ns, mut through_ns, mut ratios) = (Vec::new(), Vec::new(), Vec::new());
         for _ in 0..rounds {
             // One right after the other, so that a machine that has become slower meets both.
@@ -142,11 +135,7 @@ fn main() {
         }
         let (direct, through, ratio) = (middle(&mut direct_ns), middle(&mut through_ns), middle(&mut ratios));
         println!("{name:18} {direct:10.0} {through:10.0} {ratio:7.2}");
-        if ratio > *most {
-            over.push((*name, ratio, *most));
-        }
     }
-    assert!(rounds < 100 || over.is_empty(), "the interface takes too long: {over:?}");
 }
 
 /// A skin, a doubler and a cap, as in the other benchmarks.
