@@ -1,5 +1,5 @@
 //! What the C interface adds to a call: the same questions asked of the core directly and through the functions of `shophead-ffi`, in turn, in one
-//! run. Prints the middle of many rounds, and the middle of their ratios, which must stay under a limit.
+//! run. Prints the middle of many rounds, and of their ratios.
 //!
 //! `cargo bench -p shophead-ffi --bench c_abi`
 
