@@ -3,7 +3,7 @@
 use proptest::prelude::*;
 use shophead::basis::Basis;
 use shophead::hole::Disposition;
-use shophead::pattern::{Demand, PatternLimits, choose, room_needed, tally};
+use shophead::pattern::{Demand, PatternError, PatternLimits, choose, room_needed, tally};
 use shophead::practice::Given;
 
 use crate::common::config;
@@ -65,6 +65,19 @@ proptest! {
         choose(&demands, &limits, &mut room, |index, step| chosen[index] = step).unwrap();
         prop_assert!(keeps(&demands, &chosen, &limits));
         prop_assert_eq!(cost(&chosen), cost(&best(&demands, &limits)));
+    }
+
+    #[test]
+    fn what_stands_in_the_room_does_not_matter_and_a_byte_less_is_refused(
+        demands in demands(), limits in limits(), filled in any::<u8>(),
+    ) {
+        let needed = room_needed(&demands, &limits).unwrap();
+        let choice = |filled: u8, room: usize| {
+            let mut chosen = Vec::new();
+            choose(&demands, &limits, &mut vec![filled; room], |_, step| chosen.push(step)).map(|()| chosen)
+        };
+        prop_assert_eq!(choice(filled, needed).unwrap(), choice(0, needed + 9).unwrap());
+        prop_assert_eq!(choice(filled, needed - 1), Err(PatternError::TooLittleRoom { needed }));
     }
 
     #[test]

@@ -14,7 +14,8 @@
 //! 3. steps up the earlier holes: of two such choices, where they first differ, the one that gives the hole its larger rivet.
 //!
 //! The first two are exact, not a rule of thumb: every choice is weighed, by dynamic programming over the holes with the number of steps
-//! so far and the length of the present run as state.
+//! so far and the length of the present run as state. The caller lends the room for it: eight bytes a state, and one bit for each hole
+//! in each state.
 //!
 //! Neighbours are holes of one row whose numbers follow each other. Rows side by side are not neighbours: no document at hand says
 //! that they are.
@@ -180,7 +181,8 @@ pub fn check_pattern<'a>(
     PatternLimits::of(total, practice, [*case]).check(count, run)
 }
 
-/// The most states that are followed: one more than the steps allowed, times one more than the neighbours allowed.
+/// The most states that are followed: one more than the steps allowed, times one more than the neighbours allowed. The work grows with
+/// states times holes; limits as wide as this are no limits that the documents set.
 pub const MAX_STATES: usize = 1_024;
 
 /// Why no choice was made.
@@ -264,6 +266,16 @@ impl States {
         steps.saturating_mul(self.columns()).saturating_add(run)
     }
 
+    /// The number of a hole in a state.
+    fn number(self, hole: usize, place: usize) -> usize {
+        hole.saturating_mul(self.count()).saturating_add(place)
+    }
+
+    fn room(self, demands: &[Demand]) -> usize {
+        let bits = demands.len().saturating_mul(self.count());
+        self.count().saturating_mul(COST_BYTES).saturating_add(bits.div_ceil(8))
+    }
+
     /// The state after one more step; `None` where the limits forbid it.
     fn stepped(self, steps: usize, run: usize, follows: bool) -> Option<(usize, usize)> {
         let steps =
@@ -280,22 +292,71 @@ impl States {
 
 /// The bytes that [`choose`] needs to remember what it weighed.
 ///
+/// By the process specification at most ten holes are stepped up and two neighbours: 33 states, so 264 bytes and a little more than four
+/// for each hole of [`Demand`]s.
+///
 /// # Errors
 /// [`PatternError::TooManyStates`].
 pub fn room_needed(demands: &[Demand], limits: &PatternLimits<'_>) -> Result<usize, PatternError> {
-    Ok(demands.len().saturating_mul(States::of(demands, limits)?.count()))
+    States::of(demands, limits).map(|states| states.room(demands))
 }
 
-/// What a choice costs: holes referred, then rungs.
-type Cost = (u32, u32);
+/// What a choice costs: holes referred in the upper half, rungs in the lower, so that the greater number is the worse choice.
+type Cost = u64;
 
-const SAME: u8 = 0;
-const LARGER: u8 = 1;
-const REFERRED: u8 = 2;
+const REFERRED: Cost = 1 << 32;
+/// Worse than anything a pattern can cost.
+const IMPOSSIBLE: Cost = Cost::MAX;
+
+const COST_BYTES: usize = size_of::<Cost>();
+
+/// The room lent, divided.
+struct Room<'r> {
+    /// For each state the least that the holes from one on cost.
+    rest: &'r mut [[u8; COST_BYTES]],
+    /// A bit for each hole in each state: whether it takes its larger rivet.
+    larger: &'r mut [u8],
+}
+
+impl<'r> Room<'r> {
+    fn of(room: &'r mut [u8], states: States) -> Option<Room<'r>> {
+        let (rest, larger) = room.split_at_mut_checked(states.count().saturating_mul(COST_BYTES))?;
+        let (rest, _) = rest.as_chunks_mut();
+        rest.fill([0; COST_BYTES]);
+        larger.fill(0);
+        Some(Room { rest, larger })
+    }
+
+    fn cost(&self, place: usize) -> Cost {
+        self.rest.get(place).map_or(IMPOSSIBLE, |bytes| Cost::from_le_bytes(*bytes))
+    }
+
+    fn set_cost(&mut self, place: usize, cost: Cost) {
+        if let Some(bytes) = self.rest.get_mut(place) {
+            *bytes = cost.to_le_bytes();
+        }
+    }
+
+    const fn bit(number: usize) -> (usize, u8) {
+        (number >> 3, 1 << (number & 7))
+    }
+
+    fn takes_larger(&self, number: usize) -> bool {
+        let (byte, bit) = Room::bit(number);
+        self.larger.get(byte).is_some_and(|byte| byte & bit != 0)
+    }
+
+    fn take_larger(&mut self, number: usize) {
+        let (byte, bit) = Room::bit(number);
+        if let Some(byte) = self.larger.get_mut(byte) {
+            *byte |= bit;
+        }
+    }
+}
 
 /// The best choice for a pattern, as the head of this module defines it: one disposition a demand, through `take`.
 ///
-/// `room` is memory to work in, of [`room_needed`] bytes; what stands in it does not matter. Beside it the search takes 16 KiB of stack.
+/// `room` is memory to work in, of [`room_needed`] bytes; what stands in it does not matter.
 ///
 /// ```
 /// use shophead::hole::Disposition::{CleanUp, NextSize, Oversize, Refer};
@@ -333,55 +394,47 @@ pub fn choose(
         return Err(PatternError::NotInOrder);
     }
     let states = States::of(demands, limits)?;
-    let needed = demands.len().saturating_mul(states.count());
-    let Some(room) = room.get_mut(..needed) else { return Err(PatternError::TooLittleRoom { needed }) };
+    let needed = states.room(demands);
+    let room = room.get_mut(..needed).and_then(|room| Room::of(room, states));
+    let Some(mut room) = room else { return Err(PatternError::TooLittleRoom { needed }) };
     // From the last hole to the first: the cheapest way to deal with the rest from each state on. Walking forward again then meets the
     // earliest hole first, which settles the third rule.
-    let mut rest: [Cost; MAX_STATES] = [(0, 0); MAX_STATES];
     for (index, demand) in demands.iter().enumerate().rev() {
         let follows =
             index.checked_sub(1).and_then(|before| demands.get(before)).is_some_and(|before| demand.follows(before));
-        let mut here: [Cost; MAX_STATES] = [(0, 0); MAX_STATES];
+        // Every cost is put where that of the hole behind stood: a step leads to a state further on, whose cost still stands. Only the
+        // run's beginning is read from every run on.
         for steps in 0..states.rows() {
+            let without = add(room.cost(states.place(steps, 0)), demand.same.map_or(REFERRED, rung));
+            let mut best = (without, false);
             for run in 0..states.columns() {
-                let after = |steps, run| rest.get(states.place(steps, run)).copied().unwrap_or((u32::MAX, u32::MAX));
-                let mut best = (add(after(steps, 0), (1, 0)), REFERRED);
-                if let Some(same) = demand.same {
-                    let cost = add(after(steps, 0), (0, rung(same)));
-                    if cost < best.0 {
-                        best = (cost, SAME);
-                    }
-                }
-                if let Some(larger) = demand.larger
-                    && let Some((steps, run)) = states.stepped(steps, run, follows)
-                {
-                    let cost = add(after(steps, run), (0, rung(larger)));
+                // Where a run ends before this hole, its length does not matter.
+                if run == 0 || follows {
+                    let next = demand.larger.zip(states.stepped(steps, run, follows));
+                    let with = next.map_or(IMPOSSIBLE, |(larger, (steps, run))| {
+                        add(room.cost(states.place(steps, run)), rung(larger))
+                    });
                     // Of equal cost the earlier hole is stepped up.
-                    if cost <= best.0 {
-                        best = (cost, LARGER);
-                    }
+                    best = if with <= without { (with, true) } else { (without, false) };
                 }
                 let place = states.place(steps, run);
-                if let Some(cost) = here.get_mut(place) {
-                    *cost = best.0;
-                }
-                if let Some(mark) = room.get_mut(index.saturating_mul(states.count()).saturating_add(place)) {
-                    *mark = best.1;
+                room.set_cost(place, best.0);
+                if best.1 {
+                    room.take_larger(states.number(index, place));
                 }
             }
         }
-        rest = here;
     }
     let (mut steps, mut run) = (0, 0);
     let mut before: Option<&Demand> = None;
     for (index, demand) in demands.iter().enumerate() {
         let follows = before.is_some_and(|before| demand.follows(before));
         before = Some(demand);
-        let mark = room.get(index.saturating_mul(states.count()).saturating_add(states.place(steps, run))).copied();
-        let (step, next) = match mark {
-            Some(SAME) => (demand.same, (steps, 0)),
-            Some(LARGER) => (demand.larger, states.stepped(steps, run, follows).unwrap_or((steps, 0))),
-            _ => (None, (steps, 0)),
+        let larger = room.takes_larger(states.number(index, states.place(steps, run)));
+        let (step, next) = if larger {
+            (demand.larger, states.stepped(steps, run, follows).unwrap_or((steps, 0)))
+        } else {
+            (demand.same, (steps, 0))
         };
         (steps, run) = next;
         take(index, step.unwrap_or(Disposition::Refer));
@@ -390,10 +443,10 @@ pub fn choose(
 }
 
 fn add(one: Cost, other: Cost) -> Cost {
-    (one.0.saturating_add(other.0), one.1.saturating_add(other.1))
+    one.saturating_add(other)
 }
 
-fn rung(step: Disposition) -> u32 {
+fn rung(step: Disposition) -> Cost {
     match step {
         Disposition::Keep => 0,
         Disposition::CleanUp => 1,
@@ -451,8 +504,8 @@ mod tests {
         assert_eq!(choose(&demands, limits(Some(1), None), &mut [0; 9]), Err(PatternError::NotInOrder));
         let demands = [oversize(1), oversize(2)];
         assert_eq!(
-            choose(&demands, limits(Some(1), None), &mut [0; 3]),
-            Err(PatternError::TooLittleRoom { needed: 4 })
+            choose(&demands, limits(Some(1), None), &mut [0; 16]),
+            Err(PatternError::TooLittleRoom { needed: 17 })
         );
         let many: Vec<Demand> = (1..=3_000).map(oversize).collect();
         let error = choose(&many, limits(Some(2_000), None), &mut []).expect_err("too wide");
