@@ -96,7 +96,7 @@ fn shares(row: &Row) -> Vec<f64> {
     let rows = row.figure("rows") as usize;
     let found = share(&vec![fasteners; rows], &vec![bay; rows - 1], Transfer::Lap, Force::from_lbf(1_000.0))
         .unwrap_or_else(|error| panic!("{}: {error}", row.place()));
-    found.rows.iter().map(|row| row.share).collect()
+    found.rows().map(|row| row.share).collect()
 }
 
 /// Tolerances as in the fixture: the prints have two or three figures.

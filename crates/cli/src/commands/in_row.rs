@@ -156,9 +156,9 @@ impl<'a> InRow<'a> {
 
     /// Least and greatest share of each row, by the formulas used.
     fn spans(&self) -> Vec<(f64, f64)> {
-        let rows = self.shared().first().map_or(0, |shared| shared.sharing.rows.len());
+        let rows = self.shared().first().map_or(0, |shared| shared.sharing.rows().len());
         let share =
-            |index: usize| self.shared().iter().filter_map(move |shared| Some(shared.sharing.rows.get(index)?.share));
+            |index: usize| self.shared().iter().filter_map(move |shared| Some(shared.sharing.row(index)?.share));
         (0..rows).map(|index| (share(index).fold(f64::MAX, f64::min), share(index).fold(f64::MIN, f64::max))).collect()
     }
 
@@ -189,7 +189,7 @@ impl<'a> InRow<'a> {
             .map(|(sheet, net)| json!({ "sheet": sheet.layer, "per_inch": json::or_null(*net, json::allowable) }));
         let formulas = self.shared().iter().map(|shared| {
             let sharing = &shared.sharing;
-            let rows = sharing.rows.iter().map(|row| {
+            let rows = sharing.rows().map(|row| {
                 let loaded = |force: Force| json::or_null(self.strip_load, |_| json::force(force));
                 let passing = |passing: &shophead::joint::sharing::Passing| {
                     json!({

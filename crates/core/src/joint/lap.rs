@@ -7,7 +7,7 @@
 use core::fmt;
 
 use super::flexibility::{Fastening, FlexibilityError, Formula, Plate, flexibility};
-use super::sharing::{Bay, Row, Sharing, SharingError, Transfer, share, stiffness};
+use super::sharing::{Bay, Row, Sharing, SharingError, Transfer, share_alike, stiffness};
 use super::strength::Shear;
 use crate::basis::Basis;
 use crate::length::Length;
@@ -133,41 +133,50 @@ impl From<SharingError> for LapError {
 ///     shear: Shear::Single, transfer: Transfer::Lap, load: Force::from_lbf(1_000.0), rivet_modulus: None,
 /// };
 /// let found = shared(&rows, Formula::Stp486)?;
-/// let shares: Vec<String> = found.sharing.rows.iter().map(|row| format!("{:.3}", row.share)).collect();
+/// let shares: Vec<String> = found.sharing.rows().map(|row| format!("{:.3}", row.share)).collect();
 /// assert_eq!(shares, ["0.309", "0.191", "0.191", "0.309"]);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 pub fn shared(rows: &Rows<'_, '_>, formula: Formula) -> Result<Shared, LapError> {
-    let rivet_modulus = match (rows.rivet_modulus, is_aluminium(rows.rivet.alloy())) {
+    let mut found = Shared {
+        formula,
+        flexibility: Flexibility::from_in_per_lbf(0.0),
+        rivet_modulus: (ALUMINIUM_RIVET, None),
+        sharing: Sharing::nothing_yet(),
+        basis: formula.basis(),
+    };
+    // The shares are worked out where they will stand.
+    let bay = reduce(rows, &mut found)?;
+    let row = Row { flexibility: found.flexibility, fasteners: 1 };
+    share_alike(&mut found.sharing, rows.rows, row, bay, rows.transfer, rows.load)?;
+    found.basis = found.sharing.basis.weaker(found.basis);
+    Ok(found)
+}
+
+/// The rows as springs: fills in everything but the shares. Out of line, so that its stack is gone before they are worked out.
+#[inline(never)]
+fn reduce(rows: &Rows<'_, '_>, found: &mut Shared) -> Result<Bay, LapError> {
+    found.rivet_modulus = match (rows.rivet_modulus, is_aluminium(rows.rivet.alloy())) {
         (Some(given), _) => (given, None),
         (None, true) => (ALUMINIUM_RIVET, Some(&ALUMINIUM_RIVET_BASIS)),
         (None, false) => return Err(LapError::RivetModulusNotKnown),
     };
     let plates = plates(rows)?;
-    let one = plates.in_fastening;
-    let flexibility = flexibility(
-        formula,
+    found.flexibility = flexibility(
+        found.formula,
         &Fastening {
             diameter: rows.rivet.diameter(),
-            modulus: rivet_modulus.0,
+            modulus: found.rivet_modulus.0,
             shear_modulus: None,
             shear: rows.shear,
-            plates: one,
+            plates: plates.in_fastening,
         },
     )?;
-    let bay = Bay { length: rows.apart, ea_a: plates.ea_a, ea_b: plates.ea_b };
-    let count = usize::from(rows.rows);
-    let row = Row { flexibility, fasteners: 1 };
-    let all_rows = [row; super::sharing::MAX_ROWS];
-    let all_bays = [bay; super::sharing::MAX_ROWS];
-    let chain = all_rows.get(..count).ok_or(SharingError::TooManyRows)?;
-    let bays = all_bays.get(..count.saturating_sub(1)).ok_or(SharingError::TooManyRows)?;
-    let sharing = share(chain, bays, rows.transfer, rows.load)?;
-    let mut basis = sharing.basis.weaker(formula.basis()).weaker(plates.basis);
-    if let Some(modulus_basis) = rivet_modulus.1 {
-        basis = basis.weaker(modulus_basis);
+    found.basis = found.formula.basis().weaker(plates.basis);
+    if let Some(modulus_basis) = found.rivet_modulus.1 {
+        found.basis = found.basis.weaker(modulus_basis);
     }
-    Ok(Shared { formula, flexibility, rivet_modulus, sharing, basis })
+    Ok(Bay { length: rows.apart, ea_a: plates.ea_a, ea_b: plates.ea_b })
 }
 
 struct Plates {
@@ -275,7 +284,7 @@ mod tests {
         let rivet = Part::parse("MS20470AD4").unwrap();
         let even = stack(&[".04", ".08", ".04"], Some("2024-T3"));
         let found = shared(&rows(&rivet, &even, Shear::Double), Formula::Stp927Riveted).unwrap();
-        let [first, _, last] = found.sharing.rows.as_slice() else { panic!("three rows") };
+        let [first, last] = [0, 2].map(|index| found.sharing.row(index).expect("three rows"));
         assert!((first.share - last.share).abs() < 1e-12, "as stiff inside as outside");
     }
 }

@@ -11,12 +11,16 @@ use core::hint::black_box;
 use embedded_io::Write as _;
 use semihosting::process::ExitCode;
 use shophead::hole::{Disposition, HoleJudgement, Step};
+use shophead::joint::flexibility::Formula;
+use shophead::joint::lap::{ALUMINIUM_RIVET, Rows, shared};
 use shophead::joint::pack::strength_through_into;
 use shophead::joint::row::{RowAsMade, RowStrength, row_strength_into};
+use shophead::joint::sharing::{Bay, Envelope, MAX_ROWS, Row, Sharing, Transfer, share_into};
 use shophead::joint::strength::JointStrength;
 use shophead::layout::check_row;
 use shophead::length::Length;
 use shophead::pattern::{Demand, PatternLimits, choose};
+use shophead::quantity::{Flexibility, Force};
 use shophead::rivet::part::Part;
 use shophead::upset::{Fit, judge};
 use shophead_answers::{Case, Kind};
@@ -103,6 +107,46 @@ fn two_rows(case: &Case) {
     black_box(&found);
 }
 
+/// As many rows as a chain takes.
+static ROWS: [Row; MAX_ROWS] = [Row { flexibility: Flexibility::from_in_per_lbf(2e-6), fasteners: 1 }; MAX_ROWS];
+static STIFFER: [Row; MAX_ROWS] = [Row { flexibility: Flexibility::from_in_per_lbf(1e-6), fasteners: 1 }; MAX_ROWS];
+static BAYS: [Bay; MAX_ROWS - 1] =
+    [Bay { length: Length::INCH, ea_a: Force::from_lbf(4e5), ea_b: Force::from_lbf(3e5) }; MAX_ROWS - 1];
+
+#[inline(never)]
+fn shares(_: &Case) {
+    let mut found = Sharing::nothing_yet();
+    let _ = share_into(&mut found, &ROWS, &BAYS, Transfer::Lap, black_box(Force::from_lbf(1_000.0)));
+    black_box(&found);
+}
+
+#[inline(never)]
+fn shares_by_two(_: &Case) {
+    let mut found = Envelope { soft: Sharing::nothing_yet(), stiff: Sharing::nothing_yet() };
+    for (found, rows) in [(&mut found.soft, &ROWS), (&mut found.stiff, &STIFFER)] {
+        let _ = share_into(found, rows, &BAYS, Transfer::Lap, black_box(Force::from_lbf(1_000.0)));
+    }
+    black_box(&found);
+}
+
+/// Four rows of the rivet in its sheets.
+#[inline(never)]
+fn shares_of_a_lap(case: &Case) {
+    let pitch = case.layout.pitch.unwrap_or(Length::INCH);
+    let rows = Rows {
+        rivet: &case.rivet,
+        stack: &case.stack,
+        pitch,
+        apart: pitch,
+        rows: 4,
+        shear: case.shear,
+        transfer: Transfer::Lap,
+        load: Force::from_lbf(1_000.0),
+        rivet_modulus: Some(ALUMINIUM_RIVET),
+    };
+    let _ = black_box(&shared(&rows, Formula::Tn1051));
+}
+
 /// Twenty holes of thirty that want an oversize shank, in pairs of neighbours and two apart. Six may be stepped up,
 /// two neighbours at most: 21 states, so 221 bytes of room.
 #[inline(never)]
@@ -129,7 +173,7 @@ fn length_read(_: &Case) {
 /// A name, the kind of cases, the question.
 type Question = (&'static str, Kind, fn(&Case));
 
-const QUESTIONS: [Question; 12] = [
+const QUESTIONS: [Question; 15] = [
     ("nothing", Kind::Length, nothing),
     ("length choice", Kind::Length, length),
     ("head predicted", Kind::Upset, predict),
@@ -139,6 +183,9 @@ const QUESTIONS: [Question; 12] = [
     ("row checked", Kind::Joint, row),
     ("strength of a rivet", Kind::Joint, strength),
     ("two rows", Kind::Joint, two_rows),
+    ("shares along 64 rows", Kind::Joint, shares),
+    ("the same by two formulas", Kind::Joint, shares_by_two),
+    ("shares of a lap's rows", Kind::Joint, shares_of_a_lap),
     ("choice within a pattern", Kind::Joint, pattern),
     ("part number read", Kind::Length, number_read),
     ("length read", Kind::Length, length_read),
