@@ -4,6 +4,8 @@
 //! here the two are put on a command line.
 
 mod args;
+mod batch;
+mod cells;
 mod commands;
 mod context;
 mod exit;
@@ -28,6 +30,8 @@ fn main() -> ExitCode {
     let outcome = match &arguments.command {
         // A session prints as it goes; it has no report.
         Command::Handheld(args) => handheld::run(args).map(|()| Exit::Done),
+        // Nor has a batch: its rows go out while others come in.
+        Command::Batch(args) => batch::run(args, &arguments.common),
         _ => answer(&arguments).and_then(|report| {
             render::print(&report, &settings)?;
             exit::tell(&report.refused);

@@ -2,12 +2,12 @@
 
 mod card;
 mod group;
-mod head;
-mod hole;
+pub(crate) mod head;
+pub(crate) mod hole;
 mod inspect;
 mod in_row;
-mod joint;
-mod length;
+pub(crate) mod joint;
+pub(crate) mod length;
 mod order;
 mod panel;
 mod part;
@@ -56,7 +56,9 @@ pub(crate) fn run(command: &Command, job: Option<&Job>, context: &Context<'_>) -
             | Command::Map(_),
             None,
         ) => Err(Stop::wrong("this command takes a job file")),
-        (Command::Handheld(_), _) => Err(Stop::wrong("a session is not a report")),
+        (Command::Handheld(_) | Command::Batch(_), _) => {
+            Err(Stop::wrong("this command prints as it goes; it has no report"))
+        }
         (Command::Sources(args), _) => sources::run(args, context),
     }
 }

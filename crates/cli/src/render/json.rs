@@ -19,7 +19,12 @@ use crate::report::{Report, SCHEMA, Told};
 /// | `result` | the answer of the command |
 /// | `findings` | `code`, `severity`, `subject`, `message`, `layer`, `measured`, `limit`, `basis` of each |
 pub(crate) fn render(report: &Report) -> String {
-    let envelope = Envelope {
+    // Values of strings and numbers always print.
+    serde_json::to_string_pretty(&envelope(report)).unwrap_or_default() + "\n"
+}
+
+pub(crate) fn envelope(report: &Report) -> Envelope<'_> {
+    Envelope {
         schema: SCHEMA,
         command: report.command,
         practice: &report.practice,
@@ -30,14 +35,12 @@ pub(crate) fn render(report: &Report) -> String {
             None => Answer::Value(&report.result),
         },
         findings: report.findings.iter().map(|Told { json, .. }| json).collect(),
-    };
-    // Values of strings and numbers always print.
-    serde_json::to_string_pretty(&envelope).unwrap_or_default() + "\n"
+    }
 }
 
 /// The answer borrowed from the report: that of a long job is not copied.
 #[derive(Serialize)]
-struct Envelope<'r> {
+pub(crate) struct Envelope<'r> {
     schema: u32,
     command: &'r str,
     practice: &'r str,

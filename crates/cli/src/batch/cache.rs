@@ -1,0 +1,103 @@
+//! Answers that were given before.
+//!
+//! The holes of a fleet are much alike: most rows ask what a row shortly before asked. A table of fixed size keeps the answers of the
+//! last questions, each question in one place only, where a later one takes the place of an earlier. What that saves is in
+//! `benches/ratios.md`.
+
+use std::hash::{BuildHasher, RandomState};
+
+/// Places in the table. At some 300 bytes each that is a few megabytes a worker.
+const PLACES: usize = 1 << 13;
+/// Longer questions and answers are not kept.
+const LONGEST: usize = 4 * 1024;
+
+/// What became of a row.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(super) enum Outcome {
+    #[default]
+    Answered,
+    /// Answered, with a finding that says refer.
+    Refers,
+    /// The row is wrong.
+    Wrong,
+}
+
+#[derive(Clone, Debug, Default)]
+struct Place {
+    hash: u64,
+    question: Vec<u8>,
+    answer: Vec<u8>,
+    outcome: Outcome,
+}
+
+/// The table.
+pub(super) struct Cache {
+    hasher: RandomState,
+    places: Vec<Place>,
+}
+
+impl Cache {
+    pub(super) fn new() -> Cache {
+        Cache { hasher: RandomState::new(), places: Vec::new() }
+    }
+
+    /// The answer to a question: the one given before, or the one that `answer` writes now.
+    pub(super) fn answer<'c>(
+        &'c mut self,
+        question: &[u8],
+        scratch: &'c mut Vec<u8>,
+        answer: impl FnOnce(&mut Vec<u8>) -> Outcome,
+    ) -> (&'c [u8], Outcome) {
+        if self.places.is_empty() {
+            self.places.resize(PLACES, Place::default());
+        }
+        let hash = self.hasher.hash_one(question);
+        let at = hash as usize % PLACES;
+        let place = &mut self.places[at];
+        if place.hash == hash && place.question == question {
+            return (&place.answer, place.outcome);
+        }
+        scratch.clear();
+        let outcome = answer(scratch);
+        if question.len() <= LONGEST && scratch.len() <= LONGEST {
+            place.hash = hash;
+            place.question.clear();
+            place.question.extend_from_slice(question);
+            place.answer.clear();
+            place.answer.extend_from_slice(scratch);
+            place.outcome = outcome;
+        }
+        (scratch, outcome)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_question_is_answered_once_and_never_with_the_answer_to_another() {
+        let mut cache = Cache::new();
+        let mut scratch = Vec::new();
+        let mut asked = 0;
+        for round in 0..2 {
+            for number in 0..PLACES as u32 * 2 {
+                let question = number.to_le_bytes();
+                let (answer, outcome) = cache.answer(&question, &mut scratch, |out| {
+                    asked += 1;
+                    out.extend(question);
+                    if number % 2 == 0 { Outcome::Refers } else { Outcome::Wrong }
+                });
+                assert_eq!(answer, question, "round {round}");
+                assert_eq!(outcome == Outcome::Refers, number % 2 == 0);
+            }
+        }
+        for _ in 0..2 {
+            cache.answer(b"the same", &mut scratch, |_| {
+                asked += 1;
+                Outcome::Answered
+            });
+        }
+        assert!(asked <= PLACES * 4 + 1, "{asked}");
+    }
+}
