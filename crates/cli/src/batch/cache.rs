@@ -1,13 +1,15 @@
 //! Answers that were given before.
 //!
 //! The holes of a fleet are much alike: most rows ask what a row shortly before asked. A table of fixed size keeps the answers of the
-//! last questions, each question in one place only, where a later one takes the place of an earlier. What that saves is in
-//! `benches/ratios.md`.
+//! last questions. A question has a few places where it can stand; where none is free it takes that of another, in turn. What that saves
+//! is in `benches/ratios.md`.
 
 use std::hash::{BuildHasher, RandomState};
 
 /// Places in the table. At some 300 bytes each that is a few megabytes a worker.
-const PLACES: usize = 1 << 13;
+const PLACES: usize = 1 << 14;
+/// Where one question can stand: so many places side by side.
+const WAYS: usize = 4;
 /// Longer questions and answers are not kept.
 const LONGEST: usize = 4 * 1024;
 
@@ -34,11 +36,13 @@ struct Place {
 pub(super) struct Cache {
     hasher: RandomState,
     places: Vec<Place>,
+    /// Counts the answers that were written.
+    turn: usize,
 }
 
 impl Cache {
     pub(super) fn new() -> Cache {
-        Cache { hasher: RandomState::new(), places: Vec::new() }
+        Cache { hasher: RandomState::new(), places: Vec::new(), turn: 0 }
     }
 
     /// The answer to a question: the one given before, or the one that `answer` writes now.
@@ -52,11 +56,14 @@ impl Cache {
             self.places.resize(PLACES, Place::default());
         }
         let hash = self.hasher.hash_one(question);
-        let at = hash as usize % PLACES;
-        let place = &mut self.places[at];
-        if place.hash == hash && place.question == question {
+        let first = hash as usize % (PLACES / WAYS) * WAYS;
+        let places = &mut self.places[first..first + WAYS];
+        if let Some(known) = places.iter().position(|place| place.hash == hash && place.question == question) {
+            let place = &places[known];
             return (&place.answer, place.outcome);
         }
+        self.turn += 1;
+        let place = &mut places[self.turn % WAYS];
         scratch.clear();
         let outcome = answer(scratch);
         if question.len() <= LONGEST && scratch.len() <= LONGEST {
