@@ -97,7 +97,7 @@ fn plain(name: &str) -> String {
 }
 
 /// Where a column is missing a name may stand for it from here on.
-const ALIKE: f64 = 0.7;
+const ALIKE: f64 = 0.8;
 
 /// Whether a name looks like a slip of the pen: one letter off. Short words are one letter off too many others.
 fn is_slip(given: &str, known: &str) -> bool {

@@ -19,6 +19,8 @@ mod header;
 mod json;
 mod question;
 mod rows;
+#[cfg(test)]
+mod tests;
 mod text;
 
 use std::fs::File;

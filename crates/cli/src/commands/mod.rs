@@ -120,7 +120,7 @@ fn memory_mark(basis: Basis<'_>) -> &'static str {
 }
 
 #[cfg(test)]
-mod tests {
+pub(crate) mod tests {
     use clap::Parser;
     use proptest::prelude::*;
     use shophead::finding::Severity;
@@ -288,7 +288,7 @@ mod tests {
     }
 
     /// Mostly what belongs there, sometimes what somebody types by mistake, sometimes anything.
-    fn word(option: &'static str) -> impl Strategy<Value = String> {
+    pub(crate) fn word(option: &'static str) -> impl Strategy<Value = String> {
         prop_oneof![
             30 => prop::sample::select(fitting(option)).prop_map(str::to_owned),
             3 => prop::sample::select(TYPED).prop_map(str::to_owned),
