@@ -21,7 +21,9 @@ pub(crate) fn run(args: &HeadArgs, context: &Context<'_>) -> Result<Report, Stop
     answer.find(&mut Reported { report: &mut report, context });
 
     let Answer { family, limits, measured, judged, predicted, .. } = &answer;
-    report.result = result(family, limits, judged.as_ref(), predicted.as_ref());
+    if context.wants_json {
+        report.result = result(family, limits, judged.as_ref(), predicted.as_ref());
+    }
     text(&mut report, family, limits, *measured, judged.as_ref(), predicted.as_ref(), context);
     let mut record = Record::new(context.units);
     answer.cells(&mut record);

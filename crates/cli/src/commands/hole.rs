@@ -22,7 +22,9 @@ pub(crate) fn run(args: &HoleArgs, context: &Context<'_>) -> Result<Report, Stop
     let answer = asked.answer(context);
     let mut report = Report::new("hole", context);
     answer.find(&mut Reported { report: &mut report, context });
-    report.result = result(&answer.verdict, context);
+    if context.wants_json {
+        report.result = result(&answer.verdict, context);
+    }
     text(&mut report, asked.rivet, asked.found, &answer.verdict, context);
     let mut record = Record::new(context.units);
     answer.cells(&mut record);

@@ -32,9 +32,11 @@ pub(crate) fn run(args: &JointArgs, context: &Context<'_>) -> Result<Report, Sto
     let Answer { rivet, stack, case, edge, pitch, load, found, in_row } = &answer;
     let edge = (*edge, args.edge.is_some());
     let more = More::of(rivet, stack, found, *load, case, context);
-    report.result = result(rivet, found, edge, *pitch);
-    more.json(&mut report.result);
-    json::with(&mut report.result, "row", json::or_null(in_row.as_ref(), InRow::json));
+    if context.wants_json {
+        report.result = result(rivet, found, edge, *pitch);
+        more.json(&mut report.result);
+        json::with(&mut report.result, "row", json::or_null(in_row.as_ref(), InRow::json));
+    }
     text(&mut report, rivet, stack, (found, in_row.as_ref()), edge, context);
     if let Some(in_row) = in_row {
         in_row.text(&mut report, context);

@@ -39,7 +39,9 @@ pub(crate) fn run(args: &LengthArgs, context: &Context<'_>) -> Result<Report, St
         alloy_assumed: answer.alloy_assumed,
         args,
     };
-    report.result = result(family, part, *grip, choice.as_ref(), &assumed, context);
+    if context.wants_json {
+        report.result = result(family, part, *grip, choice.as_ref(), &assumed, context);
+    }
     text(&mut report, family, part, *grip, choice.as_ref(), &assumed, context);
     let mut record = Record::new(context.units);
     answer.cells(&mut record);
