@@ -69,7 +69,7 @@ impl Place {
         self.query().judge(found).disposition
     }
 
-    fn query(&self) -> HoleQuery<'_> {
+    fn query(&self) -> HoleQuery<'_, '_> {
         HoleQuery {
             rivet: Part::parse(&self.part).expect("a part number"),
             stack: Some(&self.stack),

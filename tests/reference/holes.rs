@@ -42,7 +42,7 @@ fn two_sheets() -> Stack {
     stack(&[(".040", Preparation::Plain), (".050", Preparation::Plain)])
 }
 
-fn query<'a>(rivet: &str, stack: &'a Stack, practice: &'a Practice<'a>) -> HoleQuery<'a> {
+fn query<'q, 'a>(rivet: &str, stack: &'q Stack, practice: &'a Practice<'a>) -> HoleQuery<'q, 'a> {
     HoleQuery {
         rivet: Part::parse(rivet).expect(rivet),
         stack: Some(stack),

@@ -574,6 +574,9 @@ pub(crate) struct CardArgs {
     /// What is on the shelf: a CSV file with the columns part, on_hand and pack.
     #[arg(long, value_name = "STOCK.csv")]
     pub(crate) stock: Option<PathBuf>,
+    /// Spare rivets in percent of those needed; otherwise as the job file says.
+    #[arg(long, value_name = "PERCENT")]
+    pub(crate) spares: Option<String>,
 }
 
 #[derive(Debug, Args)]

@@ -38,25 +38,25 @@ impl Cells for Record {
 }
 
 /// Takes what was found.
-pub(crate) trait Finds {
+pub(crate) trait Finds<'a> {
     /// Everything that one calculation found about a subject.
-    fn all(&mut self, subject: &dyn Display, findings: &Findings<'_>);
+    fn all(&mut self, subject: &dyn Display, findings: &Findings<'a>);
     /// One thing.
-    fn one(&mut self, subject: &dyn Display, finding: &Finding<'_>);
+    fn one(&mut self, subject: &dyn Display, finding: &Finding<'a>);
 }
 
 /// Findings that go into a report.
-pub(crate) struct Reported<'r, 'c> {
-    pub(crate) report: &'r mut Report,
+pub(crate) struct Reported<'r, 'a, 'c> {
+    pub(crate) report: &'r mut Report<'a>,
     pub(crate) context: &'r Context<'c>,
 }
 
-impl Finds for Reported<'_, '_> {
-    fn all(&mut self, subject: &dyn Display, findings: &Findings<'_>) {
+impl<'a> Finds<'a> for Reported<'_, 'a, '_> {
+    fn all(&mut self, subject: &dyn Display, findings: &Findings<'a>) {
         self.report.find_all(self.context, &subject.to_string(), findings);
     }
 
-    fn one(&mut self, subject: &dyn Display, finding: &Finding<'_>) {
+    fn one(&mut self, subject: &dyn Display, finding: &Finding<'a>) {
         self.report.find(self.context, &subject.to_string(), [finding]);
     }
 }
@@ -75,14 +75,14 @@ impl Codes {
     }
 }
 
-impl Finds for Codes {
-    fn all(&mut self, subject: &dyn Display, findings: &Findings<'_>) {
+impl<'a> Finds<'a> for Codes {
+    fn all(&mut self, subject: &dyn Display, findings: &Findings<'a>) {
         for finding in findings {
             self.one(subject, finding);
         }
     }
 
-    fn one(&mut self, _: &dyn Display, finding: &Finding<'_>) {
+    fn one(&mut self, _: &dyn Display, finding: &Finding<'a>) {
         self.worst = self.worst.max(Some(finding.severity));
         if !self.codes.contains(&finding.code) {
             self.codes.push(finding.code);

@@ -15,12 +15,10 @@ pub(crate) struct Context<'a> {
     pub(crate) practice: &'a Practice<'a>,
     /// The units of sentences and of CSV columns.
     pub(crate) units: Units,
-    /// Whether a drawing is wanted.
-    pub(crate) draws: bool,
     /// What the shop's own limits are called; empty when there are none.
     pub(crate) own_title: &'a str,
-    /// Whether a script reads the answer. A plan of many holes is much longer for scripts than for people.
-    pub(crate) wants_json: bool,
+    /// How the answer is printed: what makes a long one makes no other form of it.
+    pub(crate) format: Format,
 }
 
 /// How the report is printed.

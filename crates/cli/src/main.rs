@@ -32,8 +32,8 @@ fn main() -> ExitCode {
         Command::Handheld(args) => handheld::run(args).map(|()| Exit::Done),
         // Nor has a batch: its rows go out while others come in.
         Command::Batch(args) => batch::run(args, &arguments.common),
-        _ => answer(&arguments).and_then(|report| {
-            render::print(&report, &settings)?;
+        _ => answer(&arguments, |report| {
+            render::print(report, &settings)?;
             exit::tell(&report.refused);
             Ok(report.exit())
         }),
@@ -58,8 +58,8 @@ fn main() -> ExitCode {
     .into()
 }
 
-/// Everything between the command line and the printed page.
-fn answer(arguments: &Arguments) -> Result<Report, Stop> {
+/// Everything between the command line and the printed page; what is done with the answer is done while the job is there.
+fn answer<T>(arguments: &Arguments, done: impl FnOnce(&Report) -> Result<T, Stop>) -> Result<T, Stop> {
     let Arguments { command, common } = arguments;
     let mut job = commands::job(command, common.format)?;
     let own = context::own_limits(common, job.as_ref())?;
@@ -69,12 +69,7 @@ fn answer(arguments: &Arguments) -> Result<Report, Stop> {
     }
     let limits = own.limits();
     let practice = context::practice(common, job.as_ref()).with_own(&limits);
-    let context = Context {
-        practice: &practice,
-        units: common.units.words(),
-        draws: common.format == args::Format::Svg,
-        own_title: &own.title,
-        wants_json: common.format == args::Format::Json,
-    };
-    commands::run(command, job.as_ref(), &context)
+    let context =
+        Context { practice: &practice, units: common.units.words(), own_title: &own.title, format: common.format };
+    commands::run(command, job.as_ref(), &context).and_then(|report| done(&report))
 }

@@ -5,8 +5,7 @@
 use std::collections::HashMap;
 use std::path::PathBuf;
 
-use serde::Serialize;
-use serde_json::value::RawValue;
+use erased_serde::Serialize;
 use serde_json::{Value, json};
 use shophead::finding::{Finding, Findings, Severity};
 use shophead::length::Length;
@@ -20,9 +19,8 @@ use crate::json;
 /// The version of the JSON form.
 pub(crate) const SCHEMA: u32 = 1;
 
-/// One answer.
-#[derive(Debug)]
-pub(crate) struct Report {
+/// One answer. What it says of findings is borrowed from the limits and the job that they were found with.
+pub(crate) struct Report<'a> {
     /// The command that made it.
     pub(crate) command: &'static str,
     /// The practice whose limits held.
@@ -31,10 +29,10 @@ pub(crate) struct Report {
     pub(crate) own_limits: String,
     /// The answer for scripts; may be nothing where none reads it.
     pub(crate) result: Value,
-    /// The answer for scripts, already printed: for one that is too long to be held in pieces. It stands in the place of `result`.
-    pub(crate) long_result: Option<Box<RawValue>>,
+    /// The answer for scripts, made while it is printed: for one that is too long to be held. It stands in the place of `result`.
+    pub(crate) long_result: Option<Box<dyn Serialize + 'a>>,
     /// What was found, each with what it is about.
-    pub(crate) findings: Vec<Told>,
+    pub(crate) findings: Vec<Told<'a>>,
     /// Where those about a subject stand, so that each is kept once.
     told: HashMap<String, Vec<usize>>,
     /// The answer for people, and why it is that.
@@ -64,42 +62,44 @@ pub(crate) struct Document {
 
 /// A finding in words and figures.
 #[derive(Clone, Debug, PartialEq)]
-pub(crate) struct Told {
+pub(crate) struct Told<'a> {
     pub(crate) code: &'static str,
     pub(crate) severity: Severity,
     /// What it is about: a part number, a row, a hole.
     pub(crate) subject: String,
     /// One sentence.
     pub(crate) message: String,
-    /// Where its limit stands, for people.
-    pub(crate) basis: String,
-    /// The whole of it for scripts; nothing where none reads it.
-    pub(crate) json: Value,
+    finding: Finding<'a>,
 }
 
-impl Told {
-    pub(crate) fn of(subject: &str, finding: &Finding<'_>, context: &Context<'_>) -> Told {
-        let message = words::finding(finding, context.units);
-        let json = || {
-            json!({
-                "code": finding.code.word(),
-                "severity": finding.severity.word(),
-                "subject": subject,
-                "message": message,
-                "layer": finding.layer,
-                "measured": json::or_null(finding.measured, json::figure),
-                "limit": json::or_null(finding.limit, json::figure),
-                "basis": json::basis(finding.basis),
-            })
-        };
+impl<'a> Told<'a> {
+    pub(crate) fn of(subject: &str, finding: &Finding<'a>, context: &Context<'_>) -> Told<'a> {
         Told {
             code: finding.code.word(),
             severity: finding.severity,
             subject: subject.to_owned(),
-            basis: finding.basis.to_string(),
-            json: if context.wants_json { json() } else { Value::Null },
-            message,
+            message: words::finding(finding, context.units),
+            finding: *finding,
         }
+    }
+
+    /// Where its limit stands, for people.
+    pub(crate) fn basis(&self) -> String {
+        self.finding.basis.to_string()
+    }
+
+    /// The whole of it for scripts.
+    pub(crate) fn json(&self) -> Value {
+        json!({
+            "code": self.code,
+            "severity": self.severity.word(),
+            "subject": self.subject,
+            "message": self.message,
+            "layer": self.finding.layer,
+            "measured": json::or_null(self.finding.measured, json::figure),
+            "limit": json::or_null(self.finding.limit, json::figure),
+            "basis": json::basis(self.finding.basis),
+        })
     }
 }
 
@@ -196,8 +196,11 @@ impl Record {
     }
 
     /// The codes of the findings and the most serious of them.
-    pub(crate) fn findings(&mut self, findings: &[Told]) -> &mut Record {
-        let worst = findings.iter().map(|told| told.severity).max();
+    pub(crate) fn findings<'t, 'a: 't>(
+        &mut self,
+        findings: impl IntoIterator<Item = &'t Told<'a>> + Clone,
+    ) -> &mut Record {
+        let worst = findings.clone().into_iter().map(|told| told.severity).max();
         let mut codes: Vec<&str> = Vec::new();
         for told in findings {
             if !codes.contains(&told.code) {
@@ -208,9 +211,9 @@ impl Record {
     }
 }
 
-impl Report {
+impl<'a> Report<'a> {
     /// An empty report.
-    pub(crate) fn new(command: &'static str, context: &Context<'_>) -> Report {
+    pub(crate) fn new(command: &'static str, context: &Context<'_>) -> Report<'a> {
         Report {
             command,
             practice: context.practice.name().to_owned(),
@@ -230,12 +233,14 @@ impl Report {
     }
 
     /// Adds findings about one subject, each once.
-    pub(crate) fn find<'f, 'a: 'f>(
+    pub(crate) fn find<'f>(
         &mut self,
         context: &Context<'_>,
         subject: &str,
         findings: impl IntoIterator<Item = &'f Finding<'a>>,
-    ) {
+    ) where
+        'a: 'f,
+    {
         let known = self.told.entry(subject.to_owned()).or_default();
         for finding in findings {
             let told = Told::of(subject, finding, context);
@@ -247,18 +252,11 @@ impl Report {
     }
 
     /// Adds the findings of one calculation; says so where it could not keep all of them.
-    pub(crate) fn find_all(&mut self, context: &Context<'_>, subject: &str, findings: &Findings<'_>) {
+    pub(crate) fn find_all(&mut self, context: &Context<'_>, subject: &str, findings: &Findings<'a>) {
         self.find(context, subject, findings);
         if !findings.is_complete() {
             self.text.push(Block::Paragraph("There were more findings than are listed.".to_owned()));
         }
-    }
-
-    /// Prints an answer for scripts as it stands in the envelope, piece by piece.
-    pub(crate) fn print_result(&mut self, result: &impl Serialize) {
-        // Values of strings and numbers always print. A line end in a string is escaped, so that every one in the text is a line's.
-        let printed = serde_json::to_string_pretty(result).unwrap_or_default().replace('\n', "\n  ");
-        self.long_result = RawValue::from_string(printed).ok();
     }
 
     pub(crate) fn answer(&mut self, answer: impl Into<String>) {

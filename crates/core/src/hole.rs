@@ -282,11 +282,11 @@ impl<'a> HoleLimits<'a> {
 
 /// A hole's surroundings: what decides which steps it can take.
 #[derive(Clone, Copy, Debug)]
-pub struct HoleQuery<'a> {
+pub struct HoleQuery<'q, 'a> {
     /// The rivet that is to go in; its length does not matter.
     pub rivet: Part<'a>,
     /// The layers, where known. Without them no length is tried, no countersink and no strength is checked, and a finding says so.
-    pub stack: Option<&'a Stack>,
+    pub stack: Option<&'q Stack>,
     /// Distances, where known. An unknown one is not checked, and a finding says so.
     pub layout: RowLayout,
     /// How many rows the pattern has.
@@ -326,7 +326,7 @@ const fn not_given(what: &'static str) -> Basis<'static> {
     Basis { document: "not given", place: what, status: Status::Practice }
 }
 
-impl<'a> HoleQuery<'a> {
+impl<'q, 'a> HoleQuery<'q, 'a> {
     fn case_of(&self, rivet: &Part<'_>) -> Case {
         Case::of(rivet.series().head, rivet.alloy(), rivet.size()).in_rows(self.rows)
     }
@@ -379,7 +379,7 @@ impl<'a> HoleQuery<'a> {
             verdict.findings.push(Finding::new(code, Severity::Refer, CRACKS));
             return;
         }
-        let ladder: [Rung<'a>; MAX_STEPS] = [
+        let ladder: [Rung<'q, 'a>; MAX_STEPS] = [
             (Disposition::Keep, HoleQuery::keep),
             (Disposition::CleanUp, HoleQuery::clean_up),
             (Disposition::Oversize, HoleQuery::oversize),
@@ -624,7 +624,7 @@ fn carried(
 }
 
 /// A rung of the ladder: what it is, and what fills in its step.
-type Rung<'a> = (Disposition, fn(&HoleQuery<'a>, AsFound, &mut Step<'a>));
+type Rung<'q, 'a> = (Disposition, fn(&HoleQuery<'q, 'a>, AsFound, &mut Step<'a>));
 
 /// A step that nothing was found of yet, at its place in the verdict.
 #[inline(never)]
@@ -711,7 +711,7 @@ mod tests {
         stack
     }
 
-    fn query<'a>(rivet: &str, stack: &'a Stack, edge: &str, member: Member) -> HoleQuery<'a> {
+    fn query<'q>(rivet: &str, stack: &'q Stack, edge: &str, member: Member) -> HoleQuery<'q, 'static> {
         HoleQuery {
             rivet: Part::parse(rivet).expect(rivet),
             stack: Some(stack),

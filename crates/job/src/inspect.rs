@@ -10,6 +10,7 @@ use shophead::practice::Given;
 use shophead::rivet::part::Part;
 use shophead::upset::{Defect, Remedy, check_sample, judge_seen};
 
+use crate::model::Look;
 use crate::order::{OrderLine, order_of};
 use crate::plan::{Choice, Plan, RowPlan, choice_in};
 use crate::read::{DrivenFile, DrivenLine};
@@ -17,9 +18,9 @@ use crate::read::{DrivenFile, DrivenLine};
 /// How a job stands once its rivets were inspected.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum State {
-    /// Every rivet of the job was looked at and may stay.
+    /// Every rivet of the job was looked at and may stay, and so was every other place to look at.
     Accepted,
-    /// Those that were looked at may stay.
+    /// What was looked at may stay.
     AcceptedSoFar,
     /// Some may not stay.
     Rejected,
@@ -48,6 +49,8 @@ pub struct Inspection<'p, 'j> {
     pub holes: u32,
     /// How many heads were measured, both ways.
     pub measured: u32,
+    /// The other places to look at of which the job does not say yet what was found.
+    pub open_looks: Vec<&'j Look>,
 }
 
 /// A rivet that was looked at.
@@ -129,7 +132,8 @@ impl<'p, 'j> Inspection<'p, 'j> {
         let measured =
             |rivet: &&Inspected<'_, '_>| rivet.line.head.diameter.is_some() && rivet.line.head.height.is_some();
         let measured = rivets.iter().filter(measured).count() as u32;
-        Inspection { rivets, rows, holes: plan.counts().holes, measured }
+        let open_looks = plan.job.looks.iter().filter(|look| look.found.is_none()).collect();
+        Inspection { rivets, rows, holes: plan.counts().holes, measured, open_looks }
     }
 
     /// How many rivets were looked at.
@@ -155,7 +159,7 @@ impl<'p, 'j> Inspection<'p, 'j> {
     pub fn state(&self) -> State {
         if self.rejected() > 0 {
             State::Rejected
-        } else if self.looked_at() < self.holes {
+        } else if self.looked_at() < self.holes || !self.open_looks.is_empty() {
             State::AcceptedSoFar
         } else {
             State::Accepted

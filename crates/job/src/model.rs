@@ -123,6 +123,8 @@ pub struct Look {
     pub place: String,
     /// Why.
     pub why: String,
+    /// What was found there; nothing until somebody has looked.
+    pub found: Option<String>,
 }
 
 /// A shop's own limits, from a limits file.

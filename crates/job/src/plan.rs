@@ -249,7 +249,7 @@ impl<'j> RowPlan<'j> {
 
     /// The question what becomes of a hole, with its own layers and distances where the job gives any.
     #[must_use]
-    pub fn query(&self, number: u32, practice: &'j Practice<'j>) -> HoleQuery<'j> {
+    pub fn query(&self, number: u32, practice: &'j Practice<'j>) -> HoleQuery<'j, 'j> {
         let exception = self.exception(number);
         HoleQuery {
             rivet: self.choice.part.without_length(),

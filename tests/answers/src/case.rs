@@ -150,7 +150,7 @@ impl Case {
 
     /// What the hole is asked for.
     #[must_use]
-    pub fn hole_query(&self) -> HoleQuery<'_> {
+    pub fn hole_query(&self) -> HoleQuery<'_, '_> {
         HoleQuery {
             rivet: self.rivet,
             stack: Some(&self.stack),

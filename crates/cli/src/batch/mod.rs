@@ -56,9 +56,9 @@ pub(crate) fn run(args: &BatchArgs, common: &Common) -> Result<Exit, Stop> {
     let context = Context {
         practice: &practice,
         units: common.units.words(),
-        draws: false,
         own_title: &own.title,
-        wants_json: to == Form::Lines,
+        // As the single command prints it.
+        format: if to == Form::Lines { Format::Json } else { Format::Csv },
     };
     let from = match (args.from, args.file.as_deref()) {
         (Some(FromWord::Csv), _) => Form::Csv,
@@ -81,7 +81,7 @@ pub(crate) fn run(args: &BatchArgs, common: &Common) -> Result<Exit, Stop> {
     let rules = Rules::of(asked.columns());
     let answer_columns = {
         // The names of the columns do not depend on the limits: an answer under the handbook has them too.
-        let example = Context { practice: &HANDBOOK, wants_json: false, own_title: "", ..context };
+        let example = Context { practice: &HANDBOOK, format: Format::Csv, own_title: "", ..context };
         asked.report(&example)?.rows.columns
     };
     let header = match (from, to) {

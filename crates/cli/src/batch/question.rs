@@ -199,11 +199,14 @@ pub(super) trait Asking {
     /// Answers in the cells of a row.
     fn row(&self, context: &Context<'_>, cells: &mut AnswerCells<'_>, codes: &mut Codes) -> Result<(), Stop>;
     /// Answers in full.
-    fn report(&self, context: &Context<'_>) -> Result<Report, Stop>;
+    fn report<'a>(&self, context: &Context<'a>) -> Result<Report<'a>, Stop>;
 }
 
 /// Answers in the cells of a row.
 type RowOf<A> = fn(&A, &Context<'_>, &mut AnswerCells<'_>, &mut Codes) -> Result<(), Stop>;
+
+/// Answers in full.
+type ReportOf<A> = for<'a> fn(&A, &Context<'a>) -> Result<Report<'a>, Stop>;
 
 struct Asked<A: 'static> {
     command: &'static str,
@@ -212,7 +215,7 @@ struct Asked<A: 'static> {
     /// What the command line leaves where an option is not given.
     blank: A,
     row: RowOf<A>,
-    report: fn(&A, &Context<'_>) -> Result<Report, Stop>,
+    report: ReportOf<A>,
 }
 
 impl<A> Asking for Asked<A> {
@@ -246,7 +249,7 @@ impl<A> Asking for Asked<A> {
         (self.row)(&self.args, context, cells, codes)
     }
 
-    fn report(&self, context: &Context<'_>) -> Result<Report, Stop> {
+    fn report<'a>(&self, context: &Context<'a>) -> Result<Report<'a>, Stop> {
         (self.report)(&self.args, context)
     }
 }

@@ -11,11 +11,12 @@ use super::chunks::{Form, Piece};
 use super::header::Header;
 use super::question::{Column, Rules, asking};
 use super::rows::{Layout, Tally, Worker};
-use crate::args::{Arguments, QuestionWord};
+use crate::args::{Arguments, Format, QuestionWord};
 use crate::commands::tests::word;
 use crate::context::Context;
 use crate::exit::{Exit, Stop};
 use crate::render;
+use crate::report::Report;
 
 const QUESTIONS: &[QuestionWord] = &[QuestionWord::Length, QuestionWord::Head, QuestionWord::Hole, QuestionWord::Joint];
 
@@ -88,16 +89,20 @@ fn typed(question: QuestionWord, cells: &Cells, practice: &str, units: &str) -> 
 /// What the single command answers: the cells of its row, its JSON, its status; `None` when it refuses.
 fn single(typed: &[String]) -> Option<(Vec<String>, serde_json::Value, Exit)> {
     let with_json = typed.iter().cloned().chain(["--format=json".to_owned()]);
-    let report = match crate::answer(&Arguments::try_parse_from(with_json).ok()?) {
-        Ok(report) => report,
-        Err(Stop::Wrong(_)) => return None,
-        Err(other) => panic!("{other:?}"),
+    let read = |report: &Report<'_>| {
+        let rows = render::csv::render(report).expect("bytes in memory");
+        let mut reader = csv::Reader::from_reader(rows.as_bytes());
+        let row = reader.records().next().expect("a row").expect("a row of CSV");
+        let mut json = Vec::new();
+        render::json::render(report, &mut json).expect("bytes in memory");
+        let json = serde_json::from_slice(&json).expect("JSON");
+        Ok((row.iter().map(str::to_owned).collect(), json, report.exit()))
     };
-    let rows = render::csv::render(&report).expect("bytes in memory");
-    let mut reader = csv::Reader::from_reader(rows.as_bytes());
-    let row = reader.records().next().expect("a row").expect("a row of CSV");
-    let json = serde_json::from_str(&render::json::render(&report)).expect("JSON");
-    Some((row.iter().map(str::to_owned).collect(), json, report.exit()))
+    match crate::answer(&Arguments::try_parse_from(with_json).ok()?, read) {
+        Ok(read) => Some(read),
+        Err(Stop::Wrong(_)) => None,
+        Err(other) => panic!("{other:?}"),
+    }
 }
 
 /// What a batch of these rows answers in one form.
@@ -112,7 +117,8 @@ fn batch(
     let rules = Rules::of(asked.columns());
     let names: Vec<&str> = rules.columns().iter().map(|column| column.name).collect();
     let header = (from == Form::Csv).then(|| Header::of(&names, &rules).expect("every column"));
-    let context = Context { practice, units, draws: false, own_title: "", wants_json: to == Form::Lines };
+    let context =
+        Context { practice, units, own_title: "", format: if to == Form::Lines { Format::Json } else { Format::Csv } };
     let answer_columns = asked.report(&context).expect("an example that is answered").rows.columns.len();
     let mut bytes = Vec::new();
     if from == Form::Csv {
@@ -206,10 +212,28 @@ fn every_option_of_a_command_has_its_column() {
         let options = command.get_arguments().filter_map(|arg| arg.get_long());
         let mut options: Vec<String> =
             options.filter(|option| !of_text.contains(option)).map(|option| option.replace('-', "_")).collect();
-        let mut columns: Vec<String> =
-            asking(*question).columns().iter().map(|column| column.name.to_owned()).collect();
+        let mut columns: Vec<String> = columns.iter().map(|(column, _)| column.name.to_owned()).collect();
         options.sort();
         columns.sort();
         assert_eq!(columns, options, "{name}");
+    }
+}
+
+/// The page for whoever makes such files names what is read.
+#[test]
+fn the_page_on_files_lists_every_column() {
+    let page = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../job/JOB-FILE.md");
+    let page = std::fs::read_to_string(page).expect("the page");
+    for question in QUESTIONS {
+        let Known { name, columns } = known(*question);
+        let start = format!("| `{name}` |");
+        let section = page.split("## Batch").nth(1).expect("a section");
+        let line = section.lines().find(|line| line.starts_with(&start)).expect(name);
+        let cells: Vec<&str> = line.trim_matches('|').split('|').collect();
+        for (cell, is_needed) in [(cells[1], true), (cells[2], false)] {
+            let listed: Vec<&str> = cell.split(',').map(|name| name.trim().trim_matches('`')).collect();
+            let columns = columns.iter().map(|(column, _)| column).filter(|column| column.needed.is_some() == is_needed);
+            assert_eq!(listed, columns.map(|column| column.name).collect::<Vec<_>>(), "{name}");
+        }
     }
 }

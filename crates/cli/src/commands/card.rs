@@ -10,16 +10,18 @@ use shophead_job::plan::Plan;
 use shophead_job::read::read_stock;
 use shophead_job::tools::tools;
 
+use super::order::spares_percent;
 use crate::args::{CardArgs, MapArgs, PaperArgs};
 use crate::context::Context;
 use crate::exit::Stop;
 use crate::progress::Progress;
 use crate::report::{Document, Report};
 
-pub(super) fn run(args: &CardArgs, job: &Job, context: &Context<'_>) -> Result<Report, Stop> {
+pub(super) fn run<'a>(args: &CardArgs, job: &'a Job, context: &Context<'a>) -> Result<Report<'a>, Stop> {
+    let spares = spares_percent(args.spares.as_deref(), job)?;
     let stock = args.stock.as_deref().map(read_stock).transpose()?;
     report("card", &args.paper, job, context, |plan| {
-        let lines = order(plan, job.spares_percent, stock.as_deref());
+        let lines = order(plan, spares, stock.as_deref());
         card::card(&Card {
             plan,
             order: &lines,
@@ -31,17 +33,17 @@ pub(super) fn run(args: &CardArgs, job: &Job, context: &Context<'_>) -> Result<R
     })
 }
 
-pub(super) fn run_map(args: &MapArgs, job: &Job, context: &Context<'_>) -> Result<Report, Stop> {
+pub(super) fn run_map<'a>(args: &MapArgs, job: &'a Job, context: &Context<'a>) -> Result<Report<'a>, Stop> {
     report("map", &args.paper, job, context, |plan| drawing::map(plan, context.units))
 }
 
-fn report(
+fn report<'a>(
     command: &'static str,
     paper: &PaperArgs,
-    job: &Job,
-    context: &Context<'_>,
+    job: &'a Job,
+    context: &Context<'a>,
     draw: impl FnOnce(&Plan<'_>) -> String,
-) -> Result<Report, Stop> {
+) -> Result<Report<'a>, Stop> {
     refuse_own_input(paper)?;
     let plan = {
         let total = job.rows.iter().map(|row| row.count).fold(0, u32::saturating_add);
@@ -56,11 +58,15 @@ fn report(
     Ok(report)
 }
 
-/// A slip of the keyboard must not cost the job file.
+/// A slip of the keyboard must not cost the job file, nor what was measured.
 fn refuse_own_input(paper: &PaperArgs) -> Result<(), Stop> {
+    let is_input = |end: &std::ffi::OsStr| ["csv", "toml"].iter().any(|input| end.eq_ignore_ascii_case(input));
     let real = |path: &Path| path.canonicalize().ok();
     if real(&paper.output).is_some_and(|output| real(&paper.job) == Some(output)) {
         return Err(Stop::wrong("--output is the job file itself; name another file"));
+    }
+    if paper.output.extension().is_some_and(is_input) {
+        return Err(Stop::wrong("--output has the ending of an input file; cards end in .html, maps in .svg"));
     }
     Ok(())
 }

@@ -16,13 +16,13 @@ use shophead_job::read::read_group;
 use shophead_job::words;
 
 use super::{edge, factors, load_kind, load_word, memory_mark};
-use crate::args::GroupArgs;
+use crate::args::{Format, GroupArgs};
 use crate::context::Context;
 use crate::exit::Stop;
 use crate::report::{Block, Record, Report, Table};
 use crate::{input, json};
 
-pub(super) fn run(args: &GroupArgs, context: &Context<'_>) -> Result<Report, Stop> {
+pub(super) fn run<'a>(args: &GroupArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
     let rivet = input::part("--rivet", &args.rivet)?.without_length();
     let stack = input::layers("--sheets", &args.sheets, None)?;
     let (x, y) = input::force_pair("--load", &args.load)?;
@@ -63,7 +63,7 @@ pub(super) fn run(args: &GroupArgs, context: &Context<'_>) -> Result<Report, Sto
     report.result = answer.json(args.edge.is_some());
     answer.text(&mut report, context);
     answer.records(&mut report, context);
-    if context.draws {
+    if context.format == Format::Svg {
         let diameters: Vec<Length> = rivets.iter().map(Part::diameter).collect();
         report.drawing = Some(drawing::group(&GroupDrawing {
             rivets: &members,

@@ -8,20 +8,20 @@ use shophead::rivet::part::Part;
 use shophead::select::LengthQuery;
 use shophead::upset::{Defect, HeadJudgement, HeadLimits, MeasuredHead, PredictedHead, judge};
 
-use crate::args::HeadArgs;
+use crate::args::{Format, HeadArgs};
 use crate::cells::{Cells, Finds, Reported};
 use crate::context::Context;
 use crate::exit::Stop;
 use crate::report::{Block, Record, Report, Table};
 use crate::{input, json};
 
-pub(crate) fn run(args: &HeadArgs, context: &Context<'_>) -> Result<Report, Stop> {
+pub(crate) fn run<'a>(args: &HeadArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
     let answer = answer(args, context)?;
     let mut report = Report::new("head", context);
     answer.find(&mut Reported { report: &mut report, context });
 
     let Answer { family, limits, measured, judged, predicted, .. } = &answer;
-    if context.wants_json {
+    if context.format == Format::Json {
         report.result = result(family, limits, judged.as_ref(), predicted.as_ref());
     }
     text(&mut report, family, limits, *measured, judged.as_ref(), predicted.as_ref(), context);
@@ -33,11 +33,11 @@ pub(crate) fn run(args: &HeadArgs, context: &Context<'_>) -> Result<Report, Stop
 }
 
 /// The answer as the cells of a row, and what was found.
-pub(crate) fn row(
+pub(crate) fn row<'a>(
     args: &HeadArgs,
-    context: &Context<'_>,
+    context: &Context<'a>,
     cells: &mut impl Cells,
-    finds: &mut impl Finds,
+    finds: &mut impl Finds<'a>,
 ) -> Result<(), Stop> {
     let answer = answer(args, context)?;
     answer.find(finds);
@@ -70,8 +70,8 @@ fn answer<'a>(args: &HeadArgs, context: &Context<'a>) -> Result<Answer<'a>, Stop
     Ok(Answer { family, limits, measured, judged, predicted, found })
 }
 
-impl Answer<'_> {
-    fn find(&self, finds: &mut impl Finds) {
+impl<'a> Answer<'a> {
+    fn find(&self, finds: &mut impl Finds<'a>) {
         if let Some(judged) = &self.judged {
             finds.all(&self.family, &judged.findings);
         }
@@ -217,14 +217,14 @@ fn result(
     result
 }
 
-fn text(
-    report: &mut Report,
+fn text<'a>(
+    report: &mut Report<'a>,
     family: &Part<'_>,
     limits: &HeadLimits<'_>,
     measured: Option<MeasuredHead>,
     judged: Option<&HeadJudgement<'_>>,
     predicted: Option<&Predicted>,
-    context: &Context<'_>,
+    context: &Context<'a>,
 ) {
     let units = context.units;
     match judged {

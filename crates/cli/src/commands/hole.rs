@@ -10,19 +10,19 @@ use shophead::stack::Stack;
 use shophead::structure::Member;
 use shophead_job::words;
 
-use crate::args::HoleArgs;
+use crate::args::{Format, HoleArgs};
 use crate::cells::{Cells, Finds, Reported};
 use crate::context::Context;
 use crate::exit::Stop;
 use crate::report::{Block, Record, Report, Told};
 use crate::{input, json};
 
-pub(crate) fn run(args: &HoleArgs, context: &Context<'_>) -> Result<Report, Stop> {
+pub(crate) fn run<'a>(args: &HoleArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
     let asked = Asked::of(args)?;
     let answer = asked.answer(context);
     let mut report = Report::new("hole", context);
     answer.find(&mut Reported { report: &mut report, context });
-    if context.wants_json {
+    if context.format == Format::Json {
         report.result = result(&answer.verdict, context);
     }
     text(&mut report, asked.rivet, asked.found, &answer.verdict, context);
@@ -34,11 +34,11 @@ pub(crate) fn run(args: &HoleArgs, context: &Context<'_>) -> Result<Report, Stop
 }
 
 /// The answer as the cells of a row, and what was found.
-pub(crate) fn row(
+pub(crate) fn row<'a>(
     args: &HoleArgs,
-    context: &Context<'_>,
+    context: &Context<'a>,
     cells: &mut impl Cells,
-    finds: &mut impl Finds,
+    finds: &mut impl Finds<'a>,
 ) -> Result<(), Stop> {
     let asked = Asked::of(args)?;
     let answer = asked.answer(context);
@@ -79,7 +79,7 @@ impl Asked {
         Ok(Asked { rivet, found, layout, rows: args.rows, member, stack })
     }
 
-    fn answer<'a>(&'a self, context: &Context<'a>) -> Answer<'a> {
+    fn answer<'a>(&self, context: &Context<'a>) -> Answer<'a> {
         let Asked { rivet, found, layout, rows, member, ref stack } = *self;
         let query = HoleQuery { rivet, stack: stack.as_ref(), layout, rows, member, practice: context.practice };
         Answer { rivet, verdict: query.judge(found) }
@@ -92,8 +92,8 @@ struct Answer<'a> {
     verdict: HoleJudgement<'a>,
 }
 
-impl Answer<'_> {
-    fn find(&self, finds: &mut impl Finds) {
+impl<'a> Answer<'a> {
+    fn find(&self, finds: &mut impl Finds<'a>) {
         let chosen = self.verdict.chosen().and_then(|step| step.rivet);
         finds.all(&chosen.unwrap_or(self.rivet), &self.verdict.findings);
         if let Some(chosen) = chosen {
@@ -128,7 +128,7 @@ pub(super) fn steps_json(verdict: &HoleJudgement<'_>, context: &Context<'_>) -> 
                 "drill_diameter": json::or_null(step.cut, |cut| json::length(cut.diameter())),
                 "hole": json::or_null(step.hole, json::interval),
                 "findings": step.findings.iter()
-                    .map(|finding| Told::of(&subject, finding, context).json)
+                    .map(|finding| Told::of(&subject, finding, context).json())
                     .collect::<Vec<Value>>(),
             })
         })

@@ -131,7 +131,7 @@ impl<'a> InRow<'a> {
         })
     }
 
-    pub(super) fn find(&self, finds: &mut impl Finds, rivet: &Part<'_>) {
+    pub(super) fn find(&self, finds: &mut impl Finds<'a>, rivet: &Part<'_>) {
         finds.all(rivet, &self.strength.findings);
         if let Some(margin) = self.margin.filter(|margin| margin.value < 0.0) {
             use shophead::finding::{Code, Figure, Finding, Severity};

@@ -6,20 +6,21 @@ use serde_json::{Value, json};
 use shophead::finding::Severity;
 use shophead::upset::Remedy;
 use shophead_job::inspect::{Inspected, Inspection, RowTally, State};
-use shophead_job::model::Job;
+use shophead_job::model::{Job, Look};
 use shophead_job::order::OrderLine;
 use shophead_job::plan::Plan;
 use shophead_job::read::{DrivenFile, read_driven};
 use shophead_job::words;
 
 use super::order::{lines_json, order_table};
+use super::panel::looks_json;
 use crate::args::InspectArgs;
 use crate::context::Context;
 use crate::exit::Stop;
 use crate::json;
 use crate::report::{Block, Record, Report, Table, Told};
 
-pub(super) fn run(args: &InspectArgs, job: &Job, context: &Context<'_>) -> Result<Report, Stop> {
+pub(super) fn run<'a>(args: &InspectArgs, job: &'a Job, context: &Context<'a>) -> Result<Report<'a>, Stop> {
     let file = read_driven(&args.driven, &job.rows)?;
     let plan = Plan::make(job, context.practice);
     let inspection = Inspection::make(&plan, &file);
@@ -46,10 +47,10 @@ fn subject(rivet: &Inspected<'_, '_>) -> String {
 fn state(inspection: &Inspection<'_, '_>) -> String {
     match inspection.state() {
         State::Accepted => "Every rivet of the job is accepted.".into(),
-        State::AcceptedSoFar => format!(
-            "Accepted as far as it was looked at; {} rivets were not.",
-            inspection.holes.saturating_sub(inspection.looked_at())
-        ),
+        State::AcceptedSoFar => match inspection.holes.saturating_sub(inspection.looked_at()) {
+            0 => "Every rivet is accepted, but not every other place was looked at.".into(),
+            rivets => format!("Accepted as far as it was looked at; {rivets} rivets were not."),
+        },
         State::Rejected => "Not accepted: rejected rivets come out first.".into(),
     }
 }
@@ -88,6 +89,12 @@ fn text(
     let untouched: Vec<&str> = inspection.rows.iter().filter(|row| row.looked_at == 0).map(|row| row.name).collect();
     if !untouched.is_empty() {
         report.paragraph(format!("Nobody looked at {}.", untouched.join(", ")));
+    }
+    if !inspection.open_looks.is_empty() {
+        report.heading("Still to look at");
+    }
+    for Look { place, why, .. } in &inspection.open_looks {
+        report.text.push(Block::Entry(place.clone(), vec![why.clone()]));
     }
     let sampled = |row: &&RowTally<'_>| row.sample.is_some();
     let names: Vec<&str> = inspection.rows.iter().filter(sampled).map(|row| row.name).collect();
@@ -139,6 +146,7 @@ fn result(job: &Job, inspection: &Inspection<'_, '_>, lines: &[OrderLine<'_>]) -
         "state": inspection.state().word(),
         "lines": inspection.rivets.iter().map(rivet_json).collect::<Vec<Value>>(),
         "rows": rows.collect::<Vec<Value>>(),
+        "looks": looks_json(job),
         "order": lines_json(lines),
     })
 }

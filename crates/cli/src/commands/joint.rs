@@ -18,21 +18,21 @@ use shophead_job::words;
 
 use super::in_row::{Asked, InRow};
 use super::{edge, factors, load_kind, load_word, memory_mark};
-use crate::args::JointArgs;
+use crate::args::{Format, JointArgs};
 use crate::cells::{Cells, Finds, Reported};
 use crate::context::Context;
 use crate::exit::Stop;
 use crate::report::{Block, Record, Report, Table};
 use crate::{input, json};
 
-pub(crate) fn run(args: &JointArgs, context: &Context<'_>) -> Result<Report, Stop> {
+pub(crate) fn run<'a>(args: &JointArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
     let answer = answer(args, context)?;
     let mut report = Report::new("joint", context);
     answer.find(&mut Reported { report: &mut report, context }, context);
     let Answer { rivet, stack, case, edge, pitch, load, found, in_row } = &answer;
     let edge = (*edge, args.edge.is_some());
     let more = More::of(rivet, stack, found, *load, case, context);
-    if context.wants_json {
+    if context.format == Format::Json {
         report.result = result(rivet, found, edge, *pitch);
         more.json(&mut report.result);
         json::with(&mut report.result, "row", json::or_null(in_row.as_ref(), InRow::json));
@@ -40,7 +40,7 @@ pub(crate) fn run(args: &JointArgs, context: &Context<'_>) -> Result<Report, Sto
     text(&mut report, rivet, stack, (found, in_row.as_ref()), edge, context);
     if let Some(in_row) = in_row {
         in_row.text(&mut report, context);
-        if context.draws {
+        if context.format == Format::Svg {
             report.drawing = in_row.drawing(&rivet.to_string(), context);
         }
     }
@@ -54,11 +54,11 @@ pub(crate) fn run(args: &JointArgs, context: &Context<'_>) -> Result<Report, Sto
 }
 
 /// The answer as the cells of a row, and what was found.
-pub(crate) fn row(
+pub(crate) fn row<'a>(
     args: &JointArgs,
-    context: &Context<'_>,
+    context: &Context<'a>,
     cells: &mut impl Cells,
-    finds: &mut impl Finds,
+    finds: &mut impl Finds<'a>,
 ) -> Result<(), Stop> {
     let answer = answer(args, context)?;
     answer.find(finds, context);
@@ -95,8 +95,8 @@ fn answer<'a>(args: &JointArgs, context: &Context<'a>) -> Result<Answer<'a>, Sto
     Ok(Answer { rivet, stack, case, edge, pitch, load, found, in_row })
 }
 
-impl Answer<'_> {
-    fn find(&self, finds: &mut impl Finds, context: &Context<'_>) {
+impl<'a> Answer<'a> {
+    fn find(&self, finds: &mut impl Finds<'a>, context: &Context<'a>) {
         let Answer { rivet, stack, case, edge, pitch, found, in_row, .. } = self;
         finds.all(rivet, &found.findings);
         finds.all(rivet, &check_edge(edge.value, case, context.practice));
@@ -324,13 +324,13 @@ const fn kind(kind: BearingKind) -> &'static str {
     }
 }
 
-fn text(
-    report: &mut Report,
+fn text<'a>(
+    report: &mut Report<'a>,
     rivet: &Part<'_>,
     stack: &Stack,
     (found, in_row): (&JointStrength<'_>, Option<&InRow<'_>>),
     (edge, edge_given): (Given<'_, Length>, bool),
-    context: &Context<'_>,
+    context: &Context<'a>,
 ) {
     let units = context.units;
     let marked = |part: Allowable<'_>| format!("{}{}", units.force(part.force), memory_mark(part.basis));

@@ -13,7 +13,7 @@ use shophead::upset::{FitError, HeadLimits};
 use shophead_job::words;
 
 use super::memory_mark;
-use crate::args::LengthArgs;
+use crate::args::{Format, LengthArgs};
 use crate::cells::{Cells, Finds, Reported};
 use crate::context::Context;
 use crate::exit::Stop;
@@ -22,7 +22,7 @@ use crate::{input, json};
 
 const MEASURED: Basis<'static> = Basis { document: "as given", place: "", status: shophead::basis::Status::Shop };
 
-pub(crate) fn run(args: &LengthArgs, context: &Context<'_>) -> Result<Report, Stop> {
+pub(crate) fn run<'a>(args: &LengthArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
     let answer = answer(args, context)?;
     let mut report = Report::new("length", context);
     answer.find(&mut Reported { report: &mut report, context });
@@ -39,7 +39,7 @@ pub(crate) fn run(args: &LengthArgs, context: &Context<'_>) -> Result<Report, St
         alloy_assumed: answer.alloy_assumed,
         args,
     };
-    if context.wants_json {
+    if context.format == Format::Json {
         report.result = result(family, part, *grip, choice.as_ref(), &assumed, context);
     }
     text(&mut report, family, part, *grip, choice.as_ref(), &assumed, context);
@@ -51,11 +51,11 @@ pub(crate) fn run(args: &LengthArgs, context: &Context<'_>) -> Result<Report, St
 }
 
 /// The answer as the cells of a row, and what was found.
-pub(crate) fn row(
+pub(crate) fn row<'a>(
     args: &LengthArgs,
-    context: &Context<'_>,
+    context: &Context<'a>,
     cells: &mut impl Cells,
-    finds: &mut impl Finds,
+    finds: &mut impl Finds<'a>,
 ) -> Result<(), Stop> {
     let answer = answer(args, context)?;
     answer.find(finds);
@@ -100,8 +100,8 @@ fn answer<'a>(args: &LengthArgs, context: &Context<'a>) -> Result<Answer<'a>, St
     Ok(Answer { family, alloy_assumed, stack, grip, case, hole, query, choice })
 }
 
-impl Answer<'_> {
-    fn find(&self, finds: &mut impl Finds) {
+impl<'a> Answer<'a> {
+    fn find(&self, finds: &mut impl Finds<'a>) {
         let Answer { family, stack, case, query, choice, .. } = self;
         match choice {
             Some(choice) => finds.all(family, &choice.findings),

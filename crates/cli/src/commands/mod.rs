@@ -32,7 +32,7 @@ use crate::report::Report;
 /// Runs a command.
 ///
 /// `job` is the job of a command that takes one.
-pub(crate) fn run(command: &Command, job: Option<&Job>, context: &Context<'_>) -> Result<Report, Stop> {
+pub(crate) fn run<'a>(command: &Command, job: Option<&'a Job>, context: &'a Context<'a>) -> Result<Report<'a>, Stop> {
     match (command, job) {
         (Command::Length(args), _) => length::run(args, context),
         (Command::Head(args), _) => head::run(args, context),
@@ -123,11 +123,13 @@ fn memory_mark(basis: Basis<'_>) -> &'static str {
 pub(crate) mod tests {
     use clap::Parser;
     use proptest::prelude::*;
+    use proptest::test_runner::TestCaseError;
     use shophead::finding::Severity;
 
     use crate::args::Arguments;
     use crate::exit::{Exit, Stop};
     use crate::render;
+    use crate::report::Report;
 
     /// What people type, right and nearly right.
     #[rustfmt::skip]
@@ -310,7 +312,8 @@ pub(crate) mod tests {
             let taken: Vec<_> = taken.iter().map(|option| prop::option::of(with_word(option))).collect();
             (needed, taken, prop::collection::vec(word("part"), 1..4), any::<bool>()).prop_map(
                 move |(needed, taken, parts, process)| {
-                    let mut typed = vec!["shophead".to_owned(), command.to_owned()];
+                    // All of an answer is wanted, for scripts too.
+                    let mut typed = vec!["shophead".to_owned(), "--format=json".to_owned(), command.to_owned()];
                     typed.extend(needed.into_iter().chain(taken.into_iter().flatten()));
                     if command == "part" {
                         typed.push("--".to_owned());
@@ -325,26 +328,38 @@ pub(crate) mod tests {
         })
     }
 
+    /// What holds of every answer.
+    fn held(report: &Report, width: usize) -> Result<(), TestCaseError> {
+        let text = render::text::render(report, width);
+        let plain = anstream::adapter::strip_str(&text).to_string();
+        for line in plain.lines() {
+            prop_assert!(textwrap::core::display_width(line) <= width, "{width}: {line:?}");
+        }
+        let mut json = Vec::new();
+        render::json::render(report, &mut json).unwrap();
+        let json: serde_json::Value = serde_json::from_slice(&json).unwrap();
+        prop_assert_eq!(&json["command"], report.command);
+        render::csv::render(report).unwrap();
+        let refers = report.findings.iter().any(|told| told.severity == Severity::Refer);
+        let status = if !report.refused.is_empty() {
+            Exit::Wrong
+        } else if refers {
+            Exit::Refer
+        } else {
+            Exit::Done
+        };
+        prop_assert_eq!(report.exit(), status);
+        Ok(())
+    }
+
     proptest! {
         #![proptest_config(ProptestConfig::with_cases(2_000))]
 
         #[test]
         fn whatever_is_typed_is_answered_or_refused_in_one_sentence(typed in typed(), width in 20_usize..100) {
             let Ok(arguments) = Arguments::try_parse_from(&typed) else { return Ok(()) };
-            match crate::answer(&arguments) {
-                Ok(report) => {
-                    let text = render::text::render(&report, width);
-                    let plain = anstream::adapter::strip_str(&text).to_string();
-                    for line in plain.lines() {
-                        prop_assert!(textwrap::core::display_width(line) <= width, "{width}: {line:?}");
-                    }
-                    let json: serde_json::Value = serde_json::from_str(&render::json::render(&report)).unwrap();
-                    prop_assert_eq!(&json["command"], report.command);
-                    render::csv::render(&report).unwrap();
-                    let refers = report.findings.iter().any(|told| told.severity == Severity::Refer);
-                    let status = if !report.refused.is_empty() { Exit::Wrong } else if refers { Exit::Refer } else { Exit::Done };
-                    prop_assert_eq!(report.exit(), status);
-                }
+            match crate::answer(&arguments, |report| Ok(held(report, width))) {
+                Ok(held) => held?,
                 Err(Stop::Wrong(sentences)) => {
                     for sentence in sentences {
                         prop_assert!(!sentence.contains('\n') && !sentence.contains('\u{1b}'), "{sentence:?}");

@@ -18,11 +18,13 @@ use crate::input;
 use crate::json;
 use crate::report::{Block, Record, Report, Table};
 
-pub(super) fn run(args: &OrderArgs, job: &Job, context: &Context<'_>) -> Result<Report, Stop> {
-    let spares = match &args.spares {
-        Some(text) => input::percent("--spares", text)?,
-        None => job.spares_percent,
-    };
+/// What is ordered beyond the need: as given, else as the job says.
+pub(super) fn spares_percent(given: Option<&str>, job: &Job) -> Result<u32, Stop> {
+    given.map_or(Ok(job.spares_percent), |text| input::percent("--spares", text))
+}
+
+pub(super) fn run<'a>(args: &OrderArgs, job: &'a Job, context: &Context<'a>) -> Result<Report<'a>, Stop> {
+    let spares = spares_percent(args.spares.as_deref(), job)?;
     let stock = args.stock.as_deref().map(read_stock).transpose()?;
     let plan = Plan::make(job, context.practice);
     let lines = order(&plan, spares, stock.as_deref());

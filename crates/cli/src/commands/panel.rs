@@ -4,7 +4,7 @@ use serde_json::{Value, json};
 use shophead::access::{Clearance, Minutes};
 use shophead::finding::Finding;
 use shophead::trim::{Cut, INTERPOLATION};
-use shophead_job::model::Look;
+use shophead_job::model::{Job, Look};
 use shophead_job::plan::{DamagePlan, EdgePlan, PatternPlan, Plan, PositionPlan, RowCut};
 use shophead_job::words::{self, Units};
 
@@ -128,8 +128,9 @@ pub(super) fn damage(plan: &Plan<'_>, units: Units, text: &mut Vec<Block>) {
     if !plan.job.looks.is_empty() {
         text.push(Block::Heading("Also look here".into()));
     }
-    for Look { place, why } in &plan.job.looks {
-        text.push(Block::Entry(place.clone(), vec![why.clone()]));
+    for Look { place, why, found } in &plan.job.looks {
+        let found = found.iter().map(|found| format!("Found: {found}"));
+        text.push(Block::Entry(place.clone(), std::iter::once(why.clone()).chain(found).collect()));
     }
 }
 
@@ -277,8 +278,8 @@ pub(super) fn damage_json(plan: &Plan<'_>) -> Value {
     plan.damage.iter().map(damage).collect()
 }
 
-pub(super) fn looks_json(plan: &Plan<'_>) -> Value {
-    plan.job.looks.iter().map(|look| json!({ "place": look.place, "why": look.why })).collect()
+pub(super) fn looks_json(job: &Job) -> Value {
+    job.looks.iter().map(|look| json!({ "place": look.place, "why": look.why, "found": look.found })).collect()
 }
 
 #[cfg(test)]

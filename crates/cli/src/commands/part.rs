@@ -17,7 +17,7 @@ use crate::exit::Stop;
 use crate::report::{Block, Record, Report};
 use crate::{input, json};
 
-pub(super) fn run(args: &PartArgs, context: &Context<'_>) -> Result<Report, Stop> {
+pub(super) fn run<'a>(args: &PartArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
     let mut report = Report::new("part", context);
     let mut results = Vec::new();
     for text in &args.parts {

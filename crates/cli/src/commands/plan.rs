@@ -18,12 +18,13 @@ use shophead_job::words;
 use super::hole::steps_json;
 use super::order::{lines_json, order_table};
 use super::panel;
+use crate::args::Format;
 use crate::context::Context;
 use crate::json;
 use crate::progress::Progress;
-use crate::report::{Block, Record, Report, Told};
+use crate::report::{Block, Record, Report, Rows, Told};
 
-pub(super) fn run(job: &Job, context: &Context<'_>) -> Report {
+pub(super) fn run<'a>(job: &'a Job, context: &'a Context<'a>) -> Report<'a> {
     let plan = {
         let total = job.rows.iter().map(|row| row.count).fold(0, u32::saturating_add);
         let mut progress = Progress::of(total);
@@ -35,40 +36,24 @@ pub(super) fn run(job: &Job, context: &Context<'_>) -> Report {
         report.find(context, &subject.to_string(), [finding]);
     }
     report.findings_in_text = false;
-    if context.wants_json {
-        report.print_result(&Answer { plan: &plan, lines: &lines, context });
+    match context.format {
+        Format::Json => report.long_result = Some(Box::new(Answer { plan, lines, context })),
+        Format::Csv => report.rows = records(&report.findings, &plan, context),
+        Format::Text | Format::Svg => Page { report: &mut report, plan: &plan, context }.fill(&lines),
     }
-    let mut page = Page { report: &mut report, plan: &plan, context };
-    page.headline();
-    page.stops();
-    page.rows();
-    page.holes();
-    panel::patterns(&plan, &mut page.report.text);
-    panel::damage(&plan, context.units, &mut page.report.text);
-    page.positions();
-    page.removals();
-    panel::edges(&plan, context.units, &mut page.report.text);
-    page.report.heading("Order");
-    let without = plan.counts().without_rivet;
-    page.report.text.push(Block::Table(order_table(&lines, context.units)));
-    if without > 0 {
-        page.report.paragraph(format!("Not in the order: {}.", holes_without_rivet(without)));
-    }
-    page.memory();
-    records(&mut report, &plan, context);
     report
 }
 
 /// The answer for scripts. Rows and holes are printed one by one: that of a long job is never held as a whole.
-struct Answer<'p, 'j> {
-    plan: &'p Plan<'j>,
-    lines: &'p [OrderLine<'j>],
-    context: &'p Context<'p>,
+struct Answer<'a> {
+    plan: Plan<'a>,
+    lines: Vec<OrderLine<'a>>,
+    context: &'a Context<'a>,
 }
 
-impl Serialize for Answer<'_, '_> {
+impl Serialize for Answer<'_> {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let plan = self.plan;
+        let plan = &self.plan;
         let mut map = serializer.serialize_map(None)?;
         map.serialize_entry("title", &plan.job.title)?;
         map.serialize_entry("own_limits", &plan.job.own_limits.title)?;
@@ -82,9 +67,9 @@ impl Serialize for Answer<'_, '_> {
         map.serialize_entry("patterns", &panel::patterns_json(plan))?;
         map.serialize_entry("edges", &panel::edges_json(plan))?;
         map.serialize_entry("damage", &panel::damage_json(plan))?;
-        map.serialize_entry("looks", &panel::looks_json(plan))?;
+        map.serialize_entry("looks", &panel::looks_json(plan.job))?;
         map.serialize_entry("removal", &Each(|| plan.removals().into_iter().map(|note| removal_json(&note))))?;
-        map.serialize_entry("order", &lines_json(self.lines))?;
+        map.serialize_entry("order", &lines_json(&self.lines))?;
         map.end()
     }
 }
@@ -125,7 +110,7 @@ pub(super) fn holes_without_rivet(count: u32) -> String {
 
 /// The plan as text, in the order in which it is needed.
 struct Page<'r, 'p, 'j> {
-    report: &'r mut Report,
+    report: &'r mut Report<'j>,
     plan: &'p Plan<'j>,
     context: &'p Context<'p>,
 }
@@ -133,6 +118,25 @@ struct Page<'r, 'p, 'j> {
 impl<'j> Page<'_, '_, 'j> {
     fn length(&self, length: Length) -> String {
         self.context.units.length(length)
+    }
+
+    fn fill(&mut self, lines: &[OrderLine<'_>]) {
+        self.headline();
+        self.stops();
+        self.rows();
+        self.holes();
+        panel::patterns(self.plan, &mut self.report.text);
+        panel::damage(self.plan, self.context.units, &mut self.report.text);
+        self.positions();
+        self.removals();
+        panel::edges(self.plan, self.context.units, &mut self.report.text);
+        self.report.heading("Order");
+        self.report.text.push(Block::Table(order_table(lines, self.context.units)));
+        let without = self.plan.counts().without_rivet;
+        if without > 0 {
+            self.report.paragraph(format!("Not in the order: {}.", holes_without_rivet(without)));
+        }
+        self.memory();
     }
 
     fn headline(&mut self) {
@@ -601,17 +605,18 @@ fn removal_of(removal: &Removal<'_>) -> Value {
 }
 
 /// A row for each row of the job, and one for each hole that differs from its row.
-fn records(report: &mut Report, plan: &Plan<'_>, context: &Context<'_>) {
-    let mut told: HashMap<String, Vec<Told>> = HashMap::new();
-    for finding in &report.findings {
-        told.entry(finding.subject.clone()).or_default().push(finding.clone());
+fn records(findings: &[Told<'_>], plan: &Plan<'_>, context: &Context<'_>) -> Rows {
+    let mut rows = Rows::default();
+    let mut told: HashMap<&str, Vec<&Told<'_>>> = HashMap::new();
+    for finding in findings {
+        told.entry(&finding.subject).or_default().push(finding);
     }
     for row in &plan.rows {
         let special = row.holes.iter().filter(|hole| hole.differs_from(row)).count() as u32;
-        let subject = Subject::Row(&row.row.name);
+        let subject = Subject::Row(&row.row.name).to_string();
         let record =
             Line { row: &row.row.name, hole: None, count: row.row.count - special, disposition: None, cut: None };
-        record.push(report, Some(&row.choice), told.get(&subject.to_string()), context);
+        rows.push(record.record(Some(&row.choice), told.get(subject.as_str()), context));
         for hole in row.holes.iter().filter(|hole| hole.differs_from(row)) {
             let record = Line {
                 row: &row.row.name,
@@ -621,9 +626,10 @@ fn records(report: &mut Report, plan: &Plan<'_>, context: &Context<'_>) {
                 cut: hole.cut().map(|cut| cut.to_string()),
             };
             let subject = Subject::Hole(&row.row.name, hole.number).to_string();
-            record.push(report, hole.choice.as_deref(), told.get(&subject), context);
+            rows.push(record.record(hole.choice.as_deref(), told.get(subject.as_str()), context));
         }
     }
+    rows
 }
 
 struct Line<'p> {
@@ -635,7 +641,7 @@ struct Line<'p> {
 }
 
 impl Line<'_> {
-    fn push(self, report: &mut Report, choice: Option<&Choice<'_>>, told: Option<&Vec<Told>>, context: &Context<'_>) {
+    fn record(self, choice: Option<&Choice<'_>>, told: Option<&Vec<&Told<'_>>>, context: &Context<'_>) -> Record {
         let length = choice.and_then(|choice| choice.length.as_ref().ok());
         let complete = choice.filter(|choice| choice.is_complete());
         let mut record = Record::new(context.units);
@@ -645,7 +651,7 @@ impl Line<'_> {
         record.length("length", complete.and_then(|choice| choice.part.length()));
         record.length("rule_of_thumb_length", length.map(|length| length.rule_of_thumb_length));
         record.length("protrusion_max", length.and_then(|length| length.protrusion).map(|tail| tail.max));
-        record.findings(told.map_or(&[], Vec::as_slice));
-        report.rows.push(record);
+        record.findings(told.into_iter().flatten().copied());
+        record
     }
 }

@@ -22,7 +22,7 @@ use crate::context::Context;
 use crate::exit::Stop;
 use crate::report::{Block, Record, Report, Rows};
 
-pub(super) fn run(args: &SourcesArgs, context: &Context<'_>) -> Result<Report, Stop> {
+pub(super) fn run<'a>(args: &SourcesArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
     let mut list = List { units: context.units, sources: Vec::new() };
     list.limits(context);
     list.series();

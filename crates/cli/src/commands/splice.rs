@@ -25,7 +25,7 @@ use crate::exit::Stop;
 use crate::report::{Block, Record, Report};
 use crate::{input, json};
 
-pub(super) fn run(args: &SpliceArgs, context: &Context<'_>) -> Result<Report, Stop> {
+pub(super) fn run<'a>(args: &SpliceArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
     let (material, thickness) = input::sheet("--sheet", &args.sheet)?;
     let width = input::length("--width", &args.width)?;
     let rivet = input::rivet_or_letters("--rivet", &args.rivet)?.without_length();

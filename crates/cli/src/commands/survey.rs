@@ -43,7 +43,7 @@ fn cannot(what: &str, path: &Path, error: &io::Error) -> String {
     format!("cannot {what} {}: {error}", escaped(&path.display().to_string()))
 }
 
-pub(super) fn run(args: &SurveyArgs, job: &Job, context: &Context<'_>) -> Result<Report, Stop> {
+pub(super) fn run<'a>(args: &SurveyArgs, job: &'a Job, context: &Context<'a>) -> Result<Report<'a>, Stop> {
     let path = &args.holes;
     let old = match fs::read(path) {
         Ok(old) => Some(old),
@@ -172,7 +172,7 @@ fn show(text: &str) -> Result<(), Stop> {
     })
 }
 
-fn report(survey: &Survey<'_, '_>, context: &Context<'_>) -> Report {
+fn report<'a>(survey: &Survey<'_, 'a>, context: &Context<'a>) -> Report<'a> {
     let mut report = Report::new("survey", context);
     report.result = Value::Null;
     report.findings_in_text = false;

@@ -1,8 +1,9 @@
 //! JSON: one object, schema 1.
 
-use serde::Serialize;
+use std::io::{self, Write};
+
+use serde::{Serialize, Serializer};
 use serde_json::Value;
-use serde_json::value::RawValue;
 use shophead_job::words::ADVISORY;
 
 use crate::report::{Report, SCHEMA, Told};
@@ -18,12 +19,12 @@ use crate::report::{Report, SCHEMA, Told};
 /// | `advisory` | one sentence |
 /// | `result` | the answer of the command |
 /// | `findings` | `code`, `severity`, `subject`, `message`, `layer`, `measured`, `limit`, `basis` of each |
-pub(crate) fn render(report: &Report) -> String {
-    // Values of strings and numbers always print.
-    serde_json::to_string_pretty(&envelope(report)).unwrap_or_default() + "\n"
+pub(crate) fn render(report: &Report, mut to: impl Write) -> io::Result<()> {
+    serde_json::to_writer_pretty(&mut to, &envelope(report))?;
+    to.write_all(b"\n")
 }
 
-pub(crate) fn envelope(report: &Report) -> Envelope<'_> {
+pub(crate) fn envelope<'r>(report: &'r Report<'_>) -> Envelope<'r> {
     Envelope {
         schema: SCHEMA,
         command: report.command,
@@ -31,14 +32,14 @@ pub(crate) fn envelope(report: &Report) -> Envelope<'_> {
         own_limits: &report.own_limits,
         advisory: ADVISORY,
         result: match &report.long_result {
-            Some(printed) => Answer::Printed(printed),
-            None => Answer::Value(&report.result),
+            Some(long) => Answer::Long(&**long),
+            None => Answer::Short(&report.result),
         },
-        findings: report.findings.iter().map(|Told { json, .. }| json).collect(),
+        findings: Findings(&report.findings),
     }
 }
 
-/// The answer borrowed from the report: that of a long job is not copied.
+/// What is printed, piece by piece: nothing of a long job is held as text.
 #[derive(Serialize)]
 pub(crate) struct Envelope<'r> {
     schema: u32,
@@ -48,12 +49,21 @@ pub(crate) struct Envelope<'r> {
     own_limits: &'r str,
     advisory: &'r str,
     result: Answer<'r>,
-    findings: Vec<&'r Value>,
+    findings: Findings<'r>,
+}
+
+/// Each made when its turn comes.
+struct Findings<'r>(&'r [Told<'r>]);
+
+impl Serialize for Findings<'_> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_seq(self.0.iter().map(Told::json))
+    }
 }
 
 #[derive(Serialize)]
 #[serde(untagged)]
 enum Answer<'r> {
-    Value(&'r Value),
-    Printed(&'r RawValue),
+    Short(&'r Value),
+    Long(&'r (dyn erased_serde::Serialize + 'r)),
 }

@@ -21,7 +21,10 @@ pub(crate) fn print(report: &Report, settings: &Settings) -> Result<(), Stop> {
     let printed = match settings.format {
         // Colours are taken out where the output is no terminal or NO_COLOR is set.
         Format::Text => write(anstream::AutoStream::auto(io::stdout().lock()), &text::render(report, settings.width)),
-        Format::Json => write(io::stdout().lock(), &json::render(report)),
+        Format::Json => {
+            let mut out = io::BufWriter::new(io::stdout().lock());
+            json::render(report, &mut out).and_then(|()| out.flush())
+        }
         Format::Svg => match &report.drawing {
             Some(drawing) => write(io::stdout().lock(), drawing),
             None => {

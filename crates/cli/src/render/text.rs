@@ -155,7 +155,7 @@ impl Page {
                     Severity::Note => ("NOTE", NOTE),
                 };
                 self.marked(word, style, &format!("{subject}{}", told.message));
-                self.wrapped(&told.basis, &" ".repeat(MARK), &" ".repeat(MARK), FAINT);
+                self.wrapped(&told.basis(), &" ".repeat(MARK), &" ".repeat(MARK), FAINT);
             }
         }
     }

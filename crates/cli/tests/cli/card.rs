@@ -26,7 +26,7 @@ fn names(folder: &Path) -> Vec<String> {
     names
 }
 
-const SOUND: &str = r#"
+pub(crate) const SOUND: &str = r#"
 title = "Bracket"
 [[row]]
 name = "B1"
@@ -90,9 +90,12 @@ fn units_limits_and_stock_go_into_the_card() {
         "mm",
         "--stock",
         stock.to_str().expect("a path of text"),
+        "--spares",
+        "50",
     ];
     let run = run_in(folder.path(), &words);
     let html = run.printed(1);
+    assert!(html.contains("<td class=\"number\">82</td>"), "half of 163 more: {run}");
     assert!(html.contains("on the shelf") && html.contains("with Boat shed limits"), "{run}");
     assert!(html.contains("limits of the driven head, mm") && !html.contains(" in long"), "{run}");
 }
@@ -122,6 +125,10 @@ fn the_job_file_is_not_written_over() {
         assert_eq!(run.refused(), "error: --output is the job file itself; name another file\n");
     }
     assert_eq!(fs::read_to_string(folder.path().join("job.toml")).expect("there"), SOUND);
+    fs::write(folder.path().join("holes.csv"), "row,hole,major\n").expect("written");
+    let run = run_in(folder.path(), &["map", "job.toml", "-o", "holes.csv"]);
+    assert!(run.refused().contains("the ending of an input file"), "{run}");
+    assert_eq!(fs::read_to_string(folder.path().join("holes.csv")).expect("there"), "row,hole,major\n");
 }
 
 #[test]

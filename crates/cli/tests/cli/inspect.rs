@@ -2,6 +2,7 @@
 
 use serde_json::{Value, json};
 
+use crate::card::SOUND;
 use crate::{Run, shophead, shophead_with};
 
 const DEMO: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/../job/demo/keel-skin");
@@ -124,4 +125,27 @@ fn a_wrong_driven_file_is_refused() {
     let run = inspected("row,hole,condition\nK1,1,lose\n", "");
     assert!(run.refused().contains("condition cannot be \"lose\""), "{run}");
     assert_eq!(shophead(&format!("inspect {DEMO}/job.toml nowhere.csv")).status, Some(3));
+}
+
+#[test]
+fn a_job_is_not_accepted_before_every_other_place_was_looked_at() {
+    let look = "[[look]]\nplace = \"behind the tank\"\nwhy = \"sealant loose\"\n";
+    let inspected = |found: &str, more: &str| {
+        let job = format!("{SOUND}{look}{found}");
+        shophead_with(&format!("inspect job.toml driven.csv {more}"), |command| {
+            let folder = command.get_current_dir().expect("a folder").to_owned();
+            std::fs::write(folder.join("job.toml"), job).expect("written");
+            let driven: String = (1..=12).map(|hole| format!("B1,{hole},sound\n")).collect();
+            std::fs::write(folder.join("driven.csv"), format!("row,hole,condition\n{driven}")).expect("written");
+            command
+        })
+    };
+    let open = inspected("", "--format json").json(0)["result"].clone();
+    assert_eq!((&open["state"], &open["looks"][0]["found"]), (&json!("accepted-so-far"), &Value::Null));
+    let run = inspected("", "");
+    let text = run.printed(0);
+    assert!(text.contains("Every rivet is accepted, but not every other place was looked at.\n"), "{text}");
+    assert!(text.contains("Still to look at\nbehind the tank\n"), "{text}");
+    let seen = inspected("found = \"sound\"\n", "--format json").json(0)["result"].clone();
+    assert_eq!((&seen["state"], &seen["looks"][0]["found"]), (&json!("accepted"), &json!("sound")));
 }

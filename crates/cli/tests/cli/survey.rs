@@ -4,6 +4,7 @@ use std::fs;
 use std::io::{Read, Write};
 use std::path::{Path, PathBuf};
 use std::process::{Command, Output, Stdio};
+use std::sync::mpsc;
 use std::thread;
 use std::time::Duration;
 
@@ -201,14 +202,15 @@ fn a_file_that_somebody_else_changes_stops_the_survey() {
 }
 
 #[test]
-fn the_demo_goes_from_survey_to_inspection() {
+fn the_demo_goes_from_survey_to_signature() {
     let bench = Bench::new(
         &fs::read_to_string(format!("{DEMO}/job.toml")).expect("the demo").replace("holes.csv", "found.csv"),
     );
-    for file in ["shop-limits.toml", "stock.csv"] {
+    for file in ["shop-limits.toml", "stock.csv", "trim.csv", "driven.csv"] {
         fs::copy(format!("{DEMO}/{file}"), bench.path(file)).expect("copied");
     }
-    // Every hole of the demo's holes file, jumped to one after the other.
+
+    // Survey: every hole of the demo's holes file, jumped to one after the other.
     let holes = fs::read_to_string(format!("{DEMO}/holes.csv")).expect("the demo");
     let mut typed = String::new();
     for line in holes.lines().skip(1) {
@@ -219,18 +221,69 @@ fn the_demo_goes_from_survey_to_inspection() {
     let (status, out, err) = bench.survey(&typed);
     assert_eq!((status, err.as_str()), (Some(1), ""), "{out}");
     assert_eq!(out.matches(" saved: ").count(), holes.lines().count() - 1, "{out}");
-    let result = |typed: &str, folder: &Bench| {
-        let (status, out, err) = folder.run(&format!("{typed} --format json"), "");
+
+    // Plan and order: as with the demo's own holes.
+    let result = |typed: &str| {
+        let (status, out, err) = bench.run(&format!("{typed} --format json"), "");
         assert_eq!((status, err.as_str()), (Some(1), ""), "{typed}");
         let value: serde_json::Value = serde_json::from_str(&out).expect("JSON");
         value["result"].clone()
     };
     let in_demo = |typed: &str| typed.replace("job.toml", &format!("{DEMO}/job.toml"));
-    for typed in ["plan job.toml", "order job.toml --stock stock.csv"] {
-        assert_eq!(result(typed, &bench), result(&in_demo(typed), &bench), "{typed}: as with the demo's own holes");
+    let (plan, order) = (result("plan job.toml"), result("order job.toml --stock stock.csv"));
+    assert_eq!(plan, result(&in_demo("plan job.toml")));
+    assert_eq!(order, result(&in_demo("order job.toml --stock stock.csv")));
+
+    // Card: what plan and order say, for every row, every hole that differs, every part.
+    assert_eq!(bench.run("card job.toml --stock stock.csv -o card.html", ""), (Some(1), String::new(), String::new()));
+    let card = scraper::Html::parse_document(&fs::read_to_string(bench.path("card.html")).expect("a card"));
+    let texts = |selector: &str| -> Vec<String> {
+        let selector = scraper::Selector::parse(selector).expect("a selector");
+        let words = |text: String| text.split_whitespace().collect::<Vec<_>>().join(" ");
+        card.select(&selector).map(|found| words(found.text().collect::<Vec<_>>().join(" "))).collect()
+    };
+    let lines = texts("tr");
+    let has_line = |pieces: &[&str]| lines.iter().any(|line| pieces.iter().all(|piece| line.contains(piece)));
+    let word = |value: &serde_json::Value| value.as_str().expect("a text").to_owned();
+    for row in plan["rows"].as_array().expect("rows") {
+        let (name, part) = (word(&row["name"]), word(&row["part"]));
+        assert!(has_line(&[&name, &part]), "row {name} with {part}");
+        for hole in row["holes"].as_array().expect("holes") {
+            let number = &hole["hole_number"];
+            let told = match word(&hole["disposition"]).as_str() {
+                "refer" => "refer Do not open it.",
+                "clean-up" => "Clean up the hole",
+                "oversize" => "oversize shank",
+                "next-size" => "next larger diameter",
+                // One that is kept as it is, is like the others of its row.
+                "keep" => continue,
+                other => panic!("{other}"),
+            };
+            assert!(has_line(&[&format!("{name} hole {number} "), told]), "row {name} hole {number}: {told}");
+        }
     }
-    fs::copy(format!("{DEMO}/driven.csv"), bench.path("driven.csv")).expect("copied");
-    assert_eq!(result("inspect job.toml driven.csv", &bench)["rejected"], 7);
+    for line in order["lines"].as_array().expect("lines") {
+        assert!(has_line(&[&word(&line["part"]), &line["buy"].to_string()]), "{line}");
+    }
+
+    // Map: every row, every hole that is marked, the cut.
+    assert_eq!(bench.run("map job.toml -o map.svg", ""), (Some(1), String::new(), String::new()));
+    let map = fs::read_to_string(bench.path("map.svg")).expect("a map");
+    for row in plan["rows"].as_array().expect("rows") {
+        assert!(map.contains(&format!(">{}<", word(&row["name"]))), "{}", row["name"]);
+    }
+    let counts = &plan["counts"];
+    assert!(map.contains("aft edge"), "the cut");
+    assert!(counts["refer"].as_u64() > Some(0), "{counts}");
+
+    // Inspection, and what it says has to be ordered again.
+    let inspected = result("inspect job.toml driven.csv");
+    assert_eq!(inspected["rejected"], 7);
+    let ordered: u64 =
+        inspected["order"].as_array().expect("an order").iter().filter_map(|line| line["needed"].as_u64()).sum();
+    let replaced = inspected["lines"].as_array().expect("lines").iter().filter(|line| !line["replacement"].is_null());
+    assert_eq!(ordered, replaced.count() as u64);
+    assert!(ordered > 0);
 }
 
 /// Numbers that look random, always the same ones; only when the kill comes is left to chance.
@@ -276,12 +329,24 @@ fn two_hundred_kills_lose_nothing_that_was_saved() {
             // Until nobody reads any more.
             let _ = input.write_all(typed.as_bytes());
         });
+        let (tells, hears) = mpsc::channel();
         let reader = thread::spawn(move || {
-            let mut shown = Vec::new();
-            output.read_to_end(&mut shown).expect("an end");
-            String::from_utf8(shown).expect("UTF-8")
+            let (mut shown, mut piece) = (Vec::new(), [0; 4096]);
+            loop {
+                let count = output.read(&mut piece).expect("readable");
+                if count == 0 {
+                    return String::from_utf8(shown).expect("UTF-8");
+                }
+                shown.extend_from_slice(&piece[..count]);
+                // Nobody hears it once the plug is pulled.
+                let _ = tells.send(());
+            }
         });
-        thread::sleep(Duration::from_micros(numbers.next(25_000)));
+        // Every fourth is killed while it begins, the others after they have said something; a busy machine must not kill all too soon.
+        for _ in 0..if round % 4 == 0 { 0 } else { 1 + numbers.next(6) } {
+            let _ = hears.recv_timeout(Duration::from_secs(10));
+        }
+        thread::sleep(Duration::from_micros(numbers.next(4_000)));
         child.kill().expect("killed");
         killed += i32::from(child.wait().expect("an end").code().is_none());
         typist.join().expect("typed");

@@ -294,10 +294,12 @@ impl<'j> Card<'_, 'j> {
                 tbody {
                     @for look in looks {
                         tr {
-                            (tick(&format!("looked at {}", look.place)))
+                            @if look.found.is_some() { td class="tick" { "done" } }
+                            @else { (tick(&format!("looked at {}", look.place))) }
                             th scope="row" { (Said(&look.place)) }
                             td { (Said(&look.why)) }
-                            (write_cell(&format!("found at {}", look.place)))
+                            @if let Some(found) = &look.found { td { (Said(found)) } }
+                            @else { (write_cell(&format!("found at {}", look.place))) }
                         }
                     }
                 }

@@ -70,6 +70,10 @@ place = "<iframe src=javascript:alert(1)>"
 [[look]]
 place = "<a href='javascript:alert(1)'>"
 why = "&amp;<textarea>"
+[[look]]
+place = "behind"
+why = "loose"
+found = "<img src=x onerror=alert(1)>"
 "##;
     let none = |_: &Path| Err(std::io::ErrorKind::NotFound.into());
     Job::read_from(text.into(), Path::new("job.toml"), &none).unwrap_or_else(|error| panic!("{error}"))
@@ -194,6 +198,7 @@ fn hostile_texts_are_shown_as_they_were_typed() {
         &job.damage[0].place,
         &job.looks[0].place,
         &job.looks[0].why,
+        job.looks[1].found.as_ref().expect("something"),
     ] {
         assert!(shown.contains(typed.as_str()), "{typed}");
     }

@@ -519,7 +519,9 @@ impl<'m, 'j> Map<'m, 'j> {
                 let is_marked = kind != mark(row, None);
                 let is_end = hole == 1 || hole == row.row.count || hole % NUMBERED == 0;
                 let Some(place) = row.row.place_of(hole).filter(|_| is_marked || is_end).map(at) else { continue };
-                let letter = if radius < LETTERED { kind.letter() } else { "" };
+                // In brackets, for 3O would be read as thirty.
+                let has_letter = radius < LETTERED && !kind.letter().is_empty();
+                let letter = if has_letter { format!(" ({})", kind.letter()) } else { String::new() };
                 let letters = if is_marked { Letters::Strong } else { Letters::Plain };
                 taken.write(canvas, &format!("{hole}{letter}"), place, panel.away, letters, Side::Up);
             }

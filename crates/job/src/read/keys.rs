@@ -128,7 +128,7 @@ pub(super) const DAMAGE: Keys = Keys {
 pub(super) const LOOK: Keys = Keys {
     of: "a place to look at",
     form: "a table [[look]]",
-    names: &["place", "why"],
+    names: &["place", "why", "found"],
     examples: &[("place", "\"keel cap under the tank\""), ("why", "\"sealant was found loose\"")],
 };
 

@@ -182,6 +182,7 @@ pub(super) fn looks(table: &Table<'_>) -> Option<Vec<Look>> {
         let table = value.table("this place to look at".into(), &keys::LOOK)?;
         let place = table.required("place").and_then(|value| value.filled_text());
         let why = table.required("why").and_then(|value| value.filled_text());
-        Some(Look { place: place?.to_owned(), why: why?.to_owned() })
+        let found = table.optional("found").map_or(Some(None), |value| value.filled_text().map(Some));
+        Some(Look { place: place?.to_owned(), why: why?.to_owned(), found: found?.map(str::to_owned) })
     })
 }

@@ -16,6 +16,7 @@ use shophead::length::{Length, Toleranced};
 const DEMO: &str = include_str!("../../demo/keel-skin/job.toml");
 const DEMO_LIMITS: &str = include_str!("../../demo/keel-skin/shop-limits.toml");
 const DEMO_HOLES: &str = include_str!("../../demo/keel-skin/holes.csv");
+const DEMO_TRIM: &str = include_str!("../../demo/keel-skin/trim.csv");
 
 const MARSH: &str = include_str!("../../demo/marsh-float/job.toml");
 const MARSH_HOLES: &str = include_str!("../../demo/marsh-float/holes.csv");
@@ -35,7 +36,7 @@ fn read_beside(text: &str, files: &[(&str, &str)]) -> Result<Job, ReadError> {
 }
 
 fn demo(job: &str, limits: &str, holes: &str) -> Result<Job, ReadError> {
-    read_beside(job, &[("shop-limits.toml", limits), ("holes.csv", holes)])
+    read_beside(job, &[("shop-limits.toml", limits), ("holes.csv", holes), ("trim.csv", DEMO_TRIM)])
 }
 
 fn inch(text: &str) -> Length {
@@ -1042,6 +1043,7 @@ proptest! {
         let files = |path: &Path| match path.to_str() {
             Some("holes.csv") => Ok(DEMO_HOLES.into()),
             Some("shop-limits.toml") => Ok(DEMO_LIMITS.into()),
+            Some("trim.csv") => Ok(DEMO_TRIM.into()),
             _ => Err(io::ErrorKind::NotFound.into()),
         };
         shown_harmless(Job::read_from(mangled(DEMO, &mangles), Path::new("job.toml"), &files))?;
