@@ -3,11 +3,12 @@
     spark-submit fleet.py hole HOLES.csv ANSWERS
 
 HOLES.csv has its header in the first line and every row on one line. ANSWERS becomes a folder with the answers in parts, without header, in
-the order of the rows; the header is printed. shophead has to be on the path of every machine. The exit status is that of a single run: 2
+the order of the rows; the header is printed. shophead has to be on the same path on every machine. The exit status is that of a single run: 2
 when a row is wrong, else 1 when something has to be referred, else 0.
 """
 
 import csv
+import os
 import shlex
 import subprocess
 import sys
@@ -29,8 +30,10 @@ def main(question, holes, answers):
     print(asked.stdout, end="")
 
     # --header: a part of the file has no header line, and gets none. 1 and 2 are answers too; anything else stops the job.
+    # The stage gets no other environment than this.
+    path = {"PATH": os.environ["PATH"]}
     command = f'shophead batch {question} --header {shlex.quote(header)} || [ $? -le 2 ]'
-    rows = lines.filter(lambda line: line != first).pipe(f"sh -c {shlex.quote(command)}", checkCode=True).cache()
+    rows = lines.filter(lambda line: line != first).pipe(f"sh -c {shlex.quote(command)}", env=path, checkCode=True).cache()
     rows.saveAsTextFile(answers)
 
     error, severity = columns.index("error"), columns.index("severity")
