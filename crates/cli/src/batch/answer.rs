@@ -17,13 +17,13 @@ use crate::cells::{Cells, Codes};
 pub(super) struct AnswerCells<'o> {
     out: &'o mut Vec<u8>,
     /// For the cells that have to be looked at before they go out.
-    scratch: String,
+    scratch: &'o mut String,
     units: Units,
 }
 
-impl AnswerCells<'_> {
-    pub(super) fn new(out: &mut Vec<u8>, units: Units) -> AnswerCells<'_> {
-        AnswerCells { out, scratch: String::new(), units }
+impl<'o> AnswerCells<'o> {
+    pub(super) fn new(out: &'o mut Vec<u8>, scratch: &'o mut String, units: Units) -> AnswerCells<'o> {
+        AnswerCells { out, scratch, units }
     }
 
     /// The last cells of an answer.
@@ -83,23 +83,28 @@ impl Write for Bytes<'_> {
 
 /// What [`Units::bare_length`] prints. A row has a dozen lengths, and the formatter takes ten times as long for each.
 fn bare_length(out: &mut Vec<u8>, length: Length, units: Units) {
-    let (unit, least, most) = match units {
-        Units::Inches => (Length::INCH.nanometres().unsigned_abs(), 3, 5),
-        Units::Millimetres => (1_000_000, 1, 4),
-    };
-    let scale = 10_u64.pow(most);
+    match units {
+        Units::Inches => decimal::<25_400_000, 3, 5>(out, length),
+        Units::Millimetres => decimal::<1_000_000, 1, 4>(out, length),
+    }
+}
+
+/// In units of so many nanometres, with at least and at most so many places. The compiler knows every divisor.
+fn decimal<const UNIT: u64, const LEAST: u32, const MOST: u32>(out: &mut Vec<u8>, length: Length) {
+    let scale = const { 10_u64.pow(MOST) };
     let nanometres = length.nanometres();
     // A kilometre is 10^12 nm: with five places behind it and twice that there is still room in 64 bits.
-    let scaled = (nanometres.unsigned_abs() * scale * 2 + unit) / (unit * 2);
+    let scaled = (nanometres.unsigned_abs() * scale * 2 + UNIT) / (UNIT * 2);
     if nanometres < 0 && scaled != 0 {
         out.push(b'-');
     }
-    let (whole, mut fraction) = (scaled / scale, scaled % scale);
+    // A kilometre is a million millimetres.
+    let (mut whole, mut fraction) = ((scaled / scale) as u32, (scaled % scale) as u32);
     // From the last digit to the first.
-    let mut digits = [b'0'; 24];
+    let mut digits = [b'0'; 16];
     let mut at = digits.len();
-    let mut places = most;
-    while places > least && fraction % 10 == 0 {
+    let mut places = MOST;
+    while places > LEAST && fraction % 10 == 0 {
         fraction /= 10;
         places -= 1;
     }
@@ -110,7 +115,6 @@ fn bare_length(out: &mut Vec<u8>, length: Length, units: Units) {
     }
     at -= 1;
     digits[at] = b'.';
-    let mut whole = whole;
     loop {
         at -= 1;
         digits[at] = b'0' + (whole % 10) as u8;
@@ -148,7 +152,7 @@ mod tests {
     fn a_row_tells_each_code_once_and_the_most_serious() {
         let mut out = Vec::new();
         let codes = Codes { worst: Some(Severity::Refer), codes: vec![Code::NoLimit, Code::PitchLong] };
-        AnswerCells::new(&mut out, Units::Inches).text("part", "a,b").tell(&codes);
+        AnswerCells::new(&mut out, &mut String::new(), Units::Inches).text("part", "a,b").tell(&codes);
         assert_eq!(String::from_utf8(out).as_deref(), Ok(",\"a,b\",refer,no-limit pitch-long"));
     }
 

@@ -42,7 +42,7 @@ use question::{Rules, asking};
 use rows::{Layout, Tally, Worker};
 
 /// Pieces that wait for a worker or from one.
-const WAITING: usize = 2;
+const WAITING: usize = 4;
 
 pub(crate) fn run(args: &BatchArgs, common: &Common) -> Result<Exit, Stop> {
     let own = context::own_limits(common, None)?;

@@ -13,6 +13,7 @@ use super::json::{self, Object};
 use super::question::{Asking, Rules};
 use super::text::{may_be_formula, push_cell};
 use crate::cells::Codes;
+use crate::commands::kept::Kept;
 use crate::context::Context;
 use crate::exit::Stop;
 use crate::report::Report;
@@ -73,7 +74,14 @@ impl<'l> Worker<'l> {
     pub(super) fn new(layout: &'l Layout<'l>, context: &'l Context<'l>, asking: Box<dyn Asking>) -> Worker<'l> {
         Worker {
             layout,
-            answerer: Answerer { asking, context, layout, codes: Codes::default() },
+            answerer: Answerer {
+                asking,
+                context,
+                layout,
+                codes: Codes::default(),
+                kept: Kept::default(),
+                scratch: String::new(),
+            },
             cache: Cache::new(),
             question: Question::default(),
             scratch: Vec::new(),
@@ -246,10 +254,11 @@ impl Question {
     }
 
     /// Adds a cell; says whether it is short enough to be one.
+    #[inline]
     fn push(&mut self, column: usize, cell: &[u8]) -> bool {
         let (Ok(column), Ok(length)) = (u8::try_from(column), u16::try_from(cell.len())) else { return false };
-        self.0.push(column);
-        self.0.extend_from_slice(&length.to_le_bytes());
+        let [low, high] = length.to_le_bytes();
+        self.0.extend_from_slice(&[column, low, high]);
         self.0.extend_from_slice(cell);
         true
     }
@@ -272,6 +281,8 @@ struct Answerer<'l> {
     context: &'l Context<'l>,
     layout: &'l Layout<'l>,
     codes: Codes,
+    kept: Kept<'l>,
+    scratch: String,
 }
 
 impl Answerer<'_> {
@@ -292,7 +303,7 @@ impl Answerer<'_> {
         let mut filled = 0;
         for (column, cell) in question.cells() {
             let text = str::from_utf8(cell).map_err(|_| NOT_UTF8.to_owned())?;
-            let given = self.asking.set(column, original(text.trim()).trim())?;
+            let given = self.asking.set(column, said(text))?;
             filled |= u64::from(given) << column;
         }
         self.layout.rules.check(filled)
@@ -307,8 +318,8 @@ impl Answerer<'_> {
         let refers = match self.layout.to {
             Form::Csv => {
                 self.codes.clear();
-                let mut cells = AnswerCells::new(out, self.context.units);
-                self.asking.row(self.context, &mut cells, &mut self.codes).map_err(words)?;
+                let mut cells = AnswerCells::new(out, &mut self.scratch, self.context.units);
+                self.asking.row(self.context, &mut cells, &mut self.codes, &mut self.kept).map_err(words)?;
                 cells.tell(&self.codes);
                 // No error.
                 out.push(b',');
@@ -333,6 +344,15 @@ impl Answerer<'_> {
             Form::Lines => json::answer(out, &Report::new(self.asking.command(), self.context), wrong),
         }
         if wrong.is_some() { Outcome::Wrong } else { Outcome::Answered }
+    }
+}
+
+/// What a cell says: without blanks around it, and without the apostrophe in front of what would be a formula.
+fn said(text: &str) -> &str {
+    let is_plain = |byte: &u8| byte.is_ascii_graphic() && *byte != b'\'';
+    match text.as_bytes() {
+        [first, .., last] if is_plain(first) && is_plain(last) => text,
+        _ => original(text.trim()).trim(),
     }
 }
 

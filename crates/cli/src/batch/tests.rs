@@ -232,7 +232,8 @@ fn the_page_on_files_lists_every_column() {
         let cells: Vec<&str> = line.trim_matches('|').split('|').collect();
         for (cell, is_needed) in [(cells[1], true), (cells[2], false)] {
             let listed: Vec<&str> = cell.split(',').map(|name| name.trim().trim_matches('`')).collect();
-            let columns = columns.iter().map(|(column, _)| column).filter(|column| column.needed.is_some() == is_needed);
+            let columns =
+                columns.iter().map(|(column, _)| column).filter(|column| column.needed.is_some() == is_needed);
             assert_eq!(listed, columns.map(|column| column.name).collect::<Vec<_>>(), "{name}");
         }
     }

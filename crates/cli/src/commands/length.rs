@@ -12,9 +12,10 @@ use shophead::stack::Stack;
 use shophead::upset::{FitError, HeadLimits};
 use shophead_job::words;
 
+use super::kept::{Kept, Known};
 use super::memory_mark;
 use crate::args::{Format, LengthArgs};
-use crate::cells::{Cells, Finds, Reported};
+use crate::cells::{Cells, Codes, Finds, Reported};
 use crate::context::Context;
 use crate::exit::Stop;
 use crate::report::{Block, Record, Report, Table};
@@ -55,10 +56,13 @@ pub(crate) fn row<'a>(
     args: &LengthArgs,
     context: &Context<'a>,
     cells: &mut impl Cells,
-    finds: &mut impl Finds<'a>,
+    codes: &mut Codes,
+    kept: &mut Kept<'a>,
 ) -> Result<(), Stop> {
-    let answer = answer(args, context)?;
-    answer.find(finds);
+    let Known { rivet, limits, .. } = kept.of(&args.rivet, context.practice)?;
+    let practice = context.practice.with_own(limits);
+    let answer = answer_about(*rivet, args, &Context { practice: &practice, ..*context })?;
+    answer.find(codes);
     answer.cells(cells);
     Ok(())
 }
@@ -77,7 +81,11 @@ struct Answer<'a> {
 }
 
 fn answer<'a>(args: &LengthArgs, context: &Context<'a>) -> Result<Answer<'a>, Stop> {
-    let input::Rivet { part: family, alloy_assumed } = input::Rivet::of(&args.rivet)?;
+    answer_about(input::Rivet::of(&args.rivet)?, args, context)
+}
+
+fn answer_about<'a>(rivet: input::Rivet, args: &LengthArgs, context: &Context<'a>) -> Result<Answer<'a>, Stop> {
+    let input::Rivet { part: family, alloy_assumed } = rivet;
     let tolerance = args.tolerance.as_deref().map(|text| input::tolerance("--tolerance", text)).transpose()?;
     let stack = input::layers("--layers", &args.layers, tolerance)?;
     let case = Case::of(family.series().head, family.alloy(), family.size());

@@ -6,6 +6,7 @@ pub(crate) mod head;
 pub(crate) mod hole;
 mod inspect;
 mod in_row;
+pub(crate) mod kept;
 pub(crate) mod joint;
 pub(crate) mod length;
 mod order;

@@ -192,6 +192,9 @@ impl Scope {
     /// Every case.
     pub const ANY: Scope = Scope { head: None, alloy: None, diameter: None, rows: None };
 
+    /// As many particulars as there are: no limit is more particular.
+    const MOST: u8 = 4;
+
     fn covers(&self, case: &Case) -> bool {
         let head = if case.head.is_flush() { HeadScope::Flush } else { HeadScope::Protruding };
         self.head.is_none_or(|wanted| wanted == head)
@@ -321,6 +324,12 @@ impl<'a> Practice<'a> {
         Practice { name: self.name, title: self.title, built_in: self.built_in, own }
     }
 
+    /// The shop's own limits on top of it.
+    #[must_use]
+    pub const fn own(&self) -> &'a [Limit<'a>] {
+        self.own
+    }
+
     /// Every limit: the shop's own, then those of the practice's documents, then those that both practices share.
     pub fn limits(&self) -> impl Iterator<Item = &Limit<'a>> {
         self.own.iter().chain(self.built_in.into_iter().flatten())
@@ -345,6 +354,9 @@ impl<'a> Practice<'a> {
                     && found.is_none_or(|found| limit.scope.particulars() > found.scope.particulars())
                 {
                     found = Some(limit);
+                    if limit.scope.particulars() == Scope::MOST {
+                        break;
+                    }
                 }
             }
             found
