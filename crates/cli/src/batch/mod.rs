@@ -246,6 +246,12 @@ struct Done {
     tally: Tally,
 }
 
+/// The way to a worker and back: pieces with room for their answers, and those that are done.
+struct Lane {
+    give: SyncSender<(Piece, Vec<u8>)>,
+    take: Receiver<Done>,
+}
+
 /// The pieces to the workers in turn, the answers from them in the same turn: so they come out in the order of the input.
 fn answer_in_turn<'l, R: Read>(
     first: Piece,
@@ -256,7 +262,7 @@ fn answer_in_turn<'l, R: Read>(
     read_failed: &dyn Fn(io::Error) -> Stop,
 ) -> Result<(), Stop> {
     thread::scope(|scope| {
-        let lanes: Vec<(SyncSender<(Piece, Vec<u8>)>, Receiver<Done>)> = (0..workers)
+        let lanes: Vec<Lane> = (0..workers)
             .map(|_| {
                 let (give, asked) = sync_channel::<(Piece, Vec<u8>)>(WAITING);
                 let (answer, take) = sync_channel(WAITING);
@@ -270,7 +276,7 @@ fn answer_in_turn<'l, R: Read>(
                         }
                     }
                 });
-                (give, take)
+                Lane { give, take }
             })
             .collect();
         let (mut given, mut taken) = (0, 0);
@@ -280,13 +286,13 @@ fn answer_in_turn<'l, R: Read>(
             // No lane is given more than it can hold, so that giving never waits.
             if next.is_none() || given - taken == workers * WAITING {
                 // A worker that is gone has panicked, and the scope passes that on.
-                let Ok(done) = lanes[taken % workers].1.recv() else { return Ok(()) };
+                let Ok(done) = lanes[taken % workers].take.recv() else { return Ok(()) };
                 taken += 1;
                 out.answers(&done.answers, done.tally)?;
                 pieces.reuse(done.piece.bytes);
                 spare.push(done.answers);
             } else if let Some(piece) = next.take() {
-                let Ok(()) = lanes[given % workers].0.send((piece, spare.pop().unwrap_or_default())) else {
+                let Ok(()) = lanes[given % workers].give.send((piece, spare.pop().unwrap_or_default())) else {
                     return Ok(());
                 };
                 given += 1;
