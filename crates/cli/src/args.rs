@@ -4,19 +4,21 @@
 
 use std::path::{Path, PathBuf};
 
-use clap::{ArgGroup, Args, Parser, Subcommand, ValueEnum};
+use clap::builder::PossibleValuesParser;
+use clap::{ArgGroup, Args, CommandFactory, Parser, Subcommand, ValueEnum};
 use shophead::basis::Status;
 use shophead::joint::strength::Shear;
 use shophead::practice::{HANDBOOK, PROCESS, Practice};
 use shophead_job::words::Units;
+
+use crate::exit::STATUSES;
+use crate::schema;
 
 /// Rivet lengths, driven heads, holes and joint strength for airframe sheet metal.
 ///
 /// Lengths are inches unless they say mm: .125, 1/8, 1-1/2, 3.2mm. A hole may also be a drill: #30, F. A force is pounds unless it says N:
 /// 250, 1100N. A list of layers begins on the side of the manufactured head: .032,.040 or 2024-T3:.032,clad 2024-T3:.125; a thickness may
 /// carry its tolerance, .032+-.002, and what is special about it: .050:countersunk, .005:sealant.
-///
-/// Exit status: 0 done; 1 done, but a finding says refer; 2 the command line or a file is wrong; 3 reading or writing failed.
 #[derive(Debug, Parser)]
 #[command(name = "shophead", version, max_term_width = 100)]
 pub(crate) struct Arguments {
@@ -24,6 +26,15 @@ pub(crate) struct Arguments {
     pub(crate) command: Command,
     #[command(flatten)]
     pub(crate) common: Common,
+}
+
+impl Arguments {
+    /// What is typed and what help, manual and completions are made of: every command says its exit statuses.
+    pub(crate) fn definitions() -> clap::Command {
+        let statuses = || STATUSES.map(|(status, meaning)| format!("  {status}  {meaning}")).join("\n");
+        let told = |command: clap::Command| command.after_long_help(format!("Exit status:\n{}", statuses()));
+        told(Arguments::command()).mut_subcommands(told)
+    }
 }
 
 #[derive(Debug, Args)]
@@ -191,6 +202,18 @@ pub(crate) enum Command {
     ///
     /// Lists every limit, table and value that the product carries, with document, place and status.
     Sources(SourcesArgs),
+    /// What the JSON of a command may contain.
+    ///
+    /// Prints the JSON Schema, draft 2020-12, of what a command answers with --format json; without a command, which commands have one.
+    Schema(SchemaArgs),
+    /// Completions for a shell.
+    ///
+    /// Prints what makes a shell complete commands, options and words. The shell's own manual says where it is kept.
+    Completions(CompletionsArgs),
+    /// The manual as pages for man.
+    ///
+    /// Prints the page of the program or of a command, in the form that man reads; man -l shows it.
+    Man(ManArgs),
 }
 
 impl Command {
@@ -209,6 +232,7 @@ impl Command {
             Command::Survey(args) => args.screen.width,
             Command::Inspect(args) => args.screen.width,
             Command::Handheld(_) | Command::Card(_) | Command::Map(_) | Command::Batch(_) => None,
+            Command::Schema(_) | Command::Completions(_) | Command::Man(_) => None,
             Command::Sources(args) => args.screen.width,
         }
     }
@@ -667,6 +691,33 @@ pub(crate) struct SourcesArgs {
     pub(crate) screen: Screen,
 }
 
+#[derive(Debug, Args)]
+pub(crate) struct SchemaArgs {
+    /// The command; without it, which there are.
+    #[arg(value_name = "COMMAND", value_parser = PossibleValuesParser::new(schema::commands()))]
+    pub(crate) command: Option<String>,
+    /// Write into this folder instead, without a command those of all.
+    #[arg(long, value_name = "FOLDER")]
+    pub(crate) out: Option<PathBuf>,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct CompletionsArgs {
+    /// The shell.
+    #[arg(value_name = "SHELL", value_enum)]
+    pub(crate) shell: clap_complete::Shell,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct ManArgs {
+    /// The command; without it, the program.
+    #[arg(value_name = "COMMAND")]
+    pub(crate) command: Option<String>,
+    /// Write into this folder instead, without a command the pages of all.
+    #[arg(long, value_name = "FOLDER")]
+    pub(crate) out: Option<PathBuf>,
+}
+
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub(crate) enum StatusWord {
     /// Recalled, not read: check before relying on it.
@@ -693,11 +744,10 @@ impl StatusWord {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use clap::CommandFactory;
 
     #[test]
     fn the_definitions_hold_together_and_every_option_has_help() {
-        Arguments::command().help_expected(true).debug_assert();
+        Arguments::definitions().help_expected(true).debug_assert();
     }
 
     #[test]

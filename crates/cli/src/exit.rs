@@ -18,6 +18,17 @@ pub(crate) enum Exit {
     Failed = 3,
 }
 
+/// What each status means, for help and manual.
+pub(crate) const STATUSES: [(u8, &str); 4] = [
+    (Exit::Done as u8, "done, nothing stops the work"),
+    (Exit::Refer as u8, "done, and something has to be referred before it goes ahead"),
+    (
+        Exit::Wrong as u8,
+        "the command line or an input file is wrong; the error stream says where and what would be right",
+    ),
+    (Exit::Failed as u8, "reading or writing failed; nothing was half written"),
+];
+
 impl From<Exit> for ExitCode {
     fn from(exit: Exit) -> ExitCode {
         ExitCode::from(exit as u8)

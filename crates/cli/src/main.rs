@@ -7,31 +7,40 @@ mod args;
 mod batch;
 mod cells;
 mod commands;
+mod completions;
 mod context;
 mod exit;
 mod handheld;
 mod input;
 mod json;
+mod man;
 mod progress;
 mod render;
 mod report;
+mod schema;
 
 use std::process::ExitCode;
 
 use args::{Arguments, Command};
+use clap::FromArgMatches;
 use context::{Context, Settings};
 use exit::{Exit, Stop};
 use report::Report;
 
 fn main() -> ExitCode {
     // Help, the version and a wrong command line end here.
-    let arguments = <Arguments as clap::Parser>::parse();
+    let arguments = Arguments::from_arg_matches(&Arguments::definitions().get_matches());
+    let arguments = arguments.unwrap_or_else(|error| error.exit());
     let settings = Settings::of(&arguments);
     let outcome = match &arguments.command {
         // A session prints as it goes; it has no report.
         Command::Handheld(args) => handheld::run(args).map(|()| Exit::Done),
         // Nor has a batch: its rows go out while others come in.
         Command::Batch(args) => batch::run(args, &arguments.common),
+        // About the program itself.
+        Command::Schema(args) => schema::run(args).map(|()| Exit::Done),
+        Command::Completions(args) => completions::run(args).map(|()| Exit::Done),
+        Command::Man(args) => man::run(args).map(|()| Exit::Done),
         _ => answer(&arguments, |report| {
             render::print(report, &settings)?;
             exit::tell(&report.refused);

@@ -89,6 +89,11 @@
     )
 )]
 
+// What the package's page shows is run, too.
+#[cfg(doctest)]
+#[doc = include_str!("../README.md")]
+struct Page;
+
 // In the order in which data flows: each knows only those before it.
 pub mod length;
 pub mod quantity;

@@ -57,9 +57,10 @@ pub(crate) fn run<'a>(command: &Command, job: Option<&'a Job>, context: &'a Cont
             | Command::Map(_),
             None,
         ) => Err(Stop::wrong("this command takes a job file")),
-        (Command::Handheld(_) | Command::Batch(_), _) => {
-            Err(Stop::wrong("this command prints as it goes; it has no report"))
-        }
+        (
+            Command::Handheld(_) | Command::Batch(_) | Command::Schema(_) | Command::Completions(_) | Command::Man(_),
+            _,
+        ) => Err(Stop::wrong("this command prints by itself")),
         (Command::Sources(args), _) => sources::run(args, context),
     }
 }
@@ -122,6 +123,9 @@ fn memory_mark(basis: Basis<'_>) -> &'static str {
 
 #[cfg(test)]
 pub(crate) mod tests {
+    use std::collections::HashMap;
+    use std::sync::LazyLock;
+
     use clap::Parser;
     use proptest::prelude::*;
     use proptest::test_runner::TestCaseError;
@@ -131,6 +135,7 @@ pub(crate) mod tests {
     use crate::exit::{Exit, Stop};
     use crate::render;
     use crate::report::Report;
+    use crate::schema::{self, strict};
 
     /// What people type, right and nearly right.
     #[rustfmt::skip]
@@ -329,6 +334,12 @@ pub(crate) mod tests {
         })
     }
 
+    /// Strict, one a command.
+    static VALIDATORS: LazyLock<HashMap<&str, jsonschema::Validator>> = LazyLock::new(|| {
+        let validator = |command| jsonschema::validator_for(&strict::strict(schema::of(command).expect(command)));
+        schema::commands().map(|command| (command, validator(command).expect(command))).collect()
+    });
+
     /// What holds of every answer.
     fn held(report: &Report, width: usize) -> Result<(), TestCaseError> {
         let text = render::text::render(report, width);
@@ -340,6 +351,8 @@ pub(crate) mod tests {
         render::json::render(report, &mut json).unwrap();
         let json: serde_json::Value = serde_json::from_slice(&json).unwrap();
         prop_assert_eq!(&json["command"], report.command);
+        let faults = strict::faults(&VALIDATORS[report.command], &json);
+        prop_assert!(faults.is_empty(), "{faults:#?}\n{json:#}");
         render::csv::render(report).unwrap();
         let refers = report.findings.iter().any(|told| told.severity == Severity::Refer);
         let status = if !report.refused.is_empty() {

@@ -5,6 +5,7 @@ pub(crate) mod json;
 pub(crate) mod text;
 
 use std::io::{self, Write};
+use std::path::Path;
 
 use shophead_job::diagnostic::escaped;
 
@@ -35,6 +36,17 @@ pub(crate) fn print(report: &Report, settings: &Settings) -> Result<(), Stop> {
         Format::Csv => csv::render(report).and_then(|rows| write(io::stdout().lock(), &rows)),
     };
     printed.map_err(not_printed)
+}
+
+/// Prints a text as it stands.
+pub(crate) fn print_text(text: &str) -> Result<(), Stop> {
+    write(io::stdout().lock(), text).map_err(not_printed)
+}
+
+/// Writes a file, as a whole or not at all.
+pub(crate) fn write_file(path: &Path, text: &str) -> Result<(), Stop> {
+    let written = shophead_job::file::replace(path, text.as_bytes());
+    written.map_err(|error| Stop::Failed(format!("cannot write {}: {error}", escaped(&path.display().to_string()))))
 }
 
 fn not_printed(error: io::Error) -> Stop {

@@ -27,6 +27,14 @@ fn column(csv: &str, name: &str) -> Vec<String> {
     rows[1..].iter().map(|row| row[at].clone()).collect()
 }
 
+/// The one object of JSON Lines. It is the single command's, which its schema describes, with the row and an error besides.
+#[track_caller]
+fn only_line(run: &Run, status: i32) -> serde_json::Value {
+    let printed = run.printed(status);
+    assert_eq!(printed.lines().count(), 1, "{run}");
+    serde_json::from_str(printed).expect("JSON")
+}
+
 /// The output of a run with wrong rows.
 #[track_caller]
 fn with_errors(run: &Run) -> &str {
@@ -73,7 +81,7 @@ fn each_row_comes_out_with_the_cells_of_the_single_command() {
 
             let json = shophead(&format!("{question} {typed} --format json{more}")).json(status);
             let run = batch(&format!("{question} --format json{more}"), format!("{header}\n{row}\n"));
-            let mut line = run.json(status);
+            let mut line = only_line(&run, status);
             let object = line.as_object_mut().expect("an object");
             assert_eq!(object.remove("error"), Some(serde_json::Value::Null));
             assert!(
@@ -330,7 +338,7 @@ fn a_shop_s_own_limits_hold_in_every_row() {
     assert_eq!(column(batch("hole", rows).printed(0), "disposition"), ["oversize"]);
     let typed = format!("hole --limits {}", limits.display());
     assert_eq!(column(batch(&typed, rows).printed(0), "disposition"), ["keep"]);
-    let line = batch(&format!("{typed} --format json"), rows).json(0);
+    let line = only_line(&batch(&format!("{typed} --format json"), rows), 0);
     assert_eq!(line["own_limits"], "Boat shed limits");
 }
 

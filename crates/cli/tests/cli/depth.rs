@@ -330,7 +330,7 @@ fn a_row_that_cannot_be_compared_says_why() {
         ("pitch = \"3/4\"\n", "no-edge", "no edge distance is given"),
     ] {
         let run = with_files(&[("job.toml", &job("MS20470AD4-5", more))], "plan job.toml --width 200 --format json");
-        let value: Value = serde_json::from_str(&run.stdout).expect("JSON");
+        let value = crate::schema::read(&run.stdout);
         let row = &value["result"]["rows"][0];
         assert_eq!(
             (&row["before_and_after"]["not_compared"], &row["strength_ratio"]),
@@ -346,7 +346,7 @@ fn a_row_that_cannot_be_compared_says_why() {
 fn stepped_holes_are_counted_as_if_every_hole_were_like_the_weakest() {
     let hole = "pitch = \"3/4\"\nedge = \"7/16\"\n[[row.hole]]\nnumber = 3\nmajor = \".150\"\n";
     let value = with_files(&[("job.toml", &job("MS20470AD4-5", hole))], "plan job.toml --format json");
-    let value: Value = serde_json::from_str(&value.stdout).expect("JSON");
+    let value = crate::schema::read(&value.stdout);
     let row = &value["result"]["rows"][0];
     let both = &row["before_and_after"];
     assert_eq!((&both["stepped_holes"], &both["changed"]), (&1.into(), &true.into()), "{row}");

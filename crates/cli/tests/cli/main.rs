@@ -11,8 +11,11 @@ mod json;
 mod listed;
 mod limits;
 mod order;
+mod manual;
 mod plan;
+mod schema;
 mod streams;
+mod strict;
 mod survey;
 mod text;
 mod trim;
@@ -30,11 +33,27 @@ struct Run {
 }
 
 /// Runs the binary; words are separated by spaces, and `_` in a word stands for one.
+#[track_caller]
 fn shophead(typed: &str) -> Run {
     shophead_with(typed, |command| command)
 }
 
+/// Every answer in JSON is held against its schema, whether the test reads it or not.
+#[track_caller]
 fn shophead_with(typed: &str, more: impl FnOnce(&mut Command) -> &mut Command) -> Run {
+    let run = run(typed, more);
+    if run.stdout.starts_with("{\n  \"schema\"") {
+        schema::read(&run.stdout);
+    }
+    run
+}
+
+/// Runs a command that prints something else than an answer.
+fn bare(typed: &str) -> Run {
+    run(typed, |command| command)
+}
+
+fn run(typed: &str, more: impl FnOnce(&mut Command) -> &mut Command) -> Run {
     let folder = tempfile::tempdir().expect("a scratch folder");
     let mut command = Command::new(assert_cmd::cargo::cargo_bin!("shophead"));
     command.current_dir(folder.path()).args(typed.split_whitespace().map(|word| word.replace('_', " ")));
@@ -65,8 +84,7 @@ impl Run {
 
     #[track_caller]
     fn json(&self, status: i32) -> serde_json::Value {
-        let value: serde_json::Value = serde_json::from_str(self.printed(status)).expect("one JSON value");
-        value
+        schema::read(self.printed(status))
     }
 }
 

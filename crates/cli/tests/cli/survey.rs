@@ -105,7 +105,7 @@ K1 4/1000 > q
     assert!(out.contains("The earlier 0.159 in stays in the file.\n"), "{out}");
     let (status, plan, _) = bench.run("plan job.toml --format json", "");
     assert_eq!(status, Some(1));
-    let plan: serde_json::Value = serde_json::from_str(&plan).expect("JSON");
+    let plan = crate::schema::read(&plan);
     assert_eq!(plan["result"]["counts"]["measured"], 2);
     assert_eq!(plan["result"]["counts"]["refer"], 1);
 }
@@ -226,7 +226,7 @@ fn the_demo_goes_from_survey_to_signature() {
     let result = |typed: &str| {
         let (status, out, err) = bench.run(&format!("{typed} --format json"), "");
         assert_eq!((status, err.as_str()), (Some(1), ""), "{typed}");
-        let value: serde_json::Value = serde_json::from_str(&out).expect("JSON");
+        let value = crate::schema::read(&out);
         value["result"].clone()
     };
     let in_demo = |typed: &str| typed.replace("job.toml", &format!("{DEMO}/job.toml"));

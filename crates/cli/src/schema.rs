@@ -1,0 +1,242 @@
+//! `shophead schema`: what the JSON of each command may contain, as JSON Schema.
+//!
+//! The files in `schema/` are written by hand, one a command, with what several have in common in `shared.json`. What is printed is one
+//! document that stands by itself: the definitions that it needs are moved into it, so that every reader of JSON Schema can follow them.
+//! Fields are added within a version: the schemas say what is there, and leave room for what comes.
+
+use serde_json::{Map, Value};
+
+use crate::args::SchemaArgs;
+use crate::exit::Stop;
+use crate::render::{print_text, write_file};
+
+/// One line a command.
+macro_rules! schemas {
+    ($( $command:literal, )+) => {
+        const SCHEMAS: &[(&str, &str)] = &[$( ($command, include_str!(concat!("../schema/", $command, ".json"))), )+];
+    };
+}
+
+schemas! {
+    "length",
+    "head",
+    "hole",
+    "joint",
+    "group",
+    "splice",
+    "part",
+    "plan",
+    "order",
+    "inspect",
+    "sources",
+}
+
+const SHARED: &str = include_str!("../schema/shared.json");
+/// How a command's schema names a definition in [`SHARED`].
+const IN_SHARED: &str = "urn:shophead:json:1:shared#/$defs/";
+/// How a definition in the same document is named.
+const HERE: &str = "#/$defs/";
+
+/// The commands that answer in JSON.
+pub(crate) fn commands() -> impl Iterator<Item = &'static str> {
+    SCHEMAS.iter().map(|(command, _)| *command)
+}
+
+pub(crate) fn run(args: &SchemaArgs) -> Result<(), Stop> {
+    let asked = |command: &&str| args.command.as_deref().is_none_or(|asked| asked == *command);
+    let Some(folder) = &args.out else {
+        return match &args.command {
+            Some(command) => print_text(&text(command)?),
+            None => print_text(&list()),
+        };
+    };
+    for command in commands().filter(asked) {
+        write_file(&folder.join(format!("shophead-{command}.schema.json")), &text(command)?)?;
+    }
+    Ok(())
+}
+
+fn list() -> String {
+    let mut list = String::new();
+    for command in commands() {
+        list.push_str(command);
+        list.push('\n');
+    }
+    list
+}
+
+fn text(command: &str) -> Result<String, Stop> {
+    let schema = of(command).ok_or_else(|| Stop::wrong(format_args!("{command} does not answer in JSON")))?;
+    Ok(serde_json::to_string_pretty(&schema).unwrap_or_default() + "\n")
+}
+
+/// The schema of a command as one document.
+pub(crate) fn of(command: &str) -> Option<Value> {
+    let (_, text) = SCHEMAS.iter().find(|(known, _)| *known == command)?;
+    let mut schema: Value = serde_json::from_str(text).ok()?;
+    let shared: Value = serde_json::from_str(SHARED).ok()?;
+    let mut definitions = match schema.as_object_mut()?.remove("$defs") {
+        Some(Value::Object(own)) => own,
+        _ => Map::new(),
+    };
+    let mut needed = Vec::new();
+    localize(&mut schema, &mut needed);
+    definitions.values_mut().for_each(|own| localize(own, &mut needed));
+    while let Some(name) = needed.pop() {
+        if definitions.contains_key(&name) {
+            continue;
+        }
+        let mut definition = shared.get("$defs")?.get(&name)?.clone();
+        localize(&mut definition, &mut needed);
+        definitions.insert(name, definition);
+    }
+    definitions.sort_keys();
+    schema.as_object_mut()?.insert("$defs".to_owned(), definitions.into());
+    Some(schema)
+}
+
+/// Makes every reference one within the document; `needed` is given the names that it refers to.
+fn localize(schema: &mut Value, needed: &mut Vec<String>) {
+    match schema {
+        Value::Object(keywords) => {
+            if let Some(Value::String(reference)) = keywords.get_mut("$ref") {
+                let name = reference.strip_prefix(IN_SHARED).or(reference.strip_prefix(HERE)).unwrap_or(reference);
+                needed.push(name.to_owned());
+                *reference = format!("{HERE}{name}");
+            }
+            keywords.values_mut().for_each(|value| localize(value, needed));
+        }
+        Value::Array(values) => values.iter_mut().for_each(|value| localize(value, needed)),
+        _ => {}
+    }
+}
+
+#[cfg(test)]
+#[path = "../tests/cli/strict.rs"]
+pub(crate) mod strict;
+
+#[cfg(test)]
+mod tests {
+    use std::collections::BTreeSet;
+
+    use clap::CommandFactory;
+    use serde_json::json;
+    use shophead::finding::Code;
+
+    use super::*;
+    use crate::args::Arguments;
+
+    /// Every file as it lies in the folder.
+    fn files() -> Vec<(&'static str, Value)> {
+        let read = |(name, text): (&'static str, &str)| (name, serde_json::from_str(text).expect(name));
+        SCHEMAS.iter().copied().chain([("shared", SHARED)]).map(read).collect()
+    }
+
+    fn each<'v>(value: &'v Value, visit: &mut impl FnMut(&'v Map<String, Value>)) {
+        match value {
+            Value::Object(object) => {
+                visit(object);
+                object.values().for_each(|value| each(value, visit));
+            }
+            Value::Array(values) => values.iter().for_each(|value| each(value, visit)),
+            _ => {}
+        }
+    }
+
+    #[test]
+    fn every_schema_is_one_and_names_itself() {
+        for (name, file) in files() {
+            assert_eq!(file["$schema"], "https://json-schema.org/draft/2020-12/schema", "{name}");
+            assert_eq!(file["$id"], format!("urn:shophead:json:1:{name}"));
+            assert!(jsonschema::meta::is_valid(&file), "{name}");
+        }
+        for command in commands() {
+            let schema = of(command).expect(command);
+            assert!(jsonschema::meta::is_valid(&schema), "{command}");
+            assert_eq!(schema["properties"]["command"]["const"], command);
+            assert_eq!(schema["properties"]["schema"]["$ref"], "#/$defs/version");
+            assert_eq!(schema["$defs"]["version"]["const"], crate::report::SCHEMA);
+            // It stands by itself.
+            jsonschema::validator_for(&schema).unwrap_or_else(|error| panic!("{command}: {error}"));
+        }
+    }
+
+    #[test]
+    fn every_command_that_answers_in_json_has_one() {
+        // These write a file, hold a conversation or print by themselves; a line of a batch is the object of the command that it asks.
+        let without = ["batch", "survey", "card", "map", "handheld", "schema", "completions", "man"];
+        let all = Arguments::command().get_subcommands().map(|command| command.get_name().to_owned()).collect();
+        let told: BTreeSet<String> = commands().chain(without).map(str::to_owned).collect();
+        assert_eq!(told, all);
+    }
+
+    #[test]
+    fn nothing_in_the_shared_file_is_left_over() {
+        let mut used = BTreeSet::new();
+        for command in commands() {
+            used.extend(of(command).unwrap()["$defs"].as_object().unwrap().keys().cloned());
+        }
+        let shared: Value = serde_json::from_str(SHARED).unwrap();
+        for name in shared["$defs"].as_object().unwrap().keys() {
+            assert!(used.contains(name), "{name}");
+        }
+    }
+
+    /// A number without a unit says so.
+    const UNITS: &[&str] = &[
+        "inch",
+        "millimetre",
+        "pound",
+        "newton",
+        "megapascal",
+        "gram",
+        "minutes",
+        "diameters",
+        "without unit",
+        "rivets on an inch",
+    ];
+
+    #[test]
+    fn every_field_is_described_and_every_number_has_its_unit() {
+        for (name, file) in files() {
+            each(&file, &mut |schema| {
+                let Some(Value::Object(fields)) = schema.get("properties") else { return };
+                let required = schema.get("required").and_then(Value::as_array).expect(name);
+                for word in required {
+                    assert!(fields.contains_key(word.as_str().unwrap()), "{name}: {word}");
+                }
+                for (field, schema) in fields {
+                    let described = schema["description"].as_str().unwrap_or_default();
+                    assert!(described.ends_with('.'), "{name}: {field} is described as {described:?}");
+                    if schema["type"] == "number" || schema["type"] == json!(["number", "null"]) {
+                        let described = described.to_lowercase();
+                        assert!(UNITS.iter().any(|unit| described.contains(unit)), "{name}: {field}: {described}");
+                    }
+                }
+            });
+        }
+    }
+
+    #[test]
+    fn every_code_of_a_finding_is_listed() {
+        let shared: Value = serde_json::from_str(SHARED).unwrap();
+        let codes: Vec<&str> = Code::ALL.iter().map(|code| code.word()).collect();
+        assert_eq!(shared["$defs"]["code"]["anyOf"][0]["enum"], json!(codes), "schema/shared.json, code");
+    }
+
+    #[test]
+    fn the_printed_schema_leaves_room_for_later_fields_and_the_strict_one_does_not() {
+        let schema = of("part").unwrap();
+        let mut answer = json!({
+            "schema": 1, "command": "part", "practice": "handbook", "advisory": "A sentence.", "result": { "parts": [] }, "findings": [],
+        });
+        let [loose, strict] =
+            [schema.clone(), strict::strict(schema)].map(|schema| jsonschema::validator_for(&schema).unwrap());
+        assert!(loose.is_valid(&answer) && strict.is_valid(&answer));
+        answer["later"] = json!(1);
+        assert!(loose.is_valid(&answer) && !strict.is_valid(&answer));
+        answer.as_object_mut().unwrap().remove("later");
+        answer["practice"] = json!("a later one");
+        assert!(loose.is_valid(&answer) && !strict.is_valid(&answer));
+    }
+}

@@ -1,0 +1,2412 @@
+// The C interface of shophead: solid-rivet calculations for airframe sheet metal.
+//
+// It advises. The maintenance and repair manuals of the type, approved data, local rules and a licensed person decide. What has the
+// status SHOPHEAD_STATUS_MEMORY was recalled, not read: check it before relying on it.
+//
+// What holds for every function:
+//
+// - Lengths are whole nanometres in int64_t; the inch is 25400000. SHOPHEAD_NONE stands for a length that is not there.
+// - Inputs come before outputs. Outputs are written only when the answer is SHOPHEAD_OK, and then all of them.
+// - All memory is the caller's. Nothing is allocated, nothing is kept after a function has returned, nothing has to be freed.
+// - NULL is an error, but for an array or a text of which there are none. What a pointer points to must be set and must stay as it is
+//   during the call; outputs and room must not overlap inputs or each other.
+// - There is no state: any thread may call any function at any time.
+// - Texts handed in have a length and need no zero byte at the end. Enumerations are handed in as uint32_t and checked.
+//
+// crates/ffi/README.md has an example and how to link. Made by cbindgen from crates/ffi/src: do not edit.
+
+#ifndef SHOPHEAD_H
+#define SHOPHEAD_H
+
+#include <stddef.h>
+#include <stdint.h>
+
+// A buffer of this size holds every text that a function of this library makes, its zero byte included.
+#define SHOPHEAD_TEXT_MAX 512
+
+// The number of this interface. It is raised when anything that a program may rely on changes: a structure, a number, what a function
+// takes. Within one number only functions, constants and numbers of enumerations are added.
+#define SHOPHEAD_ABI_VERSION 1
+
+// In the place of a length: none was given, or there is none. It is no length itself.
+#define SHOPHEAD_NONE INT64_MIN
+
+// An array of so many findings holds those of any function that does not say otherwise.
+#define SHOPHEAD_MAX_FINDINGS 12
+
+// The most limits of a shop's own that one practice takes.
+#define SHOPHEAD_MAX_OWN_LIMITS 64
+
+// The most layers under one rivet.
+#define SHOPHEAD_MAX_LAYERS 8
+
+// The most defects that are looked at on one rivet.
+#define SHOPHEAD_MAX_DEFECTS 16
+
+// So many pieces of room for each rivet suffice for `shophead_group_share`.
+#define SHOPHEAD_ROOM_PER_RIVET 4
+
+// The steps below refer: an array of so many always suffices.
+#define SHOPHEAD_MAX_STEPS 4
+
+// An array of so many findings holds those of a verdict on a hole and of all its steps.
+#define SHOPHEAD_MAX_HOLE_FINDINGS 60
+
+// What every function answers that can fail: `SHOPHEAD_OK`, or why it did nothing. The numbers never change their meaning.
+// `shophead_error_message` gives the sentence.
+enum shophead_error
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // Done; every output is written.
+  SHOPHEAD_OK = 0,
+  // A pointer is NULL that must not be.
+  SHOPHEAD_ERROR_NULL = 1,
+  // A pointer is not aligned for what it points to.
+  SHOPHEAD_ERROR_MISALIGNED = 2,
+  // A number is not one of its enumeration, or there is nothing under it.
+  SHOPHEAD_ERROR_UNKNOWN_NUMBER = 3,
+  // A buffer or an array of the caller's is too short for the answer.
+  SHOPHEAD_ERROR_BUFFER_TOO_SMALL = 4,
+  // A text is not UTF-8.
+  SHOPHEAD_ERROR_NOT_UTF8 = 5,
+  // A floating-point number is NaN or infinite.
+  SHOPHEAD_ERROR_NOT_FINITE = 6,
+  // A length is more than a kilometre, or `SHOPHEAD_NONE` where it is needed.
+  SHOPHEAD_ERROR_LENGTH_OUT_OF_RANGE = 7,
+  // The least, the nominal and the greatest length are not in this order.
+  SHOPHEAD_ERROR_LENGTHS_OUT_OF_ORDER = 8,
+  // A count is more than memory can hold, or more than the function takes.
+  SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE = 9,
+  // Refused for a reason that this list does not have yet.
+  SHOPHEAD_ERROR_OTHER = 10,
+  // A text is not a length.
+  SHOPHEAD_ERROR_NOT_A_LENGTH = 20,
+  // A text is not a force.
+  SHOPHEAD_ERROR_NOT_A_FORCE = 21,
+  // A text is not a drill.
+  SHOPHEAD_ERROR_NOT_A_DRILL = 22,
+  // A text is neither a drill nor the width of a hole.
+  SHOPHEAD_ERROR_NOT_A_HOLE = 23,
+  // A text is not a part number.
+  SHOPHEAD_ERROR_NOT_A_PART = 24,
+  // A text is not a sheet material.
+  SHOPHEAD_ERROR_NOT_A_MATERIAL = 25,
+  // A text is not the value of this limit.
+  SHOPHEAD_ERROR_NOT_A_VALUE = 26,
+  // A word is not in the list.
+  SHOPHEAD_ERROR_UNKNOWN_WORD = 27,
+  // No drill is so small or so large.
+  SHOPHEAD_ERROR_NO_SUCH_DRILL = 30,
+  // No strength of this material in this thickness is published.
+  SHOPHEAD_ERROR_STRENGTH_NOT_PUBLISHED = 31,
+  // No published splice table names this material.
+  SHOPHEAD_ERROR_NO_SPLICE_TABLE = 32,
+  // The published splice tables do not hold for this rivet.
+  SHOPHEAD_ERROR_TABLE_NOT_FOR_RIVET = 33,
+  // A limit has a value of a kind that it does not take.
+  SHOPHEAD_ERROR_VALUE_NOT_FOR_LIMIT = 34,
+  // The series has no such material.
+  SHOPHEAD_ERROR_PART_MATERIAL = 40,
+  // The series has no such size.
+  SHOPHEAD_ERROR_PART_SIZE = 41,
+  // The series does not have this finish for this alloy.
+  SHOPHEAD_ERROR_PART_FINISH = 42,
+  // A rivet's length is nothing or less.
+  SHOPHEAD_ERROR_PART_NO_SHANK = 43,
+  // A rivet's length has more than two digits.
+  SHOPHEAD_ERROR_PART_TOO_LONG = 44,
+  // A rivet's length lies between the steps of its series.
+  SHOPHEAD_ERROR_PART_NOT_IN_STEPS = 45,
+  // The series is not known to have half lengths.
+  SHOPHEAD_ERROR_PART_NO_HALF_LENGTHS = 46,
+  // A flush rivet is no longer than its own head.
+  SHOPHEAD_ERROR_PART_SHORTER_THAN_HEAD = 47,
+  // The alloy needs a finish letter in this series.
+  SHOPHEAD_ERROR_PART_FINISH_NEEDED = 48,
+  // A rivet without a length where one with a length is needed.
+  SHOPHEAD_ERROR_PART_WITHOUT_LENGTH = 49,
+  // The pack is no thicker than nothing.
+  SHOPHEAD_ERROR_FIT_NO_GRIP = 60,
+  // The hole is no wider than nothing.
+  SHOPHEAD_ERROR_FIT_NO_HOLE = 61,
+  // The shank is no wider than nothing.
+  SHOPHEAD_ERROR_FIT_NO_SHANK = 62,
+  // The flush head is deeper than the whole pack.
+  SHOPHEAD_ERROR_FIT_HEAD_DEEPER_THAN_PACK = 63,
+  // The limits of this rivet's shank are not known.
+  SHOPHEAD_ERROR_FIT_SHANK_NOT_KNOWN = 64,
+  // The dimensions of this rivet's head are not known.
+  SHOPHEAD_ERROR_FIT_HEAD_NOT_KNOWN = 65,
+  // A driven head has a height.
+  SHOPHEAD_ERROR_FIT_NO_HEIGHT = 66,
+  // An axis of a hole is no longer than nothing.
+  SHOPHEAD_ERROR_HOLE_NOT_POSITIVE = 70,
+  // The minor axis is longer than the major one.
+  SHOPHEAD_ERROR_HOLE_AXES_SWAPPED = 71,
+  // Too many layers under one rivet.
+  SHOPHEAD_ERROR_STACK_TOO_MANY_LAYERS = 80,
+  // A layer may be no thicker than nothing.
+  SHOPHEAD_ERROR_STACK_NOT_POSITIVE = 81,
+  // The pack is thicker than a kilometre.
+  SHOPHEAD_ERROR_STACK_TOO_THICK = 82,
+  // Fewer than two sheets that carry load.
+  SHOPHEAD_ERROR_JOINT_TOO_FEW_SHEETS = 90,
+  // Too many sheets under one rivet.
+  SHOPHEAD_ERROR_JOINT_TOO_MANY_SHEETS = 91,
+  // Double shear with other than three sheets.
+  SHOPHEAD_ERROR_JOINT_DOUBLE_SHEAR_NEEDS_THREE_SHEETS = 92,
+  // The rivet's diameter is nothing or less.
+  SHOPHEAD_ERROR_JOINT_DIAMETER_NOT_POSITIVE = 93,
+  // A sheet's thickness is nothing or less.
+  SHOPHEAD_ERROR_JOINT_THICKNESS_NOT_POSITIVE = 94,
+  // An edge distance is nothing or less.
+  SHOPHEAD_ERROR_JOINT_EDGE_NOT_POSITIVE = 95,
+  // The hole is nothing or less.
+  SHOPHEAD_ERROR_JOINT_HOLE_NOT_POSITIVE = 96,
+  // The pitch leaves nothing between the holes.
+  SHOPHEAD_ERROR_JOINT_PITCH_INSIDE_HOLE = 97,
+  // A strength is no number above zero.
+  SHOPHEAD_ERROR_JOINT_STRESS_NOT_POSITIVE = 98,
+  // A flush head without a countersunk or dimpled sheet.
+  SHOPHEAD_ERROR_JOINT_NO_SEAT_FOR_FLUSH_HEAD = 99,
+  // A load comes out too large to be a number.
+  SHOPHEAD_ERROR_JOINT_OUT_OF_RANGE = 100,
+  // The load is not above zero.
+  SHOPHEAD_ERROR_MARGIN_LOAD_NOT_POSITIVE = 110,
+  // The allowable is negative.
+  SHOPHEAD_ERROR_MARGIN_ALLOWABLE_NOT_VALID = 111,
+  // A factor is below 1.
+  SHOPHEAD_ERROR_MARGIN_FACTOR_BELOW_ONE = 112,
+  // Load and allowable are too far apart for a margin.
+  SHOPHEAD_ERROR_MARGIN_OUT_OF_RANGE = 113,
+  // A thickness, width or pitch is nothing or less.
+  SHOPHEAD_ERROR_SPLICE_LENGTH_NOT_POSITIVE = 120,
+  // No nominal hole is known for the rivet.
+  SHOPHEAD_ERROR_SPLICE_DIAMETER_NOT_TABULATED = 121,
+  // A strength, a load or a count is not above zero.
+  SHOPHEAD_ERROR_SPLICE_NOT_POSITIVE = 122,
+  // No row to put the rivets in.
+  SHOPHEAD_ERROR_SPLICE_NO_ROWS = 123,
+  // More rivets than can be counted.
+  SHOPHEAD_ERROR_SPLICE_OUT_OF_RANGE = 124,
+  // A group without rivets.
+  SHOPHEAD_ERROR_GROUP_NO_RIVETS = 130,
+  // A weight is not above zero.
+  SHOPHEAD_ERROR_GROUP_WEIGHT_NOT_POSITIVE = 131,
+  // A load or a moment is no number.
+  SHOPHEAD_ERROR_GROUP_LOAD_NOT_FINITE = 132,
+  // A group without any load.
+  SHOPHEAD_ERROR_GROUP_NO_LOAD = 133,
+  // A moment on rivets that all stand at one point.
+  SHOPHEAD_ERROR_GROUP_NOTHING_RESISTS_MOMENT = 134,
+  // The shares come out too large to be numbers.
+  SHOPHEAD_ERROR_GROUP_OUT_OF_RANGE = 135,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_error shophead_error;
+#else
+typedef uint32_t shophead_error;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// How well a figure is supported; the later, the worse.
+enum shophead_status
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // No figure, no basis.
+  SHOPHEAD_STATUS_NONE = 0,
+  // From a shop's own approved documents, handed in as a limit.
+  SHOPHEAD_STATUS_SHOP = 1,
+  // Read in the document named.
+  SHOPHEAD_STATUS_PUBLISHED = 2,
+  // A rule of thumb that the trade uses; no document stands behind it.
+  SHOPHEAD_STATUS_PRACTICE = 3,
+  // Recalled from the document named, or computed from such a figure, but not read there: check before relying on it.
+  SHOPHEAD_STATUS_MEMORY = 4,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_status shophead_status;
+#else
+typedef uint32_t shophead_status;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// The shape of the manufactured head.
+enum shophead_head
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // Universal protruding head.
+  SHOPHEAD_HEAD_UNIVERSAL = 1,
+  // 100 degree flush head.
+  SHOPHEAD_HEAD_FLUSH = 2,
+  // 100 degree flush head of reduced size, for shear.
+  SHOPHEAD_HEAD_REDUCED_FLUSH = 3,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_head shophead_head;
+#else
+typedef uint32_t shophead_head;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// What kind of finding it is. `shophead_word` gives the word that other outputs of the project use for it.
+enum shophead_code
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // A kind that this list does not have yet.
+  SHOPHEAD_CODE_UNKNOWN = 0,
+  // A limit that decided something could only be recalled: check it against the document.
+  SHOPHEAD_CODE_LIMIT_FROM_MEMORY = 1,
+  // No document at hand gives the limit that is needed: open the one named.
+  SHOPHEAD_CODE_NO_LIMIT = 2,
+  // Something that decides here was not given, so it was not checked.
+  SHOPHEAD_CODE_NOT_CHECKED = 3,
+  // The tail could fold over before it forms a head.
+  SHOPHEAD_CODE_TAIL_TOO_LONG = 4,
+  // The tail cannot form the least head in the worst case.
+  SHOPHEAD_CODE_TAIL_TOO_SHORT = 5,
+  // The tail holds more metal than the largest head allowed.
+  SHOPHEAD_CODE_HEAD_TOO_LARGE = 6,
+  // No length of the series gives a sound head in every case.
+  SHOPHEAD_CODE_NO_LENGTH_FITS = 7,
+  // The length differs from grip plus one and a half diameters.
+  SHOPHEAD_CODE_DIFFERS_FROM_RULE = 8,
+  // Only a half length fits; they are not always in stock.
+  SHOPHEAD_CODE_HALF_LENGTH = 9,
+  // The length lies outside those tabulated for the series.
+  SHOPHEAD_CODE_LENGTH_NOT_TABULATED = 10,
+  // The diameter lies outside the rule for the sheet.
+  SHOPHEAD_CODE_DIAMETER_OUTSIDE_RULE = 11,
+  // This alloy or size is not for structure.
+  SHOPHEAD_CODE_NOT_STRUCTURAL = 12,
+  // This alloy is heat treated or kept cold before driving.
+  SHOPHEAD_CODE_HEAT_TREAT_FIRST = 13,
+  // A shank at its largest does not enter the hole at its smallest.
+  SHOPHEAD_CODE_SHANK_MAY_NOT_ENTER = 14,
+  // The driven head is narrower than allowed.
+  SHOPHEAD_CODE_HEAD_TOO_NARROW = 15,
+  // The driven head is wider than allowed.
+  SHOPHEAD_CODE_HEAD_TOO_WIDE = 16,
+  // The driven head is lower than allowed.
+  SHOPHEAD_CODE_HEAD_TOO_LOW = 17,
+  // The driven head is higher than allowed.
+  SHOPHEAD_CODE_HEAD_TOO_HIGH = 18,
+  // A visible defect that is not accepted.
+  SHOPHEAD_CODE_HEAD_DEFECT = 19,
+  // Rivets of a sample are rejected, so the rest has to be looked at.
+  SHOPHEAD_CODE_SAMPLE_REJECTS = 20,
+  // A rivet was driven where the plan has none.
+  SHOPHEAD_CODE_DRIVEN_WHERE_REFERRED = 21,
+  // The head or the rivet lies outside the tests behind the squeeze force.
+  SHOPHEAD_CODE_SQUEEZE_OUTSIDE_TESTS = 22,
+  // The hole is larger than the rivet allows.
+  SHOPHEAD_CODE_HOLE_OVER_LIMIT = 23,
+  // The hole is smaller than the rivet needs.
+  SHOPHEAD_CODE_HOLE_UNDER_LIMIT = 24,
+  // The hole is damaged in a way that must be removed.
+  SHOPHEAD_CODE_HOLE_DAMAGED = 25,
+  // The hole is cracked.
+  SHOPHEAD_CODE_HOLE_CRACKED = 26,
+  // The series has no larger rivet to step up to.
+  SHOPHEAD_CODE_NO_LARGER_RIVET = 27,
+  // Stepping up here needs the approval of the maker or the authority.
+  SHOPHEAD_CODE_STEP_NEEDS_APPROVAL = 28,
+  // More holes of one pattern are stepped up than the limit allows.
+  SHOPHEAD_CODE_TOO_MANY_STEPS = 29,
+  // More neighbours are stepped up than the limit allows.
+  SHOPHEAD_CODE_NEIGHBOURS_STEPPED = 30,
+  // The hole needs a larger rivet, but its pattern takes no more of them.
+  SHOPHEAD_CODE_PATTERN_FULL = 31,
+  // The head needs more sheet than there is.
+  SHOPHEAD_CODE_COUNTERSINK_TOO_DEEP = 32,
+  // The sheet is thicker than dimpling suits.
+  SHOPHEAD_CODE_DIMPLE_TOO_THICK = 33,
+  // The damage is beyond the shop's limit.
+  SHOPHEAD_CODE_DAMAGE_OVER_LIMIT = 34,
+  // The shop's documents at hand give no limit for this damage.
+  SHOPHEAD_CODE_DAMAGE_NOT_LIMITED = 35,
+  // The shop limits this damage, but what it limits was not measured.
+  SHOPHEAD_CODE_DAMAGE_NOT_MEASURED = 36,
+  // The damage is within the shop's limit: repair it as the document says.
+  SHOPHEAD_CODE_DAMAGE_WITHIN_LIMIT = 37,
+  // Each end of a crack is stop drilled.
+  SHOPHEAD_CODE_STOP_DRILL = 38,
+  // The edge distance is less than allowed.
+  SHOPHEAD_CODE_EDGE_DISTANCE_SHORT = 39,
+  // The edge distance is more than usual.
+  SHOPHEAD_CODE_EDGE_DISTANCE_LONG = 40,
+  // The edge distance leaves no room for a later step up.
+  SHOPHEAD_CODE_EDGE_BELOW_PREFERRED = 41,
+  // The pitch is less than allowed.
+  SHOPHEAD_CODE_PITCH_SHORT = 42,
+  // The pitch is more than usual.
+  SHOPHEAD_CODE_PITCH_LONG = 43,
+  // The rows stand closer than allowed.
+  SHOPHEAD_CODE_TRANSVERSE_PITCH_SHORT = 44,
+  // The hole lies beyond the ends of the cut, or on its other side.
+  SHOPHEAD_CODE_HOLE_BEYOND_CUT = 45,
+  // Bearing strength is not published under an edge margin of 1.5.
+  SHOPHEAD_CODE_EDGE_MARGIN_BELOW_TABLE = 46,
+  // The sheet is thinner than the published strength covers.
+  SHOPHEAD_CODE_SHEET_TOO_THIN_FOR_TABLE = 47,
+  // No published strength covers this case.
+  SHOPHEAD_CODE_STRENGTH_NOT_PUBLISHED = 48,
+  // The hole is larger than the strength tables count; their value is used.
+  SHOPHEAD_CODE_HOLE_ABOVE_NOMINAL = 49,
+  // The joint does not carry the load.
+  SHOPHEAD_CODE_MARGIN_NEGATIVE = 50,
+  // The new rivet is weaker than the one it replaces.
+  SHOPHEAD_CODE_WEAKER_THAN_BEFORE = 51,
+  // The substitute alloy needs a larger diameter.
+  SHOPHEAD_CODE_SUBSTITUTE_TOO_SMALL = 52,
+  // No document at hand lets this alloy take the place of the other in this size.
+  SHOPHEAD_CODE_SUBSTITUTE_NOT_NAMED = 53,
+  // The shares are elastic; no published ultimate method for them is at hand.
+  SHOPHEAD_CODE_ELASTIC_SHARES_ONLY = 54,
+  // The sheet buckles between its rivets under this stress.
+  SHOPHEAD_CODE_BUCKLES_BETWEEN_RIVETS = 55,
+  // The elastic buckling formula does not reach this stress; the curve of the tangent modulus is needed.
+  SHOPHEAD_CODE_BUCKLING_NOT_ELASTIC = 56,
+  // Only driven solid rivets may go here.
+  SHOPHEAD_CODE_MUST_BE_SOLID = 57,
+  // There is not enough room behind this row to buck it.
+  SHOPHEAD_CODE_CANNOT_BUCK = 58,
+  // No position lets every row be driven that must be.
+  SHOPHEAD_CODE_NO_POSITION_SERVES = 59,
+  // A blind rivet here needs the type's manual.
+  SHOPHEAD_CODE_BLIND_NEEDS_APPROVAL = 60,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_code shophead_code;
+#else
+typedef uint32_t shophead_code;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// How serious a finding is.
+enum shophead_severity
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // Worth knowing; nothing has to be done.
+  SHOPHEAD_SEVERITY_NOTE = 1,
+  // Do it with care, or check before relying on it.
+  SHOPHEAD_SEVERITY_CAUTION = 2,
+  // Must not go ahead as it stands: ask the engineer or the approved data.
+  SHOPHEAD_SEVERITY_REFER = 3,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_severity shophead_severity;
+#else
+typedef uint32_t shophead_severity;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// What a figure counts.
+enum shophead_figure_kind
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // There is no figure.
+  SHOPHEAD_FIGURE_NONE = 0,
+  // A length: nanometres in `whole`.
+  SHOPHEAD_FIGURE_LENGTH = 1,
+  // A force: pounds in `number`.
+  SHOPHEAD_FIGURE_FORCE = 2,
+  // A stress: pounds per square inch in `number`.
+  SHOPHEAD_FIGURE_STRESS = 3,
+  // A plain ratio, such as an edge margin or a margin of safety, in `number`.
+  SHOPHEAD_FIGURE_RATIO = 4,
+  // A number of things in `whole`.
+  SHOPHEAD_FIGURE_COUNT = 5,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_figure_kind shophead_figure_kind;
+#else
+typedef uint32_t shophead_figure_kind;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// What to do about a rivet whose driven head is rejected, from the least to the most.
+enum shophead_remedy
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // Nothing: it may stay.
+  SHOPHEAD_REMEDY_NONE = 0,
+  // Take it out and drive another of the same; the hole is measured again first.
+  SHOPHEAD_REMEDY_REPLACE = 1,
+  // Take it out, open the hole and drive the next larger diameter.
+  SHOPHEAD_REMEDY_NEXT_SIZE = 2,
+  // Stop and ask: another rivet does not mend it.
+  SHOPHEAD_REMEDY_REFER = 3,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_remedy shophead_remedy;
+#else
+typedef uint32_t shophead_remedy;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// What limits the longest length that is good.
+enum shophead_bound
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // The practice lacks a limit, so no length can be called good.
+  SHOPHEAD_BOUND_NONE = 0,
+  // The tail that can be driven without folding.
+  SHOPHEAD_BOUND_TAIL = 1,
+  // The metal in the largest head.
+  SHOPHEAD_BOUND_HEAD = 2,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_bound shophead_bound;
+#else
+typedef uint32_t shophead_bound;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// Why the chosen length is not the one that the rule of thumb gives.
+enum shophead_difference
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // They do not differ.
+  SHOPHEAD_DIFFERENCE_NONE = 0,
+  // Filling the hole takes so much of the tail that the rule's length could not form the least head.
+  SHOPHEAD_DIFFERENCE_FILL_TAKES_TAIL = 1,
+  // The rule's tail could fold over.
+  SHOPHEAD_DIFFERENCE_TAIL_WOULD_FOLD = 2,
+  // The rule's tail holds more metal than the largest head allowed.
+  SHOPHEAD_DIFFERENCE_HEAD_WOULD_BE_TOO_LARGE = 3,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_difference shophead_difference;
+#else
+typedef uint32_t shophead_difference;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// What gives way.
+enum shophead_mode
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // Not known: a part of the strength is not published.
+  SHOPHEAD_MODE_NONE = 0,
+  // The rivet shears.
+  SHOPHEAD_MODE_RIVET_SHEAR = 1,
+  // The rivet crushes the sheet.
+  SHOPHEAD_MODE_BEARING = 2,
+  // The flush head and its sheet part.
+  SHOPHEAD_MODE_FLUSH_JOINT = 3,
+  // The rivet tears out to the edge.
+  SHOPHEAD_MODE_TEAR_OUT = 4,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_mode shophead_mode;
+#else
+typedef uint32_t shophead_mode;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// Where a bearing figure comes from.
+enum shophead_bearing_kind
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // None is published.
+  SHOPHEAD_BEARING_NONE = 0,
+  // Bearing stress of the sheet.
+  SHOPHEAD_BEARING_SHEET = 1,
+  // A tested flush joint.
+  SHOPHEAD_BEARING_FLUSH_JOINT = 2,
+  // Below an edge margin of 1.5: the strength at 1.5 in proportion. To see where one stands; not an allowable.
+  SHOPHEAD_BEARING_INDICATION = 3,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_bearing_kind shophead_bearing_kind;
+#else
+typedef uint32_t shophead_bearing_kind;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// A splice table of AC 43.13-1B.
+enum shophead_table
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // No table.
+  SHOPHEAD_TABLE_NONE = 0,
+  // 4-9: bare and clad 2014-T6, 2024-T3, 2024-T36 and 7075-T6 sheet.
+  SHOPHEAD_TABLE_4_9 = 1,
+  // 4-10: 2017, clad 2017 and clad 2024-T3.
+  SHOPHEAD_TABLE_4_10 = 2,
+  // 4-11: 5052 sheet of every hardness.
+  SHOPHEAD_TABLE_4_11 = 3,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_table shophead_table;
+#else
+typedef uint32_t shophead_table;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// What decides a count.
+enum shophead_critical
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // Shear of the rivet.
+  SHOPHEAD_CRITICAL_SHEAR = 1,
+  // Bearing of the sheet.
+  SHOPHEAD_CRITICAL_BEARING = 2,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_critical shophead_critical;
+#else
+typedef uint32_t shophead_critical;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// What to do about a hole, from the least change on.
+enum shophead_disposition
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // Use it as it is.
+  SHOPHEAD_DISPOSITION_KEEP = 1,
+  // Drill or ream it for the same rivet.
+  SHOPHEAD_DISPOSITION_CLEAN_UP = 2,
+  // Drill or ream it for the same rivet with an oversize shank.
+  SHOPHEAD_DISPOSITION_OVERSIZE = 3,
+  // Drill or ream it for the next larger diameter.
+  SHOPHEAD_DISPOSITION_NEXT_SIZE = 4,
+  // Stop and ask.
+  SHOPHEAD_DISPOSITION_REFER = 5,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_disposition shophead_disposition;
+#else
+typedef uint32_t shophead_disposition;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// What a build of the library has; one bit each.
+enum shophead_feature
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // Built with the standard library of its language; without it the library needs no operating system and no C library but `memcpy`,
+  // `memmove`, `memset`, `memcmp` and `bcmp`.
+  SHOPHEAD_FEATURE_STD = 1,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_feature shophead_feature;
+#else
+typedef uint32_t shophead_feature;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// The lists whose values have words.
+enum shophead_list
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // `enum shophead_severity`.
+  SHOPHEAD_LIST_SEVERITY = 1,
+  // `enum shophead_status`.
+  SHOPHEAD_LIST_STATUS = 2,
+  // `enum shophead_code`.
+  SHOPHEAD_LIST_CODE = 3,
+  // `enum shophead_disposition`.
+  SHOPHEAD_LIST_DISPOSITION = 4,
+  // `enum shophead_damage`.
+  SHOPHEAD_LIST_DAMAGE = 5,
+  // `enum shophead_remedy`.
+  SHOPHEAD_LIST_REMEDY = 6,
+  // `enum shophead_mode`.
+  SHOPHEAD_LIST_MODE = 7,
+  // `enum shophead_role`.
+  SHOPHEAD_LIST_ROLE = 8,
+  // `enum shophead_preparation`.
+  SHOPHEAD_LIST_PREPARATION = 9,
+  // `enum shophead_member`.
+  SHOPHEAD_LIST_MEMBER = 10,
+  // `enum shophead_limit_name`.
+  SHOPHEAD_LIST_LIMIT_NAME = 11,
+  // `enum shophead_alloy`: the alloy's number or name.
+  SHOPHEAD_LIST_ALLOY = 12,
+  // `enum shophead_series`: the name that starts the part number.
+  SHOPHEAD_LIST_SERIES = 13,
+  // `enum shophead_built_in`: the name of a built-in practice.
+  SHOPHEAD_LIST_BUILT_IN = 14,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_list shophead_list;
+#else
+typedef uint32_t shophead_list;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// How a length is printed.
+enum shophead_form
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // Decimal inches without the unit: `0.3125`.
+  SHOPHEAD_FORM_INCHES = 1,
+  // Millimetres without the unit: `7.9375`.
+  SHOPHEAD_FORM_MILLIMETRES = 2,
+  // The nearest sixty-fourth of an inch: `5/16`.
+  SHOPHEAD_FORM_FRACTION = 3,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_form shophead_form;
+#else
+typedef uint32_t shophead_form;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// What a text was read as.
+enum shophead_reading
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // By `shophead_length_parse`.
+  SHOPHEAD_READING_LENGTH = 1,
+  // By `shophead_toleranced_parse`.
+  SHOPHEAD_READING_TOLERANCED = 2,
+  // By `shophead_force_parse`.
+  SHOPHEAD_READING_FORCE = 3,
+  // By `shophead_drill_parse`.
+  SHOPHEAD_READING_DRILL = 4,
+  // By `shophead_hole_parse`.
+  SHOPHEAD_READING_HOLE = 5,
+  // By `shophead_part_parse`.
+  SHOPHEAD_READING_PART = 6,
+  // By `shophead_material_parse`.
+  SHOPHEAD_READING_MATERIAL = 7,
+  // By `shophead_value_parse`.
+  SHOPHEAD_READING_VALUE = 8,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_reading shophead_reading;
+#else
+typedef uint32_t shophead_reading;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// A rivet alloy.
+enum shophead_alloy
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // None, or in a scope any; also an alloy that this list does not have yet.
+  SHOPHEAD_ALLOY_NONE = 0,
+  // 1100-F, code A.
+  SHOPHEAD_ALLOY_1100 = 1,
+  // 2117-T4, code AD.
+  SHOPHEAD_ALLOY_2117 = 2,
+  // 5056-H32, code B.
+  SHOPHEAD_ALLOY_5056 = 3,
+  // 2017-T4, code D.
+  SHOPHEAD_ALLOY_2017 = 4,
+  // 2024-T4, code DD.
+  SHOPHEAD_ALLOY_2024 = 5,
+  // 7050-T73, code E (MS) or KE (NAS).
+  SHOPHEAD_ALLOY_7050 = 6,
+  // Titanium-niobium 45Cb, code T.
+  SHOPHEAD_ALLOY_TI_45CB = 7,
+  // Nickel-copper, code M.
+  SHOPHEAD_ALLOY_NICKEL_COPPER = 8,
+  // A-286 heat-resistant steel.
+  SHOPHEAD_ALLOY_A286 = 9,
+  // Carbon steel.
+  SHOPHEAD_ALLOY_CARBON_STEEL = 10,
+  // Corrosion-resistant steel.
+  SHOPHEAD_ALLOY_CORROSION_RESISTANT_STEEL = 11,
+  // Copper.
+  SHOPHEAD_ALLOY_COPPER = 12,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_alloy shophead_alloy;
+#else
+typedef uint32_t shophead_alloy;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// A part standard.
+enum shophead_series
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // None, or one that this list does not have yet.
+  SHOPHEAD_SERIES_NONE = 0,
+  // MS20470, universal head.
+  SHOPHEAD_SERIES_MS20470 = 1,
+  // MS20426, 100 degree flush head.
+  SHOPHEAD_SERIES_MS20426 = 2,
+  // NAS1097, 100 degree flush head of reduced size.
+  SHOPHEAD_SERIES_NAS1097 = 3,
+  // NAS1241, oversize shank.
+  SHOPHEAD_SERIES_NAS1241 = 4,
+  // NAS1242, oversize shank.
+  SHOPHEAD_SERIES_NAS1242 = 5,
+  // NAS9313.
+  SHOPHEAD_SERIES_NAS9313 = 6,
+  // MS20427.
+  SHOPHEAD_SERIES_MS20427 = 7,
+  // MS20615.
+  SHOPHEAD_SERIES_MS20615 = 8,
+  // MS20613.
+  SHOPHEAD_SERIES_MS20613 = 9,
+  // NAS1198.
+  SHOPHEAD_SERIES_NAS1198 = 10,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_series shophead_series;
+#else
+typedef uint32_t shophead_series;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// What is accepted in a part number but should be said; one bit each.
+enum shophead_warning
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // Written under an older name.
+  SHOPHEAD_WARNING_SUPERSEDED_NAME = 1,
+  // Written in lower case.
+  SHOPHEAD_WARNING_LOWER_CASE = 2,
+  // A half length written in the form of another series.
+  SHOPHEAD_WARNING_HALF_WRITTEN_OTHERWISE = 4,
+  // The shank is larger than the diameter digit says.
+  SHOPHEAD_WARNING_OVERSIZE_SHANK = 8,
+  // Shorter than the table of the standard begins: it can be ordered but may not be in stock.
+  SHOPHEAD_WARNING_BELOW_TABLE = 16,
+  // Longer than the table of the standard ends: it can be ordered but may not be in stock.
+  SHOPHEAD_WARNING_ABOVE_TABLE = 32,
+  // The alloy is not for structure.
+  SHOPHEAD_WARNING_NON_STRUCTURAL = 64,
+  // The alloy is heat treated, or kept cold after it, before driving.
+  SHOPHEAD_WARNING_HEAT_TREAT_FIRST = 128,
+  // The standard keeps this alloy out of new designs.
+  SHOPHEAD_WARNING_NOT_FOR_NEW_DESIGN = 256,
+  // The series, its letters or its diameters could only be recalled.
+  SHOPHEAD_WARNING_RECALLED = 512,
+  // Something that this list does not have yet.
+  SHOPHEAD_WARNING_OTHER = 1024,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_warning shophead_warning;
+#else
+typedef uint32_t shophead_warning;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// A built-in set of limits. `shophead_number` gives the number for a name.
+enum shophead_built_in
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // `handbook`: AC 43.13-1B and FAA-H-8083-31, with MIL-HDBK-5 where they refer to it.
+  SHOPHEAD_BUILT_IN_HANDBOOK = 1,
+  // `process`: MIL-R-47196A (NASM47196) with MIL-HDBK-5; many of its tables could only be recalled.
+  SHOPHEAD_BUILT_IN_PROCESS = 2,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_built_in shophead_built_in;
+#else
+typedef uint32_t shophead_built_in;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// Which limit of a practice is meant. `shophead_word` gives the word that a limits file uses.
+enum shophead_limit_name
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // What the rule of thumb adds to the grip.
+  SHOPHEAD_LIMIT_RULE_OF_THUMB_TAIL = 1,
+  // How the rule of thumb is rounded to a standard length: next longer, or nearest.
+  SHOPHEAD_LIMIT_LENGTH_ROUNDING = 2,
+  // The longest tail that is driven without folding over.
+  SHOPHEAD_LIMIT_TAIL_GREATEST = 3,
+  // Least rivet diameter as a multiple of the thickest sheet.
+  SHOPHEAD_LIMIT_DIAMETER_PER_THICKNESS_LEAST = 4,
+  // Usual rivet diameter as a multiple of the thicker sheet.
+  SHOPHEAD_LIMIT_DIAMETER_PER_THICKNESS_TARGET = 5,
+  // Greatest rivet diameter as a multiple of the thickest sheet.
+  SHOPHEAD_LIMIT_DIAMETER_PER_THICKNESS_GREATEST = 6,
+  // Least rivet diameter in structure.
+  SHOPHEAD_LIMIT_DIAMETER_STRUCTURAL_LEAST = 7,
+  // Least diameter of the driven head.
+  SHOPHEAD_LIMIT_HEAD_DIAMETER_LEAST = 8,
+  // Diameter of the driven head to aim at.
+  SHOPHEAD_LIMIT_HEAD_DIAMETER_TARGET = 9,
+  // Greatest diameter of the driven head.
+  SHOPHEAD_LIMIT_HEAD_DIAMETER_GREATEST = 10,
+  // Least height of the driven head.
+  SHOPHEAD_LIMIT_HEAD_HEIGHT_LEAST = 11,
+  // Height of the driven head to aim at.
+  SHOPHEAD_LIMIT_HEAD_HEIGHT_TARGET = 12,
+  // Greatest height of the driven head.
+  SHOPHEAD_LIMIT_HEAD_HEIGHT_GREATEST = 13,
+  // Diameter of the circle, concentric with the driven head, in which no crack is accepted.
+  SHOPHEAD_LIMIT_CRACK_FREE_CIRCLE = 14,
+  // The most separate cracks accepted near the rim.
+  SHOPHEAD_LIMIT_CRACKS_GREATEST = 15,
+  // Deepest tool mark accepted on a protruding manufactured head, as a share of the head's height.
+  SHOPHEAD_LIMIT_TOOL_MARK_DEPTH_GREATEST = 16,
+  // The most a flush head may stand proud before it is shaved.
+  SHOPHEAD_LIMIT_FLUSH_HEAD_PROUD_GREATEST = 17,
+  // The diameter of the drill for the rivet.
+  SHOPHEAD_LIMIT_HOLE_DRILL = 18,
+  // The smallest hole accepted.
+  SHOPHEAD_LIMIT_HOLE_LEAST = 19,
+  // The largest hole accepted.
+  SHOPHEAD_LIMIT_HOLE_GREATEST = 20,
+  // Thinnest sheet that is machine countersunk for the rivet.
+  SHOPHEAD_LIMIT_COUNTERSINK_SHEET_LEAST = 21,
+  // Deepest countersink as a share of the sheet.
+  SHOPHEAD_LIMIT_COUNTERSINK_DEPTH_SHARE = 22,
+  // Depth of countersink, as a share of the sheet, that keeps a straight land.
+  SHOPHEAD_LIMIT_COUNTERSINK_DEPTH_PREFERRED = 23,
+  // Thickest sheet that is dimpled.
+  SHOPHEAD_LIMIT_DIMPLE_SHEET_GREATEST = 24,
+  // Largest share of one pattern's rivets that may be stepped up.
+  SHOPHEAD_LIMIT_PATTERN_STEPS_SHARE = 25,
+  // The most rivets of one pattern that may be stepped up.
+  SHOPHEAD_LIMIT_PATTERN_STEPS_COUNT = 26,
+  // The most neighbouring rivets that may be stepped up.
+  SHOPHEAD_LIMIT_NEIGHBOURS_STEPPED = 27,
+  // The longest crack that is repaired without asking.
+  SHOPHEAD_LIMIT_CRACK_LENGTH_GREATEST = 28,
+  // Deepest corrosion that is cleaned up without asking, as a share of the layer.
+  SHOPHEAD_LIMIT_CORROSION_DEPTH_SHARE = 29,
+  // The longest corroded place that is cleaned up without asking.
+  SHOPHEAD_LIMIT_CORROSION_LENGTH_GREATEST = 30,
+  // The longest soft place that is repaired without asking.
+  SHOPHEAD_LIMIT_SOFT_SPOT_LENGTH_GREATEST = 31,
+  // Least distance from the centre of a hole to the nearest edge.
+  SHOPHEAD_LIMIT_EDGE_DISTANCE_LEAST = 32,
+  // Edge distance that leaves room for a later step up.
+  SHOPHEAD_LIMIT_EDGE_DISTANCE_PREFERRED = 33,
+  // Greatest usual edge distance.
+  SHOPHEAD_LIMIT_EDGE_DISTANCE_GREATEST = 34,
+  // Least distance between neighbouring holes of a row.
+  SHOPHEAD_LIMIT_PITCH_LEAST = 35,
+  // Greatest usual distance between neighbouring holes of a row.
+  SHOPHEAD_LIMIT_PITCH_GREATEST = 36,
+  // Least distance between rows.
+  SHOPHEAD_LIMIT_TRANSVERSE_PITCH_LEAST = 37,
+  // How firmly the heads hold a sheet that buckles between its rivets: 1 pinned, 4 clamped.
+  SHOPHEAD_LIMIT_INTER_RIVET_FIXITY = 38,
+  // Part of the compression yield stress up to which buckling between rivets is elastic.
+  SHOPHEAD_LIMIT_INTER_RIVET_ELASTIC_SHARE = 39,
+  // Room that the bucking bar needs behind the tail.
+  SHOPHEAD_LIMIT_BAR_THICKNESS = 40,
+  // How many drill sizes the removal drill is smaller than the shank.
+  SHOPHEAD_LIMIT_REMOVAL_DRILL_BELOW = 41,
+  // A grip from which taking the rivet out is risky.
+  SHOPHEAD_LIMIT_REMOVAL_THICK_PACK = 42,
+  // A number of layers from which taking the rivet out is risky.
+  SHOPHEAD_LIMIT_REMOVAL_MANY_LAYERS = 43,
+  // A far-side layer thinner than this bends unless it is supported.
+  SHOPHEAD_LIMIT_REMOVAL_THIN_FAR_SIDE = 44,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_limit_name shophead_limit_name;
+#else
+typedef uint32_t shophead_limit_name;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// Heads a limit holds for; 0 for any.
+enum shophead_head_scope
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // Heads that stand proud.
+  SHOPHEAD_HEAD_SCOPE_PROTRUDING = 1,
+  // Heads that lie in the sheet.
+  SHOPHEAD_HEAD_SCOPE_FLUSH = 2,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_head_scope shophead_head_scope;
+#else
+typedef uint32_t shophead_head_scope;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// How a computed rivet length is rounded to one that exists.
+enum shophead_rounding
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // To the next longer standard length.
+  SHOPHEAD_ROUNDING_LONGER = 1,
+  // To the nearest standard length; midway, to the longer.
+  SHOPHEAD_ROUNDING_NEAREST = 2,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_rounding shophead_rounding;
+#else
+typedef uint32_t shophead_rounding;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// What kind of value a limit has.
+enum shophead_value_kind
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // No limit.
+  SHOPHEAD_VALUE_NONE = 0,
+  // A length as it stands: `nm`.
+  SHOPHEAD_VALUE_LENGTH = 1,
+  // So many nominal shank diameters and a length: `num / den` times the diameter, and `nm`.
+  SHOPHEAD_VALUE_DIAMETERS = 2,
+  // The largest shank and a length: `nm` over it.
+  SHOPHEAD_VALUE_OVER_SHANK = 3,
+  // A ratio or a share: `num / den`.
+  SHOPHEAD_VALUE_FRACTION = 4,
+  // A whole number: `num`.
+  SHOPHEAD_VALUE_COUNT = 5,
+  // A way of rounding: `num`, one of `enum shophead_rounding`.
+  SHOPHEAD_VALUE_ROUNDING = 6,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_value_kind shophead_value_kind;
+#else
+typedef uint32_t shophead_value_kind;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// What a layer is.
+enum shophead_role
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // Outer skin.
+  SHOPHEAD_ROLE_SKIN = 1,
+  // A sheet that doubles another.
+  SHOPHEAD_ROLE_DOUBLER = 2,
+  // The cap of a spar, keel or beam.
+  SHOPHEAD_ROLE_CAP = 3,
+  // The flange of a rib or frame.
+  SHOPHEAD_ROLE_RIB_FLANGE = 4,
+  // A stringer or stiffener.
+  SHOPHEAD_ROLE_STRINGER = 5,
+  // A tab or bracket foot.
+  SHOPHEAD_ROLE_TAB = 6,
+  // A shim or filler that carries no load.
+  SHOPHEAD_ROLE_SHIM = 7,
+  // Sealant between faying surfaces, as thick as it is when clamped.
+  SHOPHEAD_ROLE_SEALANT = 8,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_role shophead_role;
+#else
+typedef uint32_t shophead_role;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// How the hole in a layer takes a flush head.
+enum shophead_preparation
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // A plain hole.
+  SHOPHEAD_PREPARATION_PLAIN = 1,
+  // Cut away to the cone of the head.
+  SHOPHEAD_PREPARATION_COUNTERSUNK = 2,
+  // Pressed to the cone of the head.
+  SHOPHEAD_PREPARATION_DIMPLED = 3,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_preparation shophead_preparation;
+#else
+typedef uint32_t shophead_preparation;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// A defect that an inspector sees on a driven rivet.
+enum shophead_defect_kind
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // Cracks in the driven head: `count` of them; `nm` is the diameter of the circle, concentric with the head, that the innermost
+  // reaches, or `SHOPHEAD_NONE` if not measured; `meeting` is 1 where any two meet, otherwise 0.
+  SHOPHEAD_DEFECT_CRACKS = 1,
+  // A tool mark in the manufactured head: `nm` deep, in a head `head_height_nm` high.
+  SHOPHEAD_DEFECT_TOOL_MARK = 2,
+  // A feeler goes in under either head.
+  SHOPHEAD_DEFECT_GAP_UNDER_HEAD = 3,
+  // The sheets stand apart; the shank has swelled between them.
+  SHOPHEAD_DEFECT_SHEETS_APART = 4,
+  // The tail has folded or the shank has buckled.
+  SHOPHEAD_DEFECT_BUCKLED_SHANK = 5,
+  // The head slopes visibly or is not centred on its shank.
+  SHOPHEAD_DEFECT_TIPPED = 6,
+  // The rivet moves by hand.
+  SHOPHEAD_DEFECT_LOOSE = 7,
+  // A flush head that stands proud by `nm`.
+  SHOPHEAD_DEFECT_PROUD = 8,
+  // The sheet is marked or cut beside the rivet.
+  SHOPHEAD_DEFECT_SHEET_DAMAGED = 9,
+  // The shank that came out is notched or stepped: its holes did not line up.
+  SHOPHEAD_DEFECT_NOTCHED_SHANK = 10,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_defect_kind shophead_defect_kind;
+#else
+typedef uint32_t shophead_defect_kind;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// What is wrong with a hole besides its size.
+enum shophead_damage
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // Nothing.
+  SHOPHEAD_DAMAGE_SOUND = 1,
+  // A crack starts from it.
+  SHOPHEAD_DAMAGE_CRACKED = 2,
+  // Its wall is corroded.
+  SHOPHEAD_DAMAGE_CORRODED = 3,
+  // It was drilled twice, side by side; the major axis goes over both.
+  SHOPHEAD_DAMAGE_FIGURE_EIGHT = 4,
+  // Its wall is scored; the major axis goes over the score.
+  SHOPHEAD_DAMAGE_GOUGED = 5,
+  // Its countersink is too deep or too wide for the head.
+  SHOPHEAD_DAMAGE_DEEP_COUNTERSINK = 6,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_damage shophead_damage;
+#else
+typedef uint32_t shophead_damage;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// The member that a row runs along.
+enum shophead_member
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // Skin to skin.
+  SHOPHEAD_MEMBER_SKIN = 1,
+  // The cap of a spar, keel or main beam.
+  SHOPHEAD_MEMBER_SPAR_CAP = 2,
+  // A longeron.
+  SHOPHEAD_MEMBER_LONGERON = 3,
+  // A stringer or stiffener.
+  SHOPHEAD_MEMBER_STRINGER = 4,
+  // A frame or bulkhead.
+  SHOPHEAD_MEMBER_FRAME = 5,
+  // A rib.
+  SHOPHEAD_MEMBER_RIB = 6,
+  // Anything else.
+  SHOPHEAD_MEMBER_OTHER = 7,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_member shophead_member;
+#else
+typedef uint32_t shophead_member;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// In how many planes a rivet is sheared.
+enum shophead_shear
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // One plane, as in a lap joint.
+  SHOPHEAD_SHEAR_SINGLE = 1,
+  // Two planes, as in a butt joint with a strap on both sides.
+  SHOPHEAD_SHEAR_DOUBLE = 2,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_shear shophead_shear;
+#else
+typedef uint32_t shophead_shear;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// Which load is meant.
+enum shophead_load_kind
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // No load: no margin is asked for.
+  SHOPHEAD_LOAD_NONE = 0,
+  // The greatest load expected in service: the factor of safety is still to come.
+  SHOPHEAD_LOAD_LIMIT = 1,
+  // The factor of safety is already in it.
+  SHOPHEAD_LOAD_ULTIMATE = 2,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_load_kind shophead_load_kind;
+#else
+typedef uint32_t shophead_load_kind;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// The factors between a limit load and the strength that it needs.
+enum shophead_factors
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // Factor of safety 1.5 and fitting factor 1.15 (14 CFR 25.303, 23.2230(b) and 25.625(a)).
+  SHOPHEAD_FACTORS_FITTING = 1,
+  // Factor of safety 1.5, no fitting factor: continuous seams in metal plating made under approved practices (14 CFR 25.625(b)(1)).
+  SHOPHEAD_FACTORS_SEAM = 2,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_factors shophead_factors;
+#else
+typedef uint32_t shophead_factors;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// The member that is spliced, which decides how much of the table's count it needs.
+enum shophead_splice_member
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // Anything the notes of the tables do not name: the whole count.
+  SHOPHEAD_SPLICE_OTHER = 1,
+  // A stringer in the upper surface of a wing or in a fuselage: 80 %.
+  SHOPHEAD_SPLICE_STRINGER = 2,
+  // An intermediate frame: 60 %.
+  SHOPHEAD_SPLICE_INTERMEDIATE_FRAME = 3,
+  // A single-lap sheet joint: 75 %.
+  SHOPHEAD_SPLICE_SINGLE_LAP = 4,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_splice_member shophead_splice_member;
+#else
+typedef uint32_t shophead_splice_member;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// A text by address and length. It does not end in a zero byte; print it with `"%.*s", (int)text.length, text.start`.
+//
+// Owner: the library where a function hands it out, unless that function says otherwise; it then lasts as long as the library is
+// loaded. The caller where it is handed in; it must last as the member it stands in says.
+struct shophead_text {
+  // Its first byte, in UTF-8; may be NULL where the length is 0.
+  const char *start;
+  // How many bytes.
+  size_t length;
+};
+
+// A length with its tolerance, in nanometres. Handed in, the three must be in this order; a length without tolerance has all three
+// alike.
+struct shophead_toleranced {
+  // The least.
+  int64_t min_nm;
+  // The nominal one.
+  int64_t nominal_nm;
+  // The greatest.
+  int64_t max_nm;
+};
+
+// The document and the place in it that a figure rests on.
+//
+// Owner of the texts: the library, for as long as it is loaded. Of a shop's own limit they are the texts that the caller handed in, and
+// last as long as the caller keeps them.
+struct shophead_basis {
+  // The document, or `common practice`.
+  struct shophead_text document;
+  // The place in it; may be empty.
+  struct shophead_text place;
+  // How well it is supported.
+  shophead_status status;
+};
+
+// What a sheet carries in tension, and where it stands.
+struct shophead_tension {
+  // Ultimate tension in pounds per square inch, the lesser of along and across the grain.
+  double ultimate_psi;
+  // Yield in tension in pounds per square inch, likewise; 0 where it is not published.
+  double yield_psi;
+  // Where they come from.
+  struct shophead_basis basis;
+};
+
+// A drill.
+struct shophead_drill {
+  // Its diameter; `SHOPHEAD_NONE` where there is no drill.
+  int64_t diameter_nm;
+  // What it is called, with a zero byte at the end: `#30`, `F`, `11/64`; empty where there is no drill.
+  char name[8];
+  // Where the diameter comes from.
+  struct shophead_basis basis;
+};
+
+// A rivet, or without a length a family of rivets. `shophead_part_parse` makes one from its number.
+struct shophead_part {
+  // The part standard, one of `enum shophead_series`.
+  uint32_t series;
+  // The alloy, one of `enum shophead_alloy`.
+  uint32_t alloy;
+  // The dash number: thirty-seconds of an inch of the standard diameter.
+  uint32_t dash;
+  // The finish letter, a capital in ASCII; 0 without one.
+  uint32_t finish;
+  // The length as the series measures it: under a protruding head, overall for a flush one. `SHOPHEAD_NONE` for a family.
+  int64_t length_nm;
+};
+
+// A least and a greatest length, in nanometres; `SHOPHEAD_NONE` both where there is none.
+struct shophead_range {
+  // The least.
+  int64_t min_nm;
+  // The greatest.
+  int64_t max_nm;
+};
+
+// The dimensions of a rivet. `SHOPHEAD_NONE` stands where one is not known.
+struct shophead_dimensions {
+  // The manufactured head.
+  shophead_head head;
+  // Nominal shank diameter: of an oversize rivet, larger than its digit says.
+  int64_t diameter_nm;
+  // The diameter that the dash number counts.
+  int64_t standard_diameter_nm;
+  // Least and greatest shank diameter.
+  struct shophead_range shank;
+  // Nominal head diameter, to the sharp corner for a flush head.
+  int64_t head_diameter_nm;
+  // Nominal head height; a reference value for a flush head.
+  int64_t head_height_nm;
+  // The step in which the lengths of the series go.
+  int64_t length_step_nm;
+  // Where the dimensions come from.
+  struct shophead_basis basis;
+};
+
+// A figure in a finding; the member that its kind does not name is 0.
+struct shophead_figure {
+  // What it counts, and which member holds it.
+  shophead_figure_kind kind;
+  // Nanometres, or a number of things.
+  int64_t whole;
+  // Pounds, pounds per square inch, or a ratio.
+  double number;
+};
+
+// One finding.
+struct shophead_finding {
+  // What kind.
+  shophead_code code;
+  // How serious.
+  shophead_severity severity;
+  // The layer it concerns, counted from 1 on the side of the manufactured head; 0 where it concerns no single one.
+  uint32_t layer;
+  // What was measured or computed, where a figure tells it.
+  struct shophead_figure measured;
+  // What it was held against, where a figure tells it.
+  struct shophead_figure limit;
+  // Where the limit comes from.
+  struct shophead_basis basis;
+};
+
+// Which findings of the caller's array belong to an answer.
+struct shophead_span {
+  // The place of the first in the array, counted from 0.
+  uint32_t first;
+  // How many.
+  uint32_t count;
+  // 1 where all are there, 0 where there were more than `SHOPHEAD_MAX_FINDINGS`; the less serious ones are then missing.
+  uint32_t complete;
+};
+
+// The value of a limit. Members that its kind does not name are 0 and are not looked at.
+struct shophead_value {
+  // One of `enum shophead_value_kind`.
+  uint32_t kind;
+  // Top of a multiple, ratio or share; a whole number; a way of rounding.
+  uint32_t num;
+  // Bottom of a multiple, ratio or share; not 0.
+  uint32_t den;
+  // Not used; 0.
+  uint32_t unused;
+  // A length, or what is added to a multiple or to the shank.
+  int64_t nm;
+};
+
+// One of a shop's own limits, from its own approved documents.
+struct shophead_limit {
+  // Which, one of `enum shophead_limit_name`.
+  uint32_t name;
+  // Only for these heads, one of `enum shophead_head_scope`; 0 for any.
+  uint32_t head;
+  // Only for this rivet alloy, one of `enum shophead_alloy`; 0 for any.
+  uint32_t alloy;
+  // Only for patterns of so many rows; 0 for any.
+  uint32_t rows;
+  // Only for this nominal shank diameter; `SHOPHEAD_NONE` for any.
+  int64_t diameter_nm;
+  // How much.
+  struct shophead_value value;
+  // The document that it stands in. The caller's; findings that rest on this limit point to it.
+  struct shophead_text document;
+  // The place in the document; may be empty. The caller's, as above.
+  struct shophead_text place;
+};
+
+// A set of limits: a built-in one, and a shop's own on top of it. A limit of the shop's comes before any built-in one for the same
+// case. It holds no memory of its own: it may be copied, and threads may share it.
+struct shophead_practice {
+  // The set underneath, one of `enum shophead_built_in`.
+  uint32_t built_in;
+  // Not used; 0.
+  uint32_t unused;
+  // The shop's own limits, the caller's; may be NULL where there are none. They and their texts must last while the practice is used.
+  const struct shophead_limit *own;
+  // How many; at most `SHOPHEAD_MAX_OWN_LIMITS`.
+  size_t own_count;
+};
+
+// A limit that applies to a case.
+struct shophead_applies {
+  // The value as the practice has it; its kind is `SHOPHEAD_VALUE_NONE` where no limit applies.
+  struct shophead_value value;
+  // The value as a length, where it is one: so many diameters worked out. `SHOPHEAD_NONE` otherwise.
+  int64_t length_nm;
+  // Where it comes from.
+  struct shophead_basis basis;
+};
+
+// One layer.
+struct shophead_layer {
+  // How thick it is; thicker than nothing.
+  struct shophead_toleranced thickness;
+  // What it is made of, a number from `shophead_material_parse`; 0 where it is not known.
+  uint32_t material;
+  // What it is, one of `enum shophead_role`.
+  uint32_t role;
+  // How its hole takes a flush head, one of `enum shophead_preparation`.
+  uint32_t preparation;
+  // Not used; 0.
+  uint32_t unused;
+};
+
+// A length and where it comes from.
+struct shophead_given {
+  // The length in nanometres; `SHOPHEAD_NONE` where there is no such figure.
+  int64_t nm;
+  // Where it comes from; its status is `SHOPHEAD_STATUS_NONE` where there is no such figure.
+  struct shophead_basis basis;
+};
+
+// The limits of a driven head. Each is `SHOPHEAD_NONE` where the practice gives no such limit.
+struct shophead_head_limits {
+  // Least diameter.
+  struct shophead_given diameter_least;
+  // Diameter to aim at.
+  struct shophead_given diameter_target;
+  // Greatest diameter.
+  struct shophead_given diameter_greatest;
+  // Least height.
+  struct shophead_given height_least;
+  // Height to aim at.
+  struct shophead_given height_target;
+  // Greatest height.
+  struct shophead_given height_greatest;
+};
+
+// What a length is chosen for.
+struct shophead_length_query {
+  // The rivet; its length does not matter.
+  struct shophead_part part;
+  // The pack; `shophead_stack_grip` adds it up.
+  struct shophead_toleranced grip;
+  // The hole as measured, or as `shophead_practice_hole` assumes it.
+  struct shophead_toleranced hole;
+  // The limits.
+  struct shophead_practice practice;
+};
+
+// What size a driven head comes out; `SHOPHEAD_NONE` throughout where there is none.
+struct shophead_predicted {
+  // Its diameter, with every tolerance at its worst one way, nominal, and at its worst the other way. 0 where the tail does not even
+  // fill the hole.
+  struct shophead_toleranced diameter;
+  // The height to which it is driven.
+  int64_t height_nm;
+};
+
+// A driven head as measured.
+struct shophead_measured {
+  // Diameter; of a head that is out of round the least and the greatest. `SHOPHEAD_NONE` both where it was not measured.
+  struct shophead_range diameter;
+  // Height; of a tipped or stepped head the least and the greatest. `SHOPHEAD_NONE` both where it was not measured.
+  struct shophead_range height;
+};
+
+// A defect. Members that its kind does not name are not looked at.
+struct shophead_defect {
+  // One of `enum shophead_defect_kind`.
+  uint32_t kind;
+  // How many cracks.
+  uint32_t count;
+  // Whether any two cracks meet: 0 or 1.
+  uint32_t meeting;
+  // Not used; 0.
+  uint32_t unused;
+  // A depth, a reach, or how far a head stands proud.
+  int64_t nm;
+  // How high the manufactured head is.
+  int64_t head_height_nm;
+};
+
+// The verdict on a driven head.
+struct shophead_judgement {
+  // 1 where it may stay, otherwise 0.
+  uint32_t accepted;
+  // What to do about it: of several remedies the one that goes furthest.
+  shophead_remedy remedy;
+  // Where the remedy stands.
+  struct shophead_basis remedy_basis;
+  // Which of the caller's findings belong to it.
+  struct shophead_span findings;
+};
+
+// A chosen length and what it rests on.
+struct shophead_length_choice {
+  // The length; `SHOPHEAD_NONE` when no length of the series is good in every case. `shophead_part_with_length` makes it a part.
+  int64_t length_nm;
+  // The shortest length that is good, before it is cut to the series' steps.
+  struct shophead_given shortest;
+  // The longest.
+  struct shophead_given longest;
+  // What limits the longest.
+  shophead_bound longest_by;
+  // Why length and rule of thumb differ.
+  shophead_difference difference;
+  // Grip plus one and a half diameters, as it is before rounding.
+  int64_t rule_of_thumb_nm;
+  // The same, rounded to the series' steps as the practice says.
+  int64_t rule_of_thumb_length_nm;
+  // The part of the tail that goes into filling the hole, at nominal sizes.
+  int64_t fill_nm;
+  // How far the tail stands out before driving.
+  struct shophead_range protrusion;
+  // The driven head of the chosen length at the height to aim at.
+  struct shophead_predicted head;
+  // Which of the caller's findings belong to it.
+  struct shophead_span findings;
+};
+
+// The distances of a row; `SHOPHEAD_NONE` for one that is not known and so not checked.
+struct shophead_row {
+  // From the row to the nearest edge of any layer.
+  int64_t edge_nm;
+  // From hole to hole.
+  int64_t pitch_nm;
+  // To the neighbouring row.
+  int64_t transverse_pitch_nm;
+};
+
+// A place on the panel, in nanometres.
+struct shophead_point {
+  // Along the panel.
+  int64_t x_nm;
+  // Across it.
+  int64_t y_nm;
+};
+
+// A straight edge of a sheet.
+struct shophead_edge {
+  // One end.
+  struct shophead_point from;
+  // The other.
+  struct shophead_point to;
+};
+
+// A piece of room to work in: 32 bytes that the caller keeps and never reads.
+struct shophead_room {
+  // Not to be looked at.
+  uint64_t words[4];
+};
+
+// What a pattern of points comes to.
+struct shophead_pattern {
+  // The two points that stand closest, by their place in the array, counted from 0. 0 both with fewer than two points.
+  size_t closest_pair[2];
+  // How close; `SHOPHEAD_NONE` with fewer than two points.
+  int64_t pitch_nm;
+  // The point that stands closest to an edge, by its place in the array. 0 without points or edges.
+  size_t closest_to_edge;
+  // How close; `SHOPHEAD_NONE` without points or edges.
+  int64_t edge_nm;
+  // Which of the caller's findings belong to it.
+  struct shophead_span findings;
+};
+
+// A load on one rivet and the factors that apply to it.
+struct shophead_load {
+  // One of `enum shophead_load_kind`; with `SHOPHEAD_LOAD_NONE` the other members are not looked at.
+  uint32_t kind;
+  // One of `enum shophead_factors`.
+  uint32_t factors;
+  // How much, in pounds; above zero.
+  double lbf;
+};
+
+// A margin of safety.
+struct shophead_margin {
+  // The margin; negative when the joint does not carry the load. 0 where `known` is 0.
+  double value;
+  // The load with the factors that apply to it, in pounds.
+  double factored_load_lbf;
+  // 1 where there is a margin, 0 where no load was given or no allowable is known.
+  uint32_t known;
+  // Not used; 0.
+  uint32_t unused;
+};
+
+// A rivet in its sheets.
+struct shophead_joint {
+  // The rivet; its length does not matter.
+  struct shophead_part part;
+  // The layers, the caller's, the side of the manufactured head first. Two or more must carry load, exactly three in double shear.
+  const struct shophead_layer *layers;
+  // How many.
+  size_t layer_count;
+  // Centre of the hole to the nearest edge in the direction of the load, the same in every layer.
+  int64_t edge_nm;
+  // The hole as it is; `SHOPHEAD_NONE` for the nominal one.
+  int64_t hole_nm;
+  // Distance to the next rivet of the row, for the net section; `SHOPHEAD_NONE` to leave it out.
+  int64_t pitch_nm;
+  // One of `enum shophead_shear`.
+  uint32_t shear;
+  // Not used; 0.
+  uint32_t unused;
+  // A load on the rivet, for the margin.
+  struct shophead_load load;
+};
+
+// A load that can be carried, and what it rests on.
+struct shophead_allowable {
+  // In pounds; 0 where `known` is 0.
+  double lbf;
+  // 1 where there is such a figure, 0 where none is published.
+  uint32_t known;
+  // Not used; 0.
+  uint32_t unused;
+  // The weakest of the figures in it.
+  struct shophead_basis basis;
+};
+
+// What one rivet carries.
+struct shophead_strength {
+  // The diameter counted in shear and bearing.
+  int64_t diameter_nm;
+  // Where it comes from.
+  struct shophead_basis diameter_basis;
+  // The factor on rivet shear for thin sheet; 0 where none applies or none is published.
+  double thin_sheet_factor;
+  // Rivet shear in all planes, thin-sheet factor included.
+  struct shophead_allowable shear;
+  // What one rivet carries.
+  struct shophead_allowable allowable;
+  // Where an edge margin below 1.5 is all that stands in the way: the least of the parts with the indication in it.
+  struct shophead_allowable indication;
+  // The load at which the first sheet yields, never above the allowable.
+  struct shophead_allowable yield_load;
+  // What gives way first at the allowable or the indication.
+  shophead_mode governing;
+  // In which layer, counted from 1; 0 for the rivet.
+  uint32_t governing_layer;
+  // How many of the caller's sheets are written: one for each layer that carries load.
+  uint32_t sheets;
+  // The layer with the weakest net section, counted from 1; 0 where it is not known.
+  uint32_t net_section_layer;
+  // The weakest net section, a pitch.
+  struct shophead_allowable net_section;
+  // The margin under the load.
+  struct shophead_margin margin;
+  // The weakest basis of all parts that were compared.
+  struct shophead_basis basis;
+  // Which of the caller's findings belong to it.
+  struct shophead_span findings;
+};
+
+// What one sheet carries. The loads are those of the sheet itself; it gets `share` of the rivet's load.
+struct shophead_sheet {
+  // Which layer, counted from 1 on the side of the manufactured head.
+  uint32_t layer;
+  // Where the bearing figure comes from.
+  shophead_bearing_kind bearing_kind;
+  // Edge distance over nominal rivet diameter.
+  double edge_margin;
+  // How much of the rivet's load the sheet gets: 1, or 0.5 for the outer sheets in double shear.
+  double share;
+  // Bearing or flush joint at failure.
+  struct shophead_allowable bearing;
+  // The same at yield.
+  struct shophead_allowable bearing_yield;
+  // Tear-out to the edge.
+  struct shophead_allowable tear_out;
+  // Tear-out by the recalled form that stops at the side of the hole; to compare, it does not count in the allowable.
+  struct shophead_allowable tear_out_with_relief;
+  // Tension between the holes, a pitch.
+  struct shophead_allowable net_section;
+};
+
+// The tables for a material.
+struct shophead_tables {
+  // The one to use: where two name the material, the one that asks for more rivets.
+  shophead_table first;
+  // Another one that names it too, or none.
+  shophead_table also;
+};
+
+// Rivets an inch of width, before any reduction.
+struct shophead_per_inch {
+  // The cell as printed; 0 where the table has none.
+  double printed;
+  // What the rule of the table gives.
+  double formula;
+  // The count to use: the printed cell, or the formula rounded to the printed decimal where that is more, or the formula where
+  // nothing is printed.
+  double used;
+  // What decides the formula.
+  shophead_critical critical;
+  // What the count to use rests on.
+  struct shophead_basis basis;
+};
+
+// Rivets over a width.
+struct shophead_count {
+  // An inch of width, after the reduction.
+  double per_inch;
+  // Over the width before the reduction, not rounded.
+  double unreduced;
+  // Whole rivets, on each side of the splice.
+  uint32_t total;
+  // Not used; 0.
+  uint32_t unused;
+  // Where the reduction stands.
+  struct shophead_basis basis;
+};
+
+// The rivets that one's own strengths ask for.
+struct shophead_needed {
+  // What the sheet carries without holes over the width, in pounds.
+  double load_lbf;
+  // Rivets an inch of width.
+  double per_inch;
+  // Rivets over the width, not rounded.
+  double exact;
+  // Whole rivets, on each side of the splice.
+  uint32_t total;
+  // Not used; 0.
+  uint32_t unused;
+};
+
+// Rivets in equal rows.
+struct shophead_laid {
+  // Rivets in each row.
+  uint32_t per_row;
+  // Rivets in all rows; not fewer than asked for.
+  uint32_t total;
+  // The pitch if each rivet takes an equal part of the width, rounded down to the nanometre.
+  int64_t pitch_nm;
+  // From the side of the sheet to the first rivet of a row.
+  int64_t first_nm;
+};
+
+// One rivet of a group.
+struct shophead_rivet {
+  // Where it stands.
+  struct shophead_point at;
+  // How much it takes beside the others: its shank area, its stiffness, or 1 where all are alike. Above zero; only ratios count.
+  double weight;
+  // What it carries at failure, in pounds.
+  double allowable_lbf;
+  // 1 where `allowable_lbf` is known, otherwise 0.
+  uint32_t allowable_known;
+  // How well the allowable is supported, one of `enum shophead_status`; not looked at where it is not known.
+  uint32_t status;
+  // The document that the allowable stands in; the caller's, or the library's from an answer of it. The answer points to it.
+  struct shophead_text document;
+  // The place in the document; may be empty. As above.
+  struct shophead_text place;
+};
+
+// A load in the plane of a group.
+struct shophead_plane_load {
+  // Along x, in pounds.
+  double x_lbf;
+  // Along y, in pounds.
+  double y_lbf;
+  // A point on its line.
+  struct shophead_point at;
+  // A moment besides, in inch-pounds, positive from x to y.
+  double moment_in_lbf;
+  // Limit or ultimate, one of `enum shophead_load_kind`; not none.
+  uint32_t kind;
+  // One of `enum shophead_factors` for the margins; 0 for no margins.
+  uint32_t factors;
+};
+
+// How a load divides over a group.
+struct shophead_group {
+  // The centroid of the weighted positions, to the nanometre.
+  struct shophead_point centroid;
+  // The point about which the plate turns; `SHOPHEAD_NONE` both where there is none.
+  struct shophead_point rotation_centre;
+  // The sum of r² about the centroid, each counted with its weight over the greatest weight, in square inches.
+  double polar_in2;
+  // Moment of the load about the centroid, in inch-pounds, positive from x to y.
+  double moment_in_lbf;
+  // The rivet with the greatest load, counted from 0; the first of equals.
+  size_t most_loaded;
+  // The rivet with the least margin, counted from 0; 0 where `margin` is not known.
+  size_t worst;
+  // Its margin; not known where no factors were given or a strength is not known.
+  struct shophead_margin margin;
+  // The weakest basis in it.
+  struct shophead_basis basis;
+  // Which of the caller's findings belong to it.
+  struct shophead_span findings;
+};
+
+// Two components of a force, in pounds.
+struct shophead_vector {
+  // Along x.
+  double x_lbf;
+  // Along y.
+  double y_lbf;
+};
+
+// The load that the plate puts on one rivet.
+struct shophead_share {
+  // From the load as if it went through the centroid.
+  struct shophead_vector direct;
+  // From its moment about the centroid.
+  struct shophead_vector torsional;
+  // The size of both together, in pounds.
+  double size_lbf;
+};
+
+// A hole's surroundings: what decides which steps it can take.
+struct shophead_hole_query {
+  // The rivet that is to go in; its length does not matter.
+  struct shophead_part part;
+  // The layers, the caller's, the side of the manufactured head first. NULL where they are not known: then no length is tried and no
+  // countersink and no strength is checked, and a finding says so.
+  const struct shophead_layer *layers;
+  // How many; 0 where they are not known.
+  size_t layer_count;
+  // From the row to the nearest edge of any layer; `SHOPHEAD_NONE` where it is not known.
+  int64_t edge_nm;
+  // From hole to hole; `SHOPHEAD_NONE` where it is not known.
+  int64_t pitch_nm;
+  // To the neighbouring row; `SHOPHEAD_NONE` where there is none or it is not known.
+  int64_t transverse_pitch_nm;
+  // How many rows the pattern has, 1 to 255.
+  uint32_t rows;
+  // The member that the row runs along, one of `enum shophead_member`.
+  uint32_t member;
+  // The limits.
+  struct shophead_practice practice;
+};
+
+// A hole as it was measured.
+struct shophead_hole {
+  // The longest axis.
+  int64_t major_nm;
+  // The shortest axis; the same for a round hole.
+  int64_t minor_nm;
+  // What else is wrong with it, one of `enum shophead_damage`.
+  uint32_t damage;
+  // Not used; 0.
+  uint32_t unused;
+};
+
+// The verdict on a hole.
+struct shophead_hole_judgement {
+  // What to do.
+  shophead_disposition disposition;
+  // How many of the caller's steps are written; the last one does unless the verdict is to refer.
+  uint32_t steps;
+  // Which of the caller's findings hold for the verdict itself; why each step before it does not do stands with the step.
+  struct shophead_span findings;
+};
+
+// One step that was tried.
+struct shophead_step {
+  // Which.
+  shophead_disposition kind;
+  // 1 where it does, otherwise 0.
+  uint32_t does;
+  // The rivet that it would take, without a length; its series is 0 where there is none.
+  struct shophead_part part;
+  // The drill or reamer to open the hole with; its diameter is `SHOPHEAD_NONE` where the hole stays as it is.
+  struct shophead_drill cut;
+  // The hole that the step leaves; `SHOPHEAD_NONE` where there is none.
+  struct shophead_range hole;
+  // Which of the caller's findings belong to it.
+  struct shophead_span findings;
+};
+
+#ifdef __cplusplus
+extern "C" {
+#endif // __cplusplus
+
+// Writes the sentence for an error: what is wrong, and mostly what would be right. Of a text that could not be read
+// `shophead_explain` tells more.
+//
+// Takes: `error`, any number of `enum shophead_error`. Writes: the sentence into `buffer`, which has room for `capacity` bytes,
+// with a zero byte after it; its length without the zero byte into `length`. Both are the caller's.
+//
+// Errors: `SHOPHEAD_ERROR_UNKNOWN_NUMBER`, `SHOPHEAD_ERROR_BUFFER_TOO_SMALL`, `SHOPHEAD_ERROR_NULL`.
+shophead_error shophead_error_message(uint32_t error, char *buffer, size_t capacity, size_t *length);
+
+// The word for a number: of a finding's code `tail-too-long`, of an alloy `2117`.
+//
+// Takes: `list`, one of `enum shophead_list`; `number`, one of that list. Writes: `word`, which is the library's.
+//
+// Errors: `SHOPHEAD_ERROR_UNKNOWN_NUMBER`, `SHOPHEAD_ERROR_NULL`.
+shophead_error shophead_word(uint32_t list, uint32_t number, struct shophead_text *word);
+
+// The number for a word, the other way round.
+//
+// Takes: `list`, one of `enum shophead_list`; `word`, `length` bytes of UTF-8; the caller's, not kept. Writes: `number`.
+//
+// Errors: `SHOPHEAD_ERROR_UNKNOWN_WORD`, `SHOPHEAD_ERROR_UNKNOWN_NUMBER` where there is no such list, `SHOPHEAD_ERROR_NOT_UTF8`,
+// `SHOPHEAD_ERROR_NULL`.
+shophead_error shophead_number(uint32_t list, const char *word, size_t length, uint32_t *number);
+
+// The number of the interface that the library was built with. A program compares it with `SHOPHEAD_ABI_VERSION` of its header before
+// it calls anything else, and stops unless both are equal.
+uint32_t shophead_abi_version(void);
+
+// The version of the library as text, such as `0.1.0`.
+struct shophead_text shophead_version(void);
+
+// Which of `enum shophead_feature` the library has, one bit each. Bits that a header does not name are to be ignored.
+uint32_t shophead_features(void);
+
+// Reads a length as the trade writes it: `.125`, `1/8`, `1-1/2`, `0.125 in`, `3.2mm`; inches where no unit is named.
+//
+// Takes: `text`, `length` bytes of UTF-8, without a zero byte at the end; the caller's, not kept. Writes: `nanometres`.
+//
+// Errors: `SHOPHEAD_ERROR_NOT_A_LENGTH`, `SHOPHEAD_ERROR_NOT_UTF8`, `SHOPHEAD_ERROR_NULL`.
+shophead_error shophead_length_parse(const char *text, size_t length, int64_t *nanometres);
+
+// Reads a length that may have a tolerance: `.032`, `.032+-.002`, `.125+.003-.001`.
+//
+// Takes: `text`, `length` bytes of UTF-8; the caller's, not kept. Writes: `toleranced`.
+//
+// Errors: as `shophead_length_parse`.
+shophead_error shophead_toleranced_parse(const char *text, size_t length, struct shophead_toleranced *toleranced);
+
+// Prints a length.
+//
+// Takes: `nanometres`; `form`, one of `enum shophead_form`. Writes: the text into `buffer`, which has room for `capacity` bytes, with a
+// zero byte after it; its length without the zero byte into `length`. Both are the caller's.
+//
+// Errors: `SHOPHEAD_ERROR_LENGTH_OUT_OF_RANGE`, `SHOPHEAD_ERROR_UNKNOWN_NUMBER`, `SHOPHEAD_ERROR_BUFFER_TOO_SMALL`, `SHOPHEAD_ERROR_NULL`.
+shophead_error shophead_length_print(int64_t nanometres,
+                                     uint32_t form,
+                                     char *buffer,
+                                     size_t capacity,
+                                     size_t *length);
+
+// Reads a force: `250`, `250lbf`, `1100 N`; pounds where no unit is named.
+//
+// Takes: `text`, `length` bytes of UTF-8; the caller's, not kept. Writes: `lbf`, in pounds.
+//
+// Errors: `SHOPHEAD_ERROR_NOT_A_FORCE`, `SHOPHEAD_ERROR_NOT_UTF8`, `SHOPHEAD_ERROR_NULL`.
+shophead_error shophead_force_parse(const char *text, size_t length, double *lbf);
+
+// Pounds from newtons.
+//
+// Takes: `newtons`. Writes: `lbf`.
+//
+// Errors: `SHOPHEAD_ERROR_NOT_FINITE`, `SHOPHEAD_ERROR_NULL`, `SHOPHEAD_ERROR_MISALIGNED`.
+shophead_error shophead_force_from_newtons(double newtons, double *lbf);
+
+// Newtons from pounds.
+//
+// Takes: `lbf`. Writes: `newtons`.
+//
+// Errors: as `shophead_force_from_newtons`.
+shophead_error shophead_force_to_newtons(double lbf, double *newtons);
+
+// Reads a sheet material: `2024-T3`, `clad 2024-T3`, `alclad 2024-T3`, `bare 7075-T6`.
+//
+// The number holds while the library is loaded and may be another in another version of it: keep the text, not the number.
+//
+// Takes: `text`, `length` bytes of UTF-8; the caller's, not kept. Writes: `material`.
+//
+// Errors: `SHOPHEAD_ERROR_NOT_A_MATERIAL`, `SHOPHEAD_ERROR_NOT_UTF8`, `SHOPHEAD_ERROR_NULL`.
+shophead_error shophead_material_parse(const char *text, size_t length, uint32_t *material);
+
+// Prints a sheet material: `clad 2024-T3`.
+//
+// Takes: `material`, a number from `shophead_material_parse`; materials are numbered from 1 without a gap, so counting up until
+// `SHOPHEAD_ERROR_UNKNOWN_NUMBER` lists them all. Writes: the text into `buffer`, which has room for `capacity` bytes, with a zero byte
+// after it; its length without the zero byte into `length`. Both are the caller's.
+//
+// Errors: `SHOPHEAD_ERROR_UNKNOWN_NUMBER`, `SHOPHEAD_ERROR_BUFFER_TOO_SMALL`, `SHOPHEAD_ERROR_NULL`.
+shophead_error shophead_material_print(uint32_t material,
+                                       char *buffer,
+                                       size_t capacity,
+                                       size_t *length);
+
+// The design minimum tension strength of a sheet material in one thickness.
+//
+// Takes: `material`, a number from `shophead_material_parse`; `thickness_nm`. Writes: `tension`.
+//
+// Errors: `SHOPHEAD_ERROR_STRENGTH_NOT_PUBLISHED`, `SHOPHEAD_ERROR_UNKNOWN_NUMBER`, `SHOPHEAD_ERROR_LENGTH_OUT_OF_RANGE`,
+// `SHOPHEAD_ERROR_NULL`.
+shophead_error shophead_material_tension(uint32_t material, int64_t thickness_nm, struct shophead_tension *tension);
+
+// Reads a drill: `#30`, `No. 30`, `F`, `11/64`.
+//
+// Takes: `text`, `length` bytes of UTF-8; the caller's, not kept. Writes: `drill`.
+//
+// Errors: `SHOPHEAD_ERROR_NOT_A_DRILL`, `SHOPHEAD_ERROR_NOT_UTF8`, `SHOPHEAD_ERROR_NULL`.
+shophead_error shophead_drill_parse(const char *text, size_t length, struct shophead_drill *drill);
+
+// The smallest drill that is not smaller than a diameter.
+//
+// Takes: `diameter_nm`. Writes: `drill`.
+//
+// Errors: `SHOPHEAD_ERROR_NO_SUCH_DRILL`, `SHOPHEAD_ERROR_LENGTH_OUT_OF_RANGE`, `SHOPHEAD_ERROR_NULL`.
+shophead_error shophead_drill_at_or_above(int64_t diameter_nm, struct shophead_drill *drill);
+
+// The largest drill that is not larger than a diameter.
+//
+// Takes: `diameter_nm`. Writes: `drill`.
+//
+// Errors: as `shophead_drill_at_or_above`.
+shophead_error shophead_drill_at_or_below(int64_t diameter_nm, struct shophead_drill *drill);
+
+// Reads the width of a hole: a drill, or any length that `shophead_length_parse` reads. A bare `30` is a length.
+//
+// Takes: `text`, `length` bytes of UTF-8; the caller's, not kept. Writes: `nanometres`.
+//
+// Errors: `SHOPHEAD_ERROR_NOT_A_HOLE`, `SHOPHEAD_ERROR_NOT_UTF8`, `SHOPHEAD_ERROR_NULL`.
+shophead_error shophead_hole_parse(const char *text, size_t length, int64_t *nanometres);
+
+// Reads a part number: `MS20470AD4-5`, `an470ad4-3.5`; without a length a family, `MS20470AD4`.
+//
+// Takes: `text`, `length` bytes of UTF-8; the caller's, not kept. Writes: `part`; `warnings`, bits of `enum shophead_warning`.
+//
+// Errors: `SHOPHEAD_ERROR_NOT_A_PART` (`shophead_explain` says why, and what it may have meant), `SHOPHEAD_ERROR_NOT_UTF8`,
+// `SHOPHEAD_ERROR_NULL`.
+shophead_error shophead_part_parse(const char *text, size_t length, struct shophead_part *part, uint32_t *warnings);
+
+// Prints a part number as the standard in force writes it.
+//
+// Takes: `part`, the caller's. Writes: the number into `buffer`, which has room for `capacity` bytes, with a zero byte after it; its length
+// without the zero byte into `length`. Both are the caller's.
+//
+// Errors: `SHOPHEAD_ERROR_UNKNOWN_NUMBER` and those named `SHOPHEAD_ERROR_PART_...` where there is no such rivet,
+// `SHOPHEAD_ERROR_BUFFER_TOO_SMALL`, `SHOPHEAD_ERROR_NULL`, `SHOPHEAD_ERROR_MISALIGNED`.
+shophead_error shophead_part_print(const struct shophead_part *part,
+                                   char *buffer,
+                                   size_t capacity,
+                                   size_t *length);
+
+// The same rivet with another length.
+//
+// Takes: `part`, the caller's; `length_nm`, or `SHOPHEAD_NONE` for its family. Writes: `changed`.
+//
+// Errors: those named `SHOPHEAD_ERROR_PART_...` where the series has no such length; otherwise as `shophead_part_print`.
+shophead_error shophead_part_with_length(const struct shophead_part *part, int64_t length_nm, struct shophead_part *changed);
+
+// The dimensions of a rivet.
+//
+// Takes: `part`, the caller's; its length does not matter. Writes: `dimensions`.
+//
+// Errors: as `shophead_part_print`, but for the buffer.
+shophead_error shophead_part_dimensions(const struct shophead_part *part, struct shophead_dimensions *dimensions);
+
+// What a rivet's alloy asks for, whatever the pack: that it does not go into structure, or is heat treated before it is driven.
+//
+// Takes: `part`, the caller's; its length does not matter. Writes: `findings`, an array of the caller's with room for `capacity`
+// (`SHOPHEAD_MAX_FINDINGS` always suffices); `span`, which of them.
+//
+// Errors: as `shophead_part_print`.
+shophead_error shophead_part_check(const struct shophead_part *part, struct shophead_finding *findings, size_t capacity, struct shophead_span *span);
+
+// Reads the value of a limit as a limits file writes it: `.163`, `1.5 D`, `2 D + 1/16`, `shank + .004`, `2/3`, `20 %`, `10`, `nearest`.
+//
+// Takes: `name`, one of `enum shophead_limit_name`; `text`, `length` bytes of UTF-8; the caller's, not kept. Writes: `value`.
+//
+// Errors: `SHOPHEAD_ERROR_NOT_A_VALUE`, `SHOPHEAD_ERROR_UNKNOWN_NUMBER`, `SHOPHEAD_ERROR_NOT_UTF8`, `SHOPHEAD_ERROR_NULL`.
+shophead_error shophead_value_parse(uint32_t name,
+                                    const char *text,
+                                    size_t length,
+                                    struct shophead_value *value);
+
+// Prints the value of a limit as a limits file writes it.
+//
+// Takes: `name`, one of `enum shophead_limit_name`; `value`, the caller's. Writes: the text into `buffer`, which has room for `capacity`
+// bytes, with a zero byte after it; its length without the zero byte into `length`. Both are the caller's.
+//
+// Errors: `SHOPHEAD_ERROR_VALUE_NOT_FOR_LIMIT`, `SHOPHEAD_ERROR_NOT_A_VALUE`, `SHOPHEAD_ERROR_UNKNOWN_NUMBER`,
+// `SHOPHEAD_ERROR_BUFFER_TOO_SMALL`, `SHOPHEAD_ERROR_NULL`, `SHOPHEAD_ERROR_MISALIGNED`.
+shophead_error shophead_value_print(uint32_t name,
+                                    const struct shophead_value *value,
+                                    char *buffer,
+                                    size_t capacity,
+                                    size_t *length);
+
+// The limit of a practice that applies to a rivet in a pattern.
+//
+// Takes: `practice`; `name`, one of `enum shophead_limit_name`; `part`, whose length does not matter; `rows` of the pattern, 1 to 255.
+// Practice and part are the caller's. Writes: `applies`.
+//
+// Errors: `SHOPHEAD_ERROR_UNKNOWN_NUMBER`, `SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE`, those of a shop's own limits, those of a part,
+// `SHOPHEAD_ERROR_NULL`, `SHOPHEAD_ERROR_MISALIGNED`.
+shophead_error shophead_practice_find(const struct shophead_practice *practice,
+                                      uint32_t name,
+                                      const struct shophead_part *part,
+                                      uint32_t rows,
+                                      struct shophead_applies *applies);
+
+// The hole to count on where none was measured: as drilled with the practice's drill, at most at its limit; where the practice knows
+// none, one as wide as the shank.
+//
+// Takes: `practice`; `part`, whose length does not matter; both the caller's. Writes: `hole`, with the least as the nominal one;
+// `basis`, where it comes from.
+//
+// Errors: as `shophead_practice_find`.
+shophead_error shophead_practice_hole(const struct shophead_practice *practice,
+                                      const struct shophead_part *part,
+                                      struct shophead_toleranced *hole,
+                                      struct shophead_basis *basis);
+
+// Why a text could not be read: what is wrong, mostly at which character, and what would be right. The text is read once more for it, so
+// it can be called at any time, by any thread. Of a text that can be read there is nothing to say: the sentence is empty.
+//
+// Takes: `reading`, one of `enum shophead_reading`; `name`, one of `enum shophead_limit_name` with `SHOPHEAD_READING_VALUE`, otherwise 0;
+// `text`, `text_length` bytes of UTF-8; the caller's, not kept. Writes: the sentence into `buffer`, which has room for `capacity` bytes
+// (`SHOPHEAD_TEXT_MAX` always suffices), with a zero byte after it; its length without the zero byte into `length`. Both are the caller's.
+//
+// Errors: `SHOPHEAD_ERROR_UNKNOWN_NUMBER`, `SHOPHEAD_ERROR_NOT_UTF8`, `SHOPHEAD_ERROR_BUFFER_TOO_SMALL`, `SHOPHEAD_ERROR_NULL`.
+shophead_error shophead_explain(uint32_t reading,
+                                uint32_t name,
+                                const char *text,
+                                size_t text_length,
+                                char *buffer,
+                                size_t capacity,
+                                size_t *length);
+
+// The thickness of a whole pack; tolerances add up.
+//
+// Takes: `layers`, an array of `count`, the caller's, the side of the manufactured head first. Writes: `grip`.
+//
+// Errors: those named `SHOPHEAD_ERROR_STACK_...`, `SHOPHEAD_ERROR_UNKNOWN_NUMBER`, `SHOPHEAD_ERROR_LENGTH_OUT_OF_RANGE`,
+// `SHOPHEAD_ERROR_LENGTHS_OUT_OF_ORDER`, `SHOPHEAD_ERROR_NULL`, `SHOPHEAD_ERROR_MISALIGNED`.
+shophead_error shophead_stack_grip(const struct shophead_layer *layers, size_t count, struct shophead_toleranced *grip);
+
+// The limits of the driven head of a rivet.
+//
+// Takes: `part`, whose length does not matter; `practice`; both the caller's. Writes: `limits`.
+//
+// Errors: those of a part and of a practice, `SHOPHEAD_ERROR_NULL`, `SHOPHEAD_ERROR_MISALIGNED`.
+shophead_error shophead_head_find_limits(const struct shophead_part *part, const struct shophead_practice *practice, struct shophead_head_limits *limits);
+
+// Predicts the driven head that a rivet makes, by the balance of metal.
+//
+// Takes: `query`, the caller's, of which the part must have a length; `height_nm`, to which it is driven: the limit
+// `height_target` of `shophead_head_find_limits`, or another. Writes: `predicted`.
+//
+// Errors: those named `SHOPHEAD_ERROR_FIT_...`, `SHOPHEAD_ERROR_PART_WITHOUT_LENGTH`; otherwise as `shophead_length_choose`.
+shophead_error shophead_head_predict(const struct shophead_length_query *query, int64_t height_nm, struct shophead_predicted *predicted);
+
+// Judges a driven head by its measures and by what was seen. A measure that was not taken rejects nothing; a finding says so.
+//
+// Takes: `measured`; `defects`, an array of `count`, at most `SHOPHEAD_MAX_DEFECTS`, NULL where there are none; `part`, whose length
+// does not matter; `practice`; all the caller's. Writes: `judgement`; `findings`, an array of the caller's with room for `capacity`
+// (`SHOPHEAD_MAX_FINDINGS` always suffices).
+//
+// Errors: those of a part and of a practice, `SHOPHEAD_ERROR_UNKNOWN_NUMBER`, `SHOPHEAD_ERROR_LENGTH_OUT_OF_RANGE`,
+// `SHOPHEAD_ERROR_LENGTHS_OUT_OF_ORDER`, `SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE`, `SHOPHEAD_ERROR_BUFFER_TOO_SMALL`, `SHOPHEAD_ERROR_NULL`,
+// `SHOPHEAD_ERROR_MISALIGNED`.
+shophead_error shophead_head_judge(const struct shophead_measured *measured,
+                                   const struct shophead_defect *defects,
+                                   size_t count,
+                                   const struct shophead_part *part,
+                                   const struct shophead_practice *practice,
+                                   struct shophead_judgement *judgement,
+                                   struct shophead_finding *findings,
+                                   size_t capacity);
+
+// Chooses the length of a rivet: the published rule, held against the volume of metal at every end of the tolerances. That nothing fits
+// is not an error but an answer.
+//
+// Takes: `query`, the caller's. Writes: `choice`; `findings`, an array of the caller's with room for `capacity`
+// (`SHOPHEAD_MAX_FINDINGS` always suffices).
+//
+// Errors: those named `SHOPHEAD_ERROR_FIT_...` for sizes that are no sizes; those of a part and of a practice;
+// `SHOPHEAD_ERROR_LENGTH_OUT_OF_RANGE`, `SHOPHEAD_ERROR_LENGTHS_OUT_OF_ORDER`, `SHOPHEAD_ERROR_BUFFER_TOO_SMALL`, `SHOPHEAD_ERROR_NULL`,
+// `SHOPHEAD_ERROR_MISALIGNED`.
+shophead_error shophead_length_choose(const struct shophead_length_query *query,
+                                      struct shophead_length_choice *choice,
+                                      struct shophead_finding *findings,
+                                      size_t capacity);
+
+// Judges a length that somebody else chose: what `shophead_length_choose` would have avoided.
+//
+// Takes: `query`, the caller's; `length_nm`. Writes: `findings`, an array of the caller's with room for `capacity`; `span`, which of
+// them. The length serves where none of them says refer.
+//
+// Errors: as `shophead_length_choose`.
+shophead_error shophead_length_assess(const struct shophead_length_query *query,
+                                      int64_t length_nm,
+                                      struct shophead_finding *findings,
+                                      size_t capacity,
+                                      struct shophead_span *span);
+
+// Holds a row's distances against a practice.
+//
+// Takes: `row`; `part`, whose length does not matter; `rows` of the pattern, 1 to 255; `practice`; structures are the caller's. Writes:
+// `findings`, an array of the caller's with room for `capacity` (`SHOPHEAD_MAX_FINDINGS` always suffices); `span`, which of them.
+//
+// Errors: those of a part and of a practice, `SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE`, `SHOPHEAD_ERROR_LENGTH_OUT_OF_RANGE`,
+// `SHOPHEAD_ERROR_BUFFER_TOO_SMALL`, `SHOPHEAD_ERROR_NULL`, `SHOPHEAD_ERROR_MISALIGNED`.
+shophead_error shophead_row_check(const struct shophead_row *row,
+                                  const struct shophead_part *part,
+                                  uint32_t rows,
+                                  const struct shophead_practice *practice,
+                                  struct shophead_finding *findings,
+                                  size_t capacity,
+                                  struct shophead_span *span);
+
+// Holds a pattern of points against a practice: the closest pair against the least pitch, the point closest to an edge against the
+// least edge distance.
+//
+// Takes: `points`, an array of `point_count`; `edges`, an array of `edge_count`; NULL where there are none; `part`, whose length does not
+// matter; `rows` of the pattern, 1 to 255; `practice`; all the caller's. `room`, an array of `room_count`, is the caller's to work in:
+// one for each point and each edge suffice; what stands in it before and after does not matter. Writes: `pattern`; `findings`, an array
+// of the caller's with room for `capacity` (`SHOPHEAD_MAX_FINDINGS` always suffices).
+//
+// Errors: as `shophead_row_check`.
+shophead_error shophead_points_check(const struct shophead_point *points,
+                                     size_t point_count,
+                                     const struct shophead_edge *edges,
+                                     size_t edge_count,
+                                     const struct shophead_part *part,
+                                     uint32_t rows,
+                                     const struct shophead_practice *practice,
+                                     struct shophead_room *room,
+                                     size_t room_count,
+                                     struct shophead_pattern *pattern,
+                                     struct shophead_finding *findings,
+                                     size_t capacity);
+
+// The margin of an allowable over a load.
+//
+// Takes: `allowable_lbf`; `load`, the caller's, of a kind other than none. Writes: `margin`.
+//
+// Errors: those named `SHOPHEAD_ERROR_MARGIN_...`, `SHOPHEAD_ERROR_UNKNOWN_NUMBER`, `SHOPHEAD_ERROR_NOT_FINITE`, `SHOPHEAD_ERROR_NULL`,
+// `SHOPHEAD_ERROR_MISALIGNED`.
+shophead_error shophead_margin_find(double allowable_lbf,
+                                    const struct shophead_load *load,
+                                    struct shophead_margin *margin);
+
+// What one rivet carries through its layers, and what gives way first. What is a joint, but one whose strength is not published, is no
+// error: it has a finding that says refer and no allowable.
+//
+// Takes: `joint`, the caller's. Writes: `strength`; `sheets`, an array of the caller's with room for `sheet_capacity`
+// (`SHOPHEAD_MAX_LAYERS` always suffices); `findings`, an array of the caller's with room for `finding_capacity`
+// (`SHOPHEAD_MAX_FINDINGS` always suffices).
+//
+// Errors: those named `SHOPHEAD_ERROR_JOINT_...`, `SHOPHEAD_ERROR_STACK_...` and `SHOPHEAD_ERROR_MARGIN_...`; those of a part;
+// `SHOPHEAD_ERROR_UNKNOWN_NUMBER`, `SHOPHEAD_ERROR_LENGTH_OUT_OF_RANGE`, `SHOPHEAD_ERROR_NOT_FINITE`, `SHOPHEAD_ERROR_BUFFER_TOO_SMALL`,
+// `SHOPHEAD_ERROR_NULL`, `SHOPHEAD_ERROR_MISALIGNED`.
+shophead_error shophead_strength_find(const struct shophead_joint *joint,
+                                      struct shophead_strength *strength,
+                                      struct shophead_sheet *sheets,
+                                      size_t sheet_capacity,
+                                      struct shophead_finding *findings,
+                                      size_t finding_capacity);
+
+// Which table names a material.
+//
+// Takes: `material`, a number from `shophead_material_parse`. Writes: `tables`.
+//
+// Errors: `SHOPHEAD_ERROR_NO_SPLICE_TABLE`, `SHOPHEAD_ERROR_UNKNOWN_NUMBER`, `SHOPHEAD_ERROR_NULL`.
+shophead_error shophead_splice_tables(uint32_t material, struct shophead_tables *tables);
+
+// Rivets an inch of width by a published table.
+//
+// Takes: `table`, one of `enum shophead_table`; `thickness_nm` of the sheet; `part`, the caller's, whose length does not matter. Writes:
+// `per_inch`.
+//
+// Errors: `SHOPHEAD_ERROR_TABLE_NOT_FOR_RIVET`: the tables are for 2117 rivets with protruding heads; those named
+// `SHOPHEAD_ERROR_SPLICE_...`; those of a part; `SHOPHEAD_ERROR_UNKNOWN_NUMBER`, `SHOPHEAD_ERROR_LENGTH_OUT_OF_RANGE`,
+// `SHOPHEAD_ERROR_NULL`, `SHOPHEAD_ERROR_MISALIGNED`.
+shophead_error shophead_splice_per_inch(uint32_t table,
+                                        int64_t thickness_nm,
+                                        const struct shophead_part *part,
+                                        struct shophead_per_inch *per_inch);
+
+// Whole rivets over a width, reduced and rounded as the notes and examples of the tables do for the member.
+//
+// Takes: `per_inch`, the count to use from `shophead_splice_per_inch`; `width_nm`; `member`, one of `enum shophead_splice_member`.
+// Writes: `count`.
+//
+// Errors: those named `SHOPHEAD_ERROR_SPLICE_...`, `SHOPHEAD_ERROR_UNKNOWN_NUMBER`, `SHOPHEAD_ERROR_NOT_FINITE`,
+// `SHOPHEAD_ERROR_LENGTH_OUT_OF_RANGE`, `SHOPHEAD_ERROR_NULL`, `SHOPHEAD_ERROR_MISALIGNED`.
+shophead_error shophead_splice_count(double per_inch,
+                                     int64_t width_nm,
+                                     uint32_t member,
+                                     struct shophead_count *count);
+
+// Rivets that carry as much as the sheet: `stress × thickness × width / what one rivet carries`.
+//
+// Takes: `stress_psi`, from `shophead_material_tension` or what the splice is designed for; `thickness_nm`; `width_nm`; `per_rivet_lbf`,
+// the allowable from `shophead_strength_find`. Writes: `needed`.
+//
+// Errors: those named `SHOPHEAD_ERROR_SPLICE_...`, `SHOPHEAD_ERROR_NOT_FINITE`, `SHOPHEAD_ERROR_LENGTH_OUT_OF_RANGE`,
+// `SHOPHEAD_ERROR_NULL`, `SHOPHEAD_ERROR_MISALIGNED`.
+shophead_error shophead_splice_needed(double stress_psi,
+                                      int64_t thickness_nm,
+                                      int64_t width_nm,
+                                      double per_rivet_lbf,
+                                      struct shophead_needed *needed);
+
+// Lays rivets out in equal rows across a width.
+//
+// Takes: `rivets`; `rows`, 1 to 65535; `width_nm`. Writes: `laid`.
+//
+// Errors: those named `SHOPHEAD_ERROR_SPLICE_...`, `SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE`, `SHOPHEAD_ERROR_LENGTH_OUT_OF_RANGE`,
+// `SHOPHEAD_ERROR_NULL`, `SHOPHEAD_ERROR_MISALIGNED`.
+shophead_error shophead_splice_lay(uint32_t rivets, uint32_t rows, int64_t width_nm, struct shophead_laid *laid);
+
+// How a load in its plane divides over a group of rivets, by the elastic vector method.
+//
+// Takes: `rivets`, an array of `count`; `load`; both the caller's. `room`, an array of `room_count`, is the caller's to work in:
+// `SHOPHEAD_ROOM_PER_RIVET` for each rivet suffice; what stands in it before and after does not matter. Writes: `group`; `shares`, an
+// array of the caller's with room for `share_capacity`, one for each rivet in the order given; `findings`, an array of the caller's with
+// room for `finding_capacity` (`SHOPHEAD_MAX_FINDINGS` always suffices).
+//
+// Errors: those named `SHOPHEAD_ERROR_GROUP_...` and `SHOPHEAD_ERROR_MARGIN_...`, `SHOPHEAD_ERROR_NOT_FINITE`,
+// `SHOPHEAD_ERROR_UNKNOWN_NUMBER`, `SHOPHEAD_ERROR_LENGTH_OUT_OF_RANGE`, `SHOPHEAD_ERROR_NOT_UTF8`, `SHOPHEAD_ERROR_BUFFER_TOO_SMALL`,
+// `SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE`, `SHOPHEAD_ERROR_NULL`, `SHOPHEAD_ERROR_MISALIGNED`.
+shophead_error shophead_group_share(const struct shophead_rivet *rivets,
+                                    size_t count,
+                                    const struct shophead_plane_load *load,
+                                    struct shophead_room *room,
+                                    size_t room_count,
+                                    struct shophead_group *group,
+                                    struct shophead_share *shares,
+                                    size_t share_capacity,
+                                    struct shophead_finding *findings,
+                                    size_t finding_capacity);
+
+// Judges a hole: climbs from the least change until a step does.
+//
+// Takes: `query` and `found`, the caller's. Writes: `judgement`; `steps`, an array of the caller's with room for `step_capacity`
+// (`SHOPHEAD_MAX_STEPS` always suffices); `findings`, an array of the caller's with room for `finding_capacity`
+// (`SHOPHEAD_MAX_HOLE_FINDINGS` always suffices).
+//
+// Errors: those named `SHOPHEAD_ERROR_HOLE_...` and `SHOPHEAD_ERROR_STACK_...`; those of a part and of a practice;
+// `SHOPHEAD_ERROR_UNKNOWN_NUMBER`, `SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE`, `SHOPHEAD_ERROR_LENGTH_OUT_OF_RANGE`,
+// `SHOPHEAD_ERROR_BUFFER_TOO_SMALL`, `SHOPHEAD_ERROR_NULL`, `SHOPHEAD_ERROR_MISALIGNED`.
+shophead_error shophead_hole_judge(const struct shophead_hole_query *query,
+                                   const struct shophead_hole *found,
+                                   struct shophead_hole_judgement *judgement,
+                                   struct shophead_step *steps,
+                                   size_t step_capacity,
+                                   struct shophead_finding *findings,
+                                   size_t finding_capacity);
+
+#ifdef __cplusplus
+}  // extern "C"
+#endif  // __cplusplus
+
+#endif  /* SHOPHEAD_H */

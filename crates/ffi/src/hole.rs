@@ -1,0 +1,240 @@
+//! A hole as it was found, and what to do about it.
+#![allow(unsafe_code, reason = "a symbol that C can name counts as unsafe; there is no unsafe block here")]
+
+use shophead::hole::{AsFound, Damage, Disposition, HoleJudgement, HoleQuery, MAX_STEPS};
+use shophead::layout::RowLayout;
+use shophead::structure::Member;
+
+use crate::border::{In, Out, answer};
+use crate::drill::shophead_drill;
+use crate::error::shophead_error;
+use crate::finding::{Sink, shophead_finding, shophead_span};
+use crate::length::{length, optional, shophead_range};
+use crate::numbers::{numbered, value_of};
+use crate::part::{rows, shophead_part};
+use crate::practice::shophead_practice;
+use crate::stack::{shophead_layer, stack};
+
+/// What is wrong with a hole besides its size.
+#[repr(u32)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum shophead_damage {
+    /// Nothing.
+    SHOPHEAD_DAMAGE_SOUND = 1,
+    /// A crack starts from it.
+    SHOPHEAD_DAMAGE_CRACKED = 2,
+    /// Its wall is corroded.
+    SHOPHEAD_DAMAGE_CORRODED = 3,
+    /// It was drilled twice, side by side; the major axis goes over both.
+    SHOPHEAD_DAMAGE_FIGURE_EIGHT = 4,
+    /// Its wall is scored; the major axis goes over the score.
+    SHOPHEAD_DAMAGE_GOUGED = 5,
+    /// Its countersink is too deep or too wide for the head.
+    SHOPHEAD_DAMAGE_DEEP_COUNTERSINK = 6,
+}
+
+numbered! {
+    in Damage, shophead_damage [
+        None = SHOPHEAD_DAMAGE_SOUND,
+        Cracked = SHOPHEAD_DAMAGE_CRACKED,
+        Corroded = SHOPHEAD_DAMAGE_CORRODED,
+        FigureEight = SHOPHEAD_DAMAGE_FIGURE_EIGHT,
+        Gouged = SHOPHEAD_DAMAGE_GOUGED,
+        DeepCountersink = SHOPHEAD_DAMAGE_DEEP_COUNTERSINK,
+    ]
+}
+
+/// The member that a row runs along.
+#[repr(u32)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum shophead_member {
+    /// Skin to skin.
+    SHOPHEAD_MEMBER_SKIN = 1,
+    /// The cap of a spar, keel or main beam.
+    SHOPHEAD_MEMBER_SPAR_CAP = 2,
+    /// A longeron.
+    SHOPHEAD_MEMBER_LONGERON = 3,
+    /// A stringer or stiffener.
+    SHOPHEAD_MEMBER_STRINGER = 4,
+    /// A frame or bulkhead.
+    SHOPHEAD_MEMBER_FRAME = 5,
+    /// A rib.
+    SHOPHEAD_MEMBER_RIB = 6,
+    /// Anything else.
+    SHOPHEAD_MEMBER_OTHER = 7,
+}
+
+numbered! {
+    in Member, shophead_member [
+        Skin = SHOPHEAD_MEMBER_SKIN,
+        SparCap = SHOPHEAD_MEMBER_SPAR_CAP,
+        Longeron = SHOPHEAD_MEMBER_LONGERON,
+        Stringer = SHOPHEAD_MEMBER_STRINGER,
+        Frame = SHOPHEAD_MEMBER_FRAME,
+        Rib = SHOPHEAD_MEMBER_RIB,
+        Other = SHOPHEAD_MEMBER_OTHER,
+    ]
+}
+/// What to do about a hole, from the least change on.
+#[repr(u32)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum shophead_disposition {
+    /// Use it as it is.
+    SHOPHEAD_DISPOSITION_KEEP = 1,
+    /// Drill or ream it for the same rivet.
+    SHOPHEAD_DISPOSITION_CLEAN_UP = 2,
+    /// Drill or ream it for the same rivet with an oversize shank.
+    SHOPHEAD_DISPOSITION_OVERSIZE = 3,
+    /// Drill or ream it for the next larger diameter.
+    SHOPHEAD_DISPOSITION_NEXT_SIZE = 4,
+    /// Stop and ask.
+    SHOPHEAD_DISPOSITION_REFER = 5,
+}
+
+numbered! {
+    Disposition, shophead_disposition [
+        Keep = SHOPHEAD_DISPOSITION_KEEP,
+        CleanUp = SHOPHEAD_DISPOSITION_CLEAN_UP,
+        Oversize = SHOPHEAD_DISPOSITION_OVERSIZE,
+        NextSize = SHOPHEAD_DISPOSITION_NEXT_SIZE,
+        Refer = SHOPHEAD_DISPOSITION_REFER,
+    ]
+}
+
+/// A hole as it was measured.
+#[repr(C)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct shophead_hole {
+    /// The longest axis.
+    pub major_nm: i64,
+    /// The shortest axis; the same for a round hole.
+    pub minor_nm: i64,
+    /// What else is wrong with it, one of `enum shophead_damage`.
+    pub damage: u32,
+    /// Not used; 0.
+    pub unused: u32,
+}
+
+/// A hole's surroundings: what decides which steps it can take.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct shophead_hole_query {
+    /// The rivet that is to go in; its length does not matter.
+    pub part: shophead_part,
+    /// The layers, the caller's, the side of the manufactured head first. NULL where they are not known: then no length is tried and no
+    /// countersink and no strength is checked, and a finding says so.
+    pub layers: In<shophead_layer>,
+    /// How many; 0 where they are not known.
+    pub layer_count: usize,
+    /// From the row to the nearest edge of any layer; `SHOPHEAD_NONE` where it is not known.
+    pub edge_nm: i64,
+    /// From hole to hole; `SHOPHEAD_NONE` where it is not known.
+    pub pitch_nm: i64,
+    /// To the neighbouring row; `SHOPHEAD_NONE` where there is none or it is not known.
+    pub transverse_pitch_nm: i64,
+    /// How many rows the pattern has, 1 to 255.
+    pub rows: u32,
+    /// The member that the row runs along, one of `enum shophead_member`.
+    pub member: u32,
+    /// The limits.
+    pub practice: shophead_practice,
+}
+
+/// One step that was tried.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct shophead_step {
+    /// Which.
+    pub kind: shophead_disposition,
+    /// 1 where it does, otherwise 0.
+    pub does: u32,
+    /// The rivet that it would take, without a length; its series is 0 where there is none.
+    pub part: shophead_part,
+    /// The drill or reamer to open the hole with; its diameter is `SHOPHEAD_NONE` where the hole stays as it is.
+    pub cut: shophead_drill,
+    /// The hole that the step leaves; `SHOPHEAD_NONE` where there is none.
+    pub hole: shophead_range,
+    /// Which of the caller's findings belong to it.
+    pub findings: shophead_span,
+}
+
+/// The verdict on a hole.
+#[repr(C)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct shophead_hole_judgement {
+    /// What to do.
+    pub disposition: shophead_disposition,
+    /// How many of the caller's steps are written; the last one does unless the verdict is to refer.
+    pub steps: u32,
+    /// Which of the caller's findings hold for the verdict itself; why each step before it does not do stands with the step.
+    pub findings: shophead_span,
+}
+
+/// The steps below refer: an array of so many always suffices.
+pub const SHOPHEAD_MAX_STEPS: usize = 4;
+
+const _: () = assert!(MAX_STEPS == SHOPHEAD_MAX_STEPS, "the core has another number of steps");
+
+/// An array of so many findings holds those of a verdict on a hole and of all its steps.
+pub const SHOPHEAD_MAX_HOLE_FINDINGS: usize = 60;
+
+const _: () = assert!(SHOPHEAD_MAX_HOLE_FINDINGS == (SHOPHEAD_MAX_STEPS + 1) * crate::finding::SHOPHEAD_MAX_FINDINGS);
+
+/// Judges a hole: climbs from the least change until a step does.
+///
+/// Takes: `query` and `found`, the caller's. Writes: `judgement`; `steps`, an array of the caller's with room for `step_capacity`
+/// (`SHOPHEAD_MAX_STEPS` always suffices); `findings`, an array of the caller's with room for `finding_capacity`
+/// (`SHOPHEAD_MAX_HOLE_FINDINGS` always suffices).
+///
+/// Errors: those named `SHOPHEAD_ERROR_HOLE_...` and `SHOPHEAD_ERROR_STACK_...`; those of a part and of a practice;
+/// `SHOPHEAD_ERROR_UNKNOWN_NUMBER`, `SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE`, `SHOPHEAD_ERROR_LENGTH_OUT_OF_RANGE`,
+/// `SHOPHEAD_ERROR_BUFFER_TOO_SMALL`, `SHOPHEAD_ERROR_NULL`, `SHOPHEAD_ERROR_MISALIGNED`.
+#[unsafe(no_mangle)]
+pub extern "C" fn shophead_hole_judge(
+    query: In<shophead_hole_query>,
+    found: In<shophead_hole>,
+    judgement: Out<shophead_hole_judgement>,
+    steps: Out<shophead_step>,
+    step_capacity: usize,
+    findings: Out<shophead_finding>,
+    finding_capacity: usize,
+) -> shophead_error {
+    answer(|| {
+        let place = judgement.place()?;
+        let mut places = steps.places(step_capacity)?;
+        let mut sink = Sink::new(&findings, finding_capacity)?;
+        let (asked, found) = (query.one()?, found.one()?);
+        let found = AsFound::new(length(found.major_nm)?, length(found.minor_nm)?, value_of::<Damage>(found.damage)?)?;
+        let stack = if asked.layer_count == 0 { None } else { Some(stack(asked.layers, asked.layer_count)?) };
+        let layout = RowLayout {
+            edge: optional(asked.edge_nm)?,
+            pitch: optional(asked.pitch_nm)?,
+            transverse_pitch: optional(asked.transverse_pitch_nm)?,
+        };
+        let (rivet, rows, member) = (asked.part.read()?, rows(asked.rows)?, value_of::<Member>(asked.member)?);
+        asked.practice.with(|practice| {
+            let query = HoleQuery { rivet, stack: stack.as_ref(), layout, rows, member, practice };
+            let mut verdict = HoleJudgement::nothing_yet();
+            query.judge_into(found, &mut verdict);
+            places.need(verdict.steps.len())?;
+            sink.need(verdict.steps.iter().map(|step| &step.findings).chain([&verdict.findings]))?;
+            for (index, step) in verdict.steps.iter().enumerate() {
+                let written = shophead_step {
+                    kind: step.kind.into(),
+                    does: u32::from(step.does()),
+                    part: step.rivet.as_ref().map_or(shophead_part::NONE, shophead_part::of),
+                    cut: shophead_drill::of(step.cut),
+                    hole: shophead_range::of(step.hole),
+                    findings: sink.put(&step.findings),
+                };
+                places.put(index, written);
+            }
+            place.put(shophead_hole_judgement {
+                disposition: verdict.disposition.into(),
+                steps: u32::try_from(verdict.steps.len()).unwrap_or(u32::MAX),
+                findings: sink.put(&verdict.findings),
+            });
+            Ok(())
+        })
+    })
+}

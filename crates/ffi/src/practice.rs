@@ -1,0 +1,486 @@
+//! Sets of limits: the built-in ones by name, a shop's own laid on top value by value.
+#![allow(unsafe_code, reason = "a symbol that C can name counts as unsafe; there is no unsafe block here")]
+
+use core::ffi::c_char;
+
+use shophead::basis::Basis;
+use shophead::length::{Length, Toleranced};
+use shophead::material::RivetAlloy;
+use shophead::practice::{HANDBOOK, HeadScope, Kind, Limit, Name, PROCESS, Practice, Rounding, Scope, Value};
+
+use crate::basis::shophead_basis;
+use crate::border::{In, Out, answer};
+use crate::error::shophead_error;
+use crate::error::shophead_error as E;
+use crate::length::{length, optional, or_none, shophead_toleranced};
+use crate::numbers::{numbered, value_of};
+use crate::part::{case, rows, shophead_part};
+use crate::text::{print, shophead_text};
+
+/// A built-in set of limits. `shophead_number` gives the number for a name.
+#[repr(u32)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum shophead_built_in {
+    /// `handbook`: AC 43.13-1B and FAA-H-8083-31, with MIL-HDBK-5 where they refer to it.
+    SHOPHEAD_BUILT_IN_HANDBOOK = 1,
+    /// `process`: MIL-R-47196A (NASM47196) with MIL-HDBK-5; many of its tables could only be recalled.
+    SHOPHEAD_BUILT_IN_PROCESS = 2,
+}
+
+/// The number of each practice.
+pub(crate) static BUILT: [(shophead_built_in, &Practice<'static>); 2] = [
+    (shophead_built_in::SHOPHEAD_BUILT_IN_HANDBOOK, &HANDBOOK),
+    (shophead_built_in::SHOPHEAD_BUILT_IN_PROCESS, &PROCESS),
+];
+
+/// Which limit of a practice is meant. `shophead_word` gives the word that a limits file uses.
+#[repr(u32)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum shophead_limit_name {
+    /// What the rule of thumb adds to the grip.
+    SHOPHEAD_LIMIT_RULE_OF_THUMB_TAIL = 1,
+    /// How the rule of thumb is rounded to a standard length: next longer, or nearest.
+    SHOPHEAD_LIMIT_LENGTH_ROUNDING = 2,
+    /// The longest tail that is driven without folding over.
+    SHOPHEAD_LIMIT_TAIL_GREATEST = 3,
+    /// Least rivet diameter as a multiple of the thickest sheet.
+    SHOPHEAD_LIMIT_DIAMETER_PER_THICKNESS_LEAST = 4,
+    /// Usual rivet diameter as a multiple of the thicker sheet.
+    SHOPHEAD_LIMIT_DIAMETER_PER_THICKNESS_TARGET = 5,
+    /// Greatest rivet diameter as a multiple of the thickest sheet.
+    SHOPHEAD_LIMIT_DIAMETER_PER_THICKNESS_GREATEST = 6,
+    /// Least rivet diameter in structure.
+    SHOPHEAD_LIMIT_DIAMETER_STRUCTURAL_LEAST = 7,
+    /// Least diameter of the driven head.
+    SHOPHEAD_LIMIT_HEAD_DIAMETER_LEAST = 8,
+    /// Diameter of the driven head to aim at.
+    SHOPHEAD_LIMIT_HEAD_DIAMETER_TARGET = 9,
+    /// Greatest diameter of the driven head.
+    SHOPHEAD_LIMIT_HEAD_DIAMETER_GREATEST = 10,
+    /// Least height of the driven head.
+    SHOPHEAD_LIMIT_HEAD_HEIGHT_LEAST = 11,
+    /// Height of the driven head to aim at.
+    SHOPHEAD_LIMIT_HEAD_HEIGHT_TARGET = 12,
+    /// Greatest height of the driven head.
+    SHOPHEAD_LIMIT_HEAD_HEIGHT_GREATEST = 13,
+    /// Diameter of the circle, concentric with the driven head, in which no crack is accepted.
+    SHOPHEAD_LIMIT_CRACK_FREE_CIRCLE = 14,
+    /// The most separate cracks accepted near the rim.
+    SHOPHEAD_LIMIT_CRACKS_GREATEST = 15,
+    /// Deepest tool mark accepted on a protruding manufactured head, as a share of the head's height.
+    SHOPHEAD_LIMIT_TOOL_MARK_DEPTH_GREATEST = 16,
+    /// The most a flush head may stand proud before it is shaved.
+    SHOPHEAD_LIMIT_FLUSH_HEAD_PROUD_GREATEST = 17,
+    /// The diameter of the drill for the rivet.
+    SHOPHEAD_LIMIT_HOLE_DRILL = 18,
+    /// The smallest hole accepted.
+    SHOPHEAD_LIMIT_HOLE_LEAST = 19,
+    /// The largest hole accepted.
+    SHOPHEAD_LIMIT_HOLE_GREATEST = 20,
+    /// Thinnest sheet that is machine countersunk for the rivet.
+    SHOPHEAD_LIMIT_COUNTERSINK_SHEET_LEAST = 21,
+    /// Deepest countersink as a share of the sheet.
+    SHOPHEAD_LIMIT_COUNTERSINK_DEPTH_SHARE = 22,
+    /// Depth of countersink, as a share of the sheet, that keeps a straight land.
+    SHOPHEAD_LIMIT_COUNTERSINK_DEPTH_PREFERRED = 23,
+    /// Thickest sheet that is dimpled.
+    SHOPHEAD_LIMIT_DIMPLE_SHEET_GREATEST = 24,
+    /// Largest share of one pattern's rivets that may be stepped up.
+    SHOPHEAD_LIMIT_PATTERN_STEPS_SHARE = 25,
+    /// The most rivets of one pattern that may be stepped up.
+    SHOPHEAD_LIMIT_PATTERN_STEPS_COUNT = 26,
+    /// The most neighbouring rivets that may be stepped up.
+    SHOPHEAD_LIMIT_NEIGHBOURS_STEPPED = 27,
+    /// The longest crack that is repaired without asking.
+    SHOPHEAD_LIMIT_CRACK_LENGTH_GREATEST = 28,
+    /// Deepest corrosion that is cleaned up without asking, as a share of the layer.
+    SHOPHEAD_LIMIT_CORROSION_DEPTH_SHARE = 29,
+    /// The longest corroded place that is cleaned up without asking.
+    SHOPHEAD_LIMIT_CORROSION_LENGTH_GREATEST = 30,
+    /// The longest soft place that is repaired without asking.
+    SHOPHEAD_LIMIT_SOFT_SPOT_LENGTH_GREATEST = 31,
+    /// Least distance from the centre of a hole to the nearest edge.
+    SHOPHEAD_LIMIT_EDGE_DISTANCE_LEAST = 32,
+    /// Edge distance that leaves room for a later step up.
+    SHOPHEAD_LIMIT_EDGE_DISTANCE_PREFERRED = 33,
+    /// Greatest usual edge distance.
+    SHOPHEAD_LIMIT_EDGE_DISTANCE_GREATEST = 34,
+    /// Least distance between neighbouring holes of a row.
+    SHOPHEAD_LIMIT_PITCH_LEAST = 35,
+    /// Greatest usual distance between neighbouring holes of a row.
+    SHOPHEAD_LIMIT_PITCH_GREATEST = 36,
+    /// Least distance between rows.
+    SHOPHEAD_LIMIT_TRANSVERSE_PITCH_LEAST = 37,
+    /// How firmly the heads hold a sheet that buckles between its rivets: 1 pinned, 4 clamped.
+    SHOPHEAD_LIMIT_INTER_RIVET_FIXITY = 38,
+    /// Part of the compression yield stress up to which buckling between rivets is elastic.
+    SHOPHEAD_LIMIT_INTER_RIVET_ELASTIC_SHARE = 39,
+    /// Room that the bucking bar needs behind the tail.
+    SHOPHEAD_LIMIT_BAR_THICKNESS = 40,
+    /// How many drill sizes the removal drill is smaller than the shank.
+    SHOPHEAD_LIMIT_REMOVAL_DRILL_BELOW = 41,
+    /// A grip from which taking the rivet out is risky.
+    SHOPHEAD_LIMIT_REMOVAL_THICK_PACK = 42,
+    /// A number of layers from which taking the rivet out is risky.
+    SHOPHEAD_LIMIT_REMOVAL_MANY_LAYERS = 43,
+    /// A far-side layer thinner than this bends unless it is supported.
+    SHOPHEAD_LIMIT_REMOVAL_THIN_FAR_SIDE = 44,
+}
+
+numbered! {
+    in Name, shophead_limit_name [
+        RuleOfThumbTail = SHOPHEAD_LIMIT_RULE_OF_THUMB_TAIL,
+        LengthRounding = SHOPHEAD_LIMIT_LENGTH_ROUNDING,
+        TailGreatest = SHOPHEAD_LIMIT_TAIL_GREATEST,
+        DiameterPerThicknessLeast = SHOPHEAD_LIMIT_DIAMETER_PER_THICKNESS_LEAST,
+        DiameterPerThicknessTarget = SHOPHEAD_LIMIT_DIAMETER_PER_THICKNESS_TARGET,
+        DiameterPerThicknessGreatest = SHOPHEAD_LIMIT_DIAMETER_PER_THICKNESS_GREATEST,
+        DiameterStructuralLeast = SHOPHEAD_LIMIT_DIAMETER_STRUCTURAL_LEAST,
+        HeadDiameterLeast = SHOPHEAD_LIMIT_HEAD_DIAMETER_LEAST,
+        HeadDiameterTarget = SHOPHEAD_LIMIT_HEAD_DIAMETER_TARGET,
+        HeadDiameterGreatest = SHOPHEAD_LIMIT_HEAD_DIAMETER_GREATEST,
+        HeadHeightLeast = SHOPHEAD_LIMIT_HEAD_HEIGHT_LEAST,
+        HeadHeightTarget = SHOPHEAD_LIMIT_HEAD_HEIGHT_TARGET,
+        HeadHeightGreatest = SHOPHEAD_LIMIT_HEAD_HEIGHT_GREATEST,
+        CrackFreeCircle = SHOPHEAD_LIMIT_CRACK_FREE_CIRCLE,
+        CracksGreatest = SHOPHEAD_LIMIT_CRACKS_GREATEST,
+        ToolMarkDepthGreatest = SHOPHEAD_LIMIT_TOOL_MARK_DEPTH_GREATEST,
+        FlushHeadProudGreatest = SHOPHEAD_LIMIT_FLUSH_HEAD_PROUD_GREATEST,
+        HoleDrill = SHOPHEAD_LIMIT_HOLE_DRILL,
+        HoleLeast = SHOPHEAD_LIMIT_HOLE_LEAST,
+        HoleGreatest = SHOPHEAD_LIMIT_HOLE_GREATEST,
+        CountersinkSheetLeast = SHOPHEAD_LIMIT_COUNTERSINK_SHEET_LEAST,
+        CountersinkDepthShare = SHOPHEAD_LIMIT_COUNTERSINK_DEPTH_SHARE,
+        CountersinkDepthPreferred = SHOPHEAD_LIMIT_COUNTERSINK_DEPTH_PREFERRED,
+        DimpleSheetGreatest = SHOPHEAD_LIMIT_DIMPLE_SHEET_GREATEST,
+        PatternStepsShare = SHOPHEAD_LIMIT_PATTERN_STEPS_SHARE,
+        PatternStepsCount = SHOPHEAD_LIMIT_PATTERN_STEPS_COUNT,
+        NeighboursStepped = SHOPHEAD_LIMIT_NEIGHBOURS_STEPPED,
+        CrackLengthGreatest = SHOPHEAD_LIMIT_CRACK_LENGTH_GREATEST,
+        CorrosionDepthShare = SHOPHEAD_LIMIT_CORROSION_DEPTH_SHARE,
+        CorrosionLengthGreatest = SHOPHEAD_LIMIT_CORROSION_LENGTH_GREATEST,
+        SoftSpotLengthGreatest = SHOPHEAD_LIMIT_SOFT_SPOT_LENGTH_GREATEST,
+        EdgeDistanceLeast = SHOPHEAD_LIMIT_EDGE_DISTANCE_LEAST,
+        EdgeDistancePreferred = SHOPHEAD_LIMIT_EDGE_DISTANCE_PREFERRED,
+        EdgeDistanceGreatest = SHOPHEAD_LIMIT_EDGE_DISTANCE_GREATEST,
+        PitchLeast = SHOPHEAD_LIMIT_PITCH_LEAST,
+        PitchGreatest = SHOPHEAD_LIMIT_PITCH_GREATEST,
+        TransversePitchLeast = SHOPHEAD_LIMIT_TRANSVERSE_PITCH_LEAST,
+        InterRivetFixity = SHOPHEAD_LIMIT_INTER_RIVET_FIXITY,
+        InterRivetElasticShare = SHOPHEAD_LIMIT_INTER_RIVET_ELASTIC_SHARE,
+        BarThickness = SHOPHEAD_LIMIT_BAR_THICKNESS,
+        RemovalDrillBelow = SHOPHEAD_LIMIT_REMOVAL_DRILL_BELOW,
+        RemovalThickPack = SHOPHEAD_LIMIT_REMOVAL_THICK_PACK,
+        RemovalManyLayers = SHOPHEAD_LIMIT_REMOVAL_MANY_LAYERS,
+        RemovalThinFarSide = SHOPHEAD_LIMIT_REMOVAL_THIN_FAR_SIDE,
+    ]
+}
+/// Heads a limit holds for; 0 for any.
+#[repr(u32)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum shophead_head_scope {
+    /// Heads that stand proud.
+    SHOPHEAD_HEAD_SCOPE_PROTRUDING = 1,
+    /// Heads that lie in the sheet.
+    SHOPHEAD_HEAD_SCOPE_FLUSH = 2,
+}
+
+numbered! {
+    HeadScope, shophead_head_scope [
+        Protruding = SHOPHEAD_HEAD_SCOPE_PROTRUDING,
+        Flush = SHOPHEAD_HEAD_SCOPE_FLUSH,
+    ]
+}
+
+/// How a computed rivet length is rounded to one that exists.
+#[repr(u32)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum shophead_rounding {
+    /// To the next longer standard length.
+    SHOPHEAD_ROUNDING_LONGER = 1,
+    /// To the nearest standard length; midway, to the longer.
+    SHOPHEAD_ROUNDING_NEAREST = 2,
+}
+
+numbered! {
+    Rounding, shophead_rounding [
+        Longer = SHOPHEAD_ROUNDING_LONGER,
+        Nearest = SHOPHEAD_ROUNDING_NEAREST,
+    ]
+}
+
+/// What kind of value a limit has.
+#[repr(u32)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum shophead_value_kind {
+    /// No limit.
+    SHOPHEAD_VALUE_NONE = 0,
+    /// A length as it stands: `nm`.
+    SHOPHEAD_VALUE_LENGTH = 1,
+    /// So many nominal shank diameters and a length: `num / den` times the diameter, and `nm`.
+    SHOPHEAD_VALUE_DIAMETERS = 2,
+    /// The largest shank and a length: `nm` over it.
+    SHOPHEAD_VALUE_OVER_SHANK = 3,
+    /// A ratio or a share: `num / den`.
+    SHOPHEAD_VALUE_FRACTION = 4,
+    /// A whole number: `num`.
+    SHOPHEAD_VALUE_COUNT = 5,
+    /// A way of rounding: `num`, one of `enum shophead_rounding`.
+    SHOPHEAD_VALUE_ROUNDING = 6,
+}
+
+const LENGTH: u32 = shophead_value_kind::SHOPHEAD_VALUE_LENGTH as u32;
+const DIAMETERS: u32 = shophead_value_kind::SHOPHEAD_VALUE_DIAMETERS as u32;
+const OVER_SHANK: u32 = shophead_value_kind::SHOPHEAD_VALUE_OVER_SHANK as u32;
+const FRACTION: u32 = shophead_value_kind::SHOPHEAD_VALUE_FRACTION as u32;
+const COUNT: u32 = shophead_value_kind::SHOPHEAD_VALUE_COUNT as u32;
+const ROUNDING: u32 = shophead_value_kind::SHOPHEAD_VALUE_ROUNDING as u32;
+
+/// The value of a limit. Members that its kind does not name are 0 and are not looked at.
+#[repr(C)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct shophead_value {
+    /// One of `enum shophead_value_kind`.
+    pub kind: u32,
+    /// Top of a multiple, ratio or share; a whole number; a way of rounding.
+    pub num: u32,
+    /// Bottom of a multiple, ratio or share; not 0.
+    pub den: u32,
+    /// Not used; 0.
+    pub unused: u32,
+    /// A length, or what is added to a multiple or to the shank.
+    pub nm: i64,
+}
+
+impl shophead_value {
+    fn of(value: Value) -> shophead_value {
+        let (kind, num, den, nm) = match value {
+            Value::Length(length) => (LENGTH, 0, 0, length.nanometres()),
+            Value::Diameters { num, den, plus } => (DIAMETERS, num, den, plus.nanometres()),
+            Value::OverShank(plus) => (OVER_SHANK, 0, 0, plus.nanometres()),
+            Value::Fraction { num, den } => (FRACTION, num, den, 0),
+            Value::Count(count) => (COUNT, count, 0, 0),
+            Value::Rounding(rounding) => (ROUNDING, shophead_rounding::from(rounding) as u32, 0, 0),
+        };
+        shophead_value { kind, num, den, unused: 0, nm }
+    }
+
+    /// A value of the kind that the limit asks for, as the reader of a limits file would give it.
+    fn read(&self, name: Name) -> Result<Value, E> {
+        let (num, den) = (self.num, self.den);
+        let nm = || {
+            length(self.nm).and_then(|nm| if nm < Length::ZERO { Err(E::SHOPHEAD_ERROR_NOT_A_VALUE) } else { Ok(nm) })
+        };
+        let (kind, value) = match self.kind {
+            LENGTH => (Kind::Length, Value::Length(nm()?)),
+            DIAMETERS => (Kind::Length, Value::Diameters { num, den, plus: nm()? }),
+            OVER_SHANK => (Kind::Length, Value::OverShank(nm()?)),
+            FRACTION => (Kind::Fraction, Value::Fraction { num, den }),
+            COUNT => (Kind::Count, Value::Count(num)),
+            ROUNDING => (Kind::Rounding, Value::Rounding(value_of(num)?)),
+            _ => return Err(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER),
+        };
+        if matches!(self.kind, DIAMETERS | FRACTION) && den == 0 {
+            Err(E::SHOPHEAD_ERROR_NOT_A_VALUE)
+        } else if kind == name.kind() {
+            Ok(value)
+        } else {
+            Err(E::SHOPHEAD_ERROR_VALUE_NOT_FOR_LIMIT)
+        }
+    }
+}
+
+/// One of a shop's own limits, from its own approved documents.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct shophead_limit {
+    /// Which, one of `enum shophead_limit_name`.
+    pub name: u32,
+    /// Only for these heads, one of `enum shophead_head_scope`; 0 for any.
+    pub head: u32,
+    /// Only for this rivet alloy, one of `enum shophead_alloy`; 0 for any.
+    pub alloy: u32,
+    /// Only for patterns of so many rows; 0 for any.
+    pub rows: u32,
+    /// Only for this nominal shank diameter; `SHOPHEAD_NONE` for any.
+    pub diameter_nm: i64,
+    /// How much.
+    pub value: shophead_value,
+    /// The document that it stands in. The caller's; findings that rest on this limit point to it.
+    pub document: shophead_text,
+    /// The place in the document; may be empty. The caller's, as above.
+    pub place: shophead_text,
+}
+
+impl shophead_limit {
+    fn read(&self) -> Result<Limit<'_>, E> {
+        let name: Name = value_of(self.name)?;
+        let scope = Scope {
+            head: if self.head == 0 { None } else { Some(value_of(self.head)?) },
+            alloy: if self.alloy == 0 { None } else { Some(value_of::<RivetAlloy>(self.alloy)?) },
+            diameter: optional(self.diameter_nm)?,
+            rows: if self.rows == 0 { None } else { Some(rows(self.rows)?) },
+        };
+        // A diameter left at 0 would make a limit that never holds.
+        if scope.diameter.is_some_and(|diameter| diameter <= Length::ZERO) {
+            return Err(E::SHOPHEAD_ERROR_LENGTH_OUT_OF_RANGE);
+        }
+        let basis = Basis::shop(self.document.read()?, self.place.read()?);
+        Ok(Limit { name, scope, value: self.value.read(name)?, basis })
+    }
+}
+
+/// The most limits of a shop's own that one practice takes.
+pub const SHOPHEAD_MAX_OWN_LIMITS: usize = 64;
+
+/// A set of limits: a built-in one, and a shop's own on top of it. A limit of the shop's comes before any built-in one for the same
+/// case. It holds no memory of its own: it may be copied, and threads may share it.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct shophead_practice {
+    /// The set underneath, one of `enum shophead_built_in`.
+    pub built_in: u32,
+    /// Not used; 0.
+    pub unused: u32,
+    /// The shop's own limits, the caller's; may be NULL where there are none. They and their texts must last while the practice is used.
+    pub own: In<shophead_limit>,
+    /// How many; at most `SHOPHEAD_MAX_OWN_LIMITS`.
+    pub own_count: usize,
+}
+
+impl shophead_practice {
+    /// Calls `f` with the practice.
+    pub(crate) fn with<R>(&self, f: impl for<'p> FnOnce(&'p Practice<'p>) -> Result<R, E>) -> Result<R, E> {
+        let built = BUILT.iter().find(|(number, _)| *number as u32 == self.built_in);
+        let (_, built) = built.ok_or(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER)?;
+        match self.own.list(self.own_count)? {
+            [] => f(built),
+            own => with_own(built, own, f),
+        }
+    }
+}
+
+/// Out of line: the limits take six kilobytes of stack, which a practice without any need not have.
+#[inline(never)]
+fn with_own<R>(
+    built: &Practice<'static>,
+    limits: &[shophead_limit],
+    f: impl for<'p> FnOnce(&'p Practice<'p>) -> Result<R, E>,
+) -> Result<R, E> {
+    let mut own = heapless::Vec::<Limit<'_>, SHOPHEAD_MAX_OWN_LIMITS>::new();
+    for limit in limits {
+        own.push(limit.read()?).map_err(|_| E::SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE)?;
+    }
+    f(&built.with_own(&own))
+}
+
+/// Reads the value of a limit as a limits file writes it: `.163`, `1.5 D`, `2 D + 1/16`, `shank + .004`, `2/3`, `20 %`, `10`, `nearest`.
+///
+/// Takes: `name`, one of `enum shophead_limit_name`; `text`, `length` bytes of UTF-8; the caller's, not kept. Writes: `value`.
+///
+/// Errors: `SHOPHEAD_ERROR_NOT_A_VALUE`, `SHOPHEAD_ERROR_UNKNOWN_NUMBER`, `SHOPHEAD_ERROR_NOT_UTF8`, `SHOPHEAD_ERROR_NULL`.
+#[unsafe(no_mangle)]
+pub extern "C" fn shophead_value_parse(
+    name: u32,
+    text: In<c_char>,
+    length: usize,
+    value: Out<shophead_value>,
+) -> shophead_error {
+    answer(|| {
+        let place = value.place()?;
+        let read = Value::parse(value_of(name)?, text.text(length)?).map_err(|_| E::SHOPHEAD_ERROR_NOT_A_VALUE)?;
+        place.put(shophead_value::of(read));
+        Ok(())
+    })
+}
+
+/// Prints the value of a limit as a limits file writes it.
+///
+/// Takes: `name`, one of `enum shophead_limit_name`; `value`, the caller's. Writes: the text into `buffer`, which has room for `capacity`
+/// bytes, with a zero byte after it; its length without the zero byte into `length`. Both are the caller's.
+///
+/// Errors: `SHOPHEAD_ERROR_VALUE_NOT_FOR_LIMIT`, `SHOPHEAD_ERROR_NOT_A_VALUE`, `SHOPHEAD_ERROR_UNKNOWN_NUMBER`,
+/// `SHOPHEAD_ERROR_BUFFER_TOO_SMALL`, `SHOPHEAD_ERROR_NULL`, `SHOPHEAD_ERROR_MISALIGNED`.
+#[unsafe(no_mangle)]
+pub extern "C" fn shophead_value_print(
+    name: u32,
+    value: In<shophead_value>,
+    buffer: Out<c_char>,
+    capacity: usize,
+    length: Out<usize>,
+) -> shophead_error {
+    answer(|| print(&value.one()?.read(value_of(name)?)?, buffer, capacity, length))
+}
+
+/// A limit that applies to a case.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct shophead_applies {
+    /// The value as the practice has it; its kind is `SHOPHEAD_VALUE_NONE` where no limit applies.
+    pub value: shophead_value,
+    /// The value as a length, where it is one: so many diameters worked out. `SHOPHEAD_NONE` otherwise.
+    pub length_nm: i64,
+    /// Where it comes from.
+    pub basis: shophead_basis,
+}
+
+/// The limit of a practice that applies to a rivet in a pattern.
+///
+/// Takes: `practice`; `name`, one of `enum shophead_limit_name`; `part`, whose length does not matter; `rows` of the pattern, 1 to 255.
+/// Practice and part are the caller's. Writes: `applies`.
+///
+/// Errors: `SHOPHEAD_ERROR_UNKNOWN_NUMBER`, `SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE`, those of a shop's own limits, those of a part,
+/// `SHOPHEAD_ERROR_NULL`, `SHOPHEAD_ERROR_MISALIGNED`.
+#[unsafe(no_mangle)]
+pub extern "C" fn shophead_practice_find(
+    practice: In<shophead_practice>,
+    name: u32,
+    part: In<shophead_part>,
+    rows: u32,
+    applies: Out<shophead_applies>,
+) -> shophead_error {
+    answer(|| {
+        let place = applies.place()?;
+        let name: Name = value_of(name)?;
+        let case = case(&part.one()?.read()?, rows)?;
+        let found = practice.one()?.with(|practice| {
+            let length = practice.length(name, &case).map(|given| given.value);
+            let none = shophead_value { kind: 0, num: 0, den: 0, unused: 0, nm: 0 };
+            let found = practice.find(name, &case);
+            Ok(shophead_applies {
+                value: found.map_or(none, |limit| shophead_value::of(limit.value)),
+                length_nm: or_none(length),
+                basis: found.map_or(shophead_basis::NONE, |limit| shophead_basis::of(limit.basis)),
+            })
+        })?;
+        place.put(found);
+        Ok(())
+    })
+}
+
+/// The hole to count on where none was measured: as drilled with the practice's drill, at most at its limit; where the practice knows
+/// none, one as wide as the shank.
+///
+/// Takes: `practice`; `part`, whose length does not matter; both the caller's. Writes: `hole`, with the least as the nominal one;
+/// `basis`, where it comes from.
+///
+/// Errors: as `shophead_practice_find`.
+#[unsafe(no_mangle)]
+pub extern "C" fn shophead_practice_hole(
+    practice: In<shophead_practice>,
+    part: In<shophead_part>,
+    hole: Out<shophead_toleranced>,
+    basis: Out<shophead_basis>,
+) -> shophead_error {
+    answer(|| {
+        let (hole, basis) = (hole.place()?, basis.place()?);
+        let case = case(&part.one()?.read()?, 1)?;
+        let (assumed, stands) = practice.one()?.with(|practice| {
+            let assumed = practice.assumed_hole(&case);
+            Ok((Toleranced::from_least(assumed.value), shophead_basis::of(assumed.basis)))
+        })?;
+        hole.put(shophead_toleranced::of(assumed));
+        basis.put(stands);
+        Ok(())
+    })
+}

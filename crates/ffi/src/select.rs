@@ -1,0 +1,182 @@
+//! Choosing the length of a rivet, and judging one that somebody else chose.
+#![allow(unsafe_code, reason = "a symbol that C can name counts as unsafe; there is no unsafe block here")]
+
+use shophead::length::Toleranced;
+use shophead::practice::Practice;
+use shophead::rivet::part::Part;
+use shophead::select::{Difference, LengthChoice, LengthQuery, UpperBound};
+
+use crate::basis::shophead_given;
+use crate::border::{In, Out, answer};
+use crate::error::shophead_error;
+use crate::finding::{Sink, put_findings, shophead_finding, shophead_span};
+use crate::head::shophead_predicted;
+use crate::length::{length, or_none, shophead_range, shophead_toleranced};
+use crate::numbers::numbered;
+use crate::part::shophead_part;
+use crate::practice::shophead_practice;
+
+/// What a length is chosen for.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct shophead_length_query {
+    /// The rivet; its length does not matter.
+    pub part: shophead_part,
+    /// The pack; `shophead_stack_grip` adds it up.
+    pub grip: shophead_toleranced,
+    /// The hole as measured, or as `shophead_practice_hole` assumes it.
+    pub hole: shophead_toleranced,
+    /// The limits.
+    pub practice: shophead_practice,
+}
+
+/// What limits the longest length that is good.
+#[repr(u32)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum shophead_bound {
+    /// The practice lacks a limit, so no length can be called good.
+    SHOPHEAD_BOUND_NONE = 0,
+    /// The tail that can be driven without folding.
+    SHOPHEAD_BOUND_TAIL = 1,
+    /// The metal in the largest head.
+    SHOPHEAD_BOUND_HEAD = 2,
+}
+
+numbered! {
+    UpperBound, shophead_bound [
+        Tail = SHOPHEAD_BOUND_TAIL,
+        Head = SHOPHEAD_BOUND_HEAD,
+    ]
+}
+
+/// Why the chosen length is not the one that the rule of thumb gives.
+#[repr(u32)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum shophead_difference {
+    /// They do not differ.
+    SHOPHEAD_DIFFERENCE_NONE = 0,
+    /// Filling the hole takes so much of the tail that the rule's length could not form the least head.
+    SHOPHEAD_DIFFERENCE_FILL_TAKES_TAIL = 1,
+    /// The rule's tail could fold over.
+    SHOPHEAD_DIFFERENCE_TAIL_WOULD_FOLD = 2,
+    /// The rule's tail holds more metal than the largest head allowed.
+    SHOPHEAD_DIFFERENCE_HEAD_WOULD_BE_TOO_LARGE = 3,
+}
+
+numbered! {
+    Difference, shophead_difference [
+        FillTakesTail = SHOPHEAD_DIFFERENCE_FILL_TAKES_TAIL,
+        TailWouldFold = SHOPHEAD_DIFFERENCE_TAIL_WOULD_FOLD,
+        HeadWouldBeTooLarge = SHOPHEAD_DIFFERENCE_HEAD_WOULD_BE_TOO_LARGE,
+    ]
+}
+
+/// A chosen length and what it rests on.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct shophead_length_choice {
+    /// The length; `SHOPHEAD_NONE` when no length of the series is good in every case. `shophead_part_with_length` makes it a part.
+    pub length_nm: i64,
+    /// The shortest length that is good, before it is cut to the series' steps.
+    pub shortest: shophead_given,
+    /// The longest.
+    pub longest: shophead_given,
+    /// What limits the longest.
+    pub longest_by: shophead_bound,
+    /// Why length and rule of thumb differ.
+    pub difference: shophead_difference,
+    /// Grip plus one and a half diameters, as it is before rounding.
+    pub rule_of_thumb_nm: i64,
+    /// The same, rounded to the series' steps as the practice says.
+    pub rule_of_thumb_length_nm: i64,
+    /// The part of the tail that goes into filling the hole, at nominal sizes.
+    pub fill_nm: i64,
+    /// How far the tail stands out before driving.
+    pub protrusion: shophead_range,
+    /// The driven head of the chosen length at the height to aim at.
+    pub head: shophead_predicted,
+    /// Which of the caller's findings belong to it.
+    pub findings: shophead_span,
+}
+
+/// The query of the core.
+pub(crate) fn query<'a>(
+    part: &Part<'a>,
+    grip: Toleranced,
+    hole: Toleranced,
+    practice: &'a Practice<'a>,
+) -> LengthQuery<'a> {
+    LengthQuery { series: part.series(), alloy: part.alloy(), size: part.size(), grip, hole, practice }
+}
+
+fn put(choice: &LengthChoice<'_>, findings: shophead_span) -> shophead_length_choice {
+    shophead_length_choice {
+        length_nm: or_none(choice.length),
+        shortest: shophead_given::of(choice.usable.map(|usable| usable.shortest)),
+        longest: shophead_given::of(choice.usable.map(|usable| usable.longest)),
+        longest_by: choice.usable.map_or(shophead_bound::SHOPHEAD_BOUND_NONE, |usable| usable.longest_by.into()),
+        difference: choice.difference.map_or(shophead_difference::SHOPHEAD_DIFFERENCE_NONE, Into::into),
+        rule_of_thumb_nm: choice.rule_of_thumb.nanometres(),
+        rule_of_thumb_length_nm: choice.rule_of_thumb_length.nanometres(),
+        fill_nm: choice.fill.nanometres(),
+        protrusion: shophead_range::of(choice.protrusion),
+        head: shophead_predicted::of(choice.head),
+        findings,
+    }
+}
+
+/// Chooses the length of a rivet: the published rule, held against the volume of metal at every end of the tolerances. That nothing fits
+/// is not an error but an answer.
+///
+/// Takes: `query`, the caller's. Writes: `choice`; `findings`, an array of the caller's with room for `capacity`
+/// (`SHOPHEAD_MAX_FINDINGS` always suffices).
+///
+/// Errors: those named `SHOPHEAD_ERROR_FIT_...` for sizes that are no sizes; those of a part and of a practice;
+/// `SHOPHEAD_ERROR_LENGTH_OUT_OF_RANGE`, `SHOPHEAD_ERROR_LENGTHS_OUT_OF_ORDER`, `SHOPHEAD_ERROR_BUFFER_TOO_SMALL`, `SHOPHEAD_ERROR_NULL`,
+/// `SHOPHEAD_ERROR_MISALIGNED`.
+#[unsafe(no_mangle)]
+pub extern "C" fn shophead_length_choose(
+    query: In<shophead_length_query>,
+    choice: Out<shophead_length_choice>,
+    findings: Out<shophead_finding>,
+    capacity: usize,
+) -> shophead_error {
+    answer(|| {
+        let place = choice.place()?;
+        let mut sink = Sink::new(&findings, capacity)?;
+        let asked = query.one()?;
+        let part = asked.part.read()?;
+        let (grip, hole) = (asked.grip.read()?, asked.hole.read()?);
+        asked.practice.with(|practice| {
+            let chosen = self::query(&part, grip, hole, practice).choose()?;
+            sink.need([&chosen.findings])?;
+            place.put(put(&chosen, sink.put(&chosen.findings)));
+            Ok(())
+        })
+    })
+}
+
+/// Judges a length that somebody else chose: what `shophead_length_choose` would have avoided.
+///
+/// Takes: `query`, the caller's; `length_nm`. Writes: `findings`, an array of the caller's with room for `capacity`; `span`, which of
+/// them. The length serves where none of them says refer.
+///
+/// Errors: as `shophead_length_choose`.
+#[unsafe(no_mangle)]
+pub extern "C" fn shophead_length_assess(
+    query: In<shophead_length_query>,
+    length_nm: i64,
+    findings: Out<shophead_finding>,
+    capacity: usize,
+    span: Out<shophead_span>,
+) -> shophead_error {
+    answer(|| {
+        let asked = query.one()?;
+        let part = asked.part.read()?;
+        let (grip, hole, length) = (asked.grip.read()?, asked.hole.read()?, length(length_nm)?);
+        asked.practice.with(|practice| {
+            let assessed = self::query(&part, grip, hole, practice).assess(length)?;
+            put_findings(&assessed, findings, capacity, span)
+        })
+    })
+}

@@ -1,0 +1,120 @@
+//! The layers under one rivet.
+#![allow(unsafe_code, reason = "a symbol that C can name counts as unsafe; there is no unsafe block here")]
+
+use shophead::stack::{Layer, MAX_LAYERS, Preparation, Role, Stack};
+
+use crate::border::{In, Out, answer};
+use crate::error::shophead_error;
+use crate::error::shophead_error as E;
+use crate::length::shophead_toleranced;
+use crate::material::optional;
+use crate::numbers::{numbered, value_of};
+
+/// What a layer is.
+#[repr(u32)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum shophead_role {
+    /// Outer skin.
+    SHOPHEAD_ROLE_SKIN = 1,
+    /// A sheet that doubles another.
+    SHOPHEAD_ROLE_DOUBLER = 2,
+    /// The cap of a spar, keel or beam.
+    SHOPHEAD_ROLE_CAP = 3,
+    /// The flange of a rib or frame.
+    SHOPHEAD_ROLE_RIB_FLANGE = 4,
+    /// A stringer or stiffener.
+    SHOPHEAD_ROLE_STRINGER = 5,
+    /// A tab or bracket foot.
+    SHOPHEAD_ROLE_TAB = 6,
+    /// A shim or filler that carries no load.
+    SHOPHEAD_ROLE_SHIM = 7,
+    /// Sealant between faying surfaces, as thick as it is when clamped.
+    SHOPHEAD_ROLE_SEALANT = 8,
+}
+
+numbered! {
+    Role, shophead_role [
+        Skin = SHOPHEAD_ROLE_SKIN,
+        Doubler = SHOPHEAD_ROLE_DOUBLER,
+        Cap = SHOPHEAD_ROLE_CAP,
+        RibFlange = SHOPHEAD_ROLE_RIB_FLANGE,
+        Stringer = SHOPHEAD_ROLE_STRINGER,
+        Tab = SHOPHEAD_ROLE_TAB,
+        Shim = SHOPHEAD_ROLE_SHIM,
+        Sealant = SHOPHEAD_ROLE_SEALANT,
+    ]
+}
+
+/// How the hole in a layer takes a flush head.
+#[repr(u32)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum shophead_preparation {
+    /// A plain hole.
+    SHOPHEAD_PREPARATION_PLAIN = 1,
+    /// Cut away to the cone of the head.
+    SHOPHEAD_PREPARATION_COUNTERSUNK = 2,
+    /// Pressed to the cone of the head.
+    SHOPHEAD_PREPARATION_DIMPLED = 3,
+}
+
+numbered! {
+    Preparation, shophead_preparation [
+        Plain = SHOPHEAD_PREPARATION_PLAIN,
+        Countersunk = SHOPHEAD_PREPARATION_COUNTERSUNK,
+        Dimpled = SHOPHEAD_PREPARATION_DIMPLED,
+    ]
+}
+
+/// One layer.
+#[repr(C)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct shophead_layer {
+    /// How thick it is; thicker than nothing.
+    pub thickness: shophead_toleranced,
+    /// What it is made of, a number from `shophead_material_parse`; 0 where it is not known.
+    pub material: u32,
+    /// What it is, one of `enum shophead_role`.
+    pub role: u32,
+    /// How its hole takes a flush head, one of `enum shophead_preparation`.
+    pub preparation: u32,
+    /// Not used; 0.
+    pub unused: u32,
+}
+
+/// The most layers under one rivet.
+pub const SHOPHEAD_MAX_LAYERS: usize = 8;
+
+const _: () = assert!(MAX_LAYERS == SHOPHEAD_MAX_LAYERS, "the core takes another number of layers");
+
+/// The pack, the side of the manufactured head first.
+pub(crate) fn stack(layers: In<shophead_layer>, count: usize) -> Result<Stack, E> {
+    let mut stack = Stack::new();
+    for layer in layers.list(count)? {
+        stack.push(Layer {
+            role: value_of::<Role>(layer.role)?,
+            material: optional(layer.material)?,
+            thickness: layer.thickness.read()?,
+            preparation: value_of::<Preparation>(layer.preparation)?,
+        })?;
+    }
+    Ok(stack)
+}
+
+/// The thickness of a whole pack; tolerances add up.
+///
+/// Takes: `layers`, an array of `count`, the caller's, the side of the manufactured head first. Writes: `grip`.
+///
+/// Errors: those named `SHOPHEAD_ERROR_STACK_...`, `SHOPHEAD_ERROR_UNKNOWN_NUMBER`, `SHOPHEAD_ERROR_LENGTH_OUT_OF_RANGE`,
+/// `SHOPHEAD_ERROR_LENGTHS_OUT_OF_ORDER`, `SHOPHEAD_ERROR_NULL`, `SHOPHEAD_ERROR_MISALIGNED`.
+#[unsafe(no_mangle)]
+pub extern "C" fn shophead_stack_grip(
+    layers: In<shophead_layer>,
+    count: usize,
+    grip: Out<shophead_toleranced>,
+) -> shophead_error {
+    answer(|| {
+        let place = grip.place()?;
+        place.put(shophead_toleranced::of(stack(layers, count)?.grip()));
+        Ok(())
+    })
+}
