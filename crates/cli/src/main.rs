@@ -18,19 +18,17 @@ mod progress;
 mod render;
 mod report;
 mod schema;
+mod typed;
 
 use std::process::ExitCode;
 
 use args::{Arguments, Command};
-use clap::FromArgMatches;
 use context::{Context, Settings};
 use exit::{Exit, Stop};
 use report::Report;
 
 fn main() -> ExitCode {
-    // Help, the version and a wrong command line end here.
-    let arguments = Arguments::from_arg_matches(&Arguments::definitions().get_matches());
-    let arguments = arguments.unwrap_or_else(|error| error.exit());
+    let arguments = typed::arguments();
     let settings = Settings::of(&arguments);
     let outcome = match &arguments.command {
         // A session prints as it goes; it has no report.

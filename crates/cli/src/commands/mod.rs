@@ -306,7 +306,7 @@ pub(crate) mod tests {
     }
 
     /// A command with the options that it needs, some that it takes, and words for all of them.
-    fn typed() -> impl Strategy<Value = Vec<String>> {
+    pub(crate) fn typed() -> impl Strategy<Value = Vec<String>> {
         prop::sample::select(OPTIONS).prop_flat_map(|(command, needed, taken)| {
             let with_word = |option: &&'static str| {
                 word(option).prop_map({
