@@ -18,8 +18,8 @@ const CASES: u32 = 100_000;
 const EMULATORS: u32 = 2;
 /// Differing cases told before the rest is only counted.
 const TOLD: usize = 20;
-/// Stack that a whole session may take on the target: a hole's verdict is most of it. See benches/budgets.md.
-const SESSION_STACK: u32 = 16 * 1024;
+/// Stack that a whole session may take on the target; see benches/budgets.md.
+const SESSION_STACK: u32 = 10 * 1024;
 /// Asks the session for its log.
 const LOGGED: u32 = 1;
 

@@ -185,7 +185,7 @@ proptest! {
     ) {
         let basis = Basis::published("test", "");
         let rivets: Vec<_> = rivets.iter().zip(&strengths).map(|(rivet, lbf)| Member {
-            allowable: Some(Allowable { force: Force::from_lbf(*lbf), basis }),
+            allowable: Some(Allowable { force: Force::from_lbf(*lbf), basis: &basis }),
             ..*rivet
         }).collect();
         let group = share(&rivets, load, Some(Factors::SEAM)).expect("a group");

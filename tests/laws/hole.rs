@@ -2,7 +2,7 @@
 
 use proptest::prelude::*;
 use shophead::finding::Code;
-use shophead::hole::{AsFound, Damage, Disposition, HoleQuery};
+use shophead::hole::{AsFound, Damage, Disposition, HoleQuery, Step};
 use shophead::layout::RowLayout;
 use shophead::length::{Length, Toleranced};
 use shophead::material::{Material, RivetAlloy};
@@ -109,6 +109,27 @@ fn axis() -> impl Strategy<Value = i64> {
 
 proptest! {
     #![proptest_config(config())]
+
+    #[test]
+    fn a_ladder_climbed_step_by_step_is_the_same_as_one_kept_whole(
+        place in place(),
+        axes in (axis(), axis()),
+        damage in prop::sample::select(Damage::ALL.iter().map(|(damage, _)| *damage).collect::<Vec<_>>()),
+    ) {
+        let query = place.query();
+        let nominal = query.rivet.diameter().nanometres();
+        let (major, minor) = (nominal + axes.0.max(axes.1), nominal + axes.0.min(axes.1));
+        let found = AsFound::new(nm(major), nm(minor), damage).expect("a hole");
+        let verdict = query.judge(found);
+        let mut steps = Vec::new();
+        let climbed = query.climb(found, &mut Step::nothing_yet(), &mut |step| steps.push(step.clone()));
+        prop_assert_eq!(climbed.disposition, verdict.disposition);
+        prop_assert_eq!(steps.as_slice(), verdict.steps.as_slice());
+        match climbed.finding {
+            Some(finding) => prop_assert!(verdict.findings.iter().eq([&finding])),
+            None => prop_assert_eq!(&verdict.findings, &verdict.chosen().expect("a step").findings),
+        }
+    }
 
     #[test]
     fn the_order_of_the_layers_does_not_change_the_grip(layers in layers(), turn in 0_usize..8) {

@@ -18,7 +18,7 @@ fn demands() -> impl Strategy<Value = Vec<Demand>> {
 }
 
 fn limits() -> impl Strategy<Value = PatternLimits<'static>> {
-    let given = |value: Option<u32>| value.map(|value| Given { value, basis: Basis::practice("law") });
+    let given = |value: Option<u32>| value.map(|value| Given { value, basis: const { &Basis::practice("law") } });
     (prop::option::of(0_u32..8), prop::option::of(0_u32..4))
         .prop_map(move |(steps, neighbours)| PatternLimits { steps: given(steps), neighbours: given(neighbours) })
 }

@@ -73,9 +73,9 @@ proptest! {
     #[test]
     fn an_own_limit_always_wins_and_of_two_the_more_particular(own in own(), name in prop_oneof![Just(Name::PitchLeast), name()], case in case()) {
         for practice in BUILT_IN {
-            let built_in = practice.find(name, &case).copied();
+            let built_in = practice.find(name, &case);
             let shop = practice.with_own(&own);
-            let found = shop.find(name, &case).copied();
+            let found = shop.find(name, &case);
             let applying: Vec<&Limit<'_>> = own.iter().filter(|limit| limit.name == name && covers(&limit.scope, &case)).collect();
             match applying.iter().map(|limit| named(&limit.scope)).max() {
                 None => prop_assert_eq!(found, built_in, "no own limit applies"),
@@ -91,7 +91,7 @@ proptest! {
     #[test]
     fn a_built_in_limit_that_is_found_covers_its_case_and_none_is_more_particular(name in name(), case in case()) {
         for practice in BUILT_IN {
-            let applying: Vec<&Limit<'_>> = practice.limits().filter(|limit| limit.name == name && covers(&limit.scope, &case)).collect();
+            let applying: Vec<Limit<'_>> = practice.limits().filter(|limit| limit.name == name && covers(&limit.scope, &case)).collect();
             let found = practice.find(name, &case);
             prop_assert_eq!(found.is_some(), !applying.is_empty());
             if let Some(found) = found {

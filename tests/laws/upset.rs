@@ -5,7 +5,7 @@ use num_rational::BigRational;
 use proptest::prelude::*;
 use shophead::basis::Basis;
 use shophead::length::{Interval, Length, Toleranced};
-use shophead::rivet::{Head, HeadSize, LengthTolerance, NumberForm, Series, Size};
+use shophead::rivet::{Head, HeadSize, LengthTolerance, NumberForm, Series, Size, Unknown};
 use shophead::upset::Fit;
 
 use crate::common::{config, nm};
@@ -54,6 +54,7 @@ impl Sizes {
             oversize: Length::ZERO,
             oversize_series: None,
             basis,
+            unknown: Unknown::of("OWN"),
         };
         Fit::new(&series, &size, around(self.hole), around(self.grip)).expect("sizes")
     }

@@ -5,7 +5,7 @@ use shophead::finding::Code;
 use shophead::joint::flush_table::{self, FlushRow};
 use shophead::joint::strength::{Joint, JointStrength, Mode, Preparation, Rivet, Shear, Sheet, strength};
 use shophead::length::Length;
-use shophead::material::{Guarantee, SheetProperties};
+use shophead::material::{Guarantee, SheetHeading, SheetProperties};
 use shophead::quantity::Stress;
 use shophead::rivet::Head;
 use shophead_tests::{Comparison, Row, fixture};
@@ -48,42 +48,38 @@ fn every_row_is_carried() {
     cells.finish(4 * 33);
 }
 
-/// MIL-HDBK-5J table 3.2.3.0(b1), p 3-71, basis A; the range is widened to what these joints ask for.
-fn sheet_2024_t3() -> SheetProperties {
-    let ksi = |value| Some(Stress::from_ksi(value));
-    SheetProperties {
-        alloy: "2024",
-        temper: "T3",
+const fn heading(alloy: &'static str, temper: &'static str) -> SheetHeading {
+    SheetHeading {
+        alloy,
+        temper,
         form: "sheet",
         clad: false,
         specification: "AMS-QQ-A-250/4",
-        t_min: Length::from_ten_thousandths(100),
-        t_max: Length::from_ten_thousandths(2_490),
-        guarantee: Guarantee::A,
-        ftu_l: ksi(64.0),
-        ftu_lt: ksi(63.0),
-        fty_l: ksi(47.0),
-        fty_lt: ksi(42.0),
-        fcy_l: ksi(39.0),
-        fcy_lt: ksi(45.0),
-        fsu: ksi(39.0),
-        fbru_15: ksi(104.0),
-        fbru_20: ksi(129.0),
-        fbry_15: ksi(73.0),
-        fbry_20: ksi(88.0),
-        e: None,
-        e_secondary: None,
-        ec: None,
-        g: None,
-        poisson: None,
-        density_lb_in3: 0.100,
+        poisson_hundredths: 0,
+        density_thousandths: 100,
         bearing_dry_pin: Some(true),
         note: "",
         basis: Basis::published("MIL-HDBK-5J", "table 3.2.3.0(b1), p 3-71"),
     }
 }
 
-const DRIVEN_2117: (Stress, Basis<'static>) = (Stress::from_ksi(30.0), Basis::memory("MIL-HDBK-5J", "table 8.1.2(b)"));
+static BARE_2024_T3: SheetHeading = heading("2024", "T3");
+static WEAKER: SheetHeading = heading("6061", "T6");
+static STRONGER: SheetHeading = heading("7075", "T6");
+
+/// Of these in hundreds of psi: tension, bearing at 1.5 and at 2.0.
+fn sheet_of(heading: &'static SheetHeading, ftu: [u16; 2], fbru: [u16; 2]) -> SheetProperties {
+    let strengths = [ftu[0], ftu[1], 470, 420, 390, 450, 390, fbru[0], fbru[1], 730, 880];
+    SheetProperties::new(heading, (100, 2_490), Guarantee::A, strengths, [0; 4])
+}
+
+/// MIL-HDBK-5J table 3.2.3.0(b1), p 3-71, basis A; the range is widened to what these joints ask for.
+fn sheet_2024_t3() -> SheetProperties {
+    sheet_of(&BARE_2024_T3, [640, 630], [1_040, 1_290])
+}
+
+const DRIVEN_2117: (Stress, &Basis<'static>) =
+    (Stress::from_ksi(30.0), &Basis::memory("MIL-HDBK-5J", "table 8.1.2(b)"));
 
 /// A flush rivet through this sheet into a thick one.
 fn flush<'a>(
@@ -151,26 +147,10 @@ fn what_no_row_covers_is_referred() {
     assert!(no_figure(&flush(&properties, Preparation::Countersunk, Length::from_64ths(16), mils(100))));
     assert!(no_figure(&flush(&properties, Preparation::Dimpled, Length::from_64ths(10), mils(40))));
     // A sheet weaker than those tested.
-    let weak = SheetProperties {
-        alloy: "6061",
-        temper: "T6",
-        ftu_l: Some(Stress::from_ksi(42.0)),
-        ftu_lt: Some(Stress::from_ksi(42.0)),
-        fbru_15: Some(Stress::from_ksi(67.0)),
-        fbru_20: Some(Stress::from_ksi(88.0)),
-        ..properties
-    };
+    let weak = sheet_of(&WEAKER, [420, 420], [670, 880]);
     assert!(no_figure(&flush(&weak, Preparation::Countersunk, Length::from_64ths(8), mils(50))));
     // A stronger one of another alloy may use the rows, as practice at best.
-    let strong = SheetProperties {
-        alloy: "7075",
-        temper: "T6",
-        ftu_l: Some(Stress::from_ksi(74.0)),
-        ftu_lt: Some(Stress::from_ksi(74.0)),
-        fbru_15: Some(Stress::from_ksi(115.0)),
-        fbru_20: Some(Stress::from_ksi(148.0)),
-        ..properties
-    };
+    let strong = sheet_of(&STRONGER, [740, 740], [1_150, 1_480]);
     let found = flush(&strong, Preparation::Dimpled, Length::from_64ths(6), mils(40));
     let bearing = found.sheets[0].bearing.expect("a row");
     assert_eq!((bearing.ultimate.force.lbf(), bearing.ultimate.basis.status), (217.0, Status::Practice));

@@ -129,7 +129,7 @@ fn weights_by_area_agree_with_a_computation_apart() {
             // Ten digits given.
             cells.close(&format!("G-09 rivet {index}"), computed, found.total().size().lbf(), 1e-6);
         }
-        assert_eq!(group.basis, WEIGHTED_BASIS);
+        assert_eq!(group.basis, &WEIGHTED_BASIS);
         assert_eq!(group.basis.status, Status::Memory);
     }
     cells.finish(5);

@@ -205,22 +205,22 @@ fn worked_examples_of_the_failure_modes() {
 fn every_published_sheet_has_an_allowable_or_says_why_not() {
     let (mut with, mut without) = (0, 0);
     for properties in sheets() {
-        let thickness = properties.t_max.min(Length::from_ten_thousandths(1_250)).max(properties.t_min);
+        let thickness = properties.t_max().min(Length::from_ten_thousandths(1_250)).max(properties.t_min());
         let diameter = Length::from_64ths(if thickness < Length::from_ten_thousandths(170) { 2 } else { 4 });
         let edge = diameter.checked_mul(2).expect("small");
         let sheet = Sheet { properties: Some(properties), thickness, edge, preparation: Preparation::Plain };
         let rivet = Rivet { diameter, head: Head::Universal, driven_shear: RivetAlloy::Al2117.fsu_driven() };
         let joint = Joint { sheets: &[sheet, sheet], rivet, hole: None, shear: Shear::Single, pitch: None, load: None };
         let found =
-            strength(&joint).unwrap_or_else(|error| panic!("{} {}: {error}", properties.alloy, properties.temper));
-        let published = properties.fbru_15.is_some() && properties.fbru_20.is_some();
+            strength(&joint).unwrap_or_else(|error| panic!("{} {}: {error}", properties.alloy(), properties.temper()));
+        let published = properties.fbru_15().is_some() && properties.fbru_20().is_some();
         assert_eq!(
             found.allowable.is_some(),
             published,
             "{} {} {}",
-            properties.alloy,
-            properties.temper,
-            properties.basis
+            properties.alloy(),
+            properties.temper(),
+            properties.basis()
         );
         assert_eq!(found.findings.must_refer(), !published);
         if published { with += 1 } else { without += 1 }

@@ -6,7 +6,7 @@ use shophead::basis::Basis;
 use shophead::joint::strength::{Joint, Preparation, Rivet, Shear, Sheet, strength};
 use shophead::joint::{buckling, modes};
 use shophead::length::Length;
-use shophead::material::{RivetAlloy, SheetProperties, sheets};
+use shophead::material::{Guarantee, RivetAlloy, SheetHeading, SheetProperties};
 use shophead::quantity::Stress;
 use shophead::rivet::Head;
 use shophead_tests::{Comparison, Row, fixture};
@@ -19,17 +19,30 @@ fn inches(value: f64) -> Length {
 const RELATIVE: f64 = 1e-9;
 const NANOMETRE: f64 = 4e-8;
 
+static TEST: SheetHeading = SheetHeading {
+    alloy: "2024",
+    temper: "T3",
+    form: "sheet",
+    clad: false,
+    specification: "",
+    poisson_hundredths: 0,
+    density_thousandths: 100,
+    bearing_dry_pin: None,
+    note: "",
+    basis: Basis::published("test", ""),
+};
+
 /// The bearing of a sheet with these stresses, by the strength of a joint in which the hole is as wide as the example says.
 fn bearing(row: &Row) -> f64 {
-    let psi = |key| Some(Stress::from_psi(row.figure(key)));
-    let properties = SheetProperties {
-        fbru_15: psi("Fbru_at_1.5"),
-        fbru_20: psi("Fbru_at_2.0"),
-        t_min: Length::ZERO,
-        t_max: Length::MAX,
-        basis: Basis::published("test", ""),
-        ..sheets()[0]
+    // In hundreds of psi, as the examples have them.
+    let cell = |key| {
+        let hundreds = row.figure(key) / 100.0;
+        assert_eq!(hundreds.fract(), 0.0, "{}", row.place());
+        hundreds as u16
     };
+    let mut strengths = [0; 11];
+    (strengths[7], strengths[8]) = (cell("Fbru_at_1.5"), cell("Fbru_at_2.0"));
+    let properties = SheetProperties::new(&TEST, (0, u16::MAX), Guarantee::S, strengths, [0; 4]);
     let diameter = inches(row.figure("D_in"));
     let edge = inches(row.figure("D_in") * row.figure("e_over_D"));
     let sheet = Sheet {

@@ -17,15 +17,15 @@ fn every_sheet_cell_is_the_printed_one() {
         let place = row.place();
         let cell = |name: &str| format!("{place} {name}");
         for (name, product) in [
-            ("alloy", column.alloy),
-            ("temper", column.temper),
-            ("form", column.form),
-            ("clad", if column.clad { "yes" } else { "no" }),
-            ("specification", column.specification),
-            ("note", column.note),
+            ("alloy", column.alloy()),
+            ("temper", column.temper()),
+            ("form", column.heading().form),
+            ("clad", if column.heading().clad { "yes" } else { "no" }),
+            ("specification", column.heading().specification),
+            ("note", column.heading().note),
             (
                 "basis",
-                match column.guarantee {
+                match column.guarantee() {
                     Guarantee::A => "A",
                     Guarantee::B => "B",
                     Guarantee::S => "S",
@@ -33,7 +33,7 @@ fn every_sheet_cell_is_the_printed_one() {
             ),
             (
                 "bearing_dry_pin",
-                match column.bearing_dry_pin {
+                match column.heading().bearing_dry_pin {
                     Some(true) => "yes",
                     Some(false) => "no",
                     None => "not stated",
@@ -42,35 +42,38 @@ fn every_sheet_cell_is_the_printed_one() {
         ] {
             cells.equal(&cell(name), row.text(name), product);
         }
-        for (name, product) in [("t_min_in", column.t_min), ("t_max_in", column.t_max)] {
+        for (name, product) in [("t_min_in", column.t_min()), ("t_max_in", column.t_max())] {
             cells.equal(&cell(name), Length::parse(row.text(name)), Ok(product));
         }
         for (name, product) in [
-            ("ftu_l_ksi", column.ftu_l),
-            ("ftu_lt_ksi", column.ftu_lt),
-            ("fty_l_ksi", column.fty_l),
-            ("fty_lt_ksi", column.fty_lt),
-            ("fcy_l_ksi", column.fcy_l),
-            ("fcy_lt_ksi", column.fcy_lt),
-            ("fsu_ksi", column.fsu),
-            ("fbru_e15_ksi", column.fbru_15),
-            ("fbru_e20_ksi", column.fbru_20),
-            ("fbry_e15_ksi", column.fbry_15),
-            ("fbry_e20_ksi", column.fbry_20),
+            ("ftu_l_ksi", column.ftu_l()),
+            ("ftu_lt_ksi", column.ftu_lt()),
+            ("fty_l_ksi", column.fty_l()),
+            ("fty_lt_ksi", column.fty_lt()),
+            ("fcy_l_ksi", column.fcy_l()),
+            ("fcy_lt_ksi", column.fcy_lt()),
+            ("fsu_ksi", column.fsu()),
+            ("fbru_e15_ksi", column.fbru_15()),
+            ("fbru_e20_ksi", column.fbru_20()),
+            ("fbry_e15_ksi", column.fbry_15()),
+            ("fbry_e20_ksi", column.fbry_20()),
         ] {
             cells.equal(&cell(name), row.number(name), product.map(Stress::ksi));
         }
-        for (name, product) in
-            [("e_msi", column.e), ("e_secondary_msi", column.e_secondary), ("ec_msi", column.ec), ("g_msi", column.g)]
-        {
+        for (name, product) in [
+            ("e_msi", column.e()),
+            ("e_secondary_msi", column.e_secondary()),
+            ("ec_msi", column.ec()),
+            ("g_msi", column.g()),
+        ] {
             cells.equal(&cell(name), row.number(name), product.map(Stress::msi));
         }
-        cells.equal(&cell("poisson"), row.number("poisson"), column.poisson);
-        cells.equal(&cell("density"), row.number("density_lb_in3"), Some(column.density_lb_in3));
+        cells.equal(&cell("poisson"), row.number("poisson"), column.poisson());
+        cells.equal(&cell("density"), row.number("density_lb_in3"), Some(column.density_lb_in3()));
         // The edition's date stands above the table, not in every row of it.
         let source = row.text("source").replace(" (31 January 2003) Table", ", table");
-        cells.equal(&cell("source"), source, column.basis.to_string());
-        cells.equal(&cell("status"), Status::Published, column.basis.status);
+        cells.equal(&cell("source"), source, column.basis().to_string());
+        cells.equal(&cell("status"), Status::Published, column.basis().status);
     }
     cells.finish(82 * 29 + 1);
 }
@@ -92,7 +95,7 @@ fn every_sheet_row_is_found_by_name_and_thickness() {
                 let column = column.unwrap_or_else(|| panic!("{}: {text} at {thickness}", row.place()));
                 // Another specification may be weaker; none may be stronger than what is printed.
                 let printed = row.number("ftu_lt_ksi");
-                assert!(column.ftu_lt.map(Stress::ksi) <= printed, "{}: {text} at {thickness}", row.place());
+                assert!(column.ftu_lt().map(Stress::ksi) <= printed, "{}: {text} at {thickness}", row.place());
                 found += 1;
             }
         }

@@ -188,8 +188,8 @@ fn built_in() -> BTreeMap<String, Limit<'static>> {
     let mut limits = BTreeMap::new();
     for practice in BUILT_IN {
         for limit in practice.limits() {
-            let twice = limits.insert(key(practice, limit), *limit);
-            assert!(twice.is_none(), "{} stands twice: the second could never apply", key(practice, limit));
+            let twice = limits.insert(key(practice, &limit), limit);
+            assert!(twice.is_none(), "{} stands twice: the second could never apply", key(practice, &limit));
         }
     }
     limits

@@ -39,7 +39,7 @@ fn every_cell_is_carried_as_printed() {
         table
             .lines()
             .iter()
-            .map(|line| line.rivets.iter().flatten().count() + usize::from(line.an3.is_some()))
+            .map(|line| line.rivets().iter().flatten().count() + usize::from(line.an3().is_some()))
             .sum::<usize>()
     };
     assert_eq!(

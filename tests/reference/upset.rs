@@ -7,7 +7,7 @@ use shophead::length::{Interval, Length, Toleranced};
 use shophead::material::RivetAlloy;
 use shophead::practice::{Case, HANDBOOK, Name, PROCESS};
 use shophead::rivet::part::Part;
-use shophead::rivet::{Head, MS20470, NumberForm, Series, Size};
+use shophead::rivet::{Head, MS20470, NumberForm, Series, Size, Unknown};
 use shophead::select::{Difference, LengthQuery, choose_diameter};
 use shophead::upset::{Fit, HeadLimits};
 use shophead_tests::{Comparison, Misfit, Row, fixture};
@@ -59,6 +59,7 @@ fn bare_fit(shank: Length, hole: Length, grip: Length) -> Fit {
         oversize: Length::ZERO,
         oversize_series: None,
         basis,
+        unknown: Unknown::of("BARE"),
     };
     Fit::new(&series, &size, Toleranced::exactly(hole), Toleranced::exactly(grip)).expect("sizes")
 }

@@ -163,7 +163,6 @@ pub(crate) fn rivet_or_letters(option: &str, text: &str) -> Result<Part<'static>
 }
 
 /// A rivet that was given by series, alloy and diameter.
-#[derive(Clone, Copy)]
 pub(crate) struct Rivet {
     /// The family: no length.
     pub(crate) part: Part<'static>,

@@ -60,7 +60,7 @@ pub(crate) fn allowable(allowable: Allowable<'_>) -> Value {
     json!({ "lbf": allowable.force.lbf(), "n": allowable.force.newtons(), "basis": basis(allowable.basis) })
 }
 
-pub(crate) fn basis(basis: Basis<'_>) -> Value {
+pub(crate) fn basis(basis: &Basis<'_>) -> Value {
     json!({ "document": basis.document, "place": basis.place, "status": basis.status.word() })
 }
 

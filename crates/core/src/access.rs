@@ -34,9 +34,9 @@ pub enum SolidBecause {
 pub fn solid_required(structure: Structure, member: Member, places: &[Place]) -> Option<Given<'static, SolidBecause>> {
     let by_place = places.iter().map(|place| Given { value: SolidBecause::Place(*place), basis: place_basis(*place) });
     let by_structure =
-        (structure == Structure::Primary).then_some(Given { value: SolidBecause::Primary, basis: PRIMARY });
+        (structure == Structure::Primary).then_some(Given { value: SolidBecause::Primary, basis: &PRIMARY });
     let by_member = matches!(member, Member::SparCap | Member::Longeron)
-        .then_some(Given { value: SolidBecause::Member(member), basis: SPAR_LINES });
+        .then_some(Given { value: SolidBecause::Member(member), basis: &SPAR_LINES });
     by_place.chain(by_structure).chain(by_member).min_by_key(|given| given.basis.status)
 }
 
@@ -52,14 +52,21 @@ pub const BASES: &[(&str, Basis<'static>)] = &[
 ];
 
 /// Where the documents bar blind rivets.
-fn place_basis(place: Place) -> Basis<'static> {
+const fn place_basis(place: Place) -> &'static Basis<'static> {
     match place {
-        Place::FluidTight => Basis::published("FAA-H-8083-31", "ch 4; AC 43.13-1B para 4-57f(1) from memory"),
+        Place::FluidTight => {
+            const { &Basis::published("FAA-H-8083-31", "ch 4; AC 43.13-1B para 4-57f(1) from memory") }
+        }
         Place::BelowWaterLine => {
-            Basis::published("FAA-H-8083-31", "ch 4, Typical Repairs, Floats; AC 43.13-1B para 4-57f(2) from memory")
+            const {
+                &Basis::published(
+                    "FAA-H-8083-31",
+                    "ch 4, Typical Repairs, Floats; AC 43.13-1B para 4-57f(2) from memory",
+                )
+            }
         }
         Place::AirIntake | Place::Control | Place::MainFitting | Place::HeavilyStressed => {
-            Basis::memory("AC 43.13-1B", "para 4-57f(2)")
+            const { &Basis::memory("AC 43.13-1B", "para 4-57f(2)") }
         }
     }
 }
@@ -110,7 +117,7 @@ pub fn cannot_buck<'a>(
     let Some(needed) = clearance_needed(tail, practice, case) else {
         return match clearance {
             Clearance::Open => None,
-            Clearance::Closed | Clearance::Room(_) => Some(blocked(NO_BAR)),
+            Clearance::Closed | Clearance::Room(_) => Some(blocked(&NO_BAR)),
         };
     };
     match clearance {
@@ -200,17 +207,28 @@ impl Minutes {
 /// A decimal without idle zeros.
 impl fmt::Display for Minutes {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let whole = self.0.checked_div(Minutes::THOUSANDTHS).unwrap_or(0);
-        let mut part = self.0.checked_rem(Minutes::THOUSANDTHS).unwrap_or(0);
+        /// Digits that one `u32` holds whatever they are: the standard library's printer of 64 bits can panic as far as a linker can tell.
+        const GROUP: u64 = 1_000_000_000;
+        let narrow = |part: u64| u32::try_from(part).unwrap_or(u32::MAX);
+        let split =
+            |of: u64, by: u64| (narrow(of.checked_div(by).unwrap_or(0)), narrow(of.checked_rem(by).unwrap_or(0)));
+        let (whole, mut part) =
+            (self.0.checked_div(Minutes::THOUSANDTHS).unwrap_or(0), split(self.0, Minutes::THOUSANDTHS).1);
+        match split(whole, GROUP) {
+            (0, whole) => write!(f, "{whole}")?,
+            (groups, rest) => write!(f, "{groups}{rest:09}")?,
+        }
         if part == 0 {
-            return write!(f, "{whole}");
+            return Ok(());
         }
         let mut places = Minutes::PLACES;
         while part.checked_rem(10) == Some(0) {
             part = part.checked_div(10).unwrap_or(0);
             places = places.saturating_sub(1);
         }
-        write!(f, "{whole}.{part:0places$}")
+        // Never more, but a linker cannot tell, and wider than 16 bits a number cannot be printed without a panic.
+        let places = places.min(Minutes::PLACES);
+        write!(f, ".{part:0places$}")
     }
 }
 

@@ -86,8 +86,8 @@ impl<'a> Basis<'a> {
 
     /// The weaker of two bases: what a figure made from both rests on.
     #[must_use]
-    pub fn weaker(self, other: Basis<'a>) -> Basis<'a> {
-        if other.status > self.status { other } else { self }
+    pub const fn weaker(&'a self, other: &'a Basis<'a>) -> &'a Basis<'a> {
+        if other.status as u8 > self.status as u8 { other } else { self }
     }
 }
 

@@ -6,7 +6,7 @@
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::length::Length;
-use crate::practice::{Case, Given, Name, Practice, Scope, Value};
+use crate::practice::{Case, Given, Name, Practice, Value};
 
 /// What kind of damage.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -60,9 +60,9 @@ pub const BASES: &[(&str, Basis<'static>)] = &[
 ];
 
 /// Each document with the two diameters that it prints: fractions, and #40 and #30.
-const STOP_DRILLS: [(Basis<'static>, Length, Length); 2] = [
-    (STOP_DRILL_AC, Length::from_64ths(6), Length::from_64ths(8)),
-    (STOP_DRILL_NAVY, Length::from_ten_thousandths(980), Length::from_ten_thousandths(1285)),
+const STOP_DRILLS: [(&Basis<'static>, Length, Length); 2] = [
+    (&STOP_DRILL_AC, Length::from_64ths(6), Length::from_64ths(8)),
+    (&STOP_DRILL_NAVY, Length::from_ten_thousandths(980), Length::from_ten_thousandths(1285)),
 ];
 
 /// Holds damage against the shop's limits.
@@ -104,7 +104,7 @@ pub fn judge<'a>(damaged: &Damaged, case: Option<&Case>, practice: &Practice<'a>
         }
     }
     if !is_limited {
-        let finding = Finding::new(Code::DamageNotLimited, Severity::Refer, NOT_LIMITED);
+        let finding = Finding::new(Code::DamageNotLimited, Severity::Refer, &NOT_LIMITED);
         findings.push(Finding { measured: damaged.length.or(damaged.depth).map(Figure::Length), ..finding });
     }
     if damaged.kind == Kind::Crack {
@@ -129,16 +129,10 @@ fn hold<'a>(findings: &mut Findings<'a>, measured: Option<Length>, limit: Given<
     findings.push(finding.limit(Figure::Length(limit.value)));
 }
 
-/// A limit that holds whatever the rivet.
-fn for_every_rivet<'a>(name: Name, practice: &Practice<'a>) -> Option<Given<'a, Value>> {
-    let limit = practice.limits().find(|limit| limit.name == name && limit.scope == Scope::ANY)?;
-    Some(Given { value: limit.value, basis: limit.basis })
-}
-
 fn length_limit<'a>(name: Name, case: Option<&Case>, practice: &Practice<'a>) -> Option<Given<'a, Length>> {
     match case {
         Some(case) => practice.length(name, case),
-        None => match for_every_rivet(name, practice)? {
+        None => match practice.for_every_rivet(name)? {
             Given { value: Value::Length(value), basis } => Some(Given { value, basis }),
             _ => None,
         },
@@ -148,7 +142,7 @@ fn length_limit<'a>(name: Name, case: Option<&Case>, practice: &Practice<'a>) ->
 fn share_limit<'a>(name: Name, case: Option<&Case>, practice: &Practice<'a>) -> Option<Given<'a, (u32, u32)>> {
     match case {
         Some(case) => practice.fraction(name, case),
-        None => match for_every_rivet(name, practice)? {
+        None => match practice.for_every_rivet(name)? {
             Given { value: Value::Fraction { num, den }, basis } => Some(Given { value: (num, den), basis }),
             _ => None,
         },
@@ -158,6 +152,7 @@ fn share_limit<'a>(name: Name, case: Option<&Case>, practice: &Practice<'a>) -> 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::practice::Scope;
     use crate::practice::{BUILT_IN, HANDBOOK, Limit};
 
     fn length(text: &str) -> Length {

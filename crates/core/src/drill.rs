@@ -10,7 +10,7 @@ mod table;
 use core::fmt;
 
 use crate::basis::Basis;
-use crate::length::{Length, ParseLengthError};
+use crate::length::{Length, ParseLengthError, is_letter};
 use table::{DRILLS, OTHER_READINGS};
 
 /// Where the number and letter drills come from.
@@ -251,7 +251,7 @@ impl core::error::Error for ParseDrillError {}
 /// # Ok::<(), shophead::drill::ParseHoleError>(())
 /// ```
 pub fn parse_hole(text: &str) -> Result<Length, ParseHoleError> {
-    let diameter = if text.trim_start().starts_with(|c: char| c == '#' || c.is_alphabetic()) {
+    let diameter = if text.trim_start().starts_with(|c: char| c == '#' || is_letter(c)) {
         Drill::parse(text).map_err(ParseHoleError::Drill)?.diameter()
     } else {
         Length::parse(text).map_err(ParseHoleError::Length)?

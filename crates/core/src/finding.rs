@@ -162,13 +162,13 @@ pub struct Finding<'a> {
     /// The layer it concerns, counted from 1 on the side of the manufactured head.
     pub layer: Option<u8>,
     /// Where the limit comes from.
-    pub basis: Basis<'a>,
+    pub basis: &'a Basis<'a>,
 }
 
 impl<'a> Finding<'a> {
     /// A finding without figures.
     #[must_use]
-    pub const fn new(code: Code, severity: Severity, basis: Basis<'a>) -> Finding<'a> {
+    pub const fn new(code: Code, severity: Severity, basis: &'a Basis<'a>) -> Finding<'a> {
         Finding { code, severity, measured: None, limit: None, layer: None, basis }
     }
 
@@ -177,6 +177,24 @@ impl<'a> Finding<'a> {
     pub fn from_memory(limit: &Given<'a, Length>) -> Option<Finding<'a>> {
         let note = Finding::new(Code::LimitFromMemory, Severity::Note, limit.basis);
         (limit.basis.status == Status::Memory).then_some(note.limit(Figure::Length(limit.value)))
+    }
+
+    /// A length that was held against a limit.
+    #[inline(never)]
+    pub(crate) const fn against(
+        code: Code,
+        severity: Severity,
+        measured: Length,
+        limit: &Given<'a, Length>,
+    ) -> Finding<'a> {
+        Finding {
+            code,
+            severity,
+            measured: Some(Figure::Length(measured)),
+            limit: Some(Figure::Length(limit.value)),
+            layer: None,
+            basis: limit.basis,
+        }
     }
 
     /// The same with what was measured.
@@ -197,6 +215,9 @@ impl<'a> Finding<'a> {
         Finding { layer: Some(layer), ..self }
     }
 }
+
+/// Where a calculation that runs inside another puts its findings: into the other's list, without one of its own on the stack.
+pub(crate) type Sink<'s, 'a> = dyn FnMut(Finding<'a>) + 's;
 
 /// The most findings one calculation keeps.
 pub const MAX_FINDINGS: usize = 12;
@@ -317,16 +338,16 @@ mod tests {
         }
     }
 
+    const NOWHERE: Basis<'static> = Basis::practice("");
+
     #[test]
     fn a_refer_is_never_lost() {
         let mut findings = Findings::new();
         for count in 0..MAX_FINDINGS as u32 {
-            findings.push(
-                Finding::new(Code::PitchLong, Severity::Note, Basis::practice("")).measured(Figure::Count(count)),
-            );
+            findings.push(Finding::new(Code::PitchLong, Severity::Note, &NOWHERE).measured(Figure::Count(count)));
         }
         assert!(findings.is_complete());
-        findings.push(Finding::new(Code::HoleCracked, Severity::Refer, Basis::practice("")));
+        findings.push(Finding::new(Code::HoleCracked, Severity::Refer, &NOWHERE));
         assert!(!findings.is_complete());
         assert!(findings.must_refer());
     }

@@ -11,11 +11,10 @@ use core::fmt;
 
 use crate::basis::{Basis, Status};
 use crate::drill::Drill;
-use crate::finding::{Code, Figure, Finding, Findings, Severity};
-use crate::joint::compare::{Carried, compare_carried};
-use crate::joint::pack::strength_through_into;
-use crate::joint::strength::{JointStrength, Shear, StrengthError};
-use crate::layout::{RowLayout, check_edge, check_pitch};
+use crate::finding::{Code, Figure, Finding, Findings, Severity, Sink};
+use crate::joint::compare::compare_into;
+use crate::joint::pack::carried_through;
+use crate::layout::{RowLayout, check_edge_into, check_pitch_into};
 use crate::length::{Interval, Length, Toleranced};
 use crate::practice::{Case, Given, Name, Practice};
 use crate::rivet::part::Part;
@@ -198,12 +197,33 @@ pub struct Step<'a> {
     pub findings: Findings<'a>,
 }
 
-impl Step<'_> {
+impl<'a> Step<'a> {
+    /// Where a step is filled in, for [`HoleQuery::climb`].
+    #[must_use]
+    pub const fn nothing_yet() -> Step<'a> {
+        Step { kind: Disposition::Refer, rivet: None, cut: None, hole: None, findings: Findings::new() }
+    }
+
+    fn clear(&mut self, kind: Disposition) {
+        (self.kind, self.rivet, self.cut, self.hole) = (kind, None, None, None);
+        self.findings.clear();
+    }
+
     /// Whether the step can be taken.
     #[must_use]
     pub fn does(&self) -> bool {
         self.rivet.is_some() && !self.findings.must_refer()
     }
+}
+
+/// Where a ladder ended; made by [`HoleQuery::climb`].
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Climbed<'a> {
+    /// What to do; the last step tried says how, unless it is to refer.
+    pub disposition: Disposition,
+    /// Why the hole is referred, where it is.
+    pub finding: Option<Finding<'a>>,
 }
 
 /// Rungs below refer.
@@ -370,22 +390,15 @@ impl<'q, 'a> HoleQuery<'q, 'a> {
         verdict
     }
 
-    /// As [`HoleQuery::judge`], into a verdict that the caller keeps: a verdict is four kilobytes, and one returned by value stands on the
+    /// As [`HoleQuery::judge`], into a verdict that the caller keeps: a verdict is three kilobytes, and one returned by value stands on the
     /// stack twice.
     pub fn judge_into(&self, found: AsFound, verdict: &mut HoleJudgement<'a>) {
         verdict.clear();
-        if matches!(found.damage, Damage::Cracked | Damage::Corroded) {
-            let code = if found.damage == Damage::Cracked { Code::HoleCracked } else { Code::HoleDamaged };
-            verdict.findings.push(Finding::new(code, Severity::Refer, CRACKS));
+        if let Some(finding) = beyond_repair(found) {
+            verdict.findings.push(finding);
             return;
         }
-        let ladder: [Rung<'q, 'a>; MAX_STEPS] = [
-            (Disposition::Keep, HoleQuery::keep),
-            (Disposition::CleanUp, HoleQuery::clean_up),
-            (Disposition::Oversize, HoleQuery::oversize),
-            (Disposition::NextSize, HoleQuery::next_size),
-        ];
-        for (kind, rung) in ladder {
+        for (kind, rung) in HoleQuery::ladder() {
             // As many places as rungs.
             let Some(step) = begin(&mut verdict.steps, kind) else { break };
             rung(self, found, step);
@@ -395,16 +408,62 @@ impl<'q, 'a> HoleQuery<'q, 'a> {
                 return;
             }
         }
-        verdict
-            .findings
-            .push(Finding::new(Code::HoleOverLimit, Severity::Refer, NEXT_SIZE).measured(Figure::Length(found.major)));
+        verdict.findings.push(over_every_limit(found));
+    }
+
+    /// As [`HoleQuery::judge`], for little memory: hands out each step when it was tried, all in the same place, and keeps none of them.
+    ///
+    /// ```
+    /// use shophead::hole::{AsFound, Damage, Disposition, HoleQuery, Step};
+    /// use shophead::layout::RowLayout;
+    /// use shophead::length::Length;
+    /// use shophead::practice::HANDBOOK;
+    /// use shophead::rivet::part::Part;
+    /// use shophead::structure::Member;
+    /// let query = HoleQuery {
+    ///     rivet: Part::parse("MS20470AD4")?,
+    ///     stack: None,
+    ///     layout: RowLayout::default(),
+    ///     rows: 1,
+    ///     member: Member::Skin,
+    ///     practice: &HANDBOOK,
+    /// };
+    /// let found = AsFound::new(Length::parse(".141")?, Length::parse(".130")?, Damage::None)?;
+    /// let mut tried = Vec::new();
+    /// let climbed = query.climb(found, &mut Step::nothing_yet(), &mut |step| tried.push(step.kind));
+    /// assert_eq!(tried, [Disposition::Keep, Disposition::CleanUp, Disposition::Oversize]);
+    /// assert_eq!(climbed.disposition, Disposition::Oversize);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub fn climb(&self, found: AsFound, step: &mut Step<'a>, tried: &mut dyn FnMut(&Step<'a>)) -> Climbed<'a> {
+        if let Some(finding) = beyond_repair(found) {
+            return Climbed { disposition: Disposition::Refer, finding: Some(finding) };
+        }
+        for (kind, rung) in HoleQuery::ladder() {
+            step.clear(kind);
+            rung(self, found, step);
+            tried(step);
+            if step.does() {
+                return Climbed { disposition: kind, finding: None };
+            }
+        }
+        Climbed { disposition: Disposition::Refer, finding: Some(over_every_limit(found)) }
+    }
+
+    const fn ladder() -> [Rung<'q, 'a>; MAX_STEPS] {
+        [
+            (Disposition::Keep, HoleQuery::keep),
+            (Disposition::CleanUp, HoleQuery::clean_up),
+            (Disposition::Oversize, HoleQuery::oversize),
+            (Disposition::NextSize, HoleQuery::next_size),
+        ]
     }
 
     /// The step to the next larger diameter by itself, for a hole that a notched shank came out of.
     #[must_use]
     pub fn step_to_next_size(&self, found: AsFound) -> Step<'a> {
-        let mut step =
-            Step { kind: Disposition::NextSize, rivet: None, cut: None, hole: None, findings: Findings::new() };
+        let mut step = Step::nothing_yet();
+        step.clear(Disposition::NextSize);
         self.next_size(found, &mut step);
         step
     }
@@ -416,24 +475,19 @@ impl<'q, 'a> HoleQuery<'q, 'a> {
         let case = self.case_of(&self.rivet);
         let findings = &mut step.findings;
         if found.damage != Damage::None {
-            findings.push(Finding::new(Code::HoleDamaged, Severity::Refer, CRACKS));
+            findings.push(Finding::new(Code::HoleDamaged, Severity::Refer, &CRACKS));
         }
         self.hold_against_greatest(found.major, &case, findings);
         if let Some(least) = HoleLimits::of(self.practice, &case).least
             && found.minor < least.value
         {
-            findings.push(
-                Finding::new(Code::HoleUnderLimit, Severity::Refer, least.basis)
-                    .measured(Figure::Length(found.minor))
-                    .limit(Figure::Length(least.value)),
-            );
+            findings.push(Finding::against(Code::HoleUnderLimit, Severity::Refer, found.minor, &least));
         }
         // An edge distance that was always short is the pattern's; it does not condemn the hole, but it has to be said.
         if let Some(edge) = self.layout.edge {
-            for finding in &check_edge(edge.minus(found.shift()), &case, self.practice) {
-                let severity = finding.severity.min(Severity::Caution);
-                findings.push(Finding { severity, ..*finding });
-            }
+            check_edge_into(edge.minus(found.shift()), &case, self.practice, &mut |finding| {
+                findings.push(Finding { severity: finding.severity.min(Severity::Caution), ..finding });
+            });
         }
         let hole = Interval { min: found.minor, max: found.major };
         self.check_length(&self.rivet, hole, findings);
@@ -443,14 +497,14 @@ impl<'q, 'a> HoleQuery<'q, 'a> {
 
     fn clean_up(&self, found: AsFound, step: &mut Step<'a>) {
         if found.damage == Damage::DeepCountersink {
-            step.findings.push(Finding::new(Code::HoleDamaged, Severity::Refer, CRACKS));
+            step.findings.push(Finding::new(Code::HoleDamaged, Severity::Refer, &CRACKS));
         }
         self.opened(self.rivet, found, step);
     }
 
     fn oversize(&self, found: AsFound, step: &mut Step<'a>) {
         if found.damage == Damage::DeepCountersink {
-            step.findings.push(Finding::new(Code::HoleDamaged, Severity::Refer, CRACKS));
+            step.findings.push(Finding::new(Code::HoleDamaged, Severity::Refer, &CRACKS));
         }
         let series = self.rivet.series().oversize_series;
         self.stepped(series.and_then(|series| self.rivet.in_series(series)), found, step);
@@ -464,11 +518,11 @@ impl<'q, 'a> HoleQuery<'q, 'a> {
     /// A step to a larger rivet.
     fn stepped(&self, rivet: Option<Part<'a>>, found: AsFound, step: &mut Step<'a>) {
         let Some(rivet) = rivet else {
-            step.findings.push(Finding::new(Code::NoLargerRivet, Severity::Refer, self.rivet.series().basis));
+            step.findings.push(Finding::new(Code::NoLargerRivet, Severity::Refer, &self.rivet.series().basis));
             return;
         };
         if matches!(self.member, Member::SparCap | Member::Longeron | Member::Stringer) {
-            step.findings.push(Finding::new(Code::StepNeedsApproval, Severity::Refer, APPROVAL));
+            step.findings.push(Finding::new(Code::StepNeedsApproval, Severity::Refer, &APPROVAL));
         }
         let case = self.case_of(&rivet);
         self.check_distances(&case, found, &mut step.findings);
@@ -481,12 +535,12 @@ impl<'q, 'a> HoleQuery<'q, 'a> {
     fn check_distances(&self, case: &Case, found: AsFound, findings: &mut Findings<'a>) {
         let moved = |distance: Length| distance.minus(found.shift());
         match self.layout.edge {
-            Some(edge) => findings.extend(&check_edge(moved(edge), case, self.practice)),
-            None => findings.push(Finding::new(Code::NotChecked, Severity::Caution, EDGE_UNKNOWN)),
+            Some(edge) => check_edge_into(moved(edge), case, self.practice, &mut |finding| findings.push(finding)),
+            None => findings.push(Finding::new(Code::NotChecked, Severity::Caution, &EDGE_UNKNOWN)),
         }
         match self.layout.pitch {
-            Some(pitch) => findings.extend(&check_pitch(moved(pitch), case, self.practice)),
-            None => findings.push(Finding::new(Code::NotChecked, Severity::Caution, PITCH_UNKNOWN)),
+            Some(pitch) => check_pitch_into(moved(pitch), case, self.practice, &mut |finding| findings.push(finding)),
+            None => findings.push(Finding::new(Code::NotChecked, Severity::Caution, &PITCH_UNKNOWN)),
         }
     }
 
@@ -504,11 +558,7 @@ impl<'q, 'a> HoleQuery<'q, 'a> {
         // Opening up removes what is out of round and what is scored: the new hole goes over the longest axis.
         let cut = Drill::nearest_at_or_above(drill.value.max(found.major));
         let Some(cut) = cut else {
-            findings.push(
-                Finding::new(Code::HoleOverLimit, Severity::Refer, greatest.basis)
-                    .measured(Figure::Length(found.major))
-                    .limit(Figure::Length(greatest.value)),
-            );
+            findings.push(Finding::against(Code::HoleOverLimit, Severity::Refer, found.major, &greatest));
             return;
         };
         self.hold_against_greatest(cut.diameter(), &case, findings);
@@ -521,11 +571,9 @@ impl<'q, 'a> HoleQuery<'q, 'a> {
     fn hold_against_greatest(&self, diameter: Length, case: &Case, findings: &mut Findings<'a>) {
         match self.practice.length(Name::HoleGreatest, case) {
             Some(greatest) if diameter <= greatest.value => findings.push_some(Finding::from_memory(&greatest)),
-            Some(greatest) => findings.push(
-                Finding::new(Code::HoleOverLimit, Severity::Refer, greatest.basis)
-                    .measured(Figure::Length(diameter))
-                    .limit(Figure::Length(greatest.value)),
-            ),
+            Some(greatest) => {
+                findings.push(Finding::against(Code::HoleOverLimit, Severity::Refer, diameter, &greatest));
+            }
             None => findings.push(no_hole_limit()),
         }
     }
@@ -534,7 +582,7 @@ impl<'q, 'a> HoleQuery<'q, 'a> {
     #[inline(never)]
     fn check_length(&self, rivet: &Part<'a>, hole: Interval, findings: &mut Findings<'a>) {
         let Some(stack) = self.stack else {
-            findings.push(Finding::new(Code::NotChecked, Severity::Caution, LAYERS_UNKNOWN));
+            findings.push(Finding::new(Code::NotChecked, Severity::Caution, &LAYERS_UNKNOWN));
             return;
         };
         let query = LengthQuery {
@@ -545,20 +593,16 @@ impl<'q, 'a> HoleQuery<'q, 'a> {
             hole: Toleranced::from_least(hole),
             practice: self.practice,
         };
-        match query.choose() {
-            Ok(choice) => {
-                for finding in choice.findings.iter().filter(|finding| finding.severity == Severity::Refer) {
-                    findings.push(*finding);
-                }
-            }
+        match query.refusal() {
+            Ok(refusal) => findings.push_some(refusal),
             // What is not known of the rivet is not invented: the standard has to be opened.
             Err(error) => {
-                let place = match error {
-                    FitError::HeadNotKnown => "head dimensions",
-                    FitError::ShankNotKnown => "shank limits",
-                    _ => "dimensions that fit this pack",
+                let unknown = &rivet.series().unknown;
+                let basis = match error {
+                    FitError::HeadNotKnown => &unknown.head,
+                    FitError::ShankNotKnown => &unknown.shank,
+                    _ => &unknown.fit,
                 };
-                let basis = Basis::memory(rivet.series().name, place);
                 findings.push(Finding::new(Code::NoLimit, Severity::Refer, basis));
             }
         }
@@ -571,12 +615,11 @@ impl<'q, 'a> HoleQuery<'q, 'a> {
             return;
         }
         let Some(height) = rivet.size().head_height_nominal() else {
-            let basis = Basis::memory(rivet.series().name, "head dimensions");
-            findings.push(Finding::new(Code::NoLimit, Severity::Refer, basis));
+            findings.push(Finding::new(Code::NoLimit, Severity::Refer, &rivet.series().unknown.head));
             return;
         };
         if let Some(stack) = self.stack {
-            findings.extend(&check_seat(stack, height, case, self.practice));
+            check_seat_into(stack, height, case, self.practice, &mut |finding| findings.push(finding));
         }
     }
 
@@ -588,39 +631,23 @@ impl<'q, 'a> HoleQuery<'q, 'a> {
             return;
         };
         let (pitch, shift) = (self.layout.pitch, found.shift());
-        let before = carried(&self.rivet, stack, edge, None, pitch);
+        let before = carried_through(&self.rivet, stack, edge, None, pitch);
         let moved = pitch.map(|pitch| pitch.minus(shift));
-        let after = carried(&rivet, stack, edge.minus(shift), Some(hole.max), moved);
+        let after = carried_through(&rivet, stack, edge.minus(shift), Some(hole.max), moved);
         let (Ok((before, _)), Ok((after, below_table))) = (before, after) else {
-            step.findings.push(Finding::new(Code::StrengthNotPublished, Severity::Caution, NEXT_SIZE));
+            step.findings.push(Finding::new(Code::StrengthNotPublished, Severity::Caution, &NEXT_SIZE));
             return;
         };
-        for finding in compare_carried(&before, &after).findings.iter() {
+        compare_into(&before, &after, &mut |finding| {
             // The circular allows the next size without a published strength; that it could not be shown has to be said.
             let severity = match finding.code {
                 Code::StrengthNotPublished => Severity::Caution,
                 _ => finding.severity,
             };
-            step.findings.push(Finding { severity, ..*finding });
-        }
+            step.findings.push(Finding { severity, ..finding });
+        });
         step.findings.push_some(below_table);
     }
-}
-
-/// What of a strength is compared, and whether an edge margin lies below the tables. The strength itself is gone before the next one is
-/// worked out.
-#[inline(never)]
-fn carried(
-    rivet: &Part<'_>,
-    stack: &Stack,
-    edge: Length,
-    hole: Option<Length>,
-    pitch: Option<Length>,
-) -> Result<(Carried<'static>, Option<Finding<'static>>), StrengthError> {
-    let mut found = JointStrength::nothing_yet();
-    strength_through_into(&mut found, rivet, stack, edge, hole, pitch, Shear::Single, None)?;
-    let below_table = found.findings.iter().find(|finding| finding.code == Code::EdgeMarginBelowTable);
-    Ok((Carried::of(&found), below_table.copied()))
 }
 
 /// A rung of the ladder: what it is, and what fills in its step.
@@ -629,27 +656,50 @@ type Rung<'q, 'a> = (Disposition, fn(&HoleQuery<'q, 'a>, AsFound, &mut Step<'a>)
 /// A step that nothing was found of yet, at its place in the verdict.
 #[inline(never)]
 fn begin<'s, 'a>(steps: &'s mut heapless::Vec<Step<'a>, MAX_STEPS>, kind: Disposition) -> Option<&'s mut Step<'a>> {
-    steps.push(Step { kind, rivet: None, cut: None, hole: None, findings: Findings::new() }).ok()?;
-    steps.last_mut()
+    steps.push(Step::nothing_yet()).ok()?;
+    let step = steps.last_mut()?;
+    step.kind = kind;
+    Some(step)
+}
+
+/// What no rivet mends.
+fn beyond_repair(found: AsFound) -> Option<Finding<'static>> {
+    let code = match found.damage {
+        Damage::Cracked => Code::HoleCracked,
+        Damage::Corroded => Code::HoleDamaged,
+        _ => return None,
+    };
+    Some(Finding::new(code, Severity::Refer, &CRACKS))
+}
+
+fn over_every_limit(found: AsFound) -> Finding<'static> {
+    Finding::new(Code::HoleOverLimit, Severity::Refer, &NEXT_SIZE).measured(Figure::Length(found.major))
 }
 
 fn no_hole_limit() -> Finding<'static> {
-    Finding::new(Code::NoLimit, Severity::Refer, NO_HOLE)
+    Finding::new(Code::NoLimit, Severity::Refer, &NO_HOLE)
 }
 
 /// Whether the sheets that are countersunk or dimpled take a flush head of this height.
 #[must_use]
 pub fn check_seat<'a>(stack: &Stack, head_height: Length, case: &Case, practice: &Practice<'a>) -> Findings<'a> {
     let mut findings = Findings::new();
+    check_seat_into(stack, head_height, case, practice, &mut |finding| findings.push(finding));
+    findings
+}
+
+#[inline(never)]
+fn check_seat_into<'a>(
+    stack: &Stack,
+    head_height: Length,
+    case: &Case,
+    practice: &Practice<'a>,
+    push: &mut Sink<'_, 'a>,
+) {
     for (layer, number) in stack.layers().iter().zip(1_u8..) {
         let sheet = layer.thickness.nominal();
-        let mut too_thin = |severity, basis, limit: Length| {
-            findings.push(
-                Finding::new(Code::CountersinkTooDeep, severity, basis)
-                    .measured(Figure::Length(sheet))
-                    .limit(Figure::Length(limit))
-                    .layer(number),
-            );
+        let mut hold = |code, severity, basis, limit| {
+            push(Finding::against(code, severity, sheet, &Given { value: limit, basis }).layer(number));
         };
         match layer.preparation {
             Preparation::Plain => {}
@@ -662,7 +712,7 @@ pub fn check_seat<'a>(stack: &Stack, head_height: Length, case: &Case, practice:
                     if let Some(share) = practice.fraction(name, case) {
                         let needed = head_height.times(share.value.1, share.value.0);
                         if sheet < needed {
-                            too_thin(severity, share.basis, needed);
+                            hold(Code::CountersinkTooDeep, severity, share.basis, needed);
                             break;
                         }
                     }
@@ -670,24 +720,18 @@ pub fn check_seat<'a>(stack: &Stack, head_height: Length, case: &Case, practice:
                 if let Some(least) = practice.length(Name::CountersinkSheetLeast, case)
                     && sheet < least.value
                 {
-                    too_thin(Severity::Refer, least.basis, least.value);
+                    hold(Code::CountersinkTooDeep, Severity::Refer, least.basis, least.value);
                 }
             }
             Preparation::Dimpled => {
                 if let Some(greatest) = practice.length(Name::DimpleSheetGreatest, case)
                     && sheet > greatest.value
                 {
-                    findings.push(
-                        Finding::new(Code::DimpleTooThick, Severity::Caution, greatest.basis)
-                            .measured(Figure::Length(sheet))
-                            .limit(Figure::Length(greatest.value))
-                            .layer(number),
-                    );
+                    hold(Code::DimpleTooThick, Severity::Caution, greatest.basis, greatest.value);
                 }
             }
         }
     }
-    findings
 }
 
 #[cfg(test)]

@@ -3,8 +3,8 @@
 //! Distances run from centre to centre, or from a centre to the nearest edge. They are compared as whole numbers, squared where
 //! both coordinates count, so that a hole exactly at a limit is within it.
 
-use crate::finding::{Code, Figure, Finding, Findings, Severity};
-use crate::length::{Length, whole_root};
+use crate::finding::{Code, Finding, Findings, Severity, Sink};
+use crate::length::{Length, product, product_within, quotient, whole_root, wide_quotient};
 use crate::practice::{Case, Given, Name, Practice};
 
 /// The distances of a row that are known.
@@ -37,14 +37,15 @@ pub struct RowLayout {
 #[must_use]
 pub fn check_row<'a>(layout: RowLayout, case: &Case, practice: &Practice<'a>) -> Findings<'a> {
     let mut findings = Findings::new();
+    let push = &mut |finding| findings.push(finding);
     if let Some(edge) = layout.edge {
-        findings.extend(&check_edge(edge, case, practice));
+        check_edge_into(edge, case, practice, push);
     }
     if let Some(pitch) = layout.pitch {
-        findings.extend(&check_pitch(pitch, case, practice));
+        check_pitch_into(pitch, case, practice, push);
     }
     if let Some(transverse) = layout.transverse_pitch {
-        short(&mut findings, Code::TransversePitchShort, transverse, practice.length(Name::TransversePitchLeast, case));
+        short(push, Code::TransversePitchShort, transverse, practice.length(Name::TransversePitchLeast, case));
     }
     findings
 }
@@ -53,46 +54,52 @@ pub fn check_row<'a>(layout: RowLayout, case: &Case, practice: &Practice<'a>) ->
 #[must_use]
 pub fn check_edge<'a>(edge: Length, case: &Case, practice: &Practice<'a>) -> Findings<'a> {
     let mut findings = Findings::new();
-    let is_short = short(&mut findings, Code::EdgeDistanceShort, edge, practice.length(Name::EdgeDistanceLeast, case));
+    check_edge_into(edge, case, practice, &mut |finding| findings.push(finding));
+    findings
+}
+
+#[inline(never)]
+pub(crate) fn check_edge_into<'a>(edge: Length, case: &Case, practice: &Practice<'a>, push: &mut Sink<'_, 'a>) {
+    let is_short = short(push, Code::EdgeDistanceShort, edge, practice.length(Name::EdgeDistanceLeast, case));
     if let Some(preferred) = practice.length(Name::EdgeDistancePreferred, case)
         && !is_short
         && edge < preferred.value
     {
-        findings.push(outside(Code::EdgeBelowPreferred, Severity::Note, edge, preferred));
+        push(Finding::against(Code::EdgeBelowPreferred, Severity::Note, edge, &preferred));
     }
-    long(&mut findings, Code::EdgeDistanceLong, edge, practice.length(Name::EdgeDistanceGreatest, case));
-    findings
+    long(push, Code::EdgeDistanceLong, edge, practice.length(Name::EdgeDistanceGreatest, case));
 }
 
 /// Holds one pitch against the practice.
 #[must_use]
 pub fn check_pitch<'a>(pitch: Length, case: &Case, practice: &Practice<'a>) -> Findings<'a> {
     let mut findings = Findings::new();
-    short(&mut findings, Code::PitchShort, pitch, practice.length(Name::PitchLeast, case));
-    long(&mut findings, Code::PitchLong, pitch, practice.length(Name::PitchGreatest, case));
+    check_pitch_into(pitch, case, practice, &mut |finding| findings.push(finding));
     findings
 }
 
-fn short<'a>(findings: &mut Findings<'a>, code: Code, measured: Length, least: Option<Given<'a, Length>>) -> bool {
+#[inline(never)]
+pub(crate) fn check_pitch_into<'a>(pitch: Length, case: &Case, practice: &Practice<'a>, push: &mut Sink<'_, 'a>) {
+    short(push, Code::PitchShort, pitch, practice.length(Name::PitchLeast, case));
+    long(push, Code::PitchLong, pitch, practice.length(Name::PitchGreatest, case));
+}
+
+fn short<'a>(push: &mut Sink<'_, 'a>, code: Code, measured: Length, least: Option<Given<'a, Length>>) -> bool {
     match least {
         Some(least) if measured < least.value => {
-            findings.push(outside(code, Severity::Refer, measured, least));
+            push(Finding::against(code, Severity::Refer, measured, &least));
             true
         }
         _ => false,
     }
 }
 
-fn long<'a>(findings: &mut Findings<'a>, code: Code, measured: Length, greatest: Option<Given<'a, Length>>) {
+fn long<'a>(push: &mut Sink<'_, 'a>, code: Code, measured: Length, greatest: Option<Given<'a, Length>>) {
     if let Some(greatest) = greatest
         && measured > greatest.value
     {
-        findings.push(outside(code, Severity::Note, measured, greatest));
+        push(Finding::against(code, Severity::Note, measured, &greatest));
     }
-}
-
-fn outside<'a>(code: Code, severity: Severity, measured: Length, limit: Given<'a, Length>) -> Finding<'a> {
-    Finding::new(code, severity, limit.basis).measured(Figure::Length(measured)).limit(Figure::Length(limit.value))
 }
 
 /// A place on the panel.
@@ -107,7 +114,7 @@ pub struct Point {
 
 impl Point {
     fn difference(self, other: Point) -> (i128, i128) {
-        let across = |a: Length, b: Length| i128::from(a.nanometres()).saturating_sub(i128::from(b.nanometres()));
+        let across = |a: Length, b: Length| i128::from(a.nanometres()).wrapping_sub(i128::from(b.nanometres()));
         (across(self.x, other.x), across(self.y, other.y))
     }
 
@@ -137,21 +144,22 @@ impl Point {
         if reach >= whole {
             return self.distance(edge.to);
         }
-        let cross = out.0.saturating_mul(along.1).saturating_sub(out.1.saturating_mul(along.0)).unsigned_abs();
+        let cross = product(out.0, along.1).wrapping_sub(product(out.1, along.0)).unsigned_abs();
         // The edge's length is taken to as many binary places as fit: rounded to whole nanometres it would spoil the distance from an
         // edge that is short against it. Rounded up, it makes the distance a hair too short, which is the safe side.
         let whole = whole.unsigned_abs();
         let places = whole.leading_zeros().saturating_sub(2) >> 1;
         let scaled = whole.wrapping_shl(places.saturating_mul(2));
         let cut = whole_root(scaled);
-        let length = if cut.saturating_mul(cut) == scaled { cut } else { cut.saturating_add(1) };
-        let distance = cross.wrapping_shl(places).checked_div(length);
-        distance.and_then(|nm| i64::try_from(nm).ok()).and_then(Length::from_nanometres).unwrap_or(Length::MAX)
+        let length = if cut.wrapping_mul(cut) == scaled { cut } else { cut.wrapping_add(1) };
+        let distance = wide_quotient(cross.wrapping_shl(places), length);
+        i64::try_from(distance).ok().and_then(Length::from_nanometres).unwrap_or(Length::MAX)
     }
 }
 
+#[inline(never)]
 fn dot(a: (i128, i128), b: (i128, i128)) -> i128 {
-    a.0.saturating_mul(b.0).saturating_add(a.1.saturating_mul(b.1))
+    product(a.0, b.0).wrapping_add(product(a.1, b.1))
 }
 
 fn root(square: i128) -> Length {
@@ -279,10 +287,10 @@ fn held<'a>(
     }
     let mut findings = Findings::new();
     if let Some((_, _, pitch)) = closest_pair {
-        short(&mut findings, Code::PitchShort, pitch, practice.length(Name::PitchLeast, case));
+        short(&mut |finding| findings.push(finding), Code::PitchShort, pitch, practice.length(Name::PitchLeast, case));
     }
     if let Some((_, edge)) = closest_to_edge {
-        findings.extend(&check_edge(edge, case, practice));
+        check_edge_into(edge, case, practice, &mut |finding| findings.push(finding));
     }
     PatternLayout { closest_pair, closest_to_edge, findings }
 }
@@ -305,11 +313,14 @@ pub fn in_line(first: Point, along: Point, pitch: Length, pitches: u32) -> Optio
     let vector = along.difference(Point::default());
     let square =
         u128::try_from(dot(vector, vector)).ok().filter(|square| square.leading_zeros() > PLACES.saturating_mul(2))?;
-    let length = i128::try_from(square.wrapping_shl(PLACES.saturating_mul(2)).isqrt()).ok()?;
-    let way = i128::from(pitch.nanometres()).checked_mul(i128::from(pitches))?;
+    let length = i128::try_from(whole_root(square.wrapping_shl(PLACES.saturating_mul(2)))).ok()?;
+    if length == 0 {
+        return None;
+    }
+    let way = product(i128::from(pitch.nanometres()), i128::from(pitches));
     let coordinate = |start: Length, part: i128| {
-        let scaled = way.checked_mul(part)?.checked_mul(1_i128.checked_shl(PLACES)?)?;
-        let moved = scaled.checked_div(length)?.checked_add(i128::from(start.nanometres()))?;
+        let scaled = product_within(product_within(way, part)?, 1 << PLACES)?;
+        let moved = quotient(scaled, length).checked_add(i128::from(start.nanometres()))?;
         i64::try_from(moved).ok().and_then(Length::from_nanometres)
     };
     Some(Point { x: coordinate(first.x, vector.0)?, y: coordinate(first.y, vector.1)? })

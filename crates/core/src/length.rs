@@ -32,16 +32,48 @@ pub(crate) const fn quotient(dividend: i128, divisor: i128) -> i128 {
         Some(whole) => whole as i128,
         None => wide_quotient(dividend_size, divisor_size) as i128,
     };
-    if (dividend < 0) == (divisor < 0) { whole } else { whole.saturating_neg() }
+    if (dividend < 0) == (divisor < 0) { whole } else { whole.wrapping_neg() }
 }
 
 /// A 64-bit processor divides numbers of 128 bits in a few of its own steps. The emulator's test holds both ways against each other.
 const DIVIDES_WIDE: bool = cfg!(target_pointer_width = "64");
 
-/// Bit by bit: as many turns as the quotient has bits, few for the volumes and areas of rivets.
-const fn wide_quotient(dividend: u128, divisor: u128) -> u128 {
+/// The product of three lengths, or of fewer and a number below 2^63: the least volume and the greatest both fit, so nothing wraps.
+#[inline(never)]
+pub(crate) const fn product(one: i128, other: i128) -> i128 {
+    /// One more bit than the longest length has.
+    const BITS: u32 = 1 + Length::MAX.nm.ilog2();
+    const _: () = assert!(3 * BITS < i128::BITS - 2);
+    one.wrapping_mul(other)
+}
+
+/// A product that may be beyond 128 bits, which is `None`.
+#[inline(never)]
+pub(crate) const fn product_within(one: i128, other: i128) -> Option<i128> {
+    one.checked_mul(other)
+}
+
+/// Bit by bit: as many turns as the quotient has bits, few for the volumes and areas of rivets. Zero where the divisor is.
+#[inline(never)]
+pub(crate) const fn wide_quotient(dividend: u128, divisor: u128) -> u128 {
     if divisor == 0 || dividend < divisor {
         return 0;
+    }
+    // By a height, which is a few million nanometres: half a word at a time.
+    if divisor <= u32::MAX as u128 {
+        let (mut rest, mut whole, mut shift) = (0_u64, 0_u128, u128::BITS);
+        while shift > 0 {
+            shift = shift.saturating_sub(u32::BITS);
+            let part = (rest << u32::BITS) | (dividend >> shift) as u32 as u64;
+            // The divisor is not zero.
+            let digit = match part.checked_div(divisor as u64) {
+                Some(digit) => digit,
+                None => 0,
+            };
+            rest = part.wrapping_sub(digit.wrapping_mul(divisor as u64));
+            whole = (whole << u32::BITS) | digit as u128;
+        }
+        return whole;
     }
     let mut turns = divisor.leading_zeros().saturating_sub(dividend.leading_zeros());
     let mut part = divisor << turns;
@@ -171,6 +203,7 @@ impl Length {
     }
 
     /// Inches as the nearest `f64`, for the strength calculations.
+    #[inline(never)]
     #[must_use]
     pub fn to_inches_f64(self) -> f64 {
         self.nm as f64 / NM_PER_INCH as f64
@@ -202,21 +235,35 @@ impl Length {
 
     /// Sum of lengths already known to be those of one joint; held at the ends of the range, which no joint reaches.
     pub(crate) const fn plus(self, other: Length) -> Length {
-        Length::held(self.nm.saturating_add(other.nm))
+        // Two kilometres either way are far inside 64 bits.
+        Length::held(self.nm.wrapping_add(other.nm))
     }
 
     /// Difference, held like [`Length::plus`].
     pub(crate) const fn minus(self, other: Length) -> Length {
-        Length::held(self.nm.saturating_sub(other.nm))
+        Length::held(self.nm.wrapping_sub(other.nm))
     }
 
     /// `self * num / den`, rounded to the nearest nanometre (half away from zero); a zero `den` counts as one.
+    #[inline(never)]
     pub(crate) const fn times(self, num: u32, den: u32) -> Length {
-        let den = if den == 0 { 1 } else { den as i128 };
+        let den = if den == 0 { 1 } else { den };
+        let size = self.nm.unsigned_abs();
+        if size <= u32::MAX as u64 {
+            // Lengths below four metres, and all of a rivet's: two numbers of 32 bits, and half of a third.
+            let product = size.wrapping_mul(num as u64);
+            let shifted = product.saturating_add((den >> 1) as u64);
+            let nm = match shifted.checked_div(den as u64) {
+                Some(nm) if nm < Length::MAX.nm as u64 => nm as i64,
+                _ => Length::MAX.nm,
+            };
+            return Length::held(if self.nm < 0 { nm.wrapping_neg() } else { nm });
+        }
+        let den = den as i128;
         // 1e12 * 2^32 is below 2^127 by a wide margin, so nothing here can overflow.
-        let product = (self.nm as i128).saturating_mul(num as i128);
+        let product = product(self.nm as i128, num as i128);
         let half = den >> 1;
-        let shifted = if product < 0 { product.saturating_sub(half) } else { product.saturating_add(half) };
+        let shifted = if product < 0 { product.wrapping_sub(half) } else { product.wrapping_add(half) };
         let nm = quotient(shifted, den);
         if nm > Length::MAX.nm as i128 {
             Length::MAX
@@ -227,6 +274,7 @@ impl Length {
         }
     }
 
+    #[inline(never)]
     const fn held(nm: i64) -> Length {
         if nm > Length::MAX.nm {
             Length::MAX
@@ -242,23 +290,24 @@ impl Length {
     pub const fn ceil_to(self, step: Length) -> Length {
         match self.remainder(step) {
             0 => self,
-            rest => Length::held(self.nm.saturating_add(step.nm.saturating_sub(rest))),
+            rest => Length::held(self.nm.wrapping_add(step.nm.wrapping_sub(rest))),
         }
     }
 
     /// The greatest multiple of `step` that is not more than this length. A step of zero or less returns the length itself.
     #[must_use]
     pub const fn floor_to(self, step: Length) -> Length {
-        Length::held(self.nm.saturating_sub(self.remainder(step)))
+        Length::held(self.nm.wrapping_sub(self.remainder(step)))
     }
 
     /// The multiple of `step` nearest to this length; the longer one when it lies midway.
     #[must_use]
     pub const fn round_to(self, step: Length) -> Length {
         let rest = self.remainder(step);
-        if rest.saturating_mul(2) >= step.nm && rest != 0 { self.ceil_to(step) } else { self.floor_to(step) }
+        if rest >= step.nm.wrapping_sub(rest) && rest != 0 { self.ceil_to(step) } else { self.floor_to(step) }
     }
 
+    #[inline(never)]
     const fn remainder(self, step: Length) -> i64 {
         if step.nm <= 0 {
             return 0;
@@ -320,7 +369,7 @@ impl fmt::Display for InMillimetres {
 
 /// A part of a printed length. A kilometre is a million millimetres, and a fraction has nine digits at most, so each fits; printing
 /// wider numbers takes two kilobytes of flash and code that can panic as far as a linker can tell.
-fn printable(part: i128) -> u32 {
+fn printable(part: u64) -> u32 {
     u32::try_from(part).unwrap_or(u32::MAX)
 }
 
@@ -328,21 +377,25 @@ fn write_decimal(f: &mut fmt::Formatter<'_>, nm: i64, unit: i64, least: usize, m
     const MOST_DIGITS: usize = 9;
     let fixed = f.precision().map(|digits| digits.min(MOST_DIGITS));
     let digits = fixed.unwrap_or(most);
-    let scale = 10_i128.saturating_pow(digits as u32);
-    let unit = i128::from(unit);
-    let doubled = i128::from(nm.unsigned_abs()).saturating_mul(scale).saturating_mul(2).saturating_add(unit);
-    let scaled = quotient(doubled, unit.saturating_mul(2));
-    let whole = quotient(scaled, scale);
-    let mut fraction = scaled.saturating_sub(whole.saturating_mul(scale));
+    let scale = (0..digits).fold(1_u64, |scale, _| scale.wrapping_mul(10));
+    let (nm, unit, is_negative) = (nm.unsigned_abs(), unit.unsigned_abs(), nm < 0);
+    let mut whole = nm.checked_div(unit).unwrap_or(0);
+    let rest = nm.wrapping_sub(whole.wrapping_mul(unit));
+    // Twice less than a unit times at most 10^9 stays inside 64 bits.
+    let doubled = rest.wrapping_mul(scale).wrapping_mul(2).wrapping_add(unit);
+    let mut fraction = doubled.checked_div(unit.wrapping_mul(2)).unwrap_or(0);
+    if fraction >= scale {
+        (whole, fraction) = (whole.wrapping_add(1), 0);
+    }
+    let (whole, mut fraction) = (printable(whole), printable(fraction));
     let mut shown = digits;
     if fixed.is_none() {
         while shown > least && fraction.checked_rem(10) == Some(0) {
-            fraction = fraction.saturating_div(10);
+            fraction = fraction.checked_div(10).unwrap_or(0);
             shown = shown.saturating_sub(1);
         }
     }
-    let sign = if nm < 0 && scaled != 0 { "-" } else { "" };
-    let (whole, fraction) = (printable(whole), printable(fraction));
+    let sign = if is_negative && (whole, fraction) != (0, 0) { "-" } else { "" };
     if shown == 0 { write!(f, "{sign}{whole}") } else { write!(f, "{sign}{whole}.{fraction:0shown$}") }
 }
 
@@ -377,8 +430,8 @@ impl fmt::Display for SixtyFourths {
         let (whole, rest) = (magnitude.saturating_div(64), magnitude.checked_rem(64).unwrap_or(0));
         let sign = if self.count < 0 { "-" } else { "" };
         let halvings = rest.trailing_zeros().min(6);
-        let (top, bottom) = (printable(i128::from(rest >> halvings)), 64_u32 >> halvings);
-        let whole = printable(i128::from(whole));
+        let (top, bottom) = (printable(rest >> halvings), 64_u32 >> halvings);
+        let whole = printable(whole);
         match (whole, rest) {
             (_, 0) => write!(f, "{sign}{whole}"),
             (0, _) => write!(f, "{sign}{top}/{bottom}"),
@@ -654,10 +707,9 @@ impl Length {
         let unit = i128::from(unit);
         let nm = match fraction {
             None => {
-                let scale = 10_i128.checked_pow(number.places).ok_or(too_large)?;
-                let product = number.digits.checked_mul(unit).and_then(|product| product.checked_mul(2));
-                let rounded = product.and_then(|product| product.checked_add(scale)).ok_or(too_large)?;
-                quotient(rounded, scale.saturating_mul(2))
+                // Twice the most digits in a unit of inches is far below 2^127.
+                let scale = (0..number.places).fold(1, |scale, _| product(scale, 10));
+                quotient(product(product(number.digits, unit), 2).wrapping_add(scale), product(scale, 2))
             }
             Some((whole, top, bottom)) => {
                 if word == "mm" {
@@ -666,19 +718,25 @@ impl Length {
                 if bottom == 0 {
                     return Err(ParseLengthError { at: start, kind: LengthErrorKind::ZeroDenominator });
                 }
-                let scaled =
-                    whole.checked_mul(bottom).and_then(|w| w.checked_add(top)).and_then(|t| t.checked_mul(unit));
-                let scaled = scaled.ok_or(too_large)?;
-                if scaled.checked_rem(bottom) != Some(0) {
+                let tops = product_within(whole, bottom).and_then(|tops| tops.checked_add(top));
+                let scaled = tops.and_then(|tops| product_within(tops, unit)).ok_or(too_large)?;
+                let nm = quotient(scaled, bottom);
+                if product(nm, bottom) != scaled {
                     return Err(ParseLengthError { at: start, kind: LengthErrorKind::FractionNotExact });
                 }
-                quotient(scaled, bottom)
+                nm
             }
         };
         let nm = i64::try_from(nm).map_err(|_| too_large)?;
         let signed = if negative { nm.saturating_neg() } else { nm };
         Length::from_nanometres(signed).ok_or(too_large)
     }
+}
+
+/// Whether this is a letter, or may be one: nothing outside ASCII belongs in a length or a drill, and the tables that tell which of it is a
+/// letter take two kilobytes of flash.
+pub(crate) const fn is_letter(c: char) -> bool {
+    c.is_ascii_alphabetic() || !c.is_ascii()
 }
 
 /// A place in the text, with the character count an error message needs.
@@ -735,7 +793,7 @@ impl<'a> Scan<'a> {
     }
 
     fn word(&mut self) -> &'a str {
-        let end = self.rest.find(|c: char| !c.is_alphabetic()).unwrap_or(self.rest.len());
+        let end = self.rest.find(|c: char| !is_letter(c)).unwrap_or(self.rest.len());
         let word = self.rest.get(..end).unwrap_or("");
         for c in word.chars() {
             self.advance(c);
@@ -757,7 +815,8 @@ impl<'a> Scan<'a> {
             if let Some(digit) = self.digit() {
                 count = count.saturating_add(1);
                 if number.digits == 0 && !after_point || count <= MOST_DIGITS {
-                    number.digits = number.digits.saturating_mul(10).saturating_add(digit);
+                    // At most MOST_DIGITS of them.
+                    number.digits = product(number.digits, 10).wrapping_add(digit);
                     number.places = number.places.saturating_add(u32::from(after_point));
                 } else if !after_point {
                     return Err(start.error(LengthErrorKind::TooLarge));
@@ -795,6 +854,20 @@ mod tests {
                 assert_eq!(whole_root(square), square.isqrt(), "{square}");
                 let square = square.isqrt().pow(2);
                 assert_eq!(whole_root(square), square.isqrt(), "{square}");
+            }
+        }
+    }
+
+    #[test]
+    fn a_multiple_is_rounded_to_the_nearest_nanometre() {
+        let sizes = [0, 1, 2, 3_175_000, i64::from(u32::MAX), i64::from(u32::MAX) + 1, Length::MAX.nm];
+        let parts = [0, 1, 2, 3, 66, 100, 1 << 31, u32::MAX - 1, u32::MAX];
+        for nm in sizes.into_iter().chain(sizes.map(|size| -size)) {
+            for (num, den) in parts.into_iter().flat_map(|num| parts.map(|den| (num, den))) {
+                let (exact, den_or_one) = (i128::from(nm) * i128::from(num), i128::from(den.max(1)));
+                let size = (exact.abs() + den_or_one / 2) / den_or_one;
+                let rounded = (size * exact.signum()).clamp(Length::MIN.nm.into(), Length::MAX.nm.into());
+                assert_eq!(i128::from(Length { nm }.times(num, den).nm), rounded, "{nm} * {num} / {den}");
             }
         }
     }

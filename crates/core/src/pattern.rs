@@ -125,7 +125,7 @@ impl<'a> PatternLimits<'a> {
     /// The finding for a hole that [`choose`] refers because of the pattern.
     #[must_use]
     pub fn full(&self) -> Finding<'a> {
-        let basis = self.steps.or(self.neighbours).map_or(FULL, |limit| limit.basis);
+        let basis = self.steps.or(self.neighbours).map_or(&FULL, |limit| limit.basis);
         Finding::new(Code::PatternFull, Severity::Refer, basis)
     }
 }
@@ -412,7 +412,7 @@ mod tests {
     use std::vec::Vec;
 
     fn limits(steps: Option<u32>, neighbours: Option<u32>) -> PatternLimits<'static> {
-        let given = |value: Option<u32>| value.map(|value| Given { value, basis: Basis::practice("test") });
+        let given = |value: Option<u32>| value.map(|value| Given { value, basis: const { &Basis::practice("test") } });
         PatternLimits { steps: given(steps), neighbours: given(neighbours) }
     }
 

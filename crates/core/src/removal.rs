@@ -63,7 +63,7 @@ pub fn removal<'a>(installed: &Part<'_>, stack: &Stack, edge: Option<Length>, pr
         Some(Given { value: drill, basis: below.basis })
     });
     let mut risks = heapless::Vec::new();
-    let mut risk = |value: Risk, basis: Basis<'a>| {
+    let mut risk = |value: Risk, basis: &'a Basis<'a>| {
         // There are as many places as kinds of risk, so this cannot fail.
         let _ = risks.push(Given { value, basis });
     };
@@ -90,7 +90,7 @@ pub fn removal<'a>(installed: &Part<'_>, stack: &Stack, edge: Option<Length>, pr
     }
     Removal {
         drill,
-        depth: size.head_height_nominal().map(|value| Given { value, basis: DEPTH }),
+        depth: size.head_height_nominal().map(|value| Given { value, basis: &DEPTH }),
         punch_under: case.diameter,
         support: thin.is_some(),
         risks,

@@ -185,7 +185,7 @@ impl<'a> LengthQuery<'a> {
         let mut findings = Findings::new();
         let (rule_of_thumb, rule_of_thumb_length) = self.rule_of_thumb(&case, &mut findings);
         if usable.is_none() {
-            let basis = HEAD_AND_TAIL;
+            let basis = &HEAD_AND_TAIL;
             findings.push(Finding::new(Code::NoLimit, Severity::Refer, basis));
         }
         let length = usable.and_then(|usable| self.nearest_good(&usable, rule_of_thumb_length));
@@ -207,6 +207,21 @@ impl<'a> LengthQuery<'a> {
         Ok(choice)
     }
 
+    /// Why nothing fits, where nothing does: the findings of [`LengthQuery::choose`] that say so, without the rest of its answer.
+    ///
+    /// # Errors
+    /// [`FitError`] for sizes that are no sizes.
+    #[inline(never)]
+    pub(crate) fn refusal(&self) -> Result<Option<Finding<'a>>, FitError> {
+        let fit = self.fit()?;
+        let Some(usable) = self.usable(&fit, &HeadLimits::of(self.practice, &self.case())) else {
+            return Ok(Some(Finding::new(Code::NoLimit, Severity::Refer, &HEAD_AND_TAIL)));
+        };
+        // Where one length is good the one nearest to any other is good too.
+        let fits = self.nearest_good(&usable, Length::ZERO).is_some();
+        Ok(if fits { None } else { Some(no_length_fits(&usable)) })
+    }
+
     /// Judges a length that somebody else chose: the findings that [`LengthQuery::choose`] would have avoided.
     ///
     /// # Errors
@@ -217,7 +232,7 @@ impl<'a> LengthQuery<'a> {
         match self.usable(&fit, &HeadLimits::of(self.practice, &self.case())) {
             Some(usable) => findings.extend(&outside(&usable, length, Severity::Refer)),
             None => {
-                let basis = HEAD_AND_TAIL;
+                let basis = &HEAD_AND_TAIL;
                 findings.push(Finding::new(Code::NoLimit, Severity::Refer, basis));
             }
         }
@@ -229,7 +244,7 @@ impl<'a> LengthQuery<'a> {
         let tail = self.practice.length(Name::RuleOfThumbTail, case);
         let rounding = self.practice.rounding(case);
         let (Some(tail), Some(rounding)) = (tail, rounding) else {
-            findings.push(Finding::new(Code::NoLimit, Severity::Caution, RULE_OF_THUMB));
+            findings.push(Finding::new(Code::NoLimit, Severity::Caution, &RULE_OF_THUMB));
             return (self.grip.nominal(), self.grip.nominal().ceil_to(Length::SIXTEENTH));
         };
         let exact = self.grip.nominal().plus(tail.value);
@@ -263,12 +278,7 @@ impl<'a> LengthQuery<'a> {
             });
         }
         let Some(length) = choice.length else {
-            let weaker = usable.shortest.basis.weaker(usable.longest.basis);
-            choice.findings.push(
-                Finding::new(Code::NoLengthFits, Severity::Refer, weaker)
-                    .measured(Figure::Length(usable.shortest.value))
-                    .limit(Figure::Length(usable.longest.value)),
-            );
+            choice.findings.push(no_length_fits(usable));
             return;
         };
         if length != rule {
@@ -282,14 +292,14 @@ impl<'a> LengthQuery<'a> {
         choice.findings.push_some(Finding::from_memory(&usable.shortest));
         choice.findings.push_some(Finding::from_memory(&usable.longest));
         if length != length.floor_to(Length::SIXTEENTH) {
-            let basis = HALF_LENGTHS;
+            let basis = &HALF_LENGTHS;
             choice
                 .findings
                 .push(Finding::new(Code::HalfLength, Severity::Note, basis).measured(Figure::Length(length)));
         }
         if let Some(limit) = self.beyond_tabulated(length) {
             choice.findings.push(
-                Finding::new(Code::LengthNotTabulated, Severity::Note, self.series.basis)
+                Finding::new(Code::LengthNotTabulated, Severity::Note, &self.series.basis)
                     .measured(Figure::Length(length))
                     .limit(Figure::Length(limit)),
             );
@@ -305,12 +315,18 @@ impl<'a> LengthQuery<'a> {
     fn warn_of_entry(&self, fit: &Fit, findings: &mut Findings<'a>) {
         if fit.hole().min() < fit.shank().max() {
             findings.push(
-                Finding::new(Code::ShankMayNotEnter, Severity::Note, self.size.basis)
+                Finding::new(Code::ShankMayNotEnter, Severity::Note, &self.size.basis)
                     .measured(Figure::Length(fit.hole().min()))
                     .limit(Figure::Length(fit.shank().max())),
             );
         }
     }
+}
+
+fn no_length_fits<'a>(usable: &Usable<'a>) -> Finding<'a> {
+    let weaker = usable.shortest.basis.weaker(usable.longest.basis);
+    let longest = Given { value: usable.longest.value, basis: weaker };
+    Finding::against(Code::NoLengthFits, Severity::Refer, usable.shortest.value, &longest)
 }
 
 /// Why a length is not among the usable ones.
@@ -374,7 +390,7 @@ pub fn choose_diameter<'s, 'a>(
     let wanted = match practice.fraction(Name::DiameterPerThicknessTarget, &case) {
         Some(target) => thickest.times(target.value.0, target.value.1),
         None => {
-            findings.push(Finding::new(Code::NoLimit, Severity::Refer, DIAMETER_FOR_SHEET));
+            findings.push(Finding::new(Code::NoLimit, Severity::Refer, &DIAMETER_FOR_SHEET));
             thickest
         }
     };
@@ -384,7 +400,7 @@ pub fn choose_diameter<'s, 'a>(
         Some(size) => findings.extend(&check_diameter(&Case::of(series.head, alloy, size), thickest, practice)),
         None => {
             let largest = series.sizes.last().map_or(Length::ZERO, |size| size.shank_nominal);
-            let basis = LARGEST;
+            let basis = &LARGEST;
             findings.push(
                 Finding::new(Code::DiameterOutsideRule, Severity::Caution, basis)
                     .measured(Figure::Length(wanted))
@@ -419,11 +435,7 @@ pub fn check_diameter<'a>(case: &Case, thickest: Length, practice: &Practice<'a>
     if let Some(least) = practice.length(Name::DiameterStructuralLeast, case)
         && case.diameter < least.value
     {
-        findings.push(
-            Finding::new(Code::NotStructural, Severity::Caution, least.basis)
-                .measured(Figure::Length(case.diameter))
-                .limit(Figure::Length(least.value)),
-        );
+        findings.push(Finding::against(Code::NotStructural, Severity::Caution, case.diameter, &least));
     }
     findings
 }
@@ -447,7 +459,7 @@ pub fn check_alloy(rivet: &Part<'_>) -> Findings<'static> {
     }
     let asked = |above: Option<Length>| above.is_none_or(|above| rivet.diameter() > above);
     if let Some(treatment) = rivet.alloy().heat_treatments().iter().find(|treatment| asked(treatment.above)) {
-        findings.push(Finding::new(Code::HeatTreatFirst, Severity::Caution, treatment.basis));
+        findings.push(Finding::new(Code::HeatTreatFirst, Severity::Caution, &treatment.basis));
     }
     findings
 }

@@ -32,7 +32,7 @@ pub struct FlowLaw {
     /// Shank diameters in the tests, least and greatest.
     pub shanks: (Length, Length),
     /// Where it stands.
-    pub basis: Basis<'static>,
+    pub basis: &'static Basis<'static>,
 }
 
 /// 2117 as received.
@@ -48,7 +48,7 @@ pub const FLOW_2117: FlowLaw = FlowLaw {
     above: 0.20,
     heads: (1.07, 1.81),
     shanks: (millimetre_thousandths(3_208), millimetre_thousandths(3_960)),
-    basis: Basis::memory(
+    basis: &Basis::memory(
         "Materials 17 (2024) 2756",
         "results table; the power law was fitted to it and is not printed there",
     ),
@@ -80,7 +80,7 @@ pub struct Squeeze {
     /// The strain ε.
     pub strain: f64,
     /// Where the law stands.
-    pub basis: Basis<'static>,
+    pub basis: &'static Basis<'static>,
     /// What was found.
     pub findings: Findings<'static>,
 }
@@ -167,7 +167,7 @@ pub const STEEL_HOT_BASIS: Basis<'static> =
 
 /// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
 pub const BASES: &[(&str, Basis<'static>)] =
-    &[("squeeze force of aluminium rivets", FLOW_2117.basis), ("force that drives hot steel rivets", STEEL_HOT_BASIS)];
+    &[("squeeze force of aluminium rivets", *FLOW_2117.basis), ("force that drives hot steel rivets", STEEL_HOT_BASIS)];
 
 /// The force that drives a hot steel rivet.
 #[must_use]

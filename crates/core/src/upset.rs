@@ -20,7 +20,7 @@ use core::fmt;
 
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
-use crate::length::{Interval, Length, Toleranced, quotient, whole_root};
+use crate::length::{Interval, Length, Toleranced, product, quotient, whole_root};
 use crate::practice::{Case, Given, Name, Practice};
 use crate::rivet::{Series, Size};
 
@@ -29,8 +29,13 @@ type Metal = i128;
 
 /// A cylinder's diameter² times its height.
 fn cylinder(diameter: Length, height: Length) -> Metal {
+    product(square(diameter), i128::from(height.nanometres()))
+}
+
+/// Diameter² of a circle, in nm².
+fn square(diameter: Length) -> i128 {
     let diameter = i128::from(diameter.nanometres());
-    diameter.saturating_mul(diameter).saturating_mul(i128::from(height.nanometres()))
+    product(diameter, diameter)
 }
 
 /// One shank in one hole through one pack, each at a definite size.
@@ -46,7 +51,15 @@ struct Filled {
 impl Filled {
     /// What a rivet of this length leaves for the driven head; negative when it does not even fill the hole.
     fn metal_left(&self, length: Length) -> Metal {
-        cylinder(self.shank, length.minus(self.sunk)).saturating_sub(self.fill())
+        cylinder(self.shank, length.minus(self.sunk)).wrapping_sub(self.fill())
+    }
+
+    /// The diameter of a head of this height.
+    #[inline(never)]
+    fn head(&self, length: Length, height: Length) -> Length {
+        let square = quotient(self.metal_left(length), i128::from(height.nanometres()));
+        let root = whole_root(u128::try_from(square).unwrap_or(0));
+        i64::try_from(root).ok().and_then(Length::from_nanometres).unwrap_or(Length::MAX)
     }
 
     /// What the hole takes up.
@@ -56,24 +69,22 @@ impl Filled {
 
     /// The shortest length that leaves at least `metal`.
     fn shortest_with(&self, metal: Metal) -> Length {
-        self.length_with(metal, self.shank_area().saturating_sub(1))
+        self.length_with(metal, true)
     }
 
     /// The longest length that leaves at most `metal`.
     fn longest_with(&self, metal: Metal) -> Length {
-        self.length_with(metal, 0)
+        self.length_with(metal, false)
     }
 
-    fn length_with(&self, metal: Metal, round_up: i128) -> Length {
-        let needed = metal.saturating_add(self.fill()).saturating_add(round_up);
-        let nm = quotient(needed, self.shank_area());
+    #[inline(never)]
+    fn length_with(&self, metal: Metal, round_up: bool) -> Length {
+        let area = square(self.shank);
+        let needed = metal.wrapping_add(self.fill());
+        let needed = if round_up { needed.wrapping_add(area.wrapping_sub(1)) } else { needed };
+        let nm = quotient(needed, area);
         let length = i64::try_from(nm).ok().and_then(Length::from_nanometres).unwrap_or(Length::MAX);
         length.plus(self.sunk)
-    }
-
-    fn shank_area(&self) -> i128 {
-        let shank = i128::from(self.shank.nanometres());
-        shank.saturating_mul(shank)
     }
 }
 
@@ -247,16 +258,11 @@ impl Fit {
     /// ```
     #[must_use]
     pub fn predict(&self, length: Length, height: Length) -> PredictedHead {
-        let diameter = |filled: Filled, length: Length| {
-            let square = quotient(filled.metal_left(length), i128::from(height.nanometres()));
-            let root = whole_root(u128::try_from(square).unwrap_or(0));
-            i64::try_from(root).ok().and_then(Length::from_nanometres).unwrap_or(Length::MAX)
-        };
         PredictedHead {
             diameter: Spread {
-                min: diameter(self.least(), length.minus(self.length_tolerance)),
-                nominal: diameter(self.nominal(), length),
-                max: diameter(self.most(), length.plus(self.length_tolerance)),
+                min: self.least().head(length.minus(self.length_tolerance), height),
+                nominal: self.nominal().head(length, height),
+                max: self.most().head(length.plus(self.length_tolerance), height),
             },
             height,
         }
@@ -469,13 +475,13 @@ impl Defect {
     #[must_use]
     pub const fn remedy(self) -> Given<'static, Remedy> {
         let (value, basis) = match self {
-            Defect::Cracks { .. } => (Remedy::Replace, REPLACE_CRACKED),
+            Defect::Cracks { .. } => (Remedy::Replace, &REPLACE_CRACKED),
             Defect::ToolMark { .. } | Defect::GapUnderHead | Defect::Tipped | Defect::Loose | Defect::Proud(_) => {
-                (Remedy::Replace, REPLACE)
+                (Remedy::Replace, &REPLACE)
             }
-            Defect::SheetsApart | Defect::BuckledShank => (Remedy::Replace, DRIVEN_FIGURE),
-            Defect::SheetDamaged => (Remedy::Refer, REPAIR),
-            Defect::NotchedShank => (Remedy::NextSize, NOTCHED),
+            Defect::SheetsApart | Defect::BuckledShank => (Remedy::Replace, &DRIVEN_FIGURE),
+            Defect::SheetDamaged => (Remedy::Refer, &REPAIR),
+            Defect::NotchedShank => (Remedy::NextSize, &NOTCHED),
         };
         Given { value, basis }
     }
@@ -546,7 +552,7 @@ pub fn judge_seen<'a>(
             if fails(measured, limit.value) {
                 let finding = Finding::new(code, Severity::Refer, limit.basis);
                 findings.push(finding.measured(Figure::Length(measured)).limit(Figure::Length(limit.value)));
-                call_for(Given { value: Remedy::Replace, basis: REPLACE_SIZE });
+                call_for(Given { value: Remedy::Replace, basis: &REPLACE_SIZE });
             } else {
                 findings.push_some(Finding::from_memory(&limit));
             }
@@ -558,10 +564,10 @@ pub fn judge_seen<'a>(
     check(Code::HeadTooHigh, limits.height_greatest, height.map(|height| height.max), over);
     for (limit, measured) in [(limits.diameter_least, diameter), (limits.height_least, height)] {
         if measured.is_none() {
-            findings.push(Finding::new(Code::NotChecked, Severity::Note, NOT_MEASURED));
+            findings.push(Finding::new(Code::NotChecked, Severity::Note, &NOT_MEASURED));
         } else if limit.is_none() {
-            findings.push(Finding::new(Code::NoLimit, Severity::Refer, NO_LEAST_HEAD));
-            call_for(Given { value: Remedy::Refer, basis: NOTHING_TO_JUDGE_BY });
+            findings.push(Finding::new(Code::NoLimit, Severity::Refer, &NO_LEAST_HEAD));
+            call_for(Given { value: Remedy::Refer, basis: &NOTHING_TO_JUDGE_BY });
         }
     }
     for defect in defects {
@@ -583,7 +589,7 @@ const SAMPLE: Basis<'static> = Basis::practice("one rejected rivet in a sample: 
 /// common practice.
 #[must_use]
 pub fn check_sample(rejected: u32, looked_at: u32, of: u32) -> Option<Finding<'static>> {
-    let finding = Finding::new(Code::SampleRejects, Severity::Caution, SAMPLE);
+    let finding = Finding::new(Code::SampleRejects, Severity::Caution, &SAMPLE);
     (rejected > 0 && looked_at < of).then(|| finding.measured(Figure::Count(rejected)).limit(Figure::Count(looked_at)))
 }
 
@@ -605,9 +611,9 @@ fn judge_defect<'a>(
             let circle = practice.length(Name::CrackFreeCircle, case);
             let most = practice.count(Name::CracksGreatest, case);
             let (Some(circle), Some(most)) = (circle, most) else {
-                let basis = NO_CRACK_LIMIT;
+                let basis = &NO_CRACK_LIMIT;
                 findings.push(Finding::new(Code::NoLimit, Severity::Refer, basis));
-                return Some(Given { value: Remedy::Refer, basis: NOTHING_TO_JUDGE_BY });
+                return Some(Given { value: Remedy::Refer, basis: &NOTHING_TO_JUDGE_BY });
             };
             if count > most.value {
                 let finding = reject(most.basis).measured(Figure::Count(count)).limit(Figure::Count(most.value));
@@ -635,7 +641,7 @@ fn judge_defect<'a>(
                     }
                 }
                 None => {
-                    let basis = MARKS_ON_FLUSH_HEADS;
+                    let basis = &MARKS_ON_FLUSH_HEADS;
                     push(reject(basis).measured(Figure::Length(depth)));
                 }
             }
@@ -645,11 +651,11 @@ fn judge_defect<'a>(
             Some(limit) => {
                 push(reject(limit.basis).measured(Figure::Length(by)).limit(Figure::Length(limit.value)));
             }
-            None => push(reject(CONTACT).measured(Figure::Length(by))),
+            None => push(reject(&CONTACT).measured(Figure::Length(by))),
         },
-        Defect::GapUnderHead | Defect::Tipped | Defect::Loose | Defect::SheetDamaged => push(reject(CONTACT)),
-        Defect::SheetsApart | Defect::BuckledShank => push(reject(DRIVEN_FIGURE)),
-        Defect::NotchedShank => push(reject(NOTCHED)),
+        Defect::GapUnderHead | Defect::Tipped | Defect::Loose | Defect::SheetDamaged => push(reject(&CONTACT)),
+        Defect::SheetsApart | Defect::BuckledShank => push(reject(&DRIVEN_FIGURE)),
+        Defect::NotchedShank => push(reject(&NOTCHED)),
     }
     remedy
 }

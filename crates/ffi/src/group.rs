@@ -49,7 +49,7 @@ impl shophead_rivet {
     fn read<'b>(&self, basis: &'b Basis<'b>) -> Result<Member<'b>, E> {
         let allowable = match self.allowable_known {
             0 => None,
-            1 => Some(Allowable { force: force(self.allowable_lbf)?, basis: *basis }),
+            1 => Some(Allowable { force: force(self.allowable_lbf)?, basis }),
             _ => return Err(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER),
         };
         Ok(Member { at: self.at.read()?, weight: finite(self.weight)?, allowable })

@@ -4,46 +4,57 @@
 use core::fmt::{self, Write};
 use core::hint::black_box;
 
-use shophead::access::{Clearance, cannot_buck, solid_required};
+use shophead::access::{
+    Clearance, Minutes, Rates, RowWork, cannot_buck, clearance_needed, least_effort, solid_required, weigh,
+};
+use shophead::basis::Basis;
+use shophead::damage::{self, Damaged};
 use shophead::drill::{Drill, parse_hole};
-use shophead::hole::{AsFound, Damage, HoleJudgement, HoleQuery};
+use shophead::finding::Code;
+use shophead::hole::{AsFound, Damage, Disposition, HoleJudgement, HoleQuery, Step, check_seat};
 use shophead::joint::buckling::inter_rivet;
 use shophead::joint::compare::{compare, substitute};
 use shophead::joint::flexibility::{Fastening, Formula, Plate, flexibility};
 use shophead::joint::group;
-use shophead::joint::margin::{Factors, Load, LoadKind, margin};
+use shophead::joint::lap::{self, shared};
+use shophead::joint::margin::{self, Factors, Load, LoadKind, margin, yield_margin};
 use shophead::joint::pack::strength_through;
 use shophead::joint::row::{RowAsMade, compare_rows, row_strength};
 use shophead::joint::sharing;
 use shophead::joint::splice::{self, Fastener, per_inch};
 use shophead::joint::strength::Shear;
-use shophead::layout::{Edge, Point, RowLayout, check_points, check_row};
+use shophead::joint::{buckling, compare as comparison, flush_table, modes, row};
+use shophead::layout::{Edge, Point, RowLayout, check_points, check_points_sorted, check_row, in_line};
 use shophead::length::{Interval, Length, Toleranced};
 use shophead::material::{Material, RivetAlloy};
-use shophead::pattern::check_pattern;
-use shophead::practice::{BUILT_IN, Case, HANDBOOK, Limit, Name, PROCESS, Practice, Value};
+use shophead::pattern::{self, Demand, PatternLimits, check_pattern};
+use shophead::practice::{self, BUILT_IN, Case, HANDBOOK, Limit, Name, PROCESS, Practice, Value};
 use shophead::quantity::{Force, Stress};
-use shophead::removal::removal;
+use shophead::removal::{self, removal};
 use shophead::rivet::mass::mass_each;
 use shophead::rivet::part::Part;
 use shophead::rivet::{CATALOGUE, Head, MS20470, NAS1242, Series};
-use shophead::select::{LengthQuery, choose_diameter};
-use shophead::squeeze::{FLOW_2117, squeeze};
+use shophead::select::{self, LengthQuery, check_alloy, choose_diameter};
+use shophead::squeeze::{self, FLOW_2117, squeeze};
 use shophead::stack::{Layer, Stack};
 use shophead::structure::{Member, Place, Structure};
-use shophead::upset::{Defect, Fit, MeasuredHead, judge};
+use shophead::trim::{self, Curve, Cut, Station};
+use shophead::upset::{self, Defect, Fit, MeasuredHead, check_sample, judge};
 
 /// Nothing: what the image is without any of the core.
 pub fn nothing() {}
 
+#[inline(never)]
 fn inches(ten_thousandths: u16) -> Length {
     Length::from_ten_thousandths(black_box(ten_thousandths))
 }
 
+#[inline(never)]
 fn around(ten_thousandths: u16) -> Toleranced {
     Toleranced::new(inches(ten_thousandths), inches(20), inches(20))
 }
 
+#[inline(never)]
 fn eighth() -> Case {
     Case::new(black_box(Head::Universal), black_box(RivetAlloy::Al2117), inches(1_250))
 }
@@ -52,6 +63,7 @@ fn practice() -> &'static Practice<'static> {
     black_box(&HANDBOOK)
 }
 
+#[inline(never)]
 fn pack() -> Stack {
     let mut stack = Stack::new();
     for thickness in [320, 400, 1_250] {
@@ -61,6 +73,7 @@ fn pack() -> Stack {
     stack
 }
 
+#[inline(never)]
 fn rivet(series: &'static Series<'static>) -> Option<Part<'static>> {
     Part::new(series, black_box("AD"), series.size(black_box(4))?).ok()
 }
@@ -79,8 +92,8 @@ fn length_of(series: &'static Series<'static>, practice: &'static Practice<'stat
     let Some(size) = series.size(black_box(4)) else { return };
     let (grip, hole) = (around(1_970), around(1_285));
     let query = LengthQuery { series, alloy: black_box(RivetAlloy::Al2117), size, grip, hole, practice };
-    let _ = black_box(query.choose());
-    let _ = black_box(query.assess(inches(3_750)));
+    let _ = black_box(&query.choose());
+    let _ = black_box(&query.assess(inches(3_750)));
 }
 
 /// A length from the pack, one series and one practice.
@@ -112,10 +125,11 @@ pub fn a_panic() {
 pub fn head() {
     let size = MS20470.size(black_box(4));
     if let Some(Ok(fit)) = size.map(|size| Fit::new(&MS20470, size, around(1_285), around(1_970))) {
-        black_box(fit.predict(inches(3_750), inches(625)));
+        black_box(&fit.predict(inches(3_750), inches(625)));
     }
     let measured = MeasuredHead { diameter: Interval::exactly(inches(1_900)), height: Interval::exactly(inches(700)) };
-    black_box(judge(measured, &[black_box(Defect::Tipped)], practice(), &eighth()));
+    black_box(&judge(measured, &[black_box(Defect::Tipped)], practice(), &eighth()));
+    black_box(&check_sample(black_box(1), black_box(10), black_box(30)));
 }
 
 /// A hole judged, with every step of its ladder.
@@ -132,15 +146,133 @@ pub fn hole() {
     let mut verdict = HoleJudgement::nothing_yet();
     query.judge_into(found, &mut verdict);
     black_box(&verdict);
+    let mut step = Step::nothing_yet();
+    black_box(&query.climb(found, &mut step, &mut |step| {
+        black_box(step);
+    }));
+    black_box(&query.step_to_next_size(found));
+    black_box(&check_seat(&stack, inches(420), &eighth(), practice()));
 }
 
 /// Edge distances and pitches.
 pub fn layout() {
     let layout = RowLayout { edge: Some(inches(2_500)), pitch: Some(inches(7_500)), transverse_pitch: None };
-    black_box(check_row(layout, &eighth(), practice()));
+    black_box(&check_row(layout, &eighth(), practice()));
     let points = [Point::default(), Point { x: inches(7_500), y: inches(10) }];
     let edge = Edge { from: Point::default(), to: Point { x: inches(20_000), y: inches(2_000) } };
-    black_box(check_points(&points, &[edge], &eighth(), practice()));
+    black_box(&check_points(&points, &[edge], &eighth(), practice()));
+    black_box(&check_points_sorted(&points, &mut [0; 2], &[edge], &eighth(), practice()));
+    black_box(&in_line(Point::default(), Point { x: inches(3), y: inches(4) }, inches(7_500), black_box(5)));
+}
+
+/// The cut along an edge, by its corners and through measured stations.
+pub fn trim() {
+    let at = |x, y| Point { x: inches(x), y: inches(y) };
+    let hole = at(5_000, 2_500);
+    let corners = [at(0, 0), at(20_000, 100)];
+    let cut = Cut::Corners(&corners);
+    black_box((cut.distance(hole), cut.is_beyond(hole), cut.is_above(hole)));
+    let stations = [(0, 0), (10_000, 150), (20_000, 90)];
+    let stations = stations.map(|(x, y)| Station { at: inches(x), offset: inches(y) });
+    match Curve::through(&stations) {
+        Ok(curve) => {
+            curve.table(Some(inches(2_500))).for_each(|station| {
+                black_box(station);
+            });
+            let cut = Cut::Measured(curve);
+            black_box((cut.distance(hole), cut.is_beyond(hole), cut.is_above(hole)));
+        }
+        Err(error) => drop(write!(Nowhere, "{error}")),
+    }
+}
+
+/// Damage beside the holes.
+pub fn damage() {
+    let damaged = Damaged {
+        kind: black_box(damage::Kind::Crack),
+        length: Some(inches(2_500)),
+        depth: Some(inches(50)),
+        thickness: Some(inches(400)),
+    };
+    let own = [own_limit(Name::CrackLengthGreatest)];
+    black_box(&damage::judge(&damaged, Some(&eighth()), practice()));
+    black_box(&damage::judge(&damaged, None, &practice().with_own(&own)));
+}
+
+#[inline(never)]
+fn own_limit(name: Name) -> Limit<'static> {
+    let basis = const { Basis::shop("", "") };
+    Limit { name: black_box(name), scope: practice::Scope::ANY, value: Value::Length(inches(3_750)), basis }
+}
+
+/// Which holes of a pattern are stepped up together.
+pub fn pattern() {
+    let limits = PatternLimits::of(black_box(30), &PROCESS, [eighth()]);
+    let step = black_box(Disposition::Oversize);
+    let demands = [4, 5, 6].map(|number| Demand::of(0, black_box(number), [step]));
+    let mut room = [0; 128];
+    let mut take = |index, step| {
+        black_box((index, step));
+    };
+    if let Err(error) = pattern::choose(&demands, &limits, &mut room, &mut take) {
+        let _ = write!(Nowhere, "{error}");
+    }
+    black_box(&limits.full());
+    black_box(&check_pattern([1, 2, black_box(9)], black_box(30), black_box(&PROCESS), &eighth()));
+}
+
+/// Which rows must be bucked and can be, what a position takes, how old rivets come out.
+pub fn work() {
+    let must =
+        solid_required(black_box(Structure::Primary), black_box(Member::SparCap), &[black_box(Place::FluidTight)]);
+    black_box(must);
+    let clearance = black_box(Clearance::Room(inches(1_000)));
+    black_box(&cannot_buck(clearance, inches(500), practice(), &eighth()));
+    let needed = clearance_needed(inches(500), practice(), &eighth()).map(|needed| needed.value);
+    let row = RowWork { must: must.is_some(), rivets: black_box(20), clearance, needed };
+    match Minutes::parse(black_box("1.5")) {
+        Ok(minutes) => {
+            let rates = Rates { drill_out: Some(minutes), drive_open: Some(minutes), drive_close: None };
+            let positions = [weigh(Some(minutes), &rates, [row]), weigh(None, &rates, [row, row])];
+            black_box(&least_effort(&positions));
+            if let Some(total) = positions.iter().find_map(|position| position.time.total()) {
+                let _ = write!(Nowhere, "{total}");
+            }
+        }
+        Err(error) => drop(write!(Nowhere, "{error}")),
+    }
+    if let Some(rivet) = rivet(&MS20470) {
+        black_box(&removal(&rivet, &pack(), Some(inches(2_500)), practice()));
+    }
+}
+
+/// The words of the core for what it found, asked and rests on.
+pub fn words() {
+    for code in Code::ALL {
+        black_box(&code.word());
+    }
+    for name in Name::ALL {
+        black_box((name.word(), name.meaning()));
+    }
+    black_box((Name::from_word(black_box("pitch-least")), Damage::from_word(black_box("gouged"))));
+    let rules = [
+        (select::BASES, practice::BASES),
+        (upset::BASES, squeeze::BASES),
+        (shophead::hole::BASES, pattern::BASES),
+        (damage::BASES, trim::BASES),
+        (shophead::joint::strength::BASES, flush_table::BASES),
+        (modes::BASES, margin::BASES),
+        (comparison::BASES, row::BASES),
+        (group::BASES, sharing::BASES),
+        (lap::BASES, buckling::BASES),
+        (splice::BASES, shophead::access::BASES),
+        (removal::BASES, removal::BASES),
+    ];
+    for (some, more) in rules {
+        for (what, basis) in some.iter().chain(more) {
+            let _ = write!(Nowhere, "{what} {basis}");
+        }
+    }
 }
 
 /// A part number read, and printed with its words and warnings.
@@ -167,7 +299,10 @@ pub fn strength() {
         && let Some(allowable) = found.allowable
     {
         let load = Load { force: Force::from_lbf(black_box(200.0)), kind: black_box(LoadKind::Limit) };
-        let _ = black_box(margin(allowable.force, load, Factors::FITTING));
+        let _ = black_box(&margin(allowable.force, load, Factors::FITTING));
+        if let Some(yields) = black_box(found.yield_load()) {
+            let _ = black_box(&yield_margin(yields.force, load, Factors::SEAM));
+        }
     }
 }
 
@@ -200,40 +335,31 @@ pub fn force() {
     }
 }
 
-/// What is left: comparing and substituting, splices, mass, drills, access, removal, patterns, a shop's own limits.
+/// What is left: comparing and substituting, splices, mass, drills, diameters, a shop's own limits.
 pub fn rest() {
     let stack = pack();
     let (Some(old), Some(new)) = (rivet(&MS20470), rivet(&NAS1242)) else { return };
     let ask = |rivet: &Part<'_>| strength_through(rivet, &stack, inches(2_500), None, None, Shear::Single, None);
     if let (Ok(before), Ok(after)) = (ask(&old), ask(&new)) {
-        black_box(compare(&before, &after));
+        black_box(&compare(&before, &after));
     }
-    black_box(substitute(black_box(RivetAlloy::Al2017), black_box(RivetAlloy::Al2117), inches(1_250)));
+    black_box(&substitute(black_box(RivetAlloy::Al2017), black_box(RivetAlloy::Al2117), inches(1_250)));
     if let Some(tables) = splice::tables(black_box("2024"), black_box("T3"), black_box(true)) {
         let fastener = black_box(Fastener::Rivet(inches(1_250)));
         if let Ok(found) = per_inch(tables.first, inches(400), fastener) {
             let member = black_box(splice::Member::Stringer);
-            let _ = black_box(splice::count(found.used, inches(30_000), member, member.rounding()));
+            let _ = black_box(&splice::count(found.used, inches(30_000), member, member.rounding()));
+            let _ = black_box(&splice::rows(black_box(12), black_box(2), inches(30_000)));
+            let _ = black_box(&splice::fewest_rows(black_box(12), inches(30_000), inches(3_750)));
+            let _ = black_box(&splice::overlap(black_box(2), inches(2_500), inches(3_750)));
         }
     }
-    black_box(mass_each(&old, black_box(0.1)));
-    black_box(Drill::nearest_at_or_above(inches(1_400)));
-    black_box(solid_required(
-        black_box(Structure::Primary),
-        black_box(Member::SparCap),
-        &[black_box(Place::FluidTight)],
-    ));
-    black_box(cannot_buck(black_box(Clearance::Room(inches(1_000))), inches(500), practice(), &eighth()));
-    black_box(removal(&old, &stack, Some(inches(2_500)), practice()));
-    black_box(check_pattern([1, 2, black_box(9)], black_box(30), black_box(&PROCESS), &eighth()));
-    black_box(choose_diameter(&MS20470, black_box(RivetAlloy::Al2117), inches(320), practice()));
-    let own = [Limit {
-        name: black_box(Name::PitchLeast),
-        scope: shophead::practice::Scope::ANY,
-        value: Value::Length(inches(3_750)),
-        basis: shophead::basis::Basis::shop("", ""),
-    }];
-    black_box(PROCESS.with_own(&own).length(Name::PitchLeast, &eighth()));
+    black_box(&mass_each(&old, black_box(0.1)));
+    black_box(&Drill::nearest_at_or_above(inches(1_400)));
+    black_box(&choose_diameter(&MS20470, black_box(RivetAlloy::Al2117), inches(320), practice()));
+    black_box(&check_alloy(&old));
+    let own = [own_limit(Name::PitchLeast)];
+    black_box(&PROCESS.with_own(&own).length(Name::PitchLeast, &eighth()));
 }
 
 /// Joints in depth: groups under an eccentric load, rows sharing a load, rows against rows, buckling between rivets, the squeezing force.
@@ -243,7 +369,7 @@ pub fn joints() {
     let (x, y) = (Force::ZERO, Force::from_lbf(black_box(-400.0)));
     let load = group::PlaneLoad { x, y, at: at(30_000, 0), moment_in_lbf: black_box(0.0), kind: LoadKind::Limit };
     if let Ok(found) = group::share(&rivets, load, Some(Factors::SEAM)) {
-        black_box(found.shares().next());
+        black_box(&found.shares().next());
     }
     let modulus = Stress::from_ksi(black_box(10_500.0));
     let plate = Plate { thickness: inches(500), modulus };
@@ -254,7 +380,8 @@ pub fn joints() {
     let ea = sharing::stiffness(modulus, inches(10_000), inches(500));
     let bay = sharing::Bay { length: inches(7_500), ea_a: ea, ea_b: ea };
     let transfer = black_box(sharing::Transfer::Lap);
-    let _ = black_box(sharing::share(&[row, row, row], &[bay, bay], transfer, Force::from_lbf(black_box(900.0))));
+    let _ = black_box(&sharing::share(&[row, row, row], &[bay, bay], transfer, Force::from_lbf(black_box(900.0))));
+    let _ = black_box(&sharing::between(&[row, row], &[row, row], &[bay], transfer, Force::from_lbf(black_box(900.0))));
     let stack = pack();
     let as_made = |rivet| RowAsMade {
         rivet,
@@ -268,14 +395,28 @@ pub fn joints() {
     if let (Some(old), Some(new)) = (rivet(&MS20470), rivet(&NAS1242))
         && let (Ok(before), Ok(after)) = (row_strength(&as_made(&old)), row_strength(&as_made(&new)))
     {
-        black_box(compare_rows(&before, &after));
+        black_box(&compare_rows(&before, &after));
+        let rows = lap::Rows {
+            rivet: &old,
+            stack: &stack,
+            pitch: inches(7_500),
+            apart: inches(7_500),
+            rows: black_box(4),
+            shear: Shear::Single,
+            transfer,
+            load: Force::from_lbf(black_box(900.0)),
+            rivet_modulus: None,
+        };
+        if let Err(error) = shared(&rows, black_box(Formula::Stp486)) {
+            let _ = write!(Nowhere, "{error}");
+        }
     }
     let sheet = Material::known().nth(black_box(0)).and_then(|material| material.properties(inches(320)));
     if let Some(sheet) = sheet {
         let applied = Some(Stress::from_ksi(black_box(10.0)));
-        let _ = black_box(inter_rivet(sheet, inches(320), inches(12_500), applied, &eighth(), practice()));
+        let _ = black_box(&inter_rivet(sheet, inches(320), inches(12_500), applied, &eighth(), practice()));
     }
-    let _ = black_box(squeeze(&FLOW_2117, inches(1_250), inches(1_875)));
+    let _ = black_box(&squeeze(&FLOW_2117, inches(1_250), inches(1_875)));
 }
 
 /// All of the core.
@@ -288,6 +429,11 @@ pub fn everything() {
     strength();
     reading();
     force();
+    trim();
+    damage();
+    pattern();
+    work();
+    words();
     rest();
     joints();
 }

@@ -2,8 +2,9 @@
 
 use core::fmt::{self, Display};
 
+use shophead::damage;
 use shophead::finding::Severity;
-use shophead::hole::{Disposition, HoleJudgement, HoleQuery};
+use shophead::hole::{Disposition, HoleQuery, Step};
 use shophead::joint::pack::strength_through_into;
 use shophead::joint::strength::{BearingKind, JointStrength, SheetStrength};
 use shophead::layout::{RowLayout, check_row};
@@ -68,12 +69,12 @@ fn length(
     report.line(format_args!("grip {}", units.show(stack.grip().nominal())))?;
     report.line(format_args!("hole {}", Range(hole.interval(), units)))?;
     if let Some(usable) = choice.usable {
-        report.figure("shortest", &units.show(usable.shortest.value), &usable.shortest.basis)?;
-        report.figure("longest", &units.show(usable.longest.value), &usable.longest.basis)?;
+        report.figure("shortest", &units.show(usable.shortest.value), usable.shortest.basis)?;
+        report.figure("longest", &units.show(usable.longest.value), usable.longest.basis)?;
     }
     let case = query_case(rivet);
     if let Some(tail) = practice.length(Name::RuleOfThumbTail, &case) {
-        report.figure("rule of thumb", &units.show(choice.rule_of_thumb_length), &tail.basis)?;
+        report.figure("rule of thumb", &units.show(choice.rule_of_thumb_length), tail.basis)?;
     }
     if let Some(protrusion) = choice.protrusion {
         report.line(format_args!("stands out {}", Range(protrusion, units)))?;
@@ -98,6 +99,9 @@ fn head(dialog: &Dialog, practice: &'static Practice<'static>, report: &mut Repo
     });
     if let Some(judged) = &judged {
         report.line(format_args!("{}", if judged.accepted { "accept" } else { "REJECT" }))?;
+        if let Some(remedy) = judged.remedy {
+            report.figure("then", &remedy.value, remedy.basis)?;
+        }
     }
     let limits = HeadLimits::of(practice, &case);
     for (label, limit) in [
@@ -109,7 +113,7 @@ fn head(dialog: &Dialog, practice: &'static Practice<'static>, report: &mut Repo
         ("greatest", limits.height_greatest),
     ] {
         if let Some(limit) = limit {
-            report.figure(label, &units.show(limit.value), &limit.basis)?;
+            report.figure(label, &units.show(limit.value), limit.basis)?;
         }
     }
     match judged {
@@ -128,27 +132,43 @@ fn hole(
     let (Ok(stack), Some(found)) = (answers.stack(), dialog.as_found()) else { return Ok(()) };
     let layout = RowLayout { edge: answers.edge, pitch: answers.pitch, transverse_pitch: None };
     let query = HoleQuery { rivet, stack: Some(&stack), layout, rows: answers.rows, member: answers.member, practice };
-    let mut verdict = HoleJudgement::nothing_yet();
-    query.judge_into(found, &mut verdict);
+    // Climbed twice, so that no more than one step stands on the stack: what to do is said first, why nothing less does after it.
+    let mut step = Step::nothing_yet();
+    let climbed = query.climb(found, &mut step, &mut |_| ());
     let units = report.units;
-    report.line(format_args!("{}", words_of(verdict.disposition)))?;
-    if let Some(step) = verdict.chosen() {
-        if let Some(rivet) = step.rivet {
-            report.line(format_args!("rivet {rivet}"))?;
-        }
-        if let Some(cut) = step.cut {
-            report.line(format_args!("drill {cut}"))?;
-        }
-        if let Some(hole) = step.hole {
-            report.line(format_args!("hole {}", Range(hole, units)))?;
+    report.line(format_args!("{}", words_of(climbed.disposition)))?;
+    match climbed.finding {
+        Some(finding) => report.finding(&finding)?,
+        None => {
+            if let Some(rivet) = step.rivet {
+                report.line(format_args!("rivet {rivet}"))?;
+            }
+            if let Some(cut) = step.cut {
+                report.line(format_args!("drill {cut}"))?;
+            }
+            if let Some(hole) = step.hole {
+                report.line(format_args!("hole {}", Range(hole, units)))?;
+            }
+            report.findings(&step.findings)?;
         }
     }
-    report.findings(&verdict.findings)?;
-    for step in verdict.steps.iter().filter(|step| !step.does()) {
-        report.line(format_args!("not {}:", step.kind))?;
-        for finding in step.findings.iter().filter(|finding| finding.severity == Severity::Refer) {
-            report.finding(finding)?;
+    if let (Some(damaged), Some(case)) = (dialog.damaged(), dialog.case()) {
+        report.findings(&damage::judge(&damaged, Some(&case), practice))?;
+    }
+    let mut written = Ok(());
+    query.climb(found, &mut step, &mut |step| {
+        if written.is_ok() && !step.does() {
+            written = refused(step, report);
         }
+    });
+    written
+}
+
+/// Why a step does not do.
+fn refused(step: &Step<'_>, report: &mut Report<'_>) -> fmt::Result {
+    report.line(format_args!("not {}:", step.kind))?;
+    for finding in step.findings.iter().filter(|finding| finding.severity == Severity::Refer) {
+        report.finding(finding)?;
     }
     Ok(())
 }
@@ -178,7 +198,7 @@ fn edge(dialog: &Dialog, practice: &'static Practice<'static>, report: &mut Repo
         ("between rows, least", Name::TransversePitchLeast),
     ] {
         if let Some(limit) = practice.length(name, &case) {
-            report.figure(label, &units.show(limit.value), &limit.basis)?;
+            report.figure(label, &units.show(limit.value), limit.basis)?;
         }
     }
     Ok(())
@@ -216,10 +236,10 @@ fn write_strength(found: &JointStrength<'_>, report: &mut Report<'_>) -> fmt::Re
     let units = report.units;
     match (found.allowable, found.indication) {
         (Some(allowable), _) => {
-            report.figure("one rivet carries", &units.show_force(allowable.force), &allowable.basis)?;
+            report.figure("one rivet carries", &units.show_force(allowable.force), allowable.basis)?;
         }
         (None, Some(indication)) => {
-            report.figure("no allowable; as an indication", &units.show_force(indication.force), &indication.basis)?;
+            report.figure("no allowable; as an indication", &units.show_force(indication.force), indication.basis)?;
         }
         (None, None) => report.line(format_args!("no published strength"))?,
     }
@@ -230,14 +250,14 @@ fn write_strength(found: &JointStrength<'_>, report: &mut Report<'_>) -> fmt::Re
         }
     }
     if let Some(shear) = found.shear {
-        report.figure("rivet shear", &units.show_force(shear.force), &shear.basis)?;
+        report.figure("rivet shear", &units.show_force(shear.force), shear.basis)?;
     }
     for sheet in &found.sheets {
         write_sheet(sheet, report)?;
     }
     if let Some((net, layer)) = found.net_section {
         report.line(format_args!("net section in layer {layer}:"))?;
-        report.figure("a pitch carries", &units.show_force(net.force), &net.basis)?;
+        report.figure("a pitch carries", &units.show_force(net.force), net.basis)?;
     }
     report.findings(&found.findings)
 }
@@ -251,10 +271,10 @@ fn write_sheet(sheet: &SheetStrength<'_>, report: &mut Report<'_>) -> fmt::Resul
             BearingKind::FlushJoint => "flush joint",
             BearingKind::Indication => "bearing, as an indication",
         };
-        report.figure(label, &units.show_force(bearing.ultimate.force), &bearing.ultimate.basis)?;
+        report.figure(label, &units.show_force(bearing.ultimate.force), bearing.ultimate.basis)?;
     }
     if let Some(tear_out) = sheet.tear_out {
-        report.figure("tear-out", &units.show_force(tear_out.force), &tear_out.basis)?;
+        report.figure("tear-out", &units.show_force(tear_out.force), tear_out.basis)?;
     }
     Ok(())
 }

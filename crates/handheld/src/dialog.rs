@@ -6,6 +6,7 @@
 use core::fmt;
 
 use heapless::Vec;
+use shophead::damage::{Damaged, Kind};
 use shophead::drill::parse_hole;
 use shophead::hole::{AsFound, AsFoundError, Damage};
 use shophead::joint::strength::Shear;
@@ -42,15 +43,15 @@ impl Job {
         (Job::Strength, "strength"),
     ];
 
-    /// The questions in order; [`Question::Thickness`] stands for all of the layers.
+    /// The questions in order; [`Question::Thickness`] stands for all of the layers, a defect or damage also for its measures.
     const fn questions(self) -> &'static [Question] {
         use Question::{
-            Alloy, Damage, Defect, Diameter, Edge, HeadDiameter, HeadHeight, Hole, Major, Member, Minor, Number, Pitch,
-            Rivet, Rows, Shear, Thickness, Transverse,
+            Alloy, Damage, Defect, Diameter, Edge, HeadDiameter, HeadHeight, HeadLowest, HeadNarrowest, Hole, Major,
+            Member, Minor, Number, Pitch, Rivet, Rows, Shear, Thickness, Transverse,
         };
         match self {
             Job::Length => &[Rivet, Alloy, Diameter, Thickness, Hole],
-            Job::Head => &[Rivet, Alloy, Diameter, HeadDiameter, HeadHeight, Defect],
+            Job::Head => &[Rivet, Alloy, Diameter, HeadDiameter, HeadNarrowest, HeadHeight, HeadLowest, Defect],
             Job::Hole => &[Rivet, Alloy, Diameter, Thickness, Major, Minor, Damage, Edge, Pitch, Rows, Member],
             Job::Edge => &[Rivet, Alloy, Diameter, Edge, Pitch, Transverse, Rows],
             Job::Number => &[Number],
@@ -76,11 +77,23 @@ pub(crate) enum Question {
     Preparation,
     Hole,
     HeadDiameter,
+    HeadNarrowest,
     HeadHeight,
+    HeadLowest,
     Defect,
+    CrackCount,
+    CrackFreeCircle,
+    CracksMeet,
+    MarkDepth,
+    MarkedHead,
+    Proud,
     Major,
     Minor,
     Damage,
+    OverDamage,
+    CrackLength,
+    CorrosionLength,
+    CorrosionDepth,
     Edge,
     Pitch,
     Transverse,
@@ -89,8 +102,8 @@ pub(crate) enum Question {
     Shear,
 }
 
-/// Each layer asks for three things at most, and no job has more than eleven other questions.
-const MAX_QUESTIONS: usize = MAX_LAYERS * 3 + 12;
+/// Each layer asks for three things at most, and no job has more than thirteen other questions.
+const MAX_QUESTIONS: usize = MAX_LAYERS * 3 + 14;
 
 /// What was answered.
 #[derive(Clone, Debug)]
@@ -104,11 +117,20 @@ pub(crate) struct Answers {
     /// As measured; `None` for one that the practice would drill.
     pub(crate) hole: Option<Toleranced>,
     pub(crate) head_diameter: Option<Length>,
-    pub(crate) head_height: Option<Length>,
+    /// Of a head that is out of round.
+    head_narrowest: Option<Length>,
+    head_height: Option<Length>,
+    /// Of a head that is tipped or stepped.
+    head_lowest: Option<Length>,
     pub(crate) defect: Option<Defect>,
     pub(crate) major: Option<Length>,
     pub(crate) minor: Option<Length>,
     pub(crate) damage: Damage,
+    /// The longest axis with the score or the second hole in it.
+    over_damage: Option<Length>,
+    /// Of a crack or of corrosion.
+    damage_length: Option<Length>,
+    damage_depth: Option<Length>,
     pub(crate) edge: Option<Length>,
     pub(crate) pitch: Option<Length>,
     pub(crate) transverse: Option<Length>,
@@ -127,11 +149,16 @@ impl Answers {
             layers_done: false,
             hole: None,
             head_diameter: None,
+            head_narrowest: None,
             head_height: None,
+            head_lowest: None,
             defect: None,
             major: None,
             minor: None,
             damage: Damage::None,
+            over_damage: None,
+            damage_length: None,
+            damage_depth: None,
             edge: None,
             pitch: None,
             transverse: None,
@@ -160,6 +187,8 @@ pub(crate) enum Refusal {
     Material(ParseMaterialError),
     Stack(StackError),
     AsFound(AsFoundError),
+    AboveGreatest,
+    BelowLongest,
     NotPositive,
     OneOf(u8),
     Empty,
@@ -179,6 +208,8 @@ impl fmt::Display for Refusal {
             Refusal::Material(error) => error.fmt(f),
             Refusal::Stack(error) => error.fmt(f),
             Refusal::AsFound(error) => error.fmt(f),
+            Refusal::AboveGreatest => f.write_str("this is more than the greatest; enter the least"),
+            Refusal::BelowLongest => f.write_str("this is less than the longest without it"),
             Refusal::NotPositive => f.write_str("this must be more than nothing"),
             Refusal::OneOf(last) => write!(f, "enter 1 to {last}"),
             Refusal::Empty => f.write_str("an entry is needed here"),
@@ -191,8 +222,8 @@ impl fmt::Display for Refusal {
     }
 }
 
-/// Defects that an inspector can enter with one digit. Those that need measures are left to the desktop program.
-const DEFECTS: [(Option<Defect>, &str); 8] = [
+/// Defects that an inspector can enter with a digit or two. What is measured of them is asked for afterwards.
+const DEFECTS: [(Option<Defect>, &str); 11] = [
     (None, "none"),
     (Some(Defect::GapUnderHead), "gap\u{a0}under\u{a0}head"),
     (Some(Defect::Tipped), "tipped"),
@@ -201,7 +232,12 @@ const DEFECTS: [(Option<Defect>, &str); 8] = [
     (Some(Defect::SheetsApart), "sheets\u{a0}apart"),
     (Some(Defect::SheetDamaged), "sheet\u{a0}cut"),
     (Some(Defect::Cracks { count: 1, innermost: None, meeting: false }), "cracked"),
+    (Some(Defect::ToolMark { depth: Length::ZERO, head_height: Length::ZERO }), "tool\u{a0}mark"),
+    (Some(Defect::Proud(Length::ZERO)), "proud"),
+    (Some(Defect::NotchedShank), "notched\u{a0}shank"),
 ];
+
+const MEETING: [(bool, &str); 2] = [(false, "no"), (true, "yes")];
 
 const SHEARS: [(Shear, &str); 2] = [(Shear::Single, "single"), (Shear::Double, "double")];
 
@@ -228,6 +264,24 @@ impl Dialog {
         match last {
             Question::Rivet if answers.series.is_none() => self.after(Question::Diameter),
             Question::HeadDiameter if answers.head_diameter.is_none() => None,
+            Question::Defect => match answers.defect {
+                Some(Defect::Cracks { .. }) => Some(Question::CrackCount),
+                Some(Defect::ToolMark { .. }) => Some(Question::MarkDepth),
+                Some(Defect::Proud(_)) => Some(Question::Proud),
+                _ => self.after(Question::Defect),
+            },
+            Question::CrackCount => Some(Question::CrackFreeCircle),
+            Question::CrackFreeCircle => Some(Question::CracksMeet),
+            Question::MarkDepth => Some(Question::MarkedHead),
+            Question::CracksMeet | Question::MarkedHead | Question::Proud => self.after(Question::Defect),
+            Question::Damage => match answers.damage {
+                Damage::FigureEight | Damage::Gouged => Some(Question::OverDamage),
+                Damage::Cracked => Some(Question::CrackLength),
+                Damage::Corroded => Some(Question::CorrosionLength),
+                _ => self.after(Question::Damage),
+            },
+            Question::CorrosionLength => Some(Question::CorrosionDepth),
+            Question::OverDamage | Question::CrackLength | Question::CorrosionDepth => self.after(Question::Damage),
             Question::Thickness if answers.layers_done => self.after(Question::Thickness),
             Question::Thickness if self.job.wants_material() => Some(Question::Material),
             Question::Material if is_flush => Some(Question::Preparation),
@@ -292,8 +346,60 @@ impl Dialog {
             }
             Question::Hole => self.answers.hole = Some(Toleranced::exactly(self.measured_hole(text, units)?)),
             Question::HeadDiameter => self.answers.head_diameter = where_known(text)?,
+            Question::HeadNarrowest => {
+                self.answers.head_narrowest = not_above(where_known(text)?, self.answers.head_diameter)?;
+            }
             Question::HeadHeight => self.answers.head_height = Some(positive(text)?),
+            Question::HeadLowest => self.answers.head_lowest = not_above(where_known(text)?, self.answers.head_height)?,
             Question::Defect => self.answers.defect = one_of(&DEFECTS, text)?.0,
+            Question::CrackCount => {
+                let cracks = if text.is_empty() { 1 } else { u32::from(count(text)?) };
+                self.measure_defect(|defect| {
+                    if let Defect::Cracks { count, .. } = defect {
+                        *count = cracks;
+                    }
+                });
+            }
+            Question::CrackFreeCircle => {
+                let circle = where_known(text)?;
+                self.measure_defect(|defect| {
+                    if let Defect::Cracks { innermost, .. } = defect {
+                        *innermost = circle;
+                    }
+                });
+            }
+            Question::CracksMeet => {
+                let (meet, _) = *one_of(&MEETING, text)?;
+                self.measure_defect(|defect| {
+                    if let Defect::Cracks { meeting, .. } = defect {
+                        *meeting = meet;
+                    }
+                });
+            }
+            Question::MarkDepth => {
+                let deep = positive(text)?;
+                self.measure_defect(|defect| {
+                    if let Defect::ToolMark { depth, .. } = defect {
+                        *depth = deep;
+                    }
+                });
+            }
+            Question::MarkedHead => {
+                let high = where_known(text)?.or_else(|| self.head_height_nominal()).ok_or(Refusal::Empty)?;
+                self.measure_defect(|defect| {
+                    if let Defect::ToolMark { head_height, .. } = defect {
+                        *head_height = high;
+                    }
+                });
+            }
+            Question::Proud => {
+                let by = positive(text)?;
+                self.measure_defect(|defect| {
+                    if let Defect::Proud(proud) = defect {
+                        *proud = by;
+                    }
+                });
+            }
             Question::Major => self.answers.major = Some(self.measured_hole(text, units)?),
             Question::Minor => {
                 let minor = if text.is_empty() { None } else { Some(self.measured_hole(text, units)?) };
@@ -302,6 +408,15 @@ impl Dialog {
                 self.answers.minor = minor;
             }
             Question::Damage => self.answers.damage = one_of(Damage::ALL, text)?.0,
+            Question::OverDamage => {
+                let over = if text.is_empty() { None } else { Some(self.measured_hole(text, units)?) };
+                if over < self.answers.major.filter(|_| over.is_some()) {
+                    return Err(Refusal::BelowLongest);
+                }
+                self.answers.over_damage = over;
+            }
+            Question::CrackLength | Question::CorrosionLength => self.answers.damage_length = where_known(text)?,
+            Question::CorrosionDepth => self.answers.damage_depth = where_known(text)?,
             Question::Edge if self.job == Job::Strength => self.answers.edge = Some(positive(text)?),
             Question::Edge => self.answers.edge = where_known(text)?,
             Question::Pitch => self.answers.pitch = where_known(text)?,
@@ -313,6 +428,17 @@ impl Dialog {
         // As many places as there can be questions.
         let _ = self.asked.push(question);
         Ok(())
+    }
+
+    fn measure_defect(&mut self, measure: impl FnOnce(&mut Defect)) {
+        if let Some(defect) = &mut self.answers.defect {
+            measure(defect);
+        }
+    }
+
+    /// Height of the manufactured head, where the tables have it.
+    fn head_height_nominal(&self) -> Option<Length> {
+        self.answers.rivet.and_then(|rivet| rivet.size().head_height_nominal())
     }
 
     /// A digit picks a series, a part number the whole rivet, nothing the rivet of the last job.
@@ -434,7 +560,19 @@ impl Dialog {
             Question::Preparation => f.write_str("its hole?"),
             Question::Hole => f.write_str("hole?"),
             Question::HeadDiameter => f.write_str("head diameter?"),
+            Question::HeadNarrowest => f.write_str("where narrowest?"),
             Question::HeadHeight => f.write_str("head height?"),
+            Question::HeadLowest => f.write_str("where lowest?"),
+            Question::CrackCount => f.write_str("cracks?"),
+            Question::CrackFreeCircle => f.write_str("circle they reach?"),
+            Question::CracksMeet => f.write_str("do any meet?"),
+            Question::MarkDepth => f.write_str("mark, how deep?"),
+            Question::MarkedHead => f.write_str("marked head, height?"),
+            Question::Proud => f.write_str("proud by?"),
+            Question::OverDamage => f.write_str("longest over it?"),
+            Question::CrackLength => f.write_str("crack, how long?"),
+            Question::CorrosionLength => f.write_str("corroded, how long?"),
+            Question::CorrosionDepth => f.write_str("how deep?"),
             Question::Defect => f.write_str("defect?"),
             Question::Major => f.write_str("hole, longest?"),
             Question::Minor => f.write_str("hole, shortest?"),
@@ -496,7 +634,18 @@ impl Dialog {
             Question::Preparation => numbered(f, Preparation::ALL.iter().map(|(_, word)| *word)),
             Question::Hole => f.write_str("enter=as drilled"),
             Question::HeadDiameter => f.write_str("enter=limits only"),
-            Question::HeadHeight | Question::Major => Ok(()),
+            Question::HeadHeight | Question::Major | Question::MarkDepth | Question::Proud => Ok(()),
+            Question::HeadNarrowest => f.write_str("enter=round"),
+            Question::HeadLowest => f.write_str("enter=even"),
+            Question::CrackCount => f.write_str("enter=1"),
+            Question::CrackFreeCircle
+            | Question::CrackLength
+            | Question::CorrosionLength
+            | Question::CorrosionDepth => f.write_str("enter=not measured"),
+            Question::CracksMeet => numbered(f, MEETING.iter().map(|(_, word)| *word)),
+            Question::MarkedHead if self.head_height_nominal().is_some() => f.write_str("enter=as tabulated"),
+            Question::MarkedHead => Ok(()),
+            Question::OverDamage => f.write_str("enter=the longest"),
             Question::Defect => numbered(f, DEFECTS.iter().map(|(_, word)| *word)),
             Question::Minor => f.write_str("enter=round"),
             Question::Damage => numbered(f, Damage::ALL.iter().map(|(_, word)| *word)),
@@ -508,17 +657,39 @@ impl Dialog {
         }
     }
 
-    /// The hole as measured.
+    /// The hole as measured, what is scored or drilled twice counted in.
     pub(crate) fn as_found(&self) -> Option<AsFound> {
         let answers = &self.answers;
         let major = answers.major?;
-        AsFound::new(major, answers.minor.unwrap_or(major), answers.damage).ok()
+        let minor = answers.minor.unwrap_or(major);
+        AsFound::new(self.over_damage().unwrap_or(major), minor, answers.damage).ok()
+    }
+
+    fn over_damage(&self) -> Option<Length> {
+        let is_measured_over = matches!(self.answers.damage, Damage::FigureEight | Damage::Gouged);
+        self.answers.over_damage.filter(|_| is_measured_over)
+    }
+
+    /// A crack or corrosion at the hole, which is also judged as damage of the sheet.
+    pub(crate) fn damaged(&self) -> Option<Damaged> {
+        let kind = match self.answers.damage {
+            Damage::Cracked => Kind::Crack,
+            Damage::Corroded => Kind::Corrosion,
+            _ => return None,
+        };
+        let depth = self.answers.damage_depth.filter(|_| kind == Kind::Corrosion);
+        // In which layer it is was not asked, so its share of one cannot be told.
+        Some(Damaged { kind, length: self.answers.damage_length, depth, thickness: None })
     }
 
     /// The head as measured; both measures or none.
     pub(crate) fn measured_head(&self) -> Option<(Interval, Interval)> {
-        let diameter = self.answers.head_diameter?;
-        Some((Interval::exactly(diameter), Interval::exactly(self.answers.head_height?)))
+        let answers = &self.answers;
+        let between = |least: Option<Length>, max| Interval { min: least.unwrap_or(max), max };
+        Some((
+            between(answers.head_narrowest, answers.head_diameter?),
+            between(answers.head_lowest, answers.head_height?),
+        ))
     }
 }
 
@@ -539,6 +710,13 @@ pub(crate) fn one_of<'l, T>(list: &'l [T], text: &str) -> Result<&'l T, Refusal>
     let refusal = Refusal::OneOf(u8::try_from(list.len()).unwrap_or(u8::MAX));
     let number = if text.is_empty() { 1 } else { text.parse::<usize>().map_err(|_| refusal)? };
     number.checked_sub(1).and_then(|index| list.get(index)).ok_or(refusal)
+}
+
+fn not_above(least: Option<Length>, greatest: Option<Length>) -> Result<Option<Length>, Refusal> {
+    match (least, greatest) {
+        (Some(least), Some(greatest)) if least > greatest => Err(Refusal::AboveGreatest),
+        _ => Ok(least),
+    }
 }
 
 fn count(text: &str) -> Result<u8, Refusal> {

@@ -80,7 +80,12 @@ impl<'w> Report<'w> {
             self.write_figure(measured)?;
         }
         if let Some(limit) = finding.limit {
-            self.out.write_str(if finding.measured.is_some() { ", limit " } else { ": " })?;
+            self.out.write_str(match finding.measured {
+                None => ": ",
+                // The least and the greatest drill, neither of them measured.
+                Some(_) if finding.code == Code::StopDrill => " to ",
+                Some(_) => ", limit ",
+            })?;
             self.write_figure(limit)?;
         }
         self.out.write_char('\n')

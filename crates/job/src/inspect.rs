@@ -182,7 +182,7 @@ fn inspect<'p, 'j>(plan: &'p Plan<'j>, row: &'p RowPlan<'j>, line: &'p DrivenLin
     let judged = judge_seen(head.diameter, head.height, &seen, plan.practice, &row.case(&rivet));
     let (mut findings, mut remedy) = (judged.findings, judged.remedy);
     if choice.is_none() {
-        let basis = Basis::practice("what the plan refers is not riveted until somebody has decided");
+        let basis = const { &Basis::practice("what the plan refers is not riveted until somebody has decided") };
         findings.push(Finding::new(Code::DrivenWhereReferred, Severity::Refer, basis));
         remedy = Some(Given { value: Remedy::Refer, basis });
     }

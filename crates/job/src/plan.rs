@@ -424,7 +424,7 @@ impl<'j> Plan<'j> {
             let (below, above) = edge.sides;
             let fewer = below.min(above);
             if fewer > 0 {
-                let basis = Basis::practice("the holes of a panel lie on one side of its edge");
+                let basis = const { &Basis::practice("the holes of a panel lie on one side of its edge") };
                 let finding = Finding::new(Code::HoleBeyondCut, Severity::Refer, basis);
                 edge.findings.push(finding.measured(shophead::finding::Figure::Count(fewer)));
             }
@@ -439,7 +439,7 @@ impl<'j> Plan<'j> {
         let damage = job.damage.iter().map(|damage| plan_damage(damage, &rows, practice)).collect();
         let mut findings = Vec::new();
         if !positions.is_empty() && !positions.iter().any(|position| position.serves) {
-            let basis = Basis::practice("rows on primary structure take driven solid rivets");
+            let basis = const { &Basis::practice("rows on primary structure take driven solid rivets") };
             findings.push(Finding::new(Code::NoPositionServes, Severity::Refer, basis));
         }
         Plan { job, practice, rows, positions, patterns, edges, damage, findings }
@@ -479,9 +479,9 @@ impl<'j> Plan<'j> {
     #[must_use]
     pub fn recalled(&self) -> Vec<String> {
         let recalled = self.all_findings().map(|(_, finding)| finding.basis);
-        let recalled: HashSet<Basis<'_>> = recalled.filter(|basis| basis.status == Status::Memory).collect();
+        let recalled: HashSet<&Basis<'_>> = recalled.filter(|basis| basis.status == Status::Memory).collect();
         let mut texts: Vec<String> =
-            recalled.into_iter().map(|basis| Basis { status: Status::Published, ..basis }.to_string()).collect();
+            recalled.into_iter().map(|basis| Basis { status: Status::Published, ..*basis }.to_string()).collect();
         texts.sort_unstable();
         texts.dedup();
         texts
@@ -612,7 +612,7 @@ fn row_cuts<'j>(
         }
         push_all(findings, &check_edge(cut.closest.1, case, practice));
         if !cut.beyond.is_empty() {
-            let basis = Basis::practice("beyond the stations nobody measured the edge");
+            let basis = const { &Basis::practice("beyond the stations nobody measured the edge") };
             let finding = Finding::new(Code::HoleBeyondCut, Severity::Caution, basis);
             push(findings, finding.measured(shophead::finding::Figure::Count(cut.beyond.len() as u32)));
         }
@@ -657,7 +657,7 @@ fn plan_row<'j>(
             let step = judgement.chosen();
             let rivet = step.and_then(|step| step.rivet).unwrap_or(row.rivet);
             let hole = step.and_then(|step| step.hole).or(row.hole.map(Toleranced::interval));
-            let hole = hole.map(|value| Given { value, basis: Basis::shop("job file", "hole as measured") });
+            let hole = hole.map(|value| Given { value, basis: const { &Basis::shop("job file", "hole as measured") } });
             choose(rivet, &row.stack, hole.unwrap_or_else(|| practice.assumed_hole(&case_of(&rivet, row))), practice)
         }
         None => choose(row.rivet, &row.stack, practice.assumed_hole(&case), practice),
@@ -943,7 +943,7 @@ fn plan_hole<'j>(
         None => Some(choose(rivet, stack, plan.choice.hole, practice)),
         Some(judgement) => judgement.chosen().and_then(|step| {
             let (part, hole) = (step.rivet?, step.hole?);
-            let hole = Given { value: hole, basis: Basis::shop("job file", "hole as measured") };
+            let hole = Given { value: hole, basis: const { &Basis::shop("job file", "hole as measured") } };
             // The row's own length is kept where it does for this hole too: one length fewer to mix up.
             let same = !is_exception && part.without_length() == rivet && does_for(&plan.choice, stack, hole, practice);
             Some(if same { Choice { hole, ..plan.choice.clone() } } else { choose(part, stack, hole, practice) })
@@ -1061,6 +1061,6 @@ fn push_judgement<'j>(findings: &mut Vec<Finding<'j>>, judgement: &HoleJudgement
 fn push_choice<'j>(findings: &mut Vec<Finding<'j>>, choice: &Choice<'j>) {
     match &choice.length {
         Ok(length) => push_all(findings, &length.findings),
-        Err(_) => push(findings, Finding::new(Code::NoLengthFits, Severity::Refer, choice.part.size().basis)),
+        Err(_) => push(findings, Finding::new(Code::NoLengthFits, Severity::Refer, &choice.part.size().basis)),
     }
 }

@@ -9,7 +9,7 @@
 //! use shophead::length::Length;
 //! use shophead_job::words::{self, Units};
 //! let length = |text| Figure::Length(Length::parse(text).unwrap());
-//! let finding = Finding::new(Code::EdgeDistanceShort, Severity::Refer, Basis::practice("")).measured(length(".2")).limit(length(".25"));
+//! let finding = Finding::new(Code::EdgeDistanceShort, Severity::Refer, const { &Basis::practice("") }).measured(length(".2")).limit(length(".25"));
 //! assert_eq!(words::finding(&finding, Units::Inches), "The edge distance of 0.200 in is less than the least allowed, 0.250 in.");
 //! assert_eq!(words::finding(&finding, Units::Millimetres), "The edge distance of 5.08 mm is less than the least allowed, 6.35 mm.");
 //! ```
@@ -818,12 +818,12 @@ mod tests {
                 let found = Finding {
                     measured: figure,
                     limit: figure,
-                    ..Finding::new(*code, Severity::Refer, Basis::practice(""))
+                    ..Finding::new(*code, Severity::Refer, const { &Basis::practice("") })
                 };
                 assert!(finding(&found.layer(2), Units::Inches).starts_with("Layer 2: "), "{code}");
             }
         }
-        let found = Finding::new(Code::HoleOverLimit, Severity::Refer, Basis::practice(""))
+        let found = Finding::new(Code::HoleOverLimit, Severity::Refer, const { &Basis::practice("") })
             .measured(Figure::Length(Length::from_64ths(9)))
             .limit(Figure::Length(Length::from_64ths(8)));
         assert_eq!(finding(&found, Units::Inches), "A hole of 0.14063 in is larger than this rivet allows, 0.125 in.");

@@ -103,7 +103,7 @@ impl Out {
 
     fn given(&mut self, given: Given<'_, Length>) {
         self.length(given.value);
-        self.basis(&given.basis);
+        self.basis(given.basis);
     }
 
     fn findings(&mut self, findings: &Findings<'_>) {
@@ -114,7 +114,7 @@ impl Out {
             self.byte(finding.layer.unwrap_or(0));
             self.option(finding.measured, Out::figure);
             self.option(finding.limit, Out::figure);
-            self.basis(&finding.basis);
+            self.basis(finding.basis);
         }
         self.byte(0);
     }
@@ -131,7 +131,7 @@ impl Out {
 
     fn allowable(&mut self, allowable: Allowable<'_>) {
         self.float(allowable.force.lbf());
-        self.basis(&allowable.basis);
+        self.basis(allowable.basis);
     }
 
     fn text(&mut self, text: &dyn fmt::Display) {
@@ -275,7 +275,7 @@ fn write_strength(found: &JointStrength<'_>, case: &Case, out: &mut Out) {
         out.allowable(net);
         out.byte(layer);
     });
-    out.basis(&found.basis);
+    out.basis(found.basis);
     out.findings(&found.findings);
     out.option(found.allowable, |out, allowable| match margin(allowable.force, case.load.0, case.load.1) {
         Ok(margin) => {

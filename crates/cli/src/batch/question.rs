@@ -9,7 +9,6 @@ use clap::{Parser, ValueEnum};
 use crate::args::{Arguments, Command, HeadArgs, HoleArgs, JointArgs, LengthArgs, QuestionWord};
 use crate::cells::Codes;
 use crate::commands;
-use crate::commands::kept::Kept;
 use crate::context::Context;
 use crate::exit::Stop;
 use crate::input;
@@ -198,19 +197,13 @@ pub(super) trait Asking {
     /// Takes a cell for a column, by the column's number; an empty one for what is not given. Says whether something is given now.
     fn set(&mut self, column: usize, text: &str) -> Result<bool, String>;
     /// Answers in the cells of a row.
-    fn row<'a>(
-        &self,
-        context: &Context<'a>,
-        cells: &mut AnswerCells<'_>,
-        codes: &mut Codes,
-        kept: &mut Kept<'a>,
-    ) -> Result<(), Stop>;
+    fn row<'a>(&self, context: &Context<'a>, cells: &mut AnswerCells<'_>, codes: &mut Codes) -> Result<(), Stop>;
     /// Answers in full.
     fn report<'a>(&self, context: &Context<'a>) -> Result<Report<'a>, Stop>;
 }
 
 /// Answers in the cells of a row.
-type RowOf<A> = for<'a> fn(&A, &Context<'a>, &mut AnswerCells<'_>, &mut Codes, &mut Kept<'a>) -> Result<(), Stop>;
+type RowOf<A> = for<'a> fn(&A, &Context<'a>, &mut AnswerCells<'_>, &mut Codes) -> Result<(), Stop>;
 
 /// Answers in full.
 type ReportOf<A> = for<'a> fn(&A, &Context<'a>) -> Result<Report<'a>, Stop>;
@@ -252,14 +245,8 @@ impl<A> Asking for Asked<A> {
         }
     }
 
-    fn row<'a>(
-        &self,
-        context: &Context<'a>,
-        cells: &mut AnswerCells<'_>,
-        codes: &mut Codes,
-        kept: &mut Kept<'a>,
-    ) -> Result<(), Stop> {
-        (self.row)(&self.args, context, cells, codes, kept)
+    fn row<'a>(&self, context: &Context<'a>, cells: &mut AnswerCells<'_>, codes: &mut Codes) -> Result<(), Stop> {
+        (self.row)(&self.args, context, cells, codes)
     }
 
     fn report<'a>(&self, context: &Context<'a>) -> Result<Report<'a>, Stop> {
@@ -276,7 +263,7 @@ fn example<A>(typed: &str, args: fn(Command) -> Option<A>) -> A {
 }
 
 macro_rules! asked {
-    ($variant:ident, $fields:ident, $commands:ident, $row:expr, $typed:literal) => {{
+    ($variant:ident, $fields:ident, $commands:ident, $typed:literal) => {{
         let example = || {
             example($typed, |command| match command {
                 Command::$variant(args) => Some(args),
@@ -288,7 +275,7 @@ macro_rules! asked {
             fields: $fields,
             args: example(),
             blank: example(),
-            row: |args, context, cells, codes, kept| ($row)(args, context, cells, codes, kept),
+            row: |args, context, cells, codes| commands::$commands::row(args, context, cells, codes),
             report: commands::$commands::run,
         })
     }};
@@ -298,30 +285,12 @@ macro_rules! asked {
 pub(super) fn asking(word: QuestionWord) -> Box<dyn Asking> {
     match word {
         QuestionWord::Length => {
-            asked!(Length, LENGTH, length, commands::length::row, "length --layers .032,.040 --diameter 1/8")
+            asked!(Length, LENGTH, length, "length --layers .032,.040 --diameter 1/8")
         }
-        QuestionWord::Head => asked!(
-            Head,
-            HEAD,
-            head,
-            |args, context, cells, codes, _| commands::head::row(args, context, cells, codes),
-            "head --diameter 1/8"
-        ),
-        QuestionWord::Hole => asked!(
-            Hole,
-            HOLE,
-            hole,
-            |args, context, cells, codes, _| commands::hole::row(args, context, cells, codes),
-            "hole --rivet MS20470AD4 --major .141"
-        ),
+        QuestionWord::Head => asked!(Head, HEAD, head, "head --diameter 1/8"),
+        QuestionWord::Hole => asked!(Hole, HOLE, hole, "hole --rivet MS20470AD4 --major .141"),
         QuestionWord::Joint => {
-            asked!(
-                Joint,
-                JOINT,
-                joint,
-                |args, context, cells, codes, _| commands::joint::row(args, context, cells, codes),
-                "joint --rivet MS20470AD4 --sheets 2024-T3:.032,2024-T3:.040"
-            )
+            asked!(Joint, JOINT, joint, "joint --rivet MS20470AD4 --sheets 2024-T3:.032,2024-T3:.040")
         }
     }
 }

@@ -13,7 +13,6 @@ use super::json::{self, Object};
 use super::question::{Asking, Rules};
 use super::text::{may_be_formula, push_cell};
 use crate::cells::Codes;
-use crate::commands::kept::Kept;
 use crate::context::Context;
 use crate::exit::Stop;
 use crate::report::Report;
@@ -74,14 +73,7 @@ impl<'l> Worker<'l> {
     pub(super) fn new(layout: &'l Layout<'l>, context: &'l Context<'l>, asking: Box<dyn Asking>) -> Worker<'l> {
         Worker {
             layout,
-            answerer: Answerer {
-                asking,
-                context,
-                layout,
-                codes: Codes::default(),
-                kept: Kept::default(),
-                scratch: String::new(),
-            },
+            answerer: Answerer { asking, context, layout, codes: Codes::default(), scratch: String::new() },
             cache: Cache::new(),
             question: Question::default(),
             scratch: Vec::new(),
@@ -281,7 +273,6 @@ struct Answerer<'l> {
     context: &'l Context<'l>,
     layout: &'l Layout<'l>,
     codes: Codes,
-    kept: Kept<'l>,
     scratch: String,
 }
 
@@ -319,7 +310,7 @@ impl Answerer<'_> {
             Form::Csv => {
                 self.codes.clear();
                 let mut cells = AnswerCells::new(out, &mut self.scratch, self.context.units);
-                self.asking.row(self.context, &mut cells, &mut self.codes, &mut self.kept).map_err(words)?;
+                self.asking.row(self.context, &mut cells, &mut self.codes).map_err(words)?;
                 cells.tell(&self.codes);
                 // No error.
                 out.push(b',');

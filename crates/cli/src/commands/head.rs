@@ -174,7 +174,7 @@ fn predicted<'a>(
         practice: context.practice,
     };
     let (Ok(fit), Some(target)) = (query.fit(), target) else {
-        found.push(Finding::new(Code::NoLimit, Severity::Refer, family.size().basis));
+        found.push(Finding::new(Code::NoLimit, Severity::Refer, &family.size().basis));
         return Ok(None);
     };
     if let Ok(findings) = query.assess(length) {

@@ -318,7 +318,7 @@ impl<'a> InRow<'a> {
         let mut columns = vec!["row"];
         columns.extend(self.shared().iter().map(|shared| shared.formula.word()));
         report.text.push(Block::Table(Table { columns, rows }));
-        let moduli: Vec<(shophead::quantity::Stress, Option<Basis<'_>>)> =
+        let moduli: Vec<(shophead::quantity::Stress, Option<&Basis<'_>>)> =
             self.shared().iter().map(|shared| shared.rivet_modulus).take(1).collect();
         for (modulus, basis) in moduli {
             if let Some(basis) = basis {

@@ -164,7 +164,7 @@ impl<'a> More<'a> {
             yields.zip(load).and_then(|(yields, (load, factors))| yield_margin(yields.force, load, factors).ok());
         let through = |layer: Option<&Layer>, head: Option<Length>| {
             let thickness = layer?.thickness.nominal();
-            let fsu = layer?.material?.properties(thickness)?.fsu?;
+            let fsu = layer?.material?.properties(thickness)?.fsu()?;
             Some(modes::pull_through(fsu, head?, thickness))
         };
         let head = |name| context.practice.length(name, case).map(|head| head.value);
@@ -188,7 +188,7 @@ impl<'a> More<'a> {
             json!({
                 "allowable": json::or_null(self.yields, json::allowable),
                 "margin": json::or_null(self.yield_margin, json::margin),
-                "basis": json::basis(YIELD_BASIS),
+                "basis": json::basis(&YIELD_BASIS),
             }),
         );
         json::with(
@@ -197,7 +197,7 @@ impl<'a> More<'a> {
             json!({
                 "manufactured_head": json::or_null(self.pull[0], json::force),
                 "driven_head": json::or_null(self.pull[1], json::force),
-                "basis": json::basis(PULL_BASIS),
+                "basis": json::basis(&PULL_BASIS),
             }),
         );
         json::with(
@@ -226,7 +226,7 @@ impl<'a> More<'a> {
             pair("a sheet yields at", format!("{}{}{margin}", units.force(yields.force), memory_mark(yields.basis)));
         }
         if let Some(pull) = self.pull.iter().flatten().copied().reduce(Force::min) {
-            let mark = memory_mark(PULL_BASIS);
+            let mark = memory_mark(&PULL_BASIS);
             pair(
                 "pulled along its axis",
                 format!(

@@ -12,10 +12,9 @@ use shophead::stack::Stack;
 use shophead::upset::{FitError, HeadLimits};
 use shophead_job::words;
 
-use super::kept::{Kept, Known};
 use super::memory_mark;
 use crate::args::{Format, LengthArgs};
-use crate::cells::{Cells, Codes, Finds, Reported};
+use crate::cells::{Cells, Finds, Reported};
 use crate::context::Context;
 use crate::exit::Stop;
 use crate::report::{Block, Record, Report, Table};
@@ -56,13 +55,10 @@ pub(crate) fn row<'a>(
     args: &LengthArgs,
     context: &Context<'a>,
     cells: &mut impl Cells,
-    codes: &mut Codes,
-    kept: &mut Kept<'a>,
+    finds: &mut impl Finds<'a>,
 ) -> Result<(), Stop> {
-    let Known { rivet, limits, .. } = kept.of(&args.rivet, context.practice)?;
-    let practice = context.practice.with_own(limits);
-    let answer = answer_about(*rivet, args, &Context { practice: &practice, ..*context })?;
-    answer.find(codes);
+    let answer = answer(args, context)?;
+    answer.find(finds);
     answer.cells(cells);
     Ok(())
 }
@@ -81,11 +77,7 @@ struct Answer<'a> {
 }
 
 fn answer<'a>(args: &LengthArgs, context: &Context<'a>) -> Result<Answer<'a>, Stop> {
-    answer_about(input::Rivet::of(&args.rivet)?, args, context)
-}
-
-fn answer_about<'a>(rivet: input::Rivet, args: &LengthArgs, context: &Context<'a>) -> Result<Answer<'a>, Stop> {
-    let input::Rivet { part: family, alloy_assumed } = rivet;
+    let input::Rivet { part: family, alloy_assumed } = input::Rivet::of(&args.rivet)?;
     let tolerance = args.tolerance.as_deref().map(|text| input::tolerance("--tolerance", text)).transpose()?;
     let stack = input::layers("--layers", &args.layers, tolerance)?;
     let case = Case::of(family.series().head, family.alloy(), family.size());
@@ -113,7 +105,7 @@ impl<'a> Answer<'a> {
         let Answer { family, stack, case, query, choice, .. } = self;
         match choice {
             Some(choice) => finds.all(family, &choice.findings),
-            None => finds.one(family, &Finding::new(Code::NoLimit, Severity::Refer, family.size().basis)),
+            None => finds.one(family, &Finding::new(Code::NoLimit, Severity::Refer, &family.size().basis)),
         }
         if let Some(thickest) = stack.thickest() {
             finds.all(family, &check_diameter(case, thickest, query.practice));
@@ -149,7 +141,7 @@ impl<'a> Answer<'a> {
 /// The hole as measured, or as the practice has it.
 fn hole<'a>(args: &LengthArgs, case: &Case, context: &Context<'a>) -> Result<Given<'a, Toleranced>, Stop> {
     if let Some(text) = &args.hole {
-        return Ok(Given { value: input::hole("--hole", text)?, basis: MEASURED });
+        return Ok(Given { value: input::hole("--hole", text)?, basis: &MEASURED });
     }
     let Given { value, basis } = context.practice.assumed_hole(case);
     Ok(Given { value: Toleranced::from_least(value), basis })
@@ -172,12 +164,12 @@ impl Assumed<'_, '_> {
     }
 
     /// The rivet's length at the ends of its tolerance.
-    fn length_ends(&self) -> Option<(Interval, Option<Basis<'_>>)> {
+    fn length_ends(&self) -> Option<(Interval, Option<&Basis<'_>>)> {
         let length = self.length?;
-        let tolerance = self.family.series().length_tolerance;
+        let tolerance = self.family.series().length_tolerance.as_ref();
         let either_way = tolerance.map_or(Length::ZERO, |tolerance| tolerance.either_way);
         let ends = Interval { min: length.checked_sub(either_way)?, max: length.checked_add(either_way)? };
-        Some((ends, tolerance.map(|tolerance| tolerance.basis)))
+        Some((ends, tolerance.map(|tolerance| &tolerance.basis)))
     }
 
     /// Every limit that the choice was held against.
@@ -199,7 +191,7 @@ impl Assumed<'_, '_> {
     }
 
     fn json(&self) -> Value {
-        let with_basis = |ends: Interval, basis: Option<Basis<'_>>| {
+        let with_basis = |ends: Interval, basis: Option<&Basis<'_>>| {
             let mut value = json::interval(ends);
             json::with(&mut value, "basis", json::or_null(basis, json::basis));
             value
@@ -212,12 +204,12 @@ impl Assumed<'_, '_> {
             "series": self.family.series().name,
             "alloy": self.family.material().code,
             "alloy_given": !self.alloy_assumed,
-            "shank": json::or_null(self.shank(), |shank| with_basis(shank, Some(size.basis))),
+            "shank": json::or_null(self.shank(), |shank| with_basis(shank, Some(&size.basis))),
             "hole": hole,
             "length": json::or_null(self.length_ends(), |(ends, basis)| with_basis(ends, basis)),
             "sunk_head": json::or_null(
                 size.head.filter(|_| self.family.series().head.is_flush()),
-                |head| with_basis(head.height.unwrap_or(Interval::exactly(head.height_nominal)), Some(size.basis)),
+                |head| with_basis(head.height.unwrap_or(Interval::exactly(head.height_nominal)), Some(&size.basis)),
             ),
             "limits": limits.collect::<serde_json::Map<String, Value>>(),
         })

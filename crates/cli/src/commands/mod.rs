@@ -6,7 +6,6 @@ pub(crate) mod head;
 pub(crate) mod hole;
 mod inspect;
 mod in_row;
-pub(crate) mod kept;
 pub(crate) mod joint;
 pub(crate) mod length;
 mod order;
@@ -77,10 +76,10 @@ pub(crate) fn job(command: &Command, format: Format) -> Result<Option<Job>, Stop
 fn factors(args: &FactorArgs) -> Factors<'static> {
     let mut factors = Factors::default();
     if let Some(value) = args.safety_factor {
-        factors.safety = Factor { value, basis: Basis::shop("as given", "factor of safety") };
+        factors.safety = Factor { value, basis: const { &Basis::shop("as given", "factor of safety") } };
     }
     if let Some(value) = args.fitting_factor {
-        factors.fitting = Some(Factor { value, basis: Basis::shop("as given", "fitting factor") });
+        factors.fitting = Some(Factor { value, basis: const { &Basis::shop("as given", "fitting factor") } });
     }
     factors
 }
@@ -106,7 +105,7 @@ fn edge<'a>(
     context: &Context<'a>,
 ) -> Result<Given<'a, Length>, Stop> {
     if let Some(edge) = input::optional_length("--edge", given)? {
-        return Ok(Given { value: edge, basis: Basis::shop("as given", "") });
+        return Ok(Given { value: edge, basis: const { &Basis::shop("as given", "") } });
     }
     context.practice.length(Name::EdgeDistanceLeast, case).ok_or_else(|| {
         let practice = context.practice.name();
@@ -117,7 +116,7 @@ fn edge<'a>(
 }
 
 /// ` (memory)` behind a figure that could only be recalled.
-fn memory_mark(basis: Basis<'_>) -> &'static str {
+fn memory_mark(basis: &Basis<'_>) -> &'static str {
     if basis.status == shophead::basis::Status::Memory { " (memory)" } else { "" }
 }
 

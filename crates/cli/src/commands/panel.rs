@@ -252,7 +252,7 @@ pub(super) fn edges_json(plan: &Plan<'_>) -> Value {
                 "offset": json::length(mark.offset),
                 "measured": edge.is_measured_at(*mark),
             })).collect::<Vec<Value>>(),
-            "interpolation": match edge.cut { Cut::Corners(_) => Value::Null, Cut::Measured(_) => json::basis(INTERPOLATION) },
+            "interpolation": match edge.cut { Cut::Corners(_) => Value::Null, Cut::Measured(_) => json::basis(&INTERPOLATION) },
             "rows": rows.collect::<Vec<Value>>(),
         })
     };

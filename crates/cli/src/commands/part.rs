@@ -64,7 +64,7 @@ fn catalogue_findings(part: &Part<'static>) -> Vec<Finding<'static>> {
             _ => None,
         };
         if let (Some(end), Some(length)) = (table_end, part.length()) {
-            let finding = Finding::new(Code::LengthNotTabulated, Severity::Note, part.size().basis);
+            let finding = Finding::new(Code::LengthNotTabulated, Severity::Note, &part.size().basis);
             findings.push(finding.measured(Figure::Length(length)).limit(Figure::Length(end)));
         }
     }
@@ -120,8 +120,8 @@ fn result(written: &str, part: &Part<'static>) -> Value {
         "head_mark": part.alloy().head_mark().map(|(mark, _)| mark),
         "mass": json::or_null(mass(part), |lb| json!({ "lb": lb, "g": lb_to_grams(lb) })),
         "warnings": part.warnings().iter().map(|warning| warning.to_string()).collect::<Vec<_>>(),
-        "basis": json::basis(part.series().basis),
-        "size_basis": json::basis(size.basis),
+        "basis": json::basis(&part.series().basis),
+        "size_basis": json::basis(&size.basis),
     })
 }
 
@@ -148,22 +148,22 @@ fn tell(report: &mut Report, written: &str, part: &Part<'static>, units: Units) 
     }
     pair(
         "series",
-        format!("{}, {}{}", part.series().name, head_words(part.series().head), memory_mark(part.series().basis)),
+        format!("{}, {}{}", part.series().name, head_words(part.series().head), memory_mark(&part.series().basis)),
     );
-    pair("alloy", format!("{} ({}){}", alloy(part), letters(part), memory_mark(part.material().basis)));
+    pair("alloy", format!("{} ({}){}", alloy(part), letters(part), memory_mark(&part.material().basis)));
     if let Some(finish) = part.finish() {
-        pair("finish", format!("{}{}", finish.name, memory_mark(finish.basis)));
+        pair("finish", format!("{}{}", finish.name, memory_mark(&finish.basis)));
     }
     let size = part.size();
     if let Some(shank) = size.shank {
-        pair("shank", format!("{}{}", units.interval(shank), memory_mark(size.basis)));
+        pair("shank", format!("{}{}", units.interval(shank), memory_mark(&size.basis)));
     }
     if let Some(head) = size.head {
         let (wide, high) = (units.length(head.diameter_nominal), units.length(head.height_nominal));
-        pair("manufactured head", format!("{wide} wide, {high} high{}", memory_mark(size.basis)));
+        pair("manufactured head", format!("{wide} wide, {high} high{}", memory_mark(&size.basis)));
     }
     if let Some((mark, basis)) = part.alloy().head_mark() {
-        pair("mark on the head", format!("{mark}{}", memory_mark(basis)));
+        pair("mark on the head", format!("{mark}{}", memory_mark(&basis)));
     }
     if let Some(lb) = mass(part) {
         pair(

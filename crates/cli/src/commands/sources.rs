@@ -11,7 +11,7 @@ use shophead::joint::splice::{Member, Table as SpliceTable};
 use shophead::joint::substitution_table::Step;
 use shophead::joint::{flush_table, hole_table, shear_table, substitution_table, thin_sheet};
 use shophead::length::Length;
-use shophead::material::{Guarantee, Material, RivetAlloy, SheetProperties, Treatment, sheets};
+use shophead::material::{Guarantee, Material, RivetAlloy, SheetHeading, Treatment, sheets};
 use shophead::practice::{HeadScope, Scope, Value};
 use shophead::rivet::{CATALOGUE, NEXT_SIZE, Series};
 use shophead::structure::{Place, Structure};
@@ -218,7 +218,7 @@ impl<'a> List<'a> {
                 self.add(GROUP, format_args!("{name} mark on the head"), mark, basis);
             }
             if let Some((structural, basis)) = alloy.is_structural() {
-                self.add(GROUP, name, if structural { "for structure" } else { "not for structure" }, basis);
+                self.add(GROUP, name, if structural { "for structure" } else { "not for structure" }, *basis);
             }
             if let Some((offered, basis)) = alloy.for_new_design() {
                 self.add(GROUP, name, if offered { "for new designs" } else { "not for new designs" }, basis);
@@ -228,32 +228,32 @@ impl<'a> List<'a> {
 
     fn sheets(&mut self) {
         for column in sheets() {
-            let SheetProperties { alloy, temper, form, clad, t_min, t_max, guarantee, basis, .. } = *column;
+            let SheetHeading { alloy, temper, form, clad, basis, .. } = *column.heading();
             let clad = if clad { "clad " } else { "" };
-            let guarantee = match guarantee {
+            let guarantee = match column.guarantee() {
                 Guarantee::A => "A",
                 Guarantee::B => "B",
                 Guarantee::S => "S",
             };
             let what = format!(
                 "{clad}{alloy}-{temper} {form} {} to {}, {guarantee} values",
-                self.units.bare_length(t_min),
-                self.units.length(t_max)
+                self.units.bare_length(column.t_min()),
+                self.units.length(column.t_max())
             );
             let mut said = Vec::new();
             for (name, stress) in [
                 ("tension", column.ftu()),
                 ("yield", column.fty()),
-                ("shear", column.fsu),
-                ("bearing at 1.5 D", column.fbru_15),
-                ("bearing at 2 D", column.fbru_20),
+                ("shear", column.fsu()),
+                ("bearing at 1.5 D", column.fbru_15()),
+                ("bearing at 2 D", column.fbru_20()),
             ] {
                 said.extend(stress.map(|stress| format!("{name} {}", self.units.stress(stress))));
             }
             self.add("sheet", what, said.join(", "), basis);
         }
         for material in Material::known() {
-            self.add("sheet", material, "named in a table", material.basis());
+            self.add("sheet", material, "named in a table", *material.basis());
         }
     }
 
@@ -288,7 +288,7 @@ impl<'a> List<'a> {
         }
         for cell in shear_table::CELLS {
             let what = format!("single shear of {} {}", self.units.size(cell.rivet), cell.alloy_temper);
-            self.add(GROUP, what, self.units.force(cell.ultimate), cell.basis);
+            self.add(GROUP, what, self.units.force(cell.ultimate), *cell.basis);
         }
         for row in flush_table::ROWS {
             let sheet = match row.sheet {
@@ -302,15 +302,15 @@ impl<'a> List<'a> {
                 self.units.length(row.thickness)
             );
             let knife = if row.knife_edge { ", a knife edge" } else { "" };
-            self.add(GROUP, what, format_args!("{}{knife}", self.units.force(row.ultimate)), row.basis);
+            self.add(GROUP, what, format_args!("{}{knife}", self.units.force(row.ultimate)), *row.basis);
         }
         self.add(GROUP, "thin-sheet factor on rivet shear", "single and double shear", thin_sheet::BASIS);
         let least = format!("{} D", plain(thin_sheet::LEAST_RATIO));
         self.add(GROUP, "thinnest sheet with a published strength", least, thin_sheet::LEAST_RATIO_BASIS);
         for (name, factors) in [("fitting", Factors::FITTING), ("seam", Factors::SEAM)] {
-            self.add(GROUP, format_args!("factor of safety, {name}"), factors.safety.value, factors.safety.basis);
+            self.add(GROUP, format_args!("factor of safety, {name}"), factors.safety.value, *factors.safety.basis);
             if let Some(fitting) = factors.fitting {
-                self.add(GROUP, "fitting factor", fitting.value, fitting.basis);
+                self.add(GROUP, "fitting factor", fitting.value, *fitting.basis);
             }
         }
         for rule in substitution_table::RULES {
@@ -320,7 +320,7 @@ impl<'a> List<'a> {
                 Step::NextSize => "the next size".to_owned(),
             };
             let what = format!("{} in place of {}{up_to}", rule.substitute.alloy(), rule.original.alloy());
-            self.add(GROUP, what, format_args!("{step} larger"), rule.basis);
+            self.add(GROUP, what, format_args!("{step} larger"), *rule.basis);
         }
         self.splices();
     }
@@ -330,16 +330,18 @@ impl<'a> List<'a> {
         for table in SpliceTable::ALL {
             let number = table.number();
             let lines = table.lines();
-            let cells: usize =
-                lines.iter().map(|line| line.rivets.iter().flatten().count() + usize::from(line.an3.is_some())).sum();
+            let cells: usize = lines
+                .iter()
+                .map(|line| line.rivets().iter().flatten().count() + usize::from(line.an3().is_some()))
+                .sum();
             let what = format!("table {number}, rivets and bolts an inch");
-            self.add(GROUP, what, format_args!("{} sheets, {cells} cells", lines.len()), table.basis());
+            self.add(GROUP, what, format_args!("{} sheets, {cells} cells", lines.len()), *table.basis());
             for (what, (part, basis)) in [
                 ("rivet shear over sheet tension", table.shear_part()),
                 ("bearing over sheet tension, used", table.bearing_part()),
                 ("bearing over sheet tension, printed", table.printed_bearing_part()),
             ] {
-                self.add(GROUP, format_args!("table {number}, {what}"), plain(part), basis);
+                self.add(GROUP, format_args!("table {number}, {what}"), plain(part), *basis);
             }
         }
         for (what, member) in [
@@ -349,7 +351,7 @@ impl<'a> List<'a> {
             ("single-lap sheet", Member::SingleLap),
         ] {
             let (percent, basis) = member.percent();
-            self.add(GROUP, format_args!("share of the count, {what}"), format_args!("{percent} %"), basis);
+            self.add(GROUP, format_args!("share of the count, {what}"), format_args!("{percent} %"), *basis);
         }
     }
 
@@ -380,7 +382,7 @@ impl<'a> List<'a> {
         }
         for formula in Formula::ALL {
             let what = format!("flexibility of a fastener, {formula}");
-            self.add("rules of rows and groups", what, formula.fitted_to(), formula.basis());
+            self.add("rules of rows and groups", what, formula.fitted_to(), *formula.basis());
         }
         for fixity in buckling::FIXITIES {
             let what = format!("fixity between rivets, {}", fixity.fastening);
@@ -391,7 +393,7 @@ impl<'a> List<'a> {
     fn places(&mut self) {
         for place in Place::ALL {
             if let Some(given) = solid_required(Structure::Secondary, shophead::structure::Member::Skin, &[*place]) {
-                self.add("driven solid rivets only", place.word(), "no blind rivets", given.basis);
+                self.add("driven solid rivets only", place.word(), "no blind rivets", *given.basis);
             }
         }
         for (what, structure, member) in [
@@ -399,7 +401,7 @@ impl<'a> List<'a> {
             ("spar caps and longerons", Structure::Secondary, shophead::structure::Member::SparCap),
         ] {
             if let Some(given) = solid_required(structure, member, &[]) {
-                self.add("driven solid rivets only", what, "no blind rivets", given.basis);
+                self.add("driven solid rivets only", what, "no blind rivets", *given.basis);
             }
         }
     }

@@ -5,16 +5,39 @@
 
 use crate::length::Length;
 
-/// One printed line: a sheet thickness with the counts for each fastener, in printed column order.
-#[derive(Clone, Copy, Debug, PartialEq)]
+/// One printed line: a sheet thickness with the counts for each fastener, in printed column order. The tables print one decimal, so that
+/// a count is held as tenths.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct Line {
+    /// In thousandths of an inch.
+    thickness: u16,
+    rivets: [u8; 5],
+    an3: u8,
+}
+
+impl Line {
     /// Sheet thickness.
-    pub thickness: Length,
+    #[must_use]
+    pub const fn thickness(&self) -> Length {
+        Length::from_ten_thousandths(self.thickness.saturating_mul(10))
+    }
+
     /// Rivets of 3/32, 1/8, 5/32, 3/16 and 1/4 an inch of width.
-    pub rivets: [Option<f64>; 5],
+    #[must_use]
+    pub fn rivets(&self) -> [Option<f64>; 5] {
+        self.rivets.map(count)
+    }
+
     /// AN-3 bolts an inch of width.
-    pub an3: Option<f64>,
+    #[must_use]
+    pub fn an3(&self) -> Option<f64> {
+        count(self.an3)
+    }
+}
+
+fn count(tenths: u8) -> Option<f64> {
+    (tenths > 0).then(|| f64::from(tenths) / 10.0)
 }
 
 /// The rivet diameters at the heads of the columns.
@@ -28,15 +51,12 @@ pub const COLUMNS: [Length; 5] = [
 
 const fn line(mils: u16, rivets: [f64; 5], an3: f64) -> Line {
     let [a, b, c, d, e] = rivets;
-    Line {
-        thickness: Length::from_ten_thousandths(mils.saturating_mul(10)),
-        rivets: [some(a), some(b), some(c), some(d), some(e)],
-        an3: some(an3),
-    }
+    Line { thickness: mils, rivets: [tenths(a), tenths(b), tenths(c), tenths(d), tenths(e)], an3: tenths(an3) }
 }
 
-const fn some(cell: f64) -> Option<f64> {
-    if cell > 0.0 { Some(cell) } else { None }
+/// The nearest whole number of tenths.
+const fn tenths(cell: f64) -> u8 {
+    (cell * 10.0 + 0.5) as u8
 }
 
 /// A place without a figure.

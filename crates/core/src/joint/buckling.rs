@@ -129,7 +129,7 @@ pub struct InterRivet<'a> {
     /// The largest pitch for the stress asked for; `None` where none was asked for or the formula does not reach it.
     pub largest_pitch: Option<Length>,
     /// The weakest basis in it.
-    pub basis: Basis<'a>,
+    pub basis: &'a Basis<'a>,
     /// What was found.
     pub findings: Findings<'a>,
 }
@@ -221,7 +221,7 @@ pub fn inter_rivet<'a>(
         elastic: stress(quotient(fixity.value), modulus, thickness, pitch),
         elastic_up_to: Stress::from_psi(yield_stress.psi() * quotient(share.value)),
         largest_pitch: None,
-        basis: fixity.basis.weaker(share.basis).weaker(sheet.basis).weaker(BASIS),
+        basis: fixity.basis.weaker(share.basis).weaker(sheet.basis()).weaker(&BASIS),
         findings: Findings::new(),
     };
     let against = |code, severity, measured, limit, basis| {
@@ -262,13 +262,13 @@ pub fn inter_rivet<'a>(
 /// The finding for a sheet of which modulus or compression yield is not published.
 #[must_use]
 pub const fn not_published() -> Finding<'static> {
-    Finding::new(Code::StrengthNotPublished, Severity::Refer, NO_FIGURE)
+    Finding::new(Code::StrengthNotPublished, Severity::Refer, &NO_FIGURE)
 }
 
 /// In compression where published; of clad sheet the secondary one, which holds once the cladding yields.
 fn lowest_modulus(sheet: &SheetProperties) -> Option<Stress> {
-    let primary = sheet.ec.or(sheet.e)?;
-    Some(sheet.e_secondary.map_or(primary, |secondary| primary.min(secondary)))
+    let primary = sheet.ec().or(sheet.e())?;
+    Some(sheet.e_secondary().map_or(primary, |secondary| primary.min(secondary)))
 }
 
 #[cfg(test)]
@@ -317,8 +317,8 @@ mod tests {
 
     #[test]
     fn clad_sheet_counts_its_secondary_modulus() {
-        let clad = sheets().iter().find(|sheet| sheet.e_secondary.is_some()).unwrap();
-        assert_eq!(lowest_modulus(clad), clad.e_secondary);
-        assert!(clad.e_secondary < clad.ec);
+        let clad = sheets().iter().find(|sheet| sheet.e_secondary().is_some()).unwrap();
+        assert_eq!(lowest_modulus(clad), clad.e_secondary());
+        assert!(clad.e_secondary() < clad.ec());
     }
 }

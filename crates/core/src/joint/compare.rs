@@ -5,7 +5,7 @@
 use super::strength::{Allowable, Governing, JointStrength};
 use super::substitution_table::{RULES, Step};
 use crate::basis::Basis;
-use crate::finding::{Code, Figure, Finding, Findings, Severity};
+use crate::finding::{Code, Figure, Finding, Findings, Severity, Sink};
 use crate::length::Length;
 use crate::material::RivetAlloy;
 use crate::rivet::part::Part;
@@ -29,7 +29,7 @@ pub struct Comparison<'a> {
     /// What gives way first in the new joint.
     pub after: Option<Governing<'a>>,
     /// The weakest basis of both.
-    pub basis: Basis<'a>,
+    pub basis: &'a Basis<'a>,
     /// What the comparison found; the joints keep their own findings.
     pub findings: Findings<'a>,
 }
@@ -40,39 +40,41 @@ pub struct Comparison<'a> {
 /// `strength-not-published`.
 #[must_use]
 pub fn compare<'a>(before: &JointStrength<'a>, after: &JointStrength<'a>) -> Comparison<'a> {
-    compare_carried(&Carried::of(before), &Carried::of(after))
+    let mut findings = Findings::new();
+    let ratio = compare_into(&Carried::of(before), &Carried::of(after), &mut |finding| findings.push(finding));
+    let basis = before.basis.weaker(after.basis);
+    Comparison { ratio, before: before.governing, after: after.governing, basis, findings }
 }
 
 /// What of a strength is compared: a small part of it, so that two of them need not be kept at once.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Carried<'a> {
-    allowable: Option<Allowable<'a>>,
-    governing: Option<Governing<'a>>,
-    basis: Basis<'a>,
+    pub(super) allowable: Option<Allowable<'a>>,
+    pub(super) basis: &'a Basis<'a>,
 }
 
 impl<'a> Carried<'a> {
-    pub(crate) fn of(found: &JointStrength<'a>) -> Carried<'a> {
-        Carried { allowable: found.allowable, governing: found.governing, basis: found.basis }
+    fn of(found: &JointStrength<'a>) -> Carried<'a> {
+        Carried { allowable: found.allowable, basis: found.basis }
     }
 }
 
-/// As [`compare`].
-pub(crate) fn compare_carried<'a>(before: &Carried<'a>, after: &Carried<'a>) -> Comparison<'a> {
-    let mut findings = Findings::new();
-    let basis = before.basis.weaker(after.basis);
+/// The ratio of a comparison; its findings go elsewhere.
+pub(crate) fn compare_into<'a>(before: &Carried<'a>, after: &Carried<'a>, push: &mut Sink<'_, 'a>) -> Option<f64> {
     let forces = before.allowable.zip(after.allowable).map(|(before, after)| (before.force, after.force));
     let ratio = forces.map(|(before, after)| after.lbf() / before.lbf()).filter(|ratio| ratio.is_finite());
     match (ratio, forces) {
-        (Some(ratio), Some((before, after))) if ratio < 1.0 => findings.push(
-            Finding::new(Code::WeakerThanBefore, Severity::Refer, NOT_WEAKER)
+        (Some(ratio), Some((before, after))) if ratio < 1.0 => push(
+            Finding::new(Code::WeakerThanBefore, Severity::Refer, &NOT_WEAKER)
                 .measured(Figure::Force(after))
                 .limit(Figure::Force(before)),
         ),
         (Some(_), _) => {}
-        (None, _) => findings.push(Finding::new(Code::StrengthNotPublished, Severity::Refer, basis)),
+        (None, _) => {
+            push(Finding::new(Code::StrengthNotPublished, Severity::Refer, before.basis.weaker(after.basis)));
+        }
     }
-    Comparison { ratio, before: before.governing, after: after.governing, basis, findings }
+    ratio
 }
 
 /// The least diameter at which a substitute alloy may take the place of a rivet.
@@ -82,7 +84,7 @@ pub struct Substitute {
     /// Least nominal diameter of the substitute.
     pub diameter: Length,
     /// Where the rule stands.
-    pub basis: Basis<'static>,
+    pub basis: &'static Basis<'static>,
 }
 
 /// How large a rivet of another alloy must be, by the published rules; edge distance and pitch must be checked again for it.
@@ -103,7 +105,7 @@ pub struct Substitute {
 #[must_use]
 pub fn substitute(original: RivetAlloy, substitute: RivetAlloy, diameter: Length) -> Option<Substitute> {
     if original == substitute {
-        return Some(Substitute { diameter, basis: NOT_WEAKER });
+        return Some(Substitute { diameter, basis: &NOT_WEAKER });
     }
     let mut rules = RULES.iter().filter(|rule| rule.original == original && rule.substitute == substitute).peekable();
     rules.peek()?;
@@ -152,7 +154,7 @@ pub fn check_substitute(original: &Part<'_>, new: &Part<'_>) -> Findings<'static
             let driven = original.alloy().fsu_driven().zip(new.alloy().fsu_driven());
             let as_strong = driven.is_some_and(|((old, _), (new, _))| new >= old);
             let severity = if as_strong { Severity::Caution } else { Severity::Refer };
-            findings.push(Finding::new(Code::SubstituteNotNamed, severity, NOT_WEAKER));
+            findings.push(Finding::new(Code::SubstituteNotNamed, severity, &NOT_WEAKER));
         }
     }
     findings

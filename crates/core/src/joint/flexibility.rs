@@ -78,18 +78,32 @@ impl Formula {
 
     /// Where it stands.
     #[must_use]
-    pub const fn basis(self) -> Basis<'static> {
+    pub const fn basis(self) -> &'static Basis<'static> {
         match self {
-            Formula::Stp927Riveted => Basis::published("ASTM STP 927", "1986, riveted metal, secondary quotation"),
-            Formula::Stp927Bolted => Basis::published("ASTM STP 927", "1986, bolted metal, secondary quotation"),
-            Formula::Stp486 => Basis::published("ASTM STP 486", "1971, secondary quotation"),
+            Formula::Stp927Riveted => {
+                const { &Basis::published("ASTM STP 927", "1986, riveted metal, secondary quotation") }
+            }
+            Formula::Stp927Bolted => {
+                const { &Basis::published("ASTM STP 927", "1986, bolted metal, secondary quotation") }
+            }
+            Formula::Stp486 => const { &Basis::published("ASTM STP 486", "1971, secondary quotation") },
             Formula::ThicknessSquared => {
-                Basis::published("guide to fastener flexibility", "sec 9.4, secondary quotation; publication not named")
+                const {
+                    &Basis::published(
+                        "guide to fastener flexibility",
+                        "sec 9.4, secondary quotation; publication not named",
+                    )
+                }
             }
             Formula::Exponential => {
-                Basis::published("guide to fastener flexibility", "sec 9.3, secondary quotation; original unpublished")
+                const {
+                    &Basis::published(
+                        "guide to fastener flexibility",
+                        "sec 9.3, secondary quotation; original unpublished",
+                    )
+                }
             }
-            Formula::Tn1051 => Basis::published("NACA TN 1051", "1946, secondary quotation"),
+            Formula::Tn1051 => const { &Basis::published("NACA TN 1051", "1946, secondary quotation") },
         }
     }
 

@@ -40,7 +40,7 @@ pub struct FlushRow {
     /// Whether the table marks the countersink as a knife edge, undesirable and not approved. Thinner sheet is worse.
     pub knife_edge: bool,
     /// Where the row stands.
-    pub basis: Basis<'static>,
+    pub basis: &'static Basis<'static>,
 }
 
 /// The driven shear stress of the rivets of this table, 2117-T3; no other alloy is covered.
@@ -75,7 +75,7 @@ const fn read(
     FlushRow {
         sheet: FlushSheet::Al2024T3,
         yield_load,
-        basis: READ,
+        basis: &READ,
         ..recalled(preparation, rivet_64ths, mils, ultimate)
     }
 }
@@ -89,7 +89,7 @@ const fn recalled(preparation: Preparation, rivet_64ths: i16, mils: u16, ultimat
         ultimate: Force::from_lbf(ultimate),
         yield_load: None,
         knife_edge: false,
-        basis: RECALLED,
+        basis: &RECALLED,
     }
 }
 
@@ -155,7 +155,9 @@ struct Least {
 impl Least {
     fn reached_by(&self, sheet: &SheetProperties) -> bool {
         let reaches = |value: Option<Stress>, least: Stress| value.is_some_and(|value| value >= least);
-        reaches(sheet.ftu(), self.ftu) && reaches(sheet.fbru_15, self.fbru_15) && reaches(sheet.fbru_20, self.fbru_20)
+        reaches(sheet.ftu(), self.ftu)
+            && reaches(sheet.fbru_15(), self.fbru_15)
+            && reaches(sheet.fbru_20(), self.fbru_20)
     }
 }
 
@@ -169,17 +171,17 @@ const STRONGER_SHEET: Basis<'static> =
 impl FlushSheet {
     /// Whether a row for this sheet may serve another, and on what that rests besides the row: the row's own words, or practice
     /// when the other sheet is only stronger.
-    fn serves(self, sheet: &SheetProperties) -> Option<Option<Basis<'static>>> {
+    fn serves(self, sheet: &SheetProperties) -> Option<Option<&'static Basis<'static>>> {
         let (named, least) = match self {
-            FlushSheet::Al2024T3 => (sheet.alloy == "2024" && sheet.temper == "T3", BARE_2024_T3),
+            FlushSheet::Al2024T3 => (sheet.alloy() == "2024" && sheet.temper() == "T3", BARE_2024_T3),
             FlushSheet::Clad2024T42 => {
-                (sheet.alloy == "2024" && T42_OR_STRONGER.contains(&sheet.temper), CLAD_2024_T42)
+                (sheet.alloy() == "2024" && T42_OR_STRONGER.contains(&sheet.temper()), CLAD_2024_T42)
             }
         };
         if named {
             Some(None)
         } else if least.reached_by(sheet) {
-            Some(Some(STRONGER_SHEET))
+            Some(Some(&STRONGER_SHEET))
         } else {
             None
         }
@@ -197,7 +199,7 @@ pub fn flush_row(
     preparation: Preparation,
     sheet: &SheetProperties,
     thickness: Length,
-) -> Option<(&'static FlushRow, Basis<'static>)> {
+) -> Option<(&'static FlushRow, &'static Basis<'static>)> {
     ROWS.iter()
         .filter(|row| row.rivet == rivet && row.preparation == preparation && row.thickness <= thickness)
         .filter_map(|row| Some((row, row.sheet.serves(sheet)?)))

@@ -143,7 +143,7 @@ pub struct Worst<'a> {
     /// Its margin.
     pub margin: Margin<'a>,
     /// Where its strength stands.
-    pub basis: Basis<'a>,
+    pub basis: &'a Basis<'a>,
 }
 
 /// The answer. It keeps no list of its own: shares are worked out as they are asked for, so a group may have any number of rivets.
@@ -167,7 +167,7 @@ pub struct Group<'g, 'a> {
     /// The rivet with the least margin; `None` where factors were not given or a strength is not known.
     pub worst: Option<Worst<'a>>,
     /// The weakest basis in it.
-    pub basis: Basis<'a>,
+    pub basis: &'a Basis<'a>,
     /// What was found.
     pub findings: Findings<'a>,
 }
@@ -279,9 +279,9 @@ pub fn share<'g, 'a>(
     if sums.polar == 0.0 && sums.moment != 0.0 {
         return Err(GroupError::NothingResistsMoment);
     }
-    let mut basis = BASIS;
+    let mut basis = &BASIS;
     if rivets.iter().any(|rivet| rivet.weight != first.weight) {
-        basis = WEIGHTED_BASIS;
+        basis = &WEIGHTED_BASIS;
     }
     let mut group = Group {
         rivets,
@@ -410,7 +410,7 @@ impl<'g, 'a> Group<'g, 'a> {
             }
         }
         if !known {
-            self.findings.push(Finding::new(Code::StrengthNotPublished, Severity::Refer, STRENGTHS));
+            self.findings.push(Finding::new(Code::StrengthNotPublished, Severity::Refer, &STRENGTHS));
             return Ok(());
         }
         if let Some(worst) = worst.filter(|worst| worst.margin.value < 0.0) {
@@ -479,7 +479,7 @@ mod tests {
 
     #[test]
     fn the_worst_rivet_is_the_one_with_the_least_margin_not_the_greatest_load() {
-        let basis = Basis::published("test", "");
+        let basis = const { &Basis::published("test", "") };
         let strong = |lbf| Some(Allowable { force: Force::from_lbf(lbf), basis });
         // Load nearer to the second: shares 25 and 75.
         let mut pair = [Member::alike(at(0.0, 0.0)), Member::alike(at(2.0, 0.0))];

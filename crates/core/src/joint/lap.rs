@@ -56,11 +56,11 @@ pub struct Shared {
     /// What it gives for one rivet.
     pub flexibility: Flexibility,
     /// The modulus of the rivet that was counted, and where it stands; without basis as it was given.
-    pub rivet_modulus: (Stress, Option<Basis<'static>>),
+    pub rivet_modulus: (Stress, Option<&'static Basis<'static>>),
     /// The shares.
     pub sharing: Sharing,
     /// The weakest basis: of chain, formula and moduli.
-    pub basis: Basis<'static>,
+    pub basis: &'static Basis<'static>,
 }
 
 /// Why there are no shares.
@@ -140,7 +140,7 @@ impl From<SharingError> for LapError {
 pub fn shared(rows: &Rows<'_, '_>, formula: Formula) -> Result<Shared, LapError> {
     let rivet_modulus = match (rows.rivet_modulus, is_aluminium(rows.rivet.alloy())) {
         (Some(given), _) => (given, None),
-        (None, true) => (ALUMINIUM_RIVET, Some(ALUMINIUM_RIVET_BASIS)),
+        (None, true) => (ALUMINIUM_RIVET, Some(&ALUMINIUM_RIVET_BASIS)),
         (None, false) => return Err(LapError::RivetModulusNotKnown),
     };
     let plates = plates(rows)?;
@@ -174,23 +174,23 @@ struct Plates {
     in_fastening: [Plate; 2],
     ea_a: Force,
     ea_b: Force,
-    basis: Basis<'static>,
+    basis: &'static Basis<'static>,
 }
 
 fn plates(rows: &Rows<'_, '_>) -> Result<Plates, LapError> {
-    let mut found = heapless::Vec::<(Plate, Basis<'static>), 3>::new();
+    let mut found = heapless::Vec::<(Plate, &'static Basis<'static>), 3>::new();
     for layer in rows.stack.load_carrying() {
         let thickness = layer.thickness.nominal();
         let properties = layer.material.and_then(|material| material.properties(thickness));
         let (modulus, basis) = properties
-            .and_then(|properties| Some((properties.e?, properties.basis)))
+            .and_then(|properties| Some((properties.e()?, properties.basis())))
             .ok_or(LapError::ModulusNotPublished)?;
         found.push((Plate { thickness, modulus }, basis)).map_err(|_| LapError::SheetsDoNotFit)?;
     }
     let ea = |plate: &Plate| stiffness(plate.modulus, rows.pitch, plate.thickness);
     match (found.as_slice(), rows.shear) {
         ([(a, a_basis), (b, b_basis)], Shear::Single) => {
-            Ok(Plates { in_fastening: [*a, *b], ea_a: ea(a), ea_b: ea(b), basis: a_basis.weaker(*b_basis) })
+            Ok(Plates { in_fastening: [*a, *b], ea_a: ea(a), ea_b: ea(b), basis: a_basis.weaker(b_basis) })
         }
         ([(top, top_basis), (middle, middle_basis), (bottom, bottom_basis)], Shear::Double) => {
             let thinner = if top.thickness <= bottom.thickness { top } else { bottom };
@@ -198,7 +198,7 @@ fn plates(rows: &Rows<'_, '_>) -> Result<Plates, LapError> {
                 in_fastening: [*middle, *thinner],
                 ea_a: ea(middle),
                 ea_b: Force::from_lbf(ea(top).lbf() + ea(bottom).lbf()),
-                basis: middle_basis.weaker(*top_basis).weaker(*bottom_basis),
+                basis: middle_basis.weaker(top_basis).weaker(bottom_basis),
             })
         }
         _ => Err(LapError::SheetsDoNotFit),

@@ -34,7 +34,7 @@ pub struct Factor<'a> {
     /// The factor, 1 or more.
     pub value: f64,
     /// Where it comes from.
-    pub basis: Basis<'a>,
+    pub basis: &'a Basis<'a>,
 }
 
 /// The factors between a limit load and the strength it needs.
@@ -53,13 +53,13 @@ pub struct Factors<'a> {
 impl Factors<'static> {
     /// Factor of safety 1.5, no fitting factor.
     pub const SEAM: Factors<'static> = Factors {
-        safety: Factor { value: 1.5, basis: Basis::published("14 CFR", "25.303 and 23.2230(b)") },
+        safety: Factor { value: 1.5, basis: &Basis::published("14 CFR", "25.303 and 23.2230(b)") },
         fitting: None,
     };
 
     /// Factor of safety 1.5 and fitting factor 1.15.
     pub const FITTING: Factors<'static> = Factors {
-        fitting: Some(Factor { value: 1.15, basis: Basis::published("14 CFR", "25.625(a)") }),
+        fitting: Some(Factor { value: 1.15, basis: &Basis::published("14 CFR", "25.625(a)") }),
         ..Factors::SEAM
     };
 }

@@ -1,7 +1,9 @@
 //! The strength of a rivet through a stack of layers.
 
+use super::compare::Carried;
 use super::margin::{Factors, Load};
-use super::strength::{Governing, Joint, JointStrength, Rivet, Shear, Sheet, StrengthError};
+use super::strength::{Governing, Joint, JointStrength, Rivet, Shear, Sheet, StrengthError, weakest};
+use crate::finding::{Code, Finding};
 use crate::length::Length;
 use crate::rivet::part::Part;
 use crate::stack::{MAX_LAYERS, Stack};
@@ -58,29 +60,62 @@ pub fn strength_through_into<'a>(
     shear: Shear,
     load: Option<(Load, Factors<'a>)>,
 ) -> Result<(), StrengthError> {
-    let mut sheets = heapless::Vec::<Sheet<'static>, MAX_LAYERS>::new();
+    let mut sheets = heapless::Vec::new();
+    put_sheets(stack, edge, &mut sheets)?;
+    found.fill(&Joint { sheets: &sheets, rivet: rivet_of(rivet), hole, shear, pitch, load })?;
+    number_as_in(stack, found);
+    Ok(())
+}
+
+/// What is compared of a strength through a stack in single shear, and the first finding of an edge margin below the tables.
+#[inline(never)]
+pub(crate) fn carried_through(
+    rivet: &Part<'_>,
+    stack: &Stack,
+    edge: Length,
+    hole: Option<Length>,
+    pitch: Option<Length>,
+) -> Result<(Carried<'static>, Option<Finding<'static>>), StrengthError> {
+    let mut sheets = heapless::Vec::new();
+    put_sheets(stack, edge, &mut sheets)?;
+    let joint = Joint { sheets: &sheets, rivet: rivet_of(rivet), hole, shear: Shear::Single, pitch, load: None };
+    let mut below_table = None;
+    let found = weakest(&joint, &mut |_| (), &mut |finding: Finding<'static>| {
+        if finding.code == Code::EdgeMarginBelowTable && below_table.is_none() {
+            below_table = Some(Finding { layer: finding.layer.map(|sheet| number_in(stack, sheet)), ..finding });
+        }
+    })?;
+    let carried = Carried { allowable: found.load().0, basis: found.basis };
+    Ok((carried, below_table))
+}
+
+fn put_sheets(
+    stack: &Stack,
+    edge: Length,
+    sheets: &mut heapless::Vec<Sheet<'static>, MAX_LAYERS>,
+) -> Result<(), StrengthError> {
     for layer in stack.load_carrying() {
         let thickness = layer.thickness.nominal();
         let properties = layer.material.and_then(|material| material.properties(thickness));
         let sheet = Sheet { properties, thickness, edge, preparation: layer.preparation };
         sheets.push(sheet).map_err(|_| StrengthError::TooManySheets)?;
     }
-    let rivet = Rivet {
-        diameter: rivet.size().shank_nominal,
-        head: rivet.series().head,
-        driven_shear: rivet.alloy().fsu_driven(),
-    };
-    found.fill(&Joint { sheets: &sheets, rivet, hole, shear, pitch, load })?;
-    number_as_in(stack, found);
     Ok(())
+}
+
+fn rivet_of(rivet: &Part<'_>) -> Rivet<'static> {
+    Rivet { diameter: rivet.size().shank_nominal, head: rivet.series().head, driven_shear: rivet.alloy().fsu_driven() }
+}
+
+/// The number in the whole stack of a sheet that was counted among those that carry load.
+fn number_in(stack: &Stack, sheet: u8) -> u8 {
+    let mut layers = stack.numbered_load_carrying().map(|(number, _)| number);
+    layers.nth(usize::from(sheet.saturating_sub(1))).unwrap_or(sheet)
 }
 
 /// Numbers the sheets of an answer as layers of the whole stack, shims and sealant counted.
 fn number_as_in(stack: &Stack, found: &mut JointStrength<'_>) {
-    let number = |sheet: u8| {
-        let mut layers = stack.numbered_load_carrying().map(|(number, _)| number);
-        layers.nth(usize::from(sheet.saturating_sub(1))).unwrap_or(sheet)
-    };
+    let number = |sheet: u8| number_in(stack, sheet);
     for sheet in &mut found.sheets {
         sheet.layer = number(sheet.layer);
     }

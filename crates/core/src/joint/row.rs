@@ -16,7 +16,7 @@
 use core::fmt;
 
 use super::modes::{self, Countersink};
-use super::pack::strength_through;
+use super::pack::strength_through_into;
 use super::strength::{Allowable, JointStrength, MAX_SHEETS, Mode, Shear, StrengthError};
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
@@ -108,9 +108,28 @@ pub struct RowStrength<'a> {
     /// Net section of each sheet for every inch of width, countersinks taken off.
     pub net_sections: heapless::Vec<Option<Allowable<'a>>, MAX_SHEETS>,
     /// The weakest basis of all parts.
-    pub basis: Basis<'a>,
+    pub basis: &'a Basis<'a>,
     /// What was found, about one rivet and about the row.
     pub findings: Findings<'a>,
+}
+
+impl<'a> RowStrength<'a> {
+    /// Where an answer is filled in, for [`row_strength_into`].
+    #[must_use]
+    pub const fn nothing_yet() -> RowStrength<'a> {
+        let joint = JointStrength::nothing_yet();
+        RowStrength {
+            rivets_per_inch: 0.0,
+            per_inch: None,
+            indicated_per_inch: None,
+            yield_per_inch: None,
+            governing: None,
+            net_sections: heapless::Vec::new(),
+            basis: joint.basis,
+            findings: Findings::new(),
+            joint,
+        }
+    }
 }
 
 /// Why a row has no strength at all.
@@ -172,21 +191,34 @@ impl From<StrengthError> for RowError {
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 pub fn row_strength(row: &RowAsMade<'_, '_>) -> Result<RowStrength<'static>, RowError> {
+    let mut found = RowStrength::nothing_yet();
+    row_strength_into(&mut found, row)?;
+    Ok(found)
+}
+
+/// As [`row_strength`], into an answer that the caller keeps: it is two kilobytes, and one returned by value stands on the stack twice. After
+/// an error it is no answer.
+///
+/// # Errors
+/// As [`row_strength`].
+pub fn row_strength_into(found: &mut RowStrength<'static>, row: &RowAsMade<'_, '_>) -> Result<(), RowError> {
     if row.rows == 0 {
         return Err(RowError::NoRows);
     }
-    let joint = strength_through(row.rivet, row.stack, row.edge, row.hole, Some(row.pitch), row.shear, None)?;
+    let RowStrength { joint, findings, net_sections, .. } = &mut *found;
+    strength_through_into(joint, row.rivet, row.stack, row.edge, row.hole, Some(row.pitch), row.shear, None)?;
+    findings.clear();
+    findings.extend(&joint.findings);
+    net_sections.clear();
     let pitch = row.pitch.to_inches_f64();
     let rivets_per_inch = f64::from(row.rows) / pitch;
     let per_inch =
         |load: Allowable<'static>, count: f64| Allowable { force: Force::from_lbf(load.force.lbf() * count), ..load };
 
-    let mut findings = joint.findings.clone();
     let mut least = Least { governing: None, basis: joint.basis };
     if let Some(governing) = joint.governing {
         least.add(RowMode::Rivets(governing.mode), governing.layer, per_inch(governing.load, rivets_per_inch));
     }
-    let mut net_sections = heapless::Vec::new();
     let mut complete = true;
     for (sheet, layer) in joint.sheets.iter().zip(row.stack.load_carrying()) {
         let cut = cut_away(row, layer, sheet.layer).unwrap_or_else(|finding| {
@@ -215,17 +247,9 @@ pub fn row_strength(row: &RowAsMade<'_, '_>) -> Result<RowStrength<'static>, Row
         joint.yield_load().map(|load| per_inch(load, rivets_per_inch)).zip(carried).map(|(yields, carried)| {
             Allowable { force: yields.force.min(carried.force), basis: yields.basis.weaker(carried.basis) }
         });
-    Ok(RowStrength {
-        rivets_per_inch,
-        per_inch: carried,
-        indicated_per_inch: indicated,
-        yield_per_inch,
-        governing,
-        net_sections,
-        basis: least.basis,
-        findings,
-        joint,
-    })
+    (found.rivets_per_inch, found.governing, found.basis) = (rivets_per_inch, governing, least.basis);
+    (found.per_inch, found.indicated_per_inch, found.yield_per_inch) = (carried, indicated, yield_per_inch);
+    Ok(())
 }
 
 /// What a countersink takes off a sheet.
@@ -244,7 +268,7 @@ fn cut_away(row: &RowAsMade<'_, '_>, layer: &Layer, number: u8) -> Result<Option
     }
     let size = row.rivet.size();
     let Some(head) = size.head.filter(|_| row.rivet.series().head.is_flush()) else {
-        return Err(Finding::new(Code::StrengthNotPublished, Severity::Refer, HEAD_NEEDED).layer(number));
+        return Err(Finding::new(Code::StrengthNotPublished, Severity::Refer, &HEAD_NEEDED).layer(number));
     };
     let thickness = layer.thickness.nominal();
     let Some(properties) = layer.material.and_then(|material| material.properties(thickness)) else {
@@ -261,7 +285,7 @@ fn cut_away(row: &RowAsMade<'_, '_>, layer: &Layer, number: u8) -> Result<Option
         net: lost(properties.ftu(), &|ftu| {
             modes::countersink_net_loss(ftu, Countersink { diameter, depth }, size.shank_nominal)
         }),
-        tear_out: lost(properties.fsu, &|fsu| {
+        tear_out: lost(properties.fsu(), &|fsu| {
             modes::countersink_tear_out_loss(fsu, Countersink { diameter, depth: height.min(thickness) })
         }),
     }))
@@ -271,13 +295,13 @@ fn cut_away(row: &RowAsMade<'_, '_>, layer: &Layer, number: u8) -> Result<Option
 fn less<'a>(part: Allowable<'a>, lost: Force) -> Allowable<'a> {
     Allowable {
         force: Force::from_lbf(part.force.lbf() - lost.lbf()).max(Force::ZERO),
-        basis: part.basis.weaker(modes::COUNTERSINK_BASIS),
+        basis: part.basis.weaker(&modes::COUNTERSINK_BASIS),
     }
 }
 
 struct Least<'a> {
     governing: Option<RowGoverning<'a>>,
-    basis: Basis<'a>,
+    basis: &'a Basis<'a>,
 }
 
 impl<'a> Least<'a> {
@@ -315,7 +339,7 @@ pub struct RowComparison<'a> {
     /// What gives way first in the new one.
     pub after: Option<RowGoverning<'a>>,
     /// The weakest basis of both.
-    pub basis: Basis<'a>,
+    pub basis: &'a Basis<'a>,
     /// What the comparison found; the rows keep their own findings.
     pub findings: Findings<'a>,
 }
@@ -335,7 +359,7 @@ pub fn compare_rows<'a>(before: &RowStrength<'a>, after: &RowStrength<'a>) -> Ro
     let indicated_ratio = shown(before).zip(shown(after)).and_then(|(before, after)| over(before, after));
     match ratio {
         Some(ratio) if ratio < 1.0 => findings.push(
-            Finding::new(Code::WeakerThanBefore, Severity::Refer, NOT_WEAKER)
+            Finding::new(Code::WeakerThanBefore, Severity::Refer, &NOT_WEAKER)
                 .measured(Figure::Ratio(ratio))
                 .limit(Figure::Ratio(1.0)),
         ),

@@ -173,7 +173,7 @@ pub struct Sharing {
     /// The greatest p / EA over C of any bay and row beside it: how stiff the fasteners are beside the plates.
     pub stiffness_ratio: f64,
     /// Where the chain stands.
-    pub basis: Basis<'static>,
+    pub basis: &'static Basis<'static>,
     /// What was found.
     pub findings: Findings<'static>,
 }
@@ -298,11 +298,11 @@ pub fn share(rows: &[Row], bays: &[Bay], transfer: Transfer, load: Force) -> Res
     let greatest = sizes().fold(0.0, f64::max);
     let peak = sizes().position(|size| size >= greatest * (1.0 - EQUAL_WITHIN)).unwrap_or(0);
     let basis = match transfer {
-        Transfer::Lap => BASIS,
-        Transfer::Doubler => DOUBLER_BASIS,
+        Transfer::Lap => &BASIS,
+        Transfer::Doubler => &DOUBLER_BASIS,
     };
     let mut findings = Findings::new();
-    findings.push(Finding::new(Code::ElasticSharesOnly, Severity::Note, EQUAL));
+    findings.push(Finding::new(Code::ElasticSharesOnly, Severity::Note, &EQUAL));
     let equal_share = 1.0 / rows.len() as f64;
     Ok(Sharing { peak, equal_share, stiffness_ratio, rows: found, basis, findings })
 }
@@ -466,7 +466,7 @@ mod tests {
         assert_eq!((first.in_a.gross, first.in_a.bypass, first.in_a.bearing), (lbf(100.0), lbf(75.0), lbf(25.0)));
         assert_eq!((last.in_b.gross, last.in_b.bypass, last.in_b.bearing), (lbf(25.0), lbf(0.0), lbf(25.0)));
         assert_eq!(last.in_b.bearing_share(), Some(1.0));
-        assert_eq!(found.basis, DOUBLER_BASIS);
+        assert_eq!(found.basis, &DOUBLER_BASIS);
     }
 
     #[test]

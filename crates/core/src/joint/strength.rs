@@ -19,7 +19,7 @@ use core::fmt;
 use super::margin::{Factors, Load, Margin, MarginError, margin};
 use super::{flush_table, hole_table, modes, shear_table, thin_sheet};
 use crate::basis::{Basis, Status};
-use crate::finding::{Code, Figure, Finding, Findings, Severity};
+use crate::finding::{Code, Figure, Finding, Findings, Severity, Sink};
 use crate::length::Length;
 use crate::material::SheetProperties;
 use crate::quantity::{Force, Stress};
@@ -73,7 +73,7 @@ pub struct Rivet<'a> {
     /// The manufactured head.
     pub head: Head,
     /// Ultimate shear stress of the driven rivet and where it stands; `None` when it is not known.
-    pub driven_shear: Option<(Stress, Basis<'a>)>,
+    pub driven_shear: Option<(Stress, &'a Basis<'a>)>,
 }
 
 /// What is asked.
@@ -101,7 +101,7 @@ pub struct Allowable<'a> {
     /// The load.
     pub force: Force,
     /// The weakest of the figures in it.
-    pub basis: Basis<'a>,
+    pub basis: &'a Basis<'a>,
 }
 
 /// Where a bearing figure comes from.
@@ -198,7 +198,7 @@ pub struct Governing<'a> {
 #[derive(Clone, Debug, PartialEq)]
 pub struct JointStrength<'a> {
     /// The diameter counted in shear and bearing, and where it comes from.
-    pub diameter: (Length, Basis<'static>),
+    pub diameter: (Length, &'static Basis<'static>),
     /// The factor on rivet shear for thin sheet; `None` where none applies or none is published.
     pub thin_sheet_factor: Option<f64>,
     /// Rivet shear in all planes, thin-sheet factor included.
@@ -217,7 +217,7 @@ pub struct JointStrength<'a> {
     /// section against the load of all of them.
     pub margin: Option<Margin<'a>>,
     /// The weakest basis of all parts that were compared.
-    pub basis: Basis<'a>,
+    pub basis: &'a Basis<'a>,
     /// What was found.
     pub findings: Findings<'a>,
 }
@@ -342,31 +342,21 @@ const EDGE_FULL: f64 = 2.0;
 /// finding that says `refer` and without an allowable.
 ///
 /// ```
-/// use shophead::basis::Basis;
 /// use shophead::joint::strength::{Joint, Mode, Preparation, Rivet, Shear, Sheet, strength};
 /// use shophead::length::Length;
-/// use shophead::material::{Guarantee, SheetProperties};
-/// use shophead::quantity::Stress;
+/// use shophead::material::{Material, RivetAlloy};
 /// use shophead::rivet::Head;
 ///
-/// let ksi = |value| Some(Stress::from_ksi(value));
 /// // Bare 2024-T3 sheet, .010 to .128.
-/// let sheet_2024 = SheetProperties {
-///     alloy: "2024", temper: "T3", form: "sheet", clad: false, specification: "AMS-QQ-A-250/4",
-///     t_min: Length::parse(".010")?, t_max: Length::parse(".128")?, guarantee: Guarantee::A,
-///     ftu_l: ksi(64.0), ftu_lt: ksi(63.0), fty_l: ksi(47.0), fty_lt: ksi(42.0), fcy_l: ksi(39.0), fcy_lt: ksi(45.0),
-///     fsu: ksi(39.0), fbru_15: ksi(104.0), fbru_20: ksi(129.0), fbry_15: ksi(73.0), fbry_20: ksi(88.0),
-///     e: None, e_secondary: None, ec: None, g: None, poisson: None, density_lb_in3: 0.100,
-///     bearing_dry_pin: Some(true), note: "", basis: Basis::published("MIL-HDBK-5J", "table 3.2.3.0(b1), p 3-71"),
-/// };
+/// let sheet_2024 = Material::parse("2024-T3").ok().and_then(|material| material.properties(Length::parse(".032").ok()?));
 /// let skin = Sheet {
-///     properties: Some(&sheet_2024), thickness: Length::parse(".032")?, edge: Length::parse("1/4")?,
+///     properties: sheet_2024, thickness: Length::parse(".032")?, edge: Length::parse("1/4")?,
 ///     preparation: Preparation::Plain,
 /// };
 /// let cap = Sheet { thickness: Length::parse(".125")?, ..skin };
 /// let rivet = Rivet {
 ///     diameter: Length::parse("1/8")?, head: Head::Universal,
-///     driven_shear: Some((Stress::from_ksi(30.0), Basis::memory("MIL-HDBK-5J", "table 8.1.2(b)"))),
+///     driven_shear: RivetAlloy::Al2117.fsu_driven(),
 /// };
 /// let joint = Joint {
 ///     sheets: &[skin, cap], rivet, hole: None, shear: Shear::Single, pitch: None, load: None,
@@ -389,7 +379,7 @@ impl<'a> JointStrength<'a> {
     #[must_use]
     pub const fn nothing_yet() -> JointStrength<'a> {
         JointStrength {
-            diameter: (Length::ZERO, SHANK_COUNTS),
+            diameter: (Length::ZERO, &SHANK_COUNTS),
             thin_sheet_factor: None,
             shear: None,
             sheets: heapless::Vec::new(),
@@ -398,64 +388,25 @@ impl<'a> JointStrength<'a> {
             governing: None,
             net_section: None,
             margin: None,
-            basis: SHANK_COUNTS,
+            basis: &SHANK_COUNTS,
             findings: Findings::new(),
         }
-    }
-
-    fn clear(&mut self) {
-        self.sheets.clear();
-        self.findings.clear();
-        self.net_section = None;
     }
 
     /// Works an answer out where it stands. After an error it is no answer.
     #[inline(never)]
     pub(crate) fn fill(&mut self, joint: &Joint<'_, 'a>) -> Result<(), StrengthError> {
-        check(joint)?;
-        self.clear();
-        self.diameter = counted_diameter(joint, &mut self.findings);
-        let diameter = self.diameter;
-        let net_hole =
-            joint.hole.or(hole_table::nominal_hole(joint.rivet.diameter).map(|row| row.hole)).unwrap_or(diameter.0);
-        if joint.pitch.is_some_and(|pitch| pitch <= net_hole) {
-            return Err(StrengthError::PitchInsideHole);
-        }
-        let mut tally = Tally::new();
-
-        (self.shear, self.thin_sheet_factor) = rivet_shear(joint, diameter, &mut self.findings)?;
-        tally.add(Mode::RivetShear, None, self.shear, 1.0, false);
-
-        let mut net_section = None;
-        for (sheet, layer) in joint.sheets.iter().zip(1_u8..) {
-            let at = At { joint, sheet, layer, diameter, net_hole };
-            let found = at.strength(&mut self.findings)?;
-            let mode = match found.bearing.map(|bearing| bearing.kind) {
-                Some(BearingKind::FlushJoint) => Mode::FlushJoint,
-                _ => Mode::Bearing,
-            };
-            let indicated = found.bearing.is_some_and(|bearing| bearing.kind == BearingKind::Indication);
-            tally.add(mode, Some(layer), found.bearing.map(|bearing| bearing.ultimate), found.share, indicated);
-            // Bearing strengths come from tests to the end, so a sheet without a published shear strength still has an allowable.
-            if found.tear_out.is_some() {
-                tally.add(Mode::TearOut, Some(layer), found.tear_out, found.share, false);
-            }
-            net_section = lesser_net_section(net_section, found.net_section, layer);
-            // Cannot fail: check() has counted the sheets.
-            let _ = self.sheets.push(found);
-        }
-        if self.sheets.iter().all(|sheet| sheet.net_section.is_some()) {
-            self.net_section = net_section;
-        }
-
-        self.governing = tally.governing.filter(|_| tally.complete);
-        let load = self.governing.map(|governing| governing.load);
-        (self.allowable, self.indication) = if tally.indicated { (None, load) } else { (load, None) };
-        if let Some(governing) = self.governing.filter(|governing| governing.load.basis.status == Status::Memory) {
-            let found = Finding::new(Code::LimitFromMemory, Severity::Caution, governing.load.basis)
-                .measured(Figure::Force(governing.load.force));
-            self.findings.push(Finding { layer: governing.layer, ..found });
-        }
+        let (sheets, findings) = (&mut self.sheets, &mut self.findings);
+        sheets.clear();
+        findings.clear();
+        // Cannot fail: the sheets are counted before the first is worked out.
+        let mut keep = |sheet| {
+            let _ = sheets.push(sheet);
+        };
+        let found = weakest(joint, &mut keep, &mut |finding| findings.push(finding))?;
+        (self.diameter, self.shear, self.thin_sheet_factor) = (found.diameter, found.shear, found.thin_sheet_factor);
+        (self.allowable, self.indication) = found.load();
+        (self.governing, self.net_section, self.basis) = (found.governing, found.net_section, found.basis);
         self.margin = match (joint.load, self.allowable) {
             (Some((load, factors)), Some(allowable)) => Some(margin(allowable.force, load, factors)?),
             _ => None,
@@ -467,9 +418,81 @@ impl<'a> JointStrength<'a> {
                     .limit(Figure::Ratio(0.0)),
             );
         }
-        self.basis = tally.basis.unwrap_or(diameter.1);
         Ok(())
     }
+}
+
+/// What of a strength is known when every sheet has been looked at once: a part of [`JointStrength`].
+pub(super) struct Weakest<'a> {
+    diameter: (Length, &'static Basis<'static>),
+    shear: Option<Allowable<'a>>,
+    thin_sheet_factor: Option<f64>,
+    pub(super) governing: Option<Governing<'a>>,
+    indicated: bool,
+    net_section: Option<(Allowable<'a>, u8)>,
+    pub(super) basis: &'a Basis<'a>,
+}
+
+impl<'a> Weakest<'a> {
+    /// The load at which something gives way: an allowable, or only an indication.
+    pub(super) fn load(&self) -> (Option<Allowable<'a>>, Option<Allowable<'a>>) {
+        let load = self.governing.map(|governing| governing.load);
+        if self.indicated { (None, load) } else { (load, None) }
+    }
+}
+
+/// What gives way first; hands out each sheet and each finding on the way, so that only who needs them has room for them.
+#[inline(never)]
+pub(super) fn weakest<'a>(
+    joint: &Joint<'_, 'a>,
+    keep: &mut dyn FnMut(SheetStrength<'a>),
+    push: &mut Sink<'_, 'a>,
+) -> Result<Weakest<'a>, StrengthError> {
+    check(joint)?;
+    let diameter = counted_diameter(joint, push);
+    let net_hole =
+        joint.hole.or(hole_table::nominal_hole(joint.rivet.diameter).map(|row| row.hole)).unwrap_or(diameter.0);
+    if joint.pitch.is_some_and(|pitch| pitch <= net_hole) {
+        return Err(StrengthError::PitchInsideHole);
+    }
+    let mut tally = Tally::new();
+    let (shear, thin_sheet_factor) = rivet_shear(joint, diameter, push)?;
+    tally.add(Mode::RivetShear, None, shear, 1.0, false);
+
+    let (mut net_section, mut every_net_section) = (None, true);
+    for (sheet, layer) in joint.sheets.iter().zip(1_u8..) {
+        let at = At { joint, sheet, layer, diameter, net_hole };
+        let found = at.strength(push)?;
+        let mode = match found.bearing.map(|bearing| bearing.kind) {
+            Some(BearingKind::FlushJoint) => Mode::FlushJoint,
+            _ => Mode::Bearing,
+        };
+        let indicated = found.bearing.is_some_and(|bearing| bearing.kind == BearingKind::Indication);
+        tally.add(mode, Some(layer), found.bearing.map(|bearing| bearing.ultimate), found.share, indicated);
+        // Bearing strengths come from tests to the end, so a sheet without a published shear strength still has an allowable.
+        if found.tear_out.is_some() {
+            tally.add(Mode::TearOut, Some(layer), found.tear_out, found.share, false);
+        }
+        net_section = lesser_net_section(net_section, found.net_section, layer);
+        every_net_section &= found.net_section.is_some();
+        keep(found);
+    }
+
+    let governing = tally.governing.filter(|_| tally.complete);
+    if let Some(governing) = governing.filter(|governing| governing.load.basis.status == Status::Memory) {
+        let found = Finding::new(Code::LimitFromMemory, Severity::Caution, governing.load.basis)
+            .measured(Figure::Force(governing.load.force));
+        push(Finding { layer: governing.layer, ..found });
+    }
+    Ok(Weakest {
+        diameter,
+        shear,
+        thin_sheet_factor,
+        governing,
+        indicated: tally.indicated,
+        net_section: net_section.filter(|_| every_net_section),
+        basis: tally.basis.unwrap_or(diameter.1),
+    })
 }
 
 fn check(joint: &Joint<'_, '_>) -> Result<(), StrengthError> {
@@ -503,42 +526,43 @@ fn valid(stress: Stress) -> Result<Stress, StrengthError> {
     if stress.is_finite() && stress > Stress::ZERO { Ok(stress) } else { Err(StrengthError::StressNotPositive) }
 }
 
-fn finite(force: Force, basis: Basis<'_>) -> Result<Allowable<'_>, StrengthError> {
+fn finite<'a>(force: Force, basis: &'a Basis<'a>) -> Result<Allowable<'a>, StrengthError> {
     if force.is_finite() { Ok(Allowable { force, basis }) } else { Err(StrengthError::OutOfRange) }
 }
 
 /// The hole as it is, but not more than the table says; the shank where the table has no such rivet.
-fn counted_diameter(joint: &Joint<'_, '_>, findings: &mut Findings<'_>) -> (Length, Basis<'static>) {
+fn counted_diameter(joint: &Joint<'_, '_>, push: &mut Sink<'_, '_>) -> (Length, &'static Basis<'static>) {
     let nominal = joint.rivet.diameter;
     let Some(row) = hole_table::nominal_hole(nominal) else {
         let counted = joint.hole.map_or(nominal, |hole| hole.min(nominal));
-        findings.push(
-            Finding::new(Code::StrengthNotPublished, Severity::Caution, SHANK_COUNTS).measured(Figure::Length(counted)),
+        push(
+            Finding::new(Code::StrengthNotPublished, Severity::Caution, &SHANK_COUNTS)
+                .measured(Figure::Length(counted)),
         );
-        return (counted, SHANK_COUNTS);
+        return (counted, &SHANK_COUNTS);
     };
     match joint.hole {
         Some(hole) if hole > row.hole => {
-            findings.push(
-                Finding::new(Code::HoleAboveNominal, Severity::Note, CAPPED)
+            push(
+                Finding::new(Code::HoleAboveNominal, Severity::Note, &CAPPED)
                     .measured(Figure::Length(hole))
                     .limit(Figure::Length(row.hole)),
             );
-            (row.hole, hole_table::BASIS)
+            (row.hole, &hole_table::BASIS)
         }
-        Some(hole) => (hole, hole_table::BASIS),
-        None => (row.hole, hole_table::BASIS),
+        Some(hole) => (hole, &hole_table::BASIS),
+        None => (row.hole, &hole_table::BASIS),
     }
 }
 
 /// Shear of the rivet and the thin-sheet factor in it.
 fn rivet_shear<'a>(
     joint: &Joint<'_, 'a>,
-    (diameter, diameter_basis): (Length, Basis<'static>),
-    findings: &mut Findings<'a>,
+    (diameter, diameter_basis): (Length, &'static Basis<'static>),
+    push: &mut Sink<'_, 'a>,
 ) -> Result<(Option<Allowable<'a>>, Option<f64>), StrengthError> {
     let Some((stress, stress_basis)) = joint.rivet.driven_shear else {
-        findings.push(Finding::new(Code::StrengthNotPublished, Severity::Refer, SHEAR_TABLE));
+        push(Finding::new(Code::StrengthNotPublished, Severity::Refer, &SHEAR_TABLE));
         return Ok((None, None));
     };
     let stress = valid(stress)?;
@@ -558,10 +582,10 @@ fn rivet_shear<'a>(
         },
     };
     if factor.is_some_and(|factor| factor < 1.0) {
-        basis = basis.weaker(thin_sheet::BASIS);
+        basis = basis.weaker(&thin_sheet::BASIS);
     }
     if joint.shear == Shear::Double {
-        basis = basis.weaker(DOUBLE_SHEAR);
+        basis = basis.weaker(&DOUBLE_SHEAR);
     }
     let mut single = modes::rivet_shear(stress, diameter, Shear::Single.planes());
     // A printed cell is rounded; some lie a pound below the formula.
@@ -578,12 +602,12 @@ struct At<'j, 'a> {
     joint: &'j Joint<'j, 'a>,
     sheet: &'j Sheet<'j>,
     layer: u8,
-    diameter: (Length, Basis<'static>),
+    diameter: (Length, &'static Basis<'static>),
     net_hole: Length,
 }
 
 impl<'a> At<'_, 'a> {
-    fn strength(&self, findings: &mut Findings<'a>) -> Result<SheetStrength<'a>, StrengthError> {
+    fn strength(&self, push: &mut Sink<'_, 'a>) -> Result<SheetStrength<'a>, StrengthError> {
         let edge_margin = self.sheet.edge.to_inches_f64() / self.joint.rivet.diameter.to_inches_f64();
         let outer = self.joint.shear == Shear::Double && self.layer != 2;
         let mut found = SheetStrength {
@@ -597,73 +621,73 @@ impl<'a> At<'_, 'a> {
         };
         let thickness = self.sheet.thickness;
         let in_column =
-            |sheet: &&SheetProperties| sheet.t_min <= self.sheet.thickness && self.sheet.thickness <= sheet.t_max;
+            |sheet: &&SheetProperties| sheet.t_min() <= self.sheet.thickness && self.sheet.thickness <= sheet.t_max();
         let Some(properties) = self.sheet.properties.filter(in_column) else {
-            self.not_published(Severity::Refer, SHEET_TABLES, findings);
+            self.not_published(Severity::Refer, &SHEET_TABLES, push);
             return Ok(found);
         };
         found.bearing = match self.sheet.preparation {
-            Preparation::Plain => self.bearing(properties, edge_margin, findings)?,
-            Preparation::Countersunk | Preparation::Dimpled => self.flush_joint(properties, edge_margin, findings)?,
+            Preparation::Plain => self.bearing(properties, edge_margin, push)?,
+            Preparation::Countersunk | Preparation::Dimpled => self.flush_joint(properties, edge_margin, push)?,
         };
         if !self.edge_is_covered() {
-            findings.push(
-                Finding::new(Code::EdgeMarginBelowTable, Severity::Refer, BELOW)
+            push(
+                Finding::new(Code::EdgeMarginBelowTable, Severity::Refer, &BELOW)
                     .measured(Figure::Ratio(edge_margin))
                     .limit(Figure::Ratio(EDGE_LEAST))
                     .layer(self.layer),
             );
         }
-        match properties.fsu {
-            None => self.not_published(Severity::Caution, properties.basis, findings),
+        match properties.fsu() {
+            None => self.not_published(Severity::Caution, properties.basis(), push),
             Some(fsu) => {
                 let fsu = valid(fsu)?;
                 let edge = self.sheet.edge;
                 found.tear_out =
-                    Some(finite(modes::tear_out(fsu, thickness, edge), properties.basis.weaker(TEAR_OUT))?);
+                    Some(finite(modes::tear_out(fsu, thickness, edge), properties.basis().weaker(&TEAR_OUT))?);
                 let relief = modes::tear_out_with_relief(fsu, thickness, edge, self.diameter.0);
                 if relief > Force::ZERO {
                     found.tear_out_with_relief =
-                        Some(finite(relief, properties.basis.weaker(TEAR_OUT_WITH_RELIEF).weaker(self.diameter.1))?);
+                        Some(finite(relief, properties.basis().weaker(&TEAR_OUT_WITH_RELIEF).weaker(self.diameter.1))?);
                 }
             }
         }
         if let (Some(pitch), Some(ftu)) = (self.joint.pitch, properties.ftu()) {
             let net = modes::net_section(valid(ftu)?, thickness, pitch, self.net_hole, 1);
-            found.net_section = Some(finite(net, properties.basis)?);
+            found.net_section = Some(finite(net, properties.basis())?);
         }
         Ok(found)
     }
 
-    fn not_published(&self, severity: Severity, basis: Basis<'a>, findings: &mut Findings<'a>) {
-        findings.push(Finding::new(Code::StrengthNotPublished, severity, basis).layer(self.layer));
+    fn not_published(&self, severity: Severity, basis: &'a Basis<'a>, push: &mut Sink<'_, 'a>) {
+        push(Finding::new(Code::StrengthNotPublished, severity, basis).layer(self.layer));
     }
 
     /// Whether the edge margin is at least 1.5; exact.
     fn edge_is_covered(&self) -> bool {
-        let edge = i128::from(self.sheet.edge.nanometres()).saturating_mul(2);
-        edge >= i128::from(self.joint.rivet.diameter.nanometres()).saturating_mul(3)
+        let edge = i128::from(self.sheet.edge.nanometres()).wrapping_mul(2);
+        edge >= i128::from(self.joint.rivet.diameter.nanometres()).wrapping_mul(3)
     }
 
     fn bearing(
         &self,
         properties: &SheetProperties,
         edge_margin: f64,
-        findings: &mut Findings<'a>,
+        push: &mut Sink<'_, 'a>,
     ) -> Result<Option<Bearing<'a>>, StrengthError> {
         let nominal = self.joint.rivet.diameter;
         let (thickness, diameter) = (self.sheet.thickness, self.diameter.0);
         if !thin_sheet::is_covered(thickness, nominal) {
-            findings.push(
-                Finding::new(Code::SheetTooThinForTable, Severity::Refer, thin_sheet::LEAST_RATIO_BASIS)
+            push(
+                Finding::new(Code::SheetTooThinForTable, Severity::Refer, &thin_sheet::LEAST_RATIO_BASIS)
                     .measured(Figure::Ratio(thickness.to_inches_f64() / nominal.to_inches_f64()))
                     .limit(Figure::Ratio(thin_sheet::LEAST_RATIO))
                     .layer(self.layer),
             );
             return Ok(None);
         }
-        let basis = properties.basis.weaker(self.diameter.1);
-        let load = |stress: Stress, also: Option<Basis<'static>>| {
+        let basis = properties.basis().weaker(self.diameter.1);
+        let load = |stress: Stress, also: Option<&'static Basis<'static>>| {
             finite(modes::bearing(stress, diameter, thickness), also.map_or(basis, |also| basis.weaker(also)))
         };
         let covered = self.edge_is_covered();
@@ -674,15 +698,15 @@ impl<'a> At<'_, 'a> {
                 at_edge_margin(edge_margin, at_15, at_20)
             } else {
                 let in_proportion = |at_15: Stress| Stress::from_psi(at_15.psi() * edge_margin / EDGE_LEAST);
-                at_15.map(|at_15| (in_proportion(at_15), Some(INDICATED)))
+                at_15.map(|at_15| (in_proportion(at_15), Some(&INDICATED)))
             };
             found.map(|(stress, also)| load(stress, also)).transpose()
         };
-        let Some(ultimate) = at_margin(properties.fbru_15, properties.fbru_20)? else {
-            self.not_published(Severity::Refer, properties.basis, findings);
+        let Some(ultimate) = at_margin(properties.fbru_15(), properties.fbru_20())? else {
+            self.not_published(Severity::Refer, properties.basis(), push);
             return Ok(None);
         };
-        let yield_load = at_margin(properties.fbry_15, properties.fbry_20)?;
+        let yield_load = at_margin(properties.fbry_15(), properties.fbry_20())?;
         let kind = if covered { BearingKind::Sheet } else { BearingKind::Indication };
         Ok(Some(Bearing { kind, ultimate, yield_load }))
     }
@@ -692,7 +716,7 @@ impl<'a> At<'_, 'a> {
         &self,
         properties: &SheetProperties,
         edge_margin: f64,
-        findings: &mut Findings<'a>,
+        push: &mut Sink<'_, 'a>,
     ) -> Result<Option<Bearing<'a>>, StrengthError> {
         let rivet = &self.joint.rivet;
         let same_rivet = rivet.head == Head::Flush
@@ -706,21 +730,21 @@ impl<'a> At<'_, 'a> {
                 && row.thickness >= thickness
         });
         if is_knife_edge && rivet.head == Head::Flush {
-            findings.push(
-                Finding::new(Code::CountersinkTooDeep, Severity::Refer, flush_table::KNIFE_EDGE_BASIS)
+            push(
+                Finding::new(Code::CountersinkTooDeep, Severity::Refer, &flush_table::KNIFE_EDGE_BASIS)
                     .measured(Figure::Length(thickness))
                     .layer(self.layer),
             );
         }
         let row = flush_table::flush_row(rivet.diameter, preparation, properties, thickness).filter(|_| same_rivet);
         let Some((row, basis)) = row else {
-            self.not_published(Severity::Refer, FLUSH, findings);
+            self.not_published(Severity::Refer, &FLUSH, push);
             return Ok(None);
         };
         let (kind, part, basis) = if self.edge_is_covered() {
             (BearingKind::FlushJoint, 1.0, basis)
         } else {
-            (BearingKind::Indication, edge_margin / EDGE_LEAST, basis.weaker(INDICATED))
+            (BearingKind::Indication, edge_margin / EDGE_LEAST, basis.weaker(&INDICATED))
         };
         Ok(Some(Bearing {
             kind,
@@ -735,16 +759,16 @@ fn at_edge_margin(
     edge_margin: f64,
     at_15: Option<Stress>,
     at_20: Option<Stress>,
-) -> Option<(Stress, Option<Basis<'static>>)> {
+) -> Option<(Stress, Option<&'static Basis<'static>>)> {
     if edge_margin >= EDGE_FULL {
-        let also = (edge_margin > EDGE_FULL).then_some(HELD);
+        let also = (edge_margin > EDGE_FULL).then_some(&HELD);
         return at_20.or(at_15).map(|stress| (stress, also));
     }
     let at_15 = at_15?;
     match at_20 {
         Some(at_20) if edge_margin > EDGE_LEAST => {
             let way = (edge_margin - EDGE_LEAST) / (EDGE_FULL - EDGE_LEAST);
-            Some((Stress::from_psi(at_15.psi() + way * (at_20.psi() - at_15.psi())), Some(INTERPOLATED)))
+            Some((Stress::from_psi(at_15.psi() + way * (at_20.psi() - at_15.psi())), Some(&INTERPOLATED)))
         }
         _ => Some((at_15, None)),
     }
@@ -765,7 +789,7 @@ fn lesser_net_section<'a>(
 /// The least of the parts so far.
 struct Tally<'a> {
     governing: Option<Governing<'a>>,
-    basis: Option<Basis<'a>>,
+    basis: Option<&'a Basis<'a>>,
     /// Whether every part had a figure.
     complete: bool,
     /// Whether one of them was only an indication.
@@ -796,50 +820,36 @@ impl<'a> Tally<'a> {
 mod tests {
     use super::*;
     use crate::joint::margin::LoadKind;
-    use crate::material::Guarantee;
+    use crate::material::{Guarantee, SheetHeading};
 
     fn length(text: &str) -> Length {
         Length::parse(text).unwrap()
     }
 
-    const fn ksi(value: f64) -> Option<Stress> {
-        Some(Stress::from_ksi(value))
-    }
-
-    /// Bare 2024-T3, MIL-HDBK-5J table 3.2.3.0(b1), p 3-71, basis A.
-    const BARE: SheetProperties = SheetProperties {
+    static HEADING: SheetHeading = SheetHeading {
         alloy: "2024",
         temper: "T3",
         form: "sheet",
         clad: false,
         specification: "AMS-QQ-A-250/4",
-        t_min: Length::from_ten_thousandths(100),
-        t_max: Length::from_ten_thousandths(1_280),
-        guarantee: Guarantee::A,
-        ftu_l: ksi(64.0),
-        ftu_lt: ksi(63.0),
-        fty_l: ksi(47.0),
-        fty_lt: ksi(42.0),
-        fcy_l: ksi(39.0),
-        fcy_lt: ksi(45.0),
-        fsu: ksi(39.0),
-        fbru_15: ksi(104.0),
-        fbru_20: ksi(129.0),
-        fbry_15: ksi(73.0),
-        fbry_20: ksi(88.0),
-        e: None,
-        e_secondary: None,
-        ec: None,
-        g: None,
-        poisson: None,
-        density_lb_in3: 0.100,
+        poisson_hundredths: 0,
+        density_thousandths: 100,
         bearing_dry_pin: Some(true),
         note: "",
         basis: Basis::published("MIL-HDBK-5J", "table 3.2.3.0(b1), p 3-71"),
     };
 
-    const DRIVEN_2117: (Stress, Basis<'static>) =
-        (Stress::from_ksi(30.0), Basis::memory("MIL-HDBK-5J", "table 8.1.2(b)"));
+    /// Bare 2024-T3, MIL-HDBK-5J table 3.2.3.0(b1), p 3-71, basis A.
+    static BARE: SheetProperties = SheetProperties::new(
+        &HEADING,
+        (100, 1_280),
+        Guarantee::A,
+        [640, 630, 470, 420, 390, 450, 390, 1_040, 1_290, 730, 880],
+        [0; 4],
+    );
+
+    const DRIVEN_2117: (Stress, &Basis<'static>) =
+        (Stress::from_ksi(30.0), &Basis::memory("MIL-HDBK-5J", "table 8.1.2(b)"));
 
     fn sheet(thickness: &str) -> Sheet<'static> {
         let (thickness, edge) = (length(thickness), length("1/4"));

@@ -31,7 +31,7 @@ pub struct Rule {
     /// How much larger the substitute must be.
     pub step: Step,
     /// Where the rule stands.
-    pub basis: Basis<'static>,
+    pub basis: &'static Basis<'static>,
 }
 
 const CIRCULAR: Basis<'static> = Basis::published("AC 43.13-1B", "para 4-57b, p 4-16");
@@ -45,34 +45,34 @@ pub const RULES: &[Rule] = &[
         substitute: RivetAlloy::Al2117,
         up_to: Some(Length::from_64ths(12)),
         step: Step::ThirtySecond,
-        basis: CIRCULAR,
+        basis: &CIRCULAR,
     },
     Rule {
         original: RivetAlloy::Al2024,
         substitute: RivetAlloy::Al2117,
         up_to: Some(Length::from_64ths(10)),
         step: Step::ThirtySecond,
-        basis: CIRCULAR,
+        basis: &CIRCULAR,
     },
     Rule {
         original: RivetAlloy::Al2024,
         substitute: RivetAlloy::Al2017,
         up_to: None,
         step: Step::NextSize,
-        basis: RIVET_SELECTION,
+        basis: &RIVET_SELECTION,
     },
     Rule {
         original: RivetAlloy::Al2017,
         substitute: RivetAlloy::Al2117,
         up_to: None,
         step: Step::NextSize,
-        basis: RIVET_SELECTION,
+        basis: &RIVET_SELECTION,
     },
     Rule {
         original: RivetAlloy::Al2024,
         substitute: RivetAlloy::Al2117,
         up_to: None,
         step: Step::NextSize,
-        basis: MATERIALS,
+        basis: &MATERIALS,
     },
 ];

@@ -6,7 +6,7 @@
 
 use super::strength::Shear;
 use crate::basis::Basis;
-use crate::length::Length;
+use crate::length::{Length, product};
 
 /// The figures for one kind of joint: `factor = 1 - slope × (D/t - start)`.
 struct Rule {
@@ -33,7 +33,7 @@ pub const BASIS: Basis<'static> = Basis::memory("MIL-HDBK-5J", "section 8.1.2.1,
 
 /// Whether `thickness / diameter` is at least so many hundredths; exact.
 fn reaches(thickness: Length, diameter: Length, hundredths: i64) -> bool {
-    let scaled = |length: Length, by: i64| i128::from(length.nanometres()).saturating_mul(i128::from(by));
+    let scaled = |length: Length, by: i64| product(i128::from(length.nanometres()), i128::from(by));
     scaled(thickness, 100) >= scaled(diameter, hundredths)
 }
 

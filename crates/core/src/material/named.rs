@@ -1,6 +1,5 @@
 //! Sheet materials by name, and the strengths that stand behind a name.
 
-use core::cmp::Ordering;
 use core::fmt;
 
 use super::name_table::NAMES;
@@ -66,8 +65,8 @@ impl Material {
 
     /// A document that names it.
     #[must_use]
-    pub const fn basis(self) -> Basis<'static> {
-        self.0.basis
+    pub const fn basis(self) -> &'static Basis<'static> {
+        &self.0.basis
     }
 
     /// Design minimum strengths of this material in this thickness: the handbook's A values, or S where it has no A.
@@ -93,14 +92,14 @@ impl Material {
     }
 
     fn weakest(self, thickness: Length, accepted: fn(Guarantee) -> bool) -> Option<&'static SheetProperties> {
-        let columns = || SHEETS.iter().filter(move |column| self.heads(column) && accepted(column.guarantee));
-        let holding = columns().filter(|column| column.t_min <= thickness && thickness <= column.t_max);
-        holding.min_by(|one, other| by_strength(one, other)).or_else(|| {
-            let below = columns().map(|column| column.t_max).filter(|end| *end < thickness).max()?;
-            let above = columns().map(|column| column.t_min).filter(|start| *start > thickness).min()?;
-            let beside = columns().filter(|column| column.t_max == below || column.t_min == above);
+        let columns = || SHEETS.iter().filter(move |column| self.heads(column) && accepted(column.guarantee()));
+        let holding = columns().filter(|column| column.t_min() <= thickness && thickness <= column.t_max());
+        holding.min_by_key(|column| column.ranked()).or_else(|| {
+            let below = columns().map(|column| column.t_max()).filter(|end| *end < thickness).max()?;
+            let above = columns().map(|column| column.t_min()).filter(|start| *start > thickness).min()?;
+            let beside = columns().filter(|column| column.t_max() == below || column.t_min() == above);
             let hairline = above.minus(below) <= THICKNESS_STEP;
-            beside.min_by(|one, other| by_strength(one, other)).filter(|_| hairline)
+            beside.min_by_key(|column| column.ranked()).filter(|_| hairline)
         })
     }
 
@@ -109,9 +108,9 @@ impl Material {
     /// Split at the spaces, not at ` and `: the standard library's search for a text can panic as far as a linker can tell, and no
     /// temper is called `and`.
     fn heads(self, column: &SheetProperties) -> bool {
-        column.alloy == self.alloy()
-            && column.clad == self.is_clad()
-            && column.temper.split(' ').any(|temper| temper == self.temper())
+        column.alloy() == self.alloy()
+            && column.heading().clad == self.is_clad()
+            && column.temper().split(' ').any(|temper| temper == self.temper())
     }
 
     /// Reads a material: `2024-T3`, `clad 2024-T3`, `2024-T3 clad`, `alclad 2024-T3`, `bare 7075-T6`, in small or capital
@@ -154,24 +153,6 @@ impl Material {
 
 /// Words for the surface of a sheet, and whether they mean clad.
 const SURFACES: &[(&str, bool)] = &[("clad", true), ("alclad", true), ("bare", false)];
-
-/// Weaker first; see [`Material::properties`].
-fn by_strength(one: &SheetProperties, other: &SheetProperties) -> Ordering {
-    let strengths = |column: &SheetProperties| {
-        [
-            column.fbru_15,
-            column.fbru_20,
-            column.ftu(),
-            column.fsu,
-            column.fbry_15,
-            column.fbry_20,
-            column.fty(),
-            column.fcy(),
-        ]
-    };
-    // An empty cell is below every figure; a table holds no NaN.
-    strengths(one).partial_cmp(&strengths(other)).unwrap_or(Ordering::Equal)
-}
 
 /// `2024-T3`, `clad 2024-T3`: what [`Material::parse`] reads back.
 impl fmt::Display for Material {
@@ -345,7 +326,7 @@ mod tests {
     fn every_column_of_the_handbook_is_reached_by_name() {
         for column in SHEETS {
             let reached = Material::known().filter(|known| known.heads(column)).count();
-            assert_eq!(reached, column.temper.split(" and ").count(), "{} {}", column.alloy, column.temper);
+            assert_eq!(reached, column.temper().split(" and ").count(), "{} {}", column.alloy(), column.temper());
         }
     }
 
@@ -373,56 +354,61 @@ mod tests {
         // Below the first column, above the last, and in no gap at all.
         assert_eq!((ftu(".0079"), ftu(".008"), ftu(".249"), ftu(".2491")), (None, Some(58.0), Some(62.0), None));
         // Thinner 7075-T6 has no bearing strengths at all: they must not be borrowed from the next column.
-        assert_eq!(material("7075-T6").properties(inch(".0115")).map(|column| column.fbru_20), Some(None));
+        assert_eq!(material("7075-T6").properties(inch(".0115")).map(|column| column.fbru_20()), Some(None));
         // Sheet up to .249, plate from .250.
-        assert_eq!(material("2024-T42").properties(inch(".2495")).map(|column| column.form), Some("plate"));
+        assert_eq!(material("2024-T42").properties(inch(".2495")).map(|column| column.heading().form), Some("plate"));
     }
 
     #[test]
     fn of_two_specifications_the_weaker_holds() {
         let clad = material("clad 7075-T6");
         let thin = clad.properties(inch(".032")).expect("a column");
-        assert_eq!((thin.specification, thin.ftu().map(|ftu| ftu.ksi())), ("AMS-QQ-A-250/13", Some(70.0)));
+        assert_eq!((thin.heading().specification, thin.ftu().map(|ftu| ftu.ksi())), ("AMS-QQ-A-250/13", Some(70.0)));
         // Equal columns: the first printed.
-        assert_eq!(clad.properties(inch(".050")).map(|column| column.specification), Some("AMS 4049"));
+        assert_eq!(clad.properties(inch(".050")).map(|column| column.heading().specification), Some("AMS 4049"));
     }
 
     #[test]
     fn b_values_only_when_asked_for() {
         let bare = material("2024-T3");
-        assert_eq!(bare.properties(inch(".040")).map(|column| column.guarantee), Some(Guarantee::A));
-        assert_eq!(bare.properties(inch(".009")).map(|column| column.guarantee), Some(Guarantee::S));
-        assert_eq!(bare.properties_b(inch(".040")).map(|column| column.guarantee), Some(Guarantee::B));
+        assert_eq!(bare.properties(inch(".040")).map(|column| column.guarantee()), Some(Guarantee::A));
+        assert_eq!(bare.properties(inch(".009")).map(|column| column.guarantee()), Some(Guarantee::S));
+        assert_eq!(bare.properties_b(inch(".040")).map(|column| column.guarantee()), Some(Guarantee::B));
         assert_eq!(bare.properties_b(inch(".009")), None);
     }
 
     #[test]
     fn the_chosen_column_is_nowhere_stronger_than_one_passed_over() {
-        fn cells(column: &SheetProperties) -> [Option<crate::quantity::Stress>; 11] {
-            let SheetProperties { ftu_l, ftu_lt, fty_l, fty_lt, fcy_l, fcy_lt, fsu, .. } = *column;
-            let SheetProperties { fbru_15, fbru_20, fbry_15, fbry_20, .. } = *column;
-            [ftu_l, ftu_lt, fty_l, fty_lt, fcy_l, fcy_lt, fsu, fbru_15, fbru_20, fbry_15, fbry_20]
+        fn cells(of: &SheetProperties) -> [Option<crate::quantity::Stress>; 11] {
+            let (tension, compression) =
+                ([of.ftu_l(), of.ftu_lt(), of.fty_l(), of.fty_lt()], [of.fcy_l(), of.fcy_lt()]);
+            let bearing = [of.fbru_15(), of.fbru_20(), of.fbry_15(), of.fbry_20()];
+            let mut cells = [of.fsu(); 11];
+            for (cell, value) in cells.iter_mut().zip(tension.into_iter().chain(compression).chain(bearing)) {
+                *cell = value;
+            }
+            cells
         }
         // Half a thousandth apart, so that every hairline is met.
         for (known, step) in Material::known().flat_map(|known| (0..=1_000).map(move |step| (known, step * 5))) {
             let thickness = Length::from_ten_thousandths(step);
             let Some(chosen) = known.properties(thickness) else { continue };
             // Where no column holds the thickness, the neighbours do that lie within a step of it.
-            let held = chosen.t_min <= thickness && thickness <= chosen.t_max;
+            let held = chosen.t_min() <= thickness && thickness <= chosen.t_max();
             let slack = if held { Length::ZERO } else { THICKNESS_STEP };
             let passed_over = SHEETS.iter().filter(|column| {
                 known.heads(column)
-                    && column.guarantee != Guarantee::B
-                    && column.t_min.minus(slack) <= thickness
-                    && thickness <= column.t_max.plus(slack)
+                    && column.guarantee() != Guarantee::B
+                    && column.t_min().minus(slack) <= thickness
+                    && thickness <= column.t_max().plus(slack)
             });
             for column in passed_over {
                 for (taken, other) in cells(chosen).iter().zip(cells(column)) {
                     assert!(
                         *taken <= other,
                         "{known} {thickness}: {} or {}",
-                        chosen.specification,
-                        column.specification
+                        chosen.heading().specification,
+                        column.heading().specification
                     );
                 }
             }

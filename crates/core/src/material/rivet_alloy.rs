@@ -186,9 +186,9 @@ impl RivetAlloy {
     /// assert!(RivetAlloy::Al2017.driven_shears().iter().any(|shear| shear.temper == Some("T3") && shear.fsu.ksi() == 38.0));
     /// ```
     #[must_use]
-    pub fn fsu_driven(self) -> Option<(Stress, Basis<'static>)> {
+    pub fn fsu_driven(self) -> Option<(Stress, &'static Basis<'static>)> {
         let least = self.driven_shears().iter().min_by(|one, other| one.fsu.psi().total_cmp(&other.fsu.psi()))?;
-        Some((least.fsu, least.basis))
+        Some((least.fsu, &least.basis))
     }
 
     /// Every density given, in pounds per cubic inch, the best supported first.
@@ -251,8 +251,8 @@ impl RivetAlloy {
     /// Whether this alloy may carry load; `None` where no document at hand says. For 5056 see [`RivetAlloy::used_for`]: it
     /// carries load in magnesium structure.
     #[must_use]
-    pub const fn is_structural(self) -> Option<(bool, Basis<'static>)> {
-        match self.row().used_for {
+    pub const fn is_structural(self) -> Option<(bool, &'static Basis<'static>)> {
+        match &self.row().used_for {
             Some((used_for, basis)) => Some((!matches!(used_for, RivetUse::Nonstructural), basis)),
             None => None,
         }
@@ -274,7 +274,7 @@ mod tests {
     fn the_default_temper_is_that_of_the_default_strength() {
         for alloy in RivetAlloy::ALL {
             let Some((fsu, basis)) = alloy.fsu_driven() else { continue };
-            let same = |shear: &&DrivenShear| shear.fsu == fsu && shear.basis == basis;
+            let same = |shear: &&DrivenShear| shear.fsu == fsu && shear.basis == *basis;
             let chosen = alloy.driven_shears().iter().find(same).expect("one of them");
             assert_eq!(alloy.temper_driven(), chosen.temper, "{}", alloy.alloy());
             assert!(alloy.driven_shears().iter().all(|shear| shear.fsu >= fsu));

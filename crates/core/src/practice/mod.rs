@@ -36,6 +36,8 @@ mod value;
 
 use core::fmt;
 
+use common::{Row, RowScope};
+
 use crate::basis::{Basis, Status};
 use crate::length::{Interval, Length};
 use crate::material::RivetAlloy;
@@ -192,9 +194,6 @@ impl Scope {
     /// Every case.
     pub const ANY: Scope = Scope { head: None, alloy: None, diameter: None, rows: None };
 
-    /// As many particulars as there are: no limit is more particular.
-    const MOST: u8 = 4;
-
     fn covers(&self, case: &Case) -> bool {
         let head = if case.head.is_flush() { HeadScope::Flush } else { HeadScope::Protruding };
         self.head.is_none_or(|wanted| wanted == head)
@@ -270,8 +269,68 @@ pub struct Given<'a, T> {
     /// The figure.
     pub value: T,
     /// Where it comes from.
-    pub basis: Basis<'a>,
+    pub basis: &'a Basis<'a>,
 }
+
+/// A limit where it stands.
+#[derive(Clone, Copy)]
+enum Found<'a> {
+    Own(&'a Limit<'a>),
+    BuiltIn(&'static Row),
+}
+
+impl<'a> Found<'a> {
+    fn value(self) -> Value {
+        match self {
+            Found::Own(limit) => limit.value,
+            Found::BuiltIn(row) => row.value(),
+        }
+    }
+
+    fn basis(self) -> &'a Basis<'a> {
+        match self {
+            Found::Own(limit) => &limit.basis,
+            Found::BuiltIn(row) => row.basis,
+        }
+    }
+}
+
+/// The most particular of the limits of one name that cover the case; the first of equals.
+fn most_particular<T: Copy>(limits: impl Iterator<Item = (T, Scope)>, case: &Case) -> Option<T> {
+    let mut found: Option<(T, u8)> = None;
+    for (limit, scope) in limits {
+        let particulars = scope.particulars();
+        if scope.covers(case) && found.is_none_or(|(_, most)| particulars > most) {
+            found = Some((limit, particulars));
+        }
+    }
+    found.map(|(limit, _)| limit)
+}
+
+/// The rows of this name in a built-in table: they stand together there, in the order of the names. A short calculation asks for a dozen
+/// limits, so that looking through the whole table was most of its work.
+fn of_name(table: &'static [Row], name: Name) -> &'static [Row] {
+    let from = table.partition_point(|limit| limit.name < name);
+    let rest = table.get(from..).unwrap_or_default();
+    let count = rest.iter().take_while(|limit| limit.name == name).count();
+    rest.get(..count).unwrap_or_default()
+}
+
+/// Whether [`of_name`] finds everything in a table.
+const fn is_in_order(table: &[Row]) -> bool {
+    let mut rest = table;
+    while let [first, others @ ..] = rest {
+        if let [second, ..] = others
+            && first.name as u8 > second.name as u8
+        {
+            return false;
+        }
+        rest = others;
+    }
+    true
+}
+
+const _: () = assert!(is_in_order(handbook::LIMITS) && is_in_order(process::LIMITS) && is_in_order(common::LIMITS));
 
 /// A set of limits.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -279,7 +338,7 @@ pub struct Practice<'a> {
     name: &'a str,
     title: &'a str,
     /// The practice's own tables, then what both practices share.
-    built_in: [&'static [Limit<'static>]; 2],
+    built_in: [&'static [Row]; 2],
     own: &'a [Limit<'a>],
 }
 
@@ -324,69 +383,59 @@ impl<'a> Practice<'a> {
         Practice { name: self.name, title: self.title, built_in: self.built_in, own }
     }
 
-    /// The shop's own limits on top of it.
-    #[must_use]
-    pub const fn own(&self) -> &'a [Limit<'a>] {
-        self.own
-    }
-
     /// Every limit: the shop's own, then those of the practice's documents, then those that both practices share.
-    pub fn limits(&self) -> impl Iterator<Item = &Limit<'a>> {
-        self.own.iter().chain(self.built_in.into_iter().flatten())
+    pub fn limits(&self) -> impl Iterator<Item = Limit<'a>> {
+        self.own.iter().copied().chain(self.built_in.into_iter().flatten().map(|row| -> Limit<'a> { row.limit() }))
     }
 
     /// The limit that applies: of the shop's own the most particular one, else of the built-in ones the most particular one. Of two
     /// that are equally particular, the first in the list.
     #[must_use]
-    pub fn find(&self, name: Name, case: &Case) -> Option<&Limit<'a>> {
-        /// The most particular one of `limits`, unless `found` is as particular. One slice at a time: an iterator over several
-        /// of them takes twice as many instructions a limit, and this is where most of a short calculation goes.
-        fn better<'l, 'b: 'l>(
-            found: Option<&'l Limit<'b>>,
-            limits: &'l [Limit<'b>],
-            name: Name,
-            case: &Case,
-        ) -> Option<&'l Limit<'b>> {
-            let mut found = found;
-            for limit in limits {
-                if limit.name == name
-                    && limit.scope.covers(case)
-                    && found.is_none_or(|found| limit.scope.particulars() > found.scope.particulars())
-                {
-                    found = Some(limit);
-                    if limit.scope.particulars() == Scope::MOST {
-                        break;
-                    }
-                }
-            }
-            found
+    pub fn find(&self, name: Name, case: &Case) -> Option<Limit<'a>> {
+        Some(match self.found(name, case)? {
+            Found::Own(limit) => *limit,
+            Found::BuiltIn(row) => row.limit(),
+        })
+    }
+
+    #[inline(never)]
+    fn found(&self, name: Name, case: &Case) -> Option<Found<'a>> {
+        let own = self.own.iter().filter(|limit| limit.name == name).map(|limit| (limit, limit.scope));
+        if let Some(limit) = most_particular(own, case) {
+            return Some(Found::Own(limit));
         }
-        let built_in = || {
-            let [first, second] = self.built_in;
-            better(better(None, first, name, case), second, name, case)
-        };
-        better(None, self.own, name, case).or_else(built_in)
+        let [first, second] = self.built_in.map(|table| of_name(table, name));
+        let rows = first.iter().chain(second).map(|row| (row, row.scope.scope()));
+        most_particular(rows, case).map(Found::BuiltIn)
+    }
+
+    /// The limits for every rivet with this name: a shop's own before a built-in one.
+    pub(crate) fn for_every_rivet(&self, name: Name) -> Option<Given<'a, Value>> {
+        let own = self.own.iter().find(|limit| limit.name == name && limit.scope == Scope::ANY).map(Found::Own);
+        let mut rows = self.built_in.into_iter().flat_map(|table| of_name(table, name));
+        let found = own.or_else(|| rows.find(|row| row.scope == RowScope::ANY).map(Found::BuiltIn))?;
+        Some(Given { value: found.value(), basis: found.basis() })
     }
 
     /// A limit as a length; `None` when there is no such limit or it is no length.
     #[must_use]
     pub fn length(&self, name: Name, case: &Case) -> Option<Given<'a, Length>> {
-        let limit = self.find(name, case)?;
-        let value = match limit.value {
+        let limit = self.found(name, case)?;
+        let value = match limit.value() {
             Value::Length(length) => length,
             Value::Diameters { num, den, plus } => case.diameter.times(num, den).plus(plus),
             Value::OverShank(plus) => case.shank_max?.plus(plus),
             Value::Fraction { .. } | Value::Count(_) | Value::Rounding(_) => return None,
         };
-        Some(Given { value, basis: limit.basis })
+        Some(Given { value, basis: limit.basis() })
     }
 
     /// A limit as a fraction, numerator and denominator.
     #[must_use]
     pub fn fraction(&self, name: Name, case: &Case) -> Option<Given<'a, (u32, u32)>> {
-        let limit = self.find(name, case)?;
-        match limit.value {
-            Value::Fraction { num, den } => Some(Given { value: (num, den), basis: limit.basis }),
+        let limit = self.found(name, case)?;
+        match limit.value() {
+            Value::Fraction { num, den } => Some(Given { value: (num, den), basis: limit.basis() }),
             _ => None,
         }
     }
@@ -394,9 +443,9 @@ impl<'a> Practice<'a> {
     /// A limit as a whole number.
     #[must_use]
     pub fn count(&self, name: Name, case: &Case) -> Option<Given<'a, u32>> {
-        let limit = self.find(name, case)?;
-        match limit.value {
-            Value::Count(count) => Some(Given { value: count, basis: limit.basis }),
+        let limit = self.found(name, case)?;
+        match limit.value() {
+            Value::Count(count) => Some(Given { value: count, basis: limit.basis() }),
             _ => None,
         }
     }
@@ -404,9 +453,9 @@ impl<'a> Practice<'a> {
     /// How lengths are rounded.
     #[must_use]
     pub fn rounding(&self, case: &Case) -> Option<Given<'a, Rounding>> {
-        let limit = self.find(Name::LengthRounding, case)?;
-        match limit.value {
-            Value::Rounding(rounding) => Some(Given { value: rounding, basis: limit.basis }),
+        let limit = self.found(Name::LengthRounding, case)?;
+        match limit.value() {
+            Value::Rounding(rounding) => Some(Given { value: rounding, basis: limit.basis() }),
             _ => None,
         }
     }
@@ -431,7 +480,7 @@ impl<'a> Practice<'a> {
     /// The hole to count on where none was measured: [`Practice::hole_for`], or where that knows none, one as wide as the shank.
     #[must_use]
     pub fn assumed_hole(&self, case: &Case) -> Given<'a, Interval> {
-        self.hole_for(case).unwrap_or(Given { value: Interval::exactly(case.diameter), basis: SHANK_FOR_HOLE })
+        self.hole_for(case).unwrap_or(Given { value: Interval::exactly(case.diameter), basis: &SHANK_FOR_HOLE })
     }
 }
 

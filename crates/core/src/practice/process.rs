@@ -5,7 +5,7 @@
 //! replaces it from its own copy.
 
 use super::common::*;
-use super::{HeadScope, Limit, Name, Rounding, Scope, Value};
+use super::{HeadScope, Name, Rounding};
 use crate::basis::Basis;
 use crate::material::RivetAlloy;
 
@@ -18,54 +18,54 @@ const SPEC_CRACKS: Basis<'static> = Basis::published("MIL-R-47196A", "driven-hea
 const HARD_ALLOY: Basis<'static> = Basis::published("MIL-HDBK-5H", "para 8.1.2, p 8-9");
 
 #[rustfmt::skip]
-pub(super) const LIMITS: &[Limit<'static>] = &[
+pub(super) const LIMITS: &[Row] = &[
     // choosing a rivet
-    diameters(Name::RuleOfThumbTail, Scope::ANY, 3, 2, NAVY_SPACING),
-    at(Name::LengthRounding, Scope::ANY, Value::Rounding(Rounding::Longer), Basis::practice("to the next longer standard length")),
-    fraction(Name::DiameterPerThicknessTarget, Scope::ANY, 3, 1, Basis::published("FAA airframe question bank", "rivet diameter for a sheet, as reprinted")),
+    diameters(Name::RuleOfThumbTail, ANY, 3, 2, &NAVY_SPACING),
+    rounding(Name::LengthRounding, Rounding::Longer, &Basis::practice("to the next longer standard length")),
+    fraction(Name::DiameterPerThicknessTarget, ANY, 3, 1, &Basis::published("FAA airframe question bank", "rivet diameter for a sheet, as reprinted")),
     // driven heads: least width, least height, greatest height; no greatest width is quoted
-    sized(Name::HeadDiameterLeast, 2,  810, SPEC_TABLE_3),
-    sized(Name::HeadDiameterLeast, 3, 1220, SPEC_TABLE_3),
-    sized(Name::HeadDiameterLeast, 4, 1630, SPEC_TABLE_3),
-    sized(Name::HeadDiameterLeast, 5, 2030, SPEC_TABLE_3),
-    sized(Name::HeadDiameterLeast, 6, 2440, SPEC_TABLE_3_PATTERN),
-    sized(Name::HeadDiameterLeast, 8, 3250, SPEC_TABLE_3_PATTERN),
-    diameters(Name::HeadDiameterLeast, Scope::ANY, 13, 10, SPEC_TABLE_3_PATTERN),
-    sized(Name::HeadHeightLeast, 2, 250, SPEC_TABLE_3),
-    sized(Name::HeadHeightLeast, 3, 380, SPEC_TABLE_3),
-    sized(Name::HeadHeightLeast, 4, 500, SPEC_TABLE_3),
-    sized(Name::HeadHeightLeast, 5, 620, SPEC_TABLE_3),
-    sized(Name::HeadHeightLeast, 6, 750, SPEC_TABLE_3_PATTERN),
-    sized(Name::HeadHeightLeast, 8, 1000, SPEC_TABLE_3_PATTERN),
-    diameters(Name::HeadHeightLeast, Scope::ANY, 2, 5, SPEC_TABLE_3_PATTERN),
-    sized(Name::HeadHeightGreatest, 3, 500, SPEC_TABLE_3),
-    sized(Name::HeadHeightGreatest, 4, 700, SPEC_TABLE_3),
-    sized(Name::HeadHeightGreatest, 5, 920, SPEC_TABLE_3),
+    sized(Name::HeadDiameterLeast, 2,  810, &SPEC_TABLE_3),
+    sized(Name::HeadDiameterLeast, 3, 1220, &SPEC_TABLE_3),
+    sized(Name::HeadDiameterLeast, 4, 1630, &SPEC_TABLE_3),
+    sized(Name::HeadDiameterLeast, 5, 2030, &SPEC_TABLE_3),
+    sized(Name::HeadDiameterLeast, 6, 2440, &SPEC_TABLE_3_PATTERN),
+    sized(Name::HeadDiameterLeast, 8, 3250, &SPEC_TABLE_3_PATTERN),
+    diameters(Name::HeadDiameterLeast, ANY, 13, 10, &SPEC_TABLE_3_PATTERN),
     // 7050 needs a wider head whatever the diameter: named with the diameter so that it wins over the rows above
     hard(2, 14), hard(3, 14), hard(4, 14), hard(5, 14), hard(6, 14), hard(8, 14), hard(10, 14), hard(12, 14),
-    diameters(Name::CrackFreeCircle, Scope::ANY, 11, 10, SPEC_CRACKS),
-    count(Name::CracksGreatest, Scope::ANY, 4, SPEC_CRACKS),
-    length(Name::FlushHeadProudGreatest, Scope { head: Some(HeadScope::Flush), ..of_size(3) }, 60, Basis::memory("MIL-R-47196A", "3/32 flush head before shaving, clause not named")),
+    sized(Name::HeadHeightLeast, 2, 250, &SPEC_TABLE_3),
+    sized(Name::HeadHeightLeast, 3, 380, &SPEC_TABLE_3),
+    sized(Name::HeadHeightLeast, 4, 500, &SPEC_TABLE_3),
+    sized(Name::HeadHeightLeast, 5, 620, &SPEC_TABLE_3),
+    sized(Name::HeadHeightLeast, 6, 750, &SPEC_TABLE_3_PATTERN),
+    sized(Name::HeadHeightLeast, 8, 1000, &SPEC_TABLE_3_PATTERN),
+    diameters(Name::HeadHeightLeast, ANY, 2, 5, &SPEC_TABLE_3_PATTERN),
+    sized(Name::HeadHeightGreatest, 3, 500, &SPEC_TABLE_3),
+    sized(Name::HeadHeightGreatest, 4, 700, &SPEC_TABLE_3),
+    sized(Name::HeadHeightGreatest, 5, 920, &SPEC_TABLE_3),
+    diameters(Name::CrackFreeCircle, ANY, 11, 10, &SPEC_CRACKS),
+    count(Name::CracksGreatest, ANY, 4, &SPEC_CRACKS),
+    length(Name::FlushHeadProudGreatest, RowScope { head: Some(HeadScope::Flush), ..of_size(3) }, 60, &Basis::memory("MIL-R-47196A", "3/32 flush head before shaving, clause not named")),
     // holes
-    sized(Name::HoleDrill, 2,  670, HDBK5_DRILLS),
-    sized(Name::HoleDrill, 3,  960, HDBK5_DRILLS),
-    sized(Name::HoleDrill, 4, 1285, HDBK5_DRILLS),
-    sized(Name::HoleDrill, 5, 1590, HDBK5_DRILLS),
-    sized(Name::HoleDrill, 6, 1910, HDBK5_DRILLS),
-    sized(Name::HoleDrill, 8, 2570, HDBK5_DRILLS),
-    sized(Name::HoleDrill, 10, 3230, HDBK5_DRILLS),
-    sized(Name::HoleDrill, 12, 3860, HDBK5_DRILLS),
-    sized(Name::HoleLeast, 3, 930, SPEC_TABLE_1),
-    sized(Name::HoleGreatest, 3, 1030, SPEC_TABLE_1),
+    sized(Name::HoleDrill, 2,  670, &HDBK5_DRILLS),
+    sized(Name::HoleDrill, 3,  960, &HDBK5_DRILLS),
+    sized(Name::HoleDrill, 4, 1285, &HDBK5_DRILLS),
+    sized(Name::HoleDrill, 5, 1590, &HDBK5_DRILLS),
+    sized(Name::HoleDrill, 6, 1910, &HDBK5_DRILLS),
+    sized(Name::HoleDrill, 8, 2570, &HDBK5_DRILLS),
+    sized(Name::HoleDrill, 10, 3230, &HDBK5_DRILLS),
+    sized(Name::HoleDrill, 12, 3860, &HDBK5_DRILLS),
+    sized(Name::HoleLeast, 3, 930, &SPEC_TABLE_1),
+    sized(Name::HoleGreatest, 3, 1030, &SPEC_TABLE_1),
     // layout: the design's own minima hold; these are the published ones that a design starts from
-    length(Name::EdgeDistanceLeast, Scope { head: Some(HeadScope::Protruding), ..of_size(3) }, 1560, Basis::published("MIL-R-47196A", "edge margin, universal head, 3/32 row, secondary quotation")),
-    diameters(Name::EdgeDistanceLeast, PROTRUDING, 2, 1, Basis::published("US Army AL0992", "Rivet Selection, Rivet Spacing and Edge Distance")),
-    diameters(Name::EdgeDistanceLeast, FLUSH, 5, 2, Basis::published("US Army AL0992", "Rivet Selection, Rivet Spacing and Edge Distance")),
-    diameters(Name::PitchLeast, Scope::ANY, 3, 1, NAVY_SPACING),
-    diameters(Name::PitchGreatest, Scope::ANY, 8, 1, NAVY_SPACING),
+    length(Name::EdgeDistanceLeast, RowScope { head: Some(HeadScope::Protruding), ..of_size(3) }, 1560, &Basis::published("MIL-R-47196A", "edge margin, universal head, 3/32 row, secondary quotation")),
+    diameters(Name::EdgeDistanceLeast, PROTRUDING, 2, 1, &Basis::published("US Army AL0992", "Rivet Selection, Rivet Spacing and Edge Distance")),
+    diameters(Name::EdgeDistanceLeast, FLUSH, 5, 2, &Basis::published("US Army AL0992", "Rivet Selection, Rivet Spacing and Edge Distance")),
+    diameters(Name::PitchLeast, ANY, 3, 1, &NAVY_SPACING),
+    diameters(Name::PitchGreatest, ANY, 8, 1, &NAVY_SPACING),
 ];
 
-const fn hard(dash: i16, tenths: u32) -> Limit<'static> {
-    let scope = Scope { alloy: Some(RivetAlloy::Al7050), ..of_size(dash) };
-    diameters(Name::HeadDiameterLeast, scope, tenths, 10, HARD_ALLOY)
+const fn hard(dash: u8, tenths: u8) -> Row {
+    let scope = RowScope { alloy: Some(RivetAlloy::Al7050), ..of_size(dash) };
+    diameters(Name::HeadDiameterLeast, scope, tenths, 10, &HARD_ALLOY)
 }

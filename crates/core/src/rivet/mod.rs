@@ -212,6 +212,32 @@ pub struct Series<'a> {
     pub oversize_series: Option<&'a Series<'a>>,
     /// Where the series itself comes from: its head, and how its number is built.
     pub basis: Basis<'a>,
+    /// Where to look for what is not known of its rivets.
+    pub unknown: Unknown<'a>,
+}
+
+/// The places of a part standard that are to be opened where its tables here lack something.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Unknown<'a> {
+    /// For the dimensions of a head.
+    pub head: Basis<'a>,
+    /// For the limits of a shank.
+    pub shank: Basis<'a>,
+    /// For a rivet that fits a pack.
+    pub fit: Basis<'a>,
+}
+
+impl<'a> Unknown<'a> {
+    /// Those of a standard of this name.
+    #[must_use]
+    pub const fn of(name: &'a str) -> Unknown<'a> {
+        Unknown {
+            head: Basis::memory(name, "head dimensions"),
+            shank: Basis::memory(name, "shank limits"),
+            fit: Basis::memory(name, "dimensions that fit this pack"),
+        }
+    }
 }
 
 /// The name only: the tables would drown any message.

@@ -705,7 +705,7 @@ fn splice_case(pen: &mut Pen, _: &'static [Limit<'static>]) {
         return pen.error("no strength of this material in this thickness is published");
     };
     let fty = properties.fty().map_or(0.0, |stress| stress.psi());
-    say!(pen.answer, "  tension {:016x} {:016x}{}\n", ftu.psi().to_bits(), fty.to_bits(), basis(properties.basis));
+    say!(pen.answer, "  tension {:016x} {:016x}{}\n", ftu.psi().to_bits(), fty.to_bits(), basis(properties.basis()));
     match splice::needed(ftu, thickness, width, Force::from_lbf(per_rivet)) {
         Ok(needed) => say!(
             pen.answer,
@@ -794,7 +794,7 @@ fn group_case(pen: &mut Pen, _: &'static [Limit<'static>]) {
         pen.number(weight);
         pen.word(u8::from(known));
         pen.number(lbf);
-        let allowable = Allowable { force: Force::from_lbf(lbf), basis: SHOP_TEST };
+        let allowable = Allowable { force: Force::from_lbf(lbf), basis: &SHOP_TEST };
         members.push(GroupMember { at, weight, allowable: known.then_some(allowable) });
     }
     let (x, y) = if pen.dice.one_in(10) { (0.0, 0.0) } else { (pen.dice.number(900.0), -pen.dice.number(900.0)) };

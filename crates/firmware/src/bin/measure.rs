@@ -10,11 +10,13 @@ use core::hint::black_box;
 
 use embedded_io::Write as _;
 use semihosting::process::ExitCode;
-use shophead::hole::HoleJudgement;
+use shophead::hole::{Disposition, HoleJudgement, Step};
 use shophead::joint::pack::strength_through_into;
+use shophead::joint::row::{RowAsMade, RowStrength, row_strength_into};
 use shophead::joint::strength::JointStrength;
 use shophead::layout::check_row;
 use shophead::length::Length;
+use shophead::pattern::{Demand, PatternLimits, choose};
 use shophead::rivet::part::Part;
 use shophead::upset::{Fit, judge};
 use shophead_answers::{Case, Kind};
@@ -61,6 +63,17 @@ fn hole(case: &Case) {
 }
 
 #[inline(never)]
+fn hole_step_by_step(case: &Case) {
+    if let Some(found) = case.found {
+        let mut step = Step::nothing_yet();
+        let mut look = |step: &Step<'_>| {
+            black_box(step);
+        };
+        black_box(&case.hole_query().climb(found, &mut step, &mut look));
+    }
+}
+
+#[inline(never)]
 fn row(case: &Case) {
     black_box(&check_row(case.layout, &case.practice_case(), case.practice));
 }
@@ -72,6 +85,34 @@ fn strength(case: &Case) {
     let _ =
         strength_through_into(&mut found, &case.rivet, &case.stack, edge, None, case.layout.pitch, case.shear, None);
     black_box(&found);
+}
+
+#[inline(never)]
+fn two_rows(case: &Case) {
+    let row = RowAsMade {
+        rivet: &case.rivet,
+        stack: &case.stack,
+        edge: case.layout.edge.unwrap_or(Length::INCH),
+        hole: None,
+        pitch: case.layout.pitch.unwrap_or(Length::INCH),
+        rows: 2,
+        shear: case.shear,
+    };
+    let mut found = RowStrength::nothing_yet();
+    let _ = row_strength_into(&mut found, &row);
+    black_box(&found);
+}
+
+/// Twenty holes of thirty that want an oversize shank, every third one of them a neighbour of the one before.
+#[inline(never)]
+fn pattern(case: &Case) {
+    let limits = PatternLimits::of(30, case.practice, [case.practice_case()]);
+    let demands: [Demand; 20] =
+        core::array::from_fn(|index| Demand::of(0, (index + index / 2) as u32, [Disposition::Oversize]));
+    let mut take = |index, step| {
+        black_box((index, step));
+    };
+    let _ = black_box(&choose(&demands, &limits, &mut [0; 2_048], &mut take));
 }
 
 #[inline(never)]
@@ -87,14 +128,17 @@ fn length_read(_: &Case) {
 /// A name, the kind of cases, the question.
 type Question = (&'static str, Kind, fn(&Case));
 
-const QUESTIONS: [Question; 9] = [
+const QUESTIONS: [Question; 12] = [
     ("nothing", Kind::Length, nothing),
     ("length choice", Kind::Length, length),
     ("head predicted", Kind::Upset, predict),
     ("head judged", Kind::Upset, head),
     ("hole judged", Kind::Hole, hole),
+    ("hole judged step by step", Kind::Hole, hole_step_by_step),
     ("row checked", Kind::Joint, row),
     ("strength of a rivet", Kind::Joint, strength),
+    ("two rows", Kind::Joint, two_rows),
+    ("choice within a pattern", Kind::Joint, pattern),
     ("part number read", Kind::Length, number_read),
     ("length read", Kind::Length, length_read),
 ];

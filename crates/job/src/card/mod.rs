@@ -114,7 +114,7 @@ fn field(what: &str) -> Markup {
     html! { label { (what) input type="text" autocomplete="off"; } }
 }
 
-fn recalled(basis: Basis<'_>) -> &'static str {
+fn recalled(basis: &Basis<'_>) -> &'static str {
     if basis.status == Status::Memory { RECALLED } else { "" }
 }
 

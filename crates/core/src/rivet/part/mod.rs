@@ -215,7 +215,7 @@ pub enum PartWarning<'a> {
     /// The series, its letters or its diameters could only be recalled.
     Recalled {
         /// What was recalled.
-        basis: Basis<'a>,
+        basis: &'a Basis<'a>,
     },
 }
 
@@ -411,7 +411,7 @@ impl<'a> Part<'a> {
         let heat_treated = matches!(self.alloy(), RivetAlloy::Al2017 | RivetAlloy::Al2024);
         say(heat_treated.then_some(PartWarning::HeatTreatFirst));
         say((!self.material.new_design).then_some(PartWarning::NotForNewDesign));
-        let basis = self.series.basis.weaker(self.material.basis);
+        let basis = self.series.basis.weaker(&self.material.basis);
         say((basis.status == crate::basis::Status::Memory).then_some(PartWarning::Recalled { basis }));
         warnings
     }
@@ -631,6 +631,7 @@ mod tests {
             oversize: Length::from_64ths(1),
             oversize_series: None,
             basis: shop,
+            unknown: crate::rivet::Unknown::of(&name),
         };
         let catalogue = [&series, &MS20470];
         let part = Part::parse_in("shop-7AD4-20", &catalogue).unwrap();

@@ -7,7 +7,7 @@ use super::{NAS1241, between, material, shank, thousandths};
 use crate::basis::Basis;
 use crate::length::Length;
 use crate::material::RivetAlloy;
-use crate::rivet::{HalfMark, Head, HeadSize, LengthTolerance, Material, NumberForm, Series, Size};
+use crate::rivet::{HalfMark, Head, HeadSize, LengthTolerance, Material, NumberForm, Series, Size, Unknown};
 
 const RECALLED: Basis<'static> = Basis::memory("MS20426", "dimensions");
 const LETTERS: Basis<'static> = Basis::memory("MS20426", "material letters");
@@ -30,6 +30,7 @@ pub static MS20426: Series<'static> = Series {
     oversize: Length::ZERO,
     oversize_series: Some(&NAS1241),
     basis: Basis::published("AC 43.13-1B", "para 4-57, p 4-16"),
+    unknown: Unknown::of("MS20426"),
 };
 
 #[rustfmt::skip]

@@ -6,7 +6,7 @@ use super::{bare, material};
 use crate::basis::Basis;
 use crate::length::Length;
 use crate::material::RivetAlloy;
-use crate::rivet::{Head, Material, NumberForm, Series, Size};
+use crate::rivet::{Head, Material, NumberForm, Series, Size, Unknown};
 
 const RECALLED: Basis<'static> = Basis::memory("MS20427", "");
 
@@ -25,6 +25,7 @@ pub static MS20427: Series<'static> = Series {
     oversize: Length::ZERO,
     oversize_series: None,
     basis: RECALLED,
+    unknown: Unknown::of("MS20427"),
 };
 
 #[rustfmt::skip]

@@ -7,7 +7,7 @@ use super::{NAS1242, between, material, shank, thousandths};
 use crate::basis::Basis;
 use crate::length::Length;
 use crate::material::RivetAlloy;
-use crate::rivet::{HalfMark, Head, HeadSize, LengthTolerance, Material, NumberForm, Series, Size};
+use crate::rivet::{HalfMark, Head, HeadSize, LengthTolerance, Material, NumberForm, Series, Size, Unknown};
 
 const RECALLED: Basis<'static> = Basis::memory("MS20470", "dimensions");
 const SHEET: Basis<'static> = Basis::published("MS20470", "description sheet, secondary quotation");
@@ -31,6 +31,7 @@ pub static MS20470: Series<'static> = Series {
     oversize: Length::ZERO,
     oversize_series: Some(&NAS1242),
     basis: Basis::published("AC 43.13-1B", "para 4-57, p 4-16"),
+    unknown: Unknown::of("MS20470"),
 };
 
 /// In the order of the sheet, which names A, AD, B and E and keeps D and DD out of new designs.

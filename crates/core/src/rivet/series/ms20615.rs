@@ -7,7 +7,7 @@ use super::{bare, material};
 use crate::basis::Basis;
 use crate::length::Length;
 use crate::material::RivetAlloy;
-use crate::rivet::{Head, Material, NumberForm, Series, Size};
+use crate::rivet::{Head, Material, NumberForm, Series, Size, Unknown};
 
 const RECALLED: Basis<'static> = Basis::memory("MS20615", "");
 const DIAMETERS: Basis<'static> = Basis::memory("MS20615", "which diameters it tabulates");
@@ -27,6 +27,7 @@ pub static MS20615: Series<'static> = Series {
     oversize: Length::ZERO,
     oversize_series: None,
     basis: RECALLED,
+    unknown: Unknown::of("MS20615"),
 };
 
 const MATERIALS: &[Material<'static>] =

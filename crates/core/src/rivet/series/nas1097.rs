@@ -7,7 +7,7 @@ use super::{NAS1241, material, shank, thousandths};
 use crate::basis::Basis;
 use crate::length::Length;
 use crate::material::RivetAlloy;
-use crate::rivet::{HalfMark, Head, HeadSize, Material, NumberForm, Series, Size};
+use crate::rivet::{HalfMark, Head, HeadSize, Material, NumberForm, Series, Size, Unknown};
 
 const RECALLED: Basis<'static> = Basis::memory("NAS1097", "dimensions, confidence low");
 const LETTERS: Basis<'static> = Basis::memory("NAS1097", "material letters");
@@ -28,6 +28,7 @@ pub static NAS1097: Series<'static> = Series {
     oversize: Length::ZERO,
     oversize_series: Some(&NAS1241),
     basis: NUMBERS,
+    unknown: Unknown::of("NAS1097"),
 };
 
 #[rustfmt::skip]

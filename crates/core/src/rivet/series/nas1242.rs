@@ -6,7 +6,7 @@
 use super::{OVERSIZE_STEP, material, oversize};
 use crate::basis::Basis;
 use crate::material::RivetAlloy;
-use crate::rivet::{Head, Material, NumberForm, Series, Size};
+use crate::rivet::{Head, Material, NumberForm, Series, Size, Unknown};
 
 const RECALLED: Basis<'static> = Basis::memory("NAS1242", "shank = standard + 1/64 in");
 
@@ -25,6 +25,7 @@ pub static NAS1242: Series<'static> = Series {
     oversize: OVERSIZE_STEP,
     oversize_series: None,
     basis: Basis::memory("NAS1242", ""),
+    unknown: Unknown::of("NAS1242"),
 };
 
 /// Other alloys exist; their letters are not known.

@@ -7,7 +7,7 @@ use super::{bare, material};
 use crate::basis::Basis;
 use crate::length::Length;
 use crate::material::RivetAlloy;
-use crate::rivet::{Finish, HalfMark, Head, Material, NumberForm, Series, Size};
+use crate::rivet::{Finish, HalfMark, Head, Material, NumberForm, Series, Size, Unknown};
 
 const SHEET: Basis<'static> = Basis::published("NAS9313 (2011)", "text of the sheet");
 const NOTE_4: Basis<'static> = Basis::published("NAS9313 (2011)", "note 4");
@@ -28,6 +28,7 @@ pub static NAS9313: Series<'static> = Series {
     oversize: Length::ZERO,
     oversize_series: None,
     basis: NOTE_4,
+    unknown: Unknown::of("NAS9313"),
 };
 
 #[rustfmt::skip]
