@@ -26,9 +26,12 @@ fn of_one_command(typed: &[OsString]) -> Option<Arguments> {
     Arguments::from_arg_matches(&program.try_get_matches_from(typed.iter().map(OsStr::new)).ok()?).ok()
 }
 
+/// Gives a command its options.
+type Augment = fn(Command) -> Command;
+
 /// The commands that scripts call in great numbers.
 #[rustfmt::skip]
-const OPTIONS: &[(&str, fn(Command) -> Command)] = &[
+const OPTIONS: &[(&str, Augment)] = &[
     ("length", LengthArgs::augment_args),
     ("head", HeadArgs::augment_args),
     ("hole", HoleArgs::augment_args),
