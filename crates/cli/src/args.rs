@@ -181,6 +181,18 @@ pub(crate) enum Command {
     ///
     /// Prints nothing itself. The exit status is 1 when something in the job has to be referred; the file is written all the same.
     Map(MapArgs),
+    /// One question for every row of a file.
+    ///
+    /// Reads rows, CSV with a header line or JSON Lines, and writes each one out again with its answer behind it, in the same order. Columns
+    /// are named like the options of the single command, with _ for -: shophead batch length reads layers, diameter, series, alloy, hole and
+    /// tolerance. An empty cell is an option that is not given; yes stands for an option without a value. Other columns are carried through.
+    ///
+    /// The answer has the columns of the single command under --format csv, and error last: what is wrong with a row stands there, and does
+    /// not stop the others. Where a column of the input is called like one of the answer, it goes out as NAME_given. With --format json a
+    /// row comes out as the object of the single command in one line, with the row as input, and error.
+    ///
+    /// Exit status: 2 when a row is wrong, else 1 when a finding says refer, else 0.
+    Batch(BatchArgs),
     /// Questions and answers on a small line terminal.
     ///
     /// Runs the session of a shop instrument on the standard input and output: pick a question, key in the figures, page through the
@@ -219,7 +231,7 @@ impl Command {
             Command::Order(args) => args.screen.width,
             Command::Survey(args) => args.screen.width,
             Command::Inspect(args) => args.screen.width,
-            Command::Handheld(_) | Command::Card(_) | Command::Map(_) => None,
+            Command::Handheld(_) | Command::Card(_) | Command::Map(_) | Command::Batch(_) => None,
             Command::Schema(_) | Command::Completions(_) | Command::Man(_) => None,
             Command::Sources(args) => args.screen.width,
         }
@@ -416,12 +428,15 @@ pub(crate) struct FactorArgs {
     pub(crate) fitting_factor: Option<f64>,
 }
 
+/// Rows one behind the other.
+pub(crate) const MOST_ROWS: u16 = 64;
+
 /// The rivet in its row, and rows one behind the other.
 #[derive(Debug, Args)]
 #[command(next_help_heading = "In a row, with --pitch")]
 pub(crate) struct RowArgs {
     /// So many rows, one behind the other along the load.
-    #[arg(long, value_name = "N", requires = "pitch", default_value_t = 1, value_parser = clap::value_parser!(u16).range(1..=64))]
+    #[arg(long, value_name = "N", requires = "pitch", default_value_t = 1, value_parser = clap::value_parser!(u16).range(1..=i64::from(MOST_ROWS)))]
     pub(crate) rows: u16,
     /// From row to row; otherwise the pitch.
     #[arg(long, value_name = "T", requires = "pitch")]
@@ -616,6 +631,45 @@ pub(crate) struct InspectArgs {
     pub(crate) driven: PathBuf,
     #[command(flatten)]
     pub(crate) screen: Screen,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct BatchArgs {
+    /// What is asked of every row.
+    #[arg(value_enum)]
+    pub(crate) question: QuestionWord,
+    /// The rows; without it, or with -, those of the standard input.
+    #[arg(value_name = "FILE.csv")]
+    pub(crate) file: Option<PathBuf>,
+    /// The form of the input; otherwise json where the file's name ends in .jsonl or .ndjson, else csv.
+    #[arg(long, value_enum, value_name = "FORM")]
+    pub(crate) from: Option<FromWord>,
+    /// The names of the columns, where the input has no header line: a part of a longer file. None is written then.
+    #[arg(long, value_name = "COLUMNS")]
+    pub(crate) header: Option<String>,
+    /// Threads that answer; otherwise one a processor.
+    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u8).range(1..))]
+    pub(crate) threads: Option<u8>,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum QuestionWord {
+    /// As shophead length.
+    Length,
+    /// As shophead head.
+    Head,
+    /// As shophead hole.
+    Hole,
+    /// As shophead joint.
+    Joint,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum FromWord {
+    /// A header line and rows.
+    Csv,
+    /// One object a line.
+    Json,
 }
 
 #[derive(Debug, Args)]

@@ -72,9 +72,18 @@ pub(crate) fn show(mistakes: &str) {
 
 /// Says each sentence on the error stream.
 pub(crate) fn tell(sentences: &[String]) {
+    say("error", sentences);
+}
+
+/// Says what is no mistake for sure on the error stream.
+pub(crate) fn note(sentences: &[String]) {
+    say("note", sentences);
+}
+
+fn say(what: &str, sentences: &[String]) {
     for sentence in sentences {
         // Where nobody can be told, the exit status still tells.
-        let _ = std::io::Write::write_fmt(&mut std::io::stderr(), format_args!("error: {sentence}\n"));
+        let _ = std::io::Write::write_fmt(&mut std::io::stderr(), format_args!("{what}: {sentence}\n"));
     }
 }
 

@@ -312,7 +312,9 @@ fn layer(item: &str) -> Result<Layer, String> {
     };
     if let Some(material) = material {
         layer.material = Some(Material::parse(material).map_err(|error| format!("{error} (character 1)"))?);
-    } else if let Ok(material) = Material::parse(thickness) {
+    } else if !thickness.starts_with('.')
+        && let Ok(material) = Material::parse(thickness)
+    {
         return Err(format!(
             "the thickness is missing (character {}); right would be {material}:.032",
             character(rest)

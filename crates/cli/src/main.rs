@@ -4,6 +4,8 @@
 //! here the two are put on a command line.
 
 mod args;
+mod batch;
+mod cells;
 mod commands;
 mod completions;
 mod context;
@@ -16,23 +18,23 @@ mod progress;
 mod render;
 mod report;
 mod schema;
+mod typed;
 
 use std::process::ExitCode;
 
 use args::{Arguments, Command};
-use clap::FromArgMatches;
 use context::{Context, Settings};
 use exit::{Exit, Stop};
 use report::Report;
 
 fn main() -> ExitCode {
-    // Help, the version and a wrong command line end here.
-    let arguments = Arguments::from_arg_matches(&Arguments::definitions().get_matches());
-    let arguments = arguments.unwrap_or_else(|error| error.exit());
+    let arguments = typed::arguments();
     let settings = Settings::of(&arguments);
     let outcome = match &arguments.command {
         // A session prints as it goes; it has no report.
         Command::Handheld(args) => handheld::run(args).map(|()| Exit::Done),
+        // Nor has a batch: its rows go out while others come in.
+        Command::Batch(args) => batch::run(args, &arguments.common),
         // About the program itself.
         Command::Schema(args) => schema::run(args).map(|()| Exit::Done),
         Command::Completions(args) => completions::run(args).map(|()| Exit::Done),

@@ -10,7 +10,8 @@ const PAUSE: Duration = Duration::from_millis(250);
 
 /// Tells on the error stream, if that is a terminal and the work is long; what it wrote is wiped away at the end.
 pub(crate) struct Progress {
-    total: u32,
+    /// How many there are, where that is known.
+    total: Option<u32>,
     next: Option<Instant>,
     has_spoken: bool,
 }
@@ -18,10 +19,16 @@ pub(crate) struct Progress {
 impl Progress {
     pub(crate) fn of(total: u32) -> Progress {
         let next = std::io::stderr().is_terminal().then(|| Instant::now() + LONG);
-        Progress { total, next, has_spoken: false }
+        Progress { total: Some(total), next, has_spoken: false }
     }
 
-    /// So many of the holes are done.
+    /// Of rows that come in while others go out; tells nothing where they go to the terminal themselves.
+    pub(crate) fn rows() -> Progress {
+        let is_seen = std::io::stderr().is_terminal() && !std::io::stdout().is_terminal();
+        Progress { total: None, next: is_seen.then(|| Instant::now() + LONG), has_spoken: false }
+    }
+
+    /// So many are done.
     pub(crate) fn at(&mut self, done: u32) {
         let Some(next) = self.next else { return };
         let now = Instant::now();
@@ -38,13 +45,16 @@ impl Progress {
 impl Drop for Progress {
     fn drop(&mut self) {
         if self.has_spoken {
-            let _ = write!(std::io::stderr(), "\r{:width$}\r", "", width = line(self.total, self.total).len());
+            let _ = write!(std::io::stderr(), "\r{:width$}\r", "", width = line(u32::MAX, self.total).len());
         }
     }
 }
 
-fn line(done: u32, total: u32) -> String {
-    format!("{done} of {total} holes planned")
+fn line(done: u32, total: Option<u32>) -> String {
+    match total {
+        Some(total) => format!("{done} of {total} holes planned"),
+        None => format!("{done} rows answered"),
+    }
 }
 
 #[cfg(test)]
@@ -53,13 +63,13 @@ mod tests {
 
     #[test]
     fn nothing_is_told_before_it_is_long_nor_where_nobody_looks() {
-        let mut early = Progress { total: 9, next: Some(Instant::now() + LONG), has_spoken: false };
+        let mut early = Progress { total: Some(9), next: Some(Instant::now() + LONG), has_spoken: false };
         early.at(1);
         assert!(!early.has_spoken);
-        let mut unseen = Progress { total: 9, next: None, has_spoken: false };
+        let mut unseen = Progress { total: Some(9), next: None, has_spoken: false };
         unseen.at(9);
         assert!(!unseen.has_spoken);
-        let mut late = Progress { total: 9, next: Some(Instant::now()), has_spoken: false };
+        let mut late = Progress { total: Some(9), next: Some(Instant::now()), has_spoken: false };
         late.at(5);
         assert!(late.has_spoken);
         assert!(late.next.is_some_and(|next| next > Instant::now()), "not again at once");

@@ -180,7 +180,7 @@ impl Answer<'_> {
         let place = |at: Point| format!("{}, {}", units.bare_length(at.x), units.length(at.y));
         let mut pairs = Vec::new();
         let mut pair = |name: &str, value: String| pairs.push((name.to_owned(), value));
-        let whole = Force::from_lbf(self.load.x.lbf().hypot(self.load.y.lbf()));
+        let whole = Force::from_lbf(libm::hypot(self.load.x.lbf(), self.load.y.lbf()));
         let kind = load_word(self.load.kind);
         pair("load", format!("{} {kind} load through {}", units.force(whole), place(self.load.at)));
         if let Some(found) = group.worst {

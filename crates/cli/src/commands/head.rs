@@ -1,52 +1,97 @@
 //! `shophead head`.
 
 use serde_json::{Value, json};
-use shophead::finding::{Code, Finding, Severity};
+use shophead::finding::{Code, Finding, Findings, Severity};
 use shophead::length::{Length, Toleranced};
 use shophead::practice::{Case, Given};
 use shophead::rivet::part::Part;
 use shophead::select::LengthQuery;
 use shophead::upset::{Defect, HeadJudgement, HeadLimits, MeasuredHead, PredictedHead, judge};
 
-use crate::args::HeadArgs;
+use crate::args::{Format, HeadArgs};
+use crate::cells::{Cells, Finds, Reported};
 use crate::context::Context;
 use crate::exit::Stop;
 use crate::report::{Block, Record, Report, Table};
 use crate::{input, json};
 
-pub(super) fn run<'a>(args: &HeadArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
+pub(crate) fn run<'a>(args: &HeadArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
+    let answer = answer(args, context)?;
+    let mut report = Report::new("head", context);
+    answer.find(&mut Reported { report: &mut report, context });
+
+    let Answer { family, limits, measured, judged, predicted, .. } = &answer;
+    if context.format == Format::Json {
+        report.result = result(family, limits, judged.as_ref(), predicted.as_ref());
+    }
+    text(&mut report, family, limits, *measured, judged.as_ref(), predicted.as_ref(), context);
+    let mut record = Record::new(context.units);
+    answer.cells(&mut record);
+    record.findings(&report.findings);
+    report.rows.push(record);
+    Ok(report)
+}
+
+/// The answer as the cells of a row, and what was found.
+pub(crate) fn row<'a>(
+    args: &HeadArgs,
+    context: &Context<'a>,
+    cells: &mut impl Cells,
+    finds: &mut impl Finds<'a>,
+) -> Result<(), Stop> {
+    let answer = answer(args, context)?;
+    answer.find(finds);
+    answer.cells(cells);
+    Ok(())
+}
+
+/// Everything that was asked and answered.
+struct Answer<'a> {
+    family: Part<'static>,
+    limits: HeadLimits<'a>,
+    measured: Option<MeasuredHead>,
+    judged: Option<HeadJudgement<'a>>,
+    predicted: Option<Predicted>,
+    /// What was found with the prediction.
+    found: Findings<'a>,
+}
+
+fn answer<'a>(args: &HeadArgs, context: &Context<'a>) -> Result<Answer<'a>, Stop> {
     let input::Rivet { part: family, .. } = input::Rivet::of(&args.rivet)?;
     let case = Case::of(family.series().head, family.alloy(), family.size());
     let limits = HeadLimits::of(context.practice, &case);
-    let mut report = Report::new("head", context);
-    let subject = family.to_string();
-
     let measured = measured(args)?;
     let judged = match measured {
         Some(measured) => Some(judge(measured, &defects(args, &family)?, context.practice, &case)),
         None => None,
     };
-    if let Some(judged) = &judged {
-        report.find_all(context, &subject, &judged.findings);
-    }
-    let predicted = predicted(args, &family, &case, limits.height_target, &mut report, context)?;
+    let mut found = Findings::new();
+    let predicted = predicted(args, &family, &case, limits.height_target, &mut found, context)?;
+    Ok(Answer { family, limits, measured, judged, predicted, found })
+}
 
-    report.result = result(&family, &limits, judged.as_ref(), predicted.as_ref());
-    text(&mut report, &family, &limits, measured, judged.as_ref(), predicted.as_ref(), context);
-    let value = |given: Option<Given<'_, Length>>| given.map(|given| given.value);
-    let mut record = Record::new(context.units);
-    record.text("rivet", family);
-    record.length("diameter_min", value(limits.diameter_least)).length("diameter", value(limits.diameter_target));
-    record.length("diameter_max", value(limits.diameter_greatest));
-    record.length("height_min", value(limits.height_least)).length("height", value(limits.height_target));
-    record.length("height_max", value(limits.height_greatest));
-    record.optional("accepted", judged.as_ref().map(|judged| judged.accepted));
-    record.length("predicted_diameter_min", predicted.as_ref().map(|made| made.head.diameter.min));
-    record.length("predicted_diameter_max", predicted.as_ref().map(|made| made.head.diameter.max));
-    record.length("predicted_height", predicted.as_ref().map(|made| made.head.height));
-    record.findings(&report.findings);
-    report.rows.push(record);
-    Ok(report)
+impl<'a> Answer<'a> {
+    fn find(&self, finds: &mut impl Finds<'a>) {
+        if let Some(judged) = &self.judged {
+            finds.all(&self.family, &judged.findings);
+        }
+        finds.all(&self.family, &self.found);
+    }
+
+    fn cells(&self, cells: &mut impl Cells) {
+        let Answer { limits, judged, predicted, .. } = self;
+        let value = |given: Option<Given<'_, Length>>| given.map(|given| given.value);
+        let predicted = predicted.as_ref();
+        cells.text("rivet", self.family);
+        cells.length("diameter_min", value(limits.diameter_least)).length("diameter", value(limits.diameter_target));
+        cells.length("diameter_max", value(limits.diameter_greatest));
+        cells.length("height_min", value(limits.height_least)).length("height", value(limits.height_target));
+        cells.length("height_max", value(limits.height_greatest));
+        cells.optional("accepted", judged.as_ref().map(|judged| judged.accepted));
+        cells.length("predicted_diameter_min", predicted.map(|made| made.head.diameter.min));
+        cells.length("predicted_diameter_max", predicted.map(|made| made.head.diameter.max));
+        cells.length("predicted_height", predicted.map(|made| made.head.height));
+    }
 }
 
 fn measured(args: &HeadArgs) -> Result<Option<MeasuredHead>, Stop> {
@@ -102,7 +147,7 @@ fn predicted<'a>(
     family: &Part<'static>,
     case: &Case,
     target: Option<Given<'_, Length>>,
-    report: &mut Report<'a>,
+    found: &mut Findings<'a>,
     context: &Context<'a>,
 ) -> Result<Option<Predicted>, Stop> {
     let (Some(length), Some(grip)) = (&args.length, &args.grip) else { return Ok(None) };
@@ -129,12 +174,11 @@ fn predicted<'a>(
         practice: context.practice,
     };
     let (Ok(fit), Some(target)) = (query.fit(), target) else {
-        let found = Finding::new(Code::NoLimit, Severity::Refer, &family.size().basis);
-        report.find(context, &family.to_string(), [&found]);
+        found.push(Finding::new(Code::NoLimit, Severity::Refer, &family.size().basis));
         return Ok(None);
     };
     if let Ok(findings) = query.assess(length) {
-        report.find_all(context, &family.to_string(), &findings);
+        *found = findings;
     }
     Ok(Some(Predicted { length, grip, hole, head: fit.predict(length, target.value) }))
 }

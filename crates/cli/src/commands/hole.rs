@@ -6,55 +6,111 @@ use shophead::hole::{AsFound, Damage, HoleJudgement, HoleQuery};
 use shophead::layout::RowLayout;
 use shophead::rivet::part::Part;
 use shophead::select::check_alloy;
+use shophead::stack::Stack;
 use shophead::structure::Member;
 use shophead_job::words;
 
-use crate::args::HoleArgs;
+use crate::args::{Format, HoleArgs};
+use crate::cells::{Cells, Finds, Reported};
 use crate::context::Context;
 use crate::exit::Stop;
 use crate::report::{Block, Record, Report, Told};
 use crate::{input, json};
 
-pub(super) fn run<'a>(args: &HoleArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
-    let rivet = input::part("--rivet", &args.rivet)?.without_length();
-    let major = input::hole_diameter("--major", &args.major)?;
-    let minor = match &args.minor {
-        Some(minor) => input::hole_diameter("--minor", minor)?,
-        None => major,
-    };
-    let damage = input::word("--damage", &args.damage, Damage::ALL)?;
-    let members: Vec<(Member, &str)> = Member::ALL.iter().map(|member| (*member, member.word())).collect();
-    let member = input::word("--member", &args.member, &members)?;
-    let found = AsFound::new(major, minor, damage)
-        .map_err(|error| input::wrong("--minor", args.minor.as_deref().unwrap_or_default(), error))?;
-    let layout = RowLayout {
-        edge: input::optional_length("--edge", args.edge.as_deref())?,
-        pitch: input::optional_length("--pitch", args.pitch.as_deref())?,
-        transverse_pitch: None,
-    };
-    let stack = args.layers.as_deref().map(|text| input::layers("--layers", text, None)).transpose()?;
-
-    let query = HoleQuery { rivet, stack: stack.as_ref(), layout, rows: args.rows, member, practice: context.practice };
-    let verdict = query.judge(found);
-
+pub(crate) fn run<'a>(args: &HoleArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
+    let asked = Asked::of(args)?;
+    let answer = asked.answer(context);
     let mut report = Report::new("hole", context);
-    let subject = verdict.chosen().and_then(|step| step.rivet).unwrap_or(rivet).to_string();
-    report.find_all(context, &subject, &verdict.findings);
-    if let Some(chosen) = verdict.chosen().and_then(|step| step.rivet) {
-        report.find_all(context, &subject, &check_alloy(&chosen));
+    answer.find(&mut Reported { report: &mut report, context });
+    if context.format == Format::Json {
+        report.result = result(&answer.verdict, context);
     }
-    report.result = result(&verdict, context);
-    text(&mut report, rivet, found, &verdict, context);
-    let chosen = verdict.chosen();
-    let hole = chosen.and_then(|step| step.hole);
+    text(&mut report, asked.rivet, asked.found, &answer.verdict, context);
     let mut record = Record::new(context.units);
-    record.text("disposition", verdict.disposition);
-    record.optional("rivet", chosen.and_then(|step| step.rivet)).optional("drill", chosen.and_then(|step| step.cut));
-    record.length("hole_min", hole.map(|hole| hole.min)).length("hole_max", hole.map(|hole| hole.max));
-    record.text("steps_tried", verdict.steps.iter().map(|step| step.kind.word()).collect::<Vec<_>>().join(" "));
+    answer.cells(&mut record);
     record.findings(&report.findings);
     report.rows.push(record);
     Ok(report)
+}
+
+/// The answer as the cells of a row, and what was found.
+pub(crate) fn row<'a>(
+    args: &HoleArgs,
+    context: &Context<'a>,
+    cells: &mut impl Cells,
+    finds: &mut impl Finds<'a>,
+) -> Result<(), Stop> {
+    let asked = Asked::of(args)?;
+    let answer = asked.answer(context);
+    answer.find(finds);
+    answer.cells(cells);
+    Ok(())
+}
+
+/// What was asked.
+struct Asked {
+    rivet: Part<'static>,
+    found: AsFound,
+    layout: RowLayout,
+    rows: u8,
+    member: Member,
+    stack: Option<Stack>,
+}
+
+impl Asked {
+    fn of(args: &HoleArgs) -> Result<Asked, Stop> {
+        let rivet = input::part("--rivet", &args.rivet)?.without_length();
+        let major = input::hole_diameter("--major", &args.major)?;
+        let minor = match &args.minor {
+            Some(minor) => input::hole_diameter("--minor", minor)?,
+            None => major,
+        };
+        let damage = input::word("--damage", &args.damage, Damage::ALL)?;
+        let members: Vec<(Member, &str)> = Member::ALL.iter().map(|member| (*member, member.word())).collect();
+        let member = input::word("--member", &args.member, &members)?;
+        let found = AsFound::new(major, minor, damage)
+            .map_err(|error| input::wrong("--minor", args.minor.as_deref().unwrap_or_default(), error))?;
+        let layout = RowLayout {
+            edge: input::optional_length("--edge", args.edge.as_deref())?,
+            pitch: input::optional_length("--pitch", args.pitch.as_deref())?,
+            transverse_pitch: None,
+        };
+        let stack = args.layers.as_deref().map(|text| input::layers("--layers", text, None)).transpose()?;
+        Ok(Asked { rivet, found, layout, rows: args.rows, member, stack })
+    }
+
+    fn answer<'a>(&self, context: &Context<'a>) -> Answer<'a> {
+        let Asked { rivet, found, layout, rows, member, ref stack } = *self;
+        let query = HoleQuery { rivet, stack: stack.as_ref(), layout, rows, member, practice: context.practice };
+        Answer { rivet, verdict: query.judge(found) }
+    }
+}
+
+/// What was answered.
+struct Answer<'a> {
+    rivet: Part<'a>,
+    verdict: HoleJudgement<'a>,
+}
+
+impl<'a> Answer<'a> {
+    fn find(&self, finds: &mut impl Finds<'a>) {
+        let chosen = self.verdict.chosen().and_then(|step| step.rivet);
+        finds.all(&chosen.unwrap_or(self.rivet), &self.verdict.findings);
+        if let Some(chosen) = chosen {
+            finds.all(&chosen, &check_alloy(&chosen));
+        }
+    }
+
+    fn cells(&self, cells: &mut impl Cells) {
+        let verdict = &self.verdict;
+        let chosen = verdict.chosen();
+        let hole = chosen.and_then(|step| step.hole);
+        cells.text("disposition", verdict.disposition);
+        cells.optional("rivet", chosen.and_then(|step| step.rivet)).optional("drill", chosen.and_then(|step| step.cut));
+        cells.length("hole_min", hole.map(|hole| hole.min)).length("hole_max", hole.map(|hole| hole.max));
+        let steps: Vec<&str> = verdict.steps.iter().map(|step| step.kind.word()).collect();
+        cells.text("steps_tried", steps.join(" "));
+    }
 }
 
 /// Each step tried and why not.

@@ -19,6 +19,7 @@ use shophead_job::words;
 
 use super::{load_word, memory_mark};
 use crate::args::{JointArgs, TransferWord};
+use crate::cells::Finds;
 use crate::context::Context;
 use crate::exit::Stop;
 use crate::report::{Block, Report, Table};
@@ -130,23 +131,23 @@ impl<'a> InRow<'a> {
         })
     }
 
-    pub(super) fn find(&self, report: &mut Report<'a>, subject: &str, context: &Context<'_>) {
-        report.find_all(context, subject, &self.strength.findings);
+    pub(super) fn find(&self, finds: &mut impl Finds<'a>, rivet: &Part<'_>) {
+        finds.all(rivet, &self.strength.findings);
         if let Some(margin) = self.margin.filter(|margin| margin.value < 0.0) {
             use shophead::finding::{Code, Figure, Finding, Severity};
             let found = Finding::new(Code::MarginNegative, Severity::Refer, margin.factors.safety.basis);
             let found = found.measured(Figure::Ratio(margin.value)).limit(Figure::Ratio(0.0));
-            report.find(context, &format!("{subject} in its row"), [&found]);
+            finds.one(&format_args!("{rivet} in its row"), &found);
         }
         // Where no compression was asked about, how much the sheets stand is told and nothing has to be found.
         for (number, found) in self.buckling.iter().filter(|_| self.compressed) {
             let findings = found.iter().flat_map(|found| &found.findings);
             for finding in findings {
-                report.find(context, subject, [&finding.layer(*number)]);
+                finds.one(rivet, &finding.layer(*number));
             }
         }
         for shared in self.shared() {
-            report.find_all(context, subject, &shared.sharing.findings);
+            finds.all(rivet, &shared.sharing.findings);
         }
     }
 

@@ -19,12 +19,66 @@ use shophead_job::words;
 use super::in_row::{Asked, InRow};
 use super::{edge, factors, load_kind, load_word, memory_mark};
 use crate::args::{Format, JointArgs};
+use crate::cells::{Cells, Finds, Reported};
 use crate::context::Context;
 use crate::exit::Stop;
 use crate::report::{Block, Record, Report, Table};
 use crate::{input, json};
 
-pub(super) fn run<'a>(args: &JointArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
+pub(crate) fn run<'a>(args: &JointArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
+    let answer = answer(args, context)?;
+    let mut report = Report::new("joint", context);
+    answer.find(&mut Reported { report: &mut report, context }, context);
+    let Answer { rivet, stack, case, edge, pitch, load, found, in_row } = &answer;
+    let edge = (*edge, args.edge.is_some());
+    let more = More::of(rivet, stack, found, *load, case, context);
+    if context.format == Format::Json {
+        report.result = result(rivet, found, edge, *pitch);
+        more.json(&mut report.result);
+        json::with(&mut report.result, "row", json::or_null(in_row.as_ref(), InRow::json));
+    }
+    text(&mut report, rivet, stack, (found, in_row.as_ref()), edge, context);
+    if let Some(in_row) = in_row {
+        in_row.text(&mut report, context);
+        if context.format == Format::Svg {
+            report.drawing = in_row.drawing(&rivet.to_string(), context);
+        }
+    }
+    more.text(&mut report, context);
+
+    let mut record = Record::new(context.units);
+    answer.cells(&mut record);
+    record.findings(&report.findings);
+    report.rows.push(record);
+    Ok(report)
+}
+
+/// The answer as the cells of a row, and what was found.
+pub(crate) fn row<'a>(
+    args: &JointArgs,
+    context: &Context<'a>,
+    cells: &mut impl Cells,
+    finds: &mut impl Finds<'a>,
+) -> Result<(), Stop> {
+    let answer = answer(args, context)?;
+    answer.find(finds, context);
+    answer.cells(cells);
+    Ok(())
+}
+
+/// Everything that was asked and answered.
+struct Answer<'a> {
+    rivet: Part<'static>,
+    stack: Stack,
+    case: Case,
+    edge: Given<'a, Length>,
+    pitch: Option<Length>,
+    load: Option<(Load, Factors<'static>)>,
+    found: JointStrength<'static>,
+    in_row: Option<InRow<'a>>,
+}
+
+fn answer<'a>(args: &JointArgs, context: &Context<'a>) -> Result<Answer<'a>, Stop> {
     let rivet = input::part("--rivet", &args.rivet)?.without_length();
     let stack = input::layers("--sheets", &args.sheets, None)?;
     let case = Case::of(rivet.series().head, rivet.alloy(), rivet.size());
@@ -34,54 +88,45 @@ pub(super) fn run<'a>(args: &JointArgs, context: &Context<'a>) -> Result<Report<
     let load = load(args)?;
     let shear = args.shear.shear();
     let found = strength_through(&rivet, &stack, edge.value, hole, pitch, shear, load).map_err(Stop::wrong)?;
-
     let in_row = pitch.map(|pitch| {
         InRow::of(&Asked { args, rivet: &rivet, stack: &stack, edge: edge.value, pitch, hole, load }, context)
     });
     let in_row = in_row.transpose()?;
+    Ok(Answer { rivet, stack, case, edge, pitch, load, found, in_row })
+}
 
-    let mut report = Report::new("joint", context);
-    let subject = rivet.to_string();
-    report.find_all(context, &subject, &found.findings);
-    report.find_all(context, &subject, &check_edge(edge.value, &case, context.practice));
-    if let Some(pitch) = pitch {
-        report.find_all(context, &subject, &check_pitch(pitch, &case, context.practice));
-    }
-    find_seat(&mut report, &stack, &rivet, &case, context);
-    report.find_all(context, &subject, &check_alloy(&rivet));
-    let edge_given = args.edge.is_some();
-    if let Some(in_row) = &in_row {
-        in_row.find(&mut report, &subject, context);
-    }
-    let more = More::of(&rivet, &stack, &found, load, &case, context);
-    report.result = result(&rivet, &found, (edge, edge_given), pitch);
-    more.json(&mut report.result);
-    json::with(&mut report.result, "row", json::or_null(in_row.as_ref(), InRow::json));
-    text(&mut report, &rivet, &stack, (&found, in_row.as_ref()), (edge, edge_given), context);
-    if let Some(in_row) = &in_row {
-        in_row.text(&mut report, context);
-        if context.format == Format::Svg {
-            report.drawing = in_row.drawing(&subject, context);
+impl<'a> Answer<'a> {
+    fn find(&self, finds: &mut impl Finds<'a>, context: &Context<'a>) {
+        let Answer { rivet, stack, case, edge, pitch, found, in_row, .. } = self;
+        finds.all(rivet, &found.findings);
+        finds.all(rivet, &check_edge(edge.value, case, context.practice));
+        if let Some(pitch) = pitch {
+            finds.all(rivet, &check_pitch(*pitch, case, context.practice));
+        }
+        if let Some(height) = rivet.size().head_height_nominal().filter(|_| rivet.series().head.is_flush()) {
+            finds.all(rivet, &check_seat(stack, height, case, context.practice));
+        }
+        finds.all(rivet, &check_alloy(rivet));
+        if let Some(in_row) = in_row {
+            in_row.find(finds, rivet);
         }
     }
-    more.text(&mut report, context);
 
-    let force = |part: Option<Allowable<'_>>| part.map(|part| part.force);
-    let mut record = Record::new(context.units);
-    record.text("rivet", rivet).force("allowable", force(found.allowable));
-    record.optional("governing", found.governing.map(|governing| governing.mode));
-    record.optional("governing_sheet", found.governing.and_then(|governing| governing.layer));
-    record.force("shear", force(found.shear)).length("edge", edge.value);
-    record.force("net_section", found.net_section.map(|(net, _)| net.force));
-    record.force("factored_load", found.margin.map(|margin| margin.factored_load));
-    record.optional("margin", found.margin.map(|margin| margin.value));
-    record.force("yield", force(found.yield_load()));
-    record.force("row_per_inch", force(in_row.as_ref().and_then(|in_row| in_row.strength.per_inch)));
-    let row_governing = in_row.as_ref().and_then(|in_row| in_row.strength.governing);
-    record.optional("row_governing", row_governing.map(|governing| governing.mode));
-    record.findings(&report.findings);
-    report.rows.push(record);
-    Ok(report)
+    fn cells(&self, cells: &mut impl Cells) {
+        let Answer { found, in_row, .. } = self;
+        let force = |part: Option<Allowable<'_>>| part.map(|part| part.force);
+        cells.text("rivet", self.rivet).force("allowable", force(found.allowable));
+        cells.optional("governing", found.governing.map(|governing| governing.mode));
+        cells.optional("governing_sheet", found.governing.and_then(|governing| governing.layer));
+        cells.force("shear", force(found.shear)).length("edge", self.edge.value);
+        cells.force("net_section", found.net_section.map(|(net, _)| net.force));
+        cells.force("factored_load", found.margin.map(|margin| margin.factored_load));
+        cells.optional("margin", found.margin.map(|margin| margin.value));
+        cells.force("yield", force(found.yield_load()));
+        cells.force("row_per_inch", force(in_row.as_ref().and_then(|in_row| in_row.strength.per_inch)));
+        let row_governing = in_row.as_ref().and_then(|in_row| in_row.strength.governing);
+        cells.optional("row_governing", row_governing.map(|governing| governing.mode));
+    }
 }
 
 /// The load on one rivet: as given, or its part of the load on the strip, since rows share alike at failure.
@@ -207,12 +252,6 @@ impl<'a> More<'a> {
             report.heading("Besides");
             report.text.push(Block::Pairs(pairs));
         }
-    }
-}
-
-fn find_seat<'a>(report: &mut Report<'a>, stack: &Stack, rivet: &Part<'_>, case: &Case, context: &Context<'a>) {
-    if let Some(height) = rivet.size().head_height_nominal().filter(|_| rivet.series().head.is_flush()) {
-        report.find_all(context, &rivet.to_string(), &check_seat(stack, height, case, context.practice));
     }
 }
 

@@ -8,11 +8,13 @@ use shophead::length::{Interval, Length, Toleranced};
 use shophead::practice::{Case, Given, Name};
 use shophead::rivet::part::Part;
 use shophead::select::{LengthChoice, LengthQuery, check_alloy, check_diameter};
+use shophead::stack::Stack;
 use shophead::upset::{FitError, HeadLimits};
 use shophead_job::words;
 
 use super::memory_mark;
-use crate::args::LengthArgs;
+use crate::args::{Format, LengthArgs};
+use crate::cells::{Cells, Finds, Reported};
 use crate::context::Context;
 use crate::exit::Stop;
 use crate::report::{Block, Record, Report, Table};
@@ -20,7 +22,61 @@ use crate::{input, json};
 
 const MEASURED: Basis<'static> = Basis { document: "as given", place: "", status: shophead::basis::Status::Shop };
 
-pub(super) fn run<'a>(args: &LengthArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
+pub(crate) fn run<'a>(args: &LengthArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
+    let answer = answer(args, context)?;
+    let mut report = Report::new("length", context);
+    answer.find(&mut Reported { report: &mut report, context });
+
+    let Answer { family, grip, choice, .. } = &answer;
+    let length = choice.as_ref().and_then(|choice| choice.length);
+    let part = answer.part();
+    let assumed = Assumed {
+        query: &answer.query,
+        family,
+        case: &answer.case,
+        hole: answer.hole,
+        length,
+        alloy_assumed: answer.alloy_assumed,
+        args,
+    };
+    if context.format == Format::Json {
+        report.result = result(family, part, *grip, choice.as_ref(), &assumed, context);
+    }
+    text(&mut report, family, part, *grip, choice.as_ref(), &assumed, context);
+    let mut record = Record::new(context.units);
+    answer.cells(&mut record);
+    record.findings(&report.findings);
+    report.rows.push(record);
+    Ok(report)
+}
+
+/// The answer as the cells of a row, and what was found.
+pub(crate) fn row<'a>(
+    args: &LengthArgs,
+    context: &Context<'a>,
+    cells: &mut impl Cells,
+    finds: &mut impl Finds<'a>,
+) -> Result<(), Stop> {
+    let answer = answer(args, context)?;
+    answer.find(finds);
+    answer.cells(cells);
+    Ok(())
+}
+
+/// Everything that was asked and answered.
+struct Answer<'a> {
+    family: Part<'static>,
+    alloy_assumed: bool,
+    stack: Stack,
+    grip: Toleranced,
+    case: Case,
+    hole: Given<'a, Toleranced>,
+    query: LengthQuery<'a>,
+    /// `None` when the standard does not tell enough of the rivet.
+    choice: Option<LengthChoice<'a>>,
+}
+
+fn answer<'a>(args: &LengthArgs, context: &Context<'a>) -> Result<Answer<'a>, Stop> {
     let input::Rivet { part: family, alloy_assumed } = input::Rivet::of(&args.rivet)?;
     let tolerance = args.tolerance.as_deref().map(|text| input::tolerance("--tolerance", text)).transpose()?;
     let stack = input::layers("--layers", &args.layers, tolerance)?;
@@ -35,51 +91,51 @@ pub(super) fn run<'a>(args: &LengthArgs, context: &Context<'a>) -> Result<Report
         hole: hole.value,
         practice: context.practice,
     };
-
-    let mut report = Report::new("length", context);
-    let subject = family.to_string();
     let choice = match query.choose() {
         Ok(choice) => Some(choice),
         // What is not known of the rivet is no mistake of whoever asks: the standard has to be opened.
-        Err(FitError::ShankNotKnown | FitError::HeadNotKnown) => {
-            let found = Finding::new(Code::NoLimit, Severity::Refer, &family.size().basis);
-            report.find(context, &subject, [&found]);
-            None
-        }
+        Err(FitError::ShankNotKnown | FitError::HeadNotKnown) => None,
         Err(error) => return Err(Stop::wrong(error)),
     };
-    if let Some(choice) = &choice {
-        report.find_all(context, &subject, &choice.findings);
-    }
-    if let Some(thickest) = stack.thickest() {
-        report.find_all(context, &subject, &check_diameter(&case, thickest, context.practice));
-    }
-    if let Some(height) = family.size().head_height_nominal().filter(|_| family.series().head.is_flush()) {
-        report.find_all(context, &subject, &check_seat(&stack, height, &case, context.practice));
-    }
-    report.find_all(context, &subject, &check_alloy(&family));
+    Ok(Answer { family, alloy_assumed, stack, grip, case, hole, query, choice })
+}
 
-    let length = choice.as_ref().and_then(|choice| choice.length);
-    // A length of the series' own steps always makes a number; where it does not, the family alone is named.
-    let part = length.and_then(|length| family.with_length(length).ok());
-    let assumed = Assumed { query: &query, family: &family, case: &case, hole, length, alloy_assumed, args };
-    report.result = result(&family, part, grip, choice.as_ref(), &assumed, context);
-    text(&mut report, &family, part, grip, choice.as_ref(), &assumed, context);
-    let mut record = Record::new(context.units);
-    record.optional("part", part).length("length", length);
-    record.length("grip_min", grip.min()).length("grip", grip.nominal()).length("grip_max", grip.max());
-    record.length("hole_min", hole.value.min()).length("hole_max", hole.value.max());
-    record.length("rule_of_thumb_length", choice.as_ref().map(|choice| choice.rule_of_thumb_length));
-    let protrusion = choice.as_ref().and_then(|choice| choice.protrusion);
-    record.length("protrusion_min", protrusion.map(|ends| ends.min));
-    record.length("protrusion_max", protrusion.map(|ends| ends.max));
-    let head = choice.as_ref().and_then(|choice| choice.head);
-    record.length("head_diameter_min", head.map(|head| head.diameter.min));
-    record.length("head_diameter_max", head.map(|head| head.diameter.max));
-    record.length("head_height", head.map(|head| head.height));
-    record.findings(&report.findings);
-    report.rows.push(record);
-    Ok(report)
+impl<'a> Answer<'a> {
+    fn find(&self, finds: &mut impl Finds<'a>) {
+        let Answer { family, stack, case, query, choice, .. } = self;
+        match choice {
+            Some(choice) => finds.all(family, &choice.findings),
+            None => finds.one(family, &Finding::new(Code::NoLimit, Severity::Refer, &family.size().basis)),
+        }
+        if let Some(thickest) = stack.thickest() {
+            finds.all(family, &check_diameter(case, thickest, query.practice));
+        }
+        if let Some(height) = family.size().head_height_nominal().filter(|_| family.series().head.is_flush()) {
+            finds.all(family, &check_seat(stack, height, case, query.practice));
+        }
+        finds.all(family, &check_alloy(family));
+    }
+
+    /// A length of the series' own steps always makes a number; where it does not, the family alone is named.
+    fn part(&self) -> Option<Part<'static>> {
+        self.choice.as_ref()?.length.and_then(|length| self.family.with_length(length).ok())
+    }
+
+    fn cells(&self, cells: &mut impl Cells) {
+        let Answer { grip, hole, choice, .. } = self;
+        let choice = choice.as_ref();
+        cells.optional("part", self.part()).length("length", choice.and_then(|choice| choice.length));
+        cells.length("grip_min", grip.min()).length("grip", grip.nominal()).length("grip_max", grip.max());
+        cells.length("hole_min", hole.value.min()).length("hole_max", hole.value.max());
+        cells.length("rule_of_thumb_length", choice.map(|choice| choice.rule_of_thumb_length));
+        let protrusion = choice.and_then(|choice| choice.protrusion);
+        cells.length("protrusion_min", protrusion.map(|ends| ends.min));
+        cells.length("protrusion_max", protrusion.map(|ends| ends.max));
+        let head = choice.and_then(|choice| choice.head);
+        cells.length("head_diameter_min", head.map(|head| head.diameter.min));
+        cells.length("head_diameter_max", head.map(|head| head.diameter.max));
+        cells.length("head_height", head.map(|head| head.height));
+    }
 }
 
 /// The hole as measured, or as the practice has it.

@@ -2,12 +2,12 @@
 
 mod card;
 mod group;
-mod head;
-mod hole;
+pub(crate) mod head;
+pub(crate) mod hole;
 mod inspect;
 mod in_row;
-mod joint;
-mod length;
+pub(crate) mod joint;
+pub(crate) mod length;
 mod order;
 mod panel;
 mod part;
@@ -56,9 +56,10 @@ pub(crate) fn run<'a>(command: &Command, job: Option<&'a Job>, context: &'a Cont
             | Command::Map(_),
             None,
         ) => Err(Stop::wrong("this command takes a job file")),
-        (Command::Handheld(_) | Command::Schema(_) | Command::Completions(_) | Command::Man(_), _) => {
-            Err(Stop::wrong("this command prints by itself"))
-        }
+        (
+            Command::Handheld(_) | Command::Batch(_) | Command::Schema(_) | Command::Completions(_) | Command::Man(_),
+            _,
+        ) => Err(Stop::wrong("this command prints by itself")),
         (Command::Sources(args), _) => sources::run(args, context),
     }
 }
@@ -120,7 +121,7 @@ fn memory_mark(basis: &Basis<'_>) -> &'static str {
 }
 
 #[cfg(test)]
-mod tests {
+pub(crate) mod tests {
     use std::collections::HashMap;
     use std::sync::LazyLock;
 
@@ -294,7 +295,7 @@ mod tests {
     }
 
     /// Mostly what belongs there, sometimes what somebody types by mistake, sometimes anything.
-    fn word(option: &'static str) -> impl Strategy<Value = String> {
+    pub(crate) fn word(option: &'static str) -> impl Strategy<Value = String> {
         prop_oneof![
             30 => prop::sample::select(fitting(option)).prop_map(str::to_owned),
             3 => prop::sample::select(TYPED).prop_map(str::to_owned),
@@ -304,7 +305,7 @@ mod tests {
     }
 
     /// A command with the options that it needs, some that it takes, and words for all of them.
-    fn typed() -> impl Strategy<Value = Vec<String>> {
+    pub(crate) fn typed() -> impl Strategy<Value = Vec<String>> {
         prop::sample::select(OPTIONS).prop_flat_map(|(command, needed, taken)| {
             let with_word = |option: &&'static str| {
                 word(option).prop_map({
@@ -316,7 +317,8 @@ mod tests {
             let taken: Vec<_> = taken.iter().map(|option| prop::option::of(with_word(option))).collect();
             (needed, taken, prop::collection::vec(word("part"), 1..4), any::<bool>()).prop_map(
                 move |(needed, taken, parts, process)| {
-                    let mut typed = vec!["shophead".to_owned(), command.to_owned()];
+                    // All of an answer is wanted, for scripts too.
+                    let mut typed = vec!["shophead".to_owned(), "--format=json".to_owned(), command.to_owned()];
                     typed.extend(needed.into_iter().chain(taken.into_iter().flatten()));
                     if command == "part" {
                         typed.push("--".to_owned());

@@ -20,7 +20,12 @@ use crate::report::{Report, SCHEMA, Told};
 /// | `result` | the answer of the command |
 /// | `findings` | `code`, `severity`, `subject`, `message`, `layer`, `measured`, `limit`, `basis` of each |
 pub(crate) fn render(report: &Report, mut to: impl Write) -> io::Result<()> {
-    let envelope = Envelope {
+    serde_json::to_writer_pretty(&mut to, &envelope(report))?;
+    to.write_all(b"\n")
+}
+
+pub(crate) fn envelope<'r>(report: &'r Report<'_>) -> Envelope<'r> {
+    Envelope {
         schema: SCHEMA,
         command: report.command,
         practice: &report.practice,
@@ -31,14 +36,12 @@ pub(crate) fn render(report: &Report, mut to: impl Write) -> io::Result<()> {
             None => Answer::Short(&report.result),
         },
         findings: Findings(&report.findings),
-    };
-    serde_json::to_writer_pretty(&mut to, &envelope)?;
-    to.write_all(b"\n")
+    }
 }
 
 /// What is printed, piece by piece: nothing of a long job is held as text.
 #[derive(Serialize)]
-struct Envelope<'r> {
+pub(crate) struct Envelope<'r> {
     schema: u32,
     command: &'r str,
     practice: &'r str,

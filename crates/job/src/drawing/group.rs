@@ -48,7 +48,7 @@ pub fn group(drawing: &GroupDrawing<'_>) -> String {
         View::around(rivets.iter().map(|rivet| inches(rivet.at)).chain([inches(group.centroid), inches(load.at)]));
 
     let heading = format!("{} rivets, {}", rivets.len(), drawing.name);
-    let whole = load.x.lbf().hypot(load.y.lbf());
+    let whole = libm::hypot(load.x.lbf(), load.y.lbf());
     let whole = shophead::quantity::Force::from_lbf(whole);
     let mut told = format!("Load {}", size(whole));
     if let Some(worst_load) = worst_load {
@@ -143,7 +143,7 @@ fn legend(canvas: &mut Canvas, view: &View, drawing: &GroupDrawing<'_>, height: 
         Units::Millimetres => view.scale / 25.4,
     };
     let wanted = FIELD / 6.0 / per_unit;
-    let step = 10.0_f64.powf(wanted.log10().floor());
+    let step = libm::exp10(libm::log10(wanted).floor());
     let length = [5.0, 2.0, 1.0].into_iter().map(|times| times * step).find(|length| *length <= wanted).unwrap_or(step);
     let (right, width) = (WIDTH - 26.0, length * per_unit);
     canvas.line((right - width, y - 4.0), (right, y - 4.0), Line::Thin);

@@ -650,7 +650,7 @@ fn nearest(line: &[At], from: At) -> Option<At> {
         let along = along.clamp(0.0, 1.0);
         Some((one.0 + dx * along, one.1 + dy * along))
     };
-    let far = |place: &At| (place.0 - from.0).hypot(place.1 - from.1);
+    let far = |place: &At| libm::hypot(place.0 - from.0, place.1 - from.1);
     line.windows(2).filter_map(foot).min_by(|one, other| far(one).total_cmp(&far(other)))
 }
 
@@ -766,7 +766,7 @@ fn scale_bar(canvas: &mut Canvas, at: At, scale: f64, units: Units) {
         Units::Millimetres => scale / 25.4,
     };
     let wanted = WIDTH / 6.0 / per_unit;
-    let step = 10.0_f64.powf(wanted.log10().floor());
+    let step = libm::exp10(libm::log10(wanted).floor());
     let length = [5.0, 2.0, 1.0].into_iter().map(|times| times * step).find(|length| *length <= wanted).unwrap_or(step);
     let (x, y) = at;
     let end = x + length * per_unit;
@@ -826,7 +826,7 @@ impl Taken {
     /// A straight line from place to place.
     fn line(&mut self, pair: &[At]) {
         let [from, to] = pair else { return };
-        let steps = ((to.0 - from.0).hypot(to.1 - from.1) / Taken::SQUARE).ceil().clamp(1.0, 1000.0);
+        let steps = (libm::hypot(to.0 - from.0, to.1 - from.1) / Taken::SQUARE).ceil().clamp(1.0, 1000.0);
         for step in 0..=steps as u32 {
             let part = f64::from(step) / steps;
             let place = (from.0 + (to.0 - from.0) * part, from.1 + (to.1 - from.1) * part);
@@ -952,7 +952,7 @@ mod tests {
             .filter_map(|dot| dot.strip_suffix("h0")?.split_once(' '))
             .map(|(x, y)| (x.parse().expect("x"), y.parse().expect("y")))
             .collect();
-        let far = |one: (f64, f64), other: (f64, f64)| (one.0 - other.0).hypot(one.1 - other.1);
+        let far = |one: (f64, f64), other: (f64, f64)| libm::hypot(one.0 - other.0, one.1 - other.1);
         assert_eq!(at.len(), 3, "{dots}");
         // Coordinates are written to a hundredth of a pixel.
         assert!((far(at[0], at[1]) / 3.0 - far(at[1], at[2]) / 4.0).abs() < 0.02, "{at:?}");

@@ -119,7 +119,7 @@ impl Canvas {
         const HEAD: f64 = 9.0;
         const HALF_WIDTH: f64 = 3.6;
         let (dx, dy) = (to.0 - from.0, to.1 - from.1);
-        let length = dx.hypot(dy);
+        let length = libm::hypot(dx, dy);
         if length < 0.5 {
             return;
         }

@@ -1,0 +1,450 @@
+//! One worker: pieces of input in, rows with their answers out.
+
+use std::borrow::Cow;
+
+use csv::ByteRecord;
+use shophead_job::cell::original;
+
+use super::answer::AnswerCells;
+use super::cache::{Cache, Outcome};
+use super::chunks::{Form, Piece};
+use super::header::Header;
+use super::json::{self, Object};
+use super::question::{Asking, Rules};
+use super::text::{may_be_formula, push_cell};
+use crate::cells::Codes;
+use crate::context::Context;
+use crate::exit::Stop;
+use crate::report::Report;
+
+/// What holds for every row.
+pub(super) struct Layout<'l> {
+    pub(super) rules: &'l Rules,
+    /// The columns of the input; `None` where every row is an object and goes out as one.
+    pub(super) header: Option<Header>,
+    /// How many columns the answer has, the error not counted.
+    pub(super) answer_columns: usize,
+    pub(super) from: Form,
+    pub(super) to: Form,
+}
+
+/// How many rows, and what became of them.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(super) struct Tally {
+    pub(super) rows: u64,
+    pub(super) wrong: u64,
+    pub(super) refers: bool,
+    /// Which of them is the first wrong one, counted from 1.
+    pub(super) first_wrong: Option<u64>,
+}
+
+impl Tally {
+    pub(super) fn add(&mut self, later: Tally) {
+        self.first_wrong = self.first_wrong.or(later.first_wrong.map(|row| row + self.rows));
+        self.rows += later.rows;
+        self.wrong += later.wrong;
+        self.refers |= later.refers;
+    }
+
+    fn count(&mut self, outcome: Outcome) {
+        self.rows += 1;
+        match outcome {
+            Outcome::Answered => {}
+            Outcome::Refers => self.refers = true,
+            Outcome::Wrong => {
+                self.wrong += 1;
+                self.first_wrong = self.first_wrong.or(Some(self.rows));
+            }
+        }
+    }
+}
+
+/// Answers rows.
+pub(super) struct Worker<'l> {
+    layout: &'l Layout<'l>,
+    answerer: Answerer<'l>,
+    cache: Cache,
+    question: Question,
+    scratch: Vec<u8>,
+    record: ByteRecord,
+}
+
+impl<'l> Worker<'l> {
+    pub(super) fn new(layout: &'l Layout<'l>, context: &'l Context<'l>, asking: Box<dyn Asking>) -> Worker<'l> {
+        Worker {
+            layout,
+            answerer: Answerer { asking, context, layout, codes: Codes::default(), scratch: String::new() },
+            cache: Cache::new(),
+            question: Question::default(),
+            scratch: Vec::new(),
+            record: ByteRecord::new(),
+        }
+    }
+
+    /// Answers every row of a piece.
+    pub(super) fn work(&mut self, piece: &Piece, out: &mut Vec<u8>) -> Tally {
+        match self.layout.from {
+            Form::Csv => self.csv(piece, out),
+            Form::Lines => self.lines(piece, out),
+        }
+    }
+
+    fn csv(&mut self, piece: &Piece, out: &mut Vec<u8>) -> Tally {
+        let mut tally = Tally::default();
+        let Some(header) = &self.layout.header else { return tally };
+        let mut reader = csv::ReaderBuilder::new().has_headers(false).flexible(true).from_reader(&piece.bytes[..]);
+        let mut at = 0;
+        let mut record = std::mem::take(&mut self.record);
+        while let Ok(true) = reader.read_byte_record(&mut record) {
+            let end = usize::try_from(reader.position().byte()).unwrap_or(usize::MAX);
+            let raw = without_line_ends(piece.bytes.get(at..end).unwrap_or_default());
+            at = end;
+            let outcome = self.csv_row(header, &record, raw, piece, out);
+            tally.count(outcome);
+        }
+        self.record = record;
+        tally
+    }
+
+    fn csv_row(
+        &mut self,
+        header: &Header,
+        record: &ByteRecord,
+        raw: &[u8],
+        piece: &Piece,
+        out: &mut Vec<u8>,
+    ) -> Outcome {
+        let columns = header.names.len();
+        let says_nothing = record.iter().all(|cell| cell.trim_ascii().is_empty());
+        let wrong = if let Some(broken) = piece.broken {
+            Some(broken.to_owned())
+        } else if says_nothing {
+            None
+        } else if piece.has_text_behind_quote && has_text_behind_quote(raw) {
+            Some(
+                "something stands behind a closing quote; put the whole cell in quotes, and any quote in it twice"
+                    .into(),
+            )
+        } else if record.len() != columns {
+            Some(wrong_count(record, columns))
+        } else {
+            self.question.clear();
+            let mut cells = header.read.iter().map(|(column, cell)| (column, record.get(*cell).unwrap_or_default()));
+            let fits = cells.all(|(column, cell)| self.question.push(*column, cell));
+            (!fits).then(|| CELL_TOO_LONG.to_owned())
+        };
+        if self.layout.to == Form::Csv {
+            if piece.broken.is_none() && record.len() == columns && !record.iter().any(may_be_formula) {
+                out.extend_from_slice(raw);
+            } else {
+                push_cells(out, (0..columns).map(|cell| record.get(cell).unwrap_or_default()));
+            }
+        }
+        let outcome = self.answer(says_nothing, wrong, out);
+        if self.layout.to == Form::Lines {
+            let cells =
+                header.names.iter().zip(record).map(|(name, cell)| (name.as_str(), String::from_utf8_lossy(cell)));
+            push_object(out, cells);
+        }
+        out.push(b'\n');
+        outcome
+    }
+
+    fn lines(&mut self, piece: &Piece, out: &mut Vec<u8>) -> Tally {
+        let mut tally = Tally::default();
+        let lines = piece.bytes.split(|byte| *byte == b'\n').map(<[u8]>::trim_ascii).filter(|line| !line.is_empty());
+        for line in lines {
+            let outcome = self.line(line, piece.broken, out);
+            tally.count(outcome);
+        }
+        tally
+    }
+
+    fn line(&mut self, line: &[u8], broken: Option<&'static str>, out: &mut Vec<u8>) -> Outcome {
+        let mut wrong = broken.map(str::to_owned);
+        let text = String::from_utf8_lossy(line);
+        let mut object = Object::default();
+        if wrong.is_none() {
+            let read = if matches!(text, Cow::Borrowed(_)) { Object::read(&text) } else { Err(NOT_UTF8.to_owned()) };
+            match read {
+                Ok(read) => object = read,
+                Err(told) => wrong = Some(told),
+            }
+        }
+        let is_object = wrong.is_none();
+        if wrong.is_none() {
+            wrong = self.ask_object(&object).err();
+        }
+        match (self.layout.to, &self.layout.header) {
+            (Form::Csv, Some(header)) => {
+                let cell = |name: &String| {
+                    let value = object.0.iter().find(|(key, _)| key == name).map(|(_, value)| *value);
+                    value.map_or(Cow::Borrowed(""), |value| json::cell(value).unwrap_or(Cow::Borrowed(value.get())))
+                };
+                let cells: Vec<Cow<'_, str>> = header.names.iter().map(cell).collect();
+                push_cells(out, cells.iter().map(|cell| cell.as_bytes()));
+                let outcome = self.answer(false, wrong, out);
+                out.push(b'\n');
+                outcome
+            }
+            _ => {
+                let outcome = self.answer(false, wrong, out);
+                out.extend_from_slice(b",\"input\":");
+                if is_object {
+                    out.extend_from_slice(text.as_bytes());
+                } else {
+                    json::string(out, &text);
+                }
+                out.extend_from_slice(b"}\n");
+                outcome
+            }
+        }
+    }
+
+    /// Makes the question that an object asks.
+    fn ask_object(&mut self, object: &Object<'_>) -> Result<(), String> {
+        let Layout { rules, header, .. } = self.layout;
+        let mut cells: Vec<Option<Cow<'_, str>>> = vec![None; rules.columns().len()];
+        for (key, value) in &object.0 {
+            if header.as_ref().is_some_and(|header| !header.names.iter().any(|name| name == key)) {
+                return Err(format!("the key {key:?} is not in the first row, whose keys are the columns"));
+            }
+            let Some(column) = rules.place(key.trim()) else { continue };
+            let cell = json::cell(value).map_err(|told| format!("{key}: {told}"))?;
+            if cells.get_mut(column).and_then(|known| known.replace(cell)).is_some() {
+                return Err(format!("{key}: this is given twice; keep one of both"));
+            }
+        }
+        self.question.clear();
+        let mut cells = cells.iter().map(|cell| cell.as_deref().unwrap_or_default()).enumerate();
+        let fits = cells.all(|(column, cell)| self.question.push(column, cell.as_bytes()));
+        if fits { Ok(()) } else { Err(CELL_TOO_LONG.to_owned()) }
+    }
+
+    /// Writes the answer to the question, or what is wrong with the row.
+    fn answer(&mut self, says_nothing: bool, wrong: Option<String>, out: &mut Vec<u8>) -> Outcome {
+        let Worker { answerer, cache, question, scratch, .. } = self;
+        if says_nothing || wrong.is_some() {
+            return answerer.without_answer(wrong.as_deref(), out);
+        }
+        let (answer, outcome) = cache.answer(&question.0, scratch, |out| answerer.answer(question, out));
+        out.extend_from_slice(answer);
+        outcome
+    }
+}
+
+const NOT_UTF8: &str = "this row is not UTF-8; save the file as UTF-8";
+const CELL_TOO_LONG: &str = "a cell of this row is longer than any list of layers";
+
+/// The cells that a command reads of a row: what tells it from other questions.
+#[derive(Debug, Default)]
+struct Question(Vec<u8>);
+
+impl Question {
+    fn clear(&mut self) {
+        self.0.clear();
+    }
+
+    /// Adds a cell; says whether it is short enough to be one.
+    #[inline]
+    fn push(&mut self, column: usize, cell: &[u8]) -> bool {
+        let (Ok(column), Ok(length)) = (u8::try_from(column), u16::try_from(cell.len())) else { return false };
+        let [low, high] = length.to_le_bytes();
+        self.0.extend_from_slice(&[column, low, high]);
+        self.0.extend_from_slice(cell);
+        true
+    }
+
+    /// The cells with the columns' numbers.
+    fn cells(&self) -> impl Iterator<Item = (usize, &[u8])> {
+        let mut rest = &self.0[..];
+        std::iter::from_fn(move || {
+            let ([column, low, high], behind) = rest.split_first_chunk()?;
+            let (cell, behind) = behind.split_at_checked(usize::from(u16::from_le_bytes([*low, *high])))?;
+            rest = behind;
+            Some((usize::from(*column), cell))
+        })
+    }
+}
+
+/// Answers questions.
+struct Answerer<'l> {
+    asking: Box<dyn Asking>,
+    context: &'l Context<'l>,
+    layout: &'l Layout<'l>,
+    codes: Codes,
+    scratch: String,
+}
+
+impl Answerer<'_> {
+    fn answer(&mut self, question: &Question, out: &mut Vec<u8>) -> Outcome {
+        let told = match self.fill(question) {
+            Err(told) => told,
+            Ok(()) => match self.ask(out) {
+                Ok(outcome) => return outcome,
+                Err(told) => told,
+            },
+        };
+        out.clear();
+        self.without_answer(Some(&told), out)
+    }
+
+    /// Takes the cells for the options that they are.
+    fn fill(&mut self, question: &Question) -> Result<(), String> {
+        let mut filled = 0;
+        for (column, cell) in question.cells() {
+            let text = str::from_utf8(cell).map_err(|_| NOT_UTF8.to_owned())?;
+            let given = self.asking.set(column, said(text))?;
+            filled |= u64::from(given) << column;
+        }
+        self.layout.rules.check(filled)
+    }
+
+    fn ask(&mut self, out: &mut Vec<u8>) -> Result<Outcome, String> {
+        let words = |stop: Stop| match stop {
+            Stop::Wrong(sentences) => self.layout.rules.about_columns(sentences.join(" ")),
+            Stop::WrongFile(told) | Stop::Failed(told) => told,
+            Stop::ReaderGone => String::new(),
+        };
+        let refers = match self.layout.to {
+            Form::Csv => {
+                self.codes.clear();
+                let mut cells = AnswerCells::new(out, &mut self.scratch, self.context.units);
+                self.asking.row(self.context, &mut cells, &mut self.codes).map_err(words)?;
+                cells.tell(&self.codes);
+                // No error.
+                out.push(b',');
+                self.codes.worst == Some(shophead::finding::Severity::Refer)
+            }
+            Form::Lines => {
+                let report = self.asking.report(self.context).map_err(words)?;
+                json::answer(out, &report, None);
+                report.exit() == crate::exit::Exit::Refer
+            }
+        };
+        Ok(if refers { Outcome::Refers } else { Outcome::Answered })
+    }
+
+    /// Where there is no answer: why, or nothing where nothing was asked.
+    fn without_answer(&self, wrong: Option<&str>, out: &mut Vec<u8>) -> Outcome {
+        match self.layout.to {
+            Form::Csv => {
+                out.resize(out.len() + self.layout.answer_columns + 1, b',');
+                push_cell(out, wrong.unwrap_or_default().as_bytes());
+            }
+            Form::Lines => json::answer(out, &Report::new(self.asking.command(), self.context), wrong),
+        }
+        if wrong.is_some() { Outcome::Wrong } else { Outcome::Answered }
+    }
+}
+
+/// What a cell says: without blanks around it, and without the apostrophe in front of what would be a formula.
+fn said(text: &str) -> &str {
+    let is_plain = |byte: &u8| byte.is_ascii_graphic() && *byte != b'\'';
+    match text.as_bytes() {
+        [first, .., last] if is_plain(first) && is_plain(last) => text,
+        _ => original(text.trim()).trim(),
+    }
+}
+
+fn wrong_count(record: &ByteRecord, columns: usize) -> String {
+    let count = record.len();
+    let cells = if count == 1 { "1 cell".to_owned() } else { format!("{count} cells") };
+    let left_out: Vec<Cow<'_, str>> = record.iter().skip(columns).map(String::from_utf8_lossy).collect();
+    let left_out =
+        if left_out.is_empty() { String::new() } else { format!("; left out here: {:?}", left_out.join(",")) };
+    format!(
+        "this row has {cells}, the header {columns}; a decimal is written with a point, and a text with a comma in it in quotes{left_out}"
+    )
+}
+
+/// A record without the line ends before and behind it.
+fn without_line_ends(raw: &[u8]) -> &[u8] {
+    let is_end = |byte: &u8| matches!(byte, b'\n' | b'\r');
+    let start = raw.iter().position(|byte| !is_end(byte)).unwrap_or(raw.len());
+    let end = raw.iter().rposition(|byte| !is_end(byte)).map_or(start, |last| last + 1);
+    raw.get(start..end).unwrap_or_default()
+}
+
+/// Whether something stands between the quote that closes a cell and the next comma.
+fn has_text_behind_quote(raw: &[u8]) -> bool {
+    let mut at = 0;
+    while at < raw.len() {
+        if raw[at] == b'"' {
+            at += 1;
+            while at < raw.len() && (raw[at] != b'"' || raw.get(at + 1) == Some(&b'"')) {
+                at += if raw[at] == b'"' { 2 } else { 1 };
+            }
+            at += 1;
+            if raw.get(at).is_some_and(|next| *next != b',') {
+                return true;
+            }
+        } else {
+            at += raw[at..].iter().position(|byte| *byte == b',').unwrap_or(raw.len());
+        }
+        at += 1;
+    }
+    false
+}
+
+fn push_cells<'c>(out: &mut Vec<u8>, cells: impl Iterator<Item = &'c [u8]>) {
+    for (index, cell) in cells.enumerate() {
+        if index > 0 {
+            out.push(b',');
+        }
+        push_cell(out, cell);
+    }
+}
+
+/// The row as it came, behind the answer.
+fn push_object<'c>(out: &mut Vec<u8>, cells: impl Iterator<Item = (&'c str, Cow<'c, str>)>) {
+    out.extend_from_slice(b",\"input\":{");
+    for (index, (name, cell)) in cells.enumerate() {
+        if index > 0 {
+            out.push(b',');
+        }
+        json::string(out, name);
+        out.push(b':');
+        json::string(out, original(&cell));
+    }
+    out.extend_from_slice(b"}}");
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_question_gives_back_its_cells() {
+        let mut question = Question::default();
+        for (column, cell) in [(3, "1/8"), (0, ""), (7, ".032,\0.04")] {
+            assert!(question.push(column, cell.as_bytes()));
+        }
+        let cells: Vec<_> = question.cells().collect();
+        assert_eq!(cells, [(3, &b"1/8"[..]), (0, b""), (7, b".032,\0.04")]);
+        assert!(!question.push(1, &vec![b'x'; usize::from(u16::MAX) + 1]));
+    }
+
+    #[test]
+    fn a_quote_that_closes_too_early_is_seen() {
+        for (raw, wanted) in [
+            ("a,b", false),
+            ("\"a\",b", false),
+            ("\"a\"\"b\",\"c\"", false),
+            ("5\" long,x", false),
+            ("\"a\"b,c", true),
+            ("x,\"a\" ,c", true),
+            ("x,\"\"\"a\" ", true),
+        ] {
+            assert_eq!(has_text_behind_quote(raw.as_bytes()), wanted, "{raw}");
+        }
+    }
+
+    #[test]
+    fn tallies_add_up_and_remember_the_first_wrong_row() {
+        let mut all = Tally { rows: 3, wrong: 0, refers: false, first_wrong: None };
+        all.add(Tally { rows: 2, wrong: 1, refers: true, first_wrong: Some(2) });
+        all.add(Tally { rows: 1, wrong: 1, refers: false, first_wrong: Some(1) });
+        assert_eq!(all, Tally { rows: 6, wrong: 2, refers: true, first_wrong: Some(5) });
+    }
+}

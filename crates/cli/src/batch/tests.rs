@@ -1,0 +1,240 @@
+//! A row of a batch says what the command itself says.
+
+use std::sync::LazyLock;
+
+use clap::{CommandFactory, Parser};
+use proptest::prelude::*;
+use shophead::practice::{PROCESS, Practice};
+use shophead_job::words::Units;
+
+use super::chunks::{Form, Piece};
+use super::header::Header;
+use super::question::{Column, Rules, asking};
+use super::rows::{Layout, Tally, Worker};
+use crate::args::{Arguments, Format, QuestionWord};
+use crate::commands::tests::word;
+use crate::context::Context;
+use crate::exit::{Exit, Stop};
+use crate::render;
+use crate::report::Report;
+
+const QUESTIONS: &[QuestionWord] = &[QuestionWord::Length, QuestionWord::Head, QuestionWord::Hole, QuestionWord::Joint];
+
+/// One cell for every column of a command; an empty one is an option that is not given.
+type Cells = Vec<String>;
+
+fn option(column: &str) -> String {
+    format!("--{}", column.replace('_', "-"))
+}
+
+/// A command: its name, its columns, and whether the option of each takes no value.
+struct Known {
+    name: &'static str,
+    columns: Vec<(Column, bool)>,
+}
+
+/// What is known of every question; asking clap for every cell takes minutes.
+fn known(question: QuestionWord) -> &'static Known {
+    static KNOWN: LazyLock<Vec<Known>> = LazyLock::new(|| {
+        let arguments = Arguments::command();
+        let is_flag = |name: &str, column: &Column| {
+            let mut options = arguments.find_subcommand(name).expect(name).get_arguments();
+            let option = options.find(|arg| arg.get_long() == Some(&column.name.replace('_', "-")));
+            !option.expect(column.name).get_action().takes_values()
+        };
+        let known = |question: &QuestionWord| {
+            let asked = asking(*question);
+            let name = asked.command();
+            let columns = asked.columns().into_iter().map(|column| (column, is_flag(name, &column))).collect();
+            Known { name, columns }
+        };
+        QUESTIONS.iter().map(known).collect()
+    });
+    let at = QUESTIONS.iter().position(|known| *known == question).expect("a question");
+    &KNOWN[at]
+}
+
+fn cell((column, is_flag): (Column, bool)) -> BoxedStrategy<String> {
+    if is_flag {
+        return prop::sample::select(&["", "", "", "yes", "no", "TRUE"][..]).prop_map(str::to_owned).boxed();
+    }
+    let option: &'static str = option(column.name).leak();
+    // Blanks around a cell and the apostrophe before a formula are no part of what it says.
+    let word = word(option).prop_map(|word| word.trim().trim_start_matches('\'').trim().to_owned());
+    let often = if column.needed.is_some() { 20 } else { 1 };
+    prop_oneof![often => word, 1 => Just(String::new())].boxed()
+}
+
+fn rows() -> impl Strategy<Value = (QuestionWord, Vec<Cells>)> {
+    prop::sample::select(QUESTIONS).prop_flat_map(|question| {
+        let row: Vec<_> = known(question).columns.iter().map(|column| cell(*column)).collect();
+        (Just(question), prop::collection::vec(row, 1..6))
+    })
+}
+
+/// What the command line has for these cells.
+fn typed(question: QuestionWord, cells: &Cells, practice: &str, units: &str) -> Vec<String> {
+    let mut typed = vec!["shophead".to_owned(), known(question).name.to_owned()];
+    typed.extend([format!("--practice={practice}"), format!("--units={units}")]);
+    for ((column, is_flag), cell) in known(question).columns.iter().zip(cells).filter(|(_, cell)| !cell.is_empty()) {
+        if !is_flag {
+            typed.push(format!("{}={cell}", option(column.name)));
+        } else if cell != "no" {
+            typed.push(option(column.name));
+        }
+    }
+    typed
+}
+
+/// What the single command answers: the cells of its row, its JSON, its status; `None` when it refuses.
+fn single(typed: &[String]) -> Option<(Vec<String>, serde_json::Value, Exit)> {
+    let with_json = typed.iter().cloned().chain(["--format=json".to_owned()]);
+    let read = |report: &Report<'_>| {
+        let rows = render::csv::render(report).expect("bytes in memory");
+        let mut reader = csv::Reader::from_reader(rows.as_bytes());
+        let row = reader.records().next().expect("a row").expect("a row of CSV");
+        let mut json = Vec::new();
+        render::json::render(report, &mut json).expect("bytes in memory");
+        let json = serde_json::from_slice(&json).expect("JSON");
+        Ok((row.iter().map(str::to_owned).collect(), json, report.exit()))
+    };
+    match crate::answer(&Arguments::try_parse_from(with_json).ok()?, read) {
+        Ok(read) => Some(read),
+        Err(Stop::Wrong(_)) => None,
+        Err(other) => panic!("{other:?}"),
+    }
+}
+
+/// What a batch of these rows answers in one form.
+fn batch(
+    question: QuestionWord,
+    rows: &[Cells],
+    (practice, units): (&Practice<'_>, Units),
+    form: (Form, Form),
+) -> (String, Tally) {
+    let (from, to) = form;
+    let asked = asking(question);
+    let rules = Rules::of(asked.columns());
+    let names: Vec<&str> = rules.columns().iter().map(|column| column.name).collect();
+    let header = (from == Form::Csv).then(|| Header::of(&names, &rules).expect("every column"));
+    let context =
+        Context { practice, units, own_title: "", format: if to == Form::Lines { Format::Json } else { Format::Csv } };
+    let answer_columns = asked.report(&context).expect("an example that is answered").rows.columns.len();
+    let mut bytes = Vec::new();
+    if from == Form::Csv {
+        let mut writer = csv::WriterBuilder::new().from_writer(&mut bytes);
+        rows.iter().for_each(|row| writer.write_record(row).expect("bytes in memory"));
+    } else {
+        for row in rows {
+            let object: serde_json::Map<_, _> =
+                names.iter().zip(row).map(|(name, cell)| ((*name).to_owned(), cell.as_str().into())).collect();
+            bytes.extend(serde_json::to_vec(&object).expect("an object"));
+            bytes.push(b'\n');
+        }
+    }
+    let layout = Layout { rules: &rules, header, answer_columns, from, to };
+    let mut out = Vec::new();
+    let tally = Worker::new(&layout, &context, asked).work(&Piece { bytes, ..Piece::default() }, &mut out);
+    (String::from_utf8(out).expect("UTF-8"), tally)
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(600))]
+
+    /// In every form, in both practices and both units, whatever the rows before it asked.
+    #[test]
+    fn a_row_is_answered_as_by_the_command_itself((question, rows) in rows(), process in any::<bool>(), mm in any::<bool>()) {
+        let practice: &Practice<'_> = if process { &PROCESS } else { &shophead::practice::HANDBOOK };
+        let (units, units_word) = if mm { (Units::Millimetres, "mm") } else { (Units::Inches, "in") };
+        let wanted: Vec<_> = rows.iter().map(|row| single(&typed(question, row, practice.name(), units_word))).collect();
+        for from in [Form::Csv, Form::Lines] {
+            let (lines, tally) = batch(question, &rows, (practice, units), (from, Form::Lines));
+            let lines: Vec<serde_json::Value> = lines.lines().map(|line| serde_json::from_str(line).expect("JSON")).collect();
+            prop_assert_eq!(lines.len(), rows.len());
+            for ((line, wanted), row) in lines.iter().zip(&wanted).zip(&rows) {
+                let mut line = line.clone();
+                let object = line.as_object_mut().expect("an object");
+                let input = object.remove("input").expect("the row");
+                prop_assert_eq!(input["diameter"].as_str(), diameter(question, row));
+                let error = object.remove("error").expect("an error or none");
+                match wanted {
+                    Some((_, json, _)) => {
+                        prop_assert!(error.is_null(), "{row:?}: {error}");
+                        prop_assert_eq!(&line, json);
+                    }
+                    None => prop_assert!(error.is_string() && line["result"].is_null(), "{row:?}"),
+                }
+            }
+            let wrong = wanted.iter().filter(|wanted| wanted.is_none()).count() as u64;
+            prop_assert_eq!((tally.rows, tally.wrong), (rows.len() as u64, wrong));
+            let refers = wanted.iter().flatten().any(|(_, _, exit)| *exit == Exit::Refer);
+            prop_assert_eq!(tally.refers, refers);
+        }
+        let (csv, tally) = batch(question, &rows, (practice, units), (Form::Csv, Form::Csv));
+        let mut reader = csv::ReaderBuilder::new().has_headers(false).from_reader(csv.as_bytes());
+        let written: Vec<csv::StringRecord> = reader.records().map(|record| record.expect("rows of one length")).collect();
+        prop_assert_eq!((written.len() as u64, tally.rows), (rows.len() as u64, rows.len() as u64));
+        for ((written, wanted), row) in written.iter().zip(&wanted).zip(&rows) {
+            let cells: Vec<&str> = written.iter().collect();
+            let (carried, answer) = cells.split_at(row.len());
+            let carried: Vec<&str> = carried.iter().map(|cell| shophead_job::cell::original(cell)).collect();
+            prop_assert_eq!(carried, row.iter().map(String::as_str).collect::<Vec<_>>());
+            let (error, answer) = answer.split_last().expect("the error");
+            match wanted {
+                Some((cells, _, _)) => prop_assert_eq!((answer, *error), (&cells.iter().map(String::as_str).collect::<Vec<_>>()[..], "")),
+                // A row in which nothing stands asks nothing.
+                None if row.iter().all(String::is_empty) => prop_assert_eq!(*error, ""),
+                None => {
+                    prop_assert!(answer.iter().all(|cell| cell.is_empty()), "{answer:?}");
+                    prop_assert!(!error.is_empty() && !error.contains('\n'), "{error:?}");
+                    let mut names = known(question).columns.iter().map(|(column, _)| column);
+                    prop_assert!(names.clone().all(|column| !error.contains(&option(column.name))), "{error:?}");
+                    prop_assert!(names.any(|column| error.starts_with(column.name)) || error.starts_with("this row"), "{error:?}");
+                }
+            }
+        }
+    }
+}
+
+fn diameter(question: QuestionWord, row: &Cells) -> Option<&str> {
+    let at = known(question).columns.iter().position(|(column, _)| column.name == "diameter")?;
+    row.get(at).map(String::as_str)
+}
+
+/// An option that no column has could not be asked in a batch.
+#[test]
+fn every_option_of_a_command_has_its_column() {
+    let arguments = Arguments::command();
+    for question in QUESTIONS {
+        let Known { name, columns } = known(*question);
+        let command = arguments.find_subcommand(name).expect(name);
+        let of_text = ["help", "width"];
+        let options = command.get_arguments().filter_map(|arg| arg.get_long());
+        let mut options: Vec<String> =
+            options.filter(|option| !of_text.contains(option)).map(|option| option.replace('-', "_")).collect();
+        let mut columns: Vec<String> = columns.iter().map(|(column, _)| column.name.to_owned()).collect();
+        options.sort();
+        columns.sort();
+        assert_eq!(columns, options, "{name}");
+    }
+}
+
+/// The page for whoever makes such files names what is read.
+#[test]
+fn the_page_on_files_lists_every_column() {
+    let page = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("../job/JOB-FILE.md");
+    let page = std::fs::read_to_string(page).expect("the page");
+    for question in QUESTIONS {
+        let Known { name, columns } = known(*question);
+        let start = format!("| `{name}` |");
+        let section = page.split("## Batch").nth(1).expect("a section");
+        let line = section.lines().find(|line| line.starts_with(&start)).expect(name);
+        let cells: Vec<&str> = line.trim_matches('|').split('|').collect();
+        for (cell, is_needed) in [(cells[1], true), (cells[2], false)] {
+            let listed: Vec<&str> = cell.split(',').map(|name| name.trim().trim_matches('`')).collect();
+            let columns =
+                columns.iter().map(|(column, _)| column).filter(|column| column.needed.is_some() == is_needed);
+            assert_eq!(listed, columns.map(|column| column.name).collect::<Vec<_>>(), "{name}");
+        }
+    }
+}

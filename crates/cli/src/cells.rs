@@ -1,0 +1,91 @@
+//! The cells of one answer and what was found with it, wherever they go: into a report, or into a row of a batch.
+//!
+//! A command that [`crate::batch`] can ask fills both through these traits, so that a row of a batch cannot say anything else than the
+//! command itself.
+
+use std::fmt::Display;
+
+use shophead::finding::{Code, Finding, Findings, Severity};
+use shophead::length::Length;
+use shophead::quantity::Force;
+
+use crate::context::Context;
+use crate::report::{Record, Report};
+
+/// Takes the cells of one row, in the order of the columns. A cell that is not known is empty.
+pub(crate) trait Cells {
+    fn optional(&mut self, column: &'static str, cell: Option<impl Display>) -> &mut Self;
+    fn length(&mut self, column: &'static str, cell: impl Into<Option<Length>>) -> &mut Self;
+    fn force(&mut self, column: &'static str, cell: impl Into<Option<Force>>) -> &mut Self;
+
+    fn text(&mut self, column: &'static str, cell: impl Display) -> &mut Self {
+        self.optional(column, Some(cell))
+    }
+}
+
+impl Cells for Record {
+    fn optional(&mut self, column: &'static str, cell: Option<impl Display>) -> &mut Record {
+        Record::optional(self, column, cell)
+    }
+
+    fn length(&mut self, column: &'static str, cell: impl Into<Option<Length>>) -> &mut Record {
+        Record::length(self, column, cell)
+    }
+
+    fn force(&mut self, column: &'static str, cell: impl Into<Option<Force>>) -> &mut Record {
+        Record::force(self, column, cell)
+    }
+}
+
+/// Takes what was found.
+pub(crate) trait Finds<'a> {
+    /// Everything that one calculation found about a subject.
+    fn all(&mut self, subject: &dyn Display, findings: &Findings<'a>);
+    /// One thing.
+    fn one(&mut self, subject: &dyn Display, finding: &Finding<'a>);
+}
+
+/// Findings that go into a report.
+pub(crate) struct Reported<'r, 'a, 'c> {
+    pub(crate) report: &'r mut Report<'a>,
+    pub(crate) context: &'r Context<'c>,
+}
+
+impl<'a> Finds<'a> for Reported<'_, 'a, '_> {
+    fn all(&mut self, subject: &dyn Display, findings: &Findings<'a>) {
+        self.report.find_all(self.context, &subject.to_string(), findings);
+    }
+
+    fn one(&mut self, subject: &dyn Display, finding: &Finding<'a>) {
+        self.report.find(self.context, &subject.to_string(), [finding]);
+    }
+}
+
+/// The codes of the findings, each once, and the most serious of them: what a row of CSV says.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Codes {
+    pub(crate) worst: Option<Severity>,
+    pub(crate) codes: Vec<Code>,
+}
+
+impl Codes {
+    pub(crate) fn clear(&mut self) {
+        self.worst = None;
+        self.codes.clear();
+    }
+}
+
+impl<'a> Finds<'a> for Codes {
+    fn all(&mut self, subject: &dyn Display, findings: &Findings<'a>) {
+        for finding in findings {
+            self.one(subject, finding);
+        }
+    }
+
+    fn one(&mut self, _: &dyn Display, finding: &Finding<'a>) {
+        self.worst = self.worst.max(Some(finding.severity));
+        if !self.codes.contains(&finding.code) {
+            self.codes.push(finding.code);
+        }
+    }
+}

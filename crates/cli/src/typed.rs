@@ -1,0 +1,102 @@
+//! The command line as it was typed.
+//!
+//! To build the options of every command, with their help, takes longer than most answers. Where the first word is a command, its own
+//! options are built alone. Only what they understand is taken; help, and whatever they do not understand, is left to all of them.
+
+use std::ffi::{OsStr, OsString};
+
+use clap::{Args, Command, FromArgMatches};
+
+use crate::args::*;
+
+/// What was typed; help, the version and a wrong command line end here.
+pub(crate) fn arguments() -> Arguments {
+    let typed: Vec<OsString> = std::env::args_os().collect();
+    of_one_command(&typed).unwrap_or_else(|| {
+        let matches = Arguments::definitions().get_matches_from(typed);
+        Arguments::from_arg_matches(&matches).unwrap_or_else(|error| error.exit())
+    })
+}
+
+/// Read by the options of one command; `None` where they do not do.
+fn of_one_command(typed: &[OsString]) -> Option<Arguments> {
+    let name = typed.get(1).and_then(|word| word.to_str())?;
+    let (name, options) = OPTIONS.iter().find(|(known, _)| *known == name)?;
+    let program = Common::augment_args(Command::new("shophead")).subcommand(options(Command::new(*name)));
+    Arguments::from_arg_matches(&program.try_get_matches_from(typed.iter().map(OsStr::new)).ok()?).ok()
+}
+
+/// Gives a command its options.
+type Augment = fn(Command) -> Command;
+
+/// The commands that scripts call in great numbers.
+#[rustfmt::skip]
+const OPTIONS: &[(&str, Augment)] = &[
+    ("length", LengthArgs::augment_args),
+    ("head", HeadArgs::augment_args),
+    ("hole", HoleArgs::augment_args),
+    ("joint", JointArgs::augment_args),
+    ("group", GroupArgs::augment_args),
+    ("splice", SpliceArgs::augment_args),
+    ("part", PartArgs::augment_args),
+    ("plan", PlanArgs::augment_args),
+    ("order", OrderArgs::augment_args),
+    ("inspect", InspectArgs::augment_args),
+    ("card", CardArgs::augment_args),
+    ("map", MapArgs::augment_args),
+    ("batch", BatchArgs::augment_args),
+];
+
+#[cfg(test)]
+mod tests {
+    use proptest::prelude::*;
+
+    use super::*;
+    use crate::commands::tests::typed;
+
+    /// What all options make of it, if they understand it.
+    fn by_all(typed: &[OsString]) -> Option<String> {
+        let matches = Arguments::definitions().try_get_matches_from(typed).ok()?;
+        Some(format!("{:?}", Arguments::from_arg_matches(&matches).expect("what matches is read")))
+    }
+
+    fn words(typed: &str) -> Vec<OsString> {
+        typed.split(' ').map(OsString::from).collect()
+    }
+
+    #[test]
+    fn the_options_of_one_command_understand_what_all_do() {
+        for typed in [
+            "shophead group points.csv --load 0,-1500 --at 4,0 --rivet MS20470AD4 --sheets .04,.04 --units mm",
+            "shophead plan job.toml --format json --width 40",
+            "shophead order job.toml --stock shelf.csv --spares 10 --limits own.toml",
+            "shophead inspect job.toml driven.csv",
+            "shophead card job.toml -o card.html",
+            "shophead map job.toml --output map.svg",
+            "shophead batch length rows.csv --threads 2 --practice process",
+            "shophead batch hole",
+        ] {
+            let one = of_one_command(&words(typed)).expect(typed);
+            assert_eq!(Some(format!("{one:?}")), by_all(&words(typed)), "{typed}");
+        }
+        for typed in
+            ["shophead", "shophead --version", "shophead length --help", "shophead help length", "shophead lenght"]
+        {
+            assert!(of_one_command(&words(typed)).is_none(), "{typed}");
+        }
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig::with_cases(300))]
+
+        #[test]
+        fn nothing_else_is_understood_than_by_all_options(typed in typed()) {
+            // As a person types it: the command first. What stands in front of it here goes behind it.
+            let (front, rest): (Vec<_>, Vec<_>) = typed.iter().partition(|word| word.starts_with("--format=") || word.starts_with("--practice="));
+            let words = rest.iter().take(2).chain(&front).chain(rest.iter().skip(2));
+            let typed: Vec<OsString> = words.map(OsString::from).collect();
+            let one = of_one_command(&typed).map(|arguments| format!("{arguments:?}"));
+            prop_assert_eq!(one, by_all(&typed));
+        }
+    }
+}
