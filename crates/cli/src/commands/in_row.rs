@@ -306,7 +306,7 @@ impl<'a> InRow<'a> {
         let rows = (0..self.spans().len()).map(|index| {
             let mut cells = vec![(index + 1).to_string()];
             for shared in self.shared() {
-                let row = shared.sharing.rows.get(index);
+                let row = shared.sharing.row(index);
                 cells.push(row.map_or_else(String::new, |row| match self.strip_load {
                     Some(_) => format!("{} ({})", percent(row.share), units.force(row.load)),
                     None => percent(row.share),
