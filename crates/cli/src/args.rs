@@ -694,7 +694,7 @@ pub(crate) struct SourcesArgs {
 #[derive(Debug, Args)]
 pub(crate) struct SchemaArgs {
     /// The command; without it, which there are.
-    #[arg(value_name = "COMMAND", value_parser = PossibleValuesParser::new(schema::commands()))]
+    #[arg(value_name = "COMMAND", value_parser = PossibleValuesParser::new(schema::names()))]
     pub(crate) command: Option<String>,
     /// Write into this folder instead, without a command those of all.
     #[arg(long, value_name = "FOLDER")]

@@ -4,7 +4,7 @@
 //! document that stands by itself: the definitions that it needs are moved into it, so that every reader of JSON Schema can follow them.
 //! Fields are added within a version: the schemas say what is there, and leave room for what comes.
 
-use serde_json::{Map, Value};
+use serde_json::{Map, Value, json};
 
 use crate::args::SchemaArgs;
 use crate::exit::Stop;
@@ -32,14 +32,17 @@ schemas! {
 }
 
 const SHARED: &str = include_str!("../schema/shared.json");
+/// What describes a line of JSON Lines that a batch answers with, and the command that the batch asks for every row.
+const LINES: &[(&str, &str)] =
+    &[("batch-length", "length"), ("batch-head", "head"), ("batch-hole", "hole"), ("batch-joint", "joint")];
 /// How a command's schema names a definition in [`SHARED`].
 const IN_SHARED: &str = "urn:shophead:json:1:shared#/$defs/";
 /// How a definition in the same document is named.
 const HERE: &str = "#/$defs/";
 
-/// The commands that answer in JSON.
-pub(crate) fn commands() -> impl Iterator<Item = &'static str> {
-    SCHEMAS.iter().map(|(command, _)| *command)
+/// What there is a schema of: the commands that answer in JSON, then the lines of a batch.
+pub(crate) fn names() -> impl Iterator<Item = &'static str> {
+    SCHEMAS.iter().chain(LINES).map(|(name, _)| *name)
 }
 
 pub(crate) fn run(args: &SchemaArgs) -> Result<(), Stop> {
@@ -50,7 +53,7 @@ pub(crate) fn run(args: &SchemaArgs) -> Result<(), Stop> {
             None => print_text(&list()),
         };
     };
-    for command in commands().filter(asked) {
+    for command in names().filter(asked) {
         write_file(&folder.join(format!("shophead-{command}.schema.json")), &text(command)?)?;
     }
     Ok(())
@@ -58,7 +61,7 @@ pub(crate) fn run(args: &SchemaArgs) -> Result<(), Stop> {
 
 fn list() -> String {
     let mut list = String::new();
-    for command in commands() {
+    for command in names() {
         list.push_str(command);
         list.push('\n');
     }
@@ -70,8 +73,34 @@ fn text(command: &str) -> Result<String, Stop> {
     Ok(serde_json::to_string_pretty(&schema).unwrap_or_default() + "\n")
 }
 
-/// The schema of a command as one document.
-pub(crate) fn of(command: &str) -> Option<Value> {
+/// The schema of a command, or of a line of a batch, as one document.
+pub(crate) fn of(name: &str) -> Option<Value> {
+    match LINES.iter().find(|(line, _)| *line == name) {
+        Some((line, command)) => of_line(line, of_command(command)?),
+        None => of_command(name),
+    }
+}
+
+/// The schema of a line: the object of the command, and what came in and was wrong with it besides.
+fn of_line(name: &str, mut schema: Value) -> Option<Value> {
+    let line = schema.as_object_mut()?;
+    line.insert("$id".to_owned(), format!("urn:shophead:json:1:{name}").into());
+    line.insert("title".to_owned(), format!("shophead {}", name.replacen('-', " ", 1)).into());
+    let description = "One row, in one line: the answer of shophead batch --format json.";
+    line.insert("description".to_owned(), description.into());
+    line.get_mut("required")?.as_array_mut()?.extend(["input".into(), "error".into()]);
+    let properties = line.get_mut("properties")?.as_object_mut()?;
+    let result = properties.get_mut("result")?.take();
+    let described = "The answer; null where the row is wrong.";
+    properties.insert("result".to_owned(), json!({ "description": described, "anyOf": [result, { "type": "null" }] }));
+    let described = "The row as it came in, by column; as a text where it is no JSON object.";
+    properties.insert("input".to_owned(), json!({ "description": described, "type": ["object", "string"] }));
+    let described = "What is wrong with the row, in one sentence; null where nothing is.";
+    properties.insert("error".to_owned(), json!({ "description": described, "type": ["string", "null"] }));
+    Some(schema)
+}
+
+fn of_command(command: &str) -> Option<Value> {
     let (_, text) = SCHEMAS.iter().find(|(known, _)| *known == command)?;
     let mut schema: Value = serde_json::from_str(text).ok()?;
     let shared: Value = serde_json::from_str(SHARED).ok()?;
@@ -119,12 +148,15 @@ pub(crate) mod strict;
 mod tests {
     use std::collections::BTreeSet;
 
-    use clap::CommandFactory;
-    use serde_json::json;
+    use clap::{CommandFactory, ValueEnum};
     use shophead::finding::Code;
 
     use super::*;
-    use crate::args::Arguments;
+    use crate::args::{Arguments, QuestionWord};
+
+    fn commands() -> impl Iterator<Item = &'static str> {
+        SCHEMAS.iter().map(|(command, _)| *command)
+    }
 
     /// Every file as it lies in the folder.
     fn files() -> Vec<(&'static str, Value)> {
@@ -150,10 +182,11 @@ mod tests {
             assert_eq!(file["$id"], format!("urn:shophead:json:1:{name}"));
             assert!(jsonschema::meta::is_valid(&file), "{name}");
         }
-        for command in commands() {
+        for command in names() {
             let schema = of(command).expect(command);
             assert!(jsonschema::meta::is_valid(&schema), "{command}");
-            assert_eq!(schema["properties"]["command"]["const"], command);
+            assert_eq!(schema["$id"], format!("urn:shophead:json:1:{command}"));
+            assert_eq!(schema["properties"]["command"]["const"], command.trim_start_matches("batch-"));
             assert_eq!(schema["properties"]["schema"]["$ref"], "#/$defs/version");
             assert_eq!(schema["$defs"]["version"]["const"], crate::report::SCHEMA);
             // It stands by itself.
@@ -163,11 +196,14 @@ mod tests {
 
     #[test]
     fn every_command_that_answers_in_json_has_one() {
-        // These write a file, hold a conversation or print by themselves; a line of a batch is the object of the command that it asks.
+        // These write a file, hold a conversation or print by themselves; a batch has one for each command that it asks.
         let without = ["batch", "survey", "card", "map", "handheld", "schema", "completions", "man"];
         let all = Arguments::command().get_subcommands().map(|command| command.get_name().to_owned()).collect();
         let told: BTreeSet<String> = commands().chain(without).map(str::to_owned).collect();
         assert_eq!(told, all);
+        let asked: Vec<String> =
+            QuestionWord::value_variants().iter().map(|question| format!("{question:?}").to_lowercase()).collect();
+        assert_eq!(LINES.iter().map(|(_, command)| *command).collect::<Vec<_>>(), asked);
     }
 
     #[test]

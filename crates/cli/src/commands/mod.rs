@@ -336,7 +336,7 @@ pub(crate) mod tests {
     /// Strict, one a command.
     static VALIDATORS: LazyLock<HashMap<&str, jsonschema::Validator>> = LazyLock::new(|| {
         let validator = |command| jsonschema::validator_for(&strict::strict(schema::of(command).expect(command)));
-        schema::commands().map(|command| (command, validator(command).expect(command))).collect()
+        schema::names().map(|command| (command, validator(command).expect(command))).collect()
     });
 
     /// What holds of every answer.

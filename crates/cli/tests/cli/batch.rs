@@ -5,6 +5,7 @@
 use std::io::{BufRead, BufReader, Read, Write};
 use std::process::{Command, Stdio};
 
+use crate::schema::{faults_of_line, read_line};
 use crate::{Run, shophead, shophead_with};
 
 fn batch(typed: &str, input: impl Into<Vec<u8>>) -> Run {
@@ -27,12 +28,12 @@ fn column(csv: &str, name: &str) -> Vec<String> {
     rows[1..].iter().map(|row| row[at].clone()).collect()
 }
 
-/// The one object of JSON Lines. It is the single command's, which its schema describes, with the row and an error besides.
+/// The one object of JSON Lines.
 #[track_caller]
 fn only_line(run: &Run, status: i32) -> serde_json::Value {
     let printed = run.printed(status);
     assert_eq!(printed.lines().count(), 1, "{run}");
-    serde_json::from_str(printed).expect("JSON")
+    read_line(printed)
 }
 
 /// The output of a run with wrong rows.
@@ -290,8 +291,12 @@ fn json_lines_are_read_and_written() {
     let lines = "{\"id\":7,\"layers\":[\".032\",\".125\"],\"diameter\":\"1/8\"}\n\n{\"diameter\":0.125,\"layers\":0.05,\"hole\":null,\"x\":{\"deep\":[1]}}\n{\"layers\":1}\nno\n";
     let run = batch("length --from json --format json", lines);
     assert_eq!(run.status, Some(2), "{run}");
-    let out: Vec<serde_json::Value> =
-        run.stdout.lines().map(|line| serde_json::from_str(line).expect("JSON")).collect();
+    let out: Vec<serde_json::Value> = run.stdout.lines().map(read_line).collect();
+    for (line, key) in [(0, "input"), (0, "error"), (2, "result")] {
+        let mut without = out[line].clone();
+        without.as_object_mut().expect("an object").remove(key);
+        assert!(!faults_of_line(&without).is_empty(), "{key}");
+    }
     assert_eq!(out.len(), 4);
     assert_eq!(out[0]["result"]["part"], "MS20470AD4-5");
     assert_eq!(out[0]["input"], serde_json::json!({"id": 7, "layers": [".032", ".125"], "diameter": "1/8"}));

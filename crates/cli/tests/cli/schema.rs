@@ -17,6 +17,17 @@ static VALIDATORS: LazyLock<Mutex<HashMap<String, Validator>>> = LazyLock::new(M
 pub(crate) fn faults_of(answer: &Value) -> Vec<String> {
     // One that does not is no answer of any.
     let Some(command) = answer["command"].as_str() else { return vec!["no command".to_owned()] };
+    faults_against(command, answer)
+}
+
+/// What a line of a batch does against the schema of such lines.
+#[track_caller]
+pub(crate) fn faults_of_line(line: &Value) -> Vec<String> {
+    faults_against(&format!("batch-{}", line["command"].as_str().unwrap_or_default()), line)
+}
+
+#[track_caller]
+fn faults_against(command: &str, answer: &Value) -> Vec<String> {
     let mut validators = VALIDATORS.lock().unwrap_or_else(std::sync::PoisonError::into_inner);
     let validator = validators.entry(command.to_owned()).or_insert_with(|| {
         let schema = serde_json::from_str(bare(&format!("schema {command}")).printed(0)).expect("a schema");
@@ -32,6 +43,15 @@ pub(crate) fn read(text: &str) -> Value {
     let faults = faults_of(&answer);
     assert!(faults.is_empty(), "not as its schema says:\n{}\n{text}", faults.join("\n"));
     answer
+}
+
+/// Reads a line of a batch and holds it against its schema.
+#[track_caller]
+pub(crate) fn read_line(text: &str) -> Value {
+    let line: Value = serde_json::from_str(text).expect("one JSON value");
+    let faults = faults_of_line(&line);
+    assert!(faults.is_empty(), "not as its schema says:\n{}\n{text}", faults.join("\n"));
+    line
 }
 
 /// Every object in an answer, by the path to it.
