@@ -20,6 +20,10 @@ const EMULATORS: u32 = 2;
 const TOLD: usize = 20;
 /// Stack that a whole session may take on the target; see benches/budgets.md.
 const SESSION_STACK: u32 = 10 * 1024;
+/// Stack that a question may take, its answer included.
+const QUESTION_STACK: u32 = 4 * 1024;
+/// The one question that takes more, and what it may take; see the aims in benches/budgets.md.
+const HOLE_WITH_EVERY_STEP: (&str, u32) = ("hole judged", 5 * 1024);
 /// Asks the session for its log.
 const LOGGED: u32 = 1;
 
@@ -44,6 +48,8 @@ fn board(name: &str, arguments: &[u32], port: &str) -> Board {
     let arguments: String = arguments.iter().map(|argument| format!(",arg={argument}")).collect();
     let child = Command::new("qemu-system-arm")
         .args(["-machine", "lm3s6965evb", "-display", "none", "-monitor", "none"])
+        // One nanosecond an instruction, which the image that measures counts by.
+        .args(if name == "measure" { ["-icount", "shift=0"].as_slice() } else { &[] })
         .args(["-chardev", &format!("{port},id=port"), "-serial", "chardev:port"])
         .args(["-semihosting-config", &format!("enable=on,target=native,arg={name}{arguments}")])
         .arg("-kernel")
@@ -122,6 +128,23 @@ fn host_and_target_answer_every_case_alike() {
             .sum::<u32>()
     });
     assert_eq!(compared, CASES);
+}
+
+#[test]
+fn every_question_keeps_to_its_stack() {
+    let mut told = String::new();
+    board("measure", &[50], "stdio,signal=off").output().read_to_string(&mut told).expect("the image's table");
+    let mut lines = told.lines();
+    assert_eq!(lines.next(), Some("question,instructions mean,instructions most,stack most"), "{told}");
+    let mut questions = 0;
+    for line in lines {
+        let (name, figures) = line.split_once(',').expect(line);
+        let stack: u32 = figures.rsplit(',').next().and_then(|stack| stack.parse().ok()).expect(line);
+        let allowed = if name == HOLE_WITH_EVERY_STEP.0 { HOLE_WITH_EVERY_STEP.1 } else { QUESTION_STACK };
+        assert!(stack <= allowed, "{name}: {stack} bytes of stack, at most {allowed} are allowed");
+        questions += 1;
+    }
+    assert_eq!(questions, 15, "{told}");
 }
 
 /// The text frames of a log.

@@ -144,7 +144,7 @@ fn shares_of_a_lap(case: &Case) {
         load: Force::from_lbf(1_000.0),
         rivet_modulus: Some(ALUMINIUM_RIVET),
     };
-    let _ = black_box(&shared(&rows, Formula::Tn1051));
+    let _ = black_box(&shared(&rows, Formula::Stp927Riveted));
 }
 
 /// Twenty holes of thirty that want an oversize shank, in pairs of neighbours and two apart. Six may be stepped up,
