@@ -1,0 +1,84 @@
+//! The edges that a panel is cut to, and how far the holes of a row stand from them.
+
+use shophead::basis::Basis;
+use shophead::finding::{Code, Figure, Finding, Severity};
+use shophead::layout::check_edge;
+use shophead::length::Length;
+use shophead::practice::{Case, Practice};
+use shophead::trim::{Curve, Cut, Station};
+
+use super::make::{push, push_all};
+use super::{EdgePlan, RowCut};
+use crate::model::{EdgeShape, PanelEdge, Row};
+
+pub(super) fn plan_edge(edge: &PanelEdge) -> Option<EdgePlan<'_>> {
+    let (cut, table) = match &edge.shape {
+        EdgeShape::Corners(corners) => {
+            let table = corners.iter().map(|corner| Station { at: corner.x, offset: corner.y }).collect();
+            (Cut::Corners(corners), table)
+        }
+        // The reader has let only such stations through as make an edge.
+        EdgeShape::Stations(stations) => {
+            let curve = Curve::through(stations).ok()?;
+            let table = curve.table(edge.every).collect();
+            (Cut::Measured(curve), table)
+        }
+    };
+    Some(EdgePlan { edge, cut, table, sides: (0, 0), findings: Vec::new() })
+}
+
+/// The distances of a row to every cut that it is held against, with what is found about the closest hole.
+pub(super) fn row_cuts<'j>(
+    index: usize,
+    row: &Row,
+    edges: &mut [EdgePlan<'j>],
+    case: &Case,
+    practice: &'j Practice<'j>,
+    findings: &mut Vec<Finding<'j>>,
+) -> Vec<RowCut> {
+    let mut cuts = Vec::new();
+    if !row.has_places() {
+        return cuts;
+    }
+    for (number, plan) in edges.iter_mut().enumerate() {
+        if plan.edge.rows.as_ref().is_some_and(|rows| !rows.contains(&index)) {
+            continue;
+        }
+        let mut cut = RowCut {
+            edge: number,
+            distances: Vec::with_capacity(row.count as usize),
+            closest: (1, Length::MAX),
+            short: Vec::new(),
+            beyond: Vec::new(),
+        };
+        for hole in 1..=row.count {
+            let Some((point, distance)) = row.place_of(hole).and_then(|point| Some((point, plan.cut.distance(point)?)))
+            else {
+                break;
+            };
+            match plan.cut.is_above(point) {
+                Some(true) => plan.sides.1 += 1,
+                Some(false) => plan.sides.0 += 1,
+                None => {}
+            }
+            if plan.cut.is_beyond(point) {
+                cut.beyond.push(hole);
+            }
+            if distance < cut.closest.1 {
+                cut.closest = (hole, distance);
+            }
+            if check_edge(distance, case, practice).has(Code::EdgeDistanceShort) {
+                cut.short.push(hole);
+            }
+            cut.distances.push(distance);
+        }
+        push_all(findings, &check_edge(cut.closest.1, case, practice));
+        if !cut.beyond.is_empty() {
+            let basis = const { &Basis::practice("beyond the stations nobody measured the edge") };
+            let finding = Finding::new(Code::HoleBeyondCut, Severity::Caution, basis);
+            push(findings, finding.measured(Figure::Count(cut.beyond.len() as u32)));
+        }
+        cuts.push(cut);
+    }
+    cuts
+}

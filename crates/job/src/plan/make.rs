@@ -1,0 +1,96 @@
+//! A job made into its plan.
+
+use shophead::basis::Basis;
+use shophead::damage::{self, Damaged};
+use shophead::finding::{Code, Figure, Finding, Findings, Severity};
+use shophead::practice::Practice;
+
+use super::edges::plan_edge;
+use super::patterns::plan_patterns;
+use super::positions::plan_positions;
+use super::rows::{before_and_after, plan_row, push_before_and_after};
+use super::{DamagePlan, EdgePlan, Plan, RowPlan, case_of};
+use crate::model::{DamageFound, Job};
+
+impl<'j> Plan<'j> {
+    /// Plans a job with a set of limits: the job's practice, with the job's own limits on top.
+    ///
+    /// ```
+    /// # fn main() -> Result<(), Box<dyn std::error::Error>> {
+    /// use shophead_job::model::Job;
+    /// use shophead_job::plan::Plan;
+    /// let path = concat!(env!("CARGO_MANIFEST_DIR"), "/demo/keel-skin/job.toml");
+    /// let job = Job::read(path.as_ref()).expect("the demo job reads");
+    /// let own = job.own_limits.limits();
+    /// let practice = job.practice.with_own(&own);
+    /// let plan = Plan::make(&job, &practice);
+    /// assert_eq!(plan.counts().rows as usize, job.rows.len());
+    /// # Ok(())
+    /// # }
+    /// ```
+    #[must_use]
+    pub fn make(job: &'j Job, practice: &'j Practice<'j>) -> Plan<'j> {
+        Plan::make_watched(job, practice, &mut |_| {})
+    }
+
+    /// The same; `done` is called with the number of holes planned so far, often.
+    #[must_use]
+    pub fn make_watched(job: &'j Job, practice: &'j Practice<'j>, done: &mut dyn FnMut(u32)) -> Plan<'j> {
+        let mut edges: Vec<EdgePlan<'j>> = job.edges.iter().filter_map(plan_edge).collect();
+        let mut before = 0;
+        let mut rows: Vec<RowPlan<'j>> = Vec::with_capacity(job.rows.len());
+        for (index, row) in job.rows.iter().enumerate() {
+            rows.push(plan_row(index, row, &mut edges, practice, &mut |planned| done(before + planned)));
+            before += row.count;
+            done(before);
+        }
+        for edge in &mut edges {
+            let (below, above) = edge.sides;
+            let fewer = below.min(above);
+            if fewer > 0 {
+                let basis = const { &Basis::practice("the holes of a panel lie on one side of its edge") };
+                let finding = Finding::new(Code::HoleBeyondCut, Severity::Refer, basis);
+                edge.findings.push(finding.measured(Figure::Count(fewer)));
+            }
+        }
+        let patterns = plan_patterns(&mut rows, practice);
+        // Only now is it known which holes are stepped up.
+        for row in &mut rows {
+            row.before_and_after = before_and_after(row);
+            push_before_and_after(row);
+        }
+        let positions = plan_positions(job, &rows, practice);
+        let damage = job.damage.iter().map(|damage| plan_damage(damage, &rows, practice)).collect();
+        let mut findings = Vec::new();
+        if !positions.is_empty() && !positions.iter().any(|position| position.serves) {
+            let basis = const { &Basis::practice("rows on primary structure take driven solid rivets") };
+            findings.push(Finding::new(Code::NoPositionServes, Severity::Refer, basis));
+        }
+        Plan { job, practice, rows, positions, patterns, edges, damage, findings }
+    }
+}
+
+fn plan_damage<'j>(damage: &'j DamageFound, rows: &[RowPlan<'j>], practice: &'j Practice<'j>) -> DamagePlan<'j> {
+    let plan = damage.row.and_then(|row| rows.get(row));
+    let case = plan.map(|plan| case_of(&plan.choice.part, plan.row));
+    // Of several layers of one kind the thinnest.
+    let layers = plan.map(|plan| plan.row.stack.layers()).unwrap_or_default();
+    let thickness =
+        layers.iter().filter(|layer| Some(layer.role) == damage.member).map(|layer| layer.thickness.min()).min();
+    let held = Damaged { thickness: damage.found.thickness.or(thickness), ..damage.found };
+    let mut findings = Vec::new();
+    push_all(&mut findings, &damage::judge(&held, case.as_ref(), practice));
+    DamagePlan { damage, held, findings }
+}
+
+pub(super) fn push<'j>(findings: &mut Vec<Finding<'j>>, finding: Finding<'j>) {
+    if !findings.contains(&finding) {
+        findings.push(finding);
+    }
+}
+
+pub(super) fn push_all<'j>(findings: &mut Vec<Finding<'j>>, others: &Findings<'j>) {
+    for finding in others {
+        push(findings, *finding);
+    }
+}

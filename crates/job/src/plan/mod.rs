@@ -1,0 +1,505 @@
+//! The plan of a job: what goes into every row and hole, from which position, in which order it comes out.
+//!
+//! Everything here is asked of the core; this module only keeps the answers together and says which row or hole they belong to.
+
+mod choice;
+mod edges;
+mod holes;
+mod make;
+mod patterns;
+mod positions;
+mod rows;
+
+use std::collections::HashSet;
+use std::sync::Arc;
+
+use shophead::access::{PositionWork, RowWork, SolidBecause, lacks_less, least_effort};
+use shophead::basis::{Basis, Status};
+use shophead::damage::Damaged;
+use shophead::drill::Drill;
+use shophead::finding::{Finding, Severity};
+use shophead::hole::{Disposition, HoleJudgement, HoleQuery};
+use shophead::joint::compare::Comparison;
+use shophead::joint::row::RowStrength;
+use shophead::joint::strength::JointStrength;
+use shophead::layout::RowLayout;
+use shophead::length::{Interval, Length, Toleranced};
+use shophead::pattern::PatternLimits;
+use shophead::practice::{Case, Given, Practice};
+use shophead::removal::Removal;
+use shophead::rivet::part::Part;
+use shophead::select::LengthChoice;
+use shophead::stack::Stack;
+use shophead::trim::{Cut, Station};
+use shophead::upset::FitError;
+
+pub use choice::{choice_in, is_within_limits};
+
+use self::holes::hole_layout;
+use crate::model::{DamageFound, EdgeShape, Exception, Job, MeasuredHole, PanelEdge, Position, Row};
+
+/// The plan of a job.
+#[derive(Clone, Debug)]
+pub struct Plan<'j> {
+    /// The job.
+    pub job: &'j Job,
+    /// The limits that it was made with.
+    pub practice: &'j Practice<'j>,
+    /// One plan a row, in the order of the job.
+    pub rows: Vec<RowPlan<'j>>,
+    /// One a position, in the order of the job.
+    pub positions: Vec<PositionPlan<'j>>,
+    /// The patterns of several rows, in the order in which the rows name them.
+    pub patterns: Vec<PatternPlan<'j>>,
+    /// The edges that the panel is cut to, in the order of the job.
+    pub edges: Vec<EdgePlan<'j>>,
+    /// Damage beside the holes, in the order of the job.
+    pub damage: Vec<DamagePlan<'j>>,
+    /// What was found about the job as a whole.
+    pub findings: Vec<Finding<'j>>,
+}
+
+/// What a finding is about.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Subject<'j> {
+    /// The whole job.
+    Job,
+    /// A row.
+    Row(&'j str),
+    /// A hole of a row.
+    Hole(&'j str, u32),
+    /// A pattern of several rows.
+    Pattern(&'j str),
+    /// An edge that the panel is cut to.
+    Edge(&'j str),
+    /// Damage, counted from 1, and where it is.
+    Damage(u32, &'j str),
+}
+
+impl std::fmt::Display for Subject<'_> {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self {
+            Subject::Job => f.write_str("job"),
+            Subject::Row(row) => write!(f, "row {row}"),
+            Subject::Hole(row, hole) => write!(f, "row {row} hole {hole}"),
+            Subject::Pattern(pattern) => write!(f, "pattern {pattern}"),
+            Subject::Edge(edge) => write!(f, "edge {edge}"),
+            Subject::Damage(number, place) => write!(f, "damage {number}, {place}"),
+        }
+    }
+}
+
+/// A rivet with the length chosen for it.
+#[derive(Clone, Debug)]
+pub struct Choice<'j> {
+    /// The rivet; without length where none fits.
+    pub part: Part<'j>,
+    /// The hole that was counted on.
+    pub hole: Given<'j, Interval>,
+    /// How the length was chosen; an error where the rivet's dimensions are not known or the head is deeper than the pack.
+    pub length: Result<LengthChoice<'j>, FitError>,
+}
+
+impl Choice<'_> {
+    /// Whether there is a rivet to order.
+    #[must_use]
+    pub fn is_complete(&self) -> bool {
+        self.part.length().is_some()
+    }
+
+    /// The longest that the tail stands out before driving; where no length was found, that of the rule of thumb.
+    fn longest_tail(&self, grip: Toleranced) -> Option<Length> {
+        let choice = self.length.as_ref().ok()?;
+        match choice.protrusion {
+            Some(protrusion) => Some(protrusion.max),
+            None => choice.rule_of_thumb_length.checked_sub(grip.min()),
+        }
+    }
+}
+
+/// The plan of one row.
+#[derive(Clone, Debug)]
+pub struct RowPlan<'j> {
+    /// The row.
+    pub row: &'j Row,
+    /// Its distances: as the job gives them, the pitch from the points where it gives those instead, the edge distance that to the
+    /// nearest cut where that is shorter or the only one.
+    pub layout: RowLayout,
+    /// What goes into most of its holes.
+    pub choice: Choice<'j>,
+    /// Why it takes driven solid rivets only, if it does.
+    pub solid: Option<Given<'static, SolidBecause>>,
+    /// What was done about the hole of the whole row, where the job gives one.
+    pub judgement: Option<HoleJudgement<'j>>,
+    /// What one rivet carries; `None` where that cannot be asked (no edge distance, fewer than two layers).
+    pub strength: Option<JointStrength<'static>>,
+    /// The new rivet against the one it replaces, where it is not the same.
+    pub comparison: Option<Comparison<'static>>,
+    /// The whole row, as installed and as planned.
+    pub before_and_after: Result<BeforeAndAfter, NotCompared>,
+    /// The holes that were measured or that differ, by rising number.
+    pub holes: Vec<HolePlan<'j>>,
+    /// Its distances to the cuts that it is held against.
+    pub cuts: Vec<RowCut>,
+    /// How to take the installed rivets out.
+    pub removal: Removal<'j>,
+    /// What was found about the row as a whole.
+    pub findings: Vec<Finding<'j>>,
+}
+
+/// What a row carries an inch, as installed and as planned.
+///
+/// Holes of the row that are stepped up are counted on the safe side: as if every hole of the row were like the weakest of them. Holes
+/// that are referred have no rivet yet and do not count, and neither do holes with layers of their own.
+#[derive(Clone, Debug, PartialEq)]
+pub struct BeforeAndAfter {
+    /// As installed, in sound nominal holes.
+    pub before: RowStrength<'static>,
+    /// As planned.
+    pub after: RowStrength<'static>,
+    /// After over before; 1 where nothing that counts changes, `None` where a strength is not published.
+    pub ratio: Option<f64>,
+    /// Whether rivet or holes change.
+    pub changed: bool,
+    /// How many holes of the row are stepped up and counted as said above.
+    pub stepped: u32,
+}
+
+/// Why a row as installed cannot be held against the row as planned.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum NotCompared {
+    /// The job gives no edge distance.
+    NoEdge,
+    /// The job gives no pitch.
+    NoPitch,
+    /// As installed or as planned it is no joint that can be worked out, such as a single layer.
+    NoJoint,
+}
+
+impl NotCompared {
+    /// The word used in output.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            NotCompared::NoEdge => "no-edge",
+            NotCompared::NoPitch => "no-pitch",
+            NotCompared::NoJoint => "no-joint",
+        }
+    }
+}
+
+/// The plan of one hole that was measured or that differs from its row.
+#[derive(Clone, Debug)]
+pub struct HolePlan<'j> {
+    /// Its number.
+    pub number: u32,
+    /// What the job says about it; empty where it says nothing.
+    pub about: &'j str,
+    /// What was measured.
+    pub measured: Option<&'j MeasuredHole>,
+    /// What to do about it.
+    pub judgement: Option<Arc<HoleJudgement<'j>>>,
+    /// The layers under it.
+    pub stack: &'j Stack,
+    /// What goes into it; `None` when it has to be referred.
+    pub choice: Option<Arc<Choice<'j>>>,
+    /// How to take the installed rivet out, where that is not as in the row.
+    pub removal: Option<Removal<'j>>,
+    /// What was found about it.
+    pub findings: Vec<Finding<'j>>,
+}
+
+impl HolePlan<'_> {
+    /// What to do about it; a hole that was not measured is kept.
+    #[must_use]
+    pub fn disposition(&self) -> Disposition {
+        self.judgement.as_ref().map_or(Disposition::Keep, |judgement| judgement.disposition)
+    }
+
+    /// The drill or reamer to open it with.
+    #[must_use]
+    pub fn cut(&self) -> Option<Drill> {
+        self.judgement.as_deref().and_then(HoleJudgement::chosen).and_then(|step| step.cut)
+    }
+
+    /// Whether the mechanic does anything here that the row does not say.
+    #[must_use]
+    pub fn differs_from(&self, row: &RowPlan<'_>) -> bool {
+        self.disposition() != Disposition::Keep
+            || self.choice.as_ref().is_none_or(|choice| choice.part != row.choice.part)
+            || self.removal.is_some()
+            || self.findings.iter().any(|finding| finding.severity >= Severity::Caution)
+    }
+}
+
+impl<'j> RowPlan<'j> {
+    /// What is planned for one of its holes by itself; `None` for a hole like the most.
+    #[must_use]
+    pub fn hole(&self, number: u32) -> Option<&HolePlan<'j>> {
+        self.holes.binary_search_by_key(&number, |hole| hole.number).ok().and_then(|index| self.holes.get(index))
+    }
+
+    /// What goes into one of its holes; `None` where the hole is referred.
+    #[must_use]
+    pub fn choice_for(&self, number: u32) -> Option<&Choice<'j>> {
+        match self.hole(number) {
+            Some(hole) => hole.choice.as_deref(),
+            None => Some(&self.choice),
+        }
+    }
+
+    /// The exception that a hole is in.
+    #[must_use]
+    pub fn exception(&self, number: u32) -> Option<&'j Exception> {
+        self.row.exceptions.iter().find(|exception| exception.holes.contains(&number))
+    }
+
+    /// The question what becomes of a hole, with its own layers and distances where the job gives any.
+    #[must_use]
+    pub fn query(&self, number: u32, practice: &'j Practice<'j>) -> HoleQuery<'j, 'j> {
+        let exception = self.exception(number);
+        HoleQuery {
+            rivet: self.choice.part.without_length(),
+            stack: Some(exception.map_or(&self.row.stack, |exception| &exception.stack)),
+            layout: hole_layout(number, self, exception),
+            rows: self.row.rows_in_pattern,
+            member: self.row.member,
+            practice,
+        }
+    }
+
+    /// What a rivet of this row is held against.
+    #[must_use]
+    pub fn case(&self, rivet: &Part<'_>) -> Case {
+        case_of(rivet, self.row)
+    }
+}
+
+/// How far the holes of a row stand from a cut.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct RowCut {
+    /// Which edge: its place in [`Job::edges`].
+    pub edge: usize,
+    /// One distance a hole, from hole 1 on; never too long.
+    pub distances: Vec<Length>,
+    /// The hole that stands closest, and how close.
+    pub closest: (u32, Length),
+    /// The holes that stand closer than allowed.
+    pub short: Vec<u32>,
+    /// The holes beyond the ends of the cut, where nothing was measured.
+    pub beyond: Vec<u32>,
+}
+
+/// The plan of one edge.
+#[derive(Clone, Debug)]
+pub struct EdgePlan<'j> {
+    /// The edge.
+    pub edge: &'j PanelEdge,
+    /// Where the panel is cut.
+    pub cut: Cut<'j>,
+    /// What it is marked out from: stations with offsets, or the corners.
+    pub table: Vec<Station>,
+    /// The holes on either side of a measured edge: with lesser offsets, and with greater ones.
+    pub sides: (u32, u32),
+    /// What was found about it; what was found about its rows stands with them.
+    pub findings: Vec<Finding<'j>>,
+}
+
+impl EdgePlan<'_> {
+    /// Whether a mark of its table was measured, or is a corner; otherwise it lies between such.
+    #[must_use]
+    pub fn is_measured_at(&self, mark: Station) -> bool {
+        match &self.edge.shape {
+            EdgeShape::Stations(stations) => stations.binary_search_by_key(&mark.at, |station| station.at).is_ok(),
+            EdgeShape::Corners(_) => true,
+        }
+    }
+}
+
+/// The plan of a pattern of several rows.
+#[derive(Clone, Debug)]
+pub struct PatternPlan<'j> {
+    /// Its name.
+    pub name: &'j str,
+    /// Its rows, by their place in the plan.
+    pub rows: Vec<usize>,
+    /// How many rivets it has.
+    pub total: u32,
+    /// Its limits.
+    pub limits: PatternLimits<'j>,
+    /// How many of its holes want a larger rivet.
+    pub wanting: u32,
+    /// How many get one.
+    pub stepped: u32,
+    /// What was found about it.
+    pub findings: Vec<Finding<'j>>,
+}
+
+/// What becomes of damage.
+#[derive(Clone, Debug)]
+pub struct DamagePlan<'j> {
+    /// What was found.
+    pub damage: &'j DamageFound,
+    /// The same with the thickness of the layer, where the row tells it.
+    pub held: Damaged,
+    /// What it comes to.
+    pub findings: Vec<Finding<'j>>,
+}
+
+/// What a work position allows.
+#[derive(Clone, Debug)]
+pub struct PositionPlan<'j> {
+    /// The position.
+    pub position: &'j Position,
+    /// What stops each row from being bucked, in the order of the rows; `None` where nothing does.
+    pub blocked: Vec<Option<Finding<'j>>>,
+    /// Every row as seen from it, in the order of the rows.
+    pub rows: Vec<RowWork>,
+    /// What it comes to, to be compared with the others.
+    pub work: PositionWork,
+    /// Whether every row that takes driven rivets only can be bucked.
+    pub serves: bool,
+}
+
+/// How many of what.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+pub struct Counts {
+    /// Rows.
+    pub rows: u32,
+    /// Holes.
+    pub holes: u32,
+    /// Holes that were measured.
+    pub measured: u32,
+    /// Measured holes that are kept as they are.
+    pub keep: u32,
+    /// Measured holes that are cleaned up.
+    pub clean_up: u32,
+    /// Measured holes that take an oversize shank.
+    pub oversize: u32,
+    /// Measured holes that take the next size.
+    pub next_size: u32,
+    /// Measured holes that are referred.
+    pub refer: u32,
+    /// Holes for which no rivet can be ordered yet.
+    pub without_rivet: u32,
+}
+
+/// The way out of a row: how to take its rivets out, and one hole if it is about that hole only.
+#[derive(Clone, Debug)]
+pub struct RemovalNote<'p, 'j> {
+    /// The row.
+    pub row: &'p RowPlan<'j>,
+    /// The hole, where the note is for one hole only.
+    pub hole: Option<u32>,
+    /// How.
+    pub removal: &'p Removal<'j>,
+}
+
+impl<'j> Plan<'j> {
+    /// Every finding with what it is about: the job, then row by row, hole by hole.
+    pub fn all_findings(&self) -> impl Iterator<Item = (Subject<'j>, &Finding<'j>)> {
+        let of_job = self.findings.iter().map(|finding| (Subject::Job, finding));
+        let of_rows = self.rows.iter().flat_map(|plan| {
+            let name = plan.row.name.as_str();
+            let own = plan.findings.iter().map(move |finding| (Subject::Row(name), finding));
+            let holes = plan.holes.iter().flat_map(move |hole| {
+                hole.findings.iter().map(move |finding| (Subject::Hole(name, hole.number), finding))
+            });
+            own.chain(holes)
+        });
+        let of_patterns = self
+            .patterns
+            .iter()
+            .flat_map(|plan| plan.findings.iter().map(|finding| (Subject::Pattern(plan.name), finding)));
+        let of_edges = self
+            .edges
+            .iter()
+            .flat_map(|plan| plan.findings.iter().map(|finding| (Subject::Edge(plan.edge.name.as_str()), finding)));
+        let of_damage = self.damage.iter().zip(1_u32..).flat_map(|(plan, number)| {
+            plan.findings.iter().map(move |finding| (Subject::Damage(number, plan.damage.place.as_str()), finding))
+        });
+        of_job.chain(of_rows).chain(of_patterns).chain(of_edges).chain(of_damage)
+    }
+
+    /// What stops the work: every finding that says refer.
+    pub fn stops(&self) -> impl Iterator<Item = (Subject<'j>, &Finding<'j>)> {
+        self.all_findings().filter(|(_, finding)| finding.severity == Severity::Refer)
+    }
+
+    /// The documents of everything that decided something and could only be recalled, each once.
+    #[must_use]
+    pub fn recalled(&self) -> Vec<String> {
+        let recalled = self.all_findings().map(|(_, finding)| finding.basis);
+        let recalled: HashSet<&Basis<'_>> = recalled.filter(|basis| basis.status == Status::Memory).collect();
+        let mut texts: Vec<String> =
+            recalled.into_iter().map(|basis| Basis { status: Status::Published, ..*basis }.to_string()).collect();
+        texts.sort_unstable();
+        texts.dedup();
+        texts
+    }
+
+    /// The position of least effort in which everything can be driven that must be.
+    #[must_use]
+    pub fn serving_position(&self) -> Option<&PositionPlan<'j>> {
+        let works: Vec<PositionWork> = self.positions.iter().map(|position| position.work).collect();
+        least_effort(&works).and_then(|index| self.positions.get(index))
+    }
+
+    /// The positions that do not serve, the one that lacks least first.
+    #[must_use]
+    pub fn lacking_positions(&self) -> Vec<&PositionPlan<'j>> {
+        let mut lacking: Vec<&PositionPlan<'j>> = self.positions.iter().filter(|position| !position.serves).collect();
+        lacking.sort_by(|one, other| lacks_less(&one.work, &other.work));
+        lacking
+    }
+
+    /// How many of what.
+    #[must_use]
+    pub fn counts(&self) -> Counts {
+        let mut counts = Counts { rows: self.rows.len() as u32, ..Counts::default() };
+        for plan in &self.rows {
+            counts.holes += plan.row.count;
+            let special = plan.holes.len() as u32;
+            if !plan.choice.is_complete() {
+                counts.without_rivet += plan.row.count - special;
+            }
+            for hole in &plan.holes {
+                let complete = hole.choice.as_deref().is_some_and(Choice::is_complete);
+                counts.without_rivet += u32::from(!complete);
+                if hole.measured.is_none() {
+                    continue;
+                }
+                counts.measured += 1;
+                let counter = match hole.disposition() {
+                    Disposition::Keep => &mut counts.keep,
+                    Disposition::CleanUp => &mut counts.clean_up,
+                    Disposition::Oversize => &mut counts.oversize,
+                    Disposition::NextSize => &mut counts.next_size,
+                    Disposition::Refer => &mut counts.refer,
+                };
+                *counter += 1;
+            }
+        }
+        counts
+    }
+
+    /// How to take the old rivets out, the most risky first; of equal risk in the order of the job.
+    #[must_use]
+    pub fn removals(&self) -> Vec<RemovalNote<'_, 'j>> {
+        let mut notes = Vec::new();
+        for row in &self.rows {
+            notes.push(RemovalNote { row, hole: None, removal: &row.removal });
+            for hole in &row.holes {
+                if let Some(removal) = &hole.removal {
+                    notes.push(RemovalNote { row, hole: Some(hole.number), removal });
+                }
+            }
+        }
+        notes.sort_by_key(|note| std::cmp::Reverse(note.removal.risks.len()));
+        notes
+    }
+}
+
+fn case_of(rivet: &Part<'_>, row: &Row) -> Case {
+    Case::of(rivet.series().head, rivet.alloy(), rivet.size()).in_rows(row.rows_in_pattern)
+}
