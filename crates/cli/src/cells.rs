@@ -10,7 +10,50 @@ use shophead::length::Length;
 use shophead::quantity::Force;
 
 use crate::context::Context;
+use crate::exit::Stop;
 use crate::report::{Record, Report};
+
+/// The answer to what can be asked for every row of a batch. A command reports it whole, a batch takes what was found and its cells.
+pub(crate) trait Answer<'a>: Sized {
+    type Args;
+    /// The command.
+    const COMMAND: &'static str;
+
+    /// Reads what was asked, and asks it.
+    fn of(args: &Self::Args, context: &Context<'a>) -> Result<Self, Stop>;
+    /// What was found.
+    fn find(&self, context: &Context<'a>, finds: &mut impl Finds<'a>);
+    /// The answer as the cells of a row.
+    fn cells(&self, cells: &mut impl Cells);
+    /// The answer in every other form that is wanted.
+    fn tell(&self, args: &Self::Args, context: &Context<'a>, report: &mut Report<'a>);
+}
+
+/// The whole answer.
+pub(crate) fn report<'a, A: Answer<'a>>(args: &A::Args, context: &Context<'a>) -> Result<Report<'a>, Stop> {
+    let answer = A::of(args, context)?;
+    let mut report = Report::new(A::COMMAND, context);
+    answer.find(context, &mut Reported { report: &mut report, context });
+    answer.tell(args, context, &mut report);
+    let mut record = Record::new(context.units);
+    answer.cells(&mut record);
+    record.findings(&report.findings);
+    report.rows.push(record);
+    Ok(report)
+}
+
+/// The answer as the cells of a row, and what was found.
+pub(crate) fn row<'a, A: Answer<'a>>(
+    args: &A::Args,
+    context: &Context<'a>,
+    cells: &mut impl Cells,
+    finds: &mut impl Finds<'a>,
+) -> Result<(), Stop> {
+    let answer = A::of(args, context)?;
+    answer.find(context, finds);
+    answer.cells(cells);
+    Ok(())
+}
 
 /// Takes the cells of one row, in the order of the columns. A cell that is not known is empty.
 pub(crate) trait Cells {
@@ -46,9 +89,9 @@ pub(crate) trait Finds<'a> {
 }
 
 /// Findings that go into a report.
-pub(crate) struct Reported<'r, 'a, 'c> {
-    pub(crate) report: &'r mut Report<'a>,
-    pub(crate) context: &'r Context<'c>,
+struct Reported<'r, 'a, 'c> {
+    report: &'r mut Report<'a>,
+    context: &'r Context<'c>,
 }
 
 impl<'a> Finds<'a> for Reported<'_, 'a, '_> {

@@ -7,7 +7,7 @@ use std::str::FromStr;
 use clap::{Parser, ValueEnum};
 
 use crate::args::{Arguments, Command, HeadArgs, HoleArgs, JointArgs, LengthArgs, QuestionWord};
-use crate::cells::Codes;
+use crate::cells::{self, Codes};
 use crate::commands;
 use crate::context::Context;
 use crate::exit::Stop;
@@ -275,8 +275,8 @@ macro_rules! asked {
             fields: $fields,
             args: example(),
             blank: example(),
-            row: |args, context, cells, codes| commands::$commands::row(args, context, cells, codes),
-            report: commands::$commands::run,
+            row: |args, context, cells, codes| cells::row::<commands::$commands::Answer>(args, context, cells, codes),
+            report: |args, context| cells::report::<commands::$commands::Answer>(args, context),
         })
     }};
 }

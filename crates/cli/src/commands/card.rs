@@ -11,10 +11,10 @@ use shophead_job::read::read_stock;
 use shophead_job::tools::tools;
 
 use super::order::spares_percent;
+use super::plan_watched;
 use crate::args::{CardArgs, MapArgs, PaperArgs};
 use crate::context::Context;
 use crate::exit::Stop;
-use crate::progress::Progress;
 use crate::report::{Document, Report};
 
 pub(super) fn run<'a>(args: &CardArgs, job: &'a Job, context: &Context<'a>) -> Result<Report<'a>, Stop> {
@@ -45,11 +45,7 @@ fn report<'a>(
     draw: impl FnOnce(&Plan<'_>) -> String,
 ) -> Result<Report<'a>, Stop> {
     refuse_own_input(paper)?;
-    let plan = {
-        let total = job.rows.iter().map(|row| row.count).fold(0, u32::saturating_add);
-        let mut progress = Progress::of(total);
-        Plan::make_watched(job, context.practice, &mut |done| progress.at(done))
-    };
+    let plan = plan_watched(job, context);
     let mut report = Report::new(command, context);
     for (subject, finding) in plan.stops() {
         report.find(context, &subject.to_string(), [finding]);

@@ -9,44 +9,14 @@ use shophead::select::LengthQuery;
 use shophead::upset::{Defect, HeadJudgement, HeadLimits, MeasuredHead, PredictedHead, judge};
 
 use crate::args::{Format, HeadArgs};
-use crate::cells::{Cells, Finds, Reported};
+use crate::cells::{self, Cells, Finds};
 use crate::context::Context;
 use crate::exit::Stop;
-use crate::report::{Block, Record, Report, Table};
+use crate::report::{Block, Report, Table};
 use crate::{input, json};
 
-pub(crate) fn run<'a>(args: &HeadArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
-    let answer = answer(args, context)?;
-    let mut report = Report::new("head", context);
-    answer.find(&mut Reported { report: &mut report, context });
-
-    let Answer { family, limits, measured, judged, predicted, .. } = &answer;
-    if context.format == Format::Json {
-        report.result = result(family, limits, judged.as_ref(), predicted.as_ref());
-    }
-    text(&mut report, family, limits, *measured, judged.as_ref(), predicted.as_ref(), context);
-    let mut record = Record::new(context.units);
-    answer.cells(&mut record);
-    record.findings(&report.findings);
-    report.rows.push(record);
-    Ok(report)
-}
-
-/// The answer as the cells of a row, and what was found.
-pub(crate) fn row<'a>(
-    args: &HeadArgs,
-    context: &Context<'a>,
-    cells: &mut impl Cells,
-    finds: &mut impl Finds<'a>,
-) -> Result<(), Stop> {
-    let answer = answer(args, context)?;
-    answer.find(finds);
-    answer.cells(cells);
-    Ok(())
-}
-
 /// Everything that was asked and answered.
-struct Answer<'a> {
+pub(crate) struct Answer<'a> {
     family: Part<'static>,
     limits: HeadLimits<'a>,
     measured: Option<MeasuredHead>,
@@ -56,22 +26,25 @@ struct Answer<'a> {
     found: Findings<'a>,
 }
 
-fn answer<'a>(args: &HeadArgs, context: &Context<'a>) -> Result<Answer<'a>, Stop> {
-    let input::Rivet { part: family, .. } = input::Rivet::of(&args.rivet)?;
-    let case = Case::of(family.series().head, family.alloy(), family.size());
-    let limits = HeadLimits::of(context.practice, &case);
-    let measured = measured(args)?;
-    let judged = match measured {
-        Some(measured) => Some(judge(measured, &defects(args, &family)?, context.practice, &case)),
-        None => None,
-    };
-    let mut found = Findings::new();
-    let predicted = predicted(args, &family, &case, limits.height_target, &mut found, context)?;
-    Ok(Answer { family, limits, measured, judged, predicted, found })
-}
+impl<'a> cells::Answer<'a> for Answer<'a> {
+    type Args = HeadArgs;
+    const COMMAND: &'static str = "head";
 
-impl<'a> Answer<'a> {
-    fn find(&self, finds: &mut impl Finds<'a>) {
+    fn of(args: &HeadArgs, context: &Context<'a>) -> Result<Answer<'a>, Stop> {
+        let input::Rivet { part: family, .. } = input::Rivet::of(&args.rivet)?;
+        let case = Case::of(family.series().head, family.alloy(), family.size());
+        let limits = HeadLimits::of(context.practice, &case);
+        let measured = measured(args)?;
+        let judged = match measured {
+            Some(measured) => Some(judge(measured, &defects(args, &family)?, context.practice, &case)),
+            None => None,
+        };
+        let mut found = Findings::new();
+        let predicted = predicted(args, &family, &case, limits.height_target, &mut found, context)?;
+        Ok(Answer { family, limits, measured, judged, predicted, found })
+    }
+
+    fn find(&self, _: &Context<'a>, finds: &mut impl Finds<'a>) {
         if let Some(judged) = &self.judged {
             finds.all(&self.family, &judged.findings);
         }
@@ -91,6 +64,14 @@ impl<'a> Answer<'a> {
         cells.length("predicted_diameter_min", predicted.map(|made| made.head.diameter.min));
         cells.length("predicted_diameter_max", predicted.map(|made| made.head.diameter.max));
         cells.length("predicted_height", predicted.map(|made| made.head.height));
+    }
+
+    fn tell(&self, _: &HeadArgs, context: &Context<'a>, report: &mut Report<'a>) {
+        let Answer { family, limits, measured, judged, predicted, .. } = self;
+        if context.format == Format::Json {
+            report.result = result(family, limits, judged.as_ref(), predicted.as_ref());
+        }
+        text(report, family, limits, *measured, judged.as_ref(), predicted.as_ref(), context);
     }
 }
 

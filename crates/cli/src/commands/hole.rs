@@ -6,59 +6,28 @@ use shophead::hole::{AsFound, Damage, HoleJudgement, HoleQuery};
 use shophead::layout::RowLayout;
 use shophead::rivet::part::Part;
 use shophead::select::check_alloy;
-use shophead::stack::Stack;
 use shophead::structure::Member;
 use shophead_job::words;
 
 use crate::args::{Format, HoleArgs};
-use crate::cells::{Cells, Finds, Reported};
+use crate::cells::{self, Cells, Finds};
 use crate::context::Context;
 use crate::exit::Stop;
-use crate::report::{Block, Record, Report, Told};
+use crate::report::{Block, Report, Told};
 use crate::{input, json};
 
-pub(crate) fn run<'a>(args: &HoleArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
-    let asked = Asked::of(args)?;
-    let answer = asked.answer(context);
-    let mut report = Report::new("hole", context);
-    answer.find(&mut Reported { report: &mut report, context });
-    if context.format == Format::Json {
-        report.result = result(&answer.verdict, context);
-    }
-    text(&mut report, asked.rivet, asked.found, &answer.verdict, context);
-    let mut record = Record::new(context.units);
-    answer.cells(&mut record);
-    record.findings(&report.findings);
-    report.rows.push(record);
-    Ok(report)
-}
-
-/// The answer as the cells of a row, and what was found.
-pub(crate) fn row<'a>(
-    args: &HoleArgs,
-    context: &Context<'a>,
-    cells: &mut impl Cells,
-    finds: &mut impl Finds<'a>,
-) -> Result<(), Stop> {
-    let asked = Asked::of(args)?;
-    let answer = asked.answer(context);
-    answer.find(finds);
-    answer.cells(cells);
-    Ok(())
-}
-
-/// What was asked.
-struct Asked {
+/// Everything that was asked and answered.
+pub(crate) struct Answer<'a> {
     rivet: Part<'static>,
     found: AsFound,
-    layout: RowLayout,
-    rows: u8,
-    member: Member,
-    stack: Option<Stack>,
+    verdict: HoleJudgement<'a>,
 }
 
-impl Asked {
-    fn of(args: &HoleArgs) -> Result<Asked, Stop> {
+impl<'a> cells::Answer<'a> for Answer<'a> {
+    type Args = HoleArgs;
+    const COMMAND: &'static str = "hole";
+
+    fn of(args: &HoleArgs, context: &Context<'a>) -> Result<Answer<'a>, Stop> {
         let rivet = input::part("--rivet", &args.rivet)?.without_length();
         let major = input::hole_diameter("--major", &args.major)?;
         let minor = match &args.minor {
@@ -76,24 +45,12 @@ impl Asked {
             transverse_pitch: None,
         };
         let stack = args.layers.as_deref().map(|text| input::layers("--layers", text, None)).transpose()?;
-        Ok(Asked { rivet, found, layout, rows: args.rows, member, stack })
+        let practice = context.practice;
+        let query = HoleQuery { rivet, stack: stack.as_ref(), layout, rows: args.rows, member, practice };
+        Ok(Answer { rivet, found, verdict: query.judge(found) })
     }
 
-    fn answer<'a>(&self, context: &Context<'a>) -> Answer<'a> {
-        let Asked { rivet, found, layout, rows, member, ref stack } = *self;
-        let query = HoleQuery { rivet, stack: stack.as_ref(), layout, rows, member, practice: context.practice };
-        Answer { rivet, verdict: query.judge(found) }
-    }
-}
-
-/// What was answered.
-struct Answer<'a> {
-    rivet: Part<'a>,
-    verdict: HoleJudgement<'a>,
-}
-
-impl<'a> Answer<'a> {
-    fn find(&self, finds: &mut impl Finds<'a>) {
+    fn find(&self, _: &Context<'a>, finds: &mut impl Finds<'a>) {
         let chosen = self.verdict.chosen().and_then(|step| step.rivet);
         finds.all(&chosen.unwrap_or(self.rivet), &self.verdict.findings);
         if let Some(chosen) = chosen {
@@ -110,6 +67,13 @@ impl<'a> Answer<'a> {
         cells.length("hole_min", hole.map(|hole| hole.min)).length("hole_max", hole.map(|hole| hole.max));
         let steps: Vec<&str> = verdict.steps.iter().map(|step| step.kind.word()).collect();
         cells.text("steps_tried", steps.join(" "));
+    }
+
+    fn tell(&self, _: &HoleArgs, context: &Context<'a>, report: &mut Report<'a>) {
+        if context.format == Format::Json {
+            report.result = result(&self.verdict, context);
+        }
+        text(report, self.rivet, self.found, &self.verdict, context);
     }
 }
 

@@ -19,55 +19,14 @@ use shophead_job::words;
 use super::in_row::{Asked, InRow};
 use super::{edge, factors, load_kind, load_word, memory_mark};
 use crate::args::{Format, JointArgs};
-use crate::cells::{Cells, Finds, Reported};
+use crate::cells::{self, Cells, Finds};
 use crate::context::Context;
 use crate::exit::Stop;
-use crate::report::{Block, Record, Report, Table};
+use crate::report::{Block, Report, Table};
 use crate::{input, json};
 
-pub(crate) fn run<'a>(args: &JointArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
-    let answer = answer(args, context)?;
-    let mut report = Report::new("joint", context);
-    answer.find(&mut Reported { report: &mut report, context }, context);
-    let Answer { rivet, stack, case, edge, pitch, load, found, in_row } = &answer;
-    let edge = (*edge, args.edge.is_some());
-    let more = More::of(rivet, stack, found, *load, case, context);
-    if context.format == Format::Json {
-        report.result = result(rivet, found, edge, *pitch);
-        more.json(&mut report.result);
-        json::with(&mut report.result, "row", json::or_null(in_row.as_ref(), InRow::json));
-    }
-    text(&mut report, rivet, stack, (found, in_row.as_ref()), edge, context);
-    if let Some(in_row) = in_row {
-        in_row.text(&mut report, context);
-        if context.format == Format::Svg {
-            report.drawing = in_row.drawing(&rivet.to_string(), context);
-        }
-    }
-    more.text(&mut report, context);
-
-    let mut record = Record::new(context.units);
-    answer.cells(&mut record);
-    record.findings(&report.findings);
-    report.rows.push(record);
-    Ok(report)
-}
-
-/// The answer as the cells of a row, and what was found.
-pub(crate) fn row<'a>(
-    args: &JointArgs,
-    context: &Context<'a>,
-    cells: &mut impl Cells,
-    finds: &mut impl Finds<'a>,
-) -> Result<(), Stop> {
-    let answer = answer(args, context)?;
-    answer.find(finds, context);
-    answer.cells(cells);
-    Ok(())
-}
-
 /// Everything that was asked and answered.
-struct Answer<'a> {
+pub(crate) struct Answer<'a> {
     rivet: Part<'static>,
     stack: Stack,
     case: Case,
@@ -78,25 +37,28 @@ struct Answer<'a> {
     in_row: Option<InRow<'a>>,
 }
 
-fn answer<'a>(args: &JointArgs, context: &Context<'a>) -> Result<Answer<'a>, Stop> {
-    let rivet = input::part("--rivet", &args.rivet)?.without_length();
-    let stack = input::layers("--sheets", &args.sheets, None)?;
-    let case = Case::of(rivet.series().head, rivet.alloy(), rivet.size());
-    let edge = edge(args.edge.as_deref(), &rivet, &case, context)?;
-    let pitch = input::optional_length("--pitch", args.pitch.as_deref())?;
-    let hole = args.hole.as_deref().map(|text| input::hole_diameter("--hole", text)).transpose()?;
-    let load = load(args)?;
-    let shear = args.shear.shear();
-    let found = strength_through(&rivet, &stack, edge.value, hole, pitch, shear, load).map_err(Stop::wrong)?;
-    let in_row = pitch.map(|pitch| {
-        InRow::of(&Asked { args, rivet: &rivet, stack: &stack, edge: edge.value, pitch, hole, load }, context)
-    });
-    let in_row = in_row.transpose()?;
-    Ok(Answer { rivet, stack, case, edge, pitch, load, found, in_row })
-}
+impl<'a> cells::Answer<'a> for Answer<'a> {
+    type Args = JointArgs;
+    const COMMAND: &'static str = "joint";
 
-impl<'a> Answer<'a> {
-    fn find(&self, finds: &mut impl Finds<'a>, context: &Context<'a>) {
+    fn of(args: &JointArgs, context: &Context<'a>) -> Result<Answer<'a>, Stop> {
+        let rivet = input::part("--rivet", &args.rivet)?.without_length();
+        let stack = input::layers("--sheets", &args.sheets, None)?;
+        let case = Case::of(rivet.series().head, rivet.alloy(), rivet.size());
+        let edge = edge(args.edge.as_deref(), &rivet, &case, context)?;
+        let pitch = input::optional_length("--pitch", args.pitch.as_deref())?;
+        let hole = args.hole.as_deref().map(|text| input::hole_diameter("--hole", text)).transpose()?;
+        let load = load(args)?;
+        let shear = args.shear.shear();
+        let found = strength_through(&rivet, &stack, edge.value, hole, pitch, shear, load).map_err(Stop::wrong)?;
+        let in_row = pitch.map(|pitch| {
+            InRow::of(&Asked { args, rivet: &rivet, stack: &stack, edge: edge.value, pitch, hole, load }, context)
+        });
+        let in_row = in_row.transpose()?;
+        Ok(Answer { rivet, stack, case, edge, pitch, load, found, in_row })
+    }
+
+    fn find(&self, context: &Context<'a>, finds: &mut impl Finds<'a>) {
         let Answer { rivet, stack, case, edge, pitch, found, in_row, .. } = self;
         finds.all(rivet, &found.findings);
         finds.all(rivet, &check_edge(edge.value, case, context.practice));
@@ -126,6 +88,25 @@ impl<'a> Answer<'a> {
         cells.force("row_per_inch", force(in_row.as_ref().and_then(|in_row| in_row.strength.per_inch)));
         let row_governing = in_row.as_ref().and_then(|in_row| in_row.strength.governing);
         cells.optional("row_governing", row_governing.map(|governing| governing.mode));
+    }
+
+    fn tell(&self, args: &JointArgs, context: &Context<'a>, report: &mut Report<'a>) {
+        let Answer { rivet, stack, case, edge, pitch, load, found, in_row } = self;
+        let edge = (*edge, args.edge.is_some());
+        let more = More::of(rivet, stack, found, *load, case, context);
+        if context.format == Format::Json {
+            report.result = result(rivet, found, edge, *pitch);
+            more.json(&mut report.result);
+            json::with(&mut report.result, "row", json::or_null(in_row.as_ref(), InRow::json));
+        }
+        text(report, rivet, stack, (found, in_row.as_ref()), edge, context);
+        if let Some(in_row) = in_row {
+            in_row.text(report, context);
+            if context.format == Format::Svg {
+                report.drawing = in_row.drawing(&rivet.to_string(), context);
+            }
+        }
+        more.text(report, context);
     }
 }
 

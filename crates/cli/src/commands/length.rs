@@ -14,57 +14,16 @@ use shophead_job::words;
 
 use super::memory_mark;
 use crate::args::{Format, LengthArgs};
-use crate::cells::{Cells, Finds, Reported};
+use crate::cells::{self, Cells, Finds};
 use crate::context::Context;
 use crate::exit::Stop;
-use crate::report::{Block, Record, Report, Table};
+use crate::report::{Block, Report, Table};
 use crate::{input, json};
 
 const MEASURED: Basis<'static> = Basis { document: "as given", place: "", status: shophead::basis::Status::Shop };
 
-pub(crate) fn run<'a>(args: &LengthArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
-    let answer = answer(args, context)?;
-    let mut report = Report::new("length", context);
-    answer.find(&mut Reported { report: &mut report, context });
-
-    let Answer { family, grip, choice, .. } = &answer;
-    let length = choice.as_ref().and_then(|choice| choice.length);
-    let part = answer.part();
-    let assumed = Assumed {
-        query: &answer.query,
-        family,
-        case: &answer.case,
-        hole: answer.hole,
-        length,
-        alloy_assumed: answer.alloy_assumed,
-        args,
-    };
-    if context.format == Format::Json {
-        report.result = result(family, part, *grip, choice.as_ref(), &assumed, context);
-    }
-    text(&mut report, family, part, *grip, choice.as_ref(), &assumed, context);
-    let mut record = Record::new(context.units);
-    answer.cells(&mut record);
-    record.findings(&report.findings);
-    report.rows.push(record);
-    Ok(report)
-}
-
-/// The answer as the cells of a row, and what was found.
-pub(crate) fn row<'a>(
-    args: &LengthArgs,
-    context: &Context<'a>,
-    cells: &mut impl Cells,
-    finds: &mut impl Finds<'a>,
-) -> Result<(), Stop> {
-    let answer = answer(args, context)?;
-    answer.find(finds);
-    answer.cells(cells);
-    Ok(())
-}
-
 /// Everything that was asked and answered.
-struct Answer<'a> {
+pub(crate) struct Answer<'a> {
     family: Part<'static>,
     alloy_assumed: bool,
     stack: Stack,
@@ -76,32 +35,42 @@ struct Answer<'a> {
     choice: Option<LengthChoice<'a>>,
 }
 
-fn answer<'a>(args: &LengthArgs, context: &Context<'a>) -> Result<Answer<'a>, Stop> {
-    let input::Rivet { part: family, alloy_assumed } = input::Rivet::of(&args.rivet)?;
-    let tolerance = args.tolerance.as_deref().map(|text| input::tolerance("--tolerance", text)).transpose()?;
-    let stack = input::layers("--layers", &args.layers, tolerance)?;
-    let case = Case::of(family.series().head, family.alloy(), family.size());
-    let hole = hole(args, &case, context)?;
-    let grip = stack.grip();
-    let query = LengthQuery {
-        series: family.series(),
-        alloy: family.alloy(),
-        size: family.size(),
-        grip,
-        hole: hole.value,
-        practice: context.practice,
-    };
-    let choice = match query.choose() {
-        Ok(choice) => Some(choice),
-        // What is not known of the rivet is no mistake of whoever asks: the standard has to be opened.
-        Err(FitError::ShankNotKnown | FitError::HeadNotKnown) => None,
-        Err(error) => return Err(Stop::wrong(error)),
-    };
-    Ok(Answer { family, alloy_assumed, stack, grip, case, hole, query, choice })
+impl Answer<'_> {
+    /// A length of the series' own steps always makes a number; where it does not, the family alone is named.
+    fn part(&self) -> Option<Part<'static>> {
+        self.choice.as_ref()?.length.and_then(|length| self.family.with_length(length).ok())
+    }
 }
 
-impl<'a> Answer<'a> {
-    fn find(&self, finds: &mut impl Finds<'a>) {
+impl<'a> cells::Answer<'a> for Answer<'a> {
+    type Args = LengthArgs;
+    const COMMAND: &'static str = "length";
+
+    fn of(args: &LengthArgs, context: &Context<'a>) -> Result<Answer<'a>, Stop> {
+        let input::Rivet { part: family, alloy_assumed } = input::Rivet::of(&args.rivet)?;
+        let tolerance = args.tolerance.as_deref().map(|text| input::tolerance("--tolerance", text)).transpose()?;
+        let stack = input::layers("--layers", &args.layers, tolerance)?;
+        let case = Case::of(family.series().head, family.alloy(), family.size());
+        let hole = hole(args, &case, context)?;
+        let grip = stack.grip();
+        let query = LengthQuery {
+            series: family.series(),
+            alloy: family.alloy(),
+            size: family.size(),
+            grip,
+            hole: hole.value,
+            practice: context.practice,
+        };
+        let choice = match query.choose() {
+            Ok(choice) => Some(choice),
+            // What is not known of the rivet is no mistake of whoever asks: the standard has to be opened.
+            Err(FitError::ShankNotKnown | FitError::HeadNotKnown) => None,
+            Err(error) => return Err(Stop::wrong(error)),
+        };
+        Ok(Answer { family, alloy_assumed, stack, grip, case, hole, query, choice })
+    }
+
+    fn find(&self, _: &Context<'a>, finds: &mut impl Finds<'a>) {
         let Answer { family, stack, case, query, choice, .. } = self;
         match choice {
             Some(choice) => finds.all(family, &choice.findings),
@@ -114,11 +83,6 @@ impl<'a> Answer<'a> {
             finds.all(family, &check_seat(stack, height, case, query.practice));
         }
         finds.all(family, &check_alloy(family));
-    }
-
-    /// A length of the series' own steps always makes a number; where it does not, the family alone is named.
-    fn part(&self) -> Option<Part<'static>> {
-        self.choice.as_ref()?.length.and_then(|length| self.family.with_length(length).ok())
     }
 
     fn cells(&self, cells: &mut impl Cells) {
@@ -135,6 +99,25 @@ impl<'a> Answer<'a> {
         cells.length("head_diameter_min", head.map(|head| head.diameter.min));
         cells.length("head_diameter_max", head.map(|head| head.diameter.max));
         cells.length("head_height", head.map(|head| head.height));
+    }
+
+    fn tell(&self, args: &LengthArgs, context: &Context<'a>, report: &mut Report<'a>) {
+        let Answer { family, grip, choice, .. } = self;
+        let length = choice.as_ref().and_then(|choice| choice.length);
+        let part = self.part();
+        let assumed = Assumed {
+            query: &self.query,
+            family,
+            case: &self.case,
+            hole: self.hole,
+            length,
+            alloy_assumed: self.alloy_assumed,
+            args,
+        };
+        if context.format == Format::Json {
+            report.result = result(family, part, *grip, choice.as_ref(), &assumed, context);
+        }
+        text(report, family, part, *grip, choice.as_ref(), &assumed, context);
     }
 }
 

@@ -22,11 +22,14 @@ use shophead::length::Length;
 use shophead::practice::{Case, Given, Name};
 use shophead::rivet::part::Part;
 use shophead_job::model::Job;
+use shophead_job::plan::Plan;
 
 use crate::args::{Command, FactorArgs, Format};
+use crate::cells;
 use crate::context::Context;
 use crate::exit::Stop;
 use crate::input;
+use crate::progress::Progress;
 use crate::report::Report;
 
 /// Runs a command.
@@ -34,10 +37,10 @@ use crate::report::Report;
 /// `job` is the job of a command that takes one.
 pub(crate) fn run<'a>(command: &Command, job: Option<&'a Job>, context: &'a Context<'a>) -> Result<Report<'a>, Stop> {
     match (command, job) {
-        (Command::Length(args), _) => length::run(args, context),
-        (Command::Head(args), _) => head::run(args, context),
-        (Command::Hole(args), _) => hole::run(args, context),
-        (Command::Joint(args), _) => joint::run(args, context),
+        (Command::Length(args), _) => cells::report::<length::Answer>(args, context),
+        (Command::Head(args), _) => cells::report::<head::Answer>(args, context),
+        (Command::Hole(args), _) => cells::report::<hole::Answer>(args, context),
+        (Command::Joint(args), _) => cells::report::<joint::Answer>(args, context),
         (Command::Group(args), _) => group::run(args, context),
         (Command::Splice(args), _) => splice::run(args, context),
         (Command::Part(args), _) => part::run(args, context),
@@ -70,6 +73,13 @@ pub(crate) fn job(command: &Command, format: Format) -> Result<Option<Job>, Stop
         Command::Survey(args) => survey::job(args, format).map(Some),
         _ => Ok(command.job().map(Job::read).transpose()?),
     }
+}
+
+/// The plan of a job; whoever waits for it sees how far it is.
+fn plan_watched<'j>(job: &'j Job, context: &Context<'j>) -> Plan<'j> {
+    let total = job.rows.iter().map(|row| row.count).fold(0, u32::saturating_add);
+    let mut progress = Progress::of(total);
+    Plan::make_watched(job, context.practice, &mut |done| progress.at(done))
 }
 
 /// The factors of a load: the product's own where none are given.

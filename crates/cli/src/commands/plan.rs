@@ -17,19 +17,14 @@ use shophead_job::words;
 
 use super::hole::steps_json;
 use super::order::{lines_json, order_table};
-use super::panel;
+use super::{panel, plan_watched};
 use crate::args::Format;
 use crate::context::Context;
 use crate::json;
-use crate::progress::Progress;
 use crate::report::{Block, Record, Report, Rows, Told};
 
 pub(super) fn run<'a>(job: &'a Job, context: &'a Context<'a>) -> Report<'a> {
-    let plan = {
-        let total = job.rows.iter().map(|row| row.count).fold(0, u32::saturating_add);
-        let mut progress = Progress::of(total);
-        Plan::make_watched(job, context.practice, &mut |done| progress.at(done))
-    };
+    let plan = plan_watched(job, context);
     let lines = order(&plan, job.spares_percent, None);
     let mut report = Report::new("plan", context);
     for (subject, finding) in plan.all_findings() {
