@@ -74,8 +74,8 @@ fn answer<T>(arguments: &Arguments, done: impl FnOnce(&Report) -> Result<T, Stop
         // The minutes stand in the same file as the limits: --limits replaces both.
         job.own_limits.minutes = own.minutes.clone();
     }
-    let limits = own.limits();
-    let practice = context::practice(common, job.as_ref()).with_own(&limits);
+    let (limits, documents) = own.lists();
+    let practice = context::practice(common, job.as_ref()).with_own(&limits, &documents);
     let context =
         Context { practice: &practice, units: common.units.words(), own_title: &own.title, format: common.format };
     commands::run(command, job.as_ref(), &context).and_then(|report| done(&report))

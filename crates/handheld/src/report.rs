@@ -4,6 +4,7 @@ use core::fmt::{self, Display, Write};
 
 use shophead::basis::Basis;
 use shophead::finding::{Code, Figure, Finding, Findings, Severity};
+use shophead::practice::Practice;
 
 use crate::units::{ShownRatio, Units};
 
@@ -21,11 +22,17 @@ pub(crate) struct Report<'w> {
     out: &'w mut dyn Write,
     telling: Telling,
     pub(crate) units: Units,
+    practice: &'static Practice<'static>,
 }
 
 impl<'w> Report<'w> {
-    pub(crate) fn new(out: &'w mut dyn Write, telling: Telling, units: Units) -> Report<'w> {
-        Report { out, telling, units }
+    pub(crate) fn new(
+        out: &'w mut dyn Write,
+        telling: Telling,
+        units: Units,
+        practice: &'static Practice<'static>,
+    ) -> Report<'w> {
+        Report { out, telling, units, practice }
     }
 
     /// A line that has no basis of its own.
@@ -40,50 +47,50 @@ impl<'w> Report<'w> {
     }
 
     /// A figure and its basis.
-    pub(crate) fn figure(&mut self, label: &str, value: &dyn Display, basis: &Basis<'_>) -> fmt::Result {
+    pub(crate) fn figure(&mut self, label: &str, value: &dyn Display, basis: Basis) -> fmt::Result {
         match self.telling {
             Telling::Answer => writeln!(self.out, "{label} {value}"),
-            Telling::Why => writeln!(self.out, "{label}: {basis}"),
+            Telling::Why => writeln!(self.out, "{label}: {}", self.practice.cite(basis)),
         }
     }
 
     /// Every finding, what stops the work first.
-    pub(crate) fn findings(&mut self, findings: &Findings<'_>) -> fmt::Result {
+    pub(crate) fn findings<const N: usize>(&mut self, findings: &Findings<N>) -> fmt::Result {
         for severity in [Severity::Refer, Severity::Caution, Severity::Note] {
-            for finding in findings.iter().filter(|finding| finding.severity == severity) {
+            for finding in findings.iter().filter(|finding| finding.severity() == severity) {
                 self.finding(finding)?;
             }
         }
         Ok(())
     }
 
-    pub(crate) fn finding(&mut self, finding: &Finding<'_>) -> fmt::Result {
+    pub(crate) fn finding(&mut self, finding: &Finding) -> fmt::Result {
         if self.telling == Telling::Why {
-            write_words(self.out, finding.code)?;
-            return writeln!(self.out, ": {}", finding.basis);
+            write_words(self.out, finding.code())?;
+            return writeln!(self.out, ": {}", self.practice.cite(finding.basis()));
         }
-        self.out.write_str(match finding.severity {
+        self.out.write_str(match finding.severity() {
             Severity::Refer => "STOP: ",
             Severity::Caution => "care: ",
             Severity::Note => "note: ",
         })?;
-        write_words(self.out, finding.code)?;
-        if finding.code == Code::NotChecked {
+        write_words(self.out, finding.code())?;
+        if finding.code() == Code::NotChecked {
             // What was not checked stands where others name a document.
-            write!(self.out, ": {}", finding.basis.place)?;
+            write!(self.out, ": {}", self.practice.cite(finding.basis()).place)?;
         }
-        if let Some(layer) = finding.layer {
+        if let Some(layer) = finding.layer() {
             write!(self.out, ", layer {layer}")?;
         }
-        if let Some(measured) = finding.measured {
+        if let Some(measured) = finding.measured() {
             self.out.write_str(": ")?;
             self.write_figure(measured)?;
         }
-        if let Some(limit) = finding.limit {
-            self.out.write_str(match finding.measured {
+        if let Some(limit) = finding.limit() {
+            self.out.write_str(match finding.measured() {
                 None => ": ",
                 // The least and the greatest drill, neither of them measured.
-                Some(_) if finding.code == Code::StopDrill => " to ",
+                Some(_) if finding.code() == Code::StopDrill => " to ",
                 Some(_) => ", limit ",
             })?;
             self.write_figure(limit)?;

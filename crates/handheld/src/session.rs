@@ -229,7 +229,7 @@ impl<R: Read, W: Write> Session<R, W> {
             self.say(format_args!("no answer yet"));
             return;
         }
-        let mut report = Report::new(&mut self.screen, telling, self.units);
+        let mut report = Report::new(&mut self.screen, telling, self.units, self.practice);
         let _ = answer::write(&self.dialog, self.practice, &mut report);
         self.screen.finish_line();
     }

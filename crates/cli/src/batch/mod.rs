@@ -46,8 +46,8 @@ const WAITING: usize = 4;
 
 pub(crate) fn run(args: &BatchArgs, common: &Common) -> Result<Exit, Stop> {
     let own = context::own_limits(common, None)?;
-    let limits = own.limits();
-    let practice = context::practice(common, None).with_own(&limits);
+    let (limits, documents) = own.lists();
+    let practice = context::practice(common, None).with_own(&limits, &documents);
     let to = match common.format {
         Format::Text | Format::Csv => Form::Csv,
         Format::Json => Form::Lines,
