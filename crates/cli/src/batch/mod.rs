@@ -24,7 +24,7 @@ mod tests;
 mod text;
 
 use std::fs::File;
-use std::io::{self, Read, Write};
+use std::io::{self, IsTerminal, Read, Write};
 use std::path::Path;
 use std::sync::mpsc::{Receiver, SyncSender, sync_channel};
 use std::thread;
@@ -107,7 +107,8 @@ pub(crate) fn run(args: &BatchArgs, common: &Common) -> Result<Exit, Stop> {
     let layout = Layout { rules: &rules, header, answer_columns: answer_columns.len(), from, to };
     let worker = || Worker::new(&layout, &context, asking(args.question));
 
-    let mut out = Out { to: io::stdout().lock(), progress: Progress::rows(), tally: Tally::default() };
+    let is_seen = io::stdout().is_terminal();
+    let mut out = Out { to: io::stdout().lock(), is_seen, progress: Progress::rows(), tally: Tally::default() };
     out.write(&head)?;
     if let Some(first) = first {
         let workers = match args.threads {
@@ -202,13 +203,20 @@ fn json_header(first: Option<&Piece>, rules: &Rules) -> Result<Option<Header>, S
 /// Where the answers go.
 struct Out<W> {
     to: W,
+    /// Somebody reads it on a terminal, which carried cells must not steer. In a pipe bytes stay bytes.
+    is_seen: bool,
     progress: Progress,
     tally: Tally,
 }
 
 impl<W: Write> Out<W> {
     fn write(&mut self, bytes: &[u8]) -> Result<(), Stop> {
-        self.to.write_all(bytes).map_err(not_written)
+        let written = if self.is_seen {
+            self.to.write_all(text::on_terminal(bytes).as_bytes())
+        } else {
+            self.to.write_all(bytes)
+        };
+        written.map_err(not_written)
     }
 
     fn answers(&mut self, bytes: &[u8], tally: Tally) -> Result<(), Stop> {

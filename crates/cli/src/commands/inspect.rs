@@ -32,6 +32,7 @@ pub(super) fn run<'a>(args: &InspectArgs, job: &'a Job, context: &Context<'a>) -
     for row in &inspection.rows {
         report.find(context, &format!("row {}", row.name), &row.sample);
     }
+    report.find(context, "the job", &inspection.finding());
     report.findings_in_text = false;
     report.result = result(job, &inspection, &lines);
     text(&mut report, job, &inspection, &lines, context);
@@ -52,6 +53,9 @@ fn state(inspection: &Inspection<'_, '_>) -> String {
             rivets => format!("Accepted as far as it was looked at; {rivets} rivets were not."),
         },
         State::Rejected => "Not accepted: rejected rivets come out first.".into(),
+        State::NotLookedAt => {
+            "Not accepted: the driven file names no rivet. Look at the rivets, enter them, inspect again.".into()
+        }
     }
 }
 
@@ -62,6 +66,11 @@ fn text(
     lines: &[OrderLine<'_>],
     context: &Context<'_>,
 ) {
+    if inspection.state() == State::NotLookedAt {
+        report.answer(format!("{}: nothing was looked at", job.title));
+        report.paragraph(state(inspection));
+        return;
+    }
     let (accepted, rejected) = (inspection.accepted(), inspection.rejected());
     report.answer(format!("{}: {accepted} accepted, {rejected} rejected", job.title));
     let (looked_at, holes) = (inspection.looked_at(), inspection.holes);
