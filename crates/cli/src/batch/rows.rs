@@ -305,8 +305,7 @@ impl Answerer<'_> {
     fn ask(&mut self, out: &mut Vec<u8>) -> Result<Outcome, String> {
         let words = |stop: Stop| match stop {
             Stop::Wrong(sentences) => self.layout.rules.about_columns(sentences.join(" ")),
-            Stop::WrongFile(told) | Stop::Failed(told) => told,
-            Stop::ReaderGone => String::new(),
+            Stop::WrongLine(told) | Stop::WrongFile(told) | Stop::Failed(told) => told,
         };
         let refers = match self.layout.to {
             Form::Csv => {

@@ -15,6 +15,7 @@ use crate::args::{Arguments, Format, QuestionWord};
 use crate::commands::tests::word;
 use crate::context::Context;
 use crate::exit::{Exit, Stop};
+use crate::files::Inputs;
 use crate::render;
 use crate::report::Report;
 
@@ -117,8 +118,8 @@ fn batch(
     let rules = Rules::of(asked.columns());
     let names: Vec<&str> = rules.columns().iter().map(|column| column.name).collect();
     let header = (form != (Form::Lines, Form::Lines)).then(|| Header::of(&names, &rules).expect("every column"));
-    let context =
-        Context { practice, units, own_title: "", format: if to == Form::Lines { Format::Json } else { Format::Csv } };
+    let format = if to == Form::Lines { Format::Json } else { Format::Csv };
+    let context = Context { practice, units, own_title: "", format, inputs: &Inputs::default() };
     let answer_columns = asked.report(&context).expect("an example that is answered").rows.columns.len();
     let mut bytes = Vec::new();
     if from == Form::Csv {
@@ -209,8 +210,12 @@ fn a_row_of_empty_cells_asks_nothing_in_every_form() {
         let row: Cells = vec![String::new(); known(*question).columns.len()];
         for from in [Form::Csv, Form::Lines] {
             for to in [Form::Csv, Form::Lines] {
-                let (out, tally) =
-                    batch(*question, &[row.clone()], (&shophead::practice::HANDBOOK, Units::Inches), (from, to));
+                let (out, tally) = batch(
+                    *question,
+                    std::slice::from_ref(&row),
+                    (&shophead::practice::HANDBOOK, Units::Inches),
+                    (from, to),
+                );
                 let empty = match to {
                     Form::Csv => out.trim_matches([',', '\n', '"']).is_empty(),
                     Form::Lines => {

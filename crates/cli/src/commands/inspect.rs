@@ -9,7 +9,7 @@ use shophead_job::inspect::{Inspected, Inspection, RowTally, State};
 use shophead_job::model::{Job, Look};
 use shophead_job::order::OrderLine;
 use shophead_job::plan::Plan;
-use shophead_job::read::{DrivenFile, read_driven};
+use shophead_job::read::{DrivenFile, read_driven_from};
 use shophead_job::words;
 
 use super::order::{lines_json, order_table};
@@ -21,7 +21,8 @@ use crate::json;
 use crate::report::{Block, Record, Report, Table, Told};
 
 pub(super) fn run<'a>(args: &InspectArgs, job: &'a Job, context: &Context<'a>) -> Result<Report<'a>, Stop> {
-    let file = read_driven(&args.driven, &job.rows)?;
+    let driven = context.inputs.read(&args.driven, "the driven rivets")?;
+    let file = read_driven_from(driven.bytes, &driven.name, &job.rows)?;
     let plan = Plan::make(job, context.practice);
     let inspection = Inspection::make(&plan, &file);
     let lines = inspection.order(job.spares_percent);

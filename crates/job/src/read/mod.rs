@@ -2,6 +2,7 @@
 
 mod cursor;
 mod driven;
+mod files;
 mod holes;
 mod job;
 mod keys;
@@ -19,11 +20,12 @@ use std::path::{Path, PathBuf};
 
 use cursor::Value;
 pub use driven::{DrivenFile, DrivenHead, DrivenLine, seen_words};
+pub use files::{Disk, Files, bytes_of};
 pub use holes::{HoleLine, HoleRecord, HolesFile};
 use holes::{RowKey, SaidHoles};
 pub use points::GroupPoint;
 use shophead::rivet::Series;
-use source::{Files, Mistakes, Source, quoted};
+use source::{Mistakes, Source, quoted};
 
 use crate::diagnostic::{Diagnostic, escaped, is_unseen};
 use crate::model::{Job, OwnLimits, Row};
@@ -31,6 +33,18 @@ use crate::order::Stock;
 
 /// The most mistakes told in one go. Somebody who has more starts with these.
 pub const MAX_MISTAKES: usize = 20;
+
+/// The most bytes of a file: more than a million measured holes. What is larger is refused before it fills the memory.
+pub const MAX_BYTES: usize = 32 * 1024 * 1024;
+
+/// The most bytes of a job file and of a limits file: what is said in them takes many times as much room once it is read.
+pub const MAX_TOML: usize = 8 * 1024 * 1024;
+
+/// The most bytes of a line of CSV.
+pub const MAX_LINE: usize = 1024 * 1024;
+
+/// The most columns of a CSV file.
+pub const MAX_COLUMNS: usize = 1_000;
 
 /// The most holes of a row.
 pub const MAX_COUNT: u32 = 100_000;
@@ -99,27 +113,26 @@ impl std::error::Error for ReadError {
     }
 }
 
-/// Reads from the disk.
-fn disk(path: &Path) -> io::Result<Vec<u8>> {
-    std::fs::read(path)
-}
-
 /// Where files named in a file are looked for.
 struct Folder<'f> {
     path: PathBuf,
-    files: Files<'f>,
+    files: &'f dyn Files,
     mistakes: &'f Mistakes,
 }
 
 impl<'f> Folder<'f> {
-    fn of(file: &Path, files: Files<'f>, mistakes: &'f Mistakes) -> Folder<'f> {
+    fn of(file: &Path, files: &'f dyn Files, mistakes: &'f Mistakes) -> Folder<'f> {
         Folder { path: file.parent().unwrap_or(Path::new("")).to_owned(), files, mistakes }
     }
 
     /// Opens the file that a value names.
     fn open(&self, value: &Value<'_>) -> Option<Source<'f>> {
-        let name = value.filled_text()?;
-        self.mistakes.open(self.path.join(name), self.files)
+        let path = self.path.join(value.filled_text()?);
+        if !self.files.may_name(&path) {
+            value.mistake("this file lies outside the folder of the job", "put it into that folder, and name it there");
+            return None;
+        }
+        self.mistakes.open(path, self.files)
     }
 }
 
@@ -130,6 +143,7 @@ impl Job {
     /// [`ReadError`]: which file could not be read, or every mistake in them.
     pub fn read(path: &Path) -> Result<Job, ReadError> {
         let mistakes = Mistakes::default();
+        let disk = Disk::anywhere();
         let job = mistakes.open(path.to_owned(), &disk).and_then(|source| {
             let folder = Folder::of(path, &disk, &mistakes);
             job::job(&source, &folder)
@@ -137,8 +151,8 @@ impl Job {
         mistakes.result(job)
     }
 
-    /// Reads a job from its text. `file` is what it is called in messages, and files that it names are looked for beside it by
-    /// calling `files`.
+    /// Reads a job from its text. `file` is what it is called in messages; the files that it names are looked for beside that, in
+    /// `files`.
     ///
     /// # Errors
     /// As [`Job::read`].
@@ -166,11 +180,7 @@ impl Job {
     /// assert_eq!(error.to_string(), "job.toml:8:65: role cannot be \"tap\"; right would be \"cap\" or \"tab\"");
     /// # Ok::<(), ReadError>(())
     /// ```
-    pub fn read_from(
-        text: Vec<u8>,
-        file: &Path,
-        files: &dyn Fn(&Path) -> io::Result<Vec<u8>>,
-    ) -> Result<Job, ReadError> {
+    pub fn read_from(text: Vec<u8>, file: &Path, files: &dyn Files) -> Result<Job, ReadError> {
         let mistakes = Mistakes::default();
         let job = mistakes.source(file, text).and_then(|source| {
             let folder = Folder::of(file, files, &mistakes);
@@ -187,7 +197,7 @@ impl OwnLimits {
     /// As [`Job::read`].
     pub fn read(path: &Path) -> Result<OwnLimits, ReadError> {
         let mistakes = Mistakes::default();
-        let read = mistakes.open(path.to_owned(), &disk).and_then(|source| limits::own_limits(&source));
+        let read = mistakes.open(path.to_owned(), &Disk::anywhere()).and_then(|source| limits::own_limits(&source));
         mistakes.result(read)
     }
 
@@ -208,7 +218,7 @@ impl OwnLimits {
 /// As [`Job::read`].
 pub fn read_holes(path: &Path, rows: &[Row]) -> Result<Vec<HoleLine>, ReadError> {
     let mistakes = Mistakes::default();
-    let lines = mistakes.open(path.to_owned(), &disk).map(|source| hole_lines(&source, rows));
+    let lines = mistakes.open(path.to_owned(), &Disk::anywhere()).map(|source| hole_lines(&source, rows));
     mistakes.result(lines)
 }
 
@@ -238,7 +248,8 @@ pub fn read_holes_file_from(text: Vec<u8>, file: &Path, rows: &[Row]) -> Result<
 /// As [`Job::read`].
 pub fn read_driven(path: &Path, rows: &[Row]) -> Result<DrivenFile, ReadError> {
     let mistakes = Mistakes::default();
-    let read = mistakes.open(path.to_owned(), &disk).and_then(|source| driven::file(&source, &row_keys(rows)));
+    let read =
+        mistakes.open(path.to_owned(), &Disk::anywhere()).and_then(|source| driven::file(&source, &row_keys(rows)));
     mistakes.result(read)
 }
 
@@ -293,7 +304,7 @@ pub(crate) fn add_columns(text: &str) -> Option<String> {
 /// As [`Job::read`]; a part that stands twice in the file is a mistake.
 pub fn read_stock(path: &Path) -> Result<Vec<Stock>, ReadError> {
     let mistakes = Mistakes::default();
-    let stock = mistakes.open(path.to_owned(), &disk).map(|source| stock::stock(&source));
+    let stock = mistakes.open(path.to_owned(), &Disk::anywhere()).map(|source| stock::stock(&source));
     mistakes.result(stock)
 }
 
@@ -313,7 +324,7 @@ pub fn read_stock_from(text: Vec<u8>, file: &Path) -> Result<Vec<Stock>, ReadErr
 /// As [`Job::read`]; a diameter that the series does not have is a mistake.
 pub fn read_group(path: &Path, series: &'static Series<'static>) -> Result<Vec<GroupPoint>, ReadError> {
     let mistakes = Mistakes::default();
-    let points = mistakes.open(path.to_owned(), &disk).and_then(|source| points::group(&source, series));
+    let points = mistakes.open(path.to_owned(), &Disk::anywhere()).and_then(|source| points::group(&source, series));
     mistakes.result(points)
 }
 
