@@ -58,9 +58,8 @@ pub fn net_hole(rivet: &Part<'_>) -> Length {
 /// ```
 /// use shophead::joint::strip::even_row;
 /// use shophead::length::Length;
-/// let width = Length::parse("1-3/8")?;
-/// let across: Vec<_> = even_row(3, width, Length::ZERO).map(|at| at.y.to_string()).collect();
-/// assert_eq!(across, ["0.229167", "0.6875", "1.145833"]);
+/// let across: Vec<_> = even_row(3, Length::parse("1-1/2")?, Length::ZERO).map(|at| at.y.to_string()).collect();
+/// assert_eq!(across, ["0.250", "0.750", "1.250"]);
 /// # Ok::<(), shophead::length::ParseLengthError>(())
 /// ```
 pub fn even_row(count: u16, width: Length, x: Length) -> impl Iterator<Item = Point> {
