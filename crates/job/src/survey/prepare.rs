@@ -4,7 +4,7 @@ use crate::diagnostic::is_unseen;
 use crate::read::{add_columns, cells_of, may_be_cut_off};
 
 /// The first line of a new file.
-pub const HEADER: &str = "row,hole,major,minor,condition,remark\n";
+pub const HEADER: &str = "row,hole,major,minor,condition,direction,opened,remark\n";
 
 /// A file as a survey goes on with it.
 #[derive(Clone, Debug, PartialEq, Eq)]
