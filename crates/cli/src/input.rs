@@ -11,6 +11,7 @@ use shophead::layout::Point;
 use shophead::length::{Bare, Length, ParseLengthError, Toleranced};
 use shophead::material::Material;
 use shophead::quantity::{Force, Stress};
+use shophead::rivet::other::NotRead;
 use shophead::rivet::part::Part;
 use shophead::rivet::{CATALOGUE, Series, Size};
 use shophead::stack::{Layer, Preparation, Role, Stack};
@@ -194,6 +195,9 @@ fn series(option: &str, text: &str) -> Result<&'static Series<'static>, Stop> {
         names.into_iter().any(|name| name.eq_ignore_ascii_case(text))
     };
     CATALOGUE.iter().find(named).copied().ok_or_else(|| {
+        if let Some(other) = NotRead::named(text) {
+            return wrong(option, text, other);
+        }
         let names: Vec<&str> = CATALOGUE.iter().map(|series| series.name).collect();
         wrong(option, text, format_args!("this is not a series known here; right would be {}", or(&names)))
     })

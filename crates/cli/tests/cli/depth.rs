@@ -212,9 +212,7 @@ fn a_group_reads_at_any_width_and_as_rows() {
         with_files(&points, &format!("{typed} --format json")),
         with_files(
             &inches,
-            &format!(
-                "group p.csv --load 0,-100lbf --at 3in,1in --rivet MS20470AD4 --sheets 2024-T3:.064in,2024-T3:.125in --format json --units mm"
-            ),
+            "group p.csv --load 0,-100lbf --at 3in,1in --rivet MS20470AD4 --sheets 2024-T3:.064in,2024-T3:.125in --format json --units mm",
         ),
     );
     assert_eq!(inches.json(0)["result"], millimetres.json(0)["result"]);

@@ -147,7 +147,7 @@ pub(super) const LIMIT: Keys = Keys {
     examples: &[
         ("name", "\"hole-greatest\""),
         ("value", "\".133\""),
-        ("place", "\"51-40-02 table 2\""),
+        ("place", "\"section 4, table 2\""),
         ("document", "\"structural repair manual\", here or for the whole file"),
     ],
 };

@@ -665,7 +665,7 @@ fn files_are_looked_for_beside_the_job() {
 }
 
 #[test]
-fn windows_line_ends_and_a_byte_order_mark_change_nothing() {
+fn crlf_line_ends_and_a_byte_order_mark_change_nothing() {
     let dressed = |text: &str| format!("\u{feff}{}", text.replace('\n', "\r\n"));
     let plain = demo(DEMO, DEMO_LIMITS, DEMO_HOLES).expect("the demo");
     let read = demo(&dressed(DEMO), &dressed(DEMO_LIMITS), &dressed(DEMO_HOLES)).expect("the demo");
