@@ -83,8 +83,10 @@ fn answer<T>(arguments: &Arguments, done: impl FnOnce(&Report) -> Result<T, Stop
     let practice = context::practice(common, job.as_ref()).with_own(&limits);
     let context = Context {
         practice: &practice,
-        units: common.units.words(),
+        units: context::units(common, job.as_ref()),
+        bare: context::bare(common),
         own_title: &own.title,
+        job_file: command.job().map(|file| &*file.job).filter(|file| !files::is_standard(file)),
         format: common.format,
         inputs: &inputs,
     };

@@ -22,7 +22,7 @@ use crate::report::{Block, Record, Report, Table, Told};
 
 pub(super) fn run<'a>(args: &InspectArgs, job: &'a Job, context: &Context<'a>) -> Result<Report<'a>, Stop> {
     let driven = context.inputs.read(&args.driven, "the driven rivets")?;
-    let file = read_driven_from(driven.bytes, &driven.name, &job.rows)?;
+    let file = read_driven_from(driven.bytes, &driven.name, job)?;
     let plan = Plan::make(job, context.practice);
     let inspection = Inspection::make(&plan, &file);
     let lines = inspection.order(job.spares_percent);

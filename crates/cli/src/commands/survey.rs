@@ -72,7 +72,7 @@ pub(super) fn run<'a>(args: &SurveyArgs, job: &'a Job, context: &Context<'a>) ->
         Err(error) => return Err(Stop::Failed(cannot("read", path, &error))),
     };
     let prepared = prepare(old.as_deref());
-    let file = read_holes_file_from(prepared.content.clone(), path, &job.rows)?;
+    let file = read_holes_file_from(prepared.content.clone(), path, job)?;
     let plan = Plan::make(job, context.practice);
     let mut survey = Survey::new(&plan, &file, prepared.line_end, context.units);
     let width = context::width(args.screen.width);

@@ -3,9 +3,12 @@
 use std::cell::{Cell, RefCell};
 use std::collections::BTreeMap;
 use std::fmt::Display;
+use std::io;
 use std::ops::Range;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
+
+use shophead::length::Bare;
 
 use super::{Files, MAX_BYTES, MAX_MISTAKES, ReadError};
 use crate::diagnostic::{Diagnostic, escaped};
@@ -61,13 +64,25 @@ impl Mistakes {
         }
     }
 
+    /// Opens a file that need not be there yet: `Some(None)` where it is not.
+    pub(super) fn open_if_there(&self, path: PathBuf, files: &dyn Files) -> Option<Option<Source<'_>>> {
+        match files.read(&path) {
+            Ok(bytes) => self.source(&path, bytes).map(Some),
+            Err(error) if error.kind() == io::ErrorKind::NotFound => Some(None),
+            Err(source) => {
+                self.io.borrow_mut().get_or_insert(ReadError::Io { path, source });
+                None
+            }
+        }
+    }
+
     pub(super) fn source(&self, path: &Path, bytes: Vec<u8>) -> Option<Source<'_>> {
         let rank = self.files.get();
         self.files.set(rank + 1);
         if bytes.len() > MAX_BYTES {
             let name = path.display().to_string().into();
             // Nobody wants to see a line of it.
-            let source = Source { name, text: "".into(), rank, mistakes: self };
+            let source = Source { name, text: "".into(), bare: Cell::default(), rank, mistakes: self };
             source.too_large(MAX_BYTES);
             return None;
         }
@@ -83,7 +98,7 @@ impl Mistakes {
             Some(rest) => (rest.into(), '\u{feff}'.len_utf8()),
             None => (text.into(), 0),
         };
-        let source = Source { name, text, rank, mistakes: self };
+        let source = Source { name, text, bare: Cell::default(), rank, mistakes: self };
         match wrong_at {
             None => Some(source),
             Some(at) => {
@@ -99,6 +114,8 @@ impl Mistakes {
 pub(super) struct Source<'m> {
     pub(super) name: Arc<str>,
     pub(super) text: Arc<str>,
+    /// What a number without a unit is in it.
+    pub(super) bare: Cell<Bare>,
     rank: usize,
     pub(super) mistakes: &'m Mistakes,
 }
