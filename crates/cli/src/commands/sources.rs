@@ -13,6 +13,7 @@ use shophead::joint::{flush_table, hole_table, shear_table, substitution_table, 
 use shophead::length::Length;
 use shophead::material::{Guarantee, Material, RivetAlloy, SheetHeading, Treatment, sheets};
 use shophead::practice::{HeadScope, Practice, Scope, Value};
+use shophead::rivet::other::{NOT_READ, WhyNotRead};
 use shophead::rivet::{CATALOGUE, NEXT_SIZE, Series};
 use shophead::structure::{Place, Structure};
 use shophead_job::words::{Units, plain};
@@ -164,6 +165,19 @@ impl<'a> List<'a> {
             for (what, basis) in [("head", unknown.head), ("shank", unknown.shank), ("dimensions", unknown.fit)] {
                 self.add("rivets", format_args!("{name} {what} where not known here"), "open the document", basis);
             }
+        }
+        self.not_read();
+    }
+
+    fn not_read(&mut self) {
+        for other in NOT_READ {
+            let why = match other.why {
+                WhyNotRead::NoSuccessor { head } => format!("not read: {head} head, no printed successor"),
+                WhyNotRead::SuccessorByMaterial { steel, others } => format!("not read: now {steel} or {others}"),
+                WhyNotRead::Blind => "not read: blind".to_owned(),
+                _ => "not read".to_owned(),
+            };
+            self.add("rivets", other.name(), why, other.basis);
         }
     }
 

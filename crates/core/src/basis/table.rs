@@ -62,6 +62,7 @@ bases! {
     HOT_STEEL_RIVETS = Published "mechanical engineers' handbook, 6th ed.", "p 8-4, shop table, secondary quotation", DrivenHeads "force that drives hot steel rivets";
     HEAD_NOT_MEASURED = Practice "not given", "driven head, both measures", DrivenHeads "a head that was not measured";
     REFERRED_NOT_DRIVEN = Practice "common practice", "what the plan refers is not riveted until somebody has decided", DrivenHeads "a rivet where the plan refers";
+    NOBODY_LOOKED = Practice "common practice", "the driven rivets: nobody looked at any", DrivenHeads "driven rivets that nobody looked at";
     // rules of holes
     AC43_NEXT_SIZE = Published "AC 43.13-1B", "para 4-57b, p 4-16: next larger size by drill or reamer; edge distance and spacing must still meet the minima", Holes "stepping up a hole";
     AC43_APPROVAL = Published "AC 43.13-1B", "para 4-52a(2), p 4-12 (paragraph number from memory): oversize holes in spar caps, stringers and highly stressed members", Holes "stepping up a hole in a main member";
@@ -103,12 +104,18 @@ bases! {
     SPEC_47196_NEXT_SIZE_FOR_SUBSTITUTE = Published "MIL-R-47196A", "next larger size", JointStrength "next larger size of a substitute";
     // rules of rows and groups
     COUNTERSINK_AT_LARGEST_HEAD = Practice "common practice", "the countersink is counted at the largest head of the rivet", RowsAndGroups "countersink of a row";
+    ROWS_OF_UNEQUAL_NUMBER = Published "Machine design textbook", "ch. 9 Riveted Joints, examples of rows of unequal number", RowsAndGroups "net section of rows behind others";
+    ROWS_OF_UNLIKE_RIVETS = Practice "common practice", "rivets of different size each carry their full strength at failure", RowsAndGroups "rows of different rivets at failure";
     GROUP_ALIKE = Published "Handbook of Civil Engineering Calculations, 2nd ed.", "p 1.84, eccentric load on a rivet group", RowsAndGroups "eccentric load on a group, rivets alike";
     GROUP_WEIGHTED = Memory "elastic vector method", "positions and shares weighted by shank area", RowsAndGroups "eccentric load on a group, rivets of different size";
     STRENGTHS_OF_GROUP = Practice "common practice", "a margin of a group needs the strength of every rivet in it", RowsAndGroups "margin of a group";
+    SHEAR_AND_TENSION_RIVETS = Memory "aircraft structures texts", "rivets in shear and tension, Rs² + Rt² = 1", RowsAndGroups "shear and tension together, rivets";
+    SHEAR_AND_TENSION_BOLTS = Memory "MIL-HDBK-5", "section 8.1, bolts in shear and tension, Rs³ + Rt² = 1", RowsAndGroups "shear and tension together, bolts";
+    AC43_NO_TENSION = Published "AC 43.13-1B", "para 4-57g(3): no rivets where the load pulls the heads off", RowsAndGroups "rivets in tension";
     FLEXIBILITY_SEC_8 = Published "guide to fastener flexibility", "sec 8, secondary quotation", RowsAndGroups "load sharing along rows";
     DOUBLER_CHAIN = Memory "spring chain", "plate B without load at both ends", RowsAndGroups "load sharing of a doubler";
     FLEXIBILITY_SEC_2 = Published "guide to fastener flexibility", "sec 2, equal sharing at failure, secondary quotation", RowsAndGroups "equal shares at failure";
+    LAYERS_CHAIN = Memory "spring chain", "several plates, one spring a rivet between each two", RowsAndGroups "load sharing of more than two layers";
     FLEXIBILITY_SEC_7 = Published "guide to fastener flexibility", "sec 7 example 3, aluminium rivet, secondary quotation", RowsAndGroups "modulus of an aluminium rivet";
     BUCKLING_COLUMN = Published "aircraft structures text", "inter-rivet buckling as effective length, secondary quotation", RowsAndGroups "buckling between rivets, column form";
     BUCKLING_PLATE = Memory "aircraft structures practice", "inter-rivet buckling, plate form", RowsAndGroups "buckling between rivets, plate form";
@@ -230,6 +237,8 @@ bases! {
     NAS9313_SHANK_LIMITS = Memory "NAS9313", "shank limits";
     NAS9313_FIT = Memory "NAS9313", "dimensions that fit this pack";
     SPEC_47196_NEXT_SIZE = Published "MIL-R-47196A", "next larger size, text excerpt";
+    AC43_T4_8 = Published "AC 43.13-1B", "para 4-57, table 4-8";
+    AC43_BLIND = Published "AC 43.13-1B", "para 7-2j and its caution";
     // rivet alloys
     NAVY_14315_T3_1 = Published "NAVEDTRA 14315", "ch 3, table 3-1";
     FAA_30_HEAT_TREATMENT = Published "FAA-H-8083-30", "Heat Treatment of Aluminum Alloy Rivets";

@@ -18,7 +18,7 @@
 //! assert_eq!(least.value, Length::parse(".1625").unwrap());
 //! assert_eq!(HANDBOOK.cite(least.basis).document, "MIL-HDBK-5H");
 //!
-//! let documents = [Document { document: "repair manual of the type", place: "51-40-02" }];
+//! let documents = [Document { document: "repair manual of the type", place: "section 4" }];
 //! let own = [Limit {
 //!     name: Name::HeadDiameterLeast,
 //!     scope: Scope::ANY,
@@ -28,7 +28,7 @@
 //! let shop = HANDBOOK.with_own(&own, &documents);
 //! let least = shop.length(Name::HeadDiameterLeast, &case).unwrap();
 //! assert_eq!((least.value, least.basis.status()), (Length::parse(".175").unwrap(), Status::Shop));
-//! assert_eq!(shop.cite(least.basis).place, "51-40-02");
+//! assert_eq!(shop.cite(least.basis).place, "section 4");
 //! ```
 
 mod common;

@@ -132,7 +132,7 @@ fn or_none(length: Option<Length>) -> String {
 
 /// The documents of the shop of the test: the same in `answers.h`.
 const DOCUMENTS: [Document<'static>; 2] = [
-    Document { document: "repair manual of the type", place: "51-40-02" },
+    Document { document: "repair manual of the type", place: "section 4" },
     Document { document: "test of the shop", place: "" },
 ];
 

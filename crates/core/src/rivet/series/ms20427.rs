@@ -12,7 +12,7 @@ use crate::rivet::{Head, Material, NumberForm, Series, Size, Unknown};
 pub static MS20427: Series<'static> = Series {
     name: "MS20427",
     also: &[],
-    supersedes: &[],
+    supersedes: &["AN427"],
     head: Head::Flush,
     form: NumberForm::MaterialFirst,
     materials: MATERIALS,

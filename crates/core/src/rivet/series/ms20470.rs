@@ -13,7 +13,7 @@ use crate::rivet::{HalfMark, Head, HeadSize, LengthTolerance, Material, NumberFo
 pub static MS20470: Series<'static> = Series {
     name: "MS20470",
     also: &["NASM20470"],
-    supersedes: &["AN470"],
+    supersedes: &["AN430", "AN442", "AN455", "AN456", "AN470"],
     head: Head::Universal,
     form: NumberForm::MaterialFirst,
     materials: MATERIALS,
