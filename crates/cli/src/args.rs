@@ -452,6 +452,9 @@ pub(crate) struct RowArgs {
     /// From row to row; otherwise the pitch.
     #[arg(long, value_name = "T", requires = "pitch")]
     pub(crate) transverse_pitch: Option<String>,
+    /// Each rivet stands against the gap of the next row; otherwise the rows are in line.
+    #[arg(long, requires = "pitch")]
+    pub(crate) staggered: bool,
     /// Load on one pitch of width, for all rows together; instead of --load.
     #[arg(long, value_name = "F", requires = "pitch")]
     pub(crate) strip_load: Option<String>,
@@ -538,6 +541,9 @@ pub(crate) struct SpliceArgs {
     /// Lay the rivets out in so many equal rows.
     #[arg(long, value_name = "N", value_parser = clap::value_parser!(u16).range(1..))]
     pub(crate) rows: Option<u16>,
+    /// Each rivet stands against the gap of the next row; otherwise the rows are in line.
+    #[arg(long)]
+    pub(crate) staggered: bool,
     /// What is spliced; some members need fewer rivets.
     #[arg(long, value_enum, default_value_t = MemberWord::Other)]
     pub(crate) member: MemberWord,

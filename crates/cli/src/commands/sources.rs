@@ -372,7 +372,8 @@ impl<'a> List<'a> {
     /// What each module rests on besides its tables and limits, and what has no table of its own.
     fn rules(&mut self) {
         use shophead::joint::{
-            buckling, compare, flexibility::Formula, group, lap, margin, modes, row, sharing, splice, strength,
+            buckling, combined, compare, flexibility::Formula, group, lap, layers, margin, modes, row, sharing, splice,
+            strength, strip,
         };
         use shophead::{access, damage, hole, pattern, practice, removal, select, squeeze, trim, upset};
         type Rules = &'static [(&'static str, Basis<'static>)];
@@ -385,7 +386,19 @@ impl<'a> List<'a> {
                 "rules of joint strength",
                 &[strength::BASES, flush_table::BASES, modes::BASES, margin::BASES, compare::BASES],
             ),
-            ("rules of rows and groups", &[row::BASES, group::BASES, sharing::BASES, lap::BASES, buckling::BASES]),
+            (
+                "rules of rows and groups",
+                &[
+                    row::BASES,
+                    strip::BASES,
+                    group::BASES,
+                    combined::BASES,
+                    sharing::BASES,
+                    layers::BASES,
+                    lap::BASES,
+                    buckling::BASES,
+                ],
+            ),
             ("rules of splices", &[splice::BASES]),
             ("rules of access and removal", &[access::BASES, removal::BASES]),
         ];

@@ -101,6 +101,7 @@ pub(super) fn run<'a>(args: &SpliceArgs, context: &Context<'a>) -> Result<Report
             hole: None,
             pitch: laid.pitch,
             rows: laid.rows,
+            staggered: args.staggered.then_some(pattern.apart.value),
             shear: Shear::Single,
         };
         let per_inch = row_strength(&made).ok()?.per_inch?;
