@@ -91,19 +91,19 @@ pub(super) fn column_of(key: &'static str) -> &'static str {
 #[derive(Clone, Copy, PartialEq, Eq)]
 pub(super) enum Divided {
     /// Commas or semicolons: items may have blanks in them.
-    ByCommas,
+    Commas,
     /// Semicolons: items may have commas in them.
-    BySemicolons,
+    Semicolons,
     /// Blanks as well.
-    ByBlanks,
+    Blanks,
 }
 
 impl Divided {
     fn divides(self, c: char) -> bool {
         match self {
-            Divided::ByCommas => matches!(c, ',' | ';'),
-            Divided::BySemicolons => c == ';',
-            Divided::ByBlanks => matches!(c, ',' | ';') || c.is_whitespace(),
+            Divided::Commas => matches!(c, ',' | ';'),
+            Divided::Semicolons => c == ';',
+            Divided::Blanks => matches!(c, ',' | ';') || c.is_whitespace(),
         }
     }
 
@@ -396,7 +396,7 @@ impl<'a> Value<'a> {
             Given::Cell(text) => {
                 let parts = divided.parts(text).into_iter().map(|part| self.part(part).named(each));
                 // Blanks behind a comma divide nothing.
-                let is_item = |part: &Value<'_>| divided != Divided::ByBlanks || part.as_str() != Some("");
+                let is_item = |part: &Value<'_>| divided != Divided::Blanks || part.as_str() != Some("");
                 Some(parts.filter(is_item).collect())
             }
         }
@@ -450,7 +450,7 @@ impl<'a> Value<'a> {
     /// Every key of a table whose keys the writer chooses, with its value and the place of the key.
     pub(super) fn entries(&self, form: &str) -> Option<Vec<(Range<usize>, Value<'a>)>> {
         if let Given::Cell(text) = self.value {
-            return Divided::ByCommas.parts(text).into_iter().map(|part| self.part(part).entry()).collect();
+            return Divided::Commas.parts(text).into_iter().map(|part| self.part(part).entry()).collect();
         }
         let Given::Toml(DeValue::Table(entries)) = self.value else { return self.not_a(form) };
         let entry = |(key, value): (&'a Spanned<_>, &'a Spanned<DeValue<'a>>)| {

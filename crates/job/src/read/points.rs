@@ -17,7 +17,7 @@ pub(super) fn points(value: &Value<'_>, folder: &Folder<'_>) -> Option<Vec<Point
     let ends_in_letters =
         |cell: &str| cell.rsplit_once('.').is_some_and(|(_, end)| end.chars().all(|c| c.is_ascii_alphabetic()));
     let points = if value.cell().is_some_and(|cell| !ends_in_letters(cell)) {
-        let list = value.list_in("a point", Divided::BySemicolons)?;
+        let list = value.list_in("a point", Divided::Semicolons)?;
         let points: Vec<Option<Point>> = list.iter().map(point).collect();
         points.into_iter().collect::<Option<Vec<Point>>>()?
     } else if value.is_text() {
@@ -42,7 +42,7 @@ pub(super) fn points(value: &Value<'_>, folder: &Folder<'_>) -> Option<Vec<Point
 }
 
 pub(super) fn point(value: &Value<'_>) -> Option<Point> {
-    let both = value.list_in("a coordinate", Divided::ByBlanks)?;
+    let both = value.list_in("a coordinate", Divided::Blanks)?;
     let [x, y] = both.as_slice() else {
         value.mistake(format!("a point has two coordinates, not {}", both.len()), "right would be [\"1\", \"1/2\"]");
         return None;

@@ -140,7 +140,7 @@ fn places(table: &Table<'_>) -> Option<Vec<Place>> {
     let Some(value) = table.optional("places") else { return Some(Vec::new()) };
     let known = || Place::ALL.iter().map(|place| (place.word(), *place));
     let places: Vec<Option<Place>> =
-        value.list_in("a place", Divided::ByBlanks)?.iter().map(|value| value.word(known())).collect();
+        value.list_in("a place", Divided::Blanks)?.iter().map(|value| value.word(known())).collect();
     places.into_iter().collect()
 }
 
@@ -234,7 +234,7 @@ fn layout(table: &Table<'_>) -> Option<RowLayout> {
 }
 
 fn stack(value: &Value<'_>, rivet: Option<Part<'_>>, around: &Around<'_>) -> Option<Stack> {
-    let list = value.list_in("a layer", Divided::ByCommas)?;
+    let list = value.list_in("a layer", Divided::Commas)?;
     if list.is_empty() {
         value.mistake("there are no layers", "right would be one for each sheet, that under the head first");
         return None;
@@ -487,7 +487,7 @@ fn exception(
 /// Numbers such as 3 and ranges such as "5-8", by rising number; none of them said before.
 fn hole_numbers(value: &Value<'_>, count: Option<u32>, taken: &mut HashMap<u32, Said>) -> Option<Vec<u32>> {
     let greatest = count.unwrap_or(MAX_COUNT);
-    let list = value.list_in("a hole", Divided::ByBlanks)?;
+    let list = value.list_in("a hole", Divided::Blanks)?;
     if list.is_empty() {
         value.mistake("there are no holes", "right would be [3, \"5-8\"]");
         return None;
