@@ -6,10 +6,12 @@ mod files;
 mod holes;
 mod job;
 mod keys;
+mod layer;
 mod limits;
 mod panel;
 mod points;
 mod row;
+mod rows_file;
 mod sheet;
 mod source;
 mod stock;
@@ -23,6 +25,7 @@ pub use driven::{DrivenFile, DrivenHead, DrivenLine, seen_words};
 pub use files::{Disk, Files, bytes_of};
 pub use holes::{COLUMNS, HoleLine, HoleRecord, HolesFile};
 use holes::{RowKey, SaidHoles};
+pub use layer::read_layer;
 pub use points::GroupPoint;
 use shophead::length::Bare;
 use shophead::rivet::Series;
@@ -395,5 +398,7 @@ fn row_keys(job: &Job) -> Vec<RowKey> {
     job.rows.iter().map(|row| RowKey { name: row.name.clone(), count: Some(row.count) }).collect()
 }
 
+#[cfg(test)]
+mod rows_tests;
 #[cfg(test)]
 mod tests;

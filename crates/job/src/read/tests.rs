@@ -559,7 +559,7 @@ fn an_empty_job_lacks_everything() {
     for text in ["", "\u{feff}", "\r\n", "# nothing\n"] {
         let told = mistakes(read_beside(text, &[]));
         let wanted = "job.toml:1:1: the job has no title; right would be title = \"Keel skin panel, frames 2 to 6\"\n\
-                      job.toml:1:1: the job has no row; begin one with [[row]]";
+                      job.toml:1:1: the job has no row; begin one with [[row]], or name a rows file";
         assert_eq!(told, wanted, "{text:?}");
     }
 }
@@ -1047,7 +1047,7 @@ fn documented(section: &str) -> Vec<&'static str> {
 
 #[test]
 fn the_document_and_the_reader_know_the_same_keys() {
-    let sections: [(&str, &Keys); 17] = [
+    let sections: [(&str, &Keys); 18] = [
         ("Job", &keys::JOB),
         ("Position", &keys::POSITION),
         ("Minutes", &keys::MINUTES),
@@ -1059,6 +1059,7 @@ fn the_document_and_the_reader_know_the_same_keys() {
         ("Layer", &keys::LAYER),
         ("Hole", &keys::HOLE),
         ("Exception", &keys::EXCEPTION),
+        ("Rows file", &keys::ROWS_FILE),
         ("Limits file", &keys::LIMITS),
         ("Limit", &keys::LIMIT),
         ("Holes file", &keys::HOLES_FILE),
@@ -1093,14 +1094,17 @@ fn the_document_names_every_word_and_its_examples_read() {
     read_beside(example("toml", 1), &[]).unwrap_or_else(|error| panic!("{error}"));
     OwnLimits::read_from(example("toml", 2).into(), Path::new("l.toml")).unwrap_or_else(|error| panic!("{error}"));
     let demo = demo(DEMO, DEMO_LIMITS, DEMO_HOLES).expect("the demo reads");
-    read_driven_from(example("csv", 5).into(), Path::new("d.csv"), &demo).unwrap_or_else(|error| panic!("{error}"));
-    read_holes_from(example("csv", 1).into(), Path::new("h.csv"), &sound_job())
+    read_driven_from(example("csv", 6).into(), Path::new("d.csv"), &demo).unwrap_or_else(|error| panic!("{error}"));
+    read_holes_from(example("csv", 2).into(), Path::new("h.csv"), &sound_job())
         .unwrap_or_else(|error| panic!("{error}"));
+    let head = SOUND.split("[[row]]").next().expect("what stands before the rows");
+    let rows = format!("rows = \"rows.csv\"\n{head}");
+    read_beside(&rows, &[("rows.csv", example("csv", 1))]).unwrap_or_else(|error| panic!("{error}"));
     let points = SOUND.replace("count = 48", "points = \"p.csv\"");
     let points = points.split("[[row.hole]]").next().expect("a row").to_owned();
-    read_beside(&points, &[("p.csv", example("csv", 2))]).unwrap_or_else(|error| panic!("{error}"));
+    read_beside(&points, &[("p.csv", example("csv", 3))]).unwrap_or_else(|error| panic!("{error}"));
     let edge = format!("{SOUND}[[edge]]\nname = \"aft\"\nstations = \"trim.csv\"\n");
-    read_beside(&edge, &[("trim.csv", example("csv", 3))]).unwrap_or_else(|error| panic!("{error}"));
+    read_beside(&edge, &[("trim.csv", example("csv", 4))]).unwrap_or_else(|error| panic!("{error}"));
 }
 
 // Mangled files.
