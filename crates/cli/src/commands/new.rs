@@ -62,7 +62,7 @@ fn from_rows(title: &str, file: &Path) -> Result<Start, Stop> {
 
 /// Ten questions; rows that are whole when the input ends are kept.
 fn asked(args: &NewArgs) -> Result<Start, Stop> {
-    let talk = Talk::of(args.screen.width);
+    let mut talk = Talk::of(args.screen.width);
     let mut ask = Ask::new();
     let mut input = io::stdin().lock();
     talk.say_all(&ask.greeting())?;

@@ -1,6 +1,6 @@
 //! `shophead survey`: the terminal and the file round a session.
 
-use std::fs::{self, OpenOptions};
+use std::fs::{self, File, OpenOptions};
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
@@ -9,24 +9,49 @@ use shophead_job::diagnostic::escaped;
 use shophead_job::file::{Held, Lines};
 use shophead_job::model::Job;
 use shophead_job::plan::Plan;
-use shophead_job::read::read_holes_file_from;
+use shophead_job::read::{Files, bytes_of, read_holes_file_from};
 use shophead_job::survey::{HEADER, Survey, prepare};
 
-use crate::args::{Format, SurveyArgs};
+use crate::args::{Common, Format, SurveyArgs};
 use crate::context::Context;
 use crate::exit::Stop;
+use crate::files::{Inputs, cannot, is_standard};
+use crate::output;
 use crate::report::Report;
 use crate::talk::Talk;
 
-/// The job as it is without the holes of this file, which need not be there yet.
-pub(super) fn job(args: &SurveyArgs, format: Format) -> Result<Job, Stop> {
-    if format != Format::Text {
+/// What has no place in a conversation.
+pub(super) fn refuse(args: &SurveyArgs, common: &Common, inputs: &Inputs) -> Result<(), Stop> {
+    if common.format != Format::Text || common.output.is_some() || args.output.is_some() {
         return Err(Stop::wrong("survey talks in text only; what it measures is in the holes file"));
     }
-    let text = fs::read(&args.job).map_err(|source| Stop::Failed(cannot("read", &args.job, &source)))?;
-    let holes = real(&args.holes);
-    let files = |path: &Path| if real(path) == holes { Ok(HEADER.into()) } else { fs::read(path) };
-    Ok(Job::read_from(text, &args.job, &files)?)
+    if is_standard(&args.holes) {
+        return Err(Stop::wrong("- is no holes file; right would be a file that the measures are added to"));
+    }
+    inputs.take_standard("what is typed")?;
+    output::standard_is_open()
+}
+
+/// The files of a job but for the holes of one of them, which need not be there yet.
+pub(super) struct WithoutHoles<'f> {
+    holes: PathBuf,
+    files: &'f dyn Files,
+}
+
+impl<'f> WithoutHoles<'f> {
+    pub(super) fn of(args: &SurveyArgs, files: &'f dyn Files) -> WithoutHoles<'f> {
+        WithoutHoles { holes: real(&args.holes), files }
+    }
+}
+
+impl Files for WithoutHoles<'_> {
+    fn read(&self, path: &Path) -> io::Result<Vec<u8>> {
+        if real(path) == self.holes { Ok(HEADER.into()) } else { self.files.read(path) }
+    }
+
+    fn may_name(&self, path: &Path) -> bool {
+        self.files.may_name(path)
+    }
 }
 
 /// A path by which two names of one file are known for one, also when it is not there yet.
@@ -37,13 +62,9 @@ fn real(path: &Path) -> PathBuf {
         .unwrap_or_else(|_| path.to_owned())
 }
 
-fn cannot(what: &str, path: &Path, error: &io::Error) -> String {
-    format!("cannot {what} {}: {error}", escaped(&path.display().to_string()))
-}
-
 pub(super) fn run<'a>(args: &SurveyArgs, job: &'a Job, context: &Context<'a>) -> Result<Report<'a>, Stop> {
     let path = &args.holes;
-    let old = match fs::read(path) {
+    let old = match File::open(path).and_then(bytes_of) {
         Ok(old) => Some(old),
         Err(error) if error.kind() == io::ErrorKind::NotFound => None,
         Err(error) => return Err(Stop::Failed(cannot("read", path, &error))),
@@ -67,13 +88,9 @@ pub(super) fn run<'a>(args: &SurveyArgs, job: &'a Job, context: &Context<'a>) ->
     let mut lines = held.with(&prepared.content).map_err(not_written)?;
     talk.say_all(&survey.greeting())?;
     let talked = converse(&mut survey, &mut lines, &mut talk, path);
-    match talked {
-        Ok(()) => {}
-        Err(Stop::ReaderGone) => return Err(Stop::ReaderGone),
-        Err(stop) => {
-            talk.say_all(&survey.farewell())?;
-            return Err(stop);
-        }
+    if let Err(stop) = talked {
+        talk.say_all(&survey.farewell())?;
+        return Err(stop);
     }
     Ok(report(&survey, context))
 }
@@ -106,7 +123,7 @@ fn converse(survey: &mut Survey<'_, '_>, lines: &mut Lines, talk: &mut Talk, pat
             let said = survey.saved(entry);
             talk.say_all(&said)?;
         }
-        if reply.is_over {
+        if reply.is_over || talk.is_gone {
             return Ok(());
         }
     }

@@ -8,6 +8,7 @@ use shophead::length::{Bare, Length, ParseLengthError, Toleranced};
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
+use super::MAX_TOML;
 use super::keys::Keys;
 use super::sheet::Cell;
 use super::source::{Source, nearest_or_all, quoted};
@@ -16,6 +17,10 @@ use crate::diagnostic::is_unseen;
 
 /// Reads the whole file as a table; `None` when it is not TOML.
 pub(super) fn root<'a>(source: &Source<'_>, text: &'a str) -> Option<Spanned<DeTable<'a>>> {
+    if text.len() > MAX_TOML {
+        source.too_large(MAX_TOML);
+        return None;
+    }
     let (table, errors) = DeTable::parse_recoverable(text);
     let is_twice = |error: &toml::de::Error| error.message() == "duplicate key";
     let readable = errors.iter().all(is_twice);

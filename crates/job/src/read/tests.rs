@@ -664,6 +664,58 @@ fn files_are_looked_for_beside_the_job() {
     assert_eq!(asked.into_inner(), [Path::new("jobs/keel/survey/h.csv")]);
 }
 
+/// What is not meant is refused before it fills the memory, and in few words.
+#[test]
+fn what_is_longer_than_any_file_is_refused() {
+    let told = |error: ReadError| {
+        let shown = error.render(false);
+        assert!(shown.len() < 1_000, "{} bytes", shown.len());
+        error.to_string()
+    };
+    let group = |bytes: Vec<u8>| {
+        read_group_from(bytes, Path::new("x"), &shophead::rivet::MS20470, Bare::Inches).expect_err("too long")
+    };
+    let name_it = "name the file that is meant; no job, list or record is that long";
+    for bytes in [vec![0; MAX_BYTES + 1], vec![b'x'; MAX_BYTES + 1], vec![b'\n'; MAX_BYTES + 1]] {
+        let wanted = format!("x:1:1: this file is larger than 32 MiB; {name_it}");
+        let job = Job::read_from(bytes.clone(), Path::new("x"), &no_files).expect_err("too long");
+        assert_eq!((told(job), told(group(bytes))), (wanted.clone(), wanted));
+    }
+    let toml = format!("title = \"{}\"\n", "x".repeat(MAX_TOML));
+    let wanted = format!("x:1:1: this file is larger than 8 MiB; {name_it}");
+    assert_eq!(told(Job::read_from(toml.clone().into(), Path::new("x"), &no_files).expect_err("too long")), wanted);
+    assert_eq!(told(OwnLimits::read_from(toml.into(), Path::new("x")).expect_err("too long")), wanted);
+    let wanted = "this line is longer than a mebibyte; name the file that is meant; no row of a list is that long";
+    for (text, place) in [
+        ("x".repeat(MAX_LINE + 1), "x:1:1"),
+        (format!("x,y\n1,0\n{}\n", "1".repeat(MAX_LINE)), "x:3:1"),
+        (format!("x,y\r1,\"{}\"", "0".repeat(MAX_LINE)), "x:1:5"),
+    ] {
+        assert_eq!(told(group(text.into())), format!("{place}: {wanted}"));
+    }
+    let wide = format!("x,y{}\n", ",z".repeat(MAX_COLUMNS));
+    assert_eq!(told(group(wide.into())), "x:1:1: these are 1002 columns; right would be no more than 1000");
+}
+
+/// A job that somebody else has written may be kept to its folder.
+#[test]
+fn a_job_names_no_file_where_it_may_not() {
+    struct Kept;
+    impl Files for Kept {
+        fn read(&self, path: &Path) -> io::Result<Vec<u8>> {
+            panic!("{} is read", path.display())
+        }
+        fn may_name(&self, path: &Path) -> bool {
+            path == Path::new("jobs/holes.csv")
+        }
+    }
+    let job = "title = \"a\"\nholes = \"/etc/passwd\"\nlimits = \"../l.toml\"\n";
+    let told = mistakes(Job::read_from(job.into(), Path::new("jobs/job.toml"), &Kept));
+    let outside = "this file lies outside the folder of the job; put it into that folder, and name it there";
+    assert!(told.contains(&format!("jobs/job.toml:2:9: {outside}")), "{told}");
+    assert!(told.contains(&format!("jobs/job.toml:3:10: {outside}")), "{told}");
+}
+
 #[test]
 fn crlf_line_ends_and_a_byte_order_mark_change_nothing() {
     let dressed = |text: &str| format!("\u{feff}{}", text.replace('\n', "\r\n"));
