@@ -9,7 +9,7 @@ use clap::{ArgGroup, Args, CommandFactory, Parser, Subcommand, ValueEnum};
 use shophead::basis::Status;
 use shophead::joint::strength::Shear;
 use shophead::practice::{HANDBOOK, PROCESS, Practice};
-use shophead_job::words::Units;
+use shophead::words::Units;
 
 use crate::exit::STATUSES;
 use crate::schema;
@@ -763,7 +763,7 @@ mod tests {
     #[test]
     fn every_status_is_written_as_in_the_output() {
         for word in StatusWord::value_variants() {
-            assert_eq!(word.to_possible_value().unwrap().get_name(), word.status().word());
+            assert_eq!(word.to_possible_value().unwrap().get_name(), word.status().as_str());
         }
     }
 }

@@ -3,8 +3,8 @@
 use std::io::IsTerminal;
 
 use shophead::practice::{HANDBOOK, Practice};
+use shophead::words::Units;
 use shophead_job::model::{Job, OwnLimits};
-use shophead_job::words::Units;
 
 use crate::args::{Arguments, Common, Format, PracticeWord};
 use crate::exit::Stop;

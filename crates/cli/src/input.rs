@@ -3,6 +3,7 @@
 //! Every mistake is told in one sentence: which option, which item of a list, at which character, and what would be right.
 
 use std::fmt::Display;
+use std::str::FromStr;
 
 use shophead::drill::parse_hole;
 use shophead::layout::Point;
@@ -126,17 +127,14 @@ pub(crate) fn percent(option: &str, text: &str) -> Result<u32, Stop> {
     })
 }
 
-/// A word of a list.
-pub(crate) fn word<T: Copy>(option: &str, text: &str, known: &[(T, &str)]) -> Result<T, Stop> {
+/// A word of a list, in capitals or not.
+pub(crate) fn word<T: FromStr<Err: Display>>(option: &str, text: &str) -> Result<T, Stop> {
     let text = text.trim();
-    known.iter().find(|(_, word)| word.eq_ignore_ascii_case(text)).map(|(value, _)| *value).ok_or_else(|| {
-        let words: Vec<&str> = known.iter().map(|(_, word)| *word).collect();
-        wrong(option, text, format_args!("this word is not known here; right would be {}", or(&words)))
-    })
+    text.to_ascii_lowercase().parse().map_err(|error| wrong(option, text, error))
 }
 
 /// `a, b or c`.
-fn or(words: &[&str]) -> String {
+pub(crate) fn or(words: &[&str]) -> String {
     match words {
         [] => String::new(),
         [only] => (*only).to_owned(),
@@ -289,13 +287,13 @@ fn layer(item: &str) -> Result<Layer, String> {
     // Words behind the thickness, from the last one on.
     while let Some((before, last)) = rest.rsplit_once(':') {
         let word = last.trim().to_ascii_lowercase();
-        if let Some(preparation) = Preparation::from_word(&word) {
+        if let Ok(preparation) = word.parse() {
             layer.preparation = preparation;
-        } else if let Some(role) = Role::from_word(&word) {
+        } else if let Ok(role) = word.parse() {
             layer.role = role;
         } else if word.starts_with(|c: char| c.is_alphabetic()) {
-            let words: Vec<&str> =
-                Preparation::ALL.iter().map(|(_, word)| *word).chain(Role::ALL.iter().map(|(_, word)| *word)).collect();
+            let preparations = Preparation::ALL.iter().map(|preparation| preparation.as_str());
+            let words: Vec<&str> = preparations.chain(Role::ALL.iter().map(|role| role.as_str())).collect();
             let at = character(before).saturating_add(1);
             return Err(format!(
                 "this does not belong behind a thickness (character {at}); right would be {}",

@@ -61,7 +61,7 @@ pub(crate) fn allowable(allowable: Allowable<'_>) -> Value {
 }
 
 pub(crate) fn basis(basis: &Basis<'_>) -> Value {
-    json!({ "document": basis.document, "place": basis.place, "status": basis.status.word() })
+    json!({ "document": basis.document, "place": basis.place, "status": basis.status.as_str() })
 }
 
 /// A length with its basis beside the figures.

@@ -5,36 +5,13 @@
 
 use core::fmt;
 
-/// How well a figure is supported.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Status {
-    /// From a shop's own approved documents, loaded on top of a practice.
-    Shop,
-    /// Read in the document named.
-    Published,
-    /// A rule of thumb that the trade uses; no document stands behind it.
-    Practice,
-    /// Recalled from the document named, or computed from such a figure, but not read there: check before relying on it.
-    Memory,
-}
-
-impl Status {
-    /// The word used in output and in `sources --status`.
-    #[must_use]
-    pub const fn word(self) -> &'static str {
-        match self {
-            Status::Shop => "shop",
-            Status::Published => "published",
-            Status::Practice => "practice",
-            Status::Memory => "memory",
-        }
-    }
-}
-
-impl fmt::Display for Status {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(self.word())
+crate::words::words! {
+    /// How well a figure is supported.
+    Status, "status" {
+        Shop = 1, "shop", "From a shop's own approved documents, loaded on top of a practice.";
+        Published = 2, "published", "Read in the document named.";
+        Practice = 3, "practice", "Common practice of the trade, without a document.";
+        Memory = 4, "memory", "Recalled from the document named, or computed from such a figure, but not read there: check before relying on it.";
     }
 }
 
@@ -82,6 +59,18 @@ impl<'a> Basis<'a> {
     #[must_use]
     pub const fn shop(document: &'a str, place: &'a str) -> Basis<'a> {
         Basis { document, place, status: Status::Shop }
+    }
+
+    /// What the basis of a finding about something missing names: what is not on file or not given. Writes nothing without a writer, and says
+    /// whether there is something.
+    #[cfg(feature = "words")]
+    pub(crate) fn write_subject(&self, out: Option<&mut dyn fmt::Write>) -> Result<bool, fmt::Error> {
+        let document = if matches!(self.document, "common practice" | "not given") { "" } else { self.document };
+        let comma = if document.is_empty() || self.place.is_empty() { "" } else { ", " };
+        if let Some(out) = out {
+            write!(out, "{document}{comma}{}", self.place)?;
+        }
+        Ok(!document.is_empty() || !self.place.is_empty())
     }
 
     /// The weaker of two bases: what a figure made from both rests on.

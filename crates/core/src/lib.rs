@@ -12,6 +12,7 @@
 //! |---|---|
 //! | [`length`] | lengths as whole nanometres: parse, print, round |
 //! | [`quantity`] | forces, stresses, masses |
+//! | [`words`] | how words, figures and sentences are written |
 //! | [`basis`] | where a figure comes from |
 //! | [`material`] | sheet alloys and their strengths, rivet alloys |
 //! | [`rivet`] | part standards, dimensions, part numbers, mass |
@@ -65,12 +66,14 @@
 //! # What this crate does not do
 //!
 //! - It reads no files and prints nothing: see `shophead-job` and `shophead-cli`.
-//! - It makes no words for people out of a [`finding::Finding`]: those are made once, at the edge.
 //! - It chooses no blind rivets: they come from the type's manual only.
 //!
 //! # Features
 //!
-//! `defmt` derives `defmt::Format` on public types. Nothing is on by default; the crate is always `no_std`.
+//! - `words`, on by default: the sentences of findings and errors. Without it both print their word for scripts.
+//! - `defmt` derives `defmt::Format` on public types.
+//!
+//! The crate is always `no_std`.
 
 #![no_std]
 #![forbid(unsafe_code)]
@@ -97,6 +100,7 @@ struct Page;
 // In the order in which data flows: each knows only those before it.
 pub mod length;
 pub mod quantity;
+pub mod words;
 pub mod basis;
 pub mod material;
 pub mod rivet;

@@ -4,7 +4,7 @@ use core::fmt::{self, Display};
 
 use shophead::damage;
 use shophead::finding::Severity;
-use shophead::hole::{Disposition, HoleQuery, Step};
+use shophead::hole::{HoleQuery, Step};
 use shophead::joint::pack::strength_through_into;
 use shophead::joint::strength::{BearingKind, JointStrength, SheetStrength};
 use shophead::layout::{RowLayout, check_row};
@@ -15,7 +15,7 @@ use shophead::select::{LengthQuery, check_alloy};
 use shophead::upset::{HeadLimits, MeasuredHead, judge};
 
 use crate::dialog::{Dialog, Job, Refusal};
-use crate::report::Report;
+use crate::report::{Report, Spaced};
 use crate::units::Units;
 
 /// Writes the answer to a dialog that has no question left.
@@ -136,7 +136,7 @@ fn hole(
     let mut step = Step::nothing_yet();
     let climbed = query.climb(found, &mut step, &mut |_| ());
     let units = report.units;
-    report.line(format_args!("{}", words_of(climbed.disposition)))?;
+    report.line(format_args!("{}", Spaced(climbed.disposition.as_str())))?;
     match climbed.finding {
         Some(finding) => report.finding(&finding)?,
         None => {
@@ -166,21 +166,11 @@ fn hole(
 
 /// Why a step does not do.
 fn refused(step: &Step<'_>, report: &mut Report<'_>) -> fmt::Result {
-    report.line(format_args!("not {}:", step.kind))?;
+    report.line(format_args!("not {}:", Spaced(step.kind.as_str())))?;
     for finding in step.findings.iter().filter(|finding| finding.severity == Severity::Refer) {
         report.finding(finding)?;
     }
     Ok(())
-}
-
-const fn words_of(disposition: Disposition) -> &'static str {
-    match disposition {
-        Disposition::Keep => "keep the hole",
-        Disposition::CleanUp => "clean it up",
-        Disposition::Oversize => "oversize shank",
-        Disposition::NextSize => "next diameter",
-        Disposition::Refer => "REFER: stop",
-    }
 }
 
 fn edge(dialog: &Dialog, practice: &'static Practice<'static>, report: &mut Report<'_>) -> fmt::Result {
@@ -245,8 +235,8 @@ fn write_strength(found: &JointStrength<'_>, report: &mut Report<'_>) -> fmt::Re
     }
     if let Some(governing) = found.governing {
         match governing.layer {
-            Some(layer) => report.line(format_args!("first: {}, layer {layer}", governing.mode))?,
-            None => report.line(format_args!("first: {}", governing.mode))?,
+            Some(layer) => report.line(format_args!("first: {}, layer {layer}", Spaced(governing.mode.as_str())))?,
+            None => report.line(format_args!("first: {}", Spaced(governing.mode.as_str())))?,
         }
     }
     if let Some(shear) = found.shear {

@@ -243,7 +243,7 @@ impl<R: Read, W: Write> Session<R, W> {
 
     fn change_units(&mut self) {
         self.units = self.units.next();
-        let word = self.units.word();
+        let word = self.units.as_str();
         self.say(format_args!("units: {word}"));
     }
 

@@ -5,7 +5,7 @@ use std::sync::LazyLock;
 use clap::{CommandFactory, Parser};
 use proptest::prelude::*;
 use shophead::practice::{PROCESS, Practice};
-use shophead_job::words::Units;
+use shophead::words::Units;
 
 use super::chunks::{Form, Piece};
 use super::header::Header;

@@ -220,8 +220,8 @@ fn text<'a>(
     }
     if let Some(measured) = measured {
         report.text.push(Block::Pairs(vec![
-            ("measured diameter".to_owned(), units.interval(measured.diameter)),
-            ("measured height".to_owned(), units.interval(measured.height)),
+            ("measured diameter".to_owned(), units.interval(measured.diameter).to_string()),
+            ("measured height".to_owned(), units.interval(measured.height).to_string()),
         ]));
     }
     if let Some(made) = predicted {
@@ -231,8 +231,8 @@ fn text<'a>(
             units.size(made.length),
             units.length(made.grip.nominal()),
             units.length(spread.nominal),
-            units.bare_length(spread.min),
-            units.bare_length(spread.max),
+            units.length(spread.min),
+            units.length(spread.max),
             units.length(made.head.height),
         ));
     }
@@ -247,7 +247,7 @@ fn text<'a>(
         ("greatest height", limits.height_greatest),
     ] {
         rows.push(match given {
-            Some(given) => vec![what.to_owned(), units.length(given.value), given.basis.to_string()],
+            Some(given) => vec![what.to_owned(), units.length(given.value).to_string(), given.basis.to_string()],
             None => vec![what.to_owned(), "none given".to_owned(), String::new()],
         });
     }

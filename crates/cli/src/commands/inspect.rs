@@ -113,12 +113,12 @@ fn rejected_entry(rivet: &Inspected<'_, '_>, context: &Context<'_>) -> Block {
         .findings
         .iter()
         .filter(|finding| finding.severity == Severity::Refer)
-        .map(|finding| format!("{} [{}]", words::finding(finding, context.units), finding.basis))
+        .map(|finding| words::finding(finding, context.units))
         .collect();
     if let Some(remedy) = rivet.remedy {
         let part = rivet.replacement.filter(|_| remedy.value == Remedy::NextSize);
         let part = part.map_or_else(String::new, |part| format!(", {part}"));
-        lines.push(format!("{}{part}. [{}]", words::remedy(remedy.value), remedy.basis));
+        lines.push(format!("{}{part}. [{}]", words::phrase(remedy.value), remedy.basis));
     }
     if !rivet.line.remark.is_empty() {
         lines.push(format!("Noted: {}", rivet.line.remark));
@@ -143,7 +143,7 @@ fn result(job: &Job, inspection: &Inspection<'_, '_>, lines: &[OrderLine<'_>]) -
         "looked_at": inspection.looked_at(),
         "measured": inspection.measured,
         "holes": inspection.holes,
-        "state": inspection.state().word(),
+        "state": inspection.state().as_str(),
         "lines": inspection.rivets.iter().map(rivet_json).collect::<Vec<Value>>(),
         "rows": rows.collect::<Vec<Value>>(),
         "looks": looks_json(job),
@@ -163,9 +163,9 @@ fn rivet_json(rivet: &Inspected<'_, '_>) -> Value {
         "remark": rivet.line.remark,
         "earlier": rivet.earlier,
         "accepted": rivet.is_accepted(),
-        "reasons": reasons.map(|finding| finding.code.word()).collect::<Vec<_>>(),
+        "reasons": reasons.map(|finding| finding.code.as_str()).collect::<Vec<_>>(),
         "remedy": json::or_null(rivet.remedy, |remedy| {
-            json!({ "do": remedy.value.word(), "basis": json::basis(remedy.basis) })
+            json!({ "do": remedy.value.as_str(), "basis": json::basis(remedy.basis) })
         }),
         "replacement": rivet.replacement.map(|part| part.to_string()),
     })

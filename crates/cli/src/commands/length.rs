@@ -7,10 +7,9 @@ use shophead::hole::check_seat;
 use shophead::length::{Interval, Length, Toleranced};
 use shophead::practice::{Case, Given, Name};
 use shophead::rivet::part::Part;
-use shophead::select::{LengthChoice, LengthQuery, check_alloy, check_diameter};
+use shophead::select::{Difference, LengthChoice, LengthQuery, check_alloy, check_diameter};
 use shophead::stack::Stack;
 use shophead::upset::{FitError, HeadLimits};
-use shophead_job::words;
 
 use super::memory_mark;
 use crate::args::{Format, LengthArgs};
@@ -169,7 +168,7 @@ impl Assumed<'_, '_> {
             (Name::RuleOfThumbTail, "tail of the rule of thumb", practice.length(Name::RuleOfThumbTail, self.case)),
         ]
         .into_iter()
-        .filter_map(|(name, words, given)| given.map(|given| (name.word(), words, given)))
+        .filter_map(|(name, words, given)| given.map(|given| (name.as_str(), words, given)))
         .collect()
     }
 
@@ -204,22 +203,22 @@ impl Assumed<'_, '_> {
         let mut row = |what: &str, figure: String, basis: String| rows.push(vec![what.to_owned(), figure, basis]);
         let size = self.family.size();
         if let Some(shank) = self.shank() {
-            row("shank", units.interval(shank), size.basis.to_string());
+            row("shank", units.interval(shank).to_string(), size.basis.to_string());
         }
-        row("hole", units.interval(self.hole.value.interval()), self.hole.basis.to_string());
+        row("hole", units.interval(self.hole.value.interval()).to_string(), self.hole.basis.to_string());
         if let Some((ends, basis)) = self.length_ends() {
             row(
                 "rivet length",
-                units.interval(ends),
+                units.interval(ends).to_string(),
                 basis.map_or_else(|| "no tolerance known".to_owned(), |basis| basis.to_string()),
             );
         }
         if let Some(head) = size.head.filter(|_| self.family.series().head.is_flush()) {
             let height = head.height.unwrap_or(Interval::exactly(head.height_nominal));
-            row("flush head", units.interval(height), size.basis.to_string());
+            row("flush head", units.interval(height).to_string(), size.basis.to_string());
         }
         for (_, what, given) in self.limits() {
-            row(what, units.length(given.value), given.basis.to_string());
+            row(what, units.length(given.value).to_string(), given.basis.to_string());
         }
         Table { columns: vec!["assumed", "figure", "from"], rows }
     }
@@ -242,7 +241,7 @@ fn result(
         "protrusion": json::or_null(choice.and_then(|choice| choice.protrusion), json::interval),
         "rule_of_thumb": json::or_null(choice, |choice| json::length(choice.rule_of_thumb)),
         "rule_of_thumb_length": json::or_null(choice, |choice| json::length(choice.rule_of_thumb_length)),
-        "difference": choice.and_then(|choice| choice.difference).map(words::difference),
+        "difference": choice.and_then(|choice| choice.difference).map(Difference::meaning),
         "usable": json::or_null(usable, |usable| json!({
             "min": json::given(usable.shortest),
             "max": json::given(usable.longest),
@@ -283,7 +282,7 @@ fn text(
             pair(
                 "lengths that serve",
                 if shortest.value <= longest.value {
-                    format!("{} to {}{mark}", units.bare_length(shortest.value), units.length(longest.value))
+                    format!("{} to {}{mark}", units.length(shortest.value), units.length(longest.value))
                 } else {
                     "none".to_owned()
                 },
@@ -291,19 +290,16 @@ fn text(
         }
         pair("filling the hole", format!("takes {} of the tail", units.length(choice.fill)));
         if let Some(tail) = choice.protrusion {
-            pair("tail before driving", units.about(tail));
+            pair("tail before driving", units.interval(tail).to_string());
         }
         if let Some(head) = choice.head {
             let diameter = Interval { min: head.diameter.min, max: head.diameter.max };
-            pair(
-                "driven head",
-                format!("{} wide when {} high", units.about(diameter), units.about(Interval::exactly(head.height))),
-            );
+            pair("driven head", format!("{} wide when {} high", units.interval(diameter), units.length(head.height)));
         }
     }
     report.text.push(Block::Pairs(pairs));
     if let Some(difference) = choice.and_then(|choice| choice.difference) {
-        report.paragraph(format!("Why not the rule of thumb: {}", words::difference(difference)));
+        report.paragraph(format!("Why not the rule of thumb: {}", difference.meaning()));
     }
     report.annex.push(Block::Heading("What this rests on".to_owned()));
     if assumed.alloy_assumed {
@@ -322,6 +318,6 @@ fn with_ends(grip: Toleranced, context: &Context<'_>) -> String {
     if grip.min() == grip.max() {
         return format!("{}, no tolerance given", units.length(grip.nominal()));
     }
-    let (min, max) = (units.bare_length(grip.min()), units.bare_length(grip.max()));
+    let (min, max) = (units.length(grip.min()), units.length(grip.max()));
     format!("{} ({min} to {max})", units.length(grip.nominal()))
 }

@@ -49,11 +49,6 @@ pub(super) fn measured_twice(number: u32, row: &str, earlier: &Said) -> String {
     format!("hole {number} of row {row} is measured twice, first at {earlier}")
 }
 
-/// The words for what is wrong with a hole.
-pub(super) fn conditions() -> impl Iterator<Item = (&'static str, Damage)> + Clone {
-    Damage::ALL.iter().map(|(damage, word)| (*word, *damage))
-}
-
 /// A line of a holes file with what other columns say.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct HoleRecord {
@@ -192,9 +187,9 @@ fn line(
     let major = required(source, record, 2, "major").and_then(|cell| length(source, cell, "major"));
     let minor = cell("minor").map_or(Some(None), |cell| length(source, cell, "minor").map(Some));
     let damage = cell("condition").map_or(Some(Damage::None), |cell| {
-        let damage = Damage::from_word(&cell.text);
+        let damage = cell.text.parse().ok();
         if damage.is_none() {
-            let help = nearest_or_all(&cell.text, conditions().map(|(word, _)| word));
+            let help = nearest_or_all(&cell.text, Damage::ALL.iter().map(|damage| damage.as_str()));
             source.mistake(cell.span.clone(), format!("condition cannot be {}", quoted(&cell.text)), help);
         }
         damage

@@ -9,11 +9,11 @@ use shophead::length::Length;
 use shophead::material::Material;
 use shophead::rivet::Head;
 use shophead::rivet::part::Part;
-use shophead::stack::{Layer, MAX_LAYERS, Preparation, Role, Stack, StackError};
+use shophead::stack::{Layer, MAX_LAYERS, Preparation, Stack, StackError};
 use shophead::structure::{Member, Place, Structure};
 
 use super::cursor::{Table, Value};
-use super::holes::{SaidHoles, conditions, measured_twice};
+use super::holes::{SaidHoles, measured_twice};
 use super::job::{Names, about};
 use super::points::{point, points};
 use super::source::{Said, nearest, nearest_or_all, one_of, quoted};
@@ -60,12 +60,8 @@ pub(super) fn row(
         table.subject = format!("row {shown}");
     }
     let about = about(&table);
-    let structure = table
-        .required("structure")
-        .and_then(|value| value.word(Structure::ALL.iter().map(|structure| (structure.word(), *structure))));
-    let member = table
-        .required("member")
-        .and_then(|value| value.word(Member::ALL.iter().map(|member| (member.word(), *member))));
+    let structure: Option<Structure> = table.required("structure").and_then(|value| value.listed());
+    let member: Option<Member> = table.required("member").and_then(|value| value.listed());
     let places = places(&table);
     let installed = table.required("installed").and_then(|value| part(&value));
     let rivet = match table.optional("rivet") {
@@ -121,9 +117,7 @@ pub(super) fn row(
 
 fn places(table: &Table<'_>) -> Option<Vec<Place>> {
     let Some(value) = table.optional("places") else { return Some(Vec::new()) };
-    let known = || Place::ALL.iter().map(|place| (place.word(), *place));
-    let places: Vec<Option<Place>> = value.list("a place")?.iter().map(|value| value.word(known())).collect();
-    places.into_iter().collect()
+    value.list("a place")?.iter().map(|value| value.listed()).collect::<Vec<_>>().into_iter().collect()
 }
 
 fn part(value: &Value<'_>) -> Option<Part<'static>> {
@@ -261,11 +255,10 @@ fn takes_head(value: &Value<'_>, stack: &Stack, head: Head) -> bool {
 
 fn layer(value: &Value<'_>, around: &Around<'_>) -> Option<Layer> {
     let table = value.table("this layer".into(), &keys::LAYER)?;
-    let role = table.required("role").and_then(|value| value.word(Role::ALL.iter().map(|(role, word)| (*word, *role))));
+    let role = table.required("role").and_then(|value| value.listed());
     let material = table.optional("material").map_or(Some(None), |value| material(&value, around).map(Some));
     let thickness = table.required("thickness").and_then(|value| value.toleranced());
-    let known = Preparation::ALL.iter().map(|(preparation, word)| (*word, *preparation));
-    let preparation = table.optional("preparation").map_or(Some(Preparation::Plain), |value| value.word(known));
+    let preparation = table.optional("preparation").map_or(Some(Preparation::Plain), |value| value.listed());
     Some(Layer { role: role?, material: material?, thickness: thickness?, preparation: preparation? })
 }
 
@@ -371,7 +364,7 @@ fn measured_hole(
     let axes_span = minor.as_ref().or(major.as_ref()).map_or(table.span.clone(), |value| value.span.clone());
     let major = major.and_then(|value| value.length());
     let minor = minor.map_or(Some(None), |value| value.length().map(Some));
-    let damage = table.optional("condition").map_or(Some(Damage::None), |value| value.word(conditions()));
+    let damage = table.optional("condition").map_or(Some(Damage::None), |value| value.listed());
     let remark = table.optional("remark").map_or(Some(""), |value| value.text());
     let major: Length = major?;
     let as_found = AsFound::new(major, minor?.unwrap_or(major), damage?);

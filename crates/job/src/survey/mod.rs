@@ -21,7 +21,7 @@ use crate::diagnostic::is_unseen;
 use crate::model::MeasuredHole;
 use crate::plan::{Plan, RowPlan};
 use crate::read::HolesFile;
-use crate::words::{self, Units};
+use shophead::words::Units;
 
 /// The letters for what is wrong with a hole, and what they stand for.
 pub const LETTERS: &[(char, Damage)] = &[
@@ -306,12 +306,13 @@ impl<'p, 'j> Survey<'p, 'j> {
     /// `0.163 x 0.160 in, gouged`.
     fn found(&self, hole: &MeasuredHole) -> String {
         let found = hole.as_found;
-        let mut text = self.units.length(found.minor());
-        if found.minor() != found.major() {
-            text.insert_str(0, &format!("{} x ", self.units.bare_length(found.major())));
-        }
+        let minor = self.units.length(found.minor());
+        let mut text = match found.minor() == found.major() {
+            true => minor.to_string(),
+            false => format!("{} x {minor}", self.units.length(found.major())),
+        };
         if found.damage() != Damage::None {
-            text.push_str(&format!(", {}", found.damage().word()));
+            text.push_str(&format!(", {}", found.damage().as_str()));
         }
         if !hole.remark.is_empty() {
             text.push_str(&format!(", \"{}\"", hole.remark));
@@ -323,15 +324,15 @@ impl<'p, 'j> Survey<'p, 'j> {
     fn verdict(&self, judged: &HoleJudgement<'_>) -> String {
         let step = judged.chosen();
         let cut = step.and_then(|step| step.cut);
-        let cut = cut.map_or_else(String::new, |cut| format!(", drill {cut} ({})", self.units.length(cut.diameter())));
+        let cut = cut.map_or_else(String::new, |cut| format!(", drill {}", cut.sized(self.units)));
         let rivet = step.and_then(|step| step.rivet).map_or_else(String::new, |rivet| format!(" {rivet}"));
         match judged.disposition {
             Disposition::Refer => {
                 let refer = judged.findings.iter().find(|finding| finding.severity == Severity::Refer);
-                let why = refer.map_or_else(String::new, |finding| words::finding(finding, self.units));
+                let why = refer.map_or_else(String::new, |finding| finding.sentence(self.units).to_string());
                 format!("REFER. {why}")
             }
-            disposition => format!("{}:{rivet}{cut}", disposition.word().to_uppercase()),
+            disposition => format!("{}:{rivet}{cut}", disposition.as_str().to_uppercase()),
         }
     }
 
@@ -552,7 +553,7 @@ impl<'p, 'j> Survey<'p, 'j> {
             spot.1.to_string(),
             exact(hole.as_found.major()),
             minor.map(exact).unwrap_or_default(),
-            hole.as_found.damage().word().to_owned(),
+            hole.as_found.damage().as_str().to_owned(),
             harmless(&hole.remark).into_owned(),
         ];
         for (column, value) in self.columns.iter().zip(values) {
@@ -593,7 +594,7 @@ fn damage_of(word: &str) -> Option<Damage> {
         (Some(letter), None) => LETTERS.iter().find(|(known, _)| *known == letter).map(|(_, damage)| *damage),
         _ => None,
     };
-    letter.or_else(|| Damage::from_word(&lower))
+    letter.or_else(|| lower.parse().ok())
 }
 
 #[cfg(test)]
