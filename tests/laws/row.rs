@@ -43,6 +43,7 @@ impl Case {
             hole: None,
             pitch: self.pitch,
             rows: self.rows,
+            staggered: None,
             shear: Shear::Single,
         }
     }

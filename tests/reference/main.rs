@@ -9,6 +9,7 @@ mod heads;
 mod holes;
 mod joint;
 mod joint_depth;
+mod lap;
 mod layout;
 mod load_share;
 mod mass;

@@ -1,6 +1,8 @@
 //! Part numbers: each listed valid one reads as stated, each invalid one is refused for the stated reason.
 
+use shophead::basis::Status;
 use shophead::length::Length;
+use shophead::rivet::other::{NOT_READ, WhyNotRead};
 use shophead::rivet::part::{Part, PartErrorKind, PartLengthError, PartWarning};
 use shophead_tests::{Comparison, fixture};
 
@@ -24,6 +26,7 @@ fn kind(kind: &PartErrorKind<'_>) -> &'static str {
     match kind {
         PartErrorKind::SeriesMissing => "series-missing",
         PartErrorKind::SeriesUnknown { .. } => "series-unknown",
+        PartErrorKind::SeriesNotRead(_) => "series-not-read",
         PartErrorKind::MaterialUnknown(_) => "material-unknown",
         PartErrorKind::MaterialOfOther { .. } => "material-of-other",
         PartErrorKind::DashBeforeDiameter => "dash-before-diameter",
@@ -64,7 +67,7 @@ fn every_valid_number_reads_as_stated() {
         let warnings: Vec<&str> = part.warnings().iter().map(warning).collect();
         table.equal(&cell("warnings"), row.text("warnings"), &warnings.join(";"));
     }
-    table.finish(30 * 7);
+    table.finish(35 * 7);
 }
 
 #[test]
@@ -82,7 +85,32 @@ fn every_invalid_number_is_refused_for_the_stated_reason() {
         let nearest: Vec<String> = error.nearest().map(|part| part.to_string()).collect();
         table.equal(&cell("nearest"), row.text("nearest"), &nearest.join(";"));
     }
-    table.finish(24 * 3);
+    table.finish(39 * 3);
+}
+
+/// Table 4-8 and para 7-2j: each series that is known but not read is in the fixture, with the reason that the document gives.
+#[test]
+fn a_series_is_refused_for_the_reason_that_the_document_gives() {
+    let rows = fixture("part-numbers-invalid");
+    let mut met = 0;
+    for row in rows.iter().filter(|row| row.text("kind") == "series-not-read") {
+        let PartErrorKind::SeriesNotRead(other) = Part::parse(row.text("number")).unwrap_err().kind else {
+            panic!("{}", row.place())
+        };
+        assert!(row.is_read() && other.basis.status == Status::Published, "{}", row.place());
+        assert_eq!(row.text("source"), other.basis.to_string(), "{}", row.place());
+        let said = match other.why {
+            WhyNotRead::Blind => row.text("reason") == "blind",
+            WhyNotRead::NoSuccessor { head } => row.text("reason").starts_with(head),
+            WhyNotRead::SuccessorByMaterial { steel, others } => {
+                row.text("reason") == format!("superseded by {steel} or {others} by material")
+            }
+            _ => false,
+        };
+        assert!(said, "{}: {other}", row.place());
+        met += 1;
+    }
+    assert_eq!(met, NOT_READ.len());
 }
 
 #[test]
@@ -95,6 +123,16 @@ fn every_refusal_says_what_and_where_and_shows_what_it_offers() {
             assert!(message.contains(&offer.to_string()), "{message}");
         }
         assert!(!message.contains('\n') && !message.ends_with('.'), "{message}");
+    }
+}
+
+/// What a series supersedes has its kind of head, and is in the fixture of valid numbers.
+#[test]
+fn every_superseded_name_is_one_of_the_table() {
+    let rows = fixture("part-numbers-valid");
+    let shown: Vec<&str> = rows.iter().map(|row| row.text("number")).collect();
+    for name in shophead::rivet::CATALOGUE.iter().flat_map(|series| series.supersedes) {
+        assert!(shown.iter().any(|number| number.starts_with(name)), "{name}");
     }
 }
 
@@ -113,6 +151,15 @@ fn the_sentences_for_the_commonest_slips() {
         message("4-5A"),
         "the series is missing, so head and alloy are unknown; digits alone such as 4-5 may mean diameter 4 and length 5, \
          or a length of 4 1/2 (character 1); right would be a full number such as MS20470AD4-5"
+    );
+    assert_eq!(
+        message("AN425AD4-5"),
+        "AN425 has a 78 degree countersunk head and no printed successor; a rivet with another head does not take its place: \
+         ask for the drawing (character 1)"
+    );
+    assert_eq!(
+        message("NAS1398D4-3"),
+        "NAS1398 is a blind rivet; only driven solid rivets are read here: open the type's manual (character 1)"
     );
     assert_eq!(
         message("MS20426AD4-0.5"),

@@ -8,6 +8,7 @@ use clap::builder::PossibleValuesParser;
 use clap::{ArgGroup, Args, CommandFactory, Parser, Subcommand, ValueEnum};
 use shophead::basis::Status;
 use shophead::joint::strength::Shear;
+use shophead::length::Bare;
 use shophead::practice::{HANDBOOK, PROCESS, Practice};
 use shophead::words::Units;
 
@@ -17,8 +18,10 @@ use crate::schema;
 /// Rivet lengths, driven heads, holes and joint strength for airframe sheet metal.
 ///
 /// Lengths are inches unless they say mm: .125, 1/8, 1-1/2, 3.2mm. A hole may also be a drill: #30, F. A force is pounds unless it says N:
-/// 250, 1100N. A list of layers begins on the side of the manufactured head: .032,.040 or 2024-T3:.032,clad 2024-T3:.125; a thickness may
-/// carry its tolerance, .032+-.002, and what is special about it: .050:countersunk, .005:sealant.
+/// 250, 1100N. With --units mm a number without a unit is millimetres or newtons; a fraction is always inches, and a job file and its CSV
+/// files keep to the units that the job names. A list of layers begins on the side of the manufactured head: .032,.040 or
+/// 2024-T3:.032,clad 2024-T3:.125; a thickness may carry its tolerance, .032+-.002, and what is special about it: .050:countersunk,
+/// .005:sealant.
 #[derive(Debug, Parser)]
 #[command(name = "shophead", version, max_term_width = 100)]
 pub(crate) struct Arguments {
@@ -43,9 +46,9 @@ pub(crate) struct Common {
     /// How the answer is printed.
     #[arg(long, global = true, value_enum, default_value_t = Format::Text)]
     pub(crate) format: Format,
-    /// Units of the text and of CSV columns; JSON has both.
-    #[arg(long, global = true, value_enum, default_value_t = UnitsWord::In)]
-    pub(crate) units: UnitsWord,
+    /// Units of the text and of CSV columns, and of typed numbers without one; otherwise inches. JSON has both.
+    #[arg(long, global = true, value_enum)]
+    pub(crate) units: Option<UnitsWord>,
     /// The documents whose limits hold; those of the job file, or the handbooks.
     #[arg(long, global = true, value_enum)]
     pub(crate) practice: Option<PracticeWord>,
@@ -87,6 +90,14 @@ impl UnitsWord {
         match self {
             UnitsWord::In => Units::Inches,
             UnitsWord::Mm => Units::Millimetres,
+        }
+    }
+
+    /// What a number without a unit is.
+    pub(crate) const fn bare(self) -> Bare {
+        match self {
+            UnitsWord::In => Bare::Inches,
+            UnitsWord::Mm => Bare::Millimetres,
         }
     }
 }
@@ -441,6 +452,9 @@ pub(crate) struct RowArgs {
     /// From row to row; otherwise the pitch.
     #[arg(long, value_name = "T", requires = "pitch")]
     pub(crate) transverse_pitch: Option<String>,
+    /// Each rivet stands against the gap of the next row; otherwise the rows are in line.
+    #[arg(long, requires = "pitch")]
+    pub(crate) staggered: bool,
     /// Load on one pitch of width, for all rows together; instead of --load.
     #[arg(long, value_name = "F", requires = "pitch")]
     pub(crate) strip_load: Option<String>,
@@ -527,6 +541,9 @@ pub(crate) struct SpliceArgs {
     /// Lay the rivets out in so many equal rows.
     #[arg(long, value_name = "N", value_parser = clap::value_parser!(u16).range(1..))]
     pub(crate) rows: Option<u16>,
+    /// Each rivet stands against the gap of the next row; otherwise the rows are in line.
+    #[arg(long)]
+    pub(crate) staggered: bool,
     /// What is spliced; some members need fewer rivets.
     #[arg(long, value_enum, default_value_t = MemberWord::Other)]
     pub(crate) member: MemberWord,

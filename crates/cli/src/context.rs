@@ -1,12 +1,14 @@
 //! What the options that every command takes come to.
 
 use std::io::IsTerminal;
+use std::path::Path;
 
+use shophead::length::Bare;
 use shophead::practice::{HANDBOOK, Practice};
 use shophead::words::Units;
 use shophead_job::model::{Job, OwnLimits};
 
-use crate::args::{Arguments, Common, Format, PracticeWord};
+use crate::args::{Arguments, Common, Format, PracticeWord, UnitsWord};
 use crate::exit::Stop;
 
 /// What a command calculates with.
@@ -15,10 +17,26 @@ pub(crate) struct Context<'a> {
     pub(crate) practice: &'a Practice<'a>,
     /// The units of sentences and of CSV columns.
     pub(crate) units: Units,
+    /// What a number is that somebody typed without a unit: as `--units` says, whatever the output is in.
+    pub(crate) bare: Bare,
     /// What the shop's own limits are called; empty when there are none.
     pub(crate) own_title: &'a str,
+    /// The job file as it was typed, where the command takes one.
+    pub(crate) job_file: Option<&'a Path>,
     /// How the answer is printed: what makes a long one makes no other form of it.
     pub(crate) format: Format,
+}
+
+impl Context<'_> {
+    /// What to type to measure the holes of the job into its holes file.
+    pub(crate) fn survey_of(&self, holes: &str) -> String {
+        let job = self.job_file.unwrap_or(Path::new("job.toml"));
+        let shown = |path: &Path| {
+            let path = path.display().to_string();
+            if path.contains(char::is_whitespace) { format!("{path:?}") } else { path }
+        };
+        format!("shophead survey {} {}", shown(job), shown(&job.with_file_name(holes)))
+    }
 }
 
 /// How the report is printed.
@@ -52,6 +70,20 @@ pub(crate) fn own_limits(common: &Common, job: Option<&Job>) -> Result<OwnLimits
         (None, Some(job)) => Ok(job.own_limits.clone()),
         (None, None) => Ok(OwnLimits::default()),
     }
+}
+
+/// The units of the output: those of `--units`, else those of the job, else inches.
+pub(crate) fn units(common: &Common, job: Option<&Job>) -> Units {
+    let of_job = job.map_or(Units::Inches, |job| match job.bare {
+        Bare::Inches => Units::Inches,
+        Bare::Millimetres => Units::Millimetres,
+    });
+    common.units.map_or(of_job, UnitsWord::words)
+}
+
+/// What a typed number without a unit is: only `--units` decides it.
+pub(crate) fn bare(common: &Common) -> Bare {
+    common.units.map_or(Bare::Inches, UnitsWord::bare)
 }
 
 /// The built-in practice: that of `--practice`, else the job's, else the handbooks'.

@@ -76,7 +76,13 @@ fn answer<T>(arguments: &Arguments, done: impl FnOnce(&Report) -> Result<T, Stop
     }
     let limits = own.limits();
     let practice = context::practice(common, job.as_ref()).with_own(&limits);
-    let context =
-        Context { practice: &practice, units: common.units.words(), own_title: &own.title, format: common.format };
+    let context = Context {
+        practice: &practice,
+        units: context::units(common, job.as_ref()),
+        bare: context::bare(common),
+        own_title: &own.title,
+        job_file: command.job(),
+        format: common.format,
+    };
     commands::run(command, job.as_ref(), &context).and_then(|report| done(&report))
 }

@@ -37,6 +37,14 @@ crate::words::words! {
     }
 }
 
+crate::words::words! {
+    /// Which way a hole is longer than wide.
+    Direction, "direction" {
+        Along = 1, "along", "Along the nearest edge.";
+        Across = 2, "across", "Across it: towards the edge and away from it.";
+    }
+}
+
 /// Why measures are not those of a hole.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]

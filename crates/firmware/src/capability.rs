@@ -390,6 +390,7 @@ pub fn joints() {
         hole: None,
         pitch: inches(7_500),
         rows: black_box(2),
+        staggered: black_box(Some(inches(5_000))),
         shear: Shear::Single,
     };
     if let (Some(old), Some(new)) = (rivet(&MS20470), rivet(&NAS1242))

@@ -18,6 +18,7 @@ use shophead::rivet::{CATALOGUE, Series, Size};
 use shophead::stack::{Layer, MAX_LAYERS, Preparation, Stack, StackError};
 use shophead::structure::Member;
 use shophead::upset::Defect;
+use shophead::words::Shown;
 
 use crate::screen::{FIXED_SPACE, MAX_ENTRY};
 use crate::units::Units;
@@ -193,6 +194,7 @@ pub(crate) enum Refusal {
     OneOf(u8),
     Empty,
     NoLayer,
+    Thick(Shown),
     NoSuchAlloy,
     NoSuchDiameter,
     NoAssumedHole,
@@ -213,6 +215,7 @@ impl fmt::Display for Refusal {
             Refusal::NotPositive => f.write_str("this must be more than nothing"),
             Refusal::OneOf(last) => write!(f, "enter 1 to {last}"),
             Refusal::Empty => f.write_str("an entry is needed here"),
+            Refusal::Thick(thickness) => write!(f, "{thickness} thick? enter it again if it is so"),
             Refusal::NoLayer => f.write_str("at least one layer is needed"),
             Refusal::NoSuchAlloy => f.write_str("the series has no such material; ? lists them"),
             Refusal::NoSuchDiameter => f.write_str("the series has no such diameter; ? lists them"),
@@ -247,13 +250,15 @@ pub(crate) struct Dialog {
     pub(crate) job: Job,
     asked: Vec<Question, MAX_QUESTIONS>,
     pub(crate) answers: Answers,
+    /// A layer that is thicker than a layer is and was asked about; entered again it is taken.
+    thick: Option<Toleranced>,
 }
 
 impl Dialog {
     /// A job from its beginning; the rivet of the last one is offered again.
     pub(crate) fn new(job: Job, rivet: Option<Part<'static>>) -> Dialog {
         let rivet = rivet.map(|rivet| rivet.without_length());
-        Dialog { job, asked: Vec::new(), answers: Answers { rivet, ..Answers::new() } }
+        Dialog { job, asked: Vec::new(), answers: Answers { rivet, ..Answers::new() }, thick: None }
     }
 
     /// The question to ask now; `None` when all are answered.
@@ -490,6 +495,14 @@ impl Dialog {
             return Ok(());
         }
         let thickness = units.toleranced(text).map_err(Refusal::Length)?;
+        // Without a unit that says so it is more likely 40 for .040.
+        let nominal = text.split(['T', 't']).next().unwrap_or(text);
+        let is_bare = !nominal.contains(|c: char| c.is_ascii_alphabetic() || c == '"');
+        let asked_about = self.thick.take();
+        if is_bare && thickness.nominal() > Length::INCH && asked_about != Some(thickness) {
+            self.thick = Some(thickness);
+            return Err(Refusal::Thick(units.show(thickness.nominal())));
+        }
         let before = self.answers.layers.last().copied();
         let layer = Layer { material: before.and_then(|layer| layer.material), ..Layer::of(thickness) };
         let mut stack = self.answers.stack().map_err(Refusal::Stack)?;

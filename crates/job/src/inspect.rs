@@ -249,8 +249,7 @@ mod tests {
         let practice = job.practice.with_own(&own);
         let plan = Plan::make(&job, &practice);
         let text = format!("row,hole,diameter,height,condition\n{line}\n");
-        let file =
-            read_driven_from(text.into(), Path::new("d.csv"), &job.rows).unwrap_or_else(|error| panic!("{error}"));
+        let file = read_driven_from(text.into(), Path::new("d.csv"), &job).unwrap_or_else(|error| panic!("{error}"));
         let inspection = Inspection::make(&plan, &file);
         let rivet = &inspection.rivets[0];
         assert_eq!(inspection.accepted() + inspection.rejected(), 1);

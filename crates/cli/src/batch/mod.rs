@@ -29,6 +29,7 @@ use std::path::Path;
 use std::sync::mpsc::{Receiver, SyncSender, sync_channel};
 use std::thread;
 
+use shophead::length::Bare;
 use shophead::practice::HANDBOOK;
 use shophead_job::diagnostic::escaped;
 
@@ -55,8 +56,10 @@ pub(crate) fn run(args: &BatchArgs, common: &Common) -> Result<Exit, Stop> {
     };
     let context = Context {
         practice: &practice,
-        units: common.units.words(),
+        units: context::units(common, None),
+        bare: context::bare(common),
         own_title: &own.title,
+        job_file: None,
         // As the single command prints it.
         format: if to == Form::Lines { Format::Json } else { Format::Csv },
     };
@@ -81,7 +84,8 @@ pub(crate) fn run(args: &BatchArgs, common: &Common) -> Result<Exit, Stop> {
     let rules = Rules::of(asked.columns());
     let answer_columns = {
         // The names of the columns do not depend on the limits: an answer under the handbook has them too.
-        let example = Context { practice: &HANDBOOK, format: Format::Csv, own_title: "", ..context };
+        let example =
+            Context { practice: &HANDBOOK, format: Format::Csv, own_title: "", bare: Bare::Inches, ..context };
         asked.report(&example)?.rows.columns
     };
     let header = match (from, to) {

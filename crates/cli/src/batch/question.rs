@@ -181,6 +181,7 @@ const JOINT: &[Field<JointArgs>] = &[
     field!(JointArgs, "fitting_factor", optional_number, factors.fitting_factor).with(LOADS),
     field!(JointArgs, "rows", joint_rows, row.rows).with(&["pitch"]),
     field!(JointArgs, "transverse_pitch", option, row.transverse_pitch).with(&["pitch"]),
+    field!(JointArgs, "staggered", flag, row.staggered).with(&["pitch"]),
     field!(JointArgs, "strip_load", option, row.strip_load).with(&["pitch"]),
     field!(JointArgs, "flexibility", text, row.flexibility),
     field!(JointArgs, "rivet_modulus", option, row.rivet_modulus),

@@ -4,6 +4,7 @@ use std::sync::LazyLock;
 
 use clap::{CommandFactory, Parser};
 use proptest::prelude::*;
+use shophead::length::Bare;
 use shophead::practice::{PROCESS, Practice};
 use shophead::words::Units;
 
@@ -117,8 +118,18 @@ fn batch(
     let rules = Rules::of(asked.columns());
     let names: Vec<&str> = rules.columns().iter().map(|column| column.name).collect();
     let header = (from == Form::Csv).then(|| Header::of(&names, &rules).expect("every column"));
-    let context =
-        Context { practice, units, own_title: "", format: if to == Form::Lines { Format::Json } else { Format::Csv } };
+    let bare = match units {
+        Units::Inches => Bare::Inches,
+        Units::Millimetres => Bare::Millimetres,
+    };
+    let context = Context {
+        practice,
+        units,
+        bare,
+        own_title: "",
+        job_file: None,
+        format: if to == Form::Lines { Format::Json } else { Format::Csv },
+    };
     let answer_columns = asked.report(&context).expect("an example that is answered").rows.columns.len();
     let mut bytes = Vec::new();
     if from == Form::Csv {

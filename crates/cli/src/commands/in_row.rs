@@ -69,10 +69,12 @@ impl<'a> InRow<'a> {
     pub(super) fn of(asked: &Asked<'_>, context: &Context<'a>) -> Result<InRow<'a>, Stop> {
         let Asked { args, rivet, stack, edge, pitch, hole, load } = *asked;
         let row = &args.row;
-        let apart = input::optional_length("--transverse-pitch", row.transverse_pitch.as_deref())?.unwrap_or(pitch);
+        let apart = input::optional_length("--transverse-pitch", row.transverse_pitch.as_deref(), context.bare)?
+            .unwrap_or(pitch);
         let (rows, shear) = (row.rows, args.shear.shear());
-        let strength =
-            row_strength(&RowAsMade { rivet, stack, edge, hole, pitch, rows, shear }).map_err(Stop::wrong)?;
+        let staggered = row.staggered.then_some(apart);
+        let strength = row_strength(&RowAsMade { rivet, stack, edge, hole, pitch, rows, staggered, shear })
+            .map_err(Stop::wrong)?;
         let compression = row.compression.as_deref().map(|text| input::stress("--compression", text)).transpose()?;
         let case = Case::of(rivet.series().head, rivet.alloy(), rivet.size());
         let mut buckling = Vec::new();
@@ -195,6 +197,7 @@ impl<'a> InRow<'a> {
                         "bypass": loaded(passing.bypass),
                         "bearing": loaded(passing.bearing),
                         "bearing_share": passing.bearing_share(),
+                        "bearing_bypass": passing.bearing_bypass(),
                     })
                 };
                 json!({
@@ -315,6 +318,17 @@ impl<'a> InRow<'a> {
         let mut columns = vec!["row"];
         columns.extend(self.shared().iter().map(|shared| shared.formula.as_str()));
         report.text.push(Block::Table(Table { columns, rows }));
+        let bypassed = self.shared().iter().filter_map(|shared| {
+            let ratio = shared.sharing.row(0)?.in_a.bearing_bypass()?;
+            Some(format!("{ratio:.2} ({})", shared.formula.as_str()))
+        });
+        let bypassed = bypassed.collect::<Vec<_>>().join(", ");
+        if !bypassed.is_empty() {
+            report.paragraph(format!(
+                "Bearing over bypass load in row 1: {bypassed}. The higher it is, the sooner a row cracks, all else alike. No life follows \
+                 from it: fatigue is for the type's data."
+            ));
+        }
         let moduli: Vec<(shophead::quantity::Stress, Option<&Basis<'_>>)> =
             self.shared().iter().map(|shared| shared.rivet_modulus).take(1).collect();
         for (modulus, basis) in moduli {

@@ -21,7 +21,7 @@ use crate::json;
 use crate::report::{Block, Record, Report, Table, Told};
 
 pub(super) fn run<'a>(args: &InspectArgs, job: &'a Job, context: &Context<'a>) -> Result<Report<'a>, Stop> {
-    let file = read_driven(&args.driven, &job.rows)?;
+    let file = read_driven(&args.driven, job)?;
     let plan = Plan::make(job, context.practice);
     let inspection = Inspection::make(&plan, &file);
     let lines = inspection.order(job.spares_percent);

@@ -114,7 +114,7 @@ fn edge<'a>(
     case: &Case,
     context: &Context<'a>,
 ) -> Result<Given<'a, Length>, Stop> {
-    if let Some(edge) = input::optional_length("--edge", given)? {
+    if let Some(edge) = input::optional_length("--edge", given, context.bare)? {
         return Ok(Given { value: edge, basis: const { &Basis::shop("as given", "") } });
     }
     context.practice.length(Name::EdgeDistanceLeast, case).ok_or_else(|| {

@@ -6,7 +6,7 @@ use serde::Serialize;
 use serde::ser::{SerializeMap, Serializer};
 use serde_json::{Value, json};
 use shophead::finding::{Finding, Severity};
-use shophead::hole::{Disposition, HoleJudgement};
+use shophead::hole::{Direction, Disposition, HoleJudgement};
 use shophead::joint::row::{RowMode, RowStrength};
 use shophead::length::{Interval, Length};
 use shophead::removal::Removal;
@@ -53,6 +53,8 @@ impl Serialize for Answer<'_> {
         let mut map = serializer.serialize_map(None)?;
         map.serialize_entry("title", &plan.job.title)?;
         map.serialize_entry("own_limits", &plan.job.own_limits.title)?;
+        let file = plan.job.holes_file.as_ref();
+        map.serialize_entry("holes_file", &file.map(|file| json!({ "name": file.name, "is_there": file.is_there })))?;
         map.serialize_entry("counts", &counts_json(plan.counts()))?;
         let row = |row| RowAnswer { row, context: self.context };
         map.serialize_entry("rows", &Each(|| plan.rows.iter().map(row)))?;
@@ -141,6 +143,10 @@ impl<'j> Page<'_, '_, 'j> {
         let Counts { rows, holes, measured, keep, clean_up, oversize, next_size, refer, .. } = counts;
         let of = |count: u32, what: &str| if count == 1 { format!("1 {what}") } else { format!("{count} {what}s") };
         self.report.paragraph(format!("{}, {}.", of(rows, "row"), of(holes, "hole")));
+        if let Some(file) = self.plan.job.holes_file.as_ref().filter(|file| !file.is_there) {
+            let survey = self.context.survey_of(&file.name);
+            self.report.paragraph(format!("{measured} of {holes} measured; {survey}"));
+        }
         if measured > 0 {
             self.report.paragraph(format!(
                 "Of {measured} measured holes: {keep} keep, {clean_up} clean up, {oversize} oversize shank, {next_size} next \
@@ -540,7 +546,8 @@ fn before_and_after_json(plan: &RowPlan<'_>) -> Value {
 }
 
 fn hole_json(hole: &HolePlan<'_>, context: &Context<'_>) -> Value {
-    let found = hole.measured.map(|measured| (measured.as_found, measured.remark.as_str()));
+    let measured = hole.measured;
+    let found = measured.map(|measured| (measured.as_found, measured.remark.as_str()));
     let mut value = json!({
         "hole_number": hole.number,
         "about": hole.about,
@@ -548,6 +555,8 @@ fn hole_json(hole: &HolePlan<'_>, context: &Context<'_>) -> Value {
             "major": json::length(found.major()),
             "minor": json::length(found.minor()),
             "condition": found.damage().as_str(),
+            "direction": measured.and_then(|measured| measured.direction).map(Direction::as_str),
+            "opened": measured.and_then(|measured| measured.opened).map(|drill| drill.to_string()),
             "remark": remark,
         })),
         "disposition": hole.disposition().as_str(),

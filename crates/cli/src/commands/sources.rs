@@ -13,6 +13,7 @@ use shophead::joint::{flush_table, hole_table, shear_table, substitution_table, 
 use shophead::length::Length;
 use shophead::material::{Guarantee, Material, RivetAlloy, SheetHeading, Treatment, sheets};
 use shophead::practice::{HeadScope, Scope, Value};
+use shophead::rivet::other::{NOT_READ, WhyNotRead};
 use shophead::rivet::{CATALOGUE, NEXT_SIZE, Series};
 use shophead::structure::{Place, Structure};
 use shophead::words::Units;
@@ -158,6 +159,19 @@ impl<'a> List<'a> {
                 self.add("rivets", format_args!("{name} length tolerance"), either_way, tolerance.basis);
             }
             self.sizes(series);
+        }
+        self.not_read();
+    }
+
+    fn not_read(&mut self) {
+        for other in NOT_READ {
+            let why = match other.why {
+                WhyNotRead::NoSuccessor { head } => format!("not read: {head} head, no printed successor"),
+                WhyNotRead::SuccessorByMaterial { steel, others } => format!("not read: now {steel} or {others}"),
+                WhyNotRead::Blind => "not read: blind".to_owned(),
+                _ => "not read".to_owned(),
+            };
+            self.add("rivets", other.name(), why, other.basis);
         }
     }
 
@@ -360,7 +374,8 @@ impl<'a> List<'a> {
     /// What each module rests on besides its tables and limits, and what has no table of its own.
     fn rules(&mut self) {
         use shophead::joint::{
-            buckling, compare, flexibility::Formula, group, lap, margin, modes, row, sharing, splice, strength,
+            buckling, combined, compare, flexibility::Formula, group, lap, layers, margin, modes, row, sharing, splice,
+            strength, strip,
         };
         use shophead::{access, damage, hole, pattern, practice, removal, select, squeeze, trim, upset};
         type Rules = &'static [(&'static str, Basis<'static>)];
@@ -373,7 +388,19 @@ impl<'a> List<'a> {
                 "rules of joint strength",
                 &[strength::BASES, flush_table::BASES, modes::BASES, margin::BASES, compare::BASES],
             ),
-            ("rules of rows and groups", &[row::BASES, group::BASES, sharing::BASES, lap::BASES, buckling::BASES]),
+            (
+                "rules of rows and groups",
+                &[
+                    row::BASES,
+                    strip::BASES,
+                    group::BASES,
+                    combined::BASES,
+                    sharing::BASES,
+                    layers::BASES,
+                    lap::BASES,
+                    buckling::BASES,
+                ],
+            ),
             ("rules of splices", &[splice::BASES]),
             ("rules of access and removal", &[access::BASES, removal::BASES]),
         ];

@@ -6,11 +6,11 @@ use std::path::{Path, PathBuf};
 
 use serde_json::Value;
 use shophead_job::diagnostic::escaped;
-use shophead_job::file::{Lines, replace};
+use shophead_job::file::{Held, Lines};
 use shophead_job::model::Job;
 use shophead_job::plan::Plan;
 use shophead_job::read::read_holes_file_from;
-use shophead_job::survey::{HEADER, Prepared, Survey, prepare};
+use shophead_job::survey::{HEADER, Survey, prepare};
 
 use crate::args::{Format, SurveyArgs};
 use crate::context::{self, Context};
@@ -50,12 +50,14 @@ pub(super) fn run<'a>(args: &SurveyArgs, job: &'a Job, context: &Context<'a>) ->
         Err(error) if error.kind() == io::ErrorKind::NotFound => None,
         Err(error) => return Err(Stop::Failed(cannot("read", path, &error))),
     };
-    let prepared = prepare(old);
-    let file = read_holes_file_from(prepared.content.clone(), path, &job.rows)?;
+    let prepared = prepare(old.as_deref());
+    let file = read_holes_file_from(prepared.content.clone(), path, job)?;
     let plan = Plan::make(job, context.practice);
     let mut survey = Survey::new(&plan, &file, prepared.line_end, context.units);
     let mut talk = Talk { width: context::width(args.screen.width), echoes: !io::stdin().is_terminal() };
-    // Everything has been read and understood: only now is anything written.
+    let not_written = |error: io::Error| Stop::Failed(cannot("write", path, &error));
+    // Everything has been read and understood: only now is anything written, and only if it is still as it was read.
+    let held = Held::of(path, old.as_deref()).map_err(not_written)?;
     if let Some(torn) = &prepared.torn {
         let aside = put_aside(path, torn)?;
         talk.say(&format!(
@@ -64,7 +66,7 @@ pub(super) fn run<'a>(args: &SurveyArgs, job: &'a Job, context: &Context<'a>) ->
             escaped(String::from_utf8_lossy(torn).trim_end())
         ))?;
     }
-    let mut lines = begin(path, &prepared).map_err(|error| Stop::Failed(cannot("write", path, &error)))?;
+    let mut lines = held.with(&prepared.content).map_err(not_written)?;
     talk.say_all(&survey.greeting())?;
     let talked = converse(&mut survey, &mut lines, &mut talk, path);
     match talked {
@@ -90,13 +92,6 @@ fn put_aside(path: &Path, torn: &[u8]) -> Result<PathBuf, Stop> {
     };
     write().map_err(|error| Stop::Failed(cannot("write", &aside, &error)))?;
     Ok(aside)
-}
-
-fn begin(path: &Path, prepared: &Prepared) -> io::Result<Lines> {
-    if prepared.is_changed {
-        replace(path, &prepared.content)?;
-    }
-    Lines::of(path)
 }
 
 fn converse(survey: &mut Survey<'_, '_>, lines: &mut Lines, talk: &mut Talk, path: &Path) -> Result<(), Stop> {

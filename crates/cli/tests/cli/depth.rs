@@ -207,9 +207,13 @@ fn a_group_reads_at_any_width_and_as_rows() {
     assert_eq!(lines.len(), 4);
     assert!(lines[0].starts_with("rivet,part,x_in,y_in,fx_lbf,fy_lbf,load_lbf,allowable_lbf,margin,worst,"), "{run}");
     assert!(lines[3].starts_with("3,MS20470AD4,2.000,1.000,") && lines[3].contains(",true,"), "{run}");
+    let inches = [("p.csv", "x,y\n0,0\n1in,0\n2in,1in\n")];
     let (inches, millimetres) = (
         with_files(&points, &format!("{typed} --format json")),
-        with_files(&points, &format!("{typed} --format json --units mm")),
+        with_files(
+            &inches,
+            "group p.csv --load 0,-100lbf --at 3in,1in --rivet MS20470AD4 --sheets 2024-T3:.064in,2024-T3:.125in --format json --units mm",
+        ),
     );
     assert_eq!(inches.json(0)["result"], millimetres.json(0)["result"]);
 }
@@ -387,4 +391,37 @@ fn a_splice_in_clad_sheet_names_both_tables_and_lays_out_its_rows() {
     );
     near(&pattern["first"]["in"], inches(&rows["pitch"]) / 2.0, 1e-6);
     assert!(rows["efficiency"].as_f64().unwrap() < 1.0);
+}
+
+#[test]
+fn staggered_rows_are_counted_along_the_zigzag_too() {
+    let asked = "joint --rivet MS20470AD4 --sheets 2024-T3:.040,2024-T3:.063 --pitch 3/4 --rows 4 --transverse-pitch .2 --format json";
+    let net = |more: &str| {
+        let value = with_files(&[], &format!("{asked} {more}")).json(0);
+        value["result"]["row"]["net_sections"][0]["per_inch"]["lbf"].as_f64().unwrap()
+    };
+    let inline = 63_000.0 * 0.040 * (0.75 - 0.1285) / 0.75;
+    let zigzag = 63_000.0 * 0.040 * (0.75 - 2.0 * 0.1285 + 0.04 / 0.75) / 0.75;
+    assert!((net("") - inline).abs() < 1e-6 && (net("--staggered") - zigzag).abs() < 1e-6);
+    // Rows apart as the practice's least: the straight line is the weaker one, so nothing is lost.
+    let splice = "splice --sheet 2024-T3:.040 --width 10 --rivet AD4 --rows 6 --format json";
+    let efficiency = |more: &str| {
+        let value = with_files(&[], &format!("{splice} {more}")).json(0);
+        value["result"]["rows"]["efficiency"].as_f64().unwrap()
+    };
+    assert!(efficiency("--staggered") <= efficiency(""));
+}
+
+#[test]
+fn a_row_says_how_much_it_bears_and_how_much_goes_by() {
+    let asked = "joint --rivet MS20470AD4 --sheets 2024-T3:.040,2024-T3:.040 --pitch 3/4 --rows 4 --strip-load 400";
+    let value = with_files(&[], &format!("{asked} --flexibility stp-486 --format json")).json(0);
+    let row = &value["result"]["row"]["sharing"]["formulas"][0]["rows"][0]["first_plate"];
+    // 0.309 of the load leaves the first sheet in row 1.
+    near(&row["bearing_bypass"], 0.309_086_737 / (1.0 - 0.309_086_737), 1e-6);
+    let run = with_files(&[], asked);
+    assert!(
+        run.stdout.contains("Bearing over bypass load in row 1: ") && run.stdout.contains("No life follows"),
+        "{run}"
+    );
 }

@@ -14,7 +14,7 @@ document = "hull repair manual (demo)"
 name = "hole-greatest"
 value = ".145"
 diameter = "1/8"
-place = "51-40-02 table 2"
+place = "section 4, table 2"
 "#;
 
 fn with_limits(typed: &str, text: &str) -> Run {
@@ -42,7 +42,7 @@ fn sources_lists_them_with_the_shop_s_document() {
         value["result"]["sources"],
         serde_json::json!([{
             "group": "limits", "what": "hole-greatest (1/8 in)", "value": "0.145 in",
-            "document": "hull repair manual (demo)", "place": "51-40-02 table 2", "status": "shop",
+            "document": "hull repair manual (demo)", "place": "section 4, table 2", "status": "shop",
         }])
     );
 }

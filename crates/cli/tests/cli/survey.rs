@@ -96,7 +96,7 @@ K1 4/1000 > q
     assert!(out.starts_with(talk), "{out}");
     assert_eq!(
         bench.found(),
-        "row,hole,major,minor,condition,remark\nK1,1,0.163,0.16,gouged,\"burr\"\nK1,3,0.159,,sound,\"\"\n"
+        "row,hole,major,minor,condition,direction,opened,remark\nK1,1,0.163,0.16,gouged,,,\"burr\"\nK1,3,0.159,,sound,,,\"\"\n"
     );
     // On it goes, corrects, and the plan takes the last line.
     let (_, out, _) = bench.survey("b\n.160 c\n");
@@ -181,12 +181,7 @@ fn a_file_that_somebody_else_changes_stops_the_survey() {
     let mut input = child.stdin.take().expect("an input");
     let mut output = child.stdout.take().expect("an output");
     // Begun once it has asked.
-    let mut shown = Vec::new();
-    while !String::from_utf8_lossy(&shown).contains("> ") {
-        let mut byte = [0];
-        output.read_exact(&mut byte).expect("a prompt");
-        shown.extend(byte);
-    }
+    up_to_prompt(&mut output);
     let other = "row,hole,major,minor,condition,remark\nK1,9,.2,,,\n";
     fs::write(bench.path("found.csv"), other).expect("written");
     input.write_all(b".159\n.160\n").expect("typed");
@@ -199,6 +194,85 @@ fn a_file_that_somebody_else_changes_stops_the_survey() {
     let err = String::from_utf8_lossy(&end.stderr);
     assert!(err.contains("another program has changed it meanwhile; the last measure is not saved"), "{err}");
     assert_eq!(bench.found(), other);
+}
+
+/// Reads what is shown up to the next prompt.
+fn up_to_prompt(output: &mut impl Read) -> String {
+    let mut shown = Vec::new();
+    while !shown.ends_with(b"> ") {
+        let mut byte = [0];
+        output.read_exact(&mut byte).expect("a prompt");
+        shown.extend(byte);
+    }
+    String::from_utf8(shown).expect("UTF-8")
+}
+
+#[cfg(unix)]
+#[test]
+fn a_second_survey_of_the_same_file_is_refused() {
+    let bench = Bench::new(JOB);
+    let mut first = bench.command("survey job.toml found.csv").spawn().expect("the binary runs");
+    up_to_prompt(first.stdout.as_mut().expect("an output"));
+    let (status, out, err) = bench.survey(".170\n");
+    assert_eq!((status, out.as_str()), (Some(3), ""), "{err}");
+    assert_eq!(err, "error: cannot write found.csv: another survey is writing to it\n");
+    first.stdin.take().expect("an input").write_all(b".159\n").expect("typed");
+    let first = first.wait_with_output().expect("an end");
+    assert!(first.status.success());
+    assert!(bench.found().ends_with("K1,1,0.159,,sound,,,\"\"\n"), "{}", bench.found());
+    // A plan may be made meanwhile, and the next survey goes on.
+    assert_eq!(bench.run("plan job.toml", "").0, Some(0));
+    assert_eq!(bench.survey(".160\n").0, Some(0));
+    assert_eq!(bench.found().lines().count(), 3);
+}
+
+/// Both read the file, or that there is none, before either has written. A large job gives them time for it.
+#[test]
+fn surveys_that_start_together_lose_nothing_that_was_saved() {
+    let large = format!("{JOB}\n").replace("count = 1000", "count = 20000").replace("\"found.csv\"", "\"other.csv\"");
+    let olds = [
+        None,
+        Some("row,hole,major\nK1,20000,.159\n".to_owned()),
+        Some("row,hole,major,minor,condition,remark\nK1,20000,.159,,sound,\"\"\nK1,1999,.1".to_owned()),
+    ];
+    let measured: String = (1..=3_000).map(|hole| format!("K1,{hole},.159\n")).collect();
+    let mut saved = 0;
+    for round in 0..12 {
+        let bench = Bench::new(&large);
+        fs::write(bench.path("other.csv"), format!("row,hole,major\n{measured}")).expect("written");
+        if let Some(old) = &olds[round % olds.len()] {
+            fs::write(bench.path("found.csv"), old).expect("written");
+        }
+        let both: Vec<(usize, std::process::Child)> = (0..2)
+            .map(|who| (who, bench.command("survey job.toml found.csv").spawn().expect("the binary runs")))
+            .collect();
+        let both: Vec<_> = both
+            .into_iter()
+            .map(|(who, mut child)| {
+                thread::spawn(move || {
+                    let mut input = child.stdin.take().expect("an input");
+                    for hole in 0..3 {
+                        // One that was refused has gone.
+                        let typed = format!("j {}\n.16{}\n", 4_000 + 10 * hole + who, who + 1);
+                        if input.write_all(typed.as_bytes()).is_err() {
+                            break;
+                        }
+                    }
+                    drop(input);
+                    String::from_utf8(child.wait_with_output().expect("an end").stdout).expect("UTF-8")
+                })
+            })
+            .collect();
+        let outs: Vec<String> = both.into_iter().map(|one| one.join().expect("an output")).collect();
+        let found = bench.found();
+        for told in outs.iter().flat_map(|out| told(out)) {
+            let (hole, measure) = told.split_once(' ').expect("a hole and its measure");
+            assert!(found.contains(&format!("K1,{hole},{measure},")), "round {round}: {told} is lost\n{found}");
+            saved += 1;
+        }
+        assert!(found.ends_with('\n'), "round {round}");
+    }
+    assert!(saved >= 3 * 12, "only {saved} were saved");
 }
 
 #[test]
@@ -231,7 +305,9 @@ fn the_demo_goes_from_survey_to_signature() {
     };
     let in_demo = |typed: &str| typed.replace("job.toml", &format!("{DEMO}/job.toml"));
     let (plan, order) = (result("plan job.toml"), result("order job.toml --stock stock.csv"));
-    assert_eq!(plan, result(&in_demo("plan job.toml")));
+    let mut of_demo = result(&in_demo("plan job.toml"));
+    of_demo["holes_file"]["name"] = "found.csv".into();
+    assert_eq!(plan, of_demo);
     assert_eq!(order, result(&in_demo("order job.toml --stock stock.csv")));
 
     // Card: what plan and order say, for every row, every hole that differs, every part.
@@ -312,7 +388,7 @@ fn job_of(path: &Path) -> Job {
 #[test]
 fn two_hundred_kills_lose_nothing_that_was_saved() {
     let bench = Bench::new(JOB);
-    let rows = job_of(&bench.path("job.toml")).rows;
+    let job = job_of(&bench.path("job.toml"));
     let mut numbers = Numbers(0x5DEE_CE66_D123_4567);
     let mut saved: Vec<String> = Vec::new();
     let (mut killed, mut torn) = (0, 0);
@@ -357,12 +433,12 @@ fn two_hundred_kills_lose_nothing_that_was_saved() {
 
         let Ok(content) = fs::read(bench.path("found.csv")) else { continue };
         // Killed before it had begun, it may have left the half line of the power cut before; it never leaves one itself.
-        let prepared = prepare(Some(content));
+        let prepared = prepare(Some(&content));
         if prepared.torn.is_none() {
             half = None;
         }
         assert_eq!(prepared.torn.as_deref(), half.map(str::as_bytes), "round {round}");
-        let file = read_holes_file_from(prepared.content, Path::new("found.csv"), &rows);
+        let file = read_holes_file_from(prepared.content, Path::new("found.csv"), &job);
         let file = file.unwrap_or_else(|error| panic!("round {round}: {error}"));
         // Whatever was told stands in the file, in that order; beside it at most the last line of each round.
         let mut lines = file.records.iter().map(|record| {

@@ -12,6 +12,9 @@
 //! | [`sharing`] | how rows one behind the other share a load |
 //! | [`lap`] | the same for a rivet through named sheets, by a named formula |
 //! | [`flexibility`] | how far one fastener gives, for the sharing |
+//! | [`strip`] | rows that are not alike: one rivet, then three, then one; the weakest line through a sheet |
+//! | [`layers`] | how a load divides over more than two layers |
+//! | [`combined`] | shear and tension on one rivet together |
 //! | [`buckling`] | sheet that buckles between its rivets |
 //! | [`modes`] | the plain formulas, one a failure mode |
 //! | [`thin_sheet`] | the factor on rivet shear in thin sheet |
@@ -22,12 +25,14 @@
 
 pub mod ac43_table;
 pub mod buckling;
+pub mod combined;
 pub mod compare;
 pub mod flexibility;
 pub mod flush_table;
 pub mod group;
 pub mod hole_table;
 pub mod lap;
+pub mod layers;
 pub mod margin;
 pub mod modes;
 pub mod pack;
@@ -36,5 +41,6 @@ pub mod sharing;
 pub mod shear_table;
 pub mod splice;
 pub mod strength;
+pub mod strip;
 pub mod substitution_table;
 pub mod thin_sheet;

@@ -9,13 +9,15 @@
 //! | rivets | rows × allowable of one rivet / pitch; the allowable as in [`super::strength`] |
 //! | tear-out of a countersunk sheet | the same, less what the countersink cuts away |
 //! | net section, each sheet | Ftu × t × (pitch - hole) / pitch, less what a countersink cuts away; the first row carries everything |
+//! | the same, rows staggered | the lesser of that and the zigzag through two rows: Ftu × t × (pitch - 2 holes + s² / pitch) / pitch |
 //!
 //! The rows are taken to share alike, which ductile joints do at failure. A countersink is counted at the largest head of the rivet; that
 //! is practice, on the safe side, and stands beside the tested flush joint without replacing it. A dimple cuts nothing away.
 
 use core::fmt;
 
-use super::modes::{self, Countersink};
+use super::hole_table;
+use super::modes::{self, Countersink, Leg};
 use super::pack::strength_through_into;
 use super::strength::{Allowable, JointStrength, MAX_SHEETS, Mode, Shear, StrengthError};
 use crate::basis::Basis;
@@ -47,6 +49,8 @@ pub struct RowAsMade<'s, 'p> {
     pub pitch: Length,
     /// Rows behind each other, all alike; at least one.
     pub rows: u16,
+    /// From row to row where each rivet stands against the gap of the next row; `None` for rows in line.
+    pub staggered: Option<Length>,
     /// Single or double shear.
     pub shear: Shear,
 }
@@ -179,7 +183,7 @@ impl From<StrengthError> for RowError {
 /// let (old, new) = (Part::parse("MS20470AD4")?, Part::parse("MS20470AD5")?);
 /// let installed = RowAsMade {
 ///     rivet: &old, stack: &stack, edge: Length::parse("3/8")?, hole: None, pitch: Length::parse("3/4")?, rows: 1,
-///     shear: Shear::Single,
+///     staggered: None, shear: Shear::Single,
 /// };
 /// let planned = RowAsMade { rivet: &new, ..installed };
 /// let comparison = compare_rows(&row_strength(&installed)?, &row_strength(&planned)?);
@@ -230,7 +234,10 @@ pub fn row_strength_into(found: &mut RowStrength<'static>, row: &RowAsMade<'_, '
             let left = less(tear_out, cut.tear_out);
             least.add(RowMode::Rivets(Mode::TearOut), Some(sheet.layer), per_inch(left, rivets_per_inch / sheet.share));
         }
-        let net = sheet.net_section.map(|net| cut.map_or(net, |cut| less(net, cut.net)));
+        let net = sheet.net_section.map(|net| {
+            let straight = cut.map_or(net, |cut| less(net, cut.net));
+            zigzag(row, layer, cut).map_or(straight, |zigzag| weaker_section(straight, zigzag))
+        });
         // One pitch of sheet carries one pitch of load, whatever the number of rows.
         let net = net.map(|net| per_inch(net, 1.0 / pitch));
         match net {
@@ -289,6 +296,33 @@ fn cut_away(row: &RowAsMade<'_, '_>, layer: &Layer, number: u8) -> Result<Option
             modes::countersink_tear_out_loss(fsu, Countersink { diameter, depth: height.min(thickness) })
         }),
     }))
+}
+
+/// Net section a pitch along the zigzag through two staggered rows; `None` where no row stands against another's gaps.
+///
+/// A pitch of it has two holes and two legs, each half a pitch across the load and from row to row along it.
+fn zigzag(row: &RowAsMade<'_, '_>, layer: &Layer, cut: Option<Cut>) -> Option<Allowable<'static>> {
+    let stagger = row.staggered.filter(|_| row.rows > 1)?;
+    let thickness = layer.thickness.nominal();
+    let properties = layer.material?.properties(thickness)?;
+    let nominal = hole_table::nominal_hole(row.rivet.diameter()).map(|row| row.hole);
+    let hole = row.hole.or(nominal).unwrap_or(row.rivet.diameter());
+    let leg = Leg { stagger, gauge: row.pitch.times(1, 2) };
+    let force = modes::net_section_staggered(properties.ftu()?, thickness, row.pitch, hole, 2, &[leg; 2]);
+    let net = Allowable { force: force.max(Force::ZERO), basis: &modes::STAGGERED_BASIS };
+    Some(match cut {
+        Some(Cut { net: lost, .. }) => less(net, Force::from_lbf(2.0 * lost.lbf())),
+        None => net,
+    })
+}
+
+/// The lesser of two net sections; of two that are alike the straight one.
+fn weaker_section<'a>(straight: Allowable<'a>, zigzag: Allowable<'a>) -> Allowable<'a> {
+    if zigzag.force < straight.force {
+        Allowable { basis: zigzag.basis.weaker(straight.basis), ..zigzag }
+    } else {
+        straight
+    }
 }
 
 /// What is left when `lost` is cut away; a countersink may cut more away than there is.
@@ -391,7 +425,8 @@ mod tests {
     }
 
     fn row<'s>(rivet: &'s Part<'static>, stack: &'s Stack) -> RowAsMade<'s, 'static> {
-        RowAsMade { rivet, stack, edge: length(".5"), hole: None, pitch: length(".75"), rows: 1, shear: Shear::Single }
+        let (edge, pitch) = (length(".5"), length(".75"));
+        RowAsMade { rivet, stack, edge, hole: None, pitch, rows: 1, staggered: None, shear: Shear::Single }
     }
 
     #[test]
@@ -448,6 +483,25 @@ mod tests {
         let net = found.net_sections[0].unwrap();
         assert!((net.force.lbf() - 63_000.0 * area / 0.75).abs() < 1e-6);
         assert!(found.net_sections[1].unwrap().force > net.force);
+    }
+
+    #[test]
+    fn staggered_rows_part_along_the_weaker_of_straight_and_zigzag() {
+        let stack = stack(&[(".040", Preparation::Plain), (".064", Preparation::Plain)]);
+        let rivet = Part::parse("MS20470AD4").unwrap();
+        let net = |staggered: &str| {
+            let row = RowAsMade { rows: 4, staggered: Some(length(staggered)), ..row(&rivet, &stack) };
+            row_strength(&row).unwrap().net_sections[0].unwrap()
+        };
+        let straight = 63_000.0 * 0.040 * (0.75 - 0.1285) / 0.75;
+        // 0.75 - 2 × 0.1285 + 0.2² / 0.75
+        let zigzag = 63_000.0 * 0.040 * (0.75 - 2.0 * 0.1285 + 0.04 / 0.75) / 0.75;
+        assert!((net(".2").force.lbf() - zigzag).abs() < 1e-6 && zigzag < straight);
+        assert_eq!(net(".2").basis.status, crate::basis::Status::Memory);
+        // From here on the straight line is the weaker one: s² = pitch × hole.
+        assert!((net(".32").force.lbf() - straight).abs() < 1e-6);
+        let single = RowAsMade { staggered: Some(length(".2")), ..row(&rivet, &stack) };
+        assert!((row_strength(&single).unwrap().net_sections[0].unwrap().force.lbf() - straight).abs() < 1e-6);
     }
 
     #[test]

@@ -130,10 +130,18 @@ pub struct Passing {
 }
 
 impl Passing {
-    fn between(one: f64, other: f64) -> Passing {
+    pub(super) fn between(one: f64, other: f64) -> Passing {
         let (less, more) = if one.abs() < other.abs() { (one, other) } else { (other, one) };
         let lbf = Force::from_lbf;
         Passing { gross: lbf(more), bypass: lbf(less), bearing: lbf((more - less).abs()) }
+    }
+
+    /// Bearing over bypass load, what fatigue tests of joints are ordered by; `None` where nothing goes by. The higher it is, the sooner a
+    /// row cracks, all else alike; no life follows from it.
+    #[must_use]
+    pub fn bearing_bypass(&self) -> Option<f64> {
+        let ratio = self.bearing.lbf() / self.bypass.lbf().abs();
+        ratio.is_finite().then_some(ratio)
     }
 
     /// Bearing over gross load; `None` where the plate carries nothing.

@@ -22,7 +22,7 @@
 //!     name: Name::HeadDiameterLeast,
 //!     scope: Scope::ANY,
 //!     value: Value::parse(Name::HeadDiameterLeast, "1.4 D").unwrap(),
-//!     basis: Basis::shop("repair manual of the type", "51-40-02"),
+//!     basis: Basis::shop("repair manual of the type", "section 4"),
 //! }];
 //! let shop = HANDBOOK.with_own(&own);
 //! let least = shop.length(Name::HeadDiameterLeast, &case).unwrap();

@@ -7,6 +7,7 @@
 //! [`part`] reads and prints part numbers, [`mass`] weighs.
 
 pub mod mass;
+pub mod other;
 pub mod part;
 mod series;
 
@@ -190,7 +191,7 @@ pub struct Series<'a> {
     pub name: &'a str,
     /// The same parts under other names that are still in force: `NASM20470`.
     pub also: &'a [&'a str],
-    /// Older names, superseded by this series: `AN470`.
+    /// Series that this one alone supersedes: `AN470`.
     pub supersedes: &'a [&'a str],
     /// The manufactured head.
     pub head: Head,

@@ -86,7 +86,7 @@ static struct shophead_limit own_limit(uint32_t name, const char *value) {
     limit.name = name;
     limit.diameter_nm = SHOPHEAD_NONE;
     limit.document = text_of("repair manual of the type");
-    limit.place = text_of("51-40-02");
+    limit.place = text_of("section 4");
     if (shophead_value_parse(name, value, strlen(value), &limit.value) != SHOPHEAD_OK) {
         fprintf(stderr, "not a value: %s\n", value);
         exit(2);

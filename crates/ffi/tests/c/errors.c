@@ -100,7 +100,7 @@ static void set_up(void) {
     in.limit.value.num = 5;
     in.limit.value.den = 2;
     in.limit.document = text_of("manual");
-    in.limit.place = text_of("51-40");
+    in.limit.place = text_of("section 4");
     in.practice.built_in = SHOPHEAD_BUILT_IN_HANDBOOK;
     in.practice.own = &in.limit;
     in.practice.own_count = 1;

@@ -202,7 +202,7 @@ fn own() -> [Limit<'static>; 3] {
         name,
         scope,
         value: Value::parse(name, text).expect(text),
-        basis: Basis::shop("repair manual of the type", "51-40-02"),
+        basis: Basis::shop("repair manual of the type", "section 4"),
     };
     let eighth = Some(Length::from_64ths(8));
     [

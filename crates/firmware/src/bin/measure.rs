@@ -100,6 +100,7 @@ fn two_rows(case: &Case) {
         hole: None,
         pitch: case.layout.pitch.unwrap_or(Length::INCH),
         rows: 2,
+        staggered: None,
         shear: case.shear,
     };
     let mut found = RowStrength::nothing_yet();

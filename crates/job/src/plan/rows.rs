@@ -108,7 +108,8 @@ pub(super) fn before_and_after(plan: &RowPlan<'_>) -> Result<BeforeAndAfter, Not
     let pitch = plan.layout.pitch.ok_or(NotCompared::NoPitch)?;
     let made_of = |rivet: &Part<'_>, hole: Option<Length>| {
         let rows = u16::from(row.rows_in_pattern);
-        let made = RowAsMade { rivet, stack: &row.stack, edge, hole, pitch, rows, shear: Shear::Single };
+        let made =
+            RowAsMade { rivet, stack: &row.stack, edge, hole, pitch, rows, staggered: None, shear: Shear::Single };
         row_strength(&made).map_err(|_| NotCompared::NoJoint)
     };
     let before = made_of(&row.installed.without_length(), None)?;

@@ -2,7 +2,7 @@
 
 use std::ops::{Range, RangeInclusive};
 
-use shophead::length::{Length, ParseLengthError, Toleranced};
+use shophead::length::{Bare, Length, ParseLengthError, Toleranced};
 use shophead::words::Word;
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
@@ -199,8 +199,8 @@ impl<'a> Value<'a> {
         self.span.start + start..self.span.start + start + c.len_utf8()
     }
 
-    fn measured<T>(&self, parse: fn(&str) -> Result<T, ParseLengthError>) -> Option<T> {
-        match parse(self.written()?) {
+    fn measured<T>(&self, parse: fn(&str, Bare) -> Result<T, ParseLengthError>) -> Option<T> {
+        match parse(self.written()?, self.source.bare.get()) {
             Ok(read) => Some(read),
             Err(error) => {
                 self.source.refused(self.character(error.at), &self.name, &error);
@@ -211,7 +211,7 @@ impl<'a> Value<'a> {
 
     /// A length, perhaps less than nothing.
     pub(super) fn length(&self) -> Option<Length> {
-        self.measured(Length::parse)
+        self.measured(Length::parse_as)
     }
 
     /// A length that is more than nothing.
@@ -226,7 +226,16 @@ impl<'a> Value<'a> {
 
     /// A length with a tolerance that leaves more than nothing.
     pub(super) fn toleranced(&self) -> Option<Toleranced> {
-        let length = self.measured(Toleranced::parse)?;
+        self.more_than_nothing(Toleranced::parse_as)
+    }
+
+    /// How thick a layer is: the same, and no slip such as 40 for .040.
+    pub(super) fn thickness(&self) -> Option<Toleranced> {
+        self.more_than_nothing(Toleranced::parse_thickness)
+    }
+
+    fn more_than_nothing(&self, parse: fn(&str, Bare) -> Result<Toleranced, ParseLengthError>) -> Option<Toleranced> {
+        let length = self.measured(parse)?;
         if length.min() <= Length::ZERO {
             let message = format!("{} is not more than nothing at the lower end of its tolerance", self.name);
             self.mistake(message, "right would be \".032+-.002\"");

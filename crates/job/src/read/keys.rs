@@ -25,6 +25,7 @@ pub(super) const JOB: Keys = Keys {
     form: "a file of keys",
     names: &[
         "title",
+        "units",
         "practice",
         "limits",
         "holes",
@@ -93,7 +94,7 @@ pub(super) const LAYER: Keys = Keys {
 pub(super) const HOLE: Keys = Keys {
     of: "a measured hole",
     form: "a table [[row.hole]]; the size of all holes of a row is its hole-size",
-    names: &["number", "major", "minor", "condition", "remark"],
+    names: &["number", "major", "minor", "condition", "direction", "opened", "remark"],
     examples: &[("number", "7"), ("major", "\".133\"")],
 };
 
@@ -146,17 +147,12 @@ pub(super) const LIMIT: Keys = Keys {
     examples: &[
         ("name", "\"hole-greatest\""),
         ("value", "\".133\""),
-        ("place", "\"51-40-02 table 2\""),
+        ("place", "\"section 4, table 2\""),
         ("document", "\"structural repair manual\", here or for the whole file"),
     ],
 };
 
-pub(super) const HOLES_FILE: Keys = Keys {
-    of: "a holes file",
-    form: "",
-    names: &["row", "hole", "major", "minor", "condition", "remark"],
-    examples: &[],
-};
+pub(super) const HOLES_FILE: Keys = Keys { of: "a holes file", form: "", names: &super::holes::COLUMNS, examples: &[] };
 
 pub(super) const POINTS_FILE: Keys = Keys { of: "a points file", form: "", names: &["x", "y"], examples: &[] };
 

@@ -19,14 +19,15 @@ use std::path::{Path, PathBuf};
 
 use cursor::Value;
 pub use driven::{DrivenFile, DrivenHead, DrivenLine, seen_words};
-pub use holes::{HoleLine, HoleRecord, HolesFile};
+pub use holes::{COLUMNS, HoleLine, HoleRecord, HolesFile};
 use holes::{RowKey, SaidHoles};
 pub use points::GroupPoint;
+use shophead::length::Bare;
 use shophead::rivet::Series;
 use source::{Files, Mistakes, Source, quoted};
 
 use crate::diagnostic::{Diagnostic, escaped, is_unseen};
-use crate::model::{Job, OwnLimits, Row};
+use crate::model::{Job, OwnLimits};
 use crate::order::Stock;
 
 /// The most mistakes told in one go. Somebody who has more starts with these.
@@ -111,6 +112,12 @@ struct Folder<'f> {
     mistakes: &'f Mistakes,
 }
 
+/// A file in which a number without a unit is the same as in the one that names it.
+fn alike<'f>(file: Source<'f>, value: &Value<'_>) -> Source<'f> {
+    file.bare.set(value.source.bare.get());
+    file
+}
+
 impl<'f> Folder<'f> {
     fn of(file: &Path, files: Files<'f>, mistakes: &'f Mistakes) -> Folder<'f> {
         Folder { path: file.parent().unwrap_or(Path::new("")).to_owned(), files, mistakes }
@@ -119,7 +126,14 @@ impl<'f> Folder<'f> {
     /// Opens the file that a value names.
     fn open(&self, value: &Value<'_>) -> Option<Source<'f>> {
         let name = value.filled_text()?;
-        self.mistakes.open(self.path.join(name), self.files)
+        self.mistakes.open(self.path.join(name), self.files).map(|file| alike(file, value))
+    }
+
+    /// Opens a file that need not be there yet: `Some(None)` where it is not.
+    fn open_if_there(&self, value: &Value<'_>) -> Option<Option<Source<'f>>> {
+        let name = value.filled_text()?;
+        let file = self.mistakes.open_if_there(self.path.join(name), self.files)?;
+        Some(file.map(|file| alike(file, value)))
     }
 }
 
@@ -206,9 +220,9 @@ impl OwnLimits {
 ///
 /// # Errors
 /// As [`Job::read`].
-pub fn read_holes(path: &Path, rows: &[Row]) -> Result<Vec<HoleLine>, ReadError> {
+pub fn read_holes(path: &Path, job: &Job) -> Result<Vec<HoleLine>, ReadError> {
     let mistakes = Mistakes::default();
-    let lines = mistakes.open(path.to_owned(), &disk).map(|source| hole_lines(&source, rows));
+    let lines = mistakes.open(path.to_owned(), &disk).map(|source| hole_lines(&source, job));
     mistakes.result(lines)
 }
 
@@ -216,9 +230,9 @@ pub fn read_holes(path: &Path, rows: &[Row]) -> Result<Vec<HoleLine>, ReadError>
 ///
 /// # Errors
 /// As [`read_holes`].
-pub fn read_holes_from(text: Vec<u8>, file: &Path, rows: &[Row]) -> Result<Vec<HoleLine>, ReadError> {
+pub fn read_holes_from(text: Vec<u8>, file: &Path, job: &Job) -> Result<Vec<HoleLine>, ReadError> {
     let mistakes = Mistakes::default();
-    let lines = mistakes.source(file, text).map(|source| hole_lines(&source, rows));
+    let lines = mistakes.source(file, text).map(|source| hole_lines(&source, job));
     mistakes.result(lines)
 }
 
@@ -226,9 +240,9 @@ pub fn read_holes_from(text: Vec<u8>, file: &Path, rows: &[Row]) -> Result<Vec<H
 ///
 /// # Errors
 /// As [`read_holes`].
-pub fn read_holes_file_from(text: Vec<u8>, file: &Path, rows: &[Row]) -> Result<HolesFile, ReadError> {
+pub fn read_holes_file_from(text: Vec<u8>, file: &Path, job: &Job) -> Result<HolesFile, ReadError> {
     let mistakes = Mistakes::default();
-    let read = mistakes.source(file, text).and_then(|source| holes::file(&source, &row_keys(rows)));
+    let read = mistakes.source(file, text).and_then(|source| holes::file(of(job, &source), &row_keys(job)));
     mistakes.result(read)
 }
 
@@ -236,9 +250,9 @@ pub fn read_holes_file_from(text: Vec<u8>, file: &Path, rows: &[Row]) -> Result<
 ///
 /// # Errors
 /// As [`Job::read`].
-pub fn read_driven(path: &Path, rows: &[Row]) -> Result<DrivenFile, ReadError> {
+pub fn read_driven(path: &Path, job: &Job) -> Result<DrivenFile, ReadError> {
     let mistakes = Mistakes::default();
-    let read = mistakes.open(path.to_owned(), &disk).and_then(|source| driven::file(&source, &row_keys(rows)));
+    let read = mistakes.open(path.to_owned(), &disk).and_then(|source| driven::file(of(job, &source), &row_keys(job)));
     mistakes.result(read)
 }
 
@@ -246,9 +260,9 @@ pub fn read_driven(path: &Path, rows: &[Row]) -> Result<DrivenFile, ReadError> {
 ///
 /// # Errors
 /// As [`read_driven`].
-pub fn read_driven_from(text: Vec<u8>, file: &Path, rows: &[Row]) -> Result<DrivenFile, ReadError> {
+pub fn read_driven_from(text: Vec<u8>, file: &Path, job: &Job) -> Result<DrivenFile, ReadError> {
     let mistakes = Mistakes::default();
-    let read = mistakes.source(file, text).and_then(|source| driven::file(&source, &row_keys(rows)));
+    let read = mistakes.source(file, text).and_then(|source| driven::file(of(job, &source), &row_keys(job)));
     mistakes.result(read)
 }
 
@@ -307,13 +321,16 @@ pub fn read_stock_from(text: Vec<u8>, file: &Path) -> Result<Vec<Stock>, ReadErr
     mistakes.result(stock)
 }
 
-/// Reads the rivets of a group: columns x, y and, where sizes are mixed, diameter.
+/// Reads the rivets of a group: columns x, y and, where sizes are mixed, diameter; a number without a unit is what `bare` says.
 ///
 /// # Errors
 /// As [`Job::read`]; a diameter that the series does not have is a mistake.
-pub fn read_group(path: &Path, series: &'static Series<'static>) -> Result<Vec<GroupPoint>, ReadError> {
+pub fn read_group(path: &Path, series: &'static Series<'static>, bare: Bare) -> Result<Vec<GroupPoint>, ReadError> {
     let mistakes = Mistakes::default();
-    let points = mistakes.open(path.to_owned(), &disk).and_then(|source| points::group(&source, series));
+    let points = mistakes.open(path.to_owned(), &disk).and_then(|source| {
+        source.bare.set(bare);
+        points::group(&source, series)
+    });
     mistakes.result(points)
 }
 
@@ -342,12 +359,18 @@ pub fn read_group_from(
     mistakes.result(points)
 }
 
-fn hole_lines(source: &Source<'_>, rows: &[Row]) -> Vec<HoleLine> {
-    holes::lines(source, &row_keys(rows), &mut SaidHoles::default())
+fn hole_lines(source: &Source<'_>, job: &Job) -> Vec<HoleLine> {
+    holes::lines(of(job, source), &row_keys(job), &mut SaidHoles::default())
 }
 
-fn row_keys(rows: &[Row]) -> Vec<RowKey> {
-    rows.iter().map(|row| RowKey { name: row.name.clone(), count: Some(row.count) }).collect()
+/// A file of a job: a number without a unit is in it what it is in the job.
+fn of<'s, 'm>(job: &Job, file: &'s Source<'m>) -> &'s Source<'m> {
+    file.bare.set(job.bare);
+    file
+}
+
+fn row_keys(job: &Job) -> Vec<RowKey> {
+    job.rows.iter().map(|row| RowKey { name: row.name.clone(), count: Some(row.count) }).collect()
 }
 
 #[cfg(test)]

@@ -3,6 +3,7 @@
 use std::collections::{BTreeMap, HashMap};
 
 use shophead::access::Clearance;
+use shophead::drill::Drill;
 use shophead::hole::{AsFound, Damage};
 use shophead::layout::{Point, RowLayout, in_line};
 use shophead::length::Length;
@@ -257,7 +258,7 @@ fn layer(value: &Value<'_>, around: &Around<'_>) -> Option<Layer> {
     let table = value.table("this layer".into(), &keys::LAYER)?;
     let role = table.required("role").and_then(|value| value.listed());
     let material = table.optional("material").map_or(Some(None), |value| material(&value, around).map(Some));
-    let thickness = table.required("thickness").and_then(|value| value.toleranced());
+    let thickness = table.required("thickness").and_then(|value| value.thickness());
     let preparation = table.optional("preparation").map_or(Some(Preparation::Plain), |value| value.listed());
     Some(Layer { role: role?, material: material?, thickness: thickness?, preparation: preparation? })
 }
@@ -365,11 +366,24 @@ fn measured_hole(
     let major = major.and_then(|value| value.length());
     let minor = minor.map_or(Some(None), |value| value.length().map(Some));
     let damage = table.optional("condition").map_or(Some(Damage::None), |value| value.listed());
+    let direction = table.optional("direction").map_or(Some(None), |value| value.listed().map(Some));
+    let opened = table.optional("opened").map_or(Some(None), |value| {
+        Drill::parse(value.text()?)
+            .map_err(|error| value.source.refused(value.span.clone(), &value.name, &error))
+            .ok()
+            .map(Some)
+    });
     let remark = table.optional("remark").map_or(Some(""), |value| value.text());
     let major: Length = major?;
     let as_found = AsFound::new(major, minor?.unwrap_or(major), damage?);
     let as_found = as_found.map_err(|error| value.source.refused(axes_span, "hole", &error)).ok();
-    Some(MeasuredHole { number: number?, as_found: as_found?, remark: remark?.trim().to_owned() })
+    Some(MeasuredHole {
+        number: number?,
+        as_found: as_found?,
+        direction: direction?,
+        opened: opened?,
+        remark: remark?.trim().to_owned(),
+    })
 }
 
 /// Holes that differ from the others of the row.
@@ -451,7 +465,8 @@ fn hole_numbers(value: &Value<'_>, count: Option<u32>, taken: &mut HashMap<u32, 
 /// `"5-8"` or `"5"`.
 fn range(value: &Value<'_>, greatest: u32) -> Option<std::ops::RangeInclusive<u32>> {
     let written = value.text()?;
-    let (from, to) = written.split_once('-').unwrap_or((written, written));
+    // What an office program makes of a hyphen does as well.
+    let (from, to) = written.split_once(['-', '\u{2013}']).unwrap_or((written, written));
     let number = |text: &str| text.trim().parse().ok().filter(|number| (1..=greatest).contains(number));
     let range = number(from).zip(number(to)).filter(|(from, to)| from <= to);
     if range.is_none() {

@@ -8,6 +8,8 @@ use std::ops::Range;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
+use shophead::length::Bare;
+
 use super::{MAX_MISTAKES, ReadError};
 use crate::diagnostic::{Diagnostic, escaped};
 
@@ -65,6 +67,18 @@ impl Mistakes {
         }
     }
 
+    /// Opens a file that need not be there yet: `Some(None)` where it is not.
+    pub(super) fn open_if_there(&self, path: PathBuf, files: Files<'_>) -> Option<Option<Source<'_>>> {
+        match files(&path) {
+            Ok(bytes) => self.source(&path, bytes).map(Some),
+            Err(error) if error.kind() == io::ErrorKind::NotFound => Some(None),
+            Err(source) => {
+                self.io.borrow_mut().get_or_insert(ReadError::Io { path, source });
+                None
+            }
+        }
+    }
+
     pub(super) fn source(&self, path: &Path, bytes: Vec<u8>) -> Option<Source<'_>> {
         let rank = self.files.get();
         self.files.set(rank + 1);
@@ -80,7 +94,7 @@ impl Mistakes {
             Some(rest) => (rest.into(), '\u{feff}'.len_utf8()),
             None => (text.into(), 0),
         };
-        let source = Source { name, text, rank, mistakes: self };
+        let source = Source { name, text, bare: Cell::default(), rank, mistakes: self };
         match wrong_at {
             None => Some(source),
             Some(at) => {
@@ -96,6 +110,8 @@ impl Mistakes {
 pub(super) struct Source<'m> {
     pub(super) name: Arc<str>,
     pub(super) text: Arc<str>,
+    /// What a number without a unit is in it.
+    pub(super) bare: Cell<Bare>,
     rank: usize,
     pub(super) mistakes: &'m Mistakes,
 }

@@ -4,15 +4,13 @@ use crate::diagnostic::is_unseen;
 use crate::read::{add_columns, cells_of, may_be_cut_off};
 
 /// The first line of a new file.
-pub const HEADER: &str = "row,hole,major,minor,condition,remark\n";
+pub const HEADER: &str = "row,hole,major,minor,condition,direction,opened,remark\n";
 
 /// A file as a survey goes on with it.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Prepared {
     /// What is to stand in it.
     pub content: Vec<u8>,
-    /// Whether that is not what stands in it.
-    pub is_changed: bool,
     /// What stood behind its last line end and was no whole line.
     pub torn: Option<Vec<u8>>,
     /// How its lines end.
@@ -21,7 +19,7 @@ pub struct Prepared {
 
 /// Makes an old file, or none, fit to be gone on with.
 ///
-/// - No file, or an empty one, gets its header.
+/// - No file, an empty one, or one with only a part of the header in it gets its header.
 /// - A last line without a line end gets one if it is whole: as many cells as the header, every quote closed, nothing in it that cannot
 ///   be seen, and not ending with a comma or a quote. Otherwise a crash may have cut it off: it is taken out and handed back. A survey
 ///   writes the last cell of a line in quotes, so that no part of its lines passes for a whole one.
@@ -31,16 +29,16 @@ pub struct Prepared {
 ///
 /// ```
 /// use shophead_job::survey::prepare;
-/// let prepared = prepare(Some(b"row,hole,major,minor,condition,remark\nK1,7,.163,,sound,\"\"\nK1,8,.1".to_vec()));
+/// let prepared = prepare(Some(b"row,hole,major,minor,condition,direction,opened,remark\nK1,7,.163,,sound,,,\"\"\nK1,8,.1"));
 /// assert_eq!(prepared.torn.as_deref(), Some(&b"K1,8,.1"[..]));
-/// assert!(prepared.content.ends_with(b"sound,\"\"\n"));
+/// assert!(prepared.content.ends_with(b"sound,,,\"\"\n"));
 /// ```
 #[must_use]
-pub fn prepare(old: Option<Vec<u8>>) -> Prepared {
-    let Some(old) = old.filter(|old| !is_blank(old)) else {
-        return Prepared { content: HEADER.into(), is_changed: true, torn: None, line_end: "\n" };
+pub fn prepare(old: Option<&[u8]>) -> Prepared {
+    let Some(old) = old.filter(|old| !is_blank(old) && !HEADER.as_bytes().starts_with(old)) else {
+        return Prepared { content: HEADER.into(), torn: None, line_end: "\n" };
     };
-    let mut content = old.clone();
+    let mut content = old.to_vec();
     let crlf = content.windows(2).any(|pair| pair == b"\r\n");
     let line_end = if crlf { "\r\n" } else { "\n" };
     let mut torn = None;
@@ -55,7 +53,7 @@ pub fn prepare(old: Option<Vec<u8>>) -> Prepared {
     if let Some(wider) = std::str::from_utf8(&content).ok().and_then(add_columns) {
         content = wider.into_bytes();
     }
-    Prepared { is_changed: content != old, content, torn, line_end }
+    Prepared { content, torn, line_end }
 }
 
 fn is_blank(bytes: &[u8]) -> bool {

@@ -3,6 +3,7 @@
 use core::fmt;
 
 use super::{Part, PartLengthError};
+use crate::rivet::other::NotRead;
 use crate::rivet::{Finish, Series};
 
 /// Why a text is not a part number, where, and what it may have meant.
@@ -38,6 +39,8 @@ pub enum PartErrorKind<'a> {
         /// The series whose name is nearest, where one is near.
         nearest: Option<&'a str>,
     },
+    /// A series that is known, but whose numbers are not read: blind, or superseded without a single successor.
+    SeriesNotRead(&'static NotRead),
     /// No material letters where the series has them.
     MaterialMissing(&'a Series<'a>),
     /// Letters that are no material of the series.
@@ -153,6 +156,7 @@ impl fmt::Display for PartErrorKind<'_> {
                  or a length of 4 1/2",
             ),
             PartErrorKind::SeriesUnknown { .. } => f.write_str("this is not a series known here"),
+            PartErrorKind::SeriesNotRead(other) => write!(f, "{other}"),
             PartErrorKind::MaterialMissing(series) => write!(f, "the material of {} is missing", series.name),
             PartErrorKind::MaterialUnknown(series) => write!(f, "this is not a material of {}", series.name),
             PartErrorKind::MaterialOfOther { series, other } => {

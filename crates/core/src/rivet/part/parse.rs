@@ -7,6 +7,7 @@ use core::ops::Range;
 
 use super::{ParsePartError, Part, PartErrorKind, PartLengthError, Written, bare_finish_is_barred, check_length};
 use crate::length::Length;
+use crate::rivet::other::NotRead;
 use crate::rivet::{CATALOGUE, HalfMark, Material, NumberForm, Series, Size};
 
 impl core::str::FromStr for Part<'static> {
@@ -290,11 +291,16 @@ fn read_series<'a>(
     }
     let len = letters.text.len().saturating_add(digits.text.len());
     let token = start.piece(len);
+    if let Some(other) = NotRead::named(token.text) {
+        return Err(token.error(PartErrorKind::SeriesNotRead(other)));
+    }
     let distances = || {
         let names = catalogue
             .iter()
             .flat_map(|series| [series.name].into_iter().chain(series.also.iter().chain(series.supersedes).copied()));
-        names.filter_map(|name| Some((distance(token.text, name)?, name)))
+        // Another number of the same length is another standard, and a slip is not told from it: AN426 is flush, AN456 is not.
+        let is_slip = |name: &&str| !is_another_number(token.text, name);
+        names.filter(is_slip).filter_map(|name| Some((distance(token.text, name)?, name)))
     };
     // Up to a third of the name may be wrong: more is another name.
     let least = distances().map(|(distance, _)| distance).min().filter(|least| least.saturating_mul(3) <= len);
@@ -304,6 +310,13 @@ fn read_series<'a>(
         edits.add(token.bytes(), format_args!("{name}"));
     }
     Err(token.error(PartErrorKind::SeriesUnknown { nearest }))
+}
+
+/// Whether a name has as many digits as a series, but not the same ones.
+fn is_another_number(name: &str, series: &str) -> bool {
+    let number = |text: &str| text.trim_start_matches(|c: char| !c.is_ascii_digit()).len();
+    let (one, other) = (number(name), number(series));
+    one == other && !name.bytes().rev().zip(series.bytes().rev()).take(one).all(|(one, other)| one == other)
 }
 
 /// How many characters must be changed, put in or left out; `None` for a name too long to compare.

@@ -14,7 +14,7 @@ const RECALLED: Basis<'static> = Basis::memory("MS20427", "");
 pub static MS20427: Series<'static> = Series {
     name: "MS20427",
     also: &[],
-    supersedes: &[],
+    supersedes: &["AN427"],
     head: Head::Flush,
     form: NumberForm::MaterialFirst,
     materials: MATERIALS,

@@ -17,7 +17,7 @@ const LETTERS: Basis<'static> = Basis::published("NAVEDTRA 14315", "ch 3, table 
 pub static MS20470: Series<'static> = Series {
     name: "MS20470",
     also: &["NASM20470"],
-    supersedes: &["AN470"],
+    supersedes: &["AN430", "AN442", "AN455", "AN456", "AN470"],
     head: Head::Universal,
     form: NumberForm::MaterialFirst,
     materials: MATERIALS,

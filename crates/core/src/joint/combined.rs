@@ -1,0 +1,264 @@
+//! Shear and tension on one rivet together.
+//!
+//! Solid rivets are not chosen for tension, and no public table gives what one carries in it: a formula from shank and sheet
+//! ([`super::modes::pull_through`]) is an indication, no allowable. So tension counts here only with an allowable that somebody tested or
+//! published; without one the answer is a referral.
+//!
+//! With R the load with its factors over the allowable, in shear and in tension:
+//!
+//! | curve | holds while |
+//! |---|---|
+//! | [`Curve::Circle`] | Rs² + Rt² is at most 1 |
+//! | [`Curve::Bolt`] | Rs³ + Rt² is at most 1 |
+//!
+//! The circle is the stricter one and the default.
+
+use core::fmt;
+
+use super::margin::{Factors, Load, LoadKind, MarginError, margin};
+use super::strength::Allowable;
+use crate::basis::Basis;
+use crate::finding::{Code, Figure, Finding, Findings, Severity};
+use crate::quantity::Force;
+
+const CIRCLE: Basis<'static> = Basis::memory("aircraft structures texts", "rivets in shear and tension, Rs² + Rt² = 1");
+const BOLT: Basis<'static> = Basis::memory("MIL-HDBK-5", "section 8.1, bolts in shear and tension, Rs³ + Rt² = 1");
+const UNTESTED: Basis<'static> =
+    Basis::published("AC 43.13-1B", "para 4-57g(3): no rivets where the load pulls the heads off");
+
+/// Where the rules of this module stand, one a line.
+pub const BASES: &[(&str, Basis<'static>)] = &[
+    ("shear and tension together, rivets", CIRCLE),
+    ("shear and tension together, bolts", BOLT),
+    ("rivets in tension", UNTESTED),
+];
+
+/// A published interaction of shear and tension.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Default)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Curve {
+    /// Rs² + Rt² = 1.
+    #[default]
+    Circle,
+    /// Rs³ + Rt² = 1.
+    Bolt,
+}
+
+impl Curve {
+    /// Where it stands.
+    #[must_use]
+    pub const fn basis(self) -> &'static Basis<'static> {
+        match self {
+            Curve::Circle => &CIRCLE,
+            Curve::Bolt => &BOLT,
+        }
+    }
+
+    /// The sum that must not be above 1.
+    fn sum(self, shear: f64, tension: f64) -> f64 {
+        match self {
+            Curve::Circle => shear * shear + tension * tension,
+            Curve::Bolt => shear * shear * shear + tension * tension,
+        }
+    }
+}
+
+/// Both loads on one rivet, both of the same kind.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Loads {
+    /// Across the rivet; zero or more.
+    pub shear: Force,
+    /// Along it; zero or more.
+    pub tension: Force,
+    /// Limit or ultimate.
+    pub kind: LoadKind,
+}
+
+/// What the rivet carries.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Carries<'a> {
+    /// In shear and bearing: the allowable of [`super::strength`].
+    pub shear: Allowable<'a>,
+    /// In tension, tested or published; `None` where there is none.
+    pub tension: Option<Allowable<'a>>,
+}
+
+/// The answer.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Combined<'a> {
+    /// Factored shear over its allowable.
+    pub shear: f64,
+    /// Factored tension over its allowable; `None` without one.
+    pub tension: Option<f64>,
+    /// How far both loads can grow together, less one; `None` without an allowable for a tension that is there.
+    pub margin: Option<f64>,
+    /// The weakest basis in it.
+    pub basis: &'a Basis<'a>,
+    /// What was found.
+    pub findings: Findings<'a>,
+}
+
+/// Why there is no answer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
+pub enum CombinedError {
+    /// A load is negative or no number, or both are nothing.
+    LoadNotValid,
+    /// A margin of one of them could not be worked out.
+    Margin(MarginError),
+}
+
+impl fmt::Display for CombinedError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            CombinedError::LoadNotValid => f.write_str("shear and tension must be zero or more, and one of them above"),
+            CombinedError::Margin(error) => error.fmt(f),
+        }
+    }
+}
+
+impl core::error::Error for CombinedError {}
+
+/// Shear and tension on one rivet by a published interaction.
+///
+/// # Errors
+/// [`CombinedError`].
+///
+/// ```
+/// use shophead::basis::Basis;
+/// use shophead::joint::combined::{Carries, Curve, Loads, combine};
+/// use shophead::joint::margin::{Factors, LoadKind};
+/// use shophead::joint::strength::Allowable;
+/// use shophead::quantity::Force;
+/// let tested = const { &Basis::shop("test report 12", "sheet 3") };
+/// let carries = |lbf| Allowable { force: Force::from_lbf(lbf), basis: tested };
+/// let loads = Loads { shear: Force::from_lbf(120.0), tension: Force::from_lbf(40.0), kind: LoadKind::Ultimate };
+/// let both = Carries { shear: carries(200.0), tension: Some(carries(80.0)) };
+/// // 1 / sqrt(0.6² + 0.5²) - 1, without a fitting factor.
+/// let found = combine(loads, &both, Factors::SEAM, Curve::Circle)?;
+/// assert!((found.margin.unwrap() - (1.0 / 0.61_f64.sqrt() - 1.0)).abs() < 1e-12);
+/// let untested = combine(loads, &Carries { tension: None, ..both }, Factors::SEAM, Curve::Circle)?;
+/// assert!(untested.margin.is_none() && untested.findings.must_refer());
+/// # Ok::<(), shophead::joint::combined::CombinedError>(())
+/// ```
+pub fn combine<'a>(
+    loads: Loads,
+    carries: &Carries<'a>,
+    factors: Factors<'a>,
+    curve: Curve,
+) -> Result<Combined<'a>, CombinedError> {
+    let valid = |force: Force| force.is_finite() && force >= Force::ZERO;
+    if !valid(loads.shear) || !valid(loads.tension) || (loads.shear == Force::ZERO && loads.tension == Force::ZERO) {
+        return Err(CombinedError::LoadNotValid);
+    }
+    let over = |force: Force, allowable: Allowable<'a>| {
+        if force == Force::ZERO {
+            return Ok(0.0);
+        }
+        let found =
+            margin(allowable.force, Load { force, kind: loads.kind }, factors).map_err(CombinedError::Margin)?;
+        Ok(1.0 / (found.value + 1.0))
+    };
+    let shear = over(loads.shear, carries.shear)?;
+    let tension = carries.tension.map(|allowable| over(loads.tension, allowable)).transpose()?;
+    let mut found = Combined {
+        shear,
+        tension,
+        margin: None,
+        basis: carries.shear.basis.weaker(curve.basis()),
+        findings: Findings::new(),
+    };
+    let in_tension = if loads.tension == Force::ZERO { Some(0.0) } else { tension };
+    let Some(in_tension) = in_tension else {
+        found.findings.push(
+            Finding::new(Code::StrengthNotPublished, Severity::Refer, &UNTESTED).measured(Figure::Force(loads.tension)),
+        );
+        return Ok(found);
+    };
+    if let Some(allowable) = carries.tension {
+        found.basis = found.basis.weaker(allowable.basis);
+    }
+    let margin = grows(curve, shear, in_tension) - 1.0;
+    // Nothing carries a load at all: both ratios without end.
+    let margin = if margin.is_nan() { -1.0 } else { margin };
+    found.margin = Some(margin);
+    if margin < 0.0 {
+        found.findings.push(
+            Finding::new(Code::MarginNegative, Severity::Refer, factors.safety.basis)
+                .measured(Figure::Ratio(margin))
+                .limit(Figure::Ratio(0.0)),
+        );
+    }
+    Ok(found)
+}
+
+/// By how much both ratios can be multiplied until the sum is 1. The sum grows with the factor, so that halving finds it.
+fn grows(curve: Curve, shear: f64, tension: f64) -> f64 {
+    if curve == Curve::Circle {
+        return 1.0 / libm::hypot(shear, tension);
+    }
+    let greatest = shear.max(tension);
+    if !greatest.is_finite() {
+        return 0.0;
+    }
+    // The curve lies outside the straight line and inside the square.
+    let (mut low, mut high) = (0.0, 1.0 / greatest);
+    for _ in 0..80 {
+        let middle = (low + high) / 2.0;
+        if curve.sum(middle * shear, middle * tension) <= 1.0 { low = middle } else { high = middle }
+    }
+    low
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const TESTED: Basis<'static> = Basis::shop("test", "");
+
+    fn carries(shear: f64, tension: f64) -> Carries<'static> {
+        let allowable = |lbf| Allowable { force: Force::from_lbf(lbf), basis: &TESTED };
+        Carries { shear: allowable(shear), tension: Some(allowable(tension)) }
+    }
+
+    fn loads(shear: f64, tension: f64) -> Loads {
+        Loads { shear: Force::from_lbf(shear), tension: Force::from_lbf(tension), kind: LoadKind::Ultimate }
+    }
+
+    #[test]
+    fn one_load_alone_is_its_own_margin() {
+        for curve in [Curve::Circle, Curve::Bolt] {
+            let shear = combine(loads(100.0, 0.0), &carries(150.0, 50.0), Factors::SEAM, curve).unwrap();
+            assert!((shear.margin.unwrap() - 0.5).abs() < 1e-12);
+            let tension = combine(loads(0.0, 20.0), &carries(150.0, 50.0), Factors::SEAM, curve).unwrap();
+            assert!((tension.margin.unwrap() - 1.5).abs() < 1e-12);
+        }
+        let no_tension = Carries { tension: None, ..carries(150.0, 50.0) };
+        assert!(combine(loads(100.0, 0.0), &no_tension, Factors::SEAM, Curve::Circle).unwrap().findings.is_empty());
+    }
+
+    #[test]
+    fn a_point_on_the_curve_has_no_margin_and_beyond_it_is_referred() {
+        // 0.8³ + t² = 1
+        let on =
+            combine(loads(80.0, libm::sqrt(1.0 - 0.512) * 100.0), &carries(100.0, 100.0), Factors::SEAM, Curve::Bolt)
+                .unwrap();
+        assert!(on.margin.unwrap().abs() < 1e-12);
+        let circle = combine(loads(80.0, 61.0), &carries(100.0, 100.0), Factors::SEAM, Curve::Circle).unwrap();
+        assert!(circle.margin.unwrap() < 0.0 && circle.findings.has(Code::MarginNegative));
+        assert_eq!(circle.basis, &CIRCLE);
+    }
+
+    #[test]
+    fn what_is_no_load_is_an_error() {
+        for bad in [loads(0.0, 0.0), loads(-1.0, 0.0), loads(f64::NAN, 1.0)] {
+            let found = combine(bad, &carries(1.0, 1.0), Factors::SEAM, Curve::Circle);
+            assert_eq!(found, Err(CombinedError::LoadNotValid));
+        }
+        let nothing = combine(loads(1.0, 1.0), &carries(0.0, 0.0), Factors::SEAM, Curve::Bolt).unwrap();
+        assert_eq!(nothing.margin, Some(-1.0));
+    }
+}

@@ -1,0 +1,441 @@
+//! How a load divides over more than two layers that the same rows hold together: skin, doubler and cap; two stacked doublers.
+//!
+//! # The chain with several plates
+//!
+//! Plates lie one on the other; row i joins each plate k to the next one by a spring of flexibility Cᵢₖ. With Sᵢₖ the load that has gone
+//! over from the first k plates to the others up to row i, and Tᵢₖ = Tₖ - Sᵢₖ + Sᵢ,ₖ₋₁ what plate k then carries of the tension Tₖ that it
+//! came with, the movement between neighbours at two rows differs by what both stretch between them:
+//!
+//! ```text
+//! Cᵢₖ (Sᵢₖ - Sᵢ₋₁,ₖ) - Cᵢ₊₁,ₖ (Sᵢ₊₁,ₖ - Sᵢₖ) = (L / EAₖ) Tᵢₖ - (L / EAₖ₊₁) Tᵢ,ₖ₊₁
+//! ```
+//!
+//! This is the chain of [`super::sharing`] with a plate more on each side; with two plates it is that chain. The system has a heavy
+//! diagonal and is solved bay by bay by elimination. The shares are elastic.
+//!
+//! What a rivet is sheared by between two layers follows from statics alone, [`planes`]: the sum of what the layers above put on it.
+
+use core::fmt;
+
+use super::sharing::{DOUBLER_BASIS, Passing};
+use crate::basis::Basis;
+use crate::length::Length;
+use crate::quantity::{Flexibility, Force};
+
+/// The most plates one on the other.
+pub const MAX_PLATES: usize = 5;
+/// The most planes between them.
+const PLANES: usize = MAX_PLATES - 1;
+/// The most rows in one chain.
+pub const MAX_ROWS: usize = 32;
+
+/// Where the chain stands for more than two plates.
+pub const BASIS: Basis<'static> = Basis::memory("spring chain", "several plates, one spring a rivet between each two");
+
+/// Where the rules of this module stand, one a line.
+pub const BASES: &[(&str, Basis<'static>)] = &[("load sharing of more than two layers", BASIS)];
+
+/// One row: a spring between each two plates.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct LayerRow {
+    /// Flexibility of one fastener between plate k and the next; above zero. Those beyond the last plate are not looked at.
+    pub flexibility: [Flexibility; PLANES],
+    /// How many fasteners of the row are in the strip that carries the load.
+    pub fasteners: u16,
+}
+
+/// What lies between one row and the next.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct LayerBay {
+    /// From row to row; above zero.
+    pub length: Length,
+    /// Modulus times area of each plate in the strip; above zero.
+    pub ea: [Force; MAX_PLATES],
+}
+
+/// Why there is no answer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
+pub enum LayersError {
+    /// Fewer than two plates.
+    TooFewPlates,
+    /// More than [`MAX_PLATES`].
+    TooManyPlates,
+    /// No rows, or a single one: the shares of one row follow from what comes in and goes out.
+    TooFewRows,
+    /// More than [`MAX_ROWS`].
+    TooManyRows,
+    /// Not one bay fewer than rows.
+    BaysDoNotFit,
+    /// Not as many tensions at the end as at the start.
+    EndsDoNotFit,
+    /// What goes out is not what comes in.
+    NotInBalance,
+    /// A flexibility, a stiffness, a length or a number of fasteners that is not above zero.
+    NotPositive,
+    /// The load is zero or no number.
+    NoLoad,
+    /// The figures are so far apart that a share is no number.
+    OutOfRange,
+}
+
+impl fmt::Display for LayersError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            LayersError::TooFewPlates => "a joint has at least two layers that carry load",
+            LayersError::TooManyPlates => "at most 5 layers that carry load",
+            LayersError::TooFewRows => "layers share a load between at least two rows",
+            LayersError::TooManyRows => "at most 32 rows one behind the other",
+            LayersError::BaysDoNotFit => "there must be one bay fewer than rows",
+            LayersError::EndsDoNotFit => "every layer has a load at either end, zero where it has none",
+            LayersError::NotInBalance => "the loads that go out must come to those that come in",
+            LayersError::NotPositive => "flexibility, stiffness, distance and number of rivets must be above zero",
+            LayersError::NoLoad => "the load must be a number other than zero; right would be 1000lbf",
+            LayersError::OutOfRange => "these stiffnesses are too far apart to give shares",
+        })
+    }
+}
+
+impl core::error::Error for LayersError {}
+
+/// What a rivet is sheared by between each two layers, from what each layer puts on it: the sum of those above.
+///
+/// ```
+/// use shophead::joint::layers::planes;
+/// use shophead::quantity::Force;
+/// // Skin and doubler pull on a cap: 300 and 100 lbf in, 400 out.
+/// let loads = [300.0, 100.0, -400.0].map(Force::from_lbf);
+/// let sheared: Vec<f64> = planes(&loads).map(Force::lbf).collect();
+/// assert_eq!(sheared, [300.0, 400.0]);
+/// ```
+pub fn planes(on_rivet: &[Force]) -> impl Iterator<Item = Force> {
+    let count = on_rivet.len().saturating_sub(1);
+    on_rivet.iter().take(count).scan(Force::ZERO, |sum, load| {
+        *sum = Force::from_lbf(sum.lbf() + load.lbf());
+        Some(*sum)
+    })
+}
+
+/// The answer: what has gone over each plane behind each row.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Layers {
+    /// For each row.
+    gone_over: heapless::Vec<[f64; PLANES], MAX_ROWS>,
+    fasteners: heapless::Vec<u16, MAX_ROWS>,
+    start: heapless::Vec<Force, MAX_PLATES>,
+    /// Where the chain stands.
+    pub basis: &'static Basis<'static>,
+}
+
+/// One row under load.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LayerShare {
+    /// What one fastener is sheared by between each two plates.
+    pub planes: heapless::Vec<Force, PLANES>,
+    /// What passes the row in each plate, all fasteners together.
+    pub plates: heapless::Vec<Passing, MAX_PLATES>,
+    /// What one fastener takes from each plate; negative where it gives.
+    pub bearing: heapless::Vec<Force, MAX_PLATES>,
+}
+
+impl Layers {
+    /// How many rows.
+    #[must_use]
+    pub fn rows(&self) -> usize {
+        self.gone_over.len()
+    }
+
+    /// A row, counted from 0; `None` where there is none.
+    #[must_use]
+    pub fn row(&self, index: usize) -> Option<LayerShare> {
+        let after = self.gone_over.get(index)?;
+        let before = index.checked_sub(1).and_then(|index| self.gone_over.get(index)).copied().unwrap_or_default();
+        let fasteners = f64::from(*self.fasteners.get(index)?);
+        let mut share =
+            LayerShare { planes: heapless::Vec::new(), plates: heapless::Vec::new(), bearing: heapless::Vec::new() };
+        let (mut above_before, mut above_after) = (0.0, 0.0);
+        let planes = self.start.len().saturating_sub(1);
+        let steps = before.iter().zip(after).take(planes).map(|(before, after)| (*before, *after));
+        // Nothing goes over below the last plate.
+        for (start, (before, after)) in self.start.iter().zip(steps.chain([(0.0, 0.0)])) {
+            let tension = |below: f64, above: f64| start.lbf() - below + above;
+            let (came, went) = (tension(before, above_before), tension(after, above_after));
+            // Cannot fail: the plates have been counted.
+            let _ = share.plates.push(Passing::between(came, went));
+            let _ = share.bearing.push(Force::from_lbf((came - went) / fasteners));
+            (above_before, above_after) = (before, after);
+        }
+        for (before, after) in before.iter().zip(after).take(planes) {
+            let _ = share.planes.push(Force::from_lbf((after - before) / fasteners));
+        }
+        Some(share)
+    }
+
+    /// The row, counted from 0, and the plane, counted from 1, in which a fastener is sheared most, and by how much.
+    #[must_use]
+    pub fn peak(&self) -> Option<(usize, usize, Force)> {
+        let mut peak: Option<(usize, usize, Force)> = None;
+        for row in 0..self.rows() {
+            for (plane, force) in self.row(row)?.planes.iter().enumerate() {
+                let size = Force::from_lbf(force.lbf().abs());
+                // A hair more is no more, so that the row named does not hang on the last bit.
+                if peak.is_none_or(|(_, _, most)| size.lbf() > most.lbf() * (1.0 + 1e-9)) {
+                    peak = Some((row, plane.saturating_add(1), size));
+                }
+            }
+        }
+        peak
+    }
+}
+
+type Block = [[f64; PLANES]; PLANES];
+
+/// How rows share a load over several plates.
+///
+/// `start` and `end` are the tensions in each plate before the first row and behind the last; `bays[i]` lies between `rows[i]` and
+/// `rows[i + 1]`.
+///
+/// # Errors
+/// [`LayersError`]; a NaN or an infinity never comes out.
+///
+/// ```
+/// use shophead::joint::layers::{LayerBay, LayerRow, MAX_PLATES, share};
+/// use shophead::length::Length;
+/// use shophead::quantity::{Flexibility, Force};
+/// // 900 lbf out of a skin into a cap, with a doubler between them that ends with the rows.
+/// let row = LayerRow { flexibility: [Flexibility::from_in_per_lbf(1e-5); 4], fasteners: 1 };
+/// let bay = LayerBay { length: Length::INCH, ea: [Force::from_lbf(4e5); MAX_PLATES] };
+/// let [start, end] = [[900.0, 0.0, 0.0], [0.0, 0.0, 900.0]].map(|ends| ends.map(Force::from_lbf));
+/// let found = share(&[row; 4], &[bay; 3], &start, &end)?;
+/// let all: f64 = (0..4).filter_map(|row| found.row(row)).map(|row| row.planes[0].lbf()).sum();
+/// assert!((all - 900.0).abs() < 1e-9, "all of it leaves the skin");
+/// # Ok::<(), shophead::joint::layers::LayersError>(())
+/// ```
+pub fn share(rows: &[LayerRow], bays: &[LayerBay], start: &[Force], end: &[Force]) -> Result<Layers, LayersError> {
+    let planes = check(rows, bays, start, end)?;
+    let mut found = Layers {
+        gone_over: heapless::Vec::new(),
+        fasteners: rows.iter().map(|row| row.fasteners).collect(),
+        start: start.iter().copied().collect(),
+        basis: if start.len() > 2 { &BASIS } else { &DOUBLER_BASIS },
+    };
+    // What has gone over behind the last row is known.
+    let mut last = [0.0; PLANES];
+    let mut sum = 0.0;
+    for ((last, start), end) in last.iter_mut().zip(start).zip(end).take(planes) {
+        sum += start.lbf() - end.lbf();
+        *last = sum;
+    }
+    // Going forward every S is written as constant + slopes × the next one, going back they are filled in.
+    let mut forward = heapless::Vec::<([f64; PLANES], Block), MAX_ROWS>::new();
+    let (mut constant, mut slopes): ([f64; PLANES], Block) = ([0.0; PLANES], [[0.0; PLANES]; PLANES]);
+    for ((row, next), bay) in rows.iter().zip(rows.iter().skip(1)).zip(bays) {
+        (constant, slopes) = eliminate(row, next, bay, start, planes, &constant, &slopes);
+        if !constant.iter().chain(slopes.iter().flatten()).all(|figure| figure.is_finite()) {
+            return Err(LayersError::OutOfRange);
+        }
+        // Cannot fail: the rows have been counted.
+        let _ = forward.push((constant, slopes));
+    }
+    let mut behind = last;
+    let mut backward = heapless::Vec::<[f64; PLANES], MAX_ROWS>::new();
+    let _ = backward.push(last);
+    for (constant, slopes) in forward.iter().rev() {
+        let mut here = *constant;
+        for (here, slopes) in here.iter_mut().zip(slopes) {
+            *here += slopes.iter().zip(&behind).map(|(slope, behind)| slope * behind).sum::<f64>();
+        }
+        behind = here;
+        let _ = backward.push(here);
+    }
+    if !backward.iter().flatten().all(|figure| figure.is_finite()) {
+        return Err(LayersError::OutOfRange);
+    }
+    found.gone_over = backward.iter().rev().copied().collect();
+    Ok(found)
+}
+
+fn check(rows: &[LayerRow], bays: &[LayerBay], start: &[Force], end: &[Force]) -> Result<usize, LayersError> {
+    let plates = start.len();
+    let planes = match plates.checked_sub(1) {
+        None | Some(0) => return Err(LayersError::TooFewPlates),
+        Some(planes) if planes > PLANES => return Err(LayersError::TooManyPlates),
+        Some(planes) => planes,
+    };
+    match rows.len() {
+        0 | 1 => return Err(LayersError::TooFewRows),
+        count if count > MAX_ROWS => return Err(LayersError::TooManyRows),
+        _ => {}
+    }
+    if bays.len().checked_add(1) != Some(rows.len()) {
+        return Err(LayersError::BaysDoNotFit);
+    }
+    if end.len() != plates {
+        return Err(LayersError::EndsDoNotFit);
+    }
+    let positive = |figure: f64| figure.is_finite() && figure > 0.0;
+    let row_is_good = |row: &LayerRow| {
+        row.fasteners > 0 && row.flexibility.iter().take(planes).all(|flexibility| positive(flexibility.in_per_lbf()))
+    };
+    let bay_is_good =
+        |bay: &LayerBay| bay.length > Length::ZERO && bay.ea.iter().take(plates).all(|ea| positive(ea.lbf()));
+    if !rows.iter().all(row_is_good) || !bays.iter().all(bay_is_good) {
+        return Err(LayersError::NotPositive);
+    }
+    let ends = || start.iter().chain(end).map(|load| load.lbf());
+    if !ends().all(f64::is_finite) || ends().all(|load| load == 0.0) {
+        return Err(LayersError::NoLoad);
+    }
+    let sum = |loads: &[Force]| loads.iter().map(|load| load.lbf()).sum::<f64>();
+    let size: f64 = ends().map(f64::abs).sum();
+    if (sum(start) - sum(end)).abs() > 1e-9 * size { Err(LayersError::NotInBalance) } else { Ok(planes) }
+}
+
+/// The equations of one bay, with those of the bay before put in: S = constant + slopes × the next S.
+fn eliminate(
+    row: &LayerRow,
+    next: &LayerRow,
+    bay: &LayerBay,
+    start: &[Force],
+    planes: usize,
+    constant: &[f64; PLANES],
+    slopes: &Block,
+) -> ([f64; PLANES], Block) {
+    let spring =
+        |row: &LayerRow| row.flexibility.map(|flexibility| flexibility.in_per_lbf() / f64::from(row.fasteners));
+    let (here, there) = (spring(row), spring(next));
+    let stretch = bay.ea.map(|ea| bay.length.to_inches_f64() / ea.lbf());
+    // One line a plane: [matrix | right side | what multiplies the next S].
+    let mut lines = heapless::Vec::<([f64; PLANES], f64, [f64; PLANES]), PLANES>::new();
+    let above = stretch.iter().zip(start);
+    let below = stretch.iter().zip(start).skip(1);
+    for (plane, ((a, came_above), (b, came_below))) in above.zip(below).enumerate().take(planes) {
+        let at = |figures: &[f64; PLANES], plane: usize| figures.get(plane).copied().unwrap_or(0.0);
+        let (c, c_next) = (at(&here, plane), at(&there, plane));
+        let mut matrix = [0.0; PLANES];
+        for (other, cell) in matrix.iter_mut().enumerate() {
+            if other == plane {
+                *cell = c + c_next + a + b;
+            } else if other.checked_add(1) == Some(plane) {
+                *cell = -a;
+            } else if plane.checked_add(1) == Some(other) && other < planes {
+                *cell = -b;
+            }
+            // -Cᵢ Sᵢ₋₁ with Sᵢ₋₁ = constant + slopes × S.
+            *cell -= c * slopes.get(plane).map_or(0.0, |slopes| at(slopes, other));
+        }
+        let right = a * came_above.lbf() - b * came_below.lbf() + c * at(constant, plane);
+        let mut onward = [0.0; PLANES];
+        if let Some(cell) = onward.get_mut(plane) {
+            *cell = c_next;
+        }
+        // Cannot fail: there are no more planes than places.
+        let _ = lines.push((matrix, right, onward));
+    }
+    solve(lines, planes)
+}
+
+/// Gauss without pivoting: the diagonal outweighs its line.
+fn solve(
+    mut lines: heapless::Vec<([f64; PLANES], f64, [f64; PLANES]), PLANES>,
+    planes: usize,
+) -> ([f64; PLANES], Block) {
+    for pivot in 0..planes {
+        let Some(top) = lines.get(pivot).copied() else { break };
+        let diagonal = top.0.get(pivot).copied().unwrap_or(1.0);
+        for (index, line) in lines.iter_mut().enumerate() {
+            if index == pivot {
+                let over = |cell: &mut f64| *cell /= diagonal;
+                line.0.iter_mut().for_each(over);
+                line.1 /= diagonal;
+                line.2.iter_mut().for_each(over);
+                continue;
+            }
+            let factor = line.0.get(pivot).copied().unwrap_or(0.0) / diagonal;
+            for (cell, above) in line.0.iter_mut().zip(&top.0) {
+                *cell -= factor * above;
+            }
+            line.1 -= factor * top.1;
+            for (cell, above) in line.2.iter_mut().zip(&top.2) {
+                *cell -= factor * above;
+            }
+        }
+    }
+    let (mut constant, mut slopes) = ([0.0; PLANES], [[0.0; PLANES]; PLANES]);
+    for ((line, constant), slopes) in lines.iter().zip(&mut constant).zip(&mut slopes) {
+        (*constant, *slopes) = (line.1, line.2);
+    }
+    (constant, slopes)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::joint::sharing::{self, Bay, Row, Transfer};
+
+    fn row(flexibility: f64) -> LayerRow {
+        LayerRow { flexibility: [Flexibility::from_in_per_lbf(flexibility); PLANES], fasteners: 1 }
+    }
+
+    fn bay(ea: [f64; MAX_PLATES]) -> LayerBay {
+        LayerBay { length: Length::INCH, ea: ea.map(Force::from_lbf) }
+    }
+
+    #[test]
+    fn with_two_plates_it_is_the_chain_of_two() {
+        let ea = [3e5, 5e5, 1.0, 1.0, 1.0];
+        for (transfer, end) in [(Transfer::Lap, [0.0, 700.0]), (Transfer::Doubler, [700.0, 0.0])] {
+            let found =
+                share(&[row(1e-5); 5], &[bay(ea); 4], &[700.0, 0.0].map(Force::from_lbf), &end.map(Force::from_lbf));
+            let chain_row = Row { flexibility: Flexibility::from_in_per_lbf(1e-5), fasteners: 1 };
+            let chain_bay = Bay { length: Length::INCH, ea_a: Force::from_lbf(3e5), ea_b: Force::from_lbf(5e5) };
+            let chain = sharing::share(&[chain_row; 5], &[chain_bay; 4], transfer, Force::from_lbf(700.0)).unwrap();
+            let found = found.unwrap();
+            for (index, by_chain) in chain.rows().enumerate() {
+                let row = found.row(index).unwrap();
+                assert!((row.planes[0].lbf() - by_chain.load.lbf()).abs() < 1e-9);
+                assert!((row.plates[1].gross.lbf() - by_chain.in_b.gross.lbf()).abs() < 1e-9);
+            }
+        }
+    }
+
+    #[test]
+    fn a_plate_between_two_alike_takes_nothing_net_in_the_middle_of_symmetry() {
+        // Two equal outer plates pull on the one between them: each plane carries half.
+        let ea = [2e5, 4e5, 2e5, 1.0, 1.0];
+        let [start, end] = [[100.0, 0.0, 100.0], [0.0, 200.0, 0.0]].map(|ends| ends.map(Force::from_lbf));
+        let found = share(&[row(1e-5); 3], &[bay(ea); 2], &start, &end).unwrap();
+        for index in 0..3 {
+            let row = found.row(index).unwrap();
+            assert!((row.planes[0].lbf() + row.planes[1].lbf()).abs() < 1e-9, "{row:?}");
+        }
+        assert_eq!(found.peak().map(|(row, plane, _)| (row, plane)), Some((0, 1)));
+        assert_eq!(found.row(3), None);
+    }
+
+    #[test]
+    fn what_is_no_chain_is_an_error() {
+        let (rows, bays) = ([row(1e-5); 2], [bay([1e5; MAX_PLATES])]);
+        let lbf = |loads: [f64; 3]| loads.map(Force::from_lbf);
+        let (start, end) = (lbf([100.0, 0.0, 0.0]), lbf([0.0, 0.0, 100.0]));
+        let error = |rows: &[LayerRow], bays: &[LayerBay], start: &[Force], end: &[Force]| {
+            share(rows, bays, start, end).unwrap_err()
+        };
+        assert_eq!(error(&rows, &bays, &start[..1], &end[..1]), LayersError::TooFewPlates);
+        assert_eq!(error(&rows, &bays, &[Force::ZERO; 6], &[Force::ZERO; 6]), LayersError::TooManyPlates);
+        assert_eq!(error(&rows[..1], &[], &start, &end), LayersError::TooFewRows);
+        assert_eq!(error(&[rows[0]; MAX_ROWS + 1], &bays, &start, &end), LayersError::TooManyRows);
+        assert_eq!(error(&rows, &[], &start, &end), LayersError::BaysDoNotFit);
+        assert_eq!(error(&rows, &bays, &start, &end[..2]), LayersError::EndsDoNotFit);
+        assert_eq!(error(&rows, &bays, &start, &lbf([0.0, 0.0, 90.0])), LayersError::NotInBalance);
+        assert_eq!(error(&[row(0.0), rows[1]], &bays, &start, &end), LayersError::NotPositive);
+        assert_eq!(error(&rows, &bays, &[Force::ZERO; 3], &[Force::ZERO; 3]), LayersError::NoLoad);
+        let none = LayerBay { length: Length::ZERO, ..bays[0] };
+        assert_eq!(error(&rows, &[none], &start, &end), LayersError::NotPositive);
+        let tiny = bay([f64::MIN_POSITIVE; MAX_PLATES]);
+        assert_eq!(error(&rows, &[LayerBay { length: Length::MAX, ..tiny }], &start, &end), LayersError::OutOfRange);
+    }
+}

@@ -1,0 +1,383 @@
+//! A strip of a joint whose rows are not alike: one rivet, then three, then one; or rivets of different size.
+//!
+//! Such a strip parts in one of these ways, each a load on its whole width:
+//!
+//! | way | load |
+//! |---|---|
+//! | all rivets | the sum of what they carry |
+//! | a sheet, along a line from side to side through holes | Ftu × t × (width - holes on the line + Σ s² / (4 g)) + what the rivets before the line carry |
+//!
+//! Rivets that stand before the line, on the side where the sheet is pulled, have taken their part out of it by then. So a first row of few
+//! rivets weakens the sheet little where it carries everything, and a fuller row behind it is relieved. Every line through holes is looked
+//! at, straight or zigzag. All rivets are taken at their full strength together, as ductile joints are counted at failure.
+
+use core::fmt;
+
+use super::strength::Allowable;
+use super::{hole_table, modes};
+use crate::basis::Basis;
+use crate::layout::Point;
+use crate::length::Length;
+use crate::quantity::{Force, Stress};
+use crate::rivet::part::Part;
+
+/// The most holes in a strip.
+pub const MAX_HOLES: usize = 96;
+
+/// Net section behind rivets that have taken their part already.
+pub const RELIEF_BASIS: Basis<'static> =
+    Basis::published("Machine design textbook", "ch. 9 Riveted Joints, examples of rows of unequal number");
+/// Rows of different rivets counted together.
+pub const MIXED_BASIS: Basis<'static> =
+    Basis::practice("rivets of different size each carry their full strength at failure");
+
+/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
+pub const BASES: &[(&str, Basis<'static>)] =
+    &[("net section of rows behind others", RELIEF_BASIS), ("rows of different rivets at failure", MIXED_BASIS)];
+
+/// One hole of a strip and its rivet.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Hole {
+    /// Where it stands: x along the load, y across it from one side of the strip to the other.
+    pub at: Point,
+    /// Diameter of the hole.
+    pub diameter: Length,
+    /// What its rivet carries.
+    pub carries: Force,
+}
+
+/// The hole that the net section counts for a rivet: the nominal one, or the shank where the table has none.
+#[must_use]
+pub fn net_hole(rivet: &Part<'_>) -> Length {
+    hole_table::nominal_hole(rivet.diameter()).map_or(rivet.diameter(), |row| row.hole)
+}
+
+/// The places of a row of so many rivets, each with an equal part of the width.
+///
+/// ```
+/// use shophead::joint::strip::even_row;
+/// use shophead::length::Length;
+/// let across: Vec<_> = even_row(3, Length::parse("1-1/2")?, Length::ZERO).map(|at| at.y.to_string()).collect();
+/// assert_eq!(across, ["0.250", "0.750", "1.250"]);
+/// # Ok::<(), shophead::length::ParseLengthError>(())
+/// ```
+pub fn even_row(count: u16, width: Length, x: Length) -> impl Iterator<Item = Point> {
+    let parts = u32::from(count).saturating_mul(2).max(1);
+    (0..u32::from(count)).map(move |index| {
+        let y = width.times(index.saturating_mul(2).saturating_add(1), parts);
+        Point { x, y }
+    })
+}
+
+/// From which end a sheet of the strip is pulled.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Pulled {
+    /// At the end where x is least.
+    AtFirst,
+    /// At the other end.
+    AtLast,
+}
+
+/// A sheet of the strip.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct StripSheet<'a> {
+    /// Thickness; above zero.
+    pub thickness: Length,
+    /// Ultimate tension and where it stands; above zero.
+    pub ftu: (Stress, &'a Basis<'a>),
+    /// From which end it is pulled.
+    pub pulled: Pulled,
+}
+
+/// The weakest line through a sheet.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Line<'a> {
+    /// The load on the whole strip at which the sheet parts along it.
+    pub load: Allowable<'a>,
+    /// What is left of the width along it, in inches.
+    pub net_width: f64,
+    /// How many holes it goes through.
+    pub holes: u16,
+    /// x of the first row that it touches, counted from where the sheet is pulled.
+    pub row: Length,
+    /// What the rivets before that row carry.
+    pub before: Force,
+    /// Whether it goes from row to row.
+    pub zigzag: bool,
+}
+
+/// Why a strip has no strength.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
+pub enum StripError {
+    /// No holes.
+    NoHoles,
+    /// More than [`MAX_HOLES`].
+    TooManyHoles,
+    /// A width, thickness or diameter of zero or less.
+    LengthNotPositive,
+    /// A strength that is not a number above zero.
+    NotPositive,
+    /// A hole that does not stand in the width.
+    HoleOutside,
+    /// The loads come out too large to be numbers.
+    OutOfRange,
+}
+
+impl fmt::Display for StripError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            StripError::NoHoles => "a strip has at least one rivet",
+            StripError::TooManyHoles => "at most 96 rivets in one strip; take a narrower one",
+            StripError::LengthNotPositive => "width, thickness and holes must be above zero; right would be .032",
+            StripError::NotPositive => "a strength must be a number above zero; right would be 62 ksi",
+            StripError::HoleOutside => "every hole must lie inside the width of the strip",
+            StripError::OutOfRange => "these strengths give a load too large to be a number",
+        })
+    }
+}
+
+impl core::error::Error for StripError {}
+
+fn check(holes: &[Hole], width: Length) -> Result<(), StripError> {
+    match holes.len() {
+        0 => return Err(StripError::NoHoles),
+        count if count > MAX_HOLES => return Err(StripError::TooManyHoles),
+        _ => {}
+    }
+    if width <= Length::ZERO {
+        return Err(StripError::LengthNotPositive);
+    }
+    for hole in holes {
+        if hole.diameter <= Length::ZERO {
+            return Err(StripError::LengthNotPositive);
+        }
+        if !(hole.carries.is_finite() && hole.carries > Force::ZERO) {
+            return Err(StripError::NotPositive);
+        }
+        let radius = hole.diameter.times(1, 2);
+        if hole.at.y < radius || hole.at.y.plus(radius) > width {
+            return Err(StripError::HoleOutside);
+        }
+    }
+    Ok(())
+}
+
+/// The load at which all rivets of the strip fail together.
+///
+/// # Errors
+/// [`StripError`].
+pub fn all_rivets(holes: &[Hole], width: Length) -> Result<Force, StripError> {
+    check(holes, width)?;
+    let sum = Force::from_lbf(holes.iter().map(|hole| hole.carries.lbf()).sum());
+    if sum.is_finite() { Ok(sum) } else { Err(StripError::OutOfRange) }
+}
+
+/// The weakest line through one sheet of the strip.
+///
+/// # Errors
+/// [`StripError`].
+///
+/// ```
+/// use shophead::basis::Basis;
+/// use shophead::joint::strip::{Hole, Pulled, StripSheet, even_row, weakest_line};
+/// use shophead::length::Length;
+/// use shophead::quantity::{Force, Stress};
+/// // One rivet, then three, then one, 1 in apart, 1-3/8 wide: the first row decides.
+/// let width = Length::parse("1-3/8")?;
+/// let row = |count, x: &str| even_row(count, width, Length::parse(x).unwrap());
+/// let holes: Vec<Hole> = row(1, "0").chain(row(3, "1")).chain(row(1, "2"))
+///     .map(|at| Hole { at, diameter: Length::from_64ths(10), carries: Force::from_lbf(575.0) }).collect();
+/// let given = const { &Basis::shop("as given", "") };
+/// let sheet = StripSheet { thickness: Length::parse(".025")?, ftu: (Stress::from_ksi(70.0), given), pulled: Pulled::AtFirst };
+/// let line = weakest_line(&holes, width, &sheet)?;
+/// assert_eq!((line.holes, line.row), (1, Length::ZERO));
+/// assert!((line.net_width - (1.375 - 0.15625)).abs() < 1e-12);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+pub fn weakest_line<'a>(holes: &[Hole], width: Length, sheet: &StripSheet<'a>) -> Result<Line<'a>, StripError> {
+    check(holes, width)?;
+    let (ftu, basis) = sheet.ftu;
+    if sheet.thickness <= Length::ZERO {
+        return Err(StripError::LengthNotPositive);
+    }
+    if !(ftu.is_finite() && ftu > Stress::ZERO) {
+        return Err(StripError::NotPositive);
+    }
+    let mut sorted: heapless::Vec<Hole, MAX_HOLES> = holes.iter().copied().collect();
+    sorted.sort_unstable_by_key(|hole| (hole.at.y, hole.at.x));
+    let mut weakest: Option<Line<'a>> = None;
+    for (index, first) in sorted.iter().enumerate() {
+        let x = first.at.x;
+        // Each row once.
+        if sorted.iter().take(index).any(|hole| hole.at.x == x) {
+            continue;
+        }
+        let line = line_from(&sorted, width, sheet, x);
+        if !line.load.force.is_finite() {
+            return Err(StripError::OutOfRange);
+        }
+        let basis = if line.zigzag { basis.weaker(&modes::STAGGERED_BASIS) } else { basis };
+        let basis = if line.before > Force::ZERO { basis.weaker(&RELIEF_BASIS) } else { basis };
+        let line = Line { load: Allowable { basis, ..line.load }, ..line };
+        if weakest.is_none_or(|weakest| line.load.force < weakest.load.force) {
+            weakest = Some(line);
+        }
+    }
+    weakest.ok_or(StripError::NoHoles)
+}
+
+/// The best way to a hole, for a line that has touched its first row by then or has not.
+#[derive(Clone, Copy)]
+struct Way {
+    /// Inches of width that are cut away up to here, less what zigzag legs give back.
+    cut: f64,
+    holes: u16,
+    zigzag: bool,
+}
+
+/// The weakest line whose first row, from where the sheet is pulled, is the one at `row`.
+fn line_from<'a>(sorted: &[Hole], width: Length, sheet: &StripSheet<'a>, row: Length) -> Line<'a> {
+    let is_before = |hole: &Hole| match sheet.pulled {
+        Pulled::AtFirst => hole.at.x < row,
+        Pulled::AtLast => hole.at.x > row,
+    };
+    let mut before = Force::ZERO;
+    // For every hole at or behind the row: the way that cuts most away, without and with a hole of the row on it.
+    let mut ways = heapless::Vec::<(Hole, Option<Way>, Option<Way>), MAX_HOLES>::new();
+    for hole in sorted {
+        if is_before(hole) {
+            before = Force::from_lbf(before.lbf() + hole.carries.lbf());
+            continue;
+        }
+        let diameter = hole.diameter.to_inches_f64();
+        let here = Way { cut: diameter, holes: 1, zigzag: false };
+        let (mut without, mut with) = (Some(here), None);
+        for (other, other_without, other_with) in &ways {
+            let gauge = hole.at.y.minus(other.at.y);
+            if gauge <= Length::ZERO {
+                continue;
+            }
+            let (s, g) = (hole.at.x.minus(other.at.x).to_inches_f64(), gauge.to_inches_f64());
+            let onward = |way: Way| Way {
+                cut: way.cut + diameter - s * s / (4.0 * g),
+                holes: way.holes.saturating_add(1),
+                zigzag: way.zigzag || s != 0.0,
+            };
+            without = more_cut(without, other_without.map(onward));
+            with = more_cut(with, other_with.map(onward));
+        }
+        if hole.at.x == row {
+            with = more_cut(without, with);
+            without = None;
+        }
+        // Cannot fail: there are no more holes than places.
+        let _ = ways.push((*hole, without, with));
+    }
+    let way = ways.iter().fold(None, |most, (_, _, with)| more_cut(most, *with));
+    let way = way.unwrap_or(Way { cut: 0.0, holes: 0, zigzag: false });
+    let net_width = (width.to_inches_f64() - way.cut).max(0.0);
+    let load = sheet.ftu.0.psi() * sheet.thickness.to_inches_f64() * net_width + before.lbf();
+    Line {
+        load: Allowable { force: Force::from_lbf(load), basis: sheet.ftu.1 },
+        net_width,
+        holes: way.holes,
+        row,
+        before,
+        zigzag: way.zigzag,
+    }
+}
+
+fn more_cut(one: Option<Way>, other: Option<Way>) -> Option<Way> {
+    match (one, other) {
+        (Some(one), Some(other)) => Some(if other.cut > one.cut { other } else { one }),
+        (one, other) => one.or(other),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    extern crate std;
+    use super::*;
+    use std::vec::Vec;
+
+    fn length(text: &str) -> Length {
+        Length::parse(text).unwrap()
+    }
+
+    const GIVEN: Basis<'static> = Basis::shop("test", "");
+
+    fn strip(counts: &[u16], apart: &str, width: &str) -> Vec<Hole> {
+        let mut holes = Vec::new();
+        let mut x = Length::ZERO;
+        for count in counts {
+            for at in even_row(*count, length(width), x) {
+                holes.push(Hole { at, diameter: length(".125"), carries: Force::from_lbf(300.0) });
+            }
+            x = x.plus(length(apart));
+        }
+        holes
+    }
+
+    fn sheet(pulled: Pulled) -> StripSheet<'static> {
+        StripSheet { thickness: length(".040"), ftu: (Stress::from_ksi(60.0), &GIVEN), pulled }
+    }
+
+    #[test]
+    fn a_fuller_row_behind_is_relieved_by_what_the_first_took_off() {
+        let holes = strip(&[1, 3, 1], "1", "2");
+        let line = weakest_line(&holes, length("2"), &sheet(Pulled::AtFirst)).unwrap();
+        // Row 1: 60 000 × 0.040 × (2 - 0.125); row 2: 60 000 × 0.040 × (2 - 0.375) + 300.
+        let (first, second) = (2_400.0 * 1.875, 2_400.0 * 1.625 + 300.0);
+        assert!((line.load.force.lbf() - f64::min(first, second)).abs() < 1e-9, "{line:?}");
+        assert_eq!((line.holes, line.before), (3, Force::from_lbf(300.0)));
+        assert_eq!(all_rivets(&holes, length("2")), Ok(Force::from_lbf(1_500.0)));
+    }
+
+    #[test]
+    fn the_strip_looks_the_same_from_either_end() {
+        let holes = strip(&[1, 3, 2], "1", "2");
+        let mirrored: Vec<Hole> = holes
+            .iter()
+            .map(|hole| Hole { at: Point { x: length("2").minus(hole.at.x), ..hole.at }, ..*hole })
+            .collect();
+        let last = weakest_line(&holes, length("2"), &sheet(Pulled::AtLast)).unwrap();
+        let first = weakest_line(&mirrored, length("2"), &sheet(Pulled::AtFirst)).unwrap();
+        assert_eq!((last.load.force, last.holes), (first.load.force, first.holes));
+    }
+
+    #[test]
+    fn close_rows_part_zigzag() {
+        // Two rivets, then three, staggered: the line through all five when the rows stand close.
+        let holes = strip(&[2, 3], ".2", "2");
+        let line = weakest_line(&holes, length("2"), &sheet(Pulled::AtFirst)).unwrap();
+        // Across: 1/3, 1/2, 1, 3/2, 5/3. Legs: 1/6 and 1/2 across, twice each.
+        let gained = 2.0 * (0.04 / (4.0 / 6.0) + 0.04 / 2.0);
+        assert!(line.zigzag && line.holes == 5, "{line:?}");
+        assert!((line.net_width - (2.0 - 5.0 * 0.125 + gained)).abs() < 1e-7, "{line:?}");
+        assert_eq!(line.load.basis, &modes::STAGGERED_BASIS);
+        // Far apart: only two holes of the first row.
+        let apart = weakest_line(&strip(&[2, 3], "3", "2"), length("2"), &sheet(Pulled::AtFirst)).unwrap();
+        assert!(!apart.zigzag && apart.before == Force::ZERO && apart.holes == 2, "{apart:?}");
+    }
+
+    #[test]
+    fn what_is_no_strip_is_an_error() {
+        let holes = strip(&[1], "1", "1");
+        let error =
+            |holes: &[Hole], width: &str| weakest_line(holes, length(width), &sheet(Pulled::AtFirst)).unwrap_err();
+        assert_eq!(error(&[], "1"), StripError::NoHoles);
+        assert_eq!(error(&[holes[0]; MAX_HOLES + 1], "1"), StripError::TooManyHoles);
+        assert_eq!(error(&holes, "0"), StripError::LengthNotPositive);
+        assert_eq!(error(&holes, ".5"), StripError::HoleOutside);
+        assert_eq!(error(&[Hole { carries: Force::from_lbf(f64::NAN), ..holes[0] }], "1"), StripError::NotPositive);
+        let endless =
+            StripSheet { ftu: (Stress::from_psi(f64::MAX), &GIVEN), thickness: Length::MAX, ..sheet(Pulled::AtFirst) };
+        assert_eq!(weakest_line(&holes, length("1"), &endless), Err(StripError::OutOfRange));
+    }
+}
