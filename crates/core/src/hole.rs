@@ -120,7 +120,7 @@ crate::words::words! {
     Disposition, "disposition" {
         Keep = 1, "keep", "Keep the hole as it is.";
         CleanUp = 2, "clean-up", "Clean up the hole: drill or ream it for the same rivet.";
-        Oversize = 3, "oversize", "Open the hole for the same rivet with an oversize shank.";
+        Oversize = 3, "oversize", "Open the hole for an oversize shank.";
         NextSize = 4, "next-size", "Open the hole for the next larger diameter.";
         Refer = 5, "refer", "Stop and refer.";
     }

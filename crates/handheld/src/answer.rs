@@ -1,6 +1,6 @@
 //! The answers: what the core says to a finished dialog. Nothing is decided here.
 
-use core::fmt::{self, Display};
+use core::fmt;
 
 use shophead::damage;
 use shophead::finding::Severity;
@@ -16,7 +16,6 @@ use shophead::upset::{HeadLimits, MeasuredHead, judge};
 
 use crate::dialog::{Dialog, Job, Refusal};
 use crate::report::{Report, Spaced};
-use crate::units::Units;
 
 /// Writes the answer to a dialog that has no question left.
 pub(crate) fn write(dialog: &Dialog, practice: &'static Practice<'static>, report: &mut Report<'_>) -> fmt::Result {
@@ -29,15 +28,6 @@ pub(crate) fn write(dialog: &Dialog, practice: &'static Practice<'static>, repor
         Job::Edge => edge(dialog, practice, report),
         Job::Number => number(&rivet, report),
         Job::Strength => strength(dialog, &rivet, report),
-    }
-}
-
-/// Two lengths with a dash between.
-struct Range(Interval, Units);
-
-impl Display for Range {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{} to {}", self.1.show(self.0.min), self.1.show(self.0.max))
     }
 }
 
@@ -67,7 +57,7 @@ fn length(
         report.line(format_args!("length {}", units.show(length)))?;
     }
     report.line(format_args!("grip {}", units.show(stack.grip().nominal())))?;
-    report.line(format_args!("hole {}", Range(hole.interval(), units)))?;
+    report.line(format_args!("hole {}", units.show_range(hole.interval())))?;
     if let Some(usable) = choice.usable {
         report.figure("shortest", &units.show(usable.shortest.value), usable.shortest.basis)?;
         report.figure("longest", &units.show(usable.longest.value), usable.longest.basis)?;
@@ -77,11 +67,11 @@ fn length(
         report.figure("rule of thumb", &units.show(choice.rule_of_thumb_length), tail.basis)?;
     }
     if let Some(protrusion) = choice.protrusion {
-        report.line(format_args!("stands out {}", Range(protrusion, units)))?;
+        report.line(format_args!("stands out {}", units.show_range(protrusion)))?;
     }
     if let Some(head) = choice.head {
         let diameter = Interval { min: head.diameter.min, max: head.diameter.max };
-        report.line(format_args!("head {} across, {} high", Range(diameter, units), units.show(head.height)))?;
+        report.line(format_args!("head {} across, {} high", units.show_range(diameter), units.show(head.height)))?;
     }
     report.findings(&choice.findings)?;
     report.findings(&check_alloy(rivet))
@@ -147,7 +137,7 @@ fn hole(
                 report.line(format_args!("drill {cut}"))?;
             }
             if let Some(hole) = step.hole {
-                report.line(format_args!("hole {}", Range(hole, units)))?;
+                report.line(format_args!("hole {}", units.show_range(hole)))?;
             }
             report.findings(&step.findings)?;
         }

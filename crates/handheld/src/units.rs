@@ -1,7 +1,7 @@
 //! Lengths and forces in the units of the session.
 
 use heapless::String;
-use shophead::length::{Length, ParseLengthError, Toleranced};
+use shophead::length::{Interval, Length, ParseLengthError, Toleranced};
 use shophead::quantity::Force;
 use shophead::words::{self, Shown};
 
@@ -85,6 +85,11 @@ impl Units {
             Units::ThirtySeconds => self.written().size(length),
             Units::Inches | Units::Millimetres => self.written().length(length).tight(),
         }
+    }
+
+    /// A least and a greatest length.
+    pub(crate) const fn show_range(self, interval: Interval) -> Shown {
+        self.written().interval(interval).tight()
     }
 
     pub(crate) const fn show_force(self, force: Force) -> Shown {

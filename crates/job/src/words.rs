@@ -59,7 +59,7 @@ pub const fn not_compared(why: NotCompared) -> &'static str {
     match why {
         NotCompared::NoEdge => "enter the edge distance",
         NotCompared::NoPitch => "enter the pitch",
-        NotCompared::NoJoint => "no strength can be worked out for these layers",
+        NotCompared::NoJoint => "no strength is known for these layers",
     }
 }
 
@@ -97,7 +97,7 @@ pub fn ranges(numbers: &[u32]) -> String {
 pub fn found(hole: &HolePlan<'_>, units: Units) -> String {
     let Some(measured) = hole.measured else { return "not measured".into() };
     let found = measured.as_found;
-    let (minor, major) = (units.length(found.minor()), units.length(found.major()));
+    let (minor, major) = (units.length(found.minor()).bare(), units.length(found.major()));
     let size = if found.minor() == found.major() { major.to_string() } else { format!("{minor} by {major}") };
     let damage = match found.damage() {
         Damage::None => String::new(),
@@ -118,7 +118,7 @@ pub fn why_not(judgement: &HoleJudgement<'_>, units: Units) -> Vec<String> {
         if codes.is_empty() || codes == said {
             continue;
         }
-        let why = step.findings.iter().filter(refers).map(|finding| finding.sentence(units).to_string());
+        let why = step.findings.iter().filter(refers).map(|finding| finding.reason(units).to_string());
         lines.push(format!("{}: {}", step.kind, why.collect::<Vec<_>>().join(" ")));
         said = codes;
     }
@@ -139,7 +139,7 @@ pub fn damage(plan: &Plan<'_>, damage: &DamagePlan<'_>, units: Units) -> String 
         (None, _) => {}
     }
     if let Some(at) = damage.damage.at {
-        parts.push(format!("at {} by {}", units.length(at.x), units.length(at.y)));
+        parts.push(format!("at {} by {}", units.length(at.x).bare(), units.length(at.y)));
     }
     parts.extend(damage.damage.member.map(|member| format!("in the {member}")));
     parts.extend(found.length.map(|length| format!("{} long", units.length(length))));
@@ -152,9 +152,9 @@ pub fn damage(plan: &Plan<'_>, damage: &DamagePlan<'_>, units: Units) -> String 
 pub fn lack(work: &RowWork, units: Units) -> String {
     match (work.clearance, work.needed, work.missing()) {
         (Clearance::Closed, Some(needed), _) => {
-            format!("no bar goes behind it; open it up to {}.", units.length(needed))
+            format!("no bar goes behind it; open it up to {}.", units.length(needed).about())
         }
-        (_, _, Some(missing)) => format!("{} more room.", units.length(missing)),
+        (_, _, Some(missing)) => format!("{} more room.", units.length(missing).about()),
         _ => "enter the room that its bar takes.".into(),
     }
 }

@@ -230,9 +230,9 @@ fn text<'a>(
             "A rivet {} long through {} makes a head {} wide ({} to {}) when it is driven to {}.",
             units.size(made.length),
             units.length(made.grip.nominal()),
-            units.length(spread.nominal),
-            units.length(spread.min),
-            units.length(spread.max),
+            units.length(spread.nominal).about(),
+            units.length(spread.min).about(),
+            units.length(spread.max).about(),
             units.length(made.head.height),
         ));
     }

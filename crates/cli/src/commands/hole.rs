@@ -124,7 +124,7 @@ fn text(report: &mut Report, rivet: Part<'_>, found: AsFound, verdict: &HoleJudg
             if found.major() == found.minor() {
                 units.length(found.major()).to_string()
             } else {
-                format!("{} by {}", units.length(found.minor()), units.length(found.major()))
+                format!("{} by {}", units.length(found.minor()).bare(), units.length(found.major()))
             },
         ),
         ("for".to_owned(), rivet.to_string()),
@@ -141,9 +141,9 @@ fn text(report: &mut Report, rivet: Part<'_>, found: AsFound, verdict: &HoleJudg
         let rivet = step.rivet.map_or_else(String::new, |rivet| format!("  {rivet}"));
         let cut = step.cut.map_or_else(String::new, |cut| format!("  drill {cut}"));
         let does = if step.does() { "yes" } else { "no" };
-        // What only cautions about a step that does stands with the findings below.
+        // Cautions about the step that is taken are listed with the findings below.
         let why = step.findings.iter().filter(|finding| finding.severity == Severity::Refer);
-        let why = why.map(|finding| words::finding(finding, units));
+        let why = why.map(|finding| format!("{} [{}]", finding.reason(units), finding.basis));
         report.text.push(Block::Entry(format!("{}: {does}{rivet}{cut}", step.kind), why.collect()));
     }
 }

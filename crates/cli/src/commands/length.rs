@@ -275,7 +275,11 @@ fn text(
     if let Some(choice) = choice {
         pair(
             "rule of thumb",
-            format!("{}, rounded {}", units.length(choice.rule_of_thumb), units.size(choice.rule_of_thumb_length)),
+            format!(
+                "{}, rounded {}",
+                units.length(choice.rule_of_thumb).about(),
+                units.size(choice.rule_of_thumb_length)
+            ),
         );
         if let Some(usable) = choice.usable {
             let (shortest, longest) = (usable.shortest, usable.longest);
@@ -283,19 +287,22 @@ fn text(
             pair(
                 "lengths that serve",
                 if shortest.value <= longest.value {
-                    format!("{} to {}{mark}", units.length(shortest.value), units.length(longest.value))
+                    format!("{}{mark}", units.limits(Some(shortest.value), Some(longest.value)))
                 } else {
                     "none".to_owned()
                 },
             );
         }
-        pair("filling the hole", format!("takes {} of the tail", units.length(choice.fill)));
+        pair("filling the hole", format!("takes {} of the tail", units.length(choice.fill).about()));
         if let Some(tail) = choice.protrusion {
-            pair("tail before driving", units.interval(tail).to_string());
+            pair("tail before driving", units.interval(tail).about().to_string());
         }
         if let Some(head) = choice.head {
             let diameter = Interval { min: head.diameter.min, max: head.diameter.max };
-            pair("driven head", format!("{} wide when {} high", units.interval(diameter), units.length(head.height)));
+            pair(
+                "driven head",
+                format!("{} wide when {} high", units.interval(diameter).about(), units.length(head.height)),
+            );
         }
     }
     report.text.push(Block::Pairs(pairs));

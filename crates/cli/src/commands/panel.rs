@@ -111,7 +111,7 @@ pub(super) fn edges(plan: &Plan<'_>, units: Units, text: &mut Vec<Block>) {
                 lines.push(format!("Beyond the stations: {}.", holes(&cut.beyond)));
             }
             let verdict = if cut.short.is_empty() { "clear" } else { "too close" };
-            let distance = units.length(distance);
+            let distance = units.length(distance).about();
             text.push(Block::Entry(format!("{name}: {verdict}, closest hole {hole} at {distance}"), lines));
         }
         let findings: Vec<String> = edge.findings.iter().map(|finding| said(finding, units)).collect();

@@ -253,13 +253,13 @@ impl<'j> Page<'_, '_, 'j> {
         ];
         if let Ok(choice) = &plan.choice.length {
             if let Some(tail) = choice.protrusion {
-                parts.push(format!("tail {}", units.interval(tail)));
+                parts.push(format!("tail {}", units.interval(tail).about()));
             }
             if let Some(head) = choice.head {
                 let diameter = Interval { min: head.diameter.min, max: head.diameter.max };
                 parts.push(format!(
                     "driven head {} wide at {} high",
-                    units.interval(diameter),
+                    units.interval(diameter).about(),
                     self.length(head.height)
                 ));
             }
@@ -286,7 +286,7 @@ impl<'j> Page<'_, '_, 'j> {
         let found = match &plan.before_and_after {
             Ok(found) => found,
             Err(why) => {
-                return Some(format!("Not held against the row as installed: {}.", words::not_compared(*why)));
+                return Some(format!("Not compared with the row as installed: {}.", words::not_compared(*why)));
             }
         };
         let BeforeAndAfter { before, after, ratio, changed, stepped } = found;
@@ -317,7 +317,7 @@ impl<'j> Page<'_, '_, 'j> {
             ),
             // What one rivet carries is not published either, and has been told.
             _ if !changed => return None,
-            _ => "Not held against the row as installed: a strength is not published.".to_owned(),
+            _ => "Not compared with the row as installed: a strength is not published.".to_owned(),
         })
     }
 

@@ -8,12 +8,19 @@ use super::{Code, Figure, Finding, Severity};
 use crate::length::Length;
 use crate::words::{Place, Sentence, Shown, Toward, Units, fill};
 
-/// The sentence of a finding: made by [`Finding::sentence`] and [`Finding::short`].
+/// What a finding says: made by [`Finding::sentence`], [`Finding::reason`] and [`Finding::short`].
 #[derive(Clone, Copy, Debug)]
 pub struct Said<'f, 'a> {
     finding: &'f Finding<'a>,
     units: Units,
-    short: bool,
+    form: Form,
+}
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Form {
+    Sentence,
+    Reason,
+    Short,
 }
 
 impl<'a> Finding<'a> {
@@ -34,7 +41,13 @@ impl<'a> Finding<'a> {
     /// ```
     #[must_use]
     pub const fn sentence(&self, units: Units) -> Said<'_, 'a> {
-        Said { finding: self, units, short: false }
+        Said { finding: self, units, form: Form::Sentence }
+    }
+
+    /// The same without what to do about it: why a step of several does not do.
+    #[must_use]
+    pub const fn reason(&self, units: Units) -> Said<'_, 'a> {
+        Said { finding: self, units, form: Form::Reason }
     }
 
     /// The same for a screen of 16 to 40 columns: at most 40 characters in inches, no word longer than 16, no capital and no full stop.
@@ -51,7 +64,7 @@ impl<'a> Finding<'a> {
     /// ```
     #[must_use]
     pub const fn short(&self, units: Units) -> Said<'_, 'a> {
-        Said { finding: self, units, short: true }
+        Said { finding: self, units, form: Form::Short }
     }
 }
 
@@ -60,7 +73,7 @@ impl Said<'_, '_> {
     fn figures(&self) -> (Option<Shown>, Option<Shown>) {
         let shown = |figure: Figure| {
             let shown = figure.shown(self.units);
-            if self.short { shown.tight() } else { shown }
+            if self.form == Form::Short { shown.tight() } else { shown }
         };
         // No room at all is not a small room.
         let is_shut =
@@ -93,6 +106,7 @@ impl fmt::Display for Said<'_, '_> {
                 Place::Limit => limit,
                 Place::MeasuredSize => measured.map(Shown::as_size),
                 Place::LimitSize => limit.map(Shown::as_size),
+                Place::HasLimit => return Ok(limit.is_some()),
                 Place::Layer => return layer(finding.layer, out),
                 Place::Sheet => return sheet(finding.layer, measured, out),
                 Place::What => return finding.basis.write_subject(out),
@@ -103,10 +117,14 @@ impl fmt::Display for Said<'_, '_> {
             Ok(figure.is_some())
         };
         let refer = finding.severity == Severity::Refer;
-        if self.short {
-            fill(f, finding.code.short(), refer, &place)
-        } else {
-            fill(&mut Sentence::new(f), finding.code.sentence(), refer, &place)
+        let code = finding.code;
+        match self.form {
+            Form::Short => fill(f, code.short(), refer, &place),
+            Form::Reason => fill(&mut Sentence::new(f, ""), code.found(), refer, &place),
+            Form::Sentence => {
+                fill(&mut Sentence::new(f, ""), code.found(), refer, &place)?;
+                fill(&mut Sentence::new(f, " "), code.action(), refer, &place)
+            }
         }
     }
 }
@@ -208,7 +226,8 @@ mod tests {
     fn every_sentence_is_whole_and_short() {
         each_case(|finding| {
             for units in [Units::Inches, Units::Millimetres] {
-                let text = finding.sentence(units).to_string();
+                let (text, reason) = (finding.sentence(units).to_string(), finding.reason(units).to_string());
+                assert!(text.starts_with(&reason) && reason.ends_with('.'), "{reason} / {text}");
                 assert!(text.starts_with(|c: char| c.is_ascii_uppercase() || c.is_ascii_digit() || c == '.'), "{text}");
                 assert!(text.ends_with('.'), "{text}");
                 assert!(text.len() <= 150, "{} letters: {text}", text.len());
@@ -250,7 +269,7 @@ mod tests {
     #[test]
     fn every_place_and_every_choice_of_the_table_can_be_reached() {
         for code in Code::ALL {
-            for template in [code.sentence(), code.short()] {
+            for template in [code.found(), code.action(), code.short()] {
                 for (open, close) in [('{', '}'), ('[', ']'), ('<', '>')] {
                     let count = |mark| template.chars().filter(|c| *c == mark).count();
                     assert_eq!(count(open), count(close), "{template}");

@@ -56,6 +56,15 @@ enum Kind {
     Count(u32),
 }
 
+/// Whether a length has its unit behind it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum UnitOf {
+    /// Not where it is inches.
+    Trade,
+    Named,
+    Bare,
+}
+
 /// A figure as it is written: made by [`Units`] and by [`Figure::shown`](crate::finding::Figure::shown).
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Shown {
@@ -63,11 +72,13 @@ pub struct Shown {
     units: Units,
     toward: Toward,
     tight: bool,
+    unit: UnitOf,
+    about: bool,
 }
 
 impl Units {
     const fn shown(self, kind: Kind) -> Shown {
-        Shown { kind, units: self, toward: Toward::Nearest, tight: false }
+        Shown { kind, units: self, toward: Toward::Nearest, tight: false, unit: UnitOf::Trade, about: false }
     }
 
     /// A length.
@@ -155,8 +166,9 @@ impl Units {
     }
 
     /// The steps in which a length is written, and their decimals.
-    const fn steps(self, length: Length) -> (i64, u8) {
+    const fn steps(self, length: Length, about: bool) -> (i64, u8) {
         match self {
+            Units::Inches if about => (TEN_THOUSANDTH * 10, 3),
             // Exact to four decimals, as drills and most tables are: the fourth is written too.
             Units::Inches => match length.nanometres().checked_rem(TEN_THOUSANDTH) {
                 Some(0) => (TEN_THOUSANDTH, 4),
@@ -191,6 +203,24 @@ impl Shown {
         Shown { tight: true, ..self }
     }
 
+    /// A computed length, never with a fourth decimal: nothing computed from a sheet and its tolerance is known so closely.
+    #[must_use]
+    pub const fn about(self) -> Shown {
+        Shown { about: true, ..self }
+    }
+
+    /// The same with `in` behind inches too, where the unit is the question.
+    #[must_use]
+    pub const fn named(self) -> Shown {
+        Shown { unit: UnitOf::Named, ..self }
+    }
+
+    /// The same length without its unit, where another one behind it has it.
+    #[must_use]
+    pub const fn bare(self) -> Shown {
+        Shown { unit: UnitOf::Bare, ..self }
+    }
+
     /// A number that is the same for two of a kind when they are written the same.
     #[cfg(feature = "words")]
     pub(crate) fn written(self) -> i64 {
@@ -206,7 +236,7 @@ impl Shown {
     }
 
     fn length_on_grid(self, length: Length) -> (i64, u8) {
-        let (step, decimals) = self.units.steps(length);
+        let (step, decimals) = self.units.steps(length, self.about);
         let nm = length.nanometres();
         let below = nm.saturating_sub(nm.checked_rem_euclid(step).unwrap_or(0));
         let rest = nm.saturating_sub(below);
@@ -249,11 +279,11 @@ impl Shown {
         f.write_str(unit)
     }
 
-    /// Inches are the trade's and go without their unit.
+    /// Inches are the trade's and go without their unit, unless it is asked for.
     fn write_length_unit(self, f: &mut dyn Write) -> fmt::Result {
-        match self.units {
-            Units::Inches => Ok(()),
-            Units::Millimetres => self.write_unit(f, "mm"),
+        match (self.unit, self.units) {
+            (UnitOf::Bare, _) | (UnitOf::Trade, Units::Inches) => Ok(()),
+            (UnitOf::Trade | UnitOf::Named, _) => self.write_unit(f, self.units.length_unit()),
         }
     }
 
@@ -411,6 +441,9 @@ mod tests {
         assert_eq!(Units::Millimetres.length(inches("1/8")).to_string(), "3.18 mm");
         assert_eq!(Units::Millimetres.length(inches("-.5mm")).to_string(), "-0.50 mm");
         assert_eq!(Units::Millimetres.length(inches("1/8")).tight().to_string(), "3.18mm");
+        assert_eq!(Units::Inches.length(inches(".2365")).about().to_string(), ".237");
+        assert_eq!(Units::Millimetres.length(inches("1/8")).bare().to_string(), "3.18");
+        assert_eq!(Units::Inches.length(inches("40")).named().to_string(), "40.000 in");
     }
 
     #[test]

@@ -19,6 +19,7 @@
 //! # #[cfg(feature = "words")] {
 //! assert_eq!(finding.sentence(Units::Inches).to_string(), "Edge distance .200 is short, needs .250. Refer.");
 //! assert_eq!(finding.sentence(Units::Millimetres).to_string(), "Edge distance 5.08 mm is short, needs 6.35 mm. Refer.");
+//! assert_eq!(finding.reason(Units::Inches).to_string(), "Edge distance .200 is short, needs .250.");
 //! assert_eq!(finding.short(Units::Inches).to_string(), "edge short: .200, needs .250");
 //! # }
 //! ```

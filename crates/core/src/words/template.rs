@@ -3,6 +3,7 @@
 //! | in a template | stands for |
 //! |---|---|
 //! | `{m}`, `{l}` | the measured and the limiting figure; `{m/}`, `{l/}` as a fraction where it is one, for sizes of parts |
+//! | `{l?}` | nothing, but known where the limit is |
 //! | `{layer}` | `layer 2`; `{sheet}` adds how thick it was measured: `layer 2, .063` |
 //! | `{what}` | what is not on file or not given |
 //! | `[a]` | `a`, if every place in it has something to say |
@@ -20,6 +21,7 @@ pub(crate) enum Place {
     Limit,
     MeasuredSize,
     LimitSize,
+    HasLimit,
     Layer,
     Sheet,
     What,
@@ -32,6 +34,7 @@ impl Place {
             "l" => Place::Limit,
             "m/" => Place::MeasuredSize,
             "l/" => Place::LimitSize,
+            "l?" => Place::HasLimit,
             "layer" => Place::Layer,
             "sheet" => Place::Sheet,
             "what" => Place::What,
@@ -102,15 +105,16 @@ fn cut(text: &str, mark: u8) -> Option<(&str, &str)> {
     Some((text.get(..at)?, text.get(at.saturating_add(1)..)?))
 }
 
-/// Makes the first letter that is written a capital.
+/// Makes the first letter that is written a capital, and writes something before it.
 pub(crate) struct Sentence<'w> {
     out: &'w mut dyn Write,
+    before: &'static str,
     begun: bool,
 }
 
 impl<'w> Sentence<'w> {
-    pub(crate) fn new(out: &'w mut dyn Write) -> Sentence<'w> {
-        Sentence { out, begun: false }
+    pub(crate) fn new(out: &'w mut dyn Write, before: &'static str) -> Sentence<'w> {
+        Sentence { out, before, begun: false }
     }
 }
 
@@ -120,6 +124,7 @@ impl Write for Sentence<'_> {
         match rest.next() {
             Some(first) if !self.begun => {
                 self.begun = true;
+                self.out.write_str(self.before)?;
                 self.out.write_char(first.to_ascii_uppercase())?;
                 self.out.write_str(rest.as_str())
             }
@@ -143,7 +148,7 @@ mod tests {
             }
             Ok(found.is_some())
         };
-        fill(&mut Sentence::new(&mut text), template, refer, &place).expect("a string takes everything");
+        fill(&mut Sentence::new(&mut text, ""), template, refer, &place).expect("a string takes everything");
         text
     }
 

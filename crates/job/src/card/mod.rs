@@ -440,7 +440,7 @@ impl<'j> Card<'_, 'j> {
                     @for (name, cut) in &cuts {
                         li {
                             strong { (Said(name)) } ": closest hole " (cut.closest.0) " at "
-                            (self.units.length(cut.closest.1))
+                            (self.units.length(cut.closest.1).about())
                             @if !cut.short.is_empty() { "; " span class="stop" { "too close" } " holes " (words::ranges(&cut.short)) }
                             @if !cut.beyond.is_empty() { "; beyond the stations: holes " (words::ranges(&cut.beyond)) }
                         }

@@ -574,7 +574,7 @@ impl<'m, 'j> Map<'m, 'j> {
         } else {
             format!(", TOO CLOSE: holes {}", words::ranges(&cut.short))
         };
-        let distance = self.units.length(distance);
+        let distance = self.units.length(distance).about();
         let text = format!("{} hole {hole}: {distance}{short}", row.row.name);
         let letters = if cut.short.is_empty() { Letters::Plain } else { Letters::Strong };
         taken.write(canvas, &text, foot, 6.0, letters, Side::Down);
@@ -988,16 +988,13 @@ mod tests {
     #[test]
     fn the_least_distance_to_a_cut_and_the_least_edge_are_told() {
         let svg = with_plan(&demo("marsh-float"), |plan| map(plan, Units::Inches));
-        for told in [
-            "L1 hole 8: 0.221 in, TOO CLOSE: holes 7-9",
-            "edge 0.250, least 0.39063 in: TOO SHORT",
-            "damage 1",
-            "damage 2",
-        ] {
+        for told in
+            ["L1 hole 8: .221, TOO CLOSE: holes 7-9", "edge .250, least .391: TOO SHORT", "damage 1", "damage 2"]
+        {
             assert!(svg.contains(told), "{told}");
         }
         let svg = with_plan(&demo("keel-skin"), |plan| map(plan, Units::Inches));
-        assert!(svg.contains("edge 0.31125, least 0.3125 in: TOO SHORT"), "the one hole of F5 that is short");
+        assert!(svg.contains("edge .311, least .3125: TOO SHORT"), "the one hole of F5 that is short");
     }
 
     #[test]

@@ -319,7 +319,7 @@ impl<'p, 'j> Survey<'p, 'j> {
         let minor = self.units.length(found.minor());
         let mut text = match found.minor() == found.major() {
             true => minor.to_string(),
-            false => format!("{} x {minor}", self.units.length(found.major())),
+            false => format!("{} x {minor}", self.units.length(found.major()).bare()),
         };
         if found.damage() != Damage::None {
             text.push_str(&format!(", {}", found.damage().as_str()));
@@ -476,7 +476,7 @@ impl<'p, 'j> Survey<'p, 'j> {
     fn go_to(&mut self, spot: Spot) -> Reply {
         match self.known.get(&spot) {
             Some(known) if known.is_in_job => Reply::says(format!(
-                "{} stands in the job itself as {}; correct it there.",
+                "{} is in the job file as {}; correct it there.",
                 self.name(spot),
                 self.found(&known.hole)
             )),
@@ -517,8 +517,8 @@ impl<'p, 'j> Survey<'p, 'j> {
         if far && doubted != Some(typed) {
             self.doubted = Some(typed.to_owned());
             return Reply::says(format!(
-                "{} in a row of {} rivets? Type it once more if it is so.",
-                self.units.length(if is_far(shank, major) { major } else { as_found.minor() }),
+                "{} in a row of {} rivets? Type it once more if it is right.",
+                self.units.length(if is_far(shank, major) { major } else { as_found.minor() }).named(),
                 self.units.size(shank)
             ));
         }
