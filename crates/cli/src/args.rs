@@ -2,7 +2,7 @@
 //!
 //! Clap only sorts the words; what each one means is read in [`crate::input`], so that every mistake is told in the words of the trade.
 
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
 use clap::builder::PossibleValuesParser;
 use clap::{ArgGroup, Args, CommandFactory, Parser, Subcommand, ValueEnum};
@@ -55,6 +55,10 @@ pub(crate) struct Common {
     /// The shop's own limits, on top of the practice; otherwise those that the job file names.
     #[arg(long, global = true, value_name = "FILE")]
     pub(crate) limits: Option<PathBuf>,
+    /// The file to write the answer to: replaced as a whole where it is there already, and left as it was where something fails; - for the
+    /// standard output.
+    #[arg(short, long, global = true, value_name = "FILE")]
+    pub(crate) output: Option<PathBuf>,
 }
 
 /// How wide the text is. Not among [`Common`]: `splice` has another width.
@@ -183,14 +187,14 @@ pub(crate) enum Command {
     /// Writes one HTML file that stands by itself and prints on A4 and Letter: what stops the work, positions, removal, cuts, rows with hole
     /// and head limits, holes that differ, order, tools, map, sign-off.
     ///
-    /// Prints nothing itself. The exit status is 1 when something in the job has to be referred; the file is written all the same.
+    /// The exit status is 1 when something in the job has to be referred; the file is written all the same.
     Card(CardArgs),
     /// The rows and holes of a job as a drawing.
     ///
     /// Writes one SVG file: rows with coordinates to scale, with cuts and damage; the others row under row at their pitch. Shape and letter
     /// of a mark tell what becomes of a hole; the least edge distances are dimensioned.
     ///
-    /// Prints nothing itself. The exit status is 1 when something in the job has to be referred; the file is written all the same.
+    /// The exit status is 1 when something in the job has to be referred; the file is written all the same.
     Map(MapArgs),
     /// One question for every row of a file.
     ///
@@ -202,7 +206,7 @@ pub(crate) enum Command {
     /// not stop the others. Where a column of the input is called like one of the answer, it goes out as NAME_given. With --format json a
     /// row comes out as the object of the single command in one line, with the row as input, and error.
     ///
-    /// Exit status: 2 when a row is wrong, else 1 when a finding says refer, else 0.
+    /// The exit status is 2 when a row is wrong, else 1 when a finding says refer, else 0; a reader that leaves early changes nothing about it.
     Batch(BatchArgs),
     /// Questions and answers on a small line terminal.
     ///
@@ -249,13 +253,14 @@ impl Command {
     }
 
     /// The job file, where the command takes one.
-    pub(crate) fn job(&self) -> Option<&Path> {
+    pub(crate) fn job(&self) -> Option<&JobFile> {
         match self {
-            Command::Plan(args) => Some(&args.job),
-            Command::Order(args) => Some(&args.job),
-            Command::Inspect(args) => Some(&args.job),
-            Command::Card(args) => Some(&args.paper.job),
-            Command::Map(args) => Some(&args.paper.job),
+            Command::Plan(args) => Some(&args.file),
+            Command::Order(args) => Some(&args.file),
+            Command::Inspect(args) => Some(&args.file),
+            Command::Card(args) => Some(&args.paper.file),
+            Command::Map(args) => Some(&args.paper.file),
+            Command::Survey(args) => Some(&args.file),
             _ => None,
         }
     }
@@ -573,20 +578,29 @@ pub(crate) struct PartArgs {
     pub(crate) screen: Screen,
 }
 
+/// A job.
 #[derive(Debug, Args)]
-pub(crate) struct PlanArgs {
-    /// The job file.
+pub(crate) struct JobFile {
+    /// The job file; - for the standard input.
     #[arg(value_name = "JOB.toml")]
     pub(crate) job: PathBuf,
+    /// Refuse a job that names files outside its own folder: for jobs that somebody else has written.
+    #[arg(long)]
+    pub(crate) job_folder_only: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct PlanArgs {
+    #[command(flatten)]
+    pub(crate) file: JobFile,
     #[command(flatten)]
     pub(crate) screen: Screen,
 }
 
 #[derive(Debug, Args)]
 pub(crate) struct OrderArgs {
-    /// The job file.
-    #[arg(value_name = "JOB.toml")]
-    pub(crate) job: PathBuf,
+    #[command(flatten)]
+    pub(crate) file: JobFile,
     /// What is on the shelf: a CSV file with the columns part, on_hand and pack.
     #[arg(long, value_name = "STOCK.csv")]
     pub(crate) stock: Option<PathBuf>,
@@ -600,10 +614,10 @@ pub(crate) struct OrderArgs {
 /// A job, and the file that it is drawn in.
 #[derive(Debug, Args)]
 pub(crate) struct PaperArgs {
-    /// The job file.
-    #[arg(value_name = "JOB.toml")]
-    pub(crate) job: PathBuf,
-    /// The file to write, replaced as a whole where it is there already; - for the standard output.
+    #[command(flatten)]
+    pub(crate) file: JobFile,
+    /// The file to write: replaced as a whole where it is there already, and left as it was where something fails; - for the standard
+    /// output.
     #[arg(short, long, value_name = "FILE")]
     pub(crate) output: PathBuf,
 }
@@ -628,21 +642,22 @@ pub(crate) struct MapArgs {
 
 #[derive(Debug, Args)]
 pub(crate) struct SurveyArgs {
-    /// The job file.
-    #[arg(value_name = "JOB.toml")]
-    pub(crate) job: PathBuf,
+    #[command(flatten)]
+    pub(crate) file: JobFile,
     /// The holes file that the measures go to; it is made when it is not there.
     #[arg(value_name = "HOLES.csv")]
     pub(crate) holes: PathBuf,
+    /// A conversation has no answer to write.
+    #[arg(short, long, hide = true)]
+    pub(crate) output: Option<PathBuf>,
     #[command(flatten)]
     pub(crate) screen: Screen,
 }
 
 #[derive(Debug, Args)]
 pub(crate) struct InspectArgs {
-    /// The job file.
-    #[arg(value_name = "JOB.toml")]
-    pub(crate) job: PathBuf,
+    #[command(flatten)]
+    pub(crate) file: JobFile,
     /// The driven rivets: a CSV file with the columns row, hole, diameter, height, condition and remark.
     #[arg(value_name = "DRIVEN.csv")]
     pub(crate) driven: PathBuf,
@@ -697,6 +712,9 @@ pub(crate) struct HandheldArgs {
     /// Lines of the terminal, 2 to 8.
     #[arg(long, value_name = "N", default_value_t = 4)]
     pub(crate) lines: u8,
+    /// A conversation has no answer to write.
+    #[arg(short, long, hide = true)]
+    pub(crate) output: Option<PathBuf>,
 }
 
 #[derive(Debug, Args)]

@@ -1,7 +1,7 @@
 //! What the options that every command takes come to.
 
 use std::io::IsTerminal;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use shophead::length::Bare;
 use shophead::practice::{HANDBOOK, Practice};
@@ -10,6 +10,7 @@ use shophead_job::model::{Job, OwnLimits};
 
 use crate::args::{Arguments, Common, Format, PracticeWord, UnitsWord};
 use crate::exit::Stop;
+use crate::files::Inputs;
 
 /// What a command calculates with.
 pub(crate) struct Context<'a> {
@@ -25,6 +26,8 @@ pub(crate) struct Context<'a> {
     pub(crate) job_file: Option<&'a Path>,
     /// How the answer is printed: what makes a long one makes no other form of it.
     pub(crate) format: Format,
+    /// The files that are read.
+    pub(crate) inputs: &'a Inputs,
 }
 
 impl Context<'_> {
@@ -44,6 +47,8 @@ pub(crate) struct Settings {
     pub(crate) format: Format,
     /// Columns of text.
     pub(crate) width: usize,
+    /// The file that it goes to; without one the standard output.
+    pub(crate) output: Option<PathBuf>,
 }
 
 /// Narrower than this no word fits.
@@ -53,7 +58,11 @@ const USUAL_WIDTH: usize = 80;
 
 impl Settings {
     pub(crate) fn of(arguments: &Arguments) -> Settings {
-        Settings { format: arguments.common.format, width: width(arguments.command.columns()) }
+        let output = arguments.common.output.clone();
+        let asked = arguments.command.columns();
+        // A file is as wide wherever it is written.
+        let asked = asked.or(output.is_some().then_some(USUAL_WIDTH as u16));
+        Settings { format: arguments.common.format, width: width(asked), output }
     }
 }
 
@@ -64,9 +73,12 @@ pub(crate) fn width(asked: Option<u16>) -> usize {
 }
 
 /// The shop's own limits: those of `--limits`, else those that the job names, else none.
-pub(crate) fn own_limits(common: &Common, job: Option<&Job>) -> Result<OwnLimits, Stop> {
+pub(crate) fn own_limits(common: &Common, job: Option<&Job>, inputs: &Inputs) -> Result<OwnLimits, Stop> {
     match (&common.limits, job) {
-        (Some(path), _) => Ok(OwnLimits::read(path)?),
+        (Some(path), _) => {
+            let text = inputs.read(path, "the limits")?;
+            Ok(OwnLimits::read_from(text.bytes, &text.name)?)
+        }
         (None, Some(job)) => Ok(job.own_limits.clone()),
         (None, None) => Ok(OwnLimits::default()),
     }

@@ -15,10 +15,10 @@ use shophead::quantity::{Force, Stress};
 use shophead::rivet::other::NotRead;
 use shophead::rivet::part::Part;
 use shophead::rivet::{CATALOGUE, Series, Size};
-use shophead::stack::{Layer, Preparation, Role, Stack};
+use shophead::stack::{Layer, Stack};
 
 use crate::args::RivetArgs;
-use shophead_job::read::MAX_SPARES_PERCENT;
+use shophead_job::read::{MAX_SPARES_PERCENT, read_layer};
 
 use crate::exit::Stop;
 
@@ -293,56 +293,7 @@ pub(crate) fn layers(option: &str, text: &str, tolerance: Option<Toleranced>, ba
 
 /// One layer: `MATERIAL:THICKNESS:WORDS`, all but the thickness optional.
 fn layer(item: &str, bare: Bare) -> Result<Layer, String> {
-    let mut layer = Layer::of(Toleranced::exactly(Length::ZERO));
-    let mut rest = item;
-    // Words behind the thickness, from the last one on.
-    while let Some((before, last)) = rest.rsplit_once(':') {
-        let word = last.trim().to_ascii_lowercase();
-        if let Ok(preparation) = word.parse() {
-            layer.preparation = preparation;
-        } else if let Ok(role) = word.parse() {
-            layer.role = role;
-        } else if word.starts_with(|c: char| c.is_alphabetic()) {
-            let preparations = Preparation::ALL.iter().map(|preparation| preparation.as_str());
-            let words: Vec<&str> = preparations.chain(Role::ALL.iter().map(|role| role.as_str())).collect();
-            let at = character(before).saturating_add(1);
-            return Err(format!(
-                "this does not belong behind a thickness (character {at}); right would be {}",
-                or(&words)
-            ));
-        } else {
-            break;
-        }
-        rest = before;
-    }
-    let (material, thickness) = match rest.rsplit_once(':') {
-        Some((material, thickness)) => (Some(material), thickness),
-        None => (None, rest),
-    };
-    if let Some(material) = material {
-        layer.material = Some(Material::parse(material).map_err(|error| format!("{error} (character 1)"))?);
-    } else if !thickness.starts_with('.')
-        && let Ok(material) = Material::parse(thickness)
-    {
-        return Err(format!(
-            "the thickness is missing (character {}); right would be {material}:.032",
-            character(rest)
-        ));
-    }
-    let start = material.map_or(0, character);
-    let blanks = thickness.chars().take_while(|c| c.is_whitespace()).count();
-    layer.thickness = Toleranced::parse_thickness(thickness.trim(), bare).map_err(|error| {
-        ParseLengthError { at: error.at.saturating_add(start).saturating_add(blanks), ..error }.to_string()
-    })?;
-    if layer.thickness.nominal() == Length::ZERO && thickness.trim() == "0" {
-        return Err("a layer is thicker than nothing; a decimal is written with a point, as in .032".to_owned());
-    }
-    Ok(layer)
-}
-
-/// The character behind a text, counted from 1.
-fn character(before: &str) -> usize {
-    before.chars().count().saturating_add(1)
+    read_layer(item, bare, &|text| Material::parse(text).map_err(|error| error.to_string()))
 }
 
 /// A sheet with its material.
@@ -366,6 +317,8 @@ pub(crate) fn measure(option: &str, text: &str, bare: Bare) -> Result<shophead::
 
 #[cfg(test)]
 mod tests {
+    use shophead::stack::{Preparation, Role};
+
     use super::*;
 
     fn sentence<T>(result: Result<T, Stop>) -> String {
@@ -402,7 +355,7 @@ mod tests {
             (".032,,.04", r#"item 2 "": a length is missing (character 1)"#),
             ("0,032", r#"item 1 "0": a layer is thicker than nothing; a decimal is written with a point"#),
             ("2024-T3", r#"item 1 "2024-T3": the thickness is missing (character 8); right would be 2024-T3:.032"#),
-            ("2024-T9:.032", "2024 is not known in this temper; known are"),
+            ("2024-T9:.032", "2024 is not known in this temper (character 1); known are"),
             (".032:countersink", "this does not belong behind a thickness (character 6); right would be plain, "),
             (".032+-.032", "a layer is thicker than nothing, also at the lower end of its tolerance"),
             (".01,.01,.01,.01,.01,.01,.01,.01,.01", "item 9 \".01\": a stack has at most 8 layers"),

@@ -1,5 +1,7 @@
 //! `shophead man`: the manual as pages for man, from the same definitions as help.
 
+use std::path::Path;
+
 use clap_mangen::Man;
 use clap_mangen::roff::{Roff, bold, roman};
 use shophead_job::words::ADVISORY;
@@ -7,21 +9,21 @@ use shophead_job::words::ADVISORY;
 use crate::args::{Arguments, ManArgs};
 use crate::exit::{STATUSES, Stop};
 use crate::input;
-use crate::render::{print_text, write_file};
+use crate::output;
 
-pub(crate) fn run(args: &ManArgs) -> Result<(), Stop> {
+pub(crate) fn run(args: &ManArgs, output: Option<&Path>) -> Result<(), Stop> {
     let program = program();
     let commands: Vec<&clap::Command> = std::iter::once(&program).chain(program.get_subcommands()).collect();
     let asked = args.command.as_deref().map(|text| named(&commands, text)).transpose()?;
     let Some(folder) = &args.out else {
-        return print_text(&page(asked.unwrap_or(&program)));
+        return output::write(output, &page(asked.unwrap_or(&program)));
     };
     let pages = match asked {
         Some(asked) => vec![asked],
         None => commands,
     };
     for command in pages {
-        write_file(&folder.join(format!("{}.1", name(command))), &page(command))?;
+        output::write(Some(&folder.join(format!("{}.1", name(command)))), &page(command))?;
     }
     Ok(())
 }

@@ -10,7 +10,7 @@ use super::cursor::{Table, Value, root};
 use super::holes::{self, RowKey, SaidHoles};
 use super::row::{Around, Materials, RowDraft, row};
 use super::source::{Said, Source};
-use super::{Folder, MAX_SPARES_PERCENT, is_unseen, keys, limits, panel, quoted};
+use super::{Folder, MAX_SPARES_PERCENT, is_unseen, keys, limits, panel, quoted, rows_file};
 use crate::model::{Job, NamedFile, OwnLimits, Position, Row};
 
 pub(super) fn job(source: &Source<'_>, folder: &Folder<'_>) -> Option<Job> {
@@ -30,7 +30,7 @@ pub(super) fn job(source: &Source<'_>, folder: &Folder<'_>) -> Option<Job> {
     let positions = positions(&table);
     let around = Around { materials: &materials, positions: positions.as_deref(), folder };
     let mut said = SaidHoles::default();
-    let mut drafts = rows(&table, &around, &mut said)?;
+    let mut drafts = rows(&table, &around, folder, &mut said)?;
     let keys: Vec<RowKey> =
         drafts.iter().map(|draft| RowKey { name: draft.name.clone(), count: draft.count }).collect();
     let mut holes_file = None;
@@ -129,18 +129,24 @@ fn positions(table: &Table<'_>) -> Option<Vec<Position>> {
     positions.into_iter().collect()
 }
 
-fn rows(table: &Table<'_>, around: &Around<'_>, said: &mut SaidHoles) -> Option<Vec<RowDraft>> {
+fn rows(table: &Table<'_>, around: &Around<'_>, folder: &Folder<'_>, said: &mut SaidHoles) -> Option<Vec<RowDraft>> {
     let list = match table.optional("row") {
         Some(value) => value.list("row")?,
         None => Vec::new(),
     };
-    if list.is_empty() {
-        table.source.mistake(0..0, "the job has no row", "begin one with [[row]]");
+    let file = table.optional("rows");
+    if list.is_empty() && file.is_none() {
+        table.source.mistake(0..0, "the job has no row", "begin one with [[row]], or name a rows file");
     }
     let mut names = Names::default();
     let mut drafts = Vec::with_capacity(list.len());
     for (index, value) in list.iter().enumerate() {
         drafts.push(row(value, index, &mut names, around, said));
+    }
+    if let Some(file) = file
+        && let Some(source) = folder.open(&file)
+    {
+        drafts.extend(rows_file::rows(&source, drafts.len(), &mut names, around, said)?);
     }
     Some(drafts)
 }

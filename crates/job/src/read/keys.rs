@@ -28,6 +28,7 @@ pub(super) const JOB: Keys = Keys {
         "units",
         "practice",
         "limits",
+        "rows",
         "holes",
         "spares",
         "materials",
@@ -150,6 +151,35 @@ pub(super) const LIMIT: Keys = Keys {
         ("place", "\"section 4, table 2\""),
         ("document", "\"structural repair manual\", here or for the whole file"),
     ],
+};
+
+pub(super) const ROWS_FILE: Keys = Keys {
+    of: "a rows file",
+    form: "",
+    names: &[
+        "row",
+        "layers",
+        "installed",
+        "rivet",
+        "count",
+        "pitch",
+        "edge",
+        "structure",
+        "member",
+        "places",
+        "head",
+        "clearances",
+        "about",
+        "points",
+        "start",
+        "along",
+        "transverse_pitch",
+        "pattern",
+        "rows_in_pattern",
+        "hole_size",
+        "holes",
+    ],
+    examples: &[],
 };
 
 pub(super) const HOLES_FILE: Keys = Keys { of: "a holes file", form: "", names: &super::holes::COLUMNS, examples: &[] };

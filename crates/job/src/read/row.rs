@@ -13,9 +13,10 @@ use shophead::rivet::part::Part;
 use shophead::stack::{Layer, MAX_LAYERS, Preparation, Stack, StackError};
 use shophead::structure::{Member, Place, Structure};
 
-use super::cursor::{Table, Value};
+use super::cursor::{Divided, Table, Value};
 use super::holes::{SaidHoles, measured_twice};
 use super::job::{Names, about};
+use super::layer::read_layer;
 use super::points::{point, points};
 use super::source::{Said, nearest, nearest_or_all, one_of, quoted};
 use super::{Folder, MAX_COUNT, keys};
@@ -52,9 +53,27 @@ pub(super) fn row(
     around: &Around<'_>,
     said: &mut SaidHoles,
 ) -> RowDraft {
-    let Some(mut table) = value.table("this row".into(), &keys::ROW) else {
+    let Some(table) = value.table("this row".into(), &keys::ROW) else {
         return RowDraft { name: String::new(), count: None, row: None };
     };
+    let exceptions = match table.optional("exception") {
+        Some(value) => value.list("exception").map(|list| {
+            list.iter().map(|value| value.table("this exception".into(), &keys::EXCEPTION)).collect::<Vec<_>>()
+        }),
+        None => Some(Vec::new()),
+    };
+    row_of(table, exceptions, index, names, around, said)
+}
+
+/// A row and its exceptions as far as they are tables, in a job file or in a rows file.
+pub(super) fn row_of(
+    mut table: Table<'_>,
+    exceptions: Option<Vec<Option<Table<'_>>>>,
+    index: usize,
+    names: &mut Names,
+    around: &Around<'_>,
+    said: &mut SaidHoles,
+) -> RowDraft {
     let name = names.own(&table);
     let shown = name.clone().unwrap_or_default();
     if name.is_some() {
@@ -86,10 +105,7 @@ pub(super) fn row(
         Some(value) => measured(&value, index, &table.subject, count, said),
         None => Some(Vec::new()),
     };
-    let exceptions = match table.optional("exception") {
-        Some(value) => exceptions(&value, count, rivet, stack.as_ref(), around),
-        None => Some(Vec::new()),
-    };
+    let exceptions = exceptions.and_then(|tables| read_exceptions(&tables, count, rivet, stack.as_ref(), around));
     let row = || {
         head_agrees?;
         Some(Row {
@@ -118,7 +134,9 @@ pub(super) fn row(
 
 fn places(table: &Table<'_>) -> Option<Vec<Place>> {
     let Some(value) = table.optional("places") else { return Some(Vec::new()) };
-    value.list("a place")?.iter().map(|value| value.listed()).collect::<Vec<_>>().into_iter().collect()
+    let places: Vec<Option<Place>> =
+        value.list_in("a place", Divided::Blanks)?.iter().map(|value| value.listed()).collect();
+    places.into_iter().collect()
 }
 
 fn part(value: &Value<'_>) -> Option<Part<'static>> {
@@ -211,7 +229,7 @@ fn layout(table: &Table<'_>) -> Option<RowLayout> {
 }
 
 fn stack(value: &Value<'_>, rivet: Option<Part<'_>>, around: &Around<'_>) -> Option<Stack> {
-    let list = value.list("a layer")?;
+    let list = value.list_in("a layer", Divided::Commas)?;
     if list.is_empty() {
         value.mistake("there are no layers", "right would be one for each sheet, that under the head first");
         return None;
@@ -255,12 +273,44 @@ fn takes_head(value: &Value<'_>, stack: &Stack, head: Head) -> bool {
 }
 
 fn layer(value: &Value<'_>, around: &Around<'_>) -> Option<Layer> {
+    if let Some(text) = value.cell() {
+        return layer_in_cell(text, value, around);
+    }
     let table = value.table("this layer".into(), &keys::LAYER)?;
     let role = table.required("role").and_then(|value| value.listed());
     let material = table.optional("material").map_or(Some(None), |value| material(&value, around).map(Some));
     let thickness = table.required("thickness").and_then(|value| value.thickness());
     let preparation = table.optional("preparation").map_or(Some(Preparation::Plain), |value| value.listed());
     Some(Layer { role: role?, material: material?, thickness: thickness?, preparation: preparation? })
+}
+
+/// `clad 2024-T3:.063+-.002:countersunk`, with the job's own names for materials.
+fn layer_in_cell(text: &str, value: &Value<'_>, around: &Around<'_>) -> Option<Layer> {
+    if text.is_empty() {
+        value.mistake("a layer is missing", "right would be .032,.040 or 2024-T3:.032,clad 2024-T3:.125");
+        return None;
+    }
+    let material = |text: &str| match around.materials.get(text) {
+        // What is wrong with it was told where it is named.
+        Some(named) => named.ok_or_else(|| "this material could not be read".to_owned()),
+        None => Material::parse(text).map_err(|error| {
+            match nearest(text, around.materials.keys().map(String::as_str)).as_slice() {
+                [] => error.to_string(),
+                near => format!(
+                    "{} is neither named in [materials] nor a material; {}",
+                    quoted(text),
+                    one_of(near.iter().copied())
+                ),
+            }
+        }),
+    };
+    let layer = read_layer(text, value.source.bare.get(), &material).and_then(|layer| {
+        let is_something = layer.thickness.min() > Length::ZERO;
+        is_something.then_some(layer).ok_or_else(|| {
+            "the thickness is not more than nothing at the lower end of its tolerance; right would be .032+-.002".into()
+        })
+    });
+    layer.map_err(|told| value.source.refused(value.span.clone(), &quoted(text), &told)).ok()
 }
 
 /// A material by the job's own name for it, or as it is.
@@ -387,38 +437,37 @@ fn measured_hole(
 }
 
 /// Holes that differ from the others of the row.
-fn exceptions(
-    value: &Value<'_>,
+fn read_exceptions(
+    tables: &[Option<Table<'_>>],
     count: Option<u32>,
     rivet: Option<Part<'_>>,
     row_stack: Option<&Stack>,
     around: &Around<'_>,
 ) -> Option<Vec<Exception>> {
-    let list = value.list("exception")?;
     let mut taken: HashMap<u32, Said> = HashMap::new();
-    let mut exceptions = Vec::with_capacity(list.len());
-    for value in &list {
-        exceptions.push(exception(value, count, rivet, row_stack, around, &mut taken));
+    let mut exceptions = Vec::with_capacity(tables.len());
+    for table in tables {
+        let read = |table: &Table<'_>| exception(table, count, rivet, row_stack, around, &mut taken);
+        exceptions.push(table.as_ref().and_then(read));
     }
     exceptions.into_iter().collect()
 }
 
 fn exception(
-    value: &Value<'_>,
+    table: &Table<'_>,
     count: Option<u32>,
     rivet: Option<Part<'_>>,
     row_stack: Option<&Stack>,
     around: &Around<'_>,
     taken: &mut HashMap<u32, Said>,
 ) -> Option<Exception> {
-    let table = value.table("this exception".into(), &keys::EXCEPTION)?;
     let holes = table.required("holes").and_then(|value| hole_numbers(&value, count, taken));
-    let about = about(&table);
+    let about = about(table);
     let stack = match table.optional("layers") {
         Some(value) => stack(&value, rivet, around),
         None => row_stack.cloned(),
     };
-    let layout = layout(&table);
+    let layout = layout(table);
     let differs = ["layers", "edge", "pitch", "transverse-pitch"].iter().any(|key| table.optional(key).is_some());
     if !differs {
         let help = "right would be layers, edge, pitch or transverse-pitch of its own";
@@ -430,7 +479,7 @@ fn exception(
 /// Numbers such as 3 and ranges such as "5-8", by rising number; none of them said before.
 fn hole_numbers(value: &Value<'_>, count: Option<u32>, taken: &mut HashMap<u32, Said>) -> Option<Vec<u32>> {
     let greatest = count.unwrap_or(MAX_COUNT);
-    let list = value.list("a hole")?;
+    let list = value.list_in("a hole", Divided::Blanks)?;
     if list.is_empty() {
         value.mistake("there are no holes", "right would be [3, \"5-8\"]");
         return None;

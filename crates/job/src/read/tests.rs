@@ -559,7 +559,7 @@ fn an_empty_job_lacks_everything() {
     for text in ["", "\u{feff}", "\r\n", "# nothing\n"] {
         let told = mistakes(read_beside(text, &[]));
         let wanted = "job.toml:1:1: the job has no title; right would be title = \"Keel skin panel, frames 2 to 6\"\n\
-                      job.toml:1:1: the job has no row; begin one with [[row]]";
+                      job.toml:1:1: the job has no row; begin one with [[row]], or name a rows file";
         assert_eq!(told, wanted, "{text:?}");
     }
 }
@@ -662,6 +662,58 @@ fn files_are_looked_for_beside_the_job() {
     let text = format!("holes = \"survey/h.csv\"\n{SOUND}");
     Job::read_from(text.into(), Path::new("jobs/keel/job.toml"), &files).unwrap_or_else(|error| panic!("{error}"));
     assert_eq!(asked.into_inner(), [Path::new("jobs/keel/survey/h.csv")]);
+}
+
+/// What is not meant is refused before it fills the memory, and in few words.
+#[test]
+fn what_is_longer_than_any_file_is_refused() {
+    let told = |error: ReadError| {
+        let shown = error.render(false);
+        assert!(shown.len() < 1_000, "{} bytes", shown.len());
+        error.to_string()
+    };
+    let group = |bytes: Vec<u8>| {
+        read_group_from(bytes, Path::new("x"), &shophead::rivet::MS20470, Bare::Inches).expect_err("too long")
+    };
+    let name_it = "name the file that is meant; no job, list or record is that long";
+    for bytes in [vec![0; MAX_BYTES + 1], vec![b'x'; MAX_BYTES + 1], vec![b'\n'; MAX_BYTES + 1]] {
+        let wanted = format!("x:1:1: this file is larger than 32 MiB; {name_it}");
+        let job = Job::read_from(bytes.clone(), Path::new("x"), &no_files).expect_err("too long");
+        assert_eq!((told(job), told(group(bytes))), (wanted.clone(), wanted));
+    }
+    let toml = format!("title = \"{}\"\n", "x".repeat(MAX_TOML));
+    let wanted = format!("x:1:1: this file is larger than 8 MiB; {name_it}");
+    assert_eq!(told(Job::read_from(toml.clone().into(), Path::new("x"), &no_files).expect_err("too long")), wanted);
+    assert_eq!(told(OwnLimits::read_from(toml.into(), Path::new("x")).expect_err("too long")), wanted);
+    let wanted = "this line is longer than a mebibyte; name the file that is meant; no row of a list is that long";
+    for (text, place) in [
+        ("x".repeat(MAX_LINE + 1), "x:1:1"),
+        (format!("x,y\n1,0\n{}\n", "1".repeat(MAX_LINE)), "x:3:1"),
+        (format!("x,y\r1,\"{}\"", "0".repeat(MAX_LINE)), "x:1:5"),
+    ] {
+        assert_eq!(told(group(text.into())), format!("{place}: {wanted}"));
+    }
+    let wide = format!("x,y{}\n", ",z".repeat(MAX_COLUMNS));
+    assert_eq!(told(group(wide.into())), "x:1:1: these are 1002 columns; right would be no more than 1000");
+}
+
+/// A job that somebody else has written may be kept to its folder.
+#[test]
+fn a_job_names_no_file_where_it_may_not() {
+    struct Kept;
+    impl Files for Kept {
+        fn read(&self, path: &Path) -> io::Result<Vec<u8>> {
+            panic!("{} is read", path.display())
+        }
+        fn may_name(&self, path: &Path) -> bool {
+            path == Path::new("jobs/holes.csv")
+        }
+    }
+    let job = "title = \"a\"\nholes = \"/etc/passwd\"\nlimits = \"../l.toml\"\n";
+    let told = mistakes(Job::read_from(job.into(), Path::new("jobs/job.toml"), &Kept));
+    let outside = "this file lies outside the folder of the job; put it into that folder, and name it there";
+    assert!(told.contains(&format!("jobs/job.toml:2:9: {outside}")), "{told}");
+    assert!(told.contains(&format!("jobs/job.toml:3:10: {outside}")), "{told}");
 }
 
 #[test]
@@ -988,7 +1040,7 @@ fn documented(section: &str) -> Vec<&'static str> {
 
 #[test]
 fn the_document_and_the_reader_know_the_same_keys() {
-    let sections: [(&str, &Keys); 17] = [
+    let sections: [(&str, &Keys); 18] = [
         ("Job", &keys::JOB),
         ("Position", &keys::POSITION),
         ("Minutes", &keys::MINUTES),
@@ -1000,6 +1052,7 @@ fn the_document_and_the_reader_know_the_same_keys() {
         ("Layer", &keys::LAYER),
         ("Hole", &keys::HOLE),
         ("Exception", &keys::EXCEPTION),
+        ("Rows file", &keys::ROWS_FILE),
         ("Limits file", &keys::LIMITS),
         ("Limit", &keys::LIMIT),
         ("Holes file", &keys::HOLES_FILE),
@@ -1034,14 +1087,17 @@ fn the_document_names_every_word_and_its_examples_read() {
     read_beside(example("toml", 1), &[]).unwrap_or_else(|error| panic!("{error}"));
     OwnLimits::read_from(example("toml", 2).into(), Path::new("l.toml")).unwrap_or_else(|error| panic!("{error}"));
     let demo = demo(DEMO, DEMO_LIMITS, DEMO_HOLES).expect("the demo reads");
-    read_driven_from(example("csv", 5).into(), Path::new("d.csv"), &demo).unwrap_or_else(|error| panic!("{error}"));
-    read_holes_from(example("csv", 1).into(), Path::new("h.csv"), &sound_job())
+    read_driven_from(example("csv", 6).into(), Path::new("d.csv"), &demo).unwrap_or_else(|error| panic!("{error}"));
+    read_holes_from(example("csv", 2).into(), Path::new("h.csv"), &sound_job())
         .unwrap_or_else(|error| panic!("{error}"));
+    let head = SOUND.split("[[row]]").next().expect("what stands before the rows");
+    let rows = format!("rows = \"rows.csv\"\n{head}");
+    read_beside(&rows, &[("rows.csv", example("csv", 1))]).unwrap_or_else(|error| panic!("{error}"));
     let points = SOUND.replace("count = 48", "points = \"p.csv\"");
     let points = points.split("[[row.hole]]").next().expect("a row").to_owned();
-    read_beside(&points, &[("p.csv", example("csv", 2))]).unwrap_or_else(|error| panic!("{error}"));
+    read_beside(&points, &[("p.csv", example("csv", 3))]).unwrap_or_else(|error| panic!("{error}"));
     let edge = format!("{SOUND}[[edge]]\nname = \"aft\"\nstations = \"trim.csv\"\n");
-    read_beside(&edge, &[("trim.csv", example("csv", 3))]).unwrap_or_else(|error| panic!("{error}"));
+    read_beside(&edge, &[("trim.csv", example("csv", 4))]).unwrap_or_else(|error| panic!("{error}"));
 }
 
 // Mangled files.
