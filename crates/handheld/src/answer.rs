@@ -17,7 +17,7 @@ use shophead::upset::{HeadLimits, MeasuredHead, judge};
 use crate::dialog::{Dialog, Job, Refusal};
 use crate::report::{Report, Spaced};
 
-/// Writes the answer to a dialog that has no question left.
+/// Writes the answer to a dialog that has no question left, as far as the report tells it.
 pub(crate) fn write(dialog: &Dialog, practice: &'static Practice<'static>, report: &mut Report<'_>) -> fmt::Result {
     // Every job asks for a rivet first, so there is one.
     let Some(rivet) = dialog.answers.rivet else { return Ok(()) };
@@ -137,7 +137,7 @@ fn hole(
                 report.line(format_args!("drill {cut}"))?;
             }
             if let Some(hole) = step.hole {
-                report.line(format_args!("hole {}", units.show_range(hole)))?;
+                report.line(format_args!("hole {}", units.show_limits(hole)))?;
             }
             report.findings(&step.findings)?;
         }
@@ -156,9 +156,8 @@ fn hole(
 
 /// Why a step does not do.
 fn refused(step: &Step<'_>, report: &mut Report<'_>) -> fmt::Result {
-    report.line(format_args!("not {}:", Spaced(step.kind.as_str())))?;
     for finding in step.findings.iter().filter(|finding| finding.severity == Severity::Refer) {
-        report.finding(finding)?;
+        report.reason(step.kind.as_str(), finding)?;
     }
     Ok(())
 }

@@ -194,7 +194,7 @@ pub(crate) enum Refusal {
     OneOf(u8),
     Empty,
     NoLayer,
-    Thick(Shown),
+    Doubtful(Shown),
     NoSuchAlloy,
     NoSuchDiameter,
     NoAssumedHole,
@@ -215,7 +215,7 @@ impl fmt::Display for Refusal {
             Refusal::NotPositive => f.write_str("this must be more than nothing"),
             Refusal::OneOf(last) => write!(f, "enter 1 to {last}"),
             Refusal::Empty => f.write_str("an entry is needed here"),
-            Refusal::Thick(thickness) => write!(f, "{thickness} thick? enter it again if it is so"),
+            Refusal::Doubtful(length) => write!(f, "{length}? enter it again if it is so"),
             Refusal::NoLayer => f.write_str("at least one layer is needed"),
             Refusal::NoSuchAlloy => f.write_str("the series has no such material; ? lists them"),
             Refusal::NoSuchDiameter => f.write_str("the series has no such diameter; ? lists them"),
@@ -250,15 +250,15 @@ pub(crate) struct Dialog {
     pub(crate) job: Job,
     asked: Vec<Question, MAX_QUESTIONS>,
     pub(crate) answers: Answers,
-    /// A layer that is thicker than a layer is and was asked about; entered again it is taken.
-    thick: Option<Toleranced>,
+    /// A measure that is larger than such a thing is and was asked about; entered again it is taken.
+    doubted: Option<(Question, Length)>,
 }
 
 impl Dialog {
     /// A job from its beginning; the rivet of the last one is offered again.
     pub(crate) fn new(job: Job, rivet: Option<Part<'static>>) -> Dialog {
         let rivet = rivet.map(|rivet| rivet.without_length());
-        Dialog { job, asked: Vec::new(), answers: Answers { rivet, ..Answers::new() }, thick: None }
+        Dialog { job, asked: Vec::new(), answers: Answers { rivet, ..Answers::new() }, doubted: None }
     }
 
     /// The question to ask now; `None` when all are answered.
@@ -334,6 +334,7 @@ impl Dialog {
             Err(error) => Err(Refusal::Length(error)),
         };
         let where_known = |text: &str| if text.is_empty() { Ok(None) } else { positive(text).map(Some) };
+        self.doubt(question, text, units)?;
         match question {
             Question::Rivet => self.take_rivet(text)?,
             Question::Alloy => self.take_alloy(text)?,
@@ -435,6 +436,35 @@ impl Dialog {
         Ok(())
     }
 
+    /// Asks once about a measure that is larger than such a thing is: without a unit `40` is more likely meant for `.040`.
+    fn doubt(&mut self, question: Question, text: &str, units: Units) -> Result<(), Refusal> {
+        const TWELVE: i64 = 12;
+        let most = match question {
+            Question::Rivet | Question::Alloy | Question::Diameter | Question::Number | Question::Material => {
+                return Ok(());
+            }
+            Question::Preparation | Question::Defect | Question::CrackCount | Question::CracksMeet => return Ok(()),
+            Question::Damage | Question::Rows | Question::Member | Question::Shear => return Ok(()),
+            Question::Edge
+            | Question::Pitch
+            | Question::Transverse
+            | Question::CrackLength
+            | Question::CorrosionLength => Length::INCH.checked_mul(TWELVE).unwrap_or(Length::MAX),
+            _ => Length::INCH,
+        };
+        let doubted = self.doubted.take();
+        let nominal = text.split(['T', 't', '+']).next().unwrap_or(text).trim();
+        let is_bare = nominal.bytes().all(|byte| byte.is_ascii_digit() || byte == b'.');
+        let length = units.length(nominal).ok().filter(|length| is_bare && *length > most);
+        match length.map(|length| (question, length)) {
+            Some(asked) if doubted != Some(asked) => {
+                self.doubted = Some(asked);
+                Err(Refusal::Doubtful(units.show(asked.1)))
+            }
+            _ => Ok(()),
+        }
+    }
+
     fn measure_defect(&mut self, measure: impl FnOnce(&mut Defect)) {
         if let Some(defect) = &mut self.answers.defect {
             measure(defect);
@@ -495,14 +525,6 @@ impl Dialog {
             return Ok(());
         }
         let thickness = units.toleranced(text).map_err(Refusal::Length)?;
-        // Without a unit that says so it is more likely 40 for .040.
-        let nominal = text.split(['T', 't']).next().unwrap_or(text);
-        let is_bare = !nominal.contains(|c: char| c.is_ascii_alphabetic() || c == '"');
-        let asked_about = self.thick.take();
-        if is_bare && thickness.nominal() > Length::INCH && asked_about != Some(thickness) {
-            self.thick = Some(thickness);
-            return Err(Refusal::Thick(units.show(thickness.nominal())));
-        }
         let before = self.answers.layers.last().copied();
         let layer = Layer { material: before.and_then(|layer| layer.material), ..Layer::of(thickness) };
         let mut stack = self.answers.stack().map_err(Refusal::Stack)?;

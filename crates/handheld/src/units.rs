@@ -92,6 +92,11 @@ impl Units {
         self.written().interval(interval).tight()
     }
 
+    /// The same as limits, rounded inwards.
+    pub(crate) const fn show_limits(self, interval: Interval) -> Shown {
+        self.written().limits(Some(interval.min), Some(interval.max)).tight()
+    }
+
     pub(crate) const fn show_force(self, force: Force) -> Shown {
         self.written().force(force).tight()
     }

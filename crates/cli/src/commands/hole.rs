@@ -130,7 +130,7 @@ fn text(report: &mut Report, rivet: Part<'_>, found: AsFound, verdict: &HoleJudg
         ("for".to_owned(), rivet.to_string()),
     ];
     if let Some(hole) = chosen.and_then(|step| step.hole) {
-        pairs.push(("hole in the end".to_owned(), units.interval(hole).to_string()));
+        pairs.push(("hole in the end".to_owned(), units.limits(Some(hole.min), Some(hole.max)).to_string()));
     }
     report.text.push(Block::Pairs(pairs));
     if verdict.steps.is_empty() {
