@@ -13,7 +13,7 @@
 //! | [`length`] | lengths as whole nanometres: parse, print, round |
 //! | [`quantity`] | forces, stresses, masses |
 //! | [`words`] | how words, figures and sentences are written |
-//! | [`basis`] | where a figure comes from |
+//! | [`basis`] | where a figure comes from: one table of documents and places |
 //! | [`material`] | sheet alloys and their strengths, rivet alloys |
 //! | [`rivet`] | part standards, dimensions, part numbers, mass |
 //! | [`drill`] | number, letter and fraction drills |
@@ -70,8 +70,10 @@
 //!
 //! # Features
 //!
-//! - `words`, on by default: the sentences of findings and errors. Without it both print their word for scripts.
-//! - `defmt` derives `defmt::Format` on public types.
+//! | feature | on by default | what it does |
+//! |---|---|---|
+//! | `words` | yes | the sentences of findings and errors, and the documents and places of every [`basis`]; without it findings and errors print their word for scripts, and a basis is a number and how well it is supported |
+//! | `defmt` | no | derives `defmt::Format` on public types |
 //!
 //! The crate is always `no_std`.
 

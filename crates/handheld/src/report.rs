@@ -4,6 +4,7 @@ use core::fmt::{self, Display, Write};
 
 use shophead::basis::Basis;
 use shophead::finding::{Finding, Findings, Severity};
+use shophead::practice::Practice;
 
 use crate::units::Units;
 
@@ -23,11 +24,17 @@ pub(crate) struct Report<'w> {
     out: &'w mut dyn Write,
     telling: Telling,
     pub(crate) units: Units,
+    practice: &'static Practice<'static>,
 }
 
 impl<'w> Report<'w> {
-    pub(crate) fn new(out: &'w mut dyn Write, telling: Telling, units: Units) -> Report<'w> {
-        Report { out, telling, units }
+    pub(crate) fn new(
+        out: &'w mut dyn Write,
+        telling: Telling,
+        units: Units,
+        practice: &'static Practice<'static>,
+    ) -> Report<'w> {
+        Report { out, telling, units, practice }
     }
 
     /// A line that has no basis of its own.
@@ -42,26 +49,26 @@ impl<'w> Report<'w> {
     }
 
     /// A figure and its basis.
-    pub(crate) fn figure(&mut self, label: &str, value: &dyn Display, basis: &Basis<'_>) -> fmt::Result {
+    pub(crate) fn figure(&mut self, label: &str, value: &dyn Display, basis: Basis) -> fmt::Result {
         match self.telling {
             Telling::Answer => writeln!(self.out, "{label} {value}"),
-            Telling::Why => writeln!(self.out, "{label}: {basis}"),
+            Telling::Why => writeln!(self.out, "{label}: {}", self.practice.cite(basis)),
             Telling::Warnings => Ok(()),
         }
     }
 
     /// Every finding, what stops the work first.
-    pub(crate) fn findings(&mut self, findings: &Findings<'_>) -> fmt::Result {
+    pub(crate) fn findings<const N: usize>(&mut self, findings: &Findings<N>) -> fmt::Result {
         for severity in [Severity::Refer, Severity::Caution, Severity::Note] {
-            for finding in findings.iter().filter(|finding| finding.severity == severity) {
+            for finding in findings.iter().filter(|finding| finding.severity() == severity) {
                 self.finding(finding)?;
             }
         }
         Ok(())
     }
 
-    pub(crate) fn finding(&mut self, finding: &Finding<'_>) -> fmt::Result {
-        let (word, is_warning) = match finding.severity {
+    pub(crate) fn finding(&mut self, finding: &Finding) -> fmt::Result {
+        let (word, is_warning) = match finding.severity() {
             Severity::Refer => ("STOP: ", true),
             Severity::Caution => ("care: ", true),
             Severity::Note => ("note: ", false),
@@ -75,7 +82,7 @@ impl<'w> Report<'w> {
     }
 
     /// Why something else would not do. It stops nothing, so it is told behind the answer and under another word.
-    pub(crate) fn reason(&mut self, not: &'static str, finding: &Finding<'_>) -> fmt::Result {
+    pub(crate) fn reason(&mut self, not: &'static str, finding: &Finding) -> fmt::Result {
         match self.telling {
             Telling::Warnings => Ok(()),
             Telling::Why => self.what(finding),
@@ -87,11 +94,11 @@ impl<'w> Report<'w> {
     }
 
     /// Its name and the place of its limit.
-    fn what(&mut self, finding: &Finding<'_>) -> fmt::Result {
-        writeln!(self.out, "{}: {}", Spaced(finding.code.as_str()), finding.basis)
+    fn what(&mut self, finding: &Finding) -> fmt::Result {
+        writeln!(self.out, "{}: {}", Spaced(finding.code().as_str()), self.practice.cite(finding.basis()))
     }
 
-    fn told(&mut self, word: &str, finding: &Finding<'_>) -> fmt::Result {
+    fn told(&mut self, word: &str, finding: &Finding) -> fmt::Result {
         writeln!(self.out, "{word}{}", finding.short(self.units.written()))
     }
 }

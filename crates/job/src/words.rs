@@ -7,6 +7,7 @@ use shophead::finding::{Code, Finding, Severity};
 use shophead::hole::{Damage, HoleJudgement};
 use shophead::joint::row::RowMode;
 use shophead::length::Length;
+use shophead::practice::Practice;
 use shophead::words::{Units, Word};
 
 use crate::plan::{DamagePlan, HolePlan, NotCompared, Plan};
@@ -16,10 +17,10 @@ use crate::tools::{Tool, ToolKind};
 pub const ADVISORY: &str =
     "Advisory only: the manuals of the type, approved data, local rules and a licensed person decide.";
 
-/// What a finding says, with the place of its limit behind it.
+/// What a finding says, with the document and place of its limit behind it.
 #[must_use]
-pub fn finding(finding: &Finding<'_>, units: Units) -> String {
-    format!("{} [{}]", finding.sentence(units), finding.basis)
+pub fn finding(finding: &Finding, units: Units, practice: &Practice<'_>) -> String {
+    format!("{} [{}]", finding.sentence(units), practice.cite(finding.basis()))
 }
 
 /// A length rounded to what can be marked out: a thousandth of an inch, a hundredth of a millimetre.
@@ -109,12 +110,12 @@ pub fn found(hole: &HolePlan<'_>, units: Units) -> String {
 
 /// Why each step does not do. A step that fails for the same reason as the one before it is left out.
 #[must_use]
-pub fn why_not(judgement: &HoleJudgement<'_>, units: Units) -> Vec<String> {
+pub fn why_not(judgement: &HoleJudgement<'_>, units: Units, practice: &Practice<'_>) -> Vec<String> {
     let mut lines = Vec::new();
     let mut said: Vec<Code> = Vec::new();
     for step in &judgement.steps {
-        let refers = |finding: &&Finding<'_>| finding.severity == Severity::Refer;
-        let codes: Vec<Code> = step.findings.iter().filter(refers).map(|finding| finding.code).collect();
+        let refers = |finding: &&Finding| finding.severity() == Severity::Refer;
+        let codes: Vec<Code> = step.findings.iter().filter(refers).map(|finding| finding.code()).collect();
         if codes.is_empty() || codes == said {
             continue;
         }
@@ -122,8 +123,8 @@ pub fn why_not(judgement: &HoleJudgement<'_>, units: Units) -> Vec<String> {
         lines.push(format!("{}: {}", step.kind, why.collect::<Vec<_>>().join(" ")));
         said = codes;
     }
-    let full = judgement.findings.iter().filter(|finding| finding.code == Code::PatternFull);
-    lines.extend(full.map(|finding| self::finding(finding, units)));
+    let full = judgement.findings.iter().filter(|finding| finding.code() == Code::PatternFull);
+    lines.extend(full.map(|finding| self::finding(finding, units, practice)));
     lines
 }
 

@@ -42,7 +42,7 @@ codes! {
         "not on file[: {what}].", "Enter it in the limits file, or refer.",
         "not on file";
     NotChecked = 3, "not-checked", "Something that decides here was not given, so it was not checked.",
-        "not given, so not checked[: {what}].", "Enter it.",
+        "not checked[: {what} not given].", "Enter what is missing.",
         "not checked[: {what}]";
     // choosing a rivet
     TailTooLong = 4, "tail-too-long", "The tail folds over before it forms a head.",

@@ -10,8 +10,8 @@ use crate::words::{Place, Sentence, Shown, Toward, Units, fill};
 
 /// What a finding says: made by [`Finding::sentence`], [`Finding::reason`] and [`Finding::short`].
 #[derive(Clone, Copy, Debug)]
-pub struct Said<'f, 'a> {
-    finding: &'f Finding<'a>,
+pub struct Said {
+    finding: Finding,
     units: Units,
     form: Form,
 }
@@ -23,7 +23,7 @@ enum Form {
     Short,
 }
 
-impl<'a> Finding<'a> {
+impl Finding {
     /// What it says, as one or two whole sentences: layer, figures, limit and what to do next. The basis is not in it, save where what is
     /// missing is the message.
     ///
@@ -34,20 +34,21 @@ impl<'a> Finding<'a> {
     /// use shophead::finding::{Code, Figure, Finding, Severity};
     /// use shophead::length::Length;
     /// use shophead::words::Units;
-    /// const BASIS: Basis<'static> = Basis::practice("");
     /// let length = |text| Figure::Length(Length::parse(text).unwrap());
-    /// let thin = Finding::new(Code::CountersinkTooDeep, Severity::Refer, &BASIS).layer(1).measured(length(".063")).limit(length(".07"));
+    /// let thin = Finding::new(Code::CountersinkTooDeep, Severity::Refer, Basis::AC65_COUNTERSINK).in_layer(1)
+    ///     .with_measured(length(".063"))
+    ///     .with_limit(length(".07"));
     /// assert_eq!(thin.sentence(Units::Inches).to_string(), "Layer 1, .063: too thin for this countersink, needs .070. Dimple it, or refer.");
     /// ```
     #[must_use]
-    pub const fn sentence(&self, units: Units) -> Said<'_, 'a> {
-        Said { finding: self, units, form: Form::Sentence }
+    pub const fn sentence(&self, units: Units) -> Said {
+        Said { finding: *self, units, form: Form::Sentence }
     }
 
     /// The same without what to do about it: why a step of several does not do.
     #[must_use]
-    pub const fn reason(&self, units: Units) -> Said<'_, 'a> {
-        Said { finding: self, units, form: Form::Reason }
+    pub const fn reason(&self, units: Units) -> Said {
+        Said { finding: *self, units, form: Form::Reason }
     }
 
     /// The same for a screen of 16 to 40 columns: at most 40 characters in inches, no word longer than 16, no capital and no full stop.
@@ -57,18 +58,19 @@ impl<'a> Finding<'a> {
     /// use shophead::finding::{Code, Figure, Finding, Severity};
     /// use shophead::length::Length;
     /// use shophead::words::Units;
-    /// const BASIS: Basis<'static> = Basis::practice("");
     /// let length = |text| Figure::Length(Length::parse(text).unwrap());
-    /// let thin = Finding::new(Code::CountersinkTooDeep, Severity::Refer, &BASIS).layer(1).measured(length(".063")).limit(length(".07"));
+    /// let thin = Finding::new(Code::CountersinkTooDeep, Severity::Refer, Basis::AC65_COUNTERSINK).in_layer(1)
+    ///     .with_measured(length(".063"))
+    ///     .with_limit(length(".07"));
     /// assert_eq!(thin.short(Units::Inches).to_string(), "layer 1 too thin to csk, needs .070");
     /// ```
     #[must_use]
-    pub const fn short(&self, units: Units) -> Said<'_, 'a> {
-        Said { finding: self, units, form: Form::Short }
+    pub const fn short(&self, units: Units) -> Said {
+        Said { finding: *self, units, form: Form::Short }
     }
 }
 
-impl Said<'_, '_> {
+impl Said {
     /// Both figures as they are written: a limit on its safe side, and the measured one never the same as a limit that it breaks.
     fn figures(&self) -> (Option<Shown>, Option<Shown>) {
         let shown = |figure: Figure| {
@@ -77,8 +79,8 @@ impl Said<'_, '_> {
         };
         // No room at all is not a small room.
         let is_shut =
-            |figure: &Figure| self.finding.code == Code::CannotBuck && *figure == Figure::Length(Length::ZERO);
-        let (measured, limit) = (self.finding.measured.filter(|figure| !is_shut(figure)), self.finding.limit);
+            |figure: &Figure| self.finding.code() == Code::CannotBuck && *figure == Figure::Length(Length::ZERO);
+        let (measured, limit) = (self.finding.measured().filter(|figure| !is_shut(figure)), self.finding.limit());
         let of_a_kind = |(measured, limit): &(Figure, Figure)| discriminant(measured) == discriminant(limit);
         let order = measured.zip(limit).filter(of_a_kind).and_then(|(measured, limit)| measured.partial_cmp(&limit));
         let (away, within) = match order {
@@ -96,7 +98,7 @@ impl Said<'_, '_> {
     }
 }
 
-impl fmt::Display for Said<'_, '_> {
+impl fmt::Display for Said {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let finding = self.finding;
         let (measured, limit) = self.figures();
@@ -107,17 +109,22 @@ impl fmt::Display for Said<'_, '_> {
                 Place::MeasuredSize => measured.map(Shown::as_size),
                 Place::LimitSize => limit.map(Shown::as_size),
                 Place::HasLimit => return Ok(limit.is_some()),
-                Place::Layer => return layer(finding.layer, out),
-                Place::Sheet => return sheet(finding.layer, measured, out),
-                Place::What => return finding.basis.write_subject(out),
+                Place::Layer => return layer(finding.layer(), out),
+                Place::Sheet => return sheet(finding.layer(), measured, out),
+                Place::What => {
+                    return match finding.basis().citation() {
+                        Some(cited) => cited.write_subject(out),
+                        None => Ok(false),
+                    };
+                }
             };
             if let (Some(figure), Some(out)) = (figure, out) {
                 write!(out, "{figure}")?;
             }
             Ok(figure.is_some())
         };
-        let refer = finding.severity == Severity::Refer;
-        let code = finding.code;
+        let refer = finding.severity() == Severity::Refer;
+        let code = finding.code();
         match self.form {
             Form::Short => fill(f, code.short(), refer, &place),
             Form::Reason => fill(&mut Sentence::new(f, ""), code.found(), refer, &place),
@@ -158,9 +165,20 @@ mod tests {
     use std::string::{String, ToString};
     use std::vec::Vec;
 
-    const HEAD_SIZE: Basis<'static> = Basis::memory("NAS1241", "head dimensions");
-    const PITCH: Basis<'static> = Basis::practice("pitch");
-    const NOWHERE: Basis<'static> = Basis::practice("");
+    const OWN: Basis = Basis::own(0);
+
+    fn of(
+        code: Code,
+        severity: Severity,
+        measured: Option<Figure>,
+        limit: Option<Figure>,
+        layer: Option<u8>,
+        basis: Basis,
+    ) -> Finding {
+        let found = Finding::new(code, severity, basis).in_layer(layer.unwrap_or(0));
+        let found = measured.map_or(found, |figure| found.with_measured(figure));
+        limit.map_or(found, |figure| found.with_limit(figure))
+    }
 
     fn inches(text: &str) -> Figure {
         Figure::Length(Length::parse(text).expect("a length"))
@@ -179,15 +197,14 @@ mod tests {
         ]
     }
 
-    fn each_case(check: impl Fn(Finding<'static>)) {
+    fn each_case(check: impl Fn(Finding)) {
         for code in Code::ALL {
             for severity in Severity::ALL {
                 for measured in figures() {
                     for limit in figures() {
                         for layer in [None, Some(8)] {
-                            for basis in [&HEAD_SIZE, &PITCH, &NOWHERE] {
-                                let found = Finding::new(*code, *severity, basis);
-                                check(Finding { measured, limit, layer, ..found });
+                            for basis in [Basis::NAS1241_HEAD_DIMENSIONS, Basis::LAYERS_NOT_GIVEN, OWN] {
+                                check(of(*code, *severity, measured, limit, layer, basis));
                             }
                         }
                     }
@@ -233,7 +250,7 @@ mod tests {
                 assert!(text.len() <= 150, "{} letters: {text}", text.len());
                 assert!(!text.trim_end_matches('.').ends_with(' '), "{text}");
                 for phrase in NEVER {
-                    assert!(!text.contains(phrase), "{:?} says {phrase:?}: {text}", finding.code);
+                    assert!(!text.contains(phrase), "{:?} says {phrase:?}: {text}", finding.code());
                 }
             }
         });
@@ -244,18 +261,18 @@ mod tests {
         each_case(|finding| {
             let text = finding.short(Units::Inches).to_string();
             assert!(!text.is_empty() && !text.ends_with(['.', ':', ',', ' ']), "{text}");
-            assert!(text.len() <= 40, "{:?} takes {} columns: {text}", finding.code, text.len());
+            assert!(text.len() <= 40, "{:?} takes {} columns: {text}", finding.code(), text.len());
             assert!(text.split(' ').all(|word| word.len() <= 16), "{text}");
             assert!(NEVER.iter().all(|phrase| !text.contains(phrase)), "{text}");
             let text = finding.short(Units::Millimetres).to_string();
-            assert!(text.len() <= 44, "{:?} takes {} columns: {text}", finding.code, text.len());
+            assert!(text.len() <= 44, "{:?} takes {} columns: {text}", finding.code(), text.len());
         });
     }
 
     #[test]
     fn no_two_codes_say_the_same() {
         let bare = |code: &Code| {
-            let found = Finding::new(*code, Severity::Refer, &NOWHERE);
+            let found = Finding::new(*code, Severity::Refer, OWN);
             (found.sentence(Units::Inches).to_string(), found.short(Units::Inches).to_string())
         };
         for (index, code) in Code::ALL.iter().enumerate() {
@@ -282,7 +299,7 @@ mod tests {
     }
 
     fn said(code: Code, severity: Severity, measured: Option<Figure>, limit: Option<Figure>) -> String {
-        Finding { measured, limit, ..Finding::new(code, severity, &NOWHERE) }.sentence(Units::Inches).to_string()
+        of(code, severity, measured, limit, None, OWN).sentence(Units::Inches).to_string()
     }
 
     #[test]
@@ -305,11 +322,11 @@ mod tests {
 
     #[test]
     fn what_is_missing_is_named() {
-        let missing = Finding::new(Code::NoLimit, Severity::Refer, &HEAD_SIZE);
+        let missing = Finding::new(Code::NoLimit, Severity::Refer, Basis::NAS1241_HEAD_DIMENSIONS);
         let text = missing.sentence(Units::Inches).to_string();
         assert_eq!(text, "Not on file: NAS1241, head dimensions. Enter it in the limits file, or refer.");
-        let unknown = Finding::new(Code::NotChecked, Severity::Caution, &PITCH);
-        assert_eq!(unknown.sentence(Units::Inches).to_string(), "Not given, so not checked: pitch. Enter it.");
+        let unknown = Finding::new(Code::NotChecked, Severity::Caution, Basis::PITCH_NOT_GIVEN);
+        assert_eq!(unknown.sentence(Units::Inches).to_string(), "Not checked: pitch not given. Enter what is missing.");
         assert_eq!(unknown.short(Units::Inches).to_string(), "not checked: pitch");
     }
 

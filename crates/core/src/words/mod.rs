@@ -13,9 +13,9 @@
 //! use shophead::words::Units;
 //!
 //! let length = |text| Figure::Length(Length::parse(text).unwrap());
-//! let finding = Finding::new(Code::EdgeDistanceShort, Severity::Refer, const { &Basis::practice("") })
-//!     .measured(length(".2"))
-//!     .limit(length(".25"));
+//! let finding = Finding::new(Code::EdgeDistanceShort, Severity::Refer, Basis::AC43_EDGE)
+//!     .with_measured(length(".2"))
+//!     .with_limit(length(".25"));
 //! # #[cfg(feature = "words")] {
 //! assert_eq!(finding.sentence(Units::Inches).to_string(), "Edge distance .200 is short, needs .250. Refer.");
 //! assert_eq!(finding.sentence(Units::Millimetres).to_string(), "Edge distance 5.08 mm is short, needs 6.35 mm. Refer.");
