@@ -34,11 +34,13 @@ crate::words::words! {
 /// use shophead::basis::{Basis, Document, Status};
 /// let heads = Basis::HDBK5H_DRIVEN_HEADS;
 /// assert_eq!(heads.status(), Status::Published);
+/// # #[cfg(feature = "words")]
 /// assert_eq!(heads.citation().unwrap().to_string(), "MIL-HDBK-5H, para 8.1.2, p 8-9");
 ///
 /// let documents = [Document { document: "repair manual of the type", place: "51-40-02" }];
 /// let own = Basis::own(0);
 /// assert_eq!((own.status(), own.number()), (Status::Shop, 0x8000));
+/// # #[cfg(feature = "words")]
 /// assert_eq!(own.cite(&documents).to_string(), "repair manual of the type, 51-40-02");
 /// ```
 #[derive(Clone, Copy, PartialEq, Eq, Hash, Debug)]

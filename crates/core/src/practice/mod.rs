@@ -16,6 +16,7 @@
 //! let case = Case::new(Head::Universal, RivetAlloy::Al2117, Length::from_64ths(8));
 //! let least = HANDBOOK.length(Name::HeadDiameterLeast, &case).unwrap();
 //! assert_eq!(least.value, Length::parse(".1625").unwrap());
+//! # #[cfg(feature = "words")]
 //! assert_eq!(HANDBOOK.cite(least.basis).document, "MIL-HDBK-5H");
 //!
 //! let documents = [Document { document: "repair manual of the type", place: "section 4" }];
@@ -28,6 +29,7 @@
 //! let shop = HANDBOOK.with_own(&own, &documents);
 //! let least = shop.length(Name::HeadDiameterLeast, &case).unwrap();
 //! assert_eq!((least.value, least.basis.status()), (Length::parse(".175").unwrap(), Status::Shop));
+//! # #[cfg(feature = "words")]
 //! assert_eq!(shop.cite(least.basis).place, "section 4");
 //! ```
 
