@@ -165,16 +165,22 @@ impl Finding {
     /// The note that a limit which decided something could only be recalled; `None` for one that was read.
     #[must_use]
     pub fn from_memory(limit: &Given<Length>) -> Option<Finding> {
+        if limit.basis.status() != Status::Memory {
+            return None;
+        }
         let note = Finding::new(Code::LimitFromMemory, Severity::Note, limit.basis);
-        (limit.basis.status() == Status::Memory).then_some(note.with_limit(Figure::Length(limit.value)))
+        Some(note.with_limit(Figure::Length(limit.value)))
     }
 
     /// A length that was held against a limit.
     #[inline(never)]
     pub(crate) const fn against(code: Code, severity: Severity, measured: Length, limit: &Given<Length>) -> Finding {
-        Finding::new(code, severity, limit.basis)
-            .with_measured(Figure::Length(measured))
-            .with_limit(Figure::Length(limit.value))
+        Finding {
+            measured: measured.nanometres().cast_unsigned(),
+            limit: limit.value.nanometres().cast_unsigned(),
+            kinds: Kinds::NONE.with_measured(Kind::Length).with_limit(Kind::Length),
+            ..Finding::new(code, severity, limit.basis)
+        }
     }
 
     /// The same with what was measured.
