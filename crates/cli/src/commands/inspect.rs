@@ -157,7 +157,7 @@ fn result(job: &Job, inspection: &Inspection<'_, '_>, lines: &[OrderLine<'_>]) -
         "lines": inspection.rivets.iter().map(rivet_json).collect::<Vec<Value>>(),
         "rows": rows.collect::<Vec<Value>>(),
         "looks": looks_json(job),
-        "order": lines_json(lines),
+        "order": lines_json(lines, None),
     })
 }
 
