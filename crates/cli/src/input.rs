@@ -5,6 +5,7 @@
 //! `bare` is what a number without a unit is: inches and pounds, or after `--units mm` millimetres and newtons.
 
 use std::fmt::Display;
+use std::str::FromStr;
 
 use shophead::drill::parse_hole_as;
 use shophead::layout::Point;
@@ -129,17 +130,14 @@ pub(crate) fn percent(option: &str, text: &str) -> Result<u32, Stop> {
     })
 }
 
-/// A word of a list.
-pub(crate) fn word<T: Copy>(option: &str, text: &str, known: &[(T, &str)]) -> Result<T, Stop> {
+/// A word of a list, in capitals or not.
+pub(crate) fn word<T: FromStr<Err: Display>>(option: &str, text: &str) -> Result<T, Stop> {
     let text = text.trim();
-    known.iter().find(|(_, word)| word.eq_ignore_ascii_case(text)).map(|(value, _)| *value).ok_or_else(|| {
-        let words: Vec<&str> = known.iter().map(|(_, word)| *word).collect();
-        wrong(option, text, format_args!("this word is not known here; right would be {}", or(&words)))
-    })
+    text.to_ascii_lowercase().parse().map_err(|error| wrong(option, text, error))
 }
 
 /// `a, b or c`.
-fn or(words: &[&str]) -> String {
+pub(crate) fn or(words: &[&str]) -> String {
     match words {
         [] => String::new(),
         [only] => (*only).to_owned(),
@@ -224,19 +222,14 @@ fn letters(option: &str, text: &str, series: &'static Series<'static>) -> Result
 }
 
 /// A size of a series by its shank diameter.
-fn size(
-    option: &str,
-    text: &str,
-    series: &'static Series<'static>,
-    bare: Bare,
-) -> Result<&'static Size<'static>, Stop> {
+fn size(option: &str, text: &str, series: &'static Series<'static>, bare: Bare) -> Result<&'static Size, Stop> {
     let diameter = length(option, text, bare)?;
     series.size_for_diameter(diameter).ok_or_else(|| {
-        let name = |size: &Size<'_>| {
+        let name = |size: &Size| {
             let fraction = size.shank_nominal.to_64ths();
             if fraction.is_exact() { fraction.to_string() } else { size.shank_nominal.to_string() }
         };
-        let away = |size: &&Size<'_>| size.shank_nominal.nanometres().abs_diff(diameter.nanometres());
+        let away = |size: &&Size| size.shank_nominal.nanometres().abs_diff(diameter.nanometres());
         let nearest = series.sizes.iter().min_by_key(away).map(name).unwrap_or_default();
         let sizes: Vec<String> = series.sizes.iter().map(name).collect();
         let series = series.name;

@@ -80,8 +80,8 @@ fn answer<T>(arguments: &Arguments, done: impl FnOnce(&Report) -> Result<T, Stop
         // The minutes stand in the same file as the limits: --limits replaces both.
         job.own_limits.minutes = chosen.own.minutes.clone();
     }
-    let limits = chosen.own.limits();
-    let practice = chosen.practice.with_own(&limits);
+    let (limits, documents) = chosen.own.lists();
+    let practice = chosen.practice.with_own(&limits, &documents);
     let context = Context {
         practice: &practice,
         units: chosen.units,

@@ -7,10 +7,11 @@ use std::path::PathBuf;
 
 use erased_serde::Serialize;
 use serde_json::{Value, json};
+use shophead::basis::Citation;
 use shophead::finding::{Finding, Findings, Severity};
 use shophead::length::Length;
 use shophead::quantity::Force;
-use shophead_job::words::{self, Units};
+use shophead::words::Units;
 
 use crate::context::{Context, Settled};
 use crate::exit::Exit;
@@ -78,36 +79,38 @@ pub(crate) struct Told<'a> {
     pub(crate) subject: String,
     /// One sentence.
     pub(crate) message: String,
-    finding: Finding<'a>,
+    finding: Finding,
+    cited: Citation<'a>,
 }
 
 impl<'a> Told<'a> {
-    pub(crate) fn of(subject: &str, finding: &Finding<'a>, context: &Context<'_>) -> Told<'a> {
+    pub(crate) fn of(subject: &str, finding: &Finding, context: &Context<'a>) -> Told<'a> {
         Told {
-            code: finding.code.word(),
-            severity: finding.severity,
+            code: finding.code().as_str(),
+            severity: finding.severity(),
             subject: subject.to_owned(),
-            message: words::finding(finding, context.units),
+            message: finding.sentence(context.units).to_string(),
             finding: *finding,
+            cited: context.practice.cite(finding.basis()),
         }
     }
 
     /// Where its limit stands, for people.
     pub(crate) fn basis(&self) -> String {
-        self.finding.basis.to_string()
+        self.cited.to_string()
     }
 
     /// The whole of it for scripts.
     pub(crate) fn json(&self) -> Value {
         json!({
             "code": self.code,
-            "severity": self.severity.word(),
+            "severity": self.severity.as_str(),
             "subject": self.subject,
             "message": self.message,
-            "layer": self.finding.layer,
-            "measured": json::or_null(self.finding.measured, json::figure),
-            "limit": json::or_null(self.finding.limit, json::figure),
-            "basis": json::basis(self.finding.basis),
+            "layer": self.finding.layer(),
+            "measured": json::or_null(self.finding.measured(), json::figure),
+            "limit": json::or_null(self.finding.limit(), json::figure),
+            "basis": json::citation(self.cited),
         })
     }
 }
@@ -152,6 +155,14 @@ impl Rows {
     }
 }
 
+/// A length for scripts: every decimal that it has, without its unit.
+pub(crate) fn exact(length: Length, units: Units) -> String {
+    match units {
+        Units::Inches => length.to_string(),
+        Units::Millimetres => length.in_millimetres().to_string(),
+    }
+}
+
 /// One row for CSV, cell by cell. A column of lengths or forces has its unit in its name, a cell that is not known is empty.
 #[derive(Clone, Debug)]
 pub(crate) struct Record {
@@ -177,7 +188,7 @@ impl Record {
 
     pub(crate) fn length(&mut self, column: &str, cell: impl Into<Option<Length>>) -> &mut Record {
         let column = format!("{column}_{}", self.units.length_unit());
-        let cell = cell.into().map(|length| self.units.bare_length(length));
+        let cell = cell.into().map(|length| exact(length, self.units));
         self.optional(&column, cell)
     }
 
@@ -216,7 +227,7 @@ impl Record {
                 codes.push(told.code);
             }
         }
-        self.text("severity", worst.map_or("", Severity::word)).text("findings", codes.join(" "))
+        self.text("severity", worst.map_or("", Severity::as_str)).text("findings", codes.join(" "))
     }
 }
 
@@ -248,12 +259,10 @@ impl<'a> Report<'a> {
     /// Adds findings about one subject, each once.
     pub(crate) fn find<'f>(
         &mut self,
-        context: &Context<'_>,
+        context: &Context<'a>,
         subject: &str,
-        findings: impl IntoIterator<Item = &'f Finding<'a>>,
-    ) where
-        'a: 'f,
-    {
+        findings: impl IntoIterator<Item = &'f Finding>,
+    ) {
         let known = self.told.entry(subject.to_owned()).or_default();
         for finding in findings {
             let told = Told::of(subject, finding, context);
@@ -265,7 +274,7 @@ impl<'a> Report<'a> {
     }
 
     /// Adds the findings of one calculation; says so where it could not keep all of them.
-    pub(crate) fn find_all(&mut self, context: &Context<'_>, subject: &str, findings: &Findings<'a>) {
+    pub(crate) fn find_all<const N: usize>(&mut self, context: &Context<'a>, subject: &str, findings: &Findings<N>) {
         self.find(context, subject, findings);
         if !findings.is_complete() {
             self.text.push(Block::Paragraph("There were more findings than are listed.".to_owned()));

@@ -7,23 +7,14 @@ use crate::practice::{Case, Given, Name, Practice};
 use crate::rivet::part::Part;
 use crate::stack::Stack;
 
-const DEPTH: Basis<'static> = Basis::published("AC 43.13-1B", "para 4-52b: to the base of the head only");
-
-/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
-pub const BASES: &[(&str, Basis<'static>)] = &[("how deep a head is drilled", DEPTH)];
-
-/// Why taking a rivet out is risky.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Risk {
-    /// The shank sits in a thick pack.
-    ThickPack,
-    /// There are many layers.
-    ManyLayers,
-    /// The layer under the driven head is thin.
-    ThinFarSide,
-    /// The hole stands close to an edge.
-    CloseToEdge,
+crate::words::words! {
+    /// Why taking a rivet out is risky, and what to do about it.
+    Risk, "risk" {
+        ThickPack = 1, "thick-pack", "Thick pack: the shank sits tight.";
+        ManyLayers = 2, "many-layers", "Many layers: burrs between them hold the shank.";
+        ThinFarSide = 3, "thin-far-side", "Thin layer under the driven head: back it up beside the head.";
+        CloseToEdge = 4, "close-to-edge", "Close to an edge: keep the punch straight.";
+    }
 }
 
 /// The most reasons one rivet can have.
@@ -31,17 +22,17 @@ pub const MAX_RISKS: usize = 4;
 
 /// How to take one rivet out.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Removal<'a> {
+pub struct Removal {
     /// The drill for the manufactured head; `None` when no drill is that small.
-    pub drill: Option<Given<'a, Drill>>,
+    pub drill: Option<Given<Drill>>,
     /// How deep to drill: the height of the manufactured head, no deeper; `None` when that is not known.
-    pub depth: Option<Given<'static, Length>>,
+    pub depth: Option<Given<Length>>,
     /// The punch must be thinner than this.
     pub punch_under: Length,
     /// Whether the far side wants a bar or block beside the driven head while the shank is punched out.
     pub support: bool,
     /// The reasons why this one is risky, the usual order.
-    pub risks: heapless::Vec<Given<'a, Risk>, MAX_RISKS>,
+    pub risks: heapless::Vec<Given<Risk>, MAX_RISKS>,
 }
 
 /// Works out how to take out a rivet that is installed in a stack.
@@ -50,7 +41,7 @@ pub struct Removal<'a> {
 /// that passes the hole (AC 43.13-1B para 4-52b). Which layers count as thick, many or thin is common practice and stands in the
 /// practice, where a shop can replace it.
 #[must_use]
-pub fn removal<'a>(installed: &Part<'_>, stack: &Stack, edge: Option<Length>, practice: &Practice<'a>) -> Removal<'a> {
+pub fn removal(installed: &Part<'_>, stack: &Stack, edge: Option<Length>, practice: &Practice<'_>) -> Removal {
     let size = installed.size();
     let case = Case::of(installed.series().head, installed.alloy(), size);
     let below = practice.count(Name::RemovalDrillBelow, &case);
@@ -63,7 +54,7 @@ pub fn removal<'a>(installed: &Part<'_>, stack: &Stack, edge: Option<Length>, pr
         Some(Given { value: drill, basis: below.basis })
     });
     let mut risks = heapless::Vec::new();
-    let mut risk = |value: Risk, basis: &'a Basis<'a>| {
+    let mut risk = |value: Risk, basis: Basis| {
         // There are as many places as kinds of risk, so this cannot fail.
         let _ = risks.push(Given { value, basis });
     };
@@ -90,7 +81,7 @@ pub fn removal<'a>(installed: &Part<'_>, stack: &Stack, edge: Option<Length>, pr
     }
     Removal {
         drill,
-        depth: size.head_height_nominal().map(|value| Given { value, basis: &DEPTH }),
+        depth: size.head_height_nominal().map(|value| Given { value, basis: Basis::AC43_REMOVAL_DEPTH }),
         punch_under: case.diameter,
         support: thin.is_some(),
         risks,

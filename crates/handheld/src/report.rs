@@ -3,9 +3,10 @@
 use core::fmt::{self, Display, Write};
 
 use shophead::basis::Basis;
-use shophead::finding::{Code, Figure, Finding, Findings, Severity};
+use shophead::finding::{Finding, Findings, Severity};
+use shophead::practice::Practice;
 
-use crate::units::{ShownRatio, Units};
+use crate::units::Units;
 
 /// What is told of each figure.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -23,11 +24,17 @@ pub(crate) struct Report<'w> {
     out: &'w mut dyn Write,
     telling: Telling,
     pub(crate) units: Units,
+    practice: &'static Practice<'static>,
 }
 
 impl<'w> Report<'w> {
-    pub(crate) fn new(out: &'w mut dyn Write, telling: Telling, units: Units) -> Report<'w> {
-        Report { out, telling, units }
+    pub(crate) fn new(
+        out: &'w mut dyn Write,
+        telling: Telling,
+        units: Units,
+        practice: &'static Practice<'static>,
+    ) -> Report<'w> {
+        Report { out, telling, units, practice }
     }
 
     /// A line that has no basis of its own.
@@ -42,26 +49,26 @@ impl<'w> Report<'w> {
     }
 
     /// A figure and its basis.
-    pub(crate) fn figure(&mut self, label: &str, value: &dyn Display, basis: &Basis<'_>) -> fmt::Result {
+    pub(crate) fn figure(&mut self, label: &str, value: &dyn Display, basis: Basis) -> fmt::Result {
         match self.telling {
             Telling::Answer => writeln!(self.out, "{label} {value}"),
-            Telling::Why => writeln!(self.out, "{label}: {basis}"),
+            Telling::Why => writeln!(self.out, "{label}: {}", self.practice.cite(basis)),
             Telling::Warnings => Ok(()),
         }
     }
 
     /// Every finding, what stops the work first.
-    pub(crate) fn findings(&mut self, findings: &Findings<'_>) -> fmt::Result {
+    pub(crate) fn findings<const N: usize>(&mut self, findings: &Findings<N>) -> fmt::Result {
         for severity in [Severity::Refer, Severity::Caution, Severity::Note] {
-            for finding in findings.iter().filter(|finding| finding.severity == severity) {
+            for finding in findings.iter().filter(|finding| finding.severity() == severity) {
                 self.finding(finding)?;
             }
         }
         Ok(())
     }
 
-    pub(crate) fn finding(&mut self, finding: &Finding<'_>) -> fmt::Result {
-        let (word, is_warning) = match finding.severity {
+    pub(crate) fn finding(&mut self, finding: &Finding) -> fmt::Result {
+        let (word, is_warning) = match finding.severity() {
             Severity::Refer => ("STOP: ", true),
             Severity::Caution => ("care: ", true),
             Severity::Note => ("note: ", false),
@@ -75,68 +82,38 @@ impl<'w> Report<'w> {
     }
 
     /// Why something else would not do. It stops nothing, so it is told behind the answer and under another word.
-    pub(crate) fn reason(&mut self, not: &dyn Display, finding: &Finding<'_>) -> fmt::Result {
+    pub(crate) fn reason(&mut self, not: &'static str, finding: &Finding) -> fmt::Result {
         match self.telling {
             Telling::Warnings => Ok(()),
             Telling::Why => self.what(finding),
             Telling::Answer => {
-                write!(self.out, "not {not}: ")?;
+                write!(self.out, "not {}: ", Spaced(not))?;
                 self.told("", finding)
             }
         }
     }
 
-    /// Its name and where its limit stands.
-    fn what(&mut self, finding: &Finding<'_>) -> fmt::Result {
-        write_words(self.out, finding.code)?;
-        writeln!(self.out, ": {}", finding.basis)
+    /// Its name and the place of its limit.
+    fn what(&mut self, finding: &Finding) -> fmt::Result {
+        writeln!(self.out, "{}: {}", Spaced(finding.code().as_str()), self.practice.cite(finding.basis()))
     }
 
-    /// A line with its figures.
-    fn told(&mut self, word: &str, finding: &Finding<'_>) -> fmt::Result {
-        self.out.write_str(word)?;
-        write_words(self.out, finding.code)?;
-        if finding.code == Code::NotChecked {
-            // What was not checked stands where others name a document.
-            write!(self.out, ": {}", finding.basis.place)?;
-        }
-        if let Some(layer) = finding.layer {
-            write!(self.out, ", layer {layer}")?;
-        }
-        if let Some(measured) = finding.measured {
-            self.out.write_str(": ")?;
-            self.write_figure(measured)?;
-        }
-        if let Some(limit) = finding.limit {
-            self.out.write_str(match finding.measured {
-                None => ": ",
-                // The least and the greatest drill, neither of them measured.
-                Some(_) if finding.code == Code::StopDrill => " to ",
-                Some(_) => ", limit ",
-            })?;
-            self.write_figure(limit)?;
-        }
-        self.out.write_char('\n')
-    }
-
-    fn write_figure(&mut self, figure: Figure) -> fmt::Result {
-        match figure {
-            Figure::Length(length) => write!(self.out, "{}", self.units.show(length)),
-            Figure::Force(force) => write!(self.out, "{}", self.units.show_force(force)),
-            Figure::Stress(stress) => write!(self.out, "{}\u{a0}ksi", ShownRatio(stress.ksi())),
-            Figure::Ratio(ratio) => write!(self.out, "{}", ShownRatio(ratio)),
-            Figure::Count(count) => write!(self.out, "{count}"),
-        }
+    fn told(&mut self, word: &str, finding: &Finding) -> fmt::Result {
+        writeln!(self.out, "{word}{}", finding.short(self.units.written()))
     }
 }
 
-/// A code's stable word with spaces for dashes, so that it wraps.
-fn write_words(out: &mut dyn Write, code: Code) -> fmt::Result {
-    for (index, word) in code.word().split('-').enumerate() {
-        if index > 0 {
-            out.write_char(' ')?;
+/// A stable word with spaces for dashes, so that it wraps.
+pub(crate) struct Spaced(pub(crate) &'static str);
+
+impl Display for Spaced {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        for (index, word) in self.0.split('-').enumerate() {
+            if index > 0 {
+                f.write_char(' ')?;
+            }
+            f.write_str(word)?;
         }
-        out.write_str(word)?;
+        Ok(())
     }
-    Ok(())
 }

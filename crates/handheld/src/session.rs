@@ -303,7 +303,7 @@ impl<R: Read, W: Write> Talk<'_, R, W> {
     }
 
     fn write(&mut self, telling: Telling) {
-        let mut report = Report::new(&mut self.screen, telling, self.session.units);
+        let mut report = Report::new(&mut self.screen, telling, self.session.units, self.session.practice);
         let _ = answer::write(&self.session.dialog, self.session.practice, &mut report);
         self.screen.finish_line();
     }
@@ -317,7 +317,7 @@ impl<R: Read, W: Write> Talk<'_, R, W> {
 
     fn change_units(&mut self) {
         self.session.units = self.session.units.next();
-        let word = self.session.units.word();
+        let word = self.session.units.as_str();
         self.say(format_args!("units: {word}"));
     }
 

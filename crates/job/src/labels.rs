@@ -77,8 +77,8 @@ svg { width: 22mm; height: 22mm; align-self: start }
 /// use shophead_job::plan::Plan;
 /// let path = concat!(env!("CARGO_MANIFEST_DIR"), "/demo/keel-skin/job.toml");
 /// let job = Job::read(path.as_ref()).expect("the demo job reads");
-/// let own = job.own_limits.limits();
-/// let practice = job.practice.with_own(&own);
+/// let (own, documents) = job.own_limits.lists();
+/// let practice = job.practice.with_own(&own, &documents);
 /// let plan = Plan::make(&job, &practice);
 /// let html = sheet(&plan, &order(&plan, job.spares_percent, None));
 /// assert!(html.contains("Keel skin panel, frames 2 to 6") && html.contains("<svg"));
@@ -163,8 +163,8 @@ mod tests {
     fn every_label_is_read_back_by_a_reader_of_codes() {
         let path = concat!(env!("CARGO_MANIFEST_DIR"), "/demo/keel-skin/job.toml");
         let job = Job::read(path.as_ref()).expect("the demo reads");
-        let own = job.own_limits.limits();
-        let practice = job.practice.with_own(&own);
+        let (own, documents) = job.own_limits.lists();
+        let practice = job.practice.with_own(&own, &documents);
         let plan = Plan::make(&job, &practice);
         let lines = order(&plan, job.spares_percent, None);
         let labels = labels(&plan, &lines);

@@ -2,13 +2,15 @@
 
 use shophead::finding::{Finding, Severity};
 use shophead::length::{Interval, Length};
+use shophead::practice::Practice;
 use shophead::quantity::Mass;
 use shophead::rivet::mass::mass_each;
 use shophead::rivet::part::Part;
 use shophead::stack::Stack;
+use shophead::words::Units;
 
 use crate::plan::{Choice, Plan, RowPlan, head_of, is_within_limits};
-use crate::words::{self, Units, ranges};
+use crate::words::{self, ranges};
 
 /// What is on the shelf of one part.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -98,7 +100,7 @@ pub struct NotOrdered<'j> {
     /// Whether it is every hole of the row.
     pub whole_row: bool,
     /// What was found that somebody has to answer first. None where the rivet has no length and nothing says why.
-    pub why: Vec<Finding<'j>>,
+    pub why: Vec<Finding>,
 }
 
 impl NotOrdered<'_> {
@@ -121,10 +123,10 @@ impl NotOrdered<'_> {
 
     /// Why, as sentences; one at least.
     #[must_use]
-    pub fn because(&self, units: Units) -> Vec<String> {
+    pub fn because(&self, units: Units, practice: &Practice<'_>) -> Vec<String> {
         let mut because: Vec<String> = Vec::new();
         for finding in &self.why {
-            let sentence = words::finding(finding, units);
+            let sentence = words::finding(finding, units, practice);
             if !because.contains(&sentence) {
                 because.push(sentence);
             }
@@ -197,8 +199,8 @@ fn add_holes<'j>(rows: &mut Vec<Holes<'j>>, place: &Place<'_, 'j>) {
 /// What is not in the order: rows that are referred, holes that are, and rivets without a length.
 #[must_use]
 pub fn not_ordered<'j>(plan: &Plan<'j>) -> Vec<NotOrdered<'j>> {
-    let refers = |findings: &[Finding<'j>]| -> Vec<Finding<'j>> {
-        findings.iter().filter(|finding| finding.severity == Severity::Refer).copied().collect()
+    let refers = |findings: &[Finding]| -> Vec<Finding> {
+        findings.iter().filter(|finding| finding.severity() == Severity::Refer).copied().collect()
     };
     let mut left = Vec::new();
     for row in &plan.rows {
@@ -214,8 +216,7 @@ pub fn not_ordered<'j>(plan: &Plan<'j>) -> Vec<NotOrdered<'j>> {
         }
         // Holes that wait for the same answer are told together.
         let mut of_row: Vec<NotOrdered<'j>> = Vec::new();
-        let mut add = |numbers: Vec<u32>, why: Vec<Finding<'j>>| match of_row.iter_mut().find(|known| known.why == why)
-        {
+        let mut add = |numbers: Vec<u32>, why: Vec<Finding>| match of_row.iter_mut().find(|known| known.why == why) {
             _ if numbers.is_empty() => {}
             Some(known) => known.holes.numbers.extend(numbers),
             None => of_row.push(NotOrdered { holes: Holes { row: name, numbers }, whole_row: false, why }),

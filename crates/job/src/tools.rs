@@ -30,7 +30,7 @@ pub enum ToolKind<'j> {
 impl ToolKind<'_> {
     /// The word used in output.
     #[must_use]
-    pub const fn word(&self) -> &'static str {
+    pub const fn as_str(&self) -> &'static str {
         match self {
             ToolKind::HeadDrill(_) => "head-drill",
             ToolKind::Punch(_) => "punch",
@@ -126,15 +126,15 @@ mod tests {
     fn the_demo_needs_each_tool_once_and_every_hole_is_counted() {
         let path = concat!(env!("CARGO_MANIFEST_DIR"), "/demo/keel-skin/job.toml");
         let job = Job::read(path.as_ref()).expect("the demo reads");
-        let own = job.own_limits.limits();
-        let practice = job.practice.with_own(&own);
+        let (own, documents) = job.own_limits.lists();
+        let practice = job.practice.with_own(&own, &documents);
         let plan = Plan::make(&job, &practice);
         let tools = tools(&plan);
         for (index, tool) in tools.iter().enumerate() {
             assert!(!tools.iter().take(index).any(|other| other.kind == tool.kind), "{tool:?}");
         }
         let holes =
-            |word: &str| -> u32 { tools.iter().filter(|tool| tool.kind.word() == word).map(|tool| tool.holes).sum() };
+            |word: &str| -> u32 { tools.iter().filter(|tool| tool.kind.as_str() == word).map(|tool| tool.holes).sum() };
         let counts = plan.counts();
         assert_eq!((holes("head-drill"), holes("punch")), (counts.holes, counts.holes), "every old rivet comes out");
         assert_eq!(holes("hole-gauge"), counts.holes - counts.refer, "every hole that is not referred is gauged");

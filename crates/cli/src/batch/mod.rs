@@ -53,8 +53,8 @@ pub(crate) fn run(args: &BatchArgs, common: &Common) -> Result<Exit, Stop> {
         inputs.take_standard("the rows")?;
     }
     let chosen = Chosen::of(common, None, &inputs)?;
-    let limits = chosen.own.limits();
-    let practice = chosen.practice.with_own(&limits);
+    let (limits, documents) = chosen.own.lists();
+    let practice = chosen.practice.with_own(&limits, &documents);
     exit::note_settled(&chosen.settled);
     let to = match common.format {
         Format::Text | Format::Csv => Form::Csv,

@@ -7,7 +7,7 @@ use shophead::joint::pack::strength_through;
 use shophead::joint::strength::{Allowable, JointStrength};
 use shophead::layout::Point;
 use shophead::length::Length;
-use shophead::practice::{Case, Given};
+use shophead::practice::{Case, Given, Practice};
 use shophead::quantity::Force;
 use shophead::rivet::part::Part;
 use shophead::select::check_alloy;
@@ -34,7 +34,7 @@ pub(super) fn run<'a>(args: &GroupArgs, context: &Context<'a>) -> Result<Report<
 
     let mut report = Report::new("group", context);
     // One strength a size, in the order of the file.
-    let mut sizes: Vec<Size<'_>> = Vec::new();
+    let mut sizes: Vec<Size> = Vec::new();
     let mut members = Vec::with_capacity(points.len());
     let mut rivets = Vec::with_capacity(points.len());
     for point in &points {
@@ -61,7 +61,7 @@ pub(super) fn run<'a>(args: &GroupArgs, context: &Context<'a>) -> Result<Report<
     let group = share(&members, load, Some(factors)).map_err(Stop::wrong)?;
     report.find_all(context, "group", &group.findings);
     let answer = Answer { rivet, rivets: &rivets, members: &members, group: &group, load, factors, sizes: &sizes };
-    report.result = answer.json(args.edge.is_some());
+    report.result = answer.json(args.edge.is_some(), context.practice);
     answer.text(&mut report, context);
     answer.records(&mut report, context);
     if context.format == Format::Svg {
@@ -78,20 +78,20 @@ pub(super) fn run<'a>(args: &GroupArgs, context: &Context<'a>) -> Result<Report<
     Ok(report)
 }
 
-struct Size<'a> {
+struct Size {
     part: Part<'static>,
-    edge: Given<'a, Length>,
-    found: JointStrength<'static>,
+    edge: Given<Length>,
+    found: JointStrength,
 }
 
 struct Answer<'g> {
     rivet: Part<'static>,
     rivets: &'g [Part<'static>],
-    members: &'g [Member<'static>],
-    group: &'g Group<'g, 'static>,
+    members: &'g [Member],
+    group: &'g Group<'g>,
     load: PlaneLoad,
-    factors: Factors<'static>,
-    sizes: &'g [Size<'g>],
+    factors: Factors,
+    sizes: &'g [Size],
 }
 
 fn point(point: Point) -> Value {
@@ -99,12 +99,12 @@ fn point(point: Point) -> Value {
 }
 
 impl Answer<'_> {
-    fn force(&self, member: &Member<'_>) -> Force {
+    fn force(&self, member: &Member) -> Force {
         self.group.share(member).total().size()
     }
 
     /// `None` where the strength is not known or there is hardly any load.
-    fn margin(&self, member: &Member<'static>) -> Option<Margin<'static>> {
+    fn margin(&self, member: &Member) -> Option<Margin> {
         let load = Load { force: self.force(member), kind: self.load.kind };
         margin(member.allowable?.force, load, self.factors).ok()
     }
@@ -114,7 +114,7 @@ impl Answer<'_> {
         self.group.worst.map_or(self.group.most_loaded, |worst| worst.rivet)
     }
 
-    fn json(&self, edge_given: bool) -> Value {
+    fn json(&self, edge_given: bool, practice: &Practice<'_>) -> Value {
         let group = self.group;
         let rivets = self.members.iter().zip(self.rivets).map(|(member, part)| {
             let share = group.share(member);
@@ -128,7 +128,7 @@ impl Answer<'_> {
                 "direct": { "fx": json::force(share.direct.x), "fy": json::force(share.direct.y) },
                 "torsional": { "fx": json::force(share.torsional.x), "fy": json::force(share.torsional.y) },
                 "diameter": json::length(part.diameter()),
-                "allowable": json::or_null(member.allowable, json::allowable),
+                "allowable": json::or_null(member.allowable, |known| json::allowable(known, practice)),
                 "margin": self.margin(member).map(|margin| margin.value),
             })
         });
@@ -143,10 +143,10 @@ impl Answer<'_> {
         let strengths = self.sizes.iter().map(|size| {
             json!({
                 "rivet": size.part.to_string(),
-                "edge": json::given(size.edge),
+                "edge": json::given(size.edge, practice),
                 "edge_given": edge_given,
-                "allowable": json::or_null(size.found.allowable, json::allowable),
-                "governing": size.found.governing.filter(|_| size.found.allowable.is_some()).map(|found| found.mode.word()),
+                "allowable": json::or_null(size.found.allowable, |known| json::allowable(known, practice)),
+                "governing": size.found.governing.filter(|_| size.found.allowable.is_some()).map(|found| found.mode.as_str()),
             })
         });
         json!({
@@ -155,7 +155,7 @@ impl Answer<'_> {
             "rivets": rivets.collect::<Vec<Value>>(),
             "worst": worst,
             "most_loaded": group.most_loaded + 1,
-            "margin": json::or_null(group.worst, |worst| json::margin(worst.margin)),
+            "margin": json::or_null(group.worst, |worst| json::margin(worst.margin, practice)),
             "load": {
                 "fx": json::force(self.load.x),
                 "fy": json::force(self.load.y),
@@ -165,7 +165,7 @@ impl Answer<'_> {
             "moment": moment(group.moment_in_lbf),
             "rotation_centre": json::or_null(group.rotation_centre, point),
             "strengths": strengths.collect::<Vec<Value>>(),
-            "basis": json::basis(group.basis),
+            "basis": json::basis(group.basis, practice),
         })
     }
 
@@ -178,7 +178,7 @@ impl Answer<'_> {
             Some(found) => format!("{part}   rivet {number} is the worst: {load}, margin {:+.2}", found.margin.value),
             None => format!("{part}   rivet {number} carries most: {load}; no published allowable"),
         });
-        let place = |at: Point| format!("{}, {}", units.bare_length(at.x), units.length(at.y));
+        let place = |at: Point| format!("{}, {}", units.length(at.x), units.length(at.y));
         let mut pairs = Vec::new();
         let mut pair = |name: &str, value: String| pairs.push((name.to_owned(), value));
         let whole = Force::from_lbf(libm::hypot(self.load.x.lbf(), self.load.y.lbf()));
@@ -188,7 +188,7 @@ impl Answer<'_> {
             pair("with its factors", format!("{} on rivet {number}", units.force(found.margin.factored_load)));
         }
         pair("centroid", place(group.centroid));
-        pair("moment about it", units.moment(group.moment_in_lbf));
+        pair("moment about it", units.moment(group.moment_in_lbf).to_string());
         if let Some(centre) = group.rotation_centre {
             pair("turns about", place(centre));
         }
@@ -196,7 +196,8 @@ impl Answer<'_> {
             let carries = size.found.allowable.map_or_else(
                 || "not published".to_owned(),
                 |Allowable { force, basis }| {
-                    let governing = size.found.governing.map_or("", |governing| words::mode(governing.mode));
+                    let governing =
+                        size.found.governing.map_or_else(String::new, |governing| words::lower(governing.mode));
                     format!("{}{}; then {governing}", units.force(force), memory_mark(basis))
                 },
             );
@@ -210,17 +211,17 @@ impl Answer<'_> {
             vec![
                 (index + 1).to_string(),
                 place(member.at),
-                units.size(part.diameter()),
-                units.force(total.x),
-                units.force(total.y),
-                units.force(total.size()),
+                units.size(part.diameter()).to_string(),
+                units.force(total.x).to_string(),
+                units.force(total.y).to_string(),
+                units.force(total.size()).to_string(),
                 margin,
             ]
         });
         let rows = rows.collect();
         let columns = vec!["rivet", "x, y", "diameter", "fx", "fy", "load", "margin"];
         report.text.push(Block::Table(Table { columns, rows }));
-        report.paragraph(format!("Direct and torsional share together [{}].", group.basis));
+        report.paragraph(format!("Direct and torsional share together [{}].", context.practice.cite(group.basis)));
     }
 
     fn records(&self, report: &mut Report, context: &Context<'_>) {

@@ -2,9 +2,9 @@
 
 use serde_json::{Value, json};
 use shophead::finding::Severity;
-use shophead::length::Interval;
 use shophead::quantity::Mass;
 use shophead::rivet::part::Part;
+use shophead::words::Units;
 use shophead_job::labels;
 use shophead_job::model::Job;
 use shophead_job::order::{
@@ -13,7 +13,7 @@ use shophead_job::order::{
 use shophead_job::plan::Plan;
 use shophead_job::read::read_stock_from;
 use shophead_job::tools::{Tool, ToolKind, tools};
-use shophead_job::words::{self, Units};
+use shophead_job::words;
 
 use super::part::{alloy, head, head_words};
 use crate::args::{OrderArgs, ShelfArgs};
@@ -38,13 +38,17 @@ pub(super) fn shelf(args: &ShelfArgs, context: &Context<'_>) -> Result<Option<Sh
 
 /// `part=Part Number,on_hand=Qty On Hand`.
 fn column_names(text: &str) -> Result<Vec<(&'static str, String)>, Stop> {
-    const KNOWN: [(&str, &str); 3] = [("part", "part"), ("on_hand", "on_hand"), ("pack", "pack")];
+    const KNOWN: [&str; 3] = ["part", "on_hand", "pack"];
     let pair = |pair: &str| {
         let (ours, theirs) = pair.split_once('=').ok_or_else(|| {
             input::wrong("--columns", pair, "this names no column; right would be part=Part Number,on_hand=Qty On Hand")
         })?;
         let ours = ours.trim().replace([' ', '-'], "_");
-        Ok((input::word("--columns", &ours, &KNOWN)?, theirs.trim().to_owned()))
+        let known = KNOWN.into_iter().find(|known| known.eq_ignore_ascii_case(&ours)).ok_or_else(|| {
+            let right = input::or(&KNOWN);
+            input::wrong("--columns", &ours, format_args!("a stock list has no such column; right would be {right}"))
+        })?;
+        Ok((known, theirs.trim().to_owned()))
     };
     text.split(',').map(pair).collect()
 }
@@ -130,8 +134,8 @@ impl<'j> Whole<'_, 'j> {
                 "row": left.holes.row,
                 "holes": left.holes.numbers,
                 "whole_row": left.whole_row,
-                "codes": left.why.iter().map(|finding| finding.code.word()).collect::<Vec<_>>(),
-                "why": left.because(context.units).join(" "),
+                "codes": left.why.iter().map(|finding| finding.code().as_str()).collect::<Vec<_>>(),
+                "why": left.because(context.units, context.practice).join(" "),
             })).collect::<Vec<Value>>(),
             "alternatives": self.alternatives.iter().map(alternative_json).collect::<Vec<Value>>(),
             "tools": self.tools.iter().map(tool_json).collect::<Vec<Value>>(),
@@ -176,7 +180,11 @@ impl<'j> Whole<'_, 'j> {
     fn notes(&self, context: &Context<'_>) -> Vec<String> {
         let left = self.left.iter().map(|left| {
             let holes = holes_in_words(left.count());
-            format!("not in the order: {}, {holes}: {}", left.subject(), left.because(context.units).join(" "))
+            format!(
+                "not in the order: {}, {holes}: {}",
+                left.subject(),
+                left.because(context.units, context.practice).join(" ")
+            )
         });
         let shelf = self.shelf.iter().flat_map(|shelf| {
             let lines = shelf.notes.iter().map(|note| format!("stock list, line {}: {}", note.line, note.what));
@@ -225,7 +233,7 @@ impl<'j> Whole<'_, 'j> {
         record.length("length", line.and_then(|line| line.part.length()));
         record.text("holes", holes).text("job", &self.plan.job.title).text("date", &self.date);
         record.optional("not_ordered", left.map(NotOrdered::count));
-        record.optional("why", left.map(|left| left.because(context.units).join(" ")));
+        record.optional("why", left.map(|left| left.because(context.units, context.practice).join(" ")));
         record
     }
 
@@ -297,7 +305,7 @@ impl<'j> Whole<'_, 'j> {
                         Cell::text(left.holes.row),
                         Cell::text(words::ranges(&left.holes.numbers)),
                         Cell::count(left.count()),
-                        Cell::text(left.because(units).join(" ")),
+                        Cell::text(left.because(units, context.practice).join(" ")),
                     ]
                 })
                 .collect(),
@@ -383,15 +391,17 @@ pub(super) fn not_in_the_order(left: &[NotOrdered<'_>], report: &mut Report, con
     report.heading("Not in the order");
     for left in left {
         let holes = holes_in_words(left.count());
-        report.text.push(Block::Entry(format!("{}: {holes}", left.subject()), left.because(context.units)));
+        report
+            .text
+            .push(Block::Entry(format!("{}: {holes}", left.subject()), left.because(context.units, context.practice)));
     }
 }
 
 /// `head .178 to .203 wide at .062 high`.
 fn head_made(alternative: &Alternative<'_>, context: &Context<'_>) -> Option<String> {
     let (head, height) = alternative.head.zip(alternative.height)?;
-    let height = context.units.about(Interval::exactly(height));
-    Some(format!("{} wide at {height} high", context.units.about(head)))
+    let height = context.units.length(height).about();
+    Some(format!("{} wide at {height} high", context.units.interval(head).about()))
 }
 
 fn alternative_entry(alternative: &Alternative<'_>, context: &Context<'_>) -> Block {
@@ -425,7 +435,7 @@ fn holes_json(holes: &Holes<'_>) -> Value {
 }
 
 fn tool_json(tool: &Tool<'_>) -> Value {
-    let mut value = json!({ "kind": tool.kind.word(), "holes": tool.holes, "rows": tool.rows });
+    let mut value = json!({ "kind": tool.kind.as_str(), "holes": tool.holes, "rows": tool.rows });
     match tool.kind {
         ToolKind::HeadDrill(drill) | ToolKind::HoleCutter(drill) => {
             json::with(&mut value, "drill", drill.to_string().into());

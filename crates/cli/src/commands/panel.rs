@@ -2,17 +2,20 @@
 
 use serde_json::{Value, json};
 use shophead::access::{Clearance, Minutes};
+use shophead::basis::Basis;
 use shophead::finding::Finding;
-use shophead::trim::{Cut, INTERPOLATION};
+use shophead::practice::Practice;
+use shophead::trim::Cut;
+use shophead::words::Units;
 use shophead_job::model::{Job, Look};
 use shophead_job::plan::{DamagePlan, EdgePlan, PatternPlan, Plan, PositionPlan, RowCut};
-use shophead_job::words::{self, Units};
+use shophead_job::words;
 
 use crate::json;
 use crate::report::{Block, Table};
 
-fn said(finding: &Finding<'_>, units: Units) -> String {
-    format!("{} [{}]", words::finding(finding, units), finding.basis)
+fn said(finding: &Finding, units: Units, practice: &Practice<'_>) -> String {
+    words::finding(finding, units, practice)
 }
 
 fn holes(numbers: &[u32]) -> String {
@@ -36,8 +39,11 @@ pub(super) fn patterns(plan: &Plan<'_>, text: &mut Vec<Block>) {
             count => format!("{count} holes need a larger rivet."),
         };
         let limits: Vec<String> = [
-            pattern.limits.steps.map(|limit| format!("at most {} [{}]", limit.value, limit.basis)),
-            pattern.limits.neighbours.map(|limit| format!("at most {} neighbours [{}]", limit.value, limit.basis)),
+            pattern.limits.steps.map(|limit| format!("at most {} [{}]", limit.value, plan.practice.cite(limit.basis))),
+            pattern
+                .limits
+                .neighbours
+                .map(|limit| format!("at most {} neighbours [{}]", limit.value, plan.practice.cite(limit.basis))),
         ]
         .into_iter()
         .flatten()
@@ -75,7 +81,11 @@ pub(super) fn edges(plan: &Plan<'_>, units: Units, text: &mut Vec<Block>) {
             } else {
                 "corner"
             };
-            vec![units.bare_length(units.to_mark(mark.at)), units.bare_length(units.to_mark(mark.offset)), how.into()]
+            vec![
+                units.length(words::to_mark(mark.at, units)).to_string(),
+                units.length(words::to_mark(mark.offset, units)).to_string(),
+                how.into(),
+            ]
         });
         let unit = match units {
             Units::Inches => "inches",
@@ -85,7 +95,8 @@ pub(super) fn edges(plan: &Plan<'_>, units: Units, text: &mut Vec<Block>) {
         text.push(Block::Table(Table { columns, rows: rows.collect() }));
         if measured {
             text.push(Block::Paragraph(format!(
-                "Between stations the edge follows a smooth line that never swings beyond its neighbours [{INTERPOLATION}]."
+                "Between stations the edge follows a smooth line that never swings beyond its neighbours [{}].",
+                plan.practice.cite(Basis::MONOTONE_INTERPOLATION)
             )));
         }
         let cuts: Vec<(&str, &RowCut)> = plan
@@ -106,10 +117,10 @@ pub(super) fn edges(plan: &Plan<'_>, units: Units, text: &mut Vec<Block>) {
                 lines.push(format!("Beyond the stations: {}.", holes(&cut.beyond)));
             }
             let verdict = if cut.short.is_empty() { "clear" } else { "too close" };
-            let distance = units.about(shophead::length::Interval::exactly(distance));
+            let distance = units.length(distance).about();
             text.push(Block::Entry(format!("{name}: {verdict}, closest hole {hole} at {distance}"), lines));
         }
-        let findings: Vec<String> = edge.findings.iter().map(|finding| said(finding, units)).collect();
+        let findings: Vec<String> = edge.findings.iter().map(|finding| said(finding, units, plan.practice)).collect();
         if !findings.is_empty() {
             text.push(Block::Entry("The edge itself:".into(), findings));
         }
@@ -122,7 +133,7 @@ pub(super) fn damage(plan: &Plan<'_>, units: Units, text: &mut Vec<Block>) {
         text.push(Block::Heading("Damage".into()));
     }
     for (plan_of, number) in plan.damage.iter().zip(1_u32..) {
-        let lines = plan_of.findings.iter().map(|finding| said(finding, units)).collect();
+        let lines = plan_of.findings.iter().map(|finding| said(finding, units, plan.practice)).collect();
         text.push(Block::Entry(format!("{number}. {}", words::damage(plan, plan_of, units)), lines));
     }
     if !plan.job.looks.is_empty() {
@@ -215,8 +226,11 @@ pub(super) fn position_json(plan: &Plan<'_>, position: &PositionPlan<'_>, value:
 
 pub(super) fn patterns_json(plan: &Plan<'_>) -> Value {
     let pattern = |pattern: &PatternPlan<'_>| {
-        let limit = |limit: Option<shophead::practice::Given<'_, u32>>| {
-            json::or_null(limit, |limit| json!({ "value": limit.value, "basis": json::basis(limit.basis) }))
+        let limit = |limit: Option<shophead::practice::Given<u32>>| {
+            json::or_null(
+                limit,
+                |limit| json!({ "value": limit.value, "basis": json::basis(limit.basis, plan.practice) }),
+            )
         };
         json!({
             "name": pattern.name,
@@ -252,7 +266,7 @@ pub(super) fn edges_json(plan: &Plan<'_>) -> Value {
                 "offset": json::length(mark.offset),
                 "measured": edge.is_measured_at(*mark),
             })).collect::<Vec<Value>>(),
-            "interpolation": match edge.cut { Cut::Corners(_) => Value::Null, Cut::Measured(_) => json::basis(&INTERPOLATION) },
+            "interpolation": match edge.cut { Cut::Corners(_) => Value::Null, Cut::Measured(_) => json::basis(Basis::MONOTONE_INTERPOLATION, plan.practice) },
             "rows": rows.collect::<Vec<Value>>(),
         })
     };
@@ -263,16 +277,16 @@ pub(super) fn damage_json(plan: &Plan<'_>) -> Value {
     let damage = |damage: &DamagePlan<'_>| {
         let found = &damage.held;
         json!({
-            "kind": found.kind.word(),
+            "kind": found.kind.as_str(),
             "place": damage.damage.place,
             "row": damage.damage.row.and_then(|row| plan.rows.get(row)).map(|row| &row.row.name),
             "hole": damage.damage.hole,
             "at": json::or_null(damage.damage.at, |at| json!({ "x": json::length(at.x), "y": json::length(at.y) })),
-            "member": damage.damage.member.map(shophead::stack::Role::word),
+            "member": damage.damage.member.map(shophead::stack::Role::as_str),
             "length": json::or_null(found.length, json::length),
             "depth": json::or_null(found.depth, json::length),
             "thickness": json::or_null(found.thickness, json::length),
-            "must_refer": damage.findings.iter().any(|finding| finding.severity == shophead::finding::Severity::Refer),
+            "must_refer": damage.findings.iter().any(|finding| finding.severity() == shophead::finding::Severity::Refer),
         })
     };
     plan.damage.iter().map(damage).collect()

@@ -6,11 +6,13 @@ use serde::Serialize;
 use serde::ser::{SerializeMap, Serializer};
 use serde_json::{Value, json};
 use shophead::finding::{Finding, Severity};
-use shophead::hole::{Disposition, HoleJudgement};
+use shophead::hole::{Direction, Disposition, HoleJudgement};
 use shophead::joint::row::{RowMode, RowStrength};
 use shophead::length::{Interval, Length};
+use shophead::practice::Practice;
 use shophead::removal::Removal;
-use shophead_job::model::{Direction, Job, Row};
+use shophead::select::Difference;
+use shophead_job::model::{Job, Row};
 use shophead_job::order::{NotOrdered, OrderLine, not_ordered, order};
 use shophead_job::plan::{BeforeAndAfter, Choice, Counts, HolePlan, Plan, PositionPlan, RemovalNote, RowPlan, Subject};
 use shophead_job::words;
@@ -65,7 +67,10 @@ impl Serialize for Answer<'_> {
         map.serialize_entry("edges", &panel::edges_json(plan))?;
         map.serialize_entry("damage", &panel::damage_json(plan))?;
         map.serialize_entry("looks", &panel::looks_json(plan.job))?;
-        map.serialize_entry("removal", &Each(|| plan.removals().into_iter().map(|note| removal_json(&note))))?;
+        map.serialize_entry(
+            "removal",
+            &Each(|| plan.removals().into_iter().map(|note| removal_json(&note, self.context.practice))),
+        )?;
         map.serialize_entry("order", &lines_json(&self.lines, Some(plan)))?;
         map.end()
     }
@@ -87,7 +92,7 @@ struct RowAnswer<'p, 'j> {
 
 impl Serialize for RowAnswer<'_, '_> {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let value = row_json(self.row);
+        let value = row_json(self.row, self.context.practice);
         let mut map = serializer.serialize_map(None)?;
         for (key, value) in value.as_object().into_iter().flatten() {
             if key == "holes" {
@@ -118,7 +123,7 @@ struct Page<'r, 'p, 'j> {
 
 impl<'j> Page<'_, '_, 'j> {
     fn length(&self, length: Length) -> String {
-        self.context.units.length(length)
+        self.context.units.length(length).to_string()
     }
 
     fn fill(&mut self, lines: &[OrderLine<'_>]) {
@@ -159,7 +164,7 @@ impl<'j> Page<'_, '_, 'j> {
     }
 
     fn stops(&mut self) {
-        let stops: Vec<(Subject<'j>, &Finding<'j>)> = self.plan.stops().collect();
+        let stops: Vec<(Subject<'j>, &Finding)> = self.plan.stops().collect();
         self.report.heading(if stops.is_empty() { "Nothing stops the work" } else { "What stops the work" });
         let rows: HashMap<&str, &RowPlan<'j>> =
             self.plan.rows.iter().map(|plan| (plan.row.name.as_str(), plan)).collect();
@@ -181,21 +186,21 @@ impl<'j> Page<'_, '_, 'j> {
         plan: Option<&RowPlan<'_>>,
         row: &str,
         number: u32,
-        findings: impl Iterator<Item = &'f Finding<'f>>,
+        findings: impl Iterator<Item = &'f Finding>,
     ) -> Block {
         let holes = plan.map(|plan| plan.holes.as_slice()).unwrap_or_default();
         let hole = holes.binary_search_by_key(&number, |hole| hole.number).ok().and_then(|index| holes.get(index));
         let found = hole.map_or_else(String::new, |hole| format!(": {}", words::found(hole, self.context.units)));
         let steps = hole.and_then(|hole| hole.judgement.as_deref()).filter(|judgement| !judgement.steps.is_empty());
         let lines = match steps {
-            Some(judgement) => words::why_not(judgement, self.context.units),
+            Some(judgement) => words::why_not(judgement, self.context.units, self.context.practice),
             None => findings.map(|finding| self.said(finding)).collect(),
         };
         Block::Entry(format!("row {row} hole {number}{found}"), lines)
     }
 
-    fn said(&self, finding: &Finding<'_>) -> String {
-        format!("{} [{}]", words::finding(finding, self.context.units), finding.basis)
+    fn said(&self, finding: &Finding) -> String {
+        words::finding(finding, self.context.units, self.context.practice)
     }
 
     /// Neighbouring rows with the same reasons are told together: their headings, then the reasons once.
@@ -223,11 +228,15 @@ impl<'j> Page<'_, '_, 'j> {
         let about = if row.about.is_empty() { String::new() } else { format!(": {}", row.about) };
         let mut lines = Vec::new();
         if let Some(solid) = plan.solid {
-            lines.push(format!("Driven solid rivets only. {} [{}]", words::solid_because(solid.value), solid.basis));
+            lines.push(format!(
+                "Driven solid rivets only. {} [{}]",
+                words::solid_because(solid.value),
+                self.context.practice.cite(solid.basis)
+            ));
         }
         if let Some(judgement) = plan.judgement.as_ref().filter(|judgement| judgement.disposition != Disposition::Keep)
         {
-            lines.push(format!("{}{}.", words::disposition(judgement.disposition), self.cut(judgement)));
+            lines.push(format!("{}{}.", words::phrase(judgement.disposition), self.cut(judgement)));
         }
         lines.push(self.fit(plan));
         if let Ok(choice) = &plan.choice.length
@@ -236,12 +245,12 @@ impl<'j> Page<'_, '_, 'j> {
             lines.push(format!(
                 "Not {} as the rule of thumb has it. {}",
                 units.size(choice.rule_of_thumb_length),
-                words::difference(difference)
+                difference.meaning()
             ));
         }
         lines.extend(self.strength(plan));
         lines.extend(self.before_and_after(plan));
-        let cautions = plan.findings.iter().filter(|finding| finding.severity == Severity::Caution);
+        let cautions = plan.findings.iter().filter(|finding| finding.severity() == Severity::Caution);
         lines.extend(cautions.map(|finding| self.said(finding)));
         (format!("{}   {what}   {} holes{differing}{about}", row.name, row.count), lines)
     }
@@ -256,13 +265,13 @@ impl<'j> Page<'_, '_, 'j> {
         ];
         if let Ok(choice) = &plan.choice.length {
             if let Some(tail) = choice.protrusion {
-                parts.push(format!("tail {}", units.about(tail)));
+                parts.push(format!("tail {}", units.interval(tail).about()));
             }
             if let Some(head) = choice.head {
                 let diameter = Interval { min: head.diameter.min, max: head.diameter.max };
                 parts.push(format!(
                     "driven head {} wide at {} high",
-                    units.interval(diameter),
+                    units.interval(diameter).about(),
                     self.length(head.height)
                 ));
             }
@@ -280,7 +289,7 @@ impl<'j> Page<'_, '_, 'j> {
             "One rivet carries {}{}; then {}{sheet}.",
             self.context.units.force(governing.load.force),
             super::memory_mark(governing.load.basis),
-            words::mode(governing.mode),
+            words::lower(governing.mode),
         ))
     }
 
@@ -289,11 +298,11 @@ impl<'j> Page<'_, '_, 'j> {
         let found = match &plan.before_and_after {
             Ok(found) => found,
             Err(why) => {
-                return Some(format!("Not held against the row as installed: {}.", words::not_compared(*why)));
+                return Some(format!("Not compared with the row as installed: {}.", words::not_compared(*why)));
             }
         };
         let BeforeAndAfter { before, after, ratio, changed, stepped } = found;
-        let said = |row: &RowStrength<'_>| {
+        let said = |row: &RowStrength| {
             let (load, governing) = row.per_inch.zip(row.governing)?;
             let force = self.context.units.running_load(load.force);
             let sheet = governing.layer.map_or_else(String::new, |layer| format!(", layer {layer}"));
@@ -316,17 +325,17 @@ impl<'j> Page<'_, '_, 'j> {
             }
             (Some((before, first)), Some((after, then)), Some(ratio)) => format!(
                 "The row as installed carries {before} ({first}), as planned {after} ({then}){as_if}: {} times as much.",
-                words::plain(*ratio)
+                self.context.units.ratio(*ratio)
             ),
             // What one rivet carries is not published either, and has been told.
             _ if !changed => return None,
-            _ => "Not held against the row as installed: a strength is not published.".to_owned(),
+            _ => "Not compared with the row as installed: a strength is not published.".to_owned(),
         })
     }
 
     fn cut(&self, judgement: &HoleJudgement<'_>) -> String {
         let cut = judgement.chosen().and_then(|step| step.cut);
-        cut.map_or_else(String::new, |cut| format!(": drill or ream to {cut} ({})", self.length(cut.diameter())))
+        cut.map_or_else(String::new, |cut| format!(": drill or ream to {}", cut.sized(self.context.units)))
     }
 
     fn holes(&mut self) {
@@ -354,13 +363,13 @@ impl<'j> Page<'_, '_, 'j> {
         };
         let mut lines = Vec::new();
         if let Some(judgement) = &hole.judgement {
-            let what = words::disposition(judgement.disposition);
+            let what = words::phrase(judgement.disposition);
             lines.push(format!("{what}{}. Found {}.", self.cut(judgement), words::found(hole, self.context.units)));
         }
         if !hole.about.is_empty() {
             lines.push(format!("{}; grip {}.", hole.about, self.context.units.interval(hole.stack.grip().interval())));
         }
-        let serious = hole.findings.iter().filter(|finding| finding.severity >= Severity::Caution);
+        let serious = hole.findings.iter().filter(|finding| finding.severity() >= Severity::Caution);
         lines.extend(serious.map(|finding| self.said(finding)));
         Block::Entry(format!("{} hole {}   {part}", plan.row.name, hole.number), lines)
     }
@@ -389,7 +398,7 @@ impl<'j> Page<'_, '_, 'j> {
                 } else {
                     " It need not be driven solid, but a blind rivet comes from the type's manual only.".into()
                 };
-                lines.push(format!("{}: {}{but}", plan.row.name, words::finding(blocked, self.context.units)));
+                lines.push(format!("{}: {}{but}", plan.row.name, blocked.sentence(self.context.units)));
             }
             lines.extend(panel::time(self.plan, position));
             self.report.text.push(Block::Entry(format!("{}: {verdict}", position.position.name), lines));
@@ -422,11 +431,11 @@ impl<'j> Page<'_, '_, 'j> {
         }
     }
 
-    fn removal(&self, removal: &Removal<'_>) -> Vec<String> {
+    fn removal(&self, removal: &Removal) -> Vec<String> {
         let mut lines = Vec::new();
         let drill = removal.drill.map_or_else(
             || "no drill is that small".into(),
-            |drill| format!("drill {} ({})", drill.value, self.length(drill.value.diameter())),
+            |drill| format!("drill {}", drill.value.sized(self.context.units)),
         );
         let depth = removal.depth.map_or_else(
             || "to the base of the head".into(),
@@ -434,7 +443,7 @@ impl<'j> Page<'_, '_, 'j> {
         );
         let support = if removal.support { "; bar or block beside the driven head" } else { "" };
         lines.push(format!("{drill}, {depth}; punch thinner than {}{support}.", self.length(removal.punch_under)));
-        lines.extend(removal.risks.iter().map(|risk| words::risk(risk.value).to_owned()));
+        lines.extend(removal.risks.iter().map(|risk| risk.value.meaning().to_owned()));
         lines
     }
 
@@ -458,19 +467,19 @@ fn counts_json(counts: Counts) -> Value {
     })
 }
 
-fn choice_json(choice: &Choice<'_>) -> Value {
+fn choice_json(choice: &Choice<'_>, practice: &Practice<'_>) -> Value {
     let length = choice.length.as_ref().ok();
     let mut hole = json::interval(choice.hole.value);
-    json::with(&mut hole, "basis", json::basis(choice.hole.basis));
+    json::with(&mut hole, "basis", json::basis(choice.hole.basis, practice));
     json!({
         "part": choice.is_complete().then(|| choice.part.to_string()),
         "length": json::or_null(choice.part.length(), json::length),
         "hole": hole,
         "rule_of_thumb_length": json::or_null(length, |length| json::length(length.rule_of_thumb_length)),
-        "difference": length.and_then(|length| length.difference).map(words::difference),
+        "difference": length.and_then(|length| length.difference).map(Difference::meaning),
         "usable": json::or_null(length.and_then(|length| length.usable), |usable| json!({
-            "min": json::given(usable.shortest),
-            "max": json::given(usable.longest),
+            "min": json::given(usable.shortest, practice),
+            "max": json::given(usable.longest, practice),
         })),
         "protrusion": json::or_null(length.and_then(|length| length.protrusion), json::interval),
         "head": json::or_null(length.and_then(|length| length.head), |head| json!({
@@ -481,33 +490,33 @@ fn choice_json(choice: &Choice<'_>) -> Value {
 }
 
 /// A row; its holes are put in their place when they are printed.
-fn row_json(plan: &RowPlan<'_>) -> Value {
+fn row_json(plan: &RowPlan<'_>, practice: &Practice<'_>) -> Value {
     let Row { name, about, structure, member, places, installed, rivet, stack, count, .. } = plan.row;
     let governing = plan.strength.as_ref().and_then(|strength| strength.governing);
     let mut value = json!({
         "name": name,
         "about": about,
-        "structure": structure.word(),
-        "member": member.word(),
-        "places": places.iter().map(|place| place.word()).collect::<Vec<_>>(),
+        "structure": structure.as_str(),
+        "member": member.as_str(),
+        "places": places.iter().map(|place| place.as_str()).collect::<Vec<_>>(),
         "installed": installed.to_string(),
         "rivet": rivet.to_string(),
         "count": count,
         "grip": json::toleranced(stack.grip()),
         "solid_required": json::or_null(plan.solid, |solid| json!({
             "because": words::solid_because(solid.value),
-            "basis": json::basis(solid.basis),
+            "basis": json::basis(solid.basis, practice),
         })),
         "per_rivet": json::or_null(plan.strength.as_ref(), |strength| json!({
-            "allowable": json::or_null(strength.allowable, json::allowable),
-            "governing": governing.map(|governing| governing.mode.word()),
+            "allowable": json::or_null(strength.allowable, |known| json::allowable(known, practice)),
+            "governing": governing.map(|governing| governing.mode.as_str()),
         })),
         "strength_ratio": strength_ratio(plan),
-        "before_and_after": before_and_after_json(plan),
-        "removal": removal_of(&plan.removal),
+        "before_and_after": before_and_after_json(plan, practice),
+        "removal": removal_of(&plan.removal, practice),
         "holes": [],
     });
-    if let (Some(object), Value::Object(choice)) = (value.as_object_mut(), choice_json(&plan.choice)) {
+    if let (Some(object), Value::Object(choice)) = (value.as_object_mut(), choice_json(&plan.choice, practice)) {
         object.extend(choice);
     }
     value
@@ -520,14 +529,14 @@ fn strength_ratio(plan: &RowPlan<'_>) -> Option<f64> {
 }
 
 /// `null` figures where a strength is not published; with a reason instead of figures where nothing could be compared.
-fn before_and_after_json(plan: &RowPlan<'_>) -> Value {
-    let side = |row: &RowStrength<'_>| {
+fn before_and_after_json(plan: &RowPlan<'_>, practice: &Practice<'_>) -> Value {
+    let side = |row: &RowStrength| {
         json!({
-            "per_inch": json::or_null(row.per_inch, json::allowable),
-            "yield_per_inch": json::or_null(row.yield_per_inch, json::allowable),
+            "per_inch": json::or_null(row.per_inch, |known| json::allowable(known, practice)),
+            "yield_per_inch": json::or_null(row.yield_per_inch, |known| json::allowable(known, practice)),
             "rivets_per_inch": row.rivets_per_inch,
             "governing": json::or_null(row.governing.filter(|_| row.per_inch.is_some()), |governing| json!({
-                "mode": governing.mode.word(),
+                "mode": governing.mode.as_str(),
                 "layer": governing.layer,
             })),
         })
@@ -543,7 +552,7 @@ fn before_and_after_json(plan: &RowPlan<'_>) -> Value {
         }),
         Err(why) => json!({
             "installed": null, "planned": null, "ratio": null, "changed": null, "stepped_holes": null,
-            "not_compared": why.word(),
+            "not_compared": why.as_str(),
         }),
     }
 }
@@ -557,17 +566,18 @@ fn hole_json(hole: &HolePlan<'_>, context: &Context<'_>) -> Value {
         "measured": json::or_null(found, |(found, remark)| json!({
             "major": json::length(found.major()),
             "minor": json::length(found.minor()),
-            "condition": found.damage().word(),
-            "direction": measured.and_then(|measured| measured.direction).map(Direction::word),
+            "condition": found.damage().as_str(),
+            "direction": measured.and_then(|measured| measured.direction).map(Direction::as_str),
             "opened": measured.and_then(|measured| measured.opened).map(|drill| drill.to_string()),
             "remark": remark,
         })),
-        "disposition": hole.disposition().word(),
+        "disposition": hole.disposition().as_str(),
         "drill": hole.cut().map(|cut| cut.to_string()),
         "drill_diameter": json::or_null(hole.cut(), |cut| json::length(cut.diameter())),
         "steps": hole.judgement.as_ref().map_or_else(|| json!([]), |judgement| steps_json(judgement, context)),
     });
-    let choice = hole.choice.as_deref().map_or_else(|| json!({ "part": null }), choice_json);
+    let choice =
+        hole.choice.as_deref().map_or_else(|| json!({ "part": null }), |choice| choice_json(choice, context.practice));
     if let (Some(object), Value::Object(choice)) = (value.as_object_mut(), choice) {
         object.extend(choice);
     }
@@ -580,8 +590,8 @@ fn position_json(plan: &Plan<'_>, position: &PositionPlan<'_>) -> Value {
         Some(json!({
             "row": row.row.name,
             "must_be_driven": row.solid.is_some(),
-            "room": json::or_null(blocked.measured, json::figure),
-            "needed": json::or_null(blocked.limit, json::figure),
+            "room": json::or_null(blocked.measured(), json::figure),
+            "needed": json::or_null(blocked.limit(), json::figure),
         }))
     });
     let mut value = json!({
@@ -594,21 +604,21 @@ fn position_json(plan: &Plan<'_>, position: &PositionPlan<'_>) -> Value {
     value
 }
 
-fn removal_json(note: &RemovalNote<'_, '_>) -> Value {
-    let mut value = removal_of(note.removal);
+fn removal_json(note: &RemovalNote<'_, '_>, practice: &Practice<'_>) -> Value {
+    let mut value = removal_of(note.removal, practice);
     json::with(&mut value, "row", note.row.row.name.clone().into());
     json::with(&mut value, "hole", note.hole.into());
     value
 }
 
-fn removal_of(removal: &Removal<'_>) -> Value {
+fn removal_of(removal: &Removal, practice: &Practice<'_>) -> Value {
     json!({
         "drill": removal.drill.map(|drill| drill.value.to_string()),
         "drill_diameter": json::or_null(removal.drill, |drill| json::length(drill.value.diameter())),
-        "depth": json::or_null(removal.depth, json::given),
+        "depth": json::or_null(removal.depth, |known| json::given(known, practice)),
         "punch_under": json::length(removal.punch_under),
         "support": removal.support,
-        "risks": removal.risks.iter().map(|risk| words::risk(risk.value)).collect::<Vec<_>>(),
+        "risks": removal.risks.iter().map(|risk| risk.value.meaning()).collect::<Vec<_>>(),
     })
 }
 

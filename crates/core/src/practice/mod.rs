@@ -9,24 +9,28 @@
 //! ```
 //! use shophead::length::Length;
 //! use shophead::practice::{Case, Limit, Name, Practice, Scope, Value, HANDBOOK};
-//! use shophead::basis::{Basis, Status};
+//! use shophead::basis::{Basis, Document, Status};
 //! use shophead::rivet::Head;
 //! use shophead::material::RivetAlloy;
 //!
 //! let case = Case::new(Head::Universal, RivetAlloy::Al2117, Length::from_64ths(8));
 //! let least = HANDBOOK.length(Name::HeadDiameterLeast, &case).unwrap();
 //! assert_eq!(least.value, Length::parse(".1625").unwrap());
-//! assert_eq!(least.basis.document, "MIL-HDBK-5H");
+//! # #[cfg(feature = "words")]
+//! assert_eq!(HANDBOOK.cite(least.basis).document, "MIL-HDBK-5H");
 //!
+//! let documents = [Document { document: "repair manual of the type", place: "section 4" }];
 //! let own = [Limit {
 //!     name: Name::HeadDiameterLeast,
 //!     scope: Scope::ANY,
 //!     value: Value::parse(Name::HeadDiameterLeast, "1.4 D").unwrap(),
-//!     basis: Basis::shop("repair manual of the type", "section 4"),
+//!     basis: Basis::own(0),
 //! }];
-//! let shop = HANDBOOK.with_own(&own);
+//! let shop = HANDBOOK.with_own(&own, &documents);
 //! let least = shop.length(Name::HeadDiameterLeast, &case).unwrap();
-//! assert_eq!((least.value, least.basis.status), (Length::parse(".175").unwrap(), Status::Shop));
+//! assert_eq!((least.value, least.basis.status()), (Length::parse(".175").unwrap(), Status::Shop));
+//! # #[cfg(feature = "words")]
+//! assert_eq!(shop.cite(least.basis).place, "section 4");
 //! ```
 
 mod common;
@@ -34,22 +38,16 @@ mod handbook;
 mod process;
 mod value;
 
-use core::fmt;
-
 use common::{Row, RowScope};
 
-use crate::basis::{Basis, Status};
+#[cfg(feature = "words")]
+use crate::basis::Citation;
+use crate::basis::{Basis, Document, Status};
 use crate::length::{Interval, Length};
 use crate::material::RivetAlloy;
 use crate::rivet::{Head, Size};
 
 pub use value::{ParseValueError, Rounding, Value};
-
-const SHANK_FOR_HOLE: Basis<'static> =
-    Basis::practice("no hole is known for this rivet; one as wide as its shank is assumed");
-
-/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
-pub const BASES: &[(&str, Basis<'static>)] = &[("hole of a rivet that has none", SHANK_FOR_HOLE)];
 
 /// What a limit's value may be; decides how its text is read.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -64,106 +62,80 @@ pub enum Kind {
     Rounding,
 }
 
-/// One line a limit: variant, the word used in a limits file and by `sources`, kind, what it means.
+/// One line a limit: variant, number for C, the word used in a limits file and by `sources`, kind, what it means.
 macro_rules! names {
-    ($( $variant:ident, $word:literal, $kind:ident, $doc:literal; )+) => {
+    ($( $variant:ident = $number:literal, $word:literal, $kind:ident, $meaning:literal; )+) => {
         /// The name of a limit.
         #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
         #[cfg_attr(feature = "defmt", derive(defmt::Format))]
         #[non_exhaustive]
-        pub enum Name { $( #[doc = $doc] $variant, )+ }
+        pub enum Name { $( #[doc = $meaning] $variant, )+ }
+
+        crate::words::worded! { Name, "limit" { $( $variant = $number, $word, $meaning; )+ } }
 
         impl Name {
-            /// Every name, in the order of the calculation.
-            pub const ALL: &'static [Name] = &[$( Name::$variant, )+];
-
-            /// The word used in a limits file.
-            #[must_use]
-            pub const fn word(self) -> &'static str {
-                match self { $( Name::$variant => $word, )+ }
-            }
-
             /// What the value may be.
             #[must_use]
             pub const fn kind(self) -> Kind {
                 match self { $( Name::$variant => Kind::$kind, )+ }
             }
-
-            /// What the limit means, in one sentence.
-            #[must_use]
-            pub const fn meaning(self) -> &'static str {
-                match self { $( Name::$variant => $doc, )+ }
-            }
         }
     };
 }
 
+// A number is never used again.
 names! {
     // choosing a rivet
-    RuleOfThumbTail, "rule-of-thumb-tail", Length, "What the rule of thumb adds to the grip.";
-    LengthRounding, "length-rounding", Rounding, "How the rule of thumb is rounded to a standard length: next longer, or nearest.";
-    TailGreatest, "tail-greatest", Length, "The longest tail that is driven without folding over.";
-    DiameterPerThicknessLeast, "diameter-per-thickness-least", Fraction, "Least rivet diameter as a multiple of the thickest sheet.";
-    DiameterPerThicknessTarget, "diameter-per-thickness-target", Fraction, "Usual rivet diameter as a multiple of the thicker sheet.";
-    DiameterPerThicknessGreatest, "diameter-per-thickness-greatest", Fraction, "Greatest rivet diameter as a multiple of the thickest sheet.";
-    DiameterStructuralLeast, "diameter-structural-least", Length, "Least rivet diameter in structure.";
+    RuleOfThumbTail = 1, "rule-of-thumb-tail", Length, "What the rule of thumb adds to the grip.";
+    LengthRounding = 2, "length-rounding", Rounding, "How the rule of thumb is rounded to a standard length: next longer, or nearest.";
+    TailGreatest = 3, "tail-greatest", Length, "The longest tail that is driven without folding over.";
+    DiameterPerThicknessLeast = 4, "diameter-per-thickness-least", Fraction, "Least rivet diameter as a multiple of the thickest sheet.";
+    DiameterPerThicknessTarget = 5, "diameter-per-thickness-target", Fraction, "Usual rivet diameter as a multiple of the thicker sheet.";
+    DiameterPerThicknessGreatest = 6, "diameter-per-thickness-greatest", Fraction, "Greatest rivet diameter as a multiple of the thickest sheet.";
+    DiameterStructuralLeast = 7, "diameter-structural-least", Length, "Least rivet diameter in structure.";
     // driven heads
-    HeadDiameterLeast, "driven-head-diameter-least", Length, "Least diameter of the driven head.";
-    HeadDiameterTarget, "driven-head-diameter-target", Length, "Diameter of the driven head to aim at.";
-    HeadDiameterGreatest, "driven-head-diameter-greatest", Length, "Greatest diameter of the driven head.";
-    HeadHeightLeast, "driven-head-height-least", Length, "Least height of the driven head.";
-    HeadHeightTarget, "driven-head-height-target", Length, "Height of the driven head to aim at.";
-    HeadHeightGreatest, "driven-head-height-greatest", Length, "Greatest height of the driven head.";
-    CrackFreeCircle, "crack-free-circle", Length, "Diameter of the circle, concentric with the driven head, in which no crack is accepted.";
-    CracksGreatest, "cracks-greatest", Count, "The most separate cracks accepted near the rim.";
-    ToolMarkDepthGreatest, "tool-mark-depth-greatest", Fraction, "Deepest tool mark accepted on a protruding manufactured head, as a share of the head's height.";
-    FlushHeadProudGreatest, "flush-head-proud-greatest", Length, "The most a flush head may stand proud before it is shaved.";
+    HeadDiameterLeast = 8, "driven-head-diameter-least", Length, "Least diameter of the driven head.";
+    HeadDiameterTarget = 9, "driven-head-diameter-target", Length, "Diameter of the driven head to aim at.";
+    HeadDiameterGreatest = 10, "driven-head-diameter-greatest", Length, "Greatest diameter of the driven head.";
+    HeadHeightLeast = 11, "driven-head-height-least", Length, "Least height of the driven head.";
+    HeadHeightTarget = 12, "driven-head-height-target", Length, "Height of the driven head to aim at.";
+    HeadHeightGreatest = 13, "driven-head-height-greatest", Length, "Greatest height of the driven head.";
+    CrackFreeCircle = 14, "crack-free-circle", Length, "Diameter of the circle, concentric with the driven head, in which no crack is accepted.";
+    CracksGreatest = 15, "cracks-greatest", Count, "The most separate cracks accepted near the rim.";
+    ToolMarkDepthGreatest = 16, "tool-mark-depth-greatest", Fraction, "Deepest tool mark accepted on a protruding manufactured head, as a share of the head's height.";
+    FlushHeadProudGreatest = 17, "flush-head-proud-greatest", Length, "The most a flush head may stand proud before it is shaved.";
     // holes
-    HoleDrill, "hole-drill", Length, "The diameter of the drill for the rivet.";
-    HoleLeast, "hole-least", Length, "The smallest hole accepted.";
-    HoleGreatest, "hole-greatest", Length, "The largest hole accepted.";
-    CountersinkSheetLeast, "countersink-sheet-least", Length, "Thinnest sheet that is machine countersunk for the rivet.";
-    CountersinkDepthShare, "countersink-depth-share", Fraction, "Deepest countersink as a share of the sheet.";
-    CountersinkDepthPreferred, "countersink-depth-preferred", Fraction, "Depth of countersink, as a share of the sheet, that keeps a straight land.";
-    DimpleSheetGreatest, "dimple-sheet-greatest", Length, "Thickest sheet that is dimpled.";
-    PatternStepsShare, "pattern-steps-share", Fraction, "Largest share of one pattern's rivets that may be stepped up.";
-    PatternStepsCount, "pattern-steps-count", Count, "The most rivets of one pattern that may be stepped up.";
-    NeighboursStepped, "neighbours-stepped", Count, "The most neighbouring rivets that may be stepped up.";
+    HoleDrill = 18, "hole-drill", Length, "The diameter of the drill for the rivet.";
+    HoleLeast = 19, "hole-least", Length, "The smallest hole accepted.";
+    HoleGreatest = 20, "hole-greatest", Length, "The largest hole accepted.";
+    CountersinkSheetLeast = 21, "countersink-sheet-least", Length, "Thinnest sheet that is machine countersunk for the rivet.";
+    CountersinkDepthShare = 22, "countersink-depth-share", Fraction, "Deepest countersink as a share of the sheet.";
+    CountersinkDepthPreferred = 23, "countersink-depth-preferred", Fraction, "Depth of countersink, as a share of the sheet, that keeps a straight land.";
+    DimpleSheetGreatest = 24, "dimple-sheet-greatest", Length, "Thickest sheet that is dimpled.";
+    PatternStepsShare = 25, "pattern-steps-share", Fraction, "Largest share of one pattern's rivets that may be stepped up.";
+    PatternStepsCount = 26, "pattern-steps-count", Count, "The most rivets of one pattern that may be stepped up.";
+    NeighboursStepped = 27, "neighbours-stepped", Count, "The most neighbouring rivets that may be stepped up.";
     // damage beside the holes; only a shop's own documents give these
-    CrackLengthGreatest, "crack-length-greatest", Length, "The longest crack that is repaired without asking.";
-    CorrosionDepthShare, "corrosion-depth-share", Fraction, "Deepest corrosion that is cleaned up without asking, as a share of the layer.";
-    CorrosionLengthGreatest, "corrosion-length-greatest", Length, "The longest corroded place that is cleaned up without asking.";
-    SoftSpotLengthGreatest, "soft-spot-length-greatest", Length, "The longest soft place that is repaired without asking.";
+    CrackLengthGreatest = 28, "crack-length-greatest", Length, "The longest crack that is repaired without asking.";
+    CorrosionDepthShare = 29, "corrosion-depth-share", Fraction, "Deepest corrosion that is cleaned up without asking, as a share of the layer.";
+    CorrosionLengthGreatest = 30, "corrosion-length-greatest", Length, "The longest corroded place that is cleaned up without asking.";
+    SoftSpotLengthGreatest = 31, "soft-spot-length-greatest", Length, "The longest soft place that is repaired without asking.";
     // layout
-    EdgeDistanceLeast, "edge-distance-least", Length, "Least distance from the centre of a hole to the nearest edge.";
-    EdgeDistancePreferred, "edge-distance-preferred", Length, "Edge distance that leaves room for a later step up.";
-    EdgeDistanceGreatest, "edge-distance-greatest", Length, "Greatest usual edge distance.";
-    PitchLeast, "pitch-least", Length, "Least distance between neighbouring holes of a row.";
-    PitchGreatest, "pitch-greatest", Length, "Greatest usual distance between neighbouring holes of a row.";
-    TransversePitchLeast, "transverse-pitch-least", Length, "Least distance between rows.";
+    EdgeDistanceLeast = 32, "edge-distance-least", Length, "Least distance from the centre of a hole to the nearest edge.";
+    EdgeDistancePreferred = 33, "edge-distance-preferred", Length, "Edge distance that leaves room for a later step up.";
+    EdgeDistanceGreatest = 34, "edge-distance-greatest", Length, "Greatest usual edge distance.";
+    PitchLeast = 35, "pitch-least", Length, "Least distance between neighbouring holes of a row.";
+    PitchGreatest = 36, "pitch-greatest", Length, "Greatest usual distance between neighbouring holes of a row.";
+    TransversePitchLeast = 37, "transverse-pitch-least", Length, "Least distance between rows.";
     // strength
-    InterRivetFixity, "inter-rivet-fixity", Fraction, "How firmly the heads hold a sheet that buckles between its rivets: 1 pinned, 4 clamped.";
-    InterRivetElasticShare, "inter-rivet-elastic-share", Fraction, "Part of the compression yield stress up to which buckling between rivets is elastic.";
+    InterRivetFixity = 38, "inter-rivet-fixity", Fraction, "How firmly the heads hold a sheet that buckles between its rivets: 1 pinned, 4 clamped.";
+    InterRivetElasticShare = 39, "inter-rivet-elastic-share", Fraction, "Part of the compression yield stress up to which buckling between rivets is elastic.";
     // access and removal
-    BarThickness, "bar-thickness", Length, "Room that the bucking bar needs behind the tail.";
-    RemovalDrillBelow, "removal-drill-below", Count, "How many drill sizes the removal drill is smaller than the shank.";
-    RemovalThickPack, "removal-thick-pack", Length, "A grip from which taking the rivet out is risky.";
-    RemovalManyLayers, "removal-many-layers", Count, "A number of layers from which taking the rivet out is risky.";
-    RemovalThinFarSide, "removal-thin-far-side", Length, "A far-side layer thinner than this bends unless it is supported.";
-}
-
-impl Name {
-    /// The name written with this word.
-    #[must_use]
-    pub fn from_word(word: &str) -> Option<Name> {
-        Name::ALL.iter().copied().find(|name| name.word() == word)
-    }
-}
-
-impl fmt::Display for Name {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(self.word())
-    }
+    BarThickness = 40, "bar-thickness", Length, "Room that the bucking bar needs behind the tail.";
+    RemovalDrillBelow = 41, "removal-drill-below", Count, "How many drill sizes the removal drill is smaller than the shank.";
+    RemovalThickPack = 42, "removal-thick-pack", Length, "A grip from which taking the rivet out is risky.";
+    RemovalManyLayers = 43, "removal-many-layers", Count, "A number of layers from which taking the rivet out is risky.";
+    RemovalThinFarSide = 44, "removal-thin-far-side", Length, "A far-side layer thinner than this bends unless it is supported.";
 }
 
 /// Heads a limit holds for.
@@ -214,7 +186,7 @@ impl Scope {
 /// One limit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Limit<'a> {
+pub struct Limit {
     /// Which limit this is.
     pub name: Name,
     /// What it holds for.
@@ -222,7 +194,7 @@ pub struct Limit<'a> {
     /// How much.
     pub value: Value,
     /// Where it comes from.
-    pub basis: Basis<'a>,
+    pub basis: Basis,
 }
 
 /// What a limit is asked for.
@@ -250,7 +222,7 @@ impl Case {
 
     /// A single row of rivets of this size.
     #[must_use]
-    pub fn of(head: Head, alloy: RivetAlloy, size: &Size<'_>) -> Case {
+    pub fn of(head: Head, alloy: RivetAlloy, size: &Size) -> Case {
         let shank_max = size.shank.map(|shank| shank.max);
         Case { head, alloy, diameter: size.shank_nominal, shank_max, rows: 1 }
     }
@@ -265,17 +237,17 @@ impl Case {
 /// A figure with its basis.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Given<'a, T> {
+pub struct Given<T> {
     /// The figure.
     pub value: T,
     /// Where it comes from.
-    pub basis: &'a Basis<'a>,
+    pub basis: Basis,
 }
 
 /// A limit where it stands.
 #[derive(Clone, Copy)]
 enum Found<'a> {
-    Own(&'a Limit<'a>),
+    Own(&'a Limit),
     BuiltIn(&'static Row),
 }
 
@@ -287,9 +259,9 @@ impl<'a> Found<'a> {
         }
     }
 
-    fn basis(self) -> &'a Basis<'a> {
+    fn basis(self) -> Basis {
         match self {
-            Found::Own(limit) => &limit.basis,
+            Found::Own(limit) => limit.basis,
             Found::BuiltIn(row) => row.basis,
         }
     }
@@ -339,7 +311,8 @@ pub struct Practice<'a> {
     title: &'a str,
     /// The practice's own tables, then what both practices share.
     built_in: [&'static [Row]; 2],
-    own: &'a [Limit<'a>],
+    own: &'a [Limit],
+    documents: &'a [Document<'a>],
 }
 
 /// The aviation authority's handbooks: AC 43.13-1B and FAA-H-8083-31, with MIL-HDBK-5 where they refer to it.
@@ -348,6 +321,7 @@ pub static HANDBOOK: Practice<'static> = Practice {
     title: "AC 43.13-1B and FAA-H-8083-31, with MIL-HDBK-5 where they refer to it",
     built_in: [handbook::LIMITS, common::LIMITS],
     own: &[],
+    documents: &[],
 };
 
 /// The process specification: MIL-R-47196A (NASM47196) with MIL-HDBK-5. Many of its tables could only be recalled.
@@ -356,6 +330,7 @@ pub static PROCESS: Practice<'static> = Practice {
     title: "MIL-R-47196A (NASM47196) with MIL-HDBK-5; many of its tables could only be recalled",
     built_in: [process::LIMITS, common::LIMITS],
     own: &[],
+    documents: &[],
 };
 
 /// The built-in practices; the first is the default.
@@ -374,24 +349,39 @@ impl<'a> Practice<'a> {
         self.title
     }
 
-    /// This practice with a shop's own limits on top. They replace any own limits it had.
+    /// This practice with a shop's own limits on top, and the documents that they stand in: a limit whose basis is
+    /// [`Basis::own(n)`](Basis::own) stands in the document at place n, counted from 0. They replace any own limits it had. The list may also
+    /// name the documents of a shop's own part standards and sheets.
     #[must_use]
-    pub const fn with_own<'b>(&self, own: &'b [Limit<'b>]) -> Practice<'b>
+    pub const fn with_own<'b>(&self, own: &'b [Limit], documents: &'b [Document<'b>]) -> Practice<'b>
     where
         'a: 'b,
     {
-        Practice { name: self.name, title: self.title, built_in: self.built_in, own }
+        Practice { name: self.name, title: self.title, built_in: self.built_in, own, documents }
+    }
+
+    /// The shop's own documents.
+    #[must_use]
+    pub const fn documents(&self) -> &'a [Document<'a>] {
+        self.documents
+    }
+
+    /// What a basis cites: one of the built-in documents, or one of the shop's own.
+    #[cfg(feature = "words")]
+    #[must_use]
+    pub fn cite(&self, basis: Basis) -> Citation<'a> {
+        basis.cite(self.documents)
     }
 
     /// Every limit: the shop's own, then those of the practice's documents, then those that both practices share.
-    pub fn limits(&self) -> impl Iterator<Item = Limit<'a>> {
-        self.own.iter().copied().chain(self.built_in.into_iter().flatten().map(|row| -> Limit<'a> { row.limit() }))
+    pub fn limits(&self) -> impl Iterator<Item = Limit> {
+        self.own.iter().copied().chain(self.built_in.into_iter().flatten().map(|row| -> Limit { row.limit() }))
     }
 
     /// The limit that applies: of the shop's own the most particular one, else of the built-in ones the most particular one. Of two
     /// that are equally particular, the first in the list.
     #[must_use]
-    pub fn find(&self, name: Name, case: &Case) -> Option<Limit<'a>> {
+    pub fn find(&self, name: Name, case: &Case) -> Option<Limit> {
         Some(match self.found(name, case)? {
             Found::Own(limit) => *limit,
             Found::BuiltIn(row) => row.limit(),
@@ -410,7 +400,7 @@ impl<'a> Practice<'a> {
     }
 
     /// The limits for every rivet with this name: a shop's own before a built-in one.
-    pub(crate) fn for_every_rivet(&self, name: Name) -> Option<Given<'a, Value>> {
+    pub(crate) fn for_every_rivet(&self, name: Name) -> Option<Given<Value>> {
         let own = self.own.iter().find(|limit| limit.name == name && limit.scope == Scope::ANY).map(Found::Own);
         let mut rows = self.built_in.into_iter().flat_map(|table| of_name(table, name));
         let found = own.or_else(|| rows.find(|row| row.scope == RowScope::ANY).map(Found::BuiltIn))?;
@@ -419,7 +409,7 @@ impl<'a> Practice<'a> {
 
     /// A limit as a length; `None` when there is no such limit or it is no length.
     #[must_use]
-    pub fn length(&self, name: Name, case: &Case) -> Option<Given<'a, Length>> {
+    pub fn length(&self, name: Name, case: &Case) -> Option<Given<Length>> {
         let limit = self.found(name, case)?;
         let value = match limit.value() {
             Value::Length(length) => length,
@@ -432,7 +422,7 @@ impl<'a> Practice<'a> {
 
     /// A limit as a fraction, numerator and denominator.
     #[must_use]
-    pub fn fraction(&self, name: Name, case: &Case) -> Option<Given<'a, (u32, u32)>> {
+    pub fn fraction(&self, name: Name, case: &Case) -> Option<Given<(u32, u32)>> {
         let limit = self.found(name, case)?;
         match limit.value() {
             Value::Fraction { num, den } => Some(Given { value: (num, den), basis: limit.basis() }),
@@ -442,7 +432,7 @@ impl<'a> Practice<'a> {
 
     /// A limit as a whole number.
     #[must_use]
-    pub fn count(&self, name: Name, case: &Case) -> Option<Given<'a, u32>> {
+    pub fn count(&self, name: Name, case: &Case) -> Option<Given<u32>> {
         let limit = self.found(name, case)?;
         match limit.value() {
             Value::Count(count) => Some(Given { value: count, basis: limit.basis() }),
@@ -452,7 +442,7 @@ impl<'a> Practice<'a> {
 
     /// How lengths are rounded.
     #[must_use]
-    pub fn rounding(&self, case: &Case) -> Option<Given<'a, Rounding>> {
+    pub fn rounding(&self, case: &Case) -> Option<Given<Rounding>> {
         let limit = self.found(Name::LengthRounding, case)?;
         match limit.value() {
             Value::Rounding(rounding) => Some(Given { value: rounding, basis: limit.basis() }),
@@ -463,14 +453,14 @@ impl<'a> Practice<'a> {
     /// How many limits of a status it carries.
     #[must_use]
     pub fn count_with(&self, status: Status) -> usize {
-        self.limits().filter(|limit| limit.basis.status == status).count()
+        self.limits().filter(|limit| limit.basis.status() == status).count()
     }
 
     /// The hole that is assumed where none was measured: as drilled with the practice's drill, at most at its limit.
     ///
     /// `None` where the practice names no drill or no limit.
     #[must_use]
-    pub fn hole_for(&self, case: &Case) -> Option<Given<'a, Interval>> {
+    pub fn hole_for(&self, case: &Case) -> Option<Given<Interval>> {
         let drill = self.length(Name::HoleDrill, case)?;
         let greatest = self.length(Name::HoleGreatest, case)?;
         let interval = Interval { min: drill.value, max: greatest.value.max(drill.value) };
@@ -479,8 +469,8 @@ impl<'a> Practice<'a> {
 
     /// The hole to count on where none was measured: [`Practice::hole_for`], or where that knows none, one as wide as the shank.
     #[must_use]
-    pub fn assumed_hole(&self, case: &Case) -> Given<'a, Interval> {
-        self.hole_for(case).unwrap_or(Given { value: Interval::exactly(case.diameter), basis: &SHANK_FOR_HOLE })
+    pub fn assumed_hole(&self, case: &Case) -> Given<Interval> {
+        self.hole_for(case).unwrap_or(Given { value: Interval::exactly(case.diameter), basis: Basis::SHANK_FOR_HOLE })
     }
 }
 
@@ -493,8 +483,10 @@ mod tests {
     #[test]
     fn every_name_has_a_word_of_its_own() {
         for (index, name) in Name::ALL.iter().enumerate() {
-            assert_eq!(Name::from_word(name.word()), Some(*name));
-            assert!(Name::ALL.iter().skip(index + 1).all(|other| other.word() != name.word()), "{name} twice");
+            assert_eq!(name.as_str().parse(), Ok(*name));
+            for other in Name::ALL.iter().skip(index + 1) {
+                assert!(other.as_str() != name.as_str() && other.number() != name.number(), "{name} twice");
+            }
         }
     }
 
@@ -514,19 +506,21 @@ mod tests {
         }
     }
 
+    #[cfg(feature = "words")]
     #[test]
     fn every_built_in_limit_names_its_document() {
         for practice in BUILT_IN {
             for limit in practice.limits() {
-                assert!(!limit.basis.document.is_empty() && !limit.basis.place.is_empty(), "{}", limit.name);
-                assert_ne!(limit.basis.status, Status::Shop);
+                let cited = limit.basis.citation().expect("a built-in document");
+                assert!(!cited.document.is_empty() && !cited.place.is_empty(), "{}", limit.name);
+                assert_ne!(cited.status, Status::Shop);
             }
         }
     }
 
     #[test]
     fn the_more_particular_limit_wins_and_the_first_of_equals() {
-        let basis = Basis::practice("test");
+        let basis = Basis::own(0);
         let limit = |scope, thousandths| Limit {
             name: Name::PitchLeast,
             scope,
@@ -536,7 +530,7 @@ mod tests {
         let flush = Scope { head: Some(HeadScope::Flush), ..Scope::ANY };
         let own =
             [limit(Scope::ANY, 1), limit(Scope::ANY, 2), limit(flush, 3), limit(Scope { rows: Some(2), ..flush }, 4)];
-        let practice = HANDBOOK.with_own(&own);
+        let practice = HANDBOOK.with_own(&own, &[]);
         let case = Case::new(Head::Universal, RivetAlloy::Al2117, Length::from_64ths(8));
         let pitch = |case: &Case| practice.length(Name::PitchLeast, case).map(|given| given.value);
         assert_eq!(pitch(&case), Some(Length::from_ten_thousandths(1)));

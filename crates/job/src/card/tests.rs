@@ -11,8 +11,8 @@ use crate::order::{Stock, alternatives, order};
 use crate::tools::tools;
 
 fn of(job: &Job, units: Units, stock: Option<&[Stock]>) -> String {
-    let own = job.own_limits.limits();
-    let practice = job.practice.with_own(&own);
+    let (own, documents) = job.own_limits.lists();
+    let practice = job.practice.with_own(&own, &documents);
     let plan = Plan::make(job, &practice);
     let lines = order(&plan, job.spares_percent, stock);
     let others = stock.map_or_else(Vec::new, |stock| alternatives(&plan, &lines, stock));
@@ -225,8 +225,8 @@ fn a_string_of_css_cannot_be_ended() {
 #[test]
 fn the_limits_are_those_of_core_and_every_hole_that_differs_is_listed() {
     let job = demo("keel-skin");
-    let own = job.own_limits.limits();
-    let practice = job.practice.with_own(&own);
+    let (own, documents) = job.own_limits.lists();
+    let practice = job.practice.with_own(&own, &documents);
     let plan = Plan::make(&job, &practice);
     let page = Html::parse_document(&of(&job, Units::Inches, None));
     let lines = |id: &str| -> Vec<String> {
@@ -238,8 +238,15 @@ fn the_limits_are_those_of_core_and_every_hole_that_differs_is_listed() {
             rows.iter().find(|line| line.starts_with(&row.row.name)).unwrap_or_else(|| panic!("{}", row.row.name));
         assert!(line.contains(&row.choice.part.to_string()), "{line}");
         let limits = HeadLimits::of(&practice, &row.case(&row.choice.part));
+        let [wide, high] =
+            [(limits.diameter_least, limits.diameter_greatest), (limits.height_least, limits.height_greatest)].map(
+                |(least, greatest)| {
+                    Units::Inches.limits(least.map(|limit| limit.value), greatest.map(|limit| limit.value))
+                },
+            );
+        assert!(line.contains(&format!("wide {wide}")) && line.contains(&format!("high {high}")), "{line}");
         for limit in [limits.diameter_least, limits.diameter_greatest, limits.height_least, limits.height_greatest] {
-            assert!(line.contains(&limit.expect("the demo has all").value.to_string()), "{line}");
+            assert!(limit.is_some(), "the demo has all");
         }
     }
     let holes = lines("holes");

@@ -9,12 +9,14 @@
 use shophead::finding::{Code, Figure, Finding, Severity};
 use shophead::hole::Disposition;
 use shophead::layout::Point;
-use shophead::length::{Interval, Length};
+use shophead::length::Length;
 use shophead::trim::Cut;
 
 use super::{Anchor, At, Canvas, Letters, Line, TEXT};
 use crate::plan::{HolePlan, Plan, RowCut, RowPlan};
-use crate::words::{self, ADVISORY, Units};
+use shophead::words::Units;
+
+use crate::words::{self, ADVISORY};
 
 /// The width of every sheet, in pixels of CSS.
 const WIDTH: f64 = 720.0;
@@ -121,11 +123,12 @@ pub struct Sheet {
 /// ```
 /// use shophead_job::model::Job;
 /// use shophead_job::plan::Plan;
-/// use shophead_job::{drawing, words::Units};
+/// use shophead::words::Units;
+/// use shophead_job::drawing;
 /// let path = concat!(env!("CARGO_MANIFEST_DIR"), "/demo/marsh-float/job.toml");
 /// let job = Job::read(path.as_ref()).expect("the demo job reads");
-/// let own = job.own_limits.limits();
-/// let practice = job.practice.with_own(&own);
+/// let (own, documents) = job.own_limits.lists();
+/// let practice = job.practice.with_own(&own, &documents);
 /// let svg = drawing::map(&Plan::make(&job, &practice), Units::Inches);
 /// assert!(svg.contains("aft edge") && svg.contains(">L1<"));
 /// ```
@@ -375,14 +378,14 @@ impl<'m, 'j> Map<'m, 'j> {
 
     /// A row on one line.
     fn about(&self, row: &RowPlan<'_>, with_edge: bool) -> String {
-        let size = |length: Length| self.units.size(self.units.to_mark(length));
+        let size = |length: Length| self.units.size(words::to_mark(length, self.units));
         let holes = if row.row.count == 1 { "1 hole".to_owned() } else { format!("{} holes", row.row.count) };
         let mut parts = vec![row.choice.part.to_string(), holes];
         parts.push(row.layout.pitch.map_or_else(|| "pitch not given".into(), |pitch| format!("pitch {}", size(pitch))));
         if let Some(edge) = row.layout.edge.filter(|_| with_edge) {
             parts.push(format!("least edge {}", size(edge)));
         }
-        if row.findings.iter().any(|finding| finding.severity == Severity::Refer) {
+        if row.findings.iter().any(|finding| finding.severity() == Severity::Refer) {
             parts.push("REFER THE ROW".into());
         }
         parts.extend((!row.row.about.is_empty()).then(|| row.row.about.clone()));
@@ -392,8 +395,8 @@ impl<'m, 'j> Map<'m, 'j> {
     /// The holes whose edge distance is dimensioned on this line: the least of the row, and those that are too short.
     fn edges_to_tell(&self, row: &RowPlan<'j>, first: u32, last: u32, is_first: bool) -> Vec<(u32, String, bool)> {
         let mut told: Vec<(u32, String, bool)> = Vec::new();
-        let short = |findings: &[Finding<'_>]| -> Option<(Length, Length)> {
-            findings.iter().find_map(|finding| match (finding.code, finding.measured, finding.limit) {
+        let short = |findings: &[Finding]| -> Option<(Length, Length)> {
+            findings.iter().find_map(|finding| match (finding.code(), finding.measured(), finding.limit()) {
                 (Code::EdgeDistanceShort, Some(Figure::Length(measured)), Some(Figure::Length(limit))) => {
                     Some((measured, limit))
                 }
@@ -401,7 +404,7 @@ impl<'m, 'j> Map<'m, 'j> {
             })
         };
         let say = |measured: Length, limit: Length| {
-            let measured = self.units.bare_length(measured);
+            let measured = self.units.length(measured);
             format!("edge {measured}, least {}", self.units.length(limit))
         };
         let of_hole = |number: u32| row.query(number, self.plan.practice).layout.edge;
@@ -571,7 +574,7 @@ impl<'m, 'j> Map<'m, 'j> {
         } else {
             format!(", TOO CLOSE: holes {}", words::ranges(&cut.short))
         };
-        let distance = self.units.about(Interval::exactly(distance));
+        let distance = self.units.length(distance).about();
         let text = format!("{} hole {hole}: {distance}{short}", row.row.name);
         let letters = if cut.short.is_empty() { Letters::Plain } else { Letters::Strong };
         taken.write(canvas, &text, foot, 6.0, letters, Side::Down);
@@ -774,7 +777,7 @@ fn scale_bar(canvas: &mut Canvas, at: At, scale: f64, units: Units) {
     for tick in [x, end] {
         canvas.line((tick, y - 5.0), (tick, y + 5.0), Line::Thin);
     }
-    let text = format!("{} {}", words::plain(length), units.length_unit());
+    let text = format!("{} {}", units.ratio(length), units.length_unit());
     canvas.text((end + 8.0, y + 4.0), &text, Anchor::Start, Letters::Plain);
 }
 
@@ -880,8 +883,8 @@ mod tests {
     use crate::model::Job;
 
     fn with_plan<T>(job: &Job, asked: impl FnOnce(&Plan<'_>) -> T) -> T {
-        let own = job.own_limits.limits();
-        let practice = job.practice.with_own(&own);
+        let (own, documents) = job.own_limits.lists();
+        let practice = job.practice.with_own(&own, &documents);
         asked(&Plan::make(job, &practice))
     }
 
@@ -985,16 +988,13 @@ mod tests {
     #[test]
     fn the_least_distance_to_a_cut_and_the_least_edge_are_told() {
         let svg = with_plan(&demo("marsh-float"), |plan| map(plan, Units::Inches));
-        for told in [
-            "L1 hole 8: 0.221 in, TOO CLOSE: holes 7-9",
-            "edge 0.250, least 0.39063 in: TOO SHORT",
-            "damage 1",
-            "damage 2",
-        ] {
+        for told in
+            ["L1 hole 8: .221, TOO CLOSE: holes 7-9", "edge .250, least .391: TOO SHORT", "damage 1", "damage 2"]
+        {
             assert!(svg.contains(told), "{told}");
         }
         let svg = with_plan(&demo("keel-skin"), |plan| map(plan, Units::Inches));
-        assert!(svg.contains("edge 0.31125, least 0.3125 in: TOO SHORT"), "the one hole of F5 that is short");
+        assert!(svg.contains("edge .311, least .3125: TOO SHORT"), "the one hole of F5 that is short");
     }
 
     #[test]

@@ -13,12 +13,7 @@ use super::make::{push, push_all};
 
 /// A rivet of the length that this pack and this hole need.
 #[must_use]
-pub fn choice_in<'j>(
-    part: Part<'j>,
-    stack: &Stack,
-    hole: Given<'j, Interval>,
-    practice: &'j Practice<'j>,
-) -> Choice<'j> {
+pub fn choice_in<'j>(part: Part<'j>, stack: &Stack, hole: Given<Interval>, practice: &'j Practice<'j>) -> Choice<'j> {
     let length = length_query(&part, stack, hole.value, practice).choose();
     let chosen = length.as_ref().ok().and_then(|choice| choice.length);
     let part = chosen.and_then(|length| part.with_length(length).ok()).unwrap_or(part);
@@ -46,7 +41,7 @@ pub fn head_of(
     Some(fit.predict(part.length()?, height.value))
 }
 
-pub(super) fn does_for(choice: &Choice<'_>, stack: &Stack, hole: Given<'_, Interval>, practice: &Practice<'_>) -> bool {
+pub(super) fn does_for(choice: &Choice<'_>, stack: &Stack, hole: Given<Interval>, practice: &Practice<'_>) -> bool {
     is_within_limits(&choice.part, stack, hole.value, practice)
 }
 
@@ -61,9 +56,9 @@ fn length_query<'a>(part: &Part<'a>, stack: &Stack, hole: Interval, practice: &'
     }
 }
 
-pub(super) fn push_choice<'j>(findings: &mut Vec<Finding<'j>>, choice: &Choice<'j>) {
+pub(super) fn push_choice<'j>(findings: &mut Vec<Finding>, choice: &Choice<'j>) {
     match &choice.length {
         Ok(length) => push_all(findings, &length.findings),
-        Err(_) => push(findings, Finding::new(Code::NoLengthFits, Severity::Refer, &choice.part.size().basis)),
+        Err(_) => push(findings, Finding::new(Code::NoLengthFits, Severity::Refer, choice.part.size().basis)),
     }
 }

@@ -1010,6 +1010,13 @@ fn a_whole_shelf_is_read_as_it_comes() {
 // Limits files.
 
 #[test]
+fn a_limits_file_has_no_more_limits_than_documents_have_numbers() {
+    let text = format!("title = \"t\"\n{}", "[[limit]]\n".repeat(8_192));
+    let told = mistakes(OwnLimits::read_from(text.into(), Path::new("l.toml")));
+    assert_eq!(told, "l.toml:1:1: the limits file has 8192 limits; at most 8191 are read");
+}
+
+#[test]
 fn every_mistake_in_a_limits_file_is_told() {
     const HEAD: &str = "title = \"t\"\ndocument = \"d\"\n[[limit]]\nplace = \"p\"\n";
     for (text, told) in [
@@ -1123,11 +1130,11 @@ fn the_document_and_the_reader_know_the_same_keys() {
 #[test]
 fn the_document_names_every_word_and_its_examples_read() {
     let document = include_str!("../../JOB-FILE.md");
-    let words = shophead::structure::Member::ALL.iter().map(|member| member.word());
-    let words = words.chain(shophead::structure::Place::ALL.iter().map(|place| place.word()));
-    let words = words.chain(shophead::stack::Role::ALL.iter().map(|(_, word)| *word));
-    let words = words.chain(shophead::damage::Kind::ALL.iter().map(|(_, word)| *word));
-    let words = words.chain(Damage::ALL.iter().map(|(_, word)| *word));
+    let words = shophead::structure::Member::ALL.iter().map(|member| member.as_str());
+    let words = words.chain(shophead::structure::Place::ALL.iter().map(|place| place.as_str()));
+    let words = words.chain(shophead::stack::Role::ALL.iter().map(|role| role.as_str()));
+    let words = words.chain(shophead::damage::Kind::ALL.iter().map(|kind| kind.as_str()));
+    let words = words.chain(Damage::ALL.iter().map(|damage| damage.as_str()));
     let words = words.chain(seen_words());
     for word in words {
         assert!(document.contains(&format!("`{word}`")), "{word}");
