@@ -134,6 +134,16 @@ codes! {
     ElasticSharesOnly, "elastic-shares-only", "The shares are elastic; no published ultimate method for them is at hand.";
     BucklesBetweenRivets, "buckles-between-rivets", "The sheet buckles between its rivets under this stress.";
     BucklingNotElastic, "buckling-not-elastic", "The elastic buckling formula does not reach this stress; the curve of the tangent modulus is needed.";
+    // repairs
+    NoPublishedMethod, "no-published-method", "No method of the documents at hand applies in this place: nothing is sized.";
+    NoSpliceTable, "no-splice-table", "The splice tables have no count for this sheet and rivet.";
+    RepairTooThin, "repair-too-thin", "The repair sheet is thinner than what it stands for.";
+    RepairTooStrong, "repair-too-strong", "The repair sheet is heavier than the next gauge: stiffer than what it stands for.";
+    SpliceAreaShort, "splice-area-short", "The splice plate has no more area than the leg it splices.";
+    SpliceTooShort, "splice-too-short", "The splice plate is too short.";
+    MajorRepair, "major-repair", "The repair is on the list of major repairs.";
+    MemberTooNear, "member-too-near", "A member or seam lies too near for a repair of the skin alone.";
+    SeamsDiffer, "seams-differ", "The factory seams differ: the stronger one is copied.";
     // access
     MustBeSolid, "must-be-solid", "Only driven solid rivets may go here.";
     CannotBuck, "cannot-buck", "There is not enough room behind this row to buck it.";

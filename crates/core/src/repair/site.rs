@@ -1,0 +1,126 @@
+//! Where on the aircraft a repair is, and whether a published method applies there.
+
+use super::told::Told;
+use crate::basis::Basis;
+use crate::structure::Place;
+
+/// Whether a repair is sized there.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Ruling {
+    /// It is sized.
+    Sized,
+    /// It is sized, and something has to be seen to besides.
+    SizedWith(Told),
+    /// No method of the documents at hand applies: nothing is sized.
+    Refused,
+}
+
+/// One line a place: variant, the word on the command line, what it means, ruling, where that stands.
+macro_rules! sites {
+    ($( $variant:ident, $word:literal, $meaning:literal, $ruling:expr, $basis:expr; )+) => {
+        /// Where a repair is.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+        #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+        #[non_exhaustive]
+        pub enum Site { $( #[doc = $meaning] $variant, )+ }
+
+        impl Site {
+            /// Every place.
+            pub const ALL: &'static [Site] = &[$( Site::$variant, )+];
+
+            /// The word for it.
+            #[must_use]
+            pub const fn word(self) -> &'static str {
+                match self { $( Site::$variant => $word, )+ }
+            }
+
+            /// What it is, for a person.
+            #[must_use]
+            pub const fn meaning(self) -> &'static str {
+                match self { $( Site::$variant => $meaning, )+ }
+            }
+
+            /// Whether a repair is sized there.
+            #[must_use]
+            pub const fn ruling(self) -> Ruling {
+                match self { $( Site::$variant => $ruling, )+ }
+            }
+
+            /// Where the ruling stands.
+            #[must_use]
+            pub const fn basis(self) -> &'static Basis<'static> {
+                match self { $( Site::$variant => const { &$basis }, )+ }
+            }
+        }
+    };
+}
+
+const fn circular(place: &'static str) -> Basis<'static> {
+    Basis::published("AC 43.13-1B", place)
+}
+
+sites! {
+    Skin, "skin", "Stressed skin, unpressurised.", Ruling::Sized, circular("para 4-58e and f");
+    LowerWing, "lower-wing", "The lower surface of a stressed-skin wing.", Ruling::SizedWith(Told::LowerWing), circular("para 4-58j(4)");
+    BelowWaterLine, "below-water-line", "The bottom of a float or hull.", Ruling::SizedWith(Told::FloatTest), circular("para 4-57f(2), 9-9a");
+    FluidTight, "fluid-tight", "A tank or another fluid-tight area.", Ruling::SizedWith(Told::Tank), circular("para 8-32, 4-57f(1)");
+    AirIntake, "air-intake", "Where a loose part can reach an engine.", Ruling::SizedWith(Told::SolidOnly), circular("para 4-57f(2)");
+    HeavilyStressed, "heavily-stressed", "Another heavily stressed place.", Ruling::SizedWith(Told::SolidOnly), circular("para 4-57f(2)");
+    Pressurised, "pressurised", "Skin of a pressure cabin.", Ruling::Refused, Basis::practice("no handbook at hand sizes a repair of a pressure cabin");
+    FatigueCritical, "fatigue-critical", "A place that the type's data call fatigue-critical.", Ruling::Refused, Basis::practice("no handbook at hand sizes a repair for fatigue");
+    SparCap, "spar-cap", "The cap of a spar, keel or main beam itself.", Ruling::Refused, circular("para 4-52a(2): spar caps need the maker's data or approval");
+    Control, "control", "A control surface, its hinges and brackets.", Ruling::Refused, circular("para 4-36a: its balance must not change");
+    MainFitting, "main-fitting", "A wing attach or landing gear fitting.", Ruling::Refused, circular("para 4-60: a damaged fitting is replaced");
+    Rib, "rib", "A rib.", Ruling::Refused, circular("para 4-58c: figures 4-13 and 4-14 or the maker's method");
+    Edge, "edge", "A leading edge, trailing edge or tip strip.", Ruling::Refused, circular("para 4-58d: figure 4-15");
+    Tube, "tube", "A tube or strut.", Ruling::Refused, circular("para 4-51, 4-58a");
+    Casting, "casting", "A casting.", Ruling::Refused, circular("para 4-61: replace it");
+}
+
+impl Site {
+    /// The place with this word.
+    #[must_use]
+    pub fn from_word(word: &str) -> Option<Site> {
+        Site::ALL.iter().copied().find(|site| site.word() == word)
+    }
+}
+
+/// A place of a job file.
+impl From<Place> for Site {
+    fn from(place: Place) -> Site {
+        match place {
+            Place::FluidTight => Site::FluidTight,
+            Place::BelowWaterLine => Site::BelowWaterLine,
+            Place::AirIntake => Site::AirIntake,
+            Place::Control => Site::Control,
+            Place::MainFitting => Site::MainFitting,
+            Place::HeavilyStressed => Site::HeavilyStressed,
+        }
+    }
+}
+
+/// The first of the places where nothing is sized.
+///
+/// ```
+/// use shophead::repair::site::{Site, refused};
+/// assert_eq!(refused(&[Site::Skin, Site::Pressurised]), Some(Site::Pressurised));
+/// assert_eq!(refused(&[Site::Skin, Site::BelowWaterLine]), None);
+/// ```
+#[must_use]
+pub fn refused(sites: &[Site]) -> Option<Site> {
+    sites.iter().copied().find(|site| site.ruling() == Ruling::Refused)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_place_has_a_word_of_its_own_and_a_basis() {
+        for site in Site::ALL {
+            assert_eq!(Site::from_word(site.word()), Some(*site));
+            assert!(!site.basis().place.is_empty() && site.meaning().ends_with('.'));
+        }
+    }
+}
