@@ -59,6 +59,42 @@ fn inches(point: Point) -> (f64, f64) {
     (point.x.to_inches_f64(), point.y.to_inches_f64())
 }
 
+/// A rivet, a force of whole tenths of a pound, and how far along its line it is said to act, in thousandths of an inch a tenth.
+fn through_one() -> impl Strategy<Value = (Point, i64, i64, i64)> {
+    (point(), -50_000_i64..50_000, -50_000_i64..50_000, -1_000_i64..1_000)
+        .prop_filter("a load", |(_, x, y, _)| (*x, *y) != (0, 0))
+}
+
+proptest! {
+    /// One place carries any load whose line goes through it, wherever on that line somebody has named its point.
+    #[test]
+    fn a_load_exactly_through_its_one_rivet_is_carried_by_it((rivet, x, y, along) in through_one(), newtons in any::<bool>(), count in 1_usize..4) {
+        const THOUSANDTH: i64 = 25_400;
+        let at = Point {
+            x: nm(rivet.x.nanometres() + x * along * THOUSANDTH / 100),
+            y: nm(rivet.y.nanometres() + y * along * THOUSANDTH / 100),
+        };
+        let force = |tenths: i64| {
+            let size = tenths as f64 / 10.0;
+            if newtons { Force::from_newtons(size) } else { Force::from_lbf(size) }
+        };
+        let rivets = vec![Member::alike(rivet); count];
+        let load = PlaneLoad { x: force(x), y: force(y), at, moment_in_lbf: 0.0, kind: LoadKind::Ultimate };
+        let group = share(&rivets, load, None);
+        prop_assert!(group.is_ok(), "{load:?}: {group:?}");
+        let group = group.expect("checked");
+        prop_assert_eq!(group.moment_in_lbf, 0.0);
+        for (fx, fy) in totals(&group) {
+            prop_assert!((fx * count as f64 - load.x.lbf()).abs() <= RELATIVE * load.x.lbf().abs());
+            prop_assert!((fy * count as f64 - load.y.lbf()).abs() <= RELATIVE * load.y.lbf().abs());
+        }
+        // A hair beside it is a moment that nothing resists.
+        let beside = Point { x: nm(at.x.nanometres() + if y == 0 { 0 } else { 1_000 }), y: nm(at.y.nanometres() + if y == 0 { 1_000 } else { 0 }) };
+        let refused = share(&rivets, PlaneLoad { at: beside, ..load }, None);
+        prop_assert!(refused.is_err(), "{load:?}");
+    }
+}
+
 proptest! {
     #[test]
     fn the_shares_hold_the_load_and_its_moment(rivets in members(), load in load()) {

@@ -9,7 +9,18 @@ use embedded_io::{ErrorType, Read, Write};
 use shophead_handheld::{Settings, run};
 
 /// What a terminal shows when it waits for the page to be turned.
-const PAGE_END: &[u8] = b"enter=more .=skip";
+pub const PAGE_END: &str = "more .=skip> ";
+
+/// What somebody does at the end of a page.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Manner {
+    /// Turns it.
+    Turns,
+    /// Skips what is left of the answer.
+    Skips,
+    /// Types the next entry, or turns it where that is enter alone.
+    TypesOn,
+}
 
 /// What was typed and what was shown.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -18,10 +29,14 @@ pub struct Conversation {
     pub typed: Vec<u8>,
     /// Every byte that came out.
     pub shown: Vec<u8>,
+    /// What was shown, in bytes, each time that the terminal waited for a line, and what was typed then.
+    pub waits: Vec<(usize, String)>,
 }
 
 struct Keys<'s> {
     script: std::str::Lines<'s>,
+    manner: Manner,
+    waits: Vec<(usize, String)>,
     pending: Vec<u8>,
     typed: Vec<u8>,
     shown: Rc<RefCell<Vec<u8>>>,
@@ -40,8 +55,16 @@ impl ErrorType for Display {
 impl Read for Keys<'_> {
     fn read(&mut self, buffer: &mut [u8]) -> Result<usize, Infallible> {
         if self.pending.is_empty() {
-            let line = if self.shown.borrow().ends_with(PAGE_END) { Some("") } else { self.script.next() };
+            let at_page = self.shown.borrow().ends_with(PAGE_END.as_bytes());
+            let line = match self.manner {
+                Manner::Turns if at_page => Some(""),
+                Manner::Skips if at_page => Some("."),
+                // Enter alone turns the page.
+                Manner::TypesOn if at_page && self.script.clone().next() == Some("") => Some(""),
+                _ => self.script.next(),
+            };
             let Some(line) = line else { return Ok(0) };
+            self.waits.push((self.shown.borrow().len(), line.to_owned()));
             self.pending = format!("{line}\r").into_bytes();
             self.typed.extend(&self.pending);
         }
@@ -67,11 +90,21 @@ impl Write for Display {
 /// When the size is none, or the terminal breaks, which this one does not.
 #[must_use]
 pub fn converse(script: &str, columns: u8, lines: u8) -> Conversation {
+    converse_as(Manner::Turns, script, columns, lines)
+}
+
+/// The same with somebody of another manner.
+///
+/// # Panics
+/// As [`converse`].
+#[must_use]
+pub fn converse_as(manner: Manner, script: &str, columns: u8, lines: u8) -> Conversation {
     let settings = Settings::new(columns, lines).expect("a size").with_echo().with_carriage_return();
     let shown = Rc::new(RefCell::new(Vec::new()));
-    let mut keys = Keys { script: script.lines(), pending: Vec::new(), typed: Vec::new(), shown: Rc::clone(&shown) };
+    let (pending, typed, waits) = (Vec::new(), Vec::new(), Vec::new());
+    let mut keys = Keys { script: script.lines(), manner, waits, pending, typed, shown: Rc::clone(&shown) };
     run(&mut keys, Display(Rc::clone(&shown)), settings).expect("nothing can break");
-    Conversation { typed: keys.typed, shown: shown.take() }
+    Conversation { typed: keys.typed, waits: keys.waits, shown: shown.take() }
 }
 
 /// The sizes on which every script is replayed: the smallest, a common one, the largest.

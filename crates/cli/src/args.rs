@@ -2,12 +2,13 @@
 //!
 //! Clap only sorts the words; what each one means is read in [`crate::input`], so that every mistake is told in the words of the trade.
 
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
 use clap::builder::PossibleValuesParser;
 use clap::{ArgGroup, Args, CommandFactory, Parser, Subcommand, ValueEnum};
 use shophead::basis::Status;
 use shophead::joint::strength::Shear;
+use shophead::length::Bare;
 use shophead::practice::{HANDBOOK, PROCESS, Practice};
 use shophead_job::words::Units;
 
@@ -17,8 +18,10 @@ use crate::schema;
 /// Rivet lengths, driven heads, holes and joint strength for airframe sheet metal.
 ///
 /// Lengths are inches unless they say mm: .125, 1/8, 1-1/2, 3.2mm. A hole may also be a drill: #30, F. A force is pounds unless it says N:
-/// 250, 1100N. A list of layers begins on the side of the manufactured head: .032,.040 or 2024-T3:.032,clad 2024-T3:.125; a thickness may
-/// carry its tolerance, .032+-.002, and what is special about it: .050:countersunk, .005:sealant.
+/// 250, 1100N. With --units mm a number without a unit is millimetres or newtons; a fraction is always inches, and a job file and its CSV
+/// files keep to the units that the job names. A list of layers begins on the side of the manufactured head: .032,.040 or
+/// 2024-T3:.032,clad 2024-T3:.125; a thickness may carry its tolerance, .032+-.002, and what is special about it: .050:countersunk,
+/// .005:sealant.
 #[derive(Debug, Parser)]
 #[command(name = "shophead", version, max_term_width = 100)]
 pub(crate) struct Arguments {
@@ -43,15 +46,19 @@ pub(crate) struct Common {
     /// How the answer is printed.
     #[arg(long, global = true, value_enum, default_value_t = Format::Text)]
     pub(crate) format: Format,
-    /// Units of the text and of CSV columns; JSON has both.
-    #[arg(long, global = true, value_enum, default_value_t = UnitsWord::In)]
-    pub(crate) units: UnitsWord,
+    /// Units of the text and of CSV columns, and of typed numbers without one; otherwise inches. JSON has both.
+    #[arg(long, global = true, value_enum)]
+    pub(crate) units: Option<UnitsWord>,
     /// The documents whose limits hold; those of the job file, or the handbooks.
     #[arg(long, global = true, value_enum)]
     pub(crate) practice: Option<PracticeWord>,
     /// The shop's own limits, on top of the practice; otherwise those that the job file names.
     #[arg(long, global = true, value_name = "FILE")]
     pub(crate) limits: Option<PathBuf>,
+    /// The file to write the answer to: replaced as a whole where it is there already, and left as it was where something fails; - for the
+    /// standard output.
+    #[arg(short, long, global = true, value_name = "FILE")]
+    pub(crate) output: Option<PathBuf>,
 }
 
 /// How wide the text is. Not among [`Common`]: `splice` has another width.
@@ -87,6 +94,14 @@ impl UnitsWord {
         match self {
             UnitsWord::In => Units::Inches,
             UnitsWord::Mm => Units::Millimetres,
+        }
+    }
+
+    /// What a number without a unit is.
+    pub(crate) const fn bare(self) -> Bare {
+        match self {
+            UnitsWord::In => Bare::Inches,
+            UnitsWord::Mm => Bare::Millimetres,
         }
     }
 }
@@ -172,14 +187,14 @@ pub(crate) enum Command {
     /// Writes one HTML file that stands by itself and prints on A4 and Letter: what stops the work, positions, removal, cuts, rows with hole
     /// and head limits, holes that differ, order, tools, map, sign-off.
     ///
-    /// Prints nothing itself. The exit status is 1 when something in the job has to be referred; the file is written all the same.
+    /// The exit status is 1 when something in the job has to be referred; the file is written all the same.
     Card(CardArgs),
     /// The rows and holes of a job as a drawing.
     ///
     /// Writes one SVG file: rows with coordinates to scale, with cuts and damage; the others row under row at their pitch. Shape and letter
     /// of a mark tell what becomes of a hole; the least edge distances are dimensioned.
     ///
-    /// Prints nothing itself. The exit status is 1 when something in the job has to be referred; the file is written all the same.
+    /// The exit status is 1 when something in the job has to be referred; the file is written all the same.
     Map(MapArgs),
     /// One question for every row of a file.
     ///
@@ -191,7 +206,7 @@ pub(crate) enum Command {
     /// not stop the others. Where a column of the input is called like one of the answer, it goes out as NAME_given. With --format json a
     /// row comes out as the object of the single command in one line, with the row as input, and error.
     ///
-    /// Exit status: 2 when a row is wrong, else 1 when a finding says refer, else 0.
+    /// The exit status is 2 when a row is wrong, else 1 when a finding says refer, else 0; a reader that leaves early changes nothing about it.
     Batch(BatchArgs),
     /// Questions and answers on a small line terminal.
     ///
@@ -238,13 +253,14 @@ impl Command {
     }
 
     /// The job file, where the command takes one.
-    pub(crate) fn job(&self) -> Option<&Path> {
+    pub(crate) fn job(&self) -> Option<&JobFile> {
         match self {
-            Command::Plan(args) => Some(&args.job),
-            Command::Order(args) => Some(&args.job),
-            Command::Inspect(args) => Some(&args.job),
-            Command::Card(args) => Some(&args.paper.job),
-            Command::Map(args) => Some(&args.paper.job),
+            Command::Plan(args) => Some(&args.file),
+            Command::Order(args) => Some(&args.file),
+            Command::Inspect(args) => Some(&args.file),
+            Command::Card(args) => Some(&args.paper.file),
+            Command::Map(args) => Some(&args.paper.file),
+            Command::Survey(args) => Some(&args.file),
             _ => None,
         }
     }
@@ -562,20 +578,29 @@ pub(crate) struct PartArgs {
     pub(crate) screen: Screen,
 }
 
+/// A job.
 #[derive(Debug, Args)]
-pub(crate) struct PlanArgs {
-    /// The job file.
+pub(crate) struct JobFile {
+    /// The job file; - for the standard input.
     #[arg(value_name = "JOB.toml")]
     pub(crate) job: PathBuf,
+    /// Refuse a job that names files outside its own folder: for jobs that somebody else has written.
+    #[arg(long)]
+    pub(crate) job_folder_only: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct PlanArgs {
+    #[command(flatten)]
+    pub(crate) file: JobFile,
     #[command(flatten)]
     pub(crate) screen: Screen,
 }
 
 #[derive(Debug, Args)]
 pub(crate) struct OrderArgs {
-    /// The job file.
-    #[arg(value_name = "JOB.toml")]
-    pub(crate) job: PathBuf,
+    #[command(flatten)]
+    pub(crate) file: JobFile,
     /// What is on the shelf: a CSV file with the columns part, on_hand and pack.
     #[arg(long, value_name = "STOCK.csv")]
     pub(crate) stock: Option<PathBuf>,
@@ -589,10 +614,10 @@ pub(crate) struct OrderArgs {
 /// A job, and the file that it is drawn in.
 #[derive(Debug, Args)]
 pub(crate) struct PaperArgs {
-    /// The job file.
-    #[arg(value_name = "JOB.toml")]
-    pub(crate) job: PathBuf,
-    /// The file to write, replaced as a whole where it is there already; - for the standard output.
+    #[command(flatten)]
+    pub(crate) file: JobFile,
+    /// The file to write: replaced as a whole where it is there already, and left as it was where something fails; - for the standard
+    /// output.
     #[arg(short, long, value_name = "FILE")]
     pub(crate) output: PathBuf,
 }
@@ -617,21 +642,22 @@ pub(crate) struct MapArgs {
 
 #[derive(Debug, Args)]
 pub(crate) struct SurveyArgs {
-    /// The job file.
-    #[arg(value_name = "JOB.toml")]
-    pub(crate) job: PathBuf,
+    #[command(flatten)]
+    pub(crate) file: JobFile,
     /// The holes file that the measures go to; it is made when it is not there.
     #[arg(value_name = "HOLES.csv")]
     pub(crate) holes: PathBuf,
+    /// A conversation has no answer to write.
+    #[arg(short, long, hide = true)]
+    pub(crate) output: Option<PathBuf>,
     #[command(flatten)]
     pub(crate) screen: Screen,
 }
 
 #[derive(Debug, Args)]
 pub(crate) struct InspectArgs {
-    /// The job file.
-    #[arg(value_name = "JOB.toml")]
-    pub(crate) job: PathBuf,
+    #[command(flatten)]
+    pub(crate) file: JobFile,
     /// The driven rivets: a CSV file with the columns row, hole, diameter, height, condition and remark.
     #[arg(value_name = "DRIVEN.csv")]
     pub(crate) driven: PathBuf,
@@ -686,6 +712,9 @@ pub(crate) struct HandheldArgs {
     /// Lines of the terminal, 2 to 8.
     #[arg(long, value_name = "N", default_value_t = 4)]
     pub(crate) lines: u8,
+    /// A conversation has no answer to write.
+    #[arg(short, long, hide = true)]
+    pub(crate) output: Option<PathBuf>,
 }
 
 #[derive(Debug, Args)]

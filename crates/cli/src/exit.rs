@@ -21,12 +21,18 @@ pub(crate) enum Exit {
 /// What each status means, for help and manual.
 pub(crate) const STATUSES: [(u8, &str); 4] = [
     (Exit::Done as u8, "done, nothing stops the work"),
-    (Exit::Refer as u8, "done, and something has to be referred before it goes ahead"),
+    (
+        Exit::Refer as u8,
+        "done, and something has to be referred before it goes ahead; so too when the reader has left early",
+    ),
     (
         Exit::Wrong as u8,
         "the command line or an input file is wrong; the error stream says where and what would be right",
     ),
-    (Exit::Failed as u8, "reading or writing failed; nothing was half written"),
+    (
+        Exit::Failed as u8,
+        "reading or writing failed, or the output was closed from the start; what --output names is as it was",
+    ),
 ];
 
 impl From<Exit> for ExitCode {
@@ -40,12 +46,12 @@ impl From<Exit> for ExitCode {
 pub(crate) enum Stop {
     /// The command line or a file is wrong; each sentence says where and what would be right.
     Wrong(Vec<String>),
+    /// The command line is not understood: a complaint with its colours.
+    WrongLine(String),
     /// A file is wrong: its mistakes with their lines, in colours that are taken out where nobody sees them.
     WrongFile(String),
     /// Reading or writing failed.
     Failed(String),
-    /// Whatever read the output has closed it.
-    ReaderGone,
 }
 
 impl Stop {
@@ -64,7 +70,7 @@ impl From<ReadError> for Stop {
     }
 }
 
-/// Shows the mistakes of a file on the error stream.
+/// Shows what has colours on the error stream.
 pub(crate) fn show(mistakes: &str) {
     // As with sentences: the status tells too.
     let _ = std::io::Write::write_all(&mut anstream::stderr(), mistakes.as_bytes());

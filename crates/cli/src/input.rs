@@ -1,21 +1,23 @@
 //! Reading what was typed.
 //!
 //! Every mistake is told in one sentence: which option, which item of a list, at which character, and what would be right.
+//!
+//! `bare` is what a number without a unit is: inches and pounds, or after `--units mm` millimetres and newtons.
 
 use std::fmt::Display;
 
-use shophead::drill::parse_hole;
+use shophead::drill::parse_hole_as;
 use shophead::layout::Point;
-use shophead::length::{Length, ParseLengthError, Toleranced};
+use shophead::length::{Bare, Length, ParseLengthError, Toleranced};
 use shophead::material::Material;
 use shophead::quantity::{Force, Stress};
 use shophead::rivet::other::NotRead;
 use shophead::rivet::part::Part;
 use shophead::rivet::{CATALOGUE, Series, Size};
-use shophead::stack::{Layer, Preparation, Role, Stack};
+use shophead::stack::{Layer, Stack};
 
 use crate::args::RivetArgs;
-use shophead_job::read::MAX_SPARES_PERCENT;
+use shophead_job::read::{MAX_SPARES_PERCENT, read_layer};
 
 use crate::exit::Stop;
 
@@ -35,8 +37,8 @@ pub(crate) fn wrong(option: &str, text: &str, what: impl Display) -> Stop {
 }
 
 /// A length above zero.
-pub(crate) fn length(option: &str, text: &str) -> Result<Length, Stop> {
-    let length = Length::parse(text.trim()).map_err(|error| wrong(option, text, error))?;
+pub(crate) fn length(option: &str, text: &str, bare: Bare) -> Result<Length, Stop> {
+    let length = Length::parse_as(text.trim(), bare).map_err(|error| wrong(option, text, error))?;
     if length > Length::ZERO {
         Ok(length)
     } else {
@@ -45,13 +47,13 @@ pub(crate) fn length(option: &str, text: &str) -> Result<Length, Stop> {
 }
 
 /// A length that may be left out.
-pub(crate) fn optional_length(option: &str, text: Option<&str>) -> Result<Option<Length>, Stop> {
-    text.map(|text| length(option, text)).transpose()
+pub(crate) fn optional_length(option: &str, text: Option<&str>, bare: Bare) -> Result<Option<Length>, Stop> {
+    text.map(|text| length(option, text, bare)).transpose()
 }
 
 /// A length above zero with an optional tolerance.
-pub(crate) fn toleranced(option: &str, text: &str) -> Result<Toleranced, Stop> {
-    let length = Toleranced::parse(text.trim()).map_err(|error| wrong(option, text, error))?;
+pub(crate) fn toleranced(option: &str, text: &str, bare: Bare) -> Result<Toleranced, Stop> {
+    let length = Toleranced::parse_as(text.trim(), bare).map_err(|error| wrong(option, text, error))?;
     if length.min() > Length::ZERO {
         Ok(length)
     } else {
@@ -60,21 +62,21 @@ pub(crate) fn toleranced(option: &str, text: &str) -> Result<Toleranced, Stop> {
 }
 
 /// A hole: a drill, or a diameter with an optional tolerance.
-pub(crate) fn hole(option: &str, text: &str) -> Result<Toleranced, Stop> {
+pub(crate) fn hole(option: &str, text: &str, bare: Bare) -> Result<Toleranced, Stop> {
     if has_tolerance(text) {
-        return toleranced(option, text);
+        return toleranced(option, text, bare);
     }
-    parse_hole(text.trim()).map(Toleranced::exactly).map_err(|error| wrong(option, text, error))
+    parse_hole_as(text.trim(), bare).map(Toleranced::exactly).map_err(|error| wrong(option, text, error))
 }
 
 /// The diameter of a hole.
-pub(crate) fn hole_diameter(option: &str, text: &str) -> Result<Length, Stop> {
-    parse_hole(text.trim()).map_err(|error| wrong(option, text, error))
+pub(crate) fn hole_diameter(option: &str, text: &str, bare: Bare) -> Result<Length, Stop> {
+    parse_hole_as(text.trim(), bare).map_err(|error| wrong(option, text, error))
 }
 
 /// A force above zero.
-pub(crate) fn force(option: &str, text: &str) -> Result<Force, Stop> {
-    let force = Force::parse(text).map_err(|error| wrong(option, text, error))?;
+pub(crate) fn force(option: &str, text: &str, bare: Bare) -> Result<Force, Stop> {
+    let force = Force::parse_as(text, bare).map_err(|error| wrong(option, text, error))?;
     if force > Force::ZERO {
         Ok(force)
     } else {
@@ -83,16 +85,16 @@ pub(crate) fn force(option: &str, text: &str) -> Result<Force, Stop> {
 }
 
 /// Two forces in a plane, perhaps less than nothing: `0,-1500`.
-pub(crate) fn force_pair(option: &str, text: &str) -> Result<(Force, Force), Stop> {
+pub(crate) fn force_pair(option: &str, text: &str, bare: Bare) -> Result<(Force, Force), Stop> {
     let (x, y) = pair(option, text, "0,-1500")?;
-    let force = |part: &str| Force::parse(part).map_err(|error| wrong(option, part, error));
+    let force = |part: &str| Force::parse_as(part, bare).map_err(|error| wrong(option, part, error));
     Ok((force(x)?, force(y)?))
 }
 
 /// A point: `4,-1/2`.
-pub(crate) fn point(option: &str, text: &str) -> Result<Point, Stop> {
+pub(crate) fn point(option: &str, text: &str, bare: Bare) -> Result<Point, Stop> {
     let (x, y) = pair(option, text, "4,-1/2")?;
-    let length = |part: &str| Length::parse(part.trim()).map_err(|error| wrong(option, part, error));
+    let length = |part: &str| Length::parse_as(part.trim(), bare).map_err(|error| wrong(option, part, error));
     Ok(Point { x: length(x)?, y: length(y)? })
 }
 
@@ -172,9 +174,9 @@ pub(crate) struct Rivet {
 }
 
 impl Rivet {
-    pub(crate) fn of(args: &RivetArgs) -> Result<Rivet, Stop> {
+    pub(crate) fn of(args: &RivetArgs, bare: Bare) -> Result<Rivet, Stop> {
         let series = series("--series", &args.series)?;
-        let size = size("--diameter", &args.diameter, series)?;
+        let size = size("--diameter", &args.diameter, series, bare)?;
         let letters = match &args.alloy {
             Some(text) => letters("--alloy", text, series)?,
             // 2117 where the series has it: the rivet of everyday work.
@@ -222,8 +224,13 @@ fn letters(option: &str, text: &str, series: &'static Series<'static>) -> Result
 }
 
 /// A size of a series by its shank diameter.
-fn size(option: &str, text: &str, series: &'static Series<'static>) -> Result<&'static Size<'static>, Stop> {
-    let diameter = length(option, text)?;
+fn size(
+    option: &str,
+    text: &str,
+    series: &'static Series<'static>,
+    bare: Bare,
+) -> Result<&'static Size<'static>, Stop> {
+    let diameter = length(option, text, bare)?;
     series.size_for_diameter(diameter).ok_or_else(|| {
         let name = |size: &Size<'_>| {
             let fraction = size.shank_nominal.to_64ths();
@@ -250,13 +257,13 @@ fn has_tolerance(text: &str) -> bool {
 }
 
 /// A tolerance by itself: `.002`, `+-.002`, `±.002`, `+.003-.001`.
-pub(crate) fn tolerance(option: &str, text: &str) -> Result<Toleranced, Stop> {
+pub(crate) fn tolerance(option: &str, text: &str, bare: Bare) -> Result<Toleranced, Stop> {
     let text = text.trim();
     if text.starts_with(['+', '±']) {
         // The core reads tolerances behind a length only.
-        return Toleranced::parse(&format!("0{text}")).map_err(|error| wrong(option, text, earlier(error, 1)));
+        return Toleranced::parse_as(&format!("0{text}"), bare).map_err(|error| wrong(option, text, earlier(error, 1)));
     }
-    let either_way = Length::parse(text).map_err(|error| wrong(option, text, error))?;
+    let either_way = Length::parse_as(text, bare).map_err(|error| wrong(option, text, error))?;
     if either_way < Length::ZERO {
         return Err(wrong(option, text, "a tolerance is not less than nothing; right would be .002 or +.003-.001"));
     }
@@ -268,13 +275,13 @@ fn earlier(error: ParseLengthError, by: usize) -> ParseLengthError {
 }
 
 /// The layers of a pack; `tolerance` is that of every layer without one of its own.
-pub(crate) fn layers(option: &str, text: &str, tolerance: Option<Toleranced>) -> Result<Stack, Stop> {
+pub(crate) fn layers(option: &str, text: &str, tolerance: Option<Toleranced>, bare: Bare) -> Result<Stack, Stop> {
     let mut stack = Stack::new();
     for (index, item) in text.split(',').enumerate() {
         let item = item.trim();
         let number = index.saturating_add(1);
         let wrong = |what: String| Stop::wrong(format!("{option}, item {number} {}: {what}", quoted(item)));
-        let mut layer = layer(item).map_err(wrong)?;
+        let mut layer = layer(item, bare).map_err(wrong)?;
         if let Some(tolerance) = tolerance.filter(|_| layer.thickness == Toleranced::exactly(layer.thickness.nominal()))
             && !has_tolerance(item)
         {
@@ -287,62 +294,13 @@ pub(crate) fn layers(option: &str, text: &str, tolerance: Option<Toleranced>) ->
 }
 
 /// One layer: `MATERIAL:THICKNESS:WORDS`, all but the thickness optional.
-fn layer(item: &str) -> Result<Layer, String> {
-    let mut layer = Layer::of(Toleranced::exactly(Length::ZERO));
-    let mut rest = item;
-    // Words behind the thickness, from the last one on.
-    while let Some((before, last)) = rest.rsplit_once(':') {
-        let word = last.trim().to_ascii_lowercase();
-        if let Some(preparation) = Preparation::from_word(&word) {
-            layer.preparation = preparation;
-        } else if let Some(role) = Role::from_word(&word) {
-            layer.role = role;
-        } else if word.starts_with(|c: char| c.is_alphabetic()) {
-            let words: Vec<&str> =
-                Preparation::ALL.iter().map(|(_, word)| *word).chain(Role::ALL.iter().map(|(_, word)| *word)).collect();
-            let at = character(before).saturating_add(1);
-            return Err(format!(
-                "this does not belong behind a thickness (character {at}); right would be {}",
-                or(&words)
-            ));
-        } else {
-            break;
-        }
-        rest = before;
-    }
-    let (material, thickness) = match rest.rsplit_once(':') {
-        Some((material, thickness)) => (Some(material), thickness),
-        None => (None, rest),
-    };
-    if let Some(material) = material {
-        layer.material = Some(Material::parse(material).map_err(|error| format!("{error} (character 1)"))?);
-    } else if !thickness.starts_with('.')
-        && let Ok(material) = Material::parse(thickness)
-    {
-        return Err(format!(
-            "the thickness is missing (character {}); right would be {material}:.032",
-            character(rest)
-        ));
-    }
-    let start = material.map_or(0, character);
-    let blanks = thickness.chars().take_while(|c| c.is_whitespace()).count();
-    layer.thickness = Toleranced::parse(thickness.trim()).map_err(|error| {
-        ParseLengthError { at: error.at.saturating_add(start).saturating_add(blanks), ..error }.to_string()
-    })?;
-    if layer.thickness.nominal() == Length::ZERO && thickness.trim() == "0" {
-        return Err("a layer is thicker than nothing; a decimal is written with a point, as in .032".to_owned());
-    }
-    Ok(layer)
-}
-
-/// The character behind a text, counted from 1.
-fn character(before: &str) -> usize {
-    before.chars().count().saturating_add(1)
+fn layer(item: &str, bare: Bare) -> Result<Layer, String> {
+    read_layer(item, bare, &|text| Material::parse(text).map_err(|error| error.to_string()))
 }
 
 /// A sheet with its material.
-pub(crate) fn sheet(option: &str, text: &str) -> Result<(Material, Length), Stop> {
-    let layer = layer(text.trim()).map_err(|what| wrong(option, text, what))?;
+pub(crate) fn sheet(option: &str, text: &str, bare: Bare) -> Result<(Material, Length), Stop> {
+    let layer = layer(text.trim(), bare).map_err(|what| wrong(option, text, what))?;
     let Some(material) = layer.material else {
         return Err(wrong(option, text, "the material is missing; right would be clad 2024-T3:.040"));
     };
@@ -353,14 +311,16 @@ pub(crate) fn sheet(option: &str, text: &str) -> Result<(Material, Length), Stop
 }
 
 /// One measure, or the least and the greatest: `.180` or `.180,.190`.
-pub(crate) fn measure(option: &str, text: &str) -> Result<shophead::length::Interval, Stop> {
+pub(crate) fn measure(option: &str, text: &str, bare: Bare) -> Result<shophead::length::Interval, Stop> {
     let (one, other) = text.split_once(',').unwrap_or((text, text));
-    let (one, other) = (length(option, one)?, length(option, other)?);
+    let (one, other) = (length(option, one, bare)?, length(option, other, bare)?);
     Ok(shophead::length::Interval { min: one.min(other), max: one.max(other) })
 }
 
 #[cfg(test)]
 mod tests {
+    use shophead::stack::{Preparation, Role};
+
     use super::*;
 
     fn sentence<T>(result: Result<T, Stop>) -> String {
@@ -377,9 +337,9 @@ mod tests {
 
     #[test]
     fn a_list_reads_materials_tolerances_and_words() {
-        let default = tolerance("--tolerance", ".003").unwrap();
+        let default = tolerance("--tolerance", ".003", Bare::Inches).unwrap();
         let text = " .032, clad 2024-T3:.040+-.001 ,2024-T3:.063:Countersunk,.005:sealant,1mm:tab:dimpled";
-        let stack = layers("--layers", text, Some(default)).unwrap();
+        let stack = layers("--layers", text, Some(default), Bare::Inches).unwrap();
         let [plain, clad, sunk, sealant, tab] = stack.layers() else { panic!("{stack:?}") };
         assert_eq!((plain.thickness.min(), plain.thickness.max()), (inch(".029"), inch(".035")));
         assert_eq!((clad.thickness.min(), clad.thickness.max()), (inch(".039"), inch(".041")));
@@ -397,12 +357,12 @@ mod tests {
             (".032,,.04", r#"item 2 "": a length is missing (character 1)"#),
             ("0,032", r#"item 1 "0": a layer is thicker than nothing; a decimal is written with a point"#),
             ("2024-T3", r#"item 1 "2024-T3": the thickness is missing (character 8); right would be 2024-T3:.032"#),
-            ("2024-T9:.032", "2024 is not known in this temper; known are"),
+            ("2024-T9:.032", "2024 is not known in this temper (character 1); known are"),
             (".032:countersink", "this does not belong behind a thickness (character 6); right would be plain, "),
             (".032+-.032", "a layer is thicker than nothing, also at the lower end of its tolerance"),
             (".01,.01,.01,.01,.01,.01,.01,.01,.01", "item 9 \".01\": a stack has at most 8 layers"),
         ] {
-            let told = sentence(layers("--layers", text, None));
+            let told = sentence(layers("--layers", text, None, Bare::Inches));
             assert!(told.contains(wanted), "{text}\nwant {wanted}\ngot  {told}");
         }
     }
@@ -411,12 +371,12 @@ mod tests {
     fn a_tolerance_is_read_by_itself() {
         for (text, min, max) in [(".002", "-.002", ".002"), ("±.002", "-.002", ".002"), ("+.003-.001", "-.001", ".003")]
         {
-            let read = tolerance("--tolerance", text).unwrap();
+            let read = tolerance("--tolerance", text, Bare::Inches).unwrap();
             assert_eq!((read.min(), read.max()), (inch(min), inch(max)), "{text}");
         }
-        assert!(sentence(tolerance("--tolerance", "-.002")).contains("not less than nothing"));
-        assert!(sentence(tolerance("--tolerance", "+-.0x2")).contains("(character 5)"));
-        assert!(sentence(tolerance("--tolerance", "+.003")).contains("needs its -tolerance"));
+        assert!(sentence(tolerance("--tolerance", "-.002", Bare::Inches)).contains("not less than nothing"));
+        assert!(sentence(tolerance("--tolerance", "+-.0x2", Bare::Inches)).contains("(character 5)"));
+        assert!(sentence(tolerance("--tolerance", "+.003", Bare::Inches)).contains("needs its -tolerance"));
     }
 
     #[test]

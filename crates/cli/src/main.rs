@@ -6,14 +6,17 @@
 mod args;
 mod batch;
 mod cells;
+mod closed;
 mod commands;
 mod completions;
 mod context;
 mod exit;
+mod files;
 mod handheld;
 mod input;
 mod json;
 mod man;
+mod output;
 mod progress;
 mod render;
 mod report;
@@ -22,61 +25,74 @@ mod typed;
 
 use std::process::ExitCode;
 
-use args::{Arguments, Command};
+use args::{Arguments, Command, Format};
 use context::{Context, Settings};
 use exit::{Exit, Stop};
+use files::Inputs;
 use report::Report;
 
 fn main() -> ExitCode {
-    let arguments = typed::arguments();
-    let settings = Settings::of(&arguments);
-    let outcome = match &arguments.command {
-        // A session prints as it goes; it has no report.
-        Command::Handheld(args) => handheld::run(args).map(|()| Exit::Done),
-        // Nor has a batch: its rows go out while others come in.
-        Command::Batch(args) => batch::run(args, &arguments.common),
-        // About the program itself.
-        Command::Schema(args) => schema::run(args).map(|()| Exit::Done),
-        Command::Completions(args) => completions::run(args).map(|()| Exit::Done),
-        Command::Man(args) => man::run(args).map(|()| Exit::Done),
-        _ => answer(&arguments, |report| {
-            render::print(report, &settings)?;
-            exit::tell(&report.refused);
-            Ok(report.exit())
-        }),
-    };
-    match outcome {
+    match typed::arguments().and_then(|arguments| arguments.map_or(Ok(Exit::Done), |arguments| run(&arguments))) {
         Ok(exit) => exit,
         Err(Stop::Wrong(sentences)) => {
             exit::tell(&sentences);
             Exit::Wrong
         }
-        Err(Stop::WrongFile(mistakes)) => {
-            exit::show(&mistakes);
+        Err(Stop::WrongLine(told) | Stop::WrongFile(told)) => {
+            exit::show(&told);
             Exit::Wrong
         }
         Err(Stop::Failed(sentence)) => {
             exit::tell(&[sentence]);
             Exit::Failed
         }
-        // Whoever read the output has seen enough.
-        Err(Stop::ReaderGone) => Exit::Done,
     }
     .into()
+}
+
+fn run(arguments: &Arguments) -> Result<Exit, Stop> {
+    let output = arguments.common.output.as_deref();
+    match &arguments.command {
+        // A session prints as it goes; it has no report.
+        Command::Handheld(args) => handheld::run(args).map(|()| Exit::Done),
+        // Nor has a batch: its rows go out while others come in.
+        Command::Batch(args) => batch::run(args, &arguments.common),
+        // About the program itself.
+        Command::Schema(args) => schema::run(args, output).map(|()| Exit::Done),
+        Command::Completions(args) => completions::run(args, output).map(|()| Exit::Done),
+        Command::Man(args) => man::run(args, output).map(|()| Exit::Done),
+        _ => answer(arguments, |report| {
+            render::print(report, &Settings::of(arguments))?;
+            exit::tell(&report.refused);
+            Ok(report.exit())
+        }),
+    }
 }
 
 /// Everything between the command line and the printed page; what is done with the answer is done while the job is there.
 fn answer<T>(arguments: &Arguments, done: impl FnOnce(&Report) -> Result<T, Stop>) -> Result<T, Stop> {
     let Arguments { command, common } = arguments;
-    let mut job = commands::job(command, common.format)?;
-    let own = context::own_limits(common, job.as_ref())?;
+    let inputs = Inputs::default();
+    let mut job = commands::job(command, common, &inputs)?;
+    let own = context::own_limits(common, job.as_ref(), &inputs)?;
     if let Some(job) = &mut job {
         // The minutes stand in the same file as the limits: --limits replaces both.
         job.own_limits.minutes = own.minutes.clone();
     }
     let limits = own.limits();
     let practice = context::practice(common, job.as_ref()).with_own(&limits);
-    let context =
-        Context { practice: &practice, units: common.units.words(), own_title: &own.title, format: common.format };
-    commands::run(command, job.as_ref(), &context).and_then(|report| done(&report))
+    let context = Context {
+        practice: &practice,
+        units: context::units(common, job.as_ref()),
+        bare: context::bare(common),
+        own_title: &own.title,
+        job_file: command.job().map(|file| &*file.job).filter(|file| !files::is_standard(file)),
+        format: common.format,
+        inputs: &inputs,
+    };
+    let report = commands::run(command, job.as_ref(), &context)?;
+    // All that is read was read, and nothing is written yet.
+    let output = common.output.as_deref().into_iter().chain(report.document.as_ref().map(|document| &*document.path));
+    output.into_iter().try_for_each(|output| inputs.refuse_as_output(output, common.format == Format::Csv))?;
+    done(&report)
 }

@@ -1,5 +1,7 @@
 //! `shophead man`: the manual as pages for man, from the same definitions as help.
 
+use std::path::Path;
+
 use clap_mangen::Man;
 use clap_mangen::roff::{Roff, bold, roman};
 use shophead_job::words::ADVISORY;
@@ -7,23 +9,23 @@ use shophead_job::words::ADVISORY;
 use crate::args::{Arguments, ManArgs};
 use crate::exit::{STATUSES, Stop};
 use crate::input;
-use crate::render::{print_text, write_file};
+use crate::output;
 
-pub(crate) fn run(args: &ManArgs) -> Result<(), Stop> {
+pub(crate) fn run(args: &ManArgs, output: Option<&Path>) -> Result<(), Stop> {
     let program = program();
     let names: Vec<(&clap::Command, &str)> = std::iter::once((&program, program.get_name()))
         .chain(program.get_subcommands().map(|command| (command, command.get_name())))
         .collect();
     let asked = args.command.as_deref().map(|text| input::word("man", text, &names)).transpose()?;
     let Some(folder) = &args.out else {
-        return print_text(&page(asked.unwrap_or(&program)));
+        return output::write(output, &page(asked.unwrap_or(&program)));
     };
     let pages = match asked {
         Some(asked) => vec![asked],
         None => names.into_iter().map(|(command, _)| command).collect(),
     };
     for command in pages {
-        write_file(&folder.join(format!("{}.1", name(command))), &page(command))?;
+        output::write(Some(&folder.join(format!("{}.1", name(command)))), &page(command))?;
     }
     Ok(())
 }

@@ -23,8 +23,8 @@ impl Progress {
     }
 
     /// Of rows that come in while others go out; tells nothing where they go to the terminal themselves.
-    pub(crate) fn rows() -> Progress {
-        let is_seen = std::io::stderr().is_terminal() && !std::io::stdout().is_terminal();
+    pub(crate) fn rows(are_seen: bool) -> Progress {
+        let is_seen = std::io::stderr().is_terminal() && !are_seen;
         Progress { total: None, next: is_seen.then(|| Instant::now() + LONG), has_spoken: false }
     }
 

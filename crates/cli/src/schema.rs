@@ -4,11 +4,13 @@
 //! document that stands by itself: the definitions that it needs are moved into it, so that every reader of JSON Schema can follow them.
 //! Fields are added within a version: the schemas say what is there, and leave room for what comes.
 
+use std::path::Path;
+
 use serde_json::{Map, Value, json};
 
 use crate::args::SchemaArgs;
 use crate::exit::Stop;
-use crate::render::{print_text, write_file};
+use crate::output;
 
 /// One line a command.
 macro_rules! schemas {
@@ -45,16 +47,16 @@ pub(crate) fn names() -> impl Iterator<Item = &'static str> {
     SCHEMAS.iter().chain(LINES).map(|(name, _)| *name)
 }
 
-pub(crate) fn run(args: &SchemaArgs) -> Result<(), Stop> {
+pub(crate) fn run(args: &SchemaArgs, output: Option<&Path>) -> Result<(), Stop> {
     let asked = |command: &&str| args.command.as_deref().is_none_or(|asked| asked == *command);
     let Some(folder) = &args.out else {
         return match &args.command {
-            Some(command) => print_text(&text(command)?),
-            None => print_text(&list()),
+            Some(command) => output::write(output, &text(command)?),
+            None => output::write(output, &list()),
         };
     };
     for command in names().filter(asked) {
-        write_file(&folder.join(format!("shophead-{command}.schema.json")), &text(command)?)?;
+        output::write(Some(&folder.join(format!("shophead-{command}.schema.json"))), &text(command)?)?;
     }
     Ok(())
 }

@@ -6,16 +6,37 @@
 use std::ffi::{OsStr, OsString};
 
 use clap::{Args, Command, FromArgMatches};
+use shophead_job::diagnostic::escaped;
 
 use crate::args::*;
+use crate::exit::Stop;
+use crate::output::Output;
 
-/// What was typed; help, the version and a wrong command line end here.
-pub(crate) fn arguments() -> Arguments {
+/// What was typed; `None` where that was a question about the program, which is answered by then.
+pub(crate) fn arguments() -> Result<Option<Arguments>, Stop> {
     let typed: Vec<OsString> = std::env::args_os().collect();
-    of_one_command(&typed).unwrap_or_else(|| {
-        let matches = Arguments::definitions().get_matches_from(typed);
-        Arguments::from_arg_matches(&matches).unwrap_or_else(|error| error.exit())
-    })
+    if let Some(arguments) = of_one_command(&typed) {
+        return Ok(Some(arguments));
+    }
+    let read = |typed: &[OsString]| {
+        let matches = Arguments::definitions().try_get_matches_from(typed)?;
+        Arguments::from_arg_matches(&matches)
+    };
+    let error = match read(&typed) {
+        Ok(arguments) => return Ok(Some(arguments)),
+        Err(error) => error,
+    };
+    if error.use_stderr() {
+        // The complaint repeats what was typed, which must not steer the terminal.
+        let shown: Vec<OsString> =
+            typed.iter().map(|word| escaped(&word.to_string_lossy()).into_owned().into()).collect();
+        let error = read(&shown).err().filter(clap::Error::use_stderr).unwrap_or(error);
+        return Err(Stop::WrongLine(error.render().ansi().to_string()));
+    }
+    // Help and the version are answers as any other.
+    let mut output = Output::open(None)?;
+    let written = output.write_styled(&error.render().ansi().to_string());
+    output.finish(written).map(|()| None)
 }
 
 /// Read by the options of one command; `None` where they do not do.

@@ -10,7 +10,7 @@ mod table;
 use core::fmt;
 
 use crate::basis::Basis;
-use crate::length::{Length, ParseLengthError, is_letter};
+use crate::length::{Bare, Length, ParseLengthError, is_letter};
 use table::{DRILLS, OTHER_READINGS};
 
 /// Where the number and letter drills come from.
@@ -251,10 +251,18 @@ impl core::error::Error for ParseDrillError {}
 /// # Ok::<(), shophead::drill::ParseHoleError>(())
 /// ```
 pub fn parse_hole(text: &str) -> Result<Length, ParseHoleError> {
+    parse_hole_as(text, Bare::Inches)
+}
+
+/// The same, where a number without a unit is what `bare` says.
+///
+/// # Errors
+/// As [`parse_hole`].
+pub fn parse_hole_as(text: &str, bare: Bare) -> Result<Length, ParseHoleError> {
     let diameter = if text.trim_start().starts_with(|c: char| c == '#' || is_letter(c)) {
         Drill::parse(text).map_err(ParseHoleError::Drill)?.diameter()
     } else {
-        Length::parse(text).map_err(ParseHoleError::Length)?
+        Length::parse_as(text, bare).map_err(ParseHoleError::Length)?
     };
     if diameter > Length::ZERO { Ok(diameter) } else { Err(ParseHoleError::NotPositive) }
 }

@@ -529,50 +529,109 @@ impl Toleranced {
         Toleranced::new(interval.min, Length::ZERO, interval.max.minus(interval.min))
     }
 
-    /// Reads a length with an optional tolerance: `.032`, `.032+-.002`, `.032±.002`, `.125+.003-.001`.
+    /// Reads a length with an optional tolerance: `.032`, `.032+-.002`, `.032+/-.002`, `.032±.002`, `.125+.003-.001`.
     ///
     /// The tolerance is in the unit it names, inches when it names none.
     ///
     /// # Errors
     /// As [`Length::parse`], with the position counted in the whole text.
     pub fn parse(text: &str) -> Result<Toleranced, ParseLengthError> {
+        Toleranced::parse_as(text, Bare::Inches)
+    }
+
+    /// The same, where a number without a unit is what `bare` says.
+    ///
+    /// # Errors
+    /// As [`Toleranced::parse`].
+    pub fn parse_as(text: &str, bare: Bare) -> Result<Toleranced, ParseLengthError> {
+        Toleranced::parse_marked(text, bare).map(|(length, _)| length)
+    }
+
+    /// Reads how thick a layer is. A decimal without a unit that comes to more than an inch is refused as a slip: `40` for `.040`. A layer
+    /// that thick says so: `1.25in`, `1-1/4`, `40mm`.
+    ///
+    /// # Errors
+    /// As [`Toleranced::parse`], and [`LengthErrorKind::ThickForALayer`].
+    ///
+    /// ```
+    /// use shophead::length::{Bare, Toleranced};
+    /// assert_eq!(Toleranced::parse_thickness(".040", Bare::Inches), Toleranced::parse(".040"));
+    /// let error = Toleranced::parse_thickness("40", Bare::Inches).unwrap_err();
+    /// assert_eq!(error.to_string(), "40 in is thick for a layer (character 1); did you mean .040? If it is so thick, write 40in");
+    /// assert!(Toleranced::parse_thickness("1.25in", Bare::Inches).is_ok());
+    /// ```
+    pub fn parse_thickness(text: &str, bare: Bare) -> Result<Toleranced, ParseLengthError> {
+        let (thickness, at) = Toleranced::parse_marked(text, bare)?;
+        match at {
+            Some(at) if thickness.nominal > Length::INCH => {
+                Err(ParseLengthError { at, kind: LengthErrorKind::ThickForALayer { read: thickness.nominal, bare } })
+            }
+            _ => Ok(thickness),
+        }
+    }
+
+    /// With the place of the nominal length, where that is a decimal without a unit.
+    fn parse_marked(text: &str, bare: Bare) -> Result<(Toleranced, Option<usize>), ParseLengthError> {
         let sign = text.char_indices().skip(1).find(|&(_, c)| matches!(c, '+' | '±'));
         let Some((start, mark)) = sign else {
-            return Length::parse(text).map(Toleranced::exactly);
+            return Length::parse_marked(text, bare).map(|(length, at)| (Toleranced::exactly(length), at));
         };
-        let head = text.get(..start).unwrap_or("");
-        let mut tail_start = start.saturating_add(mark.len_utf8());
-        let nominal = Length::parse(head)?;
-        let tail = text.get(tail_start..).unwrap_or("");
-        if mark == '+'
-            && let Some(below) = tail.strip_prefix('-')
-        {
-            tail_start = tail_start.saturating_add(1);
-            let both = parse_at(text, tail_start, below)?;
-            return Ok(Toleranced::new(nominal, both, both));
-        }
-        if mark == '±' {
-            let both = parse_at(text, tail_start, tail)?;
-            return Ok(Toleranced::new(nominal, both, both));
+        let (nominal, at) = Length::parse_marked(text.get(..start).unwrap_or(""), bare)?;
+        let tail = text.get(start.saturating_add(mark.len_utf8())..).unwrap_or("");
+        // `±`, `+-` and `+/-`.
+        let both = if mark == '±' { Some(tail) } else { tail.strip_prefix('/').unwrap_or(tail).strip_prefix(is_dash) };
+        if let Some(both) = both {
+            let both = parse_end(text, both, bare)?;
+            return Ok((Toleranced::new(nominal, both, both), at));
         }
         // `+.003-.001`; a mixed number such as 1-1/2 has no place in a tolerance.
-        let (above, below) = tail.split_once('-').ok_or_else(|| ParseLengthError {
+        let (above, below) = tail.split_once(is_dash).ok_or_else(|| ParseLengthError {
             at: text.chars().count().saturating_add(1),
             kind: LengthErrorKind::MissingLowerTolerance,
         })?;
-        let below_start = tail_start.saturating_add(above.len()).saturating_add(1);
-        let above = parse_at(text, tail_start, above)?;
-        let below = parse_at(text, below_start, below)?;
-        Ok(Toleranced::new(nominal, below, above))
+        let above_start = text.len().saturating_sub(tail.len());
+        let above = parse_at(text, above_start, above, bare)?;
+        let below = parse_end(text, below, bare)?;
+        Ok((Toleranced::new(nominal, below, above), at))
     }
 }
 
+/// A hyphen, or what an office program or a drawing puts in its place: a hyphen that does not break, an en dash, a minus sign.
+pub(crate) const fn is_dash(c: char) -> bool {
+    matches!(c, '-' | '\u{2011}' | '\u{2013}' | '\u{2212}')
+}
+
+/// Parses `end`, the last part of `whole`.
+fn parse_end(whole: &str, end: &str, bare: Bare) -> Result<Length, ParseLengthError> {
+    parse_at(whole, whole.len().saturating_sub(end.len()), end, bare)
+}
+
 /// Parses `part`, which starts at byte `start` of `whole`, and counts error positions in `whole`.
-fn parse_at(whole: &str, start: usize, part: &str) -> Result<Length, ParseLengthError> {
-    Length::parse(part).map_err(|error| ParseLengthError {
+fn parse_at(whole: &str, start: usize, part: &str, bare: Bare) -> Result<Length, ParseLengthError> {
+    Length::parse_as(part, bare).map_err(|error| ParseLengthError {
         at: error.at.saturating_add(whole.get(..start).map_or(0, |before| before.chars().count())),
         kind: error.kind,
     })
+}
+
+/// What a number without a unit is. A fraction is one of an inch whatever this says.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Bare {
+    /// Inches, as the trade writes them.
+    #[default]
+    Inches,
+    /// Millimetres.
+    Millimetres,
+}
+
+impl Bare {
+    const fn word(self) -> &'static str {
+        match self {
+            Bare::Inches => "in",
+            Bare::Millimetres => "mm",
+        }
+    }
 }
 
 /// Why a text is not a length, and at which character (counted from 1).
@@ -610,6 +669,20 @@ pub enum LengthErrorKind {
     TooLarge,
     /// `+` tolerance without its `-`.
     MissingLowerTolerance,
+    /// A whole number that begins with zero, such as `040`: its point is missing.
+    PointMissing {
+        /// The number.
+        number: u32,
+        /// How many digits it is written with.
+        digits: u32,
+    },
+    /// A decimal without a unit that makes a layer thicker than an inch.
+    ThickForALayer {
+        /// What it reads as.
+        read: Length,
+        /// The unit that it is taken in.
+        bare: Bare,
+    },
 }
 
 impl fmt::Display for ParseLengthError {
@@ -625,8 +698,41 @@ impl fmt::Display for ParseLengthError {
             LengthErrorKind::FractionNotExact => "fractions of an inch go down to 1/64",
             LengthErrorKind::TooLarge => "this is more than a kilometre",
             LengthErrorKind::MissingLowerTolerance => "a +tolerance needs its -tolerance, as in .125+.003-.001",
+            LengthErrorKind::PointMissing { number, digits } => {
+                // As wide as it was written.
+                let width = usize::try_from(digits).unwrap_or(0);
+                return write!(f, "the point is missing (character {}); did you mean .{number:0width$}?", self.at);
+            }
+            LengthErrorKind::ThickForALayer { read, bare } => return thick_for_a_layer(f, read, bare, self.at),
         };
         write!(f, "{what} (character {}); right would be .125, 1/8, 1-1/2 or 3.2mm", self.at)
+    }
+}
+
+/// `40` was meant as `.040`, or is written with its unit.
+fn thick_for_a_layer(f: &mut fmt::Formatter<'_>, read: Length, bare: Bare, at: usize) -> fmt::Result {
+    /// The thickest whole number that is said in thousandths, `999`.
+    const MOST_THOUSANDTHS: i64 = 999;
+    let unit = bare.word();
+    let whole = match bare {
+        Bare::Inches => read.nm.checked_div(NM_PER_INCH).filter(|whole| whole.saturating_mul(NM_PER_INCH) == read.nm),
+        Bare::Millimetres => read.nm.checked_div(NM_PER_MM).filter(|whole| whole.saturating_mul(NM_PER_MM) == read.nm),
+    };
+    match (whole, bare) {
+        (Some(whole), Bare::Inches) if whole <= MOST_THOUSANDTHS => {
+            write!(f, "{whole} {unit} is thick for a layer (character {at}); ")?;
+            write!(f, "did you mean .{whole:03}? If it is so thick, write {whole}{unit}")
+        }
+        (Some(whole), _) => {
+            write!(f, "{whole} {unit} is thick for a layer (character {at}); if it is so thick, write {whole}{unit}")
+        }
+        (None, Bare::Inches) => {
+            write!(f, "{read} {unit} is thick for a layer (character {at}); if it is so thick, write {read}{unit}")
+        }
+        (None, Bare::Millimetres) => {
+            let read = read.in_millimetres();
+            write!(f, "{read} {unit} is thick for a layer (character {at}); if it is so thick, write {read}{unit}")
+        }
     }
 }
 
@@ -650,7 +756,8 @@ impl Length {
     /// | `3.175mm`, `3.175 mm` | 3.175 millimetres |
     /// | `-0.5` | half an inch the other way, for coordinates |
     ///
-    /// Decimals finer than a nanometre are rounded to the nearest one. Fractions must be exact.
+    /// An en dash or a minus sign does for the hyphen. Decimals finer than a nanometre are rounded to the nearest one. Fractions must be
+    /// exact.
     ///
     /// # Errors
     /// [`ParseLengthError`] says what was wrong at which character.
@@ -659,14 +766,37 @@ impl Length {
     /// use shophead::length::{Length, LengthErrorKind};
     /// let error = Length::parse("0,125").unwrap_err();
     /// assert_eq!((error.at, error.kind), (2, LengthErrorKind::DecimalComma));
+    /// let error = Length::parse("040").unwrap_err();
+    /// assert_eq!(error.to_string(), "the point is missing (character 1); did you mean .040?");
     /// ```
     pub fn parse(text: &str) -> Result<Length, ParseLengthError> {
+        Length::parse_as(text, Bare::Inches)
+    }
+
+    /// The same, where a number without a unit is what `bare` says.
+    ///
+    /// # Errors
+    /// As [`Length::parse`].
+    ///
+    /// ```
+    /// use shophead::length::{Bare, Length};
+    /// let bar = Length::parse_as("25.4", Bare::Millimetres)?;
+    /// assert_eq!(bar, Length::parse("1")?);
+    /// assert_eq!(Length::parse_as("1/8", Bare::Millimetres)?, Length::parse(".125in")?);
+    /// # Ok::<(), shophead::length::ParseLengthError>(())
+    /// ```
+    pub fn parse_as(text: &str, bare: Bare) -> Result<Length, ParseLengthError> {
+        Length::parse_marked(text, bare).map(|(length, _)| length)
+    }
+
+    /// With the place of the number, where it is a decimal without a unit.
+    fn parse_marked(text: &str, bare: Bare) -> Result<(Length, Option<usize>), ParseLengthError> {
         let mut scan = Scan { rest: text, at: 1 };
         scan.spaces();
         if scan.rest.is_empty() {
             return Err(scan.error(LengthErrorKind::Empty));
         }
-        let negative = scan.take('-');
+        let negative = scan.dash();
         let start = scan.at;
         let number = scan.decimal()?;
         let mut fraction = None;
@@ -676,7 +806,7 @@ impl Length {
                 fraction = Some((0, number.digits, scan.whole()?));
             } else {
                 let mark = scan;
-                let joined = scan.take('-') || (scan.spaces() && scan.starts_with_digit());
+                let joined = scan.dash() || (scan.spaces() && scan.starts_with_digit());
                 if joined {
                     let top = scan.whole()?;
                     if scan.take('/') {
@@ -691,10 +821,12 @@ impl Length {
         }
         scan.spaces();
         let unit_at = scan.at;
-        let (word, unit) = match scan.word() {
-            "" if scan.take('"') => ("in", NM_PER_INCH),
-            "" | "in" => ("in", NM_PER_INCH),
-            "mm" => ("mm", NM_PER_MM),
+        let word = scan.word();
+        let is_bare = word.is_empty() && !scan.take('"');
+        let (word, unit) = match (word, bare) {
+            ("", Bare::Millimetres) if is_bare && fraction.is_none() => ("mm", NM_PER_MM),
+            ("" | "in", _) => ("in", NM_PER_INCH),
+            ("mm", _) => ("mm", NM_PER_MM),
             _ => return Err(ParseLengthError { at: unit_at, kind: LengthErrorKind::UnknownUnit }),
         };
         scan.spaces();
@@ -702,6 +834,12 @@ impl Length {
             None => {}
             Some(',') => return Err(scan.error(LengthErrorKind::DecimalComma)),
             Some(_) => return Err(scan.error(LengthErrorKind::UnexpectedCharacter)),
+        }
+        if let Some((number, digits)) = number.without_point()
+            && is_bare
+            && fraction.is_none()
+        {
+            return Err(ParseLengthError { at: start, kind: LengthErrorKind::PointMissing { number, digits } });
         }
         let too_large = ParseLengthError { at: start, kind: LengthErrorKind::TooLarge };
         let unit = i128::from(unit);
@@ -729,7 +867,8 @@ impl Length {
         };
         let nm = i64::try_from(nm).map_err(|_| too_large)?;
         let signed = if negative { nm.saturating_neg() } else { nm };
-        Length::from_nanometres(signed).ok_or(too_large)
+        let length = Length::from_nanometres(signed).ok_or(too_large)?;
+        Ok((length, (is_bare && fraction.is_none()).then_some(start)))
     }
 }
 
@@ -751,6 +890,15 @@ struct Scan<'a> {
 struct Decimal {
     digits: i128,
     places: u32,
+    /// How many digits a whole number is written with that begins with zero.
+    after_zero: u32,
+}
+
+impl Decimal {
+    /// A whole number that begins with zero, and how many digits it has.
+    fn without_point(self) -> Option<(u32, u32)> {
+        u32::try_from(self.digits).ok().filter(|_| self.after_zero > 1).map(|number| (number, self.after_zero))
+    }
 }
 
 /// More digits than this cannot make a length within a kilometre more exact.
@@ -772,6 +920,15 @@ impl<'a> Scan<'a> {
             self.advance(wanted);
         }
         found
+    }
+
+    /// Takes a hyphen or what stands for one.
+    fn dash(&mut self) -> bool {
+        let found = self.rest.chars().next().filter(|c| is_dash(*c));
+        if let Some(c) = found {
+            self.advance(c);
+        }
+        found.is_some()
     }
 
     /// Skips blanks and tells whether there were any.
@@ -808,7 +965,8 @@ impl<'a> Scan<'a> {
 
     fn decimal(&mut self) -> Result<Decimal, ParseLengthError> {
         let start = *self;
-        let mut number = Decimal { digits: 0, places: 0 };
+        let begins_with_zero = self.rest.starts_with('0');
+        let mut number = Decimal { digits: 0, places: 0, after_zero: 0 };
         let mut count = 0_u32;
         let mut after_point = false;
         loop {
@@ -835,6 +993,9 @@ impl<'a> Scan<'a> {
                 Some(_) => LengthErrorKind::UnexpectedCharacter,
             };
             return Err(self.error(kind));
+        }
+        if begins_with_zero && !after_point {
+            number.after_zero = count;
         }
         Ok(number)
     }

@@ -10,6 +10,8 @@
 use core::fmt;
 use core::ops::{Add, Div, Mul, Sub};
 
+use crate::length::Bare;
+
 const NEWTONS_PER_LBF: f64 = 0.453_592_37 * 9.806_65;
 const PASCALS_PER_PSI: f64 = NEWTONS_PER_LBF / (0.0254 * 0.0254);
 const GRAMS_PER_LB: f64 = 453.592_37;
@@ -146,13 +148,28 @@ impl Force {
     /// # Ok::<(), ParseForceError>(())
     /// ```
     pub fn parse(text: &str) -> Result<Force, ParseForceError> {
+        Force::parse_as(text, Bare::Inches)
+    }
+
+    /// The same beside lengths of which one without a unit is what `bare` says: beside millimetres a force without one is newtons.
+    ///
+    /// # Errors
+    /// As [`Force::parse`].
+    ///
+    /// ```
+    /// use shophead::length::Bare;
+    /// use shophead::quantity::Force;
+    /// assert_eq!(Force::parse_as("1100", Bare::Millimetres), Force::parse("1100N"));
+    /// assert_eq!(Force::parse_as("250lbf", Bare::Millimetres), Force::parse("250"));
+    /// ```
+    pub fn parse_as(text: &str, bare: Bare) -> Result<Force, ParseForceError> {
         let text = text.trim();
         let end = text.find(|c: char| !matches!(c, '0'..='9' | '.' | '-' | '+')).unwrap_or(text.len());
         let (number, unit) = text.split_at_checked(end).unwrap_or((text, ""));
         let value = decimal(number).ok_or(ParseForceError::NotANumber)?;
-        match unit.trim() {
-            "" | "lbf" | "lb" => Ok(Force::from_lbf(value)),
-            "N" => Ok(Force::from_newtons(value)),
+        match (unit.trim(), bare) {
+            ("", Bare::Inches) | ("lbf" | "lb", _) => Ok(Force::from_lbf(value)),
+            ("", Bare::Millimetres) | ("N", _) => Ok(Force::from_newtons(value)),
             _ => Err(ParseForceError::UnknownUnit),
         }
     }

@@ -18,7 +18,7 @@ use crate::dialog::{Dialog, Job, Refusal};
 use crate::report::Report;
 use crate::units::Units;
 
-/// Writes the answer to a dialog that has no question left.
+/// Writes the answer to a dialog that has no question left, as far as the report tells it.
 pub(crate) fn write(dialog: &Dialog, practice: &'static Practice<'static>, report: &mut Report<'_>) -> fmt::Result {
     // Every job asks for a rivet first, so there is one.
     let Some(rivet) = dialog.answers.rivet else { return Ok(()) };
@@ -166,9 +166,8 @@ fn hole(
 
 /// Why a step does not do.
 fn refused(step: &Step<'_>, report: &mut Report<'_>) -> fmt::Result {
-    report.line(format_args!("not {}:", step.kind))?;
     for finding in step.findings.iter().filter(|finding| finding.severity == Severity::Refer) {
-        report.finding(finding)?;
+        report.reason(&step.kind, finding)?;
     }
     Ok(())
 }

@@ -20,7 +20,7 @@ use shophead::structure::Member;
 use shophead::upset::Defect;
 
 use crate::screen::{FIXED_SPACE, MAX_ENTRY};
-use crate::units::Units;
+use crate::units::{Shown, Units};
 
 /// What can be asked for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -193,6 +193,7 @@ pub(crate) enum Refusal {
     OneOf(u8),
     Empty,
     NoLayer,
+    Doubtful(Shown),
     NoSuchAlloy,
     NoSuchDiameter,
     NoAssumedHole,
@@ -213,6 +214,7 @@ impl fmt::Display for Refusal {
             Refusal::NotPositive => f.write_str("this must be more than nothing"),
             Refusal::OneOf(last) => write!(f, "enter 1 to {last}"),
             Refusal::Empty => f.write_str("an entry is needed here"),
+            Refusal::Doubtful(length) => write!(f, "{length}? enter it again if it is so"),
             Refusal::NoLayer => f.write_str("at least one layer is needed"),
             Refusal::NoSuchAlloy => f.write_str("the series has no such material; ? lists them"),
             Refusal::NoSuchDiameter => f.write_str("the series has no such diameter; ? lists them"),
@@ -247,13 +249,15 @@ pub(crate) struct Dialog {
     pub(crate) job: Job,
     asked: Vec<Question, MAX_QUESTIONS>,
     pub(crate) answers: Answers,
+    /// A measure that is larger than such a thing is and was asked about; entered again it is taken.
+    doubted: Option<(Question, Length)>,
 }
 
 impl Dialog {
     /// A job from its beginning; the rivet of the last one is offered again.
     pub(crate) fn new(job: Job, rivet: Option<Part<'static>>) -> Dialog {
         let rivet = rivet.map(|rivet| rivet.without_length());
-        Dialog { job, asked: Vec::new(), answers: Answers { rivet, ..Answers::new() } }
+        Dialog { job, asked: Vec::new(), answers: Answers { rivet, ..Answers::new() }, doubted: None }
     }
 
     /// The question to ask now; `None` when all are answered.
@@ -329,6 +333,7 @@ impl Dialog {
             Err(error) => Err(Refusal::Length(error)),
         };
         let where_known = |text: &str| if text.is_empty() { Ok(None) } else { positive(text).map(Some) };
+        self.doubt(question, text, units)?;
         match question {
             Question::Rivet => self.take_rivet(text)?,
             Question::Alloy => self.take_alloy(text)?,
@@ -428,6 +433,35 @@ impl Dialog {
         // As many places as there can be questions.
         let _ = self.asked.push(question);
         Ok(())
+    }
+
+    /// Asks once about a measure that is larger than such a thing is: without a unit `40` is more likely meant for `.040`.
+    fn doubt(&mut self, question: Question, text: &str, units: Units) -> Result<(), Refusal> {
+        const TWELVE: i64 = 12;
+        let most = match question {
+            Question::Rivet | Question::Alloy | Question::Diameter | Question::Number | Question::Material => {
+                return Ok(());
+            }
+            Question::Preparation | Question::Defect | Question::CrackCount | Question::CracksMeet => return Ok(()),
+            Question::Damage | Question::Rows | Question::Member | Question::Shear => return Ok(()),
+            Question::Edge
+            | Question::Pitch
+            | Question::Transverse
+            | Question::CrackLength
+            | Question::CorrosionLength => Length::INCH.checked_mul(TWELVE).unwrap_or(Length::MAX),
+            _ => Length::INCH,
+        };
+        let doubted = self.doubted.take();
+        let nominal = text.split(['T', 't', '+']).next().unwrap_or(text).trim();
+        let is_bare = nominal.bytes().all(|byte| byte.is_ascii_digit() || byte == b'.');
+        let length = units.length(nominal).ok().filter(|length| is_bare && *length > most);
+        match length.map(|length| (question, length)) {
+            Some(asked) if doubted != Some(asked) => {
+                self.doubted = Some(asked);
+                Err(Refusal::Doubtful(units.show(asked.1)))
+            }
+            _ => Ok(()),
+        }
     }
 
     fn measure_defect(&mut self, measure: impl FnOnce(&mut Defect)) {

@@ -34,6 +34,12 @@
 //! | `?` | what may be entered here |
 //! | `Q` | ends the session |
 //!
+//! # Pages
+//!
+//! A text that is longer than the screen waits on its last line, `more .=skip>`, until it is read. Enter turns the page, a point skips the
+//! rest, and whatever else is typed there is the next entry. What stops the work, and what asks for care, stands before the answer and is
+//! never skipped. Nothing is wider than the screen.
+//!
 //! # Lengths
 //!
 //! A number is in the units that the session is in: `.125`, or `4` thirty-seconds, or `3.2` millimetres. In thirty-seconds a number with a
@@ -76,5 +82,5 @@ mod answer;
 mod session;
 
 pub use screen::TerminalError;
-pub use session::run;
+pub use session::{Session, run};
 pub use settings::{COLUMNS, LINES, Settings, SettingsError};

@@ -10,7 +10,9 @@ use crate::units::{ShownRatio, Units};
 /// What is told of each figure.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Telling {
-    /// Its value.
+    /// Nothing: only what stops the work, or asks for care.
+    Warnings,
+    /// Its value, and what else was found.
     Answer,
     /// Its document and place.
     Why,
@@ -35,7 +37,7 @@ impl<'w> Report<'w> {
                 self.out.write_fmt(line)?;
                 self.out.write_char('\n')
             }
-            Telling::Why => Ok(()),
+            Telling::Warnings | Telling::Why => Ok(()),
         }
     }
 
@@ -44,6 +46,7 @@ impl<'w> Report<'w> {
         match self.telling {
             Telling::Answer => writeln!(self.out, "{label} {value}"),
             Telling::Why => writeln!(self.out, "{label}: {basis}"),
+            Telling::Warnings => Ok(()),
         }
     }
 
@@ -58,15 +61,40 @@ impl<'w> Report<'w> {
     }
 
     pub(crate) fn finding(&mut self, finding: &Finding<'_>) -> fmt::Result {
-        if self.telling == Telling::Why {
-            write_words(self.out, finding.code)?;
-            return writeln!(self.out, ": {}", finding.basis);
+        let (word, is_warning) = match finding.severity {
+            Severity::Refer => ("STOP: ", true),
+            Severity::Caution => ("care: ", true),
+            Severity::Note => ("note: ", false),
+        };
+        match self.telling {
+            Telling::Why => self.what(finding),
+            Telling::Warnings if is_warning => self.told(word, finding),
+            Telling::Answer if !is_warning => self.told(word, finding),
+            Telling::Warnings | Telling::Answer => Ok(()),
         }
-        self.out.write_str(match finding.severity {
-            Severity::Refer => "STOP: ",
-            Severity::Caution => "care: ",
-            Severity::Note => "note: ",
-        })?;
+    }
+
+    /// Why something else would not do. It stops nothing, so it is told behind the answer and under another word.
+    pub(crate) fn reason(&mut self, not: &dyn Display, finding: &Finding<'_>) -> fmt::Result {
+        match self.telling {
+            Telling::Warnings => Ok(()),
+            Telling::Why => self.what(finding),
+            Telling::Answer => {
+                write!(self.out, "not {not}: ")?;
+                self.told("", finding)
+            }
+        }
+    }
+
+    /// Its name and where its limit stands.
+    fn what(&mut self, finding: &Finding<'_>) -> fmt::Result {
+        write_words(self.out, finding.code)?;
+        writeln!(self.out, ": {}", finding.basis)
+    }
+
+    /// A line with its figures.
+    fn told(&mut self, word: &str, finding: &Finding<'_>) -> fmt::Result {
+        self.out.write_str(word)?;
         write_words(self.out, finding.code)?;
         if finding.code == Code::NotChecked {
             // What was not checked stands where others name a document.

@@ -1,8 +1,11 @@
 //! The terminal: words wrapped to its columns, pages held until they are read, entries read a line at a time.
+//!
+//! Nothing that is sent is wider than the terminal, what is typed included where this sends it back. A page that is held can be turned or
+//! skipped; whatever else is typed there skips it and is the next entry. What must be read is never skipped.
 
 use core::fmt;
 
-use embedded_io::{Read, Write};
+use embedded_io::{Error as _, ErrorKind, Read, Write};
 use heapless::String;
 
 use crate::settings::Settings;
@@ -12,6 +15,15 @@ pub(crate) const MAX_ENTRY: usize = 32;
 
 /// The most columns there are; a longer word is broken.
 const MAX_WORD: usize = 40;
+
+/// Stands on the last line while a page waits to be read: enter turns it, a point skips what is left of the answer.
+pub(crate) const PAGE_END: &str = "more .=skip> ";
+
+/// Stands before an entry.
+const ENTRY: &str = "> ";
+
+/// So many errors one behind the other, with nothing read between them, and the terminal counts as broken.
+const MOST_ERRORS: u8 = 16;
 
 /// Printed as a space at which no line is broken.
 pub(crate) const FIXED_SPACE: char = '\u{a0}';
@@ -46,6 +58,8 @@ pub(crate) enum Entry {
     TooLong,
     /// Something other than printable ASCII.
     NotText,
+    /// The terminal made a mistake in it.
+    Unread,
     /// The terminal is closed.
     End,
 }
@@ -64,6 +78,10 @@ pub(crate) struct Screen<R: Read, W: Write> {
     row: u8,
     /// The reader of this page wants no more of it.
     skipping: bool,
+    /// What is written now is not skipped.
+    must_be_read: bool,
+    /// What was typed at a page instead of turning it.
+    waiting: Option<Entry>,
     ended: bool,
     after_return: bool,
     failure: Option<TerminalError<R::Error, W::Error>>,
@@ -80,6 +98,8 @@ impl<R: Read, W: Write> Screen<R, W> {
             column: 0,
             row: 0,
             skipping: false,
+            must_be_read: false,
+            waiting: None,
             ended: false,
             after_return: false,
             failure: None,
@@ -99,7 +119,13 @@ impl<R: Read, W: Write> Screen<R, W> {
         self.ended || self.failure.is_some()
     }
 
-    /// Asks, and reads a line.
+    /// Whether what is written from here on is shown even to somebody who skips the rest.
+    pub(crate) fn must_be_read(&mut self, must: bool) {
+        self.finish_line();
+        self.must_be_read = must;
+    }
+
+    /// Asks, and reads a line, unless it was typed already.
     pub(crate) fn ask(&mut self, prompt: fmt::Arguments<'_>) -> Entry {
         self.finish_line();
         self.skipping = false;
@@ -111,10 +137,27 @@ impl<R: Read, W: Write> Screen<R, W> {
         self.skipping = false;
         let _ = fmt::Write::write_fmt(self, prompt);
         self.finish_line();
-        self.send("> ");
-        let entry = self.read_line();
+        self.send(ENTRY);
+        let entry = match self.waiting.take() {
+            Some(entry) => {
+                self.send_back(&entry);
+                entry
+            }
+            None => self.read_line(ENTRY),
+        };
         self.row = 0;
         entry
+    }
+
+    /// Shows what was typed before it was asked for.
+    fn send_back(&mut self, entry: &Entry) {
+        let mut column = width(ENTRY);
+        if let Entry::Text(text) = entry {
+            for typed in text.chars() {
+                self.send_typed(typed, &mut column);
+            }
+        }
+        self.send(self.settings.line_end());
     }
 
     /// Ends the line that was begun.
@@ -127,7 +170,7 @@ impl<R: Read, W: Write> Screen<R, W> {
     }
 
     fn end_line(&mut self) {
-        if !self.skipping {
+        if self.is_shown() {
             self.send(self.settings.line_end());
             self.row = self.row.saturating_add(1);
         }
@@ -158,18 +201,30 @@ impl<R: Read, W: Write> Screen<R, W> {
 
     /// Waits on the last line until the page is read.
     fn pause(&mut self) {
-        if self.skipping {
+        // Who has typed the next entry does not wait to be asked for it.
+        if !self.is_shown() || (self.waiting.is_some() && !self.must_be_read) {
             return;
         }
-        self.send("enter=more .=skip");
-        if let Entry::Text(text) = self.read_line() {
-            self.skipping = text == ".";
+        self.send(PAGE_END);
+        match self.read_line(PAGE_END) {
+            Entry::Text(text) if text.is_empty() => {}
+            Entry::Text(text) if text == "." => self.skipping = true,
+            // Nobody is there; whatever still comes begins on a line of its own.
+            Entry::End => self.send(self.settings.line_end()),
+            other => {
+                self.skipping = true;
+                self.waiting = Some(other);
+            }
         }
         self.row = 0;
     }
 
+    const fn is_shown(&self) -> bool {
+        !self.skipping || self.must_be_read
+    }
+
     fn send_unless_skipping(&mut self, text: &str) {
-        if !self.skipping {
+        if self.is_shown() {
             self.send(text);
         }
     }
@@ -180,26 +235,62 @@ impl<R: Read, W: Write> Screen<R, W> {
         }
     }
 
-    fn read_byte(&mut self) -> Option<u8> {
-        if self.is_over() {
-            return None;
-        }
-        let mut byte = [0];
-        let sent = self.output.flush().map_err(TerminalError::Write);
-        match sent.and_then(|()| self.input.read(&mut byte).map_err(TerminalError::Read)) {
-            Ok(0) => self.ended = true,
-            Ok(_) => return byte.first().copied(),
-            Err(error) => self.failure = Some(error),
+    /// The next byte; `None` at the end. Says in `unread` that the terminal made a mistake before it.
+    fn read_byte(&mut self, unread: &mut bool) -> Option<u8> {
+        let mut errors = 0_u8;
+        while !self.is_over() {
+            let mut byte = [0];
+            let sent = self.output.flush().map_err(TerminalError::Write);
+            match sent.and_then(|()| self.input.read(&mut byte).map_err(TerminalError::Read)) {
+                Ok(0) => self.ended = true,
+                Ok(_) => return byte.first().copied(),
+                // Nothing was lost: nobody has typed for a while, or something else had to be done first.
+                Err(TerminalError::Read(error))
+                    if matches!(error.kind(), ErrorKind::Interrupted | ErrorKind::TimedOut) => {}
+                Err(TerminalError::Read(_)) if errors < MOST_ERRORS => {
+                    errors = errors.saturating_add(1);
+                    *unread = true;
+                }
+                Err(error) => self.failure = Some(error),
+            }
         }
         None
     }
 
-    fn read_line(&mut self) -> Entry {
+    /// Sends a character back to whoever typed it, on a line of its own where this one is full.
+    fn send_typed(&mut self, typed: char, column: &mut u8) {
+        if *column >= self.settings.columns() {
+            self.send(self.settings.line_end());
+            *column = 0;
+        }
+        let mut bytes = [0; 4];
+        self.send(typed.encode_utf8(&mut bytes));
+        *column = column.saturating_add(1);
+    }
+
+    /// Takes the last character away from the screen. A line that was ended stays: what is left of the entry begins another.
+    fn take_back(&mut self, left: &str, column: &mut u8) {
+        if *column > 0 {
+            self.send("\u{8} \u{8}");
+            *column = column.saturating_sub(1);
+            return;
+        }
+        self.send(self.settings.line_end());
+        let fits = usize::from(self.settings.columns()).saturating_sub(1);
+        let start = left.len().saturating_sub(fits);
+        for typed in left.chars().skip(start) {
+            self.send_typed(typed, column);
+        }
+    }
+
+    /// Reads a line that begins behind a prompt.
+    fn read_line(&mut self, behind: &str) -> Entry {
         const LAST_ASCII: u8 = 0x7e;
         let mut text: String<MAX_ENTRY> = String::new();
-        let (mut too_long, mut not_text) = (false, false);
+        let (mut too_long, mut not_text, mut unread) = (false, false, false);
+        let mut column = width(behind);
         loop {
-            let Some(byte) = self.read_byte() else { return Entry::End };
+            let Some(byte) = self.read_byte(&mut unread) else { return Entry::End };
             let after_return = core::mem::replace(&mut self.after_return, byte == b'\r');
             match byte {
                 b'\n' if after_return => {}
@@ -207,7 +298,7 @@ impl<R: Read, W: Write> Screen<R, W> {
                 // Backspace and delete.
                 0x08 | 0x7f => {
                     if text.pop().is_some() && self.settings.echo() {
-                        self.send("\u{8} \u{8}");
+                        self.take_back(&text, &mut column);
                     }
                 }
                 b' '..=LAST_ASCII => {
@@ -215,8 +306,7 @@ impl<R: Read, W: Write> Screen<R, W> {
                     if text.push(typed).is_err() {
                         too_long = true;
                     } else if self.settings.echo() {
-                        let mut bytes = [0; 4];
-                        self.send(typed.encode_utf8(&mut bytes));
+                        self.send_typed(typed, &mut column);
                     }
                 }
                 _ => not_text = true,
@@ -225,7 +315,9 @@ impl<R: Read, W: Write> Screen<R, W> {
         if self.settings.echo() {
             self.send(self.settings.line_end());
         }
-        if too_long {
+        if unread {
+            Entry::Unread
+        } else if too_long {
             Entry::TooLong
         } else if not_text {
             Entry::NotText
@@ -233,6 +325,10 @@ impl<R: Read, W: Write> Screen<R, W> {
             Entry::Text(String::try_from(text.trim()).unwrap_or_default())
         }
     }
+}
+
+fn width(text: &str) -> u8 {
+    u8::try_from(text.len()).unwrap_or(u8::MAX)
 }
 
 /// Wraps what is written. It never fails: a terminal that does is remembered, and nothing more is sent to it.
@@ -316,7 +412,7 @@ mod tests {
                 let _ = writeln!(screen, "line {line}");
             }
         });
-        assert_eq!(text, "line 1\nline 2\nenter=more .=skip\nline 3\nline 4\nenter=more .=skip\nline 5\n");
+        assert_eq!(text, "line 1\nline 2\nmore .=skip> \nline 3\nline 4\nmore .=skip> \nline 5\n");
     }
 
     #[test]
@@ -328,7 +424,91 @@ mod tests {
             let entry = screen.ask(format_args!("well?"));
             assert_eq!(entry, Entry::Text("yes".try_into().expect("short")));
         });
-        assert_eq!(text, "line 1\nline 2\nenter=more .=skip.\nwell?\n> yes\n");
+        assert_eq!(text, "line 1\nline 2\nmore .=skip> .\nwell?\n> yes\n");
+    }
+
+    #[test]
+    fn what_is_typed_at_a_page_is_the_next_entry() {
+        let text = shown(20, 3, "yes\nno\n", |screen| {
+            for line in 1..=5 {
+                let _ = writeln!(screen, "line {line}");
+            }
+            assert_eq!(screen.ask(format_args!("well?")), Entry::Text("yes".try_into().expect("short")));
+            assert_eq!(screen.ask(format_args!("sure?")), Entry::Text("no".try_into().expect("short")));
+        });
+        assert_eq!(text, "line 1\nline 2\nmore .=skip> yes\nwell?\n> yes\nsure?\n> no\n");
+        // Also what is no entry at all: it is told where it was asked for.
+        shown(20, 3, "\u{1b}\n", |screen| {
+            let _ = write!(screen, "line 1\nline 2\nline 3");
+            assert_eq!(screen.ask(format_args!("well?")), Entry::NotText);
+        });
+    }
+
+    #[test]
+    fn what_must_be_read_is_neither_skipped_nor_pushed_away() {
+        let write = |screen: &mut Screen<&[u8], &mut Vec<u8>>| {
+            let _ = writeln!(screen, "line 1\nline 2\nline 3");
+            screen.must_be_read(true);
+            let _ = writeln!(screen, "STOP 1\nSTOP 2\nSTOP 3");
+            screen.must_be_read(false);
+            let _ = writeln!(screen, "line 4");
+            assert_eq!(screen.ask(format_args!("well?")), Entry::Text("9".try_into().expect("short")));
+        };
+        let text = shown(20, 3, ".\n\n9\n", write);
+        assert_eq!(text, "line 1\nline 2\nmore .=skip> .\nSTOP 1\nSTOP 2\nmore .=skip> \nSTOP 3\nwell?\n> 9\n");
+        // The last of what is typed at the pages counts.
+        let text = shown(20, 3, "8\n9\n", write);
+        assert_eq!(text, "line 1\nline 2\nmore .=skip> 8\nSTOP 1\nSTOP 2\nmore .=skip> 9\nSTOP 3\nwell?\n> 9\n");
+    }
+
+    #[test]
+    fn what_is_typed_is_wrapped_and_taken_back_on_the_line_where_it_stands() {
+        let text = shown(16, 8, "123456789012345678\u{8}\u{8}\u{8}\u{8}\u{8}x\n", |screen| {
+            assert_eq!(screen.ask(format_args!("?")), Entry::Text("1234567890123x".try_into().expect("short")));
+        });
+        // 14 fit behind the sign. Four are taken back where they stand, the fifth stood on the line before.
+        assert_eq!(text, "?\n> 12345678901234\n5678\u{8} \u{8}\u{8} \u{8}\u{8} \u{8}\u{8} \u{8}\n1234567890123x\n");
+    }
+
+    /// A line on which bytes get lost.
+    struct Noisy<'b>(&'b [Result<u8, ErrorKind>]);
+
+    impl embedded_io::ErrorType for Noisy<'_> {
+        type Error = ErrorKind;
+    }
+
+    impl Read for Noisy<'_> {
+        fn read(&mut self, to: &mut [u8]) -> Result<usize, ErrorKind> {
+            let Some((first, rest)) = self.0.split_first() else { return Ok(0) };
+            self.0 = rest;
+            to[0] = (*first)?;
+            Ok(1)
+        }
+    }
+
+    fn asked(
+        bytes: &[Result<u8, ErrorKind>],
+    ) -> (Vec<Entry>, Option<TerminalError<ErrorKind, core::convert::Infallible>>) {
+        let mut output = Vec::new();
+        let mut screen = Screen::new(Noisy(bytes), &mut output, Settings::new(20, 4).expect("a size"));
+        let mut entries = Vec::new();
+        while !screen.is_over() {
+            entries.push(screen.ask(format_args!("?")));
+        }
+        (entries, screen.into_failure())
+    }
+
+    #[test]
+    fn an_error_of_the_line_costs_the_entry_and_nothing_else() {
+        let text = |text: &str| Entry::Text(text.try_into().expect("short"));
+        let bytes = [Err(ErrorKind::TimedOut), Ok(b'1'), Err(ErrorKind::Interrupted), Ok(b'2'), Ok(b'\r')];
+        assert_eq!(asked(&bytes), (std::vec![text("12"), Entry::End], None));
+        let bytes = [Ok(b'1'), Err(ErrorKind::Other), Ok(b'2'), Ok(b'\r'), Ok(b'3'), Ok(b'\r')];
+        assert_eq!(asked(&bytes), (std::vec![Entry::Unread, text("3"), Entry::End], None));
+        let waits = [Err(ErrorKind::TimedOut); 1_000];
+        assert_eq!(asked(&waits), (std::vec![Entry::End], None), "nobody typed anything for a long time");
+        let broken = [Err(ErrorKind::Other); 1_000];
+        assert_eq!(asked(&broken), (std::vec![Entry::End], Some(TerminalError::Read(ErrorKind::Other))));
     }
 
     #[test]

@@ -16,23 +16,83 @@ use crate::units::Units;
 /// Runs a session until its user quits or the terminal is closed.
 ///
 /// # Errors
-/// [`TerminalError`] when the terminal cannot be read or written. What was typed wrong is no error: it is told, and asked again.
+/// As [`Session::run`]. What was answered by then is gone; a [`Session`] keeps it.
 pub fn run<R: Read, W: Write>(
     input: R,
     output: W,
     settings: Settings,
 ) -> Result<(), TerminalError<R::Error, W::Error>> {
-    let mut session = Session {
-        screen: Screen::new(input, output, settings),
-        units: Units::Inches,
-        practice: &HANDBOOK,
-        dialog: Dialog::new(Job::Length, None),
-        begun: false,
-    };
-    session.converse();
-    match session.screen.into_failure() {
-        Some(failure) => Err(failure),
-        None => Ok(()),
+    Session::new().run(input, output, settings)
+}
+
+/// What a user has answered so far, the units and the practice chosen. It outlives a terminal that breaks.
+///
+/// ```
+/// use shophead_handheld::{Session, Settings};
+/// let settings = Settings::new(32, 8)?;
+/// let mut session = Session::new();
+/// let mut shown = [0_u8; 1024];
+/// // The line ends in the middle of a job: rivet and first layer are keyed in.
+/// session.run(&b"1\nMS20470AD4\n.032\n"[..], &mut shown[..], settings).expect("room enough");
+/// // Plugged in again it goes on with the next question.
+/// let mut shown = [0_u8; 1024];
+/// let mut room = &mut shown[..];
+/// session.run(&b""[..], &mut room, settings).expect("room enough");
+/// let left = room.len();
+/// assert_eq!(&shown[..shown.len() - left], b"enter=no more\nlayer 2?\n> ");
+/// # Ok::<(), shophead_handheld::SettingsError>(())
+/// ```
+#[derive(Debug)]
+pub struct Session {
+    units: Units,
+    practice: &'static Practice<'static>,
+    dialog: Dialog,
+    /// Whether the dialog is one that the user began.
+    begun: bool,
+    /// Whether its first words were said.
+    greeted: bool,
+}
+
+impl Default for Session {
+    fn default() -> Session {
+        Session::new()
+    }
+}
+
+impl Session {
+    /// A session that nobody has begun yet: in inches, by the handbooks.
+    #[must_use]
+    pub fn new() -> Session {
+        Session {
+            units: Units::Inches,
+            practice: &HANDBOOK,
+            dialog: Dialog::new(Job::Length, None),
+            begun: false,
+            greeted: false,
+        }
+    }
+
+    /// Runs it until its user quits or the terminal is closed; after that it goes on where it stopped, at the same terminal or another.
+    ///
+    /// # Errors
+    /// [`TerminalError`] when the terminal cannot be written, or not read any more. Single errors of reading cost the entry in which they
+    /// happen, which is asked for again. What was typed wrong is no error: it is told, and asked again.
+    pub fn run<R: Read, W: Write>(
+        &mut self,
+        input: R,
+        output: W,
+        settings: Settings,
+    ) -> Result<(), TerminalError<R::Error, W::Error>> {
+        let mut talk = Talk { screen: Screen::new(input, output, settings), session: self };
+        talk.converse();
+        match talk.screen.into_failure() {
+            Some(failure) => Err(failure),
+            None => Ok(()),
+        }
+    }
+
+    fn has_answer(&self) -> bool {
+        self.begun && self.dialog.question().is_none()
     }
 }
 
@@ -68,13 +128,10 @@ impl Key {
     }
 }
 
-struct Session<R: Read, W: Write> {
+/// A session at a terminal.
+struct Talk<'s, R: Read, W: Write> {
     screen: Screen<R, W>,
-    units: Units,
-    practice: &'static Practice<'static>,
-    dialog: Dialog,
-    /// Whether the dialog is one that the user began.
-    begun: bool,
+    session: &'s mut Session,
 }
 
 /// Where a session goes on.
@@ -85,11 +142,21 @@ enum Next {
     Over,
 }
 
-impl<R: Read, W: Write> Session<R, W> {
+impl<R: Read, W: Write> Talk<'_, R, W> {
     fn converse(&mut self) {
-        self.say(format_args!("shophead: rivet sums. Advice only: the type's manual and a licensed person decide."));
-        self.list_jobs();
         let mut next = Next::Menu;
+        if !self.session.greeted {
+            self.session.greeted = true;
+            self.say(format_args!(
+                "shophead: rivet sums. Advice only: the type's manual and a licensed person decide."
+            ));
+            self.list_jobs();
+        } else if self.session.begun && self.session.dialog.question().is_some() {
+            self.show_choices(false);
+            next = Next::Questions;
+        } else {
+            self.list_jobs();
+        }
         while next != Next::Over && !self.screen.is_over() {
             next = match next {
                 Next::Menu => self.menu(),
@@ -122,6 +189,7 @@ impl<R: Read, W: Write> Session<R, W> {
                 Entry::Text(text) => return Some(text),
                 Entry::TooLong => self.say(format_args!("an entry has at most {MAX_ENTRY} characters")),
                 Entry::NotText => self.say(format_args!("only letters, digits and signs can be entered")),
+                Entry::Unread => self.say(format_args!("not read: enter it again")),
                 Entry::End => return None,
             }
         }
@@ -133,15 +201,15 @@ impl<R: Read, W: Write> Session<R, W> {
             None if text.is_empty() => self.list_jobs(),
             None => match one_of(&Job::ALL, &text) {
                 Ok((job, _)) => {
-                    let rivet: Option<Part<'static>> = self.dialog.answers.rivet;
-                    self.dialog = Dialog::new(*job, rivet);
-                    self.begun = true;
+                    let rivet: Option<Part<'static>> = self.session.dialog.answers.rivet;
+                    self.session.dialog = Dialog::new(*job, rivet);
+                    self.session.begun = true;
                     self.show_choices(false);
                     return Next::Questions;
                 }
                 Err(refusal) => self.say(format_args!("{refusal}")),
             },
-            Some(Key::Back) if self.begun && self.dialog.back() => {
+            Some(Key::Back) if self.session.begun && self.session.dialog.back() => {
                 self.show_choices(false);
                 return Next::Questions;
             }
@@ -167,16 +235,16 @@ impl<R: Read, W: Write> Session<R, W> {
     }
 
     fn question(&mut self) -> Next {
-        let Some(question) = self.dialog.question() else { return Next::Menu };
+        let Some(question) = self.session.dialog.question() else { return Next::Menu };
         let mut prompt: heapless::String<MAX_ENTRY> = heapless::String::new();
         // The longest prompt is half as long.
-        let _ = self.dialog.write_prompt(question, &mut prompt);
+        let _ = self.session.dialog.write_prompt(question, &mut prompt);
         let Some(text) = self.read(format_args!("{prompt}")) else { return Next::Over };
         match Key::of(&text) {
             None => return self.take(question, &text),
             Some(Key::Back) => {
-                if !self.dialog.back() {
-                    self.begun = false;
+                if !self.session.dialog.back() {
+                    self.session.begun = false;
                     self.list_jobs();
                     return Next::Menu;
                 }
@@ -191,7 +259,7 @@ impl<R: Read, W: Write> Session<R, W> {
             Some(Key::Practice) => self.change_practice(),
             Some(Key::Why) => self.say(format_args!("no answer yet")),
             Some(Key::Menu) => {
-                self.begun = false;
+                self.session.begun = false;
                 self.list_jobs();
                 return Next::Menu;
             }
@@ -201,11 +269,11 @@ impl<R: Read, W: Write> Session<R, W> {
     }
 
     fn take(&mut self, question: Question, text: &str) -> Next {
-        if let Err(refusal) = self.dialog.take(question, text, self.units, self.practice) {
+        if let Err(refusal) = self.session.dialog.take(question, text, self.session.units, self.session.practice) {
             self.say(format_args!("{refusal}"));
             return Next::Questions;
         }
-        if self.dialog.question().is_some() {
+        if self.session.dialog.question().is_some() {
             self.show_choices(false);
             return Next::Questions;
         }
@@ -214,43 +282,49 @@ impl<R: Read, W: Write> Session<R, W> {
     }
 
     fn show_choices(&mut self, all: bool) {
-        if let Some(question) = self.dialog.question() {
-            let _ = self.dialog.write_choices(question, all, &mut self.screen);
+        if let Some(question) = self.session.dialog.question() {
+            let _ = self.session.dialog.write_choices(question, all, &mut self.screen);
             self.screen.finish_line();
         }
     }
 
-    fn has_answer(&self) -> bool {
-        self.begun && self.dialog.question().is_none()
-    }
-
     fn tell(&mut self, telling: Telling) {
-        if !self.has_answer() {
+        if !self.session.has_answer() {
             self.say(format_args!("no answer yet"));
             return;
         }
-        let mut report = Report::new(&mut self.screen, telling, self.units);
-        let _ = answer::write(&self.dialog, self.practice, &mut report);
+        if telling == Telling::Answer {
+            // Whoever skips the answer, or turns no page of it, has seen these.
+            self.screen.must_be_read(true);
+            self.write(Telling::Warnings);
+            self.screen.must_be_read(false);
+        }
+        self.write(telling);
+    }
+
+    fn write(&mut self, telling: Telling) {
+        let mut report = Report::new(&mut self.screen, telling, self.session.units);
+        let _ = answer::write(&self.session.dialog, self.session.practice, &mut report);
         self.screen.finish_line();
     }
 
     /// The last answer in the units or by the practice just chosen.
     fn tell_again(&mut self) {
-        if self.has_answer() {
+        if self.session.has_answer() {
             self.tell(Telling::Answer);
         }
     }
 
     fn change_units(&mut self) {
-        self.units = self.units.next();
-        let word = self.units.word();
+        self.session.units = self.session.units.next();
+        let word = self.session.units.word();
         self.say(format_args!("units: {word}"));
     }
 
     fn change_practice(&mut self) {
-        let mut after = BUILT_IN.iter().skip_while(|known| **known != self.practice).skip(1);
-        self.practice = after.next().copied().unwrap_or(&HANDBOOK);
-        let (name, title) = (self.practice.name(), self.practice.title());
+        let mut after = BUILT_IN.iter().skip_while(|known| **known != self.session.practice).skip(1);
+        self.session.practice = after.next().copied().unwrap_or(&HANDBOOK);
+        let (name, title) = (self.session.practice.name(), self.session.practice.title());
         self.say(format_args!("practice: {name}: {title}"));
     }
 }

@@ -82,7 +82,7 @@ impl Units {
 }
 
 /// A length in the units of the session.
-#[derive(Clone, Copy)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Shown {
     length: Length,
     units: Units,

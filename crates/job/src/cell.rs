@@ -13,7 +13,7 @@
 
 use std::borrow::Cow;
 
-use shophead::length::Length;
+use shophead::length::{Bare, Length};
 
 /// Whether a spreadsheet would take this text for a formula, were the apostrophes in front of it away.
 fn looks_like_formula(text: &str) -> bool {
@@ -45,25 +45,27 @@ pub fn bare_or_in_quotes(text: &str) -> Cow<'_, str> {
     if needs { Cow::Owned(in_quotes(text)) } else { Cow::Borrowed(text) }
 }
 
-/// A length that reads back to the nanometre: decimal inches where they can be exact, else millimetres. Never a fraction, which a
-/// spreadsheet would take for a date.
+/// A length that reads back to the nanometre in a file where a number without a unit is what `bare` says: decimal inches where they can be
+/// exact, else millimetres. Never a fraction, which a spreadsheet would take for a date.
 ///
 /// ```
-/// use shophead::length::Length;
+/// use shophead::length::{Bare, Length};
 /// use shophead_job::cell::exact;
-/// assert_eq!(exact(Length::parse("9/64").unwrap()), "0.140625");
-/// assert_eq!(exact(Length::parse("4.1mm").unwrap()), "4.1mm");
+/// assert_eq!(exact(Length::parse("9/64").unwrap(), Bare::Inches), "0.140625");
+/// assert_eq!(exact(Length::parse("4.1mm").unwrap(), Bare::Inches), "4.1mm");
+/// assert_eq!(exact(Length::parse("4.1mm").unwrap(), Bare::Millimetres), "4.1");
 /// ```
 #[must_use]
-pub fn exact(length: Length) -> String {
+pub fn exact(length: Length, bare: Bare) -> String {
     /// A nanometre is no decimal of an inch, 127 of them are one of seven places: no decimal that is whole in nanometres has more.
     const PLACES: usize = 7;
     const NM_PER_MM: i64 = 1_000_000;
     let nm_per_inch = Length::INCH.nanometres();
     let nanometres = i128::from(length.nanometres());
-    let (scale, unit, mark) = match nanometres * 10_i128.pow(PLACES as u32) % i128::from(nm_per_inch) {
-        0 => (PLACES, nm_per_inch, ""),
-        _ => (6, NM_PER_MM, "mm"),
+    let (scale, unit, mark) = match (bare, nanometres * 10_i128.pow(PLACES as u32) % i128::from(nm_per_inch)) {
+        (Bare::Millimetres, _) => (6, NM_PER_MM, ""),
+        (Bare::Inches, 0) => (PLACES, nm_per_inch, ""),
+        (Bare::Inches, _) => (6, NM_PER_MM, "mm"),
     };
     let scaled = nanometres * 10_i128.pow(scale as u32) / i128::from(unit);
     let sign = if scaled < 0 { "-" } else { "" };
@@ -108,9 +110,11 @@ mod tests {
         #[test]
         fn a_length_reads_back_to_the_nanometre(nanometres in -1_000_000_000_i64..1_000_000_000) {
             let length = Length::from_nanometres(nanometres).expect("in range");
-            let written = exact(length);
-            prop_assert!(!written.contains('/'), "{written}");
-            prop_assert_eq!(Length::parse(&written), Ok(length), "{}", written);
+            for bare in [Bare::Inches, Bare::Millimetres] {
+                let written = exact(length, bare);
+                prop_assert!(!written.contains('/'), "{written}");
+                prop_assert_eq!(Length::parse_as(&written, bare), Ok(length), "{}", written);
+            }
         }
     }
 }

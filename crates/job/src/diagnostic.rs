@@ -19,7 +19,7 @@ use std::fmt;
 use std::ops::Range;
 use std::sync::Arc;
 
-use annotate_snippets::{AnnotationKind, Level, Renderer, Snippet};
+use annotate_snippets::{AnnotationKind, Level, Origin, Renderer, Snippet};
 
 /// A mistake in a file.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -48,6 +48,9 @@ pub struct Place {
 /// The columns that a rendered mistake may take before its line is cut.
 const WIDTH: usize = 120;
 
+/// Bytes of a line that is not shown with its mistake: nobody wrote it by hand.
+const TOO_LONG: usize = 8 * 1024;
+
 impl Diagnostic {
     /// The line and column where it begins.
     #[must_use]
@@ -68,10 +71,15 @@ impl Diagnostic {
     #[must_use]
     pub fn render(&self, colour: bool) -> String {
         let line = Line::around(&self.text, self.span.start);
-        let (shown, mark) = line.seen(&self.span);
-        let mark = AnnotationKind::Primary.span(mark);
-        let snippet = Snippet::source(shown).line_start(line.number).path(escaped(&self.file)).annotation(mark);
-        let mut report = Level::ERROR.primary_title(escaped(&self.message)).element(snippet);
+        let title = Level::ERROR.primary_title(escaped(&self.message));
+        let mut report = if self.text.is_empty() || line.text.len() > TOO_LONG {
+            let Place { line, column } = self.place();
+            title.element(Origin::path(escaped(&self.file)).line(line).char_column(column))
+        } else {
+            let (shown, mark) = line.seen(&self.span);
+            let mark = AnnotationKind::Primary.span(mark);
+            title.element(Snippet::source(shown).line_start(line.number).path(escaped(&self.file)).annotation(mark))
+        };
         if let Some(help) = &self.help {
             report = report.element(Level::HELP.message(escaped(help)));
         }
@@ -204,13 +212,20 @@ mod tests {
 
     #[test]
     fn both_forms_name_the_same_place() {
-        for (text, span) in
-            [("a = 1\r\nbb = µ2\r\n", 12..15), ("a\n\nb", 2..2), ("a\tb", 2..3), ("", 0..0), ("x", 1..1)]
-        {
+        let long = format!("a\nµ{}b", "x".repeat(TOO_LONG));
+        for (text, span) in [
+            ("a = 1\r\nbb = µ2\r\n", 12..15),
+            ("a\n\nb", 2..2),
+            ("a\tb", 2..3),
+            ("", 0..0),
+            ("x", 1..1),
+            (&long, long.len() - 1..long.len()),
+        ] {
             let mistake = at(text, span);
             let Place { line, column } = mistake.place();
             let shown = mistake.render(false);
             assert!(shown.contains(&format!("--> f:{line}:{column}")), "{shown}");
+            assert!(shown.len() < 1_000, "a line that nobody can read is not shown");
         }
     }
 

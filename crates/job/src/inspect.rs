@@ -24,6 +24,8 @@ pub enum State {
     AcceptedSoFar,
     /// Some may not stay.
     Rejected,
+    /// Nobody looked at any rivet, so nothing is accepted.
+    NotLookedAt,
 }
 
 impl State {
@@ -34,6 +36,7 @@ impl State {
             State::Accepted => "accepted",
             State::AcceptedSoFar => "accepted-so-far",
             State::Rejected => "rejected",
+            State::NotLookedAt => "not-looked-at",
         }
     }
 }
@@ -157,13 +160,22 @@ impl<'p, 'j> Inspection<'p, 'j> {
     /// How the whole job stands.
     #[must_use]
     pub fn state(&self) -> State {
-        if self.rejected() > 0 {
+        if self.rivets.is_empty() {
+            State::NotLookedAt
+        } else if self.rejected() > 0 {
             State::Rejected
         } else if self.looked_at() < self.holes || !self.open_looks.is_empty() {
             State::AcceptedSoFar
         } else {
             State::Accepted
         }
+    }
+
+    /// What holds of the whole job: that nobody looked at any rivet.
+    #[must_use]
+    pub fn finding(&self) -> Option<Finding<'static>> {
+        let basis = const { &Basis::practice("the driven rivets: nobody looked at any") };
+        (self.state() == State::NotLookedAt).then(|| Finding::new(Code::NotChecked, Severity::Refer, basis))
     }
 
     /// What to order for the rejected rivets.
@@ -249,8 +261,7 @@ mod tests {
         let practice = job.practice.with_own(&own);
         let plan = Plan::make(&job, &practice);
         let text = format!("row,hole,diameter,height,condition\n{line}\n");
-        let file =
-            read_driven_from(text.into(), Path::new("d.csv"), &job.rows).unwrap_or_else(|error| panic!("{error}"));
+        let file = read_driven_from(text.into(), Path::new("d.csv"), &job).unwrap_or_else(|error| panic!("{error}"));
         let inspection = Inspection::make(&plan, &file);
         let rivet = &inspection.rivets[0];
         assert_eq!(inspection.accepted() + inspection.rejected(), 1);

@@ -3,9 +3,10 @@
 use shophead::access::{Clearance, Minutes, Rates};
 use shophead::basis::Basis;
 use shophead::damage::Damaged;
+use shophead::drill::Drill;
 use shophead::hole::AsFound;
 use shophead::layout::{Point, RowLayout, in_line};
-use shophead::length::{Length, Toleranced};
+use shophead::length::{Bare, Length, Toleranced};
 use shophead::practice::{Limit, Name, Practice, Scope, Value};
 use shophead::rivet::part::Part;
 use shophead::stack::{Role, Stack};
@@ -21,6 +22,10 @@ pub struct Job {
     pub practice: &'static Practice<'static>,
     /// The shop's own limits on top of it.
     pub own_limits: OwnLimits,
+    /// What a number without a unit is in the job and in its CSV files.
+    pub bare: Bare,
+    /// The holes file that it names.
+    pub holes_file: Option<NamedFile>,
     /// Spare rivets in percent of those needed.
     pub spares_percent: u32,
     /// The work positions, in the order in which they are named.
@@ -35,6 +40,15 @@ pub struct Job {
     pub looks: Vec<Look>,
     /// The shop's minutes as the job has them; those of the limits file count where it says nothing.
     pub minutes: ShopMinutes,
+}
+
+/// A file that a job names and that need not be there yet.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct NamedFile {
+    /// Its name, as the job has it.
+    pub name: String,
+    /// Whether it was there.
+    pub is_there: bool,
 }
 
 /// A shop's own minutes per operation.
@@ -254,8 +268,41 @@ pub struct MeasuredHole {
     pub number: u32,
     /// What was found.
     pub as_found: AsFound,
+    /// Which way its longest axis lies, where somebody said it.
+    pub direction: Option<Direction>,
+    /// The drill or reamer that it was opened with before it was measured; `None` where it is as it came out.
+    pub opened: Option<Drill>,
     /// What somebody noted; may be empty.
     pub remark: String,
+}
+
+/// Which way the longest axis of a hole lies.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Direction {
+    /// Along the nearest edge.
+    Along,
+    /// Across it: towards the edge and away from it.
+    Across,
+}
+
+impl Direction {
+    /// Both.
+    pub const ALL: [Direction; 2] = [Direction::Along, Direction::Across];
+
+    /// The word for it.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Direction::Along => "along",
+            Direction::Across => "across",
+        }
+    }
+
+    /// The direction with this word.
+    #[must_use]
+    pub fn from_word(word: &str) -> Option<Direction> {
+        Direction::ALL.into_iter().find(|direction| direction.word() == word)
+    }
 }
 
 /// Holes of a row that differ from the others.

@@ -26,6 +26,16 @@ impl<'t> Object<'t> {
             )
         })
     }
+
+    /// Whether every value is one of an empty cell.
+    pub(super) fn says_nothing(&self) -> bool {
+        self.0.iter().all(|(_, value)| cell(value).is_ok_and(|cell| cell.trim().is_empty()))
+    }
+
+    /// The first key that is not among these names.
+    pub(super) fn stray(&self, names: &[String]) -> Option<&str> {
+        self.0.iter().map(|(key, _)| key.as_ref()).find(|key| !names.iter().any(|name| name == key))
+    }
 }
 
 /// A text, borrowed where nothing in it is escaped.

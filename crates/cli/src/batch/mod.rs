@@ -29,12 +29,15 @@ use std::path::Path;
 use std::sync::mpsc::{Receiver, SyncSender, sync_channel};
 use std::thread;
 
+use shophead::length::Bare;
 use shophead::practice::HANDBOOK;
 use shophead_job::diagnostic::escaped;
 
 use crate::args::{BatchArgs, Common, Format, FromWord};
 use crate::context::{self, Context};
 use crate::exit::{self, Exit, Stop};
+use crate::files::{Inputs, is_standard};
+use crate::output::{Output, is_reader_gone, not_written};
 use crate::progress::Progress;
 use chunks::{Form, Piece, Pieces};
 use header::Header;
@@ -45,7 +48,11 @@ use rows::{Layout, Tally, Worker};
 const WAITING: usize = 4;
 
 pub(crate) fn run(args: &BatchArgs, common: &Common) -> Result<Exit, Stop> {
-    let own = context::own_limits(common, None)?;
+    let inputs = Inputs::default();
+    if args.file.as_deref().is_none_or(is_standard) {
+        inputs.take_standard("the rows")?;
+    }
+    let own = context::own_limits(common, None, &inputs)?;
     let limits = own.limits();
     let practice = context::practice(common, None).with_own(&limits);
     let to = match common.format {
@@ -55,10 +62,13 @@ pub(crate) fn run(args: &BatchArgs, common: &Common) -> Result<Exit, Stop> {
     };
     let context = Context {
         practice: &practice,
-        units: common.units.words(),
+        units: context::units(common, None),
+        bare: context::bare(common),
         own_title: &own.title,
+        job_file: None,
         // As the single command prints it.
         format: if to == Form::Lines { Format::Json } else { Format::Csv },
+        inputs: &inputs,
     };
     let from = match (args.from, args.file.as_deref()) {
         (Some(FromWord::Csv), _) => Form::Csv,
@@ -69,19 +79,29 @@ pub(crate) fn run(args: &BatchArgs, common: &Common) -> Result<Exit, Stop> {
     if args.header.is_some() && from == Form::Lines {
         return Err(Stop::wrong("--header: a row of JSON names its columns itself"));
     }
-    let input: Box<dyn Read> = match args.file.as_deref().filter(|file| file.as_os_str() != "-") {
-        Some(file) => Box::new(File::open(file).map_err(|error| not_read(Some(file), &error))?),
+    let input: Box<dyn Read> = match args.file.as_deref().filter(|file| !is_standard(file)) {
+        Some(file) => {
+            let opened = File::open(file).map_err(|error| not_read(Some(file), &error))?;
+            inputs.note(file);
+            Box::new(opened)
+        }
         None => Box::new(io::stdin().lock()),
     };
+    if let Some(output) = &common.output {
+        inputs.refuse_as_output(output, to == Form::Csv)?;
+    }
     let read_failed = |error: io::Error| not_read(args.file.as_deref(), &error);
+    let write_failed = |error: io::Error| not_written(common.output.as_deref(), &error);
+    let failed = Failed { read: &read_failed, write: &write_failed };
     let mut pieces = Pieces::new(input, from);
-    let mut first = pieces.next().map_err(read_failed)?;
+    let mut first = pieces.next().map_err(failed.read)?;
 
     let asked = asking(args.question);
     let rules = Rules::of(asked.columns());
     let answer_columns = {
         // The names of the columns do not depend on the limits: an answer under the handbook has them too.
-        let example = Context { practice: &HANDBOOK, format: Format::Csv, own_title: "", ..context };
+        let example =
+            Context { practice: &HANDBOOK, format: Format::Csv, own_title: "", bare: Bare::Inches, ..context };
         asked.report(&example)?.rows.columns
     };
     let header = match (from, to) {
@@ -107,22 +127,25 @@ pub(crate) fn run(args: &BatchArgs, common: &Common) -> Result<Exit, Stop> {
     let layout = Layout { rules: &rules, header, answer_columns: answer_columns.len(), from, to };
     let worker = || Worker::new(&layout, &context, asking(args.question));
 
-    let mut out = Out { to: io::stdout().lock(), progress: Progress::rows(), tally: Tally::default() };
-    out.write(&head)?;
+    let output = Output::open(common.output.as_deref())?;
+    let is_seen = output.is_terminal();
+    let progress = Progress::rows(is_seen);
+    let mut out = Out { to: output, is_seen, written: Ok(()), progress, tally: Tally::default() };
+    out.write(&head).map_err(failed.write)?;
     if let Some(first) = first {
         let workers = match args.threads {
             Some(threads) => usize::from(threads),
             None => thread::available_parallelism().map_or(1, usize::from),
         };
         if pieces.is_at_end() || workers == 1 {
-            answer_here(first, &mut pieces, worker(), &mut out, &read_failed)?;
+            answer_here(first, &mut pieces, worker(), &mut out, &failed)?;
         } else {
-            answer_in_turn(first, &mut pieces, workers, &worker, &mut out, &read_failed)?;
+            answer_in_turn(first, &mut pieces, workers, &worker, &mut out, &failed)?;
         }
     }
-    out.to.flush().map_err(not_written)?;
-    let Tally { rows, wrong, refers, first_wrong } = out.tally;
-    drop(out);
+    let Out { to, written, tally: Tally { rows, wrong, refers, first_wrong }, progress, .. } = out;
+    drop(progress);
+    to.finish(written)?;
     if let Some(first) = first_wrong {
         let which = if wrong == 1 { format!("row {first}") } else { format!("the first is row {first}") };
         exit::tell(&[format!("{wrong} of {rows} rows cannot be answered, {which}; their error says why")]);
@@ -136,17 +159,10 @@ fn is_json_lines(file: &Path) -> bool {
 }
 
 fn not_read(file: Option<&Path>, error: &io::Error) -> Stop {
-    let file = file.filter(|file| file.as_os_str() != "-");
+    let file = file.filter(|file| !is_standard(file));
     let what =
         file.map_or_else(|| "the standard input".into(), |file| escaped(&file.display().to_string()).into_owned());
     Stop::Failed(format!("cannot read {what}: {error}"))
-}
-
-fn not_written(error: io::Error) -> Stop {
-    match error.kind() {
-        io::ErrorKind::BrokenPipe => Stop::ReaderGone,
-        _ => Stop::Failed(format!("the answers could not be written: {error}")),
-    }
 }
 
 /// The header: that of the command line, or the first record, which is then taken out of its piece.
@@ -199,19 +215,45 @@ fn json_header(first: Option<&Piece>, rules: &Rules) -> Result<Option<Header>, S
     Header::of(&names, rules).map(Some)
 }
 
+/// What is said of a failure of either side.
+struct Failed<'f> {
+    read: &'f dyn Fn(io::Error) -> Stop,
+    write: &'f dyn Fn(io::Error) -> Stop,
+}
+
 /// Where the answers go.
-struct Out<W> {
-    to: W,
+struct Out {
+    to: Output,
+    /// Somebody reads it on a terminal, which carried cells must not steer. In a pipe bytes stay bytes.
+    is_seen: bool,
+    /// Once the reader has left nothing more is written, but all is answered: the status is that of every row.
+    written: io::Result<()>,
     progress: Progress,
     tally: Tally,
 }
 
-impl<W: Write> Out<W> {
-    fn write(&mut self, bytes: &[u8]) -> Result<(), Stop> {
-        self.to.write_all(bytes).map_err(not_written)
+impl Out {
+    /// Stops at the first failure but that nobody reads any more.
+    fn write(&mut self, bytes: &[u8]) -> io::Result<()> {
+        if self.written.is_err() {
+            return Ok(());
+        }
+        let written = if self.is_seen {
+            self.to.write_all(text::on_terminal(bytes).as_bytes())
+        } else {
+            self.to.write_all(bytes)
+        };
+        // Whoever feeds the rows one by one waits for each answer.
+        match written.and_then(|()| self.to.flush()) {
+            Err(error) if is_reader_gone(&error) => {
+                self.written = Err(error);
+                Ok(())
+            }
+            written => written,
+        }
     }
 
-    fn answers(&mut self, bytes: &[u8], tally: Tally) -> Result<(), Stop> {
+    fn answers(&mut self, bytes: &[u8], tally: Tally) -> io::Result<()> {
         self.write(bytes)?;
         self.tally.add(tally);
         self.progress.at(u32::try_from(self.tally.rows).unwrap_or(u32::MAX));
@@ -224,17 +266,17 @@ fn answer_here<R: Read>(
     first: Piece,
     pieces: &mut Pieces<R>,
     mut worker: Worker<'_>,
-    out: &mut Out<impl Write>,
-    read_failed: &dyn Fn(io::Error) -> Stop,
+    out: &mut Out,
+    failed: &Failed<'_>,
 ) -> Result<(), Stop> {
     let mut answers = Vec::new();
     let mut next = Some(first);
     while let Some(piece) = next {
         answers.clear();
         let tally = worker.work(&piece, &mut answers);
-        out.answers(&answers, tally)?;
+        out.answers(&answers, tally).map_err(failed.write)?;
         pieces.reuse(piece.bytes);
-        next = pieces.next().map_err(read_failed)?;
+        next = pieces.next().map_err(failed.read)?;
     }
     Ok(())
 }
@@ -258,8 +300,8 @@ fn answer_in_turn<'l, R: Read>(
     pieces: &mut Pieces<R>,
     workers: usize,
     worker: &(impl Fn() -> Worker<'l> + Sync),
-    out: &mut Out<impl Write>,
-    read_failed: &dyn Fn(io::Error) -> Stop,
+    out: &mut Out,
+    failed: &Failed<'_>,
 ) -> Result<(), Stop> {
     thread::scope(|scope| {
         let lanes: Vec<Lane> = (0..workers)
@@ -288,7 +330,7 @@ fn answer_in_turn<'l, R: Read>(
                 // A worker that is gone has panicked, and the scope passes that on.
                 let Ok(done) = lanes[taken % workers].take.recv() else { return Ok(()) };
                 taken += 1;
-                out.answers(&done.answers, done.tally)?;
+                out.answers(&done.answers, done.tally).map_err(failed.write)?;
                 pieces.reuse(done.piece.bytes);
                 spare.push(done.answers);
             } else if let Some(piece) = next.take() {
@@ -296,7 +338,7 @@ fn answer_in_turn<'l, R: Read>(
                     return Ok(());
                 };
                 given += 1;
-                next = pieces.next().map_err(read_failed)?;
+                next = pieces.next().map_err(failed.read)?;
             }
         }
         Ok(())

@@ -172,7 +172,12 @@ impl<'l> Worker<'l> {
             }
         }
         let is_object = wrong.is_none();
-        if wrong.is_none() {
+        // As a row of CSV: where nothing stands nothing is asked. A key that the columns do not have is wrong all the same.
+        let stray = self.layout.header.as_ref().and_then(|header| object.stray(&header.names));
+        let says_nothing = is_object && stray.is_none() && object.says_nothing();
+        if let Some(key) = stray {
+            wrong = Some(format!("the key {key:?} is not in the first row, whose keys are the columns"));
+        } else if is_object && !says_nothing {
             wrong = self.ask_object(&object).err();
         }
         match (self.layout.to, &self.layout.header) {
@@ -183,12 +188,12 @@ impl<'l> Worker<'l> {
                 };
                 let cells: Vec<Cow<'_, str>> = header.names.iter().map(cell).collect();
                 push_cells(out, cells.iter().map(|cell| cell.as_bytes()));
-                let outcome = self.answer(false, wrong, out);
+                let outcome = self.answer(says_nothing, wrong, out);
                 out.push(b'\n');
                 outcome
             }
             _ => {
-                let outcome = self.answer(false, wrong, out);
+                let outcome = self.answer(says_nothing, wrong, out);
                 out.extend_from_slice(b",\"input\":");
                 if is_object {
                     out.extend_from_slice(text.as_bytes());
@@ -203,12 +208,9 @@ impl<'l> Worker<'l> {
 
     /// Makes the question that an object asks.
     fn ask_object(&mut self, object: &Object<'_>) -> Result<(), String> {
-        let Layout { rules, header, .. } = self.layout;
+        let rules = self.layout.rules;
         let mut cells: Vec<Option<Cow<'_, str>>> = vec![None; rules.columns().len()];
         for (key, value) in &object.0 {
-            if header.as_ref().is_some_and(|header| !header.names.iter().any(|name| name == key)) {
-                return Err(format!("the key {key:?} is not in the first row, whose keys are the columns"));
-            }
             let Some(column) = rules.place(key.trim()) else { continue };
             let cell = json::cell(value).map_err(|told| format!("{key}: {told}"))?;
             if cells.get_mut(column).and_then(|known| known.replace(cell)).is_some() {
@@ -303,8 +305,7 @@ impl Answerer<'_> {
     fn ask(&mut self, out: &mut Vec<u8>) -> Result<Outcome, String> {
         let words = |stop: Stop| match stop {
             Stop::Wrong(sentences) => self.layout.rules.about_columns(sentences.join(" ")),
-            Stop::WrongFile(told) | Stop::Failed(told) => told,
-            Stop::ReaderGone => String::new(),
+            Stop::WrongLine(told) | Stop::WrongFile(told) | Stop::Failed(told) => told,
         };
         let refers = match self.layout.to {
             Form::Csv => {

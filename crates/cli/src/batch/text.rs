@@ -3,6 +3,7 @@
 use std::borrow::Cow;
 
 use shophead_job::cell;
+use shophead_job::diagnostic::escaped;
 
 /// Appends a cell: in quotes where it needs them, and so that no spreadsheet takes it for a formula.
 pub(super) fn push_cell(out: &mut Vec<u8>, cell: &[u8]) {
@@ -41,6 +42,16 @@ pub(super) fn harmless(cell: &[u8]) -> Cow<'_, [u8]> {
     }
 }
 
+/// Whole lines as a terminal may show them: what could steer it is written out. Line ends and tabs stay.
+pub(super) fn on_terminal(lines: &[u8]) -> String {
+    let text = String::from_utf8_lossy(lines);
+    let pieces = text.split_inclusive(['\n', '\t']).map(|piece| match piece.strip_suffix(['\n', '\t']) {
+        Some(rest) => escaped(rest) + piece.get(rest.len()..).unwrap_or_default(),
+        None => escaped(piece),
+    });
+    pieces.collect()
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -62,6 +73,18 @@ mod tests {
             let mut out = Vec::new();
             push_cell(&mut out, cell.as_bytes());
             assert_eq!(String::from_utf8(out).as_deref(), Ok(written), "{cell:?}");
+        }
+    }
+
+    #[test]
+    fn no_cell_steers_a_terminal() {
+        for (lines, shown) in [
+            (&b"a,b\n1,\"x\ny\"\n"[..], "a,b\n1,\"x\ny\"\n"),
+            (b"\x1b[2J,\0,\x7f\t9\r,\xc2\x9b1m\n", "\\u{1b}[2J,\\u{0},\\u{7f}\t9\\u{d},\\u{9b}1m\n"),
+            ("µ,\u{202e}x".as_bytes(), "µ,\\u{202e}x"),
+            (b"\xff\n", "\u{fffd}\n"),
+        ] {
+            assert_eq!(on_terminal(lines), shown);
         }
     }
 }

@@ -1,16 +1,13 @@
 //! `shophead card` and `shophead map`: a plan as a file.
 
-use std::path::Path;
-
 use shophead_job::card::{self, Card};
 use shophead_job::drawing;
 use shophead_job::model::Job;
 use shophead_job::order::{alternatives, order};
 use shophead_job::plan::Plan;
-use shophead_job::read::read_stock;
 use shophead_job::tools::tools;
 
-use super::order::spares_percent;
+use super::order::{spares_percent, stock};
 use super::plan_watched;
 use crate::args::{CardArgs, MapArgs, PaperArgs};
 use crate::context::Context;
@@ -19,7 +16,7 @@ use crate::report::{Document, Report};
 
 pub(super) fn run<'a>(args: &CardArgs, job: &'a Job, context: &Context<'a>) -> Result<Report<'a>, Stop> {
     let spares = spares_percent(args.spares.as_deref(), job)?;
-    let stock = args.stock.as_deref().map(read_stock).transpose()?;
+    let stock = stock(args.stock.as_deref(), context)?;
     report("card", &args.paper, job, context, |plan| {
         let lines = order(plan, spares, stock.as_deref());
         card::card(&Card {
@@ -44,7 +41,6 @@ fn report<'a>(
     context: &Context<'a>,
     draw: impl FnOnce(&Plan<'_>) -> String,
 ) -> Result<Report<'a>, Stop> {
-    refuse_own_input(paper)?;
     let plan = plan_watched(job, context);
     let mut report = Report::new(command, context);
     for (subject, finding) in plan.stops() {
@@ -52,17 +48,4 @@ fn report<'a>(
     }
     report.document = Some(Document { path: paper.output.clone(), text: draw(&plan) });
     Ok(report)
-}
-
-/// A slip of the keyboard must not cost the job file, nor what was measured.
-fn refuse_own_input(paper: &PaperArgs) -> Result<(), Stop> {
-    let is_input = |end: &std::ffi::OsStr| ["csv", "toml"].iter().any(|input| end.eq_ignore_ascii_case(input));
-    let real = |path: &Path| path.canonicalize().ok();
-    if real(&paper.output).is_some_and(|output| real(&paper.job) == Some(output)) {
-        return Err(Stop::wrong("--output is the job file itself; name another file"));
-    }
-    if paper.output.extension().is_some_and(is_input) {
-        return Err(Stop::wrong("--output has the ending of an input file; cards end in .html, maps in .svg"));
-    }
-    Ok(())
 }

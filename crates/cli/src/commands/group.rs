@@ -12,7 +12,7 @@ use shophead::quantity::Force;
 use shophead::rivet::part::Part;
 use shophead::select::check_alloy;
 use shophead_job::drawing::{self, GroupDrawing};
-use shophead_job::read::read_group;
+use shophead_job::read::read_group_from;
 use shophead_job::words;
 
 use super::{edge, factors, load_kind, load_word, memory_mark};
@@ -24,12 +24,13 @@ use crate::{input, json};
 
 pub(super) fn run<'a>(args: &GroupArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
     let rivet = input::part("--rivet", &args.rivet)?.without_length();
-    let stack = input::layers("--sheets", &args.sheets, None)?;
-    let (x, y) = input::force_pair("--load", &args.load)?;
-    let at = input::point("--at", &args.at)?;
+    let stack = input::layers("--sheets", &args.sheets, None, context.bare)?;
+    let (x, y) = input::force_pair("--load", &args.load, context.bare)?;
+    let at = input::point("--at", &args.at, context.bare)?;
     let load = PlaneLoad { x, y, at, moment_in_lbf: 0.0, kind: load_kind(&args.factors) };
     let factors = factors(&args.factors);
-    let points = read_group(&args.points, rivet.series())?;
+    let points = context.inputs.read(&args.points, "the points")?;
+    let points = read_group_from(points.bytes, &points.name, rivet.series(), context.bare)?;
 
     let mut report = Report::new("group", context);
     // One strength a size, in the order of the file.

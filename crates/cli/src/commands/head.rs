@@ -31,12 +31,12 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
     const COMMAND: &'static str = "head";
 
     fn of(args: &HeadArgs, context: &Context<'a>) -> Result<Answer<'a>, Stop> {
-        let input::Rivet { part: family, .. } = input::Rivet::of(&args.rivet)?;
+        let input::Rivet { part: family, .. } = input::Rivet::of(&args.rivet, context.bare)?;
         let case = Case::of(family.series().head, family.alloy(), family.size());
         let limits = HeadLimits::of(context.practice, &case);
-        let measured = measured(args)?;
+        let measured = measured(args, context)?;
         let judged = match measured {
-            Some(measured) => Some(judge(measured, &defects(args, &family)?, context.practice, &case)),
+            Some(measured) => Some(judge(measured, &defects(args, &family, context)?, context.practice, &case)),
             None => None,
         };
         let mut found = Findings::new();
@@ -75,29 +75,29 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
     }
 }
 
-fn measured(args: &HeadArgs) -> Result<Option<MeasuredHead>, Stop> {
+fn measured(args: &HeadArgs, context: &Context<'_>) -> Result<Option<MeasuredHead>, Stop> {
     match (&args.measured_diameter, &args.measured_height) {
         (Some(diameter), Some(height)) => Ok(Some(MeasuredHead {
-            diameter: input::measure("--measured-diameter", diameter)?,
-            height: input::measure("--measured-height", height)?,
+            diameter: input::measure("--measured-diameter", diameter, context.bare)?,
+            height: input::measure("--measured-height", height, context.bare)?,
         })),
         _ => Ok(None),
     }
 }
 
-fn defects(args: &HeadArgs, family: &Part<'_>) -> Result<Vec<Defect>, Stop> {
+fn defects(args: &HeadArgs, family: &Part<'_>, context: &Context<'_>) -> Result<Vec<Defect>, Stop> {
     let seen = &args.seen;
     let mut defects = Vec::new();
     if let Some(count) = seen.cracks {
-        let innermost = input::optional_length("--crack-reach", seen.crack_reach.as_deref())?;
+        let innermost = input::optional_length("--crack-reach", seen.crack_reach.as_deref(), context.bare)?;
         defects.push(Defect::Cracks { count, innermost, meeting: seen.cracks_meet });
     }
-    if let Some(depth) = input::optional_length("--tool-mark", seen.tool_mark.as_deref())? {
+    if let Some(depth) = input::optional_length("--tool-mark", seen.tool_mark.as_deref(), context.bare)? {
         // Where the head's height is not known no depth of mark is accepted.
         let head_height = family.size().head_height_nominal().unwrap_or(Length::ZERO);
         defects.push(Defect::ToolMark { depth, head_height });
     }
-    if let Some(by) = input::optional_length("--proud", seen.proud.as_deref())? {
+    if let Some(by) = input::optional_length("--proud", seen.proud.as_deref(), context.bare)? {
         defects.push(Defect::Proud(by));
     }
     for (is_seen, defect) in [
@@ -132,10 +132,10 @@ fn predicted<'a>(
     context: &Context<'a>,
 ) -> Result<Option<Predicted>, Stop> {
     let (Some(length), Some(grip)) = (&args.length, &args.grip) else { return Ok(None) };
-    let length = input::length("--length", length)?;
-    let grip = input::toleranced("--grip", grip)?;
+    let length = input::length("--length", length, context.bare)?;
+    let grip = input::toleranced("--grip", grip, context.bare)?;
     let hole = match &args.hole {
-        Some(hole) => input::hole("--hole", hole)?,
+        Some(hole) => input::hole("--hole", hole, context.bare)?,
         None => {
             let hole = context.practice.hole_for(case).ok_or_else(|| {
                 let practice = context.practice.name();

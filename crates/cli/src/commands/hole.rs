@@ -29,9 +29,9 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
 
     fn of(args: &HoleArgs, context: &Context<'a>) -> Result<Answer<'a>, Stop> {
         let rivet = input::part("--rivet", &args.rivet)?.without_length();
-        let major = input::hole_diameter("--major", &args.major)?;
+        let major = input::hole_diameter("--major", &args.major, context.bare)?;
         let minor = match &args.minor {
-            Some(minor) => input::hole_diameter("--minor", minor)?,
+            Some(minor) => input::hole_diameter("--minor", minor, context.bare)?,
             None => major,
         };
         let damage = input::word("--damage", &args.damage, Damage::ALL)?;
@@ -40,11 +40,12 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
         let found = AsFound::new(major, minor, damage)
             .map_err(|error| input::wrong("--minor", args.minor.as_deref().unwrap_or_default(), error))?;
         let layout = RowLayout {
-            edge: input::optional_length("--edge", args.edge.as_deref())?,
-            pitch: input::optional_length("--pitch", args.pitch.as_deref())?,
+            edge: input::optional_length("--edge", args.edge.as_deref(), context.bare)?,
+            pitch: input::optional_length("--pitch", args.pitch.as_deref(), context.bare)?,
             transverse_pitch: None,
         };
-        let stack = args.layers.as_deref().map(|text| input::layers("--layers", text, None)).transpose()?;
+        let stack =
+            args.layers.as_deref().map(|text| input::layers("--layers", text, None, context.bare)).transpose()?;
         let practice = context.practice;
         let query = HoleQuery { rivet, stack: stack.as_ref(), layout, rows: args.rows, member, practice };
         Ok(Answer { rivet, found, verdict: query.judge(found) })

@@ -72,7 +72,8 @@ impl<'a> InRow<'a> {
     pub(super) fn of(asked: &Asked<'_>, context: &Context<'a>) -> Result<InRow<'a>, Stop> {
         let Asked { args, rivet, stack, edge, pitch, hole, load } = *asked;
         let row = &args.row;
-        let apart = input::optional_length("--transverse-pitch", row.transverse_pitch.as_deref())?.unwrap_or(pitch);
+        let apart = input::optional_length("--transverse-pitch", row.transverse_pitch.as_deref(), context.bare)?
+            .unwrap_or(pitch);
         let (rows, shear) = (row.rows, args.shear.shear());
         let staggered = row.staggered.then_some(apart);
         let strength = row_strength(&RowAsMade { rivet, stack, edge, hole, pitch, rows, staggered, shear })

@@ -9,7 +9,7 @@ use shophead_job::inspect::{Inspected, Inspection, RowTally, State};
 use shophead_job::model::{Job, Look};
 use shophead_job::order::OrderLine;
 use shophead_job::plan::Plan;
-use shophead_job::read::{DrivenFile, read_driven};
+use shophead_job::read::{DrivenFile, read_driven_from};
 use shophead_job::words;
 
 use super::order::{lines_json, order_table};
@@ -21,7 +21,8 @@ use crate::json;
 use crate::report::{Block, Record, Report, Table, Told};
 
 pub(super) fn run<'a>(args: &InspectArgs, job: &'a Job, context: &Context<'a>) -> Result<Report<'a>, Stop> {
-    let file = read_driven(&args.driven, &job.rows)?;
+    let driven = context.inputs.read(&args.driven, "the driven rivets")?;
+    let file = read_driven_from(driven.bytes, &driven.name, job)?;
     let plan = Plan::make(job, context.practice);
     let inspection = Inspection::make(&plan, &file);
     let lines = inspection.order(job.spares_percent);
@@ -32,6 +33,7 @@ pub(super) fn run<'a>(args: &InspectArgs, job: &'a Job, context: &Context<'a>) -
     for row in &inspection.rows {
         report.find(context, &format!("row {}", row.name), &row.sample);
     }
+    report.find(context, "the job", &inspection.finding());
     report.findings_in_text = false;
     report.result = result(job, &inspection, &lines);
     text(&mut report, job, &inspection, &lines, context);
@@ -52,6 +54,9 @@ fn state(inspection: &Inspection<'_, '_>) -> String {
             rivets => format!("Accepted as far as it was looked at; {rivets} rivets were not."),
         },
         State::Rejected => "Not accepted: rejected rivets come out first.".into(),
+        State::NotLookedAt => {
+            "Not accepted: the driven file names no rivet. Look at the rivets, enter them, inspect again.".into()
+        }
     }
 }
 
@@ -62,6 +67,11 @@ fn text(
     lines: &[OrderLine<'_>],
     context: &Context<'_>,
 ) {
+    if inspection.state() == State::NotLookedAt {
+        report.answer(format!("{}: nothing was looked at", job.title));
+        report.paragraph(state(inspection));
+        return;
+    }
     let (accepted, rejected) = (inspection.accepted(), inspection.rejected());
     report.answer(format!("{}: {accepted} accepted, {rejected} rejected", job.title));
     let (looked_at, holes) = (inspection.looked_at(), inspection.holes);

@@ -43,12 +43,12 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
 
     fn of(args: &JointArgs, context: &Context<'a>) -> Result<Answer<'a>, Stop> {
         let rivet = input::part("--rivet", &args.rivet)?.without_length();
-        let stack = input::layers("--sheets", &args.sheets, None)?;
+        let stack = input::layers("--sheets", &args.sheets, None, context.bare)?;
         let case = Case::of(rivet.series().head, rivet.alloy(), rivet.size());
         let edge = edge(args.edge.as_deref(), &rivet, &case, context)?;
-        let pitch = input::optional_length("--pitch", args.pitch.as_deref())?;
-        let hole = args.hole.as_deref().map(|text| input::hole_diameter("--hole", text)).transpose()?;
-        let load = load(args)?;
+        let pitch = input::optional_length("--pitch", args.pitch.as_deref(), context.bare)?;
+        let hole = args.hole.as_deref().map(|text| input::hole_diameter("--hole", text, context.bare)).transpose()?;
+        let load = load(args, context)?;
         let shear = args.shear.shear();
         let found = strength_through(&rivet, &stack, edge.value, hole, pitch, shear, load).map_err(Stop::wrong)?;
         let in_row = pitch.map(|pitch| {
@@ -111,10 +111,10 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
 }
 
 /// The load on one rivet: as given, or its part of the load on the strip, since rows share alike at failure.
-fn load(args: &JointArgs) -> Result<Option<(Load, Factors<'static>)>, Stop> {
+fn load(args: &JointArgs, context: &Context<'_>) -> Result<Option<(Load, Factors<'static>)>, Stop> {
     let force = match (&args.load, &args.row.strip_load) {
-        (Some(text), _) => input::force("--load", text)?,
-        (None, Some(text)) => input::force("--strip-load", text)? * f64::from(args.row.rows).recip(),
+        (Some(text), _) => input::force("--load", text, context.bare)?,
+        (None, Some(text)) => input::force("--strip-load", text, context.bare)? * f64::from(args.row.rows).recip(),
         (None, None) => return Ok(None),
     };
     Ok(Some((Load { force, kind: load_kind(&args.factors) }, factors(&args.factors))))

@@ -47,9 +47,10 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
     const COMMAND: &'static str = "length";
 
     fn of(args: &LengthArgs, context: &Context<'a>) -> Result<Answer<'a>, Stop> {
-        let input::Rivet { part: family, alloy_assumed } = input::Rivet::of(&args.rivet)?;
-        let tolerance = args.tolerance.as_deref().map(|text| input::tolerance("--tolerance", text)).transpose()?;
-        let stack = input::layers("--layers", &args.layers, tolerance)?;
+        let input::Rivet { part: family, alloy_assumed } = input::Rivet::of(&args.rivet, context.bare)?;
+        let tolerance =
+            args.tolerance.as_deref().map(|text| input::tolerance("--tolerance", text, context.bare)).transpose()?;
+        let stack = input::layers("--layers", &args.layers, tolerance, context.bare)?;
         let case = Case::of(family.series().head, family.alloy(), family.size());
         let hole = hole(args, &case, context)?;
         let grip = stack.grip();
@@ -124,7 +125,7 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
 /// The hole as measured, or as the practice has it.
 fn hole<'a>(args: &LengthArgs, case: &Case, context: &Context<'a>) -> Result<Given<'a, Toleranced>, Stop> {
     if let Some(text) = &args.hole {
-        return Ok(Given { value: input::hole("--hole", text)?, basis: &MEASURED });
+        return Ok(Given { value: input::hole("--hole", text, context.bare)?, basis: &MEASURED });
     }
     let Given { value, basis } = context.practice.assumed_hole(case);
     Ok(Given { value: Toleranced::from_least(value), basis })

@@ -23,11 +23,13 @@ use shophead::practice::{Case, Given, Name};
 use shophead::rivet::part::Part;
 use shophead_job::model::Job;
 use shophead_job::plan::Plan;
+use shophead_job::read::Disk;
 
-use crate::args::{Command, FactorArgs, Format};
+use crate::args::{Command, Common, FactorArgs};
 use crate::cells;
 use crate::context::Context;
 use crate::exit::Stop;
+use crate::files::Inputs;
 use crate::input;
 use crate::progress::Progress;
 use crate::report::Report;
@@ -68,11 +70,22 @@ pub(crate) fn run<'a>(command: &Command, job: Option<&'a Job>, context: &'a Cont
 }
 
 /// The job of a command that takes one.
-pub(crate) fn job(command: &Command, format: Format) -> Result<Option<Job>, Stop> {
-    match command {
-        Command::Survey(args) => survey::job(args, format).map(Some),
-        _ => Ok(command.job().map(Job::read).transpose()?),
+pub(crate) fn job(command: &Command, common: &Common, inputs: &Inputs) -> Result<Option<Job>, Stop> {
+    let Some(file) = command.job() else { return Ok(None) };
+    if let Command::Survey(args) = command {
+        survey::refuse(args, common, inputs)?;
     }
+    let text = inputs.read(&file.job, "the job")?;
+    let disk = match text.name.parent() {
+        Some(folder) if file.job_folder_only => Disk::within(folder),
+        _ => Disk::anywhere(),
+    };
+    let beside = inputs.beside(disk);
+    let job = match command {
+        Command::Survey(args) => Job::read_from(text.bytes, &text.name, &survey::WithoutHoles::of(args, &beside)),
+        _ => Job::read_from(text.bytes, &text.name, &beside),
+    };
+    Ok(Some(job?))
 }
 
 /// The plan of a job; whoever waits for it sees how far it is.
@@ -114,7 +127,7 @@ fn edge<'a>(
     case: &Case,
     context: &Context<'a>,
 ) -> Result<Given<'a, Length>, Stop> {
-    if let Some(edge) = input::optional_length("--edge", given)? {
+    if let Some(edge) = input::optional_length("--edge", given, context.bare)? {
         return Ok(Given { value: edge, basis: const { &Basis::shop("as given", "") } });
     }
     context.practice.length(Name::EdgeDistanceLeast, case).ok_or_else(|| {

@@ -1,12 +1,14 @@
 //! `shophead order`.
 
+use std::path::Path;
+
 use serde_json::{Value, json};
 use shophead::finding::Severity;
 use shophead::quantity::Mass;
 use shophead_job::model::Job;
-use shophead_job::order::{Alternative, OrderLine, alternatives, order};
+use shophead_job::order::{Alternative, OrderLine, Stock, alternatives, order};
 use shophead_job::plan::Plan;
-use shophead_job::read::read_stock;
+use shophead_job::read::read_stock_from;
 use shophead_job::tools::{Tool, ToolKind, tools};
 use shophead_job::words::{self, Units};
 
@@ -23,9 +25,15 @@ pub(super) fn spares_percent(given: Option<&str>, job: &Job) -> Result<u32, Stop
     given.map_or(Ok(job.spares_percent), |text| input::percent("--spares", text))
 }
 
+/// What is on the shelf, where a list of it is given.
+pub(super) fn stock(path: Option<&Path>, context: &Context<'_>) -> Result<Option<Vec<Stock>>, Stop> {
+    let text = path.map(|path| context.inputs.read(path, "the stock list")).transpose()?;
+    Ok(text.map(|text| read_stock_from(text.bytes, &text.name)).transpose()?)
+}
+
 pub(super) fn run<'a>(args: &OrderArgs, job: &'a Job, context: &Context<'a>) -> Result<Report<'a>, Stop> {
     let spares = spares_percent(args.spares.as_deref(), job)?;
-    let stock = args.stock.as_deref().map(read_stock).transpose()?;
+    let stock = stock(args.stock.as_deref(), context)?;
     let plan = Plan::make(job, context.practice);
     let lines = order(&plan, spares, stock.as_deref());
     let alternatives = stock.as_deref().map_or_else(Vec::new, |stock| alternatives(&plan, &lines, stock));

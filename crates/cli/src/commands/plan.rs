@@ -10,7 +10,7 @@ use shophead::hole::{Disposition, HoleJudgement};
 use shophead::joint::row::{RowMode, RowStrength};
 use shophead::length::{Interval, Length};
 use shophead::removal::Removal;
-use shophead_job::model::{Job, Row};
+use shophead_job::model::{Direction, Job, Row};
 use shophead_job::order::{OrderLine, order};
 use shophead_job::plan::{BeforeAndAfter, Choice, Counts, HolePlan, Plan, PositionPlan, RemovalNote, RowPlan, Subject};
 use shophead_job::words;
@@ -52,6 +52,8 @@ impl Serialize for Answer<'_> {
         let mut map = serializer.serialize_map(None)?;
         map.serialize_entry("title", &plan.job.title)?;
         map.serialize_entry("own_limits", &plan.job.own_limits.title)?;
+        let file = plan.job.holes_file.as_ref();
+        map.serialize_entry("holes_file", &file.map(|file| json!({ "name": file.name, "is_there": file.is_there })))?;
         map.serialize_entry("counts", &counts_json(plan.counts()))?;
         let row = |row| RowAnswer { row, context: self.context };
         map.serialize_entry("rows", &Each(|| plan.rows.iter().map(row)))?;
@@ -140,6 +142,10 @@ impl<'j> Page<'_, '_, 'j> {
         let Counts { rows, holes, measured, keep, clean_up, oversize, next_size, refer, .. } = counts;
         let of = |count: u32, what: &str| if count == 1 { format!("1 {what}") } else { format!("{count} {what}s") };
         self.report.paragraph(format!("{}, {}.", of(rows, "row"), of(holes, "hole")));
+        if let Some(file) = self.plan.job.holes_file.as_ref().filter(|file| !file.is_there) {
+            let survey = self.context.survey_of(&file.name);
+            self.report.paragraph(format!("{measured} of {holes} measured; {survey}"));
+        }
         if measured > 0 {
             self.report.paragraph(format!(
                 "Of {measured} measured holes: {keep} keep, {clean_up} clean up, {oversize} oversize shank, {next_size} next \
@@ -539,7 +545,8 @@ fn before_and_after_json(plan: &RowPlan<'_>) -> Value {
 }
 
 fn hole_json(hole: &HolePlan<'_>, context: &Context<'_>) -> Value {
-    let found = hole.measured.map(|measured| (measured.as_found, measured.remark.as_str()));
+    let measured = hole.measured;
+    let found = measured.map(|measured| (measured.as_found, measured.remark.as_str()));
     let mut value = json!({
         "hole_number": hole.number,
         "about": hole.about,
@@ -547,6 +554,8 @@ fn hole_json(hole: &HolePlan<'_>, context: &Context<'_>) -> Value {
             "major": json::length(found.major()),
             "minor": json::length(found.minor()),
             "condition": found.damage().word(),
+            "direction": measured.and_then(|measured| measured.direction).map(Direction::word),
+            "opened": measured.and_then(|measured| measured.opened).map(|drill| drill.to_string()),
             "remark": remark,
         })),
         "disposition": hole.disposition().word(),

@@ -26,8 +26,8 @@ use crate::report::{Block, Record, Report};
 use crate::{input, json};
 
 pub(super) fn run<'a>(args: &SpliceArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
-    let (material, thickness) = input::sheet("--sheet", &args.sheet)?;
-    let width = input::length("--width", &args.width)?;
+    let (material, thickness) = input::sheet("--sheet", &args.sheet, context.bare)?;
+    let width = input::length("--width", &args.width, context.bare)?;
     let rivet = input::rivet_or_letters("--rivet", &args.rivet)?.without_length();
     let case = Case::of(rivet.series().head, rivet.alloy(), rivet.size()).in_rows(rows_of(args));
     let member = match args.member {

@@ -1,6 +1,6 @@
 //! `shophead survey`: the terminal and the file round a session.
 
-use std::fs::{self, OpenOptions};
+use std::fs::{self, File, OpenOptions};
 use std::io::{self, BufRead, IsTerminal, Read, Write};
 use std::path::{Path, PathBuf};
 
@@ -9,26 +9,51 @@ use shophead_job::diagnostic::escaped;
 use shophead_job::file::{Held, Lines};
 use shophead_job::model::Job;
 use shophead_job::plan::Plan;
-use shophead_job::read::read_holes_file_from;
+use shophead_job::read::{Files, bytes_of, read_holes_file_from};
 use shophead_job::survey::{HEADER, Survey, prepare};
 
-use crate::args::{Format, SurveyArgs};
+use crate::args::{Common, Format, SurveyArgs};
 use crate::context::{self, Context};
 use crate::exit::Stop;
+use crate::files::{Inputs, cannot, is_standard};
+use crate::output;
 use crate::report::Report;
 
 /// Nobody types a longer line.
 const LONGEST_LINE: u64 = 4_096;
 
-/// The job as it is without the holes of this file, which need not be there yet.
-pub(super) fn job(args: &SurveyArgs, format: Format) -> Result<Job, Stop> {
-    if format != Format::Text {
+/// What has no place in a conversation.
+pub(super) fn refuse(args: &SurveyArgs, common: &Common, inputs: &Inputs) -> Result<(), Stop> {
+    if common.format != Format::Text || common.output.is_some() || args.output.is_some() {
         return Err(Stop::wrong("survey talks in text only; what it measures is in the holes file"));
     }
-    let text = fs::read(&args.job).map_err(|source| Stop::Failed(cannot("read", &args.job, &source)))?;
-    let holes = real(&args.holes);
-    let files = |path: &Path| if real(path) == holes { Ok(HEADER.into()) } else { fs::read(path) };
-    Ok(Job::read_from(text, &args.job, &files)?)
+    if is_standard(&args.holes) {
+        return Err(Stop::wrong("- is no holes file; right would be a file that the measures are added to"));
+    }
+    inputs.take_standard("what is typed")?;
+    output::standard_is_open()
+}
+
+/// The files of a job but for the holes of one of them, which need not be there yet.
+pub(super) struct WithoutHoles<'f> {
+    holes: PathBuf,
+    files: &'f dyn Files,
+}
+
+impl<'f> WithoutHoles<'f> {
+    pub(super) fn of(args: &SurveyArgs, files: &'f dyn Files) -> WithoutHoles<'f> {
+        WithoutHoles { holes: real(&args.holes), files }
+    }
+}
+
+impl Files for WithoutHoles<'_> {
+    fn read(&self, path: &Path) -> io::Result<Vec<u8>> {
+        if real(path) == self.holes { Ok(HEADER.into()) } else { self.files.read(path) }
+    }
+
+    fn may_name(&self, path: &Path) -> bool {
+        self.files.may_name(path)
+    }
 }
 
 /// A path by which two names of one file are known for one, also when it is not there yet.
@@ -39,22 +64,19 @@ fn real(path: &Path) -> PathBuf {
         .unwrap_or_else(|_| path.to_owned())
 }
 
-fn cannot(what: &str, path: &Path, error: &io::Error) -> String {
-    format!("cannot {what} {}: {error}", escaped(&path.display().to_string()))
-}
-
 pub(super) fn run<'a>(args: &SurveyArgs, job: &'a Job, context: &Context<'a>) -> Result<Report<'a>, Stop> {
     let path = &args.holes;
-    let old = match fs::read(path) {
+    let old = match File::open(path).and_then(bytes_of) {
         Ok(old) => Some(old),
         Err(error) if error.kind() == io::ErrorKind::NotFound => None,
         Err(error) => return Err(Stop::Failed(cannot("read", path, &error))),
     };
     let prepared = prepare(old.as_deref());
-    let file = read_holes_file_from(prepared.content.clone(), path, &job.rows)?;
+    let file = read_holes_file_from(prepared.content.clone(), path, job)?;
     let plan = Plan::make(job, context.practice);
     let mut survey = Survey::new(&plan, &file, prepared.line_end, context.units);
-    let mut talk = Talk { width: context::width(args.screen.width), echoes: !io::stdin().is_terminal() };
+    let width = context::width(args.screen.width);
+    let mut talk = Talk { width, echoes: !io::stdin().is_terminal(), is_gone: false };
     let not_written = |error: io::Error| Stop::Failed(cannot("write", path, &error));
     // Everything has been read and understood: only now is anything written, and only if it is still as it was read.
     let held = Held::of(path, old.as_deref()).map_err(not_written)?;
@@ -69,13 +91,9 @@ pub(super) fn run<'a>(args: &SurveyArgs, job: &'a Job, context: &Context<'a>) ->
     let mut lines = held.with(&prepared.content).map_err(not_written)?;
     talk.say_all(&survey.greeting())?;
     let talked = converse(&mut survey, &mut lines, &mut talk, path);
-    match talked {
-        Ok(()) => {}
-        Err(Stop::ReaderGone) => return Err(Stop::ReaderGone),
-        Err(stop) => {
-            talk.say_all(&survey.farewell())?;
-            return Err(stop);
-        }
+    if let Err(stop) = talked {
+        talk.say_all(&survey.farewell())?;
+        return Err(stop);
     }
     Ok(report(&survey, context))
 }
@@ -108,7 +126,7 @@ fn converse(survey: &mut Survey<'_, '_>, lines: &mut Lines, talk: &mut Talk, pat
             let said = survey.saved(entry);
             talk.say_all(&said)?;
         }
-        if reply.is_over {
+        if reply.is_over || talk.is_gone {
             return Ok(());
         }
     }
@@ -119,24 +137,29 @@ struct Talk {
     width: usize,
     /// Whether what is typed does not show by itself.
     echoes: bool,
+    /// Nobody reads what is said any more. What was measured by then stays.
+    is_gone: bool,
 }
 
 impl Talk {
-    fn say(&self, line: &str) -> Result<(), Stop> {
+    fn say(&mut self, line: &str) -> Result<(), Stop> {
         let options = textwrap::Options::new(self.width).subsequent_indent("  ");
         let options = options.word_splitter(textwrap::WordSplitter::NoHyphenation);
         let mut text = textwrap::fill(line, options);
         text.push('\n');
-        show(&text)
+        self.show(&text)
     }
 
-    fn say_all(&self, lines: &[String]) -> Result<(), Stop> {
+    fn say_all(&mut self, lines: &[String]) -> Result<(), Stop> {
         lines.iter().try_for_each(|line| self.say(line))
     }
 
     /// Asks for a line; `None` at the end of the input.
-    fn ask(&self, prompt: &str, input: &mut impl BufRead) -> Result<Option<String>, Stop> {
-        show(prompt)?;
+    fn ask(&mut self, prompt: &str, input: &mut impl BufRead) -> Result<Option<String>, Stop> {
+        self.show(prompt)?;
+        if self.is_gone {
+            return Ok(None);
+        }
         let mut bytes = Vec::new();
         let read = input.take(LONGEST_LINE).read_until(b'\n', &mut bytes);
         read.map_err(|error| Stop::Failed(format!("the input could not be read: {error}")))?;
@@ -147,24 +170,27 @@ impl Talk {
                 LONGEST_LINE => "\nA line as long as this is not taken, nor is what follows.",
                 _ => "\nThe last line had no Enter and is not taken.",
             };
-            show(what)?;
-            show("\n")?;
+            self.show(what)?;
+            self.show("\n")?;
             return Ok(None);
         }
         let typed = String::from_utf8_lossy(&bytes).trim().to_owned();
         if self.echoes {
-            show(&format!("{}\n", escaped(&typed)))?;
+            self.show(&format!("{}\n", escaped(&typed)))?;
         }
         Ok(Some(typed))
     }
-}
 
-fn show(text: &str) -> Result<(), Stop> {
-    let mut out = io::stdout().lock();
-    out.write_all(text.as_bytes()).and_then(|()| out.flush()).map_err(|error| match error.kind() {
-        io::ErrorKind::BrokenPipe => Stop::ReaderGone,
-        _ => Stop::Failed(format!("the answer could not be written: {error}")),
-    })
+    fn show(&mut self, text: &str) -> Result<(), Stop> {
+        let mut out = io::stdout().lock();
+        match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
+            Err(error) if output::is_reader_gone(&error) => {
+                self.is_gone = true;
+                Ok(())
+            }
+            shown => shown.map_err(|error| output::not_written(None, &error)),
+        }
+    }
 }
 
 fn report<'a>(survey: &Survey<'_, 'a>, context: &Context<'a>) -> Report<'a> {

@@ -382,7 +382,7 @@ fn spawned(typed: &[&str]) -> std::process::Child {
 }
 
 #[test]
-fn a_reader_that_has_seen_enough_ends_it_quietly() {
+fn a_reader_that_has_seen_enough_changes_no_status() {
     let mut child = spawned(&["batch", "length"]);
     let mut input = child.stdin.take().expect("a pipe");
     // More than any pipe holds; the writer is cut off too.
@@ -398,7 +398,50 @@ fn a_reader_that_has_seen_enough_ends_it_quietly() {
     let mut told = String::new();
     child.stderr.take().expect("a pipe").read_to_string(&mut told).expect("text");
     writer.join().expect("the writer ends");
-    assert_eq!((status.code(), told.as_str()), (Some(0), ""));
+    let wrong = "error: 200 of 200000 rows cannot be answered, the first is row 8; their error says why\n";
+    assert_eq!((status.code(), told.as_str()), (Some(2), wrong));
+}
+
+#[test]
+fn the_answers_to_a_file_are_whole_or_not_there() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let rows = many(20_000);
+    std::fs::write(folder.path().join("rows.csv"), &rows).expect("written");
+    let run = |typed: &str| {
+        shophead_with(&format!("batch length {typed}"), |command| {
+            command.current_dir(folder.path()).write_stdin(rows.clone())
+        })
+    };
+    let names = || {
+        let mut names: Vec<String> = std::fs::read_dir(folder.path())
+            .expect("a folder")
+            .map(|entry| entry.expect("an entry").file_name().to_string_lossy().into_owned())
+            .collect();
+        names.sort();
+        names
+    };
+    let printed = run("rows.csv");
+    for typed in ["rows.csv --output answers.csv", "- --output answers.csv --threads 2"] {
+        let written = run(typed);
+        assert_eq!((written.status, written.stdout.as_str()), (Some(2), ""), "{written}");
+        assert_eq!(std::fs::read_to_string(folder.path().join("answers.csv")).expect("there"), printed.stdout);
+    }
+    assert_eq!(names(), ["answers.csv", "rows.csv"]);
+    // The rows themselves, another list, a folder: what is there stays.
+    for (typed, status, told) in [
+        ("rows.csv --output rows.csv", 2, "--output rows.csv is a file that is read here"),
+        ("rows.csv --format json --output answers.csv", 2, "has the ending of an input file"),
+        ("rows.csv --output .", 3, "cannot write ."),
+        ("missing.csv --output answers.csv", 3, "cannot read missing.csv"),
+        ("rows.csv --limits rows.csv --output answers.csv", 2, "rows.csv:1"),
+    ] {
+        let run = run(typed);
+        assert_eq!((run.status, run.stdout.as_str()), (Some(status), ""), "{run}");
+        assert!(run.stderr.contains(told), "{run}");
+    }
+    assert_eq!(std::fs::read_to_string(folder.path().join("rows.csv")).expect("there"), rows);
+    assert_eq!(std::fs::read_to_string(folder.path().join("answers.csv")).expect("there"), printed.stdout);
+    assert_eq!(names(), ["answers.csv", "rows.csv"]);
 }
 
 /// The most memory that a run on so many rows has held, in KiB.

@@ -122,7 +122,7 @@ fn the_job_file_is_not_written_over() {
     fs::write(folder.path().join("job.toml"), SOUND).expect("written");
     for command in ["card", "map"] {
         let run = run_in(folder.path(), &[command, "job.toml", "-o", "./job.toml"]);
-        assert_eq!(run.refused(), "error: --output is the job file itself; name another file\n");
+        assert_eq!(run.refused(), "error: --output ./job.toml is a file that is read here; name another file\n");
     }
     assert_eq!(fs::read_to_string(folder.path().join("job.toml")).expect("there"), SOUND);
     fs::write(folder.path().join("holes.csv"), "row,hole,major\n").expect("written");

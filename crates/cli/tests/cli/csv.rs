@@ -1,6 +1,6 @@
 //! CSV: a header line, rows, lengths in the units asked for.
 
-use crate::{EXAMPLES, shophead};
+use crate::{EXAMPLES, shophead, with_units};
 
 /// Header and rows of a run.
 #[track_caller]
@@ -58,8 +58,8 @@ fn cells_say_what_the_text_says() {
 
 #[test]
 fn units_are_named_in_the_columns() {
-    assert_eq!(cell(&format!("{} --units mm", EXAMPLES[0].0), 0, "length_mm"), "7.9375");
-    assert_eq!(cell(&format!("{} --units mm", EXAMPLES[3].0), 0, "allowable_n"), "1663.346");
+    assert_eq!(cell(&format!("{} --units mm", with_units(EXAMPLES[0].0)), 0, "length_mm"), "7.9375");
+    assert_eq!(cell(&format!("{} --units mm", with_units(EXAMPLES[3].0)), 0, "allowable_n"), "1663.346");
 }
 
 #[test]

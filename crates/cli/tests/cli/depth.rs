@@ -207,9 +207,13 @@ fn a_group_reads_at_any_width_and_as_rows() {
     assert_eq!(lines.len(), 4);
     assert!(lines[0].starts_with("rivet,part,x_in,y_in,fx_lbf,fy_lbf,load_lbf,allowable_lbf,margin,worst,"), "{run}");
     assert!(lines[3].starts_with("3,MS20470AD4,2.000,1.000,") && lines[3].contains(",true,"), "{run}");
+    let inches = [("p.csv", "x,y\n0,0\n1in,0\n2in,1in\n")];
     let (inches, millimetres) = (
         with_files(&points, &format!("{typed} --format json")),
-        with_files(&points, &format!("{typed} --format json --units mm")),
+        with_files(
+            &inches,
+            "group p.csv --load 0,-100lbf --at 3in,1in --rivet MS20470AD4 --sheets 2024-T3:.064in,2024-T3:.125in --format json --units mm",
+        ),
     );
     assert_eq!(inches.json(0)["result"], millimetres.json(0)["result"]);
 }

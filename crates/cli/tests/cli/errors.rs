@@ -26,7 +26,7 @@ fn each_mistake_has_its_sentence() {
         ),
         (
             format!("{length} 9999-T3:.032"),
-            "--layers, item 1 \"9999-T3:.032\": this sheet alloy is not known; known are 2024, 5052, 6061, 7075, 2014, 2017 (character 1)",
+            "--layers, item 1 \"9999-T3:.032\": this sheet alloy is not known (character 1); known are 2024, 5052, 6061, 7075, 2014, 2017",
         ),
         (
             format!("{length} .032:shiny"),

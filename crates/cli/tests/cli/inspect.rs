@@ -96,6 +96,23 @@ fn a_job_is_accepted_when_all_of_it_was_looked_at() {
     assert_eq!(result["state"], "accepted-so-far");
 }
 
+/// A file that was not filled in yet must not pass for an inspection.
+#[test]
+fn nothing_is_accepted_where_nothing_was_looked_at() {
+    for nothing in ["row,hole,condition\n", "row,hole,condition,remark\n\n,,,\n"] {
+        let value = inspected(nothing, "--format json").json(1);
+        let result = &value["result"];
+        assert_eq!((&result["state"], &result["looked_at"]), (&json!("not-looked-at"), &json!(0)));
+        let findings = value["findings"].as_array().expect("findings");
+        let told: Vec<_> = findings.iter().map(|one| (&one["code"], &one["severity"], &one["subject"])).collect();
+        assert_eq!(told, [(&json!("not-checked"), &json!("refer"), &json!("the job"))]);
+        let run = inspected(nothing, "");
+        let text = run.printed(1);
+        assert!(text.starts_with("Keel skin panel, frames 2 to 6: nothing was looked at\n"), "{text}");
+        assert!(!text.contains("Accepted") && text.contains("Not accepted"), "{text}");
+    }
+}
+
 #[test]
 fn a_rivet_that_was_replaced_is_judged_by_its_last_line() {
     let text = "row,hole,diameter,height\nC1,1,.150,.060\nC1,1,.190,.060\n";
@@ -116,7 +133,7 @@ fn csv_carries_other_columns_and_no_formulas() {
          C1,1,MS20426AD4-5,,,,,sound,'=1+1,true,,,note,not-checked,JB,'-y\n"
     );
     let empty = inspected("row,hole,by\n", "--format csv");
-    assert!(empty.printed(0).ends_with(",findings,by\n"), "{empty}");
+    assert!(empty.printed(1).ends_with(",findings,by\n"), "{empty}");
     assert_eq!(empty.stdout.lines().count(), 1);
 }
 

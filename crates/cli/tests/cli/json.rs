@@ -2,7 +2,7 @@
 
 use serde_json::{Value, json};
 
-use crate::{EXAMPLES, shophead};
+use crate::{EXAMPLES, shophead, with_units};
 
 /// The result of a run, with the envelope checked.
 #[track_caller]
@@ -453,7 +453,8 @@ fn sources() {
 #[test]
 fn the_figures_do_not_depend_on_the_units_of_the_text() {
     for (typed, status) in EXAMPLES.iter().filter(|(typed, _)| *typed != "sources") {
-        let (mut inches, mut millimetres) = (result(typed, *status), result(&format!("{typed} --units mm"), *status));
+        let (mut inches, mut millimetres) =
+            (result(typed, *status), result(&format!("{} --units mm", with_units(typed)), *status));
         for value in [&mut inches, &mut millimetres] {
             strip_messages(value);
         }

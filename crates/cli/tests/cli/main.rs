@@ -19,6 +19,7 @@ mod strict;
 mod survey;
 mod text;
 mod trim;
+mod units;
 
 use std::process::Output;
 
@@ -93,6 +94,41 @@ impl std::fmt::Display for Run {
         let Run { typed, status, stdout, stderr } = self;
         write!(f, "shophead {typed}\nstatus {status:?}\nstdout:\n{stdout}\nstderr:\n{stderr}")
     }
+}
+
+/// The same with its unit at every number that could be one of millimetres or newtons.
+fn with_units(typed: &str) -> String {
+    const LENGTHS: &[&str] = &[
+        "--layers",
+        "--sheets",
+        "--sheet",
+        "--tolerance",
+        "--measured-diameter",
+        "--measured-height",
+        "--length",
+        "--grip",
+        "--major",
+        "--minor",
+        "--edge",
+        "--pitch",
+        "--width",
+    ];
+    let mut option = "";
+    let words = typed.split(' ').map(|word| {
+        let unit = match option {
+            "--load" => "lbf",
+            option if LENGTHS.contains(&option) => "in",
+            _ => "",
+        };
+        option = word;
+        let is_bare = |item: &str| {
+            let number = item.rsplit(':').next().unwrap_or(item);
+            number.chars().all(|c| c.is_ascii_digit() || c == '.')
+        };
+        let items = word.split(',').map(|item| if is_bare(item) { format!("{item}{unit}") } else { item.to_owned() });
+        items.collect::<Vec<_>>().join(",")
+    });
+    words.collect::<Vec<_>>().join(" ")
 }
 
 /// One run a command, with the status that it ends with.

@@ -96,7 +96,7 @@ K1 4/1000 > q
     assert!(out.starts_with(talk), "{out}");
     assert_eq!(
         bench.found(),
-        "row,hole,major,minor,condition,remark\nK1,1,0.163,0.16,gouged,\"burr\"\nK1,3,0.159,,sound,\"\"\n"
+        "row,hole,major,minor,condition,direction,opened,remark\nK1,1,0.163,0.16,gouged,,,\"burr\"\nK1,3,0.159,,sound,,,\"\"\n"
     );
     // On it goes, corrects, and the plan takes the last line.
     let (_, out, _) = bench.survey("b\n.160 c\n");
@@ -219,7 +219,7 @@ fn a_second_survey_of_the_same_file_is_refused() {
     first.stdin.take().expect("an input").write_all(b".159\n").expect("typed");
     let first = first.wait_with_output().expect("an end");
     assert!(first.status.success());
-    assert!(bench.found().ends_with("K1,1,0.159,,sound,\"\"\n"), "{}", bench.found());
+    assert!(bench.found().ends_with("K1,1,0.159,,sound,,,\"\"\n"), "{}", bench.found());
     // A plan may be made meanwhile, and the next survey goes on.
     assert_eq!(bench.run("plan job.toml", "").0, Some(0));
     assert_eq!(bench.survey(".160\n").0, Some(0));
@@ -305,7 +305,9 @@ fn the_demo_goes_from_survey_to_signature() {
     };
     let in_demo = |typed: &str| typed.replace("job.toml", &format!("{DEMO}/job.toml"));
     let (plan, order) = (result("plan job.toml"), result("order job.toml --stock stock.csv"));
-    assert_eq!(plan, result(&in_demo("plan job.toml")));
+    let mut of_demo = result(&in_demo("plan job.toml"));
+    of_demo["holes_file"]["name"] = "found.csv".into();
+    assert_eq!(plan, of_demo);
     assert_eq!(order, result(&in_demo("order job.toml --stock stock.csv")));
 
     // Card: what plan and order say, for every row, every hole that differs, every part.
@@ -386,7 +388,7 @@ fn job_of(path: &Path) -> Job {
 #[test]
 fn two_hundred_kills_lose_nothing_that_was_saved() {
     let bench = Bench::new(JOB);
-    let rows = job_of(&bench.path("job.toml")).rows;
+    let job = job_of(&bench.path("job.toml"));
     let mut numbers = Numbers(0x5DEE_CE66_D123_4567);
     let mut saved: Vec<String> = Vec::new();
     let (mut killed, mut torn) = (0, 0);
@@ -436,7 +438,7 @@ fn two_hundred_kills_lose_nothing_that_was_saved() {
             half = None;
         }
         assert_eq!(prepared.torn.as_deref(), half.map(str::as_bytes), "round {round}");
-        let file = read_holes_file_from(prepared.content, Path::new("found.csv"), &rows);
+        let file = read_holes_file_from(prepared.content, Path::new("found.csv"), &job);
         let file = file.unwrap_or_else(|error| panic!("round {round}: {error}"));
         // Whatever was told stands in the file, in that order; beside it at most the last line of each round.
         let mut lines = file.records.iter().map(|record| {

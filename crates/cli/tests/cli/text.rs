@@ -52,7 +52,7 @@ fn millimetres_are_written_as_such() {
     let inches =
         words.windows(2).find(|pair| pair[1].trim_end_matches(['.', ',']) == "in" && pair[0].parse::<f64>().is_ok());
     assert_eq!(inches, None, "{run}");
-    let run = shophead("joint --rivet MS20470AD4 --sheets 2024-T3:.032,2024-T3:.125 --units mm");
+    let run = shophead("joint --rivet MS20470AD4 --sheets 2024-T3:.032in,2024-T3:.125in --units mm");
     assert!(run.printed(0).starts_with("MS20470AD4   carries 1663 N a rivet\n"), "{run}");
 }
 

@@ -326,10 +326,20 @@ fn sums(rivets: &[Member<'_>], origin: Point, heaviest: f64, load: PlaneLoad) ->
     }
     (x, y) = (x / weight, y / weight);
     let polar = rivets.iter().map(weighted).map(|(w, (dx, dy))| w * ((dx - x) * (dx - x) + (dy - y) * (dy - y))).sum();
-    let (arm_x, arm_y) = offset(origin, load.at);
     let (load_x, load_y) = (load.x.lbf(), load.y.lbf());
-    let moment = load.moment_in_lbf + (arm_x - x) * load_y - (arm_y - y) * load_x;
+    let moment = load.moment_in_lbf + moment(origin, (x, y), load);
     Sums { weight, x, y, polar, load_x, load_y, moment }
+}
+
+/// The moment of the force itself about a point, in inch-pounds: nothing where its line goes through that point as nearly as the
+/// rounding of its two parts can tell.
+fn moment(origin: Point, (x, y): (f64, f64), load: PlaneLoad) -> f64 {
+    /// Each part is rounded three times: the arm to inches, less the centroid, times the force.
+    const ROUNDED: f64 = 4.0 * f64::EPSILON;
+    let (arm_x, arm_y) = offset(origin, load.at);
+    let (along_x, along_y) = ((arm_x - x) * load.y.lbf(), (arm_y - y) * load.x.lbf());
+    let moment = along_x - along_y;
+    if libm::fabs(moment) <= ROUNDED * (libm::fabs(along_x) + libm::fabs(along_y)) { 0.0 } else { moment }
 }
 
 fn at(origin: Point, x: f64, y: f64) -> Option<Point> {

@@ -1,17 +1,26 @@
 //! A table of a TOML file, and a value in it, each with its place in the text.
+//!
+//! A line of a rows file is such a table too, and a cell such a value: what a row may say is read by the same lines, however it is written.
 
 use std::ops::{Range, RangeInclusive};
 
-use shophead::length::{Length, ParseLengthError, Toleranced};
+use shophead::length::{Bare, Length, ParseLengthError, Toleranced};
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
+use super::MAX_TOML;
 use super::keys::Keys;
+use super::sheet::Cell;
 use super::source::{Source, nearest_or_all, quoted};
+use crate::cell::original;
 use crate::diagnostic::is_unseen;
 
 /// Reads the whole file as a table; `None` when it is not TOML.
 pub(super) fn root<'a>(source: &Source<'_>, text: &'a str) -> Option<Spanned<DeTable<'a>>> {
+    if text.len() > MAX_TOML {
+        source.too_large(MAX_TOML);
+        return None;
+    }
     let (table, errors) = DeTable::parse_recoverable(text);
     let is_twice = |error: &toml::de::Error| error.message() == "duplicate key";
     let readable = errors.iter().all(is_twice);
@@ -63,10 +72,63 @@ fn syntax(source: &Source<'_>, text: &str, span: Range<usize>, message: &str) {
     }
 }
 
+/// What a table is made of.
+#[derive(Clone, Copy)]
+enum Entries<'a> {
+    Toml(&'a DeTable<'a>),
+    /// The filled cells of a line, by the name of their column.
+    Line(&'a [(&'static str, &'a Cell)]),
+}
+
+/// The column that a key of a row stands in.
+pub(super) fn column_of(key: &'static str) -> &'static str {
+    match key {
+        "name" => "row",
+        "transverse-pitch" => "transverse_pitch",
+        "rows-in-pattern" => "rows_in_pattern",
+        "clearance" => "clearances",
+        "hole-size" => "hole_size",
+        key => key,
+    }
+}
+
+/// What divides the items of a list that stands in one cell.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(super) enum Divided {
+    /// Commas or semicolons: items may have blanks in them.
+    Commas,
+    /// Semicolons: items may have commas in them.
+    Semicolons,
+    /// Blanks as well.
+    Blanks,
+}
+
+impl Divided {
+    fn divides(self, c: char) -> bool {
+        match self {
+            Divided::Commas => matches!(c, ',' | ';'),
+            Divided::Semicolons => c == ';',
+            Divided::Blanks => matches!(c, ',' | ';') || c.is_whitespace(),
+        }
+    }
+
+    /// Where each item stands.
+    fn parts(self, text: &str) -> Vec<Range<usize>> {
+        let mut start = 0;
+        let mut parts = Vec::new();
+        for (at, mark) in text.match_indices(|c| self.divides(c)) {
+            parts.push(start..at);
+            start = at + mark.len();
+        }
+        parts.push(start..text.len());
+        parts
+    }
+}
+
 /// A table whose keys are known.
 pub(super) struct Table<'a> {
     pub(super) source: &'a Source<'a>,
-    entries: &'a DeTable<'a>,
+    entries: Entries<'a>,
     pub(super) span: Range<usize>,
     /// What it describes, for messages: `the job`, `row "K1"`.
     pub(super) subject: String,
@@ -89,14 +151,40 @@ impl<'a> Table<'a> {
                 source.mistake(key.span(), format!("{} has no key {}", keys.of, quoted(name)), help);
             }
         }
-        Table { source, entries, span, subject, keys }
+        Table { source, entries: Entries::Toml(entries), span, subject, keys }
+    }
+
+    /// A line of a CSV file as the table that it stands for.
+    pub(super) fn of_line(
+        source: &'a Source<'a>,
+        cells: &'a [(&'static str, &'a Cell)],
+        span: Range<usize>,
+        subject: String,
+        keys: &'static Keys,
+    ) -> Table<'a> {
+        Table { source, entries: Entries::Line(cells), span, subject, keys }
     }
 
     /// The value of a key, if there is one.
     pub(super) fn optional(&self, key: &'static str) -> Option<Value<'a>> {
         debug_assert!(self.keys.names.contains(&key), "{key} is not a key of {}", self.keys.of);
-        let value = self.entries.get(key)?;
-        Some(Value { source: self.source, name: key.into(), value: value.get_ref(), span: value.span() })
+        match self.entries {
+            Entries::Toml(entries) => {
+                let value = entries.get(key)?;
+                let given = Given::Toml(value.get_ref());
+                Some(Value { source: self.source, name: key.into(), value: given, span: value.span() })
+            }
+            Entries::Line(cells) => {
+                let column = column_of(key);
+                let (_, cell) = cells.iter().find(|(name, _)| *name == column)?;
+                Some(Value {
+                    source: self.source,
+                    name: column.into(),
+                    value: Given::Cell(original(&cell.text)),
+                    span: cell.span.clone(),
+                })
+            }
+        }
     }
 
     /// The value of a key that must be there.
@@ -110,8 +198,11 @@ impl<'a> Table<'a> {
 
     /// Says that a key is missing.
     pub(super) fn missing(&self, key: &'static str) {
-        let example = self.keys.example(key);
-        self.source.mistake(self.span.clone(), format!("{} has no {key}", self.subject), example);
+        let (key, help) = match self.entries {
+            Entries::Toml(_) => (key, self.keys.example(key)),
+            Entries::Line(_) => (column_of(key), format!("fill its cell in the column {}", column_of(key))),
+        };
+        self.source.mistake(self.span.clone(), format!("{} has no {key}", self.subject), help);
     }
 }
 
@@ -121,8 +212,16 @@ pub(super) struct Value<'a> {
     pub(super) source: &'a Source<'a>,
     /// What it is called in messages: its key, or what a list is made of.
     pub(super) name: String,
-    value: &'a DeValue<'a>,
+    value: Given<'a>,
     pub(super) span: Range<usize>,
+}
+
+/// How a value is written.
+#[derive(Clone, Copy)]
+enum Given<'a> {
+    Toml(&'a DeValue<'a>),
+    /// A cell, or a part of one.
+    Cell(&'a str),
 }
 
 impl<'a> Value<'a> {
@@ -132,32 +231,51 @@ impl<'a> Value<'a> {
 
     fn not_a<T>(&self, wanted: &str) -> Option<T> {
         let found = match self.value {
-            DeValue::String(_) => "a text",
-            DeValue::Integer(_) | DeValue::Float(_) => "a number",
-            DeValue::Boolean(_) => "true or false",
-            DeValue::Datetime(_) => "a date",
-            DeValue::Array(_) => "a list",
-            DeValue::Table(_) => "a table",
+            Given::Toml(DeValue::String(_)) => "a text",
+            Given::Toml(DeValue::Integer(_) | DeValue::Float(_)) => "a number",
+            Given::Toml(DeValue::Boolean(_)) => "true or false",
+            Given::Toml(DeValue::Datetime(_)) => "a date",
+            Given::Toml(DeValue::Array(_)) => "a list",
+            Given::Toml(DeValue::Table(_)) => "a table",
+            Given::Cell(_) => "a cell",
         };
         self.mistake(format!("{} is {found}", self.name), format!("right would be {wanted}"));
         None
     }
 
     pub(super) fn is_text(&self) -> bool {
-        self.value.is_str()
+        match self.value {
+            Given::Toml(value) => value.is_str(),
+            Given::Cell(_) => true,
+        }
     }
 
     pub(super) fn is_table(&self) -> bool {
-        self.value.is_table()
+        matches!(self.value, Given::Toml(value) if value.is_table())
     }
 
     pub(super) fn is_list(&self) -> bool {
-        self.value.is_array()
+        matches!(self.value, Given::Toml(value) if value.is_array())
+    }
+
+    /// What a cell says; `None` for a value of a TOML file.
+    pub(super) fn cell(&self) -> Option<&'a str> {
+        match self.value {
+            Given::Toml(_) => None,
+            Given::Cell(text) => Some(text),
+        }
+    }
+
+    fn as_str(&self) -> Option<&'a str> {
+        match self.value {
+            Given::Toml(value) => value.as_str(),
+            Given::Cell(text) => Some(text),
+        }
     }
 
     /// A text that can be shown as it is: on one line, no character unseen.
     pub(super) fn text(&self) -> Option<&'a str> {
-        let Some(text) = self.value.as_str() else { return self.not_a("a text in quotes") };
+        let Some(text) = self.as_str() else { return self.not_a("a text in quotes") };
         if text.contains(is_unseen) {
             let help = "write it on one line, without characters that cannot be seen";
             self.mistake(format!("{} holds a control or direction character: {}", self.name, quoted(text)), help);
@@ -179,8 +297,9 @@ impl<'a> Value<'a> {
     /// What a text says, or a number exactly as it stands in the file.
     pub(super) fn written(&self) -> Option<&'a str> {
         match self.value {
-            DeValue::String(text) => Some(text),
-            DeValue::Integer(_) | DeValue::Float(_) => self.source.text.get(self.span.clone()),
+            Given::Cell(text) => Some(text),
+            Given::Toml(DeValue::String(text)) => Some(text),
+            Given::Toml(DeValue::Integer(_) | DeValue::Float(_)) => self.source.text.get(self.span.clone()),
             _ => self.not_a("a text in quotes or a number"),
         }
     }
@@ -189,8 +308,10 @@ impl<'a> Value<'a> {
     pub(super) fn character(&self, at: usize) -> Range<usize> {
         let Some(raw) = self.source.text.get(self.span.clone()) else { return self.span.clone() };
         let quotes = match (self.value, raw.chars().next()) {
-            (DeValue::String(text), Some('"' | '\'')) if raw.len() == text.len() + 2 => 1,
-            (DeValue::Integer(_) | DeValue::Float(_), _) => 0,
+            (Given::Toml(DeValue::String(text)), Some('"' | '\'')) if raw.len() == text.len() + 2 => 1,
+            (Given::Toml(DeValue::Integer(_) | DeValue::Float(_)), _) => 0,
+            (Given::Cell(text), _) if raw == text => 0,
+            (Given::Cell(text), Some('"')) if raw.len() == text.len() + 2 => 1,
             // Written with escapes or over several lines: characters cannot be counted off.
             _ => return self.span.clone(),
         };
@@ -198,8 +319,8 @@ impl<'a> Value<'a> {
         self.span.start + start..self.span.start + start + c.len_utf8()
     }
 
-    fn measured<T>(&self, parse: fn(&str) -> Result<T, ParseLengthError>) -> Option<T> {
-        match parse(self.written()?) {
+    fn measured<T>(&self, parse: fn(&str, Bare) -> Result<T, ParseLengthError>) -> Option<T> {
+        match parse(self.written()?, self.source.bare.get()) {
             Ok(read) => Some(read),
             Err(error) => {
                 self.source.refused(self.character(error.at), &self.name, &error);
@@ -210,7 +331,7 @@ impl<'a> Value<'a> {
 
     /// A length, perhaps less than nothing.
     pub(super) fn length(&self) -> Option<Length> {
-        self.measured(Length::parse)
+        self.measured(Length::parse_as)
     }
 
     /// A length that is more than nothing.
@@ -225,7 +346,16 @@ impl<'a> Value<'a> {
 
     /// A length with a tolerance that leaves more than nothing.
     pub(super) fn toleranced(&self) -> Option<Toleranced> {
-        let length = self.measured(Toleranced::parse)?;
+        self.more_than_nothing(Toleranced::parse_as)
+    }
+
+    /// How thick a layer is: the same, and no slip such as 40 for .040.
+    pub(super) fn thickness(&self) -> Option<Toleranced> {
+        self.more_than_nothing(Toleranced::parse_thickness)
+    }
+
+    fn more_than_nothing(&self, parse: fn(&str, Bare) -> Result<Toleranced, ParseLengthError>) -> Option<Toleranced> {
+        let length = self.measured(parse)?;
         if length.min() <= Length::ZERO {
             let message = format!("{} is not more than nothing at the lower end of its tolerance", self.name);
             self.mistake(message, "right would be \".032+-.002\"");
@@ -237,8 +367,12 @@ impl<'a> Value<'a> {
     /// A whole number.
     pub(super) fn whole(&self, range: RangeInclusive<u32>) -> Option<u32> {
         let wanted = format!("a whole number from {} to {}", range.start(), range.end());
-        let DeValue::Integer(number) = self.value else { return self.not_a(&wanted) };
-        let read = u32::from_str_radix(number.as_str(), number.radix()).ok().filter(|read| range.contains(read));
+        let read = match self.value {
+            Given::Toml(DeValue::Integer(number)) => u32::from_str_radix(number.as_str(), number.radix()).ok(),
+            Given::Cell(text) => text.parse().ok(),
+            Given::Toml(_) => return self.not_a(&wanted),
+        };
+        let read = read.filter(|read| range.contains(read));
         if read.is_none() {
             let written = self.source.text.get(self.span.clone()).unwrap_or_default();
             self.mistake(format!("{} cannot be {written}", self.name), format!("right would be {wanted}"));
@@ -248,8 +382,11 @@ impl<'a> Value<'a> {
 
     /// One of a few words.
     pub(super) fn word<T: Copy>(&self, known: impl Iterator<Item = (&'static str, T)> + Clone) -> Option<T> {
-        let Some(written) = self.value.as_str() else { return self.not_a("a word in quotes") };
-        let found = known.clone().find(|(word, _)| *word == written);
+        let Some(written) = self.as_str() else { return self.not_a("a word in quotes") };
+        // A spreadsheet makes capitals on its own.
+        let is_cell = self.cell().is_some();
+        let says = |word: &str| word == written || is_cell && word.eq_ignore_ascii_case(written);
+        let found = known.clone().find(|(word, _)| says(word));
         if found.is_none() {
             let help = nearest_or_all(written, known.map(|(word, _)| word));
             self.mistake(format!("{} cannot be {}", self.name, quoted(written)), help);
@@ -257,13 +394,53 @@ impl<'a> Value<'a> {
         found.map(|(_, value)| value)
     }
 
-    /// The values of a list; each is called `each` in messages.
+    /// The values of a list; each is called `each` in messages. In a cell they are divided as it says.
+    pub(super) fn list_in(&self, each: &str, divided: Divided) -> Option<Vec<Value<'a>>> {
+        match self.value {
+            Given::Toml(_) => self.list(each),
+            Given::Cell(text) => {
+                let parts = divided.parts(text).into_iter().map(|part| self.part(part).named(each));
+                // Blanks behind a comma divide nothing.
+                let is_item = |part: &Value<'_>| divided != Divided::Blanks || part.as_str() != Some("");
+                Some(parts.filter(is_item).collect())
+            }
+        }
+    }
+
+    /// A part of a cell, by its bytes, without the blanks round it.
+    fn part(&self, part: Range<usize>) -> Value<'a> {
+        let whole = self.as_str().unwrap_or_default();
+        let untrimmed = whole.get(part.clone()).unwrap_or_default();
+        let before = part.start + (untrimmed.len() - untrimmed.trim_start().len());
+        let part = untrimmed.trim();
+        let raw = self.source.text.get(self.span.clone()).unwrap_or_default();
+        let quote = match raw.len().checked_sub(whole.len()) {
+            Some(0) => Some(0),
+            Some(2) if raw.starts_with('"') => Some(1),
+            // Written with quotes in it: places cannot be counted off.
+            _ => None,
+        };
+        let span = match quote {
+            Some(quote) => {
+                let start = self.span.start + quote + before;
+                start..start + part.len()
+            }
+            None => self.span.clone(),
+        };
+        Value { value: Given::Cell(part), span, name: self.name.clone(), source: self.source }
+    }
+
+    fn named(self, name: &str) -> Value<'a> {
+        Value { name: name.into(), ..self }
+    }
+
+    /// The values of a list in a TOML file; each is called `each` in messages.
     pub(super) fn list(&self, each: &str) -> Option<Vec<Value<'a>>> {
-        let DeValue::Array(items) = self.value else { return self.not_a("a list in [ ]") };
+        let Given::Toml(DeValue::Array(items)) = self.value else { return self.not_a("a list in [ ]") };
         let item = |item: &'a Spanned<DeValue<'a>>| Value {
             source: self.source,
             name: each.into(),
-            value: item.get_ref(),
+            value: Given::Toml(item.get_ref()),
             span: item.span(),
         };
         Some(items.iter().map(item).collect())
@@ -271,18 +448,33 @@ impl<'a> Value<'a> {
 
     /// A table with known keys.
     pub(super) fn table(&self, subject: String, keys: &'static Keys) -> Option<Table<'a>> {
-        let DeValue::Table(entries) = self.value else { return self.not_a(keys.form) };
+        let Given::Toml(DeValue::Table(entries)) = self.value else { return self.not_a(keys.form) };
         Some(Table::new(self.source, entries, self.span.clone(), subject, keys))
     }
 
     /// Every key of a table whose keys the writer chooses, with its value and the place of the key.
     pub(super) fn entries(&self, form: &str) -> Option<Vec<(Range<usize>, Value<'a>)>> {
-        let DeValue::Table(entries) = self.value else { return self.not_a(form) };
+        if let Given::Cell(text) = self.value {
+            return Divided::Commas.parts(text).into_iter().map(|part| self.part(part).entry()).collect();
+        }
+        let Given::Toml(DeValue::Table(entries)) = self.value else { return self.not_a(form) };
         let entry = |(key, value): (&'a Spanned<_>, &'a Spanned<DeValue<'a>>)| {
             let name: &std::borrow::Cow<'_, str> = key.get_ref();
             let name = name.clone().into_owned();
-            (key.span(), Value { source: self.source, name, value: value.get_ref(), span: value.span() })
+            (key.span(), Value { source: self.source, name, value: Given::Toml(value.get_ref()), span: value.span() })
         };
         Some(entries.iter().map(entry).collect())
+    }
+
+    /// `upright=1.5` in a cell.
+    fn entry(&self) -> Option<(Range<usize>, Value<'a>)> {
+        let text = self.as_str()?;
+        let Some(equals) = text.find('=') else {
+            let help = "right would be upright=1.5; rolled=open";
+            self.mistake(format!("{} cannot be {}", self.name, quoted(text)), help);
+            return None;
+        };
+        let key = self.part(0..equals);
+        Some((key.span.clone(), self.part(equals + 1..text.len()).named(key.as_str().unwrap_or_default())))
     }
 }

@@ -2,6 +2,7 @@
 
 use std::collections::{HashMap, HashSet};
 
+use shophead::drill::Drill;
 use shophead::hole::{AsFound, Damage};
 use shophead::length::{Length, ParseLengthError};
 
@@ -9,7 +10,7 @@ use super::keys::HOLES_FILE;
 use super::sheet::{Cell, Columns, Record, sheet};
 use super::source::{Said, Source, nearest_or_all, quoted};
 use crate::cell::original;
-use crate::model::MeasuredHole;
+use crate::model::{Direction, MeasuredHole};
 
 /// A hole of a row, from a holes file.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -63,13 +64,16 @@ pub struct HoleRecord {
     pub others: Vec<(usize, String)>,
 }
 
+/// The columns of a holes file that this program knows.
+pub const COLUMNS: [&str; 8] = ["row", "hole", "major", "minor", "condition", "direction", "opened", "remark"];
+
 /// A whole holes file: every line, also those that a later one replaces.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct HolesFile {
     /// How many columns it has.
     pub width: usize,
-    /// Where `row`, `hole`, `major`, `minor`, `condition` and `remark` stand.
-    pub columns: [Option<usize>; 6],
+    /// Where each of [`COLUMNS`] stands.
+    pub columns: [Option<usize>; COLUMNS.len()],
     /// Its lines, in its order.
     pub records: Vec<HoleRecord>,
 }
@@ -199,6 +203,17 @@ fn line(
         }
         damage
     });
+    let direction = cell("direction").map_or(Some(None), |cell| {
+        let direction = Direction::from_word(&cell.text);
+        if direction.is_none() {
+            let help = nearest_or_all(&cell.text, Direction::ALL.iter().map(|direction| direction.word()));
+            source.mistake(cell.span.clone(), format!("direction cannot be {}", quoted(&cell.text)), help);
+        }
+        direction.map(Some)
+    });
+    let opened = cell("opened").map_or(Some(None), |cell| {
+        Drill::parse(&cell.text).map_err(|error| source.refused(cell.span.clone(), "opened", &error)).ok().map(Some)
+    });
     let (row, key) = row?;
     let number = number?;
     // Within one file a later line replaces an earlier one: that is how a survey corrects.
@@ -212,10 +227,13 @@ fn line(
     let as_found = AsFound::new(major, minor?.unwrap_or(major), damage?);
     let as_found = as_found.map_err(|error| source.refused(axes_span, "hole", &error)).ok()?;
     let remark = cell("remark").map(|cell| original(&cell.text).to_owned()).unwrap_or_default();
-    Some(HoleLine { row, hole: MeasuredHole { number, as_found, remark } })
+    let hole = MeasuredHole { number, as_found, direction: direction?, opened: opened?, remark };
+    Some(HoleLine { row, hole })
 }
 
 /// A length in a cell.
 pub(super) fn length(source: &Source<'_>, cell: &Cell, name: &str) -> Option<Length> {
-    Length::parse(&cell.text).map_err(|error: ParseLengthError| source.refused(cell.span.clone(), name, &error)).ok()
+    Length::parse_as(&cell.text, source.bare.get())
+        .map_err(|error: ParseLengthError| source.refused(cell.span.clone(), name, &error))
+        .ok()
 }

@@ -2,6 +2,7 @@
 
 use std::collections::HashMap;
 
+use shophead::length::Bare;
 use shophead::material::Material;
 use shophead::practice::{BUILT_IN, Practice};
 
@@ -9,12 +10,15 @@ use super::cursor::{Table, Value, root};
 use super::holes::{self, RowKey, SaidHoles};
 use super::row::{Around, Materials, RowDraft, row};
 use super::source::{Said, Source};
-use super::{Folder, MAX_SPARES_PERCENT, is_unseen, keys, limits, panel, quoted};
-use crate::model::{Job, OwnLimits, Position, Row};
+use super::{Folder, MAX_SPARES_PERCENT, is_unseen, keys, limits, panel, quoted, rows_file};
+use crate::model::{Job, NamedFile, OwnLimits, Position, Row};
 
 pub(super) fn job(source: &Source<'_>, folder: &Folder<'_>) -> Option<Job> {
     let document = root(source, &source.text)?;
     let table = Table::new(source, document.get_ref(), 0..0, "the job".into(), &keys::JOB);
+    let bare = table.optional("units").map_or(Some(Bare::Inches), |value| value.word(UNITS.into_iter()));
+    // Whatever follows is read in these, and so are the CSV files that it names.
+    source.bare.set(bare.unwrap_or_default());
     let title = table.required("title").and_then(|value| value.filled_text());
     let practice = practice(&table);
     let own_limits = match table.optional("limits") {
@@ -26,13 +30,15 @@ pub(super) fn job(source: &Source<'_>, folder: &Folder<'_>) -> Option<Job> {
     let positions = positions(&table);
     let around = Around { materials: &materials, positions: positions.as_deref(), folder };
     let mut said = SaidHoles::default();
-    let mut drafts = rows(&table, &around, &mut said)?;
+    let mut drafts = rows(&table, &around, folder, &mut said)?;
     let keys: Vec<RowKey> =
         drafts.iter().map(|draft| RowKey { name: draft.name.clone(), count: draft.count }).collect();
+    let mut holes_file = None;
     if let Some(value) = table.optional("holes")
-        && let Some(file) = folder.open(&value)
+        && let Some(file) = folder.open_if_there(&value)
     {
-        for line in holes::lines(&file, &keys, &mut said) {
+        holes_file = value.filled_text().map(|name| NamedFile { name: name.to_owned(), is_there: file.is_some() });
+        for line in file.iter().flat_map(|file| holes::lines(file, &keys, &mut said)) {
             if let Some(RowDraft { row: Some(row), .. }) = drafts.get_mut(line.row) {
                 row.measured.push(line.hole);
             }
@@ -50,6 +56,8 @@ pub(super) fn job(source: &Source<'_>, folder: &Folder<'_>) -> Option<Job> {
         title: title?.to_owned(),
         practice: practice?,
         own_limits: own_limits?,
+        bare: bare?,
+        holes_file,
         spares_percent: spares_percent?,
         positions: positions?,
         rows,
@@ -59,6 +67,9 @@ pub(super) fn job(source: &Source<'_>, folder: &Folder<'_>) -> Option<Job> {
         minutes: minutes?,
     })
 }
+
+/// The words for the units of a job.
+const UNITS: [(&str, Bare); 2] = [("in", Bare::Inches), ("mm", Bare::Millimetres)];
 
 fn practice(table: &Table<'_>) -> Option<&'static Practice<'static>> {
     let [default, ..] = BUILT_IN;
@@ -118,18 +129,24 @@ fn positions(table: &Table<'_>) -> Option<Vec<Position>> {
     positions.into_iter().collect()
 }
 
-fn rows(table: &Table<'_>, around: &Around<'_>, said: &mut SaidHoles) -> Option<Vec<RowDraft>> {
+fn rows(table: &Table<'_>, around: &Around<'_>, folder: &Folder<'_>, said: &mut SaidHoles) -> Option<Vec<RowDraft>> {
     let list = match table.optional("row") {
         Some(value) => value.list("row")?,
         None => Vec::new(),
     };
-    if list.is_empty() {
-        table.source.mistake(0..0, "the job has no row", "begin one with [[row]]");
+    let file = table.optional("rows");
+    if list.is_empty() && file.is_none() {
+        table.source.mistake(0..0, "the job has no row", "begin one with [[row]], or name a rows file");
     }
     let mut names = Names::default();
     let mut drafts = Vec::with_capacity(list.len());
     for (index, value) in list.iter().enumerate() {
         drafts.push(row(value, index, &mut names, around, said));
+    }
+    if let Some(file) = file
+        && let Some(source) = folder.open(&file)
+    {
+        drafts.extend(rows_file::rows(&source, drafts.len(), &mut names, around, said)?);
     }
     Some(drafts)
 }

@@ -25,8 +25,10 @@ pub(super) const JOB: Keys = Keys {
     form: "a file of keys",
     names: &[
         "title",
+        "units",
         "practice",
         "limits",
+        "rows",
         "holes",
         "spares",
         "materials",
@@ -93,7 +95,7 @@ pub(super) const LAYER: Keys = Keys {
 pub(super) const HOLE: Keys = Keys {
     of: "a measured hole",
     form: "a table [[row.hole]]; the size of all holes of a row is its hole-size",
-    names: &["number", "major", "minor", "condition", "remark"],
+    names: &["number", "major", "minor", "condition", "direction", "opened", "remark"],
     examples: &[("number", "7"), ("major", "\".133\"")],
 };
 
@@ -151,12 +153,36 @@ pub(super) const LIMIT: Keys = Keys {
     ],
 };
 
-pub(super) const HOLES_FILE: Keys = Keys {
-    of: "a holes file",
+pub(super) const ROWS_FILE: Keys = Keys {
+    of: "a rows file",
     form: "",
-    names: &["row", "hole", "major", "minor", "condition", "remark"],
+    names: &[
+        "row",
+        "layers",
+        "installed",
+        "rivet",
+        "count",
+        "pitch",
+        "edge",
+        "structure",
+        "member",
+        "places",
+        "head",
+        "clearances",
+        "about",
+        "points",
+        "start",
+        "along",
+        "transverse_pitch",
+        "pattern",
+        "rows_in_pattern",
+        "hole_size",
+        "holes",
+    ],
     examples: &[],
 };
+
+pub(super) const HOLES_FILE: Keys = Keys { of: "a holes file", form: "", names: &super::holes::COLUMNS, examples: &[] };
 
 pub(super) const POINTS_FILE: Keys = Keys { of: "a points file", form: "", names: &["x", "y"], examples: &[] };
 

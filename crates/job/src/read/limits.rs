@@ -1,6 +1,6 @@
 //! A shop's own limits.
 
-use shophead::length::Length;
+use shophead::length::{Bare, Length};
 use shophead::material::RivetAlloy;
 use shophead::practice::{HeadScope, Name, ParseValueError, Scope, Value as LimitValue};
 use shophead::rivet::CATALOGUE;
@@ -12,6 +12,8 @@ use super::source::{Said, Source, quoted};
 use crate::model::{OwnLimit, OwnLimits};
 
 pub(super) fn own_limits(source: &Source<'_>) -> Option<OwnLimits> {
+    // A job in millimetres may name one: whatever a limits file is named by, it says mm where it means it.
+    source.bare.set(Bare::Inches);
     let document = root(source, &source.text)?;
     let table = Table::new(source, document.get_ref(), 0..0, "the limits file".into(), &keys::LIMITS);
     let title = table.required("title").and_then(|value| value.filled_text());

@@ -2,13 +2,16 @@
 
 mod cursor;
 mod driven;
+mod files;
 mod holes;
 mod job;
 mod keys;
+mod layer;
 mod limits;
 mod panel;
 mod points;
 mod row;
+mod rows_file;
 mod sheet;
 mod source;
 mod stock;
@@ -19,18 +22,33 @@ use std::path::{Path, PathBuf};
 
 use cursor::Value;
 pub use driven::{DrivenFile, DrivenHead, DrivenLine, seen_words};
-pub use holes::{HoleLine, HoleRecord, HolesFile};
+pub use files::{Disk, Files, bytes_of};
+pub use holes::{COLUMNS, HoleLine, HoleRecord, HolesFile};
 use holes::{RowKey, SaidHoles};
+pub use layer::read_layer;
 pub use points::GroupPoint;
+use shophead::length::Bare;
 use shophead::rivet::Series;
-use source::{Files, Mistakes, Source, quoted};
+use source::{Mistakes, Source, quoted};
 
 use crate::diagnostic::{Diagnostic, escaped, is_unseen};
-use crate::model::{Job, OwnLimits, Row};
+use crate::model::{Job, OwnLimits};
 use crate::order::Stock;
 
 /// The most mistakes told in one go. Somebody who has more starts with these.
 pub const MAX_MISTAKES: usize = 20;
+
+/// The most bytes of a file: more than a million measured holes. What is larger is refused before it fills the memory.
+pub const MAX_BYTES: usize = 32 * 1024 * 1024;
+
+/// The most bytes of a job file and of a limits file: what is said in them takes many times as much room once it is read.
+pub const MAX_TOML: usize = 8 * 1024 * 1024;
+
+/// The most bytes of a line of CSV.
+pub const MAX_LINE: usize = 1024 * 1024;
+
+/// The most columns of a CSV file.
+pub const MAX_COLUMNS: usize = 1_000;
 
 /// The most holes of a row.
 pub const MAX_COUNT: u32 = 100_000;
@@ -99,27 +117,45 @@ impl std::error::Error for ReadError {
     }
 }
 
-/// Reads from the disk.
-fn disk(path: &Path) -> io::Result<Vec<u8>> {
-    std::fs::read(path)
-}
-
 /// Where files named in a file are looked for.
 struct Folder<'f> {
     path: PathBuf,
-    files: Files<'f>,
+    files: &'f dyn Files,
     mistakes: &'f Mistakes,
 }
 
+/// A file in which a number without a unit is the same as in the one that names it.
+fn alike<'f>(file: Source<'f>, value: &Value<'_>) -> Source<'f> {
+    file.bare.set(value.source.bare.get());
+    file
+}
+
 impl<'f> Folder<'f> {
-    fn of(file: &Path, files: Files<'f>, mistakes: &'f Mistakes) -> Folder<'f> {
+    fn of(file: &Path, files: &'f dyn Files, mistakes: &'f Mistakes) -> Folder<'f> {
         Folder { path: file.parent().unwrap_or(Path::new("")).to_owned(), files, mistakes }
     }
 
     /// Opens the file that a value names.
     fn open(&self, value: &Value<'_>) -> Option<Source<'f>> {
-        let name = value.filled_text()?;
-        self.mistakes.open(self.path.join(name), self.files)
+        let path = self.path_of(value)?;
+        self.mistakes.open(path, self.files).map(|file| alike(file, value))
+    }
+
+    /// Opens a file that need not be there yet: `Some(None)` where it is not.
+    fn open_if_there(&self, value: &Value<'_>) -> Option<Option<Source<'f>>> {
+        let path = self.path_of(value)?;
+        let file = self.mistakes.open_if_there(path, self.files)?;
+        Some(file.map(|file| alike(file, value)))
+    }
+
+    /// Where the file lies that a value names, if it may lie there.
+    fn path_of(&self, value: &Value<'_>) -> Option<PathBuf> {
+        let path = self.path.join(value.filled_text()?);
+        if !self.files.may_name(&path) {
+            value.mistake("this file lies outside the folder of the job", "put it into that folder, and name it there");
+            return None;
+        }
+        Some(path)
     }
 }
 
@@ -130,6 +166,7 @@ impl Job {
     /// [`ReadError`]: which file could not be read, or every mistake in them.
     pub fn read(path: &Path) -> Result<Job, ReadError> {
         let mistakes = Mistakes::default();
+        let disk = Disk::anywhere();
         let job = mistakes.open(path.to_owned(), &disk).and_then(|source| {
             let folder = Folder::of(path, &disk, &mistakes);
             job::job(&source, &folder)
@@ -137,8 +174,8 @@ impl Job {
         mistakes.result(job)
     }
 
-    /// Reads a job from its text. `file` is what it is called in messages, and files that it names are looked for beside it by
-    /// calling `files`.
+    /// Reads a job from its text. `file` is what it is called in messages; the files that it names are looked for beside that, in
+    /// `files`.
     ///
     /// # Errors
     /// As [`Job::read`].
@@ -166,11 +203,7 @@ impl Job {
     /// assert_eq!(error.to_string(), "job.toml:8:65: role cannot be \"tap\"; right would be \"cap\" or \"tab\"");
     /// # Ok::<(), ReadError>(())
     /// ```
-    pub fn read_from(
-        text: Vec<u8>,
-        file: &Path,
-        files: &dyn Fn(&Path) -> io::Result<Vec<u8>>,
-    ) -> Result<Job, ReadError> {
+    pub fn read_from(text: Vec<u8>, file: &Path, files: &dyn Files) -> Result<Job, ReadError> {
         let mistakes = Mistakes::default();
         let job = mistakes.source(file, text).and_then(|source| {
             let folder = Folder::of(file, files, &mistakes);
@@ -187,7 +220,7 @@ impl OwnLimits {
     /// As [`Job::read`].
     pub fn read(path: &Path) -> Result<OwnLimits, ReadError> {
         let mistakes = Mistakes::default();
-        let read = mistakes.open(path.to_owned(), &disk).and_then(|source| limits::own_limits(&source));
+        let read = mistakes.open(path.to_owned(), &Disk::anywhere()).and_then(|source| limits::own_limits(&source));
         mistakes.result(read)
     }
 
@@ -206,9 +239,9 @@ impl OwnLimits {
 ///
 /// # Errors
 /// As [`Job::read`].
-pub fn read_holes(path: &Path, rows: &[Row]) -> Result<Vec<HoleLine>, ReadError> {
+pub fn read_holes(path: &Path, job: &Job) -> Result<Vec<HoleLine>, ReadError> {
     let mistakes = Mistakes::default();
-    let lines = mistakes.open(path.to_owned(), &disk).map(|source| hole_lines(&source, rows));
+    let lines = mistakes.open(path.to_owned(), &Disk::anywhere()).map(|source| hole_lines(&source, job));
     mistakes.result(lines)
 }
 
@@ -216,9 +249,9 @@ pub fn read_holes(path: &Path, rows: &[Row]) -> Result<Vec<HoleLine>, ReadError>
 ///
 /// # Errors
 /// As [`read_holes`].
-pub fn read_holes_from(text: Vec<u8>, file: &Path, rows: &[Row]) -> Result<Vec<HoleLine>, ReadError> {
+pub fn read_holes_from(text: Vec<u8>, file: &Path, job: &Job) -> Result<Vec<HoleLine>, ReadError> {
     let mistakes = Mistakes::default();
-    let lines = mistakes.source(file, text).map(|source| hole_lines(&source, rows));
+    let lines = mistakes.source(file, text).map(|source| hole_lines(&source, job));
     mistakes.result(lines)
 }
 
@@ -226,9 +259,9 @@ pub fn read_holes_from(text: Vec<u8>, file: &Path, rows: &[Row]) -> Result<Vec<H
 ///
 /// # Errors
 /// As [`read_holes`].
-pub fn read_holes_file_from(text: Vec<u8>, file: &Path, rows: &[Row]) -> Result<HolesFile, ReadError> {
+pub fn read_holes_file_from(text: Vec<u8>, file: &Path, job: &Job) -> Result<HolesFile, ReadError> {
     let mistakes = Mistakes::default();
-    let read = mistakes.source(file, text).and_then(|source| holes::file(&source, &row_keys(rows)));
+    let read = mistakes.source(file, text).and_then(|source| holes::file(of(job, &source), &row_keys(job)));
     mistakes.result(read)
 }
 
@@ -236,9 +269,10 @@ pub fn read_holes_file_from(text: Vec<u8>, file: &Path, rows: &[Row]) -> Result<
 ///
 /// # Errors
 /// As [`Job::read`].
-pub fn read_driven(path: &Path, rows: &[Row]) -> Result<DrivenFile, ReadError> {
+pub fn read_driven(path: &Path, job: &Job) -> Result<DrivenFile, ReadError> {
     let mistakes = Mistakes::default();
-    let read = mistakes.open(path.to_owned(), &disk).and_then(|source| driven::file(&source, &row_keys(rows)));
+    let read = mistakes.open(path.to_owned(), &Disk::anywhere());
+    let read = read.and_then(|source| driven::file(of(job, &source), &row_keys(job)));
     mistakes.result(read)
 }
 
@@ -246,9 +280,9 @@ pub fn read_driven(path: &Path, rows: &[Row]) -> Result<DrivenFile, ReadError> {
 ///
 /// # Errors
 /// As [`read_driven`].
-pub fn read_driven_from(text: Vec<u8>, file: &Path, rows: &[Row]) -> Result<DrivenFile, ReadError> {
+pub fn read_driven_from(text: Vec<u8>, file: &Path, job: &Job) -> Result<DrivenFile, ReadError> {
     let mistakes = Mistakes::default();
-    let read = mistakes.source(file, text).and_then(|source| driven::file(&source, &row_keys(rows)));
+    let read = mistakes.source(file, text).and_then(|source| driven::file(of(job, &source), &row_keys(job)));
     mistakes.result(read)
 }
 
@@ -293,7 +327,7 @@ pub(crate) fn add_columns(text: &str) -> Option<String> {
 /// As [`Job::read`]; a part that stands twice in the file is a mistake.
 pub fn read_stock(path: &Path) -> Result<Vec<Stock>, ReadError> {
     let mistakes = Mistakes::default();
-    let stock = mistakes.open(path.to_owned(), &disk).map(|source| stock::stock(&source));
+    let stock = mistakes.open(path.to_owned(), &Disk::anywhere()).map(|source| stock::stock(&source));
     mistakes.result(stock)
 }
 
@@ -307,13 +341,16 @@ pub fn read_stock_from(text: Vec<u8>, file: &Path) -> Result<Vec<Stock>, ReadErr
     mistakes.result(stock)
 }
 
-/// Reads the rivets of a group: columns x, y and, where sizes are mixed, diameter.
+/// Reads the rivets of a group: columns x, y and, where sizes are mixed, diameter; a number without a unit is what `bare` says.
 ///
 /// # Errors
 /// As [`Job::read`]; a diameter that the series does not have is a mistake.
-pub fn read_group(path: &Path, series: &'static Series<'static>) -> Result<Vec<GroupPoint>, ReadError> {
+pub fn read_group(path: &Path, series: &'static Series<'static>, bare: Bare) -> Result<Vec<GroupPoint>, ReadError> {
     let mistakes = Mistakes::default();
-    let points = mistakes.open(path.to_owned(), &disk).and_then(|source| points::group(&source, series));
+    let points = mistakes.open(path.to_owned(), &Disk::anywhere()).and_then(|source| {
+        source.bare.set(bare);
+        points::group(&source, series)
+    });
     mistakes.result(points)
 }
 
@@ -323,12 +360,13 @@ pub fn read_group(path: &Path, series: &'static Series<'static>) -> Result<Vec<G
 /// As [`read_group`].
 ///
 /// ```
+/// use shophead::length::Bare;
 /// use shophead::rivet::MS20470;
 /// use shophead_job::read::read_group_from;
 /// let file = std::path::Path::new("points.csv");
-/// let points = read_group_from("x,y,diameter\n0,0,\n1.5,0,5/32\n".into(), file, &MS20470)?;
+/// let points = read_group_from("x,y,diameter\n0,0,\n1.5,0,5/32\n".into(), file, &MS20470, Bare::Inches)?;
 /// assert_eq!((points.len(), points[0].size), (2, None));
-/// let error = read_group_from("x,y,diameter\n0,0,.130\n".into(), file, &MS20470).unwrap_err();
+/// let error = read_group_from("x,y,diameter\n0,0,.130\n".into(), file, &MS20470, Bare::Inches).unwrap_err();
 /// assert!(error.to_string().starts_with("points.csv:2:5: MS20470 does not come in this diameter"));
 /// # Ok::<(), shophead_job::read::ReadError>(())
 /// ```
@@ -336,19 +374,31 @@ pub fn read_group_from(
     text: Vec<u8>,
     file: &Path,
     series: &'static Series<'static>,
+    bare: Bare,
 ) -> Result<Vec<GroupPoint>, ReadError> {
     let mistakes = Mistakes::default();
-    let points = mistakes.source(file, text).and_then(|source| points::group(&source, series));
+    let points = mistakes.source(file, text).and_then(|source| {
+        source.bare.set(bare);
+        points::group(&source, series)
+    });
     mistakes.result(points)
 }
 
-fn hole_lines(source: &Source<'_>, rows: &[Row]) -> Vec<HoleLine> {
-    holes::lines(source, &row_keys(rows), &mut SaidHoles::default())
+fn hole_lines(source: &Source<'_>, job: &Job) -> Vec<HoleLine> {
+    holes::lines(of(job, source), &row_keys(job), &mut SaidHoles::default())
 }
 
-fn row_keys(rows: &[Row]) -> Vec<RowKey> {
-    rows.iter().map(|row| RowKey { name: row.name.clone(), count: Some(row.count) }).collect()
+/// A file of a job: a number without a unit is in it what it is in the job.
+fn of<'s, 'm>(job: &Job, file: &'s Source<'m>) -> &'s Source<'m> {
+    file.bare.set(job.bare);
+    file
 }
 
+fn row_keys(job: &Job) -> Vec<RowKey> {
+    job.rows.iter().map(|row| RowKey { name: row.name.clone(), count: Some(row.count) }).collect()
+}
+
+#[cfg(test)]
+mod rows_tests;
 #[cfg(test)]
 mod tests;

@@ -4,7 +4,7 @@ use shophead::layout::Point;
 use shophead::length::Length;
 use shophead::rivet::{Series, Size};
 
-use super::cursor::Value;
+use super::cursor::{Divided, Value};
 use super::holes::length;
 use super::keys::{GROUP_FILE, Keys, POINTS_FILE};
 use super::sheet::{Record, records};
@@ -13,7 +13,14 @@ use super::{Folder, MAX_COUNT};
 
 /// A list of points, or the file that has them.
 pub(super) fn points(value: &Value<'_>, folder: &Folder<'_>) -> Option<Vec<Point>> {
-    let points = if value.is_text() {
+    // A cell has room for both: the name of a file ends in letters behind a point, a coordinate never does.
+    let ends_in_letters =
+        |cell: &str| cell.rsplit_once('.').is_some_and(|(_, end)| end.chars().all(|c| c.is_ascii_alphabetic()));
+    let points = if value.cell().is_some_and(|cell| !ends_in_letters(cell)) {
+        let list = value.list_in("a point", Divided::Semicolons)?;
+        let points: Vec<Option<Point>> = list.iter().map(point).collect();
+        points.into_iter().collect::<Option<Vec<Point>>>()?
+    } else if value.is_text() {
         let source = folder.open(value)?;
         from_file(&source)?
     } else if value.is_list() {
@@ -35,7 +42,7 @@ pub(super) fn points(value: &Value<'_>, folder: &Folder<'_>) -> Option<Vec<Point
 }
 
 pub(super) fn point(value: &Value<'_>) -> Option<Point> {
-    let both = value.list("a coordinate")?;
+    let both = value.list_in("a coordinate", Divided::Blanks)?;
     let [x, y] = both.as_slice() else {
         value.mistake(format!("a point has two coordinates, not {}", both.len()), "right would be [\"1\", \"1/2\"]");
         return None;

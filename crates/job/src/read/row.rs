@@ -3,6 +3,7 @@
 use std::collections::{BTreeMap, HashMap};
 
 use shophead::access::Clearance;
+use shophead::drill::Drill;
 use shophead::hole::{AsFound, Damage};
 use shophead::layout::{Point, RowLayout, in_line};
 use shophead::length::Length;
@@ -12,13 +13,14 @@ use shophead::rivet::part::Part;
 use shophead::stack::{Layer, MAX_LAYERS, Preparation, Role, Stack, StackError};
 use shophead::structure::{Member, Place, Structure};
 
-use super::cursor::{Table, Value};
+use super::cursor::{Divided, Table, Value};
 use super::holes::{SaidHoles, conditions, measured_twice};
 use super::job::{Names, about};
+use super::layer::read_layer;
 use super::points::{point, points};
 use super::source::{Said, nearest, nearest_or_all, one_of, quoted};
 use super::{Folder, MAX_COUNT, keys};
-use crate::model::{Exception, Line, MeasuredHole, Position, Row};
+use crate::model::{Direction, Exception, Line, MeasuredHole, Position, Row};
 
 /// Names for materials; `None` for one whose material could not be read.
 pub(super) type Materials = BTreeMap<String, Option<Material>>;
@@ -51,9 +53,27 @@ pub(super) fn row(
     around: &Around<'_>,
     said: &mut SaidHoles,
 ) -> RowDraft {
-    let Some(mut table) = value.table("this row".into(), &keys::ROW) else {
+    let Some(table) = value.table("this row".into(), &keys::ROW) else {
         return RowDraft { name: String::new(), count: None, row: None };
     };
+    let exceptions = match table.optional("exception") {
+        Some(value) => value.list("exception").map(|list| {
+            list.iter().map(|value| value.table("this exception".into(), &keys::EXCEPTION)).collect::<Vec<_>>()
+        }),
+        None => Some(Vec::new()),
+    };
+    row_of(table, exceptions, index, names, around, said)
+}
+
+/// A row and its exceptions as far as they are tables, in a job file or in a rows file.
+pub(super) fn row_of(
+    mut table: Table<'_>,
+    exceptions: Option<Vec<Option<Table<'_>>>>,
+    index: usize,
+    names: &mut Names,
+    around: &Around<'_>,
+    said: &mut SaidHoles,
+) -> RowDraft {
     let name = names.own(&table);
     let shown = name.clone().unwrap_or_default();
     if name.is_some() {
@@ -89,10 +109,7 @@ pub(super) fn row(
         Some(value) => measured(&value, index, &table.subject, count, said),
         None => Some(Vec::new()),
     };
-    let exceptions = match table.optional("exception") {
-        Some(value) => exceptions(&value, count, rivet, stack.as_ref(), around),
-        None => Some(Vec::new()),
-    };
+    let exceptions = exceptions.and_then(|tables| read_exceptions(&tables, count, rivet, stack.as_ref(), around));
     let row = || {
         head_agrees?;
         Some(Row {
@@ -122,7 +139,8 @@ pub(super) fn row(
 fn places(table: &Table<'_>) -> Option<Vec<Place>> {
     let Some(value) = table.optional("places") else { return Some(Vec::new()) };
     let known = || Place::ALL.iter().map(|place| (place.word(), *place));
-    let places: Vec<Option<Place>> = value.list("a place")?.iter().map(|value| value.word(known())).collect();
+    let places: Vec<Option<Place>> =
+        value.list_in("a place", Divided::Blanks)?.iter().map(|value| value.word(known())).collect();
     places.into_iter().collect()
 }
 
@@ -216,7 +234,7 @@ fn layout(table: &Table<'_>) -> Option<RowLayout> {
 }
 
 fn stack(value: &Value<'_>, rivet: Option<Part<'_>>, around: &Around<'_>) -> Option<Stack> {
-    let list = value.list("a layer")?;
+    let list = value.list_in("a layer", Divided::Commas)?;
     if list.is_empty() {
         value.mistake("there are no layers", "right would be one for each sheet, that under the head first");
         return None;
@@ -260,13 +278,45 @@ fn takes_head(value: &Value<'_>, stack: &Stack, head: Head) -> bool {
 }
 
 fn layer(value: &Value<'_>, around: &Around<'_>) -> Option<Layer> {
+    if let Some(text) = value.cell() {
+        return layer_in_cell(text, value, around);
+    }
     let table = value.table("this layer".into(), &keys::LAYER)?;
     let role = table.required("role").and_then(|value| value.word(Role::ALL.iter().map(|(role, word)| (*word, *role))));
     let material = table.optional("material").map_or(Some(None), |value| material(&value, around).map(Some));
-    let thickness = table.required("thickness").and_then(|value| value.toleranced());
+    let thickness = table.required("thickness").and_then(|value| value.thickness());
     let known = Preparation::ALL.iter().map(|(preparation, word)| (*word, *preparation));
     let preparation = table.optional("preparation").map_or(Some(Preparation::Plain), |value| value.word(known));
     Some(Layer { role: role?, material: material?, thickness: thickness?, preparation: preparation? })
+}
+
+/// `clad 2024-T3:.063+-.002:countersunk`, with the job's own names for materials.
+fn layer_in_cell(text: &str, value: &Value<'_>, around: &Around<'_>) -> Option<Layer> {
+    if text.is_empty() {
+        value.mistake("a layer is missing", "right would be .032,.040 or 2024-T3:.032,clad 2024-T3:.125");
+        return None;
+    }
+    let material = |text: &str| match around.materials.get(text) {
+        // What is wrong with it was told where it is named.
+        Some(named) => named.ok_or_else(|| "this material could not be read".to_owned()),
+        None => Material::parse(text).map_err(|error| {
+            match nearest(text, around.materials.keys().map(String::as_str)).as_slice() {
+                [] => error.to_string(),
+                near => format!(
+                    "{} is neither named in [materials] nor a material; {}",
+                    quoted(text),
+                    one_of(near.iter().copied())
+                ),
+            }
+        }),
+    };
+    let layer = read_layer(text, value.source.bare.get(), &material).and_then(|layer| {
+        let is_something = layer.thickness.min() > Length::ZERO;
+        is_something.then_some(layer).ok_or_else(|| {
+            "the thickness is not more than nothing at the lower end of its tolerance; right would be .032+-.002".into()
+        })
+    });
+    layer.map_err(|told| value.source.refused(value.span.clone(), &quoted(text), &told)).ok()
 }
 
 /// A material by the job's own name for it, or as it is.
@@ -372,46 +422,60 @@ fn measured_hole(
     let major = major.and_then(|value| value.length());
     let minor = minor.map_or(Some(None), |value| value.length().map(Some));
     let damage = table.optional("condition").map_or(Some(Damage::None), |value| value.word(conditions()));
+    let direction = table.optional("direction").map_or(Some(None), |value| {
+        value.word(Direction::ALL.iter().map(|direction| (direction.word(), *direction))).map(Some)
+    });
+    let opened = table.optional("opened").map_or(Some(None), |value| {
+        Drill::parse(value.text()?)
+            .map_err(|error| value.source.refused(value.span.clone(), &value.name, &error))
+            .ok()
+            .map(Some)
+    });
     let remark = table.optional("remark").map_or(Some(""), |value| value.text());
     let major: Length = major?;
     let as_found = AsFound::new(major, minor?.unwrap_or(major), damage?);
     let as_found = as_found.map_err(|error| value.source.refused(axes_span, "hole", &error)).ok();
-    Some(MeasuredHole { number: number?, as_found: as_found?, remark: remark?.trim().to_owned() })
+    Some(MeasuredHole {
+        number: number?,
+        as_found: as_found?,
+        direction: direction?,
+        opened: opened?,
+        remark: remark?.trim().to_owned(),
+    })
 }
 
 /// Holes that differ from the others of the row.
-fn exceptions(
-    value: &Value<'_>,
+fn read_exceptions(
+    tables: &[Option<Table<'_>>],
     count: Option<u32>,
     rivet: Option<Part<'_>>,
     row_stack: Option<&Stack>,
     around: &Around<'_>,
 ) -> Option<Vec<Exception>> {
-    let list = value.list("exception")?;
     let mut taken: HashMap<u32, Said> = HashMap::new();
-    let mut exceptions = Vec::with_capacity(list.len());
-    for value in &list {
-        exceptions.push(exception(value, count, rivet, row_stack, around, &mut taken));
+    let mut exceptions = Vec::with_capacity(tables.len());
+    for table in tables {
+        let read = |table: &Table<'_>| exception(table, count, rivet, row_stack, around, &mut taken);
+        exceptions.push(table.as_ref().and_then(read));
     }
     exceptions.into_iter().collect()
 }
 
 fn exception(
-    value: &Value<'_>,
+    table: &Table<'_>,
     count: Option<u32>,
     rivet: Option<Part<'_>>,
     row_stack: Option<&Stack>,
     around: &Around<'_>,
     taken: &mut HashMap<u32, Said>,
 ) -> Option<Exception> {
-    let table = value.table("this exception".into(), &keys::EXCEPTION)?;
     let holes = table.required("holes").and_then(|value| hole_numbers(&value, count, taken));
-    let about = about(&table);
+    let about = about(table);
     let stack = match table.optional("layers") {
         Some(value) => stack(&value, rivet, around),
         None => row_stack.cloned(),
     };
-    let layout = layout(&table);
+    let layout = layout(table);
     let differs = ["layers", "edge", "pitch", "transverse-pitch"].iter().any(|key| table.optional(key).is_some());
     if !differs {
         let help = "right would be layers, edge, pitch or transverse-pitch of its own";
@@ -423,7 +487,7 @@ fn exception(
 /// Numbers such as 3 and ranges such as "5-8", by rising number; none of them said before.
 fn hole_numbers(value: &Value<'_>, count: Option<u32>, taken: &mut HashMap<u32, Said>) -> Option<Vec<u32>> {
     let greatest = count.unwrap_or(MAX_COUNT);
-    let list = value.list("a hole")?;
+    let list = value.list_in("a hole", Divided::Blanks)?;
     if list.is_empty() {
         value.mistake("there are no holes", "right would be [3, \"5-8\"]");
         return None;
@@ -458,7 +522,8 @@ fn hole_numbers(value: &Value<'_>, count: Option<u32>, taken: &mut HashMap<u32, 
 /// `"5-8"` or `"5"`.
 fn range(value: &Value<'_>, greatest: u32) -> Option<std::ops::RangeInclusive<u32>> {
     let written = value.text()?;
-    let (from, to) = written.split_once('-').unwrap_or((written, written));
+    // What an office program makes of a hyphen does as well.
+    let (from, to) = written.split_once(['-', '\u{2013}']).unwrap_or((written, written));
     let number = |text: &str| text.trim().parse().ok().filter(|number| (1..=greatest).contains(number));
     let range = number(from).zip(number(to)).filter(|(from, to)| from <= to);
     if range.is_none() {

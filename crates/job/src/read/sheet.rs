@@ -9,6 +9,7 @@ use std::rc::Rc;
 
 use super::keys::Keys;
 use super::source::{Mistakes, Source, quoted};
+use super::{MAX_COLUMNS, MAX_LINE};
 use crate::diagnostic::is_unseen;
 
 /// One cell: what it says, trimmed, and where it stands.
@@ -61,6 +62,14 @@ pub(super) fn records(source: &Source<'_>, keys: &Keys, required: &[&str]) -> Op
 
 /// The same with the header.
 pub(super) fn sheet(source: &Source<'_>, keys: &Keys, required: &[&str]) -> Option<Sheet> {
+    if let Some(start) = long_line(&source.text) {
+        source.mistake(
+            start..start,
+            "this line is longer than a mebibyte",
+            "name the file that is meant; no row of a list is that long",
+        );
+        return None;
+    }
     let mut scan = Scan { source, at: 0 };
     let header = loop {
         let header = scan.line()?;
@@ -72,6 +81,11 @@ pub(super) fn sheet(source: &Source<'_>, keys: &Keys, required: &[&str]) -> Opti
             return None;
         }
     };
+    if header.len() > MAX_COLUMNS {
+        let message = format!("these are {} columns", header.len());
+        source.mistake(0..0, message, format!("right would be no more than {MAX_COLUMNS}"));
+        return None;
+    }
     let columns: Columns = columns(source, &header, keys, required)?.into();
     let mut records = Vec::new();
     while !scan.is_at_end() && !source.mistakes.is_full() {
@@ -93,6 +107,18 @@ pub(super) fn sheet(source: &Source<'_>, keys: &Keys, required: &[&str]) -> Opti
         records.push(Record { span, cells, columns: Rc::clone(&columns) });
     }
     Some(Sheet { header, columns, records })
+}
+
+/// Where a line begins that is longer than any.
+fn long_line(text: &str) -> Option<usize> {
+    let mut start = 0;
+    for line in text.split_inclusive(['\n', '\r']) {
+        if line.len() > MAX_LINE {
+            return Some(start);
+        }
+        start += line.len();
+    }
+    None
 }
 
 /// The cells of one line by itself, without its line end; `None` when its quotes do not hold together.

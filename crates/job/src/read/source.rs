@@ -8,11 +8,10 @@ use std::ops::Range;
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-use super::{MAX_MISTAKES, ReadError};
-use crate::diagnostic::{Diagnostic, escaped};
+use shophead::length::Bare;
 
-/// Where the bytes of a file come from.
-pub(super) type Files<'f> = &'f dyn Fn(&Path) -> io::Result<Vec<u8>>;
+use super::{Files, MAX_BYTES, MAX_MISTAKES, ReadError};
+use crate::diagnostic::{Diagnostic, escaped};
 
 /// File, place in it, and the order in which mistakes at one place were found.
 type Key = (usize, usize, usize);
@@ -55,9 +54,21 @@ impl Mistakes {
     }
 
     /// Opens a file. That it cannot be read, or is no text, is kept as what went wrong.
-    pub(super) fn open(&self, path: PathBuf, files: Files<'_>) -> Option<Source<'_>> {
-        match files(&path) {
+    pub(super) fn open(&self, path: PathBuf, files: &dyn Files) -> Option<Source<'_>> {
+        match files.read(&path) {
             Ok(bytes) => self.source(&path, bytes),
+            Err(source) => {
+                self.io.borrow_mut().get_or_insert(ReadError::Io { path, source });
+                None
+            }
+        }
+    }
+
+    /// Opens a file that need not be there yet: `Some(None)` where it is not.
+    pub(super) fn open_if_there(&self, path: PathBuf, files: &dyn Files) -> Option<Option<Source<'_>>> {
+        match files.read(&path) {
+            Ok(bytes) => self.source(&path, bytes).map(Some),
+            Err(error) if error.kind() == io::ErrorKind::NotFound => Some(None),
             Err(source) => {
                 self.io.borrow_mut().get_or_insert(ReadError::Io { path, source });
                 None
@@ -68,6 +79,13 @@ impl Mistakes {
     pub(super) fn source(&self, path: &Path, bytes: Vec<u8>) -> Option<Source<'_>> {
         let rank = self.files.get();
         self.files.set(rank + 1);
+        if bytes.len() > MAX_BYTES {
+            let name = path.display().to_string().into();
+            // Nobody wants to see a line of it.
+            let source = Source { name, text: "".into(), bare: Cell::default(), rank, mistakes: self };
+            source.too_large(MAX_BYTES);
+            return None;
+        }
         let (text, wrong_at) = match String::from_utf8(bytes) {
             Ok(text) => (text, None),
             Err(error) => {
@@ -80,7 +98,7 @@ impl Mistakes {
             Some(rest) => (rest.into(), '\u{feff}'.len_utf8()),
             None => (text.into(), 0),
         };
-        let source = Source { name, text, rank, mistakes: self };
+        let source = Source { name, text, bare: Cell::default(), rank, mistakes: self };
         match wrong_at {
             None => Some(source),
             Some(at) => {
@@ -96,6 +114,8 @@ impl Mistakes {
 pub(super) struct Source<'m> {
     pub(super) name: Arc<str>,
     pub(super) text: Arc<str>,
+    /// What a number without a unit is in it.
+    pub(super) bare: Cell<Bare>,
     rank: usize,
     pub(super) mistakes: &'m Mistakes,
 }
@@ -106,6 +126,12 @@ impl Source<'_> {
         let help = Some(help.into()).filter(|help| !help.is_empty());
         let (file, text) = (Arc::clone(&self.name), Arc::clone(&self.text));
         self.mistakes.keep(self.rank, Diagnostic { message: message.into(), help, file, text, span });
+    }
+
+    /// It has more bytes than any that is meant.
+    pub(super) fn too_large(&self, most: usize) {
+        let message = format!("this file is larger than {} MiB", most / (1024 * 1024));
+        self.mistake(0..0, message, "name the file that is meant; no job, list or record is that long");
     }
 
     /// The same in the words of core, which end with what would be right.

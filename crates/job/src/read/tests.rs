@@ -8,7 +8,7 @@ use proptest::prelude::*;
 
 use super::keys::{self, Keys};
 use super::*;
-use crate::model::Row;
+use crate::model::{NamedFile, Row};
 use shophead::access::Clearance;
 use shophead::hole::Damage;
 use shophead::length::{Length, Toleranced};
@@ -111,7 +111,7 @@ fn the_demo_reads_from_the_disk() {
     let job = Job::read(&folder.join("job.toml")).unwrap_or_else(|error| panic!("{error}"));
     assert_eq!(job.rows.len(), 15);
     assert_eq!(OwnLimits::read(&folder.join("shop-limits.toml")).expect("limits").limits.len(), 3);
-    assert_eq!(read_holes(&folder.join("holes.csv"), &job.rows).expect("holes").len(), 22);
+    assert_eq!(read_holes(&folder.join("holes.csv"), &job).expect("holes").len(), 22);
 }
 
 #[test]
@@ -559,7 +559,7 @@ fn an_empty_job_lacks_everything() {
     for text in ["", "\u{feff}", "\r\n", "# nothing\n"] {
         let told = mistakes(read_beside(text, &[]));
         let wanted = "job.toml:1:1: the job has no title; right would be title = \"Keel skin panel, frames 2 to 6\"\n\
-                      job.toml:1:1: the job has no row; begin one with [[row]]";
+                      job.toml:1:1: the job has no row; begin one with [[row]], or name a rows file";
         assert_eq!(told, wanted, "{text:?}");
     }
 }
@@ -591,10 +591,65 @@ fn all_mistakes_are_told_in_file_order_up_to_a_limit() {
 
 #[test]
 fn a_file_that_is_not_there_is_no_mistake_in_the_job() {
-    let text = format!("holes = \"gone.csv\"\n{SOUND}").replace("\"7/8\"", "\"x\"");
+    let text = format!("limits = \"gone.csv\"\n{SOUND}").replace("\"7/8\"", "\"x\"");
     let error = read_beside(&text, &[]).expect_err("no such file");
     assert!(matches!(&error, ReadError::Io { path, .. } if path == Path::new("gone.csv")), "{error}");
     assert!(matches!(Job::read(Path::new("no/such/job.toml")), Err(ReadError::Io { .. })));
+}
+
+#[test]
+fn a_holes_file_may_come_with_the_survey() {
+    let text = format!("holes = \"holes.csv\"\n{SOUND}");
+    let named = |is_there| Some(NamedFile { name: "holes.csv".into(), is_there });
+    let job = read_beside(&text, &[]).unwrap_or_else(|error| panic!("{error}"));
+    assert_eq!((job.holes_file, job.rows[0].measured.len()), (named(false), 1));
+    let job = read_beside(&text, &[("holes.csv", "row,hole,major\nK1,8,.163\n")]).expect("a job");
+    assert_eq!((job.holes_file, job.rows[0].measured.len()), (named(true), 2));
+    assert_eq!(sound_job().holes_file, None);
+    // A file that is there and cannot be read is not one that comes later.
+    let broken = |path: &Path| {
+        if path.ends_with("holes.csv") { Err(io::ErrorKind::PermissionDenied.into()) } else { no_files(path) }
+    };
+    let error = Job::read_from(text.into(), Path::new("job.toml"), &broken).expect_err("it cannot be read");
+    assert!(matches!(error, ReadError::Io { .. }), "{error}");
+}
+
+#[test]
+fn a_tolerance_reads_as_people_and_office_programs_write_it() {
+    let plain = read_beside(SOUND, &[]).expect("a job").rows[0].stack.clone();
+    for written in [".063+/-.002", ".063\u{b1}.002", ".063+\u{2013}.002", ".063+\u{2212}.002", ".063+.002\u{2013}.002"]
+    {
+        let job = read_beside(&SOUND.replace(".063+-.002", written), &[]).unwrap_or_else(|error| panic!("{error}"));
+        assert_eq!(job.rows[0].stack, plain, "{written}");
+    }
+    let job = read_beside(&SOUND.replace("\"5-8\"", "\"5\u{2013}8\""), &[]).expect("an en dash in a range");
+    assert_eq!(job.rows[0].exceptions[0].holes, [1, 5, 6, 7, 8]);
+}
+
+#[test]
+fn a_thickness_without_its_point_is_answered_with_what_was_meant() {
+    for (written, told) in [
+        ("\"040\"", "thickness: the point is missing (character 1); did you mean .040?"),
+        (
+            "\"40\"",
+            "thickness: 40 in is thick for a layer (character 1); did you mean .040? If it is so thick, write 40in",
+        ),
+        ("63", "thickness: 63 in is thick for a layer (character 1); did you mean .063? If it is so thick, write 63in"),
+        ("\"1.25\"", "thickness: 1.250 in is thick for a layer (character 1); if it is so thick, write 1.250in"),
+    ] {
+        let error = read_beside(&SOUND.replace("0.190", written), &[]);
+        assert_eq!(mistakes(error), format!("job.toml:19:{}: {told}", if written.starts_with('"') { 56 } else { 55 }));
+    }
+    for written in ["\"1.25in\"", "\"1-1/4\"", "\"31.75mm\""] {
+        let job = read_beside(&SOUND.replace("0.190", written), &[]).unwrap_or_else(|error| panic!("{error}"));
+        assert_eq!(job.rows[0].stack.layers()[1].thickness, Toleranced::exactly(inch("1.25")));
+    }
+    let metric = SOUND.replace("spares =", "units = \"mm\"\nspares =").replace("0.190", "40");
+    let told = mistakes(read_beside(&metric, &[]));
+    assert!(
+        told.contains("thickness: 40 mm is thick for a layer (character 1); if it is so thick, write 40mm"),
+        "{told}"
+    );
 }
 
 #[test]
@@ -607,6 +662,58 @@ fn files_are_looked_for_beside_the_job() {
     let text = format!("holes = \"survey/h.csv\"\n{SOUND}");
     Job::read_from(text.into(), Path::new("jobs/keel/job.toml"), &files).unwrap_or_else(|error| panic!("{error}"));
     assert_eq!(asked.into_inner(), [Path::new("jobs/keel/survey/h.csv")]);
+}
+
+/// What is not meant is refused before it fills the memory, and in few words.
+#[test]
+fn what_is_longer_than_any_file_is_refused() {
+    let told = |error: ReadError| {
+        let shown = error.render(false);
+        assert!(shown.len() < 1_000, "{} bytes", shown.len());
+        error.to_string()
+    };
+    let group = |bytes: Vec<u8>| {
+        read_group_from(bytes, Path::new("x"), &shophead::rivet::MS20470, Bare::Inches).expect_err("too long")
+    };
+    let name_it = "name the file that is meant; no job, list or record is that long";
+    for bytes in [vec![0; MAX_BYTES + 1], vec![b'x'; MAX_BYTES + 1], vec![b'\n'; MAX_BYTES + 1]] {
+        let wanted = format!("x:1:1: this file is larger than 32 MiB; {name_it}");
+        let job = Job::read_from(bytes.clone(), Path::new("x"), &no_files).expect_err("too long");
+        assert_eq!((told(job), told(group(bytes))), (wanted.clone(), wanted));
+    }
+    let toml = format!("title = \"{}\"\n", "x".repeat(MAX_TOML));
+    let wanted = format!("x:1:1: this file is larger than 8 MiB; {name_it}");
+    assert_eq!(told(Job::read_from(toml.clone().into(), Path::new("x"), &no_files).expect_err("too long")), wanted);
+    assert_eq!(told(OwnLimits::read_from(toml.into(), Path::new("x")).expect_err("too long")), wanted);
+    let wanted = "this line is longer than a mebibyte; name the file that is meant; no row of a list is that long";
+    for (text, place) in [
+        ("x".repeat(MAX_LINE + 1), "x:1:1"),
+        (format!("x,y\n1,0\n{}\n", "1".repeat(MAX_LINE)), "x:3:1"),
+        (format!("x,y\r1,\"{}\"", "0".repeat(MAX_LINE)), "x:1:5"),
+    ] {
+        assert_eq!(told(group(text.into())), format!("{place}: {wanted}"));
+    }
+    let wide = format!("x,y{}\n", ",z".repeat(MAX_COLUMNS));
+    assert_eq!(told(group(wide.into())), "x:1:1: these are 1002 columns; right would be no more than 1000");
+}
+
+/// A job that somebody else has written may be kept to its folder.
+#[test]
+fn a_job_names_no_file_where_it_may_not() {
+    struct Kept;
+    impl Files for Kept {
+        fn read(&self, path: &Path) -> io::Result<Vec<u8>> {
+            panic!("{} is read", path.display())
+        }
+        fn may_name(&self, path: &Path) -> bool {
+            path == Path::new("jobs/holes.csv")
+        }
+    }
+    let job = "title = \"a\"\nholes = \"/etc/passwd\"\nlimits = \"../l.toml\"\n";
+    let told = mistakes(Job::read_from(job.into(), Path::new("jobs/job.toml"), &Kept));
+    let outside = "this file lies outside the folder of the job; put it into that folder, and name it there";
+    assert!(told.contains(&format!("jobs/job.toml:2:9: {outside}")), "{told}");
+    assert!(told.contains(&format!("jobs/job.toml:3:10: {outside}")), "{told}");
 }
 
 #[test]
@@ -640,14 +747,14 @@ fn names_that_would_steer_a_terminal_are_refused_and_shown_harmless() {
 // Holes files.
 
 fn holes_told(text: &str) -> String {
-    mistakes(read_holes_from(text.into(), Path::new("h.csv"), &sound_job().rows))
+    mistakes(read_holes_from(text.into(), Path::new("h.csv"), &sound_job()))
 }
 
 #[test]
 fn holes_are_found_by_column_name() {
     let text =
         "who, Major ,HOLE,row,remark\nme,\".171\",7,K1,\"long, \"\"fore\"\" and aft\"\n,,,,\n\nme, 3/16 ,8,K1,\n";
-    let lines = read_holes_from(text.into(), Path::new("h.csv"), &sound_job().rows).unwrap_or_else(|e| panic!("{e}"));
+    let lines = read_holes_from(text.into(), Path::new("h.csv"), &sound_job()).unwrap_or_else(|e| panic!("{e}"));
     let read: Vec<_> = lines.iter().map(|line| (line.row, line.hole.number, line.hole.as_found.major())).collect();
     assert_eq!(read, [(0, 7, inch(".171")), (0, 8, inch("3/16"))]);
     assert_eq!(lines[0].hole.remark, "long, \"fore\" and aft");
@@ -657,7 +764,10 @@ fn holes_are_found_by_column_name() {
 fn every_mistake_in_a_holes_file_is_told() {
     const HEAD: &str = "row,hole,major,minor,condition,remark\n";
     for (text, told) in [
-        ("", "h.csv:1:1: a holes file is empty; right would be a first line row,hole,major,minor,condition,remark"),
+        (
+            "",
+            "h.csv:1:1: a holes file is empty; right would be a first line row,hole,major,minor,condition,direction,opened,remark",
+        ),
         (
             "row;hole;major\nK1;7;0,163\n",
             "h.csv:1:1: the columns are separated by semicolons; separate them by commas, and write decimals with a point",
@@ -668,7 +778,7 @@ fn every_mistake_in_a_holes_file_is_told() {
         ),
         (
             "row,hole\n",
-            "h.csv:1:1: the column major is missing; right would be a first line row,hole,major,minor,condition,remark",
+            "h.csv:1:1: the column major is missing; right would be a first line row,hole,major,minor,condition,direction,opened,remark",
         ),
         ("row,hole,major,hole\n", "h.csv:1:16: there are two columns hole; keep one of both"),
         (
@@ -716,6 +826,13 @@ fn every_mistake_in_a_holes_file_is_told() {
     ] {
         assert_eq!(holes_told(&format!("{HEAD}{line}\n")), told, "{line}");
     }
+    for (cells, told) in [
+        ("up,", "h.csv:2:11: direction cannot be \"up\"; right would be \"along\" or \"across\""),
+        (",27", "h.csv:2:12: opened: "),
+    ] {
+        let text = format!("row,hole,major,direction,opened\nK1,7,.163,{cells}\n");
+        assert!(holes_told(&text).starts_with(told), "{}", holes_told(&text));
+    }
 }
 
 #[test]
@@ -728,12 +845,12 @@ fn a_hole_in_the_job_and_in_the_holes_file_names_both_places() {
 #[test]
 fn a_later_line_of_a_holes_file_replaces_an_earlier_one() {
     let text = "row,hole,major,remark\nK1,7,.163,\nK1,8,.159,'-5 deg\nK1,7,.164,again\n";
-    let rows = sound_job().rows;
-    let lines = read_holes_from(text.into(), Path::new("h.csv"), &rows).expect("holes");
+    let sound = sound_job();
+    let lines = read_holes_from(text.into(), Path::new("h.csv"), &sound).expect("holes");
     let said: Vec<(u32, Length, &str)> =
         lines.iter().map(|line| (line.hole.number, line.hole.as_found.major(), line.hole.remark.as_str())).collect();
     assert_eq!(said, [(8, inch(".159"), "-5 deg"), (7, inch(".164"), "again")]);
-    assert_eq!(read_holes_file_from(text.into(), Path::new("h.csv"), &rows).expect("holes").records.len(), 3);
+    assert_eq!(read_holes_file_from(text.into(), Path::new("h.csv"), &sound).expect("holes").records.len(), 3);
     let job = read_beside(
         &format!("holes = \"h.csv\"\n{}", SOUND.replace("[[row.hole]]\nnumber = 7\nmajor = \".171\"\n", "")),
         &[("h.csv", text)],
@@ -747,7 +864,7 @@ fn a_later_line_of_a_holes_file_replaces_an_earlier_one() {
 #[test]
 fn every_mistake_in_a_driven_file_is_told() {
     const HEAD: &str = "row,hole,diameter,height,condition,remark\n";
-    let read = |line: &str| read_driven_from(format!("{HEAD}{line}\n").into(), Path::new("d.csv"), &sound_job().rows);
+    let read = |line: &str| read_driven_from(format!("{HEAD}{line}\n").into(), Path::new("d.csv"), &sound_job());
     for (line, told) in [
         ("K9,1,.2,.1,,", "d.csv:2:1: the job has no row \"K9\"; right would be \"K1\""),
         ("K1,49,.2,.1,,", "d.csv:2:4: hole cannot be \"49\"; right would be a whole number from 1 to 48"),
@@ -792,16 +909,16 @@ fn every_mistake_in_a_driven_file_is_told() {
 
 #[test]
 fn a_long_holes_file_is_read_whole() {
-    let mut rows = sound_job().rows;
-    rows[0].count = MAX_COUNT;
+    let mut job = sound_job();
+    job.rows[0].count = MAX_COUNT;
     let mut text = String::from("row,hole,major\n");
     for hole in 1..=MAX_COUNT {
         let _ = writeln!(text, "K1,{hole},.163");
     }
-    let lines = read_holes_from(text.clone().into(), Path::new("h.csv"), &rows).expect("holes");
+    let lines = read_holes_from(text.clone().into(), Path::new("h.csv"), &job).expect("holes");
     assert_eq!(lines.len(), MAX_COUNT as usize);
     // The same with every line wrong: told up to the limit, and no slower.
-    let Err(ReadError::Content(found)) = read_holes_from(text.replace("K1", "K9").into(), Path::new("h.csv"), &rows)
+    let Err(ReadError::Content(found)) = read_holes_from(text.replace("K1", "K9").into(), Path::new("h.csv"), &job)
     else {
         panic!("every line is wrong")
     };
@@ -923,7 +1040,7 @@ fn documented(section: &str) -> Vec<&'static str> {
 
 #[test]
 fn the_document_and_the_reader_know_the_same_keys() {
-    let sections: [(&str, &Keys); 17] = [
+    let sections: [(&str, &Keys); 18] = [
         ("Job", &keys::JOB),
         ("Position", &keys::POSITION),
         ("Minutes", &keys::MINUTES),
@@ -935,6 +1052,7 @@ fn the_document_and_the_reader_know_the_same_keys() {
         ("Layer", &keys::LAYER),
         ("Hole", &keys::HOLE),
         ("Exception", &keys::EXCEPTION),
+        ("Rows file", &keys::ROWS_FILE),
         ("Limits file", &keys::LIMITS),
         ("Limit", &keys::LIMIT),
         ("Holes file", &keys::HOLES_FILE),
@@ -969,15 +1087,17 @@ fn the_document_names_every_word_and_its_examples_read() {
     read_beside(example("toml", 1), &[]).unwrap_or_else(|error| panic!("{error}"));
     OwnLimits::read_from(example("toml", 2).into(), Path::new("l.toml")).unwrap_or_else(|error| panic!("{error}"));
     let demo = demo(DEMO, DEMO_LIMITS, DEMO_HOLES).expect("the demo reads");
-    read_driven_from(example("csv", 5).into(), Path::new("d.csv"), &demo.rows)
+    read_driven_from(example("csv", 6).into(), Path::new("d.csv"), &demo).unwrap_or_else(|error| panic!("{error}"));
+    read_holes_from(example("csv", 2).into(), Path::new("h.csv"), &sound_job())
         .unwrap_or_else(|error| panic!("{error}"));
-    read_holes_from(example("csv", 1).into(), Path::new("h.csv"), &sound_job().rows)
-        .unwrap_or_else(|error| panic!("{error}"));
+    let head = SOUND.split("[[row]]").next().expect("what stands before the rows");
+    let rows = format!("rows = \"rows.csv\"\n{head}");
+    read_beside(&rows, &[("rows.csv", example("csv", 1))]).unwrap_or_else(|error| panic!("{error}"));
     let points = SOUND.replace("count = 48", "points = \"p.csv\"");
     let points = points.split("[[row.hole]]").next().expect("a row").to_owned();
-    read_beside(&points, &[("p.csv", example("csv", 2))]).unwrap_or_else(|error| panic!("{error}"));
+    read_beside(&points, &[("p.csv", example("csv", 3))]).unwrap_or_else(|error| panic!("{error}"));
     let edge = format!("{SOUND}[[edge]]\nname = \"aft\"\nstations = \"trim.csv\"\n");
-    read_beside(&edge, &[("trim.csv", example("csv", 3))]).unwrap_or_else(|error| panic!("{error}"));
+    read_beside(&edge, &[("trim.csv", example("csv", 4))]).unwrap_or_else(|error| panic!("{error}"));
 }
 
 // Mangled files.
@@ -1064,7 +1184,7 @@ proptest! {
 
     #[test]
     fn a_mangled_holes_file_never_panics(mangles in mangles()) {
-        let rows = sound_job().rows;
-        shown_harmless(read_holes_from(mangled(DEMO_HOLES, &mangles), Path::new("h.csv"), &rows))?;
+        let job = sound_job();
+        shown_harmless(read_holes_from(mangled(DEMO_HOLES, &mangles), Path::new("h.csv"), &job))?;
     }
 }

@@ -14,13 +14,13 @@ pub use prepare::{HEADER, Prepared, prepare};
 use shophead::drill::Drill;
 use shophead::finding::Severity;
 use shophead::hole::{AsFound, Damage, Disposition, HoleJudgement};
-use shophead::length::Length;
+use shophead::length::{Bare, Length};
 
 use crate::cell::{bare_or_in_quotes, exact, harmless, in_quotes};
 use crate::diagnostic::is_unseen;
-use crate::model::MeasuredHole;
+use crate::model::{Direction, MeasuredHole};
 use crate::plan::{Plan, RowPlan};
-use crate::read::HolesFile;
+use crate::read::{COLUMNS, HolesFile};
 use crate::words::{self, Units};
 
 /// The letters for what is wrong with a hole, and what they stand for.
@@ -70,6 +70,8 @@ pub struct Entry {
 struct Known {
     hole: MeasuredHole,
     disposition: Disposition,
+    /// The drill that it is to be opened with.
+    cut: Option<Drill>,
     /// Cells of other columns, carried on by a correction.
     others: Vec<(usize, String)>,
     /// It stands in the job and not in this file, so it is not measured here.
@@ -81,9 +83,11 @@ struct Known {
 pub struct Survey<'p, 'j> {
     plan: &'p Plan<'j>,
     units: Units,
+    /// What a typed number without a unit is.
+    bare: Bare,
     line_end: &'static str,
     width: usize,
-    columns: [Option<usize>; 6],
+    columns: [Option<usize>; COLUMNS.len()],
     known: HashMap<Spot, Known>,
     /// The hole that is asked for; `None` behind the last one.
     at: Option<Spot>,
@@ -104,6 +108,10 @@ impl<'p, 'j> Survey<'p, 'j> {
         let mut survey = Survey {
             plan,
             units,
+            bare: match units {
+                Units::Inches => Bare::Inches,
+                Units::Millimetres => Bare::Millimetres,
+            },
             line_end,
             width: file.width,
             columns: file.columns,
@@ -132,8 +140,10 @@ impl<'p, 'j> Survey<'p, 'j> {
     }
 
     fn know(&mut self, spot: Spot, hole: MeasuredHole, others: Vec<(usize, String)>, is_in_job: bool) {
-        let disposition = self.judge(spot, hole.as_found).map_or(Disposition::Refer, |judged| judged.disposition);
-        self.known.insert(spot, Known { hole, disposition, others, is_in_job });
+        let judged = self.judge(spot, hole.as_found);
+        let disposition = judged.as_ref().map_or(Disposition::Refer, |judged| judged.disposition);
+        let cut = judged.as_ref().and_then(HoleJudgement::chosen).and_then(|step| step.cut);
+        self.known.insert(spot, Known { hole, disposition, cut, others, is_in_job });
     }
 
     fn judge(&self, spot: Spot, found: AsFound) -> Option<HoleJudgement<'j>> {
@@ -313,6 +323,12 @@ impl<'p, 'j> Survey<'p, 'j> {
         if found.damage() != Damage::None {
             text.push_str(&format!(", {}", found.damage().word()));
         }
+        if let Some(direction) = hole.direction {
+            text.push_str(&format!(", {}", direction.word()));
+        }
+        if let Some(drill) = hole.opened {
+            text.push_str(&format!(", opened to {drill}"));
+        }
         if !hole.remark.is_empty() {
             text.push_str(&format!(", \"{}\"", hole.remark));
         }
@@ -385,6 +401,8 @@ impl<'p, 'j> Survey<'p, 'j> {
             "Damage: c cracked, r corroded,".to_owned(),
             "  f figure-eight, g gouged,".to_owned(),
             "  d deep-countersink, s sound".to_owned(),
+            "Opened: o #27, or o as it was told".to_owned(),
+            "Long axis: al along, ac across the edge".to_owned(),
             "A remark alone stands behind a colon.".to_owned(),
             "Enter or +  skip, or keep".to_owned(),
             "b or -      back, to correct".to_owned(),
@@ -472,10 +490,22 @@ impl<'p, 'j> Survey<'p, 'j> {
         let Some(at) = self.at else {
             return Reply::says("There is no hole here: b goes back, j K1 12 jumps.");
         };
-        let (major, minor, damage, remark) = match self.parse(typed) {
+        let Typed { major, minor, damage, direction, opened, remark } = match self.parse(typed) {
             Ok(parsed) => parsed,
             Err(why) => return Reply::says(format!("Not taken: {why}.")),
         };
+        let known = self.known.get(&at);
+        let opened = match opened {
+            Opened::To(drill) => Some(drill),
+            Opened::AsSaid => match known.and_then(|known| known.cut) {
+                Some(drill) => Some(drill),
+                None => return Reply::says("Not taken: opened with which drill? Right would be o #27."),
+            },
+            // A hole that was opened stays opened, however often it is measured.
+            Opened::NotSaid => known.and_then(|known| known.hole.opened),
+            Opened::Not => None,
+        };
+        let direction = direction.or_else(|| known.and_then(|known| known.hole.direction));
         let as_found = match AsFound::new(major, minor.unwrap_or(major), damage) {
             Ok(found) => found,
             Err(error) => return Reply::says(format!("Not taken: {error}.")),
@@ -491,13 +521,13 @@ impl<'p, 'j> Survey<'p, 'j> {
                 self.units.size(shank)
             ));
         }
-        let hole = MeasuredHole { number: at.1, as_found, remark };
+        let hole = MeasuredHole { number: at.1, as_found, direction, opened, remark };
         let line = self.line(at, minor, &hole);
         Reply { entry: Some(Entry { line, spot: at, hole }), ..Reply::default() }
     }
 
-    /// `MAJOR [MINOR] [DAMAGE] [REMARK]`.
-    fn parse(&self, typed: &str) -> Result<(Length, Option<Length>, Damage, String), String> {
+    /// `MAJOR [MINOR] [DAMAGE] [DIRECTION] [o DRILL] [REMARK]`.
+    fn parse(&self, typed: &str) -> Result<Typed, String> {
         let spaced = typed.replacen('*', " ", 1);
         let mut words = spaced.split_whitespace().peekable();
         let axis = |words: &mut std::iter::Peekable<std::str::SplitWhitespace<'_>>| {
@@ -516,26 +546,51 @@ impl<'p, 'j> Survey<'p, 'j> {
             Some(minor) if minor > major => (minor, Some(major)),
             minor => (major, minor),
         };
-        let damage = match words.peek().and_then(|word| damage_of(word)) {
-            Some(damage) => {
-                words.next();
-                damage
-            }
-            None => Damage::None,
+        let mut typed = Typed {
+            major,
+            minor,
+            damage: Damage::None,
+            direction: None,
+            opened: Opened::NotSaid,
+            remark: String::new(),
         };
+        // Each once; the first word that is none of them begins the remark.
+        let (mut has_damage, mut has_opened) = (false, false);
+        while let Some(word) = words.peek() {
+            let lower = word.to_ascii_lowercase();
+            if let Some(damage) = damage_of(word).filter(|_| !has_damage) {
+                (typed.damage, has_damage) = (damage, true);
+            } else if let Some(direction) = direction_of(&lower).filter(|_| typed.direction.is_none()) {
+                typed.direction = Some(direction);
+            } else if matches!(lower.as_str(), "o" | "opened") && !has_opened {
+                has_opened = true;
+                words.next();
+                typed.opened = match words.peek() {
+                    Some(word) if *word == "-" => Opened::Not,
+                    Some(word) if word.starts_with(|c: char| c == '#' || c.is_ascii_digit()) || word.len() == 1 => {
+                        Opened::To(Drill::parse(word).map_err(|error| error.to_string())?)
+                    }
+                    _ => {
+                        typed.opened = Opened::AsSaid;
+                        continue;
+                    }
+                };
+            } else {
+                break;
+            }
+            words.next();
+        }
         let remark: Vec<&str> = words.collect();
         let remark = remark.join(" ");
-        Ok((major, minor, damage, remark.strip_prefix(':').unwrap_or(&remark).trim().to_owned()))
+        remark.strip_prefix(':').unwrap_or(&remark).trim().clone_into(&mut typed.remark);
+        Ok(typed)
     }
 
     fn length(&self, word: &str) -> Result<Length, String> {
         if word.starts_with('#') {
             return Drill::parse(word).map(Drill::diameter).map_err(|error| error.to_string());
         }
-        // A fraction is always one of an inch.
-        let is_bare = word.ends_with(|c: char| c.is_ascii_digit() || c == '.') && !word.contains('/');
-        let unit = if is_bare { self.units.length_unit() } else { "" };
-        Length::parse(&format!("{word}{unit}")).map_err(|error| error.to_string())
+        Length::parse_as(word, self.bare).map_err(|error| error.to_string())
     }
 
     /// The line for the file. Its last cell stands in quotes whatever is in it, so that no part of the line looks like a whole one.
@@ -550,9 +605,11 @@ impl<'p, 'j> Survey<'p, 'j> {
         let values = [
             harmless(row).into_owned(),
             spot.1.to_string(),
-            exact(hole.as_found.major()),
-            minor.map(exact).unwrap_or_default(),
+            exact(hole.as_found.major(), self.plan.job.bare),
+            minor.map(|minor| exact(minor, self.plan.job.bare)).unwrap_or_default(),
             hole.as_found.damage().word().to_owned(),
+            hole.direction.map(Direction::word).unwrap_or_default().to_owned(),
+            hole.opened.map(|drill| drill.to_string()).unwrap_or_default(),
             harmless(&hole.remark).into_owned(),
         ];
         for (column, value) in self.columns.iter().zip(values) {
@@ -582,6 +639,37 @@ impl<'p, 'j> Survey<'p, 'j> {
         self.know(spot, hole, others, false);
         self.at = self.open_after(spot);
         say
+    }
+}
+
+/// A measure as it was typed.
+struct Typed {
+    major: Length,
+    minor: Option<Length>,
+    damage: Damage,
+    direction: Option<Direction>,
+    opened: Opened,
+    remark: String,
+}
+
+/// What was typed about opening a hole.
+enum Opened {
+    /// Nothing.
+    NotSaid,
+    /// With the drill that was named when it was measured before.
+    AsSaid,
+    /// With this one.
+    To(Drill),
+    /// It was not opened after all.
+    Not,
+}
+
+/// Which way the longest axis lies.
+fn direction_of(word: &str) -> Option<Direction> {
+    match word {
+        "al" => Some(Direction::Along),
+        "ac" => Some(Direction::Across),
+        word => Direction::from_word(word),
     }
 }
 

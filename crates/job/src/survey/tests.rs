@@ -49,7 +49,7 @@ impl Paper {
     /// Opens the file, types these lines and tells what was shown and where it stands then.
     fn type_in(&mut self, lines: &[&str], units: Units) -> (Vec<String>, Option<Spot>) {
         let prepared = prepare(Some(self.file.as_bytes()));
-        let read = read_holes_file_from(prepared.content.clone(), Path::new("h.csv"), &self.job.rows);
+        let read = read_holes_file_from(prepared.content.clone(), Path::new("h.csv"), &self.job);
         let read = read.unwrap_or_else(|error| panic!("{error}\n{}", self.file));
         self.file = String::from_utf8(prepared.content).expect("text");
         let plan = Plan::make(&self.job, self.job.practice);
@@ -83,19 +83,23 @@ impl Paper {
 fn a_measure_is_written_and_answered_at_once() {
     let mut paper = Paper::new("");
     let shown = paper.says(&[".163 .160 g chisel, \"deep\""]);
-    assert_eq!(paper.last_line(), "K1,1,0.163,0.16,gouged,\"chisel, \"\"deep\"\"\"");
+    assert_eq!(paper.last_line(), "K1,1,0.163,0.16,gouged,,,\"chisel, \"\"deep\"\"\"");
     assert_eq!(shown[0], "Row K1: 3 holes for MS20470AD5.");
     assert_eq!(shown[1], "K1 1 saved: 0.163 x 0.160 in, gouged, \"chisel, \"deep\"\"");
     assert!(shown[2].starts_with("OVERSIZE: NAS1242AD5, drill "), "{}", shown[2]);
     for (typed, line) in [
-        (".159", "0.159,,sound,\"\""),
-        ("#21", "0.159,,sound,\"\""),
-        (".160*.163", "0.163,0.16,sound,\"\""),
-        ("4.1mm x 4 mm c", "4.1mm,4mm,cracked,\"\""),
-        (".16 corroded", "0.16,,corroded,\"\""),
-        ("5/32 : c marks", "0.15625,,sound,\"c marks\""),
-        (".16 =1+1", "0.16,,sound,\"'=1+1\""),
-        (".16\tg\t-x", "0.16,,gouged,\"'-x\""),
+        (".159", "0.159,,sound,,,\"\""),
+        ("#21", "0.159,,sound,,,\"\""),
+        (".160*.163", "0.163,0.16,sound,,,\"\""),
+        ("4.1mm x 4 mm c", "4.1mm,4mm,cracked,,,\"\""),
+        (".16 corroded", "0.16,,corroded,,,\"\""),
+        ("5/32 : c marks", "0.15625,,sound,,,\"c marks\""),
+        (".16 =1+1", "0.16,,sound,,,\"'=1+1\""),
+        (".16\tg\t-x", "0.16,,gouged,,,\"'-x\""),
+        (".17 .16 al g chisel", "0.17,0.16,gouged,along,,\"chisel\""),
+        (".17 .16 across", "0.17,0.16,sound,across,,\"\""),
+        (".1775 o #16 reamed", "0.1775,,sound,,#16,\"reamed\""),
+        (".1775 .177 g opened 11/64 ac", "0.1775,0.177,gouged,across,11/64,\"\""),
     ] {
         let mut paper = Paper::new("");
         paper.says(&[typed]);
@@ -112,6 +116,8 @@ fn what_is_refused_is_not_written() {
         ("#99", "Not taken: there is no such number drill"),
         ("163", "163.000 in in a row of 5/32 in rivets? Type it once more"),
         (".06", "0.060 in in a row of"),
+        (".163 o", "Not taken: opened with which drill? Right would be o #27."),
+        (".163 o #99", "Not taken: there is no such number drill"),
         ("xyz", "Not understood."),
         ("j", "Where to?"),
         ("j K9", "There is no such place. The rows are K1, =B 2."),
@@ -127,7 +133,7 @@ fn what_is_refused_is_not_written() {
     }
     let mut paper = Paper::new("");
     paper.says(&[".613", ".613"]);
-    assert_eq!(paper.last_line(), "K1,1,0.613,,sound,\"\"", "typed twice it was meant");
+    assert_eq!(paper.last_line(), "K1,1,0.613,,sound,,,\"\"", "typed twice it was meant");
     let mut paper = Paper::new("");
     paper.says(&[".613", "", "b", ".613"]);
     assert_eq!(paper.file, HEADER, "something else came between");
@@ -150,7 +156,7 @@ fn a_session_goes_on_where_it_stopped_and_corrects() {
     assert!(shown.contains(&"The earlier 0.129 in stays in the file.".to_owned()), "{shown:?}");
     assert!(paper.says(&[""]).contains(&"Every hole is measured; q ends.".to_owned()));
     assert_eq!(paper.file.lines().filter(|line| line.starts_with("'=B 2,1,")).count(), 2);
-    let holes = read_holes_from(paper.file.into(), Path::new("h.csv"), &job().rows).expect("holes");
+    let holes = read_holes_from(paper.file.into(), Path::new("h.csv"), &job()).expect("holes");
     let majors: Vec<String> = holes.iter().map(|line| line.hole.as_found.major().to_string()).collect();
     assert_eq!(majors, ["0.159", "0.159", "0.160", "0.130"], "the last line of a hole counts");
 }
@@ -165,6 +171,51 @@ fn millimetres_are_typed_bare_where_they_are_asked_for() {
 }
 
 #[test]
+fn an_opened_hole_is_measured_again_and_its_history_stays() {
+    let mut paper = Paper::new("");
+    let shown = paper.says(&[".166 .160"]);
+    let drill = shown.last().and_then(|verdict| verdict.split("drill ").nth(1)?.split(' ').next()).expect("a drill");
+    // `o` alone is the drill that the survey named; a later measure of the same hole need not say it again.
+    let shown = paper.says(&["j 1", ".1695 o"]);
+    assert!(
+        shown.iter().any(|line| line.ends_with(&format!("saved: 0.170 in, opened to {drill}"))
+            || line.ends_with(&format!("saved: 0.1695 in, opened to {drill}"))),
+        "{shown:?}"
+    );
+    assert_eq!(paper.last_line(), format!("K1,1,0.1695,,sound,,{drill},\"\""));
+    paper.says(&["j 1", ".170"]);
+    assert_eq!(paper.last_line(), format!("K1,1,0.17,,sound,,{drill},\"\""));
+    paper.says(&["j 1", ".170 o -"]);
+    assert_eq!(paper.last_line(), "K1,1,0.17,,sound,,,\"\"", "it was another hole");
+    let holes = read_holes_from(paper.file.clone().into(), Path::new("h.csv"), &job()).expect("holes");
+    assert_eq!((holes.len(), holes[0].hole.opened), (1, None), "the last line counts");
+    assert_eq!(paper.file.lines().count(), 5, "and every earlier one stays: {}", paper.file);
+}
+
+#[test]
+fn a_job_in_millimetres_has_them_in_its_holes_file() {
+    let text = "title = \"Panel\"\nunits = \"mm\"\n[[row]]\nname = \"K1\"\nstructure = \"secondary\"\nmember = \"skin\"\n\
+                installed = \"MS20470AD5-6\"\nlayers = [{ role = \"skin\", thickness = \"1.6\" }, { role = \"tab\", thickness = \"1.2\" }]\n\
+                count = 3\npitch = \"22\"\nedge = 11.2\n";
+    let no_files = |_: &Path| Err(std::io::ErrorKind::NotFound.into());
+    let job = Job::read_from(text.into(), Path::new("job.toml"), &no_files).unwrap_or_else(|error| panic!("{error}"));
+    let millimetres = |text: &str| Length::parse(&format!("{text}mm")).expect(text);
+    assert_eq!(job.rows[0].layout.pitch, Some(millimetres("22")));
+    assert_eq!(job.rows[0].layout.edge, Some(millimetres("11.2")));
+    assert_eq!(job.rows[0].stack.layers()[0].thickness.nominal(), millimetres("1.6"));
+    // Typed in inches, kept in the job's millimetres, read back as what it was.
+    let plan = Plan::make(&job, &shophead::practice::HANDBOOK);
+    let prepared = prepare(None);
+    let file = read_holes_file_from(prepared.content.clone(), Path::new("h.csv"), &job).expect("its header");
+    let mut survey = Survey::new(&plan, &file, prepared.line_end, Units::Inches);
+    let entry = survey.hear(".163 4.1mm").entry.expect("a measure");
+    assert_eq!(entry.line, "K1,1,4.1402,4.1,sound,,,\"\"\n");
+    let written = format!("{HEADER}{}", entry.line);
+    let holes = read_holes_from(written.into(), Path::new("h.csv"), &job).expect("holes");
+    assert_eq!(holes[0].hole.as_found.major(), Length::parse(".163").expect("inches"));
+}
+
+#[test]
 fn other_columns_and_their_order_are_kept() {
     let old = "who,remark,hole,row,major\r\nJB,\"a, b\",1,K1,.159\r\n";
     let mut paper = Paper::new(old);
@@ -173,10 +224,10 @@ fn other_columns_and_their_order_are_kept() {
     assert_eq!(
         lines,
         [
-            "who,remark,hole,row,major,minor,condition",
-            "JB,\"a, b\",1,K1,.159,,",
-            "JB,'=x,1,K1,0.16,,\"gouged\"",
-            ",,2,K1,0.161,,\"sound\"",
+            "who,remark,hole,row,major,minor,condition,direction,opened",
+            "JB,\"a, b\",1,K1,.159,,,,",
+            "JB,'=x,1,K1,0.16,,gouged,,\"\"",
+            ",,2,K1,0.161,,sound,,\"\"",
             ""
         ]
     );
@@ -189,11 +240,11 @@ fn a_line_that_a_crash_cut_off_is_put_aside_and_never_read() {
     let whole = paper.file.clone();
     let start = whole.trim_end().rfind('\n').expect("lines") + 1;
     let (before, line) = whole.split_at(start);
-    let rows = job().rows;
+    let job = job();
     for cut in 1..line.len() {
         let torn = format!("{before}{}", &line[..cut]);
         // Without mending it is refused, even where only the line end is missing: nobody was told that it is saved.
-        let error = read_holes_from(torn.clone().into(), Path::new("h.csv"), &rows).expect_err("cut off").to_string();
+        let error = read_holes_from(torn.clone().into(), Path::new("h.csv"), &job).expect_err("cut off").to_string();
         assert!(error.starts_with("h.csv:3:"), "{error}");
         let prepared = prepare(Some(torn.as_bytes()));
         assert_eq!(prepared.torn.as_deref(), Some(&torn.as_bytes()[start..]));
@@ -207,21 +258,24 @@ fn a_line_that_a_crash_cut_off_is_put_aside_and_never_read() {
 #[test]
 fn a_file_by_hand_is_left_alone_but_for_its_last_line_end() {
     for (old, new) in [
-        ("row,hole,major,minor,condition,remark", "row,hole,major,minor,condition,remark\n"),
+        (HEADER.trim_end(), HEADER),
         ("\u{feff} \r\n", HEADER),
         // What a crash may leave of a file that was just being made.
         ("row,hole,ma", HEADER),
-        ("remark,row,hole,major,minor,condition\nx,K1,1,.16,.15,", "remark,row,hole,major,minor,condition\n"),
         (
-            "\u{feff}remark,row,hole,major,minor,condition\r\n\"x, y\",K1,1,.16,.15,sound",
-            "\u{feff}remark,row,hole,major,minor,condition\r\n\"x, y\",K1,1,.16,.15,sound\r\n",
+            "remark,row,hole,major,direction,opened,minor,condition\nx,K1,1,.16,,,.15,",
+            "remark,row,hole,major,direction,opened,minor,condition\n",
         ),
-        ("row,hole,major\nK1,1,.16\n\n", "row,hole,major,minor,condition,remark\nK1,1,.16,,,\n\n"),
+        (
+            "\u{feff}remark,row,hole,major,direction,opened,minor,condition\r\n\"x, y\",K1,1,.16,,,.15,sound",
+            "\u{feff}remark,row,hole,major,direction,opened,minor,condition\r\n\"x, y\",K1,1,.16,,,.15,sound\r\n",
+        ),
+        ("row,hole,major\nK1,1,.16\n\n", "row,hole,major,minor,condition,direction,opened,remark\nK1,1,.16,,,,,\n\n"),
     ] {
         let prepared = prepare(Some(old.as_bytes()));
         assert_eq!(String::from_utf8(prepared.content), Ok(new.to_owned()), "{old:?}");
     }
-    let sound = format!("{HEADER}K1,1,.16,,,\n");
+    let sound = format!("{HEADER}K1,1,.16,,,,,\n");
     assert_eq!(prepare(Some(sound.as_bytes())).content, sound.as_bytes());
 }
 
@@ -287,7 +341,7 @@ proptest! {
         let mut file = HEADER.as_bytes().to_vec();
         let mut model = Model::default();
         let open = |file: &[u8]| {
-            let read = read_holes_file_from(file.to_vec(), Path::new("h.csv"), &job.rows);
+            let read = read_holes_file_from(file.to_vec(), Path::new("h.csv"), &job);
             read.unwrap_or_else(|error| panic!("{error}"))
         };
         let mut survey = Survey::new(&plan, &open(&file), "\n", Units::Inches);
