@@ -499,6 +499,51 @@ fn sentence(code: Code, severity: Severity, measured: Option<&str>, limit: Optio
         Code::SubstituteNotNamed => {
             "No document at hand names this substitution; the new alloy is the stronger one and harder to drive.".to_owned()
         }
+        Code::NoPublishedMethod => {
+            "No published method sizes a repair here. Ask the holder of the type's data.".to_owned()
+        }
+        Code::NoSpliceTable => held(
+            &|measured, limit| format!("The splice tables offer no {limit} rivet for {measured} sheet."),
+            &|measured| format!("The splice tables end before {measured}."),
+            "No splice table names this sheet and rivet.",
+        ),
+        Code::RepairTooThin => held(
+            &|measured, limit| format!("{measured} sheet is too thin: take at least {limit}, never a lighter gauge."),
+            &|measured| format!("{measured} sheet is too thin for the repair."),
+            "The repair sheet is too thin.",
+        ),
+        Code::RepairTooStrong => held(
+            &|measured, limit| format!("{measured} sheet is stiffer than needed: take no more than {limit}."),
+            &|measured| format!("{measured} sheet is stiffer than needed."),
+            "The repair sheet is stiffer than needed.",
+        ),
+        Code::SpliceAreaShort => held(
+            &|measured, _| format!("The splice plate has {measured} of the leg's area: it needs more than all of it."),
+            &|measured| format!("The splice plate has {measured} of the leg's area: it needs more than all of it."),
+            "The splice plate needs more area than the leg.",
+        ),
+        Code::SpliceTooShort => held(
+            &|measured, limit| format!("The splice plate is {measured} long: it needs more than {limit}."),
+            &|measured| format!("The splice plate is too short: {measured}."),
+            "The splice plate is too short.",
+        ),
+        Code::MajorRepair => held(
+            &|measured, limit| format!("{measured} of damage: above {limit} it is a major repair. Get it approved."),
+            &|measured| format!("{measured} of damage is a major repair. Get it approved."),
+            "This is a major repair. Get it approved.",
+        ),
+        Code::MemberTooNear => held(
+            &|measured, limit| {
+                format!("{measured} of skin to the next member: less than {limit}. Carry the patch over the member: ask how.")
+            },
+            &|measured| format!("{measured} of skin to the next member: too little for a patch of the skin alone."),
+            "A member stands too near for a patch of the skin alone.",
+        ),
+        Code::SeamsDiffer => held(
+            &|measured, _| format!("The factory seams differ. Copy the stronger one: number {measured}."),
+            &|measured| format!("The factory seams differ. Copy the stronger one: number {measured}."),
+            "The factory seams differ. Copy the stronger one.",
+        ),
         Code::MustBeSolid => "Only driven solid rivets may go here.".to_owned(),
         Code::CannotBuck => match (measured, limit) {
             (Some(measured), Some(limit)) => {
