@@ -21,6 +21,7 @@ mod progress;
 mod render;
 mod report;
 mod schema;
+mod talk;
 mod typed;
 
 use std::process::ExitCode;

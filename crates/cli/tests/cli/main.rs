@@ -10,6 +10,7 @@ mod handheld;
 mod json;
 mod listed;
 mod limits;
+mod new;
 mod order;
 mod manual;
 mod plan;
