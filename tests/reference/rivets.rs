@@ -52,7 +52,7 @@ fn every_tabulated_dimension_is_carried_and_marked_as_recalled() {
         let overall = row.text("length_measured") == "overall, head included";
         table.equal(&cell("measured"), overall, series.head.is_flush());
         table.equal(&cell("step"), row.text("length_step") == "1/16; 1/32 as half size", series.half_lengths.is_some());
-        table.equal(&cell("status"), Status::Memory, size.basis.status);
+        table.equal(&cell("status"), Status::Memory, size.basis.status());
     }
     // 8 + 8 + 5 sizes of 9 cells.
     table.finish(189);
@@ -111,7 +111,7 @@ fn series_without_known_dimensions_carry_none() {
         }
     }
     for name in ["MS20427", "MS20615", "MS20613", "NAS1198", "NAS1241", "NAS1242"] {
-        assert_eq!(series(name).basis.status, Status::Memory, "{name}");
+        assert_eq!(series(name).basis.status(), Status::Memory, "{name}");
     }
 }
 
@@ -134,7 +134,7 @@ fn oversize_shanks_are_carried_as_computed_and_marked_as_recalled() {
         let by_trade_decimal = length(&row, "shank_trade_decimal").and_then(|shank| series.size_for_diameter(shank));
         table.equal(&cell("trade decimal"), Some(dash), by_trade_decimal.map(|size| size.dash));
         table.equal(&cell("head"), row.text("head_dia_in").is_empty(), size.head.is_none());
-        table.equal(&cell("status"), Status::Memory, size.basis.status);
+        table.equal(&cell("status"), Status::Memory, size.basis.status());
         // The tolerance of the standard shank, +.003 -.001.
         let limits = size.shank.expect("limits");
         table.equal(&cell("below"), limits.min.checked_add(Length::from_ten_thousandths(10)), Some(size.shank_nominal));

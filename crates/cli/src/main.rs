@@ -80,8 +80,8 @@ fn answer<T>(arguments: &Arguments, done: impl FnOnce(&Report) -> Result<T, Stop
         // The minutes stand in the same file as the limits: --limits replaces both.
         job.own_limits.minutes = own.minutes.clone();
     }
-    let limits = own.limits();
-    let practice = context::practice(common, job.as_ref()).with_own(&limits);
+    let (limits, documents) = own.lists();
+    let practice = context::practice(common, job.as_ref()).with_own(&limits, &documents);
     let context = Context {
         practice: &practice,
         units: context::units(common, job.as_ref()),

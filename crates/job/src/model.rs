@@ -1,7 +1,7 @@
 //! A job as it is read: checked values only, in the words of `JOB-FILE.md`.
 
 use shophead::access::{Clearance, Minutes, Rates};
-use shophead::basis::Basis;
+use shophead::basis::{Basis, Document};
 use shophead::damage::Damaged;
 use shophead::drill::Drill;
 use shophead::hole::AsFound;
@@ -167,19 +167,19 @@ pub struct OwnLimit {
     pub place: String,
 }
 
-impl OwnLimit {
-    /// The limit as core takes it; it borrows the texts of this one.
-    #[must_use]
-    pub fn limit(&self) -> Limit<'_> {
-        Limit { name: self.name, scope: self.scope, value: self.value, basis: Basis::shop(&self.document, &self.place) }
-    }
-}
-
 impl OwnLimits {
-    /// All limits as core takes them.
+    /// All limits and the documents that they stand in, as [`Practice::with_own`] takes them. The documents borrow their texts from here.
     #[must_use]
-    pub fn limits(&self) -> Vec<Limit<'_>> {
-        self.limits.iter().map(OwnLimit::limit).collect()
+    pub fn lists(&self) -> (Vec<Limit>, Vec<Document<'_>>) {
+        let in_core = |(place, limit): (usize, &OwnLimit)| Limit {
+            name: limit.name,
+            scope: limit.scope,
+            value: limit.value,
+            basis: Basis::own(place),
+        };
+        let limits = self.limits.iter().enumerate().map(in_core).collect();
+        let documents = self.limits.iter().map(|limit| Document { document: &limit.document, place: &limit.place });
+        (limits, documents.collect())
     }
 }
 

@@ -53,8 +53,8 @@ pub(crate) fn run(args: &BatchArgs, common: &Common) -> Result<Exit, Stop> {
         inputs.take_standard("the rows")?;
     }
     let own = context::own_limits(common, None, &inputs)?;
-    let limits = own.limits();
-    let practice = context::practice(common, None).with_own(&limits);
+    let (limits, documents) = own.lists();
+    let practice = context::practice(common, None).with_own(&limits, &documents);
     let to = match common.format {
         Format::Text | Format::Csv => Form::Csv,
         Format::Json => Form::Lines,
