@@ -106,7 +106,7 @@ fn crack((along, across): (i64, i64)) -> Damage {
 }
 
 /// A patch, or nothing where this sheet, rivet and count cannot have one.
-fn made(asked: &Asked, damage: Damage) -> Option<Patch<'static>> {
+fn made(asked: &Asked, damage: Damage) -> Option<Patch> {
     match patch(&asked.query(damage)) {
         Ok(found) => Some(found),
         Err(PatchError::NoCount | PatchError::NoRivet | PatchError::TooFewRows(None) | PatchError::NoLimits) => None,
@@ -221,7 +221,7 @@ proptest! {
         let narrow = filler.along.min(filler.across) < nm(2 * found.edge.value.nanometres());
         prop_assert_eq!(places.is_empty(), narrow);
         prop_assert_eq!(narrow, found.findings.iter().any(|finding| {
-            finding.severity == Severity::Refer && finding.code == shophead::finding::Code::EdgeDistanceShort
+            finding.severity() == Severity::Refer && finding.code() == shophead::finding::Code::EdgeDistanceShort
         }));
         let (edge, radius) = (found.edge.value.nanometres() as f64, filler.radius.nanometres() as f64);
         let (x, y) = (filler.along.nanometres() as f64 / 2.0, filler.across.nanometres() as f64 / 2.0);
@@ -274,7 +274,7 @@ proptest! {
             prop_assert!(!layout.findings.must_refer(), "{:?}", layout.closest_pair);
         }
         // A larger rivet takes the place of more small ones.
-        let size = |found: &shophead::repair::splice::Splice<'_>| found.legs[0].diameter;
+        let size = |found: &shophead::repair::splice::Splice| found.legs[0].diameter;
         prop_assert!(size(&wide) > size(&narrow) || wide.legs[0].needed >= narrow.legs[0].needed);
     }
 }
@@ -332,7 +332,7 @@ impl Row {
     }
 
     /// Asked again, as whoever gets the answer would: the margin, and whether something has to be referred.
-    fn again(&self, tried: &Tried<'_>, layer: Option<usize>) -> Option<(Option<f64>, bool)> {
+    fn again(&self, tried: &Tried, layer: Option<usize>) -> Option<(Option<f64>, bool)> {
         let mut stack = Stack::new();
         for (index, own) in self.stack.layers().iter().enumerate() {
             let thickness = match (tried.gauge, layer) {
@@ -350,7 +350,7 @@ impl Row {
         Some((value, found.findings.must_refer()))
     }
 
-    fn holds(&self, tried: &Tried<'_>, layer: Option<usize>) -> bool {
+    fn holds(&self, tried: &Tried, layer: Option<usize>) -> bool {
         self.again(tried, layer)
             .is_some_and(|(margin, refers)| !refers && margin.is_some_and(|margin| margin >= self.margin))
     }
@@ -387,7 +387,7 @@ proptest! {
                 prop_assert!(!row.holds(beside, layer), "{:?} {:?}", unknown, beside);
                 match solved.why {
                     Why::Margin(margin) => prop_assert!(margin < row.margin),
-                    Why::Refers(finding) => prop_assert_eq!(finding.severity, Severity::Refer),
+                    Why::Refers(finding) => prop_assert_eq!(finding.severity(), Severity::Refer),
                     Why::Share(_) | Why::AtEnd => prop_assert!(beside.margin.is_none(), "{:?}", solved),
                 }
             }

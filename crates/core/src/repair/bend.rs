@@ -1,15 +1,10 @@
 //! Bending a repair part: the least radius, and how far from the corner the bend begins.
 
-use super::bend_table::{BASIS, COLUMNS, LINES};
+use super::bend_table::{COLUMNS, LINES};
 use crate::basis::Basis;
 use crate::length::{Interval, Length};
 use crate::material::Material;
 use crate::practice::Given;
-
-const SETBACK: Basis<'static> = Basis::published("AC 43.13-1B", "para 4-56a and b: K (bend radius + thickness)");
-
-/// Where the rules of this module stand, one a line.
-pub const BASES: &[(&str, Basis<'static>)] = &[("least bend radius", BASIS), ("setback of a bend", SETBACK)];
 
 /// Least inside radius of a bend of 90 degrees in this sheet: what is advised at least, and what it may have to be.
 ///
@@ -25,7 +20,7 @@ pub const BASES: &[(&str, Basis<'static>)] = &[("least bend radius", BASIS), ("s
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[must_use]
-pub fn least_radius(material: Material, thickness: Length) -> Option<Given<'static, Interval>> {
+pub fn least_radius(material: Material, thickness: Length) -> Option<Given<Interval>> {
     if thickness <= Length::ZERO {
         return None;
     }
@@ -34,7 +29,7 @@ pub fn least_radius(material: Material, thickness: Length) -> Option<Given<'stat
     let columns: [(&u16, &(u8, u8)); 6] = zip(&COLUMNS, &line.halves);
     let (_, (least, most)) = columns.iter().find(holds)?;
     let radius = |halves: u8| thickness.times(u32::from(halves), 2);
-    Some(Given { value: Interval { min: radius(*least), max: radius(*most) }, basis: &BASIS })
+    Some(Given { value: Interval { min: radius(*least), max: radius(*most) }, basis: Basis::AC43_T4_6 })
 }
 
 fn zip<'a>(columns: &'a [u16; 6], cells: &'a [(u8, u8); 6]) -> [(&'a u16, &'a (u8, u8)); 6] {
@@ -56,7 +51,7 @@ fn zip<'a>(columns: &'a [u16; 6], cells: &'a [(u8, u8); 6]) -> [(&'a u16, &'a (u
 /// # Ok::<(), shophead::length::ParseLengthError>(())
 /// ```
 #[must_use]
-pub fn setback(degrees: f64, radius: Length, thickness: Length) -> Option<Given<'static, Length>> {
+pub fn setback(degrees: f64, radius: Length, thickness: Length) -> Option<Given<Length>> {
     let bends = degrees > 0.0 && degrees < 180.0;
     if !bends || radius < Length::ZERO || thickness < Length::ZERO {
         return None;
@@ -69,5 +64,5 @@ pub fn setback(degrees: f64, radius: Length, thickness: Length) -> Option<Given<
         let k = libm::tan(degrees / 2.0 * core::f64::consts::PI / 180.0);
         Length::try_from_inches_f64(k * sum.to_inches_f64())?
     };
-    Some(Given { value, basis: &SETBACK })
+    Some(Given { value, basis: Basis::AC43_SETBACK })
 }

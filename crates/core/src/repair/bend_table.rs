@@ -3,11 +3,6 @@
 //! AC 43.13-1B table 4-6, p 4-15: two figures a cell, the least that is advised and where it may have to be more. Clad sheet bends slightly
 //! tighter; 2024 just after quenching much tighter.
 
-use crate::basis::Basis;
-
-/// Where the table stands.
-pub const BASIS: Basis<'static> = Basis::published("AC 43.13-1B", "para 4-55c, table 4-6");
-
 /// The thicknesses at the heads of the columns, in thousandths of an inch.
 pub const COLUMNS: [u16; 6] = [16, 32, 64, 128, 182, 258];
 

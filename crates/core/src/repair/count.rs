@@ -5,6 +5,9 @@
 //! | by the table | AC 43.13-1B tables 4-9 to 4-11: the printed cell of the next tabulated thickness, reduced for the member |
 //! | by computation | tension strength of the sheet × its thickness / what one rivet carries; nothing is taken off for the member |
 //!
+//! The tables are for protruding heads. Flush rivets are counted by their strengths; where those are not published either, the count of the
+//! protruding rivet is laid out and referred.
+//!
 //! A thickness between two lines of a table takes the next one (para 4-58m(1): 1/16 takes .064). A dash in the table is no offer: the
 //! formula behind the table is not put in its place.
 
@@ -16,21 +19,8 @@ use crate::joint::splice::{
 use crate::joint::strength::Allowable;
 use crate::length::Length;
 use crate::material::Material;
+use crate::rivet::Head;
 use crate::rivet::part::Part;
-
-const NEXT_TABULATED: Basis<'static> = Basis::published("AC 43.13-1B", "para 4-58m(1): next tabulated thickness");
-const DASH: Basis<'static> = Basis::published("AC 43.13-1B", "tables 4-9 to 4-11: a dash offers no such rivet");
-const NO_TABLE: Basis<'static> = Basis::published(
-    "AC 43.13-1B",
-    "tables 4-9 to 4-11: 2117 rivets, protruding heads, the sheets named in their headings",
-);
-
-/// Where the rules of this module stand, one a line.
-pub const BASES: &[(&str, Basis<'static>)] = &[
-    ("thickness between two gauges", NEXT_TABULATED),
-    ("a dash in a splice table", DASH),
-    ("what the splice tables are for", NO_TABLE),
-];
 
 /// Which count is laid out.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Default)]
@@ -74,7 +64,7 @@ pub struct ByTable {
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct ByStrength {
     /// What one rivet carries.
-    pub per_rivet: Allowable<'static>,
+    pub per_rivet: Allowable,
     /// Rivets an inch.
     pub per_inch: f64,
 }
@@ -93,7 +83,7 @@ pub struct Rate {
     /// What that count comes from.
     pub from: Option<By>,
     /// What was found.
-    pub findings: Findings<'static>,
+    pub findings: Findings,
 }
 
 impl Rate {
@@ -190,22 +180,30 @@ pub fn rate(
     thickness: Length,
     rivet: &Part<'_>,
     member: Member,
-    per_rivet: Option<Allowable<'static>>,
+    per_rivet: Option<Allowable>,
     by: By,
 ) -> Result<Rate, SpliceError> {
     let mut found =
         Rate { by_table: None, also: None, by_strength: None, per_inch: None, from: None, findings: Findings::new() };
+    let (head, alloy) = (rivet.series().head, rivet.alloy());
+    // Flush rivets of the tables' alloy are laid out by them, for approval, where no strength of theirs is published.
+    let stands_in = head.is_flush() && tables_hold_for(alloy, Head::Universal) && per_rivet.is_none();
     let named = tables(material.alloy(), material.temper(), material.is_clad())
-        .filter(|_| tables_hold_for(rivet.alloy(), rivet.series().head));
+        .filter(|_| tables_hold_for(alloy, head) || stands_in);
+    if stands_in && named.is_some() {
+        found.findings.push(Finding::new(Code::NoSpliceTable, Severity::Refer, Basis::AC43_SPLICES_SCOPE));
+    }
     match named {
-        None => found.findings.push(Finding::new(Code::NoSpliceTable, Severity::Note, &NO_TABLE)),
+        None => found.findings.push(Finding::new(Code::NoSpliceTable, Severity::Note, Basis::AC43_SPLICES_SCOPE)),
         Some(named) => {
             let fastener = Fastener::Rivet(rivet.diameter());
             found.by_table = by_table(named.first, thickness, fastener, member)?;
             found.also = named.also.map(|table| by_table(table, thickness, fastener, member)).transpose()?.flatten();
             if found.by_table.is_none() {
-                let dash = Finding::new(Code::NoSpliceTable, Severity::Caution, &DASH);
-                found.findings.push(dash.measured(Figure::Length(thickness)).limit(Figure::Length(rivet.diameter())));
+                let dash = Finding::new(Code::NoSpliceTable, Severity::Caution, Basis::AC43_SPLICES_DASH);
+                found
+                    .findings
+                    .push(dash.with_measured(Figure::Length(thickness)).with_limit(Figure::Length(rivet.diameter())));
             }
         }
     }

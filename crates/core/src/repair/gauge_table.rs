@@ -7,11 +7,6 @@ use crate::basis::Basis;
 use crate::length::Length;
 use crate::practice::Given;
 
-/// Where the older gauges stand.
-pub const CIRCULAR_BASIS: Basis<'static> = Basis::published("AC 43.13-1B", "tables 4-9 to 4-11, thickness column");
-/// Where today's gauges stand.
-pub const HANDBOOK_BASIS: Basis<'static> = Basis::memory("MIL-HDBK-5J", "table 8.1.2.1(a), sheet thickness");
-
 /// The gauges of AC 43.13-1B tables 4-9 to 4-11.
 pub const CIRCULAR: &[u16] = &[16, 20, 25, 32, 36, 40, 51, 64, 81, 91, 102, 128];
 /// The gauges of MIL-HDBK-5 table 8.1.2.1(a).
@@ -37,10 +32,10 @@ pub fn gauges() -> impl Iterator<Item = Length> {
 /// assert_eq!(next(".250"), None);
 /// ```
 #[must_use]
-pub fn next_heavier(thickness: Length) -> Option<Given<'static, Length>> {
+pub fn next_heavier(thickness: Length) -> Option<Given<Length>> {
     let has = |list: &[u16]| list.iter().any(|gauge| length(*gauge) == thickness);
-    let (list, basis): (&[u16], &'static Basis<'static>) =
-        if !has(HANDBOOK) && has(CIRCULAR) { (CIRCULAR, &CIRCULAR_BASIS) } else { (HANDBOOK, &HANDBOOK_BASIS) };
+    let (list, basis): (&[u16], Basis) =
+        if !has(HANDBOOK) && has(CIRCULAR) { (CIRCULAR, Basis::AC43_GAUGES) } else { (HANDBOOK, Basis::HDBK5J_GAUGES) };
     let value = list.iter().map(|gauge| length(*gauge)).find(|gauge| *gauge > thickness)?;
     Some(Given { value, basis })
 }

@@ -44,22 +44,17 @@ impl Rows<'_, '_> {
 
 /// What is known of it.
 #[derive(Clone, Debug, PartialEq)]
-pub struct InRow<'a> {
+pub struct InRow {
     /// What the rows carry.
-    pub strength: RowStrength<'static>,
+    pub strength: RowStrength,
     /// The rivet with its length; without where none fits.
     pub rivet: Part<'static>,
     /// Everything that was found: about the rivet, its hole and head, its length, where it stands, what it carries.
-    pub findings: Findings<'a>,
+    pub findings: Findings,
 }
 
-const NO_LENGTH: Basis<'static> = Basis::practice("a rivet whose length cannot be worked out");
-
-/// Where the rules of this module stand, one a line.
-pub const BASES: &[(&str, Basis<'static>)] = &[("rivets of a repair without a length", NO_LENGTH)];
-
 /// What the rows carry, and nothing else that may be wrong with them.
-pub(super) fn carried(rows: &Rows<'_, '_>) -> Result<RowStrength<'static>, RowError> {
+pub(super) fn carried(rows: &Rows<'_, '_>) -> Result<RowStrength, RowError> {
     row_strength(&RowAsMade {
         rivet: &rows.rivet,
         stack: rows.stack,
@@ -76,7 +71,7 @@ pub(super) fn carried(rows: &Rows<'_, '_>) -> Result<RowStrength<'static>, RowEr
 ///
 /// # Errors
 /// [`RowError`] for what is no row.
-pub fn in_row<'a>(rows: &Rows<'_, 'a>) -> Result<InRow<'a>, RowError> {
+pub fn in_row<'a>(rows: &Rows<'_, 'a>) -> Result<InRow, RowError> {
     let Rows { rivet, stack, edge, pitch, apart, practice, .. } = *rows;
     let case = rows.case();
     let strength = carried(rows)?;
@@ -92,7 +87,7 @@ pub fn in_row<'a>(rows: &Rows<'_, 'a>) -> Result<InRow<'a>, RowError> {
     if has_seat {
         match rivet.size().head_height_nominal() {
             Some(height) => findings.extend(&check_seat(stack, height, &case, practice)),
-            None => findings.push(Finding::new(Code::NoLimit, Severity::Refer, &rivet.series().unknown.head)),
+            None => findings.push(Finding::new(Code::NoLimit, Severity::Refer, rivet.series().unknown.head)),
         }
     }
     let rivet = with_length(rivet, stack, &case, practice, &mut findings);
@@ -106,7 +101,7 @@ fn with_length<'a>(
     stack: &Stack,
     case: &Case,
     practice: &'a Practice<'a>,
-    findings: &mut Findings<'a>,
+    findings: &mut Findings,
 ) -> Part<'static> {
     let query = LengthQuery {
         series: rivet.series(),
@@ -117,7 +112,7 @@ fn with_length<'a>(
         practice,
     };
     let Ok(choice) = query.choose() else {
-        findings.push(Finding::new(Code::NoLengthFits, Severity::Refer, &NO_LENGTH));
+        findings.push(Finding::new(Code::NoLengthFits, Severity::Refer, Basis::LENGTH_NOT_KNOWN));
         return rivet;
     };
     findings.extend(&choice.findings);
@@ -125,8 +120,8 @@ fn with_length<'a>(
     match made {
         Some((_, Ok(rivet))) => rivet,
         Some((length, Err(_))) => {
-            let found = Finding::new(Code::NoLengthFits, Severity::Refer, &rivet.series().basis);
-            findings.push(found.measured(Figure::Length(length)));
+            let found = Finding::new(Code::NoLengthFits, Severity::Refer, rivet.series().basis);
+            findings.push(found.with_measured(Figure::Length(length)));
             rivet
         }
         // The choice has said so.

@@ -17,17 +17,6 @@ use crate::layout::Point;
 use crate::length::{Length, quotient};
 use crate::stack::Role;
 
-const STRONGER: Basis<'static> = Basis::published("AC 43.13-1B", "para 4-58e: where the seams differ, the stronger");
-const CAP_HOLES: Basis<'static> = Basis::published("AC 43.13-1B", "para 4-52a(2): oversize holes in spar caps");
-const SEAMS: Basis<'static> = Basis::practice("seams without published strength, of different rivet or pattern");
-
-/// Where the rules of this module stand, one a line.
-pub const BASES: &[(&str, Basis<'static>)] = &[
-    ("the stronger of two factory seams", STRONGER),
-    ("holes in a cap under a seam", CAP_HOLES),
-    ("factory seams that cannot be compared", SEAMS),
-];
-
 /// The most factory seams that one side is held against.
 pub const MAX_SEAMS: usize = 4;
 
@@ -48,13 +37,13 @@ pub struct SideQuery<'s, 'a> {
 
 /// A seam as copied.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Seam<'a> {
+pub struct Seam {
     /// Which of the factory seams, counted from 0.
     pub copied: usize,
     /// Whether the factory seams differ in what they carry.
     pub differ: bool,
     /// Each factory seam, asked as a row.
-    pub factory: heapless::Vec<InRow<'a>, MAX_SEAMS>,
+    pub factory: heapless::Vec<InRow, MAX_SEAMS>,
     /// Rows.
     pub rows: u8,
     /// From rivet to rivet.
@@ -72,7 +61,7 @@ pub struct Seam<'a> {
     /// What is told with it.
     pub told: Tell,
     /// What was found.
-    pub findings: Findings<'a>,
+    pub findings: Findings,
 }
 
 /// Why there is no seam.
@@ -144,7 +133,7 @@ impl From<RowError> for SeamError {
 /// assert_eq!((found.copied, found.rows), (1, 2), "two rows carry more than one");
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-pub fn seam<'a>(query: &SideQuery<'_, 'a>) -> Result<Seam<'a>, SeamError> {
+pub fn seam<'a>(query: &SideQuery<'_, 'a>) -> Result<Seam, SeamError> {
     if let Some(site) = refused(query.sites) {
         return Err(SeamError::Refused(site));
     }
@@ -154,7 +143,7 @@ pub fn seam<'a>(query: &SideQuery<'_, 'a>) -> Result<Seam<'a>, SeamError> {
     for rows in query.factory {
         factory.push(in_row(rows)?).map_err(|_| SeamError::TooManySeams)?;
     }
-    let carries = |asked: &InRow<'_>| asked.strength.per_inch.map(|load| load.force);
+    let carries = |asked: &InRow| asked.strength.per_inch.map(|load| load.force);
     let (mut copied, mut strongest, mut differ, mut known) = (0, None, false, true);
     for (index, asked) in factory.iter().enumerate() {
         let own = carries(asked);
@@ -172,19 +161,18 @@ pub fn seam<'a>(query: &SideQuery<'_, 'a>) -> Result<Seam<'a>, SeamError> {
         same(rows) == same(first)
     };
     if !known && !query.factory.iter().all(alike) {
-        findings.push(Finding::new(Code::StrengthNotPublished, Severity::Refer, &SEAMS));
+        findings.push(Finding::new(Code::StrengthNotPublished, Severity::Refer, Basis::SEAMS_NOT_COMPARED));
     }
     let rows = query.factory.get(copied).unwrap_or(first);
     if let Some(asked) = factory.get(copied) {
         // A seam that is copied as it was needs no published strength.
         for finding in &asked.findings {
-            let copied_as_it_was = finding.code == Code::StrengthNotPublished && query.factory.iter().all(alike);
-            let severity = if copied_as_it_was { Severity::Note } else { finding.severity };
-            findings.push(Finding { severity, ..*finding });
+            let copied_as_it_was = finding.code() == Code::StrengthNotPublished && query.factory.iter().all(alike);
+            findings.push(if copied_as_it_was { finding.at_most(Severity::Note) } else { *finding });
         }
     }
     if query.holes_changed && rows.stack.layers().iter().any(|layer| layer.role == Role::Cap) {
-        findings.push(Finding::new(Code::StepNeedsApproval, Severity::Refer, &CAP_HOLES));
+        findings.push(Finding::new(Code::StepNeedsApproval, Severity::Refer, Basis::AC43_CAP_HOLES));
     }
     let (per_row, start) = lay(query.length, rows)?;
     let mut found = Seam {
@@ -203,8 +191,8 @@ pub fn seam<'a>(query: &SideQuery<'_, 'a>) -> Result<Seam<'a>, SeamError> {
     };
     if differ {
         found.findings.push(
-            Finding::new(Code::SeamsDiffer, Severity::Note, &STRONGER)
-                .measured(Figure::Count(u32::try_from(copied).unwrap_or(0).saturating_add(1))),
+            Finding::new(Code::SeamsDiffer, Severity::Note, Basis::AC43_STRONGER_SEAM)
+                .with_measured(Figure::Count(u32::try_from(copied).unwrap_or(0).saturating_add(1))),
         );
     }
     tell(query, rows, &mut found.told);
@@ -228,12 +216,16 @@ fn tell(query: &SideQuery<'_, '_>, rows: &Rows<'_, '_>, told: &mut Tell) {
         Told::Method,
         Told::Authority,
         Told::AllowableDamage,
+        Told::NoAccess,
+        Told::Approval,
         Told::MajorRepair,
         Told::WeightAndBalance,
         Told::EqualStrength,
         Told::SameMaterial,
         Told::CladOutside,
         Told::ExistingPattern,
+        Told::WholePanel,
+        Told::SeamsOnMembers,
         Told::OldRepair,
         Told::Mark,
         Told::Holes,
@@ -260,7 +252,7 @@ fn tell(query: &SideQuery<'_, '_>, rows: &Rows<'_, '_>, told: &mut Tell) {
     for_sites(query.sites, told);
 }
 
-impl Seam<'_> {
+impl Seam {
     /// Every rivet: x along the side, y from the new panel's edge inwards.
     pub fn holes(&self) -> impl Iterator<Item = Point> + Clone + '_ {
         (0..self.rows).flat_map(move |row| {

@@ -42,45 +42,6 @@ use crate::rivet::{MS20426, MS20470};
 use crate::select::choose_diameter;
 use crate::stack::{Layer, Preparation, Role, Stack};
 
-const SAME_OR_NEXT: Basis<'static> =
-    Basis::published("FAA-H-8083-31B", "p 4-93, p 4-96 fig 4-174: same gage or one heavier");
-const ONE_HEAVIER: Basis<'static> = Basis::published("FAA-H-8083-31B", "p 4-90, p 4-96 Flush Patch: one gage heavier");
-const NOT_THINNER: Basis<'static> =
-    Basis::published("FAA-H-8083-31B", "p 4-86, p 4-92: never a lighter gage, even in a stronger alloy");
-const NOT_STRONGER: Basis<'static> = Basis::published("AC 43.13-1B", "para 4-37b, 4-50b: equal strength, no stronger");
-const CUT_CORNER: Basis<'static> =
-    Basis::published("FAA-H-8083-31B", "p 4-86: corners of a rectangular cut-out 1/2 in, round or oval preferred");
-const PLATE_CORNER: Basis<'static> =
-    Basis::published("FAA-H-8083-31B", "p 4-96: corners of a rectangular lap patch 1/4 in");
-const STOP_DRILL: Basis<'static> =
-    Basis::published("AC 43.13-1B", "para 4-59a: 3/32 or 1/8; FAA-H-8083-31B fig 4-174: 3/32");
-const ROWS_APART: Basis<'static> =
-    Basis::practice("rows at least as far apart as the rivets of a single row, so that any two keep that distance");
-const MAJOR: Basis<'static> = Basis::published("FAA-H-8083-31B", "p 4-93: over 6 in in any direction");
-const MEMBER_NEAR: Basis<'static> = Basis::published(
-    "FAA-H-8083-31",
-    "ch 4, Typical Repairs, Outside the Member: 8.5 D of sound material beside a member",
-);
-const FIGURE_4_174: Basis<'static> =
-    Basis::published("FAA-H-8083-31B", "p 4-96, fig 4-174: 1/8 rivets up to .032 skin, 5/32 above");
-const NO_ROWS: Basis<'static> = Basis::practice("rows of a patch");
-
-/// Where the rules of this module stand, one a line.
-pub const BASES: &[(&str, Basis<'static>)] = &[
-    ("gauge of an outside patch", SAME_OR_NEXT),
-    ("gauge of an inside doubler", ONE_HEAVIER),
-    ("a doubler is no thinner than its sheet", NOT_THINNER),
-    ("a repair is no stronger than the sheet", NOT_STRONGER),
-    ("corners of an opening", CUT_CORNER),
-    ("corners of a patch", PLATE_CORNER),
-    ("stop holes of a patched crack", STOP_DRILL),
-    ("rows of a patch apart", ROWS_APART),
-    ("damage that makes a major repair", MAJOR),
-    ("sound skin beside a member", MEMBER_NEAR),
-    ("rivets of a lap patch", FIGURE_4_174),
-    ("how many rows a patch has at most", NO_ROWS),
-];
-
 /// The radius of an opening's corners, where there is room for it.
 pub const CUT_RADIUS: Length = Length::from_64ths(32);
 /// The radius of a plate's corners.
@@ -233,7 +194,7 @@ pub struct Plate {
     /// Radius of its corners.
     pub radius: Length,
     /// Where its thickness stands; `None` where it was given.
-    pub basis: Option<&'static Basis<'static>>,
+    pub basis: Option<Basis>,
     /// What it weighs, its own holes not taken off; `None` where the density is not known.
     pub mass: Option<Mass>,
 }
@@ -258,7 +219,7 @@ pub struct Side {
 
 /// The answer.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Patch<'a> {
+pub struct Patch {
     /// The opening.
     pub opening: Opening,
     /// Patch or doubler.
@@ -276,17 +237,17 @@ pub struct Patch<'a> {
     /// The other two.
     pub along: Side,
     /// Edge distance, everywhere.
-    pub edge: Given<'a, Length>,
+    pub edge: Given<Length>,
     /// From rivet to rivet.
     pub pitch: Length,
     /// From row to row.
     pub apart: Length,
     /// The least spacing of two rivets of a row.
-    pub least_pitch: Given<'a, Length>,
+    pub least_pitch: Given<Length>,
     /// How the rows stand.
     pub pattern: Pattern,
     /// What a side that carries gives, asked as a row.
-    pub row: InRow<'a>,
+    pub row: InRow,
     /// What it carries over what the skin does without holes.
     pub share: Option<f64>,
     /// The mass that it adds: plate and rivets, and the filler less what was cut out of the skin.
@@ -294,7 +255,7 @@ pub struct Patch<'a> {
     /// What is told with it.
     pub told: Tell,
     /// What was found.
-    pub findings: Findings<'a>,
+    pub findings: Findings,
 }
 
 /// Why there is no patch.
@@ -335,9 +296,9 @@ impl fmt::Display for PatchError {
             PatchError::NoLimits => {
                 f.write_str("the practice lacks edge distance, pitch or row spacing for this rivet")
             }
-            PatchError::NoCount => {
-                f.write_str("neither a table nor published strengths give a count for this sheet and rivet")
-            }
+            PatchError::NoCount => f.write_str(
+                "no table and no published strength gives a count for this rivet in this sheet; name another rivet",
+            ),
             PatchError::TooFewRows(Some(rows)) => {
                 write!(f, "so few rows do not hold the rivets at the least pitch; {rows} do")
             }
@@ -390,7 +351,7 @@ impl From<RowError> for PatchError {
 /// assert_eq!((found.across.rows, found.across.per_row), (2, 19));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-pub fn patch<'a>(query: &PatchQuery<'_, 'a>) -> Result<Patch<'a>, PatchError> {
+pub fn patch<'a>(query: &PatchQuery<'_, 'a>) -> Result<Patch, PatchError> {
     if let Some(site) = refused(query.sites) {
         return Err(PatchError::Refused(site));
     }
@@ -406,7 +367,7 @@ pub fn patch<'a>(query: &PatchQuery<'_, 'a>) -> Result<Patch<'a>, PatchError> {
     let stack = pack(query, &rivet, (plate_material, plate_thickness))?;
     let case = Case::of(rivet.series().head, rivet.alloy(), rivet.size());
     let edge = match query.edge {
-        Some(value) => Given { value, basis: const { &Basis::shop("as given", "") } },
+        Some(value) => Given { value, basis: Basis::AS_GIVEN },
         None => practice.length(Name::EdgeDistanceLeast, &case).ok_or(PatchError::NoLimits)?,
     };
     if edge.value <= Length::ZERO {
@@ -461,7 +422,8 @@ pub fn patch<'a>(query: &PatchQuery<'_, 'a>) -> Result<Patch<'a>, PatchError> {
     let plate = plate.weighed();
     let filler = (style == Style::Flush && opening.stop_hole.is_none()).then(|| {
         let Opening { along, across, radius, .. } = opening;
-        Plate { material, thickness, along, across, radius, basis: Some(&ONE_HEAVIER), mass: None }.weighed()
+        Plate { material, thickness, along, across, radius, basis: Some(Basis::FAA_31B_ONE_HEAVIER), mass: None }
+            .weighed()
     });
     let mut found = Patch {
         opening,
@@ -537,38 +499,34 @@ fn cut_out(along: Length, across: Length) -> Opening {
 }
 
 /// The plate as given, or by the handbook: an outside patch of the skin's own gauge, an inside doubler of the next heavier one.
-fn plate_of(query: &PatchQuery<'_, '_>) -> (Material, Length, Option<&'static Basis<'static>>) {
+fn plate_of(query: &PatchQuery<'_, '_>) -> (Material, Length, Option<Basis>) {
     if let Some((material, thickness)) = query.plate {
         return (material, thickness, None);
     }
     match query.style {
-        Style::Lap => (query.material, query.thickness, Some(&SAME_OR_NEXT)),
+        Style::Lap => (query.material, query.thickness, Some(Basis::FAA_31B_SAME_OR_NEXT)),
         Style::Doubler | Style::Flush => match gauge_table::next_heavier(query.thickness) {
-            Some(next) => (query.material, next.value, Some(&ONE_HEAVIER)),
-            None => (query.material, query.thickness, Some(&SAME_OR_NEXT)),
+            Some(next) => (query.material, next.value, Some(Basis::FAA_31B_ONE_HEAVIER)),
+            None => (query.material, query.thickness, Some(Basis::FAA_31B_SAME_OR_NEXT)),
         },
     }
 }
 
-fn check_plate(query: &PatchQuery<'_, '_>, thickness: Length, findings: &mut Findings<'_>) {
+fn check_plate(query: &PatchQuery<'_, '_>, thickness: Length, findings: &mut Findings) {
     let measured =
-        |found: Finding<'static>, limit| found.measured(Figure::Length(thickness)).limit(Figure::Length(limit));
+        |found: Finding, limit| found.with_measured(Figure::Length(thickness)).with_limit(Figure::Length(limit));
     if thickness < query.thickness {
-        let found = Finding::new(Code::RepairTooThin, Severity::Refer, &NOT_THINNER);
+        let found = Finding::new(Code::RepairTooThin, Severity::Refer, Basis::FAA_31B_NOT_THINNER);
         findings.push(measured(found, query.thickness));
     }
     if let Some(next) = gauge_table::next_heavier(query.thickness).filter(|next| thickness > next.value) {
-        let found = Finding::new(Code::RepairTooStrong, Severity::Caution, &NOT_STRONGER);
+        let found = Finding::new(Code::RepairTooStrong, Severity::Caution, Basis::AC43_NOT_STRONGER);
         findings.push(measured(found, next.value));
     }
 }
 
 /// The rivet as given, or the size for the thicker sheet.
-fn rivet_of(
-    query: &PatchQuery<'_, '_>,
-    plate: Length,
-    findings: &mut Findings<'_>,
-) -> Result<Part<'static>, PatchError> {
+fn rivet_of(query: &PatchQuery<'_, '_>, plate: Length, findings: &mut Findings) -> Result<Part<'static>, PatchError> {
     if let Some(rivet) = query.rivet {
         return Ok(rivet.without_length());
     }
@@ -578,9 +536,10 @@ fn rivet_of(
     let size = choice.size.ok_or(PatchError::NoRivet)?;
     let by_figure = if query.thickness <= Length::from_ten_thousandths(320) { 8 } else { 10 };
     if query.style == Style::Lap && size.shank_nominal != Length::from_64ths(by_figure) {
-        let found = Finding::new(Code::DiameterOutsideRule, Severity::Note, &FIGURE_4_174);
-        let figures =
-            found.measured(Figure::Length(size.shank_nominal)).limit(Figure::Length(Length::from_64ths(by_figure)));
+        let found = Finding::new(Code::DiameterOutsideRule, Severity::Note, Basis::FAA_31B_FIGURE_4_174);
+        let figures = found
+            .with_measured(Figure::Length(size.shank_nominal))
+            .with_limit(Figure::Length(Length::from_64ths(by_figure)));
         findings.push(figures);
     }
     Part::new(series, first.code, size).map_err(|_| PatchError::NoRivet)
@@ -627,16 +586,16 @@ fn pack(query: &PatchQuery<'_, '_>, rivet: &Part<'_>, plate: (Material, Length))
 }
 
 /// Rows, pitch and distance between rows, for so many rivets an inch.
-struct Spacing<'a> {
+struct Spacing {
     rows: u8,
     pitch: Length,
     apart: Length,
-    least: Given<'a, Length>,
+    least: Given<Length>,
 }
 
-fn spacing<'a>(query: &PatchQuery<'_, 'a>, case: &Case, per_inch: f64) -> Result<Spacing<'a>, PatchError> {
+fn spacing<'a>(query: &PatchQuery<'_, 'a>, case: &Case, per_inch: f64) -> Result<Spacing, PatchError> {
     let practice = query.practice;
-    let fits = |rows: u8| -> Option<(Length, Given<'a, Length>)> {
+    let fits = |rows: u8| -> Option<(Length, Given<Length>)> {
         let case = case.in_rows(rows);
         let least = practice.length(Name::PitchLeast, &case)?;
         let greatest = practice.length(Name::PitchGreatest, &case).map_or(Length::MAX, |greatest| greatest.value);
@@ -668,7 +627,7 @@ fn side(
     rate: &Rate,
     width: Length,
     rows: u8,
-    spacing: &Spacing<'_>,
+    spacing: &Spacing,
     pattern: Pattern,
     carries: bool,
 ) -> Result<Side, PatchError> {
@@ -691,34 +650,34 @@ fn side(
 }
 
 /// What the rows carry over what the skin does without holes.
-fn share(row: &InRow<'_>, query: &PatchQuery<'_, '_>) -> Option<f64> {
+fn share(row: &InRow, query: &PatchQuery<'_, '_>) -> Option<f64> {
     let ftu = query.material.properties(query.thickness)?.ftu()?;
     let sheet = ftu.psi() * query.thickness.to_inches_f64();
     Some(row.strength.per_inch?.force.lbf() / sheet)
 }
 
-fn check_place<'a>(query: &PatchQuery<'_, 'a>, found: &mut Patch<'a>) {
+fn check_place<'a>(query: &PatchQuery<'_, 'a>, found: &mut Patch) {
     let (Damage::Hole { along, across } | Damage::Opening { along, across, .. } | Damage::Crack { along, across }) =
         query.damage;
     let longest = along.max(across);
     if longest > MAJOR_ABOVE {
         found.findings.push(
-            Finding::new(Code::MajorRepair, Severity::Refer, &MAJOR)
-                .measured(Figure::Length(longest))
-                .limit(Figure::Length(MAJOR_ABOVE)),
+            Finding::new(Code::MajorRepair, Severity::Refer, Basis::FAA_31B_MAJOR)
+                .with_measured(Figure::Length(longest))
+                .with_limit(Figure::Length(MAJOR_ABOVE)),
         );
     }
     let sound = found.rivet.diameter().times(17, 2);
     if let Some(member) = query.member.filter(|member| *member < sound) {
         found.findings.push(
-            Finding::new(Code::MemberTooNear, Severity::Refer, &MEMBER_NEAR)
-                .measured(Figure::Length(member))
-                .limit(Figure::Length(sound)),
+            Finding::new(Code::MemberTooNear, Severity::Refer, Basis::FAA_31_MEMBER_NEAR)
+                .with_measured(Figure::Length(member))
+                .with_limit(Figure::Length(sound)),
         );
     }
 }
 
-fn tell(query: &PatchQuery<'_, '_>, found: &mut Patch<'_>) {
+fn tell(query: &PatchQuery<'_, '_>, found: &mut Patch) {
     let told = &mut found.told;
     told.all(&[
         Told::Method,
@@ -726,6 +685,7 @@ fn tell(query: &PatchQuery<'_, '_>, found: &mut Patch<'_>) {
         Told::AllowableDamage,
         Told::NextRow,
         Told::NoAccess,
+        Told::Approval,
         Told::WeightAndBalance,
         Told::EqualStrength,
         Told::NoMoreRivets,
@@ -759,7 +719,7 @@ fn tell(query: &PatchQuery<'_, '_>, found: &mut Patch<'_>) {
         told.all(&[Told::RowsUnequal, Told::StackedDoublers, Told::StressPath]);
     }
     if found.findings.has(Code::MajorRepair) {
-        told.all(&[Told::MajorRepair, Told::Monocoque]);
+        told.all(&[Told::MajorRepair, Told::Monocoque, Told::WholePanel]);
     }
     for_material(query.material, told);
     for_sites(query.sites, told);
@@ -828,7 +788,7 @@ struct OneSide {
     negative: bool,
 }
 
-impl Patch<'_> {
+impl Patch {
     /// From the opening's spread to the centre of a row, counted from 0.
     fn off(&self, row: u8) -> Length {
         self.edge.value.plus(self.apart.times(u32::from(row), 1))

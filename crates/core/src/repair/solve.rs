@@ -63,14 +63,14 @@ pub struct Wanted<'s, 'a> {
     /// Load on an inch of width, and its factors.
     pub per_inch: Load,
     /// The factors of the load.
-    pub factors: Factors<'static>,
+    pub factors: Factors,
     /// The margin that is wanted.
     pub margin: f64,
 }
 
 /// Rows that were tried.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Tried<'a> {
+pub struct Tried {
     /// The rivet, with its length where one fits.
     pub rivet: Part<'static>,
     /// From the row to the nearest edge.
@@ -86,23 +86,23 @@ pub struct Tried<'a> {
     /// What they carry an inch; `None` where that is not published.
     pub carries: Option<Force>,
     /// What gives way first.
-    pub governing: Option<RowGoverning<'static>>,
+    pub governing: Option<RowGoverning>,
     /// The margin under the load.
-    pub margin: Option<Margin<'static>>,
+    pub margin: Option<Margin>,
     /// What they carry over what the weakest sheet of the joint does without holes.
     pub share: Option<f64>,
     /// The first thing that has to be referred; looked for only where the margin is enough.
-    pub refers: Option<Finding<'a>>,
+    pub refers: Option<Finding>,
 }
 
 /// Why the next weaker step is not the answer.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Why<'a> {
+pub enum Why {
     /// Its margin is less than wanted.
     Margin(f64),
     /// Something of it has to be referred.
-    Refers(Finding<'a>),
+    Refers(Finding),
     /// It keeps less of the sheet.
     Share(f64),
     /// There is none: the unknown is at the end of what is tried.
@@ -111,13 +111,13 @@ pub enum Why<'a> {
 
 /// The answer.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Solved<'a> {
+pub struct Solved {
     /// The rows that hold; `None` where nothing that was tried does.
-    pub found: Option<Tried<'a>>,
+    pub found: Option<Tried>,
     /// The next weaker step; where nothing holds, the one with the greatest margin. `None` where there is none.
-    pub beside: Option<Tried<'a>>,
+    pub beside: Option<Tried>,
     /// Why that is not the answer.
-    pub why: Why<'a>,
+    pub why: Why,
 }
 
 /// Why nothing was tried.
@@ -181,7 +181,7 @@ impl core::error::Error for SolveError {}
 /// assert!(matches!(solved.why, Why::Margin(margin) if margin < 0.1));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-pub fn solve<'a>(wanted: &Wanted<'_, 'a>, unknown: Unknown) -> Result<Solved<'a>, SolveError> {
+pub fn solve<'a>(wanted: &Wanted<'_, 'a>, unknown: Unknown) -> Result<Solved, SolveError> {
     if !(wanted.margin.is_finite() && wanted.margin >= 0.0) {
         return Err(SolveError::MarginNotValid);
     }
@@ -227,7 +227,7 @@ impl Step {
 }
 
 /// Rows as a step makes them; `None` where that is no row at all.
-fn tried<'a>(wanted: &Wanted<'_, 'a>, step: Step) -> Option<Tried<'a>> {
+fn tried<'a>(wanted: &Wanted<'_, 'a>, step: Step) -> Option<Tried> {
     if let Step::Gauge(index, thickness) = step {
         let stack = with_gauge(wanted.rows.stack, index, thickness)?;
         let found = ask(wanted, Rows { stack: &stack, ..wanted.rows })?;
@@ -237,17 +237,13 @@ fn tried<'a>(wanted: &Wanted<'_, 'a>, step: Step) -> Option<Tried<'a>> {
 }
 
 /// `None` for a pitch inside the hole and the like: no row, so nothing is known of it.
-fn ask<'a>(wanted: &Wanted<'_, 'a>, rows: Rows<'_, 'a>) -> Option<Tried<'a>> {
-    let enough = |tried: &Tried<'_>| tried.margin.is_some_and(|margin| margin.value >= wanted.margin);
+fn ask<'a>(wanted: &Wanted<'_, 'a>, rows: Rows<'_, 'a>) -> Option<Tried> {
+    let enough = |tried: &Tried| tried.margin.is_some_and(|margin| margin.value >= wanted.margin);
     ask_where(wanted, rows, enough)
 }
 
 /// Asks what the rows carry, and everything else where that is good enough.
-fn ask_where<'a>(
-    wanted: &Wanted<'_, 'a>,
-    rows: Rows<'_, 'a>,
-    enough: impl FnOnce(&Tried<'_>) -> bool,
-) -> Option<Tried<'a>> {
+fn ask_where<'a>(wanted: &Wanted<'_, 'a>, rows: Rows<'_, 'a>, enough: impl FnOnce(&Tried) -> bool) -> Option<Tried> {
     let strength = carried(&rows).ok()?;
     let carries = strength.per_inch.map(|load| load.force);
     let margin = carries.and_then(|carries| margin(carries, wanted.per_inch, wanted.factors).ok());
@@ -268,7 +264,7 @@ fn ask_where<'a>(
     if carries.is_none() || enough(&tried) {
         let InRow { rivet, findings, .. } = in_row(&rows).ok()?;
         tried.rivet = rivet;
-        tried.refers = findings.iter().find(|finding| finding.severity == Severity::Refer).copied();
+        tried.refers = findings.iter().find(|finding| finding.severity() == Severity::Refer).copied();
     }
     Some(tried)
 }
@@ -295,11 +291,11 @@ fn with_gauge(stack: &Stack, index: usize, thickness: Length) -> Option<Stack> {
 }
 
 impl Wanted<'_, '_> {
-    fn holds(&self, tried: &Tried<'_>) -> bool {
+    fn holds(&self, tried: &Tried) -> bool {
         tried.refers.is_none() && tried.margin.is_some_and(|margin| margin.value >= self.margin)
     }
 
-    fn why<'a>(&self, weaker: Option<&Tried<'a>>) -> Why<'a> {
+    fn why(&self, weaker: Option<&Tried>) -> Why {
         match weaker {
             None => Why::AtEnd,
             Some(Tried { margin: Some(margin), .. }) if margin.value < self.margin => Why::Margin(margin.value),
@@ -310,9 +306,9 @@ impl Wanted<'_, '_> {
 }
 
 /// The first step that holds, with the one before it.
-fn first<'a>(wanted: &Wanted<'_, 'a>, steps: impl Iterator<Item = Step>) -> Result<Solved<'a>, SolveError> {
-    let mut weaker: Option<Tried<'a>> = None;
-    let mut best: Option<Tried<'a>> = None;
+fn first<'a>(wanted: &Wanted<'_, 'a>, steps: impl Iterator<Item = Step>) -> Result<Solved, SolveError> {
+    let mut weaker: Option<Tried> = None;
+    let mut best: Option<Tried> = None;
     for step in steps {
         let Some(found) = tried(wanted, step) else { continue };
         if wanted.holds(&found) {
@@ -329,8 +325,8 @@ fn first<'a>(wanted: &Wanted<'_, 'a>, steps: impl Iterator<Item = Step>) -> Resu
 }
 
 /// Whether one has the greater margin; what has to be referred comes last.
-fn nearer(one: &Tried<'_>, other: &Tried<'_>) -> bool {
-    let rank = |tried: &Tried<'_>| (tried.refers.is_none(), tried.margin.map_or(-1.0, |margin| margin.value));
+fn nearer(one: &Tried, other: &Tried) -> bool {
+    let rank = |tried: &Tried| (tried.refers.is_none(), tried.margin.map_or(-1.0, |margin| margin.value));
     rank(one).partial_cmp(&rank(other)) == Some(Ordering::Greater)
 }
 
@@ -347,14 +343,14 @@ fn down(from: Length, to: Length, step: Length) -> impl Iterator<Item = Length> 
 }
 
 /// The widest pitch of some rows that holds, no closer than `closest`.
-fn widest_pitch<'a>(wanted: &Wanted<'_, 'a>, rows: Rows<'_, 'a>, closest: Length) -> Result<Solved<'a>, SolveError> {
+fn widest_pitch<'a>(wanted: &Wanted<'_, 'a>, rows: Rows<'_, 'a>, closest: Length) -> Result<Solved, SolveError> {
     let (least, greatest) = pitches(&rows).ok_or(SolveError::NoLimits)?;
     let wanted = Wanted { rows, ..*wanted };
     let down = down(greatest, least, PITCH_STEP).take_while(|pitch| *pitch >= closest);
     first(&wanted, down.map(Step::Pitch))
 }
 
-fn shortest_edge<'a>(wanted: &Wanted<'_, 'a>) -> Result<Solved<'a>, SolveError> {
+fn shortest_edge<'a>(wanted: &Wanted<'_, 'a>) -> Result<Solved, SolveError> {
     let case = wanted.rows.case();
     let limit = |name| wanted.rows.practice.length(name, &case).map(|limit| limit.value);
     let (Some(least), Some(greatest)) = (limit(Name::EdgeDistanceLeast), limit(Name::EdgeDistanceGreatest)) else {
@@ -368,7 +364,7 @@ fn shortest_edge<'a>(wanted: &Wanted<'_, 'a>) -> Result<Solved<'a>, SolveError> 
     first(wanted, up.map(Step::Edge))
 }
 
-fn thinnest_gauge<'a>(wanted: &Wanted<'_, 'a>, layer: u8) -> Result<Solved<'a>, SolveError> {
+fn thinnest_gauge<'a>(wanted: &Wanted<'_, 'a>, layer: u8) -> Result<Solved, SolveError> {
     let index = usize::from(layer).checked_sub(1).filter(|index| *index < wanted.rows.stack.layers().len());
     let index = index.ok_or(SolveError::NoLayer)?;
     first(wanted, gauges().map(|gauge| Step::Gauge(index, gauge)))
@@ -380,15 +376,15 @@ fn patterns<'s, 'a>(rows: Rows<'s, 'a>) -> impl Iterator<Item = Rows<'s, 'a>> {
 }
 
 /// Rivets an inch, compared without dividing.
-fn fewer(one: &Tried<'_>, other: &Tried<'_>) -> Ordering {
+fn fewer(one: &Tried, other: &Tried) -> Ordering {
     let times = |rows: u8, pitch: Length| product(i128::from(rows), i128::from(pitch.nanometres()));
     let per_inch = times(one.rows, other.pitch).cmp(&times(other.rows, one.pitch));
     per_inch.then(one.rows.cmp(&other.rows)).then(one.rivet.diameter().cmp(&other.rivet.diameter()))
 }
 
-fn least_rivets<'a>(wanted: &Wanted<'_, 'a>) -> Result<Solved<'a>, SolveError> {
-    let mut least: Option<Solved<'a>> = None;
-    let mut best: Option<Tried<'a>> = None;
+fn least_rivets<'a>(wanted: &Wanted<'_, 'a>) -> Result<Solved, SolveError> {
+    let mut least: Option<Solved> = None;
+    let mut best: Option<Tried> = None;
     for rows in patterns(wanted.rows) {
         // Closer than this there are more rivets than those found already.
         let so_far = least.as_ref().and_then(|least| least.found.as_ref());
@@ -410,14 +406,14 @@ fn least_rivets<'a>(wanted: &Wanted<'_, 'a>) -> Result<Solved<'a>, SolveError> {
     Ok(least.unwrap_or(Solved { found: None, beside: best, why }))
 }
 
-fn best_share<'a>(wanted: &Wanted<'_, 'a>) -> Result<Solved<'a>, SolveError> {
+fn best_share<'a>(wanted: &Wanted<'_, 'a>) -> Result<Solved, SolveError> {
     // A hair more of the sheet is not worth a row more.
     const HAIR: f64 = 1e-9;
-    let mut best: Option<Tried<'a>> = None;
+    let mut best: Option<Tried> = None;
     for rows in patterns(wanted.rows) {
         let Some((least, greatest)) = pitches(&rows) else { continue };
         for pitch in down(greatest, least, PITCH_STEP) {
-            let better = |found: &Tried<'_>| {
+            let better = |found: &Tried| {
                 let Some(share) = found.share else { return false };
                 best.as_ref().is_none_or(|best| {
                     let most = best.share.unwrap_or(0.0);

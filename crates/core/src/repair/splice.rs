@@ -35,28 +35,8 @@ use crate::rivet::part::Part;
 use crate::select::choose_diameter;
 use crate::stack::{Layer, Role, Stack};
 
-const IN_LEG: Basis<'static> = Basis::published("AC 43.13-1B", "para 4-58l: 2 to 3 times the leg's thickness");
-const NOT_OVER: Basis<'static> = Basis::published("AC 43.13-1B", "para 4-58l: at most a quarter of the leg's width");
-const AREA: Basis<'static> = Basis::published("AC 43.13-1B", "para 4-58k: more area than the leg it splices");
-const FRAME_PLATE: Basis<'static> = Basis::published("AC 43.13-1B", "para 4-58n, figure 4-20: thicker than the frame");
-const FRAME_LENGTH: Basis<'static> =
-    Basis::published("AC 43.13-1B", "para 4-58n, figure 4-20: longer than twice the web");
-const FOUR_WIDTHS: Basis<'static> = Basis::published("US Army AL0992", "p 84, Summary: four leg widths each side");
-const END_RIVETS: Basis<'static> = Basis::published("AC 43.13-1B", "para 4-58j(2), 4-58l: end rivets as the skin's");
-const BOLT: Basis<'static> = Basis::published("AC 43.13-1B", "para 4-58m(2): AN-3 bolts in a bulbed leg");
-
-/// Where the rules of this module stand, one a line.
-pub const BASES: &[(&str, Basis<'static>)] = &[
-    ("rivet diameter in a leg", IN_LEG),
-    ("greatest rivet diameter in a leg", NOT_OVER),
-    ("area of a splice plate", AREA),
-    ("thickness of a frame's splice plate", FRAME_PLATE),
-    ("length of a frame's splice plate", FRAME_LENGTH),
-    ("length of a stringer's splice plate", FOUR_WIDTHS),
-    ("end rivets of a lower-surface splice", END_RIVETS),
-    ("bolts in a bulbed leg", BOLT),
-];
-
+/// By how much a filler is shorter than its gap.
+pub const FILLER_ROOM: Length = Length::THIRTY_SECOND;
 /// The most legs of a cross-section.
 pub const MAX_LEGS: usize = 5;
 /// Diameter of an AN-3 bolt.
@@ -202,7 +182,7 @@ pub struct SpliceQuery<'s, 'a> {
 
 /// A leg's splice.
 #[derive(Clone, Debug, PartialEq)]
-pub struct LegSplice<'a> {
+pub struct LegSplice {
     /// The leg.
     pub leg: Leg,
     /// Its area, in square inches.
@@ -238,20 +218,22 @@ pub struct LegSplice<'a> {
     /// Least bend radius of a plate that is bent from sheet, and the setback of a right angle at it; `None` where no table has it.
     pub bend: Option<(Interval, Length)>,
     /// The rivet, asked as a row.
-    pub row: Option<InRow<'a>>,
+    pub row: Option<InRow>,
 }
 
 /// The answer.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Splice<'a> {
+pub struct Splice {
     /// The legs, in the order given.
-    pub legs: heapless::Vec<LegSplice<'a>, MAX_LEGS>,
+    pub legs: heapless::Vec<LegSplice, MAX_LEGS>,
     /// Length of the longest plate, the gap between the ends of the member included.
     pub length: Length,
+    /// Length of the filler in the gap; `None` where there is no room for one.
+    pub filler: Option<Length>,
     /// What is told with it.
     pub told: Tell,
     /// What was found.
-    pub findings: Findings<'a>,
+    pub findings: Findings,
 }
 
 /// Why there is no splice.
@@ -348,7 +330,7 @@ impl From<RowError> for MemberError {
 /// assert!(found.length > inch("4"), "more than twice the web");
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-pub fn splice<'a>(query: &SpliceQuery<'_, 'a>) -> Result<Splice<'a>, MemberError> {
+pub fn splice<'a>(query: &SpliceQuery<'_, 'a>) -> Result<Splice, MemberError> {
     if let Some(site) = refused(query.sites) {
         return Err(MemberError::Refused(site));
     }
@@ -363,8 +345,13 @@ pub fn splice<'a>(query: &SpliceQuery<'_, 'a>) -> Result<Splice<'a>, MemberError
     if !query.legs.iter().all(is_leg) || query.gap < Length::ZERO || query.gap > super::patch::LONGEST {
         return Err(MemberError::LengthNotPositive);
     }
-    let mut found =
-        Splice { legs: heapless::Vec::new(), length: Length::ZERO, told: Tell::default(), findings: Findings::new() };
+    let mut found = Splice {
+        legs: heapless::Vec::new(),
+        length: Length::ZERO,
+        filler: None,
+        told: Tell::default(),
+        findings: Findings::new(),
+    };
     for (leg, number) in query.legs.iter().zip(1_u8..) {
         let spliced = spliced_leg(query, leg, number, &mut found.findings)?;
         // Cannot fail: no shape has more legs than places.
@@ -375,6 +362,7 @@ pub fn splice<'a>(query: &SpliceQuery<'_, 'a>) -> Result<Splice<'a>, MemberError
     }
     let longest = found.legs.iter().map(|leg| leg.half).max().unwrap_or(Length::ZERO);
     found.length = longest.plus(longest).plus(query.gap);
+    found.filler = query.gap.checked_sub(FILLER_ROOM).filter(|filler| *filler > Length::ZERO);
     tell(query, &mut found);
     Ok(found)
 }
@@ -395,8 +383,8 @@ fn spliced_leg<'a>(
     query: &SpliceQuery<'_, 'a>,
     leg: &Leg,
     number: u8,
-    findings: &mut Findings<'a>,
-) -> Result<LegSplice<'a>, MemberError> {
+    findings: &mut Findings,
+) -> Result<LegSplice, MemberError> {
     let plate = plate_of(query, leg, number, findings)?;
     let bend = least_radius(query.material, plate.1).and_then(|radius| {
         let setback = setback(90.0, radius.value.min, plate.1)?;
@@ -458,7 +446,7 @@ fn spliced_leg<'a>(
         match query.skin_rivet {
             Some(skin) if skin < found.diameter => found.end_rivet = Some(skin),
             Some(_) => {}
-            None => findings.push(Finding::new(Code::NotChecked, Severity::Caution, &END_RIVETS)),
+            None => findings.push(Finding::new(Code::NotChecked, Severity::Caution, Basis::AC43_END_RIVETS)),
         }
     }
     Ok(found)
@@ -473,7 +461,7 @@ fn plate_of(
     query: &SpliceQuery<'_, '_>,
     leg: &Leg,
     number: u8,
-    findings: &mut Findings<'_>,
+    findings: &mut Findings,
 ) -> Result<(Length, Length), MemberError> {
     let own = (leg.width, leg.thickness);
     let (width, thickness) = match leg.plate {
@@ -486,13 +474,13 @@ fn plate_of(
         }
     };
     if !has_more((width, thickness), own) {
-        let found = Finding::new(Code::SpliceAreaShort, Severity::Refer, &AREA).layer(number);
-        let figures = found.measured(Figure::Ratio(area(width, thickness) / area(leg.width, leg.thickness)));
-        findings.push(figures.limit(Figure::Ratio(1.0)));
+        let found = Finding::new(Code::SpliceAreaShort, Severity::Refer, Basis::AC43_SPLICE_AREA).in_layer(number);
+        let figures = found.with_measured(Figure::Ratio(area(width, thickness) / area(leg.width, leg.thickness)));
+        findings.push(figures.with_limit(Figure::Ratio(1.0)));
     }
     if query.spliced == Spliced::Frame && thickness <= leg.thickness {
-        let found = Finding::new(Code::RepairTooThin, Severity::Refer, &FRAME_PLATE).layer(number);
-        findings.push(found.measured(Figure::Length(thickness)).limit(Figure::Length(leg.thickness)));
+        let found = Finding::new(Code::RepairTooThin, Severity::Refer, Basis::AC43_FRAME_PLATE).in_layer(number);
+        findings.push(found.with_measured(Figure::Length(thickness)).with_limit(Figure::Length(leg.thickness)));
     }
     Ok((width, thickness))
 }
@@ -502,8 +490,8 @@ fn rivets<'a>(
     query: &SpliceQuery<'_, 'a>,
     leg: &Leg,
     number: u8,
-    found: &mut LegSplice<'a>,
-    findings: &mut Findings<'a>,
+    found: &mut LegSplice,
+    findings: &mut Findings,
 ) -> Result<Case, MemberError> {
     let quarter = leg.width.times(1, 4);
     let (least, greatest) = (leg.thickness.times(2, 1), leg.thickness.times(3, 1));
@@ -513,16 +501,16 @@ fn rivets<'a>(
     };
     let diameter = rivet.diameter();
     let against = |code, severity, basis, limit| {
-        let found = Finding::new(code, severity, basis).layer(number);
-        found.measured(Figure::Length(diameter)).limit(Figure::Length(limit))
+        let found = Finding::new(code, severity, basis).in_layer(number);
+        found.with_measured(Figure::Length(diameter)).with_limit(Figure::Length(limit))
     };
     if diameter > quarter {
-        findings.push(against(Code::DiameterOutsideRule, Severity::Refer, &NOT_OVER, quarter));
+        findings.push(against(Code::DiameterOutsideRule, Severity::Refer, Basis::AC43_DIAMETER_OF_WIDTH, quarter));
     }
     if diameter < least {
-        findings.push(against(Code::DiameterOutsideRule, Severity::Note, &IN_LEG, least));
+        findings.push(against(Code::DiameterOutsideRule, Severity::Note, Basis::AC43_DIAMETER_IN_LEG, least));
     } else if diameter > greatest {
-        findings.push(against(Code::DiameterOutsideRule, Severity::Note, &IN_LEG, greatest));
+        findings.push(against(Code::DiameterOutsideRule, Severity::Note, Basis::AC43_DIAMETER_IN_LEG, greatest));
     }
     let case = Case::of(rivet.series().head, rivet.alloy(), rivet.size());
     let limit = |name| query.practice.length(name, &case).map(|limit| limit.value).ok_or(MemberError::NoLimits);
@@ -543,7 +531,7 @@ fn rivets<'a>(
     let rate = rate(query.material, leg.thickness, &rivet, query.spliced.member(), per_rivet, query.by)?;
     found.needed = rate.over(leg.width)?.ok_or(MemberError::NoCount(number))?;
     for finding in &rate.findings {
-        findings.push(finding.layer(number));
+        findings.push(finding.in_layer(number));
     }
     (found.rate, found.diameter, found.rivet) = (Some(rate), diameter, Some(rivet));
     Ok(case)
@@ -573,7 +561,7 @@ fn pack(query: &SpliceQuery<'_, '_>, leg: &Leg, plate: Length) -> Result<Stack, 
 }
 
 /// Lines and ranks: so many lines that no more rivets than needed go in where that can be, and of such the shortest plate.
-fn lay(query: &SpliceQuery<'_, '_>, case: &Case, found: &mut LegSplice<'_>) -> Result<(), MemberError> {
+fn lay(query: &SpliceQuery<'_, '_>, case: &Case, found: &mut LegSplice) -> Result<(), MemberError> {
     let limit = |name, case: &Case| query.practice.length(name, case).map(|limit| limit.value);
     let pitch = limit(Name::PitchLeast, case).ok_or(MemberError::NoLimits)?.ceil_to(STEP);
     let greatest = limit(Name::PitchGreatest, case).unwrap_or(Length::MAX);
@@ -622,7 +610,7 @@ fn web_of(query: &SpliceQuery<'_, '_>) -> Length {
 }
 
 /// A frame's plate is one piece: every leg as long as the longest, its rivets spread over it.
-fn together(query: &SpliceQuery<'_, '_>, found: &mut Splice<'_>) {
+fn together(query: &SpliceQuery<'_, '_>, found: &mut Splice) {
     let longest = found.legs.iter().map(|leg| leg.half).max().unwrap_or(Length::ZERO);
     for leg in &mut found.legs {
         let gaps = leg.ranks.saturating_sub(1);
@@ -635,12 +623,12 @@ fn together(query: &SpliceQuery<'_, '_>, found: &mut Splice<'_>) {
     let web = web_of(query);
     let whole = longest.plus(longest);
     if whole <= web.plus(web) {
-        let short = Finding::new(Code::SpliceTooShort, Severity::Refer, &FRAME_LENGTH);
-        found.findings.push(short.measured(Figure::Length(whole)).limit(Figure::Length(web.plus(web))));
+        let short = Finding::new(Code::SpliceTooShort, Severity::Refer, Basis::AC43_FRAME_LENGTH);
+        found.findings.push(short.with_measured(Figure::Length(whole)).with_limit(Figure::Length(web.plus(web))));
     }
 }
 
-fn tell(query: &SpliceQuery<'_, '_>, found: &mut Splice<'_>) {
+fn tell(query: &SpliceQuery<'_, '_>, found: &mut Splice) {
     let told = &mut found.told;
     told.all(&[
         Told::Method,
@@ -671,6 +659,9 @@ fn tell(query: &SpliceQuery<'_, '_>, found: &mut Splice<'_>) {
         Spliced::Stringer | Spliced::UpperStringer | Spliced::LowerStringer => {
             told.all(&[Told::EndHoles, Told::Outermost, Told::TaperEnds, Told::StaggerSplices]);
         }
+    }
+    if found.filler.is_some() {
+        told.tell(Told::FillGap);
     }
     if query.spliced == Spliced::LowerStringer {
         told.tell(Told::LowerWing);
@@ -704,7 +695,7 @@ pub struct SpliceHole {
     pub counts: bool,
 }
 
-impl Splice<'_> {
+impl Splice {
     /// Every rivet and bolt, leg by leg.
     pub fn holes(&self, gap: Length) -> impl Iterator<Item = SpliceHole> + Clone + '_ {
         let from = gap.times(1, 2);
