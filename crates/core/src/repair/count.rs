@@ -22,25 +22,14 @@ use crate::material::Material;
 use crate::rivet::Head;
 use crate::rivet::part::Part;
 
-/// Which count is laid out.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Default)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum By {
-    /// The greater of both.
-    #[default]
-    Greater,
-    /// That of the table that names the sheet and asks for more.
-    Table,
-    /// That of the table that the circular's own example takes: 4-10 for clad 2024-T3.
-    Example,
-    /// That of the computation.
-    Strength,
-}
-
-impl By {
-    /// Every one with the word for it.
-    pub const ALL: &'static [(By, &'static str)] =
-        &[(By::Greater, "greater"), (By::Table, "table"), (By::Example, "example"), (By::Strength, "strength")];
+crate::words::words! {
+    /// Which count is laid out.
+    By, "count" {
+        Greater = 1, "greater", "The greater of table and computation.";
+        Table = 2, "table", "That of the table that names the sheet and asks for more.";
+        Example = 3, "example", "That of the table that the circular's own example takes: 4-10 for clad 2024-T3.";
+        Strength = 4, "strength", "That of the computation.";
+    }
 }
 
 /// The count by one table.

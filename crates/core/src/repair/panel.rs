@@ -84,7 +84,7 @@ pub enum SeamError {
 impl fmt::Display for SeamError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            SeamError::Refused(site) => write!(f, "no published method applies here: {}", site.word()),
+            SeamError::Refused(site) => write!(f, "no published method applies here: {site}"),
             SeamError::NoSeam => f.write_str("a seam copies at least one factory seam"),
             SeamError::TooManySeams => f.write_str("a side is held against at most 4 factory seams"),
             SeamError::LengthNotPositive => {
@@ -133,7 +133,7 @@ impl From<RowError> for SeamError {
 /// assert_eq!((found.copied, found.rows), (1, 2), "two rows carry more than one");
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-pub fn seam<'a>(query: &SideQuery<'_, 'a>) -> Result<Seam, SeamError> {
+pub fn seam(query: &SideQuery<'_, '_>) -> Result<Seam, SeamError> {
     if let Some(site) = refused(query.sites) {
         return Err(SeamError::Refused(site));
     }

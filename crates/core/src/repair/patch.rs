@@ -84,50 +84,29 @@ pub enum Damage {
     },
 }
 
-/// Which patch.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Style {
-    /// A plate on the outside.
-    Lap,
-    /// A doubler behind the skin; the opening stays open or is that of a fitting.
-    Doubler,
-    /// A doubler behind the skin and a filler in the opening, flush outside.
-    Flush,
-}
-
-impl Style {
-    /// Every style with the word for it.
-    pub const ALL: &'static [(Style, &'static str)] =
-        &[(Style::Lap, "lap"), (Style::Doubler, "doubler"), (Style::Flush, "flush")];
-
-    /// The word for it.
-    #[must_use]
-    pub fn word(self) -> &'static str {
-        Style::ALL.iter().find(|(style, _)| *style == self).map_or("", |(_, word)| word)
+crate::words::words! {
+    /// Which patch.
+    Style, "patch" {
+        Lap = 1, "lap", "A plate on the outside.";
+        Doubler = 2, "doubler", "A doubler behind the skin; the opening stays open or is that of a fitting.";
+        Flush = 3, "flush", "A doubler behind the skin and a filler in the opening, flush outside.";
     }
 }
 
-/// Which way the skin carries its load.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Default)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Ways {
-    /// Both ways, or not known: all sides carry.
-    #[default]
-    Both,
-    /// Along only: the other two sides get one row that holds the plate down.
-    Along,
+crate::words::words! {
+    /// Which way the skin carries its load.
+    Ways, "way of the load" {
+        Both = 1, "both", "Both ways, or not known: all sides carry.";
+        Along = 2, "along", "Along only: the other two sides get one row that holds the plate down.";
+    }
 }
 
-/// How the rows stand.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Default)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Pattern {
-    /// Each rivet against the gap of the next row.
-    #[default]
-    Staggered,
-    /// One behind the other.
-    InLine,
+crate::words::words! {
+    /// How the rows stand.
+    Pattern, "pattern" {
+        Staggered = 1, "staggered", "Each rivet against the gap of the next row.";
+        InLine = 2, "in-line", "One behind the other.";
+    }
 }
 
 /// What is asked.
@@ -287,7 +266,7 @@ impl fmt::Display for PatchError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             PatchError::Refused(site) => {
-                write!(f, "no published method applies here: {}", site.word())
+                write!(f, "no published method applies here: {site}")
             }
             PatchError::LengthNotPositive => {
                 f.write_str("sheet and damage must be above zero and no longer than 120 in; right would be 2x1-1/2")
@@ -351,7 +330,7 @@ impl From<RowError> for PatchError {
 /// assert_eq!((found.across.rows, found.across.per_row), (2, 19));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-pub fn patch<'a>(query: &PatchQuery<'_, 'a>) -> Result<Patch, PatchError> {
+pub fn patch(query: &PatchQuery<'_, '_>) -> Result<Patch, PatchError> {
     if let Some(site) = refused(query.sites) {
         return Err(PatchError::Refused(site));
     }

@@ -16,32 +16,18 @@ pub enum Ruling {
     Refused,
 }
 
-/// One line a place: variant, the word on the command line, what it means, ruling, where that stands.
+/// One line a place: variant, number for C, word, what it means, ruling, where that stands.
 macro_rules! sites {
-    ($( $variant:ident, $word:literal, $meaning:literal, $ruling:expr, $basis:expr; )+) => {
+    ($( $variant:ident = $number:literal, $word:literal, $meaning:literal, $ruling:expr, $basis:expr; )+) => {
         /// Where a repair is.
         #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
         #[cfg_attr(feature = "defmt", derive(defmt::Format))]
         #[non_exhaustive]
         pub enum Site { $( #[doc = $meaning] $variant, )+ }
 
+        crate::words::worded! { Site, "site" { $( $variant = $number, $word, $meaning; )+ } }
+
         impl Site {
-            /// Every place.
-            pub const ALL: &'static [Site] = &[$( Site::$variant, )+];
-
-            /// The word for it.
-            #[must_use]
-            pub const fn word(self) -> &'static str {
-                match self { $( Site::$variant => $word, )+ }
-            }
-
-            /// What it is, for a person.
-            #[cfg(feature = "words")]
-            #[must_use]
-            pub const fn meaning(self) -> &'static str {
-                match self { $( Site::$variant => $meaning, )+ }
-            }
-
             /// Whether a repair is sized there.
             #[must_use]
             pub const fn ruling(self) -> Ruling {
@@ -58,29 +44,21 @@ macro_rules! sites {
 }
 
 sites! {
-    Skin, "skin", "Stressed skin, unpressurised.", Ruling::Sized, Basis::AC43_P4_58E_AND_F;
-    LowerWing, "lower-wing", "The lower surface of a stressed-skin wing.", Ruling::SizedWith(Told::LowerWing), Basis::AC43_P4_58J_4;
-    BelowWaterLine, "below-water-line", "The bottom of a float or hull.", Ruling::SizedWith(Told::FloatTest), Basis::AC43_HULLS;
-    FluidTight, "fluid-tight", "A tank or another fluid-tight area.", Ruling::SizedWith(Told::Tank), Basis::AC43_TANKS;
-    AirIntake, "air-intake", "Where a loose part can reach an engine.", Ruling::SizedWith(Told::SolidOnly), Basis::AC43_HEAVILY_STRESSED;
-    HeavilyStressed, "heavily-stressed", "Another heavily stressed place.", Ruling::SizedWith(Told::SolidOnly), Basis::AC43_HEAVILY_STRESSED;
-    Pressurised, "pressurised", "Skin of a pressure cabin.", Ruling::Refused, Basis::NO_METHOD_CABIN;
-    FatigueCritical, "fatigue-critical", "A place that the type's data call fatigue-critical.", Ruling::Refused, Basis::NO_METHOD_FATIGUE;
-    SparCap, "spar-cap", "The cap of a spar, keel or main beam itself.", Ruling::Refused, Basis::AC43_SPAR_CAPS;
-    Control, "control", "A control surface, its hinges and brackets.", Ruling::Refused, Basis::AC43_P4_36A;
-    MainFitting, "main-fitting", "A wing attach or landing gear fitting.", Ruling::Refused, Basis::AC43_P4_60;
-    Rib, "rib", "A rib.", Ruling::Refused, Basis::AC43_P4_58C;
-    Edge, "edge", "A leading edge, trailing edge or tip strip.", Ruling::Refused, Basis::AC43_P4_58D;
-    Tube, "tube", "A tube or strut.", Ruling::Refused, Basis::AC43_P4_51_4_58A;
-    Casting, "casting", "A casting.", Ruling::Refused, Basis::AC43_P4_61;
-}
-
-impl Site {
-    /// The place with this word.
-    #[must_use]
-    pub fn from_word(word: &str) -> Option<Site> {
-        Site::ALL.iter().copied().find(|site| site.word() == word)
-    }
+    Skin = 1, "skin", "Stressed skin, unpressurised.", Ruling::Sized, Basis::AC43_P4_58E_AND_F;
+    LowerWing = 2, "lower-wing", "The lower surface of a stressed-skin wing.", Ruling::SizedWith(Told::LowerWing), Basis::AC43_P4_58J_4;
+    BelowWaterLine = 3, "below-water-line", "The bottom of a float or hull.", Ruling::SizedWith(Told::FloatTest), Basis::AC43_HULLS;
+    FluidTight = 4, "fluid-tight", "A tank or another fluid-tight area.", Ruling::SizedWith(Told::Tank), Basis::AC43_TANKS;
+    AirIntake = 5, "air-intake", "Where a loose part can reach an engine.", Ruling::SizedWith(Told::SolidOnly), Basis::AC43_HEAVILY_STRESSED;
+    HeavilyStressed = 6, "heavily-stressed", "Another heavily stressed place.", Ruling::SizedWith(Told::SolidOnly), Basis::AC43_HEAVILY_STRESSED;
+    Pressurised = 7, "pressurised", "Skin of a pressure cabin.", Ruling::Refused, Basis::NO_METHOD_CABIN;
+    FatigueCritical = 8, "fatigue-critical", "A place that the type's data call fatigue-critical.", Ruling::Refused, Basis::NO_METHOD_FATIGUE;
+    SparCap = 9, "spar-cap", "The cap of a spar, keel or main beam itself.", Ruling::Refused, Basis::AC43_SPAR_CAPS;
+    Control = 10, "control", "A control surface, its hinges and brackets.", Ruling::Refused, Basis::AC43_P4_36A;
+    MainFitting = 11, "main-fitting", "A wing attach or landing gear fitting.", Ruling::Refused, Basis::AC43_P4_60;
+    Rib = 12, "rib", "A rib.", Ruling::Refused, Basis::AC43_P4_58C;
+    Edge = 13, "edge", "A leading edge, trailing edge or tip strip.", Ruling::Refused, Basis::AC43_P4_58D;
+    Tube = 14, "tube", "A tube or strut.", Ruling::Refused, Basis::AC43_P4_51_4_58A;
+    Casting = 15, "casting", "A casting.", Ruling::Refused, Basis::AC43_P4_61;
 }
 
 /// A place of a job file.
@@ -107,19 +85,4 @@ impl From<Place> for Site {
 #[must_use]
 pub fn refused(sites: &[Site]) -> Option<Site> {
     sites.iter().copied().find(|site| site.ruling() == Ruling::Refused)
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn every_place_has_a_word_of_its_own_and_a_basis() {
-        for site in Site::ALL {
-            assert_eq!(Site::from_word(site.word()), Some(*site));
-            assert!(site.basis().status() != crate::basis::Status::Memory);
-            #[cfg(feature = "words")]
-            assert!(site.meaning().ends_with('.'));
-        }
-    }
 }

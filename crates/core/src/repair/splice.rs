@@ -42,81 +42,44 @@ pub const MAX_LEGS: usize = 5;
 /// Diameter of an AN-3 bolt.
 pub const BOLT_DIAMETER: Length = Length::from_ten_thousandths(1_900);
 
-/// A named cross-section.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Shape {
-    /// One leg.
-    Flat,
-    /// Two legs.
-    Angle,
-    /// A leg and a bulbed leg.
-    BulbAngle,
-    /// Flange, web, flange, both flanges on one side.
-    Channel,
-    /// Flange, web, flange, the flanges on either side.
-    Zee,
-    /// Web and flange across it.
-    Tee,
-    /// Flange, web, crown, web, flange.
-    Hat,
+crate::words::words! {
+    /// A named cross-section.
+    Shape, "cross-section" {
+        Flat = 1, "flat", "One leg.";
+        Angle = 2, "angle", "Two legs.";
+        BulbAngle = 3, "bulb-angle", "A leg and a bulbed leg.";
+        Channel = 4, "channel", "Flange, web, flange, both flanges on one side.";
+        Zee = 5, "zee", "Flange, web, flange, the flanges on either side.";
+        Tee = 6, "tee", "Web, and flange across it.";
+        Hat = 7, "hat", "Flange, web, crown, web, flange.";
+    }
 }
 
 impl Shape {
-    /// Every shape with the word for it and how many legs it has.
-    pub const ALL: &'static [(Shape, &'static str, usize)] = &[
-        (Shape::Flat, "flat", 1),
-        (Shape::Angle, "angle", 2),
-        (Shape::BulbAngle, "bulb-angle", 2),
-        (Shape::Channel, "channel", 3),
-        (Shape::Zee, "zee", 3),
-        (Shape::Tee, "tee", 2),
-        (Shape::Hat, "hat", 5),
-    ];
-
-    fn known(self) -> Option<&'static (Shape, &'static str, usize)> {
-        Shape::ALL.iter().find(|(shape, ..)| *shape == self)
-    }
-
-    /// The word for it.
-    #[must_use]
-    pub fn word(self) -> &'static str {
-        self.known().map_or("", |(_, word, _)| word)
-    }
-
     /// How many legs it has.
     #[must_use]
-    pub fn legs(self) -> usize {
-        self.known().map_or(0, |(.., legs)| *legs)
+    pub const fn legs(self) -> usize {
+        match self {
+            Shape::Flat => 1,
+            Shape::Angle | Shape::BulbAngle | Shape::Tee => 2,
+            Shape::Channel | Shape::Zee => 3,
+            Shape::Hat => 5,
+        }
     }
 }
 
-/// What is spliced.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Spliced {
-    /// A stringer whose place is not said: the whole count of the table.
-    Stringer,
-    /// A stringer of an upper wing surface or a fuselage: 80 %.
-    UpperStringer,
-    /// A stringer of a lower wing surface: the whole count, end rivets as the skin's.
-    LowerStringer,
-    /// An intermediate frame: 60 %, rounded up before and after.
-    Frame,
-    /// Another flange: the whole count.
-    Flange,
+crate::words::words! {
+    /// What is spliced.
+    Spliced, "spliced member" {
+        Stringer = 1, "stringer", "A stringer whose place is not said: the whole count of the table.";
+        UpperStringer = 2, "upper-stringer", "A stringer of an upper wing surface or a fuselage: 80 %.";
+        LowerStringer = 3, "lower-stringer", "A stringer of a lower wing surface: the whole count, end rivets as the skin's.";
+        Frame = 4, "frame", "An intermediate frame: 60 %, rounded up before and after.";
+        Flange = 5, "flange", "Another flange: the whole count.";
+    }
 }
 
 impl Spliced {
-    /// Every one with the word for it.
-    pub const ALL: &'static [(Spliced, &'static str)] = &[
-        (Spliced::Stringer, "stringer"),
-        (Spliced::UpperStringer, "upper-stringer"),
-        (Spliced::LowerStringer, "lower-stringer"),
-        (Spliced::Frame, "frame"),
-        (Spliced::Flange, "flange"),
-    ];
-
     /// How the table's count is reduced for it.
     #[must_use]
     pub const fn member(self) -> Member {
@@ -219,6 +182,8 @@ pub struct LegSplice {
     pub bend: Option<(Interval, Length)>,
     /// The rivet, asked as a row.
     pub row: Option<InRow>,
+    /// What was found about it.
+    pub findings: Findings,
 }
 
 /// The answer.
@@ -266,8 +231,8 @@ pub enum MemberError {
 impl fmt::Display for MemberError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            MemberError::Refused(site) => write!(f, "no published method applies here: {}", site.word()),
-            MemberError::LegsDoNotFit(shape) => write!(f, "this section, {}, has {} legs", shape.word(), shape.legs()),
+            MemberError::Refused(site) => write!(f, "no published method applies here: {site}"),
+            MemberError::LegsDoNotFit(shape) => write!(f, "a section like this, {shape}, has {} legs", shape.legs()),
             MemberError::LengthNotPositive => f.write_str(
                 "widths and thicknesses must be above zero and no longer than 120 in; right would be .6x.040",
             ),
@@ -330,7 +295,7 @@ impl From<RowError> for MemberError {
 /// assert!(found.length > inch("4"), "more than twice the web");
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-pub fn splice<'a>(query: &SpliceQuery<'_, 'a>) -> Result<Splice, MemberError> {
+pub fn splice(query: &SpliceQuery<'_, '_>) -> Result<Splice, MemberError> {
     if let Some(site) = refused(query.sites) {
         return Err(MemberError::Refused(site));
     }
@@ -353,7 +318,7 @@ pub fn splice<'a>(query: &SpliceQuery<'_, 'a>) -> Result<Splice, MemberError> {
         findings: Findings::new(),
     };
     for (leg, number) in query.legs.iter().zip(1_u8..) {
-        let spliced = spliced_leg(query, leg, number, &mut found.findings)?;
+        let spliced = spliced_leg(query, leg, number)?;
         // Cannot fail: no shape has more legs than places.
         let _ = found.legs.push(spliced);
     }
@@ -379,13 +344,9 @@ fn has_more(one: (Length, Length), other: (Length, Length)) -> bool {
     area(one) > area(other)
 }
 
-fn spliced_leg<'a>(
-    query: &SpliceQuery<'_, 'a>,
-    leg: &Leg,
-    number: u8,
-    findings: &mut Findings,
-) -> Result<LegSplice, MemberError> {
-    let plate = plate_of(query, leg, number, findings)?;
+fn spliced_leg(query: &SpliceQuery<'_, '_>, leg: &Leg, number: u8) -> Result<LegSplice, MemberError> {
+    let mut findings = Findings::new();
+    let plate = plate_of(query, leg, number, &mut findings)?;
     let bend = least_radius(query.material, plate.1).and_then(|radius| {
         let setback = setback(90.0, radius.value.min, plate.1)?;
         Some((radius.value, setback.value))
@@ -409,6 +370,7 @@ fn spliced_leg<'a>(
         end_rivet: None,
         bend,
         row: None,
+        findings: Findings::new(),
     };
     let case = match leg.held {
         Held::Bolts => {
@@ -420,7 +382,7 @@ fn spliced_leg<'a>(
             found.bolts = Some(bolts);
             Case::new(MS20470.head, crate::material::RivetAlloy::Al2117, BOLT_DIAMETER)
         }
-        Held::Rivets => rivets(query, leg, number, &mut found, findings)?,
+        Held::Rivets => rivets(query, leg, number, &mut found, &mut findings)?,
     };
     lay(query, &case, &mut found)?;
     if let Some(rivet) = found.rivet {
@@ -436,9 +398,7 @@ fn spliced_leg<'a>(
             shear: Shear::Single,
             practice: query.practice,
         })?;
-        for finding in &row.findings {
-            findings.push(*finding);
-        }
+        findings.extend(&row.findings);
         found.rivet = Some(row.rivet);
         found.row = Some(row);
     }
@@ -449,6 +409,7 @@ fn spliced_leg<'a>(
             None => findings.push(Finding::new(Code::NotChecked, Severity::Caution, Basis::AC43_END_RIVETS)),
         }
     }
+    found.findings = findings;
     Ok(found)
 }
 
@@ -474,12 +435,12 @@ fn plate_of(
         }
     };
     if !has_more((width, thickness), own) {
-        let found = Finding::new(Code::SpliceAreaShort, Severity::Refer, Basis::AC43_SPLICE_AREA).in_layer(number);
+        let found = Finding::new(Code::SpliceAreaShort, Severity::Refer, Basis::AC43_SPLICE_AREA);
         let figures = found.with_measured(Figure::Ratio(area(width, thickness) / area(leg.width, leg.thickness)));
         findings.push(figures.with_limit(Figure::Ratio(1.0)));
     }
     if query.spliced == Spliced::Frame && thickness <= leg.thickness {
-        let found = Finding::new(Code::RepairTooThin, Severity::Refer, Basis::AC43_FRAME_PLATE).in_layer(number);
+        let found = Finding::new(Code::RepairTooThin, Severity::Refer, Basis::AC43_FRAME_PLATE);
         findings.push(found.with_measured(Figure::Length(thickness)).with_limit(Figure::Length(leg.thickness)));
     }
     Ok((width, thickness))
@@ -501,7 +462,7 @@ fn rivets<'a>(
     };
     let diameter = rivet.diameter();
     let against = |code, severity, basis, limit| {
-        let found = Finding::new(code, severity, basis).in_layer(number);
+        let found = Finding::new(code, severity, basis);
         found.with_measured(Figure::Length(diameter)).with_limit(Figure::Length(limit))
     };
     if diameter > quarter {
@@ -530,9 +491,7 @@ fn rivets<'a>(
     let per_rivet = in_row(&rows)?.strength.joint.allowable;
     let rate = rate(query.material, leg.thickness, &rivet, query.spliced.member(), per_rivet, query.by)?;
     found.needed = rate.over(leg.width)?.ok_or(MemberError::NoCount(number))?;
-    for finding in &rate.findings {
-        findings.push(finding.in_layer(number));
-    }
+    findings.extend(&rate.findings);
     (found.rate, found.diameter, found.rivet) = (Some(rate), diameter, Some(rivet));
     Ok(case)
 }
@@ -696,6 +655,11 @@ pub struct SpliceHole {
 }
 
 impl Splice {
+    /// What was found, about the whole and about every leg.
+    pub fn all_findings(&self) -> impl Iterator<Item = &Finding> {
+        self.findings.iter().chain(self.legs.iter().flat_map(|leg| leg.findings.iter()))
+    }
+
     /// Every rivet and bolt, leg by leg.
     pub fn holes(&self, gap: Length) -> impl Iterator<Item = SpliceHole> + Clone + '_ {
         let from = gap.times(1, 2);
