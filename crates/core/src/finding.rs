@@ -300,8 +300,10 @@ pub(crate) type Sink<'s> = dyn FnMut(Finding) + 's;
 
 /// The most findings that a list keeps where nothing else is said.
 ///
-/// A calculation says each of its codes once, or once for each layer that a flush head is sunk into; nothing here says more than fifteen
-/// without the layers, and a head is sunk into few.
+/// A choice of length says nine things at most. A step of a hole says eleven (damage, approval, edge and pitch two each, hole two, length,
+/// strength two), and two more of each layer that the head is sunk into: twenty hold a head in four layers, where one or two are usual. A
+/// driven head says six of its size and one of each different defect, so twenty hold fourteen. A strength has a list of its own size,
+/// [`MAX_JOINT_FINDINGS`](crate::joint::strength::MAX_JOINT_FINDINGS).
 pub const MAX_FINDINGS: usize = 20;
 
 /// The findings of one calculation, each kept once.

@@ -992,6 +992,31 @@ mod tests {
         assert_eq!(strength(&joint), Err(StrengthError::Margin(MarginError::LoadNotPositive)));
     }
 
+    /// Sheet whose shear strength is not published.
+    static NO_SHEAR: SheetProperties = SheetProperties::new(
+        &HEADING,
+        (100, 1_280),
+        Guarantee::A,
+        [640, 630, 470, 420, 390, 450, 0, 1_040, 1_290, 730, 880],
+        [0; 4],
+    );
+
+    #[test]
+    fn no_finding_of_the_worst_joint_is_lost() {
+        let sheet = Sheet {
+            properties: Some(&NO_SHEAR),
+            thickness: length(".032"),
+            edge: length(".1"),
+            preparation: Preparation::Countersunk,
+        };
+        let sheets = [sheet; MAX_SHEETS];
+        let rivet = Rivet { diameter: length("3/32"), head: Head::Flush, driven_shear: None };
+        let found = strength(&Joint { rivet, hole: Some(length("1/8")), ..lap(&sheets) }).unwrap();
+        assert_eq!(found.findings.iter().filter(|finding| finding.layer().is_some()).count(), 4 * MAX_SHEETS);
+        assert_eq!(found.findings.iter().count(), 4 * MAX_SHEETS + 2, "the hole and the rivet");
+        assert!(found.findings.is_complete());
+    }
+
     #[test]
     fn what_is_no_joint_is_an_error() {
         let one = sheet(".040");
