@@ -25,8 +25,8 @@ fn read(bencher: Bencher) {
 #[divan::bench]
 fn plan_and_order(bencher: Bencher) {
     let job = Job::read(demo()).expect("the demo job reads");
-    let own = job.own_limits.limits();
-    let practice = job.practice.with_own(&own);
+    let (own, documents) = job.own_limits.lists();
+    let practice = job.practice.with_own(&own, &documents);
     bencher.bench(|| {
         let plan = Plan::make(black_box(&job), &practice);
         assert!(plan.counts().holes >= 400);

@@ -61,7 +61,7 @@ fn by_fractions(
     });
     let tolerance = exact(series.length_tolerance.expect("known").either_way);
     let metal = |diameter: Option<_>, height: Option<_>| {
-        let of = |given: shophead::practice::Given<'_, Length>| exact(given.value);
+        let of = |given: shophead::practice::Given<Length>| exact(given.value);
         Some(cylinder(&of(diameter?), &of(height?)))
     };
     let least = End { shank: exact(shank.min), hole: exact(hole.max), grip: exact(grip.max()), sunk: exact(sunk[0]) };

@@ -17,13 +17,13 @@ fn demands() -> impl Strategy<Value = Vec<Demand>> {
         .prop_map(|holes| holes.into_iter().map(|((row, number), steps)| Demand::of(row, number, steps)).collect())
 }
 
-fn limits() -> impl Strategy<Value = PatternLimits<'static>> {
-    let given = |value: Option<u32>| value.map(|value| Given { value, basis: const { &Basis::practice("law") } });
+fn limits() -> impl Strategy<Value = PatternLimits> {
+    let given = |value: Option<u32>| value.map(|value| Given { value, basis: Basis::own(0) });
     (prop::option::of(0_u32..8), prop::option::of(0_u32..4))
         .prop_map(move |(steps, neighbours)| PatternLimits { steps: given(steps), neighbours: given(neighbours) })
 }
 
-fn keeps(demands: &[Demand], choice: &[Disposition], limits: &PatternLimits<'_>) -> bool {
+fn keeps(demands: &[Demand], choice: &[Disposition], limits: &PatternLimits) -> bool {
     let stepped = demands.iter().zip(choice).filter(|(_, step)| step.is_step_up());
     let (count, run) = tally(stepped.map(|(demand, _)| (demand.row, demand.number)));
     limits.check(count, run).is_empty()
@@ -37,7 +37,7 @@ fn cost(choice: &[Disposition]) -> (usize, usize, Vec<bool>) {
 }
 
 /// Every choice: the least step with the same rivet, the least with a larger one, or refer.
-fn best(demands: &[Demand], limits: &PatternLimits<'_>) -> Vec<Disposition> {
+fn best(demands: &[Demand], limits: &PatternLimits) -> Vec<Disposition> {
     let mut choices: Vec<Vec<Disposition>> = vec![Vec::new()];
     for demand in demands {
         let steps = [demand.same, demand.larger, Some(Disposition::Refer)];

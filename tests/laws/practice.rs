@@ -36,14 +36,14 @@ fn name() -> impl Strategy<Value = Name> {
     prop::sample::select(Name::ALL.to_vec())
 }
 
-fn own() -> impl Strategy<Value = Vec<Limit<'static>>> {
+fn own() -> impl Strategy<Value = Vec<Limit>> {
     // A name that is met often, or else the limits would hardly ever compete.
     let name = prop_oneof![3 => Just(Name::PitchLeast), 1 => name()];
     let limit = (name, scope(), 1_i64..1_000).prop_map(|(name, scope, thousandths)| Limit {
         name,
         scope,
         value: Value::Length(nm(thousandths * 25_400)),
-        basis: Basis::shop("manual", "page"),
+        basis: Basis::own(0),
     });
     prop::collection::vec(limit, 0..8)
 }
@@ -74,15 +74,15 @@ proptest! {
     fn an_own_limit_always_wins_and_of_two_the_more_particular(own in own(), name in prop_oneof![Just(Name::PitchLeast), name()], case in case()) {
         for practice in BUILT_IN {
             let built_in = practice.find(name, &case);
-            let shop = practice.with_own(&own);
+            let shop = practice.with_own(&own, &[]);
             let found = shop.find(name, &case);
-            let applying: Vec<&Limit<'_>> = own.iter().filter(|limit| limit.name == name && covers(&limit.scope, &case)).collect();
+            let applying: Vec<&Limit> = own.iter().filter(|limit| limit.name == name && covers(&limit.scope, &case)).collect();
             match applying.iter().map(|limit| named(&limit.scope)).max() {
                 None => prop_assert_eq!(found, built_in, "no own limit applies"),
                 Some(most) => {
                     let first = applying.iter().find(|limit| named(&limit.scope) == most).expect("one has the most");
                     prop_assert_eq!(found, Some(**first));
-                    prop_assert_eq!(found.map(|limit| limit.basis.status), Some(Status::Shop));
+                    prop_assert_eq!(found.map(|limit| limit.basis.status()), Some(Status::Shop));
                 }
             }
         }
@@ -91,7 +91,7 @@ proptest! {
     #[test]
     fn a_built_in_limit_that_is_found_covers_its_case_and_none_is_more_particular(name in name(), case in case()) {
         for practice in BUILT_IN {
-            let applying: Vec<Limit<'_>> = practice.limits().filter(|limit| limit.name == name && covers(&limit.scope, &case)).collect();
+            let applying: Vec<Limit> = practice.limits().filter(|limit| limit.name == name && covers(&limit.scope, &case)).collect();
             let found = practice.find(name, &case);
             prop_assert_eq!(found.is_some(), !applying.is_empty());
             if let Some(found) = found {

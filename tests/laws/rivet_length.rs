@@ -27,7 +27,7 @@ const LONGEST: i64 = 3 * 32;
 struct Row {
     practice: &'static Practice<'static>,
     series: &'static Series<'static>,
-    size: &'static Size<'static>,
+    size: &'static Size,
     hole: Interval,
     shank: [i64; 2],
     holes: [i64; 2],
@@ -61,7 +61,7 @@ fn rows() -> &'static [Row] {
 }
 
 impl Row {
-    fn of(practice: &'static Practice<'static>, series: &'static Series<'static>, size: &'static Size<'static>) -> Row {
+    fn of(practice: &'static Practice<'static>, series: &'static Series<'static>, size: &'static Size) -> Row {
         let case = Case::of(series.head, RivetAlloy::Al2117, size);
         let limits = HeadLimits::of(practice, &case);
         let hole = practice.hole_for(&case).expect("a hole").value;
@@ -88,7 +88,7 @@ impl Row {
         }
     }
 
-    fn choose(&self, grip: Toleranced) -> Result<LengthChoice<'static>, FitError> {
+    fn choose(&self, grip: Toleranced) -> Result<LengthChoice, FitError> {
         self.query(grip).choose()
     }
 

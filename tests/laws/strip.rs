@@ -9,7 +9,7 @@ use shophead::quantity::{Force, Stress};
 
 use crate::common::{config, nm};
 
-const GIVEN: Basis<'static> = Basis::shop("test", "");
+const GIVEN: Basis = Basis::own(0);
 /// Across the strip, in nanometres: two inches and a bit.
 const WIDTH: i64 = 60_000_000;
 
@@ -26,8 +26,8 @@ fn holes() -> impl Strategy<Value = Vec<Hole>> {
     })
 }
 
-fn sheet(pulled: Pulled) -> StripSheet<'static> {
-    StripSheet { thickness: nm(1_000_000), ftu: (Stress::from_ksi(60.0), &GIVEN), pulled }
+fn sheet(pulled: Pulled) -> StripSheet {
+    StripSheet { thickness: nm(1_000_000), ftu: (Stress::from_ksi(60.0), GIVEN), pulled }
 }
 
 fn inches(length: Length) -> f64 {

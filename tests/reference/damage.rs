@@ -15,9 +15,11 @@ fn row(name: &str, id: &str) -> Row {
 fn stop_drill(document: &str) -> [Length; 2] {
     let crack = Damaged { kind: Kind::Crack, length: None, depth: None, thickness: None };
     let findings = judge(&crack, None, BUILT_IN[0]);
-    let is_rule = |finding: &&Finding<'_>| finding.code == Code::StopDrill && finding.basis.document == document;
+    let is_rule = |finding: &&Finding| {
+        finding.code() == Code::StopDrill && finding.basis().citation().expect("built in").document == document
+    };
     let rule = findings.iter().find(is_rule).expect(document);
-    match (rule.measured, rule.limit) {
+    match (rule.measured(), rule.limit()) {
         (Some(Figure::Length(one)), Some(Figure::Length(other))) => [one, other],
         figures => panic!("{figures:?}"),
     }

@@ -20,7 +20,7 @@ fn every_drill_has_its_printed_diameter() {
         cells.equal(&format!("{text} as a hole"), Ok(printed), parse_hole(&text));
         // Number and letter drills were read in tables; a fraction needs no table.
         let status = if row.is_read() { Status::Published } else { Status::Practice };
-        cells.equal(&format!("{text} status"), status, drill.basis().status);
+        cells.equal(&format!("{text} status"), status, drill.basis().status());
     }
     cells.equal("count", rows.len(), Drill::all().len());
     cells.finish(138 * 4 + 1);

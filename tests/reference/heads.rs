@@ -34,7 +34,7 @@ fn row(rows: &[Row], id: &str) -> Row {
 }
 
 /// A head that no limit rejects: as wide and as high as the practice wants it.
-fn sound(limits: &HeadLimits<'_>) -> MeasuredHead {
+fn sound(limits: &HeadLimits) -> MeasuredHead {
     let (diameter, height) = (limits.diameter_target.expect("a width"), limits.height_target.expect("a height"));
     MeasuredHead { diameter: Interval::exactly(diameter.value), height: Interval::exactly(height.value) }
 }
@@ -43,15 +43,15 @@ fn codes(measured: MeasuredHead, practice: &Practice<'_>, case: &Case) -> Vec<Co
     let judgement = judge(measured, &[], practice, case);
     let rejecting = rejecting(&judgement);
     assert_eq!(judgement.accepted, rejecting.is_empty(), "measures alone only reject");
-    rejecting.iter().map(|finding| finding.code).collect()
+    rejecting.iter().map(|finding| finding.code()).collect()
 }
 
 /// What speaks against a head. Beside it stand only notes that a limit which was met could only be recalled.
-fn rejecting<'a>(judgement: &HeadJudgement<'a>) -> Vec<Finding<'a>> {
+fn rejecting(judgement: &HeadJudgement) -> Vec<Finding> {
     let (notes, rejecting): (Vec<_>, Vec<_>) =
-        judgement.findings.iter().copied().partition(|finding| finding.severity == Severity::Note);
+        judgement.findings.iter().copied().partition(|finding| finding.severity() == Severity::Note);
     for note in notes {
-        assert_eq!((note.code, note.basis.status), (Code::LimitFromMemory, Status::Memory));
+        assert_eq!((note.code(), note.basis().status()), (Code::LimitFromMemory, Status::Memory));
     }
     rejecting
 }
@@ -64,7 +64,7 @@ fn meets_its_limits_exactly(practice: &Practice<'_>, case: &Case) -> usize {
     let wide = |at| MeasuredHead { diameter: Interval::exactly(at), ..sound };
     let high = |at| MeasuredHead { height: Interval::exactly(at), ..sound };
     let mut met = 0;
-    let mut holds = |limit: Option<Given<'_, Length>>, outwards: i64, code, head: &dyn Fn(Length) -> MeasuredHead| {
+    let mut holds = |limit: Option<Given<Length>>, outwards: i64, code, head: &dyn Fn(Length) -> MeasuredHead| {
         let Some(limit) = limit else { return };
         met += 1;
         assert_eq!(codes(head(limit.value), practice, case), [], "{code} at {:?}", limit.value);
@@ -88,7 +88,7 @@ fn the_rows_of_the_process_specification_are_its_limits() {
         let limits = HeadLimits::of(&PROCESS, &case);
         let name = row.text("rivet_dia");
         // Printed to the thousandth; where the row only continues the pattern, that is where it was rounded.
-        let shown = |limit: Option<Given<'_, Length>>| limit.map(|limit| format!("{:.3}", limit.value));
+        let shown = |limit: Option<Given<Length>>| limit.map(|limit| format!("{:.3}", limit.value));
         cells.equal(
             &format!("{name} width"),
             Some(row.text("head_dia_min_in").to_owned()),
@@ -108,7 +108,7 @@ fn the_rows_of_the_process_specification_are_its_limits() {
         }
         cells.equal(&format!("{name} greatest width: none is quoted"), None, limits.diameter_greatest);
         let status = if row.is_read() { Status::Published } else { Status::Memory };
-        cells.equal(&format!("{name} status"), Some(status), limits.diameter_least.map(|limit| limit.basis.status));
+        cells.equal(&format!("{name} status"), Some(status), limits.diameter_least.map(|limit| limit.basis.status()));
         met += meets_its_limits_exactly(&PROCESS, &case);
     }
     cells.finish(8 * 4 + 3);
@@ -172,7 +172,16 @@ fn rejected(defect: Defect, practice: &Practice<'_>, case: &Case) -> Vec<(Code, 
     let judgement = judge(sound(&HeadLimits::of(practice, case)), &[defect], practice, case);
     let findings = rejecting(&judgement);
     assert_eq!(judgement.accepted, findings.is_empty(), "{defect:?}");
-    findings.iter().map(|finding| (finding.code, finding.basis.status, finding.basis.document.to_owned())).collect()
+    findings
+        .iter()
+        .map(|finding| {
+            (
+                finding.code(),
+                finding.basis().status(),
+                finding.basis().citation().expect("built in").document.to_owned(),
+            )
+        })
+        .collect()
 }
 
 #[test]

@@ -75,9 +75,9 @@ fn a_three_thirty_second_hole_is_kept_from_093_to_103() {
     assert!(verdict(by(greatest, 1)) > Disposition::CleanUp);
     let over = query.judge(round(by(greatest, 1)));
     let keep = over.steps.first().expect("tried");
-    assert!(keep.findings.iter().any(|found| found.code == Code::HoleOverLimit
-        && found.basis.document == "MIL-R-47196A"
-        && found.basis.status == Status::Published));
+    assert!(keep.findings.iter().any(|found| found.code() == Code::HoleOverLimit
+        && found.basis().citation().expect("built in").document == "MIL-R-47196A"
+        && found.basis().status() == Status::Published));
 }
 
 /// Reading the limit and the shank together: the largest shank does not enter the smallest hole.
@@ -162,7 +162,10 @@ fn a_step_up_keeps_the_minima_of_the_larger_rivet() {
         let verdict = at(edge, pitch);
         assert_eq!(verdict.disposition, Disposition::Refer);
         let next = verdict.steps.last().expect("tried");
-        assert!(next.findings.iter().any(|found| found.code == code && found.severity == Severity::Refer), "{code}");
+        assert!(
+            next.findings.iter().any(|found| found.code() == code && found.severity() == Severity::Refer),
+            "{code}"
+        );
     }
 }
 
@@ -234,7 +237,7 @@ fn the_drill_of_an_oversize_shank_is_the_smallest_that_clears_it() {
             let case = Case::of(Head::Universal, RivetAlloy::Al2117, size);
             let drill = HANDBOOK.length(Name::HoleDrill, &case).expect("a rule");
             cells.equal(&format!("{name} limit"), largest, drill.value);
-            cells.equal(&format!("{name} status"), Status::Memory, drill.basis.status);
+            cells.equal(&format!("{name} status"), Status::Memory, drill.basis.status());
             let verdict = query.judge(round(by(length(row.text("drill_in")), -1)));
             let step = verdict.steps.iter().find(|step| step.kind == Disposition::Oversize).expect("tried");
             cells.equal(&format!("{name} cut"), Some(length(row.text("drill_in"))), step.cut.map(Drill::diameter));

@@ -29,7 +29,7 @@ static TEST: SheetHeading = SheetHeading {
     density_thousandths: 100,
     bearing_dry_pin: None,
     note: "",
-    basis: Basis::published("test", ""),
+    basis: Basis::own(0),
 };
 
 /// The bearing of a sheet with these stresses, by the strength of a joint in which the hole is as wide as the example says.

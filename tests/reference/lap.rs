@@ -7,7 +7,7 @@ use shophead::length::Length;
 use shophead::quantity::{Force, Stress};
 use shophead_tests::{Comparison, Row, fixture, list};
 
-const PRINTED: Basis<'static> = Basis::shop("as printed", "");
+const PRINTED: Basis = Basis::own(0);
 
 fn inches(row: &Row, key: &str) -> Length {
     Length::try_from_inches_f64(row.figure(key)).expect("a length of a joint")
@@ -29,8 +29,8 @@ fn holes(row: &Row, carries: Force) -> Vec<Hole> {
     places.map(|at| Hole { at, diameter: inches(row, "d_in"), carries }).collect()
 }
 
-fn line(row: &Row, carries: Force, pulled: Pulled) -> Line<'static> {
-    let sheet = StripSheet { thickness: inches(row, "t_in"), ftu: (ksi(row, "ftu_ksi"), &PRINTED), pulled };
+fn line(row: &Row, carries: Force, pulled: Pulled) -> Line {
+    let sheet = StripSheet { thickness: inches(row, "t_in"), ftu: (ksi(row, "ftu_ksi"), PRINTED), pulled };
     weakest_line(&holes(row, carries), inches(row, "width_in"), &sheet).expect("a strip")
 }
 

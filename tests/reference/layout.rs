@@ -40,7 +40,7 @@ fn found(what: &What, at: Length, case: &Case, practice: &Practice<'_>, code: Co
         What::Pitch => RowLayout { pitch: Some(at), ..RowLayout::default() },
         What::Transverse => RowLayout { transverse_pitch: Some(at), ..RowLayout::default() },
     };
-    check_row(layout, case, practice).iter().find(|finding| finding.code == code).map(|finding| finding.severity)
+    check_row(layout, case, practice).iter().find(|finding| finding.code() == code).map(|finding| finding.severity())
 }
 
 /// Each row for every diameter: at the limit it holds, a nanometre beyond it does not.

@@ -45,7 +45,7 @@ fn worked_examples_of_flexibility() {
             Some(word) => Formula::from_word(word).unwrap_or_else(|| panic!("{}: {word}", row.place())),
             None => Formula::Stp927Riveted,
         };
-        assert_eq!(formula.basis().status, Status::Published);
+        assert_eq!(formula.basis().status(), Status::Published);
         let found = flexibility(formula, &fastening(row, formula)).expect("a fastening");
         let printed = row.number("printed_answer").expect("an answer");
         let found = match row.text("unit") {

@@ -21,7 +21,7 @@ fn stack(layers: &[&str]) -> Stack {
     stack
 }
 
-fn take_out(dash: u8, layers: &[&str], edge: Option<Length>, practice: &Practice<'static>) -> Removal<'static> {
+fn take_out(dash: u8, layers: &[&str], edge: Option<Length>, practice: &Practice<'static>) -> Removal {
     let size = MS20470.size(dash).expect("a size");
     let installed = Part::new(&MS20470, "AD", size).expect("a part");
     removal(&installed, &stack(layers), edge, practice)
@@ -44,10 +44,13 @@ fn the_drill_is_one_size_under_the_shank_and_goes_to_the_base_of_the_head() {
             let below: Vec<Length> =
                 Drill::all().map(Drill::diameter).filter(|drill| *drill < size.shank_nominal).collect();
             assert_eq!(Some(drill.value.diameter()), below.into_iter().max(), "-{}", size.dash);
-            assert!(row.text("source").contains("question bank") && drill.basis.document.contains("question bank"));
+            assert!(
+                row.text("source").contains("question bank")
+                    && drill.basis.citation().expect("built in").document.contains("question bank")
+            );
             let depth = taken.depth.expect("a known head");
             assert_eq!(Some(depth.value), size.head_height_nominal());
-            assert_eq!(depth.basis.document, "AC 43.13-1B");
+            assert_eq!(depth.basis.citation().expect("built in").document, "AC 43.13-1B");
             // RM-01: the punch passes the hole, so it is thinner than the shank that filled it.
             assert_eq!(taken.punch_under, size.shank_nominal);
         }

@@ -91,7 +91,8 @@ fn folder() -> PathBuf {
 /// Where the folder cannot be read.
 #[must_use]
 pub fn fixtures() -> Vec<String> {
-    let files = std::fs::read_dir(folder()).expect("the folder of fixtures").map(|entry| entry.expect("an entry").path());
+    let files =
+        std::fs::read_dir(folder()).expect("the folder of fixtures").map(|entry| entry.expect("an entry").path());
     let mut names: Vec<String> =
         files.map(|path| path.file_stem().expect("a name").to_string_lossy().into_owned()).collect();
     names.sort();

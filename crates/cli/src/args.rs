@@ -22,6 +22,10 @@ use crate::schema;
 /// files keep to the units that the job names. A list of layers begins on the side of the manufactured head: .032,.040 or
 /// 2024-T3:.032,clad 2024-T3:.125; a thickness may carry its tolerance, .032+-.002, and what is special about it: .050:countersunk,
 /// .005:sealant.
+///
+/// What neither the command line nor the job says is taken from the variables SHOPHEAD_PRACTICE, SHOPHEAD_LIMITS and SHOPHEAD_UNITS, then
+/// from a file of the keys practice, limits and units that SHOPHEAD_SETTINGS names; the answer says so. They change the limits and the units
+/// of the output, never how a number is read.
 #[derive(Debug, Parser)]
 #[command(name = "shophead", version, max_term_width = 100)]
 pub(crate) struct Arguments {

@@ -22,7 +22,7 @@ pub(crate) trait Answer<'a>: Sized {
     /// Reads what was asked, and asks it.
     fn of(args: &Self::Args, context: &Context<'a>) -> Result<Self, Stop>;
     /// What was found.
-    fn find(&self, context: &Context<'a>, finds: &mut impl Finds<'a>);
+    fn find(&self, context: &Context<'a>, finds: &mut impl Finds);
     /// The answer as the cells of a row.
     fn cells(&self, cells: &mut impl Cells);
     /// The answer in every other form that is wanted.
@@ -47,7 +47,7 @@ pub(crate) fn row<'a, A: Answer<'a>>(
     args: &A::Args,
     context: &Context<'a>,
     cells: &mut impl Cells,
-    finds: &mut impl Finds<'a>,
+    finds: &mut impl Finds,
 ) -> Result<(), Stop> {
     let answer = A::of(args, context)?;
     answer.find(context, finds);
@@ -81,25 +81,25 @@ impl Cells for Record {
 }
 
 /// Takes what was found.
-pub(crate) trait Finds<'a> {
+pub(crate) trait Finds {
     /// Everything that one calculation found about a subject.
-    fn all(&mut self, subject: &dyn Display, findings: &Findings<'a>);
+    fn all<const N: usize>(&mut self, subject: &dyn Display, findings: &Findings<N>);
     /// One thing.
-    fn one(&mut self, subject: &dyn Display, finding: &Finding<'a>);
+    fn one(&mut self, subject: &dyn Display, finding: &Finding);
 }
 
 /// Findings that go into a report.
-struct Reported<'r, 'a, 'c> {
+struct Reported<'r, 'a> {
     report: &'r mut Report<'a>,
-    context: &'r Context<'c>,
+    context: &'r Context<'a>,
 }
 
-impl<'a> Finds<'a> for Reported<'_, 'a, '_> {
-    fn all(&mut self, subject: &dyn Display, findings: &Findings<'a>) {
+impl Finds for Reported<'_, '_> {
+    fn all<const N: usize>(&mut self, subject: &dyn Display, findings: &Findings<N>) {
         self.report.find_all(self.context, &subject.to_string(), findings);
     }
 
-    fn one(&mut self, subject: &dyn Display, finding: &Finding<'a>) {
+    fn one(&mut self, subject: &dyn Display, finding: &Finding) {
         self.report.find(self.context, &subject.to_string(), [finding]);
     }
 }
@@ -118,17 +118,17 @@ impl Codes {
     }
 }
 
-impl<'a> Finds<'a> for Codes {
-    fn all(&mut self, subject: &dyn Display, findings: &Findings<'a>) {
+impl Finds for Codes {
+    fn all<const N: usize>(&mut self, subject: &dyn Display, findings: &Findings<N>) {
         for finding in findings {
             self.one(subject, finding);
         }
     }
 
-    fn one(&mut self, _: &dyn Display, finding: &Finding<'a>) {
-        self.worst = self.worst.max(Some(finding.severity));
-        if !self.codes.contains(&finding.code) {
-            self.codes.push(finding.code);
+    fn one(&mut self, _: &dyn Display, finding: &Finding) {
+        self.worst = self.worst.max(Some(finding.severity()));
+        if !self.codes.contains(&finding.code()) {
+            self.codes.push(finding.code());
         }
     }
 }

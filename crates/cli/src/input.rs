@@ -224,19 +224,14 @@ fn letters(option: &str, text: &str, series: &'static Series<'static>) -> Result
 }
 
 /// A size of a series by its shank diameter.
-fn size(
-    option: &str,
-    text: &str,
-    series: &'static Series<'static>,
-    bare: Bare,
-) -> Result<&'static Size<'static>, Stop> {
+fn size(option: &str, text: &str, series: &'static Series<'static>, bare: Bare) -> Result<&'static Size, Stop> {
     let diameter = length(option, text, bare)?;
     series.size_for_diameter(diameter).ok_or_else(|| {
-        let name = |size: &Size<'_>| {
+        let name = |size: &Size| {
             let fraction = size.shank_nominal.to_64ths();
             if fraction.is_exact() { fraction.to_string() } else { size.shank_nominal.to_string() }
         };
-        let away = |size: &&Size<'_>| size.shank_nominal.nanometres().abs_diff(diameter.nanometres());
+        let away = |size: &&Size| size.shank_nominal.nanometres().abs_diff(diameter.nanometres());
         let nearest = series.sizes.iter().min_by_key(away).map(name).unwrap_or_default();
         let sizes: Vec<String> = series.sizes.iter().map(name).collect();
         let series = series.name;

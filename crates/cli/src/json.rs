@@ -9,12 +9,12 @@
 //! | what is not known | `null` |
 
 use serde_json::{Value, json};
-use shophead::basis::Basis;
+use shophead::basis::{Basis, Citation};
 use shophead::finding::Figure;
 use shophead::joint::margin::{LoadKind, Margin};
 use shophead::joint::strength::Allowable;
 use shophead::length::{Interval, Length, Toleranced};
-use shophead::practice::Given;
+use shophead::practice::{Given, Practice};
 use shophead::quantity::{Force, Stress};
 use shophead::upset::Spread;
 
@@ -43,31 +43,35 @@ pub(crate) fn stress(stress: Stress) -> Value {
 }
 
 /// A margin with everything that makes it.
-pub(crate) fn margin(worked: Margin<'_>) -> Value {
+pub(crate) fn margin(worked: Margin, practice: &Practice<'_>) -> Value {
     json!({
         "value": worked.value,
         "load": force(worked.load.force),
         "load_kind": match worked.load.kind { LoadKind::Limit => "limit", LoadKind::Ultimate => "ultimate" },
-        "safety_factor": { "value": worked.factors.safety.value, "basis": basis(worked.factors.safety.basis) },
+        "safety_factor": { "value": worked.factors.safety.value, "basis": basis(worked.factors.safety.basis, practice) },
         "fitting_factor": or_null(worked.factors.fitting, |factor| {
-            json!({ "value": factor.value, "basis": basis(factor.basis) })
+            json!({ "value": factor.value, "basis": basis(factor.basis, practice) })
         }),
         "factored_load": force(worked.factored_load),
     })
 }
 
-pub(crate) fn allowable(allowable: Allowable<'_>) -> Value {
-    json!({ "lbf": allowable.force.lbf(), "n": allowable.force.newtons(), "basis": basis(allowable.basis) })
+pub(crate) fn allowable(allowable: Allowable, practice: &Practice<'_>) -> Value {
+    json!({ "lbf": allowable.force.lbf(), "n": allowable.force.newtons(), "basis": basis(allowable.basis, practice) })
 }
 
-pub(crate) fn basis(basis: &Basis<'_>) -> Value {
-    json!({ "document": basis.document, "place": basis.place, "status": basis.status.word() })
+pub(crate) fn basis(basis: Basis, practice: &Practice<'_>) -> Value {
+    citation(practice.cite(basis))
+}
+
+pub(crate) fn citation(cited: Citation<'_>) -> Value {
+    json!({ "document": cited.document, "place": cited.place, "status": cited.status.word() })
 }
 
 /// A length with its basis beside the figures.
-pub(crate) fn given(given: Given<'_, Length>) -> Value {
+pub(crate) fn given(given: Given<Length>, practice: &Practice<'_>) -> Value {
     let mut value = length(given.value);
-    with(&mut value, "basis", basis(given.basis));
+    with(&mut value, "basis", basis(given.basis, practice));
     value
 }
 

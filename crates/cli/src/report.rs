@@ -7,12 +7,13 @@ use std::path::PathBuf;
 
 use erased_serde::Serialize;
 use serde_json::{Value, json};
+use shophead::basis::Citation;
 use shophead::finding::{Finding, Findings, Severity};
 use shophead::length::Length;
 use shophead::quantity::Force;
 use shophead_job::words::{self, Units};
 
-use crate::context::Context;
+use crate::context::{Context, Settled};
 use crate::exit::Exit;
 use crate::json;
 
@@ -27,6 +28,8 @@ pub(crate) struct Report<'a> {
     pub(crate) practice: String,
     /// What the shop's own limits on top of it are called; empty without any.
     pub(crate) own_limits: String,
+    /// What neither the command line nor the job says.
+    pub(crate) settled: Vec<Settled>,
     /// The answer for scripts; may be nothing where none reads it.
     pub(crate) result: Value,
     /// The answer for scripts, made while it is printed: for one that is too long to be held. It stands in the place of `result`.
@@ -69,23 +72,25 @@ pub(crate) struct Told<'a> {
     pub(crate) subject: String,
     /// One sentence.
     pub(crate) message: String,
-    finding: Finding<'a>,
+    finding: Finding,
+    cited: Citation<'a>,
 }
 
 impl<'a> Told<'a> {
-    pub(crate) fn of(subject: &str, finding: &Finding<'a>, context: &Context<'_>) -> Told<'a> {
+    pub(crate) fn of(subject: &str, finding: &Finding, context: &Context<'a>) -> Told<'a> {
         Told {
-            code: finding.code.word(),
-            severity: finding.severity,
+            code: finding.code().word(),
+            severity: finding.severity(),
             subject: subject.to_owned(),
             message: words::finding(finding, context.units),
             finding: *finding,
+            cited: context.practice.cite(finding.basis()),
         }
     }
 
     /// Where its limit stands, for people.
     pub(crate) fn basis(&self) -> String {
-        self.finding.basis.to_string()
+        self.cited.to_string()
     }
 
     /// The whole of it for scripts.
@@ -95,10 +100,10 @@ impl<'a> Told<'a> {
             "severity": self.severity.word(),
             "subject": self.subject,
             "message": self.message,
-            "layer": self.finding.layer,
-            "measured": json::or_null(self.finding.measured, json::figure),
-            "limit": json::or_null(self.finding.limit, json::figure),
-            "basis": json::basis(self.finding.basis),
+            "layer": self.finding.layer(),
+            "measured": json::or_null(self.finding.measured(), json::figure),
+            "limit": json::or_null(self.finding.limit(), json::figure),
+            "basis": json::citation(self.cited),
         })
     }
 }
@@ -218,6 +223,7 @@ impl<'a> Report<'a> {
             command,
             practice: context.practice.name().to_owned(),
             own_limits: context.own_title.to_owned(),
+            settled: context.settled.to_vec(),
             result: Value::Null,
             long_result: None,
             findings: Vec::new(),
@@ -235,12 +241,10 @@ impl<'a> Report<'a> {
     /// Adds findings about one subject, each once.
     pub(crate) fn find<'f>(
         &mut self,
-        context: &Context<'_>,
+        context: &Context<'a>,
         subject: &str,
-        findings: impl IntoIterator<Item = &'f Finding<'a>>,
-    ) where
-        'a: 'f,
-    {
+        findings: impl IntoIterator<Item = &'f Finding>,
+    ) {
         let known = self.told.entry(subject.to_owned()).or_default();
         for finding in findings {
             let told = Told::of(subject, finding, context);
@@ -252,7 +256,7 @@ impl<'a> Report<'a> {
     }
 
     /// Adds the findings of one calculation; says so where it could not keep all of them.
-    pub(crate) fn find_all(&mut self, context: &Context<'_>, subject: &str, findings: &Findings<'a>) {
+    pub(crate) fn find_all<const N: usize>(&mut self, context: &Context<'a>, subject: &str, findings: &Findings<N>) {
         self.find(context, subject, findings);
         if !findings.is_complete() {
             self.text.push(Block::Paragraph("There were more findings than are listed.".to_owned()));

@@ -31,43 +31,21 @@ pub enum SolidBecause {
 /// assert_eq!(solid_required(Structure::Secondary, Member::Rib, &[]), None);
 /// ```
 #[must_use]
-pub fn solid_required(structure: Structure, member: Member, places: &[Place]) -> Option<Given<'static, SolidBecause>> {
+pub fn solid_required(structure: Structure, member: Member, places: &[Place]) -> Option<Given<SolidBecause>> {
     let by_place = places.iter().map(|place| Given { value: SolidBecause::Place(*place), basis: place_basis(*place) });
-    let by_structure =
-        (structure == Structure::Primary).then_some(Given { value: SolidBecause::Primary, basis: &PRIMARY });
+    let by_structure = (structure == Structure::Primary)
+        .then_some(Given { value: SolidBecause::Primary, basis: Basis::PRIMARY_STRUCTURE });
     let by_member = matches!(member, Member::SparCap | Member::Longeron)
-        .then_some(Given { value: SolidBecause::Member(member), basis: &SPAR_LINES });
-    by_place.chain(by_structure).chain(by_member).min_by_key(|given| given.basis.status)
+        .then_some(Given { value: SolidBecause::Member(member), basis: Basis::SPAR_LINES });
+    by_place.chain(by_structure).chain(by_member).min_by_key(|given| given.basis.status())
 }
 
-const PRIMARY: Basis<'static> = Basis::practice("rows on primary structure take driven solid rivets");
-const SPAR_LINES: Basis<'static> = Basis::practice("spar and longeron lines take driven solid rivets");
-const NO_BAR: Basis<'static> = Basis::practice("no bar thickness is given");
-
-/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
-pub const BASES: &[(&str, Basis<'static>)] = &[
-    ("rows that must be bucked: primary structure", PRIMARY),
-    ("rows that must be bucked: spar and longeron lines", SPAR_LINES),
-    ("room behind a row without a bar thickness", NO_BAR),
-];
-
 /// Where the documents bar blind rivets.
-const fn place_basis(place: Place) -> &'static Basis<'static> {
+const fn place_basis(place: Place) -> Basis {
     match place {
-        Place::FluidTight => {
-            const { &Basis::published("FAA-H-8083-31", "ch 4; AC 43.13-1B para 4-57f(1) from memory") }
-        }
-        Place::BelowWaterLine => {
-            const {
-                &Basis::published(
-                    "FAA-H-8083-31",
-                    "ch 4, Typical Repairs, Floats; AC 43.13-1B para 4-57f(2) from memory",
-                )
-            }
-        }
-        Place::AirIntake | Place::Control | Place::MainFitting | Place::HeavilyStressed => {
-            const { &Basis::memory("AC 43.13-1B", "para 4-57f(2)") }
-        }
+        Place::FluidTight => Basis::FAA_31_SOLID,
+        Place::BelowWaterLine => Basis::FAA_31_FLOATS,
+        Place::AirIntake | Place::Control | Place::MainFitting | Place::HeavilyStressed => Basis::AC43_P4_57F2,
     }
 }
 
@@ -87,7 +65,7 @@ pub enum Clearance {
 ///
 /// `None` when the practice gives no bar.
 #[must_use]
-pub fn clearance_needed<'a>(tail: Length, practice: &Practice<'a>, case: &Case) -> Option<Given<'a, Length>> {
+pub fn clearance_needed(tail: Length, practice: &Practice<'_>, case: &Case) -> Option<Given<Length>> {
     let bar = practice.length(Name::BarThickness, case)?;
     Some(Given { value: tail.plus(bar.value), basis: bar.basis })
 }
@@ -107,28 +85,23 @@ pub fn clearance_needed<'a>(tail: Length, practice: &Practice<'a>, case: &Case) 
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[must_use]
-pub fn cannot_buck<'a>(
-    clearance: Clearance,
-    tail: Length,
-    practice: &Practice<'a>,
-    case: &Case,
-) -> Option<Finding<'a>> {
+pub fn cannot_buck(clearance: Clearance, tail: Length, practice: &Practice<'_>, case: &Case) -> Option<Finding> {
     let blocked = |basis| Finding::new(Code::CannotBuck, Severity::Caution, basis);
     let Some(needed) = clearance_needed(tail, practice, case) else {
         return match clearance {
             Clearance::Open => None,
-            Clearance::Closed | Clearance::Room(_) => Some(blocked(&NO_BAR)),
+            Clearance::Closed | Clearance::Room(_) => Some(blocked(Basis::NO_BAR)),
         };
     };
     match clearance {
         Clearance::Open => None,
         Clearance::Room(room) if room >= needed.value => None,
         Clearance::Room(room) => {
-            Some(blocked(needed.basis).measured(Figure::Length(room)).limit(Figure::Length(needed.value)))
+            Some(blocked(needed.basis).with_measured(Figure::Length(room)).with_limit(Figure::Length(needed.value)))
         }
-        Clearance::Closed => {
-            Some(blocked(needed.basis).measured(Figure::Length(Length::ZERO)).limit(Figure::Length(needed.value)))
-        }
+        Clearance::Closed => Some(
+            blocked(needed.basis).with_measured(Figure::Length(Length::ZERO)).with_limit(Figure::Length(needed.value)),
+        ),
     }
 }
 

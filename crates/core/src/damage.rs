@@ -47,22 +47,10 @@ pub struct Damaged {
     pub thickness: Option<Length>,
 }
 
-const STOP_DRILL_AC: Basis<'static> = Basis::published("AC 43.13-1B", "para 4-59a: at both ends of a crack");
-const STOP_DRILL_NAVY: Basis<'static> =
-    Basis::published("NAVEDTRA 14018", "ch 13, fig 13-58 and 13-59: at each end of the crack");
-const NOT_LIMITED: Basis<'static> = Basis::practice("what no document at hand limits is referred");
-
-/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
-pub const BASES: &[(&str, Basis<'static>)] = &[
-    ("stop drilling: 3/32 or 1/8", STOP_DRILL_AC),
-    ("stop drilling: #40 or #30", STOP_DRILL_NAVY),
-    ("damage without a limit", NOT_LIMITED),
-];
-
 /// Each document with the two diameters that it prints: fractions, and #40 and #30.
-const STOP_DRILLS: [(&Basis<'static>, Length, Length); 2] = [
-    (&STOP_DRILL_AC, Length::from_64ths(6), Length::from_64ths(8)),
-    (&STOP_DRILL_NAVY, Length::from_ten_thousandths(980), Length::from_ten_thousandths(1285)),
+const STOP_DRILLS: [(Basis, Length, Length); 2] = [
+    (Basis::AC43_STOP_DRILL, Length::from_64ths(6), Length::from_64ths(8)),
+    (Basis::NAVY_14018_STOP_DRILL, Length::from_ten_thousandths(980), Length::from_ten_thousandths(1285)),
 ];
 
 /// Holds damage against the shop's limits.
@@ -82,7 +70,7 @@ const STOP_DRILLS: [(&Basis<'static>, Length, Length); 2] = [
 /// # Ok::<(), shophead::length::ParseLengthError>(())
 /// ```
 #[must_use]
-pub fn judge<'a>(damaged: &Damaged, case: Option<&Case>, practice: &Practice<'a>) -> Findings<'a> {
+pub fn judge(damaged: &Damaged, case: Option<&Case>, practice: &Practice<'_>) -> Findings {
     let mut findings = Findings::new();
     let longest = match damaged.kind {
         Kind::Crack => Name::CrackLengthGreatest,
@@ -104,32 +92,32 @@ pub fn judge<'a>(damaged: &Damaged, case: Option<&Case>, practice: &Practice<'a>
         }
     }
     if !is_limited {
-        let finding = Finding::new(Code::DamageNotLimited, Severity::Refer, &NOT_LIMITED);
-        findings.push(Finding { measured: damaged.length.or(damaged.depth).map(Figure::Length), ..finding });
+        let finding = Finding::new(Code::DamageNotLimited, Severity::Refer, Basis::DAMAGE_NOT_LIMITED);
+        let measured = damaged.length.or(damaged.depth).map(Figure::Length);
+        findings.push(measured.map_or(finding, |measured| finding.with_measured(measured)));
     }
     if damaged.kind == Kind::Crack {
         for (basis, least, greatest) in STOP_DRILLS {
             let finding = Finding::new(Code::StopDrill, Severity::Note, basis);
-            findings.push(finding.measured(Figure::Length(least)).limit(Figure::Length(greatest)));
+            findings.push(finding.with_measured(Figure::Length(least)).with_limit(Figure::Length(greatest)));
         }
     }
     findings
 }
 
-fn hold<'a>(findings: &mut Findings<'a>, measured: Option<Length>, limit: Given<'a, Length>) {
+fn hold(findings: &mut Findings, measured: Option<Length>, limit: Given<Length>) {
     let finding = match measured {
         None => Finding::new(Code::DamageNotMeasured, Severity::Refer, limit.basis),
         Some(measured) if measured > limit.value => {
-            Finding::new(Code::DamageOverLimit, Severity::Refer, limit.basis).measured(Figure::Length(measured))
+            Finding::new(Code::DamageOverLimit, Severity::Refer, limit.basis).with_measured(Figure::Length(measured))
         }
-        Some(measured) => {
-            Finding::new(Code::DamageWithinLimit, Severity::Caution, limit.basis).measured(Figure::Length(measured))
-        }
+        Some(measured) => Finding::new(Code::DamageWithinLimit, Severity::Caution, limit.basis)
+            .with_measured(Figure::Length(measured)),
     };
-    findings.push(finding.limit(Figure::Length(limit.value)));
+    findings.push(finding.with_limit(Figure::Length(limit.value)));
 }
 
-fn length_limit<'a>(name: Name, case: Option<&Case>, practice: &Practice<'a>) -> Option<Given<'a, Length>> {
+fn length_limit(name: Name, case: Option<&Case>, practice: &Practice<'_>) -> Option<Given<Length>> {
     match case {
         Some(case) => practice.length(name, case),
         None => match practice.for_every_rivet(name)? {
@@ -139,7 +127,7 @@ fn length_limit<'a>(name: Name, case: Option<&Case>, practice: &Practice<'a>) ->
     }
 }
 
-fn share_limit<'a>(name: Name, case: Option<&Case>, practice: &Practice<'a>) -> Option<Given<'a, (u32, u32)>> {
+fn share_limit(name: Name, case: Option<&Case>, practice: &Practice<'_>) -> Option<Given<(u32, u32)>> {
     match case {
         Some(case) => practice.fraction(name, case),
         None => match practice.for_every_rivet(name)? {
@@ -159,9 +147,9 @@ mod tests {
         Length::parse(text).expect(text)
     }
 
-    fn own(name: Name, value: &str) -> Limit<'static> {
+    fn own(name: Name, value: &str) -> Limit {
         let value = Value::parse(name, value).expect(value);
-        Limit { name, scope: Scope::ANY, value, basis: Basis::shop("repair manual", "51-10") }
+        Limit { name, scope: Scope::ANY, value, basis: Basis::own(0) }
     }
 
     #[test]
@@ -180,7 +168,7 @@ mod tests {
     #[test]
     fn corrosion_must_keep_both_of_its_limits() {
         let limits = [own(Name::CorrosionDepthShare, "10 %"), own(Name::CorrosionLengthGreatest, "1")];
-        let practice = HANDBOOK.with_own(&limits);
+        let practice = HANDBOOK.with_own(&limits, &[]);
         let of = |long: Option<&str>, deep: Option<&str>, thickness: Option<&str>| {
             let [length, depth, thickness] = [long, deep, thickness].map(|text| text.map(length));
             judge(&Damaged { kind: Kind::Corrosion, length, depth, thickness }, None, &practice)

@@ -13,12 +13,6 @@ use crate::basis::Basis;
 use crate::length::{Bare, Length, ParseLengthError, is_letter};
 use table::{DRILLS, OTHER_READINGS};
 
-/// Where the number and letter drills come from.
-const GAUGE_BASIS: Basis<'static> =
-    Basis::published("public tables of number and letter drills", "all agree; ANSI/ASME B94.11M itself not seen");
-/// Why a fraction drill has its diameter.
-const FRACTION_BASIS: Basis<'static> = Basis::practice("a fraction drill has the diameter that it is named for");
-
 /// What a drill is called.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
@@ -85,10 +79,10 @@ impl Drill {
 
     /// Where the diameter comes from.
     #[must_use]
-    pub const fn basis(self) -> Basis<'static> {
+    pub const fn basis(self) -> Basis {
         match self.name {
-            Name::Number(_) | Name::Letter(_) => GAUGE_BASIS,
-            Name::SixtyFourths(_) => FRACTION_BASIS,
+            Name::Number(_) | Name::Letter(_) => Basis::DRILL_TABLES,
+            Name::SixtyFourths(_) => Basis::FRACTION_DRILLS,
         }
     }
 

@@ -3,6 +3,9 @@
 //! A finding is data: a code, how serious it is, what was measured against what limit, and where the limit comes from. The
 //! words for people are made elsewhere, from the code; tests compare codes.
 
+use core::fmt;
+use core::num::NonZeroU8;
+
 use crate::basis::{Basis, Status};
 use crate::length::Length;
 use crate::practice::Given;
@@ -147,80 +150,244 @@ impl core::fmt::Display for Code {
     }
 }
 
-/// One finding.
-#[derive(Clone, Copy, Debug, PartialEq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Finding<'a> {
-    /// What kind.
-    pub code: Code,
-    /// How serious.
-    pub severity: Severity,
-    /// What was measured or computed, where a figure tells it.
-    pub measured: Option<Figure>,
-    /// What it was held against, where a figure tells it.
-    pub limit: Option<Figure>,
-    /// The layer it concerns, counted from 1 on the side of the manufactured head.
-    pub layer: Option<u8>,
-    /// Where the limit comes from.
-    pub basis: &'a Basis<'a>,
+/// The kind of a figure, kept beside its eight bytes. Zero is none.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Kind {
+    None,
+    Length,
+    Force,
+    Stress,
+    Ratio,
+    Count,
 }
 
-impl<'a> Finding<'a> {
+/// The two kinds of a finding's figures in one byte: [`Kind`] of what was measured, then of the limit.
+#[derive(Clone, Copy)]
+struct Kinds(u8);
+
+impl Kinds {
+    const NONE: Kinds = Kinds(Kind::None as u8);
+    const LIMIT_SHIFT: u32 = 4;
+    const MEASURED: u8 = (1 << Kinds::LIMIT_SHIFT) - 1;
+
+    const fn with_measured(self, kind: Kind) -> Kinds {
+        Kinds(self.0 & !Kinds::MEASURED | kind as u8)
+    }
+
+    const fn with_limit(self, kind: Kind) -> Kinds {
+        Kinds(self.0 & Kinds::MEASURED | (kind as u8) << Kinds::LIMIT_SHIFT)
+    }
+
+    const fn measured(self) -> u8 {
+        self.0 & Kinds::MEASURED
+    }
+
+    const fn limit(self) -> u8 {
+        self.0 >> Kinds::LIMIT_SHIFT
+    }
+}
+
+/// A figure as its kind and its bits.
+const fn packed(figure: Figure) -> (Kind, u64) {
+    match figure {
+        Figure::Length(length) => (Kind::Length, length.nanometres().cast_unsigned()),
+        Figure::Force(force) => (Kind::Force, force.lbf().to_bits()),
+        Figure::Stress(stress) => (Kind::Stress, stress.psi().to_bits()),
+        Figure::Ratio(ratio) => (Kind::Ratio, ratio.to_bits()),
+        Figure::Count(count) => (Kind::Count, count as u64),
+    }
+}
+
+const fn unpacked(kind: u8, bits: u64) -> Option<Figure> {
+    const LENGTH: u8 = Kind::Length as u8;
+    const FORCE: u8 = Kind::Force as u8;
+    const STRESS: u8 = Kind::Stress as u8;
+    const RATIO: u8 = Kind::Ratio as u8;
+    const COUNT: u8 = Kind::Count as u8;
+    match kind {
+        LENGTH => match Length::from_nanometres(bits.cast_signed()) {
+            Some(length) => Some(Figure::Length(length)),
+            None => None,
+        },
+        FORCE => Some(Figure::Force(Force::from_lbf(f64::from_bits(bits)))),
+        STRESS => Some(Figure::Stress(Stress::from_psi(f64::from_bits(bits)))),
+        RATIO => Some(Figure::Ratio(f64::from_bits(bits))),
+        COUNT => Some(Figure::Count(bits as u32)),
+        _ => None,
+    }
+}
+
+/// One finding.
+///
+/// ```
+/// use shophead::basis::Basis;
+/// use shophead::finding::{Code, Figure, Finding, Severity};
+/// use shophead::length::Length;
+/// let (edge, least) = (Length::parse(".20")?, Length::parse(".25")?);
+/// let finding = Finding::new(Code::EdgeDistanceShort, Severity::Refer, Basis::AC43_EDGE)
+///     .with_measured(Figure::Length(edge))
+///     .with_limit(Figure::Length(least));
+/// assert_eq!(finding.code().word(), "edge-distance-short");
+/// assert_eq!((finding.measured(), finding.limit()), (Some(Figure::Length(edge)), Some(Figure::Length(least))));
+/// assert_eq!((finding.layer(), finding.basis()), (None, Basis::AC43_EDGE));
+/// # Ok::<(), shophead::length::ParseLengthError>(())
+/// ```
+#[derive(Clone, Copy)]
+pub struct Finding {
+    measured: u64,
+    limit: u64,
+    basis: Basis,
+    code: Code,
+    severity: Severity,
+    kinds: Kinds,
+    layer: Option<NonZeroU8>,
+}
+
+const _: () = assert!(size_of::<Finding>() == 24 && size_of::<Option<Finding>>() == 24);
+const _: () = assert!(size_of::<Findings>() <= MAX_FINDINGS * 24 + 16);
+
+impl Finding {
     /// A finding without figures.
     #[must_use]
-    pub const fn new(code: Code, severity: Severity, basis: &'a Basis<'a>) -> Finding<'a> {
-        Finding { code, severity, measured: None, limit: None, layer: None, basis }
+    pub const fn new(code: Code, severity: Severity, basis: Basis) -> Finding {
+        Finding { measured: 0, limit: 0, basis, code, severity, kinds: Kinds::NONE, layer: None }
     }
 
     /// The note that a limit which decided something could only be recalled; `None` for one that was read.
     #[must_use]
-    pub fn from_memory(limit: &Given<'a, Length>) -> Option<Finding<'a>> {
+    pub fn from_memory(limit: &Given<Length>) -> Option<Finding> {
         let note = Finding::new(Code::LimitFromMemory, Severity::Note, limit.basis);
-        (limit.basis.status == Status::Memory).then_some(note.limit(Figure::Length(limit.value)))
+        (limit.basis.status() == Status::Memory).then_some(note.with_limit(Figure::Length(limit.value)))
     }
 
     /// A length that was held against a limit.
     #[inline(never)]
-    pub(crate) const fn against(
-        code: Code,
-        severity: Severity,
-        measured: Length,
-        limit: &Given<'a, Length>,
-    ) -> Finding<'a> {
-        Finding {
-            code,
-            severity,
-            measured: Some(Figure::Length(measured)),
-            limit: Some(Figure::Length(limit.value)),
-            layer: None,
-            basis: limit.basis,
-        }
+    pub(crate) const fn against(code: Code, severity: Severity, measured: Length, limit: &Given<Length>) -> Finding {
+        Finding::new(code, severity, limit.basis)
+            .with_measured(Figure::Length(measured))
+            .with_limit(Figure::Length(limit.value))
     }
 
     /// The same with what was measured.
     #[must_use]
-    pub const fn measured(self, figure: Figure) -> Finding<'a> {
-        Finding { measured: Some(figure), ..self }
+    pub const fn with_measured(self, figure: Figure) -> Finding {
+        let (kind, measured) = packed(figure);
+        Finding { measured, kinds: self.kinds.with_measured(kind), ..self }
     }
 
     /// The same with its limit.
     #[must_use]
-    pub const fn limit(self, figure: Figure) -> Finding<'a> {
-        Finding { limit: Some(figure), ..self }
+    pub const fn with_limit(self, figure: Figure) -> Finding {
+        let (kind, limit) = packed(figure);
+        Finding { limit, kinds: self.kinds.with_limit(kind), ..self }
     }
 
-    /// The same for one layer, counted from 1.
+    /// The same for one layer, counted from 1 on the side of the manufactured head.
     #[must_use]
-    pub const fn layer(self, layer: u8) -> Finding<'a> {
-        Finding { layer: Some(layer), ..self }
+    pub const fn in_layer(self, layer: u8) -> Finding {
+        Finding { layer: NonZeroU8::new(layer), ..self }
+    }
+
+    /// The same, no more serious than this.
+    #[must_use]
+    pub fn at_most(self, severity: Severity) -> Finding {
+        Finding { severity: self.severity.min(severity), ..self }
+    }
+
+    /// The same with another number for its layer, where it concerns one.
+    #[must_use]
+    pub(crate) fn renumbered(self, number: impl FnOnce(u8) -> u8) -> Finding {
+        Finding { layer: self.layer().and_then(|layer| NonZeroU8::new(number(layer))), ..self }
+    }
+
+    /// What kind.
+    #[must_use]
+    pub const fn code(&self) -> Code {
+        self.code
+    }
+
+    /// How serious.
+    #[must_use]
+    pub const fn severity(&self) -> Severity {
+        self.severity
+    }
+
+    /// What was measured or computed, where a figure tells it.
+    #[must_use]
+    pub const fn measured(&self) -> Option<Figure> {
+        unpacked(self.kinds.measured(), self.measured)
+    }
+
+    /// What it was held against, where a figure tells it.
+    #[must_use]
+    pub const fn limit(&self) -> Option<Figure> {
+        unpacked(self.kinds.limit(), self.limit)
+    }
+
+    /// The layer it concerns, counted from 1 on the side of the manufactured head.
+    #[must_use]
+    pub fn layer(&self) -> Option<u8> {
+        self.layer.map(NonZeroU8::get)
+    }
+
+    /// Where the limit comes from.
+    #[must_use]
+    pub const fn basis(&self) -> Basis {
+        self.basis
+    }
+}
+
+/// Figures are compared as figures, not as bits.
+impl PartialEq for Finding {
+    fn eq(&self, other: &Finding) -> bool {
+        self.code == other.code
+            && self.severity == other.severity
+            && self.layer == other.layer
+            && self.basis == other.basis
+            && self.measured() == other.measured()
+            && self.limit() == other.limit()
+    }
+}
+
+/// With its figures, not their bits.
+impl fmt::Debug for Finding {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.debug_struct("Finding")
+            .field("code", &self.code)
+            .field("severity", &self.severity)
+            .field("measured", &self.measured())
+            .field("limit", &self.limit())
+            .field("layer", &self.layer())
+            .field("basis", &self.basis)
+            .finish()
+    }
+}
+
+/// With its figures, not their bits.
+#[cfg(feature = "defmt")]
+impl defmt::Format for Finding {
+    fn format(&self, f: defmt::Formatter<'_>) {
+        defmt::write!(
+            f,
+            "Finding {{ code: {}, severity: {}, measured: {}, limit: {}, layer: {}, basis: {} }}",
+            self.code,
+            self.severity,
+            self.measured(),
+            self.limit(),
+            self.layer(),
+            self.basis
+        );
     }
 }
 
 /// Where a calculation that runs inside another puts its findings: into the other's list, without one of its own on the stack.
-pub(crate) type Sink<'s, 'a> = dyn FnMut(Finding<'a>) + 's;
+pub(crate) type Sink<'s> = dyn FnMut(Finding) + 's;
 
-/// The most findings one calculation keeps.
-pub const MAX_FINDINGS: usize = 12;
+/// The most findings that a list keeps where nothing else is said.
+///
+/// A calculation says each of its codes once, or once for each layer that a flush head is sunk into; nothing here says more than fifteen
+/// without the layers, and a head is sunk into few.
+pub const MAX_FINDINGS: usize = 20;
 
 /// The findings of one calculation, each kept once.
 ///
@@ -228,15 +395,15 @@ pub const MAX_FINDINGS: usize = 12;
 /// [`Findings::is_complete`] turns false and a more serious finding takes the place of a less serious one, so that what must stop
 /// the work is never the one that is lost.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct Findings<'a> {
-    kept: heapless::Vec<Finding<'a>, MAX_FINDINGS>,
+pub struct Findings<const N: usize = MAX_FINDINGS> {
+    kept: heapless::Vec<Finding, N>,
     lost: bool,
 }
 
-impl<'a> Findings<'a> {
+impl<const N: usize> Findings<N> {
     /// None yet.
     #[must_use]
-    pub const fn new() -> Findings<'a> {
+    pub const fn new() -> Findings<N> {
         Findings { kept: heapless::Vec::new(), lost: false }
     }
 
@@ -248,12 +415,12 @@ impl<'a> Findings<'a> {
     /// Gives every layer another number; two numbers must not become one.
     pub(crate) fn renumber(&mut self, number: impl Fn(u8) -> u8) {
         for finding in &mut self.kept {
-            finding.layer = finding.layer.map(&number);
+            *finding = finding.renumbered(&number);
         }
     }
 
     /// Adds a finding unless the same one is there.
-    pub fn push(&mut self, finding: Finding<'a>) {
+    pub fn push(&mut self, finding: Finding) {
         if self.kept.contains(&finding) {
             return;
         }
@@ -267,14 +434,14 @@ impl<'a> Findings<'a> {
     }
 
     /// Adds a finding if there is one.
-    pub fn push_some(&mut self, finding: Option<Finding<'a>>) {
+    pub fn push_some(&mut self, finding: Option<Finding>) {
         if let Some(finding) = finding {
             self.push(finding);
         }
     }
 
     /// Adds all of another calculation's findings.
-    pub fn extend(&mut self, others: &Findings<'a>) {
+    pub fn extend<const M: usize>(&mut self, others: &Findings<M>) {
         self.lost |= others.lost;
         for finding in &others.kept {
             self.push(*finding);
@@ -282,7 +449,7 @@ impl<'a> Findings<'a> {
     }
 
     /// The findings in the order in which they were made.
-    pub fn iter(&self) -> core::slice::Iter<'_, Finding<'a>> {
+    pub fn iter(&self) -> core::slice::Iter<'_, Finding> {
         self.kept.iter()
     }
 
@@ -317,9 +484,9 @@ impl<'a> Findings<'a> {
     }
 }
 
-impl<'a, 'f> IntoIterator for &'f Findings<'a> {
-    type Item = &'f Finding<'a>;
-    type IntoIter = core::slice::Iter<'f, Finding<'a>>;
+impl<'f, const N: usize> IntoIterator for &'f Findings<N> {
+    type Item = &'f Finding;
+    type IntoIter = core::slice::Iter<'f, Finding>;
     fn into_iter(self) -> Self::IntoIter {
         self.iter()
     }
@@ -338,17 +505,42 @@ mod tests {
         }
     }
 
-    const NOWHERE: Basis<'static> = Basis::practice("");
-
     #[test]
     fn a_refer_is_never_lost() {
-        let mut findings = Findings::new();
+        let mut findings: Findings = Findings::new();
         for count in 0..MAX_FINDINGS as u32 {
-            findings.push(Finding::new(Code::PitchLong, Severity::Note, &NOWHERE).measured(Figure::Count(count)));
+            findings.push(
+                Finding::new(Code::PitchLong, Severity::Note, Basis::NO_HOLE).with_measured(Figure::Count(count)),
+            );
         }
         assert!(findings.is_complete());
-        findings.push(Finding::new(Code::HoleCracked, Severity::Refer, &NOWHERE));
+        findings.push(Finding::new(Code::HoleCracked, Severity::Refer, Basis::NO_HOLE));
         assert!(!findings.is_complete());
         assert!(findings.must_refer());
+    }
+
+    #[test]
+    fn a_finding_keeps_its_figures_to_the_last_bit() {
+        let figures = [
+            Figure::Length(Length::MIN),
+            Figure::Length(Length::from_ten_thousandths(1).minus(Length::from_64ths(1))),
+            Figure::Force(Force::from_lbf(0.1 + 0.2)),
+            Figure::Stress(Stress::from_psi(-0.0)),
+            Figure::Ratio(f64::INFINITY),
+            Figure::Count(u32::MAX),
+        ];
+        let bare = Finding::new(Code::NoLimit, Severity::Caution, Basis::NO_HOLE);
+        assert_eq!((bare.measured(), bare.limit(), bare.layer()), (None, None, None));
+        for one in figures {
+            assert_eq!((bare.with_measured(one).measured(), bare.with_measured(one).limit()), (Some(one), None));
+            for other in figures {
+                let both = bare.with_limit(other).with_measured(one).in_layer(8);
+                assert_eq!((both.measured(), both.limit(), both.layer()), (Some(one), Some(other), Some(8)));
+                assert_eq!(
+                    (both.code(), both.severity(), both.basis()),
+                    (Code::NoLimit, Severity::Caution, Basis::NO_HOLE)
+                );
+            }
+        }
     }
 }

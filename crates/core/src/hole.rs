@@ -9,7 +9,7 @@
 
 use core::fmt;
 
-use crate::basis::{Basis, Status};
+use crate::basis::Basis;
 use crate::drill::Drill;
 use crate::finding::{Code, Figure, Finding, Findings, Severity, Sink};
 use crate::joint::compare::compare_into;
@@ -194,7 +194,7 @@ pub struct Step<'a> {
     /// The hole that the step leaves.
     pub hole: Option<Interval>,
     /// What was found; the step does when nothing in it says refer.
-    pub findings: Findings<'a>,
+    pub findings: Findings,
 }
 
 impl<'a> Step<'a> {
@@ -219,11 +219,11 @@ impl<'a> Step<'a> {
 /// Where a ladder ended; made by [`HoleQuery::climb`].
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Climbed<'a> {
+pub struct Climbed {
     /// What to do; the last step tried says how, unless it is to refer.
     pub disposition: Disposition,
     /// Why the hole is referred, where it is.
-    pub finding: Option<Finding<'a>>,
+    pub finding: Option<Finding>,
 }
 
 /// Rungs below refer.
@@ -237,7 +237,7 @@ pub struct HoleJudgement<'a> {
     /// Each step tried, from the least change on; the last one does unless the verdict is to refer.
     pub steps: heapless::Vec<Step<'a>, MAX_STEPS>,
     /// What holds for the verdict itself; why each step before it does not do stands with the step.
-    pub findings: Findings<'a>,
+    pub findings: Findings,
 }
 
 impl<'a> HoleJudgement<'a> {
@@ -254,7 +254,7 @@ impl<'a> HoleJudgement<'a> {
     }
 
     /// The same hole, referred for a reason that lies outside it: its pattern takes no more steps.
-    pub fn refer(&mut self, finding: Finding<'a>) {
+    pub fn refer(&mut self, finding: Finding) {
         self.disposition = Disposition::Refer;
         self.findings.push(finding);
     }
@@ -269,14 +269,14 @@ impl<'a> HoleJudgement<'a> {
 /// The limits of the hole for a rivet, which a hole gauge is made to. `None` where the practice gives no such limit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct HoleLimits<'a> {
+pub struct HoleLimits {
     /// The smallest: the end of the gauge that goes in. Where no least hole is given it is the drill's.
-    pub least: Option<Given<'a, Length>>,
+    pub least: Option<Given<Length>>,
     /// The largest: the end of the gauge that does not go in is just above it.
-    pub greatest: Option<Given<'a, Length>>,
+    pub greatest: Option<Given<Length>>,
 }
 
-impl<'a> HoleLimits<'a> {
+impl HoleLimits {
     /// What the practice says for this case.
     ///
     /// ```
@@ -291,7 +291,7 @@ impl<'a> HoleLimits<'a> {
     /// assert_eq!(limits.greatest.map(|limit| limit.value), Length::parse(".103").ok());
     /// ```
     #[must_use]
-    pub fn of(practice: &Practice<'a>, case: &Case) -> HoleLimits<'a> {
+    pub fn of(practice: &Practice<'_>, case: &Case) -> HoleLimits {
         let limit = |name| practice.length(name, case);
         HoleLimits {
             least: limit(Name::HoleLeast).or_else(|| limit(Name::HoleDrill)),
@@ -315,35 +315,6 @@ pub struct HoleQuery<'q, 'a> {
     pub member: Member,
     /// The limits.
     pub practice: &'a Practice<'a>,
-}
-
-const NEXT_SIZE: Basis<'static> = Basis::published(
-    "AC 43.13-1B",
-    "para 4-57b, p 4-16: next larger size by drill or reamer; edge distance and spacing must still meet the minima",
-);
-const APPROVAL: Basis<'static> = Basis::published(
-    "AC 43.13-1B",
-    "para 4-52a(2), p 4-12 (paragraph number from memory): oversize holes in spar caps, stringers and highly stressed members",
-);
-const CRACKS: Basis<'static> =
-    Basis::published("AC 43.13-1B", "para 4-58, p 4-25: holes round, straight, free of cracks");
-
-const NO_HOLE: Basis<'static> = Basis::practice("drill and largest hole for this rivet");
-
-/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
-pub const BASES: &[(&str, Basis<'static>)] = &[
-    ("stepping up a hole", NEXT_SIZE),
-    ("stepping up a hole in a main member", APPROVAL),
-    ("holes must be sound", CRACKS),
-    ("hole of a rivet without a limit", NO_HOLE),
-];
-
-const EDGE_UNKNOWN: Basis<'static> = not_given("edge distance");
-const PITCH_UNKNOWN: Basis<'static> = not_given("pitch");
-const LAYERS_UNKNOWN: Basis<'static> = not_given("layers, for length, countersink and strength");
-
-const fn not_given(what: &'static str) -> Basis<'static> {
-    Basis { document: "not given", place: what, status: Status::Practice }
 }
 
 impl<'q, 'a> HoleQuery<'q, 'a> {
@@ -435,7 +406,7 @@ impl<'q, 'a> HoleQuery<'q, 'a> {
     /// assert_eq!(climbed.disposition, Disposition::Oversize);
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
-    pub fn climb(&self, found: AsFound, step: &mut Step<'a>, tried: &mut dyn FnMut(&Step<'a>)) -> Climbed<'a> {
+    pub fn climb(&self, found: AsFound, step: &mut Step<'a>, tried: &mut dyn FnMut(&Step<'a>)) -> Climbed {
         if let Some(finding) = beyond_repair(found) {
             return Climbed { disposition: Disposition::Refer, finding: Some(finding) };
         }
@@ -475,7 +446,7 @@ impl<'q, 'a> HoleQuery<'q, 'a> {
         let case = self.case_of(&self.rivet);
         let findings = &mut step.findings;
         if found.damage != Damage::None {
-            findings.push(Finding::new(Code::HoleDamaged, Severity::Refer, &CRACKS));
+            findings.push(Finding::new(Code::HoleDamaged, Severity::Refer, Basis::AC43_SOUND_HOLES));
         }
         self.hold_against_greatest(found.major, &case, findings);
         if let Some(least) = HoleLimits::of(self.practice, &case).least
@@ -486,7 +457,7 @@ impl<'q, 'a> HoleQuery<'q, 'a> {
         // An edge distance that was always short is the pattern's; it does not condemn the hole, but it has to be said.
         if let Some(edge) = self.layout.edge {
             check_edge_into(edge.minus(found.shift()), &case, self.practice, &mut |finding| {
-                findings.push(Finding { severity: finding.severity.min(Severity::Caution), ..finding });
+                findings.push(finding.at_most(Severity::Caution));
             });
         }
         let hole = Interval { min: found.minor, max: found.major };
@@ -497,14 +468,14 @@ impl<'q, 'a> HoleQuery<'q, 'a> {
 
     fn clean_up(&self, found: AsFound, step: &mut Step<'a>) {
         if found.damage == Damage::DeepCountersink {
-            step.findings.push(Finding::new(Code::HoleDamaged, Severity::Refer, &CRACKS));
+            step.findings.push(Finding::new(Code::HoleDamaged, Severity::Refer, Basis::AC43_SOUND_HOLES));
         }
         self.opened(self.rivet, found, step);
     }
 
     fn oversize(&self, found: AsFound, step: &mut Step<'a>) {
         if found.damage == Damage::DeepCountersink {
-            step.findings.push(Finding::new(Code::HoleDamaged, Severity::Refer, &CRACKS));
+            step.findings.push(Finding::new(Code::HoleDamaged, Severity::Refer, Basis::AC43_SOUND_HOLES));
         }
         let series = self.rivet.series().oversize_series;
         self.stepped(series.and_then(|series| self.rivet.in_series(series)), found, step);
@@ -518,11 +489,11 @@ impl<'q, 'a> HoleQuery<'q, 'a> {
     /// A step to a larger rivet.
     fn stepped(&self, rivet: Option<Part<'a>>, found: AsFound, step: &mut Step<'a>) {
         let Some(rivet) = rivet else {
-            step.findings.push(Finding::new(Code::NoLargerRivet, Severity::Refer, &self.rivet.series().basis));
+            step.findings.push(Finding::new(Code::NoLargerRivet, Severity::Refer, self.rivet.series().basis));
             return;
         };
         if matches!(self.member, Member::SparCap | Member::Longeron | Member::Stringer) {
-            step.findings.push(Finding::new(Code::StepNeedsApproval, Severity::Refer, &APPROVAL));
+            step.findings.push(Finding::new(Code::StepNeedsApproval, Severity::Refer, Basis::AC43_APPROVAL));
         }
         let case = self.case_of(&rivet);
         self.check_distances(&case, found, &mut step.findings);
@@ -532,15 +503,15 @@ impl<'q, 'a> HoleQuery<'q, 'a> {
     }
 
     #[inline(never)]
-    fn check_distances(&self, case: &Case, found: AsFound, findings: &mut Findings<'a>) {
+    fn check_distances(&self, case: &Case, found: AsFound, findings: &mut Findings) {
         let moved = |distance: Length| distance.minus(found.shift());
         match self.layout.edge {
             Some(edge) => check_edge_into(moved(edge), case, self.practice, &mut |finding| findings.push(finding)),
-            None => findings.push(Finding::new(Code::NotChecked, Severity::Caution, &EDGE_UNKNOWN)),
+            None => findings.push(Finding::new(Code::NotChecked, Severity::Caution, Basis::EDGE_NOT_GIVEN)),
         }
         match self.layout.pitch {
             Some(pitch) => check_pitch_into(moved(pitch), case, self.practice, &mut |finding| findings.push(finding)),
-            None => findings.push(Finding::new(Code::NotChecked, Severity::Caution, &PITCH_UNKNOWN)),
+            None => findings.push(Finding::new(Code::NotChecked, Severity::Caution, Basis::PITCH_NOT_GIVEN)),
         }
     }
 
@@ -568,7 +539,7 @@ impl<'q, 'a> HoleQuery<'q, 'a> {
         step.hole = Some(hole);
     }
 
-    fn hold_against_greatest(&self, diameter: Length, case: &Case, findings: &mut Findings<'a>) {
+    fn hold_against_greatest(&self, diameter: Length, case: &Case, findings: &mut Findings) {
         match self.practice.length(Name::HoleGreatest, case) {
             Some(greatest) if diameter <= greatest.value => findings.push_some(Finding::from_memory(&greatest)),
             Some(greatest) => {
@@ -580,9 +551,9 @@ impl<'q, 'a> HoleQuery<'q, 'a> {
 
     /// Whether a rivet of some length fills this hole and makes a sound head.
     #[inline(never)]
-    fn check_length(&self, rivet: &Part<'a>, hole: Interval, findings: &mut Findings<'a>) {
+    fn check_length(&self, rivet: &Part<'a>, hole: Interval, findings: &mut Findings) {
         let Some(stack) = self.stack else {
-            findings.push(Finding::new(Code::NotChecked, Severity::Caution, &LAYERS_UNKNOWN));
+            findings.push(Finding::new(Code::NotChecked, Severity::Caution, Basis::LAYERS_NOT_GIVEN));
             return;
         };
         let query = LengthQuery {
@@ -599,9 +570,9 @@ impl<'q, 'a> HoleQuery<'q, 'a> {
             Err(error) => {
                 let unknown = &rivet.series().unknown;
                 let basis = match error {
-                    FitError::HeadNotKnown => &unknown.head,
-                    FitError::ShankNotKnown => &unknown.shank,
-                    _ => &unknown.fit,
+                    FitError::HeadNotKnown => unknown.head,
+                    FitError::ShankNotKnown => unknown.shank,
+                    _ => unknown.fit,
                 };
                 findings.push(Finding::new(Code::NoLimit, Severity::Refer, basis));
             }
@@ -610,12 +581,12 @@ impl<'q, 'a> HoleQuery<'q, 'a> {
 
     /// Whether the sheets still take the head.
     #[inline(never)]
-    fn check_seat(&self, rivet: &Part<'a>, case: &Case, findings: &mut Findings<'a>) {
+    fn check_seat(&self, rivet: &Part<'a>, case: &Case, findings: &mut Findings) {
         if !rivet.series().head.is_flush() {
             return;
         }
         let Some(height) = rivet.size().head_height_nominal() else {
-            findings.push(Finding::new(Code::NoLimit, Severity::Refer, &rivet.series().unknown.head));
+            findings.push(Finding::new(Code::NoLimit, Severity::Refer, rivet.series().unknown.head));
             return;
         };
         if let Some(stack) = self.stack {
@@ -635,16 +606,15 @@ impl<'q, 'a> HoleQuery<'q, 'a> {
         let moved = pitch.map(|pitch| pitch.minus(shift));
         let after = carried_through(&rivet, stack, edge.minus(shift), Some(hole.max), moved);
         let (Ok((before, _)), Ok((after, below_table))) = (before, after) else {
-            step.findings.push(Finding::new(Code::StrengthNotPublished, Severity::Caution, &NEXT_SIZE));
+            step.findings.push(Finding::new(Code::StrengthNotPublished, Severity::Caution, Basis::AC43_NEXT_SIZE));
             return;
         };
         compare_into(&before, &after, &mut |finding| {
             // The circular allows the next size without a published strength; that it could not be shown has to be said.
-            let severity = match finding.code {
-                Code::StrengthNotPublished => Severity::Caution,
-                _ => finding.severity,
-            };
-            step.findings.push(Finding { severity, ..finding });
+            step.findings.push(match finding.code() {
+                Code::StrengthNotPublished => finding.at_most(Severity::Caution),
+                _ => finding,
+            });
         });
         step.findings.push_some(below_table);
     }
@@ -663,43 +633,37 @@ fn begin<'s, 'a>(steps: &'s mut heapless::Vec<Step<'a>, MAX_STEPS>, kind: Dispos
 }
 
 /// What no rivet mends.
-fn beyond_repair(found: AsFound) -> Option<Finding<'static>> {
+fn beyond_repair(found: AsFound) -> Option<Finding> {
     let code = match found.damage {
         Damage::Cracked => Code::HoleCracked,
         Damage::Corroded => Code::HoleDamaged,
         _ => return None,
     };
-    Some(Finding::new(code, Severity::Refer, &CRACKS))
+    Some(Finding::new(code, Severity::Refer, Basis::AC43_SOUND_HOLES))
 }
 
-fn over_every_limit(found: AsFound) -> Finding<'static> {
-    Finding::new(Code::HoleOverLimit, Severity::Refer, &NEXT_SIZE).measured(Figure::Length(found.major))
+fn over_every_limit(found: AsFound) -> Finding {
+    Finding::new(Code::HoleOverLimit, Severity::Refer, Basis::AC43_NEXT_SIZE).with_measured(Figure::Length(found.major))
 }
 
-fn no_hole_limit() -> Finding<'static> {
-    Finding::new(Code::NoLimit, Severity::Refer, &NO_HOLE)
+fn no_hole_limit() -> Finding {
+    Finding::new(Code::NoLimit, Severity::Refer, Basis::NO_HOLE)
 }
 
 /// Whether the sheets that are countersunk or dimpled take a flush head of this height.
 #[must_use]
-pub fn check_seat<'a>(stack: &Stack, head_height: Length, case: &Case, practice: &Practice<'a>) -> Findings<'a> {
+pub fn check_seat(stack: &Stack, head_height: Length, case: &Case, practice: &Practice<'_>) -> Findings {
     let mut findings = Findings::new();
     check_seat_into(stack, head_height, case, practice, &mut |finding| findings.push(finding));
     findings
 }
 
 #[inline(never)]
-fn check_seat_into<'a>(
-    stack: &Stack,
-    head_height: Length,
-    case: &Case,
-    practice: &Practice<'a>,
-    push: &mut Sink<'_, 'a>,
-) {
+fn check_seat_into(stack: &Stack, head_height: Length, case: &Case, practice: &Practice<'_>, push: &mut Sink<'_>) {
     for (layer, number) in stack.layers().iter().zip(1_u8..) {
         let sheet = layer.thickness.nominal();
         let mut hold = |code, severity, basis, limit| {
-            push(Finding::against(code, severity, sheet, &Given { value: limit, basis }).layer(number));
+            push(Finding::against(code, severity, sheet, &Given { value: limit, basis }).in_layer(number));
         };
         match layer.preparation {
             Preparation::Plain => {}

@@ -35,7 +35,7 @@ pub struct RowLayout {
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[must_use]
-pub fn check_row<'a>(layout: RowLayout, case: &Case, practice: &Practice<'a>) -> Findings<'a> {
+pub fn check_row(layout: RowLayout, case: &Case, practice: &Practice<'_>) -> Findings {
     let mut findings = Findings::new();
     let push = &mut |finding| findings.push(finding);
     if let Some(edge) = layout.edge {
@@ -52,14 +52,14 @@ pub fn check_row<'a>(layout: RowLayout, case: &Case, practice: &Practice<'a>) ->
 
 /// Holds one edge distance against the practice.
 #[must_use]
-pub fn check_edge<'a>(edge: Length, case: &Case, practice: &Practice<'a>) -> Findings<'a> {
+pub fn check_edge(edge: Length, case: &Case, practice: &Practice<'_>) -> Findings {
     let mut findings = Findings::new();
     check_edge_into(edge, case, practice, &mut |finding| findings.push(finding));
     findings
 }
 
 #[inline(never)]
-pub(crate) fn check_edge_into<'a>(edge: Length, case: &Case, practice: &Practice<'a>, push: &mut Sink<'_, 'a>) {
+pub(crate) fn check_edge_into(edge: Length, case: &Case, practice: &Practice<'_>, push: &mut Sink<'_>) {
     let is_short = short(push, Code::EdgeDistanceShort, edge, practice.length(Name::EdgeDistanceLeast, case));
     if let Some(preferred) = practice.length(Name::EdgeDistancePreferred, case)
         && !is_short
@@ -72,19 +72,19 @@ pub(crate) fn check_edge_into<'a>(edge: Length, case: &Case, practice: &Practice
 
 /// Holds one pitch against the practice.
 #[must_use]
-pub fn check_pitch<'a>(pitch: Length, case: &Case, practice: &Practice<'a>) -> Findings<'a> {
+pub fn check_pitch(pitch: Length, case: &Case, practice: &Practice<'_>) -> Findings {
     let mut findings = Findings::new();
     check_pitch_into(pitch, case, practice, &mut |finding| findings.push(finding));
     findings
 }
 
 #[inline(never)]
-pub(crate) fn check_pitch_into<'a>(pitch: Length, case: &Case, practice: &Practice<'a>, push: &mut Sink<'_, 'a>) {
+pub(crate) fn check_pitch_into(pitch: Length, case: &Case, practice: &Practice<'_>, push: &mut Sink<'_>) {
     short(push, Code::PitchShort, pitch, practice.length(Name::PitchLeast, case));
     long(push, Code::PitchLong, pitch, practice.length(Name::PitchGreatest, case));
 }
 
-fn short<'a>(push: &mut Sink<'_, 'a>, code: Code, measured: Length, least: Option<Given<'a, Length>>) -> bool {
+fn short(push: &mut Sink<'_>, code: Code, measured: Length, least: Option<Given<Length>>) -> bool {
     match least {
         Some(least) if measured < least.value => {
             push(Finding::against(code, Severity::Refer, measured, &least));
@@ -94,7 +94,7 @@ fn short<'a>(push: &mut Sink<'_, 'a>, code: Code, measured: Length, least: Optio
     }
 }
 
-fn long<'a>(push: &mut Sink<'_, 'a>, code: Code, measured: Length, greatest: Option<Given<'a, Length>>) {
+fn long(push: &mut Sink<'_>, code: Code, measured: Length, greatest: Option<Given<Length>>) {
     if let Some(greatest) = greatest
         && measured > greatest.value
     {
@@ -179,13 +179,13 @@ pub struct Edge {
 
 /// What a point pattern comes to.
 #[derive(Clone, Debug, PartialEq)]
-pub struct PatternLayout<'a> {
+pub struct PatternLayout {
     /// The two points that stand closest, by their place in the list, and how close.
     pub closest_pair: Option<(usize, usize, Length)>,
     /// The point that stands closest to an edge, and how close.
     pub closest_to_edge: Option<(usize, Length)>,
     /// What does not agree with the practice, for those two.
-    pub findings: Findings<'a>,
+    pub findings: Findings,
 }
 
 /// Holds a pattern of points against the practice: the closest pair against the least pitch, the point closest to an edge against the
@@ -193,7 +193,7 @@ pub struct PatternLayout<'a> {
 ///
 /// Every pair is looked at, so the time grows with the square of the number of points: see [`check_points_sorted`] for many.
 #[must_use]
-pub fn check_points<'a>(points: &[Point], edges: &[Edge], case: &Case, practice: &Practice<'a>) -> PatternLayout<'a> {
+pub fn check_points(points: &[Point], edges: &[Edge], case: &Case, practice: &Practice<'_>) -> PatternLayout {
     let mut closest: Option<(usize, usize, Length)> = None;
     for (index, point) in points.iter().enumerate() {
         for (other_index, other) in points.iter().enumerate().skip(index.saturating_add(1)) {
@@ -220,13 +220,13 @@ pub fn check_points<'a>(points: &[Point], edges: &[Edge], case: &Case, practice:
 /// assert_eq!(layout.closest_pair, Some((1, 3, Length::from_64ths(16))));
 /// ```
 #[must_use]
-pub fn check_points_sorted<'a>(
+pub fn check_points_sorted(
     points: &[Point],
     order: &mut [u32],
     edges: &[Edge],
     case: &Case,
-    practice: &Practice<'a>,
-) -> PatternLayout<'a> {
+    practice: &Practice<'_>,
+) -> PatternLayout {
     let at = |index: u32| usize::try_from(index).ok().and_then(|index| points.get(index)).copied().unwrap_or_default();
     for (place, index) in order.iter_mut().zip(0_u32..) {
         *place = index;
@@ -269,13 +269,13 @@ fn nearer(closest: &mut Option<(usize, usize, Length)>, pair: (usize, usize, Len
     }
 }
 
-fn held<'a>(
+fn held(
     points: &[Point],
     edges: &[Edge],
     closest_pair: Option<(usize, usize, Length)>,
     case: &Case,
-    practice: &Practice<'a>,
-) -> PatternLayout<'a> {
+    practice: &Practice<'_>,
+) -> PatternLayout {
     let mut closest_to_edge: Option<(usize, Length)> = None;
     for (index, point) in points.iter().enumerate() {
         for edge in edges {

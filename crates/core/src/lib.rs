@@ -12,7 +12,7 @@
 //! |---|---|
 //! | [`length`] | lengths as whole nanometres: parse, print, round |
 //! | [`quantity`] | forces, stresses, masses |
-//! | [`basis`] | where a figure comes from |
+//! | [`basis`] | where a figure comes from: one table of documents and places |
 //! | [`material`] | sheet alloys and their strengths, rivet alloys |
 //! | [`rivet`] | part standards, dimensions, part numbers, mass |
 //! | [`drill`] | number, letter and fraction drills |
@@ -70,7 +70,12 @@
 //!
 //! # Features
 //!
-//! `defmt` derives `defmt::Format` on public types. Nothing is on by default; the crate is always `no_std`.
+//! | feature | on by default | what it does |
+//! |---|---|---|
+//! | `words` | yes | the documents and places of every [`basis`] as texts; without it a basis is a number and how well it is supported |
+//! | `defmt` | no | derives `defmt::Format` on public types |
+//!
+//! The crate is always `no_std`.
 
 #![no_std]
 #![forbid(unsafe_code)]

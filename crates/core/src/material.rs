@@ -58,7 +58,7 @@ pub struct SheetHeading {
     /// What the table or its reader adds; may be empty.
     pub note: &'static str,
     /// The table.
-    pub basis: Basis<'static>,
+    pub basis: Basis,
 }
 
 /// One column of the handbook's table of design mechanical properties: an alloy, temper and form in a range of thickness.
@@ -71,7 +71,7 @@ pub struct SheetHeading {
 /// use shophead::material::{Guarantee, SheetHeading, SheetProperties};
 /// static PLATE: SheetHeading = SheetHeading {
 ///     alloy: "2219", temper: "T87", form: "plate", clad: false, specification: "as ordered", poisson_hundredths: 33,
-///     density_thousandths: 103, bearing_dry_pin: None, note: "", basis: Basis::shop("engineering order", "sheet 2"),
+///     density_thousandths: 103, bearing_dry_pin: None, note: "", basis: Basis::own(0),
 /// };
 /// // 63 ksi along and across, everything else unknown, from .250 to .500.
 /// let plate = SheetProperties::new(&PLATE, (2_500, 5_000), Guarantee::S, [630, 630, 0, 0, 0, 0, 0, 0, 0, 0, 0], [0; 4]);
@@ -169,8 +169,8 @@ impl SheetProperties {
 
     /// The table.
     #[must_use]
-    pub const fn basis(&self) -> &'static Basis<'static> {
-        &self.heading.basis
+    pub const fn basis(&self) -> Basis {
+        self.heading.basis
     }
 
     /// What the values guarantee.

@@ -27,11 +27,6 @@ use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::hole::Disposition;
 use crate::practice::{Case, Given, Name, Practice};
 
-const FULL: Basis<'static> = Basis::practice("limits of the pattern");
-
-/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
-pub const BASES: &[(&str, Basis<'static>)] = &[("a pattern that is full", FULL)];
-
 /// A hole that takes anything but its plain rivet, and how it may be dealt with.
 ///
 /// Holes of the pattern that are kept need not be listed: they bear on the total only.
@@ -78,19 +73,19 @@ impl Demand {
 /// The limits of one pattern.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct PatternLimits<'a> {
+pub struct PatternLimits {
     /// How many holes may be stepped up; `None` where nothing limits them.
-    pub steps: Option<Given<'a, u32>>,
+    pub steps: Option<Given<u32>>,
     /// How many neighbours may be.
-    pub neighbours: Option<Given<'a, u32>>,
+    pub neighbours: Option<Given<u32>>,
 }
 
-impl<'a> PatternLimits<'a> {
+impl PatternLimits {
     /// The limits of a pattern of `total` rivets: of all the cases in it the strictest.
     ///
     /// The specification counts the lesser of a share and a number; a share of a small pattern is cut down to whole rivets.
     #[must_use]
-    pub fn of(total: u32, practice: &Practice<'a>, cases: impl IntoIterator<Item = Case>) -> PatternLimits<'a> {
+    pub fn of(total: u32, practice: &Practice<'_>, cases: impl IntoIterator<Item = Case>) -> PatternLimits {
         let mut limits = PatternLimits::default();
         for case in cases {
             let share = practice.fraction(Name::PatternStepsShare, &case).map(|share| {
@@ -110,14 +105,14 @@ impl<'a> PatternLimits<'a> {
 
     /// What speaks against stepping up these many holes with a longest run of these many neighbours.
     #[must_use]
-    pub fn check(&self, steps: u32, run: u32) -> Findings<'a> {
+    pub fn check(&self, steps: u32, run: u32) -> Findings {
         let mut findings = Findings::new();
         for (code, measured, limit) in
             [(Code::TooManySteps, steps, self.steps), (Code::NeighboursStepped, run, self.neighbours)]
         {
             if let Some(limit) = limit.filter(|limit| measured > limit.value) {
                 let finding = Finding::new(code, Severity::Refer, limit.basis);
-                findings.push(finding.measured(Figure::Count(measured)).limit(Figure::Count(limit.value)));
+                findings.push(finding.with_measured(Figure::Count(measured)).with_limit(Figure::Count(limit.value)));
             }
         }
         findings
@@ -125,13 +120,13 @@ impl<'a> PatternLimits<'a> {
 
     /// The finding for a hole that [`choose`] refers because of the pattern.
     #[must_use]
-    pub fn full(&self) -> Finding<'a> {
-        let basis = self.steps.or(self.neighbours).map_or(&FULL, |limit| limit.basis);
+    pub fn full(&self) -> Finding {
+        let basis = self.steps.or(self.neighbours).map_or(Basis::PATTERN_FULL, |limit| limit.basis);
         Finding::new(Code::PatternFull, Severity::Refer, basis)
     }
 }
 
-fn stricter<'a>(limit: &mut Option<Given<'a, u32>>, other: Given<'a, u32>) {
+fn stricter(limit: &mut Option<Given<u32>>, other: Given<u32>) {
     if limit.is_none_or(|limit| other.value < limit.value) {
         *limit = Some(other);
     }
@@ -171,12 +166,12 @@ pub fn tally(stepped: impl IntoIterator<Item = (u32, u32)>) -> (u32, u32) {
 /// assert!(check_pattern([4, 5, 6], 30, &PROCESS, &case).has(Code::NeighboursStepped));
 /// ```
 #[must_use]
-pub fn check_pattern<'a>(
+pub fn check_pattern(
     stepped: impl IntoIterator<Item = u32>,
     total: u32,
-    practice: &Practice<'a>,
+    practice: &Practice<'_>,
     case: &Case,
-) -> Findings<'a> {
+) -> Findings {
     let (count, run) = tally(stepped.into_iter().map(|number| (0, number)));
     PatternLimits::of(total, practice, [*case]).check(count, run)
 }
@@ -232,12 +227,11 @@ struct States {
 
 impl States {
     /// A limit that no choice can reach does not limit.
-    fn of(demands: &[Demand], limits: &PatternLimits<'_>) -> Result<States, PatternError> {
+    fn of(demands: &[Demand], limits: &PatternLimits) -> Result<States, PatternError> {
         let wanting =
             || demands.iter().filter(|demand| demand.larger.is_some()).map(|demand| (demand.row, demand.number));
         let (most, longest) = tally(wanting());
-        let bound =
-            |limit: Option<Given<'_, u32>>, most: u32| limit.map(|limit| limit.value).filter(|limit| *limit < most);
+        let bound = |limit: Option<Given<u32>>, most: u32| limit.map(|limit| limit.value).filter(|limit| *limit < most);
         let size = |limit: Option<u32>| limit.map_or(0, |limit| usize::try_from(limit).unwrap_or(usize::MAX));
         let (steps, run) = (bound(limits.steps, most), bound(limits.neighbours, longest));
         let states = States {
@@ -297,7 +291,7 @@ impl States {
 ///
 /// # Errors
 /// [`PatternError::TooManyStates`].
-pub fn room_needed(demands: &[Demand], limits: &PatternLimits<'_>) -> Result<usize, PatternError> {
+pub fn room_needed(demands: &[Demand], limits: &PatternLimits) -> Result<usize, PatternError> {
     States::of(demands, limits).map(|states| states.room(demands))
 }
 
@@ -382,7 +376,7 @@ impl<'r> Room<'r> {
 /// [`PatternError`]; nothing was taken then.
 pub fn choose(
     demands: &[Demand],
-    limits: &PatternLimits<'_>,
+    limits: &PatternLimits,
     room: &mut [u8],
     mut take: impl FnMut(usize, Disposition),
 ) -> Result<(), PatternError> {
@@ -464,12 +458,12 @@ mod tests {
     use std::vec;
     use std::vec::Vec;
 
-    fn limits(steps: Option<u32>, neighbours: Option<u32>) -> PatternLimits<'static> {
-        let given = |value: Option<u32>| value.map(|value| Given { value, basis: const { &Basis::practice("test") } });
+    fn limits(steps: Option<u32>, neighbours: Option<u32>) -> PatternLimits {
+        let given = |value: Option<u32>| value.map(|value| Given { value, basis: Basis::own(0) });
         PatternLimits { steps: given(steps), neighbours: given(neighbours) }
     }
 
-    fn chosen(demands: &[Demand], limits: &PatternLimits<'_>) -> Vec<Disposition> {
+    fn chosen(demands: &[Demand], limits: &PatternLimits) -> Vec<Disposition> {
         let mut room = vec![9; room_needed(demands, limits).expect("few states")];
         let mut chosen = vec![Disposition::Refer; demands.len()];
         choose(demands, limits, &mut room, |index, step| chosen[index] = step).expect("a choice");

@@ -7,11 +7,6 @@ use crate::practice::{Case, Given, Name, Practice};
 use crate::rivet::part::Part;
 use crate::stack::Stack;
 
-const DEPTH: Basis<'static> = Basis::published("AC 43.13-1B", "para 4-52b: to the base of the head only");
-
-/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
-pub const BASES: &[(&str, Basis<'static>)] = &[("how deep a head is drilled", DEPTH)];
-
 /// Why taking a rivet out is risky.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
@@ -31,17 +26,17 @@ pub const MAX_RISKS: usize = 4;
 
 /// How to take one rivet out.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Removal<'a> {
+pub struct Removal {
     /// The drill for the manufactured head; `None` when no drill is that small.
-    pub drill: Option<Given<'a, Drill>>,
+    pub drill: Option<Given<Drill>>,
     /// How deep to drill: the height of the manufactured head, no deeper; `None` when that is not known.
-    pub depth: Option<Given<'static, Length>>,
+    pub depth: Option<Given<Length>>,
     /// The punch must be thinner than this.
     pub punch_under: Length,
     /// Whether the far side wants a bar or block beside the driven head while the shank is punched out.
     pub support: bool,
     /// The reasons why this one is risky, the usual order.
-    pub risks: heapless::Vec<Given<'a, Risk>, MAX_RISKS>,
+    pub risks: heapless::Vec<Given<Risk>, MAX_RISKS>,
 }
 
 /// Works out how to take out a rivet that is installed in a stack.
@@ -50,7 +45,7 @@ pub struct Removal<'a> {
 /// that passes the hole (AC 43.13-1B para 4-52b). Which layers count as thick, many or thin is common practice and stands in the
 /// practice, where a shop can replace it.
 #[must_use]
-pub fn removal<'a>(installed: &Part<'_>, stack: &Stack, edge: Option<Length>, practice: &Practice<'a>) -> Removal<'a> {
+pub fn removal(installed: &Part<'_>, stack: &Stack, edge: Option<Length>, practice: &Practice<'_>) -> Removal {
     let size = installed.size();
     let case = Case::of(installed.series().head, installed.alloy(), size);
     let below = practice.count(Name::RemovalDrillBelow, &case);
@@ -63,7 +58,7 @@ pub fn removal<'a>(installed: &Part<'_>, stack: &Stack, edge: Option<Length>, pr
         Some(Given { value: drill, basis: below.basis })
     });
     let mut risks = heapless::Vec::new();
-    let mut risk = |value: Risk, basis: &'a Basis<'a>| {
+    let mut risk = |value: Risk, basis: Basis| {
         // There are as many places as kinds of risk, so this cannot fail.
         let _ = risks.push(Given { value, basis });
     };
@@ -90,7 +85,7 @@ pub fn removal<'a>(installed: &Part<'_>, stack: &Stack, edge: Option<Length>, pr
     }
     Removal {
         drill,
-        depth: size.head_height_nominal().map(|value| Given { value, basis: &DEPTH }),
+        depth: size.head_height_nominal().map(|value| Given { value, basis: Basis::AC43_REMOVAL_DEPTH }),
         punch_under: case.diameter,
         support: thin.is_some(),
         risks,

@@ -23,21 +23,6 @@ use crate::rivet::part::Part;
 use crate::rivet::{Series, Size};
 use crate::upset::{Fit, FitError, HeadLimits, PredictedHead};
 
-const HEAD_AND_TAIL: Basis<'static> = Basis::practice("least driven head and longest tail");
-const RULE_OF_THUMB: Basis<'static> = Basis::practice("rule of thumb and rounding");
-const HALF_LENGTHS: Basis<'static> = Basis::published("AC 43.13-1B", "para 4-57a: half lengths, as in MS20470AD4-3.5");
-const DIAMETER_FOR_SHEET: Basis<'static> = Basis::practice("rivet diameter for a sheet");
-const LARGEST: Basis<'static> = Basis::practice("largest diameter of the series");
-
-/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
-pub const BASES: &[(&str, Basis<'static>)] = &[
-    ("lengths need limits of head and tail", HEAD_AND_TAIL),
-    ("the usual length needs a rule of thumb", RULE_OF_THUMB),
-    ("half lengths", HALF_LENGTHS),
-    ("a diameter for a sheet needs a rule", DIAMETER_FOR_SHEET),
-    ("sheet too thick for any rivet of a series", LARGEST),
-];
-
 /// Why the chosen length is not the one that the rule of thumb gives.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
@@ -63,16 +48,16 @@ pub enum UpperBound {
 /// The lengths whose driven head is sound at every end of the tolerances.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Usable<'a> {
+pub struct Usable {
     /// The shortest; below it the worst case lacks metal for the least head.
-    pub shortest: Given<'a, Length>,
+    pub shortest: Given<Length>,
     /// The longest.
-    pub longest: Given<'a, Length>,
+    pub longest: Given<Length>,
     /// What limits the longest.
     pub longest_by: UpperBound,
 }
 
-impl Usable<'_> {
+impl Usable {
     /// Whether a nominal length lies inside.
     #[must_use]
     pub fn contains(&self, length: Length) -> bool {
@@ -82,11 +67,11 @@ impl Usable<'_> {
 
 /// A chosen length and everything that it rests on.
 #[derive(Clone, Debug, PartialEq)]
-pub struct LengthChoice<'a> {
+pub struct LengthChoice {
     /// The length; `None` when no length of the series is good in every case.
     pub length: Option<Length>,
     /// The lengths that are good, before they are cut to the series' steps; `None` when the practice lacks a limit for it.
-    pub usable: Option<Usable<'a>>,
+    pub usable: Option<Usable>,
     /// Grip plus one and a half diameters, as it is before rounding.
     pub rule_of_thumb: Length,
     /// The same, rounded to the series' steps as the practice says.
@@ -100,7 +85,7 @@ pub struct LengthChoice<'a> {
     /// The part of the tail that goes into filling the hole, at nominal sizes.
     pub fill: Length,
     /// Notes, cautions and reasons to refer.
-    pub findings: Findings<'a>,
+    pub findings: Findings,
 }
 
 /// What a length is chosen for.
@@ -111,7 +96,7 @@ pub struct LengthQuery<'a> {
     /// The rivet alloy.
     pub alloy: RivetAlloy,
     /// The diameter.
-    pub size: &'a Size<'a>,
+    pub size: &'a Size,
     /// The pack.
     pub grip: Toleranced,
     /// The hole: as measured, or as [`Practice::hole_for`] assumes it.
@@ -134,7 +119,7 @@ impl<'a> LengthQuery<'a> {
     }
 
     /// The lengths that are good in every case; `None` when the practice lacks the least head or the longest tail.
-    fn usable(&self, fit: &Fit, limits: &HeadLimits<'a>) -> Option<Usable<'a>> {
+    fn usable(&self, fit: &Fit, limits: &HeadLimits) -> Option<Usable> {
         let (diameter, height) = (limits.diameter_least?, limits.height_least?);
         let tail = self.practice.length(Name::TailGreatest, &self.case())?;
         let shortest =
@@ -177,7 +162,7 @@ impl<'a> LengthQuery<'a> {
     /// assert_eq!(choice.rule_of_thumb, Length::parse(".2515")?);
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
-    pub fn choose(&self) -> Result<LengthChoice<'a>, FitError> {
+    pub fn choose(&self) -> Result<LengthChoice, FitError> {
         let fit = self.fit()?;
         let case = self.case();
         let limits = HeadLimits::of(self.practice, &case);
@@ -185,7 +170,7 @@ impl<'a> LengthQuery<'a> {
         let mut findings = Findings::new();
         let (rule_of_thumb, rule_of_thumb_length) = self.rule_of_thumb(&case, &mut findings);
         if usable.is_none() {
-            let basis = &HEAD_AND_TAIL;
+            let basis = Basis::LEAST_HEAD_AND_LONGEST_TAIL;
             findings.push(Finding::new(Code::NoLimit, Severity::Refer, basis));
         }
         let length = usable.and_then(|usable| self.nearest_good(&usable, rule_of_thumb_length));
@@ -212,10 +197,10 @@ impl<'a> LengthQuery<'a> {
     /// # Errors
     /// [`FitError`] for sizes that are no sizes.
     #[inline(never)]
-    pub(crate) fn refusal(&self) -> Result<Option<Finding<'a>>, FitError> {
+    pub(crate) fn refusal(&self) -> Result<Option<Finding>, FitError> {
         let fit = self.fit()?;
         let Some(usable) = self.usable(&fit, &HeadLimits::of(self.practice, &self.case())) else {
-            return Ok(Some(Finding::new(Code::NoLimit, Severity::Refer, &HEAD_AND_TAIL)));
+            return Ok(Some(Finding::new(Code::NoLimit, Severity::Refer, Basis::LEAST_HEAD_AND_LONGEST_TAIL)));
         };
         // Where one length is good the one nearest to any other is good too.
         let fits = self.nearest_good(&usable, Length::ZERO).is_some();
@@ -226,13 +211,13 @@ impl<'a> LengthQuery<'a> {
     ///
     /// # Errors
     /// [`FitError`] for sizes that are no sizes.
-    pub fn assess(&self, length: Length) -> Result<Findings<'a>, FitError> {
+    pub fn assess(&self, length: Length) -> Result<Findings, FitError> {
         let fit = self.fit()?;
         let mut findings = Findings::new();
         match self.usable(&fit, &HeadLimits::of(self.practice, &self.case())) {
             Some(usable) => findings.extend(&outside(&usable, length, Severity::Refer)),
             None => {
-                let basis = &HEAD_AND_TAIL;
+                let basis = Basis::LEAST_HEAD_AND_LONGEST_TAIL;
                 findings.push(Finding::new(Code::NoLimit, Severity::Refer, basis));
             }
         }
@@ -240,11 +225,11 @@ impl<'a> LengthQuery<'a> {
         Ok(findings)
     }
 
-    fn rule_of_thumb(&self, case: &Case, findings: &mut Findings<'a>) -> (Length, Length) {
+    fn rule_of_thumb(&self, case: &Case, findings: &mut Findings) -> (Length, Length) {
         let tail = self.practice.length(Name::RuleOfThumbTail, case);
         let rounding = self.practice.rounding(case);
         let (Some(tail), Some(rounding)) = (tail, rounding) else {
-            findings.push(Finding::new(Code::NoLimit, Severity::Caution, &RULE_OF_THUMB));
+            findings.push(Finding::new(Code::NoLimit, Severity::Caution, Basis::RULE_OF_THUMB));
             return (self.grip.nominal(), self.grip.nominal().ceil_to(Length::SIXTEENTH));
         };
         let exact = self.grip.nominal().plus(tail.value);
@@ -256,7 +241,7 @@ impl<'a> LengthQuery<'a> {
     }
 
     /// The good length nearest to the wanted one: in sixteenths, else in thirty-seconds where the series has them.
-    fn nearest_good(&self, usable: &Usable<'_>, wanted: Length) -> Option<Length> {
+    fn nearest_good(&self, usable: &Usable, wanted: Length) -> Option<Length> {
         let within = |step: Length| {
             let shortest = usable.shortest.value.max(step).ceil_to(step);
             let longest = usable.longest.value.floor_to(step);
@@ -267,7 +252,7 @@ impl<'a> LengthQuery<'a> {
     }
 
     /// Says why the rule's length was not taken, or why nothing was.
-    fn explain(&self, choice: &mut LengthChoice<'a>, usable: &Usable<'a>) {
+    fn explain(&self, choice: &mut LengthChoice, usable: &Usable) {
         let rule = choice.rule_of_thumb_length;
         if rule < usable.shortest.value {
             choice.difference = Some(Difference::FillTakesTail);
@@ -285,23 +270,23 @@ impl<'a> LengthQuery<'a> {
             let bound = if rule < usable.shortest.value { usable.shortest.basis } else { usable.longest.basis };
             choice.findings.push(
                 Finding::new(Code::DiffersFromRule, Severity::Note, bound)
-                    .measured(Figure::Length(length))
-                    .limit(Figure::Length(rule)),
+                    .with_measured(Figure::Length(length))
+                    .with_limit(Figure::Length(rule)),
             );
         }
         choice.findings.push_some(Finding::from_memory(&usable.shortest));
         choice.findings.push_some(Finding::from_memory(&usable.longest));
         if length != length.floor_to(Length::SIXTEENTH) {
-            let basis = &HALF_LENGTHS;
+            let basis = Basis::AC43_HALF_LENGTHS;
             choice
                 .findings
-                .push(Finding::new(Code::HalfLength, Severity::Note, basis).measured(Figure::Length(length)));
+                .push(Finding::new(Code::HalfLength, Severity::Note, basis).with_measured(Figure::Length(length)));
         }
         if let Some(limit) = self.beyond_tabulated(length) {
             choice.findings.push(
-                Finding::new(Code::LengthNotTabulated, Severity::Note, &self.series.basis)
-                    .measured(Figure::Length(length))
-                    .limit(Figure::Length(limit)),
+                Finding::new(Code::LengthNotTabulated, Severity::Note, self.series.basis)
+                    .with_measured(Figure::Length(length))
+                    .with_limit(Figure::Length(limit)),
             );
         }
     }
@@ -312,31 +297,31 @@ impl<'a> LengthQuery<'a> {
         shortest.or(self.size.longest_tabulated.filter(|longest| length > *longest))
     }
 
-    fn warn_of_entry(&self, fit: &Fit, findings: &mut Findings<'a>) {
+    fn warn_of_entry(&self, fit: &Fit, findings: &mut Findings) {
         if fit.hole().min() < fit.shank().max() {
             findings.push(
-                Finding::new(Code::ShankMayNotEnter, Severity::Note, &self.size.basis)
-                    .measured(Figure::Length(fit.hole().min()))
-                    .limit(Figure::Length(fit.shank().max())),
+                Finding::new(Code::ShankMayNotEnter, Severity::Note, self.size.basis)
+                    .with_measured(Figure::Length(fit.hole().min()))
+                    .with_limit(Figure::Length(fit.shank().max())),
             );
         }
     }
 }
 
-fn no_length_fits<'a>(usable: &Usable<'a>) -> Finding<'a> {
+fn no_length_fits(usable: &Usable) -> Finding {
     let weaker = usable.shortest.basis.weaker(usable.longest.basis);
     let longest = Given { value: usable.longest.value, basis: weaker };
     Finding::against(Code::NoLengthFits, Severity::Refer, usable.shortest.value, &longest)
 }
 
 /// Why a length is not among the usable ones.
-fn outside<'a>(usable: &Usable<'a>, length: Length, severity: Severity) -> Findings<'a> {
+fn outside(usable: &Usable, length: Length, severity: Severity) -> Findings {
     let mut findings = Findings::new();
     if length < usable.shortest.value {
         findings.push(
             Finding::new(Code::TailTooShort, severity, usable.shortest.basis)
-                .measured(Figure::Length(length))
-                .limit(Figure::Length(usable.shortest.value)),
+                .with_measured(Figure::Length(length))
+                .with_limit(Figure::Length(usable.shortest.value)),
         );
     }
     if length > usable.longest.value {
@@ -346,8 +331,8 @@ fn outside<'a>(usable: &Usable<'a>, length: Length, severity: Severity) -> Findi
         };
         findings.push(
             Finding::new(code, severity, usable.longest.basis)
-                .measured(Figure::Length(length))
-                .limit(Figure::Length(usable.longest.value)),
+                .with_measured(Figure::Length(length))
+                .with_limit(Figure::Length(usable.longest.value)),
         );
     }
     findings
@@ -355,13 +340,13 @@ fn outside<'a>(usable: &Usable<'a>, length: Length, severity: Severity) -> Findi
 
 /// A diameter chosen from the sheets.
 #[derive(Clone, Debug, PartialEq)]
-pub struct DiameterChoice<'s, 'a> {
+pub struct DiameterChoice<'s> {
     /// The size; `None` when the series has none that large.
-    pub size: Option<&'s Size<'s>>,
+    pub size: Option<&'s Size>,
     /// The diameter that the rule asks for, before it is taken up to a size of the series.
     pub wanted: Length,
     /// What does not agree with the rules.
-    pub findings: Findings<'a>,
+    pub findings: Findings,
 }
 
 /// Chooses the smallest diameter of a series that is not less than the rule for the thicker sheet asks for, nor than the least for
@@ -384,13 +369,13 @@ pub fn choose_diameter<'s, 'a>(
     alloy: RivetAlloy,
     thickest: Length,
     practice: &Practice<'a>,
-) -> DiameterChoice<'s, 'a> {
+) -> DiameterChoice<'s> {
     let case = Case::new(series.head, alloy, thickest);
     let mut findings = Findings::new();
     let wanted = match practice.fraction(Name::DiameterPerThicknessTarget, &case) {
         Some(target) => thickest.times(target.value.0, target.value.1),
         None => {
-            findings.push(Finding::new(Code::NoLimit, Severity::Refer, &DIAMETER_FOR_SHEET));
+            findings.push(Finding::new(Code::NoLimit, Severity::Refer, Basis::DIAMETER_FOR_SHEET));
             thickest
         }
     };
@@ -400,11 +385,11 @@ pub fn choose_diameter<'s, 'a>(
         Some(size) => findings.extend(&check_diameter(&Case::of(series.head, alloy, size), thickest, practice)),
         None => {
             let largest = series.sizes.last().map_or(Length::ZERO, |size| size.shank_nominal);
-            let basis = &LARGEST;
+            let basis = Basis::LARGEST_OF_SERIES;
             findings.push(
                 Finding::new(Code::DiameterOutsideRule, Severity::Caution, basis)
-                    .measured(Figure::Length(wanted))
-                    .limit(Figure::Length(largest)),
+                    .with_measured(Figure::Length(wanted))
+                    .with_limit(Figure::Length(largest)),
             );
         }
     }
@@ -413,12 +398,12 @@ pub fn choose_diameter<'s, 'a>(
 
 /// Holds a diameter against the rules for the thickest sheet and for structure.
 #[must_use]
-pub fn check_diameter<'a>(case: &Case, thickest: Length, practice: &Practice<'a>) -> Findings<'a> {
+pub fn check_diameter(case: &Case, thickest: Length, practice: &Practice<'_>) -> Findings {
     let mut findings = Findings::new();
     let outside = |basis, limit| {
         Finding::new(Code::DiameterOutsideRule, Severity::Note, basis)
-            .measured(Figure::Length(case.diameter))
-            .limit(Figure::Length(limit))
+            .with_measured(Figure::Length(case.diameter))
+            .with_limit(Figure::Length(limit))
     };
     if let Some(least) = practice.fraction(Name::DiameterPerThicknessLeast, case) {
         let limit = thickest.times(least.value.0, least.value.1);
@@ -452,14 +437,14 @@ pub fn check_diameter<'a>(case: &Case, thickest: Length, practice: &Practice<'a>
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[must_use]
-pub fn check_alloy(rivet: &Part<'_>) -> Findings<'static> {
+pub fn check_alloy(rivet: &Part<'_>) -> Findings {
     let mut findings = Findings::new();
     if let Some((false, basis)) = rivet.alloy().is_structural() {
         findings.push(Finding::new(Code::NotStructural, Severity::Caution, basis));
     }
     let asked = |above: Option<Length>| above.is_none_or(|above| rivet.diameter() > above);
     if let Some(treatment) = rivet.alloy().heat_treatments().iter().find(|treatment| asked(treatment.above)) {
-        findings.push(Finding::new(Code::HeatTreatFirst, Severity::Caution, &treatment.basis));
+        findings.push(Finding::new(Code::HeatTreatFirst, Severity::Caution, treatment.basis));
     }
     findings
 }

@@ -32,7 +32,7 @@ pub struct FlowLaw {
     /// Shank diameters in the tests, least and greatest.
     pub shanks: (Length, Length),
     /// Where it stands.
-    pub basis: &'static Basis<'static>,
+    pub basis: Basis,
 }
 
 /// 2117 as received.
@@ -48,10 +48,7 @@ pub const FLOW_2117: FlowLaw = FlowLaw {
     above: 0.20,
     heads: (1.07, 1.81),
     shanks: (millimetre_thousandths(3_208), millimetre_thousandths(3_960)),
-    basis: &Basis::memory(
-        "Materials 17 (2024) 2756",
-        "results table; the power law was fitted to it and is not printed there",
-    ),
+    basis: Basis::SQUEEZE_TESTS,
 };
 
 const fn millimetre_thousandths(count: i64) -> Length {
@@ -80,9 +77,9 @@ pub struct Squeeze {
     /// The strain ε.
     pub strain: f64,
     /// Where the law stands.
-    pub basis: &'static Basis<'static>,
+    pub basis: Basis,
     /// What was found.
-    pub findings: Findings<'static>,
+    pub findings: Findings,
 }
 
 /// Why there is no force.
@@ -137,14 +134,14 @@ pub fn squeeze(law: &FlowLaw, shank: Length, head: Length) -> Result<Squeeze, Sq
     let (least, greatest) = (law.heads.0 - 0.005, law.heads.1 + 0.005);
     if ratio < least || ratio > greatest {
         let limit = if ratio < least { law.heads.0 } else { law.heads.1 };
-        findings.push(outside.measured(Figure::Ratio(ratio)).limit(Figure::Ratio(limit)));
+        findings.push(outside.with_measured(Figure::Ratio(ratio)).with_limit(Figure::Ratio(limit)));
     }
     // A nominal 1/8 or 5/32 in is within the shanks tested.
     let near = |length: Length, limit: Length| length.minus(limit).nanometres().abs() <= SAME_SHANK.nanometres();
     let (thin, thick) = law.shanks;
     if (shank < thin && !near(shank, thin)) || (shank > thick && !near(shank, thick)) {
         let limit = if shank < thin { thin } else { thick };
-        findings.push(outside.measured(Figure::Length(shank)).limit(Figure::Length(limit)));
+        findings.push(outside.with_measured(Figure::Length(shank)).with_limit(Figure::Length(limit)));
     }
     Ok(Squeeze {
         force: Force::from_lbf(force),
@@ -161,13 +158,6 @@ const SAME_SHANK: Length = Length::from_ten_thousandths(40);
 
 /// Pressure on the shank area that drives steel rivets hot; cold takes about double.
 pub const STEEL_HOT_PRESSURE: Stress = Stress::from_ksi(150.0);
-/// Where [`STEEL_HOT_PRESSURE`] stands.
-pub const STEEL_HOT_BASIS: Basis<'static> =
-    Basis::published("mechanical engineers' handbook, 6th ed.", "p 8-4, shop table, secondary quotation");
-
-/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
-pub const BASES: &[(&str, Basis<'static>)] =
-    &[("squeeze force of aluminium rivets", *FLOW_2117.basis), ("force that drives hot steel rivets", STEEL_HOT_BASIS)];
 
 /// The force that drives a hot steel rivet.
 #[must_use]

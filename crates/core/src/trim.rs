@@ -1,22 +1,14 @@
 //! The cut along an edge of a panel, and how far holes stand from it.
 //!
 //! An edge is known in one of two ways: as corners with straight lines between them, or as offsets that were measured from the old part
-//! at stations along it. Between stations the edge is drawn as a monotone piecewise cubic ([`INTERPOLATION`]): it
+//! at stations along it. Between stations the edge is drawn as a monotone piecewise cubic ([`Basis::MONOTONE_INTERPOLATION`]): it
 //! goes through every station, rises only where the offsets rise, and never swings beyond two neighbours. A plain spline would bulge
 //! between stations, and the bulge would be cut into the sheet.
 
 use core::fmt;
 
-use crate::basis::Basis;
 use crate::layout::{Edge, Point};
 use crate::length::Length;
-
-/// Where the way to draw the edge between stations comes from.
-pub const INTERPOLATION: Basis<'static> =
-    Basis::memory("Monotone Piecewise Cubic Interpolation", "SIAM Journal on Numerical Analysis 17 (1980), p 238");
-
-/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
-pub const BASES: &[(&str, Basis<'static>)] = &[("how an edge is drawn between its stations", INTERPOLATION)];
 
 /// The most stations of one edge.
 pub const MAX_STATIONS: usize = 256;

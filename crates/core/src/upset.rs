@@ -141,7 +141,7 @@ impl Fit {
     ///
     /// # Errors
     /// [`FitError`] for sizes that are no sizes.
-    pub fn new(series: &Series<'_>, size: &Size<'_>, hole: Toleranced, grip: Toleranced) -> Result<Fit, FitError> {
+    pub fn new(series: &Series<'_>, size: &Size, hole: Toleranced, grip: Toleranced) -> Result<Fit, FitError> {
         let around = |nominal: Length, limits: Option<Interval>| {
             let limits = limits.unwrap_or(Interval::exactly(nominal));
             Toleranced::new(nominal, nominal.minus(limits.min), limits.max.minus(nominal))
@@ -301,22 +301,22 @@ pub struct PredictedHead {
 /// The limits of a driven head. `None` where the practice gives no such limit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct HeadLimits<'a> {
+pub struct HeadLimits {
     /// Least diameter.
-    pub diameter_least: Option<Given<'a, Length>>,
+    pub diameter_least: Option<Given<Length>>,
     /// Diameter to aim at.
-    pub diameter_target: Option<Given<'a, Length>>,
+    pub diameter_target: Option<Given<Length>>,
     /// Greatest diameter.
-    pub diameter_greatest: Option<Given<'a, Length>>,
+    pub diameter_greatest: Option<Given<Length>>,
     /// Least height.
-    pub height_least: Option<Given<'a, Length>>,
+    pub height_least: Option<Given<Length>>,
     /// Height to aim at.
-    pub height_target: Option<Given<'a, Length>>,
+    pub height_target: Option<Given<Length>>,
     /// Greatest height.
-    pub height_greatest: Option<Given<'a, Length>>,
+    pub height_greatest: Option<Given<Length>>,
 }
 
-impl<'a> HeadLimits<'a> {
+impl HeadLimits {
     /// What the practice says for this case.
     ///
     /// ```
@@ -331,7 +331,7 @@ impl<'a> HeadLimits<'a> {
     /// assert_eq!(limits.diameter_greatest, None, "no greatest diameter is quoted anywhere");
     /// ```
     #[must_use]
-    pub fn of(practice: &Practice<'a>, case: &Case) -> HeadLimits<'a> {
+    pub fn of(practice: &Practice<'_>, case: &Case) -> HeadLimits {
         let limit = |name| practice.length(name, case);
         HeadLimits {
             diameter_least: limit(Name::HeadDiameterLeast),
@@ -393,31 +393,6 @@ pub enum Defect {
     NotchedShank,
 }
 
-const CONTACT: Basis<'static> =
-    Basis::published("US Army TM 1-1520-240-BD", "para 2-4: contact all round, no significant tilt, no loose rivet");
-const DRIVEN_FIGURE: Basis<'static> = Basis::memory("FAA-H-8083-31", "ch 4 fig 4-97, columns D to F");
-
-const NO_LEAST_HEAD: Basis<'static> = Basis::practice("least driven head");
-const NO_CRACK_LIMIT: Basis<'static> = Basis::practice("cracked driven heads: look in the process specification");
-const MARKS_ON_FLUSH_HEADS: Basis<'static> =
-    Basis::published("MIL-STD-403C", "para 5.2.7.5, secondary quotation: flush heads");
-
-/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
-pub const BASES: &[(&str, Basis<'static>)] = &[
-    ("contact, tilt and looseness of a head", CONTACT),
-    ("what a driven head must not look like", DRIVEN_FIGURE),
-    ("a head is judged by the least allowed", NO_LEAST_HEAD),
-    ("cracks without a limit", NO_CRACK_LIMIT),
-    ("tool marks on flush heads", MARKS_ON_FLUSH_HEADS),
-    ("a rejected head is replaced", REPLACE),
-    ("damage to the sheet is repaired", REPAIR),
-    ("a notched shank takes the next size", NOTCHED),
-    ("a head outside its limits is replaced", REPLACE_SIZE),
-    ("a cracked head is replaced", REPLACE_CRACKED),
-    ("without a limit it is referred", NOTHING_TO_JUDGE_BY),
-    ("one reject in a sample", SAMPLE),
-];
-
 /// What to do about a rivet whose driven head is rejected, from the least to the most.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
@@ -451,37 +426,18 @@ impl fmt::Display for Remedy {
     }
 }
 
-/// Contact, tilt, looseness and damage to rivet or skin: replace when not met.
-const REPLACE: Basis<'static> = Basis::published(
-    "US Army TM 1-1520-240-BD",
-    "para 2-4 to 2-6: replaced when heads, contact or surfaces are not so",
-);
-/// Damage to the skin itself: replace or repair.
-const REPAIR: Basis<'static> = Basis::published(
-    "US Army TM 1-1520-240-BD",
-    "para 2-4 to 2-6: damage to rivet or skin is replaced or repaired; a new rivet does not mend a skin",
-);
-const NOTCHED: Basis<'static> =
-    Basis::published("FAA-H-8083-31", "ch 4, Evaluating the Rivet: a notched shank takes the next larger rivet");
-const REPLACE_SIZE: Basis<'static> =
-    Basis::practice("a driven head outside its limits comes out, and another rivet goes in");
-const REPLACE_CRACKED: Basis<'static> =
-    Basis::practice("a head cracked beyond its limits comes out; cracks are not dressed");
-const NOTHING_TO_JUDGE_BY: Basis<'static> =
-    Basis::practice("what no document limits is for somebody who has one to decide");
-
 impl Defect {
     /// What it calls for where it is not accepted.
     #[must_use]
-    pub const fn remedy(self) -> Given<'static, Remedy> {
+    pub const fn remedy(self) -> Given<Remedy> {
         let (value, basis) = match self {
-            Defect::Cracks { .. } => (Remedy::Replace, &REPLACE_CRACKED),
+            Defect::Cracks { .. } => (Remedy::Replace, Basis::REPLACE_CRACKED),
             Defect::ToolMark { .. } | Defect::GapUnderHead | Defect::Tipped | Defect::Loose | Defect::Proud(_) => {
-                (Remedy::Replace, &REPLACE)
+                (Remedy::Replace, Basis::ARMY_240_REPLACE)
             }
-            Defect::SheetsApart | Defect::BuckledShank => (Remedy::Replace, &DRIVEN_FIGURE),
-            Defect::SheetDamaged => (Remedy::Refer, &REPAIR),
-            Defect::NotchedShank => (Remedy::NextSize, &NOTCHED),
+            Defect::SheetsApart | Defect::BuckledShank => (Remedy::Replace, Basis::FAA_31_F4_97_REJECTS),
+            Defect::SheetDamaged => (Remedy::Refer, Basis::ARMY_240_REPAIR),
+            Defect::NotchedShank => (Remedy::NextSize, Basis::FAA_31_NOTCHED_SHANK),
         };
         Given { value, basis }
     }
@@ -489,13 +445,13 @@ impl Defect {
 
 /// The verdict on a driven head.
 #[derive(Clone, Debug, PartialEq)]
-pub struct HeadJudgement<'a> {
+pub struct HeadJudgement {
     /// Whether it may stay.
     pub accepted: bool,
     /// What speaks against it, and what decided it from memory only.
-    pub findings: Findings<'a>,
+    pub findings: Findings,
     /// What to do about it: of several remedies the one that goes furthest. `None` where it may stay.
-    pub remedy: Option<Given<'static, Remedy>>,
+    pub remedy: Option<Given<Remedy>>,
 }
 
 /// Judges a driven head by its measures and by what was seen.
@@ -504,12 +460,7 @@ pub struct HeadJudgement<'a> {
 /// process specification is from memory. A limit that the practice does not give does not reject, except where nothing at
 /// all is known of the least head.
 #[must_use]
-pub fn judge<'a>(
-    measured: MeasuredHead,
-    defects: &[Defect],
-    practice: &Practice<'a>,
-    case: &Case,
-) -> HeadJudgement<'a> {
+pub fn judge(measured: MeasuredHead, defects: &[Defect], practice: &Practice<'_>, case: &Case) -> HeadJudgement {
     judge_seen(Some(measured.diameter), Some(measured.height), defects, practice, case)
 }
 
@@ -531,28 +482,28 @@ pub fn judge<'a>(
 /// assert_eq!(judged.remedy.unwrap().value, Remedy::Refer);
 /// ```
 #[must_use]
-pub fn judge_seen<'a>(
+pub fn judge_seen(
     diameter: Option<Interval>,
     height: Option<Interval>,
     defects: &[Defect],
-    practice: &Practice<'a>,
+    practice: &Practice<'_>,
     case: &Case,
-) -> HeadJudgement<'a> {
+) -> HeadJudgement {
     let limits = HeadLimits::of(practice, case);
     let mut findings = Findings::new();
-    let mut remedy: Option<Given<'static, Remedy>> = None;
-    let mut call_for = |called: Given<'static, Remedy>| {
+    let mut remedy: Option<Given<Remedy>> = None;
+    let mut call_for = |called: Given<Remedy>| {
         if remedy.is_none_or(|remedy| remedy.value < called.value) {
             remedy = Some(called);
         }
     };
     let mut check =
-        |code, limit: Option<Given<'a, Length>>, measured: Option<Length>, fails: fn(Length, Length) -> bool| {
+        |code, limit: Option<Given<Length>>, measured: Option<Length>, fails: fn(Length, Length) -> bool| {
             let (Some(limit), Some(measured)) = (limit, measured) else { return };
             if fails(measured, limit.value) {
                 let finding = Finding::new(code, Severity::Refer, limit.basis);
-                findings.push(finding.measured(Figure::Length(measured)).limit(Figure::Length(limit.value)));
-                call_for(Given { value: Remedy::Replace, basis: &REPLACE_SIZE });
+                findings.push(finding.with_measured(Figure::Length(measured)).with_limit(Figure::Length(limit.value)));
+                call_for(Given { value: Remedy::Replace, basis: Basis::REPLACE_OUTSIDE_LIMITS });
             } else {
                 findings.push_some(Finding::from_memory(&limit));
             }
@@ -564,10 +515,10 @@ pub fn judge_seen<'a>(
     check(Code::HeadTooHigh, limits.height_greatest, height.map(|height| height.max), over);
     for (limit, measured) in [(limits.diameter_least, diameter), (limits.height_least, height)] {
         if measured.is_none() {
-            findings.push(Finding::new(Code::NotChecked, Severity::Note, &NOT_MEASURED));
+            findings.push(Finding::new(Code::NotChecked, Severity::Note, Basis::HEAD_NOT_MEASURED));
         } else if limit.is_none() {
-            findings.push(Finding::new(Code::NoLimit, Severity::Refer, &NO_LEAST_HEAD));
-            call_for(Given { value: Remedy::Refer, basis: &NOTHING_TO_JUDGE_BY });
+            findings.push(Finding::new(Code::NoLimit, Severity::Refer, Basis::LEAST_DRIVEN_HEAD));
+            call_for(Given { value: Remedy::Refer, basis: Basis::NOTHING_TO_JUDGE_BY });
         }
     }
     for defect in defects {
@@ -578,28 +529,24 @@ pub fn judge_seen<'a>(
     HeadJudgement { accepted: !findings.must_refer(), findings, remedy }
 }
 
-const NOT_MEASURED: Basis<'static> =
-    Basis { document: "not given", place: "driven head, both measures", status: crate::basis::Status::Practice };
-
-const SAMPLE: Basis<'static> = Basis::practice("one rejected rivet in a sample: look at every rivet of the row");
-
 /// What a sample says about the rivets that nobody looked at; `None` where it says nothing against them.
 ///
 /// No document at hand gives a plan for sampling driven heads. That one rejected rivet calls for a look at the rest of its row is
 /// common practice.
 #[must_use]
-pub fn check_sample(rejected: u32, looked_at: u32, of: u32) -> Option<Finding<'static>> {
-    let finding = Finding::new(Code::SampleRejects, Severity::Caution, &SAMPLE);
-    (rejected > 0 && looked_at < of).then(|| finding.measured(Figure::Count(rejected)).limit(Figure::Count(looked_at)))
+pub fn check_sample(rejected: u32, looked_at: u32, of: u32) -> Option<Finding> {
+    let finding = Finding::new(Code::SampleRejects, Severity::Caution, Basis::SAMPLE_OF_A_ROW);
+    (rejected > 0 && looked_at < of)
+        .then(|| finding.with_measured(Figure::Count(rejected)).with_limit(Figure::Count(looked_at)))
 }
 
 /// Adds what speaks against a defect, and tells what it then calls for.
-fn judge_defect<'a>(
+fn judge_defect(
     defect: Defect,
-    practice: &Practice<'a>,
+    practice: &Practice<'_>,
     case: &Case,
-    findings: &mut Findings<'a>,
-) -> Option<Given<'static, Remedy>> {
+    findings: &mut Findings,
+) -> Option<Given<Remedy>> {
     let mut remedy = None;
     let mut push = |finding| {
         findings.push(finding);
@@ -611,20 +558,25 @@ fn judge_defect<'a>(
             let circle = practice.length(Name::CrackFreeCircle, case);
             let most = practice.count(Name::CracksGreatest, case);
             let (Some(circle), Some(most)) = (circle, most) else {
-                let basis = &NO_CRACK_LIMIT;
+                let basis = Basis::CRACK_LIMIT;
                 findings.push(Finding::new(Code::NoLimit, Severity::Refer, basis));
-                return Some(Given { value: Remedy::Refer, basis: &NOTHING_TO_JUDGE_BY });
+                return Some(Given { value: Remedy::Refer, basis: Basis::NOTHING_TO_JUDGE_BY });
             };
             if count > most.value {
-                let finding = reject(most.basis).measured(Figure::Count(count)).limit(Figure::Count(most.value));
+                let finding =
+                    reject(most.basis).with_measured(Figure::Count(count)).with_limit(Figure::Count(most.value));
                 push(finding);
             }
             match innermost {
                 Some(reach) if reach > circle.value => {}
                 Some(reach) => {
-                    push(reject(circle.basis).measured(Figure::Length(reach)).limit(Figure::Length(circle.value)));
+                    push(
+                        reject(circle.basis)
+                            .with_measured(Figure::Length(reach))
+                            .with_limit(Figure::Length(circle.value)),
+                    );
                 }
-                None if count > 0 => push(reject(circle.basis).limit(Figure::Length(circle.value))),
+                None if count > 0 => push(reject(circle.basis).with_limit(Figure::Length(circle.value))),
                 None => {}
             }
             if meeting {
@@ -637,25 +589,29 @@ fn judge_defect<'a>(
                 Some(share) => {
                     let limit = head_height.times(share.value.0, share.value.1);
                     if depth > limit {
-                        push(reject(share.basis).measured(Figure::Length(depth)).limit(Figure::Length(limit)));
+                        push(
+                            reject(share.basis).with_measured(Figure::Length(depth)).with_limit(Figure::Length(limit)),
+                        );
                     }
                 }
                 None => {
-                    let basis = &MARKS_ON_FLUSH_HEADS;
-                    push(reject(basis).measured(Figure::Length(depth)));
+                    let basis = Basis::STD_403C_FLUSH_HEADS;
+                    push(reject(basis).with_measured(Figure::Length(depth)));
                 }
             }
         }
         Defect::Proud(by) => match practice.length(Name::FlushHeadProudGreatest, case) {
             Some(limit) if by <= limit.value => {}
             Some(limit) => {
-                push(reject(limit.basis).measured(Figure::Length(by)).limit(Figure::Length(limit.value)));
+                push(reject(limit.basis).with_measured(Figure::Length(by)).with_limit(Figure::Length(limit.value)));
             }
-            None => push(reject(&CONTACT).measured(Figure::Length(by))),
+            None => push(reject(Basis::ARMY_240_CONTACT).with_measured(Figure::Length(by))),
         },
-        Defect::GapUnderHead | Defect::Tipped | Defect::Loose | Defect::SheetDamaged => push(reject(&CONTACT)),
-        Defect::SheetsApart | Defect::BuckledShank => push(reject(&DRIVEN_FIGURE)),
-        Defect::NotchedShank => push(reject(&NOTCHED)),
+        Defect::GapUnderHead | Defect::Tipped | Defect::Loose | Defect::SheetDamaged => {
+            push(reject(Basis::ARMY_240_CONTACT));
+        }
+        Defect::SheetsApart | Defect::BuckledShank => push(reject(Basis::FAA_31_F4_97_REJECTS)),
+        Defect::NotchedShank => push(reject(Basis::FAA_31_NOTCHED_SHANK)),
     }
     remedy
 }

@@ -1,8 +1,6 @@
 //! Where a figure comes from.
 
-use core::borrow::Borrow;
-
-use shophead::basis::{Basis, Status};
+use shophead::basis::{Basis, Citation, Document, Status};
 use shophead::length::Length;
 use shophead::practice::Given;
 
@@ -57,13 +55,10 @@ impl shophead_basis {
         status: shophead_status::SHOPHEAD_STATUS_NONE,
     };
 
-    pub(crate) fn of<'b>(basis: impl Borrow<Basis<'b>>) -> shophead_basis {
-        let basis = basis.borrow();
-        shophead_basis {
-            document: shophead_text::of(basis.document),
-            place: shophead_text::of(basis.place),
-            status: basis.status.into(),
-        }
+    /// What it cites: one of the library's documents, or one of these of the caller's.
+    pub(crate) fn of(basis: Basis, documents: &[Document<'_>]) -> shophead_basis {
+        let Citation { document, place, status } = basis.cite(documents);
+        shophead_basis { document: shophead_text::of(document), place: shophead_text::of(place), status: status.into() }
     }
 }
 
@@ -78,10 +73,10 @@ pub struct shophead_given {
 }
 
 impl shophead_given {
-    pub(crate) fn of(given: Option<Given<'_, Length>>) -> shophead_given {
+    pub(crate) fn of(given: Option<Given<Length>>, documents: &[Document<'_>]) -> shophead_given {
         shophead_given {
             nm: or_none(given.map(|given| given.value)),
-            basis: given.map_or(shophead_basis::NONE, |given| shophead_basis::of(given.basis)),
+            basis: given.map_or(shophead_basis::NONE, |given| shophead_basis::of(given.basis, documents)),
         }
     }
 }

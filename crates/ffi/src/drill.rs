@@ -30,7 +30,7 @@ impl shophead_drill {
             Some(drill) => shophead_drill {
                 diameter_nm: drill.diameter().nanometres(),
                 name: fixed(&drill),
-                basis: shophead_basis::of(drill.basis()),
+                basis: shophead_basis::of(drill.basis(), &[]),
             },
             None => shophead_drill { diameter_nm: SHOPHEAD_NONE, name: [0; 8], basis: shophead_basis::NONE },
         }

@@ -1,6 +1,7 @@
 //! What a check found.
 
-use shophead::finding::{Code, Figure, Finding, Findings, MAX_FINDINGS, Severity};
+use shophead::basis::Document;
+use shophead::finding::{Code, Figure, Finding, Findings, Severity};
 
 use crate::basis::shophead_basis;
 use crate::border::{Out, Places};
@@ -297,9 +298,6 @@ pub struct shophead_span {
 /// An array of so many findings holds those of any function that does not say otherwise.
 pub const SHOPHEAD_MAX_FINDINGS: usize = 12;
 
-const _: () =
-    assert!(MAX_FINDINGS <= SHOPHEAD_MAX_FINDINGS, "the core keeps more findings: raise the version of the interface");
-
 /// The caller's array of findings, filled from the start.
 pub(crate) struct Sink<'o> {
     places: Places<'o, shophead_finding>,
@@ -312,37 +310,44 @@ impl<'o> Sink<'o> {
     }
 
     /// An error unless all of these go in. Called before anything is written.
-    pub(crate) fn need<'f, 'a: 'f>(&self, all: impl IntoIterator<Item = &'f Findings<'a>>) -> Result<(), E> {
-        let count = all.into_iter().map(|findings| findings.iter().len()).fold(0, usize::saturating_add);
+    pub(crate) fn need<'f, const N: usize>(&self, all: impl IntoIterator<Item = &'f Findings<N>>) -> Result<(), E> {
+        let kept = |findings: &Findings<N>| findings.iter().len().min(SHOPHEAD_MAX_FINDINGS);
+        let count = all.into_iter().map(kept).fold(0, usize::saturating_add);
         self.places.need(count)
     }
 
-    /// Writes these, and tells where they stand.
-    pub(crate) fn put(&mut self, findings: &Findings<'_>) -> shophead_span {
+    /// Writes these, and tells where they stand. Of more than the interface promises room for it writes the most serious.
+    pub(crate) fn put<const N: usize>(&mut self, findings: &Findings<N>, documents: &[Document<'_>]) -> shophead_span {
+        if findings.iter().len() > SHOPHEAD_MAX_FINDINGS {
+            let mut kept = Findings::<SHOPHEAD_MAX_FINDINGS>::new();
+            kept.extend(findings);
+            return self.put(&kept, documents);
+        }
         let narrow = |count: usize| u32::try_from(count).unwrap_or(u32::MAX);
         let first = narrow(self.filled);
         for finding in findings {
-            self.places.put(self.filled, one(finding));
+            self.places.put(self.filled, one(finding, documents));
             self.filled = self.filled.saturating_add(1);
         }
         shophead_span { first, count: narrow(findings.iter().len()), complete: u32::from(findings.is_complete()) }
     }
 }
 
-fn one(finding: &Finding<'_>) -> shophead_finding {
+fn one(finding: &Finding, documents: &[Document<'_>]) -> shophead_finding {
     shophead_finding {
-        code: finding.code.into(),
-        severity: finding.severity.into(),
-        layer: finding.layer.map_or(0, u32::from),
-        measured: shophead_figure::of(finding.measured),
-        limit: shophead_figure::of(finding.limit),
-        basis: shophead_basis::of(finding.basis),
+        code: finding.code().into(),
+        severity: finding.severity().into(),
+        layer: finding.layer().map_or(0, u32::from),
+        measured: shophead_figure::of(finding.measured()),
+        limit: shophead_figure::of(finding.limit()),
+        basis: shophead_basis::of(finding.basis(), documents),
     }
 }
 
 /// One answer whose findings are all it says: they are checked for room, written, and their span goes to its place.
 pub(crate) fn put_findings(
-    findings: &Findings<'_>,
+    findings: &Findings,
+    documents: &[Document<'_>],
     list: Out<shophead_finding>,
     capacity: usize,
     span: Out<shophead_span>,
@@ -350,6 +355,6 @@ pub(crate) fn put_findings(
     let place = span.place()?;
     let mut sink = Sink::new(&list, capacity)?;
     sink.need([findings])?;
-    place.put(sink.put(findings));
+    place.put(sink.put(findings, documents));
     Ok(())
 }

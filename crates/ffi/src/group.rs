@@ -1,7 +1,7 @@
 //! A group of rivets under a load in its plane.
 #![allow(unsafe_code, reason = "a symbol that C can name counts as unsafe; there is no unsafe block here")]
 
-use shophead::basis::Basis;
+use shophead::basis::{Basis, Document, Status};
 use shophead::joint::group::{Member, PlaneLoad, Vector, share};
 use shophead::joint::strength::Allowable;
 
@@ -37,19 +37,23 @@ pub struct shophead_rivet {
 }
 
 impl shophead_rivet {
-    /// Where its allowable stands; of one that is not known it does not matter.
-    fn basis(&self) -> Result<Basis<'_>, E> {
+    /// The document of an allowable, where that is known.
+    fn document(&self) -> Result<Option<Document<'_>>, E> {
         if self.allowable_known == 0 {
-            return Ok(Basis::practice(""));
+            return Ok(None);
         }
-        let status = value_of(self.status)?;
-        Ok(Basis { document: self.document.read()?, place: self.place.read()?, status })
+        value_of::<Status>(self.status)?;
+        Ok(Some(Document { document: self.document.read()?, place: self.place.read()? }))
     }
 
-    fn read<'b>(&self, basis: &'b Basis<'b>) -> Result<Member<'b>, E> {
+    /// A group may have more rivets than documents have numbers: the basis tells no more than how well the allowable is supported.
+    fn read(&self) -> Result<Member, E> {
         let allowable = match self.allowable_known {
             0 => None,
-            1 => Some(Allowable { force: force(self.allowable_lbf)?, basis }),
+            1 => {
+                let basis = Basis::own_as(value_of(self.status)?, 0);
+                Some(Allowable { force: force(self.allowable_lbf)?, basis })
+            }
             _ => return Err(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER),
         };
         Ok(Member { at: self.at.read()?, weight: finite(self.weight)?, allowable })
@@ -130,7 +134,7 @@ pub struct shophead_group {
 pub const SHOPHEAD_ROOM_PER_RIVET: usize = 4;
 
 const _: () = assert!(
-    size_of::<Basis<'_>>() + size_of::<Member<'_>>() <= SHOPHEAD_ROOM_PER_RIVET * size_of::<shophead_room>(),
+    size_of::<Member>() <= SHOPHEAD_ROOM_PER_RIVET * size_of::<shophead_room>(),
     "a rivet needs more room: raise the version of the interface"
 );
 
@@ -171,12 +175,17 @@ pub extern "C" fn shophead_group_share(
             kind: value_of(load.kind)?,
         };
         let mut room = room.room(room_count)?;
-        // Members point to their bases, so these get places of their own.
-        let bases: &[Basis<'_>] = room.lay(given.iter().map(shophead_rivet::basis))?;
-        let members: &[Member<'_>] = room.lay(given.iter().zip(bases).map(|(rivet, basis)| rivet.read(basis)))?;
+        for rivet in given {
+            rivet.document()?;
+        }
+        let members: &[Member] = room.lay(given.iter().map(shophead_rivet::read))?;
         let found = share(members, load, factors)?;
         places.need(members.len())?;
         sink.need([&found.findings])?;
+        let document_of = |rivet: Option<usize>| match rivet.and_then(|rivet| given.get(rivet)) {
+            Some(rivet) => rivet.document(),
+            None => Ok(None),
+        };
         for (index, part) in found.shares().enumerate() {
             let written = shophead_share {
                 direct: shophead_vector::of(part.direct),
@@ -193,8 +202,8 @@ pub extern "C" fn shophead_group_share(
             most_loaded: found.most_loaded,
             worst: found.worst.map_or(0, |worst| worst.rivet),
             margin: shophead_margin::of(found.worst.as_ref().map(|worst| &worst.margin)),
-            basis: shophead_basis::of(found.basis),
-            findings: sink.put(&found.findings),
+            basis: shophead_basis::of(found.basis, document_of(found.weakest)?.as_slice()),
+            findings: sink.put(&found.findings, document_of(found.worst.map(|worst| worst.rivet))?.as_slice()),
         });
         Ok(())
     })

@@ -50,12 +50,12 @@ pub extern "C" fn shophead_head_find_limits(
         let found = practice.one()?.with(|practice| {
             let limits = HeadLimits::of(practice, &case);
             Ok(shophead_head_limits {
-                diameter_least: shophead_given::of(limits.diameter_least),
-                diameter_target: shophead_given::of(limits.diameter_target),
-                diameter_greatest: shophead_given::of(limits.diameter_greatest),
-                height_least: shophead_given::of(limits.height_least),
-                height_target: shophead_given::of(limits.height_target),
-                height_greatest: shophead_given::of(limits.height_greatest),
+                diameter_least: shophead_given::of(limits.diameter_least, practice.documents()),
+                diameter_target: shophead_given::of(limits.diameter_target, practice.documents()),
+                diameter_greatest: shophead_given::of(limits.diameter_greatest, practice.documents()),
+                height_least: shophead_given::of(limits.height_least, practice.documents()),
+                height_target: shophead_given::of(limits.height_target, practice.documents()),
+                height_greatest: shophead_given::of(limits.height_greatest, practice.documents()),
             })
         })?;
         place.put(found);
@@ -288,8 +288,10 @@ pub extern "C" fn shophead_head_judge(
             place.put(shophead_judgement {
                 accepted: u32::from(judged.accepted),
                 remedy: judged.remedy.map_or(shophead_remedy::SHOPHEAD_REMEDY_NONE, |remedy| remedy.value.into()),
-                remedy_basis: judged.remedy.map_or(shophead_basis::NONE, |remedy| shophead_basis::of(remedy.basis)),
-                findings: sink.put(&judged.findings),
+                remedy_basis: judged
+                    .remedy
+                    .map_or(shophead_basis::NONE, |remedy| shophead_basis::of(remedy.basis, practice.documents())),
+                findings: sink.put(&judged.findings, practice.documents()),
             });
             Ok(())
         })

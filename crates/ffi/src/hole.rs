@@ -225,14 +225,14 @@ pub extern "C" fn shophead_hole_judge(
                     part: step.rivet.as_ref().map_or(shophead_part::NONE, shophead_part::of),
                     cut: shophead_drill::of(step.cut),
                     hole: shophead_range::of(step.hole),
-                    findings: sink.put(&step.findings),
+                    findings: sink.put(&step.findings, practice.documents()),
                 };
                 places.put(index, written);
             }
             place.put(shophead_hole_judgement {
                 disposition: verdict.disposition.into(),
                 steps: u32::try_from(verdict.steps.len()).unwrap_or(u32::MAX),
-                findings: sink.put(&verdict.findings),
+                findings: sink.put(&verdict.findings, practice.documents()),
             });
             Ok(())
         })

@@ -65,7 +65,7 @@ pub enum shophead_factors {
 const FITTING: u32 = shophead_factors::SHOPHEAD_FACTORS_FITTING as u32;
 const SEAM: u32 = shophead_factors::SHOPHEAD_FACTORS_SEAM as u32;
 
-pub(crate) fn factors(number: u32) -> Result<Factors<'static>, E> {
+pub(crate) fn factors(number: u32) -> Result<Factors, E> {
     match number {
         FITTING => Ok(Factors::FITTING),
         SEAM => Ok(Factors::SEAM),
@@ -87,7 +87,7 @@ pub struct shophead_load {
 
 impl shophead_load {
     /// `None` where no margin is asked for.
-    fn read(&self) -> Result<Option<(Load, Factors<'static>)>, E> {
+    fn read(&self) -> Result<Option<(Load, Factors)>, E> {
         if self.kind == shophead_load_kind::SHOPHEAD_LOAD_NONE as u32 {
             return Ok(None);
         }
@@ -111,12 +111,12 @@ pub struct shophead_allowable {
 }
 
 impl shophead_allowable {
-    pub(crate) fn of(allowable: Option<Allowable<'_>>) -> shophead_allowable {
+    pub(crate) fn of(allowable: Option<Allowable>) -> shophead_allowable {
         shophead_allowable {
             lbf: allowable.map_or(0.0, |allowable| allowable.force.lbf()),
             known: u32::from(allowable.is_some()),
             unused: 0,
-            basis: allowable.map_or(shophead_basis::NONE, |allowable| shophead_basis::of(allowable.basis)),
+            basis: allowable.map_or(shophead_basis::NONE, |allowable| shophead_basis::of(allowable.basis, &[])),
         }
     }
 }
@@ -136,7 +136,7 @@ pub struct shophead_margin {
 }
 
 impl shophead_margin {
-    pub(crate) fn of(margin: Option<&Margin<'_>>) -> shophead_margin {
+    pub(crate) fn of(margin: Option<&Margin>) -> shophead_margin {
         shophead_margin {
             value: margin.map_or(0.0, |margin| margin.value),
             factored_load_lbf: margin.map_or(0.0, |margin| margin.factored_load.lbf()),
@@ -349,7 +349,7 @@ pub extern "C" fn shophead_strength_find(
         let net = found.net_section;
         place.put(shophead_strength {
             diameter_nm: found.diameter.0.nanometres(),
-            diameter_basis: shophead_basis::of(found.diameter.1),
+            diameter_basis: shophead_basis::of(found.diameter.1, &[]),
             thin_sheet_factor: found.thin_sheet_factor.unwrap_or(0.0),
             shear: shophead_allowable::of(found.shear),
             allowable: shophead_allowable::of(found.allowable),
@@ -361,8 +361,8 @@ pub extern "C" fn shophead_strength_find(
             net_section_layer: net.map_or(0, |(_, layer)| u32::from(layer)),
             net_section: shophead_allowable::of(net.map(|(allowable, _)| allowable)),
             margin: shophead_margin::of(found.margin.as_ref()),
-            basis: shophead_basis::of(found.basis),
-            findings: sink.put(&found.findings),
+            basis: shophead_basis::of(found.basis, &[]),
+            findings: sink.put(&found.findings, &[]),
         });
         Ok(())
     })

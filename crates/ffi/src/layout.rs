@@ -47,7 +47,9 @@ pub extern "C" fn shophead_row_check(
             transverse_pitch: optional(row.transverse_pitch_nm)?,
         };
         let case = case(&part.one()?.read()?, rows)?;
-        practice.one()?.with(|practice| put_findings(&check_row(layout, &case, practice), findings, capacity, span))
+        practice.one()?.with(|practice| {
+            put_findings(&check_row(layout, &case, practice), practice.documents(), findings, capacity, span)
+        })
     })
 }
 
@@ -144,7 +146,7 @@ pub extern "C" fn shophead_points_check(
                 pitch_nm: found.closest_pair.map_or(SHOPHEAD_NONE, |(_, _, pitch)| pitch.nanometres()),
                 closest_to_edge: found.closest_to_edge.map_or(0, |(index, _)| index),
                 edge_nm: found.closest_to_edge.map_or(SHOPHEAD_NONE, |(_, edge)| edge.nanometres()),
-                findings: sink.put(&found.findings),
+                findings: sink.put(&found.findings, practice.documents()),
             });
             Ok(())
         })

@@ -90,7 +90,7 @@ pub extern "C" fn shophead_material_tension(
         place.put(shophead_tension {
             ultimate_psi: ultimate.psi(),
             yield_psi: properties.fty().map_or(0.0, |stress| stress.psi()),
-            basis: shophead_basis::of(properties.basis()),
+            basis: shophead_basis::of(properties.basis(), &[]),
         });
         Ok(())
     })

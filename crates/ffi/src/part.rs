@@ -344,7 +344,7 @@ pub extern "C" fn shophead_part_dimensions(
             head_diameter_nm: or_none(size.head_diameter_nominal()),
             head_height_nm: or_none(size.head_height_nominal()),
             length_step_nm: part.series().length_step().nanometres(),
-            basis: shophead_basis::of(size.basis),
+            basis: shophead_basis::of(size.basis, &[]),
         });
         Ok(())
     })
@@ -363,5 +363,5 @@ pub extern "C" fn shophead_part_check(
     capacity: usize,
     span: Out<shophead_span>,
 ) -> shophead_error {
-    answer(|| put_findings(&check_alloy(&part.one()?.read()?), findings, capacity, span))
+    answer(|| put_findings(&check_alloy(&part.one()?.read()?), &[], findings, capacity, span))
 }

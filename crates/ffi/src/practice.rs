@@ -3,7 +3,7 @@
 
 use core::ffi::c_char;
 
-use shophead::basis::Basis;
+use shophead::basis::{Basis, Document};
 use shophead::length::{Length, Toleranced};
 use shophead::material::RivetAlloy;
 use shophead::practice::{HANDBOOK, HeadScope, Kind, Limit, Name, PROCESS, Practice, Rounding, Scope, Value};
@@ -313,7 +313,8 @@ pub struct shophead_limit {
 }
 
 impl shophead_limit {
-    fn read(&self) -> Result<Limit<'_>, E> {
+    /// The limit and its document, which has this place in the practice's list.
+    fn read(&self, place: usize) -> Result<(Limit, Document<'_>), E> {
         let name: Name = value_of(self.name)?;
         let scope = Scope {
             head: if self.head == 0 { None } else { Some(value_of(self.head)?) },
@@ -325,8 +326,8 @@ impl shophead_limit {
         if scope.diameter.is_some_and(|diameter| diameter <= Length::ZERO) {
             return Err(E::SHOPHEAD_ERROR_LENGTH_OUT_OF_RANGE);
         }
-        let basis = Basis::shop(self.document.read()?, self.place.read()?);
-        Ok(Limit { name, scope, value: self.value.read(name)?, basis })
+        let document = Document { document: self.document.read()?, place: self.place.read()? };
+        Ok((Limit { name, scope, value: self.value.read(name)?, basis: Basis::own(place) }, document))
     }
 }
 
@@ -367,11 +368,14 @@ fn with_own<R>(
     limits: &[shophead_limit],
     f: impl for<'p> FnOnce(&'p Practice<'p>) -> Result<R, E>,
 ) -> Result<R, E> {
-    let mut own = heapless::Vec::<Limit<'_>, SHOPHEAD_MAX_OWN_LIMITS>::new();
-    for limit in limits {
-        own.push(limit.read()?).map_err(|_| E::SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE)?;
+    let mut own = heapless::Vec::<Limit, SHOPHEAD_MAX_OWN_LIMITS>::new();
+    let mut documents = heapless::Vec::<Document<'_>, SHOPHEAD_MAX_OWN_LIMITS>::new();
+    for (place, limit) in limits.iter().enumerate() {
+        let (limit, document) = limit.read(place)?;
+        own.push(limit).map_err(|_| E::SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE)?;
+        documents.push(document).map_err(|_| E::SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE)?;
     }
-    f(&built.with_own(&own))
+    f(&built.with_own(&own, &documents))
 }
 
 /// Reads the value of a limit as a limits file writes it: `.163`, `1.5 D`, `2 D + 1/16`, `shank + .004`, `2/3`, `20 %`, `10`, `nearest`.
@@ -450,7 +454,8 @@ pub extern "C" fn shophead_practice_find(
             Ok(shophead_applies {
                 value: found.map_or(none, |limit| shophead_value::of(limit.value)),
                 length_nm: or_none(length),
-                basis: found.map_or(shophead_basis::NONE, |limit| shophead_basis::of(limit.basis)),
+                basis: found
+                    .map_or(shophead_basis::NONE, |limit| shophead_basis::of(limit.basis, practice.documents())),
             })
         })?;
         place.put(found);
@@ -477,7 +482,7 @@ pub extern "C" fn shophead_practice_hole(
         let case = case(&part.one()?.read()?, 1)?;
         let (assumed, stands) = practice.one()?.with(|practice| {
             let assumed = practice.assumed_hole(&case);
-            Ok((Toleranced::from_least(assumed.value), shophead_basis::of(assumed.basis)))
+            Ok((Toleranced::from_least(assumed.value), shophead_basis::of(assumed.basis, practice.documents())))
         })?;
         hole.put(shophead_toleranced::of(assumed));
         basis.put(stands);

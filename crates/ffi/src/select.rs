@@ -1,6 +1,7 @@
 //! Choosing the length of a rivet, and judging one that somebody else chose.
 #![allow(unsafe_code, reason = "a symbol that C can name counts as unsafe; there is no unsafe block here")]
 
+use shophead::basis::Document;
 use shophead::length::Toleranced;
 use shophead::practice::Practice;
 use shophead::rivet::part::Part;
@@ -109,11 +110,11 @@ pub(crate) fn query<'a>(
     LengthQuery { series: part.series(), alloy: part.alloy(), size: part.size(), grip, hole, practice }
 }
 
-fn put(choice: &LengthChoice<'_>, findings: shophead_span) -> shophead_length_choice {
+fn put(choice: &LengthChoice, findings: shophead_span, documents: &[Document<'_>]) -> shophead_length_choice {
     shophead_length_choice {
         length_nm: or_none(choice.length),
-        shortest: shophead_given::of(choice.usable.map(|usable| usable.shortest)),
-        longest: shophead_given::of(choice.usable.map(|usable| usable.longest)),
+        shortest: shophead_given::of(choice.usable.map(|usable| usable.shortest), documents),
+        longest: shophead_given::of(choice.usable.map(|usable| usable.longest), documents),
         longest_by: choice.usable.map_or(shophead_bound::SHOPHEAD_BOUND_NONE, |usable| usable.longest_by.into()),
         difference: choice.difference.map_or(shophead_difference::SHOPHEAD_DIFFERENCE_NONE, Into::into),
         rule_of_thumb_nm: choice.rule_of_thumb.nanometres(),
@@ -150,7 +151,7 @@ pub extern "C" fn shophead_length_choose(
         asked.practice.with(|practice| {
             let chosen = self::query(&part, grip, hole, practice).choose()?;
             sink.need([&chosen.findings])?;
-            place.put(put(&chosen, sink.put(&chosen.findings)));
+            place.put(put(&chosen, sink.put(&chosen.findings, practice.documents()), practice.documents()));
             Ok(())
         })
     })
@@ -176,7 +177,7 @@ pub extern "C" fn shophead_length_assess(
         let (grip, hole, length) = (asked.grip.read()?, asked.hole.read()?, length(length_nm)?);
         asked.practice.with(|practice| {
             let assessed = self::query(&part, grip, hole, practice).assess(length)?;
-            put_findings(&assessed, findings, capacity, span)
+            put_findings(&assessed, practice.documents(), findings, capacity, span)
         })
     })
 }

@@ -128,7 +128,7 @@ pub extern "C" fn shophead_splice_per_inch(
             formula: found.formula,
             used: found.used,
             critical: found.critical.into(),
-            basis: shophead_basis::of(found.basis),
+            basis: shophead_basis::of(found.basis, &[]),
         });
         Ok(())
     })
@@ -196,7 +196,7 @@ pub extern "C" fn shophead_splice_count(
             unreduced: found.unreduced,
             total: found.total,
             unused: 0,
-            basis: shophead_basis::of(found.basis),
+            basis: shophead_basis::of(found.basis, &[]),
         });
         Ok(())
     })

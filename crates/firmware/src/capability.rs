@@ -7,7 +7,7 @@ use core::hint::black_box;
 use shophead::access::{
     Clearance, Minutes, Rates, RowWork, cannot_buck, clearance_needed, least_effort, solid_required, weigh,
 };
-use shophead::basis::Basis;
+use shophead::basis::{Basis, RULES};
 use shophead::damage::{self, Damaged};
 use shophead::drill::{Drill, parse_hole};
 use shophead::finding::Code;
@@ -17,29 +17,28 @@ use shophead::joint::compare::{compare, substitute};
 use shophead::joint::flexibility::{Fastening, Formula, Plate, flexibility};
 use shophead::joint::group;
 use shophead::joint::lap::{self, shared};
-use shophead::joint::margin::{self, Factors, Load, LoadKind, margin, yield_margin};
+use shophead::joint::margin::{Factors, Load, LoadKind, margin, yield_margin};
 use shophead::joint::pack::strength_through;
 use shophead::joint::row::{RowAsMade, compare_rows, row_strength};
 use shophead::joint::sharing;
 use shophead::joint::splice::{self, Fastener, per_inch};
 use shophead::joint::strength::Shear;
-use shophead::joint::{buckling, compare as comparison, flush_table, modes, row};
 use shophead::layout::{Edge, Point, RowLayout, check_points, check_points_sorted, check_row, in_line};
 use shophead::length::{Interval, Length, Toleranced};
 use shophead::material::{Material, RivetAlloy};
 use shophead::pattern::{self, Demand, PatternLimits, check_pattern};
 use shophead::practice::{self, BUILT_IN, Case, HANDBOOK, Limit, Name, PROCESS, Practice, Value};
 use shophead::quantity::{Force, Stress};
-use shophead::removal::{self, removal};
+use shophead::removal::removal;
 use shophead::rivet::mass::mass_each;
 use shophead::rivet::part::Part;
 use shophead::rivet::{CATALOGUE, Head, MS20470, NAS1242, Series};
-use shophead::select::{self, LengthQuery, check_alloy, choose_diameter};
-use shophead::squeeze::{self, FLOW_2117, squeeze};
+use shophead::select::{LengthQuery, check_alloy, choose_diameter};
+use shophead::squeeze::{FLOW_2117, squeeze};
 use shophead::stack::{Layer, Stack};
 use shophead::structure::{Member, Place, Structure};
-use shophead::trim::{self, Curve, Cut, Station};
-use shophead::upset::{self, Defect, Fit, MeasuredHead, check_sample, judge};
+use shophead::trim::{Curve, Cut, Station};
+use shophead::upset::{Defect, Fit, MeasuredHead, check_sample, judge};
 
 /// Nothing: what the image is without any of the core.
 pub fn nothing() {}
@@ -196,12 +195,12 @@ pub fn damage() {
     };
     let own = [own_limit(Name::CrackLengthGreatest)];
     black_box(&damage::judge(&damaged, Some(&eighth()), practice()));
-    black_box(&damage::judge(&damaged, None, &practice().with_own(&own)));
+    black_box(&damage::judge(&damaged, None, &practice().with_own(&own, &[])));
 }
 
 #[inline(never)]
-fn own_limit(name: Name) -> Limit<'static> {
-    let basis = const { Basis::shop("", "") };
+fn own_limit(name: Name) -> Limit {
+    let basis = Basis::own(0);
     Limit { name: black_box(name), scope: practice::Scope::ANY, value: Value::Length(inches(3_750)), basis }
 }
 
@@ -255,22 +254,9 @@ pub fn words() {
         black_box((name.word(), name.meaning()));
     }
     black_box((Name::from_word(black_box("pitch-least")), Damage::from_word(black_box("gouged"))));
-    let rules = [
-        (select::BASES, practice::BASES),
-        (upset::BASES, squeeze::BASES),
-        (shophead::hole::BASES, pattern::BASES),
-        (damage::BASES, trim::BASES),
-        (shophead::joint::strength::BASES, flush_table::BASES),
-        (modes::BASES, margin::BASES),
-        (comparison::BASES, row::BASES),
-        (group::BASES, sharing::BASES),
-        (lap::BASES, buckling::BASES),
-        (splice::BASES, shophead::access::BASES),
-        (removal::BASES, removal::BASES),
-    ];
-    for (some, more) in rules {
-        for (what, basis) in some.iter().chain(more) {
-            let _ = write!(Nowhere, "{what} {basis}");
+    for rule in RULES {
+        if let Some(cited) = rule.basis.citation() {
+            let _ = write!(Nowhere, "{} {} {cited}", rule.topic.as_str(), rule.subject);
         }
     }
 }
@@ -359,7 +345,7 @@ pub fn rest() {
     black_box(&choose_diameter(&MS20470, black_box(RivetAlloy::Al2117), inches(320), practice()));
     black_box(&check_alloy(&old));
     let own = [own_limit(Name::PitchLeast)];
-    black_box(&PROCESS.with_own(&own).length(Name::PitchLeast, &eighth()));
+    black_box(&PROCESS.with_own(&own, &[]).length(Name::PitchLeast, &eighth()));
 }
 
 /// Joints in depth: groups under an eccentric load, rows sharing a load, rows against rows, buckling between rivets, the squeezing force.

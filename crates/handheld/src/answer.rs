@@ -166,7 +166,7 @@ fn hole(
 
 /// Why a step does not do.
 fn refused(step: &Step<'_>, report: &mut Report<'_>) -> fmt::Result {
-    for finding in step.findings.iter().filter(|finding| finding.severity == Severity::Refer) {
+    for finding in step.findings.iter().filter(|finding| finding.severity() == Severity::Refer) {
         report.reason(&step.kind, finding)?;
     }
     Ok(())
@@ -212,9 +212,9 @@ fn number(rivet: &Part<'static>, report: &mut Report<'_>) -> fmt::Result {
         shophead::rivet::Head::Flush => "100 degree flush",
         shophead::rivet::Head::ReducedFlush => "100 degree flush, reduced",
     };
-    report.figure("head", &head, &series.basis)?;
-    report.figure("alloy", &material.alloy.alloy(), &material.basis)?;
-    report.figure("shank", &report.units.show(size.shank_nominal), &size.basis)?;
+    report.figure("head", &head, series.basis)?;
+    report.figure("alloy", &material.alloy.alloy(), material.basis)?;
+    report.figure("shank", &report.units.show(size.shank_nominal), size.basis)?;
     for warning in &rivet.warnings() {
         report.line(format_args!("note: {warning}"))?;
     }
@@ -231,7 +231,7 @@ fn strength(dialog: &Dialog, rivet: &Part<'static>, report: &mut Report<'_>) -> 
     }
 }
 
-fn write_strength(found: &JointStrength<'_>, report: &mut Report<'_>) -> fmt::Result {
+fn write_strength(found: &JointStrength, report: &mut Report<'_>) -> fmt::Result {
     let units = report.units;
     match (found.allowable, found.indication) {
         (Some(allowable), _) => {
@@ -261,7 +261,7 @@ fn write_strength(found: &JointStrength<'_>, report: &mut Report<'_>) -> fmt::Re
     report.findings(&found.findings)
 }
 
-fn write_sheet(sheet: &SheetStrength<'_>, report: &mut Report<'_>) -> fmt::Result {
+fn write_sheet(sheet: &SheetStrength, report: &mut Report<'_>) -> fmt::Result {
     let units = report.units;
     report.line(format_args!("layer {}:", sheet.layer))?;
     if let Some(bearing) = sheet.bearing {

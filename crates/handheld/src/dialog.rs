@@ -641,7 +641,7 @@ impl Dialog {
                 Ok(())
             }
             Question::Diameter => {
-                let sizes: &[Size<'_>] = self.answers.series.map_or(&[], |series| series.sizes);
+                let sizes: &[Size] = self.answers.series.map_or(&[], |series| series.sizes);
                 for size in sizes {
                     write!(f, "{} ", size.dash)?;
                 }

@@ -4,6 +4,7 @@ use core::fmt::{self, Display, Write};
 
 use shophead::basis::Basis;
 use shophead::finding::{Code, Figure, Finding, Findings, Severity};
+use shophead::practice::Practice;
 
 use crate::units::{ShownRatio, Units};
 
@@ -23,11 +24,17 @@ pub(crate) struct Report<'w> {
     out: &'w mut dyn Write,
     telling: Telling,
     pub(crate) units: Units,
+    practice: &'static Practice<'static>,
 }
 
 impl<'w> Report<'w> {
-    pub(crate) fn new(out: &'w mut dyn Write, telling: Telling, units: Units) -> Report<'w> {
-        Report { out, telling, units }
+    pub(crate) fn new(
+        out: &'w mut dyn Write,
+        telling: Telling,
+        units: Units,
+        practice: &'static Practice<'static>,
+    ) -> Report<'w> {
+        Report { out, telling, units, practice }
     }
 
     /// A line that has no basis of its own.
@@ -42,26 +49,26 @@ impl<'w> Report<'w> {
     }
 
     /// A figure and its basis.
-    pub(crate) fn figure(&mut self, label: &str, value: &dyn Display, basis: &Basis<'_>) -> fmt::Result {
+    pub(crate) fn figure(&mut self, label: &str, value: &dyn Display, basis: Basis) -> fmt::Result {
         match self.telling {
             Telling::Answer => writeln!(self.out, "{label} {value}"),
-            Telling::Why => writeln!(self.out, "{label}: {basis}"),
+            Telling::Why => writeln!(self.out, "{label}: {}", self.practice.cite(basis)),
             Telling::Warnings => Ok(()),
         }
     }
 
     /// Every finding, what stops the work first.
-    pub(crate) fn findings(&mut self, findings: &Findings<'_>) -> fmt::Result {
+    pub(crate) fn findings<const N: usize>(&mut self, findings: &Findings<N>) -> fmt::Result {
         for severity in [Severity::Refer, Severity::Caution, Severity::Note] {
-            for finding in findings.iter().filter(|finding| finding.severity == severity) {
+            for finding in findings.iter().filter(|finding| finding.severity() == severity) {
                 self.finding(finding)?;
             }
         }
         Ok(())
     }
 
-    pub(crate) fn finding(&mut self, finding: &Finding<'_>) -> fmt::Result {
-        let (word, is_warning) = match finding.severity {
+    pub(crate) fn finding(&mut self, finding: &Finding) -> fmt::Result {
+        let (word, is_warning) = match finding.severity() {
             Severity::Refer => ("STOP: ", true),
             Severity::Caution => ("care: ", true),
             Severity::Note => ("note: ", false),
@@ -75,7 +82,7 @@ impl<'w> Report<'w> {
     }
 
     /// Why something else would not do. It stops nothing, so it is told behind the answer and under another word.
-    pub(crate) fn reason(&mut self, not: &dyn Display, finding: &Finding<'_>) -> fmt::Result {
+    pub(crate) fn reason(&mut self, not: &dyn Display, finding: &Finding) -> fmt::Result {
         match self.telling {
             Telling::Warnings => Ok(()),
             Telling::Why => self.what(finding),
@@ -87,31 +94,31 @@ impl<'w> Report<'w> {
     }
 
     /// Its name and where its limit stands.
-    fn what(&mut self, finding: &Finding<'_>) -> fmt::Result {
-        write_words(self.out, finding.code)?;
-        writeln!(self.out, ": {}", finding.basis)
+    fn what(&mut self, finding: &Finding) -> fmt::Result {
+        write_words(self.out, finding.code())?;
+        writeln!(self.out, ": {}", self.practice.cite(finding.basis()))
     }
 
     /// A line with its figures.
-    fn told(&mut self, word: &str, finding: &Finding<'_>) -> fmt::Result {
+    fn told(&mut self, word: &str, finding: &Finding) -> fmt::Result {
         self.out.write_str(word)?;
-        write_words(self.out, finding.code)?;
-        if finding.code == Code::NotChecked {
+        write_words(self.out, finding.code())?;
+        if finding.code() == Code::NotChecked {
             // What was not checked stands where others name a document.
-            write!(self.out, ": {}", finding.basis.place)?;
+            write!(self.out, ": {}", self.practice.cite(finding.basis()).place)?;
         }
-        if let Some(layer) = finding.layer {
+        if let Some(layer) = finding.layer() {
             write!(self.out, ", layer {layer}")?;
         }
-        if let Some(measured) = finding.measured {
+        if let Some(measured) = finding.measured() {
             self.out.write_str(": ")?;
             self.write_figure(measured)?;
         }
-        if let Some(limit) = finding.limit {
-            self.out.write_str(match finding.measured {
+        if let Some(limit) = finding.limit() {
+            self.out.write_str(match finding.measured() {
                 None => ": ",
                 // The least and the greatest drill, neither of them measured.
-                Some(_) if finding.code == Code::StopDrill => " to ",
+                Some(_) if finding.code() == Code::StopDrill => " to ",
                 Some(_) => ", limit ",
             })?;
             self.write_figure(limit)?;

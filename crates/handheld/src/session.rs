@@ -303,7 +303,7 @@ impl<R: Read, W: Write> Talk<'_, R, W> {
     }
 
     fn write(&mut self, telling: Telling) {
-        let mut report = Report::new(&mut self.screen, telling, self.session.units);
+        let mut report = Report::new(&mut self.screen, telling, self.session.units, self.session.practice);
         let _ = answer::write(&self.session.dialog, self.session.practice, &mut report);
         self.screen.finish_line();
     }

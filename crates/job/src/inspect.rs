@@ -68,9 +68,9 @@ pub struct Inspected<'p, 'j> {
     /// The rivet planned there.
     pub planned: Option<Part<'j>>,
     /// What was found.
-    pub findings: Findings<'j>,
+    pub findings: Findings,
     /// What to do about it; `None` where it may stay.
-    pub remedy: Option<Given<'static, Remedy>>,
+    pub remedy: Option<Given<Remedy>>,
     /// What goes in instead; `None` where it may stay or is referred.
     pub replacement: Option<Part<'j>>,
 }
@@ -95,7 +95,7 @@ pub struct RowTally<'j> {
     /// How many of those may not stay.
     pub rejected: u32,
     /// What that says about the others.
-    pub sample: Option<Finding<'static>>,
+    pub sample: Option<Finding>,
 }
 
 impl<'p, 'j> Inspection<'p, 'j> {
@@ -173,8 +173,8 @@ impl<'p, 'j> Inspection<'p, 'j> {
 
     /// What holds of the whole job: that nobody looked at any rivet.
     #[must_use]
-    pub fn finding(&self) -> Option<Finding<'static>> {
-        let basis = const { &Basis::practice("the driven rivets: nobody looked at any") };
+    pub fn finding(&self) -> Option<Finding> {
+        let basis = Basis::NOBODY_LOOKED;
         (self.state() == State::NotLookedAt).then(|| Finding::new(Code::NotChecked, Severity::Refer, basis))
     }
 
@@ -194,7 +194,7 @@ fn inspect<'p, 'j>(plan: &'p Plan<'j>, row: &'p RowPlan<'j>, line: &'p DrivenLin
     let judged = judge_seen(head.diameter, head.height, &seen, plan.practice, &row.case(&rivet));
     let (mut findings, mut remedy) = (judged.findings, judged.remedy);
     if choice.is_none() {
-        let basis = const { &Basis::practice("what the plan refers is not riveted until somebody has decided") };
+        let basis = Basis::REFERRED_NOT_DRIVEN;
         findings.push(Finding::new(Code::DrivenWhereReferred, Severity::Refer, basis));
         remedy = Some(Given { value: Remedy::Refer, basis });
     }
@@ -230,7 +230,7 @@ fn next_size<'j>(
     row: &RowPlan<'j>,
     number: u32,
     choice: &Choice<'j>,
-    findings: &mut Findings<'j>,
+    findings: &mut Findings,
 ) -> Option<Part<'j>> {
     let query = HoleQuery { rivet: choice.part.without_length(), ..row.query(number, plan.practice) };
     // Nobody has measured the hole since; at best it is as it was planned.
@@ -257,16 +257,16 @@ mod tests {
     fn judged(line: &str) -> (Option<Remedy>, Option<String>, Vec<Code>) {
         let path = concat!(env!("CARGO_MANIFEST_DIR"), "/demo/keel-skin/job.toml");
         let job = Job::read(path.as_ref()).expect("the demo reads");
-        let own = job.own_limits.limits();
-        let practice = job.practice.with_own(&own);
+        let (own, documents) = job.own_limits.lists();
+        let practice = job.practice.with_own(&own, &documents);
         let plan = Plan::make(&job, &practice);
         let text = format!("row,hole,diameter,height,condition\n{line}\n");
         let file = read_driven_from(text.into(), Path::new("d.csv"), &job).unwrap_or_else(|error| panic!("{error}"));
         let inspection = Inspection::make(&plan, &file);
         let rivet = &inspection.rivets[0];
         assert_eq!(inspection.accepted() + inspection.rejected(), 1);
-        let refer = rivet.findings.iter().filter(|finding| finding.severity == Severity::Refer);
-        let codes = refer.map(|finding| finding.code).collect();
+        let refer = rivet.findings.iter().filter(|finding| finding.severity() == Severity::Refer);
+        let codes = refer.map(|finding| finding.code()).collect();
         (rivet.remedy.map(|remedy| remedy.value), rivet.replacement.map(|part| part.to_string()), codes)
     }
 

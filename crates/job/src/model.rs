@@ -1,7 +1,7 @@
 //! A job as it is read: checked values only, in the words of `JOB-FILE.md`.
 
 use shophead::access::{Clearance, Minutes, Rates};
-use shophead::basis::Basis;
+use shophead::basis::{Basis, Document};
 use shophead::damage::Damaged;
 use shophead::drill::Drill;
 use shophead::hole::AsFound;
@@ -20,6 +20,8 @@ pub struct Job {
     pub title: String,
     /// The built-in practice that it follows.
     pub practice: &'static Practice<'static>,
+    /// Whether it says so itself; otherwise the practice is the usual one.
+    pub names_practice: bool,
     /// The shop's own limits on top of it.
     pub own_limits: OwnLimits,
     /// What a number without a unit is in the job and in its CSV files.
@@ -167,19 +169,19 @@ pub struct OwnLimit {
     pub place: String,
 }
 
-impl OwnLimit {
-    /// The limit as core takes it; it borrows the texts of this one.
-    #[must_use]
-    pub fn limit(&self) -> Limit<'_> {
-        Limit { name: self.name, scope: self.scope, value: self.value, basis: Basis::shop(&self.document, &self.place) }
-    }
-}
-
 impl OwnLimits {
-    /// All limits as core takes them.
+    /// All limits and the documents that they stand in, as [`Practice::with_own`] takes them. The documents borrow their texts from here.
     #[must_use]
-    pub fn limits(&self) -> Vec<Limit<'_>> {
-        self.limits.iter().map(OwnLimit::limit).collect()
+    pub fn lists(&self) -> (Vec<Limit>, Vec<Document<'_>>) {
+        let in_core = |(place, limit): (usize, &OwnLimit)| Limit {
+            name: limit.name,
+            scope: limit.scope,
+            value: limit.value,
+            basis: Basis::own(place),
+        };
+        let limits = self.limits.iter().enumerate().map(in_core).collect();
+        let documents = self.limits.iter().map(|limit| Document { document: &limit.document, place: &limit.place });
+        (limits, documents.collect())
     }
 }
 

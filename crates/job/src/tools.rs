@@ -126,8 +126,8 @@ mod tests {
     fn the_demo_needs_each_tool_once_and_every_hole_is_counted() {
         let path = concat!(env!("CARGO_MANIFEST_DIR"), "/demo/keel-skin/job.toml");
         let job = Job::read(path.as_ref()).expect("the demo reads");
-        let own = job.own_limits.limits();
-        let practice = job.practice.with_own(&own);
+        let (own, documents) = job.own_limits.lists();
+        let practice = job.practice.with_own(&own, &documents);
         let plan = Plan::make(&job, &practice);
         let tools = tools(&plan);
         for (index, tool) in tools.iter().enumerate() {

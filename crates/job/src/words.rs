@@ -9,7 +9,9 @@
 //! use shophead::length::Length;
 //! use shophead_job::words::{self, Units};
 //! let length = |text| Figure::Length(Length::parse(text).unwrap());
-//! let finding = Finding::new(Code::EdgeDistanceShort, Severity::Refer, const { &Basis::practice("") }).measured(length(".2")).limit(length(".25"));
+//! let finding = Finding::new(Code::EdgeDistanceShort, Severity::Refer, Basis::AC43_EDGE)
+//!     .with_measured(length(".2"))
+//!     .with_limit(length(".25"));
 //! assert_eq!(words::finding(&finding, Units::Inches), "The edge distance of 0.200 in is less than the least allowed, 0.250 in.");
 //! assert_eq!(words::finding(&finding, Units::Millimetres), "The edge distance of 5.08 mm is less than the least allowed, 6.35 mm.");
 //! ```
@@ -21,6 +23,7 @@ use shophead::hole::{Damage, Disposition, HoleJudgement};
 use shophead::joint::row::RowMode;
 use shophead::joint::strength::Mode;
 use shophead::length::{Interval, Length};
+use shophead::practice::Practice;
 use shophead::quantity::{Force, Stress};
 use shophead::removal::Risk;
 use shophead::select::Difference;
@@ -209,20 +212,20 @@ pub fn plain(number: f64) -> String {
 
 /// What a finding says, as one sentence; where its limit stands is told by its basis.
 #[must_use]
-pub fn finding(finding: &Finding<'_>, units: Units) -> String {
+pub fn finding(finding: &Finding, units: Units) -> String {
     let figure = |figure: Option<Figure>| figure.map(|figure| units.figure(figure));
     // No room at all is not a small room.
-    let is_shut = finding.code == Code::CannotBuck && finding.measured == Some(Figure::Length(Length::ZERO));
-    let (measured, limit) = (figure(finding.measured.filter(|_| !is_shut)), figure(finding.limit));
-    let sentence = match (finding.code, finding.measured) {
+    let is_shut = finding.code() == Code::CannotBuck && finding.measured() == Some(Figure::Length(Length::ZERO));
+    let (measured, limit) = (figure(finding.measured().filter(|_| !is_shut)), figure(finding.limit()));
+    let sentence = match (finding.code(), finding.measured()) {
         (Code::WeakerThanBefore, Some(Figure::Ratio(ratio))) => {
             format!("As planned the row carries {} of what it carries as installed: it is weaker.", plain(ratio))
         }
         // A code of a newer core than these words still says something.
-        (code, _) => sentence(code, finding.severity, measured.as_deref(), limit.as_deref())
+        (code, _) => sentence(code, finding.severity(), measured.as_deref(), limit.as_deref())
             .unwrap_or_else(|| format!("Found: {code}.")),
     };
-    match finding.layer {
+    match finding.layer() {
         Some(layer) => format!("Layer {layer}: {}", lower_first(&sentence)),
         None => sentence,
     }
@@ -700,17 +703,17 @@ pub fn found(hole: &HolePlan<'_>, units: Units) -> String {
 
 /// Why each step does not do; a step that fails for the same reason as the one before it is not told again.
 #[must_use]
-pub fn why_not(judgement: &HoleJudgement<'_>, units: Units) -> Vec<String> {
-    let said = |finding: &Finding<'_>| format!("{} [{}]", self::finding(finding, units), finding.basis);
+pub fn why_not(judgement: &HoleJudgement<'_>, units: Units, practice: &Practice<'_>) -> Vec<String> {
+    let said = |finding: &Finding| format!("{} [{}]", self::finding(finding, units), practice.cite(finding.basis()));
     let mut lines = Vec::new();
     let mut told: Vec<Code> = Vec::new();
     for step in &judgement.steps {
-        let refer = |finding: &&Finding<'_>| finding.severity == Severity::Refer;
-        let codes: Vec<Code> = step.findings.iter().filter(refer).map(|finding| finding.code).collect();
+        let refer = |finding: &&Finding| finding.severity() == Severity::Refer;
+        let codes: Vec<Code> = step.findings.iter().filter(refer).map(|finding| finding.code()).collect();
         if codes.is_empty() || codes == told {
             continue;
         }
-        let why = step.findings.iter().filter(refer).map(|finding| match finding.code {
+        let why = step.findings.iter().filter(refer).map(|finding| match finding.code() {
             // The place to look is the whole message.
             Code::NoLimit => said(finding),
             _ => self::finding(finding, units),
@@ -719,7 +722,7 @@ pub fn why_not(judgement: &HoleJudgement<'_>, units: Units) -> Vec<String> {
         lines.push(format!("{}: {}", step.kind, why.join(" ")));
         told = codes;
     }
-    let full = judgement.findings.iter().filter(|finding| finding.code == Code::PatternFull);
+    let full = judgement.findings.iter().filter(|finding| finding.code() == Code::PatternFull);
     lines.extend(full.map(said));
     lines
 }
@@ -815,17 +818,14 @@ mod tests {
     fn a_finding_shows_its_figures_and_its_layer() {
         for code in Code::ALL {
             for figure in figures() {
-                let found = Finding {
-                    measured: figure,
-                    limit: figure,
-                    ..Finding::new(*code, Severity::Refer, const { &Basis::practice("") })
-                };
-                assert!(finding(&found.layer(2), Units::Inches).starts_with("Layer 2: "), "{code}");
+                let bare = Finding::new(*code, Severity::Refer, Basis::NO_HOLE);
+                let found = figure.map_or(bare, |figure| bare.with_measured(figure).with_limit(figure));
+                assert!(finding(&found.in_layer(2), Units::Inches).starts_with("Layer 2: "), "{code}");
             }
         }
-        let found = Finding::new(Code::HoleOverLimit, Severity::Refer, const { &Basis::practice("") })
-            .measured(Figure::Length(Length::from_64ths(9)))
-            .limit(Figure::Length(Length::from_64ths(8)));
+        let found = Finding::new(Code::HoleOverLimit, Severity::Refer, Basis::NO_HOLE)
+            .with_measured(Figure::Length(Length::from_64ths(9)))
+            .with_limit(Figure::Length(Length::from_64ths(8)));
         assert_eq!(finding(&found, Units::Inches), "A hole of 0.14063 in is larger than this rivet allows, 0.125 in.");
         assert_eq!(
             finding(&found, Units::Millimetres),

@@ -94,27 +94,25 @@ impl Out {
         self.bytes(&value.to_bits().to_le_bytes());
     }
 
-    /// The texts of a basis are the same on both sides or the lengths differ.
-    fn basis(&mut self, basis: &Basis<'_>) {
-        self.byte(basis.status as u8);
-        self.byte(basis.document.len() as u8);
-        self.byte(basis.place.len() as u8);
+    /// Its number: both sides are made from the same table.
+    fn basis(&mut self, basis: Basis) {
+        self.bytes(&basis.number().to_le_bytes());
     }
 
-    fn given(&mut self, given: Given<'_, Length>) {
+    fn given(&mut self, given: Given<Length>) {
         self.length(given.value);
         self.basis(given.basis);
     }
 
-    fn findings(&mut self, findings: &Findings<'_>) {
+    fn findings<const N: usize>(&mut self, findings: &Findings<N>) {
         self.byte(u8::from(findings.is_complete()));
         for finding in findings {
-            self.byte(finding.code as u8 + 1);
-            self.byte(finding.severity as u8);
-            self.byte(finding.layer.unwrap_or(0));
-            self.option(finding.measured, Out::figure);
-            self.option(finding.limit, Out::figure);
-            self.basis(finding.basis);
+            self.byte(finding.code() as u8 + 1);
+            self.byte(finding.severity() as u8);
+            self.byte(finding.layer().unwrap_or(0));
+            self.option(finding.measured(), Out::figure);
+            self.option(finding.limit(), Out::figure);
+            self.basis(finding.basis());
         }
         self.byte(0);
     }
@@ -129,7 +127,7 @@ impl Out {
         }
     }
 
-    fn allowable(&mut self, allowable: Allowable<'_>) {
+    fn allowable(&mut self, allowable: Allowable) {
         self.float(allowable.force.lbf());
         self.basis(allowable.basis);
     }
@@ -168,7 +166,7 @@ fn length(case: &Case, out: &mut Out) {
     }
 }
 
-fn write_choice(choice: &LengthChoice<'_>, out: &mut Out) {
+fn write_choice(choice: &LengthChoice, out: &mut Out) {
     out.option(choice.length, Out::length);
     out.option(choice.usable, |out, usable| {
         out.given(usable.shortest);
@@ -249,7 +247,7 @@ fn joint(case: &Case, out: &mut Out) {
     }
 }
 
-fn write_strength(found: &JointStrength<'_>, case: &Case, out: &mut Out) {
+fn write_strength(found: &JointStrength, case: &Case, out: &mut Out) {
     out.length(found.diameter.0);
     out.option(found.thin_sheet_factor, Out::float);
     out.option(found.shear, Out::allowable);

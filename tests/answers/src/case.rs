@@ -82,7 +82,7 @@ pub struct Case {
     /// The planes of shear.
     pub shear: Shear,
     /// The load and its factors.
-    pub load: (Load, Factors<'static>),
+    pub load: (Load, Factors),
     /// A pattern of points.
     pub points: [Point; PACK_POINTS],
     /// A sheet's edge.
@@ -97,7 +97,7 @@ impl Case {
         // The first five of the catalogue have dimensions enough for an answer.
         let catalogue = if with.one_in(4) { CATALOGUE } else { &CATALOGUE[..5] };
         let series = *with.pick(catalogue);
-        let size: &'static Size<'static> = with.pick(series.sizes);
+        let size: &'static Size = with.pick(series.sizes);
         let rivet = Part::new(series, with.pick(series.materials).code, size).expect("material and size of the series");
         let diameter = (size.shank_nominal.nanometres() / 2_540) as u32;
         let hole = match with.below(4) {
@@ -216,7 +216,7 @@ fn defects(with: &mut Generator) -> Vec<Defect, 2> {
     defects
 }
 
-fn load(with: &mut Generator) -> (Load, Factors<'static>) {
+fn load(with: &mut Generator) -> (Load, Factors) {
     let pounds = f64::from(with.below(200_000)) / 64.0;
     let kind = if with.one_in(2) { LoadKind::Limit } else { LoadKind::Ultimate };
     let factors = if with.one_in(2) { Factors::SEAM } else { Factors::FITTING };

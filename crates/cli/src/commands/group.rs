@@ -7,7 +7,7 @@ use shophead::joint::pack::strength_through;
 use shophead::joint::strength::{Allowable, JointStrength};
 use shophead::layout::Point;
 use shophead::length::Length;
-use shophead::practice::{Case, Given};
+use shophead::practice::{Case, Given, Practice};
 use shophead::quantity::Force;
 use shophead::rivet::part::Part;
 use shophead::select::check_alloy;
@@ -34,7 +34,7 @@ pub(super) fn run<'a>(args: &GroupArgs, context: &Context<'a>) -> Result<Report<
 
     let mut report = Report::new("group", context);
     // One strength a size, in the order of the file.
-    let mut sizes: Vec<Size<'_>> = Vec::new();
+    let mut sizes: Vec<Size> = Vec::new();
     let mut members = Vec::with_capacity(points.len());
     let mut rivets = Vec::with_capacity(points.len());
     for point in &points {
@@ -61,7 +61,7 @@ pub(super) fn run<'a>(args: &GroupArgs, context: &Context<'a>) -> Result<Report<
     let group = share(&members, load, Some(factors)).map_err(Stop::wrong)?;
     report.find_all(context, "group", &group.findings);
     let answer = Answer { rivet, rivets: &rivets, members: &members, group: &group, load, factors, sizes: &sizes };
-    report.result = answer.json(args.edge.is_some());
+    report.result = answer.json(args.edge.is_some(), context.practice);
     answer.text(&mut report, context);
     answer.records(&mut report, context);
     if context.format == Format::Svg {
@@ -78,20 +78,20 @@ pub(super) fn run<'a>(args: &GroupArgs, context: &Context<'a>) -> Result<Report<
     Ok(report)
 }
 
-struct Size<'a> {
+struct Size {
     part: Part<'static>,
-    edge: Given<'a, Length>,
-    found: JointStrength<'static>,
+    edge: Given<Length>,
+    found: JointStrength,
 }
 
 struct Answer<'g> {
     rivet: Part<'static>,
     rivets: &'g [Part<'static>],
-    members: &'g [Member<'static>],
-    group: &'g Group<'g, 'static>,
+    members: &'g [Member],
+    group: &'g Group<'g>,
     load: PlaneLoad,
-    factors: Factors<'static>,
-    sizes: &'g [Size<'g>],
+    factors: Factors,
+    sizes: &'g [Size],
 }
 
 fn point(point: Point) -> Value {
@@ -99,12 +99,12 @@ fn point(point: Point) -> Value {
 }
 
 impl Answer<'_> {
-    fn force(&self, member: &Member<'_>) -> Force {
+    fn force(&self, member: &Member) -> Force {
         self.group.share(member).total().size()
     }
 
     /// `None` where the strength is not known or there is hardly any load.
-    fn margin(&self, member: &Member<'static>) -> Option<Margin<'static>> {
+    fn margin(&self, member: &Member) -> Option<Margin> {
         let load = Load { force: self.force(member), kind: self.load.kind };
         margin(member.allowable?.force, load, self.factors).ok()
     }
@@ -114,7 +114,7 @@ impl Answer<'_> {
         self.group.worst.map_or(self.group.most_loaded, |worst| worst.rivet)
     }
 
-    fn json(&self, edge_given: bool) -> Value {
+    fn json(&self, edge_given: bool, practice: &Practice<'_>) -> Value {
         let group = self.group;
         let rivets = self.members.iter().zip(self.rivets).map(|(member, part)| {
             let share = group.share(member);
@@ -128,7 +128,7 @@ impl Answer<'_> {
                 "direct": { "fx": json::force(share.direct.x), "fy": json::force(share.direct.y) },
                 "torsional": { "fx": json::force(share.torsional.x), "fy": json::force(share.torsional.y) },
                 "diameter": json::length(part.diameter()),
-                "allowable": json::or_null(member.allowable, json::allowable),
+                "allowable": json::or_null(member.allowable, |known| json::allowable(known, practice)),
                 "margin": self.margin(member).map(|margin| margin.value),
             })
         });
@@ -143,9 +143,9 @@ impl Answer<'_> {
         let strengths = self.sizes.iter().map(|size| {
             json!({
                 "rivet": size.part.to_string(),
-                "edge": json::given(size.edge),
+                "edge": json::given(size.edge, practice),
                 "edge_given": edge_given,
-                "allowable": json::or_null(size.found.allowable, json::allowable),
+                "allowable": json::or_null(size.found.allowable, |known| json::allowable(known, practice)),
                 "governing": size.found.governing.filter(|_| size.found.allowable.is_some()).map(|found| found.mode.word()),
             })
         });
@@ -155,7 +155,7 @@ impl Answer<'_> {
             "rivets": rivets.collect::<Vec<Value>>(),
             "worst": worst,
             "most_loaded": group.most_loaded + 1,
-            "margin": json::or_null(group.worst, |worst| json::margin(worst.margin)),
+            "margin": json::or_null(group.worst, |worst| json::margin(worst.margin, practice)),
             "load": {
                 "fx": json::force(self.load.x),
                 "fy": json::force(self.load.y),
@@ -165,7 +165,7 @@ impl Answer<'_> {
             "moment": moment(group.moment_in_lbf),
             "rotation_centre": json::or_null(group.rotation_centre, point),
             "strengths": strengths.collect::<Vec<Value>>(),
-            "basis": json::basis(group.basis),
+            "basis": json::basis(group.basis, practice),
         })
     }
 
@@ -220,7 +220,7 @@ impl Answer<'_> {
         let rows = rows.collect();
         let columns = vec!["rivet", "x, y", "diameter", "fx", "fy", "load", "margin"];
         report.text.push(Block::Table(Table { columns, rows }));
-        report.paragraph(format!("Direct and torsional share together [{}].", group.basis));
+        report.paragraph(format!("Direct and torsional share together [{}].", context.practice.cite(group.basis)));
     }
 
     fn records(&self, report: &mut Report, context: &Context<'_>) {

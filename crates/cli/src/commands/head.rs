@@ -3,7 +3,7 @@
 use serde_json::{Value, json};
 use shophead::finding::{Code, Finding, Findings, Severity};
 use shophead::length::{Length, Toleranced};
-use shophead::practice::{Case, Given};
+use shophead::practice::{Case, Given, Practice};
 use shophead::rivet::part::Part;
 use shophead::select::LengthQuery;
 use shophead::upset::{Defect, HeadJudgement, HeadLimits, MeasuredHead, PredictedHead, judge};
@@ -16,21 +16,21 @@ use crate::report::{Block, Report, Table};
 use crate::{input, json};
 
 /// Everything that was asked and answered.
-pub(crate) struct Answer<'a> {
+pub(crate) struct Answer {
     family: Part<'static>,
-    limits: HeadLimits<'a>,
+    limits: HeadLimits,
     measured: Option<MeasuredHead>,
-    judged: Option<HeadJudgement<'a>>,
+    judged: Option<HeadJudgement>,
     predicted: Option<Predicted>,
     /// What was found with the prediction.
-    found: Findings<'a>,
+    found: Findings,
 }
 
-impl<'a> cells::Answer<'a> for Answer<'a> {
+impl<'a> cells::Answer<'a> for Answer {
     type Args = HeadArgs;
     const COMMAND: &'static str = "head";
 
-    fn of(args: &HeadArgs, context: &Context<'a>) -> Result<Answer<'a>, Stop> {
+    fn of(args: &HeadArgs, context: &Context<'a>) -> Result<Answer, Stop> {
         let input::Rivet { part: family, .. } = input::Rivet::of(&args.rivet, context.bare)?;
         let case = Case::of(family.series().head, family.alloy(), family.size());
         let limits = HeadLimits::of(context.practice, &case);
@@ -44,7 +44,7 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
         Ok(Answer { family, limits, measured, judged, predicted, found })
     }
 
-    fn find(&self, _: &Context<'a>, finds: &mut impl Finds<'a>) {
+    fn find(&self, _: &Context<'a>, finds: &mut impl Finds) {
         if let Some(judged) = &self.judged {
             finds.all(&self.family, &judged.findings);
         }
@@ -53,7 +53,7 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
 
     fn cells(&self, cells: &mut impl Cells) {
         let Answer { limits, judged, predicted, .. } = self;
-        let value = |given: Option<Given<'_, Length>>| given.map(|given| given.value);
+        let value = |given: Option<Given<Length>>| given.map(|given| given.value);
         let predicted = predicted.as_ref();
         cells.text("rivet", self.family);
         cells.length("diameter_min", value(limits.diameter_least)).length("diameter", value(limits.diameter_target));
@@ -69,7 +69,7 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
     fn tell(&self, _: &HeadArgs, context: &Context<'a>, report: &mut Report<'a>) {
         let Answer { family, limits, measured, judged, predicted, .. } = self;
         if context.format == Format::Json {
-            report.result = result(family, limits, judged.as_ref(), predicted.as_ref());
+            report.result = result(family, limits, judged.as_ref(), predicted.as_ref(), context.practice);
         }
         text(report, family, limits, *measured, judged.as_ref(), predicted.as_ref(), context);
     }
@@ -127,8 +127,8 @@ fn predicted<'a>(
     args: &HeadArgs,
     family: &Part<'static>,
     case: &Case,
-    target: Option<Given<'_, Length>>,
-    found: &mut Findings<'a>,
+    target: Option<Given<Length>>,
+    found: &mut Findings,
     context: &Context<'a>,
 ) -> Result<Option<Predicted>, Stop> {
     let (Some(length), Some(grip)) = (&args.length, &args.grip) else { return Ok(None) };
@@ -155,7 +155,7 @@ fn predicted<'a>(
         practice: context.practice,
     };
     let (Ok(fit), Some(target)) = (query.fit(), target) else {
-        found.push(Finding::new(Code::NoLimit, Severity::Refer, &family.size().basis));
+        found.push(Finding::new(Code::NoLimit, Severity::Refer, family.size().basis));
         return Ok(None);
     };
     if let Ok(findings) = query.assess(length) {
@@ -166,11 +166,12 @@ fn predicted<'a>(
 
 fn result(
     family: &Part<'_>,
-    limits: &HeadLimits<'_>,
-    judged: Option<&HeadJudgement<'_>>,
+    limits: &HeadLimits,
+    judged: Option<&HeadJudgement>,
     predicted: Option<&Predicted>,
+    practice: &Practice<'_>,
 ) -> Value {
-    let given = |given: Option<Given<'_, Length>>| json::or_null(given, json::given);
+    let given = |given: Option<Given<Length>>| json::or_null(given, |known| json::given(known, practice));
     let mut result = json!({
         "rivet": family.to_string(),
         "diameter": {
@@ -201,9 +202,9 @@ fn result(
 fn text<'a>(
     report: &mut Report<'a>,
     family: &Part<'_>,
-    limits: &HeadLimits<'_>,
+    limits: &HeadLimits,
     measured: Option<MeasuredHead>,
-    judged: Option<&HeadJudgement<'_>>,
+    judged: Option<&HeadJudgement>,
     predicted: Option<&Predicted>,
     context: &Context<'a>,
 ) {
@@ -247,7 +248,9 @@ fn text<'a>(
         ("greatest height", limits.height_greatest),
     ] {
         rows.push(match given {
-            Some(given) => vec![what.to_owned(), units.length(given.value), given.basis.to_string()],
+            Some(given) => {
+                vec![what.to_owned(), units.length(given.value), context.practice.cite(given.basis).to_string()]
+            }
             None => vec![what.to_owned(), "none given".to_owned(), String::new()],
         });
     }

@@ -51,7 +51,7 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
         Ok(Answer { rivet, found, verdict: query.judge(found) })
     }
 
-    fn find(&self, _: &Context<'a>, finds: &mut impl Finds<'a>) {
+    fn find(&self, _: &Context<'a>, finds: &mut impl Finds) {
         let chosen = self.verdict.chosen().and_then(|step| step.rivet);
         finds.all(&chosen.unwrap_or(self.rivet), &self.verdict.findings);
         if let Some(chosen) = chosen {
@@ -146,8 +146,9 @@ fn text(report: &mut Report, rivet: Part<'_>, found: AsFound, verdict: &HoleJudg
         let cut = step.cut.map_or_else(String::new, |cut| format!("  drill {cut}"));
         let does = if step.does() { "yes" } else { "no" };
         // What only cautions about a step that does stands with the findings below.
-        let why = step.findings.iter().filter(|finding| finding.severity == Severity::Refer);
-        let why = why.map(|finding| format!("{} [{}]", words::finding(finding, units), finding.basis));
+        let why = step.findings.iter().filter(|finding| finding.severity() == Severity::Refer);
+        let why = why
+            .map(|finding| format!("{} [{}]", words::finding(finding, units), context.practice.cite(finding.basis())));
         report.text.push(Block::Entry(format!("{}: {does}{rivet}{cut}", step.kind), why.collect()));
     }
 }

@@ -10,7 +10,7 @@ use shophead::joint::row::{RowAsMade, RowStrength, row_strength};
 use shophead::joint::sharing::Transfer;
 use shophead::joint::strength::Shear;
 use shophead::length::Length;
-use shophead::practice::Case;
+use shophead::practice::{Case, Practice};
 use shophead::quantity::Force;
 use shophead::rivet::part::Part;
 use shophead::stack::Stack;
@@ -34,21 +34,21 @@ pub(super) struct Asked<'q> {
     pub(super) pitch: Length,
     pub(super) hole: Option<Length>,
     /// The load on one rivet.
-    pub(super) load: Option<(Load, Factors<'static>)>,
+    pub(super) load: Option<(Load, Factors)>,
 }
 
 /// The answer about a row.
-pub(super) struct InRow<'a> {
+pub(super) struct InRow {
     pitch: Length,
     apart: Length,
     rows: u16,
     transfer: Transfer,
     shear: Shear,
-    pub(super) strength: RowStrength<'static>,
+    pub(super) strength: RowStrength,
     /// Of one pitch of the row under the load of all its rows.
-    margin: Option<Margin<'static>>,
+    margin: Option<Margin>,
     /// Each load-carrying sheet by its number.
-    buckling: Vec<(u8, Option<InterRivet<'a>>)>,
+    buckling: Vec<(u8, Option<InterRivet>)>,
     compressed: bool,
     sharing: Result<Vec<Shared>, LapError>,
     /// The load on one pitch of width, where one was given.
@@ -68,8 +68,8 @@ fn formulas(text: &str, shear: Shear) -> Result<Vec<Formula>, Stop> {
     })
 }
 
-impl<'a> InRow<'a> {
-    pub(super) fn of(asked: &Asked<'_>, context: &Context<'a>) -> Result<InRow<'a>, Stop> {
+impl<'a> InRow {
+    pub(super) fn of(asked: &Asked<'_>, context: &Context<'a>) -> Result<InRow, Stop> {
         let Asked { args, rivet, stack, edge, pitch, hole, load } = *asked;
         let row = &args.row;
         let apart = input::optional_length("--transverse-pitch", row.transverse_pitch.as_deref(), context.bare)?
@@ -133,19 +133,19 @@ impl<'a> InRow<'a> {
         })
     }
 
-    pub(super) fn find(&self, finds: &mut impl Finds<'a>, rivet: &Part<'_>) {
+    pub(super) fn find(&self, finds: &mut impl Finds, rivet: &Part<'_>) {
         finds.all(rivet, &self.strength.findings);
         if let Some(margin) = self.margin.filter(|margin| margin.value < 0.0) {
             use shophead::finding::{Code, Figure, Finding, Severity};
             let found = Finding::new(Code::MarginNegative, Severity::Refer, margin.factors.safety.basis);
-            let found = found.measured(Figure::Ratio(margin.value)).limit(Figure::Ratio(0.0));
+            let found = found.with_measured(Figure::Ratio(margin.value)).with_limit(Figure::Ratio(0.0));
             finds.one(&format_args!("{rivet} in its row"), &found);
         }
         // Where no compression was asked about, how much the sheets stand is told and nothing has to be found.
         for (number, found) in self.buckling.iter().filter(|_| self.compressed) {
             let findings = found.iter().flat_map(|found| &found.findings);
             for finding in findings {
-                finds.one(rivet, &finding.layer(*number));
+                finds.one(rivet, &finding.in_layer(*number));
             }
         }
         for shared in self.shared() {
@@ -171,7 +171,7 @@ impl<'a> InRow<'a> {
         Some(most.sharing.peak)
     }
 
-    pub(super) fn json(&self) -> Value {
+    pub(super) fn json(&self, practice: &Practice<'_>) -> Value {
         let strength = &self.strength;
         let buckling = self.buckling.iter().map(|(number, found)| {
             json!({
@@ -181,7 +181,7 @@ impl<'a> InRow<'a> {
                 "elastic_up_to": json::or_null(found.as_ref(), |found| json::stress(found.elastic_up_to)),
                 "stands": json::or_null(found.as_ref(), |found| json::stress(found.stands())),
                 "largest_pitch": json::or_null(found.as_ref().and_then(|found| found.largest_pitch), json::length),
-                "basis": json::or_null(found.as_ref(), |found| json::basis(found.basis)),
+                "basis": json::or_null(found.as_ref(), |found| json::basis(found.basis, practice)),
             })
         });
         let nets = strength
@@ -189,7 +189,7 @@ impl<'a> InRow<'a> {
             .sheets
             .iter()
             .zip(&strength.net_sections)
-            .map(|(sheet, net)| json!({ "sheet": sheet.layer, "per_inch": json::or_null(*net, json::allowable) }));
+            .map(|(sheet, net)| json!({ "sheet": sheet.layer, "per_inch": json::or_null(*net, |known| json::allowable(known, practice)) }));
         let formulas = self.shared().iter().map(|shared| {
             let sharing = &shared.sharing;
             let rows = sharing.rows().map(|row| {
@@ -221,8 +221,8 @@ impl<'a> InRow<'a> {
                 "rows": rows.collect::<Vec<Value>>(),
                 "peak_row": sharing.peak + 1,
                 "stiffness_ratio": sharing.stiffness_ratio,
-                "basis": json::basis(shared.basis),
-                "formula_basis": json::basis(shared.formula.basis()),
+                "basis": json::basis(shared.basis, practice),
+                "formula_basis": json::basis(shared.formula.basis(), practice),
             })
         });
         let spans = self.spans();
@@ -242,14 +242,14 @@ impl<'a> InRow<'a> {
             "pitch": json::length(self.pitch),
             "transverse_pitch": json::length(self.apart),
             "rivets_per_inch": strength.rivets_per_inch,
-            "per_inch": json::or_null(strength.per_inch, json::allowable),
-            "yield_per_inch": json::or_null(strength.yield_per_inch, json::allowable),
+            "per_inch": json::or_null(strength.per_inch, |known| json::allowable(known, practice)),
+            "yield_per_inch": json::or_null(strength.yield_per_inch, |known| json::allowable(known, practice)),
             "governing": json::or_null(strength.governing.filter(|_| strength.per_inch.is_some()), |governing| json!({
                 "mode": governing.mode.word(),
                 "sheet": governing.layer,
             })),
             "net_sections": nets.collect::<Vec<Value>>(),
-            "margin": json::or_null(self.margin, json::margin),
+            "margin": json::or_null(self.margin, |known| json::margin(known, practice)),
             "buckling": buckling.collect::<Vec<Value>>(),
             "sharing": if self.rows > 1 { sharing } else { Value::Null },
         })
@@ -332,11 +332,15 @@ impl<'a> InRow<'a> {
                  from it: fatigue is for the type's data."
             ));
         }
-        let moduli: Vec<(shophead::quantity::Stress, Option<&Basis<'_>>)> =
+        let moduli: Vec<(shophead::quantity::Stress, Option<Basis>)> =
             self.shared().iter().map(|shared| shared.rivet_modulus).take(1).collect();
         for (modulus, basis) in moduli {
             if let Some(basis) = basis {
-                report.paragraph(format!("Modulus of the rivet: {}, assumed [{basis}].", units.modulus(modulus)));
+                report.paragraph(format!(
+                    "Modulus of the rivet: {}, assumed [{}].",
+                    units.modulus(modulus),
+                    context.practice.cite(basis)
+                ));
             }
         }
         if self.shared().len() > 1 {

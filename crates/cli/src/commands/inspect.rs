@@ -4,6 +4,7 @@ use std::collections::HashMap;
 
 use serde_json::{Value, json};
 use shophead::finding::Severity;
+use shophead::practice::Practice;
 use shophead::upset::Remedy;
 use shophead_job::inspect::{Inspected, Inspection, RowTally, State};
 use shophead_job::model::{Job, Look};
@@ -35,7 +36,7 @@ pub(super) fn run<'a>(args: &InspectArgs, job: &'a Job, context: &Context<'a>) -
     }
     report.find(context, "the job", &inspection.finding());
     report.findings_in_text = false;
-    report.result = result(job, &inspection, &lines);
+    report.result = result(job, &inspection, &lines, context.practice);
     text(&mut report, job, &inspection, &lines, context);
     records(&mut report, &inspection, &file, context);
     Ok(report)
@@ -109,7 +110,11 @@ fn text(
     let sampled = |row: &&RowTally<'_>| row.sample.is_some();
     let names: Vec<&str> = inspection.rows.iter().filter(sampled).map(|row| row.name).collect();
     if let Some(sample) = inspection.rows.iter().find_map(|row| row.sample) {
-        report.paragraph(format!("Look at every rivet of {}. [{}]", names.join(", "), sample.basis));
+        report.paragraph(format!(
+            "Look at every rivet of {}. [{}]",
+            names.join(", "),
+            context.practice.cite(sample.basis())
+        ));
     }
     if !lines.is_empty() {
         report.heading("To order again");
@@ -122,13 +127,15 @@ fn rejected_entry(rivet: &Inspected<'_, '_>, context: &Context<'_>) -> Block {
     let mut lines: Vec<String> = rivet
         .findings
         .iter()
-        .filter(|finding| finding.severity == Severity::Refer)
-        .map(|finding| format!("{} [{}]", words::finding(finding, context.units), finding.basis))
+        .filter(|finding| finding.severity() == Severity::Refer)
+        .map(|finding| {
+            format!("{} [{}]", words::finding(finding, context.units), context.practice.cite(finding.basis()))
+        })
         .collect();
     if let Some(remedy) = rivet.remedy {
         let part = rivet.replacement.filter(|_| remedy.value == Remedy::NextSize);
         let part = part.map_or_else(String::new, |part| format!(", {part}"));
-        lines.push(format!("{}{part}. [{}]", words::remedy(remedy.value), remedy.basis));
+        lines.push(format!("{}{part}. [{}]", words::remedy(remedy.value), context.practice.cite(remedy.basis)));
     }
     if !rivet.line.remark.is_empty() {
         lines.push(format!("Noted: {}", rivet.line.remark));
@@ -136,7 +143,7 @@ fn rejected_entry(rivet: &Inspected<'_, '_>, context: &Context<'_>) -> Block {
     Block::Entry(format!("{}: {planned}", subject(rivet)), lines)
 }
 
-fn result(job: &Job, inspection: &Inspection<'_, '_>, lines: &[OrderLine<'_>]) -> Value {
+fn result(job: &Job, inspection: &Inspection<'_, '_>, lines: &[OrderLine<'_>], practice: &Practice<'_>) -> Value {
     let rows = inspection.rows.iter().map(|row| {
         json!({
             "row": row.name,
@@ -154,15 +161,15 @@ fn result(job: &Job, inspection: &Inspection<'_, '_>, lines: &[OrderLine<'_>]) -
         "measured": inspection.measured,
         "holes": inspection.holes,
         "state": inspection.state().word(),
-        "lines": inspection.rivets.iter().map(rivet_json).collect::<Vec<Value>>(),
+        "lines": inspection.rivets.iter().map(|rivet| rivet_json(rivet, practice)).collect::<Vec<Value>>(),
         "rows": rows.collect::<Vec<Value>>(),
         "looks": looks_json(job),
         "order": lines_json(lines),
     })
 }
 
-fn rivet_json(rivet: &Inspected<'_, '_>) -> Value {
-    let reasons = rivet.findings.iter().filter(|finding| finding.severity == Severity::Refer);
+fn rivet_json(rivet: &Inspected<'_, '_>, practice: &Practice<'_>) -> Value {
+    let reasons = rivet.findings.iter().filter(|finding| finding.severity() == Severity::Refer);
     json!({
         "row": rivet.row.row.name,
         "hole": rivet.line.number,
@@ -173,9 +180,9 @@ fn rivet_json(rivet: &Inspected<'_, '_>) -> Value {
         "remark": rivet.line.remark,
         "earlier": rivet.earlier,
         "accepted": rivet.is_accepted(),
-        "reasons": reasons.map(|finding| finding.code.word()).collect::<Vec<_>>(),
+        "reasons": reasons.map(|finding| finding.code().word()).collect::<Vec<_>>(),
         "remedy": json::or_null(rivet.remedy, |remedy| {
-            json!({ "do": remedy.value.word(), "basis": json::basis(remedy.basis) })
+            json!({ "do": remedy.value.word(), "basis": json::basis(remedy.basis, practice) })
         }),
         "replacement": rivet.replacement.map(|part| part.to_string()),
     })

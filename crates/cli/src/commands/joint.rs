@@ -1,14 +1,15 @@
 //! `shophead joint`.
 
 use serde_json::{Value, json};
+use shophead::basis::Basis;
 use shophead::hole::check_seat;
-use shophead::joint::margin::{Factors, Load, Margin, YIELD_BASIS, yield_margin};
-use shophead::joint::modes::{self, PULL_BASIS};
+use shophead::joint::margin::{Factors, Load, Margin, yield_margin};
+use shophead::joint::modes;
 use shophead::joint::pack::strength_through;
 use shophead::joint::strength::{Allowable, BearingKind, JointStrength};
 use shophead::layout::{check_edge, check_pitch};
 use shophead::length::Length;
-use shophead::practice::{Case, Given, Name};
+use shophead::practice::{Case, Given, Name, Practice};
 use shophead::quantity::Force;
 use shophead::rivet::part::Part;
 use shophead::select::check_alloy;
@@ -26,22 +27,22 @@ use crate::report::{Block, Report, Table};
 use crate::{input, json};
 
 /// Everything that was asked and answered.
-pub(crate) struct Answer<'a> {
+pub(crate) struct Answer {
     rivet: Part<'static>,
     stack: Stack,
     case: Case,
-    edge: Given<'a, Length>,
+    edge: Given<Length>,
     pitch: Option<Length>,
-    load: Option<(Load, Factors<'static>)>,
-    found: JointStrength<'static>,
-    in_row: Option<InRow<'a>>,
+    load: Option<(Load, Factors)>,
+    found: JointStrength,
+    in_row: Option<InRow>,
 }
 
-impl<'a> cells::Answer<'a> for Answer<'a> {
+impl<'a> cells::Answer<'a> for Answer {
     type Args = JointArgs;
     const COMMAND: &'static str = "joint";
 
-    fn of(args: &JointArgs, context: &Context<'a>) -> Result<Answer<'a>, Stop> {
+    fn of(args: &JointArgs, context: &Context<'a>) -> Result<Answer, Stop> {
         let rivet = input::part("--rivet", &args.rivet)?.without_length();
         let stack = input::layers("--sheets", &args.sheets, None, context.bare)?;
         let case = Case::of(rivet.series().head, rivet.alloy(), rivet.size());
@@ -58,7 +59,7 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
         Ok(Answer { rivet, stack, case, edge, pitch, load, found, in_row })
     }
 
-    fn find(&self, context: &Context<'a>, finds: &mut impl Finds<'a>) {
+    fn find(&self, context: &Context<'a>, finds: &mut impl Finds) {
         let Answer { rivet, stack, case, edge, pitch, found, in_row, .. } = self;
         finds.all(rivet, &found.findings);
         finds.all(rivet, &check_edge(edge.value, case, context.practice));
@@ -76,7 +77,7 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
 
     fn cells(&self, cells: &mut impl Cells) {
         let Answer { found, in_row, .. } = self;
-        let force = |part: Option<Allowable<'_>>| part.map(|part| part.force);
+        let force = |part: Option<Allowable>| part.map(|part| part.force);
         cells.text("rivet", self.rivet).force("allowable", force(found.allowable));
         cells.optional("governing", found.governing.map(|governing| governing.mode));
         cells.optional("governing_sheet", found.governing.and_then(|governing| governing.layer));
@@ -95,9 +96,13 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
         let edge = (*edge, args.edge.is_some());
         let more = More::of(rivet, stack, found, *load, case, context);
         if context.format == Format::Json {
-            report.result = result(rivet, found, edge, *pitch);
-            more.json(&mut report.result);
-            json::with(&mut report.result, "row", json::or_null(in_row.as_ref(), InRow::json));
+            report.result = result(rivet, found, edge, *pitch, context.practice);
+            more.json(&mut report.result, context.practice);
+            json::with(
+                &mut report.result,
+                "row",
+                json::or_null(in_row.as_ref(), |in_row| in_row.json(context.practice)),
+            );
         }
         text(report, rivet, stack, (found, in_row.as_ref()), edge, context);
         if let Some(in_row) = in_row {
@@ -111,7 +116,7 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
 }
 
 /// The load on one rivet: as given, or its part of the load on the strip, since rows share alike at failure.
-fn load(args: &JointArgs, context: &Context<'_>) -> Result<Option<(Load, Factors<'static>)>, Stop> {
+fn load(args: &JointArgs, context: &Context<'_>) -> Result<Option<(Load, Factors)>, Stop> {
     let force = match (&args.load, &args.row.strip_load) {
         (Some(text), _) => input::force("--load", text, context.bare)?,
         (None, Some(text)) => input::force("--strip-load", text, context.bare)? * f64::from(args.row.rows).recip(),
@@ -121,25 +126,25 @@ fn load(args: &JointArgs, context: &Context<'_>) -> Result<Option<(Load, Factors
 }
 
 /// What goes beyond shear in the sheets: yield, tension, and the force that forms the head.
-struct More<'a> {
-    allowable: Option<Allowable<'a>>,
+struct More {
+    allowable: Option<Allowable>,
     /// Never above the allowable.
-    yields: Option<Allowable<'a>>,
-    yield_margin: Option<Margin<'a>>,
+    yields: Option<Allowable>,
+    yield_margin: Option<Margin>,
     /// Pull that tears the manufactured head through the first sheet and a least driven head through the last: indications.
     pull: [Option<Force>; 2],
     squeeze: Option<(Length, Squeeze)>,
 }
 
-impl<'a> More<'a> {
+impl More {
     fn of(
         rivet: &Part<'_>,
         stack: &Stack,
-        found: &JointStrength<'a>,
-        load: Option<(Load, Factors<'a>)>,
+        found: &JointStrength,
+        load: Option<(Load, Factors)>,
         case: &Case,
         context: &Context<'_>,
-    ) -> More<'a> {
+    ) -> More {
         let yields = found.yield_load();
         let yield_margin =
             yields.zip(load).and_then(|(yields, (load, factors))| yield_margin(yields.force, load, factors).ok());
@@ -162,14 +167,14 @@ impl<'a> More<'a> {
         More { allowable: found.allowable, yields, yield_margin, pull, squeeze }
     }
 
-    fn json(&self, result: &mut Value) {
+    fn json(&self, result: &mut Value, practice: &Practice<'_>) {
         json::with(
             result,
             "yield",
             json!({
-                "allowable": json::or_null(self.yields, json::allowable),
-                "margin": json::or_null(self.yield_margin, json::margin),
-                "basis": json::basis(&YIELD_BASIS),
+                "allowable": json::or_null(self.yields, |known| json::allowable(known, practice)),
+                "margin": json::or_null(self.yield_margin, |known| json::margin(known, practice)),
+                "basis": json::basis(Basis::CFR14_25_305, practice),
             }),
         );
         json::with(
@@ -178,7 +183,7 @@ impl<'a> More<'a> {
             json!({
                 "manufactured_head": json::or_null(self.pull[0], json::force),
                 "driven_head": json::or_null(self.pull[1], json::force),
-                "basis": json::basis(&PULL_BASIS),
+                "basis": json::basis(Basis::RIVET_IN_TENSION, practice),
             }),
         );
         json::with(
@@ -191,7 +196,7 @@ impl<'a> More<'a> {
                     "least": json::force(squeeze.least),
                     "greatest": json::force(squeeze.greatest),
                     "outside_tests": !squeeze.findings.is_empty(),
-                    "basis": json::basis(squeeze.basis),
+                    "basis": json::basis(squeeze.basis, practice),
                 })
             }),
         );
@@ -207,7 +212,7 @@ impl<'a> More<'a> {
             pair("a sheet yields at", format!("{}{}{margin}", units.force(yields.force), memory_mark(yields.basis)));
         }
         if let Some(pull) = self.pull.iter().flatten().copied().reduce(Force::min) {
-            let mark = memory_mark(&PULL_BASIS);
+            let mark = memory_mark(Basis::RIVET_IN_TENSION);
             pair(
                 "pulled along its axis",
                 format!(
@@ -238,11 +243,12 @@ impl<'a> More<'a> {
 
 fn result(
     rivet: &Part<'_>,
-    found: &JointStrength<'_>,
-    (edge, edge_given): (Given<'_, Length>, bool),
+    found: &JointStrength,
+    (edge, edge_given): (Given<Length>, bool),
     pitch: Option<Length>,
+    practice: &Practice<'_>,
 ) -> Value {
-    let allowable = |part: Option<Allowable<'_>>| json::or_null(part, json::allowable);
+    let allowable = |part: Option<Allowable>| json::or_null(part, |known| json::allowable(known, practice));
     let bearing: Vec<Value> = found
         .sheets
         .iter()
@@ -271,8 +277,8 @@ fn result(
         .collect();
     json!({
         "rivet": rivet.to_string(),
-        "diameter_counted": json::given(Given { value: found.diameter.0, basis: found.diameter.1 }),
-        "edge": json::given(edge),
+        "diameter_counted": json::given(Given { value: found.diameter.0, basis: found.diameter.1 }, practice),
+        "edge": json::given(edge, practice),
         "edge_given": edge_given,
         "pitch": json::or_null(pitch, json::length),
         "per_rivet": {
@@ -285,15 +291,15 @@ fn result(
             "governing": json::or_null(found.governing, |governing| json!({
                 "mode": governing.mode.word(),
                 "sheet": governing.layer,
-                "load": json::allowable(governing.load),
+                "load": json::allowable(governing.load, practice),
             })),
         },
         "net_section": json::or_null(found.net_section, |(net, sheet)| json!({
             "sheet": sheet,
-            "ultimate": json::allowable(net),
+            "ultimate": json::allowable(net, practice),
         })),
-        "margin": json::or_null(found.margin, json::margin),
-        "basis": json::basis(found.basis),
+        "margin": json::or_null(found.margin, |known| json::margin(known, practice)),
+        "basis": json::basis(found.basis, practice),
     })
 }
 
@@ -309,13 +315,13 @@ fn text<'a>(
     report: &mut Report<'a>,
     rivet: &Part<'_>,
     stack: &Stack,
-    (found, in_row): (&JointStrength<'_>, Option<&InRow<'_>>),
-    (edge, edge_given): (Given<'_, Length>, bool),
+    (found, in_row): (&JointStrength, Option<&InRow>),
+    (edge, edge_given): (Given<Length>, bool),
     context: &Context<'a>,
 ) {
     let units = context.units;
-    let marked = |part: Allowable<'_>| format!("{}{}", units.force(part.force), memory_mark(part.basis));
-    let or_none = |part: Option<Allowable<'_>>| part.map_or_else(|| "not published".to_owned(), marked);
+    let marked = |part: Allowable| format!("{}{}", units.force(part.force), memory_mark(part.basis));
+    let or_none = |part: Option<Allowable>| part.map_or_else(|| "not published".to_owned(), marked);
     report.answer(match found.allowable {
         Some(allowable) => format!("{rivet}   carries {} a rivet", units.force(allowable.force)),
         None => format!("{rivet}   no published allowable"),
@@ -354,7 +360,7 @@ fn text<'a>(
         if edge_given {
             units.length(edge.value)
         } else {
-            format!("{} assumed, the least allowed ({})", units.length(edge.value), edge.basis)
+            format!("{} assumed, the least allowed ({})", units.length(edge.value), context.practice.cite(edge.basis))
         },
     );
     if let Some(in_row) = in_row {
@@ -378,5 +384,5 @@ fn text<'a>(
     if share {
         report.paragraph("In double shear each outer sheet gets half of the rivet's load.");
     }
-    report.paragraph(format!("The weakest of these figures rests on: {}.", found.basis));
+    report.paragraph(format!("The weakest of these figures rests on: {}.", context.practice.cite(found.basis)));
 }

@@ -5,7 +5,7 @@ use shophead::basis::Basis;
 use shophead::finding::{Code, Finding, Severity};
 use shophead::hole::check_seat;
 use shophead::length::{Interval, Length, Toleranced};
-use shophead::practice::{Case, Given, Name};
+use shophead::practice::{Case, Given, Name, Practice};
 use shophead::rivet::part::Part;
 use shophead::select::{LengthChoice, LengthQuery, check_alloy, check_diameter};
 use shophead::stack::Stack;
@@ -20,8 +20,6 @@ use crate::exit::Stop;
 use crate::report::{Block, Report, Table};
 use crate::{input, json};
 
-const MEASURED: Basis<'static> = Basis { document: "as given", place: "", status: shophead::basis::Status::Shop };
-
 /// Everything that was asked and answered.
 pub(crate) struct Answer<'a> {
     family: Part<'static>,
@@ -29,10 +27,10 @@ pub(crate) struct Answer<'a> {
     stack: Stack,
     grip: Toleranced,
     case: Case,
-    hole: Given<'a, Toleranced>,
+    hole: Given<Toleranced>,
     query: LengthQuery<'a>,
     /// `None` when the standard does not tell enough of the rivet.
-    choice: Option<LengthChoice<'a>>,
+    choice: Option<LengthChoice>,
 }
 
 impl Answer<'_> {
@@ -71,11 +69,11 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
         Ok(Answer { family, alloy_assumed, stack, grip, case, hole, query, choice })
     }
 
-    fn find(&self, _: &Context<'a>, finds: &mut impl Finds<'a>) {
+    fn find(&self, _: &Context<'a>, finds: &mut impl Finds) {
         let Answer { family, stack, case, query, choice, .. } = self;
         match choice {
             Some(choice) => finds.all(family, &choice.findings),
-            None => finds.one(family, &Finding::new(Code::NoLimit, Severity::Refer, &family.size().basis)),
+            None => finds.one(family, &Finding::new(Code::NoLimit, Severity::Refer, family.size().basis)),
         }
         if let Some(thickest) = stack.thickest() {
             finds.all(family, &check_diameter(case, thickest, query.practice));
@@ -116,16 +114,16 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
             args,
         };
         if context.format == Format::Json {
-            report.result = result(family, part, *grip, choice.as_ref(), &assumed, context);
+            report.result = result(family, part, *grip, choice.as_ref(), &assumed, context.practice);
         }
         text(report, family, part, *grip, choice.as_ref(), &assumed, context);
     }
 }
 
 /// The hole as measured, or as the practice has it.
-fn hole<'a>(args: &LengthArgs, case: &Case, context: &Context<'a>) -> Result<Given<'a, Toleranced>, Stop> {
+fn hole<'a>(args: &LengthArgs, case: &Case, context: &Context<'a>) -> Result<Given<Toleranced>, Stop> {
     if let Some(text) = &args.hole {
-        return Ok(Given { value: input::hole("--hole", text, context.bare)?, basis: &MEASURED });
+        return Ok(Given { value: input::hole("--hole", text, context.bare)?, basis: Basis::AS_GIVEN });
     }
     let Given { value, basis } = context.practice.assumed_hole(case);
     Ok(Given { value: Toleranced::from_least(value), basis })
@@ -136,7 +134,7 @@ struct Assumed<'q, 'a> {
     query: &'q LengthQuery<'a>,
     family: &'q Part<'a>,
     case: &'q Case,
-    hole: Given<'a, Toleranced>,
+    hole: Given<Toleranced>,
     length: Option<Length>,
     alloy_assumed: bool,
     args: &'q LengthArgs,
@@ -148,16 +146,16 @@ impl Assumed<'_, '_> {
     }
 
     /// The rivet's length at the ends of its tolerance.
-    fn length_ends(&self) -> Option<(Interval, Option<&Basis<'_>>)> {
+    fn length_ends(&self) -> Option<(Interval, Option<Basis>)> {
         let length = self.length?;
         let tolerance = self.family.series().length_tolerance.as_ref();
         let either_way = tolerance.map_or(Length::ZERO, |tolerance| tolerance.either_way);
         let ends = Interval { min: length.checked_sub(either_way)?, max: length.checked_add(either_way)? };
-        Some((ends, tolerance.map(|tolerance| &tolerance.basis)))
+        Some((ends, tolerance.map(|tolerance| tolerance.basis)))
     }
 
     /// Every limit that the choice was held against.
-    fn limits(&self) -> Vec<(&'static str, &'static str, Given<'_, Length>)> {
+    fn limits(&self) -> Vec<(&'static str, &'static str, Given<Length>)> {
         let practice = self.query.practice;
         let limits = HeadLimits::of(practice, self.case);
         [
@@ -174,53 +172,50 @@ impl Assumed<'_, '_> {
         .collect()
     }
 
-    fn json(&self) -> Value {
-        let with_basis = |ends: Interval, basis: Option<&Basis<'_>>| {
+    fn json(&self, practice: &Practice<'_>) -> Value {
+        let with_basis = |ends: Interval, basis: Option<Basis>| {
             let mut value = json::interval(ends);
-            json::with(&mut value, "basis", json::or_null(basis, json::basis));
+            json::with(&mut value, "basis", json::or_null(basis, |known| json::basis(known, practice)));
             value
         };
         let size = self.family.size();
         let mut hole = with_basis(self.hole.value.interval(), Some(self.hole.basis));
         json::with(&mut hole, "measured", self.args.hole.is_some().into());
-        let limits = self.limits().into_iter().map(|(word, _, given)| (word.to_owned(), json::given(given)));
+        let limits = self.limits().into_iter().map(|(word, _, given)| (word.to_owned(), json::given(given, practice)));
         json!({
             "series": self.family.series().name,
             "alloy": self.family.material().code,
             "alloy_given": !self.alloy_assumed,
-            "shank": json::or_null(self.shank(), |shank| with_basis(shank, Some(&size.basis))),
+            "shank": json::or_null(self.shank(), |shank| with_basis(shank, Some(size.basis))),
             "hole": hole,
             "length": json::or_null(self.length_ends(), |(ends, basis)| with_basis(ends, basis)),
             "sunk_head": json::or_null(
                 size.head.filter(|_| self.family.series().head.is_flush()),
-                |head| with_basis(head.height.unwrap_or(Interval::exactly(head.height_nominal)), Some(&size.basis)),
+                |head| with_basis(head.height.unwrap_or(Interval::exactly(head.height_nominal)), Some(size.basis)),
             ),
             "limits": limits.collect::<serde_json::Map<String, Value>>(),
         })
     }
 
     fn table(&self, context: &Context<'_>) -> Table {
+        let cited = |basis: Basis| context.practice.cite(basis).to_string();
         let units = context.units;
         let mut rows = Vec::new();
         let mut row = |what: &str, figure: String, basis: String| rows.push(vec![what.to_owned(), figure, basis]);
         let size = self.family.size();
         if let Some(shank) = self.shank() {
-            row("shank", units.interval(shank), size.basis.to_string());
+            row("shank", units.interval(shank), cited(size.basis));
         }
-        row("hole", units.interval(self.hole.value.interval()), self.hole.basis.to_string());
+        row("hole", units.interval(self.hole.value.interval()), cited(self.hole.basis));
         if let Some((ends, basis)) = self.length_ends() {
-            row(
-                "rivet length",
-                units.interval(ends),
-                basis.map_or_else(|| "no tolerance known".to_owned(), |basis| basis.to_string()),
-            );
+            row("rivet length", units.interval(ends), basis.map_or_else(|| "no tolerance known".to_owned(), cited));
         }
         if let Some(head) = size.head.filter(|_| self.family.series().head.is_flush()) {
             let height = head.height.unwrap_or(Interval::exactly(head.height_nominal));
-            row("flush head", units.interval(height), size.basis.to_string());
+            row("flush head", units.interval(height), cited(size.basis));
         }
         for (_, what, given) in self.limits() {
-            row(what, units.length(given.value), given.basis.to_string());
+            row(what, units.length(given.value), cited(given.basis));
         }
         Table { columns: vec!["assumed", "figure", "from"], rows }
     }
@@ -230,9 +225,9 @@ fn result(
     family: &Part<'_>,
     part: Option<Part<'_>>,
     grip: Toleranced,
-    choice: Option<&LengthChoice<'_>>,
+    choice: Option<&LengthChoice>,
     assumed: &Assumed<'_, '_>,
-    _context: &Context<'_>,
+    practice: &Practice<'_>,
 ) -> Value {
     let usable = choice.and_then(|choice| choice.usable);
     json!({
@@ -245,15 +240,15 @@ fn result(
         "rule_of_thumb_length": json::or_null(choice, |choice| json::length(choice.rule_of_thumb_length)),
         "difference": choice.and_then(|choice| choice.difference).map(words::difference),
         "usable": json::or_null(usable, |usable| json!({
-            "min": json::given(usable.shortest),
-            "max": json::given(usable.longest),
+            "min": json::given(usable.shortest, practice),
+            "max": json::given(usable.longest, practice),
         })),
         "fill": json::or_null(choice, |choice| json::length(choice.fill)),
         "head": json::or_null(choice.and_then(|choice| choice.head), |head| json!({
             "diameter": json::spread(head.diameter),
             "height": json::length(head.height),
         })),
-        "assumed": assumed.json(),
+        "assumed": assumed.json(practice),
     })
 }
 
@@ -262,7 +257,7 @@ fn text(
     family: &Part<'_>,
     part: Option<Part<'_>>,
     grip: Toleranced,
-    choice: Option<&LengthChoice<'_>>,
+    choice: Option<&LengthChoice>,
     assumed: &Assumed<'_, '_>,
     context: &Context<'_>,
 ) {

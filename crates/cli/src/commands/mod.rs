@@ -98,13 +98,13 @@ fn plan_watched<'j>(job: &'j Job, context: &Context<'j>) -> Plan<'j> {
 }
 
 /// The factors of a load: the product's own where none are given.
-fn factors(args: &FactorArgs) -> Factors<'static> {
+fn factors(args: &FactorArgs) -> Factors {
     let mut factors = Factors::default();
     if let Some(value) = args.safety_factor {
-        factors.safety = Factor { value, basis: const { &Basis::shop("as given", "factor of safety") } };
+        factors.safety = Factor { value, basis: Basis::SAFETY_AS_GIVEN };
     }
     if let Some(value) = args.fitting_factor {
-        factors.fitting = Some(Factor { value, basis: const { &Basis::shop("as given", "fitting factor") } });
+        factors.fitting = Some(Factor { value, basis: Basis::FITTING_AS_GIVEN });
     }
     factors
 }
@@ -123,14 +123,9 @@ const fn load_word(kind: LoadKind) -> &'static str {
 }
 
 /// The edge distance as given, or the least that the practice allows.
-fn edge<'a>(
-    given: Option<&str>,
-    rivet: &Part<'_>,
-    case: &Case,
-    context: &Context<'a>,
-) -> Result<Given<'a, Length>, Stop> {
+fn edge<'a>(given: Option<&str>, rivet: &Part<'_>, case: &Case, context: &Context<'a>) -> Result<Given<Length>, Stop> {
     if let Some(edge) = input::optional_length("--edge", given, context.bare)? {
-        return Ok(Given { value: edge, basis: const { &Basis::shop("as given", "") } });
+        return Ok(Given { value: edge, basis: Basis::AS_GIVEN });
     }
     context.practice.length(Name::EdgeDistanceLeast, case).ok_or_else(|| {
         let practice = context.practice.name();
@@ -141,8 +136,8 @@ fn edge<'a>(
 }
 
 /// ` (memory)` behind a figure that could only be recalled.
-fn memory_mark(basis: &Basis<'_>) -> &'static str {
-    if basis.status == shophead::basis::Status::Memory { " (memory)" } else { "" }
+fn memory_mark(basis: Basis) -> &'static str {
+    if basis.status() == shophead::basis::Status::Memory { " (memory)" } else { "" }
 }
 
 #[cfg(test)]

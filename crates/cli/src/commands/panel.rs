@@ -2,8 +2,10 @@
 
 use serde_json::{Value, json};
 use shophead::access::{Clearance, Minutes};
+use shophead::basis::Basis;
 use shophead::finding::Finding;
-use shophead::trim::{Cut, INTERPOLATION};
+use shophead::practice::Practice;
+use shophead::trim::Cut;
 use shophead_job::model::{Job, Look};
 use shophead_job::plan::{DamagePlan, EdgePlan, PatternPlan, Plan, PositionPlan, RowCut};
 use shophead_job::words::{self, Units};
@@ -11,8 +13,8 @@ use shophead_job::words::{self, Units};
 use crate::json;
 use crate::report::{Block, Table};
 
-fn said(finding: &Finding<'_>, units: Units) -> String {
-    format!("{} [{}]", words::finding(finding, units), finding.basis)
+fn said(finding: &Finding, units: Units, practice: &Practice<'_>) -> String {
+    format!("{} [{}]", words::finding(finding, units), practice.cite(finding.basis()))
 }
 
 fn holes(numbers: &[u32]) -> String {
@@ -36,8 +38,11 @@ pub(super) fn patterns(plan: &Plan<'_>, text: &mut Vec<Block>) {
             count => format!("{count} holes need a larger rivet."),
         };
         let limits: Vec<String> = [
-            pattern.limits.steps.map(|limit| format!("at most {} [{}]", limit.value, limit.basis)),
-            pattern.limits.neighbours.map(|limit| format!("at most {} neighbours [{}]", limit.value, limit.basis)),
+            pattern.limits.steps.map(|limit| format!("at most {} [{}]", limit.value, plan.practice.cite(limit.basis))),
+            pattern
+                .limits
+                .neighbours
+                .map(|limit| format!("at most {} neighbours [{}]", limit.value, plan.practice.cite(limit.basis))),
         ]
         .into_iter()
         .flatten()
@@ -85,7 +90,8 @@ pub(super) fn edges(plan: &Plan<'_>, units: Units, text: &mut Vec<Block>) {
         text.push(Block::Table(Table { columns, rows: rows.collect() }));
         if measured {
             text.push(Block::Paragraph(format!(
-                "Between stations the edge follows a smooth line that never swings beyond its neighbours [{INTERPOLATION}]."
+                "Between stations the edge follows a smooth line that never swings beyond its neighbours [{}].",
+                plan.practice.cite(Basis::MONOTONE_INTERPOLATION)
             )));
         }
         let cuts: Vec<(&str, &RowCut)> = plan
@@ -109,7 +115,7 @@ pub(super) fn edges(plan: &Plan<'_>, units: Units, text: &mut Vec<Block>) {
             let distance = units.about(shophead::length::Interval::exactly(distance));
             text.push(Block::Entry(format!("{name}: {verdict}, closest hole {hole} at {distance}"), lines));
         }
-        let findings: Vec<String> = edge.findings.iter().map(|finding| said(finding, units)).collect();
+        let findings: Vec<String> = edge.findings.iter().map(|finding| said(finding, units, plan.practice)).collect();
         if !findings.is_empty() {
             text.push(Block::Entry("The edge itself:".into(), findings));
         }
@@ -122,7 +128,7 @@ pub(super) fn damage(plan: &Plan<'_>, units: Units, text: &mut Vec<Block>) {
         text.push(Block::Heading("Damage".into()));
     }
     for (plan_of, number) in plan.damage.iter().zip(1_u32..) {
-        let lines = plan_of.findings.iter().map(|finding| said(finding, units)).collect();
+        let lines = plan_of.findings.iter().map(|finding| said(finding, units, plan.practice)).collect();
         text.push(Block::Entry(format!("{number}. {}", words::damage(plan, plan_of, units)), lines));
     }
     if !plan.job.looks.is_empty() {
@@ -215,8 +221,11 @@ pub(super) fn position_json(plan: &Plan<'_>, position: &PositionPlan<'_>, value:
 
 pub(super) fn patterns_json(plan: &Plan<'_>) -> Value {
     let pattern = |pattern: &PatternPlan<'_>| {
-        let limit = |limit: Option<shophead::practice::Given<'_, u32>>| {
-            json::or_null(limit, |limit| json!({ "value": limit.value, "basis": json::basis(limit.basis) }))
+        let limit = |limit: Option<shophead::practice::Given<u32>>| {
+            json::or_null(
+                limit,
+                |limit| json!({ "value": limit.value, "basis": json::basis(limit.basis, plan.practice) }),
+            )
         };
         json!({
             "name": pattern.name,
@@ -252,7 +261,7 @@ pub(super) fn edges_json(plan: &Plan<'_>) -> Value {
                 "offset": json::length(mark.offset),
                 "measured": edge.is_measured_at(*mark),
             })).collect::<Vec<Value>>(),
-            "interpolation": match edge.cut { Cut::Corners(_) => Value::Null, Cut::Measured(_) => json::basis(&INTERPOLATION) },
+            "interpolation": match edge.cut { Cut::Corners(_) => Value::Null, Cut::Measured(_) => json::basis(Basis::MONOTONE_INTERPOLATION, plan.practice) },
             "rows": rows.collect::<Vec<Value>>(),
         })
     };
@@ -272,7 +281,7 @@ pub(super) fn damage_json(plan: &Plan<'_>) -> Value {
             "length": json::or_null(found.length, json::length),
             "depth": json::or_null(found.depth, json::length),
             "thickness": json::or_null(found.thickness, json::length),
-            "must_refer": damage.findings.iter().any(|finding| finding.severity == shophead::finding::Severity::Refer),
+            "must_refer": damage.findings.iter().any(|finding| finding.severity() == shophead::finding::Severity::Refer),
         })
     };
     plan.damage.iter().map(damage).collect()

@@ -4,6 +4,7 @@ use serde_json::{Value, json};
 use shophead::basis::Status;
 use shophead::finding::{Code, Figure, Finding, Severity};
 use shophead::length::Interval;
+use shophead::practice::Practice;
 use shophead::rivet::Head;
 use shophead::rivet::mass::mass_each;
 use shophead::rivet::part::{Part, PartWarning};
@@ -32,7 +33,7 @@ pub(super) fn run<'a>(args: &PartArgs, context: &Context<'a>) -> Result<Report<'
         let subject = part.to_string();
         report.find_all(context, &subject, &check_alloy(&part));
         report.find(context, &subject, &catalogue_findings(&part));
-        results.push(result(text, &part));
+        results.push(result(text, &part, context.practice));
         tell(&mut report, text, &part, context.units);
         report.rows.push(record(text, &part, context.units));
     }
@@ -51,7 +52,7 @@ pub(super) fn run<'a>(args: &PartArgs, context: &Context<'a>) -> Result<Report<'
 }
 
 /// What the number itself has to be checked for.
-fn catalogue_findings(part: &Part<'static>) -> Vec<Finding<'static>> {
+fn catalogue_findings(part: &Part<'static>) -> Vec<Finding> {
     let mut findings = Vec::new();
     for warning in part.warnings() {
         let table_end = match warning {
@@ -64,8 +65,8 @@ fn catalogue_findings(part: &Part<'static>) -> Vec<Finding<'static>> {
             _ => None,
         };
         if let (Some(end), Some(length)) = (table_end, part.length()) {
-            let finding = Finding::new(Code::LengthNotTabulated, Severity::Note, &part.size().basis);
-            findings.push(finding.measured(Figure::Length(length)).limit(Figure::Length(end)));
+            let finding = Finding::new(Code::LengthNotTabulated, Severity::Note, part.size().basis);
+            findings.push(finding.with_measured(Figure::Length(length)).with_limit(Figure::Length(end)));
         }
     }
     findings
@@ -98,7 +99,7 @@ fn mass(part: &Part<'_>) -> Option<f64> {
     mass_each(part, density).map(|mass| mass.lb())
 }
 
-fn result(written: &str, part: &Part<'static>) -> Value {
+fn result(written: &str, part: &Part<'static>, practice: &Practice<'_>) -> Value {
     let size = part.size();
     let ends = |ends: Option<Interval>| json::or_null(ends, json::interval);
     json!({
@@ -120,8 +121,8 @@ fn result(written: &str, part: &Part<'static>) -> Value {
         "head_mark": part.alloy().head_mark().map(|(mark, _)| mark),
         "mass": json::or_null(mass(part), |lb| json!({ "lb": lb, "g": lb_to_grams(lb) })),
         "warnings": part.warnings().iter().map(|warning| warning.to_string()).collect::<Vec<_>>(),
-        "basis": json::basis(&part.series().basis),
-        "size_basis": json::basis(&size.basis),
+        "basis": json::basis(part.series().basis, practice),
+        "size_basis": json::basis(size.basis, practice),
     })
 }
 
@@ -148,22 +149,22 @@ fn tell(report: &mut Report, written: &str, part: &Part<'static>, units: Units) 
     }
     pair(
         "series",
-        format!("{}, {}{}", part.series().name, head_words(part.series().head), memory_mark(&part.series().basis)),
+        format!("{}, {}{}", part.series().name, head_words(part.series().head), memory_mark(part.series().basis)),
     );
-    pair("alloy", format!("{} ({}){}", alloy(part), letters(part), memory_mark(&part.material().basis)));
+    pair("alloy", format!("{} ({}){}", alloy(part), letters(part), memory_mark(part.material().basis)));
     if let Some(finish) = part.finish() {
-        pair("finish", format!("{}{}", finish.name, memory_mark(&finish.basis)));
+        pair("finish", format!("{}{}", finish.name, memory_mark(finish.basis)));
     }
     let size = part.size();
     if let Some(shank) = size.shank {
-        pair("shank", format!("{}{}", units.interval(shank), memory_mark(&size.basis)));
+        pair("shank", format!("{}{}", units.interval(shank), memory_mark(size.basis)));
     }
     if let Some(head) = size.head {
         let (wide, high) = (units.length(head.diameter_nominal), units.length(head.height_nominal));
-        pair("manufactured head", format!("{wide} wide, {high} high{}", memory_mark(&size.basis)));
+        pair("manufactured head", format!("{wide} wide, {high} high{}", memory_mark(size.basis)));
     }
     if let Some((mark, basis)) = part.alloy().head_mark() {
-        pair("mark on the head", format!("{mark}{}", memory_mark(&basis)));
+        pair("mark on the head", format!("{mark}{}", memory_mark(basis)));
     }
     if let Some(lb) = mass(part) {
         pair(
@@ -184,7 +185,7 @@ fn tell(report: &mut Report, written: &str, part: &Part<'static>, units: Units) 
                 | PartWarning::BelowTable { .. }
                 | PartWarning::AboveTable { .. }
         );
-        let recalled = matches!(warning, PartWarning::Recalled { basis } if basis.status == Status::Memory);
+        let recalled = matches!(warning, PartWarning::Recalled { basis } if basis.status() == Status::Memory);
         if !coded && !recalled {
             report.paragraph(format!("Mind: {warning}."));
         }

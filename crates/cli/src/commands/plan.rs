@@ -9,6 +9,7 @@ use shophead::finding::{Finding, Severity};
 use shophead::hole::{Disposition, HoleJudgement};
 use shophead::joint::row::{RowMode, RowStrength};
 use shophead::length::{Interval, Length};
+use shophead::practice::Practice;
 use shophead::removal::Removal;
 use shophead_job::model::{Direction, Job, Row};
 use shophead_job::order::{OrderLine, order};
@@ -65,7 +66,10 @@ impl Serialize for Answer<'_> {
         map.serialize_entry("edges", &panel::edges_json(plan))?;
         map.serialize_entry("damage", &panel::damage_json(plan))?;
         map.serialize_entry("looks", &panel::looks_json(plan.job))?;
-        map.serialize_entry("removal", &Each(|| plan.removals().into_iter().map(|note| removal_json(&note))))?;
+        map.serialize_entry(
+            "removal",
+            &Each(|| plan.removals().into_iter().map(|note| removal_json(&note, self.context.practice))),
+        )?;
         map.serialize_entry("order", &lines_json(&self.lines))?;
         map.end()
     }
@@ -87,7 +91,7 @@ struct RowAnswer<'p, 'j> {
 
 impl Serialize for RowAnswer<'_, '_> {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let value = row_json(self.row);
+        let value = row_json(self.row, self.context.practice);
         let mut map = serializer.serialize_map(None)?;
         for (key, value) in value.as_object().into_iter().flatten() {
             if key == "holes" {
@@ -155,7 +159,7 @@ impl<'j> Page<'_, '_, 'j> {
     }
 
     fn stops(&mut self) {
-        let stops: Vec<(Subject<'j>, &Finding<'j>)> = self.plan.stops().collect();
+        let stops: Vec<(Subject<'j>, &Finding)> = self.plan.stops().collect();
         self.report.heading(if stops.is_empty() { "Nothing stops the work" } else { "What stops the work" });
         let rows: HashMap<&str, &RowPlan<'j>> =
             self.plan.rows.iter().map(|plan| (plan.row.name.as_str(), plan)).collect();
@@ -177,21 +181,21 @@ impl<'j> Page<'_, '_, 'j> {
         plan: Option<&RowPlan<'_>>,
         row: &str,
         number: u32,
-        findings: impl Iterator<Item = &'f Finding<'f>>,
+        findings: impl Iterator<Item = &'f Finding>,
     ) -> Block {
         let holes = plan.map(|plan| plan.holes.as_slice()).unwrap_or_default();
         let hole = holes.binary_search_by_key(&number, |hole| hole.number).ok().and_then(|index| holes.get(index));
         let found = hole.map_or_else(String::new, |hole| format!(": {}", words::found(hole, self.context.units)));
         let steps = hole.and_then(|hole| hole.judgement.as_deref()).filter(|judgement| !judgement.steps.is_empty());
         let lines = match steps {
-            Some(judgement) => words::why_not(judgement, self.context.units),
+            Some(judgement) => words::why_not(judgement, self.context.units, self.context.practice),
             None => findings.map(|finding| self.said(finding)).collect(),
         };
         Block::Entry(format!("row {row} hole {number}{found}"), lines)
     }
 
-    fn said(&self, finding: &Finding<'_>) -> String {
-        format!("{} [{}]", words::finding(finding, self.context.units), finding.basis)
+    fn said(&self, finding: &Finding) -> String {
+        format!("{} [{}]", words::finding(finding, self.context.units), self.context.practice.cite(finding.basis()))
     }
 
     /// Neighbouring rows with the same reasons are told together: their headings, then the reasons once.
@@ -219,7 +223,11 @@ impl<'j> Page<'_, '_, 'j> {
         let about = if row.about.is_empty() { String::new() } else { format!(": {}", row.about) };
         let mut lines = Vec::new();
         if let Some(solid) = plan.solid {
-            lines.push(format!("Driven solid rivets only. {} [{}]", words::solid_because(solid.value), solid.basis));
+            lines.push(format!(
+                "Driven solid rivets only. {} [{}]",
+                words::solid_because(solid.value),
+                self.context.practice.cite(solid.basis)
+            ));
         }
         if let Some(judgement) = plan.judgement.as_ref().filter(|judgement| judgement.disposition != Disposition::Keep)
         {
@@ -237,7 +245,7 @@ impl<'j> Page<'_, '_, 'j> {
         }
         lines.extend(self.strength(plan));
         lines.extend(self.before_and_after(plan));
-        let cautions = plan.findings.iter().filter(|finding| finding.severity == Severity::Caution);
+        let cautions = plan.findings.iter().filter(|finding| finding.severity() == Severity::Caution);
         lines.extend(cautions.map(|finding| self.said(finding)));
         (format!("{}   {what}   {} holes{differing}{about}", row.name, row.count), lines)
     }
@@ -289,7 +297,7 @@ impl<'j> Page<'_, '_, 'j> {
             }
         };
         let BeforeAndAfter { before, after, ratio, changed, stepped } = found;
-        let said = |row: &RowStrength<'_>| {
+        let said = |row: &RowStrength| {
             let (load, governing) = row.per_inch.zip(row.governing)?;
             let force = self.context.units.running_load(load.force);
             let sheet = governing.layer.map_or_else(String::new, |layer| format!(", layer {layer}"));
@@ -356,7 +364,7 @@ impl<'j> Page<'_, '_, 'j> {
         if !hole.about.is_empty() {
             lines.push(format!("{}; grip {}.", hole.about, self.context.units.interval(hole.stack.grip().interval())));
         }
-        let serious = hole.findings.iter().filter(|finding| finding.severity >= Severity::Caution);
+        let serious = hole.findings.iter().filter(|finding| finding.severity() >= Severity::Caution);
         lines.extend(serious.map(|finding| self.said(finding)));
         Block::Entry(format!("{} hole {}   {part}", plan.row.name, hole.number), lines)
     }
@@ -418,7 +426,7 @@ impl<'j> Page<'_, '_, 'j> {
         }
     }
 
-    fn removal(&self, removal: &Removal<'_>) -> Vec<String> {
+    fn removal(&self, removal: &Removal) -> Vec<String> {
         let mut lines = Vec::new();
         let drill = removal.drill.map_or_else(
             || "no drill is that small".into(),
@@ -454,10 +462,10 @@ fn counts_json(counts: Counts) -> Value {
     })
 }
 
-fn choice_json(choice: &Choice<'_>) -> Value {
+fn choice_json(choice: &Choice<'_>, practice: &Practice<'_>) -> Value {
     let length = choice.length.as_ref().ok();
     let mut hole = json::interval(choice.hole.value);
-    json::with(&mut hole, "basis", json::basis(choice.hole.basis));
+    json::with(&mut hole, "basis", json::basis(choice.hole.basis, practice));
     json!({
         "part": choice.is_complete().then(|| choice.part.to_string()),
         "length": json::or_null(choice.part.length(), json::length),
@@ -465,8 +473,8 @@ fn choice_json(choice: &Choice<'_>) -> Value {
         "rule_of_thumb_length": json::or_null(length, |length| json::length(length.rule_of_thumb_length)),
         "difference": length.and_then(|length| length.difference).map(words::difference),
         "usable": json::or_null(length.and_then(|length| length.usable), |usable| json!({
-            "min": json::given(usable.shortest),
-            "max": json::given(usable.longest),
+            "min": json::given(usable.shortest, practice),
+            "max": json::given(usable.longest, practice),
         })),
         "protrusion": json::or_null(length.and_then(|length| length.protrusion), json::interval),
         "head": json::or_null(length.and_then(|length| length.head), |head| json!({
@@ -477,7 +485,7 @@ fn choice_json(choice: &Choice<'_>) -> Value {
 }
 
 /// A row; its holes are put in their place when they are printed.
-fn row_json(plan: &RowPlan<'_>) -> Value {
+fn row_json(plan: &RowPlan<'_>, practice: &Practice<'_>) -> Value {
     let Row { name, about, structure, member, places, installed, rivet, stack, count, .. } = plan.row;
     let governing = plan.strength.as_ref().and_then(|strength| strength.governing);
     let mut value = json!({
@@ -492,18 +500,18 @@ fn row_json(plan: &RowPlan<'_>) -> Value {
         "grip": json::toleranced(stack.grip()),
         "solid_required": json::or_null(plan.solid, |solid| json!({
             "because": words::solid_because(solid.value),
-            "basis": json::basis(solid.basis),
+            "basis": json::basis(solid.basis, practice),
         })),
         "per_rivet": json::or_null(plan.strength.as_ref(), |strength| json!({
-            "allowable": json::or_null(strength.allowable, json::allowable),
+            "allowable": json::or_null(strength.allowable, |known| json::allowable(known, practice)),
             "governing": governing.map(|governing| governing.mode.word()),
         })),
         "strength_ratio": strength_ratio(plan),
-        "before_and_after": before_and_after_json(plan),
-        "removal": removal_of(&plan.removal),
+        "before_and_after": before_and_after_json(plan, practice),
+        "removal": removal_of(&plan.removal, practice),
         "holes": [],
     });
-    if let (Some(object), Value::Object(choice)) = (value.as_object_mut(), choice_json(&plan.choice)) {
+    if let (Some(object), Value::Object(choice)) = (value.as_object_mut(), choice_json(&plan.choice, practice)) {
         object.extend(choice);
     }
     value
@@ -516,11 +524,11 @@ fn strength_ratio(plan: &RowPlan<'_>) -> Option<f64> {
 }
 
 /// `null` figures where a strength is not published; with a reason instead of figures where nothing could be compared.
-fn before_and_after_json(plan: &RowPlan<'_>) -> Value {
-    let side = |row: &RowStrength<'_>| {
+fn before_and_after_json(plan: &RowPlan<'_>, practice: &Practice<'_>) -> Value {
+    let side = |row: &RowStrength| {
         json!({
-            "per_inch": json::or_null(row.per_inch, json::allowable),
-            "yield_per_inch": json::or_null(row.yield_per_inch, json::allowable),
+            "per_inch": json::or_null(row.per_inch, |known| json::allowable(known, practice)),
+            "yield_per_inch": json::or_null(row.yield_per_inch, |known| json::allowable(known, practice)),
             "rivets_per_inch": row.rivets_per_inch,
             "governing": json::or_null(row.governing.filter(|_| row.per_inch.is_some()), |governing| json!({
                 "mode": governing.mode.word(),
@@ -563,7 +571,8 @@ fn hole_json(hole: &HolePlan<'_>, context: &Context<'_>) -> Value {
         "drill_diameter": json::or_null(hole.cut(), |cut| json::length(cut.diameter())),
         "steps": hole.judgement.as_ref().map_or_else(|| json!([]), |judgement| steps_json(judgement, context)),
     });
-    let choice = hole.choice.as_deref().map_or_else(|| json!({ "part": null }), choice_json);
+    let choice =
+        hole.choice.as_deref().map_or_else(|| json!({ "part": null }), |choice| choice_json(choice, context.practice));
     if let (Some(object), Value::Object(choice)) = (value.as_object_mut(), choice) {
         object.extend(choice);
     }
@@ -576,8 +585,8 @@ fn position_json(plan: &Plan<'_>, position: &PositionPlan<'_>) -> Value {
         Some(json!({
             "row": row.row.name,
             "must_be_driven": row.solid.is_some(),
-            "room": json::or_null(blocked.measured, json::figure),
-            "needed": json::or_null(blocked.limit, json::figure),
+            "room": json::or_null(blocked.measured(), json::figure),
+            "needed": json::or_null(blocked.limit(), json::figure),
         }))
     });
     let mut value = json!({
@@ -590,18 +599,18 @@ fn position_json(plan: &Plan<'_>, position: &PositionPlan<'_>) -> Value {
     value
 }
 
-fn removal_json(note: &RemovalNote<'_, '_>) -> Value {
-    let mut value = removal_of(note.removal);
+fn removal_json(note: &RemovalNote<'_, '_>, practice: &Practice<'_>) -> Value {
+    let mut value = removal_of(note.removal, practice);
     json::with(&mut value, "row", note.row.row.name.clone().into());
     json::with(&mut value, "hole", note.hole.into());
     value
 }
 
-fn removal_of(removal: &Removal<'_>) -> Value {
+fn removal_of(removal: &Removal, practice: &Practice<'_>) -> Value {
     json!({
         "drill": removal.drill.map(|drill| drill.value.to_string()),
         "drill_diameter": json::or_null(removal.drill, |drill| json::length(drill.value.diameter())),
-        "depth": json::or_null(removal.depth, json::given),
+        "depth": json::or_null(removal.depth, |known| json::given(known, practice)),
         "punch_under": json::length(removal.punch_under),
         "support": removal.support,
         "risks": removal.risks.iter().map(|risk| words::risk(risk.value)).collect::<Vec<_>>(),

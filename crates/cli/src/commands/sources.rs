@@ -4,7 +4,7 @@ use std::fmt::Display;
 
 use serde_json::json;
 use shophead::access::solid_required;
-use shophead::basis::{Basis, Status};
+use shophead::basis::{Basis, Citation, RULES, Status, Topic};
 use shophead::drill::Drill;
 use shophead::joint::margin::Factors;
 use shophead::joint::splice::{Member, Table as SpliceTable};
@@ -12,7 +12,7 @@ use shophead::joint::substitution_table::Step;
 use shophead::joint::{flush_table, hole_table, shear_table, substitution_table, thin_sheet};
 use shophead::length::Length;
 use shophead::material::{Guarantee, Material, RivetAlloy, SheetHeading, Treatment, sheets};
-use shophead::practice::{HeadScope, Scope, Value};
+use shophead::practice::{HeadScope, Practice, Scope, Value};
 use shophead::rivet::other::{NOT_READ, WhyNotRead};
 use shophead::rivet::{CATALOGUE, NEXT_SIZE, Series};
 use shophead::structure::{Place, Structure};
@@ -24,7 +24,7 @@ use crate::exit::Stop;
 use crate::report::{Block, Record, Report, Rows};
 
 pub(super) fn run<'a>(args: &SourcesArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
-    let mut list = List { units: context.units, sources: Vec::new() };
+    let mut list = List { practice: context.practice, units: context.units, sources: Vec::new() };
     list.limits(context);
     list.series();
     list.rivet_alloys();
@@ -35,10 +35,10 @@ pub(super) fn run<'a>(args: &SourcesArgs, context: &Context<'a>) -> Result<Repor
     list.rules();
     let wanted = args.status.map(|word| word.status());
     let sources: Vec<Source<'_>> =
-        list.sources.into_iter().filter(|source| wanted.is_none_or(|status| source.basis.status == status)).collect();
+        list.sources.into_iter().filter(|source| wanted.is_none_or(|status| source.cited.status == status)).collect();
 
     let mut report = Report::new("sources", context);
-    let count = |status| sources.iter().filter(|source| source.basis.status == status).count();
+    let count = |status| sources.iter().filter(|source| source.cited.status == status).count();
     let statuses = [Status::Shop, Status::Published, Status::Practice, Status::Memory];
     report.result = json!({
         "counts": statuses.iter().map(|status| (status.word().to_owned(), count(*status).into())).collect::<serde_json::Map<String, serde_json::Value>>(),
@@ -46,9 +46,9 @@ pub(super) fn run<'a>(args: &SourcesArgs, context: &Context<'a>) -> Result<Repor
             "group": source.group,
             "what": source.what,
             "value": source.value,
-            "document": source.basis.document,
-            "place": source.basis.place,
-            "status": source.basis.status.word(),
+            "document": source.cited.document,
+            "place": source.cited.place,
+            "status": source.cited.status.word(),
         })).collect::<Vec<serde_json::Value>>(),
     });
     let counted: Vec<String> = statuses
@@ -67,7 +67,7 @@ pub(super) fn run<'a>(args: &SourcesArgs, context: &Context<'a>) -> Result<Repor
     for group in groups {
         report.heading(group);
         let rows = sources.iter().filter(|source| source.group == group).map(|source| {
-            let Basis { document, place, status } = source.basis;
+            let Citation { document, place, status } = source.cited;
             let place = if place.is_empty() { String::new() } else { format!(", {place}") };
             vec![format!("{}: {}", source.what, source.value), status.word().to_owned(), format!("{document}{place}")]
         });
@@ -83,8 +83,8 @@ pub(super) fn run<'a>(args: &SourcesArgs, context: &Context<'a>) -> Result<Repor
     for source in &sources {
         let mut record = Record::new(context.units);
         record.text("group", source.group).text("what", &source.what).text("value", &source.value);
-        record.text("document", source.basis.document).text("place", source.basis.place);
-        record.text("status", source.basis.status);
+        record.text("document", source.cited.document).text("place", source.cited.place);
+        record.text("status", source.cited.status);
         report.rows.push(record);
     }
     Ok(report)
@@ -95,17 +95,19 @@ struct Source<'a> {
     group: &'static str,
     what: String,
     value: String,
-    basis: Basis<'a>,
+    cited: Citation<'a>,
 }
 
 struct List<'a> {
+    practice: &'a Practice<'a>,
     units: Units,
     sources: Vec<Source<'a>>,
 }
 
 impl<'a> List<'a> {
-    fn add(&mut self, group: &'static str, what: impl Display, value: impl Display, basis: Basis<'a>) {
-        self.sources.push(Source { group, what: what.to_string(), value: value.to_string(), basis });
+    fn add(&mut self, group: &'static str, what: impl Display, value: impl Display, basis: Basis) {
+        let cited = self.practice.cite(basis);
+        self.sources.push(Source { group, what: what.to_string(), value: value.to_string(), cited });
     }
 
     fn limits(&mut self, context: &Context<'a>) {
@@ -159,6 +161,10 @@ impl<'a> List<'a> {
                 self.add("rivets", format_args!("{name} length tolerance"), either_way, tolerance.basis);
             }
             self.sizes(series);
+            let unknown = series.unknown;
+            for (what, basis) in [("head", unknown.head), ("shank", unknown.shank), ("dimensions", unknown.fit)] {
+                self.add("rivets", format_args!("{name} {what} where not known here"), "open the document", basis);
+            }
         }
         self.not_read();
     }
@@ -207,8 +213,8 @@ impl<'a> List<'a> {
                     shear.basis,
                 );
             }
-            for (density, basis) in alloy.densities_lb_in3() {
-                self.add(GROUP, format_args!("{name} density"), format_args!("{density} lb/in3"), *basis);
+            for &(density, basis) in alloy.densities_lb_in3() {
+                self.add(GROUP, format_args!("{name} density"), format_args!("{density} lb/in3"), basis);
             }
             if let Some(basis) = alloy.driven_as_received() {
                 self.add(GROUP, name, "driven as received", basis);
@@ -232,7 +238,7 @@ impl<'a> List<'a> {
                 self.add(GROUP, format_args!("{name} mark on the head"), mark, basis);
             }
             if let Some((structural, basis)) = alloy.is_structural() {
-                self.add(GROUP, name, if structural { "for structure" } else { "not for structure" }, *basis);
+                self.add(GROUP, name, if structural { "for structure" } else { "not for structure" }, basis);
             }
             if let Some((offered, basis)) = alloy.for_new_design() {
                 self.add(GROUP, name, if offered { "for new designs" } else { "not for new designs" }, basis);
@@ -267,12 +273,12 @@ impl<'a> List<'a> {
             self.add("sheet", what, said.join(", "), basis);
         }
         for material in Material::known() {
-            self.add("sheet", material, "named in a table", *material.basis());
+            self.add("sheet", material, "named in a table", material.basis());
         }
     }
 
     fn drills(&mut self) {
-        let mut bases: Vec<(Basis<'static>, Vec<Drill>)> = Vec::new();
+        let mut bases: Vec<(Basis, Vec<Drill>)> = Vec::new();
         for drill in Drill::all() {
             match bases.iter_mut().find(|(basis, _)| *basis == drill.basis()) {
                 Some((_, drills)) => drills.push(drill),
@@ -298,11 +304,11 @@ impl<'a> List<'a> {
         const GROUP: &str = "joint strength";
         for row in hole_table::HOLES {
             let what = format!("nominal hole for {}", self.units.size(row.rivet));
-            self.add(GROUP, what, self.units.length(row.hole), hole_table::BASIS);
+            self.add(GROUP, what, self.units.length(row.hole), Basis::HDBK5J_T8_1_2A);
         }
         for cell in shear_table::CELLS {
             let what = format!("single shear of {} {}", self.units.size(cell.rivet), cell.alloy_temper);
-            self.add(GROUP, what, self.units.force(cell.ultimate), *cell.basis);
+            self.add(GROUP, what, self.units.force(cell.ultimate), cell.basis);
         }
         for row in flush_table::ROWS {
             let sheet = match row.sheet {
@@ -316,15 +322,15 @@ impl<'a> List<'a> {
                 self.units.length(row.thickness)
             );
             let knife = if row.knife_edge { ", a knife edge" } else { "" };
-            self.add(GROUP, what, format_args!("{}{knife}", self.units.force(row.ultimate)), *row.basis);
+            self.add(GROUP, what, format_args!("{}{knife}", self.units.force(row.ultimate)), row.basis);
         }
-        self.add(GROUP, "thin-sheet factor on rivet shear", "single and double shear", thin_sheet::BASIS);
+        self.add(GROUP, "thin-sheet factor on rivet shear", "single and double shear", Basis::HDBK5J_T8_1_2_1B);
         let least = format!("{} D", plain(thin_sheet::LEAST_RATIO));
-        self.add(GROUP, "thinnest sheet with a published strength", least, thin_sheet::LEAST_RATIO_BASIS);
+        self.add(GROUP, "thinnest sheet with a published strength", least, Basis::HDBK5H_LEAST_RATIO);
         for (name, factors) in [("fitting", Factors::FITTING), ("seam", Factors::SEAM)] {
-            self.add(GROUP, format_args!("factor of safety, {name}"), factors.safety.value, *factors.safety.basis);
+            self.add(GROUP, format_args!("factor of safety, {name}"), factors.safety.value, factors.safety.basis);
             if let Some(fitting) = factors.fitting {
-                self.add(GROUP, "fitting factor", fitting.value, *fitting.basis);
+                self.add(GROUP, "fitting factor", fitting.value, fitting.basis);
             }
         }
         for rule in substitution_table::RULES {
@@ -334,7 +340,7 @@ impl<'a> List<'a> {
                 Step::NextSize => "the next size".to_owned(),
             };
             let what = format!("{} in place of {}{up_to}", rule.substitute.alloy(), rule.original.alloy());
-            self.add(GROUP, what, format_args!("{step} larger"), *rule.basis);
+            self.add(GROUP, what, format_args!("{step} larger"), rule.basis);
         }
         self.splices();
     }
@@ -349,13 +355,13 @@ impl<'a> List<'a> {
                 .map(|line| line.rivets().iter().flatten().count() + usize::from(line.an3().is_some()))
                 .sum();
             let what = format!("table {number}, rivets and bolts an inch");
-            self.add(GROUP, what, format_args!("{} sheets, {cells} cells", lines.len()), *table.basis());
+            self.add(GROUP, what, format_args!("{} sheets, {cells} cells", lines.len()), table.basis());
             for (what, (part, basis)) in [
                 ("rivet shear over sheet tension", table.shear_part()),
                 ("bearing over sheet tension, used", table.bearing_part()),
                 ("bearing over sheet tension, printed", table.printed_bearing_part()),
             ] {
-                self.add(GROUP, format_args!("table {number}, {what}"), plain(part), *basis);
+                self.add(GROUP, format_args!("table {number}, {what}"), plain(part), basis);
             }
         }
         for (what, member) in [
@@ -365,51 +371,21 @@ impl<'a> List<'a> {
             ("single-lap sheet", Member::SingleLap),
         ] {
             let (percent, basis) = member.percent();
-            self.add(GROUP, format_args!("share of the count, {what}"), format_args!("{percent} %"), *basis);
+            self.add(GROUP, format_args!("share of the count, {what}"), format_args!("{percent} %"), basis);
         }
     }
 
     /// What each module rests on besides its tables and limits, and what has no table of its own.
     fn rules(&mut self) {
-        use shophead::joint::{
-            buckling, combined, compare, flexibility::Formula, group, lap, layers, margin, modes, row, sharing, splice,
-            strength, strip,
-        };
-        use shophead::{access, damage, hole, pattern, practice, removal, select, squeeze, trim, upset};
-        type Rules = &'static [(&'static str, Basis<'static>)];
-        let groups: [(&'static str, &[Rules]); 8] = [
-            ("rules of lengths", &[select::BASES, practice::BASES]),
-            ("rules of driven heads", &[upset::BASES, squeeze::BASES]),
-            ("rules of holes", &[hole::BASES, pattern::BASES]),
-            ("rules of damage and cuts", &[damage::BASES, trim::BASES]),
-            (
-                "rules of joint strength",
-                &[strength::BASES, flush_table::BASES, modes::BASES, margin::BASES, compare::BASES],
-            ),
-            (
-                "rules of rows and groups",
-                &[
-                    row::BASES,
-                    strip::BASES,
-                    group::BASES,
-                    combined::BASES,
-                    sharing::BASES,
-                    layers::BASES,
-                    lap::BASES,
-                    buckling::BASES,
-                ],
-            ),
-            ("rules of splices", &[splice::BASES]),
-            ("rules of access and removal", &[access::BASES, removal::BASES]),
-        ];
-        for (group, lists) in groups {
-            for (what, basis) in lists.iter().copied().flatten() {
-                self.add(group, what, "a rule", *basis);
+        use shophead::joint::{buckling, flexibility::Formula};
+        for topic in Topic::ALL {
+            for rule in RULES.iter().filter(|rule| rule.topic == topic) {
+                self.add(topic.as_str(), rule.subject, "a rule", rule.basis);
             }
         }
         for formula in Formula::ALL {
             let what = format!("flexibility of a fastener, {formula}");
-            self.add("rules of rows and groups", what, formula.fitted_to(), *formula.basis());
+            self.add("rules of rows and groups", what, formula.fitted_to(), formula.basis());
         }
         for fixity in buckling::FIXITIES {
             let what = format!("fixity between rivets, {}", fixity.fastening);
@@ -420,7 +396,7 @@ impl<'a> List<'a> {
     fn places(&mut self) {
         for place in Place::ALL {
             if let Some(given) = solid_required(Structure::Secondary, shophead::structure::Member::Skin, &[*place]) {
-                self.add("driven solid rivets only", place.word(), "no blind rivets", *given.basis);
+                self.add("driven solid rivets only", place.word(), "no blind rivets", given.basis);
             }
         }
         for (what, structure, member) in [
@@ -428,7 +404,7 @@ impl<'a> List<'a> {
             ("spar caps and longerons", Structure::Secondary, shophead::structure::Member::SparCap),
         ] {
             if let Some(given) = solid_required(structure, member, &[]) {
-                self.add("driven solid rivets only", what, "no blind rivets", *given.basis);
+                self.add("driven solid rivets only", what, "no blind rivets", given.basis);
             }
         }
     }

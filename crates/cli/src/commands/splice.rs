@@ -12,7 +12,7 @@ use shophead::joint::strength::{Governing, JointStrength, Shear};
 use shophead::layout::check_pitch;
 use shophead::length::{Length, Toleranced};
 use shophead::material::Material;
-use shophead::practice::{Case, Given, Name};
+use shophead::practice::{Case, Given, Name, Practice};
 use shophead::rivet::part::Part;
 use shophead::select::check_alloy;
 use shophead::stack::{Layer, Preparation, Stack};
@@ -51,12 +51,9 @@ pub(super) fn run<'a>(args: &SpliceArgs, context: &Context<'a>) -> Result<Report
     match &strength {
         // The published table answers by itself; what the strengths lack is then worth knowing, no more.
         Some(found) => {
-            let severity = |finding: &Finding<'static>| match (&by_table, finding.severity) {
-                (Some(_), Severity::Refer) => Severity::Caution,
-                (_, severity) => severity,
-            };
+            let most = if by_table.is_some() { Severity::Caution } else { Severity::Refer };
             for finding in &found.joint.findings {
-                let finding = Finding { severity: severity(finding), ..*finding };
+                let finding = finding.at_most(most);
                 report.find(context, &subject, [&finding]);
             }
         }
@@ -109,7 +106,7 @@ pub(super) fn run<'a>(args: &SpliceArgs, context: &Context<'a>) -> Result<Report
     });
     let answer =
         Answer { rivet, width, by_table, also, strength, laid, rows_given, pattern, efficiency, least_pitch, member };
-    report.result = answer.json();
+    report.result = answer.json(context.practice);
     answer.text(&mut report, context);
     report.rows.push(answer.record(&report, context));
     Ok(report)
@@ -165,9 +162,9 @@ fn by_table_also(
 }
 
 /// The count by the strengths of sheet and rivet.
-struct ByStrength<'a> {
-    joint: JointStrength<'static>,
-    edge: Given<'a, Length>,
+struct ByStrength {
+    joint: JointStrength,
+    edge: Given<Length>,
     needed: Option<Needed>,
 }
 
@@ -178,7 +175,7 @@ fn by_strength<'a>(
     rivet: &Part<'_>,
     case: &Case,
     context: &Context<'a>,
-) -> Result<Option<ByStrength<'a>>, SpliceError> {
+) -> Result<Option<ByStrength>, SpliceError> {
     let Some(edge) = context.practice.length(Name::EdgeDistanceLeast, case) else { return Ok(None) };
     let strength = |stack| strength_through(rivet, &stack, edge.value, None, None, Shear::Single, None).ok();
     let Some(joint) = lap_of(material, thickness, rivet).and_then(strength) else { return Ok(None) };
@@ -203,27 +200,27 @@ fn lap_of(material: Material, thickness: Length, rivet: &Part<'_>) -> Option<Sta
 
 /// Where the rows of one side go.
 #[derive(Clone, Copy)]
-struct Pattern<'a> {
-    edge: Given<'a, Length>,
-    apart: Given<'a, Length>,
+struct Pattern {
+    edge: Given<Length>,
+    apart: Given<Length>,
     overlap: Length,
     /// From the side of the sheet to the first rivet of a row.
     first: Length,
 }
 
-struct Answer<'a> {
+struct Answer {
     rivet: Part<'static>,
     width: Length,
     by_table: Option<ByTable>,
     also: Option<ByTable>,
-    strength: Option<ByStrength<'a>>,
+    strength: Option<ByStrength>,
     laid: Option<Rows>,
     rows_given: bool,
-    pattern: Option<Pattern<'a>>,
+    pattern: Option<Pattern>,
     /// What the splice carries as laid out, over the whole sheet; by the strengths.
     efficiency: Option<f64>,
     member: Member,
-    least_pitch: Option<Given<'a, Length>>,
+    least_pitch: Option<Given<Length>>,
 }
 
 const fn critical(critical: Critical) -> &'static str {
@@ -233,12 +230,12 @@ const fn critical(critical: Critical) -> &'static str {
     }
 }
 
-impl Answer<'_> {
+impl Answer {
     fn needed(&self) -> Option<Needed> {
         self.strength.as_ref().and_then(|found| found.needed)
     }
 
-    fn own_governing(&self) -> Option<Governing<'static>> {
+    fn own_governing(&self) -> Option<Governing> {
         self.strength.as_ref().and_then(|found| found.joint.governing)
     }
 
@@ -270,9 +267,9 @@ impl Answer<'_> {
         self.least_pitch.and_then(|pitch| splice::most_per_row(self.width, pitch.value).ok())
     }
 
-    fn json(&self) -> Value {
+    fn json(&self, practice: &Practice<'_>) -> Value {
         let table = |found: &ByTable| {
-            let basis = found.table.basis();
+            let basis = practice.cite(found.table.basis());
             json!({
                 "document": basis.document,
                 "place": basis.place,
@@ -282,14 +279,14 @@ impl Answer<'_> {
                 "printed": found.per_inch.printed,
                 "formula": found.per_inch.formula,
                 "governing": critical(found.per_inch.critical),
-                "basis": json::basis(found.per_inch.basis),
-                "reduction_basis": json::basis(found.count.basis),
+                "basis": json::basis(found.per_inch.basis, practice),
+                "reduction_basis": json::basis(found.count.basis, practice),
             })
         };
         let strength = json::or_null(self.strength.as_ref(), |found| {
             json!({
-                "per_rivet": json::or_null(found.joint.allowable, json::allowable),
-                "edge": json::given(found.edge),
+                "per_rivet": json::or_null(found.joint.allowable, |known| json::allowable(known, practice)),
+                "edge": json::given(found.edge, practice),
                 "sheet_load": json::or_null(found.needed, |needed| json::force(needed.load)),
                 "rivets_per_inch": found.needed.map(|needed| needed.per_inch),
                 "rivets_total": found.needed.map(|needed| needed.total),
@@ -313,15 +310,15 @@ impl Answer<'_> {
                 "pitch": json::length(laid.pitch),
                 "given": self.rows_given,
                 "pattern": json::or_null(self.pattern, |pattern| json!({
-                    "edge": json::given(pattern.edge),
-                    "transverse_pitch": json::given(pattern.apart),
+                    "edge": json::given(pattern.edge, practice),
+                    "transverse_pitch": json::given(pattern.apart, practice),
                     "overlap": json::length(pattern.overlap),
                     "first": json::length(pattern.first),
                 })),
                 "efficiency": self.efficiency,
             })),
             "most_per_row": self.most_per_row(),
-            "least_pitch": json::or_null(self.least_pitch, json::given),
+            "least_pitch": json::or_null(self.least_pitch, |known| json::given(known, practice)),
         })
     }
 
@@ -360,7 +357,7 @@ impl Answer<'_> {
         }
         let (percent, reduction) = self.member.percent();
         if self.by_table.is_some() && percent < 100 {
-            pair("reduced to", format!("{percent} % of the table ({reduction})"));
+            pair("reduced to", format!("{percent} % of the table ({})", context.practice.cite(reduction)));
         }
         for found in [&self.by_table, &self.also].into_iter().flatten() {
             let what = match found.per_inch.critical {
@@ -371,7 +368,10 @@ impl Answer<'_> {
             let mark = memory_mark(found.per_inch.basis);
             pair(
                 &format!("table {}", found.table.number()),
-                format!("{per_inch} an inch, {total} in all, by {what}{mark} ({})", found.table.basis()),
+                format!(
+                    "{per_inch} an inch, {total} in all, by {what}{mark} ({})",
+                    context.practice.cite(found.table.basis())
+                ),
             );
         }
         match (self.needed(), self.own_governing()) {

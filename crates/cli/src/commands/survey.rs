@@ -72,7 +72,7 @@ pub(super) fn run<'a>(args: &SurveyArgs, job: &'a Job, context: &Context<'a>) ->
     let prepared = prepare(old.as_deref());
     let file = read_holes_file_from(prepared.content.clone(), path, job)?;
     let plan = Plan::make(job, context.practice);
-    let mut survey = Survey::new(&plan, &file, prepared.line_end, context.units);
+    let mut survey = Survey::new(&plan, &file, prepared.line_end, context.prompts);
     let mut talk = Talk::of(args.screen.width);
     let not_written = |error: io::Error| Stop::Failed(cannot("write", path, &error));
     // Everything has been read and understood: only now is anything written, and only if it is still as it was read.

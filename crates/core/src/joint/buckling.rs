@@ -24,21 +24,6 @@ use crate::material::SheetProperties;
 use crate::practice::{Case, Name, Practice};
 use crate::quantity::Stress;
 
-/// Where the column form stands.
-pub const BASIS: Basis<'static> =
-    Basis::published("aircraft structures text", "inter-rivet buckling as effective length, secondary quotation");
-/// Where the plate form stands.
-pub const PLATE_BASIS: Basis<'static> =
-    Basis::memory("aircraft structures practice", "inter-rivet buckling, plate form");
-const NO_FIGURE: Basis<'static> = Basis::practice("the sheet's modulus and compression yield stress are needed");
-
-/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
-pub const BASES: &[(&str, Basis<'static>)] = &[
-    ("buckling between rivets, column form", BASIS),
-    ("buckling between rivets, plate form", PLATE_BASIS),
-    ("what buckling between rivets needs", NO_FIGURE),
-];
-
 /// A fixity that a document gives, for the rivet or weld it names.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
@@ -48,35 +33,19 @@ pub struct Fixity {
     /// The fixity c.
     pub value: f64,
     /// Where it stands.
-    pub basis: Basis<'static>,
+    pub basis: Basis,
 }
 
 /// The fixities found. They contradict each other, and about the side of the driven head nothing sure is known (2 to 3).
 pub const FIXITIES: &[Fixity] = &[
-    Fixity { fastening: "flat head", value: 4.0, basis: Basis::memory("NACA TN 3785", "p 15") },
-    Fixity { fastening: "spot weld", value: 3.5, basis: Basis::memory("NACA TN 3785", "p 15") },
-    Fixity { fastening: "brazier head", value: 3.0, basis: Basis::memory("NACA TN 3785", "p 15") },
-    Fixity { fastening: "countersunk head", value: 1.0, basis: Basis::memory("NACA TN 3785", "p 15") },
-    Fixity {
-        fastening: "rivets, head not named",
-        value: 4.0,
-        basis: Basis::published("aircraft structures text", "section C7.12, secondary quotation"),
-    },
-    Fixity {
-        fastening: "brazier and round heads",
-        value: 3.0,
-        basis: Basis::published("aircraft structures practice", "secondary quotation against section C7.12"),
-    },
-    Fixity {
-        fastening: "bolts",
-        value: 4.0,
-        basis: Basis::published("aircraft structures text", "effective length 0.5, secondary quotation"),
-    },
-    Fixity {
-        fastening: "fasteners other than bolts",
-        value: 2.37,
-        basis: Basis::published("aircraft structures text", "effective length 0.65, secondary quotation"),
-    },
+    Fixity { fastening: "flat head", value: 4.0, basis: Basis::TN3785_P15 },
+    Fixity { fastening: "spot weld", value: 3.5, basis: Basis::TN3785_P15 },
+    Fixity { fastening: "brazier head", value: 3.0, basis: Basis::TN3785_P15 },
+    Fixity { fastening: "countersunk head", value: 1.0, basis: Basis::TN3785_P15 },
+    Fixity { fastening: "rivets, head not named", value: 4.0, basis: Basis::STRUCTURES_C7_12 },
+    Fixity { fastening: "brazier and round heads", value: 3.0, basis: Basis::AGAINST_C7_12 },
+    Fixity { fastening: "bolts", value: 4.0, basis: Basis::EFFECTIVE_LENGTH_05 },
+    Fixity { fastening: "fasteners other than bolts", value: 2.37, basis: Basis::EFFECTIVE_LENGTH_065 },
 ];
 
 /// The elastic stress at which the sheet buckles between its rivets, as a column.
@@ -119,7 +88,7 @@ pub fn largest_pitch(fixity: f64, modulus: Stress, thickness: Length, stress: St
 
 /// A sheet between its rivets.
 #[derive(Clone, Debug, PartialEq)]
-pub struct InterRivet<'a> {
+pub struct InterRivet {
     /// The fixity that the practice gives for the head.
     pub fixity: f64,
     /// The stress by the elastic formula, whether it holds that far or not.
@@ -129,12 +98,12 @@ pub struct InterRivet<'a> {
     /// The largest pitch for the stress asked for; `None` where none was asked for or the formula does not reach it.
     pub largest_pitch: Option<Length>,
     /// The weakest basis in it.
-    pub basis: &'a Basis<'a>,
+    pub basis: Basis,
     /// What was found.
-    pub findings: Findings<'a>,
+    pub findings: Findings,
 }
 
-impl InterRivet<'_> {
+impl InterRivet {
     /// What the sheet is sure to stand: the elastic stress, but not more than the end of the elastic range. Where the elastic stress
     /// lies above that end the sheet stands at least that much, since up to there its modulus is the elastic one.
     #[must_use]
@@ -190,14 +159,14 @@ impl core::error::Error for BucklingError {}
 /// assert!(found.largest_pitch.expect("elastic") < pitch);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-pub fn inter_rivet<'a>(
+pub fn inter_rivet(
     sheet: &SheetProperties,
     thickness: Length,
     pitch: Length,
     applied: Option<Stress>,
     case: &Case,
-    practice: &Practice<'a>,
-) -> Result<Option<InterRivet<'a>>, BucklingError> {
+    practice: &Practice<'_>,
+) -> Result<Option<InterRivet>, BucklingError> {
     if thickness <= Length::ZERO {
         return Err(BucklingError::ThicknessNotPositive);
     }
@@ -221,11 +190,11 @@ pub fn inter_rivet<'a>(
         elastic: stress(quotient(fixity.value), modulus, thickness, pitch),
         elastic_up_to: Stress::from_psi(yield_stress.psi() * quotient(share.value)),
         largest_pitch: None,
-        basis: fixity.basis.weaker(share.basis).weaker(sheet.basis()).weaker(&BASIS),
+        basis: fixity.basis.weaker(share.basis).weaker(sheet.basis()).weaker(Basis::BUCKLING_COLUMN),
         findings: Findings::new(),
     };
     let against = |code, severity, measured, limit, basis| {
-        Finding::new(code, severity, basis).measured(Figure::Stress(measured)).limit(Figure::Stress(limit))
+        Finding::new(code, severity, basis).with_measured(Figure::Stress(measured)).with_limit(Figure::Stress(limit))
     };
     match applied {
         Some(applied) if applied > found.elastic_up_to => found.findings.push(against(
@@ -261,8 +230,8 @@ pub fn inter_rivet<'a>(
 
 /// The finding for a sheet of which modulus or compression yield is not published.
 #[must_use]
-pub const fn not_published() -> Finding<'static> {
-    Finding::new(Code::StrengthNotPublished, Severity::Refer, &NO_FIGURE)
+pub const fn not_published() -> Finding {
+    Finding::new(Code::StrengthNotPublished, Severity::Refer, Basis::BUCKLING_FIGURES)
 }
 
 /// In compression where published; of clad sheet the secondary one, which holds once the cladding yields.

@@ -21,18 +21,6 @@ use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::quantity::Force;
 
-const CIRCLE: Basis<'static> = Basis::memory("aircraft structures texts", "rivets in shear and tension, Rs² + Rt² = 1");
-const BOLT: Basis<'static> = Basis::memory("MIL-HDBK-5", "section 8.1, bolts in shear and tension, Rs³ + Rt² = 1");
-const UNTESTED: Basis<'static> =
-    Basis::published("AC 43.13-1B", "para 4-57g(3): no rivets where the load pulls the heads off");
-
-/// Where the rules of this module stand, one a line.
-pub const BASES: &[(&str, Basis<'static>)] = &[
-    ("shear and tension together, rivets", CIRCLE),
-    ("shear and tension together, bolts", BOLT),
-    ("rivets in tension", UNTESTED),
-];
-
 /// A published interaction of shear and tension.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Default)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
@@ -47,10 +35,10 @@ pub enum Curve {
 impl Curve {
     /// Where it stands.
     #[must_use]
-    pub const fn basis(self) -> &'static Basis<'static> {
+    pub const fn basis(self) -> Basis {
         match self {
-            Curve::Circle => &CIRCLE,
-            Curve::Bolt => &BOLT,
+            Curve::Circle => Basis::SHEAR_AND_TENSION_RIVETS,
+            Curve::Bolt => Basis::SHEAR_AND_TENSION_BOLTS,
         }
     }
 
@@ -78,16 +66,16 @@ pub struct Loads {
 /// What the rivet carries.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Carries<'a> {
+pub struct Carries {
     /// In shear and bearing: the allowable of [`super::strength`].
-    pub shear: Allowable<'a>,
+    pub shear: Allowable,
     /// In tension, tested or published; `None` where there is none.
-    pub tension: Option<Allowable<'a>>,
+    pub tension: Option<Allowable>,
 }
 
 /// The answer.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Combined<'a> {
+pub struct Combined {
     /// Factored shear over its allowable.
     pub shear: f64,
     /// Factored tension over its allowable; `None` without one.
@@ -95,9 +83,9 @@ pub struct Combined<'a> {
     /// How far both loads can grow together, less one; `None` without an allowable for a tension that is there.
     pub margin: Option<f64>,
     /// The weakest basis in it.
-    pub basis: &'a Basis<'a>,
+    pub basis: Basis,
     /// What was found.
-    pub findings: Findings<'a>,
+    pub findings: Findings,
 }
 
 /// Why there is no answer.
@@ -133,7 +121,7 @@ impl core::error::Error for CombinedError {}
 /// use shophead::joint::margin::{Factors, LoadKind};
 /// use shophead::joint::strength::Allowable;
 /// use shophead::quantity::Force;
-/// let tested = const { &Basis::shop("test report 12", "sheet 3") };
+/// let tested = Basis::own(0);
 /// let carries = |lbf| Allowable { force: Force::from_lbf(lbf), basis: tested };
 /// let loads = Loads { shear: Force::from_lbf(120.0), tension: Force::from_lbf(40.0), kind: LoadKind::Ultimate };
 /// let both = Carries { shear: carries(200.0), tension: Some(carries(80.0)) };
@@ -144,17 +132,12 @@ impl core::error::Error for CombinedError {}
 /// assert!(untested.margin.is_none() && untested.findings.must_refer());
 /// # Ok::<(), shophead::joint::combined::CombinedError>(())
 /// ```
-pub fn combine<'a>(
-    loads: Loads,
-    carries: &Carries<'a>,
-    factors: Factors<'a>,
-    curve: Curve,
-) -> Result<Combined<'a>, CombinedError> {
+pub fn combine(loads: Loads, carries: &Carries, factors: Factors, curve: Curve) -> Result<Combined, CombinedError> {
     let valid = |force: Force| force.is_finite() && force >= Force::ZERO;
     if !valid(loads.shear) || !valid(loads.tension) || (loads.shear == Force::ZERO && loads.tension == Force::ZERO) {
         return Err(CombinedError::LoadNotValid);
     }
-    let over = |force: Force, allowable: Allowable<'a>| {
+    let over = |force: Force, allowable: Allowable| {
         if force == Force::ZERO {
             return Ok(0.0);
         }
@@ -174,7 +157,8 @@ pub fn combine<'a>(
     let in_tension = if loads.tension == Force::ZERO { Some(0.0) } else { tension };
     let Some(in_tension) = in_tension else {
         found.findings.push(
-            Finding::new(Code::StrengthNotPublished, Severity::Refer, &UNTESTED).measured(Figure::Force(loads.tension)),
+            Finding::new(Code::StrengthNotPublished, Severity::Refer, Basis::AC43_NO_TENSION)
+                .with_measured(Figure::Force(loads.tension)),
         );
         return Ok(found);
     };
@@ -188,8 +172,8 @@ pub fn combine<'a>(
     if margin < 0.0 {
         found.findings.push(
             Finding::new(Code::MarginNegative, Severity::Refer, factors.safety.basis)
-                .measured(Figure::Ratio(margin))
-                .limit(Figure::Ratio(0.0)),
+                .with_measured(Figure::Ratio(margin))
+                .with_limit(Figure::Ratio(0.0)),
         );
     }
     Ok(found)
@@ -217,10 +201,10 @@ fn grows(curve: Curve, shear: f64, tension: f64) -> f64 {
 mod tests {
     use super::*;
 
-    const TESTED: Basis<'static> = Basis::shop("test", "");
+    const TESTED: Basis = Basis::own(0);
 
-    fn carries(shear: f64, tension: f64) -> Carries<'static> {
-        let allowable = |lbf| Allowable { force: Force::from_lbf(lbf), basis: &TESTED };
+    fn carries(shear: f64, tension: f64) -> Carries {
+        let allowable = |lbf| Allowable { force: Force::from_lbf(lbf), basis: TESTED };
         Carries { shear: allowable(shear), tension: Some(allowable(tension)) }
     }
 
@@ -249,7 +233,7 @@ mod tests {
         assert!(on.margin.unwrap().abs() < 1e-12);
         let circle = combine(loads(80.0, 61.0), &carries(100.0, 100.0), Factors::SEAM, Curve::Circle).unwrap();
         assert!(circle.margin.unwrap() < 0.0 && circle.findings.has(Code::MarginNegative));
-        assert_eq!(circle.basis, &CIRCLE);
+        assert_eq!(circle.basis, Basis::SHEAR_AND_TENSION_RIVETS);
     }
 
     #[test]

@@ -10,28 +10,19 @@ use crate::length::Length;
 use crate::material::RivetAlloy;
 use crate::rivet::part::Part;
 
-const NOT_WEAKER: Basis<'static> = Basis::published("AC 43.13-1B", "para 4-57b, p 4-16");
-
-/// Where the steps of [`Step::NextSize`] stand: 1/32 in up to 1/4, 1/16 in above.
-pub const NEXT_SIZE_BASIS: Basis<'static> = Basis::published("MIL-R-47196A", "next larger size");
-
-/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
-pub const BASES: &[(&str, Basis<'static>)] =
-    &[("a replacement must not be weaker", NOT_WEAKER), ("next larger size of a substitute", NEXT_SIZE_BASIS)];
-
 /// Two joints side by side.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Comparison<'a> {
+pub struct Comparison {
     /// New allowable over old; `None` where one of them is not published.
     pub ratio: Option<f64>,
     /// What gives way first in the old joint.
-    pub before: Option<Governing<'a>>,
+    pub before: Option<Governing>,
     /// What gives way first in the new joint.
-    pub after: Option<Governing<'a>>,
+    pub after: Option<Governing>,
     /// The weakest basis of both.
-    pub basis: &'a Basis<'a>,
+    pub basis: Basis,
     /// What the comparison found; the joints keep their own findings.
-    pub findings: Findings<'a>,
+    pub findings: Findings,
 }
 
 /// Holds the new joint against the old one.
@@ -39,7 +30,7 @@ pub struct Comparison<'a> {
 /// An old joint that carries nothing gives no ratio, and neither does one of which a part is not published; the finding then says
 /// `strength-not-published`.
 #[must_use]
-pub fn compare<'a>(before: &JointStrength<'a>, after: &JointStrength<'a>) -> Comparison<'a> {
+pub fn compare(before: &JointStrength, after: &JointStrength) -> Comparison {
     let mut findings = Findings::new();
     let ratio = compare_into(&Carried::of(before), &Carried::of(after), &mut |finding| findings.push(finding));
     let basis = before.basis.weaker(after.basis);
@@ -48,26 +39,26 @@ pub fn compare<'a>(before: &JointStrength<'a>, after: &JointStrength<'a>) -> Com
 
 /// What of a strength is compared: a small part of it, so that two of them need not be kept at once.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct Carried<'a> {
-    pub(super) allowable: Option<Allowable<'a>>,
-    pub(super) basis: &'a Basis<'a>,
+pub(crate) struct Carried {
+    pub(super) allowable: Option<Allowable>,
+    pub(super) basis: Basis,
 }
 
-impl<'a> Carried<'a> {
-    fn of(found: &JointStrength<'a>) -> Carried<'a> {
+impl Carried {
+    fn of(found: &JointStrength) -> Carried {
         Carried { allowable: found.allowable, basis: found.basis }
     }
 }
 
 /// The ratio of a comparison; its findings go elsewhere.
-pub(crate) fn compare_into<'a>(before: &Carried<'a>, after: &Carried<'a>, push: &mut Sink<'_, 'a>) -> Option<f64> {
+pub(crate) fn compare_into(before: &Carried, after: &Carried, push: &mut Sink<'_>) -> Option<f64> {
     let forces = before.allowable.zip(after.allowable).map(|(before, after)| (before.force, after.force));
     let ratio = forces.map(|(before, after)| after.lbf() / before.lbf()).filter(|ratio| ratio.is_finite());
     match (ratio, forces) {
         (Some(ratio), Some((before, after))) if ratio < 1.0 => push(
-            Finding::new(Code::WeakerThanBefore, Severity::Refer, &NOT_WEAKER)
-                .measured(Figure::Force(after))
-                .limit(Figure::Force(before)),
+            Finding::new(Code::WeakerThanBefore, Severity::Refer, Basis::AC43_NOT_WEAKER)
+                .with_measured(Figure::Force(after))
+                .with_limit(Figure::Force(before)),
         ),
         (Some(_), _) => {}
         (None, _) => {
@@ -84,7 +75,7 @@ pub struct Substitute {
     /// Least nominal diameter of the substitute.
     pub diameter: Length,
     /// Where the rule stands.
-    pub basis: &'static Basis<'static>,
+    pub basis: Basis,
 }
 
 /// How large a rivet of another alloy must be, by the published rules; edge distance and pitch must be checked again for it.
@@ -105,7 +96,7 @@ pub struct Substitute {
 #[must_use]
 pub fn substitute(original: RivetAlloy, substitute: RivetAlloy, diameter: Length) -> Option<Substitute> {
     if original == substitute {
-        return Some(Substitute { diameter, basis: &NOT_WEAKER });
+        return Some(Substitute { diameter, basis: Basis::AC43_NOT_WEAKER });
     }
     let mut rules = RULES.iter().filter(|rule| rule.original == original && rule.substitute == substitute).peekable();
     rules.peek()?;
@@ -138,7 +129,7 @@ pub fn substitute(original: RivetAlloy, substitute: RivetAlloy, diameter: Length
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[must_use]
-pub fn check_substitute(original: &Part<'_>, new: &Part<'_>) -> Findings<'static> {
+pub fn check_substitute(original: &Part<'_>, new: &Part<'_>) -> Findings {
     let mut findings = Findings::new();
     if original.alloy() == new.alloy() {
         return findings;
@@ -146,21 +137,21 @@ pub fn check_substitute(original: &Part<'_>, new: &Part<'_>) -> Findings<'static
     match substitute(original.alloy(), new.alloy(), original.diameter()) {
         Some(rule) if new.diameter() < rule.diameter => findings.push(
             Finding::new(Code::SubstituteTooSmall, Severity::Refer, rule.basis)
-                .measured(Figure::Length(new.diameter()))
-                .limit(Figure::Length(rule.diameter)),
+                .with_measured(Figure::Length(new.diameter()))
+                .with_limit(Figure::Length(rule.diameter)),
         ),
         Some(_) => {}
         None => {
             let driven = original.alloy().fsu_driven().zip(new.alloy().fsu_driven());
             let as_strong = driven.is_some_and(|((old, _), (new, _))| new >= old);
             let severity = if as_strong { Severity::Caution } else { Severity::Refer };
-            findings.push(Finding::new(Code::SubstituteNotNamed, severity, &NOT_WEAKER));
+            findings.push(Finding::new(Code::SubstituteNotNamed, severity, Basis::AC43_NOT_WEAKER));
         }
     }
     findings
 }
 
-/// See [`NEXT_SIZE_BASIS`].
+/// See [`Basis::SPEC_47196_NEXT_SIZE_FOR_SUBSTITUTE`].
 const FINE_STEPS_UP_TO: Length = Length::from_64ths(16);
 
 fn stepped(step: Step, diameter: Length) -> Length {

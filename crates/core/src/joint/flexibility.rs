@@ -78,32 +78,14 @@ impl Formula {
 
     /// Where it stands.
     #[must_use]
-    pub const fn basis(self) -> &'static Basis<'static> {
+    pub const fn basis(self) -> Basis {
         match self {
-            Formula::Stp927Riveted => {
-                const { &Basis::published("ASTM STP 927", "1986, riveted metal, secondary quotation") }
-            }
-            Formula::Stp927Bolted => {
-                const { &Basis::published("ASTM STP 927", "1986, bolted metal, secondary quotation") }
-            }
-            Formula::Stp486 => const { &Basis::published("ASTM STP 486", "1971, secondary quotation") },
-            Formula::ThicknessSquared => {
-                const {
-                    &Basis::published(
-                        "guide to fastener flexibility",
-                        "sec 9.4, secondary quotation; publication not named",
-                    )
-                }
-            }
-            Formula::Exponential => {
-                const {
-                    &Basis::published(
-                        "guide to fastener flexibility",
-                        "sec 9.3, secondary quotation; original unpublished",
-                    )
-                }
-            }
-            Formula::Tn1051 => const { &Basis::published("NACA TN 1051", "1946, secondary quotation") },
+            Formula::Stp927Riveted => Basis::STP927_RIVETED,
+            Formula::Stp927Bolted => Basis::STP927_BOLTED,
+            Formula::Stp486 => Basis::STP486,
+            Formula::ThicknessSquared => Basis::FLEXIBILITY_SEC_9_4,
+            Formula::Exponential => Basis::FLEXIBILITY_SEC_9_3,
+            Formula::Tn1051 => Basis::TN1051,
         }
     }
 

@@ -40,26 +40,11 @@ pub struct FlushRow {
     /// Whether the table marks the countersink as a knife edge, undesirable and not approved. Thinner sheet is worse.
     pub knife_edge: bool,
     /// Where the row stands.
-    pub basis: &'static Basis<'static>,
+    pub basis: Basis,
 }
 
 /// The driven shear stress of the rivets of this table, 2117-T3; no other alloy is covered.
 pub const DRIVEN_SHEAR: Stress = Stress::from_ksi(30.0);
-
-const READ: Basis<'static> = Basis::published("MIL-HDBK-5F", "flush-head table, secondary quotation");
-const RECALLED: Basis<'static> = Basis::memory("MIL-HDBK-5", "section 8.1.2.2, MS20426AD in machine-countersunk sheet");
-
-/// Where the mark of a knife edge stands.
-pub const KNIFE_EDGE_BASIS: Basis<'static> =
-    Basis::published("MIL-HDBK-5F", "flush-head table, 3/32 rivet in 0.032 in sheet, secondary quotation");
-
-/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
-pub const BASES: &[(&str, Basis<'static>)] = &[
-    ("flush joints, as quoted", READ),
-    ("flush joints, as recalled", RECALLED),
-    ("knife edges in the flush joint table", KNIFE_EDGE_BASIS),
-    ("flush joints in stronger sheet", STRONGER_SHEET),
-];
 
 const fn read(
     preparation: Preparation,
@@ -75,7 +60,7 @@ const fn read(
     FlushRow {
         sheet: FlushSheet::Al2024T3,
         yield_load,
-        basis: &READ,
+        basis: Basis::HDBK5F_FLUSH_HEADS,
         ..recalled(preparation, rivet_64ths, mils, ultimate)
     }
 }
@@ -89,7 +74,7 @@ const fn recalled(preparation: Preparation, rivet_64ths: i16, mils: u16, ultimat
         ultimate: Force::from_lbf(ultimate),
         yield_load: None,
         knife_edge: false,
-        basis: &RECALLED,
+        basis: Basis::HDBK5_FLUSH_JOINTS,
     }
 }
 
@@ -164,14 +149,10 @@ impl Least {
 /// Tempers of 2024 that stand in the handbook's tables as sheet and are T42 or stronger.
 const T42_OR_STRONGER: &[&str] = &["T42", "T3", "T4", "T351", "T361", "T62", "T81"];
 
-/// Using a row for a stronger sheet of another alloy than its own.
-const STRONGER_SHEET: Basis<'static> =
-    Basis::practice("a flush joint table also serves sheet that is stronger in tension and bearing than its own");
-
 impl FlushSheet {
     /// Whether a row for this sheet may serve another, and on what that rests besides the row: the row's own words, or practice
     /// when the other sheet is only stronger.
-    fn serves(self, sheet: &SheetProperties) -> Option<Option<&'static Basis<'static>>> {
+    fn serves(self, sheet: &SheetProperties) -> Option<Option<Basis>> {
         let (named, least) = match self {
             FlushSheet::Al2024T3 => (sheet.alloy() == "2024" && sheet.temper() == "T3", BARE_2024_T3),
             FlushSheet::Clad2024T42 => {
@@ -181,7 +162,7 @@ impl FlushSheet {
         if named {
             Some(None)
         } else if least.reached_by(sheet) {
-            Some(Some(&STRONGER_SHEET))
+            Some(Some(Basis::STRONGER_SHEET))
         } else {
             None
         }
@@ -199,7 +180,7 @@ pub fn flush_row(
     preparation: Preparation,
     sheet: &SheetProperties,
     thickness: Length,
-) -> Option<(&'static FlushRow, &'static Basis<'static>)> {
+) -> Option<(&'static FlushRow, Basis)> {
     ROWS.iter()
         .filter(|row| row.rivet == rivet && row.preparation == preparation && row.thickness <= thickness)
         .filter_map(|row| Some((row, row.sheet.serves(sheet)?)))

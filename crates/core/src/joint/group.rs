@@ -31,21 +31,6 @@ use crate::layout::Point;
 use crate::length::Length;
 use crate::quantity::Force;
 
-/// Where the method stands for rivets that are alike.
-pub const BASIS: Basis<'static> =
-    Basis::published("Handbook of Civil Engineering Calculations, 2nd ed.", "p 1.84, eccentric load on a rivet group");
-/// Where the method stands for rivets of different weight.
-pub const WEIGHTED_BASIS: Basis<'static> =
-    Basis::memory("elastic vector method", "positions and shares weighted by shank area");
-const STRENGTHS: Basis<'static> = Basis::practice("a margin of a group needs the strength of every rivet in it");
-
-/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
-pub const BASES: &[(&str, Basis<'static>)] = &[
-    ("eccentric load on a group, rivets alike", BASIS),
-    ("eccentric load on a group, rivets of different size", WEIGHTED_BASIS),
-    ("margin of a group", STRENGTHS),
-];
-
 /// Loads that differ by less than this part of the greatest are called equal, so that the rivet named as the most loaded does not
 /// hang on the last bit.
 const EQUAL_WITHIN: f64 = 1e-9;
@@ -53,25 +38,25 @@ const EQUAL_WITHIN: f64 = 1e-9;
 /// One rivet of a group.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Member<'a> {
+pub struct Member {
     /// Where it stands.
     pub at: Point,
     /// How much it takes beside the others: its shank area, its stiffness, or 1 where all are alike. Above zero; only ratios count.
     pub weight: f64,
     /// What it carries at failure, where known.
-    pub allowable: Option<Allowable<'a>>,
+    pub allowable: Option<Allowable>,
 }
 
-impl Member<'_> {
+impl Member {
     /// One of many that are alike, of unknown strength.
     #[must_use]
-    pub const fn alike(at: Point) -> Member<'static> {
+    pub const fn alike(at: Point) -> Member {
         Member { at, weight: 1.0, allowable: None }
     }
 
     /// Weighted by its shank area, of unknown strength.
     #[must_use]
-    pub fn by_area(at: Point, diameter: Length) -> Member<'static> {
+    pub fn by_area(at: Point, diameter: Length) -> Member {
         let diameter = diameter.to_inches_f64();
         Member { at, weight: core::f64::consts::FRAC_PI_4 * diameter * diameter, allowable: None }
     }
@@ -137,19 +122,19 @@ impl Share {
 /// The rivet that governs.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Worst<'a> {
+pub struct Worst {
     /// Which, counted from 0 in the order given.
     pub rivet: usize,
     /// Its margin.
-    pub margin: Margin<'a>,
+    pub margin: Margin,
     /// Where its strength stands.
-    pub basis: &'a Basis<'a>,
+    pub basis: Basis,
 }
 
 /// The answer. It keeps no list of its own: shares are worked out as they are asked for, so a group may have any number of rivets.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Group<'g, 'a> {
-    rivets: &'g [Member<'a>],
+pub struct Group<'g> {
+    rivets: &'g [Member],
     origin: Point,
     heaviest: f64,
     sums: Sums,
@@ -165,11 +150,13 @@ pub struct Group<'g, 'a> {
     /// The rivet with the greatest load, counted from 0; the first of equals.
     pub most_loaded: usize,
     /// The rivet with the least margin; `None` where factors were not given or a strength is not known.
-    pub worst: Option<Worst<'a>>,
+    pub worst: Option<Worst>,
     /// The weakest basis in it.
-    pub basis: &'a Basis<'a>,
+    pub basis: Basis,
+    /// The rivet whose strength rests on that basis, counted from 0; `None` where the method itself is the weakest.
+    pub weakest: Option<usize>,
     /// What was found.
-    pub findings: Findings<'a>,
+    pub findings: Findings,
 }
 
 /// The sums of the method, in inches and pounds from the first rivet, weights over the greatest.
@@ -261,11 +248,7 @@ fn offset(from: Point, to: Point) -> (f64, f64) {
 /// assert!((corner.size().lbf() - 5_677.5).abs() < 0.1);
 /// # Ok::<(), shophead::joint::group::GroupError>(())
 /// ```
-pub fn share<'g, 'a>(
-    rivets: &'g [Member<'a>],
-    load: PlaneLoad,
-    factors: Option<Factors<'a>>,
-) -> Result<Group<'g, 'a>, GroupError> {
+pub fn share<'g>(rivets: &'g [Member], load: PlaneLoad, factors: Option<Factors>) -> Result<Group<'g>, GroupError> {
     let first = rivets.first().ok_or(GroupError::NoRivets)?;
     let heaviest = heaviest(rivets)?;
     let (load_x, load_y, extra) = (load.x.lbf(), load.y.lbf(), load.moment_in_lbf);
@@ -279,9 +262,9 @@ pub fn share<'g, 'a>(
     if sums.polar == 0.0 && sums.moment != 0.0 {
         return Err(GroupError::NothingResistsMoment);
     }
-    let mut basis = &BASIS;
+    let mut basis = Basis::GROUP_ALIKE;
     if rivets.iter().any(|rivet| rivet.weight != first.weight) {
-        basis = &WEIGHTED_BASIS;
+        basis = Basis::GROUP_WEIGHTED;
     }
     let mut group = Group {
         rivets,
@@ -295,6 +278,7 @@ pub fn share<'g, 'a>(
         most_loaded: 0,
         worst: None,
         basis,
+        weakest: None,
         findings: Findings::new(),
     };
     group.findings.push(Finding::new(Code::ElasticSharesOnly, Severity::Note, basis));
@@ -305,7 +289,7 @@ pub fn share<'g, 'a>(
     Ok(group)
 }
 
-fn heaviest(rivets: &[Member<'_>]) -> Result<f64, GroupError> {
+fn heaviest(rivets: &[Member]) -> Result<f64, GroupError> {
     let mut heaviest = 0.0_f64;
     for rivet in rivets {
         if !(rivet.weight.is_finite() && rivet.weight > 0.0) {
@@ -316,8 +300,8 @@ fn heaviest(rivets: &[Member<'_>]) -> Result<f64, GroupError> {
     Ok(heaviest)
 }
 
-fn sums(rivets: &[Member<'_>], origin: Point, heaviest: f64, load: PlaneLoad) -> Sums {
-    let weighted = |rivet: &Member<'_>| (rivet.weight / heaviest, offset(origin, rivet.at));
+fn sums(rivets: &[Member], origin: Point, heaviest: f64, load: PlaneLoad) -> Sums {
+    let weighted = |rivet: &Member| (rivet.weight / heaviest, offset(origin, rivet.at));
     let (mut weight, mut x, mut y) = (0.0, 0.0, 0.0);
     for (w, (dx, dy)) in rivets.iter().map(weighted) {
         weight += w;
@@ -339,7 +323,11 @@ fn moment(origin: Point, (x, y): (f64, f64), load: PlaneLoad) -> f64 {
     let (arm_x, arm_y) = offset(origin, load.at);
     let (along_x, along_y) = ((arm_x - x) * load.y.lbf(), (arm_y - y) * load.x.lbf());
     let moment = along_x - along_y;
-    if libm::fabs(moment) <= ROUNDED * (libm::fabs(along_x) + libm::fabs(along_y)) { 0.0 } else { moment }
+    if moment.is_finite() && libm::fabs(moment) <= ROUNDED * (libm::fabs(along_x) + libm::fabs(along_y)) {
+        0.0
+    } else {
+        moment
+    }
 }
 
 fn at(origin: Point, x: f64, y: f64) -> Option<Point> {
@@ -369,15 +357,15 @@ fn most(loads: impl Iterator<Item = f64> + Clone) -> Result<usize, GroupError> {
     Ok(loads.position(|load| load >= greatest * (1.0 - EQUAL_WITHIN)).unwrap_or(0))
 }
 
-impl<'g, 'a> Group<'g, 'a> {
+impl<'g> Group<'g> {
     /// The load on each rivet, in the order given.
-    pub fn shares(&self) -> impl ExactSizeIterator<Item = Share> + Clone + use<'_, 'g, 'a> {
+    pub fn shares(&self) -> impl ExactSizeIterator<Item = Share> + Clone + use<'_, 'g> {
         self.rivets.iter().map(|rivet| self.share(rivet))
     }
 
     /// The load on a rivet of the group.
     #[must_use]
-    pub fn share(&self, rivet: &Member<'_>) -> Share {
+    pub fn share(&self, rivet: &Member) -> Share {
         let Sums { weight, x, y, polar, load_x, load_y, moment } = self.sums;
         let w = rivet.weight / self.heaviest;
         let (dx, dy) = offset(self.origin, rivet.at);
@@ -396,8 +384,8 @@ impl<'g, 'a> Group<'g, 'a> {
         self.rotation_centre.map(|centre| self.centroid.distance(centre))
     }
 
-    fn judge(&mut self, kind: LoadKind, factors: Factors<'a>) -> Result<(), GroupError> {
-        let mut worst: Option<Worst<'a>> = None;
+    fn judge(&mut self, kind: LoadKind, factors: Factors) -> Result<(), GroupError> {
+        let mut worst: Option<Worst> = None;
         let mut known = true;
         for (index, rivet) in self.rivets.iter().enumerate() {
             let Some(allowable) = rivet.allowable else {
@@ -413,21 +401,24 @@ impl<'g, 'a> Group<'g, 'a> {
                 Err(MarginError::OutOfRange) => continue,
                 margin => margin?,
             };
-            self.basis = self.basis.weaker(allowable.basis);
+            let weaker = self.basis.weaker(allowable.basis);
+            if weaker != self.basis {
+                (self.basis, self.weakest) = (weaker, Some(index));
+            }
             let tie = EQUAL_WITHIN * (1.0 + margin.value);
             if worst.is_none_or(|worst| margin.value < worst.margin.value - tie) {
                 worst = Some(Worst { rivet: index, margin, basis: allowable.basis });
             }
         }
         if !known {
-            self.findings.push(Finding::new(Code::StrengthNotPublished, Severity::Refer, &STRENGTHS));
+            self.findings.push(Finding::new(Code::StrengthNotPublished, Severity::Refer, Basis::STRENGTHS_OF_GROUP));
             return Ok(());
         }
         if let Some(worst) = worst.filter(|worst| worst.margin.value < 0.0) {
             self.findings.push(
                 Finding::new(Code::MarginNegative, Severity::Refer, worst.basis)
-                    .measured(Figure::Ratio(worst.margin.value))
-                    .limit(Figure::Ratio(0.0)),
+                    .with_measured(Figure::Ratio(worst.margin.value))
+                    .with_limit(Figure::Ratio(0.0)),
             );
         }
         self.worst = worst;
@@ -453,7 +444,7 @@ mod tests {
     fn what_is_no_group_is_an_error() {
         let down = load(0.0, -100.0, at(1.0, 0.0), 0.0);
         let one = [Member::alike(at(0.0, 0.0))];
-        let error = |rivets: &[Member<'static>], load| share(rivets, load, None).unwrap_err();
+        let error = |rivets: &[Member], load| share(rivets, load, None).unwrap_err();
         assert_eq!(error(&[], down), GroupError::NoRivets);
         assert_eq!(error(&one, down), GroupError::NothingResistsMoment);
         assert_eq!(error(&[one[0]; 3], down), GroupError::NothingResistsMoment);
@@ -489,7 +480,7 @@ mod tests {
 
     #[test]
     fn the_worst_rivet_is_the_one_with_the_least_margin_not_the_greatest_load() {
-        let basis = const { &Basis::published("test", "") };
+        let basis = Basis::own(0);
         let strong = |lbf| Some(Allowable { force: Force::from_lbf(lbf), basis });
         // Load nearer to the second: shares 25 and 75.
         let mut pair = [Member::alike(at(0.0, 0.0)), Member::alike(at(2.0, 0.0))];

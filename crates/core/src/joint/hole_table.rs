@@ -3,7 +3,6 @@
 //! MIL-HDBK-5H/5J and MMPDS-01, table 8.1.2(a): recalled, not read. The diameters equal the standard drill gauge diameters, and
 //! those from 3/32 to 1/4 reproduce the cells of AC 43.13-1B tables 4-9 to 4-11, which were read.
 
-use crate::basis::Basis;
 use crate::length::Length;
 
 /// One row: a rivet, its drill and the diameter that its strength counts.
@@ -17,9 +16,6 @@ pub struct NominalHole {
     /// Nominal hole diameter.
     pub hole: Length,
 }
-
-/// Where the table stands.
-pub const BASIS: Basis<'static> = Basis::memory("MIL-HDBK-5J", "table 8.1.2(a)");
 
 const fn row(rivet_64ths: i16, drill: &'static str, hole_ten_thousandths: u16) -> NominalHole {
     NominalHole {

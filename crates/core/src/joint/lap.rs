@@ -18,12 +18,6 @@ use crate::stack::Stack;
 
 /// Modulus of an aluminium rivet, where none is given.
 pub const ALUMINIUM_RIVET: Stress = Stress::from_msi(10.3);
-/// Where [`ALUMINIUM_RIVET`] stands.
-pub const ALUMINIUM_RIVET_BASIS: Basis<'static> =
-    Basis::published("guide to fastener flexibility", "sec 7 example 3, aluminium rivet, secondary quotation");
-
-/// Where the rules of this module stand, one a line.
-pub const BASES: &[(&str, Basis<'static>)] = &[("modulus of an aluminium rivet", ALUMINIUM_RIVET_BASIS)];
 
 /// Rows one behind the other, all alike.
 #[derive(Clone, Copy, Debug)]
@@ -56,11 +50,11 @@ pub struct Shared {
     /// What it gives for one rivet.
     pub flexibility: Flexibility,
     /// The modulus of the rivet that was counted, and where it stands; without basis as it was given.
-    pub rivet_modulus: (Stress, Option<&'static Basis<'static>>),
+    pub rivet_modulus: (Stress, Option<Basis>),
     /// The shares.
     pub sharing: Sharing,
     /// The weakest basis: of chain, formula and moduli.
-    pub basis: &'static Basis<'static>,
+    pub basis: Basis,
 }
 
 /// Why there are no shares.
@@ -158,7 +152,7 @@ pub fn shared(rows: &Rows<'_, '_>, formula: Formula) -> Result<Shared, LapError>
 fn reduce(rows: &Rows<'_, '_>, found: &mut Shared) -> Result<Bay, LapError> {
     found.rivet_modulus = match (rows.rivet_modulus, is_aluminium(rows.rivet.alloy())) {
         (Some(given), _) => (given, None),
-        (None, true) => (ALUMINIUM_RIVET, Some(&ALUMINIUM_RIVET_BASIS)),
+        (None, true) => (ALUMINIUM_RIVET, Some(Basis::FLEXIBILITY_SEC_7)),
         (None, false) => return Err(LapError::RivetModulusNotKnown),
     };
     let plates = plates(rows)?;
@@ -183,11 +177,11 @@ struct Plates {
     in_fastening: [Plate; 2],
     ea_a: Force,
     ea_b: Force,
-    basis: &'static Basis<'static>,
+    basis: Basis,
 }
 
 fn plates(rows: &Rows<'_, '_>) -> Result<Plates, LapError> {
-    let mut found = heapless::Vec::<(Plate, &'static Basis<'static>), 3>::new();
+    let mut found = heapless::Vec::<(Plate, Basis), 3>::new();
     for layer in rows.stack.load_carrying() {
         let thickness = layer.thickness.nominal();
         let properties = layer.material.and_then(|material| material.properties(thickness));
@@ -196,15 +190,15 @@ fn plates(rows: &Rows<'_, '_>) -> Result<Plates, LapError> {
             .ok_or(LapError::ModulusNotPublished)?;
         found.push((Plate { thickness, modulus }, basis)).map_err(|_| LapError::SheetsDoNotFit)?;
     }
-    let ea = |plate: &Plate| stiffness(plate.modulus, rows.pitch, plate.thickness);
+    let ea = |plate: Plate| stiffness(plate.modulus, rows.pitch, plate.thickness);
     match (found.as_slice(), rows.shear) {
-        ([(a, a_basis), (b, b_basis)], Shear::Single) => {
-            Ok(Plates { in_fastening: [*a, *b], ea_a: ea(a), ea_b: ea(b), basis: a_basis.weaker(b_basis) })
+        (&[(a, a_basis), (b, b_basis)], Shear::Single) => {
+            Ok(Plates { in_fastening: [a, b], ea_a: ea(a), ea_b: ea(b), basis: a_basis.weaker(b_basis) })
         }
-        ([(top, top_basis), (middle, middle_basis), (bottom, bottom_basis)], Shear::Double) => {
+        (&[(top, top_basis), (middle, middle_basis), (bottom, bottom_basis)], Shear::Double) => {
             let thinner = if top.thickness <= bottom.thickness { top } else { bottom };
             Ok(Plates {
-                in_fastening: [*middle, *thinner],
+                in_fastening: [middle, thinner],
                 ea_a: ea(middle),
                 ea_b: Force::from_lbf(ea(top).lbf() + ea(bottom).lbf()),
                 basis: middle_basis.weaker(top_basis).weaker(bottom_basis),

@@ -17,7 +17,7 @@
 
 use core::fmt;
 
-use super::sharing::{DOUBLER_BASIS, Passing};
+use super::sharing::Passing;
 use crate::basis::Basis;
 use crate::length::Length;
 use crate::quantity::{Flexibility, Force};
@@ -28,12 +28,6 @@ pub const MAX_PLATES: usize = 5;
 const PLANES: usize = MAX_PLATES - 1;
 /// The most rows in one chain.
 pub const MAX_ROWS: usize = 32;
-
-/// Where the chain stands for more than two plates.
-pub const BASIS: Basis<'static> = Basis::memory("spring chain", "several plates, one spring a rivet between each two");
-
-/// Where the rules of this module stand, one a line.
-pub const BASES: &[(&str, Basis<'static>)] = &[("load sharing of more than two layers", BASIS)];
 
 /// One row: a spring between each two plates.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -127,7 +121,7 @@ pub struct Layers {
     fasteners: heapless::Vec<u16, MAX_ROWS>,
     start: heapless::Vec<Force, MAX_PLATES>,
     /// Where the chain stands.
-    pub basis: &'static Basis<'static>,
+    pub basis: Basis,
 }
 
 /// One row under load.
@@ -220,7 +214,7 @@ pub fn share(rows: &[LayerRow], bays: &[LayerBay], start: &[Force], end: &[Force
         gone_over: heapless::Vec::new(),
         fasteners: rows.iter().map(|row| row.fasteners).collect(),
         start: start.iter().copied().collect(),
-        basis: if start.len() > 2 { &BASIS } else { &DOUBLER_BASIS },
+        basis: if start.len() > 2 { Basis::LAYERS_CHAIN } else { Basis::DOUBLER_CHAIN },
     };
     // What has gone over behind the last row is known.
     let mut last = [0.0; PLANES];

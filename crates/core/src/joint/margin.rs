@@ -30,11 +30,11 @@ pub struct Load {
 /// One factor and where it comes from.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Factor<'a> {
+pub struct Factor {
     /// The factor, 1 or more.
     pub value: f64,
     /// Where it comes from.
-    pub basis: &'a Basis<'a>,
+    pub basis: Basis,
 }
 
 /// The factors between a limit load and the strength it needs.
@@ -43,29 +43,24 @@ pub struct Factor<'a> {
 /// continuous seams in metal plating made under approved practices and based on comprehensive test data (14 CFR 25.625(b)(1)).
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Factors<'a> {
+pub struct Factors {
     /// Limit to ultimate load.
-    pub safety: Factor<'a>,
+    pub safety: Factor,
     /// On fittings, their attachments and bearing; `None` where it is not asked for.
-    pub fitting: Option<Factor<'a>>,
+    pub fitting: Option<Factor>,
 }
 
-impl Factors<'static> {
+impl Factors {
     /// Factor of safety 1.5, no fitting factor.
-    pub const SEAM: Factors<'static> = Factors {
-        safety: Factor { value: 1.5, basis: &Basis::published("14 CFR", "25.303 and 23.2230(b)") },
-        fitting: None,
-    };
+    pub const SEAM: Factors = Factors { safety: Factor { value: 1.5, basis: Basis::CFR14_25_303 }, fitting: None };
 
     /// Factor of safety 1.5 and fitting factor 1.15.
-    pub const FITTING: Factors<'static> = Factors {
-        fitting: Some(Factor { value: 1.15, basis: &Basis::published("14 CFR", "25.625(a)") }),
-        ..Factors::SEAM
-    };
+    pub const FITTING: Factors =
+        Factors { fitting: Some(Factor { value: 1.15, basis: Basis::CFR14_25_625 }), ..Factors::SEAM };
 }
 
-impl Default for Factors<'static> {
-    fn default() -> Factors<'static> {
+impl Default for Factors {
+    fn default() -> Factors {
         Factors::FITTING
     }
 }
@@ -73,7 +68,7 @@ impl Default for Factors<'static> {
 /// A margin of safety with everything that makes it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Margin<'a> {
+pub struct Margin {
     /// The margin; negative when the joint does not carry the load.
     pub value: f64,
     /// The load with the factors that apply to it.
@@ -81,7 +76,7 @@ pub struct Margin<'a> {
     /// The load as given.
     pub load: Load,
     /// The factors as given; the factor of safety is not applied again to an ultimate load.
-    pub factors: Factors<'a>,
+    pub factors: Factors,
 }
 
 /// Why there is no margin.
@@ -127,7 +122,7 @@ impl core::error::Error for MarginError {}
 /// assert!((seam.value - 0.2933).abs() < 1e-4);
 /// # Ok::<(), shophead::joint::margin::MarginError>(())
 /// ```
-pub fn margin<'a>(allowable: Force, load: Load, factors: Factors<'a>) -> Result<Margin<'a>, MarginError> {
+pub fn margin(allowable: Force, load: Load, factors: Factors) -> Result<Margin, MarginError> {
     if !(load.force.is_finite() && load.force > Force::ZERO) {
         return Err(MarginError::LoadNotPositive);
     }
@@ -150,13 +145,6 @@ pub fn margin<'a>(allowable: Force, load: Load, factors: Factors<'a>) -> Result<
     Ok(Margin { value, factored_load, load, factors })
 }
 
-/// Where [`yield_margin`] stands.
-pub const YIELD_BASIS: Basis<'static> =
-    Basis::memory("14 CFR", "25.305(a): limit loads without permanent deformation that does harm");
-
-/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
-pub const BASES: &[(&str, Basis<'static>)] = &[("margin at yield", YIELD_BASIS)];
-
 /// The margin of a yield strength over a limit load: no factor of safety, the fitting factor where there is one.
 ///
 /// An ultimate load is first divided by the factor of safety.
@@ -173,7 +161,7 @@ pub const BASES: &[(&str, Basis<'static>)] = &[("margin at yield", YIELD_BASIS)]
 /// assert!((found.value - 0.25).abs() < 1e-12);
 /// # Ok::<(), shophead::joint::margin::MarginError>(())
 /// ```
-pub fn yield_margin<'a>(yield_load: Force, load: Load, factors: Factors<'a>) -> Result<Margin<'a>, MarginError> {
+pub fn yield_margin(yield_load: Force, load: Load, factors: Factors) -> Result<Margin, MarginError> {
     if !(factors.safety.value.is_finite() && factors.safety.value >= 1.0) {
         return Err(MarginError::FactorBelowOne);
     }

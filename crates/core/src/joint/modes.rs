@@ -4,7 +4,6 @@
 //! hole wider than the pitch gives a negative net section); [`super::strength`] checks first. Formulas (11.1) to (11.5) of the
 //! usual aircraft structures text.
 
-use crate::basis::Basis;
 use crate::length::Length;
 use crate::quantity::{Force, Stress};
 
@@ -147,21 +146,6 @@ pub fn pull_through(fsu: Stress, head: Length, thickness: Length) -> Force {
 pub fn rivet_tension(ftu: Stress, diameter: Length) -> Force {
     rivet_shear(ftu, diameter, 1.0)
 }
-
-/// Where [`net_section_staggered`] stands.
-pub const STAGGERED_BASIS: Basis<'static> = Basis::memory("steel construction practice", "net width with s²/4g");
-/// Where [`countersink_net_loss`] and [`countersink_tear_out_loss`] stand.
-pub const COUNTERSINK_BASIS: Basis<'static> = Basis::practice("what a countersink cuts away carries nothing");
-/// Where [`pull_through`] and [`rivet_tension`] stand.
-pub const PULL_BASIS: Basis<'static> =
-    Basis::memory("aircraft structures practice", "rivet in tension: shank, or head through the sheet");
-
-/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
-pub const BASES: &[(&str, Basis<'static>)] = &[
-    ("zigzag net section", STAGGERED_BASIS),
-    ("what a countersink takes off", COUNTERSINK_BASIS),
-    ("rivet in tension", PULL_BASIS),
-];
 
 /// Efficiency: the weakest mode over the strength of the sheet without holes.
 #[must_use]

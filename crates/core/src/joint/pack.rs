@@ -30,15 +30,15 @@ use crate::stack::{MAX_LAYERS, Stack};
 /// assert!((found.allowable.unwrap().force.lbf() - 388.0).abs() < 1.0);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-pub fn strength_through<'a>(
+pub fn strength_through(
     rivet: &Part<'_>,
     stack: &Stack,
     edge: Length,
     hole: Option<Length>,
     pitch: Option<Length>,
     shear: Shear,
-    load: Option<(Load, Factors<'a>)>,
-) -> Result<JointStrength<'a>, StrengthError> {
+    load: Option<(Load, Factors)>,
+) -> Result<JointStrength, StrengthError> {
     let mut found = JointStrength::nothing_yet();
     strength_through_into(&mut found, rivet, stack, edge, hole, pitch, shear, load)?;
     Ok(found)
@@ -50,15 +50,15 @@ pub fn strength_through<'a>(
 /// # Errors
 /// As [`strength_through`]; what was filled in until then is no answer.
 #[expect(clippy::too_many_arguments, reason = "those of strength_through and the place of the answer")]
-pub fn strength_through_into<'a>(
-    found: &mut JointStrength<'a>,
+pub fn strength_through_into(
+    found: &mut JointStrength,
     rivet: &Part<'_>,
     stack: &Stack,
     edge: Length,
     hole: Option<Length>,
     pitch: Option<Length>,
     shear: Shear,
-    load: Option<(Load, Factors<'a>)>,
+    load: Option<(Load, Factors)>,
 ) -> Result<(), StrengthError> {
     let mut sheets = heapless::Vec::new();
     put_sheets(stack, edge, &mut sheets)?;
@@ -75,14 +75,14 @@ pub(crate) fn carried_through(
     edge: Length,
     hole: Option<Length>,
     pitch: Option<Length>,
-) -> Result<(Carried<'static>, Option<Finding<'static>>), StrengthError> {
+) -> Result<(Carried, Option<Finding>), StrengthError> {
     let mut sheets = heapless::Vec::new();
     put_sheets(stack, edge, &mut sheets)?;
     let joint = Joint { sheets: &sheets, rivet: rivet_of(rivet), hole, shear: Shear::Single, pitch, load: None };
     let mut below_table = None;
-    let found = weakest(&joint, &mut |_| (), &mut |finding: Finding<'static>| {
-        if finding.code == Code::EdgeMarginBelowTable && below_table.is_none() {
-            below_table = Some(Finding { layer: finding.layer.map(|sheet| number_in(stack, sheet)), ..finding });
+    let found = weakest(&joint, &mut |_| (), &mut |finding: Finding| {
+        if finding.code() == Code::EdgeMarginBelowTable && below_table.is_none() {
+            below_table = Some(finding.renumbered(|sheet| number_in(stack, sheet)));
         }
     })?;
     let carried = Carried { allowable: found.load().0, basis: found.basis };
@@ -103,7 +103,7 @@ fn put_sheets(
     Ok(())
 }
 
-fn rivet_of(rivet: &Part<'_>) -> Rivet<'static> {
+fn rivet_of(rivet: &Part<'_>) -> Rivet {
     Rivet { diameter: rivet.size().shank_nominal, head: rivet.series().head, driven_shear: rivet.alloy().fsu_driven() }
 }
 
@@ -114,7 +114,7 @@ fn number_in(stack: &Stack, sheet: u8) -> u8 {
 }
 
 /// Numbers the sheets of an answer as layers of the whole stack, shims and sealant counted.
-fn number_as_in(stack: &Stack, found: &mut JointStrength<'_>) {
+fn number_as_in(stack: &Stack, found: &mut JointStrength) {
     let number = |sheet: u8| number_in(stack, sheet);
     for sheet in &mut found.sheets {
         sheet.layer = number(sheet.layer);
@@ -152,6 +152,6 @@ mod tests {
         let found = strength_through(&rivet, &stack, length(".25"), None, None, Shear::Single, None).expect("a joint");
         let numbers: heapless::Vec<u8, 8> = found.sheets.iter().map(|sheet| sheet.layer).collect();
         assert_eq!(numbers, [1, 3, 4]);
-        assert!(found.findings.iter().any(|finding| finding.layer == Some(4)), "the tab without material");
+        assert!(found.findings.iter().any(|finding| finding.layer() == Some(4)), "the tab without material");
     }
 }

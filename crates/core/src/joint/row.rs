@@ -27,13 +27,6 @@ use crate::quantity::{Force, Stress};
 use crate::rivet::part::Part;
 use crate::stack::{Layer, Preparation, Stack};
 
-const NOT_WEAKER: Basis<'static> = Basis::published("AC 43.13-1B", "para 4-57b, p 4-16");
-const HEAD_NEEDED: Basis<'static> = Basis::practice("the countersink is counted at the largest head of the rivet");
-
-/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
-pub const BASES: &[(&str, Basis<'static>)] =
-    &[("a row as planned must not be weaker", NOT_WEAKER), ("countersink of a row", HEAD_NEEDED)];
-
 /// A row as it is or as it will be.
 #[derive(Clone, Copy, Debug)]
 pub struct RowAsMade<'s, 'p> {
@@ -85,42 +78,42 @@ impl fmt::Display for RowMode {
 /// What gives way first in a row.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct RowGoverning<'a> {
+pub struct RowGoverning {
     /// How.
     pub mode: RowMode,
     /// In which sheet, counted from 1; `None` for the rivets.
     pub layer: Option<u8>,
     /// At which load for every inch of width.
-    pub per_inch: Allowable<'a>,
+    pub per_inch: Allowable,
 }
 
 /// What a row carries.
 #[derive(Clone, Debug, PartialEq)]
-pub struct RowStrength<'a> {
+pub struct RowStrength {
     /// One rivet of it.
-    pub joint: JointStrength<'a>,
+    pub joint: JointStrength,
     /// Rivets for every inch of width, all rows together.
     pub rivets_per_inch: f64,
     /// Load for every inch of width; `None` where a part is not published.
-    pub per_inch: Option<Allowable<'a>>,
+    pub per_inch: Option<Allowable>,
     /// Where an edge margin below 1.5 is all that stands in the way: what it would be with bearing in proportion. Practice.
-    pub indicated_per_inch: Option<Allowable<'a>>,
+    pub indicated_per_inch: Option<Allowable>,
     /// Load for every inch of width at which a sheet yields in bearing; never above `per_inch`.
-    pub yield_per_inch: Option<Allowable<'a>>,
+    pub yield_per_inch: Option<Allowable>,
     /// What gives way first, at the load or at the indication.
-    pub governing: Option<RowGoverning<'a>>,
+    pub governing: Option<RowGoverning>,
     /// Net section of each sheet for every inch of width, countersinks taken off.
-    pub net_sections: heapless::Vec<Option<Allowable<'a>>, MAX_SHEETS>,
+    pub net_sections: heapless::Vec<Option<Allowable>, MAX_SHEETS>,
     /// The weakest basis of all parts.
-    pub basis: &'a Basis<'a>,
+    pub basis: Basis,
     /// What was found, about one rivet and about the row.
-    pub findings: Findings<'a>,
+    pub findings: Findings,
 }
 
-impl<'a> RowStrength<'a> {
+impl RowStrength {
     /// Where an answer is filled in, for [`row_strength_into`].
     #[must_use]
-    pub const fn nothing_yet() -> RowStrength<'a> {
+    pub const fn nothing_yet() -> RowStrength {
         let joint = JointStrength::nothing_yet();
         RowStrength {
             rivets_per_inch: 0.0,
@@ -194,7 +187,7 @@ impl From<StrengthError> for RowError {
 /// assert!(comparison.findings.must_refer());
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-pub fn row_strength(row: &RowAsMade<'_, '_>) -> Result<RowStrength<'static>, RowError> {
+pub fn row_strength(row: &RowAsMade<'_, '_>) -> Result<RowStrength, RowError> {
     let mut found = RowStrength::nothing_yet();
     row_strength_into(&mut found, row)?;
     Ok(found)
@@ -205,7 +198,7 @@ pub fn row_strength(row: &RowAsMade<'_, '_>) -> Result<RowStrength<'static>, Row
 ///
 /// # Errors
 /// As [`row_strength`].
-pub fn row_strength_into(found: &mut RowStrength<'static>, row: &RowAsMade<'_, '_>) -> Result<(), RowError> {
+pub fn row_strength_into(found: &mut RowStrength, row: &RowAsMade<'_, '_>) -> Result<(), RowError> {
     if row.rows == 0 {
         return Err(RowError::NoRows);
     }
@@ -216,8 +209,7 @@ pub fn row_strength_into(found: &mut RowStrength<'static>, row: &RowAsMade<'_, '
     net_sections.clear();
     let pitch = row.pitch.to_inches_f64();
     let rivets_per_inch = f64::from(row.rows) / pitch;
-    let per_inch =
-        |load: Allowable<'static>, count: f64| Allowable { force: Force::from_lbf(load.force.lbf() * count), ..load };
+    let per_inch = |load: Allowable, count: f64| Allowable { force: Force::from_lbf(load.force.lbf() * count), ..load };
 
     let mut least = Least { governing: None, basis: joint.basis };
     if let Some(governing) = joint.governing {
@@ -269,13 +261,14 @@ struct Cut {
 }
 
 /// `Ok(None)` where nothing is cut away; the finding where a head is needed that is not known.
-fn cut_away(row: &RowAsMade<'_, '_>, layer: &Layer, number: u8) -> Result<Option<Cut>, Finding<'static>> {
+fn cut_away(row: &RowAsMade<'_, '_>, layer: &Layer, number: u8) -> Result<Option<Cut>, Finding> {
     if layer.preparation != Preparation::Countersunk {
         return Ok(None);
     }
     let size = row.rivet.size();
     let Some(head) = size.head.filter(|_| row.rivet.series().head.is_flush()) else {
-        return Err(Finding::new(Code::StrengthNotPublished, Severity::Refer, &HEAD_NEEDED).layer(number));
+        return Err(Finding::new(Code::StrengthNotPublished, Severity::Refer, Basis::COUNTERSINK_AT_LARGEST_HEAD)
+            .in_layer(number));
     };
     let thickness = layer.thickness.nominal();
     let Some(properties) = layer.material.and_then(|material| material.properties(thickness)) else {
@@ -301,7 +294,7 @@ fn cut_away(row: &RowAsMade<'_, '_>, layer: &Layer, number: u8) -> Result<Option
 /// Net section a pitch along the zigzag through two staggered rows; `None` where no row stands against another's gaps.
 ///
 /// A pitch of it has two holes and two legs, each half a pitch across the load and from row to row along it.
-fn zigzag(row: &RowAsMade<'_, '_>, layer: &Layer, cut: Option<Cut>) -> Option<Allowable<'static>> {
+fn zigzag(row: &RowAsMade<'_, '_>, layer: &Layer, cut: Option<Cut>) -> Option<Allowable> {
     let stagger = row.staggered.filter(|_| row.rows > 1)?;
     let thickness = layer.thickness.nominal();
     let properties = layer.material?.properties(thickness)?;
@@ -309,7 +302,7 @@ fn zigzag(row: &RowAsMade<'_, '_>, layer: &Layer, cut: Option<Cut>) -> Option<Al
     let hole = row.hole.or(nominal).unwrap_or(row.rivet.diameter());
     let leg = Leg { stagger, gauge: row.pitch.times(1, 2) };
     let force = modes::net_section_staggered(properties.ftu()?, thickness, row.pitch, hole, 2, &[leg; 2]);
-    let net = Allowable { force: force.max(Force::ZERO), basis: &modes::STAGGERED_BASIS };
+    let net = Allowable { force: force.max(Force::ZERO), basis: Basis::ZIGZAG_NET_WIDTH };
     Some(match cut {
         Some(Cut { net: lost, .. }) => less(net, Force::from_lbf(2.0 * lost.lbf())),
         None => net,
@@ -317,7 +310,7 @@ fn zigzag(row: &RowAsMade<'_, '_>, layer: &Layer, cut: Option<Cut>) -> Option<Al
 }
 
 /// The lesser of two net sections; of two that are alike the straight one.
-fn weaker_section<'a>(straight: Allowable<'a>, zigzag: Allowable<'a>) -> Allowable<'a> {
+fn weaker_section(straight: Allowable, zigzag: Allowable) -> Allowable {
     if zigzag.force < straight.force {
         Allowable { basis: zigzag.basis.weaker(straight.basis), ..zigzag }
     } else {
@@ -326,20 +319,20 @@ fn weaker_section<'a>(straight: Allowable<'a>, zigzag: Allowable<'a>) -> Allowab
 }
 
 /// What is left when `lost` is cut away; a countersink may cut more away than there is.
-fn less<'a>(part: Allowable<'a>, lost: Force) -> Allowable<'a> {
+fn less(part: Allowable, lost: Force) -> Allowable {
     Allowable {
         force: Force::from_lbf(part.force.lbf() - lost.lbf()).max(Force::ZERO),
-        basis: part.basis.weaker(&modes::COUNTERSINK_BASIS),
+        basis: part.basis.weaker(Basis::COUNTERSINK_CARRIES_NOTHING),
     }
 }
 
-struct Least<'a> {
-    governing: Option<RowGoverning<'a>>,
-    basis: &'a Basis<'a>,
+struct Least {
+    governing: Option<RowGoverning>,
+    basis: Basis,
 }
 
-impl<'a> Least<'a> {
-    fn add(&mut self, mode: RowMode, layer: Option<u8>, per_inch: Allowable<'a>) {
+impl Least {
+    fn add(&mut self, mode: RowMode, layer: Option<u8>, per_inch: Allowable) {
         self.basis = self.basis.weaker(per_inch.basis);
         if self.governing.is_none_or(|governing| per_inch.force < governing.per_inch.force) {
             self.governing = Some(RowGoverning { mode, layer, per_inch });
@@ -353,7 +346,7 @@ impl<'a> Least<'a> {
 /// rivet is at least as strong and every other hole leaves at least as much sheet. So the weaker of the rows made throughout like each
 /// kind of hole is on the safe side.
 #[must_use]
-pub fn weaker<'a>(one: RowStrength<'a>, other: RowStrength<'a>) -> RowStrength<'a> {
+pub fn weaker(one: RowStrength, other: RowStrength) -> RowStrength {
     match (one.per_inch, other.per_inch) {
         (None, _) => one,
         (Some(of_one), Some(of_other)) if of_one.force <= of_other.force => one,
@@ -363,39 +356,38 @@ pub fn weaker<'a>(one: RowStrength<'a>, other: RowStrength<'a>) -> RowStrength<'
 
 /// Two rows side by side.
 #[derive(Clone, Debug, PartialEq)]
-pub struct RowComparison<'a> {
+pub struct RowComparison {
     /// Strength an inch of the new row over the old one; `None` where one of them is not published.
     pub ratio: Option<f64>,
     /// The same with indications where an edge margin is below 1.5; to see where one stands.
     pub indicated_ratio: Option<f64>,
     /// What gives way first in the old row.
-    pub before: Option<RowGoverning<'a>>,
+    pub before: Option<RowGoverning>,
     /// What gives way first in the new one.
-    pub after: Option<RowGoverning<'a>>,
+    pub after: Option<RowGoverning>,
     /// The weakest basis of both.
-    pub basis: &'a Basis<'a>,
+    pub basis: Basis,
     /// What the comparison found; the rows keep their own findings.
-    pub findings: Findings<'a>,
+    pub findings: Findings,
 }
 
 /// Holds a row as planned against the row as installed.
 ///
 /// A ratio under 1 says [`Code::WeakerThanBefore`] and refers; a row of which a part is not published gives no ratio and refers too.
 #[must_use]
-pub fn compare_rows<'a>(before: &RowStrength<'a>, after: &RowStrength<'a>) -> RowComparison<'a> {
+pub fn compare_rows(before: &RowStrength, after: &RowStrength) -> RowComparison {
     let mut findings = Findings::new();
     let basis = before.basis.weaker(after.basis);
-    let over = |before: Allowable<'_>, after: Allowable<'_>| {
-        Some(after.force.lbf() / before.force.lbf()).filter(|r| r.is_finite())
-    };
+    let over =
+        |before: Allowable, after: Allowable| Some(after.force.lbf() / before.force.lbf()).filter(|r| r.is_finite());
     let ratio = before.per_inch.zip(after.per_inch).and_then(|(before, after)| over(before, after));
-    let shown = |row: &RowStrength<'a>| row.per_inch.or(row.indicated_per_inch);
+    let shown = |row: &RowStrength| row.per_inch.or(row.indicated_per_inch);
     let indicated_ratio = shown(before).zip(shown(after)).and_then(|(before, after)| over(before, after));
     match ratio {
         Some(ratio) if ratio < 1.0 => findings.push(
-            Finding::new(Code::WeakerThanBefore, Severity::Refer, &NOT_WEAKER)
-                .measured(Figure::Ratio(ratio))
-                .limit(Figure::Ratio(1.0)),
+            Finding::new(Code::WeakerThanBefore, Severity::Refer, Basis::AC43_NOT_WEAKER)
+                .with_measured(Figure::Ratio(ratio))
+                .with_limit(Figure::Ratio(1.0)),
         ),
         Some(_) => {}
         None => findings.push(Finding::new(Code::StrengthNotPublished, Severity::Refer, basis)),
@@ -497,7 +489,7 @@ mod tests {
         // 0.75 - 2 × 0.1285 + 0.2² / 0.75
         let zigzag = 63_000.0 * 0.040 * (0.75 - 2.0 * 0.1285 + 0.04 / 0.75) / 0.75;
         assert!((net(".2").force.lbf() - zigzag).abs() < 1e-6 && zigzag < straight);
-        assert_eq!(net(".2").basis.status, crate::basis::Status::Memory);
+        assert_eq!(net(".2").basis.status(), crate::basis::Status::Memory);
         // From here on the straight line is the weaker one: s² = pitch × hole.
         assert!((net(".32").force.lbf() - straight).abs() < 1e-6);
         let single = RowAsMade { staggered: Some(length(".2")), ..row(&rivet, &stack) };

@@ -29,20 +29,6 @@ use crate::quantity::{Flexibility, Force, Stress};
 /// The most rows in one chain.
 pub const MAX_ROWS: usize = 64;
 
-/// Where the chain stands.
-pub const BASIS: Basis<'static> = Basis::published("guide to fastener flexibility", "sec 8, secondary quotation");
-/// Where the chain stands for a doubler.
-pub const DOUBLER_BASIS: Basis<'static> = Basis::memory("spring chain", "plate B without load at both ends");
-const EQUAL: Basis<'static> =
-    Basis::published("guide to fastener flexibility", "sec 2, equal sharing at failure, secondary quotation");
-
-/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
-pub const BASES: &[(&str, Basis<'static>)] = &[
-    ("load sharing along rows", BASIS),
-    ("load sharing of a doubler", DOUBLER_BASIS),
-    ("equal shares at failure", EQUAL),
-];
-
 /// [`Sharing::stiffness_ratio`] below which the shares hardly move with the formula (guide to fastener flexibility, sec 8 to 10,
 /// secondary quotation).
 pub const HARDLY_MOVES_BELOW: f64 = 0.3;
@@ -184,9 +170,9 @@ pub struct Sharing {
     /// The greatest p / EA over C of any bay and row beside it: how stiff the fasteners are beside the plates.
     pub stiffness_ratio: f64,
     /// Where the chain stands.
-    pub basis: &'static Basis<'static>,
+    pub basis: Basis,
     /// What was found.
-    pub findings: Findings<'static>,
+    pub findings: Findings,
 }
 
 impl Sharing {
@@ -200,7 +186,7 @@ impl Sharing {
             peak: 0,
             equal_share: 0.0,
             stiffness_ratio: 0.0,
-            basis: &BASIS,
+            basis: Basis::FLEXIBILITY_SEC_8,
             findings: Findings::new(),
         }
     }
@@ -458,10 +444,10 @@ impl Chain<'_> {
         }
         found.peak = found.most_loaded()?;
         found.basis = match self.transfer {
-            Transfer::Lap => &BASIS,
-            Transfer::Doubler => &DOUBLER_BASIS,
+            Transfer::Lap => Basis::FLEXIBILITY_SEC_8,
+            Transfer::Doubler => Basis::DOUBLER_CHAIN,
         };
-        found.findings.push(Finding::new(Code::ElasticSharesOnly, Severity::Note, &EQUAL));
+        found.findings.push(Finding::new(Code::ElasticSharesOnly, Severity::Note, Basis::FLEXIBILITY_SEC_2));
         found.equal_share = 1.0 / self.rows as f64;
         Ok(())
     }
@@ -591,7 +577,7 @@ mod tests {
         assert_eq!((first.in_a.gross, first.in_a.bypass, first.in_a.bearing), (lbf(100.0), lbf(75.0), lbf(25.0)));
         assert_eq!((last.in_b.gross, last.in_b.bypass, last.in_b.bearing), (lbf(25.0), lbf(0.0), lbf(25.0)));
         assert_eq!(last.in_b.bearing_share(), Some(1.0));
-        assert_eq!(found.basis, &DOUBLER_BASIS);
+        assert_eq!(found.basis, Basis::DOUBLER_CHAIN);
     }
 
     #[test]

@@ -22,12 +22,8 @@ pub struct ShearCell {
     /// Ultimate load in single shear.
     pub ultimate: Force,
     /// Where the cell stands.
-    pub basis: &'static Basis<'static>,
+    pub basis: Basis,
 }
-
-const LATER: Basis<'static> = Basis::memory("MIL-HDBK-5J", "table 8.1.2(b)");
-const EARLIER: Basis<'static> =
-    Basis::memory("MIL-HDBK-5, earlier editions", "table 8.1.2(b); not certain to stand in 5H or 5J");
 
 const fn cell(
     alloy_temper: &'static str,
@@ -35,7 +31,7 @@ const fn cell(
     ksi: f64,
     rivet_64ths: i16,
     lbf: f64,
-    basis: &'static Basis<'static>,
+    basis: Basis,
 ) -> ShearCell {
     ShearCell {
         alloy_temper,
@@ -50,38 +46,38 @@ const fn cell(
 /// The recalled cells. Alloy and temper, code, driven shear in ksi, rivet in sixty-fourths of an inch, pounds force.
 #[rustfmt::skip]
 pub const CELLS: &[ShearCell] = &[
-    cell("5056-H32", "B", 28.0, 4, 99.0, &LATER), // 1/16
-    cell("5056-H32", "B", 28.0, 6, 203.0, &LATER), // 3/32
-    cell("5056-H32", "B", 28.0, 24, 3275.0, &LATER), // 3/8
-    cell("2117-T3", "AD", 30.0, 4, 106.0, &LATER), // 1/16
-    cell("2117-T3", "AD", 30.0, 8, 388.0, &LATER), // 1/8
-    cell("2117-T3", "AD", 30.0, 10, 596.0, &LATER), // 5/32
-    cell("2117-T3", "AD", 30.0, 12, 862.0, &LATER), // 3/16
-    cell("2117-T3", "AD", 30.0, 20, 2460.0, &LATER), // 5/16
-    cell("2117-T3", "AD", 30.0, 24, 3510.0, &LATER), // 3/8
-    cell("2017-T31", "D", 34.0, 4, 120.0, &EARLIER), // 1/16
-    cell("2017-T31", "D", 34.0, 6, 247.0, &EARLIER), // 3/32
-    cell("2017-T31", "D", 34.0, 8, 442.0, &EARLIER), // 1/8
-    cell("2017-T31", "D", 34.0, 10, 675.0, &EARLIER), // 5/32
-    cell("2017-T31", "D", 34.0, 16, 1765.0, &EARLIER), // 1/4
-    cell("2017-T31", "D", 34.0, 20, 2785.0, &EARLIER), // 5/16
-    cell("2017-T3", "D", 38.0, 4, 134.0, &LATER), // 1/16
-    cell("2017-T3", "D", 38.0, 8, 494.0, &LATER), // 1/8
-    cell("2017-T3", "D", 38.0, 12, 1090.0, &LATER), // 3/16
-    cell("2017-T3", "D", 38.0, 16, 1970.0, &LATER), // 1/4
-    cell("2017-T3", "D", 38.0, 20, 3115.0, &LATER), // 5/16
-    cell("2017-T3", "D", 38.0, 24, 4445.0, &LATER), // 3/8
-    cell("2024-T31", "DD", 41.0, 6, 296.0, &LATER), // 3/32
-    cell("2024-T31", "DD", 41.0, 10, 815.0, &LATER), // 5/32
-    cell("2024-T31", "DD", 41.0, 12, 1175.0, &LATER), // 3/16
-    cell("2024-T31", "DD", 41.0, 20, 3360.0, &LATER), // 5/16
-    cell("2024-T31", "DD", 41.0, 24, 4800.0, &LATER), // 3/8
-    cell("7050-T73", "E/KE", 43.0, 4, 152.0, &LATER), // 1/16
-    cell("7050-T73", "E/KE", 43.0, 8, 558.0, &LATER), // 1/8
-    cell("7050-T73", "E/KE", 43.0, 12, 1230.0, &LATER), // 3/16
-    cell("7050-T73", "E/KE", 43.0, 16, 2230.0, &LATER), // 1/4
-    cell("7050-T73", "E/KE", 43.0, 20, 3525.0, &LATER), // 5/16
-    cell("7050-T73", "E/KE", 43.0, 24, 5030.0, &LATER), // 3/8
+    cell("5056-H32", "B", 28.0, 4, 99.0, Basis::HDBK5J_T8_1_2B), // 1/16
+    cell("5056-H32", "B", 28.0, 6, 203.0, Basis::HDBK5J_T8_1_2B), // 3/32
+    cell("5056-H32", "B", 28.0, 24, 3275.0, Basis::HDBK5J_T8_1_2B), // 3/8
+    cell("2117-T3", "AD", 30.0, 4, 106.0, Basis::HDBK5J_T8_1_2B), // 1/16
+    cell("2117-T3", "AD", 30.0, 8, 388.0, Basis::HDBK5J_T8_1_2B), // 1/8
+    cell("2117-T3", "AD", 30.0, 10, 596.0, Basis::HDBK5J_T8_1_2B), // 5/32
+    cell("2117-T3", "AD", 30.0, 12, 862.0, Basis::HDBK5J_T8_1_2B), // 3/16
+    cell("2117-T3", "AD", 30.0, 20, 2460.0, Basis::HDBK5J_T8_1_2B), // 5/16
+    cell("2117-T3", "AD", 30.0, 24, 3510.0, Basis::HDBK5J_T8_1_2B), // 3/8
+    cell("2017-T31", "D", 34.0, 4, 120.0, Basis::HDBK5_EARLIER_T8_1_2B), // 1/16
+    cell("2017-T31", "D", 34.0, 6, 247.0, Basis::HDBK5_EARLIER_T8_1_2B), // 3/32
+    cell("2017-T31", "D", 34.0, 8, 442.0, Basis::HDBK5_EARLIER_T8_1_2B), // 1/8
+    cell("2017-T31", "D", 34.0, 10, 675.0, Basis::HDBK5_EARLIER_T8_1_2B), // 5/32
+    cell("2017-T31", "D", 34.0, 16, 1765.0, Basis::HDBK5_EARLIER_T8_1_2B), // 1/4
+    cell("2017-T31", "D", 34.0, 20, 2785.0, Basis::HDBK5_EARLIER_T8_1_2B), // 5/16
+    cell("2017-T3", "D", 38.0, 4, 134.0, Basis::HDBK5J_T8_1_2B), // 1/16
+    cell("2017-T3", "D", 38.0, 8, 494.0, Basis::HDBK5J_T8_1_2B), // 1/8
+    cell("2017-T3", "D", 38.0, 12, 1090.0, Basis::HDBK5J_T8_1_2B), // 3/16
+    cell("2017-T3", "D", 38.0, 16, 1970.0, Basis::HDBK5J_T8_1_2B), // 1/4
+    cell("2017-T3", "D", 38.0, 20, 3115.0, Basis::HDBK5J_T8_1_2B), // 5/16
+    cell("2017-T3", "D", 38.0, 24, 4445.0, Basis::HDBK5J_T8_1_2B), // 3/8
+    cell("2024-T31", "DD", 41.0, 6, 296.0, Basis::HDBK5J_T8_1_2B), // 3/32
+    cell("2024-T31", "DD", 41.0, 10, 815.0, Basis::HDBK5J_T8_1_2B), // 5/32
+    cell("2024-T31", "DD", 41.0, 12, 1175.0, Basis::HDBK5J_T8_1_2B), // 3/16
+    cell("2024-T31", "DD", 41.0, 20, 3360.0, Basis::HDBK5J_T8_1_2B), // 5/16
+    cell("2024-T31", "DD", 41.0, 24, 4800.0, Basis::HDBK5J_T8_1_2B), // 3/8
+    cell("7050-T73", "E/KE", 43.0, 4, 152.0, Basis::HDBK5J_T8_1_2B), // 1/16
+    cell("7050-T73", "E/KE", 43.0, 8, 558.0, Basis::HDBK5J_T8_1_2B), // 1/8
+    cell("7050-T73", "E/KE", 43.0, 12, 1230.0, Basis::HDBK5J_T8_1_2B), // 3/16
+    cell("7050-T73", "E/KE", 43.0, 16, 2230.0, Basis::HDBK5J_T8_1_2B), // 1/4
+    cell("7050-T73", "E/KE", 43.0, 20, 3525.0, Basis::HDBK5J_T8_1_2B), // 5/16
+    cell("7050-T73", "E/KE", 43.0, 24, 5030.0, Basis::HDBK5J_T8_1_2B), // 3/8
 ];
 
 /// The cell for a driven shear stress and a nominal rivet diameter, where one was recalled.

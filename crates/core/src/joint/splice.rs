@@ -25,7 +25,7 @@ use crate::quantity::{Force, Stress};
 use crate::rivet::Head;
 
 /// A part of the sheet's tensile strength, and where it stands.
-pub type Part = (f64, &'static Basis<'static>);
+pub type Part = (f64, Basis);
 
 /// One of the circular's tables.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -55,11 +55,11 @@ impl Table {
 
     /// Where it stands.
     #[must_use]
-    pub const fn basis(self) -> &'static Basis<'static> {
+    pub const fn basis(self) -> Basis {
         match self {
-            Table::T4_9 => const { &Basis::published("AC 43.13-1B", "table 4-9, p 4-37") },
-            Table::T4_10 => const { &Basis::published("AC 43.13-1B", "table 4-10, p 4-38") },
-            Table::T4_11 => const { &Basis::published("AC 43.13-1B", "table 4-11, p 4-39") },
+            Table::T4_9 => Basis::AC43_T4_9,
+            Table::T4_10 => Basis::AC43_T4_10,
+            Table::T4_11 => Basis::AC43_T4_11,
         }
     }
 
@@ -78,11 +78,9 @@ impl Table {
     #[must_use]
     pub const fn shear_part(self) -> Part {
         match self {
-            Table::T4_9 => (0.40, const { &Basis::published("AC 43.13-1B", "table 4-9 note b, p 4-37") }),
-            Table::T4_10 => {
-                (0.50, const { &Basis::memory("AC 43.13-1B", "table 4-10 note b, p 4-38; from the cells") })
-            }
-            Table::T4_11 => (0.70, const { &Basis::published("AC 43.13-1B", "table 4-11 note b, p 4-39") }),
+            Table::T4_9 => (0.40, Basis::AC43_T4_9_NOTE_B),
+            Table::T4_10 => (0.50, Basis::AC43_T4_10_CELLS),
+            Table::T4_11 => (0.70, Basis::AC43_T4_11_NOTE_B),
         }
     }
 
@@ -92,7 +90,7 @@ impl Table {
     pub const fn bearing_part(self) -> Part {
         match self {
             Table::T4_9 | Table::T4_10 => self.printed_bearing_part(),
-            Table::T4_11 => (1.65, const { &Basis::memory("AC 43.13-1B", "table 4-11, p 4-39; from the cells") }),
+            Table::T4_11 => (1.65, Basis::AC43_T4_11_CELLS),
         }
     }
 
@@ -100,9 +98,9 @@ impl Table {
     #[must_use]
     pub const fn printed_bearing_part(self) -> Part {
         match self {
-            Table::T4_9 => (1.60, const { &Basis::published("AC 43.13-1B", "table 4-9 note b, p 4-37") }),
-            Table::T4_10 => (1.60, const { &Basis::published("AC 43.13-1B", "table 4-10 note b, p 4-38") }),
-            Table::T4_11 => (1.60, const { &Basis::published("AC 43.13-1B", "table 4-11 note b, p 4-39") }),
+            Table::T4_9 => (1.60, Basis::AC43_T4_9_NOTE_B),
+            Table::T4_10 => (1.60, Basis::AC43_T4_10_NOTE_B),
+            Table::T4_11 => (1.60, Basis::AC43_T4_11_NOTE_B),
         }
     }
 
@@ -189,7 +187,7 @@ pub struct PerInch {
     /// What decides the formula.
     pub critical: Critical,
     /// What the count to use rests on.
-    pub basis: &'static Basis<'static>,
+    pub basis: Basis,
 }
 
 /// Why there is no count.
@@ -229,12 +227,6 @@ const AN3_SHEAR: Force = Force::from_lbf(2_126.0);
 /// Diameter of an AN-3 bolt.
 const AN3_DIAMETER: Length = Length::from_ten_thousandths(1_900);
 
-/// Where the diameter of the bolt stands.
-const AN3_BASIS: Basis<'static> = Basis::memory("AN3", "nominal diameter 0.190 in");
-
-/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
-pub const BASES: &[(&str, Basis<'static>)] = &[("AN-3 bolt", AN3_BASIS)];
-
 /// Fasteners an inch of width by a table of the circular.
 ///
 /// # Errors
@@ -260,13 +252,13 @@ pub fn per_inch(table: Table, thickness: Length, fastener: Fastener) -> Result<P
             let h = hole.to_inches_f64();
             let (shear_part, shear_basis) = table.shear_part();
             let area = core::f64::consts::FRAC_PI_4 * h * h;
-            let basis = shear_basis.weaker(bearing_basis).weaker(&hole_table::BASIS);
+            let basis = shear_basis.weaker(bearing_basis).weaker(Basis::HDBK5J_T8_1_2A);
             (t / (shear_part * area), 1.0 / (bearing_part * h), basis)
         }
         Fastener::An3Bolt => {
             let shear = table.bolt_sheet().map_or(0.0, |sheet| sheet.psi() * t / AN3_SHEAR.lbf());
             let bearing = 1.0 / (bearing_part * AN3_DIAMETER.to_inches_f64());
-            (shear, bearing, bearing_basis.weaker(&AN3_BASIS))
+            (shear, bearing, bearing_basis.weaker(Basis::AN3_DIAMETER))
         }
     };
     let formula = shear.max(bearing);
@@ -313,18 +305,12 @@ pub enum Member {
 impl Member {
     /// How many hundredths of the table's count, and where that stands.
     #[must_use]
-    pub const fn percent(self) -> (u8, &'static Basis<'static>) {
+    pub const fn percent(self) -> (u8, Basis) {
         match self {
-            Member::Other => (100, const { &Basis::published("AC 43.13-1B", "tables 4-9 to 4-11, p 4-37 to 4-39") }),
-            Member::Stringer => {
-                (80, const { &Basis::published("AC 43.13-1B", "tables 4-9 to 4-11 note a, p 4-37 to 4-39") })
-            }
-            Member::IntermediateFrame => {
-                (60, const { &Basis::published("AC 43.13-1B", "tables 4-9 to 4-11 note b, p 4-37 to 4-39") })
-            }
-            Member::SingleLap => {
-                (75, const { &Basis::published("AC 43.13-1B", "tables 4-9 to 4-11 note c, p 4-37 to 4-39") })
-            }
+            Member::Other => (100, Basis::AC43_SPLICES),
+            Member::Stringer => (80, Basis::AC43_SPLICES_NOTE_A),
+            Member::IntermediateFrame => (60, Basis::AC43_SPLICES_NOTE_B),
+            Member::SingleLap => (75, Basis::AC43_SPLICES_NOTE_C),
         }
     }
 
@@ -362,7 +348,7 @@ pub struct Count {
     /// How it was rounded.
     pub rounding: Rounding,
     /// Where the reduction stands.
-    pub basis: &'static Basis<'static>,
+    pub basis: Basis,
 }
 
 /// Whole rivets over a width, reduced for the member.

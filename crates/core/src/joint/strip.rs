@@ -13,8 +13,8 @@
 
 use core::fmt;
 
+use super::hole_table;
 use super::strength::Allowable;
-use super::{hole_table, modes};
 use crate::basis::Basis;
 use crate::layout::Point;
 use crate::length::Length;
@@ -23,17 +23,6 @@ use crate::rivet::part::Part;
 
 /// The most holes in a strip.
 pub const MAX_HOLES: usize = 96;
-
-/// Net section behind rivets that have taken their part already.
-pub const RELIEF_BASIS: Basis<'static> =
-    Basis::published("Machine design textbook", "ch. 9 Riveted Joints, examples of rows of unequal number");
-/// Rows of different rivets counted together.
-pub const MIXED_BASIS: Basis<'static> =
-    Basis::practice("rivets of different size each carry their full strength at failure");
-
-/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
-pub const BASES: &[(&str, Basis<'static>)] =
-    &[("net section of rows behind others", RELIEF_BASIS), ("rows of different rivets at failure", MIXED_BASIS)];
 
 /// One hole of a strip and its rivet.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -83,11 +72,11 @@ pub enum Pulled {
 /// A sheet of the strip.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct StripSheet<'a> {
+pub struct StripSheet {
     /// Thickness; above zero.
     pub thickness: Length,
     /// Ultimate tension and where it stands; above zero.
-    pub ftu: (Stress, &'a Basis<'a>),
+    pub ftu: (Stress, Basis),
     /// From which end it is pulled.
     pub pulled: Pulled,
 }
@@ -95,9 +84,9 @@ pub struct StripSheet<'a> {
 /// The weakest line through a sheet.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Line<'a> {
+pub struct Line {
     /// The load on the whole strip at which the sheet parts along it.
-    pub load: Allowable<'a>,
+    pub load: Allowable,
     /// What is left of the width along it, in inches.
     pub net_width: f64,
     /// How many holes it goes through.
@@ -193,14 +182,14 @@ pub fn all_rivets(holes: &[Hole], width: Length) -> Result<Force, StripError> {
 /// let row = |count, x: &str| even_row(count, width, Length::parse(x).unwrap());
 /// let holes: Vec<Hole> = row(1, "0").chain(row(3, "1")).chain(row(1, "2"))
 ///     .map(|at| Hole { at, diameter: Length::from_64ths(10), carries: Force::from_lbf(575.0) }).collect();
-/// let given = const { &Basis::shop("as given", "") };
+/// let given = Basis::AS_GIVEN;
 /// let sheet = StripSheet { thickness: Length::parse(".025")?, ftu: (Stress::from_ksi(70.0), given), pulled: Pulled::AtFirst };
 /// let line = weakest_line(&holes, width, &sheet)?;
 /// assert_eq!((line.holes, line.row), (1, Length::ZERO));
 /// assert!((line.net_width - (1.375 - 0.15625)).abs() < 1e-12);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-pub fn weakest_line<'a>(holes: &[Hole], width: Length, sheet: &StripSheet<'a>) -> Result<Line<'a>, StripError> {
+pub fn weakest_line(holes: &[Hole], width: Length, sheet: &StripSheet) -> Result<Line, StripError> {
     check(holes, width)?;
     let (ftu, basis) = sheet.ftu;
     if sheet.thickness <= Length::ZERO {
@@ -211,7 +200,7 @@ pub fn weakest_line<'a>(holes: &[Hole], width: Length, sheet: &StripSheet<'a>) -
     }
     let mut sorted: heapless::Vec<Hole, MAX_HOLES> = holes.iter().copied().collect();
     sorted.sort_unstable_by_key(|hole| (hole.at.y, hole.at.x));
-    let mut weakest: Option<Line<'a>> = None;
+    let mut weakest: Option<Line> = None;
     for (index, first) in sorted.iter().enumerate() {
         let x = first.at.x;
         // Each row once.
@@ -222,8 +211,8 @@ pub fn weakest_line<'a>(holes: &[Hole], width: Length, sheet: &StripSheet<'a>) -
         if !line.load.force.is_finite() {
             return Err(StripError::OutOfRange);
         }
-        let basis = if line.zigzag { basis.weaker(&modes::STAGGERED_BASIS) } else { basis };
-        let basis = if line.before > Force::ZERO { basis.weaker(&RELIEF_BASIS) } else { basis };
+        let basis = if line.zigzag { basis.weaker(Basis::ZIGZAG_NET_WIDTH) } else { basis };
+        let basis = if line.before > Force::ZERO { basis.weaker(Basis::ROWS_OF_UNEQUAL_NUMBER) } else { basis };
         let line = Line { load: Allowable { basis, ..line.load }, ..line };
         if weakest.is_none_or(|weakest| line.load.force < weakest.load.force) {
             weakest = Some(line);
@@ -242,7 +231,7 @@ struct Way {
 }
 
 /// The weakest line whose first row, from where the sheet is pulled, is the one at `row`.
-fn line_from<'a>(sorted: &[Hole], width: Length, sheet: &StripSheet<'a>, row: Length) -> Line<'a> {
+fn line_from(sorted: &[Hole], width: Length, sheet: &StripSheet, row: Length) -> Line {
     let is_before = |hole: &Hole| match sheet.pulled {
         Pulled::AtFirst => hole.at.x < row,
         Pulled::AtLast => hole.at.x > row,
@@ -310,7 +299,7 @@ mod tests {
         Length::parse(text).unwrap()
     }
 
-    const GIVEN: Basis<'static> = Basis::shop("test", "");
+    const GIVEN: Basis = Basis::own(0);
 
     fn strip(counts: &[u16], apart: &str, width: &str) -> Vec<Hole> {
         let mut holes = Vec::new();
@@ -324,8 +313,8 @@ mod tests {
         holes
     }
 
-    fn sheet(pulled: Pulled) -> StripSheet<'static> {
-        StripSheet { thickness: length(".040"), ftu: (Stress::from_ksi(60.0), &GIVEN), pulled }
+    fn sheet(pulled: Pulled) -> StripSheet {
+        StripSheet { thickness: length(".040"), ftu: (Stress::from_ksi(60.0), GIVEN), pulled }
     }
 
     #[test]
@@ -360,7 +349,7 @@ mod tests {
         let gained = 2.0 * (0.04 / (4.0 / 6.0) + 0.04 / 2.0);
         assert!(line.zigzag && line.holes == 5, "{line:?}");
         assert!((line.net_width - (2.0 - 5.0 * 0.125 + gained)).abs() < 1e-7, "{line:?}");
-        assert_eq!(line.load.basis, &modes::STAGGERED_BASIS);
+        assert_eq!(line.load.basis, Basis::ZIGZAG_NET_WIDTH);
         // Far apart: only two holes of the first row.
         let apart = weakest_line(&strip(&[2, 3], "3", "2"), length("2"), &sheet(Pulled::AtFirst)).unwrap();
         assert!(!apart.zigzag && apart.before == Force::ZERO && apart.holes == 2, "{apart:?}");
@@ -377,7 +366,7 @@ mod tests {
         assert_eq!(error(&holes, ".5"), StripError::HoleOutside);
         assert_eq!(error(&[Hole { carries: Force::from_lbf(f64::NAN), ..holes[0] }], "1"), StripError::NotPositive);
         let endless =
-            StripSheet { ftu: (Stress::from_psi(f64::MAX), &GIVEN), thickness: Length::MAX, ..sheet(Pulled::AtFirst) };
+            StripSheet { ftu: (Stress::from_psi(f64::MAX), GIVEN), thickness: Length::MAX, ..sheet(Pulled::AtFirst) };
         assert_eq!(weakest_line(&holes, length("1"), &endless), Err(StripError::OutOfRange));
     }
 }

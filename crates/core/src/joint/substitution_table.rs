@@ -31,12 +31,8 @@ pub struct Rule {
     /// How much larger the substitute must be.
     pub step: Step,
     /// Where the rule stands.
-    pub basis: &'static Basis<'static>,
+    pub basis: Basis,
 }
-
-const CIRCULAR: Basis<'static> = Basis::published("AC 43.13-1B", "para 4-57b, p 4-16");
-const RIVET_SELECTION: Basis<'static> = Basis::published("NAVEDTRA 14018", "chapter 13, rivet selection");
-const MATERIALS: Basis<'static> = Basis::published("NAVEDTRA 14315", "chapter 3, table 3-1");
 
 /// The rules.
 pub const RULES: &[Rule] = &[
@@ -45,34 +41,34 @@ pub const RULES: &[Rule] = &[
         substitute: RivetAlloy::Al2117,
         up_to: Some(Length::from_64ths(12)),
         step: Step::ThirtySecond,
-        basis: &CIRCULAR,
+        basis: Basis::AC43_NOT_WEAKER,
     },
     Rule {
         original: RivetAlloy::Al2024,
         substitute: RivetAlloy::Al2117,
         up_to: Some(Length::from_64ths(10)),
         step: Step::ThirtySecond,
-        basis: &CIRCULAR,
+        basis: Basis::AC43_NOT_WEAKER,
     },
     Rule {
         original: RivetAlloy::Al2024,
         substitute: RivetAlloy::Al2017,
         up_to: None,
         step: Step::NextSize,
-        basis: &RIVET_SELECTION,
+        basis: Basis::NAVY_14018_SELECTION,
     },
     Rule {
         original: RivetAlloy::Al2017,
         substitute: RivetAlloy::Al2117,
         up_to: None,
         step: Step::NextSize,
-        basis: &RIVET_SELECTION,
+        basis: Basis::NAVY_14018_SELECTION,
     },
     Rule {
         original: RivetAlloy::Al2024,
         substitute: RivetAlloy::Al2117,
         up_to: None,
         step: Step::NextSize,
-        basis: &MATERIALS,
+        basis: Basis::NAVY_14315_CHAPTER_3,
     },
 ];

@@ -5,7 +5,6 @@
 //! rivet diameter, and not when it is the hole.
 
 use super::strength::Shear;
-use crate::basis::Basis;
 use crate::length::{Length, product};
 
 /// The figures for one kind of joint: `factor = 1 - slope × (D/t - start)`.
@@ -24,12 +23,6 @@ const LEAST: i64 = 18;
 
 /// Least thickness over diameter that the published bearing strengths cover.
 pub const LEAST_RATIO: f64 = 0.18;
-
-/// Where [`LEAST_RATIO`] stands; sheet below it needs tests.
-pub const LEAST_RATIO_BASIS: Basis<'static> = Basis::published("MIL-HDBK-5H", "section 8.1.2.1, p 8-9");
-
-/// Where the formulas stand.
-pub const BASIS: Basis<'static> = Basis::memory("MIL-HDBK-5J", "section 8.1.2.1, table 8.1.2.1(b)");
 
 /// Whether `thickness / diameter` is at least so many hundredths; exact.
 fn reaches(thickness: Length, diameter: Length, hundredths: i64) -> bool {

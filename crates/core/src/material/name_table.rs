@@ -7,57 +7,49 @@
 use super::named::Named;
 use crate::basis::Basis;
 
-const fn named(alloy: &'static str, temper: &'static str, clad: bool, basis: Basis<'static>) -> Named {
+const fn named(alloy: &'static str, temper: &'static str, clad: bool, basis: Basis) -> Named {
     Named { alloy, temper, clad, basis }
-}
-
-const fn read(place: &'static str) -> Basis<'static> {
-    Basis::published("MIL-HDBK-5J", place)
-}
-
-const fn splice(place: &'static str) -> Basis<'static> {
-    Basis::published("AC 43.13-1B", place)
 }
 
 /// Every material known by name.
 #[rustfmt::skip]
 pub(super) const NAMES: &[Named] = &[
     // alloy, temper, clad, where it is named
-    named("2024", "T3", false, read("table 3.2.3.0(b1), p 3-71")),
-    named("2024", "T351", false, read("table 3.2.3.0(b1), p 3-71")),
-    named("2024", "T361", false, read("table 3.2.3.0(b1), p 3-71")),
-    named("2024", "T4", false, read("table 3.2.3.0(b2), p 3-72")),
-    named("2024", "T42", false, read("table 3.2.3.0(b2), p 3-72")),
-    named("2024", "T62", false, read("table 3.2.3.0(b2), p 3-72")),
-    named("2024", "T81", false, read("table 3.2.3.0(b3), p 3-73")),
-    named("2024", "T3", true, read("table 3.2.3.0(e1), p 3-75")),
-    named("2024", "T351", true, read("table 3.2.3.0(e1), p 3-75")),
-    named("2024", "T361", true, read("table 3.2.3.0(e2), p 3-76")),
-    named("2024", "T4", true, read("table 3.2.3.0(e2), p 3-76")),
-    named("2024", "T42", true, read("table 3.2.3.0(e3), p 3-77")),
-    named("2024", "T62", true, read("table 3.2.3.0(e3), p 3-77")),
-    named("2024", "T81", true, read("table 3.2.3.0(e4), p 3-78")),
-    named("5052", "O", false, read("table 3.5.1.0(b1), p 3-220")),
-    named("5052", "H32", false, read("table 3.5.1.0(b1), p 3-220")),
-    named("5052", "H34", false, read("table 3.5.1.0(b1), p 3-220")),
-    named("5052", "H36", false, read("table 3.5.1.0(b1), p 3-220")),
-    named("5052", "H38", false, read("table 3.5.1.0(b1), p 3-220")),
-    named("6061", "T4", false, read("table 3.6.2.0(b1), p 3-264")),
-    named("6061", "T42", false, read("table 3.6.2.0(b1), p 3-264")),
-    named("6061", "T6", false, read("table 3.6.2.0(b1), p 3-264")),
-    named("6061", "T62", false, read("table 3.6.2.0(b1), p 3-264")),
-    named("7075", "T6", false, read("table 3.7.6.0(b1), p 3-371")),
-    named("7075", "T62", false, read("table 3.7.6.0(b1), p 3-371")),
-    named("7075", "T651", false, read("table 3.7.6.0(b1), p 3-371")),
-    named("7075", "T73", false, read("table 3.7.6.0(b3), p 3-373")),
-    named("7075", "T76", false, read("table 3.7.6.0(b4), p 3-374")),
-    named("7075", "T6", true, read("table 3.7.6.0(c1), p 3-375")),
-    named("7075", "T62", true, read("table 3.7.6.0(c2), p 3-376")),
-    named("2014", "T6", false, splice("table 4-9, p 4-37")),
-    named("2014", "T6", true, splice("table 4-9, p 4-37")),
-    named("2017", "", false, splice("table 4-10, p 4-38")),
-    named("2017", "", true, splice("table 4-10, p 4-38")),
-    named("2024", "T36", false, splice("table 4-9, p 4-37")),
-    named("2024", "T36", true, splice("table 4-9, p 4-37")),
-    named("5052", "", false, splice("table 4-11, p 4-39")),
+    named("2024", "T3", false, Basis::HDBK5J_T3_2_3_0_B1),
+    named("2024", "T351", false, Basis::HDBK5J_T3_2_3_0_B1),
+    named("2024", "T361", false, Basis::HDBK5J_T3_2_3_0_B1),
+    named("2024", "T4", false, Basis::HDBK5J_T3_2_3_0_B2),
+    named("2024", "T42", false, Basis::HDBK5J_T3_2_3_0_B2),
+    named("2024", "T62", false, Basis::HDBK5J_T3_2_3_0_B2),
+    named("2024", "T81", false, Basis::HDBK5J_T3_2_3_0_B3),
+    named("2024", "T3", true, Basis::HDBK5J_T3_2_3_0_E1),
+    named("2024", "T351", true, Basis::HDBK5J_T3_2_3_0_E1),
+    named("2024", "T361", true, Basis::HDBK5J_T3_2_3_0_E2),
+    named("2024", "T4", true, Basis::HDBK5J_T3_2_3_0_E2),
+    named("2024", "T42", true, Basis::HDBK5J_T3_2_3_0_E3),
+    named("2024", "T62", true, Basis::HDBK5J_T3_2_3_0_E3),
+    named("2024", "T81", true, Basis::HDBK5J_T3_2_3_0_E4),
+    named("5052", "O", false, Basis::HDBK5J_T3_5_1_0_B1),
+    named("5052", "H32", false, Basis::HDBK5J_T3_5_1_0_B1),
+    named("5052", "H34", false, Basis::HDBK5J_T3_5_1_0_B1),
+    named("5052", "H36", false, Basis::HDBK5J_T3_5_1_0_B1),
+    named("5052", "H38", false, Basis::HDBK5J_T3_5_1_0_B1),
+    named("6061", "T4", false, Basis::HDBK5J_T3_6_2_0_B1),
+    named("6061", "T42", false, Basis::HDBK5J_T3_6_2_0_B1),
+    named("6061", "T6", false, Basis::HDBK5J_T3_6_2_0_B1),
+    named("6061", "T62", false, Basis::HDBK5J_T3_6_2_0_B1),
+    named("7075", "T6", false, Basis::HDBK5J_T3_7_6_0_B1),
+    named("7075", "T62", false, Basis::HDBK5J_T3_7_6_0_B1),
+    named("7075", "T651", false, Basis::HDBK5J_T3_7_6_0_B1),
+    named("7075", "T73", false, Basis::HDBK5J_T3_7_6_0_B3),
+    named("7075", "T76", false, Basis::HDBK5J_T3_7_6_0_B4),
+    named("7075", "T6", true, Basis::HDBK5J_T3_7_6_0_C1),
+    named("7075", "T62", true, Basis::HDBK5J_T3_7_6_0_C2),
+    named("2014", "T6", false, Basis::AC43_T4_9),
+    named("2014", "T6", true, Basis::AC43_T4_9),
+    named("2017", "", false, Basis::AC43_T4_10),
+    named("2017", "", true, Basis::AC43_T4_10),
+    named("2024", "T36", false, Basis::AC43_T4_9),
+    named("2024", "T36", true, Basis::AC43_T4_9),
+    named("5052", "", false, Basis::AC43_T4_11),
 ];

@@ -18,7 +18,7 @@ pub(super) struct Named {
     pub(super) alloy: &'static str,
     pub(super) temper: &'static str,
     pub(super) clad: bool,
-    pub(super) basis: Basis<'static>,
+    pub(super) basis: Basis,
 }
 
 /// A sheet material: an alloy in a temper, bare or clad.
@@ -65,8 +65,8 @@ impl Material {
 
     /// A document that names it.
     #[must_use]
-    pub const fn basis(self) -> &'static Basis<'static> {
-        &self.0.basis
+    pub const fn basis(self) -> Basis {
+        self.0.basis
     }
 
     /// Design minimum strengths of this material in this thickness: the handbook's A values, or S where it has no A.

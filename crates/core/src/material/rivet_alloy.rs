@@ -64,7 +64,7 @@ pub struct DrivenShear {
     /// Ultimate shear stress.
     pub fsu: Stress,
     /// Where it comes from.
-    pub basis: Basis<'static>,
+    pub basis: Basis,
 }
 
 /// What is done to rivets before they are driven.
@@ -100,7 +100,7 @@ pub struct HeatTreatment {
     /// What the document adds; may be empty.
     pub note: &'static str,
     /// The document.
-    pub basis: Basis<'static>,
+    pub basis: Basis,
 }
 
 /// What the table holds of one alloy.
@@ -109,12 +109,12 @@ pub(super) struct Row {
     pub(super) temper_supplied: Option<&'static str>,
     pub(super) driven: &'static [DrivenShear],
     pub(super) temper_driven: Option<&'static str>,
-    pub(super) densities: &'static [(f64, Basis<'static>)],
-    pub(super) as_received: Option<Basis<'static>>,
+    pub(super) densities: &'static [(f64, Basis)],
+    pub(super) as_received: Option<Basis>,
     pub(super) treatments: &'static [HeatTreatment],
-    pub(super) head_mark: Option<(&'static str, Basis<'static>)>,
-    pub(super) used_for: Option<(RivetUse, Basis<'static>)>,
-    pub(super) new_design: Option<(bool, Basis<'static>)>,
+    pub(super) head_mark: Option<(&'static str, Basis)>,
+    pub(super) used_for: Option<(RivetUse, Basis)>,
+    pub(super) new_design: Option<(bool, Basis)>,
 }
 
 impl RivetAlloy {
@@ -186,26 +186,26 @@ impl RivetAlloy {
     /// assert!(RivetAlloy::Al2017.driven_shears().iter().any(|shear| shear.temper == Some("T3") && shear.fsu.ksi() == 38.0));
     /// ```
     #[must_use]
-    pub fn fsu_driven(self) -> Option<(Stress, &'static Basis<'static>)> {
+    pub fn fsu_driven(self) -> Option<(Stress, Basis)> {
         let least = self.driven_shears().iter().min_by(|one, other| one.fsu.psi().total_cmp(&other.fsu.psi()))?;
-        Some((least.fsu, &least.basis))
+        Some((least.fsu, least.basis))
     }
 
     /// Every density given, in pounds per cubic inch, the best supported first.
     #[must_use]
-    pub const fn densities_lb_in3(self) -> &'static [(f64, Basis<'static>)] {
+    pub const fn densities_lb_in3(self) -> &'static [(f64, Basis)] {
         self.row().densities
     }
 
     /// The density in pounds per cubic inch: the best supported one.
     #[must_use]
-    pub fn density_lb_in3(self) -> Option<(f64, Basis<'static>)> {
+    pub fn density_lb_in3(self) -> Option<(f64, Basis)> {
         self.row().densities.first().copied()
     }
 
     /// The document that lets this alloy be driven as received, without any treatment.
     #[must_use]
-    pub const fn driven_as_received(self) -> Option<Basis<'static>> {
+    pub const fn driven_as_received(self) -> Option<Basis> {
         self.row().as_received
     }
 
@@ -231,28 +231,28 @@ impl RivetAlloy {
 
     /// The shortest time, in hours, for which any document lets rivets be kept cold, with the document.
     #[must_use]
-    pub fn keeps_cold_hours(self) -> Option<(u16, Basis<'static>)> {
+    pub fn keeps_cold_hours(self) -> Option<(u16, Basis)> {
         let hours = |treatment: &HeatTreatment| treatment.keeps_hours.map(|hours| (hours, treatment.basis));
         self.heat_treatments().iter().filter_map(hours).min_by_key(|(hours, _)| *hours)
     }
 
     /// The mark on the manufactured head that tells this alloy.
     #[must_use]
-    pub const fn head_mark(self) -> Option<(&'static str, Basis<'static>)> {
+    pub const fn head_mark(self) -> Option<(&'static str, Basis)> {
         self.row().head_mark
     }
 
     /// What rivets of this alloy are for; `None` where no document at hand says.
     #[must_use]
-    pub const fn used_for(self) -> Option<(RivetUse, Basis<'static>)> {
+    pub const fn used_for(self) -> Option<(RivetUse, Basis)> {
         self.row().used_for
     }
 
     /// Whether this alloy may carry load; `None` where no document at hand says. For 5056 see [`RivetAlloy::used_for`]: it
     /// carries load in magnesium structure.
     #[must_use]
-    pub const fn is_structural(self) -> Option<(bool, &'static Basis<'static>)> {
-        match &self.row().used_for {
+    pub const fn is_structural(self) -> Option<(bool, Basis)> {
+        match self.row().used_for {
             Some((used_for, basis)) => Some((!matches!(used_for, RivetUse::Nonstructural), basis)),
             None => None,
         }
@@ -260,7 +260,7 @@ impl RivetAlloy {
 
     /// Whether the part standard still offers this alloy for new designs; `None` where none at hand says.
     #[must_use]
-    pub const fn for_new_design(self) -> Option<(bool, Basis<'static>)> {
+    pub const fn for_new_design(self) -> Option<(bool, Basis)> {
         self.row().new_design
     }
 }
@@ -274,7 +274,7 @@ mod tests {
     fn the_default_temper_is_that_of_the_default_strength() {
         for alloy in RivetAlloy::ALL {
             let Some((fsu, basis)) = alloy.fsu_driven() else { continue };
-            let same = |shear: &&DrivenShear| shear.fsu == fsu && shear.basis == *basis;
+            let same = |shear: &&DrivenShear| shear.fsu == fsu && shear.basis == basis;
             let chosen = alloy.driven_shears().iter().find(same).expect("one of them");
             assert_eq!(alloy.temper_driven(), chosen.temper, "{}", alloy.alloy());
             assert!(alloy.driven_shears().iter().all(|shear| shear.fsu >= fsu));
@@ -286,11 +286,11 @@ mod tests {
     #[test]
     fn the_best_supported_density_stands_first() {
         for alloy in RivetAlloy::ALL {
-            let statuses = alloy.densities_lb_in3().iter().map(|(_, basis)| basis.status);
+            let statuses = alloy.densities_lb_in3().iter().map(|(_, basis)| basis.status());
             assert!(statuses.is_sorted(), "{}", alloy.alloy());
         }
         let (density, basis) = RivetAlloy::Al2117.density_lb_in3().expect("a density");
-        assert_eq!((density, basis.status), (0.0994, Status::Published));
+        assert_eq!((density, basis.status()), (0.0994, Status::Published));
     }
 
     #[test]
@@ -306,10 +306,10 @@ mod tests {
     fn the_shortest_times_are_the_default() {
         let of = |alloy: RivetAlloy| {
             let treatment = alloy.heat_treatment().expect("a treatment");
-            (treatment.drive_within_minutes, treatment.basis.document)
+            (treatment.drive_within_minutes, treatment.basis)
         };
-        assert_eq!(of(RivetAlloy::Al2017), (Some(20), "NAVEDTRA 14315"));
-        assert_eq!(of(RivetAlloy::Al2024), (Some(10), "FAA-H-8083-30"));
+        assert_eq!(of(RivetAlloy::Al2017), (Some(20), Basis::NAVY_14315_T3_1));
+        assert_eq!(of(RivetAlloy::Al2024), (Some(10), Basis::FAA_30_HEAT_TREATMENT));
         for alloy in [RivetAlloy::Al2017, RivetAlloy::Al2024] {
             assert_eq!(alloy.keeps_cold_hours().map(|(hours, _)| hours), Some(24));
         }

@@ -11,10 +11,6 @@ use crate::basis::Basis;
 /// A cell that the table leaves empty.
 const NO: u16 = 0;
 
-const fn read(place: &'static str) -> Basis<'static> {
-    Basis::published("MIL-HDBK-5J", place)
-}
-
 const fn column(
     heading: &'static SheetHeading,
     t_min: u16,
@@ -32,211 +28,211 @@ const fn column(
 static A2024_T3_SHEET: SheetHeading = SheetHeading {
     alloy: "2024", temper: "T3", form: "sheet", clad: false, specification: "AMS 4037; AMS-QQ-A-250/4",
     poisson_hundredths: 33, density_thousandths: 100, bearing_dry_pin: Some(true), note: "",
-    basis: read("table 3.2.3.0(b1), p 3-71"),
+    basis: Basis::HDBK5J_T3_2_3_0_B1,
 };
 #[rustfmt::skip]
 static A2024_T351_PLATE: SheetHeading = SheetHeading {
     alloy: "2024", temper: "T351", form: "plate", clad: false, specification: "AMS 4037; AMS-QQ-A-250/4",
     poisson_hundredths: 33, density_thousandths: 100, bearing_dry_pin: Some(true), note: "",
-    basis: read("table 3.2.3.0(b1), p 3-71"),
+    basis: Basis::HDBK5J_T3_2_3_0_B1,
 };
 #[rustfmt::skip]
 static A2024_T361_SHEET: SheetHeading = SheetHeading {
     alloy: "2024", temper: "T361", form: "sheet", clad: false, specification: "AMS-QQ-A-250/4",
     poisson_hundredths: 33, density_thousandths: 100, bearing_dry_pin: Some(true), note: "",
-    basis: read("table 3.2.3.0(b1), p 3-71"),
+    basis: Basis::HDBK5J_T3_2_3_0_B1,
 };
 #[rustfmt::skip]
 static A2024_T4_COILED_SHEET: SheetHeading = SheetHeading {
     alloy: "2024", temper: "T4", form: "coiled sheet", clad: false, specification: "AMS-QQ-A-250/4",
     poisson_hundredths: NO, density_thousandths: 100, bearing_dry_pin: Some(true), note: "E, Ec, G, Poisson: table refers to 3.2.3.0(d), not read",
-    basis: read("table 3.2.3.0(b2), p 3-72"),
+    basis: Basis::HDBK5J_T3_2_3_0_B2,
 };
 #[rustfmt::skip]
 static A2024_T42_FLAT_SHEET: SheetHeading = SheetHeading {
     alloy: "2024", temper: "T42", form: "flat sheet", clad: false, specification: "AMS 4035; AMS-QQ-A-250/4",
     poisson_hundredths: NO, density_thousandths: 100, bearing_dry_pin: Some(true), note: "E, Ec, G, Poisson: table refers to 3.2.3.0(d), not read",
-    basis: read("table 3.2.3.0(b2), p 3-72"),
+    basis: Basis::HDBK5J_T3_2_3_0_B2,
 };
 #[rustfmt::skip]
 static A2024_T42_PLATE: SheetHeading = SheetHeading {
     alloy: "2024", temper: "T42", form: "plate", clad: false, specification: "AMS 4035; AMS-QQ-A-250/4",
     poisson_hundredths: NO, density_thousandths: 100, bearing_dry_pin: Some(true), note: "E, Ec, G, Poisson: table refers to 3.2.3.0(d), not read",
-    basis: read("table 3.2.3.0(b2), p 3-72"),
+    basis: Basis::HDBK5J_T3_2_3_0_B2,
 };
 #[rustfmt::skip]
 static A2024_T62_FLAT_SHEET: SheetHeading = SheetHeading {
     alloy: "2024", temper: "T62", form: "flat sheet", clad: false, specification: "AMS-QQ-A-250/4",
     poisson_hundredths: NO, density_thousandths: 100, bearing_dry_pin: Some(true), note: "E, Ec, G, Poisson: table refers to 3.2.3.0(d), not read",
-    basis: read("table 3.2.3.0(b2), p 3-72"),
+    basis: Basis::HDBK5J_T3_2_3_0_B2,
 };
 #[rustfmt::skip]
 static A2024_T81_SHEET: SheetHeading = SheetHeading {
     alloy: "2024", temper: "T81", form: "sheet", clad: false, specification: "AMS-QQ-A-250/4",
     poisson_hundredths: NO, density_thousandths: 100, bearing_dry_pin: Some(true), note: "E, Ec, G, Poisson: table refers to 3.2.3.0(d), not read",
-    basis: read("table 3.2.3.0(b3), p 3-73"),
+    basis: Basis::HDBK5J_T3_2_3_0_B3,
 };
 #[rustfmt::skip]
 static CLAD_A2024_T3_FLAT_SHEET: SheetHeading = SheetHeading {
     alloy: "2024", temper: "T3", form: "flat sheet", clad: true, specification: "AMS-QQ-A-250/5",
     poisson_hundredths: 33, density_thousandths: 100, bearing_dry_pin: Some(true), note: "E, Ec are primary moduli",
-    basis: read("table 3.2.3.0(e1), p 3-75"),
+    basis: Basis::HDBK5J_T3_2_3_0_E1,
 };
 #[rustfmt::skip]
 static CLAD_A2024_T351_PLATE: SheetHeading = SheetHeading {
     alloy: "2024", temper: "T351", form: "plate", clad: true, specification: "AMS-QQ-A-250/5",
     poisson_hundredths: 33, density_thousandths: 100, bearing_dry_pin: Some(true), note: "E, Ec are primary moduli",
-    basis: read("table 3.2.3.0(e1), p 3-75"),
+    basis: Basis::HDBK5J_T3_2_3_0_E1,
 };
 #[rustfmt::skip]
 static CLAD_A2024_T361_FLAT_SHEET: SheetHeading = SheetHeading {
     alloy: "2024", temper: "T361", form: "flat sheet", clad: true, specification: "AMS-QQ-A-250/5",
     poisson_hundredths: 33, density_thousandths: 100, bearing_dry_pin: Some(true), note: "E, Ec are primary moduli",
-    basis: read("table 3.2.3.0(e2), p 3-76"),
+    basis: Basis::HDBK5J_T3_2_3_0_E2,
 };
 #[rustfmt::skip]
 static CLAD_A2024_T4_COILED_SHEET: SheetHeading = SheetHeading {
     alloy: "2024", temper: "T4", form: "coiled sheet", clad: true, specification: "AMS-QQ-A-250/5",
     poisson_hundredths: 33, density_thousandths: 100, bearing_dry_pin: Some(true), note: "E, Ec are primary moduli",
-    basis: read("table 3.2.3.0(e2), p 3-76"),
+    basis: Basis::HDBK5J_T3_2_3_0_E2,
 };
 #[rustfmt::skip]
 static CLAD_A2024_T42_FLAT_SHEET_1: SheetHeading = SheetHeading {
     alloy: "2024", temper: "T42", form: "flat sheet", clad: true, specification: "AMS-QQ-A-250/5",
     poisson_hundredths: 33, density_thousandths: 100, bearing_dry_pin: None, note: "E, Ec are primary moduli",
-    basis: read("table 3.2.3.0(e3), p 3-77"),
+    basis: Basis::HDBK5J_T3_2_3_0_E3,
 };
 #[rustfmt::skip]
 static CLAD_A2024_T42_FLAT_SHEET_2: SheetHeading = SheetHeading {
     alloy: "2024", temper: "T42", form: "flat sheet", clad: true, specification: "AMS-QQ-A-250/5",
     poisson_hundredths: 33, density_thousandths: 100, bearing_dry_pin: Some(true), note: "E, Ec are primary moduli",
-    basis: read("table 3.2.3.0(e3), p 3-77"),
+    basis: Basis::HDBK5J_T3_2_3_0_E3,
 };
 #[rustfmt::skip]
 static CLAD_A2024_T42_PLATE: SheetHeading = SheetHeading {
     alloy: "2024", temper: "T42", form: "plate", clad: true, specification: "AMS-QQ-A-250/5",
     poisson_hundredths: 33, density_thousandths: 100, bearing_dry_pin: Some(true), note: "E, Ec are primary moduli",
-    basis: read("table 3.2.3.0(e3), p 3-77"),
+    basis: Basis::HDBK5J_T3_2_3_0_E3,
 };
 #[rustfmt::skip]
 static CLAD_A2024_T62_FLAT_SHEET_1: SheetHeading = SheetHeading {
     alloy: "2024", temper: "T62", form: "flat sheet", clad: true, specification: "AMS-QQ-A-250/5",
     poisson_hundredths: 33, density_thousandths: 100, bearing_dry_pin: None, note: "E, Ec are primary moduli",
-    basis: read("table 3.2.3.0(e3), p 3-77"),
+    basis: Basis::HDBK5J_T3_2_3_0_E3,
 };
 #[rustfmt::skip]
 static CLAD_A2024_T62_FLAT_SHEET_2: SheetHeading = SheetHeading {
     alloy: "2024", temper: "T62", form: "flat sheet", clad: true, specification: "AMS-QQ-A-250/5",
     poisson_hundredths: 33, density_thousandths: 100, bearing_dry_pin: Some(true), note: "E, Ec are primary moduli",
-    basis: read("table 3.2.3.0(e3), p 3-77"),
+    basis: Basis::HDBK5J_T3_2_3_0_E3,
 };
 #[rustfmt::skip]
 static CLAD_A2024_T81_FLAT_SHEET: SheetHeading = SheetHeading {
     alloy: "2024", temper: "T81", form: "flat sheet", clad: true, specification: "AMS-QQ-A-250/5",
     poisson_hundredths: 33, density_thousandths: 100, bearing_dry_pin: None, note: "E, Ec are primary moduli",
-    basis: read("table 3.2.3.0(e4), p 3-78"),
+    basis: Basis::HDBK5J_T3_2_3_0_E4,
 };
 #[rustfmt::skip]
 static A5052_O_SHEET_AND_PLATE: SheetHeading = SheetHeading {
     alloy: "5052", temper: "O", form: "sheet and plate", clad: false, specification: "AMS 4015",
     poisson_hundredths: 33, density_thousandths: 97, bearing_dry_pin: None, note: "",
-    basis: read("table 3.5.1.0(b1), p 3-220"),
+    basis: Basis::HDBK5J_T3_5_1_0_B1,
 };
 #[rustfmt::skip]
 static A5052_H32_SHEET_AND_PLATE: SheetHeading = SheetHeading {
     alloy: "5052", temper: "H32", form: "sheet and plate", clad: false, specification: "AMS 4016",
     poisson_hundredths: 33, density_thousandths: 97, bearing_dry_pin: None, note: "",
-    basis: read("table 3.5.1.0(b1), p 3-220"),
+    basis: Basis::HDBK5J_T3_5_1_0_B1,
 };
 #[rustfmt::skip]
 static A5052_H34_SHEET_AND_PLATE: SheetHeading = SheetHeading {
     alloy: "5052", temper: "H34", form: "sheet and plate", clad: false, specification: "AMS 4017",
     poisson_hundredths: 33, density_thousandths: 97, bearing_dry_pin: None, note: "",
-    basis: read("table 3.5.1.0(b1), p 3-220"),
+    basis: Basis::HDBK5J_T3_5_1_0_B1,
 };
 #[rustfmt::skip]
 static A5052_H36_SHEET: SheetHeading = SheetHeading {
     alloy: "5052", temper: "H36", form: "sheet", clad: false, specification: "AMS-QQ-A-250/8",
     poisson_hundredths: 33, density_thousandths: 97, bearing_dry_pin: None, note: "Fty L comes from another publication (table footnote)",
-    basis: read("table 3.5.1.0(b1), p 3-220"),
+    basis: Basis::HDBK5J_T3_5_1_0_B1,
 };
 #[rustfmt::skip]
 static A5052_H38_SHEET: SheetHeading = SheetHeading {
     alloy: "5052", temper: "H38", form: "sheet", clad: false, specification: "AMS-QQ-A-250/8",
     poisson_hundredths: 33, density_thousandths: 97, bearing_dry_pin: None, note: "Fty L comes from another publication (table footnote)",
-    basis: read("table 3.5.1.0(b1), p 3-220"),
+    basis: Basis::HDBK5J_T3_5_1_0_B1,
 };
 #[rustfmt::skip]
 static A6061_T4_SHEET: SheetHeading = SheetHeading {
     alloy: "6061", temper: "T4", form: "sheet", clad: false, specification: "AMS 4026; AMS-QQ-A-250/11",
     poisson_hundredths: 33, density_thousandths: 98, bearing_dry_pin: None, note: "",
-    basis: read("table 3.6.2.0(b1), p 3-264"),
+    basis: Basis::HDBK5J_T3_6_2_0_B1,
 };
 #[rustfmt::skip]
 static A6061_T42_SHEET: SheetHeading = SheetHeading {
     alloy: "6061", temper: "T42", form: "sheet", clad: false, specification: "AMS-QQ-A-250/11",
     poisson_hundredths: 33, density_thousandths: 98, bearing_dry_pin: None, note: "",
-    basis: read("table 3.6.2.0(b1), p 3-264"),
+    basis: Basis::HDBK5J_T3_6_2_0_B1,
 };
 #[rustfmt::skip]
 static A6061_T6_T62_SHEET: SheetHeading = SheetHeading {
     alloy: "6061", temper: "T6 and T62", form: "sheet", clad: false, specification: "AMS 4025; AMS 4027; AMS-QQ-A-250/11",
     poisson_hundredths: 33, density_thousandths: 98, bearing_dry_pin: None, note: "",
-    basis: read("table 3.6.2.0(b1), p 3-264"),
+    basis: Basis::HDBK5J_T3_6_2_0_B1,
 };
 #[rustfmt::skip]
 static A7075_T6_T62_SHEET: SheetHeading = SheetHeading {
     alloy: "7075", temper: "T6 and T62", form: "sheet", clad: false, specification: "AMS 4045; AMS-QQ-A-250/12",
     poisson_hundredths: 33, density_thousandths: 101, bearing_dry_pin: Some(true), note: "",
-    basis: read("table 3.7.6.0(b1), p 3-371"),
+    basis: Basis::HDBK5J_T3_7_6_0_B1,
 };
 #[rustfmt::skip]
 static A7075_T651_PLATE: SheetHeading = SheetHeading {
     alloy: "7075", temper: "T651", form: "plate", clad: false, specification: "AMS 4045; AMS-QQ-A-250/12",
     poisson_hundredths: 33, density_thousandths: 101, bearing_dry_pin: Some(true), note: "",
-    basis: read("table 3.7.6.0(b1), p 3-371"),
+    basis: Basis::HDBK5J_T3_7_6_0_B1,
 };
 #[rustfmt::skip]
 static A7075_T73_SHEET: SheetHeading = SheetHeading {
     alloy: "7075", temper: "T73", form: "sheet", clad: false, specification: "AMS-QQ-A-250/12",
     poisson_hundredths: 33, density_thousandths: 101, bearing_dry_pin: Some(true), note: "",
-    basis: read("table 3.7.6.0(b3), p 3-373"),
+    basis: Basis::HDBK5J_T3_7_6_0_B3,
 };
 #[rustfmt::skip]
 static A7075_T76_SHEET: SheetHeading = SheetHeading {
     alloy: "7075", temper: "T76", form: "sheet", clad: false, specification: "AMS-QQ-A-250/24",
     poisson_hundredths: 33, density_thousandths: 101, bearing_dry_pin: Some(true), note: "",
-    basis: read("table 3.7.6.0(b4), p 3-374"),
+    basis: Basis::HDBK5J_T3_7_6_0_B4,
 };
 #[rustfmt::skip]
 static CLAD_A7075_T6_SHEET_1: SheetHeading = SheetHeading {
     alloy: "7075", temper: "T6", form: "sheet", clad: true, specification: "AMS 4049",
     poisson_hundredths: 33, density_thousandths: 101, bearing_dry_pin: Some(true), note: "E, Ec are primary moduli; secondary block assigned to thickness by order of print",
-    basis: read("table 3.7.6.0(c1), p 3-375"),
+    basis: Basis::HDBK5J_T3_7_6_0_C1,
 };
 #[rustfmt::skip]
 static CLAD_A7075_T6_SHEET_2: SheetHeading = SheetHeading {
     alloy: "7075", temper: "T6", form: "sheet", clad: true, specification: "AMS 4049",
     poisson_hundredths: 33, density_thousandths: 101, bearing_dry_pin: Some(true), note: "E, Ec are primary moduli; secondary block assigned to thickness by order of print; Ftu LT is the S value",
-    basis: read("table 3.7.6.0(c1), p 3-375"),
+    basis: Basis::HDBK5J_T3_7_6_0_C1,
 };
 #[rustfmt::skip]
 static CLAD_A7075_T6_T62_SHEET_1: SheetHeading = SheetHeading {
     alloy: "7075", temper: "T6 and T62", form: "sheet", clad: true, specification: "AMS-QQ-A-250/13",
     poisson_hundredths: 33, density_thousandths: 101, bearing_dry_pin: Some(true), note: "E, Ec are primary moduli; secondary block assigned to thickness by order of print",
-    basis: read("table 3.7.6.0(c2), p 3-376"),
+    basis: Basis::HDBK5J_T3_7_6_0_C2,
 };
 #[rustfmt::skip]
 static CLAD_A7075_T6_T62_SHEET_2: SheetHeading = SheetHeading {
     alloy: "7075", temper: "T6 and T62", form: "sheet", clad: true, specification: "AMS-QQ-A-250/13",
     poisson_hundredths: 33, density_thousandths: 101, bearing_dry_pin: Some(true), note: "E, Ec are primary moduli; secondary block assigned to thickness by order of print; Ftu LT is the S value",
-    basis: read("table 3.7.6.0(c2), p 3-376"),
+    basis: Basis::HDBK5J_T3_7_6_0_C2,
 };
 #[rustfmt::skip]
 static CLAD_A7075_T6_T62_SHEET_3: SheetHeading = SheetHeading {
     alloy: "7075", temper: "T6 and T62", form: "sheet", clad: true, specification: "AMS-QQ-A-250/13",
     poisson_hundredths: 33, density_thousandths: 101, bearing_dry_pin: Some(true), note: "E, Ec are primary moduli; secondary block assigned to thickness by order of print; Ftu LT and Fty LT are S values",
-    basis: read("table 3.7.6.0(c2), p 3-376"),
+    basis: Basis::HDBK5J_T3_7_6_0_C2,
 };
 
 /// Every column that was read.

@@ -12,7 +12,7 @@ pub(super) struct Row {
     pub(super) name: Name,
     pub(super) scope: RowScope,
     value: RowValue,
-    pub(super) basis: &'static Basis<'static>,
+    pub(super) basis: Basis,
 }
 
 /// The scope of a row, with standard diameters by their dash number; zero is any.
@@ -46,8 +46,8 @@ enum RowValue {
 
 impl Row {
     /// The same as a limit.
-    pub(super) fn limit(&self) -> Limit<'static> {
-        Limit { name: self.name, scope: self.scope.scope(), value: self.value(), basis: *self.basis }
+    pub(super) fn limit(&self) -> Limit {
+        Limit { name: self.name, scope: self.scope.scope(), value: self.value(), basis: self.basis }
     }
 
     pub(super) fn value(&self) -> Value {
@@ -81,20 +81,20 @@ pub(super) const ANY: RowScope = RowScope::ANY;
 pub(super) const PROTRUDING: RowScope = RowScope { head: Some(HeadScope::Protruding), ..ANY };
 pub(super) const FLUSH: RowScope = RowScope { head: Some(HeadScope::Flush), ..ANY };
 
-const fn at(name: Name, scope: RowScope, value: RowValue, basis: &'static Basis<'static>) -> Row {
+const fn at(name: Name, scope: RowScope, value: RowValue, basis: Basis) -> Row {
     Row { name, scope, value, basis }
 }
 
-pub(super) const fn length(name: Name, scope: RowScope, ten_thousandths: u16, basis: &'static Basis<'static>) -> Row {
+pub(super) const fn length(name: Name, scope: RowScope, ten_thousandths: u16, basis: Basis) -> Row {
     at(name, scope, RowValue::TenThousandths(ten_thousandths), basis)
 }
 
-pub(super) const fn rounding(name: Name, rounding: Rounding, basis: &'static Basis<'static>) -> Row {
+pub(super) const fn rounding(name: Name, rounding: Rounding, basis: Basis) -> Row {
     at(name, ANY, RowValue::Rounding(rounding), basis)
 }
 
 /// For one standard diameter, given by its dash number.
-pub(super) const fn sized(name: Name, dash: u8, ten_thousandths: u16, basis: &'static Basis<'static>) -> Row {
+pub(super) const fn sized(name: Name, dash: u8, ten_thousandths: u16, basis: Basis) -> Row {
     length(name, of_size(dash), ten_thousandths, basis)
 }
 
@@ -102,80 +102,67 @@ pub(super) const fn of_size(dash: u8) -> RowScope {
     RowScope { dash, ..ANY }
 }
 
-pub(super) const fn diameters(name: Name, scope: RowScope, num: u8, den: u8, basis: &'static Basis<'static>) -> Row {
+pub(super) const fn diameters(name: Name, scope: RowScope, num: u8, den: u8, basis: Basis) -> Row {
     diameters_plus(name, scope, num, den, 0, basis)
 }
 
-pub(super) const fn diameters_plus(
-    name: Name,
-    scope: RowScope,
-    num: u8,
-    den: u8,
-    plus_64ths: u8,
-    basis: &'static Basis<'static>,
-) -> Row {
+pub(super) const fn diameters_plus(name: Name, scope: RowScope, num: u8, den: u8, plus_64ths: u8, basis: Basis) -> Row {
     // No greater than they were.
     let (num, den) = lowest(num as u32, den as u32);
     at(name, scope, RowValue::Diameters { num: num as u8, den: den as u8, plus_64ths }, basis)
 }
 
-pub(super) const fn fraction(name: Name, scope: RowScope, num: u8, den: u8, basis: &'static Basis<'static>) -> Row {
+pub(super) const fn fraction(name: Name, scope: RowScope, num: u8, den: u8, basis: Basis) -> Row {
     at(name, scope, RowValue::Fraction { num, den }, basis)
 }
 
-pub(super) const fn count(name: Name, scope: RowScope, count: u8, basis: &'static Basis<'static>) -> Row {
+pub(super) const fn count(name: Name, scope: RowScope, count: u8, basis: Basis) -> Row {
     at(name, scope, RowValue::Count(count), basis)
 }
 
-const fn over_shank(name: Name, ten_thousandths: u16, basis: &'static Basis<'static>) -> Row {
+const fn over_shank(name: Name, ten_thousandths: u16, basis: Basis) -> Row {
     at(name, ANY, RowValue::OverShank(ten_thousandths), basis)
 }
-
-pub(super) const HDBK5_DRILLS: Basis<'static> = Basis::memory("MIL-HDBK-5", "table 8.1.2(a), nominal holes");
-const AIRFRAME_SHEETS: Basis<'static> =
-    Basis::memory("US military riveting standards", "thinnest sheet for a 100 degree machine countersink");
-const SPEC_PATTERN: Basis<'static> = Basis::published("MIL-R-47196A", "repairs in one pattern, text excerpt");
-pub(super) const NAVY_SPACING: Basis<'static> = Basis::published("NAVEDTRA 14018", "ch 13, Spacing and Edge Distance");
 
 /// The figures that both practices share, in the order of the calculation.
 #[rustfmt::skip]
 pub(super) const LIMITS: &[Row] = &[
     // choosing a rivet
-    diameters(Name::TailGreatest, ANY, 2, 1, &Basis::practice("a tail of more than about 2 D folds over; forging rules allow 3 D gathered in one blow")),
-    fraction(Name::DiameterPerThicknessLeast, ANY, 1, 1, &NAVY_SPACING),
-    fraction(Name::DiameterPerThicknessGreatest, ANY, 3, 1, &NAVY_SPACING),
-    at(Name::DiameterStructuralLeast, ANY, RowValue::SixtyFourths(6), &Basis::published("NAVEDTRA 14018", "ch 13, smallest rivet in structure: 3/32 in")),
+    diameters(Name::TailGreatest, ANY, 2, 1, Basis::TAIL_FOLDS_OVER),
+    fraction(Name::DiameterPerThicknessLeast, ANY, 1, 1, Basis::NAVY_14018_SPACING),
+    fraction(Name::DiameterPerThicknessGreatest, ANY, 3, 1, Basis::NAVY_14018_SPACING),
+    at(Name::DiameterStructuralLeast, ANY, RowValue::SixtyFourths(6), Basis::NAVY_14018_SMALLEST),
     // driven heads
-    diameters(Name::HeadDiameterTarget, ANY, 3, 2, &Basis::published("FAA-H-8083-31", "ch 4, Solid Shank Rivet")),
-    diameters(Name::HeadHeightTarget, ANY, 1, 2, &Basis::published("AC 43.13-1B", "figure 4-6(a), secondary quotation")),
-    diameters(Name::HeadHeightGreatest, ANY, 66, 100, &Basis::memory("FAA-H-8083-31", "ch 4 fig 4-97, driven rivet standards; also recalled as 0.65 D")),
-    fraction(Name::ToolMarkDepthGreatest, PROTRUDING, 1, 4, &Basis::published("MIL-STD-403C", "para 5.2.7.5, secondary quotation")),
+    diameters(Name::HeadDiameterTarget, ANY, 3, 2, Basis::FAA_31_SOLID_SHANK),
+    diameters(Name::HeadHeightTarget, ANY, 1, 2, Basis::AC43_F4_6A),
+    diameters(Name::HeadHeightGreatest, ANY, 66, 100, Basis::FAA_31_F4_97_HEIGHT),
+    fraction(Name::ToolMarkDepthGreatest, PROTRUDING, 1, 4, Basis::STD_403C_TOOL_MARKS),
     // holes; for the two largest sizes the drill itself is wider than the clearance rule would allow
-    over_shank(Name::HoleDrill, 0, &Basis::memory("computed", "the smallest drill that clears the largest shank, from recalled shanks")),
-    sized(Name::HoleGreatest, 10, 3230, &HDBK5_DRILLS),
-    sized(Name::HoleGreatest, 12, 3860, &HDBK5_DRILLS),
-    over_shank(Name::HoleGreatest, 40, &Basis::memory("AC 65-15A", "ch 5, rivet holes: .002 to .004 in over the shank, here over the largest shank")),
-    sized(Name::CountersinkSheetLeast, 3, 320, &AIRFRAME_SHEETS),
-    sized(Name::CountersinkSheetLeast, 4, 400, &AIRFRAME_SHEETS),
-    sized(Name::CountersinkSheetLeast, 5, 500, &AIRFRAME_SHEETS),
-    sized(Name::CountersinkSheetLeast, 6, 630, &AIRFRAME_SHEETS),
-    sized(Name::CountersinkSheetLeast, 8, 900, &AIRFRAME_SHEETS),
-    fraction(Name::CountersinkDepthShare, FLUSH, 1, 1, &Basis::published("AC 65-15A", "ch 5, secondary quotation: the sheet is thicker than the head")),
-    fraction(Name::CountersinkDepthPreferred, FLUSH, 2, 3, &Basis::practice("two thirds of the sheet, so that a straight land is left")),
-    length(Name::DimpleSheetGreatest, FLUSH, 400, &Basis::published("AC 65-15A", "ch 5 fig 5-47, secondary quotation")),
-    fraction(Name::PatternStepsShare, ANY, 1, 5, &SPEC_PATTERN),
-    count(Name::PatternStepsCount, ANY, 10, &SPEC_PATTERN),
-    count(Name::NeighboursStepped, ANY, 2, &SPEC_PATTERN),
+    over_shank(Name::HoleDrill, 0, Basis::SMALLEST_CLEARING_DRILL),
+    sized(Name::HoleGreatest, 10, 3230, Basis::HDBK5_NOMINAL_HOLES),
+    sized(Name::HoleGreatest, 12, 3860, Basis::HDBK5_NOMINAL_HOLES),
+    over_shank(Name::HoleGreatest, 40, Basis::AC65_HOLES),
+    sized(Name::CountersinkSheetLeast, 3, 320, Basis::AIRFRAME_SHEETS),
+    sized(Name::CountersinkSheetLeast, 4, 400, Basis::AIRFRAME_SHEETS),
+    sized(Name::CountersinkSheetLeast, 5, 500, Basis::AIRFRAME_SHEETS),
+    sized(Name::CountersinkSheetLeast, 6, 630, Basis::AIRFRAME_SHEETS),
+    sized(Name::CountersinkSheetLeast, 8, 900, Basis::AIRFRAME_SHEETS),
+    fraction(Name::CountersinkDepthShare, FLUSH, 1, 1, Basis::AC65_COUNTERSINK),
+    fraction(Name::CountersinkDepthPreferred, FLUSH, 2, 3, Basis::STRAIGHT_LAND),
+    length(Name::DimpleSheetGreatest, FLUSH, 400, Basis::AC65_F5_47),
+    fraction(Name::PatternStepsShare, ANY, 1, 5, Basis::SPEC_47196_PATTERN),
+    count(Name::PatternStepsCount, ANY, 10, Basis::SPEC_47196_PATTERN),
+    count(Name::NeighboursStepped, ANY, 2, Basis::SPEC_47196_PATTERN),
     // layout
-    diameters(Name::TransversePitchLeast, ANY, 5, 2, &Basis::memory("FAA-H-8083-31", "ch 4, transverse pitch; the two-row lap of the FAA airframe question bank agrees")),
+    diameters(Name::TransversePitchLeast, ANY, 5, 2, Basis::FAA_31_TRANSVERSE_PITCH),
     // strength; other texts give a fixity of up to 4, see `joint::buckling::FIXITIES`
-    fraction(Name::InterRivetFixity, PROTRUDING, 3, 1, &Basis::memory("NACA TN 3785", "p 15, brazier heads, taken for every protruding head")),
-    fraction(Name::InterRivetFixity, FLUSH, 1, 1, &Basis::memory("NACA TN 3785", "p 15, countersunk heads")),
-    fraction(Name::InterRivetElasticShare, ANY, 1, 2, &Basis::memory("aircraft structures practice", "elastic below about half of the compression yield stress")),
+    fraction(Name::InterRivetFixity, PROTRUDING, 3, 1, Basis::TN3785_PROTRUDING),
+    fraction(Name::InterRivetFixity, FLUSH, 1, 1, Basis::TN3785_COUNTERSUNK),
+    fraction(Name::InterRivetElasticShare, ANY, 1, 2, Basis::BUCKLING_ELASTIC),
     // access and removal; AC 43.13-1B para 4-52b prints the rivet's own diameter for the drill, one size smaller spares the hole
-    length(Name::BarThickness, ANY, 5_000, &Basis::practice("the least bar that is worth holding; measure your own")),
-    count(Name::RemovalDrillBelow, ANY, 1, &Basis::published("FAA airframe question bank", "rivet removal, as reprinted; AC 43.13-1B para 4-52b prints the rivet's diameter")),
-    diameters(Name::RemovalThickPack, ANY, 3, 1, &Basis::practice("a long shank sits tight and turns in its hole")),
-    count(Name::RemovalManyLayers, ANY, 4, &Basis::practice("burrs and shifts between many layers hold the shank")),
-    length(Name::RemovalThinFarSide, ANY, 320, &Basis::practice("thin metal under the driven head bends when the shank is punched out")),
+    length(Name::BarThickness, ANY, 5_000, Basis::LEAST_BAR),
+    count(Name::RemovalDrillBelow, ANY, 1, Basis::QUESTION_BANK_REMOVAL),
+    diameters(Name::RemovalThickPack, ANY, 3, 1, Basis::LONG_SHANK),
+    count(Name::RemovalManyLayers, ANY, 4, Basis::MANY_LAYERS),
+    length(Name::RemovalThinFarSide, ANY, 320, Basis::THIN_FAR_SIDE),
 ];

@@ -9,24 +9,26 @@
 //! ```
 //! use shophead::length::Length;
 //! use shophead::practice::{Case, Limit, Name, Practice, Scope, Value, HANDBOOK};
-//! use shophead::basis::{Basis, Status};
+//! use shophead::basis::{Basis, Document, Status};
 //! use shophead::rivet::Head;
 //! use shophead::material::RivetAlloy;
 //!
 //! let case = Case::new(Head::Universal, RivetAlloy::Al2117, Length::from_64ths(8));
 //! let least = HANDBOOK.length(Name::HeadDiameterLeast, &case).unwrap();
 //! assert_eq!(least.value, Length::parse(".1625").unwrap());
-//! assert_eq!(least.basis.document, "MIL-HDBK-5H");
+//! assert_eq!(HANDBOOK.cite(least.basis).document, "MIL-HDBK-5H");
 //!
+//! let documents = [Document { document: "repair manual of the type", place: "section 4" }];
 //! let own = [Limit {
 //!     name: Name::HeadDiameterLeast,
 //!     scope: Scope::ANY,
 //!     value: Value::parse(Name::HeadDiameterLeast, "1.4 D").unwrap(),
-//!     basis: Basis::shop("repair manual of the type", "section 4"),
+//!     basis: Basis::own(0),
 //! }];
-//! let shop = HANDBOOK.with_own(&own);
+//! let shop = HANDBOOK.with_own(&own, &documents);
 //! let least = shop.length(Name::HeadDiameterLeast, &case).unwrap();
-//! assert_eq!((least.value, least.basis.status), (Length::parse(".175").unwrap(), Status::Shop));
+//! assert_eq!((least.value, least.basis.status()), (Length::parse(".175").unwrap(), Status::Shop));
+//! assert_eq!(shop.cite(least.basis).place, "section 4");
 //! ```
 
 mod common;
@@ -38,18 +40,14 @@ use core::fmt;
 
 use common::{Row, RowScope};
 
-use crate::basis::{Basis, Status};
+#[cfg(feature = "words")]
+use crate::basis::Citation;
+use crate::basis::{Basis, Document, Status};
 use crate::length::{Interval, Length};
 use crate::material::RivetAlloy;
 use crate::rivet::{Head, Size};
 
 pub use value::{ParseValueError, Rounding, Value};
-
-const SHANK_FOR_HOLE: Basis<'static> =
-    Basis::practice("no hole is known for this rivet; one as wide as its shank is assumed");
-
-/// Where the rules of this module stand, one a line; the tables and limits it uses list their own.
-pub const BASES: &[(&str, Basis<'static>)] = &[("hole of a rivet that has none", SHANK_FOR_HOLE)];
 
 /// What a limit's value may be; decides how its text is read.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -214,7 +212,7 @@ impl Scope {
 /// One limit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Limit<'a> {
+pub struct Limit {
     /// Which limit this is.
     pub name: Name,
     /// What it holds for.
@@ -222,7 +220,7 @@ pub struct Limit<'a> {
     /// How much.
     pub value: Value,
     /// Where it comes from.
-    pub basis: Basis<'a>,
+    pub basis: Basis,
 }
 
 /// What a limit is asked for.
@@ -250,7 +248,7 @@ impl Case {
 
     /// A single row of rivets of this size.
     #[must_use]
-    pub fn of(head: Head, alloy: RivetAlloy, size: &Size<'_>) -> Case {
+    pub fn of(head: Head, alloy: RivetAlloy, size: &Size) -> Case {
         let shank_max = size.shank.map(|shank| shank.max);
         Case { head, alloy, diameter: size.shank_nominal, shank_max, rows: 1 }
     }
@@ -265,17 +263,17 @@ impl Case {
 /// A figure with its basis.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Given<'a, T> {
+pub struct Given<T> {
     /// The figure.
     pub value: T,
     /// Where it comes from.
-    pub basis: &'a Basis<'a>,
+    pub basis: Basis,
 }
 
 /// A limit where it stands.
 #[derive(Clone, Copy)]
 enum Found<'a> {
-    Own(&'a Limit<'a>),
+    Own(&'a Limit),
     BuiltIn(&'static Row),
 }
 
@@ -287,9 +285,9 @@ impl<'a> Found<'a> {
         }
     }
 
-    fn basis(self) -> &'a Basis<'a> {
+    fn basis(self) -> Basis {
         match self {
-            Found::Own(limit) => &limit.basis,
+            Found::Own(limit) => limit.basis,
             Found::BuiltIn(row) => row.basis,
         }
     }
@@ -339,7 +337,8 @@ pub struct Practice<'a> {
     title: &'a str,
     /// The practice's own tables, then what both practices share.
     built_in: [&'static [Row]; 2],
-    own: &'a [Limit<'a>],
+    own: &'a [Limit],
+    documents: &'a [Document<'a>],
 }
 
 /// The aviation authority's handbooks: AC 43.13-1B and FAA-H-8083-31, with MIL-HDBK-5 where they refer to it.
@@ -348,6 +347,7 @@ pub static HANDBOOK: Practice<'static> = Practice {
     title: "AC 43.13-1B and FAA-H-8083-31, with MIL-HDBK-5 where they refer to it",
     built_in: [handbook::LIMITS, common::LIMITS],
     own: &[],
+    documents: &[],
 };
 
 /// The process specification: MIL-R-47196A (NASM47196) with MIL-HDBK-5. Many of its tables could only be recalled.
@@ -356,6 +356,7 @@ pub static PROCESS: Practice<'static> = Practice {
     title: "MIL-R-47196A (NASM47196) with MIL-HDBK-5; many of its tables could only be recalled",
     built_in: [process::LIMITS, common::LIMITS],
     own: &[],
+    documents: &[],
 };
 
 /// The built-in practices; the first is the default.
@@ -374,24 +375,39 @@ impl<'a> Practice<'a> {
         self.title
     }
 
-    /// This practice with a shop's own limits on top. They replace any own limits it had.
+    /// This practice with a shop's own limits on top, and the documents that they stand in: a limit whose basis is
+    /// [`Basis::own(n)`](Basis::own) stands in the document at place n, counted from 0. They replace any own limits it had. The list may also
+    /// name the documents of a shop's own part standards and sheets.
     #[must_use]
-    pub const fn with_own<'b>(&self, own: &'b [Limit<'b>]) -> Practice<'b>
+    pub const fn with_own<'b>(&self, own: &'b [Limit], documents: &'b [Document<'b>]) -> Practice<'b>
     where
         'a: 'b,
     {
-        Practice { name: self.name, title: self.title, built_in: self.built_in, own }
+        Practice { name: self.name, title: self.title, built_in: self.built_in, own, documents }
+    }
+
+    /// The shop's own documents.
+    #[must_use]
+    pub const fn documents(&self) -> &'a [Document<'a>] {
+        self.documents
+    }
+
+    /// What a basis cites: one of the built-in documents, or one of the shop's own.
+    #[cfg(feature = "words")]
+    #[must_use]
+    pub fn cite(&self, basis: Basis) -> Citation<'a> {
+        basis.cite(self.documents)
     }
 
     /// Every limit: the shop's own, then those of the practice's documents, then those that both practices share.
-    pub fn limits(&self) -> impl Iterator<Item = Limit<'a>> {
-        self.own.iter().copied().chain(self.built_in.into_iter().flatten().map(|row| -> Limit<'a> { row.limit() }))
+    pub fn limits(&self) -> impl Iterator<Item = Limit> {
+        self.own.iter().copied().chain(self.built_in.into_iter().flatten().map(|row| -> Limit { row.limit() }))
     }
 
     /// The limit that applies: of the shop's own the most particular one, else of the built-in ones the most particular one. Of two
     /// that are equally particular, the first in the list.
     #[must_use]
-    pub fn find(&self, name: Name, case: &Case) -> Option<Limit<'a>> {
+    pub fn find(&self, name: Name, case: &Case) -> Option<Limit> {
         Some(match self.found(name, case)? {
             Found::Own(limit) => *limit,
             Found::BuiltIn(row) => row.limit(),
@@ -410,7 +426,7 @@ impl<'a> Practice<'a> {
     }
 
     /// The limits for every rivet with this name: a shop's own before a built-in one.
-    pub(crate) fn for_every_rivet(&self, name: Name) -> Option<Given<'a, Value>> {
+    pub(crate) fn for_every_rivet(&self, name: Name) -> Option<Given<Value>> {
         let own = self.own.iter().find(|limit| limit.name == name && limit.scope == Scope::ANY).map(Found::Own);
         let mut rows = self.built_in.into_iter().flat_map(|table| of_name(table, name));
         let found = own.or_else(|| rows.find(|row| row.scope == RowScope::ANY).map(Found::BuiltIn))?;
@@ -419,7 +435,7 @@ impl<'a> Practice<'a> {
 
     /// A limit as a length; `None` when there is no such limit or it is no length.
     #[must_use]
-    pub fn length(&self, name: Name, case: &Case) -> Option<Given<'a, Length>> {
+    pub fn length(&self, name: Name, case: &Case) -> Option<Given<Length>> {
         let limit = self.found(name, case)?;
         let value = match limit.value() {
             Value::Length(length) => length,
@@ -432,7 +448,7 @@ impl<'a> Practice<'a> {
 
     /// A limit as a fraction, numerator and denominator.
     #[must_use]
-    pub fn fraction(&self, name: Name, case: &Case) -> Option<Given<'a, (u32, u32)>> {
+    pub fn fraction(&self, name: Name, case: &Case) -> Option<Given<(u32, u32)>> {
         let limit = self.found(name, case)?;
         match limit.value() {
             Value::Fraction { num, den } => Some(Given { value: (num, den), basis: limit.basis() }),
@@ -442,7 +458,7 @@ impl<'a> Practice<'a> {
 
     /// A limit as a whole number.
     #[must_use]
-    pub fn count(&self, name: Name, case: &Case) -> Option<Given<'a, u32>> {
+    pub fn count(&self, name: Name, case: &Case) -> Option<Given<u32>> {
         let limit = self.found(name, case)?;
         match limit.value() {
             Value::Count(count) => Some(Given { value: count, basis: limit.basis() }),
@@ -452,7 +468,7 @@ impl<'a> Practice<'a> {
 
     /// How lengths are rounded.
     #[must_use]
-    pub fn rounding(&self, case: &Case) -> Option<Given<'a, Rounding>> {
+    pub fn rounding(&self, case: &Case) -> Option<Given<Rounding>> {
         let limit = self.found(Name::LengthRounding, case)?;
         match limit.value() {
             Value::Rounding(rounding) => Some(Given { value: rounding, basis: limit.basis() }),
@@ -463,14 +479,14 @@ impl<'a> Practice<'a> {
     /// How many limits of a status it carries.
     #[must_use]
     pub fn count_with(&self, status: Status) -> usize {
-        self.limits().filter(|limit| limit.basis.status == status).count()
+        self.limits().filter(|limit| limit.basis.status() == status).count()
     }
 
     /// The hole that is assumed where none was measured: as drilled with the practice's drill, at most at its limit.
     ///
     /// `None` where the practice names no drill or no limit.
     #[must_use]
-    pub fn hole_for(&self, case: &Case) -> Option<Given<'a, Interval>> {
+    pub fn hole_for(&self, case: &Case) -> Option<Given<Interval>> {
         let drill = self.length(Name::HoleDrill, case)?;
         let greatest = self.length(Name::HoleGreatest, case)?;
         let interval = Interval { min: drill.value, max: greatest.value.max(drill.value) };
@@ -479,8 +495,8 @@ impl<'a> Practice<'a> {
 
     /// The hole to count on where none was measured: [`Practice::hole_for`], or where that knows none, one as wide as the shank.
     #[must_use]
-    pub fn assumed_hole(&self, case: &Case) -> Given<'a, Interval> {
-        self.hole_for(case).unwrap_or(Given { value: Interval::exactly(case.diameter), basis: &SHANK_FOR_HOLE })
+    pub fn assumed_hole(&self, case: &Case) -> Given<Interval> {
+        self.hole_for(case).unwrap_or(Given { value: Interval::exactly(case.diameter), basis: Basis::SHANK_FOR_HOLE })
     }
 }
 
@@ -514,19 +530,21 @@ mod tests {
         }
     }
 
+    #[cfg(feature = "words")]
     #[test]
     fn every_built_in_limit_names_its_document() {
         for practice in BUILT_IN {
             for limit in practice.limits() {
-                assert!(!limit.basis.document.is_empty() && !limit.basis.place.is_empty(), "{}", limit.name);
-                assert_ne!(limit.basis.status, Status::Shop);
+                let cited = limit.basis.citation().expect("a built-in document");
+                assert!(!cited.document.is_empty() && !cited.place.is_empty(), "{}", limit.name);
+                assert_ne!(cited.status, Status::Shop);
             }
         }
     }
 
     #[test]
     fn the_more_particular_limit_wins_and_the_first_of_equals() {
-        let basis = Basis::practice("test");
+        let basis = Basis::own(0);
         let limit = |scope, thousandths| Limit {
             name: Name::PitchLeast,
             scope,
@@ -536,7 +554,7 @@ mod tests {
         let flush = Scope { head: Some(HeadScope::Flush), ..Scope::ANY };
         let own =
             [limit(Scope::ANY, 1), limit(Scope::ANY, 2), limit(flush, 3), limit(Scope { rows: Some(2), ..flush }, 4)];
-        let practice = HANDBOOK.with_own(&own);
+        let practice = HANDBOOK.with_own(&own, &[]);
         let case = Case::new(Head::Universal, RivetAlloy::Al2117, Length::from_64ths(8));
         let pitch = |case: &Case| practice.length(Name::PitchLeast, case).map(|given| given.value);
         assert_eq!(pitch(&case), Some(Length::from_ten_thousandths(1)));

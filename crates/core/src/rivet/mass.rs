@@ -94,7 +94,7 @@ pub fn mass_each(part: &Part<'_>, density_lb_in3: f64) -> Option<Mass> {
 /// Nominal shank and head diameter. A protruding head has the middle of its height limits, a flush head the height of the cone between
 /// the two diameters.
 #[must_use]
-pub fn mass_of_size(series: &Series<'_>, size: &Size<'_>, length: Length, density_lb_in3: f64) -> Option<Mass> {
+pub fn mass_of_size(series: &Series<'_>, size: &Size, length: Length, density_lb_in3: f64) -> Option<Mass> {
     if !(density_lb_in3.is_finite() && density_lb_in3 > 0.0) {
         return None;
     }

@@ -82,7 +82,7 @@ pub struct HeadSize {
 /// One diameter of a series.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Size<'a> {
+pub struct Size {
     /// The dash number: thirty-seconds of an inch of the standard diameter.
     pub dash: u8,
     /// Nominal shank diameter, which in an oversize series is larger than the dash number says.
@@ -96,10 +96,10 @@ pub struct Size<'a> {
     /// The longest length in the table of the standard for this diameter, where known.
     pub longest_tabulated: Option<Length>,
     /// Where the dimensions come from.
-    pub basis: Basis<'a>,
+    pub basis: Basis,
 }
 
-impl Size<'_> {
+impl Size {
     /// The diameter that the dash number counts: the hole's and the table's standard size, not the shank of an oversize rivet.
     #[must_use]
     pub const fn standard_diameter(&self) -> Length {
@@ -136,7 +136,7 @@ pub struct Material<'a> {
     /// Whether the standard still wants it in new designs.
     pub new_design: bool,
     /// Where the letters come from.
-    pub basis: Basis<'a>,
+    pub basis: Basis,
 }
 
 /// A finish mark of a series.
@@ -150,7 +150,7 @@ pub struct Finish<'a> {
     /// The alloys on which the standard allows it.
     pub alloys: &'a [RivetAlloy],
     /// Where it comes from.
-    pub basis: Basis<'a>,
+    pub basis: Basis,
 }
 
 /// The order of a part number.
@@ -176,11 +176,11 @@ pub enum HalfMark {
 /// How much a rivet may be longer or shorter than its part number says.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct LengthTolerance<'a> {
+pub struct LengthTolerance {
     /// This much either way.
     pub either_way: Length,
     /// Where it comes from.
-    pub basis: Basis<'a>,
+    pub basis: Basis,
 }
 
 /// A part standard. A caller can define one of their own: every field is public, and everything that takes a series takes it by
@@ -202,9 +202,9 @@ pub struct Series<'a> {
     /// Finish marks; empty where the standard is not known to have any.
     pub finishes: &'a [Finish<'a>],
     /// Diameters in rising order.
-    pub sizes: &'a [Size<'a>],
+    pub sizes: &'a [Size],
     /// The tolerance of the length, where known.
-    pub length_tolerance: Option<LengthTolerance<'a>>,
+    pub length_tolerance: Option<LengthTolerance>,
     /// How half lengths (odd thirty-seconds) are written; `None` where they are not known to exist.
     pub half_lengths: Option<HalfMark>,
     /// How much the shank is over the standard size; zero for a standard series.
@@ -212,33 +212,21 @@ pub struct Series<'a> {
     /// The series with the same head and the next oversize shank, for stepping up a hole.
     pub oversize_series: Option<&'a Series<'a>>,
     /// Where the series itself comes from: its head, and how its number is built.
-    pub basis: Basis<'a>,
+    pub basis: Basis,
     /// Where to look for what is not known of its rivets.
-    pub unknown: Unknown<'a>,
+    pub unknown: Unknown,
 }
 
 /// The places of a part standard that are to be opened where its tables here lack something.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Unknown<'a> {
+pub struct Unknown {
     /// For the dimensions of a head.
-    pub head: Basis<'a>,
+    pub head: Basis,
     /// For the limits of a shank.
-    pub shank: Basis<'a>,
+    pub shank: Basis,
     /// For a rivet that fits a pack.
-    pub fit: Basis<'a>,
-}
-
-impl<'a> Unknown<'a> {
-    /// Those of a standard of this name.
-    #[must_use]
-    pub const fn of(name: &'a str) -> Unknown<'a> {
-        Unknown {
-            head: Basis::memory(name, "head dimensions"),
-            shank: Basis::memory(name, "shank limits"),
-            fit: Basis::memory(name, "dimensions that fit this pack"),
-        }
-    }
+    pub fit: Basis,
 }
 
 /// The name only: the tables would drown any message.
@@ -267,7 +255,7 @@ pub struct StepRule {
     /// The step above.
     pub coarse: Length,
     /// Where the rule comes from.
-    pub basis: Basis<'static>,
+    pub basis: Basis,
 }
 
 /// The next larger size is 1/32 in up to 1/4 in, above it 1/16 in.
@@ -275,7 +263,7 @@ pub const NEXT_SIZE: StepRule = StepRule {
     fine_up_to: Length::from_64ths(16),
     fine: Length::THIRTY_SECOND,
     coarse: Length::SIXTEENTH,
-    basis: Basis::published("MIL-R-47196A", "next larger size, text excerpt"),
+    basis: Basis::SPEC_47196_NEXT_SIZE,
 };
 
 impl StepRule {
@@ -296,13 +284,13 @@ impl<'a> Series<'a> {
     /// assert_eq!(oversize.shank_nominal.to_64ths().to_string(), "9/64");
     /// ```
     #[must_use]
-    pub fn size(&self, dash: u8) -> Option<&'a Size<'a>> {
+    pub fn size(&self, dash: u8) -> Option<&'a Size> {
         self.sizes.iter().find(|size| size.dash == dash)
     }
 
     /// The size with this nominal shank diameter, written in full or to three decimals as the trade does: 3/32, .09375 or .094.
     #[must_use]
-    pub fn size_for_diameter(&self, diameter: Length) -> Option<&'a Size<'a>> {
+    pub fn size_for_diameter(&self, diameter: Length) -> Option<&'a Size> {
         const HALF_A_THOUSANDTH: Length = Length::from_ten_thousandths(5);
         self.sizes.iter().find(|size| {
             size.shank_nominal.minus(diameter) <= HALF_A_THOUSANDTH
@@ -325,7 +313,7 @@ impl<'a> Series<'a> {
     /// assert!(next.standard_diameter() > NEXT_SIZE.next(three_sixteenths.standard_diameter()));
     /// ```
     #[must_use]
-    pub fn next_size(&self, size: &Size<'_>) -> Option<&'a Size<'a>> {
+    pub fn next_size(&self, size: &Size) -> Option<&'a Size> {
         let least = NEXT_SIZE.next(size.standard_diameter());
         self.sizes.iter().find(|other| other.standard_diameter() >= least)
     }

@@ -38,25 +38,26 @@ pub struct NotRead {
     /// Why its numbers are not read.
     pub why: WhyNotRead,
     /// Where that stands.
-    pub basis: Basis<'static>,
+    pub basis: Basis,
 }
 
-const SUPERSEDED: Basis<'static> = Basis::published("AC 43.13-1B", "para 4-57, table 4-8");
-const BLIND: Basis<'static> = Basis::published("AC 43.13-1B", "para 7-2j and its caution");
-
 const fn blind(names: &'static [&'static str]) -> NotRead {
-    NotRead { names, why: WhyNotRead::Blind, basis: BLIND }
+    NotRead { names, why: WhyNotRead::Blind, basis: Basis::AC43_BLIND }
 }
 
 /// Every part standard that is known by name only.
 pub static NOT_READ: &[NotRead] = &[
-    NotRead { names: &["AN425"], why: WhyNotRead::NoSuccessor { head: "78 degree countersunk" }, basis: SUPERSEDED },
+    NotRead {
+        names: &["AN425"],
+        why: WhyNotRead::NoSuccessor { head: "78 degree countersunk" },
+        basis: Basis::AC43_T4_8,
+    },
     NotRead {
         names: &["AN435"],
         why: WhyNotRead::SuccessorByMaterial { steel: "MS20613", others: "MS20615" },
-        basis: SUPERSEDED,
+        basis: Basis::AC43_T4_8,
     },
-    NotRead { names: &["AN441"], why: WhyNotRead::NoSuccessor { head: "flat" }, basis: SUPERSEDED },
+    NotRead { names: &["AN441"], why: WhyNotRead::NoSuccessor { head: "flat" }, basis: Basis::AC43_T4_8 },
     blind(&["NASM20600", "MS20600"]),
     blind(&["NASM20601", "MS20601"]),
     blind(&["NASM20602", "MS20602"]),

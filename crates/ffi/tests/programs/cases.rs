@@ -2,10 +2,9 @@
 //!
 //! Half of the figures are ordinary sheet-metal work, the rest anything that can be written down, so that errors come up too.
 
-use std::borrow::Borrow;
 use std::fmt::{Display, Write as _};
 
-use shophead::basis::Basis;
+use shophead::basis::{Basis, Document};
 use shophead::drill::{Drill, parse_hole};
 use shophead::finding::{Figure, Findings};
 use shophead::hole::{AsFound, Damage, HoleQuery};
@@ -131,12 +130,18 @@ fn or_none(length: Option<Length>) -> String {
     length.map_or("none".into(), |length| length.nanometres().to_string())
 }
 
-fn basis<'b>(basis: impl Borrow<Basis<'b>>) -> String {
-    let basis = basis.borrow();
-    format!("[{}|{}|{}]", basis.document, basis.place, basis.status.word())
+/// The documents of the shop of the test: the same in `answers.h`.
+const DOCUMENTS: [Document<'static>; 2] = [
+    Document { document: "repair manual of the type", place: "section 4" },
+    Document { document: "test of the shop", place: "" },
+];
+
+fn basis(basis: Basis) -> String {
+    let cited = basis.cite(&DOCUMENTS);
+    format!("[{}|{}|{}]", cited.document, cited.place, cited.status.word())
 }
 
-fn given(given: Option<Given<'_, Length>>) -> String {
+fn given(given: Option<Given<Length>>) -> String {
     match given {
         Some(given) => format!("{}{}", given.value.nanometres(), basis(given.basis)),
         None => "none[||-]".into(),
@@ -154,18 +159,18 @@ fn figure(figure: Option<Figure>) -> String {
     }
 }
 
-fn findings(answer: &mut String, found: &Findings<'_>) {
+fn findings<const N: usize>(answer: &mut String, found: &Findings<N>) {
     say!(answer, "  findings {} complete {}\n", found.iter().count(), u8::from(found.is_complete()));
     for finding in found {
         say!(
             answer,
             "  - {} {} layer {} {} {} {}\n",
-            finding.code.word(),
-            finding.severity.word(),
-            finding.layer.unwrap_or(0),
-            figure(finding.measured),
-            figure(finding.limit),
-            basis(finding.basis)
+            finding.code().word(),
+            finding.severity().word(),
+            finding.layer().unwrap_or(0),
+            figure(finding.measured()),
+            figure(finding.limit()),
+            basis(finding.basis())
         );
     }
 }
@@ -181,7 +186,7 @@ fn drill(drill: Option<Drill>) -> String {
     }
 }
 
-fn allowable(answer: &mut String, name: &str, allowable: Option<Allowable<'_>>) {
+fn allowable(answer: &mut String, name: &str, allowable: Option<Allowable>) {
     match allowable {
         Some(allowable) => {
             say!(answer, "  {name} {:016x}{}\n", allowable.force.lbf().to_bits(), basis(allowable.basis));
@@ -190,20 +195,16 @@ fn allowable(answer: &mut String, name: &str, allowable: Option<Allowable<'_>>) 
     }
 }
 
-fn margin(margin: Option<&Margin<'_>>) -> String {
+fn margin(margin: Option<&Margin>) -> String {
     margin.map_or("none".into(), |margin| {
         format!("{:016x} of {:016x}", margin.value.to_bits(), margin.factored_load.lbf().to_bits())
     })
 }
 
 /// The shop's own limits of the test: the same in `answers.h`.
-fn own() -> [Limit<'static>; 3] {
-    let limit = |name, scope, text| Limit {
-        name,
-        scope,
-        value: Value::parse(name, text).expect(text),
-        basis: Basis::shop("repair manual of the type", "section 4"),
-    };
+fn own() -> [Limit; 3] {
+    let limit =
+        |name, scope, text| Limit { name, scope, value: Value::parse(name, text).expect(text), basis: Basis::own(0) };
     let eighth = Some(Length::from_64ths(8));
     [
         limit(Name::HeadDiameterLeast, Scope::ANY, "1.4 D"),
@@ -217,12 +218,12 @@ fn own() -> [Limit<'static>; 3] {
 }
 
 impl Pen {
-    fn practice(&mut self, own: &'static [Limit<'static>]) -> Practice<'static> {
+    fn practice(&mut self, own: &'static [Limit]) -> Practice<'static> {
         let built = self.dice.pick(&BUILT_IN);
         self.word(built.name());
         let with = self.dice.one_in(3);
         self.word(u8::from(with));
-        if with { built.with_own(own) } else { *built }
+        if with { built.with_own(own, &DOCUMENTS) } else { *built }
     }
 
     fn family(&mut self) -> Part<'static> {
@@ -292,10 +293,10 @@ fn in_range(length: Toleranced) -> bool {
 }
 
 pub(crate) fn table(each: usize) -> Cases {
-    let own: &'static [Limit<'static>] = Box::leak(Box::new(own()));
+    let own: &'static [Limit] = Box::leak(Box::new(own()));
     let mut table = Cases { cases: String::new(), answers: String::new() };
     let mut pen = Pen { dice: Dice(0x5eed_0001), case: String::new(), answer: String::new() };
-    type Kind = fn(&mut Pen, &'static [Limit<'static>]);
+    type Kind = fn(&mut Pen, &'static [Limit]);
     let kinds: [(&str, Kind); 13] = [
         ("length", length_case),
         ("assess", assess_case),
@@ -326,7 +327,7 @@ pub(crate) fn table(each: usize) -> Cases {
 }
 
 /// A query that can be handed over, written down, and its practice.
-fn written_query(pen: &mut Pen, own: &'static [Limit<'static>], length: bool) -> (LengthQuery<'static>, Part<'static>) {
+fn written_query(pen: &mut Pen, own: &'static [Limit], length: bool) -> (LengthQuery<'static>, Part<'static>) {
     let mut part = pen.family();
     if length && let Ok(with) = part.with_length(nm((pen.dice.below(30) as i64 + 2) * 1_587_500)) {
         part = with;
@@ -346,7 +347,7 @@ fn written_query(pen: &mut Pen, own: &'static [Limit<'static>], length: bool) ->
     (query, part)
 }
 
-fn length_case(pen: &mut Pen, own: &'static [Limit<'static>]) {
+fn length_case(pen: &mut Pen, own: &'static [Limit]) {
     let (query, _) = written_query(pen, own, false);
     let choice = match query.choose() {
         Ok(choice) => choice,
@@ -383,7 +384,7 @@ fn length_case(pen: &mut Pen, own: &'static [Limit<'static>]) {
     findings(&mut pen.answer, &choice.findings);
 }
 
-fn assess_case(pen: &mut Pen, own: &'static [Limit<'static>]) {
+fn assess_case(pen: &mut Pen, own: &'static [Limit]) {
     let (query, _) = written_query(pen, own, false);
     let length = pen.dice.wild(1_000, 9_000);
     pen.length(length);
@@ -393,7 +394,7 @@ fn assess_case(pen: &mut Pen, own: &'static [Limit<'static>]) {
     }
 }
 
-fn predict_case(pen: &mut Pen, own: &'static [Limit<'static>]) {
+fn predict_case(pen: &mut Pen, own: &'static [Limit]) {
     let (query, part) = written_query(pen, own, true);
     let height = pen.dice.wild(200, 1_500);
     pen.length(height);
@@ -409,7 +410,7 @@ fn predict_case(pen: &mut Pen, own: &'static [Limit<'static>]) {
     }
 }
 
-fn judge_case(pen: &mut Pen, own: &'static [Limit<'static>]) {
+fn judge_case(pen: &mut Pen, own: &'static [Limit]) {
     let part = pen.family();
     pen.word(part);
     let mut measure = |least, most| {
@@ -473,7 +474,7 @@ fn judge_case(pen: &mut Pen, own: &'static [Limit<'static>]) {
     findings(&mut pen.answer, &judged.findings);
 }
 
-fn hole_case(pen: &mut Pen, own: &'static [Limit<'static>]) {
+fn hole_case(pen: &mut Pen, own: &'static [Limit]) {
     // Half of them such as a shop has every day: a common rivet, a hole somewhat too large, room around it.
     let ordinary = pen.dice.one_in(2);
     let part = if ordinary {
@@ -536,7 +537,7 @@ fn hole_case(pen: &mut Pen, own: &'static [Limit<'static>]) {
     findings(&mut pen.answer, &verdict.findings);
 }
 
-fn row_case(pen: &mut Pen, own: &'static [Limit<'static>]) {
+fn row_case(pen: &mut Pen, own: &'static [Limit]) {
     let part = pen.family();
     pen.word(part);
     let edge = pen.dice.wild(1_000, 9_000);
@@ -555,7 +556,7 @@ fn row_case(pen: &mut Pen, own: &'static [Limit<'static>]) {
     findings(&mut pen.answer, &check_row(RowLayout { edge, pitch, transverse_pitch }, &case, &practice));
 }
 
-fn points_case(pen: &mut Pen, own: &'static [Limit<'static>]) {
+fn points_case(pen: &mut Pen, own: &'static [Limit]) {
     let part = pen.family();
     pen.word(part);
     let rows = 1 + pen.dice.below(3) as u8;
@@ -591,13 +592,13 @@ fn load_kind(pen: &mut Pen) -> LoadKind {
     kind
 }
 
-fn factors(pen: &mut Pen) -> Factors<'static> {
+fn factors(pen: &mut Pen) -> Factors {
     let fitting = pen.dice.one_in(2);
     pen.word(if fitting { 1 } else { 2 });
     if fitting { Factors::FITTING } else { Factors::SEAM }
 }
 
-fn joint_case(pen: &mut Pen, _: &'static [Limit<'static>]) {
+fn joint_case(pen: &mut Pen, _: &'static [Limit]) {
     let part = pen.family();
     pen.word(part);
     let stack = pen.stack(1, &part);
@@ -668,7 +669,7 @@ fn joint_case(pen: &mut Pen, _: &'static [Limit<'static>]) {
     findings(&mut pen.answer, &found.findings);
 }
 
-fn splice_case(pen: &mut Pen, _: &'static [Limit<'static>]) {
+fn splice_case(pen: &mut Pen, _: &'static [Limit]) {
     let materials: Vec<Material> = Material::known().collect();
     let material = pen.dice.pick(&materials);
     pen.word(material.to_string().replace(' ', "-"));
@@ -774,9 +775,9 @@ fn by_table(
 }
 
 /// Where the strengths of a group's rivets stand: the same in `answers.h`.
-const SHOP_TEST: Basis<'static> = Basis::shop("test of the shop", "");
+const SHOP_TEST: Basis = Basis::own(1);
 
-fn group_case(pen: &mut Pen, _: &'static [Limit<'static>]) {
+fn group_case(pen: &mut Pen, _: &'static [Limit]) {
     let count = pen.dice.below(20);
     pen.word(count);
     let alike = pen.dice.one_in(2);
@@ -794,7 +795,7 @@ fn group_case(pen: &mut Pen, _: &'static [Limit<'static>]) {
         pen.number(weight);
         pen.word(u8::from(known));
         pen.number(lbf);
-        let allowable = Allowable { force: Force::from_lbf(lbf), basis: &SHOP_TEST };
+        let allowable = Allowable { force: Force::from_lbf(lbf), basis: SHOP_TEST };
         members.push(GroupMember { at, weight, allowable: known.then_some(allowable) });
     }
     let (x, y) = if pen.dice.one_in(10) { (0.0, 0.0) } else { (pen.dice.number(900.0), -pen.dice.number(900.0)) };
@@ -843,7 +844,7 @@ fn group_case(pen: &mut Pen, _: &'static [Limit<'static>]) {
     findings(&mut pen.answer, &group.findings);
 }
 
-fn part_case(pen: &mut Pen, own: &'static [Limit<'static>]) {
+fn part_case(pen: &mut Pen, own: &'static [Limit]) {
     let mut part = pen.family();
     if let Ok(with) = part.with_length(nm((pen.dice.below(60) as i64 + 2) * 793_750)) {
         part = with;
@@ -925,7 +926,7 @@ fn part_case(pen: &mut Pen, own: &'static [Limit<'static>]) {
     }
 }
 
-fn drill_case(pen: &mut Pen, _: &'static [Limit<'static>]) {
+fn drill_case(pen: &mut Pen, _: &'static [Limit]) {
     let diameter = pen.dice.wild(100, 6_000);
     pen.length(diameter);
     let none = "no drill is so small or so large; they go from #80 to 1/2";
@@ -940,7 +941,7 @@ fn drill_case(pen: &mut Pen, _: &'static [Limit<'static>]) {
     say!(pen.answer, "  is {diameter}\n  is {}\n  is {}\n", diameter.in_millimetres(), diameter.to_64ths());
 }
 
-fn read_case(pen: &mut Pen, _: &'static [Limit<'static>]) {
+fn read_case(pen: &mut Pen, _: &'static [Limit]) {
     const PIECES: &[&str] = &[
         ".125",
         "1/8",

@@ -114,8 +114,8 @@ fn field(what: &str) -> Markup {
     html! { label { (what) input type="text" autocomplete="off"; } }
 }
 
-fn recalled(basis: &Basis<'_>) -> &'static str {
-    if basis.status == Status::Memory { RECALLED } else { "" }
+fn recalled(basis: Basis) -> &'static str {
+    if basis.status() == Status::Memory { RECALLED } else { "" }
 }
 
 fn section(id: &str, title: &str, content: &Markup) -> Markup {
@@ -137,8 +137,8 @@ fn count_of(count: u32, what: &str) -> String {
 /// use shophead_job::words::Units;
 /// let path = concat!(env!("CARGO_MANIFEST_DIR"), "/demo/keel-skin/job.toml");
 /// let job = Job::read(path.as_ref()).expect("the demo job reads");
-/// let own = job.own_limits.limits();
-/// let practice = job.practice.with_own(&own);
+/// let (own, documents) = job.own_limits.lists();
+/// let practice = job.practice.with_own(&own, &documents);
 /// let plan = Plan::make(&job, &practice);
 /// let (order, tools) = (order(&plan, job.spares_percent, None), tools(&plan));
 /// let html = card(&Card {
@@ -208,8 +208,8 @@ impl<'j> Card<'_, 'j> {
     }
 
     /// A finding with where its limit stands.
-    fn said(&self, finding: &Finding<'_>) -> String {
-        format!("{} [{}]", words::finding(finding, self.units), finding.basis)
+    fn said(&self, finding: &Finding) -> String {
+        format!("{} [{}]", words::finding(finding, self.units), self.plan.practice.cite(finding.basis()))
     }
 
     fn list(&self, lines: &[String]) -> Markup {
@@ -223,7 +223,7 @@ impl<'j> Card<'_, 'j> {
     }
 
     fn stops(&self) -> Markup {
-        let stops: Vec<(Subject<'j>, &Finding<'j>)> = self.plan.stops().collect();
+        let stops: Vec<(Subject<'j>, &Finding)> = self.plan.stops().collect();
         if stops.is_empty() {
             return section("stops", "Nothing stops the work", &html! { p { "No finding has to be referred." } });
         }
@@ -250,7 +250,7 @@ impl<'j> Card<'_, 'j> {
         section("stops", "What stops the work", &content)
     }
 
-    fn why(&self, subject: Subject<'j>, findings: &[(Subject<'j>, &Finding<'j>)]) -> Markup {
+    fn why(&self, subject: Subject<'j>, findings: &[(Subject<'j>, &Finding)]) -> Markup {
         let hole = match subject {
             Subject::Hole(row, number) => {
                 self.plan.rows.iter().find(|plan| plan.row.name == row).and_then(|plan| plan.hole(number))
@@ -259,7 +259,7 @@ impl<'j> Card<'_, 'j> {
         };
         let steps = hole.and_then(|hole| hole.judgement.as_deref()).filter(|judgement| !judgement.steps.is_empty());
         let lines: Vec<String> = match steps {
-            Some(judgement) => words::why_not(judgement, self.units),
+            Some(judgement) => words::why_not(judgement, self.units, self.plan.practice),
             None => findings.iter().map(|(_, finding)| self.said(finding)).collect(),
         };
         html! {
@@ -399,7 +399,7 @@ impl<'j> Card<'_, 'j> {
         section("removal", "Taking the old rivets out", &content)
     }
 
-    fn removal(&self, removal: &Removal<'_>) -> Markup {
+    fn removal(&self, removal: &Removal) -> Markup {
         let mut mind: Vec<String> = removal.risks.iter().map(|risk| words::risk(risk.value).to_owned()).collect();
         if removal.support {
             mind.push("Bar or block beside the driven head.".to_owned());
@@ -464,9 +464,9 @@ impl<'j> Card<'_, 'j> {
     }
 
     /// A limit's two ends, without unit; a star where either could only be recalled.
-    fn ends(&self, least: Option<Given<'_, Length>>, greatest: Option<Given<'_, Length>>) -> Markup {
-        let star = [least, greatest].into_iter().flatten().any(|limit| limit.basis.status == Status::Memory);
-        let bare = |limit: Option<Given<'_, Length>>| limit.map(|limit| self.units.bare_length(limit.value));
+    fn ends(&self, least: Option<Given<Length>>, greatest: Option<Given<Length>>) -> Markup {
+        let star = [least, greatest].into_iter().flatten().any(|limit| limit.basis.status() == Status::Memory);
+        let bare = |limit: Option<Given<Length>>| limit.map(|limit| self.units.bare_length(limit.value));
         let ends = match (bare(least), bare(greatest)) {
             (Some(least), Some(greatest)) => format!("{least} to {greatest}"),
             (Some(least), None) => format!("from {least}"),
@@ -557,10 +557,10 @@ impl<'j> Card<'_, 'j> {
         let mind: Vec<String> = row
             .findings
             .iter()
-            .filter(|finding| finding.severity >= Severity::Caution)
+            .filter(|finding| finding.severity() >= Severity::Caution)
             .map(|finding| words::finding(finding, self.units))
             .collect();
-        let refers = row.findings.iter().any(|finding| finding.severity == Severity::Refer);
+        let refers = row.findings.iter().any(|finding| finding.severity() == Severity::Refer);
         let differ = row.holes.iter().filter(|hole| hole.differs_from(row)).count() as u32;
         let changed = row.judgement.as_ref().filter(|judgement| judgement.disposition != Disposition::Keep);
         html! {
@@ -631,7 +631,7 @@ impl<'j> Card<'_, 'j> {
         let mind: Vec<String> = hole
             .findings
             .iter()
-            .filter(|finding| finding.severity >= Severity::Caution && disposition != Disposition::Refer)
+            .filter(|finding| finding.severity() >= Severity::Caution && disposition != Disposition::Refer)
             .map(|finding| words::finding(finding, self.units))
             .collect();
         html! {

@@ -11,8 +11,8 @@ use crate::order::{Stock, alternatives, order};
 use crate::tools::tools;
 
 fn of(job: &Job, units: Units, stock: Option<&[Stock]>) -> String {
-    let own = job.own_limits.limits();
-    let practice = job.practice.with_own(&own);
+    let (own, documents) = job.own_limits.lists();
+    let practice = job.practice.with_own(&own, &documents);
     let plan = Plan::make(job, &practice);
     let lines = order(&plan, job.spares_percent, stock);
     let others = stock.map_or_else(Vec::new, |stock| alternatives(&plan, &lines, stock));
@@ -225,8 +225,8 @@ fn a_string_of_css_cannot_be_ended() {
 #[test]
 fn the_limits_are_those_of_core_and_every_hole_that_differs_is_listed() {
     let job = demo("keel-skin");
-    let own = job.own_limits.limits();
-    let practice = job.practice.with_own(&own);
+    let (own, documents) = job.own_limits.lists();
+    let practice = job.practice.with_own(&own, &documents);
     let plan = Plan::make(&job, &practice);
     let page = Html::parse_document(&of(&job, Units::Inches, None));
     let lines = |id: &str| -> Vec<String> {

@@ -11,11 +11,11 @@ use crate::words::{Units, plain};
 #[derive(Clone, Copy, Debug)]
 pub struct GroupDrawing<'d> {
     /// The rivets.
-    pub rivets: &'d [Member<'d>],
+    pub rivets: &'d [Member],
     /// Their diameters, in the same order.
     pub diameters: &'d [Length],
     /// The shares.
-    pub group: &'d Group<'d, 'd>,
+    pub group: &'d Group<'d>,
     /// The load.
     pub load: PlaneLoad,
     /// What the group is of.

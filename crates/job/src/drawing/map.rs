@@ -124,8 +124,8 @@ pub struct Sheet {
 /// use shophead_job::{drawing, words::Units};
 /// let path = concat!(env!("CARGO_MANIFEST_DIR"), "/demo/marsh-float/job.toml");
 /// let job = Job::read(path.as_ref()).expect("the demo job reads");
-/// let own = job.own_limits.limits();
-/// let practice = job.practice.with_own(&own);
+/// let (own, documents) = job.own_limits.lists();
+/// let practice = job.practice.with_own(&own, &documents);
 /// let svg = drawing::map(&Plan::make(&job, &practice), Units::Inches);
 /// assert!(svg.contains("aft edge") && svg.contains(">L1<"));
 /// ```
@@ -382,7 +382,7 @@ impl<'m, 'j> Map<'m, 'j> {
         if let Some(edge) = row.layout.edge.filter(|_| with_edge) {
             parts.push(format!("least edge {}", size(edge)));
         }
-        if row.findings.iter().any(|finding| finding.severity == Severity::Refer) {
+        if row.findings.iter().any(|finding| finding.severity() == Severity::Refer) {
             parts.push("REFER THE ROW".into());
         }
         parts.extend((!row.row.about.is_empty()).then(|| row.row.about.clone()));
@@ -392,8 +392,8 @@ impl<'m, 'j> Map<'m, 'j> {
     /// The holes whose edge distance is dimensioned on this line: the least of the row, and those that are too short.
     fn edges_to_tell(&self, row: &RowPlan<'j>, first: u32, last: u32, is_first: bool) -> Vec<(u32, String, bool)> {
         let mut told: Vec<(u32, String, bool)> = Vec::new();
-        let short = |findings: &[Finding<'_>]| -> Option<(Length, Length)> {
-            findings.iter().find_map(|finding| match (finding.code, finding.measured, finding.limit) {
+        let short = |findings: &[Finding]| -> Option<(Length, Length)> {
+            findings.iter().find_map(|finding| match (finding.code(), finding.measured(), finding.limit()) {
                 (Code::EdgeDistanceShort, Some(Figure::Length(measured)), Some(Figure::Length(limit))) => {
                     Some((measured, limit))
                 }
@@ -880,8 +880,8 @@ mod tests {
     use crate::model::Job;
 
     fn with_plan<T>(job: &Job, asked: impl FnOnce(&Plan<'_>) -> T) -> T {
-        let own = job.own_limits.limits();
-        let practice = job.practice.with_own(&own);
+        let (own, documents) = job.own_limits.lists();
+        let practice = job.practice.with_own(&own, &documents);
         asked(&Plan::make(job, &practice))
     }
 

@@ -12,12 +12,7 @@ use super::make::{push, push_all};
 
 /// A rivet of the length that this pack and this hole need.
 #[must_use]
-pub fn choice_in<'j>(
-    part: Part<'j>,
-    stack: &Stack,
-    hole: Given<'j, Interval>,
-    practice: &'j Practice<'j>,
-) -> Choice<'j> {
+pub fn choice_in<'j>(part: Part<'j>, stack: &Stack, hole: Given<Interval>, practice: &'j Practice<'j>) -> Choice<'j> {
     let length = length_query(&part, stack, hole.value, practice).choose();
     let chosen = length.as_ref().ok().and_then(|choice| choice.length);
     let part = chosen.and_then(|length| part.with_length(length).ok()).unwrap_or(part);
@@ -31,7 +26,7 @@ pub fn is_within_limits(part: &Part<'_>, stack: &Stack, hole: Interval, practice
     length_query(part, stack, hole, practice).assess(length).is_ok_and(|findings| !findings.must_refer())
 }
 
-pub(super) fn does_for(choice: &Choice<'_>, stack: &Stack, hole: Given<'_, Interval>, practice: &Practice<'_>) -> bool {
+pub(super) fn does_for(choice: &Choice<'_>, stack: &Stack, hole: Given<Interval>, practice: &Practice<'_>) -> bool {
     is_within_limits(&choice.part, stack, hole.value, practice)
 }
 
@@ -46,9 +41,9 @@ fn length_query<'a>(part: &Part<'a>, stack: &Stack, hole: Interval, practice: &'
     }
 }
 
-pub(super) fn push_choice<'j>(findings: &mut Vec<Finding<'j>>, choice: &Choice<'j>) {
+pub(super) fn push_choice<'j>(findings: &mut Vec<Finding>, choice: &Choice<'j>) {
     match &choice.length {
         Ok(length) => push_all(findings, &length.findings),
-        Err(_) => push(findings, Finding::new(Code::NoLengthFits, Severity::Refer, &choice.part.size().basis)),
+        Err(_) => push(findings, Finding::new(Code::NoLengthFits, Severity::Refer, choice.part.size().basis)),
     }
 }

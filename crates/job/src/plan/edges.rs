@@ -34,7 +34,7 @@ pub(super) fn row_cuts<'j>(
     edges: &mut [EdgePlan<'j>],
     case: &Case,
     practice: &'j Practice<'j>,
-    findings: &mut Vec<Finding<'j>>,
+    findings: &mut Vec<Finding>,
 ) -> Vec<RowCut> {
     let mut cuts = Vec::new();
     if !row.has_places() {
@@ -74,9 +74,9 @@ pub(super) fn row_cuts<'j>(
         }
         push_all(findings, &check_edge(cut.closest.1, case, practice));
         if !cut.beyond.is_empty() {
-            let basis = const { &Basis::practice("beyond the stations nobody measured the edge") };
+            let basis = Basis::BEYOND_STATIONS;
             let finding = Finding::new(Code::HoleBeyondCut, Severity::Caution, basis);
-            push(findings, finding.measured(Figure::Count(cut.beyond.len() as u32)));
+            push(findings, finding.with_measured(Figure::Count(cut.beyond.len() as u32)));
         }
         cuts.push(cut);
     }

@@ -24,8 +24,8 @@ type Alike = (Option<(Length, Length, Damage)>, [Option<Length>; 3], Option<usiz
 struct Outcome<'j> {
     judgement: Option<Arc<HoleJudgement<'j>>>,
     choice: Option<Arc<Choice<'j>>>,
-    removal: Option<Removal<'j>>,
-    findings: Vec<Finding<'j>>,
+    removal: Option<Removal>,
+    findings: Vec<Finding>,
 }
 
 pub(super) fn plan_holes<'j>(
@@ -112,7 +112,7 @@ fn plan_hole<'j>(
         None => Some(choice_in(rivet, stack, plan.choice.hole, practice)),
         Some(judgement) => judgement.chosen().and_then(|step| {
             let (part, hole) = (step.rivet?, step.hole?);
-            let hole = Given { value: hole, basis: const { &Basis::shop("job file", "hole as measured") } };
+            let hole = Given { value: hole, basis: Basis::HOLE_AS_MEASURED };
             // The row's own length is kept where it does for this hole too: one length fewer to mix up.
             let same = !is_exception && part.without_length() == rivet && does_for(&plan.choice, stack, hole, practice);
             Some(if same { Choice { hole, ..plan.choice.clone() } } else { choice_in(part, stack, hole, practice) })

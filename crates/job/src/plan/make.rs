@@ -21,8 +21,8 @@ impl<'j> Plan<'j> {
     /// use shophead_job::plan::Plan;
     /// let path = concat!(env!("CARGO_MANIFEST_DIR"), "/demo/keel-skin/job.toml");
     /// let job = Job::read(path.as_ref()).expect("the demo job reads");
-    /// let own = job.own_limits.limits();
-    /// let practice = job.practice.with_own(&own);
+    /// let (own, documents) = job.own_limits.lists();
+    /// let practice = job.practice.with_own(&own, &documents);
     /// let plan = Plan::make(&job, &practice);
     /// assert_eq!(plan.counts().rows as usize, job.rows.len());
     /// # Ok(())
@@ -48,9 +48,9 @@ impl<'j> Plan<'j> {
             let (below, above) = edge.sides;
             let fewer = below.min(above);
             if fewer > 0 {
-                let basis = const { &Basis::practice("the holes of a panel lie on one side of its edge") };
+                let basis = Basis::ONE_SIDE_OF_EDGE;
                 let finding = Finding::new(Code::HoleBeyondCut, Severity::Refer, basis);
-                edge.findings.push(finding.measured(Figure::Count(fewer)));
+                edge.findings.push(finding.with_measured(Figure::Count(fewer)));
             }
         }
         let patterns = plan_patterns(&mut rows, practice);
@@ -63,7 +63,7 @@ impl<'j> Plan<'j> {
         let damage = job.damage.iter().map(|damage| plan_damage(damage, &rows, practice)).collect();
         let mut findings = Vec::new();
         if !positions.is_empty() && !positions.iter().any(|position| position.serves) {
-            let basis = const { &Basis::practice("rows on primary structure take driven solid rivets") };
+            let basis = Basis::PRIMARY_STRUCTURE;
             findings.push(Finding::new(Code::NoPositionServes, Severity::Refer, basis));
         }
         Plan { job, practice, rows, positions, patterns, edges, damage, findings }
@@ -83,13 +83,13 @@ fn plan_damage<'j>(damage: &'j DamageFound, rows: &[RowPlan<'j>], practice: &'j 
     DamagePlan { damage, held, findings }
 }
 
-pub(super) fn push<'j>(findings: &mut Vec<Finding<'j>>, finding: Finding<'j>) {
+pub(super) fn push(findings: &mut Vec<Finding>, finding: Finding) {
     if !findings.contains(&finding) {
         findings.push(finding);
     }
 }
 
-pub(super) fn push_all<'j>(findings: &mut Vec<Finding<'j>>, others: &Findings<'j>) {
+pub(super) fn push_all(findings: &mut Vec<Finding>, others: &Findings) {
     for finding in others {
         push(findings, *finding);
     }

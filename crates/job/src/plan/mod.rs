@@ -14,7 +14,7 @@ use std::collections::HashSet;
 use std::sync::Arc;
 
 use shophead::access::{PositionWork, RowWork, SolidBecause, lacks_less, least_effort};
-use shophead::basis::{Basis, Status};
+use shophead::basis::{Basis, Citation, Status};
 use shophead::damage::Damaged;
 use shophead::drill::Drill;
 use shophead::finding::{Finding, Severity};
@@ -56,7 +56,7 @@ pub struct Plan<'j> {
     /// Damage beside the holes, in the order of the job.
     pub damage: Vec<DamagePlan<'j>>,
     /// What was found about the job as a whole.
-    pub findings: Vec<Finding<'j>>,
+    pub findings: Vec<Finding>,
 }
 
 /// What a finding is about.
@@ -95,9 +95,9 @@ pub struct Choice<'j> {
     /// The rivet; without length where none fits.
     pub part: Part<'j>,
     /// The hole that was counted on.
-    pub hole: Given<'j, Interval>,
+    pub hole: Given<Interval>,
     /// How the length was chosen; an error where the rivet's dimensions are not known or the head is deeper than the pack.
-    pub length: Result<LengthChoice<'j>, FitError>,
+    pub length: Result<LengthChoice, FitError>,
 }
 
 impl Choice<'_> {
@@ -128,13 +128,13 @@ pub struct RowPlan<'j> {
     /// What goes into most of its holes.
     pub choice: Choice<'j>,
     /// Why it takes driven solid rivets only, if it does.
-    pub solid: Option<Given<'static, SolidBecause>>,
+    pub solid: Option<Given<SolidBecause>>,
     /// What was done about the hole of the whole row, where the job gives one.
     pub judgement: Option<HoleJudgement<'j>>,
     /// What one rivet carries; `None` where that cannot be asked (no edge distance, fewer than two layers).
-    pub strength: Option<JointStrength<'static>>,
+    pub strength: Option<JointStrength>,
     /// The new rivet against the one it replaces, where it is not the same.
-    pub comparison: Option<Comparison<'static>>,
+    pub comparison: Option<Comparison>,
     /// The whole row, as installed and as planned.
     pub before_and_after: Result<BeforeAndAfter, NotCompared>,
     /// The holes that were measured or that differ, by rising number.
@@ -142,9 +142,9 @@ pub struct RowPlan<'j> {
     /// Its distances to the cuts that it is held against.
     pub cuts: Vec<RowCut>,
     /// How to take the installed rivets out.
-    pub removal: Removal<'j>,
+    pub removal: Removal,
     /// What was found about the row as a whole.
-    pub findings: Vec<Finding<'j>>,
+    pub findings: Vec<Finding>,
 }
 
 /// What a row carries an inch, as installed and as planned.
@@ -154,9 +154,9 @@ pub struct RowPlan<'j> {
 #[derive(Clone, Debug, PartialEq)]
 pub struct BeforeAndAfter {
     /// As installed, in sound nominal holes.
-    pub before: RowStrength<'static>,
+    pub before: RowStrength,
     /// As planned.
-    pub after: RowStrength<'static>,
+    pub after: RowStrength,
     /// After over before; 1 where nothing that counts changes, `None` where a strength is not published.
     pub ratio: Option<f64>,
     /// Whether rivet or holes change.
@@ -204,9 +204,9 @@ pub struct HolePlan<'j> {
     /// What goes into it; `None` when it has to be referred.
     pub choice: Option<Arc<Choice<'j>>>,
     /// How to take the installed rivet out, where that is not as in the row.
-    pub removal: Option<Removal<'j>>,
+    pub removal: Option<Removal>,
     /// What was found about it.
-    pub findings: Vec<Finding<'j>>,
+    pub findings: Vec<Finding>,
 }
 
 impl HolePlan<'_> {
@@ -228,7 +228,7 @@ impl HolePlan<'_> {
         self.disposition() != Disposition::Keep
             || self.choice.as_ref().is_none_or(|choice| choice.part != row.choice.part)
             || self.removal.is_some()
-            || self.findings.iter().any(|finding| finding.severity >= Severity::Caution)
+            || self.findings.iter().any(|finding| finding.severity() >= Severity::Caution)
     }
 }
 
@@ -302,7 +302,7 @@ pub struct EdgePlan<'j> {
     /// The holes on either side of a measured edge: with lesser offsets, and with greater ones.
     pub sides: (u32, u32),
     /// What was found about it; what was found about its rows stands with them.
-    pub findings: Vec<Finding<'j>>,
+    pub findings: Vec<Finding>,
 }
 
 impl EdgePlan<'_> {
@@ -326,13 +326,13 @@ pub struct PatternPlan<'j> {
     /// How many rivets it has.
     pub total: u32,
     /// Its limits.
-    pub limits: PatternLimits<'j>,
+    pub limits: PatternLimits,
     /// How many of its holes want a larger rivet.
     pub wanting: u32,
     /// How many get one.
     pub stepped: u32,
     /// What was found about it.
-    pub findings: Vec<Finding<'j>>,
+    pub findings: Vec<Finding>,
 }
 
 /// What becomes of damage.
@@ -343,7 +343,7 @@ pub struct DamagePlan<'j> {
     /// The same with the thickness of the layer, where the row tells it.
     pub held: Damaged,
     /// What it comes to.
-    pub findings: Vec<Finding<'j>>,
+    pub findings: Vec<Finding>,
 }
 
 /// What a work position allows.
@@ -352,7 +352,7 @@ pub struct PositionPlan<'j> {
     /// The position.
     pub position: &'j Position,
     /// What stops each row from being bucked, in the order of the rows; `None` where nothing does.
-    pub blocked: Vec<Option<Finding<'j>>>,
+    pub blocked: Vec<Option<Finding>>,
     /// Every row as seen from it, in the order of the rows.
     pub rows: Vec<RowWork>,
     /// What it comes to, to be compared with the others.
@@ -392,12 +392,12 @@ pub struct RemovalNote<'p, 'j> {
     /// The hole, where the note is for one hole only.
     pub hole: Option<u32>,
     /// How.
-    pub removal: &'p Removal<'j>,
+    pub removal: &'p Removal,
 }
 
 impl<'j> Plan<'j> {
     /// Every finding with what it is about: the job, then row by row, hole by hole.
-    pub fn all_findings(&self) -> impl Iterator<Item = (Subject<'j>, &Finding<'j>)> {
+    pub fn all_findings(&self) -> impl Iterator<Item = (Subject<'j>, &Finding)> {
         let of_job = self.findings.iter().map(|finding| (Subject::Job, finding));
         let of_rows = self.rows.iter().flat_map(|plan| {
             let name = plan.row.name.as_str();
@@ -422,17 +422,17 @@ impl<'j> Plan<'j> {
     }
 
     /// What stops the work: every finding that says refer.
-    pub fn stops(&self) -> impl Iterator<Item = (Subject<'j>, &Finding<'j>)> {
-        self.all_findings().filter(|(_, finding)| finding.severity == Severity::Refer)
+    pub fn stops(&self) -> impl Iterator<Item = (Subject<'j>, &Finding)> {
+        self.all_findings().filter(|(_, finding)| finding.severity() == Severity::Refer)
     }
 
     /// The documents of everything that decided something and could only be recalled, each once.
     #[must_use]
     pub fn recalled(&self) -> Vec<String> {
-        let recalled = self.all_findings().map(|(_, finding)| finding.basis);
-        let recalled: HashSet<&Basis<'_>> = recalled.filter(|basis| basis.status == Status::Memory).collect();
-        let mut texts: Vec<String> =
-            recalled.into_iter().map(|basis| Basis { status: Status::Published, ..*basis }.to_string()).collect();
+        let recalled = self.all_findings().map(|(_, finding)| finding.basis());
+        let recalled: HashSet<Basis> = recalled.filter(|basis| basis.status() == Status::Memory).collect();
+        let plain = |basis: Basis| Citation { status: Status::Published, ..self.practice.cite(basis) }.to_string();
+        let mut texts: Vec<String> = recalled.into_iter().map(plain).collect();
         texts.sort_unstable();
         texts.dedup();
         texts

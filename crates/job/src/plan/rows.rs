@@ -58,7 +58,7 @@ pub(super) fn plan_row<'j>(
             let step = judgement.chosen();
             let rivet = step.and_then(|step| step.rivet).unwrap_or(row.rivet);
             let hole = step.and_then(|step| step.hole).or(row.hole.map(Toleranced::interval));
-            let hole = hole.map(|value| Given { value, basis: const { &Basis::shop("job file", "hole as measured") } });
+            let hole = hole.map(|value| Given { value, basis: Basis::HOLE_AS_MEASURED });
             choice_in(rivet, &row.stack, hole.unwrap_or_else(|| practice.assumed_hole(&case_of(&rivet, row))), practice)
         }
         None => choice_in(row.rivet, &row.stack, practice.assumed_hole(&case), practice),
@@ -136,18 +136,18 @@ pub(super) fn push_before_and_after(plan: &mut RowPlan<'_>) {
         return;
     }
     let another = plan.row.installed.without_length() != plan.row.rivet.without_length();
-    let told = |findings: &[Finding<'_>], code| findings.iter().any(|finding| finding.code == code);
+    let told = |findings: &[Finding], code| findings.iter().any(|finding| finding.code() == code);
     let comparison = compare_rows(&found.before, &found.after);
     for finding in &comparison.findings {
-        let counts = another || finding.code == Code::WeakerThanBefore;
-        if counts && !told(&plan.findings, finding.code) {
+        let counts = another || finding.code() == Code::WeakerThanBefore;
+        if counts && !told(&plan.findings, finding.code()) {
             plan.findings.push(*finding);
         }
     }
 }
 
 /// The strength of the row's rivet, and against the installed one where it is another.
-fn strengths(row: &Row, layout: RowLayout) -> (Option<JointStrength<'static>>, Option<Comparison<'static>>) {
+fn strengths(row: &Row, layout: RowLayout) -> (Option<JointStrength>, Option<Comparison>) {
     let Some(edge) = layout.edge else { return (None, None) };
     let of = |part: &Part<'_>| strength_through(part, &row.stack, edge, None, layout.pitch, Shear::Single, None).ok();
     let planned = of(&row.rivet);

@@ -1,5 +1,6 @@
 //! A shop's own limits.
 
+use shophead::basis::Basis;
 use shophead::length::{Bare, Length};
 use shophead::material::RivetAlloy;
 use shophead::practice::{HeadScope, Name, ParseValueError, Scope, Value as LimitValue};
@@ -25,6 +26,11 @@ pub(super) fn own_limits(source: &Source<'_>) -> Option<OwnLimits> {
     };
     if list.is_empty() {
         source.mistake(0..0, "the limits file has no limit", "begin one with [[limit]]");
+    }
+    if list.len() > Basis::OWN_MOST {
+        let message = format!("the limits file has {} limits", list.len());
+        source.mistake(0..0, message, format!("at most {} are read", Basis::OWN_MOST));
+        return None;
     }
     let mut limits: Vec<Option<OwnLimit>> = Vec::with_capacity(list.len());
     let mut said: Vec<(Name, Scope, Said)> = Vec::with_capacity(list.len());

@@ -83,7 +83,7 @@ pub struct GroupPoint {
     /// Where it stands.
     pub at: Point,
     /// Its size, where the file gives a diameter.
-    pub size: Option<&'static Size<'static>>,
+    pub size: Option<&'static Size>,
 }
 
 /// The rivets of a group; diameters are sizes of the series.

@@ -955,6 +955,13 @@ fn every_mistake_in_a_stock_file_is_told() {
 // Limits files.
 
 #[test]
+fn a_limits_file_has_no_more_limits_than_documents_have_numbers() {
+    let text = format!("title = \"t\"\n{}", "[[limit]]\n".repeat(8_192));
+    let told = mistakes(OwnLimits::read_from(text.into(), Path::new("l.toml")));
+    assert_eq!(told, "l.toml:1:1: the limits file has 8192 limits; at most 8191 are read");
+}
+
+#[test]
 fn every_mistake_in_a_limits_file_is_told() {
     const HEAD: &str = "title = \"t\"\ndocument = \"d\"\n[[limit]]\nplace = \"p\"\n";
     for (text, told) in [

@@ -343,7 +343,7 @@ impl<'p, 'j> Survey<'p, 'j> {
         let rivet = step.and_then(|step| step.rivet).map_or_else(String::new, |rivet| format!(" {rivet}"));
         match judged.disposition {
             Disposition::Refer => {
-                let refer = judged.findings.iter().find(|finding| finding.severity == Severity::Refer);
+                let refer = judged.findings.iter().find(|finding| finding.severity() == Severity::Refer);
                 let why = refer.map_or_else(String::new, |finding| words::finding(finding, self.units));
                 format!("REFER. {why}")
             }

@@ -48,7 +48,7 @@ pub const MAX_SIXTEENTHS: u8 = 99;
 pub struct Part<'a> {
     series: &'a Series<'a>,
     material: &'a Material<'a>,
-    size: &'a Size<'a>,
+    size: &'a Size,
     finish: Option<&'a Finish<'a>>,
     /// In thirty-seconds of an inch.
     length: Option<NonZeroU8>,
@@ -215,7 +215,7 @@ pub enum PartWarning<'a> {
     /// The series, its letters or its diameters could only be recalled.
     Recalled {
         /// What was recalled.
-        basis: &'a Basis<'a>,
+        basis: Basis,
     },
 }
 
@@ -241,9 +241,23 @@ impl fmt::Display for PartWarning<'_> {
                 f.write_str("this alloy is heat treated, or kept cold after it, before driving")
             }
             PartWarning::NotForNewDesign => f.write_str("the standard keeps this alloy out of new designs"),
-            PartWarning::Recalled { basis } => write!(f, "check against the document: {basis}"),
+            PartWarning::Recalled { basis } => {
+                f.write_str("check against the document")?;
+                cited(*basis, f)
+            }
         }
     }
+}
+
+/// The document of a built-in basis, after a colon.
+#[cfg(feature = "words")]
+fn cited(basis: Basis, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+    basis.citation().map_or(Ok(()), |citation| write!(f, ": {citation}"))
+}
+
+#[cfg(not(feature = "words"))]
+fn cited(_: Basis, _: &mut fmt::Formatter<'_>) -> fmt::Result {
+    Ok(())
 }
 
 /// The warnings of one number: at most one of a kind.
@@ -263,7 +277,7 @@ impl<'a> Part<'a> {
     /// assert_eq!(part.to_string(), "MS20470AD4-5");
     /// # Ok::<(), shophead::rivet::part::BuildPartError>(())
     /// ```
-    pub fn new(series: &'a Series<'a>, material: &str, size: &Size<'_>) -> Result<Part<'a>, BuildPartError> {
+    pub fn new(series: &'a Series<'a>, material: &str, size: &Size) -> Result<Part<'a>, BuildPartError> {
         let material = series.material(material).ok_or(BuildPartError::UnknownMaterial)?;
         let size = series.sizes.iter().find(|own| *own == size).ok_or(BuildPartError::UnknownSize)?;
         Ok(Part { series, material, size, finish: None, length: None, written: Written::default() })
@@ -289,7 +303,7 @@ impl<'a> Part<'a> {
 
     /// The size.
     #[must_use]
-    pub const fn size(&self) -> &'a Size<'a> {
+    pub const fn size(&self) -> &'a Size {
         self.size
     }
 
@@ -357,7 +371,7 @@ impl<'a> Part<'a> {
     /// The family of the same alloy in another size of the series; `None` when the size is not one of it. Without a length, since
     /// another diameter needs another length.
     #[must_use]
-    pub fn in_size(&self, size: &Size<'_>) -> Option<Part<'a>> {
+    pub fn in_size(&self, size: &Size) -> Option<Part<'a>> {
         let size = self.series.sizes.iter().find(|own| *own == size)?;
         Some(Part { size, length: None, ..*self })
     }
@@ -411,8 +425,8 @@ impl<'a> Part<'a> {
         let heat_treated = matches!(self.alloy(), RivetAlloy::Al2017 | RivetAlloy::Al2024);
         say(heat_treated.then_some(PartWarning::HeatTreatFirst));
         say((!self.material.new_design).then_some(PartWarning::NotForNewDesign));
-        let basis = self.series.basis.weaker(&self.material.basis);
-        say((basis.status == crate::basis::Status::Memory).then_some(PartWarning::Recalled { basis }));
+        let basis = self.series.basis.weaker(self.material.basis);
+        say((basis.status() == crate::basis::Status::Memory).then_some(PartWarning::Recalled { basis }));
         warnings
     }
 
@@ -488,7 +502,7 @@ fn of_32nds(count: NonZeroU8) -> Length {
 }
 
 /// Checks a length in thirty-seconds of an inch.
-fn check_length(series: &Series<'_>, size: &Size<'_>, count: i64) -> Result<NonZeroU8, PartLengthError> {
+fn check_length(series: &Series<'_>, size: &Size, count: i64) -> Result<NonZeroU8, PartLengthError> {
     if count <= 0 {
         return Err(PartLengthError::NoShank);
     }
@@ -599,7 +613,7 @@ mod tests {
     #[test]
     fn a_series_of_the_callers_own_is_read_and_printed() {
         let name = String::from("SHOP-77");
-        let shop = Basis::shop("shop standard 77", "sheet 1");
+        let shop = Basis::own(0);
         let materials = [Material { code: "AD", alloy: RivetAlloy::Al2117, new_design: true, basis: shop }];
         let shank = Length::from_64ths(9);
         let head = HeadSize {
@@ -631,7 +645,7 @@ mod tests {
             oversize: Length::from_64ths(1),
             oversize_series: None,
             basis: shop,
-            unknown: crate::rivet::Unknown::of(&name),
+            unknown: crate::rivet::Unknown { head: shop, shank: shop, fit: shop },
         };
         let catalogue = [&series, &MS20470];
         let part = Part::parse_in("shop-7AD4-20", &catalogue).unwrap();

@@ -385,7 +385,7 @@ impl<'a> Named<'a, '_> {
     }
 }
 
-type MaterialAndSize<'a> = (&'a Material<'a>, &'a Size<'a>);
+type MaterialAndSize<'a> = (&'a Material<'a>, &'a Size);
 
 /// `AD4`, or `-4` where the material has no letter.
 fn read_material_first<'a>(
@@ -452,7 +452,7 @@ fn read_diameter<'a>(
     scan: &mut Scan<'_>,
     series: &'a Series<'a>,
     edits: &mut Edits,
-) -> Result<&'a Size<'a>, ParsePartError<'a>> {
+) -> Result<&'a Size, ParsePartError<'a>> {
     // A wrong digit is near one that is at most this far from it.
     const NEAR: u16 = 4;
     let before = *scan;
@@ -492,7 +492,7 @@ fn read_diameter<'a>(
         edits.add(digits.bytes(), format_args!("{}", size.dash));
         return Err(digits.error(PartErrorKind::DiameterIsShank(series)));
     }
-    let near = |size: &&Size<'_>| number.abs_diff(u16::from(size.dash)) <= NEAR;
+    let near = |size: &&Size| number.abs_diff(u16::from(size.dash)) <= NEAR;
     let below = series.sizes.iter().rev().find(|size| u16::from(size.dash) < number).filter(near);
     let above = series.sizes.iter().find(|size| u16::from(size.dash) > number).filter(near);
     for size in [below, above].into_iter().flatten() {

@@ -41,7 +41,7 @@ const fn between(min: u16, max: u16) -> Option<Interval> {
 }
 
 /// A size of which only the dash number is known.
-const fn bare(dash: u8, basis: Basis<'static>) -> Size<'static> {
+const fn bare(dash: u8, basis: Basis) -> Size {
     Size {
         dash,
         shank_nominal: Length::THIRTY_SECOND.times(dash as u32, 1),
@@ -54,12 +54,12 @@ const fn bare(dash: u8, basis: Basis<'static>) -> Size<'static> {
 }
 
 /// A size with the limits of its shank in thousandths.
-const fn shank(dash: u8, min: u16, max: u16, head: HeadSize, basis: Basis<'static>) -> Size<'static> {
+const fn shank(dash: u8, min: u16, max: u16, head: HeadSize, basis: Basis) -> Size {
     Size { shank: between(min, max), head: Some(head), ..bare(dash, basis) }
 }
 
 /// A size of an oversize series: the standard diameter and 1/64 in, with the tolerance of the standard shank, +.003 -.001.
-const fn oversize(dash: u8, basis: Basis<'static>) -> Size<'static> {
+const fn oversize(dash: u8, basis: Basis) -> Size {
     let standard = bare(dash, basis);
     let shank_nominal = standard.shank_nominal.plus(OVERSIZE_STEP);
     let limits = Interval { min: shank_nominal.minus(thousandths(1)), max: shank_nominal.plus(thousandths(3)) };
@@ -68,6 +68,6 @@ const fn oversize(dash: u8, basis: Basis<'static>) -> Size<'static> {
 
 const OVERSIZE_STEP: Length = Length::from_64ths(1);
 
-const fn material(code: &'static str, alloy: RivetAlloy, basis: Basis<'static>) -> Material<'static> {
+const fn material(code: &'static str, alloy: RivetAlloy, basis: Basis) -> Material<'static> {
     Material { code, alloy, new_design: true, basis }
 }

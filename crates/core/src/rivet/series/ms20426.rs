@@ -9,9 +9,6 @@ use crate::length::Length;
 use crate::material::RivetAlloy;
 use crate::rivet::{HalfMark, Head, HeadSize, LengthTolerance, Material, NumberForm, Series, Size, Unknown};
 
-const RECALLED: Basis<'static> = Basis::memory("MS20426", "dimensions");
-const LETTERS: Basis<'static> = Basis::memory("MS20426", "material letters");
-
 /// 100 degree flush head rivets.
 pub static MS20426: Series<'static> = Series {
     name: "MS20426",
@@ -22,25 +19,26 @@ pub static MS20426: Series<'static> = Series {
     materials: MATERIALS,
     finishes: &[],
     sizes: SIZES,
-    length_tolerance: Some(LengthTolerance {
-        either_way: thousandths(10),
-        basis: Basis::memory("MS20426", "length tolerance"),
-    }),
+    length_tolerance: Some(LengthTolerance { either_way: thousandths(10), basis: Basis::MS20426_LENGTH_TOLERANCE }),
     half_lengths: Some(HalfMark::Point),
     oversize: Length::ZERO,
     oversize_series: Some(&NAS1241),
-    basis: Basis::published("AC 43.13-1B", "para 4-57, p 4-16"),
-    unknown: Unknown::of("MS20426"),
+    basis: Basis::AC43_P4_57,
+    unknown: Unknown {
+        head: Basis::MS20426_HEAD_DIMENSIONS,
+        shank: Basis::MS20426_SHANK_LIMITS,
+        fit: Basis::MS20426_FIT,
+    },
 };
 
 #[rustfmt::skip]
 const MATERIALS: &[Material<'static>] = &[
-    material("A",  RivetAlloy::Al1100, LETTERS),
-    material("AD", RivetAlloy::Al2117, LETTERS),
-    material("B",  RivetAlloy::Al5056, LETTERS),
-    material("D",  RivetAlloy::Al2017, LETTERS),
-    material("DD", RivetAlloy::Al2024, LETTERS),
-    material("E",  RivetAlloy::Al7050, LETTERS),
+    material("A",  RivetAlloy::Al1100, Basis::MS20426_MATERIAL_LETTERS),
+    material("AD", RivetAlloy::Al2117, Basis::MS20426_MATERIAL_LETTERS),
+    material("B",  RivetAlloy::Al5056, Basis::MS20426_MATERIAL_LETTERS),
+    material("D",  RivetAlloy::Al2017, Basis::MS20426_MATERIAL_LETTERS),
+    material("DD", RivetAlloy::Al2024, Basis::MS20426_MATERIAL_LETTERS),
+    material("E",  RivetAlloy::Al7050, Basis::MS20426_MATERIAL_LETTERS),
 ];
 
 /// Thousandths of an inch: nominal, least and greatest head diameter; head height for reference.
@@ -54,14 +52,14 @@ const fn head(nominal: u16, min: u16, max: u16, height: u16) -> HeadSize {
 }
 
 #[rustfmt::skip]
-const SIZES: &[Size<'static>] = &[
+const SIZES: &[Size] = &[
     // dash shank          head diameter   height
-    shank( 2,  61,  65, head(114, 110, 118,  22), RECALLED),
-    shank( 3,  93,  97, head(179, 175, 183,  36), RECALLED),
-    shank( 4, 124, 128, head(225, 221, 229,  42), RECALLED),
-    shank( 5, 155, 159, head(286, 282, 290,  55), RECALLED),
-    shank( 6, 186, 190, head(353, 349, 357,  70), RECALLED),
-    shank( 8, 249, 253, head(476, 472, 480,  95), RECALLED),
-    shank(10, 311, 316, head(566, 562, 570, 106), RECALLED),
-    shank(12, 374, 379, head(695, 691, 699, 134), RECALLED),
+    shank( 2,  61,  65, head(114, 110, 118,  22), Basis::MS20426_DIMENSIONS),
+    shank( 3,  93,  97, head(179, 175, 183,  36), Basis::MS20426_DIMENSIONS),
+    shank( 4, 124, 128, head(225, 221, 229,  42), Basis::MS20426_DIMENSIONS),
+    shank( 5, 155, 159, head(286, 282, 290,  55), Basis::MS20426_DIMENSIONS),
+    shank( 6, 186, 190, head(353, 349, 357,  70), Basis::MS20426_DIMENSIONS),
+    shank( 8, 249, 253, head(476, 472, 480,  95), Basis::MS20426_DIMENSIONS),
+    shank(10, 311, 316, head(566, 562, 570, 106), Basis::MS20426_DIMENSIONS),
+    shank(12, 374, 379, head(695, 691, 699, 134), Basis::MS20426_DIMENSIONS),
 ];

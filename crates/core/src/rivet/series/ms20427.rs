@@ -8,8 +8,6 @@ use crate::length::Length;
 use crate::material::RivetAlloy;
 use crate::rivet::{Head, Material, NumberForm, Series, Size, Unknown};
 
-const RECALLED: Basis<'static> = Basis::memory("MS20427", "");
-
 /// 100 degree flush rivets of steel, nickel-copper or copper.
 pub static MS20427: Series<'static> = Series {
     name: "MS20427",
@@ -24,25 +22,29 @@ pub static MS20427: Series<'static> = Series {
     half_lengths: None,
     oversize: Length::ZERO,
     oversize_series: None,
-    basis: RECALLED,
-    unknown: Unknown::of("MS20427"),
+    basis: Basis::MS20427_SHEET,
+    unknown: Unknown {
+        head: Basis::MS20427_HEAD_DIMENSIONS,
+        shank: Basis::MS20427_SHANK_LIMITS,
+        fit: Basis::MS20427_FIT,
+    },
 };
 
 #[rustfmt::skip]
 const MATERIALS: &[Material<'static>] = &[
-    material("",  RivetAlloy::CarbonSteel, RECALLED),
-    material("F", RivetAlloy::CorrosionResistantSteel, RECALLED),
-    material("M", RivetAlloy::NickelCopper, RECALLED),
-    material("C", RivetAlloy::Copper, RECALLED),
+    material("",  RivetAlloy::CarbonSteel, Basis::MS20427_SHEET),
+    material("F", RivetAlloy::CorrosionResistantSteel, Basis::MS20427_SHEET),
+    material("M", RivetAlloy::NickelCopper, Basis::MS20427_SHEET),
+    material("C", RivetAlloy::Copper, Basis::MS20427_SHEET),
 ];
 
-const SIZES: &[Size<'static>] = &[
-    bare(2, RECALLED),
-    bare(3, RECALLED),
-    bare(4, RECALLED),
-    bare(5, RECALLED),
-    bare(6, RECALLED),
-    bare(8, RECALLED),
-    bare(10, RECALLED),
-    bare(12, RECALLED),
+const SIZES: &[Size] = &[
+    bare(2, Basis::MS20427_SHEET),
+    bare(3, Basis::MS20427_SHEET),
+    bare(4, Basis::MS20427_SHEET),
+    bare(5, Basis::MS20427_SHEET),
+    bare(6, Basis::MS20427_SHEET),
+    bare(8, Basis::MS20427_SHEET),
+    bare(10, Basis::MS20427_SHEET),
+    bare(12, Basis::MS20427_SHEET),
 ];

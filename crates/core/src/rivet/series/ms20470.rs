@@ -9,10 +9,6 @@ use crate::length::Length;
 use crate::material::RivetAlloy;
 use crate::rivet::{HalfMark, Head, HeadSize, LengthTolerance, Material, NumberForm, Series, Size, Unknown};
 
-const RECALLED: Basis<'static> = Basis::memory("MS20470", "dimensions");
-const SHEET: Basis<'static> = Basis::published("MS20470", "description sheet, secondary quotation");
-const LETTERS: Basis<'static> = Basis::published("NAVEDTRA 14315", "ch 3, table 3-1");
-
 /// Universal head rivets.
 pub static MS20470: Series<'static> = Series {
     name: "MS20470",
@@ -23,26 +19,27 @@ pub static MS20470: Series<'static> = Series {
     materials: MATERIALS,
     finishes: &[],
     sizes: SIZES,
-    length_tolerance: Some(LengthTolerance {
-        either_way: thousandths(10),
-        basis: Basis::memory("MS20470", "length tolerance"),
-    }),
+    length_tolerance: Some(LengthTolerance { either_way: thousandths(10), basis: Basis::MS20470_LENGTH_TOLERANCE }),
     half_lengths: Some(HalfMark::Point),
     oversize: Length::ZERO,
     oversize_series: Some(&NAS1242),
-    basis: Basis::published("AC 43.13-1B", "para 4-57, p 4-16"),
-    unknown: Unknown::of("MS20470"),
+    basis: Basis::AC43_P4_57,
+    unknown: Unknown {
+        head: Basis::MS20470_HEAD_DIMENSIONS,
+        shank: Basis::MS20470_SHANK_LIMITS,
+        fit: Basis::MS20470_FIT,
+    },
 };
 
 /// In the order of the sheet, which names A, AD, B and E and keeps D and DD out of new designs.
 #[rustfmt::skip]
 const MATERIALS: &[Material<'static>] = &[
-    material("A",  RivetAlloy::Al1100, LETTERS),
-    material("AD", RivetAlloy::Al2117, LETTERS),
-    material("B",  RivetAlloy::Al5056, LETTERS),
-    material("E",  RivetAlloy::Al7050, SHEET),
-    Material { code: "D",  alloy: RivetAlloy::Al2017, new_design: false, basis: SHEET },
-    Material { code: "DD", alloy: RivetAlloy::Al2024, new_design: false, basis: SHEET },
+    material("A",  RivetAlloy::Al1100, Basis::NAVY_14315_T3_1),
+    material("AD", RivetAlloy::Al2117, Basis::NAVY_14315_T3_1),
+    material("B",  RivetAlloy::Al5056, Basis::NAVY_14315_T3_1),
+    material("E",  RivetAlloy::Al7050, Basis::MS20470_DESCRIPTION_SHEET),
+    Material { code: "D",  alloy: RivetAlloy::Al2017, new_design: false, basis: Basis::MS20470_DESCRIPTION_SHEET },
+    Material { code: "DD", alloy: RivetAlloy::Al2024, new_design: false, basis: Basis::MS20470_DESCRIPTION_SHEET },
 ];
 
 /// Thousandths of an inch: nominal, least and greatest head diameter; nominal, least and greatest head height.
@@ -59,14 +56,14 @@ const fn head(nominal: u16, min: u16, max: u16, height: u16, height_min: u16, he
 const FROM_3: Option<Length> = Some(Length::from_64ths(12));
 
 #[rustfmt::skip]
-const SIZES: &[Size<'static>] = &[
+const SIZES: &[Size] = &[
     //            dash shank      head diameter       head height
-    Size { shortest_tabulated: FROM_3, ..shank(2,  61,  65, head(125, 119, 131,  27,  27,  37), RECALLED) },
-    Size { shortest_tabulated: FROM_3, ..shank(3,  93,  97, head(187, 178, 196,  40,  40,  50), RECALLED) },
-    Size { shortest_tabulated: FROM_3, ..shank(4, 124, 128, head(250, 238, 262,  54,  54,  64), RECALLED) },
-    shank( 5, 155, 159, head(312, 296, 328,  67,  67,  77), RECALLED),
-    shank( 6, 186, 190, head(375, 356, 394,  80,  80,  90), RECALLED),
-    shank( 8, 249, 253, head(500, 475, 525, 107, 107, 117), RECALLED),
-    shank(10, 311, 316, head(625, 594, 656, 134, 134, 144), RECALLED),
-    shank(12, 374, 379, head(750, 713, 787, 161, 161, 171), RECALLED),
+    Size { shortest_tabulated: FROM_3, ..shank(2,  61,  65, head(125, 119, 131,  27,  27,  37), Basis::MS20470_DIMENSIONS) },
+    Size { shortest_tabulated: FROM_3, ..shank(3,  93,  97, head(187, 178, 196,  40,  40,  50), Basis::MS20470_DIMENSIONS) },
+    Size { shortest_tabulated: FROM_3, ..shank(4, 124, 128, head(250, 238, 262,  54,  54,  64), Basis::MS20470_DIMENSIONS) },
+    shank( 5, 155, 159, head(312, 296, 328,  67,  67,  77), Basis::MS20470_DIMENSIONS),
+    shank( 6, 186, 190, head(375, 356, 394,  80,  80,  90), Basis::MS20470_DIMENSIONS),
+    shank( 8, 249, 253, head(500, 475, 525, 107, 107, 117), Basis::MS20470_DIMENSIONS),
+    shank(10, 311, 316, head(625, 594, 656, 134, 134, 144), Basis::MS20470_DIMENSIONS),
+    shank(12, 374, 379, head(750, 713, 787, 161, 161, 171), Basis::MS20470_DIMENSIONS),
 ];

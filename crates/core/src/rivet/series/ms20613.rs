@@ -9,9 +9,6 @@ use crate::length::Length;
 use crate::material::RivetAlloy;
 use crate::rivet::{Head, Material, NumberForm, Series, Size, Unknown};
 
-const RECALLED: Basis<'static> = Basis::memory("MS20613", "");
-const DIAMETERS: Basis<'static> = Basis::memory("MS20613", "which diameters it tabulates");
-
 /// Universal head rivets of steel.
 pub static MS20613: Series<'static> = Series {
     name: "MS20613",
@@ -26,20 +23,26 @@ pub static MS20613: Series<'static> = Series {
     half_lengths: None,
     oversize: Length::ZERO,
     oversize_series: None,
-    basis: RECALLED,
-    unknown: Unknown::of("MS20613"),
+    basis: Basis::MS20613_SHEET,
+    unknown: Unknown {
+        head: Basis::MS20613_HEAD_DIMENSIONS,
+        shank: Basis::MS20613_SHANK_LIMITS,
+        fit: Basis::MS20613_FIT,
+    },
 };
 
-const MATERIALS: &[Material<'static>] =
-    &[material("P", RivetAlloy::CarbonSteel, RECALLED), material("C", RivetAlloy::CorrosionResistantSteel, RECALLED)];
+const MATERIALS: &[Material<'static>] = &[
+    material("P", RivetAlloy::CarbonSteel, Basis::MS20613_SHEET),
+    material("C", RivetAlloy::CorrosionResistantSteel, Basis::MS20613_SHEET),
+];
 
-const SIZES: &[Size<'static>] = &[
-    bare(2, DIAMETERS),
-    bare(3, DIAMETERS),
-    bare(4, DIAMETERS),
-    bare(5, DIAMETERS),
-    bare(6, DIAMETERS),
-    bare(8, DIAMETERS),
-    bare(10, DIAMETERS),
-    bare(12, DIAMETERS),
+const SIZES: &[Size] = &[
+    bare(2, Basis::MS20613_DIAMETERS),
+    bare(3, Basis::MS20613_DIAMETERS),
+    bare(4, Basis::MS20613_DIAMETERS),
+    bare(5, Basis::MS20613_DIAMETERS),
+    bare(6, Basis::MS20613_DIAMETERS),
+    bare(8, Basis::MS20613_DIAMETERS),
+    bare(10, Basis::MS20613_DIAMETERS),
+    bare(12, Basis::MS20613_DIAMETERS),
 ];

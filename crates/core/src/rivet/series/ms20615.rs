@@ -9,9 +9,6 @@ use crate::length::Length;
 use crate::material::RivetAlloy;
 use crate::rivet::{Head, Material, NumberForm, Series, Size, Unknown};
 
-const RECALLED: Basis<'static> = Basis::memory("MS20615", "");
-const DIAMETERS: Basis<'static> = Basis::memory("MS20615", "which diameters it tabulates");
-
 /// Universal head rivets of nickel-copper or copper.
 pub static MS20615: Series<'static> = Series {
     name: "MS20615",
@@ -26,20 +23,26 @@ pub static MS20615: Series<'static> = Series {
     half_lengths: None,
     oversize: Length::ZERO,
     oversize_series: None,
-    basis: RECALLED,
-    unknown: Unknown::of("MS20615"),
+    basis: Basis::MS20615_SHEET,
+    unknown: Unknown {
+        head: Basis::MS20615_HEAD_DIMENSIONS,
+        shank: Basis::MS20615_SHANK_LIMITS,
+        fit: Basis::MS20615_FIT,
+    },
 };
 
-const MATERIALS: &[Material<'static>] =
-    &[material("M", RivetAlloy::NickelCopper, RECALLED), material("CU", RivetAlloy::Copper, RECALLED)];
+const MATERIALS: &[Material<'static>] = &[
+    material("M", RivetAlloy::NickelCopper, Basis::MS20615_SHEET),
+    material("CU", RivetAlloy::Copper, Basis::MS20615_SHEET),
+];
 
-const SIZES: &[Size<'static>] = &[
-    bare(2, DIAMETERS),
-    bare(3, DIAMETERS),
-    bare(4, DIAMETERS),
-    bare(5, DIAMETERS),
-    bare(6, DIAMETERS),
-    bare(8, DIAMETERS),
-    bare(10, DIAMETERS),
-    bare(12, DIAMETERS),
+const SIZES: &[Size] = &[
+    bare(2, Basis::MS20615_DIAMETERS),
+    bare(3, Basis::MS20615_DIAMETERS),
+    bare(4, Basis::MS20615_DIAMETERS),
+    bare(5, Basis::MS20615_DIAMETERS),
+    bare(6, Basis::MS20615_DIAMETERS),
+    bare(8, Basis::MS20615_DIAMETERS),
+    bare(10, Basis::MS20615_DIAMETERS),
+    bare(12, Basis::MS20615_DIAMETERS),
 ];

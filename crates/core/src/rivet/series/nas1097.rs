@@ -9,10 +9,6 @@ use crate::length::Length;
 use crate::material::RivetAlloy;
 use crate::rivet::{HalfMark, Head, HeadSize, Material, NumberForm, Series, Size, Unknown};
 
-const RECALLED: Basis<'static> = Basis::memory("NAS1097", "dimensions, confidence low");
-const LETTERS: Basis<'static> = Basis::memory("NAS1097", "material letters");
-const NUMBERS: Basis<'static> = Basis::published("NAS1097", "part numbers AD3-3.5 and AD4-3.5, secondary quotation");
-
 /// 100 degree flush rivets with a reduced head.
 pub static NAS1097: Series<'static> = Series {
     name: "NAS1097",
@@ -27,16 +23,20 @@ pub static NAS1097: Series<'static> = Series {
     half_lengths: Some(HalfMark::Point),
     oversize: Length::ZERO,
     oversize_series: Some(&NAS1241),
-    basis: NUMBERS,
-    unknown: Unknown::of("NAS1097"),
+    basis: Basis::NAS1097_PART_NUMBERS,
+    unknown: Unknown {
+        head: Basis::NAS1097_HEAD_DIMENSIONS,
+        shank: Basis::NAS1097_SHANK_LIMITS,
+        fit: Basis::NAS1097_FIT,
+    },
 };
 
 #[rustfmt::skip]
 const MATERIALS: &[Material<'static>] = &[
-    material("AD", RivetAlloy::Al2117, NUMBERS),
-    material("D",  RivetAlloy::Al2017, LETTERS),
-    material("DD", RivetAlloy::Al2024, LETTERS),
-    material("KE", RivetAlloy::Al7050, LETTERS),
+    material("AD", RivetAlloy::Al2117, Basis::NAS1097_PART_NUMBERS),
+    material("D",  RivetAlloy::Al2017, Basis::NAS1097_MATERIAL_LETTERS),
+    material("DD", RivetAlloy::Al2024, Basis::NAS1097_MATERIAL_LETTERS),
+    material("KE", RivetAlloy::Al7050, Basis::NAS1097_MATERIAL_LETTERS),
 ];
 
 /// Thousandths of an inch: head diameter, head height.
@@ -50,11 +50,11 @@ const fn head(diameter: u16, height: u16) -> HeadSize {
 }
 
 #[rustfmt::skip]
-const SIZES: &[Size<'static>] = &[
+const SIZES: &[Size] = &[
     // dash shank        head
-    shank(3,  93,  97, head(141, 20), RECALLED),
-    shank(4, 124, 128, head(192, 28), RECALLED),
-    shank(5, 155, 159, head(243, 36), RECALLED),
-    shank(6, 186, 190, head(297, 46), RECALLED),
-    shank(8, 249, 253, head(393, 60), RECALLED),
+    shank(3,  93,  97, head(141, 20), Basis::NAS1097_DIMENSIONS),
+    shank(4, 124, 128, head(192, 28), Basis::NAS1097_DIMENSIONS),
+    shank(5, 155, 159, head(243, 36), Basis::NAS1097_DIMENSIONS),
+    shank(6, 186, 190, head(297, 46), Basis::NAS1097_DIMENSIONS),
+    shank(8, 249, 253, head(393, 60), Basis::NAS1097_DIMENSIONS),
 ];

@@ -9,9 +9,6 @@ use crate::length::Length;
 use crate::material::RivetAlloy;
 use crate::rivet::{Head, Material, NumberForm, Series, Size, Unknown};
 
-const RECALLED: Basis<'static> = Basis::memory("NAS1198", "");
-const DIAMETERS: Basis<'static> = Basis::memory("NAS1198", "which diameters it tabulates");
-
 /// Universal head rivets of A-286.
 pub static NAS1198: Series<'static> = Series {
     name: "NAS1198",
@@ -26,19 +23,23 @@ pub static NAS1198: Series<'static> = Series {
     half_lengths: None,
     oversize: Length::ZERO,
     oversize_series: None,
-    basis: RECALLED,
-    unknown: Unknown::of("NAS1198"),
+    basis: Basis::NAS1198_SHEET,
+    unknown: Unknown {
+        head: Basis::NAS1198_HEAD_DIMENSIONS,
+        shank: Basis::NAS1198_SHANK_LIMITS,
+        fit: Basis::NAS1198_FIT,
+    },
 };
 
-const MATERIALS: &[Material<'static>] = &[material("", RivetAlloy::A286, RECALLED)];
+const MATERIALS: &[Material<'static>] = &[material("", RivetAlloy::A286, Basis::NAS1198_SHEET)];
 
-const SIZES: &[Size<'static>] = &[
-    bare(2, DIAMETERS),
-    bare(3, DIAMETERS),
-    bare(4, DIAMETERS),
-    bare(5, DIAMETERS),
-    bare(6, DIAMETERS),
-    bare(8, DIAMETERS),
-    bare(10, DIAMETERS),
-    bare(12, DIAMETERS),
+const SIZES: &[Size] = &[
+    bare(2, Basis::NAS1198_DIAMETERS),
+    bare(3, Basis::NAS1198_DIAMETERS),
+    bare(4, Basis::NAS1198_DIAMETERS),
+    bare(5, Basis::NAS1198_DIAMETERS),
+    bare(6, Basis::NAS1198_DIAMETERS),
+    bare(8, Basis::NAS1198_DIAMETERS),
+    bare(10, Basis::NAS1198_DIAMETERS),
+    bare(12, Basis::NAS1198_DIAMETERS),
 ];

@@ -8,8 +8,6 @@ use crate::basis::Basis;
 use crate::material::RivetAlloy;
 use crate::rivet::{Head, Material, NumberForm, Series, Size, Unknown};
 
-const RECALLED: Basis<'static> = Basis::memory("NAS1242", "shank = standard + 1/64 in");
-
 /// Universal head rivets with a shank 1/64 in over size.
 pub static NAS1242: Series<'static> = Series {
     name: "NAS1242",
@@ -24,18 +22,21 @@ pub static NAS1242: Series<'static> = Series {
     half_lengths: None,
     oversize: OVERSIZE_STEP,
     oversize_series: None,
-    basis: Basis::memory("NAS1242", ""),
-    unknown: Unknown::of("NAS1242"),
+    basis: Basis::NAS1242_SHEET,
+    unknown: Unknown {
+        head: Basis::NAS1242_HEAD_DIMENSIONS,
+        shank: Basis::NAS1242_SHANK_LIMITS,
+        fit: Basis::NAS1242_FIT,
+    },
 };
 
 /// Other alloys exist; their letters are not known.
-const MATERIALS: &[Material<'static>] =
-    &[material("AD", RivetAlloy::Al2117, Basis::memory("NAS1242", "material letters"))];
+const MATERIALS: &[Material<'static>] = &[material("AD", RivetAlloy::Al2117, Basis::NAS1242_MATERIAL_LETTERS)];
 
-const SIZES: &[Size<'static>] = &[
-    oversize(3, RECALLED),
-    oversize(4, RECALLED),
-    oversize(5, RECALLED),
-    oversize(6, RECALLED),
-    oversize(8, RECALLED),
+const SIZES: &[Size] = &[
+    oversize(3, Basis::NAS1242_OVERSIZE),
+    oversize(4, Basis::NAS1242_OVERSIZE),
+    oversize(5, Basis::NAS1242_OVERSIZE),
+    oversize(6, Basis::NAS1242_OVERSIZE),
+    oversize(8, Basis::NAS1242_OVERSIZE),
 ];

@@ -9,10 +9,6 @@ use crate::length::Length;
 use crate::material::RivetAlloy;
 use crate::rivet::{Finish, HalfMark, Head, Material, NumberForm, Series, Size, Unknown};
 
-const SHEET: Basis<'static> = Basis::published("NAS9313 (2011)", "text of the sheet");
-const NOTE_4: Basis<'static> = Basis::published("NAS9313 (2011)", "note 4");
-const LARGER: Basis<'static> = Basis::memory("NAS9313 (2011)", "which diameters are larger than 4");
-
 /// Close-tolerance 100 degree flush rivets.
 pub static NAS9313: Series<'static> = Series {
     name: "NAS9313",
@@ -27,27 +23,31 @@ pub static NAS9313: Series<'static> = Series {
     half_lengths: Some(HalfMark::Five),
     oversize: Length::ZERO,
     oversize_series: None,
-    basis: NOTE_4,
-    unknown: Unknown::of("NAS9313"),
+    basis: Basis::NAS9313_NOTE_4,
+    unknown: Unknown {
+        head: Basis::NAS9313_HEAD_DIMENSIONS,
+        shank: Basis::NAS9313_SHANK_LIMITS,
+        fit: Basis::NAS9313_FIT,
+    },
 };
 
 #[rustfmt::skip]
 const MATERIALS: &[Material<'static>] = &[
-    material("AD", RivetAlloy::Al2117, SHEET),
-    material("B",  RivetAlloy::Al5056, SHEET),
-    material("D",  RivetAlloy::Al2017, SHEET),
-    material("DD", RivetAlloy::Al2024, SHEET),
-    material("KE", RivetAlloy::Al7050, SHEET),
-    material("T",  RivetAlloy::Ti45Cb, SHEET),
+    material("AD", RivetAlloy::Al2117, Basis::NAS9313_TEXT),
+    material("B",  RivetAlloy::Al5056, Basis::NAS9313_TEXT),
+    material("D",  RivetAlloy::Al2017, Basis::NAS9313_TEXT),
+    material("DD", RivetAlloy::Al2024, Basis::NAS9313_TEXT),
+    material("KE", RivetAlloy::Al7050, Basis::NAS9313_TEXT),
+    material("T",  RivetAlloy::Ti45Cb, Basis::NAS9313_TEXT),
 ];
 
 /// The finishes are for aluminium; chemical film is not allowed on 2024.
 #[rustfmt::skip]
 const FINISHES: &[Finish<'static>] = &[
-    Finish { letter: Some('A'), name: "anodize, clear",          alloys: ALUMINIUM,   basis: SHEET },
-    Finish { letter: Some('D'), name: "anodize, dichromate",     alloys: ALUMINIUM,   basis: SHEET },
-    Finish { letter: Some('S'), name: "chemical film, clear",    alloys: BUT_NOT_2024, basis: SHEET },
-    Finish { letter: None,      name: "chemical film, coloured", alloys: BUT_NOT_2024, basis: SHEET },
+    Finish { letter: Some('A'), name: "anodize, clear",          alloys: ALUMINIUM,   basis: Basis::NAS9313_TEXT },
+    Finish { letter: Some('D'), name: "anodize, dichromate",     alloys: ALUMINIUM,   basis: Basis::NAS9313_TEXT },
+    Finish { letter: Some('S'), name: "chemical film, clear",    alloys: BUT_NOT_2024, basis: Basis::NAS9313_TEXT },
+    Finish { letter: None,      name: "chemical film, coloured", alloys: BUT_NOT_2024, basis: Basis::NAS9313_TEXT },
 ];
 
 const ALUMINIUM: &[RivetAlloy] =
@@ -55,5 +55,11 @@ const ALUMINIUM: &[RivetAlloy] =
 
 const BUT_NOT_2024: &[RivetAlloy] = &[RivetAlloy::Al2117, RivetAlloy::Al5056, RivetAlloy::Al2017, RivetAlloy::Al7050];
 
-const SIZES: &[Size<'static>] =
-    &[bare(2, SHEET), bare(3, SHEET), bare(4, SHEET), bare(5, LARGER), bare(6, LARGER), bare(8, LARGER)];
+const SIZES: &[Size] = &[
+    bare(2, Basis::NAS9313_TEXT),
+    bare(3, Basis::NAS9313_TEXT),
+    bare(4, Basis::NAS9313_TEXT),
+    bare(5, Basis::NAS9313_LARGER),
+    bare(6, Basis::NAS9313_LARGER),
+    bare(8, Basis::NAS9313_LARGER),
+];

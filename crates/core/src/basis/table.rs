@@ -1,0 +1,316 @@
+//! Every built-in basis: what it is called in the code, how well it is supported, the document, the place in it, and the rule that stands
+//! there where no table of figures cites it.
+
+use super::{Basis, Status};
+#[cfg(feature = "words")]
+use super::{Rule, Topic};
+
+/// One line a basis: constant, status, document, place, then topic and subject of each rule that stands there.
+macro_rules! bases {
+    ($( $name:ident = $status:ident $document:literal, $place:literal $(, $topic:ident $subject:literal )*; )+) => {
+        /// The places of the table, counted from 1.
+        #[allow(non_camel_case_types, reason = "a place is called like its constant")]
+        #[allow(clippy::upper_case_acronyms, reason = "a place is called like its constant")]
+        enum Place { Nowhere, $( $name, )+ }
+
+        /// The built-in bases.
+        impl Basis {
+            $(
+                #[doc = concat!($document, ": ", $place)]
+                pub const $name: Basis = Basis::at(Status::$status, Place::$name as u16);
+            )+
+
+            /// Every built-in basis, in the order of the table.
+            pub const ALL: &'static [Basis] = &[$( Basis::$name, )+];
+        }
+
+        const _: () = assert!(Place::Nowhere as u16 == 0);
+
+        /// Document and place of each, in the same order.
+        #[cfg(feature = "words")]
+        pub(super) static TEXTS: &[(&str, &str)] = &[$( ($document, $place), )+];
+
+        /// Every rule that stands in a document and not in a table of figures, by topic.
+        #[cfg(feature = "words")]
+        pub static RULES: &[Rule] = &[$( $( Rule { topic: Topic::$topic, subject: $subject, basis: Basis::$name }, )* )+];
+    };
+}
+
+#[rustfmt::skip]
+bases! {
+    // rules of lengths
+    LEAST_HEAD_AND_LONGEST_TAIL = Practice "common practice", "least driven head and longest tail", Lengths "lengths need limits of head and tail";
+    RULE_OF_THUMB = Practice "common practice", "rule of thumb and rounding", Lengths "the usual length needs a rule of thumb";
+    AC43_HALF_LENGTHS = Published "AC 43.13-1B", "para 4-57a: half lengths, as in MS20470AD4-3.5", Lengths "half lengths";
+    DIAMETER_FOR_SHEET = Practice "common practice", "rivet diameter for a sheet", Lengths "a diameter for a sheet needs a rule";
+    LARGEST_OF_SERIES = Practice "common practice", "largest diameter of the series", Lengths "sheet too thick for any rivet of a series";
+    SHANK_FOR_HOLE = Practice "common practice", "no hole is known for this rivet; one as wide as its shank is assumed", Lengths "hole of a rivet that has none";
+    // rules of driven heads
+    ARMY_240_CONTACT = Published "US Army TM 1-1520-240-BD", "para 2-4: contact all round, no significant tilt, no loose rivet", DrivenHeads "contact, tilt and looseness of a head";
+    FAA_31_F4_97_REJECTS = Memory "FAA-H-8083-31", "ch 4 fig 4-97, columns D to F", DrivenHeads "what a driven head must not look like";
+    LEAST_DRIVEN_HEAD = Practice "common practice", "least driven head", DrivenHeads "a head is judged by the least allowed";
+    CRACK_LIMIT = Practice "common practice", "cracked driven heads: look in the process specification", DrivenHeads "cracks without a limit";
+    STD_403C_FLUSH_HEADS = Published "MIL-STD-403C", "para 5.2.7.5, secondary quotation: flush heads", DrivenHeads "tool marks on flush heads";
+    ARMY_240_REPLACE = Published "US Army TM 1-1520-240-BD", "para 2-4 to 2-6: replaced when heads, contact or surfaces are not so", DrivenHeads "a rejected head is replaced";
+    ARMY_240_REPAIR = Published "US Army TM 1-1520-240-BD", "para 2-4 to 2-6: damage to rivet or skin is replaced or repaired; a new rivet does not mend a skin", DrivenHeads "damage to the sheet is repaired";
+    FAA_31_NOTCHED_SHANK = Published "FAA-H-8083-31", "ch 4, Evaluating the Rivet: a notched shank takes the next larger rivet", DrivenHeads "a notched shank takes the next size";
+    REPLACE_OUTSIDE_LIMITS = Practice "common practice", "a driven head outside its limits comes out, and another rivet goes in", DrivenHeads "a head outside its limits is replaced";
+    REPLACE_CRACKED = Practice "common practice", "a head cracked beyond its limits comes out; cracks are not dressed", DrivenHeads "a cracked head is replaced";
+    NOTHING_TO_JUDGE_BY = Practice "common practice", "what no document limits is for somebody who has one to decide", DrivenHeads "without a limit it is referred";
+    SAMPLE_OF_A_ROW = Practice "common practice", "one rejected rivet in a sample: look at every rivet of the row", DrivenHeads "one reject in a sample";
+    SQUEEZE_TESTS = Memory "Materials 17 (2024) 2756", "results table; the power law was fitted to it and is not printed there", DrivenHeads "squeeze force of aluminium rivets";
+    HOT_STEEL_RIVETS = Published "mechanical engineers' handbook, 6th ed.", "p 8-4, shop table, secondary quotation", DrivenHeads "force that drives hot steel rivets";
+    HEAD_NOT_MEASURED = Practice "not given", "driven head, both measures", DrivenHeads "a head that was not measured";
+    REFERRED_NOT_DRIVEN = Practice "common practice", "what the plan refers is not riveted until somebody has decided", DrivenHeads "a rivet where the plan refers";
+    NOBODY_LOOKED = Practice "common practice", "the driven rivets: nobody looked at any", DrivenHeads "driven rivets that nobody looked at";
+    // rules of holes
+    AC43_NEXT_SIZE = Published "AC 43.13-1B", "para 4-57b, p 4-16: next larger size by drill or reamer; edge distance and spacing must still meet the minima", Holes "stepping up a hole";
+    AC43_APPROVAL = Published "AC 43.13-1B", "para 4-52a(2), p 4-12 (paragraph number from memory): oversize holes in spar caps, stringers and highly stressed members", Holes "stepping up a hole in a main member";
+    AC43_SOUND_HOLES = Published "AC 43.13-1B", "para 4-58, p 4-25: holes round, straight, free of cracks", Holes "holes must be sound";
+    NO_HOLE = Practice "common practice", "drill and largest hole for this rivet", Holes "hole of a rivet without a limit";
+    PATTERN_FULL = Practice "common practice", "limits of the pattern", Holes "a pattern that is full";
+    EDGE_NOT_GIVEN = Practice "not given", "edge distance", Holes "a hole without an edge distance";
+    PITCH_NOT_GIVEN = Practice "not given", "pitch", Holes "a hole without a pitch";
+    LAYERS_NOT_GIVEN = Practice "not given", "layers, for length, countersink and strength", Holes "a hole without its layers";
+    // rules of damage and cuts
+    AC43_STOP_DRILL = Published "AC 43.13-1B", "para 4-59a: at both ends of a crack", DamageAndCuts "stop drilling: 3/32 or 1/8";
+    NAVY_14018_STOP_DRILL = Published "NAVEDTRA 14018", "ch 13, fig 13-58 and 13-59: at each end of the crack", DamageAndCuts "stop drilling: #40 or #30";
+    DAMAGE_NOT_LIMITED = Practice "common practice", "what no document at hand limits is referred", DamageAndCuts "damage without a limit";
+    MONOTONE_INTERPOLATION = Memory "Monotone Piecewise Cubic Interpolation", "SIAM Journal on Numerical Analysis 17 (1980), p 238", DamageAndCuts "how an edge is drawn between its stations";
+    ONE_SIDE_OF_EDGE = Practice "common practice", "the holes of a panel lie on one side of its edge", DamageAndCuts "holes of a panel beside its edge";
+    BEYOND_STATIONS = Practice "common practice", "beyond the stations nobody measured the edge", DamageAndCuts "holes beyond the stations of an edge";
+    // rules of joint strength
+    SHANK_COUNTS = Practice "common practice", "nominal shank diameter counted where table 8.1.2(a) of MIL-HDBK-5 has no hole for the rivet", JointStrength "diameter counted without a tabulated hole";
+    HDBK5H_HOLE_CAPPED = Published "MIL-HDBK-5H", "section 8.1.2, p 8-9", JointStrength "a hole above the nominal one adds nothing";
+    TEAR_OUT = Published "aircraft structures text", "eq. (11.4)", JointStrength "tear-out to the edge";
+    TEAR_OUT_WITH_RELIEF = Memory "aircraft structures practice", "tear-out from 40 degrees off the axis of the hole", JointStrength "tear-out that stops at the side of the hole";
+    HDBK5J_BEARING_BETWEEN = Memory "MIL-HDBK-5J", "section 1.4.7, between e/D 1.5 and 2.0", JointStrength "bearing between the edge margins";
+    HDBK5J_BEARING_ABOVE = Memory "MIL-HDBK-5J", "section 1.4.7, above e/D 2.0", JointStrength "bearing above the edge margins";
+    HDBK5J_BEARING_BELOW = Memory "MIL-HDBK-5J", "section 1.4.7, tests needed below e/D 1.5", JointStrength "bearing below the edge margins";
+    BEARING_INDICATED = Practice "common practice", "bearing below e/D 1.5 in proportion to the edge distance", JointStrength "bearing below the edge margins, as an indication";
+    HDBK5_FLUSH_RIVETS = Memory "MIL-HDBK-5", "section 8.1.2.2, joints with flush rivets", JointStrength "joints with flush rivets";
+    HDBK5J_CHAPTER_3 = Published "MIL-HDBK-5J", "chapter 3, design mechanical properties", JointStrength "strengths of sheet";
+    HDBK5J_T8_1_2B = Memory "MIL-HDBK-5J", "table 8.1.2(b)", JointStrength "shear strengths of rivets";
+    HDBK5J_DOUBLE_SHEAR = Memory "MIL-HDBK-5J", "section 8.1.2.1", JointStrength "double shear";
+    HDBK5F_FLUSH_HEADS = Published "MIL-HDBK-5F", "flush-head table, secondary quotation", JointStrength "flush joints, as quoted";
+    HDBK5_FLUSH_JOINTS = Memory "MIL-HDBK-5", "section 8.1.2.2, MS20426AD in machine-countersunk sheet", JointStrength "flush joints, as recalled";
+    HDBK5F_KNIFE_EDGE = Published "MIL-HDBK-5F", "flush-head table, 3/32 rivet in 0.032 in sheet, secondary quotation", JointStrength "knife edges in the flush joint table";
+    STRONGER_SHEET = Practice "common practice", "a flush joint table also serves sheet that is stronger in tension and bearing than its own", JointStrength "flush joints in stronger sheet";
+    ZIGZAG_NET_WIDTH = Memory "steel construction practice", "net width with s²/4g", JointStrength "zigzag net section";
+    COUNTERSINK_CARRIES_NOTHING = Practice "common practice", "what a countersink cuts away carries nothing", JointStrength "what a countersink takes off";
+    RIVET_IN_TENSION = Memory "aircraft structures practice", "rivet in tension: shank, or head through the sheet", JointStrength "rivet in tension";
+    CFR14_25_305 = Memory "14 CFR", "25.305(a): limit loads without permanent deformation that does harm", JointStrength "margin at yield";
+    AC43_NOT_WEAKER = Published "AC 43.13-1B", "para 4-57b, p 4-16", JointStrength "a replacement must not be weaker", RowsAndGroups "a row as planned must not be weaker";
+    SPEC_47196_NEXT_SIZE_FOR_SUBSTITUTE = Published "MIL-R-47196A", "next larger size", JointStrength "next larger size of a substitute";
+    // rules of rows and groups
+    COUNTERSINK_AT_LARGEST_HEAD = Practice "common practice", "the countersink is counted at the largest head of the rivet", RowsAndGroups "countersink of a row";
+    ROWS_OF_UNEQUAL_NUMBER = Published "Machine design textbook", "ch. 9 Riveted Joints, examples of rows of unequal number", RowsAndGroups "net section of rows behind others";
+    ROWS_OF_UNLIKE_RIVETS = Practice "common practice", "rivets of different size each carry their full strength at failure", RowsAndGroups "rows of different rivets at failure";
+    GROUP_ALIKE = Published "Handbook of Civil Engineering Calculations, 2nd ed.", "p 1.84, eccentric load on a rivet group", RowsAndGroups "eccentric load on a group, rivets alike";
+    GROUP_WEIGHTED = Memory "elastic vector method", "positions and shares weighted by shank area", RowsAndGroups "eccentric load on a group, rivets of different size";
+    STRENGTHS_OF_GROUP = Practice "common practice", "a margin of a group needs the strength of every rivet in it", RowsAndGroups "margin of a group";
+    SHEAR_AND_TENSION_RIVETS = Memory "aircraft structures texts", "rivets in shear and tension, Rs² + Rt² = 1", RowsAndGroups "shear and tension together, rivets";
+    SHEAR_AND_TENSION_BOLTS = Memory "MIL-HDBK-5", "section 8.1, bolts in shear and tension, Rs³ + Rt² = 1", RowsAndGroups "shear and tension together, bolts";
+    AC43_NO_TENSION = Published "AC 43.13-1B", "para 4-57g(3): no rivets where the load pulls the heads off", RowsAndGroups "rivets in tension";
+    FLEXIBILITY_SEC_8 = Published "guide to fastener flexibility", "sec 8, secondary quotation", RowsAndGroups "load sharing along rows";
+    DOUBLER_CHAIN = Memory "spring chain", "plate B without load at both ends", RowsAndGroups "load sharing of a doubler";
+    FLEXIBILITY_SEC_2 = Published "guide to fastener flexibility", "sec 2, equal sharing at failure, secondary quotation", RowsAndGroups "equal shares at failure";
+    LAYERS_CHAIN = Memory "spring chain", "several plates, one spring a rivet between each two", RowsAndGroups "load sharing of more than two layers";
+    FLEXIBILITY_SEC_7 = Published "guide to fastener flexibility", "sec 7 example 3, aluminium rivet, secondary quotation", RowsAndGroups "modulus of an aluminium rivet";
+    BUCKLING_COLUMN = Published "aircraft structures text", "inter-rivet buckling as effective length, secondary quotation", RowsAndGroups "buckling between rivets, column form";
+    BUCKLING_PLATE = Memory "aircraft structures practice", "inter-rivet buckling, plate form", RowsAndGroups "buckling between rivets, plate form";
+    BUCKLING_FIGURES = Practice "common practice", "the sheet's modulus and compression yield stress are needed", RowsAndGroups "what buckling between rivets needs";
+    // rules of splices
+    AN3_DIAMETER = Memory "AN3", "nominal diameter 0.190 in", Splices "AN-3 bolt";
+    // rules of access and removal
+    PRIMARY_STRUCTURE = Practice "common practice", "rows on primary structure take driven solid rivets", AccessAndRemoval "rows that must be bucked: primary structure";
+    SPAR_LINES = Practice "common practice", "spar and longeron lines take driven solid rivets", AccessAndRemoval "rows that must be bucked: spar and longeron lines";
+    NO_BAR = Practice "common practice", "no bar thickness is given", AccessAndRemoval "room behind a row without a bar thickness";
+    AC43_REMOVAL_DEPTH = Published "AC 43.13-1B", "para 4-52b: to the base of the head only", AccessAndRemoval "how deep a head is drilled";
+    // driven solid rivets only
+    FAA_31_SOLID = Published "FAA-H-8083-31", "ch 4; AC 43.13-1B para 4-57f(1) from memory";
+    FAA_31_FLOATS = Published "FAA-H-8083-31", "ch 4, Typical Repairs, Floats; AC 43.13-1B para 4-57f(2) from memory";
+    AC43_P4_57F2 = Memory "AC 43.13-1B", "para 4-57f(2)";
+    // limits
+    HDBK5_NOMINAL_HOLES = Memory "MIL-HDBK-5", "table 8.1.2(a), nominal holes";
+    AIRFRAME_SHEETS = Memory "US military riveting standards", "thinnest sheet for a 100 degree machine countersink";
+    SPEC_47196_PATTERN = Published "MIL-R-47196A", "repairs in one pattern, text excerpt";
+    NAVY_14018_SPACING = Published "NAVEDTRA 14018", "ch 13, Spacing and Edge Distance";
+    TAIL_FOLDS_OVER = Practice "common practice", "a tail of more than about 2 D folds over; forging rules allow 3 D gathered in one blow";
+    NAVY_14018_SMALLEST = Published "NAVEDTRA 14018", "ch 13, smallest rivet in structure: 3/32 in";
+    FAA_31_SOLID_SHANK = Published "FAA-H-8083-31", "ch 4, Solid Shank Rivet";
+    AC43_F4_6A = Published "AC 43.13-1B", "figure 4-6(a), secondary quotation";
+    FAA_31_F4_97_HEIGHT = Memory "FAA-H-8083-31", "ch 4 fig 4-97, driven rivet standards; also recalled as 0.65 D";
+    STD_403C_TOOL_MARKS = Published "MIL-STD-403C", "para 5.2.7.5, secondary quotation";
+    SMALLEST_CLEARING_DRILL = Memory "computed", "the smallest drill that clears the largest shank, from recalled shanks";
+    AC65_HOLES = Memory "AC 65-15A", "ch 5, rivet holes: .002 to .004 in over the shank, here over the largest shank";
+    AC65_COUNTERSINK = Published "AC 65-15A", "ch 5, secondary quotation: the sheet is thicker than the head";
+    STRAIGHT_LAND = Practice "common practice", "two thirds of the sheet, so that a straight land is left";
+    AC65_F5_47 = Published "AC 65-15A", "ch 5 fig 5-47, secondary quotation";
+    FAA_31_TRANSVERSE_PITCH = Memory "FAA-H-8083-31", "ch 4, transverse pitch; the two-row lap of the FAA airframe question bank agrees";
+    TN3785_PROTRUDING = Memory "NACA TN 3785", "p 15, brazier heads, taken for every protruding head";
+    TN3785_COUNTERSUNK = Memory "NACA TN 3785", "p 15, countersunk heads";
+    BUCKLING_ELASTIC = Memory "aircraft structures practice", "elastic below about half of the compression yield stress";
+    LEAST_BAR = Practice "common practice", "the least bar that is worth holding; measure your own";
+    QUESTION_BANK_REMOVAL = Published "FAA airframe question bank", "rivet removal, as reprinted; AC 43.13-1B para 4-52b prints the rivet's diameter";
+    LONG_SHANK = Practice "common practice", "a long shank sits tight and turns in its hole";
+    MANY_LAYERS = Practice "common practice", "burrs and shifts between many layers hold the shank";
+    THIN_FAR_SIDE = Practice "common practice", "thin metal under the driven head bends when the shank is punched out";
+    AC43_EDGE = Published "AC 43.13-1B", "para 4-57c(1), secondary quotation";
+    FAA_31_LAYOUT = Memory "FAA-H-8083-31", "ch 4, rivet layout figures";
+    FAA_31_DRILLS = Memory "FAA-H-8083-31", "ch 4, table of drill sizes for standard rivets";
+    FAA_31_F4_97 = Memory "FAA-H-8083-31", "ch 4 fig 4-97, driven rivet standards";
+    ARMY_0992_LAYOUT = Published "US Army AL0992", "Rivet Selection, Rivet Spacing and Edge Distance";
+    HDBK5H_DRIVEN_HEADS = Published "MIL-HDBK-5H", "para 8.1.2, p 8-9";
+    FAA_31_F4_76 = Published "FAA-H-8083-31", "ch 4 fig 4-76; also NAVEDTRA 14018 ch 13";
+    QUESTION_BANK_LENGTH = Published "FAA airframe question bank", "rivet length for two sheets of .032, as reprinted";
+    AC43_DIAMETER = Published "AC 43.13-1B", "para 4-58g(2)(a), p 4-27";
+    NAVY_14018_T13_2 = Memory "NAVEDTRA 14018", "table 13-2";
+    AC43_TWO_ROWS = Published "AC 43.13-1B", "para 4-58g(2)(c), p 4-27, derived from its example";
+    FAA_31_FLUSH_PITCH = Memory "FAA-H-8083-31", "ch 4, rivet spacing; its layout figure recalled as 3.5 D";
+    SPEC_47196_TABLE_1 = Published "MIL-R-47196A", "para 3.2.1.3 and table I, 3/32 row, secondary quotation";
+    SPEC_47196_TABLE_3 = Published "MIL-R-47196A", "table III, secondary quotation";
+    SPEC_47196_TABLE_3_NOT_SEEN = Memory "MIL-R-47196A", "table III, this row not seen; the rows seen follow 1.3 D by 0.4 D";
+    SPEC_47196_REJECTS = Published "MIL-R-47196A", "driven-head rejects, secondary quotation";
+    NEXT_LONGER_LENGTH = Practice "common practice", "to the next longer standard length";
+    QUESTION_BANK_DIAMETER = Published "FAA airframe question bank", "rivet diameter for a sheet, as reprinted";
+    SPEC_47196_SHAVING = Memory "MIL-R-47196A", "3/32 flush head before shaving, clause not named";
+    SPEC_47196_EDGE = Published "MIL-R-47196A", "edge margin, universal head, 3/32 row, secondary quotation";
+    // drills
+    DRILL_TABLES = Published "public tables of number and letter drills", "all agree; ANSI/ASME B94.11M itself not seen";
+    FRACTION_DRILLS = Practice "common practice", "a fraction drill has the diameter that it is named for";
+    // part standards
+    AC43_P4_57 = Published "AC 43.13-1B", "para 4-57, p 4-16";
+    MS20426_DIMENSIONS = Memory "MS20426", "dimensions";
+    MS20426_MATERIAL_LETTERS = Memory "MS20426", "material letters";
+    MS20426_LENGTH_TOLERANCE = Memory "MS20426", "length tolerance";
+    MS20426_HEAD_DIMENSIONS = Memory "MS20426", "head dimensions";
+    MS20426_SHANK_LIMITS = Memory "MS20426", "shank limits";
+    MS20426_FIT = Memory "MS20426", "dimensions that fit this pack";
+    MS20427_SHEET = Memory "MS20427", "";
+    MS20427_HEAD_DIMENSIONS = Memory "MS20427", "head dimensions";
+    MS20427_SHANK_LIMITS = Memory "MS20427", "shank limits";
+    MS20427_FIT = Memory "MS20427", "dimensions that fit this pack";
+    MS20470_DIMENSIONS = Memory "MS20470", "dimensions";
+    MS20470_DESCRIPTION_SHEET = Published "MS20470", "description sheet, secondary quotation";
+    MS20470_LENGTH_TOLERANCE = Memory "MS20470", "length tolerance";
+    MS20470_HEAD_DIMENSIONS = Memory "MS20470", "head dimensions";
+    MS20470_SHANK_LIMITS = Memory "MS20470", "shank limits";
+    MS20470_FIT = Memory "MS20470", "dimensions that fit this pack";
+    MS20613_SHEET = Memory "MS20613", "";
+    MS20613_DIAMETERS = Memory "MS20613", "which diameters it tabulates";
+    MS20613_HEAD_DIMENSIONS = Memory "MS20613", "head dimensions";
+    MS20613_SHANK_LIMITS = Memory "MS20613", "shank limits";
+    MS20613_FIT = Memory "MS20613", "dimensions that fit this pack";
+    MS20615_SHEET = Memory "MS20615", "";
+    MS20615_DIAMETERS = Memory "MS20615", "which diameters it tabulates";
+    MS20615_HEAD_DIMENSIONS = Memory "MS20615", "head dimensions";
+    MS20615_SHANK_LIMITS = Memory "MS20615", "shank limits";
+    MS20615_FIT = Memory "MS20615", "dimensions that fit this pack";
+    NAS1097_DIMENSIONS = Memory "NAS1097", "dimensions, confidence low";
+    NAS1097_MATERIAL_LETTERS = Memory "NAS1097", "material letters";
+    NAS1097_PART_NUMBERS = Published "NAS1097", "part numbers AD3-3.5 and AD4-3.5, secondary quotation";
+    NAS1097_HEAD_DIMENSIONS = Memory "NAS1097", "head dimensions";
+    NAS1097_SHANK_LIMITS = Memory "NAS1097", "shank limits";
+    NAS1097_FIT = Memory "NAS1097", "dimensions that fit this pack";
+    NAS1198_SHEET = Memory "NAS1198", "";
+    NAS1198_DIAMETERS = Memory "NAS1198", "which diameters it tabulates";
+    NAS1198_HEAD_DIMENSIONS = Memory "NAS1198", "head dimensions";
+    NAS1198_SHANK_LIMITS = Memory "NAS1198", "shank limits";
+    NAS1198_FIT = Memory "NAS1198", "dimensions that fit this pack";
+    NAS1241_OVERSIZE = Memory "NAS1241", "shank = standard + 1/64 in";
+    NAS1241_SHEET = Memory "NAS1241", "";
+    NAS1241_MATERIAL_LETTERS = Memory "NAS1241", "material letters";
+    NAS1241_HEAD_DIMENSIONS = Memory "NAS1241", "head dimensions";
+    NAS1241_SHANK_LIMITS = Memory "NAS1241", "shank limits";
+    NAS1241_FIT = Memory "NAS1241", "dimensions that fit this pack";
+    NAS1242_OVERSIZE = Memory "NAS1242", "shank = standard + 1/64 in";
+    NAS1242_SHEET = Memory "NAS1242", "";
+    NAS1242_MATERIAL_LETTERS = Memory "NAS1242", "material letters";
+    NAS1242_HEAD_DIMENSIONS = Memory "NAS1242", "head dimensions";
+    NAS1242_SHANK_LIMITS = Memory "NAS1242", "shank limits";
+    NAS1242_FIT = Memory "NAS1242", "dimensions that fit this pack";
+    NAS9313_TEXT = Published "NAS9313 (2011)", "text of the sheet";
+    NAS9313_NOTE_4 = Published "NAS9313 (2011)", "note 4";
+    NAS9313_LARGER = Memory "NAS9313 (2011)", "which diameters are larger than 4";
+    NAS9313_HEAD_DIMENSIONS = Memory "NAS9313", "head dimensions";
+    NAS9313_SHANK_LIMITS = Memory "NAS9313", "shank limits";
+    NAS9313_FIT = Memory "NAS9313", "dimensions that fit this pack";
+    SPEC_47196_NEXT_SIZE = Published "MIL-R-47196A", "next larger size, text excerpt";
+    AC43_T4_8 = Published "AC 43.13-1B", "para 4-57, table 4-8";
+    AC43_BLIND = Published "AC 43.13-1B", "para 7-2j and its caution";
+    // rivet alloys
+    NAVY_14315_T3_1 = Published "NAVEDTRA 14315", "ch 3, table 3-1";
+    FAA_30_HEAT_TREATMENT = Published "FAA-H-8083-30", "Heat Treatment of Aluminum Alloy Rivets";
+    FAA_30_HEAT_TREATMENT_QUOTED = Published "FAA-H-8083-30", "Heat Treatment of Aluminum Alloy Rivets, secondary quotation";
+    FAA_30B_P296 = Published "FAA-H-8083-30B", "p 296, secondary quotation";
+    FAA_30_HARDWARE = Memory "FAA-H-8083-30", "hardware chapter; AC 65-9A";
+    AC43_P4_57D = Memory "AC 43.13-1B", "para 4-57d; page not found";
+    HDBK5_T8_1_2B = Memory "MIL-HDBK-5", "table 8.1.2(b)";
+    HDBK5_T8_1_2B_FAINT = Memory "MIL-HDBK-5", "table 8.1.2(b), recalled with low confidence";
+    HDBK5_PLACE_NOT_KNOWN = Memory "MIL-HDBK-5", "place not known";
+    HEAD_MARKS_FAINT = Memory "part standards", "head marks, recalled with low confidence";
+    HEAD_MARKS = Memory "part standards", "head marks";
+    MATERIALS_QUOTED = Published "materials data", "secondary quotation";
+    MATERIALS_RECALLED = Memory "materials data", "place not known";
+    MS20470_DESCRIPTION = Published "MS20470", "description, secondary quotation";
+    NOT_NAMED = Published "document not named", "secondary quotation";
+    FAA_30_PLACE_NOT_KNOWN = Memory "FAA-H-8083-30", "place not known";
+    AC43_P7_2C = Published "AC 43.13-1B", "para 7-2c, p 7-1";
+    AC43_P7_2A = Published "AC 43.13-1B", "para 7-2a, p 7-1";
+    AC43_P7_2D = Published "AC 43.13-1B", "para 7-2d, p 7-1";
+    AC43_P7_2B = Published "AC 43.13-1B", "para 7-2b, p 7-1";
+    AC43_P7_2E = Published "AC 43.13-1B", "para 7-2e, p 7-1";
+    // sheet
+    HDBK5J_T3_2_3_0_B1 = Published "MIL-HDBK-5J", "table 3.2.3.0(b1), p 3-71";
+    HDBK5J_T3_2_3_0_B2 = Published "MIL-HDBK-5J", "table 3.2.3.0(b2), p 3-72";
+    HDBK5J_T3_2_3_0_B3 = Published "MIL-HDBK-5J", "table 3.2.3.0(b3), p 3-73";
+    HDBK5J_T3_2_3_0_E1 = Published "MIL-HDBK-5J", "table 3.2.3.0(e1), p 3-75";
+    HDBK5J_T3_2_3_0_E2 = Published "MIL-HDBK-5J", "table 3.2.3.0(e2), p 3-76";
+    HDBK5J_T3_2_3_0_E3 = Published "MIL-HDBK-5J", "table 3.2.3.0(e3), p 3-77";
+    HDBK5J_T3_2_3_0_E4 = Published "MIL-HDBK-5J", "table 3.2.3.0(e4), p 3-78";
+    HDBK5J_T3_5_1_0_B1 = Published "MIL-HDBK-5J", "table 3.5.1.0(b1), p 3-220";
+    HDBK5J_T3_6_2_0_B1 = Published "MIL-HDBK-5J", "table 3.6.2.0(b1), p 3-264";
+    HDBK5J_T3_7_6_0_B1 = Published "MIL-HDBK-5J", "table 3.7.6.0(b1), p 3-371";
+    HDBK5J_T3_7_6_0_B3 = Published "MIL-HDBK-5J", "table 3.7.6.0(b3), p 3-373";
+    HDBK5J_T3_7_6_0_B4 = Published "MIL-HDBK-5J", "table 3.7.6.0(b4), p 3-374";
+    HDBK5J_T3_7_6_0_C1 = Published "MIL-HDBK-5J", "table 3.7.6.0(c1), p 3-375";
+    HDBK5J_T3_7_6_0_C2 = Published "MIL-HDBK-5J", "table 3.7.6.0(c2), p 3-376";
+    // tables and formulas of joints
+    TN3785_P15 = Memory "NACA TN 3785", "p 15";
+    STRUCTURES_C7_12 = Published "aircraft structures text", "section C7.12, secondary quotation";
+    AGAINST_C7_12 = Published "aircraft structures practice", "secondary quotation against section C7.12";
+    EFFECTIVE_LENGTH_05 = Published "aircraft structures text", "effective length 0.5, secondary quotation";
+    EFFECTIVE_LENGTH_065 = Published "aircraft structures text", "effective length 0.65, secondary quotation";
+    STP927_RIVETED = Published "ASTM STP 927", "1986, riveted metal, secondary quotation";
+    STP927_BOLTED = Published "ASTM STP 927", "1986, bolted metal, secondary quotation";
+    STP486 = Published "ASTM STP 486", "1971, secondary quotation";
+    FLEXIBILITY_SEC_9_4 = Published "guide to fastener flexibility", "sec 9.4, secondary quotation; publication not named";
+    FLEXIBILITY_SEC_9_3 = Published "guide to fastener flexibility", "sec 9.3, secondary quotation; original unpublished";
+    TN1051 = Published "NACA TN 1051", "1946, secondary quotation";
+    HDBK5J_T8_1_2A = Memory "MIL-HDBK-5J", "table 8.1.2(a)";
+    CFR14_25_303 = Published "14 CFR", "25.303 and 23.2230(b)";
+    CFR14_25_625 = Published "14 CFR", "25.625(a)";
+    HDBK5_EARLIER_T8_1_2B = Memory "MIL-HDBK-5, earlier editions", "table 8.1.2(b); not certain to stand in 5H or 5J";
+    AC43_T4_9 = Published "AC 43.13-1B", "table 4-9, p 4-37";
+    AC43_T4_10 = Published "AC 43.13-1B", "table 4-10, p 4-38";
+    AC43_T4_11 = Published "AC 43.13-1B", "table 4-11, p 4-39";
+    AC43_T4_9_NOTE_B = Published "AC 43.13-1B", "table 4-9 note b, p 4-37";
+    AC43_T4_10_CELLS = Memory "AC 43.13-1B", "table 4-10 note b, p 4-38; from the cells";
+    AC43_T4_11_NOTE_B = Published "AC 43.13-1B", "table 4-11 note b, p 4-39";
+    AC43_T4_11_CELLS = Memory "AC 43.13-1B", "table 4-11, p 4-39; from the cells";
+    AC43_T4_10_NOTE_B = Published "AC 43.13-1B", "table 4-10 note b, p 4-38";
+    AC43_SPLICES = Published "AC 43.13-1B", "tables 4-9 to 4-11, p 4-37 to 4-39";
+    AC43_SPLICES_NOTE_A = Published "AC 43.13-1B", "tables 4-9 to 4-11 note a, p 4-37 to 4-39";
+    AC43_SPLICES_NOTE_B = Published "AC 43.13-1B", "tables 4-9 to 4-11 note b, p 4-37 to 4-39";
+    AC43_SPLICES_NOTE_C = Published "AC 43.13-1B", "tables 4-9 to 4-11 note c, p 4-37 to 4-39";
+    NAVY_14018_SELECTION = Published "NAVEDTRA 14018", "chapter 13, rivet selection";
+    NAVY_14315_CHAPTER_3 = Published "NAVEDTRA 14315", "chapter 3, table 3-1";
+    HDBK5H_LEAST_RATIO = Published "MIL-HDBK-5H", "section 8.1.2.1, p 8-9";
+    HDBK5J_T8_1_2_1B = Memory "MIL-HDBK-5J", "section 8.1.2.1, table 8.1.2.1(b)";
+    // what a question brings itself: no document of the product
+    HOLE_AS_MEASURED = Shop "job file", "hole as measured";
+    AS_GIVEN = Shop "as given", "";
+    SAFETY_AS_GIVEN = Shop "as given", "factor of safety";
+    FITTING_AS_GIVEN = Shop "as given", "fitting factor";
+}
