@@ -2,11 +2,10 @@
 
 use serde_json::{Value, json};
 use shophead::finding::Severity;
-use shophead::hole::{AsFound, Damage, HoleJudgement, HoleQuery};
+use shophead::hole::{AsFound, HoleJudgement, HoleQuery};
 use shophead::layout::RowLayout;
 use shophead::rivet::part::Part;
 use shophead::select::check_alloy;
-use shophead::structure::Member;
 use shophead_job::words;
 
 use crate::args::{Format, HoleArgs};
@@ -34,9 +33,8 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
             Some(minor) => input::hole_diameter("--minor", minor, context.bare)?,
             None => major,
         };
-        let damage = input::word("--damage", &args.damage, Damage::ALL)?;
-        let members: Vec<(Member, &str)> = Member::ALL.iter().map(|member| (*member, member.word())).collect();
-        let member = input::word("--member", &args.member, &members)?;
+        let damage = input::word("--damage", &args.damage)?;
+        let member = input::word("--member", &args.member)?;
         let found = AsFound::new(major, minor, damage)
             .map_err(|error| input::wrong("--minor", args.minor.as_deref().unwrap_or_default(), error))?;
         let layout = RowLayout {
@@ -66,7 +64,7 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
         cells.text("disposition", verdict.disposition);
         cells.optional("rivet", chosen.and_then(|step| step.rivet)).optional("drill", chosen.and_then(|step| step.cut));
         cells.length("hole_min", hole.map(|hole| hole.min)).length("hole_max", hole.map(|hole| hole.max));
-        let steps: Vec<&str> = verdict.steps.iter().map(|step| step.kind.word()).collect();
+        let steps: Vec<&str> = verdict.steps.iter().map(|step| step.kind.as_str()).collect();
         cells.text("steps_tried", steps.join(" "));
     }
 
@@ -86,7 +84,7 @@ pub(super) fn steps_json(verdict: &HoleJudgement<'_>, context: &Context<'_>) -> 
         .map(|step| {
             let subject = step.rivet.map_or_else(String::new, |rivet| rivet.to_string());
             json!({
-                "step": step.kind.word(),
+                "step": step.kind.as_str(),
                 "does": step.does(),
                 "rivet": step.rivet.map(|rivet| rivet.to_string()),
                 "drill": step.cut.map(|cut| cut.to_string()),
@@ -104,7 +102,7 @@ fn result(verdict: &HoleJudgement<'_>, context: &Context<'_>) -> Value {
     let chosen = verdict.chosen();
     let cut = chosen.and_then(|step| step.cut);
     json!({
-        "disposition": verdict.disposition.word(),
+        "disposition": verdict.disposition.as_str(),
         "rivet": chosen.and_then(|step| step.rivet).map(|rivet| rivet.to_string()),
         "drill": cut.map(|cut| cut.to_string()),
         "drill_diameter": json::or_null(cut, |cut| json::length(cut.diameter())),
@@ -115,26 +113,24 @@ fn result(verdict: &HoleJudgement<'_>, context: &Context<'_>) -> Value {
 
 fn text(report: &mut Report, rivet: Part<'_>, found: AsFound, verdict: &HoleJudgement<'_>, context: &Context<'_>) {
     let units = context.units;
-    let words = words::disposition(verdict.disposition);
+    let words = words::phrase(verdict.disposition);
     let chosen = verdict.chosen();
     let what = chosen.and_then(|step| step.rivet).map_or_else(String::new, |rivet| format!("   {rivet}"));
-    let cut = chosen
-        .and_then(|step| step.cut)
-        .map_or_else(String::new, |cut| format!("   drill {cut} ({})", units.length(cut.diameter())));
+    let cut = chosen.and_then(|step| step.cut).map_or_else(String::new, |cut| format!("   drill {}", cut.sized(units)));
     report.answer(format!("{words}{what}{cut}"));
     let mut pairs = vec![
         (
             "hole as found".to_owned(),
             if found.major() == found.minor() {
-                units.length(found.major())
+                units.length(found.major()).to_string()
             } else {
-                format!("{} by {}", units.bare_length(found.minor()), units.length(found.major()))
+                format!("{} by {}", units.length(found.minor()).bare(), units.length(found.major()))
             },
         ),
         ("for".to_owned(), rivet.to_string()),
     ];
     if let Some(hole) = chosen.and_then(|step| step.hole) {
-        pairs.push(("hole in the end".to_owned(), units.interval(hole)));
+        pairs.push(("hole in the end".to_owned(), units.limits(Some(hole.min), Some(hole.max)).to_string()));
     }
     report.text.push(Block::Pairs(pairs));
     if verdict.steps.is_empty() {
@@ -145,10 +141,9 @@ fn text(report: &mut Report, rivet: Part<'_>, found: AsFound, verdict: &HoleJudg
         let rivet = step.rivet.map_or_else(String::new, |rivet| format!("  {rivet}"));
         let cut = step.cut.map_or_else(String::new, |cut| format!("  drill {cut}"));
         let does = if step.does() { "yes" } else { "no" };
-        // What only cautions about a step that does stands with the findings below.
+        // Cautions about the step that is taken are listed with the findings below.
         let why = step.findings.iter().filter(|finding| finding.severity() == Severity::Refer);
-        let why = why
-            .map(|finding| format!("{} [{}]", words::finding(finding, units), context.practice.cite(finding.basis())));
+        let why = why.map(|finding| format!("{} [{}]", finding.reason(units), context.practice.cite(finding.basis())));
         report.text.push(Block::Entry(format!("{}: {does}{rivet}{cut}", step.kind), why.collect()));
     }
 }

@@ -7,10 +7,9 @@ use shophead::hole::check_seat;
 use shophead::length::{Interval, Length, Toleranced};
 use shophead::practice::{Case, Given, Name, Practice};
 use shophead::rivet::part::Part;
-use shophead::select::{LengthChoice, LengthQuery, check_alloy, check_diameter};
+use shophead::select::{Difference, LengthChoice, LengthQuery, check_alloy, check_diameter};
 use shophead::stack::Stack;
 use shophead::upset::{FitError, HeadLimits};
-use shophead_job::words;
 
 use super::memory_mark;
 use crate::args::{Format, LengthArgs};
@@ -168,7 +167,7 @@ impl Assumed<'_, '_> {
             (Name::RuleOfThumbTail, "tail of the rule of thumb", practice.length(Name::RuleOfThumbTail, self.case)),
         ]
         .into_iter()
-        .filter_map(|(name, words, given)| given.map(|given| (name.word(), words, given)))
+        .filter_map(|(name, words, given)| given.map(|given| (name.as_str(), words, given)))
         .collect()
     }
 
@@ -204,18 +203,22 @@ impl Assumed<'_, '_> {
         let mut row = |what: &str, figure: String, basis: String| rows.push(vec![what.to_owned(), figure, basis]);
         let size = self.family.size();
         if let Some(shank) = self.shank() {
-            row("shank", units.interval(shank), cited(size.basis));
+            row("shank", units.interval(shank).to_string(), cited(size.basis));
         }
-        row("hole", units.interval(self.hole.value.interval()), cited(self.hole.basis));
+        row("hole", units.interval(self.hole.value.interval()).to_string(), cited(self.hole.basis));
         if let Some((ends, basis)) = self.length_ends() {
-            row("rivet length", units.interval(ends), basis.map_or_else(|| "no tolerance known".to_owned(), cited));
+            row(
+                "rivet length",
+                units.interval(ends).to_string(),
+                basis.map_or_else(|| "no tolerance known".to_owned(), cited),
+            );
         }
         if let Some(head) = size.head.filter(|_| self.family.series().head.is_flush()) {
             let height = head.height.unwrap_or(Interval::exactly(head.height_nominal));
-            row("flush head", units.interval(height), cited(size.basis));
+            row("flush head", units.interval(height).to_string(), cited(size.basis));
         }
         for (_, what, given) in self.limits() {
-            row(what, units.length(given.value), cited(given.basis));
+            row(what, units.length(given.value).to_string(), cited(given.basis));
         }
         Table { columns: vec!["assumed", "figure", "from"], rows }
     }
@@ -238,7 +241,7 @@ fn result(
         "protrusion": json::or_null(choice.and_then(|choice| choice.protrusion), json::interval),
         "rule_of_thumb": json::or_null(choice, |choice| json::length(choice.rule_of_thumb)),
         "rule_of_thumb_length": json::or_null(choice, |choice| json::length(choice.rule_of_thumb_length)),
-        "difference": choice.and_then(|choice| choice.difference).map(words::difference),
+        "difference": choice.and_then(|choice| choice.difference).map(Difference::meaning),
         "usable": json::or_null(usable, |usable| json!({
             "min": json::given(usable.shortest, practice),
             "max": json::given(usable.longest, practice),
@@ -271,7 +274,11 @@ fn text(
     if let Some(choice) = choice {
         pair(
             "rule of thumb",
-            format!("{}, rounded {}", units.length(choice.rule_of_thumb), units.size(choice.rule_of_thumb_length)),
+            format!(
+                "{}, rounded {}",
+                units.length(choice.rule_of_thumb).about(),
+                units.size(choice.rule_of_thumb_length)
+            ),
         );
         if let Some(usable) = choice.usable {
             let (shortest, longest) = (usable.shortest, usable.longest);
@@ -279,27 +286,27 @@ fn text(
             pair(
                 "lengths that serve",
                 if shortest.value <= longest.value {
-                    format!("{} to {}{mark}", units.bare_length(shortest.value), units.length(longest.value))
+                    format!("{}{mark}", units.limits(Some(shortest.value), Some(longest.value)))
                 } else {
                     "none".to_owned()
                 },
             );
         }
-        pair("filling the hole", format!("takes {} of the tail", units.length(choice.fill)));
+        pair("filling the hole", format!("takes {} of the tail", units.length(choice.fill).about()));
         if let Some(tail) = choice.protrusion {
-            pair("tail before driving", units.about(tail));
+            pair("tail before driving", units.interval(tail).about().to_string());
         }
         if let Some(head) = choice.head {
             let diameter = Interval { min: head.diameter.min, max: head.diameter.max };
             pair(
                 "driven head",
-                format!("{} wide when {} high", units.about(diameter), units.about(Interval::exactly(head.height))),
+                format!("{} wide when {} high", units.interval(diameter).about(), units.length(head.height)),
             );
         }
     }
     report.text.push(Block::Pairs(pairs));
     if let Some(difference) = choice.and_then(|choice| choice.difference) {
-        report.paragraph(format!("Why not the rule of thumb: {}", words::difference(difference)));
+        report.paragraph(format!("Why not the rule of thumb: {}", difference.meaning()));
     }
     report.annex.push(Block::Heading("What this rests on".to_owned()));
     if assumed.alloy_assumed {
@@ -318,6 +325,6 @@ fn with_ends(grip: Toleranced, context: &Context<'_>) -> String {
     if grip.min() == grip.max() {
         return format!("{}, no tolerance given", units.length(grip.nominal()));
     }
-    let (min, max) = (units.bare_length(grip.min()), units.bare_length(grip.max()));
+    let (min, max) = (units.length(grip.min()), units.length(grip.max()));
     format!("{} ({min} to {max})", units.length(grip.nominal()))
 }

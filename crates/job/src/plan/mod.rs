@@ -179,7 +179,7 @@ pub enum NotCompared {
 impl NotCompared {
     /// The word used in output.
     #[must_use]
-    pub const fn word(self) -> &'static str {
+    pub const fn as_str(self) -> &'static str {
         match self {
             NotCompared::NoEdge => "no-edge",
             NotCompared::NoPitch => "no-pitch",
