@@ -69,6 +69,9 @@ fn thin_sheet_factors() {
             .any(|one| one >= 0.999_5);
         cells.equal(&format!("{} first", row.place()), false, whole);
     }
+    let cases: std::collections::BTreeSet<_> =
+        rows.iter().map(|row| ["shear", "rivet_dia", "sheet_t_in"].map(|column| row.text(column))).collect();
+    assert_eq!(cases.len(), rows.len(), "one row a case");
     // The two ratios from which on nothing is taken off, in hundredths.
     let rules = fixture("joint-rules");
     for (id, shear) in [("TH-01", Shear::Single), ("TH-02", Shear::Double)] {
