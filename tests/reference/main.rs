@@ -18,6 +18,7 @@ mod materials;
 mod part_numbers;
 mod practices;
 mod removal;
+mod repair;
 mod rivets;
 mod splice;
 mod squeeze;

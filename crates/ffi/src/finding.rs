@@ -154,6 +154,24 @@ pub enum shophead_code {
     SHOPHEAD_CODE_NO_POSITION_SERVES = 59,
     /// A blind rivet here needs the type's manual.
     SHOPHEAD_CODE_BLIND_NEEDS_APPROVAL = 60,
+    /// No method of the documents at hand applies in this place: nothing is sized.
+    SHOPHEAD_CODE_NO_PUBLISHED_METHOD = 61,
+    /// The splice tables have no count for this sheet and rivet.
+    SHOPHEAD_CODE_NO_SPLICE_TABLE = 62,
+    /// The repair sheet is thinner than what it stands for.
+    SHOPHEAD_CODE_REPAIR_TOO_THIN = 63,
+    /// The repair sheet is heavier than the next gauge: stiffer than what it stands for.
+    SHOPHEAD_CODE_REPAIR_TOO_STRONG = 64,
+    /// The splice plate has no more area than the leg it splices.
+    SHOPHEAD_CODE_SPLICE_AREA_SHORT = 65,
+    /// The splice plate is too short.
+    SHOPHEAD_CODE_SPLICE_TOO_SHORT = 66,
+    /// The repair is on the list of major repairs.
+    SHOPHEAD_CODE_MAJOR_REPAIR = 67,
+    /// A member or seam lies too near for a repair of the skin alone.
+    SHOPHEAD_CODE_MEMBER_TOO_NEAR = 68,
+    /// The factory seams differ: the stronger one is copied.
+    SHOPHEAD_CODE_SEAMS_DIFFER = 69,
 }
 
 numbered! {
@@ -218,6 +236,15 @@ numbered! {
         CannotBuck = SHOPHEAD_CODE_CANNOT_BUCK,
         NoPositionServes = SHOPHEAD_CODE_NO_POSITION_SERVES,
         BlindNeedsApproval = SHOPHEAD_CODE_BLIND_NEEDS_APPROVAL,
+        NoPublishedMethod = SHOPHEAD_CODE_NO_PUBLISHED_METHOD,
+        NoSpliceTable = SHOPHEAD_CODE_NO_SPLICE_TABLE,
+        RepairTooThin = SHOPHEAD_CODE_REPAIR_TOO_THIN,
+        RepairTooStrong = SHOPHEAD_CODE_REPAIR_TOO_STRONG,
+        SpliceAreaShort = SHOPHEAD_CODE_SPLICE_AREA_SHORT,
+        SpliceTooShort = SHOPHEAD_CODE_SPLICE_TOO_SHORT,
+        MajorRepair = SHOPHEAD_CODE_MAJOR_REPAIR,
+        MemberTooNear = SHOPHEAD_CODE_MEMBER_TOO_NEAR,
+        SeamsDiffer = SHOPHEAD_CODE_SEAMS_DIFFER,
     ] else shophead_code::SHOPHEAD_CODE_UNKNOWN
 }
 /// What a figure counts.
