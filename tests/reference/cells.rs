@@ -10,8 +10,9 @@ use std::{env, fs, thread};
 
 use shophead_tests::{CHANGE, TRACE, cells, fixtures};
 
-/// Columns that say where a row comes from, what its figure is in, and how near is near enough.
-const ABOUT: &[&str] = &["source", "status", "note", "derivation", "paragraph", "section", "unit", "tolerance"];
+/// Columns that say what a row is about and where it comes from, what its figure is in, and how near is near enough.
+const ABOUT: &[&str] =
+    &["subject", "condition", "source", "status", "note", "derivation", "paragraph", "section", "unit", "tolerance"];
 
 /// Fixtures of which not every figure is compared yet.
 const NOT_YET: &[&str] = &[
