@@ -7,6 +7,7 @@ use core::fmt;
 use core::num::NonZeroU8;
 
 use crate::basis::{Basis, Status};
+use crate::fact::Facts;
 use crate::length::Length;
 use crate::practice::Given;
 use crate::quantity::{Force, Stress};
@@ -35,6 +36,12 @@ impl Severity {
     }
 }
 
+impl fmt::Display for Severity {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.word())
+    }
+}
+
 /// A figure in a finding.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
@@ -49,6 +56,8 @@ pub enum Figure {
     Ratio(f64),
     /// A number of things.
     Count(u32),
+    /// What was not given.
+    Facts(Facts),
 }
 
 /// One line a code: variant, the word in output, what it means.
@@ -89,6 +98,7 @@ codes! {
     DiameterOutsideRule, "diameter-outside-rule", "The diameter lies outside the rule for the sheet.";
     NotStructural, "not-structural", "This alloy or size is not for structure.";
     HeatTreatFirst, "heat-treat-first", "This alloy is heat treated or kept cold before driving.";
+    ShankDoesNotEnter, "shank-does-not-enter", "The thinnest shank is thicker than the hole is wide.";
     ShankMayNotEnter, "shank-may-not-enter", "A shank at its largest does not enter the hole at its smallest.";
     // driven heads
     HeadTooNarrow, "head-too-narrow", "The driven head is narrower than allowed.";
@@ -111,6 +121,9 @@ codes! {
     PatternFull, "pattern-full", "The hole needs a larger rivet, but its pattern takes no more of them.";
     CountersinkTooDeep, "countersink-too-deep", "The head needs more sheet than there is.";
     DimpleTooThick, "dimple-too-thick", "The sheet is thicker than dimpling suits.";
+    FlushHeadWithoutSeat, "flush-head-without-seat", "The head is flush, but no layer is countersunk or dimpled for it.";
+    SeatWithoutFlushHead, "seat-without-flush-head", "A layer is countersunk or dimpled, but the head is not flush.";
+    SeatInWrongLayer, "seat-in-wrong-layer", "A layer is countersunk or dimpled under one that has a plain hole.";
     // damage beside the holes
     DamageOverLimit, "damage-over-limit", "The damage is beyond the shop's limit.";
     DamageNotLimited, "damage-not-limited", "The shop's documents at hand give no limit for this damage.";
@@ -121,6 +134,8 @@ codes! {
     EdgeDistanceShort, "edge-distance-short", "The edge distance is less than allowed.";
     EdgeDistanceLong, "edge-distance-long", "The edge distance is more than usual.";
     EdgeBelowPreferred, "edge-below-preferred", "The edge distance leaves no room for a later step up.";
+    EdgeAsBuilt, "edge-as-built", "The edge distance is less than the usual minimum, as the maker built it.";
+    PitchAsBuilt, "pitch-as-built", "The rivets stand closer than the usual minimum, as the maker built them.";
     PitchShort, "pitch-short", "The pitch is less than allowed.";
     PitchLong, "pitch-long", "The pitch is more than usual.";
     TransversePitchShort, "transverse-pitch-short", "The rows stand closer than allowed.";
@@ -128,6 +143,8 @@ codes! {
     // strength
     EdgeMarginBelowTable, "edge-margin-below-table", "Bearing strength is not published under an edge margin of 1.5.";
     SheetTooThinForTable, "sheet-too-thin-for-table", "The sheet is thinner than the published strength covers.";
+    ShimInPack, "shim-in-pack", "A shim lies between the sheets, which no published strength covers.";
+    UnequalSheets, "unequal-sheets", "The outer sheets in double shear are not alike, so they do not share alike.";
     StrengthNotPublished, "strength-not-published", "No published strength covers this case.";
     HoleAboveNominal, "hole-above-nominal", "The hole is larger than the strength tables count; their value is used.";
     MarginNegative, "margin-negative", "The joint does not carry the load.";
@@ -159,6 +176,7 @@ enum Kind {
     Stress,
     Ratio,
     Count,
+    Facts,
 }
 
 /// The two kinds of a finding's figures in one byte: [`Kind`] of what was measured, then of the limit.
@@ -195,6 +213,7 @@ const fn packed(figure: Figure) -> (Kind, u64) {
         Figure::Stress(stress) => (Kind::Stress, stress.psi().to_bits()),
         Figure::Ratio(ratio) => (Kind::Ratio, ratio.to_bits()),
         Figure::Count(count) => (Kind::Count, count as u64),
+        Figure::Facts(facts) => (Kind::Facts, facts.bits() as u64),
     }
 }
 
@@ -204,6 +223,7 @@ const fn unpacked(kind: u8, bits: u64) -> Option<Figure> {
     const STRESS: u8 = Kind::Stress as u8;
     const RATIO: u8 = Kind::Ratio as u8;
     const COUNT: u8 = Kind::Count as u8;
+    const FACTS: u8 = Kind::Facts as u8;
     match kind {
         LENGTH => match Length::from_nanometres(bits.cast_signed()) {
             Some(length) => Some(Figure::Length(length)),
@@ -213,6 +233,7 @@ const fn unpacked(kind: u8, bits: u64) -> Option<Figure> {
         STRESS => Some(Figure::Stress(Stress::from_psi(f64::from_bits(bits)))),
         RATIO => Some(Figure::Ratio(f64::from_bits(bits))),
         COUNT => Some(Figure::Count(bits as u32)),
+        FACTS => Some(Figure::Facts(Facts::from_bits(bits as u8))),
         _ => None,
     }
 }
@@ -286,12 +307,6 @@ impl Finding {
     #[must_use]
     pub const fn in_layer(self, layer: u8) -> Finding {
         Finding { layer: NonZeroU8::new(layer), ..self }
-    }
-
-    /// The same, no more serious than this.
-    #[must_use]
-    pub fn at_most(self, severity: Severity) -> Finding {
-        Finding { severity: self.severity.min(severity), ..self }
     }
 
     /// The same with another number for its layer, where it concerns one.
