@@ -148,6 +148,7 @@ codes! {
     StrengthNotPublished, "strength-not-published", "No published strength covers this case.";
     HoleAboveNominal, "hole-above-nominal", "The hole is larger than the strength tables count; their value is used.";
     MarginNegative, "margin-negative", "The joint does not carry the load.";
+    AsStrongAsBefore, "as-strong-as-before", "The same rivet in the same sheets: as strong as before.";
     WeakerThanBefore, "weaker-than-before", "The new rivet is weaker than the one it replaces.";
     SubstituteTooSmall, "substitute-too-small", "The substitute alloy needs a larger diameter.";
     SubstituteNotNamed, "substitute-not-named", "No document at hand lets this alloy take the place of the other in this size.";

@@ -4,7 +4,7 @@ use std::collections::HashMap;
 
 use shophead::basis::Basis;
 use shophead::finding::{Code, Finding, Findings, Severity};
-use shophead::hole::{AsFound, Damage, HoleQuery};
+use shophead::hole::{AsFound, Damage};
 use shophead::length::Length;
 use shophead::practice::Given;
 use shophead::rivet::part::Part;
@@ -12,7 +12,7 @@ use shophead::upset::{Defect, Remedy, check_sample, judge_seen};
 
 use crate::model::Look;
 use crate::order::{OrderLine, order_of};
-use crate::plan::{Choice, Plan, RowPlan, choice_in};
+use crate::plan::{Choice, Plan, RowPlan, choose};
 use crate::read::{DrivenFile, DrivenLine};
 
 /// How a job stands once its rivets were inspected.
@@ -232,16 +232,13 @@ fn next_size<'j>(
     choice: &Choice<'j>,
     findings: &mut Findings,
 ) -> Option<Part<'j>> {
-    let query = HoleQuery { rivet: choice.part.without_length(), ..row.query(number, plan.practice) };
+    let question = row.question(number, plan.practice).with_rivet(choice.part.without_length());
     // Nobody has measured the hole since; at best it is as it was planned.
     let hole = choice.hole.value.max;
     let found = AsFound::new(hole, hole, Damage::None).ok()?;
-    let step = query.step_to_next_size(found);
-    findings.extend(&step.findings);
-    let (true, Some(part), Some(hole), Some(stack)) = (step.does(), step.rivet, step.hole, query.stack) else {
-        return None;
-    };
-    let larger = choice_in(part, stack, Given { value: hole, basis: choice.hole.basis }, plan.practice);
+    let answer = question.next_size(found);
+    findings.extend(&answer.findings);
+    let larger = choose(&question.after(found, &answer)?);
     larger.is_complete().then_some(larger.part)
 }
 

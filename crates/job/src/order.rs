@@ -1,12 +1,13 @@
 //! What to order: the rivets of a plan, with spares, against what is on the shelf.
 
+use shophead::installation::Installation;
 use shophead::quantity::Mass;
 use shophead::rivet::mass::mass_each;
 use shophead::rivet::part::Part;
 
 use shophead::stack::Stack;
 
-use crate::plan::{Choice, Plan, is_within_limits};
+use crate::plan::{Choice, Plan, fits};
 
 /// What is on the shelf of one part.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -114,8 +115,8 @@ pub fn alternatives<'j>(plan: &Plan<'j>, lines: &[OrderLine<'j>], stock: &[Stock
                 continue;
             }
             let does = |place: &Place<'_, 'j>| {
-                place.choice.part == line.part
-                    && is_within_limits(&other.part, place.stack, place.choice.hole.value, plan.practice)
+                let question = Installation::new(line.part, place.stack).by(plan.practice);
+                place.choice.part == line.part && fits(&question, &other.part, place.choice.hole.value)
             };
             let mut alternative = Alternative { part: line.part, other: other.part, free, holes: 0, rows: Vec::new() };
             for place in places(plan).filter(does) {

@@ -19,7 +19,8 @@
 use shophead::access::{Clearance, RowWork, SolidBecause};
 use shophead::drill::Drill;
 use shophead::finding::{Code, Figure, Finding, Severity};
-use shophead::hole::{Damage, Disposition, HoleJudgement};
+use shophead::hole::{Damage, Disposition};
+use shophead::installation::Step;
 use shophead::joint::row::RowMode;
 use shophead::joint::strength::Mode;
 use shophead::length::{Interval, Length};
@@ -180,6 +181,7 @@ impl Units {
             Figure::Stress(stress) => self.stress(stress),
             Figure::Ratio(ratio) => plain(ratio),
             Figure::Count(count) => count.to_string(),
+            Figure::Facts(facts) => facts.to_string(),
         }
     }
 
@@ -257,7 +259,37 @@ fn sentence(code: Code, severity: Severity, measured: Option<&str>, limit: Optio
         Code::NoLimit => {
             "A figure that is needed here stands in no document at hand. Look it up before going on.".to_owned()
         }
-        Code::NotChecked => "Not everything that decides was given, so not everything was checked.".to_owned(),
+        Code::NotChecked => match measured {
+            Some(facts) => format!("Not checked: {facts} not given."),
+            None => "Not everything was given, so not everything was checked.".to_owned(),
+        },
+        Code::ShankDoesNotEnter => held(
+            &|hole, shank| format!("The hole of {hole} is smaller than the thinnest shank, {shank}: the rivet does not go in."),
+            &|hole| format!("The hole of {hole} is smaller than the thinnest shank: the rivet does not go in."),
+            "The hole is smaller than the thinnest shank: the rivet does not go in.",
+        ),
+        Code::FlushHeadWithoutSeat => {
+            "The head is flush, but no layer is countersunk or dimpled for it. Say which layer takes the head.".to_owned()
+        }
+        Code::SeatWithoutFlushHead => "Countersunk or dimpled, but the head is not flush.".to_owned(),
+        Code::SeatInWrongLayer => "Countersunk or dimpled under a layer with a plain hole: no head gets there.".to_owned(),
+        Code::EdgeAsBuilt => held(
+            &|edge, least| format!("Edge distance {edge}, usual minimum {least}: as the maker built it. Keep it."),
+            &|edge| format!("Edge distance {edge}: as the maker built it. Keep it."),
+            "The edge distance is as the maker built it. Keep it.",
+        ),
+        Code::PitchAsBuilt => held(
+            &|pitch, least| format!("Rivets {pitch} apart, usual minimum {least}: as the maker built it. Keep it."),
+            &|pitch| format!("Rivets {pitch} apart: as the maker built it. Keep it."),
+            "The spacing is as the maker built it. Keep it.",
+        ),
+        Code::ShimInPack => "A shim between the sheets: no published strength covers it.".to_owned(),
+        Code::UnequalSheets => held(
+            &|thin, thick| format!("Outer sheets of {thin} and {thick}: they do not share the load alike."),
+            &|thin| format!("Outer sheets of {thin} and another thickness: they do not share the load alike."),
+            "The outer sheets are not alike: they do not share the load alike.",
+        ),
+        Code::AsStrongAsBefore => "As strong as before: same rivet, same sheets.".to_owned(),
         Code::SqueezeOutsideTests => {
             "The head or the rivet lies outside the tests behind the squeeze force.".to_owned()
         }
@@ -701,13 +733,14 @@ pub fn found(hole: &HolePlan<'_>, units: Units) -> String {
     format!("{size}{damage}{remark}")
 }
 
-/// Why each step does not do; a step that fails for the same reason as the one before it is not told again.
+/// Why each step cannot be taken; a step that fails for the same reason as the one before it is left out. `full` is what was found of the hole's
+/// pattern.
 #[must_use]
-pub fn why_not(judgement: &HoleJudgement<'_>, units: Units, practice: &Practice<'_>) -> Vec<String> {
+pub fn why_not(steps: &[Step<'_>], full: &[Finding], units: Units, practice: &Practice<'_>) -> Vec<String> {
     let said = |finding: &Finding| format!("{} [{}]", self::finding(finding, units), practice.cite(finding.basis()));
     let mut lines = Vec::new();
     let mut told: Vec<Code> = Vec::new();
-    for step in &judgement.steps {
+    for step in steps {
         let refer = |finding: &&Finding| finding.severity() == Severity::Refer;
         let codes: Vec<Code> = step.findings.iter().filter(refer).map(|finding| finding.code()).collect();
         if codes.is_empty() || codes == told {
@@ -722,8 +755,7 @@ pub fn why_not(judgement: &HoleJudgement<'_>, units: Units, practice: &Practice<
         lines.push(format!("{}: {}", step.kind, why.join(" ")));
         told = codes;
     }
-    let full = judgement.findings.iter().filter(|finding| finding.code() == Code::PatternFull);
-    lines.extend(full.map(said));
+    lines.extend(full.iter().filter(|finding| finding.code() == Code::PatternFull).map(said));
     lines
 }
 

@@ -1,6 +1,7 @@
 //! Length, strength and comparison, each with every finding that applies.
 
 use super::Installation;
+use crate::basis::Basis;
 use crate::fact::{Fact, Facts};
 use crate::finding::{Code, Finding, Findings, Severity, Sink};
 use crate::joint::compare::{Comparison, compare, compare_into};
@@ -78,7 +79,7 @@ impl<'a> Installation<'_, 'a> {
     #[must_use]
     pub fn edge_or_least(&self) -> Option<Given<Length>> {
         match self.layout.edge {
-            Some(value) => Some(Given { value, basis: crate::basis::Basis::AS_GIVEN }),
+            Some(value) => Some(Given { value, basis: Basis::AS_GIVEN }),
             None => self.practice.length(Name::EdgeDistanceLeast, &self.case()),
         }
     }
@@ -184,6 +185,7 @@ impl<'a> Installation<'_, 'a> {
         if found.findings.iter().any(|finding| is_no_joint(finding.code())) {
             found.refuse();
         }
+        self.check_not_weaker(&mut |finding| found.findings.push(finding));
         self.say_missing(self.missing().and(needed), &mut |finding| found.findings.push(finding));
     }
 
@@ -204,24 +206,31 @@ impl<'a> Installation<'_, 'a> {
     pub fn as_installed(&self) -> Option<Self> {
         let rivet = self.installed?;
         let stack = self.installed_stack.or(self.stack);
-        Some(Installation { rivet, stack, hole: None, opened: false, installed_stack: None, ..*self })
+        let layout = self.installed_layout.unwrap_or(self.layout);
+        Some(Installation { rivet, stack, layout, hole: None, opened: false, installed_stack: None, ..*self })
     }
 
-    /// Says where the rivet is weaker than before, or where nobody can tell. What was not given is not compared.
-    pub(super) fn check_not_weaker(&self, before: &Self, push: &mut Sink<'_>) {
+    /// Says where the rivet is weaker than the installed one, or where nobody can tell; and where nothing was changed. What was not given is not
+    /// compared.
+    pub(super) fn check_not_weaker(&self, push: &mut Sink<'_>) {
+        let Some(before) = self.as_installed() else { return };
+        if self.is_as_built() {
+            push(Finding::new(Code::AsStrongAsBefore, Severity::Note, Basis::AC43_NOT_WEAKER));
+            return;
+        }
         let decides = Facts::NONE.with(Fact::Layers).with(Fact::Material).with(Fact::Edge);
         if !self.missing().and(decides).is_empty() || !before.missing().and(decides).is_empty() {
             return;
         }
         let carried = |question: &Self| question.made().and_then(|made| made.carried());
-        match (carried(before), carried(self)) {
+        match (carried(&before), carried(self)) {
             (Ok((before, _)), Ok((after, below_table))) => {
                 compare_into(&before, &after, push);
                 if let Some(finding) = below_table {
                     push(finding);
                 }
             }
-            _ => push(Finding::new(Code::StrengthNotPublished, Severity::Refer, crate::basis::Basis::AC43_NOT_WEAKER)),
+            _ => push(Finding::new(Code::StrengthNotPublished, Severity::Refer, Basis::AC43_NOT_WEAKER)),
         }
     }
 }

@@ -70,10 +70,10 @@ impl Installation<'_, '_> {
     }
 
     /// Edge distance, pitch and row spacing. What is as the maker built it is copied, not condemned.
-    fn check_distances(&self, push: &mut Sink<'_>) {
+    pub(super) fn check_distances(&self, push: &mut Sink<'_>) {
         let (case, as_built) = (self.case(), self.is_as_built());
         if let Some(edge) = self.layout.edge {
-            check_edge(edge, &case, self.practice, as_built, push);
+            check_edge(edge, &case, self.practice, as_built && !self.new_edge, push);
         }
         if let Some(pitch) = self.layout.pitch {
             check_pitch(pitch, &case, self.practice, as_built, push);

@@ -64,6 +64,14 @@ pub struct HoleAnswer<'a> {
     pub findings: Findings,
 }
 
+impl HoleAnswer<'_> {
+    /// The same hole, referred for a reason that lies outside it: its pattern takes no more steps.
+    pub fn refer(&mut self, finding: Finding) {
+        (self.disposition, self.rivet, self.cut, self.hole) = (Disposition::Refer, None, None, None);
+        self.findings.push(finding);
+    }
+}
+
 impl<'q, 'a> Installation<'q, 'a> {
     /// What becomes of a hole as found, of which this rivet was taken or into which it is to go.
     ///
@@ -132,12 +140,28 @@ impl<'q, 'a> Installation<'q, 'a> {
         answer
     }
 
+    /// The question that an answer about a hole leaves: its rivet in its hole, where that then stands. `None` where the hole is referred.
+    #[must_use]
+    pub fn after(&self, found: AsFound, answer: &HoleAnswer<'a>) -> Option<Installation<'q, 'a>> {
+        let (rivet, hole) = (answer.rivet?, answer.hole?);
+        Some(match answer.disposition {
+            Disposition::Keep => self.kept(found),
+            _ => self.changed(rivet, hole, found),
+        })
+    }
+
     /// The step to the next larger diameter by itself, for a hole that a notched shank came out of.
     #[must_use]
-    pub fn step_to_next_size(&self, found: AsFound) -> Step<'a> {
+    pub fn next_size(&self, found: AsFound) -> HoleAnswer<'a> {
         let mut step = Step::new(Disposition::NextSize);
         self.try_step(found, &mut step);
-        step
+        let does = step.does();
+        let Step { kind, rivet, cut, hole, findings } = step;
+        if does {
+            HoleAnswer { disposition: kind, rivet, cut, hole, findings }
+        } else {
+            HoleAnswer { disposition: Disposition::Refer, rivet: None, cut: None, hole: None, findings }
+        }
     }
 
     /// The rivet that is in place, or that goes in when nothing is changed.
@@ -185,8 +209,7 @@ impl<'q, 'a> Installation<'q, 'a> {
         after.check(&mut |finding| findings.push(finding));
         findings.push_some(after.length_refusal());
         if step.kind.is_step_up() {
-            let before = Installation { rivet: self.before(), hole: None, ..*self };
-            after.check_not_weaker(&before, &mut |finding| findings.push(finding));
+            after.check_not_weaker(&mut |finding| findings.push(finding));
         }
         let mut missing = after.missing();
         if !step.kind.is_step_up() {
@@ -204,6 +227,7 @@ impl<'q, 'a> Installation<'q, 'a> {
             hole: Some(Toleranced::from_least(found.interval())),
             layout,
             installed: Some(self.before()),
+            installed_layout: Some(self.layout),
             ..*self
         }
     }

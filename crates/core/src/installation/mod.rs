@@ -72,8 +72,12 @@ pub struct Installation<'q, 'a> {
     member: Option<Member>,
     installed: Option<Part<'a>>,
     installed_stack: Option<&'q Stack>,
+    /// Where the installed rivet stood, where that is not where this one stands.
+    installed_layout: Option<RowLayout>,
     /// Whether the hole was changed from how it was found.
     opened: bool,
+    /// Whether the edge is cut anew.
+    new_edge: bool,
     shear: Shear,
     load: Option<(Load, Factors)>,
     practice: &'a Practice<'a>,
@@ -99,11 +103,19 @@ impl<'q, 'a> Installation<'q, 'a> {
             member: None,
             installed: None,
             installed_stack: None,
+            installed_layout: None,
             opened: false,
+            new_edge: false,
             shear: Shear::Single,
             load: None,
             practice: &HANDBOOK,
         }
+    }
+
+    /// The same question about another rivet.
+    #[must_use]
+    pub const fn with_rivet(self, rivet: Part<'a>) -> Self {
+        Installation { rivet, ..self }
     }
 
     /// By these limits.
@@ -128,6 +140,12 @@ impl<'q, 'a> Installation<'q, 'a> {
     #[must_use]
     pub const fn edge(self, edge: Length) -> Self {
         Installation { layout: RowLayout { edge: Some(edge), ..self.layout }, ..self }
+    }
+
+    /// So far from an edge that is cut anew: not as the maker built it.
+    #[must_use]
+    pub const fn new_edge(self, edge: Length) -> Self {
+        Installation { new_edge: true, ..self.edge(edge) }
     }
 
     /// So far from hole to hole along the row.
@@ -235,6 +253,14 @@ impl<'q, 'a> Installation<'q, 'a> {
     pub fn findings(&self) -> Findings {
         let mut findings = Findings::new();
         self.check(&mut |finding| findings.push(finding));
+        findings
+    }
+
+    /// What is found about edge distance, pitch and row spacing alone.
+    #[must_use]
+    pub fn distances(&self) -> Findings {
+        let mut findings = Findings::new();
+        self.check_distances(&mut |finding| findings.push(finding));
         findings
     }
 

@@ -250,8 +250,9 @@ fn zigzag(row: &RowAsMade<'_, '_>, layer: &Layer, cut: Option<Cut>) -> Option<Al
     let properties = layer.material?.properties(thickness)?;
     let nominal = hole_table::nominal_hole(row.rivet.diameter()).map(|row| row.hole);
     let hole = row.hole.or(nominal).unwrap_or(row.rivet.diameter());
-    let leg = Leg { stagger, gauge: row.pitch.times(1, 2) };
-    let force = modes::net_section_staggered(properties.ftu()?, thickness, row.pitch, hole, 2, &[leg; 2]);
+    let pitch = row.pitch?;
+    let leg = Leg { stagger, gauge: pitch.times(1, 2) };
+    let force = modes::net_section_staggered(properties.ftu()?, thickness, pitch, hole, 2, &[leg; 2]);
     let net = Allowable { force: force.max(Force::ZERO), basis: Basis::ZIGZAG_NET_WIDTH };
     Some(match cut {
         Some(Cut { net: lost, .. }) => less(net, Force::from_lbf(2.0 * lost.lbf())),

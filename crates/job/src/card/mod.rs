@@ -257,9 +257,8 @@ impl<'j> Card<'_, 'j> {
             }
             _ => None,
         };
-        let steps = hole.and_then(|hole| hole.judgement.as_deref()).filter(|judgement| !judgement.steps.is_empty());
-        let lines: Vec<String> = match steps {
-            Some(judgement) => words::why_not(judgement, self.units, self.plan.practice),
+        let lines: Vec<String> = match self.plan.why_not(subject, self.units) {
+            Some(lines) => lines,
             None => findings.iter().map(|(_, finding)| self.said(finding)).collect(),
         };
         html! {
@@ -562,7 +561,7 @@ impl<'j> Card<'_, 'j> {
             .collect();
         let refers = row.findings.iter().any(|finding| finding.severity() == Severity::Refer);
         let differ = row.holes.iter().filter(|hole| hole.differs_from(row)).count() as u32;
-        let changed = row.judgement.as_ref().filter(|judgement| judgement.disposition != Disposition::Keep);
+        let changed = row.answer.as_ref().filter(|answer| answer.disposition != Disposition::Keep);
         html! {
             tr {
                 th scope="row" {
@@ -586,9 +585,9 @@ impl<'j> Card<'_, 'j> {
                 tr {
                     td class="small" colspan=(width) {
                         @if refers { span class="stop" { "refer" } " " }
-                        @if let Some(judgement) = changed {
-                            (words::disposition(judgement.disposition))
-                            @if let Some(cut) = judgement.chosen().and_then(|step| step.cut) { ": drill or ream to " (self.units.drill(cut)) }
+                        @if let Some(answer) = changed {
+                            (words::disposition(answer.disposition))
+                            @if let Some(cut) = answer.cut { ": drill or ream to " (self.units.drill(cut)) }
                             ". "
                         }
                         @for line in &mind { (Said(line)) " " }

@@ -2,9 +2,9 @@
 
 use shophead::basis::Basis;
 use shophead::finding::{Code, Figure, Finding, Severity};
-use shophead::layout::check_edge;
+use shophead::installation::Installation;
+use shophead::layout::RowLayout;
 use shophead::length::Length;
-use shophead::practice::{Case, Practice};
 use shophead::trim::{Curve, Cut, Station};
 
 use super::make::{push, push_all};
@@ -32,11 +32,11 @@ pub(super) fn row_cuts<'j>(
     index: usize,
     row: &Row,
     edges: &mut [EdgePlan<'j>],
-    case: &Case,
-    practice: &'j Practice<'j>,
+    question: &Installation<'_, '_>,
     findings: &mut Vec<Finding>,
 ) -> Vec<RowCut> {
     let mut cuts = Vec::new();
+    let at = |edge| question.layout(RowLayout::default()).new_edge(edge).distances();
     if !row.has_places() {
         return cuts;
     }
@@ -67,12 +67,12 @@ pub(super) fn row_cuts<'j>(
             if distance < cut.closest.1 {
                 cut.closest = (hole, distance);
             }
-            if check_edge(distance, case, practice).has(Code::EdgeDistanceShort) {
+            if at(distance).has(Code::EdgeDistanceShort) {
                 cut.short.push(hole);
             }
             cut.distances.push(distance);
         }
-        push_all(findings, &check_edge(cut.closest.1, case, practice));
+        push_all(findings, &at(cut.closest.1));
         if !cut.beyond.is_empty() {
             let basis = Basis::BEYOND_STATIONS;
             let finding = Finding::new(Code::HoleBeyondCut, Severity::Caution, basis);

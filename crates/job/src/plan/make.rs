@@ -56,7 +56,7 @@ impl<'j> Plan<'j> {
         let patterns = plan_patterns(&mut rows, practice);
         // Only now is it known which holes are stepped up.
         for row in &mut rows {
-            row.before_and_after = before_and_after(row);
+            row.before_and_after = before_and_after(row, practice);
             push_before_and_after(row);
         }
         let positions = plan_positions(job, &rows, practice);
