@@ -92,6 +92,7 @@ impl<'a> Installation<'_, 'a> {
             hole: self.hole.map(|hole| hole.max()),
             pitch: self.layout.pitch,
             rows: self.rows,
+            staggered: self.layout.transverse_pitch.filter(|_| self.staggered),
             shear: self.shear,
             load: self.load,
         })

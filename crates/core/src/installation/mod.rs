@@ -68,6 +68,7 @@ pub struct Installation<'q, 'a> {
     hole: Option<Toleranced>,
     layout: RowLayout,
     rows: u16,
+    staggered: bool,
     structure: Option<Structure>,
     member: Option<Member>,
     installed: Option<Part<'a>>,
@@ -99,6 +100,7 @@ impl<'q, 'a> Installation<'q, 'a> {
             hole: None,
             layout: RowLayout { edge: None, pitch: None, transverse_pitch: None },
             rows: 1,
+            staggered: false,
             structure: None,
             member: None,
             installed: None,
@@ -164,6 +166,12 @@ impl<'q, 'a> Installation<'q, 'a> {
     #[must_use]
     pub const fn row_spacing(self, spacing: Length) -> Self {
         Installation { layout: RowLayout { transverse_pitch: Some(spacing), ..self.layout }, ..self }
+    }
+
+    /// With each rivet against the gap of the next row, not in line with its rivets.
+    #[must_use]
+    pub const fn staggered(self) -> Self {
+        Installation { staggered: true, ..self }
     }
 
     /// On primary or secondary structure.

@@ -244,7 +244,7 @@ fn cut_away(row: &Made<'_, '_>, layer: &Layer, number: u8) -> Result<Option<Cut>
 /// Net section a pitch along the zigzag through two staggered rows; `None` where no row stands against another's gaps.
 ///
 /// A pitch of it has two holes and two legs, each half a pitch across the load and from row to row along it.
-fn zigzag(row: &RowAsMade<'_, '_>, layer: &Layer, cut: Option<Cut>) -> Option<Allowable> {
+fn zigzag(row: &Made<'_, '_>, layer: &Layer, cut: Option<Cut>) -> Option<Allowable> {
     let stagger = row.staggered.filter(|_| row.rows > 1)?;
     let thickness = layer.thickness.nominal();
     let properties = layer.material?.properties(thickness)?;
@@ -442,7 +442,7 @@ mod tests {
         let stack = stack(&[(".040", Preparation::Plain), (".064", Preparation::Plain)]);
         let rivet = Part::parse("MS20470AD4").unwrap();
         let net = |staggered: &str| {
-            let row = RowAsMade { rows: 4, staggered: Some(length(staggered)), ..row(&rivet, &stack) };
+            let row = Made { rows: 4, staggered: Some(length(staggered)), ..row(&rivet, &stack) };
             row_strength(&row).unwrap().net_sections[0].unwrap()
         };
         let straight = 63_000.0 * 0.040 * (0.75 - 0.1285) / 0.75;
@@ -452,7 +452,7 @@ mod tests {
         assert_eq!(net(".2").basis.status(), crate::basis::Status::Memory);
         // From here on the straight line is the weaker one: s² = pitch × hole.
         assert!((net(".32").force.lbf() - straight).abs() < 1e-6);
-        let single = RowAsMade { staggered: Some(length(".2")), ..row(&rivet, &stack) };
+        let single = Made { staggered: Some(length(".2")), ..row(&rivet, &stack) };
         assert!((row_strength(&single).unwrap().net_sections[0].unwrap().force.lbf() - straight).abs() < 1e-6);
     }
 
