@@ -19,7 +19,7 @@ use crate::finding::{Code, Figure, Finding, Findings, Severity, Sink};
 use crate::length::{Interval, Length, Toleranced};
 use crate::material::RivetAlloy;
 use crate::practice::{Case, Given, Name, Practice, Rounding};
-use crate::rivet::part::Part;
+use crate::rivet::part::{Part, PartWarning};
 use crate::rivet::{Series, Size};
 use crate::structure::Structure;
 use crate::upset::{Fit, FitError, HeadLimits, PredictedHead};
@@ -210,6 +210,17 @@ impl<'a> Wanted<'a> {
         Ok(findings)
     }
 
+    /// The driven head of a length at a height; `None` where a dimension of the rivet is not known.
+    ///
+    /// # Errors
+    /// As [`Wanted::choose`].
+    pub(crate) fn predict(&self, length: Length, height: Length) -> Result<Option<PredictedHead>, FitError> {
+        match self.fit() {
+            Ok(fit) => Ok(Some(fit.predict(length, height))),
+            Err(error) => self.cannot_fit(error).map(|_| None),
+        }
+    }
+
     /// What is not known of the rivet is not invented: the standard has to be opened. A pack, hole or shank without a size stays an error.
     fn cannot_fit(&self, error: FitError) -> Result<Finding, FitError> {
         let unknown = &self.rivet.series().unknown;
@@ -293,6 +304,39 @@ impl<'a> Wanted<'a> {
         let shortest = self.rivet.size().shortest_tabulated.filter(|shortest| length < *shortest);
         shortest.or(self.rivet.size().longest_tabulated.filter(|longest| length > *longest))
     }
+}
+
+/// What is found of a part number by itself: its alloy, and a length beyond those of its standard.
+///
+/// ```
+/// use shophead::finding::Code;
+/// use shophead::rivet::part::Part;
+/// use shophead::select::check_part;
+/// assert!(check_part(&Part::parse("MS20470DD5-8")?).has(Code::HeatTreatFirst));
+/// assert!(check_part(&Part::parse("MS20470A3-4")?).has(Code::NotStructural));
+/// assert!(check_part(&Part::parse("MS20470AD4-5")?).worst().is_none_or(|worst| worst < shophead::finding::Severity::Caution));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[must_use]
+pub fn check_part(part: &Part<'_>) -> Findings {
+    let mut findings = Findings::new();
+    check_alloy(part, None, &mut |finding| findings.push(finding));
+    for warning in part.warnings() {
+        let end = match warning {
+            PartWarning::BelowTable { shortest } => Some(shortest),
+            PartWarning::AboveTable { longest } => Some(longest),
+            PartWarning::Recalled { basis } => {
+                findings.push(Finding::new(Code::LimitFromMemory, Severity::Note, basis));
+                None
+            }
+            _ => None,
+        };
+        if let (Some(value), Some(length)) = (end, part.length()) {
+            let end = Given { value, basis: part.size().basis };
+            findings.push(Finding::against(Code::LengthNotTabulated, Severity::Note, length, &end));
+        }
+    }
+    findings
 }
 
 fn no_head_limits() -> Finding {

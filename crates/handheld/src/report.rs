@@ -103,10 +103,6 @@ impl<'w> Report<'w> {
     fn told(&mut self, word: &str, finding: &Finding) -> fmt::Result {
         self.out.write_str(word)?;
         write_words(self.out, finding.code())?;
-        if finding.code() == Code::NotChecked {
-            // What was not checked stands where others name a document.
-            write!(self.out, ": {}", self.practice.cite(finding.basis()).place)?;
-        }
         if let Some(layer) = finding.layer() {
             write!(self.out, ", layer {layer}")?;
         }
@@ -133,6 +129,7 @@ impl<'w> Report<'w> {
             Figure::Stress(stress) => write!(self.out, "{}\u{a0}ksi", ShownRatio(stress.ksi())),
             Figure::Ratio(ratio) => write!(self.out, "{}", ShownRatio(ratio)),
             Figure::Count(count) => write!(self.out, "{count}"),
+            Figure::Facts(facts) => write!(self.out, "{facts}"),
         }
     }
 }

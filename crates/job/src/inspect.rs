@@ -2,13 +2,12 @@
 
 use std::collections::HashMap;
 
-use shophead::basis::Basis;
-use shophead::finding::{Code, Finding, Findings, Severity};
+use shophead::finding::{Finding, Findings};
 use shophead::hole::{AsFound, Damage};
 use shophead::length::Length;
 use shophead::practice::Given;
 use shophead::rivet::part::Part;
-use shophead::upset::{Defect, Remedy, check_sample, judge_seen};
+use shophead::upset::{Defect, Remedy, check_sample, driven_where_referred, judge_seen, nothing_looked_at};
 
 use crate::model::Look;
 use crate::order::{OrderLine, order_of};
@@ -174,8 +173,7 @@ impl<'p, 'j> Inspection<'p, 'j> {
     /// What holds of the whole job: that nobody looked at any rivet.
     #[must_use]
     pub fn finding(&self) -> Option<Finding> {
-        let basis = Basis::NOBODY_LOOKED;
-        (self.state() == State::NotLookedAt).then(|| Finding::new(Code::NotChecked, Severity::Refer, basis))
+        (self.state() == State::NotLookedAt).then(nothing_looked_at)
     }
 
     /// What to order for the rejected rivets.
@@ -194,9 +192,9 @@ fn inspect<'p, 'j>(plan: &'p Plan<'j>, row: &'p RowPlan<'j>, line: &'p DrivenLin
     let judged = judge_seen(head.diameter, head.height, &seen, plan.practice, &row.case(&rivet));
     let (mut findings, mut remedy) = (judged.findings, judged.remedy);
     if choice.is_none() {
-        let basis = Basis::REFERRED_NOT_DRIVEN;
-        findings.push(Finding::new(Code::DrivenWhereReferred, Severity::Refer, basis));
-        remedy = Some(Given { value: Remedy::Refer, basis });
+        let finding = driven_where_referred();
+        findings.push(finding);
+        remedy = Some(Given { value: Remedy::Refer, basis: finding.basis() });
     }
     let mut replacement = None;
     match (remedy.map(|remedy| remedy.value), choice) {
@@ -245,6 +243,8 @@ fn next_size<'j>(
 #[cfg(test)]
 mod tests {
     use std::path::Path;
+
+    use shophead::finding::{Code, Severity};
 
     use super::*;
     use crate::model::Job;

@@ -11,14 +11,15 @@ use crate::joint::strength::{JointStrength, StrengthError};
 use crate::length::Length;
 use crate::practice::{Given, Name};
 use crate::select::{LengthAnswer, Wanted};
-use crate::upset::FitError;
+use crate::stack::Stack;
+use crate::upset::{FitError, PredictedHead};
 
 impl<'a> Installation<'_, 'a> {
     fn wanted(&self) -> Result<Wanted<'a>, FitError> {
         Ok(Wanted {
             rivet: self.rivet,
             case: self.case(),
-            grip: self.stack.ok_or(FitError::NoGrip)?.grip(),
+            grip: self.stack.map(Stack::grip).or(self.grip).ok_or(FitError::NoGrip)?,
             hole: self.hole_or_drilled().value,
             practice: self.practice,
         })
@@ -64,6 +65,14 @@ impl<'a> Installation<'_, 'a> {
     /// As [`Installation::length`].
     pub fn length_fits(&self, length: Length) -> Result<bool, FitError> {
         Ok(!self.wanted()?.assess(length)?.must_refer())
+    }
+
+    /// The driven head that a rivet of this length makes when it is driven to this height; `None` where a dimension of the rivet is not known.
+    ///
+    /// # Errors
+    /// As [`Installation::length`].
+    pub fn predict(&self, length: Length, height: Length) -> Result<Option<PredictedHead>, FitError> {
+        self.wanted()?.predict(length, height)
     }
 
     /// Why no length fits, where none does. Layers that are not known refuse nothing.
@@ -167,6 +176,7 @@ impl<'a> Installation<'_, 'a> {
         if found.joint.allowable.is_none() && found.joint.indication.is_none() {
             found.refuse();
         }
+        found.take_load(self.layout.pitch, self.rows, self.load)?;
         for finding in &found.joint.findings {
             found.findings.push(*finding);
         }

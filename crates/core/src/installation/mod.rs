@@ -65,6 +65,8 @@ use crate::structure::{Member, Structure};
 pub struct Installation<'q, 'a> {
     rivet: Part<'a>,
     stack: Option<&'q Stack>,
+    /// The thickness of the pack, where its layers are not known.
+    grip: Option<Toleranced>,
     hole: Option<Toleranced>,
     layout: RowLayout,
     rows: u16,
@@ -91,12 +93,13 @@ impl<'q, 'a> Installation<'q, 'a> {
         Installation { stack: Some(stack), ..Installation::without_layers(rivet) }
     }
 
-    /// A rivet through layers that nobody has told: enough to judge a hole by its size, no more.
+    /// A rivet through layers that are not known: enough to judge a hole by its size, no more.
     #[must_use]
     pub const fn without_layers(rivet: Part<'a>) -> Installation<'q, 'a> {
         Installation {
             rivet,
             stack: None,
+            grip: None,
             hole: None,
             layout: RowLayout { edge: None, pitch: None, transverse_pitch: None },
             rows: 1,
@@ -112,6 +115,12 @@ impl<'q, 'a> Installation<'q, 'a> {
             load: None,
             practice: &HANDBOOK,
         }
+    }
+
+    /// A rivet through a pack of this thickness whose layers are not known: enough for a length, not for what depends on the sheets.
+    #[must_use]
+    pub const fn through(rivet: Part<'a>, grip: Toleranced) -> Installation<'q, 'a> {
+        Installation { grip: Some(grip), ..Installation::without_layers(rivet) }
     }
 
     /// The same question about another rivet.

@@ -17,11 +17,13 @@
 use core::fmt;
 
 use super::hole_table;
+use super::margin::{Factors, Load, Margin, margin};
 use super::modes::{self, Countersink, Leg};
 use super::pack::Made;
 use super::strength::{Allowable, JointStrength, MAX_SHEETS, Mode, StrengthError};
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
+use crate::length::Length;
 use crate::quantity::{Force, Stress};
 use crate::stack::{Layer, Preparation};
 
@@ -81,6 +83,8 @@ pub struct RowStrength {
     pub governing: Option<RowGoverning>,
     /// Net section of each sheet for every inch of width, countersinks taken off.
     pub net_sections: heapless::Vec<Option<Allowable>, MAX_SHEETS>,
+    /// The margin of one pitch of the row under the load of all its rows; where a load was given and the row has a strength.
+    pub margin: Option<Margin>,
     /// The weakest basis of all parts.
     pub basis: Basis,
     /// What was found, about one rivet and about the row.
@@ -99,6 +103,7 @@ impl RowStrength {
             yield_per_inch: None,
             governing: None,
             net_sections: heapless::Vec::new(),
+            margin: None,
             basis: joint.basis,
             findings: Findings::new(),
             joint,
@@ -107,6 +112,23 @@ impl RowStrength {
 }
 
 impl RowStrength {
+    /// Works out the margin under a load on each rivet.
+    pub(crate) fn take_load(
+        &mut self,
+        pitch: Option<Length>,
+        rows: u16,
+        load: Option<(Load, Factors)>,
+    ) -> Result<(), StrengthError> {
+        self.margin = None;
+        let (Some(pitch), Some((load, factors)), Some(per_inch)) = (pitch, load, self.per_inch) else { return Ok(()) };
+        let allowable = Force::from_lbf(per_inch.force.lbf() * pitch.to_inches_f64());
+        let force = Force::from_lbf(load.force.lbf() * f64::from(rows));
+        let found = margin(allowable, Load { force, ..load }, factors)?;
+        self.margin = Some(found);
+        self.findings.push_some(found.negative());
+        Ok(())
+    }
+
     /// Takes back every figure of what is no joint; its findings say why.
     pub(crate) fn refuse(&mut self) {
         (self.per_inch, self.indicated_per_inch, self.yield_per_inch, self.governing) = (None, None, None, None);

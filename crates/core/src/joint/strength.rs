@@ -397,13 +397,7 @@ impl<'a> JointStrength {
             (Some((load, factors)), Some(allowable)) => Some(margin(allowable.force, load, factors)?),
             _ => None,
         };
-        if let Some(margin) = self.margin.filter(|margin| margin.value < 0.0) {
-            self.findings.push(
-                Finding::new(Code::MarginNegative, Severity::Refer, margin.factors.safety.basis)
-                    .with_measured(Figure::Ratio(margin.value))
-                    .with_limit(Figure::Ratio(0.0)),
-            );
-        }
+        self.findings.push_some(self.margin.and_then(|margin| margin.negative()));
         Ok(())
     }
 }

@@ -1,6 +1,6 @@
 //! A rivet, its hole and the length for them.
 
-use shophead::finding::{Code, Finding, Severity};
+use shophead::finding::Finding;
 use shophead::installation::Installation;
 use shophead::length::{Interval, Toleranced};
 use shophead::practice::Given;
@@ -29,6 +29,6 @@ pub(crate) fn fits(question: &Installation<'_, '_>, part: &Part<'_>, hole: Inter
 pub(super) fn push_choice(findings: &mut Vec<Finding>, choice: &Choice<'_>) {
     match &choice.length {
         Ok(length) => push_all(findings, &length.findings),
-        Err(_) => push(findings, Finding::new(Code::NoLengthFits, Severity::Refer, choice.part.size().basis)),
+        Err(error) => push(findings, error.finding(&choice.part)),
     }
 }

@@ -1,11 +1,10 @@
 //! The edges that a panel is cut to, and how far the holes of a row stand from them.
 
-use shophead::basis::Basis;
-use shophead::finding::{Code, Figure, Finding, Severity};
+use shophead::finding::{Code, Finding};
 use shophead::installation::Installation;
 use shophead::layout::RowLayout;
 use shophead::length::Length;
-use shophead::trim::{Curve, Cut, Station};
+use shophead::trim::{Curve, Cut, Station, check_beyond};
 
 use super::make::{push, push_all};
 use super::{EdgePlan, RowCut};
@@ -73,10 +72,8 @@ pub(super) fn row_cuts<'j>(
             cut.distances.push(distance);
         }
         push_all(findings, &at(cut.closest.1));
-        if !cut.beyond.is_empty() {
-            let basis = Basis::BEYOND_STATIONS;
-            let finding = Finding::new(Code::HoleBeyondCut, Severity::Caution, basis);
-            push(findings, finding.with_measured(Figure::Count(cut.beyond.len() as u32)));
+        if let Some(finding) = check_beyond(cut.beyond.len() as u32) {
+            push(findings, finding);
         }
         cuts.push(cut);
     }
