@@ -108,7 +108,7 @@ pub(crate) struct Wanted<'a> {
 }
 
 impl<'a> Wanted<'a> {
-    fn fit(&self) -> Result<Fit, FitError> {
+    pub(crate) fn fit(&self) -> Result<Fit, FitError> {
         Fit::new(self.rivet.series(), self.rivet.size(), self.hole, self.grip)
     }
 
@@ -208,17 +208,6 @@ impl<'a> Wanted<'a> {
             None => findings.push(no_head_limits()),
         }
         Ok(findings)
-    }
-
-    /// The driven head of a length at a height; `None` where a dimension of the rivet is not known.
-    ///
-    /// # Errors
-    /// As [`Wanted::choose`].
-    pub(crate) fn predict(&self, length: Length, height: Length) -> Result<Option<PredictedHead>, FitError> {
-        match self.fit() {
-            Ok(fit) => Ok(Some(fit.predict(length, height))),
-            Err(error) => self.cannot_fit(error).map(|_| None),
-        }
     }
 
     /// What is not known of the rivet is not invented: the standard has to be opened. A pack, hole or shank without a size stays an error.

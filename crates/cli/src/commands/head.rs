@@ -148,9 +148,9 @@ fn predicted<'a>(
     };
     let question = Installation::through(*family, grip).by(context.practice).in_hole(hole);
     *found = question.assess(length).map_err(Stop::wrong)?;
-    let Some(target) = target else { return Ok(None) };
-    let head = question.predict(length, target.value).map_err(Stop::wrong)?;
-    Ok(head.map(|head| Predicted { length, grip, hole, head }))
+    // What is not known of the rivet is among the findings.
+    let (Ok(fit), Some(target)) = (question.fit(), target) else { return Ok(None) };
+    Ok(Some(Predicted { length, grip, hole, head: fit.predict(length, target.value) }))
 }
 
 fn result(

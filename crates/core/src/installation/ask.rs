@@ -12,7 +12,7 @@ use crate::length::Length;
 use crate::practice::{Given, Name};
 use crate::select::{LengthAnswer, Wanted};
 use crate::stack::Stack;
-use crate::upset::{FitError, PredictedHead};
+use crate::upset::{Fit, FitError};
 
 impl<'a> Installation<'_, 'a> {
     fn wanted(&self) -> Result<Wanted<'a>, FitError> {
@@ -67,12 +67,12 @@ impl<'a> Installation<'_, 'a> {
         Ok(!self.wanted()?.assess(length)?.must_refer())
     }
 
-    /// The driven head that a rivet of this length makes when it is driven to this height; `None` where a dimension of the rivet is not known.
+    /// The rivet in its hole through its pack, with all their tolerances: what the volume balance works on.
     ///
     /// # Errors
-    /// As [`Installation::length`].
-    pub fn predict(&self, length: Length, height: Length) -> Result<Option<PredictedHead>, FitError> {
-        self.wanted()?.predict(length, height)
+    /// [`FitError`]: a pack or a hole without a size, a flush head deeper than the pack, a dimension of the rivet that is not known.
+    pub fn fit(&self) -> Result<Fit, FitError> {
+        self.wanted()?.fit()
     }
 
     /// Why no length fits, where none does. Layers that are not known refuse nothing.
