@@ -371,7 +371,7 @@ fn length_case(pen: &mut Pen, own: &'static [Limit]) {
         given(choice.usable.map(|usable| usable.longest)),
         choice.rule_of_thumb.nanometres(),
         choice.rule_of_thumb_length.nanometres(),
-        or_none(choice.fill),
+        choice.fill.map_or(i64::MIN, Length::nanometres),
         range(choice.protrusion),
     );
     match choice.head {
