@@ -77,7 +77,7 @@ codes! {
         "heat treat first";
     ShankDoesNotEnter = 61, "shank-does-not-enter", "The thinnest shank does not go into the hole.",
         "hole[ {m}] is too small: the shank does not go in[, least {l}].", "Open it up, or take a thinner rivet.",
-        "shank does not go in[: {m}, min {l}]";
+        "too small to enter[: {m}, min {l}]";
     ShankMayNotEnter = 14, "shank-may-not-enter", "The largest shank does not go into the smallest hole.",
         "hole[ {m}] may be too tight for the shank[, up to {l}].", "Try the fit first.",
         "tight hole[: {m}, shank {l}]";
