@@ -3,13 +3,14 @@
 use shophead::finding::{Finding, Severity};
 use shophead::length::{Interval, Length};
 use shophead::practice::Practice;
+use shophead::installation::Installation;
 use shophead::quantity::Mass;
 use shophead::rivet::mass::mass_each;
 use shophead::rivet::part::Part;
 use shophead::stack::Stack;
 use shophead::words::Units;
 
-use crate::plan::{Choice, Plan, RowPlan, head_of, is_within_limits};
+use crate::plan::{Choice, Plan, RowPlan, fits, head_of};
 use crate::words::{self, ranges};
 
 /// What is on the shelf of one part.
@@ -305,7 +306,8 @@ pub fn alternatives<'j>(plan: &Plan<'j>, lines: &[OrderLine<'j>], stock: &[Stock
             };
             for place in places(plan).filter(|place| place.choice.part == line.part) {
                 let hole = place.choice.hole.value;
-                if !is_within_limits(&other.part, place.stack, hole, plan.practice) {
+                let question = Installation::new(line.part, place.stack).by(plan.practice);
+                if !fits(&question, &other.part, hole) {
                     add_holes(&mut alternative.not_for, &place);
                     continue;
                 }

@@ -407,7 +407,7 @@ impl<'m, 'j> Map<'m, 'j> {
             let measured = self.units.length(measured);
             format!("edge {measured}, least {}", self.units.length(limit))
         };
-        let of_hole = |number: u32| row.query(number, self.plan.practice).layout.edge;
+        let of_hole = |number: u32| row.layout_of(number).edge;
         let own = row.row.exceptions.iter().flat_map(|exception| &exception.holes);
         let own = own.filter_map(|number| Some((of_hole(*number)?, *number)));
         let of_row = row.layout.edge.map(|edge| (edge, 1));
@@ -668,7 +668,7 @@ fn mark(row: &RowPlan<'_>, hole: Option<&HolePlan<'_>>) -> Mark {
         // A hole that is kept may still take another rivet than its row.
         Some(hole) if hole.differs_from(row) || row.exception(hole.number).is_some() => Mark::Own,
         Some(hole) if hole.measured.is_some() => Mark::Keep,
-        _ => match row.judgement.as_ref().map(|judgement| judgement.disposition) {
+        _ => match row.answer.as_ref().map(|answer| answer.disposition) {
             None | Some(Disposition::Keep) => Mark::Like,
             Some(disposition) => Mark::of(disposition),
         },
