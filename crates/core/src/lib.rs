@@ -113,4 +113,5 @@ pub mod installation;
 pub mod pattern;
 pub mod damage;
 pub mod access;
+pub mod answer;
 pub mod removal;
