@@ -3,7 +3,7 @@
 //! The finding stays as it is. An answer counts for it as long as it names its code and was given for the measure that it has now. A hole
 //! gets its rivet from the last of its answers once all of its referrals are answered.
 
-use std::collections::HashMap;
+use std::collections::{HashMap, HashSet};
 use std::sync::Arc;
 
 use shophead::answer::Ruling;
@@ -138,6 +138,12 @@ fn subject<'j>(job: &'j Job, to: &'j AnswerTo) -> Option<Subject<'j>> {
 /// Finds out which answers count, and gives rows and holes what they say.
 pub(super) fn settle<'j>(plan: &mut Plan<'j>, practice: &'j Practice<'j>) {
     let job = plan.job;
+    for row in &mut plan.rows {
+        row.referred = row.findings.iter().any(|finding| finding.severity() == Severity::Refer);
+    }
+    if job.answers.is_empty() {
+        return;
+    }
     let mut referred: HashMap<Subject<'j>, Vec<Finding>> = HashMap::new();
     for (subject, finding) in plan.stops() {
         referred.entry(subject).or_default().push(*finding);
@@ -170,8 +176,9 @@ pub(super) fn settle<'j>(plan: &mut Plan<'j>, practice: &'j Practice<'j>) {
         plan.answers.push(AnswerPlan { answer, subject, standing });
     }
     // An answer that another one took every finding from says nothing any more; one that it took a part from still counts for the rest.
+    let counting: HashSet<usize> = last.values().copied().collect();
     for (index, answer) in plan.answers.iter_mut().enumerate() {
-        if answer.standing == Standing::Replaced && last.values().any(|counting| *counting == index) {
+        if answer.standing == Standing::Replaced && counting.contains(&index) {
             answer.standing = Standing::Counts;
         }
     }
@@ -193,8 +200,7 @@ pub(super) fn settle<'j>(plan: &mut Plan<'j>, practice: &'j Practice<'j>) {
         })
         .collect();
     for (row, (of_row, of_holes)) in plan.rows.iter_mut().zip(rulings) {
-        let is_open = row.findings.iter().any(|finding| finding.severity() == Severity::Refer) && of_row.is_none();
-        row.referred = is_open;
+        row.referred &= of_row.is_none();
         rule_row(row, of_row, practice);
         rule_holes(row, of_holes, practice);
     }
@@ -249,7 +255,7 @@ impl<'j> Plan<'j> {
     /// The answer that counts for a referral.
     #[must_use]
     pub fn answer_to(&self, subject: Subject<'j>, finding: &Finding) -> Option<&'j Answer> {
-        if finding.severity() != Severity::Refer {
+        if finding.severity() != Severity::Refer || self.answered.is_empty() {
             return None;
         }
         self.answered.get(&(subject, finding.code())).copied()
