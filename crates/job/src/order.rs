@@ -320,12 +320,12 @@ pub fn alternatives<'j>(plan: &Plan<'j>, lines: &[OrderLine<'j>], stock: &[Stock
             };
             for place in places(plan).filter(|place| place.choice.part == line.part) {
                 let hole = place.choice.hole.value;
-                let question = Installation::new(line.part, place.stack).by(plan.practice);
+                let question = Installation::new(other.part, place.stack).by(plan.practice);
                 if !fits(&question, &other.part, hole) {
                     add_holes(&mut alternative.not_for, &place);
                     continue;
                 }
-                let head = head_of(&other.part, place.stack, hole, plan.practice, &place.row.case(&other.part));
+                let head = head_of(&question, hole, plan.practice);
                 let is_first = alternative.holes == 0;
                 alternative.height = head.map(|head| head.height);
                 alternative.head = match (alternative.head, head.map(|head| head.diameter)) {

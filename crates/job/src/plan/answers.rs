@@ -291,11 +291,11 @@ pub fn hole_answered<'j>(
     let of_hole = || job.answers.iter().enumerate().filter(|(_, answer)| answer.to == to);
     let counts = |finding: &Finding| {
         let to_it = of_hole().filter(|(_, answer)| answer.findings.contains(&finding.code()));
-        to_it.filter(|(_, answer)| is_given_for(&answer.given_for, Some(found), finding, job.bare)).last()
+        to_it.filter(|(_, answer)| is_given_for(&answer.given_for, Some(found), finding, job.bare)).next_back()
     };
     let refers = findings.iter().filter(|finding| finding.severity() == Severity::Refer);
     let ruling: Option<Vec<(usize, &'j Answer)>> = refers.map(counts).collect();
-    match (ruling.and_then(|answers| answers.into_iter().max_by_key(|(index, _)| *index)), of_hole().last()) {
+    match (ruling.and_then(|answers| answers.into_iter().max_by_key(|(index, _)| *index)), of_hole().next_back()) {
         (Some((_, answer)), _) => HoleAnswered::Ruled(answer),
         (None, Some((_, answer))) if !is_given_to(answer, found) => HoleAnswered::Lapsed(answer),
         _ => HoleAnswered::Open,

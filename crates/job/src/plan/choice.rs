@@ -3,10 +3,9 @@
 use shophead::finding::Finding;
 use shophead::installation::Installation;
 use shophead::length::{Interval, Toleranced};
-use shophead::practice::{Case, Given, Practice};
+use shophead::practice::{Given, Practice};
 use shophead::rivet::part::Part;
-use shophead::stack::Stack;
-use shophead::upset::{Fit, HeadLimits, PredictedHead};
+use shophead::upset::{HeadLimits, PredictedHead};
 
 use super::Choice;
 use super::make::{push, push_all};
@@ -28,18 +27,17 @@ pub(crate) fn fits(question: &Installation<'_, '_>, part: &Part<'_>, hole: Inter
     part.length().is_some_and(|length| question.length_fits(length) == Ok(true))
 }
 
-/// The driven heads that a rivet makes in this pack and this hole at the height of the practice; `None` where that cannot be told.
+/// The driven heads that a rivet of this length makes in its pack and this hole at the height of the practice; `None` where that cannot be
+/// told.
 #[must_use]
 pub(crate) fn head_of(
-    part: &Part<'_>,
-    stack: &Stack,
+    question: &Installation<'_, '_>,
     hole: Interval,
     practice: &Practice<'_>,
-    case: &Case,
 ) -> Option<PredictedHead> {
-    let height = HeadLimits::of(practice, case).height_target?;
-    let fit = Fit::new(part.series(), part.size(), Toleranced::from_least(hole), stack.grip()).ok()?;
-    Some(fit.predict(part.length()?, height.value))
+    let height = HeadLimits::of(practice, &question.case()).height_target?;
+    let fit = question.in_hole(Toleranced::from_least(hole)).fit().ok()?;
+    Some(fit.predict(question.rivet().length()?, height.value))
 }
 
 pub(super) fn push_choice(findings: &mut Vec<Finding>, choice: &Choice<'_>) {

@@ -29,7 +29,7 @@ pub(super) fn in_hole<'j>(
     practice: &'j Practice<'j>,
 ) -> Option<Ruled<'j>> {
     let question = row.question(hole.number, practice);
-    ruled(&question, hole.measured.map(|measured| measured.as_found), answer, row, practice)
+    ruled(&question, hole.measured.map(|measured| measured.as_found), answer, practice)
 }
 
 /// The rivet of most holes of a row, where the answer names another or another hole.
@@ -39,14 +39,13 @@ pub(super) fn in_row<'j>(row: &RowPlan<'j>, answer: &'j Answer, practice: &'j Pr
     }
     let rivet = row.choice.part.without_length();
     let question = question_of(row.row, rivet, &row.row.stack, row.layout, practice);
-    ruled(&question, None, answer, row, practice)
+    ruled(&question, None, answer, practice)
 }
 
 fn ruled<'j>(
     question: &Installation<'j, 'j>,
     found: Option<AsFound>,
     answer: &'j Answer,
-    row: &RowPlan<'j>,
     practice: &'j Practice<'j>,
 ) -> Option<Ruled<'j>> {
     let answered = Answered { ruling: answer.ruling, rivet: answer.rivet, drill: answer.drill };
@@ -61,7 +60,7 @@ fn ruled<'j>(
             chosen.part = Some(rivet);
             chosen.length = Some(length);
             chosen.protrusion = in_hole.fit().ok().map(|fit| fit.protrusion(length));
-            chosen.head = head_of(&rivet, &row.row.stack, hole, practice, &row.case(&rivet));
+            chosen.head = head_of(&in_hole, hole, practice);
         }
     }
     Some(Ruled { choice, cut: step.cut, findings: step.findings.iter().copied().collect() })
