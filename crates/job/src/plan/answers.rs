@@ -290,8 +290,8 @@ pub fn hole_answered<'j>(
     let to = AnswerTo::Hole(row, number);
     let of_hole = || job.answers.iter().enumerate().filter(|(_, answer)| answer.to == to);
     let counts = |finding: &Finding| {
-        let to_it = of_hole().filter(|(_, answer)| answer.findings.contains(&finding.code()));
-        to_it.filter(|(_, answer)| is_given_for(&answer.given_for, Some(found), finding, job.bare)).next_back()
+        let mut to_it = of_hole().filter(|(_, answer)| answer.findings.contains(&finding.code()));
+        to_it.rfind(|(_, answer)| is_given_for(&answer.given_for, Some(found), finding, job.bare))
     };
     let refers = findings.iter().filter(|finding| finding.severity() == Severity::Refer);
     let ruling: Option<Vec<(usize, &'j Answer)>> = refers.map(counts).collect();
