@@ -256,7 +256,7 @@ impl<'q, 'a> Installation<'q, 'a> {
             return None;
         };
         step.cut = Some(cut);
-        Some(Interval { min: cut.diameter(), max: greatest.value.max(cut.diameter()) })
+        Some(Interval::of(cut.diameter(), greatest.value.max(cut.diameter())))
     }
 }
 
