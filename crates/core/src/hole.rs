@@ -57,6 +57,7 @@ pub struct AsFound {
     major: Length,
     minor: Length,
     damage: Damage,
+    gauged: bool,
 }
 
 impl AsFound {
@@ -70,17 +71,43 @@ impl AsFound {
         } else if minor > major {
             Err(AsFoundError::AxesSwapped)
         } else {
-            Ok(AsFound { major, minor, damage })
+            Ok(AsFound { major, minor, damage, gauged: false })
         }
     }
 
-    /// The longest axis.
+    /// A sound hole that was tried and not measured: the go gauge went in, the no-go gauge did not, and it looked round. It lies somewhere
+    /// between the two. `None` where these are no such pair.
+    ///
+    /// A plug does not show a hole that is out of round: it is stopped by the shortest axis. Whoever tries a hole looks at it, too.
+    ///
+    /// ```
+    /// use shophead::hole::AsFound;
+    /// use shophead::length::Length;
+    /// let (go, no_go) = (Length::parse(".1285")?, Length::parse(".133")?);
+    /// let hole = AsFound::gauged(go, no_go).unwrap();
+    /// assert_eq!((hole.minor(), hole.major(), hole.shift()), (go, no_go, Length::ZERO));
+    /// assert_eq!(AsFound::gauged(no_go, go), None);
+    /// # Ok::<(), shophead::length::ParseLengthError>(())
+    /// ```
+    #[must_use]
+    pub fn gauged(go: Length, no_go: Length) -> Option<AsFound> {
+        let is_pair = Length::ZERO < go && go < no_go;
+        is_pair.then_some(AsFound { major: no_go, minor: go, damage: Damage::None, gauged: true })
+    }
+
+    /// Whether it was tried with gauges and not measured.
+    #[must_use]
+    pub const fn is_gauged(&self) -> bool {
+        self.gauged
+    }
+
+    /// The longest axis; the no-go gauge where it was tried only.
     #[must_use]
     pub const fn major(&self) -> Length {
         self.major
     }
 
-    /// The shortest axis; the same as the major one for a round hole.
+    /// The shortest axis; the same as the major one for a round hole, the go gauge where it was tried only.
     #[must_use]
     pub const fn minor(&self) -> Length {
         self.minor
@@ -101,6 +128,9 @@ impl AsFound {
     /// How far its centre has moved, at most.
     #[must_use]
     pub const fn shift(&self) -> Length {
+        if self.gauged {
+            return Length::ZERO;
+        }
         self.major.minus(self.minor).times(1, 2)
     }
 }
@@ -155,6 +185,24 @@ impl HoleLimits {
             least: limit(Name::HoleLeast).or_else(|| limit(Name::HoleDrill)),
             greatest: limit(Name::HoleGreatest),
         }
+    }
+
+    /// A hole that gauges made to these limits found good; `None` where a limit is missing.
+    ///
+    /// ```
+    /// use shophead::hole::HoleLimits;
+    /// use shophead::length::Length;
+    /// use shophead::material::RivetAlloy;
+    /// use shophead::practice::{Case, PROCESS};
+    /// use shophead::rivet::Head;
+    /// let case = Case::new(Head::Universal, RivetAlloy::Al2117, Length::from_64ths(6));
+    /// let good = HoleLimits::of(&PROCESS, &case).good().unwrap();
+    /// assert_eq!(good.major(), Length::parse(".103")?);
+    /// # Ok::<(), shophead::length::ParseLengthError>(())
+    /// ```
+    #[must_use]
+    pub fn good(&self) -> Option<AsFound> {
+        AsFound::gauged(self.least?.value, self.greatest?.value)
     }
 }
 

@@ -765,6 +765,13 @@ pub enum LengthErrorKind {
         /// The unit that it is taken in.
         bare: Bare,
     },
+    /// A decimal without a unit that makes a hole wider than an inch.
+    WideForAHole {
+        /// What it reads as.
+        read: Length,
+        /// The unit that it is taken in.
+        bare: Bare,
+    },
 }
 
 impl LengthErrorKind {
@@ -792,6 +799,7 @@ impl fmt::Display for ParseLengthError {
                 return write!(f, "the point is missing (character {}); did you mean .{number:0width$}?", self.at);
             }
             LengthErrorKind::ThickForALayer { read, bare } => return thick_for_a_layer(f, read, bare, self.at),
+            LengthErrorKind::WideForAHole { read, bare } => return wide_for_a_hole(f, read, bare, self.at),
         };
         write!(f, "{what} (character {}); right would be .125, 1/8, 1-1/2 or 3.2mm", self.at)
     }
@@ -820,6 +828,24 @@ fn thick_for_a_layer(f: &mut fmt::Formatter<'_>, read: Length, bare: Bare, at: u
         (None, Bare::Millimetres) => {
             let read = read.in_millimetres();
             write!(f, "{read} {unit} is thick for a layer (character {at}); if it is so thick, write {read}{unit}")
+        }
+    }
+}
+
+/// `161` was meant as `.161`, or is written with its unit.
+fn wide_for_a_hole(f: &mut fmt::Formatter<'_>, read: Length, bare: Bare, at: usize) -> fmt::Result {
+    let whole = read.nm.checked_div(NM_PER_INCH).filter(|whole| whole.saturating_mul(NM_PER_INCH) == read.nm);
+    match (whole, bare) {
+        (Some(whole), Bare::Inches) => {
+            write!(f, "{whole} in is wide for a hole (character {at}); ")?;
+            write!(f, "did you mean .{whole}? If it is so wide, write {whole}in")
+        }
+        (None, Bare::Inches) => {
+            write!(f, "{read} in is wide for a hole (character {at}); if it is so wide, write {read}in")
+        }
+        (_, Bare::Millimetres) => {
+            let read = read.in_millimetres();
+            write!(f, "{read} mm is wide for a hole (character {at}); if it is so wide, write {read}mm")
         }
     }
 }
@@ -875,6 +901,28 @@ impl Length {
     /// ```
     pub fn parse_as(text: &str, bare: Bare) -> Result<Length, ParseLengthError> {
         Length::parse_marked(text, bare).map(|(length, _)| length)
+    }
+
+    /// Reads how wide a hole is. A decimal without a unit that comes to more than an inch is refused as a slip: `161` for `.161`. A hole that
+    /// wide says so: `1.25in`, `1-1/4`, `40mm`.
+    ///
+    /// # Errors
+    /// As [`Length::parse`], and [`LengthErrorKind::WideForAHole`].
+    ///
+    /// ```
+    /// use shophead::length::{Bare, Length};
+    /// assert_eq!(Length::parse_hole(".161", Bare::Inches), Length::parse(".161"));
+    /// let error = Length::parse_hole("161", Bare::Inches).unwrap_err();
+    /// assert_eq!(error.to_string(), "161 in is wide for a hole (character 1); did you mean .161? If it is so wide, write 161in");
+    /// assert!(Length::parse_hole("1.25in", Bare::Inches).is_ok());
+    /// ```
+    pub fn parse_hole(text: &str, bare: Bare) -> Result<Length, ParseLengthError> {
+        match Length::parse_marked(text, bare)? {
+            (read, Some(at)) if read > Length::INCH => {
+                Err(ParseLengthError { at, kind: LengthErrorKind::WideForAHole { read, bare } })
+            }
+            (length, _) => Ok(length),
+        }
     }
 
     /// With the place of the number, where it is a decimal without a unit.

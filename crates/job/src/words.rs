@@ -100,7 +100,11 @@ pub fn found(hole: &HolePlan<'_>, units: Units) -> String {
     let Some(measured) = hole.measured else { return "not measured".into() };
     let found = measured.as_found;
     let (minor, major) = (units.length(found.minor()).bare(), units.length(found.major()));
-    let size = if found.minor() == found.major() { major.to_string() } else { format!("{minor} by {major}") };
+    let size = match found.minor() == found.major() {
+        true => major.to_string(),
+        false if found.is_gauged() => format!("go {minor}, no-go {major}"),
+        false => format!("{minor} by {major}"),
+    };
     let damage = match found.damage() {
         Damage::None => String::new(),
         damage => format!(", {damage}"),

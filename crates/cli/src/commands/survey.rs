@@ -116,7 +116,7 @@ fn converse(survey: &mut Survey<'_, '_>, lines: &mut Lines, talk: &mut Talk, pat
         let Some(typed) = talk.ask(&survey.prompt(), &mut input)? else { return Ok(()) };
         let reply = survey.hear(&typed);
         talk.say_all(&reply.say)?;
-        if let Some(entry) = reply.entry {
+        for entry in reply.entries {
             lines.append(&entry.line).map_err(|error| {
                 Stop::Failed(format!("{}; the last measure is not saved", cannot("write", path, &error)))
             })?;
@@ -134,14 +134,19 @@ fn report<'a>(survey: &Survey<'_, 'a>, context: &Context<'a>) -> Report<'a> {
     report.result = Value::Null;
     report.findings_in_text = false;
     report.text.extend(survey.farewell().into_iter().map(crate::report::Block::Paragraph));
+    let rows = survey.referred_rows();
+    for (row, findings) in &rows {
+        report.find(context, &format!("row {row}"), findings);
+    }
     let referred = survey.referred();
     for (row, number) in &referred {
         if let Some(judged) = survey.answer(row, *number) {
             report.find(context, &format!("row {row} hole {number}"), judged.findings.iter());
         }
     }
-    if !referred.is_empty() {
-        let names: Vec<String> = referred.iter().map(|(row, number)| format!("{row} {number}")).collect();
+    if !referred.is_empty() || !rows.is_empty() {
+        let holes = referred.iter().map(|(row, number)| format!("{row} {number}"));
+        let names: Vec<String> = rows.iter().map(|(row, _)| format!("row {row}")).chain(holes).collect();
         report.paragraph(format!("To be referred: {}.", names.join(", ")));
     }
     report

@@ -444,7 +444,7 @@ fn two_hundred_kills_lose_nothing_that_was_saved() {
         let file = file.unwrap_or_else(|error| panic!("round {round}: {error}"));
         // Whatever was told stands in the file, in that order; beside it at most the last line of each round.
         let mut lines = file.records.iter().map(|record| {
-            let hole = &record.line.hole;
+            let hole = record.hole.as_ref().expect("a measure");
             format!("{} {}", hole.number, hole.as_found.major())
         });
         for told in &saved {

@@ -63,7 +63,9 @@ impl Installation<'_, '_> {
                 push(Finding::against(Code::HoleOverLimit, Severity::Refer, hole.max(), &greatest));
             }
             Some(greatest) => {
-                if self.practice.hole_for(&case).is_some_and(|drilled| hole.max() > drilled.value.max()) {
+                // Gauges tell that a hole is within the limits, not how wide it is.
+                let drilled = self.practice.hole_for(&case).filter(|_| !self.gauged);
+                if drilled.is_some_and(|drilled| hole.max() > drilled.value.max()) {
                     push(Finding::against(Code::HoleAboveDrill, Severity::Caution, hole.max(), &greatest));
                 }
                 if let Some(note) = Finding::from_memory(&greatest) {

@@ -324,6 +324,7 @@ impl<'q, 'a> Installation<'q, 'a> {
             layout,
             installed: Some(self.before()),
             installed_layout: Some(self.layout),
+            gauged: found.is_gauged(),
             ..*self
         }
     }
@@ -333,7 +334,7 @@ impl<'q, 'a> Installation<'q, 'a> {
         let pitch = self.layout.pitch.map(|pitch| pitch.minus(found.shift()));
         let kept = self.kept(found);
         let layout = RowLayout { pitch, ..kept.layout };
-        Installation { rivet, hole: Some(Toleranced::from_least(hole)), layout, opened: true, ..kept }
+        Installation { rivet, hole: Some(Toleranced::from_least(hole)), layout, opened: true, gauged: false, ..kept }
     }
 
     /// The drill that makes the hole round again, and the hole that it leaves.

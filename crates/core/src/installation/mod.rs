@@ -79,6 +79,8 @@ pub struct Installation<'q, 'a> {
     installed_layout: Option<RowLayout>,
     /// Whether the hole was changed from how it was found.
     opened: bool,
+    /// Whether the hole was tried with gauges and not measured.
+    gauged: bool,
     /// Whether the edge is cut anew.
     new_edge: bool,
     shear: Shear,
@@ -110,6 +112,7 @@ impl<'q, 'a> Installation<'q, 'a> {
             installed_stack: None,
             installed_layout: None,
             opened: false,
+            gauged: false,
             new_edge: false,
             shear: Shear::Single,
             load: None,

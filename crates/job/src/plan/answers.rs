@@ -17,6 +17,7 @@ use super::ruling::{Ruled, in_hole};
 use super::{Plan, RowPlan, Subject};
 use crate::cell::exact;
 use crate::model::{Answer, AnswerTo, GivenFor, Job};
+use crate::read::GAUGED;
 
 /// An answer, and whether it counts.
 #[derive(Clone, Debug)]
@@ -90,6 +91,10 @@ fn measure_of_hole(found: AsFound, bare: Bare) -> String {
     if found.damage() != shophead::hole::Damage::None {
         text.push(' ');
         text.push_str(found.damage().as_str());
+    }
+    if found.is_gauged() {
+        text.push(' ');
+        text.push_str(GAUGED);
     }
     text
 }

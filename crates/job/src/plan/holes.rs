@@ -18,7 +18,7 @@ use super::{Choice, HolePlan, RowPlan, question_of};
 use crate::model::Exception;
 
 /// What two holes of a row have in common when the same comes of both.
-type Alike = (Option<(Length, Length, Damage)>, [Option<Length>; 3], Option<usize>);
+type Alike = (Option<(Length, Length, Damage, bool)>, [Option<Length>; 3], Option<usize>);
 
 /// What comes of holes that are alike; kept once for all of them.
 struct Outcome<'j> {
@@ -55,7 +55,7 @@ pub(super) fn plan_holes<'j>(
         let stack = exception.map_or(&row.stack, |(_, exception)| &exception.stack);
         let found = measured.map(|hole| hole.as_found);
         let alike = (
-            found.map(|found| (found.major(), found.minor(), found.damage())),
+            found.map(|found| (found.major(), found.minor(), found.damage(), found.is_gauged())),
             [layout.edge, layout.pitch, layout.transverse_pitch],
             exception.map(|(index, _)| index),
         );

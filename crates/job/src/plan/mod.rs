@@ -39,6 +39,7 @@ use shophead::words::Units;
 
 pub use answers::{AnswerPlan, HoleAnswered, HoleRuling, Standing, hole_answered, in_words, measure_of};
 pub(crate) use choice::{choose, fits, head_of};
+pub(crate) use patterns::beyond;
 
 use self::holes::hole_layout;
 use crate::model::{Answer, DamageFound, EdgeShape, Exception, Job, MeasuredHole, PanelEdge, Position, Row};

@@ -3,6 +3,7 @@
 use std::collections::HashMap;
 use std::sync::Arc;
 
+use shophead::finding::Findings;
 use shophead::hole::Disposition;
 use shophead::pattern::{Demand, PatternLimits, choose, room_needed, tally};
 use shophead::practice::Practice;
@@ -43,6 +44,23 @@ pub(super) fn plan_patterns<'j>(rows: &mut [RowPlan<'j>], practice: &'j Practice
     patterns
 }
 
+/// What speaks against so many holes that are stepped up, and those of them that the pattern cannot take.
+pub(crate) fn beyond(limits: &PatternLimits, demands: &[Demand], wanting: u32, run: u32) -> (Findings, Vec<Demand>) {
+    let found = limits.check(wanting, run);
+    let mut refused = Vec::new();
+    if !found.is_empty()
+        && let Ok(needed) = room_needed(demands, limits)
+    {
+        let weighed = choose(demands, limits, &mut vec![0; needed], |index, step| {
+            refused.extend(demands.get(index).filter(|_| step == Disposition::Refer).copied());
+        });
+        if weighed.is_err() {
+            refused.clear();
+        }
+    }
+    (found, refused)
+}
+
 fn plan_pattern<'j>(
     rows: &mut [RowPlan<'j>],
     name: &'j str,
@@ -74,31 +92,19 @@ fn plan_pattern<'j>(
             run = run.max(plan.row.count);
         }
     }
-    let found = limits.check(wanting, run);
+    let (found, beyond) = beyond(&limits, &demands, wanting, run);
     let mut stepped = wanting;
-    let mut chosen = vec![Disposition::Refer; demands.len()];
-    let weighed = !found.is_empty()
-        && room_needed(&demands, &limits).is_ok_and(|needed| {
-            choose(&demands, &limits, &mut vec![0; needed], |index, step| {
-                if let Some(chosen) = chosen.get_mut(index) {
-                    *chosen = step;
-                }
-            })
-            .is_ok()
-        });
-    if weighed {
-        for (demand, _) in demands.iter().zip(&chosen).filter(|(_, step)| **step == Disposition::Refer) {
-            stepped = stepped.saturating_sub(1);
-            let row = members.get(demand.row as usize).and_then(|index| rows.get_mut(*index));
-            let Some(holes) = row.map(|row| &mut row.holes) else { continue };
-            let Ok(place) = holes.binary_search_by_key(&demand.number, |hole| hole.number) else { continue };
-            let Some(hole) = holes.get_mut(place) else { continue };
-            if let Some(answer) = &mut hole.answer {
-                Arc::make_mut(answer).refer(limits.full());
-            }
-            hole.choice = None;
-            push(&mut hole.findings, limits.full());
+    for demand in &beyond {
+        stepped = stepped.saturating_sub(1);
+        let row = members.get(demand.row as usize).and_then(|index| rows.get_mut(*index));
+        let Some(holes) = row.map(|row| &mut row.holes) else { continue };
+        let Ok(place) = holes.binary_search_by_key(&demand.number, |hole| hole.number) else { continue };
+        let Some(hole) = holes.get_mut(place) else { continue };
+        if let Some(answer) = &mut hole.answer {
+            Arc::make_mut(answer).refer(limits.full());
         }
+        hole.choice = None;
+        push(&mut hole.findings, limits.full());
     }
     let mut findings = Vec::new();
     push_all(&mut findings, &found);

@@ -9,7 +9,7 @@ use shophead::hole::{AsFound, Damage};
 use shophead::length::Length;
 use shophead::rivet::part::Part;
 
-use super::holes::{refuse_cut_off, required};
+use super::holes::{GAUGED, refuse_cut_off, required};
 use super::keys::ANSWERS_FILE;
 use super::sheet::{Cell, Record, sheet};
 use super::source::{Source, nearest_or_all, quoted};
@@ -199,8 +199,9 @@ fn given_for(source: &Source<'_>, cell: &Cell) -> GivenFor {
         return GivenFor { text: text.to_owned(), hole: None };
     }
     let mut words = text.split_whitespace().filter(|word| *word != "x").peekable();
-    let mut axis = || words.next_if(|word| word.parse::<Damage>().is_err());
+    let mut axis = || words.next_if(|word| *word != GAUGED && word.parse::<Damage>().is_err());
     let (first, second) = (axis(), axis());
+    let is_gauged = words.next_if(|word| *word == GAUGED).is_some();
     let damage = match words.next() {
         None => Some(Damage::None),
         Some(word) => word.parse().ok(),
@@ -208,6 +209,9 @@ fn given_for(source: &Source<'_>, cell: &Cell) -> GivenFor {
     let length = |text: &str| Length::parse_as(text, bare).ok();
     let hole = first.and_then(length).and_then(|major| {
         let minor = second.map_or(Some(major), length)?;
+        if is_gauged {
+            return AsFound::gauged(major.min(minor), major.max(minor));
+        }
         AsFound::new(major.max(minor), major.min(minor), damage?).ok()
     });
     GivenFor { text: text.to_owned(), hole }

@@ -335,6 +335,11 @@ impl<'a> Value<'a> {
         self.measured(Length::parse_as)
     }
 
+    /// How wide a hole is: a length, and no slip such as 161 for .161.
+    pub(super) fn width(&self) -> Option<Length> {
+        self.measured(Length::parse_hole)
+    }
+
     /// A length that is more than nothing.
     pub(super) fn distance(&self) -> Option<Length> {
         let length = self.length()?;

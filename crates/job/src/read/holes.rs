@@ -21,6 +21,11 @@ pub struct HoleLine {
     pub hole: MeasuredHole,
 }
 
+/// The condition of a line that clears what earlier lines say of its hole.
+pub const CLEARED: &str = "cleared";
+/// The condition of a hole that was tried with gauges: the go gauge as minor, the no-go gauge as major.
+pub const GAUGED: &str = "gauged";
+
 /// What a row must be known by to read its holes.
 pub(super) struct RowKey {
     pub(super) name: String,
@@ -53,8 +58,12 @@ pub(super) fn measured_twice(number: u32, row: &str, earlier: &Said) -> String {
 /// A line of a holes file with what other columns say.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct HoleRecord {
-    /// What it says of a hole.
-    pub line: HoleLine,
+    /// Which row: its place in the list of rows.
+    pub row: usize,
+    /// Which hole of it.
+    pub number: u32,
+    /// What was measured; `None` where an earlier entry is cleared.
+    pub hole: Option<MeasuredHole>,
     /// Cells of columns that this program does not know, with the place of the column. Empty ones are left out.
     pub others: Vec<(usize, String)>,
 }
@@ -73,14 +82,14 @@ pub struct HolesFile {
     pub records: Vec<HoleRecord>,
 }
 
-/// Reads a holes file: of several lines for one hole the last one, in the order of the file.
+/// Reads a holes file: of several lines for one hole the last one, in the order of the file. A hole that was cleared is left out.
 pub(super) fn lines(source: &Source<'_>, rows: &[RowKey], said: &mut SaidHoles) -> Vec<HoleLine> {
     let mut lines = Vec::new();
-    every_line(source, rows, said, |line, _| lines.push(line));
+    every_line(source, rows, said, |row, number, hole, _| lines.push((row, number, hole)));
     let mut seen = HashSet::with_capacity(lines.len());
     // From the end on, the first line of a hole is the one that counts.
-    let mut last: Vec<HoleLine> =
-        lines.into_iter().rev().filter(|line| seen.insert((line.row, line.hole.number))).collect();
+    let last = lines.into_iter().rev().filter(|(row, number, _)| seen.insert((*row, *number)));
+    let mut last: Vec<HoleLine> = last.filter_map(|(row, _, hole)| Some(HoleLine { row, hole: hole? })).collect();
     last.reverse();
     last
 }
@@ -88,11 +97,12 @@ pub(super) fn lines(source: &Source<'_>, rows: &[RowKey], said: &mut SaidHoles) 
 /// Reads a holes file whole.
 pub(super) fn file(source: &Source<'_>, rows: &[RowKey]) -> Option<HolesFile> {
     let mut records = Vec::new();
-    let (width, columns) = every_line(source, rows, &mut SaidHoles::default(), |line, record| {
+    let (width, columns) = every_line(source, rows, &mut SaidHoles::default(), |row, number, hole, record| {
         let is_known = |index: usize| (0..HOLES_FILE.names.len()).any(|column| record.place(column) == Some(index));
         let others = record.cells.iter().enumerate();
         let others = others.filter(|(index, cell)| !is_known(*index) && !cell.text.is_empty());
-        records.push(HoleRecord { line, others: others.map(|(index, cell)| (index, cell.text.clone())).collect() });
+        let others = others.map(|(index, cell)| (index, cell.text.clone())).collect();
+        records.push(HoleRecord { row, number, hole, others });
     })?;
     Some(HolesFile { width, columns: std::array::from_fn(|column| *columns.get(column)?), records })
 }
@@ -102,7 +112,7 @@ fn every_line(
     source: &Source<'_>,
     rows: &[RowKey],
     said: &mut SaidHoles,
-    mut each: impl FnMut(HoleLine, &Record),
+    mut each: impl FnMut(usize, u32, Option<MeasuredHole>, &Record),
 ) -> Option<(usize, Columns)> {
     let by_name = by_name(rows);
     let sheet = sheet(source, &HOLES_FILE, &["row", "hole", "major"])?;
@@ -112,8 +122,8 @@ fn every_line(
         if source.mistakes.is_full() {
             break;
         }
-        if let Some(line) = line(source, record, rows, &by_name, said, &mut in_this_file) {
-            each(line, record);
+        if let Some((row, number, hole)) = line(source, record, rows, &by_name, said, &mut in_this_file) {
+            each(row, number, hole, record);
         }
     }
     Some((sheet.header.len(), sheet.columns))
@@ -184,16 +194,27 @@ fn line(
     by_name: &HashMap<&str, usize>,
     said: &mut SaidHoles,
     in_this_file: &mut HashSet<(usize, u32)>,
-) -> Option<HoleLine> {
+) -> Option<(usize, u32, Option<MeasuredHole>)> {
     let cell = |name: &str| record.filled(HOLES_FILE.names.iter().position(|known| *known == name)?);
     let (row, number) = which_hole(source, record, rows, by_name);
     let axes_span = cell("minor").or(cell("major")).map_or(record.span.clone(), |cell| cell.span.clone());
-    let major = required(source, record, 2, "major").and_then(|cell| length(source, cell, "major"));
-    let minor = cell("minor").map_or(Some(None), |cell| length(source, cell, "minor").map(Some));
-    let damage = cell("condition").map_or(Some(Damage::None), |cell| {
+    let is_cleared = cell("condition").is_some_and(|cell| cell.text == CLEARED);
+    if is_cleared && let Some(measure) = cell("major").or(cell("minor")) {
+        let help = "leave the measure out, or the word cleared";
+        source.mistake(measure.span.clone(), "this line clears its hole and measures it", help);
+        return None;
+    }
+    if is_cleared {
+        return Some((row?.0, number?, None));
+    }
+    let is_gauged = cell("condition").is_some_and(|cell| cell.text == GAUGED);
+    let major = required(source, record, 2, "major").and_then(|cell| width(source, cell, "major"));
+    let minor = cell("minor").map_or(Some(None), |cell| width(source, cell, "minor").map(Some));
+    let damage = cell("condition").filter(|_| !is_gauged).map_or(Some(Damage::None), |cell| {
         let damage = cell.text.parse().ok();
         if damage.is_none() {
-            let help = nearest_or_all(&cell.text, Damage::ALL.iter().map(|damage| damage.as_str()));
+            let words = Damage::ALL.iter().map(|damage| damage.as_str()).chain([GAUGED, CLEARED]);
+            let help = nearest_or_all(&cell.text, words);
             source.mistake(cell.span.clone(), format!("condition cannot be {}", quoted(&cell.text)), help);
         }
         damage
@@ -219,11 +240,28 @@ fn line(
         return None;
     }
     let major = major?;
-    let as_found = AsFound::new(major, minor?.unwrap_or(major), damage?);
-    let as_found = as_found.map_err(|error| source.refused(axes_span, "hole", &error)).ok()?;
+    let minor = minor?;
+    let as_found = if is_gauged {
+        let gauged = minor.and_then(|go| AsFound::gauged(go, major));
+        if gauged.is_none() {
+            let help = "right would be the go gauge in minor and a larger no-go gauge in major";
+            source.mistake(axes_span, "a gauged hole needs both gauges", help);
+        }
+        gauged?
+    } else {
+        let as_found = AsFound::new(major, minor.unwrap_or(major), damage?);
+        as_found.map_err(|error| source.refused(axes_span, "hole", &error)).ok()?
+    };
     let remark = cell("remark").map(|cell| original(&cell.text).to_owned()).unwrap_or_default();
     let hole = MeasuredHole { number, as_found, direction: direction?, opened: opened?, remark };
-    Some(HoleLine { row, hole })
+    Some((row, number, Some(hole)))
+}
+
+/// How wide a hole is.
+fn width(source: &Source<'_>, cell: &Cell, name: &str) -> Option<Length> {
+    Length::parse_hole(&cell.text, source.bare.get())
+        .map_err(|error: ParseLengthError| source.refused(cell.span.clone(), name, &error))
+        .ok()
 }
 
 /// A length in a cell.

@@ -26,7 +26,7 @@ pub use answers::ANSWER_COLUMNS;
 use cursor::Value;
 pub use driven::{DrivenFile, DrivenHead, DrivenLine, seen_words};
 pub use files::{Disk, Files, bytes_of};
-pub use holes::{COLUMNS, HoleLine, HoleRecord, HolesFile};
+pub use holes::{CLEARED, COLUMNS, GAUGED, HoleLine, HoleRecord, HolesFile};
 use holes::{RowKey, SaidHoles};
 pub use layer::read_layer;
 pub use points::GroupPoint;
@@ -262,7 +262,8 @@ impl Settings {
     }
 }
 
-/// Reads a holes file against the rows of a job, in the order of the file. Of several lines for one hole the last one counts.
+/// Reads a holes file against the rows of a job, in the order of the file. Of several lines for one hole the last one counts; one
+/// that clears the hole leaves it out.
 ///
 /// # Errors
 /// As [`Job::read`].

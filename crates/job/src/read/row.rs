@@ -413,8 +413,8 @@ fn measured_hole(
     });
     let (major, minor) = (table.required("major"), table.optional("minor"));
     let axes_span = minor.as_ref().or(major.as_ref()).map_or(table.span.clone(), |value| value.span.clone());
-    let major = major.and_then(|value| value.length());
-    let minor = minor.map_or(Some(None), |value| value.length().map(Some));
+    let major = major.and_then(|value| value.width());
+    let minor = minor.map_or(Some(None), |value| value.width().map(Some));
     let damage = table.optional("condition").map_or(Some(Damage::None), |value| value.listed());
     let direction = table.optional("direction").map_or(Some(None), |value| value.listed().map(Some));
     let opened = table.optional("opened").map_or(Some(None), |value| {

@@ -7,21 +7,24 @@
 //! [`prepare`] makes an old file fit to go on with.
 
 mod prepare;
+mod typed;
 
-use std::collections::HashMap;
+use std::collections::{BTreeSet, HashMap};
 
 pub use prepare::{HEADER, Prepared, prepare};
 use shophead::drill::Drill;
 use shophead::finding::{Finding, Severity};
-use shophead::hole::{AsFound, Damage, Direction, Disposition};
+use shophead::hole::{AsFound, Damage, Direction, Disposition, HoleLimits};
 use shophead::installation::HoleAnswer;
 use shophead::length::{Bare, Length};
+use shophead::pattern::{Demand, PatternLimits, tally};
 
+use self::typed::{Opened, Typed, parse, range, with_points};
 use crate::cell::{bare_or_in_quotes, exact, harmless, in_quotes};
 use crate::diagnostic::is_unseen;
 use crate::model::{Answer, MeasuredHole};
-use crate::plan::{HoleAnswered, Plan, RowPlan, hole_answered, in_words};
-use crate::read::{COLUMNS, HolesFile};
+use crate::plan::{HoleAnswered, Plan, RowPlan, Subject, beyond, hole_answered, in_words};
+use crate::read::{CLEARED, COLUMNS, GAUGED, HolesFile};
 use shophead::words::Units;
 
 /// The letters for what is wrong with a hole, and what they stand for.
@@ -34,7 +37,8 @@ pub const LETTERS: &[(char, Damage)] = &[
     ('d', Damage::DeepCountersink),
 ];
 
-/// A measure further from the shank than this many times is taken for a slip of the keyboard until it is typed once more.
+/// A measure this many times the shank, or the shank this many times the measure, is taken for a slip of the keyboard until it is typed once
+/// more.
 const FAR: i64 = 2;
 
 /// A hole of the job: a row by its place, and a number in it.
@@ -45,8 +49,8 @@ pub type Spot = (usize, u32);
 pub struct Reply {
     /// Lines to show, in this order, before anything else.
     pub say: Vec<String>,
-    /// A measure that was accepted: write its line, bring it to the disk, then call [`Survey::saved`].
-    pub entry: Option<Entry>,
+    /// What was accepted: write each line, bring it to the disk, then call [`Survey::saved`], one after the other.
+    pub entries: Vec<Entry>,
     /// The survey is over.
     pub is_over: bool,
 }
@@ -57,20 +61,37 @@ impl Reply {
     }
 }
 
-/// A measure that was accepted and is to be written.
+/// A measure that was accepted and is to be written, or that one is cleared.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Entry {
     /// The line for the file, with its line end.
     pub line: String,
     spot: Spot,
-    hole: MeasuredHole,
+    /// `None` where it is cleared.
+    hole: Option<MeasuredHole>,
+    /// It is one of several, which are told of together: here once the last of them is saved.
+    of_many: Option<String>,
+    /// Where the survey goes on; `None` at the next hole that is open.
+    then: Option<Option<Spot>>,
+}
+
+/// What was asked about a line that looks like a slip.
+#[derive(Clone, Debug, PartialEq, Eq)]
+enum Asked {
+    /// It is taken when it is typed once more, or for `y`.
+    Sure(String),
+    /// Another one was meant; that is taken for `y`.
+    Meant(String),
 }
 
 /// What is known of a hole.
 #[derive(Clone, Debug)]
 struct Known {
     hole: MeasuredHole,
+    /// What becomes of it by itself.
     disposition: Disposition,
+    /// Whether that is to be referred and nobody has answered.
+    refers: bool,
     /// The drill that it is to be opened with.
     cut: Option<Drill>,
     /// Cells of other columns, carried on by a correction.
@@ -94,8 +115,10 @@ pub struct Survey<'p, 'j> {
     at: Option<Spot>,
     /// The row that was introduced last.
     introduced: Option<usize>,
-    /// A line that was refused as a slip; typed once more it is taken.
-    doubted: Option<String>,
+    /// What was asked about the line that was typed last.
+    asked: Option<Asked>,
+    /// Holes that their pattern cannot take, and that nobody has answered.
+    full: BTreeSet<Spot>,
     saved: u32,
     corrected: u32,
 }
@@ -119,7 +142,8 @@ impl<'p, 'j> Survey<'p, 'j> {
             known: HashMap::new(),
             at: None,
             introduced: None,
-            doubted: None,
+            asked: None,
+            full: BTreeSet::new(),
             saved: 0,
             corrected: 0,
         };
@@ -129,10 +153,16 @@ impl<'p, 'j> Survey<'p, 'j> {
             }
         }
         for record in &file.records {
-            let spot = (record.line.row, record.line.hole.number);
-            survey.know(spot, record.line.hole.clone(), record.others.clone(), false);
+            let spot = (record.row, record.number);
+            match &record.hole {
+                Some(hole) => survey.know(spot, hole.clone(), record.others.clone(), false),
+                None => drop(survey.known.remove(&spot)),
+            }
         }
-        let last = file.records.last().map(|record| (record.line.row, record.line.hole.number));
+        for row in 0..plan.rows.len() {
+            survey.weigh(row);
+        }
+        let last = file.records.last().map(|record| (record.row, record.number));
         survey.at = match last {
             Some(last) => survey.open_after(last).or_else(|| survey.first_open()),
             None => survey.first_open(),
@@ -142,15 +172,69 @@ impl<'p, 'j> Survey<'p, 'j> {
 
     fn know(&mut self, spot: Spot, hole: MeasuredHole, others: Vec<(usize, String)>, is_in_job: bool) {
         let judged = self.judge(spot, hole.as_found);
-        let mut disposition = judged.as_ref().map_or(Disposition::Refer, |judged| judged.disposition);
+        let disposition = judged.as_ref().map_or(Disposition::Refer, |judged| judged.disposition);
         let is_answered = judged
             .as_ref()
             .is_some_and(|judged| matches!(self.answered(spot, hole.as_found, judged), HoleAnswered::Ruled(_)));
-        if disposition == Disposition::Refer && is_answered {
-            disposition = Disposition::Keep;
-        }
+        let refers = disposition == Disposition::Refer && !is_answered;
         let cut = judged.as_ref().and_then(|judged| judged.cut);
-        self.known.insert(spot, Known { hole, disposition, cut, others, is_in_job });
+        self.known.insert(spot, Known { hole, disposition, refers, cut, others, is_in_job });
+    }
+
+    /// The rows of the pattern that a row belongs to.
+    fn pattern(&self, row: usize) -> Vec<usize> {
+        let name = self.row(row).and_then(|plan| plan.row.pattern.as_deref());
+        let of_pattern = |plan: &RowPlan<'_>| name.is_some() && plan.row.pattern.as_deref() == name;
+        let rows = self.plan.rows.iter().enumerate();
+        rows.filter(|(index, plan)| *index == row || of_pattern(plan)).map(|(index, _)| index).collect()
+    }
+
+    fn limits(&self, members: &[usize]) -> PatternLimits {
+        let rows = || members.iter().filter_map(|index| self.row(*index));
+        let total = rows().map(|plan| plan.row.count).fold(0, u32::saturating_add);
+        // As the rows ask, before any of their holes is opened.
+        PatternLimits::of(total, self.plan.practice, rows().map(|plan| plan.case(&plan.row.rivet)))
+    }
+
+    /// Holds the holes that take a larger rivet against the limits of their pattern, and tells what that refers that it did not before.
+    fn weigh(&mut self, row: usize) -> Vec<String> {
+        let members = self.pattern(row);
+        let limits = self.limits(&members);
+        let mut stepped: Vec<(u32, u32, Disposition)> = members
+            .iter()
+            .zip(0_u32..)
+            .flat_map(|(index, place)| {
+                let known =
+                    self.known.iter().filter(|((row, _), known)| row == index && known.disposition.is_step_up());
+                known.map(move |((_, number), known)| (place, *number, known.disposition)).collect::<Vec<_>>()
+            })
+            .collect();
+        stepped.sort_unstable_by_key(|(place, number, _)| (*place, *number));
+        let (wanting, run) = tally(stepped.iter().map(|(place, number, _)| (*place, *number)));
+        let demands: Vec<Demand> =
+            stepped.iter().map(|(place, number, step)| Demand::of(*place, *number, [*step])).collect();
+        let (found, refused) = beyond(&limits, &demands, wanting, run);
+        let spot = |demand: &Demand| Some((*members.get(demand.row as usize)?, demand.number));
+        let refused = refused.iter().filter_map(spot).filter(|spot| !self.is_ruled(*spot, &limits)).collect();
+        let before: BTreeSet<Spot> = self.full.iter().copied().filter(|(row, _)| members.contains(row)).collect();
+        let is_new = before != refused;
+        self.full.retain(|(row, _)| !members.contains(row));
+        let names: Vec<String> = refused.iter().map(|spot| self.name(*spot)).collect();
+        self.full.extend(refused);
+        if !is_new || names.is_empty() {
+            return Vec::new();
+        }
+        let mut say: Vec<String> = found.iter().map(|finding| finding.sentence(self.units).to_string()).collect();
+        say.push(format!("PATTERN FULL. Refer {}.", names.join(", ")));
+        say
+    }
+
+    /// Whether somebody has answered about a hole that its pattern cannot take.
+    fn is_ruled(&self, spot: Spot, limits: &PatternLimits) -> bool {
+        let Some(found) = self.measured(spot).map(|hole| hole.as_found) else { return false };
+        let Some(mut judged) = self.judge(spot, found) else { return false };
+        judged.refer(limits.full());
+        matches!(self.answered(spot, found, &judged), HoleAnswered::Ruled(_))
     }
 
     fn judge(&self, spot: Spot, found: AsFound) -> Option<HoleAnswer<'j>> {
@@ -269,9 +353,8 @@ impl<'p, 'j> Survey<'p, 'j> {
     /// The holes that are to be referred, row by row, each by its row and number.
     #[must_use]
     pub fn referred(&self) -> Vec<(&'p str, u32)> {
-        let refer = self.known.iter().filter(|(_, known)| known.disposition == Disposition::Refer);
-        let mut spots: Vec<Spot> = refer.map(|(spot, _)| *spot).collect();
-        spots.sort_unstable();
+        let refer = self.known.iter().filter(|(_, known)| known.refers).map(|(spot, _)| *spot);
+        let spots: BTreeSet<Spot> = refer.chain(self.full.iter().copied()).collect();
         spots.into_iter().filter_map(|(row, number)| Some((self.row(row)?.row.name.as_str(), number))).collect()
     }
 
@@ -279,7 +362,24 @@ impl<'p, 'j> Survey<'p, 'j> {
     #[must_use]
     pub fn answer(&self, row: &str, number: u32) -> Option<HoleAnswer<'j>> {
         let index = self.plan.rows.iter().position(|plan| plan.row.name == row)?;
-        self.judge((index, number), self.measured((index, number))?.as_found)
+        let mut judged = self.judge((index, number), self.measured((index, number))?.as_found)?;
+        if self.full.contains(&(index, number)) {
+            judged.refer(self.limits(&self.pattern(index)).full());
+        }
+        Some(judged)
+    }
+
+    /// The rows that are to be referred as a whole, each with what is found.
+    #[must_use]
+    pub fn referred_rows(&self) -> Vec<(&'p str, Vec<Finding>)> {
+        let rows = self.plan.rows.iter().map(|row| (row.row.name.as_str(), self.stops_of(&row.row.name)));
+        rows.filter(|(_, stops)| !stops.is_empty()).collect()
+    }
+
+    /// What stops a row as a whole and is not answered.
+    fn stops_of(&self, row: &str) -> Vec<Finding> {
+        let stops = self.plan.open_stops().filter(|(subject, _)| *subject == Subject::Row(row));
+        stops.map(|(_, finding)| *finding).collect()
     }
 
     /// Lines to show before the prompt: a row that begins, what was measured at this hole before.
@@ -305,6 +405,9 @@ impl<'p, 'j> Survey<'p, 'j> {
                 plan.row.count,
                 plan.choice.part.without_length()
             ));
+            for finding in self.stops_of(&plan.row.name) {
+                say.push(format!("ROW REFERRED. {}", finding.sentence(self.units)));
+            }
         }
         if let Some(exception) = self.row(at.0).and_then(|row| row.exception(at.1))
             && !exception.about.is_empty()
@@ -332,6 +435,9 @@ impl<'p, 'j> Survey<'p, 'j> {
         let minor = self.units.length(found.minor());
         let mut text = match found.minor() == found.major() {
             true => minor.to_string(),
+            false if found.is_gauged() => {
+                format!("good, go {}, no-go {}", minor.bare(), self.units.length(found.major()))
+            }
             false => format!("{} x {minor}", self.units.length(found.major()).bare()),
         };
         if found.damage() != Damage::None {
@@ -349,8 +455,33 @@ impl<'p, 'j> Survey<'p, 'j> {
         text
     }
 
-    /// What is done about a hole, on one line.
-    fn verdict(&self, judged: &HoleAnswer<'_>) -> String {
+    /// What is done about a hole, and why no less does, each on a line.
+    fn verdict(&self, spot: Spot, found: AsFound, judged: &HoleAnswer<'_>) -> Vec<String> {
+        // The first reason of each step is enough to go by, and steps that fail for the same one share it; plan has them all.
+        let mut failed: Vec<(String, Finding)> = Vec::new();
+        if let Some(row) = self.row(spot.0) {
+            let question = row.question(spot.1, self.plan.practice);
+            question.hole_step_by_step(found, &mut |step| {
+                let first = step.findings.iter().find(|finding| finding.severity() == Severity::Refer);
+                match (first, failed.last_mut()) {
+                    (Some(first), Some((steps, known))) if known.code() == first.code() => {
+                        steps.push_str(&format!(", {}", step.kind));
+                    }
+                    (Some(first), _) => failed.push((step.kind.to_string(), *first)),
+                    (None, _) => {}
+                }
+            });
+        }
+        let mut say = Vec::new();
+        match (judged.disposition, failed.is_empty()) {
+            (Disposition::Refer, false) => say.push("REFER. Do not open it.".to_owned()),
+            _ => say.push(self.what_to_do(judged)),
+        }
+        say.extend(failed.iter().map(|(steps, why)| format!("not {steps}: {}", why.reason(self.units))));
+        say
+    }
+
+    fn what_to_do(&self, judged: &HoleAnswer<'_>) -> String {
         let cut = judged.cut.map_or_else(String::new, |cut| format!(", drill {}", cut.sized(self.units)));
         let rivet = judged.rivet.map_or_else(String::new, |rivet| format!(" {rivet}"));
         match judged.disposition {
@@ -368,7 +499,7 @@ impl<'p, 'j> Survey<'p, 'j> {
     /// Takes a line that was typed, without its line end.
     pub fn hear(&mut self, typed: &str) -> Reply {
         let typed = typed.trim();
-        let doubted = self.doubted.take();
+        let asked = self.asked.take();
         if let Some(c) = typed.chars().find(|c| is_unseen(*c) && *c != '\t') {
             return Reply::says(format!(
                 "Not taken: there is a character that cannot be seen, {}.",
@@ -376,14 +507,37 @@ impl<'p, 'j> Survey<'p, 'j> {
             ));
         }
         let typed = typed.replace('\t', " ");
+        if matches!(typed.as_str(), "y" | "yes" | "Y") {
+            return match asked {
+                Some(Asked::Sure(line)) => self.understand(&line, true),
+                Some(Asked::Meant(line)) => self.understand(&line, false),
+                None => Reply::says("Nothing was asked. A measure is .163 or .163 .160; ? helps."),
+            };
+        }
+        let is_sure = asked == Some(Asked::Sure(typed.clone()));
+        self.understand(&typed, is_sure)
+    }
+
+    fn understand(&mut self, typed: &str, is_sure: bool) -> Reply {
+        if let Some((first, last, said)) = range(typed) {
+            return self.several(typed, (first, last), said, is_sure);
+        }
         match typed.chars().next() {
             None => self.pass(),
-            Some(c) if c.is_ascii_digit() || matches!(c, '.' | '#' | ',') => self.measure(&typed, doubted.as_deref()),
-            Some(_) => self.command(&typed),
+            Some(c) if c.is_ascii_digit() || matches!(c, '.' | '#' | ',') => {
+                let Some(at) = self.at else {
+                    return Reply::says("There is no hole here: b goes back, j K1 12 jumps.");
+                };
+                match self.measure(at, typed, typed, is_sure) {
+                    Ok(entry) => Reply { entries: vec![entry], ..Reply::default() },
+                    Err(reply) => reply,
+                }
+            }
+            Some(_) => self.command(typed, is_sure),
         }
     }
 
-    fn command(&mut self, typed: &str) -> Reply {
+    fn command(&mut self, typed: &str, is_sure: bool) -> Reply {
         let (word, rest) = match typed.strip_prefix('/') {
             Some(rest) => ("j", rest.trim()),
             None => typed.split_once(' ').map_or((typed, ""), |(word, rest)| (word, rest.trim())),
@@ -395,8 +549,175 @@ impl<'p, 'j> Survey<'p, 'j> {
             ("n" | "next", true) => self.next_row(),
             ("j" | "jump", false) => self.jump(rest),
             ("j" | "jump", true) => Reply::says("Where to? Right would be j 12, j K1 or j K1 12."),
+            ("good", _) => match self.at {
+                Some(at) => self.several(typed, (at.1, at.1), typed, is_sure),
+                None => Reply::says("There is no hole here: b goes back, j K1 12 jumps."),
+            },
+            ("rest", _) => self.rest(typed, rest, is_sure),
+            ("go", true) => Reply::says("The go gauge goes in. If the no-go gauge does not, type good."),
+            ("no-go" | "nogo", true) => {
+                Reply::says("Too large for its rivet. Measure it, and type what you find: .163.")
+            }
+            ("clear", true) => match self.at {
+                Some(at) => self.clear(&[at]),
+                None => Reply::says("Which hole? Right would be clear 12 or clear K1 12."),
+            },
+            ("clear", false) => match self.place(rest) {
+                Ok(spot) => self.clear(&[spot]),
+                Err(why) => Reply::says(why),
+            },
+            ("correct", _) => self.correct(rest, typed, is_sure),
             ("?" | "h" | "help", true) => self.help(),
             _ => Reply::says("Not understood. A measure is .163 or .163 .160; ? helps."),
+        }
+    }
+
+    /// `rest good`, `rest of the row good`: every hole of this row that is still open, from this one on.
+    fn rest(&mut self, typed: &str, said: &str, is_sure: bool) -> Reply {
+        let said = said.strip_prefix("of the row").or(said.strip_prefix("of row")).unwrap_or(said).trim();
+        match self.at {
+            Some((_, number)) if said == "good" || said.starts_with("good ") => {
+                let last = self.at.map_or(number, |(row, _)| self.count(row));
+                self.several(typed, (number, last), said, is_sure)
+            }
+            Some(_) => Reply::says("The rest of the row can be good: rest good."),
+            None => Reply::says("There is no hole here: b goes back, j K1 12 jumps."),
+        }
+    }
+
+    /// The same of several holes of this row: `12-30 good`, `12-30 .159`, `12-30 clear`. What was measured before stays, but for `clear`.
+    fn several(&mut self, typed: &str, (first, last): (u32, u32), said: &str, is_sure: bool) -> Reply {
+        let Some((row, _)) = self.at.or_else(|| self.before(None)) else {
+            return Reply::says("There is no hole here: j K1 12 jumps.");
+        };
+        let name = self.row(row).map_or("", |row| row.row.name.as_str());
+        if first < 1 || last < first || self.count(row) < last {
+            return Reply::says(format!("Row {name} has holes 1 to {}; right would be 12-30 good.", self.count(row)));
+        }
+        let is_one = first == last;
+        let spots: Vec<Spot> = (first..=last).map(|number| (row, number)).collect();
+        if said == "clear" {
+            let known = |spot: &Spot| self.known.get(spot).is_some_and(|known| !known.is_in_job);
+            let known: Vec<Spot> = spots.into_iter().filter(known).collect();
+            return match known.is_empty() {
+                true => Reply::says("None of them is measured in this file."),
+                false => self.clear(&known),
+            };
+        }
+        let open: Vec<Spot> = spots.iter().copied().filter(|spot| is_one || self.is_open(spot)).collect();
+        let stays = spots.len().saturating_sub(open.len());
+        let mut entries = Vec::with_capacity(open.len());
+        for spot in &open {
+            let entry = match said.strip_prefix("good") {
+                Some(gauges) if gauges.is_empty() || gauges.starts_with(' ') => self.good(*spot, gauges.trim()),
+                _ if said.is_empty() => {
+                    Err(Reply::says("What of these holes? Right would be 12-30 good, 12-30 .159 or 12-30 clear."))
+                }
+                _ => self.measure(*spot, said, typed, is_sure),
+            };
+            match entry {
+                Ok(entry) => entries.push(entry),
+                Err(reply) => return reply,
+            }
+        }
+        if !is_one {
+            let kept = match stays {
+                0 => String::new(),
+                1 => "; 1 was measured before and stays".to_owned(),
+                stays => format!("; {stays} were measured before and stay"),
+            };
+            let numbers: Vec<u32> = open.iter().map(|(_, number)| *number).collect();
+            let count = numbers.len();
+            for (index, entry) in entries.iter_mut().enumerate() {
+                let is_last = index + 1 == count;
+                let told = format!("{name} {first}-{last} saved: {count} holes{kept}.");
+                entry.of_many = Some(if is_last { told } else { String::new() });
+            }
+            if entries.is_empty() {
+                return Reply::says(format!("{name} {first}-{last}: every one is measured. Correct one by one."));
+            }
+        }
+        Reply { entries, ..Reply::default() }
+    }
+
+    /// A hole that the gauges found good: those of the limits, or two that were named, the go gauge first.
+    fn good(&self, spot: Spot, gauges: &str) -> Result<Entry, Reply> {
+        let as_found = if gauges.is_empty() {
+            let limits = self.row(spot.0).map(|row| HoleLimits::of(self.plan.practice, &row.case(&row.choice.part)));
+            limits.and_then(|limits| limits.good()).ok_or_else(|| {
+                Reply::says(format!("{}: no limits on file for this hole. Measure it.", self.name(spot)))
+            })
+        } else {
+            let lengths: Result<Vec<Length>, _> =
+                gauges.split_whitespace().map(|word| Length::parse_hole(word, self.bare)).collect();
+            let pair = lengths.ok().and_then(|lengths| match lengths.as_slice() {
+                [go, no_go] => AsFound::gauged(*go, *no_go),
+                _ => None,
+            });
+            pair.ok_or_else(|| {
+                Reply::says("Not taken: name the go gauge and a larger no-go gauge. Right would be good .1285 .133.")
+            })
+        }?;
+        let opened = self.known.get(&spot).and_then(|known| known.hole.opened);
+        let hole = MeasuredHole { number: spot.1, as_found, direction: None, opened, remark: String::new() };
+        let line = self.line(spot, Some(as_found.minor()), &hole);
+        Ok(Entry { line, spot, hole: Some(hole), of_many: None, then: None })
+    }
+
+    /// Takes what was entered for holes back: they are open again.
+    fn clear(&self, spots: &[Spot]) -> Reply {
+        let Some(first) = spots.first() else { return Reply::default() };
+        if let [spot] = spots {
+            match self.known.get(spot) {
+                None => return Reply::says(format!("{} is not measured.", self.name(*spot))),
+                Some(known) if known.is_in_job => {
+                    return Reply::says(format!("{} is in the job file; clear it there.", self.name(*spot)));
+                }
+                Some(_) => {}
+            }
+        }
+        let entry = |spot: &Spot| Entry {
+            line: self.cells(*spot, [String::new(), String::new(), CLEARED.to_owned()], ["", "", ""]),
+            spot: *spot,
+            hole: None,
+            of_many: None,
+            then: Some(self.at.or(Some(*first))),
+        };
+        Reply { entries: spots.iter().map(entry).collect(), ..Reply::default() }
+    }
+
+    /// `correct 12 .163`: measures another hole and comes back.
+    fn correct(&mut self, rest: &str, typed: &str, is_sure: bool) -> Reply {
+        let help = "Right would be correct 12 .163 or correct K1 12 .163.";
+        let row = self.plan.rows.iter().map(|row| row.row.name.as_str()).find(|name| {
+            rest.strip_prefix(name).is_some_and(|rest| rest.starts_with(' ')) && self.row_named(name).is_some()
+        });
+        let (row, rest) = match row {
+            Some(name) => (self.row_named(name), rest.get(name.len()..).unwrap_or_default().trim()),
+            None => (self.at.or_else(|| self.before(None)).map(|(row, _)| row), rest),
+        };
+        let Some((number, said)) = rest.split_once(' ') else { return Reply::says(help) };
+        let (Some(row), Ok(number)) = (row, number.parse::<u32>()) else { return Reply::says(help) };
+        let spot = (row, number);
+        if number < 1 || self.count(row) < number {
+            let name = self.row(row).map_or("", |row| row.row.name.as_str());
+            return Reply::says(format!("Row {name} has holes 1 to {}.", self.count(row)));
+        }
+        if let Some(known) = self.known.get(&spot).filter(|known| known.is_in_job) {
+            let found = self.found(&known.hole);
+            return Reply::says(format!("{} is in the job file as {found}; correct it there.", self.name(spot)));
+        }
+        let said = said.trim();
+        let entry = match said {
+            "good" => self.good(spot, ""),
+            said => self.measure(spot, said, typed, is_sure),
+        };
+        match entry {
+            Ok(entry) => {
+                let then = if self.at == Some(spot) { None } else { Some(self.at) };
+                Reply { entries: vec![Entry { then, ..entry }], ..Reply::default() }
+            }
+            Err(reply) => reply,
         }
     }
 
@@ -416,6 +737,12 @@ impl<'p, 'j> Survey<'p, 'j> {
             "Opened: o #27, or o as it was told".to_owned(),
             "Long axis: al along, ac across the edge".to_owned(),
             "A remark alone stands behind a colon.".to_owned(),
+            "good        go gauge in, no-go not".to_owned(),
+            "12-30 good  the same of several".to_owned(),
+            "12-30 .159  or with a measure".to_owned(),
+            "rest good   rest of the row".to_owned(),
+            "correct 12 .163  another hole".to_owned(),
+            "clear, clear 12  take it back".to_owned(),
             "Enter or +  skip, or keep".to_owned(),
             "b or -      back, to correct".to_owned(),
             "n           next row".to_owned(),
@@ -458,19 +785,27 @@ impl<'p, 'j> Survey<'p, 'j> {
             let first = self.open_after((row, 0)).filter(|(found, _)| *found == row);
             return self.go_to(first.unwrap_or((row, 1)));
         }
+        match self.place(to) {
+            Ok(spot) => self.go_to(spot),
+            Err(why) => Reply::says(why),
+        }
+    }
+
+    /// A hole of this row, or of a row that is named.
+    fn place(&self, to: &str) -> Result<Spot, String> {
         let (row, number) = match to.rsplit_once(' ') {
             Some((name, number)) => (self.row_named(name.trim()), number),
-            None => (self.at.map(|(row, _)| row), to),
+            None => (self.at.or_else(|| self.before(None)).map(|(row, _)| row), to),
         };
         match (row, number.parse::<u32>()) {
-            (Some(row), Ok(number)) if (1..=self.count(row)).contains(&number) => self.go_to((row, number)),
+            (Some(row), Ok(number)) if (1..=self.count(row)).contains(&number) => Ok((row, number)),
             (Some(row), Ok(_)) => {
                 let name = self.row(row).map_or("", |row| row.row.name.as_str());
-                Reply::says(format!("Row {name} has holes 1 to {}.", self.count(row)))
+                Err(format!("Row {name} has holes 1 to {}.", self.count(row)))
             }
             _ => {
                 let names: Vec<&str> = self.plan.rows.iter().map(|row| row.row.name.as_str()).collect();
-                Reply::says(format!("There is no such place. The rows are {}.", names.join(", ")))
+                Err(format!("There is no such place. The rows are {}.", names.join(", ")))
             }
         }
     }
@@ -498,20 +833,26 @@ impl<'p, 'j> Survey<'p, 'j> {
         }
     }
 
-    fn measure(&mut self, typed: &str, doubted: Option<&str>) -> Reply {
-        let Some(at) = self.at else {
-            return Reply::says("There is no hole here: b goes back, j K1 12 jumps.");
-        };
-        let Typed { major, minor, damage, direction, opened, remark } = match self.parse(typed) {
+    /// A measure of a hole; `typed` is the whole line that it came in.
+    fn measure(&mut self, at: Spot, said: &str, typed: &str, is_sure: bool) -> Result<Entry, Reply> {
+        let Typed { major, minor, damage, direction, opened, remark } = match parse(said, self.bare) {
             Ok(parsed) => parsed,
-            Err(why) => return Reply::says(format!("Not taken: {why}.")),
+            Err(why) => {
+                let meant = with_points(said);
+                let is_slip = self.bare == Bare::Inches && meant != said && parse(&meant, self.bare).is_ok();
+                if !is_slip {
+                    return Err(Reply::says(format!("Not taken: {why}.")));
+                }
+                self.asked = Some(Asked::Meant(typed.replace(said, &meant)));
+                return Err(Reply::says(format!("Not taken. Did you mean {meant}? y takes it.")));
+            }
         };
         let known = self.known.get(&at);
         let opened = match opened {
             Opened::To(drill) => Some(drill),
             Opened::AsSaid => match known.and_then(|known| known.cut) {
                 Some(drill) => Some(drill),
-                None => return Reply::says("Not taken: opened with which drill? Right would be o #27."),
+                None => return Err(Reply::says("Not taken: opened with which drill? Right would be o #27.")),
             },
             // A hole that was opened stays opened, however often it is measured.
             Opened::NotSaid => known.and_then(|known| known.hole.opened),
@@ -520,93 +861,40 @@ impl<'p, 'j> Survey<'p, 'j> {
         let direction = direction.or_else(|| known.and_then(|known| known.hole.direction));
         let as_found = match AsFound::new(major, minor.unwrap_or(major), damage) {
             Ok(found) => found,
-            Err(error) => return Reply::says(format!("Not taken: {error}.")),
+            Err(error) => return Err(Reply::says(format!("Not taken: {error}."))),
         };
         let shank = self.row(at.0).map_or(Length::ZERO, |row| row.choice.part.size().shank_nominal);
-        let is_far = |one: Length, other: Length| one.checked_mul(FAR).is_some_and(|far| far < other);
+        let is_far = |one: Length, other: Length| one.checked_mul(FAR).is_some_and(|far| far <= other);
         let far = is_far(shank, major) || is_far(as_found.minor(), shank);
-        if far && doubted != Some(typed) {
-            self.doubted = Some(typed.to_owned());
-            return Reply::says(format!(
+        if far && !is_sure {
+            self.asked = Some(Asked::Sure(typed.to_owned()));
+            return Err(Reply::says(format!(
                 "{} in a row of {} rivets? Type it once more if it is right.",
                 self.units.length(if is_far(shank, major) { major } else { as_found.minor() }).named(),
                 self.units.size(shank)
-            ));
+            )));
         }
         let hole = MeasuredHole { number: at.1, as_found, direction, opened, remark };
         let line = self.line(at, minor, &hole);
-        Reply { entry: Some(Entry { line, spot: at, hole }), ..Reply::default() }
+        Ok(Entry { line, spot: at, hole: Some(hole), of_many: None, then: None })
     }
 
-    /// `MAJOR [MINOR] [DAMAGE] [DIRECTION] [o DRILL] [REMARK]`.
-    fn parse(&self, typed: &str) -> Result<Typed, String> {
-        let spaced = typed.replacen('*', " ", 1);
-        let mut words = spaced.split_whitespace().peekable();
-        let axis = |words: &mut std::iter::Peekable<std::str::SplitWhitespace<'_>>| {
-            let begins = |word: &&str| word.starts_with(|c: char| c.is_ascii_digit() || matches!(c, '.' | '#' | ','));
-            let Some(mut word) = words.next_if(begins).map(str::to_owned) else { return Ok(None) };
-            if let Some(unit) = words.next_if(|word| matches!(*word, "mm" | "in")) {
-                word.push_str(unit);
-            }
-            self.length(&word).map(Some)
-        };
-        let major = axis(&mut words)?.ok_or("a measure is missing")?;
-        words.next_if(|word| word.eq_ignore_ascii_case("x"));
-        let minor = axis(&mut words)?;
-        // Whichever was measured first, the longest axis is the longest.
-        let (major, minor) = match minor {
-            Some(minor) if minor > major => (minor, Some(major)),
-            minor => (major, minor),
-        };
-        let mut typed = Typed {
-            major,
-            minor,
-            damage: Damage::None,
-            direction: None,
-            opened: Opened::NotSaid,
-            remark: String::new(),
-        };
-        // Each once; the first word that is none of them begins the remark.
-        let (mut has_damage, mut has_opened) = (false, false);
-        while let Some(word) = words.peek() {
-            let lower = word.to_ascii_lowercase();
-            if let Some(damage) = damage_of(word).filter(|_| !has_damage) {
-                (typed.damage, has_damage) = (damage, true);
-            } else if let Some(direction) = direction_of(&lower).filter(|_| typed.direction.is_none()) {
-                typed.direction = Some(direction);
-            } else if matches!(lower.as_str(), "o" | "opened") && !has_opened {
-                has_opened = true;
-                words.next();
-                typed.opened = match words.peek() {
-                    Some(word) if *word == "-" => Opened::Not,
-                    Some(word) if word.starts_with(|c: char| c == '#' || c.is_ascii_digit()) || word.len() == 1 => {
-                        Opened::To(Drill::parse(word).map_err(|error| error.to_string())?)
-                    }
-                    _ => {
-                        typed.opened = Opened::AsSaid;
-                        continue;
-                    }
-                };
-            } else {
-                break;
-            }
-            words.next();
-        }
-        let remark: Vec<&str> = words.collect();
-        let remark = remark.join(" ");
-        remark.strip_prefix(':').unwrap_or(&remark).trim().clone_into(&mut typed.remark);
-        Ok(typed)
-    }
-
-    fn length(&self, word: &str) -> Result<Length, String> {
-        if word.starts_with('#') {
-            return Drill::parse(word).map(Drill::diameter).map_err(|error| error.to_string());
-        }
-        Length::parse_as(word, self.bare).map_err(|error| error.to_string())
-    }
-
-    /// The line for the file. Its last cell stands in quotes whatever is in it, so that no part of the line looks like a whole one.
     fn line(&self, spot: Spot, minor: Option<Length>, hole: &MeasuredHole) -> String {
+        let found = hole.as_found;
+        let condition = if found.is_gauged() { GAUGED } else { found.damage().as_str() };
+        let measured = [
+            exact(found.major(), self.plan.job.bare),
+            minor.map(|minor| exact(minor, self.plan.job.bare)).unwrap_or_default(),
+            condition.to_owned(),
+        ];
+        let opened = hole.opened.map(|drill| drill.to_string()).unwrap_or_default();
+        let direction = hole.direction.map(Direction::as_str).unwrap_or_default();
+        self.cells(spot, measured, [direction, &opened, &hole.remark])
+    }
+
+    /// The line for the file: major, minor and condition; then direction, drill and remark. Its last cell stands in quotes whatever is in it,
+    /// so that no part of the line looks like a whole one.
+    fn cells(&self, spot: Spot, measured: [String; 3], [direction, opened, remark]: [&str; 3]) -> String {
         let mut cells = vec![String::new(); self.width];
         for (index, text) in self.known.get(&spot).map(|known| known.others.as_slice()).unwrap_or_default() {
             if let Some(cell) = cells.get_mut(*index) {
@@ -614,15 +902,16 @@ impl<'p, 'j> Survey<'p, 'j> {
             }
         }
         let row = self.row(spot.0).map_or("", |row| row.row.name.as_str());
+        let [major, minor, condition] = measured;
         let values = [
             harmless(row).into_owned(),
             spot.1.to_string(),
-            exact(hole.as_found.major(), self.plan.job.bare),
-            minor.map(|minor| exact(minor, self.plan.job.bare)).unwrap_or_default(),
-            hole.as_found.damage().as_str().to_owned(),
-            hole.direction.map(Direction::as_str).unwrap_or_default().to_owned(),
-            hole.opened.map(|drill| drill.to_string()).unwrap_or_default(),
-            harmless(&hole.remark).into_owned(),
+            major,
+            minor,
+            condition,
+            direction.to_owned(),
+            opened.to_owned(),
+            harmless(remark).into_owned(),
         ];
         for (column, value) in self.columns.iter().zip(values) {
             if let Some(cell) = column.and_then(|index| cells.get_mut(index)) {
@@ -638,18 +927,45 @@ impl<'p, 'j> Survey<'p, 'j> {
 
     /// The line of an entry is on the disk: what to show, and on to the next hole.
     pub fn saved(&mut self, entry: Entry) -> Vec<String> {
-        let Entry { spot, hole, .. } = entry;
+        let Entry { spot, hole, of_many, then, .. } = entry;
+        self.saved += 1;
+        let mut say = Vec::new();
+        match hole {
+            Some(hole) => say.extend(self.saved_measure(spot, hole, of_many.is_some())),
+            None => {
+                self.corrected += 1;
+                if let Some(known) = self.known.remove(&spot) {
+                    say.push(format!(
+                        "{} cleared. The earlier {} stays in the file.",
+                        self.name(spot),
+                        self.found(&known.hole)
+                    ));
+                }
+            }
+        }
+        say.extend(self.weigh(spot.0));
+        say.extend(of_many.filter(|told| !told.is_empty()));
+        self.at = then.unwrap_or_else(|| self.open_after(spot));
+        say
+    }
+
+    /// Of many holes only those are told of one by one that are not kept.
+    fn saved_measure(&mut self, spot: Spot, hole: MeasuredHole, is_of_many: bool) -> Vec<String> {
         let mut say = vec![format!("{} saved: {}", self.name(spot), self.found(&hole))];
         if let Some(judged) = self.judge(spot, hole.as_found) {
+            if is_of_many && judged.disposition == Disposition::Keep {
+                say.clear();
+            }
             let answered = match judged.disposition {
                 Disposition::Refer => self.answered(spot, hole.as_found, &judged),
                 _ => HoleAnswered::Open,
             };
             match answered {
+                _ if say.is_empty() => {}
                 HoleAnswered::Ruled(answer) => say.push(format!("ANSWERED: {}", in_words(answer))),
-                HoleAnswered::Open => say.push(self.verdict(&judged)),
+                HoleAnswered::Open => say.extend(self.verdict(spot, hole.as_found, &judged)),
                 HoleAnswered::Lapsed(answer) => {
-                    say.push(self.verdict(&judged));
+                    say.extend(self.verdict(spot, hole.as_found, &judged));
                     let Answer { by, given_for, .. } = answer;
                     say.push(format!("The answer of {by} was for {}: it no longer counts.", given_for.text));
                 }
@@ -660,54 +976,10 @@ impl<'p, 'j> Survey<'p, 'j> {
             say.push(format!("The earlier {} stays in the file.", self.found(&earlier.hole)));
         }
         self.corrected += u32::from(earlier.is_some());
-        self.saved += 1;
         let others = earlier.map(|earlier| earlier.others.clone()).unwrap_or_default();
         self.know(spot, hole, others, false);
-        self.at = self.open_after(spot);
         say
     }
-}
-
-/// A measure as it was typed.
-struct Typed {
-    major: Length,
-    minor: Option<Length>,
-    damage: Damage,
-    direction: Option<Direction>,
-    opened: Opened,
-    remark: String,
-}
-
-/// What was typed about opening a hole.
-enum Opened {
-    /// Nothing.
-    NotSaid,
-    /// With the drill that was named when it was measured before.
-    AsSaid,
-    /// With this one.
-    To(Drill),
-    /// It was not opened after all.
-    Not,
-}
-
-/// Which way the longest axis lies.
-fn direction_of(word: &str) -> Option<Direction> {
-    match word {
-        "al" => Some(Direction::Along),
-        "ac" => Some(Direction::Across),
-        word => word.parse().ok(),
-    }
-}
-
-/// What a letter or a word says is wrong.
-fn damage_of(word: &str) -> Option<Damage> {
-    let lower = word.to_ascii_lowercase();
-    let mut chars = lower.chars();
-    let letter = match (chars.next(), chars.next()) {
-        (Some(letter), None) => LETTERS.iter().find(|(known, _)| *known == letter).map(|(_, damage)| *damage),
-        _ => None,
-    };
-    letter.or_else(|| lower.parse().ok())
 }
 
 #[cfg(test)]

@@ -31,8 +31,12 @@ major = ".130"
 "#;
 
 fn job() -> Job {
+    read(JOB)
+}
+
+fn read(text: &str) -> Job {
     let none = |_: &Path| Err(std::io::ErrorKind::NotFound.into());
-    Job::read_from(JOB.into(), Path::new("job.toml"), &none).expect("a job")
+    Job::read_from(text.into(), Path::new("job.toml"), &none).unwrap_or_else(|error| panic!("{error}"))
 }
 
 /// A file that is written to as the survey says.
@@ -59,7 +63,7 @@ impl Paper {
             shown.extend(survey.introduction());
             let reply = survey.hear(line);
             shown.extend(reply.say);
-            if let Some(entry) = reply.entry {
+            for entry in reply.entries {
                 self.file.push_str(&entry.line);
                 shown.extend(survey.saved(entry));
             }
@@ -114,7 +118,21 @@ fn what_is_refused_is_not_written() {
         (".1.6", "Not taken: this does not belong in a length"),
         ("0", "Not taken: a hole is wider than nothing"),
         ("#99", "Not taken: there is no such number drill"),
-        ("163", "163.000 in in a row of 5/32 rivets? Type it once more"),
+        ("163", "Not taken. Did you mean .163? y takes it."),
+        ("163 160 g", "Not taken. Did you mean .163 .160 g? y takes it."),
+        ("163in", "163.000 in in a row of 5/32 rivets? Type it once more"),
+        (".320", ".320 in in a row of 5/32 rivets? Type it once more"),
+        ("1-4 good", "Row K1 has holes 1 to 3; right would be 12-30 good."),
+        ("1-2", "What of these holes? Right would be 12-30 good, 12-30 .159 or 12-30 clear."),
+        ("good .160 .156", "Not taken: name the go gauge and a larger no-go gauge."),
+        ("no-go", "Too large for its rivet. Measure it"),
+        ("clear", "K1 1 is not measured."),
+        ("1-3 clear", "None of them is measured in this file."),
+        ("clear =B 2 2", "=B 2 2 is in the job file; clear it there."),
+        ("correct", "Right would be correct 12 .163"),
+        ("correct 4 .163", "Row K1 has holes 1 to 3."),
+        ("correct =B 2 2 .13", "=B 2 2 is in the job file as .130; correct it there."),
+        ("y", "Nothing was asked."),
         (".06", ".060 in in a row of"),
         (".163 o", "Not taken: opened with which drill? Right would be o #27."),
         (".163 o #99", "Not taken: there is no such number drill"),
@@ -162,6 +180,121 @@ fn a_session_goes_on_where_it_stopped_and_corrects() {
 }
 
 #[test]
+fn a_slip_is_asked_about_and_taken_for_y() {
+    let mut paper = Paper::new("");
+    paper.says(&["161 159 g", "y"]);
+    assert_eq!(paper.last_line(), "K1,1,0.161,0.159,gouged,,,\"\"");
+    let mut paper = Paper::new("");
+    paper.says(&[".613", "y"]);
+    assert_eq!(paper.last_line(), "K1,1,0.613,,sound,,,\"\"");
+    let error = read_holes_from("row,hole,major\nK1,1,161\n".into(), Path::new("h.csv"), &job()).expect_err("wide");
+    assert!(error.to_string().contains("did you mean .161?"), "{error}");
+}
+
+#[test]
+fn holes_that_gauges_find_good_are_kept_and_like_their_row() {
+    let mut paper = Paper::new("");
+    let (shown, at) = paper.type_in(&[".172 .168", "rest good"], Units::Inches);
+    assert!(shown.contains(&"K1 2-3 saved: 2 holes.".to_owned()), "{shown:?}");
+    assert_eq!(at, Some((1, 1)));
+    let limits = "0.171,0.156,gauged,,,\"\"";
+    assert!(paper.file.contains(&format!("K1,2,{limits}\nK1,3,{limits}\n")), "{}", paper.file);
+    // What gauges tell makes no hole differ from its row: no caution, nothing on the card.
+    let mut job = job();
+    for line in read_holes_from(paper.file.clone().into(), Path::new("h.csv"), &job).expect("holes") {
+        job.rows[line.row].measured.push(line.hole);
+    }
+    let plan = Plan::make(&job, job.practice);
+    let row = &plan.rows[0];
+    assert_eq!(row.holes.len(), 3);
+    let differ: Vec<u32> = row.holes.iter().filter(|hole| hole.differs_from(row)).map(|hole| hole.number).collect();
+    assert_eq!(differ, [1]);
+    // Gauges of one's own, for one hole and for several; what was measured stays.
+    let mut paper = Paper::new("");
+    let shown = paper.says(&["2 good .157 .163", "1-3 good .157 .160"]);
+    assert!(shown.contains(&"K1 1-3 saved: 2 holes; 1 was measured before and stays.".to_owned()), "{shown:?}");
+    assert!(paper.file.contains("K1,2,0.163,0.157,gauged,"), "{}", paper.file);
+    assert!(paper.file.contains("K1,3,0.16,0.157,gauged,"), "{}", paper.file);
+    for wrong in ["K1,1,.163,,gauged", "K1,1,.157,.163,gauged", "K1,1,.163,,cleared"] {
+        let file = format!("row,hole,major,minor,condition\n{wrong}\n");
+        assert!(read_holes_from(file.into(), Path::new("h.csv"), &job).is_err(), "{wrong}");
+    }
+}
+
+#[test]
+fn an_entry_is_cleared_and_another_one_corrected_from_where_one_is() {
+    let mut paper = Paper::new("");
+    let (shown, at) = paper.type_in(&[".159", ".160", "clear 1", "correct 2 .165 .163"], Units::Inches);
+    assert!(shown.contains(&"K1 1 cleared. The earlier .159 stays in the file.".to_owned()), "{shown:?}");
+    assert!(shown.contains(&"The earlier .160 stays in the file.".to_owned()), "{shown:?}");
+    assert_eq!(at, Some((0, 3)), "neither moves on");
+    assert!(paper.file.ends_with("K1,1,,,cleared,,,\"\"\nK1,2,0.165,0.163,sound,,,\"\"\n"), "{}", paper.file);
+    let holes = read_holes_from(paper.file.clone().into(), Path::new("h.csv"), &job()).expect("holes");
+    assert_eq!(holes.iter().map(|line| line.hole.number).collect::<Vec<_>>(), [2]);
+    // The next session finds it open, and may measure it again.
+    let (shown, at) = paper.type_in(&["j 1", ".158"], Units::Inches);
+    assert!(shown.contains(&"K1 1 saved: .158".to_owned()), "{shown:?}");
+    assert_eq!(at, Some((0, 3)));
+}
+
+#[test]
+fn each_step_that_fails_says_why_on_one_line() {
+    let mut paper = Paper::new("");
+    let shown = paper.says(&[".172 .168 g", "j 2", ".300"]);
+    let at = shown.iter().position(|line| line.starts_with("OVERSIZE: NAS1242AD5")).expect("a verdict");
+    assert_eq!(shown[at + 1], "not keep: The hole is damaged.");
+    assert!(shown[at + 2].starts_with("not clean-up: Hole .173 is too large for this rivet"), "{shown:?}");
+    let at = shown.iter().position(|line| line == "REFER. Do not open it.").expect("a verdict");
+    assert!(shown[at + 1].starts_with("not keep, clean-up, oversize"), "{shown:?}");
+}
+
+#[test]
+fn a_full_pattern_is_told_when_it_happens() {
+    let text = JOB.replace("count = 3", "count = 60");
+    let mut paper = Paper { job: read(&text), file: String::new() };
+    let mut typed: Vec<String> = Vec::new();
+    for number in (1..60).step_by(2) {
+        typed.push(format!("j {number}"));
+        typed.push(".172 .168".to_owned());
+    }
+    let lines: Vec<&str> = typed.iter().map(String::as_str).collect();
+    let shown = paper.says(&lines);
+    let first = shown.iter().position(|line| line.starts_with("PATTERN FULL. Refer K1 ")).expect("it is told");
+    assert!(shown[first - 1].contains("Too many holes opened"), "the limit is told before it: {}", shown[first - 1]);
+    assert!(!shown[..first].iter().any(|line| line.starts_with("REFER")), "none by itself: {shown:?}");
+    // What the survey refers is what the plan refers.
+    let prepared = prepare(Some(paper.file.as_bytes()));
+    let file = read_holes_file_from(prepared.content, Path::new("h.csv"), &paper.job).expect("its own file");
+    let empty = Plan::make(&paper.job, paper.job.practice);
+    let survey = Survey::new(&empty, &file, "\n", Units::Inches);
+    let told: Vec<u32> = survey.referred().into_iter().map(|(_, number)| number).collect();
+    assert!(!told.is_empty());
+    let mut job = read(&text);
+    for line in read_holes_from(paper.file.clone().into(), Path::new("h.csv"), &job).expect("holes") {
+        job.rows[line.row].measured.push(line.hole);
+    }
+    job.rows[0].measured.sort_by_key(|hole| hole.number);
+    let plan = Plan::make(&job, job.practice);
+    let refer = |hole: &&crate::plan::HolePlan<'_>| hole.disposition() == Disposition::Refer;
+    let planned: Vec<u32> = plan.rows[0].holes.iter().filter(refer).map(|hole| hole.number).collect();
+    assert_eq!(told, planned);
+}
+
+#[test]
+fn a_row_that_is_referred_is_told_and_counted() {
+    // Every hole of the row is too large for any of its rivets: it is referred before one is measured by itself.
+    let text = JOB.replace("count = 3", "count = 3\nhole-size = \".300\"");
+    let mut paper = Paper { job: read(&text), file: String::new() };
+    let shown = paper.says(&[".159"]);
+    let plan = Plan::make(&paper.job, paper.job.practice);
+    assert!(plan.rows[0].referred, "{:?}", plan.rows[0].findings);
+    assert!(shown[1].starts_with("ROW REFERRED. "), "{shown:?}");
+    let file = read_holes_file_from(HEADER.into(), Path::new("h.csv"), &paper.job).expect("its header");
+    let survey = Survey::new(&plan, &file, "\n", Units::Inches);
+    assert_eq!(survey.referred_rows().iter().map(|(row, _)| *row).collect::<Vec<_>>(), ["K1"]);
+}
+
+#[test]
 fn millimetres_are_typed_bare_where_they_are_asked_for() {
     let mut paper = Paper::new("");
     let (shown, _) = paper.type_in(&["4.1 4", "#21", "5/32"], Units::Millimetres);
@@ -174,7 +307,7 @@ fn millimetres_are_typed_bare_where_they_are_asked_for() {
 fn an_opened_hole_is_measured_again_and_its_history_stays() {
     let mut paper = Paper::new("");
     let shown = paper.says(&[".172 .168"]);
-    let drill = shown.last().and_then(|verdict| verdict.split("drill ").nth(1)?.split(' ').next()).expect("a drill");
+    let drill = shown.iter().find_map(|verdict| verdict.split("drill ").nth(1)?.split(' ').next()).expect("a drill");
     // `o` alone is the drill that the survey named; a later measure of the same hole need not say it again.
     let shown = paper.says(&["j 1", ".1695 o"]);
     assert!(shown.iter().any(|line| line.ends_with(&format!("saved: .1695, opened to {drill}"))), "{shown:?}");
@@ -204,7 +337,7 @@ fn a_job_in_millimetres_has_them_in_its_holes_file() {
     let prepared = prepare(None);
     let file = read_holes_file_from(prepared.content.clone(), Path::new("h.csv"), &job).expect("its header");
     let mut survey = Survey::new(&plan, &file, prepared.line_end, Units::Inches);
-    let entry = survey.hear(".163 4.1mm").entry.expect("a measure");
+    let entry = survey.hear(".163 4.1mm").entries.remove(0);
     assert_eq!(entry.line, "K1,1,4.1402,4.1,sound,,,\"\"\n");
     let written = format!("{HEADER}{}", entry.line);
     let holes = read_holes_from(written.into(), Path::new("h.csv"), &job).expect("holes");
@@ -363,7 +496,7 @@ proptest! {
             let reply = survey.hear(&typed);
             match act {
                 Act::Measure(major, minor, letter, remark) if model.at < HOLES.len() => {
-                    let Some(entry) = reply.entry else { return Err(TestCaseError::fail(format!("{typed}: {:?}", reply.say))) };
+                    let Some(entry) = reply.entries.into_iter().next() else { return Err(TestCaseError::fail(format!("{typed}: {:?}", reply.say))) };
                     // Not yet on the disk, so nothing has happened yet.
                     prop_assert_eq!(survey.at(), HOLES.get(model.at).copied());
                     file.extend_from_slice(entry.line.as_bytes());
@@ -381,20 +514,20 @@ proptest! {
                         model.at = index;
                     }
                 }
-                Act::Measure(..) | Act::Nonsense(_) | Act::Resume => prop_assert_eq!(reply.entry, None),
+                Act::Measure(..) | Act::Nonsense(_) | Act::Resume => prop_assert_eq!(reply.entries, Vec::new()),
             }
             prop_assert_eq!(survey.at(), HOLES.get(model.at).copied());
         }
         let read = open(&file);
         prop_assert_eq!(read.records.len(), model.lines.len());
         for (record, (hole, major, minor, letter, remark)) in read.records.iter().zip(&model.lines) {
-            let line = &record.line;
-            prop_assert_eq!((line.row, line.hole.number), HOLES[*hole]);
-            let found = line.hole.as_found;
+            prop_assert_eq!((record.row, record.number), HOLES[*hole]);
+            let measured = record.hole.as_ref().expect("a measure");
+            let found = measured.as_found;
             let tenth = |tenths: u32| Length::parse(&format!(".{tenths}")).expect("a length");
             prop_assert_eq!((found.major(), found.minor()), (tenth(*major), tenth(*minor)));
             prop_assert_eq!(found.damage(), LETTERS[*letter].1);
-            prop_assert_eq!(&line.hole.remark, remark);
+            prop_assert_eq!(&measured.remark, remark);
         }
     }
 }
