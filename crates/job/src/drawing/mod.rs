@@ -14,10 +14,12 @@
 
 mod group;
 mod map;
+mod repair;
 mod rows;
 
 pub use group::{GroupDrawing, group};
 pub use map::{Mark, Sheet, map, sheets};
+pub use repair::{Dimension, Outline, RepairDrawing, repair};
 pub use rows::{RowBar, RowsDrawing, rows};
 
 use std::fmt::Write;
@@ -146,6 +148,15 @@ impl Canvas {
         let [x, y, width, height] = [at.0, at.1, width, height].map(figure);
         self.add(format_args!(
             r#"<rect x="{x}" y="{y}" width="{width}" height="{height}" fill="{fill}" {}/>"#,
+            line.attributes()
+        ));
+    }
+
+    /// A rectangle with round corners from its upper left one, nothing inside.
+    pub fn rounded(&mut self, at: At, width: f64, height: f64, radius: f64, line: Line) {
+        let [x, y, width, height, radius] = [at.0, at.1, width, height, radius].map(figure);
+        self.add(format_args!(
+            r#"<rect x="{x}" y="{y}" width="{width}" height="{height}" rx="{radius}" fill="none" {}/>"#,
             line.attributes()
         ));
     }
