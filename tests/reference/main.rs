@@ -1,6 +1,7 @@
 //! Published tables and worked examples, cell by cell.
 
 mod access;
+mod cells;
 mod damage;
 mod drills;
 mod flush;
