@@ -175,6 +175,12 @@ pub(crate) struct PanelArgs {
     pub(crate) seams: PathBuf,
     #[command(flatten)]
     pub(crate) site: SiteArgs,
+    /// The new skin, for the order: clad 2024-T3:.032.
+    #[arg(long, value_name = "MATERIAL:THICKNESS", requires = "size")]
+    pub(crate) skin: Option<String>,
+    /// Its size: 14x10.
+    #[arg(long, value_name = "LxW", requires = "skin")]
+    pub(crate) size: Option<String>,
     /// Holes in what lies under the skin are damaged, enlarged or moved.
     #[arg(long)]
     pub(crate) holes_changed: bool,
@@ -200,8 +206,6 @@ pub(crate) struct RowsArgs {
     /// Load on that width.
     #[arg(long, value_name = "F")]
     pub(crate) load: Option<String>,
-    #[command(flatten)]
-    pub(crate) factors: FactorArgs,
     /// Distance from the centre to the nearest edge; otherwise the least that the practice allows.
     #[arg(long, value_name = "E")]
     pub(crate) edge: Option<String>,
@@ -229,14 +233,15 @@ pub(crate) struct RowsArgs {
     /// Rows of so many rivets each across the width, the loaded row of the first sheet first: 1-3-1. A size of its own behind a row: 1-3:5/32-1.
     #[arg(long, value_name = "N-N-N", requires = "across", conflicts_with_all = ["solve", "from_layer"])]
     pub(crate) counts: Option<String>,
-    #[command(flatten)]
-    pub(crate) given: GivenArgs,
     /// The layer that brings the load before the first row, counted from 1.
     #[arg(long = "from", value_name = "N", requires_all = ["to_layer", "load"])]
     pub(crate) from_layer: Option<u8>,
     /// The layer that takes it away behind the last row.
     #[arg(long = "to", value_name = "N", requires = "from_layer")]
     pub(crate) to_layer: Option<u8>,
+    /// Modulus of the rivet, for a rivet that is not aluminium: 26msi.
+    #[arg(long, value_name = "STRESS", requires = "from_layer")]
+    pub(crate) rivet_modulus: Option<String>,
     /// Tension along one rivet besides its share of the load.
     #[arg(long, value_name = "F", requires = "load")]
     pub(crate) tension: Option<String>,
@@ -245,6 +250,10 @@ pub(crate) struct RowsArgs {
     pub(crate) tension_tested: Option<String>,
     #[command(flatten)]
     pub(crate) screen: Screen,
+    #[command(flatten)]
+    pub(crate) factors: FactorArgs,
+    #[command(flatten)]
+    pub(crate) given: GivenArgs,
 }
 
 /// Strengths in place of those of the tables.

@@ -17,6 +17,7 @@ use shophead::material::Material;
 use shophead::quantity::Mass;
 use shophead::words::Units;
 
+use crate::cell::bare_or_in_quotes;
 use crate::order::OrderLine;
 
 /// A rivet or bolt of a repair.
@@ -81,7 +82,7 @@ pub fn points_csv(places: &[Place], units: Units) -> String {
         let [x, y, diameter] = [place.at.x, place.at.y, place.diameter].map(|length| cell(length, units));
         let counts = if place.counts { "yes" } else { "no" };
         // Writing to a string does not fail.
-        let _ = writeln!(csv, "{x},{y},{diameter},{},{},{counts}", place.part, place.row);
+        let _ = writeln!(csv, "{x},{y},{diameter},{},{},{counts}", bare_or_in_quotes(&place.part), place.row);
     }
     csv
 }
@@ -104,7 +105,7 @@ pub fn order_csv(rivets: &[OrderLine<'_>], pieces: &[Piece], others: &[Other], u
         let _ = writeln!(csv, "{},{},{},{},,,,{}", line.part, line.needed, line.spares, line.buy, weight(line.mass));
     }
     for other in others {
-        let _ = writeln!(csv, "{},{},0,{},,,,", other.what, other.count, other.count);
+        let _ = writeln!(csv, "{},{},0,{},,,,", bare_or_in_quotes(&other.what), other.count, other.count);
     }
     for piece in pieces {
         let [thickness, along, across] = [piece.thickness, piece.along, piece.across]

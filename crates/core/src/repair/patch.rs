@@ -732,6 +732,12 @@ pub(super) fn for_sites(sites: &[Site], told: &mut Tell) {
 }
 
 impl Plate {
+    /// A plate with sharp corners, weighed.
+    #[must_use]
+    pub fn of(material: Material, thickness: Length, along: Length, across: Length) -> Plate {
+        Plate { material, thickness, along, across, radius: Length::ZERO, basis: None, mass: None }.weighed()
+    }
+
     /// Its area, the corners taken off.
     #[must_use]
     pub fn area_in2(&self) -> f64 {

@@ -5,8 +5,8 @@ mod panel;
 mod patch;
 mod rows;
 mod splice;
-
-use std::path::Path;
+mod strip;
+mod through;
 
 use shophead::basis::Basis;
 use shophead::finding::{Code, Finding, Severity};
@@ -27,9 +27,8 @@ use super::memory_mark;
 use crate::context::Context;
 use crate::exit::Stop;
 use crate::input;
-use crate::output;
 use crate::repair_args::{OutArgs, RepairArgs, RepairWhat, SiteArgs};
-use crate::report::{Block, Record, Report, Table};
+use crate::report::{Block, Document, Record, Report, Table};
 
 pub(super) fn run<'a>(args: &RepairArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
     match &args.what {
@@ -75,20 +74,18 @@ impl Sized {
             report.rows.push(record);
         }
         if let Some(folder) = &out.out {
-            self.write(folder, context.units)?;
+            let units = context.units;
+            for (name, text) in [
+                ("points.csv", points_csv(&self.places, units)),
+                ("order.csv", order_csv(&self.rivets, &self.pieces, &self.others, units)),
+                ("repair.svg", self.drawing.clone()),
+            ] {
+                report.beside.push(Document { path: folder.join(name), text });
+            }
             report.paragraph(format!("Written: points.csv, order.csv and repair.svg in {}.", folder.display()));
         }
         report.drawing = Some(self.drawing);
         Ok(())
-    }
-
-    fn write(&self, folder: &Path, units: Units) -> Result<(), Stop> {
-        output::write(Some(&folder.join("points.csv")), &points_csv(&self.places, units))?;
-        output::write(
-            Some(&folder.join("order.csv")),
-            &order_csv(&self.rivets, &self.pieces, &self.others, units),
-        )?;
-        output::write(Some(&folder.join("repair.svg")), &self.drawing)
     }
 
     fn order_text(&self, report: &mut Report<'_>, units: Units) {
@@ -216,7 +213,8 @@ fn given(limit: Given<Length>, context: &Context<'_>) -> String {
 fn rate_pairs(rate: &Rate, context: &Context<'_>) -> Vec<(String, String)> {
     let units = context.units;
     let mut pairs = Vec::new();
-    for (found, is_laid) in [(rate.by_table, rate.from == Some(By::Table)), (rate.also, rate.from == Some(By::Example))] {
+    for (found, is_laid) in [(rate.by_table, rate.from == Some(By::Table)), (rate.also, rate.from == Some(By::Example))]
+    {
         let Some(found) = found else { continue };
         let (percent, _) = found.member.percent();
         let part = if percent < 100 { format!(" x {percent} %") } else { String::new() };

@@ -5,17 +5,19 @@ use shophead::layout::Point;
 use shophead::length::Length;
 use shophead::repair::in_row::Rows;
 use shophead::repair::panel::{Seam, SeamError, SideQuery, seam as copied};
+use shophead::repair::patch::Plate;
 use shophead::repair::told::Tell;
 use shophead::rivet::part::Part;
 use shophead::stack::Stack;
 use shophead_job::drawing::{Line, Outline, RepairDrawing, repair as draw};
 use shophead_job::read::{FactorySeam, read_seams_from};
-use shophead_job::repair::Place;
+use shophead_job::repair::{Piece, Place};
 
 use super::answer::{FactoryAnswer, PanelAnswer, PanelSideAnswer, Repair, Strength};
-use super::{Sized, refused, rivets, sites};
+use super::{Sized, by, refused, rivets, sites};
 use crate::context::Context;
 use crate::exit::Stop;
+use crate::input;
 use crate::repair_args::PanelArgs;
 use crate::report::{Block, Report};
 
@@ -78,7 +80,7 @@ pub(super) fn run<'a>(args: &PanelArgs, context: &Context<'a>) -> Result<Report<
     let answer = PanelAnswer { sides: sides.iter().map(|side| side.answer(context)).collect() };
     let sized = Sized {
         rivets: rivets(parts, &args.out.spares)?,
-        pieces: Vec::new(),
+        pieces: skin(args, context)?.into_iter().collect(),
         others: Vec::new(),
         mass: None,
         told,
@@ -88,6 +90,15 @@ pub(super) fn run<'a>(args: &PanelArgs, context: &Context<'a>) -> Result<Report<
     let answer = Repair { repair: REPAIR, panel: Some(answer), ..Repair::default() };
     sized.finish(answer, &args.out, &mut report, context)?;
     Ok(report)
+}
+
+/// The sheet that the new skin is cut from.
+fn skin(args: &PanelArgs, context: &Context<'_>) -> Result<Option<Piece>, Stop> {
+    let (Some(skin), Some(size)) = (&args.skin, &args.size) else { return Ok(None) };
+    let (material, thickness) = input::sheet("--skin", skin, context.bare)?;
+    let (along, across) = by("--size", size, context.bare)?;
+    let mass = Plate::of(material, thickness, along, across).mass;
+    Ok(Some(Piece { what: "new skin".to_owned(), material, thickness, along, across, count: 1, mass }))
 }
 
 fn rows<'s, 'a>(seam: &FactorySeam, stack: &'s Stack, context: &Context<'a>) -> Rows<'s, 'a> {
@@ -174,7 +185,10 @@ fn answer_text(sides: &[Side<'_>], report: &mut Report<'_>, context: &Context<'_
                 |load| format!("{}{}", units.running_load(load.force), super::memory_mark(load.basis)),
             );
             let copied = if index == seam.copied && seam.factory.len() > 1 { "; copied" } else { "" };
-            pair(&format!("factory seam {}", index + 1), format!("{}, {carries}{copied}", asked.rivet.without_length()));
+            pair(
+                &format!("factory seam {}", index + 1),
+                format!("{}, {carries}{copied}", asked.rivet.without_length()),
+            );
         }
         report.text.push(Block::Pairs(pairs));
     }

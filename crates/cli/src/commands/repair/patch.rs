@@ -15,8 +15,8 @@ use shophead_job::repair::{Piece, Place};
 use shophead_job::words::row_mode;
 
 use super::answer::{
-    Cited, Limited, OpeningAnswer, PatchAnswer, PlateAnswer, RateAnswer, Repair, RowShareAnswer, SharesAnswer, SideAnswer,
-    Strength, sheet,
+    Cited, Limited, OpeningAnswer, PatchAnswer, PlateAnswer, RateAnswer, Repair, RowShareAnswer, SharesAnswer,
+    SideAnswer, Strength, sheet,
 };
 use super::{Sized, by, check_places, given, not_sized, rate_pairs, refused, rivets, sites};
 use crate::context::Context;

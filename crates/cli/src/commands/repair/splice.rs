@@ -5,15 +5,13 @@ use shophead::layout::Point;
 use shophead::length::{Bare, Length};
 use shophead::material::Material;
 use shophead::quantity::Mass;
-use shophead::repair::splice::{
-    Held, Leg, LegSplice, MemberError, Splice, SpliceHole, SpliceQuery, splice as sized,
-};
+use shophead::repair::splice::{Held, Leg, LegSplice, MemberError, Splice, SpliceHole, SpliceQuery, splice as sized};
 use shophead::rivet::mass::mass_each;
 use shophead::rivet::part::Part;
 use shophead_job::drawing::{Dimension, Line, Outline, RepairDrawing, repair as draw};
 use shophead_job::repair::{Other, Piece, Place};
 
-use super::answer::{BendAnswer, LegAnswer, RateAnswer, Repair, SpliceAnswer, TableCount, sheet};
+use super::answer::{Area, BendAnswer, LegAnswer, RateAnswer, Repair, SpliceAnswer, TableCount, sheet};
 use super::{Sized, by, not_sized, rate_pairs, refused, rivets, sites};
 use crate::context::Context;
 use crate::exit::Stop;
@@ -25,7 +23,8 @@ const REPAIR: &str = "splice";
 
 pub(super) fn run<'a>(args: &MemberArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
     let bare = context.bare;
-    let material = Material::parse(&args.material).map_err(|error| input::wrong("--material", &args.material, error))?;
+    let material =
+        Material::parse(&args.material).map_err(|error| input::wrong("--material", &args.material, error))?;
     let legs = args.legs.iter().map(|text| leg(text, bare)).collect::<Result<Vec<Leg>, Stop>>()?;
     let sites = sites(&args.site)?;
     let query = SpliceQuery {
@@ -109,23 +108,17 @@ fn leg(text: &str, bare: Bare) -> Result<Leg, Stop> {
 }
 
 fn place(hole: SpliceHole) -> Place {
-    Place {
-        at: hole.at,
-        diameter: hole.diameter,
-        part: format!("leg {}", hole.leg),
-        row: 1,
-        counts: hole.counts,
-    }
+    Place { at: hole.at, diameter: hole.diameter, part: format!("leg {}", hole.leg), row: 1, counts: hole.counts }
 }
 
 fn leg_answer(leg: &LegSplice, practice: &shophead::practice::Practice<'_>) -> LegAnswer {
     LegAnswer {
         width: leg.leg.width.into(),
         thickness: leg.leg.thickness.into(),
-        area_in2: leg.area_in2,
+        area: Area::of_in2(leg.area_in2),
         plate_width: leg.plate.0.into(),
         plate_thickness: leg.plate.1.into(),
-        plate_area_in2: leg.plate_area_in2,
+        plate_area: Area::of_in2(leg.plate_area_in2),
         rivet: leg.rivet.map(|rivet| rivet.to_string()),
         diameter: leg.diameter.into(),
         rate: leg.rate.as_ref().map(|rate| RateAnswer::of(rate, practice)),
@@ -227,7 +220,13 @@ fn text<'a>(found: &Splice, query: &SpliceQuery<'_, '_>, report: &mut Report<'a>
         let what = leg.rivet.map_or_else(|| "AN3 bolt".to_owned(), |rivet| rivet.to_string());
         pair(
             "each side",
-            format!("{} of {what}: {} in {} line{}", leg.needed, leg.ranks, leg.lines, if leg.lines > 1 { "s" } else { "" }),
+            format!(
+                "{} of {what}: {} in {} line{}",
+                leg.needed,
+                leg.ranks,
+                leg.lines,
+                if leg.lines > 1 { "s" } else { "" }
+            ),
         );
         let apart = if leg.lines > 1 { format!(", lines {} apart", units.size(leg.apart)) } else { String::new() };
         pair("pitch", format!("{}{apart}; edge {}", units.size(leg.pitch), units.size(leg.edge)));
