@@ -11,6 +11,7 @@ mod commands;
 mod completions;
 mod context;
 mod exit;
+mod facts;
 mod files;
 mod handheld;
 mod input;
@@ -56,7 +57,7 @@ fn run(arguments: &Arguments) -> Result<Exit, Stop> {
     let output = arguments.common.output.as_deref();
     match &arguments.command {
         // A session prints as it goes; it has no report.
-        Command::Handheld(args) => handheld::run(args).map(|()| Exit::Done),
+        Command::Handheld(args) => handheld::run(args, &arguments.common).map(|()| Exit::Done),
         // Nor has a batch: its rows go out while others come in.
         Command::Batch(args) => batch::run(args, &arguments.common),
         // About the program itself.

@@ -22,6 +22,7 @@ use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::length::{Interval, Length, Toleranced, product, quotient, whole_root};
 use crate::practice::{Case, Given, Name, Practice};
+use crate::rivet::part::Part;
 use crate::rivet::{Series, Size};
 
 /// Diameter² times height, in nm³.
@@ -124,6 +125,14 @@ impl fmt::Display for FitError {
 }
 
 impl core::error::Error for FitError {}
+
+impl FitError {
+    /// What it means for a rivet that has to be planned all the same.
+    #[must_use]
+    pub fn finding(self, rivet: &Part<'_>) -> Finding {
+        Finding::new(Code::NoLengthFits, Severity::Refer, rivet.series().unknown.fit)
+    }
+}
 
 /// A rivet in a hole through a pack, with all their tolerances: what the volume balance works on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -503,6 +512,18 @@ pub fn judge_seen(
         }
     }
     HeadJudgement { accepted: !findings.must_refer(), findings, remedy }
+}
+
+/// A rivet that was driven where its hole is referred and has none.
+#[must_use]
+pub fn driven_where_referred() -> Finding {
+    Finding::new(Code::DrivenWhereReferred, Severity::Refer, Basis::REFERRED_NOT_DRIVEN)
+}
+
+/// An inspection in which nobody looked at any rivet.
+#[must_use]
+pub fn nothing_looked_at() -> Finding {
+    Finding::new(Code::NotChecked, Severity::Refer, Basis::NOBODY_LOOKED)
 }
 
 /// What a sample says about the rivets that nobody looked at; `None` where it says nothing against them.

@@ -172,6 +172,24 @@ pub enum shophead_code {
     SHOPHEAD_CODE_MEMBER_TOO_NEAR = 68,
     /// The factory seams differ: the stronger one is copied.
     SHOPHEAD_CODE_SEAMS_DIFFER = 69,
+    /// The thinnest shank is thicker than the hole is wide.
+    SHOPHEAD_CODE_SHANK_DOES_NOT_ENTER = 70,
+    /// The head is flush, but no layer is countersunk or dimpled for it.
+    SHOPHEAD_CODE_FLUSH_HEAD_WITHOUT_SEAT = 71,
+    /// A layer is countersunk or dimpled, but the head is not flush.
+    SHOPHEAD_CODE_SEAT_WITHOUT_FLUSH_HEAD = 72,
+    /// A layer is countersunk or dimpled under one that has a plain hole.
+    SHOPHEAD_CODE_SEAT_IN_WRONG_LAYER = 73,
+    /// The edge distance is less than the usual minimum, as the maker built it.
+    SHOPHEAD_CODE_EDGE_AS_BUILT = 74,
+    /// The rivets stand closer than the usual minimum, as the maker built them.
+    SHOPHEAD_CODE_PITCH_AS_BUILT = 75,
+    /// A shim lies between the sheets, which no published strength covers.
+    SHOPHEAD_CODE_SHIM_IN_PACK = 76,
+    /// The outer sheets in double shear are not alike, so they do not share alike.
+    SHOPHEAD_CODE_UNEQUAL_SHEETS = 77,
+    /// The same rivet in the same sheets: as strong as before.
+    SHOPHEAD_CODE_AS_STRONG_AS_BEFORE = 78,
 }
 
 numbered! {
@@ -245,6 +263,15 @@ numbered! {
         MajorRepair = SHOPHEAD_CODE_MAJOR_REPAIR,
         MemberTooNear = SHOPHEAD_CODE_MEMBER_TOO_NEAR,
         SeamsDiffer = SHOPHEAD_CODE_SEAMS_DIFFER,
+        ShankDoesNotEnter = SHOPHEAD_CODE_SHANK_DOES_NOT_ENTER,
+        FlushHeadWithoutSeat = SHOPHEAD_CODE_FLUSH_HEAD_WITHOUT_SEAT,
+        SeatWithoutFlushHead = SHOPHEAD_CODE_SEAT_WITHOUT_FLUSH_HEAD,
+        SeatInWrongLayer = SHOPHEAD_CODE_SEAT_IN_WRONG_LAYER,
+        EdgeAsBuilt = SHOPHEAD_CODE_EDGE_AS_BUILT,
+        PitchAsBuilt = SHOPHEAD_CODE_PITCH_AS_BUILT,
+        ShimInPack = SHOPHEAD_CODE_SHIM_IN_PACK,
+        UnequalSheets = SHOPHEAD_CODE_UNEQUAL_SHEETS,
+        AsStrongAsBefore = SHOPHEAD_CODE_AS_STRONG_AS_BEFORE,
     ] else shophead_code::SHOPHEAD_CODE_UNKNOWN
 }
 /// What a figure counts.
@@ -263,6 +290,8 @@ pub enum shophead_figure_kind {
     SHOPHEAD_FIGURE_RATIO = 4,
     /// A number of things in `whole`.
     SHOPHEAD_FIGURE_COUNT = 5,
+    /// Facts that were not given: one bit each in `whole`, from the lowest layers, material, edge distance, pitch, row spacing, minor axis.
+    SHOPHEAD_FIGURE_FACTS = 6,
 }
 
 /// A figure in a finding; the member that its kind does not name is 0.
@@ -287,6 +316,7 @@ impl shophead_figure {
             Some(Figure::Stress(stress)) => (Kind::SHOPHEAD_FIGURE_STRESS, 0, stress.psi()),
             Some(Figure::Ratio(ratio)) => (Kind::SHOPHEAD_FIGURE_RATIO, 0, ratio),
             Some(Figure::Count(count)) => (Kind::SHOPHEAD_FIGURE_COUNT, i64::from(count), 0.0),
+            Some(Figure::Facts(facts)) => (Kind::SHOPHEAD_FIGURE_FACTS, i64::from(facts.bits()), 0.0),
         };
         shophead_figure { kind, whole, number }
     }
@@ -323,7 +353,7 @@ pub struct shophead_span {
 }
 
 /// An array of so many findings holds those of any function that does not say otherwise.
-pub const SHOPHEAD_MAX_FINDINGS: usize = 12;
+pub const SHOPHEAD_MAX_FINDINGS: usize = 36;
 
 /// The caller's array of findings, filled from the start.
 pub(crate) struct Sink<'o> {
@@ -338,18 +368,16 @@ impl<'o> Sink<'o> {
 
     /// An error unless all of these go in. Called before anything is written.
     pub(crate) fn need<'f, const N: usize>(&self, all: impl IntoIterator<Item = &'f Findings<N>>) -> Result<(), E> {
-        let kept = |findings: &Findings<N>| findings.iter().len().min(SHOPHEAD_MAX_FINDINGS);
-        let count = all.into_iter().map(kept).fold(0, usize::saturating_add);
+        self.need_room(all.into_iter().map(|findings| findings.iter().len()).fold(0, usize::saturating_add))
+    }
+
+    /// An error unless so many go in. Called before anything is written.
+    pub(crate) fn need_room(&self, count: usize) -> Result<(), E> {
         self.places.need(count)
     }
 
-    /// Writes these, and tells where they stand. Of more than the interface promises room for it writes the most serious.
+    /// Writes these, and tells where they stand.
     pub(crate) fn put<const N: usize>(&mut self, findings: &Findings<N>, documents: &[Document<'_>]) -> shophead_span {
-        if findings.iter().len() > SHOPHEAD_MAX_FINDINGS {
-            let mut kept = Findings::<SHOPHEAD_MAX_FINDINGS>::new();
-            kept.extend(findings);
-            return self.put(&kept, documents);
-        }
         let narrow = |count: usize| u32::try_from(count).unwrap_or(u32::MAX);
         let first = narrow(self.filled);
         for finding in findings {
