@@ -34,6 +34,10 @@ pub(crate) enum RepairWhat {
     /// next weaker step fails. With --counts 1-3-1 it takes rows of so many rivets each. With --from and --to it shares the load over more than
     /// two layers.
     Rows(RowsArgs),
+    /// A bend: least radius and setback.
+    ///
+    /// Gives the least inside radius of the table and how far from the corner the bend begins.
+    Bend(BendArgs),
 }
 
 impl RepairWhat {
@@ -43,6 +47,7 @@ impl RepairWhat {
             RepairWhat::Splice(args) => args.out.screen.width,
             RepairWhat::Panel(args) => args.out.screen.width,
             RepairWhat::Rows(args) => args.screen.width,
+            RepairWhat::Bend(args) => args.screen.width,
         }
     }
 }
@@ -272,7 +277,25 @@ pub(crate) struct GivenArgs {
     /// Shear of the rivet.
     #[arg(long, value_name = "STRESS", requires = "counts")]
     pub(crate) rivet_fsu: Option<String>,
-    /// Diameter of the holes, for shear, bearing and the section between them.
+    /// Diameter of the holes, for the section between them and for strengths as given; otherwise the nominal hole of the rivet.
     #[arg(long, value_name = "H", requires = "counts")]
     pub(crate) hole: Option<String>,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct BendArgs {
+    /// What the sheet is made of, by alloy and temper: 2024-T3.
+    #[arg(long, value_name = "MATERIAL")]
+    pub(crate) material: String,
+    /// How thick it is.
+    #[arg(long, value_name = "T")]
+    pub(crate) thickness: String,
+    /// Inside radius; otherwise the least of the table.
+    #[arg(long, value_name = "R")]
+    pub(crate) radius: Option<String>,
+    /// By how many degrees it is bent: 90 for a right angle, 135 for a closed angle of 45.
+    #[arg(long, value_name = "DEGREES", default_value_t = 90.0)]
+    pub(crate) angle: f64,
+    #[command(flatten)]
+    pub(crate) screen: Screen,
 }

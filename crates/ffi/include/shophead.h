@@ -422,6 +422,10 @@ enum shophead_code
   SHOPHEAD_CODE_UNEQUAL_SHEETS = 77,
   // The same rivet in the same sheets: as strong as before.
   SHOPHEAD_CODE_AS_STRONG_AS_BEFORE = 78,
+  // The joint carries the load with less margin than wanted.
+  SHOPHEAD_CODE_MARGIN_SHORT = 79,
+  // The bend is tighter than the table's least radius.
+  SHOPHEAD_CODE_BEND_TOO_TIGHT = 80,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L

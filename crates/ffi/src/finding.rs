@@ -190,6 +190,10 @@ pub enum shophead_code {
     SHOPHEAD_CODE_UNEQUAL_SHEETS = 77,
     /// The same rivet in the same sheets: as strong as before.
     SHOPHEAD_CODE_AS_STRONG_AS_BEFORE = 78,
+    /// The joint carries the load with less margin than wanted.
+    SHOPHEAD_CODE_MARGIN_SHORT = 79,
+    /// The bend is tighter than the table's least radius.
+    SHOPHEAD_CODE_BEND_TOO_TIGHT = 80,
 }
 
 numbered! {
@@ -262,6 +266,7 @@ numbered! {
         SpliceTooShort = SHOPHEAD_CODE_SPLICE_TOO_SHORT,
         MajorRepair = SHOPHEAD_CODE_MAJOR_REPAIR,
         MemberTooNear = SHOPHEAD_CODE_MEMBER_TOO_NEAR,
+        BendTooTight = SHOPHEAD_CODE_BEND_TOO_TIGHT,
         SeamsDiffer = SHOPHEAD_CODE_SEAMS_DIFFER,
         ShankDoesNotEnter = SHOPHEAD_CODE_SHANK_DOES_NOT_ENTER,
         FlushHeadWithoutSeat = SHOPHEAD_CODE_FLUSH_HEAD_WITHOUT_SEAT,
@@ -271,6 +276,7 @@ numbered! {
         PitchAsBuilt = SHOPHEAD_CODE_PITCH_AS_BUILT,
         ShimInPack = SHOPHEAD_CODE_SHIM_IN_PACK,
         UnequalSheets = SHOPHEAD_CODE_UNEQUAL_SHEETS,
+        MarginShort = SHOPHEAD_CODE_MARGIN_SHORT,
         AsStrongAsBefore = SHOPHEAD_CODE_AS_STRONG_AS_BEFORE,
     ] else shophead_code::SHOPHEAD_CODE_UNKNOWN
 }

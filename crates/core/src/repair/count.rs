@@ -76,6 +76,21 @@ pub struct Rate {
 }
 
 impl Rate {
+    /// What was found of the rivets: where the table counts them, a strength that is not published stops nothing.
+    pub(super) fn told_of(&self, findings: &Findings) -> Findings {
+        let mut told = Findings::new();
+        for finding in findings {
+            let softer = finding.code() == Code::StrengthNotPublished && self.by_table.is_some();
+            let caution = Finding::new(finding.code(), Severity::Caution, finding.basis());
+            told.push(match (softer, finding.layer()) {
+                (false, _) => *finding,
+                (true, Some(layer)) => caution.in_layer(layer),
+                (true, None) => caution,
+            });
+        }
+        told
+    }
+
     /// What decides the count: shear of the rivet or bearing of the sheet; `None` where the computation does.
     #[must_use]
     pub fn critical(&self) -> Option<Critical> {

@@ -398,7 +398,8 @@ fn spliced_leg(query: &SpliceQuery<'_, '_>, leg: &Leg, number: u8) -> Result<Leg
             shear: Shear::Single,
             practice: query.practice,
         })?;
-        findings.extend(&row.findings);
+        let told = found.rate.as_ref().map(|rate| rate.told_of(&row.findings));
+        findings.extend(told.as_ref().unwrap_or(&row.findings));
         found.rivet = Some(row.rivet);
         found.row = Some(row);
     }

@@ -127,10 +127,10 @@ impl Strength {
     }
 }
 
-/// The answer: one of the four is there, or where nothing is sized none.
+/// The answer: one of the five is there, or where nothing is sized none.
 #[derive(Clone, Debug, Default, Serialize)]
 pub(super) struct Repair {
-    /// Which: patch, splice, panel or rows.
+    /// Which: patch, splice, panel, rows or bend.
     pub(super) repair: &'static str,
     /// The patch; null for another repair, and where nothing is sized.
     pub(super) patch: Option<PatchAnswer>,
@@ -140,6 +140,8 @@ pub(super) struct Repair {
     pub(super) panel: Option<PanelAnswer>,
     /// The rows.
     pub(super) rows: Option<RowsAnswer>,
+    /// The bend.
+    pub(super) bend: Option<Bend>,
     /// What it adds to the aircraft, estimated; null where a density is not known.
     pub(super) mass: Option<Weight>,
     /// Every rivet and bolt that is laid out.
@@ -571,6 +573,23 @@ pub(super) struct BendAnswer {
     pub(super) setback: Length,
 }
 
+/// A bend.
+#[derive(Clone, Debug, Serialize)]
+pub(super) struct Bend {
+    /// By how many degrees the sheet is bent, without unit.
+    pub(super) degrees: f64,
+    /// Inside radius.
+    pub(super) radius: Length,
+    /// The least inside radius by the table; null where it has no such sheet.
+    pub(super) radius_least: Option<Length>,
+    /// The greatest that it names as least.
+    pub(super) radius_most: Option<Length>,
+    /// From the outer corner to where the bend begins.
+    pub(super) setback: Length,
+    /// Where the setback stands.
+    pub(super) basis: Cited,
+}
+
 /// The seams of a new panel.
 #[derive(Clone, Debug, Serialize)]
 pub(super) struct PanelAnswer {
@@ -692,8 +711,9 @@ pub(super) struct SolvedAnswer {
     pub(super) found: Option<TriedAnswer>,
     /// The next weaker step, or where nothing holds the best of what was tried; null where there is none.
     pub(super) beside: Option<TriedAnswer>,
-    /// Why that is not the answer, in one sentence.
-    pub(super) why: String,
+    /// Why that is not the answer: its margin is less than wanted, something of it has to be referred, it keeps less of the sheet, or there is
+    /// none.
+    pub(super) why: &'static str,
 }
 
 /// Rows that are not alike.
@@ -725,8 +745,10 @@ pub(super) struct StripAnswer {
     pub(super) lines: Vec<LineAnswer>,
     /// What the strip carries; null where a strength is not known.
     pub(super) carries: Option<Force>,
-    /// What gives way first, in words.
-    pub(super) governing: String,
+    /// What gives way first: all rivets together, or a sheet along a line.
+    pub(super) governing: &'static str,
+    /// The number of that line in the list, counted from 1; null where the rivets govern.
+    pub(super) governing_line: Option<usize>,
     /// What the strip carries over what the sheet does without holes, without unit.
     pub(super) efficiency: Option<f64>,
     /// The margin under the load, without unit; null without one.

@@ -1,6 +1,7 @@
 //! `shophead repair`: a patch, a splice, a panel's seams, rows for a margin.
 
 mod answer;
+mod bend;
 mod panel;
 mod patch;
 mod rows;
@@ -10,9 +11,10 @@ mod through;
 
 use shophead::basis::Basis;
 use shophead::finding::{Code, Finding, Severity};
-use shophead::layout::{Point, check_points_sorted};
+use shophead::installation::Installation;
+use shophead::layout::{Point, closest_sorted};
 use shophead::length::{Bare, Length};
-use shophead::practice::{Case, Given};
+use shophead::practice::Given;
 use shophead::quantity::Mass;
 use shophead::repair::count::{By, Rate};
 use shophead::repair::site::Site;
@@ -36,6 +38,7 @@ pub(super) fn run<'a>(args: &RepairArgs, context: &Context<'a>) -> Result<Report
         RepairWhat::Splice(args) => splice::run(args, context),
         RepairWhat::Panel(args) => panel::run(args, context),
         RepairWhat::Rows(args) => rows::run(args, context),
+        RepairWhat::Bend(args) => bend::run(args, context),
     }
 }
 
@@ -197,11 +200,28 @@ fn rivets(parts: Vec<(Part<'static>, u32)>, spares: &str) -> Result<Vec<OrderLin
 }
 
 /// How closely the rivets stand, held against the least spacing of a single row.
-fn check_places<'a>(subject: &str, places: &[Place], rivet: &Part<'_>, report: &mut Report<'a>, context: &Context<'a>) {
+fn check_places<'a>(
+    subject: &str,
+    places: &[Place],
+    rivet: &Part<'static>,
+    report: &mut Report<'a>,
+    context: &Context<'a>,
+) {
     let points: Vec<Point> = places.iter().map(|place| place.at).collect();
-    let case = Case::of(rivet.series().head, rivet.alloy(), rivet.size());
-    let layout = check_points_sorted(&points, &mut vec![0; points.len()], &[], &case, context.practice);
-    report.find_all(context, subject, &layout.findings);
+    check_points(subject, &points, rivet, report, context);
+}
+
+/// The least spacing of a single row, held against the two that stand closest.
+fn check_points<'a>(
+    subject: &str,
+    points: &[Point],
+    rivet: &Part<'static>,
+    report: &mut Report<'a>,
+    context: &Context<'a>,
+) {
+    let Some((_, _, closest)) = closest_sorted(points, &mut vec![0; points.len()], &[]).pair else { return };
+    let question = Installation::without_layers(*rivet).pitch(closest).by(context.practice);
+    report.find_all(context, subject, &question.distances());
 }
 
 /// A limit with where it stands.

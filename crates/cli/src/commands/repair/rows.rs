@@ -2,6 +2,7 @@
 
 use shophead::basis::Basis;
 use shophead::finding::{Code, Figure, Finding, Severity};
+use shophead::installation::Installation;
 use shophead::joint::combined::{Carries, Curve, Loads, combine};
 use shophead::joint::margin::{Factors, Load};
 use shophead::joint::strength::Allowable;
@@ -42,11 +43,16 @@ impl Asked {
         let bare = context.bare;
         let rivet = input::part("--rivet", &args.rivet)?.without_length();
         let stack = input::layers("--sheets", &args.sheets, None, bare)?;
-        let case = Case::of(rivet.series().head, rivet.alloy(), rivet.size()).in_rows(args.rows);
+        let case = Case::for_part(&rivet).in_rows(args.rows);
         let across = input::optional_length("--across", args.across.as_deref(), bare)?.unwrap_or(Length::INCH);
         let load = args.load.as_deref().map(|text| input::force("--load", text, bare)).transpose()?;
         let load = load.map(|force| (Load { force, kind: load_kind(&args.factors) }, factors(&args.factors)));
-        let edge = edge(args.edge.as_deref(), &rivet, &case, context)?.value;
+        let question = Installation::new(rivet, &stack).by(context.practice);
+        let question = match input::optional_length("--edge", args.edge.as_deref(), bare)? {
+            Some(edge) => question.edge(edge),
+            None => question,
+        };
+        let edge = edge(&question, context)?.value;
         let limit = |name, option: &str| {
             context.practice.length(name, &case).map(|limit| limit.value).ok_or_else(|| {
                 let practice = context.practice.name();
@@ -209,7 +215,6 @@ fn solved<'a>(
     let rows = asked.rows(args, context);
     let wanted = Wanted { rows, per_inch, factors, margin: args.margin };
     let solved = solve(&wanted, unknown).map_err(Stop::wrong)?;
-    let why = why(&solved, unknown, args.margin, context);
     match &solved.found {
         Some(found) => {
             // Asked again, as anybody would ask it: what is told of it is told of rows as they are made.
@@ -238,19 +243,24 @@ fn solved<'a>(
             report.find(context, &subject, [&finding]);
         }
     }
-    report.paragraph(why.clone());
+    report.paragraph(why(&solved, unknown, args.margin, context));
     Ok(SolvedAnswer {
         unknown: text.trim().to_owned(),
         wanted_margin: args.margin,
         found: solved.found.as_ref().map(TriedAnswer::of),
         beside: solved.beside.as_ref().map(TriedAnswer::of),
-        why,
+        why: match solved.why {
+            Why::Margin(_) => "margin",
+            Why::Refers(_) => "refers",
+            Why::Share(_) => "share",
+            Why::AtEnd => "at-end",
+        },
     })
 }
 
 /// The greatest margin that there is, and the one that is wanted.
 fn short(margin: f64, wanted: f64, basis: Basis) -> Finding {
-    Finding::new(Code::MarginNegative, Severity::Refer, basis)
+    Finding::new(Code::MarginShort, Severity::Refer, basis)
         .with_measured(Figure::Ratio(margin))
         .with_limit(Figure::Ratio(wanted))
 }

@@ -2,17 +2,18 @@
 
 use shophead::basis::Basis;
 use shophead::finding::{Code, Figure, Finding, Severity};
+use shophead::installation::Installation;
 use shophead::joint::margin::margin;
 use shophead::joint::modes;
-use shophead::joint::pack::strength_through;
 use shophead::joint::strength::Allowable;
 use shophead::joint::strip::{Hole, Line, Pulled, StripSheet, all_rivets, even_row, line_of_row, net_hole};
-use shophead::layout::{Point, check_points_sorted};
+use shophead::layout::Point;
 use shophead::length::Length;
 use shophead::quantity::{Force, Stress};
 use shophead::rivet::part::Part;
 
 use super::answer::{LineAnswer, Strength, StripAnswer};
+use super::check_points;
 use super::rows::Asked;
 use crate::commands::memory_mark;
 use crate::context::Context;
@@ -42,6 +43,26 @@ impl Given {
             rivet_fsu: stress("--rivet-fsu", &given.rivet_fsu)?,
             hole: given.hole.as_deref().map(|text| input::hole_diameter("--hole", text, context.bare)).transpose()?,
         })
+    }
+}
+
+impl Given {
+    /// Whether a finding is about a strength that is given.
+    fn replaces(&self, finding: &Finding) -> bool {
+        match finding.code() {
+            Code::NotChecked => self.ftu.is_some() && self.fbru.is_some(),
+            Code::StrengthNotPublished
+            | Code::SheetTooThinForTable
+            | Code::EdgeMarginBelowTable
+            | Code::LimitFromMemory => {
+                if finding.layer().is_some() {
+                    self.fbru.is_some()
+                } else {
+                    self.rivet_fsu.is_some()
+                }
+            }
+            _ => false,
+        }
     }
 }
 
@@ -116,8 +137,9 @@ pub(super) fn run<'a>(
     }
     let gross = sheets.iter().map(|(_, sheet)| modes::gross_section(sheet.ftu.0, sheet.thickness, width));
     let gross = gross.reduce(Force::min).unwrap_or(Force::ZERO);
-    let weakest = lines.iter().min_by(|one, other| one.1.load.force.lbf().total_cmp(&other.1.load.force.lbf()));
-    let (weakest_sheet, weakest) = weakest.ok_or_else(|| Stop::wrong("a strip has at least one sheet"))?;
+    let load_of = |line: &(usize, &(u8, Line))| line.1.1.load.force.lbf();
+    let weakest = lines.iter().enumerate().min_by(|one, other| load_of(one).total_cmp(&load_of(other)));
+    let (place, (weakest_sheet, weakest)) = weakest.ok_or_else(|| Stop::wrong("a strip has at least one sheet"))?;
     let by_rivets = carries.is_some_and(|carries| carries < weakest.load.force);
     let carries_all = carries.map(|carries| carries.min(weakest.load.force));
     let governing = if by_rivets {
@@ -160,7 +182,8 @@ pub(super) fn run<'a>(
         bearing_stress: stresses.map(|(_, _, bearing)| bearing.into()),
         lines: lines.iter().map(|(sheet, line)| self::line(*sheet, line, rows.len(), gross, asked, context)).collect(),
         carries: carries_all.map(Into::into),
-        governing: governing.clone(),
+        governing: if by_rivets { "rivets" } else { "sheet" },
+        governing_line: (!by_rivets).then_some(place + 1),
         efficiency: carries_all.map(efficiency),
         margin: found.map(|found| found.value),
     };
@@ -211,13 +234,9 @@ fn rows<'a>(
     let mut rows = Vec::new();
     for (index, &(count, rivet)) in counts.iter().enumerate() {
         let hole = given.hole.unwrap_or_else(|| net_hole(&rivet));
-        let found = strength_through(&rivet, stack, *edge, given.hole, None, shear, None).map_err(Stop::wrong)?;
-        // What is given stands in place of what the tables have or have not.
-        let stays = |finding: &&Finding| match finding.layer() {
-            Some(_) => given.fbru.is_none(),
-            None => given.rivet_fsu.is_none(),
-        };
-        report.find(context, &rivet.to_string(), found.findings.iter().filter(stays));
+        let question = Installation::new(rivet, stack).edge(*edge).shear(shear).by(context.practice);
+        let found = question.strength().map_err(Stop::wrong)?;
+        report.find(context, &rivet.to_string(), found.findings.iter().filter(|finding| !given.replaces(finding)));
         let as_given = |force| Allowable { force, basis: Basis::AS_GIVEN };
         let by_table = found.sheets.iter().map(|sheet| sheet.bearing.map(|bearing| bearing.ultimate));
         let by_table = by_table.reduce(|one, other| {
@@ -276,10 +295,7 @@ fn check<'a>(
     // The largest of them keeps the others away.
     let largest = counts.iter().map(|(_, rivet)| *rivet).max_by_key(|rivet| rivet.diameter());
     let rivet = largest.unwrap_or(asked.rivet);
-    let case = shophead::practice::Case::of(rivet.series().head, rivet.alloy(), rivet.size());
-    let layout = check_points_sorted(&points, &mut vec![0; points.len()], &[], &case, context.practice);
-    report.find_all(context, &rivet.to_string(), &layout.findings);
-    report.find_all(context, &rivet.to_string(), &shophead::layout::check_edge(asked.edge, &case, context.practice));
+    check_points(&rivet.to_string(), &points, &rivet, report, context);
 }
 
 /// The number of the row that a line touches first, counted from the first one.
