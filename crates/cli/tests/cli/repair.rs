@@ -317,3 +317,33 @@ fn more_damage_never_takes_a_smaller_patch() {
         last = Some(now);
     }
 }
+
+/// The demonstration: its files are what the commands in its README make, and every command there runs.
+#[test]
+fn the_demonstration_is_made_again_as_it_is() {
+    let demo = Path::new(env!("CARGO_MANIFEST_DIR")).join("../job/demo/hull-side");
+    let read = |folder: &Path, name: &str| std::fs::read_to_string(folder.join(name)).expect(name);
+    let folder = tempfile::tempdir().expect("a folder");
+    std::fs::write(folder.path().join("seams.csv"), read(&demo, "seams.csv")).unwrap();
+    let readme = read(&demo, "README.md");
+    let commands: Vec<&str> = readme.split("```sh\n").skip(1).filter_map(|block| block.split("```").next()).collect();
+    assert_eq!(commands.len(), 4);
+    for command in commands {
+        let typed = command.replace("\\\n", " ");
+        // Blanks in quotes become marks, as the other tests write them.
+        let typed: String = typed
+            .split('\'')
+            .enumerate()
+            .map(|(index, part)| if index % 2 == 1 { part.replace(' ', "_") } else { part.to_owned() })
+            .collect();
+        let run = within(folder.path(), typed.trim().strip_prefix("shophead ").expect("a command"));
+        assert!(matches!(run.status, Some(0)), "{run}");
+        assert_eq!(run.stderr, "", "{run}");
+    }
+    for name in ["points.csv", "order.csv", "repair.svg"] {
+        if std::env::var_os("SHOPHEAD_WRITE").is_some() {
+            std::fs::write(demo.join(name), read(folder.path(), name)).unwrap();
+        }
+        assert_eq!(read(folder.path(), name), read(&demo, name), "{name}; SHOPHEAD_WRITE=1 writes it");
+    }
+}

@@ -386,7 +386,7 @@ pub fn patch(query: &PatchQuery<'_, '_>) -> Result<Patch, PatchError> {
         practice,
     };
     let row = in_row(&rows)?;
-    findings.extend(&rate.told_of(&row.findings));
+    findings.extend(rate.of_rivets(&row));
     let reach = |rows: u8| edge.value.plus(edge.value).plus(spacing.apart.times(u32::from(rows.saturating_sub(1)), 1));
     let both = |length: Length| length.plus(length);
     let plate = Plate {

@@ -398,8 +398,7 @@ fn spliced_leg(query: &SpliceQuery<'_, '_>, leg: &Leg, number: u8) -> Result<Leg
             shear: Shear::Single,
             practice: query.practice,
         })?;
-        let told = found.rate.as_ref().map(|rate| rate.told_of(&row.findings));
-        findings.extend(told.as_ref().unwrap_or(&row.findings));
+        findings.extend(found.rate.as_ref().map_or(&row.findings, |rate| rate.of_rivets(&row)));
         found.rivet = Some(row.rivet);
         found.row = Some(row);
     }

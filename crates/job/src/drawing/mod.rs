@@ -215,6 +215,14 @@ impl Canvas {
         ));
     }
 
+    /// A plain text that is read from the right, its middle at this place.
+    pub fn turned(&mut self, at: At, text: &str) {
+        let (x, y, text) = (figure(at.0), figure(at.1), escaped(text));
+        self.add(format_args!(
+            r##"<text x="{x}" y="{y}" transform="rotate(-90 {x} {y})" text-anchor="middle" font-size="12" stroke="#fff" stroke-width="3" paint-order="stroke">{text}</text>"##
+        ));
+    }
+
     /// The whole drawing.
     #[must_use]
     pub fn finish(mut self) -> String {

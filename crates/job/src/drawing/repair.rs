@@ -18,8 +18,10 @@ pub struct Outline {
     pub radius: Length,
     /// How heavy it is drawn.
     pub line: Line,
-    /// What it is, written inside at the top.
+    /// What it is.
     pub name: String,
+    /// Whether that is written above it, not inside at the top.
+    pub above: bool,
 }
 
 /// A distance that is marked out.
@@ -88,6 +90,10 @@ pub fn repair(drawing: &RepairDrawing<'_>) -> String {
     }
     for outline in drawing.outlines.iter().filter(|outline| !outline.name.is_empty()) {
         let (from, to) = (view.at(outline.from), view.at(outline.to));
+        if outline.above {
+            canvas.text((from.0, to.1 - 6.0), &outline.name, Anchor::Start, Letters::Strong);
+            continue;
+        }
         let middle =
             ((from.0 + to.0) / 2.0, if from.1 - to.1 > 60.0 { to.1 + TEXT + 4.0 } else { (from.1 + to.1) / 2.0 });
         canvas.text(middle, &outline.name, Anchor::Middle, Letters::Strong);
@@ -123,6 +129,7 @@ fn dimensioned(canvas: &mut Canvas, view: &View, dimension: &Dimension, units: U
     let (from, to) = (view.at(dimension.from), view.at(dimension.to));
     let along = dimension.from.distance(dimension.to);
     let text = format!("{} {}", dimension.name, units.size(along));
+    let text = text.trim_start();
     let out = AWAY * f64::from(dimension.place);
     if is_level(dimension) {
         let y = TOP + view.height + out;
@@ -130,12 +137,12 @@ fn dimensioned(canvas: &mut Canvas, view: &View, dimension: &Dimension, units: U
             canvas.line((end.0, end.1), (end.0, y + 4.0), Line::Thin);
         }
         canvas.line((from.0, y), (to.0, y), Line::Thin);
-        // Beside a short one, in the middle of a long one.
+        // Beside a short one, over the middle of a long one.
         let (left, right) = (from.0.min(to.0), from.0.max(to.0));
         if right - left > 8.0 * text.len() as f64 {
-            canvas.text(((left + right) / 2.0, y + 4.0), &text, Anchor::Middle, Letters::Plain);
+            canvas.text(((left + right) / 2.0, y - 4.0), text, Anchor::Middle, Letters::Plain);
         } else {
-            canvas.text((right + 6.0, y + 4.0), &text, Anchor::Start, Letters::Plain);
+            canvas.text((right + 6.0, y + 4.0), text, Anchor::Start, Letters::Plain);
         }
     } else {
         let x = LEFT - out;
@@ -144,7 +151,7 @@ fn dimensioned(canvas: &mut Canvas, view: &View, dimension: &Dimension, units: U
         }
         canvas.line((x, from.1), (x, to.1), Line::Thin);
         let middle = (from.1 + to.1) / 2.0;
-        canvas.text((x - 6.0, middle + 4.0), &text, Anchor::End, Letters::Plain);
+        canvas.turned((x - 4.0, middle), text);
     }
 }
 
@@ -179,5 +186,57 @@ impl View {
 
     fn length(&self, length: Length) -> f64 {
         inches(length) * self.scale
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn inch(text: &str) -> Length {
+        Length::parse(text).unwrap()
+    }
+
+    fn drawn(names_above: bool, places: &[Place]) -> String {
+        let outline = Outline {
+            from: Point::default(),
+            to: Point { x: inch("4"), y: inch("2") },
+            radius: inch("1/4"),
+            line: Line::Heavy,
+            name: "a < b".to_owned(),
+            above: names_above,
+        };
+        let right = Point { x: inch("4"), y: Length::ZERO };
+        let dimension = |to: Point, name| Dimension { from: Point::default(), to, place: 1, name };
+        let up = Point { x: Length::ZERO, y: inch("2") };
+        repair(&RepairDrawing {
+            heading: "Patch",
+            told: "two rivets",
+            outlines: &[outline],
+            places,
+            dimensions: &[dimension(right, "long"), dimension(up, "")],
+            axes: "x to the right",
+            units: Units::Inches,
+        })
+    }
+
+    #[test]
+    fn every_rivet_is_drawn_filled_where_it_counts() {
+        let place = |x, counts| Place {
+            at: Point { x: inch(x), y: inch("1") },
+            diameter: inch("1/8"),
+            part: "end".to_owned(),
+            row: 1,
+            counts,
+        };
+        let svg = drawn(false, &[place("1", true), place("3", false)]);
+        assert_eq!(svg.matches("<circle").count(), 2);
+        assert!(svg.contains("Open ones hold") && svg.contains("a &lt; b") && svg.contains("long 4<"), "{svg}");
+        // 600 for 4 in: the middle of the plate is 300 from its left, 150 from its top.
+        assert!(svg.contains(r##"cx="280" cy="224" r="9.38" fill="#000""##), "{svg}");
+        assert!(svg.contains(r#"transform="rotate(-90"#) && svg.contains(">2</text>"), "{svg}");
+        assert!(!drawn(false, &[place("1", true)]).contains("Open ones"));
+        let above = drawn(true, &[]);
+        assert!(above.contains(r#"x="130" y="68" text-anchor="start""#), "{above}");
     }
 }

@@ -208,6 +208,7 @@ fn drawing(sides: &[Side<'_>], context: &Context<'_>) -> String {
             radius: Length::ZERO,
             line: Line::Heavy,
             name: side.name.to_owned(),
+            above: true,
         });
         places.extend(side.places(Point { x: Length::ZERO, y: up }));
         up = add(add(up, depth), Length::INCH);

@@ -364,6 +364,7 @@ fn drawing(found: &Patch, places: &[Place], context: &Context<'_>) -> String {
         radius,
         line,
         name,
+        above: false,
     };
     let (plate, opening) = (&found.plate, &found.opening);
     let units = context.units;

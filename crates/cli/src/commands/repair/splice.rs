@@ -279,6 +279,7 @@ fn drawing(found: &Splice, query: &SpliceQuery<'_, '_>, places: &[Place], contex
                 radius: Length::ZERO,
                 line: Line::Thin,
                 name: String::new(),
+                above: false,
             });
         }
         let reach = add(leg.half, half(query.gap));
@@ -289,6 +290,7 @@ fn drawing(found: &Splice, query: &SpliceQuery<'_, '_>, places: &[Place], contex
             radius: Length::ZERO,
             line: Line::Heavy,
             name: format!("leg {number}"),
+            above: false,
         });
         dimensions.push(Dimension {
             from: Point { x: minus(beyond), y: side },
