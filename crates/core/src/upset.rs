@@ -151,17 +151,18 @@ impl Fit {
     /// # Errors
     /// [`FitError`] for sizes that are no sizes.
     pub fn new(series: &Series<'_>, size: &Size, hole: Toleranced, grip: Toleranced) -> Result<Fit, FitError> {
-        let around = |nominal: Length, limits: Option<Interval>| {
+        let around = |nominal: Length, limits: Option<Interval>, error: FitError| {
             let limits = limits.unwrap_or(Interval::exactly(nominal));
-            Toleranced::new(nominal, nominal.minus(limits.min), limits.max.minus(nominal))
+            Toleranced::new(nominal, nominal.minus(limits.min()), limits.max().minus(nominal)).map_err(|_| error)
         };
         let sunk = if series.head.is_flush() {
             let head = size.head.ok_or(FitError::HeadNotKnown)?;
-            around(head.height_nominal, head.height)
+            around(head.height_nominal, head.height, FitError::HeadNotKnown)?
         } else {
             Toleranced::exactly(Length::ZERO)
         };
-        let shank = around(size.shank_nominal, Some(size.shank.ok_or(FitError::ShankNotKnown)?));
+        let shank = Some(size.shank.ok_or(FitError::ShankNotKnown)?);
+        let shank = around(size.shank_nominal, shank, FitError::NoShank)?;
         let length_tolerance = series.length_tolerance.map_or(Length::ZERO, |tolerance| tolerance.either_way);
         Fit { shank, hole, grip, sunk, length_tolerance }.checked()
     }
@@ -244,10 +245,10 @@ impl Fit {
     /// How far the tail of a rivet of this nominal length stands out before driving.
     #[must_use]
     pub fn protrusion(&self, length: Length) -> Interval {
-        Interval {
-            min: length.minus(self.length_tolerance).minus(self.grip.max()),
-            max: length.plus(self.length_tolerance).minus(self.grip.min()),
-        }
+        Interval::of(
+            length.minus(self.length_tolerance).minus(self.grip.max()),
+            length.plus(self.length_tolerance).minus(self.grip.min()),
+        )
     }
 
     /// The driven head that a rivet of this nominal length makes when it is driven to the height given.
@@ -494,10 +495,10 @@ pub fn judge_seen(
             }
         };
     let (under, over) = (|measured, limit| measured < limit, |measured, limit| measured > limit);
-    check(Code::HeadTooNarrow, limits.diameter_least, diameter.map(|diameter| diameter.min), under);
-    check(Code::HeadTooWide, limits.diameter_greatest, diameter.map(|diameter| diameter.max), over);
-    check(Code::HeadTooLow, limits.height_least, height.map(|height| height.min), under);
-    check(Code::HeadTooHigh, limits.height_greatest, height.map(|height| height.max), over);
+    check(Code::HeadTooNarrow, limits.diameter_least, diameter.map(|diameter| diameter.min()), under);
+    check(Code::HeadTooWide, limits.diameter_greatest, diameter.map(|diameter| diameter.max()), over);
+    check(Code::HeadTooLow, limits.height_least, height.map(|height| height.min()), under);
+    check(Code::HeadTooHigh, limits.height_greatest, height.map(|height| height.max()), over);
     for (limit, measured) in [(limits.diameter_least, diameter), (limits.height_least, height)] {
         if measured.is_none() {
             findings.push(Finding::new(Code::NotChecked, Severity::Note, Basis::HEAD_NOT_MEASURED));

@@ -84,8 +84,8 @@ impl Out {
     }
 
     fn interval(&mut self, interval: Interval) {
-        self.length(interval.min);
-        self.length(interval.max);
+        self.length(interval.min());
+        self.length(interval.max());
     }
 
     fn float(&mut self, value: f64) {
@@ -187,7 +187,7 @@ fn write_choice(choice: &LengthAnswer<'_>, out: &mut Out) {
 fn upset(case: &Case, out: &mut Out) {
     match Fit::new(case.rivet.series(), case.rivet.size(), case.hole, case.stack.grip()) {
         Ok(fit) => {
-            let (diameter, height) = (case.head.diameter.min, case.head.height.min);
+            let (diameter, height) = (case.head.diameter.min(), case.head.height.min());
             let head = fit.predict(case.length, height);
             for length in [
                 head.diameter.min,
@@ -247,15 +247,15 @@ fn write_strength(found: &JointStrength, case: &Case, out: &mut Out) {
     out.option(found.thin_sheet_factor, Out::float);
     out.option(found.shear, Out::allowable);
     for sheet in &found.sheets {
-        out.float(sheet.edge_margin);
-        out.option(sheet.bearing, |out, bearing| {
+        out.float(sheet.edge_margin());
+        out.option(sheet.bearing(), |out, bearing| {
             out.byte(bearing.kind as u8);
             out.allowable(bearing.ultimate);
             out.option(bearing.yield_load, Out::allowable);
         });
-        out.option(sheet.tear_out, Out::allowable);
-        out.option(sheet.tear_out_with_relief, Out::allowable);
-        out.option(sheet.net_section, Out::allowable);
+        out.option(sheet.tear_out(), Out::allowable);
+        out.option(sheet.tear_out_with_relief(), Out::allowable);
+        out.option(sheet.net_section(), Out::allowable);
     }
     out.option(found.allowable, Out::allowable);
     out.option(found.indication, Out::allowable);

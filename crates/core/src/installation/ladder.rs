@@ -218,7 +218,7 @@ impl<'q, 'a> Installation<'q, 'a> {
             (Some(drill), _) => {
                 step.cut = Some(drill);
                 let most = greatest(&rivet).map_or(drill.diameter(), |greatest| greatest.value.max(drill.diameter()));
-                Some(Interval { min: drill.diameter(), max: most })
+                Some(Interval::of(drill.diameter(), most))
             }
             (None, Some(found)) if kind == Disposition::Keep => Some(found.interval()),
             // A rivet that the hole is good for as it is goes in as it is.
@@ -344,7 +344,7 @@ impl<'q, 'a> Installation<'q, 'a> {
             return None;
         };
         step.cut = Some(cut);
-        Some(Interval { min: cut.diameter(), max: greatest.value.max(cut.diameter()) })
+        Some(Interval::of(cut.diameter(), greatest.value.max(cut.diameter())))
     }
 }
 

@@ -194,18 +194,22 @@ pub(crate) fn row_strength_into(found: &mut RowStrength, row: &Made<'_, '_>) -> 
             complete = false;
             None
         });
-        if let (Some(cut), Some(tear_out)) = (cut, sheet.tear_out) {
+        if let (Some(cut), Some(tear_out)) = (cut, sheet.tear_out()) {
             let left = less(tear_out, cut.tear_out);
-            least.add(RowMode::Rivets(Mode::TearOut), Some(sheet.layer), per_inch(left, rivets_per_inch / sheet.share));
+            least.add(
+                RowMode::Rivets(Mode::TearOut),
+                Some(sheet.layer),
+                per_inch(left, rivets_per_inch / sheet.share()),
+            );
         }
-        let net = sheet.net_section.map(|net| {
+        let net = sheet.net_section().map(|net| {
             let straight = cut.map_or(net, |cut| less(net, cut.net));
             zigzag(row, layer, cut).map_or(straight, |zigzag| weaker_section(straight, zigzag))
         });
         // One pitch of sheet carries one pitch of load, whatever the number of rows.
         let net = net.map(|net| per_inch(net, 1.0 / pitch));
         match net {
-            Some(net) => least.add(RowMode::NetSection, Some(sheet.layer), per_inch(net, 1.0 / sheet.share)),
+            Some(net) => least.add(RowMode::NetSection, Some(sheet.layer), per_inch(net, 1.0 / sheet.share())),
             None => complete = false,
         }
         // Cannot fail: strength() has counted the sheets.
@@ -247,8 +251,8 @@ fn cut_away(row: &Made<'_, '_>, layer: &Layer, number: u8) -> Result<Option<Cut>
         // The sheet carries nothing in any case, and strength() has said so.
         return Ok(None);
     };
-    let diameter = head.diameter.map_or(head.diameter_nominal, |limits| limits.max);
-    let height = head.height.map_or(head.height_nominal, |limits| limits.max);
+    let diameter = head.diameter.map_or(head.diameter_nominal, |limits| limits.max());
+    let height = head.height.map_or(head.height_nominal, |limits| limits.max());
     // A cone that goes through the sheet is counted as a straight hole of its surface diameter, which a depth of twice the sheet gives
     // the two triangles.
     let depth = if height < thickness { height } else { thickness.plus(thickness) };
@@ -450,8 +454,8 @@ mod tests {
         let found = row_strength(&row(&rivet, &sunk)).unwrap();
         let head = rivet.size().head.unwrap();
         let (diameter, depth) = (
-            head.diameter.map_or(head.diameter_nominal, |limits| limits.max).to_inches_f64(),
-            head.height.map_or(head.height_nominal, |limits| limits.max).to_inches_f64(),
+            head.diameter.map_or(head.diameter_nominal, |limits| limits.max()).to_inches_f64(),
+            head.height.map_or(head.height_nominal, |limits| limits.max()).to_inches_f64(),
         );
         let area = 0.063 * (0.75 - 0.1285) - depth * (diameter - 0.125) / 2.0;
         let net = found.net_sections[0].unwrap();
