@@ -23,7 +23,7 @@ pub(super) fn run<'a>(args: &BendArgs, context: &Context<'a>) -> Result<Report<'
     let mut report = Report::new("repair", context);
     let subject = shophead_job::diagnostic::escaped(material).into_owned();
     let basis = Basis::AC43_T4_6;
-    let Some(radius) = given.or(limits.map(|limits| limits.value.min)) else {
+    let Some(radius) = given.or(limits.map(|limits| limits.value.min())) else {
         return Err(Stop::wrong(format_args!(
             "the table of bend radii has no such sheet as {subject} {}; give the radius, as in --radius 1/8",
             context.units.length(thickness)
@@ -32,9 +32,9 @@ pub(super) fn run<'a>(args: &BendArgs, context: &Context<'a>) -> Result<Report<'
     let found = setback(args.angle, radius, thickness)
         .ok_or_else(|| Stop::wrong("--angle: a bend is more than 0 and less than 180 degrees; right would be 90"))?;
     match limits {
-        Some(limits) if radius < limits.value.min => {
+        Some(limits) if radius < limits.value.min() => {
             let finding = Finding::new(Code::BendTooTight, Severity::Refer, basis);
-            let finding = finding.with_measured(Figure::Length(radius)).with_limit(Figure::Length(limits.value.min));
+            let finding = finding.with_measured(Figure::Length(radius)).with_limit(Figure::Length(limits.value.min()));
             report.find(context, &subject, [&finding]);
         }
         Some(_) => {}
@@ -49,7 +49,7 @@ pub(super) fn run<'a>(args: &BendArgs, context: &Context<'a>) -> Result<Report<'
     ));
     let mut pairs = Vec::new();
     if let Some(limits) = limits {
-        let (min, max) = (units.length(limits.value.min), units.length(limits.value.max));
+        let (min, max) = (units.length(limits.value.min()), units.length(limits.value.max()));
         pairs.push(("least radius".to_owned(), format!("{min} to {max} ({})", context.practice.cite(limits.basis))));
     }
     let cited = context.practice.cite(found.basis);
@@ -61,14 +61,14 @@ pub(super) fn run<'a>(args: &BendArgs, context: &Context<'a>) -> Result<Report<'
     report.paragraph("Bend across the grain. Drill relief holes at the ends of bend lines, smooth the edges.");
     let mut record = Record::new(units);
     record.text("material", &subject).length("thickness", thickness).text("angle", args.angle).length("radius", radius);
-    record.length("setback", found.value).length("radius_least", limits.map(|limits| limits.value.min));
-    record.length("radius_most", limits.map(|limits| limits.value.max)).findings(&report.findings);
+    record.length("setback", found.value).length("radius_least", limits.map(|limits| limits.value.min()));
+    record.length("radius_most", limits.map(|limits| limits.value.max())).findings(&report.findings);
     report.rows.push(record);
     let bend = Bend {
         degrees: args.angle,
         radius: radius.into(),
-        radius_least: limits.map(|limits| limits.value.min.into()),
-        radius_most: limits.map(|limits| limits.value.max.into()),
+        radius_least: limits.map(|limits| limits.value.min().into()),
+        radius_most: limits.map(|limits| limits.value.max().into()),
         setback: found.value.into(),
         basis: Cited::of(found.basis, context.practice),
     };

@@ -132,8 +132,8 @@ fn leg_answer(leg: &LegSplice, practice: &shophead::practice::Practice<'_>) -> L
         half: leg.half.into(),
         end_rivet: leg.end_rivet.map(Into::into),
         bend: leg.bend.map(|(radius, setback)| BendAnswer {
-            radius_least: radius.min.into(),
-            radius_most: radius.max.into(),
+            radius_least: radius.min().into(),
+            radius_most: radius.max().into(),
             setback: setback.into(),
         }),
     }

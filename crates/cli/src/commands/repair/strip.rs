@@ -238,7 +238,7 @@ fn rows<'a>(
         let found = question.strength().map_err(Stop::wrong)?;
         report.find(context, &rivet.to_string(), found.findings.iter().filter(|finding| !given.replaces(finding)));
         let as_given = |force| Allowable { force, basis: Basis::AS_GIVEN };
-        let by_table = found.sheets.iter().map(|sheet| sheet.bearing.map(|bearing| bearing.ultimate));
+        let by_table = found.sheets.iter().map(|sheet| sheet.bearing().map(|bearing| bearing.ultimate));
         let by_table = by_table.reduce(|one, other| {
             let (one, other) = one.zip(other)?;
             Some(if one.force <= other.force { one } else { other })

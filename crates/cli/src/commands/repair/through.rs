@@ -81,7 +81,7 @@ pub(super) fn run<'a>(
 fn worst(shared: &Layers, found: &InRow) -> Option<(Force, Force)> {
     let shear = found.strength.joint.shear?.force;
     let bearing: Option<Vec<Force>> =
-        found.strength.joint.sheets.iter().map(|sheet| sheet.bearing.map(|bearing| bearing.ultimate.force)).collect();
+        found.strength.joint.sheets.iter().map(|sheet| sheet.bearing().map(|bearing| bearing.ultimate.force)).collect();
     let bearing = bearing?;
     let mut worst: Option<(Force, Force)> = None;
     for LayerShare { planes, bearing: loads, .. } in (0..shared.rows()).filter_map(|row| shared.row(row)) {
