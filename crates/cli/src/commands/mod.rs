@@ -266,6 +266,11 @@ pub(crate) mod tests {
                 "--crack-reach",
                 "--tool-mark",
                 "--proud",
+                "--low",
+                "--shaved",
+                "--flattened",
+                "--gap-feeler",
+                "--head-crack-reach",
             ],
         ),
         (
