@@ -625,6 +625,7 @@ pub enum Bare {
     Millimetres,
 }
 
+#[cfg(feature = "words")]
 impl Bare {
     const fn word(self) -> &'static str {
         match self {
@@ -685,6 +686,7 @@ pub enum LengthErrorKind {
     },
 }
 
+#[cfg(feature = "words")]
 impl fmt::Display for ParseLengthError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let what = match self.kind {
@@ -709,7 +711,10 @@ impl fmt::Display for ParseLengthError {
     }
 }
 
+crate::words::wordless!(ParseLengthError, "not-a-length");
+
 /// `40` was meant as `.040`, or is written with its unit.
+#[cfg(feature = "words")]
 fn thick_for_a_layer(f: &mut fmt::Formatter<'_>, read: Length, bare: Bare, at: usize) -> fmt::Result {
     /// The thickest whole number that is said in thousandths, `999`.
     const MOST_THOUSANDTHS: i64 = 999;

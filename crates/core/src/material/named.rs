@@ -197,12 +197,13 @@ pub enum ParseMaterialError {
     UnexpectedWord,
 }
 
+#[cfg(feature = "words")]
 impl fmt::Display for ParseMaterialError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             ParseMaterialError::Empty => f.write_str("a material is missing; right would be 2024-T3 or clad 2024-T3"),
             ParseMaterialError::UnknownAlloy => {
-                f.write_str("this sheet alloy is not known; known are ")?;
+                f.write_str("no such sheet alloy on file; on file are ")?;
                 let first_of_alloy = |(index, material): &(usize, Material)| {
                     !Material::known().take(*index).any(|before| before.alloy() == material.alloy())
                 };
@@ -210,14 +211,14 @@ impl fmt::Display for ParseMaterialError {
                 listed(f, alloys.map(|(_, material)| material.alloy()))
             }
             ParseMaterialError::MissingTemper { alloy } => {
-                write!(f, "{alloy} needs its temper; known are ")?;
+                write!(f, "{alloy} needs its temper; on file are ")?;
                 listed(f, in_all_tempers(alloy))
             }
             ParseMaterialError::UnknownTemper { alloy } => {
-                write!(f, "{alloy} is not known in this temper; known are ")?;
+                write!(f, "{alloy} is not on file in this temper; on file are ")?;
                 listed(f, in_all_tempers(alloy))
             }
-            ParseMaterialError::KnownOnlyAs(material) => write!(f, "this material is known only as {material}"),
+            ParseMaterialError::KnownOnlyAs(material) => write!(f, "this material is on file only as {material}"),
             ParseMaterialError::UnexpectedWord => {
                 f.write_str("a material is an alloy, a temper and perhaps clad; right would be clad 2024-T3")
             }
@@ -225,13 +226,17 @@ impl fmt::Display for ParseMaterialError {
     }
 }
 
+crate::words::wordless!(ParseMaterialError, "not-a-material");
+
 impl core::error::Error for ParseMaterialError {}
 
 /// An alloy in each temper once: bare, which every clad one is known as too.
+#[cfg(feature = "words")]
 fn in_all_tempers(alloy: &str) -> impl Iterator<Item = Material> {
     Material::known().filter(move |known| known.alloy() == alloy && !known.is_clad())
 }
 
+#[cfg(feature = "words")]
 fn listed(f: &mut fmt::Formatter<'_>, items: impl Iterator<Item = impl fmt::Display>) -> fmt::Result {
     for (index, item) in items.enumerate() {
         if index > 0 {
