@@ -26,7 +26,7 @@ fn each_mistake_has_its_sentence() {
         ),
         (
             format!("{length} 9999-T3:.032"),
-            "--layers, item 1 \"9999-T3:.032\": this sheet alloy is not known (character 1); known are 2024, 5052, 6061, 7075, 2014, 2017",
+            "--layers, item 1 \"9999-T3:.032\": no such sheet alloy on file (character 1); on file are 2024, 5052, 6061, 7075, 2014, 2017",
         ),
         (
             format!("{length} .032:shiny"),
@@ -48,17 +48,17 @@ fn each_mistake_has_its_sentence() {
             "--series \"MS99999\": this is not a series known here; right would be MS20470, MS20426, NAS1097, NAS1241, NAS1242, \
              NAS9313, MS20427, MS20615, MS20613 or NAS1198",
         ),
-        (format!("{length} .032 --hole #99"), "--hole \"#99\": there is no such number drill; they go from #80 to #1"),
+        (format!("{length} .032 --hole #99"), "--hole \"#99\": no such number drill; they go from #80 to #1"),
         (
             format!("{length} .032 --tolerance -.002"),
             "--tolerance \"-.002\": a tolerance is not less than nothing; right would be .002 or +.003-.001",
         ),
-        (format!("{length} .020 --series MS20426"), "the flush head is deeper than the whole pack is thick"),
+        (format!("{length} .020 --series MS20426"), "the flush head is deeper than the grip; take a thicker pack or another head"),
         (
             format!("{hole} .130 --minor .140"),
-            "--minor \".140\": the minor axis is longer than the major one; give the longer one as major",
+            "--minor \".140\": the minor axis is longer than the major one; enter the longer one as major",
         ),
-        (format!("{hole} 0"), "--major \"0\": a hole is more than nothing; right would be #30, F or .1285"),
+        (format!("{hole} 0"), "--major \"0\": a hole needs a diameter above zero; right would be #30, F or .1285"),
         (
             format!("{hole} .130 --damage bent"),
             "--damage \"bent\": no such damage; right would be sound, cracked, corroded, figure-eight, gouged or \
@@ -85,10 +85,10 @@ fn each_mistake_has_its_sentence() {
         (format!("{joint} --load 9 --safety-factor NaN"), "a factor must be a number, 1 or above; right would be 1.5"),
         (format!("{joint} --shear double"), "double shear takes exactly three sheets, the middle one second"),
         (format!("{joint} --pitch .1"), "the pitch must be greater than the hole; right would be .5"),
-        ("joint --rivet MS20470AD4 --sheets 2024-T3:.032".to_owned(), "a joint has at least two sheets"),
+        ("joint --rivet MS20470AD4 --sheets 2024-T3:.032".to_owned(), "a joint needs at least two sheets"),
         (
             "joint --rivet MS20426AD4 --sheets 2024-T3:.050,2024-T3:.050".to_owned(),
-            "a flush head needs at least one countersunk or dimpled sheet",
+            "a flush head needs a countersunk or dimpled sheet",
         ),
         (
             "splice --sheet .040 --width 10 --rivet AD4".to_owned(),

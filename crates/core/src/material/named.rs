@@ -123,7 +123,7 @@ impl Material {
     /// use shophead::material::{Material, ParseMaterialError};
     /// let error = Material::parse("6061-T9").unwrap_err();
     /// assert_eq!(error, ParseMaterialError::UnknownTemper { alloy: "6061" });
-    /// assert_eq!(error.to_string(), "6061 is not known in this temper; known are 6061-T4, 6061-T42, 6061-T6, 6061-T62");
+    /// assert_eq!(error.to_string(), "6061 is not on file in this temper; on file are 6061-T4, 6061-T42, 6061-T6, 6061-T62");
     /// ```
     pub fn parse(text: &str) -> Result<Material, ParseMaterialError> {
         let (mut alloy, mut temper, mut clad) = (None, None, None);
@@ -304,11 +304,11 @@ mod tests {
         ] {
             assert_eq!(Material::parse(text), Err(error), "{text:?}");
         }
-        assert_eq!(format!("{known_2014}"), "2014 needs its temper; known are 2014-T6");
-        assert_eq!(format!("{bare_6061}"), "this material is known only as 6061-T6");
+        assert_eq!(format!("{known_2014}"), "2014 needs its temper; on file are 2014-T6");
+        assert_eq!(format!("{bare_6061}"), "this material is on file only as 6061-T6");
         assert_eq!(
             format!("{}", ParseMaterialError::UnknownAlloy),
-            "this sheet alloy is not known; known are 2024, 5052, 6061, 7075, 2014, 2017"
+            "no such sheet alloy on file; on file are 2024, 5052, 6061, 7075, 2014, 2017"
         );
     }
 
