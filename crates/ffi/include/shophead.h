@@ -941,6 +941,24 @@ enum shophead_code
   SHOPHEAD_CODE_NO_POSITION_SERVES = 59,
   // A blind rivet here needs the type's manual.
   SHOPHEAD_CODE_BLIND_NEEDS_APPROVAL = 60,
+  // No published method on file sizes a repair in this place.
+  SHOPHEAD_CODE_NO_PUBLISHED_METHOD = 61,
+  // The splice tables have no count for this sheet and rivet.
+  SHOPHEAD_CODE_NO_SPLICE_TABLE = 62,
+  // The repair sheet is too thin beside what it replaces.
+  SHOPHEAD_CODE_REPAIR_TOO_THIN = 63,
+  // The repair sheet is heavier than the next gauge: stiffer than needed.
+  SHOPHEAD_CODE_REPAIR_TOO_STRONG = 64,
+  // The splice plate has no more area than the leg it splices.
+  SHOPHEAD_CODE_SPLICE_AREA_SHORT = 65,
+  // The splice plate is too short.
+  SHOPHEAD_CODE_SPLICE_TOO_SHORT = 66,
+  // The repair is on the list of major repairs.
+  SHOPHEAD_CODE_MAJOR_REPAIR = 67,
+  // A member or seam stands too near for a patch of the skin alone.
+  SHOPHEAD_CODE_MEMBER_TOO_NEAR = 68,
+  // The factory seams differ: the stronger one is copied.
+  SHOPHEAD_CODE_SEAMS_DIFFER = 69,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L

@@ -72,7 +72,7 @@ fn catalogue_findings(part: &Part<'static>) -> Vec<Finding> {
     findings
 }
 
-const fn head(head: Head) -> &'static str {
+pub(super) const fn head(head: Head) -> &'static str {
     match head {
         Head::Universal => "universal",
         Head::Flush => "flush",
@@ -80,7 +80,7 @@ const fn head(head: Head) -> &'static str {
     }
 }
 
-const fn head_words(head: Head) -> &'static str {
+pub(super) const fn head_words(head: Head) -> &'static str {
     match head {
         Head::Universal => "universal head",
         Head::Flush => "100 degree flush head",
@@ -88,7 +88,7 @@ const fn head_words(head: Head) -> &'static str {
     }
 }
 
-fn alloy(part: &Part<'_>) -> String {
+pub(super) fn alloy(part: &Part<'_>) -> String {
     let temper = part.alloy().temper_supplied().map_or_else(String::new, |temper| format!("-{temper}"));
     format!("{}{temper}", part.alloy().alloy())
 }

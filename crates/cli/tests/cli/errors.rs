@@ -53,7 +53,10 @@ fn each_mistake_has_its_sentence() {
             format!("{length} .032 --tolerance -.002"),
             "--tolerance \"-.002\": a tolerance is not less than nothing; right would be .002 or +.003-.001",
         ),
-        (format!("{length} .020 --series MS20426"), "the flush head is deeper than the grip; take a thicker pack or another head"),
+        (
+            format!("{length} .020 --series MS20426"),
+            "the flush head is deeper than the grip; take a thicker pack or another head",
+        ),
         (
             format!("{hole} .130 --minor .140"),
             "--minor \".140\": the minor axis is longer than the major one; enter the longer one as major",
@@ -81,8 +84,8 @@ fn each_mistake_has_its_sentence() {
             "--load \"250kg\": the units of force are lbf and N; right would be 250lbf or 1100N",
         ),
         (format!("{joint} --load 0"), "--load \"0\": a load is more than nothing; right would be 250 or 1100N"),
-        (format!("{joint} --load 9 --safety-factor .5"), "a factor must be a number, 1 or above; right would be 1.5"),
-        (format!("{joint} --load 9 --safety-factor NaN"), "a factor must be a number, 1 or above; right would be 1.5"),
+        (format!("{joint} --load 9 --safety-factor .5"), "a factor must be 1 or more; right would be 1.5"),
+        (format!("{joint} --load 9 --safety-factor NaN"), "a factor must be 1 or more; right would be 1.5"),
         (format!("{joint} --shear double"), "double shear takes exactly three sheets, the middle one second"),
         (format!("{joint} --pitch .1"), "the pitch must be greater than the hole; right would be .5"),
         ("joint --rivet MS20470AD4 --sheets 2024-T3:.032".to_owned(), "a joint needs at least two sheets"),

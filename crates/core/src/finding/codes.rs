@@ -209,6 +209,34 @@ codes! {
     BucklingNotElastic = 56, "buckling-not-elastic", "The stress is above what the elastic buckling formula covers: use the tangent-modulus curve of the material.",
         "stress[ {m}] is above what the buckling formula covers[, {l}].", "Use the tangent-modulus curve of the material.",
         "past buckling formula[ {l}]";
+    // repairs
+    NoPublishedMethod = 61, "no-published-method", "No published method on file sizes a repair in this place.",
+        "no published method sizes a repair here.", "Ask the holder of the type's data.",
+        "no method here";
+    NoSpliceTable = 62, "no-splice-table", "The splice tables have no count for this sheet and rivet.",
+        "the splice tables have no count[: {l/} rivet in {m} sheet| for this sheet and rivet].", "<Refer.|>",
+        "no table count[: {l/} in {m}]";
+    RepairTooThin = 63, "repair-too-thin", "The repair sheet is too thin beside what it replaces.",
+        "repair sheet[ {m}] is too thin[ beside {l}].", "Take a heavier gauge.",
+        "too thin[: {m}, beside {l}]";
+    RepairTooStrong = 64, "repair-too-strong", "The repair sheet is heavier than the next gauge: stiffer than needed.",
+        "repair sheet[ {m}] is stiffer than needed[, {l} is enough].", "Take the lighter gauge.",
+        "too stiff[: {m}, enough {l}]";
+    SpliceAreaShort = 65, "splice-area-short", "The splice plate has no more area than the leg it splices.",
+        "splice plate[: {m} of the leg's area| is no larger than its leg], needs more than all of it.", "Widen or thicken it.",
+        "plate area[ {m}] short";
+    SpliceTooShort = 66, "splice-too-short", "The splice plate is too short.",
+        "splice plate[ {m}] is too short[, needs more than {l}].", "Lengthen it.",
+        "plate short[: {m}, over {l}]";
+    MajorRepair = 67, "major-repair", "The repair is on the list of major repairs.",
+        "a major repair[: {m} of damage, over {l}].", "Get it approved before work begins.",
+        "major repair[: {m}]";
+    MemberTooNear = 68, "member-too-near", "A member or seam stands too near for a patch of the skin alone.",
+        "member too near[: {m} of skin beside it, needs {l}].", "Carry the patch over the member: ask the holder of the type's data how.",
+        "member near[: {m}, needs {l}]";
+    SeamsDiffer = 69, "seams-differ", "The factory seams differ: the stronger one is copied.",
+        "the factory seams differ.", "Copy the stronger[: number {m}].",
+        "seams differ[: copy {m}]";
     // access
     MustBeSolid = 57, "must-be-solid", "Only driven solid rivets may go here.",
         "only driven solid rivets may go here.", "",

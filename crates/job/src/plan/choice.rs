@@ -2,10 +2,11 @@
 
 use shophead::finding::{Code, Finding, Severity};
 use shophead::length::{Interval, Toleranced};
-use shophead::practice::{Given, Practice};
+use shophead::practice::{Case, Given, Practice};
 use shophead::rivet::part::Part;
 use shophead::select::LengthQuery;
 use shophead::stack::Stack;
+use shophead::upset::{HeadLimits, PredictedHead};
 
 use super::Choice;
 use super::make::{push, push_all};
@@ -24,6 +25,20 @@ pub fn choice_in<'j>(part: Part<'j>, stack: &Stack, hole: Given<Interval>, pract
 pub fn is_within_limits(part: &Part<'_>, stack: &Stack, hole: Interval, practice: &Practice<'_>) -> bool {
     let Some(length) = part.length() else { return false };
     length_query(part, stack, hole, practice).assess(length).is_ok_and(|findings| !findings.must_refer())
+}
+
+/// The driven heads that a rivet makes in this pack and this hole at the height of the practice; `None` where that cannot be told.
+#[must_use]
+pub fn head_of(
+    part: &Part<'_>,
+    stack: &Stack,
+    hole: Interval,
+    practice: &Practice<'_>,
+    case: &Case,
+) -> Option<PredictedHead> {
+    let height = HeadLimits::of(practice, case).height_target?;
+    let fit = length_query(part, stack, hole, practice).fit().ok()?;
+    Some(fit.predict(part.length()?, height.value))
 }
 
 pub(super) fn does_for(choice: &Choice<'_>, stack: &Stack, hole: Given<Interval>, practice: &Practice<'_>) -> bool {
