@@ -86,7 +86,7 @@ fn each_mistake_has_its_sentence() {
         (format!("{joint} --load 0"), "--load \"0\": a load is more than nothing; right would be 250 or 1100N"),
         (format!("{joint} --load 9 --safety-factor .5"), "a factor must be 1 or more; right would be 1.5"),
         (format!("{joint} --load 9 --safety-factor NaN"), "a factor must be 1 or more; right would be 1.5"),
-        (format!("{joint} --shear double"), "double shear takes exactly three sheets, the middle one second"),
+        (format!("{joint} --shear double"), "double shear takes three sheets, the middle one second"),
         (format!("{joint} --pitch .1"), "the pitch must be greater than the hole; right would be .5"),
         ("joint --rivet MS20470AD4 --sheets 2024-T3:.032".to_owned(), "a joint needs at least two sheets"),
         (
