@@ -3,9 +3,10 @@
 
 use proptest::prelude::*;
 use shophead::finding::Severity;
+use shophead::installation::Installation;
 use shophead::joint::margin::{Factors, Load, LoadKind, margin};
 use shophead::joint::strength::Shear;
-use shophead::layout::{Point, check_points_sorted};
+use shophead::layout::{Point, RowLayout, closest_sorted};
 use shophead::length::{Length, Toleranced};
 use shophead::material::Material;
 use shophead::practice::{Case, HANDBOOK, Name, PROCESS, Practice};
@@ -153,8 +154,7 @@ proptest! {
         let places: Vec<Point> = found.holes().map(|hole| hole.at).collect();
         prop_assert_eq!(places.len() as u32, found.rivets());
         let case = Case::of(found.rivet.series().head, found.rivet.alloy(), found.rivet.size());
-        let layout = check_points_sorted(&places, &mut vec![0; places.len()], &[], &case, asked.practice());
-        let (_, _, closest) = layout.closest_pair.expect("four sides");
+        let (_, _, closest) = closest_sorted(&places, &mut vec![0; places.len()], &[]).pair.expect("four sides");
         let least = asked.practice().length(Name::PitchLeast, &case).expect("known").value;
         prop_assert!(closest.nanometres() + ROUNDING >= least.nanometres(), "{} {}", closest, least);
         let edge = found.edge.value.nanometres();
@@ -269,9 +269,10 @@ proptest! {
                 prop_assert!(x >= edge && leg.half.nanometres() - x >= edge);
             }
             let points: Vec<Point> = places.iter().map(|hole| hole.at).collect();
-            let case = Case::of(leg.rivet.expect("rivets").series().head, leg.rivet.expect("rivets").alloy(), leg.rivet.expect("rivets").size());
-            let layout = check_points_sorted(&points, &mut vec![0; points.len()], &[], &case, &HANDBOOK);
-            prop_assert!(!layout.findings.must_refer(), "{:?}", layout.closest_pair);
+            let pair = closest_sorted(&points, &mut vec![0; points.len()], &[]).pair;
+            let layout = RowLayout { pitch: pair.map(|(_, _, pitch)| pitch), ..RowLayout::default() };
+            let findings = Installation::without_layers(leg.rivet.expect("rivets")).layout(layout).findings();
+            prop_assert!(!findings.must_refer(), "{:?} {:?}", pair, findings);
         }
         // A larger rivet takes the place of more small ones.
         let size = |found: &shophead::repair::splice::Splice| found.legs[0].diameter;

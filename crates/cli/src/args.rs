@@ -13,6 +13,7 @@ use shophead::practice::{HANDBOOK, PROCESS, Practice};
 use shophead::words::Units;
 
 use crate::exit::STATUSES;
+use crate::facts::PlaceArgs;
 use crate::schema;
 
 /// Rivet lengths, driven heads, holes and joint strength for airframe sheet metal.
@@ -303,9 +304,17 @@ pub(crate) struct LengthArgs {
     /// The hole as measured: #30, .1285, .128+.003-.000; otherwise the practice's.
     #[arg(long, value_name = "H")]
     pub(crate) hole: Option<String>,
+    /// Distance from the centre to the nearest edge.
+    #[arg(long, value_name = "E")]
+    pub(crate) edge: Option<String>,
+    /// Distance from hole to hole.
+    #[arg(long, value_name = "P")]
+    pub(crate) pitch: Option<String>,
     /// Tolerance of every layer that has none of its own: .002.
     #[arg(long, value_name = "T", allow_hyphen_values = true)]
     pub(crate) tolerance: Option<String>,
+    #[command(flatten)]
+    pub(crate) place: PlaceArgs,
     #[command(flatten)]
     pub(crate) screen: Screen,
 }
@@ -397,12 +406,14 @@ pub(crate) struct HoleArgs {
     /// What else is wrong: sound, cracked, corroded, figure-eight, gouged, deep-countersink.
     #[arg(long, value_name = "WORD", default_value = "sound")]
     pub(crate) damage: String,
-    /// What the row runs along: skin, spar-cap, longeron, stringer, frame, rib, other.
-    #[arg(long, value_name = "WORD", default_value = "skin")]
-    pub(crate) member: String,
     /// How many rows the pattern has.
     #[arg(long, value_name = "N", default_value_t = 1, value_parser = clap::value_parser!(u8).range(1..))]
     pub(crate) rows: u8,
+    /// Distance from row to row.
+    #[arg(long, value_name = "T")]
+    pub(crate) row_spacing: Option<String>,
+    #[command(flatten)]
+    pub(crate) place: PlaceArgs,
     #[command(flatten)]
     pub(crate) screen: Screen,
 }
@@ -431,6 +442,8 @@ pub(crate) struct JointArgs {
     /// Planes in which the rivet is sheared.
     #[arg(long, value_enum, default_value_t = ShearWord::Single)]
     pub(crate) shear: ShearWord,
+    #[command(flatten)]
+    pub(crate) place: PlaceArgs,
     #[command(flatten)]
     pub(crate) factors: FactorArgs,
     #[command(flatten)]
@@ -522,6 +535,8 @@ pub(crate) struct GroupArgs {
     /// Planes in which the rivets are sheared.
     #[arg(long, value_enum, default_value_t = ShearWord::Single)]
     pub(crate) shear: ShearWord,
+    #[command(flatten)]
+    pub(crate) place: PlaceArgs,
     #[command(flatten)]
     pub(crate) factors: FactorArgs,
     #[command(flatten)]

@@ -10,6 +10,7 @@
 
 use serde_json::{Value, json};
 use shophead::basis::{Basis, Citation};
+use shophead::fact::Fact;
 use shophead::finding::Figure;
 use shophead::joint::margin::{LoadKind, Margin};
 use shophead::joint::strength::Allowable;
@@ -83,6 +84,7 @@ pub(crate) fn figure(figure: Figure) -> Value {
         Figure::Stress(value) => stress(value),
         Figure::Ratio(ratio) => json!({ "ratio": ratio }),
         Figure::Count(count) => json!({ "count": count }),
+        Figure::Facts(facts) => json!({ "facts": facts.iter().map(Fact::as_str).collect::<Vec<_>>() }),
     }
 }
 

@@ -11,6 +11,7 @@ mod commands;
 mod completions;
 mod context;
 mod exit;
+mod facts;
 mod files;
 mod handheld;
 mod input;

@@ -368,6 +368,13 @@ pub fn least_effort(positions: &[PositionWork]) -> Option<usize> {
     serving().min_by_key(|(index, work)| (time(work), work.blocked, *index)).map(|(index, _)| index)
 }
 
+/// What it means that no position lets every row be driven that takes driven rivets only; nothing without positions.
+#[must_use]
+pub fn check_positions(positions: &[PositionWork]) -> Option<Finding> {
+    let none = !positions.is_empty() && positions.iter().all(|work| !work.serves);
+    none.then(|| Finding::new(Code::NoPositionServes, Severity::Refer, Basis::PRIMARY_STRUCTURE))
+}
+
 /// Which of two positions that do not serve lacks less: fewer rows that no bar gets behind; then less room missing at most; then fewer
 /// rows that block.
 #[must_use]

@@ -11,6 +11,7 @@ use core::fmt;
 use core::num::NonZeroU8;
 
 use crate::basis::{Basis, Status};
+use crate::fact::Facts;
 use crate::length::Length;
 use crate::practice::Given;
 use crate::quantity::{Force, Stress};
@@ -43,6 +44,8 @@ pub enum Figure {
     Ratio(f64),
     /// A number of things.
     Count(u32),
+    /// What was not given.
+    Facts(Facts),
 }
 
 impl Figure {
@@ -55,6 +58,7 @@ impl Figure {
             Figure::Stress(stress) => units.stress(stress),
             Figure::Ratio(ratio) => units.ratio(ratio),
             Figure::Count(count) => units.count(count),
+            Figure::Facts(facts) => units.facts(facts),
         }
     }
 }
@@ -68,6 +72,7 @@ enum Kind {
     Stress,
     Ratio,
     Count,
+    Facts,
 }
 
 /// The two kinds of a finding's figures in one byte: [`Kind`] of what was measured, then of the limit.
@@ -104,6 +109,7 @@ const fn packed(figure: Figure) -> (Kind, u64) {
         Figure::Stress(stress) => (Kind::Stress, stress.psi().to_bits()),
         Figure::Ratio(ratio) => (Kind::Ratio, ratio.to_bits()),
         Figure::Count(count) => (Kind::Count, count as u64),
+        Figure::Facts(facts) => (Kind::Facts, facts.bits() as u64),
     }
 }
 
@@ -113,6 +119,7 @@ const fn unpacked(kind: u8, bits: u64) -> Option<Figure> {
     const STRESS: u8 = Kind::Stress as u8;
     const RATIO: u8 = Kind::Ratio as u8;
     const COUNT: u8 = Kind::Count as u8;
+    const FACTS: u8 = Kind::Facts as u8;
     match kind {
         LENGTH => match Length::from_nanometres(bits.cast_signed()) {
             Some(length) => Some(Figure::Length(length)),
@@ -122,6 +129,7 @@ const fn unpacked(kind: u8, bits: u64) -> Option<Figure> {
         STRESS => Some(Figure::Stress(Stress::from_psi(f64::from_bits(bits)))),
         RATIO => Some(Figure::Ratio(f64::from_bits(bits))),
         COUNT => Some(Figure::Count(bits as u32)),
+        FACTS => Some(Figure::Facts(Facts::from_bits(bits as u8))),
         _ => None,
     }
 }
@@ -195,12 +203,6 @@ impl Finding {
     #[must_use]
     pub const fn in_layer(self, layer: u8) -> Finding {
         Finding { layer: NonZeroU8::new(layer), ..self }
-    }
-
-    /// The same, no more serious than this.
-    #[must_use]
-    pub fn at_most(self, severity: Severity) -> Finding {
-        Finding { severity: self.severity.min(severity), ..self }
     }
 
     /// The same with another number for its layer, where it concerns one.

@@ -3,7 +3,7 @@
 //! Distances run from centre to centre, or from a centre to the nearest edge. They are compared as whole numbers, squared where
 //! both coordinates count, so that a hole exactly at a limit is within it.
 
-use crate::finding::{Code, Finding, Findings, Severity, Sink};
+use crate::finding::{Code, Finding, Severity, Sink};
 use crate::length::{Length, product, product_within, quotient, whole_root, wide_quotient};
 use crate::practice::{Case, Given, Name, Practice};
 
@@ -19,48 +19,15 @@ pub struct RowLayout {
     pub transverse_pitch: Option<Length>,
 }
 
-/// Holds a row's distances against the practice.
-///
-/// ```
-/// use shophead::finding::Code;
-/// use shophead::layout::{RowLayout, check_row};
-/// use shophead::length::Length;
-/// use shophead::material::RivetAlloy;
-/// use shophead::practice::{Case, HANDBOOK};
-/// use shophead::rivet::Head;
-/// let case = Case::new(Head::Flush, RivetAlloy::Al2117, Length::from_64ths(8));
-/// let layout = RowLayout { edge: Some(Length::parse(".25")?), pitch: Some(Length::parse(".75")?), ..RowLayout::default() };
-/// // Two diameters are enough for a protruding head, not for a flush one.
-/// assert!(check_row(layout, &case, &HANDBOOK).has(Code::EdgeDistanceShort));
-/// # Ok::<(), Box<dyn std::error::Error>>(())
-/// ```
-#[must_use]
-pub fn check_row(layout: RowLayout, case: &Case, practice: &Practice<'_>) -> Findings {
-    let mut findings = Findings::new();
-    let push = &mut |finding| findings.push(finding);
-    if let Some(edge) = layout.edge {
-        check_edge_into(edge, case, practice, push);
-    }
-    if let Some(pitch) = layout.pitch {
-        check_pitch_into(pitch, case, practice, push);
-    }
-    if let Some(transverse) = layout.transverse_pitch {
-        short(push, Code::TransversePitchShort, transverse, practice.length(Name::TransversePitchLeast, case));
-    }
-    findings
-}
+/// The least edge distance, in diameters, at which what the maker built is kept without asking: where the published bearing strengths end.
+const AS_BUILT_EDGE: (u32, u32) = (3, 2);
 
-/// Holds one edge distance against the practice.
-#[must_use]
-pub fn check_edge(edge: Length, case: &Case, practice: &Practice<'_>) -> Findings {
-    let mut findings = Findings::new();
-    check_edge_into(edge, case, practice, &mut |finding| findings.push(finding));
-    findings
-}
-
+/// One edge distance. As the maker built it a short one is copied down to [`AS_BUILT_EDGE`].
 #[inline(never)]
-pub(crate) fn check_edge_into(edge: Length, case: &Case, practice: &Practice<'_>, push: &mut Sink<'_>) {
-    let is_short = short(push, Code::EdgeDistanceShort, edge, practice.length(Name::EdgeDistanceLeast, case));
+pub(crate) fn check_edge(edge: Length, case: &Case, practice: &Practice<'_>, as_built: bool, push: &mut Sink<'_>) {
+    let least = practice.length(Name::EdgeDistanceLeast, case);
+    let kept = as_built && edge >= case.diameter.times(AS_BUILT_EDGE.0, AS_BUILT_EDGE.1);
+    let is_short = short(push, (Code::EdgeDistanceShort, Code::EdgeAsBuilt), edge, least, kept);
     if let Some(preferred) = practice.length(Name::EdgeDistancePreferred, case)
         && !is_short
         && edge < preferred.value
@@ -70,28 +37,37 @@ pub(crate) fn check_edge_into(edge: Length, case: &Case, practice: &Practice<'_>
     long(push, Code::EdgeDistanceLong, edge, practice.length(Name::EdgeDistanceGreatest, case));
 }
 
-/// Holds one pitch against the practice.
-#[must_use]
-pub fn check_pitch(pitch: Length, case: &Case, practice: &Practice<'_>) -> Findings {
-    let mut findings = Findings::new();
-    check_pitch_into(pitch, case, practice, &mut |finding| findings.push(finding));
-    findings
-}
-
+/// One pitch. As the maker built it a short one is copied.
 #[inline(never)]
-pub(crate) fn check_pitch_into(pitch: Length, case: &Case, practice: &Practice<'_>, push: &mut Sink<'_>) {
-    short(push, Code::PitchShort, pitch, practice.length(Name::PitchLeast, case));
+pub(crate) fn check_pitch(pitch: Length, case: &Case, practice: &Practice<'_>, as_built: bool, push: &mut Sink<'_>) {
+    short(push, (Code::PitchShort, Code::PitchAsBuilt), pitch, practice.length(Name::PitchLeast, case), as_built);
     long(push, Code::PitchLong, pitch, practice.length(Name::PitchGreatest, case));
 }
 
-fn short(push: &mut Sink<'_>, code: Code, measured: Length, least: Option<Given<Length>>) -> bool {
-    match least {
-        Some(least) if measured < least.value => {
-            push(Finding::against(code, Severity::Refer, measured, &least));
-            true
-        }
-        _ => false,
-    }
+/// The distance to the next row. As the maker built it a short one is copied.
+pub(crate) fn check_row_spacing(
+    spacing: Length,
+    case: &Case,
+    practice: &Practice<'_>,
+    as_built: bool,
+    push: &mut Sink<'_>,
+) {
+    let least = practice.length(Name::TransversePitchLeast, case);
+    short(push, (Code::TransversePitchShort, Code::PitchAsBuilt), spacing, least, as_built);
+}
+
+/// Says that a distance is short, or that the maker built it so, whichever it is.
+fn short(
+    push: &mut Sink<'_>,
+    (changed, as_built): (Code, Code),
+    measured: Length,
+    least: Option<Given<Length>>,
+    is_as_built: bool,
+) -> bool {
+    let Some(least) = least.filter(|least| measured < least.value) else { return false };
+    let (code, severity) = if is_as_built { (as_built, Severity::Caution) } else { (changed, Severity::Refer) };
+    push(Finding::against(code, severity, measured, &least));
+    true
 }
 
 fn long(push: &mut Sink<'_>, code: Code, measured: Length, greatest: Option<Given<Length>>) {
@@ -177,56 +153,44 @@ pub struct Edge {
     pub to: Point,
 }
 
-/// What a point pattern comes to.
-#[derive(Clone, Debug, PartialEq)]
-pub struct PatternLayout {
+/// What stands closest in a pattern of points.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Closest {
     /// The two points that stand closest, by their place in the list, and how close.
-    pub closest_pair: Option<(usize, usize, Length)>,
+    pub pair: Option<(usize, usize, Length)>,
     /// The point that stands closest to an edge, and how close.
-    pub closest_to_edge: Option<(usize, Length)>,
-    /// What does not agree with the practice, for those two.
-    pub findings: Findings,
+    pub to_edge: Option<(usize, Length)>,
 }
 
-/// Holds a pattern of points against the practice: the closest pair against the least pitch, the point closest to an edge against the
-/// least edge distance.
+/// The closest pair of a pattern of points, and the point closest to an edge.
 ///
-/// Every pair is looked at, so the time grows with the square of the number of points: see [`check_points_sorted`] for many.
+/// Every pair is looked at, so the time grows with the square of the number of points: see [`closest_sorted`] for many.
 #[must_use]
-pub fn check_points(points: &[Point], edges: &[Edge], case: &Case, practice: &Practice<'_>) -> PatternLayout {
-    let mut closest: Option<(usize, usize, Length)> = None;
+pub fn closest(points: &[Point], edges: &[Edge]) -> Closest {
+    let mut pair: Option<(usize, usize, Length)> = None;
     for (index, point) in points.iter().enumerate() {
         for (other_index, other) in points.iter().enumerate().skip(index.saturating_add(1)) {
-            nearer(&mut closest, (index, other_index, point.distance(*other)));
+            nearer(&mut pair, (index, other_index, point.distance(*other)));
         }
     }
-    held(points, edges, closest, case, practice)
+    Closest { pair, to_edge: closest_to_edge(points, edges) }
 }
 
-/// [`check_points`] for many points: the same answer, in the time that sorting takes for holes in rows and grids.
+/// [`closest`] for many points: the same answer, in the time that sorting takes for holes in rows and grids.
 ///
 /// `order` is room to work in, one place a point; what stands in it does not matter. Points beyond it are not looked at.
 ///
 /// ```
-/// use shophead::layout::{Point, check_points_sorted};
+/// use shophead::layout::{Point, closest_sorted};
 /// use shophead::length::Length;
-/// use shophead::material::RivetAlloy;
-/// use shophead::practice::{Case, HANDBOOK};
-/// use shophead::rivet::Head;
-/// let case = Case::new(Head::Universal, RivetAlloy::Al2117, Length::from_64ths(8));
 /// let at = |x| Point { x: Length::from_64ths(x), y: Length::ZERO };
 /// let points = [at(0), at(96), at(48), at(80)];
-/// let layout = check_points_sorted(&points, &mut [0; 4], &[], &case, &HANDBOOK);
-/// assert_eq!(layout.closest_pair, Some((1, 3, Length::from_64ths(16))));
+/// let closest = closest_sorted(&points, &mut [0; 4], &[]);
+/// assert_eq!(closest.pair, Some((1, 3, Length::from_64ths(16))));
 /// ```
 #[must_use]
-pub fn check_points_sorted(
-    points: &[Point],
-    order: &mut [u32],
-    edges: &[Edge],
-    case: &Case,
-    practice: &Practice<'_>,
-) -> PatternLayout {
+pub fn closest_sorted(points: &[Point], order: &mut [u32], edges: &[Edge]) -> Closest {
     let at = |index: u32| usize::try_from(index).ok().and_then(|index| points.get(index)).copied().unwrap_or_default();
     for (place, index) in order.iter_mut().zip(0_u32..) {
         *place = index;
@@ -258,7 +222,7 @@ pub fn check_points_sorted(
             }
         }
     }
-    held(points, edges, closest, case, practice)
+    Closest { pair: closest, to_edge: closest_to_edge(points, edges) }
 }
 
 /// Keeps the closer pair; of two that are equally close the one that stands first in the list.
@@ -269,30 +233,17 @@ fn nearer(closest: &mut Option<(usize, usize, Length)>, pair: (usize, usize, Len
     }
 }
 
-fn held(
-    points: &[Point],
-    edges: &[Edge],
-    closest_pair: Option<(usize, usize, Length)>,
-    case: &Case,
-    practice: &Practice<'_>,
-) -> PatternLayout {
-    let mut closest_to_edge: Option<(usize, Length)> = None;
+fn closest_to_edge(points: &[Point], edges: &[Edge]) -> Option<(usize, Length)> {
+    let mut closest: Option<(usize, Length)> = None;
     for (index, point) in points.iter().enumerate() {
         for edge in edges {
             let distance = point.distance_to_edge(*edge);
-            if closest_to_edge.is_none_or(|(_, closest)| distance < closest) {
-                closest_to_edge = Some((index, distance));
+            if closest.is_none_or(|(_, closest)| distance < closest) {
+                closest = Some((index, distance));
             }
         }
     }
-    let mut findings = Findings::new();
-    if let Some((_, _, pitch)) = closest_pair {
-        short(&mut |finding| findings.push(finding), Code::PitchShort, pitch, practice.length(Name::PitchLeast, case));
-    }
-    if let Some((_, edge)) = closest_to_edge {
-        check_edge_into(edge, case, practice, &mut |finding| findings.push(finding));
-    }
-    PatternLayout { closest_pair, closest_to_edge, findings }
+    closest
 }
 
 /// The place of a hole in a straight row: so many pitches from the first hole, in the direction of a vector whose length does not matter.
@@ -329,33 +280,9 @@ pub fn in_line(first: Point, along: Point, pitch: Length, pitches: u32) -> Optio
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::material::RivetAlloy;
-    use crate::practice::HANDBOOK;
-    use crate::rivet::Head;
 
     fn at(x: i16, y: i16) -> Point {
         Point { x: Length::from_64ths(x), y: Length::from_64ths(y) }
-    }
-
-    fn case(head: Head) -> Case {
-        Case::new(head, RivetAlloy::Al2117, Length::from_64ths(8))
-    }
-
-    #[test]
-    fn exactly_at_the_limit_is_within_it() {
-        let case = case(Head::Universal);
-        let just_under = Length::from_64ths(16).minus(Length::from_nanometres(1).expect("in range"));
-        assert!(!check_edge(Length::from_64ths(16), &case, &HANDBOOK).has(Code::EdgeDistanceShort));
-        assert!(check_edge(just_under, &case, &HANDBOOK).has(Code::EdgeDistanceShort));
-        let points = [at(0, 0), at(24, 0)];
-        assert!(check_points(&points, &[], &case, &HANDBOOK).findings.is_empty());
-    }
-
-    #[test]
-    fn the_number_of_rows_changes_the_pitch() {
-        let single = case(Head::Universal);
-        assert!(!check_pitch(Length::from_64ths(24), &single, &HANDBOOK).has(Code::PitchShort));
-        assert!(check_pitch(Length::from_64ths(24), &single.in_rows(2), &HANDBOOK).has(Code::PitchShort));
     }
 
     #[test]
@@ -374,8 +301,8 @@ mod tests {
     #[test]
     fn the_closest_pair_is_found_in_any_order() {
         let points = [at(0, 0), at(200, 0), at(100, 0), at(110, 0)];
-        let layout = check_points(&points, &[], &case(Head::Universal), &HANDBOOK);
-        assert_eq!(layout.closest_pair.map(|(a, b, _)| (a, b)), Some((2, 3)));
-        assert!(layout.findings.has(Code::PitchShort));
+        let found = closest(&points, &[]);
+        assert_eq!(found.pair, Some((2, 3, Length::from_64ths(10))));
+        assert_eq!(closest_sorted(&points, &mut [0; 4], &[]), found);
     }
 }

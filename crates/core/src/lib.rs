@@ -17,17 +17,20 @@
 //! | [`material`] | sheet alloys and their strengths, rivet alloys |
 //! | [`rivet`] | part standards, dimensions, part numbers, mass |
 //! | [`drill`] | number, letter and fraction drills |
+//! | [`structure`] | members and places with rules of their own |
 //! | [`practice`] | limits as data: two built-in sets, a shop's own on top |
+//! | [`fact`] | facts that a question may lack |
 //! | [`finding`] | what a check found: code, severity, measured, limit, basis |
 //! | [`stack`] | the layers under one rivet and their grip |
 //! | [`upset`] | the driven head: volume balance, limits, judging a measured one |
 //! | [`squeeze`] | the force that squeezes a driven head |
+//! | `seat` | layers countersunk or dimpled for a flush head |
 //! | [`select`] | diameter from sheet; length from pack, hole and practice |
 //! | [`layout`] | edge distance, pitch, rows, point patterns |
 //! | [`trim`] | the cut along a panel's edge and how far holes stand from it |
 //! | [`joint`] | strength of a rivet in its sheets, margins, splices |
-//! | [`structure`] | members and places with rules of their own |
-//! | [`hole`] | a hole as found, the ladder of steps, the disposition |
+//! | [`hole`] | a hole as found, the limits of a hole |
+//! | [`installation`] | **a rivet in its pack: the one question**, with every check; the ladder of steps for a hole |
 //! | [`pattern`] | which holes of a pattern may be stepped up together |
 //! | [`damage`] | cracks, corrosion and soft spots beside the holes |
 //! | [`access`] | must a row be bucked, can it be, and which position costs the least |
@@ -37,30 +40,16 @@
 //! # The shortest useful program
 //!
 //! ```
-//! use shophead::length::Toleranced;
-//! use shophead::practice::{Case, HANDBOOK};
+//! use shophead::installation::Installation;
 //! use shophead::rivet::part::Part;
-//! use shophead::select::LengthQuery;
-//! use shophead::stack::{Layer, Stack};
+//! use shophead::stack::Stack;
 //!
-//! let rivet = Part::parse("MS20470AD5")?;
-//! let mut pack = Stack::new();
-//! for thickness in [".032+-.002", ".040+-.002", ".250+-.005"] {
-//!     pack.push(Layer::of(Toleranced::parse(thickness)?))?;
+//! let layers = Stack::parse("2024-T3:.032+-.002, 2024-T3:.040+-.002, 2024-T3:.250+-.005")?;
+//! let answer = Installation::new(Part::parse("MS20470AD5")?, &layers).length()?;
+//! assert_eq!(answer.part.unwrap().to_string(), "MS20470AD5-9");
+//! for finding in &answer.findings {
+//!     println!("{} {}", finding.severity(), finding.code());
 //! }
-//! let case = Case::of(rivet.series().head, rivet.alloy(), rivet.size());
-//! let hole = HANDBOOK.hole_for(&case).expect("the practice knows this size").value;
-//! let choice = LengthQuery {
-//!     series: rivet.series(),
-//!     alloy: rivet.alloy(),
-//!     size: rivet.size(),
-//!     grip: pack.grip(),
-//!     hole: Toleranced::from_least(hole),
-//!     practice: &HANDBOOK,
-//! }
-//! .choose()?;
-//! let part = rivet.with_length(choice.length.expect("a length fits"))?;
-//! assert_eq!(part.to_string(), "MS20470AD5-9");
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 //!
@@ -108,17 +97,20 @@ pub mod basis;
 pub mod material;
 pub mod rivet;
 pub mod drill;
+pub mod structure;
 pub mod practice;
+pub mod fact;
 pub mod finding;
 pub mod stack;
 pub mod upset;
 pub mod squeeze;
+mod seat;
 pub mod select;
 pub mod layout;
 pub mod trim;
 pub mod joint;
-pub mod structure;
 pub mod hole;
+pub mod installation;
 pub mod pattern;
 pub mod damage;
 pub mod access;

@@ -15,12 +15,13 @@
 //! grip, and so does the nearest length between them.
 
 use crate::basis::Basis;
-use crate::finding::{Code, Figure, Finding, Findings, Severity};
+use crate::finding::{Code, Figure, Finding, Findings, Severity, Sink};
 use crate::length::{Interval, Length, Toleranced};
 use crate::material::RivetAlloy;
 use crate::practice::{Case, Given, Name, Practice, Rounding};
-use crate::rivet::part::Part;
+use crate::rivet::part::{Part, PartWarning};
 use crate::rivet::{Series, Size};
+use crate::structure::Structure;
 use crate::upset::{Fit, FitError, HeadLimits, PredictedHead};
 
 crate::words::words! {
@@ -62,12 +63,15 @@ impl Usable {
     }
 }
 
-/// A chosen length and everything that it rests on.
+/// A chosen length and everything that it rests on; made by [`Installation::length`](crate::installation::Installation::length).
 #[derive(Clone, Debug, PartialEq)]
-pub struct LengthChoice {
-    /// The length; `None` when no length of the series is good in every case.
+#[non_exhaustive]
+pub struct LengthAnswer<'a> {
+    /// The rivet to order; `None` when no length of the series is good in every case.
+    pub part: Option<Part<'a>>,
+    /// Its length.
     pub length: Option<Length>,
-    /// The lengths that are good, before they are cut to the series' steps; `None` when the practice lacks a limit for it.
+    /// The lengths that are good, before they are cut to the series' steps; `None` when a limit or a dimension for it is not known.
     pub usable: Option<Usable>,
     /// Grip plus one and a half diameters, as it is before rounding.
     pub rule_of_thumb: Length,
@@ -79,46 +83,36 @@ pub struct LengthChoice {
     pub protrusion: Option<Interval>,
     /// The driven head of the chosen length at the height to aim at.
     pub head: Option<PredictedHead>,
-    /// The part of the tail that goes into filling the hole, at nominal sizes.
-    pub fill: Length,
+    /// The part of the tail that goes into filling the hole, at nominal sizes; `None` when a dimension for it is not known.
+    pub fill: Option<Length>,
     /// Notes, cautions and reasons to refer.
     pub findings: Findings,
 }
 
-/// What a length is chosen for.
+/// What a length is chosen for: the inside of [`Installation::length`](crate::installation::Installation::length).
 #[derive(Clone, Copy, Debug)]
-pub struct LengthQuery<'a> {
-    /// The part standard.
-    pub series: &'a Series<'a>,
-    /// The rivet alloy.
-    pub alloy: RivetAlloy,
-    /// The diameter.
-    pub size: &'a Size,
+pub(crate) struct Wanted<'a> {
+    /// The rivet; its length does not count.
+    pub(crate) rivet: Part<'a>,
+    /// What limits are asked for.
+    pub(crate) case: Case,
     /// The pack.
-    pub grip: Toleranced,
-    /// The hole: as measured, or as [`Practice::hole_for`] assumes it.
-    pub hole: Toleranced,
+    pub(crate) grip: Toleranced,
+    /// The hole.
+    pub(crate) hole: Toleranced,
     /// The limits.
-    pub practice: &'a Practice<'a>,
+    pub(crate) practice: &'a Practice<'a>,
 }
 
-impl<'a> LengthQuery<'a> {
-    fn case(&self) -> Case {
-        Case::of(self.series.head, self.alloy, self.size)
-    }
-
-    /// The fit that this query describes.
-    ///
-    /// # Errors
-    /// [`FitError`] for sizes that are no sizes.
-    pub fn fit(&self) -> Result<Fit, FitError> {
-        Fit::new(self.series, self.size, self.hole, self.grip)
+impl<'a> Wanted<'a> {
+    pub(crate) fn fit(&self) -> Result<Fit, FitError> {
+        Fit::new(self.rivet.series(), self.rivet.size(), self.hole, self.grip)
     }
 
     /// The lengths that are good in every case; `None` when the practice lacks the least head or the longest tail.
     fn usable(&self, fit: &Fit, limits: &HeadLimits) -> Option<Usable> {
         let (diameter, height) = (limits.diameter_least?, limits.height_least?);
-        let tail = self.practice.length(Name::TailGreatest, &self.case())?;
+        let tail = self.practice.length(Name::TailGreatest, &self.case)?;
         let shortest =
             Given { value: fit.shortest_for(diameter.value, height.value), basis: diameter.basis.weaker(height.basis) };
         let by_tail = Given { value: fit.longest_for_tail(tail.value), basis: tail.basis };
@@ -136,90 +130,93 @@ impl<'a> LengthQuery<'a> {
     /// Chooses the length.
     ///
     /// # Errors
-    /// [`FitError`] for sizes that are no sizes. That nothing fits is not an error but an answer: [`LengthChoice::length`] is then
-    /// `None` and a finding says so.
-    ///
-    /// ```
-    /// use shophead::length::{Length, Toleranced};
-    /// use shophead::material::RivetAlloy;
-    /// use shophead::practice::HANDBOOK;
-    /// use shophead::rivet::MS20470;
-    /// use shophead::select::LengthQuery;
-    /// // Two sheets of .032 with a 1/8 rivet: the answer printed for it is MS20470AD4-4.
-    /// let choice = LengthQuery {
-    ///     series: &MS20470,
-    ///     alloy: RivetAlloy::Al2117,
-    ///     size: MS20470.size(4).unwrap(),
-    ///     grip: Toleranced::parse(".064")?,
-    ///     hole: Toleranced::parse(".1285")?,
-    ///     practice: &HANDBOOK,
-    /// }
-    /// .choose()?;
-    /// assert_eq!(choice.length, Some(Length::parse("1/4")?));
-    /// assert_eq!(choice.rule_of_thumb, Length::parse(".2515")?);
-    /// # Ok::<(), Box<dyn std::error::Error>>(())
-    /// ```
-    pub fn choose(&self) -> Result<LengthChoice, FitError> {
-        let fit = self.fit()?;
-        let case = self.case();
-        let limits = HeadLimits::of(self.practice, &case);
-        let usable = self.usable(&fit, &limits);
+    /// [`FitError`] for a pack, a hole or a shank without a size.
+    pub(crate) fn choose(&self) -> Result<LengthAnswer<'a>, FitError> {
         let mut findings = Findings::new();
-        let (rule_of_thumb, rule_of_thumb_length) = self.rule_of_thumb(&case, &mut findings);
-        if usable.is_none() {
-            let basis = Basis::LEAST_HEAD_AND_LONGEST_TAIL;
-            findings.push(Finding::new(Code::NoLimit, Severity::Refer, basis));
-        }
-        let length = usable.and_then(|usable| self.nearest_good(&usable, rule_of_thumb_length));
-        let mut choice = LengthChoice {
-            length,
-            usable,
+        let (rule_of_thumb, rule_of_thumb_length) = self.rule_of_thumb(&self.case, &mut findings);
+        let mut answer = LengthAnswer {
+            part: None,
+            length: None,
+            usable: None,
             rule_of_thumb,
             rule_of_thumb_length,
             difference: None,
-            protrusion: length.map(|length| fit.protrusion(length)),
-            head: length.zip(limits.height_target).map(|(length, height)| fit.predict(length, height.value)),
-            fill: fit.tail_taken_by_fill(),
+            protrusion: None,
+            head: None,
+            fill: None,
             findings,
         };
-        if let Some(usable) = usable {
-            self.explain(&mut choice, &usable);
-        }
-        self.warn_of_entry(&fit, &mut choice.findings);
-        Ok(choice)
+        let fit = match self.fit() {
+            Ok(fit) => fit,
+            Err(error) => {
+                answer.findings.push(self.cannot_fit(error)?);
+                return Ok(answer);
+            }
+        };
+        answer.fill = Some(fit.tail_taken_by_fill());
+        let limits = HeadLimits::of(self.practice, &self.case);
+        let Some(usable) = self.usable(&fit, &limits) else {
+            answer.findings.push(no_head_limits());
+            return Ok(answer);
+        };
+        let length = self.nearest_good(&usable, rule_of_thumb_length);
+        answer.usable = Some(usable);
+        answer.length = length;
+        answer.part = length.and_then(|length| self.rivet.with_length(length).ok());
+        answer.protrusion = length.map(|length| fit.protrusion(length));
+        answer.head = length.zip(limits.height_target).map(|(length, height)| fit.predict(length, height.value));
+        self.explain(&mut answer, &usable);
+        Ok(answer)
     }
 
-    /// Why nothing fits, where nothing does: the findings of [`LengthQuery::choose`] that say so, without the rest of its answer.
+    /// Why nothing fits, where nothing does: the finding of [`Wanted::choose`] that says so, without the rest of its answer.
     ///
     /// # Errors
-    /// [`FitError`] for sizes that are no sizes.
+    /// As [`Wanted::choose`].
     #[inline(never)]
     pub(crate) fn refusal(&self) -> Result<Option<Finding>, FitError> {
-        let fit = self.fit()?;
-        let Some(usable) = self.usable(&fit, &HeadLimits::of(self.practice, &self.case())) else {
-            return Ok(Some(Finding::new(Code::NoLimit, Severity::Refer, Basis::LEAST_HEAD_AND_LONGEST_TAIL)));
+        let fit = match self.fit() {
+            Ok(fit) => fit,
+            Err(error) => return self.cannot_fit(error).map(Some),
+        };
+        let Some(usable) = self.usable(&fit, &HeadLimits::of(self.practice, &self.case)) else {
+            return Ok(Some(no_head_limits()));
         };
         // Where one length is good the one nearest to any other is good too.
         let fits = self.nearest_good(&usable, Length::ZERO).is_some();
         Ok(if fits { None } else { Some(no_length_fits(&usable)) })
     }
 
-    /// Judges a length that somebody else chose: the findings that [`LengthQuery::choose`] would have avoided.
+    /// What is wrong with a length that somebody else chose.
     ///
     /// # Errors
-    /// [`FitError`] for sizes that are no sizes.
-    pub fn assess(&self, length: Length) -> Result<Findings, FitError> {
-        let fit = self.fit()?;
+    /// As [`Wanted::choose`].
+    pub(crate) fn assess(&self, length: Length) -> Result<Findings, FitError> {
         let mut findings = Findings::new();
-        match self.usable(&fit, &HeadLimits::of(self.practice, &self.case())) {
-            Some(usable) => findings.extend(&outside(&usable, length, Severity::Refer)),
-            None => {
-                let basis = Basis::LEAST_HEAD_AND_LONGEST_TAIL;
-                findings.push(Finding::new(Code::NoLimit, Severity::Refer, basis));
+        let fit = match self.fit() {
+            Ok(fit) => fit,
+            Err(error) => {
+                findings.push(self.cannot_fit(error)?);
+                return Ok(findings);
             }
+        };
+        match self.usable(&fit, &HeadLimits::of(self.practice, &self.case)) {
+            Some(usable) => findings.extend(&outside(&usable, length, Severity::Refer)),
+            None => findings.push(no_head_limits()),
         }
-        self.warn_of_entry(&fit, &mut findings);
         Ok(findings)
+    }
+
+    /// What is not known of the rivet is not invented: the standard has to be opened. A pack, hole or shank without a size stays an error.
+    fn cannot_fit(&self, error: FitError) -> Result<Finding, FitError> {
+        let unknown = &self.rivet.series().unknown;
+        let (code, basis) = match error {
+            FitError::HeadNotKnown => (Code::NoLimit, unknown.head),
+            FitError::ShankNotKnown => (Code::NoLimit, unknown.shank),
+            FitError::HeadDeeperThanPack => (Code::NoLengthFits, unknown.fit),
+            FitError::NoGrip | FitError::NoHole | FitError::NoShank => return Err(error),
+        };
+        Ok(Finding::new(code, Severity::Refer, basis))
     }
 
     fn rule_of_thumb(&self, case: &Case, findings: &mut Findings) -> (Length, Length) {
@@ -245,11 +242,11 @@ impl<'a> LengthQuery<'a> {
             (shortest <= longest).then(|| wanted.clamp(shortest, longest))
         };
         within(Length::SIXTEENTH)
-            .or_else(|| if self.series.half_lengths.is_some() { within(Length::THIRTY_SECOND) } else { None })
+            .or_else(|| if self.rivet.series().half_lengths.is_some() { within(Length::THIRTY_SECOND) } else { None })
     }
 
     /// Says why the rule's length was not taken, or why nothing was.
-    fn explain(&self, choice: &mut LengthChoice, usable: &Usable) {
+    fn explain(&self, choice: &mut LengthAnswer<'a>, usable: &Usable) {
         let rule = choice.rule_of_thumb_length;
         if rule < usable.shortest.value {
             choice.difference = Some(Difference::FillTakesTail);
@@ -281,7 +278,7 @@ impl<'a> LengthQuery<'a> {
         }
         if let Some(limit) = self.beyond_tabulated(length) {
             choice.findings.push(
-                Finding::new(Code::LengthNotTabulated, Severity::Note, self.series.basis)
+                Finding::new(Code::LengthNotTabulated, Severity::Note, self.rivet.series().basis)
                     .with_measured(Figure::Length(length))
                     .with_limit(Figure::Length(limit)),
             );
@@ -290,19 +287,46 @@ impl<'a> LengthQuery<'a> {
 
     /// The end of the tabulated lengths that a length lies beyond.
     fn beyond_tabulated(&self, length: Length) -> Option<Length> {
-        let shortest = self.size.shortest_tabulated.filter(|shortest| length < *shortest);
-        shortest.or(self.size.longest_tabulated.filter(|longest| length > *longest))
+        let shortest = self.rivet.size().shortest_tabulated.filter(|shortest| length < *shortest);
+        shortest.or(self.rivet.size().longest_tabulated.filter(|longest| length > *longest))
     }
+}
 
-    fn warn_of_entry(&self, fit: &Fit, findings: &mut Findings) {
-        if fit.hole().min() < fit.shank().max() {
-            findings.push(
-                Finding::new(Code::ShankMayNotEnter, Severity::Note, self.size.basis)
-                    .with_measured(Figure::Length(fit.hole().min()))
-                    .with_limit(Figure::Length(fit.shank().max())),
-            );
+/// What is found of a part number by itself: its alloy, and a length beyond those of its standard.
+///
+/// ```
+/// use shophead::finding::Code;
+/// use shophead::rivet::part::Part;
+/// use shophead::select::check_part;
+/// assert!(check_part(&Part::parse("MS20470DD5-8")?).has(Code::HeatTreatFirst));
+/// assert!(check_part(&Part::parse("MS20470A3-4")?).has(Code::NotStructural));
+/// assert!(check_part(&Part::parse("MS20470AD4-5")?).worst().is_none_or(|worst| worst < shophead::finding::Severity::Caution));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[must_use]
+pub fn check_part(part: &Part<'_>) -> Findings {
+    let mut findings = Findings::new();
+    check_alloy(part, None, &mut |finding| findings.push(finding));
+    for warning in part.warnings() {
+        let end = match warning {
+            PartWarning::BelowTable { shortest } => Some(shortest),
+            PartWarning::AboveTable { longest } => Some(longest),
+            PartWarning::Recalled { basis } => {
+                findings.push(Finding::new(Code::LimitFromMemory, Severity::Note, basis));
+                None
+            }
+            _ => None,
+        };
+        if let (Some(value), Some(length)) = (end, part.length()) {
+            let end = Given { value, basis: part.size().basis };
+            findings.push(Finding::against(Code::LengthNotTabulated, Severity::Note, length, &end));
         }
     }
+    findings
+}
+
+fn no_head_limits() -> Finding {
+    Finding::new(Code::NoLimit, Severity::Refer, Basis::LEAST_HEAD_AND_LONGEST_TAIL)
 }
 
 fn no_length_fits(usable: &Usable) -> Finding {
@@ -379,7 +403,10 @@ pub fn choose_diameter<'s, 'a>(
     let least = practice.length(Name::DiameterStructuralLeast, &case).map_or(Length::ZERO, |least| least.value);
     let size = series.sizes.iter().find(|size| size.shank_nominal >= wanted && size.shank_nominal >= least);
     match size {
-        Some(size) => findings.extend(&check_diameter(&Case::of(series.head, alloy, size), thickest, practice)),
+        Some(size) => {
+            let case = Case::of(series.head, alloy, size);
+            check_diameter(&case, thickest, None, practice, &mut |finding| findings.push(finding));
+        }
         None => {
             let largest = series.sizes.last().map_or(Length::ZERO, |size| size.shank_nominal);
             let basis = Basis::LARGEST_OF_SERIES;
@@ -393,55 +420,53 @@ pub fn choose_diameter<'s, 'a>(
     DiameterChoice { size, wanted, findings }
 }
 
-/// Holds a diameter against the rules for the thickest sheet and for structure.
-#[must_use]
-pub fn check_diameter(case: &Case, thickest: Length, practice: &Practice<'_>) -> Findings {
-    let mut findings = Findings::new();
-    let outside = |basis, limit| {
-        Finding::new(Code::DiameterOutsideRule, Severity::Note, basis)
-            .with_measured(Figure::Length(case.diameter))
-            .with_limit(Figure::Length(limit))
+/// A rivet too thin or too thick for its sheet, or too thin for structure.
+pub(crate) fn check_diameter(
+    case: &Case,
+    thickest: Length,
+    structure: Option<Structure>,
+    practice: &Practice<'_>,
+    push: &mut Sink<'_>,
+) {
+    let mut outside = |basis, limit| {
+        push(Finding::against(
+            Code::DiameterOutsideRule,
+            Severity::Note,
+            case.diameter,
+            &Given { value: limit, basis },
+        ));
     };
     if let Some(least) = practice.fraction(Name::DiameterPerThicknessLeast, case) {
         let limit = thickest.times(least.value.0, least.value.1);
         if case.diameter < limit {
-            findings.push(outside(least.basis, limit));
+            outside(least.basis, limit);
         }
     }
     if let Some(greatest) = practice.fraction(Name::DiameterPerThicknessGreatest, case) {
         let limit = thickest.times(greatest.value.0, greatest.value.1);
         if case.diameter > limit {
-            findings.push(outside(greatest.basis, limit));
+            outside(greatest.basis, limit);
         }
     }
-    if let Some(least) = practice.length(Name::DiameterStructuralLeast, case)
-        && case.diameter < least.value
+    if let Some(least) =
+        practice.length(Name::DiameterStructuralLeast, case).filter(|least| case.diameter < least.value)
     {
-        findings.push(Finding::against(Code::NotStructural, Severity::Caution, case.diameter, &least));
+        push(Finding::against(Code::NotStructural, not_structural(structure), case.diameter, &least));
     }
-    findings
 }
 
 /// What a rivet's alloy asks for, whatever the pack: that it does not go into structure, or is heat treated before it is driven.
-///
-/// ```
-/// use shophead::finding::Code;
-/// use shophead::rivet::part::Part;
-/// use shophead::select::check_alloy;
-/// assert!(check_alloy(&Part::parse("MS20470DD5-8")?).has(Code::HeatTreatFirst));
-/// assert!(check_alloy(&Part::parse("MS20470A3-4")?).has(Code::NotStructural));
-/// assert!(check_alloy(&Part::parse("MS20470AD4-5")?).is_empty());
-/// # Ok::<(), Box<dyn std::error::Error>>(())
-/// ```
-#[must_use]
-pub fn check_alloy(rivet: &Part<'_>) -> Findings {
-    let mut findings = Findings::new();
+pub(crate) fn check_alloy(rivet: &Part<'_>, structure: Option<Structure>, push: &mut Sink<'_>) {
     if let Some((false, basis)) = rivet.alloy().is_structural() {
-        findings.push(Finding::new(Code::NotStructural, Severity::Caution, basis));
+        push(Finding::new(Code::NotStructural, not_structural(structure), basis));
     }
     let asked = |above: Option<Length>| above.is_none_or(|above| rivet.diameter() > above);
     if let Some(treatment) = rivet.alloy().heat_treatments().iter().find(|treatment| asked(treatment.above)) {
-        findings.push(Finding::new(Code::HeatTreatFirst, Severity::Caution, treatment.basis));
+        push(Finding::new(Code::HeatTreatFirst, Severity::Caution, treatment.basis));
     }
-    findings
+}
+
+/// How serious it is that a rivet is not for structure.
+fn not_structural(structure: Option<Structure>) -> Severity {
+    if structure == Some(Structure::Primary) { Severity::Refer } else { Severity::Caution }
 }

@@ -5,6 +5,8 @@
 //! goes through every station, rises only where the offsets rise, and never swings beyond two neighbours. A plain spline would bulge
 //! between stations, and the bulge would be cut into the sheet.
 
+use crate::basis::Basis;
+use crate::finding::{Code, Figure, Finding, Severity};
 use crate::layout::{Edge, Point};
 use crate::length::Length;
 
@@ -335,6 +337,21 @@ impl Cut<'_> {
             }
         }
     }
+}
+
+/// What it means that some holes of a panel lie beyond the ends of its edge, where nobody measured.
+#[must_use]
+pub fn check_beyond(holes: u32) -> Option<Finding> {
+    let finding = Finding::new(Code::HoleBeyondCut, Severity::Caution, Basis::BEYOND_STATIONS);
+    (holes > 0).then(|| finding.with_measured(Figure::Count(holes)))
+}
+
+/// What it means that the holes of a panel lie on both sides of its edge: so many with lesser offsets, so many with greater ones.
+#[must_use]
+pub fn check_sides(below: u32, above: u32) -> Option<Finding> {
+    let finding = Finding::new(Code::HoleBeyondCut, Severity::Refer, Basis::ONE_SIDE_OF_EDGE);
+    let fewer = below.min(above);
+    (fewer > 0).then(|| finding.with_measured(Figure::Count(fewer)))
 }
 
 #[cfg(test)]

@@ -20,6 +20,7 @@ use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::length::{Interval, Length, Toleranced, product, quotient, whole_root};
 use crate::practice::{Case, Given, Name, Practice};
+use crate::rivet::part::Part;
 use crate::rivet::{Series, Size};
 
 /// Diameter² times height, in nm³.
@@ -101,6 +102,14 @@ crate::words::errors! {
             "shank limits of this rivet not on file; enter them in a series of your own";
         HeadNotKnown = 65, "fit-head-not-known", "The dimensions of this rivet's head are not known.",
             "head size of this rivet not on file; enter it in a series of your own";
+    }
+}
+
+impl FitError {
+    /// What it means for a rivet that has to be planned all the same.
+    #[must_use]
+    pub fn finding(self, rivet: &Part<'_>) -> Finding {
+        Finding::new(Code::NoLengthFits, Severity::Refer, rivet.series().unknown.fit)
     }
 }
 
@@ -482,6 +491,18 @@ pub fn judge_seen(
         }
     }
     HeadJudgement { accepted: !findings.must_refer(), findings, remedy }
+}
+
+/// A rivet that was driven where its hole is referred and has none.
+#[must_use]
+pub fn driven_where_referred() -> Finding {
+    Finding::new(Code::DrivenWhereReferred, Severity::Refer, Basis::REFERRED_NOT_DRIVEN)
+}
+
+/// An inspection in which nobody looked at any rivet.
+#[must_use]
+pub fn nothing_looked_at() -> Finding {
+    Finding::new(Code::NotChecked, Severity::Refer, Basis::NOBODY_LOOKED)
 }
 
 /// What a sample says about the rivets that nobody looked at; `None` where it says nothing against them.

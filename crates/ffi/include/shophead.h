@@ -26,13 +26,13 @@
 
 // The number of this interface. It is raised when anything that a program may rely on changes: a structure, a number, what a function
 // takes. Within one number only functions, constants and numbers of enumerations are added.
-#define SHOPHEAD_ABI_VERSION 1
+#define SHOPHEAD_ABI_VERSION 2
 
 // In the place of a length: none was given, or there is none. It is no length itself.
 #define SHOPHEAD_NONE INT64_MIN
 
 // An array of so many findings holds those of any function that does not say otherwise.
-#define SHOPHEAD_MAX_FINDINGS 12
+#define SHOPHEAD_MAX_FINDINGS 36
 
 // The most limits of a shop's own that one practice takes.
 #define SHOPHEAD_MAX_OWN_LIMITS 64
@@ -50,7 +50,7 @@
 #define SHOPHEAD_MAX_STEPS 4
 
 // An array of so many findings holds those of a verdict on a hole and of all its steps.
-#define SHOPHEAD_MAX_HOLE_FINDINGS 60
+#define SHOPHEAD_MAX_HOLE_FINDINGS 180
 
 // The shape of the manufactured head.
 enum shophead_head
@@ -752,6 +752,8 @@ enum shophead_error
   SHOPHEAD_ERROR_JOINT_NO_SEAT_FOR_FLUSH_HEAD = 99,
   // A load came out too large to be a number.
   SHOPHEAD_ERROR_JOINT_OUT_OF_RANGE = 100,
+  // No edge distance was given, and the practice has none for this rivet.
+  SHOPHEAD_ERROR_JOINT_EDGE_NOT_KNOWN = 101,
   // The load is zero, negative or not a number.
   SHOPHEAD_ERROR_MARGIN_LOAD_NOT_POSITIVE = 110,
   // The allowable is negative or not a number.
@@ -959,6 +961,24 @@ enum shophead_code
   SHOPHEAD_CODE_MEMBER_TOO_NEAR = 68,
   // The factory seams differ: the stronger one is copied.
   SHOPHEAD_CODE_SEAMS_DIFFER = 69,
+  // The thinnest shank does not go into the hole.
+  SHOPHEAD_CODE_SHANK_DOES_NOT_ENTER = 70,
+  // The head is flush, but no layer is countersunk or dimpled for it.
+  SHOPHEAD_CODE_FLUSH_HEAD_WITHOUT_SEAT = 71,
+  // A layer is countersunk or dimpled, but the head is not flush.
+  SHOPHEAD_CODE_SEAT_WITHOUT_FLUSH_HEAD = 72,
+  // A layer is countersunk or dimpled under one that has a plain hole.
+  SHOPHEAD_CODE_SEAT_IN_WRONG_LAYER = 73,
+  // The edge distance is less than allowed for new work, as the maker built it.
+  SHOPHEAD_CODE_EDGE_AS_BUILT = 74,
+  // Pitch or row spacing is less than allowed for new work, as the maker built it.
+  SHOPHEAD_CODE_PITCH_AS_BUILT = 75,
+  // A shim lies in the pack, which no published strength covers.
+  SHOPHEAD_CODE_SHIM_IN_PACK = 76,
+  // The outer sheets in double shear are of different thickness and do not share the load alike.
+  SHOPHEAD_CODE_UNEQUAL_SHEETS = 77,
+  // The same rivet in the same sheets: as strong as before.
+  SHOPHEAD_CODE_AS_STRONG_AS_BEFORE = 78,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L
@@ -1007,6 +1027,8 @@ enum shophead_figure_kind
   SHOPHEAD_FIGURE_RATIO = 4,
   // A number of things in `whole`.
   SHOPHEAD_FIGURE_COUNT = 5,
+  // Facts that were not given: one bit each in `whole`, from the lowest layers, material, edge distance, pitch, row spacing, minor axis.
+  SHOPHEAD_FIGURE_FACTS = 6,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L

@@ -4,6 +4,7 @@
 use core::ffi::c_char;
 
 use shophead::basis::{Basis, Citation, Document};
+use shophead::fact::Facts;
 use shophead::finding::{Figure, Finding, Findings};
 use shophead::quantity::{Force, Stress};
 use shophead::words::Units;
@@ -56,6 +57,7 @@ kinds! {
     SHOPHEAD_FIGURE_STRESS = 3, "A stress: pounds per square inch in `number`.";
     SHOPHEAD_FIGURE_RATIO = 4, "A plain ratio, such as an edge margin or a margin of safety, in `number`.";
     SHOPHEAD_FIGURE_COUNT = 5, "A number of things in `whole`.";
+    SHOPHEAD_FIGURE_FACTS = 6, "Facts that were not given: one bit each in `whole`, from the lowest layers, material, edge distance, pitch, row spacing, minor axis.";
 }
 
 /// A figure in a finding; the member that its kind does not name is 0.
@@ -83,6 +85,10 @@ impl shophead_figure {
                 let count = u32::try_from(self.whole).map_err(|_| E::SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE)?;
                 Some(Figure::Count(count))
             }
+            Kind::SHOPHEAD_FIGURE_FACTS => {
+                let bits = u8::try_from(self.whole).map_err(|_| E::SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE)?;
+                Some(Figure::Facts(Facts::from_bits(bits)))
+            }
             _ => return Err(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER),
         })
     }
@@ -96,6 +102,7 @@ impl shophead_figure {
             Some(Figure::Stress(stress)) => (Kind::SHOPHEAD_FIGURE_STRESS, 0, stress.psi()),
             Some(Figure::Ratio(ratio)) => (Kind::SHOPHEAD_FIGURE_RATIO, 0, ratio),
             Some(Figure::Count(count)) => (Kind::SHOPHEAD_FIGURE_COUNT, i64::from(count), 0.0),
+            Some(Figure::Facts(facts)) => (Kind::SHOPHEAD_FIGURE_FACTS, i64::from(facts.bits()), 0.0),
         };
         shophead_figure { kind, whole, number }
     }
@@ -132,7 +139,7 @@ pub struct shophead_span {
 }
 
 /// An array of so many findings holds those of any function that does not say otherwise.
-pub const SHOPHEAD_MAX_FINDINGS: usize = 12;
+pub const SHOPHEAD_MAX_FINDINGS: usize = 36;
 
 /// The caller's array of findings, filled from the start.
 pub(crate) struct Sink<'o> {
@@ -147,18 +154,16 @@ impl<'o> Sink<'o> {
 
     /// An error unless all of these go in. Called before anything is written.
     pub(crate) fn need<'f, const N: usize>(&self, all: impl IntoIterator<Item = &'f Findings<N>>) -> Result<(), E> {
-        let kept = |findings: &Findings<N>| findings.iter().len().min(SHOPHEAD_MAX_FINDINGS);
-        let count = all.into_iter().map(kept).fold(0, usize::saturating_add);
+        self.need_room(all.into_iter().map(|findings| findings.iter().len()).fold(0, usize::saturating_add))
+    }
+
+    /// An error unless so many go in. Called before anything is written.
+    pub(crate) fn need_room(&self, count: usize) -> Result<(), E> {
         self.places.need(count)
     }
 
-    /// Writes these, and tells where they stand. Of more than the interface promises room for it writes the most serious.
+    /// Writes these, and tells where they stand.
     pub(crate) fn put<const N: usize>(&mut self, findings: &Findings<N>, documents: &[Document<'_>]) -> shophead_span {
-        if findings.iter().len() > SHOPHEAD_MAX_FINDINGS {
-            let mut kept = Findings::<SHOPHEAD_MAX_FINDINGS>::new();
-            kept.extend(findings);
-            return self.put(&kept, documents);
-        }
         let narrow = |count: usize| u32::try_from(count).unwrap_or(u32::MAX);
         let first = narrow(self.filled);
         for finding in findings {

@@ -12,7 +12,7 @@ use crate::finding::{Sink, shophead_finding, shophead_span};
 use crate::length::{SHOPHEAD_NONE, length, optional, shophead_range, shophead_toleranced};
 use crate::part::{case, shophead_part};
 use crate::practice::shophead_practice;
-use crate::select::{query, shophead_length_query};
+use crate::select::{question, shophead_length_query};
 
 /// The limits of a driven head. Each is `SHOPHEAD_NONE` where the practice gives no such limit.
 #[repr(C)]
@@ -111,7 +111,7 @@ pub extern "C" fn shophead_head_predict(
         }
         let head = asked
             .practice
-            .with(|practice| Ok(self::query(&part, grip, hole, practice).fit()?.predict(made, height)))?;
+            .with(|practice| Ok(self::question(&part, grip, hole, practice).fit()?.predict(made, height)))?;
         place.put(shophead_predicted::of(Some(head)));
         Ok(())
     })

@@ -1,7 +1,8 @@
 //! A hole as it was found, and what to do about it.
 #![allow(unsafe_code, reason = "a symbol that C can name counts as unsafe; there is no unsafe block here")]
 
-use shophead::hole::{AsFound, Damage, HoleJudgement, HoleQuery, MAX_STEPS};
+use shophead::hole::{AsFound, Damage};
+use shophead::installation::{Installation, MAX_STEPS, Step};
 use shophead::layout::RowLayout;
 use shophead::structure::Member;
 
@@ -107,7 +108,7 @@ pub const SHOPHEAD_MAX_STEPS: usize = 4;
 const _: () = assert!(MAX_STEPS == SHOPHEAD_MAX_STEPS, "the core has another number of steps");
 
 /// An array of so many findings holds those of a verdict on a hole and of all its steps.
-pub const SHOPHEAD_MAX_HOLE_FINDINGS: usize = 60;
+pub const SHOPHEAD_MAX_HOLE_FINDINGS: usize = 180;
 
 const _: () = assert!(SHOPHEAD_MAX_HOLE_FINDINGS == (SHOPHEAD_MAX_STEPS + 1) * crate::finding::SHOPHEAD_MAX_FINDINGS);
 
@@ -144,12 +145,22 @@ pub extern "C" fn shophead_hole_judge(
         };
         let (rivet, rows, member) = (asked.part.read()?, rows(asked.rows)?, value_of::<Member>(asked.member)?);
         asked.practice.with(|practice| {
-            let query = HoleQuery { rivet, stack: stack.as_ref(), layout, rows, member, practice };
-            let mut verdict = HoleJudgement::nothing_yet();
-            query.judge_into(found, &mut verdict);
-            places.need(verdict.steps.len())?;
-            sink.need(verdict.steps.iter().map(|step| &step.findings).chain([&verdict.findings]))?;
-            for (index, step) in verdict.steps.iter().enumerate() {
+            let question = match &stack {
+                Some(stack) => Installation::new(rivet, stack),
+                None => Installation::without_layers(rivet),
+            };
+            let question = question.by(practice).layout(layout).rows(u16::from(rows)).member(member);
+            // Asked twice, so that no more than one step is kept: once for how much room all of it takes, once to write it.
+            let mut count = 0_usize;
+            let mut needed = 0_usize;
+            let answer = question.hole_step_by_step(found, &mut |step: &Step<'_>| {
+                count = count.saturating_add(1);
+                needed = needed.saturating_add(step.findings.iter().len());
+            });
+            places.need(count)?;
+            sink.need_room(needed.saturating_add(answer.findings.iter().len()))?;
+            let mut index = 0_usize;
+            question.hole_step_by_step(found, &mut |step| {
                 let written = shophead_step {
                     kind: step.kind.into(),
                     does: u32::from(step.does()),
@@ -159,11 +170,12 @@ pub extern "C" fn shophead_hole_judge(
                     findings: sink.put(&step.findings, practice.documents()),
                 };
                 places.put(index, written);
-            }
+                index = index.saturating_add(1);
+            });
             place.put(shophead_hole_judgement {
-                disposition: verdict.disposition.into(),
-                steps: u32::try_from(verdict.steps.len()).unwrap_or(u32::MAX),
-                findings: sink.put(&verdict.findings, practice.documents()),
+                disposition: answer.disposition.into(),
+                steps: u32::try_from(count).unwrap_or(u32::MAX),
+                findings: sink.put(&answer.findings, practice.documents()),
             });
             Ok(())
         })

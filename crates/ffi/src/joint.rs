@@ -1,9 +1,10 @@
 //! What one rivet carries, what gives way first, and the margin under a load.
 #![allow(unsafe_code, reason = "a symbol that C can name counts as unsafe; there is no unsafe block here")]
 
+use shophead::installation::Installation;
 use shophead::joint::margin::{Factors, Load, LoadKind, Margin, margin};
-use shophead::joint::pack::strength_through_into;
 use shophead::joint::strength::{Allowable, BearingKind, JointStrength, Shear};
+use shophead::length::Toleranced;
 
 use crate::basis::shophead_basis;
 use crate::border::{In, Out, answer};
@@ -307,8 +308,18 @@ pub extern "C" fn shophead_strength_find(
         let stack = stack(asked.layers, asked.layer_count)?;
         let (edge, hole, pitch) = (length(asked.edge_nm)?, optional(asked.hole_nm)?, optional(asked.pitch_nm)?);
         let (shear, load) = (value_of(asked.shear)?, asked.load.read()?);
+        let mut question = Installation::new(rivet, &stack).edge(edge).shear(shear);
+        if let Some(hole) = hole {
+            question = question.in_hole(Toleranced::exactly(hole));
+        }
+        if let Some(pitch) = pitch {
+            question = question.pitch(pitch);
+        }
+        if let Some((load, factors)) = load {
+            question = question.load(load, factors);
+        }
         let mut found = JointStrength::nothing_yet();
-        strength_through_into(&mut found, &rivet, &stack, edge, hole, pitch, shear, load)?;
+        question.strength_into(&mut found)?;
         places.need(found.sheets.len())?;
         sink.need([&found.findings])?;
         for (index, sheet) in found.sheets.iter().enumerate() {

@@ -1,13 +1,14 @@
 //! Where holes may stand: edge distance, pitch, distance between rows.
 #![allow(unsafe_code, reason = "a symbol that C can name counts as unsafe; there is no unsafe block here")]
 
-use shophead::layout::{Edge, Point, RowLayout, check_points_sorted, check_row};
+use shophead::installation::Installation;
+use shophead::layout::{Edge, Point, RowLayout, closest_sorted};
 
 use crate::border::{In, Out, answer, shophead_room};
 use crate::error::shophead_error;
 use crate::finding::{Sink, put_findings, shophead_finding, shophead_span};
 use crate::length::{SHOPHEAD_NONE, length, optional};
-use crate::part::{case, shophead_part};
+use crate::part::{rows, shophead_part};
 use crate::practice::shophead_practice;
 
 /// The distances of a row; `SHOPHEAD_NONE` for one that is not known and so not checked.
@@ -46,9 +47,10 @@ pub extern "C" fn shophead_row_check(
             pitch: optional(row.pitch_nm)?,
             transverse_pitch: optional(row.transverse_pitch_nm)?,
         };
-        let case = case(&part.one()?.read()?, rows)?;
+        let question =
+            Installation::without_layers(part.one()?.read()?).layout(layout).rows(u16::from(self::rows(rows)?));
         practice.one()?.with(|practice| {
-            put_findings(&check_row(layout, &case, practice), practice.documents(), findings, capacity, span)
+            put_findings(&question.by(practice).findings(), practice.documents(), findings, capacity, span)
         })
     })
 }
@@ -133,20 +135,26 @@ pub extern "C" fn shophead_points_check(
         let place = pattern.place()?;
         let mut sink = Sink::new(&findings, capacity)?;
         let (points, edges) = (points.list(point_count)?, edges.list(edge_count)?);
-        let case = case(&part.one()?.read()?, rows)?;
+        let question = Installation::without_layers(part.one()?.read()?).rows(u16::from(self::rows(rows)?));
         let mut room = room.room(room_count)?;
         let edges = room.lay(edges.iter().map(|edge| Ok(Edge { from: edge.from.read()?, to: edge.to.read()? })))?;
         let points = room.lay(points.iter().map(shophead_point::read))?;
         let order = room.lay(points.iter().map(|_| Ok(0_u32)))?;
         practice.one()?.with(|practice| {
-            let found = check_points_sorted(points, order, edges, &case, practice);
-            sink.need([&found.findings])?;
+            let closest = closest_sorted(points, order, edges);
+            let layout = RowLayout {
+                edge: closest.to_edge.map(|(_, edge)| edge),
+                pitch: closest.pair.map(|(_, _, pitch)| pitch),
+                transverse_pitch: None,
+            };
+            let found = question.by(practice).layout(layout).findings();
+            sink.need([&found])?;
             place.put(shophead_pattern {
-                closest_pair: found.closest_pair.map_or([0, 0], |(first, second, _)| [first, second]),
-                pitch_nm: found.closest_pair.map_or(SHOPHEAD_NONE, |(_, _, pitch)| pitch.nanometres()),
-                closest_to_edge: found.closest_to_edge.map_or(0, |(index, _)| index),
-                edge_nm: found.closest_to_edge.map_or(SHOPHEAD_NONE, |(_, edge)| edge.nanometres()),
-                findings: sink.put(&found.findings, practice.documents()),
+                closest_pair: closest.pair.map_or([0, 0], |(first, second, _)| [first, second]),
+                pitch_nm: closest.pair.map_or(SHOPHEAD_NONE, |(_, _, pitch)| pitch.nanometres()),
+                closest_to_edge: closest.to_edge.map_or(0, |(index, _)| index),
+                edge_nm: closest.to_edge.map_or(SHOPHEAD_NONE, |(_, edge)| edge.nanometres()),
+                findings: sink.put(&found, practice.documents()),
             });
             Ok(())
         })

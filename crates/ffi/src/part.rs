@@ -9,7 +9,7 @@ use shophead::rivet::part::{BuildPartError, Part, PartWarning};
 use shophead::rivet::{
     Head, MS20426, MS20427, MS20470, MS20613, MS20615, NAS1097, NAS1198, NAS1241, NAS1242, NAS9313, Series,
 };
-use shophead::select::check_alloy;
+use shophead::select::check_part;
 
 use crate::basis::shophead_basis;
 use crate::border::{In, Out, answer};
@@ -363,5 +363,5 @@ pub extern "C" fn shophead_part_check(
     capacity: usize,
     span: Out<shophead_span>,
 ) -> shophead_error {
-    answer(|| put_findings(&check_alloy(&part.one()?.read()?), &[], findings, capacity, span))
+    answer(|| put_findings(&check_part(&part.one()?.read()?), &[], findings, capacity, span))
 }

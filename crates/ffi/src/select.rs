@@ -2,10 +2,11 @@
 #![allow(unsafe_code, reason = "a symbol that C can name counts as unsafe; there is no unsafe block here")]
 
 use shophead::basis::Document;
+use shophead::installation::Installation;
 use shophead::length::Toleranced;
 use shophead::practice::Practice;
 use shophead::rivet::part::Part;
-use shophead::select::{LengthChoice, LengthQuery, UpperBound};
+use shophead::select::{LengthAnswer, UpperBound};
 
 use crate::basis::shophead_given;
 use crate::border::{In, Out, answer};
@@ -84,17 +85,17 @@ pub struct shophead_length_choice {
     pub findings: shophead_span,
 }
 
-/// The query of the core.
-pub(crate) fn query<'a>(
+/// The question of the core.
+pub(crate) fn question<'a>(
     part: &Part<'a>,
     grip: Toleranced,
     hole: Toleranced,
     practice: &'a Practice<'a>,
-) -> LengthQuery<'a> {
-    LengthQuery { series: part.series(), alloy: part.alloy(), size: part.size(), grip, hole, practice }
+) -> Installation<'static, 'a> {
+    Installation::through(*part, grip).in_hole(hole).by(practice)
 }
 
-fn put(choice: &LengthChoice, findings: shophead_span, documents: &[Document<'_>]) -> shophead_length_choice {
+fn put(choice: &LengthAnswer<'_>, findings: shophead_span, documents: &[Document<'_>]) -> shophead_length_choice {
     shophead_length_choice {
         length_nm: or_none(choice.length),
         shortest: shophead_given::of(choice.usable.map(|usable| usable.shortest), documents),
@@ -103,7 +104,7 @@ fn put(choice: &LengthChoice, findings: shophead_span, documents: &[Document<'_>
         difference: choice.difference.map_or(shophead_difference(0), Into::into),
         rule_of_thumb_nm: choice.rule_of_thumb.nanometres(),
         rule_of_thumb_length_nm: choice.rule_of_thumb_length.nanometres(),
-        fill_nm: choice.fill.nanometres(),
+        fill_nm: or_none(choice.fill),
         protrusion: shophead_range::of(choice.protrusion),
         head: shophead_predicted::of(choice.head),
         findings,
@@ -133,7 +134,7 @@ pub extern "C" fn shophead_length_choose(
         let part = asked.part.read()?;
         let (grip, hole) = (asked.grip.read()?, asked.hole.read()?);
         asked.practice.with(|practice| {
-            let chosen = self::query(&part, grip, hole, practice).choose()?;
+            let chosen = self::question(&part, grip, hole, practice).length()?;
             sink.need([&chosen.findings])?;
             place.put(put(&chosen, sink.put(&chosen.findings, practice.documents()), practice.documents()));
             Ok(())
@@ -160,7 +161,7 @@ pub extern "C" fn shophead_length_assess(
         let part = asked.part.read()?;
         let (grip, hole, length) = (asked.grip.read()?, asked.hole.read()?, length(length_nm)?);
         asked.practice.with(|practice| {
-            let assessed = self::query(&part, grip, hole, practice).assess(length)?;
+            let assessed = self::question(&part, grip, hole, practice).assess(length)?;
             put_findings(&assessed, practice.documents(), findings, capacity, span)
         })
     })

@@ -4,14 +4,13 @@ use core::fmt;
 
 use shophead::damage;
 use shophead::finding::Severity;
-use shophead::hole::{HoleQuery, Step};
-use shophead::joint::pack::strength_through_into;
+use shophead::installation::{HoleAnswer, Installation, Step};
 use shophead::joint::strength::{BearingKind, JointStrength, SheetStrength};
-use shophead::layout::{RowLayout, check_row};
+use shophead::layout::RowLayout;
 use shophead::length::Interval;
-use shophead::practice::{Name, Practice};
+use shophead::practice::{Case, Name, Practice};
 use shophead::rivet::part::Part;
-use shophead::select::{LengthQuery, check_alloy};
+use shophead::stack::Stack;
 use shophead::upset::{HeadLimits, MeasuredHead, judge};
 
 use crate::dialog::{Dialog, Job, Refusal};
@@ -27,7 +26,7 @@ pub(crate) fn write(dialog: &Dialog, practice: &'static Practice<'static>, repor
         Job::Hole => hole(dialog, rivet, practice, report),
         Job::Edge => edge(dialog, practice, report),
         Job::Number => number(&rivet, report),
-        Job::Strength => strength(dialog, &rivet, report),
+        Job::Strength => strength(dialog, &rivet, practice, report),
     }
 }
 
@@ -41,16 +40,13 @@ fn length(
     let Ok(stack) = answers.stack() else { return Ok(()) };
     // Another practice may have been chosen since the hole was asked for.
     let Some(hole) = dialog.hole(practice) else { return report.line(format_args!("{}", Refusal::NoAssumedHole)) };
-    let (series, alloy, size) = (rivet.series(), rivet.alloy(), rivet.size());
-    let query = LengthQuery { series, alloy, size, grip: stack.grip(), hole, practice };
-    let choice = match query.choose() {
+    let choice = match question(dialog, *rivet, &stack, practice).length() {
         Ok(choice) => choice,
         Err(error) => return report.line(format_args!("no answer: {error}")),
     };
     let units = report.units;
-    match choice.length.map(|length| rivet.with_length(length)) {
-        Some(Ok(part)) => report.line(format_args!("use {part}"))?,
-        Some(Err(error)) => report.line(format_args!("no part number: {error}"))?,
+    match choice.part {
+        Some(part) => report.line(format_args!("use {part}"))?,
         None => report.line(format_args!("no length fits"))?,
     }
     if let Some(length) = choice.length {
@@ -62,7 +58,7 @@ fn length(
         report.figure("shortest", &units.show(usable.shortest.value), usable.shortest.basis)?;
         report.figure("longest", &units.show(usable.longest.value), usable.longest.basis)?;
     }
-    let case = query_case(rivet);
+    let case = Case::for_part(rivet);
     if let Some(tail) = practice.length(Name::RuleOfThumbTail, &case) {
         report.figure("rule of thumb", &units.show(choice.rule_of_thumb_length), tail.basis)?;
     }
@@ -73,12 +69,23 @@ fn length(
         let diameter = Interval { min: head.diameter.min, max: head.diameter.max };
         report.line(format_args!("head {} across, {} high", units.show_range(diameter), units.show(head.height)))?;
     }
-    report.findings(&choice.findings)?;
-    report.findings(&check_alloy(rivet))
+    report.findings(&choice.findings)
 }
 
-fn query_case(rivet: &Part<'_>) -> shophead::practice::Case {
-    shophead::practice::Case::of(rivet.series().head, rivet.alloy(), rivet.size())
+/// What the dialog knows of a rivet in its pack.
+fn question<'q>(
+    dialog: &Dialog,
+    rivet: Part<'static>,
+    stack: &'q Stack,
+    practice: &'static Practice<'static>,
+) -> Installation<'q, 'static> {
+    let answers = &dialog.answers;
+    let layout = RowLayout { edge: answers.edge, pitch: answers.pitch, transverse_pitch: answers.transverse };
+    let question =
+        if stack.layers().is_empty() { Installation::without_layers(rivet) } else { Installation::new(rivet, stack) };
+    let question = question.by(practice).layout(layout).rows(u16::from(answers.rows));
+    let question = question.member(answers.member).shear(answers.shear);
+    answers.hole.map_or(question, |hole| question.in_hole(hole))
 }
 
 fn head(dialog: &Dialog, practice: &'static Practice<'static>, report: &mut Report<'_>) -> fmt::Result {
@@ -120,38 +127,34 @@ fn hole(
 ) -> fmt::Result {
     let answers = &dialog.answers;
     let (Ok(stack), Some(found)) = (answers.stack(), dialog.as_found()) else { return Ok(()) };
-    let layout = RowLayout { edge: answers.edge, pitch: answers.pitch, transverse_pitch: None };
-    let query = HoleQuery { rivet, stack: Some(&stack), layout, rows: answers.rows, member: answers.member, practice };
-    // Climbed twice, so that no more than one step stands on the stack: what to do is said first, why nothing less does after it.
-    let mut step = Step::nothing_yet();
-    let climbed = query.climb(found, &mut step, &mut |_| ());
-    let units = report.units;
-    report.line(format_args!("{}", Spaced(climbed.disposition.as_str())))?;
-    match climbed.finding {
-        Some(finding) => report.finding(&finding)?,
-        None => {
-            if let Some(rivet) = step.rivet {
-                report.line(format_args!("rivet {rivet}"))?;
-            }
-            if let Some(cut) = step.cut {
-                report.line(format_args!("drill {cut}"))?;
-            }
-            if let Some(hole) = step.hole {
-                report.line(format_args!("hole {}", units.show_limits(hole)))?;
-            }
-            report.findings(&step.findings)?;
-        }
-    }
+    let question = question(dialog, rivet, &stack, practice);
+    // Asked twice, so that the answer does not stand on the stack beside its steps: what to do is said first, why nothing less does after it.
+    hole_answer(&question.hole(found), report)?;
     if let (Some(damaged), Some(case)) = (dialog.damaged(), dialog.case()) {
         report.findings(&damage::judge(&damaged, Some(&case), practice))?;
     }
     let mut written = Ok(());
-    query.climb(found, &mut step, &mut |step| {
+    question.hole_step_by_step(found, &mut |step| {
         if written.is_ok() && !step.does() {
             written = refused(step, report);
         }
     });
     written
+}
+
+fn hole_answer(answer: &HoleAnswer<'_>, report: &mut Report<'_>) -> fmt::Result {
+    let units = report.units;
+    report.line(format_args!("{}", Spaced(answer.disposition.as_str())))?;
+    if let Some(rivet) = answer.rivet {
+        report.line(format_args!("rivet {rivet}"))?;
+    }
+    if let Some(cut) = answer.cut {
+        report.line(format_args!("drill {cut}"))?;
+    }
+    if let Some(hole) = answer.hole {
+        report.line(format_args!("hole {}", units.show_limits(hole)))?;
+    }
+    report.findings(&answer.findings)
 }
 
 /// Why a step does not do.
@@ -163,9 +166,9 @@ fn refused(step: &Step<'_>, report: &mut Report<'_>) -> fmt::Result {
 }
 
 fn edge(dialog: &Dialog, practice: &'static Practice<'static>, report: &mut Report<'_>) -> fmt::Result {
-    let (answers, Some(case)) = (&dialog.answers, dialog.case()) else { return Ok(()) };
-    let layout = RowLayout { edge: answers.edge, pitch: answers.pitch, transverse_pitch: answers.transverse };
-    let findings = check_row(layout, &case, practice);
+    let (Some(rivet), Some(case)) = (dialog.answers.rivet, dialog.case()) else { return Ok(()) };
+    let Ok(stack) = dialog.answers.stack() else { return Ok(()) };
+    let findings = question(dialog, rivet, &stack, practice).findings();
     report.line(format_args!("{}", if findings.must_refer() { "NOT within limits" } else { "within limits" }))?;
     report.findings(&findings)?;
     let units = report.units;
@@ -201,11 +204,15 @@ fn number(rivet: &Part<'static>, report: &mut Report<'_>) -> fmt::Result {
     Ok(())
 }
 
-fn strength(dialog: &Dialog, rivet: &Part<'static>, report: &mut Report<'_>) -> fmt::Result {
-    let answers = &dialog.answers;
-    let (Ok(stack), Some(edge)) = (answers.stack(), answers.edge) else { return Ok(()) };
+fn strength(
+    dialog: &Dialog,
+    rivet: &Part<'static>,
+    practice: &'static Practice<'static>,
+    report: &mut Report<'_>,
+) -> fmt::Result {
+    let Ok(stack) = dialog.answers.stack() else { return Ok(()) };
     let mut found = JointStrength::nothing_yet();
-    match strength_through_into(&mut found, rivet, &stack, edge, None, answers.pitch, answers.shear, None) {
+    match question(dialog, *rivet, &stack, practice).strength_into(&mut found) {
         Ok(()) => write_strength(&found, report),
         Err(error) => report.line(format_args!("no answer: {error}")),
     }

@@ -2,17 +2,16 @@
 
 use std::collections::HashMap;
 
-use shophead::basis::Basis;
-use shophead::finding::{Code, Finding, Findings, Severity};
-use shophead::hole::{AsFound, Damage, HoleQuery};
+use shophead::finding::{Finding, Findings};
+use shophead::hole::{AsFound, Damage};
 use shophead::length::Length;
 use shophead::practice::Given;
 use shophead::rivet::part::Part;
-use shophead::upset::{Defect, Remedy, check_sample, judge_seen};
+use shophead::upset::{Defect, Remedy, check_sample, driven_where_referred, judge_seen, nothing_looked_at};
 
 use crate::model::Look;
 use crate::order::{OrderLine, order_of};
-use crate::plan::{Choice, Plan, RowPlan, choice_in};
+use crate::plan::{Choice, Plan, RowPlan, choose};
 use crate::read::{DrivenFile, DrivenLine};
 
 /// How a job stands once its rivets were inspected.
@@ -174,8 +173,7 @@ impl<'p, 'j> Inspection<'p, 'j> {
     /// What holds of the whole job: that nobody looked at any rivet.
     #[must_use]
     pub fn finding(&self) -> Option<Finding> {
-        let basis = Basis::NOBODY_LOOKED;
-        (self.state() == State::NotLookedAt).then(|| Finding::new(Code::NotChecked, Severity::Refer, basis))
+        (self.state() == State::NotLookedAt).then(nothing_looked_at)
     }
 
     /// What to order for the rejected rivets.
@@ -194,9 +192,9 @@ fn inspect<'p, 'j>(plan: &'p Plan<'j>, row: &'p RowPlan<'j>, line: &'p DrivenLin
     let judged = judge_seen(head.diameter, head.height, &seen, plan.practice, &row.case(&rivet));
     let (mut findings, mut remedy) = (judged.findings, judged.remedy);
     if choice.is_none() {
-        let basis = Basis::REFERRED_NOT_DRIVEN;
-        findings.push(Finding::new(Code::DrivenWhereReferred, Severity::Refer, basis));
-        remedy = Some(Given { value: Remedy::Refer, basis });
+        let finding = driven_where_referred();
+        findings.push(finding);
+        remedy = Some(Given { value: Remedy::Refer, basis: finding.basis() });
     }
     let mut replacement = None;
     match (remedy.map(|remedy| remedy.value), choice) {
@@ -232,22 +230,21 @@ fn next_size<'j>(
     choice: &Choice<'j>,
     findings: &mut Findings,
 ) -> Option<Part<'j>> {
-    let query = HoleQuery { rivet: choice.part.without_length(), ..row.query(number, plan.practice) };
+    let question = row.question(number, plan.practice).with_rivet(choice.part.without_length());
     // Nobody has measured the hole since; at best it is as it was planned.
     let hole = choice.hole.value.max;
     let found = AsFound::new(hole, hole, Damage::None).ok()?;
-    let step = query.step_to_next_size(found);
-    findings.extend(&step.findings);
-    let (true, Some(part), Some(hole), Some(stack)) = (step.does(), step.rivet, step.hole, query.stack) else {
-        return None;
-    };
-    let larger = choice_in(part, stack, Given { value: hole, basis: choice.hole.basis }, plan.practice);
+    let answer = question.next_size(found);
+    findings.extend(&answer.findings);
+    let larger = choose(&question.after(found, &answer)?);
     larger.is_complete().then_some(larger.part)
 }
 
 #[cfg(test)]
 mod tests {
     use std::path::Path;
+
+    use shophead::finding::{Code, Severity};
 
     use super::*;
     use crate::model::Job;

@@ -1,6 +1,7 @@
 //! What to order: the rivets of a plan, with spares, against what is on the shelf.
 
 use shophead::finding::{Finding, Severity};
+use shophead::installation::Installation;
 use shophead::length::{Interval, Length};
 use shophead::practice::Practice;
 use shophead::quantity::Mass;
@@ -9,7 +10,7 @@ use shophead::rivet::part::Part;
 use shophead::stack::Stack;
 use shophead::words::Units;
 
-use crate::plan::{Choice, Plan, RowPlan, head_of, is_within_limits};
+use crate::plan::{Choice, Plan, RowPlan, fits, head_of};
 use crate::words::{self, ranges};
 
 /// What is on the shelf of one part.
@@ -305,11 +306,12 @@ pub fn alternatives<'j>(plan: &Plan<'j>, lines: &[OrderLine<'j>], stock: &[Stock
             };
             for place in places(plan).filter(|place| place.choice.part == line.part) {
                 let hole = place.choice.hole.value;
-                if !is_within_limits(&other.part, place.stack, hole, plan.practice) {
+                let question = Installation::new(other.part, place.stack).by(plan.practice);
+                if !fits(&question, &other.part, hole) {
                     add_holes(&mut alternative.not_for, &place);
                     continue;
                 }
-                let head = head_of(&other.part, place.stack, hole, plan.practice, &place.row.case(&other.part));
+                let head = head_of(&question, hole, plan.practice);
                 let is_first = alternative.holes == 0;
                 alternative.height = head.map(|head| head.height);
                 alternative.head = match (alternative.head, head.map(|head| head.diameter)) {

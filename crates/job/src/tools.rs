@@ -99,7 +99,7 @@ pub fn tools<'j>(plan: &Plan<'j>) -> Vec<Tool<'j>> {
             need(ToolKind::Punch(removal.punch_under), name, holes);
         }
         let most = row.row.count.saturating_sub(row.holes.len() as u32);
-        let cut = row.judgement.as_ref().and_then(shophead::hole::HoleJudgement::chosen).and_then(|step| step.cut);
+        let cut = row.answer.as_ref().and_then(|answer| answer.cut);
         if let Some(cut) = cut {
             need(ToolKind::HoleCutter(cut), name, most);
         }

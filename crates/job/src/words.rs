@@ -4,7 +4,8 @@
 
 use shophead::access::{Clearance, RowWork, SolidBecause};
 use shophead::finding::{Code, Finding, Severity};
-use shophead::hole::{Damage, HoleJudgement};
+use shophead::hole::Damage;
+use shophead::installation::Step;
 use shophead::joint::row::RowMode;
 use shophead::length::Length;
 use shophead::practice::Practice;
@@ -108,12 +109,13 @@ pub fn found(hole: &HolePlan<'_>, units: Units) -> String {
     format!("{size}{damage}{remark}")
 }
 
-/// Why each step does not do. A step that fails for the same reason as the one before it is left out.
+/// Why each step cannot be taken; a step that fails for the same reason as the one before it is left out. `full` is what was found of the
+/// hole's pattern.
 #[must_use]
-pub fn why_not(judgement: &HoleJudgement<'_>, units: Units, practice: &Practice<'_>) -> Vec<String> {
+pub fn why_not(steps: &[Step<'_>], full: &[Finding], units: Units, practice: &Practice<'_>) -> Vec<String> {
     let mut lines = Vec::new();
     let mut said: Vec<Code> = Vec::new();
-    for step in &judgement.steps {
+    for step in steps {
         let refers = |finding: &&Finding| finding.severity() == Severity::Refer;
         let codes: Vec<Code> = step.findings.iter().filter(refers).map(|finding| finding.code()).collect();
         if codes.is_empty() || codes == said {
@@ -123,7 +125,7 @@ pub fn why_not(judgement: &HoleJudgement<'_>, units: Units, practice: &Practice<
         lines.push(format!("{}: {}", step.kind, why.collect::<Vec<_>>().join(" ")));
         said = codes;
     }
-    let full = judgement.findings.iter().filter(|finding| finding.code() == Code::PatternFull);
+    let full = full.iter().filter(|finding| finding.code() == Code::PatternFull);
     lines.extend(full.map(|finding| self::finding(finding, units, practice)));
     lines
 }

@@ -126,7 +126,13 @@ const LENGTH: &[Field<LengthArgs>] = &[
     field!(LengthArgs, "series", text, rivet.series),
     field!(LengthArgs, "alloy", option, rivet.alloy),
     field!(LengthArgs, "hole", option, hole),
+    field!(LengthArgs, "edge", option, edge),
+    field!(LengthArgs, "pitch", option, pitch),
     field!(LengthArgs, "tolerance", option, tolerance),
+    field!(LengthArgs, "structure", option, place.structure),
+    field!(LengthArgs, "member", option, place.member),
+    field!(LengthArgs, "installed", option, place.installed),
+    field!(LengthArgs, "installed_layers", option, place.installed_layers).with(&["installed"]),
 ];
 
 const MEASURED: &[&str] = &["measured_diameter"];
@@ -161,8 +167,12 @@ const HOLE: &[Field<HoleArgs>] = &[
     field!(HoleArgs, "pitch", option, pitch),
     field!(HoleArgs, "layers", option, layers),
     field!(HoleArgs, "damage", text, damage),
-    field!(HoleArgs, "member", text, member),
     field!(HoleArgs, "rows", pattern_rows, rows),
+    field!(HoleArgs, "row_spacing", option, row_spacing),
+    field!(HoleArgs, "structure", option, place.structure),
+    field!(HoleArgs, "member", option, place.member),
+    field!(HoleArgs, "installed", option, place.installed),
+    field!(HoleArgs, "installed_layers", option, place.installed_layers).with(&["installed"]),
 ];
 
 const LOADS: &[&str] = &["load", "strip_load"];
@@ -175,6 +185,10 @@ const JOINT: &[Field<JointArgs>] = &[
     field!(JointArgs, "pitch", option, pitch),
     field!(JointArgs, "hole", option, hole),
     field!(JointArgs, "shear", word, shear),
+    field!(JointArgs, "structure", option, place.structure),
+    field!(JointArgs, "member", option, place.member),
+    field!(JointArgs, "installed", option, place.installed),
+    field!(JointArgs, "installed_layers", option, place.installed_layers).with(&["installed"]),
     field!(JointArgs, "limit_load", flag, factors.limit_load).with(LOADS).without(&["ultimate_load"]),
     field!(JointArgs, "ultimate_load", flag, factors.ultimate_load).with(LOADS),
     field!(JointArgs, "safety_factor", optional_number, factors.safety_factor).with(LOADS),

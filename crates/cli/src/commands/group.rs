@@ -3,14 +3,12 @@
 use serde_json::{Value, json};
 use shophead::joint::group::{Group, Member, PlaneLoad, share};
 use shophead::joint::margin::{Factors, Load, Margin, margin};
-use shophead::joint::pack::strength_through;
 use shophead::joint::strength::{Allowable, JointStrength};
-use shophead::layout::Point;
+use shophead::layout::{Point, RowLayout, closest_sorted};
 use shophead::length::Length;
-use shophead::practice::{Case, Given, Practice};
+use shophead::practice::{Given, Practice};
 use shophead::quantity::Force;
 use shophead::rivet::part::Part;
-use shophead::select::check_alloy;
 use shophead_job::drawing::{self, GroupDrawing};
 use shophead_job::read::read_group_from;
 use shophead_job::words;
@@ -19,6 +17,7 @@ use super::{edge, factors, load_kind, load_word, memory_mark};
 use crate::args::{Format, GroupArgs};
 use crate::context::Context;
 use crate::exit::Stop;
+use crate::facts::Facts;
 use crate::report::{Block, Record, Report, Table};
 use crate::{input, json};
 
@@ -33,6 +32,18 @@ pub(super) fn run<'a>(args: &GroupArgs, context: &Context<'a>) -> Result<Report<
     let points = read_group_from(points.bytes, &points.name, rivet.series(), context.bare)?;
 
     let mut report = Report::new("group", context);
+    let at_points: Vec<Point> = points.iter().map(|point| point.at).collect();
+    let closest = closest_sorted(&at_points, &mut vec![0; at_points.len()], &[]).pair;
+    let facts = Facts {
+        stack: Some(stack),
+        layout: RowLayout {
+            edge: input::optional_length("--edge", args.edge.as_deref(), context.bare)?,
+            pitch: closest.map(|(_, _, distance)| distance),
+            transverse_pitch: None,
+        },
+        shear: args.shear.shear(),
+        ..Facts::of(rivet, &args.place, context)?
+    };
     // One strength a size, in the order of the file.
     let mut sizes: Vec<Size> = Vec::new();
     let mut members = Vec::with_capacity(points.len());
@@ -43,13 +54,10 @@ pub(super) fn run<'a>(args: &GroupArgs, context: &Context<'a>) -> Result<Report<
         let index = match known {
             Some(index) => index,
             None => {
-                let case = Case::of(part.series().head, part.alloy(), part.size());
-                let edge = edge(args.edge.as_deref(), &part, &case, context)?;
-                let shear = args.shear.shear();
-                let found =
-                    strength_through(&part, &stack, edge.value, None, None, shear, None).map_err(Stop::wrong)?;
+                let question = facts.question(context.practice).with_rivet(part);
+                let edge = edge(&question, context)?;
+                let found = question.strength().map_err(Stop::wrong)?;
                 report.find_all(context, &part.to_string(), &found.findings);
-                report.find_all(context, &part.to_string(), &check_alloy(&part));
                 sizes.push(Size { part, edge, found });
                 sizes.len() - 1
             }

@@ -1,11 +1,11 @@
 //! `shophead head`.
 
 use serde_json::{Value, json};
-use shophead::finding::{Code, Finding, Findings, Severity};
+use shophead::finding::Findings;
+use shophead::installation::Installation;
 use shophead::length::{Length, Toleranced};
 use shophead::practice::{Case, Given, Practice};
 use shophead::rivet::part::Part;
-use shophead::select::LengthQuery;
 use shophead::upset::{Defect, HeadJudgement, HeadLimits, MeasuredHead, PredictedHead, judge};
 
 use crate::args::{Format, HeadArgs};
@@ -146,21 +146,10 @@ fn predicted<'a>(
             Toleranced::from_least(hole.value)
         }
     };
-    let query = LengthQuery {
-        series: family.series(),
-        alloy: family.alloy(),
-        size: family.size(),
-        grip,
-        hole,
-        practice: context.practice,
-    };
-    let (Ok(fit), Some(target)) = (query.fit(), target) else {
-        found.push(Finding::new(Code::NoLimit, Severity::Refer, family.size().basis));
-        return Ok(None);
-    };
-    if let Ok(findings) = query.assess(length) {
-        *found = findings;
-    }
+    let question = Installation::through(*family, grip).by(context.practice).in_hole(hole);
+    *found = question.assess(length).map_err(Stop::wrong)?;
+    // What is not known of the rivet is among the findings.
+    let (Ok(fit), Some(target)) = (question.fit(), target) else { return Ok(None) };
     Ok(Some(Predicted { length, grip, hole, head: fit.predict(length, target.value) }))
 }
 

@@ -5,15 +5,13 @@ use shophead::basis::Basis;
 use shophead::joint::buckling::{InterRivet, inter_rivet};
 use shophead::joint::flexibility::Formula;
 use shophead::joint::lap::{LapError, Rows, Shared, shared};
-use shophead::joint::margin::{Factors, Load, Margin, margin};
-use shophead::joint::row::{RowAsMade, RowStrength, row_strength};
+use shophead::joint::row::RowStrength;
 use shophead::joint::sharing::Transfer;
 use shophead::joint::strength::Shear;
 use shophead::length::Length;
 use shophead::practice::{Case, Practice};
 use shophead::quantity::Force;
 use shophead::rivet::part::Part;
-use shophead::stack::Stack;
 use shophead_job::drawing::{self, RowBar, RowsDrawing};
 use shophead_job::words;
 
@@ -22,20 +20,9 @@ use crate::args::{JointArgs, TransferWord};
 use crate::cells::Finds;
 use crate::context::Context;
 use crate::exit::Stop;
+use crate::facts::Facts;
 use crate::report::{Block, Report, Table};
 use crate::{input, json};
-
-/// What was asked about a row.
-pub(super) struct Asked<'q> {
-    pub(super) args: &'q JointArgs,
-    pub(super) rivet: &'q Part<'static>,
-    pub(super) stack: &'q Stack,
-    pub(super) edge: Length,
-    pub(super) pitch: Length,
-    pub(super) hole: Option<Length>,
-    /// The load on one rivet.
-    pub(super) load: Option<(Load, Factors)>,
-}
 
 /// The answer about a row.
 pub(super) struct InRow {
@@ -45,8 +32,6 @@ pub(super) struct InRow {
     transfer: Transfer,
     shear: Shear,
     pub(super) strength: RowStrength,
-    /// Of one pitch of the row under the load of all its rows.
-    margin: Option<Margin>,
     /// Each load-carrying sheet by its number.
     buckling: Vec<(u8, Option<InterRivet>)>,
     compressed: bool,
@@ -66,17 +51,14 @@ fn formulas(text: &str, shear: Shear) -> Result<Vec<Formula>, Stop> {
 }
 
 impl<'a> InRow {
-    pub(super) fn of(asked: &Asked<'_>, context: &Context<'a>) -> Result<InRow, Stop> {
-        let Asked { args, rivet, stack, edge, pitch, hole, load } = *asked;
-        let row = &args.row;
-        let apart = input::optional_length("--transverse-pitch", row.transverse_pitch.as_deref(), context.bare)?
-            .unwrap_or(pitch);
-        let (rows, shear) = (row.rows, args.shear.shear());
-        let staggered = row.staggered.then_some(apart);
-        let strength = row_strength(&RowAsMade { rivet, stack, edge, hole, pitch, rows, staggered, shear })
-            .map_err(Stop::wrong)?;
+    pub(super) fn of(args: &JointArgs, facts: &Facts, pitch: Length, context: &Context<'a>) -> Result<InRow, Stop> {
+        let (row, rivet) = (&args.row, &facts.rivet);
+        let Some(stack) = &facts.stack else { return Err(Stop::wrong("a joint has at least two sheets")) };
+        let apart = facts.layout.transverse_pitch.unwrap_or(pitch);
+        let (rows, shear, load) = (facts.rows, facts.shear, facts.load);
+        let strength = facts.question(context.practice).row().map_err(Stop::wrong)?;
         let compression = row.compression.as_deref().map(|text| input::stress("--compression", text)).transpose()?;
-        let case = Case::of(rivet.series().head, rivet.alloy(), rivet.size());
+        let case = Case::for_part(rivet);
         let mut buckling = Vec::new();
         for (number, layer) in stack.numbered_load_carrying() {
             let thickness = layer.thickness.nominal();
@@ -108,13 +90,6 @@ impl<'a> InRow {
             Err(error @ (LapError::Flexibility(_) | LapError::Sharing(_))) => return Err(Stop::wrong(error)),
             _ => {}
         }
-        let margin = match (strip_load, load, strength.per_inch) {
-            (Some(force), Some((load, factors)), Some(per_inch)) => {
-                let allowable = per_inch.force * pitch.to_inches_f64();
-                Some(margin(allowable, Load { force, ..load }, factors).map_err(Stop::wrong)?)
-            }
-            _ => None,
-        };
         Ok(InRow {
             pitch,
             apart,
@@ -122,7 +97,6 @@ impl<'a> InRow {
             transfer,
             shear,
             strength,
-            margin,
             buckling,
             compressed: compression.is_some(),
             sharing,
@@ -132,12 +106,6 @@ impl<'a> InRow {
 
     pub(super) fn find(&self, finds: &mut impl Finds, rivet: &Part<'_>) {
         finds.all(rivet, &self.strength.findings);
-        if let Some(margin) = self.margin.filter(|margin| margin.value < 0.0) {
-            use shophead::finding::{Code, Figure, Finding, Severity};
-            let found = Finding::new(Code::MarginNegative, Severity::Refer, margin.factors.safety.basis);
-            let found = found.with_measured(Figure::Ratio(margin.value)).with_limit(Figure::Ratio(0.0));
-            finds.one(&format_args!("{rivet} in its row"), &found);
-        }
         // Where no compression was asked about, how much the sheets stand is told and nothing has to be found.
         for (number, found) in self.buckling.iter().filter(|_| self.compressed) {
             let findings = found.iter().flat_map(|found| &found.findings);
@@ -246,7 +214,7 @@ impl<'a> InRow {
                 "sheet": governing.layer,
             })),
             "net_sections": nets.collect::<Vec<Value>>(),
-            "margin": json::or_null(self.margin, |known| json::margin(known, practice)),
+            "margin": json::or_null(self.strength.margin, |known| json::margin(known, practice)),
             "buckling": buckling.collect::<Vec<Value>>(),
             "sharing": if self.rows > 1 { sharing } else { Value::Null },
         })
@@ -265,7 +233,7 @@ impl<'a> InRow {
             }
             _ => pair(name, "not published for this case".to_owned()),
         }
-        if let Some(margin) = self.margin.filter(|_| self.rows > 1) {
+        if let Some(margin) = self.strength.margin.filter(|_| self.rows > 1) {
             let (load, kind) = (units.force(margin.load.force), load_word(margin.load.kind));
             pair("margin of the rows", format!("{:+.2} under {load} {kind} load on one pitch", margin.value));
         }

@@ -2,38 +2,32 @@
 
 use serde_json::{Value, json};
 use shophead::basis::Basis;
-use shophead::hole::check_seat;
 use shophead::joint::margin::{Factors, Load, Margin, yield_margin};
 use shophead::joint::modes;
-use shophead::joint::pack::strength_through;
 use shophead::joint::strength::{Allowable, BearingKind, JointStrength};
-use shophead::layout::{check_edge, check_pitch};
-use shophead::length::Length;
+use shophead::layout::RowLayout;
+use shophead::length::{Length, Toleranced};
 use shophead::practice::{Case, Given, Name, Practice};
 use shophead::quantity::Force;
 use shophead::rivet::part::Part;
-use shophead::select::check_alloy;
 use shophead::squeeze::{Squeeze, flow_law, squeeze};
 use shophead::stack::{Layer, Stack};
 use shophead_job::words;
 
-use super::in_row::{Asked, InRow};
+use super::in_row::InRow;
 use super::{edge, factors, load_kind, load_word, memory_mark};
 use crate::args::{Format, JointArgs};
 use crate::cells::{self, Cells, Finds};
 use crate::context::Context;
 use crate::exit::Stop;
+use crate::facts::Facts;
 use crate::report::{Block, Report, Table};
 use crate::{input, json};
 
 /// Everything that was asked and answered.
 pub(crate) struct Answer {
-    rivet: Part<'static>,
-    stack: Stack,
-    case: Case,
+    facts: Facts,
     edge: Given<Length>,
-    pitch: Option<Length>,
-    load: Option<(Load, Factors)>,
     found: JointStrength,
     in_row: Option<InRow>,
 }
@@ -43,42 +37,45 @@ impl<'a> cells::Answer<'a> for Answer {
     const COMMAND: &'static str = "joint";
 
     fn of(args: &JointArgs, context: &Context<'a>) -> Result<Answer, Stop> {
-        let rivet = input::part("--rivet", &args.rivet)?.without_length();
-        let stack = input::layers("--sheets", &args.sheets, None, context.bare)?;
-        let case = Case::of(rivet.series().head, rivet.alloy(), rivet.size());
-        let edge = edge(args.edge.as_deref(), &rivet, &case, context)?;
-        let pitch = input::optional_length("--pitch", args.pitch.as_deref(), context.bare)?;
-        let hole = args.hole.as_deref().map(|text| input::hole_diameter("--hole", text, context.bare)).transpose()?;
-        let load = load(args, context)?;
-        let shear = args.shear.shear();
-        let found = strength_through(&rivet, &stack, edge.value, hole, pitch, shear, load).map_err(Stop::wrong)?;
-        let in_row = pitch.map(|pitch| {
-            InRow::of(&Asked { args, rivet: &rivet, stack: &stack, edge: edge.value, pitch, hole, load }, context)
-        });
-        let in_row = in_row.transpose()?;
-        Ok(Answer { rivet, stack, case, edge, pitch, load, found, in_row })
+        let bare = context.bare;
+        let rivet = input::part("--rivet", &args.rivet)?;
+        let hole = args.hole.as_deref().map(|text| input::hole_diameter("--hole", text, bare)).transpose()?;
+        let row = &args.row;
+        let pitch = input::optional_length("--pitch", args.pitch.as_deref(), bare)?;
+        let spacing = input::optional_length("--transverse-pitch", row.transverse_pitch.as_deref(), bare)?;
+        let facts = Facts {
+            stack: Some(input::layers("--sheets", &args.sheets, None, bare)?),
+            hole: hole.map(Toleranced::exactly),
+            layout: RowLayout {
+                edge: input::optional_length("--edge", args.edge.as_deref(), bare)?,
+                pitch,
+                // Rows as far apart as their rivets where nothing else is said.
+                transverse_pitch: spacing.or(pitch.filter(|_| row.rows > 1)),
+            },
+            rows: row.rows,
+            staggered: row.staggered,
+            shear: args.shear.shear(),
+            load: load(args, context)?,
+            ..Facts::of(rivet, &args.place, context)?
+        };
+        let question = facts.question(context.practice);
+        let edge = edge(&question, context)?;
+        let found = question.strength().map_err(Stop::wrong)?;
+        let in_row = pitch.map(|pitch| InRow::of(args, &facts, pitch, context)).transpose()?;
+        Ok(Answer { facts, edge, found, in_row })
     }
 
-    fn find(&self, context: &Context<'a>, finds: &mut impl Finds) {
-        let Answer { rivet, stack, case, edge, pitch, found, in_row, .. } = self;
-        finds.all(rivet, &found.findings);
-        finds.all(rivet, &check_edge(edge.value, case, context.practice));
-        if let Some(pitch) = pitch {
-            finds.all(rivet, &check_pitch(*pitch, case, context.practice));
-        }
-        if let Some(height) = rivet.size().head_height_nominal().filter(|_| rivet.series().head.is_flush()) {
-            finds.all(rivet, &check_seat(stack, height, case, context.practice));
-        }
-        finds.all(rivet, &check_alloy(rivet));
-        if let Some(in_row) = in_row {
-            in_row.find(finds, rivet);
+    fn find(&self, _: &Context<'a>, finds: &mut impl Finds) {
+        finds.all(&self.facts.rivet, &self.found.findings);
+        if let Some(in_row) = &self.in_row {
+            in_row.find(finds, &self.facts.rivet);
         }
     }
 
     fn cells(&self, cells: &mut impl Cells) {
         let Answer { found, in_row, .. } = self;
         let force = |part: Option<Allowable>| part.map(|part| part.force);
-        cells.text("rivet", self.rivet).force("allowable", force(found.allowable));
+        cells.text("rivet", self.facts.rivet).force("allowable", force(found.allowable));
         cells.optional("governing", found.governing.map(|governing| governing.mode));
         cells.optional("governing_sheet", found.governing.and_then(|governing| governing.layer));
         cells.force("shear", force(found.shear)).length("edge", self.edge.value);
@@ -92,11 +89,14 @@ impl<'a> cells::Answer<'a> for Answer {
     }
 
     fn tell(&self, args: &JointArgs, context: &Context<'a>, report: &mut Report<'a>) {
-        let Answer { rivet, stack, case, edge, pitch, load, found, in_row } = self;
+        let Answer { facts, edge, found, in_row } = self;
+        let Facts { rivet, layout, load, .. } = facts;
+        // A joint has sheets: its arguments ask for them.
+        let Some(stack) = &facts.stack else { return };
         let edge = (*edge, args.edge.is_some());
-        let more = More::of(rivet, stack, found, *load, case, context);
+        let more = More::of(rivet, stack, found, *load, &Case::for_part(rivet), context);
         if context.format == Format::Json {
-            report.result = result(rivet, found, edge, *pitch, context.practice);
+            report.result = result(rivet, found, edge, layout.pitch, context.practice);
             more.json(&mut report.result, context.practice);
             json::with(
                 &mut report.result,

@@ -2,41 +2,30 @@
 
 use serde_json::{Value, json};
 use shophead::basis::Basis;
-use shophead::finding::{Code, Finding, Severity};
-use shophead::hole::check_seat;
+use shophead::layout::RowLayout;
 use shophead::length::{Interval, Length, Toleranced};
 use shophead::practice::{Case, Given, Name, Practice};
 use shophead::rivet::part::Part;
-use shophead::select::{Difference, LengthChoice, LengthQuery, check_alloy, check_diameter};
-use shophead::stack::Stack;
-use shophead::upset::{FitError, HeadLimits};
+use shophead::select::{Difference, LengthAnswer};
+use shophead::upset::HeadLimits;
 
 use super::memory_mark;
 use crate::args::{Format, LengthArgs};
 use crate::cells::{self, Cells, Finds};
 use crate::context::Context;
 use crate::exit::Stop;
+use crate::facts::Facts;
 use crate::report::{Block, Report, Table};
 use crate::{input, json};
 
 /// Everything that was asked and answered.
 pub(crate) struct Answer<'a> {
-    family: Part<'static>,
+    facts: Facts,
     alloy_assumed: bool,
-    stack: Stack,
     grip: Toleranced,
     case: Case,
     hole: Given<Toleranced>,
-    query: LengthQuery<'a>,
-    /// `None` when the standard does not tell enough of the rivet.
-    choice: Option<LengthChoice>,
-}
-
-impl Answer<'_> {
-    /// A length of the series' own steps always makes a number; where it does not, the family alone is named.
-    fn part(&self) -> Option<Part<'static>> {
-        self.choice.as_ref()?.length.and_then(|length| self.family.with_length(length).ok())
-    }
+    found: LengthAnswer<'a>,
 }
 
 impl<'a> cells::Answer<'a> for Answer<'a> {
@@ -44,93 +33,65 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
     const COMMAND: &'static str = "length";
 
     fn of(args: &LengthArgs, context: &Context<'a>) -> Result<Answer<'a>, Stop> {
-        let input::Rivet { part: family, alloy_assumed } = input::Rivet::of(&args.rivet, context.bare)?;
+        let bare = context.bare;
+        let input::Rivet { part: family, alloy_assumed } = input::Rivet::of(&args.rivet, bare)?;
         let tolerance =
-            args.tolerance.as_deref().map(|text| input::tolerance("--tolerance", text, context.bare)).transpose()?;
-        let stack = input::layers("--layers", &args.layers, tolerance, context.bare)?;
-        let case = Case::of(family.series().head, family.alloy(), family.size());
-        let hole = hole(args, &case, context)?;
+            args.tolerance.as_deref().map(|text| input::tolerance("--tolerance", text, bare)).transpose()?;
+        let stack = input::layers("--layers", &args.layers, tolerance, bare)?;
         let grip = stack.grip();
-        let query = LengthQuery {
-            series: family.series(),
-            alloy: family.alloy(),
-            size: family.size(),
-            grip,
-            hole: hole.value,
-            practice: context.practice,
+        let facts = Facts {
+            stack: Some(stack),
+            hole: args.hole.as_deref().map(|text| input::hole("--hole", text, bare)).transpose()?,
+            layout: RowLayout {
+                edge: input::optional_length("--edge", args.edge.as_deref(), bare)?,
+                pitch: input::optional_length("--pitch", args.pitch.as_deref(), bare)?,
+                ..RowLayout::default()
+            },
+            ..Facts::of(family, &args.place, context)?
         };
-        let choice = match query.choose() {
-            Ok(choice) => Some(choice),
-            // What is not known of the rivet is no mistake of whoever asks: the standard has to be opened.
-            Err(FitError::ShankNotKnown | FitError::HeadNotKnown) => None,
-            Err(error) => return Err(Stop::wrong(error)),
-        };
-        Ok(Answer { family, alloy_assumed, stack, grip, case, hole, query, choice })
+        let question = facts.question(context.practice);
+        let (case, hole) = (question.case(), question.hole_or_drilled());
+        let found = question.length().map_err(Stop::wrong)?;
+        Ok(Answer { facts, alloy_assumed, grip, case, hole, found })
     }
 
     fn find(&self, _: &Context<'a>, finds: &mut impl Finds) {
-        let Answer { family, stack, case, query, choice, .. } = self;
-        match choice {
-            Some(choice) => finds.all(family, &choice.findings),
-            None => finds.one(family, &Finding::new(Code::NoLimit, Severity::Refer, family.size().basis)),
-        }
-        if let Some(thickest) = stack.thickest() {
-            finds.all(family, &check_diameter(case, thickest, query.practice));
-        }
-        if let Some(height) = family.size().head_height_nominal().filter(|_| family.series().head.is_flush()) {
-            finds.all(family, &check_seat(stack, height, case, query.practice));
-        }
-        finds.all(family, &check_alloy(family));
+        finds.all(&self.facts.rivet, &self.found.findings);
     }
 
     fn cells(&self, cells: &mut impl Cells) {
-        let Answer { grip, hole, choice, .. } = self;
-        let choice = choice.as_ref();
-        cells.optional("part", self.part()).length("length", choice.and_then(|choice| choice.length));
+        let Answer { grip, hole, found, .. } = self;
+        cells.optional("part", found.part).length("length", found.length);
         cells.length("grip_min", grip.min()).length("grip", grip.nominal()).length("grip_max", grip.max());
         cells.length("hole_min", hole.value.min()).length("hole_max", hole.value.max());
-        cells.length("rule_of_thumb_length", choice.map(|choice| choice.rule_of_thumb_length));
-        let protrusion = choice.and_then(|choice| choice.protrusion);
-        cells.length("protrusion_min", protrusion.map(|ends| ends.min));
-        cells.length("protrusion_max", protrusion.map(|ends| ends.max));
-        let head = choice.and_then(|choice| choice.head);
-        cells.length("head_diameter_min", head.map(|head| head.diameter.min));
-        cells.length("head_diameter_max", head.map(|head| head.diameter.max));
-        cells.length("head_height", head.map(|head| head.height));
+        cells.length("rule_of_thumb_length", found.rule_of_thumb_length);
+        cells.length("protrusion_min", found.protrusion.map(|ends| ends.min));
+        cells.length("protrusion_max", found.protrusion.map(|ends| ends.max));
+        cells.length("head_diameter_min", found.head.map(|head| head.diameter.min));
+        cells.length("head_diameter_max", found.head.map(|head| head.diameter.max));
+        cells.length("head_height", found.head.map(|head| head.height));
     }
 
     fn tell(&self, args: &LengthArgs, context: &Context<'a>, report: &mut Report<'a>) {
-        let Answer { family, grip, choice, .. } = self;
-        let length = choice.as_ref().and_then(|choice| choice.length);
-        let part = self.part();
         let assumed = Assumed {
-            query: &self.query,
-            family,
+            practice: context.practice,
+            family: &self.facts.rivet,
             case: &self.case,
             hole: self.hole,
-            length,
+            length: self.found.length,
             alloy_assumed: self.alloy_assumed,
             args,
         };
         if context.format == Format::Json {
-            report.result = result(family, part, *grip, choice.as_ref(), &assumed, context.practice);
+            report.result = result(&self.found, self.grip, &assumed);
         }
-        text(report, family, part, *grip, choice.as_ref(), &assumed, context);
+        text(report, &self.found, self.grip, &assumed, context);
     }
-}
-
-/// The hole as measured, or as the practice has it.
-fn hole<'a>(args: &LengthArgs, case: &Case, context: &Context<'a>) -> Result<Given<Toleranced>, Stop> {
-    if let Some(text) = &args.hole {
-        return Ok(Given { value: input::hole("--hole", text, context.bare)?, basis: Basis::AS_GIVEN });
-    }
-    let Given { value, basis } = context.practice.assumed_hole(case);
-    Ok(Given { value: Toleranced::from_least(value), basis })
 }
 
 /// Everything that the choice rests on.
 struct Assumed<'q, 'a> {
-    query: &'q LengthQuery<'a>,
+    practice: &'a Practice<'a>,
     family: &'q Part<'a>,
     case: &'q Case,
     hole: Given<Toleranced>,
@@ -155,7 +116,7 @@ impl Assumed<'_, '_> {
 
     /// Every limit that the choice was held against.
     fn limits(&self) -> Vec<(&'static str, &'static str, Given<Length>)> {
-        let practice = self.query.practice;
+        let practice = self.practice;
         let limits = HeadLimits::of(practice, self.case);
         [
             (Name::HeadDiameterLeast, "least head diameter", limits.diameter_least),
@@ -171,7 +132,8 @@ impl Assumed<'_, '_> {
         .collect()
     }
 
-    fn json(&self, practice: &Practice<'_>) -> Value {
+    fn json(&self) -> Value {
+        let practice = self.practice;
         let with_basis = |ends: Interval, basis: Option<Basis>| {
             let mut value = json::interval(ends);
             json::with(&mut value, "basis", json::or_null(basis, |known| json::basis(known, practice)));
@@ -224,88 +186,75 @@ impl Assumed<'_, '_> {
     }
 }
 
-fn result(
-    family: &Part<'_>,
-    part: Option<Part<'_>>,
-    grip: Toleranced,
-    choice: Option<&LengthChoice>,
-    assumed: &Assumed<'_, '_>,
-    practice: &Practice<'_>,
-) -> Value {
-    let usable = choice.and_then(|choice| choice.usable);
+fn result(found: &LengthAnswer<'_>, grip: Toleranced, assumed: &Assumed<'_, '_>) -> Value {
+    let practice = assumed.practice;
     json!({
-        "rivet": family.to_string(),
-        "part": part.map(|part| part.to_string()),
-        "length": json::or_null(choice.and_then(|choice| choice.length), json::length),
+        "rivet": assumed.family.to_string(),
+        "part": found.part.map(|part| part.to_string()),
+        "length": json::or_null(found.length, json::length),
         "grip": json::toleranced(grip),
-        "protrusion": json::or_null(choice.and_then(|choice| choice.protrusion), json::interval),
-        "rule_of_thumb": json::or_null(choice, |choice| json::length(choice.rule_of_thumb)),
-        "rule_of_thumb_length": json::or_null(choice, |choice| json::length(choice.rule_of_thumb_length)),
-        "difference": choice.and_then(|choice| choice.difference).map(Difference::meaning),
-        "usable": json::or_null(usable, |usable| json!({
+        "protrusion": json::or_null(found.protrusion, json::interval),
+        "rule_of_thumb": json::length(found.rule_of_thumb),
+        "rule_of_thumb_length": json::length(found.rule_of_thumb_length),
+        "difference": found.difference.map(Difference::meaning),
+        "usable": json::or_null(found.usable, |usable| json!({
             "min": json::given(usable.shortest, practice),
             "max": json::given(usable.longest, practice),
         })),
-        "fill": json::or_null(choice, |choice| json::length(choice.fill)),
-        "head": json::or_null(choice.and_then(|choice| choice.head), |head| json!({
+        "fill": json::or_null(found.fill, json::length),
+        "head": json::or_null(found.head, |head| json!({
             "diameter": json::spread(head.diameter),
             "height": json::length(head.height),
         })),
-        "assumed": assumed.json(practice),
+        "assumed": assumed.json(),
     })
 }
 
 fn text(
     report: &mut Report,
-    family: &Part<'_>,
-    part: Option<Part<'_>>,
+    found: &LengthAnswer<'_>,
     grip: Toleranced,
-    choice: Option<&LengthChoice>,
     assumed: &Assumed<'_, '_>,
     context: &Context<'_>,
 ) {
-    let units = context.units;
-    match (part, part.and_then(|part| part.length())) {
+    let (units, family) = (context.units, assumed.family);
+    match (found.part, found.length) {
         (Some(part), Some(length)) => report.answer(format!("{part}   {} long", units.size(length))),
         _ => report.answer(format!("{family}   no length can be given")),
     }
     let mut pairs = vec![("grip".to_owned(), with_ends(grip, context))];
     let mut pair = |name: &str, value: String| pairs.push((name.to_owned(), value));
-    if let Some(choice) = choice {
+    pair(
+        "rule of thumb",
+        format!("{}, rounded {}", units.length(found.rule_of_thumb).about(), units.size(found.rule_of_thumb_length)),
+    );
+    if let Some(usable) = found.usable {
+        let (shortest, longest) = (usable.shortest, usable.longest);
+        let mark = memory_mark(shortest.basis.weaker(longest.basis));
         pair(
-            "rule of thumb",
-            format!(
-                "{}, rounded {}",
-                units.length(choice.rule_of_thumb).about(),
-                units.size(choice.rule_of_thumb_length)
-            ),
+            "lengths that serve",
+            if shortest.value <= longest.value {
+                format!("{}{mark}", units.limits(Some(shortest.value), Some(longest.value)))
+            } else {
+                "none".to_owned()
+            },
         );
-        if let Some(usable) = choice.usable {
-            let (shortest, longest) = (usable.shortest, usable.longest);
-            let mark = memory_mark(shortest.basis.weaker(longest.basis));
-            pair(
-                "lengths that serve",
-                if shortest.value <= longest.value {
-                    format!("{}{mark}", units.limits(Some(shortest.value), Some(longest.value)))
-                } else {
-                    "none".to_owned()
-                },
-            );
-        }
-        pair("filling the hole", format!("takes {} of the tail", units.length(choice.fill).about()));
-        if let Some(tail) = choice.protrusion {
-            pair("tail before driving", units.interval(tail).about().to_string());
-        }
-        if let Some(head) = choice.head {
-            let diameter = Interval { min: head.diameter.min, max: head.diameter.max };
-            pair(
-                "driven head",
-                format!("{} wide when {} high", units.interval(diameter).about(), units.length(head.height)),
-            );
-        }
+    }
+    if let Some(fill) = found.fill {
+        pair("filling the hole", format!("takes {} of the tail", units.length(fill).about()));
+    }
+    if let Some(tail) = found.protrusion {
+        pair("tail before driving", units.interval(tail).about().to_string());
+    }
+    if let Some(head) = found.head {
+        let diameter = Interval { min: head.diameter.min, max: head.diameter.max };
+        pair(
+            "driven head",
+            format!("{} wide when {} high", units.interval(diameter).about(), units.length(head.height)),
+        );
     }
     report.text.push(Block::Pairs(pairs));
-    if let Some(difference) = choice.and_then(|choice| choice.difference) {
+    if let Some(difference) = found.difference {
         report.paragraph(format!("Why not the rule of thumb: {}", difference.meaning()));
     }
     report.annex.push(Block::Heading("What this rests on".to_owned()));

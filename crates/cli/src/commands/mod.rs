@@ -18,10 +18,10 @@ mod splice;
 mod survey;
 
 use shophead::basis::Basis;
+use shophead::installation::Installation;
 use shophead::joint::margin::{Factor, Factors, LoadKind};
 use shophead::length::Length;
-use shophead::practice::{Case, Given, Name};
-use shophead::rivet::part::Part;
+use shophead::practice::Given;
 use shophead_job::model::Job;
 use shophead_job::plan::Plan;
 use shophead_job::read::Disk;
@@ -31,7 +31,6 @@ use crate::cells;
 use crate::context::Context;
 use crate::exit::Stop;
 use crate::files::Inputs;
-use crate::input;
 use crate::progress::Progress;
 use crate::report::Report;
 
@@ -123,12 +122,9 @@ const fn load_word(kind: LoadKind) -> &'static str {
 }
 
 /// The edge distance as given, or the least that the practice allows.
-fn edge<'a>(given: Option<&str>, rivet: &Part<'_>, case: &Case, context: &Context<'a>) -> Result<Given<Length>, Stop> {
-    if let Some(edge) = input::optional_length("--edge", given, context.bare)? {
-        return Ok(Given { value: edge, basis: Basis::AS_GIVEN });
-    }
-    context.practice.length(Name::EdgeDistanceLeast, case).ok_or_else(|| {
-        let practice = context.practice.name();
+fn edge(question: &Installation<'_, '_>, context: &Context<'_>) -> Result<Given<Length>, Stop> {
+    question.edge_or_least().ok_or_else(|| {
+        let (practice, rivet) = (context.practice.name(), question.rivet());
         Stop::wrong(format_args!(
             "the practice {practice} names no edge distance for {rivet}; give one, as in --edge .25"
         ))

@@ -2,13 +2,12 @@
 
 use serde_json::{Value, json};
 use shophead::basis::Status;
-use shophead::finding::{Code, Figure, Finding, Severity};
 use shophead::length::Interval;
 use shophead::practice::Practice;
 use shophead::rivet::Head;
 use shophead::rivet::mass::mass_each;
 use shophead::rivet::part::{Part, PartWarning};
-use shophead::select::check_alloy;
+use shophead::select::check_part;
 use shophead::words::Units;
 
 use super::memory_mark;
@@ -31,8 +30,7 @@ pub(super) fn run<'a>(args: &PartArgs, context: &Context<'a>) -> Result<Report<'
             Err(stop) => return Err(stop),
         };
         let subject = part.to_string();
-        report.find_all(context, &subject, &check_alloy(&part));
-        report.find(context, &subject, &catalogue_findings(&part));
+        report.find_all(context, &subject, &check_part(&part));
         results.push(result(text, &part, context.practice));
         tell(&mut report, text, &part, context.units);
         report.rows.push(record(text, &part, context.units));
@@ -49,27 +47,6 @@ pub(super) fn run<'a>(args: &PartArgs, context: &Context<'a>) -> Result<Report<'
         }
     };
     Ok(report)
-}
-
-/// What the number itself has to be checked for.
-fn catalogue_findings(part: &Part<'static>) -> Vec<Finding> {
-    let mut findings = Vec::new();
-    for warning in part.warnings() {
-        let table_end = match warning {
-            PartWarning::BelowTable { shortest } => Some(shortest),
-            PartWarning::AboveTable { longest } => Some(longest),
-            PartWarning::Recalled { basis } => {
-                findings.push(Finding::new(Code::LimitFromMemory, Severity::Note, basis));
-                None
-            }
-            _ => None,
-        };
-        if let (Some(end), Some(length)) = (table_end, part.length()) {
-            let finding = Finding::new(Code::LengthNotTabulated, Severity::Note, part.size().basis);
-            findings.push(finding.with_measured(Figure::Length(length)).with_limit(Figure::Length(end)));
-        }
-    }
-    findings
 }
 
 pub(super) const fn head(head: Head) -> &'static str {

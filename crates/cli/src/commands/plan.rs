@@ -6,7 +6,8 @@ use serde::Serialize;
 use serde::ser::{SerializeMap, Serializer};
 use serde_json::{Value, json};
 use shophead::finding::{Finding, Severity};
-use shophead::hole::{Direction, Disposition, HoleJudgement};
+use shophead::hole::{Direction, Disposition};
+use shophead::installation::HoleAnswer;
 use shophead::joint::row::{RowMode, RowStrength};
 use shophead::length::{Interval, Length};
 use shophead::practice::Practice;
@@ -96,7 +97,7 @@ impl Serialize for RowAnswer<'_, '_> {
         let mut map = serializer.serialize_map(None)?;
         for (key, value) in value.as_object().into_iter().flatten() {
             if key == "holes" {
-                let holes = || self.row.holes.iter().map(|hole| hole_json(hole, self.context));
+                let holes = || self.row.holes.iter().map(|hole| hole_json(self.row, hole, self.context));
                 map.serialize_entry(key, &Each(holes))?;
             } else {
                 map.serialize_entry(key, value)?;
@@ -191,9 +192,9 @@ impl<'j> Page<'_, '_, 'j> {
         let holes = plan.map(|plan| plan.holes.as_slice()).unwrap_or_default();
         let hole = holes.binary_search_by_key(&number, |hole| hole.number).ok().and_then(|index| holes.get(index));
         let found = hole.map_or_else(String::new, |hole| format!(": {}", words::found(hole, self.context.units)));
-        let steps = hole.and_then(|hole| hole.judgement.as_deref()).filter(|judgement| !judgement.steps.is_empty());
-        let lines = match steps {
-            Some(judgement) => words::why_not(judgement, self.context.units, self.context.practice),
+        let steps = plan.zip(hole).map(|(plan, hole)| plan.steps(hole, self.context.practice)).unwrap_or_default();
+        let lines = match hole.filter(|_| !steps.is_empty()) {
+            Some(hole) => words::why_not(&steps, &hole.findings, self.context.units, self.context.practice),
             None => findings.map(|finding| self.said(finding)).collect(),
         };
         Block::Entry(format!("row {row} hole {number}{found}"), lines)
@@ -234,9 +235,8 @@ impl<'j> Page<'_, '_, 'j> {
                 self.context.practice.cite(solid.basis)
             ));
         }
-        if let Some(judgement) = plan.judgement.as_ref().filter(|judgement| judgement.disposition != Disposition::Keep)
-        {
-            lines.push(format!("{}{}.", words::phrase(judgement.disposition), self.cut(judgement)));
+        if let Some(answer) = plan.answer.as_ref().filter(|answer| answer.disposition != Disposition::Keep) {
+            lines.push(format!("{}{}.", words::phrase(answer.disposition), self.cut(answer)));
         }
         lines.push(self.fit(plan));
         if let Ok(choice) = &plan.choice.length
@@ -333,9 +333,8 @@ impl<'j> Page<'_, '_, 'j> {
         })
     }
 
-    fn cut(&self, judgement: &HoleJudgement<'_>) -> String {
-        let cut = judgement.chosen().and_then(|step| step.cut);
-        cut.map_or_else(String::new, |cut| format!(": drill or ream to {}", cut.sized(self.context.units)))
+    fn cut(&self, answer: &HoleAnswer<'_>) -> String {
+        answer.cut.map_or_else(String::new, |cut| format!(": drill or ream to {}", cut.sized(self.context.units)))
     }
 
     fn holes(&mut self) {
@@ -362,9 +361,9 @@ impl<'j> Page<'_, '_, 'j> {
             None => "no rivet".into(),
         };
         let mut lines = Vec::new();
-        if let Some(judgement) = &hole.judgement {
-            let what = words::phrase(judgement.disposition);
-            lines.push(format!("{what}{}. Found {}.", self.cut(judgement), words::found(hole, self.context.units)));
+        if let Some(answer) = &hole.answer {
+            let what = words::phrase(answer.disposition);
+            lines.push(format!("{what}{}. Found {}.", self.cut(answer), words::found(hole, self.context.units)));
         }
         if !hole.about.is_empty() {
             lines.push(format!("{}; grip {}.", hole.about, self.context.units.interval(hole.stack.grip().interval())));
@@ -557,7 +556,7 @@ fn before_and_after_json(plan: &RowPlan<'_>, practice: &Practice<'_>) -> Value {
     }
 }
 
-fn hole_json(hole: &HolePlan<'_>, context: &Context<'_>) -> Value {
+fn hole_json<'j>(row: &RowPlan<'j>, hole: &HolePlan<'j>, context: &Context<'j>) -> Value {
     let measured = hole.measured;
     let found = measured.map(|measured| (measured.as_found, measured.remark.as_str()));
     let mut value = json!({
@@ -574,7 +573,7 @@ fn hole_json(hole: &HolePlan<'_>, context: &Context<'_>) -> Value {
         "disposition": hole.disposition().as_str(),
         "drill": hole.cut().map(|cut| cut.to_string()),
         "drill_diameter": json::or_null(hole.cut(), |cut| json::length(cut.diameter())),
-        "steps": hole.judgement.as_ref().map_or_else(|| json!([]), |judgement| steps_json(judgement, context)),
+        "steps": steps_json(&row.steps(hole, context.practice), context),
     });
     let choice =
         hole.choice.as_deref().map_or_else(|| json!({ "part": null }), |choice| choice_json(choice, context.practice));

@@ -1,27 +1,24 @@
 //! `shophead splice`.
 
 use serde_json::{Value, json};
-use shophead::finding::{Code, Finding, Severity};
 use shophead::joint::modes;
-use shophead::joint::pack::strength_through;
-use shophead::joint::row::{RowAsMade, row_strength};
 use shophead::joint::splice::{
     self, Count, Critical, Fastener, Member, Needed, PerInch, Rows, SpliceError, Table, Tables,
 };
-use shophead::joint::strength::{Governing, JointStrength, Shear};
-use shophead::layout::check_pitch;
+use shophead::joint::strength::{Governing, JointStrength};
+use shophead::layout::RowLayout;
 use shophead::length::{Length, Toleranced};
 use shophead::material::Material;
 use shophead::practice::{Case, Given, Name, Practice};
 use shophead::rivet::part::Part;
-use shophead::select::check_alloy;
-use shophead::stack::{Layer, Preparation, Stack};
+use shophead::stack::{Layer, Preparation, Stack, StackError};
 use shophead_job::words;
 
 use super::memory_mark;
 use crate::args::{MemberWord, SpliceArgs};
 use crate::context::Context;
 use crate::exit::Stop;
+use crate::facts::{Facts, PlaceArgs};
 use crate::report::{Block, Record, Report};
 use crate::{input, json};
 
@@ -29,7 +26,7 @@ pub(super) fn run<'a>(args: &SpliceArgs, context: &Context<'a>) -> Result<Report
     let (material, thickness) = input::sheet("--sheet", &args.sheet, context.bare)?;
     let width = input::length("--width", &args.width, context.bare)?;
     let rivet = input::rivet_or_letters("--rivet", &args.rivet)?.without_length();
-    let case = Case::of(rivet.series().head, rivet.alloy(), rivet.size()).in_rows(rows_of(args));
+    let case = Case::for_part(&rivet).in_rows(rows_of(args));
     let member = match args.member {
         MemberWord::Other => Member::Other,
         MemberWord::Lap => Member::SingleLap,
@@ -42,27 +39,16 @@ pub(super) fn run<'a>(args: &SpliceArgs, context: &Context<'a>) -> Result<Report
     let also = tables.and_then(|tables| by_table_also(tables, thickness, &rivet, width, member));
     let by_table = by_table.transpose().map_err(Stop::wrong)?;
     let also = also.transpose().map_err(Stop::wrong)?;
-    let strength = by_strength(material, thickness, width, &rivet, &case, context).map_err(Stop::wrong)?;
+    let facts = Facts {
+        stack: Some(lap_of(material, thickness, &rivet).map_err(Stop::wrong)?),
+        ..Facts::of(rivet, &PlaceArgs::default(), context)?
+    };
+    let strength = by_strength(material, thickness, width, &facts, context).map_err(Stop::wrong)?;
 
     let mut report = Report::new("splice", context);
     let subject = rivet.to_string();
     let own_count = strength.as_ref().and_then(|found| found.needed);
     let total = by_table.as_ref().map(|found| found.count.total).or(own_count.map(|needed| needed.total));
-    match &strength {
-        // The published table answers by itself; what the strengths lack is then worth knowing, no more.
-        Some(found) => {
-            let most = if by_table.is_some() { Severity::Caution } else { Severity::Refer };
-            for finding in &found.joint.findings {
-                let finding = finding.at_most(most);
-                report.find(context, &subject, [&finding]);
-            }
-        }
-        None if by_table.is_none() => {
-            let found = Finding::new(Code::StrengthNotPublished, Severity::Refer, material.basis());
-            report.find(context, &subject, [&found]);
-        }
-        None => {}
-    }
     let least_pitch = context.practice.length(Name::PitchLeast, &case);
     let laid = match total {
         Some(total) => {
@@ -74,10 +60,6 @@ pub(super) fn run<'a>(args: &SpliceArgs, context: &Context<'a>) -> Result<Report
         None => None,
     };
     let rows_given = args.rows.is_some();
-    if let Some(laid) = laid {
-        report.find_all(context, &subject, &check_pitch(laid.pitch, &case, context.practice));
-    }
-    report.find_all(context, &subject, &check_alloy(&rivet));
     let pattern = laid.and_then(|laid| {
         let apart = context.practice.length(Name::TransversePitchLeast, &case)?;
         let edge = context.practice.length(Name::EdgeDistanceLeast, &case)?;
@@ -89,20 +71,23 @@ pub(super) fn run<'a>(args: &SpliceArgs, context: &Context<'a>) -> Result<Report
         })
     });
     let gross = material.properties(thickness).and_then(|properties| properties.ftu());
-    let efficiency = laid.zip(pattern).and_then(|(laid, pattern)| {
-        let stack = lap_of(material, thickness, &rivet)?;
-        let made = RowAsMade {
-            rivet: &rivet,
-            stack: &stack,
-            edge: pattern.edge.value,
-            hole: None,
-            pitch: laid.pitch,
-            rows: laid.rows,
-            staggered: args.staggered.then_some(pattern.apart.value),
-            shear: Shear::Single,
-        };
-        let per_inch = row_strength(&made).ok()?.per_inch?;
-        Some(modes::efficiency(per_inch.force, modes::gross_section(gross?, thickness, Length::INCH)))
+    // The splice as it is laid out, asked as any rivet in its row is.
+    let mut facts = facts;
+    facts.layout = RowLayout {
+        edge: strength.as_ref().map(|found| found.edge.value),
+        pitch: laid.map(|laid| laid.pitch),
+        transverse_pitch: laid.filter(|laid| laid.rows > 1).zip(pattern).map(|(_, pattern)| pattern.apart.value),
+    };
+    (facts.rows, facts.staggered) = (laid.map_or(1, |laid| laid.rows), args.staggered);
+    let question = facts.question(context.practice);
+    let in_row = question.row().ok();
+    match (&in_row, &strength) {
+        (Some(row), _) => report.find_all(context, &subject, &row.findings),
+        (None, Some(found)) => report.find_all(context, &subject, &found.joint.findings),
+        (None, None) => report.find_all(context, &subject, &question.findings()),
+    }
+    let efficiency = in_row.and_then(|row| {
+        Some(modes::efficiency(row.per_inch?.force, modes::gross_section(gross?, thickness, Length::INCH)))
     });
     let answer =
         Answer { rivet, width, by_table, also, strength, laid, rows_given, pattern, efficiency, least_pitch, member };
@@ -168,17 +153,16 @@ struct ByStrength {
     needed: Option<Needed>,
 }
 
-fn by_strength<'a>(
+fn by_strength(
     material: Material,
     thickness: Length,
     width: Length,
-    rivet: &Part<'_>,
-    case: &Case,
-    context: &Context<'a>,
+    facts: &Facts,
+    context: &Context<'_>,
 ) -> Result<Option<ByStrength>, SpliceError> {
-    let Some(edge) = context.practice.length(Name::EdgeDistanceLeast, case) else { return Ok(None) };
-    let strength = |stack| strength_through(rivet, &stack, edge.value, None, None, Shear::Single, None).ok();
-    let Some(joint) = lap_of(material, thickness, rivet).and_then(strength) else { return Ok(None) };
+    let question = facts.question(context.practice);
+    let Some(edge) = question.edge_or_least() else { return Ok(None) };
+    let Ok(joint) = question.strength() else { return Ok(None) };
     let per_rivet = joint.allowable.map(|allowable| allowable.force);
     let ftu = material.properties(thickness).and_then(|properties| properties.ftu());
     let needed = match (ftu, per_rivet) {
@@ -189,13 +173,13 @@ fn by_strength<'a>(
 }
 
 /// Two such sheets, one over the other; a flush head is sunk into the outer one.
-fn lap_of(material: Material, thickness: Length, rivet: &Part<'_>) -> Option<Stack> {
+fn lap_of(material: Material, thickness: Length, rivet: &Part<'_>) -> Result<Stack, StackError> {
     let preparation = if rivet.series().head.is_flush() { Preparation::Countersunk } else { Preparation::Plain };
     let plain = Layer { material: Some(material), ..Layer::of(Toleranced::exactly(thickness)) };
     let mut stack = Stack::new();
-    stack.push(Layer { preparation, ..plain }).ok()?;
-    stack.push(plain).ok()?;
-    Some(stack)
+    stack.push(Layer { preparation, ..plain })?;
+    stack.push(plain)?;
+    Ok(stack)
 }
 
 /// Where the rows of one side go.

@@ -136,7 +136,7 @@ fn report<'a>(survey: &Survey<'_, 'a>, context: &Context<'a>) -> Report<'a> {
     report.text.extend(survey.farewell().into_iter().map(crate::report::Block::Paragraph));
     let referred = survey.referred();
     for (row, number) in &referred {
-        if let Some(judged) = survey.judgement(row, *number) {
+        if let Some(judged) = survey.answer(row, *number) {
             report.find(context, &format!("row {row} hole {number}"), judged.findings.iter());
         }
     }

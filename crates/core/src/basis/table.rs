@@ -69,9 +69,8 @@ bases! {
     AC43_SOUND_HOLES = Published "AC 43.13-1B", "para 4-58, p 4-25: holes round, straight, free of cracks", Holes "holes must be sound";
     NO_HOLE = Practice "common practice", "drill and largest hole for this rivet", Holes "hole of a rivet without a limit";
     PATTERN_FULL = Practice "common practice", "limits of the pattern", Holes "a pattern that is full";
-    EDGE_NOT_GIVEN = Practice "not given", "edge distance", Holes "a hole without an edge distance";
-    PITCH_NOT_GIVEN = Practice "not given", "pitch", Holes "a hole without a pitch";
-    LAYERS_NOT_GIVEN = Practice "not given", "layers", Holes "a hole without its layers";
+    NOT_GIVEN = Practice "not given", "facts that the answer needs", Holes "what was not given is not checked";
+    SEAT = Practice "common practice", "a flush head lies in a countersink or dimple that begins at the first layer", Holes "layers that take a flush head";
     // rules of damage and cuts
     AC43_STOP_DRILL = Published "AC 43.13-1B", "para 4-59a: at both ends of a crack", DamageAndCuts "stop drilling: 3/32 or 1/8";
     NAVY_14018_STOP_DRILL = Published "NAVEDTRA 14018", "ch 13, fig 13-58 and 13-59: at each end of the crack", DamageAndCuts "stop drilling: #40 or #30";
@@ -84,6 +83,8 @@ bases! {
     HDBK5H_HOLE_CAPPED = Published "MIL-HDBK-5H", "section 8.1.2, p 8-9", JointStrength "a hole above the nominal one adds nothing";
     TEAR_OUT = Published "aircraft structures text", "eq. (11.4)", JointStrength "tear-out to the edge";
     TEAR_OUT_WITH_RELIEF = Memory "aircraft structures practice", "tear-out from 40 degrees off the axis of the hole", JointStrength "tear-out that stops at the side of the hole";
+    SHIM = Practice "common practice", "a shim between the sheets bends the rivet; the published strengths are for sheets that touch", JointStrength "shims between sheets";
+    UNEQUAL_SHEETS = Practice "common practice", "outer sheets share alike in double shear only where they are alike", JointStrength "unequal sheets in double shear";
     HDBK5J_BEARING_BETWEEN = Memory "MIL-HDBK-5J", "section 1.4.7, between e/D 1.5 and 2.0", JointStrength "bearing between the edge margins";
     HDBK5J_BEARING_ABOVE = Memory "MIL-HDBK-5J", "section 1.4.7, above e/D 2.0", JointStrength "bearing above the edge margins";
     HDBK5J_BEARING_BELOW = Memory "MIL-HDBK-5J", "section 1.4.7, tests needed below e/D 1.5", JointStrength "bearing below the edge margins";

@@ -42,8 +42,8 @@ codes! {
         "not on file[: {what}].", "Enter it in the limits file, or refer.",
         "not on file";
     NotChecked = 3, "not-checked", "Something that decides here was not given, so it was not checked.",
-        "not checked[: {what} not given].", "Enter what is missing.",
-        "not checked[: {what}]";
+        "not checked[: {m} not given].", "Enter what is missing.",
+        "[needs {m}|not checked]";
     // choosing a rivet
     TailTooLong = 4, "tail-too-long", "The tail folds over before it forms a head.",
         "rivet[ {m/}] is too long: the tail folds over[, longest {l}].", "Take a shorter one.",
@@ -75,6 +75,9 @@ codes! {
     HeatTreatFirst = 13, "heat-treat-first", "This alloy is heat treated before driving and kept cold until then.",
         "heat treat this rivet before driving, and keep it cold until you drive it.", "",
         "heat treat first";
+    ShankDoesNotEnter = 70, "shank-does-not-enter", "The thinnest shank does not go into the hole.",
+        "hole[ {m}] is too small: the shank does not go in[, least {l}].", "Open it up, or take a thinner rivet.",
+        "too small to enter[: {m}, min {l}]";
     ShankMayNotEnter = 14, "shank-may-not-enter", "The largest shank does not go into the smallest hole.",
         "hole[ {m}] may be too tight for the shank[, up to {l}].", "Try the fit first.",
         "tight hole[: {m}, shank {l}]";
@@ -137,6 +140,15 @@ codes! {
     DimpleTooThick = 33, "dimple-too-thick", "The sheet is thicker than dimpling suits.",
         "{sheet}: too thick to dimple[, at most {l}].", "Countersink it, or try a dimple on scrap.",
         "[{layer} ]too thick to dimple[, max {l}]";
+    FlushHeadWithoutSeat = 71, "flush-head-without-seat", "The head is flush, but no layer is countersunk or dimpled for it.",
+        "flush head, but no layer is countersunk or dimpled.", "Say which layer takes the head, or take a protruding head.",
+        "flush head: no layer is csk";
+    SeatWithoutFlushHead = 72, "seat-without-flush-head", "A layer is countersunk or dimpled, but the head is not flush.",
+        "[{layer}: ]countersunk or dimpled under a protruding head.", "Take a flush head.",
+        "[{layer} ]csk, but head not flush";
+    SeatInWrongLayer = 73, "seat-in-wrong-layer", "A layer is countersunk or dimpled under one that has a plain hole.",
+        "[{layer}: ]countersunk or dimpled under a plain hole.", "Countersink or dimple from the head side down.",
+        "[{layer} ]csk under a plain hole";
     // damage beside the holes
     DamageOverLimit = 34, "damage-over-limit", "The damage is beyond the shop's limit.",
         "damage[ {m}] is beyond the shop's limit[, {l}].", "Refer.",
@@ -163,6 +175,12 @@ codes! {
     EdgeBelowPreferred = 41, "edge-below-preferred", "The edge distance leaves no room to open the hole later.",
         "edge distance[ {m}] leaves no room to open the hole later[, needs {l}].", "Drill with care.",
         "no room to open[: {m}, needs {l}]";
+    EdgeAsBuilt = 74, "edge-as-built", "The edge distance is less than allowed for new work, as the maker built it.",
+        "edge distance[ {m}] is as built, short[ of {l}] for new work.", "Leave the hole as built.",
+        "edge as built[: {m}, new {l}]";
+    PitchAsBuilt = 75, "pitch-as-built", "Pitch or row spacing is less than allowed for new work, as the maker built it.",
+        "spacing[ {m}] is as built, short[ of {l}] for new work.", "Leave the holes as built.",
+        "pitch as built[: {m}, new {l}]";
     PitchShort = 42, "pitch-short", "The pitch is less than allowed.",
         "pitch[ {m}] is short[, needs {l}].", "<Refer.|Leave the holes as built.>",
         "pitch short[: {m}, needs {l}]";
@@ -182,6 +200,12 @@ codes! {
     SheetTooThinForTable = 47, "sheet-too-thin-for-table", "The sheet is thinner than the published strength covers.",
         "[{layer}: ]sheet too thin for the published strength[, {m} D; table starts at {l} D].", "Refer.",
         "[{layer} ]sheet [{m} D, table {l} D|off table]";
+    ShimInPack = 76, "shim-in-pack", "A shim lies in the pack, which no published strength covers.",
+        "[{layer}: ]a shim[ of {m}] is not covered by the published strength.", "Check the joint against approved data.",
+        "[{layer} ]is a shim: strength off";
+    UnequalSheets = 77, "unequal-sheets", "The outer sheets in double shear are of different thickness and do not share the load alike.",
+        "outer sheets[ {m} and {l}] do not share the load alike.", "Check the thinner one.",
+        "outer sheets differ[: {m}, {l}]";
     StrengthNotPublished = 48, "strength-not-published", "No published strength covers this case.",
         "[{layer}: ]no published strength[: {m} is counted].", "<Enter it in the limits file, or refer.|Check it against approved data.>",
         "[{layer} ]no published strength";
@@ -191,6 +215,9 @@ codes! {
     MarginNegative = 50, "margin-negative", "The joint does not carry the load.",
         "the joint does not carry the load[: margin {m}].", "Refer.",
         "margin negative[: {m}]";
+    AsStrongAsBefore = 78, "as-strong-as-before", "The same rivet in the same sheets: as strong as before.",
+        "as strong as before: same rivet, same sheets.", "",
+        "as strong as before";
     WeakerThanBefore = 51, "weaker-than-before", "The new joint is weaker than the one it replaces.",
         "weaker than as installed[: {m}, was {l}].", "Refer.",
         "weaker[: {m}, was {l}| than before]";

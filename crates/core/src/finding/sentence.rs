@@ -169,6 +169,7 @@ mod tests {
     extern crate std;
     use super::*;
     use crate::basis::Basis;
+    use crate::fact::{Fact, Facts};
     use crate::quantity::{Force, Stress};
     use std::string::{String, ToString};
     use std::vec::Vec;
@@ -206,12 +207,20 @@ mod tests {
     }
 
     fn each_case(check: impl Fn(Finding)) {
+        // Without its layers nobody asks for their material.
+        for without in [Fact::Layers, Fact::Material] {
+            let all = Fact::ALL.iter().fold(Facts::NONE, |all, fact| all.with(*fact));
+            let missing = Some(Figure::Facts(all.without(without)));
+            for severity in Severity::ALL {
+                check(of(Code::NotChecked, *severity, missing, None, None, Basis::NOT_GIVEN));
+            }
+        }
         for code in Code::ALL {
             for severity in Severity::ALL {
                 for measured in figures() {
                     for limit in figures() {
                         for layer in [None, Some(8)] {
-                            for basis in [Basis::NAS1241_HEAD_DIMENSIONS, Basis::LAYERS_NOT_GIVEN, OWN] {
+                            for basis in [Basis::NAS1241_HEAD_DIMENSIONS, Basis::NOT_GIVEN, OWN] {
                                 check(of(*code, *severity, measured, limit, layer, basis));
                             }
                         }
@@ -333,9 +342,12 @@ mod tests {
         let missing = Finding::new(Code::NoLimit, Severity::Refer, Basis::NAS1241_HEAD_DIMENSIONS);
         let text = missing.sentence(Units::Inches).to_string();
         assert_eq!(text, "Not on file: NAS1241, head dimensions. Enter it in the limits file, or refer.");
-        let unknown = Finding::new(Code::NotChecked, Severity::Caution, Basis::PITCH_NOT_GIVEN);
-        assert_eq!(unknown.sentence(Units::Inches).to_string(), "Not checked: pitch not given. Enter what is missing.");
-        assert_eq!(unknown.short(Units::Inches).to_string(), "not checked: pitch");
+        let facts = Facts::NONE.with(Fact::Layers).with(Fact::Edge);
+        let unknown = Finding::new(Code::NotChecked, Severity::Caution, Basis::NOT_GIVEN);
+        let unknown = unknown.with_measured(Figure::Facts(facts));
+        let text = unknown.sentence(Units::Inches).to_string();
+        assert_eq!(text, "Not checked: layers, edge distance not given. Enter what is missing.");
+        assert_eq!(unknown.short(Units::Inches).to_string(), "needs layers, edge");
     }
 
     #[test]

@@ -8,10 +8,12 @@ use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity, Sink};
 use crate::length::Length;
 use crate::material::RivetAlloy;
+use crate::practice::Given;
 use crate::rivet::part::Part;
 
-/// Two joints side by side.
+/// Two joints side by side; made by [`Installation::compare`](crate::installation::Installation::compare).
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Comparison {
     /// New allowable over old; `None` where one of them is not published.
     pub ratio: Option<f64>,
@@ -25,10 +27,7 @@ pub struct Comparison {
     pub findings: Findings,
 }
 
-/// Holds the new joint against the old one.
-///
-/// An old joint that carries nothing gives no ratio, and neither does one of which a part is not published; the finding then says
-/// `strength-not-published`.
+/// The new joint beside the old one.
 #[must_use]
 pub fn compare(before: &JointStrength, after: &JointStrength) -> Comparison {
     let mut findings = Findings::new();
@@ -113,42 +112,28 @@ pub fn substitute(original: RivetAlloy, substitute: RivetAlloy, diameter: Length
     strictest
 }
 
-/// Checks that a rivet of another alloy may take the place of one, by [`substitute`].
+/// Whether a rivet of another alloy may take the place of one, by [`substitute`].
 ///
 /// Too small a diameter refers. A pair that no document names refers too where the new alloy is the weaker one when driven, or where
 /// that is not known; a stronger one is a caution, because it is harder to drive and no rule was found for it. The same alloy finds
 /// nothing.
-///
-/// ```
-/// use shophead::finding::Code;
-/// use shophead::joint::compare::check_substitute;
-/// use shophead::rivet::part::Part;
-/// let (old, same_size) = (Part::parse("MS20470D4")?, Part::parse("MS20470AD4")?);
-/// assert!(check_substitute(&old, &same_size).has(Code::SubstituteTooSmall));
-/// assert!(check_substitute(&old, &Part::parse("MS20470AD5")?).is_empty());
-/// # Ok::<(), Box<dyn std::error::Error>>(())
-/// ```
-#[must_use]
-pub fn check_substitute(original: &Part<'_>, new: &Part<'_>) -> Findings {
-    let mut findings = Findings::new();
+pub(crate) fn check_substitute(original: &Part<'_>, new: &Part<'_>, push: &mut Sink<'_>) {
     if original.alloy() == new.alloy() {
-        return findings;
+        return;
     }
     match substitute(original.alloy(), new.alloy(), original.diameter()) {
-        Some(rule) if new.diameter() < rule.diameter => findings.push(
-            Finding::new(Code::SubstituteTooSmall, Severity::Refer, rule.basis)
-                .with_measured(Figure::Length(new.diameter()))
-                .with_limit(Figure::Length(rule.diameter)),
-        ),
+        Some(Substitute { diameter, basis }) if new.diameter() < diameter => {
+            let least = Given { value: diameter, basis };
+            push(Finding::against(Code::SubstituteTooSmall, Severity::Refer, new.diameter(), &least));
+        }
         Some(_) => {}
         None => {
             let driven = original.alloy().fsu_driven().zip(new.alloy().fsu_driven());
             let as_strong = driven.is_some_and(|((old, _), (new, _))| new >= old);
             let severity = if as_strong { Severity::Caution } else { Severity::Refer };
-            findings.push(Finding::new(Code::SubstituteNotNamed, severity, Basis::AC43_NOT_WEAKER));
+            push(Finding::new(Code::SubstituteNotNamed, severity, Basis::AC43_NOT_WEAKER));
         }
     }
-    findings
 }
 
 /// See [`Basis::SPEC_47196_NEXT_SIZE_FOR_SUBSTITUTE`].

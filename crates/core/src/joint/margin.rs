@@ -3,6 +3,7 @@
 //! `margin = allowable / (limit load × factor of safety × fitting factor) - 1`; it must not be negative.
 
 use crate::basis::Basis;
+use crate::finding::{Code, Figure, Finding, Severity};
 use crate::quantity::Force;
 
 /// Which load is meant.
@@ -75,6 +76,15 @@ pub struct Margin {
     pub load: Load,
     /// The factors as given; the factor of safety is not applied again to an ultimate load.
     pub factors: Factors,
+}
+
+impl Margin {
+    /// The finding of a margin that is not there.
+    pub(crate) fn negative(&self) -> Option<Finding> {
+        let finding = Finding::new(Code::MarginNegative, Severity::Refer, self.factors.safety.basis);
+        let finding = finding.with_measured(Figure::Ratio(self.value)).with_limit(Figure::Ratio(0.0));
+        (self.value < 0.0).then_some(finding)
+    }
 }
 
 crate::words::errors! {

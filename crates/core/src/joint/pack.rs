@@ -8,85 +8,63 @@ use crate::length::Length;
 use crate::rivet::part::Part;
 use crate::stack::{MAX_LAYERS, Stack};
 
-/// What one rivet carries through a stack, every layer at the same edge distance.
-///
-/// Shims and sealant carry nothing and are left out. A layer of unknown material leaves the strength unpublished.
-///
-/// # Errors
-/// As [`super::strength::strength`].
-///
-/// ```
-/// use shophead::joint::pack::strength_through;
-/// use shophead::joint::strength::Shear;
-/// use shophead::length::{Length, Toleranced};
-/// use shophead::material::Material;
-/// use shophead::rivet::part::Part;
-/// use shophead::stack::{Layer, Stack};
-/// let material = Some(Material::parse("2024-T3")?);
-/// let mut stack = Stack::new();
-/// stack.push(Layer { material, ..Layer::of(Toleranced::parse(".064")?) })?;
-/// stack.push(Layer { material, ..Layer::of(Toleranced::parse(".125")?) })?;
-/// let found = strength_through(&Part::parse("MS20470AD4")?, &stack, Length::parse(".25")?, None, None, Shear::Single, None)?;
-/// assert!((found.allowable.unwrap().force.lbf() - 388.0).abs() < 1.0);
-/// # Ok::<(), Box<dyn std::error::Error>>(())
-/// ```
-pub fn strength_through(
-    rivet: &Part<'_>,
-    stack: &Stack,
-    edge: Length,
-    hole: Option<Length>,
-    pitch: Option<Length>,
-    shear: Shear,
-    load: Option<(Load, Factors)>,
-) -> Result<JointStrength, StrengthError> {
-    let mut found = JointStrength::nothing_yet();
-    strength_through_into(&mut found, rivet, stack, edge, hole, pitch, shear, load)?;
-    Ok(found)
+/// A rivet in its row: the inside of [`Installation::strength`](crate::installation::Installation::strength).
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Made<'s, 'p> {
+    /// The rivet.
+    pub(crate) rivet: &'s Part<'p>,
+    /// What it goes through; every layer has the same edge distance.
+    pub(crate) stack: &'s Stack,
+    /// To the nearest edge in the direction of the load.
+    pub(crate) edge: Length,
+    /// The hole as it is, when known; otherwise the nominal hole.
+    pub(crate) hole: Option<Length>,
+    /// From rivet to rivet in the row; greater than the hole.
+    pub(crate) pitch: Option<Length>,
+    /// Rows behind each other, all alike; at least one.
+    pub(crate) rows: u16,
+    /// From row to row where each rivet stands against the gap of the next row; `None` for rows in line.
+    pub(crate) staggered: Option<Length>,
+    /// Single or double shear.
+    pub(crate) shear: Shear,
+    /// The load on one rivet.
+    pub(crate) load: Option<(Load, Factors)>,
 }
 
-/// As [`strength_through`], into an answer that the caller keeps: it is two and a half kilobytes, and one returned by value stands on
-/// the stack twice.
-///
-/// # Errors
-/// As [`strength_through`]; what was filled in until then is no answer.
-#[expect(clippy::too_many_arguments, reason = "those of strength_through and the place of the answer")]
-pub fn strength_through_into(
-    found: &mut JointStrength,
-    rivet: &Part<'_>,
-    stack: &Stack,
-    edge: Length,
-    hole: Option<Length>,
-    pitch: Option<Length>,
-    shear: Shear,
-    load: Option<(Load, Factors)>,
-) -> Result<(), StrengthError> {
-    let mut sheets = heapless::Vec::new();
-    put_sheets(stack, edge, &mut sheets)?;
-    found.fill(&Joint { sheets: &sheets, rivet: rivet_of(rivet), hole, shear, pitch, load })?;
-    number_as_in(stack, found);
-    Ok(())
-}
+impl Made<'_, '_> {
+    /// What one rivet carries, into an answer that the caller keeps: it is two kilobytes, and one returned by value stands on the stack twice.
+    ///
+    /// Shims and sealant carry nothing and are left out. A layer of unknown material leaves the strength unpublished.
+    ///
+    /// # Errors
+    /// As [`super::strength::strength`]; what was filled in until then is no answer.
+    pub(crate) fn strength_into(&self, found: &mut JointStrength) -> Result<(), StrengthError> {
+        let mut sheets = heapless::Vec::new();
+        found.fill(&self.joint(&mut sheets)?)?;
+        number_as_in(self.stack, found);
+        Ok(())
+    }
 
-/// What is compared of a strength through a stack in single shear, and the first finding of an edge margin below the tables.
-#[inline(never)]
-pub(crate) fn carried_through(
-    rivet: &Part<'_>,
-    stack: &Stack,
-    edge: Length,
-    hole: Option<Length>,
-    pitch: Option<Length>,
-) -> Result<(Carried, Option<Finding>), StrengthError> {
-    let mut sheets = heapless::Vec::new();
-    put_sheets(stack, edge, &mut sheets)?;
-    let joint = Joint { sheets: &sheets, rivet: rivet_of(rivet), hole, shear: Shear::Single, pitch, load: None };
-    let mut below_table = None;
-    let found = weakest(&joint, &mut |_| (), &mut |finding: Finding| {
-        if finding.code() == Code::EdgeMarginBelowTable && below_table.is_none() {
-            below_table = Some(finding.renumbered(|sheet| number_in(stack, sheet)));
-        }
-    })?;
-    let carried = Carried { allowable: found.load().0, basis: found.basis };
-    Ok((carried, below_table))
+    /// What is compared of it, and the first finding of an edge margin below the tables.
+    #[inline(never)]
+    pub(crate) fn carried(&self) -> Result<(Carried, Option<Finding>), StrengthError> {
+        let mut sheets = heapless::Vec::new();
+        let joint = self.joint(&mut sheets)?;
+        let mut below_table = None;
+        let found = weakest(&joint, &mut |_| (), &mut |finding: Finding| {
+            if finding.code() == Code::EdgeMarginBelowTable && below_table.is_none() {
+                below_table = Some(finding.renumbered(|sheet| number_in(self.stack, sheet)));
+            }
+        })?;
+        let carried = Carried { allowable: found.load().0, basis: found.basis };
+        Ok((carried, below_table))
+    }
+
+    fn joint<'j>(&self, sheets: &'j mut heapless::Vec<Sheet<'static>, MAX_LAYERS>) -> Result<Joint<'j>, StrengthError> {
+        put_sheets(self.stack, self.edge, sheets)?;
+        let Made { hole, pitch, shear, load, .. } = *self;
+        Ok(Joint { sheets, rivet: rivet_of(self.rivet), hole, shear, pitch, load })
+    }
 }
 
 fn put_sheets(
@@ -149,7 +127,19 @@ mod tests {
             stack.push(layer).expect("room");
         }
         let rivet = Part::parse("MS20470AD4").expect("a part");
-        let found = strength_through(&rivet, &stack, length(".25"), None, None, Shear::Single, None).expect("a joint");
+        let made = Made {
+            rivet: &rivet,
+            stack: &stack,
+            edge: length(".25"),
+            hole: None,
+            pitch: None,
+            rows: 1,
+            staggered: None,
+            shear: Shear::Single,
+            load: None,
+        };
+        let mut found = JointStrength::nothing_yet();
+        made.strength_into(&mut found).expect("a joint");
         let numbers: heapless::Vec<u8, 8> = found.sheets.iter().map(|sheet| sheet.layer).collect();
         assert_eq!(numbers, [1, 3, 4]);
         assert!(found.findings.iter().any(|finding| finding.layer() == Some(4)), "the tab without material");

@@ -17,36 +17,15 @@
 use core::fmt;
 
 use super::hole_table;
+use super::margin::{Factors, Load, Margin, margin};
 use super::modes::{self, Countersink, Leg};
-use super::pack::strength_through_into;
-use super::strength::{Allowable, JointStrength, MAX_SHEETS, Mode, Shear, StrengthError};
+use super::pack::Made;
+use super::strength::{Allowable, JointStrength, MAX_SHEETS, Mode, StrengthError};
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::length::Length;
 use crate::quantity::{Force, Stress};
-use crate::rivet::part::Part;
-use crate::stack::{Layer, Preparation, Stack};
-
-/// A row as it is or as it will be.
-#[derive(Clone, Copy, Debug)]
-pub struct RowAsMade<'s, 'p> {
-    /// The rivet.
-    pub rivet: &'s Part<'p>,
-    /// What it goes through.
-    pub stack: &'s Stack,
-    /// From the row to the nearest edge in the direction of the load.
-    pub edge: Length,
-    /// The holes as they are, when known; otherwise the nominal hole.
-    pub hole: Option<Length>,
-    /// From rivet to rivet in the row; greater than the hole.
-    pub pitch: Length,
-    /// Rows behind each other, all alike; at least one.
-    pub rows: u16,
-    /// From row to row where each rivet stands against the gap of the next row; `None` for rows in line.
-    pub staggered: Option<Length>,
-    /// Single or double shear.
-    pub shear: Shear,
-}
+use crate::stack::{Layer, Preparation};
 
 /// What gives way in a row.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -104,6 +83,8 @@ pub struct RowStrength {
     pub governing: Option<RowGoverning>,
     /// Net section of each sheet for every inch of width, countersinks taken off.
     pub net_sections: heapless::Vec<Option<Allowable>, MAX_SHEETS>,
+    /// The margin of one pitch of the row under the load of all its rows; where a load was given and the row has a strength.
+    pub margin: Option<Margin>,
     /// The weakest basis of all parts.
     pub basis: Basis,
     /// What was found, about one rivet and about the row.
@@ -111,7 +92,7 @@ pub struct RowStrength {
 }
 
 impl RowStrength {
-    /// Where an answer is filled in, for [`row_strength_into`].
+    /// Where an answer is filled in, for [`Installation::row_into`](crate::installation::Installation::row_into).
     #[must_use]
     pub const fn nothing_yet() -> RowStrength {
         let joint = JointStrength::nothing_yet();
@@ -122,6 +103,7 @@ impl RowStrength {
             yield_per_inch: None,
             governing: None,
             net_sections: heapless::Vec::new(),
+            margin: None,
             basis: joint.basis,
             findings: Findings::new(),
             joint,
@@ -129,67 +111,56 @@ impl RowStrength {
     }
 }
 
+impl RowStrength {
+    /// Works out the margin under a load on each rivet.
+    pub(crate) fn take_load(
+        &mut self,
+        pitch: Option<Length>,
+        rows: u16,
+        load: Option<(Load, Factors)>,
+    ) -> Result<(), StrengthError> {
+        self.margin = None;
+        let (Some(pitch), Some((load, factors)), Some(per_inch)) = (pitch, load, self.per_inch) else { return Ok(()) };
+        let allowable = Force::from_lbf(per_inch.force.lbf() * pitch.to_inches_f64());
+        let force = Force::from_lbf(load.force.lbf() * f64::from(rows));
+        let found = margin(allowable, Load { force, ..load }, factors)?;
+        self.margin = Some(found);
+        self.findings.push_some(found.negative());
+        Ok(())
+    }
+
+    /// Takes back every figure of what is no joint; its findings say why.
+    pub(crate) fn refuse(&mut self) {
+        (self.per_inch, self.indicated_per_inch, self.yield_per_inch, self.governing) = (None, None, None, None);
+    }
+}
+
 crate::words::errors! {
     /// Why a row has no strength at all.
     RowError {
         NoRows = _, "row-no-rows", "No rows.",
-            "a joint needs at least one row";
+            "a joint needs at least one row; right would be 1";
+        NoPitch = _, "row-no-pitch", "The pitch is not known.",
+            "the pitch is missing; right would be .75";
         | Strength(StrengthError), "One rivet of it is no joint.";
     }
 }
 
-/// What a row carries an inch.
+/// What a row carries an inch, into an answer that the caller keeps. After an error it is no answer.
 ///
 /// # Errors
 /// [`RowError`] for what is no row.
-///
-/// ```
-/// use shophead::joint::row::{RowAsMade, compare_rows, row_strength};
-/// use shophead::joint::strength::Shear;
-/// use shophead::length::{Length, Toleranced};
-/// use shophead::material::Material;
-/// use shophead::rivet::part::Part;
-/// use shophead::stack::{Layer, Stack};
-/// let material = Some(Material::parse("2024-T3")?);
-/// let mut stack = Stack::new();
-/// for thickness in [".040", ".064"] {
-///     stack.push(Layer { material, ..Layer::of(Toleranced::parse(thickness)?) })?;
-/// }
-/// let (old, new) = (Part::parse("MS20470AD4")?, Part::parse("MS20470AD5")?);
-/// let installed = RowAsMade {
-///     rivet: &old, stack: &stack, edge: Length::parse("3/8")?, hole: None, pitch: Length::parse("3/4")?, rows: 1,
-///     staggered: None, shear: Shear::Single,
-/// };
-/// let planned = RowAsMade { rivet: &new, ..installed };
-/// let comparison = compare_rows(&row_strength(&installed)?, &row_strength(&planned)?);
-/// assert!(comparison.ratio.expect("published") > 1.3);
-/// // The same rivets half as far again apart.
-/// let sparse = RowAsMade { pitch: Length::parse("9/8")?, ..installed };
-/// let comparison = compare_rows(&row_strength(&installed)?, &row_strength(&sparse)?);
-/// assert!(comparison.findings.must_refer());
-/// # Ok::<(), Box<dyn std::error::Error>>(())
-/// ```
-pub fn row_strength(row: &RowAsMade<'_, '_>) -> Result<RowStrength, RowError> {
-    let mut found = RowStrength::nothing_yet();
-    row_strength_into(&mut found, row)?;
-    Ok(found)
-}
-
-/// As [`row_strength`], into an answer that the caller keeps: it is two kilobytes, and one returned by value stands on the stack twice. After
-/// an error it is no answer.
-///
-/// # Errors
-/// As [`row_strength`].
-pub fn row_strength_into(found: &mut RowStrength, row: &RowAsMade<'_, '_>) -> Result<(), RowError> {
+pub(crate) fn row_strength_into(found: &mut RowStrength, row: &Made<'_, '_>) -> Result<(), RowError> {
     if row.rows == 0 {
         return Err(RowError::NoRows);
     }
+    let Some(pitch) = row.pitch else { return Err(RowError::NoPitch) };
     let RowStrength { joint, findings, net_sections, .. } = &mut *found;
-    strength_through_into(joint, row.rivet, row.stack, row.edge, row.hole, Some(row.pitch), row.shear, None)?;
+    row.strength_into(joint)?;
     findings.clear();
     findings.extend(&joint.findings);
     net_sections.clear();
-    let pitch = row.pitch.to_inches_f64();
+    let pitch = pitch.to_inches_f64();
     let rivets_per_inch = f64::from(row.rows) / pitch;
     let per_inch = |load: Allowable, count: f64| Allowable { force: Force::from_lbf(load.force.lbf() * count), ..load };
 
@@ -243,7 +214,7 @@ struct Cut {
 }
 
 /// `Ok(None)` where nothing is cut away; the finding where a head is needed that is not known.
-fn cut_away(row: &RowAsMade<'_, '_>, layer: &Layer, number: u8) -> Result<Option<Cut>, Finding> {
+fn cut_away(row: &Made<'_, '_>, layer: &Layer, number: u8) -> Result<Option<Cut>, Finding> {
     if layer.preparation != Preparation::Countersunk {
         return Ok(None);
     }
@@ -276,14 +247,15 @@ fn cut_away(row: &RowAsMade<'_, '_>, layer: &Layer, number: u8) -> Result<Option
 /// Net section a pitch along the zigzag through two staggered rows; `None` where no row stands against another's gaps.
 ///
 /// A pitch of it has two holes and two legs, each half a pitch across the load and from row to row along it.
-fn zigzag(row: &RowAsMade<'_, '_>, layer: &Layer, cut: Option<Cut>) -> Option<Allowable> {
+fn zigzag(row: &Made<'_, '_>, layer: &Layer, cut: Option<Cut>) -> Option<Allowable> {
     let stagger = row.staggered.filter(|_| row.rows > 1)?;
     let thickness = layer.thickness.nominal();
     let properties = layer.material?.properties(thickness)?;
     let nominal = hole_table::nominal_hole(row.rivet.diameter()).map(|row| row.hole);
     let hole = row.hole.or(nominal).unwrap_or(row.rivet.diameter());
-    let leg = Leg { stagger, gauge: row.pitch.times(1, 2) };
-    let force = modes::net_section_staggered(properties.ftu()?, thickness, row.pitch, hole, 2, &[leg; 2]);
+    let pitch = row.pitch?;
+    let leg = Leg { stagger, gauge: pitch.times(1, 2) };
+    let force = modes::net_section_staggered(properties.ftu()?, thickness, pitch, hole, 2, &[leg; 2]);
     let net = Allowable { force: force.max(Force::ZERO), basis: Basis::ZIGZAG_NET_WIDTH };
     Some(match cut {
         Some(Cut { net: lost, .. }) => less(net, Force::from_lbf(2.0 * lost.lbf())),
@@ -381,8 +353,11 @@ pub fn compare_rows(before: &RowStrength, after: &RowStrength) -> RowComparison 
 mod tests {
     extern crate std;
     use super::*;
-    use crate::length::Toleranced;
+    use crate::joint::strength::Shear;
+    use crate::length::{Length, Toleranced};
     use crate::material::Material;
+    use crate::rivet::part::Part;
+    use crate::stack::Stack;
 
     fn length(text: &str) -> Length {
         Length::parse(text).unwrap()
@@ -398,9 +373,15 @@ mod tests {
         stack
     }
 
-    fn row<'s>(rivet: &'s Part<'static>, stack: &'s Stack) -> RowAsMade<'s, 'static> {
-        let (edge, pitch) = (length(".5"), length(".75"));
-        RowAsMade { rivet, stack, edge, hole: None, pitch, rows: 1, staggered: None, shear: Shear::Single }
+    fn row<'s>(rivet: &'s Part<'static>, stack: &'s Stack) -> Made<'s, 'static> {
+        let (edge, pitch, shear) = (length(".5"), Some(length(".75")), Shear::Single);
+        Made { rivet, stack, edge, hole: None, pitch, rows: 1, staggered: None, shear, load: None }
+    }
+
+    fn row_strength(row: &Made<'_, '_>) -> Result<RowStrength, RowError> {
+        let mut found = RowStrength::nothing_yet();
+        row_strength_into(&mut found, row)?;
+        Ok(found)
     }
 
     #[test]
@@ -421,13 +402,13 @@ mod tests {
     fn many_rows_shift_the_failure_to_the_net_section() {
         let stack = stack(&[(".040", Preparation::Plain), (".064", Preparation::Plain)]);
         let rivet = Part::parse("MS20470AD4").unwrap();
-        let many = RowAsMade { rows: 6, ..row(&rivet, &stack) };
+        let many = Made { rows: 6, ..row(&rivet, &stack) };
         let found = row_strength(&many).unwrap();
         let governing = found.governing.unwrap();
         assert_eq!((governing.mode, governing.layer), (RowMode::NetSection, Some(1)));
         // A larger rivet then makes the row weaker.
         let larger = Part::parse("MS20470AD6").unwrap();
-        let comparison = compare_rows(&found, &row_strength(&RowAsMade { rivet: &larger, ..many }).unwrap());
+        let comparison = compare_rows(&found, &row_strength(&Made { rivet: &larger, ..many }).unwrap());
         let by_hand = (0.75 - 0.191) / (0.75 - 0.1285);
         assert!((comparison.ratio.unwrap() - by_hand).abs() < 1e-9);
         assert!(comparison.findings.has(Code::WeakerThanBefore) && comparison.findings.must_refer());
@@ -464,7 +445,7 @@ mod tests {
         let stack = stack(&[(".040", Preparation::Plain), (".064", Preparation::Plain)]);
         let rivet = Part::parse("MS20470AD4").unwrap();
         let net = |staggered: &str| {
-            let row = RowAsMade { rows: 4, staggered: Some(length(staggered)), ..row(&rivet, &stack) };
+            let row = Made { rows: 4, staggered: Some(length(staggered)), ..row(&rivet, &stack) };
             row_strength(&row).unwrap().net_sections[0].unwrap()
         };
         let straight = 63_000.0 * 0.040 * (0.75 - 0.1285) / 0.75;
@@ -474,7 +455,7 @@ mod tests {
         assert_eq!(net(".2").basis.status(), crate::basis::Status::Memory);
         // From here on the straight line is the weaker one: s² = pitch × hole.
         assert!((net(".32").force.lbf() - straight).abs() < 1e-6);
-        let single = RowAsMade { staggered: Some(length(".2")), ..row(&rivet, &stack) };
+        let single = Made { staggered: Some(length(".2")), ..row(&rivet, &stack) };
         assert!((row_strength(&single).unwrap().net_sections[0].unwrap().force.lbf() - straight).abs() < 1e-6);
     }
 
@@ -482,8 +463,8 @@ mod tests {
     fn below_the_least_edge_margin_there_is_only_an_indication() {
         let stack = stack(&[(".040", Preparation::Plain), (".064", Preparation::Plain)]);
         let (old, new) = (Part::parse("MS20470AD4").unwrap(), Part::parse("MS20470AD6").unwrap());
-        let installed = RowAsMade { edge: length(".25"), ..row(&old, &stack) };
-        let planned = RowAsMade { rivet: &new, ..installed };
+        let installed = Made { edge: length(".25"), ..row(&old, &stack) };
+        let planned = Made { rivet: &new, ..installed };
         let comparison = compare_rows(&row_strength(&installed).unwrap(), &row_strength(&planned).unwrap());
         assert_eq!(comparison.ratio, None);
         assert!(comparison.indicated_ratio.is_some() && comparison.findings.has(Code::StrengthNotPublished));
@@ -494,8 +475,8 @@ mod tests {
         let stack = stack(&[(".040", Preparation::Plain), (".064", Preparation::Plain)]);
         let rivet = Part::parse("MS20470AD4").unwrap();
         let good = row(&rivet, &stack);
-        assert_eq!(row_strength(&RowAsMade { rows: 0, ..good }), Err(RowError::NoRows));
-        let inside = RowAsMade { pitch: length(".1"), ..good };
+        assert_eq!(row_strength(&Made { rows: 0, ..good }), Err(RowError::NoRows));
+        let inside = Made { pitch: Some(length(".1")), ..good };
         assert_eq!(row_strength(&inside), Err(RowError::Strength(StrengthError::PitchInsideHole)));
     }
 }

@@ -22,7 +22,9 @@ use crate::length::Length;
 use crate::material::SheetProperties;
 use crate::quantity::{Force, Stress};
 use crate::rivet::Head;
+use crate::rivet::part::Part;
 pub use crate::stack::Preparation;
+use crate::stack::Stack;
 
 /// The most sheets under one rivet.
 pub const MAX_SHEETS: usize = 8;
@@ -203,6 +205,11 @@ pub struct JointStrength {
 }
 
 impl JointStrength {
+    /// Takes back every figure of what is no joint; its findings say why.
+    pub(crate) fn refuse(&mut self) {
+        (self.allowable, self.indication, self.governing, self.margin) = (None, None, None, None);
+    }
+
     /// The load on the rivet at which the first sheet yields, never above the allowable.
     ///
     /// Bearing yield or the yield of the flush joint; no yield of the rivet itself is published. `None` where a sheet has no published
@@ -243,6 +250,8 @@ crate::words::errors! {
             "a strength must be above zero; right would be 30 ksi";
         NoSeatForFlushHead = 99, "joint-no-seat-for-flush-head", "A flush head without a countersunk or dimpled sheet.",
             "a flush head needs a countersunk or dimpled sheet";
+        EdgeNotKnown = 101, "joint-edge-not-known", "No edge distance was given, and the practice has none for this rivet.",
+            "the edge distance is missing; right would be .25";
         OutOfRange = 100, "joint-out-of-range", "A load came out too large to be a number.",
             "these strengths are too large for these sizes; check their units";
         | Margin(MarginError), "The margin could not be worked out.";
@@ -287,13 +296,16 @@ const EDGE_FULL: f64 = 2.0;
 /// # Ok::<(), shophead::length::ParseLengthError>(())
 /// ```
 pub fn strength(joint: &Joint<'_>) -> Result<JointStrength, StrengthError> {
+    if joint.rivet.head.is_flush() && joint.sheets.iter().all(|sheet| sheet.preparation == Preparation::Plain) {
+        return Err(StrengthError::NoSeatForFlushHead);
+    }
     let mut found = JointStrength::nothing_yet();
     found.fill(joint)?;
     Ok(found)
 }
 
 impl<'a> JointStrength {
-    /// Where an answer is filled in, for [`super::pack::strength_through_into`].
+    /// Where an answer is filled in, for [`crate::installation::Installation::strength_into`].
     #[must_use]
     pub const fn nothing_yet() -> JointStrength {
         JointStrength {
@@ -329,13 +341,7 @@ impl<'a> JointStrength {
             (Some((load, factors)), Some(allowable)) => Some(margin(allowable.force, load, factors)?),
             _ => None,
         };
-        if let Some(margin) = self.margin.filter(|margin| margin.value < 0.0) {
-            self.findings.push(
-                Finding::new(Code::MarginNegative, Severity::Refer, margin.factors.safety.basis)
-                    .with_measured(Figure::Ratio(margin.value))
-                    .with_limit(Figure::Ratio(0.0)),
-            );
-        }
+        self.findings.push_some(self.margin.and_then(|margin| margin.negative()));
         Ok(())
     }
 }
@@ -432,9 +438,6 @@ fn check(joint: &Joint<'_>) -> Result<(), StrengthError> {
     }
     if joint.hole.is_some_and(|hole| !positive(hole)) {
         return Err(StrengthError::HoleNotPositive);
-    }
-    if joint.rivet.head.is_flush() && joint.sheets.iter().all(|sheet| sheet.preparation == Preparation::Plain) {
-        return Err(StrengthError::NoSeatForFlushHead);
     }
     Ok(())
 }
@@ -597,13 +600,8 @@ impl<'a> At<'a> {
     ) -> Result<Option<Bearing>, StrengthError> {
         let nominal = self.joint.rivet.diameter;
         let (thickness, diameter) = (self.sheet.thickness, self.diameter.0);
-        if !thin_sheet::is_covered(thickness, nominal) {
-            push(
-                Finding::new(Code::SheetTooThinForTable, Severity::Refer, Basis::HDBK5H_LEAST_RATIO)
-                    .with_measured(Figure::Ratio(thickness.to_inches_f64() / nominal.to_inches_f64()))
-                    .with_limit(Figure::Ratio(thin_sheet::LEAST_RATIO))
-                    .in_layer(self.layer),
-            );
+        if let Some(finding) = too_thin(thickness, nominal) {
+            push(finding.in_layer(self.layer));
             return Ok(None);
         }
         let basis = properties.basis().weaker(self.diameter.1);
@@ -671,6 +669,25 @@ impl<'a> At<'a> {
             ultimate: finite(Force::from_lbf(row.ultimate.lbf() * part), basis)?,
             yield_load: row.yield_load.map(|load| finite(Force::from_lbf(load.lbf() * part), basis)).transpose()?,
         }))
+    }
+}
+
+/// A sheet too thin beside its rivet for any published bearing strength.
+fn too_thin(thickness: Length, diameter: Length) -> Option<Finding> {
+    let ratio = Figure::Ratio(thickness.to_inches_f64() / diameter.to_inches_f64());
+    let finding = Finding::new(Code::SheetTooThinForTable, Severity::Refer, Basis::HDBK5H_LEAST_RATIO);
+    let finding = finding.with_measured(ratio).with_limit(Figure::Ratio(thin_sheet::LEAST_RATIO));
+    (!thin_sheet::is_covered(thickness, diameter)).then_some(finding)
+}
+
+/// Every layer that carries load and is too thin beside the rivet for any published bearing strength. Where a layer takes the head the tested
+/// joints say how thin it may be.
+pub(crate) fn check_bearing_range(rivet: &Part<'_>, stack: &Stack, push: &mut Sink<'_>) {
+    for (number, layer) in stack.numbered_load_carrying() {
+        let finding = too_thin(layer.thickness.nominal(), rivet.size().shank_nominal);
+        if let Some(finding) = finding.filter(|_| layer.preparation == Preparation::Plain) {
+            push(finding.in_layer(number));
+        }
     }
 }
 

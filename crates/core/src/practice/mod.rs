@@ -45,6 +45,7 @@ use crate::basis::Citation;
 use crate::basis::{Basis, Document, Status};
 use crate::length::{Interval, Length};
 use crate::material::RivetAlloy;
+use crate::rivet::part::Part;
 use crate::rivet::{Head, Size};
 
 pub use value::{ParseValueError, Rounding, Value};
@@ -225,6 +226,12 @@ impl Case {
     pub fn of(head: Head, alloy: RivetAlloy, size: &Size) -> Case {
         let shank_max = size.shank.map(|shank| shank.max);
         Case { head, alloy, diameter: size.shank_nominal, shank_max, rows: 1 }
+    }
+
+    /// A single row of these rivets.
+    #[must_use]
+    pub fn for_part(part: &Part<'_>) -> Case {
+        Case::of(part.series().head, part.alloy(), part.size())
     }
 
     /// The same in a pattern of so many rows.

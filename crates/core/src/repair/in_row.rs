@@ -2,15 +2,13 @@
 
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
-use crate::hole::check_seat;
-use crate::joint::row::{RowAsMade, RowError, RowStrength, row_strength};
+use crate::installation::Installation;
+use crate::joint::row::{RowError, RowStrength};
 use crate::joint::strength::Shear;
-use crate::layout::{RowLayout, check_row};
-use crate::length::{Length, Toleranced};
+use crate::length::Length;
 use crate::practice::{Case, Practice};
 use crate::rivet::part::Part;
-use crate::select::{LengthQuery, check_alloy, check_diameter};
-use crate::stack::{Preparation, Stack};
+use crate::stack::Stack;
 
 /// Rows as they are laid out.
 #[derive(Clone, Copy, Debug)]
@@ -35,10 +33,21 @@ pub struct Rows<'s, 'a> {
     pub practice: &'a Practice<'a>,
 }
 
-impl Rows<'_, '_> {
+impl<'s, 'a> Rows<'s, 'a> {
+    /// The question about one rivet of them.
+    fn question(&self) -> Installation<'s, 'a> {
+        let question = Installation::new(self.rivet, self.stack).edge(self.edge).pitch(self.pitch);
+        let question = question.rows(u16::from(self.rows)).shear(self.shear).by(self.practice);
+        if self.rows < 2 {
+            return question;
+        }
+        let question = question.row_spacing(self.apart);
+        if self.staggered { question.staggered() } else { question }
+    }
+
     /// The case that limits are asked for.
     pub(super) fn case(&self) -> Case {
-        Case::of(self.rivet.series().head, self.rivet.alloy(), self.rivet.size()).in_rows(self.rows)
+        self.question().case()
     }
 }
 
@@ -53,70 +62,32 @@ pub struct InRow {
     pub findings: Findings,
 }
 
-/// What the rows carry, and nothing else that may be wrong with them.
+/// What the rows carry.
 pub(super) fn carried(rows: &Rows<'_, '_>) -> Result<RowStrength, RowError> {
-    row_strength(&RowAsMade {
-        rivet: &rows.rivet,
-        stack: rows.stack,
-        edge: rows.edge,
-        hole: None,
-        pitch: rows.pitch,
-        rows: u16::from(rows.rows),
-        staggered: (rows.staggered && rows.rows > 1).then_some(rows.apart),
-        shear: rows.shear,
-    })
+    rows.question().row()
 }
 
 /// Asks everything about the rivets of some rows.
 ///
 /// # Errors
 /// [`RowError`] for what is no row.
-pub fn in_row<'a>(rows: &Rows<'_, 'a>) -> Result<InRow, RowError> {
-    let Rows { rivet, stack, edge, pitch, apart, practice, .. } = *rows;
-    let case = rows.case();
+pub fn in_row(rows: &Rows<'_, '_>) -> Result<InRow, RowError> {
     let strength = carried(rows)?;
     let mut findings = Findings::new();
-    let transverse_pitch = (rows.rows > 1).then_some(apart);
-    let layout = RowLayout { edge: Some(edge), pitch: Some(pitch), transverse_pitch };
-    findings.extend(&check_row(layout, &case, practice));
-    if let Some(thickest) = stack.thickest() {
-        findings.extend(&check_diameter(&case, thickest, practice));
-    }
-    findings.extend(&check_alloy(&rivet));
-    let has_seat = stack.layers().iter().any(|layer| layer.preparation != Preparation::Plain);
-    if has_seat {
-        match rivet.size().head_height_nominal() {
-            Some(height) => findings.extend(&check_seat(stack, height, &case, practice)),
-            None => findings.push(Finding::new(Code::NoLimit, Severity::Refer, rivet.series().unknown.head)),
-        }
-    }
-    let rivet = with_length(rivet, stack, &case, practice, &mut findings);
+    let rivet = with_length(rows, &mut findings);
     findings.extend(&strength.findings);
     Ok(InRow { strength, rivet, findings })
 }
 
 /// The rivet with the length that its pack needs.
-fn with_length<'a>(
-    rivet: Part<'static>,
-    stack: &Stack,
-    case: &Case,
-    practice: &'a Practice<'a>,
-    findings: &mut Findings,
-) -> Part<'static> {
-    let query = LengthQuery {
-        series: rivet.series(),
-        alloy: rivet.alloy(),
-        size: rivet.size(),
-        grip: stack.grip(),
-        hole: Toleranced::from_least(practice.assumed_hole(case).value),
-        practice,
-    };
-    let Ok(choice) = query.choose() else {
+fn with_length(rows: &Rows<'_, '_>, findings: &mut Findings) -> Part<'static> {
+    let rivet = rows.rivet;
+    let Ok(answer) = rows.question().length() else {
         findings.push(Finding::new(Code::NoLengthFits, Severity::Refer, Basis::LENGTH_NOT_KNOWN));
         return rivet;
     };
-    findings.extend(&choice.findings);
-    let made = choice.length.map(|length| (length, rivet.with_length(length)));
+    findings.extend(&answer.findings);
+    let made = answer.length.map(|length| (length, rivet.with_length(length)));
     match made {
         Some((_, Ok(rivet))) => rivet,
         Some((length, Err(_))) => {
@@ -124,7 +95,7 @@ fn with_length<'a>(
             findings.push(found.with_measured(Figure::Length(length)));
             rivet
         }
-        // The choice has said so.
+        // The answer has said so.
         None => rivet,
     }
 }

@@ -165,10 +165,13 @@ pub fn seam(query: &SideQuery<'_, '_>) -> Result<Seam, SeamError> {
     }
     let rows = query.factory.get(copied).unwrap_or(first);
     if let Some(asked) = factory.get(copied) {
-        // A seam that is copied as it was needs no published strength.
-        for finding in &asked.findings {
-            let copied_as_it_was = finding.code() == Code::StrengthNotPublished && query.factory.iter().all(alike);
-            findings.push(if copied_as_it_was { finding.at_most(Severity::Note) } else { *finding });
+        // A seam that is copied as it was needs no published strength: it is as strong as before.
+        let as_it_was = query.factory.iter().all(alike);
+        for finding in asked.findings.iter().filter(|found| !as_it_was || found.code() != Code::StrengthNotPublished) {
+            findings.push(*finding);
+        }
+        if as_it_was {
+            findings.push(Finding::new(Code::AsStrongAsBefore, Severity::Note, Basis::AC43_NOT_WEAKER));
         }
     }
     if query.holes_changed && rows.stack.layers().iter().any(|layer| layer.role == Role::Cap) {

@@ -2,6 +2,7 @@
 
 use core::fmt::{self, Write};
 
+use crate::fact::{Fact, Facts};
 use crate::length::{Interval, Length};
 use crate::quantity::{Force, Stress};
 
@@ -54,6 +55,7 @@ enum Kind {
     Moment(f64),
     Ratio(f64),
     Count(u32),
+    Facts(Facts),
 }
 
 /// Whether a length has its unit behind it.
@@ -145,6 +147,12 @@ impl Units {
     #[must_use]
     pub const fn count(self, count: u32) -> Shown {
         self.shown(Kind::Count(count))
+    }
+
+    /// What was not given.
+    #[must_use]
+    pub const fn facts(self, facts: Facts) -> Shown {
+        self.shown(Kind::Facts(facts))
     }
 
     /// The unit of length: `in` or `mm`.
@@ -359,6 +367,7 @@ impl fmt::Display for Shown {
             }
             Kind::Ratio(ratio) => decimal(f, on_grid(ratio, RATIO_DECIMALS, shown.toward), RATIO_DECIMALS, 0, true),
             Kind::Count(count) => write!(f, "{count}"),
+            Kind::Facts(facts) => facts.write(f, if shown.tight { Fact::short } else { Fact::as_str }),
         }
     }
 }

@@ -258,9 +258,8 @@ impl<'j> Card<'_, 'j> {
             }
             _ => None,
         };
-        let steps = hole.and_then(|hole| hole.judgement.as_deref()).filter(|judgement| !judgement.steps.is_empty());
-        let lines: Vec<String> = match steps {
-            Some(judgement) => words::why_not(judgement, self.units, self.plan.practice),
+        let lines: Vec<String> = match self.plan.why_not(subject, self.units) {
+            Some(lines) => lines,
             None => findings.iter().map(|(_, finding)| self.said(finding)).collect(),
         };
         html! {
@@ -557,7 +556,7 @@ impl<'j> Card<'_, 'j> {
             .collect();
         let refers = row.findings.iter().any(|finding| finding.severity() == Severity::Refer);
         let differ = row.holes.iter().filter(|hole| hole.differs_from(row)).count() as u32;
-        let changed = row.judgement.as_ref().filter(|judgement| judgement.disposition != Disposition::Keep);
+        let changed = row.answer.as_ref().filter(|answer| answer.disposition != Disposition::Keep);
         html! {
             tr {
                 th scope="row" {
@@ -581,9 +580,9 @@ impl<'j> Card<'_, 'j> {
                 tr {
                     td class="small" colspan=(width) {
                         @if refers { span class="stop" { "refer" } " " }
-                        @if let Some(judgement) = changed {
-                            (words::phrase(judgement.disposition))
-                            @if let Some(cut) = judgement.chosen().and_then(|step| step.cut) { ": drill or ream to " (cut.sized(self.units)) }
+                        @if let Some(answer) = changed {
+                            (words::phrase(answer.disposition))
+                            @if let Some(cut) = answer.cut { ": drill or ream to " (cut.sized(self.units)) }
                             ". "
                         }
                         @for line in &mind { (Said(line)) " " }

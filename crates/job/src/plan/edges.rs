@@ -1,11 +1,10 @@
 //! The edges that a panel is cut to, and how far the holes of a row stand from them.
 
-use shophead::basis::Basis;
-use shophead::finding::{Code, Figure, Finding, Severity};
-use shophead::layout::check_edge;
+use shophead::finding::{Code, Finding};
+use shophead::installation::Installation;
+use shophead::layout::RowLayout;
 use shophead::length::Length;
-use shophead::practice::{Case, Practice};
-use shophead::trim::{Curve, Cut, Station};
+use shophead::trim::{Curve, Cut, Station, check_beyond};
 
 use super::make::{push, push_all};
 use super::{EdgePlan, RowCut};
@@ -32,11 +31,11 @@ pub(super) fn row_cuts<'j>(
     index: usize,
     row: &Row,
     edges: &mut [EdgePlan<'j>],
-    case: &Case,
-    practice: &'j Practice<'j>,
+    question: &Installation<'_, '_>,
     findings: &mut Vec<Finding>,
 ) -> Vec<RowCut> {
     let mut cuts = Vec::new();
+    let at = |edge| question.layout(RowLayout::default()).new_edge(edge).distances();
     if !row.has_places() {
         return cuts;
     }
@@ -67,16 +66,14 @@ pub(super) fn row_cuts<'j>(
             if distance < cut.closest.1 {
                 cut.closest = (hole, distance);
             }
-            if check_edge(distance, case, practice).has(Code::EdgeDistanceShort) {
+            if at(distance).has(Code::EdgeDistanceShort) {
                 cut.short.push(hole);
             }
             cut.distances.push(distance);
         }
-        push_all(findings, &check_edge(cut.closest.1, case, practice));
-        if !cut.beyond.is_empty() {
-            let basis = Basis::BEYOND_STATIONS;
-            let finding = Finding::new(Code::HoleBeyondCut, Severity::Caution, basis);
-            push(findings, finding.with_measured(Figure::Count(cut.beyond.len() as u32)));
+        push_all(findings, &at(cut.closest.1));
+        if let Some(finding) = check_beyond(cut.beyond.len() as u32) {
+            push(findings, finding);
         }
         cuts.push(cut);
     }

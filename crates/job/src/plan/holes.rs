@@ -3,18 +3,18 @@
 use std::collections::HashMap;
 use std::sync::Arc;
 
-use shophead::basis::Basis;
 use shophead::finding::Finding;
-use shophead::hole::{AsFound, Damage, HoleJudgement, HoleQuery};
-use shophead::layout::{RowLayout, check_row};
+use shophead::hole::{AsFound, Damage};
+use shophead::installation::HoleAnswer;
+use shophead::layout::RowLayout;
 use shophead::length::Length;
-use shophead::practice::{Given, Practice};
+use shophead::practice::Practice;
 use shophead::removal::{Removal, removal};
 use shophead::stack::Stack;
 
-use super::choice::{choice_in, does_for, push_choice};
+use super::choice::{choose, fits, push_choice};
 use super::make::push_all;
-use super::{Choice, HolePlan, RowPlan, case_of};
+use super::{Choice, HolePlan, RowPlan, question_of};
 use crate::model::Exception;
 
 /// What two holes of a row have in common when the same comes of both.
@@ -22,7 +22,7 @@ type Alike = (Option<(Length, Length, Damage)>, [Option<Length>; 3], Option<usiz
 
 /// What comes of holes that are alike; kept once for all of them.
 struct Outcome<'j> {
-    judgement: Option<Arc<HoleJudgement<'j>>>,
+    answer: Option<Arc<HoleAnswer<'j>>>,
     choice: Option<Arc<Choice<'j>>>,
     removal: Option<Removal>,
     findings: Vec<Finding>,
@@ -65,7 +65,7 @@ pub(super) fn plan_holes<'j>(
             number,
             about: exception.map_or("", |(_, exception)| exception.about.as_str()),
             measured,
-            judgement: outcome.judgement.clone(),
+            answer: outcome.answer.clone(),
             stack,
             choice: outcome.choice.clone(),
             removal: outcome.removal.clone(),
@@ -98,29 +98,30 @@ fn plan_hole<'j>(
     let row = plan.row;
     let rivet = plan.choice.part.without_length();
     let mut findings = Vec::new();
-    let query =
-        HoleQuery { rivet, stack: Some(stack), layout, rows: row.rows_in_pattern, member: row.member, practice };
-    let judgement = found.map(|found| query.judge(found));
-    if let Some(judgement) = &judgement {
-        push_all(&mut findings, &judgement.findings);
-    } else {
+    let question = question_of(row, rivet, stack, layout, practice);
+    let answer = found.map(|found| question.hole(found));
+    let choice = match found.zip(answer.as_ref()) {
         // Not measured, so it is here because of its layers or its edge.
-        let case = case_of(&rivet, row);
-        push_all(&mut findings, &check_row(layout, &case, practice));
-    }
-    let choice = match &judgement {
-        None => Some(choice_in(rivet, stack, plan.choice.hole, practice)),
-        Some(judgement) => judgement.chosen().and_then(|step| {
-            let (part, hole) = (step.rivet?, step.hole?);
-            let hole = Given { value: hole, basis: Basis::HOLE_AS_MEASURED };
+        None => Some(choose(&question)),
+        Some((found, answer)) => question.after(found, answer).map(|after| {
             // The row's own length is kept where it does for this hole too: one length fewer to mix up.
-            let same = !is_exception && part.without_length() == rivet && does_for(&plan.choice, stack, hole, practice);
-            Some(if same { Choice { hole, ..plan.choice.clone() } } else { choice_in(part, stack, hole, practice) })
+            let hole = after.hole_or_drilled().value.interval();
+            let same = !is_exception && after.rivet() == rivet && fits(&after, &plan.choice.part, hole);
+            let own = choose(&after);
+            if same { Choice { hole: own.hole, ..plan.choice.clone() } } else { own }
         }),
     };
-    if let Some(choice) = &choice {
-        push_choice(&mut findings, choice);
+    match &answer {
+        Some(answer) => push_all(&mut findings, &answer.findings),
+        None => {
+            if let Some(choice) = &choice {
+                push_choice(&mut findings, choice);
+            }
+        }
+    }
+    if let Some(Ok(length)) = choice.as_ref().map(|choice| &choice.length) {
+        push_all(&mut findings, &length.findings);
     }
     let removal = is_exception.then(|| removal(&row.installed, stack, layout.edge, practice));
-    Outcome { judgement: judgement.map(Arc::new), choice: choice.map(Arc::new), removal, findings }
+    Outcome { answer: answer.map(Arc::new), choice: choice.map(Arc::new), removal, findings }
 }

@@ -1,9 +1,10 @@
 //! A job made into its plan.
 
-use shophead::basis::Basis;
+use shophead::access::{PositionWork, check_positions};
 use shophead::damage::{self, Damaged};
-use shophead::finding::{Code, Figure, Finding, Findings, Severity};
+use shophead::finding::{Finding, Findings};
 use shophead::practice::Practice;
+use shophead::trim::check_sides;
 
 use super::edges::plan_edge;
 use super::patterns::plan_patterns;
@@ -46,26 +47,18 @@ impl<'j> Plan<'j> {
         }
         for edge in &mut edges {
             let (below, above) = edge.sides;
-            let fewer = below.min(above);
-            if fewer > 0 {
-                let basis = Basis::ONE_SIDE_OF_EDGE;
-                let finding = Finding::new(Code::HoleBeyondCut, Severity::Refer, basis);
-                edge.findings.push(finding.with_measured(Figure::Count(fewer)));
-            }
+            edge.findings.extend(check_sides(below, above));
         }
         let patterns = plan_patterns(&mut rows, practice);
         // Only now is it known which holes are stepped up.
         for row in &mut rows {
-            row.before_and_after = before_and_after(row);
+            row.before_and_after = before_and_after(row, practice);
             push_before_and_after(row);
         }
         let positions = plan_positions(job, &rows, practice);
         let damage = job.damage.iter().map(|damage| plan_damage(damage, &rows, practice)).collect();
-        let mut findings = Vec::new();
-        if !positions.is_empty() && !positions.iter().any(|position| position.serves) {
-            let basis = Basis::PRIMARY_STRUCTURE;
-            findings.push(Finding::new(Code::NoPositionServes, Severity::Refer, basis));
-        }
+        let works: Vec<PositionWork> = positions.iter().map(|position| position.work).collect();
+        let findings = check_positions(&works).into_iter().collect();
         Plan { job, practice, rows, positions, patterns, edges, damage, findings }
     }
 }

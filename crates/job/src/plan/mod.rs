@@ -18,7 +18,8 @@ use shophead::basis::{Basis, Citation, Status};
 use shophead::damage::Damaged;
 use shophead::drill::Drill;
 use shophead::finding::{Finding, Severity};
-use shophead::hole::{Disposition, HoleJudgement, HoleQuery};
+use shophead::hole::Disposition;
+use shophead::installation::{HoleAnswer, Installation, Step};
 use shophead::joint::compare::Comparison;
 use shophead::joint::row::RowStrength;
 use shophead::joint::strength::JointStrength;
@@ -28,15 +29,17 @@ use shophead::pattern::PatternLimits;
 use shophead::practice::{Case, Given, Practice};
 use shophead::removal::Removal;
 use shophead::rivet::part::Part;
-use shophead::select::LengthChoice;
+use shophead::select::LengthAnswer;
 use shophead::stack::Stack;
 use shophead::trim::{Cut, Station};
 use shophead::upset::FitError;
+use shophead::words::Units;
 
-pub use choice::{choice_in, head_of, is_within_limits};
+pub(crate) use choice::{choose, fits, head_of};
 
 use self::holes::hole_layout;
 use crate::model::{DamageFound, EdgeShape, Exception, Job, MeasuredHole, PanelEdge, Position, Row};
+use crate::words;
 
 /// The plan of a job.
 #[derive(Clone, Debug)]
@@ -97,7 +100,7 @@ pub struct Choice<'j> {
     /// The hole that was counted on.
     pub hole: Given<Interval>,
     /// How the length was chosen; an error where the rivet's dimensions are not known or the head is deeper than the pack.
-    pub length: Result<LengthChoice, FitError>,
+    pub length: Result<LengthAnswer<'j>, FitError>,
 }
 
 impl Choice<'_> {
@@ -129,8 +132,8 @@ pub struct RowPlan<'j> {
     pub choice: Choice<'j>,
     /// Why it takes driven solid rivets only, if it does.
     pub solid: Option<Given<SolidBecause>>,
-    /// What was done about the hole of the whole row, where the job gives one.
-    pub judgement: Option<HoleJudgement<'j>>,
+    /// What becomes of the hole of the whole row, where the job gives one.
+    pub answer: Option<HoleAnswer<'j>>,
     /// What one rivet carries; `None` where that cannot be asked (no edge distance, fewer than two layers).
     pub strength: Option<JointStrength>,
     /// The new rivet against the one it replaces, where it is not the same.
@@ -198,7 +201,7 @@ pub struct HolePlan<'j> {
     /// What was measured.
     pub measured: Option<&'j MeasuredHole>,
     /// What to do about it.
-    pub judgement: Option<Arc<HoleJudgement<'j>>>,
+    pub answer: Option<Arc<HoleAnswer<'j>>>,
     /// The layers under it.
     pub stack: &'j Stack,
     /// What goes into it; `None` when it has to be referred.
@@ -213,13 +216,13 @@ impl HolePlan<'_> {
     /// What to do about it; a hole that was not measured is kept.
     #[must_use]
     pub fn disposition(&self) -> Disposition {
-        self.judgement.as_ref().map_or(Disposition::Keep, |judgement| judgement.disposition)
+        self.answer.as_ref().map_or(Disposition::Keep, |answer| answer.disposition)
     }
 
     /// The drill or reamer to open it with.
     #[must_use]
     pub fn cut(&self) -> Option<Drill> {
-        self.judgement.as_deref().and_then(HoleJudgement::chosen).and_then(|step| step.cut)
+        self.answer.as_deref().and_then(|answer| answer.cut)
     }
 
     /// Whether the mechanic does anything here that the row does not say.
@@ -260,18 +263,30 @@ impl<'j> RowPlan<'j> {
         self.row.exceptions.iter().find(|exception| exception.holes.contains(&number))
     }
 
-    /// The question what becomes of a hole, with its own layers and distances where the job gives any.
+    /// The distances of a hole: its own before its row's, and the nearest cut where that is closer.
     #[must_use]
-    pub fn query(&self, number: u32, practice: &'j Practice<'j>) -> HoleQuery<'j, 'j> {
+    pub fn layout_of(&self, number: u32) -> RowLayout {
+        hole_layout(number, self, self.exception(number))
+    }
+
+    /// The question about a hole, with its own layers and distances where the job gives any, and with the rivet that goes into most holes of
+    /// the row.
+    #[must_use]
+    pub fn question(&self, number: u32, practice: &'j Practice<'j>) -> Installation<'j, 'j> {
         let exception = self.exception(number);
-        HoleQuery {
-            rivet: self.choice.part.without_length(),
-            stack: Some(exception.map_or(&self.row.stack, |exception| &exception.stack)),
-            layout: hole_layout(number, self, exception),
-            rows: self.row.rows_in_pattern,
-            member: self.row.member,
-            practice,
+        let stack = exception.map_or(&self.row.stack, |exception| &exception.stack);
+        question_of(self.row, self.choice.part.without_length(), stack, hole_layout(number, self, exception), practice)
+    }
+
+    /// Each step that was tried for a measured hole, the least change first.
+    #[must_use]
+    pub fn steps(&self, hole: &HolePlan<'j>, practice: &'j Practice<'j>) -> Vec<Step<'j>> {
+        let mut steps = Vec::new();
+        if let Some(measured) = hole.measured {
+            self.question(hole.number, practice)
+                .hole_step_by_step(measured.as_found, &mut |step| steps.push(step.clone()));
         }
+        steps
     }
 
     /// What a rivet of this row is held against.
@@ -427,6 +442,16 @@ impl<'j> Plan<'j> {
         of_job.chain(of_rows).chain(of_patterns).chain(of_edges).chain(of_damage)
     }
 
+    /// Why each step for a hole cannot be taken; `None` for anything but a hole that was measured.
+    #[must_use]
+    pub fn why_not(&self, subject: Subject<'j>, units: Units) -> Option<Vec<String>> {
+        let Subject::Hole(row, number) = subject else { return None };
+        let row = self.rows.iter().find(|plan| plan.row.name == row)?;
+        let hole = row.hole(number)?;
+        let steps = row.steps(hole, self.practice);
+        (!steps.is_empty()).then(|| words::why_not(&steps, &hole.findings, units, self.practice))
+    }
+
     /// What stops the work: every finding that says refer.
     pub fn stops(&self) -> impl Iterator<Item = (Subject<'j>, &Finding)> {
         self.all_findings().filter(|(_, finding)| finding.severity() == Severity::Refer)
@@ -504,6 +529,23 @@ impl<'j> Plan<'j> {
         notes.sort_by_key(|note| std::cmp::Reverse(note.removal.risks.len()));
         notes
     }
+}
+
+/// The question about a rivet of a row.
+fn question_of<'j>(
+    row: &'j Row,
+    rivet: Part<'j>,
+    stack: &'j Stack,
+    layout: RowLayout,
+    practice: &'j Practice<'j>,
+) -> Installation<'j, 'j> {
+    Installation::new(rivet, stack)
+        .by(practice)
+        .layout(layout)
+        .rows(u16::from(row.rows_in_pattern))
+        .structure(row.structure)
+        .member(row.member)
+        .in_place_of(row.installed)
 }
 
 fn case_of(rivet: &Part<'_>, row: &Row) -> Case {

@@ -68,7 +68,7 @@ fn plan_pattern<'j>(
     let (mut wanting, mut run) = tally(demands.iter().map(|demand| (demand.row, demand.number)));
     // A row whose every hole is stepped up.
     for plan in members.iter().filter_map(of) {
-        if plan.judgement.as_ref().is_some_and(|judgement| judgement.disposition.is_step_up()) {
+        if plan.answer.as_ref().is_some_and(|answer| answer.disposition.is_step_up()) {
             let own = plan.holes.iter().filter(|hole| hole.disposition().is_step_up()).count() as u32;
             wanting = wanting.saturating_add(plan.row.count.saturating_sub(own));
             run = run.max(plan.row.count);
@@ -93,8 +93,8 @@ fn plan_pattern<'j>(
             let Some(holes) = row.map(|row| &mut row.holes) else { continue };
             let Ok(place) = holes.binary_search_by_key(&demand.number, |hole| hole.number) else { continue };
             let Some(hole) = holes.get_mut(place) else { continue };
-            if let Some(judgement) = &mut hole.judgement {
-                Arc::make_mut(judgement).refer(limits.full());
+            if let Some(answer) = &mut hole.answer {
+                Arc::make_mut(answer).refer(limits.full());
             }
             hole.choice = None;
             push(&mut hole.findings, limits.full());

@@ -1,25 +1,20 @@
 //! What goes into a row, and the row as it was against the row as it will be.
 
 use shophead::access::solid_required;
-use shophead::basis::Basis;
-use shophead::finding::{Code, Finding};
-use shophead::hole::{AsFound, Damage, Disposition, HoleQuery, check_seat};
-use shophead::joint::compare::{Comparison, check_substitute, compare};
-use shophead::joint::pack::strength_through;
-use shophead::joint::row::{RowAsMade, compare_rows, row_strength, weaker};
-use shophead::joint::strength::{JointStrength, Shear};
-use shophead::layout::{RowLayout, check_points_sorted, check_row};
+use shophead::finding::Code;
+use shophead::hole::{AsFound, Damage, Disposition};
+use shophead::joint::row::{compare_rows, weaker};
+use shophead::layout::{RowLayout, closest_sorted};
 use shophead::length::{Length, Toleranced};
-use shophead::practice::{Given, Practice};
+use shophead::practice::Practice;
 use shophead::removal::removal;
 use shophead::rivet::part::Part;
-use shophead::select::{check_alloy, check_diameter};
 
-use super::choice::{choice_in, push_choice};
+use super::choice::{choose, push_choice};
 use super::edges::row_cuts;
 use super::holes::plan_holes;
 use super::make::{push, push_all};
-use super::{BeforeAndAfter, EdgePlan, NotCompared, RowPlan, case_of};
+use super::{BeforeAndAfter, EdgePlan, NotCompared, RowPlan, question_of};
 use crate::model::Row;
 
 pub(super) fn plan_row<'j>(
@@ -29,67 +24,57 @@ pub(super) fn plan_row<'j>(
     practice: &'j Practice<'j>,
     done: &mut dyn FnMut(u32),
 ) -> RowPlan<'j> {
-    let case = case_of(&row.rivet, row);
+    let rivet = row.rivet.without_length();
     let mut findings = Vec::new();
-    let points = row
-        .points
-        .as_deref()
-        .map(|points| check_points_sorted(points, &mut vec![0; points.len()], &[], &case, practice));
-    let closest = points.as_ref().and_then(|points| points.closest_pair).map(|(_, _, distance)| distance);
+    let closest = row.points.as_deref().and_then(|points| {
+        let closest = closest_sorted(points, &mut vec![0; points.len()], &[]).pair;
+        closest.map(|(_, _, distance)| distance)
+    });
     let mut of_cuts = Vec::new();
-    let cuts = row_cuts(index, row, edges, &case, practice, &mut of_cuts);
-    let edge = cuts.iter().map(|cut| cut.closest.1).chain(row.layout.edge).min();
-    let layout = RowLayout { pitch: row.layout.pitch.or(closest), edge, ..row.layout };
-    let query = HoleQuery {
-        rivet: row.rivet,
-        stack: Some(&row.stack),
-        layout,
-        rows: row.rows_in_pattern,
-        member: row.member,
-        practice,
-    };
-    let judgement = row
-        .hole
-        .and_then(|hole| AsFound::new(hole.max(), hole.min(), Damage::None).ok())
-        .map(|found| query.judge(found));
-    let choice = match &judgement {
-        Some(judgement) => {
-            push_all(&mut findings, &judgement.findings);
-            let step = judgement.chosen();
-            let rivet = step.and_then(|step| step.rivet).unwrap_or(row.rivet);
-            let hole = step.and_then(|step| step.hole).or(row.hole.map(Toleranced::interval));
-            let hole = hole.map(|value| Given { value, basis: Basis::HOLE_AS_MEASURED });
-            choice_in(rivet, &row.stack, hole.unwrap_or_else(|| practice.assumed_hole(&case_of(&rivet, row))), practice)
+    let at_row = question_of(row, rivet, &row.stack, row.layout, practice);
+    let cuts = row_cuts(index, row, edges, &at_row, &mut of_cuts);
+    let cut = cuts.iter().map(|cut| cut.closest.1).min();
+    let edge = cut.into_iter().chain(row.layout.edge).min();
+    // The points say how close the closest stand, whatever the pitch is said to be.
+    let pitch = closest.into_iter().chain(row.layout.pitch).min();
+    let layout = RowLayout { pitch, edge, ..row.layout };
+    let mut question = question_of(row, rivet, &row.stack, layout, practice);
+    if let Some(cut) = cut.filter(|cut| edge == Some(*cut)) {
+        question = question.new_edge(cut);
+    }
+    let found = row.hole.and_then(|hole| AsFound::new(hole.max(), hole.min(), Damage::None).ok());
+    let answer = found.map(|found| question.hole(found));
+    let choice = match found.zip(answer.as_ref()) {
+        Some((found, answer)) => {
+            push_all(&mut findings, &answer.findings);
+            // A hole that is referred is planned as it is found, so that the rest of the plan can be read.
+            choose(&question.after(found, answer).unwrap_or(question.in_hole(Toleranced::from_least(found.interval()))))
         }
-        None => choice_in(row.rivet, &row.stack, practice.assumed_hole(&case), practice),
+        None => choose(&question),
     };
     push_choice(&mut findings, &choice);
-    push_all(&mut findings, &check_row(row.layout, &case, practice));
-    if let Some(points) = &points {
-        push_all(&mut findings, &points.findings);
-    }
     for finding in of_cuts {
         push(&mut findings, finding);
     }
-    if let Some(thickest) = row.stack.thickest() {
-        push_all(&mut findings, &check_diameter(&case, thickest, practice));
+    let strength = question.strength();
+    // What the strengths of a row lack is said by the comparison; what they need and were not given is said here.
+    if let Ok(strength) = &strength {
+        let said = |code| matches!(code, Code::NotChecked | Code::AsStrongAsBefore | Code::WeakerThanBefore);
+        for finding in strength.findings.iter().filter(|finding| said(finding.code())) {
+            push(&mut findings, *finding);
+        }
     }
-    if let Some(height) = row.rivet.size().head_height_nominal() {
-        push_all(&mut findings, &check_seat(&row.stack, height, &case, practice));
-    }
-    push_all(&mut findings, &check_alloy(&row.rivet));
-    let (strength, comparison) = strengths(row, layout);
+    let comparison = if row.installed.without_length() == rivet { None } else { question.compare().ok().flatten() };
     if let Some(comparison) = &comparison {
         push_all(&mut findings, &comparison.findings);
     }
-    let solid = solid_required(row.structure, row.member, &row.places);
     let mut plan = RowPlan {
         row,
         layout,
         choice,
-        solid,
-        judgement,
-        strength,
+        solid: solid_required(row.structure, row.member, &row.places),
+        answer,
+        strength: strength.ok(),
         comparison,
         before_and_after: Err(NotCompared::NoJoint),
         holes: Vec::new(),
@@ -98,64 +83,46 @@ pub(super) fn plan_row<'j>(
         findings,
     };
     plan.holes = plan_holes(&plan, practice, done);
-    push_all(&mut plan.findings, &check_substitute(&row.installed, &row.rivet));
     plan
 }
 
-pub(super) fn before_and_after(plan: &RowPlan<'_>) -> Result<BeforeAndAfter, NotCompared> {
+pub(super) fn before_and_after<'j>(
+    plan: &RowPlan<'j>,
+    practice: &'j Practice<'j>,
+) -> Result<BeforeAndAfter, NotCompared> {
     let row = plan.row;
-    let edge = plan.layout.edge.ok_or(NotCompared::NoEdge)?;
-    let pitch = plan.layout.pitch.ok_or(NotCompared::NoPitch)?;
-    let made_of = |rivet: &Part<'_>, hole: Option<Length>| {
-        let rows = u16::from(row.rows_in_pattern);
-        let made =
-            RowAsMade { rivet, stack: &row.stack, edge, hole, pitch, rows, staggered: None, shear: Shear::Single };
-        row_strength(&made).map_err(|_| NotCompared::NoJoint)
+    plan.layout.edge.ok_or(NotCompared::NoEdge)?;
+    plan.layout.pitch.ok_or(NotCompared::NoPitch)?;
+    let made_of = |rivet: Part<'j>, hole: Option<Length>| {
+        let question = question_of(row, rivet, &row.stack, plan.layout, practice);
+        let question = hole.map_or(question, |hole| question.in_hole(Toleranced::exactly(hole)));
+        question.row().map_err(|_| NotCompared::NoJoint)
     };
-    let before = made_of(&row.installed.without_length(), None)?;
+    let before = made_of(row.installed.without_length(), None)?;
     let planned = plan.choice.part.without_length();
-    let opened = plan.judgement.as_ref().filter(|judgement| judgement.disposition != Disposition::Keep);
-    let mut after = made_of(&planned, opened.map(|_| plan.choice.hole.value.max))?;
+    let opened = plan.answer.as_ref().filter(|answer| answer.disposition != Disposition::Keep);
+    let mut after = made_of(planned, opened.map(|_| plan.choice.hole.value.max))?;
     let mut stepped = 0;
     let own_layers = |number: u32| row.exceptions.iter().any(|exception| exception.holes.contains(&number));
     for hole in plan.holes.iter().filter(|hole| hole.disposition().is_step_up() && !own_layers(hole.number)) {
         let Some(choice) = &hole.choice else { continue };
         stepped += 1;
-        after = weaker(after, made_of(&choice.part.without_length(), Some(choice.hole.value.max))?);
+        after = weaker(after, made_of(choice.part.without_length(), Some(choice.hole.value.max))?);
     }
     let changed = row.installed.without_length() != planned || opened.is_some() || stepped > 0;
     let ratio = if changed { compare_rows(&before, &after).ratio } else { Some(1.0) };
     Ok(BeforeAndAfter { before, after, ratio, changed, stepped })
 }
 
-/// A changed rivet refers as the comparison says. Where only holes change, an unpublished strength is no reason to stop: the ladder of
-/// each hole has already looked at it.
+/// What the comparison of the whole row says, once.
 pub(super) fn push_before_and_after(plan: &mut RowPlan<'_>) {
     let Ok(found) = &plan.before_and_after else { return };
     if !found.changed {
         return;
     }
-    let another = plan.row.installed.without_length() != plan.row.rivet.without_length();
-    let told = |findings: &[Finding], code| findings.iter().any(|finding| finding.code() == code);
-    let comparison = compare_rows(&found.before, &found.after);
-    for finding in &comparison.findings {
-        let counts = another || finding.code() == Code::WeakerThanBefore;
-        if counts && !told(&plan.findings, finding.code()) {
+    for finding in &compare_rows(&found.before, &found.after).findings {
+        if !plan.findings.iter().any(|said| said.code() == finding.code()) {
             plan.findings.push(*finding);
         }
     }
-}
-
-/// The strength of the row's rivet, and against the installed one where it is another.
-fn strengths(row: &Row, layout: RowLayout) -> (Option<JointStrength>, Option<Comparison>) {
-    let Some(edge) = layout.edge else { return (None, None) };
-    let of = |part: &Part<'_>| strength_through(part, &row.stack, edge, None, layout.pitch, Shear::Single, None).ok();
-    let planned = of(&row.rivet);
-    let changed = row.installed.without_length() != row.rivet.without_length();
-    let comparison = if changed {
-        of(&row.installed).zip(planned.as_ref()).map(|(before, after)| compare(&before, after))
-    } else {
-        None
-    };
-    (planned, comparison)
 }

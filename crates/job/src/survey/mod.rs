@@ -13,7 +13,8 @@ use std::collections::HashMap;
 pub use prepare::{HEADER, Prepared, prepare};
 use shophead::drill::Drill;
 use shophead::finding::Severity;
-use shophead::hole::{AsFound, Damage, Direction, Disposition, HoleJudgement};
+use shophead::hole::{AsFound, Damage, Direction, Disposition};
+use shophead::installation::HoleAnswer;
 use shophead::length::{Bare, Length};
 
 use crate::cell::{bare_or_in_quotes, exact, harmless, in_quotes};
@@ -142,13 +143,13 @@ impl<'p, 'j> Survey<'p, 'j> {
     fn know(&mut self, spot: Spot, hole: MeasuredHole, others: Vec<(usize, String)>, is_in_job: bool) {
         let judged = self.judge(spot, hole.as_found);
         let disposition = judged.as_ref().map_or(Disposition::Refer, |judged| judged.disposition);
-        let cut = judged.as_ref().and_then(HoleJudgement::chosen).and_then(|step| step.cut);
+        let cut = judged.as_ref().and_then(|judged| judged.cut);
         self.known.insert(spot, Known { hole, disposition, cut, others, is_in_job });
     }
 
-    fn judge(&self, spot: Spot, found: AsFound) -> Option<HoleJudgement<'j>> {
+    fn judge(&self, spot: Spot, found: AsFound) -> Option<HoleAnswer<'j>> {
         let row = self.plan.rows.get(spot.0)?;
-        Some(row.query(spot.1, self.plan.practice).judge(found))
+        Some(row.question(spot.1, self.plan.practice).hole(found))
     }
 
     fn row(&self, index: usize) -> Option<&'p RowPlan<'j>> {
@@ -264,7 +265,7 @@ impl<'p, 'j> Survey<'p, 'j> {
 
     /// What is found about a hole as it was measured last.
     #[must_use]
-    pub fn judgement(&self, row: &str, number: u32) -> Option<HoleJudgement<'j>> {
+    pub fn answer(&self, row: &str, number: u32) -> Option<HoleAnswer<'j>> {
         let index = self.plan.rows.iter().position(|plan| plan.row.name == row)?;
         self.judge((index, number), self.measured((index, number))?.as_found)
     }
@@ -337,11 +338,9 @@ impl<'p, 'j> Survey<'p, 'j> {
     }
 
     /// What is done about a hole, on one line.
-    fn verdict(&self, judged: &HoleJudgement<'_>) -> String {
-        let step = judged.chosen();
-        let cut = step.and_then(|step| step.cut);
-        let cut = cut.map_or_else(String::new, |cut| format!(", drill {}", cut.sized(self.units)));
-        let rivet = step.and_then(|step| step.rivet).map_or_else(String::new, |rivet| format!(" {rivet}"));
+    fn verdict(&self, judged: &HoleAnswer<'_>) -> String {
+        let cut = judged.cut.map_or_else(String::new, |cut| format!(", drill {}", cut.sized(self.units)));
+        let rivet = judged.rivet.map_or_else(String::new, |rivet| format!(" {rivet}"));
         match judged.disposition {
             Disposition::Refer => {
                 let refer = judged.findings.iter().find(|finding| finding.severity() == Severity::Refer);

@@ -3,6 +3,10 @@
 //! Layers are counted from 1 on the side of the manufactured head. Every layer counts towards the grip, sealant too: what lies
 //! between the heads has to be filled.
 
+mod parse;
+
+pub use parse::{LayerErrorKind, ParseStackError};
+
 use crate::length::{Length, Toleranced};
 use crate::material::Material;
 

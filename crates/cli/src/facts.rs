@@ -1,0 +1,105 @@
+//! The facts about a rivet in its pack as they were typed, for the one question that the core answers.
+
+use clap::Args;
+use shophead::installation::Installation;
+use shophead::joint::margin::{Factors, Load};
+use shophead::joint::strength::Shear;
+use shophead::layout::RowLayout;
+use shophead::length::Toleranced;
+use shophead::practice::Practice;
+use shophead::rivet::part::Part;
+use shophead::stack::Stack;
+use shophead::structure::{Member, Structure};
+
+use crate::context::Context;
+use crate::exit::Stop;
+use crate::input;
+
+/// What the rivet goes into and what was there before: the same for every command.
+#[derive(Debug, Default, Args)]
+#[command(next_help_heading = "Where it goes")]
+pub(crate) struct PlaceArgs {
+    /// How much hangs on it: primary, secondary. On primary structure a missing edge distance, pitch or material is referred.
+    #[arg(long, value_name = "WORD")]
+    pub(crate) structure: Option<String>,
+    /// What the row runs along: skin, spar-cap, longeron, stringer, frame, rib, other.
+    #[arg(long, value_name = "WORD")]
+    pub(crate) member: Option<String>,
+    /// The rivet that was there before: MS20470AD4. The same one is as the maker built it.
+    #[arg(long, value_name = "PART")]
+    pub(crate) installed: Option<String>,
+    /// The layers that were there before, where they change.
+    #[arg(long, value_name = "LIST", requires = "installed")]
+    pub(crate) installed_layers: Option<String>,
+}
+
+/// What is known of a rivet in its pack.
+pub(crate) struct Facts {
+    pub(crate) rivet: Part<'static>,
+    pub(crate) stack: Option<Stack>,
+    pub(crate) hole: Option<Toleranced>,
+    pub(crate) layout: RowLayout,
+    pub(crate) rows: u16,
+    pub(crate) staggered: bool,
+    pub(crate) structure: Option<Structure>,
+    pub(crate) member: Option<Member>,
+    pub(crate) installed: Option<Part<'static>>,
+    pub(crate) installed_stack: Option<Stack>,
+    pub(crate) shear: Shear,
+    pub(crate) load: Option<(Load, Factors)>,
+}
+
+impl Facts {
+    /// A rivet, and where it goes.
+    pub(crate) fn of(rivet: Part<'static>, place: &PlaceArgs, context: &Context<'_>) -> Result<Facts, Stop> {
+        let structure = place.structure.as_deref().map(|text| input::word("--structure", text));
+        let member = place.member.as_deref().map(|text| input::word("--member", text));
+        let installed = place.installed.as_deref().map(|text| input::part("--installed", text));
+        let layers = |text| input::layers("--installed-layers", text, None, context.bare);
+        Ok(Facts {
+            rivet: rivet.without_length(),
+            stack: None,
+            hole: None,
+            layout: RowLayout::default(),
+            rows: 1,
+            staggered: false,
+            structure: structure.transpose()?,
+            member: member.transpose()?,
+            installed: installed.transpose()?,
+            installed_stack: place.installed_layers.as_deref().map(layers).transpose()?,
+            shear: Shear::Single,
+            load: None,
+        })
+    }
+
+    /// The question.
+    pub(crate) fn question<'q, 'a>(&'q self, practice: &'a Practice<'a>) -> Installation<'q, 'a> {
+        let question = match &self.stack {
+            Some(stack) => Installation::new(self.rivet, stack),
+            None => Installation::without_layers(self.rivet),
+        };
+        let mut question = question.by(practice).layout(self.layout).rows(self.rows).shear(self.shear);
+        if let Some(hole) = self.hole {
+            question = question.in_hole(hole);
+        }
+        if self.staggered {
+            question = question.staggered();
+        }
+        if let Some(structure) = self.structure {
+            question = question.structure(structure);
+        }
+        if let Some(member) = self.member {
+            question = question.member(member);
+        }
+        if let Some(installed) = self.installed {
+            question = question.in_place_of(installed);
+        }
+        if let Some(stack) = &self.installed_stack {
+            question = question.in_place_of_layers(stack);
+        }
+        if let Some((load, factors)) = self.load {
+            question = question.load(load, factors);
+        }
+        question
+    }
+}

@@ -1,0 +1,247 @@
+//! Length, strength and comparison, each with every finding that applies.
+
+use super::Installation;
+use crate::basis::Basis;
+use crate::fact::{Fact, Facts};
+use crate::finding::{Code, Finding, Findings, Severity, Sink};
+use crate::joint::compare::{Comparison, compare, compare_into};
+use crate::joint::pack::Made;
+use crate::joint::row::{RowError, RowStrength, row_strength_into};
+use crate::joint::strength::{JointStrength, StrengthError};
+use crate::length::Length;
+use crate::practice::{Given, Name};
+use crate::select::{LengthAnswer, Wanted};
+use crate::stack::Stack;
+use crate::upset::{Fit, FitError};
+
+impl<'a> Installation<'_, 'a> {
+    fn wanted(&self) -> Result<Wanted<'a>, FitError> {
+        Ok(Wanted {
+            rivet: self.rivet,
+            case: self.case(),
+            grip: self.stack.map(Stack::grip).or(self.grip).ok_or(FitError::NoGrip)?,
+            hole: self.hole_or_drilled().value,
+            practice: self.practice,
+        })
+    }
+
+    /// The length to order, the driven head that it makes, and every finding.
+    ///
+    /// # Errors
+    /// [`FitError`] for a pack or a hole without a size. That nothing fits, or that the rivet's dimensions are not known, is not an error but an
+    /// answer: [`LengthAnswer::length`] is then `None` and a finding says so.
+    ///
+    /// ```
+    /// use shophead::installation::Installation;
+    /// use shophead::length::Length;
+    /// use shophead::rivet::part::Part;
+    /// use shophead::stack::Stack;
+    /// // Two sheets of .032 with a 1/8 rivet: the answer printed for it is MS20470AD4-4.
+    /// let layers = Stack::parse(".032, .032")?;
+    /// let answer = Installation::new(Part::parse("MS20470AD4")?, &layers).length()?;
+    /// assert_eq!(answer.part.map(|part| part.to_string()).as_deref(), Some("MS20470AD4-4"));
+    /// assert_eq!(answer.rule_of_thumb, Length::parse(".2515")?);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub fn length(&self) -> Result<LengthAnswer<'a>, FitError> {
+        let mut answer = self.wanted()?.choose()?;
+        self.check(&mut |finding| answer.findings.push(finding));
+        Ok(answer)
+    }
+
+    /// Every finding about a rivet of this length, chosen by somebody else.
+    ///
+    /// # Errors
+    /// As [`Installation::length`].
+    pub fn assess(&self, length: Length) -> Result<Findings, FitError> {
+        let mut findings = self.wanted()?.assess(length)?;
+        self.check(&mut |finding| findings.push(finding));
+        Ok(findings)
+    }
+
+    /// Whether a rivet of this length fills the hole and makes a sound head; nothing else is looked at.
+    ///
+    /// # Errors
+    /// As [`Installation::length`].
+    pub fn length_fits(&self, length: Length) -> Result<bool, FitError> {
+        Ok(!self.wanted()?.assess(length)?.must_refer())
+    }
+
+    /// The rivet in its hole through its pack, with all their tolerances: what the volume balance works on.
+    ///
+    /// # Errors
+    /// [`FitError`]: a pack or a hole without a size, a flush head deeper than the pack, a dimension of the rivet that is not known.
+    pub fn fit(&self) -> Result<Fit, FitError> {
+        self.wanted()?.fit()
+    }
+
+    /// Why no length fits, where none does. Layers that are not known refuse nothing.
+    pub(super) fn length_refusal(&self) -> Option<Finding> {
+        let wanted = self.wanted().ok()?;
+        wanted.refusal().unwrap_or_else(|_| {
+            let basis = self.rivet.series().unknown.fit;
+            Some(Finding::new(Code::NoLimit, Severity::Refer, basis))
+        })
+    }
+
+    /// The edge distance that strength counts: as given, or the practice's least.
+    #[must_use]
+    pub fn edge_or_least(&self) -> Option<Given<Length>> {
+        match self.layout.edge {
+            Some(value) => Some(Given { value, basis: Basis::AS_GIVEN }),
+            None => self.practice.length(Name::EdgeDistanceLeast, &self.case()),
+        }
+    }
+
+    fn made(&self) -> Result<Made<'_, 'a>, StrengthError> {
+        Ok(Made {
+            rivet: &self.rivet,
+            stack: self.stack.ok_or(StrengthError::TooFewSheets)?,
+            edge: self.edge_or_least().ok_or(StrengthError::EdgeNotKnown)?.value,
+            hole: self.hole.map(|hole| hole.max()),
+            pitch: self.layout.pitch,
+            rows: self.rows,
+            staggered: self.layout.transverse_pitch.filter(|_| self.staggered),
+            shear: self.shear,
+            load: self.load,
+        })
+    }
+
+    /// What one rivet carries, and every finding. An edge distance that was not given counts as the practice's least.
+    ///
+    /// # Errors
+    /// [`StrengthError`] for what is no joint.
+    ///
+    /// ```
+    /// use shophead::installation::Installation;
+    /// use shophead::length::Length;
+    /// use shophead::rivet::part::Part;
+    /// use shophead::stack::Stack;
+    /// let layers = Stack::parse("2024-T3:.064, 2024-T3:.125")?;
+    /// let question = Installation::new(Part::parse("MS20470AD4")?, &layers).edge(Length::parse(".25")?);
+    /// let found = question.strength()?;
+    /// assert!((found.allowable.unwrap().force.lbf() - 388.0).abs() < 1.0);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub fn strength(&self) -> Result<JointStrength, StrengthError> {
+        let mut found = JointStrength::nothing_yet();
+        self.strength_into(&mut found)?;
+        Ok(found)
+    }
+
+    /// As [`Installation::strength`], into an answer that the caller keeps: it is two kilobytes, and one returned by value stands on the stack
+    /// twice.
+    ///
+    /// # Errors
+    /// As [`Installation::strength`]; what was filled in until then is no answer.
+    pub fn strength_into(&self, found: &mut JointStrength) -> Result<(), StrengthError> {
+        self.made()?.strength_into(found)?;
+        self.check_strength(found, Facts::NONE);
+        Ok(())
+    }
+
+    /// What a row of these rivets carries an inch, and every finding about one rivet and the row.
+    ///
+    /// # Errors
+    /// [`RowError`] for what is no row.
+    ///
+    /// ```
+    /// use shophead::installation::Installation;
+    /// use shophead::length::Length;
+    /// use shophead::rivet::part::Part;
+    /// use shophead::stack::Stack;
+    /// let layers = Stack::parse("2024-T3:.040, 2024-T3:.064")?;
+    /// let question = Installation::new(Part::parse("MS20470AD4")?, &layers)
+    ///     .edge(Length::parse(".5")?)
+    ///     .pitch(Length::parse(".75")?);
+    /// let row = question.row()?;
+    /// // One rivet 388 × (1 - 0.04 (3.125 - 3)) every 3/4 in.
+    /// assert!((row.per_inch.unwrap().force.lbf() - 388.0 * 0.995 / 0.75).abs() < 0.5);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub fn row(&self) -> Result<RowStrength, RowError> {
+        let mut found = RowStrength::nothing_yet();
+        self.row_into(&mut found)?;
+        Ok(found)
+    }
+
+    /// As [`Installation::row`], into an answer that the caller keeps.
+    ///
+    /// # Errors
+    /// As [`Installation::row`]; what was filled in until then is no answer.
+    pub fn row_into(&self, found: &mut RowStrength) -> Result<(), RowError> {
+        row_strength_into(found, &self.made()?)?;
+        let needed = Facts::NONE.with(Fact::Pitch).with_if(self.rows > 1, Fact::RowSpacing);
+        self.check_strength(&mut found.joint, needed);
+        if found.joint.allowable.is_none() && found.joint.indication.is_none() {
+            found.refuse();
+        }
+        found.take_load(self.layout.pitch, self.rows, self.load)?;
+        for finding in &found.joint.findings {
+            found.findings.push(*finding);
+        }
+        Ok(())
+    }
+
+    /// The findings of a strength, and none of its figures where they would not be those of a joint.
+    fn check_strength(&self, found: &mut JointStrength, also_needed: Facts) {
+        let needed = Facts::NONE.with(Fact::Layers).with(Fact::Material).with(Fact::Edge).or(also_needed);
+        self.check(&mut |finding| found.findings.push(finding));
+        let is_no_joint = |code: Code| {
+            matches!(
+                code,
+                Code::FlushHeadWithoutSeat | Code::SeatInWrongLayer | Code::ShankDoesNotEnter | Code::HoleOverLimit
+            )
+        };
+        if found.findings.iter().any(|finding| is_no_joint(finding.code())) {
+            found.refuse();
+        }
+        self.check_not_weaker(&mut |finding| found.findings.push(finding));
+        self.say_missing(self.missing().and(needed), &mut |finding| found.findings.push(finding));
+    }
+
+    /// The rivet beside the installed one in its layers: whether it is as strong. `None` where no installed rivet is given.
+    ///
+    /// # Errors
+    /// As [`Installation::strength`], for either.
+    pub fn compare(&self) -> Result<Option<Comparison>, StrengthError> {
+        let Some(before) = self.as_installed() else { return Ok(None) };
+        let (mut was, mut is) = (JointStrength::nothing_yet(), JointStrength::nothing_yet());
+        before.made()?.strength_into(&mut was)?;
+        self.made()?.strength_into(&mut is)?;
+        Ok(Some(compare(&was, &is)))
+    }
+
+    /// The same question about what the maker installed; `None` where that is not given.
+    #[must_use]
+    pub fn as_installed(&self) -> Option<Self> {
+        let rivet = self.installed?;
+        let stack = self.installed_stack.or(self.stack);
+        let layout = self.installed_layout.unwrap_or(self.layout);
+        Some(Installation { rivet, stack, layout, hole: None, opened: false, installed_stack: None, ..*self })
+    }
+
+    /// Says where the rivet is weaker than the installed one, or where nobody can tell; and where nothing was changed. What was not given is not
+    /// compared.
+    pub(super) fn check_not_weaker(&self, push: &mut Sink<'_>) {
+        let Some(before) = self.as_installed() else { return };
+        if self.is_as_built() {
+            push(Finding::new(Code::AsStrongAsBefore, Severity::Note, Basis::AC43_NOT_WEAKER));
+            return;
+        }
+        let decides = Facts::NONE.with(Fact::Layers).with(Fact::Material).with(Fact::Edge);
+        if !self.missing().and(decides).is_empty() || !before.missing().and(decides).is_empty() {
+            return;
+        }
+        let carried = |question: &Self| question.made().and_then(|made| made.carried());
+        match (carried(&before), carried(self)) {
+            (Ok((before, _)), Ok((after, below_table))) => {
+                compare_into(&before, &after, push);
+                if let Some(finding) = below_table {
+                    push(finding);
+                }
+            }
+            _ => push(Finding::new(Code::StrengthNotPublished, Severity::Refer, Basis::AC43_NOT_WEAKER)),
+        }
+    }
+}

@@ -1,0 +1,114 @@
+//! The checks that run whatever is asked.
+
+use super::Installation;
+use crate::basis::Basis;
+use crate::finding::{Code, Figure, Finding, Severity, Sink};
+use crate::hole::HoleLimits;
+use crate::joint::compare::check_substitute;
+use crate::joint::strength::{Shear, check_bearing_range};
+use crate::layout::{check_edge, check_pitch, check_row_spacing};
+use crate::practice::Given;
+use crate::seat::check_seat;
+use crate::select::{check_alloy, check_diameter};
+use crate::stack::Role;
+
+impl Installation<'_, '_> {
+    /// Every check that applies to what is known.
+    #[inline(never)]
+    pub(super) fn check(&self, push: &mut Sink<'_>) {
+        let case = self.case();
+        if let Some(stack) = self.stack {
+            if let Some(thickest) = stack.thickest() {
+                check_diameter(&case, thickest, self.structure, self.practice, push);
+            }
+            check_bearing_range(&self.rivet, stack, push);
+        }
+        check_seat(&self.rivet, self.stack, &case, self.practice, push);
+        check_alloy(&self.rivet, self.structure, push);
+        self.check_entry(push);
+        self.check_hole(push);
+        self.check_distances(push);
+        self.check_load_path(push);
+        if let Some(installed) = &self.installed {
+            check_substitute(installed, &self.rivet, push);
+        }
+    }
+
+    /// A shank that is thicker than the hole is wide.
+    fn check_entry(&self, push: &mut Sink<'_>) {
+        let Some(shank) = self.rivet.size().shank else {
+            push(Finding::new(Code::NoLimit, Severity::Refer, self.rivet.series().unknown.shank));
+            return;
+        };
+        let hole = self.hole_or_drilled().value;
+        let found = |code, severity, shank| {
+            let limit = Given { value: shank, basis: self.rivet.size().basis };
+            Finding::against(code, severity, hole.min(), &limit)
+        };
+        if hole.max() < shank.min {
+            push(found(Code::ShankDoesNotEnter, Severity::Refer, shank.min));
+        } else if hole.min() < shank.max {
+            push(found(Code::ShankMayNotEnter, Severity::Note, shank.max));
+        }
+    }
+
+    /// A measured hole outside what the rivet allows.
+    fn check_hole(&self, push: &mut Sink<'_>) {
+        let Some(hole) = self.hole else { return };
+        let limits = HoleLimits::of(self.practice, &self.case());
+        match limits.greatest {
+            None => push(Finding::new(Code::NoLimit, Severity::Refer, Basis::NO_HOLE)),
+            Some(greatest) if hole.max() > greatest.value => {
+                push(Finding::against(Code::HoleOverLimit, Severity::Refer, hole.max(), &greatest));
+            }
+            Some(greatest) => {
+                if let Some(note) = Finding::from_memory(&greatest) {
+                    push(note);
+                }
+            }
+        }
+        if let Some(least) = limits.least.filter(|least| hole.min() < least.value) {
+            push(Finding::against(Code::HoleUnderLimit, Severity::Refer, hole.min(), &least));
+        }
+    }
+
+    /// Edge distance, pitch and row spacing. What is as the maker built it is copied, not condemned.
+    pub(super) fn check_distances(&self, push: &mut Sink<'_>) {
+        let (case, as_built) = (self.case(), self.is_as_built());
+        if let Some(edge) = self.layout.edge {
+            check_edge(edge, &case, self.practice, as_built && !self.new_edge, push);
+        }
+        if let Some(pitch) = self.layout.pitch {
+            check_pitch(pitch, &case, self.practice, as_built, push);
+        }
+        if let Some(spacing) = self.layout.transverse_pitch {
+            check_row_spacing(spacing, &case, self.practice, as_built, push);
+        }
+    }
+
+    /// What makes the load go another way than the strengths suppose.
+    fn check_load_path(&self, push: &mut Sink<'_>) {
+        let Some(stack) = self.stack else { return };
+        for (layer, number) in stack.layers().iter().zip(1_u8..) {
+            if layer.role == Role::Shim {
+                let thickness = Figure::Length(layer.thickness.nominal());
+                push(
+                    Finding::new(Code::ShimInPack, Severity::Caution, Basis::SHIM)
+                        .with_measured(thickness)
+                        .in_layer(number),
+                );
+            }
+        }
+        if self.shear != Shear::Double {
+            return;
+        }
+        let mut carrying = stack.load_carrying().map(|layer| layer.thickness.nominal());
+        let (first, last) = (carrying.next(), carrying.last());
+        if let (Some(first), Some(last)) = (first, last)
+            && first != last
+        {
+            let found = Finding::new(Code::UnequalSheets, Severity::Caution, Basis::UNEQUAL_SHEETS);
+            push(found.with_measured(Figure::Length(first.min(last))).with_limit(Figure::Length(first.max(last))));
+        }
+    }
+}

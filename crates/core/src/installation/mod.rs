@@ -1,0 +1,305 @@
+//! A rivet in its pack: the one question that every command, session and program asks.
+//!
+//! An [`Installation`] is a rivet, the layers that it goes through, and whatever else is known: the hole, the distances, the member, what
+//! was installed before, the load. It answers
+//!
+//! - [`Installation::length`]: which length to order, and the driven head it makes;
+//! - [`Installation::hole`]: what becomes of a hole as found;
+//! - [`Installation::strength`], [`Installation::row`], [`Installation::compare`]: what the rivet and its row carry, and whether that is as much
+//!   as before;
+//! - [`Installation::findings`]: what is wrong with it whatever is asked.
+//!
+//! Every answer carries the findings of every check that applies to what is known, so the same facts get the same findings whoever asks and
+//! whatever is asked. How serious a finding is depends on the finding and on the facts, never on the question. What the question needs and
+//! was not given is one finding, [`Code::NotChecked`], that lists it.
+//!
+//! | check | module |
+//! |---|---|
+//! | diameter for the sheet, alloy, heat treatment | [`crate::select`] |
+//! | seat of a flush head | [`crate::stack`]: countersunk, dimpled or plain |
+//! | edge distance, pitch, row spacing | [`crate::layout`] |
+//! | shank that does not enter, hole beyond the rivet's limits | here |
+//! | sheet too thin for any published bearing strength, shims, unequal sheets | [`crate::joint`] |
+//! | another rivet than before | [`crate::joint::compare`] |
+//!
+//! ```
+//! use shophead::finding::Code;
+//! use shophead::installation::Installation;
+//! use shophead::rivet::part::Part;
+//! use shophead::stack::Stack;
+//!
+//! let rivet = Part::parse("MS20426AD5")?;
+//! let layers = Stack::parse("2024-T3:.063:countersunk, 2024-T3:.125")?;
+//! let answer = Installation::new(rivet, &layers).length()?;
+//! assert_eq!(answer.part.unwrap().to_string(), "MS20426AD5-7");
+//! // The .063 skin is too thin for this countersink by the practice: the answer says so without being asked.
+//! assert!(answer.findings.has(Code::CountersinkTooDeep));
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
+
+mod ask;
+mod checks;
+mod ladder;
+#[cfg(test)]
+mod tests;
+
+pub use ladder::{HoleAnswer, MAX_STEPS, Step};
+
+use crate::basis::Basis;
+use crate::fact::{Fact, Facts};
+use crate::finding::{Code, Figure, Finding, Findings, Severity, Sink};
+use crate::joint::margin::{Factors, Load};
+use crate::joint::strength::Shear;
+use crate::layout::RowLayout;
+use crate::length::{Length, Toleranced};
+use crate::practice::{Case, Given, HANDBOOK, Practice};
+use crate::rivet::part::Part;
+use crate::stack::Stack;
+use crate::structure::{Member, Structure};
+
+/// A rivet in its pack, with what is known of its surroundings.
+///
+/// Made from the rivet and its layers; each further fact is one call. A fact that is not given is not guessed: the checks that need it are left
+/// out, and the answer lists it where the question needs it.
+#[derive(Clone, Copy, Debug)]
+pub struct Installation<'q, 'a> {
+    rivet: Part<'a>,
+    stack: Option<&'q Stack>,
+    /// The thickness of the pack, where its layers are not known.
+    grip: Option<Toleranced>,
+    hole: Option<Toleranced>,
+    layout: RowLayout,
+    rows: u16,
+    staggered: bool,
+    structure: Option<Structure>,
+    member: Option<Member>,
+    installed: Option<Part<'a>>,
+    installed_stack: Option<&'q Stack>,
+    /// Where the installed rivet stood, where that is not where this one stands.
+    installed_layout: Option<RowLayout>,
+    /// Whether the hole was changed from how it was found.
+    opened: bool,
+    /// Whether the edge is cut anew.
+    new_edge: bool,
+    shear: Shear,
+    load: Option<(Load, Factors)>,
+    practice: &'a Practice<'a>,
+}
+
+impl<'q, 'a> Installation<'q, 'a> {
+    /// A rivet through these layers, by the handbook's limits. The rivet's length counts only where a question says so.
+    #[must_use]
+    pub const fn new(rivet: Part<'a>, stack: &'q Stack) -> Installation<'q, 'a> {
+        Installation { stack: Some(stack), ..Installation::without_layers(rivet) }
+    }
+
+    /// A rivet through layers that are not known: enough to judge a hole by its size, no more.
+    #[must_use]
+    pub const fn without_layers(rivet: Part<'a>) -> Installation<'q, 'a> {
+        Installation {
+            rivet,
+            stack: None,
+            grip: None,
+            hole: None,
+            layout: RowLayout { edge: None, pitch: None, transverse_pitch: None },
+            rows: 1,
+            staggered: false,
+            structure: None,
+            member: None,
+            installed: None,
+            installed_stack: None,
+            installed_layout: None,
+            opened: false,
+            new_edge: false,
+            shear: Shear::Single,
+            load: None,
+            practice: &HANDBOOK,
+        }
+    }
+
+    /// A rivet through a pack of this thickness whose layers are not known: enough for a length, not for what depends on the sheets.
+    #[must_use]
+    pub const fn through(rivet: Part<'a>, grip: Toleranced) -> Installation<'q, 'a> {
+        Installation { grip: Some(grip), ..Installation::without_layers(rivet) }
+    }
+
+    /// The same question about another rivet.
+    #[must_use]
+    pub const fn with_rivet(self, rivet: Part<'a>) -> Self {
+        Installation { rivet, ..self }
+    }
+
+    /// By these limits.
+    #[must_use]
+    pub const fn by(self, practice: &'a Practice<'a>) -> Self {
+        Installation { practice, ..self }
+    }
+
+    /// In a hole that was measured. Without one the hole is taken as it is drilled for the rivet.
+    #[must_use]
+    pub const fn in_hole(self, hole: Toleranced) -> Self {
+        Installation { hole: Some(hole), ..self }
+    }
+
+    /// With these distances, in place of all that were given.
+    #[must_use]
+    pub const fn layout(self, layout: RowLayout) -> Self {
+        Installation { layout, ..self }
+    }
+
+    /// So far from the nearest edge of any layer.
+    #[must_use]
+    pub const fn edge(self, edge: Length) -> Self {
+        Installation { layout: RowLayout { edge: Some(edge), ..self.layout }, ..self }
+    }
+
+    /// So far from an edge that is cut anew: not as the maker built it.
+    #[must_use]
+    pub const fn new_edge(self, edge: Length) -> Self {
+        Installation { new_edge: true, ..self.edge(edge) }
+    }
+
+    /// So far from hole to hole along the row.
+    #[must_use]
+    pub const fn pitch(self, pitch: Length) -> Self {
+        Installation { layout: RowLayout { pitch: Some(pitch), ..self.layout }, ..self }
+    }
+
+    /// So many rows behind each other.
+    #[must_use]
+    pub const fn rows(self, rows: u16) -> Self {
+        Installation { rows, ..self }
+    }
+
+    /// So far from row to row.
+    #[must_use]
+    pub const fn row_spacing(self, spacing: Length) -> Self {
+        Installation { layout: RowLayout { transverse_pitch: Some(spacing), ..self.layout }, ..self }
+    }
+
+    /// With each rivet against the gap of the next row, not in line with its rivets.
+    #[must_use]
+    pub const fn staggered(self) -> Self {
+        Installation { staggered: true, ..self }
+    }
+
+    /// On primary or secondary structure.
+    #[must_use]
+    pub const fn structure(self, structure: Structure) -> Self {
+        Installation { structure: Some(structure), ..self }
+    }
+
+    /// Along this member.
+    #[must_use]
+    pub const fn member(self, member: Member) -> Self {
+        Installation { member: Some(member), ..self }
+    }
+
+    /// In place of this rivet. Where it is the same one, nothing is changed from how the maker built it.
+    #[must_use]
+    pub const fn in_place_of(self, installed: Part<'a>) -> Self {
+        Installation { installed: Some(installed.without_length()), ..self }
+    }
+
+    /// In place of these layers; without them the layers are the same as before.
+    #[must_use]
+    pub const fn in_place_of_layers(self, installed: &'q Stack) -> Self {
+        Installation { installed_stack: Some(installed), ..self }
+    }
+
+    /// In single or double shear.
+    #[must_use]
+    pub const fn shear(self, shear: Shear) -> Self {
+        Installation { shear, ..self }
+    }
+
+    /// Under this load on the rivet.
+    #[must_use]
+    pub const fn load(self, load: Load, factors: Factors) -> Self {
+        Installation { load: Some((load, factors)), ..self }
+    }
+
+    /// The rivet.
+    #[must_use]
+    pub const fn rivet(&self) -> Part<'a> {
+        self.rivet
+    }
+
+    /// What limits are asked for.
+    #[must_use]
+    pub fn case(&self) -> Case {
+        Case::for_part(&self.rivet).in_rows(u8::try_from(self.rows).unwrap_or(u8::MAX))
+    }
+
+    /// The hole as measured, or as it is drilled for the rivet.
+    #[must_use]
+    pub fn hole_or_drilled(&self) -> Given<Toleranced> {
+        match self.hole {
+            Some(value) => Given { value, basis: Basis::AS_GIVEN },
+            None => {
+                let Given { value, basis } = self.practice.assumed_hole(&self.case());
+                Given { value: Toleranced::from_least(value), basis }
+            }
+        }
+    }
+
+    /// Whether the rivet, its hole and its layers are those of the maker. Unknown counts as changed.
+    fn is_as_built(&self) -> bool {
+        let same_layers = match (self.installed_stack, self.stack) {
+            (None, _) => true,
+            (Some(before), Some(after)) => before == after,
+            (Some(_), None) => false,
+        };
+        !self.opened && same_layers && self.installed == Some(self.rivet.without_length())
+    }
+
+    /// What is found whatever is asked: every check that applies to what is known.
+    ///
+    /// ```
+    /// use shophead::finding::Code;
+    /// use shophead::installation::Installation;
+    /// use shophead::length::Length;
+    /// use shophead::rivet::part::Part;
+    /// use shophead::stack::Stack;
+    /// let layers = Stack::parse(".040, .063")?;
+    /// let question = Installation::new(Part::parse("MS20470AD4")?, &layers).edge(Length::parse(".2")?);
+    /// assert!(question.findings().has(Code::EdgeDistanceShort));
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    #[must_use]
+    pub fn findings(&self) -> Findings {
+        let mut findings = Findings::new();
+        self.check(&mut |finding| findings.push(finding));
+        findings
+    }
+
+    /// What is found about edge distance, pitch and row spacing alone.
+    #[must_use]
+    pub fn distances(&self) -> Findings {
+        let mut findings = Findings::new();
+        self.check_distances(&mut |finding| findings.push(finding));
+        findings
+    }
+
+    /// Says once what the question needs and was not given.
+    fn say_missing(&self, missing: Facts, push: &mut Sink<'_>) {
+        if missing.is_empty() {
+            return;
+        }
+        let decides = missing.has(Fact::Edge) || missing.has(Fact::Pitch) || missing.has(Fact::Material);
+        let is_primary = self.structure == Some(Structure::Primary);
+        let severity = if is_primary && decides { Severity::Refer } else { Severity::Caution };
+        push(Finding::new(Code::NotChecked, severity, Basis::NOT_GIVEN).with_measured(Figure::Facts(missing)));
+    }
+
+    /// Which of the layers, distances and materials are not known.
+    fn missing(&self) -> Facts {
+        let material = self.stack.is_some_and(|stack| stack.load_carrying().any(|layer| layer.material.is_none()));
+        Facts::NONE
+            .with_if(self.stack.is_none(), Fact::Layers)
+            .with_if(material, Fact::Material)
+            .with_if(self.layout.edge.is_none(), Fact::Edge)
+            .with_if(self.layout.pitch.is_none(), Fact::Pitch)
+            .with_if(self.rows > 1 && self.layout.transverse_pitch.is_none(), Fact::RowSpacing)
+    }
+}

@@ -1,0 +1,210 @@
+extern crate std;
+
+use std::string::{String, ToString};
+use std::vec::Vec;
+
+use super::{Installation, Step};
+use crate::drill::Drill;
+use crate::fact::Fact;
+use crate::finding::{Code, Figure, Findings, Severity};
+use crate::hole::{AsFound, Damage, Disposition};
+use crate::joint::strength::Shear;
+use crate::length::{Length, Toleranced};
+use crate::rivet::part::Part;
+use crate::stack::Stack;
+use crate::structure::{Member, Structure};
+
+fn length(text: &str) -> Length {
+    Length::parse(text).expect(text)
+}
+
+fn part(text: &str) -> Part<'static> {
+    Part::parse(text).expect(text)
+}
+
+fn stack(text: &str) -> Stack {
+    Stack::parse(text).expect(text)
+}
+
+fn found(major: &str, minor: &str, damage: Damage) -> AsFound {
+    AsFound::new(length(major), length(minor), damage).expect("a hole")
+}
+
+fn severity<const N: usize>(findings: &Findings<N>, code: Code) -> Option<Severity> {
+    findings.iter().find(|finding| finding.code() == code).map(|finding| finding.severity())
+}
+
+/// Sheets that everything is published for, and room around the hole.
+fn in_plain_sheets<'q>(rivet: &str, stack: &'q Stack) -> Installation<'q, 'static> {
+    Installation::new(part(rivet), stack).edge(length("1/2")).pitch(length("3/4")).member(Member::Skin)
+}
+
+const PLAIN: &str = "clad 2024-T3:.040, clad 2024-T3:.050";
+
+#[test]
+fn the_ladder_is_climbed_step_by_step() {
+    let stack = stack(PLAIN);
+    let question = in_plain_sheets("MS20470AD4", &stack);
+    for (major, minor, damage, disposition, cut) in [
+        (".1285", ".1285", Damage::None, Disposition::Keep, None),
+        (".132", ".1285", Damage::None, Disposition::Keep, None),
+        (".120", ".120", Damage::None, Disposition::CleanUp, Some("#30")),
+        (".1285", ".1285", Damage::Gouged, Disposition::CleanUp, Some("#30")),
+        (".1321", ".129", Damage::None, Disposition::Oversize, Some("#27")),
+        (".150", ".130", Damage::FigureEight, Disposition::NextSize, Some("#21")),
+        (".170", ".130", Damage::None, Disposition::Refer, None),
+        (".1285", ".1285", Damage::Cracked, Disposition::Refer, None),
+        (".1285", ".1285", Damage::DeepCountersink, Disposition::NextSize, Some("#21")),
+    ] {
+        let mut steps: Vec<Step<'_>> = Vec::new();
+        let answer = question.hole_step_by_step(found(major, minor, damage), &mut |step| steps.push(step.clone()));
+        assert_eq!(answer.disposition, disposition, "{major} {damage:?} {steps:?}");
+        assert_eq!(answer.cut, cut.map(|cut| Drill::parse(cut).expect(cut)), "{major}");
+        assert_eq!(answer.findings.must_refer(), disposition == Disposition::Refer, "{major}");
+        assert!(steps.iter().rev().skip(1).all(|step| !step.does()), "every step before the last says why");
+    }
+}
+
+#[test]
+fn the_centre_moves_with_the_elongation() {
+    let stack = stack(PLAIN);
+    // 2 D of the oversize shank is .28125; the elongation of .010 takes .005 off the edge distance.
+    let at = |edge: &str| {
+        let mut is_short = false;
+        let question = in_plain_sheets("MS20470AD4", &stack).edge(length(edge));
+        let answer = question.hole_step_by_step(found(".140", ".130", Damage::None), &mut |step| {
+            is_short |= step.kind == Disposition::Oversize && step.findings.has(Code::EdgeDistanceShort);
+        });
+        (answer.disposition, is_short)
+    };
+    assert_eq!(at(".28625"), (Disposition::Oversize, false));
+    assert_eq!(at(".2862"), (Disposition::Refer, true));
+}
+
+#[test]
+fn a_spar_cap_is_not_stepped_up_without_approval() {
+    let stack = stack("clad 2024-T3:.040, clad 2024-T3:.125");
+    let question = in_plain_sheets("MS20470AD5", &stack).member(Member::SparCap);
+    let mut steps = Vec::new();
+    let answer = question.hole_step_by_step(found(".170", ".160", Damage::None), &mut |step| steps.push(step.clone()));
+    assert_eq!(answer.disposition, Disposition::Refer);
+    assert!(steps.iter().skip(2).all(|step| step.findings.has(Code::StepNeedsApproval)));
+    assert!(answer.findings.has(Code::HoleOverLimit), "a hole that is referred says what is wrong with it as it is");
+}
+
+#[test]
+fn a_thin_countersunk_skin_cannot_take_the_next_head() {
+    let stack = stack("clad 2024-T3:.054:countersunk, clad 2024-T3:.063");
+    let mut next = None;
+    let answer =
+        in_plain_sheets("MS20426AD4", &stack).hole_step_by_step(found(".150", ".140", Damage::None), &mut |step| {
+            next = Some(step.clone());
+        });
+    assert!(next.expect("tried").findings.has(Code::CountersinkTooDeep));
+    assert_eq!(answer.disposition, Disposition::Refer);
+}
+
+#[test]
+fn the_seat_is_asked_for_whatever_is_asked() {
+    for (layers, rivet, code) in [
+        ("2024-T3:.020, 2024-T3:.125", "MS20426AD5", Code::FlushHeadWithoutSeat),
+        ("2024-T3:.090:countersunk, 2024-T3:.125", "MS20470AD4", Code::SeatWithoutFlushHead),
+        ("2024-T3:.020, 2024-T3:.125:countersunk", "MS20426AD4", Code::SeatInWrongLayer),
+        ("2024-T3:.050:countersunk, 2024-T3:.125", "MS20426AD5", Code::CountersinkTooDeep),
+    ] {
+        let stack = stack(layers);
+        let question = in_plain_sheets(rivet, &stack).edge(length("1/2"));
+        let hole = question.hole_or_drilled().value;
+        let found = AsFound::new(hole.max(), hole.min(), Damage::None).expect("a hole");
+        let strength = question.strength().expect("sheets");
+        for said in [
+            severity(&question.findings(), code),
+            severity(&question.length().expect("a pack").findings, code),
+            severity(&question.hole(found).findings, code),
+            severity(&strength.findings, code),
+            severity(&question.row().expect("a row").findings, code),
+        ] {
+            assert_eq!(said, Some(Severity::Refer), "{layers} {code}");
+        }
+        if code != Code::CountersinkTooDeep && code != Code::SeatWithoutFlushHead {
+            assert_eq!(strength.allowable, None, "{layers}: no joint, no strength");
+        }
+    }
+}
+
+#[test]
+fn a_seat_is_judged_in_the_thinnest_sheet() {
+    // The head of MS20426AD4 is .042 deep.
+    let nominal = stack(".045:countersunk, .125");
+    let case = Installation::new(part("MS20426AD4"), &nominal);
+    let thin = stack(".045+-.004:countersunk, .125");
+    let question = Installation::new(part("MS20426AD4"), &thin);
+    let refers = |findings: Findings| severity(&findings, Code::CountersinkTooDeep) == Some(Severity::Refer);
+    assert!(!refers(case.findings()), "{:?}", case.findings());
+    assert!(refers(question.findings()), "{:?}", question.findings());
+}
+
+#[test]
+fn what_the_maker_built_is_copied_down_to_one_and_a_half_diameters() {
+    let stack = stack(PLAIN);
+    let at = |edge: &str, installed: Option<&str>| {
+        let question = in_plain_sheets("MS20470AD4", &stack).edge(length(edge));
+        let question = installed.map_or(question, |installed| question.in_place_of(part(installed)));
+        let findings = question.findings();
+        (severity(&findings, Code::EdgeDistanceShort), severity(&findings, Code::EdgeAsBuilt))
+    };
+    assert_eq!(at(".25", None), (None, None));
+    assert_eq!(at(".249", None), (Some(Severity::Refer), None));
+    assert_eq!(at(".249", Some("MS20470AD4-5")), (None, Some(Severity::Caution)));
+    assert_eq!(at(".1875", Some("MS20470AD4")), (None, Some(Severity::Caution)));
+    assert_eq!(at(".1874", Some("MS20470AD4")), (Some(Severity::Refer), None));
+    assert_eq!(at(".249", Some("MS20470AD3")), (Some(Severity::Refer), None), "changed in size");
+}
+
+#[test]
+fn what_is_missing_is_said_once_and_stops_primary_structure() {
+    let stack = stack(".040, .050");
+    let question = Installation::new(part("MS20470AD4"), &stack);
+    let hole = found(".129", ".129", Damage::None);
+    fn missing<const N: usize>(findings: &Findings<N>) -> Option<(String, Severity)> {
+        let said: Vec<_> = findings.iter().filter(|finding| finding.code() == Code::NotChecked).collect();
+        assert!(said.len() <= 1, "{said:?}");
+        let first = said.first()?;
+        let Some(Figure::Facts(facts)) = first.measured() else { panic!("{first:?}") };
+        Some((facts.to_string(), first.severity()))
+    }
+    let kept = question.hole(hole);
+    assert_eq!(missing(&kept.findings), Some(("edge distance, pitch".to_string(), Severity::Caution)));
+    let strength = question.strength().expect("sheets");
+    assert_eq!(missing(&strength.findings), Some(("material, edge distance".to_string(), Severity::Caution)));
+    let primary = question.structure(Structure::Primary);
+    assert_eq!(primary.hole(hole).disposition, Disposition::Refer);
+    assert_eq!(missing(&primary.hole(hole).findings).map(|(_, severity)| severity), Some(Severity::Refer));
+    assert_eq!(missing(&question.length().expect("a pack").findings), None);
+}
+
+#[test]
+fn a_shank_that_cannot_enter_is_no_joint() {
+    let stack = stack(PLAIN);
+    let question = in_plain_sheets("MS20470AD4", &stack).in_hole(Toleranced::exactly(length(".100")));
+    let found = question.strength().expect("sheets");
+    assert!(found.findings.has(Code::ShankDoesNotEnter) && found.findings.must_refer());
+    assert_eq!(found.allowable, None);
+}
+
+#[test]
+fn shims_and_unequal_sheets_are_said() {
+    let shimmed = stack("2024-T3:.040, 2024-T3:.125:shim, 2024-T3:.040");
+    let found = in_plain_sheets("MS20470AD4", &shimmed).strength().expect("sheets");
+    assert_eq!(severity(&found.findings, Code::ShimInPack), Some(Severity::Caution));
+    let unequal = stack("2024-T3:.032, 2024-T3:.063, 2024-T3:.125");
+    let found = in_plain_sheets("MS20470AD4", &unequal).shear(Shear::Double).strength().expect("sheets");
+    assert_eq!(severity(&found.findings, Code::UnequalSheets), Some(Severity::Caution));
+}
+
+#[test]
+fn an_answer_about_a_hole_is_small() {
+    assert!(size_of::<super::HoleAnswer<'_>>() <= 600, "{}", size_of::<super::HoleAnswer<'_>>());
+    assert!(size_of::<Step<'_>>() <= 600, "{}", size_of::<Step<'_>>());
+    assert!(Fact::ALL.len() <= 8);
+}

@@ -1,0 +1,92 @@
+//! The seat of a flush head: which layers are countersunk or dimpled for it, and whether they are thick enough.
+//!
+//! A seat is judged where the metal is least: in the thinnest sheet of the tolerance, by the deepest head.
+
+use crate::basis::Basis;
+use crate::finding::{Code, Finding, Severity, Sink};
+use crate::length::Length;
+use crate::practice::{Case, Given, Name, Practice};
+use crate::rivet::HeadSize;
+use crate::rivet::part::Part;
+use crate::stack::{Layer, Preparation, Role, Stack};
+
+/// Whether the layers take the rivet's head; without them only whether its dimensions are known.
+#[inline(never)]
+pub(crate) fn check_seat(
+    rivet: &Part<'_>,
+    stack: Option<&Stack>,
+    case: &Case,
+    practice: &Practice<'_>,
+    push: &mut Sink<'_>,
+) {
+    let head = rivet.size().head;
+    if rivet.series().head.is_flush() && head.is_none() {
+        push(Finding::new(Code::NoLimit, Severity::Refer, rivet.series().unknown.head));
+    }
+    let Some(stack) = stack else { return };
+    let is_sunk = |layer: &Layer| layer.preparation != Preparation::Plain;
+    let numbered = || stack.layers().iter().zip(1_u8..);
+    if !rivet.series().head.is_flush() {
+        for (_, number) in numbered().filter(|(layer, _)| is_sunk(layer)) {
+            push(Finding::new(Code::SeatWithoutFlushHead, Severity::Refer, Basis::SEAT).in_layer(number));
+        }
+        return;
+    }
+    if !stack.layers().iter().any(is_sunk) {
+        push(Finding::new(Code::FlushHeadWithoutSeat, Severity::Refer, Basis::SEAT));
+        return;
+    }
+    let mut plain_above = false;
+    for (layer, number) in numbered() {
+        if is_sunk(layer) && plain_above {
+            push(Finding::new(Code::SeatInWrongLayer, Severity::Refer, Basis::SEAT).in_layer(number));
+        }
+        // Sealant takes the form of what lies about it.
+        plain_above |= !is_sunk(layer) && layer.role != Role::Sealant;
+    }
+    let Some(head) = head else { return };
+    for (layer, number) in numbered() {
+        match layer.preparation {
+            Preparation::Plain => {}
+            Preparation::Countersunk => check_countersink(&head, layer, number, case, practice, push),
+            Preparation::Dimpled => {
+                let sheet = layer.thickness.nominal();
+                if let Some(greatest) = practice.length(Name::DimpleSheetGreatest, case)
+                    && sheet > greatest.value
+                {
+                    push(Finding::against(Code::DimpleTooThick, Severity::Caution, sheet, &greatest).in_layer(number));
+                }
+            }
+        }
+    }
+}
+
+fn check_countersink(
+    head: &HeadSize,
+    layer: &Layer,
+    number: u8,
+    case: &Case,
+    practice: &Practice<'_>,
+    push: &mut Sink<'_>,
+) {
+    let sheet = layer.thickness.min();
+    let deepest = head.height.map_or(head.height_nominal, |height| height.max);
+    let mut short_of = |severity, limit: Given<Length>| {
+        push(Finding::against(Code::CountersinkTooDeep, severity, sheet, &limit).in_layer(number));
+    };
+    // The sheet that a head needs: its height over the share of the sheet that it may take.
+    for (name, severity) in
+        [(Name::CountersinkDepthShare, Severity::Refer), (Name::CountersinkDepthPreferred, Severity::Caution)]
+    {
+        if let Some(Given { value: (num, den), basis }) = practice.fraction(name, case) {
+            let needed = deepest.times(den, num);
+            if sheet < needed {
+                short_of(severity, Given { value: needed, basis });
+                break;
+            }
+        }
+    }
+    if let Some(least) = practice.length(Name::CountersinkSheetLeast, case).filter(|least| sheet < least.value) {
+        short_of(Severity::Refer, least);
+    }
+}

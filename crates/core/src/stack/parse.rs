@@ -1,0 +1,172 @@
+//! Reading layers from a list.
+
+use core::fmt;
+
+use super::{Layer, Preparation, Role, Stack, StackError};
+use crate::length::{Length, ParseLengthError, Toleranced};
+use crate::material::{Material, ParseMaterialError};
+
+/// Why a text is not a list of layers: in which item, counted from 1, and what is wrong with it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct ParseStackError {
+    /// Which item of the list.
+    pub item: usize,
+    /// What is wrong with it.
+    pub kind: LayerErrorKind,
+}
+
+/// What is wrong with a layer in a list.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
+pub enum LayerErrorKind {
+    /// The thickness cannot be read.
+    Thickness(ParseLengthError),
+    /// The material cannot be read.
+    Material(ParseMaterialError),
+    /// Something behind the thickness that is neither a preparation nor a role, at this character.
+    UnknownWord {
+        /// Where, counted from 1.
+        at: usize,
+    },
+    /// A material without a thickness, which is missing at this character.
+    NoThickness {
+        /// The material.
+        material: Material,
+        /// Where, counted from 1.
+        at: usize,
+    },
+    /// A plain `0`, as a decimal comma leaves it.
+    Zero,
+    /// The layer does not go on the stack.
+    Stack(StackError),
+}
+
+impl fmt::Display for LayerErrorKind {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            LayerErrorKind::Thickness(error) => error.fmt(f),
+            LayerErrorKind::Material(error) => write!(f, "{error} (character 1)"),
+            LayerErrorKind::UnknownWord { at } => {
+                write!(f, "this does not belong behind a thickness (character {at}); right would be ")?;
+                let words = || {
+                    let preparations = Preparation::ALL.iter().map(|preparation| preparation.as_str());
+                    preparations.chain(Role::ALL.iter().map(|role| role.as_str()))
+                };
+                let last = words().count().saturating_sub(1);
+                for (index, word) in words().enumerate() {
+                    let before = match index {
+                        0 => "",
+                        _ if index == last => " or ",
+                        _ => ", ",
+                    };
+                    write!(f, "{before}{word}")?;
+                }
+                Ok(())
+            }
+            LayerErrorKind::NoThickness { material, at } => {
+                write!(f, "the thickness is missing (character {at}); right would be {material}:.032")
+            }
+            LayerErrorKind::Zero => f.write_str("a layer cannot be 0 thick; write the decimal point, as in .032"),
+            LayerErrorKind::Stack(error) => error.fmt(f),
+        }
+    }
+}
+
+impl fmt::Display for ParseStackError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "layer {}: {}", self.item, self.kind)
+    }
+}
+
+impl core::error::Error for ParseStackError {}
+
+impl Layer {
+    /// Reads one layer: `MATERIAL:THICKNESS:WORDS`, all but the thickness optional. The words are a preparation or a role.
+    ///
+    /// # Errors
+    /// [`LayerErrorKind`].
+    ///
+    /// ```
+    /// use shophead::stack::{Layer, Preparation, Role};
+    /// let skin = Layer::parse("clad 2024-T3:.040+-.001:countersunk")?;
+    /// assert_eq!((skin.role, skin.preparation), (Role::Skin, Preparation::Countersunk));
+    /// assert_eq!(Layer::parse(".005:sealant")?.role, Role::Sealant);
+    /// # Ok::<(), shophead::stack::LayerErrorKind>(())
+    /// ```
+    pub fn parse(text: &str) -> Result<Layer, LayerErrorKind> {
+        let text = text.trim();
+        let mut layer = Layer::of(Toleranced::exactly(Length::ZERO));
+        let mut rest = text;
+        // Words behind the thickness, from the last one on.
+        while let Some((before, last)) = split_last(rest) {
+            let word = last.trim();
+            let is_word = |known: &str| known.eq_ignore_ascii_case(word);
+            if let Some(preparation) = Preparation::ALL.iter().find(|known| is_word(known.as_str())) {
+                layer.preparation = *preparation;
+            } else if let Some(role) = Role::ALL.iter().find(|known| is_word(known.as_str())) {
+                layer.role = *role;
+            } else if word.starts_with(|c: char| c.is_alphabetic()) {
+                return Err(LayerErrorKind::UnknownWord { at: character(before).saturating_add(1) });
+            } else {
+                break;
+            }
+            rest = before;
+        }
+        let (material, thickness) =
+            split_last(rest).map_or((None, rest), |(material, thickness)| (Some(material), thickness));
+        if let Some(material) = material {
+            layer.material = Some(Material::parse(material).map_err(LayerErrorKind::Material)?);
+        } else if !thickness.starts_with('.')
+            && let Ok(material) = Material::parse(thickness)
+        {
+            return Err(LayerErrorKind::NoThickness { material, at: character(rest) });
+        }
+        let start = material.map_or(0, character);
+        let blanks = thickness.chars().take_while(|c| c.is_whitespace()).count();
+        layer.thickness = Toleranced::parse(thickness.trim()).map_err(|error| {
+            let at = error.at.saturating_add(start).saturating_add(blanks);
+            LayerErrorKind::Thickness(ParseLengthError { at, ..error })
+        })?;
+        if layer.thickness.nominal() == Length::ZERO && thickness.trim() == "0" {
+            return Err(LayerErrorKind::Zero);
+        }
+        Ok(layer)
+    }
+}
+
+impl Stack {
+    /// Reads layers from a list with commas between, the side of the manufactured head first: `.032, clad 2024-T3:.040, .250+-.005`.
+    ///
+    /// # Errors
+    /// [`ParseStackError`].
+    ///
+    /// ```
+    /// use shophead::stack::Stack;
+    /// let layers = Stack::parse("2024-T3:.063:countersunk, .005:sealant, 2024-T3:.125")?;
+    /// assert_eq!(layers.layers().len(), 3);
+    /// let error = Stack::parse(".032, 2024-T3").unwrap_err();
+    /// assert_eq!(error.to_string(), "layer 2: the thickness is missing (character 8); right would be 2024-T3:.032");
+    /// # Ok::<(), shophead::stack::ParseStackError>(())
+    /// ```
+    pub fn parse(text: &str) -> Result<Stack, ParseStackError> {
+        let mut stack = Stack::new();
+        for (item, text) in (1..).zip(text.split(',')) {
+            let layer = Layer::parse(text).map_err(|kind| ParseStackError { item, kind })?;
+            stack.push(layer).map_err(|error| ParseStackError { item, kind: LayerErrorKind::Stack(error) })?;
+        }
+        Ok(stack)
+    }
+}
+
+/// What stands before the last colon and behind it.
+fn split_last(text: &str) -> Option<(&str, &str)> {
+    let colon = text.bytes().rposition(|byte| byte == b':')?;
+    Some((text.get(..colon)?, text.get(colon.saturating_add(1)..)?))
+}
+
+/// The character behind a text, counted from 1.
+fn character(before: &str) -> usize {
+    before.chars().count().saturating_add(1)
+}
