@@ -284,6 +284,7 @@ mod tests {
     }
 
     #[test]
+    #[cfg(feature = "words")]
     fn says_what_is_not_known_and_what_is() {
         let known_2014 = ParseMaterialError::MissingTemper { alloy: "2014" };
         let bare_6061 = ParseMaterialError::KnownOnlyAs(material("6061-T6"));
