@@ -557,6 +557,7 @@ impl Toleranced {
     /// use shophead::length::{Bare, Toleranced};
     /// assert_eq!(Toleranced::parse_thickness(".040", Bare::Inches), Toleranced::parse(".040"));
     /// let error = Toleranced::parse_thickness("40", Bare::Inches).unwrap_err();
+    /// # #[cfg(feature = "words")]
     /// assert_eq!(error.to_string(), "40 in is thick for a layer (character 1); did you mean .040? If it is so thick, write 40in");
     /// assert!(Toleranced::parse_thickness("1.25in", Bare::Inches).is_ok());
     /// ```
@@ -772,6 +773,7 @@ impl Length {
     /// let error = Length::parse("0,125").unwrap_err();
     /// assert_eq!((error.at, error.kind), (2, LengthErrorKind::DecimalComma));
     /// let error = Length::parse("040").unwrap_err();
+    /// # #[cfg(feature = "words")]
     /// assert_eq!(error.to_string(), "the point is missing (character 1); did you mean .040?");
     /// ```
     pub fn parse(text: &str) -> Result<Length, ParseLengthError> {

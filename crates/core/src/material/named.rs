@@ -123,6 +123,7 @@ impl Material {
     /// use shophead::material::{Material, ParseMaterialError};
     /// let error = Material::parse("6061-T9").unwrap_err();
     /// assert_eq!(error, ParseMaterialError::UnknownTemper { alloy: "6061" });
+    /// # #[cfg(feature = "words")]
     /// assert_eq!(error.to_string(), "6061 is not on file in this temper; on file are 6061-T4, 6061-T42, 6061-T6, 6061-T62");
     /// ```
     pub fn parse(text: &str) -> Result<Material, ParseMaterialError> {

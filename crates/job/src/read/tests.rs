@@ -917,7 +917,7 @@ fn every_mistake_in_an_answers_file_is_told() {
         ("hole-cracked", "hole-craked", "a.csv:2:47: \"hole-craked\" is no finding; right would be \"hole-cracked\""),
         (",.171,", ",,", "a.csv:2:1: this line has no measured"),
         (",.171,,", ",.171,MS20470AD7,", "a.csv:2:65: rivet: this is not a diameter known for MS20470"),
-        (",.171,,,", ",.171,,#99,", "a.csv:2:66: drill: there is no such number drill"),
+        (",.171,,,", ",.171,,#99,", "a.csv:2:66: drill: no such number drill"),
         ("keep,A", "blind,A", "a.csv:2:6: a blind rivet is not taken in row K1, not even as an answer: "),
     ] {
         assert!(LINE.contains(piece), "{piece}");

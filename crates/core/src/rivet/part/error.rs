@@ -173,7 +173,7 @@ impl fmt::Display for PartErrorKind<'_> {
             PartErrorKind::MaterialAfterDiameter(series) => {
                 write!(f, "{} writes the material after the diameter", series.name)
             }
-            PartErrorKind::DashBeforeDiameter => f.write_str("no dash stands between the material and the diameter"),
+            PartErrorKind::DashBeforeDiameter => f.write_str("no dash belongs between the material and the diameter"),
             PartErrorKind::DiameterMissing => {
                 f.write_str("the diameter is missing, a whole number of thirty-seconds of an inch")
             }
