@@ -71,7 +71,7 @@ impl Row {
         let shank = size.shank.expect("limits");
         let head = if series.head.is_flush() { size.head.expect("a head").height_nominal } else { Length::ZERO };
         let least = (limits.diameter_least.expect("a least width").value, limits.height_least.expect("a height").value);
-        let greatest = limits.diameter_greatest.zip(limits.height_greatest);
+        let greatest = limits.diameter_greatest.zip(limits.metal_height_greatest);
         use shophead::practice::{Name, Rounding};
         Row {
             practice,

@@ -6,7 +6,7 @@ use core::ffi::c_char;
 use shophead::basis::{Basis, Document};
 use shophead::length::{Length, Toleranced};
 use shophead::material::RivetAlloy;
-use shophead::practice::{HANDBOOK, HeadScope, Kind, Limit, Name, PROCESS, Practice, Rounding, Scope, Value};
+use shophead::practice::{Case, HANDBOOK, HeadScope, Kind, Limit, Name, PROCESS, Practice, Rounding, Scope, Value};
 
 use crate::basis::shophead_basis;
 use crate::border::{In, Out, answer};
@@ -21,9 +21,9 @@ use crate::text::{print, shophead_text};
 #[repr(u32)]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum shophead_built_in {
-    /// `handbook`: AC 43.13-1B and FAA-H-8083-31, with MIL-HDBK-5 where they refer to it.
+    /// `handbook`: AC 43.13-1B and FAA-H-8083-31B, with MIL-HDBK-5; where they are silent MIL-R-47196A(MI).
     SHOPHEAD_BUILT_IN_HANDBOOK = 1,
-    /// `process`: MIL-R-47196A (NASM47196) with MIL-HDBK-5; many of its tables could only be recalled.
+    /// `process`: MIL-R-47196A(MI); where it is silent AC 43.13-1B, FAA-H-8083-31B and MIL-HDBK-5.
     SHOPHEAD_BUILT_IN_PROCESS = 2,
 }
 
@@ -46,13 +46,36 @@ pub enum shophead_head_scope {
     SHOPHEAD_HEAD_SCOPE_PROTRUDING = 1,
     /// Heads that lie in the sheet.
     SHOPHEAD_HEAD_SCOPE_FLUSH = 2,
+    /// Flush heads in dimpled sheet.
+    SHOPHEAD_HEAD_SCOPE_DIMPLED = 3,
+    /// Any head, after a step up.
+    SHOPHEAD_HEAD_SCOPE_ANY_AFTER_STEP_UP = 4,
+    /// Heads that stand proud, after a step up.
+    SHOPHEAD_HEAD_SCOPE_PROTRUDING_AFTER_STEP_UP = 5,
+    /// Heads that lie in the sheet, after a step up.
+    SHOPHEAD_HEAD_SCOPE_FLUSH_AFTER_STEP_UP = 6,
+    /// Flush heads in dimpled sheet, after a step up.
+    SHOPHEAD_HEAD_SCOPE_DIMPLED_AFTER_STEP_UP = 7,
 }
 
-numbered! {
-    HeadScope, shophead_head_scope [
-        Protruding = SHOPHEAD_HEAD_SCOPE_PROTRUDING,
-        Flush = SHOPHEAD_HEAD_SCOPE_FLUSH,
-    ]
+impl shophead_head_scope {
+    /// The heads that a number means, and whether only after a step up.
+    fn read(number: u32) -> Result<(Option<HeadScope>, bool), E> {
+        const SCOPES: [(shophead_head_scope, Option<HeadScope>, bool); 7] = [
+            (shophead_head_scope::SHOPHEAD_HEAD_SCOPE_PROTRUDING, Some(HeadScope::Protruding), false),
+            (shophead_head_scope::SHOPHEAD_HEAD_SCOPE_FLUSH, Some(HeadScope::Flush), false),
+            (shophead_head_scope::SHOPHEAD_HEAD_SCOPE_DIMPLED, Some(HeadScope::Dimpled), false),
+            (shophead_head_scope::SHOPHEAD_HEAD_SCOPE_ANY_AFTER_STEP_UP, None, true),
+            (shophead_head_scope::SHOPHEAD_HEAD_SCOPE_PROTRUDING_AFTER_STEP_UP, Some(HeadScope::Protruding), true),
+            (shophead_head_scope::SHOPHEAD_HEAD_SCOPE_FLUSH_AFTER_STEP_UP, Some(HeadScope::Flush), true),
+            (shophead_head_scope::SHOPHEAD_HEAD_SCOPE_DIMPLED_AFTER_STEP_UP, Some(HeadScope::Dimpled), true),
+        ];
+        if number == 0 {
+            return Ok((None, false));
+        }
+        let scope = SCOPES.iter().find(|(known, ..)| *known as u32 == number);
+        scope.map(|(_, head, stepped)| (*head, *stepped)).ok_or(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER)
+    }
 }
 
 /// How a computed rivet length is rounded to one that exists.
@@ -179,8 +202,10 @@ impl shophead_limit {
     /// The limit and its document, which has this place in the practice's list.
     fn read(&self, place: usize) -> Result<(Limit, Document<'_>), E> {
         let name: Name = value_of(self.name)?;
+        let (head, stepped) = shophead_head_scope::read(self.head)?;
         let scope = Scope {
-            head: if self.head == 0 { None } else { Some(value_of(self.head)?) },
+            head,
+            stepped,
             alloy: if self.alloy == 0 { None } else { Some(value_of::<RivetAlloy>(self.alloy)?) },
             diameter: optional(self.diameter_nm)?,
             rows: if self.rows == 0 { None } else { Some(rows(self.rows)?) },
@@ -310,20 +335,49 @@ pub extern "C" fn shophead_practice_find(
         let place = applies.place()?;
         let name: Name = value_of(name)?;
         let case = case(&part.one()?.read()?, rows)?;
-        let found = practice.one()?.with(|practice| {
-            let length = practice.length(name, &case).map(|given| given.value);
-            let none = shophead_value { kind: 0, num: 0, den: 0, unused: 0, nm: 0 };
-            let found = practice.find(name, &case);
-            Ok(shophead_applies {
-                value: found.map_or(none, |limit| shophead_value::of(limit.value)),
-                length_nm: or_none(length),
-                basis: found
-                    .map_or(shophead_basis::NONE, |limit| shophead_basis::of(limit.basis, practice.documents())),
-            })
-        })?;
-        place.put(found);
+        place.put(practice.one()?.with(|practice| Ok(shophead_applies::of(practice, name, &case)))?);
         Ok(())
     })
+}
+
+/// The limit of a practice that applies to a rivet which took the place of a smaller one in its hole.
+///
+/// Takes: as `shophead_practice_find`; `dimpled`, 1 where the sheets under a flush head are dimpled, otherwise 0. Writes: `applies`.
+///
+/// Errors: as `shophead_practice_find`; `SHOPHEAD_ERROR_UNKNOWN_NUMBER` where `dimpled` is neither 0 nor 1.
+#[unsafe(no_mangle)]
+pub extern "C" fn shophead_practice_find_after_step_up(
+    practice: In<shophead_practice>,
+    name: u32,
+    part: In<shophead_part>,
+    rows: u32,
+    dimpled: u32,
+    applies: Out<shophead_applies>,
+) -> shophead_error {
+    answer(|| {
+        let place = applies.place()?;
+        let name: Name = value_of(name)?;
+        let case = case(&part.one()?.read()?, rows)?.stepped_up();
+        let case = match dimpled {
+            0 => case,
+            1 => case.in_dimples(),
+            _ => return Err(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER),
+        };
+        place.put(practice.one()?.with(|practice| Ok(shophead_applies::of(practice, name, &case)))?);
+        Ok(())
+    })
+}
+
+impl shophead_applies {
+    fn of(practice: &Practice<'_>, name: Name, case: &Case) -> shophead_applies {
+        let none = shophead_value { kind: 0, num: 0, den: 0, unused: 0, nm: 0 };
+        let found = practice.find(name, case);
+        shophead_applies {
+            value: found.map_or(none, |limit| shophead_value::of(limit.value)),
+            length_nm: or_none(practice.length(name, case).map(|given| given.value)),
+            basis: found.map_or(shophead_basis::NONE, |limit| shophead_basis::of(limit.basis, practice.documents())),
+        }
+    }
 }
 
 /// The hole to count on where none was measured: as drilled with the practice's drill, at most at its limit; where the practice knows

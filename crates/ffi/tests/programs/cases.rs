@@ -675,7 +675,7 @@ fn joint_case(pen: &mut Pen, _: &'static [Limit]) {
         basis(found.basis)
     );
     for sheet in &found.sheets {
-        let kind = sheet.bearing.map_or(0, |bearing| match bearing.kind {
+        let kind = sheet.bearing().map_or(0, |bearing| match bearing.kind {
             BearingKind::Sheet => 1,
             BearingKind::FlushJoint => 2,
             BearingKind::Indication => 3,
@@ -683,15 +683,15 @@ fn joint_case(pen: &mut Pen, _: &'static [Limit]) {
         say!(
             pen.answer,
             "  sheet {} bearing {kind} margin {:016x} share {:016x}\n",
-            sheet.layer,
-            sheet.edge_margin.to_bits(),
-            sheet.share.to_bits()
+            sheet.layer(),
+            sheet.edge_margin().to_bits(),
+            sheet.share().to_bits()
         );
-        allowable(&mut pen.answer, "bearing", sheet.bearing.map(|bearing| bearing.ultimate));
-        allowable(&mut pen.answer, "bearing yield", sheet.bearing.and_then(|bearing| bearing.yield_load));
-        allowable(&mut pen.answer, "tear-out", sheet.tear_out);
-        allowable(&mut pen.answer, "relief", sheet.tear_out_with_relief);
-        allowable(&mut pen.answer, "net section", sheet.net_section);
+        allowable(&mut pen.answer, "bearing", sheet.bearing().map(|bearing| bearing.ultimate));
+        allowable(&mut pen.answer, "bearing yield", sheet.bearing().and_then(|bearing| bearing.yield_load));
+        allowable(&mut pen.answer, "tear-out", sheet.tear_out());
+        allowable(&mut pen.answer, "relief", sheet.tear_out_with_relief());
+        allowable(&mut pen.answer, "net section", sheet.net_section());
     }
     findings(&mut pen.answer, &found.findings);
 }
@@ -944,12 +944,18 @@ fn part_case(pen: &mut Pen, own: &'static [Limit]) {
     let hole = practice.assumed_hole(&case);
     let (min, max) = (hole.value.min.nanometres(), hole.value.max.nanometres());
     say!(pen.answer, "  hole {min}/{min}/{max}{}\n", basis(hole.basis));
-    for name in Name::ALL {
+    let mut names = Name::ALL.to_vec();
+    names.sort_by_key(|name| name.number());
+    for name in &names {
         let found = practice.find(*name, &case);
         let value = found.map_or("none".into(), |limit| limit.value.to_string());
-        let length = or_none(practice.length(*name, &case).map(|given| given.value));
-        let stands = found.map_or("[||-]".into(), |limit| basis(limit.basis));
-        say!(pen.answer, "  {name} {value} {length}{stands}\n");
+        say!(pen.answer, "  {name} {value} ");
+        for case in [case, case.stepped_up(), case.stepped_up().in_dimples()] {
+            let length = or_none(practice.length(*name, &case).map(|given| given.value));
+            let stands = practice.find(*name, &case).map_or("[||-]".into(), |limit| basis(limit.basis));
+            say!(pen.answer, "{length}{stands}");
+        }
+        say!(pen.answer, "\n");
     }
 }
 
