@@ -159,7 +159,7 @@ fn a_head_out_of_round_is_judged_by_its_least_diameter_and_by_their_ratio() {
     for practice in BUILT_IN {
         let limits = HeadLimits::of(practice, &case);
         let least = limits.diameter_least.expect("a width").value;
-        let oval = |min, max| MeasuredHead { diameter: Interval { min, max }, ..sound(&limits) };
+        let oval = |min, max| MeasuredHead { diameter: Interval::of(min, max), ..sound(&limits) };
         // One and a half of the least: .24375 of .1625, .2445 of .163.
         let longest = by(Length::ZERO, least.nanometres() * 3 / 2);
         assert_eq!(codes(oval(least, longest), practice, &case), []);
@@ -174,7 +174,7 @@ fn a_tipped_or_stepped_head_is_judged_by_both_its_heights() {
     let case = universal(RivetAlloy::Al2117, "1/8");
     let (low, high) = (length(".050"), length(".070"));
     let width = Some(Interval::exactly(length(".190")));
-    let judged = |defect, min, max| judge_seen(width, Some(Interval { min, max }), &[defect], &PROCESS, &case);
+    let judged = |defect, min, max| judge_seen(width, Some(Interval::of(min, max)), &[defect], &PROCESS, &case);
     for (defect, code, too_high) in
         [(Defect::Tipped, Code::HeadTipped, Remedy::Replace), (Defect::Stepped, Code::HeadStepped, Remedy::Dress)]
     {

@@ -95,13 +95,18 @@ fn what_a_drill_leaves_is_less_than_what_is_accepted() {
             assert!(drill < greatest, "-{}", size.dash);
             let drilled = practice.hole_for(&case).expect("a hole").value;
             let shank = case.shank_max.expect("a shank");
-            assert_eq!((drilled.min, drilled.max), (drill, by(shank, 101_600).max(drill)), "-{}", size.dash);
-            assert!(drilled.max <= greatest, "-{}", size.dash);
+            assert_eq!((drilled.min(), drilled.max()), (drill, by(shank, 101_600).max(drill)), "-{}", size.dash);
+            assert!(drilled.max() <= greatest, "-{}", size.dash);
             // The largest shanks above a quarter inch are doubtful: at 3/8 the drill would not let them pass.
             assert_eq!(practice.cite(size.basis).place.contains("doubtful"), size.dash > 8, "-{}", size.dash);
             assert_eq!(shank <= drill, size.dash != 12, "-{}", size.dash);
             let promised = practice.promised_hole(&case).expect("a hole").value;
-            assert_eq!((promised.min, promised.max), (limit(Name::HoleLeast).max(shank), greatest), "-{}", size.dash);
+            assert_eq!(
+                (promised.min(), promised.max()),
+                (limit(Name::HoleLeast).max(shank), greatest),
+                "-{}",
+                size.dash
+            );
         }
     }
 }
@@ -277,7 +282,7 @@ fn the_drill_of_an_oversize_shank_is_the_smallest_that_clears_it() {
         assert_eq!(parse_hole(row.text("drill")), Ok(length(row.text("drill_in"))), "{}", row.place());
         let size = NAS1242.sizes.iter().find(|size| size.standard_diameter() == length(standard)).expect("a size");
         let name = row.text("rivet_dia");
-        let largest = size.shank.expect("limits").max;
+        let largest = size.shank.expect("limits").max();
         let clears = Drill::all().filter(|drill| !drill.to_string().contains('/') && drill.diameter() >= largest);
         let smallest = clears.min_by_key(|drill| drill.diameter()).expect("a drill");
         cells.equal(&format!("{name} rule"), length(row.text("drill_in")), smallest.diameter());

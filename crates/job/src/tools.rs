@@ -81,7 +81,7 @@ pub fn tools<'j>(plan: &Plan<'j>) -> Vec<Tool<'j>> {
     };
     let gauge = |choice: &Choice<'j>, case: shophead::practice::Case| {
         let limits = HoleLimits::of(plan.practice, &case);
-        let promised = plan.practice.promised_hole(&case).map(|hole| hole.value.min);
+        let promised = plan.practice.promised_hole(&case).map(|hole| hole.value.min());
         ToolKind::HoleGauge {
             rivet: choice.part.without_length(),
             least: promised.or(limits.least.map(|limit| limit.value)),

@@ -45,10 +45,10 @@ impl Installation<'_, '_> {
             let limit = Given { value: shank, basis: self.rivet.size().basis };
             Finding::against(code, severity, hole.min(), &limit)
         };
-        if hole.max() < shank.min {
-            push(found(Code::ShankDoesNotEnter, Severity::Refer, shank.min));
-        } else if hole.min() < shank.max {
-            push(found(Code::ShankMayNotEnter, Severity::Note, shank.max));
+        if hole.max() < shank.min() {
+            push(found(Code::ShankDoesNotEnter, Severity::Refer, shank.min()));
+        } else if hole.min() < shank.max() {
+            push(found(Code::ShankMayNotEnter, Severity::Note, shank.max()));
         }
     }
 
@@ -63,7 +63,7 @@ impl Installation<'_, '_> {
                 push(Finding::against(Code::HoleOverLimit, Severity::Refer, hole.max(), &greatest));
             }
             Some(greatest) => {
-                if self.practice.hole_for(&case).is_some_and(|drilled| hole.max() > drilled.value.max) {
+                if self.practice.hole_for(&case).is_some_and(|drilled| hole.max() > drilled.value.max()) {
                     push(Finding::against(Code::HoleAboveDrill, Severity::Caution, hole.max(), &greatest));
                 }
                 if let Some(note) = Finding::from_memory(&greatest) {

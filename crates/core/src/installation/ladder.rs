@@ -218,7 +218,7 @@ impl<'q, 'a> Installation<'q, 'a> {
             (Some(drill), _) => {
                 step.cut = Some(drill);
                 let most = greatest(&rivet).map_or(drill.diameter(), |greatest| greatest.value.max(drill.diameter()));
-                Some(Interval { min: drill.diameter(), max: most })
+                Some(Interval::of(drill.diameter(), most))
             }
             (None, Some(found)) if kind == Disposition::Keep => Some(found.interval()),
             // A rivet that the hole is good for as it is goes in as it is.
@@ -353,8 +353,8 @@ impl<'q, 'a> Installation<'q, 'a> {
         };
         step.cut = Some(cut);
         // What a drill leaves is less than what is accepted.
-        let drilled = self.practice.hole_for(&case).map_or(greatest.value, |hole| hole.value.max);
-        Some(Interval { min: cut.diameter(), max: drilled.max(cut.diameter()) })
+        let drilled = self.practice.hole_for(&case).map_or(greatest.value, |hole| hole.value.max());
+        Some(Interval::of(cut.diameter(), drilled.max(cut.diameter())))
     }
 }
 

@@ -261,7 +261,7 @@ impl Case {
     /// A single row of rivets of this size.
     #[must_use]
     pub fn of(head: Head, alloy: RivetAlloy, size: &Size) -> Case {
-        let shank_max = size.shank.map(|shank| shank.max);
+        let shank_max = size.shank.map(|shank| shank.max());
         Case { shank_max, ..Case::new(head, alloy, size.shank_nominal) }
     }
 
@@ -515,7 +515,7 @@ impl<'a> Practice<'a> {
         let drilled = self.length(Name::HoleDrilledGreatest, case)?;
         let greatest = self.length(Name::HoleGreatest, case)?;
         let max = if greatest.value < drilled.value { greatest } else { drilled };
-        let interval = Interval { min: drill.value, max: max.value.max(drill.value) };
+        let interval = Interval::of(drill.value, max.value.max(drill.value));
         Some(Given { value: interval, basis: drill.basis.weaker(max.basis) })
     }
 
@@ -532,7 +532,7 @@ impl<'a> Practice<'a> {
     /// let case = Case::of(Head::Universal, RivetAlloy::Al2117, MS20470.size(4).unwrap());
     /// let hole = PROCESS.promised_hole(&case).unwrap().value;
     /// // Table I accepts holes from .125; a shank may be .128.
-    /// assert_eq!((hole.min, hole.max), (Length::parse(".128")?, Length::parse(".135")?));
+    /// assert_eq!((hole.min(), hole.max()), (Length::parse(".128")?, Length::parse(".135")?));
     /// # Ok::<(), shophead::length::ParseLengthError>(())
     /// ```
     #[must_use]
@@ -542,7 +542,7 @@ impl<'a> Practice<'a> {
         let min = case.shank_max.map_or(least.value, |shank| shank.max(least.value));
         // A greatest that is less than the shank promises nothing.
         (min <= greatest.value)
-            .then(|| Given { value: Interval { min, max: greatest.value }, basis: least.basis.weaker(greatest.basis) })
+            .then(|| Given { value: Interval::of(min, greatest.value), basis: least.basis.weaker(greatest.basis) })
     }
 
     /// The hole to count on where none was measured: [`Practice::hole_for`], or where that knows none, one as wide as the shank.

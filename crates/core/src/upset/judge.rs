@@ -222,7 +222,7 @@ impl Bench<'_, '_> {
     }
 
     fn widths(&mut self, diameter: Option<Interval>, limits: &HeadLimits) {
-        let Some(Interval { min, max }) = diameter else { return };
+        let Some((min, max)) = diameter.map(|diameter| (diameter.min(), diameter.max())) else { return };
         if let Some(least) = limits.diameter_least {
             self.hold(Code::HeadTooNarrow, min, least, min < least.value, REPLACE);
         }
@@ -245,7 +245,7 @@ impl Bench<'_, '_> {
     }
 
     fn heights(&mut self, height: Option<Interval>, limits: &HeadLimits, stepped: bool) {
-        let Some(Interval { min, max }) = height else { return };
+        let Some((min, max)) = height.map(|height| (height.min(), height.max())) else { return };
         if let Some(least) = limits.height_least {
             self.hold(Code::HeadTooLow, min, least, min < least.value, REPLACE);
         }
@@ -283,7 +283,7 @@ impl Bench<'_, '_> {
                     _ => (Code::HeadTipped, Basis::SPEC_47196_TIPPED),
                 };
                 // Two heights decide; one of them alone says nothing about the other.
-                let both = height.is_some_and(|height| height.min < height.max);
+                let both = height.is_some_and(|height| height.min() < height.max());
                 if both {
                     self.findings.push(Finding::new(code, Severity::Note, basis));
                 } else {

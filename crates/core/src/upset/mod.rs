@@ -136,17 +136,18 @@ impl Fit {
     /// # Errors
     /// [`FitError`] for sizes that are no sizes.
     pub fn new(series: &Series<'_>, size: &Size, hole: Toleranced, grip: Toleranced) -> Result<Fit, FitError> {
-        let around = |nominal: Length, limits: Option<Interval>| {
+        let around = |nominal: Length, limits: Option<Interval>, error: FitError| {
             let limits = limits.unwrap_or(Interval::exactly(nominal));
-            Toleranced::new(nominal, nominal.minus(limits.min), limits.max.minus(nominal))
+            Toleranced::new(nominal, nominal.minus(limits.min()), limits.max().minus(nominal)).map_err(|_| error)
         };
         let sunk = if series.head.is_flush() {
             let head = size.head.ok_or(FitError::HeadNotKnown)?;
-            around(head.height_nominal, head.height)
+            around(head.height_nominal, head.height, FitError::HeadNotKnown)?
         } else {
             Toleranced::exactly(Length::ZERO)
         };
-        let shank = around(size.shank_nominal, Some(size.shank.ok_or(FitError::ShankNotKnown)?));
+        let shank = Some(size.shank.ok_or(FitError::ShankNotKnown)?);
+        let shank = around(size.shank_nominal, shank, FitError::NoShank)?;
         let length_tolerance = series.length_tolerance.map_or(Length::ZERO, |tolerance| tolerance.either_way);
         Fit { shank, hole, grip, sunk, length_tolerance }.checked()
     }
@@ -229,10 +230,10 @@ impl Fit {
     /// How far the tail of a rivet of this nominal length stands out before driving.
     #[must_use]
     pub fn protrusion(&self, length: Length) -> Interval {
-        Interval {
-            min: length.minus(self.length_tolerance).minus(self.grip.max()),
-            max: length.plus(self.length_tolerance).minus(self.grip.min()),
-        }
+        Interval::of(
+            length.minus(self.length_tolerance).minus(self.grip.max()),
+            length.plus(self.length_tolerance).minus(self.grip.min()),
+        )
     }
 
     /// The driven head that a rivet of this nominal length makes when it is driven to the height given.

@@ -972,7 +972,7 @@ fn every_mistake_in_a_driven_file_is_told() {
     }
     let file = read("K1,1,\".19,.18\",.1,cracks:2:.15 proud:.003 notched tool-mark:.01,'=x").expect("a driven file");
     let line = &file.lines[0];
-    assert_eq!(line.head.diameter, Some(shophead::length::Interval { min: inch(".18"), max: inch(".19") }));
+    assert_eq!(line.head.diameter, shophead::length::Interval::new(inch(".18"), inch(".19")).ok());
     assert_eq!(line.head.seen.len(), 4);
     assert_eq!(line.remark, "=x");
     for word in seen_words() {
