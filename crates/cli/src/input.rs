@@ -366,7 +366,7 @@ mod tests {
             let read = tolerance("--tolerance", text, Bare::Inches).unwrap();
             assert_eq!((read.min(), read.max()), (inch(min), inch(max)), "{text}");
         }
-        assert!(sentence(tolerance("--tolerance", "-.002", Bare::Inches)).contains("not less than nothing"));
+        assert!(sentence(tolerance("--tolerance", "-.002", Bare::Inches)).contains("less than 0"));
         assert!(sentence(tolerance("--tolerance", "+-.0x2", Bare::Inches)).contains("(character 5)"));
         assert!(sentence(tolerance("--tolerance", "+.003", Bare::Inches)).contains("needs its -tolerance"));
     }

@@ -51,7 +51,7 @@ fn each_mistake_has_its_sentence() {
         (format!("{length} .032 --hole #99"), "--hole \"#99\": no such number drill; they go from #80 to #1"),
         (
             format!("{length} .032 --tolerance -.002"),
-            "--tolerance \"-.002\": a tolerance is not less than nothing; right would be .002 or +.003-.001",
+            "--tolerance \"-.002\": a tolerance is less than 0: give it without a sign, as .002 or +.003-.001",
         ),
         (
             format!("{hole} .130 --minor .140"),
