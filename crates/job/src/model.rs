@@ -334,8 +334,21 @@ pub struct MeasuredHole {
     pub direction: Option<Direction>,
     /// The drill or reamer that it was opened with before it was measured; `None` where it is as it came out.
     pub opened: Option<Drill>,
+    /// How it was before it was opened, where that was measured, too.
+    pub before: Option<AsFound>,
     /// What somebody noted; may be empty.
     pub remark: String,
+}
+
+impl MeasuredHole {
+    /// The same hole measured once more: what it was before it was opened comes from the measure before.
+    #[must_use]
+    pub fn after(mut self, earlier: Option<&MeasuredHole>) -> MeasuredHole {
+        self.before = earlier
+            .filter(|_| self.opened.is_some())
+            .and_then(|earlier| if earlier.opened == self.opened { earlier.before } else { Some(earlier.as_found) });
+        self
+    }
 }
 
 /// Holes of a row that differ from the others.

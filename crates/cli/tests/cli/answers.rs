@@ -267,3 +267,37 @@ fn an_answer_needs_its_file_and_its_place() {
     let run = job.run("answer job.toml --row K1 --hole 19 --answer keep --by A._Example --document concession_17");
     assert_eq!(run.refused(), "error: the job names no answers file; right would be answers = \"answers.csv\" in it\n");
 }
+
+#[test]
+fn a_hole_that_was_opened_as_answered_stays_answered() {
+    let job = Job::new();
+    let open = |job: &Job| job.json("plan job.toml").1["result"]["counts"]["unanswered"].as_u64().expect("a count");
+    let before = open(&job);
+    job.answer("--row K1 --hole 19", "oversize --rivet NAS1241AD5-8 --drill #16");
+    let answered = open(&job);
+    assert!(answered < before);
+    // Opened with the drill of the answer, within the limits of its rivet: it goes in as it is.
+    let survey = |typed: &str| {
+        let run = shophead_with("survey job.toml holes.csv", |command| {
+            command.current_dir(job.0.path()).write_stdin(format!("j K1 19\n{typed}\nq\n"))
+        });
+        assert_eq!(run.stderr, "", "{run}");
+        run.stdout
+    };
+    let out = survey(".1775 .177 o #16");
+    assert!(out.contains("ANSWERED: Open the hole for an oversize shank, NAS1241AD5-8"), "{out}");
+    assert!(!out.contains("no longer counts"), "{out}");
+    assert_eq!(open(&job), answered);
+    let hole = job.hole("K1", 19);
+    assert_eq!((&hole["part"], &hole["drill"]), (&json!("NAS1241AD5-8"), &Value::Null));
+    // With another drill, or wider than that, it is another hole, and the answer was for the one before.
+    for typed in [".1805 o #15", ".185 .177 o #16", ".1775 .177 g o #16"] {
+        let out = survey(typed);
+        assert!(out.contains("The answer of A. Example was for 0.171 0.161: it no longer counts."), "{typed}: {out}");
+        assert!(open(&job) > answered, "{typed}");
+        survey("clear");
+        survey(".171 .161");
+        survey(".1775 .177 o #16");
+        assert_eq!(open(&job), answered, "{typed}");
+    }
+}

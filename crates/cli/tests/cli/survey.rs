@@ -85,6 +85,8 @@ Row K1, long edge: 1000 holes for MS20470AD5.
 K1 1/1000 > .172 .168 g burr
 K1 1 saved: .172 x .168, gouged, \"burr\"
 OVERSIZE: NAS1242AD5, drill #16 (.177)
+not keep: The hole is damaged.
+not clean-up: Hole .173 is too large for this rivet, greatest .171.
 K1 2/1000 > 
 K1 2 skipped.
 K1 3/1000 > .159

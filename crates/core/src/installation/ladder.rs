@@ -252,6 +252,43 @@ impl<'q, 'a> Installation<'q, 'a> {
         Some(step)
     }
 
+    /// The rivet of an answer for a hole that has been opened as it said: with its drill, sound, and wide as that rivet wants it. `None` where
+    /// the hole as it is now is another than the answer was given for.
+    ///
+    /// ```
+    /// use shophead::answer::{Answered, Ruling};
+    /// use shophead::drill::Drill;
+    /// use shophead::hole::{AsFound, Damage};
+    /// use shophead::installation::Installation;
+    /// use shophead::length::Length;
+    /// use shophead::rivet::part::Part;
+    /// let question = Installation::without_layers(Part::parse("MS20470AD5")?);
+    /// let hole = |major, minor| AsFound::new(Length::parse(major).unwrap(), Length::parse(minor).unwrap(), Damage::None).unwrap();
+    /// let answered = Answered { ruling: Ruling::Oversize, rivet: None, drill: None };
+    /// let opened = |now| question.opened_as_answered(hole(".172", ".161"), &answered, Drill::parse("#16").unwrap(), now);
+    /// assert_eq!(opened(hole(".1775", ".177")).unwrap().to_string(), "NAS1242AD5");
+    /// assert_eq!(opened(hole(".190", ".177")), None);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    #[must_use]
+    pub fn opened_as_answered(
+        &self,
+        before: AsFound,
+        answered: &Answered<'a>,
+        drill: Drill,
+        now: AsFound,
+    ) -> Option<Part<'a>> {
+        let step = self.as_answered(Some(before), answered)?;
+        let (rivet, hole) = (step.rivet?, step.hole?);
+        let limits = HoleLimits::of(self.practice, &Installation { rivet, ..*self }.case());
+        // What somebody answered may go beyond the limits, as far as their drill does.
+        let least = limits.least.map_or(hole.min(), |least| least.value.min(hole.min()));
+        let greatest = limits.greatest.map_or(hole.max(), |greatest| greatest.value.max(hole.max()));
+        let is_as_answered =
+            step.cut == Some(drill) && now.damage() == Damage::None && least <= now.minor() && now.major() <= greatest;
+        is_as_answered.then_some(rivet)
+    }
+
     /// The rivet that is in place, or that goes in when nothing is changed.
     fn before(&self) -> Part<'a> {
         self.installed.unwrap_or(self.rivet.without_length())
@@ -347,6 +384,13 @@ impl<'q, 'a> Installation<'q, 'a> {
             step.findings.push(Finding::new(Code::NoLimit, Severity::Refer, Basis::NO_HOLE));
             return None;
         };
+        // Opened before, and measured again: it is as this rivet wants it.
+        let least = HoleLimits::of(self.practice, &case).least;
+        let is_within = found.major() <= greatest.value && least.is_some_and(|least| least.value <= found.minor());
+        let is_other = step.kind.is_step_up() || rivet.without_length() != self.rivet.without_length();
+        if is_other && found.damage() == Damage::None && is_within {
+            return Some(found.interval());
+        }
         // Opening up removes what is out of round and what is scored: the new hole goes over the longest axis.
         let Some(cut) = Drill::nearest_at_or_above(drill.value.max(found.major())) else {
             step.findings.push(Finding::against(Code::HoleOverLimit, Severity::Refer, found.major(), &greatest));

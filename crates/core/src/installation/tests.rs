@@ -51,6 +51,9 @@ fn the_ladder_is_climbed_step_by_step() {
         (".120", ".120", Damage::None, Disposition::CleanUp, Some("#30")),
         (".1285", ".1285", Damage::Gouged, Disposition::CleanUp, Some("#30")),
         (".1351", ".132", Damage::None, Disposition::Oversize, Some("#27")),
+        // Opened for the oversize shank, and measured again: as it wants it.
+        (".145", ".144", Damage::None, Disposition::Oversize, None),
+        (".145", ".144", Damage::Gouged, Disposition::Oversize, Some("#26")),
         (".150", ".130", Damage::FigureEight, Disposition::NextSize, Some("#21")),
         (".170", ".130", Damage::None, Disposition::Refer, None),
         (".1285", ".1285", Damage::Cracked, Disposition::Refer, None),

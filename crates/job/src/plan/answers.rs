@@ -13,10 +13,10 @@ use shophead::hole::AsFound;
 use shophead::length::{Bare, Length};
 use shophead::practice::Practice;
 
-use super::ruling::{Ruled, in_hole};
+use super::ruling::{Ruled, in_hole, opened_for};
 use super::{Plan, RowPlan, Subject};
 use crate::cell::exact;
-use crate::model::{Answer, AnswerTo, GivenFor, Job};
+use crate::model::{Answer, AnswerTo, GivenFor, Job, MeasuredHole};
 use crate::read::GAUGED;
 
 /// An answer, and whether it counts.
@@ -157,6 +157,7 @@ pub(super) fn settle<'j>(plan: &mut Plan<'j>, practice: &'j Practice<'j>) {
     for answer in &job.answers {
         let Some(subject) = subject(job, &answer.to) else { continue };
         let hole = plan.found(subject);
+        let is_opened = plan.is_opened_for(subject, answer);
         let to: Vec<&Finding> = referred
             .get(&subject)
             .into_iter()
@@ -165,6 +166,8 @@ pub(super) fn settle<'j>(plan: &mut Plan<'j>, practice: &'j Practice<'j>) {
             .collect();
         let standing = match to.iter().find(|finding| !is_given_for(&answer.given_for, hole, finding, job.bare)) {
             _ if to.is_empty() => Standing::NotFound,
+            // Opened as it says, it is no other hole.
+            _ if is_opened => Standing::Counts,
             Some(other) => Standing::OtherMeasure(measure_of(hole, other, job.bare)),
             None => Standing::Counts,
         };
@@ -257,6 +260,14 @@ impl<'j> Plan<'j> {
         Some(row.hole(number)?.measured?.as_found)
     }
 
+    /// Whether a hole was opened as an answer says, which was given for the hole as it was before.
+    fn is_opened_for(&self, subject: Subject<'_>, answer: &'j Answer) -> bool {
+        let Subject::Hole(row, number) = subject else { return false };
+        let row = self.rows.iter().find(|plan| plan.row.name == row);
+        let hole = row.and_then(|row| row.hole(number)?.measured);
+        row.zip(hole).is_some_and(|(row, hole)| opened_for(row, hole, answer, self.practice).is_some())
+    }
+
     /// The answer that counts for a referral.
     #[must_use]
     pub fn answer_to(&self, subject: Subject<'j>, finding: &Finding) -> Option<&'j Answer> {
@@ -283,32 +294,27 @@ pub enum HoleAnswered<'j> {
     Open,
 }
 
-/// The same without a plan: what was answered about a hole in which this was found.
+/// The same of a hole that is not in the plan: what was answered about one of this row that was measured so.
 #[must_use]
-pub fn hole_answered<'j>(
-    job: &'j Job,
-    row: usize,
-    number: u32,
-    found: AsFound,
-    findings: &[Finding],
-) -> HoleAnswered<'j> {
-    let to = AnswerTo::Hole(row, number);
+pub fn hole_answered<'j>(plan: &Plan<'j>, row: usize, hole: &MeasuredHole, findings: &[Finding]) -> HoleAnswered<'j> {
+    let job = plan.job;
+    let to = AnswerTo::Hole(row, hole.number);
     let of_hole = || job.answers.iter().enumerate().filter(|(_, answer)| answer.to == to);
+    let is_opened = |answer: &'j Answer| {
+        plan.rows.get(row).is_some_and(|row| opened_for(row, hole, answer, plan.practice).is_some())
+    };
+    let is_given_to = |answer: &'j Answer| answer.given_for.hole == Some(hole.as_found) || is_opened(answer);
     let counts = |finding: &Finding| {
         let mut to_it = of_hole().filter(|(_, answer)| answer.findings.contains(&finding.code()));
-        to_it.rfind(|(_, answer)| is_given_for(&answer.given_for, Some(found), finding, job.bare))
+        to_it.rfind(|(_, answer)| is_given_to(answer))
     };
     let refers = findings.iter().filter(|finding| finding.severity() == Severity::Refer);
     let ruling: Option<Vec<(usize, &'j Answer)>> = refers.map(counts).collect();
     match (ruling.and_then(|answers| answers.into_iter().max_by_key(|(index, _)| *index)), of_hole().next_back()) {
         (Some((_, answer)), _) => HoleAnswered::Ruled(answer),
-        (None, Some((_, answer))) if !is_given_to(answer, found) => HoleAnswered::Lapsed(answer),
+        (None, Some((_, answer))) if !is_given_to(answer) => HoleAnswered::Lapsed(answer),
         _ => HoleAnswered::Open,
     }
-}
-
-fn is_given_to(answer: &Answer, found: AsFound) -> bool {
-    answer.given_for.hole == Some(found)
 }
 
 /// `open the hole for an oversize shank, by A. Example, concession 17, 2026-11-25`.

@@ -1,16 +1,17 @@
 //! What an answer puts into a hole or a row: asked of the core, and kept as it was given.
 
-use shophead::answer::Answered;
+use shophead::answer::{Answered, Ruling};
 use shophead::drill::Drill;
 use shophead::finding::Finding;
 use shophead::hole::AsFound;
 use shophead::installation::Installation;
 use shophead::length::Toleranced;
 use shophead::practice::Practice;
+use shophead::rivet::part::Part;
 
 use super::choice::{choose, head_of};
 use super::{Choice, HolePlan, RowPlan, question_of};
-use crate::model::Answer;
+use crate::model::{Answer, MeasuredHole};
 
 /// What goes in by an answer.
 pub(super) struct Ruled<'j> {
@@ -29,7 +30,27 @@ pub(super) fn in_hole<'j>(
     practice: &'j Practice<'j>,
 ) -> Option<Ruled<'j>> {
     let question = row.question(hole.number, practice);
-    ruled(&question, hole.measured.map(|measured| measured.as_found), answer, practice)
+    let opened = hole.measured.and_then(|measured| opened_for(row, measured, answer, practice));
+    let answered = match opened {
+        Some(rivet) => Answered { ruling: Ruling::Keep, rivet: Some(rivet), drill: None },
+        None => as_said(answer),
+    };
+    ruled(&question, hole.measured.map(|measured| measured.as_found), &answered, practice)
+}
+
+/// The rivet of an answer for a hole that was opened as it said, and was before as the answer was given for.
+pub(super) fn opened_for<'j>(
+    row: &RowPlan<'j>,
+    hole: &MeasuredHole,
+    answer: &'j Answer,
+    practice: &'j Practice<'j>,
+) -> Option<Part<'j>> {
+    let (before, drill) = (hole.before.filter(|before| answer.given_for.hole == Some(*before))?, hole.opened?);
+    row.question(hole.number, practice).opened_as_answered(before, &as_said(answer), drill, hole.as_found)
+}
+
+fn as_said(answer: &Answer) -> Answered<'_> {
+    Answered { ruling: answer.ruling, rivet: answer.rivet, drill: answer.drill }
 }
 
 /// The rivet of most holes of a row, where the answer names another or another hole.
@@ -39,17 +60,16 @@ pub(super) fn in_row<'j>(row: &RowPlan<'j>, answer: &'j Answer, practice: &'j Pr
     }
     let rivet = row.choice.part.without_length();
     let question = question_of(row.row, rivet, &row.row.stack, row.layout, practice);
-    ruled(&question, None, answer, practice)
+    ruled(&question, None, &as_said(answer), practice)
 }
 
 fn ruled<'j>(
     question: &Installation<'j, 'j>,
     found: Option<AsFound>,
-    answer: &'j Answer,
+    answered: &Answered<'j>,
     practice: &'j Practice<'j>,
 ) -> Option<Ruled<'j>> {
-    let answered = Answered { ruling: answer.ruling, rivet: answer.rivet, drill: answer.drill };
-    let step = question.as_answered(found, &answered)?;
+    let step = question.as_answered(found, answered)?;
     let (rivet, hole) = (step.rivet?, step.hole?);
     let in_hole = question.with_rivet(rivet).in_hole(Toleranced::from_least(hole));
     let mut choice = choose(&in_hole);

@@ -85,7 +85,15 @@ pub struct HolesFile {
 /// Reads a holes file: of several lines for one hole the last one, in the order of the file. A hole that was cleared is left out.
 pub(super) fn lines(source: &Source<'_>, rows: &[RowKey], said: &mut SaidHoles) -> Vec<HoleLine> {
     let mut lines = Vec::new();
-    every_line(source, rows, said, |row, number, hole, _| lines.push((row, number, hole)));
+    let mut known: HashMap<(usize, u32), MeasuredHole> = HashMap::new();
+    every_line(source, rows, said, |row, number, hole, _| {
+        let hole = hole.map(|hole| hole.after(known.get(&(row, number))));
+        match &hole {
+            Some(hole) => known.insert((row, number), hole.clone()),
+            None => known.remove(&(row, number)),
+        };
+        lines.push((row, number, hole));
+    });
     let mut seen = HashSet::with_capacity(lines.len());
     // From the end on, the first line of a hole is the one that counts.
     let last = lines.into_iter().rev().filter(|(row, number, _)| seen.insert((*row, *number)));
@@ -253,7 +261,7 @@ fn line(
         as_found.map_err(|error| source.refused(axes_span, "hole", &error)).ok()?
     };
     let remark = cell("remark").map(|cell| original(&cell.text).to_owned()).unwrap_or_default();
-    let hole = MeasuredHole { number, as_found, direction: direction?, opened: opened?, remark };
+    let hole = MeasuredHole { number, as_found, direction: direction?, opened: opened?, before: None, remark };
     Some((row, number, Some(hole)))
 }
 

@@ -428,6 +428,7 @@ fn measured_hole(
     let as_found = AsFound::new(major, minor?.unwrap_or(major), damage?);
     let as_found = as_found.map_err(|error| value.source.refused(axes_span, "hole", &error)).ok();
     Some(MeasuredHole {
+        before: None,
         number: number?,
         as_found: as_found?,
         direction: direction?,

@@ -155,7 +155,10 @@ impl<'p, 'j> Survey<'p, 'j> {
         for record in &file.records {
             let spot = (record.row, record.number);
             match &record.hole {
-                Some(hole) => survey.know(spot, hole.clone(), record.others.clone(), false),
+                Some(hole) => {
+                    let hole = hole.clone().after(survey.measured(spot));
+                    survey.know(spot, hole, record.others.clone(), false);
+                }
                 None => drop(survey.known.remove(&spot)),
             }
         }
@@ -173,9 +176,8 @@ impl<'p, 'j> Survey<'p, 'j> {
     fn know(&mut self, spot: Spot, hole: MeasuredHole, others: Vec<(usize, String)>, is_in_job: bool) {
         let judged = self.judge(spot, hole.as_found);
         let disposition = judged.as_ref().map_or(Disposition::Refer, |judged| judged.disposition);
-        let is_answered = judged
-            .as_ref()
-            .is_some_and(|judged| matches!(self.answered(spot, hole.as_found, judged), HoleAnswered::Ruled(_)));
+        let is_answered =
+            judged.as_ref().is_some_and(|judged| matches!(self.answered(spot, &hole, judged), HoleAnswered::Ruled(_)));
         let refers = disposition == Disposition::Refer && !is_answered;
         let cut = judged.as_ref().and_then(|judged| judged.cut);
         self.known.insert(spot, Known { hole, disposition, refers, cut, others, is_in_job });
@@ -231,10 +233,10 @@ impl<'p, 'j> Survey<'p, 'j> {
 
     /// Whether somebody has answered about a hole that its pattern cannot take.
     fn is_ruled(&self, spot: Spot, limits: &PatternLimits) -> bool {
-        let Some(found) = self.measured(spot).map(|hole| hole.as_found) else { return false };
-        let Some(mut judged) = self.judge(spot, found) else { return false };
+        let Some(hole) = self.measured(spot) else { return false };
+        let Some(mut judged) = self.judge(spot, hole.as_found) else { return false };
         judged.refer(limits.full());
-        matches!(self.answered(spot, found, &judged), HoleAnswered::Ruled(_))
+        matches!(self.answered(spot, hole, &judged), HoleAnswered::Ruled(_))
     }
 
     fn judge(&self, spot: Spot, found: AsFound) -> Option<HoleAnswer<'j>> {
@@ -242,10 +244,10 @@ impl<'p, 'j> Survey<'p, 'j> {
         Some(row.question(spot.1, self.plan.practice).hole(found))
     }
 
-    /// What somebody has answered about a hole in which this was found.
-    fn answered(&self, (row, number): Spot, found: AsFound, judged: &HoleAnswer<'_>) -> HoleAnswered<'j> {
+    /// What somebody has answered about a hole as it was measured.
+    fn answered(&self, (row, _): Spot, hole: &MeasuredHole, judged: &HoleAnswer<'_>) -> HoleAnswered<'j> {
         let findings: Vec<Finding> = judged.findings.iter().copied().collect();
-        hole_answered(self.plan.job, row, number, found, &findings)
+        hole_answered(self.plan, row, hole, &findings)
     }
 
     fn row(&self, index: usize) -> Option<&'p RowPlan<'j>> {
@@ -490,7 +492,10 @@ impl<'p, 'j> Survey<'p, 'j> {
                 let why = refer.map_or_else(String::new, |finding| finding.sentence(self.units).to_string());
                 format!("REFER. {why}")
             }
-            disposition => format!("{}:{rivet}{cut}", disposition.as_str().to_uppercase()),
+            disposition => {
+                let as_it_is = if disposition.is_step_up() && judged.cut.is_none() { ", hole as it is" } else { "" };
+                format!("{}:{rivet}{cut}{as_it_is}", disposition.as_str().to_uppercase())
+            }
         }
     }
 
@@ -643,6 +648,13 @@ impl<'p, 'j> Survey<'p, 'j> {
     /// A hole that the gauges found good: those of the limits, or two that were named, the go gauge first.
     fn good(&self, spot: Spot, gauges: &str) -> Result<Entry, Reply> {
         let as_found = if gauges.is_empty() {
+            let changes = self.known.get(&spot).is_some_and(|known| known.refers || known.disposition.is_step_up());
+            if changes {
+                let name = self.name(spot);
+                return Err(Reply::says(format!(
+                    "{name} takes another rivet than its row. Measure it, or name both gauges."
+                )));
+            }
             let limits = self.row(spot.0).map(|row| HoleLimits::of(self.plan.practice, &row.case(&row.choice.part)));
             limits.and_then(|limits| limits.good()).ok_or_else(|| {
                 Reply::says(format!("{}: no limits on file for this hole. Measure it.", self.name(spot)))
@@ -659,7 +671,8 @@ impl<'p, 'j> Survey<'p, 'j> {
             })
         }?;
         let opened = self.known.get(&spot).and_then(|known| known.hole.opened);
-        let hole = MeasuredHole { number: spot.1, as_found, direction: None, opened, remark: String::new() };
+        let hole =
+            MeasuredHole { number: spot.1, as_found, direction: None, opened, before: None, remark: String::new() };
         let line = self.line(spot, Some(as_found.minor()), &hole);
         Ok(Entry { line, spot, hole: Some(hole), of_many: None, then: None })
     }
@@ -874,7 +887,8 @@ impl<'p, 'j> Survey<'p, 'j> {
                 self.units.size(shank)
             )));
         }
-        let hole = MeasuredHole { number: at.1, as_found, direction, opened, remark };
+        let hole = MeasuredHole { number: at.1, as_found, direction, opened, before: None, remark }
+            .after(known.map(|known| &known.hole));
         let line = self.line(at, minor, &hole);
         Ok(Entry { line, spot: at, hole: Some(hole), of_many: None, then: None })
     }
@@ -951,13 +965,14 @@ impl<'p, 'j> Survey<'p, 'j> {
 
     /// Of many holes only those are told of one by one that are not kept.
     fn saved_measure(&mut self, spot: Spot, hole: MeasuredHole, is_of_many: bool) -> Vec<String> {
+        let hole = hole.after(self.measured(spot));
         let mut say = vec![format!("{} saved: {}", self.name(spot), self.found(&hole))];
         if let Some(judged) = self.judge(spot, hole.as_found) {
             if is_of_many && judged.disposition == Disposition::Keep {
                 say.clear();
             }
             let answered = match judged.disposition {
-                Disposition::Refer => self.answered(spot, hole.as_found, &judged),
+                Disposition::Refer => self.answered(spot, &hole, &judged),
                 _ => HoleAnswered::Open,
             };
             match answered {

@@ -116,8 +116,8 @@ fn what_is_refused_is_not_written() {
     for (typed, told) in [
         ("0,163", "Not taken: a decimal is written with a point"),
         (".1.6", "Not taken: this does not belong in a length"),
-        ("0", "Not taken: a hole is wider than nothing"),
-        ("#99", "Not taken: there is no such number drill"),
+        ("0", "Not taken: a hole needs a diameter above zero"),
+        ("#99", "Not taken: no such number drill"),
         ("163", "Not taken. Did you mean .163? y takes it."),
         ("163 160 g", "Not taken. Did you mean .163 .160 g? y takes it."),
         ("163in", "163.000 in in a row of 5/32 rivets? Type it once more"),
@@ -135,7 +135,7 @@ fn what_is_refused_is_not_written() {
         ("y", "Nothing was asked."),
         (".06", ".060 in in a row of"),
         (".163 o", "Not taken: opened with which drill? Right would be o #27."),
-        (".163 o #99", "Not taken: there is no such number drill"),
+        (".163 o #99", "Not taken: no such number drill"),
         ("xyz", "Not understood."),
         ("j", "Where to?"),
         ("j K9", "There is no such place. The rows are K1, =B 2."),
@@ -308,6 +308,11 @@ fn an_opened_hole_is_measured_again_and_its_history_stays() {
     let mut paper = Paper::new("");
     let shown = paper.says(&[".172 .168"]);
     let drill = shown.iter().find_map(|verdict| verdict.split("drill ").nth(1)?.split(' ').next()).expect("a drill");
+    // Opened as it said, and within the limits of its rivet: nothing is left to open.
+    let shown = Paper::new(&paper.file).says(&["j 1", ".1775 .177 o"]);
+    assert!(shown.contains(&"OVERSIZE: NAS1242AD5, hole as it is".to_owned()), "{shown:?}");
+    let shown = Paper::new(&paper.file).says(&["1 good"]);
+    assert!(shown.iter().any(|line| line.starts_with("K1 1 takes another rivet than its row.")), "{shown:?}");
     // `o` alone is the drill that the survey named; a later measure of the same hole need not say it again.
     let shown = paper.says(&["j 1", ".1695 o"]);
     assert!(shown.iter().any(|line| line.ends_with(&format!("saved: .1695, opened to {drill}"))), "{shown:?}");
