@@ -1047,6 +1047,10 @@ enum shophead_code
   SHOPHEAD_CODE_CRACK_NEAR_MIDDLE = 98,
   // The gap under the driven head runs along more of its rim than allowed.
   SHOPHEAD_CODE_GAP_ALONG_RIM = 99,
+  // The joint carries the load with less margin than wanted.
+  SHOPHEAD_CODE_MARGIN_SHORT = 100,
+  // The bend is tighter than the table's least radius.
+  SHOPHEAD_CODE_BEND_TOO_TIGHT = 101,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L
