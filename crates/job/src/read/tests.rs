@@ -965,7 +965,7 @@ fn every_mistake_in_a_driven_file_is_told() {
         ("K1,1,,,gap:.1,", "d.csv:2:8: \"gap:.1\" does not say what belongs to gap; right would be gap"),
         (
             "K1,1,,,cracks:x,",
-            "d.csv:2:8: \"cracks:x\" tells no number of cracks; right would be cracks:2, or cracks:2:.150 with the circle that the innermost reaches",
+            "d.csv:2:8: \"cracks:x\" lacks the number of cracks; right would be cracks:2, or cracks:2:.150 with the circle that the innermost reaches",
         ),
     ] {
         assert_eq!(mistakes(read(line)), told, "{line}");
