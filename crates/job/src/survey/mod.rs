@@ -506,10 +506,7 @@ impl<'p, 'j> Survey<'p, 'j> {
         let typed = typed.trim();
         let asked = self.asked.take();
         if let Some(c) = typed.chars().find(|c| is_unseen(*c) && *c != '\t') {
-            return Reply::says(format!(
-                "Not taken: there is a character that cannot be seen, {}.",
-                c.escape_unicode()
-            ));
+            return Reply::says(format!("Not taken: it has a hidden character, {}.", c.escape_unicode()));
         }
         let typed = typed.replace('\t', " ");
         if matches!(typed.as_str(), "y" | "yes" | "Y") {
@@ -747,9 +744,9 @@ impl<'p, 'j> Survey<'p, 'j> {
             "Damage: c cracked, r corroded,".to_owned(),
             "  f figure-eight, g gouged,".to_owned(),
             "  d deep-countersink, s sound".to_owned(),
-            "Opened: o #27, or o as it was told".to_owned(),
+            "Opened: o #27, or o as the answer says".to_owned(),
             "Long axis: al along, ac across the edge".to_owned(),
-            "A remark alone stands behind a colon.".to_owned(),
+            "A remark alone: put a colon first.".to_owned(),
             "good        go gauge in, no-go not".to_owned(),
             "12-30 good  the same of several".to_owned(),
             "12-30 .159  or with a measure".to_owned(),
