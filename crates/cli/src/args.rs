@@ -737,11 +737,20 @@ pub(crate) struct ShelfArgs {
 }
 
 #[derive(Debug, Args)]
+pub(crate) struct LookedAtArgs {
+    /// The driven rivets, as inspect reads them: a rejected one that comes out needs a new one.
+    #[arg(long, value_name = "DRIVEN.csv")]
+    pub(crate) driven: Option<PathBuf>,
+}
+
+#[derive(Debug, Args)]
 pub(crate) struct OrderArgs {
     #[command(flatten)]
     pub(crate) file: JobFile,
     #[command(flatten)]
     pub(crate) shelf: ShelfArgs,
+    #[command(flatten)]
+    pub(crate) looked_at: LookedAtArgs,
     /// The date of the order, 2026-11-25; otherwise today.
     #[arg(long, value_name = "DATE")]
     pub(crate) date: Option<String>,
@@ -769,6 +778,8 @@ pub(crate) struct CardArgs {
     pub(crate) paper: PaperArgs,
     #[command(flatten)]
     pub(crate) shelf: ShelfArgs,
+    #[command(flatten)]
+    pub(crate) looked_at: LookedAtArgs,
 }
 
 #[derive(Debug, Args)]

@@ -176,10 +176,16 @@ impl<'p, 'j> Inspection<'p, 'j> {
         (self.state() == State::NotLookedAt).then(nothing_looked_at)
     }
 
+    /// The rivets that go in where a rejected one comes out.
+    #[must_use]
+    pub fn replacements(&self) -> Vec<Part<'j>> {
+        self.rivets.iter().filter_map(|rivet| rivet.replacement).collect()
+    }
+
     /// What to order for the rejected rivets.
     #[must_use]
     pub fn order(&self, spares_percent: u32) -> Vec<OrderLine<'j>> {
-        order_of(self.rivets.iter().filter_map(|rivet| Some((rivet.replacement?, 1))), spares_percent, None)
+        order_of(self.replacements().into_iter().map(|part| (part, 1)), spares_percent, None)
     }
 }
 

@@ -50,8 +50,10 @@ pub struct ShelfNote {
 pub struct OrderLine<'j> {
     /// The part.
     pub part: Part<'j>,
-    /// How many holes take it.
+    /// How many holes take it, and how many more in place of rivets that come out again.
     pub needed: u32,
+    /// How many of those are in place of rivets that come out again.
+    pub again: u32,
     /// How many more, in case.
     pub spares: u32,
     /// How many are on the shelf; `None` when no stock list was given.
@@ -273,7 +275,23 @@ impl OrderLine<'_> {
 /// The order of a plan, sorted by series, alloy, diameter and length. Holes that have no rivet yet are not in it.
 #[must_use]
 pub fn order<'j>(plan: &Plan<'j>, spares_percent: u32, stock: Option<&[Stock]>) -> Vec<OrderLine<'j>> {
-    order_of(places(plan).map(|place| (place.choice.part, place.count())), spares_percent, stock)
+    order_again(plan, &[], spares_percent, stock)
+}
+
+/// The same with a rivet more for each of these, which go in where a rejected one comes out.
+#[must_use]
+pub fn order_again<'j>(
+    plan: &Plan<'j>,
+    again: &[Part<'j>],
+    spares_percent: u32,
+    stock: Option<&[Stock]>,
+) -> Vec<OrderLine<'j>> {
+    let planned = places(plan).map(|place| (place.choice.part, place.count()));
+    let mut lines = order_of(planned.chain(again.iter().map(|part| (*part, 1))), spares_percent, stock);
+    for line in &mut lines {
+        line.again = again.iter().filter(|part| **part == line.part).count() as u32;
+    }
+    lines
 }
 
 /// An order of these parts, as [`order`] makes it.
@@ -361,5 +379,5 @@ fn line<'j>(part: Part<'j>, needed: u32, spares_percent: u32, stock: Option<&[St
     let buy = wanted.saturating_sub(on_hand).div_ceil(pack.unwrap_or(1)).saturating_mul(pack.unwrap_or(1));
     let density = part.alloy().density_lb_in3().map(|(density, _)| density);
     let mass = density.and_then(|density| mass_each(&part, density)).map(|each| each * f64::from(wanted));
-    OrderLine { part, needed, spares, stock: stock.map(|_| on_hand), buy, pack, mass }
+    OrderLine { part, needed, again: 0, spares, stock: stock.map(|_| on_hand), buy, pack, mass }
 }

@@ -4,7 +4,7 @@
 
 use shophead::access::{Clearance, RowWork, SolidBecause};
 use shophead::finding::{Code, Finding, Severity};
-use shophead::hole::Damage;
+use shophead::hole::{AsFound, Damage};
 use shophead::installation::Step;
 use shophead::joint::row::RowMode;
 use shophead::length::Length;
@@ -98,19 +98,36 @@ pub fn ranges(numbers: &[u32]) -> String {
 #[must_use]
 pub fn found(hole: &HolePlan<'_>, units: Units) -> String {
     let Some(measured) = hole.measured else { return "not measured".into() };
-    let found = measured.as_found;
-    let (minor, major) = (units.length(found.minor()).bare(), units.length(found.major()));
-    let size = match found.minor() == found.major() {
-        true => major.to_string(),
-        false if found.is_gauged() => format!("go {minor}, no-go {major}"),
-        false => format!("{minor} by {major}"),
-    };
+    as_found(measured.as_found, &measured.remark, units)
+}
+
+/// The same of a hole before it was opened, where that was measured.
+#[must_use]
+pub fn found_first(hole: &HolePlan<'_>, units: Units) -> String {
+    match hole.measured.and_then(|measured| Some((measured, measured.before?))) {
+        Some((measured, before)) => as_found(before, &measured.remark, units),
+        None => found(hole, units),
+    }
+}
+
+fn as_found(found: AsFound, remark: &str, units: Units) -> String {
     let damage = match found.damage() {
         Damage::None => String::new(),
         damage => format!(", {damage}"),
     };
-    let remark = if measured.remark.is_empty() { String::new() } else { format!(" ({})", measured.remark) };
-    format!("{size}{damage}{remark}")
+    let remark = if remark.is_empty() { String::new() } else { format!(" ({remark})") };
+    format!("{}{damage}{remark}", width(found, units))
+}
+
+/// How wide a hole is: `.160`, `.160 by .163`, `go .1285, no-go .133`.
+#[must_use]
+pub fn width(found: AsFound, units: Units) -> String {
+    let (minor, major) = (units.length(found.minor()).bare(), units.length(found.major()));
+    match found.minor() == found.major() {
+        true => major.to_string(),
+        false if found.is_gauged() => format!("go {minor}, no-go {major}"),
+        false => format!("{minor} by {major}"),
+    }
 }
 
 /// Why each step cannot be taken; a step that fails for the same reason as the one before it is left out. `full` is what was found of the

@@ -2,12 +2,13 @@
 
 use shophead_job::card::{self, Card};
 use shophead_job::drawing;
+use shophead_job::inspect::Inspection;
 use shophead_job::model::Job;
-use shophead_job::order::{alternatives, order};
+use shophead_job::order::{alternatives, order_again};
 use shophead_job::plan::Plan;
 use shophead_job::tools::tools;
 
-use super::order::{shelf, spares_percent};
+use super::order::{looked_at, shelf, spares_percent};
 use super::plan_watched;
 use crate::args::{CardArgs, MapArgs, PaperArgs};
 use crate::context::Context;
@@ -18,12 +19,16 @@ pub(super) fn run<'a>(args: &CardArgs, job: &'a Job, context: &Context<'a>) -> R
     let spares = spares_percent(args.shelf.spares.as_deref(), job)?;
     let shelf = shelf(&args.shelf, context)?;
     let stock = shelf.as_ref().map(|shelf| shelf.stock.as_slice());
+    let driven = looked_at(&args.looked_at, job, context)?;
     report("card", &args.paper, job, context, |plan| {
-        let lines = order(plan, spares, stock);
+        let inspection = driven.as_ref().map(|driven| Inspection::make(plan, driven));
+        let again = inspection.as_ref().map_or_else(Vec::new, Inspection::replacements);
+        let lines = order_again(plan, &again, spares, stock);
         card::card(&Card {
             plan,
             order: &lines,
             alternatives: &stock.map_or_else(Vec::new, |stock| alternatives(plan, &lines, stock)),
+            inspection: inspection.as_ref(),
             tools: &tools(plan),
             own_limits: context.own_title,
             units: context.units,

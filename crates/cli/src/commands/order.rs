@@ -4,19 +4,20 @@ use serde_json::{Value, json};
 use shophead::quantity::Mass;
 use shophead::rivet::part::Part;
 use shophead::words::Units;
+use shophead_job::inspect::Inspection;
 use shophead_job::labels;
 use shophead_job::model::Job;
 use shophead_job::order::{
-    Alternative, Holes, NotOrdered, OrderLine, Shelf, alternatives, goes_into, not_ordered, order,
+    Alternative, Holes, NotOrdered, OrderLine, Shelf, alternatives, goes_into, not_ordered, order_again,
 };
 use shophead_job::plan::Plan;
-use shophead_job::read::read_stock_from;
+use shophead_job::read::{DrivenFile, read_driven_from, read_stock_from};
 use shophead_job::tools::{Tool, ToolKind, tools};
 use shophead_job::words;
 
 use super::date;
 use super::part::{alloy, head, head_words};
-use crate::args::{OrderArgs, ShelfArgs};
+use crate::args::{LookedAtArgs, OrderArgs, ShelfArgs};
 use crate::context::Context;
 use crate::exit::Stop;
 use crate::input;
@@ -34,6 +35,12 @@ pub(super) fn shelf(args: &ShelfArgs, context: &Context<'_>) -> Result<Option<Sh
     let columns = args.columns.as_deref().map(column_names).transpose()?.unwrap_or_default();
     let text = args.stock.as_deref().map(|path| context.inputs.read(path, "the stock list")).transpose()?;
     Ok(text.map(|text| read_stock_from(text.bytes, &text.name, &columns)).transpose()?)
+}
+
+/// The driven rivets that were looked at, where there is a list of them.
+pub(super) fn looked_at(args: &LookedAtArgs, job: &Job, context: &Context<'_>) -> Result<Option<DrivenFile>, Stop> {
+    let text = args.driven.as_deref().map(|path| context.inputs.read(path, "the driven rivets")).transpose()?;
+    Ok(text.map(|text| read_driven_from(text.bytes, &text.name, job)).transpose()?)
 }
 
 /// `part=Part Number,on_hand=Qty On Hand`.
@@ -70,7 +77,10 @@ pub(super) fn run<'a>(args: &OrderArgs, job: &'a Job, context: &Context<'a>) -> 
     let shelf = shelf(&args.shelf, context)?;
     let plan = Plan::make(job, context.practice);
     let stock = shelf.as_ref().map(|shelf| shelf.stock.as_slice());
-    let lines = order(&plan, spares, stock);
+    let driven = looked_at(&args.looked_at, job, context)?;
+    let inspection = driven.as_ref().map(|driven| Inspection::make(&plan, driven));
+    let again = inspection.as_ref().map_or_else(Vec::new, Inspection::replacements);
+    let lines = order_again(&plan, &again, spares, stock);
     let alternatives = stock.map_or_else(Vec::new, |stock| alternatives(&plan, &lines, stock));
     let whole = Whole {
         plan: &plan,
@@ -221,6 +231,7 @@ impl<'j> Whole<'_, 'j> {
         record.text("holes", holes).text("job", &self.plan.job.title).text("date", &self.date);
         record.optional("not_ordered", left.map(NotOrdered::count));
         record.optional("why", left.map(|left| left.because(context.units, context.practice).join(" ")));
+        record.optional("again", line.map(|line| line.again));
         record
     }
 
@@ -445,6 +456,7 @@ pub(super) fn lines_json(lines: &[OrderLine<'_>], plan: Option<&Plan<'_>>) -> Va
         json!({
             "part": part.to_string(),
             "needed": line.needed,
+            "again": line.again,
             "spares": line.spares,
             "stock": line.stock,
             "buy": line.buy,
@@ -466,11 +478,16 @@ pub(super) fn lines_json(lines: &[OrderLine<'_>], plan: Option<&Plan<'_>>) -> Va
 /// The order as a table; the column of the shelf only where a stock list was given.
 pub(super) fn order_table(lines: &[OrderLine<'_>], units: Units) -> Table {
     let with_stock = lines.iter().any(|line| line.stock.is_some());
-    let mut columns = vec!["part", "needed", "spares"];
+    let with_again = lines.iter().any(|line| line.again > 0);
+    let mut columns = vec!["part", "needed"];
+    columns.extend(with_again.then_some("of them again"));
+    columns.push("spares");
     columns.extend(with_stock.then_some("stock"));
     columns.extend(["buy", "mass"]);
     let row = |line: &OrderLine<'_>| {
-        let mut cells = vec![line.part.to_string(), line.needed.to_string(), line.spares.to_string()];
+        let mut cells = vec![line.part.to_string(), line.needed.to_string()];
+        cells.extend(with_again.then(|| line.again.to_string()));
+        cells.push(line.spares.to_string());
         cells.extend(line.stock.map(|stock| stock.to_string()));
         cells.extend([line.buy.to_string(), line.mass.map_or_else(|| "not known".into(), |mass| weight(mass, units))]);
         cells

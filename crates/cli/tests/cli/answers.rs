@@ -111,7 +111,7 @@ fn an_answered_hole_is_planned_ordered_inspected_and_on_the_card() {
     let row = card
         .select(&rows)
         .map(|row| row.text().collect::<String>())
-        .find(|row| row.contains("K1hole 19"))
+        .find(|row| row.contains("K1 hole 19"))
         .expect("the hole");
     assert!(row.contains("A. Example, concession 17, 2026-11-25") && row.contains("NAS1241AD5-8"), "{row}");
     let stops = scraper::Selector::parse("section[aria-labelledby=stops] tbody tr").expect("a selector");

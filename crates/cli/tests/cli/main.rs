@@ -15,6 +15,7 @@ mod new;
 mod order;
 mod manual;
 mod plan;
+mod played;
 mod repair;
 mod schema;
 mod settings;
@@ -24,10 +25,16 @@ mod survey;
 mod text;
 mod trim;
 mod units;
+mod whole;
 
 use std::process::Output;
 
 use assert_cmd::Command;
+
+/// An answer, held against its schema.
+fn schema_of(json: &str) -> serde_json::Value {
+    schema::read(json)
+}
 
 /// What a run left.
 struct Run {

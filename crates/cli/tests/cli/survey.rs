@@ -329,7 +329,7 @@ fn the_demo_goes_from_survey_to_signature() {
         for hole in row["holes"].as_array().expect("holes") {
             let number = &hole["hole_number"];
             let told = match word(&hole["disposition"]).as_str() {
-                "refer" => "refer Do not open it.",
+                "refer" => "Found ",
                 "clean-up" => "Clean up the hole",
                 "oversize" => "oversize shank",
                 "next-size" => "next larger diameter",

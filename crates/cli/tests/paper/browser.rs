@@ -119,3 +119,25 @@ pub(crate) fn screenshot(file: &Path, folder: &Path) -> u64 {
 pub(crate) fn rendered(file: &Path, folder: &Path) -> String {
     String::from_utf8(output(browser(folder).args(["--dump-dom", &address(file)]))).expect("UTF-8")
 }
+
+/// How wide a page comes out in a window of this width: the page, and what is seen of it.
+pub(crate) fn width_on(html: &str, window: u32, folder: &Path) -> (u32, u32) {
+    // The frame is as wide as asked, however narrow a window the browser allows.
+    let measured = html.replace(
+        "</body>",
+        "<script>parent.postMessage(document.documentElement.scrollWidth + ' ' + innerWidth, '*')</script></body>",
+    );
+    let (inner, outer) = (folder.join("inner.html"), folder.join("outer.html"));
+    fs::write(&inner, measured).expect("written");
+    let frame = format!(
+        "<!DOCTYPE html><html><body><p id=told></p><script>onmessage = event => \
+         document.getElementById('told').textContent = event.data</script>\
+         <iframe src=inner.html style='border:0;width:{window}px;height:900px'></iframe></body></html>"
+    );
+    fs::write(&outer, frame).expect("written");
+    let seen = Html::parse_document(&rendered(&outer, folder));
+    let told = seen.select(&Selector::parse("#told").expect("a selector")).next().expect("a place");
+    let told: String = told.text().collect();
+    let (page, inner) = told.split_once(' ').unwrap_or_else(|| panic!("nothing was measured: {told:?}"));
+    (page.parse().expect("a width"), inner.parse().expect("a width"))
+}

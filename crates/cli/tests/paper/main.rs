@@ -4,12 +4,14 @@
 //! `cargo test -p shophead-cli --test paper -- --ignored`.
 
 mod browser;
+#[path = "../cli/whole.rs"]
+mod whole;
 
 use std::fs;
 use std::path::Path;
 use std::process::Command;
 
-use browser::{Page, Paper, print, rendered, screenshot};
+use browser::{Page, Paper, print, rendered, screenshot, width_on};
 use scraper::{ElementRef, Html, Selector};
 
 /// A job whose texts are as bad as the reader lets them be: marks of HTML, words too long for any column, other scripts.
@@ -133,7 +135,9 @@ fn check(card: &str, pages: &[Page], most_pages: usize, paper: Paper) {
         assert!(on_one, "{paper:?}: cut: {texts:?}");
     }
     let last = printed.last().expect("a page");
-    assert!(last.contains("sign-off") || printed.iter().any(|page| page.contains("sign-offanswers")), "{last}");
+    // The record is a page by itself.
+    let record = format!("record{}", words(all(root, "h1")[0]));
+    assert!(last.contains(&record) && last.contains("released"), "{last}");
     for line in all(root, ".sign p").into_iter().map(words) {
         assert!(printed.iter().any(|page| page.contains(&line)), "{line}");
     }
@@ -146,7 +150,7 @@ fn with_headings(page: &str, title: &str, next: &str) -> bool {
     page.match_indices(title).any(|(at, _)| page[at..].contains(next))
 }
 
-fn check_job(name: &str, job: &Path, most_pages: usize) {
+fn check_job(name: &str, job: &Path, most_pages: usize, most_without_map: usize) {
     let folder = tempfile::tempdir().expect("a folder");
     let card = make(job, folder.path());
     let html = Html::parse_document(&card);
@@ -154,6 +158,17 @@ fn check_job(name: &str, job: &Path, most_pages: usize) {
     for paper in [Paper::A4, Paper::Letter] {
         let pages = print(&card, paper, folder.path());
         check(&card, &pages, most_pages, paper);
+    }
+    // Without the map, which grows with the panel, it stays short.
+    let without_map = card.replace("</style>", "section[aria-labelledby=map] { display: none }</style>");
+    for paper in [Paper::A4, Paper::Letter] {
+        let pages = print(&without_map, paper, folder.path()).len();
+        assert!(pages <= most_without_map, "{name}: {pages} pages on {paper:?} without the map");
+    }
+    // On a phone, a tablet and a screen nothing is reached by scrolling sideways only.
+    for wide in [412, 820, 1400] {
+        let (page, window) = width_on(&card, wide, folder.path());
+        assert!(page <= window, "{name}: {page} wide in a window of {window}");
     }
     for (file, least) in [("card.html", 20_000), ("map.svg", 5_000)] {
         let picture = screenshot(&folder.path().join(file), folder.path());
@@ -175,13 +190,13 @@ fn demo(name: &str) -> std::path::PathBuf {
 #[test]
 #[ignore = "needs chromium and poppler-utils"]
 fn the_keel_skin_prints_whole() {
-    check_job("keel-skin", &demo("keel-skin"), 14);
+    check_job("keel-skin", &demo("keel-skin"), 9, 5);
 }
 
 #[test]
 #[ignore = "needs chromium and poppler-utils"]
 fn the_marsh_float_prints_whole() {
-    check_job("marsh-float", &demo("marsh-float"), 10);
+    check_job("marsh-float", &demo("marsh-float"), 7, 5);
 }
 
 #[test]
@@ -190,7 +205,7 @@ fn a_hostile_job_prints_whole_and_runs_nothing() {
     let folder = tempfile::tempdir().expect("a folder");
     let job = folder.path().join("job.toml");
     fs::write(&job, HOSTILE).expect("written");
-    check_job("hostile", &job, 12);
+    check_job("hostile", &job, 8, 4);
 }
 
 #[test]
@@ -205,8 +220,30 @@ fn a_cut_line_is_noticed() {
     let noticed = (0..8).any(|step| {
         let pushed = broken.replace("</style>", &format!("main {{ padding-top: {}mm }}</style>", step * 5));
         let pages = print(&pushed, Paper::A4, folder.path());
-        let found = std::panic::catch_unwind(|| check(&card, &pages, 14, Paper::A4));
+        let found = std::panic::catch_unwind(|| check(&card, &pages, 9, Paper::A4));
         found.is_err_and(|told| told.downcast_ref::<String>().is_some_and(|told| told.contains("cut or missing")))
     });
     assert!(noticed, "lines of tables were free to break and the check did not notice");
+}
+
+/// An answer as it is; the schema is tested with the command.
+fn schema_of(json: &str) -> serde_json::Value {
+    serde_json::from_str(json).expect("an answer")
+}
+
+#[test]
+#[ignore = "needs chromium and poppler-utils"]
+fn the_card_of_a_whole_job_prints_with_its_record() {
+    let job = whole::play(80);
+    let card = job.card();
+    for paper in [Paper::A4, Paper::Letter] {
+        let pages = print(&card, paper, job.folder.path());
+        check(&card, &pages, 6, paper);
+        let record = plain(&pages.last().expect("a page").text);
+        for told in ["nothingislefttobereferred.", "32of32rivetslookedat:32accepted,0rejected."] {
+            assert!(record.contains(told), "{told}: {record}");
+        }
+    }
+    let (page, window) = width_on(&card, 412, job.folder.path());
+    assert!(page <= window, "{page} wide in a window of {window}");
 }

@@ -14,7 +14,7 @@ use shophead::basis::{Basis, Status};
 use shophead::drill::Drill;
 use shophead::finding::{Finding, Severity};
 use shophead::hole::{Disposition, HoleLimits};
-use shophead::length::Length;
+use shophead::length::{Interval, Length};
 use shophead::practice::{Given, Name};
 use shophead::removal::Removal;
 use shophead::rivet::part::Part;
@@ -24,9 +24,10 @@ use shophead::words::{Shown, Units};
 
 use crate::diagnostic::escaped;
 use crate::drawing::{Mark, sheets};
-use crate::order::{Alternative, OrderLine, not_ordered};
-use crate::plan::in_words;
+use crate::inspect::{Inspected, Inspection};
+use crate::order::{Alternative, NotOrdered, OrderLine, not_ordered};
 use crate::plan::{Choice, EdgePlan, HolePlan, Plan, RowCut, RowPlan, Subject};
+use crate::plan::{Standing, in_words};
 use crate::tools::Tool;
 use crate::words::{self, ADVISORY};
 
@@ -39,6 +40,8 @@ pub struct Card<'c, 'j> {
     pub order: &'c [OrderLine<'j>],
     /// What else is on the shelf.
     pub alternatives: &'c [Alternative<'j>],
+    /// What was found on the driven rivets, where any were looked at.
+    pub inspection: Option<&'c Inspection<'c, 'j>>,
     /// The tools.
     pub tools: &'c [Tool<'j>],
     /// What the shop's own limits are called; empty without any.
@@ -47,8 +50,8 @@ pub struct Card<'c, 'j> {
     pub units: Units,
 }
 
-/// Lines to write measured heads on.
-const HEAD_LINES: usize = 12;
+/// Empty lines to write measured heads on.
+const HEAD_LINES: usize = 6;
 const STYLE: &str = include_str!("style.css");
 /// Behind a figure that could only be recalled.
 const RECALLED: &str = "*";
@@ -100,6 +103,11 @@ fn head(columns: &[Column]) -> Markup {
     }
 }
 
+/// The headings once more, for narrow screens, where a line of a table is a list and every cell has its heading before it.
+fn labels(columns: &[Column]) -> String {
+    columns.iter().zip(1..).map(|(column, number)| format!("--c{number}:{};", css_string(&column.name))).collect()
+}
+
 fn tick(what: &str) -> Markup {
     html! { td class="tick" { (tick_box(what)) } }
 }
@@ -144,7 +152,7 @@ fn count_of(count: u32, what: &str) -> String {
 /// let plan = Plan::make(&job, &practice);
 /// let (order, tools) = (order(&plan, job.spares_percent, None), tools(&plan));
 /// let html = card(&Card {
-///     plan: &plan, order: &order, alternatives: &[], tools: &tools, own_limits: &job.own_limits.title, units: Units::Inches,
+///     plan: &plan, order: &order, alternatives: &[], inspection: None, tools: &tools, own_limits: &job.own_limits.title, units: Units::Inches,
 /// });
 /// assert!(html.contains("<h1>Keel skin panel, frames 2 to 6</h1>"));
 /// ```
@@ -175,9 +183,8 @@ pub fn card(card: &Card<'_, '_>) -> String {
                     (card.order())
                     (card.tools())
                     (card.map())
-                    (card.check())
                 }
-                footer { (sign_off()) }
+                footer { (card.record()) }
             }
         }
     }
@@ -206,6 +213,7 @@ impl<'j> Card<'_, 'j> {
             p class="advisory" role="note" { (ADVISORY) }
             p class="screen" { "Print this card and fill it in by hand: what is ticked or typed on the screen is not kept." }
             div class="fields" { (field("Assembly and serial number")) (field("Work order")) (field("Date")) }
+            p class="small" { (RECALLED) " behind a figure: recalled, not read. Check it against the document." }
         }
     }
 
@@ -232,8 +240,8 @@ impl<'j> Card<'_, 'j> {
         let columns =
             [column("where", 17), column("what was found", 55), column("answer: by whom, where it is written", 28)];
         let content = html! {
-            p { "Stop here until the holder of the type's data or a licensed person has answered each of these." }
-            table {
+            p { "Stop here until the holder of the type's data or a licensed person has answered each of these. Do not open these holes." }
+            table style=(labels(&columns)) {
                 (head(&columns))
                 tbody {
                     @for of_subject in stops.chunk_by(|(one, _), (next, _)| one == next) {
@@ -275,8 +283,8 @@ impl<'j> Card<'_, 'j> {
             None => findings.iter().map(|(_, finding)| self.said(finding)).collect(),
         };
         html! {
-            @if let Some(hole) = hole { p { strong { "Found " (Said(&words::found(hole, self.units))) "." } } }
-            (self.list(&lines))
+            @if let Some(hole) = hole { strong { "Found " (Said(&words::found(hole, self.units))) "." } " " }
+            @for line in &lines { (Said(line)) " " }
         }
     }
 
@@ -284,7 +292,7 @@ impl<'j> Card<'_, 'j> {
         let (plan, looks) = (self.plan, &self.plan.job.looks);
         let columns = [column("no.", 6), column("damage", 34), column("what it comes to", 38), column("answer", 22)];
         let of_damage = html! {
-            table {
+            table style=(labels(&columns)) {
                 (head(&columns))
                 tbody {
                     @for (damage, number) in plan.damage.iter().zip(1_u32..) {
@@ -301,7 +309,7 @@ impl<'j> Card<'_, 'j> {
         };
         let columns = [tick_column("done", 8), column("look here", 34), column("why", 36), column("found", 22)];
         let of_looks = html! {
-            table {
+            table style=(labels(&columns)) {
                 (head(&columns))
                 tbody {
                     @for look in looks {
@@ -342,7 +350,7 @@ impl<'j> Card<'_, 'j> {
                     None => { span class="stop" { "refer" } " No position lets every row be bucked that takes driven rivets only." }
                 }
             }
-            table {
+            table style=(labels(&columns)) {
                 (head(&columns))
                 tbody {
                     @for position in &plan.positions {
@@ -379,30 +387,41 @@ impl<'j> Card<'_, 'j> {
 
     fn removals(&self) -> Markup {
         let columns = [
-            tick_column("out", 6),
-            column("row", 12),
-            column("installed", 18),
-            column("drill", 17),
-            column("depth, no more", 11),
-            column("punch under", 13),
-            column("mind", 23),
+            column("rows: tick when out", 30),
+            column("installed", 17),
+            column("drill", 13),
+            column("depth, no more", 10),
+            column("punch under", 9),
+            column("mind", 21),
         ];
+        // Rows that come out alike share a line, in the order in which the first of them comes.
+        let mut groups: Vec<(Part<'_>, &Removal, Vec<String>)> = Vec::new();
+        for note in self.plan.removals() {
+            let row = note.row.row;
+            let name = match note.hole {
+                Some(hole) => format!("{} hole {hole}", row.name),
+                None => format!("{} ({})", row.name, row.count),
+            };
+            let is_alike = |(part, removal, _): &&mut (Part<'_>, &Removal, Vec<String>)| {
+                *part == row.installed && *removal == note.removal
+            };
+            match groups.iter_mut().find(is_alike) {
+                Some((.., names)) => names.push(name),
+                None => groups.push((row.installed, note.removal, vec![name])),
+            }
+        }
         let content = html! {
             p { "The risky ones first. Drill the manufactured head to its base only, snap it off, punch the shank out." }
-            table {
+            table style=(labels(&columns)) {
                 (head(&columns))
                 tbody {
-                    @for note in self.plan.removals() {
-                        @let row = note.row.row;
-                        @let (name, count) = match note.hole {
-                            Some(hole) => (format!("{} hole {hole}", row.name), "1 hole".to_owned()),
-                            None => (row.name.clone(), count_of(row.count, "hole")),
-                        };
+                    @for (installed, removal, names) in &groups {
                         tr {
-                            (tick(&format!("old rivets out, {name}")))
-                            th scope="row" { (Said(&name)) br; span class="small" { (count) } }
-                            td { span class="part" { (row.installed) } }
-                            (self.removal(note.removal))
+                            th scope="row" class="ticked" {
+                                @for name in names { label { (tick_box_bare()) " " (Said(name)) } " " }
+                            }
+                            td { span class="part" { (installed) } }
+                            (self.removal(removal))
                         }
                     }
                 }
@@ -435,7 +454,7 @@ impl<'j> Card<'_, 'j> {
     fn edge(&self, edge: &EdgePlan<'_>, index: usize) -> Markup {
         let measured = matches!(edge.cut, Cut::Measured(_));
         let names = if measured { ("station", "offset") } else { ("x", "y") };
-        let columns = [tick_column("marked", 10), column(names.0, 25), column(names.1, 25), column("from", 40)];
+        let columns = [column(format!("{}: tick when marked", names.0), 40), column(names.1, 25), column("from", 35)];
         let cuts: Vec<(&str, &RowCut)> = self
             .plan
             .rows
@@ -458,20 +477,19 @@ impl<'j> Card<'_, 'j> {
                     }
                 }
             }
-            table {
+            @for half in edge.table.chunks(edge.table.len().div_ceil(2).max(4)) { table class="half" style=(labels(&columns)) {
                 (head(&columns))
                 tbody {
-                    @for mark in &edge.table {
+                    @for mark in half {
                         @let at = self.length(words::to_mark(mark.at, self.units));
                         tr {
-                            (tick(&format!("marked at {at}")))
-                            th scope="row" { (at) }
+                            th scope="row" class="ticked" { label { (tick_box_bare()) " " (at) } }
                             td { (self.length(words::to_mark(mark.offset, self.units))) }
                             td { (match (measured, edge.is_measured_at(*mark)) { (true, true) => "measured", (true, false) => "between stations", _ => "corner" }) }
                         }
                     }
                 }
-            }
+            } }
         }
     }
 
@@ -527,13 +545,13 @@ impl<'j> Card<'_, 'j> {
 
     fn rows(&self) -> Markup {
         let columns = [
-            column("row", 13),
-            column("rivet", 18),
-            column("drill for a new hole, limits of the hole", 19),
-            column("limits of the driven head", 25),
+            column("row", 29),
+            column("rivet", 16),
+            column("drill, limits of the hole", 13),
+            column("limits of the driven head", 17),
             tick_column("holes", 6),
-            tick_column("driven", 7),
-            tick_column("heads", 6),
+            tick_column("driven", 6),
+            tick_column("heads", 7),
             column("by", 6),
         ];
         let mut solid: Vec<(String, Vec<&str>)> = Vec::new();
@@ -544,62 +562,74 @@ impl<'j> Card<'_, 'j> {
                 None => solid.push((because, vec![&row.row.name])),
             }
         }
+        // What several rows have in common is said once.
+        let mut mind: Vec<(String, Vec<&str>)> = Vec::new();
+        for row in &self.plan.rows {
+            let told = row.findings.iter().filter(|finding| finding.severity() >= Severity::Caution);
+            for line in told.map(|finding| finding.sentence(self.units).to_string()) {
+                match mind.iter_mut().find(|(known, _)| *known == line) {
+                    Some((_, rows)) => rows.push(&row.row.name),
+                    None => mind.push((line, vec![&row.row.name])),
+                }
+            }
+        }
         let content = html! {
             @for (because, rows) in &solid { p { strong { "Driven solid rivets only" } " in " (Said(&rows.join(", "))) ". " (because) } }
             p { "Holes that differ are in the next table. Tick when the holes are good, the rivets driven, the heads checked." }
-            table {
+            table style=(labels(&columns)) {
                 (head(&columns))
-                @for row in &self.plan.rows {
-                    tbody class="whole" { (self.row(row, columns.len())) }
-                }
+                tbody { @for row in &self.plan.rows { (self.row(row)) } }
             }
-            (note())
+            @if !mind.is_empty() {
+                ul { @for (line, rows) in &mind { li { strong { (Said(&rows.join(", "))) } ": " (Said(line)) } } }
+            }
         };
         section("rows", "Rows", &content)
     }
 
-    fn row(&self, row: &RowPlan<'j>, width: usize) -> Markup {
+    fn row(&self, row: &RowPlan<'j>) -> Markup {
         let name = &row.row.name;
-        let mind: Vec<String> = row
-            .findings
-            .iter()
-            .filter(|finding| finding.severity() >= Severity::Caution)
-            .map(|finding| finding.sentence(self.units).to_string())
-            .collect();
         let refers = row.findings.iter().any(|finding| finding.severity() == Severity::Refer);
         let differ = row.holes.iter().filter(|hole| hole.differs_from(row)).count() as u32;
+        let measured = row.row.measured.len() as u32;
         let changed = row.answer.as_ref().filter(|answer| answer.disposition != Disposition::Keep);
+        let looked = self.inspection.and_then(|found| found.rows.iter().find(|tally| tally.name == name.as_str()));
         html! {
             tr {
                 th scope="row" {
-                    (Said(name))
-                    @if !row.row.about.is_empty() { br; span class="small" { (Said(&row.row.about)) } }
+                    (Said(name)) @if refers { " " span class="stop" { "refer" } }
+                    span class="small" {
+                        @if !row.row.about.is_empty() { " " (Said(&row.row.about)) } br;
+                        (count_of(row.row.count, "hole"))
+                        @if measured > 0 { ", " (measured) " measured" }
+                        @if differ > 0 { ", " (differ) (if differ == 1 { " differs" } else { " differ" }) }
+                    }
                 }
                 td {
-                    (self.rivet(&row.choice)) br;
-                    span class="small" {
-                        (count_of(row.row.count, "hole")) @if differ > 0 { ", " (differ) (if differ == 1 { " differs" } else { " differ" }) }
+                    (self.rivet(&row.choice))
+                    @if let Some(answer) = changed {
+                        br; span class="small" {
+                            (words::phrase(answer.disposition))
+                            @if let Some(cut) = answer.cut { ": drill or ream to " (cut.sized(self.units)) }
+                            "."
+                        }
                     }
                 }
                 td { (self.hole_drill(row, &row.choice.part)) br; (self.hole_limits(row, &row.choice.part)) }
                 td { (self.head_limits(row, &row.choice.part)) }
                 (tick(&format!("holes of {name} good")))
                 (tick(&format!("rivets of {name} driven")))
-                (tick(&format!("heads of {name} checked")))
-                (write_cell(&format!("{name} done by")))
-            }
-            @if changed.is_some() || !mind.is_empty() {
-                tr {
-                    td class="small" colspan=(width) {
-                        @if refers { span class="stop" { "refer" } " " }
-                        @if let Some(answer) = changed {
-                            (words::phrase(answer.disposition))
-                            @if let Some(cut) = answer.cut { ": drill or ream to " (cut.sized(self.units)) }
-                            ". "
+                @match looked.filter(|tally| tally.looked_at > 0) {
+                    Some(tally) if tally.looked_at == tally.holes && tally.rejected == 0 => { td class="tick" { "all good" } }
+                    Some(tally) => {
+                        td class="tick small" {
+                            (tally.looked_at) " of " (tally.holes)
+                            @if tally.rejected > 0 { br; strong { (tally.rejected) " bad" } }
                         }
-                        @for line in &mind { (Said(line)) " " }
                     }
+                    None => { (tick(&format!("heads of {name} checked"))) }
                 }
+                (write_cell(&format!("{name} done by")))
             }
         }
     }
@@ -607,25 +637,26 @@ impl<'j> Card<'_, 'j> {
     fn holes(&self) -> Markup {
         let columns = [
             tick_column("done", 6),
-            column("hole", 8),
+            column("hole", 11),
             column("found", 15),
-            column("do", 18),
-            column("rivet", 17),
-            column("limits of hole and driven head", 26),
-            column("found after", 10),
+            column("do", 26),
+            column("rivet", 16),
+            column("limits of hole and driven head", 17),
+            column("found after", 9),
         ];
         let differing = self.plan.rows.iter().flat_map(|row| row.holes.iter().map(move |hole| (row, hole)));
-        let differing: Vec<_> = differing.filter(|(row, hole)| hole.differs_from(row)).collect();
+        // Those that are referred stand above, with what was found.
+        let is_open = |hole: &HolePlan<'_>| hole.disposition() == Disposition::Refer && hole.ruling.is_none();
+        let differing: Vec<_> = differing.filter(|(row, hole)| hole.differs_from(row) && !is_open(hole)).collect();
         let content = html! {
-            @if differing.is_empty() { p { "None: every hole is as its row says." } }
+            @if differing.is_empty() { p { "None: every other hole is as its row says." } }
             @else {
                 p { "Measure again after opening a hole, and write down what you find." }
-                table {
+                table style=(labels(&columns)) {
                     (head(&columns))
                     tbody { @for (row, hole) in differing { (self.hole(row, hole)) } }
                 }
-                (note())
-            }
+                }
         };
         section("holes", "Holes that differ", &content)
     }
@@ -634,69 +665,104 @@ impl<'j> Card<'_, 'j> {
         let name = format!("{} hole {}", row.row.name, hole.number);
         let disposition = hole.disposition();
         let mind: Vec<String> = hole
-            .findings
-            .iter()
-            .filter(|finding| match (disposition, hole.ruling) {
-                (Disposition::Refer, None) => false,
-                // What was referred is answered; what the answer breaks is said.
-                (Disposition::Refer, Some(_)) => finding.severity() == Severity::Caution,
-                _ => finding.severity() >= Severity::Caution,
-            })
+            .own_cautions(row)
+            // What was referred is answered; what the answer breaks is said.
+            .filter(|finding| disposition != Disposition::Refer || finding.severity() == Severity::Caution)
             .map(|finding| finding.sentence(self.units).to_string())
             .collect();
         html! {
             tr {
                 (tick(&format!("done, {name}")))
-                th scope="row" { (Said(&row.row.name)) br; "hole " (hole.number) }
-                td { (Said(&words::found(hole, self.units))) @if !hole.about.is_empty() { br; (Said(hole.about)) } }
+                th scope="row" { (Said(&row.row.name)) " hole " (hole.number) }
+                td { (Said(&words::found_first(hole, self.units))) @if !hole.about.is_empty() { br; (Said(hole.about)) } }
                 td {
                     @if let Some(ruling) = hole.ruling {
                         (Said(&in_words(ruling.answer)))
                         @if let Some(cut) = hole.cut() { " Drill or ream to " strong { (cut.sized(self.units)) } "." }
+                        @else if hole.is_opened() { " It is opened." }
                     }
                     @else if disposition == Disposition::Refer { span class="stop" { "refer" } " Do not open it." }
                     @else if hole.measured.is_some() {
                         (words::phrase(disposition))
                         @if disposition != Disposition::Keep { " (" (Mark::of(disposition).letter()) ")" }
                         @if let Some(cut) = hole.cut() { ": drill or ream to " strong { (cut.sized(self.units)) } }
+                        @else if hole.is_opened() { ": it is opened" }
                         "."
                     }
                     @else { "Measure it first." }
                     @for line in &mind { br; span class="small" { (Said(line)) } }
                 }
                 @match hole.choice.as_deref() {
+                    Some(choice) if choice.part == row.choice.part => {
+                        td { (self.rivet(choice)) }
+                        td { "as the row" }
+                    }
                     Some(choice) => {
                         td { (self.rivet(choice)) }
                         td { span class="small" { "hole " } (self.hole_limits(row, &choice.part)) br; (self.head_limits(row, &choice.part)) }
                     }
                     None => { td { "none yet" } td { "after the answer" } }
                 }
-                (write_cell(&format!("{name} measured after")))
+                @match hole.measured.filter(|_| hole.is_opened()) {
+                    Some(measured) => { td { (words::width(measured.as_found, self.units)) } }
+                    None => { (write_cell(&format!("{name} measured after"))) }
+                }
             }
         }
     }
 
     fn heads(&self) -> Markup {
         let columns = [
-            column("row", 14),
-            column("hole", 10),
-            column("wide, least and greatest", 19),
-            column("high, least and greatest", 19),
-            column("seen: sound, cracks, gap, tipped, ...", 28),
+            column("row and hole", 14),
+            column("wide, least and greatest", 16),
+            column("high, least and greatest", 16),
+            column("seen: sound, cracks, gap, tipped, ...", 20),
+            column("stays, or what to do", 24),
             column("by", 10),
         ];
+        let rivets = self.inspection.map(|found| found.rivets.as_slice()).unwrap_or_default();
         let content = html! {
             p { "Check every measured head against the limits of its row or hole." }
-            table {
+            table style=(labels(&columns)) {
                 (head(&columns))
                 tbody {
+                    @for rivet in rivets { (self.driven(rivet)) }
                     @for line in 1..=HEAD_LINES {
                         tr { @for column in &columns { (write_cell(&format!("head {line}, {}", column.name))) } }
                     }
                 }
             }
         };
-        section("heads", "Driven heads measured", &content)
+        section("heads", "Driven heads", &content)
+    }
+
+    fn driven(&self, rivet: &Inspected<'_, '_>) -> Markup {
+        let ends = |measure: Option<Interval>| match measure {
+            Some(one) if one.min() == one.max() => self.length(one.max()).to_string(),
+            Some(one) => self.units.limits(Some(one.min()), Some(one.max())).to_string(),
+            None => "not measured".to_owned(),
+        };
+        let name = format!("{} hole {}", rivet.row.row.name, rivet.line.number);
+        let seen = [rivet.line.condition.as_str(), rivet.line.remark.as_str()];
+        let seen: Vec<&str> = seen.into_iter().filter(|text| !text.is_empty()).collect();
+        html! {
+            tr {
+                th scope="row" { (Said(&name)) }
+                td { (ends(rivet.line.head.diameter)) }
+                td { (ends(rivet.line.head.height)) }
+                td { (Said(&seen.join(": "))) }
+                td {
+                    @match rivet.remedy {
+                        None => { "stays" }
+                        Some(remedy) => {
+                            span class="stop" { "rejected" } " " (words::phrase(remedy.value)) "."
+                            @if let Some(part) = rivet.replacement { " " span class="part" { (part) } }
+                        }
+                    }
+                }
+                (write_cell(&format!("{name} looked at by")))
+            }
+        }
     }
 
     fn order(&self) -> Markup {
@@ -711,21 +777,27 @@ impl<'j> Card<'_, 'j> {
             columns.push(column("on the shelf", 12));
         }
         columns.extend([column("to buy", 12), column("mass", 16)]);
-        let left = not_ordered(self.plan);
+        // What is referred stands with its reasons above.
+        let (waiting, left): (Vec<NotOrdered<'j>>, Vec<NotOrdered<'j>>) =
+            not_ordered(self.plan).into_iter().partition(|left| left.answer.is_none() && !left.why.is_empty());
+        let waiting: Vec<String> = waiting.iter().map(NotOrdered::subject).collect();
         let mass = |line: &OrderLine<'_>| match (line.mass, self.units) {
             (None, _) => "not known".to_owned(),
             (Some(mass), Units::Inches) => format!("{:.3} lb", mass.lb()),
             (Some(mass), Units::Millimetres) => format!("{:.1} g", mass.grams()),
         };
         let content = html! {
-            table {
+            table style=(labels(&columns)) {
                 (head(&columns))
                 tbody {
                     @for line in self.order {
                         tr {
                             (tick(&format!("{} here", line.part)))
                             th scope="row" class="part" { (line.part) }
-                            td class="number" { (line.needed) }
+                            td class="number" {
+                                (line.needed)
+                                @if line.again > 0 { br; span class="small" { (line.again) " again" } }
+                            }
                             td class="number" { (line.spares) }
                             @if with_stock { td class="number" { @if let Some(stock) = line.stock { (stock) } } }
                             td class="number" { strong { (line.buy) } }
@@ -733,6 +805,12 @@ impl<'j> Card<'_, 'j> {
                         }
                     }
                 }
+            }
+            @if self.order.iter().any(|line| line.again > 0) {
+                p { "Again: for rivets that were rejected and come out." }
+            }
+            @if !waiting.is_empty() {
+                p { "Not in the order, until what stops them above is answered: " (Said(&waiting.join("; "))) "." }
             }
             @if !left.is_empty() {
                 p { "Not in the order:" }
@@ -775,44 +853,71 @@ impl<'j> Card<'_, 'j> {
         section("map", "Map", &content)
     }
 
-    fn check(&self) -> Markup {
-        let recalled = self.plan.recalled();
-        if recalled.is_empty() {
-            return html! {};
-        }
+    /// The page that is kept: what was done, with what, by whom.
+    fn record(&self) -> Markup {
+        let plan = self.plan;
+        let counts = plan.counts();
+        let mut open: Vec<String> = plan.open_stops().map(|(subject, _)| subject.to_string()).collect();
+        open.dedup();
+        let mut answers: Vec<String> = plan
+            .answers
+            .iter()
+            .filter(|answer| answer.standing == Standing::Counts)
+            .map(|answer| format!("{}: {}", answer.subject, in_words(answer.answer)))
+            .collect();
+        answers.dedup();
+        let recalled = plan.recalled();
+        let columns = [column("rivet", 30), column("driven", 14), column("lot or batch", 30), column("by", 26)];
+        let lines = ["Work done as on this card", "Holes and driven heads inspected", "Released"];
         let content = html! {
-            p { "Figures from these were recalled, not read. Check them against your own documents before relying on them." }
-            ul class="ticks" { @for basis in &recalled { li { label { (tick_box_bare()) span { (Said(basis)) } } } } }
+            p { strong { (Said(&plan.job.title)) } ": " (count_of(counts.holes, "hole")) ", " (counts.measured) " measured." }
+            p {
+                @if open.is_empty() { "Nothing is left to be referred." }
+                @else { span class="stop" { "open" } " Not answered yet: " (Said(&open.join("; "))) "." }
+            }
+            @if !answers.is_empty() { ul { @for answer in &answers { li { (Said(answer)) } } } }
+            p {
+                @match self.inspection {
+                    Some(found) => {
+                        (found.looked_at()) " of " (count_of(found.holes, "rivet")) " looked at: " (found.accepted()) " accepted, " (found.rejected()) " rejected."
+                    }
+                    None => { "No driven rivet is entered." }
+                }
+            }
+            table style=(labels(&columns)) {
+                (head(&columns))
+                tbody {
+                    @for line in self.order {
+                        tr {
+                            th scope="row" class="part" { (line.part) }
+                            (write_cell(&format!("{} driven", line.part)))
+                            (write_cell(&format!("lot or batch of {}", line.part)))
+                            (write_cell(&format!("{} driven by", line.part)))
+                        }
+                    }
+                }
+            }
+            @if !recalled.is_empty() {
+                p { "Figures from these were recalled, not read. Check them against your own documents before relying on them." }
+                ul class="ticks" { @for basis in &recalled { li { label { (tick_box_bare()) span { (Said(basis)) } } } } }
+            }
+            @for what in ["Holes measured", "Heads measured"] {
+                div class="sign" role="group" aria-label=(what) { p { (what) } (field("By")) (field("Gauge and its number")) (field("Calibrated until")) (field("Date")) }
+            }
+            @for line in lines {
+                div class="sign" role="group" aria-label=(line) {
+                    p { (line) }
+                    (field("Name")) (field("Signature")) (field("Licence or stamp")) (field("Date"))
+                }
+            }
         };
-        section("check", "Check against your own documents", &content)
+        html! { div class="record" { (section("sign-off", "Record", &content)) } }
     }
 }
 
 /// A box inside its own label.
 fn tick_box_bare() -> Markup {
     html! { input type="checkbox" autocomplete="off"; }
-}
-
-fn note() -> Markup {
-    html! { p class="small" { (RECALLED) " recalled, not read: check it against the document before relying on it." } }
-}
-
-fn sign_off() -> Markup {
-    let lines = [
-        "Answers to everything that was referred are on this card or attached",
-        "Work done as on this card",
-        "Holes and driven heads inspected",
-        "Released",
-    ];
-    let content = html! {
-        @for line in lines {
-            div class="sign" role="group" aria-label=(line) {
-                p { (line) }
-                (field("Name")) (field("Signature")) (field("Licence or stamp")) (field("Date"))
-            }
-        }
-    };
-    section("sign-off", "Sign-off", &content)
 }
 
 #[cfg(test)]

@@ -59,12 +59,14 @@ pub enum Mark {
     NextSize,
     /// Referred.
     Refer,
+    /// Referred, and answered: it goes by its answer.
+    Answered,
 }
 
 impl Mark {
     /// Every mark, from the least change on.
-    pub const ALL: [Mark; 7] =
-        [Mark::Like, Mark::Keep, Mark::Own, Mark::CleanUp, Mark::Oversize, Mark::NextSize, Mark::Refer];
+    pub const ALL: [Mark; 8] =
+        [Mark::Like, Mark::Keep, Mark::Own, Mark::CleanUp, Mark::Oversize, Mark::NextSize, Mark::Refer, Mark::Answered];
 
     /// The mark of what becomes of a measured hole.
     #[must_use]
@@ -89,6 +91,7 @@ impl Mark {
             Mark::Oversize => "O",
             Mark::NextSize => "N",
             Mark::Refer => "R",
+            Mark::Answered => "A",
         }
     }
 
@@ -103,6 +106,7 @@ impl Mark {
             Mark::Oversize => "oversize shank",
             Mark::NextSize => "next diameter",
             Mark::Refer => "refer, do not open",
+            Mark::Answered => "answered: go by the answer",
         }
     }
 }
@@ -197,7 +201,8 @@ struct Map<'m, 'j> {
 
 impl<'m, 'j> Map<'m, 'j> {
     fn bands(&self) -> Vec<Band> {
-        let mut bands = vec![Band { title: "Key to the marks.".into(), height: 62.0, what: What::Key }];
+        let height = Key::of(self.plan).entries().1;
+        let mut bands = vec![Band { title: "Key to the marks.".into(), height, what: What::Key }];
         if let Some(panel) = Panel::of(self.plan) {
             let title = self.panel_title();
             bands.push(Band {
@@ -292,7 +297,7 @@ impl<'m, 'j> Map<'m, 'j> {
 
     fn draw(&self, band: &Band, canvas: &mut Canvas, top: f64) {
         match &band.what {
-            What::Key => key(canvas, top),
+            What::Key => Key::of(self.plan).draw(canvas, top),
             What::Panel(panel) => self.panel(panel, canvas, top),
             What::RowsBegin(scale) => self.rows_begin(*scale, canvas, top),
             What::Strip(strip) => self.strip(strip, canvas, top),
@@ -662,6 +667,7 @@ fn inches(point: Point) -> At {
 /// How a hole is marked; `None` asks for those that the row has nothing to say about.
 fn mark(row: &RowPlan<'_>, hole: Option<&HolePlan<'_>>) -> Mark {
     match hole {
+        Some(hole) if hole.ruling.is_some() => Mark::Answered,
         Some(hole) if hole.disposition() != Disposition::Keep => Mark::of(hole.disposition()),
         // A hole that is kept may still take another rivet than its row.
         Some(hole) if hole.differs_from(row) || row.exception(hole.number).is_some() => Mark::Own,
@@ -716,6 +722,12 @@ fn draw_mark(canvas: &mut Canvas, at: At, radius: f64, mark: Mark) {
                 [(x, y - r * 1.25), (x + side, shoulder), (x + side, y + r), (x - side, y + r), (x - side, shoulder)];
             canvas.polygon(&corners, Line::Middle, false);
         }
+        Mark::Answered => {
+            let (r, half) = (r * 1.15, r * 0.58);
+            let corners =
+                [(x - r, y), (x - half, y - r), (x + half, y - r), (x + r, y), (x + half, y + r), (x - half, y + r)];
+            canvas.polygon(&corners, Line::Heavy, false);
+        }
         Mark::Refer => {
             let (out, cut) = (r, r * 0.42);
             let corners = [
@@ -737,27 +749,72 @@ fn draw_mark(canvas: &mut Canvas, at: At, radius: f64, mark: Mark) {
     }
 }
 
-fn draw_damage(canvas: &mut Canvas, at: At, number: u32) {
-    let (x, y) = at;
+fn draw_cross(canvas: &mut Canvas, (x, y): At) {
     canvas.line((x - 6.0, y - 6.0), (x + 6.0, y + 6.0), Line::Heavy);
     canvas.line((x - 6.0, y + 6.0), (x + 6.0, y - 6.0), Line::Heavy);
+}
+
+fn draw_damage(canvas: &mut Canvas, at: At, number: u32) {
+    let (x, y) = at;
+    draw_cross(canvas, at);
     canvas.text((x + 10.0, y + 4.5), &format!("damage {number}"), Anchor::Start, Letters::Strong);
 }
 
-fn key(canvas: &mut Canvas, top: f64) {
-    let mut place = (SIDE + RADIUS, top + 16.0);
-    for mark in Mark::ALL {
-        let width = mark.meaning().len() as f64 * LETTER + 34.0;
-        if place.0 + width > WIDTH - SIDE {
-            place = (SIDE + RADIUS, place.1 + 26.0);
+/// What the key explains: the marks that are drawn, and whether there is damage, and a cut.
+struct Key {
+    marks: Vec<Mark>,
+    damage: bool,
+    cut: bool,
+}
+
+/// How high a line of the key is.
+const KEY_LINE: f64 = 26.0;
+
+impl Key {
+    fn of(plan: &Plan<'_>) -> Key {
+        let is_drawn = |mark: &Mark| {
+            plan.rows.iter().any(|row| {
+                let has_like = row.holes.len() < row.row.count as usize;
+                (has_like && self::mark(row, None) == *mark)
+                    || row.holes.iter().any(|hole| self::mark(row, Some(hole)) == *mark)
+            })
+        };
+        Key {
+            marks: Mark::ALL.into_iter().filter(is_drawn).collect(),
+            damage: !plan.damage.is_empty(),
+            cut: !plan.edges.is_empty(),
         }
-        draw_mark(canvas, place, RADIUS, mark);
-        canvas.text((place.0 + 14.0, place.1 + 4.0), mark.meaning(), Anchor::Start, Letters::Plain);
-        place.0 += width;
     }
-    draw_damage(canvas, (place.0, place.1), 1);
-    canvas.line((place.0 + 92.0, place.1), (place.0 + 122.0, place.1), Line::Heavy);
-    canvas.text((place.0 + 128.0, place.1 + 4.0), "cut", Anchor::Start, Letters::Plain);
+
+    /// What stands in it, with its width, and where.
+    fn entries(&self) -> (Vec<(Option<Mark>, &'static str, At)>, f64) {
+        let marks = self.marks.iter().map(|mark| (Some(*mark), mark.meaning()));
+        let damage = self.damage.then_some((None, "damage"));
+        let cut = self.cut.then_some((None, "cut"));
+        let mut place = (SIDE + RADIUS, 16.0);
+        let mut entries = Vec::new();
+        for (mark, meaning) in marks.chain(damage).chain(cut) {
+            let width = meaning.len() as f64 * LETTER + 44.0;
+            if place.0 + width > WIDTH - SIDE {
+                place = (SIDE + RADIUS, place.1 + KEY_LINE);
+            }
+            entries.push((mark, meaning, place));
+            place.0 += width;
+        }
+        (entries, place.1 + 20.0)
+    }
+
+    fn draw(&self, canvas: &mut Canvas, top: f64) {
+        for (mark, meaning, (x, y)) in self.entries().0 {
+            let y = top + y;
+            match mark {
+                Some(mark) => draw_mark(canvas, (x, y), RADIUS, mark),
+                None if meaning == "cut" => canvas.line((x - RADIUS, y), (x + RADIUS, y), Line::Heavy),
+                None => draw_cross(canvas, (x, y)),
+            }
+            canvas.text((x + 16.0, y + 4.0), meaning, Anchor::Start, Letters::Plain);
+        }
+    }
 }
 
 /// A round length about a sixth of the width.

@@ -244,13 +244,25 @@ impl HolePlan<'_> {
         }
     }
 
+    /// Whether it was opened for its rivet before it was measured, so that nothing is left to open.
+    #[must_use]
+    pub fn is_opened(&self) -> bool {
+        self.cut().is_none() && self.measured.is_some_and(|measured| measured.opened.is_some())
+    }
+
+    /// What is to be minded here and is not said of its row as well.
+    pub fn own_cautions(&self, row: &RowPlan<'_>) -> impl Iterator<Item = &Finding> {
+        let cautions = self.findings.iter().filter(|finding| finding.severity() >= Severity::Caution);
+        cautions.filter(|finding| !row.findings.contains(finding))
+    }
+
     /// Whether the mechanic does anything here that the row does not say.
     #[must_use]
     pub fn differs_from(&self, row: &RowPlan<'_>) -> bool {
         self.disposition() != Disposition::Keep
             || self.choice.as_ref().is_none_or(|choice| choice.part != row.choice.part)
             || self.removal.is_some()
-            || self.findings.iter().any(|finding| finding.severity() >= Severity::Caution)
+            || self.own_cautions(row).next().is_some()
     }
 }
 

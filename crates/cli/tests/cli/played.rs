@@ -1,0 +1,30 @@
+//! The whole job, at both widths of a terminal, and what its record says.
+
+use crate::whole::play;
+
+#[test]
+fn the_whole_job_goes_from_new_to_the_record() {
+    for width in [40, 80] {
+        let card = scraper::Html::parse_document(&play(width).card());
+        let text = |selector: &str| {
+            let selector = scraper::Selector::parse(selector).expect("a selector");
+            let texts = card.select(&selector).flat_map(|found| found.text().collect::<Vec<_>>());
+            texts.collect::<Vec<_>>().join(" ").split_whitespace().collect::<Vec<_>>().join(" ")
+        };
+        let record = text(".record");
+        for told in [
+            "Hatch : 32 holes, 32 measured.",
+            "Nothing is left to be referred.",
+            "row A1 hole 4: Open the hole for an oversize shank, drill #26. A. Example, concession 17, 2026-11-25.",
+            "32 of 32 rivets looked at: 32 accepted, 0 rejected.",
+        ] {
+            assert!(record.contains(told), "{told}: {record}");
+        }
+        let holes = text("section[aria-labelledby=holes] tbody");
+        assert!(holes.contains(".140 by .145"), "what was found first: {holes}");
+        assert!(holes.contains(".147 by .1475"), "what was found after: {holes}");
+        assert!(holes.contains("It is opened."), "{holes}");
+        let heads = text("section[aria-labelledby=heads] tbody");
+        assert!(heads.contains("sound: driven again stays") || heads.contains("sound: driven again"), "{heads}");
+    }
+}

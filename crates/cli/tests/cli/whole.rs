@@ -1,0 +1,132 @@
+//! A job from nothing to its signed record, as somebody plays it at a terminal.
+
+use std::fs;
+use std::process::{Command, Stdio};
+
+use tempfile::TempDir;
+
+/// What is typed at `new`.
+const ASKED: &str = "Hatch\nA1\nMS20470AD4-5\nclad 2024-T3:.063,2024-T3:.063\n12\n3/4\n3/8\ns\nl\nopen\n\
+                     A2\n\n\n20\n\n\n\no\n\n\n";
+
+/// A job that is played to its end in a folder of its own.
+pub(crate) struct Played {
+    pub(crate) folder: TempDir,
+    width: usize,
+}
+
+impl Played {
+    /// Runs a command with something typed; every line that it shows fits the terminal. Status and what was shown.
+    #[track_caller]
+    fn run(&self, words: &[&str], typed: &str) -> (Option<i32>, String) {
+        let mut command = Command::new(assert_cmd::cargo::cargo_bin!("shophead"));
+        command.current_dir(self.folder.path()).env("COLUMNS", self.width.to_string()).args(words);
+        let child = command.stdin(Stdio::piped()).stdout(Stdio::piped()).stderr(Stdio::piped()).spawn();
+        let mut child = child.expect("the binary runs");
+        // It may end before it has read everything.
+        let _ = std::io::Write::write_all(&mut child.stdin.take().expect("an input"), typed.as_bytes());
+        let output = child.wait_with_output().expect("an end");
+        let text = |bytes: Vec<u8>| String::from_utf8(bytes).expect("UTF-8");
+        let (out, err) = (text(output.stdout), text(output.stderr));
+        assert_eq!(err, "", "{words:?}\n{out}");
+        (output.status.code(), out)
+    }
+
+    /// The same, on a screen of this width.
+    #[track_caller]
+    fn shown(&self, words: &[&str], typed: &str) -> (Option<i32>, String) {
+        let width = self.width.to_string();
+        let (status, out) = self.run(&[words, &["--width", &width]].concat(), typed);
+        for line in out.lines() {
+            assert!(line.chars().count() <= self.width, "{words:?}: {line:?}");
+        }
+        (status, out)
+    }
+
+    fn survey(&self, typed: &str) -> (Option<i32>, String) {
+        let (status, out) = self.shown(&["survey", "panel/job.toml", "panel/holes.csv"], typed);
+        // A line that was folded reads as one.
+        (status, out.split_whitespace().collect::<Vec<_>>().join(" "))
+    }
+
+    fn inspect(&self) -> (Option<i32>, String) {
+        let (status, out) = self.shown(&["inspect", "panel/job.toml", "panel/driven.csv"], "");
+        (status, out.split_whitespace().collect::<Vec<_>>().join(" "))
+    }
+
+    pub(crate) fn card(&self) -> String {
+        fs::read_to_string(self.folder.path().join("card.html")).expect("a card")
+    }
+}
+
+/// From `new` to the record, with a referral that is answered and closed, a hole that is opened and measured again, and a rejected head that
+/// is driven again.
+pub(crate) fn play(width: usize) -> Played {
+    let job = Played { folder: tempfile::tempdir().expect("a folder"), width };
+    let (status, out) = job.run(&["new", "panel", "--ask"], ASKED);
+    assert_eq!(status, Some(0), "{out}");
+    assert!(out.contains("Next: shophead plan panel/job.toml"), "{out}");
+
+    // Measure: gauges for most, two holes too large, one of them where nobody here may decide.
+    let (status, out) = job.survey("j A1 4\n145 140\ny\nj A1 1\nrest good\nj A2 3\n.145 .140\nj A2 1\nrest good\nq\n");
+    assert_eq!(status, Some(1), "{out}");
+    for told in [
+        "Did you mean .145 .140? y takes it.",
+        "REFER. Do not open it.",
+        "OVERSIZE: NAS1242AD4, drill #26 (.147)",
+        "32 of 32 holes are measured.",
+        "To be referred: A1 4.",
+    ] {
+        assert!(out.contains(told), "{told}: {out}");
+    }
+    let (status, out) = job.shown(&["plan", "panel/job.toml"], "");
+    assert_eq!(status, Some(1), "{out}");
+
+    // Refer, and enter what was answered.
+    let answer = ["answer", "panel/job.toml", "--row", "A1", "--hole", "4", "--answer", "oversize", "--drill", "#26"];
+    let by = ["--by", "A. Example", "--document", "concession 17", "--date", "2026-11-25"];
+    let (status, out) = job.run(&[&answer[..], &by[..]].concat(), "");
+    assert_eq!(status, Some(0), "{out}");
+
+    // Open both holes, measure again: nothing is left to refer or to open.
+    let (status, out) = job.survey("correct A1 4 .1475 .147 o #26\ncorrect A2 3 .1475 .147 o\nq\n");
+    assert_eq!(status, Some(0), "{out}");
+    assert!(out.contains("ANSWERED: Open the hole for an oversize shank"), "{out}");
+    assert!(out.contains("OVERSIZE: NAS1242AD4, hole as it is"), "{out}");
+    let (status, out) = job.shown(&["plan", "panel/job.toml"], "");
+    assert_eq!(status, Some(0), "{out}");
+
+    // Drive and look: one head is rejected.
+    let mut driven = String::from("row,hole,diameter,height,condition,remark\n");
+    for (row, count) in [("A1", 12), ("A2", 20)] {
+        for hole in 1..=count {
+            driven.push_str(&format!("{row},{hole},.200,.060,sound,\n"));
+        }
+    }
+    let file = job.folder.path().join("panel/driven.csv");
+    fs::write(&file, driven.replace("A2,5,.200,.060,sound,", "A2,5,.165,.110,sound,underdriven")).expect("written");
+    let (status, out) = job.inspect();
+    assert_eq!(status, Some(1), "{out}");
+    assert!(out.contains("31 accepted, 1 rejected"), "{out}");
+    let (status, out) = job.run(&["order", "panel/job.toml", "--driven", "panel/driven.csv", "--format", "json"], "");
+    assert_eq!(status, Some(0), "{out}");
+    let order = crate::schema_of(&out);
+    let lines = order["result"]["lines"].as_array().expect("lines").iter();
+    let again: Vec<(&str, u64, u64)> = lines
+        .map(|line| {
+            let count = |name: &str| line[name].as_u64().expect("a count");
+            (line["part"].as_str().expect("a part"), count("needed"), count("again"))
+        })
+        .collect();
+    assert_eq!(again, [("MS20470AD4-5", 31, 1), ("NAS1242AD4-5", 2, 0)]);
+
+    // Drive it again, look again: everything is accepted, and the record says so.
+    fs::write(&file, format!("{}A2,5,.200,.060,sound,driven again\n", fs::read_to_string(&file).expect("a file")))
+        .expect("written");
+    let (status, out) = job.inspect();
+    assert_eq!(status, Some(0), "{out}");
+    assert!(out.contains("Every rivet of the job is accepted."), "{out}");
+    let (status, out) = job.run(&["card", "panel/job.toml", "--driven", "panel/driven.csv", "-o", "card.html"], "");
+    assert_eq!((status, out.as_str()), (Some(0), ""));
+    job
+}
