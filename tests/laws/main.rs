@@ -6,6 +6,7 @@ mod exact;
 mod group;
 mod hole;
 mod joint;
+mod ladder;
 mod layers;
 mod layout;
 mod length;
