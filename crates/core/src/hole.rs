@@ -56,14 +56,14 @@ impl core::error::Error for AsFoundError {}
 /// use shophead::hole::{AsFound, Damage, Direction};
 /// use shophead::length::Length;
 /// let (long, short) = (Length::parse(".171")?, Length::parse(".161")?);
-/// let worn = AsFound::new(long, short, Damage::None)?.lying(Direction::Along);
+/// let worn = AsFound::new(long, short, Damage::None)?.lying(Some(Direction::Along));
 /// // Drilled round again it has moved along the edge, not towards it.
 /// assert_eq!((worn.shift(), worn.shift_to_edge()), (Length::parse(".005")?, Length::ZERO));
 /// let one_axis = AsFound::one_axis(long, Damage::None)?;
 /// assert!(!one_axis.is_measured_both_ways() && one_axis.minor() == long);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct AsFound {
     major: Length,
@@ -109,16 +109,16 @@ impl AsFound {
         }
     }
 
-    /// The same with its longest axis that way.
+    /// The same with its longest axis that way; `None` where nobody said it.
     #[must_use]
-    pub const fn lying(self, direction: Direction) -> AsFound {
-        AsFound { direction: Some(direction), ..self }
+    pub const fn lying(self, direction: Option<Direction>) -> AsFound {
+        AsFound { direction, ..self }
     }
 
-    /// The same after it was opened: no longer as the maker built it.
+    /// The same, opened before it was measured or not: one that was is no longer as the maker built it.
     #[must_use]
-    pub const fn opened(self) -> AsFound {
-        AsFound { was_opened: true, ..self }
+    pub const fn opened(self, was_opened: bool) -> AsFound {
+        AsFound { was_opened, ..self }
     }
 
     /// The longest axis.

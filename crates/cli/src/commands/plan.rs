@@ -613,7 +613,7 @@ fn hole_json<'j>(row: &RowPlan<'j>, hole: &HolePlan<'j>, context: &Context<'j>) 
             "major": json::length(found.major()),
             "minor": json::length(found.minor()),
             "condition": found.damage().as_str(),
-            "direction": measured.and_then(|measured| measured.direction).map(Direction::as_str),
+            "direction": found.direction().map(Direction::as_str),
             "opened": measured.and_then(|measured| measured.opened).map(|drill| drill.to_string()),
             "remark": remark,
         })),

@@ -382,7 +382,8 @@ impl<'q, 'a> Installation<'q, 'a> {
         // Where the printed drill is smaller than a recalled shank, the hole that it makes will do.
         let drill = self.practice.length(Name::HoleDrill, &case).map_or(Length::MAX, |drill| drill.value);
         let promised = self.practice.promised_hole(&case);
-        promised.is_some_and(|promised| promised.value.min().min(drill) <= hole.min() && hole.max() <= promised.value.max())
+        promised
+            .is_some_and(|promised| promised.value.min().min(drill) <= hole.min() && hole.max() <= promised.value.max())
     }
 
     /// A rivet in the hole as found.

@@ -150,7 +150,7 @@ fn an_elongation_along_the_edge_is_not_towards_it() {
     // 2 D of the oversize shank is .28125; half the elongation is .005.
     let at = |direction: Option<Direction>| {
         let long = found(".140", ".130", Damage::None);
-        let long = direction.map_or(long, |direction| long.lying(direction));
+        let long = long.lying(direction);
         in_plain_sheets("MS20470AD4", &stack).edge(length(".2815")).hole(long).disposition
     };
     assert_eq!(at(Some(Direction::Along)), Disposition::Oversize);
@@ -164,14 +164,14 @@ fn a_hole_that_was_opened_is_not_as_the_maker_built_it() {
     let question = in_plain_sheets("MS20470AD4", &stack).edge(length(".24")).in_place_of(part("MS20470AD4"));
     let sound = found(".1285", ".1285", Damage::None);
     assert_eq!(question.hole(sound).disposition, Disposition::Keep);
-    let opened = question.hole(sound.opened());
+    let opened = question.hole(sound.opened(true));
     assert_eq!(opened.disposition, Disposition::Refer);
     assert!(opened.findings.has(Code::EdgeDistanceShort));
     // What goes into a hole that was opened is compared with what was installed.
     let weaker = in_plain_sheets("MS20470A5", &stack).in_place_of(part("MS20470AD4"));
     let at = |found: AsFound| weaker.hole(found).findings.has(Code::WeakerThanBefore);
     let sound = found(".160", ".160", Damage::None);
-    assert!(at(sound.opened()) && !at(sound));
+    assert!(at(sound.opened(true)) && !at(sound));
 }
 
 #[test]
