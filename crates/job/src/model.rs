@@ -7,7 +7,7 @@ use shophead::basis::{Basis, Document};
 use shophead::damage::Damaged;
 use shophead::drill::Drill;
 use shophead::finding::Code;
-use shophead::hole::{AsFound};
+use shophead::hole::AsFound;
 use shophead::layout::{Point, RowLayout, in_line};
 use shophead::length::{Bare, Length, Toleranced};
 use shophead::practice::{Limit, Name, Practice, Scope, Value};

@@ -54,11 +54,7 @@ pub(super) fn plan_holes<'j>(
         let layout = hole_layout(number, plan, exception.map(|(_, exception)| exception));
         let stack = exception.map_or(&row.stack, |(_, exception)| &exception.stack);
         let found = measured.map(|hole| hole.as_found);
-        let alike = (
-            found,
-            [layout.edge, layout.pitch, layout.transverse_pitch],
-            exception.map(|(index, _)| index),
-        );
+        let alike = (found, [layout.edge, layout.pitch, layout.transverse_pitch], exception.map(|(index, _)| index));
         let outcome =
             known.entry(alike).or_insert_with(|| plan_hole(found, layout, stack, exception.is_some(), plan, practice));
         holes.push(HolePlan {
