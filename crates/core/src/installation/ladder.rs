@@ -417,8 +417,11 @@ impl<'q, 'a> Installation<'q, 'a> {
         let drill = self.practice.length(Name::HoleDrill, &case)?;
         self.practice.length(Name::HoleGreatest, &case)?;
         // What is out of round is gone with the longest axis; a score or a second hole only with more than that.
-        let damage = if found.damage() == Damage::None { Length::ZERO } else { MEASURED_TO };
-        Drill::nearest_at_or_above(drill.value.max(found.major().plus(damage)))
+        let over = match found.damage() {
+            Damage::None => Length::ZERO,
+            _ => self.practice.length(Name::CleanUpLeast, &case).map_or(Length::ZERO, |over| over.value),
+        };
+        Drill::nearest_at_or_above(drill.value.max(found.major().plus(over)))
     }
 
     fn no_drill(&self, rivet: &Part<'a>, found: &AsFound) -> Finding {
@@ -438,9 +441,6 @@ impl<'q, 'a> Installation<'q, 'a> {
         Interval::of(least, least.plus(over).min(greatest).max(least))
     }
 }
-
-/// What a shop's gauges tell apart: a drill that is no more than that over a damaged hole takes nothing out.
-const MEASURED_TO: Length = Length::from_ten_thousandths(10);
 
 const LADDER: [Disposition; MAX_STEPS] =
     [Disposition::Keep, Disposition::CleanUp, Disposition::Oversize, Disposition::NextSize];
