@@ -17,7 +17,7 @@ use crate::layout::Point;
 use crate::length::{Length, quotient};
 use crate::stack::Role;
 
-/// The most factory seams that one side is held against.
+/// The most factory seams that one side is compared with.
 pub const MAX_SEAMS: usize = 4;
 
 /// A side of the new panel.
@@ -86,7 +86,7 @@ impl fmt::Display for SeamError {
         match self {
             SeamError::Refused(site) => write!(f, "no published method applies here: {site}"),
             SeamError::NoSeam => f.write_str("a seam copies at least one factory seam"),
-            SeamError::TooManySeams => f.write_str("a side is held against at most 4 factory seams"),
+            SeamError::TooManySeams => f.write_str("a side is compared with at most 4 factory seams"),
             SeamError::LengthNotPositive => {
                 f.write_str("a side is longer than two edge distances and no longer than 120 in")
             }
@@ -165,11 +165,9 @@ pub fn seam(query: &SideQuery<'_, '_>) -> Result<Seam, SeamError> {
     }
     let rows = query.factory.get(copied).unwrap_or(first);
     if let Some(asked) = factory.get(copied) {
-        // A seam that is copied as it was needs no published strength: it is as strong as before.
+        // A seam that is copied as it was is not asked for its strength: it is as strong as before.
         let as_it_was = query.factory.iter().all(alike);
-        for finding in asked.findings.iter().filter(|found| !as_it_was || found.code() != Code::StrengthNotPublished) {
-            findings.push(*finding);
-        }
+        findings.extend(if as_it_was { &asked.fitted } else { &asked.findings });
         if as_it_was {
             findings.push(Finding::new(Code::AsStrongAsBefore, Severity::Note, Basis::AC43_NOT_WEAKER));
         }

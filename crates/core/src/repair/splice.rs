@@ -398,7 +398,7 @@ fn spliced_leg(query: &SpliceQuery<'_, '_>, leg: &Leg, number: u8) -> Result<Leg
             shear: Shear::Single,
             practice: query.practice,
         })?;
-        findings.extend(&row.findings);
+        findings.extend(found.rate.as_ref().map_or(&row.findings, |rate| rate.of_rivets(&row)));
         found.rivet = Some(row.rivet);
         found.row = Some(row);
     }
@@ -644,7 +644,7 @@ fn tell(query: &SpliceQuery<'_, '_>, found: &mut Splice) {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct SpliceHole {
-    /// Where it stands.
+    /// Its source.
     pub at: Point,
     /// Its leg, counted from 1.
     pub leg: u8,

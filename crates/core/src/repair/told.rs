@@ -32,7 +32,7 @@ macro_rules! told {
                 match self { $( Told::$variant => Kind::$kind, )+ }
             }
 
-            /// Where it stands.
+            /// Its source.
             #[must_use]
             pub const fn basis(self) -> Basis {
                 match self { $( Told::$variant => $basis, )+ }
@@ -143,6 +143,11 @@ impl Tell {
     /// Adds several.
     pub(super) fn all(&mut self, told: &[Told]) {
         told.iter().for_each(|told| self.tell(*told));
+    }
+
+    /// Adds what is told with another.
+    pub fn extend(&mut self, other: &Tell) {
+        other.iter().for_each(|told| self.tell(told));
     }
 
     /// What is told, in order.

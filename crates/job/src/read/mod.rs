@@ -13,6 +13,7 @@ mod panel;
 mod points;
 mod row;
 mod rows_file;
+mod seams;
 mod settings;
 mod sheet;
 mod source;
@@ -30,6 +31,7 @@ pub use holes::{COLUMNS, HoleLine, HoleRecord, HolesFile};
 use holes::{RowKey, SaidHoles};
 pub use layer::read_layer;
 pub use points::GroupPoint;
+pub use seams::FactorySeam;
 pub use settings::Settings;
 use shophead::length::Bare;
 use shophead::rivet::Series;
@@ -378,7 +380,7 @@ pub fn read_stock(path: &Path, columns: &ColumnNames) -> Result<Shelf, ReadError
 /// Reads a stock file from its text; `file` is what it is called in messages.
 ///
 /// A whole shelf may be in it as it comes: lines about other parts are counted and left out, the lots of one part added up, and what is less
-/// than nothing or not said is explained by line.
+/// than zero or not said is explained by line.
 ///
 /// # Errors
 /// As [`read_stock`].
@@ -390,7 +392,7 @@ pub fn read_stock(path: &Path, columns: &ColumnNames) -> Result<Shelf, ReadError
 /// let columns = [("part", "Part Number".to_owned()), ("on_hand", "Qty".to_owned())];
 /// let shelf = read_stock_from(text.into(), Path::new("shelf.csv"), &columns)?;
 /// assert_eq!((shelf.stock[0].on_hand, shelf.foreign), (65, 1));
-/// assert_eq!(shelf.notes[0].what, "MS20470AD4-6: -3 on hand is less than nothing: counted as none");
+/// assert_eq!(shelf.notes[0].what, "MS20470AD4-6: -3 on hand is below zero: counted as none");
 /// # Ok::<(), shophead_job::read::ReadError>(())
 /// ```
 pub fn read_stock_from(text: Vec<u8>, file: &Path, columns: &ColumnNames) -> Result<Shelf, ReadError> {
@@ -440,6 +442,31 @@ pub fn read_group_from(
         points::group(&source, series)
     });
     mistakes.result(points)
+}
+
+/// Reads the factory seams of a panel from their text; `file` is what it is called in messages, a number without a unit what `bare` says.
+///
+/// # Errors
+/// As [`Job::read`].
+///
+/// ```
+/// use shophead::length::Bare;
+/// use shophead_job::read::read_seams_from;
+/// let file = std::path::Path::new("seams.csv");
+/// let text = "side,length,layers,rivet,pitch,edge,rows\nforward,12,\".032,.032\",MS20470AD4,3/4,1/4,2\n";
+/// let seams = read_seams_from(text.into(), file, Bare::Inches)?;
+/// assert_eq!((seams[0].side.as_str(), seams[0].rows), ("forward", 2));
+/// let error = read_seams_from(text.replace("3/4", "0").into(), file, Bare::Inches).unwrap_err();
+/// assert!(error.to_string().starts_with("seams.csv:2:35: pitch must be more than nothing"), "{error}");
+/// # Ok::<(), shophead_job::read::ReadError>(())
+/// ```
+pub fn read_seams_from(text: Vec<u8>, file: &Path, bare: Bare) -> Result<Vec<FactorySeam>, ReadError> {
+    let mistakes = Mistakes::default();
+    let seams = mistakes.source(file, text).and_then(|source| {
+        source.bare.set(bare);
+        seams::seams(&source)
+    });
+    mistakes.result(seams)
 }
 
 fn hole_lines(source: &Source<'_>, job: &Job) -> Vec<HoleLine> {
