@@ -10,15 +10,12 @@
 
 use serde_json::{Value, json};
 use shophead::basis::{Basis, Citation};
-use shophead::fact::Fact;
-use shophead::finding::Figure;
 use shophead::joint::margin::{LoadKind, Margin};
 use shophead::joint::strength::Allowable;
 use shophead::length::{Interval, Length, Toleranced};
 use shophead::practice::{Given, Practice};
 use shophead::quantity::{Force, Stress};
 use shophead::upset::Spread;
-use shophead_job::model::Answer;
 
 pub(crate) fn length(length: Length) -> Value {
     json!({ "in": length.to_inches_f64(), "mm": length.to_millimetres_f64() })
@@ -77,18 +74,6 @@ pub(crate) fn given(given: Given<Length>, practice: &Practice<'_>) -> Value {
     value
 }
 
-/// A figure of a finding: an object that names its unit.
-pub(crate) fn figure(figure: Figure) -> Value {
-    match figure {
-        Figure::Length(value) => length(value),
-        Figure::Force(value) => force(value),
-        Figure::Stress(value) => stress(value),
-        Figure::Ratio(ratio) => json!({ "ratio": ratio }),
-        Figure::Count(count) => json!({ "count": count }),
-        Figure::Facts(facts) => json!({ "facts": facts.iter().map(Fact::as_str).collect::<Vec<_>>() }),
-    }
-}
-
 /// `null` for what is not there.
 pub(crate) fn or_null<T>(value: Option<T>, show: impl FnOnce(T) -> Value) -> Value {
     value.map_or(Value::Null, show)
@@ -99,17 +84,4 @@ pub(crate) fn with(object: &mut Value, key: &str, value: Value) {
     if let Some(object) = object.as_object_mut() {
         object.insert(key.to_owned(), value);
     }
-}
-
-/// An answer to something that was referred.
-pub(crate) fn answer(answer: &Answer) -> Value {
-    json!({
-        "answer": answer.ruling.as_str(),
-        "by": answer.by,
-        "document": answer.document,
-        "date": answer.date.to_string(),
-        "rivet": answer.rivet.map(|part| part.to_string()).or_else(|| answer.blind.clone()),
-        "drill": answer.drill.map(|drill| drill.to_string()),
-        "note": answer.note,
-    })
 }

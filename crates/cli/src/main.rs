@@ -13,6 +13,7 @@ mod context;
 mod exit;
 mod facts;
 mod files;
+mod form;
 mod handheld;
 mod input;
 mod json;

@@ -69,7 +69,7 @@ pub(super) fn run<'a>(args: &GroupArgs, context: &Context<'a>) -> Result<Report<
     let group = share(&members, load, Some(factors)).map_err(Stop::wrong)?;
     report.find_all(context, "group", &group.findings);
     let answer = Answer { rivet, rivets: &rivets, members: &members, group: &group, load, factors, sizes: &sizes };
-    report.result = answer.json(args.edge.is_some(), context.practice);
+    report.give(answer.json(args.edge.is_some(), context.practice));
     answer.text(&mut report, context);
     answer.records(&mut report, context);
     if context.format == Format::Svg {

@@ -96,13 +96,10 @@ impl<'a> cells::Answer<'a> for Answer {
         let edge = (*edge, args.edge.is_some());
         let more = More::of(rivet, stack, found, *load, &Case::for_part(rivet), context);
         if context.format == Format::Json {
-            report.result = result(rivet, found, edge, layout.pitch, context.practice);
-            more.json(&mut report.result, context.practice);
-            json::with(
-                &mut report.result,
-                "row",
-                json::or_null(in_row.as_ref(), |in_row| in_row.json(context.practice)),
-            );
+            let mut result = result(rivet, found, edge, layout.pitch, context.practice);
+            more.json(&mut result, context.practice);
+            json::with(&mut result, "row", json::or_null(in_row.as_ref(), |in_row| in_row.json(context.practice)));
+            report.give(result);
         }
         text(report, rivet, stack, (found, in_row.as_ref()), edge, context);
         if let Some(in_row) = in_row {

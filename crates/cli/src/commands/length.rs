@@ -83,7 +83,7 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
             args,
         };
         if context.format == Format::Json {
-            report.result = result(&self.found, self.grip, &assumed);
+            report.give(result(&self.found, self.grip, &assumed));
         }
         text(report, &self.found, self.grip, &assumed, context);
     }

@@ -12,7 +12,7 @@ pub(crate) mod length;
 mod new;
 mod order;
 mod panel;
-mod part;
+pub(crate) mod part;
 mod plan;
 mod sources;
 mod splice;
@@ -132,7 +132,7 @@ const fn load_kind(args: &FactorArgs) -> LoadKind {
 }
 
 /// The word for it in sentences.
-const fn load_word(kind: LoadKind) -> &'static str {
+pub(crate) const fn load_word(kind: LoadKind) -> &'static str {
     match kind {
         LoadKind::Limit => "limit",
         LoadKind::Ultimate => "ultimate",

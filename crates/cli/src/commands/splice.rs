@@ -91,7 +91,7 @@ pub(super) fn run<'a>(args: &SpliceArgs, context: &Context<'a>) -> Result<Report
     });
     let answer =
         Answer { rivet, width, by_table, also, strength, laid, rows_given, pattern, efficiency, least_pitch, member };
-    report.result = answer.json(context.practice);
+    report.give(answer.json(context.practice));
     answer.text(&mut report, context);
     report.rows.push(answer.record(&report, context));
     Ok(report)
