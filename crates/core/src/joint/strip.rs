@@ -11,8 +11,6 @@
 //! rivets weakens the sheet little where it carries everything, and a fuller row behind it is relieved. Every line through holes is looked
 //! at, straight or zigzag. All rivets are taken at their full strength together, as ductile joints are counted at failure.
 
-use core::fmt;
-
 use super::hole_table;
 use super::strength::Allowable;
 use crate::basis::Basis;
@@ -32,7 +30,7 @@ pub struct Hole {
     pub at: Point,
     /// Diameter of the hole.
     pub diameter: Length,
-    /// What its rivet carries.
+    /// What its rivet carries. Zero where that is not known: then nothing is taken to leave the sheet before a line.
     pub carries: Force,
 }
 
@@ -99,39 +97,24 @@ pub struct Line {
     pub zigzag: bool,
 }
 
-/// Why a strip has no strength.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-#[non_exhaustive]
-pub enum StripError {
-    /// No holes.
-    NoHoles,
-    /// More than [`MAX_HOLES`].
-    TooManyHoles,
-    /// A width, thickness or diameter of zero or less.
-    LengthNotPositive,
-    /// A strength that is not a number above zero.
-    NotPositive,
-    /// A hole that does not stand in the width.
-    HoleOutside,
-    /// The loads come out too large to be numbers.
-    OutOfRange,
-}
-
-impl fmt::Display for StripError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            StripError::NoHoles => "a strip has at least one rivet",
-            StripError::TooManyHoles => "at most 96 rivets in one strip; take a narrower one",
-            StripError::LengthNotPositive => "width, thickness and holes must be above zero; right would be .032",
-            StripError::NotPositive => "a strength must be a number above zero; right would be 62 ksi",
-            StripError::HoleOutside => "every hole must lie inside the width of the strip",
-            StripError::OutOfRange => "these strengths give a load too large to be a number",
-        })
+crate::words::errors! {
+    /// Why a strip has no strength.
+    #[non_exhaustive]
+    StripError {
+        NoHoles = _, "strip-no-holes", "No holes.",
+            "a strip needs at least one rivet";
+        TooManyHoles = _, "strip-too-many-holes", "More than [`MAX_HOLES`].",
+            "at most {MAX_HOLES} rivets in one strip; take a narrower one";
+        LengthNotPositive = _, "strip-length", "A width, thickness or diameter of zero or less.",
+            "width, thickness and holes must be above zero; right would be .032";
+        NotPositive = _, "strip-strength", "A strength is not above zero.",
+            "a strength must be above zero; right would be 62 ksi";
+        HoleOutside = _, "strip-hole-outside", "A hole is outside the width.",
+            "every hole must be inside the width of the strip";
+        OutOfRange = _, "strip-out-of-range", "The loads come out too large to be numbers.",
+            "these strengths are too large for these sizes; check their units";
     }
 }
-
-impl core::error::Error for StripError {}
 
 fn check(holes: &[Hole], width: Length) -> Result<(), StripError> {
     match holes.len() {
@@ -146,7 +129,7 @@ fn check(holes: &[Hole], width: Length) -> Result<(), StripError> {
         if hole.diameter <= Length::ZERO {
             return Err(StripError::LengthNotPositive);
         }
-        if !(hole.carries.is_finite() && hole.carries > Force::ZERO) {
+        if !(hole.carries.is_finite() && hole.carries >= Force::ZERO) {
             return Err(StripError::NotPositive);
         }
         let radius = hole.diameter.times(1, 2);
@@ -190,6 +173,26 @@ pub fn all_rivets(holes: &[Hole], width: Length) -> Result<Force, StripError> {
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 pub fn weakest_line(holes: &[Hole], width: Length, sheet: &StripSheet) -> Result<Line, StripError> {
+    let mut weakest: Option<Line> = None;
+    for (index, first) in holes.iter().enumerate() {
+        let x = first.at.x;
+        // Each row once.
+        if holes.iter().take(index).any(|hole| hole.at.x == x) {
+            continue;
+        }
+        let line = line_of_row(holes, width, sheet, x)?;
+        if weakest.is_none_or(|weakest| line.load.force < weakest.load.force) {
+            weakest = Some(line);
+        }
+    }
+    weakest.ok_or(StripError::NoHoles)
+}
+
+/// The weakest line whose first row, from where the sheet is pulled, is the one at `x`.
+///
+/// # Errors
+/// [`StripError`]; [`StripError::NoHoles`] where no hole stands at `x`.
+pub fn line_of_row(holes: &[Hole], width: Length, sheet: &StripSheet, x: Length) -> Result<Line, StripError> {
     check(holes, width)?;
     let (ftu, basis) = sheet.ftu;
     if sheet.thickness <= Length::ZERO {
@@ -198,27 +201,18 @@ pub fn weakest_line(holes: &[Hole], width: Length, sheet: &StripSheet) -> Result
     if !(ftu.is_finite() && ftu > Stress::ZERO) {
         return Err(StripError::NotPositive);
     }
+    if !holes.iter().any(|hole| hole.at.x == x) {
+        return Err(StripError::NoHoles);
+    }
     let mut sorted: heapless::Vec<Hole, MAX_HOLES> = holes.iter().copied().collect();
     sorted.sort_unstable_by_key(|hole| (hole.at.y, hole.at.x));
-    let mut weakest: Option<Line> = None;
-    for (index, first) in sorted.iter().enumerate() {
-        let x = first.at.x;
-        // Each row once.
-        if sorted.iter().take(index).any(|hole| hole.at.x == x) {
-            continue;
-        }
-        let line = line_from(&sorted, width, sheet, x);
-        if !line.load.force.is_finite() {
-            return Err(StripError::OutOfRange);
-        }
-        let basis = if line.zigzag { basis.weaker(Basis::ZIGZAG_NET_WIDTH) } else { basis };
-        let basis = if line.before > Force::ZERO { basis.weaker(Basis::ROWS_OF_UNEQUAL_NUMBER) } else { basis };
-        let line = Line { load: Allowable { basis, ..line.load }, ..line };
-        if weakest.is_none_or(|weakest| line.load.force < weakest.load.force) {
-            weakest = Some(line);
-        }
+    let line = line_from(&sorted, width, sheet, x);
+    if !line.load.force.is_finite() {
+        return Err(StripError::OutOfRange);
     }
-    weakest.ok_or(StripError::NoHoles)
+    let basis = if line.zigzag { basis.weaker(Basis::ZIGZAG_NET_WIDTH) } else { basis };
+    let basis = if line.before > Force::ZERO { basis.weaker(Basis::ROWS_OF_UNEQUAL_NUMBER) } else { basis };
+    Ok(Line { load: Allowable { basis, ..line.load }, ..line })
 }
 
 /// The best way to a hole, for a line that has touched its first row by then or has not.
