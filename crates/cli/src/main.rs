@@ -16,7 +16,6 @@ mod files;
 mod form;
 mod handheld;
 mod input;
-mod json;
 mod man;
 mod output;
 mod progress;

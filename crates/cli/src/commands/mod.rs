@@ -16,7 +16,7 @@ pub(crate) mod part;
 mod plan;
 mod repair;
 mod sources;
-mod splice;
+pub(crate) mod splice;
 mod survey;
 
 use shophead::basis::Basis;

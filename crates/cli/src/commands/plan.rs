@@ -593,7 +593,7 @@ fn hole_form<'a>(row: &'a RowPlan<'a>, plan: &'a HolePlan<'a>, context: &'a Cont
             let choice = choice_form(choice, context.practice);
             form::plan::Hole::Planned(Box::new(form::plan::PlannedHole { hole, choice }))
         }
-        None => form::plan::Hole::WithoutRivet(form::plan::HoleWithoutRivet { hole, part: () }),
+        None => form::plan::Hole::WithoutRivet(Box::new(form::plan::HoleWithoutRivet { hole, part: () })),
     }
 }
 

@@ -12,8 +12,6 @@
 //! change `SHOPHEAD_WRITE=1 cargo test -p shophead-cli --bin shophead schema` writes `crates/cli/schema` again. Fields are added within
 //! a version, never renamed or removed.
 
-#![allow(dead_code, reason = "length, joint and group still have to come over")]
-
 use std::borrow::Cow;
 
 use serde::{Serialize, Serializer};
@@ -21,18 +19,22 @@ use shophead::basis::{self, Citation};
 use shophead::fact::Fact;
 use shophead::joint::{margin, strength};
 use shophead::practice::{Given, Practice};
-use shophead::{layout, length, quantity, select, upset};
+use shophead::{layout, length as measure, quantity, select, upset};
 use shophead_job::{model, order as job_order};
 
+pub(crate) mod group;
 pub(crate) mod head;
 pub(crate) mod hole;
 pub(crate) mod inspect;
+pub(crate) mod joint;
+pub(crate) mod length;
 pub(crate) mod order;
 pub(crate) mod part;
 pub(crate) mod plan;
 #[cfg(test)]
 pub(crate) mod schema;
 pub(crate) mod sources;
+pub(crate) mod splice;
 mod words;
 
 pub(crate) use words::*;
@@ -88,8 +90,8 @@ pub(crate) struct Length {
     pub(crate) mm: f64,
 }
 
-impl From<length::Length> for Length {
-    fn from(length: length::Length) -> Length {
+impl From<measure::Length> for Length {
+    fn from(length: measure::Length) -> Length {
         Length { r#in: length.to_inches_f64(), mm: length.to_millimetres_f64() }
     }
 }
@@ -107,7 +109,7 @@ pub(crate) struct GivenLength<'a> {
 }
 
 impl<'a> GivenLength<'a> {
-    pub(crate) fn of(given: Given<length::Length>, practice: &Practice<'a>) -> GivenLength<'a> {
+    pub(crate) fn of(given: Given<measure::Length>, practice: &Practice<'a>) -> GivenLength<'a> {
         let Length { r#in, mm } = given.value.into();
         GivenLength { r#in, mm, basis: Basis::of(given.basis, practice) }
     }
@@ -123,8 +125,8 @@ pub(crate) struct Interval {
     pub(crate) max: Length,
 }
 
-impl From<length::Interval> for Interval {
-    fn from(ends: length::Interval) -> Interval {
+impl From<measure::Interval> for Interval {
+    fn from(ends: measure::Interval) -> Interval {
         Interval { min: ends.min().into(), max: ends.max().into() }
     }
 }
@@ -141,8 +143,8 @@ pub(crate) struct Toleranced {
     pub(crate) max: Length,
 }
 
-impl From<length::Toleranced> for Toleranced {
-    fn from(length: length::Toleranced) -> Toleranced {
+impl From<measure::Toleranced> for Toleranced {
+    fn from(length: measure::Toleranced) -> Toleranced {
         Toleranced { min: length.min().into(), nominal: length.nominal().into(), max: length.max().into() }
     }
 }
@@ -575,8 +577,19 @@ pub(crate) struct GivenInterval<'a> {
     pub(crate) basis: Basis<'a>,
 }
 
+impl<'a> BasedInterval<'a> {
+    pub(crate) fn of(
+        ends: measure::Interval,
+        basis: Option<basis::Basis>,
+        practice: &Practice<'a>,
+    ) -> BasedInterval<'a> {
+        let Interval { min, max } = ends.into();
+        BasedInterval { min, max, basis: basis.map(|basis| Basis::of(basis, practice)) }
+    }
+}
+
 impl<'a> GivenInterval<'a> {
-    pub(crate) fn of(given: Given<length::Interval>, practice: &Practice<'a>) -> GivenInterval<'a> {
+    pub(crate) fn of(given: Given<measure::Interval>, practice: &Practice<'a>) -> GivenInterval<'a> {
         let Interval { min, max } = given.value.into();
         GivenInterval { min, max, basis: Basis::of(given.basis, practice) }
     }

@@ -206,7 +206,7 @@ pub(crate) struct Governing {
 #[serde(untagged)]
 pub(crate) enum Hole<'a> {
     Planned(Box<PlannedHole<'a>>),
-    WithoutRivet(HoleWithoutRivet<'a>),
+    WithoutRivet(Box<HoleWithoutRivet<'a>>),
 }
 
 /// A hole with the rivet that goes in.

@@ -84,8 +84,12 @@ macro_rules! commands {
 }
 
 commands! {
+    "length", "The rivet length for a pack of layers", super::length::Answer<'static>;
     "head", "The size of a driven head", super::head::Answer<'static>;
-    "hole", "What becomes of a hole", super::hole::Answer<'static>;
+    "hole", "What to do about a hole as it was found", super::hole::Answer<'static>;
+    "joint", "What one rivet carries in its sheets, and its row", super::joint::Answer<'static>;
+    "group", "How a load divides over a group of rivets", super::group::Answer<'static>;
+    "splice", "How many rivets a splice needs", super::splice::Answer<'static>;
     "part", "What a part number says", super::part::Answer<'static>;
     "plan", "The whole job", super::plan::Answer<'static>;
     "order", "The parts of a job against the shelf", super::order::Answer<'static>;

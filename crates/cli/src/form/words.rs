@@ -6,7 +6,7 @@ use shophead::practice::BUILT_IN;
 use shophead::{answer, basis, damage, finding, hole, joint, rivet, stack, structure, upset};
 use shophead_job::{inspect, plan};
 
-use crate::commands::{load_word, part};
+use crate::commands::{joint as joint_command, load_word, part, splice};
 
 /// `open`: later words may come, a script has to expect them. `closed`: these are all.
 macro_rules! words {
@@ -83,9 +83,14 @@ words! {
     open Place: structure::Place, structure::Place::as_str, structure::Place::ALL.iter().copied();
     /// How a joint gives way.
     open Mode: joint::strength::Mode, joint::strength::Mode::as_str, joint::strength::Mode::ALL.iter().copied();
+    /// What a figure for bearing is.
+    open BearingKind: joint::strength::BearingKind, joint_command::bearing_word,
+        [joint::strength::BearingKind::Sheet, joint::strength::BearingKind::FlushJoint, joint::strength::BearingKind::Indication];
     /// How a row gives way.
     open RowMode: joint::row::RowMode, joint::row::RowMode::as_str,
         joint::strength::Mode::ALL.iter().copied().map(joint::row::RowMode::Rivets).chain([joint::row::RowMode::NetSection]);
+    /// What gave a count.
+    closed CountFrom: splice::CountFrom, splice::CountFrom::as_str, [splice::CountFrom::Table, splice::CountFrom::Strength];
     /// Why nothing could be compared.
     open NotCompared: plan::NotCompared, plan::NotCompared::as_str,
         [plan::NotCompared::NoEdge, plan::NotCompared::NoPitch, plan::NotCompared::NoJoint];
