@@ -28,7 +28,7 @@ pub(crate) struct Answer<'a> {
     pub(crate) rotation_centre: Option<Point>,
     /// What a rivet of each size carries.
     pub(crate) strengths: Vec<Strength<'a>>,
-    /// Where the method stands.
+    /// Source of the method.
     pub(crate) basis: Basis<'a>,
 }
 
@@ -118,6 +118,6 @@ pub(crate) struct Strength<'a> {
     pub(crate) edge_given: bool,
     /// What it carries.
     pub(crate) allowable: Option<Allowable<'a>>,
-    /// What gives way first.
+    /// What fails first.
     pub(crate) governing: Option<Mode>,
 }

@@ -20,7 +20,7 @@ pub(crate) struct Answer<'a> {
     pub(crate) measured: u32,
     /// How many holes the job has.
     pub(crate) holes: u32,
-    /// How the whole job stands.
+    /// The state of the whole job.
     pub(crate) state: State,
     /// The rivets that were looked at, in the order of the file.
     pub(crate) lines: Vec<Line<'a>>,
@@ -68,7 +68,7 @@ pub(crate) struct Line<'a> {
 pub(crate) struct ToDo<'a> {
     /// What to do.
     pub(crate) r#do: Remedy,
-    /// Where that stands.
+    /// Its source.
     pub(crate) basis: Basis<'a>,
 }
 

@@ -54,7 +54,7 @@ pub(crate) struct PerRivet<'a> {
     pub(crate) allowable: Option<Allowable<'a>>,
     /// In proportion to a short edge distance: an indication only.
     pub(crate) indication: Option<Allowable<'a>>,
-    /// What gives way first.
+    /// What fails first.
     pub(crate) governing: Option<Governing<'a>>,
 }
 
@@ -90,11 +90,11 @@ pub(crate) struct TearOut<'a> {
     pub(crate) with_relief: Option<Allowable<'a>>,
 }
 
-/// What gives way first.
+/// What fails first.
 #[derive(Debug, Serialize)]
 #[cfg_attr(test, derive(schemars::JsonSchema))]
 pub(crate) struct Governing<'a> {
-    /// How it gives way.
+    /// How it fails.
     pub(crate) mode: Mode,
     /// In which layer; null for the shank.
     pub(crate) sheet: Option<Nth>,
@@ -120,7 +120,7 @@ pub(crate) struct Yielding<'a> {
     pub(crate) allowable: Option<Allowable<'a>>,
     /// The margin at limit load.
     pub(crate) margin: Option<Margin<'a>>,
-    /// Where the rule stands.
+    /// Source of the rule.
     pub(crate) basis: Basis<'a>,
 }
 
@@ -132,7 +132,7 @@ pub(crate) struct Tension<'a> {
     pub(crate) manufactured_head: Option<Force>,
     /// Pull that takes a least driven head through its sheet.
     pub(crate) driven_head: Option<Force>,
-    /// Where the rule stands.
+    /// Source of the rule.
     pub(crate) basis: Basis<'a>,
 }
 
@@ -150,7 +150,7 @@ pub(crate) struct Squeeze<'a> {
     pub(crate) greatest: Force,
     /// Whether the rivet or the head lies outside the tests.
     pub(crate) outside_tests: bool,
-    /// Where the law stands.
+    /// Source of the law.
     pub(crate) basis: Basis<'a>,
 }
 
@@ -158,7 +158,7 @@ pub(crate) struct Squeeze<'a> {
 #[derive(Debug, Serialize)]
 #[cfg_attr(test, derive(schemars::JsonSchema))]
 pub(crate) struct Row<'a> {
-    /// How many rows stand one behind the other.
+    /// How many rows there are, one behind the other.
     pub(crate) rows: Nth,
     /// From hole to hole.
     pub(crate) pitch: Length,
@@ -170,7 +170,7 @@ pub(crate) struct Row<'a> {
     pub(crate) per_inch: Option<RunningLoad<'a>>,
     /// What they carry before a sheet yields.
     pub(crate) yield_per_inch: Option<RunningLoad<'a>>,
-    /// What gives way first.
+    /// What fails first.
     pub(crate) governing: Option<RowGoverning>,
     /// The sheets between the holes.
     pub(crate) net_sections: Vec<RowNetSection<'a>>,
@@ -182,11 +182,11 @@ pub(crate) struct Row<'a> {
     pub(crate) sharing: Option<Sharing<'a>>,
 }
 
-/// What gives way first in a row.
+/// What fails first in a row.
 #[derive(Debug, Serialize)]
 #[cfg_attr(test, derive(schemars::JsonSchema))]
 pub(crate) struct RowGoverning {
-    /// How it gives way.
+    /// How it fails.
     pub(crate) mode: RowMode,
     /// In which layer; null for the shank.
     pub(crate) sheet: Option<Nth>,
@@ -214,11 +214,11 @@ pub(crate) struct Buckling<'a> {
     pub(crate) elastic: Option<Stress>,
     /// The stress up to which that formula reaches.
     pub(crate) elastic_up_to: Option<Stress>,
-    /// The stress that it stands: the lesser of both.
+    /// The stress at which it buckles: the lesser of both.
     pub(crate) stands: Option<Stress>,
     /// The largest pitch that does not buckle under the compression asked about.
     pub(crate) largest_pitch: Option<Length>,
-    /// Where the formula stands.
+    /// Source of the formula.
     pub(crate) basis: Option<Basis<'a>>,
 }
 
@@ -281,7 +281,7 @@ pub(crate) struct SharedBy<'a> {
     pub(crate) stiffness_ratio: Option<f64>,
     /// The weakest document that the shares rest on.
     pub(crate) basis: Basis<'a>,
-    /// Where the formula stands.
+    /// Source of the formula.
     pub(crate) formula_basis: Basis<'a>,
 }
 

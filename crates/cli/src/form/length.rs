@@ -10,7 +10,7 @@ use super::{BasedInterval, DrivenHead, GivenInterval, GivenLength, Interval, Len
 pub(crate) struct Answer<'a> {
     /// The rivet without its length.
     pub(crate) rivet: String,
-    /// The part number with the chosen length; null where no length serves.
+    /// The part number with the chosen length; null where no length fits.
     pub(crate) part: Option<String>,
     /// The chosen length.
     pub(crate) length: Option<Length>,
@@ -24,7 +24,7 @@ pub(crate) struct Answer<'a> {
     pub(crate) rule_of_thumb_length: Option<Length>,
     /// Why the chosen length is another, in a sentence; null where it is the same.
     pub(crate) difference: Option<&'static str>,
-    /// The lengths that serve.
+    /// The good lengths.
     pub(crate) usable: Option<Usable<'a>>,
     /// How much of the tail goes into filling the hole.
     pub(crate) fill: Option<Length>,
@@ -52,7 +52,7 @@ pub(crate) struct Assumed<'a> {
     pub(crate) length: Option<BasedInterval<'a>>,
     /// Height of a flush head, which is part of the length; null for a protruding one.
     pub(crate) sunk_head: Option<BasedInterval<'a>>,
-    /// The limits that the choice was held against, by name; one that the practice lacks is not there.
+    /// The limits of the choice, by name; a limit that the practice lacks is left out.
     pub(crate) limits: Limits<'a>,
 }
 
@@ -66,7 +66,7 @@ pub(crate) struct AssumedHole<'a> {
     pub(crate) measured: bool,
 }
 
-/// Limits by name; one that the practice lacks is not there.
+/// Limits by name; a limit that the practice lacks is left out.
 #[derive(Debug, Serialize)]
 #[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(rename_all = "kebab-case")]

@@ -332,17 +332,17 @@ pub(crate) struct Finding<'a> {
     pub(crate) layer: Option<Nth>,
     /// What was measured, given or worked out.
     pub(crate) measured: Option<Figure>,
-    /// What it was held against.
+    /// The limit it was checked against.
     pub(crate) limit: Option<Figure>,
-    /// Where the limit stands.
+    /// Source of the limit.
     pub(crate) basis: Basis<'a>,
-    /// What somebody answered, where it was referred and the answer counts; not there otherwise. The exit status does not count it then.
+    /// The answer, where it was referred and the answer counts; left out otherwise. An answered referral does not change the exit status.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[cfg_attr(test, schemars(with = "Answer<'static>"))]
     pub(crate) answer: Option<Answer<'a>>,
 }
 
-/// What somebody answered to a referral.
+/// The answer to a referral.
 #[derive(Clone, Debug, Serialize)]
 #[cfg_attr(test, derive(schemars::JsonSchema))]
 pub(crate) struct Answer<'a> {
@@ -519,7 +519,7 @@ pub(crate) struct OrderLine<'a> {
 pub(crate) struct HoleStep<'a> {
     /// The step that was tried.
     pub(crate) step: StepKind,
-    /// Whether it serves.
+    /// Whether it is good.
     pub(crate) does: bool,
     /// The rivet that would go in, without its length.
     pub(crate) rivet: Option<String>,
@@ -529,7 +529,7 @@ pub(crate) struct HoleStep<'a> {
     pub(crate) drill_diameter: Option<Length>,
     /// The hole that comes out.
     pub(crate) hole: Option<Interval>,
-    /// Why it does not serve, or what to mind.
+    /// Why it is refused, or what to watch.
     pub(crate) findings: Vec<Finding<'a>>,
 }
 
@@ -549,7 +549,7 @@ impl From<layout::Point> for Point {
     }
 }
 
-/// The lengths that serve. Where min is above max none does.
+/// The good lengths. Where min is above max none does.
 #[derive(Clone, Debug, Serialize)]
 #[cfg_attr(test, derive(schemars::JsonSchema))]
 pub(crate) struct Usable<'a> {

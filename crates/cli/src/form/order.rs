@@ -42,7 +42,7 @@ pub(crate) struct NotOrdered<'a> {
     pub(crate) codes: Vec<Code>,
     /// The same in sentences.
     pub(crate) why: String,
-    /// What somebody answered that leaves no rivet to order; null where nobody did.
+    /// The answer that leaves no rivet to order; null where there is none.
     pub(crate) answer: Option<Answered<'a>>,
 }
 
@@ -60,7 +60,7 @@ pub(crate) struct Alternative<'a> {
     pub(crate) holes: u32,
     /// In which rows.
     pub(crate) rows: Vec<&'a str>,
-    /// The driven head that it makes there, from the least case to the greatest; null where it cannot be told.
+    /// The driven head that it makes there, from the least case to the greatest; null where it is not known.
     pub(crate) head: Option<HeadMade>,
     /// The holes of the part that it would not do for.
     pub(crate) not_for: Vec<HolesOfRow<'a>>,
@@ -135,7 +135,7 @@ pub(crate) struct Shelf {
     pub(crate) parts: usize,
     /// How many lines are about other parts and left out.
     pub(crate) foreign: u32,
-    /// Lines that were read otherwise than they stand, or left out.
+    /// Lines that were changed in reading, or left out.
     pub(crate) notes: Vec<Note>,
 }
 

@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::{Basis, Head, Interval, Length, Mass};
 
-/// The answer: for one part number that part, for more a list. A number that cannot be read is told on the error stream, with exit status 2.
+/// The answer: for one part number that part, for more a list. A number that cannot be read is reported on the error stream, with exit status 2.
 #[derive(Debug, Serialize)]
 #[cfg_attr(test, derive(schemars::JsonSchema))]
 #[serde(untagged)]
@@ -51,9 +51,9 @@ pub(crate) struct Part<'a> {
     pub(crate) mass: Option<Mass>,
     /// What should be said about the number, in sentences.
     pub(crate) warnings: Vec<String>,
-    /// Where the series stands.
+    /// Source of the series.
     pub(crate) basis: Basis<'a>,
-    /// Where the dimensions stand.
+    /// Source of the dimensions.
     pub(crate) size_basis: Basis<'a>,
 }
 

@@ -106,7 +106,7 @@ pub(crate) struct Row<'a> {
     pub(crate) per_rivet: Option<PerRivet<'a>>,
     /// Strength as planned over strength as installed, without unit; null where it is not known.
     pub(crate) strength_ratio: Option<f64>,
-    /// The row held against itself as installed.
+    /// The row compared with itself as installed.
     pub(crate) before_and_after: BeforeAndAfter<'a>,
     /// How the old rivets come out.
     pub(crate) removal: Removal<'a>,
@@ -120,7 +120,7 @@ pub(crate) struct Row<'a> {
 #[derive(Serialize)]
 #[cfg_attr(test, derive(schemars::JsonSchema))]
 pub(crate) struct Choice<'a> {
-    /// The part number; null where no length serves.
+    /// The part number; null where no length fits.
     pub(crate) part: Option<String>,
     /// Its length.
     pub(crate) length: Option<Length>,
@@ -130,7 +130,7 @@ pub(crate) struct Choice<'a> {
     pub(crate) rule_of_thumb_length: Option<Length>,
     /// Why the length is another, in a sentence; null where it is the same.
     pub(crate) difference: Option<&'static str>,
-    /// The lengths that serve.
+    /// The good lengths.
     pub(crate) usable: Option<Usable<'a>>,
     /// How far the tail stands out before driving.
     pub(crate) protrusion: Option<Interval>,
@@ -144,7 +144,7 @@ pub(crate) struct Choice<'a> {
 pub(crate) struct SolidRequired<'a> {
     /// Why, in a sentence.
     pub(crate) because: String,
-    /// Where that stands.
+    /// Its source.
     pub(crate) basis: Basis<'a>,
 }
 
@@ -154,11 +154,11 @@ pub(crate) struct SolidRequired<'a> {
 pub(crate) struct PerRivet<'a> {
     /// What it carries; null where no document covers the case.
     pub(crate) allowable: Option<Allowable<'a>>,
-    /// What gives way first.
+    /// What fails first.
     pub(crate) governing: Option<Mode>,
 }
 
-/// A row held against itself as installed.
+/// A row compared with itself as installed.
 #[derive(Default, Serialize)]
 #[cfg_attr(test, derive(schemars::JsonSchema))]
 pub(crate) struct BeforeAndAfter<'a> {
@@ -186,15 +186,15 @@ pub(crate) struct Side<'a> {
     pub(crate) yield_per_inch: Option<RunningLoad<'a>>,
     /// Rivets on an inch.
     pub(crate) rivets_per_inch: Option<f64>,
-    /// What gives way first.
+    /// What fails first.
     pub(crate) governing: Option<Governing>,
 }
 
-/// What gives way in a row.
+/// What fails in a row.
 #[derive(Serialize)]
 #[cfg_attr(test, derive(schemars::JsonSchema))]
 pub(crate) struct Governing {
-    /// How it gives way.
+    /// How it fails.
     pub(crate) mode: RowMode,
     /// In which layer; null for the shank.
     pub(crate) layer: Option<Nth>,
@@ -245,7 +245,7 @@ pub(crate) struct HoleInRow<'a> {
     pub(crate) drill: Option<String>,
     /// Its diameter.
     pub(crate) drill_diameter: Option<Length>,
-    /// What somebody answered, where it was referred and every referral is answered; null otherwise.
+    /// The answer, where it was referred and every referral is answered; null otherwise.
     pub(crate) answer: Option<Answered<'a>>,
     /// Each step that was tried; empty where it was not measured.
     pub(crate) steps: Vec<HoleStep<'a>>,
@@ -277,13 +277,13 @@ pub(crate) struct Position<'a> {
     pub(crate) name: &'a str,
     /// What it is; may be empty.
     pub(crate) about: &'a str,
-    /// Whether every row can be driven that must be.
+    /// Whether every row that takes driven rivets only can be bucked.
     pub(crate) serves: bool,
     /// The rows that cannot be bucked.
     pub(crate) blocked: Vec<BlockedRow<'a>>,
     /// Row by row.
     pub(crate) rows: Vec<RowThere<'a>>,
-    /// Whether it is the one with least effort of those that serve.
+    /// Whether it takes the least effort of those in which every such row can be bucked.
     pub(crate) least_effort: bool,
     /// The time that it takes; null where no minutes were given.
     pub(crate) minutes: Minutes,
@@ -379,7 +379,7 @@ pub(crate) struct Pattern<'a> {
 pub(crate) struct CountLimit<'a> {
     /// How many.
     pub(crate) value: u32,
-    /// Where it stands.
+    /// Its source.
     pub(crate) basis: Basis<'a>,
 }
 
@@ -397,7 +397,7 @@ pub(crate) struct Edge<'a> {
     pub(crate) table: Vec<Mark>,
     /// The rule between stations; null for corners.
     pub(crate) interpolation: Option<Basis<'a>>,
-    /// The rows with coordinates that are held against it.
+    /// The rows with coordinates that are checked against it.
     pub(crate) rows: Vec<RowAtEdge<'a>>,
 }
 

@@ -54,9 +54,9 @@ pub(crate) struct Table<'a> {
     pub(crate) formula: Option<f64>,
     /// What the cell comes from.
     pub(crate) governing: Mode,
-    /// Where the cell stands.
+    /// Source of the cell.
     pub(crate) basis: Basis<'a>,
-    /// Where the reduction stands.
+    /// Source of the reduction.
     pub(crate) reduction_basis: Basis<'a>,
 }
 
@@ -74,7 +74,7 @@ pub(crate) struct Strength<'a> {
     pub(crate) rivets_per_inch: Option<f64>,
     /// Rivets in all.
     pub(crate) rivets_total: Option<u32>,
-    /// What gives way first.
+    /// What fails first.
     pub(crate) governing: Option<Mode>,
 }
 

@@ -50,7 +50,7 @@ macro_rules! words {
 words! {
     /// published: read in the document. practice: a rule of thumb. memory: recalled, check it before relying on it. shop: as the shop gives it.
     closed Status: basis::Status, basis::Status::as_str, basis::Status::ALL.iter().copied();
-    /// refer: must not go ahead as it stands.
+    /// refer: stop and ask first.
     closed Severity: finding::Severity, finding::Severity::as_str, finding::Severity::ALL.iter().copied();
     /// What kind of finding it is: a stable word. New kinds are added.
     open Code: finding::Code, finding::Code::as_str, finding::Code::ALL.iter().copied();
@@ -60,7 +60,7 @@ words! {
     closed LoadKind: joint::margin::LoadKind, load_word, [joint::margin::LoadKind::Limit, joint::margin::LoadKind::Ultimate];
     /// The manufactured head.
     open Head: rivet::Head, part::head, [rivet::Head::Universal, rivet::Head::Flush, rivet::Head::ReducedFlush];
-    /// How the whole job stands.
+    /// The state of the whole job.
     open State: inspect::State, inspect::State::as_str,
         [inspect::State::Accepted, inspect::State::AcceptedSoFar, inspect::State::Rejected, inspect::State::NotLookedAt];
     /// What to do about a rejected rivet.
@@ -81,12 +81,12 @@ words! {
     open Structure: structure::Structure, structure::Structure::as_str, structure::Structure::ALL.iter().copied();
     /// A place with rules of its own.
     open Place: structure::Place, structure::Place::as_str, structure::Place::ALL.iter().copied();
-    /// How a joint gives way.
+    /// How a joint fails.
     open Mode: joint::strength::Mode, joint::strength::Mode::as_str, joint::strength::Mode::ALL.iter().copied();
     /// What a figure for bearing is.
     open BearingKind: joint::strength::BearingKind, joint_command::bearing_word,
         [joint::strength::BearingKind::Sheet, joint::strength::BearingKind::FlushJoint, joint::strength::BearingKind::Indication];
-    /// How a row gives way.
+    /// How a row fails.
     open RowMode: joint::row::RowMode, joint::row::RowMode::as_str,
         joint::strength::Mode::ALL.iter().copied().map(joint::row::RowMode::Rivets).chain([joint::row::RowMode::NetSection]);
     /// What gave a count.
