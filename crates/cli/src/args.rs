@@ -442,6 +442,9 @@ pub(crate) struct JointArgs {
     /// Planes in which the rivet is sheared.
     #[arg(long, value_enum, default_value_t = ShearWord::Single)]
     pub(crate) shear: ShearWord,
+    /// The temper that driving leaves, where the alloy has a strength for each: T3 or T31 for 2017. Otherwise the least counts.
+    #[arg(long, value_name = "TEMPER")]
+    pub(crate) driven: Option<String>,
     #[command(flatten)]
     pub(crate) place: PlaceArgs,
     #[command(flatten)]
@@ -489,8 +492,8 @@ pub(crate) struct RowArgs {
     /// Load on one pitch of width, for all rows together; instead of --load.
     #[arg(long, value_name = "F", requires = "pitch")]
     pub(crate) strip_load: Option<String>,
-    /// How far a rivet gives, for the sharing: a published formula, or a soft and a stiff one between which the truth lies.
-    #[arg(long, value_name = "WORD", default_value = "soft-and-stiff")]
+    /// How far a rivet gives, for the sharing: a published formula, or the envelope of all that are for rivets.
+    #[arg(long, value_name = "WORD", default_value = "all")]
     pub(crate) flexibility: String,
     /// Modulus of the rivet: 26msi; otherwise that of an aluminium rivet.
     #[arg(long, value_name = "E")]
@@ -568,9 +571,15 @@ pub(crate) struct SpliceArgs {
     /// The width that is spliced.
     #[arg(long, value_name = "W")]
     pub(crate) width: String,
-    /// Alloy letters and diameter of a universal head rivet, AD4, or a part number.
+    /// Alloy letters and diameter of a universal head rivet, AD4, or a part number, or AN3 for bolts.
     #[arg(long, value_name = "ALLOY+DIAMETER")]
     pub(crate) rivet: String,
+    /// The temper that driving leaves, where the alloy has a strength for each: T3 or T31 for 2017. Otherwise the least counts.
+    #[arg(long, value_name = "TEMPER")]
+    pub(crate) driven: Option<String>,
+    /// Which count to lay out: greater, table, example (the table that the circular's own example takes), strength.
+    #[arg(long, value_name = "WORD", default_value = "greater")]
+    pub(crate) count: String,
     /// Lay the rivets out in so many equal rows.
     #[arg(long, value_name = "N", value_parser = clap::value_parser!(u16).range(1..))]
     pub(crate) rows: Option<u16>,

@@ -190,6 +190,22 @@ pub enum shophead_code {
     SHOPHEAD_CODE_UNEQUAL_SHEETS = 77,
     /// The same rivet in the same sheets: as strong as before.
     SHOPHEAD_CODE_AS_STRONG_AS_BEFORE = 78,
+    /// A sheet is thinner or thicker beside its hole than those in which bearing was tested; its published stress is used all the same.
+    SHOPHEAD_CODE_BEARING_OUTSIDE_TESTS = 111,
+    /// Sealant lies in the pack, and the published bearing strengths are for dry holes.
+    SHOPHEAD_CODE_WET_BEARING = 116,
+    /// The joint yields under its limit load.
+    SHOPHEAD_CODE_YIELDS_AT_LIMIT = 110,
+    /// One row takes more under the limit load than its rivets carry at failure.
+    SHOPHEAD_CODE_ROW_OVER_ULTIMATE = 114,
+    /// How the rows share the load cannot be worked out: a modulus or a sheet is missing.
+    SHOPHEAD_CODE_SHARES_NOT_KNOWN = 115,
+    /// Two rivets are closer than their heads are wide.
+    SHOPHEAD_CODE_RIVETS_TOUCH = 113,
+    /// The planned shank is smaller than the installed one: it does not fill the hole that is there.
+    SHOPHEAD_CODE_SHANK_SMALLER = 112,
+    /// How much of the whole sheet the splice carries as laid out.
+    SHOPHEAD_CODE_SPLICE_DEVELOPS = 117,
 }
 
 numbered! {
@@ -272,6 +288,14 @@ numbered! {
         ShimInPack = SHOPHEAD_CODE_SHIM_IN_PACK,
         UnequalSheets = SHOPHEAD_CODE_UNEQUAL_SHEETS,
         AsStrongAsBefore = SHOPHEAD_CODE_AS_STRONG_AS_BEFORE,
+        BearingOutsideTests = SHOPHEAD_CODE_BEARING_OUTSIDE_TESTS,
+        WetBearing = SHOPHEAD_CODE_WET_BEARING,
+        YieldsAtLimit = SHOPHEAD_CODE_YIELDS_AT_LIMIT,
+        RowOverUltimate = SHOPHEAD_CODE_ROW_OVER_ULTIMATE,
+        SharesNotKnown = SHOPHEAD_CODE_SHARES_NOT_KNOWN,
+        RivetsTouch = SHOPHEAD_CODE_RIVETS_TOUCH,
+        ShankSmaller = SHOPHEAD_CODE_SHANK_SMALLER,
+        SpliceDevelops = SHOPHEAD_CODE_SPLICE_DEVELOPS,
     ] else shophead_code::SHOPHEAD_CODE_UNKNOWN
 }
 /// What a figure counts.

@@ -60,9 +60,12 @@ pub struct Shared {
 /// Why there are no shares.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub enum LapError {
     /// Not two sheets in single shear, or not three in double.
     SheetsDoNotFit,
+    /// The pitch, which is the width of the strip, is not known.
+    PitchNotKnown,
     /// A sheet whose modulus is not published.
     ModulusNotPublished,
     /// The rivet is not aluminium and no modulus was given.
@@ -79,6 +82,7 @@ impl fmt::Display for LapError {
             LapError::SheetsDoNotFit => {
                 "rows share a load between two sheets in single shear, or three in double with the middle one second"
             }
+            LapError::PitchNotKnown => "the pitch is missing; right would be .75",
             LapError::ModulusNotPublished => {
                 "the rows' shares need the modulus of every sheet; name materials with published strengths, as in 2024-T3:.040"
             }
