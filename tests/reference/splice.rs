@@ -90,8 +90,8 @@ fn a_cell_lower_than_its_rule_is_not_used() {
         assert!(used >= found.formula - 0.05, "{}: {used} used, {} by rule", cell(&row), found.formula);
         if used > printed {
             raised += 1;
-            // Four of the cells rest on the rule as read, those of table 4-10 on what its cells give.
-            let read = table(&row) != Table::T4_10;
+            // The cells rest on the rule as read, but for those of table 4-10, whose note lacks its figure, and the bolt's diameter.
+            let read = table(&row) != Table::T4_10 && fastener(&row) != Fastener::An3Bolt;
             assert_eq!(found.basis.status() == Status::Published, read, "{}", cell(&row));
         } else {
             assert_eq!(found.basis.status(), Status::Published);

@@ -7,7 +7,9 @@ use core::hint::black_box;
 use shophead::access::{
     Clearance, Minutes, Rates, RowWork, cannot_buck, clearance_needed, least_effort, solid_required, weigh,
 };
-use shophead::basis::{Basis, RULES};
+use shophead::basis::Basis;
+#[cfg(feature = "words")]
+use shophead::basis::RULES;
 use shophead::damage::{self, Damaged};
 use shophead::drill::{Drill, parse_hole};
 use shophead::finding::Code;
@@ -247,7 +249,9 @@ pub fn words() {
     for name in Name::ALL {
         black_box((name.as_str(), name.meaning()));
     }
-    black_box((black_box("pitch-least").parse::<Name>(), black_box("gouged").parse::<Damage>()));
+    let _ = black_box(black_box("pitch-least").parse::<Name>());
+    let _ = black_box(black_box("gouged").parse::<Damage>());
+    #[cfg(feature = "words")]
     for rule in RULES {
         if let Some(cited) = rule.basis.citation() {
             let _ = write!(Nowhere, "{} {} {cited}", rule.topic.as_str(), rule.subject);

@@ -274,7 +274,7 @@ bases! {
     NAVY_14018_T13_2 = Memory "NAVEDTRA 14018", "table 13-2";
     AC43_TWO_ROWS = Published "AC 43.13-1B", "para 4-58g(2)(c), p 4-27, derived from its example";
     FAA_31_FLUSH_PITCH = Memory "FAA-H-8083-31", "ch 4, rivet spacing; its layout figure recalled as 3.5 D";
-    SPEC_47196_TABLE_1 = Published "MIL-R-47196A(MI)", "p 9, table I";
+    SPEC_47196_TABLE_1 = Published "MIL-R-47196A", "para 3.2.1.3 and table I, 3/32 row, secondary quotation";
     SPEC_47196_TABLE_3 = Published "MIL-R-47196A", "table III, secondary quotation";
     SPEC_47196_TABLE_3_NOT_SEEN = Memory "MIL-R-47196A", "table III, this row not seen; the rows seen follow 1.3 D by 0.4 D";
     SPEC_47196_REJECTS = Published "MIL-R-47196A", "driven-head rejects, secondary quotation";
@@ -414,6 +414,7 @@ bases! {
     NAVY_14315_CHAPTER_3 = Published "NAVEDTRA 14315", "chapter 3, table 3-1";
     HDBK5H_LEAST_RATIO = Published "MIL-HDBK-5H", "section 8.1.2.1, p 8-9";
     HDBK5J_T8_1_2_1B = Published "MIL-HDBK-5J", "table 8.1.2.1(b), secondary copies of the table: its 65 cells within .002";
+    SPEC_47196_DRILLS = Published "MIL-R-47196A(MI)", "p 9, table I, recommended drills";
     MANUAL_1940S_DRILLS = Published "US service repair manual of the 1940s", "para 14 to 16, drills for rivets, secondary transcription";
     HDBK5F_FLUSH_CAP = Published "MIL-HDBK-5F", "flush-head table, dimpled 1/8 rivet: the most that it carries, secondary quotation";
     MMPDS_T8_1_2B = Published "MMPDS-09", "table 8.1.2(b), secondary quotation";

@@ -43,14 +43,14 @@ const fn row(
 /// The table, by diameter. Rivet in sixty-fourths; drill, its diameter in ten-thousandths of an inch, where it is printed; the recalled hole.
 #[rustfmt::skip]
 pub const HOLES: &[NominalHole] = &[
-    row(4, "51", 670, Basis::SPEC_47196_TABLE_1, 670), // 1/16
+    row(4, "51", 670, Basis::SPEC_47196_DRILLS, 670), // 1/16
     row(6, "41", 960, Basis::MANUAL_1940S_DRILLS, 960), // 3/32
-    row(8, "30", 1285, Basis::SPEC_47196_TABLE_1, 1285), // 1/8
-    row(10, "21", 1590, Basis::SPEC_47196_TABLE_1, 1590), // 5/32
-    row(12, "11", 1910, Basis::SPEC_47196_TABLE_1, 1910), // 3/16
-    row(16, "F", 2570, Basis::SPEC_47196_TABLE_1, 2570), // 1/4
-    row(20, "O", 3160, Basis::SPEC_47196_TABLE_1, 3230), // 5/16
-    row(24, "V", 3770, Basis::SPEC_47196_TABLE_1, 3860), // 3/8
+    row(8, "30", 1285, Basis::SPEC_47196_DRILLS, 1285), // 1/8
+    row(10, "21", 1590, Basis::SPEC_47196_DRILLS, 1590), // 5/32
+    row(12, "11", 1910, Basis::SPEC_47196_DRILLS, 1910), // 3/16
+    row(16, "F", 2570, Basis::SPEC_47196_DRILLS, 2570), // 1/4
+    row(20, "O", 3160, Basis::SPEC_47196_DRILLS, 3230), // 5/16
+    row(24, "V", 3770, Basis::SPEC_47196_DRILLS, 3860), // 3/8
 ];
 
 /// The row for a nominal rivet diameter; `None` for a size that the table does not have, such as an oversize shank.

@@ -173,7 +173,7 @@ impl RowStrength {
         for (index, (net, sheet)) in self.net_sections.iter().zip(&self.joint.sheets).enumerate() {
             // The first sheet carries the whole load past the last row; in double shear the middle one does, and the outer ones share.
             let carries_it_all = index == usize::from(of_three);
-            let force = if carries_it_all { Some(load.force) } else { in_b.map(|in_b| in_b * sheet.share) };
+            let force = if carries_it_all { Some(load.force) } else { in_b.map(|in_b| in_b * sheet.share()) };
             let net = net.zip(force.filter(|force| *force > Force::ZERO));
             let found = net.map(|(net, force)| margin(whole(net), Load { force, ..load }, factors)).transpose()?;
             least = least.zip(found).map(|(least, found)| if found.value < least.value { found } else { least });
@@ -248,18 +248,22 @@ pub(crate) fn row_strength_into(found: &mut RowStrength, row: &Made<'_, '_>) -> 
             complete = false;
             None
         });
-        if let (Some(cut), Some(tear_out)) = (cut, sheet.tear_out) {
+        if let (Some(cut), Some(tear_out)) = (cut, sheet.tear_out()) {
             let left = less(tear_out, cut.tear_out);
-            least.add(RowMode::Rivets(Mode::TearOut), Some(sheet.layer), per_inch(left, rivets_per_inch / sheet.share));
+            least.add(
+                RowMode::Rivets(Mode::TearOut),
+                Some(sheet.layer),
+                per_inch(left, rivets_per_inch / sheet.share()),
+            );
         }
-        let net = sheet.net_section.map(|net| {
+        let net = sheet.net_section().map(|net| {
             let straight = cut.map_or(net, |cut| less(net, cut.net));
             zigzag(row, layer, cut).map_or(straight, |zigzag| weaker_section(straight, zigzag))
         });
         // One pitch of sheet carries one pitch of load, whatever the number of rows.
         let net = net.map(|net| per_inch(net, 1.0 / pitch));
         match net {
-            Some(net) => least.add(RowMode::NetSection, Some(sheet.layer), per_inch(net, 1.0 / sheet.share)),
+            Some(net) => least.add(RowMode::NetSection, Some(sheet.layer), per_inch(net, 1.0 / sheet.share())),
             None => complete = false,
         }
         // Cannot fail: strength() has counted the sheets.

@@ -81,6 +81,9 @@ pub(super) fn plan_row<'j>(
         cuts,
         removal: removal(&row.installed, &row.stack, layout.edge, practice),
         findings,
+        referred: false,
+        ruling: None,
+        waits: false,
     };
     plan.holes = plan_holes(&plan, practice, done);
     plan
