@@ -63,6 +63,7 @@ pub(super) const ROW: Keys = Keys {
         "installed",
         "rivet",
         "layers",
+        "installed-layers",
         "count",
         "points",
         "start",
@@ -182,6 +183,7 @@ pub(super) const ROWS_FILE: Keys = Keys {
         "rows_in_pattern",
         "hole_size",
         "holes",
+        "installed_layers",
     ],
     examples: &[],
 };
