@@ -58,19 +58,21 @@ fn by_fractions(
     let hole = practice.hole_for(&case).expect("a hole").value;
     let shank = size.shank.expect("known");
     let sunk = size.head.filter(|_| series.head.is_flush()).map_or([Length::ZERO; 2], |head| {
-        head.height.map_or([head.height_nominal; 2], |height| [height.min, height.max])
+        head.height.map_or([head.height_nominal; 2], |height| [height.min(), height.max()])
     });
     let tolerance = exact(series.length_tolerance.expect("known").either_way);
     let metal = |diameter: Option<_>, height: Option<_>| {
         let of = |given: shophead::practice::Given<Length>| exact(given.value);
         Some(cylinder(&of(diameter?), &of(height?)))
     };
-    let least = End { shank: exact(shank.min), hole: exact(hole.max), grip: exact(grip.max()), sunk: exact(sunk[0]) };
-    let most = End { shank: exact(shank.max), hole: exact(hole.min), grip: exact(grip.min()), sunk: exact(sunk[1]) };
+    let least =
+        End { shank: exact(shank.min()), hole: exact(hole.max()), grip: exact(grip.max()), sunk: exact(sunk[0]) };
+    let most =
+        End { shank: exact(shank.max()), hole: exact(hole.min()), grip: exact(grip.min()), sunk: exact(sunk[1]) };
     let shortest = least.length_for(&metal(limits.diameter_least, limits.height_least)?) + &tolerance;
     let tail = practice.length(Name::TailGreatest, &case).expect("a limit").value;
     let mut longest = exact(grip.min()) + exact(tail) - &tolerance;
-    if let Some(metal) = metal(limits.diameter_greatest, limits.height_greatest) {
+    if let Some(metal) = metal(limits.diameter_greatest, limits.metal_height_greatest) {
         longest = longest.min(most.length_for(&metal) - &tolerance);
     }
     let rule = exact(grip.nominal()) + ratio(3, 2) * exact(size.shank_nominal);
@@ -134,7 +136,7 @@ proptest! {
         let series = if flush { &MS20426 } else { &MS20470 };
         let practice = BUILT_IN[usize::from(process)];
         let size = series.size(dash).expect("a size");
-        let grip = Toleranced::new(length(nominal), length(below), length(above));
+        let grip = Toleranced::new(length(nominal), length(below), length(above)).expect("tolerances");
         let case = Case::of(series.head, RivetAlloy::Al2117, size);
         let hole = Toleranced::from_least(practice.hole_for(&case).expect("a hole").value);
         let rivet = Part::new(series, "AD", size).expect("a material and a size of the series");

@@ -19,7 +19,7 @@ const THOUSANDTH: i64 = 25_400;
 
 fn thickness() -> impl Strategy<Value = Toleranced> {
     (400_000_i64..8_000_000, 0_i64..200_000, 0_i64..200_000)
-        .prop_map(|(nominal, below, above)| Toleranced::new(nm(nominal), nm(below), nm(above)))
+        .prop_map(|(nominal, below, above)| Toleranced::new(nm(nominal), nm(below), nm(above)).expect("tolerances"))
 }
 
 fn layers() -> impl Strategy<Value = Vec<Layer>> {
@@ -283,7 +283,7 @@ fn a_growing_hole_climbs_the_whole_ladder() {
                 member: Member::Skin,
             };
             let shank = place.shank();
-            let mut climbed: Vec<Disposition> = (-50..400)
+            let mut climbed: Vec<Disposition> = (-50..500)
                 .map(|tenths| shank + tenths * THOUSANDTH / 10)
                 .map(|at| place.judge(sound(at, at)))
                 .collect();
@@ -299,7 +299,8 @@ fn a_growing_hole_climbs_the_whole_ladder() {
 fn a_pack_of_uncertain_thickness_can_make_a_sound_hole_unusable() {
     let material = Some(Material::parse("clad 2024-T3").expect("a material"));
     let judged = |off: i64, practice| {
-        let thickness = Toleranced::new(nm(63 * THOUSANDTH), nm(off * THOUSANDTH), nm(off * THOUSANDTH));
+        let thickness =
+            Toleranced::new(nm(63 * THOUSANDTH), nm(off * THOUSANDTH), nm(off * THOUSANDTH)).expect("a tolerance");
         let layer = Layer { material, ..Layer::of(thickness) };
         let place = Place {
             rivet: part("MS20470AD4"),

@@ -71,15 +71,15 @@ impl Row {
         let shank = size.shank.expect("limits");
         let head = if series.head.is_flush() { size.head.expect("a head").height_nominal } else { Length::ZERO };
         let least = (limits.diameter_least.expect("a least width").value, limits.height_least.expect("a height").value);
-        let greatest = limits.diameter_greatest.zip(limits.height_greatest);
+        let greatest = limits.diameter_greatest.zip(limits.metal_height_greatest);
         use shophead::practice::{Name, Rounding};
         Row {
             practice,
             series,
             size,
             hole,
-            shank: [shank.min, shank.max].map(Length::nanometres),
-            holes: [hole.min, hole.max].map(Length::nanometres),
+            shank: [shank.min(), shank.max()].map(Length::nanometres),
+            holes: [hole.min(), hole.max()].map(Length::nanometres),
             // The height of a flush head is a reference value and has no tolerance.
             head_heights: [head, head].map(Length::nanometres),
             length_off: series.length_tolerance.expect("a tolerance").either_way.nanometres(),
@@ -199,7 +199,7 @@ fn with_a_tolerance_on_the_pack_the_whole_search_agrees() {
     for row in rows() {
         for grip in grips().step_by(37) {
             let off = nm(grip / 40);
-            let choice = row.choose(Toleranced::new(nm(grip), off, off));
+            let choice = row.choose(Toleranced::new(nm(grip), off, off).expect("a tolerance"));
             if row.head_heights[1] > grip - off.nanometres() {
                 assert_eq!(choice.length, None);
                 continue;

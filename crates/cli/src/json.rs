@@ -25,7 +25,7 @@ pub(crate) fn length(length: Length) -> Value {
 }
 
 pub(crate) fn interval(interval: Interval) -> Value {
-    json!({ "min": length(interval.min), "max": length(interval.max) })
+    json!({ "min": length(interval.min()), "max": length(interval.max()) })
 }
 
 pub(crate) fn toleranced(given: Toleranced) -> Value {

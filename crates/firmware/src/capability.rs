@@ -52,7 +52,7 @@ fn inches(ten_thousandths: u16) -> Length {
 
 #[inline(never)]
 fn around(ten_thousandths: u16) -> Toleranced {
-    Toleranced::new(inches(ten_thousandths), inches(20), inches(20))
+    Toleranced::new(inches(ten_thousandths), inches(20), inches(20)).unwrap_or(Toleranced::exactly(Length::INCH))
 }
 
 #[inline(never)]

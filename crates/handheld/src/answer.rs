@@ -66,7 +66,7 @@ fn length(
         report.line(format_args!("stands out {}", units.show_range(protrusion)))?;
     }
     if let Some(head) = choice.head {
-        let diameter = Interval { min: head.diameter.min, max: head.diameter.max };
+        let diameter = Interval::of(head.diameter.min, head.diameter.max);
         report.line(format_args!("head {} across, {} high", units.show_range(diameter), units.show(head.height)))?;
     }
     report.findings(&choice.findings)

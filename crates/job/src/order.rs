@@ -329,10 +329,8 @@ pub fn alternatives<'j>(plan: &Plan<'j>, lines: &[OrderLine<'j>], stock: &[Stock
                 let is_first = alternative.holes == 0;
                 alternative.height = head.map(|head| head.height);
                 alternative.head = match (alternative.head, head.map(|head| head.diameter)) {
-                    (Some(one), Some(more)) => {
-                        Some(Interval { min: one.min.min(more.min), max: one.max.max(more.max) })
-                    }
-                    (None, Some(first)) if is_first => Some(Interval { min: first.min, max: first.max }),
+                    (Some(one), Some(more)) => Some(Interval::of(one.min().min(more.min), one.max().max(more.max))),
+                    (None, Some(first)) if is_first => Some(Interval::of(first.min, first.max)),
                     _ => None,
                 };
                 alternative.holes += place.count();

@@ -65,8 +65,8 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
         cells.length("grip_min", grip.min()).length("grip", grip.nominal()).length("grip_max", grip.max());
         cells.length("hole_min", hole.value.min()).length("hole_max", hole.value.max());
         cells.length("rule_of_thumb_length", found.rule_of_thumb_length);
-        cells.length("protrusion_min", found.protrusion.map(|ends| ends.min));
-        cells.length("protrusion_max", found.protrusion.map(|ends| ends.max));
+        cells.length("protrusion_min", found.protrusion.map(|ends| ends.min()));
+        cells.length("protrusion_max", found.protrusion.map(|ends| ends.max()));
         cells.length("head_diameter_min", found.head.map(|head| head.diameter.min));
         cells.length("head_diameter_max", found.head.map(|head| head.diameter.max));
         cells.length("head_height", found.head.map(|head| head.height));
@@ -110,7 +110,7 @@ impl Assumed<'_, '_> {
         let length = self.length?;
         let tolerance = self.family.series().length_tolerance.as_ref();
         let either_way = tolerance.map_or(Length::ZERO, |tolerance| tolerance.either_way);
-        let ends = Interval { min: length.checked_sub(either_way)?, max: length.checked_add(either_way)? };
+        let ends = Interval::of(length.checked_sub(either_way)?, length.checked_add(either_way)?);
         Some((ends, tolerance.map(|tolerance| tolerance.basis)))
     }
 
@@ -247,7 +247,7 @@ fn text(
         pair("tail before driving", units.interval(tail).about().to_string());
     }
     if let Some(head) = found.head {
-        let diameter = Interval { min: head.diameter.min, max: head.diameter.max };
+        let diameter = Interval::of(head.diameter.min, head.diameter.max);
         pair(
             "driven head",
             format!("{} wide when {} high", units.interval(diameter).about(), units.length(head.height)),

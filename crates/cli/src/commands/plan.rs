@@ -304,7 +304,7 @@ impl<'j> Page<'_, '_, 'j> {
                 parts.push(format!("tail {}", units.interval(tail).about()));
             }
             if let Some(head) = choice.head {
-                let diameter = Interval { min: head.diameter.min, max: head.diameter.max };
+                let diameter = Interval::of(head.diameter.min, head.diameter.max);
                 parts.push(format!(
                     "driven head {} wide at {} high",
                     units.interval(diameter).about(),
@@ -725,7 +725,7 @@ impl Line<'_> {
         record.optional("part", complete.map(|choice| choice.part));
         record.length("length", complete.and_then(|choice| choice.part.length()));
         record.length("rule_of_thumb_length", length.map(|length| length.rule_of_thumb_length));
-        record.length("protrusion_max", length.and_then(|length| length.protrusion).map(|tail| tail.max));
+        record.length("protrusion_max", length.and_then(|length| length.protrusion).map(|tail| tail.max()));
         record.findings(told.into_iter().flatten().copied());
         let mut answers: Vec<String> =
             told.into_iter().flatten().filter_map(|told| told.answer).map(in_words).collect();

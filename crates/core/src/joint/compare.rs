@@ -145,7 +145,7 @@ pub(crate) fn check_shank(original: &Part<'_>, new: &Part<'_>, push: &mut Sink<'
     }
 }
 
-/// See [`Basis::SPEC_47196_NEXT_SIZE_FOR_SUBSTITUTE`].
+/// See [`Basis::SPEC_47196_STEP`].
 const FINE_STEPS_UP_TO: Length = Length::from_64ths(16);
 
 fn stepped(step: Step, diameter: Length) -> Length {

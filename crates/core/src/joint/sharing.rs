@@ -646,8 +646,8 @@ mod tests {
         joint.add(&stiff);
         let load = |sharing: &Sharing, index| sharing.row(index).unwrap().load;
         assert_eq!(joint.row(1), Some((load(&stiff, 1), load(&soft, 1))));
-        let (row, most) = joint.peak().unwrap();
-        assert!(row == 0 && (most.lbf() - load(&stiff, 0).lbf()).abs() < 1e-9);
+        let (end, most) = joint.peak().unwrap();
+        assert!(end == 0 && (most.lbf() - load(&stiff, 0).lbf()).abs() < 1e-9);
         assert_eq!(joint.row(3), None);
         assert_eq!(joint.most_in_b(), lbf(100.0));
         assert_eq!(Envelope::new().peak(), None);

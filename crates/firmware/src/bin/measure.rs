@@ -46,7 +46,7 @@ fn length(case: &Case) {
 #[inline(never)]
 fn predict(case: &Case) {
     if let Ok(fit) = Fit::new(case.rivet.series(), case.rivet.size(), case.hole, case.stack.grip()) {
-        black_box(&fit.predict(case.length, case.head.height.min));
+        black_box(&fit.predict(case.length, case.head.height.min()));
     }
 }
 

@@ -121,7 +121,7 @@ impl Choice<'_> {
     fn longest_tail(&self, grip: Toleranced) -> Option<Length> {
         let choice = self.length.as_ref().ok()?;
         match choice.protrusion {
-            Some(protrusion) => Some(protrusion.max),
+            Some(protrusion) => Some(protrusion.max()),
             None => choice.rule_of_thumb_length.checked_sub(grip.min()),
         }
     }

@@ -968,12 +968,13 @@ fn every_mistake_in_a_driven_file_is_told() {
     }
     let file = read("K1,1,\".19,.18\",.1,cracks:2:.15 proud:.003 notched tool-mark:.01,'=x").expect("a driven file");
     let line = &file.lines[0];
-    assert_eq!(line.head.diameter, Some(shophead::length::Interval { min: inch(".18"), max: inch(".19") }));
+    assert_eq!(line.head.diameter, shophead::length::Interval::new(inch(".18"), inch(".19")).ok());
     assert_eq!(line.head.seen.len(), 4);
     assert_eq!(line.remark, "=x");
     for word in seen_words() {
         let figures = match word {
-            "proud" | "tool-mark" => ":.01",
+            "proud" | "tool-mark" | "low" | "shaved" | "flattened" => ":.01",
+            "gap-driven" => ":.002:30",
             _ => "",
         };
         let file = read(&format!("K1,1,,,{word}{figures},")).unwrap_or_else(|error| panic!("{error}"));
@@ -1121,7 +1122,11 @@ fn every_mistake_in_a_limits_file_is_told() {
         ),
         (
             "name = \"pitch-least\"\nvalue = \"3 D\"\nhead = \"universal\"",
-            "l.toml:7:8: head cannot be \"universal\"; right would be \"protruding\" or \"flush\"",
+            "l.toml:7:8: head cannot be \"universal\"; right would be \"protruding\", \"flush\" or \"dimpled\"",
+        ),
+        (
+            "name = \"pitch-least\"\nvalue = \"3 D\"\nafter = \"repair\"",
+            "l.toml:7:9: after cannot be \"repair\"; right would be \"step-up\"",
         ),
         (
             "name = \"pitch-least\"\nvalue = \"3 D\"\ndiameter = \".130\"",
