@@ -3,7 +3,7 @@
 use nalgebra::{DMatrix, DVector};
 use proptest::prelude::*;
 use shophead::joint::flexibility::{Fastening, Formula, Plate, flexibility};
-use shophead::joint::sharing::{Bay, MAX_ROWS, Row, Envelope, Sharing, Transfer, share};
+use shophead::joint::sharing::{Bay, Envelope, MAX_ROWS, Row, Sharing, Transfer, share};
 use shophead::joint::strength::Shear;
 use shophead::length::Length;
 use shophead::quantity::{Flexibility, Force, Stress};

@@ -335,7 +335,15 @@ fn every_published_sheet_has_an_allowable_or_says_why_not() {
         let edge = diameter.checked_mul(2).expect("small");
         let sheet = Sheet { properties: Some(properties), thickness, edge, preparation: Preparation::Plain };
         let rivet = Rivet { diameter, head: Head::Universal, driven_shear: RivetAlloy::Al2117.fsu_driven() };
-        let joint = Joint { sheets: &[sheet, sheet], rivet, hole: None, shear: Shear::Single, pitch: None, load: None, unpublished: Severity::Refer };
+        let joint = Joint {
+            sheets: &[sheet, sheet],
+            rivet,
+            hole: None,
+            shear: Shear::Single,
+            pitch: None,
+            load: None,
+            unpublished: Severity::Refer,
+        };
         let found =
             strength(&joint).unwrap_or_else(|error| panic!("{} {}: {error}", properties.alloy(), properties.temper()));
         let published = properties.fbru_15().is_some() && properties.fbru_20().is_some();

@@ -53,8 +53,15 @@ fn bearing(row: &Row) -> f64 {
         preparation: Preparation::Plain,
     };
     let rivet = Rivet { diameter, head: Head::Universal, driven_shear: RivetAlloy::Al2117.fsu_driven() };
-    let joint =
-        Joint { sheets: &[sheet; 2], rivet, hole: Some(diameter), shear: Shear::Single, pitch: None, load: None, unpublished: Severity::Refer };
+    let joint = Joint {
+        sheets: &[sheet; 2],
+        rivet,
+        hole: Some(diameter),
+        shear: Shear::Single,
+        pitch: None,
+        load: None,
+        unpublished: Severity::Refer,
+    };
     strength(&joint).expect("a joint").sheets[0].bearing().expect("covered").ultimate.force.lbf()
 }
 

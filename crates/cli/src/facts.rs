@@ -89,11 +89,19 @@ impl Facts {
     pub(crate) fn driven(rivet: &Part<'_>, temper: Option<&str>) -> Result<Option<&'static DrivenShear>, Stop> {
         let Some(temper) = temper else { return Ok(None) };
         let known = rivet.alloy().driven_shears();
-        let named = |driven: &&DrivenShear| driven.temper.is_some_and(|known| known.eq_ignore_ascii_case(temper.trim()));
+        let named =
+            |driven: &&DrivenShear| driven.temper.is_some_and(|known| known.eq_ignore_ascii_case(temper.trim()));
         known.iter().find(named).map(Some).ok_or_else(|| {
             let tempers: Vec<&str> = known.iter().filter_map(|driven| driven.temper).collect();
-            let right = if tempers.is_empty() { "none is known".to_owned() } else { format!("right would be {}", tempers.join(" or ")) };
-            Stop::wrong(format_args!("--driven \"{temper}\": {} is not driven to this temper; {right}", rivet.alloy().alloy()))
+            let right = if tempers.is_empty() {
+                "none is known".to_owned()
+            } else {
+                format!("right would be {}", tempers.join(" or "))
+            };
+            Stop::wrong(format_args!(
+                "--driven \"{temper}\": {} is not driven to this temper; {right}",
+                rivet.alloy().alloy()
+            ))
         })
     }
 
@@ -103,7 +111,8 @@ impl Facts {
             Some(stack) => Installation::new(self.rivet, stack),
             None => Installation::without_layers(self.rivet),
         };
-        let mut question = question.by(practice).layout(self.layout).rows(self.rows).shear(self.shear).transfer(self.transfer);
+        let mut question =
+            question.by(practice).layout(self.layout).rows(self.rows).shear(self.shear).transfer(self.transfer);
         if let Some(driven) = self.driven {
             question = question.driven(driven);
         }

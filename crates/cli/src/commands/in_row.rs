@@ -255,15 +255,19 @@ impl<'a> InRow {
         }
         if let Some(margin) = self.strength.margin.filter(|_| self.rows > 1) {
             let (load, kind) = (units.force(margin.load.force), load_word(margin.load.kind));
-            let yields = self.strength.yield_margin.map_or_else(String::new, |yields| {
-                format!("; {:+.2} at yield under limit load", yields.value)
-            });
+            let yields = self
+                .strength
+                .yield_margin
+                .map_or_else(String::new, |yields| format!("; {:+.2} at yield under limit load", yields.value));
             pair("margin of the rows", format!("{:+.2} under {load} {kind} load{yields}", margin.value));
         }
         if let Some(peak) = self.strength.peak {
             let (load, kind) = (units.force(peak.load.force), load_word(peak.load.kind));
             let number = peak.row + 1;
-            pair("most on one rivet", format!("{load} of the {kind} load, row {number}, by the stiffest of the formulas"));
+            pair(
+                "most on one rivet",
+                format!("{load} of the {kind} load, row {number}, by the stiffest of the formulas"),
+            );
         }
     }
 

@@ -63,7 +63,11 @@ impl<'a> cells::Answer<'a> for Answer {
             driven: Facts::driven(&rivet, args.driven.as_deref())?,
             transfer: in_row::transfer(row.transfer),
             formula: in_row::formula(&row.flexibility)?,
-            rivet_modulus: row.rivet_modulus.as_deref().map(|text| input::stress("--rivet-modulus", text)).transpose()?,
+            rivet_modulus: row
+                .rivet_modulus
+                .as_deref()
+                .map(|text| input::stress("--rivet-modulus", text))
+                .transpose()?,
             ..Facts::of(rivet, &args.place, context)?
         };
         let question = facts.question(context.practice);
@@ -112,7 +116,11 @@ impl<'a> cells::Answer<'a> for Answer {
         let driven = question.driven_shear();
         if context.format == Format::Json {
             report.result = result(rivet, found, edge, layout.pitch, context.practice);
-            json::with(&mut report.result, "driven", json::or_null(driven, |driven| driven_json(driven, rivet, context.practice)));
+            json::with(
+                &mut report.result,
+                "driven",
+                json::or_null(driven, |driven| driven_json(driven, rivet, context.practice)),
+            );
             json::with(&mut report.result, "sheets", sheets_json(stack));
             more.json(&mut report.result, context.practice);
             json::with(
@@ -156,13 +164,7 @@ struct More {
 }
 
 impl More {
-    fn of(
-        rivet: &Part<'_>,
-        stack: &Stack,
-        found: &JointStrength,
-        case: &Case,
-        context: &Context<'_>,
-    ) -> More {
+    fn of(rivet: &Part<'_>, stack: &Stack, found: &JointStrength, case: &Case, context: &Context<'_>) -> More {
         let (yields, yield_margin) = (found.yield_load(), found.yield_margin);
         let through = |layer: Option<&Layer>, head: Option<Length>| {
             let thickness = layer?.thickness.nominal();
@@ -448,7 +450,11 @@ fn text<'a>(
         let how = [driven.temper.unwrap_or_default(), driven.driven].into_iter().filter(|part| !part.is_empty());
         let how = how.collect::<Vec<_>>().join(", ");
         let (stress, mark) = (units.stress(driven.fsu), memory_mark(driven.basis));
-        let others = rivet.alloy().driven_shears().iter().filter(|other| other.temper.is_some() && other.temper != driven.temper);
+        let others = rivet
+            .alloy()
+            .driven_shears()
+            .iter()
+            .filter(|other| other.temper.is_some() && other.temper != driven.temper);
         let others: Vec<String> =
             others.map(|other| format!("{} {}", other.temper.unwrap_or_default(), units.stress(other.fsu))).collect();
         let others = if others.is_empty() { String::new() } else { format!("; also {}: --driven", others.join(", ")) };

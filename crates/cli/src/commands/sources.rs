@@ -314,7 +314,12 @@ impl<'a> List<'a> {
             let what = format!("nominal hole for {}", self.units.size(row.rivet));
             self.add(GROUP, &what, self.units.length(row.hole), row.basis);
             if row.recalled > row.hole {
-                self.add(GROUP, format_args!("{what}, not counted"), self.units.length(row.recalled), Basis::HDBK5J_T8_1_2A);
+                self.add(
+                    GROUP,
+                    format_args!("{what}, not counted"),
+                    self.units.length(row.recalled),
+                    Basis::HDBK5J_T8_1_2A,
+                );
             }
         }
         for cell in shear_table::CELLS {

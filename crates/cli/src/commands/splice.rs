@@ -56,7 +56,11 @@ pub(super) fn run<'a>(args: &SpliceArgs, context: &Context<'a>) -> Result<Report
 
 fn held(text: &str) -> Result<Held, Stop> {
     let is_bolt = text.trim().replace('-', "").eq_ignore_ascii_case(BOLT);
-    if is_bolt { Ok(Held::An3Bolts) } else { Ok(Held::Rivets(input::rivet_or_letters("--rivet", text)?.without_length())) }
+    if is_bolt {
+        Ok(Held::An3Bolts)
+    } else {
+        Ok(Held::Rivets(input::rivet_or_letters("--rivet", text)?.without_length()))
+    }
 }
 
 struct Answer<'a> {
@@ -217,9 +221,10 @@ impl Answer<'_> {
             let fewest = if self.rows_given { "" } else { "; the fewest that keep the least pitch" };
             pair("rows", format!("{}{fewest}", shown(laid)));
             if let (Some(edge), Some(overlap)) = (found.edge, laid.overlap) {
-                let apart = laid.apart.filter(|_| laid.rows.rows > 1).map_or_else(String::new, |apart| {
-                    format!("rows {} apart, ", units.length(apart.value))
-                });
+                let apart = laid
+                    .apart
+                    .filter(|_| laid.rows.rows > 1)
+                    .map_or_else(String::new, |apart| format!("rows {} apart, ", units.length(apart.value)));
                 pair(
                     "pattern",
                     format!(
@@ -282,7 +287,9 @@ impl Answer<'_> {
             _ => {}
         }
         if found.rate.also.is_some() {
-            report.paragraph("Two tables name this sheet; the first asks for more, the circular's example takes the other.");
+            report.paragraph(
+                "Two tables name this sheet; the first asks for more, the circular's example takes the other.",
+            );
         }
     }
 

@@ -125,9 +125,10 @@ fn rows_share_a_load_as_the_spring_chain_has_it() {
         near(&stiff["rows"][row]["share"], wanted, 1e-6);
         near(&stiff["rows"][row]["load"]["lbf"], wanted * 400.0, 1e-3);
     }
-    // The exponential formula is stiffer still; the envelope holds it, and the rivet that carries most is judged by it.
-    let greatest = formulas[3]["rows"][0]["share"].as_f64().unwrap();
-    assert!(greatest > 0.309086737);
+    // The envelope holds every formula, and the rivet that carries most is judged by the one that gives it most: here the second.
+    let shares = formulas.iter().map(|formula| formula["rows"][0]["share"].as_f64().unwrap());
+    let greatest = shares.fold(0.0, f64::max);
+    near(&stiff["rows"][0]["share"], greatest, 1e-12);
     near(&sharing["shares"][0]["greatest"], greatest, 1e-12);
     near(&value["result"]["row"]["peak"]["load"]["lbf"], greatest * 400.0, 1e-9);
     assert_eq!((&sharing["peak_row"], &sharing["equal_share"]), (&1.into(), &0.25.into()));
@@ -382,7 +383,15 @@ fn the_demo_stops_for_its_holes_only() {
 fn a_splice_in_clad_sheet_names_both_tables_and_lays_out_its_rows() {
     let run = with_files(&[], "splice --sheet clad_2024-T3:.040 --width 10 --rivet AD4 --member lap --rows 2");
     let text = run.stdout.as_str();
-    for words in ["table 4-9 ", "table 4-10", "by the strengths", "reduced to", "2 of 31", "rows .3125 apart", "develops 60 % of"] {
+    for words in [
+        "table 4-9 ",
+        "table 4-10",
+        "by the strengths",
+        "reduced to",
+        "2 of 31",
+        "rows .3125 apart",
+        "develops 60 % of",
+    ] {
         assert!(text.contains(words), "{words}\n{run}");
     }
     let value =

@@ -41,7 +41,8 @@ impl Installation<'_, '_> {
     /// Two rivets closer than their heads are wide, along the row, from row to row or from one to the next across the gap.
     fn check_touching(&self, push: &mut Sink<'_>) {
         let size = self.rivet.size();
-        let (wide, basis) = size.head_diameter_nominal().map_or((size.shank_nominal, size.basis), |head| (head, size.basis));
+        let (wide, basis) =
+            size.head_diameter_nominal().map_or((size.shank_nominal, size.basis), |head| (head, size.basis));
         let apart = self.layout.transverse_pitch.filter(|_| self.rows > 1).map(|rows| {
             let across = self.layout.pitch.filter(|_| self.staggered).map_or(Length::ZERO, |pitch| pitch.times(1, 2));
             Point::default().distance(Point { x: across, y: rows })

@@ -775,7 +775,8 @@ impl<'a> At<'a> {
                 let edge = self.sheet.edge;
                 let basis = properties.basis().weaker(Basis::TEAR_OUT);
                 found.put(SheetLoad::TearOut, finite(modes::tear_out(fsu, thickness, edge), basis)?);
-                let relief = modes::tear_out_with_relief(fsu, thickness, edge, self.joint.larger().max(self.diameter.0));
+                let relief =
+                    modes::tear_out_with_relief(fsu, thickness, edge, self.joint.larger().max(self.diameter.0));
                 if relief > Force::ZERO {
                     let basis = properties.basis().weaker(Basis::TEAR_OUT_WITH_RELIEF).weaker(self.diameter.1);
                     found.put(SheetLoad::Relief, finite(relief, basis)?);

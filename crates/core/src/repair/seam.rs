@@ -279,7 +279,8 @@ fn say(query: &SeamQuery<'_>, stack: &Stack, by_table: bool, found: &mut Seam) {
         (0.0..=f64::from(u16::MAX)).contains(&percent).then_some(Figure::Count(percent as u32))
     };
     if let Some(develops) = percent(found.laid) {
-        let finding = Finding::new(Code::SpliceDevelops, Severity::Note, Basis::SPLICE_DEVELOPS).with_measured(develops);
+        let finding =
+            Finding::new(Code::SpliceDevelops, Severity::Note, Basis::SPLICE_DEVELOPS).with_measured(develops);
         findings.push(percent(found.better).map_or(finding, |better| finding.with_limit(better)));
     }
 }
@@ -319,7 +320,11 @@ fn totals(query: &SeamQuery<'_>, rate: &Rate) -> Result<Totals, SpliceError> {
     let needed = by_strength
         .map(|(strength, ftu)| splice::needed(ftu, query.thickness, query.width, strength.per_rivet.force))
         .transpose()?;
-    Ok(Totals { table: by_table(rate.by_table)?, also: by_table(rate.also)?, strength: needed.map(|needed| needed.total) })
+    Ok(Totals {
+        table: by_table(rate.by_table)?,
+        also: by_table(rate.also)?,
+        strength: needed.map(|needed| needed.total),
+    })
 }
 
 /// The fewest rows that keep the least pitch of a pattern with so many rows.

@@ -182,8 +182,8 @@ pub(super) const ROWS_FILE: Keys = Keys {
         "pattern",
         "rows_in_pattern",
         "hole_size",
-        "holes",
         "installed_layers",
+        "holes",
     ],
     examples: &[],
 };
