@@ -4,8 +4,6 @@
 //! stands beside it. The seam as it is laid out is asked like any rivet in its row, so every check of an [`Installation`] runs. How much of
 //! the sheet it develops is always said, and a number of rows that develops more, with as many rivets, is offered.
 
-use core::fmt;
-
 use super::count::{self, By, Rate};
 use super::splice::BOLT_DIAMETER;
 use crate::basis::Basis;
@@ -121,37 +119,12 @@ pub struct Seam {
     pub findings: Findings,
 }
 
-/// Why there is no answer.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-#[non_exhaustive]
-pub enum SeamError {
-    /// The count could not be worked out.
-    Splice(SpliceError),
-    /// The sheets are no pack.
-    Stack(StackError),
-}
-
-impl fmt::Display for SeamError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            SeamError::Splice(error) => error.fmt(f),
-            SeamError::Stack(error) => error.fmt(f),
-        }
-    }
-}
-
-impl core::error::Error for SeamError {}
-
-impl From<SpliceError> for SeamError {
-    fn from(error: SpliceError) -> SeamError {
-        SeamError::Splice(error)
-    }
-}
-
-impl From<StackError> for SeamError {
-    fn from(error: StackError) -> SeamError {
-        SeamError::Stack(error)
+crate::words::errors! {
+    /// Why there is no answer.
+    #[non_exhaustive]
+    SeamError {
+        | Splice(SpliceError), "The count could not be worked out.";
+        | Stack(StackError), "The sheets are no pack.";
     }
 }
 
