@@ -136,6 +136,11 @@ impl<'a> Installation<'_, 'a> {
         Some((Load { force, ..load }, factors))
     }
 
+    /// The load on all rows, from that on one rivet as if they shared alike.
+    fn on_all_rows(&self, load: Force) -> Force {
+        Force::from_lbf(load.lbf() * f64::from(self.rows))
+    }
+
     fn is_doubler(&self) -> bool {
         self.transfer == Transfer::Doubler && self.rows > 1
     }
@@ -170,7 +175,7 @@ impl<'a> Installation<'_, 'a> {
     /// ```
     pub fn shared(&self, formula: Formula) -> Result<Shared, LapError> {
         let pitch = self.layout.pitch.ok_or(LapError::PitchNotKnown)?;
-        let load = self.load.map_or(Force::from_lbf(1.0), |(load, _)| load.force * f64::from(self.rows));
+        let load = self.load.map_or(Force::from_lbf(1.0), |(load, _)| self.on_all_rows(load.force));
         let rows = Rows {
             rivet: &self.rivet,
             stack: self.stack.ok_or(LapError::SheetsDoNotFit)?,
@@ -285,7 +290,7 @@ impl<'a> Installation<'_, 'a> {
         }
         let envelope = envelope.ok().flatten();
         let (Some(pitch), Some((load, factors))) = (self.layout.pitch, self.load) else { return Ok(()) };
-        let whole = Load { force: load.force * f64::from(self.rows), ..load };
+        let whole = Load { force: self.on_all_rows(load.force), ..load };
         let peak = envelope.as_ref().and_then(|envelope| Some((envelope.peak()?, envelope.most_in_b())));
         let loaded = Loaded { pitch, load: whole, factors, doubler: self.is_doubler() };
         found.take_load(&loaded, peak.map(|(_, in_b)| in_b))?;
@@ -293,7 +298,7 @@ impl<'a> Installation<'_, 'a> {
         found.peak = Some(Peak { row, load: Load { force, ..load } });
         let limit = match load.kind {
             LoadKind::Limit => force,
-            LoadKind::Ultimate => force * factors.safety.value.recip(),
+            LoadKind::Ultimate => Force::from_lbf(force.lbf() / factors.safety.value),
         };
         if let Some(allowable) = found.joint.allowable.filter(|allowable| limit > allowable.force) {
             let finding = Finding::new(Code::RowOverUltimate, Severity::Refer, Basis::FLEXIBILITY_SEC_8);

@@ -173,7 +173,11 @@ impl RowStrength {
         for (index, (net, sheet)) in self.net_sections.iter().zip(&self.joint.sheets).enumerate() {
             // The first sheet carries the whole load past the last row; in double shear the middle one does, and the outer ones share.
             let carries_it_all = index == usize::from(of_three);
-            let force = if carries_it_all { Some(load.force) } else { in_b.map(|in_b| in_b * sheet.share()) };
+            let force = if carries_it_all {
+                Some(load.force)
+            } else {
+                in_b.map(|in_b| Force::from_lbf(in_b.lbf() * sheet.share()))
+            };
             let net = net.zip(force.filter(|force| *force > Force::ZERO));
             let found = net.map(|(net, force)| margin(whole(net), Load { force, ..load }, factors)).transpose()?;
             least = least.zip(found).map(|(least, found)| if found.value < least.value { found } else { least });

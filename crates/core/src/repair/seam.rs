@@ -198,7 +198,7 @@ pub fn seam(query: &SeamQuery<'_>) -> Result<Seam, SeamError> {
         total: None,
         edge: query.practice.length(Name::EdgeDistanceLeast, &query.case(query.rows.unwrap_or(1))),
         governing: None,
-        sheet_load: query.sheet().map(|sheet| sheet * query.width.to_inches_f64()),
+        sheet_load: query.sheet().map(|sheet| Force::from_lbf(sheet.lbf() * query.width.to_inches_f64())),
         least_pitch: query.practice.length(Name::PitchLeast, &query.case(query.rows.unwrap_or(1))),
         laid: None,
         example: None,
