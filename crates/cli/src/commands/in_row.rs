@@ -290,10 +290,9 @@ impl<'a> InRow {
             vec![sheet.layer().to_string(), net, buckles]
         });
         let rows = rows.collect();
-        report.text.push(Block::Table(Table {
-            columns: vec!["sheet", "net section", "stands in compression before it buckles"],
-            rows,
-        }));
+        report
+            .text
+            .push(Block::Table(Table { columns: vec!["sheet", "net section", "buckles in compression at"], rows }));
         if self.rows < 2 {
             return;
         }

@@ -114,7 +114,7 @@ impl Assumed<'_, '_> {
         Some((ends, tolerance.map(|tolerance| tolerance.basis)))
     }
 
-    /// Every limit that the choice was held against.
+    /// Every limit of the choice.
     fn limits(&self) -> Vec<(&'static str, &'static str, Given<Length>)> {
         let practice = self.practice;
         let limits = HeadLimits::of(practice, self.case);
@@ -232,7 +232,7 @@ fn text(
         let (shortest, longest) = (usable.shortest, usable.longest);
         let mark = memory_mark(shortest.basis.weaker(longest.basis));
         pair(
-            "lengths that serve",
+            "good lengths",
             if shortest.value <= longest.value {
                 format!("{}{mark}", units.limits(Some(shortest.value), Some(longest.value)))
             } else {

@@ -102,7 +102,7 @@ fn a_load_that_is_too_much_refers() {
         ("--load 1100N", 1, "-0.09 under 247 lbf limit load"),
     ] {
         let run = shophead(&format!("{sheets} {more}"));
-        assert!(run.printed(status).contains(&format!("margin             {margin}")), "{margin}\n{run}");
+        assert!(run.printed(status).contains(&format!("margin            {margin}")), "{margin}\n{run}");
     }
 }
 

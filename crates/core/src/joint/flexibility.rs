@@ -41,7 +41,7 @@ impl Formula {
         Formula::ALL.iter().copied().filter(riveted).filter(move |formula| formula.is_for(shear))
     }
 
-    /// Where it stands.
+    /// Its source.
     #[must_use]
     pub const fn basis(self) -> Basis {
         match self {
