@@ -59,7 +59,7 @@ fn millimetres_are_written_as_such() {
 #[test]
 fn what_rests_on_memory_says_so() {
     let run = shophead(EXAMPLES[3].0);
-    assert!(run.stdout.contains("diameter counted   .1285\n"), "the drill was read\n{run}");
+    assert!(run.stdout.contains("diameter counted  .1285\n"), "the drill was read\n{run}");
     let run = shophead("joint --rivet MS20470E4 --sheets 2024-T3:.064,2024-T3:.064");
     assert!(run.stdout.contains("rivet shear") && run.stdout.contains("(memory)"), "{run}");
     let run = shophead("head --diameter 1/8");
