@@ -2,8 +2,8 @@
 
 use std::fmt::Display;
 
-use serde_json::{Value, json};
 use shophead::joint::splice::{Critical, Member};
+use shophead::joint::strength::Mode;
 use shophead::practice::Practice;
 use shophead::repair::count::{By, ByTable};
 use shophead::repair::seam::{Held, Laid, Seam, SeamQuery, seam};
@@ -15,7 +15,7 @@ use crate::context::Context;
 use crate::exit::Stop;
 use crate::facts::Facts;
 use crate::report::{Block, Record, Report};
-use crate::{input, json};
+use crate::{form, input};
 
 /// What an AN-3 bolt is called here.
 const BOLT: &str = "AN3";
@@ -48,7 +48,7 @@ pub(super) fn run<'a>(args: &SpliceArgs, context: &Context<'a>) -> Result<Report
     let mut report = Report::new("splice", context);
     let answer = Answer { query, found, rows_given: args.rows.is_some() };
     report.find_all(context, &answer.name(), &answer.found.findings);
-    report.result = answer.json(context.practice);
+    report.give(answer.form(context.practice));
     answer.text(&mut report, context);
     report.rows.push(answer.record(&report, context));
     Ok(report)
@@ -69,10 +69,28 @@ struct Answer<'a> {
     rows_given: bool,
 }
 
-const fn critical(critical: Critical) -> &'static str {
+/// What gave the count.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum CountFrom {
+    /// A published table.
+    Table,
+    /// The strengths of sheet and rivet.
+    Strength,
+}
+
+impl CountFrom {
+    pub(crate) const fn as_str(self) -> &'static str {
+        match self {
+            CountFrom::Table => "table",
+            CountFrom::Strength => "strength",
+        }
+    }
+}
+
+const fn critical(critical: Critical) -> Mode {
     match critical {
-        Critical::Shear => "rivet-shear",
-        Critical::Bearing => "bearing",
+        Critical::Shear => Mode::RivetShear,
+        Critical::Bearing => Mode::Bearing,
     }
 }
 
@@ -117,10 +135,15 @@ impl Answer<'_> {
         }
     }
 
-    fn governing(&self) -> Option<&'static str> {
+    fn governing(&self) -> Option<Mode> {
         self.from()?;
         let by_table = self.counted_by().map(|found| critical(found.cell.critical));
-        by_table.or(self.found.governing.map(|governing| governing.mode.as_str()))
+        by_table.or(self.found.governing.map(|governing| governing.mode))
+    }
+
+    /// Whether a table or the strengths gave the count.
+    fn counted_from(&self) -> Option<CountFrom> {
+        Some(if self.from()? == By::Strength { CountFrom::Strength } else { CountFrom::Table })
     }
 
     fn per_inch(&self) -> Option<f64> {
@@ -134,71 +157,69 @@ impl Answer<'_> {
         shophead::joint::splice::most_per_row(self.query.width, least.value).ok()
     }
 
-    fn json(&self, practice: &Practice<'_>) -> Value {
+    fn form<'p>(&self, practice: &Practice<'p>) -> form::splice::Answer<'p> {
         let found = &self.found;
         let table = |by_table: Option<ByTable>, total: Option<u32>| {
-            json::or_null(by_table.zip(total), |(by_table, total)| {
-                let cited = practice.cite(by_table.table.basis());
-                let (_, reduction) = by_table.member.percent();
-                json!({
-                    "document": cited.document,
-                    "place": cited.place,
-                    "rivets_per_inch": by_table.per_inch,
-                    "rivets_total": total,
-                    "before_reduction": by_table.used,
-                    "printed": by_table.cell.printed,
-                    "formula": by_table.cell.formula,
-                    "governing": critical(by_table.cell.critical),
-                    "thickness": json::length(by_table.thickness),
-                    "basis": json::basis(by_table.cell.basis, practice),
-                    "reduction_basis": json::basis(reduction, practice),
-                })
+            let (by_table, total) = by_table.zip(total)?;
+            let cited = practice.cite(by_table.table.basis());
+            let (_, reduction) = by_table.member.percent();
+            Some(form::splice::Table {
+                document: cited.document,
+                place: cited.place,
+                rivets_per_inch: by_table.per_inch,
+                rivets_total: total,
+                before_reduction: by_table.used,
+                printed: by_table.cell.printed,
+                formula: form::finite(by_table.cell.formula),
+                governing: critical(by_table.cell.critical).into(),
+                thickness: by_table.thickness.into(),
+                basis: form::Basis::of(by_table.cell.basis, practice),
+                reduction_basis: form::Basis::of(reduction, practice),
             })
         };
-        let strength = json::or_null(found.edge, |edge| {
-            json!({
-                "per_rivet": json::or_null(found.rate.by_strength, |by| json::allowable(by.per_rivet, practice)),
-                "edge": json::given(edge, practice),
-                "sheet_load": json::or_null(found.sheet_load, json::force),
-                "rivets_per_inch": found.rate.by_strength.map(|by| by.per_inch),
-                "rivets_total": found.totals.strength,
-                "governing": found.governing.map(|governing| governing.mode.as_str()),
-            })
+        let strength = found.edge.map(|edge| form::splice::Strength {
+            per_rivet: found.rate.by_strength.map(|by| form::Allowable::of(by.per_rivet, practice)),
+            edge: form::GivenLength::of(edge, practice),
+            sheet_load: found.sheet_load.map(form::Force::from),
+            rivets_per_inch: found.rate.by_strength.map(|by| by.per_inch),
+            rivets_total: found.totals.strength,
+            governing: found.governing.map(|governing| governing.mode.into()),
         });
-        json!({
-            "rivet": self.name(),
-            "width": json::length(self.query.width),
-            "rivets_per_inch": self.per_inch(),
-            "rivets_total": found.total,
-            "governing": self.governing(),
-            "from": self.from().map(|from| if from == By::Strength { "strength" } else { "table" }),
-            "table": table(found.rate.by_table, found.totals.table),
-            "also_named_by": table(found.rate.also, found.totals.also),
-            "strength": strength,
-            "rows": json::or_null(found.laid, |laid| self.laid_json(&laid, practice)),
-            "example": json::or_null(found.example, |laid| self.laid_json(&laid, practice)),
-            "better": json::or_null(found.better, |laid| self.laid_json(&laid, practice)),
-            "most_per_row": self.most_per_row(),
-            "least_pitch": json::or_null(found.least_pitch, |known| json::given(known, practice)),
-        })
+        form::splice::Answer {
+            rivet: self.name(),
+            width: self.query.width.into(),
+            rivets_per_inch: self.per_inch(),
+            rivets_total: found.total,
+            governing: self.governing().map(form::Mode::from),
+            from: self.counted_from().map(form::CountFrom::from),
+            table: table(found.rate.by_table, found.totals.table),
+            also_named_by: table(found.rate.also, found.totals.also),
+            strength,
+            rows: found.laid.map(|laid| self.laid_form(&laid, practice)),
+            example: found.example.map(|laid| self.laid_form(&laid, practice)),
+            better: found.better.map(|laid| self.laid_form(&laid, practice)),
+            most_per_row: self.most_per_row(),
+            least_pitch: found.least_pitch.map(|known| form::GivenLength::of(known, practice)),
+        }
     }
 
-    fn laid_json(&self, laid: &Laid, practice: &Practice<'_>) -> Value {
+    fn laid_form<'p>(&self, laid: &Laid, practice: &Practice<'p>) -> form::splice::Rows<'p> {
         let rows = laid.rows;
-        json!({
-            "rows": rows.rows,
-            "per_row": rows.per_row,
-            "total": rows.total,
-            "pitch": json::length(rows.pitch),
-            "given": self.rows_given,
-            "pattern": json::or_null(self.found.edge.zip(laid.overlap), |(edge, overlap)| json!({
-                "edge": json::given(edge, practice),
-                "transverse_pitch": json::or_null(laid.apart, |apart| json::given(apart, practice)),
-                "overlap": json::length(overlap),
-                "first": json::length(rows.first()),
-            })),
-            "efficiency": laid.develops,
-        })
+        let pattern = self.found.edge.zip(laid.apart).zip(laid.overlap);
+        form::splice::Rows {
+            rows: u32::from(rows.rows).into(),
+            per_row: rows.per_row,
+            total: rows.total,
+            pitch: rows.pitch.into(),
+            given: self.rows_given,
+            pattern: pattern.map(|((edge, apart), overlap)| form::splice::Pattern {
+                edge: form::GivenLength::of(edge, practice),
+                transverse_pitch: form::GivenLength::of(apart, practice),
+                overlap: overlap.into(),
+                first: rows.first().into(),
+            }),
+            efficiency: laid.develops.and_then(form::finite),
+        }
     }
 
     fn text(&self, report: &mut Report, context: &Context<'_>) {
@@ -315,7 +336,7 @@ impl Answer<'_> {
         record.text("rivet", self.name()).length("width", self.query.width);
         record.optional("rivets_per_inch", self.per_inch()).optional("rivets_total", found.total);
         record.optional("governing", self.governing());
-        record.optional("from", self.from().map(|from| if from == By::Strength { "strength" } else { "table" }));
+        record.optional("from", self.counted_from().map(CountFrom::as_str));
         record.optional("table", found.rate.by_table.map(|by_table| by_table.table.number()));
         record.optional("strength_rivets_total", found.totals.strength);
         let rows = found.laid.map(|laid| laid.rows);
