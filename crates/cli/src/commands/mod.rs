@@ -12,11 +12,11 @@ pub(crate) mod length;
 mod new;
 mod order;
 mod panel;
-mod part;
+pub(crate) mod part;
 mod plan;
 mod repair;
 mod sources;
-mod splice;
+pub(crate) mod splice;
 mod survey;
 
 use shophead::basis::Basis;
@@ -134,7 +134,7 @@ const fn load_kind(args: &FactorArgs) -> LoadKind {
 }
 
 /// The word for it in sentences.
-const fn load_word(kind: LoadKind) -> &'static str {
+pub(crate) const fn load_word(kind: LoadKind) -> &'static str {
     match kind {
         LoadKind::Limit => "limit",
         LoadKind::Ultimate => "ultimate",
@@ -292,13 +292,14 @@ pub(crate) mod tests {
                 "--fitting-factor",
                 "--rows",
                 "--transverse-pitch",
+                "--driven",
                 "--flexibility",
                 "--rivet-modulus",
                 "--transfer",
                 "--compression",
             ],
         ),
-        ("splice", &["--sheet", "--width", "--rivet"], &["--rows", "--member"]),
+        ("splice", &["--sheet", "--width", "--rivet"], &["--rows", "--member", "--count", "--driven"]),
         (
             "repair patch",
             &["--sheet", "--hole"],
@@ -354,9 +355,11 @@ pub(crate) mod tests {
             "--ftu" | "--fbru" | "--fsu" | "--rivet-fsu" => &["70ksi", "41ksi", "300MPa"],
             "--tension" | "--tension-tested" => &["20", "90", "100N"],
             "--load" | "--strip-load" => &["250", "1100N", "10lbf"],
-            "--flexibility" => &["soft-and-stiff", "stp-486", "stp-927-riveted", "tn-1051", "exponential"],
+            "--flexibility" => &["all", "stp-486", "stp-927-riveted", "tn-1051", "exponential"],
+            "--driven" => &["T3", "T31", "H321"],
             "--rivet-modulus" => &["10.3msi", "26 msi", "70GPa"],
             "--transfer" => &["lap", "doubler"],
+            "--count" => &["greater", "table", "example", "strength"],
             "--compression" => &["10ksi", "30ksi", "70MPa"],
             "--safety-factor" | "--fitting-factor" => &["1", "1.5", "2"],
             "--damage" => &["sound", "gouged", "cracked", "figure-eight", "deep-countersink"],

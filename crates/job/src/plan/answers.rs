@@ -46,7 +46,7 @@ pub enum Standing {
 impl Standing {
     /// The word used in output.
     #[must_use]
-    pub const fn word(&self) -> &'static str {
+    pub const fn as_str(&self) -> &'static str {
         match self {
             Standing::Counts => "counts",
             Standing::OtherMeasure(_) => "other-measure",
@@ -114,7 +114,7 @@ fn number_of(figure: Figure) -> String {
 /// Whether an answer was given for the measure that a referral has now.
 fn is_given_for(given: &GivenFor, hole: Option<AsFound>, finding: &Finding, bare: Bare) -> bool {
     if let Some(found) = hole {
-        return given.hole == Some(found);
+        return given.hole.is_some_and(|given| given.measures_as(&found));
     }
     match finding.measured() {
         None => given.text == "none",
@@ -303,7 +303,9 @@ pub fn hole_answered<'j>(plan: &Plan<'j>, row: usize, hole: &MeasuredHole, findi
     let is_opened = |answer: &'j Answer| {
         plan.rows.get(row).is_some_and(|row| opened_for(row, hole, answer, plan.practice).is_some())
     };
-    let is_given_to = |answer: &'j Answer| answer.given_for.hole == Some(hole.as_found) || is_opened(answer);
+    let is_given_to = |answer: &'j Answer| {
+        answer.given_for.hole.is_some_and(|given| given.measures_as(&hole.as_found)) || is_opened(answer)
+    };
     let counts = |finding: &Finding| {
         let mut to_it = of_hole().filter(|(_, answer)| answer.findings.contains(&finding.code()));
         to_it.rfind(|(_, answer)| is_given_to(answer))

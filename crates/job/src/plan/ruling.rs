@@ -45,7 +45,10 @@ pub(super) fn opened_for<'j>(
     answer: &'j Answer,
     practice: &'j Practice<'j>,
 ) -> Option<Part<'j>> {
-    let (before, drill) = (hole.before.filter(|before| answer.given_for.hole == Some(*before))?, hole.opened?);
+    let (before, drill) = (
+        hole.before.filter(|before| answer.given_for.hole.is_some_and(|given| given.measures_as(before)))?,
+        hole.opened?,
+    );
     row.question(hole.number, practice).opened_as_answered(before, &as_said(answer), drill, hole.as_found)
 }
 

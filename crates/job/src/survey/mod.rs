@@ -445,7 +445,7 @@ impl<'p, 'j> Survey<'p, 'j> {
         if found.damage() != Damage::None {
             text.push_str(&format!(", {}", found.damage().as_str()));
         }
-        if let Some(direction) = hole.direction {
+        if let Some(direction) = found.direction() {
             text.push_str(&format!(", {}", direction.as_str()));
         }
         if let Some(drill) = hole.opened {
@@ -668,8 +668,13 @@ impl<'p, 'j> Survey<'p, 'j> {
             })
         }?;
         let opened = self.known.get(&spot).and_then(|known| known.hole.opened);
-        let hole =
-            MeasuredHole { number: spot.1, as_found, direction: None, opened, before: None, remark: String::new() };
+        let hole = MeasuredHole {
+            number: spot.1,
+            as_found: as_found.opened(opened.is_some()),
+            opened,
+            before: None,
+            remark: String::new(),
+        };
         let line = self.line(spot, Some(as_found.minor()), &hole);
         Ok(Entry { line, spot, hole: Some(hole), of_many: None, then: None })
     }
@@ -868,9 +873,9 @@ impl<'p, 'j> Survey<'p, 'j> {
             Opened::NotSaid => known.and_then(|known| known.hole.opened),
             Opened::Not => None,
         };
-        let direction = direction.or_else(|| known.and_then(|known| known.hole.direction));
-        let as_found = match AsFound::new(major, minor.unwrap_or(major), damage) {
-            Ok(found) => found,
+        let direction = direction.or_else(|| known.and_then(|known| known.hole.as_found.direction()));
+        let as_found = match AsFound::of(major, minor, damage) {
+            Ok(found) => found.lying(direction).opened(opened.is_some()),
             Err(error) => return Err(Reply::says(format!("Not taken: {error}."))),
         };
         let shank = self.row(at.0).map_or(Length::ZERO, |row| row.choice.part.size().shank_nominal);
@@ -884,8 +889,8 @@ impl<'p, 'j> Survey<'p, 'j> {
                 self.units.size(shank)
             )));
         }
-        let hole = MeasuredHole { number: at.1, as_found, direction, opened, before: None, remark }
-            .after(known.map(|known| &known.hole));
+        let hole =
+            MeasuredHole { number: at.1, as_found, opened, before: None, remark }.after(known.map(|known| &known.hole));
         let line = self.line(at, minor, &hole);
         Ok(Entry { line, spot: at, hole: Some(hole), of_many: None, then: None })
     }
@@ -899,7 +904,7 @@ impl<'p, 'j> Survey<'p, 'j> {
             condition.to_owned(),
         ];
         let opened = hole.opened.map(|drill| drill.to_string()).unwrap_or_default();
-        let direction = hole.direction.map(Direction::as_str).unwrap_or_default();
+        let direction = found.direction().map(Direction::as_str).unwrap_or_default();
         self.cells(spot, measured, [direction, &opened, &hole.remark])
     }
 

@@ -245,7 +245,8 @@ fn each_step_that_fails_says_why_on_one_line() {
     assert_eq!(shown[at + 1], "not keep: The hole is damaged.");
     assert!(shown[at + 2].starts_with("not clean-up: Hole .173 is too large for this rivet"), "{shown:?}");
     let at = shown.iter().position(|line| line == "REFER. Do not open it.").expect("a verdict");
-    assert!(shown[at + 1].starts_with("not keep, clean-up, oversize"), "{shown:?}");
+    assert!(shown[at + 1].starts_with("not keep: Hole .300 is too large for this rivet"), "{shown:?}");
+    assert!(shown[at + 2].starts_with("not clean-up, oversize, next-size: "), "{shown:?}");
 }
 
 #[test]

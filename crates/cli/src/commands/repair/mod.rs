@@ -115,9 +115,9 @@ impl Sized {
     }
 }
 
-/// The structures as a value; they hold nothing that JSON cannot.
+/// The answer for scripts.
 fn set_result(report: &mut Report<'_>, answer: &Repair) {
-    report.result = serde_json::to_value(answer).unwrap_or_default();
+    report.give(answer.clone());
 }
 
 /// What is told, each kind under its heading.
@@ -241,7 +241,7 @@ fn rate_pairs(rate: &Rate, context: &Context<'_>) -> Vec<(String, String)> {
         let laid = if is_laid { "; laid out" } else { "" };
         pairs.push((
             format!("table {}", found.table.number()),
-            format!("{} an inch: {}{part}{laid}", units.ratio(found.per_inch), units.ratio(found.cell.used)),
+            format!("{} an inch: {}{part}{laid}", units.ratio(found.per_inch), units.ratio(found.used)),
         ));
     }
     if let Some(found) = rate.by_strength {
