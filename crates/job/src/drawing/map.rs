@@ -767,6 +767,9 @@ struct Key {
     cut: bool,
 }
 
+/// A mark, or something else that is drawn; what it means; where it stands.
+type KeyEntry = (Option<Mark>, &'static str, At);
+
 /// How high a line of the key is.
 const KEY_LINE: f64 = 26.0;
 
@@ -787,7 +790,7 @@ impl Key {
     }
 
     /// What stands in it, with its width, and where.
-    fn entries(&self) -> (Vec<(Option<Mark>, &'static str, At)>, f64) {
+    fn entries(&self) -> (Vec<KeyEntry>, f64) {
         let marks = self.marks.iter().map(|mark| (Some(*mark), mark.meaning()));
         let damage = self.damage.then_some((None, "damage"));
         let cut = self.cut.then_some((None, "cut"));
