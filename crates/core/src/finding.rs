@@ -91,7 +91,10 @@ codes! {
     TailTooLong, "tail-too-long", "The tail could fold over before it forms a head.";
     TailTooShort, "tail-too-short", "The tail cannot form the least head in the worst case.";
     HeadTooLarge, "head-too-large", "The tail holds more metal than the largest head allowed.";
-    NoLengthFits, "no-length-fits", "No length of the series gives a sound head in every case.";
+    NoLengthFits, "no-length-fits", "No length gives a sound head in every case.";
+    LengthByHole, "length-by-hole", "No one length is within limits in every hole: the hole as measured decides.";
+    CutToLength, "cut-to-length", "No standard length is within limits: a longer rivet is cut to length.";
+    DimpleComputed, "dimple-computed", "How much tail a dimpled pack takes is worked out, not from a document: try one first.";
     DiffersFromRule, "differs-from-rule", "The length differs from grip plus one and a half diameters.";
     HalfLength, "half-length", "Only a half length fits; they are not always in stock.";
     LengthNotTabulated, "length-not-tabulated", "The length lies outside those tabulated for the series.";

@@ -3,14 +3,14 @@
 use super::Installation;
 use crate::basis::Basis;
 use crate::fact::{Fact, Facts};
-use crate::finding::{Code, Finding, Findings, Severity, Sink};
+use crate::finding::{Code, Finding, Severity, Sink};
 use crate::joint::compare::{Comparison, compare, compare_into};
 use crate::joint::pack::Made;
 use crate::joint::row::{RowError, RowStrength, row_strength_into};
 use crate::joint::strength::{JointStrength, StrengthError};
 use crate::length::Length;
 use crate::practice::{Given, Name};
-use crate::select::{LengthAnswer, Wanted};
+use crate::select::{Assessed, LengthAnswer, Wanted};
 use crate::stack::Stack;
 use crate::upset::{Fit, FitError};
 
@@ -20,6 +20,7 @@ impl<'a> Installation<'_, 'a> {
             rivet: self.rivet,
             case: self.case(),
             grip: self.stack.map(Stack::grip).or(self.grip).ok_or(FitError::NoGrip)?,
+            dimpled: self.stack.is_some_and(Stack::is_dimpled_through),
             hole: self.hole_or_drilled().value,
             practice: self.practice,
         })
@@ -49,14 +50,27 @@ impl<'a> Installation<'_, 'a> {
         Ok(answer)
     }
 
-    /// Every finding about a rivet of this length, chosen by somebody else.
+    /// What becomes of a rivet of this length, chosen by somebody else, and every finding.
     ///
     /// # Errors
     /// As [`Installation::length`].
-    pub fn assess(&self, length: Length) -> Result<Findings, FitError> {
-        let mut findings = self.wanted()?.assess(length)?;
-        self.check(&mut |finding| findings.push(finding));
-        Ok(findings)
+    ///
+    /// ```
+    /// use shophead::finding::Code;
+    /// use shophead::installation::Installation;
+    /// use shophead::length::{Length, Toleranced};
+    /// use shophead::rivet::part::Part;
+    /// let question = Installation::through(Part::parse("MS20470AD4")?, Toleranced::parse(".100")?);
+    /// let assessed = question.assess(Length::parse("5/32")?)?;
+    /// assert!(!assessed.serves && assessed.findings.has(Code::TailTooShort));
+    /// // In no hole, and with no shank, is that enough metal.
+    /// assert_eq!(assessed.within.unwrap().hole_greatest, None);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub fn assess(&self, length: Length) -> Result<Assessed, FitError> {
+        let mut assessed = self.wanted()?.assess(length)?;
+        self.check(&mut |finding| assessed.findings.push(finding));
+        Ok(assessed)
     }
 
     /// Whether a rivet of this length fills the hole and makes a sound head; nothing else is looked at.
@@ -64,7 +78,7 @@ impl<'a> Installation<'_, 'a> {
     /// # Errors
     /// As [`Installation::length`].
     pub fn length_fits(&self, length: Length) -> Result<bool, FitError> {
-        Ok(!self.wanted()?.assess(length)?.must_refer())
+        Ok(self.wanted()?.assess(length)?.serves)
     }
 
     /// The rivet in its hole through its pack, with all their tolerances: what the volume balance works on.
@@ -73,15 +87,6 @@ impl<'a> Installation<'_, 'a> {
     /// [`FitError`]: a pack or a hole without a size, a flush head deeper than the pack, a dimension of the rivet that is not known.
     pub fn fit(&self) -> Result<Fit, FitError> {
         self.wanted()?.fit()
-    }
-
-    /// Why no length fits, where none does. Layers that are not known refuse nothing.
-    pub(super) fn length_refusal(&self) -> Option<Finding> {
-        let wanted = self.wanted().ok()?;
-        wanted.refusal().unwrap_or_else(|_| {
-            let basis = self.rivet.series().unknown.fit;
-            Some(Finding::new(Code::NoLimit, Severity::Refer, basis))
-        })
     }
 
     /// The edge distance that strength counts: as given, or the practice's least.

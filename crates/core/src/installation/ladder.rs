@@ -207,7 +207,6 @@ impl<'q, 'a> Installation<'q, 'a> {
         let after = if opened { self.changed(rivet, hole, found) } else { self.kept(found) };
         let findings = &mut step.findings;
         after.check(&mut |finding| findings.push(finding));
-        findings.push_some(after.length_refusal());
         if step.kind.is_step_up() {
             after.check_not_weaker(&mut |finding| findings.push(finding));
         }
