@@ -4,14 +4,11 @@
 
 use divan::{Bencher, black_box};
 use shophead::drill::Drill;
-use shophead::hole::{AsFound, Damage, Disposition, HoleQuery};
-use shophead::joint::pack::strength_through;
-use shophead::joint::strength::Shear;
-use shophead::layout::RowLayout;
-use shophead::length::{Length, Toleranced};
-use shophead::practice::{BUILT_IN, Case, HANDBOOK};
+use shophead::hole::{AsFound, Damage, Disposition};
+use shophead::installation::Installation;
+use shophead::length::Length;
+use shophead::practice::BUILT_IN;
 use shophead::rivet::part::Part;
-use shophead::select::LengthQuery;
 use shophead::structure::Member;
 use shophead_benches::{inches, pack};
 
@@ -23,18 +20,9 @@ fn main() {
 fn length_choice(bencher: Bencher, practice: &str) {
     let practice = *BUILT_IN.iter().find(|known| known.name() == practice).expect("a practice");
     let rivet = Part::parse("MS20470AD4").expect("a part");
-    let case = Case::of(rivet.series().head, rivet.alloy(), rivet.size());
-    let hole = Toleranced::from_least(practice.hole_for(&case).expect("a hole").value);
-    let query = LengthQuery {
-        series: rivet.series(),
-        alloy: rivet.alloy(),
-        size: rivet.size(),
-        grip: pack().grip(),
-        hole,
-        practice,
-    };
+    let question = Installation::through(rivet, pack().grip()).by(practice);
     bencher.bench(|| {
-        let choice = black_box(&query).choose().expect("a fit");
+        let choice = black_box(&question).length().expect("a fit");
         assert_eq!(choice.length, Some(inches("3/8")));
         choice
     });
@@ -43,14 +31,8 @@ fn length_choice(bencher: Bencher, practice: &str) {
 #[divan::bench(args = ["keep", "clean-up", "oversize", "next-size", "refer"])]
 fn hole_judgement(bencher: Bencher, wanted: &str) {
     let stack = pack();
-    let query = HoleQuery {
-        rivet: Part::parse("MS20470AD4").expect("a part"),
-        stack: Some(&stack),
-        layout: RowLayout { edge: Some(inches("1/2")), pitch: Some(inches("3/4")), ..RowLayout::default() },
-        rows: 1,
-        member: Member::Skin,
-        practice: &HANDBOOK,
-    };
+    let rivet = Part::parse("MS20470AD4").expect("a part");
+    let question = Installation::new(rivet, &stack).edge(inches("1/2")).pitch(inches("3/4")).member(Member::Skin);
     let (major, disposition) = match wanted {
         "keep" => (".130", Disposition::Keep),
         "clean-up" => (".1285", Disposition::CleanUp),
@@ -61,19 +43,18 @@ fn hole_judgement(bencher: Bencher, wanted: &str) {
     let damage = if wanted == "clean-up" { Damage::Gouged } else { Damage::None };
     let found = AsFound::new(inches(major), inches(".1285"), damage).expect("a hole");
     bencher.bench(|| {
-        let verdict = query.judge(black_box(found));
-        assert_eq!(verdict.disposition, disposition);
-        verdict
+        let answer = question.hole(black_box(found));
+        assert_eq!(answer.disposition, disposition);
+        answer
     });
 }
 
 #[divan::bench]
 fn joint_strength(bencher: Bencher) {
     let (stack, rivet) = (pack(), Part::parse("MS20470AD4").expect("a part"));
-    let (edge, pitch) = (inches("1/4"), Some(inches("3/4")));
+    let question = Installation::new(rivet, &stack).edge(inches("1/4")).pitch(inches("3/4"));
     bencher.bench(|| {
-        let found =
-            strength_through(black_box(&rivet), &stack, edge, None, pitch, Shear::Single, None).expect("a joint");
+        let found = black_box(&question).strength().expect("a joint");
         assert!(found.allowable.is_some());
         found
     });

@@ -4,10 +4,7 @@
 
 use std::hint::black_box;
 
-use shophead::hole::HoleJudgement;
-use shophead::joint::pack::strength_through_into;
 use shophead::joint::strength::JointStrength;
-use shophead::layout::check_row;
 use shophead::length::Length;
 use shophead::rivet::part::Part;
 use shophead::upset::{Fit, judge};
@@ -16,7 +13,7 @@ use shophead_answers::{Case, Kind};
 /// The same questions as the firmware's `measure` asks.
 fn ask(question: &str, case: &Case) {
     match question {
-        "length" => drop(black_box(case.length_query().choose())),
+        "length" => drop(black_box(case.question().length())),
         "predict" => {
             if let Ok(fit) = Fit::new(case.rivet.series(), case.rivet.size(), case.hole, case.stack.grip()) {
                 black_box(fit.predict(case.length, case.head.height.min));
@@ -25,16 +22,13 @@ fn ask(question: &str, case: &Case) {
         "head" => drop(black_box(judge(case.head, &case.defects, case.practice, &case.practice_case()))),
         "hole" => {
             if let Some(found) = case.found {
-                let mut verdict = HoleJudgement::nothing_yet();
-                case.hole_query().judge_into(found, &mut verdict);
-                black_box(&verdict);
+                black_box(&case.question().hole(found));
             }
         }
-        "row" => drop(black_box(check_row(case.layout, &case.practice_case(), case.practice))),
+        "row" => drop(black_box(case.question().distances())),
         "strength" => {
             let mut found = JointStrength::nothing_yet();
-            let (edge, pitch) = (case.layout.edge.unwrap_or(Length::INCH), case.layout.pitch);
-            let _ = strength_through_into(&mut found, &case.rivet, &case.stack, edge, None, pitch, case.shear, None);
+            let _ = case.question().strength_into(&mut found);
             black_box(&found);
         }
         "number-read" => drop(black_box(Part::parse(black_box("MS20470AD4-3.5")))),

@@ -3,11 +3,12 @@
 use num_bigint::BigInt;
 use num_rational::BigRational;
 use proptest::prelude::*;
+use shophead::installation::Installation;
 use shophead::length::{Length, Toleranced};
 use shophead::material::RivetAlloy;
 use shophead::practice::{BUILT_IN, Case, Name, Practice, Rounding};
+use shophead::rivet::part::Part;
 use shophead::rivet::{MS20426, MS20470, Series};
-use shophead::select::LengthQuery;
 use shophead::upset::HeadLimits;
 
 fn ratio(top: i64, bottom: i64) -> BigRational {
@@ -136,10 +137,14 @@ proptest! {
         let grip = Toleranced::new(length(nominal), length(below), length(above));
         let case = Case::of(series.head, RivetAlloy::Al2117, size);
         let hole = Toleranced::from_least(practice.hole_for(&case).expect("a hole").value);
-        let query = LengthQuery { series, alloy: RivetAlloy::Al2117, size, grip, hole, practice };
-        // A pack thinner than a flush head has no answer to compare.
-        if let Ok(choice) = query.choose() {
-            prop_assert_eq!(choice.length.map(exact), by_fractions(practice, series, dash, grip));
+        let rivet = Part::new(series, "AD", size).expect("a material and a size of the series");
+        let question = Installation::through(rivet, grip).in_hole(hole).by(practice);
+        let answer = question.length().expect("sizes");
+        // A pack thinner than a flush head has no bounds to compare.
+        if answer.usable.is_some() {
+            prop_assert_eq!(answer.length.map(exact), by_fractions(practice, series, dash, grip));
+        } else {
+            prop_assert_eq!(answer.length, None);
         }
     }
 }

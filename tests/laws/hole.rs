@@ -2,8 +2,8 @@
 
 use proptest::prelude::*;
 use shophead::finding::Code;
-use shophead::hole::{AsFound, Damage, Disposition, HoleQuery, Step};
-use shophead::layout::RowLayout;
+use shophead::hole::{AsFound, Damage, Disposition};
+use shophead::installation::{HoleAnswer, Installation, MAX_STEPS, Step};
 use shophead::length::{Length, Toleranced};
 use shophead::material::{Material, RivetAlloy};
 use shophead::pattern::check_pattern;
@@ -56,7 +56,7 @@ fn sheets(flush: bool) -> impl Strategy<Value = Stack> {
 
 #[derive(Debug, Clone)]
 struct Place {
-    part: String,
+    rivet: Part<'static>,
     stack: Stack,
     edge: i64,
     pitch: i64,
@@ -66,19 +66,30 @@ struct Place {
 
 impl Place {
     fn judge(&self, found: AsFound) -> Disposition {
-        self.query().judge(found).disposition
+        self.question().hole(found).disposition
     }
 
-    fn query(&self) -> HoleQuery<'_, '_> {
-        HoleQuery {
-            rivet: Part::parse(&self.part).expect("a part number"),
-            stack: Some(&self.stack),
-            layout: RowLayout { edge: Some(nm(self.edge)), pitch: Some(nm(self.pitch)), ..RowLayout::default() },
-            rows: 1,
-            member: self.member,
-            practice: self.practice,
-        }
+    fn question(&self) -> Installation<'_, 'static> {
+        Installation::new(self.rivet, &self.stack)
+            .edge(nm(self.edge))
+            .pitch(nm(self.pitch))
+            .member(self.member)
+            .by(self.practice)
     }
+
+    fn climb(&self, found: AsFound) -> (HoleAnswer<'static>, Vec<Step<'static>>) {
+        let mut steps = Vec::new();
+        let answer = self.question().hole_step_by_step(found, &mut |step| steps.push(step.clone()));
+        (answer, steps)
+    }
+
+    fn shank(&self) -> i64 {
+        self.rivet.size().shank_nominal.nanometres()
+    }
+}
+
+fn part(number: &str) -> Part<'static> {
+    Part::parse(number).expect("a part number")
 }
 
 fn place() -> impl Strategy<Value = Place> {
@@ -87,7 +98,7 @@ fn place() -> impl Strategy<Value = Place> {
         let member = prop::sample::select(vec![Member::Skin, Member::Rib, Member::SparCap]);
         (sheets(flush), 150_i64..600, 250_i64..1_200, practice, member).prop_map(
             move |(stack, edge, pitch, practice, member)| Place {
-                part: format!("{}AD{dash}", if flush { "MS20426" } else { "MS20470" }),
+                rivet: part(&format!("{}AD{dash}", if flush { "MS20426" } else { "MS20470" })),
                 stack,
                 edge: edge * THOUSANDTH,
                 pitch: pitch * THOUSANDTH,
@@ -111,23 +122,28 @@ proptest! {
     #![proptest_config(config())]
 
     #[test]
-    fn a_ladder_climbed_step_by_step_is_the_same_as_one_kept_whole(
+    fn a_ladder_told_step_by_step_is_the_same_answer(
         place in place(),
         axes in (axis(), axis()),
         damage in prop::sample::select(Damage::ALL.iter().map(|(damage, _)| *damage).collect::<Vec<_>>()),
     ) {
-        let query = place.query();
-        let nominal = query.rivet.diameter().nanometres();
+        let nominal = place.rivet.diameter().nanometres();
         let (major, minor) = (nominal + axes.0.max(axes.1), nominal + axes.0.min(axes.1));
         let found = AsFound::new(nm(major), nm(minor), damage).expect("a hole");
-        let verdict = query.judge(found);
-        let mut steps = Vec::new();
-        let climbed = query.climb(found, &mut Step::nothing_yet(), &mut |step| steps.push(step.clone()));
-        prop_assert_eq!(climbed.disposition, verdict.disposition);
-        prop_assert_eq!(steps.as_slice(), verdict.steps.as_slice());
-        match climbed.finding {
-            Some(finding) => prop_assert!(verdict.findings.iter().eq([&finding])),
-            None => prop_assert_eq!(&verdict.findings, &verdict.chosen().expect("a step").findings),
+        let (answer, steps) = place.climb(found);
+        prop_assert_eq!(&place.question().hole(found), &answer);
+        prop_assert!(steps.len() <= MAX_STEPS);
+        match steps.last().filter(|step| step.does()) {
+            Some(taken) => {
+                prop_assert_eq!(answer.disposition, taken.kind);
+                prop_assert_eq!((answer.rivet, answer.cut, answer.hole), (taken.rivet, taken.cut, taken.hole));
+                prop_assert_eq!(&answer.findings, &taken.findings);
+            }
+            None => {
+                prop_assert_eq!(answer.disposition, Disposition::Refer);
+                prop_assert_eq!((answer.rivet, answer.cut, answer.hole), (None, None, None));
+                prop_assert!(answer.findings.must_refer());
+            }
         }
     }
 
@@ -147,7 +163,7 @@ proptest! {
 
     #[test]
     fn a_larger_round_hole_never_gets_a_lesser_step(place in place(), at in axis(), larger in axis()) {
-        let shank = place.query().rivet.size().shank_nominal.nanometres();
+        let shank = place.shank();
         // A hole that is too small is cleaned up: the law begins where holes are no longer too small.
         let begins = |at: i64| if place.judge(sound(at, at)) == Disposition::Keep { at } else { at.max(shank + 5 * THOUSANDTH) };
         let small = begins(shank + at.min(larger));
@@ -157,7 +173,7 @@ proptest! {
 
     #[test]
     fn a_longer_elongation_never_gets_a_lesser_step(place in place(), minor in axis(), at in axis(), longer in axis()) {
-        let shank = place.query().rivet.size().shank_nominal.nanometres();
+        let shank = place.shank();
         let minor = shank + minor.min(at).min(longer);
         let (short, long) = (shank + at.min(longer), shank + at.max(longer));
         prop_assert!(place.judge(sound(long, minor)) >= place.judge(sound(short, minor)));
@@ -165,26 +181,23 @@ proptest! {
 
     #[test]
     fn the_step_taken_is_the_last_tried_and_no_earlier_one_does(place in place(), major in axis(), minor in axis()) {
-        let shank = place.query().rivet.size().shank_nominal.nanometres();
-        let query = place.query();
-        let verdict = query.judge(sound(shank + major.max(minor), shank + major.min(minor)));
-        prop_assert!(verdict.findings.is_complete());
-        let (last, before) = verdict.steps.split_last().expect("a step was tried");
+        let shank = place.shank();
+        let (answer, steps) = place.climb(sound(shank + major.max(minor), shank + major.min(minor)));
+        prop_assert!(answer.findings.is_complete());
+        let (last, before) = steps.split_last().expect("a step was tried");
         prop_assert!(before.iter().all(|step| !step.does() && !step.findings.is_empty()));
-        prop_assert!(verdict.steps.iter().all(|step| step.findings.is_complete()));
-        prop_assert_eq!(last.does(), verdict.disposition != Disposition::Refer);
-        prop_assert!(verdict.steps.is_sorted_by_key(|step| step.kind));
-        if let Some(chosen) = verdict.chosen() {
-            // Whatever is drilled goes over the whole of the old hole.
-            if let Some(cut) = chosen.cut {
-                prop_assert!(cut.diameter() >= nm(shank + major.max(minor)));
-            }
+        prop_assert!(steps.iter().all(|step| step.findings.is_complete()));
+        prop_assert_eq!(last.does(), answer.disposition != Disposition::Refer);
+        prop_assert!(steps.is_sorted_by_key(|step| step.kind));
+        // Whatever is drilled goes over the whole of the old hole.
+        if let Some(cut) = answer.cut {
+            prop_assert!(cut.diameter() >= nm(shank + major.max(minor)));
         }
     }
 
     #[test]
     fn damage_never_gets_a_lesser_step_than_a_sound_hole(place in place(), major in axis(), minor in axis()) {
-        let shank = place.query().rivet.size().shank_nominal.nanometres();
+        let shank = place.shank();
         let (major, minor) = (nm(shank + major.max(minor)), nm(shank + major.min(minor)));
         let at = |damage| place.judge(AsFound::new(major, minor, damage).expect("a hole"));
         let sound = at(Damage::None);
@@ -221,14 +234,14 @@ fn a_growing_hole_climbs_the_whole_ladder() {
     for practice in BUILT_IN {
         for dash in [4, 5] {
             let place = Place {
-                part: format!("MS20470AD{dash}"),
+                rivet: part(&format!("MS20470AD{dash}")),
                 stack: stacked(&[sheet(50), sheet(63)]),
                 edge: 500 * THOUSANDTH,
                 pitch: 1_000 * THOUSANDTH,
                 practice,
                 member: Member::Skin,
             };
-            let shank = place.query().rivet.size().shank_nominal.nanometres();
+            let shank = place.shank();
             let mut climbed: Vec<Disposition> = (-50..400)
                 .map(|tenths| shank + tenths * THOUSANDTH / 10)
                 .map(|at| place.judge(sound(at, at)))
@@ -248,7 +261,7 @@ fn a_pack_of_uncertain_thickness_can_make_a_sound_hole_unusable() {
         let thickness = Toleranced::new(nm(63 * THOUSANDTH), nm(off * THOUSANDTH), nm(off * THOUSANDTH));
         let layer = Layer { material, ..Layer::of(thickness) };
         let place = Place {
-            part: "MS20470AD4".to_owned(),
+            rivet: part("MS20470AD4"),
             stack: stacked(&[layer, layer]),
             edge: 500 * THOUSANDTH,
             pitch: 1_000 * THOUSANDTH,
@@ -256,9 +269,9 @@ fn a_pack_of_uncertain_thickness_can_make_a_sound_hole_unusable() {
             member: Member::Skin,
         };
         let found = sound(1285 * THOUSANDTH / 10, 1285 * THOUSANDTH / 10);
-        let verdict = place.query().judge(found);
-        let keep = verdict.steps.first().expect("tried").findings.has(Code::NoLengthFits);
-        (verdict.disposition, keep)
+        let (answer, steps) = place.climb(found);
+        let keep = steps.first().expect("tried").findings.has(Code::NoLengthFits);
+        (answer.disposition, keep)
     };
     for practice in BUILT_IN {
         assert_eq!(judged(0, practice), (Disposition::Keep, false));

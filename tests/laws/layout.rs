@@ -2,12 +2,13 @@
 
 use num_bigint::BigInt;
 use proptest::prelude::*;
-use shophead::finding::Code;
-use shophead::layout::{Edge, Point, check_edge, check_pitch, check_points};
+use shophead::finding::{Code, Findings};
+use shophead::installation::Installation;
+use shophead::layout::{Edge, Point, RowLayout, closest};
 use shophead::length::Length;
-use shophead::material::RivetAlloy;
-use shophead::practice::{BUILT_IN, Case, Name};
-use shophead::rivet::Head;
+use shophead::practice::{BUILT_IN, Name, Practice};
+use shophead::rivet::part::Part;
+use shophead::rivet::{MS20426, MS20470};
 
 use crate::common::{config, nm};
 
@@ -17,9 +18,29 @@ fn point() -> impl Strategy<Value = Point> {
     (at.clone(), at).prop_map(|(x, y)| Point { x: nm(x), y: nm(y) })
 }
 
-fn case() -> impl Strategy<Value = Case> {
-    (prop_oneof![Just(Head::Universal), Just(Head::Flush)], 2_i16..13, 1_u8..4)
-        .prop_map(|(head, dash, rows)| Case::new(head, RivetAlloy::Al2117, Length::from_64ths(2 * dash)).in_rows(rows))
+/// A rivet in so many rows.
+fn rivet() -> impl Strategy<Value = (Part<'static>, u16)> {
+    let of = |series: &'static shophead::rivet::Series<'static>| {
+        prop::sample::select(series.sizes)
+            .prop_map(|size| Part::new(series, "AD", &size).expect("a material and a size of the series"))
+    };
+    (prop_oneof![of(&MS20470), of(&MS20426)], 1_u16..4)
+}
+
+fn check((rivet, rows): (Part<'static>, u16), layout: RowLayout, practice: &'static Practice<'static>) -> Findings {
+    Installation::without_layers(rivet).rows(rows).layout(layout).by(practice).findings()
+}
+
+/// What is found of the two holes that stand closest and of the one closest to an edge.
+fn check_points(
+    points: &[Point],
+    edges: &[Edge],
+    rivet: (Part<'static>, u16),
+    practice: &'static Practice<'static>,
+) -> Findings {
+    let found = closest(points, edges);
+    let (edge, pitch) = (found.to_edge.map(|(_, edge)| edge), found.pair.map(|(_, _, pitch)| pitch));
+    check(rivet, RowLayout { edge, pitch, transverse_pitch: None }, practice)
 }
 
 /// The exact square of a distance.
@@ -124,31 +145,27 @@ proptest! {
     }
 
     #[test]
-    fn the_closest_pair_does_not_hang_on_the_order(mut points in prop::collection::vec(point(), 2..20), case in case(), turn in 0_usize..20) {
-        let practice = BUILT_IN[0];
-        let found = check_points(&points, &[], &case, practice);
-        let (one, other, closest) = found.closest_pair.expect("two points");
-        prop_assert_eq!(points[one].distance(points[other]), closest);
+    fn the_closest_pair_does_not_hang_on_the_order(mut points in prop::collection::vec(point(), 2..20), turn in 0_usize..20) {
+        let (one, other, nearest) = closest(&points, &[]).pair.expect("two points");
+        prop_assert_eq!(points[one].distance(points[other]), nearest);
         for (index, a) in points.iter().enumerate() {
             for b in &points[index + 1..] {
-                prop_assert!(a.distance(*b) >= closest);
+                prop_assert!(a.distance(*b) >= nearest);
             }
         }
         let turn = turn % points.len();
         points.rotate_left(turn);
-        let turned = check_points(&points, &[], &case, practice);
-        prop_assert_eq!(turned.closest_pair.map(|pair| pair.2), Some(closest));
-        prop_assert_eq!(turned.findings, found.findings);
+        prop_assert_eq!(closest(&points, &[]).pair.map(|pair| pair.2), Some(nearest));
     }
 
     #[test]
-    fn one_hole_more_never_makes_a_pattern_better(points in prop::collection::vec(point(), 1..15), more in point(), edge in (point(), point()), case in case()) {
+    fn one_hole_more_never_makes_a_pattern_better(points in prop::collection::vec(point(), 1..15), more in point(), edge in (point(), point()), rivet in rivet()) {
         let edges = [Edge { from: edge.0, to: edge.1 }];
         let mut larger = points.clone();
         larger.push(more);
         for practice in BUILT_IN {
-            let before = check_points(&points, &edges, &case, practice).findings;
-            let after = check_points(&larger, &edges, &case, practice).findings;
+            let before = check_points(&points, &edges, rivet, practice);
+            let after = check_points(&larger, &edges, rivet, practice);
             for code in [Code::PitchShort, Code::EdgeDistanceShort] {
                 prop_assert!(after.has(code) || !before.has(code));
             }
@@ -156,15 +173,18 @@ proptest! {
     }
 
     #[test]
-    fn a_longer_distance_is_never_short_where_a_shorter_one_is_not(case in case(), at in 0_i64..100_000_000, further in 0_i64..10_000_000) {
+    fn a_longer_distance_is_never_short_where_a_shorter_one_is_not(rivet in rivet(), at in 0_i64..100_000_000, further in 0_i64..10_000_000) {
         let (near, far) = (nm(at), nm(at + further));
         for practice in BUILT_IN {
-            let (short, long) = (check_edge(near, &case, practice), check_edge(far, &case, practice));
+            let at = |edge| check(rivet, RowLayout { edge: Some(edge), ..RowLayout::default() }, practice);
+            let (short, long) = (at(near), at(far));
             prop_assert!(short.has(Code::EdgeDistanceShort) || !long.has(Code::EdgeDistanceShort));
             prop_assert!(long.has(Code::EdgeDistanceLong) || !short.has(Code::EdgeDistanceLong));
+            let case = Installation::without_layers(rivet.0).rows(rivet.1).case();
             let least = practice.length(Name::EdgeDistanceLeast, &case).expect("a limit").value;
             prop_assert_eq!(short.has(Code::EdgeDistanceShort), near < least);
-            let (short, long) = (check_pitch(near, &case, practice), check_pitch(far, &case, practice));
+            let at = |pitch| check(rivet, RowLayout { pitch: Some(pitch), ..RowLayout::default() }, practice);
+            let (short, long) = (at(near), at(far));
             prop_assert!(short.has(Code::PitchShort) || !long.has(Code::PitchShort));
             prop_assert!(long.has(Code::PitchLong) || !short.has(Code::PitchLong));
         }

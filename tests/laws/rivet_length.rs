@@ -6,12 +6,15 @@
 
 use std::sync::OnceLock;
 
+use shophead::finding::Code;
+use shophead::installation::Installation;
 use shophead::length::{Interval, Length, Toleranced};
 use shophead::material::RivetAlloy;
 use shophead::practice::{BUILT_IN, Case, Practice};
+use shophead::rivet::part::Part;
 use shophead::rivet::{MS20426, MS20470, Series, Size};
-use shophead::select::{LengthChoice, LengthQuery, UpperBound};
-use shophead::upset::{FitError, HeadLimits};
+use shophead::select::{LengthAnswer, UpperBound};
+use shophead::upset::HeadLimits;
 
 use crate::common::nm;
 
@@ -88,20 +91,13 @@ impl Row {
         }
     }
 
-    fn choose(&self, grip: Toleranced) -> Result<LengthChoice, FitError> {
-        self.query(grip).choose()
+    fn choose(&self, grip: Toleranced) -> LengthAnswer<'static> {
+        self.question(grip).length().expect("sizes")
     }
 
-    fn query(&self, grip: Toleranced) -> LengthQuery<'static> {
-        let width = self.hole.max.checked_sub(self.hole.min).expect("a length");
-        LengthQuery {
-            series: self.series,
-            alloy: RivetAlloy::Al2117,
-            size: self.size,
-            grip,
-            hole: Toleranced::new(self.hole.min, Length::ZERO, width),
-            practice: self.practice,
-        }
+    fn question(&self, grip: Toleranced) -> Installation<'static, 'static> {
+        let rivet = Part::new(self.series, "AD", self.size).expect("a material and a size of the series");
+        Installation::through(rivet, grip).in_hole(Toleranced::from_least(self.hole)).by(self.practice)
     }
 
     /// Whether a rivet of this nominal length is sound whatever end of its tolerance everything lies at.
@@ -159,16 +155,13 @@ fn every_chosen_length_is_the_good_one_nearest_to_the_rule_and_none_is_missed() 
         let mut last = 0;
         for grip in grips() {
             let at = format!("{} grip {}", row.name(), nm(grip));
-            let choice = match row.choose(Toleranced::exactly(nm(grip))) {
-                Ok(choice) => choice,
-                Err(error) => {
-                    assert_eq!(error, FitError::HeadDeeperThanPack, "{at}");
-                    assert!(row.head_heights[1] > grip, "{at}");
-                    refused += 1;
-                    continue;
-                }
-            };
-            assert!(row.head_heights[1] <= grip, "{at}: the head is deeper than the pack");
+            let choice = row.choose(Toleranced::exactly(nm(grip)));
+            if row.head_heights[1] > grip {
+                assert_eq!(choice.length, None, "{at}: the head is deeper than the pack");
+                assert!(choice.findings.has(Code::NoLengthFits) && choice.findings.must_refer(), "{at}");
+                refused += 1;
+                continue;
+            }
             assert_eq!(choice.rule_of_thumb_length.nanometres(), row.rule(grip), "{at}");
             let Some(length) = choice.length.map(Length::nanometres) else {
                 none += 1;
@@ -206,10 +199,11 @@ fn with_a_tolerance_on_the_pack_the_whole_search_agrees() {
     for row in rows() {
         for grip in grips().step_by(37) {
             let off = nm(grip / 40);
-            let Ok(choice) = row.choose(Toleranced::new(nm(grip), off, off)) else {
-                assert!(row.head_heights[1] > grip - off.nanometres());
+            let choice = row.choose(Toleranced::new(nm(grip), off, off));
+            if row.head_heights[1] > grip - off.nanometres() {
+                assert_eq!(choice.length, None);
                 continue;
-            };
+            }
             let ends = [grip - off.nanometres(), grip + off.nanometres()];
             let length = choice.length.map(Length::nanometres);
             assert_eq!(length, row.by_search(ends, grip), "{} grip {}", row.name(), nm(grip));
@@ -226,10 +220,10 @@ fn the_answer_turns_at_the_nanometre_where_a_bound_meets_a_length() {
         for length in (4..=64).map(|count| count * THIRTY_SECOND) {
             let good = |grip: i64| row.good(length, [grip, grip]);
             let said = |grip: i64| {
-                let query = row.query(Toleranced::exactly(nm(grip)));
-                let choice = query.choose().expect("sizes");
+                let question = row.question(Toleranced::exactly(nm(grip)));
+                let choice = question.length().expect("sizes");
                 let usable = choice.usable.expect("limits");
-                assert_eq!(query.assess(nm(length)).expect("sizes").must_refer(), !usable.contains(nm(length)));
+                assert_eq!(question.assess(nm(length)).expect("sizes").must_refer(), !usable.contains(nm(length)));
                 (usable.contains(nm(length)), usable.longest_by, choice.length.map(Length::nanometres))
             };
             // The thickest pack: the largest grip whose least metal is still enough, by division of the formula.
@@ -287,7 +281,7 @@ fn the_rule_turns_at_the_nanometre_too() {
             if grip <= 1 {
                 continue;
             }
-            let rule = |grip| row.choose(Toleranced::exactly(nm(grip))).expect("sizes").rule_of_thumb_length;
+            let rule = |grip| row.choose(Toleranced::exactly(nm(grip))).rule_of_thumb_length;
             assert_eq!(rule(grip - 1), nm(length), "{}", row.name());
             assert_eq!(rule(grip), nm(length), "{}", row.name());
             assert_eq!(rule(grip + 1), nm(length + SIXTEENTH), "{}", row.name());

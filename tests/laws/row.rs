@@ -2,8 +2,8 @@
 
 use proptest::prelude::*;
 use shophead::finding::Code;
-use shophead::joint::row::{RowAsMade, compare_rows, row_strength, weaker};
-use shophead::joint::strength::Shear;
+use shophead::installation::Installation;
+use shophead::joint::row::{RowStrength, compare_rows, weaker};
 use shophead::length::{Length, Toleranced};
 use shophead::material::Material;
 use shophead::rivet::part::Part;
@@ -35,17 +35,9 @@ struct Case {
 }
 
 impl Case {
-    fn made(&self) -> RowAsMade<'_, 'static> {
-        RowAsMade {
-            rivet: &self.rivet,
-            stack: &self.stack,
-            edge: Length::from_64ths(32),
-            hole: None,
-            pitch: self.pitch,
-            rows: self.rows,
-            staggered: None,
-            shear: Shear::Single,
-        }
+    fn row(&self) -> RowStrength {
+        let question = Installation::new(self.rivet, &self.stack).edge(Length::from_64ths(32)).pitch(self.pitch);
+        question.rows(self.rows).row().expect("a row")
     }
 }
 
@@ -62,7 +54,7 @@ fn case() -> impl Strategy<Value = Case> {
 proptest! {
     #[test]
     fn the_weaker_of_two_rows_carries_no_more_than_either(one in case(), other in case()) {
-        let (one, other) = (row_strength(&one.made()).expect("a row"), row_strength(&other.made()).expect("a row"));
+        let (one, other) = (one.row(), other.row());
         let least = weaker(one.clone(), other.clone());
         prop_assert!(least == one || least == other);
         match (one.per_inch, other.per_inch) {
@@ -76,7 +68,7 @@ proptest! {
 
     #[test]
     fn a_row_never_carries_more_than_any_of_its_parts(case in case()) {
-        let found = row_strength(&case.made()).expect("a row");
+        let found = case.row();
         let Some(carried) = found.per_inch else { return Ok(()) };
         let carried = carried.force.lbf();
         prop_assert!(carried > 0.0);
@@ -96,7 +88,7 @@ proptest! {
 
     #[test]
     fn a_row_against_itself_has_a_ratio_of_one_and_against_a_weaker_one_the_inverse(one in case(), other in case()) {
-        let (one, other) = (row_strength(&one.made()).expect("a row"), row_strength(&other.made()).expect("a row"));
+        let (one, other) = (one.row(), other.row());
         if one.per_inch.is_some() {
             prop_assert_eq!(compare_rows(&one, &one).ratio, Some(1.0));
         }
@@ -114,7 +106,7 @@ proptest! {
     #[test]
     fn another_row_never_makes_it_weaker(case in case()) {
         let more = Case { rows: case.rows + 1, ..case.clone() };
-        let (one, more) = (row_strength(&case.made()).expect("a row"), row_strength(&more.made()).expect("a row"));
+        let (one, more) = (case.row(), more.row());
         if let Some(ratio) = compare_rows(&one, &more).ratio {
             prop_assert!(ratio >= 1.0 - RELATIVE);
         }

@@ -2,11 +2,8 @@
 
 use num_bigint::BigInt;
 use proptest::prelude::*;
-use shophead::layout::{Edge, Point, check_points, check_points_sorted, in_line};
+use shophead::layout::{Edge, Point, closest, closest_sorted, in_line};
 use shophead::length::Length;
-use shophead::material::RivetAlloy;
-use shophead::practice::{BUILT_IN, Case};
-use shophead::rivet::Head;
 use shophead::trim::{Curve, Cut, Station};
 
 use crate::common::{config, nm};
@@ -169,11 +166,6 @@ proptest! {
         scale in (1_i64..4, 1_i64..4),
     ) {
         let points: Vec<Point> = places.iter().map(|(x, y)| Point { x: nm(x * scale.0 * 7_000_000), y: nm(y * scale.1 * 7_000_000) }).collect();
-        let case = Case::new(Head::Universal, RivetAlloy::Al2117, Length::from_64ths(8));
-        for practice in BUILT_IN {
-            let pairs = check_points(&points, &[], &case, practice);
-            let sorted = check_points_sorted(&points, &mut vec![9; points.len()], &[], &case, practice);
-            prop_assert_eq!(pairs, sorted);
-        }
+        prop_assert_eq!(closest(&points, &[]), closest_sorted(&points, &mut vec![9; points.len()], &[]));
     }
 }

@@ -3,8 +3,8 @@
 use shophead::basis::Status;
 use shophead::drill::{Drill, parse_hole};
 use shophead::finding::{Code, Severity};
-use shophead::hole::{AsFound, Damage, Disposition, HoleQuery, check_seat};
-use shophead::layout::RowLayout;
+use shophead::hole::{AsFound, Damage, Disposition};
+use shophead::installation::{HoleAnswer, Installation, Step};
 use shophead::length::{Length, Toleranced};
 use shophead::material::{Material, RivetAlloy};
 use shophead::pattern::check_pattern;
@@ -42,15 +42,18 @@ fn two_sheets() -> Stack {
     stack(&[(".040", Preparation::Plain), (".050", Preparation::Plain)])
 }
 
-fn query<'q, 'a>(rivet: &str, stack: &'q Stack, practice: &'a Practice<'a>) -> HoleQuery<'q, 'a> {
-    HoleQuery {
-        rivet: Part::parse(rivet).expect(rivet),
-        stack: Some(stack),
-        layout: RowLayout { edge: Some(length("1/2")), pitch: Some(length("3/4")), ..RowLayout::default() },
-        rows: 1,
-        member: Member::Skin,
-        practice,
-    }
+fn question<'q, 'a>(rivet: &str, stack: &'q Stack, practice: &'a Practice<'a>) -> Installation<'q, 'a> {
+    Installation::new(Part::parse(rivet).expect(rivet), stack)
+        .edge(length("1/2"))
+        .pitch(length("3/4"))
+        .member(Member::Skin)
+        .by(practice)
+}
+
+fn climb<'a>(question: &Installation<'_, 'a>, found: AsFound) -> (HoleAnswer<'a>, Vec<Step<'a>>) {
+    let mut steps = Vec::new();
+    let answer = question.hole_step_by_step(found, &mut |step| steps.push(step.clone()));
+    (answer, steps)
 }
 
 fn round(diameter: Length) -> AsFound {
@@ -67,14 +70,14 @@ fn a_three_thirty_second_hole_is_kept_from_093_to_103() {
     let again = by_id(&fixture("rivet-hole-drills"), "RD-06");
     assert_eq!((length(again.text("hole_min_in")), length(again.text("hole_max_in"))), (least, greatest));
     let stack = stack(&[(".032", Preparation::Plain), (".032", Preparation::Plain)]);
-    let query = query("MS20470AD3", &stack, &PROCESS);
-    let verdict = |diameter| query.judge(round(diameter)).disposition;
+    let question = question("MS20470AD3", &stack, &PROCESS);
+    let verdict = |diameter| question.hole(round(diameter)).disposition;
     assert_eq!(verdict(least), Disposition::Keep);
     assert_eq!(verdict(greatest), Disposition::Keep);
     assert_eq!(verdict(by(least, -1)), Disposition::CleanUp);
     assert!(verdict(by(greatest, 1)) > Disposition::CleanUp);
-    let over = query.judge(round(by(greatest, 1)));
-    let keep = over.steps.first().expect("tried");
+    let (_, steps) = climb(&question, round(by(greatest, 1)));
+    let keep = steps.first().expect("tried");
     assert!(keep.findings.iter().any(|found| found.code() == Code::HoleOverLimit
         && found.basis().citation().expect("built in").document == "MIL-R-47196A"
         && found.basis().status() == Status::Published));
@@ -87,15 +90,10 @@ fn the_smallest_hole_does_not_take_the_largest_shank() {
     let case = Case::of(Head::Universal, RivetAlloy::Al2117, size);
     let least = PROCESS.length(Name::HoleLeast, &case).expect("a limit").value;
     assert!(case.shank_max.is_some_and(|shank| shank > least));
-    let query = shophead::select::LengthQuery {
-        series: &MS20470,
-        alloy: RivetAlloy::Al2117,
-        size,
-        grip: Toleranced::exactly(length(".064")),
-        hole: Toleranced::exactly(least),
-        practice: &PROCESS,
-    };
-    assert!(query.choose().expect("sizes").findings.has(Code::ShankMayNotEnter));
+    let rivet = Part::new(&MS20470, "AD", size).expect("a part");
+    let question = Installation::through(rivet, Toleranced::exactly(length(".064"))).by(&PROCESS);
+    let answer = question.in_hole(Toleranced::exactly(least)).length().expect("sizes");
+    assert!(answer.findings.has(Code::ShankMayNotEnter));
 }
 
 /// RL-01 and RL-02.
@@ -152,16 +150,13 @@ fn a_step_up_keeps_the_minima_of_the_larger_rivet() {
     // Over the oversize shank's hole, so the next diameter, 5/32: 2 D edge, 3 D pitch. Elongated by .010, so moved by .005.
     let found = AsFound::new(length(".150"), length(".140"), Damage::None).expect("a hole");
     let (edge, pitch) = (length(".3175"), length(".47375"));
-    let at = |edge, pitch| {
-        let layout = RowLayout { edge: Some(edge), pitch: Some(pitch), ..RowLayout::default() };
-        HoleQuery { layout, ..query("MS20470AD4", &stack, &HANDBOOK) }.judge(found)
-    };
-    assert_eq!(at(edge, pitch).disposition, Disposition::NextSize);
+    let at = |edge, pitch| climb(&question("MS20470AD4", &stack, &HANDBOOK).edge(edge).pitch(pitch), found);
+    assert_eq!(at(edge, pitch).0.disposition, Disposition::NextSize);
     for (edge, pitch, code) in [(by(edge, -1), pitch, Code::EdgeDistanceShort), (edge, by(pitch, -1), Code::PitchShort)]
     {
-        let verdict = at(edge, pitch);
-        assert_eq!(verdict.disposition, Disposition::Refer);
-        let next = verdict.steps.last().expect("tried");
+        let (answer, steps) = at(edge, pitch);
+        assert_eq!(answer.disposition, Disposition::Refer);
+        let next = steps.last().expect("tried");
         assert!(
             next.findings.iter().any(|found| found.code() == code && found.severity() == Severity::Refer),
             "{code}"
@@ -179,16 +174,16 @@ fn cracks_stop_the_work_and_spar_caps_need_approval() {
     let cracked = AsFound::new(length(".1285"), length(".1285"), Damage::Cracked).expect("a hole");
     let over = round(length(".140"));
     for practice in BUILT_IN {
-        let query = query("MS20470AD4", &stack, practice);
-        let verdict = query.judge(cracked);
-        assert_eq!(verdict.disposition, Disposition::Refer);
-        assert!(verdict.findings.has(Code::HoleCracked));
+        let question = question("MS20470AD4", &stack, practice);
+        let answer = question.hole(cracked);
+        assert_eq!(answer.disposition, Disposition::Refer);
+        assert!(answer.findings.has(Code::HoleCracked));
         for member in [Member::SparCap, Member::Stringer, Member::Longeron] {
-            let verdict = HoleQuery { member, ..query }.judge(over);
-            assert_eq!(verdict.disposition, Disposition::Refer, "{member:?}");
-            assert!(verdict.steps.iter().any(|step| step.findings.has(Code::StepNeedsApproval)));
+            let (answer, steps) = climb(&question.member(member), over);
+            assert_eq!(answer.disposition, Disposition::Refer, "{member:?}");
+            assert!(steps.iter().any(|step| step.findings.has(Code::StepNeedsApproval)));
         }
-        assert!(query.judge(over).disposition < Disposition::Refer);
+        assert!(question.hole(over).disposition < Disposition::Refer);
     }
 }
 
@@ -233,13 +228,13 @@ fn the_drill_of_an_oversize_shank_is_the_smallest_that_clears_it() {
             // What the ladder drills: from a round hole that is too large for the standard shank.
             let stack = two_sheets();
             let part = format!("MS20470AD{}", size.dash);
-            let query = query(&part, &stack, &HANDBOOK);
+            let question = question(&part, &stack, &HANDBOOK);
             let case = Case::of(Head::Universal, RivetAlloy::Al2117, size);
             let drill = HANDBOOK.length(Name::HoleDrill, &case).expect("a rule");
             cells.equal(&format!("{name} limit"), largest, drill.value);
             cells.equal(&format!("{name} status"), Status::Memory, drill.basis.status());
-            let verdict = query.judge(round(by(length(row.text("drill_in")), -1)));
-            let step = verdict.steps.iter().find(|step| step.kind == Disposition::Oversize).expect("tried");
+            let (_, steps) = climb(&question, round(by(length(row.text("drill_in")), -1)));
+            let step = steps.iter().find(|step| step.kind == Disposition::Oversize).expect("tried");
             cells.equal(&format!("{name} cut"), Some(length(row.text("drill_in"))), step.cut.map(Drill::diameter));
         }
     }
@@ -254,11 +249,13 @@ fn the_sheet_decides_between_countersink_and_dimple() {
     let knife = by_id(&rows, "CD-03");
     let size = MS20426.size(3).expect("a size");
     let height = size.head_height_nominal().expect("a height");
-    let case = Case::of(Head::Flush, RivetAlloy::Al2117, size);
+    let rivet = Part::new(&MS20426, "AD", size).expect("a part");
     let seat = |sheet: Length, preparation, practice| {
         let mut stack = Stack::new();
         stack.push(Layer { preparation, ..Layer::of(Toleranced::exactly(sheet)) }).expect("room");
-        check_seat(&stack, height, &case, practice).worst()
+        let found = Installation::new(rivet, &stack).by(practice).findings();
+        let about_seat = |code| matches!(code, Code::CountersinkTooDeep | Code::DimpleTooThick);
+        found.iter().filter(|finding| about_seat(finding.code())).map(|finding| finding.severity()).max()
     };
     assert!(length(knife.text("value")) < height, "a knife edge is a head that goes right through");
     for practice in [&HANDBOOK, &PROCESS] {

@@ -1,12 +1,13 @@
 //! Edge distance and pitch as published, and the worked examples that use them.
 
 use shophead::finding::{Code, Severity};
-use shophead::layout::{Edge, Point, RowLayout, check_points, check_row};
+use shophead::installation::Installation;
+use shophead::layout::{Edge, Point, RowLayout, closest};
 use shophead::length::Length;
 use shophead::material::RivetAlloy;
 use shophead::practice::{Case, HANDBOOK, Name, PROCESS, Practice};
 use shophead::rivet::part::Part;
-use shophead::rivet::{Head, MS20470};
+use shophead::rivet::{Head, MS20426, MS20470, Size};
 use shophead_tests::{Row, fixture};
 
 fn length(text: &str) -> Length {
@@ -34,13 +35,21 @@ enum What {
     Transverse,
 }
 
-fn found(what: &What, at: Length, case: &Case, practice: &Practice<'_>, code: Code) -> Option<Severity> {
+/// A rivet in so many rows.
+fn installation<'a>(head: Head, size: &'static Size, rows: u16, practice: &'a Practice<'a>) -> Installation<'a, 'a> {
+    let series = if head.is_flush() { &MS20426 } else { &MS20470 };
+    let size = series.size(size.dash).expect("both series have the sizes");
+    Installation::without_layers(Part::new(series, "AD", size).expect("a part")).rows(rows).by(practice)
+}
+
+fn found(what: &What, at: Length, question: &Installation<'_, '_>, code: Code) -> Option<Severity> {
     let layout = match what {
         What::Edge => RowLayout { edge: Some(at), ..RowLayout::default() },
         What::Pitch => RowLayout { pitch: Some(at), ..RowLayout::default() },
         What::Transverse => RowLayout { transverse_pitch: Some(at), ..RowLayout::default() },
     };
-    check_row(layout, case, practice).iter().find(|finding| finding.code() == code).map(|finding| finding.severity())
+    let findings = question.layout(layout).findings();
+    findings.iter().find(|finding| finding.code() == code).map(|finding| finding.severity())
 }
 
 /// Each row for every diameter: at the limit it holds, a nanometre beyond it does not.
@@ -78,11 +87,11 @@ fn published_distances_hold_to_the_nanometre_for_every_diameter() {
             if own_row && matches!(what, Edge) {
                 continue;
             }
-            let case = Case::of(head, RivetAlloy::Al2117, size).in_rows(rows);
+            let question = installation(head, size, rows, practice);
             let limit = times(size.shank_nominal, multiple);
-            assert_eq!(found(&what, limit, &case, practice, code), None, "{id} {column} -{}", size.dash);
+            assert_eq!(found(&what, limit, &question, code), None, "{id} {column} -{}", size.dash);
             let beyond = by(limit, outwards);
-            assert_eq!(found(&what, beyond, &case, practice, code), Some(severity), "{id} {column} -{}", size.dash);
+            assert_eq!(found(&what, beyond, &question, code), Some(severity), "{id} {column} -{}", size.dash);
             compared += 1;
         }
     }
@@ -92,12 +101,13 @@ fn published_distances_hold_to_the_nanometre_for_every_diameter() {
 #[test]
 fn the_specifications_own_edge_row_comes_before_two_diameters() {
     let printed = length(row("layout-rules", "EDGE-06").text("min"));
-    let case = Case::of(Head::Universal, RivetAlloy::Al2117, MS20470.size(3).expect("a size"));
-    assert_eq!(found(&What::Edge, printed, &case, &PROCESS, Code::EdgeDistanceShort), None);
-    assert!(found(&What::Edge, by(printed, -1), &case, &PROCESS, Code::EdgeDistanceShort).is_some());
+    let size = MS20470.size(3).expect("a size");
+    let universal = installation(Head::Universal, size, 1, &PROCESS);
+    assert_eq!(found(&What::Edge, printed, &universal, Code::EdgeDistanceShort), None);
+    assert!(found(&What::Edge, by(printed, -1), &universal, Code::EdgeDistanceShort).is_some());
     // The row is for a universal head.
-    let flush = Case { head: Head::Flush, ..case };
-    assert!(found(&What::Edge, printed, &flush, &PROCESS, Code::EdgeDistanceShort).is_some());
+    let flush = installation(Head::Flush, size, 1, &PROCESS);
+    assert!(found(&What::Edge, printed, &flush, Code::EdgeDistanceShort).is_some());
 }
 
 /// W03 and ROW-05: the least overlap of a two-row lap, 2 D + 2.5 D + 2 D, is 13/16 in.
@@ -145,12 +155,16 @@ fn a_row_round_a_plate_has_the_printed_number_of_rivets() {
     let edges: Vec<Edge> = (0..4).map(|side| Edge { from: corners[side], to: corners[(side + 1) % 4] }).collect();
     let points = rivets(edge);
     assert_eq!(points.len().to_string(), example.text("printed_answer"));
-    let layout = check_points(&points, &edges, &case, &HANDBOOK);
-    assert_eq!(layout.closest_pair.map(|(_, _, closest)| closest), Some(pitch));
-    assert_eq!(layout.closest_to_edge.map(|(_, closest)| closest), Some(edge));
-    assert!(!layout.findings.must_refer(), "{:?}", layout.findings);
-    let outside = check_points(&rivets(by(edge, -1)), &edges, &case, &HANDBOOK);
-    assert!(outside.findings.has(Code::EdgeDistanceShort));
+    let check = |points: &[Point]| {
+        let found = closest(points, &edges);
+        let (edge, pitch) = (found.to_edge.map(|(_, edge)| edge), found.pair.map(|(_, _, pitch)| pitch));
+        let layout = RowLayout { edge, pitch, transverse_pitch: None };
+        (layout, Installation::without_layers(part).layout(layout).findings())
+    };
+    let (layout, findings) = check(&points);
+    assert_eq!((layout.pitch, layout.edge), (Some(pitch), Some(edge)));
+    assert!(!findings.must_refer(), "{findings:?}");
+    assert!(check(&rivets(by(edge, -1))).1.has(Code::EdgeDistanceShort));
 }
 
 /// W15 and W16, recalled: both methods give a quarter inch for 3/32, and so does the practice.
@@ -164,7 +178,8 @@ fn the_preferred_edge_distance_leaves_room_for_the_next_size() {
     let next = MS20470.next_size(MS20470.size(3).expect("a size")).expect("a next size");
     let after = Case::of(Head::Universal, RivetAlloy::Al2117, next);
     assert_eq!(HANDBOOK.length(Name::EdgeDistanceLeast, &after).map(|least| least.value), Some(printed));
-    assert_eq!(found(&What::Edge, printed, &case, &HANDBOOK, Code::EdgeBelowPreferred), None);
-    let short = found(&What::Edge, by(printed, -1), &case, &HANDBOOK, Code::EdgeBelowPreferred);
+    let question = installation(Head::Universal, MS20470.size(3).expect("a size"), 1, &HANDBOOK);
+    assert_eq!(found(&What::Edge, printed, &question, Code::EdgeBelowPreferred), None);
+    let short = found(&What::Edge, by(printed, -1), &question, Code::EdgeBelowPreferred);
     assert_eq!(short, Some(Severity::Note));
 }

@@ -3,12 +3,13 @@
 use shophead::basis::{Basis, Status};
 use shophead::drill::parse_hole;
 use shophead::finding::Code;
+use shophead::installation::Installation;
 use shophead::length::{Interval, Length, Toleranced};
 use shophead::material::RivetAlloy;
 use shophead::practice::{Case, HANDBOOK, Name, PROCESS};
 use shophead::rivet::part::Part;
 use shophead::rivet::{Head, MS20470, NumberForm, Series, Size, Unknown};
-use shophead::select::{Difference, LengthQuery, choose_diameter};
+use shophead::select::{Difference, LengthAnswer, choose_diameter};
 use shophead::upset::{Fit, HeadLimits};
 use shophead_tests::{Comparison, Misfit, Row, fixture};
 
@@ -240,17 +241,11 @@ fn the_thick_pack_rule_agrees_where_the_drill_is_close() {
     }
 }
 
-fn choose(
-    dash: u8,
-    grip: &str,
-    practice: &'static shophead::practice::Practice<'static>,
-) -> shophead::select::LengthChoice {
+fn choose(dash: u8, grip: &str, practice: &'static shophead::practice::Practice<'static>) -> LengthAnswer<'static> {
     let size = MS20470.size(dash).expect("a size");
-    let case = Case::of(Head::Universal, RivetAlloy::Al2117, size);
-    let hole = practice.hole_for(&case).expect("a hole").value;
-    let hole = Toleranced::new(hole.min, Length::ZERO, hole.max.checked_sub(hole.min).expect("a length"));
+    let rivet = Part::new(&MS20470, "AD", size).expect("a part");
     let grip = Toleranced::parse(grip).expect("a grip");
-    LengthQuery { series: &MS20470, alloy: RivetAlloy::Al2117, size, grip, hole, practice }.choose().expect("sizes")
+    Installation::through(rivet, grip).by(practice).length().expect("sizes")
 }
 
 /// The question bank's answers are the rule of thumb. Where the worst case wants another rivet the choice says why.

@@ -23,6 +23,10 @@ use crate::schema;
 /// files keep to the units that the job names. A list of layers begins on the side of the manufactured head: .032,.040 or
 /// 2024-T3:.032,clad 2024-T3:.125; a thickness may carry its tolerance, .032+-.002, and what is special about it: .050:countersunk,
 /// .005:sealant.
+///
+/// What neither the command line nor the job says is taken from the variables SHOPHEAD_PRACTICE, SHOPHEAD_LIMITS and SHOPHEAD_UNITS, then
+/// from a file of the keys practice, limits and units that SHOPHEAD_SETTINGS names; the answer says so. They change the limits and the units
+/// of the output, never how a number is read.
 #[derive(Debug, Parser)]
 #[command(name = "shophead", version, max_term_width = 100)]
 pub(crate) struct Arguments {
@@ -162,6 +166,11 @@ pub(crate) enum Command {
     ///
     /// Reads part numbers aloud: series, head, alloy, diameter, length, and what should be said about them.
     Part(PartArgs),
+    /// A folder to begin a job in.
+    ///
+    /// Makes a folder with a job file, rows, holes, stock and driven files to fill in, and a page that says what goes where. --from takes the
+    /// rows of a spreadsheet; --ask asks ten questions at the terminal and fills them in.
+    New(NewArgs),
     /// The whole job: rows, holes, positions, removal, order.
     ///
     /// Plans a job from its file: what stops the work, the rivet of every row and why, every hole that differs, what can be bucked in
@@ -243,6 +252,7 @@ impl Command {
             Command::Group(args) => args.screen.width,
             Command::Splice(args) => args.columns,
             Command::Part(args) => args.screen.width,
+            Command::New(args) => args.screen.width,
             Command::Plan(args) => args.screen.width,
             Command::Order(args) => args.screen.width,
             Command::Survey(args) => args.screen.width,
@@ -589,6 +599,24 @@ pub(crate) struct PartArgs {
     /// Part numbers: MS20470AD4-5.
     #[arg(required = true, value_name = "PART")]
     pub(crate) parts: Vec<String>,
+    #[command(flatten)]
+    pub(crate) screen: Screen,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct NewArgs {
+    /// The folder to make.
+    #[arg(value_name = "FOLDER")]
+    pub(crate) folder: PathBuf,
+    /// The rows, as a spreadsheet writes them: a CSV file with the columns row, layers, installed, count and more.
+    #[arg(long, value_name = "ROWS.csv", conflicts_with = "ask")]
+    pub(crate) from: Option<PathBuf>,
+    /// Ask for a title and for rows, and fill them in.
+    #[arg(long)]
+    pub(crate) ask: bool,
+    /// What the job is; otherwise the name of the folder.
+    #[arg(long, value_name = "TEXT", conflicts_with = "ask")]
+    pub(crate) title: Option<String>,
     #[command(flatten)]
     pub(crate) screen: Screen,
 }

@@ -3,8 +3,10 @@
 use std::io::IsTerminal;
 use std::path::{Path, PathBuf};
 
+use clap::ValueEnum;
 use shophead::length::Bare;
 use shophead::practice::{HANDBOOK, Practice};
+use shophead_job::diagnostic::escaped;
 use shophead_job::model::{Job, OwnLimits};
 use shophead_job::words::Units;
 
@@ -20,6 +22,10 @@ pub(crate) struct Context<'a> {
     pub(crate) units: Units,
     /// What a number is that somebody typed without a unit: as `--units` says, whatever the output is in.
     pub(crate) bare: Bare,
+    /// The units of a conversation.
+    pub(crate) prompts: Units,
+    /// What neither the command line nor the job says.
+    pub(crate) settled: &'a [Settled],
     /// What the shop's own limits are called; empty when there are none.
     pub(crate) own_title: &'a str,
     /// The job file as it was typed, where the command takes one.
@@ -72,33 +78,164 @@ pub(crate) fn width(asked: Option<u16>) -> usize {
     asked.map_or_else(terminal, usize::from).max(NARROWEST)
 }
 
-/// The shop's own limits: those of `--limits`, else those that the job names, else none.
-pub(crate) fn own_limits(common: &Common, job: Option<&Job>, inputs: &Inputs) -> Result<OwnLimits, Stop> {
-    match (&common.limits, job) {
-        (Some(path), _) => {
-            let text = inputs.read(path, "the limits")?;
-            Ok(OwnLimits::read_from(text.bytes, &text.name)?)
-        }
-        (None, Some(job)) => Ok(job.own_limits.clone()),
-        (None, None) => Ok(OwnLimits::default()),
+/// The environment variables that settle something for every run.
+const PRACTICE: &str = "SHOPHEAD_PRACTICE";
+const LIMITS: &str = "SHOPHEAD_LIMITS";
+const UNITS: &str = "SHOPHEAD_UNITS";
+/// Names a settings file.
+const SETTINGS: &str = "SHOPHEAD_SETTINGS";
+
+/// Something that neither the command line nor the job says.
+#[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
+pub(crate) struct Settled {
+    /// `practice`, `limits` or `units`.
+    pub(crate) what: &'static str,
+    pub(crate) value: String,
+    /// The variable or the file that says it.
+    pub(crate) by: String,
+}
+
+impl std::fmt::Display for Settled {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(f, "{} {} by {}", self.what, self.value, self.by)
     }
 }
 
-/// The units of the output: those of `--units`, else those of the job, else inches.
-pub(crate) fn units(common: &Common, job: Option<&Job>) -> Units {
-    let of_job = job.map_or(Units::Inches, |job| match job.bare {
-        Bare::Inches => Units::Inches,
-        Bare::Millimetres => Units::Millimetres,
-    });
-    common.units.map_or(of_job, UnitsWord::words)
+/// What a run goes by: the command line, then the job, then the environment, then the settings file.
+///
+/// Only `--units` and the job say how a number without a unit is read.
+pub(crate) struct Chosen {
+    pub(crate) practice: &'static Practice<'static>,
+    /// The shop's own limits.
+    pub(crate) own: OwnLimits,
+    /// The units of the output.
+    pub(crate) units: Units,
+    /// The units of a conversation: those of `--units`, else of the job, else inches.
+    pub(crate) prompts: Units,
+    /// What a typed number without a unit is.
+    pub(crate) bare: Bare,
+    /// What neither the command line nor the job says.
+    pub(crate) settled: Vec<Settled>,
 }
 
-/// What a typed number without a unit is: only `--units` decides it.
-pub(crate) fn bare(common: &Common) -> Bare {
-    common.units.map_or(Bare::Inches, UnitsWord::bare)
+impl Chosen {
+    pub(crate) fn of(common: &Common, job: Option<&Job>, inputs: &Inputs) -> Result<Chosen, Stop> {
+        let mut settled = Settling::begin(inputs)?;
+        let practice = match (common.practice, job) {
+            (Some(word), _) => word.built_in(),
+            (None, Some(job)) if job.names_practice => job.practice,
+            (None, _) => settled.practice()?.unwrap_or(&HANDBOOK),
+        };
+        let own = match (&common.limits, job) {
+            (Some(path), _) => limits_of(path, inputs)?,
+            (None, Some(job)) if !job.own_limits.title.is_empty() => job.own_limits.clone(),
+            (None, _) => settled.limits()?.map(|path| limits_of(&path, inputs)).transpose()?.unwrap_or_default(),
+        };
+        let of_job = job.filter(|job| job.bare == Bare::Millimetres).map(|_| Units::Millimetres);
+        let asked = common.units.map(UnitsWord::words);
+        let units = match asked {
+            Some(asked) => asked,
+            None => settled.units()?.or(of_job).unwrap_or(Units::Inches),
+        };
+        Ok(Chosen {
+            practice,
+            own,
+            units,
+            prompts: asked.or(of_job).unwrap_or(Units::Inches),
+            bare: common.units.map_or(Bare::Inches, UnitsWord::bare),
+            settled: settled.settled,
+        })
+    }
 }
 
-/// The built-in practice: that of `--practice`, else the job's, else the handbooks'.
-pub(crate) fn practice(common: &Common, job: Option<&Job>) -> &'static Practice<'static> {
-    common.practice.map(PracticeWord::built_in).or(job.map(|job| job.practice)).unwrap_or(&HANDBOOK)
+fn limits_of(path: &Path, inputs: &Inputs) -> Result<OwnLimits, Stop> {
+    let text = inputs.read(path, "the limits")?;
+    Ok(OwnLimits::read_from(text.bytes, &text.name)?)
+}
+
+/// The environment and the settings file, and what was taken from them so far.
+struct Settling {
+    file: Option<(PathBuf, shophead_job::read::Settings)>,
+    settled: Vec<Settled>,
+}
+
+impl Settling {
+    fn begin(inputs: &Inputs) -> Result<Settling, Stop> {
+        let path = variable(SETTINGS).map(PathBuf::from);
+        let read = |path: PathBuf| {
+            let text = inputs.read(&path, "the settings")?;
+            let settings = shophead_job::read::Settings::read_from(text.bytes, &text.name)?;
+            Ok::<_, Stop>((path, settings))
+        };
+        Ok(Settling { file: path.map(read).transpose()?, settled: Vec::new() })
+    }
+
+    fn take(&mut self, what: &'static str, value: &str, by: &str) {
+        self.settled.push(Settled { what, value: value.to_owned(), by: by.to_owned() });
+    }
+
+    /// The name of the settings file.
+    fn file_name(&self) -> String {
+        self.file.as_ref().map(|(path, _)| escaped(&path.display().to_string()).into_owned()).unwrap_or_default()
+    }
+
+    fn practice(&mut self) -> Result<Option<&'static Practice<'static>>, Stop> {
+        let (word, by) = match variable(PRACTICE) {
+            Some(word) => (word_of::<PracticeWord>(PRACTICE, &word)?.built_in(), PRACTICE.to_owned()),
+            None => match self.file.as_ref().and_then(|(_, settings)| settings.practice) {
+                Some(practice) => (practice, self.file_name()),
+                None => return Ok(None),
+            },
+        };
+        self.take("practice", word.name(), &by);
+        Ok(Some(word))
+    }
+
+    /// A limits file; one that the settings file names is looked for beside it.
+    fn limits(&mut self) -> Result<Option<PathBuf>, Stop> {
+        let (path, by) = match variable(LIMITS) {
+            Some(path) => (PathBuf::from(path), LIMITS.to_owned()),
+            None => match &self.file {
+                Some((file, settings)) => match &settings.limits {
+                    Some(limits) => (file.with_file_name(limits), self.file_name()),
+                    None => return Ok(None),
+                },
+                None => return Ok(None),
+            },
+        };
+        let shown = escaped(&path.display().to_string()).into_owned();
+        self.take("limits", &shown, &by);
+        Ok(Some(path))
+    }
+
+    fn units(&mut self) -> Result<Option<Units>, Stop> {
+        let (word, by) = match variable(UNITS) {
+            Some(word) => (word_of::<UnitsWord>(UNITS, &word)?.words(), UNITS.to_owned()),
+            None => match self.file.as_ref().and_then(|(_, settings)| settings.units) {
+                Some(Bare::Inches) => (Units::Inches, self.file_name()),
+                Some(Bare::Millimetres) => (Units::Millimetres, self.file_name()),
+                None => return Ok(None),
+            },
+        };
+        self.take("units", word.length_unit(), &by);
+        Ok(Some(word))
+    }
+}
+
+/// A variable that says something.
+fn variable(name: &str) -> Option<std::ffi::OsString> {
+    std::env::var_os(name).filter(|value| !value.is_empty())
+}
+
+/// One of the words that the option takes as well.
+fn word_of<W: ValueEnum>(variable: &str, value: &std::ffi::OsStr) -> Result<W, Stop> {
+    let value = value.to_string_lossy();
+    W::from_str(value.trim(), true).map_err(|_| {
+        let known: Vec<String> = W::value_variants()
+            .iter()
+            .filter_map(W::to_possible_value)
+            .map(|word| word.get_name().to_owned())
+            .collect();
+        Stop::wrong(format_args!("{variable} is {value:?}; right would be {}", known.join(" or ")))
+    })
 }

@@ -5,6 +5,8 @@ use std::process::ExitCode;
 
 use shophead_job::read::ReadError;
 
+use crate::context::Settled;
+
 /// The exit statuses; scripts rely on them.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Exit {
@@ -84,6 +86,11 @@ pub(crate) fn tell(sentences: &[String]) {
 /// Says what is no mistake for sure on the error stream.
 pub(crate) fn note(sentences: &[String]) {
     say("note", sentences);
+}
+
+/// Says what neither the command line nor the job says, where the answer has no room for it.
+pub(crate) fn note_settled(settled: &[Settled]) {
+    note(&settled.iter().map(Settled::to_string).collect::<Vec<_>>());
 }
 
 fn say(what: &str, sentences: &[String]) {

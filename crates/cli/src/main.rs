@@ -22,12 +22,13 @@ mod progress;
 mod render;
 mod report;
 mod schema;
+mod talk;
 mod typed;
 
 use std::process::ExitCode;
 
 use args::{Arguments, Command, Format};
-use context::{Context, Settings};
+use context::{Chosen, Context, Settings};
 use exit::{Exit, Stop};
 use files::Inputs;
 use report::Report;
@@ -75,18 +76,20 @@ fn answer<T>(arguments: &Arguments, done: impl FnOnce(&Report) -> Result<T, Stop
     let Arguments { command, common } = arguments;
     let inputs = Inputs::default();
     let mut job = commands::job(command, common, &inputs)?;
-    let own = context::own_limits(common, job.as_ref(), &inputs)?;
+    let chosen = Chosen::of(common, job.as_ref(), &inputs)?;
     if let Some(job) = &mut job {
         // The minutes stand in the same file as the limits: --limits replaces both.
-        job.own_limits.minutes = own.minutes.clone();
+        job.own_limits.minutes = chosen.own.minutes.clone();
     }
-    let (limits, documents) = own.lists();
-    let practice = context::practice(common, job.as_ref()).with_own(&limits, &documents);
+    let (limits, documents) = chosen.own.lists();
+    let practice = chosen.practice.with_own(&limits, &documents);
     let context = Context {
         practice: &practice,
-        units: context::units(common, job.as_ref()),
-        bare: context::bare(common),
-        own_title: &own.title,
+        units: chosen.units,
+        bare: chosen.bare,
+        prompts: chosen.prompts,
+        settled: &chosen.settled,
+        own_title: &chosen.own.title,
         job_file: command.job().map(|file| &*file.job).filter(|file| !files::is_standard(file)),
         format: common.format,
         inputs: &inputs,
@@ -95,5 +98,8 @@ fn answer<T>(arguments: &Arguments, done: impl FnOnce(&Report) -> Result<T, Stop
     // All that is read was read, and nothing is written yet.
     let output = common.output.as_deref().into_iter().chain(report.document.as_ref().map(|document| &*document.path));
     output.into_iter().try_for_each(|output| inputs.refuse_as_output(output, common.format == Format::Csv))?;
+    if common.format != Format::Text && common.format != Format::Json || report.document.is_some() {
+        exit::note_settled(&chosen.settled);
+    }
     done(&report)
 }

@@ -13,7 +13,7 @@ use shophead::length::Length;
 use shophead::quantity::Force;
 use shophead_job::words::{self, Units};
 
-use crate::context::Context;
+use crate::context::{Context, Settled};
 use crate::exit::Exit;
 use crate::json;
 
@@ -28,6 +28,8 @@ pub(crate) struct Report<'a> {
     pub(crate) practice: String,
     /// What the shop's own limits on top of it are called; empty without any.
     pub(crate) own_limits: String,
+    /// What neither the command line nor the job says.
+    pub(crate) settled: Vec<Settled>,
     /// The answer for scripts; may be nothing where none reads it.
     pub(crate) result: Value,
     /// The answer for scripts, made while it is printed: for one that is too long to be held. It stands in the place of `result`.
@@ -221,6 +223,7 @@ impl<'a> Report<'a> {
             command,
             practice: context.practice.name().to_owned(),
             own_limits: context.own_title.to_owned(),
+            settled: context.settled.to_vec(),
             result: Value::Null,
             long_result: None,
             findings: Vec::new(),

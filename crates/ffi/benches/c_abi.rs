@@ -8,17 +8,16 @@
 use std::hint::black_box;
 use std::time::Instant;
 
-use shophead::hole::{AsFound, Damage, Disposition, HoleJudgement, HoleQuery};
+use shophead::hole::{AsFound, Damage, Disposition};
+use shophead::installation::Installation;
 use shophead::joint::margin::{Factors, Load, LoadKind};
-use shophead::joint::pack::strength_through_into;
-use shophead::joint::strength::{JointStrength, Shear};
+use shophead::joint::strength::JointStrength;
 use shophead::layout::RowLayout;
 use shophead::length::{Length, Toleranced};
 use shophead::material::Material;
 use shophead::practice::{Case, HANDBOOK};
 use shophead::quantity::Force;
 use shophead::rivet::part::Part;
-use shophead::select::LengthQuery;
 use shophead::stack::{Layer, Stack};
 use shophead::structure::Member;
 use shophead_ffi::border::{In, Out};
@@ -51,18 +50,11 @@ fn main() {
 
     let case = Case::of(rivet.series().head, rivet.alloy(), rivet.size());
     let hole = Toleranced::from_least(HANDBOOK.hole_for(&case).expect("a hole").value);
-    let length = LengthQuery {
-        series: rivet.series(),
-        alloy: rivet.alloy(),
-        size: rivet.size(),
-        grip: stack.grip(),
-        hole,
-        practice: &HANDBOOK,
-    };
+    let length = Installation::through(rivet, stack.grip()).in_hole(hole);
     let c_length = shophead_length_query { part, grip: c_length(stack.grip()), hole: c_length(hole), practice };
 
     let layout = RowLayout { edge: Some(inches("1/2")), pitch: Some(inches("3/4")), ..RowLayout::default() };
-    let query = HoleQuery { rivet, stack: Some(&stack), layout, rows: 1, member: Member::Skin, practice: &HANDBOOK };
+    let query = Installation::new(rivet, &stack).layout(layout).member(Member::Skin);
     let keep = AsFound::new(inches(".130"), inches(".1285"), Damage::None).expect("a hole");
     let step = AsFound::new(inches(".140"), inches(".1285"), Damage::None).expect("a hole");
     let c_query = shophead_hole_query {
@@ -94,7 +86,7 @@ fn main() {
         Question {
             name: "length choice",
             direct: &|| {
-                let choice = black_box(&length).choose().expect("a fit");
+                let choice = black_box(&length).length().expect("a fit");
                 assert_eq!(black_box(choice).length, Some(inches_3_8()));
             },
             through: &|| through_length(black_box(&c_length)),
@@ -112,12 +104,9 @@ fn main() {
         Question {
             name: "strength",
             direct: &|| {
-                let (edge, pitch) = (inches_1_4(), Some(inches_3_4()));
-                let load = Some((load, Factors::FITTING));
                 let mut found = JointStrength::nothing_yet();
-                let stack = black_box(&stack);
-                strength_through_into(&mut found, &rivet, stack, edge, None, pitch, Shear::Single, load)
-                    .expect("a joint");
+                let question = Installation::new(rivet, black_box(&stack)).edge(inches_1_4()).pitch(inches_3_4());
+                question.load(load, Factors::FITTING).strength_into(&mut found).expect("a joint");
                 assert!(black_box(&found).margin.is_some());
             },
             through: &|| through_strength(black_box(&c_joint)),
@@ -246,10 +235,9 @@ fn through_length(query: &shophead_length_query) {
     assert_eq!(black_box(choice.first()).length_nm, inches_3_8().nanometres());
 }
 
-fn direct_hole(query: &HoleQuery<'_, '_>, found: AsFound, wanted: Disposition) {
-    let mut verdict = HoleJudgement::nothing_yet();
-    query.judge_into(black_box(found), &mut verdict);
-    assert_eq!(black_box(&verdict).disposition, wanted);
+fn direct_hole(question: &Installation<'_, '_>, found: AsFound, wanted: Disposition) {
+    let answer = question.hole(black_box(found));
+    assert_eq!(black_box(&answer).disposition, wanted);
 }
 
 fn through_hole(query: &shophead_hole_query, found: AsFound, wanted: shophead_disposition) {

@@ -11,19 +11,19 @@ use shophead::basis::{Basis, RULES};
 use shophead::damage::{self, Damaged};
 use shophead::drill::{Drill, parse_hole};
 use shophead::finding::Code;
-use shophead::hole::{AsFound, Damage, Disposition, HoleJudgement, HoleQuery, Step, check_seat};
+use shophead::hole::{AsFound, Damage, Disposition};
+use shophead::installation::Installation;
 use shophead::joint::buckling::inter_rivet;
-use shophead::joint::compare::{compare, substitute};
+use shophead::joint::compare::substitute;
 use shophead::joint::flexibility::{Fastening, Formula, Plate, flexibility};
 use shophead::joint::group;
 use shophead::joint::lap::{self, shared};
 use shophead::joint::margin::{Factors, Load, LoadKind, margin, yield_margin};
-use shophead::joint::pack::strength_through;
-use shophead::joint::row::{RowAsMade, compare_rows, row_strength};
+use shophead::joint::row::compare_rows;
 use shophead::joint::sharing;
 use shophead::joint::splice::{self, Fastener, per_inch};
 use shophead::joint::strength::Shear;
-use shophead::layout::{Edge, Point, RowLayout, check_points, check_points_sorted, check_row, in_line};
+use shophead::layout::{Edge, Point, closest, closest_sorted, in_line};
 use shophead::length::{Interval, Length, Toleranced};
 use shophead::material::{Material, RivetAlloy};
 use shophead::pattern::{self, Demand, PatternLimits, check_pattern};
@@ -33,7 +33,7 @@ use shophead::removal::removal;
 use shophead::rivet::mass::mass_each;
 use shophead::rivet::part::Part;
 use shophead::rivet::{CATALOGUE, Head, MS20470, NAS1242, Series};
-use shophead::select::{LengthQuery, check_alloy, choose_diameter};
+use shophead::select::{check_part, choose_diameter};
 use shophead::squeeze::{FLOW_2117, squeeze};
 use shophead::stack::{Layer, Stack};
 use shophead::structure::{Member, Place, Structure};
@@ -88,11 +88,10 @@ impl Write for Nowhere {
 }
 
 fn length_of(series: &'static Series<'static>, practice: &'static Practice<'static>) {
-    let Some(size) = series.size(black_box(4)) else { return };
-    let (grip, hole) = (around(1_970), around(1_285));
-    let query = LengthQuery { series, alloy: black_box(RivetAlloy::Al2117), size, grip, hole, practice };
-    let _ = black_box(&query.choose());
-    let _ = black_box(&query.assess(inches(3_750)));
+    let Some(rivet) = rivet(series) else { return };
+    let question = Installation::through(rivet, around(1_970)).in_hole(around(1_285)).by(practice);
+    let _ = black_box(&question.length());
+    let _ = black_box(&question.assess(inches(3_750)));
 }
 
 /// A length from the pack, one series and one practice.
@@ -134,33 +133,28 @@ pub fn head() {
 /// A hole judged, with every step of its ladder.
 pub fn hole() {
     let stack = pack();
-    let layout = RowLayout { edge: Some(inches(2_500)), pitch: Some(inches(7_500)), ..RowLayout::default() };
     let (Some(rivet), Ok(found)) =
         (rivet(black_box(&MS20470)), AsFound::new(inches(1_400), inches(1_300), black_box(Damage::None)))
     else {
         return;
     };
-    let member = black_box(Member::Skin);
-    let query = HoleQuery { rivet, stack: Some(&stack), layout, rows: black_box(1), member, practice: practice() };
-    let mut verdict = HoleJudgement::nothing_yet();
-    query.judge_into(found, &mut verdict);
-    black_box(&verdict);
-    let mut step = Step::nothing_yet();
-    black_box(&query.climb(found, &mut step, &mut |step| {
+    let question = Installation::new(rivet, &stack).edge(inches(2_500)).pitch(inches(7_500)).by(practice());
+    let question = question.member(black_box(Member::Skin)).rows(black_box(1));
+    black_box(&question.hole_step_by_step(found, &mut |step| {
         black_box(step);
     }));
-    black_box(&query.step_to_next_size(found));
-    black_box(&check_seat(&stack, inches(420), &eighth(), practice()));
+    black_box(&question.next_size(found));
 }
 
 /// Edge distances and pitches.
 pub fn layout() {
-    let layout = RowLayout { edge: Some(inches(2_500)), pitch: Some(inches(7_500)), transverse_pitch: None };
-    black_box(&check_row(layout, &eighth(), practice()));
+    if let Some(rivet) = rivet(&MS20470) {
+        black_box(&Installation::without_layers(rivet).edge(inches(2_500)).pitch(inches(7_500)).distances());
+    }
     let points = [Point::default(), Point { x: inches(7_500), y: inches(10) }];
     let edge = Edge { from: Point::default(), to: Point { x: inches(20_000), y: inches(2_000) } };
-    black_box(&check_points(&points, &[edge], &eighth(), practice()));
-    black_box(&check_points_sorted(&points, &mut [0; 2], &[edge], &eighth(), practice()));
+    black_box(&closest(&points, &[edge]));
+    black_box(&closest_sorted(&points, &mut [0; 2], &[edge]));
     black_box(&in_line(Point::default(), Point { x: inches(3), y: inches(4) }, inches(7_500), black_box(5)));
 }
 
@@ -279,8 +273,8 @@ pub fn number() {
 /// The strength of one rivet and its margin.
 pub fn strength() {
     let (Some(rivet), stack) = (rivet(&MS20470), pack()) else { return };
-    let shear = black_box(Shear::Single);
-    let found = strength_through(&rivet, &stack, inches(2_500), None, Some(inches(7_500)), shear, None);
+    let question = Installation::new(rivet, &stack).edge(inches(2_500)).pitch(inches(7_500));
+    let found = question.shear(black_box(Shear::Single)).strength();
     if let Ok(found) = black_box(found)
         && let Some(allowable) = found.allowable
     {
@@ -325,10 +319,8 @@ pub fn force() {
 pub fn rest() {
     let stack = pack();
     let (Some(old), Some(new)) = (rivet(&MS20470), rivet(&NAS1242)) else { return };
-    let ask = |rivet: &Part<'_>| strength_through(rivet, &stack, inches(2_500), None, None, Shear::Single, None);
-    if let (Ok(before), Ok(after)) = (ask(&old), ask(&new)) {
-        black_box(&compare(&before, &after));
-    }
+    let question = Installation::new(new, &stack).in_place_of(old).edge(inches(2_500));
+    let _ = black_box(&question.compare());
     black_box(&substitute(black_box(RivetAlloy::Al2017), black_box(RivetAlloy::Al2117), inches(1_250)));
     if let Some(tables) = splice::tables(black_box("2024"), black_box("T3"), black_box(true)) {
         let fastener = black_box(Fastener::Rivet(inches(1_250)));
@@ -343,7 +335,7 @@ pub fn rest() {
     black_box(&mass_each(&old, black_box(0.1)));
     black_box(&Drill::nearest_at_or_above(inches(1_400)));
     black_box(&choose_diameter(&MS20470, black_box(RivetAlloy::Al2117), inches(320), practice()));
-    black_box(&check_alloy(&old));
+    black_box(&check_part(&old));
     let own = [own_limit(Name::PitchLeast)];
     black_box(&PROCESS.with_own(&own, &[]).length(Name::PitchLeast, &eighth()));
 }
@@ -369,18 +361,12 @@ pub fn joints() {
     let _ = black_box(&sharing::share(&[row, row, row], &[bay, bay], transfer, Force::from_lbf(black_box(900.0))));
     let _ = black_box(&sharing::between(&[row, row], &[row, row], &[bay], transfer, Force::from_lbf(black_box(900.0))));
     let stack = pack();
-    let as_made = |rivet| RowAsMade {
-        rivet,
-        stack: &stack,
-        edge: inches(2_500),
-        hole: None,
-        pitch: inches(7_500),
-        rows: black_box(2),
-        staggered: black_box(Some(inches(5_000))),
-        shear: Shear::Single,
+    let row = |rivet| {
+        let question = Installation::new(rivet, &stack).edge(inches(2_500)).pitch(inches(7_500)).rows(black_box(2));
+        question.row_spacing(black_box(inches(5_000))).staggered().row()
     };
     if let (Some(old), Some(new)) = (rivet(&MS20470), rivet(&NAS1242))
-        && let (Ok(before), Ok(after)) = (row_strength(&as_made(&old)), row_strength(&as_made(&new)))
+        && let (Ok(before), Ok(after)) = (row(old), row(new))
     {
         black_box(&compare_rows(&before, &after));
         let rows = lap::Rows {

@@ -202,6 +202,46 @@ fn sync_folder(path: &Path) -> io::Result<()> {
     }
 }
 
+/// Makes a folder with these files, or none of it: written aside, brought to the disk, then renamed. A folder of that name may be there as
+/// long as it is empty.
+///
+/// # Errors
+/// What the system said; nothing is left of it then.
+///
+/// ```
+/// let folder = std::env::temp_dir().join(format!("shophead-folder-{}", std::process::id()));
+/// let files = [("a.txt".into(), b"one".to_vec()), ("in/b.txt".into(), b"two".to_vec())];
+/// shophead_job::file::make_folder(&folder, &files)?;
+/// assert_eq!(std::fs::read(folder.join("in/b.txt"))?, b"two");
+/// # std::fs::remove_dir_all(&folder)?;
+/// # Ok::<(), std::io::Error>(())
+/// ```
+pub fn make_folder(path: &Path, files: &[(PathBuf, Vec<u8>)]) -> io::Result<()> {
+    let name = path.file_name().ok_or(io::ErrorKind::InvalidInput)?;
+    let mut aside = aside_stem(name);
+    aside.push(std::process::id().to_string());
+    aside.push(ASIDE);
+    let aside = path.with_file_name(aside);
+    fs::create_dir(&aside)?;
+    let fill = || {
+        for (name, content) in files {
+            let file = aside.join(name);
+            fs::create_dir_all(folder_of(&file))?;
+            let mut file = OpenOptions::new().write(true).create_new(true).open(file)?;
+            file.write_all(content)?;
+            file.sync_all()?;
+        }
+        match fs::remove_dir(path) {
+            Err(error) if error.kind() != io::ErrorKind::NotFound => return Err(error),
+            _ => fs::rename(&aside, path)?,
+        }
+        sync_folder(path)
+    };
+    fill().inspect_err(|_| {
+        let _ = fs::remove_dir_all(&aside);
+    })
+}
+
 /// A file that no other program of this kind can hold until this one lets go of it.
 ///
 /// On Unix it is locked, where the file system has locks; other programs can still read it. Elsewhere only its content is watched.

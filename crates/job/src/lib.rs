@@ -13,6 +13,7 @@ pub mod model;
 pub mod order;
 pub mod plan;
 pub mod read;
+pub mod start;
 pub mod survey;
 pub mod tools;
 pub mod words;

@@ -20,6 +20,8 @@ pub struct Job {
     pub title: String,
     /// The built-in practice that it follows.
     pub practice: &'static Practice<'static>,
+    /// Whether it says so itself; otherwise the practice is the usual one.
+    pub names_practice: bool,
     /// The shop's own limits on top of it.
     pub own_limits: OwnLimits,
     /// What a number without a unit is in the job and in its CSV files.

@@ -5,18 +5,16 @@ use core::fmt::{self, Write as _};
 use heapless::Vec;
 use shophead::basis::Basis;
 use shophead::finding::{Figure, Findings};
-use shophead::hole::HoleJudgement;
-use shophead::joint::compare::compare;
+use shophead::installation::Step;
 use shophead::joint::margin::margin;
-use shophead::joint::pack::strength_through;
 use shophead::joint::strength::{Allowable, JointStrength};
-use shophead::layout::{check_points, check_row};
+use shophead::layout::closest;
 use shophead::length::{Interval, Length};
 use shophead::pattern::check_pattern;
 use shophead::practice::Given;
 use shophead::rivet::mass::mass_each;
 use shophead::rivet::part::Part;
-use shophead::select::LengthChoice;
+use shophead::select::LengthAnswer;
 use shophead::upset::{Fit, judge};
 
 use crate::case::{Case, Kind};
@@ -124,6 +122,7 @@ impl Out {
             Figure::Stress(stress) => self.float(stress.psi()),
             Figure::Ratio(ratio) => self.float(ratio),
             Figure::Count(count) => self.bytes(&count.to_le_bytes()),
+            Figure::Facts(facts) => self.byte(facts.bits()),
         }
     }
 
@@ -146,12 +145,11 @@ impl fmt::Write for Out {
 }
 
 fn length(case: &Case, out: &mut Out) {
-    let query = case.length_query();
-    match query.choose() {
+    let question = case.question();
+    match question.length() {
         Ok(choice) => {
             write_choice(&choice, out);
-            let part = choice.length.and_then(|length| case.rivet.with_length(length).ok());
-            out.option(part, |out, part: Part<'_>| {
+            out.option(choice.part, |out, part: Part<'_>| {
                 out.text(&part);
                 out.text(&part.in_words());
                 let density = part.alloy().density_lb_in3().map_or(0.1, |(density, _)| density);
@@ -160,13 +158,13 @@ fn length(case: &Case, out: &mut Out) {
         }
         Err(error) => out.text(&error),
     }
-    match query.assess(case.length) {
+    match question.assess(case.length) {
         Ok(findings) => out.findings(&findings),
         Err(error) => out.text(&error),
     }
 }
 
-fn write_choice(choice: &LengthChoice, out: &mut Out) {
+fn write_choice(choice: &LengthAnswer<'_>, out: &mut Out) {
     out.option(choice.length, Out::length);
     out.option(choice.usable, |out, usable| {
         out.given(usable.shortest);
@@ -182,7 +180,7 @@ fn write_choice(choice: &LengthChoice, out: &mut Out) {
             out.length(length);
         }
     });
-    out.length(choice.fill);
+    out.option(choice.fill, Out::length);
     out.findings(&choice.findings);
 }
 
@@ -214,36 +212,33 @@ fn upset(case: &Case, out: &mut Out) {
 fn hole(case: &Case, out: &mut Out) {
     let stepped = (0..case.rows).map(|row| u32::from(row) * u32::from(case.rows));
     out.findings(&check_pattern(stepped, case.number % 50, case.practice, &case.practice_case()));
-    out.option(case.found, |out, found| write_verdict(&case.hole_query().judge(found), out));
+    out.option(case.found, |out, found| {
+        let answer = case.question().hole_step_by_step(found, &mut |step| write_step(step, out));
+        out.byte(answer.disposition as u8);
+        out.findings(&answer.findings);
+    });
 }
 
-fn write_verdict(verdict: &HoleJudgement<'_>, out: &mut Out) {
-    out.byte(verdict.disposition as u8);
-    out.findings(&verdict.findings);
-    for step in &verdict.steps {
-        out.byte(step.kind as u8);
-        out.option(step.rivet, |out, rivet| out.text(&rivet));
-        out.option(step.cut, |out, cut| out.text(&cut));
-        out.option(step.hole, Out::interval);
-        out.findings(&step.findings);
-    }
+fn write_step(step: &Step<'_>, out: &mut Out) {
+    out.byte(step.kind as u8);
+    out.option(step.rivet, |out, rivet| out.text(&rivet));
+    out.option(step.cut, |out, cut| out.text(&cut));
+    out.option(step.hole, Out::interval);
+    out.findings(&step.findings);
 }
 
 fn joint(case: &Case, out: &mut Out) {
-    out.findings(&check_row(case.layout, &case.practice_case(), case.practice));
-    let pattern = check_points(&case.points, &[case.edge], &case.practice_case(), case.practice);
-    out.option(pattern.closest_pair, |out, (_, _, distance)| out.length(distance));
-    out.option(pattern.closest_to_edge, |out, (_, distance)| out.length(distance));
-    out.findings(&pattern.findings);
-    let edge = case.layout.edge.unwrap_or(Length::INCH);
-    let ask = |hole| strength_through(&case.rivet, &case.stack, edge, hole, case.layout.pitch, case.shear, None);
-    let (measured, nominal) = (ask(Some(case.hole.max())), ask(None));
-    match &measured {
-        Ok(found) => write_strength(found, case, out),
-        Err(error) => out.text(error),
+    let question = case.question();
+    out.findings(&question.findings());
+    let found = closest(&case.points, &[case.edge]);
+    out.option(found.pair, |out, (_, _, distance)| out.length(distance));
+    out.option(found.to_edge, |out, (_, distance)| out.length(distance));
+    match question.strength() {
+        Ok(found) => write_strength(&found, case, out),
+        Err(error) => out.text(&error),
     }
-    if let (Ok(measured), Ok(nominal)) = (measured, nominal) {
-        out.findings(&compare(&nominal, &measured).findings);
+    if let Ok(compared) = question.in_place_of(case.rivet).compare() {
+        out.option(compared, |out, compared| out.findings(&compared.findings));
     }
 }
 

@@ -1,7 +1,8 @@
 //! The cases.
 
 use heapless::Vec;
-use shophead::hole::{AsFound, Damage, HoleQuery};
+use shophead::hole::{AsFound, Damage};
+use shophead::installation::Installation;
 use shophead::joint::margin::{Factors, Load, LoadKind};
 use shophead::joint::strength::Shear;
 use shophead::layout::{Edge, Point, RowLayout};
@@ -11,7 +12,6 @@ use shophead::practice::{self, BUILT_IN, Practice};
 use shophead::quantity::Force;
 use shophead::rivet::part::Part;
 use shophead::rivet::{CATALOGUE, Head, Series, Size};
-use shophead::select::LengthQuery;
 use shophead::stack::{Layer, Preparation, Role, Stack};
 use shophead::structure::Member;
 use shophead::upset::{Defect, MeasuredHead};
@@ -135,30 +135,16 @@ impl Case {
         }
     }
 
-    /// What the length is asked for.
+    /// The question: the rivet in its pack, with all that the case knows.
     #[must_use]
-    pub fn length_query(&self) -> LengthQuery<'static> {
-        LengthQuery {
-            series: self.rivet.series(),
-            alloy: self.rivet.alloy(),
-            size: self.rivet.size(),
-            grip: self.stack.grip(),
-            hole: self.hole,
-            practice: self.practice,
-        }
-    }
-
-    /// What the hole is asked for.
-    #[must_use]
-    pub fn hole_query(&self) -> HoleQuery<'_, '_> {
-        HoleQuery {
-            rivet: self.rivet,
-            stack: Some(&self.stack),
-            layout: self.layout,
-            rows: self.rows,
-            member: self.member,
-            practice: self.practice,
-        }
+    pub fn question(&self) -> Installation<'_, 'static> {
+        Installation::new(self.rivet, &self.stack)
+            .by(self.practice)
+            .in_hole(self.hole)
+            .layout(self.layout)
+            .rows(u16::from(self.rows))
+            .member(self.member)
+            .shear(self.shear)
     }
 
     /// What a limit is asked for.

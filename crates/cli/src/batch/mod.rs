@@ -34,7 +34,7 @@ use shophead::practice::HANDBOOK;
 use shophead_job::diagnostic::escaped;
 
 use crate::args::{BatchArgs, Common, Format, FromWord};
-use crate::context::{self, Context};
+use crate::context::{Chosen, Context};
 use crate::exit::{self, Exit, Stop};
 use crate::files::{Inputs, is_standard};
 use crate::output::{Output, is_reader_gone, not_written};
@@ -52,9 +52,10 @@ pub(crate) fn run(args: &BatchArgs, common: &Common) -> Result<Exit, Stop> {
     if args.file.as_deref().is_none_or(is_standard) {
         inputs.take_standard("the rows")?;
     }
-    let own = context::own_limits(common, None, &inputs)?;
-    let (limits, documents) = own.lists();
-    let practice = context::practice(common, None).with_own(&limits, &documents);
+    let chosen = Chosen::of(common, None, &inputs)?;
+    let (limits, documents) = chosen.own.lists();
+    let practice = chosen.practice.with_own(&limits, &documents);
+    exit::note_settled(&chosen.settled);
     let to = match common.format {
         Format::Text | Format::Csv => Form::Csv,
         Format::Json => Form::Lines,
@@ -62,9 +63,11 @@ pub(crate) fn run(args: &BatchArgs, common: &Common) -> Result<Exit, Stop> {
     };
     let context = Context {
         practice: &practice,
-        units: context::units(common, None),
-        bare: context::bare(common),
-        own_title: &own.title,
+        units: chosen.units,
+        bare: chosen.bare,
+        prompts: chosen.prompts,
+        settled: &chosen.settled,
+        own_title: &chosen.own.title,
         job_file: None,
         // As the single command prints it.
         format: if to == Form::Lines { Format::Json } else { Format::Csv },

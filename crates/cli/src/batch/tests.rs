@@ -127,6 +127,8 @@ fn batch(
         practice,
         units,
         bare,
+        prompts: units,
+        settled: &[],
         own_title: "",
         job_file: None,
         format: if to == Form::Lines { Format::Json } else { Format::Csv },

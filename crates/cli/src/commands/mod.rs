@@ -8,6 +8,7 @@ mod inspect;
 mod in_row;
 pub(crate) mod joint;
 pub(crate) mod length;
+mod new;
 mod order;
 mod panel;
 mod part;
@@ -45,6 +46,7 @@ pub(crate) fn run<'a>(command: &Command, job: Option<&'a Job>, context: &'a Cont
         (Command::Group(args), _) => group::run(args, context),
         (Command::Splice(args), _) => splice::run(args, context),
         (Command::Part(args), _) => part::run(args, context),
+        (Command::New(args), _) => new::run(args, context),
         (Command::Plan(_), Some(job)) => Ok(plan::run(job, context)),
         (Command::Order(args), Some(job)) => order::run(args, job, context),
         (Command::Inspect(args), Some(job)) => inspect::run(args, job, context),

@@ -147,7 +147,7 @@ impl<'j> Page<'_, '_, 'j> {
         let Counts { rows, holes, measured, keep, clean_up, oversize, next_size, refer, .. } = counts;
         let of = |count: u32, what: &str| if count == 1 { format!("1 {what}") } else { format!("{count} {what}s") };
         self.report.paragraph(format!("{}, {}.", of(rows, "row"), of(holes, "hole")));
-        if let Some(file) = self.plan.job.holes_file.as_ref().filter(|file| !file.is_there) {
+        if let Some(file) = self.plan.job.holes_file.as_ref().filter(|file| measured == 0 || !file.is_there) {
             let survey = self.context.survey_of(&file.name);
             self.report.paragraph(format!("{measured} of {holes} measured; {survey}"));
         }

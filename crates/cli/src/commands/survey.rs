@@ -1,7 +1,7 @@
 //! `shophead survey`: the terminal and the file round a session.
 
 use std::fs::{self, File, OpenOptions};
-use std::io::{self, BufRead, IsTerminal, Read, Write};
+use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
 use serde_json::Value;
@@ -13,14 +13,12 @@ use shophead_job::read::{Files, bytes_of, read_holes_file_from};
 use shophead_job::survey::{HEADER, Survey, prepare};
 
 use crate::args::{Common, Format, SurveyArgs};
-use crate::context::{self, Context};
+use crate::context::Context;
 use crate::exit::Stop;
 use crate::files::{Inputs, cannot, is_standard};
 use crate::output;
 use crate::report::Report;
-
-/// Nobody types a longer line.
-const LONGEST_LINE: u64 = 4_096;
+use crate::talk::Talk;
 
 /// What has no place in a conversation.
 pub(super) fn refuse(args: &SurveyArgs, common: &Common, inputs: &Inputs) -> Result<(), Stop> {
@@ -74,9 +72,8 @@ pub(super) fn run<'a>(args: &SurveyArgs, job: &'a Job, context: &Context<'a>) ->
     let prepared = prepare(old.as_deref());
     let file = read_holes_file_from(prepared.content.clone(), path, job)?;
     let plan = Plan::make(job, context.practice);
-    let mut survey = Survey::new(&plan, &file, prepared.line_end, context.units);
-    let width = context::width(args.screen.width);
-    let mut talk = Talk { width, echoes: !io::stdin().is_terminal(), is_gone: false };
+    let mut survey = Survey::new(&plan, &file, prepared.line_end, context.prompts);
+    let mut talk = Talk::of(args.screen.width);
     let not_written = |error: io::Error| Stop::Failed(cannot("write", path, &error));
     // Everything has been read and understood: only now is anything written, and only if it is still as it was read.
     let held = Held::of(path, old.as_deref()).map_err(not_written)?;
@@ -128,67 +125,6 @@ fn converse(survey: &mut Survey<'_, '_>, lines: &mut Lines, talk: &mut Talk, pat
         }
         if reply.is_over || talk.is_gone {
             return Ok(());
-        }
-    }
-}
-
-/// Both sides of the conversation.
-struct Talk {
-    width: usize,
-    /// Whether what is typed does not show by itself.
-    echoes: bool,
-    /// Nobody reads what is said any more. What was measured by then stays.
-    is_gone: bool,
-}
-
-impl Talk {
-    fn say(&mut self, line: &str) -> Result<(), Stop> {
-        let options = textwrap::Options::new(self.width).subsequent_indent("  ");
-        let options = options.word_splitter(textwrap::WordSplitter::NoHyphenation);
-        let mut text = textwrap::fill(line, options);
-        text.push('\n');
-        self.show(&text)
-    }
-
-    fn say_all(&mut self, lines: &[String]) -> Result<(), Stop> {
-        lines.iter().try_for_each(|line| self.say(line))
-    }
-
-    /// Asks for a line; `None` at the end of the input.
-    fn ask(&mut self, prompt: &str, input: &mut impl BufRead) -> Result<Option<String>, Stop> {
-        self.show(prompt)?;
-        if self.is_gone {
-            return Ok(None);
-        }
-        let mut bytes = Vec::new();
-        let read = input.take(LONGEST_LINE).read_until(b'\n', &mut bytes);
-        read.map_err(|error| Stop::Failed(format!("the input could not be read: {error}")))?;
-        if bytes.last() != Some(&b'\n') {
-            // It may be half of what somebody wanted to say.
-            let what = match bytes.len() as u64 {
-                0 => "",
-                LONGEST_LINE => "\nA line as long as this is not taken, nor is what follows.",
-                _ => "\nThe last line had no Enter and is not taken.",
-            };
-            self.show(what)?;
-            self.show("\n")?;
-            return Ok(None);
-        }
-        let typed = String::from_utf8_lossy(&bytes).trim().to_owned();
-        if self.echoes {
-            self.show(&format!("{}\n", escaped(&typed)))?;
-        }
-        Ok(Some(typed))
-    }
-
-    fn show(&mut self, text: &str) -> Result<(), Stop> {
-        let mut out = io::stdout().lock();
-        match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
-            Err(error) if output::is_reader_gone(&error) => {
-                self.is_gone = true;
-                Ok(())
-            }
-            shown => shown.map_err(|error| output::not_written(None, &error)),
         }
     }
 }

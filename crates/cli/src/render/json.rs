@@ -6,6 +6,7 @@ use serde::{Serialize, Serializer};
 use serde_json::Value;
 use shophead_job::words::ADVISORY;
 
+use crate::context::Settled;
 use crate::report::{Report, SCHEMA, Told};
 
 /// # Format
@@ -16,6 +17,7 @@ use crate::report::{Report, SCHEMA, Told};
 /// | `command` | the command |
 /// | `practice` | the name of the practice |
 /// | `own_limits` | what the shop's own limits are called; only where there are any |
+/// | `settled` | what neither the command line nor the job says: `what`, `value`, and the variable or file that it is set `by`; only where there is such |
 /// | `advisory` | one sentence |
 /// | `result` | the answer of the command |
 /// | `findings` | `code`, `severity`, `subject`, `message`, `layer`, `measured`, `limit`, `basis` of each |
@@ -30,6 +32,7 @@ pub(crate) fn envelope<'r>(report: &'r Report<'_>) -> Envelope<'r> {
         command: report.command,
         practice: &report.practice,
         own_limits: &report.own_limits,
+        settled: &report.settled,
         advisory: ADVISORY,
         result: match &report.long_result {
             Some(long) => Answer::Long(&**long),
@@ -47,6 +50,8 @@ pub(crate) struct Envelope<'r> {
     practice: &'r str,
     #[serde(skip_serializing_if = "str::is_empty")]
     own_limits: &'r str,
+    #[serde(skip_serializing_if = "<[Settled]>::is_empty")]
+    settled: &'r [Settled],
     advisory: &'r str,
     result: Answer<'r>,
     findings: Findings<'r>,

@@ -36,7 +36,9 @@ pub(crate) fn render(report: &Report, width: usize) -> String {
     }
     page.blank();
     let own = if report.own_limits.is_empty() { String::new() } else { format!(" with {}", report.own_limits) };
-    page.wrapped(&format!("Practice: {}{own}. {ADVISORY}", report.practice), "", "", FAINT);
+    let settled: Vec<String> = report.settled.iter().map(ToString::to_string).collect();
+    let settled = if settled.is_empty() { String::new() } else { format!(" Set: {}.", settled.join("; ")) };
+    page.wrapped(&format!("Practice: {}{own}.{settled} {ADVISORY}", report.practice), "", "", FAINT);
     page.text
 }
 

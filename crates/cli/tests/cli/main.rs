@@ -10,10 +10,12 @@ mod handheld;
 mod json;
 mod listed;
 mod limits;
+mod new;
 mod order;
 mod manual;
 mod plan;
 mod schema;
+mod settings;
 mod streams;
 mod strict;
 mod survey;
@@ -49,6 +51,9 @@ fn shophead_with(typed: &str, more: impl FnOnce(&mut Command) -> &mut Command) -
     run
 }
 
+/// The variables that set something for every run.
+const SETTING: [&str; 4] = ["SHOPHEAD_PRACTICE", "SHOPHEAD_LIMITS", "SHOPHEAD_UNITS", "SHOPHEAD_SETTINGS"];
+
 /// Runs a command that prints something else than an answer.
 fn bare(typed: &str) -> Run {
     run(typed, |command| command)
@@ -58,7 +63,7 @@ fn run(typed: &str, more: impl FnOnce(&mut Command) -> &mut Command) -> Run {
     let folder = tempfile::tempdir().expect("a scratch folder");
     let mut command = Command::new(assert_cmd::cargo::cargo_bin!("shophead"));
     command.current_dir(folder.path()).args(typed.split_whitespace().map(|word| word.replace('_', " ")));
-    for variable in ["NO_COLOR", "CLICOLOR", "CLICOLOR_FORCE", "COLUMNS"] {
+    for variable in ["NO_COLOR", "CLICOLOR", "CLICOLOR_FORCE", "COLUMNS"].into_iter().chain(SETTING) {
         command.env_remove(variable);
     }
     let Output { status, stdout, stderr } = more(&mut command).output().expect("the binary runs");

@@ -27,8 +27,9 @@ pub struct Comparison {
     pub findings: Findings,
 }
 
-/// Holds the new joint against the old one.
-pub(crate) fn compare(before: &JointStrength, after: &JointStrength) -> Comparison {
+/// The new joint beside the old one.
+#[must_use]
+pub fn compare(before: &JointStrength, after: &JointStrength) -> Comparison {
     let mut findings = Findings::new();
     let ratio = compare_into(&Carried::of(before), &Carried::of(after), &mut |finding| findings.push(finding));
     let basis = before.basis.weaker(after.basis);

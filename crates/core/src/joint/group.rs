@@ -323,7 +323,11 @@ fn moment(origin: Point, (x, y): (f64, f64), load: PlaneLoad) -> f64 {
     let (arm_x, arm_y) = offset(origin, load.at);
     let (along_x, along_y) = ((arm_x - x) * load.y.lbf(), (arm_y - y) * load.x.lbf());
     let moment = along_x - along_y;
-    if libm::fabs(moment) <= ROUNDED * (libm::fabs(along_x) + libm::fabs(along_y)) { 0.0 } else { moment }
+    if moment.is_finite() && libm::fabs(moment) <= ROUNDED * (libm::fabs(along_x) + libm::fabs(along_y)) {
+        0.0
+    } else {
+        moment
+    }
 }
 
 fn at(origin: Point, x: f64, y: f64) -> Option<Point> {

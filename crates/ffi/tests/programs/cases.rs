@@ -7,20 +7,20 @@ use std::fmt::{Display, Write as _};
 use shophead::basis::{Basis, Document};
 use shophead::drill::{Drill, parse_hole};
 use shophead::finding::{Figure, Findings};
-use shophead::hole::{AsFound, Damage, HoleQuery};
+use shophead::hole::{AsFound, Damage};
+use shophead::installation::{Installation, Step};
 use shophead::joint::group::{Member as GroupMember, PlaneLoad, share};
 use shophead::joint::margin::{Factors, Load, LoadKind, Margin};
-use shophead::joint::pack::strength_through;
 use shophead::joint::splice::{self, Fastener, Member as SpliceMember, Table};
 use shophead::joint::strength::{Allowable, BearingKind, Shear};
-use shophead::layout::{Edge, Point, RowLayout, check_points, check_row};
+use shophead::layout::{Edge, Point, RowLayout, closest};
 use shophead::length::{Interval, Length, Toleranced};
 use shophead::material::{Material, RivetAlloy};
 use shophead::practice::{BUILT_IN, Case, Given, HeadScope, Limit, Name, Practice, Scope, Value};
 use shophead::quantity::Force;
 use shophead::rivet::part::{Part, PartWarning};
 use shophead::rivet::{CATALOGUE, Head};
-use shophead::select::{Difference, LengthQuery, UpperBound, check_alloy};
+use shophead::select::{Difference, UpperBound, check_part};
 use shophead::stack::{Layer, Preparation, Role, Stack};
 use shophead::structure::Member;
 use shophead::upset::{Defect, HeadLimits, judge_seen};
@@ -153,6 +153,7 @@ fn figure(figure: Option<Figure>) -> String {
         None => "none".into(),
         Some(Figure::Length(length)) => format!("length:{}", length.nanometres()),
         Some(Figure::Count(count)) => format!("count:{count}"),
+        Some(Figure::Facts(facts)) => format!("facts:{}", facts.bits()),
         Some(Figure::Force(force)) => format!("force:{:016x}", force.lbf().to_bits()),
         Some(Figure::Stress(stress)) => format!("stress:{:016x}", stress.psi().to_bits()),
         Some(Figure::Ratio(ratio)) => format!("ratio:{:016x}", ratio.to_bits()),
@@ -260,9 +261,10 @@ impl Pen {
         stack
     }
 
-    fn query<'a>(&mut self, part: &Part<'a>, practice: &'a Practice<'a>, wild: bool) -> LengthQuery<'a> {
+    /// A grip and a hole.
+    fn sizes(&mut self, part: &Part<'_>, practice: &Practice<'_>) -> (Toleranced, Toleranced) {
         let case = Case::of(part.series().head, part.alloy(), part.size());
-        let grip = if wild { self.dice.wild(200, 6_000) } else { self.dice.between(400, 6_000) };
+        let grip = self.dice.wild(200, 6_000);
         let below = self.dice.between(0, 60);
         let grip = Toleranced::new(grip, below, self.dice.between(0, 60));
         let hole = if self.dice.one_in(2) {
@@ -270,13 +272,7 @@ impl Pen {
         } else {
             Toleranced::exactly(self.dice.wild(600, 2_700))
         };
-        LengthQuery { series: part.series(), alloy: part.alloy(), size: part.size(), grip, hole, practice }
-    }
-
-    /// Writes what the reader of a query expects before its practice.
-    fn sizes(&mut self, query: &LengthQuery<'_>) {
-        self.toleranced(query.grip);
-        self.toleranced(query.hole);
+        (grip, hole)
     }
 
     fn point(&mut self) -> Point {
@@ -327,7 +323,11 @@ pub(crate) fn table(each: usize) -> Cases {
 }
 
 /// A query that can be handed over, written down, and its practice.
-fn written_query(pen: &mut Pen, own: &'static [Limit], length: bool) -> (LengthQuery<'static>, Part<'static>) {
+fn written_query(
+    pen: &mut Pen,
+    own: &'static [Limit],
+    length: bool,
+) -> (Installation<'static, 'static>, Part<'static>) {
     let mut part = pen.family();
     if length && let Ok(with) = part.with_length(nm((pen.dice.below(30) as i64 + 2) * 1_587_500)) {
         part = with;
@@ -336,20 +336,21 @@ fn written_query(pen: &mut Pen, own: &'static [Limit], length: bool) -> (LengthQ
     let case = std::mem::take(&mut pen.case);
     let practice: &'static Practice<'static> = Box::leak(Box::new(pen.practice(own)));
     let practice_words = std::mem::replace(&mut pen.case, case);
-    let query = loop {
-        let query = pen.query(&part, practice, true);
-        if in_range(query.grip) && in_range(query.hole) {
-            break query;
+    let (grip, hole) = loop {
+        let (grip, hole) = pen.sizes(&part, practice);
+        if in_range(grip) && in_range(hole) {
+            break (grip, hole);
         }
     };
-    pen.sizes(&query);
+    pen.toleranced(grip);
+    pen.toleranced(hole);
     pen.case.push_str(&practice_words);
-    (query, part)
+    (Installation::through(part, grip).in_hole(hole).by(practice), part)
 }
 
 fn length_case(pen: &mut Pen, own: &'static [Limit]) {
     let (query, _) = written_query(pen, own, false);
-    let choice = match query.choose() {
+    let choice = match query.length() {
         Ok(choice) => choice,
         Err(error) => return pen.error(error),
     };
@@ -370,7 +371,7 @@ fn length_case(pen: &mut Pen, own: &'static [Limit]) {
         given(choice.usable.map(|usable| usable.longest)),
         choice.rule_of_thumb.nanometres(),
         choice.rule_of_thumb_length.nanometres(),
-        choice.fill.nanometres(),
+        or_none(choice.fill),
         range(choice.protrusion),
     );
     match choice.head {
@@ -519,10 +520,15 @@ fn hole_case(pen: &mut Pen, own: &'static [Limit]) {
         Err(error) => return pen.error(error),
     };
     let layout = RowLayout { edge, pitch, transverse_pitch };
-    let query = HoleQuery { rivet: part, stack: stack.as_ref(), layout, rows, member, practice: &practice };
-    let verdict = query.judge(found);
-    say!(pen.answer, "  disposition {} steps {}\n", verdict.disposition, verdict.steps.len());
-    for step in &verdict.steps {
+    let question = match &stack {
+        Some(stack) => Installation::new(part, stack),
+        None => Installation::without_layers(part),
+    };
+    let question = question.by(&practice).layout(layout).rows(u16::from(rows)).member(member);
+    let mut steps: Vec<Step<'_>> = Vec::new();
+    let verdict = question.hole_step_by_step(found, &mut |step| steps.push(step.clone()));
+    say!(pen.answer, "  disposition {} steps {}\n", verdict.disposition, steps.len());
+    for step in &steps {
         let rivet = step.rivet.map_or("none".into(), |rivet| rivet.to_string());
         say!(
             pen.answer,
@@ -552,8 +558,9 @@ fn row_case(pen: &mut Pen, own: &'static [Limit]) {
     let rows = 1 + pen.dice.below(3) as u8;
     pen.word(rows);
     let practice = pen.practice(own);
-    let case = Case::of(part.series().head, part.alloy(), part.size()).in_rows(rows);
-    findings(&mut pen.answer, &check_row(RowLayout { edge, pitch, transverse_pitch }, &case, &practice));
+    let layout = RowLayout { edge, pitch, transverse_pitch };
+    let question = Installation::without_layers(part).by(&practice).layout(layout).rows(u16::from(rows));
+    findings(&mut pen.answer, &question.findings());
 }
 
 fn points_case(pen: &mut Pen, own: &'static [Limit]) {
@@ -567,20 +574,25 @@ fn points_case(pen: &mut Pen, own: &'static [Limit]) {
     pen.word(edge_count);
     let points: Vec<Point> = (0..point_count).map(|_| pen.point()).collect();
     let edges: Vec<Edge> = (0..edge_count).map(|_| Edge { from: pen.point(), to: pen.point() }).collect();
-    let case = Case::of(part.series().head, part.alloy(), part.size()).in_rows(rows);
     // The interface sorts, this one does not; both must come to the same.
-    let found = check_points(&points, &edges, &case, &practice);
-    let pair = found.closest_pair.map_or((0, 0), |(first, second, _)| (first, second));
+    let found = closest(&points, &edges);
+    let pair = found.pair.map_or((0, 0), |(first, second, _)| (first, second));
     say!(
         pen.answer,
         "  pair {} {} {} edge {} {}\n",
         pair.0,
         pair.1,
-        or_none(found.closest_pair.map(|(_, _, pitch)| pitch)),
-        found.closest_to_edge.map_or(0, |(index, _)| index),
-        or_none(found.closest_to_edge.map(|(_, edge)| edge))
+        or_none(found.pair.map(|(_, _, pitch)| pitch)),
+        found.to_edge.map_or(0, |(index, _)| index),
+        or_none(found.to_edge.map(|(_, edge)| edge))
     );
-    findings(&mut pen.answer, &found.findings);
+    let layout = RowLayout {
+        edge: found.to_edge.map(|(_, edge)| edge),
+        pitch: found.pair.map(|(_, _, pitch)| pitch),
+        transverse_pitch: None,
+    };
+    let question = Installation::without_layers(part).by(&practice).layout(layout).rows(u16::from(rows));
+    findings(&mut pen.answer, &question.findings());
 }
 
 fn load_kind(pen: &mut Pen) -> LoadKind {
@@ -622,7 +634,15 @@ fn joint_case(pen: &mut Pen, _: &'static [Limit]) {
         pen.number(lbf);
         Some((Load { force: Force::from_lbf(lbf), kind }, factors))
     };
-    let found = match strength_through(&part, &stack, edge, hole, pitch, shear, load) {
+    let layout = RowLayout { edge: Some(edge), pitch, transverse_pitch: None };
+    let mut question = Installation::new(part, &stack).layout(layout).shear(shear);
+    if let Some(hole) = hole {
+        question = question.in_hole(Toleranced::exactly(hole));
+    }
+    if let Some((load, factors)) = load {
+        question = question.load(load, factors);
+    }
+    let found = match question.strength() {
         Ok(found) => found,
         Err(error) => return pen.error(error),
     };
@@ -912,7 +932,7 @@ fn part_case(pen: &mut Pen, own: &'static [Limit]) {
         part.series().length_step().nanometres(),
         basis(size.basis)
     );
-    findings(&mut pen.answer, &check_alloy(&part));
+    findings(&mut pen.answer, &check_part(&part));
     let case = Case::of(part.series().head, part.alloy(), part.size());
     let hole = practice.assumed_hole(&case);
     let (min, max) = (hole.value.min.nanometres(), hole.value.max.nanometres());

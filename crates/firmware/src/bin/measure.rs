@@ -10,14 +10,12 @@ use core::hint::black_box;
 
 use embedded_io::Write as _;
 use semihosting::process::ExitCode;
-use shophead::hole::{Disposition, HoleJudgement, Step};
+use shophead::hole::Disposition;
 use shophead::joint::flexibility::Formula;
 use shophead::joint::lap::{ALUMINIUM_RIVET, Rows, shared};
-use shophead::joint::pack::strength_through_into;
-use shophead::joint::row::{RowAsMade, RowStrength, row_strength_into};
+use shophead::joint::row::RowStrength;
 use shophead::joint::sharing::{Bay, Envelope, MAX_ROWS, Row, Sharing, Transfer, share_into};
 use shophead::joint::strength::JointStrength;
-use shophead::layout::check_row;
 use shophead::length::Length;
 use shophead::pattern::{Demand, PatternLimits, choose};
 use shophead::quantity::{Flexibility, Force};
@@ -42,7 +40,7 @@ fn nothing(_: &Case) {}
 
 #[inline(never)]
 fn length(case: &Case) {
-    black_box(&case.length_query().choose());
+    let _ = black_box(&case.question().length());
 }
 
 #[inline(never)]
@@ -60,51 +58,36 @@ fn head(case: &Case) {
 #[inline(never)]
 fn hole(case: &Case) {
     if let Some(found) = case.found {
-        let mut verdict = HoleJudgement::nothing_yet();
-        case.hole_query().judge_into(found, &mut verdict);
-        black_box(&verdict);
+        black_box(&case.question().hole(found));
     }
 }
 
 #[inline(never)]
 fn hole_step_by_step(case: &Case) {
     if let Some(found) = case.found {
-        let mut step = Step::nothing_yet();
-        let mut look = |step: &Step<'_>| {
+        black_box(&case.question().hole_step_by_step(found, &mut |step| {
             black_box(step);
-        };
-        black_box(&case.hole_query().climb(found, &mut step, &mut look));
+        }));
     }
 }
 
 #[inline(never)]
 fn row(case: &Case) {
-    black_box(&check_row(case.layout, &case.practice_case(), case.practice));
+    black_box(&case.question().distances());
 }
 
 #[inline(never)]
 fn strength(case: &Case) {
-    let edge = case.layout.edge.unwrap_or(Length::INCH);
     let mut found = JointStrength::nothing_yet();
-    let _ =
-        strength_through_into(&mut found, &case.rivet, &case.stack, edge, None, case.layout.pitch, case.shear, None);
+    let _ = case.question().strength_into(&mut found);
     black_box(&found);
 }
 
 #[inline(never)]
 fn two_rows(case: &Case) {
-    let row = RowAsMade {
-        rivet: &case.rivet,
-        stack: &case.stack,
-        edge: case.layout.edge.unwrap_or(Length::INCH),
-        hole: None,
-        pitch: case.layout.pitch.unwrap_or(Length::INCH),
-        rows: 2,
-        staggered: None,
-        shear: case.shear,
-    };
     let mut found = RowStrength::nothing_yet();
-    let _ = row_strength_into(&mut found, &row);
+    let pitch = case.layout.pitch.unwrap_or(Length::INCH);
+    let _ = case.question().rows(2).pitch(pitch).row_into(&mut found);
     black_box(&found);
 }
 

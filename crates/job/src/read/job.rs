@@ -55,6 +55,7 @@ pub(super) fn job(source: &Source<'_>, folder: &Folder<'_>) -> Option<Job> {
     Some(Job {
         title: title?.to_owned(),
         practice: practice?,
+        names_practice: table.optional("practice").is_some(),
         own_limits: own_limits?,
         bare: bare?,
         holes_file,
@@ -69,12 +70,16 @@ pub(super) fn job(source: &Source<'_>, folder: &Folder<'_>) -> Option<Job> {
 }
 
 /// The words for the units of a job.
-const UNITS: [(&str, Bare); 2] = [("in", Bare::Inches), ("mm", Bare::Millimetres)];
+pub(super) const UNITS: [(&str, Bare); 2] = [("in", Bare::Inches), ("mm", Bare::Millimetres)];
+
+/// The built-in practices by their names.
+pub(super) fn built_in() -> impl Iterator<Item = (&'static str, &'static Practice<'static>)> + Clone {
+    BUILT_IN.iter().map(|practice| (practice.name(), *practice))
+}
 
 fn practice(table: &Table<'_>) -> Option<&'static Practice<'static>> {
     let [default, ..] = BUILT_IN;
-    let known = BUILT_IN.iter().map(|practice| (practice.name(), *practice));
-    table.optional("practice").map_or(Some(default), |value| value.word(known))
+    table.optional("practice").map_or(Some(default), |value| value.word(built_in()))
 }
 
 /// `10` or `"10 %"`.

@@ -141,6 +141,9 @@ pub(super) const LIMITS: Keys = Keys {
     examples: &[("title", "\"Boat shed limits\"")],
 };
 
+pub(super) const SETTINGS: Keys =
+    Keys { of: "a settings file", form: "a file of keys", names: &["practice", "limits", "units"], examples: &[] };
+
 pub(super) const LIMIT: Keys = Keys {
     of: "a limit",
     form: "a table [[limit]]",

@@ -12,6 +12,7 @@ mod panel;
 mod points;
 mod row;
 mod rows_file;
+mod settings;
 mod sheet;
 mod source;
 mod stock;
@@ -27,6 +28,7 @@ pub use holes::{COLUMNS, HoleLine, HoleRecord, HolesFile};
 use holes::{RowKey, SaidHoles};
 pub use layer::read_layer;
 pub use points::GroupPoint;
+pub use settings::Settings;
 use shophead::length::Bare;
 use shophead::rivet::Series;
 use source::{Mistakes, Source, quoted};
@@ -231,6 +233,28 @@ impl OwnLimits {
     pub fn read_from(text: Vec<u8>, file: &Path) -> Result<OwnLimits, ReadError> {
         let mistakes = Mistakes::default();
         let read = mistakes.source(file, text).and_then(|source| limits::own_limits(&source));
+        mistakes.result(read)
+    }
+}
+
+impl Settings {
+    /// Reads a settings file from its text; `file` is what it is called in messages.
+    ///
+    /// # Errors
+    /// As [`Job::read`].
+    ///
+    /// ```
+    /// use shophead_job::read::Settings;
+    /// use std::path::Path;
+    /// let settings = Settings::read_from("practice = \"process\"\n".into(), Path::new("shop.toml"))?;
+    /// assert_eq!(settings.practice.map(|practice| practice.name()), Some("process"));
+    /// let error = Settings::read_from("unit = \"mm\"\n".into(), Path::new("shop.toml")).unwrap_err();
+    /// assert_eq!(error.to_string(), "shop.toml:1:1: a settings file has no key \"unit\"; right would be \"units\"");
+    /// # Ok::<(), shophead_job::read::ReadError>(())
+    /// ```
+    pub fn read_from(text: Vec<u8>, file: &Path) -> Result<Settings, ReadError> {
+        let mistakes = Mistakes::default();
+        let read = mistakes.source(file, text).and_then(|source| settings::settings(&source));
         mistakes.result(read)
     }
 }
