@@ -253,29 +253,33 @@ fn a_growing_hole_climbs_the_whole_ladder() {
     }
 }
 
-/// A hole that would be kept is referred when the pack may be so much thicker or thinner that no rivet is good at both ends.
+/// The pack may be so much thicker or thinner that no length is within limits at both ends: the hole is kept all the same, and the question about
+/// its length says so.
 #[test]
-fn a_pack_of_uncertain_thickness_can_make_a_sound_hole_unusable() {
+fn a_length_never_decides_what_becomes_of_a_hole() {
     let material = Some(Material::parse("clad 2024-T3").expect("a material"));
-    let judged = |off: i64, practice| {
-        let thickness = Toleranced::new(nm(63 * THOUSANDTH), nm(off * THOUSANDTH), nm(off * THOUSANDTH));
-        let layer = Layer { material, ..Layer::of(thickness) };
-        let place = Place {
-            rivet: part("MS20470AD4"),
-            stack: stacked(&[layer, layer]),
-            edge: 500 * THOUSANDTH,
-            pitch: 1_000 * THOUSANDTH,
-            practice,
-            member: Member::Skin,
-        };
-        let found = sound(1285 * THOUSANDTH / 10, 1285 * THOUSANDTH / 10);
-        let (answer, steps) = place.climb(found);
-        let keep = steps.first().expect("tried").findings.has(Code::NoLengthFits);
-        (answer.disposition, keep)
-    };
     for practice in BUILT_IN {
-        assert_eq!(judged(0, practice), (Disposition::Keep, false));
-        assert_eq!(judged(2, practice), (Disposition::Keep, false));
-        assert_eq!(judged(40, practice), (Disposition::Refer, true));
+        let climbed = |off: i64, tenths: i64| {
+            let thickness = Toleranced::new(nm(63 * THOUSANDTH), nm(off * THOUSANDTH), nm(off * THOUSANDTH));
+            let layer = Layer { material, ..Layer::of(thickness) };
+            let place = Place {
+                rivet: part("MS20470AD4"),
+                stack: stacked(&[layer; 4]),
+                edge: 500 * THOUSANDTH,
+                pitch: 1_000 * THOUSANDTH,
+                practice,
+                member: Member::Skin,
+            };
+            let found = sound(tenths * THOUSANDTH / 10, tenths * THOUSANDTH / 10);
+            let answer = place.question().hole(found);
+            let question = Installation::new(place.rivet, &place.stack).by(practice);
+            let answer = (answer.disposition, answer.rivet, answer.cut, answer.hole);
+            (answer, question.length().expect("sizes").findings.has(Code::NoLengthFits))
+        };
+        for tenths in 1_240..1_600 {
+            let [(exact, has_one), (uncertain, has_none)] = [climbed(0, tenths), climbed(60, tenths)];
+            assert_eq!(exact, uncertain, "{tenths}");
+            assert!(!has_one && has_none);
+        }
     }
 }

@@ -26,9 +26,8 @@ type Line = (&'static str, &'static str, &'static str, Stands);
 #[rustfmt::skip]
 const LINES: &[Line] = &[
     // choosing a rivet
-    ("handbook rule-of-thumb-tail", "layout-rules", "LEN-02", InWords("preferred", "grip + 1.5 D", "1.5 D")),
-    ("process rule-of-thumb-tail", "layout-rules", "LEN-01", InWords("preferred", "grip + 1.5 D", "1.5 D")),
-    ("handbook length-rounding", "handbook-worked-examples", "W02", InWords("check", "the answer is the NEAREST 1/16", "nearest")),
+    ("both rule-of-thumb-tail", "layout-rules", "LEN-02", InWords("preferred", "grip + 1.5 D", "1.5 D")),
+    ("both length-rounding", "handbook-worked-examples", "W02", InWords("check", "the answer is the NEAREST 1/16", "nearest")),
     ("both diameter-per-thickness-least", "layout-rules", "DIA-01", InWords("min", "t thickest", "1")),
     ("both diameter-per-thickness-greatest", "layout-rules", "DIA-01", InWords("max", "3 t thickest", "3")),
     ("handbook diameter-per-thickness-target", "ac43-rules", "DIA-01", InWords("value", "about 3", "3")),
@@ -137,7 +136,6 @@ const LINES: &[Line] = &[
 /// Limits that no document read gives: each is a rule of thumb and has to say so.
 const NO_ROW: &[(&str, &str)] = &[
     ("both tail-greatest", "no document gives a length at which a tail folds over; forging rules give 3 D"),
-    ("process length-rounding", "the specification's own rule was not seen; the next longer length is common"),
     ("both bar-thickness", "a bar is what the shop has"),
     ("both removal-thick-pack", "experience"),
     ("both removal-many-layers", "experience"),

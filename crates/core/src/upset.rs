@@ -466,9 +466,11 @@ impl Fit {
     pub fn within(&self, length: Length, diameter: Length, height: Length) -> Within {
         let (corner, metal) = (self.least(), cylinder(diameter, height));
         let shortest = length.minus(self.length_tolerance);
+        // A thinner shank need not be pressed into the hole that this one is.
+        let in_hole = Filled { hole: self.hole.max(), ..corner };
         Within {
             hole_greatest: corner.widest_hole(shortest, metal),
-            shank_least: corner.thinnest_shank(shortest, metal).filter(|shank| *shank <= self.shank.max()),
+            shank_least: in_hole.thinnest_shank(shortest, metal).filter(|shank| *shank <= self.shank.max()),
         }
     }
 
@@ -769,9 +771,17 @@ pub fn judge_seen(
         };
     let (under, over) = (|measured, limit| measured < limit, |measured, limit| measured > limit);
     check(Code::HeadTooNarrow, limits.diameter_least, diameter.map(|diameter| diameter.min), under);
-    check(Code::HeadTooWide, limits.diameter_greatest, diameter.map(|diameter| diameter.max), over);
+    // A greatest diameter rejects only where a shop gives its own.
+    let (greatest, widest) = (limits.diameter_greatest, diameter.map(|diameter| diameter.max));
+    let rejecting = greatest.filter(|greatest| greatest.basis.status() == Status::Shop);
+    check(Code::HeadTooWide, rejecting, widest, over);
     check(Code::HeadTooLow, limits.height_least, height.map(|height| height.min), under);
     check(Code::HeadTooHigh, limits.height_greatest, height.map(|height| height.max), over);
+    if let (None, Some(greatest), Some(widest)) = (rejecting, greatest, widest)
+        && widest > greatest.value
+    {
+        findings.push(Finding::against(Code::HeadTooWide, Severity::Caution, widest, &greatest));
+    }
     for (limit, measured) in [(limits.diameter_least, diameter), (limits.height_least, height)] {
         if measured.is_none() {
             findings.push(Finding::new(Code::NotChecked, Severity::Note, Basis::HEAD_NOT_MEASURED));

@@ -175,7 +175,6 @@ bases! {
     SPEC_47196_TABLE_3 = Published "MIL-R-47196A", "table III, secondary quotation";
     SPEC_47196_TABLE_3_NOT_SEEN = Memory "MIL-R-47196A", "table III, this row not seen; the rows seen follow 1.3 D by 0.4 D";
     SPEC_47196_REJECTS = Published "MIL-R-47196A", "driven-head rejects, secondary quotation";
-    NEXT_LONGER_LENGTH = Practice "common practice", "to the next longer standard length";
     QUESTION_BANK_DIAMETER = Published "FAA airframe question bank", "rivet diameter for a sheet, as reprinted";
     SPEC_47196_SHAVING = Memory "MIL-R-47196A", "3/32 flush head before shaving, clause not named";
     SPEC_47196_EDGE = Published "MIL-R-47196A", "edge margin, universal head, 3/32 row, secondary quotation";

@@ -11,9 +11,9 @@ use crate::material::RivetAlloy;
 
 #[rustfmt::skip]
 pub(super) const LIMITS: &[Row] = &[
-    // choosing a rivet
-    diameters(Name::RuleOfThumbTail, ANY, 3, 2, Basis::NAVY_14018_SPACING),
-    rounding(Name::LengthRounding, Rounding::Longer, Basis::NEXT_LONGER_LENGTH),
+    // choosing a rivet; the specification prints no length, so the handbook's rule is taken
+    diameters(Name::RuleOfThumbTail, ANY, 3, 2, Basis::FAA_31_F4_76),
+    rounding(Name::LengthRounding, Rounding::Nearest, Basis::QUESTION_BANK_LENGTH),
     fraction(Name::DiameterPerThicknessTarget, ANY, 3, 1, Basis::QUESTION_BANK_DIAMETER),
     // driven heads: least width, least height, greatest height; no greatest width is quoted
     sized(Name::HeadDiameterLeast, 2,  810, Basis::SPEC_47196_TABLE_3),
