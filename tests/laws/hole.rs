@@ -23,7 +23,7 @@ fn thickness() -> impl Strategy<Value = Toleranced> {
 }
 
 fn layers() -> impl Strategy<Value = Vec<Layer>> {
-    let role = prop::sample::select(Role::ALL.iter().map(|(role, _)| *role).collect::<Vec<_>>());
+    let role = prop::sample::select(Role::ALL);
     let layer = (role, thickness()).prop_map(|(role, thickness)| Layer { role, ..Layer::of(thickness) });
     prop::collection::vec(layer, 1..=MAX_LAYERS)
 }
@@ -125,7 +125,7 @@ proptest! {
     fn a_ladder_told_step_by_step_is_the_same_answer(
         place in place(),
         axes in (axis(), axis()),
-        damage in prop::sample::select(Damage::ALL.iter().map(|(damage, _)| *damage).collect::<Vec<_>>()),
+        damage in prop::sample::select(Damage::ALL),
     ) {
         let nominal = place.rivet.diameter().nanometres();
         let (major, minor) = (nominal + axes.0.max(axes.1), nominal + axes.0.min(axes.1));
@@ -201,7 +201,7 @@ proptest! {
         let (major, minor) = (nm(shank + major.max(minor)), nm(shank + major.min(minor)));
         let at = |damage| place.judge(AsFound::new(major, minor, damage).expect("a hole"));
         let sound = at(Damage::None);
-        for (damage, _) in Damage::ALL {
+        for damage in Damage::ALL {
             prop_assert!(at(*damage) >= sound, "{damage:?}");
         }
         prop_assert_eq!(at(Damage::Cracked), Disposition::Refer);

@@ -42,7 +42,7 @@ fn worked_examples_of_flexibility() {
     for row in fixture("load-share-examples").iter().filter(|row| row.given("ef").is_some()) {
         assert!(row.is_read(), "{}", row.place());
         let formula = match row.given("formula") {
-            Some(word) => Formula::from_word(word).unwrap_or_else(|| panic!("{}: {word}", row.place())),
+            Some(word) => word.parse().unwrap_or_else(|_| panic!("{}: {word}", row.place())),
             None => Formula::Stp927Riveted,
         };
         assert_eq!(formula.basis().status(), Status::Published);
@@ -75,7 +75,7 @@ fn chain(row: &Row) -> (Fasteners, Bay) {
         let (ea_a, ea_b) = (Force::from_lbf(row.figure("EA_A_N")), Force::from_lbf(row.figure("EA_B_N")));
         return (one(flexibility), Bay { length: inches(row.figure("pitch_mm")), ea_a, ea_b });
     }
-    let formula = Formula::from_word(row.given("formula").expect("a formula")).expect("a formula");
+    let formula: Formula = row.given("formula").expect("a formula").parse().expect("a formula");
     let modulus = Stress::from_psi(row.figure("E_psi"));
     let plates = ["t_A_in", "t_B_in"].map(|key| Plate { thickness: inches(row.figure(key)), modulus });
     let fastening = Fastening {

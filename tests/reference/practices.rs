@@ -158,7 +158,7 @@ const DOCUMENTS: &[(&str, &str)] = &[
 
 /// `practice name [head] [alloy] [diameter] [rows]`, only what the limit's scope names.
 fn key(practice: &Practice<'_>, limit: &Limit) -> String {
-    let mut key = format!("{} {}", practice.name(), limit.name.word());
+    let mut key = format!("{} {}", practice.name(), limit.name.as_str());
     let scope = limit.scope;
     let head = scope.head.map(|head| match head {
         HeadScope::Protruding => "protruding".to_owned(),

@@ -10,7 +10,7 @@ use shophead::basis::Status;
 use shophead::joint::strength::Shear;
 use shophead::length::Bare;
 use shophead::practice::{HANDBOOK, PROCESS, Practice};
-use shophead_job::words::Units;
+use shophead::words::Units;
 
 use crate::exit::STATUSES;
 use crate::facts::PlaceArgs;
@@ -841,7 +841,7 @@ mod tests {
     #[test]
     fn every_status_is_written_as_in_the_output() {
         for word in StatusWord::value_variants() {
-            assert_eq!(word.to_possible_value().unwrap().get_name(), word.status().word());
+            assert_eq!(word.to_possible_value().unwrap().get_name(), word.status().as_str());
         }
     }
 }

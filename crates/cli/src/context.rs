@@ -6,9 +6,9 @@ use std::path::{Path, PathBuf};
 use clap::ValueEnum;
 use shophead::length::Bare;
 use shophead::practice::{HANDBOOK, Practice};
+use shophead::words::Units;
 use shophead_job::diagnostic::escaped;
 use shophead_job::model::{Job, OwnLimits};
-use shophead_job::words::Units;
 
 use crate::args::{Arguments, Common, Format, PracticeWord, UnitsWord};
 use crate::exit::Stop;

@@ -52,10 +52,8 @@ pub(crate) struct Facts {
 impl Facts {
     /// A rivet, and where it goes.
     pub(crate) fn of(rivet: Part<'static>, place: &PlaceArgs, context: &Context<'_>) -> Result<Facts, Stop> {
-        let structures: Vec<(Structure, &str)> = Structure::ALL.iter().map(|known| (*known, known.word())).collect();
-        let members: Vec<(Member, &str)> = Member::ALL.iter().map(|known| (*known, known.word())).collect();
-        let structure = place.structure.as_deref().map(|text| input::word("--structure", text, &structures));
-        let member = place.member.as_deref().map(|text| input::word("--member", text, &members));
+        let structure = place.structure.as_deref().map(|text| input::word("--structure", text));
+        let member = place.member.as_deref().map(|text| input::word("--member", text));
         let installed = place.installed.as_deref().map(|text| input::part("--installed", text));
         let layers = |text| input::layers("--installed-layers", text, None, context.bare);
         Ok(Facts {

@@ -5,6 +5,7 @@
 //! `bare` is what a number without a unit is: inches and pounds, or after `--units mm` millimetres and newtons.
 
 use std::fmt::Display;
+use std::str::FromStr;
 
 use shophead::drill::parse_hole_as;
 use shophead::layout::Point;
@@ -129,17 +130,14 @@ pub(crate) fn percent(option: &str, text: &str) -> Result<u32, Stop> {
     })
 }
 
-/// A word of a list.
-pub(crate) fn word<T: Copy>(option: &str, text: &str, known: &[(T, &str)]) -> Result<T, Stop> {
+/// A word of a list, in capitals or not.
+pub(crate) fn word<T: FromStr<Err: Display>>(option: &str, text: &str) -> Result<T, Stop> {
     let text = text.trim();
-    known.iter().find(|(_, word)| word.eq_ignore_ascii_case(text)).map(|(value, _)| *value).ok_or_else(|| {
-        let words: Vec<&str> = known.iter().map(|(_, word)| *word).collect();
-        wrong(option, text, format_args!("this word is not known here; right would be {}", or(&words)))
-    })
+    text.to_ascii_lowercase().parse().map_err(|error| wrong(option, text, error))
 }
 
 /// `a, b or c`.
-fn or(words: &[&str]) -> String {
+pub(crate) fn or(words: &[&str]) -> String {
     match words {
         [] => String::new(),
         [only] => (*only).to_owned(),

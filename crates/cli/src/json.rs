@@ -66,7 +66,7 @@ pub(crate) fn basis(basis: Basis, practice: &Practice<'_>) -> Value {
 }
 
 pub(crate) fn citation(cited: Citation<'_>) -> Value {
-    json!({ "document": cited.document, "place": cited.place, "status": cited.status.word() })
+    json!({ "document": cited.document, "place": cited.place, "status": cited.status.as_str() })
 }
 
 /// A length with its basis beside the figures.

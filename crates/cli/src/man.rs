@@ -13,21 +13,26 @@ use crate::output;
 
 pub(crate) fn run(args: &ManArgs, output: Option<&Path>) -> Result<(), Stop> {
     let program = program();
-    let names: Vec<(&clap::Command, &str)> = std::iter::once((&program, program.get_name()))
-        .chain(program.get_subcommands().map(|command| (command, command.get_name())))
-        .collect();
-    let asked = args.command.as_deref().map(|text| input::word("man", text, &names)).transpose()?;
+    let commands: Vec<&clap::Command> = std::iter::once(&program).chain(program.get_subcommands()).collect();
+    let asked = args.command.as_deref().map(|text| named(&commands, text)).transpose()?;
     let Some(folder) = &args.out else {
         return output::write(output, &page(asked.unwrap_or(&program)));
     };
     let pages = match asked {
         Some(asked) => vec![asked],
-        None => names.into_iter().map(|(command, _)| command).collect(),
+        None => commands,
     };
     for command in pages {
         output::write(Some(&folder.join(format!("{}.1", name(command)))), &page(command))?;
     }
     Ok(())
+}
+
+fn named<'c>(commands: &[&'c clap::Command], text: &str) -> Result<&'c clap::Command, Stop> {
+    commands.iter().copied().find(|command| command.get_name().eq_ignore_ascii_case(text)).ok_or_else(|| {
+        let names: Vec<&str> = commands.iter().map(|command| command.get_name()).collect();
+        input::wrong("man", text, format_args!("no such command; right would be {}", input::or(&names)))
+    })
 }
 
 /// The definitions with the options that every command takes put into each of them.

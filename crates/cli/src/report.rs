@@ -11,7 +11,7 @@ use shophead::basis::Citation;
 use shophead::finding::{Finding, Findings, Severity};
 use shophead::length::Length;
 use shophead::quantity::Force;
-use shophead_job::words::{self, Units};
+use shophead::words::Units;
 
 use crate::context::{Context, Settled};
 use crate::exit::Exit;
@@ -79,10 +79,10 @@ pub(crate) struct Told<'a> {
 impl<'a> Told<'a> {
     pub(crate) fn of(subject: &str, finding: &Finding, context: &Context<'a>) -> Told<'a> {
         Told {
-            code: finding.code().word(),
+            code: finding.code().as_str(),
             severity: finding.severity(),
             subject: subject.to_owned(),
-            message: words::finding(finding, context.units),
+            message: finding.sentence(context.units).to_string(),
             finding: *finding,
             cited: context.practice.cite(finding.basis()),
         }
@@ -97,7 +97,7 @@ impl<'a> Told<'a> {
     pub(crate) fn json(&self) -> Value {
         json!({
             "code": self.code,
-            "severity": self.severity.word(),
+            "severity": self.severity.as_str(),
             "subject": self.subject,
             "message": self.message,
             "layer": self.finding.layer(),
@@ -148,6 +148,14 @@ impl Rows {
     }
 }
 
+/// A length for scripts: every decimal that it has, without its unit.
+pub(crate) fn exact(length: Length, units: Units) -> String {
+    match units {
+        Units::Inches => length.to_string(),
+        Units::Millimetres => length.in_millimetres().to_string(),
+    }
+}
+
 /// One row for CSV, cell by cell. A column of lengths or forces has its unit in its name, a cell that is not known is empty.
 #[derive(Clone, Debug)]
 pub(crate) struct Record {
@@ -173,7 +181,7 @@ impl Record {
 
     pub(crate) fn length(&mut self, column: &str, cell: impl Into<Option<Length>>) -> &mut Record {
         let column = format!("{column}_{}", self.units.length_unit());
-        let cell = cell.into().map(|length| self.units.bare_length(length));
+        let cell = cell.into().map(|length| exact(length, self.units));
         self.optional(&column, cell)
     }
 
@@ -212,7 +220,7 @@ impl Record {
                 codes.push(told.code);
             }
         }
-        self.text("severity", worst.map_or("", Severity::word)).text("findings", codes.join(" "))
+        self.text("severity", worst.map_or("", Severity::as_str)).text("findings", codes.join(" "))
     }
 }
 

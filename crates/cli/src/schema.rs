@@ -258,7 +258,7 @@ mod tests {
     #[test]
     fn every_code_of_a_finding_is_listed() {
         let shared: Value = serde_json::from_str(SHARED).unwrap();
-        let codes: Vec<&str> = Code::ALL.iter().map(|code| code.word()).collect();
+        let codes: Vec<&str> = Code::ALL.iter().map(|code| code.as_str()).collect();
         assert_eq!(shared["$defs"]["code"]["anyOf"][0]["enum"], json!(codes), "schema/shared.json, code");
     }
 

@@ -8,28 +8,13 @@ use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::length::Length;
 use crate::practice::{Case, Given, Name, Practice, Value};
 
-/// What kind of damage.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-#[non_exhaustive]
-pub enum Kind {
-    /// A crack.
-    Crack,
-    /// Corrosion.
-    Corrosion,
-    /// A soft place: metal that was overheated, or a core or bond that gives way.
-    Softness,
-}
-
-impl Kind {
-    /// Every kind with the word for it.
-    pub const ALL: &'static [(Kind, &'static str)] =
-        &[(Kind::Crack, "crack"), (Kind::Corrosion, "corrosion"), (Kind::Softness, "softness")];
-
-    /// The word for it.
-    #[must_use]
-    pub fn word(self) -> &'static str {
-        Kind::ALL.iter().find(|(known, _)| *known == self).map_or("", |(_, word)| word)
+crate::words::words! {
+    /// What kind of damage.
+    #[non_exhaustive]
+    Kind, "damage" {
+        Crack = 1, "crack", "A crack.";
+        Corrosion = 2, "corrosion", "Corrosion.";
+        Softness = 3, "softness", "A soft spot: metal that was overheated, or a core or bond that is crushed.";
     }
 }
 
@@ -154,13 +139,12 @@ mod tests {
 
     #[test]
     fn without_limits_every_kind_is_referred() {
-        for (kind, word) in Kind::ALL {
-            assert_eq!(kind.word(), *word);
+        for kind in Kind::ALL {
             for practice in BUILT_IN {
                 let damaged = Damaged { kind: *kind, length: Some(length("1/8")), depth: None, thickness: None };
                 let findings = judge(&damaged, None, practice);
-                assert!(findings.has(Code::DamageNotLimited) && findings.must_refer(), "{word}");
-                assert_eq!(findings.has(Code::StopDrill), *kind == Kind::Crack, "{word}");
+                assert!(findings.has(Code::DamageNotLimited) && findings.must_refer(), "{kind}");
+                assert_eq!(findings.has(Code::StopDrill), *kind == Kind::Crack, "{kind}");
             }
         }
     }

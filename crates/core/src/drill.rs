@@ -11,6 +11,7 @@ use core::fmt;
 
 use crate::basis::Basis;
 use crate::length::{Bare, Length, ParseLengthError, is_letter};
+use crate::words::Units;
 use table::{DRILLS, OTHER_READINGS};
 
 /// What a drill is called.
@@ -181,6 +182,36 @@ impl fmt::Display for Drill {
             Name::Letter(letter) => write!(f, "{letter}"),
             Name::SixtyFourths(_) => write!(f, "{}", self.diameter.to_64ths()),
         }
+    }
+}
+
+impl Drill {
+    /// The drill with its diameter behind it: `#27 (.144)`.
+    ///
+    /// ```
+    /// use shophead::drill::Drill;
+    /// use shophead::words::Units;
+    /// let drill = Drill::parse("#27")?;
+    /// assert_eq!(drill.sized(Units::Inches).to_string(), "#27 (.144)");
+    /// assert_eq!(drill.sized(Units::Millimetres).to_string(), "#27 (3.66 mm)");
+    /// # Ok::<(), shophead::drill::ParseDrillError>(())
+    /// ```
+    #[must_use]
+    pub const fn sized(self, units: Units) -> WithSize {
+        WithSize { drill: self, units }
+    }
+}
+
+/// A drill with its diameter: made by [`Drill::sized`].
+#[derive(Clone, Copy, Debug)]
+pub struct WithSize {
+    drill: Drill,
+    units: Units,
+}
+
+impl fmt::Display for WithSize {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{} ({})", self.drill, self.units.length(self.drill.diameter()))
     }
 }
 

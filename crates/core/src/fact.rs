@@ -2,51 +2,32 @@
 
 use core::fmt;
 
-/// One fact.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-#[non_exhaustive]
-pub enum Fact {
-    /// The layers under the rivet.
-    Layers,
-    /// What each layer that carries load is made of.
-    Material,
-    /// The distance from the hole to the nearest edge.
-    Edge,
-    /// The distance from hole to hole along the row.
-    Pitch,
-    /// The distance to the next row.
-    RowSpacing,
-    /// The shortest axis of the hole: whether it is round.
-    MinorAxis,
+crate::words::words! {
+    /// One fact.
+    #[non_exhaustive]
+    Fact, "fact" {
+        Layers = 1, "layers", "The layers under the rivet.";
+        Material = 2, "material", "What each layer that carries load is made of.";
+        Edge = 3, "edge distance", "The distance from the hole to the nearest edge.";
+        Pitch = 4, "pitch", "The distance from hole to hole along the row.";
+        RowSpacing = 5, "row spacing", "The distance to the next row.";
+        MinorAxis = 6, "minor axis", "The shortest axis of the hole: whether it is round.";
+    }
 }
 
 impl Fact {
-    /// Every fact, in the order in which they are asked for.
-    pub const ALL: &'static [Fact] =
-        &[Fact::Layers, Fact::Material, Fact::Edge, Fact::Pitch, Fact::RowSpacing, Fact::MinorAxis];
-
-    /// The word for it, as it is said and written.
-    #[must_use]
-    pub const fn as_str(self) -> &'static str {
+    /// The same for a small screen.
+    pub(crate) const fn short(self) -> &'static str {
         match self {
-            Fact::Layers => "layers",
-            Fact::Material => "material",
-            Fact::Edge => "edge distance",
-            Fact::Pitch => "pitch",
-            Fact::RowSpacing => "row spacing",
-            Fact::MinorAxis => "minor axis",
+            Fact::Edge => "edge",
+            Fact::RowSpacing => "rows",
+            Fact::MinorAxis => "minor",
+            _ => self.as_str(),
         }
     }
 
     const fn bit(self) -> u8 {
         1 << self as u8
-    }
-}
-
-impl fmt::Display for Fact {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(self.as_str())
     }
 }
 
@@ -127,16 +108,23 @@ impl Facts {
     }
 }
 
-/// The facts with commas between.
-impl fmt::Display for Facts {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+impl Facts {
+    /// Writes them with commas between, each by such a word.
+    pub(crate) fn write(self, f: &mut fmt::Formatter<'_>, word: fn(Fact) -> &'static str) -> fmt::Result {
         for (index, fact) in self.iter().enumerate() {
             if index > 0 {
                 f.write_str(", ")?;
             }
-            f.write_str(fact.as_str())?;
+            f.write_str(word(fact))?;
         }
         Ok(())
+    }
+}
+
+/// The facts with commas between.
+impl fmt::Display for Facts {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.write(f, Fact::as_str)
     }
 }
 

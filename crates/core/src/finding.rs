@@ -1,7 +1,11 @@
 //! What a check found.
 //!
-//! A finding is data: a code, how serious it is, what was measured against what limit, and where the limit comes from. The
-//! words for people are made elsewhere, from the code; tests compare codes.
+//! A finding is data: a code, how serious it is, what was measured and what the limit is, and where the limit comes from. Scripts and
+//! tests compare codes; people read [`Finding::sentence`], which comes from the same table.
+
+mod codes;
+#[cfg(feature = "words")]
+mod sentence;
 
 use core::fmt;
 use core::num::NonZeroU8;
@@ -11,39 +15,23 @@ use crate::fact::Facts;
 use crate::length::Length;
 use crate::practice::Given;
 use crate::quantity::{Force, Stress};
+use crate::words::{Shown, Units};
 
-/// How serious a finding is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Severity {
-    /// Worth knowing; nothing has to be done.
-    Note,
-    /// Do it with care, or check before relying on it.
-    Caution,
-    /// Must not go ahead as it stands: ask the engineer or the approved data.
-    Refer,
-}
+pub use codes::Code;
+#[cfg(feature = "words")]
+pub use sentence::Said;
 
-impl Severity {
-    /// The word used in output.
-    #[must_use]
-    pub const fn word(self) -> &'static str {
-        match self {
-            Severity::Note => "note",
-            Severity::Caution => "caution",
-            Severity::Refer => "refer",
-        }
-    }
-}
-
-impl fmt::Display for Severity {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(self.word())
+crate::words::words! {
+    /// How serious a finding is.
+    Severity, "severity" {
+        Note = 1, "note", "Worth knowing; there is nothing to do.";
+        Caution = 2, "caution", "Do it with care, or check before relying on it.";
+        Refer = 3, "refer", "Stop: ask the holder of the type's data or a licensed person.";
     }
 }
 
 /// A figure in a finding.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Figure {
     /// A length.
@@ -60,114 +48,18 @@ pub enum Figure {
     Facts(Facts),
 }
 
-/// One line a code: variant, the word in output, what it means.
-macro_rules! codes {
-    ($( $variant:ident, $word:literal, $doc:literal; )+) => {
-        /// What kind of finding this is. The words are stable: scripts compare them.
-        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-        #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-        #[non_exhaustive]
-        pub enum Code { $( #[doc = $doc] $variant, )+ }
-
-        impl Code {
-            /// Every code, in the order of the calculation.
-            pub const ALL: &'static [Code] = &[$( Code::$variant, )+];
-
-            /// The stable word for this code.
-            #[must_use]
-            pub const fn word(self) -> &'static str {
-                match self { $( Code::$variant => $word, )+ }
-            }
+impl Figure {
+    /// As it is written for people.
+    #[must_use]
+    pub const fn shown(self, units: Units) -> Shown {
+        match self {
+            Figure::Length(length) => units.length(length),
+            Figure::Force(force) => units.force(force),
+            Figure::Stress(stress) => units.stress(stress),
+            Figure::Ratio(ratio) => units.ratio(ratio),
+            Figure::Count(count) => units.count(count),
+            Figure::Facts(facts) => units.facts(facts),
         }
-    };
-}
-
-codes! {
-    // what a figure rests on
-    LimitFromMemory, "limit-from-memory", "A limit that decided something could only be recalled: check it against the document.";
-    NoLimit, "no-limit", "No document at hand gives the limit that is needed: open the one named.";
-    NotChecked, "not-checked", "Something that decides here was not given, so it was not checked.";
-    // choosing a rivet
-    TailTooLong, "tail-too-long", "The tail could fold over before it forms a head.";
-    TailTooShort, "tail-too-short", "The tail cannot form the least head in the worst case.";
-    HeadTooLarge, "head-too-large", "The tail holds more metal than the largest head allowed.";
-    NoLengthFits, "no-length-fits", "No length gives a sound head in every case.";
-    LengthByHole, "length-by-hole", "No one length is within limits in every hole: the hole as measured decides.";
-    CutToLength, "cut-to-length", "No standard length is within limits: a longer rivet is cut to length.";
-    DimpleComputed, "dimple-computed", "How much tail a dimpled pack takes is worked out, not from a document: try one first.";
-    DiffersFromRule, "differs-from-rule", "The length differs from grip plus one and a half diameters.";
-    HalfLength, "half-length", "Only a half length fits; they are not always in stock.";
-    LengthNotTabulated, "length-not-tabulated", "The length lies outside those tabulated for the series.";
-    DiameterOutsideRule, "diameter-outside-rule", "The diameter lies outside the rule for the sheet.";
-    NotStructural, "not-structural", "This alloy or size is not for structure.";
-    HeatTreatFirst, "heat-treat-first", "This alloy is heat treated or kept cold before driving.";
-    ShankDoesNotEnter, "shank-does-not-enter", "The thinnest shank is thicker than the hole is wide.";
-    ShankMayNotEnter, "shank-may-not-enter", "A shank at its largest does not enter the hole at its smallest.";
-    // driven heads
-    HeadTooNarrow, "head-too-narrow", "The driven head is narrower than allowed.";
-    HeadTooWide, "head-too-wide", "The driven head is wider than allowed.";
-    HeadTooLow, "head-too-low", "The driven head is lower than allowed.";
-    HeadTooHigh, "head-too-high", "The driven head is higher than allowed.";
-    HeadDefect, "head-defect", "A visible defect that is not accepted.";
-    SampleRejects, "sample-rejects", "Rivets of a sample are rejected, so the rest has to be looked at.";
-    DrivenWhereReferred, "driven-where-referred", "A rivet was driven where the plan has none.";
-    SqueezeOutsideTests, "squeeze-outside-tests", "The head or the rivet lies outside the tests behind the squeeze force.";
-    // holes
-    HoleOverLimit, "hole-over-limit", "The hole is larger than the rivet allows.";
-    HoleUnderLimit, "hole-under-limit", "The hole is smaller than the rivet needs.";
-    HoleDamaged, "hole-damaged", "The hole is damaged in a way that must be removed.";
-    HoleCracked, "hole-cracked", "The hole is cracked.";
-    NoLargerRivet, "no-larger-rivet", "The series has no larger rivet to step up to.";
-    StepNeedsApproval, "step-needs-approval", "Stepping up here needs the approval of the maker or the authority.";
-    TooManySteps, "too-many-steps", "More holes of one pattern are stepped up than the limit allows.";
-    NeighboursStepped, "neighbours-stepped", "More neighbours are stepped up than the limit allows.";
-    PatternFull, "pattern-full", "The hole needs a larger rivet, but its pattern takes no more of them.";
-    CountersinkTooDeep, "countersink-too-deep", "The head needs more sheet than there is.";
-    DimpleTooThick, "dimple-too-thick", "The sheet is thicker than dimpling suits.";
-    FlushHeadWithoutSeat, "flush-head-without-seat", "The head is flush, but no layer is countersunk or dimpled for it.";
-    SeatWithoutFlushHead, "seat-without-flush-head", "A layer is countersunk or dimpled, but the head is not flush.";
-    SeatInWrongLayer, "seat-in-wrong-layer", "A layer is countersunk or dimpled under one that has a plain hole.";
-    // damage beside the holes
-    DamageOverLimit, "damage-over-limit", "The damage is beyond the shop's limit.";
-    DamageNotLimited, "damage-not-limited", "The shop's documents at hand give no limit for this damage.";
-    DamageNotMeasured, "damage-not-measured", "The shop limits this damage, but what it limits was not measured.";
-    DamageWithinLimit, "damage-within-limit", "The damage is within the shop's limit: repair it as the document says.";
-    StopDrill, "stop-drill", "Each end of a crack is stop drilled.";
-    // layout
-    EdgeDistanceShort, "edge-distance-short", "The edge distance is less than allowed.";
-    EdgeDistanceLong, "edge-distance-long", "The edge distance is more than usual.";
-    EdgeBelowPreferred, "edge-below-preferred", "The edge distance leaves no room for a later step up.";
-    EdgeAsBuilt, "edge-as-built", "The edge distance is less than the usual minimum, as the maker built it.";
-    PitchAsBuilt, "pitch-as-built", "The rivets stand closer than the usual minimum, as the maker built them.";
-    PitchShort, "pitch-short", "The pitch is less than allowed.";
-    PitchLong, "pitch-long", "The pitch is more than usual.";
-    TransversePitchShort, "transverse-pitch-short", "The rows stand closer than allowed.";
-    HoleBeyondCut, "hole-beyond-cut", "The hole lies beyond the ends of the cut, or on its other side.";
-    // strength
-    EdgeMarginBelowTable, "edge-margin-below-table", "Bearing strength is not published under an edge margin of 1.5.";
-    SheetTooThinForTable, "sheet-too-thin-for-table", "The sheet is thinner than the published strength covers.";
-    ShimInPack, "shim-in-pack", "A shim lies between the sheets, which no published strength covers.";
-    UnequalSheets, "unequal-sheets", "The outer sheets in double shear are not alike, so they do not share alike.";
-    StrengthNotPublished, "strength-not-published", "No published strength covers this case.";
-    HoleAboveNominal, "hole-above-nominal", "The hole is larger than the strength tables count; their value is used.";
-    MarginNegative, "margin-negative", "The joint does not carry the load.";
-    AsStrongAsBefore, "as-strong-as-before", "The same rivet in the same sheets: as strong as before.";
-    WeakerThanBefore, "weaker-than-before", "The new rivet is weaker than the one it replaces.";
-    SubstituteTooSmall, "substitute-too-small", "The substitute alloy needs a larger diameter.";
-    SubstituteNotNamed, "substitute-not-named", "No document at hand lets this alloy take the place of the other in this size.";
-    ElasticSharesOnly, "elastic-shares-only", "The shares are elastic; no published ultimate method for them is at hand.";
-    BucklesBetweenRivets, "buckles-between-rivets", "The sheet buckles between its rivets under this stress.";
-    BucklingNotElastic, "buckling-not-elastic", "The elastic buckling formula does not reach this stress; the curve of the tangent modulus is needed.";
-    // access
-    MustBeSolid, "must-be-solid", "Only driven solid rivets may go here.";
-    CannotBuck, "cannot-buck", "There is not enough room behind this row to buck it.";
-    NoPositionServes, "no-position-serves", "No position lets every row be driven that must be.";
-    BlindNeedsApproval, "blind-needs-approval", "A blind rivet here needs the type's manual.";
-}
-
-impl core::fmt::Display for Code {
-    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
-        f.write_str(self.word())
     }
 }
 
@@ -252,7 +144,7 @@ const fn unpacked(kind: u8, bits: u64) -> Option<Figure> {
 /// let finding = Finding::new(Code::EdgeDistanceShort, Severity::Refer, Basis::AC43_EDGE)
 ///     .with_measured(Figure::Length(edge))
 ///     .with_limit(Figure::Length(least));
-/// assert_eq!(finding.code().word(), "edge-distance-short");
+/// assert_eq!(finding.code().as_str(), "edge-distance-short");
 /// assert_eq!((finding.measured(), finding.limit()), (Some(Figure::Length(edge)), Some(Figure::Length(least))));
 /// assert_eq!((finding.layer(), finding.basis()), (None, Basis::AC43_EDGE));
 /// # Ok::<(), shophead::length::ParseLengthError>(())
@@ -516,11 +408,13 @@ mod tests {
     use super::*;
 
     #[test]
-    fn every_code_has_a_word_of_its_own() {
+    fn every_code_has_a_word_and_a_number_of_its_own() {
         for (index, code) in Code::ALL.iter().enumerate() {
-            assert!(!code.word().is_empty());
-            assert!(code.word().bytes().all(|b| b.is_ascii_lowercase() || b == b'-'), "{code}");
-            assert!(Code::ALL.iter().skip(index + 1).all(|other| other.word() != code.word()), "{code} twice");
+            assert!(!code.as_str().is_empty() && code.number() > 0);
+            assert!(code.as_str().bytes().all(|b| b.is_ascii_lowercase() || b == b'-'), "{code}");
+            for other in Code::ALL.iter().skip(index + 1) {
+                assert!(other.as_str() != code.as_str() && other.number() != code.number(), "{code} twice");
+            }
         }
     }
 

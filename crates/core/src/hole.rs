@@ -7,50 +7,25 @@ use core::fmt;
 use crate::length::{Interval, Length};
 use crate::practice::{Case, Given, Name, Practice};
 
-/// What is wrong with a hole besides its size.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Default)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-#[non_exhaustive]
-pub enum Damage {
-    /// Nothing.
-    #[default]
-    None,
-    /// A crack starts from it.
-    Cracked,
-    /// Its wall is corroded.
-    Corroded,
-    /// It was drilled twice, side by side; the major axis goes over both.
-    FigureEight,
-    /// Its wall is scored; the major axis goes over the score.
-    Gouged,
-    /// Its countersink is too deep or too wide for the head.
-    DeepCountersink,
+crate::words::words! {
+    /// What is wrong with a hole besides its size.
+    #[derive(Default)]
+    #[non_exhaustive]
+    Damage, "damage" {
+        #[default] None = 1, "sound", "It is sound.";
+        Cracked = 2, "cracked", "A crack starts from it.";
+        Corroded = 3, "corroded", "Its wall is corroded.";
+        FigureEight = 4, "figure-eight", "It was drilled twice, side by side; the major axis goes over both.";
+        Gouged = 5, "gouged", "Its wall is scored; the major axis goes over the score.";
+        DeepCountersink = 6, "deep-countersink", "Its countersink is too deep or too wide for the head.";
+    }
 }
 
-impl Damage {
-    /// Every damage with the word for it.
-    pub const ALL: &'static [(Damage, &'static str)] = &[
-        (Damage::None, "sound"),
-        (Damage::Cracked, "cracked"),
-        (Damage::Corroded, "corroded"),
-        (Damage::FigureEight, "figure-eight"),
-        (Damage::Gouged, "gouged"),
-        (Damage::DeepCountersink, "deep-countersink"),
-    ];
-
-    /// The word for it.
-    #[must_use]
-    pub fn word(self) -> &'static str {
-        Damage::ALL.iter().find(|(known, _)| *known == self).map_or("", |(_, word)| word)
-    }
-
-    /// The damage with this word; nothing written means nothing wrong.
-    #[must_use]
-    pub fn from_word(word: &str) -> Option<Damage> {
-        if word.is_empty() {
-            return Some(Damage::None);
-        }
-        Damage::ALL.iter().find(|(_, known)| *known == word).map(|(damage, _)| *damage)
+crate::words::words! {
+    /// Which way a hole is longer than wide.
+    Direction, "direction" {
+        Along = 1, "along", "Along the nearest edge.";
+        Across = 2, "across", "Across it: towards the edge and away from it.";
     }
 }
 
@@ -130,45 +105,22 @@ impl AsFound {
     }
 }
 
-/// What to do about a hole.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Disposition {
-    /// Use it as it is.
-    Keep,
-    /// Drill or ream it for the same rivet.
-    CleanUp,
-    /// Drill or ream it for the same rivet with an oversize shank.
-    Oversize,
-    /// Drill or ream it for the next larger diameter.
-    NextSize,
-    /// Stop and ask.
-    Refer,
+crate::words::words! {
+    /// What becomes of a hole.
+    Disposition, "disposition" {
+        Keep = 1, "keep", "Keep the hole as it is.";
+        CleanUp = 2, "clean-up", "Clean up the hole: drill or ream it for the same rivet.";
+        Oversize = 3, "oversize", "Open the hole for an oversize shank.";
+        NextSize = 4, "next-size", "Open the hole for the next larger diameter.";
+        Refer = 5, "refer", "Stop and refer.";
+    }
 }
 
 impl Disposition {
-    /// The word used in output.
-    #[must_use]
-    pub const fn word(self) -> &'static str {
-        match self {
-            Disposition::Keep => "keep",
-            Disposition::CleanUp => "clean-up",
-            Disposition::Oversize => "oversize",
-            Disposition::NextSize => "next-size",
-            Disposition::Refer => "refer",
-        }
-    }
-
     /// Whether the hole takes a larger rivet than before.
     #[must_use]
     pub const fn is_step_up(self) -> bool {
         matches!(self, Disposition::Oversize | Disposition::NextSize)
-    }
-}
-
-impl fmt::Display for Disposition {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(self.word())
     }
 }
 

@@ -12,6 +12,7 @@
 //! |---|---|
 //! | [`length`] | lengths as whole nanometres: parse, print, round |
 //! | [`quantity`] | forces, stresses, masses |
+//! | [`words`] | how words, figures and sentences are written |
 //! | [`basis`] | where a figure comes from: one table of documents and places |
 //! | [`material`] | sheet alloys and their strengths, rivet alloys |
 //! | [`rivet`] | part standards, dimensions, part numbers, mass |
@@ -54,14 +55,13 @@
 //! # What this crate does not do
 //!
 //! - It reads no files and prints nothing: see `shophead-job` and `shophead-cli`.
-//! - It makes no words for people out of a [`finding::Finding`]: those are made once, at the edge.
 //! - It chooses no blind rivets: they come from the type's manual only.
 //!
 //! # Features
 //!
 //! | feature | on by default | what it does |
 //! |---|---|---|
-//! | `words` | yes | the documents and places of every [`basis`] as texts; without it a basis is a number and how well it is supported |
+//! | `words` | yes | the sentences of findings and errors, and the documents and places of every [`basis`]; without it findings and errors print their word for scripts, and a basis is a number and how well it is supported |
 //! | `defmt` | no | derives `defmt::Format` on public types |
 //!
 //! The crate is always `no_std`.
@@ -91,6 +91,7 @@ struct Page;
 // In the order in which data flows: each knows only those before it.
 pub mod length;
 pub mod quantity;
+pub mod words;
 pub mod basis;
 pub mod material;
 pub mod rivet;

@@ -7,18 +7,14 @@ use crate::practice::{Case, Given, Name, Practice};
 use crate::rivet::part::Part;
 use crate::stack::Stack;
 
-/// Why taking a rivet out is risky.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Risk {
-    /// The shank sits in a thick pack.
-    ThickPack,
-    /// There are many layers.
-    ManyLayers,
-    /// The layer under the driven head is thin.
-    ThinFarSide,
-    /// The hole stands close to an edge.
-    CloseToEdge,
+crate::words::words! {
+    /// Why taking a rivet out is risky, and what to do about it.
+    Risk, "risk" {
+        ThickPack = 1, "thick-pack", "Thick pack: the shank sits tight.";
+        ManyLayers = 2, "many-layers", "Many layers: burrs between them hold the shank.";
+        ThinFarSide = 3, "thin-far-side", "Thin layer under the driven head: back it up beside the head.";
+        CloseToEdge = 4, "close-to-edge", "Close to an edge: keep the punch straight.";
+    }
 }
 
 /// The most reasons one rivet can have.

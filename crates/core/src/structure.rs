@@ -1,62 +1,39 @@
 //! What a row belongs to: structure, member, and places with rules of their own.
 
-/// One line a value: variant, the word in a job file, what it means.
-macro_rules! words {
-    ($(#[$doc:meta])* $name:ident { $( $variant:ident, $word:literal, $meaning:literal; )+ }) => {
-        $(#[$doc])*
-        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-        #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-        #[non_exhaustive]
-        pub enum $name { $( #[doc = $meaning] $variant, )+ }
-
-        impl $name {
-            /// Every value.
-            pub const ALL: &'static [$name] = &[$( $name::$variant, )+];
-
-            /// The word for it.
-            #[must_use]
-            pub const fn word(self) -> &'static str {
-                match self { $( $name::$variant => $word, )+ }
-            }
-
-            /// The value with this word.
-            #[must_use]
-            pub fn from_word(word: &str) -> Option<$name> {
-                $name::ALL.iter().copied().find(|known| known.word() == word)
-            }
-        }
-    };
-}
+use crate::words::words;
 
 words! {
     /// How much hangs on a row.
-    Structure {
-        Primary, "primary", "Carries flight, ground, water or pressure loads: its failure would endanger the aircraft.";
-        Secondary, "secondary", "Everything else.";
+    #[non_exhaustive]
+    Structure, "structure" {
+        Primary = 1, "primary", "Carries flight, ground, water or pressure loads: its failure would endanger the aircraft.";
+        Secondary = 2, "secondary", "Everything else.";
     }
 }
 
 words! {
     /// The member that a row runs along.
-    Member {
-        Skin, "skin", "Skin to skin.";
-        SparCap, "spar-cap", "The cap of a spar, keel or main beam.";
-        Longeron, "longeron", "A longeron.";
-        Stringer, "stringer", "A stringer or stiffener.";
-        Frame, "frame", "A frame or bulkhead.";
-        Rib, "rib", "A rib.";
-        Other, "other", "Anything else.";
+    #[non_exhaustive]
+    Member, "member" {
+        Skin = 1, "skin", "Skin to skin.";
+        SparCap = 2, "spar-cap", "The cap of a spar, keel or main beam.";
+        Longeron = 3, "longeron", "A longeron.";
+        Stringer = 4, "stringer", "A stringer or stiffener.";
+        Frame = 5, "frame", "A frame or bulkhead.";
+        Rib = 6, "rib", "A rib.";
+        Other = 7, "other", "Anything else.";
     }
 }
 
 words! {
     /// A place with rules of its own.
-    Place {
-        FluidTight, "fluid-tight", "A tank or another fluid-tight area.";
-        BelowWaterLine, "below-water-line", "The bottom of a float or hull.";
-        AirIntake, "air-intake", "Where a loose part could be drawn into an engine.";
-        Control, "control", "Control surfaces, hinges, hinge brackets, control actuating systems.";
-        MainFitting, "main-fitting", "Wing attachment and landing gear fittings.";
-        HeavilyStressed, "heavily-stressed", "Another heavily stressed place.";
+    #[non_exhaustive]
+    Place, "place" {
+        FluidTight = 1, "fluid-tight", "In a tank or another fluid-tight area.";
+        BelowWaterLine = 2, "below-water-line", "Below the water line, on the bottom of a float or hull.";
+        AirIntake = 3, "air-intake", "Where a loose part could be drawn into an engine.";
+        Control = 4, "control", "On a control surface, its hinges and brackets, or in the control system.";
+        MainFitting = 5, "main-fitting", "At a wing attachment or landing gear fitting.";
+        HeavilyStressed = 6, "heavily-stressed", "In another heavily stressed place.";
     }
 }

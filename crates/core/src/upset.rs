@@ -654,36 +654,12 @@ pub enum Defect {
     NotchedShank,
 }
 
-/// What to do about a rivet whose driven head is rejected, from the least to the most.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Remedy {
-    /// Take it out and drive another of the same; the hole is measured again first.
-    Replace,
-    /// Take it out, open the hole and drive the next larger diameter.
-    NextSize,
-    /// Stop and ask: another rivet does not mend it.
-    Refer,
-}
-
-impl Remedy {
-    /// Every remedy, from the least to the most.
-    pub const ALL: &'static [Remedy] = &[Remedy::Replace, Remedy::NextSize, Remedy::Refer];
-
-    /// The word used in output.
-    #[must_use]
-    pub const fn word(self) -> &'static str {
-        match self {
-            Remedy::Replace => "replace",
-            Remedy::NextSize => "next-size",
-            Remedy::Refer => "refer",
-        }
-    }
-}
-
-impl fmt::Display for Remedy {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(self.word())
+crate::words::words! {
+    /// What to do about a rivet whose driven head is rejected, from the least to the most.
+    Remedy, "remedy" {
+        Replace = 1, "replace", "Take it out, measure the hole again and drive another of the same.";
+        NextSize = 2, "next-size", "Take it out, open the hole and drive the next larger diameter.";
+        Refer = 3, "refer", "Stop and refer: another rivet does not mend it.";
     }
 }
 

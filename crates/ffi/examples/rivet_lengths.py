@@ -13,7 +13,7 @@ from ctypes import POINTER, byref, c_char_p, c_double, c_int64, c_size_t, c_uint
 NONE = -(2**63)
 MAX_FINDINGS = 12
 TEXT_MAX = 512
-ABI_VERSION = 1
+ABI_VERSION = 2
 BUILT_IN_HANDBOOK = 1
 ROLE_SKIN = 1
 PREPARATION_PLAIN, PREPARATION_COUNTERSUNK = 1, 2
@@ -193,7 +193,7 @@ def choose(library, number, thicknesses):
 
 
 def main():
-    library = Library(sys.argv[1] if len(sys.argv) > 1 else "libshophead.so.1")
+    library = Library(sys.argv[1] if len(sys.argv) > 1 else "libshophead.so.2")
     for number, thicknesses in STACKS:
         try:
             chosen, words = choose(library, number, thicknesses)

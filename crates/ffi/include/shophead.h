@@ -26,13 +26,13 @@
 
 // The number of this interface. It is raised when anything that a program may rely on changes: a structure, a number, what a function
 // takes. Within one number only functions, constants and numbers of enumerations are added.
-#define SHOPHEAD_ABI_VERSION 1
+#define SHOPHEAD_ABI_VERSION 2
 
 // In the place of a length: none was given, or there is none. It is no length itself.
 #define SHOPHEAD_NONE INT64_MIN
 
 // An array of so many findings holds those of any function that does not say otherwise.
-#define SHOPHEAD_MAX_FINDINGS 12
+#define SHOPHEAD_MAX_FINDINGS 36
 
 // The most limits of a shop's own that one practice takes.
 #define SHOPHEAD_MAX_OWN_LIMITS 64
@@ -50,7 +50,7 @@
 #define SHOPHEAD_MAX_STEPS 4
 
 // An array of so many findings holds those of a verdict on a hole and of all its steps.
-#define SHOPHEAD_MAX_HOLE_FINDINGS 60
+#define SHOPHEAD_MAX_HOLE_FINDINGS 180
 
 // What every function answers that can fail: `SHOPHEAD_OK`, or why it did nothing. The numbers never change their meaning.
 // `shophead_error_message` gives the sentence.
@@ -386,6 +386,24 @@ enum shophead_code
   SHOPHEAD_CODE_NO_POSITION_SERVES = 59,
   // A blind rivet here needs the type's manual.
   SHOPHEAD_CODE_BLIND_NEEDS_APPROVAL = 60,
+  // The thinnest shank is thicker than the hole is wide.
+  SHOPHEAD_CODE_SHANK_DOES_NOT_ENTER = 61,
+  // The head is flush, but no layer is countersunk or dimpled for it.
+  SHOPHEAD_CODE_FLUSH_HEAD_WITHOUT_SEAT = 62,
+  // A layer is countersunk or dimpled, but the head is not flush.
+  SHOPHEAD_CODE_SEAT_WITHOUT_FLUSH_HEAD = 63,
+  // A layer is countersunk or dimpled under one that has a plain hole.
+  SHOPHEAD_CODE_SEAT_IN_WRONG_LAYER = 64,
+  // The edge distance is less than the usual minimum, as the maker built it.
+  SHOPHEAD_CODE_EDGE_AS_BUILT = 65,
+  // The rivets stand closer than the usual minimum, as the maker built them.
+  SHOPHEAD_CODE_PITCH_AS_BUILT = 66,
+  // A shim lies between the sheets, which no published strength covers.
+  SHOPHEAD_CODE_SHIM_IN_PACK = 67,
+  // The outer sheets in double shear are not alike, so they do not share alike.
+  SHOPHEAD_CODE_UNEQUAL_SHEETS = 68,
+  // The same rivet in the same sheets: as strong as before.
+  SHOPHEAD_CODE_AS_STRONG_AS_BEFORE = 69,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L
@@ -434,6 +452,8 @@ enum shophead_figure_kind
   SHOPHEAD_FIGURE_RATIO = 4,
   // A number of things in `whole`.
   SHOPHEAD_FIGURE_COUNT = 5,
+  // Facts that were not given: one bit each in `whole`, from the lowest layers, material, edge distance, pitch, row spacing, minor axis.
+  SHOPHEAD_FIGURE_FACTS = 6,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L

@@ -154,6 +154,24 @@ pub enum shophead_code {
     SHOPHEAD_CODE_NO_POSITION_SERVES = 59,
     /// A blind rivet here needs the type's manual.
     SHOPHEAD_CODE_BLIND_NEEDS_APPROVAL = 60,
+    /// The thinnest shank is thicker than the hole is wide.
+    SHOPHEAD_CODE_SHANK_DOES_NOT_ENTER = 61,
+    /// The head is flush, but no layer is countersunk or dimpled for it.
+    SHOPHEAD_CODE_FLUSH_HEAD_WITHOUT_SEAT = 62,
+    /// A layer is countersunk or dimpled, but the head is not flush.
+    SHOPHEAD_CODE_SEAT_WITHOUT_FLUSH_HEAD = 63,
+    /// A layer is countersunk or dimpled under one that has a plain hole.
+    SHOPHEAD_CODE_SEAT_IN_WRONG_LAYER = 64,
+    /// The edge distance is less than the usual minimum, as the maker built it.
+    SHOPHEAD_CODE_EDGE_AS_BUILT = 65,
+    /// The rivets stand closer than the usual minimum, as the maker built them.
+    SHOPHEAD_CODE_PITCH_AS_BUILT = 66,
+    /// A shim lies between the sheets, which no published strength covers.
+    SHOPHEAD_CODE_SHIM_IN_PACK = 67,
+    /// The outer sheets in double shear are not alike, so they do not share alike.
+    SHOPHEAD_CODE_UNEQUAL_SHEETS = 68,
+    /// The same rivet in the same sheets: as strong as before.
+    SHOPHEAD_CODE_AS_STRONG_AS_BEFORE = 69,
 }
 
 numbered! {
@@ -218,6 +236,15 @@ numbered! {
         CannotBuck = SHOPHEAD_CODE_CANNOT_BUCK,
         NoPositionServes = SHOPHEAD_CODE_NO_POSITION_SERVES,
         BlindNeedsApproval = SHOPHEAD_CODE_BLIND_NEEDS_APPROVAL,
+        ShankDoesNotEnter = SHOPHEAD_CODE_SHANK_DOES_NOT_ENTER,
+        FlushHeadWithoutSeat = SHOPHEAD_CODE_FLUSH_HEAD_WITHOUT_SEAT,
+        SeatWithoutFlushHead = SHOPHEAD_CODE_SEAT_WITHOUT_FLUSH_HEAD,
+        SeatInWrongLayer = SHOPHEAD_CODE_SEAT_IN_WRONG_LAYER,
+        EdgeAsBuilt = SHOPHEAD_CODE_EDGE_AS_BUILT,
+        PitchAsBuilt = SHOPHEAD_CODE_PITCH_AS_BUILT,
+        ShimInPack = SHOPHEAD_CODE_SHIM_IN_PACK,
+        UnequalSheets = SHOPHEAD_CODE_UNEQUAL_SHEETS,
+        AsStrongAsBefore = SHOPHEAD_CODE_AS_STRONG_AS_BEFORE,
     ] else shophead_code::SHOPHEAD_CODE_UNKNOWN
 }
 /// What a figure counts.

@@ -116,17 +116,17 @@ fn first(list: u32, wanted: impl Fn(u32, &'static str) -> bool) -> Result<Option
     const SERIES: u32 = shophead_list::SHOPHEAD_LIST_SERIES as u32;
     const BUILT: u32 = shophead_list::SHOPHEAD_LIST_BUILT_IN as u32;
     Ok(match list {
-        SEVERITY => among(Severity::word, wanted),
-        STATUS => among(Status::word, wanted),
-        CODE => among(Code::word, wanted),
-        DISPOSITION => among(Disposition::word, wanted),
-        DAMAGE => among(Damage::word, wanted),
-        REMEDY => among(Remedy::word, wanted),
-        MODE => among(Mode::word, wanted),
-        ROLE => among(Role::word, wanted),
-        PREPARATION => among(Preparation::word, wanted),
-        MEMBER => among(Member::word, wanted),
-        LIMIT_NAME => among(Name::word, wanted),
+        SEVERITY => among(Severity::as_str, wanted),
+        STATUS => among(Status::as_str, wanted),
+        CODE => among(Code::as_str, wanted),
+        DISPOSITION => among(Disposition::as_str, wanted),
+        DAMAGE => among(Damage::as_str, wanted),
+        REMEDY => among(Remedy::as_str, wanted),
+        MODE => among(Mode::as_str, wanted),
+        ROLE => among(Role::as_str, wanted),
+        PREPARATION => among(Preparation::as_str, wanted),
+        MEMBER => among(Member::as_str, wanted),
+        LIMIT_NAME => among(Name::as_str, wanted),
         ALLOY => among(RivetAlloy::alloy, wanted),
         SERIES => {
             let mut all = crate::part::SERIES.iter().map(|(number, series)| (*number as u32, series.name));
@@ -198,10 +198,10 @@ mod tests {
         has_all(RivetAlloy::ALL.iter().copied());
         has_all(Name::ALL.iter().copied());
         has_all(Member::ALL.iter().copied());
-        has_all(Damage::ALL.iter().map(|(damage, _)| *damage));
+        has_all(Damage::ALL.iter().copied());
         has_all(Remedy::ALL.iter().copied());
-        has_all(Role::ALL.iter().map(|(role, _)| *role));
-        has_all(Preparation::ALL.iter().map(|(preparation, _)| *preparation));
+        has_all(Role::ALL.iter().copied());
+        has_all(Preparation::ALL.iter().copied());
     }
 
     #[test]

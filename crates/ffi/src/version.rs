@@ -5,7 +5,7 @@ use crate::text::shophead_text;
 
 /// The number of this interface. It is raised when anything that a program may rely on changes: a structure, a number, what a function
 /// takes. Within one number only functions, constants and numbers of enumerations are added.
-pub const SHOPHEAD_ABI_VERSION: u32 = 1;
+pub const SHOPHEAD_ABI_VERSION: u32 = 2;
 
 /// What a build of the library has; one bit each.
 #[repr(u32)]

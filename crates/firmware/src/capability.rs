@@ -242,12 +242,12 @@ pub fn work() {
 /// The words of the core for what it found, asked and rests on.
 pub fn words() {
     for code in Code::ALL {
-        black_box(&code.word());
+        black_box(&code.as_str());
     }
     for name in Name::ALL {
-        black_box((name.word(), name.meaning()));
+        black_box((name.as_str(), name.meaning()));
     }
-    black_box((Name::from_word(black_box("pitch-least")), Damage::from_word(black_box("gouged"))));
+    black_box((black_box("pitch-least").parse::<Name>(), black_box("gouged").parse::<Damage>()));
     for rule in RULES {
         if let Some(cited) = rule.basis.citation() {
             let _ = write!(Nowhere, "{} {} {cited}", rule.topic.as_str(), rule.subject);

@@ -1,10 +1,9 @@
 //! The answers: what the core says to a finished dialog. Nothing is decided here.
 
-use core::fmt::{self, Display};
+use core::fmt;
 
 use shophead::damage;
 use shophead::finding::Severity;
-use shophead::hole::Disposition;
 use shophead::installation::{HoleAnswer, Installation, Step};
 use shophead::joint::strength::{BearingKind, JointStrength, SheetStrength};
 use shophead::layout::RowLayout;
@@ -15,8 +14,7 @@ use shophead::stack::Stack;
 use shophead::upset::{HeadLimits, MeasuredHead, judge};
 
 use crate::dialog::{Dialog, Job, Refusal};
-use crate::report::Report;
-use crate::units::Units;
+use crate::report::{Report, Spaced};
 
 /// Writes the answer to a dialog that has no question left, as far as the report tells it.
 pub(crate) fn write(dialog: &Dialog, practice: &'static Practice<'static>, report: &mut Report<'_>) -> fmt::Result {
@@ -29,15 +27,6 @@ pub(crate) fn write(dialog: &Dialog, practice: &'static Practice<'static>, repor
         Job::Edge => edge(dialog, practice, report),
         Job::Number => number(&rivet, report),
         Job::Strength => strength(dialog, &rivet, practice, report),
-    }
-}
-
-/// Two lengths with a dash between.
-struct Range(Interval, Units);
-
-impl Display for Range {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{} to {}", self.1.show(self.0.min), self.1.show(self.0.max))
     }
 }
 
@@ -64,7 +53,7 @@ fn length(
         report.line(format_args!("length {}", units.show(length)))?;
     }
     report.line(format_args!("grip {}", units.show(stack.grip().nominal())))?;
-    report.line(format_args!("hole {}", Range(hole.interval(), units)))?;
+    report.line(format_args!("hole {}", units.show_range(hole.interval())))?;
     if let Some(usable) = choice.usable {
         report.figure("shortest", &units.show(usable.shortest.value), usable.shortest.basis)?;
         report.figure("longest", &units.show(usable.longest.value), usable.longest.basis)?;
@@ -74,11 +63,11 @@ fn length(
         report.figure("rule of thumb", &units.show(choice.rule_of_thumb_length), tail.basis)?;
     }
     if let Some(protrusion) = choice.protrusion {
-        report.line(format_args!("stands out {}", Range(protrusion, units)))?;
+        report.line(format_args!("stands out {}", units.show_range(protrusion)))?;
     }
     if let Some(head) = choice.head {
         let diameter = Interval { min: head.diameter.min, max: head.diameter.max };
-        report.line(format_args!("head {} across, {} high", Range(diameter, units), units.show(head.height)))?;
+        report.line(format_args!("head {} across, {} high", units.show_range(diameter), units.show(head.height)))?;
     }
     report.findings(&choice.findings)
 }
@@ -155,7 +144,7 @@ fn hole(
 
 fn hole_answer(answer: &HoleAnswer<'_>, report: &mut Report<'_>) -> fmt::Result {
     let units = report.units;
-    report.line(format_args!("{}", words_of(answer.disposition)))?;
+    report.line(format_args!("{}", Spaced(answer.disposition.as_str())))?;
     if let Some(rivet) = answer.rivet {
         report.line(format_args!("rivet {rivet}"))?;
     }
@@ -163,7 +152,7 @@ fn hole_answer(answer: &HoleAnswer<'_>, report: &mut Report<'_>) -> fmt::Result 
         report.line(format_args!("drill {cut}"))?;
     }
     if let Some(hole) = answer.hole {
-        report.line(format_args!("hole {}", Range(hole, units)))?;
+        report.line(format_args!("hole {}", units.show_limits(hole)))?;
     }
     report.findings(&answer.findings)
 }
@@ -171,19 +160,9 @@ fn hole_answer(answer: &HoleAnswer<'_>, report: &mut Report<'_>) -> fmt::Result 
 /// Why a step does not do.
 fn refused(step: &Step<'_>, report: &mut Report<'_>) -> fmt::Result {
     for finding in step.findings.iter().filter(|finding| finding.severity() == Severity::Refer) {
-        report.reason(&step.kind, finding)?;
+        report.reason(step.kind.as_str(), finding)?;
     }
     Ok(())
-}
-
-const fn words_of(disposition: Disposition) -> &'static str {
-    match disposition {
-        Disposition::Keep => "keep the hole",
-        Disposition::CleanUp => "clean it up",
-        Disposition::Oversize => "oversize shank",
-        Disposition::NextSize => "next diameter",
-        Disposition::Refer => "REFER: stop",
-    }
 }
 
 fn edge(dialog: &Dialog, practice: &'static Practice<'static>, report: &mut Report<'_>) -> fmt::Result {
@@ -252,8 +231,8 @@ fn write_strength(found: &JointStrength, report: &mut Report<'_>) -> fmt::Result
     }
     if let Some(governing) = found.governing {
         match governing.layer {
-            Some(layer) => report.line(format_args!("first: {}, layer {layer}", governing.mode))?,
-            None => report.line(format_args!("first: {}", governing.mode))?,
+            Some(layer) => report.line(format_args!("first: {}, layer {layer}", Spaced(governing.mode.as_str())))?,
+            None => report.line(format_args!("first: {}", Spaced(governing.mode.as_str())))?,
         }
     }
     if let Some(shear) = found.shear {

@@ -18,9 +18,10 @@ use shophead::rivet::{CATALOGUE, Series, Size};
 use shophead::stack::{Layer, MAX_LAYERS, Preparation, Stack, StackError};
 use shophead::structure::Member;
 use shophead::upset::Defect;
+use shophead::words::Shown;
 
 use crate::screen::{FIXED_SPACE, MAX_ENTRY};
-use crate::units::{Shown, Units};
+use crate::units::Units;
 
 /// What can be asked for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -342,7 +343,7 @@ impl Dialog {
             Question::Thickness => self.take_layer(text, units)?,
             Question::Material => self.take_material(text)?,
             Question::Preparation => {
-                let (preparation, _) = *one_of(Preparation::ALL, text)?;
+                let preparation = *one_of(Preparation::ALL, text)?;
                 self.change_last_layer(|layer| layer.preparation = preparation);
             }
             Question::Hole if text.is_empty() => {
@@ -412,7 +413,7 @@ impl Dialog {
                 AsFound::new(major, minor.unwrap_or(major), Damage::None).map_err(Refusal::AsFound)?;
                 self.answers.minor = minor;
             }
-            Question::Damage => self.answers.damage = one_of(Damage::ALL, text)?.0,
+            Question::Damage => self.answers.damage = *one_of(Damage::ALL, text)?,
             Question::OverDamage => {
                 let over = if text.is_empty() { None } else { Some(self.measured_hole(text, units)?) };
                 if over < self.answers.major.filter(|_| over.is_some()) {
@@ -665,7 +666,7 @@ impl Dialog {
                 }
                 Ok(())
             }
-            Question::Preparation => numbered(f, Preparation::ALL.iter().map(|(_, word)| *word)),
+            Question::Preparation => numbered(f, Preparation::ALL.iter().map(|preparation| preparation.as_str())),
             Question::Hole => f.write_str("enter=as drilled"),
             Question::HeadDiameter => f.write_str("enter=limits only"),
             Question::HeadHeight | Question::Major | Question::MarkDepth | Question::Proud => Ok(()),
@@ -682,11 +683,11 @@ impl Dialog {
             Question::OverDamage => f.write_str("enter=the longest"),
             Question::Defect => numbered(f, DEFECTS.iter().map(|(_, word)| *word)),
             Question::Minor => f.write_str("enter=round"),
-            Question::Damage => numbered(f, Damage::ALL.iter().map(|(_, word)| *word)),
+            Question::Damage => numbered(f, Damage::ALL.iter().map(|damage| damage.as_str())),
             Question::Edge if self.job == Job::Strength => Ok(()),
             Question::Edge | Question::Pitch | Question::Transverse => f.write_str("enter=not known"),
             Question::Rows => f.write_str("enter=1"),
-            Question::Member => numbered(f, Member::ALL.iter().map(|member| member.word())),
+            Question::Member => numbered(f, Member::ALL.iter().map(|member| member.as_str())),
             Question::Shear => numbered(f, SHEARS.iter().map(|(_, word)| *word)),
         }
     }

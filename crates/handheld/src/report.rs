@@ -3,10 +3,10 @@
 use core::fmt::{self, Display, Write};
 
 use shophead::basis::Basis;
-use shophead::finding::{Code, Figure, Finding, Findings, Severity};
+use shophead::finding::{Finding, Findings, Severity};
 use shophead::practice::Practice;
 
-use crate::units::{ShownRatio, Units};
+use crate::units::Units;
 
 /// What is told of each figure.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -82,65 +82,38 @@ impl<'w> Report<'w> {
     }
 
     /// Why something else would not do. It stops nothing, so it is told behind the answer and under another word.
-    pub(crate) fn reason(&mut self, not: &dyn Display, finding: &Finding) -> fmt::Result {
+    pub(crate) fn reason(&mut self, not: &'static str, finding: &Finding) -> fmt::Result {
         match self.telling {
             Telling::Warnings => Ok(()),
             Telling::Why => self.what(finding),
             Telling::Answer => {
-                write!(self.out, "not {not}: ")?;
+                write!(self.out, "not {}: ", Spaced(not))?;
                 self.told("", finding)
             }
         }
     }
 
-    /// Its name and where its limit stands.
+    /// Its name and the place of its limit.
     fn what(&mut self, finding: &Finding) -> fmt::Result {
-        write_words(self.out, finding.code())?;
-        writeln!(self.out, ": {}", self.practice.cite(finding.basis()))
+        writeln!(self.out, "{}: {}", Spaced(finding.code().as_str()), self.practice.cite(finding.basis()))
     }
 
-    /// A line with its figures.
     fn told(&mut self, word: &str, finding: &Finding) -> fmt::Result {
-        self.out.write_str(word)?;
-        write_words(self.out, finding.code())?;
-        if let Some(layer) = finding.layer() {
-            write!(self.out, ", layer {layer}")?;
-        }
-        if let Some(measured) = finding.measured() {
-            self.out.write_str(": ")?;
-            self.write_figure(measured)?;
-        }
-        if let Some(limit) = finding.limit() {
-            self.out.write_str(match finding.measured() {
-                None => ": ",
-                // The least and the greatest drill, neither of them measured.
-                Some(_) if finding.code() == Code::StopDrill => " to ",
-                Some(_) => ", limit ",
-            })?;
-            self.write_figure(limit)?;
-        }
-        self.out.write_char('\n')
-    }
-
-    fn write_figure(&mut self, figure: Figure) -> fmt::Result {
-        match figure {
-            Figure::Length(length) => write!(self.out, "{}", self.units.show(length)),
-            Figure::Force(force) => write!(self.out, "{}", self.units.show_force(force)),
-            Figure::Stress(stress) => write!(self.out, "{}\u{a0}ksi", ShownRatio(stress.ksi())),
-            Figure::Ratio(ratio) => write!(self.out, "{}", ShownRatio(ratio)),
-            Figure::Count(count) => write!(self.out, "{count}"),
-            Figure::Facts(facts) => write!(self.out, "{facts}"),
-        }
+        writeln!(self.out, "{word}{}", finding.short(self.units.written()))
     }
 }
 
-/// A code's stable word with spaces for dashes, so that it wraps.
-fn write_words(out: &mut dyn Write, code: Code) -> fmt::Result {
-    for (index, word) in code.word().split('-').enumerate() {
-        if index > 0 {
-            out.write_char(' ')?;
+/// A stable word with spaces for dashes, so that it wraps.
+pub(crate) struct Spaced(pub(crate) &'static str);
+
+impl Display for Spaced {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        for (index, word) in self.0.split('-').enumerate() {
+            if index > 0 {
+                f.write_char(' ')?;
+            }
+            f.write_str(word)?;
         }
-        out.write_str(word)?;
+        Ok(())
     }
-    Ok(())
 }

@@ -317,7 +317,7 @@ impl<R: Read, W: Write> Talk<'_, R, W> {
 
     fn change_units(&mut self) {
         self.session.units = self.session.units.next();
-        let word = self.session.units.word();
+        let word = self.session.units.as_str();
         self.say(format_args!("units: {word}"));
     }
 

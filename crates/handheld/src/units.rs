@@ -1,10 +1,9 @@
 //! Lengths and forces in the units of the session.
 
-use core::fmt;
-
 use heapless::String;
-use shophead::length::{Length, ParseLengthError, Toleranced};
+use shophead::length::{Interval, Length, ParseLengthError, Toleranced};
 use shophead::quantity::Force;
+use shophead::words::{self, Shown};
 
 use crate::screen::MAX_ENTRY;
 
@@ -28,7 +27,7 @@ impl Units {
         }
     }
 
-    pub(crate) const fn word(self) -> &'static str {
+    pub(crate) const fn as_str(self) -> &'static str {
         match self {
             Units::Inches => "inches",
             Units::ThirtySeconds => "32nds of an inch",
@@ -72,60 +71,34 @@ impl Units {
         }
     }
 
+    /// The core's units that figures are written in.
+    pub(crate) const fn written(self) -> words::Units {
+        match self {
+            Units::Millimetres => words::Units::Millimetres,
+            Units::Inches | Units::ThirtySeconds => words::Units::Inches,
+        }
+    }
+
+    /// A length as it is shown; in thirty-seconds as a fraction where it is one.
     pub(crate) const fn show(self, length: Length) -> Shown {
-        Shown { length, units: self }
-    }
-
-    pub(crate) const fn show_force(self, force: Force) -> ShownForce {
-        ShownForce { force, units: self }
-    }
-}
-
-/// A length in the units of the session.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(crate) struct Shown {
-    length: Length,
-    units: Units,
-}
-
-impl fmt::Display for Shown {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let fraction = self.length.to_64ths();
-        match self.units {
-            Units::ThirtySeconds if fraction.is_exact() => write!(f, "{fraction}"),
-            Units::Inches | Units::ThirtySeconds => write!(f, "{:.4}", self.length),
-            Units::Millimetres => write!(f, "{:.2}", self.length.in_millimetres()),
+        match self {
+            Units::ThirtySeconds => self.written().size(length),
+            Units::Inches | Units::Millimetres => self.written().length(length).tight(),
         }
     }
-}
 
-/// A force in whole pounds, or in newtons in a session in millimetres. What is left over is dropped: the lower figure is the safe one.
-#[derive(Clone, Copy)]
-pub(crate) struct ShownForce {
-    force: Force,
-    units: Units,
-}
-
-impl fmt::Display for ShownForce {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        // Printing whole numbers keeps the large float printer of the standard library out of a small image.
-        match self.units {
-            Units::Millimetres => write!(f, "{}{}N", self.force.newtons() as i32, crate::screen::FIXED_SPACE),
-            _ => write!(f, "{}{}lb", self.force.lbf() as i32, crate::screen::FIXED_SPACE),
-        }
+    /// A least and a greatest length.
+    pub(crate) const fn show_range(self, interval: Interval) -> Shown {
+        self.written().interval(interval).tight()
     }
-}
 
-/// A plain ratio with two decimals, the rest dropped.
-pub(crate) struct ShownRatio(pub(crate) f64);
+    /// The same as limits, rounded inwards.
+    pub(crate) const fn show_limits(self, interval: Interval) -> Shown {
+        self.written().limits(Some(interval.min), Some(interval.max)).tight()
+    }
 
-impl fmt::Display for ShownRatio {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let hundredths = (self.0 * 100.0) as i32;
-        let sign = if hundredths < 0 { "-" } else { "" };
-        let size = hundredths.unsigned_abs();
-        let (whole, rest) = (size.saturating_div(100), size.checked_rem(100).unwrap_or(0));
-        write!(f, "{sign}{whole}.{rest:02}")
+    pub(crate) const fn show_force(self, force: Force) -> Shown {
+        self.written().force(force).tight()
     }
 }
 
@@ -161,13 +134,11 @@ mod tests {
     #[test]
     fn lengths_and_forces_are_shown_in_the_units_of_the_session() {
         let length = Length::from_64ths(6);
-        assert_eq!(Units::Inches.show(length).to_string(), "0.0938");
+        assert_eq!(Units::Inches.show(length).to_string(), ".094");
         assert_eq!(Units::ThirtySeconds.show(length).to_string(), "3/32");
-        assert_eq!(Units::Millimetres.show(length).to_string(), "2.38");
-        let force = Force::from_lbf(388.9);
-        assert_eq!(Units::Inches.show_force(force).to_string(), "388\u{a0}lb");
-        assert_eq!(Units::Millimetres.show_force(force).to_string(), "1729\u{a0}N");
-        assert_eq!(ShownRatio(1.429).to_string(), "1.42");
-        assert_eq!(ShownRatio(-0.07).to_string(), "-0.07");
+        assert_eq!(Units::Millimetres.show(length).to_string(), "2.38mm");
+        let force = Force::from_lbf(388.2);
+        assert_eq!(Units::Inches.show_force(force).to_string(), "388lbf");
+        assert_eq!(Units::Millimetres.show_force(force).to_string(), "1727N");
     }
 }

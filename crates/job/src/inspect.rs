@@ -30,7 +30,7 @@ pub enum State {
 impl State {
     /// The word used in output.
     #[must_use]
-    pub const fn word(self) -> &'static str {
+    pub const fn as_str(self) -> &'static str {
         match self {
             State::Accepted => "accepted",
             State::AcceptedSoFar => "accepted-so-far",

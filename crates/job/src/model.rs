@@ -4,7 +4,7 @@ use shophead::access::{Clearance, Minutes, Rates};
 use shophead::basis::{Basis, Document};
 use shophead::damage::Damaged;
 use shophead::drill::Drill;
-use shophead::hole::AsFound;
+use shophead::hole::{AsFound, Direction};
 use shophead::layout::{Point, RowLayout, in_line};
 use shophead::length::{Bare, Length, Toleranced};
 use shophead::practice::{Limit, Name, Practice, Scope, Value};
@@ -276,35 +276,6 @@ pub struct MeasuredHole {
     pub opened: Option<Drill>,
     /// What somebody noted; may be empty.
     pub remark: String,
-}
-
-/// Which way the longest axis of a hole lies.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub enum Direction {
-    /// Along the nearest edge.
-    Along,
-    /// Across it: towards the edge and away from it.
-    Across,
-}
-
-impl Direction {
-    /// Both.
-    pub const ALL: [Direction; 2] = [Direction::Along, Direction::Across];
-
-    /// The word for it.
-    #[must_use]
-    pub const fn word(self) -> &'static str {
-        match self {
-            Direction::Along => "along",
-            Direction::Across => "across",
-        }
-    }
-
-    /// The direction with this word.
-    #[must_use]
-    pub fn from_word(word: &str) -> Option<Direction> {
-        Direction::ALL.into_iter().find(|direction| direction.word() == word)
-    }
 }
 
 /// Holes of a row that differ from the others.

@@ -494,9 +494,9 @@ mod tests {
         assert!(ask.is_over());
         let job = read(&ask.start());
         let [one, other] = job.rows.as_slice() else { panic!("two rows") };
-        assert_eq!((one.member.word(), one.structure.word(), one.count), ("frame", "primary", 12));
+        assert_eq!((one.member.as_str(), one.structure.as_str(), one.count), ("frame", "primary", 12));
         assert_eq!(
-            (other.structure.word(), other.count, other.installed, &other.stack),
+            (other.structure.as_str(), other.count, other.installed, &other.stack),
             ("secondary", 20, one.installed, &one.stack)
         );
         assert_eq!((job.positions.len(), one.clearance.len()), (1, 1));

@@ -30,7 +30,7 @@ pub enum ToolKind<'j> {
 impl ToolKind<'_> {
     /// The word used in output.
     #[must_use]
-    pub const fn word(&self) -> &'static str {
+    pub const fn as_str(&self) -> &'static str {
         match self {
             ToolKind::HeadDrill(_) => "head-drill",
             ToolKind::Punch(_) => "punch",
@@ -134,7 +134,7 @@ mod tests {
             assert!(!tools.iter().take(index).any(|other| other.kind == tool.kind), "{tool:?}");
         }
         let holes =
-            |word: &str| -> u32 { tools.iter().filter(|tool| tool.kind.word() == word).map(|tool| tool.holes).sum() };
+            |word: &str| -> u32 { tools.iter().filter(|tool| tool.kind.as_str() == word).map(|tool| tool.holes).sum() };
         let counts = plan.counts();
         assert_eq!((holes("head-drill"), holes("punch")), (counts.holes, counts.holes), "every old rivet comes out");
         assert_eq!(holes("hole-gauge"), counts.holes - counts.refer, "every hole that is not referred is gauged");

@@ -106,7 +106,7 @@ impl Case {
         };
         let major = hole.max();
         let minor = if with.one_in(2) { major } else { hole.nominal() };
-        let damage = if with.one_in(2) { Damage::None } else { with.pick(Damage::ALL).0 };
+        let damage = if with.one_in(2) { Damage::None } else { *with.pick(Damage::ALL) };
         Case {
             kind,
             number,
@@ -165,7 +165,7 @@ fn stack(with: &mut Generator, head: Head) -> Stack {
         let thickness = if with.one_in(5) { with.toleranced(60, 4_000) } else { with.toleranced(200, 1_000) };
         let number = if with.one_in(3) { with.below(materials) } else { usual };
         let material = if with.one_in(12) { None } else { Material::known().nth(number as usize) };
-        let role = if with.one_in(6) { with.pick(Role::ALL).0 } else { Role::Skin };
+        let role = if with.one_in(6) { *with.pick(Role::ALL) } else { Role::Skin };
         let preparation = match (head.is_flush(), index, with.below(10)) {
             (true, 0, 0..8) => Preparation::Countersunk,
             (true, _, 0..3) | (_, _, 0) => Preparation::Dimpled,

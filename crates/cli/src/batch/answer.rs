@@ -8,7 +8,7 @@ use std::fmt::{self, Display, Write};
 use shophead::finding::Severity;
 use shophead::length::Length;
 use shophead::quantity::Force;
-use shophead_job::words::Units;
+use shophead::words::Units;
 
 use super::text::push_cell;
 use crate::cells::{Cells, Codes};
@@ -28,13 +28,13 @@ impl<'o> AnswerCells<'o> {
 
     /// The last cells of an answer.
     pub(super) fn tell(&mut self, codes: &Codes) {
-        self.optional("severity", codes.worst.map(Severity::word));
+        self.optional("severity", codes.worst.map(Severity::as_str));
         self.out.push(b',');
         for (index, code) in codes.codes.iter().enumerate() {
             if index > 0 {
                 self.out.push(b' ');
             }
-            self.out.extend_from_slice(code.word().as_bytes());
+            self.out.extend_from_slice(code.as_str().as_bytes());
         }
     }
 }
@@ -81,7 +81,7 @@ impl Write for Bytes<'_> {
     }
 }
 
-/// What [`Units::bare_length`] prints. A row has a dozen lengths, and the formatter takes ten times as long for each.
+/// What [`exact`](crate::report::exact) prints. A row has a dozen lengths, and the formatter takes ten times as long for each.
 fn bare_length(out: &mut Vec<u8>, length: Length, units: Units) {
     match units {
         Units::Inches => decimal::<25_400_000, 3, 5>(out, length),
@@ -129,6 +129,7 @@ fn decimal<const UNIT: u64, const LEAST: u32, const MOST: u32>(out: &mut Vec<u8>
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::report::exact;
     use proptest::prelude::*;
     use shophead::finding::Code;
 
@@ -143,7 +144,7 @@ mod tests {
         let ten_thousandth = Length::parse(".0001").expect("a length");
         for length in [Length::ZERO, Length::MAX, Length::MIN, Length::INCH, Length::SIXTEENTH, ten_thousandth] {
             for units in [Units::Inches, Units::Millimetres] {
-                assert_eq!(written(length, units), units.bare_length(length));
+                assert_eq!(written(length, units), exact(length, units));
             }
         }
     }
@@ -163,7 +164,7 @@ mod tests {
             for nanometres in [nanometres, far] {
                 let length = Length::from_nanometres(nanometres).expect("in range");
                 for units in [Units::Inches, Units::Millimetres] {
-                    prop_assert_eq!(written(length, units), units.bare_length(length));
+                    prop_assert_eq!(written(length, units), exact(length, units));
                 }
             }
         }

@@ -6,7 +6,7 @@ use clap::{CommandFactory, Parser};
 use proptest::prelude::*;
 use shophead::length::Bare;
 use shophead::practice::{PROCESS, Practice};
-use shophead_job::words::Units;
+use shophead::words::Units;
 
 use super::chunks::{Form, Piece};
 use super::header::Header;

@@ -154,7 +154,7 @@ impl Answer<'_> {
                 "edge": json::given(size.edge, practice),
                 "edge_given": edge_given,
                 "allowable": json::or_null(size.found.allowable, |known| json::allowable(known, practice)),
-                "governing": size.found.governing.filter(|_| size.found.allowable.is_some()).map(|found| found.mode.word()),
+                "governing": size.found.governing.filter(|_| size.found.allowable.is_some()).map(|found| found.mode.as_str()),
             })
         });
         json!({
@@ -186,7 +186,7 @@ impl Answer<'_> {
             Some(found) => format!("{part}   rivet {number} is the worst: {load}, margin {:+.2}", found.margin.value),
             None => format!("{part}   rivet {number} carries most: {load}; no published allowable"),
         });
-        let place = |at: Point| format!("{}, {}", units.bare_length(at.x), units.length(at.y));
+        let place = |at: Point| format!("{}, {}", units.length(at.x), units.length(at.y));
         let mut pairs = Vec::new();
         let mut pair = |name: &str, value: String| pairs.push((name.to_owned(), value));
         let whole = Force::from_lbf(libm::hypot(self.load.x.lbf(), self.load.y.lbf()));
@@ -196,7 +196,7 @@ impl Answer<'_> {
             pair("with its factors", format!("{} on rivet {number}", units.force(found.margin.factored_load)));
         }
         pair("centroid", place(group.centroid));
-        pair("moment about it", units.moment(group.moment_in_lbf));
+        pair("moment about it", units.moment(group.moment_in_lbf).to_string());
         if let Some(centre) = group.rotation_centre {
             pair("turns about", place(centre));
         }
@@ -204,7 +204,8 @@ impl Answer<'_> {
             let carries = size.found.allowable.map_or_else(
                 || "not published".to_owned(),
                 |Allowable { force, basis }| {
-                    let governing = size.found.governing.map_or("", |governing| words::mode(governing.mode));
+                    let governing =
+                        size.found.governing.map_or_else(String::new, |governing| words::lower(governing.mode));
                     format!("{}{}; then {governing}", units.force(force), memory_mark(basis))
                 },
             );
@@ -218,10 +219,10 @@ impl Answer<'_> {
             vec![
                 (index + 1).to_string(),
                 place(member.at),
-                units.size(part.diameter()),
-                units.force(total.x),
-                units.force(total.y),
-                units.force(total.size()),
+                units.size(part.diameter()).to_string(),
+                units.force(total.x).to_string(),
+                units.force(total.y).to_string(),
+                units.force(total.size()).to_string(),
                 margin,
             ]
         });

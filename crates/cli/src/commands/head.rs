@@ -210,8 +210,8 @@ fn text<'a>(
     }
     if let Some(measured) = measured {
         report.text.push(Block::Pairs(vec![
-            ("measured diameter".to_owned(), units.interval(measured.diameter)),
-            ("measured height".to_owned(), units.interval(measured.height)),
+            ("measured diameter".to_owned(), units.interval(measured.diameter).to_string()),
+            ("measured height".to_owned(), units.interval(measured.height).to_string()),
         ]));
     }
     if let Some(made) = predicted {
@@ -220,9 +220,9 @@ fn text<'a>(
             "A rivet {} long through {} makes a head {} wide ({} to {}) when it is driven to {}.",
             units.size(made.length),
             units.length(made.grip.nominal()),
-            units.length(spread.nominal),
-            units.bare_length(spread.min),
-            units.bare_length(spread.max),
+            units.length(spread.nominal).about(),
+            units.length(spread.min).about(),
+            units.length(spread.max).about(),
             units.length(made.head.height),
         ));
     }
@@ -238,7 +238,11 @@ fn text<'a>(
     ] {
         rows.push(match given {
             Some(given) => {
-                vec![what.to_owned(), units.length(given.value), context.practice.cite(given.basis).to_string()]
+                vec![
+                    what.to_owned(),
+                    units.length(given.value).to_string(),
+                    context.practice.cite(given.basis).to_string(),
+                ]
             }
             None => vec![what.to_owned(), "none given".to_owned(), String::new()],
         });

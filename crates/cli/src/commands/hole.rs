@@ -2,7 +2,7 @@
 
 use serde_json::{Value, json};
 use shophead::finding::Severity;
-use shophead::hole::{AsFound, Damage};
+use shophead::hole::AsFound;
 use shophead::installation::{HoleAnswer, Step};
 use shophead::layout::RowLayout;
 use shophead::rivet::part::Part;
@@ -36,7 +36,7 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
             Some(minor) => input::hole_diameter("--minor", minor, bare)?,
             None => major,
         };
-        let damage = input::word("--damage", &args.damage, Damage::ALL)?;
+        let damage = input::word("--damage", &args.damage)?;
         let found = AsFound::new(major, minor, damage)
             .map_err(|error| input::wrong("--minor", args.minor.as_deref().unwrap_or_default(), error))?;
         let facts = Facts {
@@ -64,7 +64,7 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
         cells.text("disposition", disposition);
         cells.optional("rivet", *rivet).optional("drill", *cut);
         cells.length("hole_min", hole.map(|hole| hole.min)).length("hole_max", hole.map(|hole| hole.max));
-        let steps: Vec<&str> = self.steps.iter().map(|step| step.kind.word()).collect();
+        let steps: Vec<&str> = self.steps.iter().map(|step| step.kind.as_str()).collect();
         cells.text("steps_tried", steps.join(" "));
     }
 
@@ -83,7 +83,7 @@ pub(super) fn steps_json(steps: &[Step<'_>], context: &Context<'_>) -> Value {
         .map(|step| {
             let subject = step.rivet.map_or_else(String::new, |rivet| rivet.to_string());
             json!({
-                "step": step.kind.word(),
+                "step": step.kind.as_str(),
                 "does": step.does(),
                 "rivet": step.rivet.map(|rivet| rivet.to_string()),
                 "drill": step.cut.map(|cut| cut.to_string()),
@@ -99,7 +99,7 @@ pub(super) fn steps_json(steps: &[Step<'_>], context: &Context<'_>) -> Value {
 
 fn result(answer: &HoleAnswer<'_>, steps: &[Step<'_>], context: &Context<'_>) -> Value {
     json!({
-        "disposition": answer.disposition.word(),
+        "disposition": answer.disposition.as_str(),
         "rivet": answer.rivet.map(|rivet| rivet.to_string()),
         "drill": answer.cut.map(|cut| cut.to_string()),
         "drill_diameter": json::or_null(answer.cut, |cut| json::length(cut.diameter())),
@@ -111,23 +111,23 @@ fn result(answer: &HoleAnswer<'_>, steps: &[Step<'_>], context: &Context<'_>) ->
 fn text(report: &mut Report, answered: &Answer<'_>, context: &Context<'_>) {
     let Answer { rivet, found, answer, steps } = answered;
     let units = context.units;
-    let words = words::disposition(answer.disposition);
+    let words = words::phrase(answer.disposition);
     let what = answer.rivet.map_or_else(String::new, |rivet| format!("   {rivet}"));
-    let cut = answer.cut.map_or_else(String::new, |cut| format!("   drill {cut} ({})", units.length(cut.diameter())));
+    let cut = answer.cut.map_or_else(String::new, |cut| format!("   drill {}", cut.sized(units)));
     report.answer(format!("{words}{what}{cut}"));
     let mut pairs = vec![
         (
             "hole as found".to_owned(),
             if found.major() == found.minor() {
-                units.length(found.major())
+                units.length(found.major()).to_string()
             } else {
-                format!("{} by {}", units.bare_length(found.minor()), units.length(found.major()))
+                format!("{} by {}", units.length(found.minor()).bare(), units.length(found.major()))
             },
         ),
         ("for".to_owned(), rivet.to_string()),
     ];
     if let Some(hole) = answer.hole {
-        pairs.push(("hole in the end".to_owned(), units.interval(hole)));
+        pairs.push(("hole in the end".to_owned(), units.limits(Some(hole.min), Some(hole.max)).to_string()));
     }
     report.text.push(Block::Pairs(pairs));
     if steps.is_empty() {
@@ -140,8 +140,7 @@ fn text(report: &mut Report, answered: &Answer<'_>, context: &Context<'_>) {
         let does = if step.does() { "yes" } else { "no" };
         // Cautions about the step that is taken are listed with the findings below.
         let why = step.findings.iter().filter(|finding| finding.severity() == Severity::Refer);
-        let why = why
-            .map(|finding| format!("{} [{}]", words::finding(finding, units), context.practice.cite(finding.basis())));
+        let why = why.map(|finding| format!("{} [{}]", finding.reason(units), context.practice.cite(finding.basis())));
         report.text.push(Block::Entry(format!("{}: {does}{rivet}{cut}", step.kind), why.collect()));
     }
 }

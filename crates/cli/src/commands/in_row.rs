@@ -44,13 +44,10 @@ pub(super) struct InRow {
 const SOFT_AND_STIFF: &str = "soft-and-stiff";
 
 fn formulas(text: &str, shear: Shear) -> Result<Vec<Formula>, Stop> {
-    let soft_and_stiff = [Formula::SOFT, Formula::STIFF];
-    let mut known: Vec<(Option<Formula>, &str)> = vec![(None, SOFT_AND_STIFF)];
-    known.extend(Formula::ALL.iter().map(|formula| (Some(*formula), formula.word())));
-    Ok(match input::word("--flexibility", text, &known)? {
-        Some(formula) => vec![formula],
-        None => soft_and_stiff.into_iter().filter(|formula| formula.is_for(shear)).collect(),
-    })
+    if text.trim().eq_ignore_ascii_case(SOFT_AND_STIFF) {
+        return Ok([Formula::SOFT, Formula::STIFF].into_iter().filter(|formula| formula.is_for(shear)).collect());
+    }
+    Ok(vec![input::word("--flexibility", text)?])
 }
 
 impl<'a> InRow {
@@ -179,7 +176,7 @@ impl<'a> InRow {
                 })
             });
             json!({
-                "formula": shared.formula.word(),
+                "formula": shared.formula.as_str(),
                 "flexibility": {
                     "in_per_lbf": shared.flexibility.in_per_lbf(),
                     "mm_per_n": shared.flexibility.mm_per_newton(),
@@ -213,7 +210,7 @@ impl<'a> InRow {
             "per_inch": json::or_null(strength.per_inch, |known| json::allowable(known, practice)),
             "yield_per_inch": json::or_null(strength.yield_per_inch, |known| json::allowable(known, practice)),
             "governing": json::or_null(strength.governing.filter(|_| strength.per_inch.is_some()), |governing| json!({
-                "mode": governing.mode.word(),
+                "mode": governing.mode.as_str(),
                 "sheet": governing.layer,
             })),
             "net_sections": nets.collect::<Vec<Value>>(),
@@ -287,11 +284,11 @@ impl<'a> InRow {
         });
         let rows = rows.collect();
         let mut columns = vec!["row"];
-        columns.extend(self.shared().iter().map(|shared| shared.formula.word()));
+        columns.extend(self.shared().iter().map(|shared| shared.formula.as_str()));
         report.text.push(Block::Table(Table { columns, rows }));
         let bypassed = self.shared().iter().filter_map(|shared| {
             let ratio = shared.sharing.row(0)?.in_a.bearing_bypass()?;
-            Some(format!("{ratio:.2} ({})", shared.formula.word()))
+            Some(format!("{ratio:.2} ({})", shared.formula.as_str()))
         });
         let bypassed = bypassed.collect::<Vec<_>>().join(", ");
         if !bypassed.is_empty() {
@@ -329,7 +326,7 @@ impl<'a> InRow {
                 is_peak: index == peak,
             })
             .collect();
-        let formulas: Vec<&str> = self.shared().iter().map(|shared| shared.formula.word()).collect();
+        let formulas: Vec<&str> = self.shared().iter().map(|shared| shared.formula.as_str()).collect();
         let is_lap = self.transfer == Transfer::Lap;
         let plates = match (self.shear, is_lap) {
             (Shear::Single, true) => ("first sheet", "last sheet"),

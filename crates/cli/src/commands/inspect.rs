@@ -128,14 +128,12 @@ fn rejected_entry(rivet: &Inspected<'_, '_>, context: &Context<'_>) -> Block {
         .findings
         .iter()
         .filter(|finding| finding.severity() == Severity::Refer)
-        .map(|finding| {
-            format!("{} [{}]", words::finding(finding, context.units), context.practice.cite(finding.basis()))
-        })
+        .map(|finding| words::finding(finding, context.units, context.practice))
         .collect();
     if let Some(remedy) = rivet.remedy {
         let part = rivet.replacement.filter(|_| remedy.value == Remedy::NextSize);
         let part = part.map_or_else(String::new, |part| format!(", {part}"));
-        lines.push(format!("{}{part}. [{}]", words::remedy(remedy.value), context.practice.cite(remedy.basis)));
+        lines.push(format!("{}{part}. [{}]", words::phrase(remedy.value), context.practice.cite(remedy.basis)));
     }
     if !rivet.line.remark.is_empty() {
         lines.push(format!("Noted: {}", rivet.line.remark));
@@ -160,7 +158,7 @@ fn result(job: &Job, inspection: &Inspection<'_, '_>, lines: &[OrderLine<'_>], p
         "looked_at": inspection.looked_at(),
         "measured": inspection.measured,
         "holes": inspection.holes,
-        "state": inspection.state().word(),
+        "state": inspection.state().as_str(),
         "lines": inspection.rivets.iter().map(|rivet| rivet_json(rivet, practice)).collect::<Vec<Value>>(),
         "rows": rows.collect::<Vec<Value>>(),
         "looks": looks_json(job),
@@ -180,9 +178,9 @@ fn rivet_json(rivet: &Inspected<'_, '_>, practice: &Practice<'_>) -> Value {
         "remark": rivet.line.remark,
         "earlier": rivet.earlier,
         "accepted": rivet.is_accepted(),
-        "reasons": reasons.map(|finding| finding.code().word()).collect::<Vec<_>>(),
+        "reasons": reasons.map(|finding| finding.code().as_str()).collect::<Vec<_>>(),
         "remedy": json::or_null(rivet.remedy, |remedy| {
-            json!({ "do": remedy.value.word(), "basis": json::basis(remedy.basis, practice) })
+            json!({ "do": remedy.value.as_str(), "basis": json::basis(remedy.basis, practice) })
         }),
         "replacement": rivet.replacement.map(|part| part.to_string()),
     })

@@ -289,7 +289,7 @@ fn result(
             "allowable": allowable(found.allowable),
             "indication": allowable(found.indication),
             "governing": json::or_null(found.governing, |governing| json!({
-                "mode": governing.mode.word(),
+                "mode": governing.mode.as_str(),
                 "sheet": governing.layer,
                 "load": json::allowable(governing.load, practice),
             })),
@@ -344,7 +344,7 @@ fn text<'a>(
         let sheet = governing.layer.map_or_else(String::new, |sheet| format!(", sheet {sheet}"));
         pair(
             "first to give way",
-            format!("{}{sheet}{}", words::mode(governing.mode), memory_mark(governing.load.basis)),
+            format!("{}{sheet}{}", words::lower(governing.mode), memory_mark(governing.load.basis)),
         );
     }
     if let Some(indication) = found.indication {
@@ -352,13 +352,13 @@ fn text<'a>(
     }
     pair("rivet shear", or_none(found.shear));
     if let Some(factor) = found.thin_sheet_factor.filter(|factor| *factor < 1.0) {
-        pair("thin sheet", format!("takes the shear to {} of its full value", words::plain(factor)));
+        pair("thin sheet", format!("takes the shear to {} of its full value", units.ratio(factor)));
     }
     pair("diameter counted", format!("{}{}", units.length(found.diameter.0), memory_mark(found.diameter.1)));
     pair(
         "edge distance",
         if edge_given {
-            units.length(edge.value)
+            units.length(edge.value).to_string()
         } else {
             format!("{} assumed, the least allowed ({})", units.length(edge.value), context.practice.cite(edge.basis))
         },

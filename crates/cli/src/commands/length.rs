@@ -6,9 +6,8 @@ use shophead::layout::RowLayout;
 use shophead::length::{Interval, Length, Toleranced};
 use shophead::practice::{Case, Given, Name, Practice};
 use shophead::rivet::part::Part;
-use shophead::select::LengthAnswer;
+use shophead::select::{Difference, LengthAnswer};
 use shophead::upset::HeadLimits;
-use shophead_job::words;
 
 use super::memory_mark;
 use crate::args::{Format, LengthArgs};
@@ -129,7 +128,7 @@ impl Assumed<'_, '_> {
             (Name::RuleOfThumbTail, "tail of the rule of thumb", practice.length(Name::RuleOfThumbTail, self.case)),
         ]
         .into_iter()
-        .filter_map(|(name, words, given)| given.map(|given| (name.word(), words, given)))
+        .filter_map(|(name, words, given)| given.map(|given| (name.as_str(), words, given)))
         .collect()
     }
 
@@ -166,18 +165,22 @@ impl Assumed<'_, '_> {
         let mut row = |what: &str, figure: String, basis: String| rows.push(vec![what.to_owned(), figure, basis]);
         let size = self.family.size();
         if let Some(shank) = self.shank() {
-            row("shank", units.interval(shank), cited(size.basis));
+            row("shank", units.interval(shank).to_string(), cited(size.basis));
         }
-        row("hole", units.interval(self.hole.value.interval()), cited(self.hole.basis));
+        row("hole", units.interval(self.hole.value.interval()).to_string(), cited(self.hole.basis));
         if let Some((ends, basis)) = self.length_ends() {
-            row("rivet length", units.interval(ends), basis.map_or_else(|| "no tolerance known".to_owned(), cited));
+            row(
+                "rivet length",
+                units.interval(ends).to_string(),
+                basis.map_or_else(|| "no tolerance known".to_owned(), cited),
+            );
         }
         if let Some(head) = size.head.filter(|_| self.family.series().head.is_flush()) {
             let height = head.height.unwrap_or(Interval::exactly(head.height_nominal));
-            row("flush head", units.interval(height), cited(size.basis));
+            row("flush head", units.interval(height).to_string(), cited(size.basis));
         }
         for (_, what, given) in self.limits() {
-            row(what, units.length(given.value), cited(given.basis));
+            row(what, units.length(given.value).to_string(), cited(given.basis));
         }
         Table { columns: vec!["assumed", "figure", "from"], rows }
     }
@@ -193,7 +196,7 @@ fn result(found: &LengthAnswer<'_>, grip: Toleranced, assumed: &Assumed<'_, '_>)
         "protrusion": json::or_null(found.protrusion, json::interval),
         "rule_of_thumb": json::length(found.rule_of_thumb),
         "rule_of_thumb_length": json::length(found.rule_of_thumb_length),
-        "difference": found.difference.map(words::difference),
+        "difference": found.difference.map(Difference::meaning),
         "usable": json::or_null(found.usable, |usable| json!({
             "min": json::given(usable.shortest, practice),
             "max": json::given(usable.longest, practice),
@@ -223,7 +226,7 @@ fn text(
     let mut pair = |name: &str, value: String| pairs.push((name.to_owned(), value));
     pair(
         "rule of thumb",
-        format!("{}, rounded {}", units.length(found.rule_of_thumb), units.size(found.rule_of_thumb_length)),
+        format!("{}, rounded {}", units.length(found.rule_of_thumb).about(), units.size(found.rule_of_thumb_length)),
     );
     if let Some(usable) = found.usable {
         let (shortest, longest) = (usable.shortest, usable.longest);
@@ -231,28 +234,28 @@ fn text(
         pair(
             "lengths that serve",
             if shortest.value <= longest.value {
-                format!("{} to {}{mark}", units.bare_length(shortest.value), units.length(longest.value))
+                format!("{}{mark}", units.limits(Some(shortest.value), Some(longest.value)))
             } else {
                 "none".to_owned()
             },
         );
     }
     if let Some(fill) = found.fill {
-        pair("filling the hole", format!("takes {} of the tail", units.length(fill)));
+        pair("filling the hole", format!("takes {} of the tail", units.length(fill).about()));
     }
     if let Some(tail) = found.protrusion {
-        pair("tail before driving", units.about(tail));
+        pair("tail before driving", units.interval(tail).about().to_string());
     }
     if let Some(head) = found.head {
         let diameter = Interval { min: head.diameter.min, max: head.diameter.max };
         pair(
             "driven head",
-            format!("{} wide when {} high", units.about(diameter), units.about(Interval::exactly(head.height))),
+            format!("{} wide when {} high", units.interval(diameter).about(), units.length(head.height)),
         );
     }
     report.text.push(Block::Pairs(pairs));
     if let Some(difference) = found.difference {
-        report.paragraph(format!("Why not the rule of thumb: {}", words::difference(difference)));
+        report.paragraph(format!("Why not the rule of thumb: {}", difference.meaning()));
     }
     report.annex.push(Block::Heading("What this rests on".to_owned()));
     if assumed.alloy_assumed {
@@ -271,6 +274,6 @@ fn with_ends(grip: Toleranced, context: &Context<'_>) -> String {
     if grip.min() == grip.max() {
         return format!("{}, no tolerance given", units.length(grip.nominal()));
     }
-    let (min, max) = (units.bare_length(grip.min()), units.bare_length(grip.max()));
+    let (min, max) = (units.length(grip.min()), units.length(grip.max()));
     format!("{} ({min} to {max})", units.length(grip.nominal()))
 }

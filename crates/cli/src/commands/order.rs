@@ -5,12 +5,13 @@ use std::path::Path;
 use serde_json::{Value, json};
 use shophead::finding::Severity;
 use shophead::quantity::Mass;
+use shophead::words::Units;
 use shophead_job::model::Job;
 use shophead_job::order::{Alternative, OrderLine, Stock, alternatives, order};
 use shophead_job::plan::Plan;
 use shophead_job::read::read_stock_from;
 use shophead_job::tools::{Tool, ToolKind, tools};
-use shophead_job::words::{self, Units};
+use shophead_job::words;
 
 use super::plan::holes_without_rivet;
 use crate::args::OrderArgs;
@@ -97,7 +98,7 @@ fn alternative_json(alternative: &Alternative<'_>) -> Value {
 }
 
 fn tool_json(tool: &Tool<'_>) -> Value {
-    let mut value = json!({ "kind": tool.kind.word(), "holes": tool.holes, "rows": tool.rows });
+    let mut value = json!({ "kind": tool.kind.as_str(), "holes": tool.holes, "rows": tool.rows });
     match tool.kind {
         ToolKind::HeadDrill(drill) | ToolKind::HoleCutter(drill) => {
             json::with(&mut value, "drill", drill.to_string().into());

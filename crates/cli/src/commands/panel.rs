@@ -6,15 +6,16 @@ use shophead::basis::Basis;
 use shophead::finding::Finding;
 use shophead::practice::Practice;
 use shophead::trim::Cut;
+use shophead::words::Units;
 use shophead_job::model::{Job, Look};
 use shophead_job::plan::{DamagePlan, EdgePlan, PatternPlan, Plan, PositionPlan, RowCut};
-use shophead_job::words::{self, Units};
+use shophead_job::words;
 
 use crate::json;
 use crate::report::{Block, Table};
 
 fn said(finding: &Finding, units: Units, practice: &Practice<'_>) -> String {
-    format!("{} [{}]", words::finding(finding, units), practice.cite(finding.basis()))
+    words::finding(finding, units, practice)
 }
 
 fn holes(numbers: &[u32]) -> String {
@@ -80,7 +81,11 @@ pub(super) fn edges(plan: &Plan<'_>, units: Units, text: &mut Vec<Block>) {
             } else {
                 "corner"
             };
-            vec![units.bare_length(units.to_mark(mark.at)), units.bare_length(units.to_mark(mark.offset)), how.into()]
+            vec![
+                units.length(words::to_mark(mark.at, units)).to_string(),
+                units.length(words::to_mark(mark.offset, units)).to_string(),
+                how.into(),
+            ]
         });
         let unit = match units {
             Units::Inches => "inches",
@@ -112,7 +117,7 @@ pub(super) fn edges(plan: &Plan<'_>, units: Units, text: &mut Vec<Block>) {
                 lines.push(format!("Beyond the stations: {}.", holes(&cut.beyond)));
             }
             let verdict = if cut.short.is_empty() { "clear" } else { "too close" };
-            let distance = units.about(shophead::length::Interval::exactly(distance));
+            let distance = units.length(distance).about();
             text.push(Block::Entry(format!("{name}: {verdict}, closest hole {hole} at {distance}"), lines));
         }
         let findings: Vec<String> = edge.findings.iter().map(|finding| said(finding, units, plan.practice)).collect();
@@ -272,12 +277,12 @@ pub(super) fn damage_json(plan: &Plan<'_>) -> Value {
     let damage = |damage: &DamagePlan<'_>| {
         let found = &damage.held;
         json!({
-            "kind": found.kind.word(),
+            "kind": found.kind.as_str(),
             "place": damage.damage.place,
             "row": damage.damage.row.and_then(|row| plan.rows.get(row)).map(|row| &row.row.name),
             "hole": damage.damage.hole,
             "at": json::or_null(damage.damage.at, |at| json!({ "x": json::length(at.x), "y": json::length(at.y) })),
-            "member": damage.damage.member.map(shophead::stack::Role::word),
+            "member": damage.damage.member.map(shophead::stack::Role::as_str),
             "length": json::or_null(found.length, json::length),
             "depth": json::or_null(found.depth, json::length),
             "thickness": json::or_null(found.thickness, json::length),

@@ -8,7 +8,7 @@ use shophead::rivet::Head;
 use shophead::rivet::mass::mass_each;
 use shophead::rivet::part::{Part, PartWarning};
 use shophead::select::check_part;
-use shophead_job::words::Units;
+use shophead::words::Units;
 
 use super::memory_mark;
 use crate::args::PartArgs;

@@ -6,13 +6,14 @@ use serde::Serialize;
 use serde::ser::{SerializeMap, Serializer};
 use serde_json::{Value, json};
 use shophead::finding::{Finding, Severity};
-use shophead::hole::Disposition;
+use shophead::hole::{Direction, Disposition};
 use shophead::installation::HoleAnswer;
 use shophead::joint::row::{RowMode, RowStrength};
 use shophead::length::{Interval, Length};
 use shophead::practice::Practice;
 use shophead::removal::Removal;
-use shophead_job::model::{Direction, Job, Row};
+use shophead::select::Difference;
+use shophead_job::model::{Job, Row};
 use shophead_job::order::{OrderLine, order};
 use shophead_job::plan::{BeforeAndAfter, Choice, Counts, HolePlan, Plan, PositionPlan, RemovalNote, RowPlan, Subject};
 use shophead_job::words;
@@ -119,7 +120,7 @@ struct Page<'r, 'p, 'j> {
 
 impl<'j> Page<'_, '_, 'j> {
     fn length(&self, length: Length) -> String {
-        self.context.units.length(length)
+        self.context.units.length(length).to_string()
     }
 
     fn fill(&mut self, lines: &[OrderLine<'_>]) {
@@ -196,7 +197,7 @@ impl<'j> Page<'_, '_, 'j> {
     }
 
     fn said(&self, finding: &Finding) -> String {
-        format!("{} [{}]", words::finding(finding, self.context.units), self.context.practice.cite(finding.basis()))
+        words::finding(finding, self.context.units, self.context.practice)
     }
 
     /// Neighbouring rows with the same reasons are told together: their headings, then the reasons once.
@@ -231,7 +232,7 @@ impl<'j> Page<'_, '_, 'j> {
             ));
         }
         if let Some(answer) = plan.answer.as_ref().filter(|answer| answer.disposition != Disposition::Keep) {
-            lines.push(format!("{}{}.", words::disposition(answer.disposition), self.cut(answer)));
+            lines.push(format!("{}{}.", words::phrase(answer.disposition), self.cut(answer)));
         }
         lines.push(self.fit(plan));
         if let Ok(choice) = &plan.choice.length
@@ -240,7 +241,7 @@ impl<'j> Page<'_, '_, 'j> {
             lines.push(format!(
                 "Not {} as the rule of thumb has it. {}",
                 units.size(choice.rule_of_thumb_length),
-                words::difference(difference)
+                difference.meaning()
             ));
         }
         lines.extend(self.strength(plan));
@@ -260,13 +261,13 @@ impl<'j> Page<'_, '_, 'j> {
         ];
         if let Ok(choice) = &plan.choice.length {
             if let Some(tail) = choice.protrusion {
-                parts.push(format!("tail {}", units.about(tail)));
+                parts.push(format!("tail {}", units.interval(tail).about()));
             }
             if let Some(head) = choice.head {
                 let diameter = Interval { min: head.diameter.min, max: head.diameter.max };
                 parts.push(format!(
                     "driven head {} wide at {} high",
-                    units.interval(diameter),
+                    units.interval(diameter).about(),
                     self.length(head.height)
                 ));
             }
@@ -284,7 +285,7 @@ impl<'j> Page<'_, '_, 'j> {
             "One rivet carries {}{}; then {}{sheet}.",
             self.context.units.force(governing.load.force),
             super::memory_mark(governing.load.basis),
-            words::mode(governing.mode),
+            words::lower(governing.mode),
         ))
     }
 
@@ -293,7 +294,7 @@ impl<'j> Page<'_, '_, 'j> {
         let found = match &plan.before_and_after {
             Ok(found) => found,
             Err(why) => {
-                return Some(format!("Not held against the row as installed: {}.", words::not_compared(*why)));
+                return Some(format!("Not compared with the row as installed: {}.", words::not_compared(*why)));
             }
         };
         let BeforeAndAfter { before, after, ratio, changed, stepped } = found;
@@ -320,16 +321,16 @@ impl<'j> Page<'_, '_, 'j> {
             }
             (Some((before, first)), Some((after, then)), Some(ratio)) => format!(
                 "The row as installed carries {before} ({first}), as planned {after} ({then}){as_if}: {} times as much.",
-                words::plain(*ratio)
+                self.context.units.ratio(*ratio)
             ),
             // What one rivet carries is not published either, and has been told.
             _ if !changed => return None,
-            _ => "Not held against the row as installed: a strength is not published.".to_owned(),
+            _ => "Not compared with the row as installed: a strength is not published.".to_owned(),
         })
     }
 
     fn cut(&self, answer: &HoleAnswer<'_>) -> String {
-        answer.cut.map_or_else(String::new, |cut| format!(": drill or ream to {cut} ({})", self.length(cut.diameter())))
+        answer.cut.map_or_else(String::new, |cut| format!(": drill or ream to {}", cut.sized(self.context.units)))
     }
 
     fn holes(&mut self) {
@@ -357,7 +358,7 @@ impl<'j> Page<'_, '_, 'j> {
         };
         let mut lines = Vec::new();
         if let Some(answer) = &hole.answer {
-            let what = words::disposition(answer.disposition);
+            let what = words::phrase(answer.disposition);
             lines.push(format!("{what}{}. Found {}.", self.cut(answer), words::found(hole, self.context.units)));
         }
         if !hole.about.is_empty() {
@@ -392,7 +393,7 @@ impl<'j> Page<'_, '_, 'j> {
                 } else {
                     " It need not be driven solid, but a blind rivet comes from the type's manual only.".into()
                 };
-                lines.push(format!("{}: {}{but}", plan.row.name, words::finding(blocked, self.context.units)));
+                lines.push(format!("{}: {}{but}", plan.row.name, blocked.sentence(self.context.units)));
             }
             lines.extend(panel::time(self.plan, position));
             self.report.text.push(Block::Entry(format!("{}: {verdict}", position.position.name), lines));
@@ -429,7 +430,7 @@ impl<'j> Page<'_, '_, 'j> {
         let mut lines = Vec::new();
         let drill = removal.drill.map_or_else(
             || "no drill is that small".into(),
-            |drill| format!("drill {} ({})", drill.value, self.length(drill.value.diameter())),
+            |drill| format!("drill {}", drill.value.sized(self.context.units)),
         );
         let depth = removal.depth.map_or_else(
             || "to the base of the head".into(),
@@ -437,7 +438,7 @@ impl<'j> Page<'_, '_, 'j> {
         );
         let support = if removal.support { "; bar or block beside the driven head" } else { "" };
         lines.push(format!("{drill}, {depth}; punch thinner than {}{support}.", self.length(removal.punch_under)));
-        lines.extend(removal.risks.iter().map(|risk| words::risk(risk.value).to_owned()));
+        lines.extend(removal.risks.iter().map(|risk| risk.value.meaning().to_owned()));
         lines
     }
 
@@ -470,7 +471,7 @@ fn choice_json(choice: &Choice<'_>, practice: &Practice<'_>) -> Value {
         "length": json::or_null(choice.part.length(), json::length),
         "hole": hole,
         "rule_of_thumb_length": json::or_null(length, |length| json::length(length.rule_of_thumb_length)),
-        "difference": length.and_then(|length| length.difference).map(words::difference),
+        "difference": length.and_then(|length| length.difference).map(Difference::meaning),
         "usable": json::or_null(length.and_then(|length| length.usable), |usable| json!({
             "min": json::given(usable.shortest, practice),
             "max": json::given(usable.longest, practice),
@@ -490,9 +491,9 @@ fn row_json(plan: &RowPlan<'_>, practice: &Practice<'_>) -> Value {
     let mut value = json!({
         "name": name,
         "about": about,
-        "structure": structure.word(),
-        "member": member.word(),
-        "places": places.iter().map(|place| place.word()).collect::<Vec<_>>(),
+        "structure": structure.as_str(),
+        "member": member.as_str(),
+        "places": places.iter().map(|place| place.as_str()).collect::<Vec<_>>(),
         "installed": installed.to_string(),
         "rivet": rivet.to_string(),
         "count": count,
@@ -503,7 +504,7 @@ fn row_json(plan: &RowPlan<'_>, practice: &Practice<'_>) -> Value {
         })),
         "per_rivet": json::or_null(plan.strength.as_ref(), |strength| json!({
             "allowable": json::or_null(strength.allowable, |known| json::allowable(known, practice)),
-            "governing": governing.map(|governing| governing.mode.word()),
+            "governing": governing.map(|governing| governing.mode.as_str()),
         })),
         "strength_ratio": strength_ratio(plan),
         "before_and_after": before_and_after_json(plan, practice),
@@ -530,7 +531,7 @@ fn before_and_after_json(plan: &RowPlan<'_>, practice: &Practice<'_>) -> Value {
             "yield_per_inch": json::or_null(row.yield_per_inch, |known| json::allowable(known, practice)),
             "rivets_per_inch": row.rivets_per_inch,
             "governing": json::or_null(row.governing.filter(|_| row.per_inch.is_some()), |governing| json!({
-                "mode": governing.mode.word(),
+                "mode": governing.mode.as_str(),
                 "layer": governing.layer,
             })),
         })
@@ -546,7 +547,7 @@ fn before_and_after_json(plan: &RowPlan<'_>, practice: &Practice<'_>) -> Value {
         }),
         Err(why) => json!({
             "installed": null, "planned": null, "ratio": null, "changed": null, "stepped_holes": null,
-            "not_compared": why.word(),
+            "not_compared": why.as_str(),
         }),
     }
 }
@@ -560,12 +561,12 @@ fn hole_json<'j>(row: &RowPlan<'j>, hole: &HolePlan<'j>, context: &Context<'j>) 
         "measured": json::or_null(found, |(found, remark)| json!({
             "major": json::length(found.major()),
             "minor": json::length(found.minor()),
-            "condition": found.damage().word(),
-            "direction": measured.and_then(|measured| measured.direction).map(Direction::word),
+            "condition": found.damage().as_str(),
+            "direction": measured.and_then(|measured| measured.direction).map(Direction::as_str),
             "opened": measured.and_then(|measured| measured.opened).map(|drill| drill.to_string()),
             "remark": remark,
         })),
-        "disposition": hole.disposition().word(),
+        "disposition": hole.disposition().as_str(),
         "drill": hole.cut().map(|cut| cut.to_string()),
         "drill_diameter": json::or_null(hole.cut(), |cut| json::length(cut.diameter())),
         "steps": steps_json(&row.steps(hole, context.practice), context),
@@ -612,7 +613,7 @@ fn removal_of(removal: &Removal, practice: &Practice<'_>) -> Value {
         "depth": json::or_null(removal.depth, |known| json::given(known, practice)),
         "punch_under": json::length(removal.punch_under),
         "support": removal.support,
-        "risks": removal.risks.iter().map(|risk| words::risk(risk.value)).collect::<Vec<_>>(),
+        "risks": removal.risks.iter().map(|risk| risk.value.meaning()).collect::<Vec<_>>(),
     })
 }
 

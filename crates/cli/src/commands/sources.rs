@@ -16,7 +16,7 @@ use shophead::practice::{HeadScope, Practice, Scope, Value};
 use shophead::rivet::other::{NOT_READ, WhyNotRead};
 use shophead::rivet::{CATALOGUE, NEXT_SIZE, Series};
 use shophead::structure::{Place, Structure};
-use shophead_job::words::{Units, plain};
+use shophead::words::Units;
 
 use crate::args::SourcesArgs;
 use crate::context::Context;
@@ -41,20 +41,20 @@ pub(super) fn run<'a>(args: &SourcesArgs, context: &Context<'a>) -> Result<Repor
     let count = |status| sources.iter().filter(|source| source.cited.status == status).count();
     let statuses = [Status::Shop, Status::Published, Status::Practice, Status::Memory];
     report.result = json!({
-        "counts": statuses.iter().map(|status| (status.word().to_owned(), count(*status).into())).collect::<serde_json::Map<String, serde_json::Value>>(),
+        "counts": statuses.iter().map(|status| (status.as_str().to_owned(), count(*status).into())).collect::<serde_json::Map<String, serde_json::Value>>(),
         "sources": sources.iter().map(|source| json!({
             "group": source.group,
             "what": source.what,
             "value": source.value,
             "document": source.cited.document,
             "place": source.cited.place,
-            "status": source.cited.status.word(),
+            "status": source.cited.status.as_str(),
         })).collect::<Vec<serde_json::Value>>(),
     });
     let counted: Vec<String> = statuses
         .iter()
         .filter(|status| count(**status) > 0)
-        .map(|status| format!("{} {}", count(*status), status.word()))
+        .map(|status| format!("{} {}", count(*status), status.as_str()))
         .collect();
     let counted = if counted.is_empty() { "none".to_owned() } else { counted.join(", ") };
     report.answer(format!("{} sources: {counted}", sources.len()));
@@ -69,7 +69,7 @@ pub(super) fn run<'a>(args: &SourcesArgs, context: &Context<'a>) -> Result<Repor
         let rows = sources.iter().filter(|source| source.group == group).map(|source| {
             let Citation { document, place, status } = source.cited;
             let place = if place.is_empty() { String::new() } else { format!(", {place}") };
-            vec![format!("{}: {}", source.what, source.value), status.word().to_owned(), format!("{document}{place}")]
+            vec![format!("{}: {}", source.what, source.value), status.as_str().to_owned(), format!("{document}{place}")]
         });
         for row in rows {
             let [what, status, from] = <[String; 3]>::try_from(row).unwrap_or_default();
@@ -114,7 +114,7 @@ impl<'a> List<'a> {
         for limit in context.practice.limits() {
             let scope = self.scope(&limit.scope);
             let value = match limit.value {
-                Value::Length(length) => self.units.length(length),
+                Value::Length(length) => self.units.length(length).to_string(),
                 // What is added to a multiple or to the shank is printed as in a limits file: in inches.
                 Value::Diameters { plus, .. } | Value::OverShank(plus) if plus != Length::ZERO => {
                     format!("{} in", limit.value)
@@ -139,7 +139,7 @@ impl<'a> List<'a> {
             HeadScope::Flush => "flush heads".to_owned(),
         }));
         said.extend(scope.alloy.map(|alloy| alloy.alloy().to_owned()));
-        said.extend(scope.diameter.map(|diameter| self.units.size(diameter)));
+        said.extend(scope.diameter.map(|diameter| self.units.size(diameter).to_string()));
         said.extend(scope.rows.map(|rows| format!("{rows} rows")));
         if said.is_empty() { String::new() } else { format!(" ({})", said.join(", ")) }
     }
@@ -183,13 +183,15 @@ impl<'a> List<'a> {
 
     fn sizes(&mut self, series: &Series<'static>) {
         for size in series.sizes {
-            let shank = size.shank.map_or_else(|| "limits not known".to_owned(), |shank| self.units.interval(shank));
+            let shank = size
+                .shank
+                .map_or_else(|| "limits not known".to_owned(), |shank| self.units.interval(shank).to_string());
             let head = size.head.map_or_else(
                 || "head not known".to_owned(),
                 |head| {
                     format!(
                         "head {} by {}",
-                        self.units.bare_length(head.diameter_nominal),
+                        self.units.length(head.diameter_nominal),
                         self.units.length(head.height_nominal)
                     )
                 },
@@ -257,7 +259,7 @@ impl<'a> List<'a> {
             };
             let what = format!(
                 "{clad}{alloy}-{temper} {form} {} to {}, {guarantee} values",
-                self.units.bare_length(column.t_min()),
+                self.units.length(column.t_min()),
                 self.units.length(column.t_max())
             );
             let mut said = Vec::new();
@@ -291,7 +293,7 @@ impl<'a> List<'a> {
                 format!(
                     "{} diameters, {} to {}",
                     drills.len(),
-                    self.units.bare_length(first.diameter()),
+                    self.units.length(first.diameter()),
                     self.units.length(last.diameter())
                 )
             });
@@ -318,14 +320,14 @@ impl<'a> List<'a> {
             let what = format!(
                 "flush joint of {} in {} {} {sheet}",
                 self.units.size(row.rivet),
-                row.preparation.word(),
+                row.preparation.as_str(),
                 self.units.length(row.thickness)
             );
             let knife = if row.knife_edge { ", a knife edge" } else { "" };
             self.add(GROUP, what, format_args!("{}{knife}", self.units.force(row.ultimate)), row.basis);
         }
         self.add(GROUP, "thin-sheet factor on rivet shear", "single and double shear", Basis::HDBK5J_T8_1_2_1B);
-        let least = format!("{} D", plain(thin_sheet::LEAST_RATIO));
+        let least = format!("{} D", self.units.ratio(thin_sheet::LEAST_RATIO));
         self.add(GROUP, "thinnest sheet with a published strength", least, Basis::HDBK5H_LEAST_RATIO);
         for (name, factors) in [("fitting", Factors::FITTING), ("seam", Factors::SEAM)] {
             self.add(GROUP, format_args!("factor of safety, {name}"), factors.safety.value, factors.safety.basis);
@@ -336,7 +338,7 @@ impl<'a> List<'a> {
         for rule in substitution_table::RULES {
             let up_to = rule.up_to.map_or_else(String::new, |up_to| format!(" up to {}", self.units.size(up_to)));
             let step = match rule.step {
-                Step::ThirtySecond => self.units.size(Length::THIRTY_SECOND),
+                Step::ThirtySecond => self.units.size(Length::THIRTY_SECOND).to_string(),
                 Step::NextSize => "the next size".to_owned(),
             };
             let what = format!("{} in place of {}{up_to}", rule.substitute.alloy(), rule.original.alloy());
@@ -361,7 +363,7 @@ impl<'a> List<'a> {
                 ("bearing over sheet tension, used", table.bearing_part()),
                 ("bearing over sheet tension, printed", table.printed_bearing_part()),
             ] {
-                self.add(GROUP, format_args!("table {number}, {what}"), plain(part), basis);
+                self.add(GROUP, format_args!("table {number}, {what}"), self.units.ratio(part), basis);
             }
         }
         for (what, member) in [
@@ -389,14 +391,14 @@ impl<'a> List<'a> {
         }
         for fixity in buckling::FIXITIES {
             let what = format!("fixity between rivets, {}", fixity.fastening);
-            self.add("rules of rows and groups", what, plain(fixity.value), fixity.basis);
+            self.add("rules of rows and groups", what, self.units.ratio(fixity.value), fixity.basis);
         }
     }
 
     fn places(&mut self) {
         for place in Place::ALL {
             if let Some(given) = solid_required(Structure::Secondary, shophead::structure::Member::Skin, &[*place]) {
-                self.add("driven solid rivets only", place.word(), "no blind rivets", given.basis);
+                self.add("driven solid rivets only", place.as_str(), "no blind rivets", given.basis);
             }
         }
         for (what, structure, member) in [

@@ -235,7 +235,7 @@ impl Answer {
     fn governing(&self) -> Option<&'static str> {
         match &self.by_table {
             Some(found) => Some(critical(found.per_inch.critical)),
-            None => self.needed().and(self.own_governing()).map(|governing| governing.mode.word()),
+            None => self.needed().and(self.own_governing()).map(|governing| governing.mode.as_str()),
         }
     }
 
@@ -274,7 +274,7 @@ impl Answer {
                 "sheet_load": json::or_null(found.needed, |needed| json::force(needed.load)),
                 "rivets_per_inch": found.needed.map(|needed| needed.per_inch),
                 "rivets_total": found.needed.map(|needed| needed.total),
-                "governing": found.joint.governing.map(|governing| governing.mode.word()),
+                "governing": found.joint.governing.map(|governing| governing.mode.as_str()),
             })
         });
         json!({
@@ -348,7 +348,7 @@ impl Answer {
                 Critical::Shear => "shear of the rivet",
                 Critical::Bearing => "bearing of the sheet",
             };
-            let (per_inch, total) = (words::plain(found.count.per_inch), found.count.total);
+            let (per_inch, total) = (units.ratio(found.count.per_inch), found.count.total);
             let mark = memory_mark(found.per_inch.basis);
             pair(
                 &format!("table {}", found.table.number()),
@@ -363,10 +363,10 @@ impl Answer {
                 "by the strengths",
                 format!(
                     "{} an inch, {} in all: {} a rivet, {}{}",
-                    words::plain(needed.per_inch),
+                    units.ratio(needed.per_inch),
                     needed.total,
                     units.force(governing.load.force),
-                    words::mode(governing.mode),
+                    words::lower(governing.mode),
                     memory_mark(governing.load.basis),
                 ),
             ),

@@ -61,12 +61,12 @@ fn each_mistake_has_its_sentence() {
         (format!("{hole} 0"), "--major \"0\": a hole is more than nothing; right would be #30, F or .1285"),
         (
             format!("{hole} .130 --damage bent"),
-            "--damage \"bent\": this word is not known here; right would be sound, cracked, corroded, figure-eight, gouged or \
+            "--damage \"bent\": no such damage; right would be sound, cracked, corroded, figure-eight, gouged or \
              deep-countersink",
         ),
         (
             format!("{hole} .130 --member wing"),
-            "--member \"wing\": this word is not known here; right would be skin, spar-cap, longeron, stringer, frame, rib or other",
+            "--member \"wing\": no such member; right would be skin, spar-cap, longeron, stringer, frame, rib or other",
         ),
         (
             format!("{hole} .130 --edge 0"),

@@ -68,7 +68,7 @@ fn the_text_says_how_many_of_how_many() {
     let text = run.printed(1);
     assert!(text.starts_with("Keel skin panel, frames 2 to 6: 7 accepted, 7 rejected\n"), "{run}");
     assert!(text.contains("A sample: 14 of 488 rivets were looked at; 12 heads were measured both ways.\n"), "{run}");
-    assert!(text.contains("for the next larger diameter, MS20470AD6-7."), "{run}");
+    assert!(text.contains("drive the next larger diameter, MS20470AD6-7."), "{run}");
     let narrow = shophead(&format!("inspect {DEMO}/job.toml {DEMO}/driven.csv --width 40"));
     assert!(narrow.printed(1).lines().all(|line| line.chars().count() <= 40), "{narrow}");
 }

@@ -434,11 +434,11 @@ fn sources() {
     // Some of each kind of figure.
     for (group, what) in [
         ("limits", "edge-distance-least (protruding heads)"),
-        ("rivets", "MS20470 1/8 in"),
+        ("rivets", "MS20470 1/8"),
         ("rivet alloys", "2117 density"),
-        ("sheet", "2024-T3 sheet 0.010 to 0.128 in, A values"),
+        ("sheet", "2024-T3 sheet .010 to .128, A values"),
         ("drills", "#80 and its like"),
-        ("joint strength", "nominal hole for 1/8 in"),
+        ("joint strength", "nominal hole for 1/8"),
         ("splices", "table 4-9, rivets and bolts an inch"),
         ("driven solid rivets only", "below-water-line"),
     ] {

@@ -41,7 +41,7 @@ fn sources_lists_them_with_the_shop_s_document() {
     assert_eq!(
         value["result"]["sources"],
         serde_json::json!([{
-            "group": "limits", "what": "hole-greatest (1/8 in)", "value": "0.145 in",
+            "group": "limits", "what": "hole-greatest (1/8)", "value": ".145",
             "document": "hull repair manual (demo)", "place": "section 4, table 2", "status": "shop",
         }])
     );

@@ -27,7 +27,7 @@ fn every_basis_that_the_core_names_is_listed() {
     let mut missing = Vec::new();
     for basis in named {
         let cited = basis.citation().expect("a built-in basis");
-        if !listed.contains(&[cited.document, cited.place, cited.status.word()].map(str::to_owned)) {
+        if !listed.contains(&[cited.document, cited.place, cited.status.as_str()].map(str::to_owned)) {
             missing.push(cited.to_string());
         }
     }

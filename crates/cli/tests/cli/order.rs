@@ -68,7 +68,7 @@ fn every_tool_is_listed_once() {
     assert_eq!((&gauge["min"]["in"], &gauge["max"]["in"]), (&0.1285.into(), &0.133.into()), "the shop's own limit");
     let text = shophead(&format!("order {DEMO}/job.toml"));
     assert!(text.printed(1).contains("\nTools\n"), "{text}");
-    assert!(text.stdout.contains("drill or reamer #27 (0.144 in) to open up: 1 hole\n  D1\n"), "{text}");
+    assert!(text.stdout.contains("drill or reamer #27 (.144) to open up: 1 hole\n  D1\n"), "{text}");
 }
 
 #[test]

@@ -156,7 +156,7 @@ fn nothing_stops_a_sound_job() {
     let run = on_job("plan job.toml", &[("job.toml", BRACKET)]);
     let text = run.printed(0);
     assert!(text.contains("Nothing stops the work\n"), "{text}");
-    assert!(text.contains("B1   MS20470AD4-5, 5/16 in long   10 holes"), "{text}");
+    assert!(text.contains("B1   MS20470AD4-5, 5/16 long   10 holes"), "{text}");
 }
 
 #[test]

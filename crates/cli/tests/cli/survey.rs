@@ -83,12 +83,12 @@ Panel
 Type what you measure, in inches; ? helps.
 Row K1, long edge: 1000 holes for MS20470AD5.
 K1 1/1000 > .163 .160 g burr
-K1 1 saved: 0.163 x 0.160 in, gouged, \"burr\"
-OVERSIZE: NAS1242AD5, drill #16 (0.177 in)
+K1 1 saved: .163 x .160, gouged, \"burr\"
+OVERSIZE: NAS1242AD5, drill #16 (.177)
 K1 2/1000 > 
 K1 2 skipped.
 K1 3/1000 > .159
-K1 3 saved: 0.159 in
+K1 3 saved: .159
 KEEP: MS20470AD5
 K1 4/1000 > q
 2 lines saved. 2 of 1000 holes are measured.
@@ -100,9 +100,9 @@ K1 4/1000 > q
     );
     // On it goes, corrects, and the plan takes the last line.
     let (_, out, _) = bench.survey("b\n.160 c\n");
-    assert!(out.contains("K1 4/1000 > b\nK1 3 was 0.159 in. Enter keeps it.\n"), "{out}");
-    assert!(out.contains("REFER. The hole is cracked"), "{out}");
-    assert!(out.contains("The earlier 0.159 in stays in the file.\n"), "{out}");
+    assert!(out.contains("K1 4/1000 > b\nK1 3 was .159. Enter keeps it.\n"), "{out}");
+    assert!(out.contains("REFER. The hole is cracked. Stop"), "{out}");
+    assert!(out.contains("The earlier .159 stays in the file.\n"), "{out}");
     let (status, plan, _) = bench.run("plan job.toml --format json", "");
     assert_eq!(status, Some(1));
     let plan = crate::schema::read(&plan);
@@ -377,7 +377,9 @@ impl Numbers {
 /// What somebody was told is saved, as `hole measure`.
 fn told(out: &str) -> Vec<String> {
     let saved = out.lines().filter_map(|line| line.strip_prefix("K1 ")?.split_once(" saved: "));
-    saved.map(|(hole, found)| format!("{hole} {}", found.split(' ').next().unwrap_or_default())).collect()
+    saved
+        .map(|(hole, found)| format!("{hole} {}", found.split(' ').next().unwrap_or_default().replacen('.', "0.", 1)))
+        .collect()
 }
 
 fn job_of(path: &Path) -> Job {

@@ -75,17 +75,17 @@ fn the_job_where_everything_goes_wrong_says_so() {
     let run = shophead(&format!("plan {MARSH}"));
     let text = run.printed(1);
     for said in [
-        "No position lets every row be driven",
-        "8 rivets of one pattern would be stepped up; at most 6 may be.",
-        "4 neighbours would be stepped up; at most 2 may be.",
+        "No position lets every row be bucked",
+        "Too many holes opened in one pattern: 8, most 6.",
+        "Too many neighbours opened: 4, most 2.",
         "Within the limits 6 can have one; 2 are referred.",
-        "No document at hand limits this damage",
-        "The hole is cracked",
+        "No limit on file for this damage",
+        "The hole is cracked.",
         "Also look here",
         "What would make a position suit, the one that lacks least first\nhoisted: 3 rows block",
-        "L1: 0.237 in more room.",
-        "K1: no bar goes behind it; open it up to 0.742 in.",
-        "L1: too close, closest hole 8 at 0.221 in\n  Too close: holes 7-9.\n  Beyond the stations: holes 15-16.",
+        "L1: .237 more room.",
+        "K1: no bar goes behind it; open it up to .742.",
+        "L1: too close, closest hole 8 at .221\n  Too close: holes 7-9.\n  Beyond the stations: holes 15-16.",
         "Mark out from these, in inches:",
     ] {
         assert!(text.contains(said), "{said}\n{text}");

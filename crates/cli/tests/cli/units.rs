@@ -105,9 +105,9 @@ fn a_job_keeps_to_its_own_units_whatever_the_option_says() {
     }
     // Its text is in its own units where nothing else is asked for.
     let text = bare(&format!("plan {}", path.display()));
-    assert!(text.stdout.contains("grip 2.8 mm"), "{text}");
+    assert!(text.stdout.contains("grip 2.80 mm"), "{text}");
     let text = bare(&format!("plan {} --units in", path.display()));
-    assert!(text.stdout.contains("grip 0.110"), "{text}");
+    assert!(text.stdout.contains("grip .110"), "{text}");
     // Without a word about units it is in inches, and so thick a layer is a slip.
     fs::write(&path, JOB.replace("UNITS", "")).expect("written");
     let run = bare(&format!("plan {} --units mm", path.display()));

@@ -17,36 +17,13 @@ use core::num::NonZeroU16;
 #[cfg(feature = "words")]
 pub use table::RULES;
 
-/// How well a figure is supported.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Status {
-    /// From a shop's own approved documents, loaded on top of a practice.
-    Shop,
-    /// Read in the document named.
-    Published,
-    /// A rule of thumb that the trade uses; no document stands behind it.
-    Practice,
-    /// Recalled from the document named, or computed from such a figure, but not read there: check before relying on it.
-    Memory,
-}
-
-impl Status {
-    /// The word used in output and in `sources --status`.
-    #[must_use]
-    pub const fn word(self) -> &'static str {
-        match self {
-            Status::Shop => "shop",
-            Status::Published => "published",
-            Status::Practice => "practice",
-            Status::Memory => "memory",
-        }
-    }
-}
-
-impl fmt::Display for Status {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(self.word())
+crate::words::words! {
+    /// How well a figure is supported.
+    Status, "status" {
+        Shop = 1, "shop", "From a shop's own approved documents, loaded on top of a practice.";
+        Published = 2, "published", "Read in the document named.";
+        Practice = 3, "practice", "Common practice of the trade, without a document.";
+        Memory = 4, "memory", "Recalled from the document named, or computed from such a figure, but not read there: check before relying on it.";
     }
 }
 
@@ -57,11 +34,13 @@ impl fmt::Display for Status {
 /// use shophead::basis::{Basis, Document, Status};
 /// let heads = Basis::HDBK5H_DRIVEN_HEADS;
 /// assert_eq!(heads.status(), Status::Published);
+/// # #[cfg(feature = "words")]
 /// assert_eq!(heads.citation().unwrap().to_string(), "MIL-HDBK-5H, para 8.1.2, p 8-9");
 ///
 /// let documents = [Document { document: "repair manual of the type", place: "51-40-02" }];
 /// let own = Basis::own(0);
 /// assert_eq!((own.status(), own.number()), (Status::Shop, 0x8000));
+/// # #[cfg(feature = "words")]
 /// assert_eq!(own.cite(&documents).to_string(), "repair manual of the type, 51-40-02");
 /// ```
 #[derive(Clone, Copy, PartialEq, Eq, Hash, Debug)]
@@ -177,6 +156,20 @@ pub struct Citation<'a> {
     pub place: &'a str,
     /// How well this is supported.
     pub status: Status,
+}
+
+#[cfg(feature = "words")]
+impl Citation<'_> {
+    /// What the basis of a finding about something missing names: what is not on file or not given. Writes nothing without a writer, and says
+    /// whether there is something.
+    pub(crate) fn write_subject(&self, out: Option<&mut dyn fmt::Write>) -> Result<bool, fmt::Error> {
+        let document = if matches!(self.document, "common practice" | "not given") { "" } else { self.document };
+        let comma = if document.is_empty() || self.place.is_empty() { "" } else { ", " };
+        if let Some(out) = out {
+            write!(out, "{document}{comma}{}", self.place)?;
+        }
+        Ok(!document.is_empty() || !self.place.is_empty())
+    }
 }
 
 /// Document and place, and `(memory)` where that is what it is.

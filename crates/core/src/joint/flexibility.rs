@@ -23,58 +23,23 @@ use crate::basis::Basis;
 use crate::length::Length;
 use crate::quantity::{Flexibility, Stress};
 
-/// A published formula, named by its publication; where that is not known, by its shape.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Formula {
-    /// ASTM STP 927 (1986), riveted metal.
-    Stp927Riveted,
-    /// ASTM STP 927 (1986), bolted metal.
-    Stp927Bolted,
-    /// ASTM STP 486 (1971).
-    Stp486,
-    /// Thickness squared over diameter cubed; its publication is not known.
-    ThicknessSquared,
-    /// A base raised to a power of t/d; never published by its makers.
-    Exponential,
-    /// NACA TN 1051 (1946).
-    Tn1051,
+crate::words::words! {
+    /// A published formula, named by its publication; where that is not known, by its shape.
+    Formula, "formula" {
+        Stp927Riveted = 1, "stp-927-riveted", "ASTM STP 927 (1986), riveted metal.";
+        Stp927Bolted = 2, "stp-927-bolted", "ASTM STP 927 (1986), bolted metal.";
+        Stp486 = 3, "stp-486", "ASTM STP 486 (1971).";
+        ThicknessSquared = 4, "thickness-squared", "Thickness squared over diameter cubed; its publication is not known.";
+        Exponential = 5, "exponential", "A base raised to a power of t/d; never published by its makers.";
+        Tn1051 = 6, "tn-1051", "NACA TN 1051 (1946).";
+    }
 }
 
 impl Formula {
-    /// Every formula.
-    pub const ALL: &'static [Formula] = &[
-        Formula::Stp927Riveted,
-        Formula::Stp927Bolted,
-        Formula::Stp486,
-        Formula::ThicknessSquared,
-        Formula::Exponential,
-        Formula::Tn1051,
-    ];
-
     /// The usual choice for aluminium rivets in sheet: the softer end of the range. Practice.
     pub const SOFT: Formula = Formula::Stp927Riveted;
     /// The stiffer end of the range for aluminium rivets in sheet. Practice.
     pub const STIFF: Formula = Formula::Stp486;
-
-    /// The word used in output.
-    #[must_use]
-    pub const fn word(self) -> &'static str {
-        match self {
-            Formula::Stp927Riveted => "stp-927-riveted",
-            Formula::Stp927Bolted => "stp-927-bolted",
-            Formula::Stp486 => "stp-486",
-            Formula::ThicknessSquared => "thickness-squared",
-            Formula::Exponential => "exponential",
-            Formula::Tn1051 => "tn-1051",
-        }
-    }
-
-    /// The formula written with this word.
-    #[must_use]
-    pub fn from_word(word: &str) -> Option<Formula> {
-        Formula::ALL.iter().copied().find(|formula| formula.word() == word)
-    }
 
     /// Where it stands.
     #[must_use]
@@ -110,12 +75,6 @@ impl Formula {
             Formula::Stp486 | Formula::ThicknessSquared => matches!(shear, Shear::Single),
             Formula::Tn1051 => matches!(shear, Shear::Double),
         }
-    }
-}
-
-impl fmt::Display for Formula {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(self.word())
     }
 }
 
@@ -285,9 +244,8 @@ mod tests {
     }
 
     #[test]
-    fn every_formula_has_a_word_and_serves_what_it_says() {
+    fn every_formula_answers_for_what_it_was_fitted_to() {
         for formula in Formula::ALL {
-            assert_eq!(Formula::from_word(formula.word()), Some(*formula));
             for shear in [Shear::Single, Shear::Double] {
                 assert_eq!(flexibility(*formula, &fastening(shear)).is_ok(), formula.is_for(shear), "{formula}");
             }

@@ -40,9 +40,9 @@ pub enum RowMode {
 impl RowMode {
     /// The word used in output.
     #[must_use]
-    pub const fn word(self) -> &'static str {
+    pub const fn as_str(self) -> &'static str {
         match self {
-            RowMode::Rivets(mode) => mode.word(),
+            RowMode::Rivets(mode) => mode.as_str(),
             RowMode::NetSection => "net-section",
         }
     }
@@ -50,7 +50,7 @@ impl RowMode {
 
 impl fmt::Display for RowMode {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(self.word())
+        f.write_str(self.as_str())
     }
 }
 

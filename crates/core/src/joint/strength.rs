@@ -156,36 +156,13 @@ pub struct SheetStrength {
     pub net_section: Option<Allowable>,
 }
 
-/// What gives way.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Mode {
-    /// The rivet shears.
-    RivetShear,
-    /// The rivet crushes the sheet.
-    Bearing,
-    /// The flush head and its sheet part.
-    FlushJoint,
-    /// The rivet tears out to the edge.
-    TearOut,
-}
-
-impl Mode {
-    /// The word used in output.
-    #[must_use]
-    pub const fn word(self) -> &'static str {
-        match self {
-            Mode::RivetShear => "rivet-shear",
-            Mode::Bearing => "bearing",
-            Mode::FlushJoint => "flush-joint",
-            Mode::TearOut => "tear-out",
-        }
-    }
-}
-
-impl fmt::Display for Mode {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(self.word())
+crate::words::words! {
+    /// How a joint fails.
+    Mode, "mode" {
+        RivetShear = 1, "rivet-shear", "The rivet shears.";
+        Bearing = 2, "bearing", "The rivet crushes the sheet.";
+        FlushJoint = 3, "flush-joint", "The flush head and the sheet around it fail.";
+        TearOut = 4, "tear-out", "The rivet tears out to the edge.";
     }
 }
 

@@ -16,6 +16,7 @@
 //! let case = Case::new(Head::Universal, RivetAlloy::Al2117, Length::from_64ths(8));
 //! let least = HANDBOOK.length(Name::HeadDiameterLeast, &case).unwrap();
 //! assert_eq!(least.value, Length::parse(".1625").unwrap());
+//! # #[cfg(feature = "words")]
 //! assert_eq!(HANDBOOK.cite(least.basis).document, "MIL-HDBK-5H");
 //!
 //! let documents = [Document { document: "repair manual of the type", place: "section 4" }];
@@ -28,6 +29,7 @@
 //! let shop = HANDBOOK.with_own(&own, &documents);
 //! let least = shop.length(Name::HeadDiameterLeast, &case).unwrap();
 //! assert_eq!((least.value, least.basis.status()), (Length::parse(".175").unwrap(), Status::Shop));
+//! # #[cfg(feature = "words")]
 //! assert_eq!(shop.cite(least.basis).place, "section 4");
 //! ```
 
@@ -35,8 +37,6 @@ mod common;
 mod handbook;
 mod process;
 mod value;
-
-use core::fmt;
 
 use common::{Row, RowScope};
 
@@ -63,106 +63,80 @@ pub enum Kind {
     Rounding,
 }
 
-/// One line a limit: variant, the word used in a limits file and by `sources`, kind, what it means.
+/// One line a limit: variant, number for C, the word used in a limits file and by `sources`, kind, what it means.
 macro_rules! names {
-    ($( $variant:ident, $word:literal, $kind:ident, $doc:literal; )+) => {
+    ($( $variant:ident = $number:literal, $word:literal, $kind:ident, $meaning:literal; )+) => {
         /// The name of a limit.
         #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
         #[cfg_attr(feature = "defmt", derive(defmt::Format))]
         #[non_exhaustive]
-        pub enum Name { $( #[doc = $doc] $variant, )+ }
+        pub enum Name { $( #[doc = $meaning] $variant, )+ }
+
+        crate::words::worded! { Name, "limit" { $( $variant = $number, $word, $meaning; )+ } }
 
         impl Name {
-            /// Every name, in the order of the calculation.
-            pub const ALL: &'static [Name] = &[$( Name::$variant, )+];
-
-            /// The word used in a limits file.
-            #[must_use]
-            pub const fn word(self) -> &'static str {
-                match self { $( Name::$variant => $word, )+ }
-            }
-
             /// What the value may be.
             #[must_use]
             pub const fn kind(self) -> Kind {
                 match self { $( Name::$variant => Kind::$kind, )+ }
             }
-
-            /// What the limit means, in one sentence.
-            #[must_use]
-            pub const fn meaning(self) -> &'static str {
-                match self { $( Name::$variant => $doc, )+ }
-            }
         }
     };
 }
 
+// A number is never used again.
 names! {
     // choosing a rivet
-    RuleOfThumbTail, "rule-of-thumb-tail", Length, "What the rule of thumb adds to the grip.";
-    LengthRounding, "length-rounding", Rounding, "How the rule of thumb is rounded to a standard length: next longer, or nearest.";
-    TailGreatest, "tail-greatest", Length, "The longest tail that is driven without folding over.";
-    DiameterPerThicknessLeast, "diameter-per-thickness-least", Fraction, "Least rivet diameter as a multiple of the thickest sheet.";
-    DiameterPerThicknessTarget, "diameter-per-thickness-target", Fraction, "Usual rivet diameter as a multiple of the thicker sheet.";
-    DiameterPerThicknessGreatest, "diameter-per-thickness-greatest", Fraction, "Greatest rivet diameter as a multiple of the thickest sheet.";
-    DiameterStructuralLeast, "diameter-structural-least", Length, "Least rivet diameter in structure.";
+    RuleOfThumbTail = 1, "rule-of-thumb-tail", Length, "What the rule of thumb adds to the grip.";
+    LengthRounding = 2, "length-rounding", Rounding, "How the rule of thumb is rounded to a standard length: next longer, or nearest.";
+    TailGreatest = 3, "tail-greatest", Length, "The longest tail that is driven without folding over.";
+    DiameterPerThicknessLeast = 4, "diameter-per-thickness-least", Fraction, "Least rivet diameter as a multiple of the thickest sheet.";
+    DiameterPerThicknessTarget = 5, "diameter-per-thickness-target", Fraction, "Usual rivet diameter as a multiple of the thicker sheet.";
+    DiameterPerThicknessGreatest = 6, "diameter-per-thickness-greatest", Fraction, "Greatest rivet diameter as a multiple of the thickest sheet.";
+    DiameterStructuralLeast = 7, "diameter-structural-least", Length, "Least rivet diameter in structure.";
     // driven heads
-    HeadDiameterLeast, "driven-head-diameter-least", Length, "Least diameter of the driven head.";
-    HeadDiameterTarget, "driven-head-diameter-target", Length, "Diameter of the driven head to aim at.";
-    HeadDiameterGreatest, "driven-head-diameter-greatest", Length, "Greatest diameter of the driven head.";
-    HeadHeightLeast, "driven-head-height-least", Length, "Least height of the driven head.";
-    HeadHeightTarget, "driven-head-height-target", Length, "Height of the driven head to aim at.";
-    HeadHeightGreatest, "driven-head-height-greatest", Length, "Greatest height of the driven head.";
-    CrackFreeCircle, "crack-free-circle", Length, "Diameter of the circle, concentric with the driven head, in which no crack is accepted.";
-    CracksGreatest, "cracks-greatest", Count, "The most separate cracks accepted near the rim.";
-    ToolMarkDepthGreatest, "tool-mark-depth-greatest", Fraction, "Deepest tool mark accepted on a protruding manufactured head, as a share of the head's height.";
-    FlushHeadProudGreatest, "flush-head-proud-greatest", Length, "The most a flush head may stand proud before it is shaved.";
+    HeadDiameterLeast = 8, "driven-head-diameter-least", Length, "Least diameter of the driven head.";
+    HeadDiameterTarget = 9, "driven-head-diameter-target", Length, "Diameter of the driven head to aim at.";
+    HeadDiameterGreatest = 10, "driven-head-diameter-greatest", Length, "Greatest diameter of the driven head.";
+    HeadHeightLeast = 11, "driven-head-height-least", Length, "Least height of the driven head.";
+    HeadHeightTarget = 12, "driven-head-height-target", Length, "Height of the driven head to aim at.";
+    HeadHeightGreatest = 13, "driven-head-height-greatest", Length, "Greatest height of the driven head.";
+    CrackFreeCircle = 14, "crack-free-circle", Length, "Diameter of the circle, concentric with the driven head, in which no crack is accepted.";
+    CracksGreatest = 15, "cracks-greatest", Count, "The most separate cracks accepted near the rim.";
+    ToolMarkDepthGreatest = 16, "tool-mark-depth-greatest", Fraction, "Deepest tool mark accepted on a protruding manufactured head, as a share of the head's height.";
+    FlushHeadProudGreatest = 17, "flush-head-proud-greatest", Length, "The most a flush head may stand proud before it is shaved.";
     // holes
-    HoleDrill, "hole-drill", Length, "The diameter of the drill for the rivet.";
-    HoleLeast, "hole-least", Length, "The smallest hole accepted.";
-    HoleGreatest, "hole-greatest", Length, "The largest hole accepted.";
-    CountersinkSheetLeast, "countersink-sheet-least", Length, "Thinnest sheet that is machine countersunk for the rivet.";
-    CountersinkDepthShare, "countersink-depth-share", Fraction, "Deepest countersink as a share of the sheet.";
-    CountersinkDepthPreferred, "countersink-depth-preferred", Fraction, "Depth of countersink, as a share of the sheet, that keeps a straight land.";
-    DimpleSheetGreatest, "dimple-sheet-greatest", Length, "Thickest sheet that is dimpled.";
-    PatternStepsShare, "pattern-steps-share", Fraction, "Largest share of one pattern's rivets that may be stepped up.";
-    PatternStepsCount, "pattern-steps-count", Count, "The most rivets of one pattern that may be stepped up.";
-    NeighboursStepped, "neighbours-stepped", Count, "The most neighbouring rivets that may be stepped up.";
+    HoleDrill = 18, "hole-drill", Length, "The diameter of the drill for the rivet.";
+    HoleLeast = 19, "hole-least", Length, "The smallest hole accepted.";
+    HoleGreatest = 20, "hole-greatest", Length, "The largest hole accepted.";
+    CountersinkSheetLeast = 21, "countersink-sheet-least", Length, "Thinnest sheet that is machine countersunk for the rivet.";
+    CountersinkDepthShare = 22, "countersink-depth-share", Fraction, "Deepest countersink as a share of the sheet.";
+    CountersinkDepthPreferred = 23, "countersink-depth-preferred", Fraction, "Depth of countersink, as a share of the sheet, that keeps a straight land.";
+    DimpleSheetGreatest = 24, "dimple-sheet-greatest", Length, "Thickest sheet that is dimpled.";
+    PatternStepsShare = 25, "pattern-steps-share", Fraction, "Largest share of one pattern's rivets that may be stepped up.";
+    PatternStepsCount = 26, "pattern-steps-count", Count, "The most rivets of one pattern that may be stepped up.";
+    NeighboursStepped = 27, "neighbours-stepped", Count, "The most neighbouring rivets that may be stepped up.";
     // damage beside the holes; only a shop's own documents give these
-    CrackLengthGreatest, "crack-length-greatest", Length, "The longest crack that is repaired without asking.";
-    CorrosionDepthShare, "corrosion-depth-share", Fraction, "Deepest corrosion that is cleaned up without asking, as a share of the layer.";
-    CorrosionLengthGreatest, "corrosion-length-greatest", Length, "The longest corroded place that is cleaned up without asking.";
-    SoftSpotLengthGreatest, "soft-spot-length-greatest", Length, "The longest soft place that is repaired without asking.";
+    CrackLengthGreatest = 28, "crack-length-greatest", Length, "The longest crack that is repaired without asking.";
+    CorrosionDepthShare = 29, "corrosion-depth-share", Fraction, "Deepest corrosion that is cleaned up without asking, as a share of the layer.";
+    CorrosionLengthGreatest = 30, "corrosion-length-greatest", Length, "The longest corroded place that is cleaned up without asking.";
+    SoftSpotLengthGreatest = 31, "soft-spot-length-greatest", Length, "The longest soft place that is repaired without asking.";
     // layout
-    EdgeDistanceLeast, "edge-distance-least", Length, "Least distance from the centre of a hole to the nearest edge.";
-    EdgeDistancePreferred, "edge-distance-preferred", Length, "Edge distance that leaves room for a later step up.";
-    EdgeDistanceGreatest, "edge-distance-greatest", Length, "Greatest usual edge distance.";
-    PitchLeast, "pitch-least", Length, "Least distance between neighbouring holes of a row.";
-    PitchGreatest, "pitch-greatest", Length, "Greatest usual distance between neighbouring holes of a row.";
-    TransversePitchLeast, "transverse-pitch-least", Length, "Least distance between rows.";
+    EdgeDistanceLeast = 32, "edge-distance-least", Length, "Least distance from the centre of a hole to the nearest edge.";
+    EdgeDistancePreferred = 33, "edge-distance-preferred", Length, "Edge distance that leaves room for a later step up.";
+    EdgeDistanceGreatest = 34, "edge-distance-greatest", Length, "Greatest usual edge distance.";
+    PitchLeast = 35, "pitch-least", Length, "Least distance between neighbouring holes of a row.";
+    PitchGreatest = 36, "pitch-greatest", Length, "Greatest usual distance between neighbouring holes of a row.";
+    TransversePitchLeast = 37, "transverse-pitch-least", Length, "Least distance between rows.";
     // strength
-    InterRivetFixity, "inter-rivet-fixity", Fraction, "How firmly the heads hold a sheet that buckles between its rivets: 1 pinned, 4 clamped.";
-    InterRivetElasticShare, "inter-rivet-elastic-share", Fraction, "Part of the compression yield stress up to which buckling between rivets is elastic.";
+    InterRivetFixity = 38, "inter-rivet-fixity", Fraction, "How firmly the heads hold a sheet that buckles between its rivets: 1 pinned, 4 clamped.";
+    InterRivetElasticShare = 39, "inter-rivet-elastic-share", Fraction, "Part of the compression yield stress up to which buckling between rivets is elastic.";
     // access and removal
-    BarThickness, "bar-thickness", Length, "Room that the bucking bar needs behind the tail.";
-    RemovalDrillBelow, "removal-drill-below", Count, "How many drill sizes the removal drill is smaller than the shank.";
-    RemovalThickPack, "removal-thick-pack", Length, "A grip from which taking the rivet out is risky.";
-    RemovalManyLayers, "removal-many-layers", Count, "A number of layers from which taking the rivet out is risky.";
-    RemovalThinFarSide, "removal-thin-far-side", Length, "A far-side layer thinner than this bends unless it is supported.";
-}
-
-impl Name {
-    /// The name written with this word.
-    #[must_use]
-    pub fn from_word(word: &str) -> Option<Name> {
-        Name::ALL.iter().copied().find(|name| name.word() == word)
-    }
-}
-
-impl fmt::Display for Name {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(self.word())
-    }
+    BarThickness = 40, "bar-thickness", Length, "Room that the bucking bar needs behind the tail.";
+    RemovalDrillBelow = 41, "removal-drill-below", Count, "How many drill sizes the removal drill is smaller than the shank.";
+    RemovalThickPack = 42, "removal-thick-pack", Length, "A grip from which taking the rivet out is risky.";
+    RemovalManyLayers = 43, "removal-many-layers", Count, "A number of layers from which taking the rivet out is risky.";
+    RemovalThinFarSide = 44, "removal-thin-far-side", Length, "A far-side layer thinner than this bends unless it is supported.";
 }
 
 /// Heads a limit holds for.
@@ -516,8 +490,10 @@ mod tests {
     #[test]
     fn every_name_has_a_word_of_its_own() {
         for (index, name) in Name::ALL.iter().enumerate() {
-            assert_eq!(Name::from_word(name.word()), Some(*name));
-            assert!(Name::ALL.iter().skip(index + 1).all(|other| other.word() != name.word()), "{name} twice");
+            assert_eq!(name.as_str().parse(), Ok(*name));
+            for other in Name::ALL.iter().skip(index + 1) {
+                assert!(other.as_str() != name.as_str() && other.number() != name.number(), "{name} twice");
+            }
         }
     }
 

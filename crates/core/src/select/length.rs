@@ -7,16 +7,13 @@ use crate::practice::{Case, Given, Name, Practice, Rounding};
 use crate::rivet::part::Part;
 use crate::upset::{Fit, FitError, HeadLimits, PredictedHead, Window, Within};
 
-/// Why the chosen length is not the one that the rule of thumb gives.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Difference {
-    /// Filling the hole takes so much of the tail that the rule's length could not form the least head.
-    FillTakesTail,
-    /// The rule's tail would fold over.
-    TailWouldFold,
-    /// The rule's tail holds more metal than the largest head.
-    HeadWouldBeTooLarge,
+crate::words::words! {
+    /// Why the chosen length is not the one that the rule of thumb gives.
+    Difference, "difference" {
+        FillTakesTail = 1, "fill-takes-tail", "Filling the hole takes the tail.";
+        TailWouldFold = 2, "tail-would-fold", "The tail would fold over.";
+        HeadWouldBeTooLarge = 3, "head-would-be-too-large", "The driven head would come out too large.";
+    }
 }
 
 /// What a bound of the usable lengths comes from.

@@ -15,54 +15,22 @@ use crate::material::Material;
 /// The most layers under one rivet.
 pub const MAX_LAYERS: usize = 8;
 
-/// What a layer is.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Default)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Role {
-    /// Outer skin.
-    #[default]
-    Skin,
-    /// A sheet that doubles another.
-    Doubler,
-    /// The cap of a spar, keel or beam.
-    Cap,
-    /// The flange of a rib or frame.
-    RibFlange,
-    /// A stringer or stiffener.
-    Stringer,
-    /// A tab or bracket foot.
-    Tab,
-    /// A shim or filler that carries no load.
-    Shim,
-    /// Sealant between faying surfaces, as thick as it is when clamped.
-    Sealant,
+crate::words::words! {
+    /// What a layer is.
+    #[derive(Default)]
+    Role, "role of a layer" {
+        #[default] Skin = 1, "skin", "Outer skin.";
+        Doubler = 2, "doubler", "A sheet that doubles another.";
+        Cap = 3, "cap", "The cap of a spar, keel or beam.";
+        RibFlange = 4, "rib-flange", "The flange of a rib or frame.";
+        Stringer = 5, "stringer", "A stringer or stiffener.";
+        Tab = 6, "tab", "A tab or bracket foot.";
+        Shim = 7, "shim", "A shim or filler that carries no load.";
+        Sealant = 8, "sealant", "Sealant between faying surfaces, as thick as it is when clamped.";
+    }
 }
 
 impl Role {
-    /// Every role with the word for it.
-    pub const ALL: &'static [(Role, &'static str)] = &[
-        (Role::Skin, "skin"),
-        (Role::Doubler, "doubler"),
-        (Role::Cap, "cap"),
-        (Role::RibFlange, "rib-flange"),
-        (Role::Stringer, "stringer"),
-        (Role::Tab, "tab"),
-        (Role::Shim, "shim"),
-        (Role::Sealant, "sealant"),
-    ];
-
-    /// The word for it.
-    #[must_use]
-    pub fn word(self) -> &'static str {
-        Role::ALL.iter().find(|(role, _)| *role == self).map_or("", |(_, word)| word)
-    }
-
-    /// The role with this word.
-    #[must_use]
-    pub fn from_word(word: &str) -> Option<Role> {
-        Role::ALL.iter().find(|(_, known)| *known == word).map(|(role, _)| *role)
-    }
-
     /// Whether the layer carries load, so that its thickness counts for rivet diameter, bearing and countersink.
     #[must_use]
     pub const fn carries_load(self) -> bool {
@@ -70,34 +38,13 @@ impl Role {
     }
 }
 
-/// How the hole in a layer takes a flush head.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Default)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Preparation {
-    /// A plain hole.
-    #[default]
-    Plain,
-    /// Cut away to the cone of the head.
-    Countersunk,
-    /// Pressed to the cone of the head.
-    Dimpled,
-}
-
-impl Preparation {
-    /// Every preparation with the word for it.
-    pub const ALL: &'static [(Preparation, &'static str)] =
-        &[(Preparation::Plain, "plain"), (Preparation::Countersunk, "countersunk"), (Preparation::Dimpled, "dimpled")];
-
-    /// The word for it.
-    #[must_use]
-    pub fn word(self) -> &'static str {
-        Preparation::ALL.iter().find(|(known, _)| *known == self).map_or("", |(_, word)| word)
-    }
-
-    /// The preparation with this word.
-    #[must_use]
-    pub fn from_word(word: &str) -> Option<Preparation> {
-        Preparation::ALL.iter().find(|(_, known)| *known == word).map(|(preparation, _)| *preparation)
+crate::words::words! {
+    /// How the hole in a layer takes a flush head.
+    #[derive(Default)]
+    Preparation, "preparation" {
+        #[default] Plain = 1, "plain", "A plain hole.";
+        Countersunk = 2, "countersunk", "Cut away to the cone of the head.";
+        Dimpled = 3, "dimpled", "Pressed to the cone of the head.";
     }
 }
 
@@ -270,15 +217,5 @@ mod tests {
         assert_eq!(stack.grip().nominal(), Length::from_ten_thousandths(1700));
         assert_eq!(stack.thinnest(), Some(Length::from_ten_thousandths(400)));
         assert_eq!(stack.thickest(), Some(Length::from_ten_thousandths(1250)));
-    }
-
-    #[test]
-    fn every_word_is_read_back() {
-        for (role, word) in Role::ALL {
-            assert_eq!((Role::from_word(word), role.word()), (Some(*role), *word));
-        }
-        for (preparation, word) in Preparation::ALL {
-            assert_eq!((Preparation::from_word(word), preparation.word()), (Some(*preparation), *word));
-        }
     }
 }

@@ -50,8 +50,10 @@ impl fmt::Display for LayerErrorKind {
             LayerErrorKind::Material(error) => write!(f, "{error} (character 1)"),
             LayerErrorKind::UnknownWord { at } => {
                 write!(f, "this does not belong behind a thickness (character {at}); right would be ")?;
-                let words =
-                    || Preparation::ALL.iter().map(|(_, word)| *word).chain(Role::ALL.iter().map(|(_, word)| *word));
+                let words = || {
+                    let preparations = Preparation::ALL.iter().map(|preparation| preparation.as_str());
+                    preparations.chain(Role::ALL.iter().map(|role| role.as_str()))
+                };
                 let last = words().count().saturating_sub(1);
                 for (index, word) in words().enumerate() {
                     let before = match index {
@@ -100,10 +102,10 @@ impl Layer {
         // Words behind the thickness, from the last one on.
         while let Some((before, last)) = split_last(rest) {
             let word = last.trim();
-            if let Some((preparation, _)) = Preparation::ALL.iter().find(|(_, known)| known.eq_ignore_ascii_case(word))
-            {
+            let is_word = |known: &str| known.eq_ignore_ascii_case(word);
+            if let Some(preparation) = Preparation::ALL.iter().find(|known| is_word(known.as_str())) {
                 layer.preparation = *preparation;
-            } else if let Some((role, _)) = Role::ALL.iter().find(|(_, known)| known.eq_ignore_ascii_case(word)) {
+            } else if let Some(role) = Role::ALL.iter().find(|known| is_word(known.as_str())) {
                 layer.role = *role;
             } else if word.starts_with(|c: char| c.is_alphabetic()) {
                 return Err(LayerErrorKind::UnknownWord { at: character(before).saturating_add(1) });

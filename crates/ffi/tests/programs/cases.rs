@@ -138,7 +138,7 @@ const DOCUMENTS: [Document<'static>; 2] = [
 
 fn basis(basis: Basis) -> String {
     let cited = basis.cite(&DOCUMENTS);
-    format!("[{}|{}|{}]", cited.document, cited.place, cited.status.word())
+    format!("[{}|{}|{}]", cited.document, cited.place, cited.status.as_str())
 }
 
 fn given(given: Option<Given<Length>>) -> String {
@@ -166,8 +166,8 @@ fn findings<const N: usize>(answer: &mut String, found: &Findings<N>) {
         say!(
             answer,
             "  - {} {} layer {} {} {} {}\n",
-            finding.code().word(),
-            finding.severity().word(),
+            finding.code().as_str(),
+            finding.severity().as_str(),
             finding.layer().unwrap_or(0),
             figure(finding.measured()),
             figure(finding.limit()),
@@ -245,17 +245,17 @@ impl Pen {
             let tolerance = if self.dice.one_in(2) { self.dice.between(0, 30) } else { Length::ZERO };
             let thickness = Toleranced::new(thickness, tolerance, tolerance);
             let material = if self.dice.one_in(8) { None } else { Some(self.dice.pick(&materials)) };
-            let (role, _) = if self.dice.one_in(4) { self.dice.pick(Role::ALL) } else { Role::ALL[0] };
+            let role = if self.dice.one_in(4) { self.dice.pick(Role::ALL) } else { Role::ALL[0] };
             let flush = part.series().head.is_flush() && index == 0;
-            let preparation = if flush { Preparation::Countersunk } else { self.dice.pick(Preparation::ALL).0 };
+            let preparation = if flush { Preparation::Countersunk } else { self.dice.pick(Preparation::ALL) };
             let preparation = if flush || self.dice.one_in(6) { preparation } else { Preparation::Plain };
             self.toleranced(thickness);
             match material {
                 Some(material) => self.word(material.to_string().replace(' ', "-")),
                 None => self.word("-"),
             }
-            self.word(role.word());
-            self.word(preparation.word());
+            self.word(role.as_str());
+            self.word(preparation.as_str());
             stack.push(Layer { role, material, thickness, preparation }).expect("fewer than eight");
         }
         stack
@@ -371,7 +371,7 @@ fn length_case(pen: &mut Pen, own: &'static [Limit]) {
         given(choice.usable.map(|usable| usable.longest)),
         choice.rule_of_thumb.nanometres(),
         choice.rule_of_thumb_length.nanometres(),
-        or_none(choice.fill),
+        choice.fill.map_or(i64::MIN, Length::nanometres),
         range(choice.protrusion),
     );
     match choice.head {
@@ -490,10 +490,10 @@ fn hole_case(pen: &mut Pen, own: &'static [Limit]) {
     let minor = if pen.dice.one_in(50) { Length::ZERO } else { nm(minor) };
     let over = if pen.dice.one_in(50) { -1_000 } else { pen.dice.below(over) as i64 };
     let major = nm(minor.nanometres() + over);
-    let (damage, word) = if pen.dice.one_in(5) { pen.dice.pick(Damage::ALL) } else { Damage::ALL[0] };
+    let damage = if pen.dice.one_in(5) { pen.dice.pick(Damage::ALL) } else { Damage::ALL[0] };
     pen.length(major);
     pen.length(minor);
-    pen.word(word);
+    pen.word(damage);
     let stack = if pen.dice.one_in(5) {
         pen.word(0);
         None
@@ -513,7 +513,7 @@ fn hole_case(pen: &mut Pen, own: &'static [Limit]) {
     let rows = 1 + pen.dice.below(3) as u8;
     let member = pen.dice.pick(Member::ALL);
     pen.word(rows);
-    pen.word(member.word());
+    pen.word(member.as_str());
     let practice = pen.practice(own);
     let found = match AsFound::new(major, minor, damage) {
         Ok(found) => found,
@@ -662,7 +662,7 @@ fn joint_case(pen: &mut Pen, _: &'static [Limit]) {
         pen.answer,
         "  in layer {} governing {} in layer {} margin {} basis {}\n",
         found.net_section.map_or(0, |(_, layer)| layer),
-        found.governing.map_or("-", |governing| governing.mode.word()),
+        found.governing.map_or("-", |governing| governing.mode.as_str()),
         found.governing.and_then(|governing| governing.layer).unwrap_or(0),
         margin(found.margin.as_ref()),
         basis(found.basis)

@@ -234,11 +234,11 @@ fn what_is_installed_serves_a_program_that_knows_pkg_config_only() {
     build(&["--cflags", "--libs"], &[format!("-Wl,-rpath,{}", prefix.join("lib").display())], &shared);
     same(&run(&shared, [scratch.cases()]), &scratch.answers);
     let needed = text(&outcome(Command::new("readelf").arg("-d").arg(&shared)).stdout);
-    assert!(needed.contains("[libshophead.so.1]"), "the program asks for another library:\n{needed}");
+    assert!(needed.contains("[libshophead.so.2]"), "the program asks for another library:\n{needed}");
 
     // Without the shared library in the way the same name is the static one.
     fs::remove_file(prefix.join("lib/libshophead.so")).expect("the link to the shared library");
-    fs::remove_file(prefix.join("lib/libshophead.so.1")).expect("the shared library");
+    fs::remove_file(prefix.join("lib/libshophead.so.2")).expect("the shared library");
     let fixed = scratch.folder.path().join("static");
     build(&["--static", "--cflags", "--libs"], &[], &fixed);
     same(&run(&fixed, [scratch.cases()]), &scratch.answers);

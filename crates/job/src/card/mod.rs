@@ -20,13 +20,14 @@ use shophead::removal::Removal;
 use shophead::rivet::part::Part;
 use shophead::trim::Cut;
 use shophead::upset::HeadLimits;
+use shophead::words::{Shown, Units};
 
 use crate::diagnostic::escaped;
 use crate::drawing::{Mark, sheets};
 use crate::order::{Alternative, OrderLine};
 use crate::plan::{Choice, EdgePlan, HolePlan, Plan, RowCut, RowPlan, Subject};
 use crate::tools::Tool;
-use crate::words::{self, ADVISORY, Units};
+use crate::words::{self, ADVISORY};
 
 /// What a card is made of.
 #[derive(Clone, Copy, Debug)]
@@ -134,7 +135,7 @@ fn count_of(count: u32, what: &str) -> String {
 /// use shophead_job::order::order;
 /// use shophead_job::plan::Plan;
 /// use shophead_job::tools::tools;
-/// use shophead_job::words::Units;
+/// use shophead::words::Units;
 /// let path = concat!(env!("CARGO_MANIFEST_DIR"), "/demo/keel-skin/job.toml");
 /// let job = Job::read(path.as_ref()).expect("the demo job reads");
 /// let (own, documents) = job.own_limits.lists();
@@ -183,7 +184,7 @@ pub fn card(card: &Card<'_, '_>) -> String {
 }
 
 impl<'j> Card<'_, 'j> {
-    fn length(&self, length: Length) -> String {
+    const fn length(&self, length: Length) -> Shown {
         self.units.length(length)
     }
 
@@ -209,7 +210,7 @@ impl<'j> Card<'_, 'j> {
 
     /// A finding with where its limit stands.
     fn said(&self, finding: &Finding) -> String {
-        format!("{} [{}]", words::finding(finding, self.units), self.plan.practice.cite(finding.basis()))
+        words::finding(finding, self.units, self.plan.practice)
     }
 
     fn list(&self, lines: &[String]) -> Markup {
@@ -399,13 +400,13 @@ impl<'j> Card<'_, 'j> {
     }
 
     fn removal(&self, removal: &Removal) -> Markup {
-        let mut mind: Vec<String> = removal.risks.iter().map(|risk| words::risk(risk.value).to_owned()).collect();
+        let mut mind: Vec<String> = removal.risks.iter().map(|risk| risk.value.meaning().to_owned()).collect();
         if removal.support {
             mind.push("Bar or block beside the driven head.".to_owned());
         }
         html! {
-            td { (removal.drill.map_or_else(|| "none is that small".to_owned(), |drill| self.units.drill(drill.value))) }
-            td { (removal.depth.map_or_else(|| "to its base".to_owned(), |depth| self.length(depth.value))) }
+            td { (removal.drill.map_or_else(|| "none is that small".to_owned(), |drill| drill.value.sized(self.units).to_string())) }
+            td { (removal.depth.map_or_else(|| "to its base".to_owned(), |depth| self.length(depth.value).to_string())) }
             td { (self.length(removal.punch_under)) }
             td class="small" { (self.list(&mind)) }
         }
@@ -438,7 +439,7 @@ impl<'j> Card<'_, 'j> {
                     @for (name, cut) in &cuts {
                         li {
                             strong { (Said(name)) } ": closest hole " (cut.closest.0) " at "
-                            (self.units.about(shophead::length::Interval::exactly(cut.closest.1)))
+                            (self.units.length(cut.closest.1).about())
                             @if !cut.short.is_empty() { "; " span class="stop" { "too close" } " holes " (words::ranges(&cut.short)) }
                             @if !cut.beyond.is_empty() { "; beyond the stations: holes " (words::ranges(&cut.beyond)) }
                         }
@@ -449,11 +450,11 @@ impl<'j> Card<'_, 'j> {
                 (head(&columns))
                 tbody {
                     @for mark in &edge.table {
-                        @let at = self.length(self.units.to_mark(mark.at));
+                        @let at = self.length(words::to_mark(mark.at, self.units));
                         tr {
                             (tick(&format!("marked at {at}")))
                             th scope="row" { (at) }
-                            td { (self.length(self.units.to_mark(mark.offset))) }
+                            td { (self.length(words::to_mark(mark.offset, self.units))) }
                             td { (match (measured, edge.is_measured_at(*mark)) { (true, true) => "measured", (true, false) => "between stations", _ => "corner" }) }
                         }
                     }
@@ -465,13 +466,8 @@ impl<'j> Card<'_, 'j> {
     /// A limit's two ends, without unit; a star where either could only be recalled.
     fn ends(&self, least: Option<Given<Length>>, greatest: Option<Given<Length>>) -> Markup {
         let star = [least, greatest].into_iter().flatten().any(|limit| limit.basis.status() == Status::Memory);
-        let bare = |limit: Option<Given<Length>>| limit.map(|limit| self.units.bare_length(limit.value));
-        let ends = match (bare(least), bare(greatest)) {
-            (Some(least), Some(greatest)) => format!("{least} to {greatest}"),
-            (Some(least), None) => format!("from {least}"),
-            (None, Some(greatest)) => format!("up to {greatest}"),
-            (None, None) => "not known".to_owned(),
-        };
+        let value = |limit: Option<Given<Length>>| limit.map(|limit| limit.value);
+        let ends = self.units.limits(value(least), value(greatest));
         html! { (ends) @if star { (RECALLED) } }
     }
 
@@ -495,7 +491,7 @@ impl<'j> Card<'_, 'j> {
             @match drill {
                 Some(size) => {
                     @match Drill::nearest_at_or_below(size.value).filter(|drill| drill.diameter() == size.value) {
-                        Some(drill) => { (self.units.drill(drill)) }
+                        Some(drill) => { (drill.sized(self.units)) }
                         None => { (self.length(size.value)) }
                     }
                     (recalled(size.basis))
@@ -518,12 +514,11 @@ impl<'j> Card<'_, 'j> {
     }
 
     fn rows(&self) -> Markup {
-        let unit = self.units.length_unit();
         let columns = [
             column("row", 13),
             column("rivet", 18),
-            column(format!("drill for a new hole, limits of the hole, {unit}"), 19),
-            column(format!("limits of the driven head, {unit}"), 25),
+            column("drill for a new hole, limits of the hole", 19),
+            column("limits of the driven head", 25),
             tick_column("holes", 6),
             tick_column("driven", 7),
             tick_column("heads", 6),
@@ -557,7 +552,7 @@ impl<'j> Card<'_, 'j> {
             .findings
             .iter()
             .filter(|finding| finding.severity() >= Severity::Caution)
-            .map(|finding| words::finding(finding, self.units))
+            .map(|finding| finding.sentence(self.units).to_string())
             .collect();
         let refers = row.findings.iter().any(|finding| finding.severity() == Severity::Refer);
         let differ = row.holes.iter().filter(|hole| hole.differs_from(row)).count() as u32;
@@ -586,8 +581,8 @@ impl<'j> Card<'_, 'j> {
                     td class="small" colspan=(width) {
                         @if refers { span class="stop" { "refer" } " " }
                         @if let Some(answer) = changed {
-                            (words::disposition(answer.disposition))
-                            @if let Some(cut) = answer.cut { ": drill or ream to " (self.units.drill(cut)) }
+                            (words::phrase(answer.disposition))
+                            @if let Some(cut) = answer.cut { ": drill or ream to " (cut.sized(self.units)) }
                             ". "
                         }
                         @for line in &mind { (Said(line)) " " }
@@ -598,14 +593,13 @@ impl<'j> Card<'_, 'j> {
     }
 
     fn holes(&self) -> Markup {
-        let unit = self.units.length_unit();
         let columns = [
             tick_column("done", 6),
             column("hole", 8),
             column("found", 15),
             column("do", 18),
             column("rivet", 17),
-            column(format!("limits of hole and driven head, {unit}"), 26),
+            column("limits of hole and driven head", 26),
             column("found after", 10),
         ];
         let differing = self.plan.rows.iter().flat_map(|row| row.holes.iter().map(move |hole| (row, hole)));
@@ -631,7 +625,7 @@ impl<'j> Card<'_, 'j> {
             .findings
             .iter()
             .filter(|finding| finding.severity() >= Severity::Caution && disposition != Disposition::Refer)
-            .map(|finding| words::finding(finding, self.units))
+            .map(|finding| finding.sentence(self.units).to_string())
             .collect();
         html! {
             tr {
@@ -641,9 +635,9 @@ impl<'j> Card<'_, 'j> {
                 td {
                     @if disposition == Disposition::Refer { span class="stop" { "refer" } " Do not open it." }
                     @else if hole.measured.is_some() {
-                        (words::disposition(disposition))
+                        (words::phrase(disposition))
                         @if disposition != Disposition::Keep { " (" (Mark::of(disposition).letter()) ")" }
-                        @if let Some(cut) = hole.cut() { ": drill or ream to " strong { (self.units.drill(cut)) } }
+                        @if let Some(cut) = hole.cut() { ": drill or ream to " strong { (cut.sized(self.units)) } }
                         "."
                     }
                     @else { "Measure it first." }

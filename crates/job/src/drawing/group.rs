@@ -5,7 +5,7 @@ use shophead::layout::Point;
 use shophead::length::Length;
 
 use super::{Anchor, Canvas, Letters, Line, TEXT};
-use crate::words::{Units, plain};
+use shophead::words::Units;
 
 /// What is drawn.
 #[derive(Clone, Copy, Debug)]
@@ -41,7 +41,7 @@ const MOST_FIGURES: usize = 16;
 pub fn group(drawing: &GroupDrawing<'_>) -> String {
     let GroupDrawing { rivets, group, load, units, .. } = *drawing;
     let worst = group.worst.map_or(group.most_loaded, |worst| worst.rivet);
-    let size = |force: shophead::quantity::Force| units.force(force);
+    let size = |force: shophead::quantity::Force| units.force(force).to_string();
     let worst_load = rivets.get(worst).map(|rivet| group.share(rivet).total().size());
     let inches = |point: Point| (point.x.to_inches_f64(), point.y.to_inches_f64());
     let view =
@@ -151,7 +151,12 @@ fn legend(canvas: &mut Canvas, view: &View, drawing: &GroupDrawing<'_>, height: 
         canvas.line((end, y - 8.0), (end, y), Line::Thin);
     }
     let unit = drawing.units.length_unit();
-    canvas.text((right - width / 2.0, y - 11.0), &format!("{} {unit}", plain(length)), Anchor::Middle, Letters::Plain);
+    canvas.text(
+        (right - width / 2.0, y - 11.0),
+        &format!("{} {unit}", drawing.units.ratio(length)),
+        Anchor::Middle,
+        Letters::Plain,
+    );
 }
 
 /// How inches on the panel become places on the canvas.

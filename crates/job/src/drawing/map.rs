@@ -9,12 +9,14 @@
 use shophead::finding::{Code, Figure, Finding, Severity};
 use shophead::hole::Disposition;
 use shophead::layout::Point;
-use shophead::length::{Interval, Length};
+use shophead::length::Length;
 use shophead::trim::Cut;
 
 use super::{Anchor, At, Canvas, Letters, Line, TEXT};
 use crate::plan::{HolePlan, Plan, RowCut, RowPlan};
-use crate::words::{self, ADVISORY, Units};
+use shophead::words::Units;
+
+use crate::words::{self, ADVISORY};
 
 /// The width of every sheet, in pixels of CSS.
 const WIDTH: f64 = 720.0;
@@ -121,7 +123,8 @@ pub struct Sheet {
 /// ```
 /// use shophead_job::model::Job;
 /// use shophead_job::plan::Plan;
-/// use shophead_job::{drawing, words::Units};
+/// use shophead::words::Units;
+/// use shophead_job::drawing;
 /// let path = concat!(env!("CARGO_MANIFEST_DIR"), "/demo/marsh-float/job.toml");
 /// let job = Job::read(path.as_ref()).expect("the demo job reads");
 /// let (own, documents) = job.own_limits.lists();
@@ -375,7 +378,7 @@ impl<'m, 'j> Map<'m, 'j> {
 
     /// A row on one line.
     fn about(&self, row: &RowPlan<'_>, with_edge: bool) -> String {
-        let size = |length: Length| self.units.size(self.units.to_mark(length));
+        let size = |length: Length| self.units.size(words::to_mark(length, self.units));
         let holes = if row.row.count == 1 { "1 hole".to_owned() } else { format!("{} holes", row.row.count) };
         let mut parts = vec![row.choice.part.to_string(), holes];
         parts.push(row.layout.pitch.map_or_else(|| "pitch not given".into(), |pitch| format!("pitch {}", size(pitch))));
@@ -401,7 +404,7 @@ impl<'m, 'j> Map<'m, 'j> {
             })
         };
         let say = |measured: Length, limit: Length| {
-            let measured = self.units.bare_length(measured);
+            let measured = self.units.length(measured);
             format!("edge {measured}, least {}", self.units.length(limit))
         };
         let of_hole = |number: u32| row.layout_of(number).edge;
@@ -571,7 +574,7 @@ impl<'m, 'j> Map<'m, 'j> {
         } else {
             format!(", TOO CLOSE: holes {}", words::ranges(&cut.short))
         };
-        let distance = self.units.about(Interval::exactly(distance));
+        let distance = self.units.length(distance).about();
         let text = format!("{} hole {hole}: {distance}{short}", row.row.name);
         let letters = if cut.short.is_empty() { Letters::Plain } else { Letters::Strong };
         taken.write(canvas, &text, foot, 6.0, letters, Side::Down);
@@ -774,7 +777,7 @@ fn scale_bar(canvas: &mut Canvas, at: At, scale: f64, units: Units) {
     for tick in [x, end] {
         canvas.line((tick, y - 5.0), (tick, y + 5.0), Line::Thin);
     }
-    let text = format!("{} {}", words::plain(length), units.length_unit());
+    let text = format!("{} {}", units.ratio(length), units.length_unit());
     canvas.text((end + 8.0, y + 4.0), &text, Anchor::Start, Letters::Plain);
 }
 
@@ -985,16 +988,13 @@ mod tests {
     #[test]
     fn the_least_distance_to_a_cut_and_the_least_edge_are_told() {
         let svg = with_plan(&demo("marsh-float"), |plan| map(plan, Units::Inches));
-        for told in [
-            "L1 hole 8: 0.221 in, TOO CLOSE: holes 7-9",
-            "edge 0.250, least 0.39063 in: TOO SHORT",
-            "damage 1",
-            "damage 2",
-        ] {
+        for told in
+            ["L1 hole 8: .221, TOO CLOSE: holes 7-9", "edge .250, least .391: TOO SHORT", "damage 1", "damage 2"]
+        {
             assert!(svg.contains(told), "{told}");
         }
         let svg = with_plan(&demo("keel-skin"), |plan| map(plan, Units::Inches));
-        assert!(svg.contains("edge 0.31125, least 0.3125 in: TOO SHORT"), "the one hole of F5 that is short");
+        assert!(svg.contains("edge .311, least .3125: TOO SHORT"), "the one hole of F5 that is short");
     }
 
     #[test]

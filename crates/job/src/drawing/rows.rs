@@ -3,7 +3,7 @@
 use shophead::quantity::Force;
 
 use super::{Anchor, Canvas, Letters, Line};
-use crate::words::{Units, plain};
+use shophead::words::Units;
 
 /// One row.
 #[derive(Clone, Copy, Debug)]
@@ -52,7 +52,7 @@ const MOST_FIGURES: usize = 9;
 pub fn rows(drawing: &RowsDrawing<'_>) -> String {
     let RowsDrawing { rows, units, .. } = *drawing;
     let peak = rows.iter().position(|row| row.is_peak);
-    let percent = |share: f64| format!("{} %", plain((share * 1_000.0).round() / 10.0));
+    let percent = |share: f64| format!("{} %", units.ratio((share * 1_000.0).round() / 10.0));
     let span = |row: &RowBar| {
         let (least, most) = (percent(row.share.0), percent(row.share.1));
         if least == most { most } else { format!("{} to {most}", least.trim_end_matches(" %")) }
@@ -103,7 +103,7 @@ pub fn rows(drawing: &RowsDrawing<'_>) -> String {
             let said = if step < ROOM_FOR_SPAN { percent(outer) } else { span(row) };
             canvas.text((middle, place), &said, Anchor::Middle, letters);
             if let Some(load) = row.load.filter(|_| step > ROOM_FOR_LOAD) {
-                canvas.text((middle, place + further), &units.force(load), Anchor::Middle, letters);
+                canvas.text((middle, place + further), &units.force(load).to_string(), Anchor::Middle, letters);
             }
         }
     }

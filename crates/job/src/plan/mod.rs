@@ -33,12 +33,13 @@ use shophead::select::LengthAnswer;
 use shophead::stack::Stack;
 use shophead::trim::{Cut, Station};
 use shophead::upset::FitError;
+use shophead::words::Units;
 
 pub(crate) use choice::{choose, fits};
 
 use self::holes::hole_layout;
 use crate::model::{DamageFound, EdgeShape, Exception, Job, MeasuredHole, PanelEdge, Position, Row};
-use crate::words::{self, Units};
+use crate::words;
 
 /// The plan of a job.
 #[derive(Clone, Debug)]
@@ -181,7 +182,7 @@ pub enum NotCompared {
 impl NotCompared {
     /// The word used in output.
     #[must_use]
-    pub const fn word(self) -> &'static str {
+    pub const fn as_str(self) -> &'static str {
         match self {
             NotCompared::NoEdge => "no-edge",
             NotCompared::NoPitch => "no-pitch",

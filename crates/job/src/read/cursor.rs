@@ -5,6 +5,7 @@
 use std::ops::{Range, RangeInclusive};
 
 use shophead::length::{Bare, Length, ParseLengthError, Toleranced};
+use shophead::words::Word;
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
@@ -392,6 +393,11 @@ impl<'a> Value<'a> {
             self.mistake(format!("{} cannot be {}", self.name, quoted(written)), help);
         }
         found.map(|(_, value)| value)
+    }
+
+    /// One word of a list of core's.
+    pub(super) fn listed<T: Word>(&self) -> Option<T> {
+        self.word(T::ALL.iter().map(|value| (value.as_str(), *value)))
     }
 
     /// The values of a list; each is called `each` in messages. In a cell they are divided as it says.

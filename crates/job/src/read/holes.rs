@@ -3,14 +3,14 @@
 use std::collections::{HashMap, HashSet};
 
 use shophead::drill::Drill;
-use shophead::hole::{AsFound, Damage};
+use shophead::hole::{AsFound, Damage, Direction};
 use shophead::length::{Length, ParseLengthError};
 
 use super::keys::HOLES_FILE;
 use super::sheet::{Cell, Columns, Record, sheet};
 use super::source::{Said, Source, nearest_or_all, quoted};
 use crate::cell::original;
-use crate::model::{Direction, MeasuredHole};
+use crate::model::MeasuredHole;
 
 /// A hole of a row, from a holes file.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -48,11 +48,6 @@ impl SaidHoles {
 /// What to say about a hole that was already said.
 pub(super) fn measured_twice(number: u32, row: &str, earlier: &Said) -> String {
     format!("hole {number} of row {row} is measured twice, first at {earlier}")
-}
-
-/// The words for what is wrong with a hole.
-pub(super) fn conditions() -> impl Iterator<Item = (&'static str, Damage)> + Clone {
-    Damage::ALL.iter().map(|(damage, word)| (*word, *damage))
 }
 
 /// A line of a holes file with what other columns say.
@@ -196,17 +191,17 @@ fn line(
     let major = required(source, record, 2, "major").and_then(|cell| length(source, cell, "major"));
     let minor = cell("minor").map_or(Some(None), |cell| length(source, cell, "minor").map(Some));
     let damage = cell("condition").map_or(Some(Damage::None), |cell| {
-        let damage = Damage::from_word(&cell.text);
+        let damage = cell.text.parse().ok();
         if damage.is_none() {
-            let help = nearest_or_all(&cell.text, conditions().map(|(word, _)| word));
+            let help = nearest_or_all(&cell.text, Damage::ALL.iter().map(|damage| damage.as_str()));
             source.mistake(cell.span.clone(), format!("condition cannot be {}", quoted(&cell.text)), help);
         }
         damage
     });
     let direction = cell("direction").map_or(Some(None), |cell| {
-        let direction = Direction::from_word(&cell.text);
+        let direction = cell.text.parse().ok();
         if direction.is_none() {
-            let help = nearest_or_all(&cell.text, Direction::ALL.iter().map(|direction| direction.word()));
+            let help = nearest_or_all(&cell.text, Direction::ALL.iter().map(|direction| direction.as_str()));
             source.mistake(cell.span.clone(), format!("direction cannot be {}", quoted(&cell.text)), help);
         }
         direction.map(Some)

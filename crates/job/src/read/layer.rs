@@ -33,13 +33,13 @@ pub fn read_layer(
     // Words behind the thickness, from the last one on.
     while let Some((before, last)) = rest.rsplit_once(':') {
         let word = last.trim().to_ascii_lowercase();
-        if let Some(preparation) = Preparation::from_word(&word) {
+        if let Ok(preparation) = word.parse() {
             layer.preparation = preparation;
-        } else if let Some(role) = Role::from_word(&word) {
+        } else if let Ok(role) = word.parse() {
             layer.role = role;
         } else if word.starts_with(|c: char| c.is_alphabetic()) {
-            let words: Vec<&str> =
-                Preparation::ALL.iter().map(|(_, word)| *word).chain(Role::ALL.iter().map(|(_, word)| *word)).collect();
+            let preparations = Preparation::ALL.iter().map(|preparation| preparation.as_str());
+            let words: Vec<&str> = preparations.chain(Role::ALL.iter().map(|role| role.as_str())).collect();
             let at = character(before).saturating_add(1);
             return Err(format!(
                 "this does not belong behind a thickness (character {at}); right would be {}",

@@ -54,7 +54,7 @@ pub(super) fn own_limits(source: &Source<'_>) -> Option<OwnLimits> {
 
 /// One limit. `document` is the file's own: `None` when it could not be read, so that no limit is blamed for it.
 fn limit(table: &Table<'_>, document: Option<Option<&str>>) -> Option<OwnLimit> {
-    let name = table.required("name").and_then(|value| value.word(Name::ALL.iter().map(|name| (name.word(), *name))));
+    let name = table.required("name").and_then(|value| value.listed::<Name>());
     let value = table.required("value").and_then(|value| limit_value(&value, name));
     let place = table.required("place").and_then(|value| value.filled_text());
     let document = match (table.optional("document"), document) {
@@ -78,7 +78,7 @@ fn limit(table: &Table<'_>, document: Option<Option<&str>>) -> Option<OwnLimit> 
 fn limit_value(value: &Value<'_>, name: Option<Name>) -> Option<LimitValue> {
     let written = value.written()?;
     let name = name?;
-    let refused = |error: ParseValueError| value.source.refused(value.span.clone(), name.word(), &error);
+    let refused = |error: ParseValueError| value.source.refused(value.span.clone(), name.as_str(), &error);
     LimitValue::parse(name, written).map_err(refused).ok()
 }
 

@@ -3,8 +3,7 @@
 use std::collections::HashMap;
 
 use shophead::access::{Minutes, Rates};
-use shophead::damage::{Damaged, Kind};
-use shophead::stack::Role;
+use shophead::damage::Damaged;
 use shophead::trim::{Curve, Station};
 
 use super::cursor::{Table, Value};
@@ -152,8 +151,7 @@ pub(super) fn damage(table: &Table<'_>, rows: &[RowKey]) -> Option<Vec<DamageFou
     let by_name = by_name(rows);
     each(table, "damage", |value| {
         let table = value.table("this damage".into(), &keys::DAMAGE)?;
-        let known = Kind::ALL.iter().map(|(kind, word)| (*word, *kind));
-        let kind = table.required("kind").and_then(|value| value.word(known));
+        let kind = table.required("kind").and_then(|value| value.listed());
         let place = table.required("place").and_then(|value| value.filled_text());
         let row = table.optional("row").map_or(Some(None), |value| row(&value, rows, &by_name).map(Some));
         let hole = match (table.optional("hole"), row) {
@@ -168,8 +166,7 @@ pub(super) fn damage(table: &Table<'_>, rows: &[RowKey]) -> Option<Vec<DamageFou
             }
         };
         let at = table.optional("at").map_or(Some(None), |value| point(&value).map(Some));
-        let roles = Role::ALL.iter().map(|(role, word)| (*word, *role));
-        let member = table.optional("member").map_or(Some(None), |value| value.word(roles).map(Some));
+        let member = table.optional("member").map_or(Some(None), |value| value.listed().map(Some));
         let measure = |key: &'static str| table.optional(key).map_or(Some(None), |value| value.distance().map(Some));
         let (length, depth, thickness) = (measure("length"), measure("depth"), measure("thickness"));
         let found = Damaged { kind: kind?, length: length?, depth: depth?, thickness: thickness? };

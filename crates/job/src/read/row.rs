@@ -10,17 +10,17 @@ use shophead::length::Length;
 use shophead::material::Material;
 use shophead::rivet::Head;
 use shophead::rivet::part::Part;
-use shophead::stack::{Layer, MAX_LAYERS, Preparation, Role, Stack, StackError};
+use shophead::stack::{Layer, MAX_LAYERS, Preparation, Stack, StackError};
 use shophead::structure::{Member, Place, Structure};
 
 use super::cursor::{Divided, Table, Value};
-use super::holes::{SaidHoles, conditions, measured_twice};
+use super::holes::{SaidHoles, measured_twice};
 use super::job::{Names, about};
 use super::layer::read_layer;
 use super::points::{point, points};
 use super::source::{Said, nearest, nearest_or_all, one_of, quoted};
 use super::{Folder, MAX_COUNT, keys};
-use crate::model::{Direction, Exception, Line, MeasuredHole, Position, Row};
+use crate::model::{Exception, Line, MeasuredHole, Position, Row};
 
 /// Names for materials; `None` for one whose material could not be read.
 pub(super) type Materials = BTreeMap<String, Option<Material>>;
@@ -80,12 +80,8 @@ pub(super) fn row_of(
         table.subject = format!("row {shown}");
     }
     let about = about(&table);
-    let structure = table
-        .required("structure")
-        .and_then(|value| value.word(Structure::ALL.iter().map(|structure| (structure.word(), *structure))));
-    let member = table
-        .required("member")
-        .and_then(|value| value.word(Member::ALL.iter().map(|member| (member.word(), *member))));
+    let structure: Option<Structure> = table.required("structure").and_then(|value| value.listed());
+    let member: Option<Member> = table.required("member").and_then(|value| value.listed());
     let places = places(&table);
     let installed = table.required("installed").and_then(|value| part(&value));
     let rivet = match table.optional("rivet") {
@@ -138,9 +134,8 @@ pub(super) fn row_of(
 
 fn places(table: &Table<'_>) -> Option<Vec<Place>> {
     let Some(value) = table.optional("places") else { return Some(Vec::new()) };
-    let known = || Place::ALL.iter().map(|place| (place.word(), *place));
     let places: Vec<Option<Place>> =
-        value.list_in("a place", Divided::Blanks)?.iter().map(|value| value.word(known())).collect();
+        value.list_in("a place", Divided::Blanks)?.iter().map(|value| value.listed()).collect();
     places.into_iter().collect()
 }
 
@@ -282,11 +277,10 @@ fn layer(value: &Value<'_>, around: &Around<'_>) -> Option<Layer> {
         return layer_in_cell(text, value, around);
     }
     let table = value.table("this layer".into(), &keys::LAYER)?;
-    let role = table.required("role").and_then(|value| value.word(Role::ALL.iter().map(|(role, word)| (*word, *role))));
+    let role = table.required("role").and_then(|value| value.listed());
     let material = table.optional("material").map_or(Some(None), |value| material(&value, around).map(Some));
     let thickness = table.required("thickness").and_then(|value| value.thickness());
-    let known = Preparation::ALL.iter().map(|(preparation, word)| (*word, *preparation));
-    let preparation = table.optional("preparation").map_or(Some(Preparation::Plain), |value| value.word(known));
+    let preparation = table.optional("preparation").map_or(Some(Preparation::Plain), |value| value.listed());
     Some(Layer { role: role?, material: material?, thickness: thickness?, preparation: preparation? })
 }
 
@@ -421,10 +415,8 @@ fn measured_hole(
     let axes_span = minor.as_ref().or(major.as_ref()).map_or(table.span.clone(), |value| value.span.clone());
     let major = major.and_then(|value| value.length());
     let minor = minor.map_or(Some(None), |value| value.length().map(Some));
-    let damage = table.optional("condition").map_or(Some(Damage::None), |value| value.word(conditions()));
-    let direction = table.optional("direction").map_or(Some(None), |value| {
-        value.word(Direction::ALL.iter().map(|direction| (direction.word(), *direction))).map(Some)
-    });
+    let damage = table.optional("condition").map_or(Some(Damage::None), |value| value.listed());
+    let direction = table.optional("direction").map_or(Some(None), |value| value.listed().map(Some));
     let opened = table.optional("opened").map_or(Some(None), |value| {
         Drill::parse(value.text()?)
             .map_err(|error| value.source.refused(value.span.clone(), &value.name, &error))

@@ -1075,11 +1075,11 @@ fn the_document_and_the_reader_know_the_same_keys() {
 #[test]
 fn the_document_names_every_word_and_its_examples_read() {
     let document = include_str!("../../JOB-FILE.md");
-    let words = shophead::structure::Member::ALL.iter().map(|member| member.word());
-    let words = words.chain(shophead::structure::Place::ALL.iter().map(|place| place.word()));
-    let words = words.chain(shophead::stack::Role::ALL.iter().map(|(_, word)| *word));
-    let words = words.chain(shophead::damage::Kind::ALL.iter().map(|(_, word)| *word));
-    let words = words.chain(Damage::ALL.iter().map(|(_, word)| *word));
+    let words = shophead::structure::Member::ALL.iter().map(|member| member.as_str());
+    let words = words.chain(shophead::structure::Place::ALL.iter().map(|place| place.as_str()));
+    let words = words.chain(shophead::stack::Role::ALL.iter().map(|role| role.as_str()));
+    let words = words.chain(shophead::damage::Kind::ALL.iter().map(|kind| kind.as_str()));
+    let words = words.chain(Damage::ALL.iter().map(|damage| damage.as_str()));
     let words = words.chain(seen_words());
     for word in words {
         assert!(document.contains(&format!("`{word}`")), "{word}");

@@ -13,16 +13,16 @@ use std::collections::HashMap;
 pub use prepare::{HEADER, Prepared, prepare};
 use shophead::drill::Drill;
 use shophead::finding::Severity;
-use shophead::hole::{AsFound, Damage, Disposition};
+use shophead::hole::{AsFound, Damage, Direction, Disposition};
 use shophead::installation::HoleAnswer;
 use shophead::length::{Bare, Length};
 
 use crate::cell::{bare_or_in_quotes, exact, harmless, in_quotes};
 use crate::diagnostic::is_unseen;
-use crate::model::{Direction, MeasuredHole};
+use crate::model::MeasuredHole;
 use crate::plan::{Plan, RowPlan};
 use crate::read::{COLUMNS, HolesFile};
-use crate::words::{self, Units};
+use shophead::words::Units;
 
 /// The letters for what is wrong with a hole, and what they stand for.
 pub const LETTERS: &[(char, Damage)] = &[
@@ -317,15 +317,16 @@ impl<'p, 'j> Survey<'p, 'j> {
     /// `0.163 x 0.160 in, gouged`.
     fn found(&self, hole: &MeasuredHole) -> String {
         let found = hole.as_found;
-        let mut text = self.units.length(found.minor());
-        if found.minor() != found.major() {
-            text.insert_str(0, &format!("{} x ", self.units.bare_length(found.major())));
-        }
+        let minor = self.units.length(found.minor());
+        let mut text = match found.minor() == found.major() {
+            true => minor.to_string(),
+            false => format!("{} x {minor}", self.units.length(found.major()).bare()),
+        };
         if found.damage() != Damage::None {
-            text.push_str(&format!(", {}", found.damage().word()));
+            text.push_str(&format!(", {}", found.damage().as_str()));
         }
         if let Some(direction) = hole.direction {
-            text.push_str(&format!(", {}", direction.word()));
+            text.push_str(&format!(", {}", direction.as_str()));
         }
         if let Some(drill) = hole.opened {
             text.push_str(&format!(", opened to {drill}"));
@@ -338,16 +339,15 @@ impl<'p, 'j> Survey<'p, 'j> {
 
     /// What is done about a hole, on one line.
     fn verdict(&self, judged: &HoleAnswer<'_>) -> String {
-        let cut =
-            judged.cut.map_or_else(String::new, |cut| format!(", drill {cut} ({})", self.units.length(cut.diameter())));
+        let cut = judged.cut.map_or_else(String::new, |cut| format!(", drill {}", cut.sized(self.units)));
         let rivet = judged.rivet.map_or_else(String::new, |rivet| format!(" {rivet}"));
         match judged.disposition {
             Disposition::Refer => {
                 let refer = judged.findings.iter().find(|finding| finding.severity() == Severity::Refer);
-                let why = refer.map_or_else(String::new, |finding| words::finding(finding, self.units));
+                let why = refer.map_or_else(String::new, |finding| finding.sentence(self.units).to_string());
                 format!("REFER. {why}")
             }
-            disposition => format!("{}:{rivet}{cut}", disposition.word().to_uppercase()),
+            disposition => format!("{}:{rivet}{cut}", disposition.as_str().to_uppercase()),
         }
     }
 
@@ -475,7 +475,7 @@ impl<'p, 'j> Survey<'p, 'j> {
     fn go_to(&mut self, spot: Spot) -> Reply {
         match self.known.get(&spot) {
             Some(known) if known.is_in_job => Reply::says(format!(
-                "{} stands in the job itself as {}; correct it there.",
+                "{} is in the job file as {}; correct it there.",
                 self.name(spot),
                 self.found(&known.hole)
             )),
@@ -516,8 +516,8 @@ impl<'p, 'j> Survey<'p, 'j> {
         if far && doubted != Some(typed) {
             self.doubted = Some(typed.to_owned());
             return Reply::says(format!(
-                "{} in a row of {} rivets? Type it once more if it is so.",
-                self.units.length(if is_far(shank, major) { major } else { as_found.minor() }),
+                "{} in a row of {} rivets? Type it once more if it is right.",
+                self.units.length(if is_far(shank, major) { major } else { as_found.minor() }).named(),
                 self.units.size(shank)
             ));
         }
@@ -607,8 +607,8 @@ impl<'p, 'j> Survey<'p, 'j> {
             spot.1.to_string(),
             exact(hole.as_found.major(), self.plan.job.bare),
             minor.map(|minor| exact(minor, self.plan.job.bare)).unwrap_or_default(),
-            hole.as_found.damage().word().to_owned(),
-            hole.direction.map(Direction::word).unwrap_or_default().to_owned(),
+            hole.as_found.damage().as_str().to_owned(),
+            hole.direction.map(Direction::as_str).unwrap_or_default().to_owned(),
             hole.opened.map(|drill| drill.to_string()).unwrap_or_default(),
             harmless(&hole.remark).into_owned(),
         ];
@@ -669,7 +669,7 @@ fn direction_of(word: &str) -> Option<Direction> {
     match word {
         "al" => Some(Direction::Along),
         "ac" => Some(Direction::Across),
-        word => Direction::from_word(word),
+        word => word.parse().ok(),
     }
 }
 
@@ -681,7 +681,7 @@ fn damage_of(word: &str) -> Option<Damage> {
         (Some(letter), None) => LETTERS.iter().find(|(known, _)| *known == letter).map(|(_, damage)| *damage),
         _ => None,
     };
-    letter.or_else(|| Damage::from_word(&lower))
+    letter.or_else(|| lower.parse().ok())
 }
 
 #[cfg(test)]

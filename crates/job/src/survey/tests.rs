@@ -85,7 +85,7 @@ fn a_measure_is_written_and_answered_at_once() {
     let shown = paper.says(&[".163 .160 g chisel, \"deep\""]);
     assert_eq!(paper.last_line(), "K1,1,0.163,0.16,gouged,,,\"chisel, \"\"deep\"\"\"");
     assert_eq!(shown[0], "Row K1: 3 holes for MS20470AD5.");
-    assert_eq!(shown[1], "K1 1 saved: 0.163 x 0.160 in, gouged, \"chisel, \"deep\"\"");
+    assert_eq!(shown[1], "K1 1 saved: .163 x .160, gouged, \"chisel, \"deep\"\"");
     assert!(shown[2].starts_with("OVERSIZE: NAS1242AD5, drill "), "{}", shown[2]);
     for (typed, line) in [
         (".159", "0.159,,sound,,,\"\""),
@@ -114,15 +114,15 @@ fn what_is_refused_is_not_written() {
         (".1.6", "Not taken: this does not belong in a length"),
         ("0", "Not taken: a hole is wider than nothing"),
         ("#99", "Not taken: there is no such number drill"),
-        ("163", "163.000 in in a row of 5/32 in rivets? Type it once more"),
-        (".06", "0.060 in in a row of"),
+        ("163", "163.000 in in a row of 5/32 rivets? Type it once more"),
+        (".06", ".060 in in a row of"),
         (".163 o", "Not taken: opened with which drill? Right would be o #27."),
         (".163 o #99", "Not taken: there is no such number drill"),
         ("xyz", "Not understood."),
         ("j", "Where to?"),
         ("j K9", "There is no such place. The rows are K1, =B 2."),
         ("j 4", "Row K1 has holes 1 to 3."),
-        ("j =B 2 2", "=B 2 2 stands in the job itself as 0.130 in; correct it there."),
+        ("j =B 2 2", "=B 2 2 is in the job file as .130; correct it there."),
         (".16 \u{1b}[2J", "Not taken: there is a character that cannot be seen, \\u{1b}."),
         ("b", "This is the first hole."),
     ] {
@@ -152,8 +152,8 @@ fn a_session_goes_on_where_it_stopped_and_corrects() {
     );
     // A correction keeps the earlier line.
     let shown = paper.says(&["b", ".130 g"]);
-    assert!(shown.contains(&"=B 2 1 was 0.129 in. Enter keeps it.".to_owned()), "{shown:?}");
-    assert!(shown.contains(&"The earlier 0.129 in stays in the file.".to_owned()), "{shown:?}");
+    assert!(shown.contains(&"=B 2 1 was .129. Enter keeps it.".to_owned()), "{shown:?}");
+    assert!(shown.contains(&"The earlier .129 stays in the file.".to_owned()), "{shown:?}");
     assert!(paper.says(&[""]).contains(&"Every hole is measured; q ends.".to_owned()));
     assert_eq!(paper.file.lines().filter(|line| line.starts_with("'=B 2,1,")).count(), 2);
     let holes = read_holes_from(paper.file.into(), Path::new("h.csv"), &job()).expect("holes");
@@ -167,7 +167,7 @@ fn millimetres_are_typed_bare_where_they_are_asked_for() {
     let (shown, _) = paper.type_in(&["4.1 4", "#21", "5/32"], Units::Millimetres);
     assert!(paper.file.contains("K1,1,4.1mm,4mm,"), "{}", paper.file);
     assert!(paper.file.contains("K1,2,0.159,") && paper.file.contains("K1,3,0.15625,"), "{}", paper.file);
-    assert!(shown.contains(&"K1 1 saved: 4.1 x 4.0 mm".to_owned()), "{shown:?}");
+    assert!(shown.contains(&"K1 1 saved: 4.10 x 4.00 mm".to_owned()), "{shown:?}");
 }
 
 #[test]
@@ -177,11 +177,7 @@ fn an_opened_hole_is_measured_again_and_its_history_stays() {
     let drill = shown.last().and_then(|verdict| verdict.split("drill ").nth(1)?.split(' ').next()).expect("a drill");
     // `o` alone is the drill that the survey named; a later measure of the same hole need not say it again.
     let shown = paper.says(&["j 1", ".1695 o"]);
-    assert!(
-        shown.iter().any(|line| line.ends_with(&format!("saved: 0.170 in, opened to {drill}"))
-            || line.ends_with(&format!("saved: 0.1695 in, opened to {drill}"))),
-        "{shown:?}"
-    );
+    assert!(shown.iter().any(|line| line.ends_with(&format!("saved: .1695, opened to {drill}"))), "{shown:?}");
     assert_eq!(paper.last_line(), format!("K1,1,0.1695,,sound,,{drill},\"\""));
     paper.says(&["j 1", ".170"]);
     assert_eq!(paper.last_line(), format!("K1,1,0.17,,sound,,{drill},\"\""));
