@@ -17,7 +17,8 @@ use shophead::joint::strength::Allowable;
 use shophead::length::{Interval, Length, Toleranced};
 use shophead::practice::{Given, Practice};
 use shophead::quantity::{Force, Stress};
-use shophead::upset::Spread;
+use shophead::select::LengthAnswer;
+use shophead::upset::{PredictedHead, Spread, Window, Within};
 
 pub(crate) fn length(length: Length) -> Value {
     json!({ "in": length.to_inches_f64(), "mm": length.to_millimetres_f64() })
@@ -33,6 +34,56 @@ pub(crate) fn toleranced(given: Toleranced) -> Value {
 
 pub(crate) fn spread(spread: Spread) -> Value {
     json!({ "min": length(spread.min), "nominal": length(spread.nominal), "max": length(spread.max) })
+}
+
+pub(crate) fn driven_head(head: PredictedHead) -> Value {
+    json!({ "diameter": spread(head.diameter), "height": length(head.height) })
+}
+
+/// What to drive a head to.
+pub(crate) fn window(window: Window) -> Value {
+    json!({
+        "height": interval(window.height),
+        "diameter": { "min": length(window.diameter_least), "max": or_null(window.diameter_greatest, length) },
+    })
+}
+
+/// The hole and the shank within which there would be a window.
+pub(crate) fn within(within: Within) -> Value {
+    json!({
+        "hole_max": or_null(within.hole_greatest, length),
+        "shank_min": or_null(within.shank_least, length),
+    })
+}
+
+/// What to drive the chosen rivet to, what else is within limits, and what goes into which hole: what every answer about a length has.
+pub(crate) fn add_lengths(object: &mut Value, found: Option<&LengthAnswer<'_>>) {
+    let serves = found.into_iter().flat_map(LengthAnswer::serves).map(|other| {
+        json!({
+            "part": other.part.to_string(),
+            "length": length(other.length),
+            "window": or_null(other.window, window),
+            "head": or_null(other.head, driven_head),
+        })
+    });
+    let by_hole = found.into_iter().flat_map(LengthAnswer::by_hole).map(|range| {
+        json!({
+            "hole": interval(range.hole),
+            "part": range.part.map(|part| part.to_string()),
+            "length": or_null(range.length, length),
+            "cut": or_null(range.cut, interval),
+            "window": or_null(range.window, window),
+        })
+    });
+    let nearest = found.and_then(LengthAnswer::nearest).map(|nearest| {
+        let mut value = within(nearest.within);
+        with(&mut value, "length", length(nearest.length));
+        value
+    });
+    with(object, "window", or_null(found.and_then(|found| found.window), window));
+    with(object, "serves", serves.collect());
+    with(object, "by_hole", by_hole.collect());
+    with(object, "within", nearest.unwrap_or_default());
 }
 
 pub(crate) fn force(force: Force) -> Value {

@@ -38,6 +38,7 @@ use crate::length::{Interval, Length, Toleranced, product, quotient, whole_root}
 use crate::practice::{Case, Given, Name, Practice};
 use crate::rivet::part::Part;
 use crate::rivet::{Series, Size};
+use crate::words::{Toward, Units};
 
 /// Diameter² times height, in nm³.
 type Metal = i128;
@@ -547,6 +548,40 @@ pub struct Window {
     pub diameter_least: Length,
     /// The greatest diameter, where the practice names one. A wider head is worth a look; that alone does not reject it.
     pub diameter_greatest: Option<Length>,
+}
+
+impl Window {
+    /// As a mechanic is told it.
+    ///
+    /// ```
+    /// use shophead::length::{Interval, Length};
+    /// use shophead::upset::Window;
+    /// use shophead::words::Units;
+    /// let height = Interval { min: Length::parse(".062")?, max: Length::parse(".092")? };
+    /// let window = Window { height, diameter_least: Length::parse(".203")?, diameter_greatest: None };
+    /// assert_eq!(window.shown(Units::Inches).to_string(), ".062 to .092 high, at least .203 wide");
+    /// assert_eq!(window.shown(Units::Millimetres).to_string(), "1.58 to 2.33 mm high, at least 5.16 mm wide");
+    /// # Ok::<(), shophead::length::ParseLengthError>(())
+    /// ```
+    #[must_use]
+    pub const fn shown(self, units: Units) -> ShownWindow {
+        ShownWindow { window: self, units }
+    }
+}
+
+/// A window as it is written: made by [`Window::shown`].
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ShownWindow {
+    window: Window,
+    units: Units,
+}
+
+impl fmt::Display for ShownWindow {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let Interval { min, max } = self.window.height;
+        let width = self.units.length(self.window.diameter_least).toward(Toward::Up);
+        write!(f, "{} high, at least {width} wide", self.units.limits(Some(min), Some(max)))
+    }
 }
 
 /// Shank and hole within which a length has metal for a head; either alone is enough.

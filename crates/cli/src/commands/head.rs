@@ -3,10 +3,12 @@
 use serde_json::{Value, json};
 use shophead::finding::Findings;
 use shophead::installation::Installation;
-use shophead::length::{Length, Toleranced};
+use shophead::length::{Interval, Length, Toleranced};
 use shophead::practice::{Case, Given, Practice};
 use shophead::rivet::part::Part;
-use shophead::upset::{Defect, HeadJudgement, HeadLimits, MeasuredHead, PredictedHead, judge};
+use shophead::select::Assessed;
+use shophead::upset::{Defect, HeadJudgement, HeadLimits, MeasuredHead, PredictedHead, Window, Within, judge};
+use shophead_job::words;
 
 use crate::args::{Format, HeadArgs};
 use crate::cells::{self, Cells, Finds};
@@ -40,7 +42,7 @@ impl<'a> cells::Answer<'a> for Answer {
             None => None,
         };
         let mut found = Findings::new();
-        let predicted = predicted(args, &family, &case, limits.height_target, &mut found, context)?;
+        let predicted = predicted(args, &family, &case, &mut found, context)?;
         Ok(Answer { family, limits, measured, judged, predicted, found })
     }
 
@@ -61,9 +63,14 @@ impl<'a> cells::Answer<'a> for Answer {
         cells.length("height_min", value(limits.height_least)).length("height", value(limits.height_target));
         cells.length("height_max", value(limits.height_greatest));
         cells.optional("accepted", judged.as_ref().map(|judged| judged.accepted));
-        cells.length("predicted_diameter_min", predicted.map(|made| made.head.diameter.min));
-        cells.length("predicted_diameter_max", predicted.map(|made| made.head.diameter.max));
-        cells.length("predicted_height", predicted.map(|made| made.head.height));
+        let head = predicted.and_then(|made| made.head);
+        cells.length("predicted_diameter_min", head.map(|head| head.diameter.min));
+        cells.length("predicted_diameter_max", head.map(|head| head.diameter.max));
+        cells.length("predicted_height", head.map(|head| head.height));
+        let window = predicted.and_then(|made| made.window);
+        cells.length("window_height_min", window.map(|window| window.height.min));
+        cells.length("window_height_max", window.map(|window| window.height.max));
+        cells.length("window_diameter_min", window.map(|window| window.diameter_least));
     }
 
     fn tell(&self, _: &HeadArgs, context: &Context<'a>, report: &mut Report<'a>) {
@@ -120,14 +127,16 @@ struct Predicted {
     length: Length,
     grip: Toleranced,
     hole: Toleranced,
-    head: PredictedHead,
+    /// What its head comes to, where the practice names a height to aim at.
+    head: Option<PredictedHead>,
+    window: Option<Window>,
+    within: Option<Within>,
 }
 
 fn predicted<'a>(
     args: &HeadArgs,
     family: &Part<'static>,
     case: &Case,
-    target: Option<Given<Length>>,
     found: &mut Findings,
     context: &Context<'a>,
 ) -> Result<Option<Predicted>, Stop> {
@@ -147,10 +156,12 @@ fn predicted<'a>(
         }
     };
     let question = Installation::through(*family, grip).by(context.practice).in_hole(hole);
-    *found = question.assess(length).map_err(Stop::wrong)?;
+    let assessed = question.assess(length).map_err(Stop::wrong)?;
+    let Assessed { window, within, head, .. } = assessed;
+    *found = assessed.findings;
     // What is not known of the rivet is among the findings.
-    let (Ok(fit), Some(target)) = (question.fit(), target) else { return Ok(None) };
-    Ok(Some(Predicted { length, grip, hole, head: fit.predict(length, target.value) }))
+    let known = question.fit().is_ok();
+    Ok(known.then_some(Predicted { length, grip, hole, head, window, within }))
 }
 
 fn result(
@@ -180,8 +191,10 @@ fn result(
             "length": json::length(made.length),
             "grip": json::toleranced(made.grip),
             "hole": json::interval(made.hole.interval()),
-            "diameter": json::spread(made.head.diameter),
-            "height": json::length(made.head.height),
+            "diameter": json::or_null(made.head, |head| json::spread(head.diameter)),
+            "height": json::or_null(made.head, |head| json::length(head.height)),
+            "window": json::or_null(made.window, json::window),
+            "within": json::or_null(made.within, json::within),
         });
         json::with(&mut result, "predicted", predicted);
     }
@@ -215,16 +228,23 @@ fn text<'a>(
         ]));
     }
     if let Some(made) = predicted {
-        let spread = made.head.diameter;
-        report.paragraph(format!(
-            "A rivet {} long through {} makes a head {} wide ({} to {}) when it is driven to {}.",
-            units.size(made.length),
-            units.length(made.grip.nominal()),
-            units.length(spread.nominal).about(),
-            units.length(spread.min).about(),
-            units.length(spread.max).about(),
-            units.length(made.head.height),
-        ));
+        let rivet = format!("A rivet {} long through {}", units.size(made.length), units.length(made.grip.nominal()));
+        let driven = match (made.window, made.within) {
+            (Some(window), _) => format!("{rivet}: drive to {}.", window.shown(units)),
+            (None, Some(within)) => {
+                format!(
+                    "{rivet}: no one height is right for every rivet; there is one {}.",
+                    words::within(&within, units)
+                )
+            }
+            (None, None) => format!("{rivet}."),
+        };
+        let comes_to = made.head.map(|head| {
+            let (height, spread) = (units.length(head.height).about(), head.diameter);
+            let ends = units.interval(Interval { min: spread.min, max: spread.max }).about();
+            format!(" At {height} high it comes to {} wide ({ends}).", units.length(spread.nominal).about())
+        });
+        report.paragraph(driven + &comes_to.unwrap_or_default());
     }
     report.annex.push(Block::Heading("Limits of the driven head".to_owned()));
     let mut rows = Vec::new();

@@ -152,7 +152,7 @@ impl<'a> LengthAnswer<'a> {
 
     /// What goes into which hole, the smallest holes first, where no one length is within limits in all of them; nothing where one is.
     ///
-    /// The entry that a hole lies in says what this question answers for that hole as measured.
+    /// As few ranges as will do: in a hole as measured the rule of thumb may do as well.
     ///
     /// ```
     /// use shophead::installation::Installation;
@@ -163,7 +163,7 @@ impl<'a> LengthAnswer<'a> {
     /// let answer = Installation::through(Part::parse("MS20470AD4")?, pack).length()?;
     /// assert_eq!(answer.length, None);
     /// let said: Vec<_> = answer.by_hole().map(|range| range.part.map(|part| part.to_string())).collect();
-    /// assert_eq!(said, [Some("MS20470AD4-22".into()), Some("MS20470AD4-23".into()), None]);
+    /// assert_eq!(said, [Some("MS20470AD4-23".into()), None]);
     /// // For the largest holes a longer rivet is cut to length.
     /// assert!(answer.by_hole().last().unwrap().cut.is_some());
     /// # Ok::<(), Box<dyn std::error::Error>>(())
@@ -266,6 +266,15 @@ impl<'a> Gauge<'a> {
         within(Length::SIXTEENTH).or_else(|| if self.has_halves() { within(Length::THIRTY_SECOND) } else { None })
     }
 
+    /// The longest usable length, in sixteenths, else in thirty-seconds where the series has them.
+    fn longest(&self, usable: &Usable) -> Option<Length> {
+        let within = |step: Length| {
+            let longest = usable.longest.value.floor_to(step);
+            (longest >= usable.shortest.value.max(step)).then_some(longest)
+        };
+        within(Length::SIXTEENTH).or_else(|| if self.has_halves() { within(Length::THIRTY_SECOND) } else { None })
+    }
+
     /// Every standard length within limits.
     fn lengths(&self) -> impl Iterator<Item = Length> + use<> {
         let (usable, step) = (self.usable(), self.finest_step());
@@ -312,30 +321,16 @@ impl<'a> Gauge<'a> {
         })
     }
 
-    /// The holes from this one on for which the answer is the same.
+    /// What goes into the holes from this one on, up to the last that it suits: the longest whole sixteenth, which reaches farthest, else the
+    /// longest half length.
     fn range(&self, from: Length) -> ByHole<'a> {
         let here = self.in_hole(from);
         let usable = here.usable();
-        // A length stays within limits up to the largest hole that it fills; another begins where it is no longer too long.
-        let fills_to = |length: Length| here.within(length).hole_greatest.unwrap_or(from);
-        let begins = |length: Length| match self.greatest {
-            Some(greatest)
-                if length > usable.longest.value && length <= self.fit.longest_nominal_for_tail(self.tail.value) =>
-            {
-                Some(here.fit.hole_least_nominal_for(length, greatest.value.0, greatest.value.1))
-            }
-            _ => None,
-        };
-        let up_to = |filled: Length, better: Option<Length>| {
-            let before = better.and_then(begins).map_or(Length::MAX, |begins| begins.minus(NANOMETRE));
-            filled.min(before).min(self.fit.hole().max()).max(from)
-        };
-        if let Some(length) = here.nearest(&usable) {
-            // A whole sixteenth is taken before a half length, and the one nearer to the rule before one that is shorter.
-            let is_half = length.floor_to(Length::SIXTEENTH) != length;
-            let step = if is_half { Length::THIRTY_SECOND } else { Length::SIXTEENTH };
-            let better = (is_half || length < self.rule).then(|| length.plus(step));
-            let hole = Interval { min: from, max: up_to(fills_to(length), better) };
+        // A length stays within limits up to the largest hole that it fills.
+        let fills_to =
+            |length: Length| here.within(length).hole_greatest.unwrap_or(from).min(self.fit.hole().max()).max(from);
+        if let Some(length) = here.longest(&usable) {
+            let hole = Interval { min: from, max: fills_to(length) };
             let gauge = Gauge { fit: self.fit.in_hole(Toleranced::from_least(hole)), ..*self };
             let part = self.rivet.with_length(length).ok();
             return ByHole { hole, part, length: Some(length), cut: None, window: gauge.window(length) };
@@ -345,8 +340,14 @@ impl<'a> Gauge<'a> {
             // A larger hole takes more than it gives.
             return nothing_fits(Interval { min: from, max: self.fit.hole().max() });
         }
+        // A longer rivet is cut until a standard one begins to be no longer too long.
         let standard = usable.shortest.value.ceil_to(self.finest_step());
-        let hole = Interval { min: from, max: up_to(fills_to(longest), Some(standard)) };
+        let begins = self
+            .greatest
+            .filter(|_| standard <= self.fit.longest_nominal_for_tail(self.tail.value))
+            .map(|Given { value: (diameter, height), .. }| here.fit.hole_least_nominal_for(standard, diameter, height));
+        let before = begins.map_or(Length::MAX, |begins| begins.minus(NANOMETRE));
+        let hole = Interval { min: from, max: fills_to(longest).min(before).max(from) };
         let shortest = self.in_hole(hole.max).usable().shortest.value;
         ByHole { cut: Some(Interval { min: shortest, max: longest }), ..nothing_fits(hole) }
     }

@@ -35,7 +35,6 @@ mod template;
 
 use core::fmt;
 
-#[cfg(feature = "words")]
 pub(crate) use figures::Toward;
 pub use figures::{Shown, Units};
 #[cfg(feature = "words")]
