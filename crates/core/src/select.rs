@@ -22,7 +22,7 @@
 mod length;
 
 pub(crate) use length::Wanted;
-pub use length::{Assessed, ByHole, Difference, LengthAnswer, Nearest, Serving, UpperBound, Usable};
+pub use length::{Assessed, ByHole, Difference, LengthAnswer, MAX_HOLE_RANGES, Nearest, Serving, UpperBound, Usable};
 
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity, Sink};

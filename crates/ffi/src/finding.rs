@@ -48,6 +48,12 @@ pub enum shophead_code {
     SHOPHEAD_CODE_HEAD_TOO_LARGE = 6,
     /// No length of the series gives a sound head in every case.
     SHOPHEAD_CODE_NO_LENGTH_FITS = 7,
+    /// No one length is within limits in every hole: the hole as measured decides.
+    SHOPHEAD_CODE_LENGTH_BY_HOLE = 101,
+    /// No standard length is within limits in some holes, but a longer rivet that is cut to length is.
+    SHOPHEAD_CODE_CUT_TO_LENGTH = 102,
+    /// How much tail a dimpled pack takes is worked out, no document gives it.
+    SHOPHEAD_CODE_DIMPLE_COMPUTED = 103,
     /// The length differs from grip plus one and a half diameters.
     SHOPHEAD_CODE_DIFFERS_FROM_RULE = 8,
     /// Only a half length fits; they are not always in stock.
@@ -183,6 +189,9 @@ numbered! {
         TailTooShort = SHOPHEAD_CODE_TAIL_TOO_SHORT,
         HeadTooLarge = SHOPHEAD_CODE_HEAD_TOO_LARGE,
         NoLengthFits = SHOPHEAD_CODE_NO_LENGTH_FITS,
+        LengthByHole = SHOPHEAD_CODE_LENGTH_BY_HOLE,
+        CutToLength = SHOPHEAD_CODE_CUT_TO_LENGTH,
+        DimpleComputed = SHOPHEAD_CODE_DIMPLE_COMPUTED,
         DiffersFromRule = SHOPHEAD_CODE_DIFFERS_FROM_RULE,
         HalfLength = SHOPHEAD_CODE_HALF_LENGTH,
         LengthNotTabulated = SHOPHEAD_CODE_LENGTH_NOT_TABULATED,

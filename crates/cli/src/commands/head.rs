@@ -6,7 +6,6 @@ use shophead::installation::Installation;
 use shophead::length::{Interval, Length, Toleranced};
 use shophead::practice::{Case, Given, Practice};
 use shophead::rivet::part::Part;
-use shophead::select::Assessed;
 use shophead::upset::{Defect, HeadJudgement, HeadLimits, MeasuredHead, PredictedHead, Window, Within, judge};
 use shophead_job::words;
 
@@ -63,10 +62,9 @@ impl<'a> cells::Answer<'a> for Answer {
         cells.length("height_min", value(limits.height_least)).length("height", value(limits.height_target));
         cells.length("height_max", value(limits.height_greatest));
         cells.optional("accepted", judged.as_ref().map(|judged| judged.accepted));
-        let head = predicted.and_then(|made| made.head);
-        cells.length("predicted_diameter_min", head.map(|head| head.diameter.min));
-        cells.length("predicted_diameter_max", head.map(|head| head.diameter.max));
-        cells.length("predicted_height", head.map(|head| head.height));
+        cells.length("predicted_diameter_min", predicted.map(|made| made.head.diameter.min));
+        cells.length("predicted_diameter_max", predicted.map(|made| made.head.diameter.max));
+        cells.length("predicted_height", predicted.map(|made| made.head.height));
         let window = predicted.and_then(|made| made.window);
         cells.length("window_height_min", window.map(|window| window.height.min));
         cells.length("window_height_max", window.map(|window| window.height.max));
@@ -127,8 +125,7 @@ struct Predicted {
     length: Length,
     grip: Toleranced,
     hole: Toleranced,
-    /// What its head comes to, where the practice names a height to aim at.
-    head: Option<PredictedHead>,
+    head: PredictedHead,
     window: Option<Window>,
     within: Option<Within>,
 }
@@ -157,11 +154,10 @@ fn predicted<'a>(
     };
     let question = Installation::through(*family, grip).by(context.practice).in_hole(hole);
     let assessed = question.assess(length).map_err(Stop::wrong)?;
-    let Assessed { window, within, head, .. } = assessed;
     *found = assessed.findings;
     // What is not known of the rivet is among the findings.
-    let known = question.fit().is_ok();
-    Ok(known.then_some(Predicted { length, grip, hole, head, window, within }))
+    let (window, within) = (assessed.window, assessed.within);
+    Ok(assessed.head.map(|head| Predicted { length, grip, hole, head, window, within }))
 }
 
 fn result(
@@ -191,8 +187,8 @@ fn result(
             "length": json::length(made.length),
             "grip": json::toleranced(made.grip),
             "hole": json::interval(made.hole.interval()),
-            "diameter": json::or_null(made.head, |head| json::spread(head.diameter)),
-            "height": json::or_null(made.head, |head| json::length(head.height)),
+            "diameter": json::spread(made.head.diameter),
+            "height": json::length(made.head.height),
             "window": json::or_null(made.window, json::window),
             "within": json::or_null(made.within, json::within),
         });
@@ -239,12 +235,10 @@ fn text<'a>(
             }
             (None, None) => format!("{rivet}."),
         };
-        let comes_to = made.head.map(|head| {
-            let (height, spread) = (units.length(head.height).about(), head.diameter);
-            let ends = units.interval(Interval { min: spread.min, max: spread.max }).about();
-            format!(" At {height} high it comes to {} wide ({ends}).", units.length(spread.nominal).about())
-        });
-        report.paragraph(driven + &comes_to.unwrap_or_default());
+        let (height, spread) = (units.length(made.head.height).about(), made.head.diameter);
+        let ends = units.interval(Interval { min: spread.min, max: spread.max }).about();
+        let nominal = units.length(spread.nominal).about();
+        report.paragraph(format!("{driven} At {height} high it comes to {nominal} wide ({ends})."));
     }
     report.annex.push(Block::Heading("Limits of the driven head".to_owned()));
     let mut rows = Vec::new();

@@ -227,7 +227,7 @@ fn text(
     let (units, family) = (context.units, assumed.family);
     match (found.part, found.length) {
         (Some(part), Some(length)) => report.answer(format!("{part}   {} long", units.size(length))),
-        _ if found.by_hole().any(|range| range.length.is_some() || range.cut.is_some()) => {
+        _ if found.is_by_hole() => {
             report.answer(format!("{family}   length by the hole as measured"));
         }
         _ => report.answer(format!("{family}   no length can be given")),

@@ -173,6 +173,12 @@ impl<'a> LengthAnswer<'a> {
         gauge.into_iter().flat_map(Gauge::by_hole)
     }
 
+    /// Whether the length goes by the hole: no one suits all, but some hole has one.
+    #[must_use]
+    pub fn is_by_hole(&self) -> bool {
+        self.by_hole().any(|range| range.length.is_some() || range.cut.is_some())
+    }
+
     /// The standard length that comes closest, where none is within limits in every hole.
     #[must_use]
     pub fn nearest(&self) -> Option<Nearest> {
@@ -311,7 +317,7 @@ impl<'a> Gauge<'a> {
     fn by_hole(self) -> impl Iterator<Item = ByHole<'a>> {
         let hole = self.fit.hole();
         let mut next = Some(hole.min());
-        let mut left = MAX_RANGES;
+        let mut left = MAX_HOLE_RANGES;
         core::iter::from_fn(move || {
             let from = next?;
             left = left.saturating_sub(1);
@@ -372,8 +378,8 @@ const fn nothing_fits<'a>(hole: Interval) -> ByHole<'a> {
     ByHole { hole, part: None, length: None, cut: None, window: None }
 }
 
-/// The most ranges of holes that are told apart. A pack that asks for more is so thick that nobody rivets it.
-const MAX_RANGES: usize = 32;
+/// The most ranges of holes that [`LengthAnswer::by_hole`] tells apart. A pack that asks for more is so thick that nobody rivets it.
+pub const MAX_HOLE_RANGES: usize = 32;
 
 const NANOMETRE: Length = match Length::from_nanometres(1) {
     Some(nanometre) => nanometre,
