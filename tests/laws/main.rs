@@ -13,6 +13,7 @@ mod load_share;
 mod part_numbers;
 mod pattern;
 mod practice;
+mod repair;
 mod rivet_length;
 mod row;
 mod strip;

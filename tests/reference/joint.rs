@@ -53,22 +53,46 @@ fn driven_rivet_shear() {
 #[test]
 fn thin_sheet_factors() {
     let mut cells = Comparison::with_misfits(&[]);
-    for row in fixture("hdbk5-shear-correction").iter().filter(|row| row.text("row_kind") == "cell") {
+    let rows = fixture("hdbk5-shear-correction");
+    let rows: Vec<&Row> = rows.iter().filter(|row| row.text("row_kind") == "cell").collect();
+    for row in &rows {
         let shear = if row.text("shear") == "single" { Shear::Single } else { Shear::Double };
         let printed = row.number("factor").expect("a factor");
         let found = thin_sheet::factor(shear, length(row, "sheet_t_in"), length(row, "rivet_dia")).expect("covered");
         // The cells have three decimals.
         cells.close(&row.place(), printed, found, 0.000_5 + 1e-12);
+        // Each column ends at the first of the gauges that takes nothing off.
+        let thinner =
+            rows.iter().map(|row| length(row, "sheet_t_in")).filter(|gauge| *gauge < length(row, "sheet_t_in"));
+        let whole = thinner
+            .filter_map(|gauge| thin_sheet::factor(shear, gauge, length(row, "rivet_dia")))
+            .any(|one| one >= 0.999_5);
+        cells.equal(&format!("{} first", row.place()), false, whole);
+    }
+    let case = |row: &&Row| (row.text("shear").to_owned(), length(row, "rivet_dia"), length(row, "sheet_t_in"));
+    let cases: std::collections::BTreeSet<_> = rows.iter().map(case).collect();
+    assert_eq!(cases.len(), rows.len(), "one row a case");
+    // The two ratios from which on nothing is taken off, in hundredths.
+    let rules = fixture("joint-rules");
+    for (id, shear) in [("TH-01", Shear::Single), ("TH-02", Shear::Double)] {
+        let ratio =
+            rules.iter().find(|row| row.text("rule_id") == id).and_then(|row| row.number("value")).expect("a ratio");
+        let at = |ratio: f64| thin_sheet::factor(shear, inches(ratio), Length::INCH).expect("covered");
+        cells.close(&format!("{id} below"), 1.0, at(ratio + 0.01), 0.0);
+        cells.equal(&format!("{id} above"), true, at(ratio - 0.01) < 1.0);
     }
     assert_eq!(Basis::HDBK5J_T8_1_2_1B.status(), Status::Memory);
-    cells.finish(70);
+    cells.finish(144);
 }
 
 #[test]
 fn unit_bearing() {
     let mut cells = Comparison::with_misfits(&[]);
+    let rules = fixture("joint-rules");
+    let unit_stress = rules.iter().find(|row| row.text("rule_id") == "BR-05").expect("the rule").number("value");
     for row in fixture("hdbk5-unit-bearing") {
         let hole = hole_table::nominal_hole(length(&row, "rivet_dia")).expect("a standard size").hole;
+        assert_eq!(row.number("fbr_ksi"), unit_stress, "{}", row.place());
         let stress = Stress::from_ksi(row.number("fbr_ksi").expect("a stress"));
         let found = modes::bearing(stress, hole, length(&row, "sheet_t_in"));
         // The cells are whole pounds.

@@ -54,8 +54,11 @@ fn worked_examples_of_flexibility() {
             _ => found.in_per_lbf(),
         };
         cells.close(row.text("example_id"), printed, found, relative(row) * printed);
+        // Computed apart to ten figures.
+        let apart = row.number("computed_answer").expect("a figure");
+        cells.close(&format!("{} apart", row.text("example_id")), apart, found, 1e-6 * apart);
     }
-    cells.finish(7);
+    cells.finish(14);
 }
 
 /// The print says only that the flexibility goes to nothing.
@@ -108,8 +111,12 @@ fn worked_examples_of_shares() {
         for (index, (printed, found)) in row.numbers("printed_answer").iter().zip(shares(row)).enumerate() {
             cells.close(&format!("{} row {index}", row.text("example_id")), *printed, found, tolerance);
         }
+        for (index, (apart, found)) in row.numbers("computed_answer").iter().zip(shares(row)).enumerate() {
+            // Ten digits given.
+            cells.close(&format!("{} row {index} apart", row.text("example_id")), *apart, found, 1e-9);
+        }
     }
-    cells.finish(20);
+    cells.finish(40);
 }
 
 /// Computed apart from this code, with a solver for full systems; no print to hold it against.

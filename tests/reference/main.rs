@@ -1,6 +1,7 @@
 //! Published tables and worked examples, cell by cell.
 
 mod access;
+mod cells;
 mod damage;
 mod drills;
 mod flush;
@@ -17,6 +18,7 @@ mod materials;
 mod part_numbers;
 mod practices;
 mod removal;
+mod repair;
 mod rivets;
 mod splice;
 mod squeeze;

@@ -281,8 +281,13 @@ fn contradictions_are_settled_as_said() {
         Value::parse(shophead::practice::Name::PitchLeast, &text).expect("a multiple")
     };
     // The circular's 3 D was read, the handbook's 3.5 D was not; of the two recalled flush pitches the stricter is held.
-    assert_ne!(value("handbook pitch-least protruding"), cell("layout-rules", "PITCH-15", "min"));
-    assert_ne!(value("handbook pitch-least flush"), cell("layout-rules", "PITCH-13", "min"));
+    for (held, recalled) in
+        [("handbook pitch-least protruding", "PITCH-15"), ("handbook pitch-least flush", "PITCH-13")]
+    {
+        let recalled = cell("layout-rules", recalled, "min");
+        assert_eq!(recalled.to_string(), "3.5 D");
+        assert_ne!(value(held), recalled);
+    }
     // 0.66 D is the larger of the two recalled heights.
     assert_ne!(value("handbook driven-head-height-greatest"), cell("driven-head", "DH-09", "head_height_max"));
     // The least width of the strength handbook was read, and lies between the two that were recalled.

@@ -1,7 +1,9 @@
 //! Rivet dimensions. Nearly every row is recalled: the test is that the product carries the row as it stands and says so.
 
 use shophead::basis::Status;
+use shophead::drill::parse_hole;
 use shophead::length::{Interval, Length};
+use shophead::rivet::part::Part;
 use shophead::rivet::{CATALOGUE, Head, HeadSize, MS20426, MS20470, NEXT_SIZE, Series};
 use shophead_tests::{Comparison, Row, fixture};
 
@@ -32,7 +34,7 @@ fn every_tabulated_dimension_is_carried_and_marked_as_recalled() {
         let size = series.size(dash).unwrap_or_else(|| panic!("{}: no size", row.place()));
         let cell = |column: &str| format!("{name} {dash} {column}");
         table.equal(&cell("nominal"), length(&row, "nominal_dia"), Some(size.shank_nominal));
-        table.equal(&cell("nominal in"), length(&row, "nominal_dia_in"), Some(size.standard_diameter()));
+        table.equal(&cell("standard"), length(&row, "nominal_dia"), Some(size.standard_diameter()));
         table.equal(&cell("shank"), interval(&row, "shank_min_in", "shank_max_in"), size.shank);
         let head = HeadSize {
             diameter_nominal: length(&row, "head_dia_nom_in").expect("a head diameter"),
@@ -82,12 +84,48 @@ fn the_countersink_limits_that_were_read_lie_about_the_recalled_flush_heads() {
         }
         let dash = row.text("dash_dia").parse().expect("a dash number");
         let limits = interval(row, "head_dia_min_in", "head_dia_max_in").expect("limits");
+        let shank = MS20426.size(dash).map(|size| size.standard_diameter());
+        table.equal(&format!("shank {dash}"), length(row, "nominal_dia"), shank);
         let head = MS20426.size(dash).and_then(|size| size.head_diameter_nominal());
         // The middle of the limits, exactly.
         let middle = Length::from_nanometres((limits.min.nanometres() + limits.max.nanometres()) / 2);
         table.equal(&format!("countersink {dash}"), middle, head);
     }
-    table.finish(3);
+    table.finish(6);
+}
+
+/// Also of a series of which little is known: its sizes by their dash numbers, and the angle of its head.
+#[test]
+fn every_row_of_a_series_agrees_with_it_as_far_as_it_says_anything() {
+    let mut table = Comparison::with_misfits(&[]);
+    for row in fixture("rivet-dimensions") {
+        let angle: Option<u16> = row.text("csk_angle_deg").parse().ok();
+        let name = row.text("standard").split(" / ").next().unwrap_or_default();
+        let Some(series) = CATALOGUE.iter().find(|series| series.name == name) else {
+            // Rows about no series of ours: countersinks, and the old numbers of one.
+            table.equal(
+                &format!("{} angle", row.place()),
+                true,
+                angle.is_none_or(|angle| Some(angle) == MS20426.head.cone_degrees()),
+            );
+            continue;
+        };
+        if let Some(angle) = angle {
+            table.equal(&format!("{} angle", row.place()), Some(angle), series.head.cone_degrees());
+        }
+        // How long each step of the dash number is; 1/32 where halves are allowed as well is told in words.
+        if let Ok(step) = Length::parse(row.text("length_step").split(';').next().unwrap_or_default()) {
+            let material = series.materials.first().expect("a material").code;
+            let size = series.sizes.first().expect("a size").dash;
+            let part = Part::parse(&format!("{name}{material}{size}-5")).ok().and_then(|part| part.length());
+            table.equal(&format!("{} step", row.place()), step.checked_mul(5), part);
+        }
+        if let (Ok(dash), Some(nominal)) = (row.text("dash_dia").parse(), length(&row, "nominal_dia")) {
+            let size = series.size(dash).map(|size| size.standard_diameter());
+            table.equal(&format!("{} size", row.place()), Some(nominal), size);
+        }
+    }
+    table.finish(40);
 }
 
 #[test]
@@ -120,7 +158,19 @@ fn oversize_shanks_are_carried_as_computed_and_marked_as_recalled() {
     let mut table = Comparison::with_misfits(&[]);
     for row in fixture("oversize-rivets") {
         let name = row.text("standard");
-        if !name.starts_with("NAS124") || row.text("dash_dia").is_empty() {
+        if row.text("dash_dia").is_empty() {
+            continue;
+        }
+        let printed = length(&row, "hole_drill_in");
+        let drill = parse_hole(row.text("hole_drill")).ok();
+        table.equal(&format!("{} drill", row.place()), printed, drill);
+        if !name.starts_with("NAS124") {
+            let size = row.text("dash_dia").parse().ok().and_then(|dash| series(name).size(dash));
+            table.equal(
+                &format!("{} size", row.place()),
+                length(&row, "standard_dia"),
+                size.map(|size| size.standard_diameter()),
+            );
             continue;
         }
         assert!(!row.is_read(), "{}: read by now: change the basis and this test", row.place());

@@ -3,7 +3,7 @@
 use shophead::basis::Status;
 use shophead::joint::compare::substitute;
 use shophead::joint::splice::{Fastener, Member, Rounding, Table, count, most_per_row, needed, per_inch, rows, tables};
-use shophead::joint::substitution_table::{RULES, Step};
+use shophead::joint::substitution_table::{RULES, Rule, Step};
 use shophead::length::Length;
 use shophead::material::RivetAlloy;
 use shophead::quantity::{Force, Stress};
@@ -227,4 +227,35 @@ fn substitutes() {
     let circular = read.iter().filter(|row| row.text("source").starts_with("AC 43.13-1B")).count();
     assert_eq!(RULES.iter().filter(|rule| rule.step == Step::ThirtySecond).count(), circular);
     assert!(RULES.iter().all(|rule| rule.basis.status() == Status::Published));
+    // Each by its alloys; of the circular's also the largest diameter.
+    let alloy = |text: &str| {
+        let number = text.split([' ', '-', ',']).next().unwrap_or_default();
+        let found = RivetAlloy::ALL.iter().find(|known| known.alloy() == number).copied();
+        found.unwrap_or_else(|| panic!("no alloy {text}"))
+    };
+    let alloys = |text: &str| {
+        // What stands behind them is for which sizes.
+        let text = text.split([',', '(']).next().unwrap_or_default().trim();
+        text.split(" and ").flat_map(|part| part.split(" or ")).map(alloy).collect::<Vec<_>>()
+    };
+    for row in &read {
+        let step = if row.text("size_rule") == "1/32 larger" { Step::ThirtySecond } else { Step::NextSize };
+        let up_to =
+            row.text("original").split_once('(').and_then(|(_, rest)| Length::parse(rest.split(' ').next()?).ok());
+        for original in alloys(row.text("original")) {
+            for substitute in alloys(row.text("substitute")) {
+                let same = |rule: &&Rule| {
+                    (rule.original, rule.substitute, rule.step) == (original, substitute, step)
+                        && (step == Step::NextSize || rule.up_to == up_to)
+                };
+                assert!(
+                    RULES.iter().any(|rule| same(&rule)),
+                    "{}: {} for {}",
+                    row.place(),
+                    substitute.alloy(),
+                    original.alloy()
+                );
+            }
+        }
+    }
 }

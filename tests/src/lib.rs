@@ -7,7 +7,7 @@ pub mod person;
 
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 /// One row of a fixture.
 #[derive(Debug, Clone)]
@@ -75,17 +75,69 @@ pub fn list(text: &str) -> Option<Vec<f64>> {
     text.split('|').map(|figure| figure.parse().ok()).collect()
 }
 
+/// Names a cell and what is to stand in it instead, `FIXTURE LINE COLUMN VALUE`: for the test that every figure is compared.
+pub const CHANGE: &str = "SHOPHEAD_FIXTURE_CHANGE";
+
+/// Names a file to which each fixture that is read is added, with the test that reads it.
+pub const TRACE: &str = "SHOPHEAD_FIXTURE_TRACE";
+
+fn folder() -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("fixtures")
+}
+
+/// The names of all fixtures.
+///
+/// # Panics
+/// Where the folder cannot be read.
+#[must_use]
+pub fn fixtures() -> Vec<String> {
+    let files =
+        std::fs::read_dir(folder()).expect("the folder of fixtures").map(|entry| entry.expect("an entry").path());
+    let mut names: Vec<String> =
+        files.map(|path| path.file_stem().expect("a name").to_string_lossy().into_owned()).collect();
+    names.sort();
+    names
+}
+
+/// Every cell of a fixture in which something stands: its line, its column, what it says.
+#[must_use]
+pub fn cells(name: &str) -> Vec<(u64, String, String)> {
+    let cells = |row: Row| row.cells.into_iter().map(move |(column, cell)| (row.line, column, cell));
+    fixture(name).into_iter().flat_map(cells).filter(|(_, _, cell)| !cell.is_empty()).collect()
+}
+
+/// Does to a row what [`CHANGE`] asks for.
+fn change(row: &mut Row) {
+    let Ok(asked) = std::env::var(CHANGE) else { return };
+    let words: Vec<&str> = asked.splitn(4, ' ').collect();
+    let [fixture, line, column, value] = words.as_slice() else { panic!("{CHANGE} is {asked:?}") };
+    if *fixture == row.fixture && *line == row.line.to_string() {
+        let cell = row.cells.get_mut(*column).unwrap_or_else(|| panic!("{fixture}: no column {column}"));
+        (*value).clone_into(cell);
+    }
+}
+
+fn trace(name: &str) {
+    let Ok(file) = std::env::var(TRACE) else { return };
+    let mut file = std::fs::OpenOptions::new().append(true).open(file).expect("a file");
+    let test = std::thread::current().name().unwrap_or_default().to_owned();
+    std::io::Write::write_all(&mut file, format!("{name} {test}\n").as_bytes()).expect("written");
+}
+
 /// Reads `fixtures/NAME.csv`.
 #[must_use]
 pub fn fixture(name: &str) -> Vec<Row> {
-    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("fixtures").join(name).with_extension("csv");
+    trace(name);
+    let path = folder().join(name).with_extension("csv");
     let mut reader = csv::Reader::from_path(&path).unwrap_or_else(|error| panic!("{}: {error}", path.display()));
     let headings = reader.headers().expect("a heading line").clone();
     let rows = reader.records().map(|record| {
         let record = record.unwrap_or_else(|error| panic!("{name}: {error}"));
         let line = record.position().map_or(0, csv::Position::line);
         let cells = headings.iter().map(str::to_owned).zip(record.iter().map(str::to_owned)).collect();
-        Row { fixture: name.to_owned(), line, cells }
+        let mut row = Row { fixture: name.to_owned(), line, cells };
+        change(&mut row);
+        row
     });
     let rows: Vec<Row> = rows.collect();
     assert!(!rows.is_empty(), "{name}: no rows");

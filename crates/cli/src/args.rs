@@ -84,6 +84,8 @@ pub(crate) enum Format {
     Csv,
     /// A drawing, of a group and of rows that share a load.
     Svg,
+    /// A workbook for spreadsheets, of an order.
+    Xlsx,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
@@ -178,7 +180,8 @@ pub(crate) enum Command {
     Plan(PlanArgs),
     /// The parts of a job against the shelf.
     ///
-    /// Lists the rivets of a job with spares, what is on the shelf, what to buy, what else on the shelf would do, and the tools.
+    /// Lists the rivets of a job with spares, what is on the shelf, what to buy, what else on the shelf would do, the tools, and what is not
+    /// in it and why. --format xlsx makes a workbook of it, --labels a sheet of bag labels.
     Order(OrderArgs),
     /// Measure the holes of a job one after the other.
     ///
@@ -640,16 +643,32 @@ pub(crate) struct PlanArgs {
     pub(crate) screen: Screen,
 }
 
+/// What is ordered against what.
+#[derive(Debug, Args)]
+pub(crate) struct ShelfArgs {
+    /// What is on the shelf: a CSV file with the columns part, on_hand and pack; an export of a whole shelf will do.
+    #[arg(long, value_name = "STOCK.csv")]
+    pub(crate) stock: Option<PathBuf>,
+    /// What its columns are called: part=Part Number,on_hand=Qty On Hand,pack=Std Pack.
+    #[arg(long, value_name = "NAMES", requires = "stock")]
+    pub(crate) columns: Option<String>,
+    /// Spare rivets in percent of those needed; otherwise as the job file says.
+    #[arg(long, value_name = "PERCENT")]
+    pub(crate) spares: Option<String>,
+}
+
 #[derive(Debug, Args)]
 pub(crate) struct OrderArgs {
     #[command(flatten)]
     pub(crate) file: JobFile,
-    /// What is on the shelf: a CSV file with the columns part, on_hand and pack.
-    #[arg(long, value_name = "STOCK.csv")]
-    pub(crate) stock: Option<PathBuf>,
-    /// Spare rivets in percent of those needed; otherwise as the job file says.
-    #[arg(long, value_name = "PERCENT")]
-    pub(crate) spares: Option<String>,
+    #[command(flatten)]
+    pub(crate) shelf: ShelfArgs,
+    /// The date of the order, 2026-11-25; otherwise today.
+    #[arg(long, value_name = "DATE")]
+    pub(crate) date: Option<String>,
+    /// Write a sheet of bag labels as well: an HTML file to print, with part, row, holes and a QR code.
+    #[arg(long, value_name = "LABELS.html")]
+    pub(crate) labels: Option<PathBuf>,
     #[command(flatten)]
     pub(crate) screen: Screen,
 }
@@ -669,12 +688,8 @@ pub(crate) struct PaperArgs {
 pub(crate) struct CardArgs {
     #[command(flatten)]
     pub(crate) paper: PaperArgs,
-    /// What is on the shelf: a CSV file with the columns part, on_hand and pack.
-    #[arg(long, value_name = "STOCK.csv")]
-    pub(crate) stock: Option<PathBuf>,
-    /// Spare rivets in percent of those needed; otherwise as the job file says.
-    #[arg(long, value_name = "PERCENT")]
-    pub(crate) spares: Option<String>,
+    #[command(flatten)]
+    pub(crate) shelf: ShelfArgs,
 }
 
 #[derive(Debug, Args)]

@@ -3,22 +3,33 @@
 use std::io::{self, IsTerminal};
 
 use embedded_io_adapters::std::FromStd;
-use shophead_handheld::{Settings, TerminalError};
+use shophead::practice::HANDBOOK;
+use shophead_handheld::{Session, Settings, TerminalError};
 
-use crate::args::HandheldArgs;
+use crate::args::{Common, Format, HandheldArgs, PracticeWord, UnitsWord};
 use crate::exit::Stop;
 use crate::output;
 
-pub(crate) fn run(args: &HandheldArgs) -> Result<(), Stop> {
-    if args.output.is_some() {
+pub(crate) fn run(args: &HandheldArgs, common: &Common) -> Result<(), Stop> {
+    if args.output.is_some() || common.output.is_some() || common.format != Format::Text {
         return Err(Stop::wrong("handheld is a conversation; there is no answer to write into a file"));
+    }
+    // An instrument has no files. To go on without these limits would mislead.
+    if common.limits.is_some() {
+        return Err(Stop::wrong(
+            "--limits: the session of an instrument knows the built-in limits only; use the commands",
+        ));
     }
     output::standard_is_open()?;
     let settings = Settings::new(args.columns, args.lines).map_err(Stop::wrong)?;
     // A terminal shows what is typed by itself; behind a pipe the session has to, so that the record can be read.
     let settings = if io::stdin().is_terminal() { settings } else { settings.with_echo() };
-    let session = shophead_handheld::run(FromStd::new(io::stdin().lock()), FromStd::new(io::stdout().lock()), settings);
-    match session {
+    let session = match common.units {
+        Some(UnitsWord::Mm) => Session::new().in_millimetres(),
+        Some(UnitsWord::In) | None => Session::new(),
+    };
+    let mut session = session.by(common.practice.map_or(&HANDBOOK, PracticeWord::built_in));
+    match session.run(FromStd::new(io::stdin().lock()), FromStd::new(io::stdout().lock()), settings) {
         Err(TerminalError::Read(error)) => Err(Stop::Failed(format!("the input could not be read: {error}"))),
         Err(TerminalError::Write(error)) if !output::is_reader_gone(&error) => Err(output::not_written(None, &error)),
         // Whoever read the output has seen enough.

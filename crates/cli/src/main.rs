@@ -56,7 +56,7 @@ fn run(arguments: &Arguments) -> Result<Exit, Stop> {
     let output = arguments.common.output.as_deref();
     match &arguments.command {
         // A session prints as it goes; it has no report.
-        Command::Handheld(args) => handheld::run(args).map(|()| Exit::Done),
+        Command::Handheld(args) => handheld::run(args, &arguments.common).map(|()| Exit::Done),
         // Nor has a batch: its rows go out while others come in.
         Command::Batch(args) => batch::run(args, &arguments.common),
         // About the program itself.
@@ -96,10 +96,15 @@ fn answer<T>(arguments: &Arguments, done: impl FnOnce(&Report) -> Result<T, Stop
     };
     let report = commands::run(command, job.as_ref(), &context)?;
     // All that is read was read, and nothing is written yet.
-    let output = common.output.as_deref().into_iter().chain(report.document.as_ref().map(|document| &*document.path));
+    let output = common
+        .output
+        .as_deref()
+        .into_iter()
+        .chain(report.document.iter().chain(&report.beside).map(|document| &*document.path));
     output.into_iter().try_for_each(|output| inputs.refuse_as_output(output, common.format == Format::Csv))?;
     if common.format != Format::Text && common.format != Format::Json || report.document.is_some() {
         exit::note_settled(&chosen.settled);
+        exit::note(&report.notes);
     }
     done(&report)
 }

@@ -16,6 +16,7 @@ use shophead::words::Units;
 use crate::context::{Context, Settled};
 use crate::exit::Exit;
 use crate::json;
+use crate::render::xlsx::Book;
 
 /// The version of the JSON form.
 pub(crate) const SCHEMA: u32 = 1;
@@ -48,8 +49,14 @@ pub(crate) struct Report<'a> {
     pub(crate) rows: Rows,
     /// The answer as a drawing, where one is wanted and can be made.
     pub(crate) drawing: Option<String>,
+    /// The answer as a workbook.
+    pub(crate) book: Option<Book>,
     /// The answer as a file of its own; nothing is printed then.
     pub(crate) document: Option<Document>,
+    /// Files that are written beside the answer.
+    pub(crate) beside: Vec<Document>,
+    /// What is no mistake and has no place among the rows: said on the error stream with them.
+    pub(crate) notes: Vec<String>,
     /// What could not be read while the rest could: told on the error stream, status 2.
     pub(crate) refused: Vec<String>,
 }
@@ -241,7 +248,10 @@ impl<'a> Report<'a> {
             annex: Vec::new(),
             rows: Rows::default(),
             drawing: None,
+            book: None,
             document: None,
+            beside: Vec::new(),
+            notes: Vec::new(),
             refused: Vec::new(),
         }
     }

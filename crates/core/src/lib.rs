@@ -35,6 +35,7 @@
 //! | [`damage`] | cracks, corrosion and soft spots beside the holes |
 //! | [`access`] | must a row be bucked, can it be, and which position costs the least |
 //! | [`removal`] | taking old rivets out |
+//! | [`repair`] | sizing a patch, a splice or a new panel's seams |
 //!
 //! # The shortest useful program
 //!
@@ -114,3 +115,4 @@ pub mod pattern;
 pub mod damage;
 pub mod access;
 pub mod removal;
+pub mod repair;

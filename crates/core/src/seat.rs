@@ -10,9 +10,20 @@ use crate::rivet::HeadSize;
 use crate::rivet::part::Part;
 use crate::stack::{Layer, Preparation, Role, Stack};
 
-/// Whether the layers take the rivet's head.
+/// Whether the layers take the rivet's head; without them only whether its dimensions are known.
 #[inline(never)]
-pub(crate) fn check_seat(rivet: &Part<'_>, stack: &Stack, case: &Case, practice: &Practice<'_>, push: &mut Sink<'_>) {
+pub(crate) fn check_seat(
+    rivet: &Part<'_>,
+    stack: Option<&Stack>,
+    case: &Case,
+    practice: &Practice<'_>,
+    push: &mut Sink<'_>,
+) {
+    let head = rivet.size().head;
+    if rivet.series().head.is_flush() && head.is_none() {
+        push(Finding::new(Code::NoLimit, Severity::Refer, rivet.series().unknown.head));
+    }
+    let Some(stack) = stack else { return };
     let is_sunk = |layer: &Layer| layer.preparation != Preparation::Plain;
     let numbered = || stack.layers().iter().zip(1_u8..);
     if !rivet.series().head.is_flush() {
@@ -33,10 +44,7 @@ pub(crate) fn check_seat(rivet: &Part<'_>, stack: &Stack, case: &Case, practice:
         // Sealant takes the form of what lies about it.
         plain_above |= !is_sunk(layer) && layer.role != Role::Sealant;
     }
-    let Some(head) = rivet.size().head else {
-        push(Finding::new(Code::NoLimit, Severity::Refer, rivet.series().unknown.head));
-        return;
-    };
+    let Some(head) = head else { return };
     for (layer, number) in numbered() {
         match layer.preparation {
             Preparation::Plain => {}

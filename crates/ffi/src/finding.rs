@@ -160,24 +160,42 @@ pub enum shophead_code {
     SHOPHEAD_CODE_NO_POSITION_SERVES = 59,
     /// A blind rivet here needs the type's manual.
     SHOPHEAD_CODE_BLIND_NEEDS_APPROVAL = 60,
+    /// No method of the documents at hand applies in this place: nothing is sized.
+    SHOPHEAD_CODE_NO_PUBLISHED_METHOD = 61,
+    /// The splice tables have no count for this sheet and rivet.
+    SHOPHEAD_CODE_NO_SPLICE_TABLE = 62,
+    /// The repair sheet is thinner than what it stands for.
+    SHOPHEAD_CODE_REPAIR_TOO_THIN = 63,
+    /// The repair sheet is heavier than the next gauge: stiffer than what it stands for.
+    SHOPHEAD_CODE_REPAIR_TOO_STRONG = 64,
+    /// The splice plate has no more area than the leg it splices.
+    SHOPHEAD_CODE_SPLICE_AREA_SHORT = 65,
+    /// The splice plate is too short.
+    SHOPHEAD_CODE_SPLICE_TOO_SHORT = 66,
+    /// The repair is on the list of major repairs.
+    SHOPHEAD_CODE_MAJOR_REPAIR = 67,
+    /// A member or seam lies too near for a repair of the skin alone.
+    SHOPHEAD_CODE_MEMBER_TOO_NEAR = 68,
+    /// The factory seams differ: the stronger one is copied.
+    SHOPHEAD_CODE_SEAMS_DIFFER = 69,
     /// The thinnest shank is thicker than the hole is wide.
-    SHOPHEAD_CODE_SHANK_DOES_NOT_ENTER = 61,
+    SHOPHEAD_CODE_SHANK_DOES_NOT_ENTER = 70,
     /// The head is flush, but no layer is countersunk or dimpled for it.
-    SHOPHEAD_CODE_FLUSH_HEAD_WITHOUT_SEAT = 62,
+    SHOPHEAD_CODE_FLUSH_HEAD_WITHOUT_SEAT = 71,
     /// A layer is countersunk or dimpled, but the head is not flush.
-    SHOPHEAD_CODE_SEAT_WITHOUT_FLUSH_HEAD = 63,
+    SHOPHEAD_CODE_SEAT_WITHOUT_FLUSH_HEAD = 72,
     /// A layer is countersunk or dimpled under one that has a plain hole.
-    SHOPHEAD_CODE_SEAT_IN_WRONG_LAYER = 64,
+    SHOPHEAD_CODE_SEAT_IN_WRONG_LAYER = 73,
     /// The edge distance is less than the usual minimum, as the maker built it.
-    SHOPHEAD_CODE_EDGE_AS_BUILT = 65,
+    SHOPHEAD_CODE_EDGE_AS_BUILT = 74,
     /// The rivets stand closer than the usual minimum, as the maker built them.
-    SHOPHEAD_CODE_PITCH_AS_BUILT = 66,
+    SHOPHEAD_CODE_PITCH_AS_BUILT = 75,
     /// A shim lies between the sheets, which no published strength covers.
-    SHOPHEAD_CODE_SHIM_IN_PACK = 67,
+    SHOPHEAD_CODE_SHIM_IN_PACK = 76,
     /// The outer sheets in double shear are not alike, so they do not share alike.
-    SHOPHEAD_CODE_UNEQUAL_SHEETS = 68,
+    SHOPHEAD_CODE_UNEQUAL_SHEETS = 77,
     /// The same rivet in the same sheets: as strong as before.
-    SHOPHEAD_CODE_AS_STRONG_AS_BEFORE = 69,
+    SHOPHEAD_CODE_AS_STRONG_AS_BEFORE = 78,
 }
 
 numbered! {
@@ -245,6 +263,15 @@ numbered! {
         CannotBuck = SHOPHEAD_CODE_CANNOT_BUCK,
         NoPositionServes = SHOPHEAD_CODE_NO_POSITION_SERVES,
         BlindNeedsApproval = SHOPHEAD_CODE_BLIND_NEEDS_APPROVAL,
+        NoPublishedMethod = SHOPHEAD_CODE_NO_PUBLISHED_METHOD,
+        NoSpliceTable = SHOPHEAD_CODE_NO_SPLICE_TABLE,
+        RepairTooThin = SHOPHEAD_CODE_REPAIR_TOO_THIN,
+        RepairTooStrong = SHOPHEAD_CODE_REPAIR_TOO_STRONG,
+        SpliceAreaShort = SHOPHEAD_CODE_SPLICE_AREA_SHORT,
+        SpliceTooShort = SHOPHEAD_CODE_SPLICE_TOO_SHORT,
+        MajorRepair = SHOPHEAD_CODE_MAJOR_REPAIR,
+        MemberTooNear = SHOPHEAD_CODE_MEMBER_TOO_NEAR,
+        SeamsDiffer = SHOPHEAD_CODE_SEAMS_DIFFER,
         ShankDoesNotEnter = SHOPHEAD_CODE_SHANK_DOES_NOT_ENTER,
         FlushHeadWithoutSeat = SHOPHEAD_CODE_FLUSH_HEAD_WITHOUT_SEAT,
         SeatWithoutFlushHead = SHOPHEAD_CODE_SEAT_WITHOUT_FLUSH_HEAD,

@@ -220,16 +220,15 @@ pub extern "C" fn shophead_hole_judge(
             };
             let question = question.by(practice).layout(layout).rows(u16::from(rows)).member(member);
             // Asked twice, so that no more than one step is kept: once for how much room all of it takes, once to write it.
-            let mut count = 0;
-            let mut needed = 0;
-            let room = |step: &Step<'_>| step.findings.iter().len();
-            let answer = question.hole_step_by_step(found, &mut |step| {
-                count += 1;
-                needed += room(step);
+            let mut count = 0_usize;
+            let mut needed = 0_usize;
+            let answer = question.hole_step_by_step(found, &mut |step: &Step<'_>| {
+                count = count.saturating_add(1);
+                needed = needed.saturating_add(step.findings.iter().len());
             });
             places.need(count)?;
-            sink.need_room(needed + answer.findings.iter().len())?;
-            let mut index = 0;
+            sink.need_room(needed.saturating_add(answer.findings.iter().len()))?;
+            let mut index = 0_usize;
             question.hole_step_by_step(found, &mut |step| {
                 let written = shophead_step {
                     kind: step.kind.into(),
@@ -240,7 +239,7 @@ pub extern "C" fn shophead_hole_judge(
                     findings: sink.put(&step.findings, practice.documents()),
                 };
                 places.put(index, written);
-                index += 1;
+                index = index.saturating_add(1);
             });
             place.put(shophead_hole_judgement {
                 disposition: answer.disposition.into(),

@@ -289,7 +289,7 @@ impl Dialog {
             Question::OverDamage | Question::CrackLength | Question::CorrosionDepth => self.after(Question::Damage),
             Question::Thickness if answers.layers_done => self.after(Question::Thickness),
             Question::Thickness if self.job.wants_material() => Some(Question::Material),
-            Question::Material if is_flush => Some(Question::Preparation),
+            Question::Thickness | Question::Material if is_flush => Some(Question::Preparation),
             Question::Thickness | Question::Material | Question::Preparation => {
                 if answers.layers.is_full() {
                     self.after(Question::Thickness)

@@ -72,6 +72,18 @@ impl Session {
         }
     }
 
+    /// The same, begun in millimetres.
+    #[must_use]
+    pub fn in_millimetres(self) -> Session {
+        Session { units: Units::Millimetres, ..self }
+    }
+
+    /// The same, begun by another practice; its user can still change it.
+    #[must_use]
+    pub fn by(self, practice: &'static Practice<'static>) -> Session {
+        Session { practice, ..self }
+    }
+
     /// Runs it until its user quits or the terminal is closed; after that it goes on where it stopped, at the same terminal or another.
     ///
     /// # Errors

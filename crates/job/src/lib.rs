@@ -9,6 +9,7 @@ pub mod diagnostic;
 pub mod drawing;
 pub mod file;
 pub mod inspect;
+pub mod labels;
 pub mod model;
 pub mod order;
 pub mod plan;

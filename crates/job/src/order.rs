@@ -1,23 +1,47 @@
 //! What to order: the rivets of a plan, with spares, against what is on the shelf.
 
+use shophead::finding::{Finding, Severity};
 use shophead::installation::Installation;
+use shophead::length::{Interval, Length};
+use shophead::practice::Practice;
 use shophead::quantity::Mass;
 use shophead::rivet::mass::mass_each;
 use shophead::rivet::part::Part;
-
 use shophead::stack::Stack;
+use shophead::words::Units;
 
-use crate::plan::{Choice, Plan, fits};
+use crate::plan::{Choice, Plan, RowPlan, fits, head_of};
+use crate::words::{self, ranges};
 
 /// What is on the shelf of one part.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Stock {
     /// The part.
     pub part: Part<'static>,
-    /// How many are there.
+    /// How many are there, in all its lots.
     pub on_hand: u32,
     /// How many a pack holds; one where they are sold singly.
     pub pack: u32,
+}
+
+/// A shelf as it was listed.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Shelf {
+    /// The rivets on it, each once, in the order of the list.
+    pub stock: Vec<Stock>,
+    /// How many lines are about parts that are no rivets known here.
+    pub foreign: u32,
+    /// Lines that were read otherwise than they stand, or left out, and why.
+    pub notes: Vec<ShelfNote>,
+}
+
+/// What is to be said of a line of a stock file.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct ShelfNote {
+    /// The line, counted from 1.
+    pub line: usize,
+    /// What.
+    pub what: String,
 }
 
 /// One part of an order.
@@ -33,6 +57,8 @@ pub struct OrderLine<'j> {
     pub stock: Option<u32>,
     /// How many to buy: what is missing, in whole packs.
     pub buy: u32,
+    /// How many a pack holds; `None` where no stock list says so.
+    pub pack: Option<u32>,
     /// Estimated mass of those needed and the spares; `None` where the rivet's dimensions or its density are not known.
     pub mass: Option<Mass>,
 }
@@ -50,36 +76,190 @@ pub struct Alternative<'j> {
     pub holes: u32,
     /// The rows of those holes.
     pub rows: Vec<&'j str>,
+    /// The driven heads that it makes there, from the least case to the greatest; `None` where they cannot be told.
+    pub head: Option<Interval>,
+    /// The height that they are driven to for that.
+    pub height: Option<Length>,
+    /// The holes of that part that it is not within limits for.
+    pub not_for: Vec<Holes<'j>>,
+}
+
+/// Holes of a row.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Holes<'j> {
+    /// The row.
+    pub row: &'j str,
+    /// Their numbers, rising.
+    pub numbers: Vec<u32>,
+}
+
+/// Holes that no rivet is ordered for, and why.
+#[derive(Clone, Debug, PartialEq)]
+pub struct NotOrdered<'j> {
+    /// Which.
+    pub holes: Holes<'j>,
+    /// Whether it is every hole of the row.
+    pub whole_row: bool,
+    /// What was found that somebody has to answer first. None where the rivet has no length and nothing says why.
+    pub why: Vec<Finding>,
+}
+
+impl NotOrdered<'_> {
+    /// Which holes, in words: `row K1`, `row K1 hole 31`, `row K1 holes 2-4, 9`.
+    #[must_use]
+    pub fn subject(&self) -> String {
+        let Holes { row, numbers } = &self.holes;
+        match numbers.as_slice() {
+            _ if self.whole_row => format!("row {row}"),
+            [one] => format!("row {row} hole {one}"),
+            numbers => format!("row {row} holes {}", ranges(numbers)),
+        }
+    }
+
+    /// How many.
+    #[must_use]
+    pub fn count(&self) -> u32 {
+        self.holes.numbers.len() as u32
+    }
+
+    /// Why, as sentences; one at least.
+    #[must_use]
+    pub fn because(&self, units: Units, practice: &Practice<'_>) -> Vec<String> {
+        let mut because: Vec<String> = Vec::new();
+        for finding in &self.why {
+            let sentence = words::finding(finding, units, practice);
+            if !because.contains(&sentence) {
+                because.push(sentence);
+            }
+        }
+        if because.is_empty() {
+            because.push("No rivet is chosen yet.".to_owned());
+        }
+        because
+    }
 }
 
 /// Holes of a row that take the same rivet in the same pack and hole.
 struct Place<'p, 'j> {
-    row: &'j str,
+    row: &'p RowPlan<'j>,
     choice: &'p Choice<'j>,
     stack: &'p Stack,
-    holes: u32,
+    /// The hole, where it is one by itself; otherwise all that are like the most of the row.
+    hole: Option<u32>,
 }
 
-/// Every place that takes a rivet, row by row.
+impl Place<'_, '_> {
+    fn count(&self) -> u32 {
+        match self.hole {
+            Some(_) => 1,
+            None => self.row.row.count.saturating_sub(self.row.holes.len() as u32),
+        }
+    }
+
+    fn numbers(&self) -> Vec<u32> {
+        match self.hole {
+            Some(number) => vec![number],
+            None => (1..=self.row.row.count).filter(|number| self.row.hole(*number).is_none()).collect(),
+        }
+    }
+}
+
+/// Every place that takes a rivet which is ordered, row by row. A row that is referred as a whole takes none.
 fn places<'p, 'j>(plan: &'p Plan<'j>) -> impl Iterator<Item = Place<'p, 'j>> {
-    plan.rows.iter().flat_map(|row| {
-        let most = Place {
-            row: &row.row.name,
-            choice: &row.choice,
-            stack: &row.row.stack,
-            holes: row.row.count - row.holes.len() as u32,
-        };
-        let own = row.holes.iter().filter_map(|hole| {
-            Some(Place { row: &row.row.name, choice: hole.choice.as_deref()?, stack: hole.stack, holes: 1 })
+    plan.rows.iter().filter(|row| !row.is_referred()).flat_map(|row| {
+        let most = Place { row, choice: &row.choice, stack: &row.row.stack, hole: None };
+        let own = row.holes.iter().filter_map(move |hole| {
+            Some(Place { row, choice: hole.choice.as_deref()?, stack: hole.stack, hole: Some(hole.number) })
         });
-        std::iter::once(most).chain(own).filter(|place| place.choice.is_complete() && place.holes > 0)
+        std::iter::once(most).chain(own).filter(|place| place.choice.is_complete() && place.count() > 0)
     })
+}
+
+/// Where each part of the order goes: row by row.
+#[must_use]
+pub fn goes_into<'j>(plan: &Plan<'j>, part: &Part<'_>) -> Vec<Holes<'j>> {
+    let mut rows: Vec<Holes<'j>> = Vec::new();
+    for place in places(plan).filter(|place| place.choice.part == *part) {
+        add_holes(&mut rows, &place);
+    }
+    rows
+}
+
+/// Adds the holes of a place, which come row by row.
+fn add_holes<'j>(rows: &mut Vec<Holes<'j>>, place: &Place<'_, 'j>) {
+    let name = place.row.row.name.as_str();
+    if rows.last().is_none_or(|row| row.row != name) {
+        rows.push(Holes { row: name, numbers: Vec::new() });
+    }
+    if let Some(row) = rows.last_mut() {
+        row.numbers.extend(place.numbers());
+        row.numbers.sort_unstable();
+    }
+}
+
+/// What is not in the order: rows that are referred, holes that are, and rivets without a length.
+#[must_use]
+pub fn not_ordered<'j>(plan: &Plan<'j>) -> Vec<NotOrdered<'j>> {
+    let refers = |findings: &[Finding]| -> Vec<Finding> {
+        findings.iter().filter(|finding| finding.severity() == Severity::Refer).copied().collect()
+    };
+    let mut left = Vec::new();
+    for row in &plan.rows {
+        let name = row.row.name.as_str();
+        let all = || (1..=row.row.count).collect();
+        if row.is_referred() {
+            left.push(NotOrdered {
+                holes: Holes { row: name, numbers: all() },
+                whole_row: true,
+                why: refers(&row.findings),
+            });
+            continue;
+        }
+        // Holes that wait for the same answer are told together.
+        let mut of_row: Vec<NotOrdered<'j>> = Vec::new();
+        let mut add = |numbers: Vec<u32>, why: Vec<Finding>| match of_row.iter_mut().find(|known| known.why == why) {
+            _ if numbers.is_empty() => {}
+            Some(known) => known.holes.numbers.extend(numbers),
+            None => of_row.push(NotOrdered { holes: Holes { row: name, numbers }, whole_row: false, why }),
+        };
+        if !row.choice.is_complete() {
+            add((1..=row.row.count).filter(|number| row.hole(*number).is_none()).collect(), refers(&row.findings));
+        }
+        for hole in &row.holes {
+            if !hole.choice.as_deref().is_some_and(Choice::is_complete) {
+                add(vec![hole.number], refers(&hole.findings));
+            }
+        }
+        for mut holes in of_row {
+            holes.holes.numbers.sort_unstable();
+            holes.whole_row = holes.holes.numbers.len() as u32 == row.row.count;
+            left.push(holes);
+        }
+    }
+    left
+}
+
+impl OrderLine<'_> {
+    /// How many packs to buy; of rivets that are sold singly, or whose pack is not known, how many rivets.
+    #[must_use]
+    pub fn packs(&self) -> u32 {
+        self.buy.div_ceil(self.pack.unwrap_or(1).max(1))
+    }
+
+    /// The names that other standards give this very part.
+    #[must_use]
+    pub fn also_called(&self) -> Vec<String> {
+        let series = self.part.series();
+        let number = self.part.to_string();
+        let rest = number.strip_prefix(series.name).unwrap_or_default();
+        series.also.iter().map(|name| format!("{name}{rest}")).collect()
+    }
 }
 
 /// The order of a plan, sorted by series, alloy, diameter and length. Holes that have no rivet yet are not in it.
 #[must_use]
 pub fn order<'j>(plan: &Plan<'j>, spares_percent: u32, stock: Option<&[Stock]>) -> Vec<OrderLine<'j>> {
-    order_of(places(plan).map(|place| (place.choice.part, place.holes)), spares_percent, stock)
+    order_of(places(plan).map(|place| (place.choice.part, place.count())), spares_percent, stock)
 }
 
 /// An order of these parts, as [`order`] makes it.
@@ -114,15 +294,37 @@ pub fn alternatives<'j>(plan: &Plan<'j>, lines: &[OrderLine<'j>], stock: &[Stock
             if !is_family || free == 0 {
                 continue;
             }
-            let does = |place: &Place<'_, 'j>| {
-                let question = Installation::new(line.part, place.stack).by(plan.practice);
-                place.choice.part == line.part && fits(&question, &other.part, place.choice.hole.value)
+            let mut alternative = Alternative {
+                part: line.part,
+                other: other.part,
+                free,
+                holes: 0,
+                rows: Vec::new(),
+                head: None,
+                height: None,
+                not_for: Vec::new(),
             };
-            let mut alternative = Alternative { part: line.part, other: other.part, free, holes: 0, rows: Vec::new() };
-            for place in places(plan).filter(does) {
-                alternative.holes += place.holes;
-                if alternative.rows.last() != Some(&place.row) {
-                    alternative.rows.push(place.row);
+            for place in places(plan).filter(|place| place.choice.part == line.part) {
+                let hole = place.choice.hole.value;
+                let question = Installation::new(other.part, place.stack).by(plan.practice);
+                if !fits(&question, &other.part, hole) {
+                    add_holes(&mut alternative.not_for, &place);
+                    continue;
+                }
+                let head = head_of(&question, hole, plan.practice);
+                let is_first = alternative.holes == 0;
+                alternative.height = head.map(|head| head.height);
+                alternative.head = match (alternative.head, head.map(|head| head.diameter)) {
+                    (Some(one), Some(more)) => {
+                        Some(Interval { min: one.min.min(more.min), max: one.max.max(more.max) })
+                    }
+                    (None, Some(first)) if is_first => Some(Interval { min: first.min, max: first.max }),
+                    _ => None,
+                };
+                alternative.holes += place.count();
+                let name = place.row.row.name.as_str();
+                if alternative.rows.last() != Some(&name) {
+                    alternative.rows.push(name);
                 }
             }
             if alternative.holes > 0 {
@@ -143,9 +345,9 @@ fn line<'j>(part: Part<'j>, needed: u32, spares_percent: u32, stock: Option<&[St
     let wanted = needed.saturating_add(spares);
     let on_shelf = stock.and_then(|stock| stock.iter().find(|stock| stock.part == part));
     let on_hand = on_shelf.map_or(0, |stock| stock.on_hand);
-    let pack = on_shelf.map_or(1, |stock| stock.pack).max(1);
-    let buy = wanted.saturating_sub(on_hand).div_ceil(pack).saturating_mul(pack);
+    let pack = on_shelf.map(|stock| stock.pack.max(1));
+    let buy = wanted.saturating_sub(on_hand).div_ceil(pack.unwrap_or(1)).saturating_mul(pack.unwrap_or(1));
     let density = part.alloy().density_lb_in3().map(|(density, _)| density);
     let mass = density.and_then(|density| mass_each(&part, density)).map(|each| each * f64::from(wanted));
-    OrderLine { part, needed, spares, stock: stock.map(|_| on_hand), buy, mass }
+    OrderLine { part, needed, spares, stock: stock.map(|_| on_hand), buy, pack, mass }
 }

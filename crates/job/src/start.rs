@@ -25,7 +25,7 @@ use shophead::rivet::part::Part;
 use crate::cell::{bare_or_in_quotes, harmless, original};
 use crate::diagnostic::is_unseen;
 use crate::model::Job;
-use crate::read::ReadError;
+use crate::read::{Files, ReadError};
 use crate::survey;
 
 /// The name of the rows file.
@@ -71,16 +71,11 @@ impl Start {
     }
 
     /// With the rows of a spreadsheet; its positions are those that its clearances name. `file` is what the rows are called in messages,
-    /// and points files that they name are looked for beside it by calling `files`.
+    /// and points files that they name are looked for beside it, in `files`.
     ///
     /// # Errors
     /// What is wrong in the rows.
-    pub fn from_rows(
-        title: &str,
-        rows: Vec<u8>,
-        file: &Path,
-        files: &dyn Fn(&Path) -> io::Result<Vec<u8>>,
-    ) -> Result<Start, ReadError> {
+    pub fn from_rows(title: &str, rows: Vec<u8>, file: &Path, files: &dyn Files) -> Result<Start, ReadError> {
         let mut start = Start { rows: String::from_utf8_lossy(&rows).into_owned(), ..Start::empty(title) };
         start.positions = positions_in(&start.rows);
         let name = file.file_name().unwrap_or_default().to_string_lossy();
@@ -93,7 +88,7 @@ impl Start {
             if path == file.with_file_name(HOLES) {
                 return Err(io::ErrorKind::NotFound.into());
             }
-            let bytes = files(path)?;
+            let bytes = files.read(path)?;
             let name = path.strip_prefix(file.parent().unwrap_or(Path::new(""))).unwrap_or(path).to_owned();
             points.borrow_mut().push((name, bytes.clone()));
             Ok(bytes)

@@ -60,6 +60,9 @@ pub(crate) fn run(args: &BatchArgs, common: &Common) -> Result<Exit, Stop> {
         Format::Text | Format::Csv => Form::Csv,
         Format::Json => Form::Lines,
         Format::Svg => return Err(Stop::wrong("--format svg: a batch has no drawing; right would be csv or json")),
+        Format::Xlsx => {
+            return Err(Stop::wrong("--format xlsx: a batch makes no workbook; right would be csv or json"));
+        }
     };
     let context = Context {
         practice: &practice,

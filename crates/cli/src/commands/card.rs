@@ -7,7 +7,7 @@ use shophead_job::order::{alternatives, order};
 use shophead_job::plan::Plan;
 use shophead_job::tools::tools;
 
-use super::order::{spares_percent, stock};
+use super::order::{shelf, spares_percent};
 use super::plan_watched;
 use crate::args::{CardArgs, MapArgs, PaperArgs};
 use crate::context::Context;
@@ -15,14 +15,15 @@ use crate::exit::Stop;
 use crate::report::{Document, Report};
 
 pub(super) fn run<'a>(args: &CardArgs, job: &'a Job, context: &Context<'a>) -> Result<Report<'a>, Stop> {
-    let spares = spares_percent(args.spares.as_deref(), job)?;
-    let stock = stock(args.stock.as_deref(), context)?;
+    let spares = spares_percent(args.shelf.spares.as_deref(), job)?;
+    let shelf = shelf(&args.shelf, context)?;
+    let stock = shelf.as_ref().map(|shelf| shelf.stock.as_slice());
     report("card", &args.paper, job, context, |plan| {
-        let lines = order(plan, spares, stock.as_deref());
+        let lines = order(plan, spares, stock);
         card::card(&Card {
             plan,
             order: &lines,
-            alternatives: &stock.as_deref().map_or_else(Vec::new, |stock| alternatives(plan, &lines, stock)),
+            alternatives: &stock.map_or_else(Vec::new, |stock| alternatives(plan, &lines, stock)),
             tools: &tools(plan),
             own_limits: context.own_title,
             units: context.units,

@@ -162,7 +162,7 @@ fn result(job: &Job, inspection: &Inspection<'_, '_>, lines: &[OrderLine<'_>], p
         "lines": inspection.rivets.iter().map(|rivet| rivet_json(rivet, practice)).collect::<Vec<Value>>(),
         "rows": rows.collect::<Vec<Value>>(),
         "looks": looks_json(job),
-        "order": lines_json(lines),
+        "order": lines_json(lines, None),
     })
 }
 

@@ -7,11 +7,13 @@ use std::path::Path;
 use serde_json::Value;
 use shophead_job::diagnostic::escaped;
 use shophead_job::file::make_folder;
+use shophead_job::read::Disk;
 use shophead_job::start::{Ask, JOB, ROWS, Start};
 
 use crate::args::{Format, NewArgs};
 use crate::context::Context;
 use crate::exit::Stop;
+use crate::output::standard_is_open;
 use crate::report::Report;
 use crate::talk::Talk;
 
@@ -33,7 +35,7 @@ pub(super) fn run<'a>(args: &NewArgs, context: &Context<'a>) -> Result<Report<'a
         if name.trim().is_empty() { "New job".to_owned() } else { name.into_owned() }
     });
     let start = match &args.from {
-        Some(file) => from_rows(&title, file)?,
+        Some(file) => from_rows(&title, file, context)?,
         None if args.ask => asked(args)?,
         None => Start::empty(&title),
     };
@@ -54,14 +56,14 @@ pub(super) fn run<'a>(args: &NewArgs, context: &Context<'a>) -> Result<Report<'a
     Ok(report)
 }
 
-fn from_rows(title: &str, file: &Path) -> Result<Start, Stop> {
-    let rows = fs::read(file)
-        .map_err(|error| Stop::Failed(format!("cannot read {}: {error}", escaped(&file.display().to_string()))))?;
-    Ok(Start::from_rows(title, rows, file, &|path| fs::read(path))?)
+fn from_rows(title: &str, file: &Path, context: &Context<'_>) -> Result<Start, Stop> {
+    let rows = context.inputs.read(file, "the rows")?;
+    Ok(Start::from_rows(title, rows.bytes, &rows.name, &context.inputs.beside(Disk::anywhere()))?)
 }
 
 /// Ten questions; rows that are whole when the input ends are kept.
 fn asked(args: &NewArgs) -> Result<Start, Stop> {
+    standard_is_open()?;
     let mut talk = Talk::of(args.screen.width);
     let mut ask = Ask::new();
     let mut input = io::stdin().lock();

@@ -1,25 +1,28 @@
 //! `shophead order`.
 
-use std::path::Path;
-
 use serde_json::{Value, json};
 use shophead::finding::Severity;
 use shophead::quantity::Mass;
+use shophead::rivet::part::Part;
 use shophead::words::Units;
+use shophead_job::labels;
 use shophead_job::model::Job;
-use shophead_job::order::{Alternative, OrderLine, Stock, alternatives, order};
+use shophead_job::order::{
+    Alternative, Holes, NotOrdered, OrderLine, Shelf, alternatives, goes_into, not_ordered, order,
+};
 use shophead_job::plan::Plan;
 use shophead_job::read::read_stock_from;
 use shophead_job::tools::{Tool, ToolKind, tools};
 use shophead_job::words;
 
-use super::plan::holes_without_rivet;
-use crate::args::OrderArgs;
+use super::part::{alloy, head, head_words};
+use crate::args::{OrderArgs, ShelfArgs};
 use crate::context::Context;
 use crate::exit::Stop;
 use crate::input;
 use crate::json;
-use crate::report::{Block, Record, Report, Table};
+use crate::render::xlsx::{Book, Cell, Sheet};
+use crate::report::{Block, Document, Record, Report, Table};
 
 /// What is ordered beyond the need: as given, else as the job says.
 pub(super) fn spares_percent(given: Option<&str>, job: &Job) -> Result<u32, Stop> {
@@ -27,74 +30,408 @@ pub(super) fn spares_percent(given: Option<&str>, job: &Job) -> Result<u32, Stop
 }
 
 /// What is on the shelf, where a list of it is given.
-pub(super) fn stock(path: Option<&Path>, context: &Context<'_>) -> Result<Option<Vec<Stock>>, Stop> {
-    let text = path.map(|path| context.inputs.read(path, "the stock list")).transpose()?;
-    Ok(text.map(|text| read_stock_from(text.bytes, &text.name)).transpose()?)
+pub(super) fn shelf(args: &ShelfArgs, context: &Context<'_>) -> Result<Option<Shelf>, Stop> {
+    let columns = args.columns.as_deref().map(column_names).transpose()?.unwrap_or_default();
+    let text = args.stock.as_deref().map(|path| context.inputs.read(path, "the stock list")).transpose()?;
+    Ok(text.map(|text| read_stock_from(text.bytes, &text.name, &columns)).transpose()?)
+}
+
+/// `part=Part Number,on_hand=Qty On Hand`.
+fn column_names(text: &str) -> Result<Vec<(&'static str, String)>, Stop> {
+    const KNOWN: [&str; 3] = ["part", "on_hand", "pack"];
+    let pair = |pair: &str| {
+        let (ours, theirs) = pair.split_once('=').ok_or_else(|| {
+            input::wrong("--columns", pair, "this names no column; right would be part=Part Number,on_hand=Qty On Hand")
+        })?;
+        let ours = ours.trim().replace([' ', '-'], "_");
+        let known = KNOWN.into_iter().find(|known| known.eq_ignore_ascii_case(&ours)).ok_or_else(|| {
+            let right = input::or(&KNOWN);
+            input::wrong("--columns", &ours, format_args!("a stock list has no such column; right would be {right}"))
+        })?;
+        Ok((known, theirs.trim().to_owned()))
+    };
+    text.split(',').map(pair).collect()
+}
+
+/// As given, else as the machine has it, else today.
+fn date(given: Option<&str>) -> Result<jiff::civil::Date, Stop> {
+    /// The usual variable for making the same file again.
+    const EPOCH: &str = "SOURCE_DATE_EPOCH";
+    if let Some(text) = given {
+        let read = text.trim().parse();
+        return read.map_err(|_| input::wrong("--date", text, "this is no date; right would be 2026-11-25"));
+    }
+    let epoch = std::env::var(EPOCH).ok().and_then(|seconds| seconds.parse().ok());
+    let epoch = epoch.and_then(|seconds| jiff::Timestamp::from_second(seconds).ok());
+    Ok(epoch
+        .map_or_else(|| jiff::ZonedDateTime::now().date(), |epoch| jiff::tz::TimeZone::UTC.to_datetime(epoch).date()))
+}
+
+/// Everything of one order.
+struct Whole<'p, 'j> {
+    plan: &'p Plan<'j>,
+    date: String,
+    lines: Vec<OrderLine<'j>>,
+    left: Vec<NotOrdered<'j>>,
+    alternatives: Vec<Alternative<'j>>,
+    tools: Vec<Tool<'j>>,
+    shelf: Option<Shelf>,
 }
 
 pub(super) fn run<'a>(args: &OrderArgs, job: &'a Job, context: &Context<'a>) -> Result<Report<'a>, Stop> {
-    let spares = spares_percent(args.spares.as_deref(), job)?;
-    let stock = stock(args.stock.as_deref(), context)?;
+    let spares = spares_percent(args.shelf.spares.as_deref(), job)?;
+    let date = date(args.date.as_deref())?;
+    let shelf = shelf(&args.shelf, context)?;
     let plan = Plan::make(job, context.practice);
-    let lines = order(&plan, spares, stock.as_deref());
-    let alternatives = stock.as_deref().map_or_else(Vec::new, |stock| alternatives(&plan, &lines, stock));
-    let tools = tools(&plan);
+    let stock = shelf.as_ref().map(|shelf| shelf.stock.as_slice());
+    let lines = order(&plan, spares, stock);
+    let alternatives = stock.map_or_else(Vec::new, |stock| alternatives(&plan, &lines, stock));
+    let whole = Whole {
+        plan: &plan,
+        date: date.to_string(),
+        left: not_ordered(&plan),
+        tools: tools(&plan),
+        lines,
+        alternatives,
+        shelf,
+    };
     let mut report = Report::new("order", context);
     for (subject, finding) in plan.stops() {
         report.find(context, &subject.to_string(), [finding]);
     }
     report.findings_in_text = false;
-    report.result = json!({
-        "title": job.title,
-        "spares_percent": spares,
-        "without_rivet": plan.counts().without_rivet,
-        "lines": lines_json(&lines),
-        "alternatives": alternatives.iter().map(alternative_json).collect::<Vec<Value>>(),
-        "tools": tools.iter().map(tool_json).collect::<Vec<Value>>(),
-    });
-    report.answer(format!("Order for {}", job.title));
-    report.text.push(Block::Table(order_table(&lines, context.units)));
-    let without = plan.counts().without_rivet;
-    if without > 0 {
-        report.paragraph(format!("Not in the order: {}.", holes_without_rivet(without)));
-    }
-    let refer = report.findings.iter().filter(|told| told.severity == Severity::Refer).count();
-    if refer > 0 {
-        report.paragraph("Something stops the work: see the plan before ordering.");
-    }
-    if !alternatives.is_empty() {
-        report.heading("On the shelf, and within limits as well");
-        for alternative in &alternatives {
-            report.text.push(alternative_entry(alternative));
-        }
-    }
-    report.heading("Tools");
-    for tool in &tools {
-        report.text.push(Block::Entry(words::tool(tool, context.units), vec![tool.rows.join(", ")]));
-    }
-    for line in &lines {
-        let mut record = Record::new(context.units);
-        record.text("part", line.part).text("needed", line.needed).text("spares", line.spares);
-        record.optional("stock", line.stock).text("buy", line.buy);
-        let (unit, mass) = match context.units {
-            Units::Inches => ("mass_lb", line.mass.map(|mass| format!("{:.4}", mass.lb()))),
-            Units::Millimetres => ("mass_g", line.mass.map(|mass| format!("{:.1}", mass.grams()))),
-        };
-        record.optional(unit, mass);
-        report.rows.push(record);
+    report.result = whole.json(spares, context);
+    whole.text(&mut report, context);
+    whole.rows(&mut report, context);
+    report.notes = whole.notes(context);
+    report.book = Some(whole.book((date.year(), date.month(), date.day()), context));
+    if let Some(path) = &args.labels {
+        report.beside.push(Document { path: path.clone(), text: labels::sheet(&plan, &whole.lines) });
     }
     Ok(report)
 }
 
-fn alternative_entry(alternative: &Alternative<'_>) -> Block {
-    let Alternative { part, other, free, holes, rows } = alternative;
-    let holes = if *holes == 1 { "1 hole".into() } else { format!("{holes} holes") };
-    Block::Entry(format!("{other} for {part}: {free} free"), vec![format!("for {holes}: {}", rows.join(", "))])
+/// `K1 1-30, 32; K2 5`.
+fn places(holes: &[Holes<'_>]) -> String {
+    let row = |holes: &Holes<'_>| format!("{} {}", holes.row, words::ranges(&holes.numbers));
+    holes.iter().map(row).collect::<Vec<_>>().join("; ")
+}
+
+/// What the part is, in words.
+fn description(part: &Part<'_>) -> String {
+    format!("solid rivet, {}, {}, {}", head_words(part.series().head), alloy(part), part.in_words())
+}
+
+impl<'j> Whole<'_, 'j> {
+    fn json(&self, spares: u32, context: &Context<'_>) -> Value {
+        json!({
+            "title": self.plan.job.title,
+            "date": self.date,
+            "spares_percent": spares,
+            "without_rivet": self.plan.counts().without_rivet,
+            "lines": lines_json(&self.lines, Some(self.plan)),
+            "not_ordered": self.left.iter().map(|left| json!({
+                "row": left.holes.row,
+                "holes": left.holes.numbers,
+                "whole_row": left.whole_row,
+                "codes": left.why.iter().map(|finding| finding.code().as_str()).collect::<Vec<_>>(),
+                "why": left.because(context.units, context.practice).join(" "),
+            })).collect::<Vec<Value>>(),
+            "alternatives": self.alternatives.iter().map(alternative_json).collect::<Vec<Value>>(),
+            "tools": self.tools.iter().map(tool_json).collect::<Vec<Value>>(),
+            "shelf": json::or_null(self.shelf.as_ref(), |shelf| json!({
+                "parts": shelf.stock.len(),
+                "foreign": shelf.foreign,
+                "notes": shelf.notes.iter().map(|note| json!({ "line": note.line, "what": note.what })).collect::<Vec<Value>>(),
+            })),
+        })
+    }
+
+    fn text(&self, report: &mut Report, context: &Context<'_>) {
+        report.answer(format!("Order for {}", self.plan.job.title));
+        report.paragraph(self.date.clone());
+        report.text.push(Block::Table(order_table(&self.lines, context.units)));
+        not_in_the_order(&self.left, report, context);
+        if report.findings.iter().any(|told| told.severity == Severity::Refer) {
+            report.paragraph("Something stops the work: see the plan before ordering.");
+        }
+        if !self.alternatives.is_empty() {
+            report.heading("On the shelf, and within limits as well");
+            for alternative in &self.alternatives {
+                report.text.push(alternative_entry(alternative, context));
+            }
+        }
+        if let Some(shelf) = &self.shelf
+            && let Some(counted) = foreign(shelf)
+        {
+            report.heading("The stock list");
+            report.paragraph(counted);
+        }
+        for note in self.shelf.iter().flat_map(|shelf| &shelf.notes) {
+            report.paragraph(format!("Line {}: {}.", note.line, note.what));
+        }
+        report.heading("Tools");
+        for tool in &self.tools {
+            report.text.push(Block::Entry(words::tool(tool, context.units), vec![tool.rows.join(", ")]));
+        }
+    }
+
+    /// What is said on the error stream where the answer is rows.
+    fn notes(&self, context: &Context<'_>) -> Vec<String> {
+        let left = self.left.iter().map(|left| {
+            let holes = holes_in_words(left.count());
+            format!(
+                "not in the order: {}, {holes}: {}",
+                left.subject(),
+                left.because(context.units, context.practice).join(" ")
+            )
+        });
+        let shelf = self.shelf.iter().flat_map(|shelf| {
+            let lines = shelf.notes.iter().map(|note| format!("stock list, line {}: {}", note.line, note.what));
+            foreign(shelf).into_iter().chain(lines)
+        });
+        left.chain(shelf).collect()
+    }
+
+    /// A row for each part, then one for what is not in the order: no part, and why.
+    fn rows(&self, report: &mut Report, context: &Context<'_>) {
+        for line in &self.lines {
+            let goes_into = goes_into(self.plan, &line.part);
+            report.rows.push(self.record(Some(line), &places(&goes_into), None, context));
+        }
+        for left in &self.left {
+            report.rows.push(self.record(None, &places(std::slice::from_ref(&left.holes)), Some(left), context));
+        }
+        if report.rows.columns.is_empty() {
+            report.rows.columns = self.record(None, "", None, context).into_columns();
+        }
+    }
+
+    fn record(
+        &self,
+        line: Option<&OrderLine<'j>>,
+        holes: &str,
+        left: Option<&NotOrdered<'j>>,
+        context: &Context<'_>,
+    ) -> Record {
+        let mut record = Record::new(context.units);
+        record.optional("part", line.map(|line| line.part));
+        record.optional("needed", line.map(|line| line.needed)).optional("spares", line.map(|line| line.spares));
+        record.optional("stock", line.and_then(|line| line.stock)).optional("buy", line.map(|line| line.buy));
+        let mass = line.and_then(|line| line.mass);
+        let (unit, mass) = match context.units {
+            Units::Inches => ("mass_lb", mass.map(|mass| format!("{:.4}", mass.lb()))),
+            Units::Millimetres => ("mass_g", mass.map(|mass| format!("{:.1}", mass.grams()))),
+        };
+        record.optional(unit, mass);
+        record.optional("pack", line.and_then(|line| line.pack)).optional("packs", line.map(OrderLine::packs));
+        record.optional("description", line.map(|line| description(&line.part)));
+        record.optional("also_called", line.map(|line| line.also_called().join(" ")));
+        record.optional("alloy", line.map(|line| alloy(&line.part)));
+        record.optional("head", line.map(|line| head(line.part.series().head)));
+        record.length("diameter", line.map(|line| line.part.diameter()));
+        record.length("length", line.and_then(|line| line.part.length()));
+        record.text("holes", holes).text("job", &self.plan.job.title).text("date", &self.date);
+        record.optional("not_ordered", left.map(NotOrdered::count));
+        record.optional("why", left.map(|left| left.because(context.units, context.practice).join(" ")));
+        record
+    }
+
+    fn book(&self, date: (i16, i8, i8), context: &Context<'_>) -> Book {
+        let units = context.units;
+        let optional = |count: Option<u32>| count.map_or(Cell::Empty, Cell::count);
+        let of_line = |line: &OrderLine<'j>| {
+            let part = &line.part;
+            let mass = match (line.mass, units) {
+                (None, _) => Cell::Empty,
+                (Some(mass), Units::Inches) => Cell::Number(thousandths(mass.lb())),
+                (Some(mass), Units::Millimetres) => Cell::Number(thousandths(mass.grams())),
+            };
+            vec![
+                Cell::text(&self.plan.job.title),
+                Cell::text(&self.date),
+                Cell::text(part),
+                Cell::text(description(part)),
+                Cell::text(line.also_called().join(", ")),
+                Cell::text(alloy(part)),
+                Cell::text(head_words(part.series().head)),
+                Cell::text(units.size(part.diameter())),
+                part.length().map_or(Cell::Empty, |length| Cell::text(units.size(length))),
+                Cell::count(line.needed),
+                Cell::count(line.spares),
+                optional(line.stock),
+                optional(line.pack),
+                Cell::count(line.packs()),
+                Cell::count(line.buy),
+                mass,
+                Cell::text(places(&goes_into(self.plan, part))),
+            ]
+        };
+        let mass = match units {
+            Units::Inches => "mass, lb",
+            Units::Millimetres => "mass, g",
+        };
+        let order = Sheet {
+            name: "Order",
+            columns: vec![
+                "job",
+                "date",
+                "part",
+                "description",
+                "also called",
+                "alloy",
+                "head",
+                "diameter",
+                "length",
+                "needed",
+                "spares",
+                "on hand",
+                "pack",
+                "packs",
+                "buy",
+                mass,
+                "goes into",
+            ],
+            rows: self.lines.iter().map(of_line).collect(),
+        };
+        let left = Sheet {
+            name: "Not ordered",
+            columns: vec!["row", "holes", "count", "why"],
+            rows: self
+                .left
+                .iter()
+                .map(|left| {
+                    vec![
+                        Cell::text(left.holes.row),
+                        Cell::text(words::ranges(&left.holes.numbers)),
+                        Cell::count(left.count()),
+                        Cell::text(left.because(units, context.practice).join(" ")),
+                    ]
+                })
+                .collect(),
+        };
+        let alternatives = Sheet {
+            name: "Alternatives",
+            columns: vec!["part", "instead", "free", "for holes", "in rows", "head it makes", "not for"],
+            rows: self
+                .alternatives
+                .iter()
+                .map(|one| {
+                    vec![
+                        Cell::text(one.part),
+                        Cell::text(one.other),
+                        Cell::count(one.free),
+                        Cell::count(one.holes),
+                        Cell::text(one.rows.join(", ")),
+                        head_made(one, context).map_or(Cell::Empty, Cell::Text),
+                        Cell::text(places(&one.not_for)),
+                    ]
+                })
+                .collect(),
+        };
+        let tools = Sheet {
+            name: "Tools",
+            columns: vec!["tool", "holes", "rows"],
+            rows: self
+                .tools
+                .iter()
+                .map(|tool| {
+                    vec![
+                        Cell::text(words::tool(tool, units)),
+                        Cell::count(tool.holes),
+                        Cell::text(tool.rows.join(", ")),
+                    ]
+                })
+                .collect(),
+        };
+        let about = [
+            ("job", self.plan.job.title.clone()),
+            ("date", self.date.clone()),
+            ("practice", self.plan.practice.name().to_owned()),
+            ("own limits", context.own_title.to_owned()),
+            ("set", context.settled.iter().map(ToString::to_string).collect::<Vec<_>>().join("; ")),
+            ("note", words::ADVISORY.to_owned()),
+        ];
+        let about = Sheet {
+            name: "About",
+            columns: vec!["what", "said"],
+            rows: about.into_iter().map(|(what, said)| vec![Cell::text(what), Cell::Text(said)]).collect(),
+        };
+        Book {
+            title: format!("Order for {}", self.plan.job.title),
+            date,
+            sheets: vec![order, left, alternatives, tools, about],
+        }
+    }
+}
+
+/// To three decimals, as the text has it.
+fn thousandths(number: f64) -> f64 {
+    libm::round(number * 1e3) / 1e3
+}
+
+/// How many lines of a stock list are about something else; nothing where none is.
+fn foreign(shelf: &Shelf) -> Option<String> {
+    match shelf.foreign {
+        0 => None,
+        1 => Some("1 line of the stock list is about another part and left out.".to_owned()),
+        count => Some(format!("{count} lines of the stock list are about other parts and left out.")),
+    }
+}
+
+fn holes_in_words(count: u32) -> String {
+    if count == 1 { "1 hole".into() } else { format!("{count} holes") }
+}
+
+/// What is not in the order, and why.
+pub(super) fn not_in_the_order(left: &[NotOrdered<'_>], report: &mut Report, context: &Context<'_>) {
+    if left.is_empty() {
+        return;
+    }
+    report.heading("Not in the order");
+    for left in left {
+        let holes = holes_in_words(left.count());
+        report
+            .text
+            .push(Block::Entry(format!("{}: {holes}", left.subject()), left.because(context.units, context.practice)));
+    }
+}
+
+/// `head .178 to .203 wide at .062 high`.
+fn head_made(alternative: &Alternative<'_>, context: &Context<'_>) -> Option<String> {
+    let (head, height) = alternative.head.zip(alternative.height)?;
+    let height = context.units.length(height).about();
+    Some(format!("{} wide at {height} high", context.units.interval(head).about()))
+}
+
+fn alternative_entry(alternative: &Alternative<'_>, context: &Context<'_>) -> Block {
+    let Alternative { part, other, free, holes, rows, not_for, .. } = alternative;
+    let mut lines = vec![format!("for {}: {}", holes_in_words(*holes), rows.join(", "))];
+    lines.extend(head_made(alternative, context).map(|head| format!("makes a head {head}")));
+    if !not_for.is_empty() {
+        lines.push(format!("not for {}", places(not_for)));
+    }
+    Block::Entry(format!("{other} for {part}: {free} free"), lines)
 }
 
 fn alternative_json(alternative: &Alternative<'_>) -> Value {
-    let Alternative { part, other, free, holes, rows } = alternative;
-    json!({ "part": part.to_string(), "alternative": other.to_string(), "free": free, "holes": holes, "rows": rows })
+    let Alternative { part, other, free, holes, rows, head, height, not_for } = alternative;
+    json!({
+        "part": part.to_string(),
+        "alternative": other.to_string(),
+        "free": free,
+        "holes": holes,
+        "rows": rows,
+        "head": json::or_null(head.zip(*height), |(diameter, height)| json!({
+            "diameter": json::interval(diameter),
+            "height": json::length(height),
+        })),
+        "not_for": not_for.iter().map(holes_json).collect::<Vec<Value>>(),
+    })
+}
+
+fn holes_json(holes: &Holes<'_>) -> Value {
+    json!({ "row": holes.row, "holes": holes.numbers })
 }
 
 fn tool_json(tool: &Tool<'_>) -> Value {
@@ -114,15 +451,26 @@ fn tool_json(tool: &Tool<'_>) -> Value {
     value
 }
 
-pub(super) fn lines_json(lines: &[OrderLine<'_>]) -> Value {
+/// The lines; where they go stands with them where the plan is given.
+pub(super) fn lines_json(lines: &[OrderLine<'_>], plan: Option<&Plan<'_>>) -> Value {
     let line = |line: &OrderLine<'_>| {
+        let part = &line.part;
         json!({
-            "part": line.part.to_string(),
+            "part": part.to_string(),
             "needed": line.needed,
             "spares": line.spares,
             "stock": line.stock,
             "buy": line.buy,
+            "pack": line.pack,
+            "packs": line.packs(),
             "mass": json::or_null(line.mass, |mass| json!({ "lb": mass.lb(), "g": mass.grams() })),
+            "description": description(part),
+            "also_called": line.also_called(),
+            "alloy": alloy(part),
+            "head": head(part.series().head),
+            "diameter": json::length(part.diameter()),
+            "length": json::or_null(part.length(), json::length),
+            "goes_into": json::or_null(plan, |plan| goes_into(plan, part).iter().map(holes_json).collect::<Vec<Value>>().into()),
         })
     };
     lines.iter().map(line).collect()

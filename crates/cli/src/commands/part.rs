@@ -49,7 +49,7 @@ pub(super) fn run<'a>(args: &PartArgs, context: &Context<'a>) -> Result<Report<'
     Ok(report)
 }
 
-const fn head(head: Head) -> &'static str {
+pub(super) const fn head(head: Head) -> &'static str {
     match head {
         Head::Universal => "universal",
         Head::Flush => "flush",
@@ -57,7 +57,7 @@ const fn head(head: Head) -> &'static str {
     }
 }
 
-const fn head_words(head: Head) -> &'static str {
+pub(super) const fn head_words(head: Head) -> &'static str {
     match head {
         Head::Universal => "universal head",
         Head::Flush => "100 degree flush head",
@@ -65,7 +65,7 @@ const fn head_words(head: Head) -> &'static str {
     }
 }
 
-fn alloy(part: &Part<'_>) -> String {
+pub(super) fn alloy(part: &Part<'_>) -> String {
     let temper = part.alloy().temper_supplied().map_or_else(String::new, |temper| format!("-{temper}"));
     format!("{}{temper}", part.alloy().alloy())
 }

@@ -14,7 +14,7 @@ use shophead::practice::Practice;
 use shophead::removal::Removal;
 use shophead::select::{Difference, LengthAnswer};
 use shophead_job::model::{Job, Row};
-use shophead_job::order::{OrderLine, order};
+use shophead_job::order::{NotOrdered, OrderLine, not_ordered, order};
 use shophead_job::plan::{BeforeAndAfter, Choice, Counts, HolePlan, Plan, PositionPlan, RemovalNote, RowPlan, Subject};
 use shophead_job::words;
 
@@ -37,7 +37,7 @@ pub(super) fn run<'a>(job: &'a Job, context: &'a Context<'a>) -> Report<'a> {
     match context.format {
         Format::Json => report.long_result = Some(Box::new(Answer { plan, lines, context })),
         Format::Csv => report.rows = records(&report.findings, &plan, context),
-        Format::Text | Format::Svg => Page { report: &mut report, plan: &plan, context }.fill(&lines),
+        Format::Text | Format::Svg | Format::Xlsx => Page { report: &mut report, plan: &plan, context }.fill(&lines),
     }
     report
 }
@@ -72,7 +72,7 @@ impl Serialize for Answer<'_> {
             "removal",
             &Each(|| plan.removals().into_iter().map(|note| removal_json(&note, self.context.practice))),
         )?;
-        map.serialize_entry("order", &lines_json(&self.lines))?;
+        map.serialize_entry("order", &lines_json(&self.lines, Some(plan)))?;
         map.end()
     }
 }
@@ -107,8 +107,12 @@ impl Serialize for RowAnswer<'_, '_> {
     }
 }
 
-pub(super) fn holes_without_rivet(count: u32) -> String {
-    if count == 1 { "1 hole that has no rivet yet".into() } else { format!("{count} holes that have no rivet yet") }
+fn holes_without_rivet(count: u32) -> String {
+    if count == 1 {
+        "1 hole; shophead order says why".into()
+    } else {
+        format!("{count} holes; shophead order says why")
+    }
 }
 
 /// The plan as text, in the order in which it is needed.
@@ -135,7 +139,7 @@ impl<'j> Page<'_, '_, 'j> {
         panel::edges(self.plan, self.context.units, &mut self.report.text);
         self.report.heading("Order");
         self.report.text.push(Block::Table(order_table(lines, self.context.units)));
-        let without = self.plan.counts().without_rivet;
+        let without: u32 = not_ordered(self.plan).iter().map(NotOrdered::count).sum();
         if without > 0 {
             self.report.paragraph(format!("Not in the order: {}.", holes_without_rivet(without)));
         }

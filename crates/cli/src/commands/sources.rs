@@ -33,6 +33,7 @@ pub(super) fn run<'a>(args: &SourcesArgs, context: &Context<'a>) -> Result<Repor
     list.joints();
     list.places();
     list.rules();
+    list.repairs();
     let wanted = args.status.map(|word| word.status());
     let sources: Vec<Source<'_>> =
         list.sources.into_iter().filter(|source| wanted.is_none_or(|status| source.cited.status == status)).collect();
@@ -392,6 +393,29 @@ impl<'a> List<'a> {
         for fixity in buckling::FIXITIES {
             let what = format!("fixity between rivets, {}", fixity.fastening);
             self.add("rules of rows and groups", what, self.units.ratio(fixity.value), fixity.basis);
+        }
+    }
+
+    /// Where repairs are sized, what is told with them, and the tables that they read.
+    fn repairs(&mut self) {
+        use shophead::repair::gauge_table::{CIRCULAR, HANDBOOK};
+        use shophead::repair::site::{Ruling, Site};
+        use shophead::repair::told::Told;
+        const GROUP: &str = "repairs";
+        for (what, gauges, basis) in
+            [("older sheet gauges", CIRCULAR, Basis::AC43_GAUGES), ("sheet gauges", HANDBOOK, Basis::HDBK5J_GAUGES)]
+        {
+            self.add(GROUP, what, format_args!("{} of them", gauges.len()), basis);
+        }
+        for site in Site::ALL {
+            let ruling = match site.ruling() {
+                Ruling::Sized | Ruling::SizedWith(_) => "sized",
+                Ruling::Refused => "nothing is sized",
+            };
+            self.add(GROUP, site.meaning(), ruling, site.basis());
+        }
+        for told in Told::ALL {
+            self.add(GROUP, told.meaning(), told.kind(), told.basis());
         }
     }
 

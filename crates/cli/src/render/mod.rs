@@ -3,6 +3,7 @@
 pub(crate) mod csv;
 pub(crate) mod json;
 pub(crate) mod text;
+pub(crate) mod xlsx;
 
 use std::io::Write;
 
@@ -14,6 +15,9 @@ use crate::report::Report;
 
 /// Prints the report, or writes the file that it is.
 pub(crate) fn print(report: &Report, settings: &Settings) -> Result<(), Stop> {
+    for document in &report.beside {
+        output::write(Some(&document.path), &document.text)?;
+    }
     if let Some(document) = &report.document {
         return output::write(Some(&document.path), &document.text);
     }
@@ -21,11 +25,21 @@ pub(crate) fn print(report: &Report, settings: &Settings) -> Result<(), Stop> {
         let what = "there is no drawing of this; group has one, and joint with --rows 2 or more and --pitch";
         return Err(Stop::wrong(format_args!("--format svg: {what}")));
     }
+    if settings.format == Format::Xlsx && report.book.is_none() {
+        return Err(Stop::wrong("--format xlsx: there is no workbook of this; order has one"));
+    }
     let mut output = Output::open(settings.output.as_deref())?;
+    if settings.format == Format::Xlsx && output.is_terminal() {
+        return Err(Stop::wrong("--format xlsx: a workbook is no text; right would be --output order.xlsx"));
+    }
     let printed = match settings.format {
         Format::Text => output.write_styled(&text::render(report, settings.width)),
         Format::Json => json::render(report, &mut output),
         Format::Svg => output.write_all(report.drawing.as_deref().unwrap_or_default().as_bytes()),
+        Format::Xlsx => match &report.book {
+            Some(book) => xlsx::render(book).and_then(|bytes| output.write_all(&bytes)),
+            None => Ok(()),
+        },
         Format::Csv => csv::render(report).and_then(|rows| output.write_all(rows.as_bytes())),
     };
     output.finish(printed)

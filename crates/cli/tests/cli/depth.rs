@@ -397,7 +397,9 @@ fn a_splice_in_clad_sheet_names_both_tables_and_lays_out_its_rows() {
 fn staggered_rows_are_counted_along_the_zigzag_too() {
     let asked = "joint --rivet MS20470AD4 --sheets 2024-T3:.040,2024-T3:.063 --pitch 3/4 --rows 4 --transverse-pitch .2 --format json";
     let net = |more: &str| {
-        let value = with_files(&[], &format!("{asked} {more}")).json(0);
+        // Rows as close as these are referred, and counted all the same.
+        let value = with_files(&[], &format!("{asked} {more}")).json(1);
+        assert!(value["findings"].as_array().unwrap().iter().any(|found| found["code"] == "transverse-pitch-short"));
         value["result"]["row"]["net_sections"][0]["per_inch"]["lbf"].as_f64().unwrap()
     };
     let inline = 63_000.0 * 0.040 * (0.75 - 0.1285) / 0.75;

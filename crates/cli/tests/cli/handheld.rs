@@ -12,6 +12,23 @@ fn a_session_answers_what_is_keyed_in_and_ends_with_its_input() {
     assert!(text.lines().all(|line| line.chars().count() <= 40), "{run}");
 }
 
+/// What every command takes is taken, or refused: never passed over.
+#[test]
+fn a_session_begins_with_the_units_and_the_practice_asked_for() {
+    let keys = "1\nMS20470AD4\n.5\n.6\n\n\nP\nQ\n";
+    let run =
+        |more: &str| shophead_with(&format!("handheld --columns 40 --lines 8{more}"), |run| run.write_stdin(keys));
+    let (inches, millimetres) = (run(" --units in"), run(" --units mm"));
+    assert!(inches.printed(0).contains("grip 1.100\n"), "{inches}");
+    assert!(millimetres.printed(0).contains("grip 1.10mm\n"), "{millimetres}");
+    // The next one after that is shown by P.
+    assert!(run("").printed(0).contains("practice: process"), "the handbooks come first");
+    assert!(run(" --practice process").printed(0).contains("practice: handbook"), "and last");
+    for typed in ["handheld --limits own.toml", "handheld --format json", "handheld -o talk.txt"] {
+        assert!(!shophead(typed).refused().is_empty(), "{typed}");
+    }
+}
+
 #[test]
 fn a_terminal_that_is_no_small_one_is_refused() {
     for (typed, told) in [("handheld --columns 10", "16 to 40 columns"), ("handheld --lines 9", "2 to 8 lines")] {

@@ -137,7 +137,9 @@ fn the_demo_in_json_by_key_and_value() {
         .sum();
     assert_eq!(Some(ordered + counts["without_rivet"].as_u64().expect("a count")), counts["holes"].as_u64());
     let refers = plan["findings"].as_array().expect("findings").iter().filter(|finding| finding["severity"] == "refer");
-    assert_eq!(refers.count() as u64, measured[4]);
+    let subjects: std::collections::BTreeSet<&str> =
+        refers.map(|found| found["subject"].as_str().expect("text")).collect();
+    assert_eq!(subjects.len() as u64, measured[4], "{subjects:?}");
 }
 
 #[test]
@@ -178,7 +180,8 @@ fn an_order_takes_the_shelf_and_the_spares_into_account() {
     assert_eq!((&line["part"], figures), (&"MS20470AD4-5".into(), [10, 2, 4, 50]));
     assert!(line["mass"]["g"].as_f64().is_some_and(|grams| (2.0..4.0).contains(&grams)), "{line}");
     let csv = on_job("order job.toml --stock stock.csv --format csv", &files);
-    assert!(csv.printed(0).starts_with("part,needed,spares,stock,buy,mass_lb\nMS20470AD4-5,10,0,4,50,"), "{csv}");
+    assert!(csv.printed(0).starts_with("part,needed,spares,stock,buy,mass_lb,"), "{csv}");
+    assert!(csv.stdout.contains("\nMS20470AD4-5,10,0,4,50,"), "{csv}");
 }
 
 #[test]

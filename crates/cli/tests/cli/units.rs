@@ -130,7 +130,7 @@ fn a_slip_of_the_keyboard_in_a_thickness_is_answered_with_what_was_meant() {
         let plain = shophead("length --layers .032+-.002,.125 --diameter 1/8 --format json");
         assert_eq!(run.json(0), plain.json(0), "{layers}");
     }
-    assert_eq!(shophead("length --layers 1.25in,.032 --diameter 1/4").status, Some(0));
+    assert_eq!(shophead("length --layers 1.25in,.063 --diameter 1/4").status, Some(0));
     assert_eq!(shophead("length --layers .032,.125 --diameter 1/8 --tolerance +/-.002").status, Some(0));
 }
 

@@ -202,6 +202,8 @@ pub enum Topic {
     RowsAndGroups,
     /// Splices.
     Splices,
+    /// Sizing repairs.
+    Repairs,
     /// Access and removal.
     AccessAndRemoval,
 }
@@ -209,7 +211,7 @@ pub enum Topic {
 #[cfg(feature = "words")]
 impl Topic {
     /// Every topic, in the order of the calculation.
-    pub const ALL: [Topic; 8] = [
+    pub const ALL: [Topic; 9] = [
         Topic::Lengths,
         Topic::DrivenHeads,
         Topic::Holes,
@@ -217,6 +219,7 @@ impl Topic {
         Topic::JointStrength,
         Topic::RowsAndGroups,
         Topic::Splices,
+        Topic::Repairs,
         Topic::AccessAndRemoval,
     ];
 
@@ -231,6 +234,7 @@ impl Topic {
             Topic::JointStrength => "rules of joint strength",
             Topic::RowsAndGroups => "rules of rows and groups",
             Topic::Splices => "rules of splices",
+            Topic::Repairs => "rules of repairs",
             Topic::AccessAndRemoval => "rules of access and removal",
         }
     }

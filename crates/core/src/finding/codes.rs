@@ -84,9 +84,9 @@ codes! {
     HeatTreatFirst = 13, "heat-treat-first", "This alloy is heat treated before driving and kept cold until then.",
         "heat treat this rivet before driving, and keep it cold until you drive it.", "",
         "heat treat first";
-    ShankDoesNotEnter = 61, "shank-does-not-enter", "The thinnest shank does not go into the hole.",
+    ShankDoesNotEnter = 70, "shank-does-not-enter", "The thinnest shank does not go into the hole.",
         "hole[ {m}] is too small: the shank does not go in[, least {l}].", "Open it up, or take a thinner rivet.",
-        "shank does not go in[: {m}, min {l}]";
+        "too small to enter[: {m}, min {l}]";
     ShankMayNotEnter = 14, "shank-may-not-enter", "The largest shank does not go into the smallest hole.",
         "hole[ {m}] may be too tight for the shank[, up to {l}].", "Try the fit first.",
         "tight hole[: {m}, shank {l}]";
@@ -149,13 +149,13 @@ codes! {
     DimpleTooThick = 33, "dimple-too-thick", "The sheet is thicker than dimpling suits.",
         "{sheet}: too thick to dimple[, at most {l}].", "Countersink it, or try a dimple on scrap.",
         "[{layer} ]too thick to dimple[, max {l}]";
-    FlushHeadWithoutSeat = 62, "flush-head-without-seat", "The head is flush, but no layer is countersunk or dimpled for it.",
+    FlushHeadWithoutSeat = 71, "flush-head-without-seat", "The head is flush, but no layer is countersunk or dimpled for it.",
         "flush head, but no layer is countersunk or dimpled.", "Say which layer takes the head, or take a protruding head.",
         "flush head: no layer is csk";
-    SeatWithoutFlushHead = 63, "seat-without-flush-head", "A layer is countersunk or dimpled, but the head is not flush.",
+    SeatWithoutFlushHead = 72, "seat-without-flush-head", "A layer is countersunk or dimpled, but the head is not flush.",
         "[{layer}: ]countersunk or dimpled under a protruding head.", "Take a flush head.",
         "[{layer} ]csk, but head not flush";
-    SeatInWrongLayer = 64, "seat-in-wrong-layer", "A layer is countersunk or dimpled under one that has a plain hole.",
+    SeatInWrongLayer = 73, "seat-in-wrong-layer", "A layer is countersunk or dimpled under one that has a plain hole.",
         "[{layer}: ]countersunk or dimpled under a plain hole.", "Countersink or dimple from the head side down.",
         "[{layer} ]csk under a plain hole";
     // damage beside the holes
@@ -184,10 +184,10 @@ codes! {
     EdgeBelowPreferred = 41, "edge-below-preferred", "The edge distance leaves no room to open the hole later.",
         "edge distance[ {m}] leaves no room to open the hole later[, needs {l}].", "Drill with care.",
         "no room to open[: {m}, needs {l}]";
-    EdgeAsBuilt = 65, "edge-as-built", "The edge distance is less than allowed for new work, as the maker built it.",
+    EdgeAsBuilt = 74, "edge-as-built", "The edge distance is less than allowed for new work, as the maker built it.",
         "edge distance[ {m}] is as built, short[ of {l}] for new work.", "Leave the hole as built.",
         "edge as built[: {m}, new {l}]";
-    PitchAsBuilt = 66, "pitch-as-built", "Pitch or row spacing is less than allowed for new work, as the maker built it.",
+    PitchAsBuilt = 75, "pitch-as-built", "Pitch or row spacing is less than allowed for new work, as the maker built it.",
         "spacing[ {m}] is as built, short[ of {l}] for new work.", "Leave the holes as built.",
         "pitch as built[: {m}, new {l}]";
     PitchShort = 42, "pitch-short", "The pitch is less than allowed.",
@@ -209,10 +209,10 @@ codes! {
     SheetTooThinForTable = 47, "sheet-too-thin-for-table", "The sheet is thinner than the published strength covers.",
         "[{layer}: ]sheet too thin for the published strength[, {m} D; table starts at {l} D].", "Refer.",
         "[{layer} ]sheet [{m} D, table {l} D|off table]";
-    ShimInPack = 67, "shim-in-pack", "A shim lies in the pack, which no published strength covers.",
+    ShimInPack = 76, "shim-in-pack", "A shim lies in the pack, which no published strength covers.",
         "[{layer}: ]a shim[ of {m}] is not covered by the published strength.", "Check the joint against approved data.",
         "[{layer} ]is a shim: strength off";
-    UnequalSheets = 68, "unequal-sheets", "The outer sheets in double shear are of different thickness and do not share the load alike.",
+    UnequalSheets = 77, "unequal-sheets", "The outer sheets in double shear are of different thickness and do not share the load alike.",
         "outer sheets[ {m} and {l}] do not share the load alike.", "Check the thinner one.",
         "outer sheets differ[: {m}, {l}]";
     StrengthNotPublished = 48, "strength-not-published", "No published strength covers this case.",
@@ -224,7 +224,7 @@ codes! {
     MarginNegative = 50, "margin-negative", "The joint does not carry the load.",
         "the joint does not carry the load[: margin {m}].", "Refer.",
         "margin negative[: {m}]";
-    AsStrongAsBefore = 69, "as-strong-as-before", "The same rivet in the same sheets: as strong as before.",
+    AsStrongAsBefore = 78, "as-strong-as-before", "The same rivet in the same sheets: as strong as before.",
         "as strong as before: same rivet, same sheets.", "",
         "as strong as before";
     WeakerThanBefore = 51, "weaker-than-before", "The new joint is weaker than the one it replaces.",
@@ -245,6 +245,34 @@ codes! {
     BucklingNotElastic = 56, "buckling-not-elastic", "The stress is above what the elastic buckling formula covers: use the tangent-modulus curve of the material.",
         "stress[ {m}] is above what the buckling formula covers[, {l}].", "Use the tangent-modulus curve of the material.",
         "past buckling formula[ {l}]";
+    // repairs
+    NoPublishedMethod = 61, "no-published-method", "No published method on file sizes a repair in this place.",
+        "no published method sizes a repair here.", "Ask the holder of the type's data.",
+        "no method here";
+    NoSpliceTable = 62, "no-splice-table", "The splice tables have no count for this sheet and rivet.",
+        "the splice tables have no count[: {l/} rivet in {m} sheet| for this sheet and rivet].", "<Refer.|>",
+        "no table count[: {l/} in {m}]";
+    RepairTooThin = 63, "repair-too-thin", "The repair sheet is too thin beside what it replaces.",
+        "repair sheet[ {m}] is too thin[ beside {l}].", "Take a heavier gauge.",
+        "too thin[: {m}, beside {l}]";
+    RepairTooStrong = 64, "repair-too-strong", "The repair sheet is heavier than the next gauge: stiffer than needed.",
+        "repair sheet[ {m}] is stiffer than needed[, {l} is enough].", "Take the lighter gauge.",
+        "too stiff[: {m}, enough {l}]";
+    SpliceAreaShort = 65, "splice-area-short", "The splice plate has no more area than the leg it splices.",
+        "splice plate[: {m} of the leg's area| is no larger than its leg], needs more than all of it.", "Widen or thicken it.",
+        "plate area[ {m}] short";
+    SpliceTooShort = 66, "splice-too-short", "The splice plate is too short.",
+        "splice plate[ {m}] is too short[, needs more than {l}].", "Lengthen it.",
+        "plate short[: {m}, over {l}]";
+    MajorRepair = 67, "major-repair", "The repair is on the list of major repairs.",
+        "a major repair[: {m} of damage, over {l}].", "Get it approved before work begins.",
+        "major repair[: {m}]";
+    MemberTooNear = 68, "member-too-near", "A member or seam stands too near for a patch of the skin alone.",
+        "member too near[: {m} of skin beside it, needs {l}].", "Carry the patch over the member: ask the holder of the type's data how.",
+        "member near[: {m}, needs {l}]";
+    SeamsDiffer = 69, "seams-differ", "The factory seams differ: the stronger one is copied.",
+        "the factory seams differ.", "Copy the stronger[: number {m}].",
+        "seams differ[: copy {m}]";
     // access
     MustBeSolid = 57, "must-be-solid", "Only driven solid rivets may go here.",
         "only driven solid rivets may go here.", "",

@@ -21,9 +21,9 @@ impl Installation<'_, '_> {
             if let Some(thickest) = stack.thickest() {
                 check_diameter(&case, thickest, self.structure, self.practice, push);
             }
-            check_seat(&self.rivet, stack, &case, self.practice, push);
             check_bearing_range(&self.rivet, stack, push);
         }
+        check_seat(&self.rivet, self.stack, &case, self.practice, push);
         check_alloy(&self.rivet, self.structure, push);
         self.check_entry(push);
         self.check_hole(push);
@@ -36,7 +36,10 @@ impl Installation<'_, '_> {
 
     /// A shank that is thicker than the hole is wide.
     fn check_entry(&self, push: &mut Sink<'_>) {
-        let Some(shank) = self.rivet.size().shank else { return };
+        let Some(shank) = self.rivet.size().shank else {
+            push(Finding::new(Code::NoLimit, Severity::Refer, self.rivet.series().unknown.shank));
+            return;
+        };
         let hole = self.hole_or_drilled().value;
         let found = |code, severity, shank| {
             let limit = Given { value: shank, basis: self.rivet.size().basis };

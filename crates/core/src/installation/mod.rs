@@ -16,7 +16,7 @@
 //! | check | module |
 //! |---|---|
 //! | diameter for the sheet, alloy, heat treatment | [`crate::select`] |
-//! | seat of a flush head | [`crate::hole`] |
+//! | seat of a flush head | [`crate::stack`]: countersunk, dimpled or plain |
 //! | edge distance, pitch, row spacing | [`crate::layout`] |
 //! | shank that does not enter, hole beyond the rivet's limits | here |
 //! | sheet too thin for any published bearing strength, shims, unequal sheets | [`crate::joint`] |

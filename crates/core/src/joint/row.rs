@@ -92,7 +92,7 @@ pub struct RowStrength {
 }
 
 impl RowStrength {
-    /// Where an answer is filled in, for [`row_strength_into`].
+    /// Where an answer is filled in, for [`Installation::row_into`](crate::installation::Installation::row_into).
     #[must_use]
     pub const fn nothing_yet() -> RowStrength {
         let joint = JointStrength::nothing_yet();

@@ -25,7 +25,7 @@ use shophead::words::{Shown, Units};
 
 use crate::diagnostic::escaped;
 use crate::drawing::{Mark, sheets};
-use crate::order::{Alternative, OrderLine};
+use crate::order::{Alternative, OrderLine, not_ordered};
 use crate::plan::{Choice, EdgePlan, HolePlan, Plan, RowCut, RowPlan, Subject};
 use crate::tools::Tool;
 use crate::words::{self, ADVISORY};
@@ -718,7 +718,7 @@ impl<'j> Card<'_, 'j> {
             columns.push(column("on the shelf", 12));
         }
         columns.extend([column("to buy", 12), column("mass", 16)]);
-        let without = self.plan.counts().without_rivet;
+        let left = not_ordered(self.plan);
         let mass = |line: &OrderLine<'_>| match (line.mass, self.units) {
             (None, _) => "not known".to_owned(),
             (Some(mass), Units::Inches) => format!("{:.3} lb", mass.lb()),
@@ -741,7 +741,12 @@ impl<'j> Card<'_, 'j> {
                     }
                 }
             }
-            @if without > 0 { p { "Not in the order: " (count_of(without, "hole")) " without a rivet yet." } }
+            @if !left.is_empty() {
+                p { "Not in the order:" }
+                ul {
+                    @for left in &left { li { (Said(&left.subject())) ": " (count_of(left.count(), "hole")) ". " (Said(&left.because(self.units, self.plan.practice).join(" "))) } }
+                }
+            }
             @if !self.alternatives.is_empty() {
                 p { "On the shelf, and within limits as well:" }
                 ul {

@@ -265,9 +265,9 @@ fn the_limits_are_those_of_core_and_every_hole_that_differs_is_listed() {
 #[test]
 fn the_shelf_has_a_column_only_where_it_is_given() {
     let job = demo("keel-skin");
-    let stock = crate::read::read_stock(&Path::new(env!("CARGO_MANIFEST_DIR")).join("demo/keel-skin/stock.csv"))
+    let stock = crate::read::read_stock(&Path::new(env!("CARGO_MANIFEST_DIR")).join("demo/keel-skin/stock.csv"), &[])
         .expect("it reads");
-    for (stock, told) in [(None, false), (Some(stock.as_slice()), true)] {
+    for (stock, told) in [(None, false), (Some(stock.stock.as_slice()), true)] {
         let page = Html::parse_document(&of(&job, Units::Inches, stock));
         let order = text(all(&page, "section[aria-labelledby=order]")[0]);
         assert_eq!(order.contains("on the shelf"), told, "{order}");

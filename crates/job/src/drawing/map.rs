@@ -395,17 +395,20 @@ impl<'m, 'j> Map<'m, 'j> {
     /// The holes whose edge distance is dimensioned on this line: the least of the row, and those that are too short.
     fn edges_to_tell(&self, row: &RowPlan<'j>, first: u32, last: u32, is_first: bool) -> Vec<(u32, String, bool)> {
         let mut told: Vec<(u32, String, bool)> = Vec::new();
-        let short = |findings: &[Finding]| -> Option<(Length, Length)> {
-            findings.iter().find_map(|finding| match (finding.code(), finding.measured(), finding.limit()) {
-                (Code::EdgeDistanceShort, Some(Figure::Length(measured)), Some(Figure::Length(limit))) => {
-                    Some((measured, limit))
-                }
-                _ => None,
+        // What is said of it, and whether it is too short.
+        let short = |findings: &[Finding]| -> Option<(String, bool)> {
+            findings.iter().find_map(|finding| {
+                let (verdict, is_short) = match finding.code() {
+                    Code::EdgeDistanceShort => ("TOO SHORT", true),
+                    Code::EdgeAsBuilt => ("as built", false),
+                    _ => return None,
+                };
+                let (Figure::Length(measured), Figure::Length(limit)) = finding.measured().zip(finding.limit())? else {
+                    return None;
+                };
+                let (measured, limit) = (self.units.length(measured), self.units.length(limit));
+                Some((format!("edge {measured}, least {limit}: {verdict}"), is_short))
             })
-        };
-        let say = |measured: Length, limit: Length| {
-            let measured = self.units.length(measured);
-            format!("edge {measured}, least {}", self.units.length(limit))
         };
         let of_hole = |number: u32| row.layout_of(number).edge;
         let own = row.row.exceptions.iter().flat_map(|exception| &exception.holes);
@@ -413,9 +416,8 @@ impl<'m, 'j> Map<'m, 'j> {
         let of_row = row.layout.edge.map(|edge| (edge, 1));
         let least = own.chain(of_row).min();
         for hole in holes_between(row, first, last) {
-            if let Some((measured, limit)) = short(&hole.findings).filter(|_| hole.disposition() != Disposition::Refer)
-            {
-                told.push((hole.number, say(measured, limit), true));
+            if let Some((text, is_short)) = short(&hole.findings).filter(|_| hole.disposition() != Disposition::Refer) {
+                told.push((hole.number, text, is_short));
             }
         }
         let is_here = |number: &u32| (first..=last).contains(number) && (is_first || *number != 1);
@@ -423,11 +425,8 @@ impl<'m, 'j> Map<'m, 'j> {
             && !told.iter().any(|(told, ..)| *told == number)
         {
             let found = short(&row.findings);
-            let text = match found {
-                Some((measured, limit)) => say(measured, limit),
-                None => format!("edge {}", self.units.length(edge)),
-            };
-            told.push((number, text, found.is_some()));
+            let (text, is_short) = found.unwrap_or_else(|| (format!("edge {}", self.units.length(edge)), false));
+            told.push((number, text, is_short));
             told.sort_by_key(|(number, ..)| *number);
         }
         told
@@ -437,7 +436,6 @@ impl<'m, 'j> Map<'m, 'j> {
     fn edge_below(&self, canvas: &mut Canvas, at: At, text: &str, is_short: bool, free: &mut f64) {
         const DOWN: f64 = 27.0;
         let (x, y) = at;
-        let text = if is_short { format!("{text}: TOO SHORT") } else { text.to_owned() };
         let width = text.chars().count() as f64 * LETTER + 18.0;
         // To the left where the line ends; not at all where another one stands, which says the same of its hole.
         let to_left = x + width > WIDTH;
@@ -450,7 +448,7 @@ impl<'m, 'j> Map<'m, 'j> {
         canvas.arrow((x, y), (x, y + DOWN), Line::Thin);
         let (place, anchor) = if to_left { (x - 6.0, Anchor::End) } else { (x + 6.0, Anchor::Start) };
         let letters = if is_short { Letters::Strong } else { Letters::Plain };
-        canvas.text((place, y + DOWN - 4.0), &text, anchor, letters);
+        canvas.text((place, y + DOWN - 4.0), text, anchor, letters);
     }
 
     /// Damage beside a hole of this line: the hole, and the number of the damage.
@@ -988,13 +986,12 @@ mod tests {
     #[test]
     fn the_least_distance_to_a_cut_and_the_least_edge_are_told() {
         let svg = with_plan(&demo("marsh-float"), |plan| map(plan, Units::Inches));
-        for told in
-            ["L1 hole 8: .221, TOO CLOSE: holes 7-9", "edge .250, least .391: TOO SHORT", "damage 1", "damage 2"]
+        for told in ["L1 hole 8: .221, TOO CLOSE: holes 7-9", "edge .250, least .391: as built", "damage 1", "damage 2"]
         {
             assert!(svg.contains(told), "{told}");
         }
         let svg = with_plan(&demo("keel-skin"), |plan| map(plan, Units::Inches));
-        assert!(svg.contains("edge .311, least .3125: TOO SHORT"), "the one hole of F5 that is short");
+        assert!(svg.contains("edge .311, least .3125: as built"), "the one hole of F5 that is short");
     }
 
     #[test]

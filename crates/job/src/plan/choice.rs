@@ -3,8 +3,9 @@
 use shophead::finding::Finding;
 use shophead::installation::Installation;
 use shophead::length::{Interval, Toleranced};
-use shophead::practice::Given;
+use shophead::practice::{Given, Practice};
 use shophead::rivet::part::Part;
+use shophead::upset::{HeadLimits, PredictedHead};
 
 use super::Choice;
 use super::make::{push, push_all};
@@ -24,6 +25,19 @@ pub(crate) fn choose<'j>(question: &Installation<'_, 'j>) -> Choice<'j> {
 pub(crate) fn fits(question: &Installation<'_, '_>, part: &Part<'_>, hole: Interval) -> bool {
     let question = question.in_hole(Toleranced::from_least(hole));
     part.length().is_some_and(|length| question.length_fits(length) == Ok(true))
+}
+
+/// The driven heads that a rivet of this length makes in its pack and this hole at the height of the practice; `None` where that cannot be
+/// told.
+#[must_use]
+pub(crate) fn head_of(
+    question: &Installation<'_, '_>,
+    hole: Interval,
+    practice: &Practice<'_>,
+) -> Option<PredictedHead> {
+    let height = HeadLimits::of(practice, &question.case()).height_target?;
+    let fit = question.in_hole(Toleranced::from_least(hole)).fit().ok()?;
+    Some(fit.predict(question.rivet().length()?, height.value))
 }
 
 pub(super) fn push_choice(findings: &mut Vec<Finding>, choice: &Choice<'_>) {

@@ -35,7 +35,7 @@ use shophead::trim::{Cut, Station};
 use shophead::upset::FitError;
 use shophead::words::Units;
 
-pub(crate) use choice::{choose, fits};
+pub(crate) use choice::{choose, fits, head_of};
 
 use self::holes::hole_layout;
 use crate::model::{DamageFound, EdgeShape, Exception, Job, MeasuredHole, PanelEdge, Position, Row};
@@ -232,6 +232,12 @@ impl HolePlan<'_> {
 }
 
 impl<'j> RowPlan<'j> {
+    /// Whether somebody has to answer for the row as a whole before it goes ahead.
+    #[must_use]
+    pub fn is_referred(&self) -> bool {
+        self.findings.iter().any(|finding| finding.severity() == Severity::Refer)
+    }
+
     /// What is planned for one of its holes by itself; `None` for a hole like the most.
     #[must_use]
     pub fn hole(&self, number: u32) -> Option<&HolePlan<'j>> {

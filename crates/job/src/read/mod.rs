@@ -32,10 +32,11 @@ pub use settings::Settings;
 use shophead::length::Bare;
 use shophead::rivet::Series;
 use source::{Mistakes, Source, quoted};
+pub use stock::ColumnNames;
 
 use crate::diagnostic::{Diagnostic, escaped, is_unseen};
 use crate::model::{Job, OwnLimits};
-use crate::order::Stock;
+use crate::order::Shelf;
 
 /// The most mistakes told in one go. Somebody who has more starts with these.
 pub const MAX_MISTAKES: usize = 20;
@@ -345,24 +346,38 @@ pub(crate) fn add_columns(text: &str) -> Option<String> {
     Some(wider)
 }
 
-/// Reads a stock file, in the order of the file.
+/// Reads a stock file; `columns` says what its columns are called where they are not called part, on_hand and pack.
 ///
 /// # Errors
-/// As [`Job::read`]; a part that stands twice in the file is a mistake.
-pub fn read_stock(path: &Path) -> Result<Vec<Stock>, ReadError> {
+/// As [`Job::read`].
+pub fn read_stock(path: &Path, columns: &ColumnNames) -> Result<Shelf, ReadError> {
     let mistakes = Mistakes::default();
-    let stock = mistakes.open(path.to_owned(), &Disk::anywhere()).map(|source| stock::stock(&source));
-    mistakes.result(stock)
+    let shelf = mistakes.open(path.to_owned(), &Disk::anywhere()).and_then(|source| stock::shelf(&source, columns));
+    mistakes.result(shelf)
 }
 
 /// Reads a stock file from its text; `file` is what it is called in messages.
 ///
+/// A whole shelf may be in it as it comes: lines about other parts are counted and left out, the lots of one part added up, and what is less
+/// than nothing or not said is explained by line.
+///
 /// # Errors
 /// As [`read_stock`].
-pub fn read_stock_from(text: Vec<u8>, file: &Path) -> Result<Vec<Stock>, ReadError> {
+///
+/// ```
+/// use shophead_job::read::read_stock_from;
+/// use std::path::Path;
+/// let text = "Part Number;Qty\nMS20470AD4-5;40\nAN3-5A;7\nMS20470AD4-5;25\nMS20470AD4-6;-3\n";
+/// let columns = [("part", "Part Number".to_owned()), ("on_hand", "Qty".to_owned())];
+/// let shelf = read_stock_from(text.into(), Path::new("shelf.csv"), &columns)?;
+/// assert_eq!((shelf.stock[0].on_hand, shelf.foreign), (65, 1));
+/// assert_eq!(shelf.notes[0].what, "MS20470AD4-6: -3 on hand is less than nothing: counted as none");
+/// # Ok::<(), shophead_job::read::ReadError>(())
+/// ```
+pub fn read_stock_from(text: Vec<u8>, file: &Path, columns: &ColumnNames) -> Result<Shelf, ReadError> {
     let mistakes = Mistakes::default();
-    let stock = mistakes.source(file, text).map(|source| stock::stock(&source));
-    mistakes.result(stock)
+    let shelf = mistakes.source(file, text).and_then(|source| stock::shelf(&source, columns));
+    mistakes.result(shelf)
 }
 
 /// Reads the rivets of a group: columns x, y and, where sizes are mixed, diameter; a number without a unit is what `bare` says.

@@ -62,6 +62,28 @@ pub(super) fn records(source: &Source<'_>, keys: &Keys, required: &[&str]) -> Op
 
 /// The same with the header.
 pub(super) fn sheet(source: &Source<'_>, keys: &Keys, required: &[&str]) -> Option<Sheet> {
+    read(source, keys, required, None, ',')
+}
+
+/// A file that was not made for this: semicolons or tabulators may stand for commas, and its columns may have other names.
+pub(super) fn sheet_as_it_comes(
+    source: &Source<'_>,
+    keys: &Keys,
+    required: &[&str],
+    names: &[(&'static str, String)],
+) -> Option<Sheet> {
+    let first = source.text.lines().find(|line| !line.trim().is_empty()).unwrap_or_default();
+    let separator = [',', ';', '\t'].into_iter().max_by_key(|mark| (first.matches(*mark).count(), *mark == ','));
+    read(source, keys, required, Some(names), separator.unwrap_or(','))
+}
+
+fn read(
+    source: &Source<'_>,
+    keys: &Keys,
+    required: &[&str],
+    names: Option<&[(&'static str, String)]>,
+    separator: char,
+) -> Option<Sheet> {
     if let Some(start) = long_line(&source.text) {
         source.mistake(
             start..start,
@@ -70,7 +92,7 @@ pub(super) fn sheet(source: &Source<'_>, keys: &Keys, required: &[&str]) -> Opti
         );
         return None;
     }
-    let mut scan = Scan { source, at: 0 };
+    let mut scan = Scan { source, at: 0, separator };
     let header = loop {
         let header = scan.line()?;
         if header.iter().any(|cell| !cell.text.is_empty()) {
@@ -86,7 +108,7 @@ pub(super) fn sheet(source: &Source<'_>, keys: &Keys, required: &[&str]) -> Opti
         source.mistake(0..0, message, format!("right would be no more than {MAX_COLUMNS}"));
         return None;
     }
-    let columns: Columns = columns(source, &header, keys, required)?.into();
+    let columns: Columns = columns(source, &header, keys, required, names)?.into();
     let mut records = Vec::new();
     while !scan.is_at_end() && !source.mistakes.is_full() {
         let start = scan.at;
@@ -125,7 +147,7 @@ fn long_line(text: &str) -> Option<usize> {
 pub(super) fn cells_of(line: &str) -> Option<Vec<String>> {
     let mistakes = Mistakes::default();
     let source = mistakes.source(Path::new(""), line.into())?;
-    let mut scan = Scan { source: &source, at: 0 };
+    let mut scan = Scan { source: &source, at: 0, separator: ',' };
     let cells = scan.line()?;
     scan.is_at_end().then(|| cells.into_iter().map(|cell| cell.text).collect())
 }
@@ -139,7 +161,13 @@ fn heading(keys: &Keys) -> String {
 }
 
 /// Which cell of a line holds each of the columns asked for.
-fn columns(source: &Source<'_>, header: &[Cell], keys: &Keys, required: &[&str]) -> Option<Vec<Option<usize>>> {
+fn columns(
+    source: &Source<'_>,
+    header: &[Cell],
+    keys: &Keys,
+    required: &[&str],
+    names: Option<&[(&'static str, String)]>,
+) -> Option<Vec<Option<usize>>> {
     let span = header.first().map_or(0, |cell| cell.span.start)..header.last().map_or(0, |cell| cell.span.end);
     if let [only] = header
         && let Some(mark) = only.text.chars().find(|c| matches!(c, ';' | '\t' | '|'))
@@ -155,20 +183,23 @@ fn columns(source: &Source<'_>, header: &[Cell], keys: &Keys, required: &[&str])
     }
     let mut complete = true;
     let mut columns = Vec::new();
-    for name in keys.names {
+    for key in keys.names {
+        let given = names.and_then(|names| names.iter().find(|(known, _)| known == key)).map(|(_, name)| name.trim());
+        let name = given.unwrap_or(key);
         let mut named = header.iter().enumerate().filter(|(_, cell)| cell.text.eq_ignore_ascii_case(name));
         let first = named.next();
         if let Some((_, again)) = named.next() {
             complete = false;
             source.mistake(again.span.clone(), format!("there are two columns {name}"), "keep one of both");
         }
-        if first.is_none() && required.contains(name) {
+        if first.is_none() && (required.contains(key) || given.is_some()) {
             complete = false;
-            source.mistake(
-                span.clone(),
-                format!("the column {name} is missing"),
-                format!("right would be {}", heading(keys)),
-            );
+            let there: Vec<&str> = header.iter().map(|cell| cell.text.as_str()).collect();
+            let help = match names {
+                Some(_) => format!("the columns here are {}; name the one that is meant: {key}=NAME", there.join(", ")),
+                None => format!("right would be {}", heading(keys)),
+            };
+            source.mistake(span.clone(), format!("the column {name} is missing"), help);
         }
         columns.push(first.map(|(index, _)| index));
     }
@@ -178,6 +209,7 @@ fn columns(source: &Source<'_>, header: &[Cell], keys: &Keys, required: &[&str])
 struct Scan<'s> {
     source: &'s Source<'s>,
     at: usize,
+    separator: char,
 }
 
 impl Scan<'_> {
@@ -201,7 +233,7 @@ impl Scan<'_> {
                 self.at += end.len();
                 return Some(cells);
             }
-            if !rest.starts_with(',') {
+            if !rest.starts_with(self.separator) {
                 return Some(cells);
             }
             self.at += 1;
@@ -209,13 +241,14 @@ impl Scan<'_> {
     }
 
     fn cell(&mut self) -> Option<Cell> {
-        let blank = self.rest().len() - self.rest().trim_start_matches([' ', '\t']).len();
+        let is_blank = |c: char| matches!(c, ' ' | '\t') && c != self.separator;
+        let blank = self.rest().len() - self.rest().trim_start_matches(is_blank).len();
         if self.rest().get(blank..).is_some_and(|rest| rest.starts_with('"')) {
             self.at += blank;
             return self.quoted_cell();
         }
         let rest = self.rest();
-        let raw = rest.get(..rest.find([',', '\r', '\n']).unwrap_or(rest.len())).unwrap_or_default();
+        let raw = rest.get(..rest.find([self.separator, '\r', '\n']).unwrap_or(rest.len())).unwrap_or_default();
         let text = raw.trim();
         let start = self.at + (raw.len() - raw.trim_start().len());
         let span = start..start + text.len();
@@ -246,9 +279,11 @@ impl Scan<'_> {
         };
         self.at = end;
         let rest = self.rest();
-        let after = rest.len() - rest.trim_start_matches([' ', '\t']).len();
+        let separator = self.separator;
+        let is_blank = |c: char| matches!(c, ' ' | '\t') && c != separator;
+        let after = rest.len() - rest.trim_start_matches(is_blank).len();
         self.at += after;
-        if !(self.is_at_end() || self.rest().starts_with([',', '\r', '\n'])) {
+        if !(self.is_at_end() || self.rest().starts_with([self.separator, '\r', '\n'])) {
             let help = "put the whole cell in quotes, and write a quote in it twice";
             self.source.mistake(self.at..self.at + 1, "something stands after the closing quote", help);
             return None;

@@ -1,62 +1,129 @@
-//! What is on the shelf, from a CSV file.
+//! What is on the shelf, from a CSV file: a list made for this, or an export of a whole shelf as it comes.
 
 use std::collections::HashMap;
 
 use shophead::rivet::part::Part;
 
 use super::keys::STOCK_FILE;
-use super::sheet::{Cell, Record, records};
-use super::source::{Said, Source, quoted};
-use crate::order::Stock;
+use super::sheet::{Record, sheet_as_it_comes};
+use super::source::{Source, quoted};
+use crate::cell::original;
+use crate::order::{Shelf, ShelfNote, Stock};
+
+/// What the columns of a stock file are called there, by our names for them.
+pub type ColumnNames = [(&'static str, String)];
 
 /// Reads every line of a stock file.
-pub(super) fn stock(source: &Source<'_>) -> Vec<Stock> {
-    let mut said: HashMap<Part<'static>, Said> = HashMap::new();
-    let mut stock = Vec::new();
-    for record in records(source, &STOCK_FILE, &["part", "on_hand"]).unwrap_or_default() {
+pub(super) fn shelf(source: &Source<'_>, names: &ColumnNames) -> Option<Shelf> {
+    let sheet = sheet_as_it_comes(source, &STOCK_FILE, &["part", "on_hand"], names)?;
+    let mut reader = Reader { source, shelf: Shelf::default(), places: HashMap::new() };
+    for record in &sheet.records {
         if source.mistakes.is_full() {
             break;
         }
-        let Some(line) = line(source, &record) else { continue };
-        let here = Said::at(source, record.span.start);
-        if let Some(earlier) = said.insert(line.part, here) {
-            let message = format!("{} stands twice, first at {earlier}", line.part);
-            source.mistake(record.span.clone(), message, "add both up in one line");
-        }
-        stock.push(line);
+        reader.line(record);
     }
-    stock
+    Some(reader.shelf)
 }
 
-fn line(source: &Source<'_>, record: &Record) -> Option<Stock> {
-    let required = |column: usize, name: &str| {
-        let found = record.filled(column);
-        if found.is_none() {
-            source.mistake(record.span.clone(), format!("this line has no {name}"), "fill the cell or delete the line");
+struct Reader<'s, 'm> {
+    source: &'s Source<'m>,
+    shelf: Shelf,
+    /// Where each part stands in the shelf.
+    places: HashMap<Part<'static>, usize>,
+}
+
+impl Reader<'_, '_> {
+    fn note(&mut self, record: &Record, what: String) {
+        let line = self.source.text.get(..record.span.start).map_or(0, |before| before.matches('\n').count()) + 1;
+        self.shelf.notes.push(ShelfNote { line, what });
+    }
+
+    fn line(&mut self, record: &Record) {
+        let Some(cell) = record.filled(0) else {
+            self.note(record, "no part number: left out".into());
+            return;
+        };
+        let written = original(&cell.text);
+        let part = match Part::parse(written) {
+            Ok(part) => part,
+            Err(error) => {
+                self.shelf.foreign += 1;
+                // Most of a shelf is something else. What is nearly a rivet is said, so that a slip does not empty the shelf.
+                if error.nearest().next().is_some() {
+                    self.note(record, format!("{}: {error}: left out", quoted(written)));
+                }
+                return;
+            }
+        };
+        if part.length().is_none() {
+            self.note(record, format!("{part} has no length: left out"));
+            return;
         }
-        found
+        let on_hand = match record.filled(1).map(|cell| (cell, count(original(&cell.text)))) {
+            Some((_, Some(count))) if count >= 0 => u32::try_from(count).unwrap_or(u32::MAX),
+            Some((cell, Some(_))) => {
+                let what = format!("{part}: {} on hand is less than nothing: counted as none", original(&cell.text));
+                self.note(record, what);
+                0
+            }
+            Some((cell, None)) => {
+                let message = format!("on_hand cannot be {}", quoted(&cell.text));
+                self.source.mistake(cell.span.clone(), message, "right would be a whole number, such as 40");
+                return;
+            }
+            None => {
+                self.note(record, format!("{part}: nothing is said on hand: counted as none"));
+                0
+            }
+        };
+        let pack = match record.filled(2).map(|cell| (cell, count(original(&cell.text)))) {
+            Some((_, Some(pack))) if pack >= 1 => Some(u32::try_from(pack).unwrap_or(u32::MAX)),
+            Some((cell, _)) => {
+                let message = format!("pack cannot be {}", quoted(&cell.text));
+                self.source.mistake(cell.span.clone(), message, "right would be a whole number, 1 or more");
+                return;
+            }
+            None => None,
+        };
+        match self.places.get(&part).and_then(|place| self.shelf.stock.get_mut(*place)) {
+            Some(lot) => {
+                lot.on_hand = lot.on_hand.saturating_add(on_hand);
+                let before = lot.pack;
+                if let Some(pack) = pack
+                    && pack != before
+                {
+                    // What is bought comes in the larger pack: nobody is then short.
+                    lot.pack = before.max(pack);
+                    let what = format!("{part}: a pack of {pack} here, of {before} before: {} counts", lot.pack);
+                    self.note(record, what);
+                }
+            }
+            None => {
+                self.places.insert(part, self.shelf.stock.len());
+                self.shelf.stock.push(Stock { part, on_hand, pack: pack.unwrap_or(1) });
+            }
+        }
+    }
+}
+
+/// A whole number as an export writes it: `40`, `40.0`, `1,200`, `40 EA`.
+fn count(text: &str) -> Option<i64> {
+    let number = text.trim_end_matches(|c: char| c.is_ascii_alphabetic()).trim();
+    let whole = match number.split_once('.') {
+        Some((whole, rest)) if rest.chars().all(|c| c == '0') => whole,
+        Some(_) => return None,
+        None => number,
     };
-    let part = required(0, "part").and_then(|cell| part(source, cell));
-    let on_hand = required(1, "on_hand").and_then(|cell| whole(source, cell, "on_hand", 0));
-    let pack = record.filled(2).map_or(Some(1), |cell| whole(source, cell, "pack", 1));
-    Some(Stock { part: part?, on_hand: on_hand?, pack: pack? })
-}
-
-fn part(source: &Source<'_>, cell: &Cell) -> Option<Part<'static>> {
-    let part = Part::parse(&cell.text).map_err(|error| source.refused(cell.span.clone(), "part", &error)).ok()?;
-    if part.length().is_none() {
-        let message = format!("{part} has no length");
-        source.mistake(cell.span.clone(), message, format!("right would be {part}-5"));
-        return None;
+    let mut groups = whole.split(',');
+    let first = groups.next().unwrap_or_default();
+    let mut digits = first.to_owned();
+    for group in groups {
+        // Only a comma before three digits is one between thousands.
+        if group.len() != 3 {
+            return None;
+        }
+        digits.push_str(group);
     }
-    Some(part)
-}
-
-fn whole(source: &Source<'_>, cell: &Cell, name: &str, least: u32) -> Option<u32> {
-    let number = cell.text.parse().ok().filter(|number| *number >= least);
-    if number.is_none() {
-        let message = format!("{name} cannot be {}", quoted(&cell.text));
-        source.mistake(cell.span.clone(), message, format!("right would be a whole number, {least} or more"));
-    }
-    number
+    digits.parse().ok()
 }

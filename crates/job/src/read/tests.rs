@@ -928,28 +928,83 @@ fn a_long_holes_file_is_read_whole() {
 
 // Stock files.
 
+fn shelf(text: &str, columns: &ColumnNames) -> Result<crate::order::Shelf, ReadError> {
+    read_stock_from(text.into(), Path::new("s.csv"), columns)
+}
+
 #[test]
 fn every_mistake_in_a_stock_file_is_told() {
     for (text, told) in [
-        ("part\n", "s.csv:1:1: the column on_hand is missing; right would be a first line part,on_hand,pack"),
-        ("part,on_hand\nMS20470AD4,5\n", "s.csv:2:1: MS20470AD4 has no length; right would be MS20470AD4-5"),
         (
-            "part,on_hand\nMS20470AD4-5,-1\n",
-            "s.csv:2:14: on_hand cannot be \"-1\"; right would be a whole number, 0 or more",
+            "part\n",
+            "s.csv:1:1: the column on_hand is missing; the columns here are part; name the one that is meant: on_hand=NAME",
+        ),
+        (
+            "part,on_hand\nMS20470AD4-5,many\n",
+            "s.csv:2:14: on_hand cannot be \"many\"; right would be a whole number, such as 40",
+        ),
+        (
+            "part,on_hand\nMS20470AD4-5,1.5\n",
+            "s.csv:2:14: on_hand cannot be \"1.5\"; right would be a whole number, such as 40",
         ),
         (
             "part,on_hand,pack\nMS20470AD4-5,1,0\n",
             "s.csv:2:16: pack cannot be \"0\"; right would be a whole number, 1 or more",
         ),
         (
-            "part,on_hand\nMS20470AD4-5,1\nAN470AD4-5,2\n",
-            "s.csv:3:1: MS20470AD4-5 stands twice, first at s.csv:2; add both up in one line",
+            "part,on_hand\nMS20470AD4-5\n",
+            "s.csv:2:1: this line has 1 cell, the header 2; a decimal is written with a point, and a text with a comma in it in quotes",
         ),
     ] {
-        assert_eq!(mistakes(read_stock_from(text.into(), Path::new("s.csv"))), told, "{text}");
+        assert_eq!(mistakes(shelf(text, &[])), told, "{text}");
     }
-    let stock = read_stock_from("part,on_hand\nMS20426AD4-5, 60 \n".into(), Path::new("s.csv")).expect("stock");
+    let error = shelf("Item,Qty\nMS20470AD4-5,1\n", &[("part", "Part".into()), ("on_hand", "Qty".into())]);
+    assert_eq!(
+        mistakes(error),
+        "s.csv:1:1: the column Part is missing; the columns here are Item, Qty; name the one that is meant: part=NAME"
+    );
+    let stock = shelf("part,on_hand\nMS20426AD4-5, 60 \n", &[]).expect("stock").stock;
     assert_eq!((stock[0].on_hand, stock[0].pack), (60, 1));
+}
+
+#[test]
+fn a_whole_shelf_is_read_as_it_comes() {
+    let text = "Part Number;Bin;Qty On Hand;Std Pack\r\n\
+                MS20470AD4-5;A1;40.0;100\r\n\
+                AN3-5A;A2;7;\r\n\
+                ms20470ad4-5;B7;1,200;250\r\n\
+                AN470AD4-5;B8;60 EA;\r\n\
+                MS20470AD4-6;C1;-3;\r\n\
+                MS20470AD4-7;C2;;\r\n\
+                MS20470AD4;C3;9;\r\n\
+                MS20470AD7-5;C4;9;\r\n\
+                ;C5;9;\r\n\
+                \"'=SUM(A1)\";C6;0;\r\n";
+    let columns =
+        [("part", "part number".to_owned()), ("on_hand", "Qty On Hand".to_owned()), ("pack", "Std Pack".to_owned())];
+    let shelf = shelf(text, &columns).unwrap_or_else(|error| panic!("{error}"));
+    let stock: Vec<(String, u32, u32)> =
+        shelf.stock.iter().map(|one| (one.part.to_string(), one.on_hand, one.pack)).collect();
+    let wanted = [("MS20470AD4-5", 1300, 250), ("MS20470AD4-6", 0, 1), ("MS20470AD4-7", 0, 1)];
+    assert_eq!(
+        stock,
+        wanted.map(|(part, on_hand, pack)| (part.to_owned(), on_hand, pack)),
+        "lots are added up, old names known"
+    );
+    assert_eq!(shelf.foreign, 3);
+    let notes: Vec<String> = shelf.notes.iter().map(|note| format!("{}: {}", note.line, note.what)).collect();
+    let begins = [
+        "4: MS20470AD4-5: a pack of 250 here, of 100 before: 250 counts",
+        "6: MS20470AD4-6: -3 on hand is less than nothing: counted as none",
+        "7: MS20470AD4-7: nothing is said on hand: counted as none",
+        "8: MS20470AD4 has no length: left out",
+        "9: \"MS20470AD7-5\": this is not a diameter known for MS20470",
+        "10: no part number: left out",
+    ];
+    assert_eq!(notes.len(), begins.len(), "{notes:#?}");
+    for (note, begin) in notes.iter().zip(begins) {
+        assert!(note.starts_with(begin), "{note}");
+    }
 }
 
 // Limits files.

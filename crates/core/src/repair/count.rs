@@ -1,0 +1,221 @@
+//! How many rivets an inch of a splice needs: by the circular's tables, by computation, and the greater of the two.
+//!
+//! | count | from |
+//! |---|---|
+//! | by the table | AC 43.13-1B tables 4-9 to 4-11: the printed cell of the next tabulated thickness, reduced for the member |
+//! | by computation | tension strength of the sheet × its thickness / what one rivet carries; nothing is taken off for the member |
+//!
+//! The tables are for protruding heads. Flush rivets are counted by their strengths; where those are not published either, the count of the
+//! protruding rivet is laid out and referred.
+//!
+//! A thickness between two lines of a table takes the next one (para 4-58m(1): 1/16 takes .064). A dash in the table is no offer: the
+//! formula behind the table is not put in its place.
+
+use crate::basis::Basis;
+use crate::finding::{Code, Figure, Finding, Findings, Severity};
+use crate::joint::splice::{
+    self, Critical, Fastener, Member, PerInch, SpliceError, Table, needed, tables, tables_hold_for,
+};
+use crate::joint::strength::Allowable;
+use crate::length::Length;
+use crate::material::Material;
+use crate::rivet::Head;
+use crate::rivet::part::Part;
+
+crate::words::words! {
+    /// Which count is laid out.
+    By, "count" {
+        Greater = 1, "greater", "The greater of table and computation.";
+        Table = 2, "table", "That of the table that names the sheet and asks for more.";
+        Example = 3, "example", "That of the table that the circular's own example takes: 4-10 for clad 2024-T3.";
+        Strength = 4, "strength", "That of the computation.";
+    }
+}
+
+/// The count by one table.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct ByTable {
+    /// Which.
+    pub table: Table,
+    /// The line that was taken.
+    pub thickness: Length,
+    /// Its cell and what the rule of the table gives.
+    pub cell: PerInch,
+    /// Rivets an inch after the reduction for the member.
+    pub per_inch: f64,
+    /// What the reduction is for.
+    pub member: Member,
+}
+
+/// The count by computation.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct ByStrength {
+    /// What one rivet carries.
+    pub per_rivet: Allowable,
+    /// Rivets an inch.
+    pub per_inch: f64,
+}
+
+/// Rivets an inch of width, both ways.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Rate {
+    /// By the table that names the sheet; of two, the one that asks for more.
+    pub by_table: Option<ByTable>,
+    /// By another table that names it too.
+    pub also: Option<ByTable>,
+    /// By computation, where every strength is published.
+    pub by_strength: Option<ByStrength>,
+    /// The count that is laid out; `None` where there is none.
+    pub per_inch: Option<f64>,
+    /// What that count comes from.
+    pub from: Option<By>,
+    /// What was found.
+    pub findings: Findings,
+}
+
+impl Rate {
+    /// What decides the count: shear of the rivet or bearing of the sheet; `None` where the computation does.
+    #[must_use]
+    pub fn critical(&self) -> Option<Critical> {
+        match self.from? {
+            By::Table => self.by_table.map(|found| found.cell.critical),
+            By::Example => self.also.or(self.by_table).map(|found| found.cell.critical),
+            By::Greater | By::Strength => None,
+        }
+    }
+
+    /// Whole rivets over a width; for the member's own rounding see [`splice::count`].
+    ///
+    /// # Errors
+    /// [`SpliceError`].
+    pub fn over(&self, width: Length) -> Result<Option<u32>, SpliceError> {
+        let by_table = |found: Option<ByTable>| {
+            let found = found?;
+            Some(splice::count(found.cell.used, width, found.member, found.member.rounding()).map(|count| count.total))
+        };
+        let by_strength = || {
+            let found = self.by_strength?;
+            Some(splice::count(found.per_inch, width, Member::Other, splice::Rounding::Once).map(|count| count.total))
+        };
+        match self.from {
+            None | Some(By::Greater) => Ok(None),
+            Some(By::Table) => by_table(self.by_table).transpose(),
+            Some(By::Example) => by_table(self.also.or(self.by_table)).transpose(),
+            Some(By::Strength) => by_strength().transpose(),
+        }
+    }
+}
+
+/// The thickness of the line that a table answers with: the sheet's own or the next; `None` above the last.
+///
+/// ```
+/// use shophead::joint::splice::Table;
+/// use shophead::length::Length;
+/// use shophead::repair::count::tabulated;
+/// let sixteenth = Length::parse("1/16").unwrap();
+/// assert_eq!(tabulated(Table::T4_10, sixteenth), Length::parse(".064").ok());
+/// assert_eq!(tabulated(Table::T4_10, Length::INCH), None);
+/// ```
+#[must_use]
+pub fn tabulated(table: Table, thickness: Length) -> Option<Length> {
+    table.lines().iter().map(|line| line.thickness()).find(|line| *line >= thickness)
+}
+
+/// The count by one table, where its cell is printed.
+///
+/// # Errors
+/// [`SpliceError`].
+pub fn by_table(
+    table: Table,
+    thickness: Length,
+    fastener: Fastener,
+    member: Member,
+) -> Result<Option<ByTable>, SpliceError> {
+    let Some(thickness) = tabulated(table, thickness) else { return Ok(None) };
+    let cell = match splice::per_inch(table, thickness, fastener) {
+        Err(SpliceError::DiameterNotTabulated) => return Ok(None),
+        cell => cell?,
+    };
+    if cell.printed.is_none() {
+        return Ok(None);
+    }
+    let (percent, _) = member.percent();
+    Ok(Some(ByTable { table, thickness, cell, per_inch: cell.used * f64::from(percent) / 100.0, member }))
+}
+
+/// Rivets an inch for a sheet, by its tables and by computation.
+///
+/// `per_rivet` is what one rivet carries in the splice; `None` where that is not published.
+///
+/// # Errors
+/// [`SpliceError`].
+///
+/// ```
+/// use shophead::joint::splice::Member;
+/// use shophead::length::Length;
+/// use shophead::material::Material;
+/// use shophead::repair::count::{By, rate};
+/// use shophead::rivet::part::Part;
+/// // AC 43.13-1B para 4-58g(2): clad 2024 .032, 1/8 rivets, a lap: 4.9 × 0.75 an inch, 37 over 10 in.
+/// let (clad, rivet) = (Material::parse("clad 2024-T3")?, Part::parse("MS20470AD4")?);
+/// let lap = rate(clad, Length::parse(".032")?, &rivet, Member::SingleLap, None, By::Example)?;
+/// assert_eq!(lap.over(Length::parse("10")?)?, Some(37));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+pub fn rate(
+    material: Material,
+    thickness: Length,
+    rivet: &Part<'_>,
+    member: Member,
+    per_rivet: Option<Allowable>,
+    by: By,
+) -> Result<Rate, SpliceError> {
+    let mut found =
+        Rate { by_table: None, also: None, by_strength: None, per_inch: None, from: None, findings: Findings::new() };
+    let (head, alloy) = (rivet.series().head, rivet.alloy());
+    // Flush rivets of the tables' alloy are laid out by them, for approval, where no strength of theirs is published.
+    let stands_in = head.is_flush() && tables_hold_for(alloy, Head::Universal) && per_rivet.is_none();
+    let named = tables(material.alloy(), material.temper(), material.is_clad())
+        .filter(|_| tables_hold_for(alloy, head) || stands_in);
+    if stands_in && named.is_some() {
+        found.findings.push(Finding::new(Code::NoSpliceTable, Severity::Refer, Basis::AC43_SPLICES_SCOPE));
+    }
+    match named {
+        None => found.findings.push(Finding::new(Code::NoSpliceTable, Severity::Note, Basis::AC43_SPLICES_SCOPE)),
+        Some(named) => {
+            let fastener = Fastener::Rivet(rivet.diameter());
+            found.by_table = by_table(named.first, thickness, fastener, member)?;
+            found.also = named.also.map(|table| by_table(table, thickness, fastener, member)).transpose()?.flatten();
+            if found.by_table.is_none() {
+                let dash = Finding::new(Code::NoSpliceTable, Severity::Caution, Basis::AC43_SPLICES_DASH);
+                found
+                    .findings
+                    .push(dash.with_measured(Figure::Length(thickness)).with_limit(Figure::Length(rivet.diameter())));
+            }
+        }
+    }
+    let ftu = material.properties(thickness).and_then(|properties| properties.ftu());
+    if let (Some(ftu), Some(per_rivet)) = (ftu, per_rivet) {
+        let by_strength = needed(ftu, thickness, Length::INCH, per_rivet.force)?;
+        found.by_strength = Some(ByStrength { per_rivet, per_inch: by_strength.per_inch });
+    }
+    let table = found.by_table.map(|found| (found.per_inch, By::Table));
+    let example = found.also.map(|found| (found.per_inch, By::Example)).or(table);
+    let strength = found.by_strength.map(|found| (found.per_inch, By::Strength));
+    let chosen = match by {
+        By::Table => table,
+        By::Example => example,
+        By::Strength => strength,
+        By::Greater => match (table, strength) {
+            (Some(table), Some(strength)) => Some(if strength.0 > table.0 { strength } else { table }),
+            (table, strength) => table.or(strength),
+        },
+    };
+    (found.per_inch, found.from) = (chosen.map(|(per_inch, _)| per_inch), chosen.map(|(_, from)| from));
+    if chosen.is_none() {
+        found.findings.push(Finding::new(Code::StrengthNotPublished, Severity::Refer, material.basis()));
+    }
+    Ok(found)
+}

@@ -1,0 +1,101 @@
+//! One rivet of a row in its pack: the one place where the rest of [`super`] asks what it carries, how long it is and what is wrong with it.
+
+use crate::basis::Basis;
+use crate::finding::{Code, Figure, Finding, Findings, Severity};
+use crate::installation::Installation;
+use crate::joint::row::{RowError, RowStrength};
+use crate::joint::strength::Shear;
+use crate::length::Length;
+use crate::practice::{Case, Practice};
+use crate::rivet::part::Part;
+use crate::stack::Stack;
+
+/// Rows as they are laid out.
+#[derive(Clone, Copy, Debug)]
+pub struct Rows<'s, 'a> {
+    /// The rivet; its length does not count.
+    pub rivet: Part<'static>,
+    /// What it goes through.
+    pub stack: &'s Stack,
+    /// From the row to the nearest edge in the direction of the load.
+    pub edge: Length,
+    /// From rivet to rivet.
+    pub pitch: Length,
+    /// How many rows, all alike.
+    pub rows: u8,
+    /// From row to row.
+    pub apart: Length,
+    /// Whether each rivet stands against the gap of the next row.
+    pub staggered: bool,
+    /// Single or double shear.
+    pub shear: Shear,
+    /// The limits.
+    pub practice: &'a Practice<'a>,
+}
+
+impl<'s, 'a> Rows<'s, 'a> {
+    /// The question about one rivet of them.
+    fn question(&self) -> Installation<'s, 'a> {
+        let question = Installation::new(self.rivet, self.stack).edge(self.edge).pitch(self.pitch);
+        let question = question.rows(u16::from(self.rows)).shear(self.shear).by(self.practice);
+        if self.rows < 2 {
+            return question;
+        }
+        let question = question.row_spacing(self.apart);
+        if self.staggered { question.staggered() } else { question }
+    }
+
+    /// The case that limits are asked for.
+    pub(super) fn case(&self) -> Case {
+        self.question().case()
+    }
+}
+
+/// What is known of it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct InRow {
+    /// What the rows carry.
+    pub strength: RowStrength,
+    /// The rivet with its length; without where none fits.
+    pub rivet: Part<'static>,
+    /// Everything that was found: about the rivet, its hole and head, its length, where it stands, what it carries.
+    pub findings: Findings,
+}
+
+/// What the rows carry.
+pub(super) fn carried(rows: &Rows<'_, '_>) -> Result<RowStrength, RowError> {
+    rows.question().row()
+}
+
+/// Asks everything about the rivets of some rows.
+///
+/// # Errors
+/// [`RowError`] for what is no row.
+pub fn in_row(rows: &Rows<'_, '_>) -> Result<InRow, RowError> {
+    let strength = carried(rows)?;
+    let mut findings = Findings::new();
+    let rivet = with_length(rows, &mut findings);
+    findings.extend(&strength.findings);
+    Ok(InRow { strength, rivet, findings })
+}
+
+/// The rivet with the length that its pack needs.
+fn with_length(rows: &Rows<'_, '_>, findings: &mut Findings) -> Part<'static> {
+    let rivet = rows.rivet;
+    let Ok(answer) = rows.question().length() else {
+        findings.push(Finding::new(Code::NoLengthFits, Severity::Refer, Basis::LENGTH_NOT_KNOWN));
+        return rivet;
+    };
+    findings.extend(&answer.findings);
+    let made = answer.length.map(|length| (length, rivet.with_length(length)));
+    match made {
+        Some((_, Ok(rivet))) => rivet,
+        Some((length, Err(_))) => {
+            let found = Finding::new(Code::NoLengthFits, Severity::Refer, rivet.series().basis);
+            findings.push(found.with_measured(Figure::Length(length)));
+            rivet
+        }
+        // The answer has said so.
+        None => rivet,
+    }
+}

@@ -1,0 +1,1064 @@
+//! A patch or doubler over a hole or a crack in skin.
+//!
+//! # What is laid out
+//!
+//! The damage is a rectangle, `along` the load by `across` it. Around it:
+//!
+//! 1. the **opening**: the least rectangle with round corners that holds the damage, or the stop holes of a crack that stays;
+//! 2. **rows** of rivets on all four sides, the first an edge distance off the opening, every row around as far off on each side. Each side
+//!    has as many rivets as carry what the sheet carries over the opening's width there, counted by [`super::count`];
+//! 3. the **plate**: an edge distance beyond the last row.
+//!
+//! The number of rows and the pitch come from rivets an inch alone: the fewest rows that hold so many an inch at the practice's least pitch,
+//! and the widest pitch at which they do. How many rivets there are and how large the plate is follow from the opening. So more damage
+//! never gives a smaller plate or fewer rivets.
+//!
+//! Rivets are counted on a side over the opening's width taken up to whole pitches, each with an equal part of it, as the circular's
+//! example does (para 4-58g: 37 needed over 10 in, two equal rows of 19).
+
+use core::fmt;
+
+use super::count::{By, Rate, rate};
+use super::gauge_table;
+use super::in_row::{InRow, Rows, in_row};
+use super::site::{Ruling, Site, refused};
+use super::told::{Tell, Told};
+use crate::basis::Basis;
+use crate::finding::{Code, Figure, Finding, Findings, Severity};
+use crate::joint::flexibility::{Fastening, FlexibilityError, Formula, Plate as FlexibilityPlate, flexibility};
+use crate::joint::lap;
+use crate::joint::row::RowError;
+use crate::joint::sharing::{Bay, Row, Sharing, SharingError, Transfer, share as share_rows, stiffness, tapered};
+use crate::joint::splice::{Member, SpliceError};
+use crate::joint::strength::Shear;
+use crate::layout::Point;
+use crate::length::{Length, Toleranced, quotient};
+use crate::material::Material;
+use crate::practice::{Case, Given, Name, Practice};
+use crate::quantity::{Force, Mass, Stress};
+use crate::rivet::mass::mass_each;
+use crate::rivet::part::Part;
+use crate::rivet::{MS20426, MS20470};
+use crate::select::choose_diameter;
+use crate::stack::{Layer, Preparation, Role, Stack};
+
+/// The radius of an opening's corners, where there is room for it.
+pub const CUT_RADIUS: Length = Length::from_64ths(32);
+/// The radius of a plate's corners.
+pub const PLATE_RADIUS: Length = Length::from_64ths(16);
+/// Damage longer than this in any direction makes a major repair.
+pub const MAJOR_ABOVE: Length = Length::from_64ths(6 * 64);
+/// What holes and plates are marked out to.
+pub const STEP: Length = Length::from_64ths(1);
+/// The most rows on a side.
+pub const MOST_ROWS: u8 = 6;
+/// The longest damage that is laid out.
+pub const LONGEST: Length = Length::from_64ths(120 * 64);
+
+/// What is wrong with the skin.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Damage {
+    /// A hole, tear or dent to be cut out, as measured.
+    Hole {
+        /// Along the load.
+        along: Length,
+        /// Across it.
+        across: Length,
+    },
+    /// An opening that is trimmed already.
+    Opening {
+        /// Along the load.
+        along: Length,
+        /// Across it.
+        across: Length,
+        /// Radius of its corners.
+        radius: Length,
+    },
+    /// A crack that stays, stop drilled at both ends; its reach along the load and across it.
+    Crack {
+        /// Along the load.
+        along: Length,
+        /// Across it.
+        across: Length,
+    },
+}
+
+crate::words::words! {
+    /// Which patch.
+    Style, "patch" {
+        Lap = 1, "lap", "A plate on the outside.";
+        Doubler = 2, "doubler", "A doubler behind the skin; the opening stays open or is that of a fitting.";
+        Flush = 3, "flush", "A doubler behind the skin and a filler in the opening, flush outside.";
+    }
+}
+
+crate::words::words! {
+    /// Which way the skin carries its load.
+    Ways, "way of the load" {
+        Both = 1, "both", "Both ways, or not known: all sides carry.";
+        Along = 2, "along", "Along only: the other two sides get one row that holds the plate down.";
+    }
+}
+
+crate::words::words! {
+    /// How the rows stand.
+    Pattern, "pattern" {
+        Staggered = 1, "staggered", "Each rivet against the gap of the next row.";
+        InLine = 2, "in-line", "One behind the other.";
+    }
+}
+
+/// What is asked.
+#[derive(Clone, Copy, Debug)]
+pub struct PatchQuery<'s, 'a> {
+    /// What the skin is made of.
+    pub material: Material,
+    /// How thick it is.
+    pub thickness: Length,
+    /// What is wrong with it.
+    pub damage: Damage,
+    /// Which patch.
+    pub style: Style,
+    /// Which way the load runs.
+    pub ways: Ways,
+    /// Where it is.
+    pub sites: &'s [Site],
+    /// From the opening to the nearest member or seam, where known.
+    pub member: Option<Length>,
+    /// The plate, where it is given.
+    pub plate: Option<(Material, Length)>,
+    /// The rivet, where it is given; its length does not count.
+    pub rivet: Option<Part<'static>>,
+    /// Which count is laid out.
+    pub by: By,
+    /// How the rows stand.
+    pub pattern: Pattern,
+    /// So many rows, where given.
+    pub rows: Option<u8>,
+    /// Edge distance, where given; otherwise the practice's least.
+    pub edge: Option<Length>,
+    /// From row to row, where given; otherwise the greater of the practice's least row spacing and least pitch of a single row.
+    pub apart: Option<Length>,
+    /// The limits.
+    pub practice: &'a Practice<'a>,
+}
+
+/// The opening.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Opening {
+    /// Along the load.
+    pub along: Length,
+    /// Across it.
+    pub across: Length,
+    /// Radius of the corners; half the shorter side for round ends.
+    pub radius: Length,
+    /// Diameter of the stop holes; `None` where the damage is cut out.
+    pub stop_hole: Option<Length>,
+}
+
+/// A plate.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Plate {
+    /// What it is made of.
+    pub material: Material,
+    /// How thick it is.
+    pub thickness: Length,
+    /// Along the load.
+    pub along: Length,
+    /// Across it.
+    pub across: Length,
+    /// Radius of its corners.
+    pub radius: Length,
+    /// Where its thickness stands; `None` where it was given.
+    pub basis: Option<Basis>,
+    /// What it weighs, its own holes not taken off; `None` where the density is not known.
+    pub mass: Option<Mass>,
+}
+
+/// One pair of sides.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Side {
+    /// The opening's width that the side bridges.
+    pub width: Length,
+    /// The same taken up to whole pitches: what the rivets are spread over.
+    pub spread: Length,
+    /// Rivets needed each side; `None` where only one row holds the plate down.
+    pub needed: Option<u32>,
+    /// Rows.
+    pub rows: u8,
+    /// Rivets in a row that count.
+    pub per_row: u32,
+    /// Rivets in all rows that count, each side of the opening.
+    pub counted: u32,
+}
+
+/// The answer.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Patch {
+    /// The opening.
+    pub opening: Opening,
+    /// Patch or doubler.
+    pub plate: Plate,
+    /// The filler of a flush patch.
+    pub filler: Option<Plate>,
+    /// The rivet with its length; without where none fits.
+    pub rivet: Part<'static>,
+    /// The pack, from the manufactured head on.
+    pub stack: Stack,
+    /// Rivets an inch, by table and by computation.
+    pub rate: Rate,
+    /// The sides that the load passes, at either end of the opening.
+    pub across: Side,
+    /// The other two.
+    pub along: Side,
+    /// Edge distance, everywhere.
+    pub edge: Given<Length>,
+    /// From rivet to rivet.
+    pub pitch: Length,
+    /// From row to row.
+    pub apart: Length,
+    /// The least spacing of two rivets of a row.
+    pub least_pitch: Given<Length>,
+    /// How the rows stand.
+    pub pattern: Pattern,
+    /// What a side that carries gives, asked as a row.
+    pub row: InRow,
+    /// What it carries over what the skin does without holes.
+    pub share: Option<f64>,
+    /// The mass that it adds: plate and rivets, and the filler less what was cut out of the skin.
+    pub mass: Option<Mass>,
+    /// What is told with it.
+    pub told: Tell,
+    /// What was found.
+    pub findings: Findings,
+}
+
+/// Why there is no patch.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
+pub enum PatchError {
+    /// No published method applies in this place.
+    Refused(Site),
+    /// A length that is no length of a patch: zero or less, or longer than [`LONGEST`].
+    LengthNotPositive,
+    /// The series has no rivet for the sheets.
+    NoRivet,
+    /// The practice lacks edge distance, pitch or distance between rows for the rivet.
+    NoLimits,
+    /// There is no count: neither table nor strengths.
+    NoCount,
+    /// So many rows hold fewer rivets than needed at the least pitch; the number that would do, where up to [`MOST_ROWS`] do.
+    TooFewRows(Option<u8>),
+    /// The pack cannot be made.
+    Pack,
+    /// A row of it is no row.
+    Row(RowError),
+    /// It cannot be counted.
+    Count(SpliceError),
+}
+
+impl fmt::Display for PatchError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            PatchError::Refused(site) => {
+                write!(f, "no published method applies here: {site}")
+            }
+            PatchError::LengthNotPositive => {
+                f.write_str("sheet and damage must be above zero and no longer than 120 in; right would be 2x1-1/2")
+            }
+            PatchError::NoRivet => f.write_str("the series has no rivet for these sheets; name one, as in MS20470AD5"),
+            PatchError::NoLimits => {
+                f.write_str("the practice lacks edge distance, pitch or row spacing for this rivet")
+            }
+            PatchError::NoCount => f.write_str(
+                "no table and no published strength gives a count for this rivet in this sheet; name another rivet",
+            ),
+            PatchError::TooFewRows(Some(rows)) => {
+                write!(f, "so few rows do not hold the rivets at the least pitch; {rows} do")
+            }
+            PatchError::TooFewRows(None) => {
+                f.write_str("even 6 rows do not hold the rivets at the least pitch; take a larger rivet")
+            }
+            PatchError::Pack => f.write_str("the plates do not make a pack"),
+            PatchError::Row(error) => error.fmt(f),
+            PatchError::Count(error) => error.fmt(f),
+        }
+    }
+}
+
+impl core::error::Error for PatchError {}
+
+impl From<SpliceError> for PatchError {
+    fn from(error: SpliceError) -> PatchError {
+        PatchError::Count(error)
+    }
+}
+
+impl From<RowError> for PatchError {
+    fn from(error: RowError) -> PatchError {
+        PatchError::Row(error)
+    }
+}
+
+/// Sizes a patch.
+///
+/// # Errors
+/// [`PatchError`].
+///
+/// ```
+/// use shophead::length::Length;
+/// use shophead::material::Material;
+/// use shophead::practice::HANDBOOK;
+/// use shophead::repair::count::By;
+/// use shophead::repair::patch::{Damage, PatchQuery, Pattern, Style, Ways, patch};
+/// // A seam's worth of skin: AC 43.13-1B para 4-58g(2), 10 in of clad 2024 .032.
+/// let inch = |text| Length::parse(text).unwrap();
+/// let query = PatchQuery {
+///     material: Material::parse("clad 2024-T3")?, thickness: inch(".032"),
+///     damage: Damage::Opening { along: inch("2"), across: inch("10"), radius: inch("1/2") },
+///     style: Style::Lap, ways: Ways::Both, sites: &[], member: None, plate: None, rivet: None, by: By::Example,
+///     pattern: Pattern::InLine, rows: None, edge: None, apart: None, practice: &HANDBOOK,
+/// };
+/// let found = patch(&query)?;
+/// assert_eq!(found.rivet.without_length().to_string(), "MS20470AD4");
+/// assert_eq!(found.across.needed, Some(37));
+/// assert_eq!((found.across.rows, found.across.per_row), (2, 19));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+pub fn patch(query: &PatchQuery<'_, '_>) -> Result<Patch, PatchError> {
+    if let Some(site) = refused(query.sites) {
+        return Err(PatchError::Refused(site));
+    }
+    let PatchQuery { material, thickness, style, practice, .. } = *query;
+    let opening = opening(query)?;
+    if thickness <= Length::ZERO {
+        return Err(PatchError::LengthNotPositive);
+    }
+    let (plate_material, plate_thickness, gauge_basis) = plate_of(query);
+    let mut findings = Findings::new();
+    check_plate(query, plate_thickness, &mut findings);
+    let rivet = rivet_of(query, plate_thickness, &mut findings)?;
+    let stack = pack(query, &rivet, (plate_material, plate_thickness))?;
+    let case = Case::of(rivet.series().head, rivet.alloy(), rivet.size());
+    let edge = match query.edge {
+        Some(value) => Given { value, basis: Basis::AS_GIVEN },
+        None => practice.length(Name::EdgeDistanceLeast, &case).ok_or(PatchError::NoLimits)?,
+    };
+    if edge.value <= Length::ZERO {
+        return Err(PatchError::LengthNotPositive);
+    }
+    // One rivet carries the same in whatever row; the pitch does not come into it.
+    let single = Rows {
+        rivet,
+        stack: &stack,
+        edge: edge.value,
+        pitch: practice.length(Name::PitchLeast, &case).ok_or(PatchError::NoLimits)?.value,
+        rows: 1,
+        apart: edge.value,
+        staggered: false,
+        shear: Shear::Single,
+        practice,
+    };
+    let per_rivet = in_row(&single)?.strength.joint.allowable;
+    let rate = rate(material, thickness, &rivet, Member::SingleLap, per_rivet, query.by)?;
+    findings.extend(&rate.findings);
+    let per_inch = rate.per_inch.ok_or(PatchError::NoCount)?;
+    let spacing = spacing(query, &case, per_inch)?;
+    let across = side(&rate, opening.across, spacing.rows, &spacing, query.pattern, true)?;
+    let carries_along = query.ways == Ways::Both;
+    let rows_along = if carries_along { spacing.rows } else { 1 };
+    let along = side(&rate, opening.along, rows_along, &spacing, query.pattern, carries_along)?;
+
+    let rows = Rows {
+        rivet,
+        stack: &stack,
+        edge: edge.value,
+        pitch: spacing.pitch,
+        rows: spacing.rows,
+        apart: spacing.apart,
+        staggered: query.pattern == Pattern::Staggered,
+        shear: Shear::Single,
+        practice,
+    };
+    let row = in_row(&rows)?;
+    findings.extend(&row.findings);
+    let reach = |rows: u8| edge.value.plus(edge.value).plus(spacing.apart.times(u32::from(rows.saturating_sub(1)), 1));
+    let both = |length: Length| length.plus(length);
+    let plate = Plate {
+        material: plate_material,
+        thickness: plate_thickness,
+        along: along.spread.plus(both(reach(across.rows))),
+        across: across.spread.plus(both(reach(along.rows))),
+        radius: PLATE_RADIUS,
+        basis: gauge_basis,
+        mass: None,
+    };
+    let plate = plate.weighed();
+    let filler = (style == Style::Flush && opening.stop_hole.is_none()).then(|| {
+        let Opening { along, across, radius, .. } = opening;
+        Plate { material, thickness, along, across, radius, basis: Some(Basis::FAA_31B_ONE_HEAVIER), mass: None }
+            .weighed()
+    });
+    let mut found = Patch {
+        opening,
+        plate,
+        filler,
+        rivet: row.rivet,
+        rate,
+        across,
+        along,
+        edge,
+        pitch: spacing.pitch,
+        apart: spacing.apart,
+        least_pitch: spacing.least,
+        pattern: query.pattern,
+        share: share(&row, query),
+        row,
+        mass: None,
+        told: Tell::default(),
+        findings,
+        stack,
+    };
+    found.mass = found.adds(query);
+    if let Some(filler) = found.filler {
+        let half = filler.along.min(filler.across).times(1, 2);
+        if half < edge.value {
+            found.findings.push(Finding::against(Code::EdgeDistanceShort, Severity::Refer, half, &edge));
+        }
+    }
+    check_place(query, &mut found);
+    tell(query, &mut found);
+    Ok(found)
+}
+
+fn opening(query: &PatchQuery<'_, '_>) -> Result<Opening, PatchError> {
+    let (Damage::Hole { along, across } | Damage::Opening { along, across, .. } | Damage::Crack { along, across }) =
+        query.damage;
+    let is_crack = matches!(query.damage, Damage::Crack { .. });
+    let in_range =
+        |length: Length| length <= LONGEST && (length > Length::ZERO || (is_crack && length == Length::ZERO));
+    if !in_range(along) || !in_range(across) || (along == Length::ZERO && across == Length::ZERO) {
+        return Err(PatchError::LengthNotPositive);
+    }
+    Ok(match query.damage {
+        Damage::Hole { .. } => cut_out(along, across),
+        Damage::Opening { radius, .. } => {
+            if radius < Length::ZERO {
+                return Err(PatchError::LengthNotPositive);
+            }
+            Opening { along, across, radius: radius.min(along.min(across).times(1, 2)), stop_hole: None }
+        }
+        Damage::Crack { .. } => {
+            // Half a stop hole beyond either end.
+            let hole = Length::from_64ths(6);
+            let (along, across) = (along.plus(hole), across.plus(hole));
+            Opening { along, across, radius: hole.times(1, 2), stop_hole: Some(hole) }
+        }
+    })
+}
+
+/// The least rectangle with round corners that holds a rectangle of damage, to the next [`STEP`].
+///
+/// Corners of radius r stand off the damage's corners when the sides do by r (1 - 1/√2); a side shorter than two such radii has round ends
+/// instead, which stand off by half of it times √2 - 1.
+fn cut_out(along: Length, across: Length) -> Opening {
+    let shorter = along.min(across);
+    // (√2 - 1) / 2 and 1 - 1/√2, taken up.
+    let round_ends = shorter.times(20_711, 100_000);
+    let corners = CUT_RADIUS.times(29_290, 100_000);
+    let off = round_ends.min(corners);
+    let side = |length: Length| length.plus(off).plus(off).ceil_to(STEP);
+    let (along, across) = (side(along), side(across));
+    Opening { along, across, radius: CUT_RADIUS.min(along.min(across).times(1, 2)), stop_hole: None }
+}
+
+/// The plate as given, or by the handbook: an outside patch of the skin's own gauge, an inside doubler of the next heavier one.
+fn plate_of(query: &PatchQuery<'_, '_>) -> (Material, Length, Option<Basis>) {
+    if let Some((material, thickness)) = query.plate {
+        return (material, thickness, None);
+    }
+    match query.style {
+        Style::Lap => (query.material, query.thickness, Some(Basis::FAA_31B_SAME_OR_NEXT)),
+        Style::Doubler | Style::Flush => match gauge_table::next_heavier(query.thickness) {
+            Some(next) => (query.material, next.value, Some(Basis::FAA_31B_ONE_HEAVIER)),
+            None => (query.material, query.thickness, Some(Basis::FAA_31B_SAME_OR_NEXT)),
+        },
+    }
+}
+
+fn check_plate(query: &PatchQuery<'_, '_>, thickness: Length, findings: &mut Findings) {
+    let measured =
+        |found: Finding, limit| found.with_measured(Figure::Length(thickness)).with_limit(Figure::Length(limit));
+    if thickness < query.thickness {
+        let found = Finding::new(Code::RepairTooThin, Severity::Refer, Basis::FAA_31B_NOT_THINNER);
+        findings.push(measured(found, query.thickness));
+    }
+    if let Some(next) = gauge_table::next_heavier(query.thickness).filter(|next| thickness > next.value) {
+        let found = Finding::new(Code::RepairTooStrong, Severity::Caution, Basis::AC43_NOT_STRONGER);
+        findings.push(measured(found, next.value));
+    }
+}
+
+/// The rivet as given, or the size for the thicker sheet.
+fn rivet_of(query: &PatchQuery<'_, '_>, plate: Length, findings: &mut Findings) -> Result<Part<'static>, PatchError> {
+    if let Some(rivet) = query.rivet {
+        return Ok(rivet.without_length());
+    }
+    let series = if query.style == Style::Flush { &MS20426 } else { &MS20470 };
+    let first = series.material("AD").ok_or(PatchError::NoRivet)?;
+    let choice = choose_diameter(series, first.alloy, query.thickness.max(plate), query.practice);
+    let size = choice.size.ok_or(PatchError::NoRivet)?;
+    let by_figure = if query.thickness <= Length::from_ten_thousandths(320) { 8 } else { 10 };
+    if query.style == Style::Lap && size.shank_nominal != Length::from_64ths(by_figure) {
+        let found = Finding::new(Code::DiameterOutsideRule, Severity::Note, Basis::FAA_31B_FIGURE_4_174);
+        let figures = found
+            .with_measured(Figure::Length(size.shank_nominal))
+            .with_limit(Figure::Length(Length::from_64ths(by_figure)));
+        findings.push(figures);
+    }
+    Part::new(series, first.code, size).map_err(|_| PatchError::NoRivet)
+}
+
+/// The pack from the manufactured head on: head outside.
+fn pack(query: &PatchQuery<'_, '_>, rivet: &Part<'_>, plate: (Material, Length)) -> Result<Stack, PatchError> {
+    let layer = |role, material, thickness, preparation| Layer {
+        role,
+        material: Some(material),
+        thickness: Toleranced::exactly(thickness),
+        preparation,
+    };
+    let seats = rivet.series().head.is_flush();
+    let skin = |preparation| layer(Role::Skin, query.material, query.thickness, preparation);
+    let doubler = |preparation| layer(Role::Doubler, plate.0, plate.1, preparation);
+    let case = Case::of(rivet.series().head, rivet.alloy(), rivet.size());
+    let sunk = |thickness: Length| {
+        let least = query.practice.length(Name::CountersinkSheetLeast, &case).map(|least| least.value);
+        if !seats {
+            Preparation::Plain
+        } else if least.is_some_and(|least| thickness < least) {
+            Preparation::Dimpled
+        } else {
+            Preparation::Countersunk
+        }
+    };
+    let (outer_thickness, inner_thickness) = match query.style {
+        Style::Lap => (plate.1, query.thickness),
+        Style::Doubler | Style::Flush => (query.thickness, plate.1),
+    };
+    let outer = sunk(outer_thickness);
+    // A dimple goes into the sheet below, which is dimpled too, or countersunk where it is thick enough.
+    let inner = if outer == Preparation::Dimpled { sunk(inner_thickness) } else { Preparation::Plain };
+    let layers = match query.style {
+        Style::Lap => [doubler(outer), skin(inner)],
+        Style::Doubler | Style::Flush => [skin(outer), doubler(inner)],
+    };
+    let mut stack = Stack::new();
+    for layer in layers {
+        stack.push(layer).map_err(|_| PatchError::Pack)?;
+    }
+    Ok(stack)
+}
+
+/// Rows, pitch and distance between rows, for so many rivets an inch.
+struct Spacing {
+    rows: u8,
+    pitch: Length,
+    apart: Length,
+    least: Given<Length>,
+}
+
+fn spacing<'a>(query: &PatchQuery<'_, 'a>, case: &Case, per_inch: f64) -> Result<Spacing, PatchError> {
+    let practice = query.practice;
+    let fits = |rows: u8| -> Option<(Length, Given<Length>)> {
+        let case = case.in_rows(rows);
+        let least = practice.length(Name::PitchLeast, &case)?;
+        let greatest = practice.length(Name::PitchGreatest, &case).map_or(Length::MAX, |greatest| greatest.value);
+        // A hair more than a step is that step.
+        let widest = Length::try_from_inches_f64(f64::from(rows) / per_inch * (1.0 + 1e-9))?.min(greatest);
+        // To be marked out in steps, unless only less than a step lies between.
+        let pitch = if widest.floor_to(STEP) >= least.value { widest.floor_to(STEP) } else { widest };
+        (pitch >= least.value && pitch > Length::ZERO).then_some((pitch, least))
+    };
+    practice.length(Name::PitchLeast, case).ok_or(PatchError::NoLimits)?;
+    let fewest = || (1..=MOST_ROWS).find_map(|rows| Some((rows, fits(rows)?)));
+    let (rows, (pitch, least)) = match query.rows {
+        None => fewest().ok_or(PatchError::TooFewRows(None))?,
+        Some(rows) => {
+            let fitted = fits(rows).filter(|_| rows > 0 && rows <= MOST_ROWS).map(|fitted| (rows, fitted));
+            fitted.ok_or_else(|| PatchError::TooFewRows(fewest().map(|(rows, _)| rows)))?
+        }
+    };
+    let transverse = practice.length(Name::TransversePitchLeast, case).ok_or(PatchError::NoLimits)?.value;
+    let single = practice.length(Name::PitchLeast, &case.in_rows(1)).ok_or(PatchError::NoLimits)?.value;
+    let apart = query.apart.unwrap_or(transverse.max(single).ceil_to(STEP));
+    if apart <= Length::ZERO {
+        return Err(PatchError::LengthNotPositive);
+    }
+    Ok(Spacing { rows, pitch, apart, least })
+}
+
+fn side(
+    rate: &Rate,
+    width: Length,
+    rows: u8,
+    spacing: &Spacing,
+    pattern: Pattern,
+    carries: bool,
+) -> Result<Side, PatchError> {
+    let whole = quotient(i128::from(width.nanometres()), i128::from(spacing.pitch.nanometres()));
+    let whole = u32::try_from(whole).map_err(|_| PatchError::LengthNotPositive)?;
+    let up = if spacing.pitch.times(whole, 1) < width { whole.saturating_add(1) } else { whole };
+    // Two rivets at least, so that no plate turns about one.
+    let per_row = up.max(2);
+    let needed = if carries { rate.over(width)? } else { None };
+    // A staggered row between two others has a rivet more, half a pitch beyond both ends.
+    let staggered = if pattern == Pattern::Staggered { u32::from(rows >> 1) } else { 0 };
+    Ok(Side {
+        width,
+        spread: spacing.pitch.times(per_row, 1),
+        needed,
+        rows,
+        per_row,
+        counted: per_row.saturating_mul(u32::from(rows)).saturating_add(staggered),
+    })
+}
+
+/// What the rows carry over what the skin does without holes.
+fn share(row: &InRow, query: &PatchQuery<'_, '_>) -> Option<f64> {
+    let ftu = query.material.properties(query.thickness)?.ftu()?;
+    let sheet = ftu.psi() * query.thickness.to_inches_f64();
+    Some(row.strength.per_inch?.force.lbf() / sheet)
+}
+
+fn check_place<'a>(query: &PatchQuery<'_, 'a>, found: &mut Patch) {
+    let (Damage::Hole { along, across } | Damage::Opening { along, across, .. } | Damage::Crack { along, across }) =
+        query.damage;
+    let longest = along.max(across);
+    if longest > MAJOR_ABOVE {
+        found.findings.push(
+            Finding::new(Code::MajorRepair, Severity::Refer, Basis::FAA_31B_MAJOR)
+                .with_measured(Figure::Length(longest))
+                .with_limit(Figure::Length(MAJOR_ABOVE)),
+        );
+    }
+    let sound = found.rivet.diameter().times(17, 2);
+    if let Some(member) = query.member.filter(|member| *member < sound) {
+        found.findings.push(
+            Finding::new(Code::MemberTooNear, Severity::Refer, Basis::FAA_31_MEMBER_NEAR)
+                .with_measured(Figure::Length(member))
+                .with_limit(Figure::Length(sound)),
+        );
+    }
+}
+
+fn tell(query: &PatchQuery<'_, '_>, found: &mut Patch) {
+    let told = &mut found.told;
+    told.all(&[
+        Told::Method,
+        Told::Authority,
+        Told::AllowableDamage,
+        Told::NextRow,
+        Told::NoAccess,
+        Told::Approval,
+        Told::WeightAndBalance,
+        Told::EqualStrength,
+        Told::NoMoreRivets,
+        Told::SameMaterial,
+        Told::CladOutside,
+        Told::HeadsOff,
+        Told::OldRepair,
+        Told::Mark,
+        Told::Holes,
+        Told::HolesFirst,
+        Told::Anodise,
+        Told::CoatAgain,
+        Told::Protect,
+        Told::DriveWet,
+        Told::Fillet,
+        Told::RivetSet,
+        Told::DrivenRivets,
+        Told::Neighbours,
+    ]);
+    match query.damage {
+        Damage::Crack { .. } => told.all(&[Told::StopDrill, Told::Across, Told::Thicker]),
+        Damage::Hole { .. } => told.all(&[Told::Trim, Told::SharpCorners]),
+        Damage::Opening { .. } => told.tell(Told::SharpCorners),
+    }
+    match query.style {
+        Style::Lap => told.all(&[Told::ChamferEdge, Told::SealDoubler]),
+        Style::Doubler => told.tell(Told::SealDoubler),
+        Style::Flush => told.all(&[Told::TurnIn, Told::OtherShapes, Told::FlushMethod]),
+    }
+    if found.across.rows > 1 {
+        told.all(&[Told::RowsUnequal, Told::StackedDoublers, Told::StressPath]);
+    }
+    if found.findings.has(Code::MajorRepair) {
+        told.all(&[Told::MajorRepair, Told::Monocoque, Told::WholePanel]);
+    }
+    for_material(query.material, told);
+    for_sites(query.sites, told);
+}
+
+/// What holds for a sheet whatever is made of it.
+pub(super) fn for_material(material: Material, told: &mut Tell) {
+    if material.alloy() == "7075" {
+        told.tell(Told::Notches7075);
+    }
+    if matches!(material.alloy(), "2017" | "2024") {
+        told.tell(Told::NoReheat);
+    }
+    if material.temper() == "O" {
+        told.tell(Told::NoAnnealed);
+    }
+}
+
+/// What holds for a place whatever is repaired there.
+pub(super) fn for_sites(sites: &[Site], told: &mut Tell) {
+    for site in sites {
+        if let Ruling::SizedWith(what) = site.ruling() {
+            told.tell(what);
+        }
+        match site {
+            Site::BelowWaterLine => told.all(&[Told::FloatSeams, Told::SolidOnly]),
+            Site::FluidTight => told.tell(Told::SolidOnly),
+            _ => {}
+        }
+    }
+}
+
+impl Plate {
+    /// Its area, the corners taken off.
+    #[must_use]
+    pub fn area_in2(&self) -> f64 {
+        let corners = (4.0 - core::f64::consts::PI) * self.radius.to_inches_f64() * self.radius.to_inches_f64();
+        self.along.to_inches_f64() * self.across.to_inches_f64() - corners
+    }
+
+    fn weighed(self) -> Plate {
+        let density = self.material.properties(self.thickness).map(|properties| properties.density_lb_in3());
+        let mass = density.map(|density| Mass::from_lb(self.area_in2() * self.thickness.to_inches_f64() * density));
+        Plate { mass, ..self }
+    }
+}
+
+/// A rivet of the patch.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct PatchHole {
+    /// Where it stands, from the middle of the opening: x along the load, y across it.
+    pub at: Point,
+    /// Its row, counted from 1 at the opening.
+    pub row: u8,
+    /// Whether it counts for the load across its side; one at a corner or beyond the spread does not.
+    pub counts: bool,
+}
+
+/// One of the four sides.
+#[derive(Clone, Copy)]
+struct OneSide {
+    /// The side stands at either end along x, or along y.
+    at_ends: bool,
+    /// Which of the two.
+    negative: bool,
+}
+
+impl Patch {
+    /// From the opening's spread to the centre of a row, counted from 0.
+    fn off(&self, row: u8) -> Length {
+        self.edge.value.plus(self.apart.times(u32::from(row), 1))
+    }
+
+    fn side(&self, at_ends: bool) -> (&Side, &Side) {
+        if at_ends { (&self.across, &self.along) } else { (&self.along, &self.across) }
+    }
+
+    /// How many rivets a row of a side has.
+    fn in_row(&self, at_ends: bool, row: u8) -> u32 {
+        let (own, other) = self.side(at_ends);
+        let half = own.spread.times(1, 2);
+        let last_corner = other.rows.saturating_sub(1);
+        // Up to the corner rivet of this row less the least pitch; where there is none, as far as the plate's edge distance goes.
+        let reach = if row < other.rows {
+            half.plus(self.off(row)).minus(self.least_pitch.value)
+        } else {
+            half.plus(self.off(last_corner))
+        };
+        let full = if self.is_shifted(row) { own.per_row.saturating_add(1) } else { own.per_row };
+        let own_reach = self.pitch.times(full.saturating_sub(1), 2);
+        let beyond = quotient(i128::from(reach.minus(own_reach).nanometres()), i128::from(self.pitch.nanometres()));
+        let beyond = u32::try_from(beyond).unwrap_or(0);
+        full.saturating_add(beyond.saturating_mul(2))
+    }
+
+    /// Whether a row, counted from 0, stands against the gaps of the one before.
+    fn is_shifted(&self, row: u8) -> bool {
+        self.pattern == Pattern::Staggered && row & 1 == 1
+    }
+
+    /// Every rivet: side by side, row by row, then the corners.
+    pub fn holes(&self) -> impl Iterator<Item = PatchHole> + Clone + '_ {
+        let sides = [(true, false), (true, true), (false, false), (false, true)];
+        let sides = sides.into_iter().map(|(at_ends, negative)| OneSide { at_ends, negative });
+        let on_sides = sides.flat_map(move |side| {
+            let rows = self.side(side.at_ends).0.rows;
+            (0..rows).flat_map(move |row| {
+                let count = self.in_row(side.at_ends, row);
+                (0..count).map(move |index| self.on_side(side, row, index, count))
+            })
+        });
+        on_sides.chain(self.corners())
+    }
+
+    fn on_side(&self, side: OneSide, row: u8, index: u32, count: u32) -> PatchHole {
+        let (own, other) = self.side(side.at_ends);
+        // From the middle of the row.
+        let first = self.pitch.times(count.saturating_sub(1), 2);
+        let along_row = self.pitch.times(index, 1).minus(first);
+        let out = other.spread.times(1, 2).plus(self.off(row));
+        let out = if side.negative { Length::ZERO.minus(out) } else { out };
+        let at = if side.at_ends { Point { x: out, y: along_row } } else { Point { x: along_row, y: out } };
+        let size = along_row.max(Length::ZERO.minus(along_row));
+        let counts = own.needed.is_some() && size <= own.spread.times(1, 2);
+        PatchHole { at, row: row.saturating_add(1), counts }
+    }
+
+    /// One rivet a row at each corner.
+    fn corners(&self) -> impl Iterator<Item = PatchHole> + Clone + '_ {
+        let rows = self.across.rows.min(self.along.rows);
+        (0..rows).flat_map(move |row| {
+            let x = self.along.spread.times(1, 2).plus(self.off(row));
+            let y = self.across.spread.times(1, 2).plus(self.off(row));
+            [(false, false), (false, true), (true, false), (true, true)].into_iter().map(move |(left, down)| {
+                let turned = |length: Length, turn: bool| if turn { Length::ZERO.minus(length) } else { length };
+                let at = Point { x: turned(x, left), y: turned(y, down) };
+                PatchHole { at, row: row.saturating_add(1), counts: false }
+            })
+        })
+    }
+
+    /// How many rivets the patch has; those of the filler are counted in [`Patch::filler_holes`].
+    #[must_use]
+    pub fn rivets(&self) -> u32 {
+        u32::try_from(self.holes().count()).unwrap_or(u32::MAX)
+    }
+
+    /// The rivets that hold the filler to the doubler: a ring an edge distance inside its rim, evenly spaced, no closer than the patch's
+    /// pitch; one in the middle of a filler too small for more; none where the filler is no wider than two edge distances.
+    pub fn filler_holes(&self) -> impl Iterator<Item = Point> + Clone + '_ {
+        let ring = self.filler.and_then(|filler| Ring::inside(&filler, self.edge.value));
+        let count = ring.map_or(0, |ring| ring.count(self.pitch, self.least_pitch.value));
+        (0..count).filter_map(move |index| {
+            let ring = ring?;
+            if count == 1 { Some(Point::default()) } else { ring.at(f64::from(index) / f64::from(count)) }
+        })
+    }
+
+    /// The mass that the repair adds.
+    fn adds(&self, query: &PatchQuery<'_, '_>) -> Option<Mass> {
+        let density = self.rivet.alloy().density_lb_in3().map(|(density, _)| density)?;
+        let each = mass_each(&self.rivet, density)?.lb();
+        let filler_rivets = u32::try_from(self.filler_holes().count()).unwrap_or(u32::MAX);
+        let rivets = each * (f64::from(self.rivets()) + f64::from(filler_rivets));
+        let removed = if self.opening.stop_hole.is_some() {
+            0.0
+        } else {
+            let Opening { along, across, radius, .. } = self.opening;
+            let (material, thickness) = (query.material, query.thickness);
+            let cut = Plate { material, thickness, along, across, radius, basis: None, mass: None }.weighed();
+            cut.mass?.lb()
+        };
+        let filler = match self.filler {
+            Some(filler) => filler.mass?.lb(),
+            None => 0.0,
+        };
+        Some(Mass::from_lb(self.plate.mass?.lb() + filler + rivets - removed))
+    }
+
+    /// How the rows of a side that carries share a load on an inch of width that the plate takes over the opening, by one formula. Row 1 is
+    /// the outermost, where the skin still carries everything; by the last one all of it is in the plate.
+    ///
+    /// # Errors
+    /// [`ShareError`].
+    pub fn shares(&self, per_inch: Force, formula: Formula, taper: Taper) -> Result<Sharing, ShareError> {
+        let rows = self.across.rows;
+        let [skin, plate] = self.plates().ok_or(ShareError::ModulusNotPublished)?;
+        let diameter = self.rivet.diameter();
+        let mut chain = heapless::Vec::<Row, { MOST_ROWS as usize }>::new();
+        let mut bays = heapless::Vec::<Bay, { MOST_ROWS as usize }>::new();
+        let ea = |sheet: Sheet, thickness: Length| stiffness(sheet.modulus, self.pitch, thickness);
+        for row in 0..rows {
+            let here = taper.at(row, rows, plate.thickness);
+            let plates = [skin, Sheet { thickness: here, ..plate }];
+            let fastening = Fastening {
+                diameter,
+                modulus: lap::ALUMINIUM_RIVET,
+                shear_modulus: None,
+                shear: Shear::Single,
+                plates: plates.map(|sheet| FlexibilityPlate { thickness: sheet.thickness, modulus: sheet.modulus }),
+            };
+            let found = flexibility(formula, &fastening).map_err(ShareError::Flexibility)?;
+            // Cannot fail: there are no more rows than places.
+            let _ = chain.push(Row { flexibility: found, fasteners: 1 });
+            if row.saturating_add(1) < rows {
+                let next = taper.at(row.saturating_add(1), rows, plate.thickness);
+                // A step lies at the row behind it; between two rows of a feathered plate the thickness runs evenly.
+                let ea_b = match taper {
+                    Taper::Feathered(_) => tapered(ea(plate, here), ea(plate, next)),
+                    Taper::Plain | Taper::Stepped(_) => ea(plate, here),
+                };
+                let _ = bays.push(Bay { length: self.apart, ea_a: ea(skin, skin.thickness), ea_b });
+            }
+        }
+        let load = Force::from_lbf(per_inch.lbf() * self.pitch.to_inches_f64());
+        share_rows(&chain, &bays, Transfer::Lap, load).map_err(ShareError::Sharing)
+    }
+
+    /// Skin and plate with their moduli.
+    fn plates(&self) -> Option<[Sheet; 2]> {
+        let sheet = |role: Role| {
+            let layer = self.stack.layers().iter().find(|layer| layer.role == role)?;
+            let thickness = layer.thickness.nominal();
+            Some(Sheet { thickness, modulus: layer.material?.properties(thickness)?.e()? })
+        };
+        Some([sheet(Role::Skin)?, sheet(Role::Doubler)?])
+    }
+}
+
+#[derive(Clone, Copy)]
+struct Sheet {
+    thickness: Length,
+    modulus: Stress,
+}
+
+/// How the plate thins out towards its outermost row, so that this row takes less.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Taper {
+    /// It does not.
+    #[default]
+    Plain,
+    /// Evenly, from this thickness at the outermost row to all of it at the row by the opening.
+    Feathered(Length),
+    /// Two stacked doublers, this much of them at the outermost row and all of it from the next row on.
+    Stepped(Length),
+}
+
+impl Taper {
+    /// The plate's thickness at a row, counted from 0 at the outermost.
+    fn at(self, row: u8, rows: u8, whole: Length) -> Length {
+        let last = u32::from(rows.saturating_sub(1)).max(1);
+        match self {
+            Taper::Plain => whole,
+            Taper::Stepped(first) => {
+                if row == 0 && rows > 1 {
+                    first.min(whole)
+                } else {
+                    whole
+                }
+            }
+            Taper::Feathered(first) => {
+                let first = first.min(whole);
+                first.plus(whole.minus(first).times(u32::from(row), last))
+            }
+        }
+    }
+}
+
+/// Why there are no shares.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
+pub enum ShareError {
+    /// The modulus of a sheet is not published.
+    ModulusNotPublished,
+    /// The flexibility could not be worked out.
+    Flexibility(FlexibilityError),
+    /// The shares could not be worked out.
+    Sharing(SharingError),
+}
+
+impl fmt::Display for ShareError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            ShareError::ModulusNotPublished => f.write_str("the modulus of a sheet is not published"),
+            ShareError::Flexibility(error) => error.fmt(f),
+            ShareError::Sharing(error) => error.fmt(f),
+        }
+    }
+}
+
+impl core::error::Error for ShareError {}
+
+/// The line of rivets inside a filler's rim: a rectangle with round corners, from the middle of it.
+#[derive(Clone, Copy)]
+struct Ring {
+    /// Half its sides, in inches.
+    x: f64,
+    y: f64,
+    radius: f64,
+}
+
+impl Ring {
+    fn inside(filler: &Plate, edge: Length) -> Option<Ring> {
+        let half = |side: Length| side.times(1, 2).minus(edge);
+        let (x, y) = (half(filler.along), half(filler.across));
+        let radius = filler.radius.minus(edge).max(Length::ZERO).min(x).min(y);
+        let inches = |length: Length| length.to_inches_f64();
+        (x >= Length::ZERO && y >= Length::ZERO).then(|| Ring { x: inches(x), y: inches(y), radius: inches(radius) })
+    }
+
+    fn around(&self) -> f64 {
+        let straight = 4.0 * (self.x + self.y - 2.0 * self.radius);
+        straight + 2.0 * core::f64::consts::PI * self.radius
+    }
+
+    /// The most rivets no closer along the ring than `pitch` and no closer across a bend than `least`; at least one.
+    fn count(&self, pitch: Length, least: Length) -> u32 {
+        let most = libm::floor(self.around() / pitch.to_inches_f64() * (1.0 + 1e-9)).clamp(1.0, 65_535.0) as u32;
+        let is_apart = |count: &u32| {
+            let place = |index: u32| self.at(f64::from(index) / f64::from(*count));
+            (0..*count).all(|index| {
+                let next = index.saturating_add(1);
+                let pair = place(index).zip(place(if next == *count { 0 } else { next }));
+                pair.is_some_and(|(one, other)| one.distance(other) >= least)
+            })
+        };
+        (2..=most).rev().find(is_apart).unwrap_or(1)
+    }
+
+    /// The place a part of the way round, from the middle of the side at the end along x.
+    fn at(&self, part: f64) -> Option<Point> {
+        let (lx, ly) = (self.x - self.radius, self.y - self.radius);
+        let bend = core::f64::consts::FRAC_PI_2 * self.radius;
+        let mut way = part * self.around();
+        // Half a side, then bend and side in turn.
+        let legs = [ly, bend, 2.0 * lx, bend, 2.0 * ly, bend, 2.0 * lx, bend, ly];
+        let mut found = (self.x, 0.0);
+        for (index, leg) in legs.into_iter().enumerate() {
+            let on = way.min(leg).max(0.0);
+            let turn = if self.radius > 0.0 { on / self.radius } else { 0.0 };
+            let (sin, cos) = (self.radius * libm::sin(turn), self.radius * libm::cos(turn));
+            found = match index {
+                0 => (self.x, on),
+                1 => (lx + cos, ly + sin),
+                2 => (lx - on, self.y),
+                3 => (-lx - sin, ly + cos),
+                4 => (-self.x, ly - on),
+                5 => (-lx - cos, -ly - sin),
+                6 => (-lx + on, -self.y),
+                7 => (lx + sin, -ly - cos),
+                _ => (self.x, -ly + on),
+            };
+            if way <= leg {
+                break;
+            }
+            way -= leg;
+        }
+        Some(Point { x: Length::try_from_inches_f64(found.0)?, y: Length::try_from_inches_f64(found.1)? })
+    }
+}

@@ -1,0 +1,902 @@
+//! Repairs: every rule of the circular's chapter on them is used or listed with the reason why not; its examples, rivet for rivet; its table of
+//! bend radii cell by cell.
+
+use std::collections::BTreeSet;
+
+use shophead::access::solid_required;
+use shophead::basis::Status;
+use shophead::finding::{Code, Finding, Severity};
+use shophead::joint::compare::substitute;
+use shophead::joint::splice::{Fastener, Member, Rounding, Table, count, per_inch, rows, tables, tables_hold_for};
+use shophead::joint::strength::Shear;
+use shophead::length::{Length, Toleranced};
+use shophead::material::{Material, RivetAlloy};
+use shophead::practice::{Case, HANDBOOK, Name};
+use shophead::repair::bend::{least_radius, setback};
+use shophead::repair::bend_table;
+use shophead::repair::count::{By, by_table, rate, tabulated};
+use shophead::repair::gauge_table::next_heavier;
+use shophead::repair::in_row::Rows;
+use shophead::repair::panel::{Seam, SideQuery, seam};
+use shophead::repair::patch::{Damage, Patch, PatchError, PatchQuery, Pattern, Style, Ways, patch};
+use shophead::repair::site::{Ruling, Site};
+use shophead::repair::splice::{Held, Leg, MemberError, Shape, Splice, SpliceQuery, Spliced, splice};
+use shophead::repair::told::{Tell, Told};
+use shophead::rivet::part::Part;
+use shophead::rivet::{Head, MS20470};
+use shophead::select::choose_diameter;
+use shophead::stack::{Layer, Role, Stack};
+use shophead::structure::{Member as RowMember, Place, Structure};
+use shophead_tests::{Comparison, Row, fixture};
+
+fn inch(text: &str) -> Length {
+    Length::parse(text).expect("a length")
+}
+
+fn material(name: &str) -> Material {
+    Material::parse(name).expect("known")
+}
+
+fn part(number: &str) -> Part<'static> {
+    Part::parse(number).expect("a part")
+}
+
+const CLAD: &str = "clad 2024-T3";
+
+/// A patch over an opening of 2 by 10 in in clad 2024 .032.
+fn query(style: Style) -> PatchQuery<'static, 'static> {
+    PatchQuery {
+        material: material(CLAD),
+        thickness: inch(".032"),
+        damage: Damage::Opening { along: inch("2"), across: inch("10"), radius: inch("1/2") },
+        style,
+        ways: Ways::Both,
+        sites: &[],
+        member: None,
+        plate: None,
+        rivet: None,
+        by: By::Greater,
+        pattern: Pattern::InLine,
+        rows: None,
+        edge: None,
+        apart: None,
+        practice: &HANDBOOK,
+    }
+}
+
+fn patched(query: &PatchQuery<'_, 'static>) -> Patch {
+    patch(query).unwrap_or_else(|error| panic!("{error}"))
+}
+
+fn leg(width: &str, thickness: &str) -> Leg {
+    Leg { width: inch(width), thickness: inch(thickness), skin: None, plate: None, held: Held::Rivets }
+}
+
+fn member<'l>(spliced: Spliced, shape: Shape, legs: &'l [Leg]) -> SpliceQuery<'l, 'static> {
+    SpliceQuery {
+        spliced,
+        shape,
+        material: material("2017"),
+        legs,
+        gap: Length::ZERO,
+        rivet: None,
+        skin_rivet: None,
+        sites: &[],
+        by: By::Example,
+        practice: &HANDBOOK,
+    }
+}
+
+fn spliced(query: &SpliceQuery<'_, 'static>) -> Splice {
+    splice(query).unwrap_or_else(|error| panic!("{error}"))
+}
+
+fn has(splice: &Splice, code: Code) -> bool {
+    splice.all_findings().any(|finding| finding.code() == code)
+}
+
+fn is_referred(finding: &Finding) -> bool {
+    finding.severity() == Severity::Refer
+}
+
+fn pack(layers: &[(Role, &str)]) -> Stack {
+    let mut stack = Stack::new();
+    for (role, thickness) in layers {
+        let layer = Layer::of(Toleranced::exactly(inch(thickness)));
+        stack.push(Layer { role: *role, material: Some(material("2024-T3")), ..layer }).expect("few");
+    }
+    stack
+}
+
+fn factory<'s>(stack: &'s Stack, rivet: &str, rows: u8) -> Rows<'s, 'static> {
+    Rows {
+        rivet: part(rivet),
+        stack,
+        edge: inch("3/8"),
+        pitch: inch("3/4"),
+        rows,
+        apart: inch("1/2"),
+        staggered: false,
+        shear: Shear::Single,
+        practice: &HANDBOOK,
+    }
+}
+
+fn copied(factory: &[Rows<'_, 'static>], holes_changed: bool, load_paths: bool, sites: &[Site]) -> Seam {
+    let query = SideQuery { length: inch("12"), factory, holes_changed, load_paths, sites };
+    seam(&query).unwrap_or_else(|error| panic!("{error}"))
+}
+
+// ---------------------------------------------------------------------------------------------------------------------------- worked by hand
+
+/// AC 43.13-1B para 4-58g(2), from the sheet to the two rows: .032 clad 2024, 10 in, a lap.
+#[test]
+fn the_lap_of_para_4_58g_rivet_for_rivet() {
+    let found = patched(&PatchQuery { by: By::Example, ..query(Style::Lap) });
+    // (a): 3 x .032 = .096, so 1/8.
+    assert_eq!(found.rivet.without_length().to_string(), "MS20470AD4");
+    // (b): table 4-10, 4.9 an inch, 75 %: 36.75, 37 rivets.
+    let table = found.rate.also.expect("table 4-10 names clad 2024");
+    assert_eq!((table.table, table.cell.printed, table.member), (Table::T4_10, Some(4.9), Member::SingleLap));
+    assert_eq!(found.across.needed, Some(37));
+    // (c): two equal rows of 19, at no less than the least pitch of two rows, at which 40 would go in.
+    assert_eq!((found.across.rows, found.across.per_row, found.across.counted), (2, 19, 38));
+    assert_eq!(found.least_pitch.value, inch("1/2"));
+    assert!(found.pitch >= inch("1/2") && found.across.spread >= inch("10"));
+    assert_eq!(inch("10").nanometres() / inch("1/2").nanometres() * 2, 40);
+    // Counted on the plate itself.
+    let on_side = |hole: &shophead::repair::patch::PatchHole| hole.counts && hole.at.x > inch("1");
+    assert_eq!(found.holes().filter(on_side).count(), 38);
+    // By default the greater count is laid out: the first table that names clad 2024 asks for more, the strengths for most.
+    let greater = patched(&query(Style::Lap));
+    let by_table = greater.rate.by_table.expect("table 4-9").per_inch;
+    let by_strength = greater.rate.by_strength.expect("published").per_inch;
+    assert!(by_strength > by_table && by_table > 3.675);
+    assert!(greater.across.needed > Some(47));
+}
+
+/// AC 43.13-1B figure 4-20: a frame of 2017-T3, .040, flanges .6 in, web 2 in, both sides of the cut.
+#[test]
+fn the_frame_of_figure_4_20_rivet_for_rivet() {
+    let legs = [leg(".6", ".040"), leg("2", ".040"), leg(".6", ".040")];
+    for shape in [Shape::Channel, Shape::Zee] {
+        let found = spliced(&member(Spliced::Frame, shape, &legs));
+        let needed: Vec<u32> = found.legs.iter().map(|leg| leg.needed).collect();
+        assert_eq!(needed, [3, 8, 3], "3.72 to 4, 60 % 2.4 to 3; 12.4 to 13, 60 % 7.8 to 8");
+        for (leg, number) in found.legs.iter().zip(1..) {
+            assert_eq!(leg.diameter, inch("1/8"));
+            assert_eq!(leg.rate.as_ref().and_then(|rate| rate.by_table).and_then(|cell| cell.cell.printed), Some(6.2));
+            // Laid out with not one more, on each side.
+            let a_side =
+                found.holes(Length::ZERO).filter(|hole| hole.leg == number && hole.at.x > Length::ZERO).count();
+            assert_eq!(a_side as u32, leg.needed);
+            assert!(leg.plate.1 > inch(".040"), "thicker than the frame");
+        }
+        assert!(found.length > inch("4"), "longer than twice the web");
+    }
+}
+
+/// AC 43.13-1B figure 4-18: a stringer of 2017, upper leg 1/16 by .5 with rivets, bulb leg 1/16 by 1 with AN-3 bolts.
+#[test]
+fn the_stringer_of_figure_4_18_rivet_for_rivet() {
+    let bulb = Leg { held: Held::Bolts, ..leg("1", "1/16") };
+    let legs = [leg(".5", "1/16"), bulb];
+    let found = spliced(&member(Spliced::Stringer, Shape::BulbAngle, &legs));
+    let [upper, lower] = found.legs.as_slice() else { panic!("two legs") };
+    // Para 4-58l: between 2 t = .125 and 3 t, not over W/4 = .125.
+    assert_eq!(upper.diameter, inch("1/8"));
+    // Para 4-58m(1): 1/16 takes .064, table 4-10, 9.9 x .5 = 4.95, 5 rivets.
+    let table = upper.rate.as_ref().and_then(|rate| rate.by_table).expect("table 4-10");
+    assert_eq!((table.table, table.thickness, table.cell.printed), (Table::T4_10, inch(".064"), Some(9.9)));
+    assert_eq!(upper.needed, 5);
+    // (2): 3.3 bolts an inch, 4.
+    assert_eq!((lower.bolts.expect("in the table").cell.printed, lower.needed), (Some(3.3), 4));
+    assert!(found.told.has(Told::OneFastener) && found.told.has(Told::BulbRow));
+    // Para 4-58l: on the lower wing surface the end rivets are as the skin's, 3/32.
+    let query =
+        SpliceQuery { skin_rivet: Some(inch("3/32")), ..member(Spliced::LowerStringer, Shape::BulbAngle, &legs) };
+    let lower_wing = spliced(&query);
+    assert_eq!(lower_wing.legs[0].end_rivet, Some(inch("3/32")));
+    assert_eq!(lower_wing.legs[0].needed, 5, "100 % of the table");
+    // Para 4-58k: a bar narrower than its leg is thickened until it has the area.
+    let narrow = |plate: &str| Leg { plate: Some((inch(".4"), inch(plate))), ..leg(".5", "1/16") };
+    let short = |plate: &str| {
+        let legs = [narrow(plate), bulb];
+        has(&spliced(&member(Spliced::Stringer, Shape::BulbAngle, &legs)), Code::SpliceAreaShort)
+    };
+    assert!(short(".071") && short(".078") && !short(".080"));
+}
+
+#[test]
+fn the_examples_of_bends() {
+    let found = |degrees| setback(degrees, inch(".25"), inch(".064")).expect("a bend").value.to_inches_f64();
+    assert!((found(45.0) - 0.130).abs() < 0.0005 && (found(135.0) - 0.758).abs() < 0.0005);
+    assert_eq!(setback(90.0, inch(".25"), inch(".064")).map(|found| found.value), Some(inch(".314")));
+    // The chart: 159 degrees 5.396, 176 degrees 28.64; it prints 5.399 and 26.63.
+    let k = |degrees| setback(degrees, inch("1"), Length::ZERO).expect("a bend").value.to_inches_f64();
+    assert!((k(159.0) - 5.396).abs() < 0.0005 && (k(176.0) - 28.636).abs() < 0.0005);
+    for no_bend in [0.0, 180.0, -1.0, f64::NAN] {
+        assert!(setback(no_bend, inch(".25"), inch(".064")).is_none());
+    }
+}
+
+#[test]
+fn every_cell_of_the_bend_table() {
+    let mut cells = Comparison::with_misfits(&[]);
+    for row in fixture("ac43-bend-radii") {
+        let (alloy, temper) = row.text("material").split_once('-').expect("a temper");
+        let thousandths = (row.figure_of("thickness_in") * 1_000.0).round() as u16;
+        let column = bend_table::COLUMNS.iter().position(|column| *column == thousandths).expect("a column");
+        let line = bend_table::LINES.iter().find(|line| line.alloy == alloy && line.temper == temper).expect("a line");
+        let (low, high) = line.halves[column];
+        let name = format!("{} {}", row.text("material"), row.text("thickness_in"));
+        cells.equal(&format!("{name} least"), row.number("min_radius_low"), Some(f64::from(low) / 2.0));
+        cells.equal(&format!("{name} most"), row.number("min_radius_high"), Some(f64::from(high) / 2.0));
+    }
+    assert_eq!(bend_table::LINES.len() * bend_table::COLUMNS.len(), 78);
+    cells.finish(156);
+    // Between two columns the next one; beyond the last none.
+    let radius = |thickness| least_radius(material("2024-T3"), inch(thickness)).map(|found| found.value.min);
+    assert_eq!((radius(".032"), radius(".033")), (Some(inch(".064")), Some(inch(".099"))));
+    assert_eq!(radius(".26"), None);
+}
+
+trait Figure {
+    fn figure_of(&self, column: &str) -> f64;
+}
+
+impl Figure for Row {
+    fn figure_of(&self, column: &str) -> f64 {
+        self.number(column).unwrap_or_else(|| panic!("{}: no {column}", self.place()))
+    }
+}
+
+// -------------------------------------------------------------------------------------------------------------------------- the rule book
+
+/// What becomes of a rule.
+enum Use {
+    /// Held by the product, shown here.
+    Shown(fn(&Row)),
+    /// Said with a repair.
+    Told(Told),
+    /// Decides whether anything is sized there.
+    Site(Site),
+    /// Held by another part of the product, whose tests are named.
+    Elsewhere(&'static str),
+    /// Not used, and why.
+    Not(&'static str),
+}
+
+use Use::{Elsewhere, Not, Shown};
+
+const TUBES: &str = "tubes and struts are refused";
+const STRAIGHTENING: &str = "straightening a member is not sized: it is spliced or replaced";
+const CORROSION: &str = "taking corrosion off is no sizing: the damage that is left is measured and patched";
+const MAGNESIUM: &str = "no magnesium sheet is among the materials";
+const FIGURE_4_5: &str =
+    "figure 4-5 was not in the text that was read: the practice's pitch for so many rows stands in its place";
+
+fn value(row: &Row) -> f64 {
+    let text = row.text("value").split([' ', ';', ',']).next().unwrap_or_default();
+    text.parse().unwrap_or_else(|_| panic!("{}: {}", row.place(), row.text("value")))
+}
+
+fn percent(row: &Row, member: Member) {
+    assert_eq!(value(row), f64::from(member.percent().0));
+}
+
+fn eighth() -> Fastener {
+    Fastener::Rivet(inch("1/8"))
+}
+
+/// Every rule of the fixture, in its order.
+#[rustfmt::skip]
+fn uses() -> Vec<(&'static str, Use)> {
+    use shophead::repair::told::Told as T;
+    let told = Use::Told;
+    vec![
+        ("AR-G01", told(T::Monocoque)),
+        ("AR-G02", told(T::EqualStrength)),
+        ("AR-G03", Shown(|_| {
+            // A plate heavier than the next gauge is too strong.
+            let heavy = PatchQuery { plate: Some((material(CLAD), inch(".063"))), rivet: Some(part("MS20470AD4")), ..query(Style::Lap) };
+            assert!(patched(&heavy).findings.has(Code::RepairTooStrong) && !patched(&query(Style::Lap)).findings.has(Code::RepairTooStrong));
+        })),
+        ("AR-G04", told(T::Rigidity)),
+        ("AR-G05", told(T::StressPath)),
+        ("AR-G06", Use::Site(Site::Tube)),
+        ("AR-G07", Use::Site(Site::Rib)),
+        ("AR-G08", told(T::FlangeStrength)),
+        ("AR-G09", told(T::Method)),
+        ("AR-G10", Use::Site(Site::Casting)),
+        ("AR-G11", told(T::WeightAndBalance)),
+        ("AR-G12", Use::Site(Site::Control)),
+        ("AR-M01", told(T::SameMaterial)),
+        ("AR-M02", Shown(|_| {
+            let found = patched(&query(Style::Lap));
+            assert_eq!((found.plate.material, found.plate.thickness), (material(CLAD), inch(".032")));
+        })),
+        ("AR-M03", told(T::SameMaterial)),
+        ("AR-M04", told(T::SameMaterial)),
+        ("AR-M05", told(T::NoAnnealed)),
+        ("AR-M06", told(T::CladOutside)),
+        ("AR-M07", told(T::Notches7075)),
+        ("AR-M08", told(T::Notches7075)),
+        ("AR-M09", told(T::NoLocalHeat)),
+        ("AR-M10", Shown(|row| assert!(T::NoReheat.meaning().contains(row.text("value"))))),
+        ("AR-M11", told(T::TreatFirst)),
+        ("AR-M12", told(T::TreatFirst)),
+        ("AR-M13", told(T::TreatFirst)),
+        ("AR-M14", told(T::Tank)),
+        ("AR-P01", told(T::WholePanel)),
+        ("AR-P02", told(T::SeamsOnMembers)),
+        ("AR-P03", Shown(|_| {
+            let lap = pack(&[(Role::Skin, ".040"), (Role::Skin, ".040")]);
+            let rows = factory(&lap, "MS20470AD4", 2);
+            let found = copied(&[rows], false, false, &[]);
+            assert_eq!((found.pitch, found.rows, found.edge, found.apart), (rows.pitch, rows.rows, rows.edge, rows.apart));
+            assert_eq!(found.factory[0].rivet.without_length(), rows.rivet);
+        })),
+        ("AR-P04", Shown(|_| {
+            let lap = pack(&[(Role::Skin, ".040"), (Role::Skin, ".040")]);
+            let (weak, strong) = (factory(&lap, "MS20470AD4", 1), factory(&lap, "MS20470AD5", 1));
+            for (seams, stronger) in [([weak, strong], 1), ([strong, weak], 0)] {
+                let found = copied(&seams, false, false, &[]);
+                assert_eq!((found.copied, found.differ), (stronger, true));
+                assert!(found.findings.has(Code::SeamsDiffer));
+            }
+            assert!(!copied(&[weak, weak], false, false, &[]).differ);
+        })),
+        ("AR-P05", told(T::CopyNotEnough)),
+        ("AR-P06", told(T::ExistingPattern)),
+        ("AR-H01", Shown(|_| {
+            let found = patched(&query(Style::Lap));
+            assert!(found.plate.along > found.opening.along && found.plate.across > found.opening.across && found.filler.is_none());
+        })),
+        ("AR-H02", Shown(|_| {
+            let found = patched(&query(Style::Flush));
+            // Skin outside, the patch behind, the plug riveted to it.
+            assert_eq!(found.stack.layers().iter().map(|layer| layer.role).collect::<Vec<_>>(), [Role::Skin, Role::Doubler]);
+            assert!(found.filler_holes().count() > 4 && found.told.has(T::Trim) == matches!(query(Style::Flush).damage, Damage::Hole { .. }));
+        })),
+        ("AR-H03", Shown(|_| {
+            let found = patched(&query(Style::Flush));
+            let plug = found.filler.expect("a plug");
+            assert_eq!((plug.along, plug.across, plug.thickness), (found.opening.along, found.opening.across, inch(".032")));
+        })),
+        ("AR-H04", told(T::OtherShapes)),
+        ("AR-H05", Shown(|_| {
+            // What the rows keep of the sheet is said.
+            let share = patched(&query(Style::Lap)).share.expect("published");
+            assert!(share > 0.6 && share < 1.0);
+        })),
+        ("AR-H06", Shown(|row| {
+            let crack = Damage::Crack { along: Length::ZERO, across: inch("2") };
+            let found = patched(&PatchQuery { damage: crack, ..query(Style::Lap) });
+            let (least, most) = row.text("value").split_once(" or ").expect("two sizes");
+            let hole = found.opening.stop_hole.expect("stop drilled");
+            assert!(inch(least) <= hole && hole <= inch(most) && found.told.has(T::StopDrill));
+            assert_eq!(found.opening.across, inch("2").checked_add(hole).expect("short"), "half a hole beyond either end");
+        })),
+        ("AR-H07", told(T::Across)),
+        ("AR-H08", told(T::Thicker)),
+        ("AR-D01", Shown(|_| {
+            // Of the thicker sheet.
+            let thick = PatchQuery { plate: Some((material(CLAD), inch(".040"))), thickness: inch(".025"), ..query(Style::Lap) };
+            assert_eq!(patched(&thick).rivet.diameter(), inch("1/8"));
+        })),
+        ("AR-D02", Shown(|row| {
+            assert!(row.text("value").starts_with("3 x .032 = .096: 1/8"));
+            let choice = choose_diameter(&MS20470, RivetAlloy::Al2117, inch(".032"), &HANDBOOK);
+            assert_eq!(choice.size.map(|size| size.shank_nominal), Some(inch("1/8")));
+        })),
+        ("AR-D03", Shown(|_| {
+            let found = |rivet: &'static str| {
+                let legs = [leg("2", ".064")];
+                spliced(&SpliceQuery { rivet: Some(part(rivet)), ..member(Spliced::Stringer, Shape::Flat, &legs) })
+            };
+            let noted = |rivet: &'static str| found(rivet).all_findings().any(|found| {
+                found.code() == Code::DiameterOutsideRule && found.basis().citation().is_some_and(|cited| cited.place.contains("4-58l"))
+            });
+            // 2 t = .128, 3 t = .192.
+            assert!(noted("MS20470AD4") && !noted("MS20470AD5") && !noted("MS20470AD6") && noted("MS20470AD8"));
+        })),
+        ("AR-D04", Shown(|_| {
+            let found = |width| {
+                let legs = [leg(width, ".064")];
+                spliced(&SpliceQuery { rivet: Some(part("MS20470AD4")), ..member(Spliced::Stringer, Shape::Flat, &legs) })
+            };
+            assert!(found(".49").all_findings().any(is_referred) && !found(".5").all_findings().any(|found| {
+                found.code() == Code::DiameterOutsideRule && is_referred(found)
+            }));
+        })),
+        ("AR-D05", Shown(|_| {
+            let legs = [leg("1", "1/16")];
+            let found = |skin| spliced(&SpliceQuery { skin_rivet: skin, ..member(Spliced::LowerStringer, Shape::Flat, &legs) });
+            assert_eq!(found(Some(inch("3/32"))).legs[0].end_rivet, Some(inch("3/32")));
+            assert!(has(&found(None), Code::NotChecked));
+        })),
+        ("AR-D06", Not(TUBES)),
+        ("AR-D07", Not(TUBES)),
+        ("AR-D08", told(T::HeadsOff)),
+        ("AR-D09", told(T::BackLap)),
+        ("AR-N01", Shown(|_| {
+            // So many on an inch of width, whatever the width.
+            let lap = rate(material(CLAD), inch(".040"), &part("MS20470AD4"), Member::Other, None, By::Table).expect("a rate");
+            assert_eq!((lap.over(inch("10")), lap.over(inch("20"))), (Ok(Some(77)), Ok(Some(154))));
+        })),
+        ("AR-N02", Shown(|_| {
+            assert!(tables_hold_for(RivetAlloy::Al2117, Head::Universal));
+            assert!(!tables_hold_for(RivetAlloy::Al2117, Head::Flush) && !tables_hold_for(RivetAlloy::Al2017, Head::Universal));
+            let flush = rate(material(CLAD), inch(".063"), &part("MS20426AD4"), Member::Other, None, By::Table).expect("a rate");
+            assert!(flush.findings.has(Code::NoSpliceTable) && flush.findings.must_refer(), "laid out for approval only");
+            let hard = rate(material(CLAD), inch(".063"), &part("MS20470D4"), Member::Other, None, By::Table).expect("a rate");
+            assert!(hard.by_table.is_none() && hard.findings.must_refer());
+        })),
+        ("AR-N03", Shown(|row| {
+            for (alloy, temper) in [("2014", "T6"), ("2024", "T3"), ("2024", "T36"), ("7075", "T6")] {
+                assert!(row.text("value").contains(&format!("{alloy}-{temper}")));
+                for clad in [false, true] {
+                    assert_eq!(tables(alloy, temper, clad).map(|named| named.first), Some(Table::T4_9));
+                }
+            }
+        })),
+        ("AR-N04", Shown(|_| {
+            assert_eq!(tables("2017", "T3", false).map(|named| named.first), Some(Table::T4_10));
+            assert_eq!(tables("2024", "T3", true).and_then(|named| named.also), Some(Table::T4_10));
+        })),
+        ("AR-N05", Shown(|_| assert_eq!(tables("5052", "H34", false).map(|named| named.first), Some(Table::T4_11)))),
+        ("AR-N06", Shown(|_| {
+            let by = |by| rate(material(CLAD), inch(".032"), &part("MS20470AD4"), Member::Other, None, by).expect("a rate").per_inch;
+            assert_eq!((by(By::Example), by(By::Table)), (Some(4.9), Some(6.2)));
+        })),
+        ("AR-N07", Shown(|row| assert!((Table::T4_9.shear_part().0 * 100.0 - value(row)).abs() < 1e-9))),
+        ("AR-N08", Shown(|row| assert!((Table::T4_10.shear_part().0 * 100.0 - value(row)).abs() < 1e-9))),
+        ("AR-N09", Shown(|row| assert!((Table::T4_11.shear_part().0 * 100.0 - value(row)).abs() < 1e-9))),
+        ("AR-N10", Shown(|row| {
+            assert!(Table::ALL.iter().all(|table| (table.printed_bearing_part().0 * 100.0 - value(row)).abs() < 1e-9));
+        })),
+        ("AR-N11", Shown(|_| {
+            // .016 with 3/16: a dash. No formula is put in its place.
+            let rivet = Fastener::Rivet(inch("3/16"));
+            assert_eq!(by_table(Table::T4_9, inch(".016"), rivet, Member::Other), Ok(None));
+            let found = rate(material("2024-T3"), inch(".016"), &part("MS20470AD6"), Member::Other, None, By::Table).expect("a rate");
+            assert!(found.per_inch.is_none() && found.findings.has(Code::NoSpliceTable) && found.findings.must_refer());
+        })),
+        ("AR-N12", Shown(|row| percent(row, Spliced::UpperStringer.member()))),
+        ("AR-N13", Shown(|row| percent(row, Spliced::LowerStringer.member()))),
+        ("AR-N14", Shown(|row| percent(row, Spliced::Frame.member()))),
+        ("AR-N15", Shown(|row| percent(row, Member::SingleLap))),
+        ("AR-N16", Shown(|row| {
+            assert_eq!(row.text("value"), "36.75 to 37 once");
+            assert_eq!(count(4.9, inch("10"), Member::SingleLap, Rounding::Once).map(|found| found.total), Ok(37));
+        })),
+        ("AR-N17", Shown(|row| {
+            assert_eq!(row.text("value"), "3.72 to 4, 60 % 2.4 to 3");
+            let member = Member::IntermediateFrame;
+            assert_eq!(member.rounding(), Rounding::BeforeAndAfter);
+            assert_eq!(count(6.2, inch(".6"), member, member.rounding()).map(|found| found.total), Ok(3));
+        })),
+        ("AR-N18", Shown(|_| {
+            // Each leg by itself: a leg beside it changes nothing.
+            let (one, both) = ([leg("1", ".064")], [leg("1", ".064"), leg("2", ".064")]);
+            let alone = spliced(&member(Spliced::Stringer, Shape::Flat, &one));
+            let beside = spliced(&member(Spliced::Stringer, Shape::Angle, &both));
+            assert_eq!(alone.legs[0].needed, beside.legs[0].needed);
+        })),
+        ("AR-N19", Shown(|_| assert_eq!(tabulated(Table::T4_10, inch("1/16")), Some(inch(".064"))))),
+        ("AR-N20", Shown(|row| {
+            // In shear the count is the sheet's tension over the bolt's shear.
+            let found = per_inch(Table::T4_9, inch(".102"), Fastener::An3Bolt).expect("a count");
+            assert!((found.formula - 70_000.0 * 0.102 / value(row)).abs() < 1e-9);
+        })),
+        ("AR-N21", Shown(|row| {
+            let (first, second) = row.text("value").split_once("; ").expect("two");
+            for (table, sheet) in [(Table::T4_9, first), (Table::T4_10, second)] {
+                let found = per_inch(table, inch(".250"), Fastener::An3Bolt).expect("a count");
+                assert!((found.formula - sheet.parse::<f64>().expect("a stress") * 0.250 / 2_126.0).abs() < 1e-9);
+            }
+        })),
+        ("AR-N22", Shown(|_| assert_eq!(per_inch(Table::T4_10, inch(".064"), eighth()).map(|found| found.printed), Ok(Some(9.9))))),
+        ("AR-S01", Shown(|row| single_row(row, Name::EdgeDistanceLeast))),
+        ("AR-S02", Shown(|row| single_row(row, Name::PitchLeast))),
+        ("AR-S03", Not(FIGURE_4_5)),
+        ("AR-S04", Not(FIGURE_4_5)),
+        ("AR-S05", Shown(|row| {
+            let case = Case::new(Head::Universal, RivetAlloy::Al2117, inch("1/8")).in_rows(2);
+            let least = HANDBOOK.length(Name::PitchLeast, &case).expect("a limit").value;
+            assert_eq!(Some(least), inch("1/8").checked_mul(value(row) as i64));
+        })),
+        ("AR-S06", Shown(|row| {
+            assert_eq!(row.text("value"), "two equal rows of 19 over 10 in");
+            assert_eq!(rows(37, 2, inch("10")).map(|laid| laid.per_row), Ok(19));
+        })),
+        ("AR-S07", told(T::RowsUnequal)),
+        ("AR-S08", told(T::StackedDoublers)),
+        ("AR-L01", told(T::Method)),
+        ("AR-L02", told(T::TensionToo)),
+        ("AR-L03", told(T::Symmetric)),
+        ("AR-L04", told(T::EveryElement)),
+        ("AR-L05", told(T::EndHoles)),
+        ("AR-L06", told(T::BulbRow)),
+        ("AR-L07", told(T::Outermost)),
+        ("AR-L08", told(T::TaperEnds)),
+        ("AR-L09", told(T::StaggerSplices)),
+        ("AR-L10", told(T::LowerWing)),
+        ("AR-L11", Shown(|_| {
+            let equal = Leg { plate: Some((inch("1"), inch(".064"))), ..leg("1", ".064") };
+            assert!(has(&spliced(&member(Spliced::Stringer, Shape::Flat, &[equal])), Code::SpliceAreaShort));
+            let own = spliced(&member(Spliced::Stringer, Shape::Flat, &[leg("1", ".064")]));
+            assert!(own.legs[0].plate_area_in2 > own.legs[0].area_in2);
+        })),
+        ("AR-L12", Shown(|_| {
+            let own = spliced(&member(Spliced::Stringer, Shape::Flat, &[leg("1.5", ".064")]));
+            assert!((own.legs[0].area_in2 - 1.5 * 0.064).abs() < 1e-12);
+        })),
+        ("AR-L13", Shown(|_| {
+            // .5 x .064 = .032 square inches: a bar .4 wide needs more than .080.
+            let narrow = |plate| Leg { plate: Some((inch(".4"), inch(plate))), ..leg(".5", ".064") };
+            let short = |plate| has(&spliced(&member(Spliced::Stringer, Shape::Flat, &[narrow(plate)])), Code::SpliceAreaShort);
+            assert!(short(".080") && !short(".081"));
+        })),
+        ("AR-L14", told(T::OneFastener)),
+        ("AR-L15", Not(STRAIGHTENING)),
+        ("AR-L16", Not(STRAIGHTENING)),
+        ("AR-L17", Not(STRAIGHTENING)),
+        ("AR-F01", Shown(|_| {
+            let legs = [leg("1", ".040"), leg("3", ".040"), leg("1", ".040")];
+            assert!(spliced(&member(Spliced::Frame, Shape::Zee, &legs)).length > inch("6"));
+        })),
+        ("AR-F02", Shown(|_| {
+            let same = Leg { plate: Some((inch("2"), inch(".040"))), ..leg("1", ".040") };
+            assert!(has(&spliced(&member(Spliced::Frame, Shape::Flat, &[same])), Code::RepairTooThin));
+        })),
+        ("AR-F03", told(T::FreeFlange)),
+        ("AR-F04", Shown(|_| {
+            // Spread over the plate: from an edge distance off the cut to an edge distance off its end, all but a step a gap.
+            let legs = [leg("1", ".040"), leg("3", ".040"), leg("1", ".040")];
+            for leg in &spliced(&member(Spliced::Frame, Shape::Zee, &legs)).legs {
+                let last = leg.edge.nanometres() + leg.pitch.nanometres() * i64::from(leg.ranks - 1);
+                let left = leg.half.nanometres() - leg.edge.nanometres() - last;
+                assert!(left >= 0 && left < Length::from_64ths(1).nanometres() * i64::from(leg.ranks));
+            }
+            assert!(T::SpreadRivets.meaning().contains("whole plate"));
+        })),
+        ("AR-F05", told(T::FrameBuckles)),
+        ("AR-R01", Use::Site(Site::Rib)),
+        ("AR-R02", Use::Site(Site::Edge)),
+        ("AR-R03", Use::Site(Site::Tube)),
+        ("AR-R04", Use::Site(Site::MainFitting)),
+        ("AR-R05", Use::Site(Site::MainFitting)),
+        ("AR-R06", Use::Site(Site::MainFitting)),
+        ("AR-Q01", Elsewhere("joint::strength counts the hole that the driven rivet fills: tests/reference/joint.rs")),
+        ("AR-Q02", told(T::Holes)),
+        ("AR-Q03", Shown(|_| {
+            let cap = pack(&[(Role::Skin, ".063"), (Role::Cap, ".125")]);
+            let rows = factory(&cap, "MS20470AD5", 1);
+            assert!(copied(&[rows], true, false, &[]).findings.has(Code::StepNeedsApproval));
+            assert!(!copied(&[rows], false, false, &[]).findings.has(Code::StepNeedsApproval));
+        })),
+        ("AR-Q04", told(T::Holes)),
+        ("AR-Q05", Elsewhere("the ladder of a hole takes the next larger rivet: tests/reference/holes.rs")),
+        ("AR-Q06", Elsewhere("joint::compare: tests/laws/joint.rs")),
+        ("AR-Q07", Elsewhere("joint::compare refers a weaker rivet: tests/reference/joint.rs")),
+        ("AR-Q08", Shown(|_| larger(RivetAlloy::Al2017, "3/16"))),
+        ("AR-Q09", Shown(|_| larger(RivetAlloy::Al2024, "5/32"))),
+        ("AR-Q10", Elsewhere("material::RivetAlloy::heat_treatments: tests/reference/rivets.rs")),
+        ("AR-Q11", told(T::RivetSet)),
+        ("AR-Q12", told(T::DrivenRivets)),
+        ("AR-Q13", told(T::Neighbours)),
+        ("AR-Q14", told(T::FlushMethod)),
+        ("AR-Q15", Shown(|_| {
+            let legs = [leg("1", ".040"), leg("2", ".040")];
+            let found = spliced(&SpliceQuery { material: material("2024-T3"), ..member(Spliced::Stringer, Shape::Angle, &legs) });
+            let (radius, back) = found.legs[0].bend.expect("in the table");
+            assert_eq!(radius, least_radius(material("2024-T3"), found.legs[0].plate.1).expect("in the table").value);
+            assert_eq!(back, setback(90.0, radius.min, found.legs[0].plate.1).expect("a bend").value);
+        })),
+        ("AR-Q16", told(T::BendLine)),
+        ("AR-Q17", told(T::BendLine)),
+        ("AR-Q18", Shown(|_| assert_eq!(setback(90.0, inch("1/8"), inch(".032")).map(|found| found.value), Some(inch(".157"))))),
+        ("AR-Q19", Shown(|_| assert!(setback(60.0, inch("1"), Length::ZERO).is_some_and(|found| {
+            (found.value.to_inches_f64() - 30.0_f64.to_radians().tan()).abs() < 1e-7
+        })))),
+        ("AR-B01", Shown(|_| solid(Place::FluidTight, Site::FluidTight))),
+        ("AR-B02", Shown(|_| solid(Place::AirIntake, Site::AirIntake))),
+        ("AR-B03", Shown(|_| solid(Place::Control, Site::Control))),
+        ("AR-B04", Shown(|_| solid(Place::MainFitting, Site::MainFitting))),
+        ("AR-B05", Shown(|_| solid(Place::BelowWaterLine, Site::BelowWaterLine))),
+        ("AR-B06", Shown(|_| solid(Place::HeavilyStressed, Site::HeavilyStressed))),
+        ("AR-B07", told(T::Approval)),
+        ("AR-B08", Elsewhere("no blind rivet is in the catalogue: tests/reference/part_numbers.rs")),
+        ("AR-B09", told(T::Approval)),
+        ("AR-C01", told(T::Protect)),
+        ("AR-C02", told(T::SealDoubler)),
+        ("AR-C03", told(T::Anodise)),
+        ("AR-C04", told(T::HolesFirst)),
+        ("AR-C05", told(T::SealDoubler)),
+        ("AR-C06", told(T::DriveWet)),
+        ("AR-C07", told(T::Fillet)),
+        ("AR-C08", Not(CORROSION)),
+        ("AR-C09", Not(CORROSION)),
+        ("AR-C10", Not(CORROSION)),
+        ("AR-C11", Not(CORROSION)),
+        ("AR-C12", Not(CORROSION)),
+        ("AR-C13", Not(CORROSION)),
+        ("AR-C14", Not(CORROSION)),
+        ("AR-C15", Not(CORROSION)),
+        ("AR-C16", Not(CORROSION)),
+        ("AR-C17", Not(CORROSION)),
+        ("AR-C18", Shown(|row| assert!(T::CoatAgain.meaning().contains(&format!("{} h", row.text("value")))))),
+        ("AR-C19", Not(CORROSION)),
+        ("AR-C20", told(T::Mark)),
+        ("AR-C21", Not(MAGNESIUM)),
+        ("AR-C22", Not(MAGNESIUM)),
+        ("AR-C23", Not(MAGNESIUM)),
+        ("AR-C24", Shown(|_| assert!(T::FloatTest.meaning().contains("24 h")))),
+        ("AR-C25", told(T::FloatSeams)),
+        ("AR-C26", Not("drying out what was under water comes before any repair")),
+        // the patch rows of the layout rules and the repair limits
+        ("PATCH-01", told(T::ChamferEdge)),
+        ("PATCH-02", Not("#30 and #40 are shop drills for the circular's 1/8 and 3/32: shophead::damage names both documents")),
+        ("PATCH-03", Shown(|_| one_heavier_behind())),
+        ("PATCH-04", Not("the later handbook read prints 1/4 for the patch, PATCH-10, and 1/2 for the cut-out, PATCH-09")),
+        ("PATCH-05", Not("battle damage repair: not for continued airworthiness")),
+        ("PATCH-06", told(T::AllowableDamage)),
+        ("PATCH-07", Shown(|row| {
+            // 8.5 diameters of 1/8: 1.0625.
+            assert!(row.text("value").starts_with("8.5"));
+            let near = |member| patched(&PatchQuery { member: Some(inch(member)), ..query(Style::Lap) }).findings.has(Code::MemberTooNear);
+            assert!(near("1.06") && !near("1.0625"));
+        })),
+        ("PATCH-08", Not("recalled: the patch near a member is referred, PATCH-07")),
+        ("SPLICE-01", Shown(|row| {
+            assert!(row.text("value").starts_with("4 leg widths each side"));
+            let found = spliced(&member(Spliced::Stringer, Shape::Flat, &[leg("1", ".064")]));
+            assert!(found.legs[0].half >= inch("4"));
+        })),
+        ("SPLICE-02", Shown(|row| {
+            assert!(row.text("value").starts_with("1/32 shorter than the gap"));
+            let found = spliced(&SpliceQuery { gap: inch("2"), ..member(Spliced::Stringer, Shape::Flat, &[leg("1", ".064")]) });
+            assert_eq!(found.filler, Some(inch("1-31/32")));
+        })),
+        ("SPLICE-03", Not("every splice is the full one")),
+        ("AC-SPLICE-1", Shown(|_| assert!(spliced(&member(Spliced::Frame, Shape::Flat, &[leg("2", ".040")])).length > inch("4")))),
+        ("AC-SPLICE-2", Shown(|_| assert!(spliced(&member(Spliced::Frame, Shape::Flat, &[leg("2", ".040")])).legs[0].plate.1 > inch(".040")))),
+        ("AC-PATCH-1", told(T::StopDrill)),
+        ("DIA-07", Shown(|_| {
+            let choice = choose_diameter(&MS20470, RivetAlloy::Al2117, inch(".040"), &HANDBOOK);
+            assert_eq!(choice.size.map(|size| size.shank_nominal), Some(inch("1/8")));
+        })),
+        ("DIA-08", told(T::NextRow)),
+        ("DIA-09", Shown(|_| {
+            // Where the rule for the sheet gives another size than the figure, both are named.
+            let noted = |gauge| {
+                let thin = PatchQuery { thickness: inch(gauge), ..query(Style::Lap) };
+                patched(&thin).findings.iter().any(|found| found.basis().citation().is_some_and(|cited| cited.place.contains("fig 4-174")))
+            };
+            assert!(!noted(".032") && noted(".040") && !noted(".050"));
+        })),
+        ("EDGE-11", Shown(|row| figure_edge(row, ".032"))),
+        ("EDGE-12", Shown(|row| figure_edge(row, ".050"))),
+        ("PITCH-19", Not("the pitch follows from the count: an inch holds too few rivets for any sheet of the tables")),
+        ("ROW-08", Not("rows stand as far apart as the practice asks; half an inch can be asked for")),
+        ("PATCH-01b", told(T::ChamferEdge)),
+        ("PATCH-02b", told(T::SharpCorners)),
+        ("PATCH-03b", Shown(|_| one_heavier_behind())),
+        ("PATCH-09", Shown(|row| {
+            let radius = row.text("value").split(' ').next().expect("a radius");
+            let hole = Damage::Hole { along: inch("2"), across: inch("3") };
+            let found = patched(&PatchQuery { damage: hole, ..query(Style::Lap) });
+            assert_eq!(found.opening.radius, inch(radius));
+            // Round ends where there is no room for it.
+            let small = Damage::Hole { along: inch("1/4"), across: inch("1/2") };
+            let found = patched(&PatchQuery { damage: small, ..query(Style::Lap) });
+            assert!((found.opening.radius.nanometres() * 2 - found.opening.along.nanometres()).abs() <= 1);
+        })),
+        ("PATCH-10", Shown(|row| {
+            let radius = row.text("value").split(' ').next().expect("a radius");
+            assert_eq!(patched(&query(Style::Lap)).plate.radius, inch(radius));
+        })),
+        ("PATCH-11", Shown(|_| {
+            assert_eq!(patched(&query(Style::Lap)).plate.thickness, inch(".032"));
+            let heavier = PatchQuery { plate: Some((material(CLAD), inch(".040"))), ..query(Style::Lap) };
+            assert!(!patched(&heavier).findings.has(Code::RepairTooStrong));
+        })),
+        ("PATCH-12", Shown(|_| {
+            let found = patched(&query(Style::Flush));
+            assert_eq!(found.filler.map(|filler| (filler.thickness, filler.material)), Some((inch(".032"), material(CLAD))));
+            assert_eq!(found.plate.thickness, next_heavier(inch(".032")).expect("a gauge").value);
+            assert!(found.told.has(T::TurnIn));
+        })),
+        ("PATCH-13", told(T::StressPath)),
+        ("PATCH-14", Shown(|_| one_heavier_behind())),
+        ("RL-AC1", Use::Site(Site::SparCap)),
+        ("RL-AC2", Not(CORROSION)),
+        ("RL-AC3", Not(CORROSION)),
+        ("RL-AC4", Not(CORROSION)),
+        ("RL-AC5", Not(CORROSION)),
+        ("RL-30", Elsewhere("the ladder of a hole: tests/reference/holes.rs")),
+        ("RL-31", Shown(|_| {
+            let major = |across| {
+                let hole = Damage::Hole { along: inch("1"), across: inch(across) };
+                patched(&PatchQuery { damage: hole, ..query(Style::Lap) }).findings.has(Code::MajorRepair)
+            };
+            assert!(!major("6") && major("6.001"));
+        })),
+        ("RL-32", told(T::MajorRepair)),
+        ("RL-33", Use::Site(Site::Rib)),
+        ("RL-34", told(T::NoAccess)),
+        ("RL-35", told(T::OldRepair)),
+        ("RL-36", told(T::Buckled)),
+        ("RL-37", Shown(|_| {
+            // Even in a stronger alloy.
+            let thin = PatchQuery { plate: Some((material("7075-T6"), inch(".025"))), ..query(Style::Lap) };
+            assert!(patched(&thin).findings.has(Code::RepairTooThin) && patched(&thin).findings.must_refer());
+        })),
+        ("RL-38", told(T::NoMoreRivets)),
+        ("RL-39", told(T::Authority)),
+    ]
+}
+
+fn single_row(row: &Row, name: Name) {
+    let case = Case::new(Head::Universal, RivetAlloy::Al2117, inch("1/8"));
+    let least = HANDBOOK.length(name, &case).expect("a limit").value;
+    assert_eq!(Some(least), inch("1/8").checked_mul(value(row) as i64));
+}
+
+/// 1/32 larger up to a diameter, and nothing above it.
+fn larger(original: RivetAlloy, up_to: &str) {
+    let found = |diameter: Length| substitute(original, RivetAlloy::Al2117, diameter).map(|found| found.diameter);
+    assert_eq!(found(inch(up_to)), inch(up_to).checked_add(Length::THIRTY_SECOND));
+    assert_eq!(found(inch(up_to).checked_add(Length::THIRTY_SECOND).expect("short")), None);
+}
+
+/// No blind rivets there: a job's row must take solid ones, and a repair is refused or says so.
+fn solid(place: Place, site: Site) {
+    assert!(solid_required(Structure::Secondary, RowMember::Skin, &[place]).is_some());
+    assert_eq!(Site::from(place), site);
+    match site.ruling() {
+        Ruling::Refused => {}
+        _ => assert!(patched(&PatchQuery { sites: &[site], ..query_at() }).told.has(Told::SolidOnly), "{site:?}"),
+    }
+}
+
+fn query_at() -> PatchQuery<'static, 'static> {
+    query(Style::Lap)
+}
+
+fn one_heavier_behind() {
+    for style in [Style::Doubler, Style::Flush] {
+        let found = patched(&query(style));
+        assert_eq!((found.plate.material, found.plate.thickness), (material(CLAD), inch(".040")));
+    }
+}
+
+fn figure_edge(row: &Row, skin: &str) {
+    let edge = row.text("value").split(' ').next().expect("a distance");
+    assert_eq!(patched(&PatchQuery { thickness: inch(skin), ..query(Style::Lap) }).edge.value, inch(edge));
+}
+
+/// Repairs of every kind, for what is told with them.
+fn told_with_repairs() -> BTreeSet<Told> {
+    let mut told = BTreeSet::new();
+    let mut add = |tell: &Tell| told.extend(tell.iter());
+    let crack = Damage::Crack { along: Length::ZERO, across: inch("2") };
+    let hole = Damage::Hole { along: inch("2"), across: inch("7") };
+    let sites = [Site::LowerWing, Site::BelowWaterLine, Site::FluidTight, Site::AirIntake, Site::HeavilyStressed];
+    for style in [Style::Lap, Style::Doubler, Style::Flush] {
+        for damage in [crack, hole] {
+            add(&patched(&PatchQuery { damage, sites: &sites, ..query(style) }).told);
+        }
+    }
+    add(&patched(&PatchQuery { material: material("7075-T6"), ..query(Style::Lap) }).told);
+    for annealed in Material::known().filter(|known| known.temper() == "O") {
+        add(&patched(&PatchQuery { material: annealed, ..query(Style::Lap) }).told);
+    }
+    let bolts = Leg { held: Held::Bolts, ..leg("1", ".064") };
+    for kind in Spliced::ALL.iter().copied() {
+        for name in ["2017", "7075-T6"] {
+            let legs = [leg("1", ".064"), bolts];
+            let query =
+                SpliceQuery { gap: inch("1"), material: material(name), ..member(kind, Shape::BulbAngle, &legs) };
+            add(&spliced(&query).told);
+        }
+    }
+    let lap = pack(&[(Role::Skin, ".032"), (Role::Skin, ".032")]);
+    add(&copied(&[factory(&lap, "MS20470AD4", 1)], false, true, &sites).told);
+    told
+}
+
+/// The paragraphs of a source: `4-58j(2)` of `AC 43.13-1B, para 4-58l; 4-58j(2) (text of the document)`.
+fn paragraphs(source: &str) -> Vec<String> {
+    let is_paragraph = |word: &&str| word.starts_with(|c: char| c.is_ascii_digit()) && word.contains('-');
+    source.split([' ', ';', ',']).filter(is_paragraph).map(str::to_owned).collect()
+}
+
+#[test]
+fn every_rule_is_used_or_listed_with_the_reason_why_not() {
+    let rules: Vec<Row> = fixture("ac43-repair-rules").into_iter().chain(fixture("patch-rules")).collect();
+    let uses = uses();
+    assert_eq!(rules.len(), uses.len(), "as many uses as rules");
+    let told = told_with_repairs();
+    let (mut used, mut not_used) = (0, 0);
+    for (rule, (id, what)) in rules.iter().zip(&uses) {
+        assert_eq!(rule.text("rule_id"), *id, "{}: in the order of the fixture", rule.place());
+        // A basis that a rule rests on names one of its paragraphs.
+        let rests_on = |place: &str| {
+            let named = paragraphs(rule.text("source"));
+            let is_named = |paragraph: &String| {
+                let whole = paragraph.split('(').next().unwrap_or(paragraph);
+                place.contains(paragraph.as_str())
+                    || place.contains(whole)
+                    || place.contains(whole.trim_end_matches(char::is_alphabetic))
+            };
+            assert!(named.iter().any(is_named), "{id}: {named:?} in {place:?}");
+        };
+        match what {
+            Shown(show) => show(rule),
+            Use::Told(sentence) => {
+                assert!(
+                    told.contains(sentence) || is_only_asked(*sentence),
+                    "{id}: {sentence:?} is told with no repair"
+                );
+                assert_eq!(sentence.basis().status(), Status::Published);
+                let cited = sentence.basis().citation().expect("built in");
+                // Another document may have the same rule.
+                let pages = !paragraphs(rule.text("source")).is_empty();
+                if rule.text("source").starts_with(cited.document) && pages {
+                    rests_on(cited.place);
+                } else {
+                    assert!(!rule.text("rule_id").starts_with("AR-"), "{id}: {cited}");
+                }
+            }
+            Use::Site(site) => {
+                assert!(site.ruling() == Ruling::Refused, "{id}");
+                assert_eq!(
+                    patch(&PatchQuery { sites: &[*site], ..query(Style::Lap) }),
+                    Err(PatchError::Refused(*site))
+                );
+                let refused = splice(&SpliceQuery {
+                    sites: &[*site],
+                    ..member(Spliced::Stringer, Shape::Flat, &[leg("1", ".064")])
+                });
+                assert_eq!(refused.err(), Some(MemberError::Refused(*site)));
+                if rule.text("source").starts_with("AC 43.13-1B") {
+                    rests_on(site.basis().citation().expect("built in").place);
+                }
+            }
+            Elsewhere(place) => assert!(place.contains("tests/"), "{id}"),
+            Not(reason) => assert!(reason.len() > 20, "{id}"),
+        }
+        if matches!(what, Not(_)) { not_used += 1 } else { used += 1 }
+    }
+    assert_eq!((used, not_used), (173, 33), "so many are used, so many are not");
+    let not_of_the_circular = uses.iter().take(161).filter(|(_, what)| matches!(what, Not(_))).count();
+    assert_eq!(not_of_the_circular, 22, "of the circular's 161");
+}
+
+/// No annealed sheet is among the materials yet.
+fn is_only_asked(told: Told) -> bool {
+    told == Told::NoAnnealed && !Material::known().any(|known| known.temper() == "O")
+}
+
+#[test]
+fn nothing_is_told_that_no_rule_asks_for() {
+    let asked: BTreeSet<Told> =
+        uses().into_iter().filter_map(|(_, what)| if let Use::Told(told) = what { Some(told) } else { None }).collect();
+    // Those whose figure is shown instead, and those that only serve a rule that is shown.
+    let shown = [
+        Told::NoReheat,
+        Told::CoatAgain,
+        Told::FloatTest,
+        Told::SpreadRivets,
+        Told::SolidOnly,
+        Told::Trim,
+        Told::TurnIn,
+        Told::FillGap,
+    ];
+    for told in Told::ALL {
+        assert!(asked.contains(told) || shown.contains(told), "{told:?} rests on no rule of the book");
+    }
+}
