@@ -551,6 +551,27 @@ pub struct Window {
 }
 
 impl Window {
+    /// What is right for both; `None` where no height is.
+    ///
+    /// ```
+    /// use shophead::length::{Interval, Length};
+    /// use shophead::upset::Window;
+    /// let window = |min, max| {
+    ///     let height = Interval { min: Length::from_ten_thousandths(min), max: Length::from_ten_thousandths(max) };
+    ///     Window { height, diameter_least: Length::from_ten_thousandths(2030), diameter_greatest: None }
+    /// };
+    /// assert_eq!(window(620, 920).and(window(700, 950)), Some(window(700, 920)));
+    /// assert_eq!(window(620, 690).and(window(700, 950)), None);
+    /// ```
+    #[must_use]
+    pub fn and(self, other: Window) -> Option<Window> {
+        let (one, more) = (self.height, other.height);
+        let height = Interval { min: one.min.max(more.min), max: one.max.min(more.max) };
+        let greatest = self.diameter_greatest.into_iter().chain(other.diameter_greatest).min();
+        let diameter_least = self.diameter_least.max(other.diameter_least);
+        (height.min <= height.max).then_some(Window { height, diameter_least, diameter_greatest: greatest })
+    }
+
     /// As a mechanic is told it.
     ///
     /// ```

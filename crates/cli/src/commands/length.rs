@@ -76,7 +76,7 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
         cells.length("window_height_min", found.window.map(|window| window.height.min));
         cells.length("window_height_max", found.window.map(|window| window.height.max));
         cells.length("window_diameter_min", found.window.map(|window| window.diameter_least));
-        cells.optional("serves", Parts::of(|| found.serves().map(|other| other.part)));
+        cells.optional("also_good", Parts::of(|| found.serves().map(|other| other.part)));
         cells.optional("by_hole", Parts::of(|| found.by_hole().filter_map(|range| range.part)));
     }
 

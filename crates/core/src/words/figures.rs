@@ -351,9 +351,11 @@ impl fmt::Display for Shown {
                     [inwards(shown), inwards(fine)].into_iter().find(|both| !cross(*both)).unwrap_or((fine, fine));
                 shown.write_interval(f, min, max, (least, greatest))
             }
-            Kind::Limits(Some(least), None) => write!(f, "from {}", shown.units.length(least).toward(Toward::Up)),
+            Kind::Limits(Some(least), None) => {
+                write!(f, "from {}", Shown { kind: Kind::Length(least), ..shown }.toward(Toward::Up))
+            }
             Kind::Limits(None, Some(greatest)) => {
-                write!(f, "up to {}", shown.units.length(greatest).toward(Toward::Down))
+                write!(f, "up to {}", Shown { kind: Kind::Length(greatest), ..shown }.toward(Toward::Down))
             }
             Kind::Limits(None, None) => f.write_str("no limits on file"),
             Kind::Force(force) => {

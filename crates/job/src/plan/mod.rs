@@ -35,7 +35,7 @@ use shophead::trim::{Cut, Station};
 use shophead::upset::FitError;
 use shophead::words::Units;
 
-pub(crate) use choice::{choose, fits, head_of};
+pub(crate) use choice::{choose, head_of, serving};
 
 use self::holes::hole_layout;
 use crate::model::{DamageFound, EdgeShape, Exception, Job, MeasuredHole, PanelEdge, Position, Row};
