@@ -16,7 +16,7 @@ fn ask(question: &str, case: &Case) {
         "length" => drop(black_box(case.question().length())),
         "predict" => {
             if let Ok(fit) = Fit::new(case.rivet.series(), case.rivet.size(), case.hole, case.stack.grip()) {
-                black_box(fit.predict(case.length, case.head.height.min));
+                black_box(fit.predict(case.length, case.head.height.min()));
             }
         }
         "head" => drop(black_box(judge(case.head, &case.defects, case.practice, &case.practice_case()))),

@@ -58,18 +58,19 @@ fn by_fractions(
     let hole = practice.hole_for(&case).expect("a hole").value;
     let shank = size.shank.expect("known");
     let sunk = size.head.filter(|_| series.head.is_flush()).map_or([Length::ZERO; 2], |head| {
-        head.height.map_or([head.height_nominal; 2], |height| [height.min, height.max])
+        head.height.map_or([head.height_nominal; 2], |height| [height.min(), height.max()])
     });
     let tolerance = exact(series.length_tolerance.expect("known").either_way);
     let metal = |diameter: Option<_>, height: Option<_>| {
         let of = |given: shophead::practice::Given<Length>| exact(given.value);
         Some(cylinder(&of(diameter?), &of(height?)))
     };
-    let least = End { shank: exact(shank.min), hole: exact(hole.max), grip: exact(grip.max()), sunk: exact(sunk[0]) };
+    let least =
+        End { shank: exact(shank.min()), hole: exact(hole.max()), grip: exact(grip.max()), sunk: exact(sunk[0]) };
     let nominal_sunk = size.head.filter(|_| series.head.is_flush()).map_or(Length::ZERO, |head| head.height_nominal);
     let nominal = End {
         shank: exact(size.shank_nominal),
-        hole: exact(hole.min),
+        hole: exact(hole.min()),
         grip: exact(grip.nominal()),
         sunk: exact(nominal_sunk),
     };
@@ -140,7 +141,7 @@ proptest! {
         let series = if flush { &MS20426 } else { &MS20470 };
         let practice = BUILT_IN[usize::from(process)];
         let size = series.size(dash).expect("a size");
-        let grip = Toleranced::new(length(nominal), length(below), length(above));
+        let grip = Toleranced::new(length(nominal), length(below), length(above)).expect("tolerances");
         let case = Case::of(series.head, RivetAlloy::Al2117, size);
         let hole = Toleranced::from_least(practice.hole_for(&case).expect("a hole").value);
         let rivet = Part::new(series, "AD", size).expect("a material and a size of the series");

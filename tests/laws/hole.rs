@@ -19,7 +19,7 @@ const THOUSANDTH: i64 = 25_400;
 
 fn thickness() -> impl Strategy<Value = Toleranced> {
     (400_000_i64..8_000_000, 0_i64..200_000, 0_i64..200_000)
-        .prop_map(|(nominal, below, above)| Toleranced::new(nm(nominal), nm(below), nm(above)))
+        .prop_map(|(nominal, below, above)| Toleranced::new(nm(nominal), nm(below), nm(above)).expect("tolerances"))
 }
 
 fn layers() -> impl Strategy<Value = Vec<Layer>> {
@@ -260,7 +260,8 @@ fn a_length_never_decides_what_becomes_of_a_hole() {
     let material = Some(Material::parse("clad 2024-T3").expect("a material"));
     for practice in BUILT_IN {
         let climbed = |off: i64, tenths: i64| {
-            let thickness = Toleranced::new(nm(63 * THOUSANDTH), nm(off * THOUSANDTH), nm(off * THOUSANDTH));
+            let thickness =
+                Toleranced::new(nm(63 * THOUSANDTH), nm(off * THOUSANDTH), nm(off * THOUSANDTH)).expect("a tolerance");
             let layer = Layer { material, ..Layer::of(thickness) };
             let place = Place {
                 rivet: part("MS20470AD4"),

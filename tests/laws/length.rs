@@ -52,7 +52,7 @@ proptest! {
     fn a_tolerance_reads_back(nominal in 0_i64..4_000_000, below in 0_i64..10_000, above in 0_i64..10_000) {
         let [nominal, below, above] = [nominal, below, above].map(|count| nm(count * 254));
         let text = format!("{nominal}+{above}-{below}");
-        prop_assert_eq!(Toleranced::parse(&text), Ok(Toleranced::new(nominal, below, above)));
+        prop_assert_eq!(Toleranced::parse(&text), Ok(Toleranced::new(nominal, below, above).expect("magnitudes")));
         let both = Toleranced::parse(&format!("{nominal}+-{above}")).expect("a tolerance");
         prop_assert_eq!(both, Toleranced::parse(&format!("{nominal}±{above}")).expect("a tolerance"));
         prop_assert_eq!((both.min(), both.max()), (nm(nominal.nanometres() - above.nanometres()), nm(nominal.nanometres() + above.nanometres())));

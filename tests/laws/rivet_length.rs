@@ -35,7 +35,7 @@ impl Asked {
     fn question(&self) -> Installation<'_, 'static> {
         let question = Installation::new(self.rivet, &self.stack).by(self.practice);
         match self.hole {
-            Some([min, max]) => question.in_hole(Toleranced::from_least(Interval { min: nm(min), max: nm(max) })),
+            Some([min, max]) => question.in_hole(Toleranced::from_least(Interval::of(nm(min), nm(max)))),
             None => question,
         }
     }
@@ -71,8 +71,8 @@ impl Asked {
     fn sunk(&self) -> [i64; 2] {
         let head = self.rivet.size().head.filter(|_| self.rivet.series().head.is_flush());
         head.map_or([0, 0], |head| {
-            let height = head.height.unwrap_or(Interval { min: head.height_nominal, max: head.height_nominal });
-            [height.min, height.max].map(Length::nanometres)
+            let height = head.height.unwrap_or(Interval::exactly(head.height_nominal));
+            [height.min(), height.max()].map(Length::nanometres)
         })
     }
 
@@ -92,7 +92,7 @@ impl Asked {
         let shank = self.rivet.size().shank.expect("limits");
         let grip = self.stack.grip();
         self.metal(
-            draw.shank.between(shank.min.nanometres(), shank.max.nanometres()),
+            draw.shank.between(shank.min().nanometres(), shank.max().nanometres()),
             hole,
             draw.grip.between(grip.min().nanometres(), grip.max().nanometres()),
             draw.sunk.between(self.sunk()[0], self.sunk()[1]),
@@ -215,7 +215,7 @@ fn asked() -> impl Strategy<Value = Asked> {
                     (true, false, 0) => Preparation::Countersunk,
                     _ => Preparation::Plain,
                 };
-                let thickness = Toleranced::new(nominal, nm(below * TENTH), nm(above * TENTH));
+                let thickness = Toleranced::new(nominal, nm(below * TENTH), nm(above * TENTH)).expect("a tolerance");
                 stack.push(Layer { preparation, ..Layer::of(thickness) }).expect("room");
             }
             let hole = hole.map(|over| over.map(|tenths| diameter + tenths * TENTH));
@@ -225,7 +225,7 @@ fn asked() -> impl Strategy<Value = Asked> {
 }
 
 fn height_in(window: Window, draw: &Draw) -> i64 {
-    draw.height.between(window.height.min.nanometres(), window.height.max.nanometres())
+    draw.height.between(window.height.min().nanometres(), window.height.max().nanometres())
 }
 
 proptest! {
@@ -249,7 +249,7 @@ proptest! {
         }
         for range in answer.by_hole() {
             let Some((length, window)) = range.length.zip(range.window) else { continue };
-            let hole = draw.hole.between(range.hole.min.nanometres(), range.hole.max.nanometres());
+            let hole = draw.hole.between(range.hole.min().nanometres(), range.hole.max().nanometres());
             let metal = asked.drawn(length.nanometres(), hole, &draw);
             prop_assert!(asked.is_accepted(metal, height_in(window, &draw)), "{length} in {hole}");
         }
@@ -265,8 +265,8 @@ proptest! {
         let [_, largest] = asked.holes();
         let least = [0, 1_000].map(|sunk| asked.drawn(length.nanometres(), largest, &corner(sunk))).into_iter().min().expect("two");
         let rejected = |height: i64| !asked.is_accepted(least, height);
-        prop_assert!(rejected(window.height.max.nanometres() + 1));
-        prop_assert!(rejected(window.height.min.nanometres() - 1));
+        prop_assert!(rejected(window.height.max().nanometres() + 1));
+        prop_assert!(rejected(window.height.min().nanometres() - 1));
     }
 
     /// The rule of thumb stands where it is within limits; else the nearest length that is, a half only where no whole sixteenth is.
@@ -342,7 +342,7 @@ proptest! {
         let [smallest, largest] = asked.holes();
         let mut next = smallest;
         for range in &ranges {
-            let [min, max] = [range.hole.min, range.hole.max].map(Length::nanometres);
+            let [min, max] = [range.hole.min(), range.hole.max()].map(Length::nanometres);
             prop_assert_eq!(min, next);
             prop_assert!(max >= min && max <= largest);
             next = max + 1;
@@ -360,7 +360,7 @@ proptest! {
             if let Some(cut) = range.cut {
                 let hole = draw.hole.between(min, max);
                 let made = asked.in_hole(hole);
-                let length = draw.height.between(cut.min.nanometres(), cut.max.nanometres());
+                let length = draw.height.between(cut.min().nanometres(), cut.max().nanometres());
                 let assessed = made.question().assess(nm(length)).expect("sizes");
                 prop_assert!(assessed.serves, "cut to {} in {}", nm(length), nm(hole));
                 let window = assessed.window.expect("a window");
@@ -384,7 +384,8 @@ proptest! {
                 layer.thickness.nominal().checked_add(more).expect("a length"),
                 layer.thickness.nominal().checked_sub(layer.thickness.min()).expect("a length"),
                 layer.thickness.max().checked_sub(layer.thickness.nominal()).expect("a length"),
-            );
+            )
+            .expect("a tolerance");
             stack.push(Layer { thickness, ..*layer }).expect("room");
         }
         let thick = Asked { stack, ..asked.clone() };
@@ -416,7 +417,7 @@ fn every_kind_of_answer_is_met() {
                 longer += i32::from(length > answer.rule_of_thumb_length);
                 half += i32::from(answer.findings.has(Code::HalfLength));
                 let greatest = asked.limits().height_greatest.map(|greatest| greatest.value);
-                narrow += i32::from(answer.window.map(|window| window.height.max) < greatest);
+                narrow += i32::from(answer.window.map(|window| window.height.max()) < greatest);
             }
             None if answer.findings.has(Code::NoLengthFits) => none += 1,
             None => {

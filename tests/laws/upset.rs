@@ -4,7 +4,7 @@ use num_bigint::BigInt;
 use num_rational::BigRational;
 use proptest::prelude::*;
 use shophead::basis::Basis;
-use shophead::length::{Interval, Length, Toleranced};
+use shophead::length::{Length, Toleranced};
 use shophead::rivet::{Head, HeadSize, LengthTolerance, NumberForm, Series, Size, Unknown};
 use shophead::upset::Fit;
 
@@ -25,8 +25,9 @@ struct Sizes {
 impl Sizes {
     fn fit(self) -> Fit {
         let basis = Basis::own(0);
-        let around = |[below, nominal, above]: [i64; 3]| Toleranced::new(nm(nominal), nm(below), nm(above));
-        let ends = |sizes| Interval { min: around(sizes).min(), max: around(sizes).max() };
+        let around =
+            |[below, nominal, above]: [i64; 3]| Toleranced::new(nm(nominal), nm(below), nm(above)).expect("tolerances");
+        let ends = |sizes| around(sizes).interval();
         let head = self.sunk.map(|sunk| HeadSize {
             diameter_nominal: nm(2 * self.shank[1]),
             diameter: None,
@@ -212,10 +213,10 @@ proptest! {
         let out = sizes.fit().protrusion(nm(length));
         let [thin, thick] = Sizes::ends(sizes.grip);
         let [flat, deep] = sizes.bulge();
-        prop_assert_eq!(out.min, nm(length - sizes.length_off - thick - deep));
-        prop_assert_eq!(out.max, nm(length + sizes.length_off - thin - flat));
+        prop_assert_eq!(out.min(), nm(length - sizes.length_off - thick - deep));
+        prop_assert_eq!(out.max(), nm(length + sizes.length_off - thin - flat));
         prop_assert_eq!(sizes.fit().reach(nm(length)), nm(length + sizes.length_off - thin), "behind the flat of the pack");
-        prop_assert_eq!(sizes.fit().longest_for_tail(out.max), nm(length), "the same statement the other way round");
+        prop_assert_eq!(sizes.fit().longest_for_tail(out.max()), nm(length), "the same statement the other way round");
     }
 
     #[test]

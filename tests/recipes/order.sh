@@ -31,7 +31,7 @@ ask() {
 
 ask "$scratch/plan" plan "$job"
 # What stops the work, and is not one hole.
-jq -r '.findings[] | select(.severity == "refer") | "\(.subject): \(.message)"' "$scratch/plan" >"$scratch/stops"
+jq -r '.findings[] | select(.severity == "refer" and .answer == null) | "\(.subject): \(.message)"' "$scratch/plan" >"$scratch/stops"
 if grep -v '^row .* hole [0-9]*: ' "$scratch/stops" >&2; then
     echo "Nothing is ordered before this is settled." >&2
     exit 4

@@ -162,10 +162,10 @@ fn a_head_out_of_round_or_tipped_is_judged_by_both_ends() {
     let limits = HeadLimits::of(&PROCESS, &case);
     let sound = sound(&limits);
     let least = limits.diameter_least.expect("a width").value;
-    let oval = |min| MeasuredHead { diameter: Interval { min, max: length(".190") }, ..sound };
+    let oval = |min| MeasuredHead { diameter: Interval::of(min, length(".190")), ..sound };
     assert_eq!(codes(oval(least), &PROCESS, &case), []);
     assert_eq!(codes(oval(by(least, -1)), &PROCESS, &case), [Code::HeadTooNarrow]);
-    let tipped = |min, max| MeasuredHead { height: Interval { min, max }, ..sound };
+    let tipped = |min, max| MeasuredHead { height: Interval::of(min, max), ..sound };
     let (low, high) = (length(".050"), length(".070"));
     assert_eq!(codes(tipped(low, high), &PROCESS, &case), []);
     assert_eq!(codes(tipped(by(low, -1), by(high, 1)), &PROCESS, &case), [Code::HeadTooLow, Code::HeadTooHigh]);

@@ -220,7 +220,7 @@ fn the_drill_of_an_oversize_shank_is_the_smallest_that_clears_it() {
         let standard = row.text("rivet_dia").split(" + ").next().expect("a diameter");
         let size = series.sizes.iter().find(|size| size.standard_diameter() == length(standard)).expect("a size");
         let name = row.text("rivet_dia");
-        let largest = size.shank.expect("limits").max;
+        let largest = size.shank.expect("limits").max();
         let clears = Drill::all().filter(|drill| !drill.to_string().contains('/') && drill.diameter() >= largest);
         let smallest = clears.min_by_key(|drill| drill.diameter()).expect("a drill");
         cells.equal(&format!("{name} rule"), length(row.text("drill_in")), smallest.diameter());

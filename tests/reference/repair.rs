@@ -236,7 +236,7 @@ fn every_cell_of_the_bend_table() {
     assert_eq!(bend_table::LINES.len() * bend_table::COLUMNS.len(), 78);
     cells.finish(156);
     // Between two columns the next one; beyond the last none.
-    let radius = |thickness| least_radius(material("2024-T3"), inch(thickness)).map(|found| found.value.min);
+    let radius = |thickness| least_radius(material("2024-T3"), inch(thickness)).map(|found| found.value.min());
     assert_eq!((radius(".032"), radius(".033")), (Some(inch(".064")), Some(inch(".099"))));
     assert_eq!(radius(".26"), None);
 }
@@ -593,7 +593,7 @@ fn uses() -> Vec<(&'static str, Use)> {
             let found = spliced(&SpliceQuery { material: material("2024-T3"), ..member(Spliced::Stringer, Shape::Angle, &legs) });
             let (radius, back) = found.legs[0].bend.expect("in the table");
             assert_eq!(radius, least_radius(material("2024-T3"), found.legs[0].plate.1).expect("in the table").value);
-            assert_eq!(back, setback(90.0, radius.min, found.legs[0].plate.1).expect("a bend").value);
+            assert_eq!(back, setback(90.0, radius.min(), found.legs[0].plate.1).expect("a bend").value);
         })),
         ("AR-Q16", told(T::BendLine)),
         ("AR-Q17", told(T::BendLine)),

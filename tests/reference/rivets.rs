@@ -17,7 +17,7 @@ fn length(row: &Row, column: &str) -> Option<Length> {
 }
 
 fn interval(row: &Row, min: &str, max: &str) -> Option<Interval> {
-    Some(Interval { min: length(row, min)?, max: length(row, max)? })
+    Some(Interval::new(length(row, min)?, length(row, max)?).expect("in order"))
 }
 
 #[test]
@@ -88,7 +88,7 @@ fn the_countersink_limits_that_were_read_lie_about_the_recalled_flush_heads() {
         table.equal(&format!("shank {dash}"), length(row, "nominal_dia"), shank);
         let head = MS20426.size(dash).and_then(|size| size.head_diameter_nominal());
         // The middle of the limits, exactly.
-        let middle = Length::from_nanometres((limits.min.nanometres() + limits.max.nanometres()) / 2);
+        let middle = Length::from_nanometres((limits.min().nanometres() + limits.max().nanometres()) / 2);
         table.equal(&format!("countersink {dash}"), middle, head);
     }
     table.finish(6);
@@ -187,11 +187,19 @@ fn oversize_shanks_are_carried_as_computed_and_marked_as_recalled() {
         table.equal(&cell("status"), Status::Memory, size.basis.status());
         // The tolerance of the standard shank, +.003 -.001.
         let limits = size.shank.expect("limits");
-        table.equal(&cell("below"), limits.min.checked_add(Length::from_ten_thousandths(10)), Some(size.shank_nominal));
-        table.equal(&cell("above"), limits.max.checked_sub(Length::from_ten_thousandths(30)), Some(size.shank_nominal));
+        table.equal(
+            &cell("below"),
+            limits.min().checked_add(Length::from_ten_thousandths(10)),
+            Some(size.shank_nominal),
+        );
+        table.equal(
+            &cell("above"),
+            limits.max().checked_sub(Length::from_ten_thousandths(30)),
+            Some(size.shank_nominal),
+        );
         // The row's drill is the smallest that clears the largest shank.
         let drill = length(&row, "hole_drill_in").expect("a drill");
-        table.equal(&cell("enters"), true, limits.max < drill);
+        table.equal(&cell("enters"), true, limits.max() < drill);
         let flush = row.text("head_type") == "100 deg flush";
         table.equal(&cell("flush"), flush, series.head.is_flush());
     }

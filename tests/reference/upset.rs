@@ -343,7 +343,7 @@ fn the_1940s_heads_come_out_of_their_printed_tails() {
             for practice in [&HANDBOOK, &PROCESS] {
                 let case = Case::new(Head::Universal, RivetAlloy::Al2117, shank);
                 let window = fit.window(rivet, &HeadLimits::of(practice, &case)).expect("a window");
-                assert!(window.height.min <= height && height <= window.height.max, "{id} {}", practice.name());
+                assert!(window.height.min() <= height && height <= window.height.max(), "{id} {}", practice.name());
                 let measured = MeasuredHead { diameter: Interval::exactly(head), height: Interval::exactly(height) };
                 assert!(judge(measured, &[], practice, &case).accepted, "{id} {}", practice.name());
             }

@@ -178,6 +178,11 @@ pub(crate) enum Command {
     /// Plans a job from its file: what stops the work, the rivet of every row and why, every hole that differs, what can be bucked in
     /// which position, how the old rivets come out, what to order.
     Plan(PlanArgs),
+    /// Enter an answer to something that was referred.
+    ///
+    /// Adds a line to the answers file that the job names: who answered what, under which document, and when. The findings and the measure that
+    /// it is given for are those of the plan as it is now; with another measure or another finding it no longer counts.
+    Answer(AnswerArgs),
     /// The parts of a job against the shelf.
     ///
     /// Lists the rivets of a job with spares, what is on the shelf, what to buy, what else on the shelf would do, the tools, and what is not
@@ -257,6 +262,7 @@ impl Command {
             Command::Part(args) => args.screen.width,
             Command::New(args) => args.screen.width,
             Command::Plan(args) => args.screen.width,
+            Command::Answer(args) => args.screen.width,
             Command::Order(args) => args.screen.width,
             Command::Survey(args) => args.screen.width,
             Command::Inspect(args) => args.screen.width,
@@ -270,6 +276,7 @@ impl Command {
     pub(crate) fn job(&self) -> Option<&JobFile> {
         match self {
             Command::Plan(args) => Some(&args.file),
+            Command::Answer(args) => Some(&args.file),
             Command::Order(args) => Some(&args.file),
             Command::Inspect(args) => Some(&args.file),
             Command::Card(args) => Some(&args.paper.file),
@@ -639,6 +646,44 @@ pub(crate) struct JobFile {
 pub(crate) struct PlanArgs {
     #[command(flatten)]
     pub(crate) file: JobFile,
+    #[command(flatten)]
+    pub(crate) screen: Screen,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct AnswerArgs {
+    #[command(flatten)]
+    pub(crate) file: JobFile,
+    /// The row; for what is in no row its name in the plan: job, "edge aft edge", "damage 2".
+    #[arg(long, value_name = "ROW")]
+    pub(crate) row: String,
+    /// The hole; without it the answer is to the row as a whole.
+    #[arg(long, value_name = "N", value_parser = clap::value_parser!(u32).range(1..))]
+    pub(crate) hole: Option<u32>,
+    /// What is to be done: keep, clean-up, oversize, next-size, rivet, hole, repair, blind.
+    #[arg(long, value_name = "WORD")]
+    pub(crate) answer: String,
+    /// Who answered.
+    #[arg(long, value_name = "NAME")]
+    pub(crate) by: String,
+    /// Under which document.
+    #[arg(long, value_name = "TEXT")]
+    pub(crate) document: String,
+    /// When, 2026-11-25; otherwise today.
+    #[arg(long, value_name = "DATE")]
+    pub(crate) date: Option<String>,
+    /// Only these findings, by their codes; otherwise all that are not answered yet.
+    #[arg(long, value_name = "CODES")]
+    pub(crate) finding: Option<String>,
+    /// The rivet that goes in: MS20470AD5, or with the length MS20470AD5-6.
+    #[arg(long, value_name = "PART")]
+    pub(crate) rivet: Option<String>,
+    /// The drill or reamer that opens the hole: #16.
+    #[arg(long, value_name = "DRILL")]
+    pub(crate) drill: Option<String>,
+    /// What else was said.
+    #[arg(long, value_name = "TEXT")]
+    pub(crate) note: Option<String>,
     #[command(flatten)]
     pub(crate) screen: Screen,
 }

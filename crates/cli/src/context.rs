@@ -37,6 +37,12 @@ pub(crate) struct Context<'a> {
 }
 
 impl Context<'_> {
+    /// What to type to enter an answer to something of the job that was referred.
+    pub(crate) fn answer_of(&self) -> String {
+        let job = self.job_file.unwrap_or(Path::new("job.toml"));
+        format!("shophead answer {} --row ROW --hole N --answer WORD --by NAME --document TEXT", job.display())
+    }
+
     /// What to type to measure the holes of the job into its holes file.
     pub(crate) fn survey_of(&self, holes: &str) -> String {
         let job = self.job_file.unwrap_or(Path::new("job.toml"));

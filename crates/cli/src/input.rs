@@ -257,10 +257,8 @@ pub(crate) fn tolerance(option: &str, text: &str, bare: Bare) -> Result<Toleranc
         return Toleranced::parse_as(&format!("0{text}"), bare).map_err(|error| wrong(option, text, earlier(error, 1)));
     }
     let either_way = Length::parse_as(text, bare).map_err(|error| wrong(option, text, error))?;
-    if either_way < Length::ZERO {
-        return Err(wrong(option, text, "a tolerance is not less than nothing; right would be .002 or +.003-.001"));
-    }
-    Ok(Toleranced::new(Length::ZERO, either_way, either_way))
+    Toleranced::new(Length::ZERO, either_way, either_way)
+        .map_err(|_| wrong(option, text, "a tolerance is not less than nothing; right would be .002 or +.003-.001"))
 }
 
 fn earlier(error: ParseLengthError, by: usize) -> ParseLengthError {
@@ -279,7 +277,8 @@ pub(crate) fn layers(option: &str, text: &str, tolerance: Option<Toleranced>, ba
             && !has_tolerance(item)
         {
             let below = Length::ZERO.checked_sub(tolerance.min()).unwrap_or(Length::ZERO);
-            layer.thickness = Toleranced::new(layer.thickness.nominal(), below, tolerance.max());
+            layer.thickness = Toleranced::new(layer.thickness.nominal(), below, tolerance.max())
+                .map_err(|error| wrong(error.to_string()))?;
         }
         stack.push(layer).map_err(|error| wrong(error.to_string()))?;
     }
@@ -307,7 +306,7 @@ pub(crate) fn sheet(option: &str, text: &str, bare: Bare) -> Result<(Material, L
 pub(crate) fn measure(option: &str, text: &str, bare: Bare) -> Result<shophead::length::Interval, Stop> {
     let (one, other) = text.split_once(',').unwrap_or((text, text));
     let (one, other) = (length(option, one, bare)?, length(option, other, bare)?);
-    Ok(shophead::length::Interval { min: one.min(other), max: one.max(other) })
+    Ok(shophead::length::Interval::of(one, other))
 }
 
 #[cfg(test)]

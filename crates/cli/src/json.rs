@@ -19,13 +19,14 @@ use shophead::practice::{Given, Practice};
 use shophead::quantity::{Force, Stress};
 use shophead::select::LengthAnswer;
 use shophead::upset::{PredictedHead, Spread, Window, Within};
+use shophead_job::model::Answer;
 
 pub(crate) fn length(length: Length) -> Value {
     json!({ "in": length.to_inches_f64(), "mm": length.to_millimetres_f64() })
 }
 
 pub(crate) fn interval(interval: Interval) -> Value {
-    json!({ "min": length(interval.min), "max": length(interval.max) })
+    json!({ "min": length(interval.min()), "max": length(interval.max()) })
 }
 
 pub(crate) fn toleranced(given: Toleranced) -> Value {
@@ -149,4 +150,17 @@ pub(crate) fn with(object: &mut Value, key: &str, value: Value) {
     if let Some(object) = object.as_object_mut() {
         object.insert(key.to_owned(), value);
     }
+}
+
+/// An answer to something that was referred.
+pub(crate) fn answer(answer: &Answer) -> Value {
+    json!({
+        "answer": answer.ruling.as_str(),
+        "by": answer.by,
+        "document": answer.document,
+        "date": answer.date.to_string(),
+        "rivet": answer.rivet.map(|part| part.to_string()).or_else(|| answer.blind.clone()),
+        "drill": answer.drill.map(|drill| drill.to_string()),
+        "note": answer.note,
+    })
 }

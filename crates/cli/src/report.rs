@@ -12,6 +12,8 @@ use shophead::finding::{Finding, Findings, Severity};
 use shophead::length::Length;
 use shophead::quantity::Force;
 use shophead::words::Units;
+use shophead_job::model::Answer;
+use shophead_job::plan::{Plan, Subject};
 
 use crate::context::{Context, Settled};
 use crate::exit::Exit;
@@ -81,6 +83,8 @@ pub(crate) struct Told<'a> {
     pub(crate) message: String,
     finding: Finding,
     cited: Citation<'a>,
+    /// What somebody answered, where it was referred and the answer counts.
+    pub(crate) answer: Option<&'a Answer>,
 }
 
 impl<'a> Told<'a> {
@@ -92,7 +96,13 @@ impl<'a> Told<'a> {
             message: finding.sentence(context.units).to_string(),
             finding: *finding,
             cited: context.practice.cite(finding.basis()),
+            answer: None,
         }
+    }
+
+    /// Whether somebody still has to answer.
+    pub(crate) fn is_open(&self) -> bool {
+        self.severity == Severity::Refer && self.answer.is_none()
     }
 
     /// Where its limit stands, for people.
@@ -102,7 +112,7 @@ impl<'a> Told<'a> {
 
     /// The whole of it for scripts.
     pub(crate) fn json(&self) -> Value {
-        json!({
+        let mut value = json!({
             "code": self.code,
             "severity": self.severity.as_str(),
             "subject": self.subject,
@@ -111,7 +121,11 @@ impl<'a> Told<'a> {
             "measured": json::or_null(self.finding.measured(), json::figure),
             "limit": json::or_null(self.finding.limit(), json::figure),
             "basis": json::citation(self.cited),
-        })
+        });
+        if let Some(answer) = self.answer {
+            json::with(&mut value, "answer", json::answer(answer));
+        }
+        value
     }
 }
 
@@ -273,6 +287,17 @@ impl<'a> Report<'a> {
         }
     }
 
+    /// Adds a finding of a plan, with what somebody answered to it.
+    pub(crate) fn find_in(&mut self, plan: &Plan<'a>, context: &Context<'a>, subject: Subject<'a>, finding: &Finding) {
+        let name = subject.to_string();
+        let told = Told { answer: plan.answer_to(subject, finding), ..Told::of(&name, finding, context) };
+        let known = self.told.entry(name).or_default();
+        if !known.iter().any(|index| self.findings.get(*index) == Some(&told)) {
+            known.push(self.findings.len());
+            self.findings.push(told);
+        }
+    }
+
     /// Adds the findings of one calculation; says so where it could not keep all of them.
     pub(crate) fn find_all<const N: usize>(&mut self, context: &Context<'a>, subject: &str, findings: &Findings<N>) {
         self.find(context, subject, findings);
@@ -297,7 +322,7 @@ impl<'a> Report<'a> {
     pub(crate) fn exit(&self) -> Exit {
         if !self.refused.is_empty() {
             Exit::Wrong
-        } else if self.findings.iter().any(|told| told.severity == Severity::Refer) {
+        } else if self.findings.iter().any(Told::is_open) {
             Exit::Refer
         } else {
             Exit::Done

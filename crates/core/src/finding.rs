@@ -205,6 +205,12 @@ impl Finding {
         Finding { layer: NonZeroU8::new(layer), ..self }
     }
 
+    /// The same of something that somebody who may decide has answered: it stops nothing any more, and is said as a caution.
+    #[must_use]
+    pub(crate) fn answered(self) -> Finding {
+        Finding { severity: self.severity.min(Severity::Caution), ..self }
+    }
+
     /// The same with another number for its layer, where it concerns one.
     #[must_use]
     pub(crate) fn renumbered(self, number: impl FnOnce(u8) -> u8) -> Finding {

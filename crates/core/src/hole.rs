@@ -95,7 +95,7 @@ impl AsFound {
     /// From the shortest axis to the longest.
     #[must_use]
     pub const fn interval(&self) -> Interval {
-        Interval { min: self.minor, max: self.major }
+        Interval::of(self.minor, self.major)
     }
 
     /// How far its centre has moved, at most.

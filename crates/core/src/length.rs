@@ -440,21 +440,80 @@ impl fmt::Display for SixtyFourths {
     }
 }
 
+/// Why two lengths are no limits, or three no length with a tolerance.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
+pub enum LimitsError {
+    /// The least is more than the greatest.
+    Swapped,
+    /// A tolerance is less than 0.
+    NegativeTolerance,
+}
+
+impl fmt::Display for LimitsError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            LimitsError::Swapped => "the least is more than the greatest; give the smaller one first",
+            LimitsError::NegativeTolerance => {
+                "a tolerance is not less than 0; give both without a sign, as in +.003 -.001"
+            }
+        })
+    }
+}
+
+impl core::error::Error for LimitsError {}
+
 /// A least and a greatest length.
+///
+/// ```
+/// use shophead::length::{Interval, Length, LimitsError};
+/// let (small, large) = (Length::parse(".128")?, Length::parse(".132")?);
+/// let limits = Interval::new(small, large)?;
+/// assert_eq!((limits.min(), limits.max()), (small, large));
+/// assert_eq!(Interval::new(large, small), Err(LimitsError::Swapped));
+/// // Two measures of one head, in the order in which they were taken.
+/// assert_eq!(Interval::of(large, small), limits);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct Interval {
-    /// The least.
-    pub min: Length,
-    /// The greatest.
-    pub max: Length,
+    min: Length,
+    max: Length,
 }
 
 impl Interval {
+    /// From a least to a greatest length.
+    ///
+    /// # Errors
+    /// [`LimitsError::Swapped`].
+    pub const fn new(min: Length, max: Length) -> Result<Interval, LimitsError> {
+        if min.nm > max.nm { Err(LimitsError::Swapped) } else { Ok(Interval { min, max }) }
+    }
+
+    /// From the lesser of two lengths to the greater, in whatever order they come.
+    #[must_use]
+    pub const fn of(one: Length, other: Length) -> Interval {
+        if one.nm > other.nm { Interval { min: other, max: one } } else { Interval { min: one, max: other } }
+    }
+
     /// Both ends the same.
     #[must_use]
     pub const fn exactly(length: Length) -> Interval {
         Interval { min: length, max: length }
+    }
+
+    /// The least.
+    #[must_use]
+    pub const fn min(self) -> Length {
+        self.min
+    }
+
+    /// The greatest.
+    #[must_use]
+    pub const fn max(self) -> Length {
+        self.max
     }
 
     /// Whether a length lies inside, ends included.
@@ -490,13 +549,33 @@ impl Toleranced {
         Toleranced { nominal, below: Length::ZERO, above: Length::ZERO }
     }
 
-    /// A nominal length that may be `below` less and `above` more; both count as magnitudes.
-    #[must_use]
-    pub const fn new(nominal: Length, below: Length, above: Length) -> Toleranced {
-        const fn magnitude(length: Length) -> Length {
-            if length.nm < 0 { Length::ZERO.minus(length) } else { length }
+    /// A nominal length that may be `below` less and `above` more.
+    ///
+    /// # Errors
+    /// [`LimitsError::NegativeTolerance`].
+    ///
+    /// ```
+    /// use shophead::length::{Length, LimitsError, Toleranced};
+    /// let (eighth, below, above) = (Length::parse("1/8")?, Length::parse(".001")?, Length::parse(".003")?);
+    /// assert_eq!(Toleranced::new(eighth, below, above)?, Toleranced::parse("1/8+.003-.001")?);
+    /// assert_eq!(Toleranced::new(eighth, Length::parse("-.001")?, above), Err(LimitsError::NegativeTolerance));
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub const fn new(nominal: Length, below: Length, above: Length) -> Result<Toleranced, LimitsError> {
+        if below.nm < 0 || above.nm < 0 {
+            return Err(LimitsError::NegativeTolerance);
         }
-        Toleranced { nominal, below: magnitude(below), above: magnitude(above) }
+        Ok(Toleranced { nominal, below, above })
+    }
+
+    /// Both together; tolerances add up.
+    #[must_use]
+    pub(crate) const fn plus(self, other: Toleranced) -> Toleranced {
+        Toleranced {
+            nominal: self.nominal.plus(other.nominal),
+            below: self.below.plus(other.below),
+            above: self.above.plus(other.above),
+        }
     }
 
     /// The nominal length.
@@ -526,7 +605,7 @@ impl Toleranced {
     /// A length from least to greatest, with the least as the nominal one: a hole as drilled, which only gets wider.
     #[must_use]
     pub const fn from_least(interval: Interval) -> Toleranced {
-        Toleranced::new(interval.min, Length::ZERO, interval.max.minus(interval.min))
+        Toleranced { nominal: interval.min, below: Length::ZERO, above: interval.max.minus(interval.min) }
     }
 
     /// Reads a length with an optional tolerance: `.032`, `.032+-.002`, `.032+/-.002`, `.032±.002`, `.125+.003-.001`.
@@ -582,7 +661,7 @@ impl Toleranced {
         let both = if mark == '±' { Some(tail) } else { tail.strip_prefix('/').unwrap_or(tail).strip_prefix(is_dash) };
         if let Some(both) = both {
             let both = parse_end(text, both, bare)?;
-            return Ok((Toleranced::new(nominal, both, both), at));
+            return Ok((Toleranced { nominal, below: both, above: both }, at));
         }
         // `+.003-.001`; a mixed number such as 1-1/2 has no place in a tolerance.
         let (above, below) = tail.split_once(is_dash).ok_or_else(|| ParseLengthError {
@@ -592,7 +671,7 @@ impl Toleranced {
         let above_start = text.len().saturating_sub(tail.len());
         let above = parse_at(text, above_start, above, bare)?;
         let below = parse_end(text, below, bare)?;
-        Ok((Toleranced::new(nominal, below, above), at))
+        Ok((Toleranced { nominal, below, above }, at))
     }
 }
 
@@ -608,10 +687,13 @@ fn parse_end(whole: &str, end: &str, bare: Bare) -> Result<Length, ParseLengthEr
 
 /// Parses `part`, which starts at byte `start` of `whole`, and counts error positions in `whole`.
 fn parse_at(whole: &str, start: usize, part: &str, bare: Bare) -> Result<Length, ParseLengthError> {
-    Length::parse_as(part, bare).map_err(|error| ParseLengthError {
-        at: error.at.saturating_add(whole.get(..start).map_or(0, |before| before.chars().count())),
-        kind: error.kind,
-    })
+    let before = whole.get(..start).map_or(0, |before| before.chars().count());
+    match Length::parse_as(part, bare) {
+        // A tolerance has the sign that stands before it and no second one.
+        Ok(length) if length < Length::ZERO => Err(LengthErrorKind::NoDigits.at(before.saturating_add(1))),
+        Ok(length) => Ok(length),
+        Err(error) => Err(ParseLengthError { at: error.at.saturating_add(before), kind: error.kind }),
+    }
 }
 
 /// What a number without a unit is. A fraction is one of an inch whatever this says.
@@ -683,6 +765,12 @@ pub enum LengthErrorKind {
         /// The unit that it is taken in.
         bare: Bare,
     },
+}
+
+impl LengthErrorKind {
+    const fn at(self, at: usize) -> ParseLengthError {
+        ParseLengthError { at, kind: self }
+    }
 }
 
 impl fmt::Display for ParseLengthError {

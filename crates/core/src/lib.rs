@@ -114,5 +114,6 @@ pub mod installation;
 pub mod pattern;
 pub mod damage;
 pub mod access;
+pub mod answer;
 pub mod removal;
 pub mod repair;

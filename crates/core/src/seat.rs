@@ -70,7 +70,7 @@ fn check_countersink(
     push: &mut Sink<'_>,
 ) {
     let sheet = layer.thickness.min();
-    let deepest = head.height.map_or(head.height_nominal, |height| height.max);
+    let deepest = head.height.map_or(head.height_nominal, |height| height.max());
     let mut short_of = |severity, limit: Given<Length>| {
         push(Finding::against(Code::CountersinkTooDeep, severity, sheet, &limit).in_layer(number));
     };

@@ -265,17 +265,18 @@ impl Fit {
         grip: Toleranced,
         dimpled: bool,
     ) -> Result<Fit, FitError> {
-        let around = |nominal: Length, limits: Option<Interval>| {
+        let around = |nominal: Length, limits: Option<Interval>, error: FitError| {
             let limits = limits.unwrap_or(Interval::exactly(nominal));
-            Toleranced::new(nominal, nominal.minus(limits.min), limits.max.minus(nominal))
+            Toleranced::new(nominal, nominal.minus(limits.min()), limits.max().minus(nominal)).map_err(|_| error)
         };
         let sunk = if series.head.is_flush() {
             let head = size.head.ok_or(FitError::HeadNotKnown)?;
-            around(head.height_nominal, head.height)
+            around(head.height_nominal, head.height, FitError::HeadNotKnown)?
         } else {
             Toleranced::exactly(Length::ZERO)
         };
-        let shank = around(size.shank_nominal, Some(size.shank.ok_or(FitError::ShankNotKnown)?));
+        let shank = Some(size.shank.ok_or(FitError::ShankNotKnown)?);
+        let shank = around(size.shank_nominal, shank, FitError::NoShank)?;
         let length_tolerance = series.length_tolerance.map_or(Length::ZERO, |tolerance| tolerance.either_way);
         Fit { shank, hole, grip, sunk, length_tolerance, dimpled }.checked()
     }
@@ -390,10 +391,10 @@ impl Fit {
     /// How far the tail of a rivet of this nominal length stands out before driving; of a dimple, from the rim that the driven head lies on.
     #[must_use]
     pub fn protrusion(&self, length: Length) -> Interval {
-        Interval {
-            min: length.minus(self.length_tolerance).minus(self.grip.max()).minus(self.bulge().max()),
-            max: self.reach(length).minus(self.bulge().min()),
-        }
+        Interval::of(
+            length.minus(self.length_tolerance).minus(self.grip.max()).minus(self.bulge().max()),
+            self.reach(length).minus(self.bulge().min()),
+        )
     }
 
     /// The farthest that a rivet of this nominal length reaches behind the flat of its pack: what has to be free there before driving.
@@ -415,11 +416,11 @@ impl Fit {
     /// let limits = HeadLimits::of(&PROCESS, &Case::of(Head::Universal, RivetAlloy::Al2117, size));
     /// // Table III: .062 to .092 high, at least .203 wide.
     /// let window = fit.window(Length::parse("3/8")?, &limits).unwrap();
-    /// assert_eq!((window.height.min, window.height.max), (Length::parse(".062")?, Length::parse(".092")?));
+    /// assert_eq!((window.height.min(), window.height.max()), (Length::parse(".062")?, Length::parse(".092")?));
     /// assert_eq!(window.diameter_least, Length::parse(".203")?);
     /// // A rivet that is short has metal for less: its head stays narrow unless it is driven lower.
     /// let window = fit.window(Length::parse("9/32")?, &limits).unwrap();
-    /// assert_eq!(format!("{:.4}", window.height.max), "0.0743");
+    /// assert_eq!(format!("{:.4}", window.height.max()), "0.0743");
     /// assert_eq!(fit.window(Length::parse("1/4")?, &limits), None);
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
@@ -440,8 +441,9 @@ impl Fit {
             }
             _ => low,
         };
-        (low <= high).then(|| Window {
-            height: Interval { min: low, max: high },
+        let height = Interval::new(low, high).ok()?;
+        Some(Window {
+            height,
             diameter_least: diameter,
             diameter_greatest: limits.diameter_greatest.map(|greatest| greatest.value),
         })
@@ -557,7 +559,7 @@ impl Window {
     /// use shophead::length::{Interval, Length};
     /// use shophead::upset::Window;
     /// let window = |min, max| {
-    ///     let height = Interval { min: Length::from_ten_thousandths(min), max: Length::from_ten_thousandths(max) };
+    ///     let height = Interval::of(Length::from_ten_thousandths(min), Length::from_ten_thousandths(max));
     ///     Window { height, diameter_least: Length::from_ten_thousandths(2030), diameter_greatest: None }
     /// };
     /// assert_eq!(window(620, 920).and(window(700, 950)), Some(window(700, 920)));
@@ -566,10 +568,10 @@ impl Window {
     #[must_use]
     pub fn and(self, other: Window) -> Option<Window> {
         let (one, more) = (self.height, other.height);
-        let height = Interval { min: one.min.max(more.min), max: one.max.min(more.max) };
+        let height = Interval::new(one.min().max(more.min()), one.max().min(more.max())).ok()?;
         let greatest = self.diameter_greatest.into_iter().chain(other.diameter_greatest).min();
         let diameter_least = self.diameter_least.max(other.diameter_least);
-        (height.min <= height.max).then_some(Window { height, diameter_least, diameter_greatest: greatest })
+        Some(Window { height, diameter_least, diameter_greatest: greatest })
     }
 
     /// As a mechanic is told it.
@@ -578,7 +580,7 @@ impl Window {
     /// use shophead::length::{Interval, Length};
     /// use shophead::upset::Window;
     /// use shophead::words::Units;
-    /// let height = Interval { min: Length::parse(".062")?, max: Length::parse(".092")? };
+    /// let height = Interval::of(Length::parse(".062")?, Length::parse(".092")?);
     /// let window = Window { height, diameter_least: Length::parse(".203")?, diameter_greatest: None };
     /// assert_eq!(window.shown(Units::Inches).to_string(), ".062 to .092 high, at least .203 wide");
     /// assert_eq!(window.shown(Units::Millimetres).to_string(), "1.58 to 2.33 mm high, at least 5.16 mm wide");
@@ -599,7 +601,7 @@ pub struct ShownWindow {
 
 impl fmt::Display for ShownWindow {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let Interval { min, max } = self.window.height;
+        let (min, max) = (self.window.height.min(), self.window.height.max());
         let width = self.units.length(self.window.diameter_least).toward(Toward::Up);
         write!(f, "{} high, at least {width} wide", self.units.limits(Some(min), Some(max)))
     }
@@ -802,13 +804,13 @@ pub fn judge_seen(
             }
         };
     let (under, over) = (|measured, limit| measured < limit, |measured, limit| measured > limit);
-    check(Code::HeadTooNarrow, limits.diameter_least, diameter.map(|diameter| diameter.min), under);
+    check(Code::HeadTooNarrow, limits.diameter_least, diameter.map(|diameter| diameter.min()), under);
     // A greatest diameter rejects only where a shop gives its own.
-    let (greatest, widest) = (limits.diameter_greatest, diameter.map(|diameter| diameter.max));
+    let (greatest, widest) = (limits.diameter_greatest, diameter.map(|diameter| diameter.max()));
     let rejecting = greatest.filter(|greatest| greatest.basis.status() == Status::Shop);
     check(Code::HeadTooWide, rejecting, widest, over);
-    check(Code::HeadTooLow, limits.height_least, height.map(|height| height.min), under);
-    check(Code::HeadTooHigh, limits.height_greatest, height.map(|height| height.max), over);
+    check(Code::HeadTooLow, limits.height_least, height.map(|height| height.min()), under);
+    check(Code::HeadTooHigh, limits.height_greatest, height.map(|height| height.max()), over);
     if let (None, Some(greatest), Some(widest)) = (rejecting, greatest, widest)
         && widest > greatest.value
     {

@@ -67,11 +67,9 @@ pub(crate) fn or_none(length: Option<Length>) -> i64 {
 impl shophead_toleranced {
     pub(crate) fn read(&self) -> Result<Toleranced, E> {
         let (min, nominal, max) = (length(self.min_nm)?, length(self.nominal_nm)?, length(self.max_nm)?);
-        if min > nominal || nominal > max {
-            return Err(E::SHOPHEAD_ERROR_LENGTHS_OUT_OF_ORDER);
-        }
         let far = E::SHOPHEAD_ERROR_LENGTH_OUT_OF_RANGE;
-        Ok(Toleranced::new(nominal, nominal.checked_sub(min).ok_or(far)?, max.checked_sub(nominal).ok_or(far)?))
+        let (below, above) = (nominal.checked_sub(min).ok_or(far)?, max.checked_sub(nominal).ok_or(far)?);
+        Toleranced::new(nominal, below, above).map_err(|_| E::SHOPHEAD_ERROR_LENGTHS_OUT_OF_ORDER)
     }
 
     pub(crate) const fn of(toleranced: Toleranced) -> shophead_toleranced {
@@ -86,8 +84,8 @@ impl shophead_toleranced {
 impl shophead_range {
     pub(crate) fn of(interval: Option<Interval>) -> shophead_range {
         shophead_range {
-            min_nm: or_none(interval.map(|interval| interval.min)),
-            max_nm: or_none(interval.map(|interval| interval.max)),
+            min_nm: or_none(interval.map(|interval| interval.min())),
+            max_nm: or_none(interval.map(|interval| interval.max())),
         }
     }
 
@@ -95,8 +93,9 @@ impl shophead_range {
     pub(crate) fn read(&self) -> Result<Option<Interval>, E> {
         match (optional(self.min_nm)?, optional(self.max_nm)?) {
             (None, None) => Ok(None),
-            (Some(min), Some(max)) if min <= max => Ok(Some(Interval { min, max })),
-            (Some(_), Some(_)) => Err(E::SHOPHEAD_ERROR_LENGTHS_OUT_OF_ORDER),
+            (Some(min), Some(max)) => {
+                Interval::new(min, max).map(Some).map_err(|_| E::SHOPHEAD_ERROR_LENGTHS_OUT_OF_ORDER)
+            }
             _ => Err(E::SHOPHEAD_ERROR_LENGTH_OUT_OF_RANGE),
         }
     }

@@ -720,7 +720,7 @@ impl Dialog {
     /// The head as measured; both measures or none.
     pub(crate) fn measured_head(&self) -> Option<(Interval, Interval)> {
         let answers = &self.answers;
-        let between = |least: Option<Length>, max| Interval { min: least.unwrap_or(max), max };
+        let between = |least: Option<Length>, max| Interval::of(least.unwrap_or(max), max);
         Some((
             between(answers.head_narrowest, answers.head_diameter?),
             between(answers.head_lowest, answers.head_height?),

@@ -1,7 +1,7 @@
 //! Lengths and forces in the units of the session.
 
 use heapless::String;
-use shophead::length::{Interval, Length, ParseLengthError, Toleranced};
+use shophead::length::{Interval, Length, LengthErrorKind, ParseLengthError, Toleranced};
 use shophead::quantity::Force;
 use shophead::words::{self, Shown};
 
@@ -66,7 +66,10 @@ impl Units {
             Some((nominal, tolerance)) => {
                 let nominal = self.length(nominal.trim())?;
                 let either_way = self.length(tolerance.trim())?;
-                Ok(Toleranced::new(nominal, either_way, either_way))
+                Toleranced::new(nominal, either_way, either_way).map_err(|_| {
+                    let at = text.find(['T', 't']).unwrap_or(0).saturating_add(2);
+                    ParseLengthError { at, kind: LengthErrorKind::NoDigits }
+                })
             }
         }
     }
@@ -94,7 +97,7 @@ impl Units {
 
     /// The same as limits, rounded inwards.
     pub(crate) const fn show_limits(self, interval: Interval) -> Shown {
-        self.written().limits(Some(interval.min), Some(interval.max)).tight()
+        self.written().limits(Some(interval.min()), Some(interval.max())).tight()
     }
 
     /// A least length: `from .163`.

@@ -232,7 +232,7 @@ fn next_size<'j>(
 ) -> Option<Part<'j>> {
     let question = row.question(number, plan.practice).with_rivet(choice.part.without_length());
     // Nobody has measured the hole since; at best it is as it was planned.
-    let hole = choice.hole.value.max;
+    let hole = choice.hole.value.max();
     let found = AsFound::new(hole, hole, Damage::None).ok()?;
     let answer = question.next_size(found);
     findings.extend(&answer.findings);

@@ -1,9 +1,12 @@
 //! A job as it is read: checked values only, in the words of `JOB-FILE.md`.
 
+use jiff::civil::Date;
 use shophead::access::{Clearance, Minutes, Rates};
+use shophead::answer::Ruling;
 use shophead::basis::{Basis, Document};
 use shophead::damage::Damaged;
 use shophead::drill::Drill;
+use shophead::finding::Code;
 use shophead::hole::{AsFound, Direction};
 use shophead::layout::{Point, RowLayout, in_line};
 use shophead::length::{Bare, Length, Toleranced};
@@ -28,6 +31,10 @@ pub struct Job {
     pub bare: Bare,
     /// The holes file that it names.
     pub holes_file: Option<NamedFile>,
+    /// The answers file that it names.
+    pub answers_file: Option<NamedFile>,
+    /// Answers to what was referred, in the order of that file.
+    pub answers: Vec<Answer>,
     /// Spare rivets in percent of those needed.
     pub spares_percent: u32,
     /// The work positions, in the order in which they are named.
@@ -51,6 +58,59 @@ pub struct NamedFile {
     pub name: String,
     /// Whether it was there.
     pub is_there: bool,
+}
+
+/// An answer to something that was referred.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Answer {
+    /// What it is to.
+    pub to: AnswerTo,
+    /// What is to be done.
+    pub ruling: Ruling,
+    /// Who answered.
+    pub by: String,
+    /// Under which document.
+    pub document: String,
+    /// When.
+    pub date: Date,
+    /// The findings that it answers.
+    pub findings: Vec<Code>,
+    /// The measure that it was given for.
+    pub given_for: GivenFor,
+    /// The rivet that is to go in; with a length where that is part of the answer.
+    pub rivet: Option<Part<'static>>,
+    /// The blind rivet that is to go in, as it is written: none is known here.
+    pub blind: Option<String>,
+    /// The drill or reamer to open the hole with.
+    pub drill: Option<Drill>,
+    /// What else was said; may be empty.
+    pub note: String,
+}
+
+/// What an answer is to.
+#[derive(Clone, Debug, PartialEq, Eq, Hash)]
+pub enum AnswerTo {
+    /// The job as a whole.
+    Job,
+    /// A row, by its place in [`Job::rows`].
+    Row(usize),
+    /// A hole of a row.
+    Hole(usize, u32),
+    /// An edge, by its place in [`Job::edges`].
+    Edge(usize),
+    /// Damage, by its place in [`Job::damage`].
+    Damage(usize),
+    /// A pattern.
+    Pattern(String),
+}
+
+/// The measure that an answer was given for.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct GivenFor {
+    /// As it is written; `none` where the finding has no figure.
+    pub text: String,
+    /// The same as the measure of a hole, where it is one.
+    pub hole: Option<AsFound>,
 }
 
 /// A shop's own minutes per operation.

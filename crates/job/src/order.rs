@@ -11,7 +11,8 @@ use shophead::stack::Stack;
 use shophead::upset::Window;
 use shophead::words::Units;
 
-use crate::plan::{Choice, Plan, RowPlan, head_of, serving};
+use crate::model::Answer;
+use crate::plan::{Choice, Plan, RowPlan, Subject, head_of, in_words, serving};
 use crate::words::{self, ranges};
 
 /// What is on the shelf of one part.
@@ -105,6 +106,8 @@ pub struct NotOrdered<'j> {
     pub whole_row: bool,
     /// What was found that somebody has to answer first. None where the rivet has no length and nothing says why.
     pub why: Vec<Finding>,
+    /// What somebody answered that leaves no rivet to order.
+    pub answer: Option<&'j Answer>,
 }
 
 impl NotOrdered<'_> {
@@ -128,6 +131,9 @@ impl NotOrdered<'_> {
     /// Why, as sentences; one at least.
     #[must_use]
     pub fn because(&self, units: Units, practice: &Practice<'_>) -> Vec<String> {
+        if let Some(answer) = self.answer {
+            return vec![in_words(answer)];
+        }
         let mut because: Vec<String> = Vec::new();
         for finding in &self.why {
             let sentence = words::finding(finding, units, practice);
@@ -169,7 +175,7 @@ impl Place<'_, '_> {
 
 /// Every place that takes a rivet which is ordered, row by row. A row that is referred as a whole takes none.
 fn places<'p, 'j>(plan: &'p Plan<'j>) -> impl Iterator<Item = Place<'p, 'j>> {
-    plan.rows.iter().filter(|row| !row.is_referred()).flat_map(|row| {
+    plan.rows.iter().filter(|row| !row.is_held()).flat_map(|row| {
         let most = Place { row, choice: &row.choice, stack: &row.row.stack, hole: None };
         let own = row.holes.iter().filter_map(move |hole| {
             Some(Place { row, choice: hole.choice.as_deref()?, stack: hole.stack, hole: Some(hole.number) })
@@ -204,35 +210,44 @@ fn add_holes<'j>(rows: &mut Vec<Holes<'j>>, place: &Place<'_, 'j>) {
 #[must_use]
 pub fn not_ordered<'j>(plan: &Plan<'j>) -> Vec<NotOrdered<'j>> {
     // A length that goes by the hole, or is cut, waits for the hole to be measured.
-    let waits = |finding: &&Finding| {
-        finding.severity() == Severity::Refer || matches!(finding.code(), Code::LengthByHole | Code::CutToLength)
+    let refers = |subject: Subject<'j>, findings: &[Finding]| -> Vec<Finding> {
+        let waits = |finding: &&Finding| {
+            finding.severity() == Severity::Refer || matches!(finding.code(), Code::LengthByHole | Code::CutToLength)
+        };
+        let open = |finding: &&Finding| waits(finding) && plan.answer_to(subject, finding).is_none();
+        findings.iter().filter(open).copied().collect()
     };
-    let refers = |findings: &[Finding]| -> Vec<Finding> { findings.iter().filter(waits).copied().collect() };
     let mut left = Vec::new();
     for row in &plan.rows {
         let name = row.row.name.as_str();
         let all = || (1..=row.row.count).collect();
-        if row.is_referred() {
+        if row.is_held() {
             left.push(NotOrdered {
                 holes: Holes { row: name, numbers: all() },
                 whole_row: true,
-                why: refers(&row.findings),
+                why: refers(Subject::Row(name), &row.findings),
+                answer: row.ruling.filter(|_| row.waits),
             });
             continue;
         }
         // Holes that wait for the same answer are told together.
         let mut of_row: Vec<NotOrdered<'j>> = Vec::new();
-        let mut add = |numbers: Vec<u32>, why: Vec<Finding>| match of_row.iter_mut().find(|known| known.why == why) {
-            _ if numbers.is_empty() => {}
-            Some(known) => known.holes.numbers.extend(numbers),
-            None => of_row.push(NotOrdered { holes: Holes { row: name, numbers }, whole_row: false, why }),
+        let mut add = |numbers: Vec<u32>, why: Vec<Finding>, answer: Option<&'j Answer>| {
+            let same = |known: &&mut NotOrdered<'j>| known.why == why && known.answer == answer;
+            match of_row.iter_mut().find(same) {
+                _ if numbers.is_empty() => {}
+                Some(known) => known.holes.numbers.extend(numbers),
+                None => of_row.push(NotOrdered { holes: Holes { row: name, numbers }, whole_row: false, why, answer }),
+            }
         };
         if !row.choice.is_complete() {
-            add((1..=row.row.count).filter(|number| row.hole(*number).is_none()).collect(), refers(&row.findings));
+            let most = (1..=row.row.count).filter(|number| row.hole(*number).is_none()).collect();
+            add(most, refers(Subject::Row(name), &row.findings), row.ruling);
         }
         for hole in &row.holes {
             if !hole.choice.as_deref().is_some_and(Choice::is_complete) {
-                add(vec![hole.number], refers(&hole.findings));
+                let why = refers(Subject::Hole(name, hole.number), &hole.findings);
+                add(vec![hole.number], why, hole.ruling.map(|ruling| ruling.answer));
             }
         }
         for mut holes in of_row {
@@ -326,10 +341,8 @@ pub fn alternatives<'j>(plan: &Plan<'j>, lines: &[OrderLine<'j>], stock: &[Stock
                 };
                 alternative.height = head.map(|head| head.height);
                 alternative.head = match (alternative.head, head.map(|head| head.diameter)) {
-                    (Some(one), Some(more)) => {
-                        Some(Interval { min: one.min.min(more.min), max: one.max.max(more.max) })
-                    }
-                    (None, Some(first)) if is_first => Some(Interval { min: first.min, max: first.max }),
+                    (Some(one), Some(more)) => Some(Interval::of(one.min().min(more.min), one.max().max(more.max))),
+                    (None, Some(first)) if is_first => Some(Interval::of(first.min, first.max)),
                     _ => None,
                 };
                 alternative.holes += place.count();

@@ -26,11 +26,12 @@ use crate::cell::{bare_or_in_quotes, harmless, original};
 use crate::diagnostic::is_unseen;
 use crate::model::Job;
 use crate::read::{Files, ReadError};
-use crate::survey;
+use crate::{answers, survey};
 
 /// The name of the rows file.
 pub const ROWS: &str = "rows.csv";
 const HOLES: &str = "holes.csv";
+const ANSWERS: &str = "answers.csv";
 /// The name of the job file.
 pub const JOB: &str = "job.toml";
 /// The position that rows are asked about.
@@ -85,7 +86,7 @@ impl Start {
             if path == file {
                 return Ok(rows.clone());
             }
-            if path == file.with_file_name(HOLES) {
+            if path == file.with_file_name(HOLES) || path == file.with_file_name(ANSWERS) {
                 return Err(io::ErrorKind::NotFound.into());
             }
             let bytes = files.read(path)?;
@@ -104,6 +105,7 @@ impl Start {
             (JOB, self.job()),
             (ROWS, self.rows.clone()),
             (HOLES, survey::HEADER.to_owned()),
+            (ANSWERS, answers::header()),
             ("stock.csv", "part,on_hand,pack\n".to_owned()),
             ("driven.csv", "row,hole,diameter,height,condition,remark\n".to_owned()),
             ("README.txt", README.to_owned()),
@@ -401,6 +403,9 @@ rows = \"rows.csv\"
 # Measured holes: shophead survey job.toml holes.csv
 holes = \"holes.csv\"
 
+# Answers to what was referred: shophead answer writes them into it.
+answers = \"answers.csv\"
+
 # Spare rivets to order, in percent of those needed.
 spares = \"10 %\"
 
@@ -444,12 +449,14 @@ A riveting job for shophead.
                  about       what it joins
                  holes       a line with this filled in is about these holes of the row only: 1 5-8; it has layers or edge of their own
   holes.csv    holes as measured; the survey fills it in
+  answers.csv  who answered what was referred, under which document
   stock.csv    what is on the shelf: part, on_hand, pack
   driven.csv   driven rivets as measured and looked at
 
 In this order:
   shophead plan job.toml
   shophead survey job.toml holes.csv
+  shophead answer job.toml --row K1 --hole 7 --answer oversize --by NAME --document TEXT   for what is referred
   shophead order job.toml --stock stock.csv
   shophead card job.toml -o card.html
   shophead inspect job.toml driven.csv

@@ -118,7 +118,7 @@ pub fn by_hole(answer: &LengthAnswer<'_>, units: Units) -> Vec<(String, String)>
     let mut ranges = answer.by_hole().peekable();
     while let Some(range) = ranges.next() {
         let holes = match ranges.peek() {
-            Some(_) => format!("Hole up to {}", units.length(range.hole.max.floor_to(fine(units)))),
+            Some(_) => format!("Hole up to {}", units.length(range.hole.max().floor_to(fine(units)))),
             None if lines.is_empty() => "Hole".to_owned(),
             None => "Larger hole".to_owned(),
         };
@@ -130,7 +130,7 @@ pub fn by_hole(answer: &LengthAnswer<'_>, units: Units) -> Vec<(String, String)>
                 format!("{rivet}{drive}")
             }
             (None, Some(cut)) => {
-                format!("cut a longer rivet to {}", units.limits(Some(cut.min), Some(cut.max)))
+                format!("cut a longer rivet to {}", units.limits(Some(cut.min()), Some(cut.max())))
             }
             (None, None) => "no length within limits".to_owned(),
         };

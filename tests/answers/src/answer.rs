@@ -84,8 +84,8 @@ impl Out {
     }
 
     fn interval(&mut self, interval: Interval) {
-        self.length(interval.min);
-        self.length(interval.max);
+        self.length(interval.min());
+        self.length(interval.max());
     }
 
     fn float(&mut self, value: f64) {
@@ -221,7 +221,7 @@ fn write_choice(choice: &LengthAnswer<'_>, out: &mut Out) {
 fn upset(case: &Case, out: &mut Out) {
     match Fit::new(case.rivet.series(), case.rivet.size(), case.hole, case.stack.grip()) {
         Ok(fit) => {
-            let (diameter, height) = (case.head.diameter.min, case.head.height.min);
+            let (diameter, height) = (case.head.diameter.min(), case.head.height.min());
             let head = fit.predict(case.length, height);
             for length in [
                 head.diameter.min,

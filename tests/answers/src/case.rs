@@ -180,7 +180,7 @@ fn stack(with: &mut Generator, head: Head) -> Stack {
 fn interval(with: &mut Generator, about: u32, times: u32) -> Interval {
     let least = with.length(about, about * times);
     let more = if with.one_in(2) { Length::ZERO } else { with.length(0, 100) };
-    Interval { min: least, max: least.checked_add(more).unwrap_or(least) }
+    Interval::of(least, least.checked_add(more).unwrap_or(least))
 }
 
 fn defects(with: &mut Generator) -> Vec<Defect, 2> {

@@ -53,7 +53,10 @@ impl Generator {
         if self.one_in(3) {
             return Toleranced::exactly(nominal);
         }
-        Toleranced::new(nominal, self.length(0, 50), self.length(0, 50))
+        // A tolerance out of the wild end of lengths may be negative.
+        let tolerance = |length: Length| length.max(Length::ZERO);
+        let (below, above) = (tolerance(self.length(0, 50)), tolerance(self.length(0, 50)));
+        Toleranced::new(nominal, below, above).expect("no tolerance is negative")
     }
 
     pub(crate) fn maybe(&mut self, least: u32, most: u32) -> Option<Length> {

@@ -45,7 +45,7 @@ fn report<'a>(
     let plan = plan_watched(job, context);
     let mut report = Report::new(command, context);
     for (subject, finding) in plan.stops() {
-        report.find(context, &subject.to_string(), [finding]);
+        report.find_in(&plan, context, subject, finding);
     }
     report.document = Some(Document { path: paper.output.clone(), text: draw(&plan) });
     Ok(report)

@@ -66,8 +66,8 @@ impl<'a> cells::Answer<'a> for Answer {
         cells.length("predicted_diameter_max", predicted.map(|made| made.head.diameter.max));
         cells.length("predicted_height", predicted.map(|made| made.head.height));
         let window = predicted.and_then(|made| made.window);
-        cells.length("window_height_min", window.map(|window| window.height.min));
-        cells.length("window_height_max", window.map(|window| window.height.max));
+        cells.length("window_height_min", window.map(|window| window.height.min()));
+        cells.length("window_height_max", window.map(|window| window.height.max()));
         cells.length("window_diameter_min", window.map(|window| window.diameter_least));
     }
 
@@ -236,7 +236,7 @@ fn text<'a>(
             (None, None) => format!("{rivet}."),
         };
         let (height, spread) = (units.length(made.head.height).about(), made.head.diameter);
-        let ends = units.interval(Interval { min: spread.min, max: spread.max }).about();
+        let ends = units.interval(Interval::of(spread.min, spread.max)).about();
         let nominal = units.length(spread.nominal).about();
         report.paragraph(format!("{driven} At {height} high it comes to {nominal} wide ({ends})."));
     }

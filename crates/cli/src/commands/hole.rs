@@ -63,7 +63,7 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
         let HoleAnswer { disposition, rivet, cut, hole, .. } = &self.answer;
         cells.text("disposition", disposition);
         cells.optional("rivet", *rivet).optional("drill", *cut);
-        cells.length("hole_min", hole.map(|hole| hole.min)).length("hole_max", hole.map(|hole| hole.max));
+        cells.length("hole_min", hole.map(|hole| hole.min())).length("hole_max", hole.map(|hole| hole.max()));
         let steps: Vec<&str> = self.steps.iter().map(|step| step.kind.as_str()).collect();
         cells.text("steps_tried", steps.join(" "));
     }
@@ -127,7 +127,7 @@ fn text(report: &mut Report, answered: &Answer<'_>, context: &Context<'_>) {
         ("for".to_owned(), rivet.to_string()),
     ];
     if let Some(hole) = answer.hole {
-        pairs.push(("hole in the end".to_owned(), units.limits(Some(hole.min), Some(hole.max)).to_string()));
+        pairs.push(("hole in the end".to_owned(), units.limits(Some(hole.min()), Some(hole.max())).to_string()));
     }
     report.text.push(Block::Pairs(pairs));
     if steps.is_empty() {

@@ -207,10 +207,10 @@ fn record(rivet: Option<&Inspected<'_, '_>>, told: &[Told], file: &DrivenFile, c
     let mut record = Record::new(context.units);
     record.optional("row", rivet.map(|rivet| &rivet.row.row.name)).optional("hole", line.map(|line| line.number));
     record.optional("rivet", rivet.and_then(|rivet| rivet.planned));
-    record.length("diameter_min", diameter.map(|diameter| diameter.min));
-    record.length("diameter_max", diameter.map(|diameter| diameter.max));
-    record.length("height_min", height.map(|height| height.min));
-    record.length("height_max", height.map(|height| height.max));
+    record.length("diameter_min", diameter.map(|diameter| diameter.min()));
+    record.length("diameter_max", diameter.map(|diameter| diameter.max()));
+    record.length("height_min", height.map(|height| height.min()));
+    record.length("height_max", height.map(|height| height.max()));
     record.optional("condition", line.map(|line| &line.condition));
     record.optional("remark", line.map(|line| &line.remark));
     record.optional("accepted", rivet.map(Inspected::is_accepted));

@@ -68,13 +68,13 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
         cells.length("grip_min", grip.min()).length("grip", grip.nominal()).length("grip_max", grip.max());
         cells.length("hole_min", hole.value.min()).length("hole_max", hole.value.max());
         cells.length("rule_of_thumb_length", found.rule_of_thumb_length);
-        cells.length("protrusion_min", found.protrusion.map(|ends| ends.min));
-        cells.length("protrusion_max", found.protrusion.map(|ends| ends.max));
+        cells.length("protrusion_min", found.protrusion.map(|ends| ends.min()));
+        cells.length("protrusion_max", found.protrusion.map(|ends| ends.max()));
         cells.length("head_diameter_min", found.head.map(|head| head.diameter.min));
         cells.length("head_diameter_max", found.head.map(|head| head.diameter.max));
         cells.length("head_height", found.head.map(|head| head.height));
-        cells.length("window_height_min", found.window.map(|window| window.height.min));
-        cells.length("window_height_max", found.window.map(|window| window.height.max));
+        cells.length("window_height_min", found.window.map(|window| window.height.min()));
+        cells.length("window_height_max", found.window.map(|window| window.height.max()));
         cells.length("window_diameter_min", found.window.map(|window| window.diameter_least));
         cells.optional("also_good", Parts::of(|| found.serves().map(|other| other.part)));
         cells.optional("by_hole", Parts::of(|| found.by_hole().filter_map(|range| range.part)));
@@ -118,7 +118,7 @@ impl Assumed<'_, '_> {
         let length = self.length?;
         let tolerance = self.family.series().length_tolerance.as_ref();
         let either_way = tolerance.map_or(Length::ZERO, |tolerance| tolerance.either_way);
-        let ends = Interval { min: length.checked_sub(either_way)?, max: length.checked_add(either_way)? };
+        let ends = Interval::of(length.checked_sub(either_way)?, length.checked_add(either_way)?);
         Some((ends, tolerance.map(|tolerance| tolerance.basis)))
     }
 

@@ -1,5 +1,6 @@
 //! The commands: each reads its arguments, asks the library, and fills a report.
 
+mod answer;
 mod card;
 mod group;
 pub(crate) mod head;
@@ -31,6 +32,7 @@ use crate::cells;
 use crate::context::Context;
 use crate::exit::Stop;
 use crate::files::Inputs;
+use crate::input;
 use crate::progress::Progress;
 use crate::report::Report;
 
@@ -48,6 +50,7 @@ pub(crate) fn run<'a>(command: &Command, job: Option<&'a Job>, context: &'a Cont
         (Command::Part(args), _) => part::run(args, context),
         (Command::New(args), _) => new::run(args, context),
         (Command::Plan(_), Some(job)) => Ok(plan::run(job, context)),
+        (Command::Answer(args), Some(job)) => answer::run(args, job, context),
         (Command::Order(args), Some(job)) => order::run(args, job, context),
         (Command::Inspect(args), Some(job)) => inspect::run(args, job, context),
         (Command::Survey(args), Some(job)) => survey::run(args, job, context),
@@ -55,6 +58,7 @@ pub(crate) fn run<'a>(command: &Command, job: Option<&'a Job>, context: &'a Cont
         (Command::Map(args), Some(job)) => card::run_map(args, job, context),
         (
             Command::Plan(_)
+            | Command::Answer(_)
             | Command::Order(_)
             | Command::Inspect(_)
             | Command::Survey(_)
@@ -94,6 +98,20 @@ fn plan_watched<'j>(job: &'j Job, context: &Context<'j>) -> Plan<'j> {
     let total = job.rows.iter().map(|row| row.count).fold(0, u32::saturating_add);
     let mut progress = Progress::of(total);
     Plan::make_watched(job, context.practice, &mut |done| progress.at(done))
+}
+
+/// As given, else as the machine has it, else today.
+fn date(given: Option<&str>) -> Result<jiff::civil::Date, Stop> {
+    /// The usual variable for making the same file again.
+    const EPOCH: &str = "SOURCE_DATE_EPOCH";
+    if let Some(text) = given {
+        let read = text.trim().parse();
+        return read.map_err(|_| input::wrong("--date", text, "this is no date; right would be 2026-11-25"));
+    }
+    let epoch = std::env::var(EPOCH).ok().and_then(|seconds| seconds.parse().ok());
+    let epoch = epoch.and_then(|seconds| jiff::Timestamp::from_second(seconds).ok());
+    Ok(epoch
+        .map_or_else(|| jiff::ZonedDateTime::now().date(), |epoch| jiff::tz::TimeZone::UTC.to_datetime(epoch).date()))
 }
 
 /// The factors of a load: the product's own where none are given.

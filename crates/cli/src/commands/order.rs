@@ -1,7 +1,6 @@
 //! `shophead order`.
 
 use serde_json::{Value, json};
-use shophead::finding::Severity;
 use shophead::quantity::Mass;
 use shophead::rivet::part::Part;
 use shophead::words::Units;
@@ -15,6 +14,7 @@ use shophead_job::read::read_stock_from;
 use shophead_job::tools::{Tool, ToolKind, tools};
 use shophead_job::words;
 
+use super::date;
 use super::part::{alloy, head, head_words};
 use crate::args::{OrderArgs, ShelfArgs};
 use crate::context::Context;
@@ -22,7 +22,7 @@ use crate::exit::Stop;
 use crate::input;
 use crate::json;
 use crate::render::xlsx::{Book, Cell, Sheet};
-use crate::report::{Block, Document, Record, Report, Table};
+use crate::report::{Block, Document, Record, Report, Table, Told};
 
 /// What is ordered beyond the need: as given, else as the job says.
 pub(super) fn spares_percent(given: Option<&str>, job: &Job) -> Result<u32, Stop> {
@@ -51,20 +51,6 @@ fn column_names(text: &str) -> Result<Vec<(&'static str, String)>, Stop> {
         Ok((known, theirs.trim().to_owned()))
     };
     text.split(',').map(pair).collect()
-}
-
-/// As given, else as the machine has it, else today.
-fn date(given: Option<&str>) -> Result<jiff::civil::Date, Stop> {
-    /// The usual variable for making the same file again.
-    const EPOCH: &str = "SOURCE_DATE_EPOCH";
-    if let Some(text) = given {
-        let read = text.trim().parse();
-        return read.map_err(|_| input::wrong("--date", text, "this is no date; right would be 2026-11-25"));
-    }
-    let epoch = std::env::var(EPOCH).ok().and_then(|seconds| seconds.parse().ok());
-    let epoch = epoch.and_then(|seconds| jiff::Timestamp::from_second(seconds).ok());
-    Ok(epoch
-        .map_or_else(|| jiff::ZonedDateTime::now().date(), |epoch| jiff::tz::TimeZone::UTC.to_datetime(epoch).date()))
 }
 
 /// Everything of one order.
@@ -97,7 +83,7 @@ pub(super) fn run<'a>(args: &OrderArgs, job: &'a Job, context: &Context<'a>) -> 
     };
     let mut report = Report::new("order", context);
     for (subject, finding) in plan.stops() {
-        report.find(context, &subject.to_string(), [finding]);
+        report.find_in(&plan, context, subject, finding);
     }
     report.findings_in_text = false;
     report.result = whole.json(spares, context);
@@ -136,6 +122,7 @@ impl<'j> Whole<'_, 'j> {
                 "whole_row": left.whole_row,
                 "codes": left.why.iter().map(|finding| finding.code().as_str()).collect::<Vec<_>>(),
                 "why": left.because(context.units, context.practice).join(" "),
+                "answer": json::or_null(left.answer, json::answer),
             })).collect::<Vec<Value>>(),
             "alternatives": self.alternatives.iter().map(alternative_json).collect::<Vec<Value>>(),
             "tools": self.tools.iter().map(tool_json).collect::<Vec<Value>>(),
@@ -152,7 +139,7 @@ impl<'j> Whole<'_, 'j> {
         report.paragraph(self.date.clone());
         report.text.push(Block::Table(order_table(&self.lines, context.units)));
         not_in_the_order(&self.left, report, context);
-        if report.findings.iter().any(|told| told.severity == Severity::Refer) {
+        if report.findings.iter().any(Told::is_open) {
             report.paragraph("Something stops the work: see the plan before ordering.");
         }
         if !self.alternatives.is_empty() {

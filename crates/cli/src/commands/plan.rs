@@ -15,7 +15,10 @@ use shophead::removal::Removal;
 use shophead::select::{Difference, LengthAnswer};
 use shophead_job::model::{Job, Row};
 use shophead_job::order::{NotOrdered, OrderLine, not_ordered, order};
-use shophead_job::plan::{BeforeAndAfter, Choice, Counts, HolePlan, Plan, PositionPlan, RemovalNote, RowPlan, Subject};
+use shophead_job::plan::{
+    AnswerPlan, BeforeAndAfter, Choice, Counts, HolePlan, Plan, PositionPlan, RemovalNote, RowPlan, Standing, Subject,
+    in_words,
+};
 use shophead_job::words;
 
 use super::hole::steps_json;
@@ -31,7 +34,7 @@ pub(super) fn run<'a>(job: &'a Job, context: &'a Context<'a>) -> Report<'a> {
     let lines = order(&plan, job.spares_percent, None);
     let mut report = Report::new("plan", context);
     for (subject, finding) in plan.all_findings() {
-        report.find(context, &subject.to_string(), [finding]);
+        report.find_in(&plan, context, subject, finding);
     }
     report.findings_in_text = false;
     match context.format {
@@ -57,7 +60,7 @@ impl Serialize for Answer<'_> {
         map.serialize_entry("own_limits", &plan.job.own_limits.title)?;
         let file = plan.job.holes_file.as_ref();
         map.serialize_entry("holes_file", &file.map(|file| json!({ "name": file.name, "is_there": file.is_there })))?;
-        map.serialize_entry("counts", &counts_json(plan.counts()))?;
+        map.serialize_entry("counts", &counts_json(plan))?;
         let row = |row| RowAnswer { row, context: self.context };
         map.serialize_entry("rows", &Each(|| plan.rows.iter().map(row)))?;
         map.serialize_entry(
@@ -68,6 +71,7 @@ impl Serialize for Answer<'_> {
         map.serialize_entry("edges", &panel::edges_json(plan))?;
         map.serialize_entry("damage", &panel::damage_json(plan))?;
         map.serialize_entry("looks", &panel::looks_json(plan.job))?;
+        map.serialize_entry("answers", &Each(|| plan.answers.iter().map(answer_json)))?;
         map.serialize_entry(
             "removal",
             &Each(|| plan.removals().into_iter().map(|note| removal_json(&note, self.context.practice))),
@@ -165,8 +169,11 @@ impl<'j> Page<'_, '_, 'j> {
     }
 
     fn stops(&mut self) {
-        let stops: Vec<(Subject<'j>, &Finding)> = self.plan.stops().collect();
+        let stops: Vec<(Subject<'j>, &Finding)> = self.plan.open_stops().collect();
         self.report.heading(if stops.is_empty() { "Nothing stops the work" } else { "What stops the work" });
+        if !stops.is_empty() && self.plan.job.answers_file.is_some() {
+            self.report.paragraph(format!("Once it is answered: {}", self.context.answer_of()));
+        }
         let rows: HashMap<&str, &RowPlan<'j>> =
             self.plan.rows.iter().map(|plan| (plan.row.name.as_str(), plan)).collect();
         // The findings of one subject follow each other.
@@ -178,6 +185,35 @@ impl<'j> Page<'_, '_, 'j> {
                 _ => Block::Entry(format!("{subject}:"), findings.map(|finding| self.said(finding)).collect()),
             };
             self.report.text.push(entry);
+        }
+        self.answers();
+    }
+
+    /// What was answered, and what of it no longer counts.
+    fn answers(&mut self) {
+        let (counts, lapsed): (Vec<_>, Vec<_>) = self
+            .plan
+            .answers
+            .iter()
+            .filter(|plan| plan.standing != Standing::Replaced)
+            .partition(|plan| plan.standing == Standing::Counts);
+        if !counts.is_empty() {
+            self.report.heading("Referred, and answered");
+        }
+        for plan in counts {
+            self.report.text.push(Block::Entry(format!("{}:", plan.subject), vec![in_words(plan.answer)]));
+        }
+        if !lapsed.is_empty() {
+            self.report.heading("Answers that no longer count");
+        }
+        for plan in lapsed {
+            let why = match &plan.standing {
+                Standing::OtherMeasure(now) => {
+                    format!("It was given for {}; now it is {now}.", plan.answer.given_for.text)
+                }
+                _ => "What it answers is not there, or no longer.".to_owned(),
+            };
+            self.report.text.push(Block::Entry(format!("{}: {}", plan.subject, in_words(plan.answer)), vec![why]));
         }
     }
 
@@ -344,7 +380,7 @@ impl<'j> Page<'_, '_, 'j> {
         let mut entries = Vec::new();
         for plan in &self.plan.rows {
             for hole in plan.holes.iter().filter(|hole| hole.differs_from(plan)) {
-                if hole.disposition() != Disposition::Refer {
+                if hole.disposition() != Disposition::Refer || hole.ruling.is_some() {
                     entries.push(self.hole(plan, hole));
                 }
             }
@@ -364,14 +400,24 @@ impl<'j> Page<'_, '_, 'j> {
             None => "no rivet".into(),
         };
         let mut lines = Vec::new();
-        if let Some(answer) = &hole.answer {
+        if let Some(ruling) = hole.ruling {
+            let cut = hole
+                .cut()
+                .map_or_else(String::new, |cut| format!(" Drill or ream to {}.", cut.sized(self.context.units)));
+            let found = words::found(hole, self.context.units);
+            lines.push(format!("Answered: {}{cut} Found {found}.", in_words(ruling.answer)));
+        } else if let Some(answer) = &hole.answer {
             let what = words::phrase(answer.disposition);
             lines.push(format!("{what}{}. Found {}.", self.cut(answer), words::found(hole, self.context.units)));
         }
         if !hole.about.is_empty() {
             lines.push(format!("{}; grip {}.", hole.about, self.context.units.interval(hole.stack.grip().interval())));
         }
-        let serious = hole.findings.iter().filter(|finding| finding.severity() >= Severity::Caution);
+        let serious = hole.findings.iter().filter(|finding| match hole.ruling {
+            // What was referred is answered; what the answer breaks is said.
+            Some(_) => finding.severity() == Severity::Caution,
+            None => finding.severity() >= Severity::Caution,
+        });
         lines.extend(serious.map(|finding| self.said(finding)));
         Block::Entry(format!("{} hole {}   {part}", plan.row.name, hole.number), lines)
     }
@@ -461,11 +507,12 @@ impl<'j> Page<'_, '_, 'j> {
     }
 }
 
-fn counts_json(counts: Counts) -> Value {
-    let Counts { rows, holes, measured, keep, clean_up, oversize, next_size, refer, without_rivet } = counts;
+fn counts_json(plan: &Plan<'_>) -> Value {
+    let Counts { rows, holes, measured, keep, clean_up, oversize, next_size, refer, without_rivet } = plan.counts();
+    let (referrals, open) = (plan.stops().count(), plan.open_stops().count());
     json!({
         "rows": rows, "holes": holes, "measured": measured, "keep": keep, "clean_up": clean_up, "oversize": oversize,
-        "next_size": next_size, "refer": refer, "without_rivet": without_rivet,
+        "next_size": next_size, "refer": refer, "without_rivet": without_rivet, "referrals": referrals, "unanswered": open,
     })
 }
 
@@ -575,6 +622,7 @@ fn hole_json<'j>(row: &RowPlan<'j>, hole: &HolePlan<'j>, context: &Context<'j>) 
         "disposition": hole.disposition().as_str(),
         "drill": hole.cut().map(|cut| cut.to_string()),
         "drill_diameter": json::or_null(hole.cut(), |cut| json::length(cut.diameter())),
+        "answer": json::or_null(hole.ruling, |ruling| json::answer(ruling.answer)),
         "steps": steps_json(&row.steps(hole, context.practice), context),
     });
     let choice =
@@ -623,6 +671,16 @@ fn removal_of(removal: &Removal, practice: &Practice<'_>) -> Value {
     })
 }
 
+fn answer_json(plan: &AnswerPlan<'_>) -> Value {
+    let mut value = json::answer(plan.answer);
+    json::with(&mut value, "subject", plan.subject.to_string().into());
+    let codes: Vec<Value> = plan.answer.findings.iter().map(|code| code.as_str().into()).collect();
+    json::with(&mut value, "findings", codes.into());
+    json::with(&mut value, "measured", plan.answer.given_for.text.clone().into());
+    json::with(&mut value, "standing", plan.standing.word().into());
+    value
+}
+
 /// A row for each row of the job, and one for each hole that differs from its row.
 fn records(findings: &[Told<'_>], plan: &Plan<'_>, context: &Context<'_>) -> Rows {
     let mut rows = Rows::default();
@@ -669,12 +727,16 @@ impl Line<'_> {
         record.optional("part", complete.map(|choice| choice.part));
         record.length("length", complete.and_then(|choice| choice.part.length()));
         record.length("rule_of_thumb_length", length.map(|length| length.rule_of_thumb_length));
-        record.length("protrusion_max", length.and_then(|length| length.protrusion).map(|tail| tail.max));
+        record.length("protrusion_max", length.and_then(|length| length.protrusion).map(|tail| tail.max()));
         let window = length.and_then(|length| length.window);
-        record.length("window_height_min", window.map(|window| window.height.min));
-        record.length("window_height_max", window.map(|window| window.height.max));
+        record.length("window_height_min", window.map(|window| window.height.min()));
+        record.length("window_height_max", window.map(|window| window.height.max()));
         record.length("window_diameter_min", window.map(|window| window.diameter_least));
         record.findings(told.into_iter().flatten().copied());
+        let mut answers: Vec<String> =
+            told.into_iter().flatten().filter_map(|told| told.answer).map(in_words).collect();
+        answers.dedup();
+        record.text("answer", answers.join(" "));
         record
     }
 }

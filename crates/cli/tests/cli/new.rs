@@ -35,7 +35,10 @@ fn an_empty_folder_says_what_to_fill_in_and_then_plans() {
     assert_eq!((status, err.as_str()), (Some(0), ""), "{out}");
     assert!(out.replace('\n', " ").contains("shophead plan panel/job.toml"), "{out}");
     let panel = folder.path().join("panel");
-    assert_eq!(names(&panel), ["README.txt", "driven.csv", "holes.csv", "job.toml", "rows.csv", "stock.csv"]);
+    assert_eq!(
+        names(&panel),
+        ["README.txt", "answers.csv", "driven.csv", "holes.csv", "job.toml", "rows.csv", "stock.csv"]
+    );
     let (status, _, err) = run(&folder, "plan panel/job.toml", "");
     assert_eq!(status, Some(2));
     assert!(err.contains("there is no row in this file yet") && err.contains("panel/rows.csv"), "{err}");

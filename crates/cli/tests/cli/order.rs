@@ -153,6 +153,20 @@ fn a_row_that_is_referred_is_not_ordered() {
 }
 
 #[test]
+fn a_row_whose_holes_are_too_large_is_referred_and_not_ordered() {
+    let job = TWO_ROWS.replace("EDGE", "3/8").replacen("count = 6", "count = 6\nhole-size = \".170\"", 1);
+    let folder =
+        folder_with(&[("job.toml", &job.replace("secondary", "primary").replace("\"frame\"", "\"spar-cap\""))]);
+    let run = shophead(&format!("order {}/job.toml --format json", folder.path().display()));
+    let json: Value = serde_json::from_str(&run.stdout).expect("JSON");
+    assert_eq!(run.status, Some(1), "{run}");
+    let left = json["result"]["not_ordered"].as_array().expect("a list");
+    assert!(left.iter().any(|left| left["row"] == "K2" && left["whole_row"] == true), "{left:#?}");
+    let goes_to_it = |line: &Value| line["goes_into"].as_array().expect("rows").iter().any(|row| row["row"] == "K2");
+    assert!(!json["result"]["lines"].as_array().expect("lines").iter().any(goes_to_it), "{run}");
+}
+
+#[test]
 fn a_workbook_has_every_sheet_and_texts_stay_texts() {
     use calamine::{Data, Reader, open_workbook_from_rs};
     let folder = tempfile::tempdir().expect("a folder");

@@ -45,10 +45,10 @@ impl Installation<'_, '_> {
             let limit = Given { value: shank, basis: self.rivet.size().basis };
             Finding::against(code, severity, hole.min(), &limit)
         };
-        if hole.max() < shank.min {
-            push(found(Code::ShankDoesNotEnter, Severity::Refer, shank.min));
-        } else if hole.min() < shank.max {
-            push(found(Code::ShankMayNotEnter, Severity::Note, shank.max));
+        if hole.max() < shank.min() {
+            push(found(Code::ShankDoesNotEnter, Severity::Refer, shank.min()));
+        } else if hole.min() < shank.max() {
+            push(found(Code::ShankMayNotEnter, Severity::Note, shank.max()));
         }
     }
 

@@ -8,6 +8,7 @@
 //! both axes from where it was. Every distance is taken that much shorter.
 
 use super::Installation;
+use crate::answer::{Answered, Ruling};
 use crate::basis::Basis;
 use crate::drill::Drill;
 use crate::fact::Fact;
@@ -164,6 +165,92 @@ impl<'q, 'a> Installation<'q, 'a> {
         }
     }
 
+    /// The step that somebody who may decide has answered for a hole that was referred: their rivet in their hole. It is carried as it was
+    /// given; what it breaks is a caution. `None` where it leaves no rivet: the sheet is repaired first, or the rivet is none known here.
+    ///
+    /// ```
+    /// use shophead::answer::{Answered, Ruling};
+    /// use shophead::finding::{Code, Severity};
+    /// use shophead::hole::{AsFound, Damage, Disposition};
+    /// use shophead::installation::Installation;
+    /// use shophead::length::Length;
+    /// use shophead::rivet::part::Part;
+    /// use shophead::stack::Stack;
+    /// use shophead::structure::Member;
+    /// let layers = Stack::parse("2024-T3:.063, 7075-T6:.190")?;
+    /// let question = Installation::new(Part::parse("MS20470AD5")?, &layers)
+    ///     .edge(Length::parse(".30")?)
+    ///     .pitch(Length::parse("7/8")?)
+    ///     .member(Member::SparCap);
+    /// let found = AsFound::new(Length::parse(".175")?, Length::parse(".161")?, Damage::None)?;
+    /// assert_eq!(question.hole(found).disposition, Disposition::Refer);
+    /// let answered = Answered { ruling: Ruling::NextSize, rivet: None, drill: None };
+    /// let step = question.as_answered(Some(found), &answered).unwrap();
+    /// assert_eq!((step.rivet.unwrap().to_string(), step.cut.unwrap().to_string()), ("MS20470AD6".into(), "#11".into()));
+    /// // The short edge distance is said, and stops nothing any more.
+    /// assert!(step.findings.has(Code::EdgeDistanceShort) && !step.findings.must_refer());
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    #[must_use]
+    pub fn as_answered(&self, found: Option<AsFound>, answered: &Answered<'a>) -> Option<Step<'a>> {
+        let family = self.rivet.without_length();
+        let kind = match answered.ruling {
+            Ruling::Keep => Disposition::Keep,
+            Ruling::Oversize => Disposition::Oversize,
+            Ruling::NextSize => Disposition::NextSize,
+            Ruling::CleanUp | Ruling::Hole | Ruling::Rivet | Ruling::Repair | Ruling::Blind => Disposition::CleanUp,
+        };
+        let rivet = match (answered.rivet, answered.ruling) {
+            (Some(rivet), _) => rivet,
+            (None, Ruling::Keep | Ruling::CleanUp | Ruling::Hole) => family,
+            (None, Ruling::Oversize) => family.series().oversize_series.and_then(|series| family.in_series(series))?,
+            (None, Ruling::NextSize) => {
+                family.series().next_size(family.size()).and_then(|size| family.in_size(size))?
+            }
+            (None, Ruling::Rivet | Ruling::Repair | Ruling::Blind) => return None,
+        };
+        let mut step = Step::new(kind);
+        step.rivet = Some(rivet);
+        let greatest =
+            |rivet: &Part<'_>| HoleLimits::of(self.practice, &Installation { rivet: *rivet, ..*self }.case()).greatest;
+        let as_it_is = |found: &AsFound| greatest(&rivet).is_some_and(|greatest| found.major() <= greatest.value);
+        step.hole = match (answered.drill, found) {
+            (Some(drill), _) => {
+                step.cut = Some(drill);
+                let most = greatest(&rivet).map_or(drill.diameter(), |greatest| greatest.value.max(drill.diameter()));
+                Some(Interval::of(drill.diameter(), most))
+            }
+            (None, Some(found)) if kind == Disposition::Keep => Some(found.interval()),
+            // A rivet that the hole is good for as it is goes in as it is.
+            (None, Some(found)) if answered.ruling == Ruling::Rivet && as_it_is(&found) => Some(found.interval()),
+            (None, Some(found)) => self.opened(&rivet, found, &mut step),
+            (None, None) => None,
+        };
+        let after = match (step.hole, found) {
+            (Some(hole), Some(found)) if step.cut.is_some() => self.changed(rivet, hole, found),
+            (Some(hole), Some(found)) => {
+                Installation { rivet, hole: Some(Toleranced::from_least(hole)), ..self.kept(found) }
+            }
+            (Some(hole), None) => {
+                Installation { rivet, hole: Some(Toleranced::from_least(hole)), opened: true, ..*self }
+            }
+            (None, _) => Installation { rivet, installed: Some(self.before()), ..*self },
+        };
+        let mut found_of_it: Findings = Findings::new();
+        after.check(&mut |finding| found_of_it.push(finding));
+        if let Some(Ok(assessed)) = rivet.length().map(|length| after.assess(length)) {
+            found_of_it.extend(&assessed.findings);
+        }
+        if step.cut.is_none() && step.hole.is_none() {
+            step.hole = Some(after.hole_or_drilled().value.interval());
+        }
+        let earlier = core::mem::take(&mut step.findings);
+        for finding in earlier.iter().chain(&found_of_it) {
+            step.findings.push(finding.answered());
+        }
+        Some(step)
+    }
+
     /// The rivet that is in place, or that goes in when nothing is changed.
     fn before(&self) -> Part<'a> {
         self.installed.unwrap_or(self.rivet.without_length())
@@ -255,7 +342,7 @@ impl<'q, 'a> Installation<'q, 'a> {
             return None;
         };
         step.cut = Some(cut);
-        Some(Interval { min: cut.diameter(), max: greatest.value.max(cut.diameter()) })
+        Some(Interval::of(cut.diameter(), greatest.value.max(cut.diameter())))
     }
 }
 

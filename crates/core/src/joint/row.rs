@@ -247,8 +247,8 @@ fn cut_away(row: &Made<'_, '_>, layer: &Layer, number: u8) -> Result<Option<Cut>
         // The sheet carries nothing in any case, and strength() has said so.
         return Ok(None);
     };
-    let diameter = head.diameter.map_or(head.diameter_nominal, |limits| limits.max);
-    let height = head.height.map_or(head.height_nominal, |limits| limits.max);
+    let diameter = head.diameter.map_or(head.diameter_nominal, |limits| limits.max());
+    let height = head.height.map_or(head.height_nominal, |limits| limits.max());
     // A cone that goes through the sheet is counted as a straight hole of its surface diameter, which a depth of twice the sheet gives
     // the two triangles.
     let depth = if height < thickness { height } else { thickness.plus(thickness) };
@@ -450,8 +450,8 @@ mod tests {
         let found = row_strength(&row(&rivet, &sunk)).unwrap();
         let head = rivet.size().head.unwrap();
         let (diameter, depth) = (
-            head.diameter.map_or(head.diameter_nominal, |limits| limits.max).to_inches_f64(),
-            head.height.map_or(head.height_nominal, |limits| limits.max).to_inches_f64(),
+            head.diameter.map_or(head.diameter_nominal, |limits| limits.max()).to_inches_f64(),
+            head.height.map_or(head.height_nominal, |limits| limits.max()).to_inches_f64(),
         );
         let area = 0.063 * (0.75 - 0.1285) - depth * (diameter - 0.125) / 2.0;
         let net = found.net_sections[0].unwrap();

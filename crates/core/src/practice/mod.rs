@@ -224,7 +224,7 @@ impl Case {
     /// A single row of rivets of this size.
     #[must_use]
     pub fn of(head: Head, alloy: RivetAlloy, size: &Size) -> Case {
-        let shank_max = size.shank.map(|shank| shank.max);
+        let shank_max = size.shank.map(|shank| shank.max());
         Case { head, alloy, diameter: size.shank_nominal, shank_max, rows: 1 }
     }
 
@@ -470,7 +470,7 @@ impl<'a> Practice<'a> {
     pub fn hole_for(&self, case: &Case) -> Option<Given<Interval>> {
         let drill = self.length(Name::HoleDrill, case)?;
         let greatest = self.length(Name::HoleGreatest, case)?;
-        let interval = Interval { min: drill.value, max: greatest.value.max(drill.value) };
+        let interval = Interval::of(drill.value, greatest.value.max(drill.value));
         Some(Given { value: interval, basis: drill.basis.weaker(greatest.basis) })
     }
 

@@ -16,7 +16,7 @@ use crate::practice::Given;
 /// use shophead::repair::bend::least_radius;
 /// let radius = least_radius(Material::parse("2024-T3")?, Length::parse(".040")?).expect("in the table");
 /// // The column for .064: 3 to 5 thicknesses.
-/// assert_eq!(radius.value, Interval { min: Length::parse(".120")?, max: Length::parse(".200")? });
+/// assert_eq!(radius.value, Interval::new(Length::parse(".120")?, Length::parse(".200")?)?);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[must_use]
@@ -29,7 +29,7 @@ pub fn least_radius(material: Material, thickness: Length) -> Option<Given<Inter
     let columns: [(&u16, &(u8, u8)); 6] = zip(&COLUMNS, &line.halves);
     let (_, (least, most)) = columns.iter().find(holds)?;
     let radius = |halves: u8| thickness.times(u32::from(halves), 2);
-    Some(Given { value: Interval { min: radius(*least), max: radius(*most) }, basis: Basis::AC43_T4_6 })
+    Some(Given { value: Interval::of(radius(*least), radius(*most)), basis: Basis::AC43_T4_6 })
 }
 
 fn zip<'a>(columns: &'a [u16; 6], cells: &'a [(u8, u8); 6]) -> [(&'a u16, &'a (u8, u8)); 6] {

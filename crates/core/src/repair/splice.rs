@@ -348,7 +348,7 @@ fn spliced_leg(query: &SpliceQuery<'_, '_>, leg: &Leg, number: u8) -> Result<Leg
     let mut findings = Findings::new();
     let plate = plate_of(query, leg, number, &mut findings)?;
     let bend = least_radius(query.material, plate.1).and_then(|radius| {
-        let setback = setback(90.0, radius.value.min, plate.1)?;
+        let setback = setback(90.0, radius.value.min(), plate.1)?;
         Some((radius.value, setback.value))
     });
     let mut found = LegSplice {

@@ -12,7 +12,7 @@ use core::f64::consts::PI;
 
 use super::part::Part;
 use super::{Head, Series, Size};
-use crate::length::{Interval, Length};
+use crate::length::Length;
 use crate::quantity::Mass;
 
 /// How far the mass of a universal head rivet may be from the estimate, as a fraction: ten per cent. A judgement, not a published
@@ -101,7 +101,7 @@ pub fn mass_of_size(series: &Series<'_>, size: &Size, length: Length, density_lb
     let head = size.head?;
     let height = match (size.cone_height(series.head), head.height) {
         (Some(cone), _) => cone,
-        (None, Some(Interval { min, max })) => min.plus(max).times(1, 2),
+        (None, Some(limits)) => limits.min().plus(limits.max()).times(1, 2),
         (None, None) => head.height_nominal,
     };
     let volume = rivet_in3(series.head, head.diameter_nominal, height, size.shank_nominal, length)?;

@@ -191,7 +191,7 @@ impl<'a> LengthAnswer<'a> {
     /// thumb where nothing else is known.
     #[must_use]
     pub fn reach(&self, grip: Toleranced) -> Length {
-        let longest = self.by_hole().filter_map(|range| range.length.or(range.cut.map(|cut| cut.max))).max();
+        let longest = self.by_hole().filter_map(|range| range.length.or(range.cut.map(|cut| cut.max()))).max();
         let length = self.length.or(longest);
         match (&self.gauge, length) {
             (Some(gauge), Some(length)) => gauge.fit.reach(length),
@@ -309,8 +309,10 @@ impl<'a> Gauge<'a> {
         let target = self.limits.height_target?.value;
         let window = self.window(length);
         Some(
-            self.fit
-                .predict(length, window.map_or(target, |window| target.clamp(window.height.min, window.height.max))),
+            self.fit.predict(
+                length,
+                window.map_or(target, |window| target.clamp(window.height.min(), window.height.max())),
+            ),
         )
     }
 
@@ -321,8 +323,8 @@ impl<'a> Gauge<'a> {
         core::iter::from_fn(move || {
             let from = next?;
             left = left.saturating_sub(1);
-            let range = if left > 0 { self.range(from) } else { nothing_fits(Interval { min: from, max: hole.max() }) };
-            next = Some(range.hole.max.plus(NANOMETRE)).filter(|next| *next <= hole.max());
+            let range = if left > 0 { self.range(from) } else { nothing_fits(Interval::of(from, hole.max())) };
+            next = Some(range.hole.max().plus(NANOMETRE)).filter(|next| *next <= hole.max());
             Some(range)
         })
     }
@@ -336,7 +338,7 @@ impl<'a> Gauge<'a> {
         let fills_to =
             |length: Length| here.within(length).hole_greatest.unwrap_or(from).min(self.fit.hole().max()).max(from);
         if let Some(length) = here.longest(&usable) {
-            let hole = Interval { min: from, max: fills_to(length) };
+            let hole = Interval::of(from, fills_to(length));
             let gauge = Gauge { fit: self.fit.in_hole(Toleranced::from_least(hole)), ..*self };
             let part = self.rivet.with_length(length).ok();
             return ByHole { hole, part, length: Some(length), cut: None, window: gauge.window(length) };
@@ -344,7 +346,7 @@ impl<'a> Gauge<'a> {
         let longest = usable.longest.value;
         if usable.shortest.value > longest {
             // A larger hole takes more than it gives.
-            return nothing_fits(Interval { min: from, max: self.fit.hole().max() });
+            return nothing_fits(Interval::of(from, self.fit.hole().max()));
         }
         // A longer rivet is cut until a standard one begins to be no longer too long.
         let standard = usable.shortest.value.ceil_to(self.finest_step());
@@ -353,9 +355,9 @@ impl<'a> Gauge<'a> {
             .filter(|_| standard <= self.fit.longest_nominal_for_tail(self.tail.value))
             .map(|Given { value: (diameter, height), .. }| here.fit.hole_least_nominal_for(standard, diameter, height));
         let before = begins.map_or(Length::MAX, |begins| begins.minus(NANOMETRE));
-        let hole = Interval { min: from, max: fills_to(longest).min(before).max(from) };
-        let shortest = self.in_hole(hole.max).usable().shortest.value;
-        ByHole { cut: Some(Interval { min: shortest, max: longest }), ..nothing_fits(hole) }
+        let hole = Interval::of(from, fills_to(longest).min(before).max(from));
+        let shortest = self.in_hole(hole.max()).usable().shortest.value;
+        ByHole { cut: Some(Interval::of(shortest, longest)), ..nothing_fits(hole) }
     }
 
     /// What is worth knowing of a length within limits: that at an end of all tolerances it is too long.
@@ -575,8 +577,8 @@ fn say_by_hole(gauge: &Gauge<'_>, usable: &Usable, findings: &mut Findings) {
         findings.push(Finding::against(Code::LengthByHole, Severity::Caution, usable.shortest.value, &longest));
     }
     if let Some(cut) = cut {
-        let limit = Given { value: cut.max, basis: Basis::NASA_RIVETS_TRIMMED };
-        findings.push(Finding::against(Code::CutToLength, Severity::Caution, cut.min, &limit));
+        let limit = Given { value: cut.max(), basis: Basis::NASA_RIVETS_TRIMMED };
+        findings.push(Finding::against(Code::CutToLength, Severity::Caution, cut.min(), &limit));
     }
     if !standard && cut.is_none() {
         findings.push(Finding::against(Code::NoLengthFits, Severity::Refer, usable.shortest.value, &longest));

@@ -141,13 +141,8 @@ impl Stack {
     /// The thickness of the whole pack; tolerances add up, since the worst case is what counts.
     #[must_use]
     pub fn grip(&self) -> Toleranced {
-        let (mut nominal, mut below, mut above) = (Length::ZERO, Length::ZERO, Length::ZERO);
-        for Layer { thickness, .. } in &self.layers {
-            nominal = nominal.plus(thickness.nominal());
-            below = below.plus(thickness.nominal().minus(thickness.min()));
-            above = above.plus(thickness.max().minus(thickness.nominal()));
-        }
-        Toleranced::new(nominal, below, above)
+        let none = Toleranced::exactly(Length::ZERO);
+        self.layers.iter().fold(none, |grip, layer| grip.plus(layer.thickness))
     }
 
     /// Whether every layer is dimpled for a flush head, so that the far side bulges. Sealant takes the form of what lies about it.

@@ -339,7 +339,7 @@ impl fmt::Display for Shown {
                 shown.write_length(f, length)?;
                 shown.write_length_unit(f)
             }
-            Kind::Interval(Interval { min, max }) => shown.write_interval(f, shown, shown, (min, max)),
+            Kind::Interval(limits) => shown.write_interval(f, shown, shown, (limits.min(), limits.max())),
             Kind::Limits(Some(least), Some(greatest)) => {
                 let fine = Shown { fine: true, ..shown };
                 let inwards = |shown: Shown| (shown.toward(Toward::Up), shown.toward(Toward::Down));
@@ -503,7 +503,7 @@ mod tests {
         let (least, greatest) = (inches(".12345"), inches(".17888"));
         assert_eq!(Units::Inches.limits(None, Some(greatest)).to_string(), "up to .178");
         assert_eq!(Units::Inches.limits(Some(least), None).to_string(), "from .124");
-        assert_eq!(Units::Inches.interval(Interval { min: least, max: greatest }).to_string(), ".123 to .179");
+        assert_eq!(Units::Inches.interval(Interval::of(least, greatest)).to_string(), ".123 to .179");
         assert_eq!(Units::Inches.interval(Interval::exactly(least)).to_string(), ".123");
         assert_eq!(Units::Millimetres.limits(Some(least), Some(greatest)).to_string(), "3.14 to 4.54 mm");
     }

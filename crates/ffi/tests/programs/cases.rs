@@ -177,7 +177,7 @@ fn findings<const N: usize>(answer: &mut String, found: &Findings<N>) {
 }
 
 fn range(range: Option<Interval>) -> String {
-    range.map_or("none/none".into(), |range| format!("{}/{}", range.min.nanometres(), range.max.nanometres()))
+    range.map_or("none/none".into(), |range| format!("{}/{}", range.min().nanometres(), range.max().nanometres()))
 }
 
 fn drill(drill: Option<Drill>) -> String {
@@ -243,7 +243,7 @@ impl Pen {
         for index in 0..count {
             let thickness = self.dice.between(160, 1_250);
             let tolerance = if self.dice.one_in(2) { self.dice.between(0, 30) } else { Length::ZERO };
-            let thickness = Toleranced::new(thickness, tolerance, tolerance);
+            let thickness = Toleranced::new(thickness, tolerance, tolerance).expect("a tolerance");
             let material = if self.dice.one_in(8) { None } else { Some(self.dice.pick(&materials)) };
             let role = if self.dice.one_in(4) { self.dice.pick(Role::ALL) } else { Role::ALL[0] };
             let flush = part.series().head.is_flush() && index == 0;
@@ -266,7 +266,7 @@ impl Pen {
         let case = Case::of(part.series().head, part.alloy(), part.size());
         let grip = self.dice.wild(200, 6_000);
         let below = self.dice.between(0, 60);
-        let grip = Toleranced::new(grip, below, self.dice.between(0, 60));
+        let grip = Toleranced::new(grip, below, self.dice.between(0, 60)).expect("tolerances");
         let hole = if self.dice.one_in(2) {
             Toleranced::from_least(practice.assumed_hole(&case).value)
         } else {
@@ -464,10 +464,10 @@ fn judge_case(pen: &mut Pen, own: &'static [Limit]) {
         } else {
             let min = pen.dice.between(least, most);
             let more = pen.dice.between(0, 100);
-            Some(Interval { min, max: min.checked_add(more).expect("short") })
+            Some(Interval::of(min, min.checked_add(more).expect("short")))
         };
-        pen.optional(measured.map(|measured| measured.min));
-        pen.optional(measured.map(|measured| measured.max));
+        pen.optional(measured.map(|measured| measured.min()));
+        pen.optional(measured.map(|measured| measured.max()));
         measured
     };
     let (diameter, height) = (measure(700, 4_500), measure(200, 1_500));
@@ -979,7 +979,7 @@ fn part_case(pen: &mut Pen, own: &'static [Limit]) {
     findings(&mut pen.answer, &check_part(&part));
     let case = Case::of(part.series().head, part.alloy(), part.size());
     let hole = practice.assumed_hole(&case);
-    let (min, max) = (hole.value.min.nanometres(), hole.value.max.nanometres());
+    let (min, max) = (hole.value.min().nanometres(), hole.value.max().nanometres());
     say!(pen.answer, "  hole {min}/{min}/{max}{}\n", basis(hole.basis));
     for name in Name::ALL {
         let found = practice.find(*name, &case);

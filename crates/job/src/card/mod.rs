@@ -26,6 +26,7 @@ use shophead::words::{Shown, Units};
 use crate::diagnostic::escaped;
 use crate::drawing::{Mark, sheets};
 use crate::order::{Alternative, OrderLine, not_ordered};
+use crate::plan::in_words;
 use crate::plan::{Choice, EdgePlan, HolePlan, Plan, RowCut, RowPlan, Subject};
 use crate::tools::Tool;
 use crate::words::{self, ADVISORY};
@@ -242,7 +243,10 @@ impl<'j> Card<'_, 'j> {
                             tr {
                                 th scope="row" { (Said(&name)) }
                                 td class="small" { (self.why(*subject, of_subject)) }
-                                (write_cell(&format!("answer for {name}")))
+                                @match self.answers(*subject, of_subject) {
+                                    Some(answers) => { td { (self.list(&answers)) } }
+                                    None => { (write_cell(&format!("answer for {name}"))) }
+                                }
                             }
                         }
                     }
@@ -250,6 +254,14 @@ impl<'j> Card<'_, 'j> {
             }
         };
         section("stops", "What stops the work", &content)
+    }
+
+    /// What was answered, where all of it is.
+    fn answers(&self, subject: Subject<'j>, findings: &[(Subject<'j>, &Finding)]) -> Option<Vec<String>> {
+        let answers = findings.iter().map(|(_, finding)| self.plan.answer_to(subject, finding).map(in_words));
+        let mut answers = answers.collect::<Option<Vec<String>>>()?;
+        answers.dedup();
+        Some(answers)
     }
 
     fn why(&self, subject: Subject<'j>, findings: &[(Subject<'j>, &Finding)]) -> Markup {
@@ -485,7 +497,7 @@ impl<'j> Card<'_, 'j> {
             let is_recalled = |limit: Option<Given<Length>>| limit.map_or("", |limit| recalled(limit.basis));
             let ends = [limits.height_least, limits.height_greatest].map(is_recalled);
             return html! {
-                span class="small" { "high " } (self.units.limits(Some(window.height.min), Some(window.height.max)))
+                span class="small" { "high " } (self.units.limits(Some(window.height.min()), Some(window.height.max())))
                 (ends[0]) @if ends[0] != ends[1] { (ends[1]) } br;
                 span class="small" { "wide " } (self.units.limits(Some(window.diameter_least), None)) (is_recalled(limits.diameter_least))
             };
@@ -652,7 +664,12 @@ impl<'j> Card<'_, 'j> {
         let mind: Vec<String> = hole
             .findings
             .iter()
-            .filter(|finding| finding.severity() >= Severity::Caution && disposition != Disposition::Refer)
+            .filter(|finding| match (disposition, hole.ruling) {
+                (Disposition::Refer, None) => false,
+                // What was referred is answered; what the answer breaks is said.
+                (Disposition::Refer, Some(_)) => finding.severity() == Severity::Caution,
+                _ => finding.severity() >= Severity::Caution,
+            })
             .map(|finding| finding.sentence(self.units).to_string())
             .collect();
         html! {
@@ -661,7 +678,11 @@ impl<'j> Card<'_, 'j> {
                 th scope="row" { (Said(&row.row.name)) br; "hole " (hole.number) }
                 td { (Said(&words::found(hole, self.units))) @if !hole.about.is_empty() { br; (Said(hole.about)) } }
                 td {
-                    @if disposition == Disposition::Refer { span class="stop" { "refer" } " Do not open it." }
+                    @if let Some(ruling) = hole.ruling {
+                        (Said(&in_words(ruling.answer)))
+                        @if let Some(cut) = hole.cut() { " Drill or ream to " strong { (cut.sized(self.units)) } "." }
+                    }
+                    @else if disposition == Disposition::Refer { span class="stop" { "refer" } " Do not open it." }
                     @else if hole.measured.is_some() {
                         (words::phrase(disposition))
                         @if disposition != Disposition::Keep { " (" (Mark::of(disposition).letter()) ")" }

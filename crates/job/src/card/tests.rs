@@ -238,7 +238,7 @@ fn the_limits_are_those_of_core_and_every_hole_that_differs_is_listed() {
             rows.iter().find(|line| line.starts_with(&row.row.name)).unwrap_or_else(|| panic!("{}", row.row.name));
         assert!(line.contains(&row.choice.part.to_string()), "{line}");
         let window = row.choice.length.as_ref().expect("a length").window.expect("a window");
-        let high = Units::Inches.limits(Some(window.height.min), Some(window.height.max));
+        let high = Units::Inches.limits(Some(window.height.min()), Some(window.height.max()));
         let wide = Units::Inches.limits(Some(window.diameter_least), None);
         assert!(line.contains(&format!("wide {wide}")) && line.contains(&format!("high {high}")), "{line}");
         for other in row.choice.length.as_ref().expect("a length").serves() {

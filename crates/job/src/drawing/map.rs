@@ -540,7 +540,7 @@ impl<'m, 'j> Map<'m, 'j> {
             let hole = row.hole(number);
             let kind = mark(row, hole);
             let choice = hole.map_or(Some(&row.choice), |hole| hole.choice.as_deref());
-            let size = choice.map_or(0.0, |choice| wide(choice.hole.value.max));
+            let size = choice.map_or(0.0, |choice| wide(choice.hole.value.max()));
             if size > panel.radius * 0.6 {
                 canvas.circle(*place, size, Line::Thin, false);
             }
@@ -616,7 +616,7 @@ impl Panel {
         let radius = closest.map_or(RADIUS, |pitch| (pitch.to_inches_f64() * scale * 0.46).clamp(2.5, RADIUS));
         let with_places = plan.rows.iter().filter(|row| row.row.has_places());
         let widest =
-            with_places.map(|row| row.choice.hole.value.max.to_inches_f64() * scale / 2.0).fold(radius, f64::max);
+            with_places.map(|row| row.choice.hole.value.max().to_inches_f64() * scale / 2.0).fold(radius, f64::max);
         Some(Panel { scale, left, low, width: wide * scale, height: high * scale, radius, away: widest })
     }
 }

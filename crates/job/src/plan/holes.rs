@@ -70,6 +70,7 @@ pub(super) fn plan_holes<'j>(
             choice: outcome.choice.clone(),
             removal: outcome.removal.clone(),
             findings: outcome.findings.clone(),
+            ruling: None,
         });
     }
     holes

@@ -1,11 +1,14 @@
 //! A job made into its plan.
 
+use std::collections::HashMap;
+
 use shophead::access::{PositionWork, check_positions};
 use shophead::damage::{self, Damaged};
 use shophead::finding::{Finding, Findings};
 use shophead::practice::Practice;
 use shophead::trim::check_sides;
 
+use super::answers::settle;
 use super::edges::plan_edge;
 use super::patterns::plan_patterns;
 use super::positions::plan_positions;
@@ -59,7 +62,20 @@ impl<'j> Plan<'j> {
         let damage = job.damage.iter().map(|damage| plan_damage(damage, &rows, practice)).collect();
         let works: Vec<PositionWork> = positions.iter().map(|position| position.work).collect();
         let findings = check_positions(&works).into_iter().collect();
-        Plan { job, practice, rows, positions, patterns, edges, damage, findings }
+        let mut plan = Plan {
+            job,
+            practice,
+            rows,
+            positions,
+            patterns,
+            edges,
+            damage,
+            findings,
+            answers: Vec::new(),
+            answered: HashMap::new(),
+        };
+        settle(&mut plan, practice);
+        plan
     }
 }
 

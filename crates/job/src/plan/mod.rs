@@ -2,6 +2,7 @@
 //!
 //! Everything here is asked of the core; this module only keeps the answers together and says which row or hole they belong to.
 
+mod answers;
 mod choice;
 mod edges;
 mod holes;
@@ -9,6 +10,7 @@ mod make;
 mod patterns;
 mod positions;
 mod rows;
+mod ruling;
 
 use std::collections::HashSet;
 use std::sync::Arc;
@@ -35,10 +37,11 @@ use shophead::trim::{Cut, Station};
 use shophead::upset::FitError;
 use shophead::words::Units;
 
+pub use answers::{AnswerPlan, HoleAnswered, HoleRuling, Standing, hole_answered, in_words, measure_of};
 pub(crate) use choice::{choose, head_of, serving};
 
 use self::holes::hole_layout;
-use crate::model::{DamageFound, EdgeShape, Exception, Job, MeasuredHole, PanelEdge, Position, Row};
+use crate::model::{Answer, DamageFound, EdgeShape, Exception, Job, MeasuredHole, PanelEdge, Position, Row};
 use crate::words;
 
 /// The plan of a job.
@@ -60,6 +63,10 @@ pub struct Plan<'j> {
     pub damage: Vec<DamagePlan<'j>>,
     /// What was found about the job as a whole.
     pub findings: Vec<Finding>,
+    /// Every answer of the job, and whether it counts.
+    pub answers: Vec<AnswerPlan<'j>>,
+    /// Which answer counts for which referral.
+    answered: answers::Answered<'j>,
 }
 
 /// What a finding is about.
@@ -144,6 +151,12 @@ pub struct RowPlan<'j> {
     pub removal: Removal,
     /// What was found about the row as a whole.
     pub findings: Vec<Finding>,
+    /// Whether somebody still has to answer for the row as a whole.
+    pub referred: bool,
+    /// What somebody answered for the row as a whole, where it was referred and every referral is answered.
+    pub ruling: Option<&'j Answer>,
+    /// Whether that leaves no rivet yet: a repair comes first.
+    pub waits: bool,
 }
 
 /// What a row carries an inch, as installed and as planned.
@@ -206,6 +219,8 @@ pub struct HolePlan<'j> {
     pub removal: Option<Removal>,
     /// What was found about it.
     pub findings: Vec<Finding>,
+    /// What somebody answered, where it was referred and every referral is answered.
+    pub ruling: Option<HoleRuling<'j>>,
 }
 
 impl HolePlan<'_> {
@@ -218,7 +233,10 @@ impl HolePlan<'_> {
     /// The drill or reamer to open it with.
     #[must_use]
     pub fn cut(&self) -> Option<Drill> {
-        self.answer.as_deref().and_then(|answer| answer.cut)
+        match self.ruling {
+            Some(ruling) => ruling.cut,
+            None => self.answer.as_deref().and_then(|answer| answer.cut),
+        }
     }
 
     /// Whether the mechanic does anything here that the row does not say.
@@ -232,10 +250,10 @@ impl HolePlan<'_> {
 }
 
 impl<'j> RowPlan<'j> {
-    /// Whether somebody has to answer for the row as a whole before it goes ahead.
+    /// Whether somebody has to answer for the row as a whole before it goes ahead, or something else comes before its rivets.
     #[must_use]
-    pub fn is_referred(&self) -> bool {
-        self.findings.iter().any(|finding| finding.severity() == Severity::Refer)
+    pub const fn is_held(&self) -> bool {
+        self.referred || self.waits
     }
 
     /// What is planned for one of its holes by itself; `None` for a hole like the most.

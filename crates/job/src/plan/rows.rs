@@ -81,6 +81,9 @@ pub(super) fn plan_row<'j>(
         cuts,
         removal: removal(&row.installed, &row.stack, layout.edge, practice),
         findings,
+        referred: false,
+        ruling: None,
+        waits: false,
     };
     plan.holes = plan_holes(&plan, practice, done);
     plan
@@ -101,13 +104,13 @@ pub(super) fn before_and_after<'j>(
     let before = made_of(row.installed.without_length(), None)?;
     let planned = plan.choice.part.without_length();
     let opened = plan.answer.as_ref().filter(|answer| answer.disposition != Disposition::Keep);
-    let mut after = made_of(planned, opened.map(|_| plan.choice.hole.value.max))?;
+    let mut after = made_of(planned, opened.map(|_| plan.choice.hole.value.max()))?;
     let mut stepped = 0;
     let own_layers = |number: u32| row.exceptions.iter().any(|exception| exception.holes.contains(&number));
     for hole in plan.holes.iter().filter(|hole| hole.disposition().is_step_up() && !own_layers(hole.number)) {
         let Some(choice) = &hole.choice else { continue };
         stepped += 1;
-        after = weaker(after, made_of(choice.part.without_length(), Some(choice.hole.value.max))?);
+        after = weaker(after, made_of(choice.part.without_length(), Some(choice.hole.value.max()))?);
     }
     let changed = row.installed.without_length() != planned || opened.is_some() || stepped > 0;
     let ratio = if changed { compare_rows(&before, &after).ratio } else { Some(1.0) };

@@ -141,7 +141,7 @@ fn measure(source: &Source<'_>, cell: &Cell, name: &str) -> Option<Interval> {
         source.mistake(cell.span.clone(), format!("{name} is not more than nothing"), help);
         return None;
     }
-    Some(Interval { min: one.min(other), max: one.max(other) })
+    Some(Interval::of(one, other))
 }
 
 /// Words with blanks between them.

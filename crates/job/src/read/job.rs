@@ -6,6 +6,7 @@ use shophead::length::Bare;
 use shophead::material::Material;
 use shophead::practice::{BUILT_IN, Practice};
 
+use super::answers::{self, Known};
 use super::cursor::{Table, Value, root};
 use super::holes::{self, RowKey, SaidHoles};
 use super::row::{Around, Materials, RowDraft, row};
@@ -52,6 +53,19 @@ pub(super) fn job(source: &Source<'_>, folder: &Folder<'_>) -> Option<Job> {
     for row in &mut rows {
         row.measured.sort_by_key(|hole| hole.number);
     }
+    let mut answers_file = None;
+    let mut answers = Vec::new();
+    if let Some(value) = table.optional("answers")
+        && let Some(file) = folder.open_if_there(&value)
+    {
+        answers_file = value.filled_text().map(|name| NamedFile { name: name.to_owned(), is_there: file.is_some() });
+        let known = Known {
+            rows: &rows,
+            edges: edges.iter().flatten().map(|edge| edge.name.as_str()).collect(),
+            damage: damage.as_ref().map_or(0, Vec::len),
+        };
+        answers = file.map_or_else(Vec::new, |file| answers::answers(&file, &known));
+    }
     Some(Job {
         title: title?.to_owned(),
         practice: practice?,
@@ -59,6 +73,8 @@ pub(super) fn job(source: &Source<'_>, folder: &Folder<'_>) -> Option<Job> {
         own_limits: own_limits?,
         bare: bare?,
         holes_file,
+        answers_file,
+        answers,
         spares_percent: spares_percent?,
         positions: positions?,
         rows,

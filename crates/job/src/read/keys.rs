@@ -30,6 +30,7 @@ pub(super) const JOB: Keys = Keys {
         "limits",
         "rows",
         "holes",
+        "answers",
         "spares",
         "materials",
         "minutes",
@@ -186,6 +187,9 @@ pub(super) const ROWS_FILE: Keys = Keys {
 };
 
 pub(super) const HOLES_FILE: Keys = Keys { of: "a holes file", form: "", names: &super::holes::COLUMNS, examples: &[] };
+
+pub(super) const ANSWERS_FILE: Keys =
+    Keys { of: "an answers file", form: "", names: &super::answers::ANSWER_COLUMNS, examples: &[] };
 
 pub(super) const POINTS_FILE: Keys = Keys { of: "a points file", form: "", names: &["x", "y"], examples: &[] };
 

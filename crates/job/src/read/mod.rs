@@ -1,5 +1,6 @@
 #![doc = include_str!("../../JOB-FILE.md")]
 
+mod answers;
 mod cursor;
 mod driven;
 mod files;
@@ -21,6 +22,7 @@ use std::fmt;
 use std::io;
 use std::path::{Path, PathBuf};
 
+pub use answers::ANSWER_COLUMNS;
 use cursor::Value;
 pub use driven::{DrivenFile, DrivenHead, DrivenLine, seen_words};
 pub use files::{Disk, Files, bytes_of};
@@ -35,7 +37,7 @@ use source::{Mistakes, Source, quoted};
 pub use stock::ColumnNames;
 
 use crate::diagnostic::{Diagnostic, escaped, is_unseen};
-use crate::model::{Job, OwnLimits};
+use crate::model::{Answer, Job, OwnLimits};
 use crate::order::Shelf;
 
 /// The most mistakes told in one go. Somebody who has more starts with these.
@@ -287,6 +289,23 @@ pub fn read_holes_from(text: Vec<u8>, file: &Path, job: &Job) -> Result<Vec<Hole
 pub fn read_holes_file_from(text: Vec<u8>, file: &Path, job: &Job) -> Result<HolesFile, ReadError> {
     let mistakes = Mistakes::default();
     let read = mistakes.source(file, text).and_then(|source| holes::file(of(job, &source), &row_keys(job)));
+    mistakes.result(read)
+}
+
+/// Reads an answers file from its text against a job, in the order of the file; `file` is what it is called in messages.
+///
+/// # Errors
+/// As [`Job::read`].
+pub fn read_answers_from(text: Vec<u8>, file: &Path, job: &Job) -> Result<Vec<Answer>, ReadError> {
+    let mistakes = Mistakes::default();
+    let read = mistakes.source(file, text).map(|source| {
+        let known = answers::Known {
+            rows: &job.rows,
+            edges: job.edges.iter().map(|edge| edge.name.as_str()).collect(),
+            damage: job.damage.len(),
+        };
+        answers::answers(of(job, &source), &known)
+    });
     mistakes.result(read)
 }
 

@@ -8,7 +8,7 @@ use proptest::prelude::*;
 
 use super::keys::{self, Keys};
 use super::*;
-use crate::model::{NamedFile, Row};
+use crate::model::{AnswerTo, NamedFile, Row};
 use shophead::access::Clearance;
 use shophead::hole::Damage;
 use shophead::length::{Length, Toleranced};
@@ -859,6 +859,80 @@ fn a_later_line_of_a_holes_file_replaces_an_earlier_one() {
     assert_eq!(job.rows[0].measured.iter().map(|hole| hole.number).collect::<Vec<_>>(), [7, 8]);
 }
 
+// Answers files.
+
+/// A second row like the first.
+fn row_named(name: &str) -> String {
+    let row = SOUND.split("[[row]]").nth(1).expect("a row").split("[[row.hole]]").next().expect("its own keys");
+    format!("[[row]]{}", row.replace("\"K1\"", &format!("{name:?}")))
+}
+
+#[test]
+fn an_answer_arrives_as_it_was_given() {
+    let text = "hole,row,answer,by,document,date,finding,measured,drill,rivet,note\n\
+                7,K1,Oversize,A. Example,\"concession 17, rev B\",2026-11-25,hole-over-limit step-needs-approval,.171 x .161 gouged,#16,NAS1241AD5-8,wet\n\
+                ,K1,keep,A. Example,concession 18,2026-11-25,edge-distance-short,.29,,,\n\
+                ,job,keep,A. Example,concession 18,2026-11-25,no-position-serves,none,,,\n";
+    let job = read_beside(&format!("answers = \"a.csv\"\n{SOUND}"), &[("a.csv", text)])
+        .unwrap_or_else(|error| panic!("{error}"));
+    assert_eq!(job.answers_file, Some(NamedFile { name: "a.csv".into(), is_there: true }));
+    let [hole, row, whole] = job.answers.as_slice() else { panic!("three answers") };
+    assert_eq!((&hole.to, hole.ruling.as_str(), hole.by.as_str()), (&AnswerTo::Hole(0, 7), "oversize", "A. Example"));
+    assert_eq!((hole.document.as_str(), hole.date.to_string()), ("concession 17, rev B", "2026-11-25".to_owned()));
+    let found = hole.given_for.hole.expect("the measure of a hole");
+    assert_eq!((found.major(), found.minor(), found.damage()), (inch(".171"), inch(".161"), Damage::Gouged));
+    assert_eq!(
+        (hole.rivet.map(|part| part.to_string()).as_deref(), hole.drill.map(|drill| drill.to_string()).as_deref()),
+        (Some("NAS1241AD5-8"), Some("#16"))
+    );
+    assert_eq!((&row.to, row.given_for.text.as_str()), (&AnswerTo::Row(0), ".29"));
+    assert_eq!((&whole.to, whole.given_for.hole), (&AnswerTo::Job, None));
+    let none = read_beside(&format!("answers = \"a.csv\"\n{SOUND}"), &[]).expect("nobody has answered yet");
+    assert_eq!((none.answers_file, none.answers.len()), (Some(NamedFile { name: "a.csv".into(), is_there: false }), 0));
+}
+
+#[test]
+fn every_mistake_in_an_answers_file_is_told() {
+    const HEAD: &str = "row,hole,answer,by,document,date,finding,measured,rivet,drill,note\n";
+    const LINE: &str = "K1,7,keep,A. Example,concession 17,2026-11-25,hole-cracked,.171,,,";
+    let told = |line: &str| {
+        mistakes(read_beside(&format!("answers = \"a.csv\"\n{SOUND}"), &[("a.csv", &format!("{HEAD}{line}\n"))]))
+    };
+    assert_eq!(told(LINE), "nothing is wrong");
+    for (piece, replaced, wanted) in [
+        ("K1,7", "K9,7", "a.csv:2:1: the job has no row \"K9\"; right would be \"K1\""),
+        ("K1,7", "K1,49", "a.csv:2:4: hole cannot be \"49\"; right would be a whole number from 1 to 48"),
+        ("K1,7", "damage 1,", "a.csv:2:1: the job has no row \"damage 1\""),
+        ("keep", "kept", "a.csv:2:6: answer cannot be \"kept\"; right would be \"keep\""),
+        ("keep", "rivet", "a.csv:2:6: the answer rivet names no rivet; right would be MS20470AD5 in the column rivet"),
+        ("keep", "hole", "a.csv:2:6: the answer hole names no drill; right would be #21 in the column drill"),
+        ("A. Example", "", "a.csv:2:1: this line has no by; fill the cell or delete the line"),
+        ("concession 17", "", "a.csv:2:1: this line has no document"),
+        ("2026-11-25", "25.11.2026", "a.csv:2:36: \"25.11.2026\" is no date; right would be 2026-11-25"),
+        ("2026-11-25", "2026-02-30", "a.csv:2:36: \"2026-02-30\" is no date"),
+        ("hole-cracked", "hole-craked", "a.csv:2:47: \"hole-craked\" is no finding; right would be \"hole-cracked\""),
+        (",.171,", ",,", "a.csv:2:1: this line has no measured"),
+        (",.171,,", ",.171,MS20470AD7,", "a.csv:2:65: rivet: this is not a diameter known for MS20470"),
+        (",.171,,,", ",.171,,#99,", "a.csv:2:66: drill: there is no such number drill"),
+        ("keep,A", "blind,A", "a.csv:2:6: a blind rivet is not taken in row K1, not even as an answer: "),
+    ] {
+        assert!(LINE.contains(piece), "{piece}");
+        let text = told(&LINE.replacen(piece, replaced, 1));
+        assert!(text.starts_with(wanted), "{piece} -> {replaced}: {text}");
+    }
+    // Where nothing bars it, the manual's blind rivet is taken, and has to be named.
+    let secondary = SOUND
+        .replace("\"primary\"", "\"secondary\"")
+        .replace("\"spar-cap\"", "\"rib\"")
+        .replace("[\"below-water-line\"]", "[]");
+    let job = format!("answers = \"a.csv\"\n{secondary}");
+    let of = |line: String| read_beside(&job, &[("a.csv", &format!("{HEAD}{line}\n"))]);
+    assert!(mistakes(of(LINE.replace("keep", "blind"))).contains("the answer blind names no rivet"));
+    let read =
+        of(LINE.replace("keep", "blind").replace(".171,,", ".171,XYZ-5-4,")).unwrap_or_else(|error| panic!("{error}"));
+    assert_eq!((read.answers[0].blind.as_deref(), read.answers[0].rivet), (Some("XYZ-5-4"), None));
+}
+
 // Driven files.
 
 #[test]
@@ -894,7 +968,7 @@ fn every_mistake_in_a_driven_file_is_told() {
     }
     let file = read("K1,1,\".19,.18\",.1,cracks:2:.15 proud:.003 notched tool-mark:.01,'=x").expect("a driven file");
     let line = &file.lines[0];
-    assert_eq!(line.head.diameter, Some(shophead::length::Interval { min: inch(".18"), max: inch(".19") }));
+    assert_eq!(line.head.diameter, shophead::length::Interval::new(inch(".18"), inch(".19")).ok());
     assert_eq!(line.head.seen.len(), 4);
     assert_eq!(line.remark, "=x");
     for word in seen_words() {
@@ -1102,7 +1176,7 @@ fn documented(section: &str) -> Vec<&'static str> {
 
 #[test]
 fn the_document_and_the_reader_know_the_same_keys() {
-    let sections: [(&str, &Keys); 18] = [
+    let sections: [(&str, &Keys); 19] = [
         ("Job", &keys::JOB),
         ("Position", &keys::POSITION),
         ("Minutes", &keys::MINUTES),
@@ -1118,6 +1192,7 @@ fn the_document_and_the_reader_know_the_same_keys() {
         ("Limits file", &keys::LIMITS),
         ("Limit", &keys::LIMIT),
         ("Holes file", &keys::HOLES_FILE),
+        ("Answers file", &keys::ANSWERS_FILE),
         ("Points file", &keys::POINTS_FILE),
         ("Stock file", &keys::STOCK_FILE),
         ("Driven file", &keys::DRIVEN_FILE),
@@ -1149,17 +1224,20 @@ fn the_document_names_every_word_and_its_examples_read() {
     read_beside(example("toml", 1), &[]).unwrap_or_else(|error| panic!("{error}"));
     OwnLimits::read_from(example("toml", 2).into(), Path::new("l.toml")).unwrap_or_else(|error| panic!("{error}"));
     let demo = demo(DEMO, DEMO_LIMITS, DEMO_HOLES).expect("the demo reads");
-    read_driven_from(example("csv", 6).into(), Path::new("d.csv"), &demo).unwrap_or_else(|error| panic!("{error}"));
+    read_driven_from(example("csv", 7).into(), Path::new("d.csv"), &demo).unwrap_or_else(|error| panic!("{error}"));
     read_holes_from(example("csv", 2).into(), Path::new("h.csv"), &sound_job())
         .unwrap_or_else(|error| panic!("{error}"));
+    let job = format!("answers = \"a.csv\"\n{SOUND}{}", row_named("K2"));
+    let read = read_beside(&job, &[("a.csv", example("csv", 3))]).unwrap_or_else(|error| panic!("{error}"));
+    assert_eq!(read.answers.len(), 3);
     let head = SOUND.split("[[row]]").next().expect("what stands before the rows");
     let rows = format!("rows = \"rows.csv\"\n{head}");
     read_beside(&rows, &[("rows.csv", example("csv", 1))]).unwrap_or_else(|error| panic!("{error}"));
     let points = SOUND.replace("count = 48", "points = \"p.csv\"");
     let points = points.split("[[row.hole]]").next().expect("a row").to_owned();
-    read_beside(&points, &[("p.csv", example("csv", 3))]).unwrap_or_else(|error| panic!("{error}"));
+    read_beside(&points, &[("p.csv", example("csv", 4))]).unwrap_or_else(|error| panic!("{error}"));
     let edge = format!("{SOUND}[[edge]]\nname = \"aft\"\nstations = \"trim.csv\"\n");
-    read_beside(&edge, &[("trim.csv", example("csv", 4))]).unwrap_or_else(|error| panic!("{error}"));
+    read_beside(&edge, &[("trim.csv", example("csv", 5))]).unwrap_or_else(|error| panic!("{error}"));
 }
 
 // Mangled files.

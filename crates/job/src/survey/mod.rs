@@ -12,15 +12,15 @@ use std::collections::HashMap;
 
 pub use prepare::{HEADER, Prepared, prepare};
 use shophead::drill::Drill;
-use shophead::finding::Severity;
+use shophead::finding::{Finding, Severity};
 use shophead::hole::{AsFound, Damage, Direction, Disposition};
 use shophead::installation::HoleAnswer;
 use shophead::length::{Bare, Length};
 
 use crate::cell::{bare_or_in_quotes, exact, harmless, in_quotes};
 use crate::diagnostic::is_unseen;
-use crate::model::MeasuredHole;
-use crate::plan::{Plan, RowPlan};
+use crate::model::{Answer, MeasuredHole};
+use crate::plan::{HoleAnswered, Plan, RowPlan, hole_answered, in_words};
 use crate::read::{COLUMNS, HolesFile};
 use shophead::words::Units;
 
@@ -142,7 +142,13 @@ impl<'p, 'j> Survey<'p, 'j> {
 
     fn know(&mut self, spot: Spot, hole: MeasuredHole, others: Vec<(usize, String)>, is_in_job: bool) {
         let judged = self.judge(spot, hole.as_found);
-        let disposition = judged.as_ref().map_or(Disposition::Refer, |judged| judged.disposition);
+        let mut disposition = judged.as_ref().map_or(Disposition::Refer, |judged| judged.disposition);
+        let is_answered = judged
+            .as_ref()
+            .is_some_and(|judged| matches!(self.answered(spot, hole.as_found, judged), HoleAnswered::Ruled(_)));
+        if disposition == Disposition::Refer && is_answered {
+            disposition = Disposition::Keep;
+        }
         let cut = judged.as_ref().and_then(|judged| judged.cut);
         self.known.insert(spot, Known { hole, disposition, cut, others, is_in_job });
     }
@@ -150,6 +156,12 @@ impl<'p, 'j> Survey<'p, 'j> {
     fn judge(&self, spot: Spot, found: AsFound) -> Option<HoleAnswer<'j>> {
         let row = self.plan.rows.get(spot.0)?;
         Some(row.question(spot.1, self.plan.practice).hole(found))
+    }
+
+    /// What somebody has answered about a hole in which this was found.
+    fn answered(&self, (row, number): Spot, found: AsFound, judged: &HoleAnswer<'_>) -> HoleAnswered<'j> {
+        let findings: Vec<Finding> = judged.findings.iter().copied().collect();
+        hole_answered(self.plan.job, row, number, found, &findings)
     }
 
     fn row(&self, index: usize) -> Option<&'p RowPlan<'j>> {
@@ -628,7 +640,21 @@ impl<'p, 'j> Survey<'p, 'j> {
     pub fn saved(&mut self, entry: Entry) -> Vec<String> {
         let Entry { spot, hole, .. } = entry;
         let mut say = vec![format!("{} saved: {}", self.name(spot), self.found(&hole))];
-        say.extend(self.judge(spot, hole.as_found).map(|judged| self.verdict(&judged)));
+        if let Some(judged) = self.judge(spot, hole.as_found) {
+            let answered = match judged.disposition {
+                Disposition::Refer => self.answered(spot, hole.as_found, &judged),
+                _ => HoleAnswered::Open,
+            };
+            match answered {
+                HoleAnswered::Ruled(answer) => say.push(format!("ANSWERED: {}", in_words(answer))),
+                HoleAnswered::Open => say.push(self.verdict(&judged)),
+                HoleAnswered::Lapsed(answer) => {
+                    say.push(self.verdict(&judged));
+                    let Answer { by, given_for, .. } = answer;
+                    say.push(format!("The answer of {by} was for {}: it no longer counts.", given_for.text));
+                }
+            }
+        }
         let earlier = self.known.get(&spot);
         if let Some(earlier) = earlier {
             say.push(format!("The earlier {} stays in the file.", self.found(&earlier.hole)));

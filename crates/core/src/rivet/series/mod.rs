@@ -37,7 +37,10 @@ const fn thousandths(count: u16) -> Length {
 }
 
 const fn between(min: u16, max: u16) -> Option<Interval> {
-    Some(Interval { min: thousandths(min), max: thousandths(max) })
+    match Interval::new(thousandths(min), thousandths(max)) {
+        Ok(limits) => Some(limits),
+        Err(_) => None,
+    }
 }
 
 /// A size of which only the dash number is known.
@@ -62,7 +65,7 @@ const fn shank(dash: u8, min: u16, max: u16, head: HeadSize, basis: Basis) -> Si
 const fn oversize(dash: u8, basis: Basis) -> Size {
     let standard = bare(dash, basis);
     let shank_nominal = standard.shank_nominal.plus(OVERSIZE_STEP);
-    let limits = Interval { min: shank_nominal.minus(thousandths(1)), max: shank_nominal.plus(thousandths(3)) };
+    let limits = Interval::of(shank_nominal.minus(thousandths(1)), shank_nominal.plus(thousandths(3)));
     Size { shank_nominal, shank: Some(limits), ..standard }
 }
 
