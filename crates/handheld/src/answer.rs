@@ -1,6 +1,6 @@
 //! The answers: what the core says to a finished dialog. Nothing is decided here.
 
-use core::fmt;
+use core::fmt::{self, Display};
 
 use shophead::damage;
 use shophead::finding::Severity;
@@ -9,6 +9,7 @@ use shophead::joint::strength::{BearingKind, JointStrength, SheetStrength};
 use shophead::layout::RowLayout;
 use shophead::practice::{Case, Name, Practice};
 use shophead::rivet::part::Part;
+use shophead::select::LengthAnswer;
 use shophead::stack::Stack;
 use shophead::upset::{HeadLimits, MeasuredHead, Window, judge};
 
@@ -62,8 +63,8 @@ fn length(
         report.line(format_args!("length {}", units.show(length)))?;
     }
     drive_to(choice.window, report)?;
-    for other in choice.serves() {
-        report.line(format_args!("also good {}", other.part))?;
+    if choice.serves().next().is_some() {
+        report.line(format_args!("also good{}", Dashes(&choice)))?;
     }
     report.line(format_args!("grip {}", units.show(stack.grip().nominal())))?;
     report.line(format_args!("hole {}", units.show_range(hole.interval())))?;
@@ -79,6 +80,19 @@ fn length(
         report.line(format_args!("stands out {}", units.show_range(protrusion)))?;
     }
     report.findings(&choice.findings)
+}
+
+/// The lengths that are good besides the chosen one, in sixteenths: ` -4.5 -5`.
+struct Dashes<'c>(&'c LengthAnswer<'static>);
+
+impl Display for Dashes<'_> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.0.serves().try_for_each(|other| {
+            let fourths = other.length.to_64ths().count();
+            let half = if fourths & 3 == 0 { "" } else { ".5" };
+            write!(f, " -{}{half}", fourths >> 2)
+        })
+    }
 }
 
 /// What to leave a driven head at.
