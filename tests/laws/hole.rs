@@ -54,6 +54,24 @@ fn sheets(flush: bool) -> impl Strategy<Value = Stack> {
     })
 }
 
+/// The most layers that anybody sinks a head into, each too thin for it, among as many as a pack takes.
+fn deep_seats() -> impl Strategy<Value = Stack> {
+    let sheet = prop::sample::select(vec![16_i64, 20, 32, 40, 63, 125]);
+    (prop::collection::vec(sheet, 2..=MAX_LAYERS), 0_usize..=4).prop_map(|(sheets, sunk)| {
+        let material = Some(Material::parse("clad 2024-T3").expect("a material"));
+        let layers: Vec<Layer> = sheets
+            .iter()
+            .enumerate()
+            .map(|(index, sheet)| Layer {
+                material,
+                preparation: if index < sunk { Preparation::Countersunk } else { Preparation::Plain },
+                ..Layer::of(Toleranced::exactly(nm(sheet * THOUSANDTH)))
+            })
+            .collect();
+        stacked(&layers)
+    })
+}
+
 #[derive(Debug, Clone)]
 struct Place {
     rivet: Part<'static>,
@@ -144,6 +162,29 @@ proptest! {
                 prop_assert_eq!((answer.rivet, answer.cut, answer.hole), (None, None, None));
                 prop_assert!(answer.findings.must_refer());
             }
+        }
+    }
+
+    #[test]
+    fn no_finding_of_a_hole_is_lost(
+        stack in deep_seats(),
+        place in place(),
+        (edge, pitch) in (50_i64..300, 50_i64..300),
+        axes in (axis(), axis()),
+        damage in prop::sample::select(Damage::ALL),
+    ) {
+        let place = Place { stack, edge: edge * THOUSANDTH, pitch: pitch * THOUSANDTH, ..place };
+        let nominal = place.rivet.diameter().nanometres();
+        let (major, minor) = (nominal + axes.0.max(axes.1), nominal + axes.0.min(axes.1));
+        let (answer, steps) = place.climb(AsFound::new(nm(major), nm(minor), damage).expect("a hole"));
+        prop_assert!(answer.findings.is_complete());
+        prop_assert!(steps.iter().all(|step| step.findings.is_complete()));
+        prop_assert!(place.question().findings().is_complete());
+        if let Ok(length) = place.question().length() {
+            prop_assert!(length.findings.is_complete());
+        }
+        if let Ok(strength) = place.question().strength() {
+            prop_assert!(strength.findings.is_complete());
         }
     }
 

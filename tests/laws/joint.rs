@@ -138,10 +138,10 @@ proptest! {
         prop_assert!(allowable > 0.0);
         prop_assert!(allowable <= force(found.shear));
         for sheet in &found.sheets {
-            let bearing = sheet.bearing.expect("covered").ultimate.force.lbf();
-            prop_assert!(allowable * sheet.share <= bearing * (1.0 + RELATIVE));
-            prop_assert!(allowable * sheet.share <= force(sheet.tear_out) * (1.0 + RELATIVE));
-            prop_assert!(force(sheet.tear_out_with_relief) < force(sheet.tear_out));
+            let bearing = sheet.bearing().expect("covered").ultimate.force.lbf();
+            prop_assert!(allowable * sheet.share() <= bearing * (1.0 + RELATIVE));
+            prop_assert!(allowable * sheet.share() <= force(sheet.tear_out()) * (1.0 + RELATIVE));
+            prop_assert!(force(sheet.tear_out_with_relief()) < force(sheet.tear_out()));
         }
         let governing = found.governing.expect("covered");
         prop_assert_eq!(governing.load.force.lbf(), allowable);
@@ -303,10 +303,10 @@ proptest! {
         if let Ok(found) = case.ask() {
             let mut figures = vec![found.shear, found.allowable, found.indication, found.net_section.map(|(net, _)| net)];
             for sheet in &found.sheets {
-                prop_assert!(sheet.edge_margin.is_finite());
-                figures.extend([sheet.tear_out, sheet.tear_out_with_relief, sheet.net_section]);
-                figures.extend(sheet.bearing.map(|bearing| Some(bearing.ultimate)));
-                figures.extend(sheet.bearing.map(|bearing| bearing.yield_load));
+                prop_assert!(sheet.edge_margin().is_finite());
+                figures.extend([sheet.tear_out(), sheet.tear_out_with_relief(), sheet.net_section()]);
+                figures.extend(sheet.bearing().map(|bearing| Some(bearing.ultimate)));
+                figures.extend(sheet.bearing().map(|bearing| bearing.yield_load));
             }
             for figure in figures.into_iter().flatten() {
                 prop_assert!(figure.force.is_finite() && figure.force >= Force::ZERO, "{figure:?}");

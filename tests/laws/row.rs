@@ -77,7 +77,7 @@ proptest! {
         for (net, sheet) in found.net_sections.iter().zip(&found.joint.sheets) {
             let net = net.expect("known").force.lbf();
             prop_assert!(carried <= net * (1.0 + RELATIVE));
-            let whole = sheet.net_section.expect("known").force.lbf() / case.pitch.to_inches_f64();
+            let whole = sheet.net_section().expect("known").force.lbf() / case.pitch.to_inches_f64();
             prop_assert!(net <= whole * (1.0 + RELATIVE), "a countersink adds nothing");
         }
         if let Some(yields) = found.yield_per_inch {

@@ -146,6 +146,6 @@ fn what_no_row_covers_is_referred() {
     // A stronger one of another alloy may use the rows, as practice at best.
     let strong = sheet_of(&STRONGER, [740, 740], [1_150, 1_480]);
     let found = flush(&strong, Preparation::Dimpled, Length::from_64ths(6), mils(40));
-    let bearing = found.sheets[0].bearing.expect("a row");
+    let bearing = found.sheets[0].bearing().expect("a row");
     assert_eq!((bearing.ultimate.force.lbf(), bearing.ultimate.basis.status()), (217.0, Status::Practice));
 }

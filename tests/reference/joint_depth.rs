@@ -54,7 +54,7 @@ fn bearing(row: &Row) -> f64 {
     let rivet = Rivet { diameter, head: Head::Universal, driven_shear: RivetAlloy::Al2117.fsu_driven() };
     let joint =
         Joint { sheets: &[sheet; 2], rivet, hole: Some(diameter), shear: Shear::Single, pitch: None, load: None };
-    strength(&joint).expect("a joint").sheets[0].bearing.expect("covered").ultimate.force.lbf()
+    strength(&joint).expect("a joint").sheets[0].bearing().expect("covered").ultimate.force.lbf()
 }
 
 fn answers(row: &Row) -> Vec<f64> {

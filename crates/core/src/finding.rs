@@ -173,16 +173,22 @@ impl Finding {
     /// The note that a limit which decided something could only be recalled; `None` for one that was read.
     #[must_use]
     pub fn from_memory(limit: &Given<Length>) -> Option<Finding> {
+        if limit.basis.status() != Status::Memory {
+            return None;
+        }
         let note = Finding::new(Code::LimitFromMemory, Severity::Note, limit.basis);
-        (limit.basis.status() == Status::Memory).then_some(note.with_limit(Figure::Length(limit.value)))
+        Some(note.with_limit(Figure::Length(limit.value)))
     }
 
     /// A length that was held against a limit.
     #[inline(never)]
     pub(crate) const fn against(code: Code, severity: Severity, measured: Length, limit: &Given<Length>) -> Finding {
-        Finding::new(code, severity, limit.basis)
-            .with_measured(Figure::Length(measured))
-            .with_limit(Figure::Length(limit.value))
+        Finding {
+            measured: measured.nanometres().cast_unsigned(),
+            limit: limit.value.nanometres().cast_unsigned(),
+            kinds: Kinds::NONE.with_measured(Kind::Length).with_limit(Kind::Length),
+            ..Finding::new(code, severity, limit.basis)
+        }
     }
 
     /// The same with what was measured.
@@ -302,8 +308,11 @@ pub(crate) type Sink<'s> = dyn FnMut(Finding) + 's;
 
 /// The most findings that a list keeps where nothing else is said.
 ///
-/// A calculation says each of its codes once, or once for each layer that a flush head is sunk into; nothing here says more than fifteen
-/// without the layers, and a head is sunk into few.
+/// A calculation says most codes once, and a few of them once a layer. Over 60 000 random packs of up to eight layers of thin sheet, the head
+/// sunk into up to four of them, edge and pitch too short, the answer about a hole said nineteen things at most, a choice of length
+/// seventeen; a law holds that none of them is lost. A driven head says six things of its size and one of each different defect, so that
+/// twenty hold fourteen defects. A strength has room of its own,
+/// [`MAX_JOINT_FINDINGS`](crate::joint::strength::MAX_JOINT_FINDINGS).
 pub const MAX_FINDINGS: usize = 20;
 
 /// The findings of one calculation, each kept once.

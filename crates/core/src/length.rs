@@ -787,8 +787,8 @@ impl fmt::Display for ParseLengthError {
             LengthErrorKind::TooLarge => "this is more than a kilometre",
             LengthErrorKind::MissingLowerTolerance => "a +tolerance needs its -tolerance, as in .125+.003-.001",
             LengthErrorKind::PointMissing { number, digits } => {
-                // As wide as it was written.
-                let width = usize::try_from(digits).unwrap_or(0);
+                // As wide as it was written; a bound that the optimiser can see keeps the printer's own panic out of the image.
+                let width = usize::try_from(digits.min(MOST_DIGITS)).unwrap_or(0);
                 return write!(f, "the point is missing (character {}); did you mean .{number:0width$}?", self.at);
             }
             LengthErrorKind::ThickForALayer { read, bare } => return thick_for_a_layer(f, read, bare, self.at),

@@ -343,17 +343,17 @@ pub extern "C" fn shophead_strength_find(
         sink.need([&found.findings])?;
         for (index, sheet) in found.sheets.iter().enumerate() {
             let written = shophead_sheet {
-                layer: u32::from(sheet.layer),
+                layer: u32::from(sheet.layer()),
                 bearing_kind: sheet
-                    .bearing
+                    .bearing()
                     .map_or(shophead_bearing_kind::SHOPHEAD_BEARING_NONE, |bearing| bearing.kind.into()),
-                edge_margin: sheet.edge_margin,
-                share: sheet.share,
-                bearing: shophead_allowable::of(sheet.bearing.map(|bearing| bearing.ultimate)),
-                bearing_yield: shophead_allowable::of(sheet.bearing.and_then(|bearing| bearing.yield_load)),
-                tear_out: shophead_allowable::of(sheet.tear_out),
-                tear_out_with_relief: shophead_allowable::of(sheet.tear_out_with_relief),
-                net_section: shophead_allowable::of(sheet.net_section),
+                edge_margin: sheet.edge_margin(),
+                share: sheet.share(),
+                bearing: shophead_allowable::of(sheet.bearing().map(|bearing| bearing.ultimate)),
+                bearing_yield: shophead_allowable::of(sheet.bearing().and_then(|bearing| bearing.yield_load)),
+                tear_out: shophead_allowable::of(sheet.tear_out()),
+                tear_out_with_relief: shophead_allowable::of(sheet.tear_out_with_relief()),
+                net_section: shophead_allowable::of(sheet.net_section()),
             };
             places.put(index, written);
         }

@@ -249,6 +249,7 @@ pub fn words() {
     }
     let _ = black_box(black_box("pitch-least").parse::<Name>());
     let _ = black_box(black_box("gouged").parse::<Damage>());
+    #[cfg(feature = "words")]
     for rule in RULES {
         if let Some(cited) = rule.basis.citation() {
             let _ = write!(Nowhere, "{} {} {cited}", rule.topic.as_str(), rule.subject);

@@ -281,8 +281,8 @@ fn write_strength(found: &JointStrength, report: &mut Report<'_>) -> fmt::Result
 
 fn write_sheet(sheet: &SheetStrength, report: &mut Report<'_>) -> fmt::Result {
     let units = report.units;
-    report.line(format_args!("layer {}:", sheet.layer))?;
-    if let Some(bearing) = sheet.bearing {
+    report.line(format_args!("layer {}:", sheet.layer()))?;
+    if let Some(bearing) = sheet.bearing() {
         let label = match bearing.kind {
             BearingKind::Sheet => "bearing",
             BearingKind::FlushJoint => "flush joint",
@@ -290,7 +290,7 @@ fn write_sheet(sheet: &SheetStrength, report: &mut Report<'_>) -> fmt::Result {
         };
         report.figure(label, &units.show_force(bearing.ultimate.force), bearing.ultimate.basis)?;
     }
-    if let Some(tear_out) = sheet.tear_out {
+    if let Some(tear_out) = sheet.tear_out() {
         report.figure("tear-out", &units.show_force(tear_out.force), tear_out.basis)?;
     }
     Ok(())

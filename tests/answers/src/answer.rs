@@ -281,15 +281,15 @@ fn write_strength(found: &JointStrength, case: &Case, out: &mut Out) {
     out.option(found.thin_sheet_factor, Out::float);
     out.option(found.shear, Out::allowable);
     for sheet in &found.sheets {
-        out.float(sheet.edge_margin);
-        out.option(sheet.bearing, |out, bearing| {
+        out.float(sheet.edge_margin());
+        out.option(sheet.bearing(), |out, bearing| {
             out.byte(bearing.kind as u8);
             out.allowable(bearing.ultimate);
             out.option(bearing.yield_load, Out::allowable);
         });
-        out.option(sheet.tear_out, Out::allowable);
-        out.option(sheet.tear_out_with_relief, Out::allowable);
-        out.option(sheet.net_section, Out::allowable);
+        out.option(sheet.tear_out(), Out::allowable);
+        out.option(sheet.tear_out_with_relief(), Out::allowable);
+        out.option(sheet.net_section(), Out::allowable);
     }
     out.option(found.allowable, Out::allowable);
     out.option(found.indication, Out::allowable);

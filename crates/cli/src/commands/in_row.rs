@@ -154,7 +154,7 @@ impl<'a> InRow {
             .sheets
             .iter()
             .zip(&strength.net_sections)
-            .map(|(sheet, net)| json!({ "sheet": sheet.layer, "per_inch": json::or_null(*net, |known| json::allowable(known, practice)) }));
+            .map(|(sheet, net)| json!({ "sheet": sheet.layer(), "per_inch": json::or_null(*net, |known| json::allowable(known, practice)) }));
         let formulas = self.shared().iter().map(|shared| {
             let sharing = &shared.sharing;
             let rows = sharing.rows().map(|row| {
@@ -247,7 +247,7 @@ impl<'a> InRow {
                 || "not published".to_owned(),
                 |net| format!("{}{}", units.running_load(net.force), memory_mark(net.basis)),
             );
-            let buckles = self.buckling.iter().find(|(number, _)| *number == sheet.layer);
+            let buckles = self.buckling.iter().find(|(number, _)| *number == sheet.layer());
             let buckles = buckles.and_then(|(_, found)| found.as_ref()).map_or_else(
                 || "not known".to_owned(),
                 |found| {
@@ -255,7 +255,7 @@ impl<'a> InRow {
                     format!("{at_least}{}{}", units.stress(found.stands()), memory_mark(found.basis))
                 },
             );
-            vec![sheet.layer.to_string(), net, buckles]
+            vec![sheet.layer().to_string(), net, buckles]
         });
         let rows = rows.collect();
         report.text.push(Block::Table(Table {

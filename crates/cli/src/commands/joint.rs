@@ -254,12 +254,12 @@ fn result(
         .iter()
         .map(|sheet| {
             json!({
-                "sheet": sheet.layer,
-                "edge_margin": sheet.edge_margin,
-                "share": sheet.share,
-                "kind": sheet.bearing.map(|bearing| kind(bearing.kind)),
-                "ultimate": allowable(sheet.bearing.map(|bearing| bearing.ultimate)),
-                "yield": allowable(sheet.bearing.and_then(|bearing| bearing.yield_load)),
+                "sheet": sheet.layer(),
+                "edge_margin": sheet.edge_margin(),
+                "share": sheet.share(),
+                "kind": sheet.bearing().map(|bearing| kind(bearing.kind)),
+                "ultimate": allowable(sheet.bearing().map(|bearing| bearing.ultimate)),
+                "yield": allowable(sheet.bearing().and_then(|bearing| bearing.yield_load)),
             })
         })
         .collect();
@@ -268,10 +268,10 @@ fn result(
         .iter()
         .map(|sheet| {
             json!({
-                "sheet": sheet.layer,
-                "share": sheet.share,
-                "ultimate": allowable(sheet.tear_out),
-                "with_relief": allowable(sheet.tear_out_with_relief),
+                "sheet": sheet.layer(),
+                "share": sheet.share(),
+                "ultimate": allowable(sheet.tear_out()),
+                "with_relief": allowable(sheet.tear_out_with_relief()),
             })
         })
         .collect();
@@ -372,15 +372,15 @@ fn text<'a>(
     let rows = found.sheets.iter().zip(stack.load_carrying()).map(|(sheet, layer)| {
         let material = layer.material.map_or_else(|| "material not given".to_owned(), |material| material.to_string());
         vec![
-            format!("{} {}", sheet.layer, units.length(layer.thickness.nominal())),
+            format!("{} {}", sheet.layer(), units.length(layer.thickness.nominal())),
             material,
-            or_none(sheet.bearing.map(|bearing| bearing.ultimate)),
-            or_none(sheet.tear_out),
+            or_none(sheet.bearing().map(|bearing| bearing.ultimate)),
+            or_none(sheet.tear_out()),
         ]
     });
     let rows = rows.collect();
     report.text.push(Block::Table(Table { columns: vec!["sheet", "material", "bearing", "tear-out"], rows }));
-    let share = found.sheets.iter().any(|sheet| sheet.share < 1.0);
+    let share = found.sheets.iter().any(|sheet| sheet.share() < 1.0);
     if share {
         report.paragraph("In double shear each outer sheet gets half of the rivet's load.");
     }

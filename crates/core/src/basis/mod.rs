@@ -11,6 +11,7 @@
 
 mod table;
 
+#[cfg(feature = "words")]
 use core::fmt;
 use core::num::NonZeroU16;
 

@@ -194,18 +194,22 @@ pub(crate) fn row_strength_into(found: &mut RowStrength, row: &Made<'_, '_>) -> 
             complete = false;
             None
         });
-        if let (Some(cut), Some(tear_out)) = (cut, sheet.tear_out) {
+        if let (Some(cut), Some(tear_out)) = (cut, sheet.tear_out()) {
             let left = less(tear_out, cut.tear_out);
-            least.add(RowMode::Rivets(Mode::TearOut), Some(sheet.layer), per_inch(left, rivets_per_inch / sheet.share));
+            least.add(
+                RowMode::Rivets(Mode::TearOut),
+                Some(sheet.layer),
+                per_inch(left, rivets_per_inch / sheet.share()),
+            );
         }
-        let net = sheet.net_section.map(|net| {
+        let net = sheet.net_section().map(|net| {
             let straight = cut.map_or(net, |cut| less(net, cut.net));
             zigzag(row, layer, cut).map_or(straight, |zigzag| weaker_section(straight, zigzag))
         });
         // One pitch of sheet carries one pitch of load, whatever the number of rows.
         let net = net.map(|net| per_inch(net, 1.0 / pitch));
         match net {
-            Some(net) => least.add(RowMode::NetSection, Some(sheet.layer), per_inch(net, 1.0 / sheet.share)),
+            Some(net) => least.add(RowMode::NetSection, Some(sheet.layer), per_inch(net, 1.0 / sheet.share())),
             None => complete = false,
         }
         // Cannot fail: strength() has counted the sheets.

@@ -712,7 +712,7 @@ fn joint_case(pen: &mut Pen, _: &'static [Limit]) {
         basis(found.basis)
     );
     for sheet in &found.sheets {
-        let kind = sheet.bearing.map_or(0, |bearing| match bearing.kind {
+        let kind = sheet.bearing().map_or(0, |bearing| match bearing.kind {
             BearingKind::Sheet => 1,
             BearingKind::FlushJoint => 2,
             BearingKind::Indication => 3,
@@ -720,15 +720,15 @@ fn joint_case(pen: &mut Pen, _: &'static [Limit]) {
         say!(
             pen.answer,
             "  sheet {} bearing {kind} margin {:016x} share {:016x}\n",
-            sheet.layer,
-            sheet.edge_margin.to_bits(),
-            sheet.share.to_bits()
+            sheet.layer(),
+            sheet.edge_margin().to_bits(),
+            sheet.share().to_bits()
         );
-        allowable(&mut pen.answer, "bearing", sheet.bearing.map(|bearing| bearing.ultimate));
-        allowable(&mut pen.answer, "bearing yield", sheet.bearing.and_then(|bearing| bearing.yield_load));
-        allowable(&mut pen.answer, "tear-out", sheet.tear_out);
-        allowable(&mut pen.answer, "relief", sheet.tear_out_with_relief);
-        allowable(&mut pen.answer, "net section", sheet.net_section);
+        allowable(&mut pen.answer, "bearing", sheet.bearing().map(|bearing| bearing.ultimate));
+        allowable(&mut pen.answer, "bearing yield", sheet.bearing().and_then(|bearing| bearing.yield_load));
+        allowable(&mut pen.answer, "tear-out", sheet.tear_out());
+        allowable(&mut pen.answer, "relief", sheet.tear_out_with_relief());
+        allowable(&mut pen.answer, "net section", sheet.net_section());
     }
     findings(&mut pen.answer, &found.findings);
 }

@@ -46,7 +46,7 @@ fn length(case: &Case) {
 #[inline(never)]
 fn predict(case: &Case) {
     if let Ok(fit) = Fit::new(case.rivet.series(), case.rivet.size(), case.hole, case.stack.grip()) {
-        black_box(&fit.predict(case.length, case.head.height.min));
+        black_box(&fit.predict(case.length, case.head.height.min()));
     }
 }
 
@@ -106,7 +106,7 @@ fn shares(_: &Case) {
 
 #[inline(never)]
 fn shares_by_two(_: &Case) {
-    let mut found = Envelope { soft: Sharing::nothing_yet(), stiff: Sharing::nothing_yet() };
+    let mut found = const { Envelope { soft: Sharing::nothing_yet(), stiff: Sharing::nothing_yet() } };
     for (found, rows) in [(&mut found.soft, &ROWS), (&mut found.stiff, &STIFFER)] {
         let _ = share_into(found, rows, &BAYS, Transfer::Lap, black_box(Force::from_lbf(1_000.0)));
     }
