@@ -77,7 +77,7 @@ fn by_fractions(
     let shortest = least.length_for(&metal(limits.diameter_least, limits.height_least)?) + &tolerance;
     let tail = practice.length(Name::TailGreatest, &case).expect("a limit").value;
     let mut longest = exact(grip.nominal()) + exact(tail);
-    if let Some(metal) = metal(limits.diameter_greatest, limits.height_greatest) {
+    if let Some(metal) = metal(limits.diameter_greatest, limits.metal_height_greatest) {
         longest = longest.min(nominal.length_for(&metal));
     }
     let rule = exact(grip.nominal()) + ratio(3, 2) * exact(size.shank_nominal);

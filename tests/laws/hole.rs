@@ -283,7 +283,7 @@ fn a_growing_hole_climbs_the_whole_ladder() {
                 member: Member::Skin,
             };
             let shank = place.shank();
-            let mut climbed: Vec<Disposition> = (-50..400)
+            let mut climbed: Vec<Disposition> = (-50..500)
                 .map(|tenths| shank + tenths * THOUSANDTH / 10)
                 .map(|at| place.judge(sound(at, at)))
                 .collect();

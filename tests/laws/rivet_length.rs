@@ -324,7 +324,7 @@ proptest! {
         let [smallest, largest] = asked.holes();
         let least = cylinder(limits.diameter_least.expect("known").value, limits.height_least.expect("known").value);
         prop_assert!(asked.drawn(length, draw.hole.between(smallest, largest), &draw) >= least);
-        if let Some((wide, high)) = limits.diameter_greatest.zip(limits.height_greatest) {
+        if let Some((wide, high)) = limits.diameter_greatest.zip(limits.metal_height_greatest) {
             prop_assert!(asked.nominal(length, smallest) <= cylinder(wide.value, high.value));
         }
         let tail = asked.practice.length(Name::TailGreatest, &Case::for_part(&asked.rivet)).expect("known").value;

@@ -35,7 +35,7 @@ fn cracks_are_stop_drilled_as_either_document_prints_it() {
     let navy = row("layout-rules", "PATCH-02");
     assert!(navy.is_read());
     let mut printed: Vec<Length> =
-        navy.text("preferred").split(" or ").map(|drill| Drill::parse(drill).expect(drill).diameter()).collect();
+        navy.text("says").split(" or ").map(|drill| Drill::parse(drill).expect(drill).diameter()).collect();
     printed.sort_unstable();
     assert_eq!(printed, stop_drill("NAVEDTRA 14018"));
 }

@@ -17,6 +17,7 @@ mod mass;
 mod materials;
 mod part_numbers;
 mod practices;
+mod process_spec;
 mod removal;
 mod repair;
 mod rivets;

@@ -31,9 +31,9 @@ fn take_out(dash: u8, layers: &[&str], edge: Option<Length>, practice: &Practice
 /// smaller in the whole list of drills is meant.
 #[test]
 fn the_drill_is_one_size_under_the_shank_and_goes_to_the_base_of_the_head() {
-    let rows = fixture("removal");
+    let rows = fixture("practice-limits");
     let row = rows.iter().find(|row| row.text("id") == "RM-02").expect("the row");
-    assert!(row.is_read() && row.text("value") == "one size smaller than the shank");
+    assert!(row.is_read() && row.text("says") == "one size smaller than the shank");
     let rules = fixture("ac43-rules");
     let base = rules.iter().find(|row| row.text("rule_id") == "HOLE-06").expect("the row");
     assert!(base.is_read() && base.text("value").ends_with("to base of head only"));
@@ -51,7 +51,7 @@ fn the_drill_is_one_size_under_the_shank_and_goes_to_the_base_of_the_head() {
             let depth = taken.depth.expect("a known head");
             assert_eq!(Some(depth.value), size.head_height_nominal());
             assert_eq!(depth.basis.citation().expect("built in").document, "AC 43.13-1B");
-            // RM-01: the punch passes the hole, so it is thinner than the shank that filled it.
+            // The punch passes the hole, so it is thinner than the shank that filled it.
             assert_eq!(taken.punch_under, size.shank_nominal);
         }
     }

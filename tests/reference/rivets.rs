@@ -4,7 +4,7 @@ use shophead::basis::Status;
 use shophead::drill::parse_hole;
 use shophead::length::{Interval, Length};
 use shophead::rivet::part::Part;
-use shophead::rivet::{CATALOGUE, Head, HeadSize, MS20426, MS20470, NEXT_SIZE, Series};
+use shophead::rivet::{CATALOGUE, Head, HeadSize, MS20426, MS20470, Series};
 use shophead_tests::{Comparison, Row, fixture};
 
 fn series(name: &str) -> &'static Series<'static> {
@@ -215,19 +215,14 @@ fn standard_series_step_up_to_the_oversize_series_with_their_head() {
     assert!(CATALOGUE.iter().filter(|series| series.oversize > Length::ZERO).all(|s| s.oversize_series.is_none()));
 }
 
-/// MIL-R-47196A: the next larger size is 1/32 in up to 1/4 in and 1/16 in above.
+/// 3.4.2 of MIL-R-47196A(MI): the next diameter listed in the part standard.
 #[test]
-fn the_next_size_is_the_rules_own_where_the_series_has_it() {
-    let mut by_rule = Vec::new();
-    let mut longer = Vec::new();
-    for pair in MS20470.sizes.windows(2) {
-        let [size, next] = pair else { unreachable!() };
-        assert_eq!(MS20470.next_size(size), Some(next));
-        let is_rule = NEXT_SIZE.next(size.standard_diameter()) == next.standard_diameter();
-        if is_rule { &mut by_rule } else { &mut longer }.push(size.dash);
+fn the_next_size_is_the_next_that_the_standard_lists() {
+    for series in CATALOGUE {
+        for pair in series.sizes.windows(2) {
+            let [size, next] = pair else { unreachable!() };
+            assert_eq!(series.next_size(size), Some(next));
+        }
+        assert_eq!(series.sizes.last().and_then(|size| series.next_size(size)), None);
     }
-    assert_eq!(by_rule, [2, 3, 4, 5, 8, 10]);
-    // 3/16 would step to 7/32, which the series leaves out.
-    assert_eq!(longer, [6]);
-    assert_eq!(MS20470.sizes.last().and_then(|size| MS20470.next_size(size)), None);
 }

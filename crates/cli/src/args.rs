@@ -364,24 +364,51 @@ pub(crate) struct SeenArgs {
     /// Two cracks meet.
     #[arg(long, requires = "cracks")]
     pub(crate) cracks_meet: bool,
+    /// The manufactured head is cracked.
+    #[arg(long, requires = "measured_diameter")]
+    pub(crate) head_cracked: bool,
+    /// Diameter of the circle round its centre that the innermost crack of the manufactured head reaches.
+    #[arg(long, value_name = "X", requires = "head_cracked")]
+    pub(crate) head_crack_reach: Option<String>,
     /// A tool mark this deep in the manufactured head.
     #[arg(long, value_name = "DEPTH", requires = "measured_diameter")]
     pub(crate) tool_mark: Option<String>,
     /// A flush head stands proud by this much.
     #[arg(long, value_name = "BY", requires = "measured_diameter")]
     pub(crate) proud: Option<String>,
-    /// A feeler goes in under either head.
+    /// A flush head lies this much below the surface.
+    #[arg(long, value_name = "BY", requires = "measured_diameter")]
+    pub(crate) low: Option<String>,
+    /// Diameter that shaving has left of a flush head.
+    #[arg(long, value_name = "X", requires = "measured_diameter")]
+    pub(crate) shaved: Option<String>,
+    /// Height that a flat set has left of a protruding manufactured head.
+    #[arg(long, value_name = "Y", requires = "measured_diameter")]
+    pub(crate) flattened: Option<String>,
+    /// A gap under the manufactured head, or one that was not measured.
     #[arg(long, requires = "measured_diameter")]
     pub(crate) gap: bool,
+    /// The thickest feeler that goes in under the driven head.
+    #[arg(long, value_name = "X", requires = "gap_rim")]
+    pub(crate) gap_feeler: Option<String>,
+    /// Percentage of the rim left when the longest stretch without a gap is taken off.
+    #[arg(long, value_name = "PERCENT", requires = "gap_feeler", requires = "measured_diameter", value_parser = clap::value_parser!(u8).range(..=100))]
+    pub(crate) gap_rim: Option<u8>,
     /// The sheets stand apart.
     #[arg(long, requires = "measured_diameter")]
     pub(crate) sheets_apart: bool,
     /// The tail has folded or the shank has buckled.
     #[arg(long, requires = "measured_diameter")]
     pub(crate) buckled: bool,
-    /// The head slopes or is not centred.
+    /// The driven head is offset, clinched or bent.
+    #[arg(long, requires = "measured_diameter")]
+    pub(crate) clinched: bool,
+    /// The driven head slopes: both its heights decide.
     #[arg(long, requires = "measured_diameter")]
     pub(crate) tipped: bool,
+    /// The driven head has a step: both its heights decide.
+    #[arg(long, requires = "measured_diameter")]
+    pub(crate) stepped: bool,
     /// The rivet moves by hand.
     #[arg(long, requires = "measured_diameter")]
     pub(crate) loose: bool,

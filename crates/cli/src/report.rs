@@ -306,6 +306,11 @@ impl<'a> Report<'a> {
         }
     }
 
+    /// Whether only one thing was judged, or none: a finding then need not say what it is about.
+    pub(crate) fn has_one_subject(&self) -> bool {
+        self.told.len() <= 1
+    }
+
     pub(crate) fn answer(&mut self, answer: impl Into<String>) {
         self.text.push(Block::Answer(answer.into()));
     }

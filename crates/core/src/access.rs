@@ -43,9 +43,9 @@ pub fn solid_required(structure: Structure, member: Member, places: &[Place]) ->
 /// Where the documents bar blind rivets.
 const fn place_basis(place: Place) -> Basis {
     match place {
-        Place::FluidTight => Basis::FAA_31_SOLID,
-        Place::BelowWaterLine => Basis::FAA_31_FLOATS,
-        Place::AirIntake | Place::Control | Place::MainFitting | Place::HeavilyStressed => Basis::AC43_P4_57F2,
+        Place::FluidTight => Basis::AC43_FLUID_TIGHT,
+        Place::BelowWaterLine => Basis::AC43_BELOW_WATER,
+        Place::AirIntake | Place::Control | Place::MainFitting | Place::HeavilyStressed => Basis::AC43_HEAVILY_STRESSED,
     }
 }
 

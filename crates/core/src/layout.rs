@@ -3,6 +3,7 @@
 //! Distances run from centre to centre, or from a centre to the nearest edge. They are compared as whole numbers, squared where
 //! both coordinates count, so that a hole exactly at a limit is within it.
 
+use crate::basis::Basis;
 use crate::finding::{Code, Finding, Severity, Sink};
 use crate::length::{Length, product, product_within, quotient, whole_root, wide_quotient};
 use crate::practice::{Case, Given, Name, Practice};
@@ -19,14 +20,13 @@ pub struct RowLayout {
     pub transverse_pitch: Option<Length>,
 }
 
-/// The least edge distance, in diameters, at which what the maker built is kept without asking: where the published bearing strengths end.
-const AS_BUILT_EDGE: (u32, u32) = (3, 2);
-
-/// One edge distance. As the maker built it a short one is copied down to [`AS_BUILT_EDGE`].
+/// One edge distance. As the maker built it a short one is copied, down to [`Name::EdgeDistanceAsBuiltLeast`].
 #[inline(never)]
 pub(crate) fn check_edge(edge: Length, case: &Case, practice: &Practice<'_>, as_built: bool, push: &mut Sink<'_>) {
+    let kept_least = practice.length(Name::EdgeDistanceAsBuiltLeast, case).filter(|_| as_built);
+    let kept = kept_least.is_some_and(|least| edge >= least.value);
     let least = practice.length(Name::EdgeDistanceLeast, case);
-    let kept = as_built && edge >= case.diameter.times(AS_BUILT_EDGE.0, AS_BUILT_EDGE.1);
+    let least = if kept { least } else { kept_least.or(least) };
     let is_short = short(push, (Code::EdgeDistanceShort, Code::EdgeAsBuilt), edge, least, kept);
     if let Some(preferred) = practice.length(Name::EdgeDistancePreferred, case)
         && !is_short
@@ -44,9 +44,10 @@ pub(crate) fn check_pitch(pitch: Length, case: &Case, practice: &Practice<'_>, a
     long(push, Code::PitchLong, pitch, practice.length(Name::PitchGreatest, case));
 }
 
-/// The distance to the next row. As the maker built it a short one is copied.
+/// The distance to the next row: so many diameters, and after a step up a share of the pitch. As the maker built it a short one is copied.
 pub(crate) fn check_row_spacing(
     spacing: Length,
+    pitch: Option<Length>,
     case: &Case,
     practice: &Practice<'_>,
     as_built: bool,
@@ -54,6 +55,10 @@ pub(crate) fn check_row_spacing(
 ) {
     let least = practice.length(Name::TransversePitchLeast, case);
     short(push, (Code::TransversePitchShort, Code::PitchAsBuilt), spacing, least, as_built);
+    if let Some((pitch, share)) = pitch.zip(practice.fraction(Name::TransversePitchShare, case)) {
+        let least = Given { value: pitch.times(share.value.0, share.value.1), basis: share.basis };
+        short(push, (Code::TransversePitchShort, Code::PitchAsBuilt), spacing, Some(least), as_built);
+    }
 }
 
 /// Says that a distance is short, or that the maker built it so, whichever it is.
@@ -65,8 +70,12 @@ fn short(
     is_as_built: bool,
 ) -> bool {
     let Some(least) = least.filter(|least| measured < least.value) else { return false };
-    let (code, severity) = if is_as_built { (as_built, Severity::Caution) } else { (changed, Severity::Refer) };
-    push(Finding::against(code, severity, measured, &least));
+    push(if is_as_built {
+        let copied = Given { value: least.value, basis: Basis::AC43_COPY_ORIGINAL };
+        Finding::against(as_built, Severity::Caution, measured, &copied)
+    } else {
+        Finding::against(changed, Severity::Refer, measured, &least)
+    });
     true
 }
 

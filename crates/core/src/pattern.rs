@@ -17,6 +17,9 @@
 //! so far and the length of the present run as state. The caller lends the room for it: eight bytes a state, and one bit for each hole
 //! in each state.
 //!
+//! How many of the rivets in a length along a row may be stepped up is not weighed: [`PatternLimits::check_stretch`] tells where a choice
+//! breaks it.
+//!
 //! Neighbours are holes of one row whose numbers follow each other. Rows side by side are not neighbours: no document at hand says
 //! that they are.
 
@@ -25,6 +28,7 @@ use core::fmt;
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::hole::Disposition;
+use crate::length::Length;
 use crate::practice::{Case, Given, Name, Practice};
 
 /// A hole that takes anything but its plain rivet, and how it may be dealt with.
@@ -78,6 +82,27 @@ pub struct PatternLimits {
     pub steps: Option<Given<u32>>,
     /// How many neighbours may be.
     pub neighbours: Option<Given<u32>>,
+    /// What share of the rivets may be in any such length along a row.
+    pub stretch: Option<Stretch>,
+}
+
+/// A length along a row, and the share of its rivets that may be stepped up.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Stretch {
+    /// The length.
+    pub length: Length,
+    /// The share, numerator and denominator.
+    pub share: Given<(u32, u32)>,
+}
+
+impl Stretch {
+    /// How many of so many rivets may be stepped up.
+    fn most_of(&self, rivets: u32) -> u32 {
+        let (num, den) = self.share.value;
+        let most = u64::from(rivets).saturating_mul(u64::from(num)).checked_div(u64::from(den));
+        most.and_then(|most| u32::try_from(most).ok()).unwrap_or(u32::MAX)
+    }
 }
 
 impl PatternLimits {
@@ -99,8 +124,62 @@ impl PatternLimits {
             if let Some(limit) = practice.count(Name::NeighboursStepped, &case) {
                 stricter(&mut limits.neighbours, limit);
             }
+            let length = practice.length(Name::PatternStretch, &case);
+            if let (None, Some(length), Some(share)) =
+                (limits.stretch, length, practice.fraction(Name::PatternStretchShare, &case))
+            {
+                limits.stretch = Some(Stretch { length: length.value, share });
+            }
         }
         limits
+    }
+
+    /// What speaks against stepping up these holes of one row with this pitch, by their rising numbers: the first length along the row in
+    /// which they are too many. `rivets` is how many the row has.
+    ///
+    /// A length holds as many rivets as lie in it wherever it begins, so a shorter row counts whole.
+    ///
+    /// ```
+    /// use shophead::finding::Code;
+    /// use shophead::length::Length;
+    /// use shophead::material::RivetAlloy;
+    /// use shophead::pattern::PatternLimits;
+    /// use shophead::practice::{Case, PROCESS};
+    /// use shophead::rivet::Head;
+    /// let case = Case::new(Head::Universal, RivetAlloy::Al2117, Length::from_64ths(8));
+    /// let limits = PatternLimits::of(100, &PROCESS, [case]);
+    /// let inch = Length::from_64ths(64);
+    /// // Ten inches hold ten or eleven rivets at an inch apart: five of them may be stepped up.
+    /// let crowded = |holes: &[u32]| limits.check_stretch(holes, inch, 100).map(|found| found.code());
+    /// assert_eq!(crowded(&[1, 2, 4, 5, 7, 20]), None);
+    /// assert_eq!(crowded(&[1, 2, 4, 5, 7, 11]), Some(Code::StretchCrowded));
+    /// assert_eq!(crowded(&[1, 2, 4, 5, 7, 12]), None);
+    /// ```
+    #[must_use]
+    pub fn check_stretch(&self, stepped: &[u32], pitch: Length, rivets: u32) -> Option<Finding> {
+        let stretch = self.stretch?;
+        let pitches = stretch.length.nanometres().checked_div(pitch.nanometres().max(1))?;
+        let pitches = u32::try_from(pitches).unwrap_or(u32::MAX);
+        for (place, first) in stepped.iter().enumerate() {
+            let rest = stepped.get(place..).unwrap_or_default();
+            for (count, last) in (1_u32..).zip(rest) {
+                let apart = last.saturating_sub(*first);
+                if apart > pitches {
+                    break;
+                }
+                // A length that begins between two holes holds one rivet less than one that begins at a hole. At either end of the row there
+                // is nothing to begin in.
+                let at_an_end = *first == 1 || *last == rivets;
+                let least = pitches.saturating_add(u32::from(at_an_end)).min(rivets);
+                let most = stretch.most_of(least.max(apart.saturating_add(1)));
+                // One alone is no crowd, however far apart the rivets stand.
+                if count > most.max(1) {
+                    let finding = Finding::new(Code::StretchCrowded, Severity::Refer, stretch.share.basis);
+                    return Some(finding.with_measured(Figure::Count(count)).with_limit(Figure::Count(most)));
+                }
+            }
+        }
+        None
     }
 
     /// What speaks against stepping up these many holes with a longest run of these many neighbours.
@@ -460,7 +539,7 @@ mod tests {
 
     fn limits(steps: Option<u32>, neighbours: Option<u32>) -> PatternLimits {
         let given = |value: Option<u32>| value.map(|value| Given { value, basis: Basis::own(0) });
-        PatternLimits { steps: given(steps), neighbours: given(neighbours) }
+        PatternLimits { steps: given(steps), neighbours: given(neighbours), stretch: None }
     }
 
     fn chosen(demands: &[Demand], limits: &PatternLimits) -> Vec<Disposition> {

@@ -112,7 +112,7 @@ pub fn choose_diameter<'s, 'a>(
     match size {
         Some(size) => {
             let case = Case::of(series.head, alloy, size);
-            check_diameter(&case, thickest, None, practice, &mut |finding| findings.push(finding));
+            check_diameter(series, &case, thickest, None, practice, &mut |finding| findings.push(finding));
         }
         None => {
             let largest = series.sizes.last().map_or(Length::ZERO, |size| size.shank_nominal);
@@ -127,8 +127,10 @@ pub fn choose_diameter<'s, 'a>(
     DiameterChoice { size, wanted, findings }
 }
 
-/// A rivet too thin or too thick for its sheet, or too thin for structure.
+/// A rivet too thin or too thick for its sheet, or too thin for structure. The greatest diameter is not three times the sheet, but the next
+/// larger one of the series: three times .040 is .120, so 1/8.
 pub(crate) fn check_diameter(
+    series: &Series<'_>,
     case: &Case,
     thickest: Length,
     structure: Option<Structure>,
@@ -149,15 +151,16 @@ pub(crate) fn check_diameter(
             outside(least.basis, limit);
         }
     }
+    let structural = practice.length(Name::DiameterStructuralLeast, case);
     if let Some(greatest) = practice.fraction(Name::DiameterPerThicknessGreatest, case) {
-        let limit = thickest.times(greatest.value.0, greatest.value.1);
-        if case.diameter > limit {
+        let rule = thickest.times(greatest.value.0, greatest.value.1);
+        let least = structural.map_or(rule, |least| least.value.max(rule));
+        let next = series.sizes.iter().map(|size| size.shank_nominal).find(|shank| *shank >= least);
+        if let Some(limit) = next.filter(|next| case.diameter > *next) {
             outside(greatest.basis, limit);
         }
     }
-    if let Some(least) =
-        practice.length(Name::DiameterStructuralLeast, case).filter(|least| case.diameter < least.value)
-    {
+    if let Some(least) = structural.filter(|least| case.diameter < least.value) {
         push(Finding::against(Code::NotStructural, not_structural(structure), case.diameter, &least));
     }
 }

@@ -314,7 +314,7 @@ enum shophead_code
   SHOPHEAD_CODE_HEAD_TOO_LOW = 17,
   // The driven head is higher than allowed.
   SHOPHEAD_CODE_HEAD_TOO_HIGH = 18,
-  // A visible defect that is not accepted.
+  // The driven head is clinched or bent, or the shank has buckled.
   SHOPHEAD_CODE_HEAD_DEFECT = 19,
   // Rivets of a sample are rejected, so the rest has to be looked at.
   SHOPHEAD_CODE_SAMPLE_REJECTS = 20,
@@ -434,6 +434,48 @@ enum shophead_code
   SHOPHEAD_CODE_UNEQUAL_SHEETS = 77,
   // The same rivet in the same sheets: as strong as before.
   SHOPHEAD_CODE_AS_STRONG_AS_BEFORE = 78,
+  // The driven head is narrower than the published strengths count on.
+  SHOPHEAD_CODE_HEAD_NARROW_FOR_STRENGTH = 79,
+  // The driven head is more out of round than allowed.
+  SHOPHEAD_CODE_HEAD_OUT_OF_ROUND = 80,
+  // The driven head is tipped: its least and its greatest height decide.
+  SHOPHEAD_CODE_HEAD_TIPPED = 81,
+  // The driven head is stepped: its least and its greatest height decide.
+  SHOPHEAD_CODE_HEAD_STEPPED = 82,
+  // A head is cracked in a way that is not accepted.
+  SHOPHEAD_CODE_HEAD_CRACKED = 83,
+  // Another document accepts small cracks inside this circle.
+  SHOPHEAD_CODE_CRACKS_ELSEWHERE = 84,
+  // The manufactured head has a tool mark deeper than allowed.
+  SHOPHEAD_CODE_HEAD_MARKED = 85,
+  // The manufactured head is flattened more than allowed.
+  SHOPHEAD_CODE_HEAD_FLATTENED = 86,
+  // There is a gap under a head that is not accepted.
+  SHOPHEAD_CODE_GAP_UNDER_HEAD = 87,
+  // The sheets are apart: a feeler reaches the shank.
+  SHOPHEAD_CODE_SHEETS_APART = 88,
+  // The flush head is further above the surface than allowed.
+  SHOPHEAD_CODE_HEAD_PROUD = 89,
+  // The flush head is further below the surface than allowed.
+  SHOPHEAD_CODE_HEAD_BELOW_SURFACE = 90,
+  // The flush head was shaved to less than its least diameter.
+  SHOPHEAD_CODE_HEAD_SHAVED_TOO_FAR = 91,
+  // The rivet is loose.
+  SHOPHEAD_CODE_RIVET_LOOSE = 92,
+  // The sheet is damaged beside the rivet.
+  SHOPHEAD_CODE_SHEET_DAMAGED = 93,
+  // The shank is notched: the holes did not line up.
+  SHOPHEAD_CODE_SHANK_NOTCHED = 94,
+  // The hole is larger than its drill makes it, and still within the limits.
+  SHOPHEAD_CODE_HOLE_ABOVE_DRILL = 95,
+  // More holes in one stretch of a row are opened for larger rivets than the limit allows.
+  SHOPHEAD_CODE_STRETCH_CROWDED = 96,
+  // The next size is a larger step than the limit allows without approval.
+  SHOPHEAD_CODE_STEP_TOO_LARGE = 97,
+  // A crack comes nearer to the middle of a head than allowed.
+  SHOPHEAD_CODE_CRACK_NEAR_MIDDLE = 98,
+  // The gap under the driven head runs along more of its rim than allowed.
+  SHOPHEAD_CODE_GAP_ALONG_RIM = 99,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L
@@ -493,7 +535,7 @@ typedef uint32_t shophead_figure_kind;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
-// What to do about a rivet whose driven head is rejected, from the least to the most.
+// What to do about a rivet that may not stay as it is.
 enum shophead_remedy
 #if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
   : uint32_t
@@ -507,6 +549,10 @@ enum shophead_remedy
   SHOPHEAD_REMEDY_NEXT_SIZE = 2,
   // Stop and ask: another rivet does not mend it.
   SHOPHEAD_REMEDY_REFER = 3,
+  // Shave the flush head down to the surface and measure what is left of it. Less than replacing it.
+  SHOPHEAD_REMEDY_SHAVE = 4,
+  // Take off the high part of the stepped head and measure it again. Less than replacing it.
+  SHOPHEAD_REMEDY_DRESS = 5,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L
@@ -909,9 +955,9 @@ enum shophead_built_in
   : uint32_t
 #endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
  {
-  // `handbook`: AC 43.13-1B and FAA-H-8083-31, with MIL-HDBK-5 where they refer to it.
+  // `handbook`: AC 43.13-1B and FAA-H-8083-31B, with MIL-HDBK-5; where they are silent MIL-R-47196A(MI).
   SHOPHEAD_BUILT_IN_HANDBOOK = 1,
-  // `process`: MIL-R-47196A (NASM47196) with MIL-HDBK-5; many of its tables could only be recalled.
+  // `process`: MIL-R-47196A(MI); where it is silent AC 43.13-1B, FAA-H-8083-31B and MIL-HDBK-5.
   SHOPHEAD_BUILT_IN_PROCESS = 2,
 };
 #ifndef __cplusplus
@@ -938,7 +984,7 @@ enum shophead_limit_name
   SHOPHEAD_LIMIT_DIAMETER_PER_THICKNESS_LEAST = 4,
   // Usual rivet diameter as a multiple of the thicker sheet.
   SHOPHEAD_LIMIT_DIAMETER_PER_THICKNESS_TARGET = 5,
-  // Greatest rivet diameter as a multiple of the thickest sheet.
+  // Rivet diameter as a multiple of the thickest sheet, of which the next larger size of the series is the greatest.
   SHOPHEAD_LIMIT_DIAMETER_PER_THICKNESS_GREATEST = 6,
   // Least rivet diameter in structure.
   SHOPHEAD_LIMIT_DIAMETER_STRUCTURAL_LEAST = 7,
@@ -956,13 +1002,13 @@ enum shophead_limit_name
   SHOPHEAD_LIMIT_HEAD_HEIGHT_GREATEST = 13,
   // Diameter of the circle, concentric with the driven head, in which no crack is accepted.
   SHOPHEAD_LIMIT_CRACK_FREE_CIRCLE = 14,
-  // The most separate cracks accepted near the rim.
+  // The most separate cracks accepted near the rim of the driven head.
   SHOPHEAD_LIMIT_CRACKS_GREATEST = 15,
   // Deepest tool mark accepted on a protruding manufactured head, as a share of the head's height.
   SHOPHEAD_LIMIT_TOOL_MARK_DEPTH_GREATEST = 16,
   // The most a flush head may stand proud before it is shaved.
   SHOPHEAD_LIMIT_FLUSH_HEAD_PROUD_GREATEST = 17,
-  // The diameter of the drill for the rivet.
+  // The diameter of the drill for the rivet: what to aim at.
   SHOPHEAD_LIMIT_HOLE_DRILL = 18,
   // The smallest hole accepted.
   SHOPHEAD_LIMIT_HOLE_LEAST = 19,
@@ -1016,6 +1062,46 @@ enum shophead_limit_name
   SHOPHEAD_LIMIT_REMOVAL_MANY_LAYERS = 43,
   // A far-side layer thinner than this bends unless it is supported.
   SHOPHEAD_LIMIT_REMOVAL_THIN_FAR_SIDE = 44,
+  // Least diameter of the driven head that the published strengths count on, where it is more than the least accepted.
+  SHOPHEAD_LIMIT_HEAD_DIAMETER_FOR_STRENGTH = 45,
+  // Height that, with the greatest diameter, bounds the metal of a tail: more would make too large a head.
+  SHOPHEAD_LIMIT_METAL_HEIGHT_GREATEST = 46,
+  // Greatest diameter of a driven head as a multiple of its least.
+  SHOPHEAD_LIMIT_OUT_OF_ROUND_GREATEST = 47,
+  // Diameter of the circle on a head inside which another document accepts small cracks.
+  SHOPHEAD_LIMIT_CRACK_WITHIN_CIRCLE = 48,
+  // Diameter of the circle, concentric with a protruding manufactured head, in which no crack is accepted.
+  SHOPHEAD_LIMIT_MANUFACTURED_CRACK_FREE_CIRCLE = 49,
+  // The most cracks accepted in a manufactured head.
+  SHOPHEAD_LIMIT_MANUFACTURED_CRACKS_GREATEST = 50,
+  // The thickest feeler that may go in under the driven head where a gap is accepted.
+  SHOPHEAD_LIMIT_GAP_UNDER_HEAD_GREATEST = 51,
+  // The share of the driven head's rim under which such a gap is accepted.
+  SHOPHEAD_LIMIT_GAP_RIM_SHARE = 52,
+  // The feeler that must not reach the shank between the sheets.
+  SHOPHEAD_LIMIT_GAP_BETWEEN_SHEETS = 53,
+  // Least height of a protruding manufactured head that was flattened.
+  SHOPHEAD_LIMIT_FLATTENED_HEAD_HEIGHT_LEAST = 54,
+  // The most a finished flush head may stand above the surface.
+  SHOPHEAD_LIMIT_FLUSH_HEAD_ABOVE_GREATEST = 55,
+  // The most a flush head may lie below the surface.
+  SHOPHEAD_LIMIT_FLUSH_HEAD_BELOW_GREATEST = 56,
+  // Least diameter of a flush head after it was shaved.
+  SHOPHEAD_LIMIT_SHAVED_HEAD_DIAMETER_LEAST = 57,
+  // The largest that the hole is counted on to come out with this drill.
+  SHOPHEAD_LIMIT_HOLE_DRILLED_GREATEST = 58,
+  // Diameter of a machine countersink for the rivet.
+  SHOPHEAD_LIMIT_COUNTERSINK_DIAMETER = 59,
+  // How much larger the next size may be without approval.
+  SHOPHEAD_LIMIT_STEP_GREATEST = 60,
+  // A length along the row in which a share of the rivets may be stepped up.
+  SHOPHEAD_LIMIT_PATTERN_STRETCH = 61,
+  // The share of the rivets in any such length that may be stepped up.
+  SHOPHEAD_LIMIT_PATTERN_STRETCH_SHARE = 62,
+  // Least edge distance of a hole that is kept as the maker built it.
+  SHOPHEAD_LIMIT_EDGE_DISTANCE_AS_BUILT_LEAST = 63,
+  // Least distance between rows as a share of the pitch.
+  SHOPHEAD_LIMIT_TRANSVERSE_PITCH_SHARE = 64,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L
@@ -1025,7 +1111,7 @@ typedef uint32_t shophead_limit_name;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
-// Heads a limit holds for; 0 for any.
+// Heads a limit holds for; 0 for any. Those that end in `AFTER_STEP_UP` hold only for a rivet that took the place of a smaller one.
 enum shophead_head_scope
 #if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
   : uint32_t
@@ -1035,6 +1121,16 @@ enum shophead_head_scope
   SHOPHEAD_HEAD_SCOPE_PROTRUDING = 1,
   // Heads that lie in the sheet.
   SHOPHEAD_HEAD_SCOPE_FLUSH = 2,
+  // Flush heads in dimpled sheet.
+  SHOPHEAD_HEAD_SCOPE_DIMPLED = 3,
+  // Any head, after a step up.
+  SHOPHEAD_HEAD_SCOPE_ANY_AFTER_STEP_UP = 4,
+  // Heads that stand proud, after a step up.
+  SHOPHEAD_HEAD_SCOPE_PROTRUDING_AFTER_STEP_UP = 5,
+  // Heads that lie in the sheet, after a step up.
+  SHOPHEAD_HEAD_SCOPE_FLUSH_AFTER_STEP_UP = 6,
+  // Flush heads in dimpled sheet, after a step up.
+  SHOPHEAD_HEAD_SCOPE_DIMPLED_AFTER_STEP_UP = 7,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L
@@ -1155,22 +1251,38 @@ enum shophead_defect_kind
   SHOPHEAD_DEFECT_CRACKS = 1,
   // A tool mark in the manufactured head: `nm` deep, in a head `head_height_nm` high.
   SHOPHEAD_DEFECT_TOOL_MARK = 2,
-  // A feeler goes in under either head.
+  // A gap under the manufactured head, or one under either head that was not measured.
   SHOPHEAD_DEFECT_GAP_UNDER_HEAD = 3,
-  // The sheets stand apart; the shank has swelled between them.
+  // The sheets stand apart: a feeler goes in as far as the shank.
   SHOPHEAD_DEFECT_SHEETS_APART = 4,
   // The tail has folded or the shank has buckled.
   SHOPHEAD_DEFECT_BUCKLED_SHANK = 5,
-  // The head slopes visibly or is not centred on its shank.
+  // The driven head is bevelled. Its least and its greatest height decide.
   SHOPHEAD_DEFECT_TIPPED = 6,
   // The rivet moves by hand.
   SHOPHEAD_DEFECT_LOOSE = 7,
   // A flush head that stands proud by `nm`.
   SHOPHEAD_DEFECT_PROUD = 8,
-  // The sheet is marked or cut beside the rivet.
+  // The sheet is marked, cut or bulged beside the rivet.
   SHOPHEAD_DEFECT_SHEET_DAMAGED = 9,
   // The shank that came out is notched or stepped: its holes did not line up.
   SHOPHEAD_DEFECT_NOTCHED_SHANK = 10,
+  // Cracks in the manufactured head: `nm` is the diameter of the circle, concentric with the head, that the innermost reaches, or
+  // `SHOPHEAD_NONE` if not measured.
+  SHOPHEAD_DEFECT_MANUFACTURED_CRACKS = 11,
+  // A protruding manufactured head that a flat die or set has brought down to `nm`.
+  SHOPHEAD_DEFECT_FLATTENED = 12,
+  // A gap under the driven head: `nm` is the thickest feeler that goes in; `count` the percentage of the rim, 0 to 100, that is left when
+  // the longest stretch without a gap is taken off.
+  SHOPHEAD_DEFECT_GAP_UNDER_DRIVEN_HEAD = 13,
+  // The driven head has a step. Its least and its greatest height decide.
+  SHOPHEAD_DEFECT_STEPPED = 14,
+  // The driven head is offset, clinched or bent, so that the hole shows or the rim is not formed all round.
+  SHOPHEAD_DEFECT_CLINCHED = 15,
+  // A flush head that lies `nm` below the surface.
+  SHOPHEAD_DEFECT_LOW = 16,
+  // A flush head that shaving has left `nm` wide.
+  SHOPHEAD_DEFECT_SHAVED = 17,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L
@@ -1579,13 +1691,13 @@ struct shophead_measured {
 struct shophead_defect {
   // One of `enum shophead_defect_kind`.
   uint32_t kind;
-  // How many cracks.
+  // How many cracks, or what percentage of the rim.
   uint32_t count;
   // Whether any two cracks meet: 0 or 1.
   uint32_t meeting;
   // Not used; 0.
   uint32_t unused;
-  // A depth, a reach, or how far a head stands proud.
+  // A depth, a reach, a feeler, a height or a diameter left, or how far a head stands proud or low.
   int64_t nm;
   // How high the manufactured head is.
   int64_t head_height_nm;
@@ -2242,6 +2354,18 @@ shophead_error shophead_practice_find(const struct shophead_practice *practice,
                                       const struct shophead_part *part,
                                       uint32_t rows,
                                       struct shophead_applies *applies);
+
+// The limit of a practice that applies to a rivet which took the place of a smaller one in its hole.
+//
+// Takes: as `shophead_practice_find`; `dimpled`, 1 where the sheets under a flush head are dimpled, otherwise 0. Writes: `applies`.
+//
+// Errors: as `shophead_practice_find`; `SHOPHEAD_ERROR_UNKNOWN_NUMBER` where `dimpled` is neither 0 nor 1.
+shophead_error shophead_practice_find_after_step_up(const struct shophead_practice *practice,
+                                                    uint32_t name,
+                                                    const struct shophead_part *part,
+                                                    uint32_t rows,
+                                                    uint32_t dimpled,
+                                                    struct shophead_applies *applies);
 
 // The hole to count on where none was measured: as drilled with the practice's drill, at most at its limit; where the practice knows
 // none, one as wide as the shank.

@@ -76,7 +76,7 @@ pub enum shophead_code {
     SHOPHEAD_CODE_HEAD_TOO_LOW = 17,
     /// The driven head is higher than allowed.
     SHOPHEAD_CODE_HEAD_TOO_HIGH = 18,
-    /// A visible defect that is not accepted.
+    /// The driven head is clinched or bent, or the shank has buckled.
     SHOPHEAD_CODE_HEAD_DEFECT = 19,
     /// Rivets of a sample are rejected, so the rest has to be looked at.
     SHOPHEAD_CODE_SAMPLE_REJECTS = 20,
@@ -196,6 +196,48 @@ pub enum shophead_code {
     SHOPHEAD_CODE_UNEQUAL_SHEETS = 77,
     /// The same rivet in the same sheets: as strong as before.
     SHOPHEAD_CODE_AS_STRONG_AS_BEFORE = 78,
+    /// The driven head is narrower than the published strengths count on.
+    SHOPHEAD_CODE_HEAD_NARROW_FOR_STRENGTH = 79,
+    /// The driven head is more out of round than allowed.
+    SHOPHEAD_CODE_HEAD_OUT_OF_ROUND = 80,
+    /// The driven head is tipped: its least and its greatest height decide.
+    SHOPHEAD_CODE_HEAD_TIPPED = 81,
+    /// The driven head is stepped: its least and its greatest height decide.
+    SHOPHEAD_CODE_HEAD_STEPPED = 82,
+    /// A head is cracked in a way that is not accepted.
+    SHOPHEAD_CODE_HEAD_CRACKED = 83,
+    /// Another document accepts small cracks inside this circle.
+    SHOPHEAD_CODE_CRACKS_ELSEWHERE = 84,
+    /// The manufactured head has a tool mark deeper than allowed.
+    SHOPHEAD_CODE_HEAD_MARKED = 85,
+    /// The manufactured head is flattened more than allowed.
+    SHOPHEAD_CODE_HEAD_FLATTENED = 86,
+    /// There is a gap under a head that is not accepted.
+    SHOPHEAD_CODE_GAP_UNDER_HEAD = 87,
+    /// The sheets are apart: a feeler reaches the shank.
+    SHOPHEAD_CODE_SHEETS_APART = 88,
+    /// The flush head is further above the surface than allowed.
+    SHOPHEAD_CODE_HEAD_PROUD = 89,
+    /// The flush head is further below the surface than allowed.
+    SHOPHEAD_CODE_HEAD_BELOW_SURFACE = 90,
+    /// The flush head was shaved to less than its least diameter.
+    SHOPHEAD_CODE_HEAD_SHAVED_TOO_FAR = 91,
+    /// The rivet is loose.
+    SHOPHEAD_CODE_RIVET_LOOSE = 92,
+    /// The sheet is damaged beside the rivet.
+    SHOPHEAD_CODE_SHEET_DAMAGED = 93,
+    /// The shank is notched: the holes did not line up.
+    SHOPHEAD_CODE_SHANK_NOTCHED = 94,
+    /// The hole is larger than its drill makes it, and still within the limits.
+    SHOPHEAD_CODE_HOLE_ABOVE_DRILL = 95,
+    /// More holes in one stretch of a row are opened for larger rivets than the limit allows.
+    SHOPHEAD_CODE_STRETCH_CROWDED = 96,
+    /// The next size is a larger step than the limit allows without approval.
+    SHOPHEAD_CODE_STEP_TOO_LARGE = 97,
+    /// A crack comes nearer to the middle of a head than allowed.
+    SHOPHEAD_CODE_CRACK_NEAR_MIDDLE = 98,
+    /// The gap under the driven head runs along more of its rim than allowed.
+    SHOPHEAD_CODE_GAP_ALONG_RIM = 99,
 }
 
 numbered! {
@@ -281,6 +323,27 @@ numbered! {
         ShimInPack = SHOPHEAD_CODE_SHIM_IN_PACK,
         UnequalSheets = SHOPHEAD_CODE_UNEQUAL_SHEETS,
         AsStrongAsBefore = SHOPHEAD_CODE_AS_STRONG_AS_BEFORE,
+        HeadNarrowForStrength = SHOPHEAD_CODE_HEAD_NARROW_FOR_STRENGTH,
+        HeadOutOfRound = SHOPHEAD_CODE_HEAD_OUT_OF_ROUND,
+        HeadTipped = SHOPHEAD_CODE_HEAD_TIPPED,
+        HeadStepped = SHOPHEAD_CODE_HEAD_STEPPED,
+        HeadCracked = SHOPHEAD_CODE_HEAD_CRACKED,
+        CracksElsewhere = SHOPHEAD_CODE_CRACKS_ELSEWHERE,
+        HeadMarked = SHOPHEAD_CODE_HEAD_MARKED,
+        HeadFlattened = SHOPHEAD_CODE_HEAD_FLATTENED,
+        GapUnderHead = SHOPHEAD_CODE_GAP_UNDER_HEAD,
+        SheetsApart = SHOPHEAD_CODE_SHEETS_APART,
+        HeadProud = SHOPHEAD_CODE_HEAD_PROUD,
+        HeadBelowSurface = SHOPHEAD_CODE_HEAD_BELOW_SURFACE,
+        HeadShavedTooFar = SHOPHEAD_CODE_HEAD_SHAVED_TOO_FAR,
+        RivetLoose = SHOPHEAD_CODE_RIVET_LOOSE,
+        SheetDamaged = SHOPHEAD_CODE_SHEET_DAMAGED,
+        ShankNotched = SHOPHEAD_CODE_SHANK_NOTCHED,
+        HoleAboveDrill = SHOPHEAD_CODE_HOLE_ABOVE_DRILL,
+        StretchCrowded = SHOPHEAD_CODE_STRETCH_CROWDED,
+        StepTooLarge = SHOPHEAD_CODE_STEP_TOO_LARGE,
+        CrackNearMiddle = SHOPHEAD_CODE_CRACK_NEAR_MIDDLE,
+        GapAlongRim = SHOPHEAD_CODE_GAP_ALONG_RIM,
     ] else shophead_code::SHOPHEAD_CODE_UNKNOWN
 }
 /// What a figure counts.

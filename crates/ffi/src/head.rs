@@ -127,22 +127,38 @@ pub enum shophead_defect_kind {
     SHOPHEAD_DEFECT_CRACKS = 1,
     /// A tool mark in the manufactured head: `nm` deep, in a head `head_height_nm` high.
     SHOPHEAD_DEFECT_TOOL_MARK = 2,
-    /// A feeler goes in under either head.
+    /// A gap under the manufactured head, or one under either head that was not measured.
     SHOPHEAD_DEFECT_GAP_UNDER_HEAD = 3,
-    /// The sheets stand apart; the shank has swelled between them.
+    /// The sheets stand apart: a feeler goes in as far as the shank.
     SHOPHEAD_DEFECT_SHEETS_APART = 4,
     /// The tail has folded or the shank has buckled.
     SHOPHEAD_DEFECT_BUCKLED_SHANK = 5,
-    /// The head slopes visibly or is not centred on its shank.
+    /// The driven head is bevelled. Its least and its greatest height decide.
     SHOPHEAD_DEFECT_TIPPED = 6,
     /// The rivet moves by hand.
     SHOPHEAD_DEFECT_LOOSE = 7,
     /// A flush head that stands proud by `nm`.
     SHOPHEAD_DEFECT_PROUD = 8,
-    /// The sheet is marked or cut beside the rivet.
+    /// The sheet is marked, cut or bulged beside the rivet.
     SHOPHEAD_DEFECT_SHEET_DAMAGED = 9,
     /// The shank that came out is notched or stepped: its holes did not line up.
     SHOPHEAD_DEFECT_NOTCHED_SHANK = 10,
+    /// Cracks in the manufactured head: `nm` is the diameter of the circle, concentric with the head, that the innermost reaches, or
+    /// `SHOPHEAD_NONE` if not measured.
+    SHOPHEAD_DEFECT_MANUFACTURED_CRACKS = 11,
+    /// A protruding manufactured head that a flat die or set has brought down to `nm`.
+    SHOPHEAD_DEFECT_FLATTENED = 12,
+    /// A gap under the driven head: `nm` is the thickest feeler that goes in; `count` the percentage of the rim, 0 to 100, that is left when
+    /// the longest stretch without a gap is taken off.
+    SHOPHEAD_DEFECT_GAP_UNDER_DRIVEN_HEAD = 13,
+    /// The driven head has a step. Its least and its greatest height decide.
+    SHOPHEAD_DEFECT_STEPPED = 14,
+    /// The driven head is offset, clinched or bent, so that the hole shows or the rim is not formed all round.
+    SHOPHEAD_DEFECT_CLINCHED = 15,
+    /// A flush head that lies `nm` below the surface.
+    SHOPHEAD_DEFECT_LOW = 16,
+    /// A flush head that shaving has left `nm` wide.
+    SHOPHEAD_DEFECT_SHAVED = 17,
 }
 
 /// A defect. Members that its kind does not name are not looked at.
@@ -151,13 +167,13 @@ pub enum shophead_defect_kind {
 pub struct shophead_defect {
     /// One of `enum shophead_defect_kind`.
     pub kind: u32,
-    /// How many cracks.
+    /// How many cracks, or what percentage of the rim.
     pub count: u32,
     /// Whether any two cracks meet: 0 or 1.
     pub meeting: u32,
     /// Not used; 0.
     pub unused: u32,
-    /// A depth, a reach, or how far a head stands proud.
+    /// A depth, a reach, a feeler, a height or a diameter left, or how far a head stands proud or low.
     pub nm: i64,
     /// How high the manufactured head is.
     pub head_height_nm: i64,
@@ -166,7 +182,7 @@ pub struct shophead_defect {
 impl shophead_defect {
     fn read(&self) -> Result<Defect, E> {
         use shophead_defect_kind as Kind;
-        const KINDS: [Kind; 10] = [
+        const KINDS: [Kind; 17] = [
             Kind::SHOPHEAD_DEFECT_CRACKS,
             Kind::SHOPHEAD_DEFECT_TOOL_MARK,
             Kind::SHOPHEAD_DEFECT_GAP_UNDER_HEAD,
@@ -177,6 +193,13 @@ impl shophead_defect {
             Kind::SHOPHEAD_DEFECT_PROUD,
             Kind::SHOPHEAD_DEFECT_SHEET_DAMAGED,
             Kind::SHOPHEAD_DEFECT_NOTCHED_SHANK,
+            Kind::SHOPHEAD_DEFECT_MANUFACTURED_CRACKS,
+            Kind::SHOPHEAD_DEFECT_FLATTENED,
+            Kind::SHOPHEAD_DEFECT_GAP_UNDER_DRIVEN_HEAD,
+            Kind::SHOPHEAD_DEFECT_STEPPED,
+            Kind::SHOPHEAD_DEFECT_CLINCHED,
+            Kind::SHOPHEAD_DEFECT_LOW,
+            Kind::SHOPHEAD_DEFECT_SHAVED,
         ];
         let kind = KINDS.iter().find(|kind| **kind as u32 == self.kind).ok_or(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER)?;
         Ok(match kind {
@@ -199,11 +222,22 @@ impl shophead_defect {
             Kind::SHOPHEAD_DEFECT_PROUD => Defect::Proud(length(self.nm)?),
             Kind::SHOPHEAD_DEFECT_SHEET_DAMAGED => Defect::SheetDamaged,
             Kind::SHOPHEAD_DEFECT_NOTCHED_SHANK => Defect::NotchedShank,
+            Kind::SHOPHEAD_DEFECT_MANUFACTURED_CRACKS => Defect::ManufacturedCracks { innermost: optional(self.nm)? },
+            Kind::SHOPHEAD_DEFECT_FLATTENED => Defect::Flattened(length(self.nm)?),
+            Kind::SHOPHEAD_DEFECT_GAP_UNDER_DRIVEN_HEAD => {
+                let rim_percent = u8::try_from(self.count).ok().filter(|percent| *percent <= 100);
+                let rim_percent = rim_percent.ok_or(E::SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE)?;
+                Defect::GapUnderDrivenHead { feeler: length(self.nm)?, rim_percent }
+            }
+            Kind::SHOPHEAD_DEFECT_STEPPED => Defect::Stepped,
+            Kind::SHOPHEAD_DEFECT_CLINCHED => Defect::Clinched,
+            Kind::SHOPHEAD_DEFECT_LOW => Defect::Low(length(self.nm)?),
+            Kind::SHOPHEAD_DEFECT_SHAVED => Defect::Shaved(length(self.nm)?),
         })
     }
 }
 
-/// What to do about a rivet whose driven head is rejected, from the least to the most.
+/// What to do about a rivet that may not stay as it is.
 #[repr(u32)]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum shophead_remedy {
@@ -215,6 +249,10 @@ pub enum shophead_remedy {
     SHOPHEAD_REMEDY_NEXT_SIZE = 2,
     /// Stop and ask: another rivet does not mend it.
     SHOPHEAD_REMEDY_REFER = 3,
+    /// Shave the flush head down to the surface and measure what is left of it. Less than replacing it.
+    SHOPHEAD_REMEDY_SHAVE = 4,
+    /// Take off the high part of the stepped head and measure it again. Less than replacing it.
+    SHOPHEAD_REMEDY_DRESS = 5,
 }
 
 numbered! {
@@ -222,6 +260,8 @@ numbered! {
         Replace = SHOPHEAD_REMEDY_REPLACE,
         NextSize = SHOPHEAD_REMEDY_NEXT_SIZE,
         Refer = SHOPHEAD_REMEDY_REFER,
+        Shave = SHOPHEAD_REMEDY_SHAVE,
+        Dress = SHOPHEAD_REMEDY_DRESS,
     ]
 }
 

@@ -6,7 +6,7 @@ use core::ffi::c_char;
 use shophead::basis::{Basis, Document};
 use shophead::length::{Length, Toleranced};
 use shophead::material::RivetAlloy;
-use shophead::practice::{HANDBOOK, HeadScope, Kind, Limit, Name, PROCESS, Practice, Rounding, Scope, Value};
+use shophead::practice::{Case, HANDBOOK, HeadScope, Kind, Limit, Name, PROCESS, Practice, Rounding, Scope, Value};
 
 use crate::basis::shophead_basis;
 use crate::border::{In, Out, answer};
@@ -21,9 +21,9 @@ use crate::text::{print, shophead_text};
 #[repr(u32)]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum shophead_built_in {
-    /// `handbook`: AC 43.13-1B and FAA-H-8083-31, with MIL-HDBK-5 where they refer to it.
+    /// `handbook`: AC 43.13-1B and FAA-H-8083-31B, with MIL-HDBK-5; where they are silent MIL-R-47196A(MI).
     SHOPHEAD_BUILT_IN_HANDBOOK = 1,
-    /// `process`: MIL-R-47196A (NASM47196) with MIL-HDBK-5; many of its tables could only be recalled.
+    /// `process`: MIL-R-47196A(MI); where it is silent AC 43.13-1B, FAA-H-8083-31B and MIL-HDBK-5.
     SHOPHEAD_BUILT_IN_PROCESS = 2,
 }
 
@@ -47,7 +47,7 @@ pub enum shophead_limit_name {
     SHOPHEAD_LIMIT_DIAMETER_PER_THICKNESS_LEAST = 4,
     /// Usual rivet diameter as a multiple of the thicker sheet.
     SHOPHEAD_LIMIT_DIAMETER_PER_THICKNESS_TARGET = 5,
-    /// Greatest rivet diameter as a multiple of the thickest sheet.
+    /// Rivet diameter as a multiple of the thickest sheet, of which the next larger size of the series is the greatest.
     SHOPHEAD_LIMIT_DIAMETER_PER_THICKNESS_GREATEST = 6,
     /// Least rivet diameter in structure.
     SHOPHEAD_LIMIT_DIAMETER_STRUCTURAL_LEAST = 7,
@@ -65,13 +65,13 @@ pub enum shophead_limit_name {
     SHOPHEAD_LIMIT_HEAD_HEIGHT_GREATEST = 13,
     /// Diameter of the circle, concentric with the driven head, in which no crack is accepted.
     SHOPHEAD_LIMIT_CRACK_FREE_CIRCLE = 14,
-    /// The most separate cracks accepted near the rim.
+    /// The most separate cracks accepted near the rim of the driven head.
     SHOPHEAD_LIMIT_CRACKS_GREATEST = 15,
     /// Deepest tool mark accepted on a protruding manufactured head, as a share of the head's height.
     SHOPHEAD_LIMIT_TOOL_MARK_DEPTH_GREATEST = 16,
     /// The most a flush head may stand proud before it is shaved.
     SHOPHEAD_LIMIT_FLUSH_HEAD_PROUD_GREATEST = 17,
-    /// The diameter of the drill for the rivet.
+    /// The diameter of the drill for the rivet: what to aim at.
     SHOPHEAD_LIMIT_HOLE_DRILL = 18,
     /// The smallest hole accepted.
     SHOPHEAD_LIMIT_HOLE_LEAST = 19,
@@ -125,6 +125,46 @@ pub enum shophead_limit_name {
     SHOPHEAD_LIMIT_REMOVAL_MANY_LAYERS = 43,
     /// A far-side layer thinner than this bends unless it is supported.
     SHOPHEAD_LIMIT_REMOVAL_THIN_FAR_SIDE = 44,
+    /// Least diameter of the driven head that the published strengths count on, where it is more than the least accepted.
+    SHOPHEAD_LIMIT_HEAD_DIAMETER_FOR_STRENGTH = 45,
+    /// Height that, with the greatest diameter, bounds the metal of a tail: more would make too large a head.
+    SHOPHEAD_LIMIT_METAL_HEIGHT_GREATEST = 46,
+    /// Greatest diameter of a driven head as a multiple of its least.
+    SHOPHEAD_LIMIT_OUT_OF_ROUND_GREATEST = 47,
+    /// Diameter of the circle on a head inside which another document accepts small cracks.
+    SHOPHEAD_LIMIT_CRACK_WITHIN_CIRCLE = 48,
+    /// Diameter of the circle, concentric with a protruding manufactured head, in which no crack is accepted.
+    SHOPHEAD_LIMIT_MANUFACTURED_CRACK_FREE_CIRCLE = 49,
+    /// The most cracks accepted in a manufactured head.
+    SHOPHEAD_LIMIT_MANUFACTURED_CRACKS_GREATEST = 50,
+    /// The thickest feeler that may go in under the driven head where a gap is accepted.
+    SHOPHEAD_LIMIT_GAP_UNDER_HEAD_GREATEST = 51,
+    /// The share of the driven head's rim under which such a gap is accepted.
+    SHOPHEAD_LIMIT_GAP_RIM_SHARE = 52,
+    /// The feeler that must not reach the shank between the sheets.
+    SHOPHEAD_LIMIT_GAP_BETWEEN_SHEETS = 53,
+    /// Least height of a protruding manufactured head that was flattened.
+    SHOPHEAD_LIMIT_FLATTENED_HEAD_HEIGHT_LEAST = 54,
+    /// The most a finished flush head may stand above the surface.
+    SHOPHEAD_LIMIT_FLUSH_HEAD_ABOVE_GREATEST = 55,
+    /// The most a flush head may lie below the surface.
+    SHOPHEAD_LIMIT_FLUSH_HEAD_BELOW_GREATEST = 56,
+    /// Least diameter of a flush head after it was shaved.
+    SHOPHEAD_LIMIT_SHAVED_HEAD_DIAMETER_LEAST = 57,
+    /// The largest that the hole is counted on to come out with this drill.
+    SHOPHEAD_LIMIT_HOLE_DRILLED_GREATEST = 58,
+    /// Diameter of a machine countersink for the rivet.
+    SHOPHEAD_LIMIT_COUNTERSINK_DIAMETER = 59,
+    /// How much larger the next size may be without approval.
+    SHOPHEAD_LIMIT_STEP_GREATEST = 60,
+    /// A length along the row in which a share of the rivets may be stepped up.
+    SHOPHEAD_LIMIT_PATTERN_STRETCH = 61,
+    /// The share of the rivets in any such length that may be stepped up.
+    SHOPHEAD_LIMIT_PATTERN_STRETCH_SHARE = 62,
+    /// Least edge distance of a hole that is kept as the maker built it.
+    SHOPHEAD_LIMIT_EDGE_DISTANCE_AS_BUILT_LEAST = 63,
+    /// Least distance between rows as a share of the pitch.
+    SHOPHEAD_LIMIT_TRANSVERSE_PITCH_SHARE = 64,
 }
 
 numbered! {
@@ -173,9 +213,29 @@ numbered! {
         RemovalThickPack = SHOPHEAD_LIMIT_REMOVAL_THICK_PACK,
         RemovalManyLayers = SHOPHEAD_LIMIT_REMOVAL_MANY_LAYERS,
         RemovalThinFarSide = SHOPHEAD_LIMIT_REMOVAL_THIN_FAR_SIDE,
+        HeadDiameterForStrength = SHOPHEAD_LIMIT_HEAD_DIAMETER_FOR_STRENGTH,
+        MetalHeightGreatest = SHOPHEAD_LIMIT_METAL_HEIGHT_GREATEST,
+        OutOfRoundGreatest = SHOPHEAD_LIMIT_OUT_OF_ROUND_GREATEST,
+        CrackWithinCircle = SHOPHEAD_LIMIT_CRACK_WITHIN_CIRCLE,
+        ManufacturedCrackFreeCircle = SHOPHEAD_LIMIT_MANUFACTURED_CRACK_FREE_CIRCLE,
+        ManufacturedCracksGreatest = SHOPHEAD_LIMIT_MANUFACTURED_CRACKS_GREATEST,
+        GapUnderHeadGreatest = SHOPHEAD_LIMIT_GAP_UNDER_HEAD_GREATEST,
+        GapRimShare = SHOPHEAD_LIMIT_GAP_RIM_SHARE,
+        GapBetweenSheets = SHOPHEAD_LIMIT_GAP_BETWEEN_SHEETS,
+        FlattenedHeadHeightLeast = SHOPHEAD_LIMIT_FLATTENED_HEAD_HEIGHT_LEAST,
+        FlushHeadAboveGreatest = SHOPHEAD_LIMIT_FLUSH_HEAD_ABOVE_GREATEST,
+        FlushHeadBelowGreatest = SHOPHEAD_LIMIT_FLUSH_HEAD_BELOW_GREATEST,
+        ShavedHeadDiameterLeast = SHOPHEAD_LIMIT_SHAVED_HEAD_DIAMETER_LEAST,
+        HoleDrilledGreatest = SHOPHEAD_LIMIT_HOLE_DRILLED_GREATEST,
+        CountersinkDiameter = SHOPHEAD_LIMIT_COUNTERSINK_DIAMETER,
+        StepGreatest = SHOPHEAD_LIMIT_STEP_GREATEST,
+        PatternStretch = SHOPHEAD_LIMIT_PATTERN_STRETCH,
+        PatternStretchShare = SHOPHEAD_LIMIT_PATTERN_STRETCH_SHARE,
+        EdgeDistanceAsBuiltLeast = SHOPHEAD_LIMIT_EDGE_DISTANCE_AS_BUILT_LEAST,
+        TransversePitchShare = SHOPHEAD_LIMIT_TRANSVERSE_PITCH_SHARE,
     ]
 }
-/// Heads a limit holds for; 0 for any.
+/// Heads a limit holds for; 0 for any. Those that end in `AFTER_STEP_UP` hold only for a rivet that took the place of a smaller one.
 #[repr(u32)]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum shophead_head_scope {
@@ -183,13 +243,36 @@ pub enum shophead_head_scope {
     SHOPHEAD_HEAD_SCOPE_PROTRUDING = 1,
     /// Heads that lie in the sheet.
     SHOPHEAD_HEAD_SCOPE_FLUSH = 2,
+    /// Flush heads in dimpled sheet.
+    SHOPHEAD_HEAD_SCOPE_DIMPLED = 3,
+    /// Any head, after a step up.
+    SHOPHEAD_HEAD_SCOPE_ANY_AFTER_STEP_UP = 4,
+    /// Heads that stand proud, after a step up.
+    SHOPHEAD_HEAD_SCOPE_PROTRUDING_AFTER_STEP_UP = 5,
+    /// Heads that lie in the sheet, after a step up.
+    SHOPHEAD_HEAD_SCOPE_FLUSH_AFTER_STEP_UP = 6,
+    /// Flush heads in dimpled sheet, after a step up.
+    SHOPHEAD_HEAD_SCOPE_DIMPLED_AFTER_STEP_UP = 7,
 }
 
-numbered! {
-    HeadScope, shophead_head_scope [
-        Protruding = SHOPHEAD_HEAD_SCOPE_PROTRUDING,
-        Flush = SHOPHEAD_HEAD_SCOPE_FLUSH,
-    ]
+impl shophead_head_scope {
+    /// The heads that a number means, and whether only after a step up.
+    fn read(number: u32) -> Result<(Option<HeadScope>, bool), E> {
+        const SCOPES: [(shophead_head_scope, Option<HeadScope>, bool); 7] = [
+            (shophead_head_scope::SHOPHEAD_HEAD_SCOPE_PROTRUDING, Some(HeadScope::Protruding), false),
+            (shophead_head_scope::SHOPHEAD_HEAD_SCOPE_FLUSH, Some(HeadScope::Flush), false),
+            (shophead_head_scope::SHOPHEAD_HEAD_SCOPE_DIMPLED, Some(HeadScope::Dimpled), false),
+            (shophead_head_scope::SHOPHEAD_HEAD_SCOPE_ANY_AFTER_STEP_UP, None, true),
+            (shophead_head_scope::SHOPHEAD_HEAD_SCOPE_PROTRUDING_AFTER_STEP_UP, Some(HeadScope::Protruding), true),
+            (shophead_head_scope::SHOPHEAD_HEAD_SCOPE_FLUSH_AFTER_STEP_UP, Some(HeadScope::Flush), true),
+            (shophead_head_scope::SHOPHEAD_HEAD_SCOPE_DIMPLED_AFTER_STEP_UP, Some(HeadScope::Dimpled), true),
+        ];
+        if number == 0 {
+            return Ok((None, false));
+        }
+        let scope = SCOPES.iter().find(|(known, ..)| *known as u32 == number);
+        scope.map(|(_, head, stepped)| (*head, *stepped)).ok_or(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER)
+    }
 }
 
 /// How a computed rivet length is rounded to one that exists.
@@ -316,8 +399,10 @@ impl shophead_limit {
     /// The limit and its document, which has this place in the practice's list.
     fn read(&self, place: usize) -> Result<(Limit, Document<'_>), E> {
         let name: Name = value_of(self.name)?;
+        let (head, stepped) = shophead_head_scope::read(self.head)?;
         let scope = Scope {
-            head: if self.head == 0 { None } else { Some(value_of(self.head)?) },
+            head,
+            stepped,
             alloy: if self.alloy == 0 { None } else { Some(value_of::<RivetAlloy>(self.alloy)?) },
             diameter: optional(self.diameter_nm)?,
             rows: if self.rows == 0 { None } else { Some(rows(self.rows)?) },
@@ -447,20 +532,49 @@ pub extern "C" fn shophead_practice_find(
         let place = applies.place()?;
         let name: Name = value_of(name)?;
         let case = case(&part.one()?.read()?, rows)?;
-        let found = practice.one()?.with(|practice| {
-            let length = practice.length(name, &case).map(|given| given.value);
-            let none = shophead_value { kind: 0, num: 0, den: 0, unused: 0, nm: 0 };
-            let found = practice.find(name, &case);
-            Ok(shophead_applies {
-                value: found.map_or(none, |limit| shophead_value::of(limit.value)),
-                length_nm: or_none(length),
-                basis: found
-                    .map_or(shophead_basis::NONE, |limit| shophead_basis::of(limit.basis, practice.documents())),
-            })
-        })?;
-        place.put(found);
+        place.put(practice.one()?.with(|practice| Ok(shophead_applies::of(practice, name, &case)))?);
         Ok(())
     })
+}
+
+/// The limit of a practice that applies to a rivet which took the place of a smaller one in its hole.
+///
+/// Takes: as `shophead_practice_find`; `dimpled`, 1 where the sheets under a flush head are dimpled, otherwise 0. Writes: `applies`.
+///
+/// Errors: as `shophead_practice_find`; `SHOPHEAD_ERROR_UNKNOWN_NUMBER` where `dimpled` is neither 0 nor 1.
+#[unsafe(no_mangle)]
+pub extern "C" fn shophead_practice_find_after_step_up(
+    practice: In<shophead_practice>,
+    name: u32,
+    part: In<shophead_part>,
+    rows: u32,
+    dimpled: u32,
+    applies: Out<shophead_applies>,
+) -> shophead_error {
+    answer(|| {
+        let place = applies.place()?;
+        let name: Name = value_of(name)?;
+        let case = case(&part.one()?.read()?, rows)?.stepped_up();
+        let case = match dimpled {
+            0 => case,
+            1 => case.in_dimples(),
+            _ => return Err(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER),
+        };
+        place.put(practice.one()?.with(|practice| Ok(shophead_applies::of(practice, name, &case)))?);
+        Ok(())
+    })
+}
+
+impl shophead_applies {
+    fn of(practice: &Practice<'_>, name: Name, case: &Case) -> shophead_applies {
+        let none = shophead_value { kind: 0, num: 0, den: 0, unused: 0, nm: 0 };
+        let found = practice.find(name, case);
+        shophead_applies {
+            value: found.map_or(none, |limit| shophead_value::of(limit.value)),
+            length_nm: or_none(practice.length(name, case).map(|given| given.value)),
+            basis: found.map_or(shophead_basis::NONE, |limit| shophead_basis::of(limit.basis, practice.documents())),
+        }
+    }
 }
 
 /// The hole to count on where none was measured: as drilled with the practice's drill, at most at its limit; where the practice knows

@@ -341,6 +341,10 @@ proptest! {
         hold!(shophead_value_print(name, reads(&value), text.out(), SHOPHEAD_TEXT_MAX, size.out()), text, size);
         let (mut applies, mut hole, mut basis) = (Watched::new(), Watched::new(), Watched::<shophead_basis>::new());
         hold!(shophead_practice_find(reads(&practice), name, reads(&part), rows, applies.out()), applies);
+        hold!(
+            shophead_practice_find_after_step_up(reads(&practice), name, reads(&part), rows, name % 2, applies.out()),
+            applies
+        );
         hold!(shophead_practice_hole(reads(&practice), reads(&part), hole.out(), basis.out()), hole, basis);
         let mut limits = Watched::new();
         hold!(shophead_head_find_limits(reads(&part), reads(&practice), limits.out()), limits);

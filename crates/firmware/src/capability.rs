@@ -7,7 +7,9 @@ use core::hint::black_box;
 use shophead::access::{
     Clearance, Minutes, Rates, RowWork, cannot_buck, clearance_needed, least_effort, solid_required, weigh,
 };
-use shophead::basis::{Basis, RULES};
+use shophead::basis::Basis;
+#[cfg(feature = "words")]
+use shophead::basis::RULES;
 use shophead::damage::{self, Damaged};
 use shophead::drill::{Drill, parse_hole};
 use shophead::finding::Code;

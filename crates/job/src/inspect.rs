@@ -280,7 +280,7 @@ mod tests {
     fn a_step_that_the_hole_does_not_allow_is_referred() {
         let (remedy, replacement, codes) = judged("A1,1,,,notched");
         assert_eq!((remedy, replacement.as_deref()), (Some(Remedy::NextSize), Some("MS20470AD6-7")));
-        assert_eq!(codes, [Code::HeadDefect]);
+        assert_eq!(codes, [Code::ShankNotched]);
         // A spar cap: stepping up needs approval, and nothing is ordered before that.
         let (remedy, replacement, codes) = judged("K1,1,,,notched");
         assert_eq!((remedy, replacement), (Some(Remedy::Refer), None));

@@ -20,7 +20,7 @@ pub enum ToolKind<'j> {
     HoleGauge {
         /// The rivet, without length.
         rivet: Part<'j>,
-        /// The smallest hole; `None` where the practice gives none.
+        /// The smallest hole that every shank enters; `None` where the practice gives none.
         least: Option<Length>,
         /// The largest hole; `None` where the practice gives none.
         greatest: Option<Length>,
@@ -81,9 +81,10 @@ pub fn tools<'j>(plan: &Plan<'j>) -> Vec<Tool<'j>> {
     };
     let gauge = |choice: &Choice<'j>, case: shophead::practice::Case| {
         let limits = HoleLimits::of(plan.practice, &case);
+        let promised = plan.practice.promised_hole(&case).map(|hole| hole.value.min());
         ToolKind::HoleGauge {
             rivet: choice.part.without_length(),
-            least: limits.least.map(|limit| limit.value),
+            least: promised.or(limits.least.map(|limit| limit.value)),
             greatest: limits.greatest.map(|limit| limit.value),
         }
     };

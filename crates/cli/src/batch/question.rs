@@ -92,6 +92,13 @@ fn optional_number<T: FromStr + Default>(field: &mut Option<T>, text: &str) -> R
     number(field.get_or_insert_default(), text)
 }
 
+/// From none to all, as the command line takes it.
+fn percent(field: &mut Option<u8>, text: &str) -> Result<bool, String> {
+    let read = text.parse().ok().filter(|percent| *percent <= 100);
+    *field = Some(read.ok_or("this is not a whole number from 0 to 100; right would be 30")?);
+    Ok(true)
+}
+
 /// From one up to the most that the command line takes.
 fn rows<T: FromStr + Copy + Into<u16>>(field: &mut T, text: &str, most: u16) -> Result<bool, String> {
     let read = text.parse().ok().filter(|rows: &T| (1..=most).contains(&(*rows).into()));
@@ -146,12 +153,21 @@ const HEAD: &[Field<HeadArgs>] = &[
     field!(HeadArgs, "cracks", optional_number, seen.cracks).with(MEASURED),
     field!(HeadArgs, "crack_reach", option, seen.crack_reach).with(&["cracks"]),
     field!(HeadArgs, "cracks_meet", flag, seen.cracks_meet).with(&["cracks"]),
+    field!(HeadArgs, "head_cracked", flag, seen.head_cracked).with(MEASURED),
+    field!(HeadArgs, "head_crack_reach", option, seen.head_crack_reach).with(&["head_cracked"]),
     field!(HeadArgs, "tool_mark", option, seen.tool_mark).with(MEASURED),
     field!(HeadArgs, "proud", option, seen.proud).with(MEASURED),
+    field!(HeadArgs, "low", option, seen.low).with(MEASURED),
+    field!(HeadArgs, "shaved", option, seen.shaved).with(MEASURED),
+    field!(HeadArgs, "flattened", option, seen.flattened).with(MEASURED),
     field!(HeadArgs, "gap", flag, seen.gap).with(MEASURED),
+    field!(HeadArgs, "gap_feeler", option, seen.gap_feeler).with(&["gap_rim"]),
+    field!(HeadArgs, "gap_rim", percent, seen.gap_rim).with(&["gap_feeler", "measured_diameter"]),
     field!(HeadArgs, "sheets_apart", flag, seen.sheets_apart).with(MEASURED),
     field!(HeadArgs, "buckled", flag, seen.buckled).with(MEASURED),
+    field!(HeadArgs, "clinched", flag, seen.clinched).with(MEASURED),
     field!(HeadArgs, "tipped", flag, seen.tipped).with(MEASURED),
+    field!(HeadArgs, "stepped", flag, seen.stepped).with(MEASURED),
     field!(HeadArgs, "loose", flag, seen.loose).with(MEASURED),
     field!(HeadArgs, "sheet_damaged", flag, seen.sheet_damaged).with(MEASURED),
     field!(HeadArgs, "length", option, length).with(&["grip"]),

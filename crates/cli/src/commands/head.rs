@@ -102,14 +102,29 @@ fn defects(args: &HeadArgs, family: &Part<'_>, context: &Context<'_>) -> Result<
         let head_height = family.size().head_height_nominal().unwrap_or(Length::ZERO);
         defects.push(Defect::ToolMark { depth, head_height });
     }
-    if let Some(by) = input::optional_length("--proud", seen.proud.as_deref(), context.bare)? {
-        defects.push(Defect::Proud(by));
+    if seen.head_cracked {
+        let innermost = input::optional_length("--head-crack-reach", seen.head_crack_reach.as_deref(), context.bare)?;
+        defects.push(Defect::ManufacturedCracks { innermost });
+    }
+    for (option, text, defect) in [
+        ("--proud", &seen.proud, Defect::Proud as fn(Length) -> Defect),
+        ("--low", &seen.low, Defect::Low),
+        ("--shaved", &seen.shaved, Defect::Shaved),
+        ("--flattened", &seen.flattened, Defect::Flattened),
+    ] {
+        defects.extend(input::optional_length(option, text.as_deref(), context.bare)?.map(defect));
+    }
+    let feeler = input::optional_length("--gap-feeler", seen.gap_feeler.as_deref(), context.bare)?;
+    if let Some((feeler, rim_percent)) = feeler.zip(seen.gap_rim) {
+        defects.push(Defect::GapUnderDrivenHead { feeler, rim_percent });
     }
     for (is_seen, defect) in [
         (seen.gap, Defect::GapUnderHead),
         (seen.sheets_apart, Defect::SheetsApart),
         (seen.buckled, Defect::BuckledShank),
+        (seen.clinched, Defect::Clinched),
         (seen.tipped, Defect::Tipped),
+        (seen.stepped, Defect::Stepped),
         (seen.loose, Defect::Loose),
         (seen.sheet_damaged, Defect::SheetDamaged),
     ] {

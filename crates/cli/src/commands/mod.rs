@@ -264,6 +264,11 @@ pub(crate) mod tests {
                 "--crack-reach",
                 "--tool-mark",
                 "--proud",
+                "--low",
+                "--shaved",
+                "--flattened",
+                "--gap-feeler",
+                "--head-crack-reach",
             ],
         ),
         (

@@ -14,7 +14,7 @@ use shophead::length::Length;
 use shophead::material::{Guarantee, Material, RivetAlloy, SheetHeading, Treatment, sheets};
 use shophead::practice::{HeadScope, Practice, Scope, Value};
 use shophead::rivet::other::{NOT_READ, WhyNotRead};
-use shophead::rivet::{CATALOGUE, NEXT_SIZE, Series};
+use shophead::rivet::{CATALOGUE, Series, Size};
 use shophead::structure::{Place, Structure};
 use shophead::words::Units;
 
@@ -124,13 +124,6 @@ impl<'a> List<'a> {
             };
             self.add("limits", format_args!("{}{scope}", limit.name), value, limit.basis);
         }
-        let step = format!(
-            "{} up to {}, {} above",
-            self.units.size(NEXT_SIZE.fine),
-            self.units.size(NEXT_SIZE.fine_up_to),
-            self.units.size(NEXT_SIZE.coarse)
-        );
-        self.add("limits", "next larger size", step, NEXT_SIZE.basis);
     }
 
     fn scope(&self, scope: &Scope) -> String {
@@ -138,10 +131,12 @@ impl<'a> List<'a> {
         said.extend(scope.head.map(|head| match head {
             HeadScope::Protruding => "protruding heads".to_owned(),
             HeadScope::Flush => "flush heads".to_owned(),
+            HeadScope::Dimpled => "flush heads in dimpled sheet".to_owned(),
         }));
         said.extend(scope.alloy.map(|alloy| alloy.alloy().to_owned()));
         said.extend(scope.diameter.map(|diameter| self.units.size(diameter).to_string()));
         said.extend(scope.rows.map(|rows| format!("{rows} rows")));
+        said.extend(scope.stepped.then(|| "after a step up".to_owned()));
         if said.is_empty() { String::new() } else { format!(" ({})", said.join(", ")) }
     }
 
@@ -183,7 +178,8 @@ impl<'a> List<'a> {
     }
 
     fn sizes(&mut self, series: &Series<'static>) {
-        for size in series.sizes {
+        let is_bare = |size: &&Size| size.shank.is_none() && size.head.is_none();
+        for size in series.sizes.iter().filter(|size| !is_bare(size)) {
             let shank = size
                 .shank
                 .map_or_else(|| "limits not known".to_owned(), |shank| self.units.interval(shank).to_string());
@@ -199,6 +195,15 @@ impl<'a> List<'a> {
             );
             let what = format!("{} {}", series.name, self.units.size(size.shank_nominal));
             self.add("rivets", what, format_args!("shank {shank}, {head}"), size.basis);
+        }
+        // Sizes of which nothing but the diameter is known: one line for those with the same basis.
+        for sizes in series.sizes.chunk_by(|one, next| one.basis == next.basis) {
+            let diameters: Vec<String> =
+                sizes.iter().filter(is_bare).map(|size| self.units.size(size.shank_nominal).to_string()).collect();
+            if let Some(size) = sizes.first().filter(|_| !diameters.is_empty()) {
+                let value = format!("diameters {}; shank and head not known", diameters.join(", "));
+                self.add("rivets", series.name, value, size.basis);
+            }
         }
     }
 

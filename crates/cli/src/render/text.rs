@@ -29,7 +29,7 @@ pub(crate) fn render(report: &Report, width: usize) -> String {
         page.block(block);
     }
     if report.findings_in_text {
-        page.findings(&report.findings);
+        page.findings(&report.findings, report.has_one_subject());
     }
     for block in &report.annex {
         page.block(block);
@@ -141,13 +141,12 @@ impl Page {
         }
     }
 
-    fn findings(&mut self, findings: &[Told]) {
+    /// `one_subject`: what was judged is one thing, which the answer names.
+    fn findings(&mut self, findings: &[Told], one_subject: bool) {
         if findings.is_empty() {
             return;
         }
         self.blank();
-        // Said only where it tells one from another.
-        let one_subject = findings.windows(2).all(|pair| matches!(pair, [a, b] if a.subject == b.subject));
         for severity in [Severity::Refer, Severity::Caution, Severity::Note] {
             for told in findings.iter().filter(|told| told.severity == severity) {
                 let subject = if one_subject { String::new() } else { format!("{}: ", told.subject) };

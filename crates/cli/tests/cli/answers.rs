@@ -154,7 +154,7 @@ fn another_measure_or_another_finding_makes_an_answer_lapse() {
     assert_eq!(job.hole("K1", 19)["part"], Value::Null);
     job.write("holes.csv", &holes.replace("K1,19,.171,.161", "K1,19,.160,.160"));
     assert_eq!(standing(), "not-found", "nothing is referred any more");
-    assert_eq!(job.hole("K1", 19)["part"], "MS20426AD5-8", "and it is kept as it is");
+    assert_eq!(job.hole("K1", 19)["part"], "MS20426AD5-9", "and it is kept as it is");
     // Of two answers to the same finding the last one counts.
     job.write("holes.csv", &holes);
     job.run("answer job.toml --row K1 --hole 19 --answer rivet --rivet MS20426AD6 --by B._Example --document concession_18 --finding step-needs-approval,hole-over-limit");

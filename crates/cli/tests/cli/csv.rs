@@ -40,7 +40,7 @@ fn cells_say_what_the_text_says() {
         (length, 0, "length_in", "0.375"),
         (length, 0, "protrusion_max_in", "0.232"),
         (length, 0, "window_height_min_in", "0.0375"),
-        (length, 0, "window_height_max_in", "0.0825"),
+        (length, 0, "window_height_max_in", "0.070"),
         (length, 0, "window_diameter_min_in", "0.1625"),
         (length, 0, "also_good", "MS20470AD4-4.5 MS20470AD4-5 MS20470AD4-5.5"),
         (length, 0, "by_hole", ""),

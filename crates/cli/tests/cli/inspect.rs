@@ -29,9 +29,9 @@ fn every_reason_has_its_remedy_and_the_replacements_are_ordered() {
     assert_eq!(result["state"], "rejected");
     for (row, hole, reasons, remedy, replacement) in [
         ("K1", 8, json!(["head-too-narrow", "head-too-high"]), json!("replace"), json!("MS20426AD5-9")),
-        ("C1", 2, json!(["head-defect"]), json!("replace"), json!("MS20426AD4-5")),
-        ("A1", 3, json!(["head-defect"]), json!("next-size"), json!("MS20470AD6-7")),
-        ("F4", 22, json!(["head-defect"]), json!("refer"), Value::Null),
+        ("C1", 2, json!(["head-too-high"]), json!("replace"), json!("MS20426AD4-5")),
+        ("A1", 3, json!(["shank-notched"]), json!("next-size"), json!("MS20470AD6-7")),
+        ("F4", 22, json!(["sheet-damaged"]), json!("refer"), Value::Null),
         ("F2", 3, json!(["driven-where-referred"]), json!("refer"), Value::Null),
         ("S1", 5, json!([]), Value::Null, Value::Null),
         ("K1", 7, json!([]), Value::Null, Value::Null),

@@ -75,15 +75,15 @@ impl Bench {
 #[test]
 fn a_conversation_reads_the_same_through_a_pipe() {
     let bench = Bench::new(JOB);
-    let (status, out, err) = bench.survey(".163 .160 g burr\n\n.159\nq\n");
+    let (status, out, err) = bench.survey(".172 .168 g burr\n\n.159\nq\n");
     assert_eq!((status, err.as_str()), (Some(0), ""), "{out}");
     let talk = "\
 Panel
 0 of 1000 holes are measured.
 Type what you measure, in inches; ? helps.
 Row K1, long edge: 1000 holes for MS20470AD5.
-K1 1/1000 > .163 .160 g burr
-K1 1 saved: .163 x .160, gouged, \"burr\"
+K1 1/1000 > .172 .168 g burr
+K1 1 saved: .172 x .168, gouged, \"burr\"
 OVERSIZE: NAS1242AD5, drill #16 (.177)
 K1 2/1000 > 
 K1 2 skipped.
@@ -96,7 +96,7 @@ K1 4/1000 > q
     assert!(out.starts_with(talk), "{out}");
     assert_eq!(
         bench.found(),
-        "row,hole,major,minor,condition,direction,opened,remark\nK1,1,0.163,0.16,gouged,,,\"burr\"\nK1,3,0.159,,sound,,,\"\"\n"
+        "row,hole,major,minor,condition,direction,opened,remark\nK1,1,0.172,0.168,gouged,,,\"burr\"\nK1,3,0.159,,sound,,,\"\"\n"
     );
     // On it goes, corrects, and the plan takes the last line.
     let (_, out, _) = bench.survey("b\n.160 c\n");

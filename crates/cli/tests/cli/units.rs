@@ -44,21 +44,21 @@ fn a_number_without_a_unit_is_millimetres_or_newtons() {
         let (status, json) = answer(&format!("{bare} --units mm --format json"));
         assert_eq!((status, json), answer(&format!("{with_units} --units mm --format json")), "{bare}");
     }
-    // The slip that was silent: an edge distance of 4 mm was read as 4 in.
-    let hole = "hole --rivet MS20470AD4 --major 3.3 --edge 4 --pitch 20 --layers 2024-T3:1,2024-T3:1 --units mm";
-    assert!(codes(&answer(&format!("{hole} --format json")).1).contains(&"edge-distance-short"));
+    // The slip that was silent: an edge distance of 5 mm was read as 5 in.
+    let hole = "hole --rivet MS20470AD4 --major 3.3 --edge 5 --pitch 20 --layers 2024-T3:1,2024-T3:1 --units mm";
+    assert!(codes(&answer(&format!("{hole} --format json")).1).contains(&"edge-as-built"));
 }
 
 #[test]
 fn a_cell_of_a_batch_is_read_as_the_option_of_the_command() {
-    let rows = "rivet,major,edge,pitch,layers\nMS20470AD4,3.3,4,20,\"2024-T3:1,2024-T3:1\"\n";
+    let rows = "rivet,major,edge,pitch,layers\nMS20470AD4,3.3,5,20,\"2024-T3:1,2024-T3:1\"\n";
     let batch = |rows: &'static str, units: &str| {
         let run = shophead_with(&format!("batch hole --units {units}"), |command| command.write_stdin(rows));
         run.stdout.lines().nth(1).unwrap_or_default().rsplit("\",").next().unwrap_or_default().to_owned()
     };
     let told = batch(rows, "mm");
-    assert!(told.contains("edge-distance-short"), "{told}");
-    let inches = "rivet,major,edge,pitch,layers\nMS20470AD4,3.3mm,4mm,20mm,\"2024-T3:1mm,2024-T3:1mm\"\n";
+    assert!(told.contains("edge-as-built"), "{told}");
+    let inches = "rivet,major,edge,pitch,layers\nMS20470AD4,3.3mm,5mm,20mm,\"2024-T3:1mm,2024-T3:1mm\"\n";
     assert_eq!(told, batch(inches, "mm"));
 }
 

@@ -94,8 +94,11 @@ codes! {
     HeadTooNarrow = 15, "head-too-narrow", "The driven head is narrower than allowed.",
         "driven head too narrow[: {m}][, least {l}].", "<Replace the rivet.|It may stay.>",
         "head narrow[: {m}][, min {l}]";
+    HeadNarrowForStrength = 79, "head-narrow-for-strength", "The driven head is narrower than the published strengths count on.",
+        "driven head[ {m}] is narrower than the strength tables count on[, {l}].", "It may stay, and carries less than they say.",
+        "narrow, weaker[: {m}][, min {l}]";
     HeadTooWide = 16, "head-too-wide", "The driven head is wider than allowed.",
-        "driven head too wide[: {m}][, most {l}].", "<Replace the rivet.|It may stay.>",
+        "driven head too wide[: {m}][, most {l}].", "<Replace the rivet.|Check that it was not driven too far.>",
         "head wide[: {m}][, max {l}]";
     HeadTooLow = 17, "head-too-low", "The driven head is lower than allowed.",
         "driven head too low[: {m}][, least {l}].", "<Replace the rivet.|It may stay.>",
@@ -103,9 +106,60 @@ codes! {
     HeadTooHigh = 18, "head-too-high", "The driven head is higher than allowed.",
         "driven head too high[: {m}][, most {l}].", "<Replace the rivet.|It may stay.>",
         "head high[: {m}][, max {l}]";
-    HeadDefect = 19, "head-defect", "A fault of the driven rivet that is not accepted.",
-        "rivet not accepted[: {m}][, limit {l}].", "Replace it.",
-        "not accepted[: {m}][, limit {l}]";
+    HeadOutOfRound = 80, "head-out-of-round", "The driven head is more out of round than allowed.",
+        "driven head out of round[: {m} at its widest][, most {l}].", "Replace the rivet.",
+        "out of round[: {m}][, max {l}]";
+    HeadTipped = 81, "head-tipped", "The driven head is tipped: its least and its greatest height decide.",
+        "driven head tipped: its least and its greatest height decide.", "<Measure both.|>",
+        "tipped: both heights decide";
+    HeadStepped = 82, "head-stepped", "The driven head is stepped: its least and its greatest height decide.",
+        "driven head stepped: its least and its greatest height decide.", "<Measure both; the high part may come off.|The high part may come off.>",
+        "stepped: both heights decide";
+    HeadDefect = 19, "head-defect", "The driven head is clinched or bent, or the shank has buckled.",
+        "driven rivet clinched, bent or buckled.", "Replace it.",
+        "clinched, bent or buckled";
+    HeadCracked = 83, "head-cracked", "A head is cracked in a way that is not accepted.",
+        "head cracked[: {m}, most {l}].", "Replace the rivet.",
+        "head cracked[: {m}, most {l}]";
+    CrackNearMiddle = 98, "crack-near-middle", "A crack comes nearer to the middle of a head than allowed.",
+        "crack in the head [reaches a circle of {m}|may come too near its middle][, none accepted inside {l}].", "Replace the rivet.",
+        "crack[ at {m}][, none inside {l}]";
+    CracksElsewhere = 84, "cracks-elsewhere", "Another document accepts small cracks inside this circle.",
+        "another document accepts small cracks[ inside a circle of {l}].", "Ask which one holds.",
+        "other document takes cracks";
+    HeadMarked = 85, "head-marked", "The manufactured head has a tool mark deeper than allowed.",
+        "tool mark in the manufactured head too deep[: {m}][, most {l}].", "Replace the rivet.",
+        "tool mark[: {m}][, max {l}]";
+    HeadFlattened = 86, "head-flattened", "The manufactured head is flattened more than allowed.",
+        "manufactured head too flat[: {m} left][, least {l}].", "Replace the rivet.",
+        "flattened[: {m}][, min {l}]";
+    GapUnderHead = 87, "gap-under-head", "There is a gap under a head that is not accepted.",
+        "gap under the head[: a feeler of {m} goes in][, most {l}].", "Replace the rivet.",
+        "gap under head[: {m}][, max {l}]";
+    GapAlongRim = 99, "gap-along-rim", "The gap under the driven head runs along more of its rim than allowed.",
+        "gap along the rim of the driven head[: {m} %][, most {l} %].", "Replace the rivet.",
+        "rim gap[: {m} %][, max {l} %]";
+    SheetsApart = 88, "sheets-apart", "The sheets are apart: a feeler reaches the shank.",
+        "sheets apart[: a feeler of {l} reaches the shank].", "Replace the rivet.",
+        "sheets apart[: feeler {l}]";
+    HeadProud = 89, "head-proud", "The flush head is further above the surface than allowed.",
+        "flush head proud[: {m}][, most {l}].", "<Shave it, or replace the rivet.|It may stay.>",
+        "head proud[: {m}][, max {l}]";
+    HeadBelowSurface = 90, "head-below-surface", "The flush head is further below the surface than allowed.",
+        "flush head below the surface[: {m}][, most {l}].", "Replace the rivet.",
+        "below surface[: {m}][, max {l}]";
+    HeadShavedTooFar = 91, "head-shaved-too-far", "The flush head was shaved to less than its least diameter.",
+        "flush head shaved too far[: {m} across][, least {l}].", "Replace the rivet.",
+        "shaved[: {m}][, min {l}]";
+    RivetLoose = 92, "rivet-loose", "The rivet is loose.",
+        "the rivet is loose.", "Replace it.",
+        "rivet loose";
+    SheetDamaged = 93, "sheet-damaged", "The sheet is damaged beside the rivet.",
+        "the sheet is damaged beside the rivet.", "Ask for its repair.",
+        "sheet damaged beside it";
+    ShankNotched = 94, "shank-notched", "The shank is notched: the holes did not line up.",
+        "the shank is notched: the holes did not line up.", "Take the next larger rivet.",
+        "shank notched";
     SampleRejects = 20, "sample-rejects", "A sample has rejected rivets: look at the rest too.",
         "rejected in a sample[: {m} of {l}].", "Look at every rivet of the row.",
         "[{m} of {l} ]rejected: look at all";
@@ -119,6 +173,9 @@ codes! {
     HoleOverLimit = 23, "hole-over-limit", "The hole is larger than the rivet allows.",
         "hole[ {m}] is too large for [this rivet, greatest {l}|every rivet to be had].", "[{l?}|Ask the holder of the type's data for this hole.]",
         "hole too large[: {m}][, max {l}]";
+    HoleAboveDrill = 95, "hole-above-drill", "The hole is larger than its drill makes it, and still within the limits.",
+        "hole[ {m}] is larger than its drill makes it, and within the limits[, greatest {l}].", "It may stay.",
+        "above its drill[: {m}][, max {l}]";
     HoleUnderLimit = 24, "hole-under-limit", "The hole is smaller than the rivet needs.",
         "hole[ {m}] is too small for this rivet[, least {l}].", "Open it up.",
         "hole too small[: {m}][, min {l}]";
@@ -140,6 +197,12 @@ codes! {
     NeighboursStepped = 30, "neighbours-stepped", "More neighbours are opened for larger rivets than the limit allows.",
         "too many neighbours opened[: {m}, most {l}].", "Refer the others.",
         "neighbours opened[: {m}, most {l}]";
+    StretchCrowded = 96, "stretch-crowded", "More holes in one stretch of a row are opened for larger rivets than the limit allows.",
+        "too many holes opened in one stretch of the row[: {m}, most {l}].", "Refer the others.",
+        "stretch crowded[: {m}, most {l}]";
+    StepTooLarge = 97, "step-too-large", "The next size is a larger step than the limit allows without approval.",
+        "step to the next size too large[: {m}][, most {l}].", "Ask the holder of the type's data.",
+        "step too large[: {m}][, max {l}]";
     PatternFull = 31, "pattern-full", "The hole needs a larger rivet, but its pattern takes no more of them.",
         "this hole needs a larger rivet, and its pattern takes no more.", "Refer.",
         "pattern full";

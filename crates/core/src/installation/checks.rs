@@ -19,7 +19,7 @@ impl Installation<'_, '_> {
         let case = self.case();
         if let Some(stack) = self.stack {
             if let Some(thickest) = stack.thickest() {
-                check_diameter(&case, thickest, self.structure, self.practice, push);
+                check_diameter(self.rivet.series(), &case, thickest, self.structure, self.practice, push);
             }
             check_bearing_range(&self.rivet, stack, push);
         }
@@ -55,13 +55,17 @@ impl Installation<'_, '_> {
     /// A measured hole outside what the rivet allows.
     fn check_hole(&self, push: &mut Sink<'_>) {
         let Some(hole) = self.hole else { return };
-        let limits = HoleLimits::of(self.practice, &self.case());
+        let case = self.case();
+        let limits = HoleLimits::of(self.practice, &case);
         match limits.greatest {
             None => push(Finding::new(Code::NoLimit, Severity::Refer, Basis::NO_HOLE)),
             Some(greatest) if hole.max() > greatest.value => {
                 push(Finding::against(Code::HoleOverLimit, Severity::Refer, hole.max(), &greatest));
             }
             Some(greatest) => {
+                if self.practice.hole_for(&case).is_some_and(|drilled| hole.max() > drilled.value.max()) {
+                    push(Finding::against(Code::HoleAboveDrill, Severity::Caution, hole.max(), &greatest));
+                }
                 if let Some(note) = Finding::from_memory(&greatest) {
                     push(note);
                 }
@@ -82,7 +86,7 @@ impl Installation<'_, '_> {
             check_pitch(pitch, &case, self.practice, as_built, push);
         }
         if let Some(spacing) = self.layout.transverse_pitch {
-            check_row_spacing(spacing, &case, self.practice, as_built, push);
+            check_row_spacing(spacing, self.layout.pitch, &case, self.practice, as_built, push);
         }
     }
 

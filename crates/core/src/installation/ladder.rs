@@ -276,6 +276,14 @@ impl<'q, 'a> Installation<'q, 'a> {
             return;
         };
         step.rivet = Some(rivet);
+        if step.kind == Disposition::NextSize
+            && let Some(most) = self.practice.length(Name::StepGreatest, &self.case())
+        {
+            let larger = rivet.size().standard_diameter().minus(self.rivet.size().standard_diameter());
+            if larger > most.value {
+                step.findings.push(Finding::against(Code::StepTooLarge, Severity::Refer, larger, &most));
+            }
+        }
         let mends = match step.kind {
             Disposition::Keep => found.damage() == Damage::None,
             Disposition::CleanUp | Disposition::Oversize => found.damage() != Damage::DeepCountersink,
@@ -329,7 +337,7 @@ impl<'q, 'a> Installation<'q, 'a> {
     /// The drill that makes the hole round again, and the hole that it leaves.
     #[inline(never)]
     fn opened(&self, rivet: &Part<'a>, found: AsFound, step: &mut Step<'a>) -> Option<Interval> {
-        let case = Installation { rivet: *rivet, ..*self }.case();
+        let case = Installation { rivet: *rivet, installed: Some(self.before()), ..*self }.case();
         let drill = self.practice.length(Name::HoleDrill, &case);
         let greatest = HoleLimits::of(self.practice, &case).greatest;
         let (Some(drill), Some(greatest)) = (drill, greatest) else {
@@ -342,7 +350,9 @@ impl<'q, 'a> Installation<'q, 'a> {
             return None;
         };
         step.cut = Some(cut);
-        Some(Interval::of(cut.diameter(), greatest.value.max(cut.diameter())))
+        // What a drill leaves is less than what is accepted.
+        let drilled = self.practice.hole_for(&case).map_or(greatest.value, |hole| hole.value.max());
+        Some(Interval::of(cut.diameter(), drilled.max(cut.diameter())))
     }
 }
 

@@ -54,7 +54,7 @@ use crate::layout::RowLayout;
 use crate::length::{Length, Toleranced};
 use crate::practice::{Case, Given, HANDBOOK, Practice};
 use crate::rivet::part::Part;
-use crate::stack::Stack;
+use crate::stack::{Preparation, Stack};
 use crate::structure::{Member, Structure};
 
 /// A rivet in its pack, with what is known of its surroundings.
@@ -228,7 +228,11 @@ impl<'q, 'a> Installation<'q, 'a> {
     /// What limits are asked for.
     #[must_use]
     pub fn case(&self) -> Case {
-        Case::for_part(&self.rivet).in_rows(u8::try_from(self.rows).unwrap_or(u8::MAX))
+        let case = Case::for_part(&self.rivet).in_rows(u8::try_from(self.rows).unwrap_or(u8::MAX));
+        let is_dimpled = |stack: &Stack| stack.layers().iter().any(|layer| layer.preparation == Preparation::Dimpled);
+        let case = if self.stack.is_some_and(is_dimpled) { case.in_dimples() } else { case };
+        let is_larger = |before: Part<'_>| self.rivet.size().shank_nominal > before.size().shank_nominal;
+        if self.installed.is_some_and(is_larger) { case.stepped_up() } else { case }
     }
 
     /// The hole as measured, or as it is drilled for the rivet.

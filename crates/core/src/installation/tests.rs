@@ -47,10 +47,10 @@ fn the_ladder_is_climbed_step_by_step() {
     let question = in_plain_sheets("MS20470AD4", &stack);
     for (major, minor, damage, disposition, cut) in [
         (".1285", ".1285", Damage::None, Disposition::Keep, None),
-        (".132", ".1285", Damage::None, Disposition::Keep, None),
+        (".135", ".1285", Damage::None, Disposition::Keep, None),
         (".120", ".120", Damage::None, Disposition::CleanUp, Some("#30")),
         (".1285", ".1285", Damage::Gouged, Disposition::CleanUp, Some("#30")),
-        (".1321", ".129", Damage::None, Disposition::Oversize, Some("#27")),
+        (".1351", ".132", Damage::None, Disposition::Oversize, Some("#27")),
         (".150", ".130", Damage::FigureEight, Disposition::NextSize, Some("#21")),
         (".170", ".130", Damage::None, Disposition::Refer, None),
         (".1285", ".1285", Damage::Cracked, Disposition::Refer, None),
@@ -62,6 +62,18 @@ fn the_ladder_is_climbed_step_by_step() {
         assert_eq!(answer.cut, cut.map(|cut| Drill::parse(cut).expect(cut)), "{major}");
         assert_eq!(answer.findings.must_refer(), disposition == Disposition::Refer, "{major}");
         assert!(steps.iter().rev().skip(1).all(|step| !step.does()), "every step before the last says why");
+    }
+}
+
+#[test]
+fn a_hole_above_its_drill_and_within_the_table_is_kept_with_a_caution() {
+    let stack = stack(PLAIN);
+    let question = in_plain_sheets("MS20470AD4", &stack);
+    // As drilled: to .004 over the largest shank, .128.
+    for (diameter, cautioned) in [(".1285", false), (".132", false), (".1321", true), (".135", true)] {
+        let answer = question.hole(found(diameter, diameter, Damage::None));
+        assert_eq!(answer.disposition, Disposition::Keep, "{diameter}");
+        assert_eq!(answer.findings.has(Code::HoleAboveDrill), cautioned, "{diameter}");
     }
 }
 
@@ -86,7 +98,7 @@ fn a_spar_cap_is_not_stepped_up_without_approval() {
     let stack = stack("clad 2024-T3:.040, clad 2024-T3:.125");
     let question = in_plain_sheets("MS20470AD5", &stack).member(Member::SparCap);
     let mut steps = Vec::new();
-    let answer = question.hole_step_by_step(found(".170", ".160", Damage::None), &mut |step| steps.push(step.clone()));
+    let answer = question.hole_step_by_step(found(".172", ".160", Damage::None), &mut |step| steps.push(step.clone()));
     assert_eq!(answer.disposition, Disposition::Refer);
     assert!(steps.iter().skip(2).all(|step| step.findings.has(Code::StepNeedsApproval)));
     assert!(answer.findings.has(Code::HoleOverLimit), "a hole that is referred says what is wrong with it as it is");

@@ -136,7 +136,7 @@ pub(crate) fn check_substitute(original: &Part<'_>, new: &Part<'_>, push: &mut S
     }
 }
 
-/// See [`Basis::SPEC_47196_NEXT_SIZE_FOR_SUBSTITUTE`].
+/// See [`Basis::SPEC_47196_STEP`].
 const FINE_STEPS_UP_TO: Length = Length::from_64ths(16);
 
 fn stepped(step: Step, diameter: Length) -> Length {

@@ -110,7 +110,7 @@ impl Material {
     fn heads(self, column: &SheetProperties) -> bool {
         column.alloy() == self.alloy()
             && column.heading().clad == self.is_clad()
-            && column.temper().split(' ').any(|temper| temper == self.temper())
+            && column.temper().split(|c: char| c == ' ').any(|temper| temper == self.temper())
     }
 
     /// Reads a material: `2024-T3`, `clad 2024-T3`, `2024-T3 clad`, `alclad 2024-T3`, `bare 7075-T6`, in small or capital

@@ -51,6 +51,10 @@ pub enum RivetUse {
     MagnesiumStructure,
     /// Steel parts mainly.
     SteelParts,
+    /// Parts of corrosion-resistant steel, such as firewalls and exhaust stack brackets.
+    CorrosionResistantParts,
+    /// High-nickel steel and nickel alloys.
+    NickelAlloys,
 }
 
 /// The ultimate shear strength of a rivet once driven.
@@ -169,8 +173,8 @@ impl RivetAlloy {
         self.row().temper_driven
     }
 
-    /// Every shear strength given for the driven rivet; 2017 has one for rivets driven fresh from the quench and one for rivets
-    /// driven after ageing.
+    /// Every shear strength given for the driven rivet; 2017 has one for rivets heat treated before driving and one for rivets driven hard, as
+    /// received.
     #[must_use]
     pub const fn driven_shears(self) -> &'static [DrivenShear] {
         self.row().driven
@@ -180,7 +184,7 @@ impl RivetAlloy {
     ///
     /// ```
     /// use shophead::material::RivetAlloy;
-    /// // Fresh from the quench 34 ksi, aged 38 ksi: without knowing which, the lower one holds.
+    /// // Heat treated before driving 34 ksi, driven hard 38 ksi: without knowing which, the lower one holds.
     /// let (fsu, _) = RivetAlloy::Al2017.fsu_driven().unwrap();
     /// assert_eq!(fsu.ksi(), 34.0);
     /// assert!(RivetAlloy::Al2017.driven_shears().iter().any(|shear| shear.temper == Some("T3") && shear.fsu.ksi() == 38.0));

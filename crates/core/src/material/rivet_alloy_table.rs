@@ -1,8 +1,9 @@
 //! Rivet alloys.
 //!
-//! Tempers, head marks: NAVEDTRA 14315, ch 3, table 3-1, read; recalled where marked. Shear strengths of driven rivets: MIL-HDBK-5, table
-//! 8.1.2(b), recalled: the table was not seen. Uses: AC 43.13-1B, para 7-2. Treatment before driving: FAA-H-8083-30 and NAVEDTRA
-//! 14315, which contradict each other in their times. Strengths in ksi, densities in lb/in3, temperatures in degrees Fahrenheit.
+//! Tempers, head marks: NAVEDTRA 14315, ch 3, table 3-1; of other metals than aluminium AC 43.13-1B, table 4-8. Shear strengths of driven
+//! rivets: AC 43.13-1B, table 4-8, read, and where it differs or is silent MIL-HDBK-5, table 8.1.2(b), recalled: the table was not seen.
+//! Uses: AC 43.13-1B, para 7-2. Treatment before driving: AC 43.13-1B, FAA-H-8083-30 and NAVEDTRA 14315, which contradict each other in
+//! their times. Strengths in ksi, densities in lb/in3, temperatures in degrees Fahrenheit.
 
 use super::rivet_alloy::{DrivenShear, HeatTreatment, RivetUse, Row, Treatment};
 use crate::basis::Basis;
@@ -46,7 +47,7 @@ const fn alloy(alloy: &'static str) -> Row {
 
 pub(super) const AL_1100: Row = Row {
     temper_supplied: Some("F"),
-    driven: &[shear(Some("F"), "", 9.0, Basis::HDBK5_PLACE_NOT_KNOWN)],
+    driven: &[shear(None, "", 10.0, Basis::AC43_T4_8), shear(Some("F"), "", 9.0, Basis::HDBK5_PLACE_NOT_KNOWN)],
     temper_driven: Some("F"),
     densities: &[(0.098, Basis::HDBK5_PLACE_NOT_KNOWN)],
     as_received: Some(Basis::FAA_30_HEAT_TREATMENT),
@@ -58,10 +59,10 @@ pub(super) const AL_1100: Row = Row {
 
 pub(super) const AL_2117: Row = Row {
     temper_supplied: Some("T4"),
-    driven: &[shear(Some("T3"), "", 30.0, Basis::HDBK5_T8_1_2B)],
+    driven: &[shear(Some("T3"), "", 30.0, Basis::AC43_T4_8)],
     temper_driven: Some("T3"),
     densities: &[(0.0994, Basis::MATERIALS_QUOTED), (0.099, Basis::HDBK5_T8_1_2B)],
-    as_received: Some(Basis::FAA_30_HEAT_TREATMENT),
+    as_received: Some(Basis::AC43_AS_RECEIVED),
     head_mark: Some(("indented dimple", Basis::NAVY_14315_T3_1)),
     used_for: Some((RivetUse::Structure, Basis::AC43_P7_2A)),
     new_design: Some((true, Basis::MS20470_DESCRIPTION)),
@@ -70,8 +71,7 @@ pub(super) const AL_2117: Row = Row {
 
 pub(super) const AL_5056: Row = Row {
     temper_supplied: Some("H32"),
-    driven: &[shear(Some("H321"), "", 28.0, Basis::HDBK5_T8_1_2B)],
-    temper_driven: Some("H321"),
+    driven: &[shear(None, "", 27.0, Basis::AC43_T4_8), shear(Some("H321"), "", 28.0, Basis::HDBK5_T8_1_2B)],
     densities: &[(0.095, Basis::HDBK5_T8_1_2B)],
     as_received: Some(Basis::FAA_30_HEAT_TREATMENT),
     head_mark: Some(("raised cross", Basis::NAVY_14315_T3_1)),
@@ -83,13 +83,13 @@ pub(super) const AL_5056: Row = Row {
 pub(super) const AL_2017: Row = Row {
     temper_supplied: Some("T4"),
     driven: &[
-        shear(Some("T31"), "fresh from the quench", 34.0, Basis::HDBK5_T8_1_2B),
-        shear(Some("T3"), "after ageing", 38.0, Basis::HDBK5_T8_1_2B),
+        shear(Some("T31"), "heat treated before driving", 34.0, Basis::AC43_T4_8),
+        shear(Some("T3"), "driven hard, as received (HD)", 38.0, Basis::AC43_T4_8),
         // A least strength, for an alloy modified against cracks.
         shear(None, "modified, crack-free", 34.0, Basis::NOT_NAMED),
     ],
     temper_driven: Some("T31"),
-    densities: &[(0.101, Basis::MATERIALS_QUOTED), (0.101, Basis::HDBK5_T8_1_2B)],
+    densities: &[(0.101, Basis::MATERIALS_QUOTED)],
     treatments: &[
         HeatTreatment {
             drive_within_minutes: Some(60),
@@ -117,13 +117,17 @@ pub(super) const AL_2017: Row = Row {
         },
         HeatTreatment {
             drive_within_minutes: Some(60),
-            note: "about an hour; half strength about an hour after driving, full strength in about 4 days",
-            ..treatment(Treatment::KeepCold, Basis::FAA_30_HARDWARE)
+            note: "about an hour; half the gain in the first hour after driving, full strength in about 4 days",
+            ..treatment(Treatment::KeepCold, Basis::EUROPEAN_NOTES)
         },
         HeatTreatment {
             above: Some(Length::from_64ths(12)),
-            note: "up to 3/16 in as received",
+            note: "just before driving; no times given",
             ..treatment(Treatment::HeatTreatOrKeepCold, Basis::AC43_P4_57D)
+        },
+        HeatTreatment {
+            note: "of any diameter; those driven hard (HD) are not",
+            ..treatment(Treatment::HeatTreat, Basis::AC43_T4_8)
         },
     ],
     head_mark: Some(("raised teat", Basis::NAVY_14315_T3_1)),
@@ -134,10 +138,10 @@ pub(super) const AL_2017: Row = Row {
 
 pub(super) const AL_2024: Row = Row {
     temper_supplied: Some("T4"),
-    driven: &[shear(Some("T31"), "fresh from the quench", 41.0, Basis::HDBK5_T8_1_2B)],
+    driven: &[shear(Some("T31"), "heat treated before driving", 41.0, Basis::AC43_T4_8)],
     temper_driven: Some("T31"),
     // The first is of sheet and plate.
-    densities: &[(0.100, Basis::HDBK5J_T3_2_3_0_B1), (0.100, Basis::HDBK5_T8_1_2B)],
+    densities: &[(0.100, Basis::HDBK5J_T3_2_3_0_B1)],
     treatments: &[
         HeatTreatment {
             drive_within_minutes: Some(10),
@@ -160,7 +164,7 @@ pub(super) const AL_2024: Row = Row {
         HeatTreatment {
             drive_within_minutes: Some(10),
             note: "10 to 20 minutes; a rivet taken out is not put back among cold ones",
-            ..treatment(Treatment::KeepCold, Basis::FAA_30_HARDWARE)
+            ..treatment(Treatment::KeepCold, Basis::EUROPEAN_NOTES)
         },
         HeatTreatment {
             solution_f: Some((910, 930)),
@@ -169,6 +173,7 @@ pub(super) const AL_2024: Row = Row {
             ..treatment(Treatment::HeatTreat, Basis::FAA_30_PLACE_NOT_KNOWN)
         },
         treatment(Treatment::HeatTreatOrKeepCold, Basis::AC43_P4_57D),
+        treatment(Treatment::HeatTreat, Basis::AC43_T4_8),
     ],
     head_mark: Some(("raised double dash", Basis::NAVY_14315_T3_1)),
     used_for: Some((RivetUse::StrongerStructure, Basis::AC43_P7_2B)),
@@ -197,10 +202,12 @@ pub(super) const TI_45CB: Row = Row {
 };
 
 pub(super) const NICKEL_COPPER: Row = Row {
-    driven: &[shear(None, "", 52.0, Basis::HDBK5_T8_1_2B), shear(None, "", 49.0, Basis::HDBK5_T8_1_2B_FAINT)],
+    driven: &[shear(None, "", 49.0, Basis::AC43_T4_8), shear(None, "", 52.0, Basis::HDBK5_T8_1_2B)],
     densities: &[(0.319, Basis::HDBK5_T8_1_2B)],
-    head_mark: Some(("plain or two dimples", Basis::HEAD_MARKS_FAINT)),
-    used_for: Some((RivetUse::Structure, Basis::HDBK5_T8_1_2B)),
+    as_received: Some(Basis::AC43_T4_8),
+    // Two grades: letter M plain, letter C with the dots.
+    head_mark: Some(("plain, or recessed double dots", Basis::AC43_T4_8)),
+    used_for: Some((RivetUse::NickelAlloys, Basis::AC43_P7_2G)),
     ..alloy("nickel-copper")
 };
 
@@ -212,20 +219,27 @@ pub(super) const A_286: Row = Row {
 };
 
 pub(super) const CARBON_STEEL: Row = Row {
+    driven: &[shear(None, "", 35.0, Basis::AC43_T4_8)],
     densities: &[(0.283, Basis::MATERIALS_RECALLED)],
-    head_mark: Some(("recessed triangle", Basis::HEAD_MARKS_FAINT)),
+    as_received: Some(Basis::AC43_T4_8),
+    head_mark: Some(("recessed triangle", Basis::AC43_T4_8)),
     used_for: Some((RivetUse::SteelParts, Basis::AC43_P7_2E)),
     ..alloy("carbon steel")
 };
 
 pub(super) const CORROSION_RESISTANT_STEEL: Row = Row {
+    driven: &[shear(None, "", 65.0, Basis::AC43_T4_8)],
     densities: &[(0.286, Basis::MATERIALS_RECALLED)],
-    head_mark: Some(("recessed dash", Basis::HEAD_MARKS_FAINT)),
+    as_received: Some(Basis::AC43_T4_8),
+    head_mark: Some(("recessed dash", Basis::AC43_T4_8)),
+    used_for: Some((RivetUse::CorrosionResistantParts, Basis::AC43_P7_2F)),
     ..alloy("corrosion-resistant steel")
 };
 
 pub(super) const COPPER: Row = Row {
+    driven: &[shear(None, "", 23.0, Basis::AC43_T4_8)],
     densities: &[(0.322, Basis::MATERIALS_RECALLED)],
-    head_mark: Some(("plain", Basis::HEAD_MARKS)),
+    as_received: Some(Basis::AC43_T4_8),
+    head_mark: Some(("plain", Basis::AC43_T4_8)),
     ..alloy("copper")
 };

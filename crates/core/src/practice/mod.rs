@@ -38,7 +38,7 @@ mod handbook;
 mod process;
 mod value;
 
-use common::{Row, RowScope};
+use common::Row;
 
 #[cfg(feature = "words")]
 use crate::basis::Citation;
@@ -92,30 +92,48 @@ names! {
     TailGreatest = 3, "tail-greatest", Length, "The longest tail that is driven without folding over.";
     DiameterPerThicknessLeast = 4, "diameter-per-thickness-least", Fraction, "Least rivet diameter as a multiple of the thickest sheet.";
     DiameterPerThicknessTarget = 5, "diameter-per-thickness-target", Fraction, "Usual rivet diameter as a multiple of the thicker sheet.";
-    DiameterPerThicknessGreatest = 6, "diameter-per-thickness-greatest", Fraction, "Greatest rivet diameter as a multiple of the thickest sheet.";
+    DiameterPerThicknessGreatest = 6, "diameter-per-thickness-greatest", Fraction, "Rivet diameter as a multiple of the thickest sheet, of which the next larger size of the series is the greatest.";
     DiameterStructuralLeast = 7, "diameter-structural-least", Length, "Least rivet diameter in structure.";
     // driven heads
     HeadDiameterLeast = 8, "driven-head-diameter-least", Length, "Least diameter of the driven head.";
+    HeadDiameterForStrength = 45, "driven-head-diameter-for-strength", Length, "Least diameter of the driven head that the published strengths count on, where it is more than the least accepted.";
     HeadDiameterTarget = 9, "driven-head-diameter-target", Length, "Diameter of the driven head to aim at.";
     HeadDiameterGreatest = 10, "driven-head-diameter-greatest", Length, "Greatest diameter of the driven head.";
     HeadHeightLeast = 11, "driven-head-height-least", Length, "Least height of the driven head.";
     HeadHeightTarget = 12, "driven-head-height-target", Length, "Height of the driven head to aim at.";
     HeadHeightGreatest = 13, "driven-head-height-greatest", Length, "Greatest height of the driven head.";
+    MetalHeightGreatest = 46, "metal-height-greatest", Length, "Height that, with the greatest diameter, bounds the metal of a tail: more would make too large a head.";
+    OutOfRoundGreatest = 47, "out-of-round-greatest", Fraction, "Greatest diameter of a driven head as a multiple of its least.";
     CrackFreeCircle = 14, "crack-free-circle", Length, "Diameter of the circle, concentric with the driven head, in which no crack is accepted.";
-    CracksGreatest = 15, "cracks-greatest", Count, "The most separate cracks accepted near the rim.";
+    CracksGreatest = 15, "cracks-greatest", Count, "The most separate cracks accepted near the rim of the driven head.";
+    CrackWithinCircle = 48, "crack-within-circle", Length, "Diameter of the circle on a head inside which another document accepts small cracks.";
+    ManufacturedCrackFreeCircle = 49, "manufactured-crack-free-circle", Length, "Diameter of the circle, concentric with a protruding manufactured head, in which no crack is accepted.";
+    ManufacturedCracksGreatest = 50, "manufactured-cracks-greatest", Count, "The most cracks accepted in a manufactured head.";
+    GapUnderHeadGreatest = 51, "gap-under-head-greatest", Length, "The thickest feeler that may go in under the driven head where a gap is accepted.";
+    GapRimShare = 52, "gap-rim-share", Fraction, "The share of the driven head's rim under which such a gap is accepted.";
+    GapBetweenSheets = 53, "gap-between-sheets", Length, "The feeler that must not reach the shank between the sheets.";
     ToolMarkDepthGreatest = 16, "tool-mark-depth-greatest", Fraction, "Deepest tool mark accepted on a protruding manufactured head, as a share of the head's height.";
+    FlattenedHeadHeightLeast = 54, "flattened-head-height-least", Length, "Least height of a protruding manufactured head that was flattened.";
+    FlushHeadAboveGreatest = 55, "flush-head-above-greatest", Length, "The most a finished flush head may stand above the surface.";
+    FlushHeadBelowGreatest = 56, "flush-head-below-greatest", Length, "The most a flush head may lie below the surface.";
     FlushHeadProudGreatest = 17, "flush-head-proud-greatest", Length, "The most a flush head may stand proud before it is shaved.";
+    ShavedHeadDiameterLeast = 57, "shaved-head-diameter-least", Length, "Least diameter of a flush head after it was shaved.";
     // holes
-    HoleDrill = 18, "hole-drill", Length, "The diameter of the drill for the rivet.";
+    HoleDrill = 18, "hole-drill", Length, "The diameter of the drill for the rivet: what to aim at.";
+    HoleDrilledGreatest = 58, "hole-drilled-greatest", Length, "The largest that the hole is counted on to come out with this drill.";
     HoleLeast = 19, "hole-least", Length, "The smallest hole accepted.";
     HoleGreatest = 20, "hole-greatest", Length, "The largest hole accepted.";
+    CountersinkDiameter = 59, "countersink-diameter", Length, "Diameter of a machine countersink for the rivet.";
     CountersinkSheetLeast = 21, "countersink-sheet-least", Length, "Thinnest sheet that is machine countersunk for the rivet.";
     CountersinkDepthShare = 22, "countersink-depth-share", Fraction, "Deepest countersink as a share of the sheet.";
     CountersinkDepthPreferred = 23, "countersink-depth-preferred", Fraction, "Depth of countersink, as a share of the sheet, that keeps a straight land.";
     DimpleSheetGreatest = 24, "dimple-sheet-greatest", Length, "Thickest sheet that is dimpled.";
+    StepGreatest = 60, "step-greatest", Length, "How much larger the next size may be without approval.";
     PatternStepsShare = 25, "pattern-steps-share", Fraction, "Largest share of one pattern's rivets that may be stepped up.";
     PatternStepsCount = 26, "pattern-steps-count", Count, "The most rivets of one pattern that may be stepped up.";
     NeighboursStepped = 27, "neighbours-stepped", Count, "The most neighbouring rivets that may be stepped up.";
+    PatternStretch = 61, "pattern-stretch", Length, "A length along the row in which a share of the rivets may be stepped up.";
+    PatternStretchShare = 62, "pattern-stretch-share", Fraction, "The share of the rivets in any such length that may be stepped up.";
     // damage beside the holes; only a shop's own documents give these
     CrackLengthGreatest = 28, "crack-length-greatest", Length, "The longest crack that is repaired without asking.";
     CorrosionDepthShare = 29, "corrosion-depth-share", Fraction, "Deepest corrosion that is cleaned up without asking, as a share of the layer.";
@@ -123,11 +141,13 @@ names! {
     SoftSpotLengthGreatest = 31, "soft-spot-length-greatest", Length, "The longest soft place that is repaired without asking.";
     // layout
     EdgeDistanceLeast = 32, "edge-distance-least", Length, "Least distance from the centre of a hole to the nearest edge.";
+    EdgeDistanceAsBuiltLeast = 63, "edge-distance-as-built-least", Length, "Least edge distance of a hole that is kept as the maker built it.";
     EdgeDistancePreferred = 33, "edge-distance-preferred", Length, "Edge distance that leaves room for a later step up.";
     EdgeDistanceGreatest = 34, "edge-distance-greatest", Length, "Greatest usual edge distance.";
     PitchLeast = 35, "pitch-least", Length, "Least distance between neighbouring holes of a row.";
     PitchGreatest = 36, "pitch-greatest", Length, "Greatest usual distance between neighbouring holes of a row.";
     TransversePitchLeast = 37, "transverse-pitch-least", Length, "Least distance between rows.";
+    TransversePitchShare = 64, "transverse-pitch-share", Fraction, "Least distance between rows as a share of the pitch.";
     // strength
     InterRivetFixity = 38, "inter-rivet-fixity", Fraction, "How firmly the heads hold a sheet that buckles between its rivets: 1 pinned, 4 clamped.";
     InterRivetElasticShare = 39, "inter-rivet-elastic-share", Fraction, "Part of the compression yield stress up to which buckling between rivets is elastic.";
@@ -147,6 +167,8 @@ pub enum HeadScope {
     Protruding,
     /// Heads that lie in the sheet.
     Flush,
+    /// Flush heads in dimpled sheet.
+    Dimpled,
 }
 
 /// What a limit is limited to; `None` means any.
@@ -161,26 +183,37 @@ pub struct Scope {
     pub diameter: Option<Length>,
     /// Only this number of rows.
     pub rows: Option<u8>,
+    /// Only for a rivet that took the place of a smaller one.
+    pub stepped: bool,
 }
 
 impl Scope {
     /// Every case.
-    pub const ANY: Scope = Scope { head: None, alloy: None, diameter: None, rows: None };
+    pub const ANY: Scope = Scope { head: None, alloy: None, diameter: None, rows: None, stepped: false };
 
     fn covers(&self, case: &Case) -> bool {
-        let head = if case.head.is_flush() { HeadScope::Flush } else { HeadScope::Protruding };
-        self.head.is_none_or(|wanted| wanted == head)
-            && self.alloy.is_none_or(|wanted| wanted == case.alloy)
+        let flush = case.head.is_flush();
+        self.head.is_none_or(|wanted| match wanted {
+            HeadScope::Protruding => !flush,
+            HeadScope::Flush => flush,
+            HeadScope::Dimpled => flush && case.dimpled,
+        }) && self.alloy.is_none_or(|wanted| wanted == case.alloy)
             && self.diameter.is_none_or(|wanted| wanted == case.diameter)
             && self.rows.is_none_or(|wanted| wanted == case.rows)
+            && (case.stepped || !self.stepped)
     }
 
-    /// How many things the scope names.
+    /// How many things the scope names. A dimpled head is a flush one and more.
     const fn particulars(&self) -> u8 {
-        (self.head.is_some() as u8)
-            .saturating_add(self.alloy.is_some() as u8)
+        let head = match self.head {
+            None => 0_u8,
+            Some(HeadScope::Protruding | HeadScope::Flush) => 1,
+            Some(HeadScope::Dimpled) => 2,
+        };
+        head.saturating_add(self.alloy.is_some() as u8)
             .saturating_add(self.diameter.is_some() as u8)
             .saturating_add(self.rows.is_some() as u8)
+            .saturating_add(self.stepped as u8)
     }
 }
 
@@ -212,20 +245,24 @@ pub struct Case {
     pub shank_max: Option<Length>,
     /// How many rows the pattern has.
     pub rows: u8,
+    /// Whether the sheets under a flush head are dimpled.
+    pub dimpled: bool,
+    /// Whether the rivet took the place of a smaller one in its hole.
+    pub stepped: bool,
 }
 
 impl Case {
     /// A single row of rivets whose shank has no tolerance.
     #[must_use]
     pub const fn new(head: Head, alloy: RivetAlloy, diameter: Length) -> Case {
-        Case { head, alloy, diameter, shank_max: Some(diameter), rows: 1 }
+        Case { head, alloy, diameter, shank_max: Some(diameter), rows: 1, dimpled: false, stepped: false }
     }
 
     /// A single row of rivets of this size.
     #[must_use]
     pub fn of(head: Head, alloy: RivetAlloy, size: &Size) -> Case {
         let shank_max = size.shank.map(|shank| shank.max());
-        Case { head, alloy, diameter: size.shank_nominal, shank_max, rows: 1 }
+        Case { shank_max, ..Case::new(head, alloy, size.shank_nominal) }
     }
 
     /// A single row of these rivets.
@@ -239,6 +276,18 @@ impl Case {
     pub const fn in_rows(self, rows: u8) -> Case {
         Case { rows, ..self }
     }
+
+    /// The same in dimpled sheet.
+    #[must_use]
+    pub const fn in_dimples(self) -> Case {
+        Case { dimpled: true, ..self }
+    }
+
+    /// The same after a step up.
+    #[must_use]
+    pub const fn stepped_up(self) -> Case {
+        Case { stepped: true, ..self }
+    }
 }
 
 /// A figure with its basis.
@@ -251,35 +300,30 @@ pub struct Given<T> {
     pub basis: Basis,
 }
 
-/// A limit where it stands.
-#[derive(Clone, Copy)]
-enum Found<'a> {
-    Own(&'a Limit),
-    BuiltIn(&'static Row),
-}
-
-impl<'a> Found<'a> {
-    fn value(self) -> Value {
-        match self {
-            Found::Own(limit) => limit.value,
-            Found::BuiltIn(row) => row.value(),
-        }
-    }
-
-    fn basis(self) -> Basis {
-        match self {
-            Found::Own(limit) => limit.basis,
-            Found::BuiltIn(row) => row.basis,
-        }
+impl<T> Given<T> {
+    /// Whether this figure may overrule another one that answers the same question: a recalled one never overrules one that was read, or a
+    /// rule that the trade uses. Beside such a one it is good for a note.
+    ///
+    /// ```
+    /// use shophead::basis::Basis;
+    /// use shophead::practice::Given;
+    /// let read = Given { value: 3, basis: Basis::AC43_EDGE };
+    /// let recalled = Given { value: 4, basis: Basis::FAA_31_LAYOUT };
+    /// assert!(read.may_overrule(&recalled) && !recalled.may_overrule(&read));
+    /// assert!(recalled.may_overrule(&recalled), "where nothing was read, the recalled one judges");
+    /// ```
+    #[must_use]
+    pub const fn may_overrule<U>(&self, other: &Given<U>) -> bool {
+        !matches!(self.basis.status(), Status::Memory) || matches!(other.basis.status(), Status::Memory)
     }
 }
 
 /// The most particular of the limits of one name that cover the case; the first of equals.
-fn most_particular<T: Copy>(limits: impl Iterator<Item = (T, Scope)>, case: &Case) -> Option<T> {
-    let mut found: Option<(T, u8)> = None;
-    for (limit, scope) in limits {
-        let particulars = scope.particulars();
-        if scope.covers(case) && found.is_none_or(|(_, most)| particulars > most) {
+fn most_particular(limits: impl Iterator<Item = Limit>, case: &Case) -> Option<Limit> {
+    let mut found: Option<(Limit, u8)> = None;
+    for limit in limits {
+        let particulars = limit.scope.particulars();
+        if limit.scope.covers(case) && found.is_none_or(|(_, most)| particulars > most) {
             found = Some((limit, particulars));
         }
     }
@@ -309,33 +353,35 @@ const fn is_in_order(table: &[Row]) -> bool {
     true
 }
 
-const _: () = assert!(is_in_order(handbook::LIMITS) && is_in_order(process::LIMITS) && is_in_order(common::LIMITS));
+const _: () = assert!(is_in_order(handbook::LIMITS) && is_in_order(common::LIMITS));
+const _: () = assert!(is_in_order(process::LIMITS) && is_in_order(process::TABLES));
 
 /// A set of limits.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Practice<'a> {
     name: &'a str,
     title: &'a str,
-    /// The practice's own tables, then what both practices share.
-    built_in: [&'static [Row]; 2],
+    /// The practice's own documents, then the process specification where they are silent, then what stands in neither.
+    built_in: [&'static [Row]; 3],
     own: &'a [Limit],
     documents: &'a [Document<'a>],
 }
 
-/// The aviation authority's handbooks: AC 43.13-1B and FAA-H-8083-31, with MIL-HDBK-5 where they refer to it.
+/// The aviation authority's handbooks: AC 43.13-1B and FAA-H-8083-31B, with MIL-HDBK-5 where they refer to it. Where they are silent, as on
+/// the holes to accept and the greatest height of a driven head, the process specification.
 pub static HANDBOOK: Practice<'static> = Practice {
     name: "handbook",
-    title: "AC 43.13-1B and FAA-H-8083-31, with MIL-HDBK-5 where they refer to it",
-    built_in: [handbook::LIMITS, common::LIMITS],
+    title: "AC 43.13-1B and FAA-H-8083-31B, with MIL-HDBK-5; where they are silent MIL-R-47196A(MI)",
+    built_in: [handbook::LIMITS, process::TABLES, common::LIMITS],
     own: &[],
     documents: &[],
 };
 
-/// The process specification: MIL-R-47196A (NASM47196) with MIL-HDBK-5. Many of its tables could only be recalled.
+/// The process specification: MIL-R-47196A(MI). Where it is silent, as on lengths and diameters, the handbooks.
 pub static PROCESS: Practice<'static> = Practice {
     name: "process",
-    title: "MIL-R-47196A (NASM47196) with MIL-HDBK-5; many of its tables could only be recalled",
-    built_in: [process::LIMITS, common::LIMITS],
+    title: "MIL-R-47196A(MI); where it is silent AC 43.13-1B, FAA-H-8083-31B and MIL-HDBK-5",
+    built_in: [process::LIMITS, process::TABLES, common::LIMITS],
     own: &[],
     documents: &[],
 };
@@ -380,59 +426,56 @@ impl<'a> Practice<'a> {
         basis.cite(self.documents)
     }
 
-    /// Every limit: the shop's own, then those of the practice's documents, then those that both practices share.
+    /// Every limit: the shop's own, then those of the practice's documents, then those that stand in none of them.
     pub fn limits(&self) -> impl Iterator<Item = Limit> {
-        self.own.iter().copied().chain(self.built_in.into_iter().flatten().map(|row| -> Limit { row.limit() }))
+        self.own.iter().copied().chain(self.built_in.into_iter().flatten().flat_map(Row::limits))
     }
 
-    /// The limit that applies: of the shop's own the most particular one, else of the built-in ones the most particular one. Of two
-    /// that are equally particular, the first in the list.
+    /// The limit that applies: of the shop's own the most particular one, else that of the first document that has one, and in it the most
+    /// particular one. Of two that are equally particular, the first in the list.
     #[must_use]
-    pub fn find(&self, name: Name, case: &Case) -> Option<Limit> {
-        Some(match self.found(name, case)? {
-            Found::Own(limit) => *limit,
-            Found::BuiltIn(row) => row.limit(),
-        })
-    }
-
     #[inline(never)]
-    fn found(&self, name: Name, case: &Case) -> Option<Found<'a>> {
-        let own = self.own.iter().filter(|limit| limit.name == name).map(|limit| (limit, limit.scope));
+    pub fn find(&self, name: Name, case: &Case) -> Option<Limit> {
+        let own = self.own.iter().filter(|limit| limit.name == name).copied();
         if let Some(limit) = most_particular(own, case) {
-            return Some(Found::Own(limit));
+            return Some(limit);
         }
-        let [first, second] = self.built_in.map(|table| of_name(table, name));
-        let rows = first.iter().chain(second).map(|row| (row, row.scope.scope()));
-        most_particular(rows, case).map(Found::BuiltIn)
+        self.built_in.into_iter().find_map(|table| {
+            let rows = of_name(table, name).iter().filter_map(|row| row.limit_for(case.diameter));
+            most_particular(rows, case)
+        })
     }
 
     /// The limits for every rivet with this name: a shop's own before a built-in one.
     pub(crate) fn for_every_rivet(&self, name: Name) -> Option<Given<Value>> {
-        let own = self.own.iter().find(|limit| limit.name == name && limit.scope == Scope::ANY).map(Found::Own);
+        let own = self.own.iter().find(|limit| limit.name == name && limit.scope == Scope::ANY);
+        let own = own.map(|limit| Given { value: limit.value, basis: limit.basis });
         let mut rows = self.built_in.into_iter().flat_map(|table| of_name(table, name));
-        let found = own.or_else(|| rows.find(|row| row.scope == RowScope::ANY).map(Found::BuiltIn))?;
-        Some(Given { value: found.value(), basis: found.basis() })
+        own.or_else(|| {
+            let row = rows.find(|row| row.is_for_any())?;
+            Some(Given { value: row.value(), basis: row.basis })
+        })
     }
 
     /// A limit as a length; `None` when there is no such limit or it is no length.
     #[must_use]
     pub fn length(&self, name: Name, case: &Case) -> Option<Given<Length>> {
-        let limit = self.found(name, case)?;
-        let value = match limit.value() {
+        let limit = self.find(name, case)?;
+        let value = match limit.value {
             Value::Length(length) => length,
             Value::Diameters { num, den, plus } => case.diameter.times(num, den).plus(plus),
             Value::OverShank(plus) => case.shank_max?.plus(plus),
             Value::Fraction { .. } | Value::Count(_) | Value::Rounding(_) => return None,
         };
-        Some(Given { value, basis: limit.basis() })
+        Some(Given { value, basis: limit.basis })
     }
 
     /// A limit as a fraction, numerator and denominator.
     #[must_use]
     pub fn fraction(&self, name: Name, case: &Case) -> Option<Given<(u32, u32)>> {
-        let limit = self.found(name, case)?;
-        match limit.value() {
-            Value::Fraction { num, den } => Some(Given { value: (num, den), basis: limit.basis() }),
+        let limit = self.find(name, case)?;
+        match limit.value {
+            Value::Fraction { num, den } => Some(Given { value: (num, den), basis: limit.basis }),
             _ => None,
         }
     }
@@ -440,9 +483,9 @@ impl<'a> Practice<'a> {
     /// A limit as a whole number.
     #[must_use]
     pub fn count(&self, name: Name, case: &Case) -> Option<Given<u32>> {
-        let limit = self.found(name, case)?;
-        match limit.value() {
-            Value::Count(count) => Some(Given { value: count, basis: limit.basis() }),
+        let limit = self.find(name, case)?;
+        match limit.value {
+            Value::Count(count) => Some(Given { value: count, basis: limit.basis }),
             _ => None,
         }
     }
@@ -450,9 +493,9 @@ impl<'a> Practice<'a> {
     /// How lengths are rounded.
     #[must_use]
     pub fn rounding(&self, case: &Case) -> Option<Given<Rounding>> {
-        let limit = self.found(Name::LengthRounding, case)?;
-        match limit.value() {
-            Value::Rounding(rounding) => Some(Given { value: rounding, basis: limit.basis() }),
+        let limit = self.find(Name::LengthRounding, case)?;
+        match limit.value {
+            Value::Rounding(rounding) => Some(Given { value: rounding, basis: limit.basis }),
             _ => None,
         }
     }
@@ -463,15 +506,43 @@ impl<'a> Practice<'a> {
         self.limits().filter(|limit| limit.basis.status() == status).count()
     }
 
-    /// The hole that is assumed where none was measured: as drilled with the practice's drill, at most at its limit.
+    /// The hole that is assumed where none was measured: as drilled with the practice's drill.
     ///
     /// `None` where the practice names no drill or no limit.
     #[must_use]
     pub fn hole_for(&self, case: &Case) -> Option<Given<Interval>> {
         let drill = self.length(Name::HoleDrill, case)?;
+        let drilled = self.length(Name::HoleDrilledGreatest, case)?;
         let greatest = self.length(Name::HoleGreatest, case)?;
-        let interval = Interval::of(drill.value, greatest.value.max(drill.value));
-        Some(Given { value: interval, basis: drill.basis.weaker(greatest.basis) })
+        let max = if greatest.value < drilled.value { greatest } else { drilled };
+        let interval = Interval::of(drill.value, max.value.max(drill.value));
+        Some(Given { value: interval, basis: drill.basis.weaker(max.basis) })
+    }
+
+    /// The hole that a rivet is promised to enter and to be accepted in: from the smallest accepted, or the largest shank where that is wider,
+    /// to the largest accepted.
+    ///
+    /// Where no smallest hole is given it is the drill's. `None` where the practice gives no largest one.
+    ///
+    /// ```
+    /// use shophead::length::Length;
+    /// use shophead::material::RivetAlloy;
+    /// use shophead::practice::{Case, PROCESS};
+    /// use shophead::rivet::{Head, MS20470};
+    /// let case = Case::of(Head::Universal, RivetAlloy::Al2117, MS20470.size(4).unwrap());
+    /// let hole = PROCESS.promised_hole(&case).unwrap().value;
+    /// // Table I accepts holes from .125; a shank may be .128.
+    /// assert_eq!((hole.min(), hole.max()), (Length::parse(".128")?, Length::parse(".135")?));
+    /// # Ok::<(), shophead::length::ParseLengthError>(())
+    /// ```
+    #[must_use]
+    pub fn promised_hole(&self, case: &Case) -> Option<Given<Interval>> {
+        let greatest = self.length(Name::HoleGreatest, case)?;
+        let least = self.length(Name::HoleLeast, case).or_else(|| self.length(Name::HoleDrill, case))?;
+        let min = case.shank_max.map_or(least.value, |shank| shank.max(least.value));
+        // A greatest that is less than the shank promises nothing.
+        (min <= greatest.value)
+            .then(|| Given { value: Interval::of(min, greatest.value), basis: least.basis.weaker(greatest.basis) })
     }
 
     /// The hole to count on where none was measured: [`Practice::hole_for`], or where that knows none, one as wide as the shank.

@@ -1,63 +1,68 @@
 //! Limits of the process specification.
 //!
-//! MIL-R-47196A (now NASM47196), Rivets, Buck Type, Preparation for and Installation of, with the strength handbook MIL-HDBK-5.
-//! The specification could only be read in quotations: every row that was not among them is marked as memory, and a shop
-//! replaces it from its own copy.
+//! MIL-R-47196A(MI), Rivets, Buck Type, Preparation for and Installation of, 6 September 1977, read whole. A column here is a printed
+//! column, from 1/16 to 13/32 in. Misprints stand as printed, and their basis says so. The sizes 7/32, 9/32, 11/32 and 13/32 are
+//! those of rivets that replace a smaller one.
 
 use super::common::*;
-use super::{HeadScope, Name, Rounding};
+use super::{HeadScope, Name};
 use crate::basis::Basis;
 use crate::material::RivetAlloy;
 
+/// What holds in this practice only: the handbooks answer the same questions in their own way.
 #[rustfmt::skip]
 pub(super) const LIMITS: &[Row] = &[
-    // choosing a rivet; the specification prints no length, so the handbook's rule is taken
-    diameters(Name::RuleOfThumbTail, ANY, 3, 2, Basis::FAA_31_F4_76),
-    rounding(Name::LengthRounding, Rounding::Nearest, Basis::QUESTION_BANK_LENGTH),
-    fraction(Name::DiameterPerThicknessTarget, ANY, 3, 1, Basis::QUESTION_BANK_DIAMETER),
-    // driven heads: least width, least height, greatest height; no greatest width is quoted
-    sized(Name::HeadDiameterLeast, 2,  810, Basis::SPEC_47196_TABLE_3),
-    sized(Name::HeadDiameterLeast, 3, 1220, Basis::SPEC_47196_TABLE_3),
-    sized(Name::HeadDiameterLeast, 4, 1630, Basis::SPEC_47196_TABLE_3),
-    sized(Name::HeadDiameterLeast, 5, 2030, Basis::SPEC_47196_TABLE_3),
-    sized(Name::HeadDiameterLeast, 6, 2440, Basis::SPEC_47196_TABLE_3_NOT_SEEN),
-    sized(Name::HeadDiameterLeast, 8, 3250, Basis::SPEC_47196_TABLE_3_NOT_SEEN),
-    diameters(Name::HeadDiameterLeast, ANY, 13, 10, Basis::SPEC_47196_TABLE_3_NOT_SEEN),
-    // 7050 needs a wider head whatever the diameter: named with the diameter so that it wins over the rows above
-    hard(2, 14), hard(3, 14), hard(4, 14), hard(5, 14), hard(6, 14), hard(8, 14), hard(10, 14), hard(12, 14),
-    sized(Name::HeadHeightLeast, 2, 250, Basis::SPEC_47196_TABLE_3),
-    sized(Name::HeadHeightLeast, 3, 380, Basis::SPEC_47196_TABLE_3),
-    sized(Name::HeadHeightLeast, 4, 500, Basis::SPEC_47196_TABLE_3),
-    sized(Name::HeadHeightLeast, 5, 620, Basis::SPEC_47196_TABLE_3),
-    sized(Name::HeadHeightLeast, 6, 750, Basis::SPEC_47196_TABLE_3_NOT_SEEN),
-    sized(Name::HeadHeightLeast, 8, 1000, Basis::SPEC_47196_TABLE_3_NOT_SEEN),
-    diameters(Name::HeadHeightLeast, ANY, 2, 5, Basis::SPEC_47196_TABLE_3_NOT_SEEN),
-    sized(Name::HeadHeightGreatest, 3, 500, Basis::SPEC_47196_TABLE_3),
-    sized(Name::HeadHeightGreatest, 4, 700, Basis::SPEC_47196_TABLE_3),
-    sized(Name::HeadHeightGreatest, 5, 920, Basis::SPEC_47196_TABLE_3),
-    diameters(Name::CrackFreeCircle, ANY, 11, 10, Basis::SPEC_47196_REJECTS),
-    count(Name::CracksGreatest, ANY, 4, Basis::SPEC_47196_REJECTS),
-    length(Name::FlushHeadProudGreatest, RowScope { head: Some(HeadScope::Flush), ..of_size(3) }, 60, Basis::SPEC_47196_SHAVING),
-    // holes
-    sized(Name::HoleDrill, 2,  670, Basis::HDBK5_NOMINAL_HOLES),
-    sized(Name::HoleDrill, 3,  960, Basis::HDBK5_NOMINAL_HOLES),
-    sized(Name::HoleDrill, 4, 1285, Basis::HDBK5_NOMINAL_HOLES),
-    sized(Name::HoleDrill, 5, 1590, Basis::HDBK5_NOMINAL_HOLES),
-    sized(Name::HoleDrill, 6, 1910, Basis::HDBK5_NOMINAL_HOLES),
-    sized(Name::HoleDrill, 8, 2570, Basis::HDBK5_NOMINAL_HOLES),
-    sized(Name::HoleDrill, 10, 3230, Basis::HDBK5_NOMINAL_HOLES),
-    sized(Name::HoleDrill, 12, 3860, Basis::HDBK5_NOMINAL_HOLES),
-    sized(Name::HoleLeast, 3, 930, Basis::SPEC_47196_TABLE_1),
-    sized(Name::HoleGreatest, 3, 1030, Basis::SPEC_47196_TABLE_1),
-    // layout: the design's own minima hold; these are the published ones that a design starts from
-    length(Name::EdgeDistanceLeast, RowScope { head: Some(HeadScope::Protruding), ..of_size(3) }, 1560, Basis::SPEC_47196_EDGE),
-    diameters(Name::EdgeDistanceLeast, PROTRUDING, 2, 1, Basis::ARMY_0992_LAYOUT),
-    diameters(Name::EdgeDistanceLeast, FLUSH, 5, 2, Basis::ARMY_0992_LAYOUT),
-    diameters(Name::PitchLeast, ANY, 3, 1, Basis::NAVY_14018_SPACING),
-    diameters(Name::PitchGreatest, ANY, 8, 1, Basis::NAVY_14018_SPACING),
+    // driven heads; the table holds for every alloy, and gives no greatest diameter
+    sizes(Name::HeadDiameterLeast, ANY, &[810, 1220, 1630, 2030, 2440, 2850, 3250, 3650, 4060, 4500, 4880, 5300], Basis::SPEC_47196_TABLE_3),
+    diameters(Name::HeadDiameterLeast, ANY, 13, 10, Basis::HDBK5H_DRIVEN_HEADS),
+    sizes(Name::HeadHeightLeast, ANY, &[250, 380, 500, 620, 750, 870, 1000, 1130, 1250, 1370, 1500, 1650], Basis::SPEC_47196_TABLE_3),
+    diameters(Name::HeadHeightLeast, ANY, 2, 5, Basis::SPEC_47196_TABLE_3_PATTERN),
+    diameters(Name::CrackFreeCircle, ANY, 11, 10, Basis::SPEC_47196_CRACKS),
+    count(Name::CracksGreatest, ANY, 4, Basis::SPEC_47196_CRACKS),
+    count(Name::CracksGreatest, of_alloy(RivetAlloy::Al2024), 0, Basis::SPEC_47196_CRACKS_2024),
+    diameters(Name::ManufacturedCrackFreeCircle, PROTRUDING, 14, 10, Basis::SPEC_47196_MANUFACTURED_CRACKS),
+    // holes; a step from 3/16 to 1/4 is over it
+    sixty_fourths(Name::StepGreatest, of_size(2), 2, Basis::SPEC_47196_STEP),
+    sixty_fourths(Name::StepGreatest, of_size(3), 2, Basis::SPEC_47196_STEP),
+    sixty_fourths(Name::StepGreatest, of_size(4), 2, Basis::SPEC_47196_STEP),
+    sixty_fourths(Name::StepGreatest, of_size(5), 2, Basis::SPEC_47196_STEP),
+    sixty_fourths(Name::StepGreatest, of_size(6), 2, Basis::SPEC_47196_STEP),
+    sixty_fourths(Name::StepGreatest, of_size(7), 2, Basis::SPEC_47196_STEP),
+    sixty_fourths(Name::StepGreatest, ANY, 4, Basis::SPEC_47196_STEP),
+    // layout after a step up; of the two flush columns of the margins the one for an edge in sight, which is the wider
+    sizes(Name::EdgeDistanceLeast, stepped(HeadScope::Protruding), &[940, 1560, 2190, 2810, 3440, 4060, 4380, 5000, 5630, 6250, 6880, 7500], Basis::SPEC_47196_TABLE_8_AB),
+    sizes(Name::EdgeDistanceLeast, stepped(HeadScope::Flush), &[1560, 2190, 2810, 3440, 3750, 4380, 5000, 5630, 6250, 6880, 7500, 8120], Basis::SPEC_47196_TABLE_8_CD),
+    sizes(Name::PitchLeast, stepped(HeadScope::Protruding), &[2500, 3750, 5000, 5630, 6880, 7810, 8750, 10000, 11250, 12500, 13440, 14690], Basis::SPEC_47196_TABLE_7),
+    sizes(Name::PitchLeast, stepped(HeadScope::Flush), &[3130, 4380, 5310, 6250, 7500, 8750, 0, 11250, 12500, 13750, 15000, 16250], Basis::SPEC_47196_TABLE_7),
+    // out of order: 9/32 is 1.125
+    length(Name::PitchLeast, RowScope { dash: 8, ..stepped(HeadScope::Flush) }, 13750, Basis::SPEC_47196_TABLE_7_MISPRINT),
+    sizes(Name::PitchLeast, stepped(HeadScope::Dimpled), &[3750, 5630, 6250, 6880, 7500, 8750, 9380, 11250, 12500, 13750, 15000, 16250], Basis::SPEC_47196_TABLE_7),
+    thousandths(Name::TransversePitchShare, RowScope { stepped: true, ..ANY }, 866, Basis::SPEC_47196_ROWS),
 ];
 
-const fn hard(dash: u8, tenths: u8) -> Row {
-    let scope = RowScope { alloy: Some(RivetAlloy::Al7050), ..of_size(dash) };
-    diameters(Name::HeadDiameterLeast, scope, tenths, 10, Basis::HDBK5H_DRIVEN_HEADS)
-}
+/// What holds in the other practice too, where the handbooks are silent.
+#[rustfmt::skip]
+pub(super) const TABLES: &[Row] = &[
+    // driven heads
+    sizes(Name::HeadHeightGreatest, ANY, &[400, 500, 700, 920, 1050, 1100, 1300, 1400, 1580, 1700, 1900, 2000], Basis::SPEC_47196_TABLE_3),
+    midway(Name::HeadHeightGreatest, &[450, 600, 810, 985, 1075, 1200, 1350, 1490, 1640, 1800, 1950], Basis::SPEC_47196_TABLE_3_MIDWAY),
+    fraction(Name::OutOfRoundGreatest, ANY, 3, 2, Basis::SPEC_47196_OUT_OF_ROUND),
+    length(Name::GapUnderHeadGreatest, ANY, 20, Basis::SPEC_47196_GAPS),
+    fraction(Name::GapRimShare, ANY, 2, 5, Basis::SPEC_47196_GAPS),
+    length(Name::GapBetweenSheets, ANY, 20, Basis::SPEC_47196_SHEETS_APART),
+    sizes(Name::FlattenedHeadHeightLeast, PROTRUDING, &[220, 320, 420, 520, 620, 720, 830, 930, 1040, 1140, 1250, 1350], Basis::SPEC_47196_TABLE_2),
+    length(Name::FlushHeadAboveGreatest, FLUSH, 100, Basis::SPEC_47196_FLUSHNESS),
+    length(Name::FlushHeadBelowGreatest, FLUSH, 50, Basis::SPEC_47196_FLUSHNESS),
+    sizes(Name::FlushHeadProudGreatest, FLUSH, &[50, 60, 70, 90, 100, 110, 120, 130, 140, 150, 160, 170], Basis::SPEC_47196_TABLE_4),
+    sizes(Name::ShavedHeadDiameterLeast, FLUSH, &[950, 1610, 2040, 2620, 3260, 3830, 4430, 4900, 5260, 5880, 6500, 7120], Basis::SPEC_47196_TABLE_4),
+    // holes: the drill is the smaller one where two are printed (#20 for 5/32, #10 for 3/16), by its diameter of four places
+    sizes(Name::HoleDrill, ANY, &[670, 980, 1285, 1590, 1910, 2280, 2570, 2900, 3160, 3480, 3770, 4130], Basis::SPEC_47196_TABLE_1),
+    sizes(Name::HoleLeast, ANY, &[620, 930, 1250, 1560, 1870, 2180, 2500, 2810, 3120, 3430, 3750, 4060], Basis::SPEC_47196_TABLE_1),
+    sizes(Name::HoleGreatest, ANY, &[720, 1030, 1350, 1710, 2020, 2330, 2650, 2960, 3270, 3580, 3900, 4210], Basis::SPEC_47196_TABLE_1),
+    sizes(Name::CountersinkDiameter, FLUSH, &[1100, 1760, 2220, 2840, 3510, 4110, 4740, 5220, 5600, 6250, 6900, 7560], Basis::SPEC_47196_TABLE_6),
+    fraction(Name::PatternStepsShare, ANY, 1, 5, Basis::SPEC_47196_PATTERN),
+    count(Name::PatternStepsCount, ANY, 10, Basis::SPEC_47196_PATTERN),
+    count(Name::NeighboursStepped, ANY, 2, Basis::SPEC_47196_PATTERN),
+    sixty_fourths(Name::PatternStretch, ANY, 10 * 64, Basis::SPEC_47196_PATTERN),
+    fraction(Name::PatternStretchShare, ANY, 1, 2, Basis::SPEC_47196_PATTERN),
+];

@@ -244,36 +244,6 @@ impl defmt::Format for Series<'_> {
     }
 }
 
-/// The rule for the next larger diameter.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct StepRule {
-    /// Up to this diameter the finer step holds.
-    pub fine_up_to: Length,
-    /// The finer step.
-    pub fine: Length,
-    /// The step above.
-    pub coarse: Length,
-    /// Where the rule comes from.
-    pub basis: Basis,
-}
-
-/// The next larger size is 1/32 in up to 1/4 in, above it 1/16 in.
-pub const NEXT_SIZE: StepRule = StepRule {
-    fine_up_to: Length::from_64ths(16),
-    fine: Length::THIRTY_SECOND,
-    coarse: Length::SIXTEENTH,
-    basis: Basis::SPEC_47196_NEXT_SIZE,
-};
-
-impl StepRule {
-    /// The diameter one step larger. A step in the finer part ends at the quarter inch.
-    #[must_use]
-    pub fn next(&self, diameter: Length) -> Length {
-        diameter.plus(if diameter < self.fine_up_to { self.fine } else { self.coarse })
-    }
-}
-
 impl<'a> Series<'a> {
     /// The size with this dash number.
     ///
@@ -298,24 +268,16 @@ impl<'a> Series<'a> {
         })
     }
 
-    /// The next larger size of the series: the first that is at least one step of [`NEXT_SIZE`] larger.
-    ///
-    /// Where the series leaves out the rule's own step (there is no 7/32 between 3/16 and 1/4) this is a longer step;
-    /// [`StepRule::next`] tells.
+    /// The next larger diameter that the series lists. How large a step may be is a limit of a practice.
     ///
     /// ```
-    /// use shophead::rivet::{MS20470, NEXT_SIZE};
-    /// let eighth = MS20470.size(4).unwrap();
-    /// assert_eq!(MS20470.next_size(eighth).map(|size| size.dash), Some(5));
-    /// let three_sixteenths = MS20470.size(6).unwrap();
-    /// let next = MS20470.next_size(three_sixteenths).unwrap();
-    /// assert_eq!(next.dash, 8);
-    /// assert!(next.standard_diameter() > NEXT_SIZE.next(three_sixteenths.standard_diameter()));
+    /// use shophead::rivet::MS20470;
+    /// let next = |dash| MS20470.size(dash).and_then(|size| MS20470.next_size(size)).map(|size| size.dash);
+    /// assert_eq!((next(4), next(6), next(12)), (Some(5), Some(8), None));
     /// ```
     #[must_use]
     pub fn next_size(&self, size: &Size) -> Option<&'a Size> {
-        let least = NEXT_SIZE.next(size.standard_diameter());
-        self.sizes.iter().find(|other| other.standard_diameter() >= least)
+        self.sizes.iter().find(|other| other.standard_diameter() > size.standard_diameter())
     }
 
     /// The material with these letters, capital or not.

@@ -50,14 +50,14 @@ pub static NOT_READ: &[NotRead] = &[
     NotRead {
         names: &["AN425"],
         why: WhyNotRead::NoSuccessor { head: "78 degree countersunk" },
-        basis: Basis::AC43_T4_8,
+        basis: Basis::AC43_T4_8_SUPERSEDED,
     },
     NotRead {
         names: &["AN435"],
         why: WhyNotRead::SuccessorByMaterial { steel: "MS20613", others: "MS20615" },
-        basis: Basis::AC43_T4_8,
+        basis: Basis::AC43_T4_8_SUPERSEDED,
     },
-    NotRead { names: &["AN441"], why: WhyNotRead::NoSuccessor { head: "flat" }, basis: Basis::AC43_T4_8 },
+    NotRead { names: &["AN441"], why: WhyNotRead::NoSuccessor { head: "flat" }, basis: Basis::AC43_T4_8_SUPERSEDED },
     blind(&["NASM20600", "MS20600"]),
     blind(&["NASM20601", "MS20601"]),
     blind(&["NASM20602", "MS20602"]),

@@ -227,7 +227,7 @@ impl<'a> Gauge<'a> {
             rivet: wanted.rivet,
             fit,
             least: both(limits.diameter_least?, limits.height_least?),
-            greatest: limits.diameter_greatest.zip(limits.height_greatest).map(|(wide, high)| both(wide, high)),
+            greatest: limits.diameter_greatest.zip(limits.metal_height_greatest).map(|(wide, high)| both(wide, high)),
             tail: wanted.practice.length(Name::TailGreatest, &wanted.case)?,
             limits,
             rule,

@@ -152,7 +152,7 @@ impl Stack {
     /// ```
     pub fn parse(text: &str) -> Result<Stack, ParseStackError> {
         let mut stack = Stack::new();
-        for (item, text) in (1..).zip(text.split(',')) {
+        for (item, text) in (1..).zip(text.split(|c: char| c == ',')) {
             let layer = Layer::parse(text).map_err(|kind| ParseStackError { item, kind })?;
             stack.push(layer).map_err(|error| ParseStackError { item, kind: LayerErrorKind::Stack(error) })?;
         }

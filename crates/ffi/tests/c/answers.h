@@ -609,6 +609,12 @@ static void part_case(struct words *words, FILE *to) {
         fputs(" ", to);
         show_nm(to, applies.length_nm);
         show_basis(to, &applies.basis);
+        for (uint32_t dimpled = 0; dimpled < 2; dimpled++) {
+            if (!show_error(to, shophead_practice_find_after_step_up(&practice, name, &part, 1, dimpled, &applies))) {
+                show_nm(to, applies.length_nm);
+                show_basis(to, &applies.basis);
+            }
+        }
         fputs("\n", to);
     }
 }

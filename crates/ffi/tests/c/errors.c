@@ -111,7 +111,7 @@ static void set_up(void) {
     in.practice.own = &in.limit;
     in.practice.own_count = 1;
     in.query.part = in.made;
-    in.query.grip.min_nm = in.query.grip.nominal_nm = in.query.grip.max_nm = 5003800;
+    in.query.grip.min_nm = in.query.grip.nominal_nm = in.query.grip.max_nm = 5588000;
     shophead_practice_hole(&in.practice, &in.part, &in.query.hole, &basis);
     in.query.practice = in.practice;
     for (size_t index = 0; index < 3; index++) {
@@ -247,6 +247,7 @@ CALL(part_check, IN(part, 0), FINDINGS(1), OUT(span, 2))
 CALL(value_parse, in.listed, TEXT_IN(0), OUT(value, 1))
 CALL(value_print, in.listed, IN(value, 0), TEXT_OUT(1))
 CALL(practice_find, IN(practice, 0), in.listed, IN(part, 1), in.rows, OUT(applies, 2))
+CALL(practice_find_after_step_up, IN(practice, 0), in.listed, IN(part, 1), in.rows, 0, OUT(applies, 2))
 CALL(practice_hole, IN(practice, 0), IN(part, 1), OUT(toleranced, 2), OUT(basis, 3))
 CALL(stack_grip, IN(layer, 0), 3, OUT(toleranced, 1))
 CALL(head_find_limits, IN(part, 0), IN(practice, 1), OUT(head_limits, 2))
@@ -310,6 +311,7 @@ static const struct function functions[] = {
     {"value_parse", call_value_parse, {TEXT, ALIGNED(out.value)}},
     {"value_print", call_value_print, {ALIGNED(in.value), PRINTED}},
     {"practice_find", call_practice_find, {ALIGNED(in.practice), ALIGNED(in.part), ALIGNED(out.applies)}},
+    {"practice_find_after_step_up", call_practice_find_after_step_up, {ALIGNED(in.practice), ALIGNED(in.part), ALIGNED(out.applies)}},
     {"practice_hole", call_practice_hole, {ALIGNED(in.practice), ALIGNED(in.part), ALIGNED(out.toleranced), ALIGNED(out.basis)}},
     {"stack_grip", call_stack_grip, {ALIGNED(in.layers[0]), ALIGNED(out.toleranced)}},
     {"head_find_limits", call_head_find_limits, {ALIGNED(in.part), ALIGNED(in.practice), ALIGNED(out.limits)}},
@@ -470,6 +472,7 @@ static void spoil_lists(void) {
         LISTED("length_choose", in.limit.value.kind);
         LISTED("practice_hole", in.practice.built_in);
         LISTED("practice_find", in.listed);
+        LISTED("practice_find_after_step_up", in.listed);
         LISTED("value_print", in.value.kind);
         LISTED("value_print", in.listed);
         LISTED("value_parse", in.listed);
@@ -649,7 +652,12 @@ static void spoil_sizes(void) {
         spoil_size(finding[index], "findings", &in.finding_capacity, SIZE_MAX, SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE);
         spoil_size(finding[index], "findings", &in.finding_capacity, SIZE_MAX / 64, SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE);
     }
-    spoil_size("length_choose_through", "no room for findings", &in.finding_capacity, 0, SHOPHEAD_ERROR_BUFFER_TOO_SMALL);
+    // A layer thicker than the rivet is worth a note.
+    const struct function *through = fresh("length_choose_through");
+    struct shophead_toleranced thick = {3300000, 3300000, 3300000};
+    in.layers[0].thickness = thick;
+    in.finding_capacity = 0;
+    expect(through->name, "no room for findings", call(through, MOST_POINTERS, NULL), SHOPHEAD_ERROR_BUFFER_TOO_SMALL);
     spoil_size("length_choose_through", "no layers", &in.layer_count, 0, SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE);
     spoil_size("length_serves", "servings", &in.serving_capacity, 1, SHOPHEAD_ERROR_BUFFER_TOO_SMALL);
     spoil_size("length_serves", "servings", &in.serving_capacity, SIZE_MAX / 8, SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE);

@@ -981,12 +981,18 @@ fn part_case(pen: &mut Pen, own: &'static [Limit]) {
     let hole = practice.assumed_hole(&case);
     let (min, max) = (hole.value.min().nanometres(), hole.value.max().nanometres());
     say!(pen.answer, "  hole {min}/{min}/{max}{}\n", basis(hole.basis));
-    for name in Name::ALL {
+    let mut names = Name::ALL.to_vec();
+    names.sort_by_key(|name| name.number());
+    for name in &names {
         let found = practice.find(*name, &case);
         let value = found.map_or("none".into(), |limit| limit.value.to_string());
-        let length = or_none(practice.length(*name, &case).map(|given| given.value));
-        let stands = found.map_or("[||-]".into(), |limit| basis(limit.basis));
-        say!(pen.answer, "  {name} {value} {length}{stands}\n");
+        say!(pen.answer, "  {name} {value} ");
+        for case in [case, case.stepped_up(), case.stepped_up().in_dimples()] {
+            let length = or_none(practice.length(*name, &case).map(|given| given.value));
+            let stands = practice.find(*name, &case).map_or("[||-]".into(), |limit| basis(limit.basis));
+            say!(pen.answer, "{length}{stands}");
+        }
+        say!(pen.answer, "\n");
     }
 }
 

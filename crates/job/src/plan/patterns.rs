@@ -102,5 +102,13 @@ fn plan_pattern<'j>(
     }
     let mut findings = Vec::new();
     push_all(&mut findings, &found);
+    for plan in members.iter().filter_map(|index| rows.get(*index)) {
+        let stepped: Vec<u32> =
+            plan.holes.iter().filter(|hole| hole.disposition().is_step_up()).map(|hole| hole.number).collect();
+        let crowded = plan.layout.pitch.and_then(|pitch| limits.check_stretch(&stepped, pitch, plan.row.count));
+        if let Some(finding) = crowded {
+            push(&mut findings, finding);
+        }
+    }
     PatternPlan { name, rows: members, total, limits, wanting, stepped, findings }
 }

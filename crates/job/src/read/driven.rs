@@ -52,16 +52,23 @@ pub struct DrivenHead {
 const SOUND: &str = "sound";
 
 /// The words for what is seen, and whether a figure follows.
-const SEEN: [(&str, Figures); 12] = [
+const SEEN: [(&str, Figures); 19] = [
     (SOUND, Figures::None),
     ("cracks", Figures::Cracks),
     ("cracks-meet", Figures::Cracks),
+    ("head-cracked", Figures::MaybeLength),
     ("tool-mark", Figures::Length),
+    ("flattened", Figures::Length),
     ("proud", Figures::Length),
+    ("low", Figures::Length),
+    ("shaved", Figures::Length),
     ("gap", Figures::None),
+    ("gap-driven", Figures::Gap),
     ("sheets-apart", Figures::None),
     ("buckled", Figures::None),
+    ("clinched", Figures::None),
     ("tipped", Figures::None),
+    ("stepped", Figures::None),
     ("loose", Figures::None),
     ("sheet-damaged", Figures::None),
     (NOTCHED, Figures::None),
@@ -75,6 +82,10 @@ enum Figures {
     None,
     /// `proud:.003`
     Length,
+    /// `head-cracked` or `head-cracked:.180`
+    MaybeLength,
+    /// `gap-driven:.002:30`
+    Gap,
     /// `cracks:2` or `cracks:2:.150`
     Cracks,
 }
@@ -197,9 +208,28 @@ fn one_seen(source: &Source<'_>, cell: &Cell, written: &str) -> Option<Option<De
             let by = figure(one)?;
             Some(Some(match word {
                 "proud" => Defect::Proud(by),
+                "low" => Defect::Low(by),
+                "shaved" => Defect::Shaved(by),
+                "flattened" => Defect::Flattened(by),
                 // How high the manufactured head is stands with the rivet, which the file does not know.
                 _ => Defect::ToolMark { depth: by, head_height: Length::ZERO },
             }))
+        }
+        (Figures::MaybeLength, [] | [_]) => {
+            let innermost = match figures.first() {
+                Some(reach) => Some(figure(reach)?),
+                None => None,
+            };
+            Some(Some(Defect::ManufacturedCracks { innermost }))
+        }
+        (Figures::Gap, [feeler, percent]) => {
+            let feeler = figure(feeler)?;
+            let Some(rim_percent) = percent.parse().ok().filter(|percent| *percent <= 100) else {
+                let help = format!("right would be {word}:.002:30, with a percentage of the rim from 0 to 100");
+                source.mistake(cell.span.clone(), format!("{} tells no part of the rim", quoted(written)), help);
+                return None;
+            };
+            Some(Some(Defect::GapUnderDrivenHead { feeler, rim_percent }))
         }
         (Figures::Cracks, [] | [_] | [_, _]) => {
             let count = figures.first().map_or(Some(1), |count| count.parse().ok());
@@ -219,6 +249,8 @@ fn one_seen(source: &Source<'_>, cell: &Cell, written: &str) -> Option<Option<De
             let help = match kind {
                 Figures::None => format!("right would be {word}"),
                 Figures::Length => format!("right would be {word}:.010"),
+                Figures::MaybeLength => format!("right would be {word} or {word}:.180"),
+                Figures::Gap => format!("right would be {word}:.002:30"),
                 Figures::Cracks => format!("right would be {word}:2 or {word}:2:.150"),
             };
             let message = format!("{} does not say what belongs to {word}", quoted(written));
@@ -234,7 +266,9 @@ fn plain(word: &str) -> Option<Defect> {
         "gap" => Defect::GapUnderHead,
         "sheets-apart" => Defect::SheetsApart,
         "buckled" => Defect::BuckledShank,
+        "clinched" => Defect::Clinched,
         "tipped" => Defect::Tipped,
+        "stepped" => Defect::Stepped,
         "loose" => Defect::Loose,
         "sheet-damaged" => Defect::SheetDamaged,
         NOTCHED => Defect::NotchedShank,

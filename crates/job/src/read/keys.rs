@@ -148,7 +148,7 @@ pub(super) const SETTINGS: Keys =
 pub(super) const LIMIT: Keys = Keys {
     of: "a limit",
     form: "a table [[limit]]",
-    names: &["name", "value", "place", "document", "head", "alloy", "diameter", "rows"],
+    names: &["name", "value", "place", "document", "head", "alloy", "diameter", "rows", "after"],
     examples: &[
         ("name", "\"hole-greatest\""),
         ("value", "\".133\""),

@@ -83,13 +83,14 @@ fn limit_value(value: &Value<'_>, name: Option<Name>) -> Option<LimitValue> {
 }
 
 fn scope(table: &Table<'_>) -> Option<Scope> {
-    let heads = [("protruding", HeadScope::Protruding), ("flush", HeadScope::Flush)];
+    let heads = [("protruding", HeadScope::Protruding), ("flush", HeadScope::Flush), ("dimpled", HeadScope::Dimpled)];
     let head = table.optional("head").map_or(Some(None), |value| value.word(heads.into_iter()).map(Some));
     let alloy = table.optional("alloy").map_or(Some(None), |value| alloy(&value).map(Some));
     let diameter = table.optional("diameter").map_or(Some(None), |value| diameter(&value).map(Some));
     let rows = table.optional("rows").map_or(Some(None), |value| value.whole(1..=u8::MAX.into()).map(Some));
     let rows = rows?.map_or(Some(None), |rows| u8::try_from(rows).ok().map(Some));
-    Some(Scope { head: head?, alloy: alloy?, diameter: diameter?, rows: rows? })
+    let stepped = table.optional("after").map_or(Some(false), |value| value.word([("step-up", true)].into_iter()));
+    Some(Scope { head: head?, alloy: alloy?, diameter: diameter?, rows: rows?, stepped: stepped? })
 }
 
 /// A rivet alloy by its number, or by the letters that part numbers have for it.

@@ -973,7 +973,8 @@ fn every_mistake_in_a_driven_file_is_told() {
     assert_eq!(line.remark, "=x");
     for word in seen_words() {
         let figures = match word {
-            "proud" | "tool-mark" => ":.01",
+            "proud" | "tool-mark" | "low" | "shaved" | "flattened" => ":.01",
+            "gap-driven" => ":.002:30",
             _ => "",
         };
         let file = read(&format!("K1,1,,,{word}{figures},")).unwrap_or_else(|error| panic!("{error}"));
@@ -1121,7 +1122,11 @@ fn every_mistake_in_a_limits_file_is_told() {
         ),
         (
             "name = \"pitch-least\"\nvalue = \"3 D\"\nhead = \"universal\"",
-            "l.toml:7:8: head cannot be \"universal\"; right would be \"protruding\" or \"flush\"",
+            "l.toml:7:8: head cannot be \"universal\"; right would be \"protruding\", \"flush\" or \"dimpled\"",
+        ),
+        (
+            "name = \"pitch-least\"\nvalue = \"3 D\"\nafter = \"repair\"",
+            "l.toml:7:9: after cannot be \"repair\"; right would be \"step-up\"",
         ),
         (
             "name = \"pitch-least\"\nvalue = \"3 D\"\ndiameter = \".130\"",

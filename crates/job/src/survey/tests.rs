@@ -82,10 +82,10 @@ impl Paper {
 #[test]
 fn a_measure_is_written_and_answered_at_once() {
     let mut paper = Paper::new("");
-    let shown = paper.says(&[".163 .160 g chisel, \"deep\""]);
-    assert_eq!(paper.last_line(), "K1,1,0.163,0.16,gouged,,,\"chisel, \"\"deep\"\"\"");
+    let shown = paper.says(&[".172 .168 g chisel, \"deep\""]);
+    assert_eq!(paper.last_line(), "K1,1,0.172,0.168,gouged,,,\"chisel, \"\"deep\"\"\"");
     assert_eq!(shown[0], "Row K1: 3 holes for MS20470AD5.");
-    assert_eq!(shown[1], "K1 1 saved: .163 x .160, gouged, \"chisel, \"deep\"\"");
+    assert_eq!(shown[1], "K1 1 saved: .172 x .168, gouged, \"chisel, \"deep\"\"");
     assert!(shown[2].starts_with("OVERSIZE: NAS1242AD5, drill "), "{}", shown[2]);
     for (typed, line) in [
         (".159", "0.159,,sound,,,\"\""),
@@ -173,7 +173,7 @@ fn millimetres_are_typed_bare_where_they_are_asked_for() {
 #[test]
 fn an_opened_hole_is_measured_again_and_its_history_stays() {
     let mut paper = Paper::new("");
-    let shown = paper.says(&[".166 .160"]);
+    let shown = paper.says(&[".172 .168"]);
     let drill = shown.last().and_then(|verdict| verdict.split("drill ").nth(1)?.split(' ').next()).expect("a drill");
     // `o` alone is the drill that the survey named; a later measure of the same hole need not say it again.
     let shown = paper.says(&["j 1", ".1695 o"]);

@@ -1,7 +1,7 @@
 //! MS20426, 100 degree flush head.
 //!
 //! Dimensions and letters as recalled of MS20426: the document was not seen. The height is a reference value. Shank +.003 -.001,
-//! over 1/4 in +.004.
+//! over 1/4 in +.004; there the largest shank is doubtful, since the drills of the process specification would not let it pass.
 
 use super::{NAS1241, between, material, shank, thousandths};
 use crate::basis::Basis;
@@ -23,7 +23,7 @@ pub static MS20426: Series<'static> = Series {
     half_lengths: Some(HalfMark::Point),
     oversize: Length::ZERO,
     oversize_series: Some(&NAS1241),
-    basis: Basis::AC43_P4_57,
+    basis: Basis::AC43_FLUSH,
     unknown: Unknown {
         head: Basis::MS20426_HEAD_DIMENSIONS,
         shank: Basis::MS20426_SHANK_LIMITS,
@@ -33,11 +33,11 @@ pub static MS20426: Series<'static> = Series {
 
 #[rustfmt::skip]
 const MATERIALS: &[Material<'static>] = &[
-    material("A",  RivetAlloy::Al1100, Basis::MS20426_MATERIAL_LETTERS),
-    material("AD", RivetAlloy::Al2117, Basis::MS20426_MATERIAL_LETTERS),
-    material("B",  RivetAlloy::Al5056, Basis::MS20426_MATERIAL_LETTERS),
-    material("D",  RivetAlloy::Al2017, Basis::MS20426_MATERIAL_LETTERS),
-    material("DD", RivetAlloy::Al2024, Basis::MS20426_MATERIAL_LETTERS),
+    material("A",  RivetAlloy::Al1100, Basis::AC43_T4_8_LETTERS),
+    material("AD", RivetAlloy::Al2117, Basis::AC43_T4_8_LETTERS),
+    material("B",  RivetAlloy::Al5056, Basis::AC43_T4_8_LETTERS),
+    material("D",  RivetAlloy::Al2017, Basis::AC43_T4_8_LETTERS),
+    material("DD", RivetAlloy::Al2024, Basis::AC43_T4_8_LETTERS),
     material("E",  RivetAlloy::Al7050, Basis::MS20426_MATERIAL_LETTERS),
 ];
 
@@ -60,6 +60,6 @@ const SIZES: &[Size] = &[
     shank( 5, 155, 159, head(286, 282, 290,  55), Basis::MS20426_DIMENSIONS),
     shank( 6, 186, 190, head(353, 349, 357,  70), Basis::MS20426_DIMENSIONS),
     shank( 8, 249, 253, head(476, 472, 480,  95), Basis::MS20426_DIMENSIONS),
-    shank(10, 311, 316, head(566, 562, 570, 106), Basis::MS20426_DIMENSIONS),
-    shank(12, 374, 379, head(695, 691, 699, 134), Basis::MS20426_DIMENSIONS),
+    shank(10, 311, 316, head(566, 562, 570, 106), Basis::MS20426_DOUBTFUL),
+    shank(12, 374, 379, head(695, 691, 699, 134), Basis::MS20426_DOUBTFUL),
 ];

@@ -32,10 +32,10 @@ pub static MS20427: Series<'static> = Series {
 
 #[rustfmt::skip]
 const MATERIALS: &[Material<'static>] = &[
-    material("",  RivetAlloy::CarbonSteel, Basis::MS20427_SHEET),
-    material("F", RivetAlloy::CorrosionResistantSteel, Basis::MS20427_SHEET),
-    material("M", RivetAlloy::NickelCopper, Basis::MS20427_SHEET),
-    material("C", RivetAlloy::Copper, Basis::MS20427_SHEET),
+    material("",  RivetAlloy::CarbonSteel, Basis::AC43_T4_8_LETTERS),
+    material("F", RivetAlloy::CorrosionResistantSteel, Basis::AC43_T4_8_LETTERS),
+    material("M", RivetAlloy::NickelCopper, Basis::AC43_T4_8_LETTERS),
+    material("C", RivetAlloy::Copper, Basis::AC43_T4_8_LETTERS),
 ];
 
 const SIZES: &[Size] = &[

@@ -1,7 +1,8 @@
 //! MS20470, universal head.
 //!
 //! Dimensions as recalled of MS20470: the document was not seen. Head 2 D wide, ±5 %; 0.43 D high, +.010 -0. Shank +.003 -.001, over
-//! 1/4 in +.004. The shortest lengths are those of the AN470 table; MS20470 allows others in steps of 1/16 in.
+//! 1/4 in +.004; there the largest shank is doubtful, since the drills of the process specification would not let it pass. The shortest
+//! lengths are those of the AN470 table; MS20470 allows others in steps of 1/16 in.
 
 use super::{NAS1242, between, material, shank, thousandths};
 use crate::basis::Basis;
@@ -23,7 +24,7 @@ pub static MS20470: Series<'static> = Series {
     half_lengths: Some(HalfMark::Point),
     oversize: Length::ZERO,
     oversize_series: Some(&NAS1242),
-    basis: Basis::AC43_P4_57,
+    basis: Basis::AC43_UNIVERSAL,
     unknown: Unknown {
         head: Basis::MS20470_HEAD_DIMENSIONS,
         shank: Basis::MS20470_SHANK_LIMITS,
@@ -64,6 +65,6 @@ const SIZES: &[Size] = &[
     shank( 5, 155, 159, head(312, 296, 328,  67,  67,  77), Basis::MS20470_DIMENSIONS),
     shank( 6, 186, 190, head(375, 356, 394,  80,  80,  90), Basis::MS20470_DIMENSIONS),
     shank( 8, 249, 253, head(500, 475, 525, 107, 107, 117), Basis::MS20470_DIMENSIONS),
-    shank(10, 311, 316, head(625, 594, 656, 134, 134, 144), Basis::MS20470_DIMENSIONS),
-    shank(12, 374, 379, head(750, 713, 787, 161, 161, 171), Basis::MS20470_DIMENSIONS),
+    shank(10, 311, 316, head(625, 594, 656, 134, 134, 144), Basis::MS20470_DOUBTFUL),
+    shank(12, 374, 379, head(750, 713, 787, 161, 161, 171), Basis::MS20470_DOUBTFUL),
 ];

@@ -30,10 +30,17 @@
 //! Everything here is done in whole nanometres, volumes in `i128`. A volume is counted as diameter² times height: the π/4 that every
 //! term shares is left out.
 
+mod judge;
+
+pub use judge::{
+    Defect, HeadJudgement, MeasuredHead, Remedy, check_sample, driven_where_referred, judge, judge_seen,
+    nothing_looked_at,
+};
+
 use core::fmt;
 
-use crate::basis::{Basis, Status};
-use crate::finding::{Code, Figure, Finding, Findings, Severity};
+use crate::basis::Status;
+use crate::finding::{Code, Finding, Severity};
 use crate::length::{Interval, Length, Toleranced, product, quotient, whole_root};
 use crate::practice::{Case, Given, Name, Practice};
 use crate::rivet::part::Part;
@@ -633,6 +640,8 @@ pub struct HeadLimits {
     pub height_target: Option<Given<Length>>,
     /// Greatest height.
     pub height_greatest: Option<Given<Length>>,
+    /// Height that, with the greatest diameter, bounds the metal of a tail.
+    pub metal_height_greatest: Option<Given<Length>>,
 }
 
 impl HeadLimits {
@@ -647,286 +656,25 @@ impl HeadLimits {
     /// let case = Case::new(Head::Universal, RivetAlloy::Al2117, Length::from_64ths(8));
     /// let limits = HeadLimits::of(&PROCESS, &case);
     /// assert_eq!(limits.diameter_least.unwrap().value, Length::parse(".163").unwrap());
-    /// assert_eq!(limits.diameter_greatest, None, "no greatest diameter is quoted anywhere");
+    /// // The specification has no greatest diameter; that of a training sheet cautions and does not reject.
+    /// assert_eq!(limits.diameter_greatest.unwrap().value, Length::parse(".210").unwrap());
     /// ```
     #[must_use]
     pub fn of(practice: &Practice<'_>, case: &Case) -> HeadLimits {
         let limit = |name| practice.length(name, case);
+        let height_greatest = limit(Name::HeadHeightGreatest);
+        // Half a diameter is more than the specification accepts in some sizes.
+        let height_target = limit(Name::HeadHeightTarget);
+        let lower =
+            height_greatest.filter(|greatest| height_target.is_some_and(|target| target.value > greatest.value));
         HeadLimits {
             diameter_least: limit(Name::HeadDiameterLeast),
             diameter_target: limit(Name::HeadDiameterTarget),
             diameter_greatest: limit(Name::HeadDiameterGreatest),
             height_least: limit(Name::HeadHeightLeast),
-            height_target: limit(Name::HeadHeightTarget),
-            height_greatest: limit(Name::HeadHeightGreatest),
+            height_target: lower.or(height_target),
+            height_greatest,
+            metal_height_greatest: limit(Name::MetalHeightGreatest),
         }
     }
-}
-
-/// A driven head as measured.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct MeasuredHead {
-    /// Diameter; of a head that is out of round the least and the greatest.
-    pub diameter: Interval,
-    /// Height; of a tipped or stepped head the least and the greatest.
-    pub height: Interval,
-}
-
-/// A defect that an inspector sees.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-#[non_exhaustive]
-pub enum Defect {
-    /// Cracks in the driven head.
-    Cracks {
-        /// How many.
-        count: u32,
-        /// Diameter of the circle, concentric with the head, that the innermost crack reaches; `None` if not measured.
-        innermost: Option<Length>,
-        /// Whether any two meet.
-        meeting: bool,
-    },
-    /// A tool mark in the manufactured head.
-    ToolMark {
-        /// How deep.
-        depth: Length,
-        /// How high the head is.
-        head_height: Length,
-    },
-    /// A feeler goes in under either head.
-    GapUnderHead,
-    /// The sheets stand apart; the shank has swelled between them.
-    SheetsApart,
-    /// The tail has folded or the shank has buckled.
-    BuckledShank,
-    /// The head slopes visibly or is not centred on its shank.
-    Tipped,
-    /// The rivet moves by hand.
-    Loose,
-    /// A flush head that stands proud by this much.
-    Proud(Length),
-    /// The sheet is marked or cut beside the rivet.
-    SheetDamaged,
-    /// The shank that came out is notched or stepped: its holes did not line up.
-    NotchedShank,
-}
-
-crate::words::words! {
-    /// What to do about a rivet whose driven head is rejected, from the least to the most.
-    Remedy, "remedy" {
-        Replace = 1, "replace", "Take it out, measure the hole again and drive another of the same.";
-        NextSize = 2, "next-size", "Take it out, open the hole and drive the next larger diameter.";
-        Refer = 3, "refer", "Stop and refer: another rivet does not mend it.";
-    }
-}
-
-impl Defect {
-    /// What it calls for where it is not accepted.
-    #[must_use]
-    pub const fn remedy(self) -> Given<Remedy> {
-        let (value, basis) = match self {
-            Defect::Cracks { .. } => (Remedy::Replace, Basis::REPLACE_CRACKED),
-            Defect::ToolMark { .. } | Defect::GapUnderHead | Defect::Tipped | Defect::Loose | Defect::Proud(_) => {
-                (Remedy::Replace, Basis::ARMY_240_REPLACE)
-            }
-            Defect::SheetsApart | Defect::BuckledShank => (Remedy::Replace, Basis::FAA_31_F4_97_REJECTS),
-            Defect::SheetDamaged => (Remedy::Refer, Basis::ARMY_240_REPAIR),
-            Defect::NotchedShank => (Remedy::NextSize, Basis::FAA_31_NOTCHED_SHANK),
-        };
-        Given { value, basis }
-    }
-}
-
-/// The verdict on a driven head.
-#[derive(Clone, Debug, PartialEq)]
-pub struct HeadJudgement {
-    /// Whether it may stay.
-    pub accepted: bool,
-    /// What speaks against it, and what decided it from memory only.
-    pub findings: Findings,
-    /// What to do about it: of several remedies the one that goes furthest. `None` where it may stay.
-    pub remedy: Option<Given<Remedy>>,
-}
-
-/// Judges a driven head by its measures and by what was seen.
-///
-/// A head that is out of round is judged by its least diameter, one that is tipped or stepped by both heights: that reading of the
-/// process specification is from memory. A limit that the practice does not give does not reject, except where nothing at
-/// all is known of the least head.
-#[must_use]
-pub fn judge(measured: MeasuredHead, defects: &[Defect], practice: &Practice<'_>, case: &Case) -> HeadJudgement {
-    judge_seen(Some(measured.diameter), Some(measured.height), defects, practice, case)
-}
-
-/// The same where not every measure was taken, as when most heads are only looked at. A measure that was not taken rejects
-/// nothing; a note says that it was not checked.
-///
-/// ```
-/// use shophead::material::RivetAlloy;
-/// use shophead::length::{Interval, Length};
-/// use shophead::practice::{Case, HANDBOOK};
-/// use shophead::rivet::Head;
-/// use shophead::upset::{Defect, Remedy, judge_seen};
-/// let case = Case::new(Head::Universal, RivetAlloy::Al2117, Length::from_64ths(8));
-/// let narrow = Some(Interval::exactly(Length::parse(".150").unwrap()));
-/// assert!(judge_seen(None, None, &[], &HANDBOOK, &case).accepted);
-/// let judged = judge_seen(narrow, None, &[], &HANDBOOK, &case);
-/// assert_eq!(judged.remedy.unwrap().value, Remedy::Replace);
-/// let judged = judge_seen(narrow, None, &[Defect::SheetDamaged], &HANDBOOK, &case);
-/// assert_eq!(judged.remedy.unwrap().value, Remedy::Refer);
-/// ```
-#[must_use]
-pub fn judge_seen(
-    diameter: Option<Interval>,
-    height: Option<Interval>,
-    defects: &[Defect],
-    practice: &Practice<'_>,
-    case: &Case,
-) -> HeadJudgement {
-    let limits = HeadLimits::of(practice, case);
-    let mut findings = Findings::new();
-    let mut remedy: Option<Given<Remedy>> = None;
-    let mut call_for = |called: Given<Remedy>| {
-        if remedy.is_none_or(|remedy| remedy.value < called.value) {
-            remedy = Some(called);
-        }
-    };
-    let mut check =
-        |code, limit: Option<Given<Length>>, measured: Option<Length>, fails: fn(Length, Length) -> bool| {
-            let (Some(limit), Some(measured)) = (limit, measured) else { return };
-            if fails(measured, limit.value) {
-                let finding = Finding::new(code, Severity::Refer, limit.basis);
-                findings.push(finding.with_measured(Figure::Length(measured)).with_limit(Figure::Length(limit.value)));
-                call_for(Given { value: Remedy::Replace, basis: Basis::REPLACE_OUTSIDE_LIMITS });
-            } else {
-                findings.push_some(Finding::from_memory(&limit));
-            }
-        };
-    let (under, over) = (|measured, limit| measured < limit, |measured, limit| measured > limit);
-    check(Code::HeadTooNarrow, limits.diameter_least, diameter.map(|diameter| diameter.min()), under);
-    // A greatest diameter rejects only where a shop gives its own.
-    let (greatest, widest) = (limits.diameter_greatest, diameter.map(|diameter| diameter.max()));
-    let rejecting = greatest.filter(|greatest| greatest.basis.status() == Status::Shop);
-    check(Code::HeadTooWide, rejecting, widest, over);
-    check(Code::HeadTooLow, limits.height_least, height.map(|height| height.min()), under);
-    check(Code::HeadTooHigh, limits.height_greatest, height.map(|height| height.max()), over);
-    if let (None, Some(greatest), Some(widest)) = (rejecting, greatest, widest)
-        && widest > greatest.value
-    {
-        findings.push(Finding::against(Code::HeadTooWide, Severity::Caution, widest, &greatest));
-    }
-    for (limit, measured) in [(limits.diameter_least, diameter), (limits.height_least, height)] {
-        if measured.is_none() {
-            findings.push(Finding::new(Code::NotChecked, Severity::Note, Basis::HEAD_NOT_MEASURED));
-        } else if limit.is_none() {
-            findings.push(Finding::new(Code::NoLimit, Severity::Refer, Basis::LEAST_DRIVEN_HEAD));
-            call_for(Given { value: Remedy::Refer, basis: Basis::NOTHING_TO_JUDGE_BY });
-        }
-    }
-    for defect in defects {
-        if let Some(remedy) = judge_defect(*defect, practice, case, &mut findings) {
-            call_for(remedy);
-        }
-    }
-    HeadJudgement { accepted: !findings.must_refer(), findings, remedy }
-}
-
-/// A rivet that was driven where its hole is referred and has none.
-#[must_use]
-pub fn driven_where_referred() -> Finding {
-    Finding::new(Code::DrivenWhereReferred, Severity::Refer, Basis::REFERRED_NOT_DRIVEN)
-}
-
-/// An inspection in which nobody looked at any rivet.
-#[must_use]
-pub fn nothing_looked_at() -> Finding {
-    Finding::new(Code::NotChecked, Severity::Refer, Basis::NOBODY_LOOKED)
-}
-
-/// What a sample says about the rivets that nobody looked at; `None` where it says nothing against them.
-///
-/// No document at hand gives a plan for sampling driven heads. That one rejected rivet calls for a look at the rest of its row is
-/// common practice.
-#[must_use]
-pub fn check_sample(rejected: u32, looked_at: u32, of: u32) -> Option<Finding> {
-    let finding = Finding::new(Code::SampleRejects, Severity::Caution, Basis::SAMPLE_OF_A_ROW);
-    (rejected > 0 && looked_at < of)
-        .then(|| finding.with_measured(Figure::Count(rejected)).with_limit(Figure::Count(looked_at)))
-}
-
-/// Adds what speaks against a defect, and tells what it then calls for.
-fn judge_defect(
-    defect: Defect,
-    practice: &Practice<'_>,
-    case: &Case,
-    findings: &mut Findings,
-) -> Option<Given<Remedy>> {
-    let mut remedy = None;
-    let mut push = |finding| {
-        findings.push(finding);
-        remedy = Some(defect.remedy());
-    };
-    let reject = |basis| Finding::new(Code::HeadDefect, Severity::Refer, basis);
-    match defect {
-        Defect::Cracks { count, innermost, meeting } => {
-            let circle = practice.length(Name::CrackFreeCircle, case);
-            let most = practice.count(Name::CracksGreatest, case);
-            let (Some(circle), Some(most)) = (circle, most) else {
-                let basis = Basis::CRACK_LIMIT;
-                findings.push(Finding::new(Code::NoLimit, Severity::Refer, basis));
-                return Some(Given { value: Remedy::Refer, basis: Basis::NOTHING_TO_JUDGE_BY });
-            };
-            if count > most.value {
-                let finding =
-                    reject(most.basis).with_measured(Figure::Count(count)).with_limit(Figure::Count(most.value));
-                push(finding);
-            }
-            match innermost {
-                Some(reach) if reach > circle.value => {}
-                Some(reach) => {
-                    push(
-                        reject(circle.basis)
-                            .with_measured(Figure::Length(reach))
-                            .with_limit(Figure::Length(circle.value)),
-                    );
-                }
-                None if count > 0 => push(reject(circle.basis).with_limit(Figure::Length(circle.value))),
-                None => {}
-            }
-            if meeting {
-                push(reject(circle.basis));
-            }
-        }
-        Defect::ToolMark { depth, head_height } => {
-            // A mark is held against the head's height; a flush head takes none.
-            match practice.fraction(Name::ToolMarkDepthGreatest, case) {
-                Some(share) => {
-                    let limit = head_height.times(share.value.0, share.value.1);
-                    if depth > limit {
-                        push(
-                            reject(share.basis).with_measured(Figure::Length(depth)).with_limit(Figure::Length(limit)),
-                        );
-                    }
-                }
-                None => {
-                    let basis = Basis::STD_403C_FLUSH_HEADS;
-                    push(reject(basis).with_measured(Figure::Length(depth)));
-                }
-            }
-        }
-        Defect::Proud(by) => match practice.length(Name::FlushHeadProudGreatest, case) {
-            Some(limit) if by <= limit.value => {}
-            Some(limit) => {
-                push(reject(limit.basis).with_measured(Figure::Length(by)).with_limit(Figure::Length(limit.value)));
-            }
-            None => push(reject(Basis::ARMY_240_CONTACT).with_measured(Figure::Length(by))),
-        },
-        Defect::GapUnderHead | Defect::Tipped | Defect::Loose | Defect::SheetDamaged => {
-            push(reject(Basis::ARMY_240_CONTACT));
-        }
-        Defect::SheetsApart | Defect::BuckledShank => push(reject(Basis::FAA_31_F4_97_REJECTS)),
-        Defect::NotchedShank => push(reject(Basis::FAA_31_NOTCHED_SHANK)),
-    }
-    remedy
 }

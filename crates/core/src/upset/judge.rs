@@ -1,0 +1,414 @@
+//! Whether a driven rivet may stay: its measures and what was seen on it, against the practice.
+//!
+//! | what is looked at | judged by |
+//! |---|---|
+//! | driven head out of round | its least diameter, and the ratio of its diameters |
+//! | bevelled (tipped) or stepped driven head | its least and its greatest height |
+//! | cracks | how many, how near the middle, whether they meet; in some alloys, and in the handbooks, any |
+//! | gaps | where, how wide, along how much of the rim |
+//! | flush head | how far proud or low, and once it is shaved how wide |
+//!
+//! A limit that the practice does not give does not reject, except where nothing at all is known of the least head. A greatest diameter
+//! rejects only where it is a shop's own: the process specification has none, and the sheet that gives one names no issuer.
+
+use super::HeadLimits;
+use crate::basis::{Basis, Status};
+use crate::finding::{Code, Figure, Finding, Findings, Severity};
+use crate::length::{Interval, Length};
+use crate::practice::{Case, Given, Name, Practice};
+
+/// A driven head as measured.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct MeasuredHead {
+    /// Diameter; of a head that is out of round the least and the greatest.
+    pub diameter: Interval,
+    /// Height; of a tipped or stepped head the least and the greatest.
+    pub height: Interval,
+}
+
+/// A defect that an inspector sees.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
+pub enum Defect {
+    /// Cracks in the driven head.
+    Cracks {
+        /// How many.
+        count: u32,
+        /// Diameter of the circle, concentric with the head, that the innermost crack reaches; `None` if not measured.
+        innermost: Option<Length>,
+        /// Whether any two meet.
+        meeting: bool,
+    },
+    /// Cracks in the manufactured head.
+    ManufacturedCracks {
+        /// Diameter of the circle, concentric with the head, that the innermost crack reaches; `None` if not measured.
+        innermost: Option<Length>,
+    },
+    /// A tool mark in the manufactured head.
+    ToolMark {
+        /// How deep.
+        depth: Length,
+        /// How high the head is.
+        head_height: Length,
+    },
+    /// A protruding manufactured head that a flat die or set has brought down to this height.
+    Flattened(Length),
+    /// A gap under the manufactured head, or one under either head that was not measured.
+    GapUnderHead,
+    /// A gap under the driven head.
+    GapUnderDrivenHead {
+        /// The thickest feeler that goes in.
+        feeler: Length,
+        /// The percentage of the rim that is left when the longest stretch without a gap is taken off.
+        rim_percent: u8,
+    },
+    /// The sheets stand apart: a feeler goes in as far as the shank.
+    SheetsApart,
+    /// The tail has folded or the shank has buckled.
+    BuckledShank,
+    /// The driven head is bevelled. Its least and its greatest height decide.
+    Tipped,
+    /// The driven head has a step. Its least and its greatest height decide.
+    Stepped,
+    /// The driven head is offset, clinched or bent, so that the hole shows or the rim is not formed all round.
+    Clinched,
+    /// The rivet moves by hand.
+    Loose,
+    /// A flush head that stands proud by this much.
+    Proud(Length),
+    /// A flush head that lies this much below the surface.
+    Low(Length),
+    /// A flush head that shaving has left this wide.
+    Shaved(Length),
+    /// The sheet is marked, cut or bulged beside the rivet.
+    SheetDamaged,
+    /// The shank that came out is notched or stepped: its holes did not line up.
+    NotchedShank,
+}
+
+crate::words::words! {
+    /// What to do about a rivet that may not stay as it is, from the least to the most.
+    Remedy, "remedy" {
+        Shave = 4, "shave", "Shave it flush and measure the head again.";
+        Dress = 5, "dress", "Take off the high part and measure the head again.";
+        Replace = 1, "replace", "Take it out, measure the hole again and drive another of the same.";
+        NextSize = 2, "next-size", "Take it out, open the hole and drive the next larger diameter.";
+        Refer = 3, "refer", "Stop and refer: another rivet does not mend it.";
+    }
+}
+
+/// The verdict on a driven head.
+#[derive(Clone, Debug, PartialEq)]
+pub struct HeadJudgement {
+    /// Whether it may stay.
+    pub accepted: bool,
+    /// What speaks against it, and what decided it from memory only.
+    pub findings: Findings,
+    /// What to do about it: of several remedies the one that goes furthest. `None` where it may stay.
+    pub remedy: Option<Given<Remedy>>,
+}
+
+/// Judges a driven head by its measures and by what was seen.
+#[must_use]
+pub fn judge(measured: MeasuredHead, defects: &[Defect], practice: &Practice<'_>, case: &Case) -> HeadJudgement {
+    judge_seen(Some(measured.diameter), Some(measured.height), defects, practice, case)
+}
+
+/// The same where not every measure was taken, as when most heads are only looked at. A measure that was not taken rejects
+/// nothing; a note says that it was not checked.
+///
+/// ```
+/// use shophead::material::RivetAlloy;
+/// use shophead::length::{Interval, Length};
+/// use shophead::practice::{Case, HANDBOOK};
+/// use shophead::rivet::Head;
+/// use shophead::upset::{Defect, Remedy, judge_seen};
+/// let case = Case::new(Head::Universal, RivetAlloy::Al2117, Length::from_64ths(8));
+/// let narrow = Some(Interval::exactly(Length::parse(".150").unwrap()));
+/// assert!(judge_seen(None, None, &[], &HANDBOOK, &case).accepted);
+/// let judged = judge_seen(narrow, None, &[], &HANDBOOK, &case);
+/// assert_eq!(judged.remedy.unwrap().value, Remedy::Replace);
+/// let judged = judge_seen(narrow, None, &[Defect::SheetDamaged], &HANDBOOK, &case);
+/// assert_eq!(judged.remedy.unwrap().value, Remedy::Refer);
+/// ```
+#[must_use]
+pub fn judge_seen(
+    diameter: Option<Interval>,
+    height: Option<Interval>,
+    defects: &[Defect],
+    practice: &Practice<'_>,
+    case: &Case,
+) -> HeadJudgement {
+    let mut bench = Bench { practice, case, findings: Findings::new(), remedy: None };
+    let limits = HeadLimits::of(practice, case);
+    bench.widths(diameter, &limits);
+    bench.heights(height, &limits, defects.contains(&Defect::Stepped));
+    for (limit, measured) in [(limits.diameter_least, diameter), (limits.height_least, height)] {
+        if measured.is_none() {
+            bench.findings.push(Finding::new(Code::NotChecked, Severity::Note, Basis::HEAD_NOT_MEASURED));
+        } else if limit.is_none() {
+            bench.not_limited(Basis::LEAST_DRIVEN_HEAD);
+        }
+    }
+    for defect in defects {
+        bench.seen(*defect, height);
+    }
+    HeadJudgement { accepted: !bench.findings.must_refer(), findings: bench.findings, remedy: bench.remedy }
+}
+
+/// A rivet that was driven where its hole is referred and has none.
+#[must_use]
+pub fn driven_where_referred() -> Finding {
+    Finding::new(Code::DrivenWhereReferred, Severity::Refer, Basis::REFERRED_NOT_DRIVEN)
+}
+
+/// An inspection in which nobody looked at any rivet.
+#[must_use]
+pub fn nothing_looked_at() -> Finding {
+    Finding::new(Code::NotChecked, Severity::Refer, Basis::NOBODY_LOOKED)
+}
+
+/// What a sample says about the rivets that nobody looked at; `None` where it says nothing against them.
+///
+/// No document at hand gives a plan for sampling driven heads. That one rejected rivet calls for a look at the rest of its row is
+/// common practice.
+#[must_use]
+pub fn check_sample(rejected: u32, looked_at: u32, of: u32) -> Option<Finding> {
+    let finding = Finding::new(Code::SampleRejects, Severity::Caution, Basis::SAMPLE_OF_A_ROW);
+    (rejected > 0 && looked_at < of)
+        .then(|| finding.with_measured(Figure::Count(rejected)).with_limit(Figure::Count(looked_at)))
+}
+
+/// One rivet being judged.
+struct Bench<'p, 'a> {
+    practice: &'p Practice<'a>,
+    case: &'p Case,
+    findings: Findings,
+    remedy: Option<Given<Remedy>>,
+}
+
+impl Bench<'_, '_> {
+    fn length(&self, name: Name) -> Option<Given<Length>> {
+        self.practice.length(name, self.case)
+    }
+
+    fn call_for(&mut self, remedy: Remedy, basis: Basis) {
+        if self.remedy.is_none_or(|known| known.value < remedy) {
+            self.remedy = Some(Given { value: remedy, basis });
+        }
+    }
+
+    fn not_limited(&mut self, basis: Basis) {
+        self.findings.push(Finding::new(Code::NoLimit, Severity::Refer, basis));
+        self.call_for(Remedy::Refer, Basis::NOTHING_TO_JUDGE_BY);
+    }
+
+    /// A rivet that may not stay as it is.
+    fn reject(&mut self, finding: Finding, remedy: Remedy) {
+        self.findings.push(finding);
+        self.call_for(remedy, finding.basis());
+    }
+
+    /// Rejects by a length beyond its limit; where it is within, says so if the limit could only be recalled.
+    fn hold(&mut self, code: Code, measured: Length, limit: Given<Length>, fails: bool, remedy: Given<Remedy>) {
+        if fails {
+            self.findings.push(Finding::against(code, Severity::Refer, measured, &limit));
+            self.call_for(remedy.value, remedy.basis);
+        } else {
+            self.findings.push_some(Finding::from_memory(&limit));
+        }
+    }
+
+    fn widths(&mut self, diameter: Option<Interval>, limits: &HeadLimits) {
+        let Some((min, max)) = diameter.map(|diameter| (diameter.min(), diameter.max())) else { return };
+        if let Some(least) = limits.diameter_least {
+            self.hold(Code::HeadTooNarrow, min, least, min < least.value, REPLACE);
+        }
+        if let Some(strong) = self.length(Name::HeadDiameterForStrength).filter(|strong| min < strong.value)
+            && limits.diameter_least.is_none_or(|least| min >= least.value)
+        {
+            self.findings.push(Finding::against(Code::HeadNarrowForStrength, Severity::Caution, min, &strong));
+        }
+        if let Some(greatest) = limits.diameter_greatest.filter(|greatest| max > greatest.value) {
+            if greatest.basis.status() == Status::Shop {
+                self.hold(Code::HeadTooWide, max, greatest, true, REPLACE);
+            } else {
+                self.findings.push(Finding::against(Code::HeadTooWide, Severity::Caution, max, &greatest));
+            }
+        }
+        if let Some(ratio) = self.practice.fraction(Name::OutOfRoundGreatest, self.case) {
+            let limit = Given { value: min.times(ratio.value.0, ratio.value.1), basis: ratio.basis };
+            self.hold(Code::HeadOutOfRound, max, limit, max > limit.value, REPLACE);
+        }
+    }
+
+    fn heights(&mut self, height: Option<Interval>, limits: &HeadLimits, stepped: bool) {
+        let Some((min, max)) = height.map(|height| (height.min(), height.max())) else { return };
+        if let Some(least) = limits.height_least {
+            self.hold(Code::HeadTooLow, min, least, min < least.value, REPLACE);
+        }
+        if let Some(greatest) = limits.height_greatest {
+            let remedy = if stepped { DRESS } else { REPLACE };
+            self.hold(Code::HeadTooHigh, max, greatest, max > greatest.value, remedy);
+        }
+    }
+
+    fn seen(&mut self, defect: Defect, height: Option<Interval>) {
+        let plain = |code, basis| Finding::new(code, Severity::Refer, basis);
+        match defect {
+            Defect::Cracks { count, innermost, meeting } => self.cracks(count, innermost, meeting),
+            Defect::ManufacturedCracks { innermost } => self.manufactured_cracks(innermost),
+            Defect::ToolMark { depth, head_height } => self.tool_mark(depth, head_height),
+            Defect::Flattened(left) => match self.length(Name::FlattenedHeadHeightLeast) {
+                Some(least) => self.hold(Code::HeadFlattened, left, least, left < least.value, REPLACE),
+                None => self.not_limited(Basis::FLATTENED_HEADS),
+            },
+            Defect::GapUnderHead => self.reject(plain(Code::GapUnderHead, Basis::SPEC_47196_GAPS), Remedy::Replace),
+            Defect::GapUnderDrivenHead { feeler, rim_percent } => self.gap(feeler, rim_percent),
+            Defect::SheetsApart => {
+                let limit = self.length(Name::GapBetweenSheets);
+                let finding =
+                    plain(Code::SheetsApart, limit.map_or(Basis::SPEC_47196_SHEETS_APART, |limit| limit.basis));
+                let finding = limit.map_or(finding, |limit| finding.with_limit(Figure::Length(limit.value)));
+                self.reject(finding, Remedy::Replace);
+            }
+            Defect::BuckledShank | Defect::Clinched => {
+                self.reject(plain(Code::HeadDefect, Basis::SPEC_47196_CLINCHED), Remedy::Replace);
+            }
+            Defect::Tipped | Defect::Stepped => {
+                let (code, basis) = match defect {
+                    Defect::Stepped => (Code::HeadStepped, Basis::SPEC_47196_STEPPED),
+                    _ => (Code::HeadTipped, Basis::SPEC_47196_TIPPED),
+                };
+                // Two heights decide; one of them alone says nothing about the other.
+                let both = height.is_some_and(|height| height.min() < height.max());
+                if both {
+                    self.findings.push(Finding::new(code, Severity::Note, basis));
+                } else {
+                    self.reject(plain(code, basis), Remedy::Replace);
+                }
+            }
+            Defect::Loose => self.reject(plain(Code::RivetLoose, Basis::SPEC_47196_LOOSE), Remedy::Replace),
+            Defect::Proud(by) => self.proud(by),
+            Defect::Low(by) => match self.length(Name::FlushHeadBelowGreatest) {
+                Some(most) => self.hold(Code::HeadBelowSurface, by, most, by > most.value, REPLACE),
+                None => self.reject(
+                    plain(Code::HeadBelowSurface, Basis::ARMY_240_CONTACT).with_measured(Figure::Length(by)),
+                    Remedy::Replace,
+                ),
+            },
+            Defect::Shaved(left) => match self.length(Name::ShavedHeadDiameterLeast) {
+                Some(least) => self.hold(Code::HeadShavedTooFar, left, least, left < least.value, REPLACE),
+                None => self.not_limited(Basis::SHAVED_HEADS),
+            },
+            Defect::SheetDamaged => {
+                self.reject(plain(Code::SheetDamaged, Basis::SPEC_47196_SHEET_DAMAGE), Remedy::Refer);
+            }
+            Defect::NotchedShank => {
+                self.reject(plain(Code::ShankNotched, Basis::FAA_31B_NOTCHED_SHANK), Remedy::NextSize);
+            }
+        }
+    }
+
+    fn cracks(&mut self, count: u32, innermost: Option<Length>, meeting: bool) {
+        let circle = self.length(Name::CrackFreeCircle);
+        let most = self.practice.count(Name::CracksGreatest, self.case);
+        let cracked = |basis| Finding::new(Code::HeadCracked, Severity::Refer, basis);
+        let none_allowed = most.is_some_and(|most| most.value == 0);
+        let Some(most) = most.filter(|_| none_allowed || circle.is_some()) else {
+            return self.not_limited(Basis::CRACK_LIMIT);
+        };
+        if count > most.value {
+            let finding = cracked(most.basis).with_measured(Figure::Count(count)).with_limit(Figure::Count(most.value));
+            self.reject(finding, Remedy::Replace);
+        }
+        if count > 0 && none_allowed {
+            // What another document would take stands beside it, for whoever decides.
+            if let Some(within) = self.length(Name::CrackWithinCircle) {
+                let note = Finding::new(Code::CracksElsewhere, Severity::Note, within.basis);
+                self.findings.push(note.with_limit(Figure::Length(within.value)));
+            }
+            return;
+        }
+        let Some(circle) = circle.filter(|_| count > 0) else { return };
+        match innermost {
+            Some(reach) if reach > circle.value => {}
+            Some(reach) => {
+                let finding = Finding::against(Code::CrackNearMiddle, Severity::Refer, reach, &circle);
+                self.reject(finding, Remedy::Replace);
+            }
+            None => self.reject(unmeasured(&circle), Remedy::Replace),
+        }
+        if meeting {
+            self.reject(cracked(circle.basis), Remedy::Replace);
+        }
+    }
+
+    fn manufactured_cracks(&mut self, innermost: Option<Length>) {
+        let cracked = |basis| Finding::new(Code::HeadCracked, Severity::Refer, basis);
+        if self.case.head.is_flush() {
+            return self.reject(cracked(Basis::SPEC_47196_FLUSH_HEADS), Remedy::Replace);
+        }
+        let none_allowed = self.practice.count(Name::ManufacturedCracksGreatest, self.case);
+        if let Some(none) = none_allowed.filter(|most| most.value == 0) {
+            return self.reject(cracked(none.basis).with_limit(Figure::Count(0)), Remedy::Replace);
+        }
+        match (self.length(Name::ManufacturedCrackFreeCircle), innermost) {
+            (Some(circle), Some(reach)) => {
+                self.hold(Code::CrackNearMiddle, reach, circle, reach <= circle.value, REPLACE);
+            }
+            (Some(circle), None) => {
+                self.reject(unmeasured(&circle), Remedy::Replace);
+            }
+            (None, _) => self.not_limited(Basis::CRACK_LIMIT),
+        }
+    }
+
+    /// A mark is held against the head's height; a flush head takes none.
+    fn tool_mark(&mut self, depth: Length, head_height: Length) {
+        let share = self.practice.fraction(Name::ToolMarkDepthGreatest, self.case);
+        let limit = share.map_or(Given { value: Length::ZERO, basis: Basis::SPEC_47196_FLUSH_HEADS }, |share| Given {
+            value: head_height.times(share.value.0, share.value.1),
+            basis: share.basis,
+        });
+        self.hold(Code::HeadMarked, depth, limit, depth > limit.value, REPLACE);
+    }
+
+    fn gap(&mut self, feeler: Length, rim_percent: u8) {
+        let Some(most) = self.length(Name::GapUnderHeadGreatest) else {
+            return self.not_limited(Basis::GAPS_UNDER_HEADS);
+        };
+        self.hold(Code::GapUnderHead, feeler, most, feeler > most.value, REPLACE);
+        if let Some(share) = self.practice.fraction(Name::GapRimShare, self.case) {
+            let (measured, limit) = (u64::from(rim_percent), share.value);
+            if measured.saturating_mul(u64::from(limit.1)) > u64::from(limit.0).saturating_mul(100) {
+                let percent = u64::from(limit.0).saturating_mul(100).checked_div(u64::from(limit.1)).unwrap_or(0);
+                let finding = Finding::new(Code::GapAlongRim, Severity::Refer, share.basis)
+                    .with_measured(Figure::Count(u32::from(rim_percent)))
+                    .with_limit(Figure::Count(u32::try_from(percent).unwrap_or(u32::MAX)));
+                self.reject(finding, Remedy::Replace);
+            }
+        }
+    }
+
+    /// A head that stands too proud is shaved where it has enough metal for that.
+    fn proud(&mut self, by: Length) {
+        let Some(finished) = self.length(Name::FlushHeadAboveGreatest) else {
+            let finding = Finding::new(Code::HeadProud, Severity::Refer, Basis::ARMY_240_CONTACT);
+            return self.reject(finding.with_measured(Figure::Length(by)), Remedy::Replace);
+        };
+        let shaved = self.length(Name::FlushHeadProudGreatest).filter(|most| by <= most.value);
+        let remedy = shaved.map_or(REPLACE, |most| Given { value: Remedy::Shave, basis: most.basis });
+        self.hold(Code::HeadProud, by, finished, by > finished.value, remedy);
+    }
+}
+
+/// A crack of which nobody measured how near the middle it comes.
+fn unmeasured(circle: &Given<Length>) -> Finding {
+    Finding::new(Code::CrackNearMiddle, Severity::Refer, circle.basis).with_limit(Figure::Length(circle.value))
+}
+
+const REPLACE: Given<Remedy> = Given { value: Remedy::Replace, basis: Basis::REPLACE_OUTSIDE_LIMITS };
+const DRESS: Given<Remedy> = Given { value: Remedy::Dress, basis: Basis::SPEC_47196_STEPPED };
