@@ -258,7 +258,7 @@ pub(crate) fn tolerance(option: &str, text: &str, bare: Bare) -> Result<Toleranc
     }
     let either_way = Length::parse_as(text, bare).map_err(|error| wrong(option, text, error))?;
     Toleranced::new(Length::ZERO, either_way, either_way)
-        .map_err(|_| wrong(option, text, "a tolerance is not less than nothing; right would be .002 or +.003-.001"))
+        .map_err(|_| wrong(option, text, "a tolerance is less than 0: give it without a sign, as .002 or +.003-.001"))
 }
 
 fn earlier(error: ParseLengthError, by: usize) -> ParseLengthError {
@@ -349,10 +349,10 @@ mod tests {
             (".032,,.04", r#"item 2 "": a length is missing (character 1)"#),
             ("0,032", r#"item 1 "0": a layer is thicker than nothing; a decimal is written with a point"#),
             ("2024-T3", r#"item 1 "2024-T3": the thickness is missing (character 8); right would be 2024-T3:.032"#),
-            ("2024-T9:.032", "2024 is not known in this temper (character 1); known are"),
+            ("2024-T9:.032", "2024 is not on file in this temper (character 1); on file are"),
             (".032:countersink", "this does not belong behind a thickness (character 6); right would be plain, "),
-            (".032+-.032", "a layer is thicker than nothing, also at the lower end of its tolerance"),
-            (".01,.01,.01,.01,.01,.01,.01,.01,.01", "item 9 \".01\": a stack has at most 8 layers"),
+            (".032+-.032", "a layer needs a thickness above zero, at the low end of its tolerance too"),
+            (".01,.01,.01,.01,.01,.01,.01,.01,.01", "item 9 \".01\": at most 8 layers in one pack"),
         ] {
             let told = sentence(layers("--layers", text, None, Bare::Inches));
             assert!(told.contains(wanted), "{text}\nwant {wanted}\ngot  {told}");
@@ -366,7 +366,7 @@ mod tests {
             let read = tolerance("--tolerance", text, Bare::Inches).unwrap();
             assert_eq!((read.min(), read.max()), (inch(min), inch(max)), "{text}");
         }
-        assert!(sentence(tolerance("--tolerance", "-.002", Bare::Inches)).contains("not less than nothing"));
+        assert!(sentence(tolerance("--tolerance", "-.002", Bare::Inches)).contains("less than 0"));
         assert!(sentence(tolerance("--tolerance", "+-.0x2", Bare::Inches)).contains("(character 5)"));
         assert!(sentence(tolerance("--tolerance", "+.003", Bare::Inches)).contains("needs its -tolerance"));
     }

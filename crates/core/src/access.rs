@@ -123,11 +123,14 @@ pub struct Minutes(u64);
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct ParseMinutesError;
 
+#[cfg(feature = "words")]
 impl fmt::Display for ParseMinutesError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str("this is no number of minutes; right would be 30 or 1.25, to a thousandth and up to 100000")
+        f.write_str("not a number of minutes; right would be 30 or 1.25, to a thousandth and up to 100000")
     }
 }
+
+crate::words::wordless!(ParseMinutesError, "not-minutes");
 
 impl core::error::Error for ParseMinutesError {}
 

@@ -222,42 +222,26 @@ impl core::str::FromStr for Drill {
     }
 }
 
-/// Why a text is not a drill.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-#[non_exhaustive]
-pub enum ParseDrillError {
-    /// Nothing but spaces.
-    Empty,
-    /// Something other than a whole number after `#` or `No.`.
-    NotANumber,
-    /// A number other than 1 to 80.
-    NoSuchNumber,
-    /// A number without its mark.
-    NoMark,
-    /// A fraction that is not a whole number of sixty-fourths.
-    NotSixtyFourths,
-    /// A fraction below 1/64 in or above 1/2 in.
-    NoSuchFraction,
-    /// Neither a number, nor a letter, nor a fraction.
-    NotADrill,
-}
-
-impl fmt::Display for ParseDrillError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            ParseDrillError::Empty => "a drill is missing; right would be #30, F or 11/64",
-            ParseDrillError::NotANumber => "after the mark of a number drill comes a whole number, as in #30",
-            ParseDrillError::NoSuchNumber => "there is no such number drill; they go from #80 to #1",
-            ParseDrillError::NoMark => "a number drill is written with its mark, as in #30",
-            ParseDrillError::NotSixtyFourths => "fraction drills come in sixty-fourths of an inch, as in 11/64",
-            ParseDrillError::NoSuchFraction => "the fraction drills known here go from 1/64 to 1/2",
-            ParseDrillError::NotADrill => "this is not a drill; right would be #30, F or 11/64",
-        })
+crate::words::errors! {
+    /// Why a text is not a drill.
+    #[non_exhaustive]
+    ParseDrillError {
+        Empty = _, "drill-missing", "Nothing but spaces.",
+            "a drill is missing; right would be #30, F or 11/64";
+        NotANumber = _, "drill-not-a-number", "Something other than a whole number after `#` or `No.`.",
+            "a whole number follows the #, as in #30";
+        NoSuchNumber = _, "no-such-number-drill", "A number other than 1 to 80.",
+            "no such number drill; they go from #80 to #1";
+        NoMark = _, "drill-without-mark", "A number without its mark.",
+            "a number drill needs its mark, as in #30";
+        NotSixtyFourths = _, "drill-not-sixty-fourths", "A fraction that is not a whole number of sixty-fourths.",
+            "fraction drills come in sixty-fourths, as in 11/64";
+        NoSuchFraction = _, "no-such-fraction-drill", "A fraction below 1/64 in or above 1/2 in.",
+            "the fraction drills on file go from 1/64 to 1/2";
+        NotADrill = _, "not-a-drill", "Neither a number, nor a letter, nor a fraction.",
+            "not a drill; right would be #30, F or 11/64";
     }
 }
-
-impl core::error::Error for ParseDrillError {}
 
 /// Reads the diameter of a hole: a drill (`#30`, `No. 30`, `F`) or any length that [`Length::parse`] reads (`.1285`, `11/64`,
 /// `3.26mm`).
@@ -304,15 +288,20 @@ pub enum ParseHoleError {
     NotPositive,
 }
 
+#[cfg(feature = "words")]
 impl fmt::Display for ParseHoleError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             ParseHoleError::Drill(error) => error.fmt(f),
             ParseHoleError::Length(error) => error.fmt(f),
-            ParseHoleError::NotPositive => f.write_str("a hole is more than nothing; right would be #30, F or .1285"),
+            ParseHoleError::NotPositive => {
+                f.write_str("a hole needs a diameter above zero; right would be #30, F or .1285")
+            }
         }
     }
 }
+
+crate::words::wordless!(ParseHoleError, "not-a-hole");
 
 // Its words are already those of the error inside, so that one is no source: it would be told twice.
 impl core::error::Error for ParseHoleError {}

@@ -2,8 +2,6 @@
 //!
 //! Which of them becomes of a hole is asked of [`crate::installation`].
 
-use core::fmt;
-
 use crate::length::{Interval, Length};
 use crate::practice::{Case, Given, Name, Practice};
 
@@ -29,26 +27,15 @@ crate::words::words! {
     }
 }
 
-/// Why measures are not those of a hole.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum AsFoundError {
-    /// An axis is no longer than nothing.
-    NotPositive,
-    /// The minor axis is longer than the major one.
-    AxesSwapped,
-}
-
-impl fmt::Display for AsFoundError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            AsFoundError::NotPositive => "a hole is wider than nothing; right would be .1285",
-            AsFoundError::AxesSwapped => "the minor axis is longer than the major one; give the longer one as major",
-        })
+crate::words::errors! {
+    /// Why measures are not those of a hole.
+    AsFoundError {
+        NotPositive = 70, "hole-not-positive", "An axis is zero or less.",
+            "a hole needs a diameter above zero; right would be .1285";
+        AxesSwapped = 71, "hole-axes-swapped", "The minor axis is longer than the major one.",
+            "the minor axis is longer than the major one; enter the longer one as major";
     }
 }
-
-impl core::error::Error for AsFoundError {}
 
 /// A hole as it was measured.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

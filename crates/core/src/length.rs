@@ -440,29 +440,14 @@ impl fmt::Display for SixtyFourths {
     }
 }
 
-/// Why two lengths are no limits, or three no length with a tolerance.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-#[non_exhaustive]
-pub enum LimitsError {
-    /// The least is more than the greatest.
-    Swapped,
-    /// A tolerance is less than 0.
-    NegativeTolerance,
-}
-
-impl fmt::Display for LimitsError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            LimitsError::Swapped => "the least is more than the greatest; give the smaller one first",
-            LimitsError::NegativeTolerance => {
-                "a tolerance is not less than 0; give both without a sign, as in +.003 -.001"
-            }
-        })
+crate::words::errors! {
+    /// Why two lengths are not a least and a greatest, or three not a length with its tolerance.
+    #[non_exhaustive]
+    LimitsError {
+        Swapped = _, "limits-swapped", "The least is more than the greatest.", "the least is more than the greatest: give the smaller one first";
+        NegativeTolerance = _, "negative-tolerance", "A tolerance is less than 0.", "a tolerance is less than 0: give both without a sign, as in +.003 -.001";
     }
 }
-
-impl core::error::Error for LimitsError {}
 
 /// A least and a greatest length.
 ///
@@ -636,6 +621,7 @@ impl Toleranced {
     /// use shophead::length::{Bare, Toleranced};
     /// assert_eq!(Toleranced::parse_thickness(".040", Bare::Inches), Toleranced::parse(".040"));
     /// let error = Toleranced::parse_thickness("40", Bare::Inches).unwrap_err();
+    /// # #[cfg(feature = "words")]
     /// assert_eq!(error.to_string(), "40 in is thick for a layer (character 1); did you mean .040? If it is so thick, write 40in");
     /// assert!(Toleranced::parse_thickness("1.25in", Bare::Inches).is_ok());
     /// ```
@@ -707,6 +693,7 @@ pub enum Bare {
     Millimetres,
 }
 
+#[cfg(feature = "words")]
 impl Bare {
     const fn word(self) -> &'static str {
         match self {
@@ -773,6 +760,7 @@ impl LengthErrorKind {
     }
 }
 
+#[cfg(feature = "words")]
 impl fmt::Display for ParseLengthError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let what = match self.kind {
@@ -797,7 +785,10 @@ impl fmt::Display for ParseLengthError {
     }
 }
 
+crate::words::wordless!(ParseLengthError, "not-a-length");
+
 /// `40` was meant as `.040`, or is written with its unit.
+#[cfg(feature = "words")]
 fn thick_for_a_layer(f: &mut fmt::Formatter<'_>, read: Length, bare: Bare, at: usize) -> fmt::Result {
     /// The thickest whole number that is said in thousandths, `999`.
     const MOST_THOUSANDTHS: i64 = 999;
@@ -855,6 +846,7 @@ impl Length {
     /// let error = Length::parse("0,125").unwrap_err();
     /// assert_eq!((error.at, error.kind), (2, LengthErrorKind::DecimalComma));
     /// let error = Length::parse("040").unwrap_err();
+    /// # #[cfg(feature = "words")]
     /// assert_eq!(error.to_string(), "the point is missing (character 1); did you mean .040?");
     /// ```
     pub fn parse(text: &str) -> Result<Length, ParseLengthError> {

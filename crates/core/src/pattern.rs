@@ -23,8 +23,6 @@
 //! Neighbours are holes of one row whose numbers follow each other. Rows side by side are not neighbours: no document at hand says
 //! that they are.
 
-use core::fmt;
-
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::hole::Disposition;
@@ -259,41 +257,17 @@ pub fn check_pattern(
 /// states times holes; limits as wide as this are no limits that the documents set.
 pub const MAX_STATES: usize = 1_024;
 
-/// Why no choice was made.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum PatternError {
-    /// The limits are too wide to be followed.
-    TooManyStates {
-        /// How many states it would take.
-        needed: usize,
-    },
-    /// The room given to remember the choices is too small.
-    TooLittleRoom {
-        /// How many bytes it takes.
-        needed: usize,
-    },
-    /// The demands do not come row by row, by rising number.
-    NotInOrder,
-}
-
-impl fmt::Display for PatternError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            PatternError::TooManyStates { needed } => {
-                write!(f, "the limits of the pattern take {needed} states; right would be at most {MAX_STATES}")
-            }
-            PatternError::TooLittleRoom { needed } => {
-                write!(f, "the room for the choices is too small; right would be {needed} bytes")
-            }
-            PatternError::NotInOrder => {
-                f.write_str("the holes of a pattern are out of order; right would be row by row, by rising number")
-            }
-        }
+crate::words::errors! {
+    /// Why no choice was made.
+    PatternError {
+        TooManyStates { needed: usize, "How many states it takes." } = _, "pattern-too-many-states", "The limits are too wide to be followed.",
+            "the limits of the pattern take {needed} states; at most {MAX_STATES} can be followed";
+        TooLittleRoom { needed: usize, "How many bytes it takes." } = _, "pattern-too-little-room", "The room given to remember the choices is too small.",
+            "the room for the choices is too small; give {needed} bytes";
+        NotInOrder = _, "pattern-not-in-order", "The demands do not come row by row, by rising number.",
+            "the holes of a pattern are out of order; give them row by row, by rising number";
     }
 }
-
-impl core::error::Error for PatternError {}
 
 /// How the states of a search are numbered.
 #[derive(Clone, Copy)]

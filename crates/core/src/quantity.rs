@@ -7,7 +7,6 @@
 //! Constructors do not check: a NaN put in stays visible to the end. What reads text ([`Force::parse`]) refuses it, and so do
 //! the calculations that take a load.
 
-use core::fmt;
 use core::ops::{Add, Div, Mul, Sub};
 
 use crate::length::Bare;
@@ -113,26 +112,15 @@ quantity! {
     }
 }
 
-/// Why a text is not a force.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum ParseForceError {
-    /// No finite number at the start.
-    NotANumber,
-    /// A unit other than `lbf`, `lb` and `N`.
-    UnknownUnit,
-}
-
-impl fmt::Display for ParseForceError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            ParseForceError::NotANumber => "this is not a number; right would be 250, 250lbf or 1100N",
-            ParseForceError::UnknownUnit => "the units of force are lbf and N; right would be 250lbf or 1100N",
-        })
+crate::words::errors! {
+    /// Why a text is not a force.
+    ParseForceError {
+        NotANumber = _, "force-not-a-number", "No finite number at the start.",
+            "not a number; right would be 250, 250lbf or 1100N";
+        UnknownUnit = _, "force-unit", "A unit other than `lbf`, `lb` and `N`.",
+            "the units of force are lbf and N; right would be 250lbf or 1100N";
     }
 }
-
-impl core::error::Error for ParseForceError {}
 
 impl Force {
     /// Reads a force; pounds unless it says `N`.
@@ -202,28 +190,15 @@ fn decimal(text: &str) -> Option<f64> {
     (any && digits <= EXACT && places <= MOST_PLACES).then_some(sign * digits as f64 / scale)
 }
 
-/// Why a text is not a stress.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum ParseStressError {
-    /// No finite number at the start.
-    NotANumber,
-    /// No unit, or another than `psi`, `ksi`, `msi`, `MPa` and `GPa`.
-    UnknownUnit,
-}
-
-impl fmt::Display for ParseStressError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            ParseStressError::NotANumber => "this is not a number; right would be 20ksi or 140MPa",
-            ParseStressError::UnknownUnit => {
-                "a stress says its unit: psi, ksi, msi, MPa or GPa; right would be 20ksi or 140MPa"
-            }
-        })
+crate::words::errors! {
+    /// Why a text is not a stress.
+    ParseStressError {
+        NotANumber = _, "stress-not-a-number", "No finite number at the start.",
+            "not a number; right would be 20ksi or 140MPa";
+        UnknownUnit = _, "stress-unit", "No unit, or another than `psi`, `ksi`, `msi`, `MPa` and `GPa`.",
+            "a stress needs its unit: psi, ksi, msi, MPa or GPa; right would be 20ksi or 140MPa";
     }
 }
-
-impl core::error::Error for ParseStressError {}
 
 impl Stress {
     /// Reads a stress or a modulus with its unit: `20ksi`, `10.3 msi`, `140MPa`.

@@ -5,7 +5,6 @@
 //! fit. It is for choosing a squeezer, not for a strength.
 
 use core::f64::consts::FRAC_PI_4;
-use core::fmt;
 
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
@@ -82,26 +81,15 @@ pub struct Squeeze {
     pub findings: Findings,
 }
 
-/// Why there is no force.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum SqueezeError {
-    /// The shank is zero or less.
-    ShankNotPositive,
-    /// The head is no wider than the shank.
-    HeadNotWider,
-}
-
-impl fmt::Display for SqueezeError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            SqueezeError::ShankNotPositive => "the shank must be wider than nothing; right would be .125",
-            SqueezeError::HeadNotWider => "the driven head must be wider than the shank; right would be .188 on .125",
-        })
+crate::words::errors! {
+    /// Why there is no force.
+    SqueezeError {
+        ShankNotPositive = _, "squeeze-shank", "The shank is zero or less.",
+            "the shank must be above zero; right would be .125";
+        HeadNotWider = _, "squeeze-head", "The head is no wider than the shank.",
+            "the driven head must be wider than the shank; right would be .188 on .125";
     }
 }
-
-impl core::error::Error for SqueezeError {}
 
 /// The force that squeezes a head of this diameter from a shank of that.
 ///

@@ -5,8 +5,6 @@
 //! goes through every station, rises only where the offsets rise, and never swings beyond two neighbours. A plain spline would bulge
 //! between stations, and the bulge would be cut into the sheet.
 
-use core::fmt;
-
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Severity};
 use crate::layout::{Edge, Point};
@@ -25,36 +23,17 @@ pub struct Station {
     pub offset: Length,
 }
 
-/// Why an edge cannot be drawn.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum TrimError {
-    /// Fewer than two stations.
-    TooFew,
-    /// More than [`MAX_STATIONS`].
-    TooMany,
-    /// A station does not lie behind the one before it; counted from 1.
-    NotRising {
-        /// Which.
-        station: usize,
-    },
-}
-
-impl fmt::Display for TrimError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            TrimError::TooFew => f.write_str("an edge has at least two points; right would be one at each end"),
-            TrimError::TooMany => {
-                write!(f, "an edge has at most {MAX_STATIONS} stations; right would be fewer, further apart")
-            }
-            TrimError::NotRising { station } => {
-                write!(f, "station {station} does not lie behind the one before it; right would be rising stations")
-            }
-        }
+crate::words::errors! {
+    /// Why an edge cannot be drawn.
+    TrimError {
+        TooFew = _, "edge-too-few-points", "Fewer than two stations.",
+            "an edge needs at least two points, one at each end";
+        TooMany = _, "edge-too-many-stations", "More than [`MAX_STATIONS`].",
+            "at most {MAX_STATIONS} stations on one edge; take fewer, further apart";
+        NotRising { station: usize, "Which, counted from 1." } = _, "edge-not-rising", "A station is not past the one before it.",
+            "station {station} is not past the one before it; give rising stations";
     }
 }
-
-impl core::error::Error for TrimError {}
 
 /// An edge through measured stations.
 ///

@@ -65,7 +65,7 @@ fn main() {
         pitch_nm: inches("3/4").nanometres(),
         transverse_pitch_nm: SHOPHEAD_NONE,
         rows: 1,
-        member: shophead_member::SHOPHEAD_MEMBER_SKIN as u32,
+        member: Member::Skin.number(),
         practice,
     };
 
@@ -94,12 +94,12 @@ fn main() {
         Question {
             name: "hole, kept",
             direct: &|| direct_hole(black_box(&query), keep, Disposition::Keep),
-            through: &|| through_hole(black_box(&c_query), keep, shophead_disposition::SHOPHEAD_DISPOSITION_KEEP),
+            through: &|| through_hole(black_box(&c_query), keep, Disposition::Keep),
         },
         Question {
             name: "hole, stepped up",
             direct: &|| direct_hole(black_box(&query), step, Disposition::Oversize),
-            through: &|| through_hole(black_box(&c_query), step, shophead_disposition::SHOPHEAD_DISPOSITION_OVERSIZE),
+            through: &|| through_hole(black_box(&c_query), step, Disposition::Oversize),
         },
         Question {
             name: "strength",
@@ -240,11 +240,11 @@ fn direct_hole(question: &Installation<'_, '_>, found: AsFound, wanted: Disposit
     assert_eq!(black_box(&answer).disposition, wanted);
 }
 
-fn through_hole(query: &shophead_hole_query, found: AsFound, wanted: shophead_disposition) {
+fn through_hole(query: &shophead_hole_query, found: AsFound, wanted: Disposition) {
     let found = shophead_hole {
         major_nm: found.major().nanometres(),
         minor_nm: found.minor().nanometres(),
-        damage: shophead_damage::SHOPHEAD_DAMAGE_SOUND as u32,
+        damage: Damage::None.number(),
         unused: 0,
     };
     let mut judgement = Room::<shophead_hole_judgement, 1>::new();
@@ -261,7 +261,7 @@ fn through_hole(query: &shophead_hole_query, found: AsFound, wanted: shophead_di
         SHOPHEAD_MAX_HOLE_FINDINGS,
     );
     assert_eq!(error, shophead_error::SHOPHEAD_OK);
-    assert_eq!(black_box(judgement.first()).disposition, wanted);
+    assert_eq!(black_box(judgement.first()).disposition, wanted.into());
 }
 
 fn through_strength(joint: &shophead_joint) {

@@ -58,191 +58,6 @@
 // An array of so many findings holds those of a verdict on a hole and of all its steps.
 #define SHOPHEAD_MAX_HOLE_FINDINGS 180
 
-// What every function answers that can fail: `SHOPHEAD_OK`, or why it did nothing. The numbers never change their meaning.
-// `shophead_error_message` gives the sentence.
-enum shophead_error
-#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
-  : uint32_t
-#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
- {
-  // Done; every output is written.
-  SHOPHEAD_OK = 0,
-  // A pointer is NULL that must not be.
-  SHOPHEAD_ERROR_NULL = 1,
-  // A pointer is not aligned for what it points to.
-  SHOPHEAD_ERROR_MISALIGNED = 2,
-  // A number is not one of its enumeration, or there is nothing under it.
-  SHOPHEAD_ERROR_UNKNOWN_NUMBER = 3,
-  // A buffer or an array of the caller's is too short for the answer.
-  SHOPHEAD_ERROR_BUFFER_TOO_SMALL = 4,
-  // A text is not UTF-8.
-  SHOPHEAD_ERROR_NOT_UTF8 = 5,
-  // A floating-point number is NaN or infinite.
-  SHOPHEAD_ERROR_NOT_FINITE = 6,
-  // A length is more than a kilometre, or `SHOPHEAD_NONE` where it is needed.
-  SHOPHEAD_ERROR_LENGTH_OUT_OF_RANGE = 7,
-  // The least, the nominal and the greatest length are not in this order.
-  SHOPHEAD_ERROR_LENGTHS_OUT_OF_ORDER = 8,
-  // A count is more than memory can hold, or more than the function takes.
-  SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE = 9,
-  // Refused for a reason that this list does not have yet.
-  SHOPHEAD_ERROR_OTHER = 10,
-  // A text is not a length.
-  SHOPHEAD_ERROR_NOT_A_LENGTH = 20,
-  // A text is not a force.
-  SHOPHEAD_ERROR_NOT_A_FORCE = 21,
-  // A text is not a drill.
-  SHOPHEAD_ERROR_NOT_A_DRILL = 22,
-  // A text is neither a drill nor the width of a hole.
-  SHOPHEAD_ERROR_NOT_A_HOLE = 23,
-  // A text is not a part number.
-  SHOPHEAD_ERROR_NOT_A_PART = 24,
-  // A text is not a sheet material.
-  SHOPHEAD_ERROR_NOT_A_MATERIAL = 25,
-  // A text is not the value of this limit.
-  SHOPHEAD_ERROR_NOT_A_VALUE = 26,
-  // A word is not in the list.
-  SHOPHEAD_ERROR_UNKNOWN_WORD = 27,
-  // No drill is so small or so large.
-  SHOPHEAD_ERROR_NO_SUCH_DRILL = 30,
-  // No strength of this material in this thickness is published.
-  SHOPHEAD_ERROR_STRENGTH_NOT_PUBLISHED = 31,
-  // No published splice table names this material.
-  SHOPHEAD_ERROR_NO_SPLICE_TABLE = 32,
-  // The published splice tables do not hold for this rivet.
-  SHOPHEAD_ERROR_TABLE_NOT_FOR_RIVET = 33,
-  // A limit has a value of a kind that it does not take.
-  SHOPHEAD_ERROR_VALUE_NOT_FOR_LIMIT = 34,
-  // The series has no such material.
-  SHOPHEAD_ERROR_PART_MATERIAL = 40,
-  // The series has no such size.
-  SHOPHEAD_ERROR_PART_SIZE = 41,
-  // The series does not have this finish for this alloy.
-  SHOPHEAD_ERROR_PART_FINISH = 42,
-  // A rivet's length is nothing or less.
-  SHOPHEAD_ERROR_PART_NO_SHANK = 43,
-  // A rivet's length has more than two digits.
-  SHOPHEAD_ERROR_PART_TOO_LONG = 44,
-  // A rivet's length lies between the steps of its series.
-  SHOPHEAD_ERROR_PART_NOT_IN_STEPS = 45,
-  // The series is not known to have half lengths.
-  SHOPHEAD_ERROR_PART_NO_HALF_LENGTHS = 46,
-  // A flush rivet is no longer than its own head.
-  SHOPHEAD_ERROR_PART_SHORTER_THAN_HEAD = 47,
-  // The alloy needs a finish letter in this series.
-  SHOPHEAD_ERROR_PART_FINISH_NEEDED = 48,
-  // A rivet without a length where one with a length is needed.
-  SHOPHEAD_ERROR_PART_WITHOUT_LENGTH = 49,
-  // The pack is no thicker than nothing.
-  SHOPHEAD_ERROR_FIT_NO_GRIP = 60,
-  // The hole is no wider than nothing.
-  SHOPHEAD_ERROR_FIT_NO_HOLE = 61,
-  // The shank is no wider than nothing.
-  SHOPHEAD_ERROR_FIT_NO_SHANK = 62,
-  // The flush head is deeper than the whole pack.
-  SHOPHEAD_ERROR_FIT_HEAD_DEEPER_THAN_PACK = 63,
-  // The limits of this rivet's shank are not known.
-  SHOPHEAD_ERROR_FIT_SHANK_NOT_KNOWN = 64,
-  // The dimensions of this rivet's head are not known.
-  SHOPHEAD_ERROR_FIT_HEAD_NOT_KNOWN = 65,
-  // A driven head has a height.
-  SHOPHEAD_ERROR_FIT_NO_HEIGHT = 66,
-  // An axis of a hole is no longer than nothing.
-  SHOPHEAD_ERROR_HOLE_NOT_POSITIVE = 70,
-  // The minor axis is longer than the major one.
-  SHOPHEAD_ERROR_HOLE_AXES_SWAPPED = 71,
-  // Too many layers under one rivet.
-  SHOPHEAD_ERROR_STACK_TOO_MANY_LAYERS = 80,
-  // A layer may be no thicker than nothing.
-  SHOPHEAD_ERROR_STACK_NOT_POSITIVE = 81,
-  // The pack is thicker than a kilometre.
-  SHOPHEAD_ERROR_STACK_TOO_THICK = 82,
-  // Fewer than two sheets that carry load.
-  SHOPHEAD_ERROR_JOINT_TOO_FEW_SHEETS = 90,
-  // Too many sheets under one rivet.
-  SHOPHEAD_ERROR_JOINT_TOO_MANY_SHEETS = 91,
-  // Double shear with other than three sheets.
-  SHOPHEAD_ERROR_JOINT_DOUBLE_SHEAR_NEEDS_THREE_SHEETS = 92,
-  // The rivet's diameter is nothing or less.
-  SHOPHEAD_ERROR_JOINT_DIAMETER_NOT_POSITIVE = 93,
-  // A sheet's thickness is nothing or less.
-  SHOPHEAD_ERROR_JOINT_THICKNESS_NOT_POSITIVE = 94,
-  // An edge distance is nothing or less.
-  SHOPHEAD_ERROR_JOINT_EDGE_NOT_POSITIVE = 95,
-  // The hole is nothing or less.
-  SHOPHEAD_ERROR_JOINT_HOLE_NOT_POSITIVE = 96,
-  // The pitch leaves nothing between the holes.
-  SHOPHEAD_ERROR_JOINT_PITCH_INSIDE_HOLE = 97,
-  // A strength is no number above zero.
-  SHOPHEAD_ERROR_JOINT_STRESS_NOT_POSITIVE = 98,
-  // A flush head without a countersunk or dimpled sheet.
-  SHOPHEAD_ERROR_JOINT_NO_SEAT_FOR_FLUSH_HEAD = 99,
-  // A load comes out too large to be a number.
-  SHOPHEAD_ERROR_JOINT_OUT_OF_RANGE = 100,
-  // The load is not above zero.
-  SHOPHEAD_ERROR_MARGIN_LOAD_NOT_POSITIVE = 110,
-  // The allowable is negative.
-  SHOPHEAD_ERROR_MARGIN_ALLOWABLE_NOT_VALID = 111,
-  // A factor is below 1.
-  SHOPHEAD_ERROR_MARGIN_FACTOR_BELOW_ONE = 112,
-  // Load and allowable are too far apart for a margin.
-  SHOPHEAD_ERROR_MARGIN_OUT_OF_RANGE = 113,
-  // A thickness, width or pitch is nothing or less.
-  SHOPHEAD_ERROR_SPLICE_LENGTH_NOT_POSITIVE = 120,
-  // No nominal hole is known for the rivet.
-  SHOPHEAD_ERROR_SPLICE_DIAMETER_NOT_TABULATED = 121,
-  // A strength, a load or a count is not above zero.
-  SHOPHEAD_ERROR_SPLICE_NOT_POSITIVE = 122,
-  // No row to put the rivets in.
-  SHOPHEAD_ERROR_SPLICE_NO_ROWS = 123,
-  // More rivets than can be counted.
-  SHOPHEAD_ERROR_SPLICE_OUT_OF_RANGE = 124,
-  // A group without rivets.
-  SHOPHEAD_ERROR_GROUP_NO_RIVETS = 130,
-  // A weight is not above zero.
-  SHOPHEAD_ERROR_GROUP_WEIGHT_NOT_POSITIVE = 131,
-  // A load or a moment is no number.
-  SHOPHEAD_ERROR_GROUP_LOAD_NOT_FINITE = 132,
-  // A group without any load.
-  SHOPHEAD_ERROR_GROUP_NO_LOAD = 133,
-  // A moment on rivets that all stand at one point.
-  SHOPHEAD_ERROR_GROUP_NOTHING_RESISTS_MOMENT = 134,
-  // The shares come out too large to be numbers.
-  SHOPHEAD_ERROR_GROUP_OUT_OF_RANGE = 135,
-};
-#ifndef __cplusplus
-#if __STDC_VERSION__ >= 202311L
-typedef enum shophead_error shophead_error;
-#else
-typedef uint32_t shophead_error;
-#endif // __STDC_VERSION__ >= 202311L
-#endif // __cplusplus
-
-// How well a figure is supported; the later, the worse.
-enum shophead_status
-#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
-  : uint32_t
-#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
- {
-  // No figure, no basis.
-  SHOPHEAD_STATUS_NONE = 0,
-  // From a shop's own approved documents, handed in as a limit.
-  SHOPHEAD_STATUS_SHOP = 1,
-  // Read in the document named.
-  SHOPHEAD_STATUS_PUBLISHED = 2,
-  // A rule of thumb that the trade uses; no document stands behind it.
-  SHOPHEAD_STATUS_PRACTICE = 3,
-  // Recalled from the document named, or computed from such a figure, but not read there: check before relying on it.
-  SHOPHEAD_STATUS_MEMORY = 4,
-};
-#ifndef __cplusplus
-#if __STDC_VERSION__ >= 202311L
-typedef enum shophead_status shophead_status;
-#else
-typedef uint32_t shophead_status;
-#endif // __STDC_VERSION__ >= 202311L
-#endif // __cplusplus
-
 // The shape of the manufactured head.
 enum shophead_head
 #if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
@@ -264,304 +79,6 @@ typedef uint32_t shophead_head;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
-// What kind of finding it is. `shophead_word` gives the word that other outputs of the project use for it.
-enum shophead_code
-#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
-  : uint32_t
-#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
- {
-  // A kind that this list does not have yet.
-  SHOPHEAD_CODE_UNKNOWN = 0,
-  // A limit that decided something could only be recalled: check it against the document.
-  SHOPHEAD_CODE_LIMIT_FROM_MEMORY = 1,
-  // No document at hand gives the limit that is needed: open the one named.
-  SHOPHEAD_CODE_NO_LIMIT = 2,
-  // Something that decides here was not given, so it was not checked.
-  SHOPHEAD_CODE_NOT_CHECKED = 3,
-  // The tail could fold over before it forms a head.
-  SHOPHEAD_CODE_TAIL_TOO_LONG = 4,
-  // The tail cannot form the least head in the worst case.
-  SHOPHEAD_CODE_TAIL_TOO_SHORT = 5,
-  // The tail holds more metal than the largest head allowed.
-  SHOPHEAD_CODE_HEAD_TOO_LARGE = 6,
-  // No length of the series gives a sound head in every case.
-  SHOPHEAD_CODE_NO_LENGTH_FITS = 7,
-  // No one length is within limits in every hole: the hole as measured decides.
-  SHOPHEAD_CODE_LENGTH_BY_HOLE = 101,
-  // No standard length is within limits in some holes, but a longer rivet that is cut to length is.
-  SHOPHEAD_CODE_CUT_TO_LENGTH = 102,
-  // How much tail a dimpled pack takes is worked out, no document gives it.
-  SHOPHEAD_CODE_DIMPLE_COMPUTED = 103,
-  // The length differs from grip plus one and a half diameters.
-  SHOPHEAD_CODE_DIFFERS_FROM_RULE = 8,
-  // Only a half length fits; they are not always in stock.
-  SHOPHEAD_CODE_HALF_LENGTH = 9,
-  // The length lies outside those tabulated for the series.
-  SHOPHEAD_CODE_LENGTH_NOT_TABULATED = 10,
-  // The diameter lies outside the rule for the sheet.
-  SHOPHEAD_CODE_DIAMETER_OUTSIDE_RULE = 11,
-  // This alloy or size is not for structure.
-  SHOPHEAD_CODE_NOT_STRUCTURAL = 12,
-  // This alloy is heat treated or kept cold before driving.
-  SHOPHEAD_CODE_HEAT_TREAT_FIRST = 13,
-  // A shank at its largest does not enter the hole at its smallest.
-  SHOPHEAD_CODE_SHANK_MAY_NOT_ENTER = 14,
-  // The driven head is narrower than allowed.
-  SHOPHEAD_CODE_HEAD_TOO_NARROW = 15,
-  // The driven head is wider than allowed.
-  SHOPHEAD_CODE_HEAD_TOO_WIDE = 16,
-  // The driven head is lower than allowed.
-  SHOPHEAD_CODE_HEAD_TOO_LOW = 17,
-  // The driven head is higher than allowed.
-  SHOPHEAD_CODE_HEAD_TOO_HIGH = 18,
-  // The driven head is clinched or bent, or the shank has buckled.
-  SHOPHEAD_CODE_HEAD_DEFECT = 19,
-  // Rivets of a sample are rejected, so the rest has to be looked at.
-  SHOPHEAD_CODE_SAMPLE_REJECTS = 20,
-  // A rivet was driven where the plan has none.
-  SHOPHEAD_CODE_DRIVEN_WHERE_REFERRED = 21,
-  // The head or the rivet lies outside the tests behind the squeeze force.
-  SHOPHEAD_CODE_SQUEEZE_OUTSIDE_TESTS = 22,
-  // The hole is larger than the rivet allows.
-  SHOPHEAD_CODE_HOLE_OVER_LIMIT = 23,
-  // The hole is smaller than the rivet needs.
-  SHOPHEAD_CODE_HOLE_UNDER_LIMIT = 24,
-  // The hole is damaged in a way that must be removed.
-  SHOPHEAD_CODE_HOLE_DAMAGED = 25,
-  // The hole is cracked.
-  SHOPHEAD_CODE_HOLE_CRACKED = 26,
-  // The series has no larger rivet to step up to.
-  SHOPHEAD_CODE_NO_LARGER_RIVET = 27,
-  // Stepping up here needs the approval of the maker or the authority.
-  SHOPHEAD_CODE_STEP_NEEDS_APPROVAL = 28,
-  // More holes of one pattern are stepped up than the limit allows.
-  SHOPHEAD_CODE_TOO_MANY_STEPS = 29,
-  // More neighbours are stepped up than the limit allows.
-  SHOPHEAD_CODE_NEIGHBOURS_STEPPED = 30,
-  // The hole needs a larger rivet, but its pattern takes no more of them.
-  SHOPHEAD_CODE_PATTERN_FULL = 31,
-  // The head needs more sheet than there is.
-  SHOPHEAD_CODE_COUNTERSINK_TOO_DEEP = 32,
-  // The sheet is thicker than dimpling suits.
-  SHOPHEAD_CODE_DIMPLE_TOO_THICK = 33,
-  // The damage is beyond the shop's limit.
-  SHOPHEAD_CODE_DAMAGE_OVER_LIMIT = 34,
-  // The shop's documents at hand give no limit for this damage.
-  SHOPHEAD_CODE_DAMAGE_NOT_LIMITED = 35,
-  // The shop limits this damage, but what it limits was not measured.
-  SHOPHEAD_CODE_DAMAGE_NOT_MEASURED = 36,
-  // The damage is within the shop's limit: repair it as the document says.
-  SHOPHEAD_CODE_DAMAGE_WITHIN_LIMIT = 37,
-  // Each end of a crack is stop drilled.
-  SHOPHEAD_CODE_STOP_DRILL = 38,
-  // The edge distance is less than allowed.
-  SHOPHEAD_CODE_EDGE_DISTANCE_SHORT = 39,
-  // The edge distance is more than usual.
-  SHOPHEAD_CODE_EDGE_DISTANCE_LONG = 40,
-  // The edge distance leaves no room for a later step up.
-  SHOPHEAD_CODE_EDGE_BELOW_PREFERRED = 41,
-  // The pitch is less than allowed.
-  SHOPHEAD_CODE_PITCH_SHORT = 42,
-  // The pitch is more than usual.
-  SHOPHEAD_CODE_PITCH_LONG = 43,
-  // The rows stand closer than allowed.
-  SHOPHEAD_CODE_TRANSVERSE_PITCH_SHORT = 44,
-  // The hole lies beyond the ends of the cut, or on its other side.
-  SHOPHEAD_CODE_HOLE_BEYOND_CUT = 45,
-  // Bearing strength is not published under an edge margin of 1.5.
-  SHOPHEAD_CODE_EDGE_MARGIN_BELOW_TABLE = 46,
-  // The sheet is thinner than the published strength covers.
-  SHOPHEAD_CODE_SHEET_TOO_THIN_FOR_TABLE = 47,
-  // No published strength covers this case.
-  SHOPHEAD_CODE_STRENGTH_NOT_PUBLISHED = 48,
-  // The hole is larger than the strength tables count; their value is used.
-  SHOPHEAD_CODE_HOLE_ABOVE_NOMINAL = 49,
-  // The joint does not carry the load.
-  SHOPHEAD_CODE_MARGIN_NEGATIVE = 50,
-  // The new rivet is weaker than the one it replaces.
-  SHOPHEAD_CODE_WEAKER_THAN_BEFORE = 51,
-  // The substitute alloy needs a larger diameter.
-  SHOPHEAD_CODE_SUBSTITUTE_TOO_SMALL = 52,
-  // No document at hand lets this alloy take the place of the other in this size.
-  SHOPHEAD_CODE_SUBSTITUTE_NOT_NAMED = 53,
-  // The shares are elastic; no published ultimate method for them is at hand.
-  SHOPHEAD_CODE_ELASTIC_SHARES_ONLY = 54,
-  // The sheet buckles between its rivets under this stress.
-  SHOPHEAD_CODE_BUCKLES_BETWEEN_RIVETS = 55,
-  // The elastic buckling formula does not reach this stress; the curve of the tangent modulus is needed.
-  SHOPHEAD_CODE_BUCKLING_NOT_ELASTIC = 56,
-  // Only driven solid rivets may go here.
-  SHOPHEAD_CODE_MUST_BE_SOLID = 57,
-  // There is not enough room behind this row to buck it.
-  SHOPHEAD_CODE_CANNOT_BUCK = 58,
-  // No position lets every row be driven that must be.
-  SHOPHEAD_CODE_NO_POSITION_SERVES = 59,
-  // A blind rivet here needs the type's manual.
-  SHOPHEAD_CODE_BLIND_NEEDS_APPROVAL = 60,
-  // No method of the documents at hand applies in this place: nothing is sized.
-  SHOPHEAD_CODE_NO_PUBLISHED_METHOD = 61,
-  // The splice tables have no count for this sheet and rivet.
-  SHOPHEAD_CODE_NO_SPLICE_TABLE = 62,
-  // The repair sheet is thinner than what it stands for.
-  SHOPHEAD_CODE_REPAIR_TOO_THIN = 63,
-  // The repair sheet is heavier than the next gauge: stiffer than what it stands for.
-  SHOPHEAD_CODE_REPAIR_TOO_STRONG = 64,
-  // The splice plate has no more area than the leg it splices.
-  SHOPHEAD_CODE_SPLICE_AREA_SHORT = 65,
-  // The splice plate is too short.
-  SHOPHEAD_CODE_SPLICE_TOO_SHORT = 66,
-  // The repair is on the list of major repairs.
-  SHOPHEAD_CODE_MAJOR_REPAIR = 67,
-  // A member or seam lies too near for a repair of the skin alone.
-  SHOPHEAD_CODE_MEMBER_TOO_NEAR = 68,
-  // The factory seams differ: the stronger one is copied.
-  SHOPHEAD_CODE_SEAMS_DIFFER = 69,
-  // The thinnest shank is thicker than the hole is wide.
-  SHOPHEAD_CODE_SHANK_DOES_NOT_ENTER = 70,
-  // The head is flush, but no layer is countersunk or dimpled for it.
-  SHOPHEAD_CODE_FLUSH_HEAD_WITHOUT_SEAT = 71,
-  // A layer is countersunk or dimpled, but the head is not flush.
-  SHOPHEAD_CODE_SEAT_WITHOUT_FLUSH_HEAD = 72,
-  // A layer is countersunk or dimpled under one that has a plain hole.
-  SHOPHEAD_CODE_SEAT_IN_WRONG_LAYER = 73,
-  // The edge distance is less than the usual minimum, as the maker built it.
-  SHOPHEAD_CODE_EDGE_AS_BUILT = 74,
-  // The rivets stand closer than the usual minimum, as the maker built them.
-  SHOPHEAD_CODE_PITCH_AS_BUILT = 75,
-  // A shim lies between the sheets, which no published strength covers.
-  SHOPHEAD_CODE_SHIM_IN_PACK = 76,
-  // The outer sheets in double shear are not alike, so they do not share alike.
-  SHOPHEAD_CODE_UNEQUAL_SHEETS = 77,
-  // The same rivet in the same sheets: as strong as before.
-  SHOPHEAD_CODE_AS_STRONG_AS_BEFORE = 78,
-  // The driven head is narrower than the published strengths count on.
-  SHOPHEAD_CODE_HEAD_NARROW_FOR_STRENGTH = 79,
-  // The driven head is more out of round than allowed.
-  SHOPHEAD_CODE_HEAD_OUT_OF_ROUND = 80,
-  // The driven head is tipped: its least and its greatest height decide.
-  SHOPHEAD_CODE_HEAD_TIPPED = 81,
-  // The driven head is stepped: its least and its greatest height decide.
-  SHOPHEAD_CODE_HEAD_STEPPED = 82,
-  // A head is cracked in a way that is not accepted.
-  SHOPHEAD_CODE_HEAD_CRACKED = 83,
-  // Another document accepts small cracks inside this circle.
-  SHOPHEAD_CODE_CRACKS_ELSEWHERE = 84,
-  // The manufactured head has a tool mark deeper than allowed.
-  SHOPHEAD_CODE_HEAD_MARKED = 85,
-  // The manufactured head is flattened more than allowed.
-  SHOPHEAD_CODE_HEAD_FLATTENED = 86,
-  // There is a gap under a head that is not accepted.
-  SHOPHEAD_CODE_GAP_UNDER_HEAD = 87,
-  // The sheets are apart: a feeler reaches the shank.
-  SHOPHEAD_CODE_SHEETS_APART = 88,
-  // The flush head is further above the surface than allowed.
-  SHOPHEAD_CODE_HEAD_PROUD = 89,
-  // The flush head is further below the surface than allowed.
-  SHOPHEAD_CODE_HEAD_BELOW_SURFACE = 90,
-  // The flush head was shaved to less than its least diameter.
-  SHOPHEAD_CODE_HEAD_SHAVED_TOO_FAR = 91,
-  // The rivet is loose.
-  SHOPHEAD_CODE_RIVET_LOOSE = 92,
-  // The sheet is damaged beside the rivet.
-  SHOPHEAD_CODE_SHEET_DAMAGED = 93,
-  // The shank is notched: the holes did not line up.
-  SHOPHEAD_CODE_SHANK_NOTCHED = 94,
-  // The hole is larger than its drill makes it, and still within the limits.
-  SHOPHEAD_CODE_HOLE_ABOVE_DRILL = 95,
-  // More holes in one stretch of a row are opened for larger rivets than the limit allows.
-  SHOPHEAD_CODE_STRETCH_CROWDED = 96,
-  // The next size is a larger step than the limit allows without approval.
-  SHOPHEAD_CODE_STEP_TOO_LARGE = 97,
-  // A crack comes nearer to the middle of a head than allowed.
-  SHOPHEAD_CODE_CRACK_NEAR_MIDDLE = 98,
-  // The gap under the driven head runs along more of its rim than allowed.
-  SHOPHEAD_CODE_GAP_ALONG_RIM = 99,
-};
-#ifndef __cplusplus
-#if __STDC_VERSION__ >= 202311L
-typedef enum shophead_code shophead_code;
-#else
-typedef uint32_t shophead_code;
-#endif // __STDC_VERSION__ >= 202311L
-#endif // __cplusplus
-
-// How serious a finding is.
-enum shophead_severity
-#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
-  : uint32_t
-#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
- {
-  // Worth knowing; nothing has to be done.
-  SHOPHEAD_SEVERITY_NOTE = 1,
-  // Do it with care, or check before relying on it.
-  SHOPHEAD_SEVERITY_CAUTION = 2,
-  // Must not go ahead as it stands: ask the engineer or the approved data.
-  SHOPHEAD_SEVERITY_REFER = 3,
-};
-#ifndef __cplusplus
-#if __STDC_VERSION__ >= 202311L
-typedef enum shophead_severity shophead_severity;
-#else
-typedef uint32_t shophead_severity;
-#endif // __STDC_VERSION__ >= 202311L
-#endif // __cplusplus
-
-// What a figure counts.
-enum shophead_figure_kind
-#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
-  : uint32_t
-#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
- {
-  // There is no figure.
-  SHOPHEAD_FIGURE_NONE = 0,
-  // A length: nanometres in `whole`.
-  SHOPHEAD_FIGURE_LENGTH = 1,
-  // A force: pounds in `number`.
-  SHOPHEAD_FIGURE_FORCE = 2,
-  // A stress: pounds per square inch in `number`.
-  SHOPHEAD_FIGURE_STRESS = 3,
-  // A plain ratio, such as an edge margin or a margin of safety, in `number`.
-  SHOPHEAD_FIGURE_RATIO = 4,
-  // A number of things in `whole`.
-  SHOPHEAD_FIGURE_COUNT = 5,
-  // Facts that were not given: one bit each in `whole`, from the lowest layers, material, edge distance, pitch, row spacing, minor axis.
-  SHOPHEAD_FIGURE_FACTS = 6,
-};
-#ifndef __cplusplus
-#if __STDC_VERSION__ >= 202311L
-typedef enum shophead_figure_kind shophead_figure_kind;
-#else
-typedef uint32_t shophead_figure_kind;
-#endif // __STDC_VERSION__ >= 202311L
-#endif // __cplusplus
-
-// What to do about a rivet that may not stay as it is.
-enum shophead_remedy
-#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
-  : uint32_t
-#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
- {
-  // Nothing: it may stay.
-  SHOPHEAD_REMEDY_NONE = 0,
-  // Take it out and drive another of the same; the hole is measured again first.
-  SHOPHEAD_REMEDY_REPLACE = 1,
-  // Take it out, open the hole and drive the next larger diameter.
-  SHOPHEAD_REMEDY_NEXT_SIZE = 2,
-  // Stop and ask: another rivet does not mend it.
-  SHOPHEAD_REMEDY_REFER = 3,
-  // Shave the flush head down to the surface and measure what is left of it. Less than replacing it.
-  SHOPHEAD_REMEDY_SHAVE = 4,
-  // Take off the high part of the stepped head and measure it again. Less than replacing it.
-  SHOPHEAD_REMEDY_DRESS = 5,
-};
-#ifndef __cplusplus
-#if __STDC_VERSION__ >= 202311L
-typedef enum shophead_remedy shophead_remedy;
-#else
-typedef uint32_t shophead_remedy;
-#endif // __STDC_VERSION__ >= 202311L
-#endif // __cplusplus
-
 // What limits the longest length that is good.
 enum shophead_bound
 #if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
@@ -580,54 +97,6 @@ enum shophead_bound
 typedef enum shophead_bound shophead_bound;
 #else
 typedef uint32_t shophead_bound;
-#endif // __STDC_VERSION__ >= 202311L
-#endif // __cplusplus
-
-// Why the chosen length is not the one that the rule of thumb gives.
-enum shophead_difference
-#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
-  : uint32_t
-#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
- {
-  // They do not differ.
-  SHOPHEAD_DIFFERENCE_NONE = 0,
-  // Filling the hole takes so much of the tail that the rule's length could not form the least head.
-  SHOPHEAD_DIFFERENCE_FILL_TAKES_TAIL = 1,
-  // The rule's tail could fold over.
-  SHOPHEAD_DIFFERENCE_TAIL_WOULD_FOLD = 2,
-  // The rule's tail holds more metal than the largest head allowed.
-  SHOPHEAD_DIFFERENCE_HEAD_WOULD_BE_TOO_LARGE = 3,
-};
-#ifndef __cplusplus
-#if __STDC_VERSION__ >= 202311L
-typedef enum shophead_difference shophead_difference;
-#else
-typedef uint32_t shophead_difference;
-#endif // __STDC_VERSION__ >= 202311L
-#endif // __cplusplus
-
-// What gives way.
-enum shophead_mode
-#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
-  : uint32_t
-#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
- {
-  // Not known: a part of the strength is not published.
-  SHOPHEAD_MODE_NONE = 0,
-  // The rivet shears.
-  SHOPHEAD_MODE_RIVET_SHEAR = 1,
-  // The rivet crushes the sheet.
-  SHOPHEAD_MODE_BEARING = 2,
-  // The flush head and its sheet part.
-  SHOPHEAD_MODE_FLUSH_JOINT = 3,
-  // The rivet tears out to the edge.
-  SHOPHEAD_MODE_TEAR_OUT = 4,
-};
-#ifndef __cplusplus
-#if __STDC_VERSION__ >= 202311L
-typedef enum shophead_mode shophead_mode;
-#else
-typedef uint32_t shophead_mode;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
@@ -696,31 +165,6 @@ typedef uint32_t shophead_critical;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
-// What to do about a hole, from the least change on.
-enum shophead_disposition
-#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
-  : uint32_t
-#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
- {
-  // Use it as it is.
-  SHOPHEAD_DISPOSITION_KEEP = 1,
-  // Drill or ream it for the same rivet.
-  SHOPHEAD_DISPOSITION_CLEAN_UP = 2,
-  // Drill or ream it for the same rivet with an oversize shank.
-  SHOPHEAD_DISPOSITION_OVERSIZE = 3,
-  // Drill or ream it for the next larger diameter.
-  SHOPHEAD_DISPOSITION_NEXT_SIZE = 4,
-  // Stop and ask.
-  SHOPHEAD_DISPOSITION_REFER = 5,
-};
-#ifndef __cplusplus
-#if __STDC_VERSION__ >= 202311L
-typedef enum shophead_disposition shophead_disposition;
-#else
-typedef uint32_t shophead_disposition;
-#endif // __STDC_VERSION__ >= 202311L
-#endif // __cplusplus
-
 // What a build of the library has; one bit each.
 enum shophead_feature
 #if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
@@ -779,6 +223,46 @@ enum shophead_list
 typedef enum shophead_list shophead_list;
 #else
 typedef uint32_t shophead_list;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// The units that figures are written in.
+enum shophead_units
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // Inches, as the trade writes them, and pounds.
+  SHOPHEAD_UNITS_INCHES = 1,
+  // Millimetres and newtons.
+  SHOPHEAD_UNITS_MILLIMETRES = 2,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_units shophead_units;
+#else
+typedef uint32_t shophead_units;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// How much of a finding is said.
+enum shophead_saying
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // What was found and what to do about it.
+  SHOPHEAD_SAYING_SENTENCE = 1,
+  // What was found only.
+  SHOPHEAD_SAYING_REASON = 2,
+  // A few words for a screen of 16 to 40 columns.
+  SHOPHEAD_SAYING_SHORT = 3,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_saying shophead_saying;
+#else
+typedef uint32_t shophead_saying;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
@@ -968,150 +452,7 @@ typedef uint32_t shophead_built_in;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
-// Which limit of a practice is meant. `shophead_word` gives the word that a limits file uses.
-enum shophead_limit_name
-#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
-  : uint32_t
-#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
- {
-  // What the rule of thumb adds to the grip.
-  SHOPHEAD_LIMIT_RULE_OF_THUMB_TAIL = 1,
-  // How the rule of thumb is rounded to a standard length: next longer, or nearest.
-  SHOPHEAD_LIMIT_LENGTH_ROUNDING = 2,
-  // The longest tail that is driven without folding over.
-  SHOPHEAD_LIMIT_TAIL_GREATEST = 3,
-  // Least rivet diameter as a multiple of the thickest sheet.
-  SHOPHEAD_LIMIT_DIAMETER_PER_THICKNESS_LEAST = 4,
-  // Usual rivet diameter as a multiple of the thicker sheet.
-  SHOPHEAD_LIMIT_DIAMETER_PER_THICKNESS_TARGET = 5,
-  // Rivet diameter as a multiple of the thickest sheet, of which the next larger size of the series is the greatest.
-  SHOPHEAD_LIMIT_DIAMETER_PER_THICKNESS_GREATEST = 6,
-  // Least rivet diameter in structure.
-  SHOPHEAD_LIMIT_DIAMETER_STRUCTURAL_LEAST = 7,
-  // Least diameter of the driven head.
-  SHOPHEAD_LIMIT_HEAD_DIAMETER_LEAST = 8,
-  // Diameter of the driven head to aim at.
-  SHOPHEAD_LIMIT_HEAD_DIAMETER_TARGET = 9,
-  // Greatest diameter of the driven head.
-  SHOPHEAD_LIMIT_HEAD_DIAMETER_GREATEST = 10,
-  // Least height of the driven head.
-  SHOPHEAD_LIMIT_HEAD_HEIGHT_LEAST = 11,
-  // Height of the driven head to aim at.
-  SHOPHEAD_LIMIT_HEAD_HEIGHT_TARGET = 12,
-  // Greatest height of the driven head.
-  SHOPHEAD_LIMIT_HEAD_HEIGHT_GREATEST = 13,
-  // Diameter of the circle, concentric with the driven head, in which no crack is accepted.
-  SHOPHEAD_LIMIT_CRACK_FREE_CIRCLE = 14,
-  // The most separate cracks accepted near the rim of the driven head.
-  SHOPHEAD_LIMIT_CRACKS_GREATEST = 15,
-  // Deepest tool mark accepted on a protruding manufactured head, as a share of the head's height.
-  SHOPHEAD_LIMIT_TOOL_MARK_DEPTH_GREATEST = 16,
-  // The most a flush head may stand proud before it is shaved.
-  SHOPHEAD_LIMIT_FLUSH_HEAD_PROUD_GREATEST = 17,
-  // The diameter of the drill for the rivet: what to aim at.
-  SHOPHEAD_LIMIT_HOLE_DRILL = 18,
-  // The smallest hole accepted.
-  SHOPHEAD_LIMIT_HOLE_LEAST = 19,
-  // The largest hole accepted.
-  SHOPHEAD_LIMIT_HOLE_GREATEST = 20,
-  // Thinnest sheet that is machine countersunk for the rivet.
-  SHOPHEAD_LIMIT_COUNTERSINK_SHEET_LEAST = 21,
-  // Deepest countersink as a share of the sheet.
-  SHOPHEAD_LIMIT_COUNTERSINK_DEPTH_SHARE = 22,
-  // Depth of countersink, as a share of the sheet, that keeps a straight land.
-  SHOPHEAD_LIMIT_COUNTERSINK_DEPTH_PREFERRED = 23,
-  // Thickest sheet that is dimpled.
-  SHOPHEAD_LIMIT_DIMPLE_SHEET_GREATEST = 24,
-  // Largest share of one pattern's rivets that may be stepped up.
-  SHOPHEAD_LIMIT_PATTERN_STEPS_SHARE = 25,
-  // The most rivets of one pattern that may be stepped up.
-  SHOPHEAD_LIMIT_PATTERN_STEPS_COUNT = 26,
-  // The most neighbouring rivets that may be stepped up.
-  SHOPHEAD_LIMIT_NEIGHBOURS_STEPPED = 27,
-  // The longest crack that is repaired without asking.
-  SHOPHEAD_LIMIT_CRACK_LENGTH_GREATEST = 28,
-  // Deepest corrosion that is cleaned up without asking, as a share of the layer.
-  SHOPHEAD_LIMIT_CORROSION_DEPTH_SHARE = 29,
-  // The longest corroded place that is cleaned up without asking.
-  SHOPHEAD_LIMIT_CORROSION_LENGTH_GREATEST = 30,
-  // The longest soft place that is repaired without asking.
-  SHOPHEAD_LIMIT_SOFT_SPOT_LENGTH_GREATEST = 31,
-  // Least distance from the centre of a hole to the nearest edge.
-  SHOPHEAD_LIMIT_EDGE_DISTANCE_LEAST = 32,
-  // Edge distance that leaves room for a later step up.
-  SHOPHEAD_LIMIT_EDGE_DISTANCE_PREFERRED = 33,
-  // Greatest usual edge distance.
-  SHOPHEAD_LIMIT_EDGE_DISTANCE_GREATEST = 34,
-  // Least distance between neighbouring holes of a row.
-  SHOPHEAD_LIMIT_PITCH_LEAST = 35,
-  // Greatest usual distance between neighbouring holes of a row.
-  SHOPHEAD_LIMIT_PITCH_GREATEST = 36,
-  // Least distance between rows.
-  SHOPHEAD_LIMIT_TRANSVERSE_PITCH_LEAST = 37,
-  // How firmly the heads hold a sheet that buckles between its rivets: 1 pinned, 4 clamped.
-  SHOPHEAD_LIMIT_INTER_RIVET_FIXITY = 38,
-  // Part of the compression yield stress up to which buckling between rivets is elastic.
-  SHOPHEAD_LIMIT_INTER_RIVET_ELASTIC_SHARE = 39,
-  // Room that the bucking bar needs behind the tail.
-  SHOPHEAD_LIMIT_BAR_THICKNESS = 40,
-  // How many drill sizes the removal drill is smaller than the shank.
-  SHOPHEAD_LIMIT_REMOVAL_DRILL_BELOW = 41,
-  // A grip from which taking the rivet out is risky.
-  SHOPHEAD_LIMIT_REMOVAL_THICK_PACK = 42,
-  // A number of layers from which taking the rivet out is risky.
-  SHOPHEAD_LIMIT_REMOVAL_MANY_LAYERS = 43,
-  // A far-side layer thinner than this bends unless it is supported.
-  SHOPHEAD_LIMIT_REMOVAL_THIN_FAR_SIDE = 44,
-  // Least diameter of the driven head that the published strengths count on, where it is more than the least accepted.
-  SHOPHEAD_LIMIT_HEAD_DIAMETER_FOR_STRENGTH = 45,
-  // Height that, with the greatest diameter, bounds the metal of a tail: more would make too large a head.
-  SHOPHEAD_LIMIT_METAL_HEIGHT_GREATEST = 46,
-  // Greatest diameter of a driven head as a multiple of its least.
-  SHOPHEAD_LIMIT_OUT_OF_ROUND_GREATEST = 47,
-  // Diameter of the circle on a head inside which another document accepts small cracks.
-  SHOPHEAD_LIMIT_CRACK_WITHIN_CIRCLE = 48,
-  // Diameter of the circle, concentric with a protruding manufactured head, in which no crack is accepted.
-  SHOPHEAD_LIMIT_MANUFACTURED_CRACK_FREE_CIRCLE = 49,
-  // The most cracks accepted in a manufactured head.
-  SHOPHEAD_LIMIT_MANUFACTURED_CRACKS_GREATEST = 50,
-  // The thickest feeler that may go in under the driven head where a gap is accepted.
-  SHOPHEAD_LIMIT_GAP_UNDER_HEAD_GREATEST = 51,
-  // The share of the driven head's rim under which such a gap is accepted.
-  SHOPHEAD_LIMIT_GAP_RIM_SHARE = 52,
-  // The feeler that must not reach the shank between the sheets.
-  SHOPHEAD_LIMIT_GAP_BETWEEN_SHEETS = 53,
-  // Least height of a protruding manufactured head that was flattened.
-  SHOPHEAD_LIMIT_FLATTENED_HEAD_HEIGHT_LEAST = 54,
-  // The most a finished flush head may stand above the surface.
-  SHOPHEAD_LIMIT_FLUSH_HEAD_ABOVE_GREATEST = 55,
-  // The most a flush head may lie below the surface.
-  SHOPHEAD_LIMIT_FLUSH_HEAD_BELOW_GREATEST = 56,
-  // Least diameter of a flush head after it was shaved.
-  SHOPHEAD_LIMIT_SHAVED_HEAD_DIAMETER_LEAST = 57,
-  // The largest that the hole is counted on to come out with this drill.
-  SHOPHEAD_LIMIT_HOLE_DRILLED_GREATEST = 58,
-  // Diameter of a machine countersink for the rivet.
-  SHOPHEAD_LIMIT_COUNTERSINK_DIAMETER = 59,
-  // How much larger the next size may be without approval.
-  SHOPHEAD_LIMIT_STEP_GREATEST = 60,
-  // A length along the row in which a share of the rivets may be stepped up.
-  SHOPHEAD_LIMIT_PATTERN_STRETCH = 61,
-  // The share of the rivets in any such length that may be stepped up.
-  SHOPHEAD_LIMIT_PATTERN_STRETCH_SHARE = 62,
-  // Least edge distance of a hole that is kept as the maker built it.
-  SHOPHEAD_LIMIT_EDGE_DISTANCE_AS_BUILT_LEAST = 63,
-  // Least distance between rows as a share of the pitch.
-  SHOPHEAD_LIMIT_TRANSVERSE_PITCH_SHARE = 64,
-};
-#ifndef __cplusplus
-#if __STDC_VERSION__ >= 202311L
-typedef enum shophead_limit_name shophead_limit_name;
-#else
-typedef uint32_t shophead_limit_name;
-#endif // __STDC_VERSION__ >= 202311L
-#endif // __cplusplus
-
-// Heads a limit holds for; 0 for any. Those that end in `AFTER_STEP_UP` hold only for a rivet that took the place of a smaller one.
+// Heads a limit holds for; 0 for any.
 enum shophead_head_scope
 #if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
   : uint32_t
@@ -1188,58 +529,6 @@ typedef uint32_t shophead_value_kind;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
-// What a layer is.
-enum shophead_role
-#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
-  : uint32_t
-#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
- {
-  // Outer skin.
-  SHOPHEAD_ROLE_SKIN = 1,
-  // A sheet that doubles another.
-  SHOPHEAD_ROLE_DOUBLER = 2,
-  // The cap of a spar, keel or beam.
-  SHOPHEAD_ROLE_CAP = 3,
-  // The flange of a rib or frame.
-  SHOPHEAD_ROLE_RIB_FLANGE = 4,
-  // A stringer or stiffener.
-  SHOPHEAD_ROLE_STRINGER = 5,
-  // A tab or bracket foot.
-  SHOPHEAD_ROLE_TAB = 6,
-  // A shim or filler that carries no load.
-  SHOPHEAD_ROLE_SHIM = 7,
-  // Sealant between faying surfaces, as thick as it is when clamped.
-  SHOPHEAD_ROLE_SEALANT = 8,
-};
-#ifndef __cplusplus
-#if __STDC_VERSION__ >= 202311L
-typedef enum shophead_role shophead_role;
-#else
-typedef uint32_t shophead_role;
-#endif // __STDC_VERSION__ >= 202311L
-#endif // __cplusplus
-
-// How the hole in a layer takes a flush head.
-enum shophead_preparation
-#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
-  : uint32_t
-#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
- {
-  // A plain hole.
-  SHOPHEAD_PREPARATION_PLAIN = 1,
-  // Cut away to the cone of the head.
-  SHOPHEAD_PREPARATION_COUNTERSUNK = 2,
-  // Pressed to the cone of the head.
-  SHOPHEAD_PREPARATION_DIMPLED = 3,
-};
-#ifndef __cplusplus
-#if __STDC_VERSION__ >= 202311L
-typedef enum shophead_preparation shophead_preparation;
-#else
-typedef uint32_t shophead_preparation;
-#endif // __STDC_VERSION__ >= 202311L
-#endif // __cplusplus
-
 // A defect that an inspector sees on a driven rivet.
 enum shophead_defect_kind
 #if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
@@ -1289,62 +578,6 @@ enum shophead_defect_kind
 typedef enum shophead_defect_kind shophead_defect_kind;
 #else
 typedef uint32_t shophead_defect_kind;
-#endif // __STDC_VERSION__ >= 202311L
-#endif // __cplusplus
-
-// What is wrong with a hole besides its size.
-enum shophead_damage
-#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
-  : uint32_t
-#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
- {
-  // Nothing.
-  SHOPHEAD_DAMAGE_SOUND = 1,
-  // A crack starts from it.
-  SHOPHEAD_DAMAGE_CRACKED = 2,
-  // Its wall is corroded.
-  SHOPHEAD_DAMAGE_CORRODED = 3,
-  // It was drilled twice, side by side; the major axis goes over both.
-  SHOPHEAD_DAMAGE_FIGURE_EIGHT = 4,
-  // Its wall is scored; the major axis goes over the score.
-  SHOPHEAD_DAMAGE_GOUGED = 5,
-  // Its countersink is too deep or too wide for the head.
-  SHOPHEAD_DAMAGE_DEEP_COUNTERSINK = 6,
-};
-#ifndef __cplusplus
-#if __STDC_VERSION__ >= 202311L
-typedef enum shophead_damage shophead_damage;
-#else
-typedef uint32_t shophead_damage;
-#endif // __STDC_VERSION__ >= 202311L
-#endif // __cplusplus
-
-// The member that a row runs along.
-enum shophead_member
-#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
-  : uint32_t
-#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
- {
-  // Skin to skin.
-  SHOPHEAD_MEMBER_SKIN = 1,
-  // The cap of a spar, keel or main beam.
-  SHOPHEAD_MEMBER_SPAR_CAP = 2,
-  // A longeron.
-  SHOPHEAD_MEMBER_LONGERON = 3,
-  // A stringer or stiffener.
-  SHOPHEAD_MEMBER_STRINGER = 4,
-  // A frame or bulkhead.
-  SHOPHEAD_MEMBER_FRAME = 5,
-  // A rib.
-  SHOPHEAD_MEMBER_RIB = 6,
-  // Anything else.
-  SHOPHEAD_MEMBER_OTHER = 7,
-};
-#ifndef __cplusplus
-#if __STDC_VERSION__ >= 202311L
-typedef enum shophead_member shophead_member;
-#else
-typedef uint32_t shophead_member;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
@@ -1430,6 +663,168 @@ typedef uint32_t shophead_splice_member;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
+// What every function answers that can fail: `SHOPHEAD_OK`, or why it did nothing. The numbers never change their meaning.
+// `shophead_error_message` gives the sentence.
+enum shophead_error
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // Done; every output is written.
+  SHOPHEAD_OK = 0,
+  // A pointer is NULL that may not be.
+  SHOPHEAD_ERROR_NULL = 1,
+  // A pointer is not aligned for what it points to.
+  SHOPHEAD_ERROR_MISALIGNED = 2,
+  // A number is not one of its enumeration, or there is nothing under it.
+  SHOPHEAD_ERROR_UNKNOWN_NUMBER = 3,
+  // A buffer or an array of the caller's is too short for the answer.
+  SHOPHEAD_ERROR_BUFFER_TOO_SMALL = 4,
+  // A text is not UTF-8.
+  SHOPHEAD_ERROR_NOT_UTF8 = 5,
+  // A floating-point number is NaN or infinite.
+  SHOPHEAD_ERROR_NOT_FINITE = 6,
+  // A length is more than a kilometre, or `SHOPHEAD_NONE` where it is needed.
+  SHOPHEAD_ERROR_LENGTH_OUT_OF_RANGE = 7,
+  // The least, the nominal and the greatest length are not in this order.
+  SHOPHEAD_ERROR_LENGTHS_OUT_OF_ORDER = 8,
+  // A count is more than memory can hold, or more than the function takes.
+  SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE = 9,
+  // Refused for a reason that this list does not have yet.
+  SHOPHEAD_ERROR_OTHER = 10,
+  // A text is not a length.
+  SHOPHEAD_ERROR_NOT_A_LENGTH = 20,
+  // A text is not a force.
+  SHOPHEAD_ERROR_NOT_A_FORCE = 21,
+  // A text is not a drill.
+  SHOPHEAD_ERROR_NOT_A_DRILL = 22,
+  // A text is neither a drill nor the width of a hole.
+  SHOPHEAD_ERROR_NOT_A_HOLE = 23,
+  // A text is not a part number.
+  SHOPHEAD_ERROR_NOT_A_PART = 24,
+  // A text is not a sheet material.
+  SHOPHEAD_ERROR_NOT_A_MATERIAL = 25,
+  // A text is not the value of this limit.
+  SHOPHEAD_ERROR_NOT_A_VALUE = 26,
+  // A word is not in the list.
+  SHOPHEAD_ERROR_UNKNOWN_WORD = 27,
+  // No drill is so small or so large.
+  SHOPHEAD_ERROR_NO_SUCH_DRILL = 30,
+  // No strength of this material in this thickness is published.
+  SHOPHEAD_ERROR_STRENGTH_NOT_PUBLISHED = 31,
+  // No published splice table names this material.
+  SHOPHEAD_ERROR_NO_SPLICE_TABLE = 32,
+  // The published splice tables are not for this rivet.
+  SHOPHEAD_ERROR_TABLE_NOT_FOR_RIVET = 33,
+  // A limit has a value of a kind that it does not take.
+  SHOPHEAD_ERROR_VALUE_NOT_FOR_LIMIT = 34,
+  // The series has no such material letters.
+  SHOPHEAD_ERROR_PART_MATERIAL = 40,
+  // The size is not one of the series.
+  SHOPHEAD_ERROR_PART_SIZE = 41,
+  // The series does not have this finish for this alloy.
+  SHOPHEAD_ERROR_PART_FINISH = 42,
+  // Zero or less.
+  SHOPHEAD_ERROR_PART_NO_SHANK = 43,
+  // More than [`MAX_SIXTEENTHS`].
+  SHOPHEAD_ERROR_PART_TOO_LONG = 44,
+  // Between two sixteenths, or halves where the series has them.
+  SHOPHEAD_ERROR_PART_NOT_IN_STEPS = 45,
+  // An odd thirty-second in a series that is not known to have half lengths.
+  SHOPHEAD_ERROR_PART_NO_HALF_LENGTHS = 46,
+  // A flush rivet no longer than its own head.
+  SHOPHEAD_ERROR_PART_SHORTER_THAN_HEAD = 47,
+  // The finish that a number without a letter means is not allowed on this alloy, so a letter is needed.
+  SHOPHEAD_ERROR_PART_FINISH_NEEDED = 48,
+  // A rivet without a length where one with a length is needed.
+  SHOPHEAD_ERROR_PART_WITHOUT_LENGTH = 49,
+  // The grip is zero or less.
+  SHOPHEAD_ERROR_FIT_NO_GRIP = 60,
+  // The hole is zero or less.
+  SHOPHEAD_ERROR_FIT_NO_HOLE = 61,
+  // The shank is zero or less.
+  SHOPHEAD_ERROR_FIT_NO_SHANK = 62,
+  // The flush head is deeper than the whole pack.
+  SHOPHEAD_ERROR_FIT_HEAD_DEEPER_THAN_PACK = 63,
+  // The limits of this rivet's shank are not known.
+  SHOPHEAD_ERROR_FIT_SHANK_NOT_KNOWN = 64,
+  // The dimensions of this rivet's head are not known.
+  SHOPHEAD_ERROR_FIT_HEAD_NOT_KNOWN = 65,
+  // The height of a driven head is zero or less.
+  SHOPHEAD_ERROR_FIT_NO_HEIGHT = 66,
+  // An axis is zero or less.
+  SHOPHEAD_ERROR_HOLE_NOT_POSITIVE = 70,
+  // The minor axis is longer than the major one.
+  SHOPHEAD_ERROR_HOLE_AXES_SWAPPED = 71,
+  // There are already [`MAX_LAYERS`].
+  SHOPHEAD_ERROR_STACK_TOO_MANY_LAYERS = 80,
+  // The layer may be zero thick or less.
+  SHOPHEAD_ERROR_STACK_NOT_POSITIVE = 81,
+  // The pack would leave the range of [`Length`].
+  SHOPHEAD_ERROR_STACK_TOO_THICK = 82,
+  // Fewer than two sheets.
+  SHOPHEAD_ERROR_JOINT_TOO_FEW_SHEETS = 90,
+  // More than [`MAX_SHEETS`].
+  SHOPHEAD_ERROR_JOINT_TOO_MANY_SHEETS = 91,
+  // Double shear with other than three sheets.
+  SHOPHEAD_ERROR_JOINT_DOUBLE_SHEAR_NEEDS_THREE_SHEETS = 92,
+  // The rivet's diameter is zero or less.
+  SHOPHEAD_ERROR_JOINT_DIAMETER_NOT_POSITIVE = 93,
+  // A sheet's thickness is zero or less.
+  SHOPHEAD_ERROR_JOINT_THICKNESS_NOT_POSITIVE = 94,
+  // An edge distance is zero or less.
+  SHOPHEAD_ERROR_JOINT_EDGE_NOT_POSITIVE = 95,
+  // The hole is zero or less.
+  SHOPHEAD_ERROR_JOINT_HOLE_NOT_POSITIVE = 96,
+  // The pitch leaves no metal between the holes.
+  SHOPHEAD_ERROR_JOINT_PITCH_INSIDE_HOLE = 97,
+  // A stress is zero, negative or not a number.
+  SHOPHEAD_ERROR_JOINT_STRESS_NOT_POSITIVE = 98,
+  // A flush head without a countersunk or dimpled sheet.
+  SHOPHEAD_ERROR_JOINT_NO_SEAT_FOR_FLUSH_HEAD = 99,
+  // A load came out too large to be a number.
+  SHOPHEAD_ERROR_JOINT_OUT_OF_RANGE = 100,
+  // No edge distance was given, and the practice has none for this rivet.
+  SHOPHEAD_ERROR_JOINT_EDGE_NOT_KNOWN = 101,
+  // The load is zero, negative or not a number.
+  SHOPHEAD_ERROR_MARGIN_LOAD_NOT_POSITIVE = 110,
+  // The allowable is negative or not a number.
+  SHOPHEAD_ERROR_MARGIN_ALLOWABLE_NOT_VALID = 111,
+  // A factor is below 1 or not a number.
+  SHOPHEAD_ERROR_MARGIN_FACTOR_BELOW_ONE = 112,
+  // Load and allowable are so far apart that the ratio is not a number.
+  SHOPHEAD_ERROR_MARGIN_OUT_OF_RANGE = 113,
+  // A thickness, width or pitch of zero or less.
+  SHOPHEAD_ERROR_SPLICE_LENGTH_NOT_POSITIVE = 120,
+  // No nominal hole is known for the rivet.
+  SHOPHEAD_ERROR_SPLICE_DIAMETER_NOT_TABULATED = 121,
+  // A stress, a load or a count an inch is not above zero.
+  SHOPHEAD_ERROR_SPLICE_NOT_POSITIVE = 122,
+  // No row to put the rivets in.
+  SHOPHEAD_ERROR_SPLICE_NO_ROWS = 123,
+  // More rivets than can be counted.
+  SHOPHEAD_ERROR_SPLICE_OUT_OF_RANGE = 124,
+  // No rivets.
+  SHOPHEAD_ERROR_GROUP_NO_RIVETS = 130,
+  // A weight is zero, negative or not a number.
+  SHOPHEAD_ERROR_GROUP_WEIGHT_NOT_POSITIVE = 131,
+  // A load or moment is not a number.
+  SHOPHEAD_ERROR_GROUP_LOAD_NOT_FINITE = 132,
+  // No load at all.
+  SHOPHEAD_ERROR_GROUP_NO_LOAD = 133,
+  // A moment on rivets that are all at one point.
+  SHOPHEAD_ERROR_GROUP_NOTHING_RESISTS_MOMENT = 134,
+  // The loads come out too large to be numbers.
+  SHOPHEAD_ERROR_GROUP_OUT_OF_RANGE = 135,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_error shophead_error;
+#else
+typedef uint32_t shophead_error;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
 // A text by address and length. It does not end in a zero byte; print it with `"%.*s", (int)text.length, text.start`.
 //
 // Owner: the library where a function hands it out, unless that function says otherwise; it then lasts as long as the library is
@@ -1452,6 +847,312 @@ struct shophead_toleranced {
   int64_t max_nm;
 };
 
+// What kind of finding it is. `shophead_word` gives the word that other outputs of the project use for it.
+enum shophead_code
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // A kind that this list does not have yet.
+  SHOPHEAD_CODE_UNKNOWN = 0,
+  // A recalled limit or strength decided something: check it against the document.
+  SHOPHEAD_CODE_LIMIT_FROM_MEMORY = 1,
+  // A limit that is needed is not on file.
+  SHOPHEAD_CODE_NO_LIMIT = 2,
+  // Something that decides here was not given, so it was not checked.
+  SHOPHEAD_CODE_NOT_CHECKED = 3,
+  // The tail folds over before it forms a head.
+  SHOPHEAD_CODE_TAIL_TOO_LONG = 4,
+  // The tail cannot form the least head in the worst case.
+  SHOPHEAD_CODE_TAIL_TOO_SHORT = 5,
+  // The tail holds more metal than the largest driven head allowed.
+  SHOPHEAD_CODE_HEAD_TOO_LARGE = 6,
+  // No length gives a sound head, whatever the hole.
+  SHOPHEAD_CODE_NO_LENGTH_FITS = 7,
+  // The length is not that of the rule of thumb, grip plus one and a half diameters.
+  SHOPHEAD_CODE_DIFFERS_FROM_RULE = 8,
+  // The length is a half length, which is not always in stock.
+  SHOPHEAD_CODE_HALF_LENGTH = 9,
+  // The length is outside the table of the standard.
+  SHOPHEAD_CODE_LENGTH_NOT_TABULATED = 10,
+  // The diameter is outside the rule for the sheet.
+  SHOPHEAD_CODE_DIAMETER_OUTSIDE_RULE = 11,
+  // This alloy or size is not for structure.
+  SHOPHEAD_CODE_NOT_STRUCTURAL = 12,
+  // This alloy is heat treated before driving and kept cold until then.
+  SHOPHEAD_CODE_HEAT_TREAT_FIRST = 13,
+  // The largest shank does not go into the smallest hole.
+  SHOPHEAD_CODE_SHANK_MAY_NOT_ENTER = 14,
+  // The driven head is narrower than allowed.
+  SHOPHEAD_CODE_HEAD_TOO_NARROW = 15,
+  // The driven head is wider than allowed.
+  SHOPHEAD_CODE_HEAD_TOO_WIDE = 16,
+  // The driven head is lower than allowed.
+  SHOPHEAD_CODE_HEAD_TOO_LOW = 17,
+  // The driven head is higher than allowed.
+  SHOPHEAD_CODE_HEAD_TOO_HIGH = 18,
+  // The driven head is clinched or bent, or the shank has buckled.
+  SHOPHEAD_CODE_HEAD_DEFECT = 19,
+  // A sample has rejected rivets: look at the rest too.
+  SHOPHEAD_CODE_SAMPLE_REJECTS = 20,
+  // A rivet was driven in a hole that the plan refers.
+  SHOPHEAD_CODE_DRIVEN_WHERE_REFERRED = 21,
+  // The head or the rivet is outside the tests behind the squeeze force.
+  SHOPHEAD_CODE_SQUEEZE_OUTSIDE_TESTS = 22,
+  // The hole is larger than the rivet allows.
+  SHOPHEAD_CODE_HOLE_OVER_LIMIT = 23,
+  // The hole is smaller than the rivet needs.
+  SHOPHEAD_CODE_HOLE_UNDER_LIMIT = 24,
+  // The hole is damaged, and the damage has to come out.
+  SHOPHEAD_CODE_HOLE_DAMAGED = 25,
+  // The hole is cracked.
+  SHOPHEAD_CODE_HOLE_CRACKED = 26,
+  // The series has no larger rivet.
+  SHOPHEAD_CODE_NO_LARGER_RIVET = 27,
+  // Opening a hole in this member needs approved data.
+  SHOPHEAD_CODE_STEP_NEEDS_APPROVAL = 28,
+  // More holes of one pattern are opened for larger rivets than the limit allows.
+  SHOPHEAD_CODE_TOO_MANY_STEPS = 29,
+  // More neighbours are opened for larger rivets than the limit allows.
+  SHOPHEAD_CODE_NEIGHBOURS_STEPPED = 30,
+  // The hole needs a larger rivet, but its pattern takes no more of them.
+  SHOPHEAD_CODE_PATTERN_FULL = 31,
+  // The sheet is too thin for the countersink.
+  SHOPHEAD_CODE_COUNTERSINK_TOO_DEEP = 32,
+  // The sheet is thicker than dimpling suits.
+  SHOPHEAD_CODE_DIMPLE_TOO_THICK = 33,
+  // The damage is beyond the shop's limit.
+  SHOPHEAD_CODE_DAMAGE_OVER_LIMIT = 34,
+  // No document on file gives a limit for this damage.
+  SHOPHEAD_CODE_DAMAGE_NOT_LIMITED = 35,
+  // The shop limits this damage, but it was not measured.
+  SHOPHEAD_CODE_DAMAGE_NOT_MEASURED = 36,
+  // The damage is within the shop's limit: repair it as the document says.
+  SHOPHEAD_CODE_DAMAGE_WITHIN_LIMIT = 37,
+  // Stop drill each end of a crack.
+  SHOPHEAD_CODE_STOP_DRILL = 38,
+  // The edge distance is less than allowed.
+  SHOPHEAD_CODE_EDGE_DISTANCE_SHORT = 39,
+  // The edge distance is more than usual.
+  SHOPHEAD_CODE_EDGE_DISTANCE_LONG = 40,
+  // The edge distance leaves no room to open the hole later.
+  SHOPHEAD_CODE_EDGE_BELOW_PREFERRED = 41,
+  // The pitch is less than allowed.
+  SHOPHEAD_CODE_PITCH_SHORT = 42,
+  // The pitch is more than usual.
+  SHOPHEAD_CODE_PITCH_LONG = 43,
+  // The row spacing is less than allowed.
+  SHOPHEAD_CODE_TRANSVERSE_PITCH_SHORT = 44,
+  // The hole is past the ends of the cut, or on its other side.
+  SHOPHEAD_CODE_HOLE_BEYOND_CUT = 45,
+  // Bearing strength is not published below an edge margin of 1.5.
+  SHOPHEAD_CODE_EDGE_MARGIN_BELOW_TABLE = 46,
+  // The sheet is thinner than the published strength covers.
+  SHOPHEAD_CODE_SHEET_TOO_THIN_FOR_TABLE = 47,
+  // No published strength covers this case.
+  SHOPHEAD_CODE_STRENGTH_NOT_PUBLISHED = 48,
+  // The hole is larger than the strength tables count; their value is used.
+  SHOPHEAD_CODE_HOLE_ABOVE_NOMINAL = 49,
+  // The joint does not carry the load.
+  SHOPHEAD_CODE_MARGIN_NEGATIVE = 50,
+  // The new joint is weaker than the one it replaces.
+  SHOPHEAD_CODE_WEAKER_THAN_BEFORE = 51,
+  // The substitute alloy needs a larger diameter.
+  SHOPHEAD_CODE_SUBSTITUTE_TOO_SMALL = 52,
+  // No document on file lets this alloy take the place of the other in this size.
+  SHOPHEAD_CODE_SUBSTITUTE_NOT_NAMED = 53,
+  // The shares are elastic: no published method on file gives them at failure.
+  SHOPHEAD_CODE_ELASTIC_SHARES_ONLY = 54,
+  // The sheet buckles between its rivets under this stress.
+  SHOPHEAD_CODE_BUCKLES_BETWEEN_RIVETS = 55,
+  // The stress is above what the elastic buckling formula covers: use the tangent-modulus curve of the material.
+  SHOPHEAD_CODE_BUCKLING_NOT_ELASTIC = 56,
+  // Only driven solid rivets may go here.
+  SHOPHEAD_CODE_MUST_BE_SOLID = 57,
+  // There is not enough room behind this row to buck it.
+  SHOPHEAD_CODE_CANNOT_BUCK = 58,
+  // There is no position in which every row can be bucked that takes driven rivets only.
+  SHOPHEAD_CODE_NO_POSITION_SERVES = 59,
+  // A blind rivet here needs the type's manual.
+  SHOPHEAD_CODE_BLIND_NEEDS_APPROVAL = 60,
+  // No published method on file sizes a repair in this place.
+  SHOPHEAD_CODE_NO_PUBLISHED_METHOD = 61,
+  // The splice tables have no count for this sheet and rivet.
+  SHOPHEAD_CODE_NO_SPLICE_TABLE = 62,
+  // The repair sheet is too thin beside what it replaces.
+  SHOPHEAD_CODE_REPAIR_TOO_THIN = 63,
+  // The repair sheet is heavier than the next gauge: stiffer than needed.
+  SHOPHEAD_CODE_REPAIR_TOO_STRONG = 64,
+  // The splice plate has no more area than the leg it splices.
+  SHOPHEAD_CODE_SPLICE_AREA_SHORT = 65,
+  // The splice plate is too short.
+  SHOPHEAD_CODE_SPLICE_TOO_SHORT = 66,
+  // The repair is on the list of major repairs.
+  SHOPHEAD_CODE_MAJOR_REPAIR = 67,
+  // A member or seam stands too near for a patch of the skin alone.
+  SHOPHEAD_CODE_MEMBER_TOO_NEAR = 68,
+  // The factory seams differ: the stronger one is copied.
+  SHOPHEAD_CODE_SEAMS_DIFFER = 69,
+  // The thinnest shank does not go into the hole.
+  SHOPHEAD_CODE_SHANK_DOES_NOT_ENTER = 70,
+  // The head is flush, but no layer is countersunk or dimpled for it.
+  SHOPHEAD_CODE_FLUSH_HEAD_WITHOUT_SEAT = 71,
+  // A layer is countersunk or dimpled, but the head is not flush.
+  SHOPHEAD_CODE_SEAT_WITHOUT_FLUSH_HEAD = 72,
+  // A layer is countersunk or dimpled under one that has a plain hole.
+  SHOPHEAD_CODE_SEAT_IN_WRONG_LAYER = 73,
+  // The edge distance is less than allowed for new work, as the maker built it.
+  SHOPHEAD_CODE_EDGE_AS_BUILT = 74,
+  // Pitch or row spacing is less than allowed for new work, as the maker built it.
+  SHOPHEAD_CODE_PITCH_AS_BUILT = 75,
+  // A shim lies in the pack, which no published strength covers.
+  SHOPHEAD_CODE_SHIM_IN_PACK = 76,
+  // The outer sheets in double shear are of different thickness and do not share the load alike.
+  SHOPHEAD_CODE_UNEQUAL_SHEETS = 77,
+  // The same rivet in the same sheets: as strong as before.
+  SHOPHEAD_CODE_AS_STRONG_AS_BEFORE = 78,
+  // The driven head is narrower than the published strengths count on.
+  SHOPHEAD_CODE_HEAD_NARROW_FOR_STRENGTH = 79,
+  // The driven head is more out of round than allowed.
+  SHOPHEAD_CODE_HEAD_OUT_OF_ROUND = 80,
+  // The driven head is tipped: its least and its greatest height decide.
+  SHOPHEAD_CODE_HEAD_TIPPED = 81,
+  // The driven head is stepped: its least and its greatest height decide.
+  SHOPHEAD_CODE_HEAD_STEPPED = 82,
+  // A head is cracked in a way that is not accepted.
+  SHOPHEAD_CODE_HEAD_CRACKED = 83,
+  // Another document accepts small cracks inside this circle.
+  SHOPHEAD_CODE_CRACKS_ELSEWHERE = 84,
+  // The manufactured head has a tool mark deeper than allowed.
+  SHOPHEAD_CODE_HEAD_MARKED = 85,
+  // The manufactured head is flattened more than allowed.
+  SHOPHEAD_CODE_HEAD_FLATTENED = 86,
+  // There is a gap under a head that is not accepted.
+  SHOPHEAD_CODE_GAP_UNDER_HEAD = 87,
+  // The sheets are apart: a feeler reaches the shank.
+  SHOPHEAD_CODE_SHEETS_APART = 88,
+  // The flush head is further above the surface than allowed.
+  SHOPHEAD_CODE_HEAD_PROUD = 89,
+  // The flush head is further below the surface than allowed.
+  SHOPHEAD_CODE_HEAD_BELOW_SURFACE = 90,
+  // The flush head was shaved to less than its least diameter.
+  SHOPHEAD_CODE_HEAD_SHAVED_TOO_FAR = 91,
+  // The rivet is loose.
+  SHOPHEAD_CODE_RIVET_LOOSE = 92,
+  // The sheet is damaged beside the rivet.
+  SHOPHEAD_CODE_SHEET_DAMAGED = 93,
+  // The shank is notched: the holes did not line up.
+  SHOPHEAD_CODE_SHANK_NOTCHED = 94,
+  // The hole is larger than its drill makes it, and still within the limits.
+  SHOPHEAD_CODE_HOLE_ABOVE_DRILL = 95,
+  // More holes in one stretch of a row are opened for larger rivets than the limit allows.
+  SHOPHEAD_CODE_STRETCH_CROWDED = 96,
+  // The next size is a larger step than the limit allows without approval.
+  SHOPHEAD_CODE_STEP_TOO_LARGE = 97,
+  // A crack comes nearer to the middle of a head than allowed.
+  SHOPHEAD_CODE_CRACK_NEAR_MIDDLE = 98,
+  // The gap under the driven head runs along more of its rim than allowed.
+  SHOPHEAD_CODE_GAP_ALONG_RIM = 99,
+  // No one length is within limits in every hole: the hole as measured decides.
+  SHOPHEAD_CODE_LENGTH_BY_HOLE = 101,
+  // No standard length is within limits in some holes, but a longer rivet that is cut to length is.
+  SHOPHEAD_CODE_CUT_TO_LENGTH = 102,
+  // How much tail a dimpled pack takes is worked out, no document gives it.
+  SHOPHEAD_CODE_DIMPLE_COMPUTED = 103,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_code shophead_code;
+#else
+typedef uint32_t shophead_code;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// How serious a finding is.
+enum shophead_severity
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // Worth knowing; there is nothing to do.
+  SHOPHEAD_SEVERITY_NOTE = 1,
+  // Do it with care, or check before relying on it.
+  SHOPHEAD_SEVERITY_CAUTION = 2,
+  // Stop: ask the holder of the type's data or a licensed person.
+  SHOPHEAD_SEVERITY_REFER = 3,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_severity shophead_severity;
+#else
+typedef uint32_t shophead_severity;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// What a figure counts.
+enum shophead_figure_kind
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // There is no figure.
+  SHOPHEAD_FIGURE_NONE = 0,
+  // A length: nanometres in `whole`.
+  SHOPHEAD_FIGURE_LENGTH = 1,
+  // A force: pounds in `number`.
+  SHOPHEAD_FIGURE_FORCE = 2,
+  // A stress: pounds per square inch in `number`.
+  SHOPHEAD_FIGURE_STRESS = 3,
+  // A plain ratio, such as an edge margin or a margin of safety, in `number`.
+  SHOPHEAD_FIGURE_RATIO = 4,
+  // A number of things in `whole`.
+  SHOPHEAD_FIGURE_COUNT = 5,
+  // Facts that were not given: one bit each in `whole`, from the lowest layers, material, edge distance, pitch, row spacing, minor axis.
+  SHOPHEAD_FIGURE_FACTS = 6,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_figure_kind shophead_figure_kind;
+#else
+typedef uint32_t shophead_figure_kind;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// A figure in a finding; the member that its kind does not name is 0.
+struct shophead_figure {
+  // What it counts, and which member holds it.
+  shophead_figure_kind kind;
+  // Nanometres, or a number of things.
+  int64_t whole;
+  // Pounds, pounds per square inch, or a ratio.
+  double number;
+};
+
+// How well a figure is supported; the later, the worse.
+enum shophead_status
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // No figure, no basis.
+  SHOPHEAD_STATUS_NONE = 0,
+  // From a shop's own approved documents, loaded on top of a practice.
+  SHOPHEAD_STATUS_SHOP = 1,
+  // Read in the document named.
+  SHOPHEAD_STATUS_PUBLISHED = 2,
+  // Common practice of the trade, without a document.
+  SHOPHEAD_STATUS_PRACTICE = 3,
+  // Recalled from the document named, or computed from such a figure, but not read there: check before relying on it.
+  SHOPHEAD_STATUS_MEMORY = 4,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_status shophead_status;
+#else
+typedef uint32_t shophead_status;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
 // The document and the place in it that a figure rests on.
 //
 // Owner of the texts: the library, for as long as it is loaded. Of a shop's own limit they are the texts that the caller handed in, and
@@ -1463,6 +1164,22 @@ struct shophead_basis {
   struct shophead_text place;
   // How well it is supported.
   shophead_status status;
+};
+
+// One finding.
+struct shophead_finding {
+  // What kind.
+  shophead_code code;
+  // How serious.
+  shophead_severity severity;
+  // The layer it concerns, counted from 1 on the side of the manufactured head; 0 where it concerns no single one.
+  uint32_t layer;
+  // What was measured or computed, where a figure tells it.
+  struct shophead_figure measured;
+  // What it was held against, where a figure tells it.
+  struct shophead_figure limit;
+  // Where the limit comes from.
+  struct shophead_basis basis;
 };
 
 // What a sheet carries in tension, and where it stands.
@@ -1524,32 +1241,6 @@ struct shophead_dimensions {
   // The step in which the lengths of the series go.
   int64_t length_step_nm;
   // Where the dimensions come from.
-  struct shophead_basis basis;
-};
-
-// A figure in a finding; the member that its kind does not name is 0.
-struct shophead_figure {
-  // What it counts, and which member holds it.
-  shophead_figure_kind kind;
-  // Nanometres, or a number of things.
-  int64_t whole;
-  // Pounds, pounds per square inch, or a ratio.
-  double number;
-};
-
-// One finding.
-struct shophead_finding {
-  // What kind.
-  shophead_code code;
-  // How serious.
-  shophead_severity severity;
-  // The layer it concerns, counted from 1 on the side of the manufactured head; 0 where it concerns no single one.
-  uint32_t layer;
-  // What was measured or computed, where a figure tells it.
-  struct shophead_figure measured;
-  // What it was held against, where a figure tells it.
-  struct shophead_figure limit;
-  // Where the limit comes from.
   struct shophead_basis basis;
 };
 
@@ -1703,6 +1394,33 @@ struct shophead_defect {
   int64_t head_height_nm;
 };
 
+// What to do about a rivet that may not stay as it is.
+enum shophead_remedy
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // It may stay.
+  SHOPHEAD_REMEDY_NONE = 0,
+  // Take it out, measure the hole again and drive another of the same.
+  SHOPHEAD_REMEDY_REPLACE = 1,
+  // Take it out, open the hole and drive the next larger diameter.
+  SHOPHEAD_REMEDY_NEXT_SIZE = 2,
+  // Stop and refer: another rivet does not mend it.
+  SHOPHEAD_REMEDY_REFER = 3,
+  // Shave it flush and measure the head again.
+  SHOPHEAD_REMEDY_SHAVE = 4,
+  // Take off the high part and measure the head again.
+  SHOPHEAD_REMEDY_DRESS = 5,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_remedy shophead_remedy;
+#else
+typedef uint32_t shophead_remedy;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
 // The verdict on a driven head.
 struct shophead_judgement {
   // 1 where it may stay, otherwise 0.
@@ -1714,6 +1432,29 @@ struct shophead_judgement {
   // Which of the caller's findings belong to it.
   struct shophead_span findings;
 };
+
+// Why the chosen length is not the one that the rule of thumb gives.
+enum shophead_difference
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // They do not differ.
+  SHOPHEAD_DIFFERENCE_NONE = 0,
+  // Filling the hole takes the tail.
+  SHOPHEAD_DIFFERENCE_FILL_TAKES_TAIL = 1,
+  // The tail would fold over.
+  SHOPHEAD_DIFFERENCE_TAIL_WOULD_FOLD = 2,
+  // The driven head would come out too large.
+  SHOPHEAD_DIFFERENCE_HEAD_WOULD_BE_TOO_LARGE = 3,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_difference shophead_difference;
+#else
+typedef uint32_t shophead_difference;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
 
 // A chosen length and what it rests on.
 struct shophead_length_choice {
@@ -1880,6 +1621,31 @@ struct shophead_allowable {
   // The weakest of the figures in it.
   struct shophead_basis basis;
 };
+
+// What gives way.
+enum shophead_mode
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // Not known: a part of the strength is not published.
+  SHOPHEAD_MODE_NONE = 0,
+  // The rivet shears.
+  SHOPHEAD_MODE_RIVET_SHEAR = 1,
+  // The rivet crushes the sheet.
+  SHOPHEAD_MODE_BEARING = 2,
+  // The flush head and the sheet around it fail.
+  SHOPHEAD_MODE_FLUSH_JOINT = 3,
+  // The rivet tears out to the edge.
+  SHOPHEAD_MODE_TEAR_OUT = 4,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_mode shophead_mode;
+#else
+typedef uint32_t shophead_mode;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
 
 // What one rivet carries.
 struct shophead_strength {
@@ -2109,6 +1875,31 @@ struct shophead_hole {
   uint32_t unused;
 };
 
+// What to do about a hole, from the least change on.
+enum shophead_disposition
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // Keep the hole as it is.
+  SHOPHEAD_DISPOSITION_KEEP = 1,
+  // Clean up the hole: drill or ream it for the same rivet.
+  SHOPHEAD_DISPOSITION_CLEAN_UP = 2,
+  // Open the hole for an oversize shank.
+  SHOPHEAD_DISPOSITION_OVERSIZE = 3,
+  // Open the hole for the next larger diameter.
+  SHOPHEAD_DISPOSITION_NEXT_SIZE = 4,
+  // Stop and refer.
+  SHOPHEAD_DISPOSITION_REFER = 5,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_disposition shophead_disposition;
+#else
+typedef uint32_t shophead_disposition;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
 // The verdict on a hole.
 struct shophead_hole_judgement {
   // What to do.
@@ -2134,6 +1925,257 @@ struct shophead_step {
   // Which of the caller's findings belong to it.
   struct shophead_span findings;
 };
+
+// Which limit of a practice is meant. `shophead_word` gives the word that a limits file uses.
+enum shophead_limit_name
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // What the rule of thumb adds to the grip.
+  SHOPHEAD_LIMIT_RULE_OF_THUMB_TAIL = 1,
+  // How the rule of thumb is rounded to a standard length: next longer, or nearest.
+  SHOPHEAD_LIMIT_LENGTH_ROUNDING = 2,
+  // The longest tail that is driven without folding over.
+  SHOPHEAD_LIMIT_TAIL_GREATEST = 3,
+  // Least rivet diameter as a multiple of the thickest sheet.
+  SHOPHEAD_LIMIT_DIAMETER_PER_THICKNESS_LEAST = 4,
+  // Usual rivet diameter as a multiple of the thicker sheet.
+  SHOPHEAD_LIMIT_DIAMETER_PER_THICKNESS_TARGET = 5,
+  // Rivet diameter as a multiple of the thickest sheet, of which the next larger size of the series is the greatest.
+  SHOPHEAD_LIMIT_DIAMETER_PER_THICKNESS_GREATEST = 6,
+  // Least rivet diameter in structure.
+  SHOPHEAD_LIMIT_DIAMETER_STRUCTURAL_LEAST = 7,
+  // Least diameter of the driven head.
+  SHOPHEAD_LIMIT_HEAD_DIAMETER_LEAST = 8,
+  // Diameter of the driven head to aim at.
+  SHOPHEAD_LIMIT_HEAD_DIAMETER_TARGET = 9,
+  // Greatest diameter of the driven head.
+  SHOPHEAD_LIMIT_HEAD_DIAMETER_GREATEST = 10,
+  // Least height of the driven head.
+  SHOPHEAD_LIMIT_HEAD_HEIGHT_LEAST = 11,
+  // Height of the driven head to aim at.
+  SHOPHEAD_LIMIT_HEAD_HEIGHT_TARGET = 12,
+  // Greatest height of the driven head.
+  SHOPHEAD_LIMIT_HEAD_HEIGHT_GREATEST = 13,
+  // Diameter of the circle, concentric with the driven head, in which no crack is accepted.
+  SHOPHEAD_LIMIT_CRACK_FREE_CIRCLE = 14,
+  // The most separate cracks accepted near the rim of the driven head.
+  SHOPHEAD_LIMIT_CRACKS_GREATEST = 15,
+  // Deepest tool mark accepted on a protruding manufactured head, as a share of the head's height.
+  SHOPHEAD_LIMIT_TOOL_MARK_DEPTH_GREATEST = 16,
+  // The most a flush head may stand proud before it is shaved.
+  SHOPHEAD_LIMIT_FLUSH_HEAD_PROUD_GREATEST = 17,
+  // The diameter of the drill for the rivet: what to aim at.
+  SHOPHEAD_LIMIT_HOLE_DRILL = 18,
+  // The smallest hole accepted.
+  SHOPHEAD_LIMIT_HOLE_LEAST = 19,
+  // The largest hole accepted.
+  SHOPHEAD_LIMIT_HOLE_GREATEST = 20,
+  // Thinnest sheet that is machine countersunk for the rivet.
+  SHOPHEAD_LIMIT_COUNTERSINK_SHEET_LEAST = 21,
+  // Deepest countersink as a share of the sheet.
+  SHOPHEAD_LIMIT_COUNTERSINK_DEPTH_SHARE = 22,
+  // Depth of countersink, as a share of the sheet, that keeps a straight land.
+  SHOPHEAD_LIMIT_COUNTERSINK_DEPTH_PREFERRED = 23,
+  // Thickest sheet that is dimpled.
+  SHOPHEAD_LIMIT_DIMPLE_SHEET_GREATEST = 24,
+  // Largest share of one pattern's rivets that may be stepped up.
+  SHOPHEAD_LIMIT_PATTERN_STEPS_SHARE = 25,
+  // The most rivets of one pattern that may be stepped up.
+  SHOPHEAD_LIMIT_PATTERN_STEPS_COUNT = 26,
+  // The most neighbouring rivets that may be stepped up.
+  SHOPHEAD_LIMIT_NEIGHBOURS_STEPPED = 27,
+  // The longest crack that is repaired without asking.
+  SHOPHEAD_LIMIT_CRACK_LENGTH_GREATEST = 28,
+  // Deepest corrosion that is cleaned up without asking, as a share of the layer.
+  SHOPHEAD_LIMIT_CORROSION_DEPTH_SHARE = 29,
+  // The longest corroded place that is cleaned up without asking.
+  SHOPHEAD_LIMIT_CORROSION_LENGTH_GREATEST = 30,
+  // The longest soft place that is repaired without asking.
+  SHOPHEAD_LIMIT_SOFT_SPOT_LENGTH_GREATEST = 31,
+  // Least distance from the centre of a hole to the nearest edge.
+  SHOPHEAD_LIMIT_EDGE_DISTANCE_LEAST = 32,
+  // Edge distance that leaves room for a later step up.
+  SHOPHEAD_LIMIT_EDGE_DISTANCE_PREFERRED = 33,
+  // Greatest usual edge distance.
+  SHOPHEAD_LIMIT_EDGE_DISTANCE_GREATEST = 34,
+  // Least distance between neighbouring holes of a row.
+  SHOPHEAD_LIMIT_PITCH_LEAST = 35,
+  // Greatest usual distance between neighbouring holes of a row.
+  SHOPHEAD_LIMIT_PITCH_GREATEST = 36,
+  // Least distance between rows.
+  SHOPHEAD_LIMIT_TRANSVERSE_PITCH_LEAST = 37,
+  // How firmly the heads hold a sheet that buckles between its rivets: 1 pinned, 4 clamped.
+  SHOPHEAD_LIMIT_INTER_RIVET_FIXITY = 38,
+  // Part of the compression yield stress up to which buckling between rivets is elastic.
+  SHOPHEAD_LIMIT_INTER_RIVET_ELASTIC_SHARE = 39,
+  // Room that the bucking bar needs behind the tail.
+  SHOPHEAD_LIMIT_BAR_THICKNESS = 40,
+  // How many drill sizes the removal drill is smaller than the shank.
+  SHOPHEAD_LIMIT_REMOVAL_DRILL_BELOW = 41,
+  // A grip from which taking the rivet out is risky.
+  SHOPHEAD_LIMIT_REMOVAL_THICK_PACK = 42,
+  // A number of layers from which taking the rivet out is risky.
+  SHOPHEAD_LIMIT_REMOVAL_MANY_LAYERS = 43,
+  // A far-side layer thinner than this bends unless it is supported.
+  SHOPHEAD_LIMIT_REMOVAL_THIN_FAR_SIDE = 44,
+  // Least diameter of the driven head that the published strengths count on, where it is more than the least accepted.
+  SHOPHEAD_LIMIT_HEAD_DIAMETER_FOR_STRENGTH = 45,
+  // Height that, with the greatest diameter, bounds the metal of a tail: more would make too large a head.
+  SHOPHEAD_LIMIT_METAL_HEIGHT_GREATEST = 46,
+  // Greatest diameter of a driven head as a multiple of its least.
+  SHOPHEAD_LIMIT_OUT_OF_ROUND_GREATEST = 47,
+  // Diameter of the circle on a head inside which another document accepts small cracks.
+  SHOPHEAD_LIMIT_CRACK_WITHIN_CIRCLE = 48,
+  // Diameter of the circle, concentric with a protruding manufactured head, in which no crack is accepted.
+  SHOPHEAD_LIMIT_MANUFACTURED_CRACK_FREE_CIRCLE = 49,
+  // The most cracks accepted in a manufactured head.
+  SHOPHEAD_LIMIT_MANUFACTURED_CRACKS_GREATEST = 50,
+  // The thickest feeler that may go in under the driven head where a gap is accepted.
+  SHOPHEAD_LIMIT_GAP_UNDER_HEAD_GREATEST = 51,
+  // The share of the driven head's rim under which such a gap is accepted.
+  SHOPHEAD_LIMIT_GAP_RIM_SHARE = 52,
+  // The feeler that must not reach the shank between the sheets.
+  SHOPHEAD_LIMIT_GAP_BETWEEN_SHEETS = 53,
+  // Least height of a protruding manufactured head that was flattened.
+  SHOPHEAD_LIMIT_FLATTENED_HEAD_HEIGHT_LEAST = 54,
+  // The most a finished flush head may stand above the surface.
+  SHOPHEAD_LIMIT_FLUSH_HEAD_ABOVE_GREATEST = 55,
+  // The most a flush head may lie below the surface.
+  SHOPHEAD_LIMIT_FLUSH_HEAD_BELOW_GREATEST = 56,
+  // Least diameter of a flush head after it was shaved.
+  SHOPHEAD_LIMIT_SHAVED_HEAD_DIAMETER_LEAST = 57,
+  // The largest that the hole is counted on to come out with this drill.
+  SHOPHEAD_LIMIT_HOLE_DRILLED_GREATEST = 58,
+  // Diameter of a machine countersink for the rivet.
+  SHOPHEAD_LIMIT_COUNTERSINK_DIAMETER = 59,
+  // How much larger the next size may be without approval.
+  SHOPHEAD_LIMIT_STEP_GREATEST = 60,
+  // A length along the row in which a share of the rivets may be stepped up.
+  SHOPHEAD_LIMIT_PATTERN_STRETCH = 61,
+  // The share of the rivets in any such length that may be stepped up.
+  SHOPHEAD_LIMIT_PATTERN_STRETCH_SHARE = 62,
+  // Least edge distance of a hole that is kept as the maker built it.
+  SHOPHEAD_LIMIT_EDGE_DISTANCE_AS_BUILT_LEAST = 63,
+  // Least distance between rows as a share of the pitch.
+  SHOPHEAD_LIMIT_TRANSVERSE_PITCH_SHARE = 64,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_limit_name shophead_limit_name;
+#else
+typedef uint32_t shophead_limit_name;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// What a layer is.
+enum shophead_role
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // Outer skin.
+  SHOPHEAD_ROLE_SKIN = 1,
+  // A sheet that doubles another.
+  SHOPHEAD_ROLE_DOUBLER = 2,
+  // The cap of a spar, keel or beam.
+  SHOPHEAD_ROLE_CAP = 3,
+  // The flange of a rib or frame.
+  SHOPHEAD_ROLE_RIB_FLANGE = 4,
+  // A stringer or stiffener.
+  SHOPHEAD_ROLE_STRINGER = 5,
+  // A tab or bracket foot.
+  SHOPHEAD_ROLE_TAB = 6,
+  // A shim or filler that carries no load.
+  SHOPHEAD_ROLE_SHIM = 7,
+  // Sealant between faying surfaces, as thick as it is when clamped.
+  SHOPHEAD_ROLE_SEALANT = 8,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_role shophead_role;
+#else
+typedef uint32_t shophead_role;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// How the hole in a layer takes a flush head.
+enum shophead_preparation
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // A plain hole.
+  SHOPHEAD_PREPARATION_PLAIN = 1,
+  // Cut away to the cone of the head.
+  SHOPHEAD_PREPARATION_COUNTERSUNK = 2,
+  // Pressed to the cone of the head.
+  SHOPHEAD_PREPARATION_DIMPLED = 3,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_preparation shophead_preparation;
+#else
+typedef uint32_t shophead_preparation;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// What is wrong with a hole besides its size.
+enum shophead_damage
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // It is sound.
+  SHOPHEAD_DAMAGE_SOUND = 1,
+  // A crack starts from it.
+  SHOPHEAD_DAMAGE_CRACKED = 2,
+  // Its wall is corroded.
+  SHOPHEAD_DAMAGE_CORRODED = 3,
+  // It was drilled twice, side by side; the major axis goes over both.
+  SHOPHEAD_DAMAGE_FIGURE_EIGHT = 4,
+  // Its wall is scored; the major axis goes over the score.
+  SHOPHEAD_DAMAGE_GOUGED = 5,
+  // Its countersink is too deep or too wide for the head.
+  SHOPHEAD_DAMAGE_DEEP_COUNTERSINK = 6,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_damage shophead_damage;
+#else
+typedef uint32_t shophead_damage;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// The member that a row runs along.
+enum shophead_member
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // Skin to skin.
+  SHOPHEAD_MEMBER_SKIN = 1,
+  // The cap of a spar, keel or main beam.
+  SHOPHEAD_MEMBER_SPAR_CAP = 2,
+  // A longeron.
+  SHOPHEAD_MEMBER_LONGERON = 3,
+  // A stringer or stiffener.
+  SHOPHEAD_MEMBER_STRINGER = 4,
+  // A frame or bulkhead.
+  SHOPHEAD_MEMBER_FRAME = 5,
+  // A rib.
+  SHOPHEAD_MEMBER_RIB = 6,
+  // Anything else.
+  SHOPHEAD_MEMBER_OTHER = 7,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_member shophead_member;
+#else
+typedef uint32_t shophead_member;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
 
 #ifdef __cplusplus
 extern "C" {
@@ -2219,6 +2261,23 @@ shophead_error shophead_force_from_newtons(double newtons, double *lbf);
 //
 // Errors: as `shophead_force_from_newtons`.
 shophead_error shophead_force_to_newtons(double lbf, double *newtons);
+
+// Writes what a finding says: the same words as every other output of the project.
+//
+// Takes: `finding`, as one of the functions here wrote it; `units`, one of `enum shophead_units`; `saying`, one of
+// `enum shophead_saying`. Writes: the words into `buffer`, which has room for `capacity` bytes, with a zero byte after them; their length
+// without the zero byte into `length`. `SHOPHEAD_TEXT_MAX` bytes always suffice, but for the texts of a shop's own documents, which the words
+// hold where a document is what is missing.
+//
+// Errors: `SHOPHEAD_ERROR_UNKNOWN_NUMBER`, also where the code is `SHOPHEAD_CODE_UNKNOWN`; `SHOPHEAD_ERROR_LENGTH_OUT_OF_RANGE`,
+// `SHOPHEAD_ERROR_NOT_FINITE` and `SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE` for a figure or a layer that no finding has; `SHOPHEAD_ERROR_NOT_UTF8`,
+// `SHOPHEAD_ERROR_BUFFER_TOO_SMALL`, `SHOPHEAD_ERROR_NULL`.
+shophead_error shophead_finding_say(const struct shophead_finding *finding,
+                                    uint32_t units,
+                                    uint32_t saying,
+                                    char *buffer,
+                                    size_t capacity,
+                                    size_t *length);
 
 // Reads a sheet material: `2024-T3`, `clad 2024-T3`, `alclad 2024-T3`, `bare 7075-T6`.
 //

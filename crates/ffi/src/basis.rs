@@ -1,37 +1,17 @@
 //! Where a figure comes from.
 
-use shophead::basis::{Basis, Citation, Document, Status};
+use shophead::basis::{Basis, Citation, Document};
 use shophead::length::Length;
 use shophead::practice::Given;
 
 use crate::length::or_none;
-use crate::numbers::numbered;
 use crate::text::shophead_text;
 
 /// How well a figure is supported; the later, the worse.
-#[repr(u32)]
+/// cbindgen:transparent-typedef
+#[repr(transparent)]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum shophead_status {
-    /// No figure, no basis.
-    SHOPHEAD_STATUS_NONE = 0,
-    /// From a shop's own approved documents, handed in as a limit.
-    SHOPHEAD_STATUS_SHOP = 1,
-    /// Read in the document named.
-    SHOPHEAD_STATUS_PUBLISHED = 2,
-    /// A rule of thumb that the trade uses; no document stands behind it.
-    SHOPHEAD_STATUS_PRACTICE = 3,
-    /// Recalled from the document named, or computed from such a figure, but not read there: check before relying on it.
-    SHOPHEAD_STATUS_MEMORY = 4,
-}
-
-numbered! {
-    Status, shophead_status [
-        Shop = SHOPHEAD_STATUS_SHOP,
-        Published = SHOPHEAD_STATUS_PUBLISHED,
-        Practice = SHOPHEAD_STATUS_PRACTICE,
-        Memory = SHOPHEAD_STATUS_MEMORY,
-    ]
-}
+pub struct shophead_status(pub u32);
 
 /// The document and the place in it that a figure rests on.
 ///
@@ -49,11 +29,8 @@ pub struct shophead_basis {
 }
 
 impl shophead_basis {
-    pub(crate) const NONE: shophead_basis = shophead_basis {
-        document: shophead_text::of(""),
-        place: shophead_text::of(""),
-        status: shophead_status::SHOPHEAD_STATUS_NONE,
-    };
+    pub(crate) const NONE: shophead_basis =
+        shophead_basis { document: shophead_text::of(""), place: shophead_text::of(""), status: shophead_status(0) };
 
     /// What it cites: one of the library's documents, or one of these of the caller's.
     pub(crate) fn of(basis: Basis, documents: &[Document<'_>]) -> shophead_basis {

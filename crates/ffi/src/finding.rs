@@ -1,369 +1,63 @@
 //! What a check found.
+#![allow(unsafe_code, reason = "a symbol that C can name counts as unsafe; there is no unsafe block here")]
 
-use shophead::basis::Document;
-use shophead::finding::{Code, Figure, Finding, Findings, Severity};
+use core::ffi::c_char;
+
+use shophead::basis::{Basis, Citation, Document};
+use shophead::fact::Facts;
+use shophead::finding::{Figure, Finding, Findings};
+use shophead::quantity::{Force, Stress};
+use shophead::words::Units;
 
 use crate::basis::shophead_basis;
-use crate::border::{Out, Places};
+use crate::border::{In, Out, Places, answer};
+use crate::error::shophead_error;
 use crate::error::shophead_error as E;
-use crate::numbers::numbered;
+use crate::force::finite;
+use crate::length::length;
+use crate::numbers::value_of;
+use crate::text::print;
 
 /// How serious a finding is.
-#[repr(u32)]
+/// cbindgen:transparent-typedef
+#[repr(transparent)]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum shophead_severity {
-    /// Worth knowing; nothing has to be done.
-    SHOPHEAD_SEVERITY_NOTE = 1,
-    /// Do it with care, or check before relying on it.
-    SHOPHEAD_SEVERITY_CAUTION = 2,
-    /// Must not go ahead as it stands: ask the engineer or the approved data.
-    SHOPHEAD_SEVERITY_REFER = 3,
-}
-
-numbered! {
-    Severity, shophead_severity [
-        Note = SHOPHEAD_SEVERITY_NOTE,
-        Caution = SHOPHEAD_SEVERITY_CAUTION,
-        Refer = SHOPHEAD_SEVERITY_REFER,
-    ]
-}
+pub struct shophead_severity(pub u32);
 
 /// What kind of finding it is. `shophead_word` gives the word that other outputs of the project use for it.
-#[repr(u32)]
+/// cbindgen:transparent-typedef
+#[repr(transparent)]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum shophead_code {
-    /// A kind that this list does not have yet.
-    SHOPHEAD_CODE_UNKNOWN = 0,
-    /// A limit that decided something could only be recalled: check it against the document.
-    SHOPHEAD_CODE_LIMIT_FROM_MEMORY = 1,
-    /// No document at hand gives the limit that is needed: open the one named.
-    SHOPHEAD_CODE_NO_LIMIT = 2,
-    /// Something that decides here was not given, so it was not checked.
-    SHOPHEAD_CODE_NOT_CHECKED = 3,
-    /// The tail could fold over before it forms a head.
-    SHOPHEAD_CODE_TAIL_TOO_LONG = 4,
-    /// The tail cannot form the least head in the worst case.
-    SHOPHEAD_CODE_TAIL_TOO_SHORT = 5,
-    /// The tail holds more metal than the largest head allowed.
-    SHOPHEAD_CODE_HEAD_TOO_LARGE = 6,
-    /// No length of the series gives a sound head in every case.
-    SHOPHEAD_CODE_NO_LENGTH_FITS = 7,
-    /// No one length is within limits in every hole: the hole as measured decides.
-    SHOPHEAD_CODE_LENGTH_BY_HOLE = 101,
-    /// No standard length is within limits in some holes, but a longer rivet that is cut to length is.
-    SHOPHEAD_CODE_CUT_TO_LENGTH = 102,
-    /// How much tail a dimpled pack takes is worked out, no document gives it.
-    SHOPHEAD_CODE_DIMPLE_COMPUTED = 103,
-    /// The length differs from grip plus one and a half diameters.
-    SHOPHEAD_CODE_DIFFERS_FROM_RULE = 8,
-    /// Only a half length fits; they are not always in stock.
-    SHOPHEAD_CODE_HALF_LENGTH = 9,
-    /// The length lies outside those tabulated for the series.
-    SHOPHEAD_CODE_LENGTH_NOT_TABULATED = 10,
-    /// The diameter lies outside the rule for the sheet.
-    SHOPHEAD_CODE_DIAMETER_OUTSIDE_RULE = 11,
-    /// This alloy or size is not for structure.
-    SHOPHEAD_CODE_NOT_STRUCTURAL = 12,
-    /// This alloy is heat treated or kept cold before driving.
-    SHOPHEAD_CODE_HEAT_TREAT_FIRST = 13,
-    /// A shank at its largest does not enter the hole at its smallest.
-    SHOPHEAD_CODE_SHANK_MAY_NOT_ENTER = 14,
-    /// The driven head is narrower than allowed.
-    SHOPHEAD_CODE_HEAD_TOO_NARROW = 15,
-    /// The driven head is wider than allowed.
-    SHOPHEAD_CODE_HEAD_TOO_WIDE = 16,
-    /// The driven head is lower than allowed.
-    SHOPHEAD_CODE_HEAD_TOO_LOW = 17,
-    /// The driven head is higher than allowed.
-    SHOPHEAD_CODE_HEAD_TOO_HIGH = 18,
-    /// The driven head is clinched or bent, or the shank has buckled.
-    SHOPHEAD_CODE_HEAD_DEFECT = 19,
-    /// Rivets of a sample are rejected, so the rest has to be looked at.
-    SHOPHEAD_CODE_SAMPLE_REJECTS = 20,
-    /// A rivet was driven where the plan has none.
-    SHOPHEAD_CODE_DRIVEN_WHERE_REFERRED = 21,
-    /// The head or the rivet lies outside the tests behind the squeeze force.
-    SHOPHEAD_CODE_SQUEEZE_OUTSIDE_TESTS = 22,
-    /// The hole is larger than the rivet allows.
-    SHOPHEAD_CODE_HOLE_OVER_LIMIT = 23,
-    /// The hole is smaller than the rivet needs.
-    SHOPHEAD_CODE_HOLE_UNDER_LIMIT = 24,
-    /// The hole is damaged in a way that must be removed.
-    SHOPHEAD_CODE_HOLE_DAMAGED = 25,
-    /// The hole is cracked.
-    SHOPHEAD_CODE_HOLE_CRACKED = 26,
-    /// The series has no larger rivet to step up to.
-    SHOPHEAD_CODE_NO_LARGER_RIVET = 27,
-    /// Stepping up here needs the approval of the maker or the authority.
-    SHOPHEAD_CODE_STEP_NEEDS_APPROVAL = 28,
-    /// More holes of one pattern are stepped up than the limit allows.
-    SHOPHEAD_CODE_TOO_MANY_STEPS = 29,
-    /// More neighbours are stepped up than the limit allows.
-    SHOPHEAD_CODE_NEIGHBOURS_STEPPED = 30,
-    /// The hole needs a larger rivet, but its pattern takes no more of them.
-    SHOPHEAD_CODE_PATTERN_FULL = 31,
-    /// The head needs more sheet than there is.
-    SHOPHEAD_CODE_COUNTERSINK_TOO_DEEP = 32,
-    /// The sheet is thicker than dimpling suits.
-    SHOPHEAD_CODE_DIMPLE_TOO_THICK = 33,
-    /// The damage is beyond the shop's limit.
-    SHOPHEAD_CODE_DAMAGE_OVER_LIMIT = 34,
-    /// The shop's documents at hand give no limit for this damage.
-    SHOPHEAD_CODE_DAMAGE_NOT_LIMITED = 35,
-    /// The shop limits this damage, but what it limits was not measured.
-    SHOPHEAD_CODE_DAMAGE_NOT_MEASURED = 36,
-    /// The damage is within the shop's limit: repair it as the document says.
-    SHOPHEAD_CODE_DAMAGE_WITHIN_LIMIT = 37,
-    /// Each end of a crack is stop drilled.
-    SHOPHEAD_CODE_STOP_DRILL = 38,
-    /// The edge distance is less than allowed.
-    SHOPHEAD_CODE_EDGE_DISTANCE_SHORT = 39,
-    /// The edge distance is more than usual.
-    SHOPHEAD_CODE_EDGE_DISTANCE_LONG = 40,
-    /// The edge distance leaves no room for a later step up.
-    SHOPHEAD_CODE_EDGE_BELOW_PREFERRED = 41,
-    /// The pitch is less than allowed.
-    SHOPHEAD_CODE_PITCH_SHORT = 42,
-    /// The pitch is more than usual.
-    SHOPHEAD_CODE_PITCH_LONG = 43,
-    /// The rows stand closer than allowed.
-    SHOPHEAD_CODE_TRANSVERSE_PITCH_SHORT = 44,
-    /// The hole lies beyond the ends of the cut, or on its other side.
-    SHOPHEAD_CODE_HOLE_BEYOND_CUT = 45,
-    /// Bearing strength is not published under an edge margin of 1.5.
-    SHOPHEAD_CODE_EDGE_MARGIN_BELOW_TABLE = 46,
-    /// The sheet is thinner than the published strength covers.
-    SHOPHEAD_CODE_SHEET_TOO_THIN_FOR_TABLE = 47,
-    /// No published strength covers this case.
-    SHOPHEAD_CODE_STRENGTH_NOT_PUBLISHED = 48,
-    /// The hole is larger than the strength tables count; their value is used.
-    SHOPHEAD_CODE_HOLE_ABOVE_NOMINAL = 49,
-    /// The joint does not carry the load.
-    SHOPHEAD_CODE_MARGIN_NEGATIVE = 50,
-    /// The new rivet is weaker than the one it replaces.
-    SHOPHEAD_CODE_WEAKER_THAN_BEFORE = 51,
-    /// The substitute alloy needs a larger diameter.
-    SHOPHEAD_CODE_SUBSTITUTE_TOO_SMALL = 52,
-    /// No document at hand lets this alloy take the place of the other in this size.
-    SHOPHEAD_CODE_SUBSTITUTE_NOT_NAMED = 53,
-    /// The shares are elastic; no published ultimate method for them is at hand.
-    SHOPHEAD_CODE_ELASTIC_SHARES_ONLY = 54,
-    /// The sheet buckles between its rivets under this stress.
-    SHOPHEAD_CODE_BUCKLES_BETWEEN_RIVETS = 55,
-    /// The elastic buckling formula does not reach this stress; the curve of the tangent modulus is needed.
-    SHOPHEAD_CODE_BUCKLING_NOT_ELASTIC = 56,
-    /// Only driven solid rivets may go here.
-    SHOPHEAD_CODE_MUST_BE_SOLID = 57,
-    /// There is not enough room behind this row to buck it.
-    SHOPHEAD_CODE_CANNOT_BUCK = 58,
-    /// No position lets every row be driven that must be.
-    SHOPHEAD_CODE_NO_POSITION_SERVES = 59,
-    /// A blind rivet here needs the type's manual.
-    SHOPHEAD_CODE_BLIND_NEEDS_APPROVAL = 60,
-    /// No method of the documents at hand applies in this place: nothing is sized.
-    SHOPHEAD_CODE_NO_PUBLISHED_METHOD = 61,
-    /// The splice tables have no count for this sheet and rivet.
-    SHOPHEAD_CODE_NO_SPLICE_TABLE = 62,
-    /// The repair sheet is thinner than what it stands for.
-    SHOPHEAD_CODE_REPAIR_TOO_THIN = 63,
-    /// The repair sheet is heavier than the next gauge: stiffer than what it stands for.
-    SHOPHEAD_CODE_REPAIR_TOO_STRONG = 64,
-    /// The splice plate has no more area than the leg it splices.
-    SHOPHEAD_CODE_SPLICE_AREA_SHORT = 65,
-    /// The splice plate is too short.
-    SHOPHEAD_CODE_SPLICE_TOO_SHORT = 66,
-    /// The repair is on the list of major repairs.
-    SHOPHEAD_CODE_MAJOR_REPAIR = 67,
-    /// A member or seam lies too near for a repair of the skin alone.
-    SHOPHEAD_CODE_MEMBER_TOO_NEAR = 68,
-    /// The factory seams differ: the stronger one is copied.
-    SHOPHEAD_CODE_SEAMS_DIFFER = 69,
-    /// The thinnest shank is thicker than the hole is wide.
-    SHOPHEAD_CODE_SHANK_DOES_NOT_ENTER = 70,
-    /// The head is flush, but no layer is countersunk or dimpled for it.
-    SHOPHEAD_CODE_FLUSH_HEAD_WITHOUT_SEAT = 71,
-    /// A layer is countersunk or dimpled, but the head is not flush.
-    SHOPHEAD_CODE_SEAT_WITHOUT_FLUSH_HEAD = 72,
-    /// A layer is countersunk or dimpled under one that has a plain hole.
-    SHOPHEAD_CODE_SEAT_IN_WRONG_LAYER = 73,
-    /// The edge distance is less than the usual minimum, as the maker built it.
-    SHOPHEAD_CODE_EDGE_AS_BUILT = 74,
-    /// The rivets stand closer than the usual minimum, as the maker built them.
-    SHOPHEAD_CODE_PITCH_AS_BUILT = 75,
-    /// A shim lies between the sheets, which no published strength covers.
-    SHOPHEAD_CODE_SHIM_IN_PACK = 76,
-    /// The outer sheets in double shear are not alike, so they do not share alike.
-    SHOPHEAD_CODE_UNEQUAL_SHEETS = 77,
-    /// The same rivet in the same sheets: as strong as before.
-    SHOPHEAD_CODE_AS_STRONG_AS_BEFORE = 78,
-    /// The driven head is narrower than the published strengths count on.
-    SHOPHEAD_CODE_HEAD_NARROW_FOR_STRENGTH = 79,
-    /// The driven head is more out of round than allowed.
-    SHOPHEAD_CODE_HEAD_OUT_OF_ROUND = 80,
-    /// The driven head is tipped: its least and its greatest height decide.
-    SHOPHEAD_CODE_HEAD_TIPPED = 81,
-    /// The driven head is stepped: its least and its greatest height decide.
-    SHOPHEAD_CODE_HEAD_STEPPED = 82,
-    /// A head is cracked in a way that is not accepted.
-    SHOPHEAD_CODE_HEAD_CRACKED = 83,
-    /// Another document accepts small cracks inside this circle.
-    SHOPHEAD_CODE_CRACKS_ELSEWHERE = 84,
-    /// The manufactured head has a tool mark deeper than allowed.
-    SHOPHEAD_CODE_HEAD_MARKED = 85,
-    /// The manufactured head is flattened more than allowed.
-    SHOPHEAD_CODE_HEAD_FLATTENED = 86,
-    /// There is a gap under a head that is not accepted.
-    SHOPHEAD_CODE_GAP_UNDER_HEAD = 87,
-    /// The sheets are apart: a feeler reaches the shank.
-    SHOPHEAD_CODE_SHEETS_APART = 88,
-    /// The flush head is further above the surface than allowed.
-    SHOPHEAD_CODE_HEAD_PROUD = 89,
-    /// The flush head is further below the surface than allowed.
-    SHOPHEAD_CODE_HEAD_BELOW_SURFACE = 90,
-    /// The flush head was shaved to less than its least diameter.
-    SHOPHEAD_CODE_HEAD_SHAVED_TOO_FAR = 91,
-    /// The rivet is loose.
-    SHOPHEAD_CODE_RIVET_LOOSE = 92,
-    /// The sheet is damaged beside the rivet.
-    SHOPHEAD_CODE_SHEET_DAMAGED = 93,
-    /// The shank is notched: the holes did not line up.
-    SHOPHEAD_CODE_SHANK_NOTCHED = 94,
-    /// The hole is larger than its drill makes it, and still within the limits.
-    SHOPHEAD_CODE_HOLE_ABOVE_DRILL = 95,
-    /// More holes in one stretch of a row are opened for larger rivets than the limit allows.
-    SHOPHEAD_CODE_STRETCH_CROWDED = 96,
-    /// The next size is a larger step than the limit allows without approval.
-    SHOPHEAD_CODE_STEP_TOO_LARGE = 97,
-    /// A crack comes nearer to the middle of a head than allowed.
-    SHOPHEAD_CODE_CRACK_NEAR_MIDDLE = 98,
-    /// The gap under the driven head runs along more of its rim than allowed.
-    SHOPHEAD_CODE_GAP_ALONG_RIM = 99,
+pub struct shophead_code(pub u32);
+/// What a figure counts.
+/// cbindgen:transparent-typedef
+#[repr(transparent)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct shophead_figure_kind(pub u32);
+
+/// One line a kind: name, number, what it is.
+macro_rules! kinds {
+    ($( $name:ident = $number:literal, $meaning:literal; )+) => {
+        impl shophead_figure_kind {
+            $(
+                #[doc = $meaning]
+                pub const $name: shophead_figure_kind = shophead_figure_kind($number);
+            )+
+        }
+
+        /// The kinds: name in the header, number, what it is.
+        pub static KINDS: &[(&str, u32, &str)] = &[$( (stringify!($name), $number, $meaning), )+];
+    };
 }
 
-numbered! {
-    Code, shophead_code [
-        LimitFromMemory = SHOPHEAD_CODE_LIMIT_FROM_MEMORY,
-        NoLimit = SHOPHEAD_CODE_NO_LIMIT,
-        NotChecked = SHOPHEAD_CODE_NOT_CHECKED,
-        TailTooLong = SHOPHEAD_CODE_TAIL_TOO_LONG,
-        TailTooShort = SHOPHEAD_CODE_TAIL_TOO_SHORT,
-        HeadTooLarge = SHOPHEAD_CODE_HEAD_TOO_LARGE,
-        NoLengthFits = SHOPHEAD_CODE_NO_LENGTH_FITS,
-        LengthByHole = SHOPHEAD_CODE_LENGTH_BY_HOLE,
-        CutToLength = SHOPHEAD_CODE_CUT_TO_LENGTH,
-        DimpleComputed = SHOPHEAD_CODE_DIMPLE_COMPUTED,
-        DiffersFromRule = SHOPHEAD_CODE_DIFFERS_FROM_RULE,
-        HalfLength = SHOPHEAD_CODE_HALF_LENGTH,
-        LengthNotTabulated = SHOPHEAD_CODE_LENGTH_NOT_TABULATED,
-        DiameterOutsideRule = SHOPHEAD_CODE_DIAMETER_OUTSIDE_RULE,
-        NotStructural = SHOPHEAD_CODE_NOT_STRUCTURAL,
-        HeatTreatFirst = SHOPHEAD_CODE_HEAT_TREAT_FIRST,
-        ShankMayNotEnter = SHOPHEAD_CODE_SHANK_MAY_NOT_ENTER,
-        HeadTooNarrow = SHOPHEAD_CODE_HEAD_TOO_NARROW,
-        HeadTooWide = SHOPHEAD_CODE_HEAD_TOO_WIDE,
-        HeadTooLow = SHOPHEAD_CODE_HEAD_TOO_LOW,
-        HeadTooHigh = SHOPHEAD_CODE_HEAD_TOO_HIGH,
-        HeadDefect = SHOPHEAD_CODE_HEAD_DEFECT,
-        SampleRejects = SHOPHEAD_CODE_SAMPLE_REJECTS,
-        DrivenWhereReferred = SHOPHEAD_CODE_DRIVEN_WHERE_REFERRED,
-        SqueezeOutsideTests = SHOPHEAD_CODE_SQUEEZE_OUTSIDE_TESTS,
-        HoleOverLimit = SHOPHEAD_CODE_HOLE_OVER_LIMIT,
-        HoleUnderLimit = SHOPHEAD_CODE_HOLE_UNDER_LIMIT,
-        HoleDamaged = SHOPHEAD_CODE_HOLE_DAMAGED,
-        HoleCracked = SHOPHEAD_CODE_HOLE_CRACKED,
-        NoLargerRivet = SHOPHEAD_CODE_NO_LARGER_RIVET,
-        StepNeedsApproval = SHOPHEAD_CODE_STEP_NEEDS_APPROVAL,
-        TooManySteps = SHOPHEAD_CODE_TOO_MANY_STEPS,
-        NeighboursStepped = SHOPHEAD_CODE_NEIGHBOURS_STEPPED,
-        PatternFull = SHOPHEAD_CODE_PATTERN_FULL,
-        CountersinkTooDeep = SHOPHEAD_CODE_COUNTERSINK_TOO_DEEP,
-        DimpleTooThick = SHOPHEAD_CODE_DIMPLE_TOO_THICK,
-        DamageOverLimit = SHOPHEAD_CODE_DAMAGE_OVER_LIMIT,
-        DamageNotLimited = SHOPHEAD_CODE_DAMAGE_NOT_LIMITED,
-        DamageNotMeasured = SHOPHEAD_CODE_DAMAGE_NOT_MEASURED,
-        DamageWithinLimit = SHOPHEAD_CODE_DAMAGE_WITHIN_LIMIT,
-        StopDrill = SHOPHEAD_CODE_STOP_DRILL,
-        EdgeDistanceShort = SHOPHEAD_CODE_EDGE_DISTANCE_SHORT,
-        EdgeDistanceLong = SHOPHEAD_CODE_EDGE_DISTANCE_LONG,
-        EdgeBelowPreferred = SHOPHEAD_CODE_EDGE_BELOW_PREFERRED,
-        PitchShort = SHOPHEAD_CODE_PITCH_SHORT,
-        PitchLong = SHOPHEAD_CODE_PITCH_LONG,
-        TransversePitchShort = SHOPHEAD_CODE_TRANSVERSE_PITCH_SHORT,
-        HoleBeyondCut = SHOPHEAD_CODE_HOLE_BEYOND_CUT,
-        EdgeMarginBelowTable = SHOPHEAD_CODE_EDGE_MARGIN_BELOW_TABLE,
-        SheetTooThinForTable = SHOPHEAD_CODE_SHEET_TOO_THIN_FOR_TABLE,
-        StrengthNotPublished = SHOPHEAD_CODE_STRENGTH_NOT_PUBLISHED,
-        HoleAboveNominal = SHOPHEAD_CODE_HOLE_ABOVE_NOMINAL,
-        MarginNegative = SHOPHEAD_CODE_MARGIN_NEGATIVE,
-        WeakerThanBefore = SHOPHEAD_CODE_WEAKER_THAN_BEFORE,
-        SubstituteTooSmall = SHOPHEAD_CODE_SUBSTITUTE_TOO_SMALL,
-        SubstituteNotNamed = SHOPHEAD_CODE_SUBSTITUTE_NOT_NAMED,
-        ElasticSharesOnly = SHOPHEAD_CODE_ELASTIC_SHARES_ONLY,
-        BucklesBetweenRivets = SHOPHEAD_CODE_BUCKLES_BETWEEN_RIVETS,
-        BucklingNotElastic = SHOPHEAD_CODE_BUCKLING_NOT_ELASTIC,
-        MustBeSolid = SHOPHEAD_CODE_MUST_BE_SOLID,
-        CannotBuck = SHOPHEAD_CODE_CANNOT_BUCK,
-        NoPositionServes = SHOPHEAD_CODE_NO_POSITION_SERVES,
-        BlindNeedsApproval = SHOPHEAD_CODE_BLIND_NEEDS_APPROVAL,
-        NoPublishedMethod = SHOPHEAD_CODE_NO_PUBLISHED_METHOD,
-        NoSpliceTable = SHOPHEAD_CODE_NO_SPLICE_TABLE,
-        RepairTooThin = SHOPHEAD_CODE_REPAIR_TOO_THIN,
-        RepairTooStrong = SHOPHEAD_CODE_REPAIR_TOO_STRONG,
-        SpliceAreaShort = SHOPHEAD_CODE_SPLICE_AREA_SHORT,
-        SpliceTooShort = SHOPHEAD_CODE_SPLICE_TOO_SHORT,
-        MajorRepair = SHOPHEAD_CODE_MAJOR_REPAIR,
-        MemberTooNear = SHOPHEAD_CODE_MEMBER_TOO_NEAR,
-        SeamsDiffer = SHOPHEAD_CODE_SEAMS_DIFFER,
-        ShankDoesNotEnter = SHOPHEAD_CODE_SHANK_DOES_NOT_ENTER,
-        FlushHeadWithoutSeat = SHOPHEAD_CODE_FLUSH_HEAD_WITHOUT_SEAT,
-        SeatWithoutFlushHead = SHOPHEAD_CODE_SEAT_WITHOUT_FLUSH_HEAD,
-        SeatInWrongLayer = SHOPHEAD_CODE_SEAT_IN_WRONG_LAYER,
-        EdgeAsBuilt = SHOPHEAD_CODE_EDGE_AS_BUILT,
-        PitchAsBuilt = SHOPHEAD_CODE_PITCH_AS_BUILT,
-        ShimInPack = SHOPHEAD_CODE_SHIM_IN_PACK,
-        UnequalSheets = SHOPHEAD_CODE_UNEQUAL_SHEETS,
-        AsStrongAsBefore = SHOPHEAD_CODE_AS_STRONG_AS_BEFORE,
-        HeadNarrowForStrength = SHOPHEAD_CODE_HEAD_NARROW_FOR_STRENGTH,
-        HeadOutOfRound = SHOPHEAD_CODE_HEAD_OUT_OF_ROUND,
-        HeadTipped = SHOPHEAD_CODE_HEAD_TIPPED,
-        HeadStepped = SHOPHEAD_CODE_HEAD_STEPPED,
-        HeadCracked = SHOPHEAD_CODE_HEAD_CRACKED,
-        CracksElsewhere = SHOPHEAD_CODE_CRACKS_ELSEWHERE,
-        HeadMarked = SHOPHEAD_CODE_HEAD_MARKED,
-        HeadFlattened = SHOPHEAD_CODE_HEAD_FLATTENED,
-        GapUnderHead = SHOPHEAD_CODE_GAP_UNDER_HEAD,
-        SheetsApart = SHOPHEAD_CODE_SHEETS_APART,
-        HeadProud = SHOPHEAD_CODE_HEAD_PROUD,
-        HeadBelowSurface = SHOPHEAD_CODE_HEAD_BELOW_SURFACE,
-        HeadShavedTooFar = SHOPHEAD_CODE_HEAD_SHAVED_TOO_FAR,
-        RivetLoose = SHOPHEAD_CODE_RIVET_LOOSE,
-        SheetDamaged = SHOPHEAD_CODE_SHEET_DAMAGED,
-        ShankNotched = SHOPHEAD_CODE_SHANK_NOTCHED,
-        HoleAboveDrill = SHOPHEAD_CODE_HOLE_ABOVE_DRILL,
-        StretchCrowded = SHOPHEAD_CODE_STRETCH_CROWDED,
-        StepTooLarge = SHOPHEAD_CODE_STEP_TOO_LARGE,
-        CrackNearMiddle = SHOPHEAD_CODE_CRACK_NEAR_MIDDLE,
-        GapAlongRim = SHOPHEAD_CODE_GAP_ALONG_RIM,
-    ] else shophead_code::SHOPHEAD_CODE_UNKNOWN
-}
-/// What a figure counts.
-#[repr(u32)]
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum shophead_figure_kind {
-    /// There is no figure.
-    SHOPHEAD_FIGURE_NONE = 0,
-    /// A length: nanometres in `whole`.
-    SHOPHEAD_FIGURE_LENGTH = 1,
-    /// A force: pounds in `number`.
-    SHOPHEAD_FIGURE_FORCE = 2,
-    /// A stress: pounds per square inch in `number`.
-    SHOPHEAD_FIGURE_STRESS = 3,
-    /// A plain ratio, such as an edge margin or a margin of safety, in `number`.
-    SHOPHEAD_FIGURE_RATIO = 4,
-    /// A number of things in `whole`.
-    SHOPHEAD_FIGURE_COUNT = 5,
-    /// Facts that were not given: one bit each in `whole`, from the lowest layers, material, edge distance, pitch, row spacing, minor axis.
-    SHOPHEAD_FIGURE_FACTS = 6,
+kinds! {
+    SHOPHEAD_FIGURE_NONE = 0, "There is no figure.";
+    SHOPHEAD_FIGURE_LENGTH = 1, "A length: nanometres in `whole`.";
+    SHOPHEAD_FIGURE_FORCE = 2, "A force: pounds in `number`.";
+    SHOPHEAD_FIGURE_STRESS = 3, "A stress: pounds per square inch in `number`.";
+    SHOPHEAD_FIGURE_RATIO = 4, "A plain ratio, such as an edge margin or a margin of safety, in `number`.";
+    SHOPHEAD_FIGURE_COUNT = 5, "A number of things in `whole`.";
+    SHOPHEAD_FIGURE_FACTS = 6, "Facts that were not given: one bit each in `whole`, from the lowest layers, material, edge distance, pitch, row spacing, minor axis.";
 }
 
 /// A figure in a finding; the member that its kind does not name is 0.
@@ -379,6 +73,26 @@ pub struct shophead_figure {
 }
 
 impl shophead_figure {
+    fn read(&self) -> Result<Option<Figure>, E> {
+        use shophead_figure_kind as Kind;
+        Ok(match self.kind {
+            Kind::SHOPHEAD_FIGURE_NONE => None,
+            Kind::SHOPHEAD_FIGURE_LENGTH => Some(Figure::Length(length(self.whole)?)),
+            Kind::SHOPHEAD_FIGURE_FORCE => Some(Figure::Force(Force::from_lbf(finite(self.number)?))),
+            Kind::SHOPHEAD_FIGURE_STRESS => Some(Figure::Stress(Stress::from_psi(finite(self.number)?))),
+            Kind::SHOPHEAD_FIGURE_RATIO => Some(Figure::Ratio(finite(self.number)?)),
+            Kind::SHOPHEAD_FIGURE_COUNT => {
+                let count = u32::try_from(self.whole).map_err(|_| E::SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE)?;
+                Some(Figure::Count(count))
+            }
+            Kind::SHOPHEAD_FIGURE_FACTS => {
+                let bits = u8::try_from(self.whole).map_err(|_| E::SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE)?;
+                Some(Figure::Facts(Facts::from_bits(bits)))
+            }
+            _ => return Err(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER),
+        })
+    }
+
     fn of(figure: Option<Figure>) -> shophead_figure {
         use shophead_figure_kind as Kind;
         let (kind, whole, number) = match figure {
@@ -484,4 +198,79 @@ pub(crate) fn put_findings(
     sink.need([findings])?;
     place.put(sink.put(findings, documents));
     Ok(())
+}
+
+/// The units that figures are written in.
+#[repr(u32)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum shophead_units {
+    /// Inches, as the trade writes them, and pounds.
+    SHOPHEAD_UNITS_INCHES = 1,
+    /// Millimetres and newtons.
+    SHOPHEAD_UNITS_MILLIMETRES = 2,
+}
+
+/// How much of a finding is said.
+#[repr(u32)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum shophead_saying {
+    /// What was found and what to do about it.
+    SHOPHEAD_SAYING_SENTENCE = 1,
+    /// What was found only.
+    SHOPHEAD_SAYING_REASON = 2,
+    /// A few words for a screen of 16 to 40 columns.
+    SHOPHEAD_SAYING_SHORT = 3,
+}
+
+/// Writes what a finding says: the same words as every other output of the project.
+///
+/// Takes: `finding`, as one of the functions here wrote it; `units`, one of `enum shophead_units`; `saying`, one of
+/// `enum shophead_saying`. Writes: the words into `buffer`, which has room for `capacity` bytes, with a zero byte after them; their length
+/// without the zero byte into `length`. `SHOPHEAD_TEXT_MAX` bytes always suffice, but for the texts of a shop's own documents, which the words
+/// hold where a document is what is missing.
+///
+/// Errors: `SHOPHEAD_ERROR_UNKNOWN_NUMBER`, also where the code is `SHOPHEAD_CODE_UNKNOWN`; `SHOPHEAD_ERROR_LENGTH_OUT_OF_RANGE`,
+/// `SHOPHEAD_ERROR_NOT_FINITE` and `SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE` for a figure or a layer that no finding has; `SHOPHEAD_ERROR_NOT_UTF8`,
+/// `SHOPHEAD_ERROR_BUFFER_TOO_SMALL`, `SHOPHEAD_ERROR_NULL`.
+#[unsafe(no_mangle)]
+pub extern "C" fn shophead_finding_say(
+    finding: In<shophead_finding>,
+    units: u32,
+    saying: u32,
+    buffer: Out<c_char>,
+    capacity: usize,
+    length: Out<usize>,
+) -> shophead_error {
+    const INCHES: u32 = shophead_units::SHOPHEAD_UNITS_INCHES as u32;
+    const MILLIMETRES: u32 = shophead_units::SHOPHEAD_UNITS_MILLIMETRES as u32;
+    const SENTENCE: u32 = shophead_saying::SHOPHEAD_SAYING_SENTENCE as u32;
+    const REASON: u32 = shophead_saying::SHOPHEAD_SAYING_REASON as u32;
+    const SHORT: u32 = shophead_saying::SHOPHEAD_SAYING_SHORT as u32;
+    answer(|| {
+        let asked = finding.one()?;
+        let units = match units {
+            INCHES => Units::Inches,
+            MILLIMETRES => Units::Millimetres,
+            _ => return Err(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER),
+        };
+        let layer = u8::try_from(asked.layer).map_err(|_| E::SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE)?;
+        let status = value_of(asked.basis.status.0)?;
+        // The basis is in the citation; the number only has to be one.
+        let mut found = Finding::new(value_of(asked.code.0)?, value_of(asked.severity.0)?, Basis::own_as(status, 0));
+        found = found.in_layer(layer);
+        if let Some(measured) = asked.measured.read()? {
+            found = found.with_measured(measured);
+        }
+        if let Some(limit) = asked.limit.read()? {
+            found = found.with_limit(limit);
+        }
+        let cited = Citation { document: asked.basis.document.read()?, place: asked.basis.place.read()?, status };
+        let said = match saying {
+            SENTENCE => found.sentence(units),
+            REASON => found.reason(units),
+            SHORT => found.short(units),
+            _ => return Err(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER),
+        };
+        print(&said.citing(cited), buffer, capacity, length)
+    })
 }

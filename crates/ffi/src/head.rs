@@ -2,7 +2,7 @@
 #![allow(unsafe_code, reason = "a symbol that C can name counts as unsafe; there is no unsafe block here")]
 
 use shophead::length::Length;
-use shophead::upset::{Defect, HeadLimits, PredictedHead, Remedy, judge_seen};
+use shophead::upset::{Defect, HeadLimits, PredictedHead, judge_seen};
 
 use crate::basis::{shophead_basis, shophead_given};
 use crate::border::{In, Out, answer};
@@ -10,7 +10,6 @@ use crate::error::shophead_error;
 use crate::error::shophead_error as E;
 use crate::finding::{Sink, shophead_finding, shophead_span};
 use crate::length::{SHOPHEAD_NONE, length, optional, shophead_range, shophead_toleranced};
-use crate::numbers::numbered;
 use crate::part::{case, shophead_part};
 use crate::practice::shophead_practice;
 use crate::select::{question, shophead_length_query};
@@ -238,32 +237,10 @@ impl shophead_defect {
 }
 
 /// What to do about a rivet that may not stay as it is.
-#[repr(u32)]
+/// cbindgen:transparent-typedef
+#[repr(transparent)]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum shophead_remedy {
-    /// Nothing: it may stay.
-    SHOPHEAD_REMEDY_NONE = 0,
-    /// Take it out and drive another of the same; the hole is measured again first.
-    SHOPHEAD_REMEDY_REPLACE = 1,
-    /// Take it out, open the hole and drive the next larger diameter.
-    SHOPHEAD_REMEDY_NEXT_SIZE = 2,
-    /// Stop and ask: another rivet does not mend it.
-    SHOPHEAD_REMEDY_REFER = 3,
-    /// Shave the flush head down to the surface and measure what is left of it. Less than replacing it.
-    SHOPHEAD_REMEDY_SHAVE = 4,
-    /// Take off the high part of the stepped head and measure it again. Less than replacing it.
-    SHOPHEAD_REMEDY_DRESS = 5,
-}
-
-numbered! {
-    Remedy, shophead_remedy [
-        Replace = SHOPHEAD_REMEDY_REPLACE,
-        NextSize = SHOPHEAD_REMEDY_NEXT_SIZE,
-        Refer = SHOPHEAD_REMEDY_REFER,
-        Shave = SHOPHEAD_REMEDY_SHAVE,
-        Dress = SHOPHEAD_REMEDY_DRESS,
-    ]
-}
+pub struct shophead_remedy(pub u32);
 
 /// A driven head as measured.
 #[repr(C)]
@@ -327,7 +304,7 @@ pub extern "C" fn shophead_head_judge(
             sink.need([&judged.findings])?;
             place.put(shophead_judgement {
                 accepted: u32::from(judged.accepted),
-                remedy: judged.remedy.map_or(shophead_remedy::SHOPHEAD_REMEDY_NONE, |remedy| remedy.value.into()),
+                remedy: judged.remedy.map_or(shophead_remedy(0), |remedy| remedy.value.into()),
                 remedy_basis: judged
                     .remedy
                     .map_or(shophead_basis::NONE, |remedy| shophead_basis::of(remedy.basis, practice.documents())),

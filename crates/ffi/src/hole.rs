@@ -1,7 +1,7 @@
 //! A hole as it was found, and what to do about it.
 #![allow(unsafe_code, reason = "a symbol that C can name counts as unsafe; there is no unsafe block here")]
 
-use shophead::hole::{AsFound, Damage, Disposition};
+use shophead::hole::{AsFound, Damage};
 use shophead::installation::{Installation, MAX_STEPS, Step};
 use shophead::layout::RowLayout;
 use shophead::structure::Member;
@@ -11,96 +11,27 @@ use crate::drill::shophead_drill;
 use crate::error::shophead_error;
 use crate::finding::{Sink, shophead_finding, shophead_span};
 use crate::length::{length, optional, shophead_range};
-use crate::numbers::{numbered, value_of};
+use crate::numbers::value_of;
 use crate::part::{rows, shophead_part};
 use crate::practice::shophead_practice;
 use crate::stack::{shophead_layer, stack};
 
 /// What is wrong with a hole besides its size.
-#[repr(u32)]
+/// cbindgen:transparent-typedef
+#[repr(transparent)]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum shophead_damage {
-    /// Nothing.
-    SHOPHEAD_DAMAGE_SOUND = 1,
-    /// A crack starts from it.
-    SHOPHEAD_DAMAGE_CRACKED = 2,
-    /// Its wall is corroded.
-    SHOPHEAD_DAMAGE_CORRODED = 3,
-    /// It was drilled twice, side by side; the major axis goes over both.
-    SHOPHEAD_DAMAGE_FIGURE_EIGHT = 4,
-    /// Its wall is scored; the major axis goes over the score.
-    SHOPHEAD_DAMAGE_GOUGED = 5,
-    /// Its countersink is too deep or too wide for the head.
-    SHOPHEAD_DAMAGE_DEEP_COUNTERSINK = 6,
-}
-
-numbered! {
-    in Damage, shophead_damage [
-        None = SHOPHEAD_DAMAGE_SOUND,
-        Cracked = SHOPHEAD_DAMAGE_CRACKED,
-        Corroded = SHOPHEAD_DAMAGE_CORRODED,
-        FigureEight = SHOPHEAD_DAMAGE_FIGURE_EIGHT,
-        Gouged = SHOPHEAD_DAMAGE_GOUGED,
-        DeepCountersink = SHOPHEAD_DAMAGE_DEEP_COUNTERSINK,
-    ]
-}
+pub struct shophead_damage(pub u32);
 
 /// The member that a row runs along.
-#[repr(u32)]
+/// cbindgen:transparent-typedef
+#[repr(transparent)]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum shophead_member {
-    /// Skin to skin.
-    SHOPHEAD_MEMBER_SKIN = 1,
-    /// The cap of a spar, keel or main beam.
-    SHOPHEAD_MEMBER_SPAR_CAP = 2,
-    /// A longeron.
-    SHOPHEAD_MEMBER_LONGERON = 3,
-    /// A stringer or stiffener.
-    SHOPHEAD_MEMBER_STRINGER = 4,
-    /// A frame or bulkhead.
-    SHOPHEAD_MEMBER_FRAME = 5,
-    /// A rib.
-    SHOPHEAD_MEMBER_RIB = 6,
-    /// Anything else.
-    SHOPHEAD_MEMBER_OTHER = 7,
-}
-
-numbered! {
-    in Member, shophead_member [
-        Skin = SHOPHEAD_MEMBER_SKIN,
-        SparCap = SHOPHEAD_MEMBER_SPAR_CAP,
-        Longeron = SHOPHEAD_MEMBER_LONGERON,
-        Stringer = SHOPHEAD_MEMBER_STRINGER,
-        Frame = SHOPHEAD_MEMBER_FRAME,
-        Rib = SHOPHEAD_MEMBER_RIB,
-        Other = SHOPHEAD_MEMBER_OTHER,
-    ]
-}
+pub struct shophead_member(pub u32);
 /// What to do about a hole, from the least change on.
-#[repr(u32)]
+/// cbindgen:transparent-typedef
+#[repr(transparent)]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum shophead_disposition {
-    /// Use it as it is.
-    SHOPHEAD_DISPOSITION_KEEP = 1,
-    /// Drill or ream it for the same rivet.
-    SHOPHEAD_DISPOSITION_CLEAN_UP = 2,
-    /// Drill or ream it for the same rivet with an oversize shank.
-    SHOPHEAD_DISPOSITION_OVERSIZE = 3,
-    /// Drill or ream it for the next larger diameter.
-    SHOPHEAD_DISPOSITION_NEXT_SIZE = 4,
-    /// Stop and ask.
-    SHOPHEAD_DISPOSITION_REFER = 5,
-}
-
-numbered! {
-    Disposition, shophead_disposition [
-        Keep = SHOPHEAD_DISPOSITION_KEEP,
-        CleanUp = SHOPHEAD_DISPOSITION_CLEAN_UP,
-        Oversize = SHOPHEAD_DISPOSITION_OVERSIZE,
-        NextSize = SHOPHEAD_DISPOSITION_NEXT_SIZE,
-        Refer = SHOPHEAD_DISPOSITION_REFER,
-    ]
-}
+pub struct shophead_disposition(pub u32);
 
 /// A hole as it was measured.
 #[repr(C)]

@@ -3,7 +3,7 @@
 
 use shophead::installation::Installation;
 use shophead::joint::margin::{Factors, Load, LoadKind, Margin, margin};
-use shophead::joint::strength::{Allowable, BearingKind, JointStrength, Mode, Shear};
+use shophead::joint::strength::{Allowable, BearingKind, JointStrength, Shear};
 use shophead::length::Toleranced;
 
 use crate::basis::shophead_basis;
@@ -193,29 +193,10 @@ pub struct shophead_joint {
 }
 
 /// What gives way.
-#[repr(u32)]
+/// cbindgen:transparent-typedef
+#[repr(transparent)]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum shophead_mode {
-    /// Not known: a part of the strength is not published.
-    SHOPHEAD_MODE_NONE = 0,
-    /// The rivet shears.
-    SHOPHEAD_MODE_RIVET_SHEAR = 1,
-    /// The rivet crushes the sheet.
-    SHOPHEAD_MODE_BEARING = 2,
-    /// The flush head and its sheet part.
-    SHOPHEAD_MODE_FLUSH_JOINT = 3,
-    /// The rivet tears out to the edge.
-    SHOPHEAD_MODE_TEAR_OUT = 4,
-}
-
-numbered! {
-    Mode, shophead_mode [
-        RivetShear = SHOPHEAD_MODE_RIVET_SHEAR,
-        Bearing = SHOPHEAD_MODE_BEARING,
-        FlushJoint = SHOPHEAD_MODE_FLUSH_JOINT,
-        TearOut = SHOPHEAD_MODE_TEAR_OUT,
-    ]
-}
+pub struct shophead_mode(pub u32);
 
 /// Where a bearing figure comes from.
 #[repr(u32)]
@@ -366,7 +347,7 @@ pub extern "C" fn shophead_strength_find(
             allowable: shophead_allowable::of(found.allowable),
             indication: shophead_allowable::of(found.indication),
             yield_load: shophead_allowable::of(found.yield_load()),
-            governing: found.governing.map_or(shophead_mode::SHOPHEAD_MODE_NONE, |governing| governing.mode.into()),
+            governing: found.governing.map_or(shophead_mode(0), |governing| governing.mode.into()),
             governing_layer: found.governing.and_then(|governing| governing.layer).map_or(0, u32::from),
             sheets: u32::try_from(found.sheets.len()).unwrap_or(u32::MAX),
             net_section_layer: net.map_or(0, |(_, layer)| u32::from(layer)),

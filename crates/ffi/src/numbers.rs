@@ -1,7 +1,7 @@
 //! Numbers for the core's lists. Every list counts from 1; 0 is none, so that a structure that was only zeroed is refused where a
 //! value is needed.
 //!
-//! A number never changes its meaning and is never used again: `abi/numbers.txt` holds all of them, and a test compares.
+//! A number never changes its meaning and is never used again: `abi/version-N.txt` holds all of them, and a test compares.
 #![allow(unsafe_code, reason = "a symbol that C can name counts as unsafe; there is no unsafe block here")]
 
 use core::ffi::c_char;
@@ -10,34 +10,50 @@ use shophead::basis::Status;
 use shophead::finding::{Code, Severity};
 use shophead::hole::{Damage, Disposition};
 use shophead::joint::strength::Mode;
-use shophead::material::RivetAlloy;
 use shophead::practice::Name;
+use shophead::select::Difference;
 use shophead::stack::{Preparation, Role};
 use shophead::structure::Member;
 use shophead::upset::Remedy;
+use shophead::words::Word;
 
+use crate::basis::shophead_status;
 use crate::border::{In, Out, answer};
 use crate::error::shophead_error;
 use crate::error::shophead_error as E;
+use crate::finding::{shophead_code, shophead_severity};
+use crate::head::shophead_remedy;
+use crate::hole::{shophead_damage, shophead_disposition, shophead_member};
+use crate::joint::shophead_mode;
+use crate::part::shophead_alloy;
+use crate::practice::shophead_limit_name;
+use crate::select::shophead_difference;
+use crate::stack::{shophead_preparation, shophead_role};
 use crate::text::shophead_text;
 
-/// A list of the core whose values have numbers here.
+/// A list of the core whose values have numbers: those with words in the core, the others here.
 pub(crate) trait Numbered: Copy + 'static {
-    /// Every number with its value.
-    const PAIRS: &'static [(u32, Self)];
+    /// The value with this number.
+    fn of_number(number: u32) -> Option<Self>;
 }
 
 /// The value under a number that came over the border.
 pub(crate) fn value_of<T: Numbered>(number: u32) -> Result<T, E> {
-    let pair = T::PAIRS.iter().find(|(known, _)| *known == number);
-    pair.map(|(_, value)| *value).ok_or(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER)
+    T::of_number(number).ok_or(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER)
 }
 
-/// One line a value: the core's and the header's. After `else` stands what a value that the core has since got becomes.
+/// One line a value: the core's and the header's.
 macro_rules! numbered {
     ($core:ident, $header:ident [ $( $variant:ident = $number:ident, )+ ] $( else $other:expr )?) => {
+        impl $header {
+            /// Every number with its value.
+            pub(crate) const PAIRS: &'static [(u32, $core)] = &[$( ($header::$number as u32, $core::$variant), )+];
+        }
+
         impl $crate::numbers::Numbered for $core {
-            const PAIRS: &'static [(u32, $core)] = &[$( ($header::$number as u32, $core::$variant), )+];
+            fn of_number(number: u32) -> Option<$core> {
+                $header::PAIRS.iter().find(|(known, _)| *known == number).map(|(_, value)| *value)
+            }
         }
 
         impl From<$core> for $header {
@@ -49,14 +65,40 @@ macro_rules! numbered {
             }
         }
     };
-    // Only handed in, and of an open list: nothing of the core's has to become a number, and a test sees that none is missing.
-    (in $core:ident, $header:ident [ $( $variant:ident = $number:ident, )+ ]) => {
-        impl $crate::numbers::Numbered for $core {
-            const PAIRS: &'static [(u32, $core)] = &[$( ($header::$number as u32, $core::$variant), )+];
-        }
-    };
 }
 pub(crate) use numbered;
+
+/// The core's lists of words, whose numbers are the core's, and their types in the header. `tests/header.rs` prints them into it.
+macro_rules! worded {
+    ($( $core:ty => $header:ident, )+) => { $(
+        impl Numbered for $core {
+            fn of_number(number: u32) -> Option<$core> {
+                Word::from_number(number)
+            }
+        }
+
+        impl From<$core> for $header {
+            fn from(value: $core) -> $header {
+                $header(value.number())
+            }
+        }
+    )+ };
+}
+
+worded! {
+    Severity => shophead_severity,
+    Code => shophead_code,
+    Status => shophead_status,
+    Name => shophead_limit_name,
+    Role => shophead_role,
+    Preparation => shophead_preparation,
+    Damage => shophead_damage,
+    Member => shophead_member,
+    Disposition => shophead_disposition,
+    Remedy => shophead_remedy,
+    Mode => shophead_mode,
+    Difference => shophead_difference,
+}
 
 /// The lists whose values have words.
 #[repr(u32)]
@@ -94,11 +136,8 @@ pub enum shophead_list {
 
 /// The first number and word of a list for which `wanted` is true. `None` within where nothing is, an error for no list.
 fn first(list: u32, wanted: impl Fn(u32, &'static str) -> bool) -> Result<Option<(u32, &'static str)>, E> {
-    fn among<T: Numbered>(
-        word: impl Fn(T) -> &'static str,
-        wanted: impl Fn(u32, &'static str) -> bool,
-    ) -> Option<(u32, &'static str)> {
-        let mut all = T::PAIRS.iter().map(|(number, value)| (*number, word(*value)));
+    fn among<T: Word>(wanted: impl Fn(u32, &'static str) -> bool) -> Option<(u32, &'static str)> {
+        let mut all = T::ALL.iter().map(|value| (value.number(), value.as_str()));
         all.find(|(number, word)| wanted(*number, word))
     }
     const SEVERITY: u32 = shophead_list::SHOPHEAD_LIST_SEVERITY as u32;
@@ -116,18 +155,21 @@ fn first(list: u32, wanted: impl Fn(u32, &'static str) -> bool) -> Result<Option
     const SERIES: u32 = shophead_list::SHOPHEAD_LIST_SERIES as u32;
     const BUILT: u32 = shophead_list::SHOPHEAD_LIST_BUILT_IN as u32;
     Ok(match list {
-        SEVERITY => among(Severity::as_str, wanted),
-        STATUS => among(Status::as_str, wanted),
-        CODE => among(Code::as_str, wanted),
-        DISPOSITION => among(Disposition::as_str, wanted),
-        DAMAGE => among(Damage::as_str, wanted),
-        REMEDY => among(Remedy::as_str, wanted),
-        MODE => among(Mode::as_str, wanted),
-        ROLE => among(Role::as_str, wanted),
-        PREPARATION => among(Preparation::as_str, wanted),
-        MEMBER => among(Member::as_str, wanted),
-        LIMIT_NAME => among(Name::as_str, wanted),
-        ALLOY => among(RivetAlloy::alloy, wanted),
+        SEVERITY => among::<Severity>(wanted),
+        STATUS => among::<Status>(wanted),
+        CODE => among::<Code>(wanted),
+        DISPOSITION => among::<Disposition>(wanted),
+        DAMAGE => among::<Damage>(wanted),
+        REMEDY => among::<Remedy>(wanted),
+        MODE => among::<Mode>(wanted),
+        ROLE => among::<Role>(wanted),
+        PREPARATION => among::<Preparation>(wanted),
+        MEMBER => among::<Member>(wanted),
+        LIMIT_NAME => among::<Name>(wanted),
+        ALLOY => {
+            let mut all = shophead_alloy::PAIRS.iter().map(|(number, alloy)| (*number, alloy.alloy()));
+            all.find(|(number, word)| wanted(*number, word))
+        }
         SERIES => {
             let mut all = crate::part::SERIES.iter().map(|(number, series)| (*number as u32, series.name));
             all.find(|(number, word)| wanted(*number, word))
@@ -175,33 +217,36 @@ pub extern "C" fn shophead_number(list: u32, word: In<c_char>, length: usize, nu
 #[cfg(test)]
 mod tests {
     use super::*;
+    use shophead::material::RivetAlloy;
     use shophead::practice::BUILT_IN;
     use shophead::rivet::CATALOGUE;
 
-    fn has_all<T: Numbered + PartialEq + core::fmt::Debug>(all: impl IntoIterator<Item = T>) {
-        let mut count = 0;
-        for value in all {
-            let numbers = T::PAIRS.iter().filter(|(_, known)| *known == value).count();
-            assert_eq!(numbers, 1, "{value:?} has {numbers} numbers");
-            count += 1;
-        }
-        assert_eq!(T::PAIRS.len(), count, "a number too many");
-        for (index, (number, value)) in T::PAIRS.iter().enumerate() {
-            assert!(*number > 0, "{value:?} has the number of none");
-            assert!(T::PAIRS.iter().skip(index + 1).all(|(other, _)| other != number), "{number} twice");
+    fn has_all<T: Word>() {
+        for (index, value) in T::ALL.iter().enumerate() {
+            assert!(value.number() > 0, "{value:?} has the number of none");
+            assert!(T::ALL.iter().skip(index + 1).all(|other| other.number() != value.number()), "{value:?} twice");
         }
     }
 
     #[test]
-    fn every_value_of_the_cores_open_lists_has_one_number() {
-        has_all(Code::ALL.iter().copied());
-        has_all(RivetAlloy::ALL.iter().copied());
-        has_all(Name::ALL.iter().copied());
-        has_all(Member::ALL.iter().copied());
-        has_all(Damage::ALL.iter().copied());
-        has_all(Remedy::ALL.iter().copied());
-        has_all(Role::ALL.iter().copied());
-        has_all(Preparation::ALL.iter().copied());
+    fn every_value_of_the_cores_lists_has_a_number_of_its_own() {
+        has_all::<Severity>();
+        has_all::<Code>();
+        has_all::<Status>();
+        has_all::<Name>();
+        has_all::<Role>();
+        has_all::<Preparation>();
+        has_all::<Damage>();
+        has_all::<Member>();
+        has_all::<Disposition>();
+        has_all::<Remedy>();
+        has_all::<Mode>();
+        has_all::<Difference>();
+        for alloy in RivetAlloy::ALL {
+            let numbers = shophead_alloy::PAIRS.iter().filter(|(_, known)| known == alloy).count();
+            assert_eq!(numbers, 1, "{alloy:?}");
+        }
+        assert_eq!(shophead_alloy::PAIRS.len(), RivetAlloy::ALL.len());
     }
 
     #[test]

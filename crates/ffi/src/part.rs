@@ -5,7 +5,7 @@ use core::ffi::c_char;
 
 use shophead::material::RivetAlloy;
 use shophead::practice::Case;
-use shophead::rivet::part::{Part, PartWarning};
+use shophead::rivet::part::{BuildPartError, Part, PartWarning};
 use shophead::rivet::{
     Head, MS20426, MS20427, MS20470, MS20613, MS20615, NAS1097, NAS1198, NAS1241, NAS1242, NAS9313, Series,
 };
@@ -146,9 +146,9 @@ impl shophead_part {
     pub(crate) fn read(&self) -> Result<Part<'static>, E> {
         let (_, series) =
             SERIES.iter().find(|(number, _)| *number as u32 == self.series).ok_or(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER)?;
-        let material = series.material_of(value_of(self.alloy)?).ok_or(E::SHOPHEAD_ERROR_PART_MATERIAL)?;
+        let material = series.material_of(value_of(self.alloy)?).ok_or(BuildPartError::UnknownMaterial)?;
         let size = u8::try_from(self.dash).ok().and_then(|dash| series.size(dash));
-        let mut part = Part::new(series, material.code, size.ok_or(E::SHOPHEAD_ERROR_PART_SIZE)?)?;
+        let mut part = Part::new(series, material.code, size.ok_or(BuildPartError::UnknownSize)?)?;
         if self.finish != 0 {
             let letter = char::from_u32(self.finish).ok_or(E::SHOPHEAD_ERROR_PART_FINISH)?;
             part = part.with_finish(letter).ok_or(E::SHOPHEAD_ERROR_PART_FINISH)?;

@@ -6,7 +6,7 @@ use shophead::installation::Installation;
 use shophead::length::Toleranced;
 use shophead::practice::Practice;
 use shophead::rivet::part::Part;
-use shophead::select::{Difference, LengthAnswer, UpperBound};
+use shophead::select::{LengthAnswer, UpperBound};
 
 use crate::basis::shophead_given;
 use crate::border::{In, Out, answer};
@@ -52,26 +52,10 @@ numbered! {
 }
 
 /// Why the chosen length is not the one that the rule of thumb gives.
-#[repr(u32)]
+/// cbindgen:transparent-typedef
+#[repr(transparent)]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum shophead_difference {
-    /// They do not differ.
-    SHOPHEAD_DIFFERENCE_NONE = 0,
-    /// Filling the hole takes so much of the tail that the rule's length could not form the least head.
-    SHOPHEAD_DIFFERENCE_FILL_TAKES_TAIL = 1,
-    /// The rule's tail could fold over.
-    SHOPHEAD_DIFFERENCE_TAIL_WOULD_FOLD = 2,
-    /// The rule's tail holds more metal than the largest head allowed.
-    SHOPHEAD_DIFFERENCE_HEAD_WOULD_BE_TOO_LARGE = 3,
-}
-
-numbered! {
-    Difference, shophead_difference [
-        FillTakesTail = SHOPHEAD_DIFFERENCE_FILL_TAKES_TAIL,
-        TailWouldFold = SHOPHEAD_DIFFERENCE_TAIL_WOULD_FOLD,
-        HeadWouldBeTooLarge = SHOPHEAD_DIFFERENCE_HEAD_WOULD_BE_TOO_LARGE,
-    ]
-}
+pub struct shophead_difference(pub u32);
 
 /// A chosen length and what it rests on.
 #[repr(C)]
@@ -122,7 +106,7 @@ pub(crate) fn put(
         shortest: shophead_given::of(choice.usable.map(|usable| usable.shortest), documents),
         longest: shophead_given::of(choice.usable.map(|usable| usable.longest), documents),
         longest_by: choice.usable.map_or(shophead_bound::SHOPHEAD_BOUND_NONE, |usable| usable.longest_by.into()),
-        difference: choice.difference.map_or(shophead_difference::SHOPHEAD_DIFFERENCE_NONE, Into::into),
+        difference: choice.difference.map_or(shophead_difference(0), Into::into),
         rule_of_thumb_nm: choice.rule_of_thumb.nanometres(),
         rule_of_thumb_length_nm: choice.rule_of_thumb_length.nanometres(),
         fill_nm: or_none(choice.fill),

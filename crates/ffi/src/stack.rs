@@ -8,62 +8,19 @@ use crate::error::shophead_error;
 use crate::error::shophead_error as E;
 use crate::length::shophead_toleranced;
 use crate::material::optional;
-use crate::numbers::{numbered, value_of};
+use crate::numbers::value_of;
 
 /// What a layer is.
-#[repr(u32)]
+/// cbindgen:transparent-typedef
+#[repr(transparent)]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum shophead_role {
-    /// Outer skin.
-    SHOPHEAD_ROLE_SKIN = 1,
-    /// A sheet that doubles another.
-    SHOPHEAD_ROLE_DOUBLER = 2,
-    /// The cap of a spar, keel or beam.
-    SHOPHEAD_ROLE_CAP = 3,
-    /// The flange of a rib or frame.
-    SHOPHEAD_ROLE_RIB_FLANGE = 4,
-    /// A stringer or stiffener.
-    SHOPHEAD_ROLE_STRINGER = 5,
-    /// A tab or bracket foot.
-    SHOPHEAD_ROLE_TAB = 6,
-    /// A shim or filler that carries no load.
-    SHOPHEAD_ROLE_SHIM = 7,
-    /// Sealant between faying surfaces, as thick as it is when clamped.
-    SHOPHEAD_ROLE_SEALANT = 8,
-}
-
-numbered! {
-    Role, shophead_role [
-        Skin = SHOPHEAD_ROLE_SKIN,
-        Doubler = SHOPHEAD_ROLE_DOUBLER,
-        Cap = SHOPHEAD_ROLE_CAP,
-        RibFlange = SHOPHEAD_ROLE_RIB_FLANGE,
-        Stringer = SHOPHEAD_ROLE_STRINGER,
-        Tab = SHOPHEAD_ROLE_TAB,
-        Shim = SHOPHEAD_ROLE_SHIM,
-        Sealant = SHOPHEAD_ROLE_SEALANT,
-    ]
-}
+pub struct shophead_role(pub u32);
 
 /// How the hole in a layer takes a flush head.
-#[repr(u32)]
+/// cbindgen:transparent-typedef
+#[repr(transparent)]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum shophead_preparation {
-    /// A plain hole.
-    SHOPHEAD_PREPARATION_PLAIN = 1,
-    /// Cut away to the cone of the head.
-    SHOPHEAD_PREPARATION_COUNTERSUNK = 2,
-    /// Pressed to the cone of the head.
-    SHOPHEAD_PREPARATION_DIMPLED = 3,
-}
-
-numbered! {
-    Preparation, shophead_preparation [
-        Plain = SHOPHEAD_PREPARATION_PLAIN,
-        Countersunk = SHOPHEAD_PREPARATION_COUNTERSUNK,
-        Dimpled = SHOPHEAD_PREPARATION_DIMPLED,
-    ]
-}
+pub struct shophead_preparation(pub u32);
 
 /// One layer.
 #[repr(C)]

@@ -2,8 +2,22 @@
 //!
 //! `SHOPHEAD_WRITE=1 cargo test -p shophead-ffi --test header` writes it again.
 
+use std::fmt::Write as _;
 use std::fs;
 use std::path::Path;
+
+use shophead::basis::Status;
+use shophead::finding::{Code, Severity};
+use shophead::hole::{Damage, Disposition};
+use shophead::joint::strength::Mode;
+use shophead::practice::Name;
+use shophead::select::Difference;
+use shophead::stack::{Preparation, Role};
+use shophead::structure::Member;
+use shophead::upset::Remedy;
+use shophead::words::Word;
+use shophead_ffi::error::{CORE, OWN};
+use shophead_ffi::finding::KINDS;
 
 const BEGINNING: &str = "\
 // The C interface of shophead: solid-rivet calculations for airframe sheet metal.
@@ -23,6 +37,63 @@ const BEGINNING: &str = "\
 //
 // crates/ffi/README.md has an example and how to link. Made by cbindgen from crates/ffi/src: do not edit.
 ";
+
+/// A name of the header, its number, and what it means.
+type Line = (String, u32, String);
+
+/// A list of words of the core: names are the words in capitals behind a prefix.
+fn words<T: Word>(prefix: &str, none: &[(&str, &str)]) -> Vec<Line> {
+    let none = none.iter().map(|(name, meaning)| (format!("{prefix}_{name}"), 0, (*meaning).to_owned()));
+    let all = T::ALL.iter().map(|value| {
+        let name = format!("{prefix}_{}", value.as_str().replace('-', "_").to_uppercase());
+        (name, value.number(), value.meaning().to_owned())
+    });
+    none.chain(all).collect()
+}
+
+/// The lists that the core keeps: what each type of the header holds.
+fn lists() -> Vec<(&'static str, Vec<Line>)> {
+    let own = OWN.iter().map(|(name, number, meaning, _)| ((*name).to_owned(), *number, (*meaning).to_owned()));
+    let core = CORE.iter().copied().flatten().map(|line| {
+        let name = format!("SHOPHEAD_ERROR_{}", line.word.replace('-', "_").to_uppercase());
+        (name, line.number, line.meaning.to_owned())
+    });
+    // The limits of driven heads were named before their words.
+    let short = |(name, number, meaning): Line| (name.replace("_LIMIT_DRIVEN_HEAD_", "_LIMIT_HEAD_"), number, meaning);
+    let limits = words::<Name>("SHOPHEAD_LIMIT", &[]).into_iter().map(short).collect();
+    let kinds = KINDS.iter().map(|(name, number, meaning)| ((*name).to_owned(), *number, (*meaning).to_owned()));
+    vec![
+        ("shophead_error", own.chain(core).collect()),
+        ("shophead_figure_kind", kinds.collect()),
+        ("shophead_severity", words::<Severity>("SHOPHEAD_SEVERITY", &[])),
+        ("shophead_code", words::<Code>("SHOPHEAD_CODE", &[("UNKNOWN", "A kind that this list does not have yet.")])),
+        ("shophead_status", words::<Status>("SHOPHEAD_STATUS", &[("NONE", "No figure, no basis.")])),
+        ("shophead_limit_name", limits),
+        ("shophead_role", words::<Role>("SHOPHEAD_ROLE", &[])),
+        ("shophead_preparation", words::<Preparation>("SHOPHEAD_PREPARATION", &[])),
+        ("shophead_damage", words::<Damage>("SHOPHEAD_DAMAGE", &[])),
+        ("shophead_member", words::<Member>("SHOPHEAD_MEMBER", &[])),
+        ("shophead_disposition", words::<Disposition>("SHOPHEAD_DISPOSITION", &[])),
+        ("shophead_remedy", words::<Remedy>("SHOPHEAD_REMEDY", &[("NONE", "It may stay.")])),
+        (
+            "shophead_mode",
+            words::<Mode>("SHOPHEAD_MODE", &[("NONE", "Not known: a part of the strength is not published.")]),
+        ),
+        ("shophead_difference", words::<Difference>("SHOPHEAD_DIFFERENCE", &[("NONE", "They do not differ.")])),
+    ]
+}
+
+/// An enumeration as cbindgen writes one.
+fn enumeration(name: &str, mut lines: Vec<Line>) -> String {
+    lines.sort_by_key(|(_, number, _)| *number);
+    let sized = "#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L\n  : uint32_t\n#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L\n";
+    let mut text = format!("enum {name}\n{sized} {{\n");
+    for (name, number, meaning) in lines {
+        writeln!(text, "  // {meaning}\n  {name} = {number},").expect("a string takes everything");
+    }
+    let tail = "#ifndef __cplusplus\n#if __STDC_VERSION__ >= 202311L\ntypedef enum NAME NAME;\n#else\ntypedef uint32_t NAME;\n#endif // __STDC_VERSION__ >= 202311L\n#endif // __cplusplus";
+    text + "};\n" + &tail.replace("NAME", name)
+}
 
 /// What cbindgen makes, with plain pointers for those of `border.rs`, which it writes as names of their own: `Out_int64_t place`
 /// becomes `int64_t *place`.
@@ -62,6 +133,11 @@ fn made() -> String {
         text = text.replace(name.as_str(), pointer);
     }
     assert!(!text.contains("In_") && !text.contains("Out_"), "a pointer was left over:\n{text}");
+    for (name, lines) in lists() {
+        let plain = format!("\ntypedef uint32_t {name};\n");
+        assert!(text.contains(&plain), "{name} is no number of the header any more");
+        text = text.replace(&plain, &format!("\n{}\n", enumeration(name, lines)));
+    }
     format!("{BEGINNING}\n{text}")
 }
 

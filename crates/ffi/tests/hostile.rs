@@ -10,7 +10,10 @@ use std::mem::MaybeUninit;
 
 use proptest::prelude::*;
 use proptest::test_runner::Config;
-use shophead_ffi::basis::shophead_basis;
+use shophead::finding::Severity;
+use shophead::hole::Disposition;
+use shophead::rivet::part::PartLengthError;
+use shophead_ffi::basis::*;
 use shophead_ffi::border::{In, Out, shophead_room};
 use shophead_ffi::drill::*;
 use shophead_ffi::error::*;
@@ -327,6 +330,33 @@ proptest! {
     }
 
     #[test]
+    fn any_finding_is_said_or_refused(
+        code in 0_u32..70, severity in 0_u32..5, layer in small(), kinds in (0_u32..7, 0_u32..7), whole in nanometres(), number in real(),
+        status in 0_u32..6, units in 0_u32..4, saying in 0_u32..5, capacity in 0_usize..200,
+    ) {
+        let figure = |kind| shophead_figure { kind: shophead_figure_kind(kind), whole, number };
+        let document = b"manual".map(|byte| byte as c_char);
+        let basis = shophead_basis {
+            document: shophead_text { start: reads_all(&document), length: document.len() },
+            place: shophead_text { start: reads_all(&[]), length: 0 },
+            status: shophead_status(status),
+        };
+        let finding = shophead_finding {
+            code: shophead_code(code),
+            severity: shophead_severity(severity),
+            layer,
+            measured: figure(kinds.0),
+            limit: figure(kinds.1),
+            basis,
+        };
+        let (mut text, mut size) = (Watched::<c_char, 200>::several(), Watched::<usize>::new());
+        if hold!(shophead_finding_say(reads(&finding), units, saying, text.out(), capacity, size.out()), text, size) {
+            prop_assert_eq!(text.get(size.get(0)), 0);
+            prop_assert!((1..capacity).contains(&size.get(0)));
+        }
+    }
+
+    #[test]
     fn any_part_and_limit_are_answered_or_refused(part in part(), nm in nanometres(), name in 0_u32..50, rows in small(), built in built(), own in own(), value in value()) {
         let own = limits(&own);
         let practice = practice(built, &own);
@@ -362,7 +392,7 @@ proptest! {
             if choice.length_nm != SHOPHEAD_NONE && part.finish == 0 {
                 let mut made = Watched::new();
                 let error = shophead_part_with_length(reads(&part), choice.length_nm, made.out());
-                let too_long = [shophead_error::SHOPHEAD_ERROR_PART_TOO_LONG, shophead_error::SHOPHEAD_ERROR_PART_FINISH_NEEDED];
+                let too_long = [PartLengthError::TooLong.into(), PartLengthError::FinishNeeded.into()];
                 prop_assert!(error == shophead_error::SHOPHEAD_OK || too_long.contains(&error), "{error:?}");
             }
         }
@@ -407,7 +437,7 @@ proptest! {
             let judgement: shophead_judgement = judgement.get(0);
             let refers = (0..judgement.findings.count as usize).any(|index| {
                 let finding: shophead_finding = findings.get(index);
-                finding.severity == shophead_severity::SHOPHEAD_SEVERITY_REFER
+                finding.severity == Severity::Refer.into()
             });
             prop_assert_eq!(judgement.accepted == 1, !refers);
         }
@@ -432,7 +462,7 @@ proptest! {
             let judgement: shophead_hole_judgement = judgement.get(0);
             let last = judgement.steps.checked_sub(1).map(|last| -> shophead_step { steps.get(last as usize) });
             let chosen = last.filter(|last| last.does == 1);
-            prop_assert_eq!(chosen.is_none(), judgement.disposition == shophead_disposition::SHOPHEAD_DISPOSITION_REFER);
+            prop_assert_eq!(chosen.is_none(), judgement.disposition == Disposition::Refer.into());
             prop_assert!(judgement.findings.first + judgement.findings.count <= finding_room as u32);
         }
     }

@@ -281,7 +281,7 @@ fn options_that_do_not_go_together_are_told_by_their_columns() {
             "rivet,major,rows\nMS20470AD4,.13,0\n",
             "rows \"0\": this is not a whole number from 1 to 255; right would be 2",
         ),
-        ("joint", "rivet,sheets\nMS20470AD4,.04\n", "rivet and sheets: a joint has at least two sheets"),
+        ("joint", "rivet,sheets\nMS20470AD4,.04\n", "rivet and sheets: a joint needs at least two sheets"),
     ] {
         let run = batch(question, input);
         assert_eq!(column(with_errors(&run), "error"), [wanted]);

@@ -93,7 +93,7 @@ fn a_mistake_in_the_points_is_told_with_its_place() {
     assert_eq!(run.status, Some(3), "{run}");
     for (typed, what) in [
         ("--load 5 --at 1,1", "--load \"5\": this takes two values with a comma between; right would be 0,-1500"),
-        ("--load 0,0 --at 1,1", "the load must not be nothing"),
+        ("--load 0,0 --at 1,1", "the load is zero"),
         ("--load 1,0 --at 1,1in,2", "--at"),
     ] {
         let run = with_files(&[("p.csv", "x,y\n0,0\n1,0\n")], &format!("group p.csv {typed} {SHEETS}"));
@@ -175,7 +175,7 @@ fn rows_that_cannot_be_worked_out_say_why() {
         ),
         (
             "joint --rivet MS20470AD4 --sheets 2024-T3:.064,2024-T3:.064 --pitch .75 --compression 20",
-            "a stress says its unit",
+            "a stress needs its unit",
         ),
         ("joint --rivet MS20470AD4 --sheets 2024-T3:.064,2024-T3:.064 --pitch .75 --rows 0", "--rows"),
         ("joint --rivet MS20470AD4 --sheets 2024-T3:.064,2024-T3:.064 --rows 2", "--pitch"),

@@ -26,7 +26,7 @@ fn each_mistake_has_its_sentence() {
         ),
         (
             format!("{length} 9999-T3:.032"),
-            "--layers, item 1 \"9999-T3:.032\": this sheet alloy is not known (character 1); known are 2024, 5052, 6061, 7075, 2014, 2017",
+            "--layers, item 1 \"9999-T3:.032\": no such sheet alloy on file (character 1); on file are 2024, 5052, 6061, 7075, 2014, 2017",
         ),
         (
             format!("{length} .032:shiny"),
@@ -48,16 +48,16 @@ fn each_mistake_has_its_sentence() {
             "--series \"MS99999\": this is not a series known here; right would be MS20470, MS20426, NAS1097, NAS1241, NAS1242, \
              NAS9313, MS20427, MS20615, MS20613 or NAS1198",
         ),
-        (format!("{length} .032 --hole #99"), "--hole \"#99\": there is no such number drill; they go from #80 to #1"),
+        (format!("{length} .032 --hole #99"), "--hole \"#99\": no such number drill; they go from #80 to #1"),
         (
             format!("{length} .032 --tolerance -.002"),
-            "--tolerance \"-.002\": a tolerance is not less than nothing; right would be .002 or +.003-.001",
+            "--tolerance \"-.002\": a tolerance is less than 0: give it without a sign, as .002 or +.003-.001",
         ),
         (
             format!("{hole} .130 --minor .140"),
-            "--minor \".140\": the minor axis is longer than the major one; give the longer one as major",
+            "--minor \".140\": the minor axis is longer than the major one; enter the longer one as major",
         ),
-        (format!("{hole} 0"), "--major \"0\": a hole is more than nothing; right would be #30, F or .1285"),
+        (format!("{hole} 0"), "--major \"0\": a hole needs a diameter above zero; right would be #30, F or .1285"),
         (
             format!("{hole} .130 --damage bent"),
             "--damage \"bent\": no such damage; right would be sound, cracked, corroded, figure-eight, gouged or \
@@ -80,11 +80,11 @@ fn each_mistake_has_its_sentence() {
             "--load \"250kg\": the units of force are lbf and N; right would be 250lbf or 1100N",
         ),
         (format!("{joint} --load 0"), "--load \"0\": a load is more than nothing; right would be 250 or 1100N"),
-        (format!("{joint} --load 9 --safety-factor .5"), "a factor must be a number, 1 or above; right would be 1.5"),
-        (format!("{joint} --load 9 --safety-factor NaN"), "a factor must be a number, 1 or above; right would be 1.5"),
-        (format!("{joint} --shear double"), "double shear takes exactly three sheets, the middle one second"),
+        (format!("{joint} --load 9 --safety-factor .5"), "a factor must be 1 or more; right would be 1.5"),
+        (format!("{joint} --load 9 --safety-factor NaN"), "a factor must be 1 or more; right would be 1.5"),
+        (format!("{joint} --shear double"), "double shear takes three sheets, the middle one second"),
         (format!("{joint} --pitch .1"), "the pitch must be greater than the hole; right would be .5"),
-        ("joint --rivet MS20470AD4 --sheets 2024-T3:.032".to_owned(), "a joint has at least two sheets"),
+        ("joint --rivet MS20470AD4 --sheets 2024-T3:.032".to_owned(), "a joint needs at least two sheets"),
         (
             "splice --sheet .040 --width 10 --rivet AD4".to_owned(),
             "--sheet \".040\": the material is missing; right would be clad 2024-T3:.040",

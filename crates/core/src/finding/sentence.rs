@@ -5,13 +5,15 @@ use core::fmt::{self, Write};
 use core::mem::discriminant;
 
 use super::{Code, Figure, Finding, Severity};
+use crate::basis::Citation;
 use crate::length::Length;
 use crate::words::{Place, Sentence, Shown, Toward, Units, fill};
 
 /// What a finding says: made by [`Finding::sentence`], [`Finding::reason`] and [`Finding::short`].
 #[derive(Clone, Copy, Debug)]
-pub struct Said {
+pub struct Said<'a> {
     finding: Finding,
+    cited: Option<Citation<'a>>,
     units: Units,
     form: Form,
 }
@@ -41,14 +43,14 @@ impl Finding {
     /// assert_eq!(thin.sentence(Units::Inches).to_string(), "Layer 1, .063: too thin for this countersink, needs .070. Dimple it, or refer.");
     /// ```
     #[must_use]
-    pub const fn sentence(&self, units: Units) -> Said {
-        Said { finding: *self, units, form: Form::Sentence }
+    pub const fn sentence(&self, units: Units) -> Said<'static> {
+        Said { finding: *self, cited: None, units, form: Form::Sentence }
     }
 
     /// The same without what to do about it: why a step of several does not do.
     #[must_use]
-    pub const fn reason(&self, units: Units) -> Said {
-        Said { finding: *self, units, form: Form::Reason }
+    pub const fn reason(&self, units: Units) -> Said<'static> {
+        Said { finding: *self, cited: None, units, form: Form::Reason }
     }
 
     /// The same for a screen of 16 to 40 columns: at most 40 characters in inches, no word longer than 16, no capital and no full stop.
@@ -65,12 +67,18 @@ impl Finding {
     /// assert_eq!(thin.short(Units::Inches).to_string(), "layer 1 too thin to csk, needs .070");
     /// ```
     #[must_use]
-    pub const fn short(&self, units: Units) -> Said {
-        Said { finding: *self, units, form: Form::Short }
+    pub const fn short(&self, units: Units) -> Said<'static> {
+        Said { finding: *self, cited: None, units, form: Form::Short }
     }
 }
 
-impl Said {
+impl<'a> Said<'a> {
+    /// The same for a finding whose basis is one of the caller's own documents: what is missing is named by it.
+    #[must_use]
+    pub const fn citing(self, cited: Citation<'a>) -> Said<'a> {
+        Said { cited: Some(cited), ..self }
+    }
+
     /// Both figures as they are written: a limit on its safe side, and the measured one never the same as a limit that it breaks.
     fn figures(&self) -> (Option<Shown>, Option<Shown>) {
         let shown = |figure: Figure| {
@@ -98,7 +106,7 @@ impl Said {
     }
 }
 
-impl fmt::Display for Said {
+impl fmt::Display for Said<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let finding = self.finding;
         let (measured, limit) = self.figures();
@@ -112,7 +120,7 @@ impl fmt::Display for Said {
                 Place::Layer => return layer(finding.layer(), out),
                 Place::Sheet => return sheet(finding.layer(), measured, out),
                 Place::What => {
-                    return match finding.basis().citation() {
+                    return match self.cited.or(finding.basis().citation()) {
                         Some(cited) => cited.write_subject(out),
                         None => Ok(false),
                     };

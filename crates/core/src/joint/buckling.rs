@@ -15,7 +15,6 @@
 //! Sources contradict each other on c, see [`FIXITIES`]. The practice decides; the built-in ones take the low figures.
 
 use core::f64::consts::PI;
-use core::fmt;
 
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
@@ -112,29 +111,17 @@ impl InterRivet {
     }
 }
 
-/// Why there is no answer.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum BucklingError {
-    /// The thickness is zero or less.
-    ThicknessNotPositive,
-    /// The pitch is zero or less.
-    PitchNotPositive,
-    /// The applied stress is zero, negative or no number.
-    StressNotPositive,
-}
-
-impl fmt::Display for BucklingError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            BucklingError::ThicknessNotPositive => "the sheet must be thicker than nothing; right would be .032",
-            BucklingError::PitchNotPositive => "the pitch must be above zero; right would be 1",
-            BucklingError::StressNotPositive => "the compression must be a number above zero; right would be 20 ksi",
-        })
+crate::words::errors! {
+    /// Why there is no answer.
+    BucklingError {
+        ThicknessNotPositive = _, "buckling-thickness", "The thickness is zero or less.",
+            "the sheet needs a thickness above zero; right would be .032";
+        PitchNotPositive = _, "buckling-pitch", "The pitch is zero or less.",
+            "the pitch must be above zero; right would be 1";
+        StressNotPositive = _, "buckling-stress", "The applied stress is zero, negative or not a number.",
+            "the compression must be above zero; right would be 20 ksi";
     }
 }
-
-impl core::error::Error for BucklingError {}
 
 /// Whether a sheet buckles between its rivets, by the column form and the fixity of the practice.
 ///

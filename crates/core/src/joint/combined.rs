@@ -13,8 +13,6 @@
 //!
 //! The circle is the stricter one and the default.
 
-use core::fmt;
-
 use super::margin::{Factors, Load, LoadKind, MarginError, margin};
 use super::strength::Allowable;
 use crate::basis::Basis;
@@ -88,27 +86,15 @@ pub struct Combined {
     pub findings: Findings,
 }
 
-/// Why there is no answer.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-#[non_exhaustive]
-pub enum CombinedError {
-    /// A load is negative or no number, or both are nothing.
-    LoadNotValid,
-    /// A margin of one of them could not be worked out.
-    Margin(MarginError),
-}
-
-impl fmt::Display for CombinedError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            CombinedError::LoadNotValid => f.write_str("shear and tension must be zero or more, and one of them above"),
-            CombinedError::Margin(error) => error.fmt(f),
-        }
+crate::words::errors! {
+    /// Why there is no answer.
+    #[non_exhaustive]
+    CombinedError {
+        LoadNotValid = _, "combined-load", "A load is negative or not a number, or both are zero.",
+            "shear and tension must be zero or more, and one of them above zero";
+        | Margin(MarginError), "A margin of one of them could not be worked out.";
     }
 }
-
-impl core::error::Error for CombinedError {}
 
 /// Shear and tension on one rivet by a published interaction.
 ///
@@ -141,9 +127,8 @@ pub fn combine(loads: Loads, carries: &Carries, factors: Factors, curve: Curve) 
         if force == Force::ZERO {
             return Ok(0.0);
         }
-        let found =
-            margin(allowable.force, Load { force, kind: loads.kind }, factors).map_err(CombinedError::Margin)?;
-        Ok(1.0 / (found.value + 1.0))
+        let found = margin(allowable.force, Load { force, kind: loads.kind }, factors)?;
+        Ok::<f64, MarginError>(1.0 / (found.value + 1.0))
     };
     let shear = over(loads.shear, carries.shear)?;
     let tension = carries.tension.map(|allowable| over(loads.tension, allowable)).transpose()?;

@@ -16,7 +16,6 @@
 //! here is the one that is symmetric in the plates in single shear. C in double shear is for both planes together.
 
 use core::f64::consts::PI;
-use core::fmt;
 
 use super::strength::Shear;
 use crate::basis::Basis;
@@ -107,35 +106,21 @@ pub struct Fastening {
 /// Shear modulus from tension modulus where it is not given: 2 (1 + 0.3). The quotation of TN 1051 does not state it.
 const MODULI_RATIO: f64 = 2.0 * (1.0 + 0.3);
 
-/// Why there is no flexibility.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum FlexibilityError {
-    /// A diameter or thickness is zero or less.
-    LengthNotPositive,
-    /// A modulus is zero, negative or no number.
-    ModulusNotPositive,
-    /// The formula is for single shear.
-    SingleShearOnly,
-    /// The formula is for double shear.
-    DoubleShearOnly,
-    /// The figures give a flexibility that is no number.
-    OutOfRange,
-}
-
-impl fmt::Display for FlexibilityError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            FlexibilityError::LengthNotPositive => "diameter and thicknesses must be above zero; right would be .032",
-            FlexibilityError::ModulusNotPositive => "a modulus must be a number above zero; right would be 10.5 msi",
-            FlexibilityError::SingleShearOnly => "this formula is for single shear; stp-927-riveted has both",
-            FlexibilityError::DoubleShearOnly => "this formula is for double shear; stp-927-riveted has both",
-            FlexibilityError::OutOfRange => "these sizes and moduli give a flexibility that is no number",
-        })
+crate::words::errors! {
+    /// Why there is no flexibility.
+    FlexibilityError {
+        LengthNotPositive = _, "flexibility-length", "A diameter or thickness is zero or less.",
+            "diameter and thicknesses must be above zero; right would be .032";
+        ModulusNotPositive = _, "flexibility-modulus", "A modulus is zero, negative or not a number.",
+            "a modulus must be above zero; right would be 10.5 msi";
+        SingleShearOnly = _, "single-shear-only", "The formula is for single shear.",
+            "this formula is for single shear; stp-927-riveted has both";
+        DoubleShearOnly = _, "double-shear-only", "The formula is for double shear.",
+            "this formula is for double shear; stp-927-riveted has both";
+        OutOfRange = _, "flexibility-out-of-range", "No flexibility comes out of these figures.",
+            "no flexibility comes out of these sizes and moduli; check their units";
     }
 }
-
-impl core::error::Error for FlexibilityError {}
 
 /// The flexibility of one fastener.
 ///

@@ -21,8 +21,6 @@
 //! place. An *ultimate* strength of a group by way of the instantaneous centre needs measured load-slip curves of the rivet, and no
 //! published method for aluminium rivets was at hand: there is no such answer here, and [`Code::ElasticSharesOnly`] says so.
 
-use core::fmt;
-
 use super::margin::{Factors, Load, LoadKind, Margin, MarginError, margin};
 use super::strength::Allowable;
 use crate::basis::Basis;
@@ -171,48 +169,23 @@ struct Sums {
     moment: f64,
 }
 
-/// Why there is no answer.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-#[non_exhaustive]
-pub enum GroupError {
-    /// No rivets.
-    NoRivets,
-    /// A weight is zero, negative or no number.
-    WeightNotPositive,
-    /// A load or moment is no number.
-    LoadNotFinite,
-    /// No load at all.
-    NoLoad,
-    /// A moment on rivets that all stand at one point.
-    NothingResistsMoment,
-    /// The loads come out too large to be numbers.
-    OutOfRange,
-    /// The margin could not be worked out.
-    Margin(MarginError),
-}
-
-impl fmt::Display for GroupError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            GroupError::NoRivets => "a group has at least one rivet",
-            GroupError::WeightNotPositive => "the weight of a rivet must be a number above zero; right would be 1",
-            GroupError::LoadNotFinite => "the load and the moment must be numbers; right would be 250lbf",
-            GroupError::NoLoad => "the load must not be nothing; right would be 250lbf",
-            GroupError::NothingResistsMoment => {
-                "rivets that all stand at one point carry no moment; the load must go through that point"
-            }
-            GroupError::OutOfRange => "these loads and distances give a share too large to be a number",
-            GroupError::Margin(error) => return error.fmt(f),
-        })
-    }
-}
-
-impl core::error::Error for GroupError {}
-
-impl From<MarginError> for GroupError {
-    fn from(error: MarginError) -> GroupError {
-        GroupError::Margin(error)
+crate::words::errors! {
+    /// Why there is no answer.
+    #[non_exhaustive]
+    GroupError {
+        NoRivets = 130, "group-no-rivets", "No rivets.",
+            "a group needs at least one rivet";
+        WeightNotPositive = 131, "group-weight-not-positive", "A weight is zero, negative or not a number.",
+            "the weight of a rivet must be above zero; right would be 1";
+        LoadNotFinite = 132, "group-load-not-finite", "A load or moment is not a number.",
+            "the load and the moment must be numbers; right would be 250lbf";
+        NoLoad = 133, "group-no-load", "No load at all.",
+            "the load is zero; right would be 250lbf";
+        NothingResistsMoment = 134, "group-nothing-resists-moment", "A moment on rivets that are all at one point.",
+            "rivets at one point carry no moment; put the load through that point";
+        OutOfRange = 135, "group-out-of-range", "The loads come out too large to be numbers.",
+            "these loads are too large for these distances; check their units";
+        | Margin(MarginError), "The margin could not be worked out.";
     }
 }
 

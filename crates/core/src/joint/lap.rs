@@ -4,8 +4,6 @@
 //! is the one on the side of the manufactured head. In double shear it takes three: plate A is the middle one, plate B both outer ones
 //! together, and the thinner of them stands for both in the flexibility, which is the softer side.
 
-use core::fmt;
-
 use super::flexibility::{Fastening, FlexibilityError, Formula, Plate, flexibility};
 use super::sharing::{Bay, Row, Sharing, SharingError, Transfer, share_alike, stiffness};
 use super::strength::Shear;
@@ -57,49 +55,17 @@ pub struct Shared {
     pub basis: Basis,
 }
 
-/// Why there are no shares.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum LapError {
-    /// Not two sheets in single shear, or not three in double.
-    SheetsDoNotFit,
-    /// A sheet whose modulus is not published.
-    ModulusNotPublished,
-    /// The rivet is not aluminium and no modulus was given.
-    RivetModulusNotKnown,
-    /// The flexibility could not be worked out.
-    Flexibility(FlexibilityError),
-    /// The shares could not be worked out.
-    Sharing(SharingError),
-}
-
-impl fmt::Display for LapError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            LapError::SheetsDoNotFit => {
-                "rows share a load between two sheets in single shear, or three in double with the middle one second"
-            }
-            LapError::ModulusNotPublished => {
-                "the rows' shares need the modulus of every sheet; name materials with published strengths, as in 2024-T3:.040"
-            }
-            LapError::RivetModulusNotKnown => "the modulus of this rivet is not known; give it, as in 26 msi",
-            LapError::Flexibility(error) => return error.fmt(f),
-            LapError::Sharing(error) => return error.fmt(f),
-        })
-    }
-}
-
-impl core::error::Error for LapError {}
-
-impl From<FlexibilityError> for LapError {
-    fn from(error: FlexibilityError) -> LapError {
-        LapError::Flexibility(error)
-    }
-}
-
-impl From<SharingError> for LapError {
-    fn from(error: SharingError) -> LapError {
-        LapError::Sharing(error)
+crate::words::errors! {
+    /// Why there are no shares.
+    LapError {
+        SheetsDoNotFit = _, "lap-sheets", "Not two sheets in single shear, or not three in double.",
+            "rows share a load between two sheets in single shear, or three in double with the middle one second";
+        ModulusNotPublished = _, "lap-sheet-modulus", "A sheet whose modulus is not published.",
+            "no modulus on file for a sheet; name materials with published strengths, as in 2024-T3:.040";
+        RivetModulusNotKnown = _, "lap-rivet-modulus", "The rivet is not aluminium and no modulus was given.",
+            "no modulus on file for this rivet; give it, as in 26 msi";
+        | Flexibility(FlexibilityError), "The flexibility could not be worked out.";
+        | Sharing(SharingError), "The shares could not be worked out.";
     }
 }
 

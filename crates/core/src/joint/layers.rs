@@ -15,8 +15,6 @@
 //!
 //! What a rivet is sheared by between two layers follows from statics alone, [`planes`]: the sum of what the layers above put on it.
 
-use core::fmt;
-
 use super::sharing::Passing;
 use crate::basis::Basis;
 use crate::length::Length;
@@ -49,51 +47,32 @@ pub struct LayerBay {
     pub ea: [Force; MAX_PLATES],
 }
 
-/// Why there is no answer.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-#[non_exhaustive]
-pub enum LayersError {
-    /// Fewer than two plates.
-    TooFewPlates,
-    /// More than [`MAX_PLATES`].
-    TooManyPlates,
-    /// No rows, or a single one: the shares of one row follow from what comes in and goes out.
-    TooFewRows,
-    /// More than [`MAX_ROWS`].
-    TooManyRows,
-    /// Not one bay fewer than rows.
-    BaysDoNotFit,
-    /// Not as many tensions at the end as at the start.
-    EndsDoNotFit,
-    /// What goes out is not what comes in.
-    NotInBalance,
-    /// A flexibility, a stiffness, a length or a number of fasteners that is not above zero.
-    NotPositive,
-    /// The load is zero or no number.
-    NoLoad,
-    /// The figures are so far apart that a share is no number.
-    OutOfRange,
-}
-
-impl fmt::Display for LayersError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            LayersError::TooFewPlates => "a joint has at least two layers that carry load",
-            LayersError::TooManyPlates => "at most 5 layers that carry load",
-            LayersError::TooFewRows => "layers share a load between at least two rows",
-            LayersError::TooManyRows => "at most 32 rows one behind the other",
-            LayersError::BaysDoNotFit => "there must be one bay fewer than rows",
-            LayersError::EndsDoNotFit => "every layer has a load at either end, zero where it has none",
-            LayersError::NotInBalance => "the loads that go out must come to those that come in",
-            LayersError::NotPositive => "flexibility, stiffness, distance and number of rivets must be above zero",
-            LayersError::NoLoad => "the load must be a number other than zero; right would be 1000lbf",
-            LayersError::OutOfRange => "these stiffnesses are too far apart to give shares",
-        })
+crate::words::errors! {
+    /// Why there is no answer.
+    #[non_exhaustive]
+    LayersError {
+        TooFewPlates = _, "layers-too-few", "Fewer than two plates.",
+            "a joint needs at least two layers that carry load";
+        TooManyPlates = _, "layers-too-many", "More than [`MAX_PLATES`].",
+            "at most {MAX_PLATES} layers that carry load";
+        TooFewRows = _, "layers-too-few-rows", "No rows, or a single one: the shares of one row follow from what comes in and goes out.",
+            "layers share a load between at least two rows";
+        TooManyRows = _, "layers-too-many-rows", "More than [`MAX_ROWS`].",
+            "at most {MAX_ROWS} rows one behind the other";
+        BaysDoNotFit = _, "layers-bays", "Not one bay fewer than rows.",
+            "give one bay fewer than rows";
+        EndsDoNotFit = _, "layers-ends", "Not as many tensions at the end as at the start.",
+            "give every layer a load at either end, zero where it has none";
+        NotInBalance = _, "layers-not-in-balance", "What goes out is not what comes in.",
+            "the loads that go out must add up to those that come in";
+        NotPositive = _, "layers-not-positive", "A flexibility, a stiffness, a length or a number of fasteners that is not above zero.",
+            "flexibility, stiffness, distance and number of rivets must be above zero";
+        NoLoad = _, "layers-no-load", "The load is zero or not a number.",
+            "the load is zero; right would be 1000lbf";
+        OutOfRange = _, "layers-out-of-range", "The figures are so far apart that a share is not a number.",
+            "no shares come out of these stiffnesses; they are too far apart";
     }
 }
-
-impl core::error::Error for LayersError {}
 
 /// What a rivet is sheared by between each two layers, from what each layer puts on it: the sum of those above.
 ///

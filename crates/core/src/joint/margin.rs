@@ -2,8 +2,6 @@
 //!
 //! `margin = allowable / (limit load × factor of safety × fitting factor) - 1`; it must not be negative.
 
-use core::fmt;
-
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Severity};
 use crate::quantity::Force;
@@ -89,32 +87,19 @@ impl Margin {
     }
 }
 
-/// Why there is no margin.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum MarginError {
-    /// The load is zero, negative or no number.
-    LoadNotPositive,
-    /// The allowable is negative or no number.
-    AllowableNotValid,
-    /// A factor is below 1 or no number.
-    FactorBelowOne,
-    /// Load and allowable are so far apart that the ratio is no number.
-    OutOfRange,
-}
-
-impl fmt::Display for MarginError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            MarginError::LoadNotPositive => "the load must be a number above zero; right would be 250lbf",
-            MarginError::AllowableNotValid => "the allowable must be a number, zero or above",
-            MarginError::FactorBelowOne => "a factor must be a number, 1 or above; right would be 1.5",
-            MarginError::OutOfRange => "the load is too small or too large beside the allowable to give a margin",
-        })
+crate::words::errors! {
+    /// Why there is no margin.
+    MarginError {
+        LoadNotPositive = 110, "margin-load-not-positive", "The load is zero, negative or not a number.",
+            "the load must be above zero; right would be 250lbf";
+        AllowableNotValid = 111, "margin-allowable-not-valid", "The allowable is negative or not a number.",
+            "the allowable must be zero or more";
+        FactorBelowOne = 112, "margin-factor-below-one", "A factor is below 1 or not a number.",
+            "a factor must be 1 or more; right would be 1.5";
+        OutOfRange = 113, "margin-out-of-range", "Load and allowable are so far apart that the ratio is not a number.",
+            "no margin comes out of this load and this allowable; check their units";
     }
 }
-
-impl core::error::Error for MarginError {}
 
 /// The margin of an allowable over a load.
 ///

@@ -135,33 +135,14 @@ impl RowStrength {
     }
 }
 
-/// Why a row has no strength at all.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum RowError {
-    /// No rows.
-    NoRows,
-    /// The pitch is not known.
-    NoPitch,
-    /// One rivet of it is no joint.
-    Strength(StrengthError),
-}
-
-impl fmt::Display for RowError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            RowError::NoRows => f.write_str("a joint has at least one row; right would be 1"),
-            RowError::NoPitch => f.write_str("the pitch is missing; right would be .75"),
-            RowError::Strength(error) => error.fmt(f),
-        }
-    }
-}
-
-impl core::error::Error for RowError {}
-
-impl From<StrengthError> for RowError {
-    fn from(error: StrengthError) -> RowError {
-        RowError::Strength(error)
+crate::words::errors! {
+    /// Why a row has no strength at all.
+    RowError {
+        NoRows = _, "row-no-rows", "No rows.",
+            "a joint needs at least one row; right would be 1";
+        NoPitch = _, "row-no-pitch", "The pitch is not known.",
+            "the pitch is missing; right would be .75";
+        | Strength(StrengthError), "One rivet of it is no joint.";
     }
 }
 

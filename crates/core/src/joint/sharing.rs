@@ -19,8 +19,6 @@
 //! commonly taken to share alike ([`Sharing::equal_share`]). While C is large beside p / EA the shares hardly move whatever the formula
 //! ([`Sharing::stiffness_ratio`] under [`HARDLY_MOVES_BELOW`]).
 
-use core::fmt;
-
 use crate::basis::Basis;
 use crate::finding::{Code, Finding, Findings, Severity};
 use crate::length::Length;
@@ -257,52 +255,31 @@ impl Sharing {
     }
 }
 
-/// Why there is no answer.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum SharingError {
-    /// No rows.
-    NoRows,
-    /// More than [`MAX_ROWS`].
-    TooManyRows,
-    /// Not one bay fewer than rows.
-    BaysDoNotFit,
-    /// A doubler with fewer than two rows.
-    DoublerNeedsTwoRows,
-    /// A flexibility is zero, negative or no number.
-    FlexibilityNotPositive,
-    /// A row without fasteners.
-    NoFasteners,
-    /// The distance between two rows is zero or less.
-    PitchNotPositive,
-    /// Modulus times area is zero, negative or no number.
-    StiffnessNotPositive,
-    /// The load is zero or no number.
-    NoLoad,
-    /// The figures are so far apart that a share is no number.
-    OutOfRange,
-}
-
-impl fmt::Display for SharingError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            SharingError::NoRows => "a joint has at least one row",
-            SharingError::TooManyRows => "at most 64 rows one behind the other",
-            SharingError::BaysDoNotFit => "there must be one bay fewer than rows",
-            SharingError::DoublerNeedsTwoRows => {
-                "a doubler needs at least two rows, one to load it and one to unload it"
-            }
-            SharingError::FlexibilityNotPositive => "the flexibility of a fastener must be a number above zero",
-            SharingError::NoFasteners => "every row has at least one fastener",
-            SharingError::PitchNotPositive => "the distance between rows must be above zero; right would be .75",
-            SharingError::StiffnessNotPositive => "modulus times area of a plate must be a number above zero",
-            SharingError::NoLoad => "the load must be a number other than zero; right would be 1000lbf",
-            SharingError::OutOfRange => "these stiffnesses are too far apart to give shares",
-        })
+crate::words::errors! {
+    /// Why there is no answer.
+    SharingError {
+        NoRows = _, "sharing-no-rows", "No rows.",
+            "a joint needs at least one row to share a load";
+        TooManyRows = _, "sharing-too-many-rows", "More than [`MAX_ROWS`].",
+            "at most {MAX_ROWS} rows one behind the other";
+        BaysDoNotFit = _, "sharing-bays", "Not one bay fewer than rows.",
+            "give one bay fewer than rows";
+        DoublerNeedsTwoRows = _, "doubler-needs-two-rows", "A doubler with fewer than two rows.",
+            "a doubler needs at least two rows, one to load it and one to unload it";
+        FlexibilityNotPositive = _, "sharing-flexibility", "A flexibility is zero, negative or not a number.",
+            "the flexibility of a fastener must be above zero";
+        NoFasteners = _, "sharing-no-fasteners", "A row without fasteners.",
+            "every row needs at least one fastener";
+        PitchNotPositive = _, "sharing-pitch", "The distance between two rows is zero or less.",
+            "the row spacing must be above zero; right would be .75";
+        StiffnessNotPositive = _, "sharing-stiffness", "Modulus times area is zero, negative or not a number.",
+            "modulus times area of a plate must be above zero";
+        NoLoad = _, "sharing-no-load", "The load is zero or not a number.",
+            "the load is zero; right would be 1000lbf";
+        OutOfRange = _, "sharing-out-of-range", "The figures are so far apart that a share is not a number.",
+            "no shares come out of these stiffnesses; they are too far apart";
     }
 }
-
-impl core::error::Error for SharingError {}
 
 /// A row and the bay behind it, reduced to springs.
 #[derive(Clone, Copy)]

@@ -14,8 +14,6 @@
 //! looked at). One bolt cell is lower by more: table 4-9, .128 with AN-3, printed 3.2 where its own note d gives 4.2.
 //! [`PerInch::used`] takes the printed cell unless the formula, rounded to the printed decimal, asks for more.
 
-use core::fmt;
-
 use super::ac43_table::{COLUMNS, Line, TABLE_4_9, TABLE_4_10, TABLE_4_11};
 use super::{hole_table, modes};
 use crate::basis::Basis;
@@ -190,36 +188,22 @@ pub struct PerInch {
     pub basis: Basis,
 }
 
-/// Why there is no count.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-#[non_exhaustive]
-pub enum SpliceError {
-    /// A thickness, width or pitch of zero or less.
-    LengthNotPositive,
-    /// No nominal hole is known for the rivet.
-    DiameterNotTabulated,
-    /// A stress, a load or a count an inch that is not a number above zero.
-    NotPositive,
-    /// No row to put the rivets in.
-    NoRows,
-    /// More rivets than can be counted.
-    OutOfRange,
-}
-
-impl fmt::Display for SpliceError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            SpliceError::LengthNotPositive => "thickness, width and pitch must be above zero; right would be .032",
-            SpliceError::DiameterNotTabulated => "the tables are for standard rivets; right would be 3/32 to 1/4",
-            SpliceError::NotPositive => "a strength must be a number above zero",
-            SpliceError::NoRows => "rivets stand in at least one row",
-            SpliceError::OutOfRange => "this is more rivets than any splice has",
-        })
+crate::words::errors! {
+    /// Why there is no count.
+    #[non_exhaustive]
+    SpliceError {
+        LengthNotPositive = 120, "splice-length-not-positive", "A thickness, width or pitch of zero or less.",
+            "thickness, width and pitch must be above zero; right would be .032";
+        DiameterNotTabulated = 121, "splice-diameter-not-tabulated", "No nominal hole is known for the rivet.",
+            "the tables are for standard rivets; right would be 3/32 to 1/4";
+        NotPositive = 122, "splice-not-positive", "A stress, a load or a count an inch is not above zero.",
+            "a strength must be above zero";
+        NoRows = 123, "splice-no-rows", "No row to put the rivets in.",
+            "a splice needs at least one row";
+        OutOfRange = 124, "splice-out-of-range", "More rivets than can be counted.",
+            "more rivets than any splice has; check the width and the load";
     }
 }
-
-impl core::error::Error for SpliceError {}
 
 /// Shear strength of an AN-3 bolt (tables 4-9 and 4-10, note d).
 const AN3_SHEAR: Force = Force::from_lbf(2_126.0);

@@ -14,8 +14,6 @@
 //! The edge margin e/D counts nominal rivet diameters, as edge distances do in the trade. Between 1.5 and 2.0 bearing is
 //! interpolated, above 2.0 the value at 2.0 holds.
 
-use core::fmt;
-
 use super::margin::{Factors, Load, Margin, MarginError, margin};
 use super::{flush_table, hole_table, modes, shear_table, thin_sheet};
 use crate::basis::{Basis, Status};
@@ -314,66 +312,35 @@ impl JointStrength {
     }
 }
 
-/// Why there is no answer.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-#[non_exhaustive]
-pub enum StrengthError {
-    /// Fewer than two sheets.
-    TooFewSheets,
-    /// More than [`MAX_SHEETS`].
-    TooManySheets,
-    /// Double shear with other than three sheets.
-    DoubleShearNeedsThreeSheets,
-    /// The rivet's diameter is zero or less.
-    DiameterNotPositive,
-    /// A sheet's thickness is zero or less.
-    ThicknessNotPositive,
-    /// An edge distance is zero or less.
-    EdgeNotPositive,
-    /// The hole is zero or less.
-    HoleNotPositive,
-    /// The pitch does not leave anything between the holes.
-    PitchInsideHole,
-    /// A stress is zero, negative or no number.
-    StressNotPositive,
-    /// A flush head without a countersunk or dimpled sheet.
-    NoSeatForFlushHead,
-    /// No edge distance was given, and the practice has none for this rivet.
-    EdgeNotKnown,
-    /// A load came out too large to be a number.
-    OutOfRange,
-    /// The margin could not be worked out.
-    Margin(MarginError),
-}
-
-impl fmt::Display for StrengthError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            StrengthError::TooFewSheets => "a joint has at least two sheets",
-            StrengthError::TooManySheets => "at most 8 sheets under one rivet",
-            StrengthError::DoubleShearNeedsThreeSheets => {
-                "double shear takes exactly three sheets, the middle one second"
-            }
-            StrengthError::DiameterNotPositive => "the rivet diameter must be above zero; right would be 1/8",
-            StrengthError::ThicknessNotPositive => "a sheet thickness must be above zero; right would be .032",
-            StrengthError::EdgeNotPositive => "an edge distance must be above zero; right would be .25",
-            StrengthError::HoleNotPositive => "the hole must be above zero; right would be .1285",
-            StrengthError::PitchInsideHole => "the pitch must be greater than the hole; right would be .5",
-            StrengthError::StressNotPositive => "a strength must be a number above zero; right would be 30 ksi",
-            StrengthError::NoSeatForFlushHead => "a flush head needs at least one countersunk or dimpled sheet",
-            StrengthError::EdgeNotKnown => "the edge distance is missing; right would be .25",
-            StrengthError::OutOfRange => "these strengths and sizes give a load too large to be a number",
-            StrengthError::Margin(error) => return error.fmt(f),
-        })
-    }
-}
-
-impl core::error::Error for StrengthError {}
-
-impl From<MarginError> for StrengthError {
-    fn from(error: MarginError) -> StrengthError {
-        StrengthError::Margin(error)
+crate::words::errors! {
+    /// Why there is no answer.
+    #[non_exhaustive]
+    StrengthError {
+        TooFewSheets = 90, "joint-too-few-sheets", "Fewer than two sheets.",
+            "a joint needs at least two sheets";
+        TooManySheets = 91, "joint-too-many-sheets", "More than [`MAX_SHEETS`].",
+            "at most {MAX_SHEETS} sheets under one rivet";
+        DoubleShearNeedsThreeSheets = 92, "joint-double-shear-needs-three-sheets", "Double shear with other than three sheets.",
+            "double shear takes three sheets, the middle one second";
+        DiameterNotPositive = 93, "joint-diameter-not-positive", "The rivet's diameter is zero or less.",
+            "the rivet diameter must be above zero; right would be 1/8";
+        ThicknessNotPositive = 94, "joint-thickness-not-positive", "A sheet's thickness is zero or less.",
+            "a sheet thickness must be above zero; right would be .032";
+        EdgeNotPositive = 95, "joint-edge-not-positive", "An edge distance is zero or less.",
+            "an edge distance must be above zero; right would be .25";
+        HoleNotPositive = 96, "joint-hole-not-positive", "The hole is zero or less.",
+            "the hole must be above zero; right would be .1285";
+        PitchInsideHole = 97, "joint-pitch-inside-hole", "The pitch leaves no metal between the holes.",
+            "the pitch must be greater than the hole; right would be .5";
+        StressNotPositive = 98, "joint-stress-not-positive", "A stress is zero, negative or not a number.",
+            "a strength must be above zero; right would be 30 ksi";
+        NoSeatForFlushHead = 99, "joint-no-seat-for-flush-head", "A flush head without a countersunk or dimpled sheet.",
+            "a flush head needs a countersunk or dimpled sheet";
+        EdgeNotKnown = 101, "joint-edge-not-known", "No edge distance was given, and the practice has none for this rivet.",
+            "the edge distance is missing; right would be .25";
+        OutOfRange = 100, "joint-out-of-range", "A load came out too large to be a number.",
+            "these strengths are too large for these sizes; check their units";
+        | Margin(MarginError), "The margin could not be worked out.";
     }
 }
 

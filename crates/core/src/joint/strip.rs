@@ -11,8 +11,6 @@
 //! rivets weakens the sheet little where it carries everything, and a fuller row behind it is relieved. Every line through holes is looked
 //! at, straight or zigzag. All rivets are taken at their full strength together, as ductile joints are counted at failure.
 
-use core::fmt;
-
 use super::hole_table;
 use super::strength::Allowable;
 use crate::basis::Basis;
@@ -99,39 +97,24 @@ pub struct Line {
     pub zigzag: bool,
 }
 
-/// Why a strip has no strength.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-#[non_exhaustive]
-pub enum StripError {
-    /// No holes.
-    NoHoles,
-    /// More than [`MAX_HOLES`].
-    TooManyHoles,
-    /// A width, thickness or diameter of zero or less.
-    LengthNotPositive,
-    /// A strength that is not a number above zero.
-    NotPositive,
-    /// A hole that does not stand in the width.
-    HoleOutside,
-    /// The loads come out too large to be numbers.
-    OutOfRange,
-}
-
-impl fmt::Display for StripError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            StripError::NoHoles => "a strip has at least one rivet",
-            StripError::TooManyHoles => "at most 96 rivets in one strip; take a narrower one",
-            StripError::LengthNotPositive => "width, thickness and holes must be above zero; right would be .032",
-            StripError::NotPositive => "a strength must be a number above zero; right would be 62 ksi",
-            StripError::HoleOutside => "every hole must lie inside the width of the strip",
-            StripError::OutOfRange => "these strengths give a load too large to be a number",
-        })
+crate::words::errors! {
+    /// Why a strip has no strength.
+    #[non_exhaustive]
+    StripError {
+        NoHoles = _, "strip-no-holes", "No holes.",
+            "a strip needs at least one rivet";
+        TooManyHoles = _, "strip-too-many-holes", "More than [`MAX_HOLES`].",
+            "at most {MAX_HOLES} rivets in one strip; take a narrower one";
+        LengthNotPositive = _, "strip-length", "A width, thickness or diameter of zero or less.",
+            "width, thickness and holes must be above zero; right would be .032";
+        NotPositive = _, "strip-strength", "A strength is not above zero.",
+            "a strength must be above zero; right would be 62 ksi";
+        HoleOutside = _, "strip-hole-outside", "A hole is outside the width.",
+            "every hole must be inside the width of the strip";
+        OutOfRange = _, "strip-out-of-range", "The loads come out too large to be numbers.",
+            "these strengths are too large for these sizes; check their units";
     }
 }
-
-impl core::error::Error for StripError {}
 
 fn check(holes: &[Hole], width: Length) -> Result<(), StripError> {
     match holes.len() {

@@ -110,7 +110,7 @@ impl Material {
     fn heads(self, column: &SheetProperties) -> bool {
         column.alloy() == self.alloy()
             && column.heading().clad == self.is_clad()
-            && column.temper().split(|c: char| c == ' ').any(|temper| temper == self.temper())
+            && column.temper().split(char::is_whitespace).any(|temper| temper == self.temper())
     }
 
     /// Reads a material: `2024-T3`, `clad 2024-T3`, `2024-T3 clad`, `alclad 2024-T3`, `bare 7075-T6`, in small or capital
@@ -123,7 +123,8 @@ impl Material {
     /// use shophead::material::{Material, ParseMaterialError};
     /// let error = Material::parse("6061-T9").unwrap_err();
     /// assert_eq!(error, ParseMaterialError::UnknownTemper { alloy: "6061" });
-    /// assert_eq!(error.to_string(), "6061 is not known in this temper; known are 6061-T4, 6061-T42, 6061-T6, 6061-T62");
+    /// # #[cfg(feature = "words")]
+    /// assert_eq!(error.to_string(), "6061 is not on file in this temper; on file are 6061-T4, 6061-T42, 6061-T6, 6061-T62");
     /// ```
     pub fn parse(text: &str) -> Result<Material, ParseMaterialError> {
         let (mut alloy, mut temper, mut clad) = (None, None, None);
@@ -197,12 +198,13 @@ pub enum ParseMaterialError {
     UnexpectedWord,
 }
 
+#[cfg(feature = "words")]
 impl fmt::Display for ParseMaterialError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             ParseMaterialError::Empty => f.write_str("a material is missing; right would be 2024-T3 or clad 2024-T3"),
             ParseMaterialError::UnknownAlloy => {
-                f.write_str("this sheet alloy is not known; known are ")?;
+                f.write_str("no such sheet alloy on file; on file are ")?;
                 let first_of_alloy = |(index, material): &(usize, Material)| {
                     !Material::known().take(*index).any(|before| before.alloy() == material.alloy())
                 };
@@ -210,14 +212,14 @@ impl fmt::Display for ParseMaterialError {
                 listed(f, alloys.map(|(_, material)| material.alloy()))
             }
             ParseMaterialError::MissingTemper { alloy } => {
-                write!(f, "{alloy} needs its temper; known are ")?;
+                write!(f, "{alloy} needs its temper; on file are ")?;
                 listed(f, in_all_tempers(alloy))
             }
             ParseMaterialError::UnknownTemper { alloy } => {
-                write!(f, "{alloy} is not known in this temper; known are ")?;
+                write!(f, "{alloy} is not on file in this temper; on file are ")?;
                 listed(f, in_all_tempers(alloy))
             }
-            ParseMaterialError::KnownOnlyAs(material) => write!(f, "this material is known only as {material}"),
+            ParseMaterialError::KnownOnlyAs(material) => write!(f, "this material is on file only as {material}"),
             ParseMaterialError::UnexpectedWord => {
                 f.write_str("a material is an alloy, a temper and perhaps clad; right would be clad 2024-T3")
             }
@@ -225,13 +227,17 @@ impl fmt::Display for ParseMaterialError {
     }
 }
 
+crate::words::wordless!(ParseMaterialError, "not-a-material");
+
 impl core::error::Error for ParseMaterialError {}
 
 /// An alloy in each temper once: bare, which every clad one is known as too.
+#[cfg(feature = "words")]
 fn in_all_tempers(alloy: &str) -> impl Iterator<Item = Material> {
     Material::known().filter(move |known| known.alloy() == alloy && !known.is_clad())
 }
 
+#[cfg(feature = "words")]
 fn listed(f: &mut fmt::Formatter<'_>, items: impl Iterator<Item = impl fmt::Display>) -> fmt::Result {
     for (index, item) in items.enumerate() {
         if index > 0 {
@@ -279,6 +285,7 @@ mod tests {
     }
 
     #[test]
+    #[cfg(feature = "words")]
     fn says_what_is_not_known_and_what_is() {
         let known_2014 = ParseMaterialError::MissingTemper { alloy: "2014" };
         let bare_6061 = ParseMaterialError::KnownOnlyAs(material("6061-T6"));
@@ -299,11 +306,11 @@ mod tests {
         ] {
             assert_eq!(Material::parse(text), Err(error), "{text:?}");
         }
-        assert_eq!(format!("{known_2014}"), "2014 needs its temper; known are 2014-T6");
-        assert_eq!(format!("{bare_6061}"), "this material is known only as 6061-T6");
+        assert_eq!(format!("{known_2014}"), "2014 needs its temper; on file are 2014-T6");
+        assert_eq!(format!("{bare_6061}"), "this material is on file only as 6061-T6");
         assert_eq!(
             format!("{}", ParseMaterialError::UnknownAlloy),
-            "this sheet alloy is not known; known are 2024, 5052, 6061, 7075, 2014, 2017"
+            "no such sheet alloy on file; on file are 2024, 5052, 6061, 7075, 2014, 2017"
         );
     }
 

@@ -61,17 +61,20 @@ pub enum ParseValueError {
     NotARounding,
 }
 
+#[cfg(feature = "words")]
 impl fmt::Display for ParseValueError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             ParseValueError::Length(error) => write!(f, "{error}, 1.5 D, 2 D + 1/16 or shank + .004"),
-            ParseValueError::Negative => f.write_str("a limit is not less than nothing; right would be .163 or 1.5 D"),
-            ParseValueError::NotARatio => f.write_str("this is not a ratio; right would be 3, 2/3, 1.5 or 20 %"),
-            ParseValueError::NotACount => f.write_str("this is not a whole number; right would be 10"),
-            ParseValueError::NotARounding => f.write_str("rounding is either \"next longer\" or \"nearest\""),
+            ParseValueError::Negative => f.write_str("a limit cannot be below zero; right would be .163 or 1.5 D"),
+            ParseValueError::NotARatio => f.write_str("not a ratio; right would be 3, 2/3, 1.5 or 20 %"),
+            ParseValueError::NotACount => f.write_str("not a whole number; right would be 10"),
+            ParseValueError::NotARounding => f.write_str("rounding is \"next longer\" or \"nearest\""),
         }
     }
 }
+
+crate::words::wordless!(ParseValueError, "not-a-value");
 
 impl core::error::Error for ParseValueError {}
 

@@ -7,8 +7,6 @@ mod parse;
 
 pub use parse::{LayerErrorKind, ParseStackError};
 
-use core::fmt;
-
 use crate::length::{Length, Toleranced};
 use crate::material::Material;
 
@@ -70,31 +68,17 @@ impl Layer {
     }
 }
 
-/// Why a layer cannot go on a stack.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum StackError {
-    /// There are already [`MAX_LAYERS`].
-    TooManyLayers,
-    /// The layer may be no thicker than nothing.
-    NotPositive,
-    /// The pack would leave the range of [`Length`].
-    TooThick,
-}
-
-impl fmt::Display for StackError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            StackError::TooManyLayers => write!(f, "a stack has at most {MAX_LAYERS} layers"),
-            StackError::NotPositive => {
-                f.write_str("a layer is thicker than nothing, also at the lower end of its tolerance")
-            }
-            StackError::TooThick => f.write_str("the pack is thicker than a kilometre"),
-        }
+crate::words::errors! {
+    /// Why a layer cannot go on a stack.
+    StackError {
+        TooManyLayers = 80, "stack-too-many-layers", "There are already [`MAX_LAYERS`].",
+            "at most {MAX_LAYERS} layers in one pack";
+        NotPositive = 81, "stack-not-positive", "The layer may be zero thick or less.",
+            "a layer needs a thickness above zero, at the low end of its tolerance too";
+        TooThick = 82, "stack-too-thick", "The pack would leave the range of [`Length`].",
+            "the pack is thicker than a kilometre";
     }
 }
-
-impl core::error::Error for StackError {}
 
 /// The layers under one rivet, the side of the manufactured head first.
 ///

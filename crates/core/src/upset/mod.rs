@@ -172,42 +172,23 @@ fn length_of_root(root: u128) -> Length {
     i64::try_from(root).ok().and_then(Length::from_nanometres).unwrap_or(Length::MAX)
 }
 
-/// Why a rivet, a hole and a pack make no fit.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum FitError {
-    /// The pack is no thicker than nothing.
-    NoGrip,
-    /// The hole is no wider than nothing.
-    NoHole,
-    /// The shank is no wider than nothing.
-    NoShank,
-    /// The flush head is deeper than the whole pack.
-    HeadDeeperThanPack,
-    /// The limits of this rivet's shank are not known.
-    ShankNotKnown,
-    /// The dimensions of this rivet's head are not known.
-    HeadNotKnown,
-}
-
-impl fmt::Display for FitError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            FitError::NoGrip => "the pack must be thicker than nothing",
-            FitError::NoHole => "the hole must be wider than nothing",
-            FitError::NoShank => "the shank must be wider than nothing",
-            FitError::HeadDeeperThanPack => "the flush head is deeper than the whole pack is thick",
-            FitError::ShankNotKnown => {
-                "the shank limits of this rivet are not known; give them in a series of your own"
-            }
-            FitError::HeadNotKnown => {
-                "the head dimensions of this rivet are not known; give them in a series of your own"
-            }
-        })
+crate::words::errors! {
+    /// Why a rivet, a hole and a pack make no fit.
+    FitError {
+        NoGrip = 60, "fit-no-grip", "The grip is zero or less.",
+            "the grip must be above zero; right would be .064";
+        NoHole = 61, "fit-no-hole", "The hole is zero or less.",
+            "the hole to fill must be above zero; right would be .1285";
+        NoShank = 62, "fit-no-shank", "The shank is zero or less.",
+            "the shank must be above zero";
+        HeadDeeperThanPack = 63, "fit-head-deeper-than-pack", "The flush head is deeper than the whole pack.",
+            "the flush head is deeper than the grip; take a thicker pack or another head";
+        ShankNotKnown = 64, "fit-shank-not-known", "The limits of this rivet's shank are not known.",
+            "shank limits of this rivet not on file; enter them in a series of your own";
+        HeadNotKnown = 65, "fit-head-not-known", "The dimensions of this rivet's head are not known.",
+            "head size of this rivet not on file; enter it in a series of your own";
     }
 }
-
-impl core::error::Error for FitError {}
 
 impl FitError {
     /// What it means for a rivet that has to be planned all the same.

@@ -29,12 +29,15 @@
 //! The feature `words` is on by default. Without it the sentences of findings and errors are left out: an instrument that shows codes
 //! of its own has no use for them. The words for scripts, the numbers and the units stay; an error then prints its word.
 
+mod errors;
 mod figures;
 #[cfg(feature = "words")]
 mod template;
 
 use core::fmt;
 
+pub use errors::ErrorLine;
+pub(crate) use errors::{OTHER, errors, number, say, wordless};
 pub(crate) use figures::Toward;
 pub use figures::{Shown, Units};
 #[cfg(feature = "words")]
@@ -104,8 +107,8 @@ impl ParseWordError {
     }
 }
 
+#[cfg(feature = "words")]
 impl fmt::Display for ParseWordError {
-    #[cfg(feature = "words")]
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "no such {}; right would be ", self.what)?;
         let last = self.known.len().saturating_sub(1);
@@ -119,12 +122,9 @@ impl fmt::Display for ParseWordError {
         }
         Ok(())
     }
-
-    #[cfg(not(feature = "words"))]
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str("not-in-list")
-    }
 }
+
+wordless!(ParseWordError, "not-in-list");
 
 impl core::error::Error for ParseWordError {}
 

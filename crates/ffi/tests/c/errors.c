@@ -27,6 +27,8 @@ static struct {
     struct shophead_rivet rivets[4];
     struct shophead_plane_load plane_load;
     struct shophead_value value;
+    struct shophead_finding finding;
+    uint32_t saying;
     const char *text;
     size_t text_length;
     int64_t nm;
@@ -107,6 +109,17 @@ static void set_up(void) {
     in.limit.value.den = 2;
     in.limit.document = text_of("manual");
     in.limit.place = text_of("section 4");
+    in.finding.code = SHOPHEAD_CODE_NO_LIMIT;
+    in.finding.severity = SHOPHEAD_SEVERITY_REFER;
+    in.finding.layer = 1;
+    in.finding.measured.kind = SHOPHEAD_FIGURE_LENGTH;
+    in.finding.measured.whole = 3175000;
+    in.finding.limit.kind = SHOPHEAD_FIGURE_RATIO;
+    in.finding.limit.number = 1.5;
+    in.finding.basis.document = text_of("manual");
+    in.finding.basis.place = text_of("section 4");
+    in.finding.basis.status = SHOPHEAD_STATUS_SHOP;
+    in.saying = SHOPHEAD_SAYING_SENTENCE;
     in.practice.built_in = SHOPHEAD_BUILT_IN_HANDBOOK;
     in.practice.own = &in.limit;
     in.practice.own_count = 1;
@@ -224,6 +237,7 @@ struct function {
 
 CALL(error_message, SHOPHEAD_ERROR_NULL, TEXT_OUT(0))
 CALL(explain, SHOPHEAD_READING_PART, 0, TEXT_IN(0), TEXT_OUT(1))
+CALL(finding_say, IN(finding, 0), in.listed, in.saying, TEXT_OUT(1))
 CALL(word, in.listed, SHOPHEAD_SEVERITY_REFER, OUT(text, 0))
 CALL(number, in.listed, TEXT_IN(0), (uint32_t *)p[1])
 CALL(length_parse, TEXT_IN(0), (int64_t *)p[1])
@@ -288,6 +302,7 @@ static char in_text[64];
 static const struct function functions[] = {
     {"error_message", call_error_message, {PRINTED}},
     {"explain", call_explain, {TEXT, PRINTED}},
+    {"finding_say", call_finding_say, {ALIGNED(in.finding), PRINTED}},
     {"word", call_word, {ALIGNED(out.word)}},
     {"number", call_number, {TEXT, ALIGNED(out.number)}},
     {"length_parse", call_length_parse, {TEXT, ALIGNED(out.nm)}},
@@ -447,6 +462,9 @@ static void spoil_texts(void) {
         struct shophead_text text = {"\xff", 1};
         *(place != 0 ? &in.limit.place : &in.limit.document) = text;
         expect(function->name, "own limit not UTF-8", call(function, MOST_POINTERS, NULL), SHOPHEAD_ERROR_NOT_UTF8);
+        function = fresh("finding_say");
+        *(place != 0 ? &in.finding.basis.place : &in.finding.basis.document) = text;
+        expect(function->name, "basis not UTF-8", call(function, MOST_POINTERS, NULL), SHOPHEAD_ERROR_NOT_UTF8);
         function = fresh("group_share");
         *(place != 0 ? &in.rivets[2].place : &in.rivets[2].document) = text;
         expect(function->name, "rivet not UTF-8", call(function, MOST_POINTERS, NULL), SHOPHEAD_ERROR_NOT_UTF8);
@@ -477,6 +495,11 @@ static void spoil_lists(void) {
         LISTED("value_print", in.listed);
         LISTED("value_parse", in.listed);
         LISTED("word", in.listed);
+        LISTED("finding_say", in.listed);
+        LISTED("finding_say", in.saying);
+        LISTED("finding_say", in.finding.code);
+        LISTED("finding_say", in.finding.severity);
+        LISTED("finding_say", in.finding.basis.status);
         LISTED("number", in.listed);
         LISTED("length_print", in.listed);
         LISTED("material_print", in.material);
@@ -499,6 +522,8 @@ static void spoil_lists(void) {
             LISTED("length_choose", in.limit.head);
             LISTED("length_choose", in.limit.alloy);
             LISTED("stack_grip", in.layers[1].material);
+            LISTED("finding_say", in.finding.measured.kind);
+            spoil_number("finding_say", "layer", &in.finding.layer, wrong[which], SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE);
             LISTED("head_judge", in.defects[0].meeting);
             LISTED("strength_find", in.joint.load.kind);
             LISTED("group_share", in.plane_load.factors);
@@ -539,6 +564,7 @@ static void spoil_lengths(void) {
         FAR("length_choose", in.query.grip.max_nm);
         FAR("length_choose", in.query.hole.nominal_nm);
         FAR("length_assess", in.nm);
+        FAR("finding_say", in.finding.measured.whole);
         FAR("head_predict", in.nm);
         FAR("stack_grip", in.layers[2].thickness.max_nm);
         FAR("head_judge", in.measured.diameter.min_nm);
@@ -606,6 +632,7 @@ static void spoil_reals(void) {
         REAL("force_from_newtons", in.number);
         REAL("force_to_newtons", in.number);
         REAL("margin_find", in.number);
+        REAL("finding_say", in.finding.limit.number);
         REAL("margin_find", in.load.lbf);
         REAL("strength_find", in.joint.load.lbf);
         REAL("splice_count", in.number);
@@ -635,7 +662,7 @@ static void spoil_size(const char *name, const char *what, size_t *size, size_t 
 
 // From nothing up to one less than suffices, and more than memory.
 static void spoil_sizes(void) {
-    static const char *const printing[] = {"error_message", "explain", "length_print", "material_print", "part_print", "value_print"};
+    static const char *const printing[] = {"error_message", "finding_say", "explain", "length_print", "material_print", "part_print", "value_print"};
     for (size_t index = 0; index < sizeof printing / sizeof printing[0]; index++) {
         const struct function *function = fresh(printing[index]);
         expect(function->name, "room enough", call(function, MOST_POINTERS, NULL), SHOPHEAD_OK);

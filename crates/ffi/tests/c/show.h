@@ -109,6 +109,14 @@ static inline void show_findings(FILE *to, const struct shophead_finding *findin
         fputs(" ", to);
         show_basis(to, &finding->basis);
         fputs("\n", to);
+        for (uint32_t units = SHOPHEAD_UNITS_INCHES; units <= SHOPHEAD_UNITS_MILLIMETRES; units++) {
+            for (uint32_t saying = SHOPHEAD_SAYING_SENTENCE; saying <= SHOPHEAD_SAYING_SHORT; saying++) {
+                char said[SHOPHEAD_TEXT_MAX];
+                size_t length;
+                shophead_error error = shophead_finding_say(finding, units, saying, said, sizeof said, &length);
+                fprintf(to, "    %s\n", error == SHOPHEAD_OK && said[length] == 0 ? said : "unsaid");
+            }
+        }
     }
 }
 

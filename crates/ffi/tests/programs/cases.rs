@@ -24,6 +24,7 @@ use shophead::select::{Difference, UpperBound, check_part};
 use shophead::stack::{Layer, Preparation, Role, Stack};
 use shophead::structure::Member;
 use shophead::upset::{Defect, HeadLimits, Window, Within, judge_seen};
+use shophead::words::Units;
 
 /// The cases, one a line, and the answers to them.
 pub(crate) struct Cases {
@@ -173,6 +174,12 @@ fn findings<const N: usize>(answer: &mut String, found: &Findings<N>) {
             figure(finding.limit()),
             basis(finding.basis())
         );
+        let cited = finding.basis().cite(&DOCUMENTS);
+        for units in [Units::Inches, Units::Millimetres] {
+            for said in [finding.sentence(units), finding.reason(units), finding.short(units)] {
+                say!(answer, "    {}\n", said.citing(cited));
+            }
+        }
     }
 }
 
@@ -445,7 +452,7 @@ fn predict_case(pen: &mut Pen, own: &'static [Limit]) {
     pen.length(height);
     match (part.length(), query.fit()) {
         (None, _) => pen.error("the rivet needs a length here; right would be MS20470AD4-5"),
-        (Some(_), _) if height <= Length::ZERO => pen.error("a driven head is higher than nothing"),
+        (Some(_), _) if height <= Length::ZERO => pen.error("a driven head needs a height above zero"),
         (Some(_), Err(error)) => pen.error(error),
         (Some(length), Ok(fit)) => {
             let head = fit.predict(length, height);
@@ -767,7 +774,7 @@ fn splice_case(pen: &mut Pen, _: &'static [Limit]) {
     }
     let properties = material.properties(thickness).and_then(|found| found.ftu().map(|ftu| (ftu, found)));
     let Some((ftu, properties)) = properties else {
-        return pen.error("no strength of this material in this thickness is published");
+        return pen.error("no published strength of this material in this thickness");
     };
     let fty = properties.fty().map_or(0.0, |stress| stress.psi());
     say!(pen.answer, "  tension {:016x} {:016x}{}\n", ftu.psi().to_bits(), fty.to_bits(), basis(properties.basis()));
@@ -794,7 +801,7 @@ fn by_table(
     rows: u16,
 ) {
     if !splice::tables_hold_for(part.alloy(), part.series().head) {
-        return pen.error("the published splice tables do not hold for this rivet");
+        return pen.error("the published splice tables are not for this rivet");
     }
     let found = match splice::per_inch(table, thickness, Fastener::Rivet(part.diameter())) {
         Ok(found) => found,

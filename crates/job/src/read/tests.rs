@@ -283,7 +283,7 @@ const MISTAKES: &[(&str, &str, &str)] = &[
     (
         "material = \"7075-T6\"",
         "material = \"7075-T9\"",
-        "job.toml:19:32: \"7075-T9\": 7075 is not known in this temper; known are 7075-T6, 7075-T62, 7075-T651, 7075-T73, 7075-T76",
+        "job.toml:19:32: \"7075-T9\": 7075 is not on file in this temper; on file are 7075-T6, 7075-T62, 7075-T651, 7075-T73, 7075-T76",
     ),
     (
         "material = \"skin\"",
@@ -293,7 +293,7 @@ const MISTAKES: &[(&str, &str, &str)] = &[
     (
         "skin = \"clad 2024-T3\"",
         "skin = \"clad 2042-T3\"",
-        "job.toml:5:8: \"skin\": this sheet alloy is not known; known are 2024, 5052, 6061, 7075, 2014, 2017",
+        "job.toml:5:8: \"skin\": no such sheet alloy on file; on file are 2024, 5052, 6061, 7075, 2014, 2017",
     ),
     (
         "skin = \"clad 2024-T3\"",
@@ -357,11 +357,15 @@ const MISTAKES: &[(&str, &str, &str)] = &[
         "job.toml:19:55: thickness is not more than nothing at the lower end of its tolerance; right would be \".032+-.002\"",
     ),
     ("number = 7", "number = 49", "job.toml:26:10: number cannot be 49; right would be a whole number from 1 to 48"),
-    ("major = \".171\"", "major = \"0\"", "job.toml:27:9: hole: a hole is wider than nothing; right would be .1285"),
+    (
+        "major = \".171\"",
+        "major = \"0\"",
+        "job.toml:27:9: hole: a hole needs a diameter above zero; right would be .1285",
+    ),
     (
         "major = \".171\"",
         "major = \".171\"\nminor = \".172\"",
-        "job.toml:28:9: hole: the minor axis is longer than the major one; give the longer one as major",
+        "job.toml:28:9: hole: the minor axis is longer than the major one; enter the longer one as major",
     ),
     (
         "count = 48",
@@ -461,7 +465,7 @@ const AROUND: &[(&str, &str)] = &[
     ),
     (
         "[[edge]]\nname = \"aft\"\nstations = [[0, 0], [2, 0], [1, 0]]",
-        "33:12: stations: station 3 does not lie behind the one before it; right would be rising stations",
+        "33:12: stations: station 3 is not past the one before it; give rising stations",
     ),
     (
         "[[edge]]\nname = \"aft\"\nstations = [[0, 0], [200, 0]]\nevery = \".001\"",
@@ -490,7 +494,7 @@ const AROUND: &[(&str, &str)] = &[
     ),
     (
         "[minutes]\ndrill-out = \"1:30\"",
-        "32:13: drill-out: this is no number of minutes; right would be 30 or 1.25, to a thousandth and up to 100000",
+        "32:13: drill-out: not a number of minutes; right would be 30 or 1.25, to a thousandth and up to 100000",
     ),
     (
         "[minutes]\nset-up = { upside = 3 }",
@@ -568,7 +572,7 @@ fn an_empty_job_lacks_everything() {
 fn a_stack_is_not_higher_than_core_allows() {
     let layer = "    { role = \"cap\", thickness = 0.190 },\n";
     let text = SOUND.replace("]\ncount", &format!("{}]\ncount", layer.repeat(7)));
-    assert_eq!(mistakes(read_beside(&text, &[])), "job.toml:17:10: layers: a stack has at most 8 layers");
+    assert_eq!(mistakes(read_beside(&text, &[])), "job.toml:17:10: layers: at most 8 layers in one pack");
 }
 
 #[test]
@@ -819,10 +823,10 @@ fn every_mistake_in_a_holes_file_is_told() {
     for (line, told) in [
         (
             "K1,7,.163,.164,,",
-            "h.csv:2:11: hole: the minor axis is longer than the major one; give the longer one as major",
+            "h.csv:2:11: hole: the minor axis is longer than the major one; enter the longer one as major",
         ),
         ("K1,7,.163,,craked,", "h.csv:2:12: condition cannot be \"craked\"; right would be \"cracked\""),
-        ("K1,7,0,,,", "h.csv:2:6: hole: a hole is wider than nothing; right would be .1285"),
+        ("K1,7,0,,,", "h.csv:2:6: hole: a hole needs a diameter above zero; right would be .1285"),
     ] {
         assert_eq!(holes_told(&format!("{HEAD}{line}\n")), told, "{line}");
     }
@@ -913,7 +917,7 @@ fn every_mistake_in_an_answers_file_is_told() {
         ("hole-cracked", "hole-craked", "a.csv:2:47: \"hole-craked\" is no finding; right would be \"hole-cracked\""),
         (",.171,", ",,", "a.csv:2:1: this line has no measured"),
         (",.171,,", ",.171,MS20470AD7,", "a.csv:2:65: rivet: this is not a diameter known for MS20470"),
-        (",.171,,,", ",.171,,#99,", "a.csv:2:66: drill: there is no such number drill"),
+        (",.171,,,", ",.171,,#99,", "a.csv:2:66: drill: no such number drill"),
         ("keep,A", "blind,A", "a.csv:2:6: a blind rivet is not taken in row K1, not even as an answer: "),
     ] {
         assert!(LINE.contains(piece), "{piece}");
@@ -1114,11 +1118,11 @@ fn every_mistake_in_a_limits_file_is_told() {
         ("name = \"pitch-least\"", "l.toml:3:1: this limit has no value; right would be value = \".133\""),
         (
             "name = \"pitch-least\"\nvalue = \"D3\"",
-            "l.toml:6:9: pitch-least: this is not a ratio; right would be 3, 2/3, 1.5 or 20 %",
+            "l.toml:6:9: pitch-least: not a ratio; right would be 3, 2/3, 1.5 or 20 %",
         ),
         (
             "name = \"pattern-steps-count\"\nvalue = \"1.5\"",
-            "l.toml:6:9: pattern-steps-count: this is not a whole number; right would be 10",
+            "l.toml:6:9: pattern-steps-count: not a whole number; right would be 10",
         ),
         (
             "name = \"pitch-least\"\nvalue = \"3 D\"\nhead = \"universal\"",

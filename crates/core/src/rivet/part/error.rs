@@ -1,5 +1,6 @@
 //! Why a text is not a part number, in words.
 
+#[cfg(feature = "words")]
 use core::fmt;
 
 use super::{Part, PartLengthError};
@@ -103,6 +104,7 @@ impl<'a> ParsePartError<'a> {
 impl core::error::Error for ParsePartError<'_> {}
 
 /// What, where, and what would be right.
+#[cfg(feature = "words")]
 impl fmt::Display for ParsePartError<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "{} (character {})", self.kind, self.at)?;
@@ -117,12 +119,16 @@ impl fmt::Display for ParsePartError<'_> {
     }
 }
 
+crate::words::wordless!(ParsePartError<'_>, "not-a-part");
+
 /// A character between quotes: as it is where that can do no harm on a terminal, otherwise by its number.
 ///
 /// `Debug` of a character does the same for all of Unicode, but brings its tables, four kilobytes of flash, and code that can panic
 /// as far as a linker can tell.
+#[cfg(feature = "words")]
 struct Quoted(char);
 
+#[cfg(feature = "words")]
 impl fmt::Display for Quoted {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self.0 {
@@ -136,6 +142,7 @@ impl fmt::Display for Quoted {
 }
 
 /// A nearest number as the writer would have written it, and as it is now called.
+#[cfg(feature = "words")]
 fn write_offer(f: &mut fmt::Formatter<'_>, part: &Part<'_>) -> fmt::Result {
     match part.superseded_name() {
         Some(name) => {
@@ -146,6 +153,7 @@ fn write_offer(f: &mut fmt::Formatter<'_>, part: &Part<'_>) -> fmt::Result {
     }
 }
 
+#[cfg(feature = "words")]
 impl fmt::Display for PartErrorKind<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
@@ -165,7 +173,7 @@ impl fmt::Display for PartErrorKind<'_> {
             PartErrorKind::MaterialAfterDiameter(series) => {
                 write!(f, "{} writes the material after the diameter", series.name)
             }
-            PartErrorKind::DashBeforeDiameter => f.write_str("no dash stands between the material and the diameter"),
+            PartErrorKind::DashBeforeDiameter => f.write_str("no dash belongs between the material and the diameter"),
             PartErrorKind::DiameterMissing => {
                 f.write_str("the diameter is missing, a whole number of thirty-seconds of an inch")
             }
@@ -202,6 +210,9 @@ impl fmt::Display for PartErrorKind<'_> {
     }
 }
 
+crate::words::wordless!(PartErrorKind<'_>, "not-a-part");
+
+#[cfg(feature = "words")]
 impl PartErrorKind<'_> {
     /// What would be right, where no number can be offered.
     fn advise(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
@@ -242,6 +253,7 @@ impl PartErrorKind<'_> {
     }
 }
 
+#[cfg(feature = "words")]
 enum Listed<'a> {
     Text(&'a str),
     Letter(char),
@@ -249,6 +261,7 @@ enum Listed<'a> {
 }
 
 /// `A, B or C`.
+#[cfg(feature = "words")]
 fn write_list<'a>(f: &mut fmt::Formatter<'_>, items: impl ExactSizeIterator<Item = Listed<'a>>) -> fmt::Result {
     let last = items.len().saturating_sub(1);
     for (index, item) in items.enumerate() {

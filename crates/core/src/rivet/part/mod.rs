@@ -107,71 +107,34 @@ impl fmt::Display for Part<'_> {
     }
 }
 
-/// Why a part cannot be put together.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum BuildPartError {
-    /// The series has no such material letters.
-    UnknownMaterial,
-    /// The size is not one of the series.
-    UnknownSize,
-}
-
-impl fmt::Display for BuildPartError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            BuildPartError::UnknownMaterial => "the series has no such material; take one of its materials",
-            BuildPartError::UnknownSize => "this size is not one of the series; take one of its sizes",
-        })
+crate::words::errors! {
+    /// Why a part cannot be put together.
+    BuildPartError {
+        UnknownMaterial = 40, "part-material", "The series has no such material letters.",
+            "the series has no such material";
+        UnknownSize = 41, "part-size", "The size is not one of the series.",
+            "the series has no such size";
     }
 }
 
-impl core::error::Error for BuildPartError {}
-
-/// Why a rivet of a series cannot have a length.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-#[non_exhaustive]
-pub enum PartLengthError {
-    /// Nothing, or less.
-    NoShank,
-    /// More than [`MAX_SIXTEENTHS`].
-    TooLong,
-    /// Between two sixteenths, or halves where the series has them.
-    NotInSteps,
-    /// An odd thirty-second in a series that is not known to have half lengths.
-    NoHalfLengths,
-    /// A flush rivet no longer than its own head.
-    ShorterThanHead {
-        /// The height of the head.
-        head: Length,
-    },
-    /// The finish that a number without a letter means is not allowed on this alloy, so a letter is needed.
-    FinishNeeded,
-}
-
-impl fmt::Display for PartLengthError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            PartLengthError::NoShank => f.write_str("a rivet needs a shank: the length is more than nothing"),
-            PartLengthError::TooLong => {
-                write!(f, "the length counts sixteenths of an inch and has at most two digits ({MAX_SIXTEENTHS})")
-            }
-            PartLengthError::NotInSteps => f.write_str("lengths go in sixteenths of an inch, or halves of a sixteenth"),
-            PartLengthError::NoHalfLengths => {
-                f.write_str("no half lengths are known for this series; take a whole number")
-            }
-            PartLengthError::ShorterThanHead { head } => {
-                write!(f, "a flush rivet's length counts its head, which alone is {head:.3} in high; take a longer one")
-            }
-            PartLengthError::FinishNeeded => f.write_str(
-                "a number without a finish letter means a finish that is not allowed on this alloy; add a letter",
-            ),
-        }
+crate::words::errors! {
+    /// Why a rivet of a series cannot have a length.
+    #[non_exhaustive]
+    PartLengthError {
+        NoShank = 43, "part-no-shank", "Zero or less.",
+            "a rivet needs a length above zero";
+        TooLong = 44, "part-too-long", "More than [`MAX_SIXTEENTHS`].",
+            "the length counts sixteenths of an inch and has at most two digits ({MAX_SIXTEENTHS})";
+        NotInSteps = 45, "part-not-in-steps", "Between two sixteenths, or halves where the series has them.",
+            "lengths go in sixteenths of an inch, or halves of a sixteenth";
+        NoHalfLengths = 46, "part-no-half-lengths", "An odd thirty-second in a series that is not known to have half lengths.",
+            "no half lengths are known for this series; take a whole number";
+        ShorterThanHead { head: Length, "The height of the head." } = 47, "part-shorter-than-head", "A flush rivet no longer than its own head.",
+            "a flush rivet's length counts its head, which alone is {head:.3} in high; take a longer one";
+        FinishNeeded = 48, "part-finish-needed", "The finish that a number without a letter means is not allowed on this alloy, so a letter is needed.",
+            "without a letter the finish is one that this alloy does not allow; add a letter";
     }
 }
-
-impl core::error::Error for PartLengthError {}
 
 /// What is accepted but should be said.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -26,9 +26,10 @@ impl Part<'static> {
     /// ```
     /// use shophead::rivet::part::Part;
     /// let error = Part::parse("AN470AD-4-5").unwrap_err();
+    /// # #[cfg(feature = "words")]
     /// assert_eq!(
     ///     error.to_string(),
-    ///     "no dash stands between the material and the diameter (character 8); \
+    ///     "no dash belongs between the material and the diameter (character 8); \
     ///      right would be AN470AD4-5 (now MS20470AD4-5)"
     /// );
     /// ```
