@@ -14,6 +14,7 @@ use shophead::words::Units;
 
 use crate::exit::STATUSES;
 use crate::facts::PlaceArgs;
+use crate::repair_args::RepairArgs;
 use crate::schema;
 
 /// Rivet lengths, driven heads, holes and joint strength for airframe sheet metal.
@@ -41,7 +42,7 @@ impl Arguments {
     pub(crate) fn definitions() -> clap::Command {
         let statuses = || STATUSES.map(|(status, meaning)| format!("  {status}  {meaning}")).join("\n");
         let told = |command: clap::Command| command.after_long_help(format!("Exit status:\n{}", statuses()));
-        told(Arguments::command()).mut_subcommands(told)
+        told(Arguments::command()).mut_subcommands(|command| told(command).mut_subcommands(told))
     }
 }
 
@@ -82,7 +83,7 @@ pub(crate) enum Format {
     Json,
     /// A header line and rows for scripts.
     Csv,
-    /// A drawing, of a group and of rows that share a load.
+    /// A drawing, of a group, of a repair and of rows that share a load.
     Svg,
     /// A workbook for spreadsheets, of an order.
     Xlsx,
@@ -164,6 +165,11 @@ pub(crate) enum Command {
     ///
     /// Counts the rivets on each side of a splice, by the published table where there is one and from the strengths.
     Splice(SpliceArgs),
+    /// A repair from the damage to a drawing and a parts list.
+    ///
+    /// Sizes patches, splices and the seams of a new panel by the tables of AC 43.13-1B and by computation: opening, sheet, rows, every
+    /// rivet with its length, order, mass. Says what must be asked first, and sizes nothing where no handbook does.
+    Repair(RepairArgs),
     /// What a part number says.
     ///
     /// Reads part numbers aloud: series, head, alloy, diameter, length, and what should be said about them.
@@ -259,6 +265,7 @@ impl Command {
             Command::Joint(args) => args.screen.width,
             Command::Group(args) => args.screen.width,
             Command::Splice(args) => args.columns,
+            Command::Repair(args) => args.what.width(),
             Command::Part(args) => args.screen.width,
             Command::New(args) => args.screen.width,
             Command::Plan(args) => args.screen.width,

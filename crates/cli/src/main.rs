@@ -20,6 +20,7 @@ mod man;
 mod output;
 mod progress;
 mod render;
+mod repair_args;
 mod report;
 mod schema;
 mod talk;
@@ -96,12 +97,10 @@ fn answer<T>(arguments: &Arguments, done: impl FnOnce(&Report) -> Result<T, Stop
     };
     let report = commands::run(command, job.as_ref(), &context)?;
     // All that is read was read, and nothing is written yet.
-    let output = common
-        .output
-        .as_deref()
-        .into_iter()
-        .chain(report.document.iter().chain(&report.beside).map(|document| &*document.path));
-    output.into_iter().try_for_each(|output| inputs.refuse_as_output(output, common.format == Format::Csv))?;
+    let outputs = common.output.as_deref().into_iter().chain(report.document.iter().map(|document| &*document.path));
+    outputs.into_iter().try_for_each(|output| inputs.refuse_as_output(output, common.format == Format::Csv))?;
+    // What is written beside the answer has a name that says what is in it.
+    report.beside.iter().try_for_each(|beside| inputs.refuse_as_output(&beside.path, true))?;
     if common.format != Format::Text && common.format != Format::Json || report.document.is_some() {
         exit::note_settled(&chosen.settled);
         exit::note(&report.notes);

@@ -13,7 +13,7 @@ use crate::output;
 
 pub(crate) fn run(args: &ManArgs, output: Option<&Path>) -> Result<(), Stop> {
     let program = program();
-    let commands: Vec<&clap::Command> = std::iter::once(&program).chain(program.get_subcommands()).collect();
+    let commands = all(&program);
     let asked = args.command.as_deref().map(|text| named(&commands, text)).transpose()?;
     let Some(folder) = &args.out else {
         return output::write(output, &page(asked.unwrap_or(&program)));
@@ -28,9 +28,21 @@ pub(crate) fn run(args: &ManArgs, output: Option<&Path>) -> Result<(), Stop> {
     Ok(())
 }
 
+/// The program, its commands, and theirs.
+fn all(program: &clap::Command) -> Vec<&clap::Command> {
+    let within = |command| std::iter::once(command).chain(clap::Command::get_subcommands(command));
+    std::iter::once(program).chain(program.get_subcommands().flat_map(within)).collect()
+}
+
+/// `repair-patch`: what a page is asked for by.
+fn short_name(command: &clap::Command) -> &str {
+    let name = name(command);
+    name.strip_prefix("shophead-").unwrap_or(name)
+}
+
 fn named<'c>(commands: &[&'c clap::Command], text: &str) -> Result<&'c clap::Command, Stop> {
-    commands.iter().copied().find(|command| command.get_name().eq_ignore_ascii_case(text)).ok_or_else(|| {
-        let names: Vec<&str> = commands.iter().map(|command| command.get_name()).collect();
+    commands.iter().copied().find(|command| short_name(command).eq_ignore_ascii_case(text)).ok_or_else(|| {
+        let names: Vec<&str> = commands.iter().map(|command| short_name(command)).collect();
         input::wrong("man", text, format_args!("no such command; right would be {}", input::or(&names)))
     })
 }
@@ -38,7 +50,9 @@ fn named<'c>(commands: &[&'c clap::Command], text: &str) -> Result<&'c clap::Com
 /// The definitions with the options that every command takes put into each of them.
 fn program() -> clap::Command {
     // The list of commands tells about help; a page of its own would tell nothing.
-    let mut program = Arguments::definitions().disable_help_subcommand(true);
+    let mut program = Arguments::definitions()
+        .disable_help_subcommand(true)
+        .mut_subcommands(|command| command.disable_help_subcommand(true));
     program.build();
     program
 }
@@ -96,7 +110,7 @@ mod tests {
     #[test]
     fn every_command_has_a_page_that_says_what_it_is_its_statuses_and_once_the_caution() {
         let program = program();
-        for command in std::iter::once(&program).chain(program.get_subcommands()) {
+        for command in all(&program) {
             let page = page(command);
             for heading in ["NAME", "SYNOPSIS", "DESCRIPTION", "OPTIONS", "EXIT STATUS", "CAUTION", "SEE ALSO"] {
                 assert_eq!(

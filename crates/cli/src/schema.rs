@@ -26,6 +26,7 @@ schemas! {
     "joint",
     "group",
     "splice",
+    "repair",
     "part",
     "plan",
     "order",

@@ -11,6 +11,7 @@ use shophead_job::diagnostic::escaped;
 use crate::args::*;
 use crate::exit::Stop;
 use crate::output::Output;
+use crate::repair_args::RepairArgs;
 
 /// What was typed; `None` where that was a question about the program, which is answered by then.
 pub(crate) fn arguments() -> Result<Option<Arguments>, Stop> {
@@ -59,6 +60,7 @@ const OPTIONS: &[(&str, Augment)] = &[
     ("joint", JointArgs::augment_args),
     ("group", GroupArgs::augment_args),
     ("splice", SpliceArgs::augment_args),
+    ("repair", RepairArgs::augment_args),
     ("part", PartArgs::augment_args),
     ("plan", PlanArgs::augment_args),
     ("order", OrderArgs::augment_args),

@@ -1053,12 +1053,10 @@ enum shophead_code
   SHOPHEAD_CODE_CRACK_NEAR_MIDDLE = 98,
   // The gap under the driven head runs along more of its rim than allowed.
   SHOPHEAD_CODE_GAP_ALONG_RIM = 99,
-  // No one length is within limits in every hole: the hole as measured decides.
-  SHOPHEAD_CODE_LENGTH_BY_HOLE = 101,
-  // No standard length is within limits in some holes, but a longer rivet that is cut to length is.
-  SHOPHEAD_CODE_CUT_TO_LENGTH = 102,
-  // How much tail a dimpled pack takes is worked out, no document gives it.
-  SHOPHEAD_CODE_DIMPLE_COMPUTED = 103,
+  // The joint carries the load with less margin than wanted.
+  SHOPHEAD_CODE_MARGIN_SHORT = 100,
+  // The bend is tighter than the table's least radius.
+  SHOPHEAD_CODE_BEND_TOO_TIGHT = 101,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L

@@ -15,6 +15,7 @@ pub mod model;
 pub mod order;
 pub mod plan;
 pub mod read;
+pub mod repair;
 pub mod start;
 pub mod survey;
 pub mod tools;

@@ -14,6 +14,7 @@ mod order;
 mod panel;
 mod part;
 mod plan;
+mod repair;
 mod sources;
 mod splice;
 mod survey;
@@ -47,6 +48,7 @@ pub(crate) fn run<'a>(command: &Command, job: Option<&'a Job>, context: &'a Cont
         (Command::Joint(args), _) => cells::report::<joint::Answer>(args, context),
         (Command::Group(args), _) => group::run(args, context),
         (Command::Splice(args), _) => splice::run(args, context),
+        (Command::Repair(args), _) => repair::run(args, context),
         (Command::Part(args), _) => part::run(args, context),
         (Command::New(args), _) => new::run(args, context),
         (Command::Plan(_), Some(job)) => Ok(plan::run(job, context)),
@@ -297,6 +299,24 @@ pub(crate) mod tests {
             ],
         ),
         ("splice", &["--sheet", "--width", "--rivet"], &["--rows", "--member"]),
+        (
+            "repair patch",
+            &["--sheet", "--hole"],
+            &["--style", "--ways", "--site", "--plate", "--rivet", "--by", "--pattern", "--rows", "--edge", "--row-spacing", "--taper"],
+        ),
+        ("repair splice stringer", &["--shape", "--material", "--leg"], &["--gap", "--rivet", "--skin-rivet", "--site", "--by"]),
+        (
+            "repair rows",
+            &["--rivet", "--sheets", "--across", "--load"],
+            &["--edge", "--pitch", "--rows", "--row-spacing", "--shear", "--solve", "--safety-factor"],
+        ),
+        (
+            "repair rows",
+            &["--rivet", "--sheets", "--across", "--counts"],
+            &["--edge", "--row-spacing", "--ftu", "--fbru", "--fsu", "--rivet-fsu", "--hole"],
+        ),
+        ("repair rows", &["--rivet", "--sheets", "--load", "--from", "--to"], &["--pitch", "--rows", "--rivet-modulus"]),
+        ("repair rows", &["--rivet", "--sheets", "--load", "--tension"], &["--tension-tested", "--pitch"]),
         ("part", &[], &[]),
     ];
 
@@ -317,6 +337,22 @@ pub(crate) mod tests {
             "--measured-height" => &[".060", ".05,.07", "1.5mm"],
             "--major" | "--minor" | "--hole" => &["#30", ".130", ".141", ".1285", "F", "3.3mm", "5/32"],
             "--grip" => &[".157", ".157+-.007", "4mm"],
+            "--style" => &["lap", "doubler", "flush"],
+            "--ways" => &["both", "along"],
+            "--site" => &["skin", "skin,lower-wing", "pressurised", "fluid-tight"],
+            "--plate" => &["clad 2024-T3:.040", "2024-T3:.050"],
+            "--by" => &["greater", "table", "example", "strength"],
+            "--pattern" => &["staggered", "in-line"],
+            "--taper" => &["plain", "feathered:.016", "stepped:.020"],
+            "--shape" => &["flat", "angle", "zee", "hat"],
+            "--material" => &["2024-T3", "clad 2024-T3", "6061-T6"],
+            "--leg" => &[".6x.040", ".75x.051,skin=.032", "1x.064,plate=1x.072,bolts"],
+            "--solve" => &["pitch", "rows", "diameter", "edge", "gauge:1", "gauge:9"],
+            "--counts" => &["1-3-1", "2", "1-2:5/32-3", "4-4"],
+            "--from" => &["1", "2"],
+            "--to" => &["2", "3"],
+            "--ftu" | "--fbru" | "--fsu" | "--rivet-fsu" => &["70ksi", "41ksi", "300MPa"],
+            "--tension" | "--tension-tested" => &["20", "90", "100N"],
             "--load" | "--strip-load" => &["250", "1100N", "10lbf"],
             "--flexibility" => &["soft-and-stiff", "stp-486", "stp-927-riveted", "tn-1051", "exponential"],
             "--rivet-modulus" => &["10.3msi", "26 msi", "70GPa"],
@@ -327,6 +363,7 @@ pub(crate) mod tests {
             "--member" => &["skin", "stringer", "lap", "frame", "other", "spar-cap"],
             "--shear" => &["single", "double"],
             "--rows" | "--cracks" => &["1", "2", "3"],
+            "--across" => &["1", "1-3/8", "2"],
             "--tolerance" => &[".002", "+.003-.001"],
             "part" => &["MS20470AD4-5", "MS20426AD4-4", "AN470D6-10", "NAS9313AD5-6-5", "MS20615-4M6", "nas1242ad4-5"],
             _ => &["1/8", ".25", "1/2", "3/4", "10"],
@@ -357,7 +394,8 @@ pub(crate) mod tests {
             (needed, taken, prop::collection::vec(word("part"), 1..4), any::<bool>()).prop_map(
                 move |(needed, taken, parts, process)| {
                     // All of an answer is wanted, for scripts too.
-                    let mut typed = vec!["shophead".to_owned(), "--format=json".to_owned(), command.to_owned()];
+                    let mut typed = vec!["shophead".to_owned(), "--format=json".to_owned()];
+                    typed.extend(command.split(' ').map(str::to_owned));
                     typed.extend(needed.into_iter().chain(taken.into_iter().flatten()));
                     if command == "part" {
                         typed.push("--".to_owned());

@@ -22,7 +22,8 @@ pub(crate) fn print(report: &Report, settings: &Settings) -> Result<(), Stop> {
         return output::write(Some(&document.path), &document.text);
     }
     if settings.format == Format::Svg && report.drawing.is_none() {
-        let what = "there is no drawing of this; group has one, and joint with --rows 2 or more and --pitch";
+        let what =
+            "there is no drawing of this; group and repair have one, and joint with --rows 2 or more and --pitch";
         return Err(Stop::wrong(format_args!("--format svg: {what}")));
     }
     if settings.format == Format::Xlsx && report.book.is_none() {

@@ -15,6 +15,7 @@ mod new;
 mod order;
 mod manual;
 mod plan;
+mod repair;
 mod schema;
 mod settings;
 mod streams;
@@ -149,4 +150,12 @@ const EXAMPLES: &[(&str, i32)] = &[
     ("splice --sheet clad_2024-T3:.040 --width 10 --rivet AD4 --rows 2 --member lap", 1),
     ("part AN470D6-10", 0),
     ("sources", 0),
+    ("repair patch --sheet clad_2024-T3:.032 --hole 2inx1-1/2 --taper stepped:.020in", 0),
+    (
+        "repair splice stringer --shape angle --material 2024-T3 --leg .6inx.040in --leg .6inx.040in,skin=.032in --gap 1in",
+        0,
+    ),
+    ("repair rows --rivet MS20470AD4 --sheets 2024-T3:.040,2024-T3:.063 --load 500 --solve pitch", 0),
+    ("repair rows --rivet MS20470AD4 --sheets 2024-T3:.040,2024-T3:.063 --counts 1-2-1 --across 1-1/2 --load 500", 0),
+    ("repair bend --material 2024-T3 --thickness .040in", 0),
 ];

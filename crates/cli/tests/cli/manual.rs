@@ -24,7 +24,11 @@ fn there_is_a_page_for_the_program_and_each_command() {
     }
     let page = std::fs::read_to_string(folder.path().join("shophead.1")).expect("the program's");
     assert_eq!(page, bare("man").printed(0));
-    assert_eq!(std::fs::read_dir(folder.path()).unwrap().count(), commands.len() + 1);
+    for repair in ["patch", "splice", "panel", "rows", "bend"] {
+        let page = std::fs::read_to_string(folder.path().join(format!("shophead-repair-{repair}.1"))).expect(repair);
+        assert_eq!(page, bare(&format!("man repair-{repair}")).printed(0));
+    }
+    assert_eq!(std::fs::read_dir(folder.path()).unwrap().count(), commands.len() + 1 + 5);
     let refused = bare("man lenght");
     assert!(refused.refused().contains("right would be shophead, length,"), "{refused}");
 }

@@ -287,6 +287,9 @@ codes! {
     MarginNegative = 50, "margin-negative", "The joint does not carry the load.",
         "the joint does not carry the load[: margin {m}].", "Refer.",
         "margin negative[: {m}]";
+    MarginShort = 100, "margin-short", "The joint carries the load with less margin than wanted.",
+        "less margin[, {m},] than wanted[, {l}].", "Refer.",
+        "margin[ {m}] short[ of {l}]";
     AsStrongAsBefore = 78, "as-strong-as-before", "The same rivet in the same sheets: as strong as before.",
         "as strong as before: same rivet, same sheets.", "",
         "as strong as before";
@@ -333,6 +336,9 @@ codes! {
     MemberTooNear = 68, "member-too-near", "A member or seam stands too near for a patch of the skin alone.",
         "member too near[: {m} of skin beside it, needs {l}].", "Carry the patch over the member: ask the holder of the type's data how.",
         "member near[: {m}, needs {l}]";
+    BendTooTight = 101, "bend-too-tight", "The bend is tighter than the table's least radius.",
+        "bend[ of {m}] is too tight[, needs {l}].", "Take a larger radius.",
+        "bend tight[: {m}, min {l}]";
     SeamsDiffer = 69, "seams-differ", "The factory seams differ: the stronger one is copied.",
         "the factory seams differ.", "Copy the stronger[: number {m}].",
         "seams differ[: copy {m}]";

@@ -116,11 +116,7 @@ pub fn shared(rows: &Rows<'_, '_>, formula: Formula) -> Result<Shared, LapError>
 /// The rows as springs: fills in everything but the shares. Out of line, so that its stack is gone before they are worked out.
 #[inline(never)]
 fn reduce(rows: &Rows<'_, '_>, found: &mut Shared) -> Result<Bay, LapError> {
-    found.rivet_modulus = match (rows.rivet_modulus, is_aluminium(rows.rivet.alloy())) {
-        (Some(given), _) => (given, None),
-        (None, true) => (ALUMINIUM_RIVET, Some(Basis::FLEXIBILITY_SEC_7)),
-        (None, false) => return Err(LapError::RivetModulusNotKnown),
-    };
+    found.rivet_modulus = rivet_modulus(rows.rivet, rows.rivet_modulus)?;
     let plates = plates(rows)?;
     found.flexibility = flexibility(
         found.formula,
@@ -171,6 +167,15 @@ fn plates(rows: &Rows<'_, '_>) -> Result<Plates, LapError> {
             })
         }
         _ => Err(LapError::SheetsDoNotFit),
+    }
+}
+
+/// The modulus as given, or that of aluminium for a rivet of it.
+pub(super) fn rivet_modulus(rivet: &Part<'_>, given: Option<Stress>) -> Result<(Stress, Option<Basis>), LapError> {
+    match (given, is_aluminium(rivet.alloy())) {
+        (Some(given), _) => Ok((given, None)),
+        (None, true) => Ok((ALUMINIUM_RIVET, Some(Basis::FLEXIBILITY_SEC_7))),
+        (None, false) => Err(LapError::RivetModulusNotKnown),
     }
 }
 

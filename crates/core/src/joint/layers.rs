@@ -15,10 +15,17 @@
 //!
 //! What a rivet is sheared by between two layers follows from statics alone, [`planes`]: the sum of what the layers above put on it.
 
-use super::sharing::Passing;
+use core::fmt;
+
+use super::flexibility::{Fastening, Formula, Plate, flexibility};
+use super::lap::{LapError, rivet_modulus};
+use super::sharing::{Passing, stiffness};
+use super::strength::Shear;
 use crate::basis::Basis;
 use crate::length::Length;
-use crate::quantity::{Flexibility, Force};
+use crate::quantity::{Flexibility, Force, Stress};
+use crate::rivet::part::Part;
+use crate::stack::Stack;
 
 /// The most plates one on the other.
 pub const MAX_PLATES: usize = 5;
@@ -230,6 +237,141 @@ pub fn share(rows: &[LayerRow], bays: &[LayerBay], start: &[Force], end: &[Force
     found.gone_over = backward.iter().rev().copied().collect();
     Ok(found)
 }
+
+/// Rows of one rivet, all alike, through every load-carrying layer of a pack, on a strip of one pitch.
+#[derive(Clone, Copy, Debug)]
+pub struct PackRows<'s, 'p> {
+    /// The rivet.
+    pub rivet: &'s Part<'p>,
+    /// What it goes through.
+    pub stack: &'s Stack,
+    /// From rivet to rivet: the width of the strip.
+    pub pitch: Length,
+    /// From row to row.
+    pub apart: Length,
+    /// How many rows.
+    pub rows: u8,
+    /// The layer that brings the load before the first row, by its number in the pack.
+    pub from: u8,
+    /// The layer that takes it away behind the last one.
+    pub to: u8,
+    /// The load on one pitch.
+    pub load: Force,
+    /// Modulus of the rivet; `None` takes that of aluminium for an aluminium rivet.
+    pub rivet_modulus: Option<Stress>,
+}
+
+/// How rows share a load over the layers of a pack by one of the published formulas, taken plane by plane.
+///
+/// # Errors
+/// [`PackError`].
+///
+/// ```
+/// use shophead::joint::flexibility::Formula;
+/// use shophead::joint::layers::{PackRows, through_pack};
+/// use shophead::length::{Length, Toleranced};
+/// use shophead::material::Material;
+/// use shophead::quantity::Force;
+/// use shophead::rivet::part::Part;
+/// use shophead::stack::{Layer, Stack};
+/// let mut stack = Stack::new();
+/// for thickness in [".032", ".040", ".063"] {
+///     let layer = Layer::of(Toleranced::parse(thickness)?);
+///     stack.push(Layer { material: Some(Material::parse("2024-T3")?), ..layer })?;
+/// }
+/// let pitch = Length::parse("3/4")?;
+/// let rows = PackRows {
+///     rivet: &Part::parse("MS20470AD4")?, stack: &stack, pitch, apart: pitch, rows: 4, from: 1, to: 3,
+///     load: Force::from_lbf(800.0), rivet_modulus: None,
+/// };
+/// let found = through_pack(&rows, Formula::SOFT)?;
+/// // Between the skin and what lies under it all of the load goes over.
+/// let all: f64 = (0..4).filter_map(|row| found.row(row)).map(|row| row.planes[0].lbf()).sum();
+/// assert!((all - 800.0).abs() < 1e-6);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+pub fn through_pack(rows: &PackRows<'_, '_>, formula: Formula) -> Result<Layers, PackError> {
+    let (modulus, modulus_basis) = rivet_modulus(rows.rivet, rows.rivet_modulus).map_err(PackError::Lap)?;
+    let mut basis = formula.basis();
+    if let Some(modulus_basis) = modulus_basis {
+        basis = basis.weaker(modulus_basis);
+    }
+    let mut plates = heapless::Vec::<Plate, MAX_PLATES>::new();
+    let mut bay = LayerBay { length: rows.apart, ea: [Force::from_lbf(1.0); MAX_PLATES] };
+    let (mut start, mut end) = ([Force::ZERO; MAX_PLATES], [Force::ZERO; MAX_PLATES]);
+    for (number, layer) in rows.stack.numbered_load_carrying() {
+        let thickness = layer.thickness.nominal();
+        let sheet = layer.material.and_then(|material| material.properties(thickness));
+        let (modulus, sheet_basis) = sheet
+            .and_then(|sheet| Some((sheet.e()?, sheet.basis())))
+            .ok_or(PackError::Lap(LapError::ModulusNotPublished))?;
+        basis = basis.weaker(sheet_basis);
+        let index = plates.len();
+        plates.push(Plate { thickness, modulus }).map_err(|_| PackError::Layers(LayersError::TooManyPlates))?;
+        let put = |cells: &mut [Force; MAX_PLATES], force| {
+            if let Some(cell) = cells.get_mut(index) {
+                *cell = force;
+            }
+        };
+        put(&mut bay.ea, stiffness(modulus, rows.pitch, thickness));
+        if number == rows.from {
+            put(&mut start, rows.load);
+        }
+        if number == rows.to {
+            put(&mut end, rows.load);
+        }
+    }
+    if rows.from == rows.to || start.iter().chain(&end).filter(|load| **load != Force::ZERO).count() != 2 {
+        return Err(PackError::NoSuchLayer);
+    }
+    let mut row = LayerRow { flexibility: [Flexibility::from_in_per_lbf(0.0); PLANES], fasteners: 1 };
+    for (cell, (above, below)) in row.flexibility.iter_mut().zip(plates.iter().zip(plates.iter().skip(1))) {
+        let fastening = Fastening {
+            diameter: rows.rivet.diameter(),
+            modulus,
+            shear_modulus: None,
+            shear: Shear::Single,
+            plates: [*above, *below],
+        };
+        *cell = flexibility(formula, &fastening).map_err(|error| PackError::Lap(LapError::Flexibility(error)))?;
+    }
+    let all = [row; MAX_ROWS];
+    let rows = all.get(..usize::from(rows.rows)).ok_or(PackError::Layers(LayersError::TooManyRows))?;
+    let bays = [bay; MAX_ROWS];
+    let bays = bays.get(..rows.len().saturating_sub(1)).unwrap_or_default();
+    let ends =
+        |ends: &[Force; MAX_PLATES]| ends.iter().take(plates.len()).copied().collect::<heapless::Vec<_, MAX_PLATES>>();
+    let mut found = share(rows, bays, &ends(&start), &ends(&end)).map_err(PackError::Layers)?;
+    found.basis = found.basis.weaker(basis);
+    Ok(found)
+}
+
+/// Why a pack has no shares.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
+pub enum PackError {
+    /// The load comes from, or goes to, no load-carrying layer, or both are the same.
+    NoSuchLayer,
+    /// A modulus or a flexibility is missing.
+    Lap(LapError),
+    /// The shares could not be worked out.
+    Layers(LayersError),
+}
+
+impl fmt::Display for PackError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            PackError::NoSuchLayer => {
+                f.write_str("the load goes from one layer that carries load to another; they count from 1")
+            }
+            PackError::Lap(error) => error.fmt(f),
+            PackError::Layers(error) => error.fmt(f),
+        }
+    }
+}
+
+impl core::error::Error for PackError {}
 
 fn check(rows: &[LayerRow], bays: &[LayerBay], start: &[Force], end: &[Force]) -> Result<usize, LayersError> {
     let plates = start.len();

@@ -30,7 +30,7 @@ pub struct Hole {
     pub at: Point,
     /// Diameter of the hole.
     pub diameter: Length,
-    /// What its rivet carries.
+    /// What its rivet carries. Zero where that is not known: then nothing is taken to leave the sheet before a line.
     pub carries: Force,
 }
 
@@ -129,7 +129,7 @@ fn check(holes: &[Hole], width: Length) -> Result<(), StripError> {
         if hole.diameter <= Length::ZERO {
             return Err(StripError::LengthNotPositive);
         }
-        if !(hole.carries.is_finite() && hole.carries > Force::ZERO) {
+        if !(hole.carries.is_finite() && hole.carries >= Force::ZERO) {
             return Err(StripError::NotPositive);
         }
         let radius = hole.diameter.times(1, 2);
@@ -173,6 +173,26 @@ pub fn all_rivets(holes: &[Hole], width: Length) -> Result<Force, StripError> {
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 pub fn weakest_line(holes: &[Hole], width: Length, sheet: &StripSheet) -> Result<Line, StripError> {
+    let mut weakest: Option<Line> = None;
+    for (index, first) in holes.iter().enumerate() {
+        let x = first.at.x;
+        // Each row once.
+        if holes.iter().take(index).any(|hole| hole.at.x == x) {
+            continue;
+        }
+        let line = line_of_row(holes, width, sheet, x)?;
+        if weakest.is_none_or(|weakest| line.load.force < weakest.load.force) {
+            weakest = Some(line);
+        }
+    }
+    weakest.ok_or(StripError::NoHoles)
+}
+
+/// The weakest line whose first row, from where the sheet is pulled, is the one at `x`.
+///
+/// # Errors
+/// [`StripError`]; [`StripError::NoHoles`] where no hole stands at `x`.
+pub fn line_of_row(holes: &[Hole], width: Length, sheet: &StripSheet, x: Length) -> Result<Line, StripError> {
     check(holes, width)?;
     let (ftu, basis) = sheet.ftu;
     if sheet.thickness <= Length::ZERO {
@@ -181,27 +201,18 @@ pub fn weakest_line(holes: &[Hole], width: Length, sheet: &StripSheet) -> Result
     if !(ftu.is_finite() && ftu > Stress::ZERO) {
         return Err(StripError::NotPositive);
     }
+    if !holes.iter().any(|hole| hole.at.x == x) {
+        return Err(StripError::NoHoles);
+    }
     let mut sorted: heapless::Vec<Hole, MAX_HOLES> = holes.iter().copied().collect();
     sorted.sort_unstable_by_key(|hole| (hole.at.y, hole.at.x));
-    let mut weakest: Option<Line> = None;
-    for (index, first) in sorted.iter().enumerate() {
-        let x = first.at.x;
-        // Each row once.
-        if sorted.iter().take(index).any(|hole| hole.at.x == x) {
-            continue;
-        }
-        let line = line_from(&sorted, width, sheet, x);
-        if !line.load.force.is_finite() {
-            return Err(StripError::OutOfRange);
-        }
-        let basis = if line.zigzag { basis.weaker(Basis::ZIGZAG_NET_WIDTH) } else { basis };
-        let basis = if line.before > Force::ZERO { basis.weaker(Basis::ROWS_OF_UNEQUAL_NUMBER) } else { basis };
-        let line = Line { load: Allowable { basis, ..line.load }, ..line };
-        if weakest.is_none_or(|weakest| line.load.force < weakest.load.force) {
-            weakest = Some(line);
-        }
+    let line = line_from(&sorted, width, sheet, x);
+    if !line.load.force.is_finite() {
+        return Err(StripError::OutOfRange);
     }
-    weakest.ok_or(StripError::NoHoles)
+    let basis = if line.zigzag { basis.weaker(Basis::ZIGZAG_NET_WIDTH) } else { basis };
+    let basis = if line.before > Force::ZERO { basis.weaker(Basis::ROWS_OF_UNEQUAL_NUMBER) } else { basis };
+    Ok(Line { load: Allowable { basis, ..line.load }, ..line })
 }
 
 /// The best way to a hole, for a line that has touched its first row by then or has not.

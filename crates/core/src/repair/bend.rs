@@ -21,10 +21,17 @@ use crate::practice::Given;
 /// ```
 #[must_use]
 pub fn least_radius(material: Material, thickness: Length) -> Option<Given<Interval>> {
+    least_radius_of(material.alloy(), material.temper(), thickness)
+}
+
+/// As [`least_radius`], by the names of alloy and temper as the table prints them: `2024`, `T6`.
+#[must_use]
+pub fn least_radius_of(alloy: &str, temper: &str, thickness: Length) -> Option<Given<Interval>> {
     if thickness <= Length::ZERO {
         return None;
     }
-    let line = LINES.iter().find(|line| line.alloy == material.alloy() && line.temper == material.temper())?;
+    let line =
+        LINES.iter().find(|line| line.alloy.eq_ignore_ascii_case(alloy) && line.temper.eq_ignore_ascii_case(temper))?;
     let holds = |column: &&(&u16, &(u8, u8))| Length::from_ten_thousandths(column.0.saturating_mul(10)) >= thickness;
     let columns: [(&u16, &(u8, u8)); 6] = zip(&COLUMNS, &line.halves);
     let (_, (least, most)) = columns.iter().find(holds)?;

@@ -11,6 +11,7 @@
 //! A thickness between two lines of a table takes the next one (para 4-58m(1): 1/16 takes .064). A dash in the table is no offer: the
 //! formula behind the table is not put in its place.
 
+use super::in_row::InRow;
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::joint::splice::{
@@ -76,6 +77,12 @@ pub struct Rate {
 }
 
 impl Rate {
+    /// What was found of the rivets: where the table counts them and no strength is published, theirs is not asked.
+    pub(super) fn of_rivets<'r>(&self, row: &'r InRow) -> &'r Findings {
+        let by_table_alone = self.by_table.is_some() && self.by_strength.is_none();
+        if by_table_alone { &row.fitted } else { &row.findings }
+    }
+
     /// What decides the count: shear of the rivet or bearing of the sheet; `None` where the computation does.
     #[must_use]
     pub fn critical(&self) -> Option<Critical> {
@@ -213,6 +220,9 @@ pub fn rate(
             (table, strength) => table.or(strength),
         },
     };
+    if found.by_strength.is_none() && found.by_table.is_some() {
+        found.findings.push(Finding::new(Code::StrengthNotPublished, Severity::Caution, material.basis()));
+    }
     (found.per_inch, found.from) = (chosen.map(|(per_inch, _)| per_inch), chosen.map(|(_, from)| from));
     if chosen.is_none() {
         found.findings.push(Finding::new(Code::StrengthNotPublished, Severity::Refer, material.basis()));

@@ -58,6 +58,8 @@ pub struct InRow {
     pub strength: RowStrength,
     /// The rivet with its length; without where none fits.
     pub rivet: Part<'static>,
+    /// What was found without asking for a strength: about the rivet, its hole and head, its length, where it stands.
+    pub fitted: Findings,
     /// Everything that was found: about the rivet, its hole and head, its length, where it stands, what it carries.
     pub findings: Findings,
 }
@@ -73,16 +75,18 @@ pub(super) fn carried(rows: &Rows<'_, '_>) -> Result<RowStrength, RowError> {
 /// [`RowError`] for what is no row.
 pub fn in_row(rows: &Rows<'_, '_>) -> Result<InRow, RowError> {
     let strength = carried(rows)?;
-    let mut findings = Findings::new();
-    let rivet = with_length(rows, &mut findings);
+    let mut fitted = Findings::new();
+    let rivet = with_length(rows, &mut fitted);
+    let mut findings = fitted.clone();
     findings.extend(&strength.findings);
-    Ok(InRow { strength, rivet, findings })
+    Ok(InRow { strength, rivet, fitted, findings })
 }
 
 /// The rivet with the length that its pack needs.
 fn with_length(rows: &Rows<'_, '_>, findings: &mut Findings) -> Part<'static> {
     let rivet = rows.rivet;
     let Ok(answer) = rows.question().length() else {
+        findings.extend(&rows.question().findings());
         findings.push(Finding::new(Code::NoLengthFits, Severity::Refer, Basis::LENGTH_NOT_KNOWN));
         return rivet;
     };

@@ -165,11 +165,9 @@ pub fn seam(query: &SideQuery<'_, '_>) -> Result<Seam, SeamError> {
     }
     let rows = query.factory.get(copied).unwrap_or(first);
     if let Some(asked) = factory.get(copied) {
-        // A seam that is copied as it was needs no published strength: it is as strong as before.
+        // A seam that is copied as it was is not asked for its strength: it is as strong as before.
         let as_it_was = query.factory.iter().all(alike);
-        for finding in asked.findings.iter().filter(|found| !as_it_was || found.code() != Code::StrengthNotPublished) {
-            findings.push(*finding);
-        }
+        findings.extend(if as_it_was { &asked.fitted } else { &asked.findings });
         if as_it_was {
             findings.push(Finding::new(Code::AsStrongAsBefore, Severity::Note, Basis::AC43_NOT_WEAKER));
         }

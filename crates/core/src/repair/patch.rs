@@ -386,7 +386,7 @@ pub fn patch(query: &PatchQuery<'_, '_>) -> Result<Patch, PatchError> {
         practice,
     };
     let row = in_row(&rows)?;
-    findings.extend(&row.findings);
+    findings.extend(rate.of_rivets(&row));
     let reach = |rows: u8| edge.value.plus(edge.value).plus(spacing.apart.times(u32::from(rows.saturating_sub(1)), 1));
     let both = |length: Length| length.plus(length);
     let plate = Plate {
@@ -732,6 +732,12 @@ pub(super) fn for_sites(sites: &[Site], told: &mut Tell) {
 }
 
 impl Plate {
+    /// A plate with sharp corners, weighed.
+    #[must_use]
+    pub fn of(material: Material, thickness: Length, along: Length, across: Length) -> Plate {
+        Plate { material, thickness, along, across, radius: Length::ZERO, basis: None, mass: None }.weighed()
+    }
+
     /// Its area, the corners taken off.
     #[must_use]
     pub fn area_in2(&self) -> f64 {

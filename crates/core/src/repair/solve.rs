@@ -21,7 +21,7 @@ use super::gauge_table::gauges;
 use super::in_row::{InRow, Rows, carried, in_row};
 use crate::finding::{Finding, Severity};
 use crate::joint::margin::{Factors, Load, Margin, MarginError, margin};
-use crate::joint::row::RowGoverning;
+use crate::joint::row::{RowError, RowGoverning, RowStrength};
 use crate::length::{Length, Toleranced, product};
 use crate::practice::Name;
 use crate::quantity::Force;
@@ -93,6 +93,38 @@ pub struct Tried {
     pub share: Option<f64>,
     /// The first thing that has to be referred; looked for only where the margin is enough.
     pub refers: Option<Finding>,
+}
+
+impl Tried {
+    /// Rows as they stand, with everything that was found. The load is that on an inch of width.
+    ///
+    /// # Errors
+    /// [`RowError`] for what is no row.
+    pub fn asked<'a>(rows: &Rows<'_, 'a>, per_inch: Option<(Load, Factors)>) -> Result<(Tried, InRow), RowError> {
+        let found = in_row(rows)?;
+        let mut tried = Tried::of(rows, &found.strength, per_inch);
+        tried.rivet = found.rivet;
+        tried.refers = found.findings.iter().find(|finding| finding.severity() == Severity::Refer).copied();
+        Ok((tried, found))
+    }
+
+    fn of(rows: &Rows<'_, '_>, strength: &RowStrength, per_inch: Option<(Load, Factors)>) -> Tried {
+        let carries = strength.per_inch.map(|load| load.force);
+        let margin = carries.zip(per_inch).and_then(|(carries, (load, factors))| margin(carries, load, factors).ok());
+        Tried {
+            rivet: rows.rivet,
+            edge: rows.edge,
+            pitch: rows.pitch,
+            rows: rows.rows,
+            gauge: None,
+            rivets_per_inch: strength.rivets_per_inch,
+            carries,
+            governing: strength.governing,
+            margin,
+            share: carries.zip(weakest_sheet(rows.stack)).map(|(carries, sheet)| carries.lbf() / sheet.lbf()),
+            refers: None,
+        }
+    }
 }
 
 /// Why the next weaker step is not the answer.
@@ -245,23 +277,9 @@ fn ask<'a>(wanted: &Wanted<'_, 'a>, rows: Rows<'_, 'a>) -> Option<Tried> {
 /// Asks what the rows carry, and everything else where that is good enough.
 fn ask_where<'a>(wanted: &Wanted<'_, 'a>, rows: Rows<'_, 'a>, enough: impl FnOnce(&Tried) -> bool) -> Option<Tried> {
     let strength = carried(&rows).ok()?;
-    let carries = strength.per_inch.map(|load| load.force);
-    let margin = carries.and_then(|carries| margin(carries, wanted.per_inch, wanted.factors).ok());
-    let mut tried = Tried {
-        rivet: rows.rivet,
-        edge: rows.edge,
-        pitch: rows.pitch,
-        rows: rows.rows,
-        gauge: None,
-        rivets_per_inch: strength.rivets_per_inch,
-        carries,
-        governing: strength.governing,
-        margin,
-        share: carries.zip(weakest_sheet(rows.stack)).map(|(carries, sheet)| carries.lbf() / sheet.lbf()),
-        refers: None,
-    };
+    let mut tried = Tried::of(&rows, &strength, Some((wanted.per_inch, wanted.factors)));
     // Without a strength that is known, what is missing is what has to be referred.
-    if carries.is_none() || enough(&tried) {
+    if tried.carries.is_none() || enough(&tried) {
         let InRow { rivet, findings, .. } = in_row(&rows).ok()?;
         tried.rivet = rivet;
         tried.refers = findings.iter().find(|finding| finding.severity() == Severity::Refer).copied();

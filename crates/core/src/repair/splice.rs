@@ -398,7 +398,7 @@ fn spliced_leg(query: &SpliceQuery<'_, '_>, leg: &Leg, number: u8) -> Result<Leg
             shear: Shear::Single,
             practice: query.practice,
         })?;
-        findings.extend(&row.findings);
+        findings.extend(found.rate.as_ref().map_or(&row.findings, |rate| rate.of_rivets(&row)));
         found.rivet = Some(row.rivet);
         found.row = Some(row);
     }

@@ -145,6 +145,11 @@ impl Tell {
         told.iter().for_each(|told| self.tell(*told));
     }
 
+    /// Adds what is told with another.
+    pub fn extend(&mut self, other: &Tell) {
+        other.iter().for_each(|told| self.tell(told));
+    }
+
     /// What is told, in order.
     pub fn iter(&self) -> impl Iterator<Item = Told> + '_ {
         self.told.iter().copied()

@@ -14,10 +14,12 @@
 
 mod group;
 mod map;
+mod repair;
 mod rows;
 
 pub use group::{GroupDrawing, group};
 pub use map::{Mark, Sheet, map, sheets};
+pub use repair::{Dimension, Outline, RepairDrawing, repair};
 pub use rows::{RowBar, RowsDrawing, rows};
 
 use std::fmt::Write;
@@ -150,6 +152,15 @@ impl Canvas {
         ));
     }
 
+    /// A rectangle with round corners from its upper left one, nothing inside.
+    pub fn rounded(&mut self, at: At, width: f64, height: f64, radius: f64, line: Line) {
+        let [x, y, width, height, radius] = [at.0, at.1, width, height, radius].map(figure);
+        self.add(format_args!(
+            r#"<rect x="{x}" y="{y}" width="{width}" height="{height}" rx="{radius}" fill="none" {}/>"#,
+            line.attributes()
+        ));
+    }
+
     /// Straight lines from place to place, nothing inside.
     pub fn polyline(&mut self, places: &[At], line: Line) {
         let places: Vec<String> = places.iter().map(|(x, y)| format!("{},{}", figure(*x), figure(*y))).collect();
@@ -201,6 +212,14 @@ impl Canvas {
         let (x, y, text) = (figure(at.0), figure(at.1), escaped(text));
         self.add(format_args!(
             r##"<text x="{x}" y="{y}" text-anchor="{anchor}" {letters} stroke="#fff" stroke-width="3" paint-order="stroke">{text}</text>"##
+        ));
+    }
+
+    /// A plain text that is read from the right, its middle at this place.
+    pub fn turned(&mut self, at: At, text: &str) {
+        let (x, y, text) = (figure(at.0), figure(at.1), escaped(text));
+        self.add(format_args!(
+            r##"<text x="{x}" y="{y}" transform="rotate(-90 {x} {y})" text-anchor="middle" font-size="12" stroke="#fff" stroke-width="3" paint-order="stroke">{text}</text>"##
         ));
     }
 

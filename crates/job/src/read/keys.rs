@@ -205,5 +205,12 @@ pub(super) const DRIVEN_FILE: Keys = Keys {
     examples: &[],
 };
 
+pub(super) const SEAMS_FILE: Keys = Keys {
+    of: "a seams file",
+    form: "",
+    names: &["side", "length", "layers", "rivet", "pitch", "edge", "rows", "row_spacing", "staggered"],
+    examples: &[],
+};
+
 pub(super) const STOCK_FILE: Keys =
     Keys { of: "a stock file", form: "", names: &["part", "on_hand", "pack"], examples: &[] };

@@ -13,6 +13,7 @@ mod panel;
 mod points;
 mod row;
 mod rows_file;
+mod seams;
 mod settings;
 mod sheet;
 mod source;
@@ -30,6 +31,7 @@ pub use holes::{COLUMNS, HoleLine, HoleRecord, HolesFile};
 use holes::{RowKey, SaidHoles};
 pub use layer::read_layer;
 pub use points::GroupPoint;
+pub use seams::FactorySeam;
 pub use settings::Settings;
 use shophead::length::Bare;
 use shophead::rivet::Series;
@@ -440,6 +442,31 @@ pub fn read_group_from(
         points::group(&source, series)
     });
     mistakes.result(points)
+}
+
+/// Reads the factory seams of a panel from their text; `file` is what it is called in messages, a number without a unit what `bare` says.
+///
+/// # Errors
+/// As [`Job::read`].
+///
+/// ```
+/// use shophead::length::Bare;
+/// use shophead_job::read::read_seams_from;
+/// let file = std::path::Path::new("seams.csv");
+/// let text = "side,length,layers,rivet,pitch,edge,rows\nforward,12,\".032,.032\",MS20470AD4,3/4,1/4,2\n";
+/// let seams = read_seams_from(text.into(), file, Bare::Inches)?;
+/// assert_eq!((seams[0].side.as_str(), seams[0].rows), ("forward", 2));
+/// let error = read_seams_from(text.replace("3/4", "0").into(), file, Bare::Inches).unwrap_err();
+/// assert!(error.to_string().starts_with("seams.csv:2:35: pitch must be more than nothing"), "{error}");
+/// # Ok::<(), shophead_job::read::ReadError>(())
+/// ```
+pub fn read_seams_from(text: Vec<u8>, file: &Path, bare: Bare) -> Result<Vec<FactorySeam>, ReadError> {
+    let mistakes = Mistakes::default();
+    let seams = mistakes.source(file, text).and_then(|source| {
+        source.bare.set(bare);
+        seams::seams(&source)
+    });
+    mistakes.result(seams)
 }
 
 fn hole_lines(source: &Source<'_>, job: &Job) -> Vec<HoleLine> {

@@ -1185,7 +1185,7 @@ fn documented(section: &str) -> Vec<&'static str> {
 
 #[test]
 fn the_document_and_the_reader_know_the_same_keys() {
-    let sections: [(&str, &Keys); 19] = [
+    let sections: [(&str, &Keys); 20] = [
         ("Job", &keys::JOB),
         ("Position", &keys::POSITION),
         ("Minutes", &keys::MINUTES),
@@ -1205,6 +1205,7 @@ fn the_document_and_the_reader_know_the_same_keys() {
         ("Points file", &keys::POINTS_FILE),
         ("Stock file", &keys::STOCK_FILE),
         ("Driven file", &keys::DRIVEN_FILE),
+        ("Seams file", &keys::SEAMS_FILE),
     ];
     for (section, keys) in sections {
         assert_eq!(documented(section), keys.names, "{section}");
@@ -1233,6 +1234,8 @@ fn the_document_names_every_word_and_its_examples_read() {
     read_beside(example("toml", 1), &[]).unwrap_or_else(|error| panic!("{error}"));
     OwnLimits::read_from(example("toml", 2).into(), Path::new("l.toml")).unwrap_or_else(|error| panic!("{error}"));
     let demo = demo(DEMO, DEMO_LIMITS, DEMO_HOLES).expect("the demo reads");
+    let seams = read_seams_from(example("csv", 8).into(), Path::new("s.csv"), Bare::Inches);
+    assert_eq!(seams.unwrap_or_else(|error| panic!("{error}")).len(), 2);
     read_driven_from(example("csv", 7).into(), Path::new("d.csv"), &demo).unwrap_or_else(|error| panic!("{error}"));
     read_holes_from(example("csv", 2).into(), Path::new("h.csv"), &sound_job())
         .unwrap_or_else(|error| panic!("{error}"));

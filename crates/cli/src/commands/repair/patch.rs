@@ -1,0 +1,417 @@
+//! `shophead repair patch`.
+
+use shophead::basis::Basis;
+use shophead::finding::Code;
+use shophead::joint::flexibility::Formula;
+use shophead::joint::sharing::Sharing;
+use shophead::layout::Point;
+use shophead::length::{Bare, Length};
+use shophead::quantity::Force;
+use shophead::repair::patch::{
+    CUT_RADIUS, Damage, Patch, PatchError, PatchQuery, Plate, Side, Style, Taper, patch as sized,
+};
+use shophead_job::drawing::{Dimension, Line, Outline, RepairDrawing, repair as draw};
+use shophead_job::repair::{Piece, Place};
+use shophead_job::words::row_mode;
+
+use super::answer::{
+    Cited, Limited, OpeningAnswer, PatchAnswer, PlateAnswer, RateAnswer, Repair, RowShareAnswer, SharesAnswer,
+    SideAnswer, Strength, sheet,
+};
+use super::{Sized, by, check_places, given, not_sized, rate_pairs, refused, rivets, sites};
+use crate::context::Context;
+use crate::exit::Stop;
+use crate::input;
+use crate::repair_args::PatchArgs;
+use crate::report::{Block, Report, Table};
+
+const REPAIR: &str = "patch";
+
+pub(super) fn run<'a>(args: &PatchArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
+    let bare = context.bare;
+    let (material, thickness) = input::sheet("--sheet", &args.sheet, bare)?;
+    let sites = sites(&args.site)?;
+    let plate = args.plate.as_deref().map(|text| input::sheet("--plate", text, bare)).transpose()?;
+    let query = PatchQuery {
+        material,
+        thickness,
+        damage: damage(args, bare)?,
+        style: input::word("--style", &args.style)?,
+        ways: input::word("--ways", &args.ways)?,
+        sites: &sites,
+        member: input::optional_length("--member", args.member.as_deref(), bare)?,
+        plate,
+        rivet: args.rivet.as_deref().map(|text| input::part("--rivet", text)).transpose()?,
+        by: input::word("--by", &args.count.by)?,
+        pattern: input::word("--pattern", &args.pattern)?,
+        rows: args.rows,
+        edge: input::optional_length("--edge", args.edge.as_deref(), bare)?,
+        apart: input::optional_length("--row-spacing", args.row_spacing.as_deref(), bare)?,
+        practice: context.practice,
+    };
+    let taper = taper(&args.taper, bare)?;
+    let mut report = Report::new("repair", context);
+    let found = match sized(&query) {
+        Ok(found) => found,
+        Err(PatchError::Refused(site)) => {
+            refused(REPAIR, site, &mut report, context);
+            return Ok(report);
+        }
+        Err(error @ PatchError::NoCount) => {
+            let (subject, why) = (material.to_string(), error.to_string());
+            not_sized(REPAIR, &subject, Code::StrengthNotPublished, material.basis(), &why, &mut report, context);
+            return Ok(report);
+        }
+        Err(error @ PatchError::NoLimits) => {
+            let why = error.to_string();
+            not_sized(REPAIR, "practice", Code::NoLimit, Basis::ROWS_OF_PATCH, &why, &mut report, context);
+            return Ok(report);
+        }
+        Err(error) => return Err(Stop::wrong(error)),
+    };
+    let subject = found.rivet.to_string();
+    report.find_all(context, &subject, &found.findings);
+    let places = places(&found);
+    check_places(&subject, &places, &found.rivet, &mut report, context);
+    let shares = shares(&found, taper);
+    let filler_rivets = u32::try_from(found.filler_holes().count()).unwrap_or(u32::MAX);
+    text(&found, filler_rivets, &mut report, context);
+    shares_text(&shares, taper, &mut report, context);
+
+    let practice = context.practice;
+    let carries = found.row.strength.per_inch;
+    let answer = PatchAnswer {
+        style: query.style.as_str(),
+        opening: OpeningAnswer {
+            along: found.opening.along.into(),
+            across: found.opening.across.into(),
+            radius: found.opening.radius.into(),
+            stop_hole: found.opening.stop_hole.map(Into::into),
+        },
+        plate: PlateAnswer::of(&found.plate, practice),
+        filler: found.filler.as_ref().map(|filler| PlateAnswer::of(filler, practice)),
+        rivet: found.rivet.to_string(),
+        rivets: found.rivets(),
+        filler_rivets,
+        rate: RateAnswer::of(&found.rate, practice),
+        across: side(&found.across),
+        along: side(&found.along),
+        edge: Limited::of(found.edge, practice),
+        pitch: found.pitch.into(),
+        row_spacing: found.apart.into(),
+        least_pitch: Limited::of(found.least_pitch, practice),
+        pattern: found.pattern.as_str(),
+        carries_per_inch: carries.map(|load| Strength::of(load, practice)),
+        governing: found.row.strength.governing.map(|governing| governing.mode.to_string()),
+        share: found.share,
+        taper: match taper {
+            Taper::Plain => "plain",
+            Taper::Feathered(_) => "feathered",
+            Taper::Stepped(_) => "stepped",
+        },
+        shares: shares.iter().map(|shares| shares.json(practice)).collect(),
+    };
+    let sized = Sized {
+        rivets: rivets(vec![(found.rivet, found.rivets() + filler_rivets)], &args.out.spares)?,
+        pieces: pieces(&found, query.style),
+        others: Vec::new(),
+        mass: found.mass,
+        drawing: drawing(&found, &places, context),
+        told: found.told.clone(),
+        places,
+    };
+    let answer = Repair { repair: REPAIR, patch: Some(answer), ..Repair::default() };
+    sized.finish(answer, &args.out, &mut report, context)?;
+    Ok(report)
+}
+
+fn damage(args: &PatchArgs, bare: Bare) -> Result<Damage, Stop> {
+    if let Some(text) = &args.hole {
+        let (along, across) = by("--hole", text, bare)?;
+        return Ok(Damage::Hole { along, across });
+    }
+    if let Some(text) = &args.opening {
+        let (along, across) = by("--opening", text, bare)?;
+        let radius = input::optional_length("--radius", args.radius.as_deref(), bare)?.unwrap_or(CUT_RADIUS);
+        return Ok(Damage::Opening { along, across, radius });
+    }
+    let length = input::length("--crack", args.crack.as_deref().unwrap_or_default(), bare)?;
+    match args.runs.trim() {
+        "across" => Ok(Damage::Crack { along: Length::ZERO, across: length }),
+        "along" => Ok(Damage::Crack { along: length, across: Length::ZERO }),
+        other => Err(input::wrong("--runs", other, "a crack runs across or along the load; right would be across")),
+    }
+}
+
+fn taper(text: &str, bare: Bare) -> Result<Taper, Stop> {
+    let (word, thickness) = text.split_once(':').map_or((text, None), |(word, thickness)| (word, Some(thickness)));
+    let thickness = thickness.map(|text| input::length("--taper", text, bare)).transpose()?;
+    match (word.trim(), thickness) {
+        ("plain", None) => Ok(Taper::Plain),
+        ("feathered", Some(thickness)) => Ok(Taper::Feathered(thickness)),
+        ("stepped", Some(thickness)) => Ok(Taper::Stepped(thickness)),
+        _ => Err(input::wrong("--taper", text, "right would be plain, feathered:.016 or stepped:.020")),
+    }
+}
+
+fn side(side: &Side) -> SideAnswer {
+    SideAnswer {
+        width: side.width.into(),
+        spread: side.spread.into(),
+        needed: side.needed,
+        rows: side.rows,
+        per_row: side.per_row,
+        counted: side.counted,
+    }
+}
+
+/// The rivets of the patch, then those of its filler.
+fn places(found: &Patch) -> Vec<Place> {
+    let diameter = found.rivet.diameter();
+    let half_along = found.along.spread;
+    let mut places: Vec<Place> = found
+        .holes()
+        .map(|hole| {
+            // At an end of the opening, beside it, or at a corner.
+            let beyond = |at: Length, spread: Length| at.nanometres().abs() * 2 > spread.nanometres();
+            let part = match (beyond(hole.at.x, half_along), beyond(hole.at.y, found.across.spread)) {
+                (true, true) => "corner",
+                (true, false) => "end",
+                _ => "side",
+            };
+            Place { at: hole.at, diameter, part: part.to_owned(), row: u32::from(hole.row), counts: hole.counts }
+        })
+        .collect();
+    let filler = |at: Point| Place { at, diameter, part: "filler".to_owned(), row: 1, counts: false };
+    places.extend(found.filler_holes().map(filler));
+    places
+}
+
+fn pieces(found: &Patch, style: Style) -> Vec<Piece> {
+    let piece = |what: &str, plate: &Plate| Piece {
+        what: what.to_owned(),
+        material: plate.material,
+        thickness: plate.thickness,
+        along: plate.along,
+        across: plate.across,
+        count: 1,
+        mass: plate.mass,
+    };
+    let what = if style == Style::Lap { "patch" } else { "doubler" };
+    let filler = found.filler.as_ref().map(|filler| piece("filler", filler));
+    std::iter::once(piece(what, &found.plate)).chain(filler).collect()
+}
+
+/// How the rows share, by one formula.
+struct Shares {
+    formula: Formula,
+    plain: Sharing,
+    tapered: Option<Sharing>,
+}
+
+impl Shares {
+    fn json(&self, practice: &shophead::practice::Practice<'_>) -> SharesAnswer {
+        let rows = |sharing: &Sharing| {
+            let row = |row: shophead::joint::sharing::RowShare| RowShareAnswer {
+                share: row.share,
+                bearing_bypass: row.in_a.bearing_bypass(),
+            };
+            sharing.rows().map(row).collect()
+        };
+        SharesAnswer {
+            formula: self.formula.as_str(),
+            plain: rows(&self.plain),
+            tapered: self.tapered.as_ref().map(rows),
+            basis: Cited::of(self.plain.basis.weaker(self.formula.basis()), practice),
+        }
+    }
+}
+
+fn shares(found: &Patch, taper: Taper) -> Vec<Shares> {
+    if found.across.rows < 2 {
+        return Vec::new();
+    }
+    // The shares of one pound are the shares of any load.
+    let of = |formula, taper| found.shares(Force::from_lbf(1.0), formula, taper).ok();
+    let both = [Formula::SOFT, Formula::STIFF];
+    let one = |formula| {
+        let plain = of(formula, Taper::Plain)?;
+        let tapered = if taper == Taper::Plain { None } else { of(formula, taper) };
+        Some(Shares { formula, plain, tapered })
+    };
+    both.into_iter().filter_map(one).collect()
+}
+
+fn shares_text(shares: &[Shares], taper: Taper, report: &mut Report<'_>, context: &Context<'_>) {
+    let Some(first) = shares.first() else { return };
+    report.heading("How the rows share the load, the outermost first");
+    let mut columns = vec!["row"];
+    for shares in shares {
+        columns.push(shares.formula.as_str());
+        if shares.tapered.is_some() {
+            columns.push("thinned out");
+        }
+    }
+    let percent = |sharing: &Sharing, row: usize| {
+        sharing.row(row).map_or_else(String::new, |row| format!("{:.0} %", row.share * 100.0))
+    };
+    let rows = (0..first.plain.rows().len()).map(|row| {
+        let mut cells = vec![(row + 1).to_string()];
+        for shares in shares {
+            cells.push(percent(&shares.plain, row));
+            cells.extend(shares.tapered.as_ref().map(|sharing| percent(sharing, row)));
+        }
+        cells
+    });
+    let rows = rows.collect();
+    report.text.push(Block::Table(Table { columns, rows }));
+    if let Taper::Feathered(thickness) | Taper::Stepped(thickness) = taper {
+        let how = if matches!(taper, Taper::Stepped(_)) { "stepped" } else { "feathered" };
+        report.paragraph(format!(
+            "Thinned out: {how}, {} at the outermost row. The rest of it sets in at the next row.",
+            context.units.length(thickness)
+        ));
+    }
+    let ratio = |shares: &Shares| shares.plain.row(0).and_then(|row| row.in_a.bearing_bypass());
+    let ratios: Vec<String> = shares.iter().filter_map(ratio).map(|ratio| format!("{ratio:.2}")).collect();
+    report.paragraph(format!(
+        "Elastic shares. Bearing over bypass load in row 1: {}. Rows crack there first; no life follows from it.",
+        ratios.join(" and ")
+    ));
+}
+
+fn text<'a>(found: &Patch, filler_rivets: u32, report: &mut Report<'a>, context: &Context<'a>) {
+    let units = context.units;
+    let size = |plate: &Plate| format!("{} by {}", units.size(plate.along), units.size(plate.across));
+    let all = found.rivets() + filler_rivets;
+    report.answer(format!(
+        "{}   {} by {}, {all} {}",
+        found.rivet,
+        units.size(found.plate.along),
+        units.size(found.plate.across),
+        if all == 1 { "rivet" } else { "rivets" }
+    ));
+    let mut pairs = Vec::new();
+    let mut pair = |name: &str, value: String| pairs.push((name.to_owned(), value));
+    let opening = &found.opening;
+    match opening.stop_hole {
+        Some(hole) => pair(
+            "crack",
+            format!(
+                "stop drill {}; {} by {} with its stop holes",
+                units.size(hole),
+                units.size(opening.along),
+                units.size(opening.across)
+            ),
+        ),
+        None => pair(
+            "opening",
+            format!(
+                "{} by {}, corners {}",
+                units.size(opening.along),
+                units.size(opening.across),
+                units.size(opening.radius)
+            ),
+        ),
+    }
+    let plate = &found.plate;
+    let basis = plate.basis.map_or_else(String::new, |basis| format!(" ({})", context.practice.cite(basis)));
+    pair(
+        "patch",
+        format!(
+            "{}, {}, corners {}{basis}",
+            sheet(plate.material, plate.thickness, units),
+            size(plate),
+            units.size(plate.radius)
+        ),
+    );
+    if let Some(filler) = &found.filler {
+        pair(
+            "filler",
+            format!("{}, {}, {filler_rivets} rivets", sheet(filler.material, filler.thickness, units), size(filler)),
+        );
+    }
+    let side = |side: &Side| match side.needed {
+        Some(needed) => format!(
+            "{needed} needed over {}; {} rows of {}, {} count",
+            units.size(side.width),
+            side.rows,
+            side.per_row,
+            side.counted
+        ),
+        None => format!("{} row of {}, to hold it down", side.rows, side.per_row),
+    };
+    pair("at each end", side(&found.across));
+    pair("at each side", side(&found.along));
+    pair("pitch", format!("{}, {}; rows {} apart", units.size(found.pitch), found.pattern, units.size(found.apart)));
+    pair("edge", given(found.edge, context));
+    pairs.extend(rate_pairs(&found.rate, context));
+    if let (Some(share), Some(governing)) = (found.share, found.row.strength.governing) {
+        pairs.push((
+            "a side keeps".to_owned(),
+            format!("{:.0} % of the sheet; then {}", share * 100.0, row_mode(governing.mode)),
+        ));
+    }
+    report.text.push(Block::Pairs(pairs));
+}
+
+fn drawing(found: &Patch, places: &[Place], context: &Context<'_>) -> String {
+    let half = |length: Length| Length::from_nanometres(length.nanometres() / 2).unwrap_or_default();
+    let minus = |length: Length| Length::from_nanometres(-length.nanometres()).unwrap_or_default();
+    let rectangle = |along: Length, across: Length, radius: Length, line: Line, name: String| Outline {
+        from: Point { x: minus(half(along)), y: minus(half(across)) },
+        to: Point { x: half(along), y: half(across) },
+        radius,
+        line,
+        name,
+        above: false,
+    };
+    let (plate, opening) = (&found.plate, &found.opening);
+    let units = context.units;
+    let outlines = [
+        rectangle(plate.along, plate.across, plate.radius, Line::Heavy, sheet(plate.material, plate.thickness, units)),
+        rectangle(
+            opening.along,
+            opening.across,
+            opening.radius,
+            if found.filler.is_some() { Line::Middle } else { Line::Dashed },
+            String::new(),
+        ),
+    ];
+    let level = |from: Length, to: Length, y: Length, place: u8, name: &'static str| Dimension {
+        from: Point { x: from, y },
+        to: Point { x: to, y },
+        place,
+        name,
+    };
+    let upright = |from: Length, to: Length, x: Length, place: u8, name: &'static str| Dimension {
+        from: Point { x, y: from },
+        to: Point { x, y: to },
+        place,
+        name,
+    };
+    let (right, top) = (half(plate.along), half(plate.across));
+    let (left, bottom) = (minus(right), minus(top));
+    let add = |one: Length, other: Length| one.checked_add(other).unwrap_or(one);
+    let mut dimensions = vec![
+        level(left, right, bottom, 3, ""),
+        level(minus(half(opening.along)), half(opening.along), bottom, 2, "opening"),
+        level(left, add(left, found.edge.value), bottom, 1, "edge"),
+        upright(bottom, top, left, 3, ""),
+        upright(minus(half(opening.across)), half(opening.across), left, 2, "opening"),
+        upright(bottom, add(bottom, found.edge.value), left, 1, "edge"),
+    ];
+    if found.across.rows > 1 {
+        let outer = add(right, minus(found.edge.value));
+        dimensions.push(level(add(outer, minus(found.apart)), outer, bottom, 1, "rows"));
+    }
+    draw(&RepairDrawing {
+        heading: &format!("Patch, {}", found.rivet),
+        told: &format!("{} rivets at {}, {}", places.len(), units.size(found.pitch), found.pattern),
+        outlines: &outlines,
+        places,
+        dimensions: &dimensions,
+        axes: "x to the right, along the load; y up, across it; both from the middle of the opening.",
+        units,
+    })
+}

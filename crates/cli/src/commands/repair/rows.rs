@@ -1,0 +1,372 @@
+//! `shophead repair rows`: what rows must be for a margin; shear with tension.
+
+use shophead::basis::Basis;
+use shophead::finding::{Code, Figure, Finding, Severity};
+use shophead::installation::Installation;
+use shophead::joint::combined::{Carries, Curve, Loads, combine};
+use shophead::joint::margin::{Factors, Load};
+use shophead::joint::strength::Allowable;
+use shophead::length::{Length, Toleranced};
+use shophead::practice::{Case, Name};
+use shophead::quantity::Force;
+use shophead::repair::in_row::{InRow, Rows};
+use shophead::repair::solve::{Solved, Tried, Unknown, Wanted, Why, solve};
+use shophead::rivet::part::Part;
+use shophead::stack::{Layer, Stack};
+use shophead_job::words::row_mode;
+
+use super::answer::{Cited, CombinedAnswer, Repair, RowsAnswer, SolvedAnswer, TriedAnswer, code};
+use super::{set_result, strip, through};
+use crate::commands::{edge, factors, load_kind, load_word, memory_mark};
+use crate::context::Context;
+use crate::exit::Stop;
+use crate::input;
+use crate::repair_args::RowsArgs;
+use crate::report::{Block, Record, Report};
+
+const REPAIR: &str = "rows";
+
+/// What was asked of the rows, read.
+pub(super) struct Asked {
+    pub(super) rivet: Part<'static>,
+    pub(super) stack: Stack,
+    /// The width that the load is on.
+    pub(super) across: Length,
+    pub(super) load: Option<(Load, Factors)>,
+    pub(super) edge: Length,
+    pub(super) pitch: Length,
+    pub(super) apart: Length,
+}
+
+impl Asked {
+    fn of(args: &RowsArgs, context: &Context<'_>) -> Result<Asked, Stop> {
+        let bare = context.bare;
+        let rivet = input::part("--rivet", &args.rivet)?.without_length();
+        let stack = input::layers("--sheets", &args.sheets, None, bare)?;
+        let case = Case::for_part(&rivet).in_rows(args.rows);
+        let across = input::optional_length("--across", args.across.as_deref(), bare)?.unwrap_or(Length::INCH);
+        let load = args.load.as_deref().map(|text| input::force("--load", text, bare)).transpose()?;
+        let load = load.map(|force| (Load { force, kind: load_kind(&args.factors) }, factors(&args.factors)));
+        let question = Installation::new(rivet, &stack).by(context.practice);
+        let question = match input::optional_length("--edge", args.edge.as_deref(), bare)? {
+            Some(edge) => question.edge(edge),
+            None => question,
+        };
+        let edge = edge(&question, context)?.value;
+        let limit = |name, option: &str| {
+            context.practice.length(name, &case).map(|limit| limit.value).ok_or_else(|| {
+                let practice = context.practice.name();
+                Stop::wrong(format_args!(
+                    "the practice {practice} has no limit for {rivet}; give {option}, as in {option} 1/2"
+                ))
+            })
+        };
+        let pitch = match input::optional_length("--pitch", args.pitch.as_deref(), bare)? {
+            Some(pitch) => pitch,
+            None => limit(Name::PitchLeast, "--pitch")?,
+        };
+        let apart = match input::optional_length("--row-spacing", args.row_spacing.as_deref(), bare)? {
+            Some(apart) => apart,
+            None => limit(Name::TransversePitchLeast, "--row-spacing")?,
+        };
+        Ok(Asked { rivet, stack, across, load, edge, pitch, apart })
+    }
+
+    /// The load on an inch of width.
+    fn per_inch(&self) -> Option<(Load, Factors)> {
+        let over = self.across.to_inches_f64();
+        self.load.map(|(load, factors)| (Load { force: load.force * over.recip(), ..load }, factors))
+    }
+
+    pub(super) fn rows<'s, 'a>(&'s self, args: &RowsArgs, context: &Context<'a>) -> Rows<'s, 'a> {
+        Rows {
+            rivet: self.rivet,
+            stack: &self.stack,
+            edge: self.edge,
+            pitch: self.pitch,
+            rows: args.rows,
+            apart: self.apart,
+            staggered: args.staggered,
+            shear: args.shear.shear(),
+            practice: context.practice,
+        }
+    }
+}
+
+pub(super) fn run<'a>(args: &RowsArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
+    let asked = Asked::of(args, context)?;
+    let mut report = Report::new("repair", context);
+    let mut answer = RowsAnswer::of_width(asked.across);
+    if let Some(counts) = &args.counts {
+        answer.strip = Some(strip::run(args, counts, &asked, &mut report, context)?);
+    } else if let (Some(from), Some(to)) = (args.from_layer, args.to_layer) {
+        answer.layers = through::run(args, &asked, (from, to), &mut report, context)?;
+    } else if let Some(text) = &args.solve {
+        answer.solved = Some(solved(text, args, &asked, &mut report, context)?);
+    } else {
+        let (tried, found) = Tried::asked(&asked.rows(args, context), asked.per_inch()).map_err(Stop::wrong)?;
+        answer.combined = combined(args, &asked, &found, &mut report, context)?;
+        found_rows(&tried, &found, args, asked.per_inch(), &mut report, context);
+        if let Some(combined) = &answer.combined {
+            combined_text(combined, &mut report);
+        }
+        record(&tried, &mut report, context);
+        answer.as_asked = Some(TriedAnswer::of(&tried));
+    }
+    set_result(&mut report, &Repair { repair: REPAIR, rows: Some(answer), ..Repair::default() });
+    Ok(report)
+}
+
+/// The rows and everything that was found of them.
+fn found_rows<'a>(
+    tried: &Tried,
+    found: &InRow,
+    args: &RowsArgs,
+    load: Option<(Load, Factors)>,
+    report: &mut Report<'a>,
+    context: &Context<'a>,
+) {
+    let subject = tried.rivet.to_string();
+    report.find_all(context, &subject, &found.findings);
+    if let Some(margin) = tried.margin.filter(|margin| margin.value < 0.0) {
+        report.find(context, &subject, [&negative(margin.value, margin.factors.safety.basis)]);
+    }
+    let units = context.units;
+    let in_a_row = if tried.rows == 1 { "1 row".to_owned() } else { format!("{} rows", tried.rows) };
+    let answer = format!("{subject}   {in_a_row}, {} apart", units.size(tried.pitch));
+    report.text.insert(0, Block::Answer(answer));
+    let mut pairs = Vec::new();
+    let mut pair = |name: &str, value: String| pairs.push((name.to_owned(), value));
+    match (tried.carries, tried.governing) {
+        (Some(carries), Some(governing)) => {
+            let sheet = governing.layer.map_or_else(String::new, |sheet| format!(", sheet {sheet}"));
+            let mark = memory_mark(governing.per_inch.basis);
+            pair("carry", format!("{}{mark}; then {}{sheet}", units.running_load(carries), row_mode(governing.mode)));
+        }
+        _ => pair("carry", "not published for this case".to_owned()),
+    }
+    if let Some(share) = tried.share {
+        pair("keep", format!("{:.0} % of the weaker sheet", share * 100.0));
+    }
+    if let (Some(margin), Some((load, _))) = (tried.margin, load) {
+        let under = format!("{} {} load", units.running_load(load.force), load_word(load.kind));
+        pair("margin", format!("{:+.2} under {under}", margin.value));
+    }
+    pair("edge", units.size(tried.edge).to_string());
+    if tried.rows > 1 {
+        let how = if args.staggered { "staggered" } else { "in line" };
+        pair("rows", how.to_owned());
+    }
+    if let Some(gauge) = tried.gauge {
+        pair("sheet", units.length(gauge).to_string());
+    }
+    pair("rivets", format!("{} an inch", units.ratio(tried.rivets_per_inch)));
+    report.text.push(Block::Pairs(pairs));
+}
+
+fn negative(margin: f64, basis: Basis) -> Finding {
+    Finding::new(Code::MarginNegative, Severity::Refer, basis)
+        .with_measured(Figure::Ratio(margin))
+        .with_limit(Figure::Ratio(0.0))
+}
+
+/// One row for CSV.
+fn record(tried: &Tried, report: &mut Report<'_>, context: &Context<'_>) {
+    let mut record = Record::new(context.units);
+    record.text("rivet", tried.rivet).text("rows", tried.rows);
+    record.length("pitch", tried.pitch).length("edge", tried.edge).length("sheet", tried.gauge);
+    record.optional("margin", tried.margin.map(|margin| margin.value)).optional("share", tried.share);
+    record.force("carries_per_inch", tried.carries).findings(&report.findings);
+    report.rows.push(record);
+}
+
+/// `gauge:1` and the other words.
+fn unknown(text: &str) -> Result<Unknown, Stop> {
+    const RIGHT: &str =
+        "this is nothing to look for; right would be pitch, rows, diameter, edge, gauge:1, least-rivets or best-share";
+    if let Some(("gauge", layer)) = text.trim().split_once(':') {
+        let layer = layer.trim().parse();
+        return layer
+            .map(Unknown::Gauge)
+            .map_err(|_| input::wrong("--solve", text, "a layer is a number; right would be gauge:1"));
+    }
+    Ok(match text.trim() {
+        "pitch" => Unknown::Pitch,
+        "rows" => Unknown::Rows,
+        "diameter" => Unknown::Diameter,
+        "edge" => Unknown::Edge,
+        "least-rivets" => Unknown::LeastRivets,
+        "best-share" => Unknown::BestShare,
+        _ => return Err(input::wrong("--solve", text, RIGHT)),
+    })
+}
+
+fn solved<'a>(
+    text: &str,
+    args: &RowsArgs,
+    asked: &Asked,
+    report: &mut Report<'a>,
+    context: &Context<'a>,
+) -> Result<SolvedAnswer, Stop> {
+    let unknown = unknown(text)?;
+    let Some((per_inch, factors)) = asked.per_inch() else {
+        return Err(Stop::wrong("--solve needs a load: give --load, and the width that it is on as --across"));
+    };
+    let rows = asked.rows(args, context);
+    let wanted = Wanted { rows, per_inch, factors, margin: args.margin };
+    let solved = solve(&wanted, unknown).map_err(Stop::wrong)?;
+    match &solved.found {
+        Some(found) => {
+            // Asked again, as anybody would ask it: what is told of it is told of rows as they are made.
+            let stack = found.gauge.map(|gauge| with_gauge(&asked.stack, unknown, gauge));
+            let again = Rows {
+                rivet: found.rivet.without_length(),
+                stack: stack.as_ref().unwrap_or(&asked.stack),
+                edge: found.edge,
+                pitch: found.pitch,
+                rows: found.rows,
+                ..rows
+            };
+            let (_, in_row) = Tried::asked(&again, Some((per_inch, factors))).map_err(Stop::wrong)?;
+            found_rows(found, &in_row, args, Some((per_inch, factors)), report, context);
+            record(found, report, context);
+        }
+        None => {
+            report.answer("Nothing that was tried holds");
+            let beside = solved.beside.as_ref();
+            let subject = beside.map_or_else(|| asked.rivet.to_string(), |beside| beside.rivet.to_string());
+            let finding = match solved.why {
+                Why::Refers(finding) => finding,
+                Why::Margin(margin) => short(margin, args.margin, factors.safety.basis),
+                Why::Share(_) | Why::AtEnd => Finding::new(Code::NoLimit, Severity::Refer, factors.safety.basis),
+            };
+            report.find(context, &subject, [&finding]);
+        }
+    }
+    report.paragraph(why(&solved, unknown, args.margin, context));
+    Ok(SolvedAnswer {
+        unknown: text.trim().to_owned(),
+        wanted_margin: args.margin,
+        found: solved.found.as_ref().map(TriedAnswer::of),
+        beside: solved.beside.as_ref().map(TriedAnswer::of),
+        why: match solved.why {
+            Why::Margin(_) => "margin",
+            Why::Refers(_) => "refers",
+            Why::Share(_) => "share",
+            Why::AtEnd => "at-end",
+        },
+    })
+}
+
+/// The greatest margin that there is, and the one that is wanted.
+fn short(margin: f64, wanted: f64, basis: Basis) -> Finding {
+    Finding::new(Code::MarginShort, Severity::Refer, basis)
+        .with_measured(Figure::Ratio(margin))
+        .with_limit(Figure::Ratio(wanted))
+}
+
+fn with_gauge(stack: &Stack, unknown: Unknown, gauge: Length) -> Stack {
+    let mut changed = Stack::new();
+    for (index, layer) in stack.layers().iter().enumerate() {
+        let is_it = matches!(unknown, Unknown::Gauge(number) if usize::from(number) == index.saturating_add(1));
+        let thickness = if is_it { Toleranced::exactly(gauge) } else { layer.thickness };
+        // Cannot fail: as many layers as there were.
+        let _ = changed.push(Layer { thickness, ..*layer });
+    }
+    changed
+}
+
+/// Why the next weaker step is not the answer, in a sentence.
+fn why(solved: &Solved, unknown: Unknown, wanted: f64, context: &Context<'_>) -> String {
+    let step = solved.beside.as_ref().map(|beside| step(beside, unknown, context));
+    let why = match solved.why {
+        Why::Margin(margin) => format!("margin {margin:+.2}, wanted {wanted:+.2}"),
+        Why::Refers(finding) => finding.sentence(context.units).to_string().trim_end_matches('.').to_owned(),
+        Why::Share(share) => format!("it keeps {:.0} % of the sheet", share * 100.0),
+        Why::AtEnd => "nothing weaker is tried".to_owned(),
+    };
+    match (step, solved.found.is_some()) {
+        (Some(step), true) => format!("Next weaker: {step}: {why}."),
+        (Some(step), false) => format!("Best of what was tried: {step}: {why}."),
+        (None, true) => "Nothing weaker is tried.".to_owned(),
+        (None, false) => "The practice leaves nothing to try.".to_owned(),
+    }
+}
+
+/// What a step is called.
+fn step(tried: &Tried, unknown: Unknown, context: &Context<'_>) -> String {
+    let units = context.units;
+    let rows = if tried.rows == 1 { "1 row".to_owned() } else { format!("{} rows", tried.rows) };
+    match unknown {
+        Unknown::Pitch => format!("pitch {}", units.size(tried.pitch)),
+        Unknown::Rows => rows,
+        Unknown::Diameter => tried.rivet.without_length().to_string(),
+        Unknown::Edge => format!("edge {}", units.size(tried.edge)),
+        Unknown::Gauge(_) => tried.gauge.map_or_else(String::new, |gauge| format!("sheet {}", units.length(gauge))),
+        Unknown::LeastRivets | Unknown::BestShare => {
+            format!("{}, {rows}, pitch {}", tried.rivet.without_length(), units.size(tried.pitch))
+        }
+    }
+}
+
+/// Shear and tension on one rivet.
+fn combined<'a>(
+    args: &RowsArgs,
+    asked: &Asked,
+    found: &InRow,
+    report: &mut Report<'a>,
+    context: &Context<'a>,
+) -> Result<Option<CombinedAnswer>, Stop> {
+    let force = |option, text: &Option<String>| {
+        text.as_deref().map(|text| input::force(option, text, context.bare)).transpose()
+    };
+    let Some(tension) = force("--tension", &args.tension)? else { return Ok(None) };
+    let tested = force("--tension-tested", &args.tension_tested)?;
+    let (Some((load, factors)), Some(allowable)) = (asked.per_inch(), found.strength.joint.allowable) else {
+        // Without a strength in shear there is nothing to combine; what is missing has been said.
+        return Ok(None);
+    };
+    let shear: Force = load.force * found.strength.rivets_per_inch.recip();
+    let loads = Loads { shear, tension, kind: load.kind };
+    let tested = tested.map(|force| Allowable { force, basis: Basis::AS_GIVEN });
+    let carries = Carries { shear: allowable, tension: tested };
+    let combined = combine(loads, &carries, factors, Curve::Circle).map_err(Stop::wrong)?;
+    report.find_all(context, &asked.rivet.to_string(), &combined.findings);
+    Ok(Some(CombinedAnswer {
+        shear: combined.shear,
+        tension: combined.tension,
+        margin: combined.margin,
+        basis: Cited::of(combined.basis, context.practice),
+    }))
+}
+
+fn combined_text(combined: &CombinedAnswer, report: &mut Report<'_>) {
+    let percent = |ratio: f64| format!("{:.0} %", ratio * 100.0);
+    let text = match (combined.tension, combined.margin) {
+        (Some(tension), Some(margin)) => format!(
+            "Shear takes {} of the rivet, tension {} of what was tested: together margin {margin:+.2} (circle, memory).",
+            percent(combined.shear),
+            percent(tension)
+        ),
+        _ => "Solid rivets are not chosen for tension. Without a tested value it is referred.".to_owned(),
+    };
+    report.paragraph(text);
+}
+
+impl TriedAnswer {
+    fn of(tried: &Tried) -> TriedAnswer {
+        TriedAnswer {
+            rivet: tried.rivet.to_string(),
+            rows: tried.rows,
+            pitch: tried.pitch.into(),
+            edge: tried.edge.into(),
+            gauge: tried.gauge.map(Into::into),
+            rivets_per_inch: tried.rivets_per_inch,
+            carries_per_inch: tried.carries.map(Into::into),
+            governing: tried.governing.map(|governing| governing.mode.to_string()),
+            margin: tried.margin.map(|margin| margin.value),
+            share: tried.share,
+            refers: tried.refers.map(code),
+        }
+    }
+}

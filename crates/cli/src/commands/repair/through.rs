@@ -1,0 +1,133 @@
+//! `shophead repair rows --from --to`: how rows share a load over the layers of a pack.
+
+use shophead::finding::{Code, Figure, Finding, Severity};
+use shophead::joint::flexibility::Formula;
+use shophead::joint::layers::{LayerShare, Layers, PackRows, through_pack};
+use shophead::joint::margin::{Load, margin};
+use shophead::joint::strength::Shear;
+use shophead::quantity::Force;
+use shophead::repair::in_row::{InRow, Rows, in_row};
+
+use super::answer::{Cited, LayerRowAnswer, LayersAnswer};
+use super::rows::Asked;
+use crate::context::Context;
+use crate::exit::Stop;
+use crate::input;
+use crate::repair_args::RowsArgs;
+use crate::report::{Block, Record, Report, Table};
+
+pub(super) fn run<'a>(
+    args: &RowsArgs,
+    asked: &Asked,
+    (from, to): (u8, u8),
+    report: &mut Report<'a>,
+    context: &Context<'a>,
+) -> Result<Vec<LayersAnswer>, Stop> {
+    let Some((load, factors)) = asked.load else { return Err(Stop::wrong("--from needs a load; give --load")) };
+    let modulus = args.rivet_modulus.as_deref().map(|text| input::stress("--rivet-modulus", text)).transpose()?;
+    let width = asked.pitch.to_inches_f64() / asked.across.to_inches_f64();
+    let pack = PackRows {
+        rivet: &asked.rivet,
+        stack: &asked.stack,
+        pitch: asked.pitch,
+        apart: asked.apart,
+        rows: args.rows,
+        from,
+        to,
+        load: load.force * width,
+        rivet_modulus: modulus,
+    };
+    // Plane by plane a rivet is in single shear.
+    let found = in_row(&Rows { shear: Shear::Single, ..asked.rows(args, context) }).map_err(Stop::wrong)?;
+    let subject = asked.rivet.to_string();
+    report.find_all(context, &subject, &found.findings);
+    let both =
+        [Formula::SOFT, Formula::STIFF].map(|formula| through_pack(&pack, formula).map(|shared| (formula, shared)));
+    let both: Vec<(Formula, Layers)> = both.into_iter().collect::<Result<_, _>>().map_err(Stop::wrong)?;
+    let margin_of = |shared: &Layers| {
+        // The margin of the worst place is that of the load there.
+        let (force, allowable) = worst(shared, &found)?;
+        margin(allowable, Load { force, ..load }, factors).ok()
+    };
+    let margins: Vec<_> = both.iter().map(|(_, shared)| margin_of(shared)).collect();
+    let least = margins.iter().flatten().min_by(|one, other| one.value.total_cmp(&other.value));
+    if let Some(least) = least.filter(|least| least.value < 0.0) {
+        let finding = Finding::new(Code::MarginNegative, Severity::Refer, factors.safety.basis);
+        let finding = finding.with_measured(Figure::Ratio(least.value)).with_limit(Figure::Ratio(0.0));
+        report.find(context, &subject, [&finding]);
+    }
+    text(&both, &subject, least.map(|least| least.value), report, context);
+    let answer = both.iter().zip(&margins).filter_map(|((formula, shared), margin)| {
+        let (peak_row, peak_plane, peak) = shared.peak()?;
+        let rows = (0..shared.rows()).filter_map(|row| shared.row(row)).map(|row| LayerRowAnswer {
+            planes: row.planes.iter().map(|force| (*force).into()).collect(),
+            bearing: row.bearing.iter().map(|force| (*force).into()).collect(),
+            bearing_bypass: row.plates.iter().map(|plate| plate.bearing_bypass()).collect(),
+        });
+        Some(LayersAnswer {
+            formula: formula.as_str(),
+            rows: rows.collect(),
+            peak_row: peak_row.saturating_add(1),
+            peak_plane,
+            peak: peak.into(),
+            margin: margin.map(|margin| margin.value),
+            basis: Cited::of(shared.basis, context.practice),
+        })
+    });
+    Ok(answer.collect())
+}
+
+/// The load and the strength of the place with the least strength to its load; `None` where a strength is not published.
+fn worst(shared: &Layers, found: &InRow) -> Option<(Force, Force)> {
+    let shear = found.strength.joint.shear?.force;
+    let bearing: Option<Vec<Force>> =
+        found.strength.joint.sheets.iter().map(|sheet| sheet.bearing().map(|bearing| bearing.ultimate.force)).collect();
+    let bearing = bearing?;
+    let mut worst: Option<(Force, Force)> = None;
+    for LayerShare { planes, bearing: loads, .. } in (0..shared.rows()).filter_map(|row| shared.row(row)) {
+        let sheared = planes.iter().map(|load| (*load, shear));
+        for (load, carries) in sheared.chain(loads.iter().copied().zip(bearing.iter().copied())) {
+            let load = Force::from_lbf(load.lbf().abs());
+            if worst.is_none_or(|(most, least)| load.lbf() * least.lbf() > most.lbf() * carries.lbf()) {
+                worst = Some((load, carries));
+            }
+        }
+    }
+    worst
+}
+
+fn text<'a>(
+    both: &[(Formula, Layers)],
+    subject: &str,
+    margin: Option<f64>,
+    report: &mut Report<'a>,
+    context: &Context<'a>,
+) {
+    let units = context.units;
+    let rows = both.first().map_or(0, |(_, shared)| shared.rows());
+    let margin = margin
+        .map_or_else(|| "no margin: a strength is not published".to_owned(), |margin| format!("margin {margin:+.2}"));
+    report.text.insert(0, Block::Answer(format!("{subject}   {rows} rows: {margin}")));
+    for (formula, shared) in both {
+        report.heading(&format!("Each plane of one rivet, by {}", formula.as_str()));
+        let planes = shared.row(0).map_or(0, |row| row.planes.len());
+        let names = ["row", "sheet 1 to 2", "sheet 2 to 3", "sheet 3 to 4", "sheet 4 to 5"];
+        let columns = names.into_iter().take(planes.saturating_add(1)).collect();
+        let cells = (0..rows).filter_map(|row| Some((row, shared.row(row)?))).map(|(row, share)| {
+            let number = row.saturating_add(1).to_string();
+            std::iter::once(number).chain(share.planes.iter().map(|force| units.force(*force).to_string())).collect()
+        });
+        let cells = cells.collect();
+        report.text.push(Block::Table(Table { columns, rows: cells }));
+        for (row, share) in (0..rows).filter_map(|row| Some((row, shared.row(row)?))) {
+            let mut record = Record::new(units);
+            record.text("formula", formula.as_str()).text("row", row.saturating_add(1));
+            for (plane, name) in ["plane_1", "plane_2", "plane_3", "plane_4"].into_iter().enumerate() {
+                record.force(name, share.planes.get(plane).copied());
+            }
+            report.rows.push(record);
+        }
+    }
+    report
+        .paragraph("Elastic shares, a strip of one pitch. No life follows from them: fatigue is for the type's data.");
+}
