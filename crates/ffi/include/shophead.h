@@ -1057,6 +1057,12 @@ enum shophead_code
   SHOPHEAD_CODE_MARGIN_SHORT = 100,
   // The bend is tighter than the table's least radius.
   SHOPHEAD_CODE_BEND_TOO_TIGHT = 101,
+  // No one length is within limits in every hole: the hole as measured decides.
+  SHOPHEAD_CODE_LENGTH_BY_HOLE = 110,
+  // No standard length is within limits in some holes, but a longer rivet that is cut to length is.
+  SHOPHEAD_CODE_CUT_TO_LENGTH = 111,
+  // How much tail a dimpled pack takes is worked out, no document gives it.
+  SHOPHEAD_CODE_DIMPLE_COMPUTED = 112,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L

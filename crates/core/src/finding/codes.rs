@@ -57,13 +57,13 @@ codes! {
     NoLengthFits = 7, "no-length-fits", "No length gives a sound head, whatever the hole.",
         "no rivet length fits[: at least {m}, at most {l}].", "Check layers and hole, then refer.",
         "no length[: min {m}, max {l}| fits]";
-    LengthByHole = 101, "length-by-hole", "No one length is within limits in every hole: the hole as measured decides.",
+    LengthByHole = 110, "length-by-hole", "No one length is within limits in every hole: the hole as measured decides.",
         "no one length suits every hole.", "Measure the hole and take the length for it.",
         "length by the hole";
-    CutToLength = 102, "cut-to-length", "No standard length is within limits in some holes, but a longer rivet that is cut to length is.",
+    CutToLength = 111, "cut-to-length", "No standard length is within limits in some holes, but a longer rivet that is cut to length is.",
         "no standard length suits some holes.", "Cut a longer rivet to length.",
         "cut a longer rivet";
-    DimpleComputed = 103, "dimple-computed", "How much tail a dimpled pack takes is worked out, no document gives it.",
+    DimpleComputed = 112, "dimple-computed", "How much tail a dimpled pack takes is worked out, no document gives it.",
         "the tail of a dimpled pack is worked out, no document gives it.", "Try one on scrap first.",
         "dimpled: try one first";
     DiffersFromRule = 8, "differs-from-rule", "The length is not that of the rule of thumb, grip plus one and a half diameters.",
