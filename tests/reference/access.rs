@@ -48,7 +48,11 @@ fn every_barred_place_takes_solid_rivets_and_says_how_well_that_is_known() {
 #[test]
 fn the_best_supported_reason_is_given() {
     let both = solid_required(Structure::Primary, Member::SparCap, &[Place::Control, Place::BelowWaterLine]);
-    assert_eq!(both.map(|given| given.value), Some(SolidBecause::Place(Place::Control)), "the first of equals");
+    assert_eq!(
+        both.map(|given| given.value),
+        Some(SolidBecause::Place(Place::Control)),
+        "the first where several are equal"
+    );
     // What was read comes before common practice.
     let read = solid_required(Structure::Primary, Member::SparCap, &[Place::HeavilyStressed]);
     assert_eq!(read.map(|given| given.basis.status()), Some(Status::Published));

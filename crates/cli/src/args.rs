@@ -147,14 +147,14 @@ pub(crate) enum Command {
     Head(HeadArgs),
     /// What to do about a hole as it was found.
     ///
-    /// Climbs the ladder from the least change: keep, clean up, oversize shank, next diameter, refer.
+    /// Tries from the least change up: keep, clean up, oversize shank, next diameter, refer.
     ///
-    /// Every step is checked again for edge distance, pitch, countersink, strength and length, and each one that does not do says why.
+    /// Every step is checked again for edge distance, pitch, countersink, strength and length, and each one that is refused says why.
     /// What is not given is not checked, and a finding says so.
     Hole(HoleArgs),
     /// What one rivet carries in its sheets.
     ///
-    /// Gives shear, bearing and tear-out, what gives way first, and under a load the margin.
+    /// Gives shear, bearing and tear-out, what fails first, and under a load the margin.
     Joint(JointArgs),
     /// How a load beside the middle of a group divides over its rivets.
     ///
@@ -203,12 +203,12 @@ pub(crate) enum Command {
     Survey(SurveyArgs),
     /// Driven rivets judged against the plan.
     ///
-    /// Holds measured driven heads and what was seen on them against the limits for the rivet planned in each hole: accepted and rejected,
-    /// with reason and remedy, how the whole job stands, and what to order again.
+    /// Checks measured driven heads and what was seen on them against the limits for the rivet planned in each hole: accepted and rejected,
+    /// with reason and remedy, the state of the whole job, and what to order again.
     Inspect(InspectArgs),
     /// The job as a card to print, work from, fill in and sign.
     ///
-    /// Writes one HTML file that stands by itself and prints on A4 and Letter: what stops the work, positions, removal, cuts, rows with hole
+    /// Writes one HTML file that needs no other and prints on A4 and Letter: what stops the work, positions, removal, cuts, rows with hole
     /// and head limits, holes that differ, order, tools, map, sign-off.
     ///
     /// The exit status is 1 when something in the job has to be referred; the file is written all the same.
@@ -224,9 +224,9 @@ pub(crate) enum Command {
     ///
     /// Reads rows, CSV with a header line or JSON Lines, and writes each one out again with its answer behind it, in the same order. Columns
     /// are named like the options of the single command, with _ for -: shophead batch length reads layers, diameter, series, alloy, hole and
-    /// tolerance. An empty cell is an option that is not given; yes stands for an option without a value. Other columns are carried through.
+    /// tolerance. An empty cell is an option that is not given; yes means an option without a value. Other columns are carried through.
     ///
-    /// The answer has the columns of the single command under --format csv, and error last: what is wrong with a row stands there, and does
+    /// The answer has the columns of the single command under --format csv, and error last: what is wrong with a row goes there, and does
     /// not stop the others. Where a column of the input is called like one of the answer, it goes out as NAME_given. With --format json a
     /// row comes out as the object of the single command in one line, with the row as input, and error.
     ///
@@ -401,7 +401,7 @@ pub(crate) struct SeenArgs {
     /// Percentage of the rim left when the longest stretch without a gap is taken off.
     #[arg(long, value_name = "PERCENT", requires = "gap_feeler", requires = "measured_diameter", value_parser = clap::value_parser!(u8).range(..=100))]
     pub(crate) gap_rim: Option<u8>,
-    /// The sheets stand apart.
+    /// The sheets are apart.
     #[arg(long, requires = "measured_diameter")]
     pub(crate) sheets_apart: bool,
     /// The tail has folded or the shank has buckled.
@@ -524,13 +524,13 @@ pub(crate) struct RowArgs {
     /// From row to row; otherwise the pitch.
     #[arg(long, value_name = "T", requires = "pitch")]
     pub(crate) transverse_pitch: Option<String>,
-    /// Each rivet stands against the gap of the next row; otherwise the rows are in line.
+    /// Stagger the rows: each rivet opposite a gap of the next row; otherwise the rows are in line.
     #[arg(long, requires = "pitch")]
     pub(crate) staggered: bool,
     /// Load on one pitch of width, for all rows together; instead of --load.
     #[arg(long, value_name = "F", requires = "pitch")]
     pub(crate) strip_load: Option<String>,
-    /// How far a rivet gives, for the sharing: a published formula, or a soft and a stiff one between which the truth lies.
+    /// How much a rivet gives, for load sharing: a published formula, or a soft and a stiff one for both ends of the range.
     #[arg(long, value_name = "WORD", default_value = "soft-and-stiff")]
     pub(crate) flexibility: String,
     /// Modulus of the rivet: 26msi; otherwise that of an aluminium rivet.
@@ -615,7 +615,7 @@ pub(crate) struct SpliceArgs {
     /// Lay the rivets out in so many equal rows.
     #[arg(long, value_name = "N", value_parser = clap::value_parser!(u16).range(1..))]
     pub(crate) rows: Option<u16>,
-    /// Each rivet stands against the gap of the next row; otherwise the rows are in line.
+    /// Stagger the rows: each rivet opposite a gap of the next row; otherwise the rows are in line.
     #[arg(long)]
     pub(crate) staggered: bool,
     /// What is spliced; some members need fewer rivets.
@@ -658,7 +658,7 @@ pub(crate) struct NewArgs {
     /// Ask for a title and for rows, and fill them in.
     #[arg(long)]
     pub(crate) ask: bool,
-    /// What the job is; otherwise the name of the folder.
+    /// The title of the job; otherwise the name of the folder.
     #[arg(long, value_name = "TEXT", conflicts_with = "ask")]
     pub(crate) title: Option<String>,
     #[command(flatten)]
@@ -671,7 +671,7 @@ pub(crate) struct JobFile {
     /// The job file; - for the standard input.
     #[arg(value_name = "JOB.toml")]
     pub(crate) job: PathBuf,
-    /// Refuse a job that names files outside its own folder: for jobs that somebody else has written.
+    /// Refuse a job that names files outside its own folder: for jobs from others.
     #[arg(long)]
     pub(crate) job_folder_only: bool,
 }
@@ -725,7 +725,7 @@ pub(crate) struct AnswerArgs {
 /// What is ordered against what.
 #[derive(Debug, Args)]
 pub(crate) struct ShelfArgs {
-    /// What is on the shelf: a CSV file with the columns part, on_hand and pack; an export of a whole shelf will do.
+    /// What is on the shelf: a CSV file with the columns part, on_hand and pack; an export of the whole shelf is fine.
     #[arg(long, value_name = "STOCK.csv")]
     pub(crate) stock: Option<PathBuf>,
     /// What its columns are called: part=Part Number,on_hand=Qty On Hand,pack=Std Pack.

@@ -23,10 +23,7 @@ pub(crate) enum Exit {
 /// What each status means, for help and manual.
 pub(crate) const STATUSES: [(u8, &str); 4] = [
     (Exit::Done as u8, "done, nothing stops the work"),
-    (
-        Exit::Refer as u8,
-        "done, and something has to be referred before it goes ahead; so too when the reader has left early",
-    ),
+    (Exit::Refer as u8, "done, and something must be referred first; the same when the reader leaves early"),
     (
         Exit::Wrong as u8,
         "the command line or an input file is wrong; the error stream says where and what would be right",

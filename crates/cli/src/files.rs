@@ -52,7 +52,7 @@ impl Inputs {
         let mut taken = self.standard.lock().unwrap_or_else(std::sync::PoisonError::into_inner);
         if let Some(taken) = taken.as_deref() {
             return Err(Stop::wrong(format_args!(
-                "- stands for {what}, but the standard input has {taken} already; right would be a file"
+                "- cannot be {what}: the standard input is {taken} already; right would be a file"
             )));
         }
         *taken = Some(what.to_owned());

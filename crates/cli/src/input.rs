@@ -43,7 +43,7 @@ pub(crate) fn length(option: &str, text: &str, bare: Bare) -> Result<Length, Sto
     if length > Length::ZERO {
         Ok(length)
     } else {
-        Err(wrong(option, text, "this must be more than nothing; right would be .125, 1/8 or 3.2mm"))
+        Err(wrong(option, text, "this must be above zero; right would be .125, 1/8 or 3.2mm"))
     }
 }
 
@@ -58,7 +58,11 @@ pub(crate) fn toleranced(option: &str, text: &str, bare: Bare) -> Result<Toleran
     if length.min() > Length::ZERO {
         Ok(length)
     } else {
-        Err(wrong(option, text, "this must be more than nothing, also at the lower end; right would be .157+-.007"))
+        Err(wrong(
+            option,
+            text,
+            "this must be above zero, also at the lower end of its tolerance; right would be .157+-.007",
+        ))
     }
 }
 
@@ -81,11 +85,11 @@ pub(crate) fn force(option: &str, text: &str, bare: Bare) -> Result<Force, Stop>
     if force > Force::ZERO {
         Ok(force)
     } else {
-        Err(wrong(option, text, "a load is more than nothing; right would be 250 or 1100N"))
+        Err(wrong(option, text, "a load must be above zero; right would be 250 or 1100N"))
     }
 }
 
-/// Two forces in a plane, perhaps less than nothing: `0,-1500`.
+/// Two forces in a plane, perhaps negative: `0,-1500`.
 pub(crate) fn force_pair(option: &str, text: &str, bare: Bare) -> Result<(Force, Force), Stop> {
     let (x, y) = pair(option, text, "0,-1500")?;
     let force = |part: &str| Force::parse_as(part, bare).map_err(|error| wrong(option, part, error));
@@ -114,7 +118,7 @@ pub(crate) fn stress(option: &str, text: &str) -> Result<Stress, Stop> {
     if stress > Stress::ZERO {
         Ok(stress)
     } else {
-        Err(wrong(option, text, "this must be more than nothing; right would be 20ksi or 140MPa"))
+        Err(wrong(option, text, "this must be above zero; right would be 20ksi or 140MPa"))
     }
 }
 
@@ -297,7 +301,7 @@ pub(crate) fn sheet(option: &str, text: &str, bare: Bare) -> Result<(Material, L
         return Err(wrong(option, text, "the material is missing; right would be clad 2024-T3:.040"));
     };
     if layer.thickness.min() <= Length::ZERO {
-        return Err(wrong(option, text, "a sheet is thicker than nothing; right would be clad 2024-T3:.040"));
+        return Err(wrong(option, text, "a sheet needs a thickness above zero; right would be clad 2024-T3:.040"));
     }
     Ok((material, layer.thickness.nominal()))
 }
@@ -347,10 +351,10 @@ mod tests {
             (".032,.0x0", r#"--layers, item 2 ".0x0": the units are in and mm (character 3); right would be"#),
             ("2024-T3:.03;2", r#"item 1 "2024-T3:.03;2": this does not belong in a length (character 12); right"#),
             (".032,,.04", r#"item 2 "": a length is missing (character 1)"#),
-            ("0,032", r#"item 1 "0": a layer is thicker than nothing; a decimal is written with a point"#),
+            ("0,032", r#"item 1 "0": a layer needs a thickness above zero; a decimal is written with a point"#),
             ("2024-T3", r#"item 1 "2024-T3": the thickness is missing (character 8); right would be 2024-T3:.032"#),
             ("2024-T9:.032", "2024 is not on file in this temper (character 1); on file are"),
-            (".032:countersink", "this does not belong behind a thickness (character 6); right would be plain, "),
+            (".032:countersink", "this cannot follow a thickness (character 6); right would be plain, "),
             (".032+-.032", "a layer needs a thickness above zero, at the low end of its tolerance too"),
             (".01,.01,.01,.01,.01,.01,.01,.01,.01", "item 9 \".01\": at most 8 layers in one pack"),
         ] {

@@ -105,7 +105,7 @@ impl<'a> Told<'a> {
         self.severity == Severity::Refer && self.answer.is_none()
     }
 
-    /// Where its limit stands, for people.
+    /// Source of its limit, for people.
     pub(crate) fn basis(&self) -> String {
         self.cited.to_string()
     }

@@ -287,17 +287,17 @@ impl WorkTime {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct PositionWork {
-    /// Whether every row that must be driven can be.
+    /// Whether every row that takes driven rivets only can be bucked.
     pub serves: bool,
     /// How many rows cannot be bucked.
     pub blocked: u32,
-    /// How many of them must be driven.
+    /// How many of them take driven rivets only.
     pub blocking: u32,
     /// How many of those no bar gets behind, or nobody knows how much room is missing.
     pub closed: u32,
-    /// The most room that is missing behind a row that must be driven.
+    /// The most room that is missing behind a row that takes driven rivets only.
     pub missing: Length,
-    /// What the rows that must be driven take here; where none must, all that can be. Where one of them cannot be driven here, it is
+    /// The time for the rows that take driven rivets only; where there are none, for all that can be bucked. A row that cannot be bucked here is
     /// not counted.
     pub time: WorkTime,
 }
@@ -355,10 +355,10 @@ pub fn weigh(set_up: Option<Minutes>, rates: &Rates, rows: impl IntoIterator<Ite
     work
 }
 
-/// The position of least effort in which every row can be driven that must be.
+/// The position of least effort in which every row that takes driven rivets only can be bucked.
 ///
-/// The least time where it is known of the same operations for all that serve; otherwise, and between equal times, the one that blocks
-/// the fewest rows; then the first. `None` when none serves.
+/// The least time where it is known of the same operations for all such positions; otherwise, and between equal times, the one that blocks
+/// the fewest rows; then the first. `None` where there is no such position.
 #[must_use]
 pub fn least_effort(positions: &[PositionWork]) -> Option<usize> {
     let serving = || positions.iter().enumerate().filter(|(_, work)| work.serves);
@@ -368,14 +368,14 @@ pub fn least_effort(positions: &[PositionWork]) -> Option<usize> {
     serving().min_by_key(|(index, work)| (time(work), work.blocked, *index)).map(|(index, _)| index)
 }
 
-/// What it means that no position lets every row be driven that takes driven rivets only; nothing without positions.
+/// Refers where no position lets every row that takes driven rivets only be bucked; `None` without positions.
 #[must_use]
 pub fn check_positions(positions: &[PositionWork]) -> Option<Finding> {
     let none = !positions.is_empty() && positions.iter().all(|work| !work.serves);
     none.then(|| Finding::new(Code::NoPositionServes, Severity::Refer, Basis::PRIMARY_STRUCTURE))
 }
 
-/// Which of two positions that do not serve lacks less: fewer rows that no bar gets behind; then less room missing at most; then fewer
+/// Which of two unusable positions lacks less: fewer rows that no bar gets behind; then less room missing at most; then fewer
 /// rows that block.
 #[must_use]
 pub fn lacks_less(one: &PositionWork, other: &PositionWork) -> Ordering {

@@ -1,4 +1,4 @@
-//! What somebody who may decide answered about a hole or a row that was referred.
+//! Answers to referrals: what the holder of the type's data or a licensed person decided about a hole or a row.
 //!
 //! An answer is theirs: it is carried as it was given, and never changed. What it breaks of a published limit is said as a caution. One
 //! thing is not taken: a blind rivet where the documents at hand bar it, since no answer here can stand for the data of the type.

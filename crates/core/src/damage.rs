@@ -38,7 +38,7 @@ const STOP_DRILLS: [(Basis, Length, Length); 2] = [
     (Basis::NAVY_14018_STOP_DRILL, Length::from_ten_thousandths(980), Length::from_ten_thousandths(1285)),
 ];
 
-/// Holds damage against the shop's limits.
+/// Checks damage against the shop's limits.
 ///
 /// `case` is that of the row that it lies beside; without one only limits for every rivet count. All limits that are given for a kind of
 /// damage must be kept: what is limited but was not measured is referred. No limit at all means refer.

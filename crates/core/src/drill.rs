@@ -249,7 +249,7 @@ crate::words::errors! {
 /// What begins with a letter or `#` is read as a drill, all else as a length; a fraction is the same either way.
 ///
 /// # Errors
-/// [`ParseHoleError`]: what the drill or the length lacks, or that a hole is more than nothing.
+/// [`ParseHoleError`]: what the drill or the length lacks, or that a hole needs a diameter above zero.
 ///
 /// ```
 /// use shophead::drill::parse_hole;

@@ -180,7 +180,7 @@ impl Finding {
         Some(note.with_limit(Figure::Length(limit.value)))
     }
 
-    /// A length that was held against a limit.
+    /// A length that was checked against a limit.
     #[inline(never)]
     pub(crate) const fn against(code: Code, severity: Severity, measured: Length, limit: &Given<Length>) -> Finding {
         Finding {
@@ -211,7 +211,7 @@ impl Finding {
         Finding { layer: NonZeroU8::new(layer), ..self }
     }
 
-    /// The same of something that somebody who may decide has answered: it stops nothing any more, and is said as a caution.
+    /// The same once its referral is answered: a caution, which no longer stops the work.
     #[must_use]
     pub(crate) fn answered(self) -> Finding {
         Finding { severity: self.severity.min(Severity::Caution), ..self }
@@ -241,7 +241,7 @@ impl Finding {
         unpacked(self.kinds.measured(), self.measured)
     }
 
-    /// What it was held against, where a figure tells it.
+    /// The limit it was checked against, where that is a figure.
     #[must_use]
     pub const fn limit(&self) -> Option<Figure> {
         unpacked(self.kinds.limit(), self.limit)
@@ -397,7 +397,7 @@ impl<const N: usize> Findings<N> {
         self.kept.iter().map(|finding| finding.severity).max()
     }
 
-    /// Whether any says that the work must not go ahead as it stands.
+    /// Whether any says refer: the work stops until it is answered.
     #[must_use]
     pub fn must_refer(&self) -> bool {
         self.worst() == Some(Severity::Refer)

@@ -770,7 +770,7 @@ impl fmt::Display for ParseLengthError {
             LengthErrorKind::UnexpectedCharacter => "this does not belong in a length",
             LengthErrorKind::UnknownUnit => "the units are in and mm",
             LengthErrorKind::FractionOfMillimetre => "millimetres are written as decimals, not fractions",
-            LengthErrorKind::ZeroDenominator => "nothing can be divided by zero",
+            LengthErrorKind::ZeroDenominator => "a fraction cannot have zero below its line",
             LengthErrorKind::FractionNotExact => "fractions of an inch go down to 1/64",
             LengthErrorKind::TooLarge => "this is more than a kilometre",
             LengthErrorKind::MissingLowerTolerance => "a +tolerance needs its -tolerance, as in .125+.003-.001",

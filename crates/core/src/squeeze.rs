@@ -30,7 +30,7 @@ pub struct FlowLaw {
     pub heads: (f64, f64),
     /// Shank diameters in the tests, least and greatest.
     pub shanks: (Length, Length),
-    /// Where it stands.
+    /// Its source.
     pub basis: Basis,
 }
 
@@ -75,7 +75,7 @@ pub struct Squeeze {
     pub greatest: Force,
     /// The strain ε.
     pub strain: f64,
-    /// Where the law stands.
+    /// Source of the law.
     pub basis: Basis,
     /// What was found.
     pub findings: Findings,

@@ -1180,7 +1180,7 @@ struct shophead_finding {
   uint32_t layer;
   // What was measured or computed, where a figure tells it.
   struct shophead_figure measured;
-  // What it was held against, where a figure tells it.
+  // The limit it was checked against, where that is a figure.
   struct shophead_figure limit;
   // Where the limit comes from.
   struct shophead_basis basis;
@@ -1317,7 +1317,7 @@ struct shophead_applies {
 
 // One layer.
 struct shophead_layer {
-  // How thick it is; thicker than nothing.
+  // How thick it is; above zero.
   struct shophead_toleranced thickness;
   // What it is made of, a number from `shophead_material_parse`; 0 where it is not known.
   uint32_t material;
@@ -1626,7 +1626,7 @@ struct shophead_allowable {
   struct shophead_basis basis;
 };
 
-// What gives way.
+// What fails.
 enum shophead_mode
 #if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
   : uint32_t
@@ -1667,7 +1667,7 @@ struct shophead_strength {
   struct shophead_allowable indication;
   // The load at which the first sheet yields, never above the allowable.
   struct shophead_allowable yield_load;
-  // What gives way first at the allowable or the indication.
+  // What fails first at the allowable or the indication.
   shophead_mode governing;
   // In which layer, counted from 1; 0 for the rivet.
   uint32_t governing_layer;
@@ -1740,7 +1740,7 @@ struct shophead_count {
   uint32_t total;
   // Not used; 0.
   uint32_t unused;
-  // Where the reduction stands.
+  // Source of the reduction.
   struct shophead_basis basis;
 };
 
@@ -1772,7 +1772,7 @@ struct shophead_laid {
 
 // One rivet of a group.
 struct shophead_rivet {
-  // Where it stands.
+  // Its source.
   struct shophead_point at;
   // How much it takes beside the others: its shank area, its stiffness, or 1 where all are alike. Above zero; only ratios count.
   double weight;
@@ -1814,7 +1814,7 @@ struct shophead_group {
   double polar_in2;
   // Moment of the load about the centroid, in inch-pounds, positive from x to y.
   double moment_in_lbf;
-  // The rivet with the greatest load, counted from 0; the first of equals.
+  // The rivet with the greatest load, counted from 0; the first where several are equal.
   size_t most_loaded;
   // The rivet with the least margin, counted from 0; 0 where `margin` is not known.
   size_t worst;
@@ -1946,7 +1946,7 @@ enum shophead_limit_name
   SHOPHEAD_LIMIT_DIAMETER_PER_THICKNESS_LEAST = 4,
   // Usual rivet diameter as a multiple of the thicker sheet.
   SHOPHEAD_LIMIT_DIAMETER_PER_THICKNESS_TARGET = 5,
-  // Rivet diameter as a multiple of the thickest sheet, of which the next larger size of the series is the greatest.
+  // Rivet diameter as a multiple of the thickest sheet; the next larger size of the series is the greatest.
   SHOPHEAD_LIMIT_DIAMETER_PER_THICKNESS_GREATEST = 6,
   // Least rivet diameter in structure.
   SHOPHEAD_LIMIT_DIAMETER_STRUCTURAL_LEAST = 7,
@@ -2499,14 +2499,14 @@ shophead_error shophead_head_judge(const struct shophead_measured *measured,
                                    struct shophead_finding *findings,
                                    size_t capacity);
 
-// Chooses the length of a rivet: the published rule, held against the volume of metal: too little in the worst case, too much at nominal
+// Chooses the length of a rivet: the published rule, checked against the volume of metal: too little in the worst case, too much at nominal
 // sizes. That nothing fits is not an error but an answer. What to drive the head to says `shophead_head_window`, what else is within limits
 // `shophead_length_serves`, and which length goes into which hole `shophead_length_by_hole`.
 //
 // Takes: `query`, the caller's. Writes: `choice`; `findings`, an array of the caller's with room for `capacity`
 // (`SHOPHEAD_MAX_FINDINGS` always suffices).
 //
-// Errors: those named `SHOPHEAD_ERROR_FIT_...` for sizes that are no sizes; those of a part and of a practice;
+// Errors: those named `SHOPHEAD_ERROR_FIT_...` for a size of zero or less, or out of order; those of a part and of a practice;
 // `SHOPHEAD_ERROR_LENGTH_OUT_OF_RANGE`, `SHOPHEAD_ERROR_LENGTHS_OUT_OF_ORDER`, `SHOPHEAD_ERROR_BUFFER_TOO_SMALL`, `SHOPHEAD_ERROR_NULL`,
 // `SHOPHEAD_ERROR_MISALIGNED`.
 shophead_error shophead_length_choose(const struct shophead_length_query *query,
@@ -2517,7 +2517,7 @@ shophead_error shophead_length_choose(const struct shophead_length_query *query,
 // Judges a length that somebody else chose: what `shophead_length_choose` would have avoided.
 //
 // Takes: `query`, the caller's; `length_nm`. Writes: `findings`, an array of the caller's with room for `capacity`; `span`, which of
-// them. The length serves where none of them says refer.
+// them. The length is good where none of them says refer.
 //
 // Errors: as `shophead_length_choose`.
 shophead_error shophead_length_assess(const struct shophead_length_query *query,
@@ -2580,7 +2580,7 @@ shophead_error shophead_length_by_hole(const struct shophead_length_query *query
                                        size_t capacity,
                                        size_t *count);
 
-// Holds a row's distances against a practice.
+// Checks a row's distances against a practice.
 //
 // Takes: `row`; `part`, whose length does not matter; `rows` of the pattern, 1 to 255; `practice`; structures are the caller's. Writes:
 // `findings`, an array of the caller's with room for `capacity` (`SHOPHEAD_MAX_FINDINGS` always suffices); `span`, which of them.
@@ -2595,7 +2595,7 @@ shophead_error shophead_row_check(const struct shophead_row *row,
                                   size_t capacity,
                                   struct shophead_span *span);
 
-// Holds a pattern of points against a practice: the closest pair against the least pitch, the point closest to an edge against the
+// Checks a pattern of points against a practice: the closest pair against the least pitch, the point closest to an edge against the
 // least edge distance.
 //
 // Takes: `points`, an array of `point_count`; `edges`, an array of `edge_count`; NULL where there are none; `part`, whose length does not
@@ -2627,7 +2627,7 @@ shophead_error shophead_margin_find(double allowable_lbf,
                                     const struct shophead_load *load,
                                     struct shophead_margin *margin);
 
-// What one rivet carries through its layers, and what gives way first. What is a joint, but one whose strength is not published, is no
+// What one rivet carries through its layers, and what fails first. What is a joint, but one whose strength is not published, is no
 // error: it has a finding that says refer and no allowable.
 //
 // Takes: `joint`, the caller's. Writes: `strength`; `sheets`, an array of the caller's with room for `sheet_capacity`

@@ -120,7 +120,7 @@ pub struct shophead_finding {
     pub layer: u32,
     /// What was measured or computed, where a figure tells it.
     pub measured: shophead_figure,
-    /// What it was held against, where a figure tells it.
+    /// The limit it was checked against, where that is a figure.
     pub limit: shophead_figure,
     /// Where the limit comes from.
     pub basis: shophead_basis,

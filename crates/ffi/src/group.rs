@@ -20,7 +20,7 @@ use crate::text::shophead_text;
 #[repr(C)]
 #[derive(Clone, Copy, Debug)]
 pub struct shophead_rivet {
-    /// Where it stands.
+    /// Its source.
     pub at: shophead_point,
     /// How much it takes beside the others: its shank area, its stiffness, or 1 where all are alike. Above zero; only ratios count.
     pub weight: f64,
@@ -118,7 +118,7 @@ pub struct shophead_group {
     pub polar_in2: f64,
     /// Moment of the load about the centroid, in inch-pounds, positive from x to y.
     pub moment_in_lbf: f64,
-    /// The rivet with the greatest load, counted from 0; the first of equals.
+    /// The rivet with the greatest load, counted from 0; the first where several are equal.
     pub most_loaded: usize,
     /// The rivet with the least margin, counted from 0; 0 where `margin` is not known.
     pub worst: usize,

@@ -1,4 +1,4 @@
-//! What one rivet carries, what gives way first, and the margin under a load.
+//! What one rivet carries, what fails first, and the margin under a load.
 #![allow(unsafe_code, reason = "a symbol that C can name counts as unsafe; there is no unsafe block here")]
 
 use shophead::installation::Installation;
@@ -192,7 +192,7 @@ pub struct shophead_joint {
     pub load: shophead_load,
 }
 
-/// What gives way.
+/// What fails.
 /// cbindgen:transparent-typedef
 #[repr(transparent)]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -262,7 +262,7 @@ pub struct shophead_strength {
     pub indication: shophead_allowable,
     /// The load at which the first sheet yields, never above the allowable.
     pub yield_load: shophead_allowable,
-    /// What gives way first at the allowable or the indication.
+    /// What fails first at the allowable or the indication.
     pub governing: shophead_mode,
     /// In which layer, counted from 1; 0 for the rivet.
     pub governing_layer: u32,
@@ -280,7 +280,7 @@ pub struct shophead_strength {
     pub findings: shophead_span,
 }
 
-/// What one rivet carries through its layers, and what gives way first. What is a joint, but one whose strength is not published, is no
+/// What one rivet carries through its layers, and what fails first. What is a joint, but one whose strength is not published, is no
 /// error: it has a finding that says refer and no allowable.
 ///
 /// Takes: `joint`, the caller's. Writes: `strength`; `sheets`, an array of the caller's with room for `sheet_capacity`

@@ -23,7 +23,7 @@ pub struct shophead_row {
     pub transverse_pitch_nm: i64,
 }
 
-/// Holds a row's distances against a practice.
+/// Checks a row's distances against a practice.
 ///
 /// Takes: `row`; `part`, whose length does not matter; `rows` of the pattern, 1 to 255; `practice`; structures are the caller's. Writes:
 /// `findings`, an array of the caller's with room for `capacity` (`SHOPHEAD_MAX_FINDINGS` always suffices); `span`, which of them.
@@ -107,7 +107,7 @@ pub struct shophead_pattern {
 const _: () = assert!(size_of::<Edge>() <= size_of::<shophead_room>());
 const _: () = assert!(size_of::<Point>() + size_of::<u32>() <= size_of::<shophead_room>());
 
-/// Holds a pattern of points against a practice: the closest pair against the least pitch, the point closest to an edge against the
+/// Checks a pattern of points against a practice: the closest pair against the least pitch, the point closest to an edge against the
 /// least edge distance.
 ///
 /// Takes: `points`, an array of `point_count`; `edges`, an array of `edge_count`; NULL where there are none; `part`, whose length does not

@@ -116,14 +116,14 @@ pub(crate) fn put(
     }
 }
 
-/// Chooses the length of a rivet: the published rule, held against the volume of metal: too little in the worst case, too much at nominal
+/// Chooses the length of a rivet: the published rule, checked against the volume of metal: too little in the worst case, too much at nominal
 /// sizes. That nothing fits is not an error but an answer. What to drive the head to says `shophead_head_window`, what else is within limits
 /// `shophead_length_serves`, and which length goes into which hole `shophead_length_by_hole`.
 ///
 /// Takes: `query`, the caller's. Writes: `choice`; `findings`, an array of the caller's with room for `capacity`
 /// (`SHOPHEAD_MAX_FINDINGS` always suffices).
 ///
-/// Errors: those named `SHOPHEAD_ERROR_FIT_...` for sizes that are no sizes; those of a part and of a practice;
+/// Errors: those named `SHOPHEAD_ERROR_FIT_...` for a size of zero or less, or out of order; those of a part and of a practice;
 /// `SHOPHEAD_ERROR_LENGTH_OUT_OF_RANGE`, `SHOPHEAD_ERROR_LENGTHS_OUT_OF_ORDER`, `SHOPHEAD_ERROR_BUFFER_TOO_SMALL`, `SHOPHEAD_ERROR_NULL`,
 /// `SHOPHEAD_ERROR_MISALIGNED`.
 #[unsafe(no_mangle)]
@@ -151,7 +151,7 @@ pub extern "C" fn shophead_length_choose(
 /// Judges a length that somebody else chose: what `shophead_length_choose` would have avoided.
 ///
 /// Takes: `query`, the caller's; `length_nm`. Writes: `findings`, an array of the caller's with room for `capacity`; `span`, which of
-/// them. The length serves where none of them says refer.
+/// them. The length is good where none of them says refer.
 ///
 /// Errors: as `shophead_length_choose`.
 #[unsafe(no_mangle)]

@@ -169,7 +169,7 @@ pub struct shophead_count {
     pub total: u32,
     /// Not used; 0.
     pub unused: u32,
-    /// Where the reduction stands.
+    /// Source of the reduction.
     pub basis: shophead_basis,
 }
 

@@ -26,7 +26,7 @@ pub struct shophead_preparation(pub u32);
 #[repr(C)]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct shophead_layer {
-    /// How thick it is; thicker than nothing.
+    /// How thick it is; above zero.
     pub thickness: shophead_toleranced,
     /// What it is made of, a number from `shophead_material_parse`; 0 where it is not known.
     pub material: u32,

@@ -212,7 +212,7 @@ impl fmt::Display for Refusal {
             Refusal::AsFound(error) => error.fmt(f),
             Refusal::AboveGreatest => f.write_str("this is more than the greatest; enter the least"),
             Refusal::BelowLongest => f.write_str("this is less than the longest without it"),
-            Refusal::NotPositive => f.write_str("this must be more than nothing"),
+            Refusal::NotPositive => f.write_str("this must be above zero"),
             Refusal::OneOf(last) => write!(f, "enter 1 to {last}"),
             Refusal::Empty => f.write_str("an entry is needed here"),
             Refusal::Doubtful(length) => write!(f, "{length}? enter it again if it is so"),

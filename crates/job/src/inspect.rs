@@ -156,7 +156,7 @@ impl<'p, 'j> Inspection<'p, 'j> {
         self.looked_at() - self.accepted()
     }
 
-    /// How the whole job stands.
+    /// The state of the whole job.
     #[must_use]
     pub fn state(&self) -> State {
         if self.rivets.is_empty() {

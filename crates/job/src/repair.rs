@@ -23,7 +23,7 @@ use crate::order::OrderLine;
 /// A rivet or bolt of a repair.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Place {
-    /// Where it stands.
+    /// Its source.
     pub at: Point,
     /// Its diameter.
     pub diameter: Length,

@@ -239,7 +239,7 @@ impl Ask {
     fn help(&self) -> Vec<String> {
         let column = QUESTIONS.get(self.row.len()).filter(|_| self.title.is_some()).map_or("title", |one| one.column);
         let help: &[&str] = match column {
-            "row" => &["A short name, such as K1: it stands on the card, the map and the bags."],
+            "row" => &["A short name, such as K1: it goes on the card, the map and the bags."],
             "installed" => &["Its part number, MS20470AD4-5; without the length where that is not known."],
             "layers" => &[
                 "Thicknesses with commas, the sheet under the manufactured head first: .032,.040",
@@ -249,7 +249,7 @@ impl Ask {
             "pitch" | "edge" => &["A length: 3/4, .75, 19mm. Enter where it is not known yet."],
             "structure" => &["How much hangs on it; p or s."],
             "member" => {
-                &["skin, spar-cap, longeron, stringer, frame, rib or other; the beginning of the word will do."]
+                &["skin, spar-cap, longeron, stringer, frame, rib or other; the beginning of the word is enough."]
             }
             "clearances" => &[
                 "From the far side of the layers to whatever is behind them: a length, closed or open.",
@@ -267,7 +267,7 @@ impl Ask {
             return self.help();
         }
         if typed.contains(is_unseen) {
-            return vec!["Not taken: there is a character that cannot be seen.".to_owned()];
+            return vec!["Not taken: it has a hidden character.".to_owned()];
         }
         if self.title.is_none() {
             if typed.is_empty() {
@@ -526,7 +526,7 @@ mod tests {
             (7, "x", "Not taken: structure cannot be \"x\"; right would be \"primary\" or \"secondary\""),
             (8, "s", "Not taken: member cannot be \"s\""),
             (9, "shut", "Not taken: clearance cannot be \"shut\""),
-            (9, "\u{1b}", "Not taken: there is a character that cannot be seen."),
+            (9, "\u{1b}", "Not taken: it has a hidden character."),
         ] {
             let (mut ask, told) = answered(&FIRST[..at]);
             assert_eq!(told, Vec::<String>::new());

@@ -121,10 +121,7 @@ impl<'l> Worker<'l> {
         } else if says_nothing {
             None
         } else if piece.has_text_behind_quote && has_text_behind_quote(raw) {
-            Some(
-                "something stands behind a closing quote; put the whole cell in quotes, and any quote in it twice"
-                    .into(),
-            )
+            Some("there is text after a closing quote; put the whole cell in quotes, and any quote in it twice".into())
         } else if record.len() != columns {
             Some(wrong_count(record, columns))
         } else {

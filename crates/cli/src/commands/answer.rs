@@ -34,9 +34,7 @@ pub(super) fn run<'a>(args: &AnswerArgs, job: &'a Job, context: &Context<'a>) ->
     let codes = args.finding.as_deref().map(codes).transpose()?.unwrap_or_default();
     let mut lines = referrals(&plan, subject, &codes);
     if lines.is_empty() {
-        return Err(Stop::wrong(format_args!(
-            "{subject}: nothing of it is referred and unanswered; see shophead plan"
-        )));
+        return Err(Stop::wrong(format_args!("{subject}: no open referral; see shophead plan")));
     }
     let said = said(args)?;
     for line in &mut lines {

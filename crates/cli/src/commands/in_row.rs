@@ -258,10 +258,9 @@ impl<'a> InRow {
             vec![sheet.layer().to_string(), net, buckles]
         });
         let rows = rows.collect();
-        report.text.push(Block::Table(Table {
-            columns: vec!["sheet", "net section", "stands in compression before it buckles"],
-            rows,
-        }));
+        report
+            .text
+            .push(Block::Table(Table { columns: vec!["sheet", "net section", "buckles in compression at"], rows }));
         if self.rows < 2 {
             return;
         }
@@ -309,7 +308,7 @@ impl<'a> InRow {
             }
         }
         if self.shared().len() > 1 {
-            report.paragraph("The formulas differ; the truth lies between the soft one and the stiff one.");
+            report.paragraph("The formulas differ: expect a value between the soft one and the stiff one.");
         }
     }
 

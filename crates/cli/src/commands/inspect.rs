@@ -46,7 +46,7 @@ fn subject(rivet: &Inspected<'_, '_>) -> String {
     format!("row {} hole {}", rivet.row.row.name, rivet.line.number)
 }
 
-/// How the whole job stands, in a sentence.
+/// The state of the whole job, in a sentence.
 fn state(inspection: &Inspection<'_, '_>) -> String {
     match inspection.state() {
         State::Accepted => "Every rivet of the job is accepted.".into(),

@@ -342,10 +342,7 @@ fn text<'a>(
     }
     if let Some(governing) = found.governing {
         let sheet = governing.layer.map_or_else(String::new, |sheet| format!(", sheet {sheet}"));
-        pair(
-            "first to give way",
-            format!("{}{sheet}{}", words::lower(governing.mode), memory_mark(governing.load.basis)),
-        );
+        pair("fails first", format!("{}{sheet}{}", words::lower(governing.mode), memory_mark(governing.load.basis)));
     }
     if let Some(indication) = found.indication {
         pair("indication only", format!("{}, in proportion to the short edge distance", units.force(indication.force)));

@@ -122,7 +122,7 @@ impl Assumed<'_, '_> {
         Some((ends, tolerance.map(|tolerance| tolerance.basis)))
     }
 
-    /// Every limit that the choice was held against.
+    /// Every limit of the choice.
     fn limits(&self) -> Vec<(&'static str, &'static str, Given<Length>)> {
         let practice = self.practice;
         let limits = HeadLimits::of(practice, self.case);
@@ -256,7 +256,7 @@ fn text(
         let (shortest, longest) = (usable.shortest, usable.longest);
         let mark = memory_mark(shortest.basis.weaker(longest.basis));
         let lengths = units.limits(Some(shortest.value), Some(longest.value)).about();
-        pair("lengths within limits", format!("{lengths}{mark}"));
+        pair("good lengths", format!("{lengths}{mark}"));
     }
     report.text.push(Block::Pairs(pairs));
     if let Some(difference) = found.difference.filter(|_| found.length.is_some()) {

@@ -95,7 +95,7 @@ pub(super) fn edges(plan: &Plan<'_>, units: Units, text: &mut Vec<Block>) {
         text.push(Block::Table(Table { columns, rows: rows.collect() }));
         if measured {
             text.push(Block::Paragraph(format!(
-                "Between stations the edge follows a smooth line that never swings beyond its neighbours [{}].",
+                "Between stations the edge is a smooth line that stays between the two offsets [{}].",
                 plan.practice.cite(Basis::MONOTONE_INTERPOLATION)
             )));
         }
@@ -105,7 +105,7 @@ pub(super) fn edges(plan: &Plan<'_>, units: Units, text: &mut Vec<Block>) {
             .filter_map(|row| Some((row.row.name.as_str(), row.cuts.iter().find(|cut| cut.edge == index)?)))
             .collect();
         if cuts.is_empty() {
-            text.push(Block::Paragraph("No row with coordinates is held against it.".into()));
+            text.push(Block::Paragraph("No row with coordinates is checked against it.".into()));
         }
         for (name, cut) in cuts {
             let (hole, distance) = cut.closest;
@@ -157,12 +157,21 @@ pub(super) fn time(plan: &Plan<'_>, position: &PositionPlan<'_>) -> Option<Strin
         .into_iter()
         .filter_map(|(what, minutes)| minutes.map(|minutes| format!("{what} {minutes}")))
         .collect();
-    let what = match (plan.rows.iter().any(|row| row.solid.is_some()), position.serves) {
-        (true, true) => " for the rows that must be driven",
-        (true, false) => " for those of the rows that must be driven which can be",
-        (false, _) => "",
+    let what =
+        if plan.rows.iter().any(|row| row.solid.is_some()) { " for the rows that take driven rivets only" } else { "" };
+    let left_out: Vec<String> = plan
+        .rows
+        .iter()
+        .zip(&position.rows)
+        .filter(|(_, work)| work.must && !work.is_reachable())
+        .map(|(row, _)| row.row.name.clone())
+        .collect();
+    let but = match left_out.as_slice() {
+        [] => String::new(),
+        [row] => format!("; row {row} cannot be bucked here"),
+        rows => format!("; rows {} cannot be bucked here", rows.join(", ")),
     };
-    Some(format!("{total} min{what}: {}.", parts.join(", ")))
+    Some(format!("{total} min{what}: {}{but}.", parts.join(", ")))
 }
 
 /// The best position, or what would make one suit.
@@ -170,14 +179,19 @@ pub(super) fn verdict(plan: &Plan<'_>, units: Units, text: &mut Vec<Block>) {
     if let Some(best) = plan.serving_position() {
         let serving = plan.positions.iter().filter(|position| position.serves).count();
         let sentence = match (serving, best.work.time.total()) {
-            (1, _) => format!("Only {} lets every row be driven that must be.", best.position.name),
+            (1, _) if best.blocked.iter().all(Option::is_none) => {
+                format!("Work in {}: every row can be bucked there.", best.position.name)
+            }
+            (1, _) => {
+                format!("Work in {}: every row that takes driven rivets only can be bucked there.", best.position.name)
+            }
             (_, Some(total)) => format!("Least effort: {}, {total} min.", best.position.name),
             (_, None) => format!("Least effort: {}.", best.position.name),
         };
         text.push(Block::Paragraph(sentence));
         return;
     }
-    text.push(Block::Heading("What would make a position suit, the one that lacks least first".into()));
+    text.push(Block::Heading("What each position lacks, least first".into()));
     for position in plan.lacking_positions() {
         let blocking = plan.rows.iter().zip(&position.rows).filter(|(_, work)| work.must && !work.is_reachable());
         let lines: Vec<String> =
@@ -195,7 +209,7 @@ fn minutes(minutes: Option<Minutes>) -> Value {
     })
 }
 
-/// What is told of a position beside its blocked rows.
+/// A position, beside its blocked rows.
 pub(super) fn position_json(plan: &Plan<'_>, position: &PositionPlan<'_>, value: &mut Value) {
     let best = plan.serving_position().is_some_and(|best| std::ptr::eq(best, position));
     let rows = plan.rows.iter().zip(&position.rows).map(|(row, work)| {

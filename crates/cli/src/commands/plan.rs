@@ -321,7 +321,7 @@ impl<'j> Page<'_, '_, 'j> {
     fn strength(&self, plan: &RowPlan<'_>) -> Option<String> {
         let strength = plan.strength.as_ref()?;
         let Some((governing, _)) = strength.governing.zip(strength.allowable) else {
-            return Some("What one rivet carries in these layers is not published.".into());
+            return Some("No published strength for one rivet in these layers.".into());
         };
         let sheet = governing.layer.map_or_else(String::new, |layer| format!(" (layer {layer})"));
         Some(format!(
@@ -356,7 +356,7 @@ impl<'j> Page<'_, '_, 'j> {
             count => format!(", counted as if every hole were like the weakest of the {count} stepped up"),
         };
         Some(match (before, after, ratio) {
-            // How it gives way has been said of one rivet.
+            // One rivet says how it fails.
             (Some((load, _)), _, _) if !changed && !parts => format!("The row carries {load}, as installed."),
             (Some((load, how)), _, _) if !changed => format!("The row carries {load}, as installed; then {how}."),
             (Some(before), Some(after), Some(ratio)) if before == after && *ratio == 1.0 => {
@@ -366,7 +366,7 @@ impl<'j> Page<'_, '_, 'j> {
                 "The row as installed carries {before} ({first}), as planned {after} ({then}){as_if}: {} times as much.",
                 self.context.units.ratio(*ratio)
             ),
-            // What one rivet carries is not published either, and has been told.
+            // That one rivet has no published strength is said already.
             _ if !changed => return None,
             _ => "Not compared with the row as installed: a strength is not published.".to_owned(),
         })
@@ -428,7 +428,7 @@ impl<'j> Page<'_, '_, 'j> {
         }
         self.report.heading("Positions");
         for position in &self.plan.positions {
-            let verdict = if position.serves { "serves" } else { "does not serve" };
+            let verdict = if position.serves { "works" } else { "does not work" };
             let mut lines = Vec::new();
             if !position.position.about.is_empty() {
                 lines.push(position.position.about.clone());
@@ -444,7 +444,7 @@ impl<'j> Page<'_, '_, 'j> {
                 let but = if plan.solid.is_some() {
                     String::new()
                 } else {
-                    " It need not be driven solid, but a blind rivet comes from the type's manual only.".into()
+                    " A blind rivet may go here, if the type's manual names it.".into()
                 };
                 lines.push(format!("{}: {}{but}", plan.row.name, blocked.sentence(self.context.units)));
             }

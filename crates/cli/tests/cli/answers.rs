@@ -159,7 +159,7 @@ fn another_measure_or_another_finding_makes_an_answer_lapse() {
     job.write("holes.csv", &holes);
     job.run("answer job.toml --row K1 --hole 19 --answer rivet --rivet MS20426AD6 --by B._Example --document concession_18 --finding step-needs-approval,hole-over-limit");
     let again = job.run("answer job.toml --row K1 --hole 19 --answer keep --by B._Example --document concession_18");
-    assert!(again.refused().contains("row K1 hole 19: nothing of it is referred and unanswered"), "{again}");
+    assert!(again.refused().contains("row K1 hole 19: no open referral"), "{again}");
 }
 
 #[test]
@@ -253,7 +253,7 @@ fn an_answer_needs_its_file_and_its_place() {
     for (typed, told) in [
         ("--row K9 --answer keep", "--row \"K9\": the job has no such row; right would be K1, K2, K3"),
         ("--row K1 --hole 49 --answer keep", "--hole: row K1 has holes 1 to 48"),
-        ("--row K1 --hole 2 --answer keep", "row K1 hole 2: nothing of it is referred and unanswered"),
+        ("--row K1 --hole 2 --answer keep", "row K1 hole 2: no open referral"),
         ("--row K1 --hole 19 --answer kep", "help: right would be \"keep\""),
         ("--row K1 --hole 19 --answer rivet", "the answer rivet names no rivet"),
         ("--row K1 --hole 19 --answer keep --date 26-11-25", "--date \"26-11-25\": this is no date"),

@@ -199,7 +199,7 @@ fn a_row_that_does_not_hold_together_is_told_and_the_next_is_read() {
     for (error, wanted) in errors.iter().zip([
         "this row has 2 cells, the header 3;",
         "this row has 4 cells, the header 3;",
-        "something stands behind a closing quote;",
+        "there is text after a closing quote;",
         "",
         "a quote is never closed;",
         "",

@@ -18,7 +18,7 @@ fn each_mistake_has_its_sentence() {
         ),
         (
             format!("{length} 0,032"),
-            "--layers, item 1 \"0\": a layer is thicker than nothing; a decimal is written with a point, as in .032",
+            "--layers, item 1 \"0\": a layer needs a thickness above zero; a decimal is written with a point, as in .032",
         ),
         (
             format!("{length} 2024-T3"),
@@ -30,7 +30,7 @@ fn each_mistake_has_its_sentence() {
         ),
         (
             format!("{length} .032:shiny"),
-            "--layers, item 1 \".032:shiny\": this does not belong behind a thickness (character 6); right would be plain, \
+            "--layers, item 1 \".032:shiny\": this cannot follow a thickness (character 6); right would be plain, \
              countersunk, dimpled, skin, doubler, cap, rib-flange, stringer, tab, shim or sealant",
         ),
         (
@@ -67,10 +67,7 @@ fn each_mistake_has_its_sentence() {
             format!("{hole} .130 --member wing"),
             "--member \"wing\": no such member; right would be skin, spar-cap, longeron, stringer, frame, rib or other",
         ),
-        (
-            format!("{hole} .130 --edge 0"),
-            "--edge \"0\": this must be more than nothing; right would be .125, 1/8 or 3.2mm",
-        ),
+        (format!("{hole} .130 --edge 0"), "--edge \"0\": this must be above zero; right would be .125, 1/8 or 3.2mm"),
         (
             "hole --rivet MS20470AD7 --major .130".to_owned(),
             "--rivet \"MS20470AD7\": this is not a diameter known for MS20470 (character 10); right would be MS20470AD6 or MS20470AD8",
@@ -79,7 +76,7 @@ fn each_mistake_has_its_sentence() {
             format!("{joint} --load 250kg"),
             "--load \"250kg\": the units of force are lbf and N; right would be 250lbf or 1100N",
         ),
-        (format!("{joint} --load 0"), "--load \"0\": a load is more than nothing; right would be 250 or 1100N"),
+        (format!("{joint} --load 0"), "--load \"0\": a load must be above zero; right would be 250 or 1100N"),
         (format!("{joint} --load 9 --safety-factor .5"), "a factor must be 1 or more; right would be 1.5"),
         (format!("{joint} --load 9 --safety-factor NaN"), "a factor must be 1 or more; right would be 1.5"),
         (format!("{joint} --shear double"), "double shear takes three sheets, the middle one second"),

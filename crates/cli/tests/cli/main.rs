@@ -43,7 +43,7 @@ fn shophead(typed: &str) -> Run {
     shophead_with(typed, |command| command)
 }
 
-/// Every answer in JSON is held against its schema, whether the test reads it or not.
+/// Every answer in JSON is checked against its schema, whether the test reads it or not.
 #[track_caller]
 fn shophead_with(typed: &str, more: impl FnOnce(&mut Command) -> &mut Command) -> Run {
     let run = run(typed, more);

@@ -40,7 +40,7 @@ fn help_of_every_command_and_the_pages_say_the_statuses() {
         let help = help.printed(0);
         for status in [
             "  0  done, nothing",
-            "  1  done, and something has to be referred",
+            "  1  done, and something must be referred first",
             "  2  the command line",
             "  3  reading",
         ] {

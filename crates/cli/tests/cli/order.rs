@@ -264,8 +264,8 @@ fn a_whole_shelf_is_ordered_against_as_it_comes() {
     assert_eq!(
         run.stderr,
         "note: 1 line of the stock list is about another part and left out.\n\
-         note: stock list, line 5: MS20470AD4-5: -1 on hand is less than nothing: counted as none\n\
-         note: stock list, line 6: MS20470AD4-6: nothing is said on hand: counted as none\n",
+         note: stock list, line 5: MS20470AD4-5: -1 on hand is below zero: counted as none\n\
+         note: stock list, line 6: MS20470AD4-6: on hand is empty: counted as none\n",
         "{run}"
     );
     let run = shophead(&order.replace("on_hand=", "onhand="));

@@ -36,7 +36,7 @@ fn faults_against(command: &str, answer: &Value) -> Vec<String> {
     faults(validator, answer)
 }
 
-/// Reads an answer and holds it against its schema.
+/// Reads an answer and checks it against its schema.
 #[track_caller]
 pub(crate) fn read(text: &str) -> Value {
     let answer: Value = serde_json::from_str(text).expect("one JSON value");
@@ -45,7 +45,7 @@ pub(crate) fn read(text: &str) -> Value {
     answer
 }
 
-/// Reads a line of a batch and holds it against its schema.
+/// Reads a line of a batch and checks it against its schema.
 #[track_caller]
 pub(crate) fn read_line(text: &str) -> Value {
     let line: Value = serde_json::from_str(text).expect("one JSON value");

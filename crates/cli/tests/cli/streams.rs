@@ -195,7 +195,7 @@ fn every_answer_can_be_written_to_a_file() {
     assert_eq!((failed.status, failed.stdout.as_str()), (Some(3), ""), "{failed}");
 }
 
-/// `-` stands for the standard input wherever a file is read; it is one file.
+/// `-` is the standard input wherever a file is read; it is one file.
 #[test]
 fn every_input_can_come_from_the_standard_input() {
     let group = "--load 100,0 --at 0,0 --rivet MS20470AD4 --sheets 2024-T3:.040,2024-T3:.040";
@@ -232,7 +232,7 @@ fn every_input_can_come_from_the_standard_input() {
     for typed in ["order - --stock -", "plan - --limits -", "inspect - -", "batch length --limits -"] {
         let refused = run(typed, std::fs::read(folder.path().join("job.toml")).expect("there"));
         let told = refused.refused();
-        assert!(told.contains("- stands for ") && told.ends_with(" already; right would be a file\n"), "{refused}");
+        assert!(told.contains("- cannot be ") && told.ends_with(" already; right would be a file\n"), "{refused}");
     }
     for typed in ["survey - holes.csv", "survey job.toml -", "survey job.toml found.csv --limits -"] {
         assert_eq!(run(typed, Vec::new()).status, Some(2), "{typed}");

@@ -59,7 +59,7 @@ fn millimetres_are_written_as_such() {
 #[test]
 fn what_rests_on_memory_says_so() {
     let run = shophead(EXAMPLES[3].0);
-    assert!(run.stdout.contains("diameter counted   .1285 (memory)\n"), "{run}");
+    assert!(run.stdout.contains("diameter counted  .1285 (memory)\n"), "{run}");
     let run = shophead("head --diameter 1/8");
     assert!(!run.stdout.contains("(memory)"), "every limit of a driven head was read: {run}");
     let run = shophead("part MS20426AD4-4");
@@ -100,7 +100,7 @@ fn a_load_that_is_too_much_refers() {
         ("--load 1100N", 1, "-0.09 under 247 lbf limit load"),
     ] {
         let run = shophead(&format!("{sheets} {more}"));
-        assert!(run.printed(status).contains(&format!("margin             {margin}")), "{margin}\n{run}");
+        assert!(run.printed(status).contains(&format!("margin            {margin}")), "{margin}\n{run}");
     }
 }
 

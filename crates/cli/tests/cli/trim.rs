@@ -82,7 +82,7 @@ fn the_job_where_everything_goes_wrong_says_so() {
         "No limit on file for this damage",
         "The hole is cracked.",
         "Also look here",
-        "What would make a position suit, the one that lacks least first\nhoisted: 3 rows block",
+        "What each position lacks, least first\nhoisted: 3 rows block",
         "L1: .237 more room.",
         "K1: no bar goes behind it; open it up to .742.",
         "L1: too close, closest hole 8 at .221\n  Too close: holes 7-9.\n  Beyond the stations: holes 15-16.",
@@ -147,11 +147,11 @@ fn a_cut_is_told_with_its_distances_and_its_marks() {
 fn positions_are_compared_by_the_shop_s_own_minutes() {
     let text = running(&plan(SMALL, None, ""));
     assert!(
-        text.contains("60 min for the rows that must be driven: set-up 10, drilling out 10, driving 40."),
+        text.contains("60 min for the rows that take driven rivets only: set-up 10, drilling out 10, driving 40."),
         "{text}"
     );
     assert!(
-        text.contains("50 min for the rows that must be driven: set-up 25, drilling out 10, driving 15."),
+        text.contains("50 min for the rows that take driven rivets only: set-up 25, drilling out 10, driving 15."),
         "{text}"
     );
     assert!(text.contains("Least effort: stood, 50 min."), "{text}");

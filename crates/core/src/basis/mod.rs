@@ -249,7 +249,7 @@ pub struct Rule {
     pub topic: Topic,
     /// Which rule it is.
     pub subject: &'static str,
-    /// Where it stands.
+    /// Its source.
     pub basis: Basis,
 }
 

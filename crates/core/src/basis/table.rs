@@ -62,12 +62,12 @@ bases! {
     CRACK_LIMIT = Practice "common practice", "cracked heads: look in the process specification", DrivenHeads "cracks without a limit";
     FAA_31B_NOTCHED_SHANK = Published "FAA-H-8083-31B", "p 4-91: a joggled shank in holes that are offset takes the next larger rivet", DrivenHeads "a notched shank takes the next size";
     REPLACE_OUTSIDE_LIMITS = Practice "common practice", "a driven head outside its limits comes out, and another rivet goes in", DrivenHeads "a head outside its limits is replaced";
-    NOTHING_TO_JUDGE_BY = Practice "common practice", "what no document limits is for somebody who has one to decide", DrivenHeads "without a limit it is referred";
+    NOTHING_TO_JUDGE_BY = Practice "common practice", "what no document limits is referred", DrivenHeads "without a limit it is referred";
     SAMPLE_OF_A_ROW = Practice "common practice", "one rejected rivet in a sample: look at every rivet of the row", DrivenHeads "one reject in a sample";
     SQUEEZE_TESTS = Memory "Materials 17 (2024) 2756", "results table; the power law was fitted to it and is not printed there", DrivenHeads "squeeze force of aluminium rivets";
     HOT_STEEL_RIVETS = Published "mechanical engineers' handbook, 6th ed.", "p 8-4, shop table, secondary quotation", DrivenHeads "force that drives hot steel rivets";
     HEAD_NOT_MEASURED = Practice "not given", "both measures of the head", DrivenHeads "a head that was not measured";
-    REFERRED_NOT_DRIVEN = Practice "common practice", "what the plan refers is not riveted until somebody has decided", DrivenHeads "a rivet where the plan refers";
+    REFERRED_NOT_DRIVEN = Practice "common practice", "what the plan refers is not riveted until the referral is answered", DrivenHeads "a rivet where the plan refers";
     NOBODY_LOOKED = Practice "common practice", "the driven rivets: nobody looked at any", DrivenHeads "driven rivets that nobody looked at";
     // rules of holes
     AC43_NEXT_SIZE = Published "AC 43.13-1B", "para 4-57b: next larger size by drill or reamer; edge distance and spacing not under the minima of 4-57c", Holes "stepping up a hole";
@@ -102,7 +102,7 @@ bases! {
     HDBK5F_FLUSH_HEADS = Published "MIL-HDBK-5F", "flush-head table, secondary quotation", JointStrength "flush joints, as quoted";
     HDBK5_FLUSH_JOINTS = Memory "MIL-HDBK-5", "section 8.1.2.2, MS20426AD in machine-countersunk sheet", JointStrength "flush joints, as recalled";
     HDBK5F_KNIFE_EDGE = Published "MIL-HDBK-5F", "flush-head table, 3/32 rivet in 0.032 in sheet, secondary quotation", JointStrength "knife edges in the flush joint table";
-    STRONGER_SHEET = Practice "common practice", "a flush joint table also serves sheet that is stronger in tension and bearing than its own", JointStrength "flush joints in stronger sheet";
+    STRONGER_SHEET = Practice "common practice", "a flush joint table also holds for sheet that is stronger in tension and bearing than its own", JointStrength "flush joints in stronger sheet";
     ZIGZAG_NET_WIDTH = Memory "steel construction practice", "net width with s²/4g", JointStrength "zigzag net section";
     COUNTERSINK_CARRIES_NOTHING = Practice "common practice", "what a countersink cuts away carries nothing", JointStrength "what a countersink takes off";
     RIVET_IN_TENSION = Memory "aircraft structures practice", "rivet in tension: shank, or head through the sheet", JointStrength "rivet in tension";
@@ -228,8 +228,8 @@ bases! {
     AC43_P9_9A_2 = Published "AC 43.13-1B", "para 9-9a(2)";
     ARMY_0992_P_62_STRESS_INTENSITY = Published "US Army AL0992", "p 62, Stress Intensity";
     // rules of access and removal
-    PRIMARY_STRUCTURE = Practice "common practice", "rows on primary structure take driven solid rivets", AccessAndRemoval "rows that must be bucked: primary structure";
-    SPAR_LINES = Practice "common practice", "spar and longeron lines take driven solid rivets", AccessAndRemoval "rows that must be bucked: spar and longeron lines";
+    PRIMARY_STRUCTURE = Practice "common practice", "rows on primary structure take driven solid rivets", AccessAndRemoval "driven rivets only: primary structure";
+    SPAR_LINES = Practice "common practice", "spar and longeron lines take driven solid rivets", AccessAndRemoval "driven rivets only: spar and longeron lines";
     NO_BAR = Practice "common practice", "no bar thickness is given", AccessAndRemoval "room behind a row without a bar thickness";
     AC43_REMOVAL_DEPTH = Published "AC 43.13-1B", "para 4-52b: to the base of the head only", AccessAndRemoval "how deep a head is drilled";
     // driven solid rivets only

@@ -165,7 +165,7 @@ impl<'q, 'a> Installation<'q, 'a> {
         }
     }
 
-    /// The step that somebody who may decide has answered for a hole that was referred: their rivet in their hole. It is carried as it was
+    /// The step that a referral was answered with: their rivet in their hole. It is carried as it was
     /// given; what it breaks is a caution. `None` where it leaves no rivet: the sheet is repaired first, or the rivet is none known here.
     ///
     /// ```

@@ -31,7 +31,7 @@ pub struct Fixity {
     pub fastening: &'static str,
     /// The fixity c.
     pub value: f64,
-    /// Where it stands.
+    /// Its source.
     pub basis: Basis,
 }
 

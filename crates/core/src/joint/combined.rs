@@ -31,7 +31,7 @@ pub enum Curve {
 }
 
 impl Curve {
-    /// Where it stands.
+    /// Its source.
     #[must_use]
     pub const fn basis(self) -> Basis {
         match self {

@@ -17,9 +17,9 @@ use crate::rivet::part::Part;
 pub struct Comparison {
     /// New allowable over old; `None` where one of them is not published.
     pub ratio: Option<f64>,
-    /// What gives way first in the old joint.
+    /// What fails first in the old joint.
     pub before: Option<Governing>,
-    /// What gives way first in the new joint.
+    /// What fails first in the new joint.
     pub after: Option<Governing>,
     /// The weakest basis of both.
     pub basis: Basis,
@@ -73,7 +73,7 @@ pub(crate) fn compare_into(before: &Carried, after: &Carried, push: &mut Sink<'_
 pub struct Substitute {
     /// Least nominal diameter of the substitute.
     pub diameter: Length,
-    /// Where the rule stands.
+    /// Source of the rule.
     pub basis: Basis,
 }
 

@@ -40,7 +40,7 @@ impl Formula {
     /// The stiffer end of the range for aluminium rivets in sheet. Practice.
     pub const STIFF: Formula = Formula::Stp486;
 
-    /// Where it stands.
+    /// Its source.
     #[must_use]
     pub const fn basis(self) -> Basis {
         match self {

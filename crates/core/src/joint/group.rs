@@ -37,7 +37,7 @@ const EQUAL_WITHIN: f64 = 1e-9;
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct Member {
-    /// Where it stands.
+    /// Its source.
     pub at: Point,
     /// How much it takes beside the others: its shank area, its stiffness, or 1 where all are alike. Above zero; only ratios count.
     pub weight: f64,
@@ -145,7 +145,7 @@ pub struct Group<'g> {
     /// The point about which the plate turns, to the nanometre; `None` where it does not turn or turns about a point more than a
     /// kilometre off. Elastic.
     pub rotation_centre: Option<Point>,
-    /// The rivet with the greatest load, counted from 0; the first of equals.
+    /// The rivet with the greatest load, counted from 0; the first where several are equal.
     pub most_loaded: usize,
     /// The rivet with the least margin; `None` where factors were not given or a strength is not known.
     pub worst: Option<Worst>,
@@ -448,7 +448,7 @@ mod tests {
         // 100 in-lbf over 2 in.
         assert_eq!(group.share(&pair[1]).total(), Vector::lbf(0.0, 50.0));
         assert_eq!(group.share(&pair[0]).total(), Vector::lbf(0.0, -50.0));
-        assert_eq!(group.most_loaded, 0, "the first of equals");
+        assert_eq!(group.most_loaded, 0, "the first where several are equal");
     }
 
     #[test]

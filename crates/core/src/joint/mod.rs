@@ -2,7 +2,7 @@
 //!
 //! | module | answers |
 //! |---|---|
-//! | [`strength`] | what one rivet carries in these sheets, and what gives way first |
+//! | [`strength`] | what one rivet carries in these sheets, and what fails first |
 //! | [`pack`] | the same for a rivet through a stack of layers |
 //! | [`margin`] | how much is left under a load, with which factors |
 //! | [`compare`] | whether a new rivet is as strong as the one it replaces; which alloy may stand in for which |

@@ -89,7 +89,7 @@ pub struct Leg {
 
 /// Tension along a zigzag line through holes in staggered rows: `Ftu × t × (width - holes × hole + Σ s² / (4 g))`; recalled, not read.
 ///
-/// It is the strength along this one line. The sheet parts at the weakest line, so hold it against the straight one too.
+/// It is the strength along this one line. The sheet parts at the weakest line, so check the straight one too.
 #[must_use]
 pub fn net_section_staggered(
     ftu: Stress,

@@ -27,7 +27,7 @@ use crate::length::Length;
 use crate::quantity::{Force, Stress};
 use crate::stack::{Layer, Preparation};
 
-/// What gives way in a row.
+/// What fails in a row.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum RowMode {
@@ -54,7 +54,7 @@ impl fmt::Display for RowMode {
     }
 }
 
-/// What gives way first in a row.
+/// What fails first in a row.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct RowGoverning {
@@ -79,7 +79,7 @@ pub struct RowStrength {
     pub indicated_per_inch: Option<Allowable>,
     /// Load for every inch of width at which a sheet yields in bearing; never above `per_inch`.
     pub yield_per_inch: Option<Allowable>,
-    /// What gives way first, at the load or at the indication.
+    /// What fails first, at the load or at the indication.
     pub governing: Option<RowGoverning>,
     /// Net section of each sheet for every inch of width, countersinks taken off.
     pub net_sections: heapless::Vec<Option<Allowable>, MAX_SHEETS>,
@@ -319,9 +319,9 @@ pub struct RowComparison {
     pub ratio: Option<f64>,
     /// The same with indications where an edge margin is below 1.5; to see where one stands.
     pub indicated_ratio: Option<f64>,
-    /// What gives way first in the old row.
+    /// What fails first in the old row.
     pub before: Option<RowGoverning>,
-    /// What gives way first in the new one.
+    /// What fails first in the new one.
     pub after: Option<RowGoverning>,
     /// The weakest basis of both.
     pub basis: Basis,
@@ -329,7 +329,7 @@ pub struct RowComparison {
     pub findings: Findings,
 }
 
-/// Holds a row as planned against the row as installed.
+/// Compares a row as planned with the row as installed.
 ///
 /// A ratio under 1 says [`Code::WeakerThanBefore`] and refers; a row of which a part is not published gives no ratio and refers too.
 #[must_use]

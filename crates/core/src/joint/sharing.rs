@@ -160,7 +160,7 @@ pub struct Sharing {
     /// How many fasteners each row has.
     fasteners: heapless::Vec<u16, MAX_ROWS>,
     load: Force,
-    /// The row whose fasteners carry most, counted from 0; the first of equals.
+    /// The row whose fasteners carry most, counted from 0; the first where several are equal.
     pub peak: usize,
     /// The share of each row if all rows took the same, as is commonly assumed at failure: 1 over the number of rows. For a doubler it
     /// says nothing.

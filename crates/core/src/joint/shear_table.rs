@@ -21,7 +21,7 @@ pub struct ShearCell {
     pub rivet: Length,
     /// Ultimate load in single shear.
     pub ultimate: Force,
-    /// Where the cell stands.
+    /// Source of the cell.
     pub basis: Basis,
 }
 

@@ -51,7 +51,7 @@ impl Table {
         }
     }
 
-    /// Where it stands.
+    /// Its source.
     #[must_use]
     pub const fn basis(self) -> Basis {
         match self {
@@ -331,7 +331,7 @@ pub struct Count {
     pub total: u32,
     /// How it was rounded.
     pub rounding: Rounding,
-    /// Where the reduction stands.
+    /// Source of the reduction.
     pub basis: Basis,
 }
 

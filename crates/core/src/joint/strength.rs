@@ -1,4 +1,4 @@
-//! What one rivet carries in its sheets, and what gives way first.
+//! What one rivet carries in its sheets, and what fails first.
 //!
 //! | part | load | from |
 //! |---|---|---|
@@ -250,7 +250,7 @@ crate::words::words! {
     }
 }
 
-/// What gives way first.
+/// What fails first.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct Governing {
@@ -277,7 +277,7 @@ pub struct JointStrength {
     pub allowable: Option<Allowable>,
     /// Where an edge margin below 1.5 is all that stands in the way: the least of the parts with the indication in it. Practice.
     pub indication: Option<Allowable>,
-    /// What gives way first at the allowable or the indication.
+    /// What fails first at the allowable or the indication.
     pub governing: Option<Governing>,
     /// The weakest net section, a pitch, and its layer; when a pitch was given and every sheet's strength is known.
     pub net_section: Option<(Allowable, u8)>,
@@ -444,14 +444,14 @@ pub(super) struct Weakest {
 }
 
 impl Weakest {
-    /// The load at which something gives way: an allowable, or only an indication.
+    /// The load at which something fails: an allowable, or only an indication.
     pub(super) fn load(&self) -> (Option<Allowable>, Option<Allowable>) {
         let load = self.governing.map(|governing| governing.load);
         if self.indicated { (None, load) } else { (load, None) }
     }
 }
 
-/// What gives way first; hands out each sheet and each finding on the way, so that only who needs them has room for them.
+/// What fails first; hands out each sheet and each finding on the way, so that only who needs them has room for them.
 #[inline(never)]
 pub(super) fn weakest(
     joint: &Joint<'_>,

@@ -30,7 +30,7 @@ pub struct Rule {
     pub up_to: Option<Length>,
     /// How much larger the substitute must be.
     pub step: Step,
-    /// Where the rule stands.
+    /// Source of the rule.
     pub basis: Basis,
 }
 

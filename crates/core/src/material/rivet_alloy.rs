@@ -47,7 +47,7 @@ pub enum RivetUse {
     Structure,
     /// Aluminium structure where 2117 is not strong enough.
     StrongerStructure,
-    /// Magnesium structure, for which no other rivet serves.
+    /// Magnesium structure, for which there is no other rivet.
     MagnesiumStructure,
     /// Steel parts mainly.
     SteelParts,

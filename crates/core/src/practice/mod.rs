@@ -92,7 +92,7 @@ names! {
     TailGreatest = 3, "tail-greatest", Length, "The longest tail that is driven without folding over.";
     DiameterPerThicknessLeast = 4, "diameter-per-thickness-least", Fraction, "Least rivet diameter as a multiple of the thickest sheet.";
     DiameterPerThicknessTarget = 5, "diameter-per-thickness-target", Fraction, "Usual rivet diameter as a multiple of the thicker sheet.";
-    DiameterPerThicknessGreatest = 6, "diameter-per-thickness-greatest", Fraction, "Rivet diameter as a multiple of the thickest sheet, of which the next larger size of the series is the greatest.";
+    DiameterPerThicknessGreatest = 6, "diameter-per-thickness-greatest", Fraction, "Rivet diameter as a multiple of the thickest sheet; the next larger size of the series is the greatest.";
     DiameterStructuralLeast = 7, "diameter-structural-least", Length, "Least rivet diameter in structure.";
     // driven heads
     HeadDiameterLeast = 8, "driven-head-diameter-least", Length, "Least diameter of the driven head.";
@@ -318,7 +318,7 @@ impl<T> Given<T> {
     }
 }
 
-/// The most particular of the limits of one name that cover the case; the first of equals.
+/// The most particular of the limits of one name that cover the case; the first where several are equal.
 fn most_particular(limits: impl Iterator<Item = Limit>, case: &Case) -> Option<Limit> {
     let mut found: Option<(Limit, u8)> = None;
     for limit in limits {

@@ -51,7 +51,7 @@ pub enum Value {
 pub enum ParseValueError {
     /// The length in it cannot be read.
     Length(ParseLengthError),
-    /// A length must not be less than nothing.
+    /// A length must not be below zero.
     Negative,
     /// A multiple, ratio or share that cannot be read.
     NotARatio,

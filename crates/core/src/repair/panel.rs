@@ -17,7 +17,7 @@ use crate::layout::Point;
 use crate::length::{Length, quotient};
 use crate::stack::Role;
 
-/// The most factory seams that one side is held against.
+/// The most factory seams that one side is compared with.
 pub const MAX_SEAMS: usize = 4;
 
 /// A side of the new panel.
@@ -86,7 +86,7 @@ impl fmt::Display for SeamError {
         match self {
             SeamError::Refused(site) => write!(f, "no published method applies here: {site}"),
             SeamError::NoSeam => f.write_str("a seam copies at least one factory seam"),
-            SeamError::TooManySeams => f.write_str("a side is held against at most 4 factory seams"),
+            SeamError::TooManySeams => f.write_str("a side is compared with at most 4 factory seams"),
             SeamError::LengthNotPositive => {
                 f.write_str("a side is longer than two edge distances and no longer than 120 in")
             }

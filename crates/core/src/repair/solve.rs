@@ -85,7 +85,7 @@ pub struct Tried {
     pub rivets_per_inch: f64,
     /// What they carry an inch; `None` where that is not published.
     pub carries: Option<Force>,
-    /// What gives way first.
+    /// What fails first.
     pub governing: Option<RowGoverning>,
     /// The margin under the load.
     pub margin: Option<Margin>,

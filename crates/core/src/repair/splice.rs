@@ -644,7 +644,7 @@ fn tell(query: &SpliceQuery<'_, '_>, found: &mut Splice) {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct SpliceHole {
-    /// Where it stands.
+    /// Its source.
     pub at: Point,
     /// Its leg, counted from 1.
     pub leg: u8,

@@ -32,7 +32,7 @@ macro_rules! told {
                 match self { $( Told::$variant => Kind::$kind, )+ }
             }
 
-            /// Where it stands.
+            /// Its source.
             #[must_use]
             pub const fn basis(self) -> Basis {
                 match self { $( Told::$variant => $basis, )+ }

@@ -37,7 +37,7 @@ pub struct NotRead {
     pub names: &'static [&'static str],
     /// Why its numbers are not read.
     pub why: WhyNotRead,
-    /// Where that stands.
+    /// Its source.
     pub basis: Basis,
 }
 

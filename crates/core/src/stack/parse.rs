@@ -49,7 +49,7 @@ impl fmt::Display for LayerErrorKind {
             LayerErrorKind::Thickness(error) => error.fmt(f),
             LayerErrorKind::Material(error) => write!(f, "{error} (character 1)"),
             LayerErrorKind::UnknownWord { at } => {
-                write!(f, "this does not belong behind a thickness (character {at}); right would be ")?;
+                write!(f, "this cannot follow a thickness (character {at}); right would be ")?;
                 let words = || {
                     let preparations = Preparation::ALL.iter().map(|preparation| preparation.as_str());
                     preparations.chain(Role::ALL.iter().map(|role| role.as_str()))

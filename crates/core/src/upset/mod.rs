@@ -215,7 +215,7 @@ impl Fit {
     /// A rivet of this size in such a hole through such a pack.
     ///
     /// # Errors
-    /// [`FitError`] for sizes that are no sizes.
+    /// [`FitError`] for a size of zero or less, or out of order.
     pub fn new(series: &Series<'_>, size: &Size, hole: Toleranced, grip: Toleranced) -> Result<Fit, FitError> {
         Fit::of(series, size, hole, grip, false)
     }

@@ -62,7 +62,7 @@ impl Dice {
         nm((ten_thousandths * 2_540 + odd) as i64)
     }
 
-    /// The same, and seldom nothing, less than nothing or a kilometre.
+    /// The same, and seldom zero, below zero or a kilometre.
     fn wild(&mut self, least: u64, most: u64) -> Length {
         match self.below(40) {
             0 => Length::ZERO,

@@ -233,7 +233,7 @@ impl<'j> Card<'_, 'j> {
         let columns =
             [column("where", 17), column("what was found", 55), column("answer: by whom, where it is written", 28)];
         let content = html! {
-            p { "Do not go on with these before somebody who may decide has answered." }
+            p { "Stop here until the holder of the type's data or a licensed person has answered each of these." }
             table {
                 (head(&columns))
                 tbody {
@@ -333,14 +333,14 @@ impl<'j> Card<'_, 'j> {
         let columns = [
             tick_column("used", 8),
             column("position", 34),
-            column("serves", 12),
+            column("works", 12),
             column("rows that cannot be bucked there", 46),
         ];
         let content = html! {
             p {
                 @match best {
-                    Some(best) => { "Work in " strong { (Said(&best.position.name)) } ": every row can be driven there that must be, with the least effort." }
-                    None => { span class="stop" { "refer" } " No position lets every row be driven that must be." }
+                    Some(best) => { "Work in " strong { (Said(&best.position.name)) } ": every row that takes driven rivets only can be bucked there, with the least effort." }
+                    None => { span class="stop" { "refer" } " No position lets every row be bucked that takes driven rivets only." }
                 }
             }
             table {
@@ -364,7 +364,7 @@ impl<'j> Card<'_, 'j> {
                                         @for (row, work) in blocked {
                                             li {
                                                 strong { (Said(&row.row.name)) } ": " (words::lack(work, self.units))
-                                                @if !work.must { " It need not be driven solid." }
+                                                @if !work.must { " A blind rivet may go here, if the type's manual names it." }
                                             }
                                         }
                                     }
@@ -574,7 +574,7 @@ impl<'j> Card<'_, 'j> {
         }
         let content = html! {
             @for (because, rows) in &solid { p { strong { "Driven solid rivets only" } " in " (Said(&rows.join(", "))) ". " (because) } }
-            p { "Holes that differ stand in the next table. Tick when the holes are good, the rivets driven, the heads checked." }
+            p { "Holes that differ are in the next table. Tick when the holes are good, the rivets driven, the heads checked." }
             table {
                 (head(&columns))
                 @for row in &self.plan.rows {
@@ -714,7 +714,7 @@ impl<'j> Card<'_, 'j> {
             column("by", 10),
         ];
         let content = html! {
-            p { "Hold every head that is measured against the limits of its row or hole." }
+            p { "Check every measured head against the limits of its row or hole." }
             table {
                 (head(&columns))
                 tbody {

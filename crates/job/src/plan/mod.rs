@@ -483,14 +483,14 @@ impl<'j> Plan<'j> {
         texts
     }
 
-    /// The position of least effort in which everything can be driven that must be.
+    /// The position of least effort in which every row that takes driven rivets only can be bucked.
     #[must_use]
     pub fn serving_position(&self) -> Option<&PositionPlan<'j>> {
         let works: Vec<PositionWork> = self.positions.iter().map(|position| position.work).collect();
         least_effort(&works).and_then(|index| self.positions.get(index))
     }
 
-    /// The positions that do not serve, the one that lacks least first.
+    /// The unusable positions, the one that lacks least first.
     #[must_use]
     pub fn lacking_positions(&self) -> Vec<&PositionPlan<'j>> {
         let mut lacking: Vec<&PositionPlan<'j>> = self.positions.iter().filter(|position| !position.serves).collect();

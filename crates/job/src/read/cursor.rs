@@ -64,7 +64,7 @@ fn syntax(source: &Source<'_>, text: &str, span: Range<usize>, message: &str) {
         } else {
             "right would be each key on its own line, and a text in quotes"
         };
-        source.mistake(span, "something stands after the value", help);
+        source.mistake(span, "there is text after the value", help);
     } else if message.starts_with("invalid mantissa") {
         let help = "right would be 0.75 or \".75\"";
         source.mistake(span, "a number without quotes has digits before and after its point", help);
@@ -278,7 +278,7 @@ impl<'a> Value<'a> {
     pub(super) fn text(&self) -> Option<&'a str> {
         let Some(text) = self.as_str() else { return self.not_a("a text in quotes") };
         if text.contains(is_unseen) {
-            let help = "write it on one line, without characters that cannot be seen";
+            let help = "write it on one line, without hidden characters";
             self.mistake(format!("{} holds a control or direction character: {}", self.name, quoted(text)), help);
             return None;
         }
@@ -330,22 +330,22 @@ impl<'a> Value<'a> {
         }
     }
 
-    /// A length, perhaps less than nothing.
+    /// A length, perhaps negative.
     pub(super) fn length(&self) -> Option<Length> {
         self.measured(Length::parse_as)
     }
 
-    /// A length that is more than nothing.
+    /// A length above zero.
     pub(super) fn distance(&self) -> Option<Length> {
         let length = self.length()?;
         if length <= Length::ZERO {
-            self.mistake(format!("{} is not more than nothing", self.name), "right would be \"3/8\"");
+            self.mistake(format!("{} must be above zero", self.name), "right would be \"3/8\"");
             return None;
         }
         Some(length)
     }
 
-    /// A length with a tolerance that leaves more than nothing.
+    /// A length with a tolerance that leaves it above zero.
     pub(super) fn toleranced(&self) -> Option<Toleranced> {
         self.more_than_nothing(Toleranced::parse_as)
     }
@@ -358,7 +358,7 @@ impl<'a> Value<'a> {
     fn more_than_nothing(&self, parse: fn(&str, Bare) -> Result<Toleranced, ParseLengthError>) -> Option<Toleranced> {
         let length = self.measured(parse)?;
         if length.min() <= Length::ZERO {
-            let message = format!("{} is not more than nothing at the lower end of its tolerance", self.name);
+            let message = format!("{} must be above zero, also at the lower end of its tolerance", self.name);
             self.mistake(message, "right would be \".032+-.002\"");
             return None;
         }

@@ -149,7 +149,7 @@ fn measure(source: &Source<'_>, cell: &Cell, name: &str) -> Option<Interval> {
     let (one, other) = (part(one)?, part(other)?);
     if one.min(other) <= Length::ZERO {
         let help = "right would be .180, or \".180,.190\" where the head is out of round or tipped";
-        source.mistake(cell.span.clone(), format!("{name} is not more than nothing"), help);
+        source.mistake(cell.span.clone(), format!("{name} must be above zero"), help);
         return None;
     }
     Some(Interval::of(one, other))
@@ -163,7 +163,7 @@ fn seen(source: &Source<'_>, cell: &Cell) -> Option<Vec<Defect>> {
         match one_seen(source, cell, written) {
             // Whoever writes that a rivet is sound and loose means one of both.
             Some(None) if words.len() > 1 => {
-                source.mistake(cell.span.clone(), "condition says sound and more than that", "keep one of both");
+                source.mistake(cell.span.clone(), "condition says sound and something else too", "keep one of both");
                 all = None;
             }
             Some(defect) => {
@@ -195,7 +195,7 @@ fn one_seen(source: &Source<'_>, cell: &Cell, written: &str) -> Option<Option<De
         if length <= Length::ZERO {
             source.mistake(
                 cell.span.clone(),
-                format!("{word} is not more than nothing"),
+                format!("{word} must be above zero"),
                 format!("right would be {word}:.010"),
             );
             return None;
@@ -226,7 +226,7 @@ fn one_seen(source: &Source<'_>, cell: &Cell, written: &str) -> Option<Option<De
             let feeler = figure(feeler)?;
             let Some(rim_percent) = percent.parse().ok().filter(|percent| *percent <= 100) else {
                 let help = format!("right would be {word}:.002:30, with a percentage of the rim from 0 to 100");
-                source.mistake(cell.span.clone(), format!("{} tells no part of the rim", quoted(written)), help);
+                source.mistake(cell.span.clone(), format!("{} lacks the part of the rim", quoted(written)), help);
                 return None;
             };
             Some(Some(Defect::GapUnderDrivenHead { feeler, rim_percent }))
@@ -236,7 +236,7 @@ fn one_seen(source: &Source<'_>, cell: &Cell, written: &str) -> Option<Option<De
             let Some(count) = count else {
                 let help =
                     format!("right would be {word}:2, or {word}:2:.150 with the circle that the innermost reaches");
-                source.mistake(cell.span.clone(), format!("{} tells no number of cracks", quoted(written)), help);
+                source.mistake(cell.span.clone(), format!("{} lacks the number of cracks", quoted(written)), help);
                 return None;
             };
             let innermost = match figures.get(1) {

@@ -41,10 +41,7 @@ pub fn read_layer(
             let preparations = Preparation::ALL.iter().map(|preparation| preparation.as_str());
             let words: Vec<&str> = preparations.chain(Role::ALL.iter().map(|role| role.as_str())).collect();
             let at = character(before).saturating_add(1);
-            return Err(format!(
-                "this does not belong behind a thickness (character {at}); right would be {}",
-                or(&words)
-            ));
+            return Err(format!("this cannot follow a thickness (character {at}); right would be {}", or(&words)));
         } else {
             break;
         }
@@ -73,7 +70,7 @@ pub fn read_layer(
         ParseLengthError { at: error.at.saturating_add(start).saturating_add(blanks), ..error }.to_string()
     })?;
     if layer.thickness.nominal() == Length::ZERO && thickness.trim() == "0" {
-        return Err("a layer is thicker than nothing; a decimal is written with a point, as in .032".to_owned());
+        return Err("a layer needs a thickness above zero; a decimal is written with a point, as in .032".to_owned());
     }
     Ok(layer)
 }

@@ -380,7 +380,7 @@ pub fn read_stock(path: &Path, columns: &ColumnNames) -> Result<Shelf, ReadError
 /// Reads a stock file from its text; `file` is what it is called in messages.
 ///
 /// A whole shelf may be in it as it comes: lines about other parts are counted and left out, the lots of one part added up, and what is less
-/// than nothing or not said is explained by line.
+/// than zero or not said is explained by line.
 ///
 /// # Errors
 /// As [`read_stock`].
@@ -392,7 +392,7 @@ pub fn read_stock(path: &Path, columns: &ColumnNames) -> Result<Shelf, ReadError
 /// let columns = [("part", "Part Number".to_owned()), ("on_hand", "Qty".to_owned())];
 /// let shelf = read_stock_from(text.into(), Path::new("shelf.csv"), &columns)?;
 /// assert_eq!((shelf.stock[0].on_hand, shelf.foreign), (65, 1));
-/// assert_eq!(shelf.notes[0].what, "MS20470AD4-6: -3 on hand is less than nothing: counted as none");
+/// assert_eq!(shelf.notes[0].what, "MS20470AD4-6: -3 on hand is below zero: counted as none");
 /// # Ok::<(), shophead_job::read::ReadError>(())
 /// ```
 pub fn read_stock_from(text: Vec<u8>, file: &Path, columns: &ColumnNames) -> Result<Shelf, ReadError> {

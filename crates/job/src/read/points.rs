@@ -80,7 +80,7 @@ fn pair(source: &Source<'_>, record: &Record, first: &str, second: &str) -> Opti
 /// A rivet of a group.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct GroupPoint {
-    /// Where it stands.
+    /// Its source.
     pub at: Point,
     /// Its size, where the file gives a diameter.
     pub size: Option<&'static Size>,

@@ -207,7 +207,7 @@ fn line(table: &Table<'_>, layout: Option<RowLayout>, count: Option<u32>) -> Opt
         return None;
     }
     if line.along == Point::default() {
-        along.mistake("along is nothing, so it leads nowhere", "right would be [\"1\", \"0\"]");
+        along.mistake("along is zero and gives no direction", "right would be [\"1\", \"0\"]");
         return None;
     }
     let Some(pitch) = layout?.pitch else {
@@ -307,7 +307,7 @@ fn layer_in_cell(text: &str, value: &Value<'_>, around: &Around<'_>) -> Option<L
     let layer = read_layer(text, value.source.bare.get(), &material).and_then(|layer| {
         let is_something = layer.thickness.min() > Length::ZERO;
         is_something.then_some(layer).ok_or_else(|| {
-            "the thickness is not more than nothing at the lower end of its tolerance; right would be .032+-.002".into()
+            "the thickness must be above zero, also at the lower end of its tolerance; right would be .032+-.002".into()
         })
     });
     layer.map_err(|told| value.source.refused(value.span.clone(), &quoted(text), &told)).ok()
@@ -471,7 +471,7 @@ fn exception(
     let differs = ["layers", "edge", "pitch", "transverse-pitch"].iter().any(|key| table.optional(key).is_some());
     if !differs {
         let help = "right would be layers, edge, pitch or transverse-pitch of its own";
-        table.source.mistake(table.span.clone(), "this exception differs from its row in nothing", help);
+        table.source.mistake(table.span.clone(), "this exception is the same as its row", help);
     }
     Some(Exception { holes: holes?, about: about?, stack: stack?, layout: layout? })
 }

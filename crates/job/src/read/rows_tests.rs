@@ -378,7 +378,7 @@ fn a_slip_in_a_cell_is_told_at_its_place() {
         (
             "7075-T6:.040:rib",
             "7075-T6:.040:ribb",
-            "rows.csv:2:15: \"7075-T6:.040:ribb-flange\": this does not belong behind a thickness (character 14)",
+            "rows.csv:2:15: \"7075-T6:.040:ribb-flange\": this cannot follow a thickness (character 14)",
         ),
         (
             ",primary,",
@@ -392,7 +392,7 @@ fn a_slip_in_a_cell_is_told_at_its_place() {
             "rows.csv:2:97: a place cannot be \"fluid-tigth\"; right would be \"fluid-tight\"",
         ),
         (",12,", ",twelve,", "rows.csv:2:53: count cannot be twelve; right would be a whole number from 1 to 100000"),
-        (",3/4,3/8,", ",0,3/8,", "rows.csv:2:56: pitch is not more than nothing"),
+        (",3/4,3/8,", ",0,3/8,", "rows.csv:2:56: pitch must be above zero"),
         (
             "3 5-7",
             "3 5-13",

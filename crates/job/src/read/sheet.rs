@@ -118,7 +118,7 @@ fn read(
         }
         for cell in cells.iter().filter(|cell| cell.text.contains(is_unseen)) {
             let message = format!("this cell holds a control or direction character: {}", quoted(&cell.text));
-            source.mistake(cell.span.clone(), message, "write it on one line, without characters that cannot be seen");
+            source.mistake(cell.span.clone(), message, "write it on one line, without hidden characters");
         }
         let span = start..cells.last().map_or(start, |cell| cell.span.end);
         if cells.len() != header.len() {
@@ -285,7 +285,7 @@ impl Scan<'_> {
         self.at += after;
         if !(self.is_at_end() || self.rest().starts_with([self.separator, '\r', '\n'])) {
             let help = "put the whole cell in quotes, and write a quote in it twice";
-            self.source.mistake(self.at..self.at + 1, "something stands after the closing quote", help);
+            self.source.mistake(self.at..self.at + 1, "there is text after the closing quote", help);
             return None;
         }
         Some(Cell { text: text.trim().to_owned(), span: start..end })

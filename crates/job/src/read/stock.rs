@@ -63,7 +63,7 @@ impl Reader<'_, '_> {
         let on_hand = match record.filled(1).map(|cell| (cell, count(original(&cell.text)))) {
             Some((_, Some(count))) if count >= 0 => u32::try_from(count).unwrap_or(u32::MAX),
             Some((cell, Some(_))) => {
-                let what = format!("{part}: {} on hand is less than nothing: counted as none", original(&cell.text));
+                let what = format!("{part}: {} on hand is below zero: counted as none", original(&cell.text));
                 self.note(record, what);
                 0
             }
@@ -73,7 +73,7 @@ impl Reader<'_, '_> {
                 return;
             }
             None => {
-                self.note(record, format!("{part}: nothing is said on hand: counted as none"));
+                self.note(record, format!("{part}: on hand is empty: counted as none"));
                 0
             }
         };

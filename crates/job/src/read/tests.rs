@@ -181,7 +181,7 @@ const MISTAKES: &[(&str, &str, &str)] = &[
     (
         "title = \"Panel\"",
         "title = \"a\\u001b[2J\"",
-        "job.toml:1:9: title holds a control or direction character: \"a\\u{1b}[2J\"; write it on one line, without characters that cannot be seen",
+        "job.toml:1:9: title holds a control or direction character: \"a\\u{1b}[2J\"; write it on one line, without hidden characters",
     ),
     ("spares", "sparse", "job.toml:3:1: a job has no key \"sparse\"; right would be \"spares\""),
     ("pitch = ", "pich = ", "job.toml:22:1: a row has no key \"pich\"; right would be \"pitch\""),
@@ -211,7 +211,7 @@ const MISTAKES: &[(&str, &str, &str)] = &[
     (
         "edge = 0.4375",
         "edge = 0,4375",
-        "job.toml:23:9: something stands after the value; right would be a decimal with a point, or a list in [ ]",
+        "job.toml:23:9: there is text after the value; right would be a decimal with a point, or a list in [ ]",
     ),
     ("[materials]", "[materials", "job.toml:4:11: this is not TOML: unclosed table, expected `]`"),
     // words
@@ -335,7 +335,7 @@ const MISTAKES: &[(&str, &str, &str)] = &[
         "pitch = \"0,875\"",
         "job.toml:22:11: pitch: a decimal is written with a point, not a comma (character 2); right would be .125, 1/8, 1-1/2 or 3.2mm",
     ),
-    ("pitch = \"7/8\"", "pitch = \"-7/8\"", "job.toml:22:9: pitch is not more than nothing; right would be \"3/8\""),
+    ("pitch = \"7/8\"", "pitch = \"-7/8\"", "job.toml:22:9: pitch must be above zero; right would be \"3/8\""),
     (
         "pitch = \"7/8\"",
         "pitch = inf",
@@ -354,7 +354,7 @@ const MISTAKES: &[(&str, &str, &str)] = &[
     (
         "0.190",
         "\".002+-.002\"",
-        "job.toml:19:55: thickness is not more than nothing at the lower end of its tolerance; right would be \".032+-.002\"",
+        "job.toml:19:55: thickness must be above zero, also at the lower end of its tolerance; right would be \".032+-.002\"",
     ),
     ("number = 7", "number = 49", "job.toml:26:10: number cannot be 49; right would be a whole number from 1 to 48"),
     (
@@ -412,7 +412,7 @@ const MISTAKES: &[(&str, &str, &str)] = &[
         "\"none\"",
         "job.toml:24:41: clearance cannot be \"none\"; right would be \"closed\", \"open\" or a length",
     ),
-    ("\"open\"", "0", "job.toml:24:41: rolled is not more than nothing; right would be \"3/8\""),
+    ("\"open\"", "0", "job.toml:24:41: rolled must be above zero; right would be \"3/8\""),
     (
         "rolled = \"open\"",
         "roled = \"open\"",
@@ -440,7 +440,7 @@ const MISTAKES: &[(&str, &str, &str)] = &[
     (
         "[1, \"5-8\"]\nedge = \"5/16\"",
         "[1]",
-        "job.toml:28:1: this exception differs from its row in nothing; right would be layers, edge, pitch or transverse-pitch of its own",
+        "job.toml:28:1: this exception is the same as its row; right would be layers, edge, pitch or transverse-pitch of its own",
     ),
 ];
 
@@ -523,7 +523,7 @@ fn a_straight_row_knows_where_its_holes_are() {
         ),
         (
             "count = 48\nstart = [1, 2]\nalong = [0, 0]",
-            "job.toml:23:9: along is nothing, so it leads nowhere; right would be [\"1\", \"0\"]",
+            "job.toml:23:9: along is zero and gives no direction; right would be [\"1\", \"0\"]",
         ),
     ] {
         assert_eq!(mistakes(read_beside(&SOUND.replace("count = 48", piece), &[])), told, "{piece}");
@@ -800,7 +800,7 @@ fn every_mistake_in_a_holes_file_is_told() {
         ("row,hole,major\nK1,7,\".163\n", "h.csv:2:6: this quote is never closed; close it before the end of the cell"),
         (
             "row,hole,major\nK1,7,\".163\"x\n",
-            "h.csv:2:12: something stands after the closing quote; put the whole cell in quotes, and write a quote in it twice",
+            "h.csv:2:12: there is text after the closing quote; put the whole cell in quotes, and write a quote in it twice",
         ),
         ("row,hole,major\nK9,7,.163\n", "h.csv:2:1: the job has no row \"K9\"; right would be \"K1\""),
         (
@@ -815,7 +815,7 @@ fn every_mistake_in_a_holes_file_is_told() {
         ),
         (
             "row,hole,major\nK1,7,.163\u{1b}\n",
-            "h.csv:2:6: this cell holds a control or direction character: \".163\\u{1b}\"; write it on one line, without characters that cannot be seen",
+            "h.csv:2:6: this cell holds a control or direction character: \".163\\u{1b}\"; write it on one line, without hidden characters",
         ),
     ] {
         assert!(holes_told(text).starts_with(told), "{text:?}: {}", holes_told(text));
@@ -956,16 +956,16 @@ fn every_mistake_in_a_driven_file_is_told() {
         ),
         (
             "K1,1,0,.1,,",
-            "d.csv:2:6: diameter is not more than nothing; right would be .180, or \".180,.190\" where the head is out of round or tipped",
+            "d.csv:2:6: diameter must be above zero; right would be .180, or \".180,.190\" where the head is out of round or tipped",
         ),
         ("K1,1,,,loos,", "d.csv:2:8: condition cannot be \"loos\"; right would be \"loose\""),
-        ("K1,1,,,sound loose,", "d.csv:2:8: condition says sound and more than that; keep one of both"),
+        ("K1,1,,,sound loose,", "d.csv:2:8: condition says sound and something else too; keep one of both"),
         ("K1,1,,,proud,", "d.csv:2:8: \"proud\" does not say what belongs to proud; right would be proud:.010"),
-        ("K1,1,,,proud:-.01,", "d.csv:2:8: proud is not more than nothing; right would be proud:.010"),
+        ("K1,1,,,proud:-.01,", "d.csv:2:8: proud must be above zero; right would be proud:.010"),
         ("K1,1,,,gap:.1,", "d.csv:2:8: \"gap:.1\" does not say what belongs to gap; right would be gap"),
         (
             "K1,1,,,cracks:x,",
-            "d.csv:2:8: \"cracks:x\" tells no number of cracks; right would be cracks:2, or cracks:2:.150 with the circle that the innermost reaches",
+            "d.csv:2:8: \"cracks:x\" lacks the number of cracks; right would be cracks:2, or cracks:2:.150 with the circle that the innermost reaches",
         ),
     ] {
         assert_eq!(mistakes(read(line)), told, "{line}");
@@ -1074,8 +1074,8 @@ fn a_whole_shelf_is_read_as_it_comes() {
     let notes: Vec<String> = shelf.notes.iter().map(|note| format!("{}: {}", note.line, note.what)).collect();
     let begins = [
         "4: MS20470AD4-5: a pack of 250 here, of 100 before: 250 counts",
-        "6: MS20470AD4-6: -3 on hand is less than nothing: counted as none",
-        "7: MS20470AD4-7: nothing is said on hand: counted as none",
+        "6: MS20470AD4-6: -3 on hand is below zero: counted as none",
+        "7: MS20470AD4-7: on hand is empty: counted as none",
         "8: MS20470AD4 has no length: left out",
         "9: \"MS20470AD7-5\": this is not a diameter known for MS20470",
         "10: no part number: left out",

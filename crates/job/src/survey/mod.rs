@@ -370,10 +370,7 @@ impl<'p, 'j> Survey<'p, 'j> {
         let typed = typed.trim();
         let doubted = self.doubted.take();
         if let Some(c) = typed.chars().find(|c| is_unseen(*c) && *c != '\t') {
-            return Reply::says(format!(
-                "Not taken: there is a character that cannot be seen, {}.",
-                c.escape_unicode()
-            ));
+            return Reply::says(format!("Not taken: it has a hidden character, {}.", c.escape_unicode()));
         }
         let typed = typed.replace('\t', " ");
         match typed.chars().next() {
@@ -413,9 +410,9 @@ impl<'p, 'j> Survey<'p, 'j> {
             "Damage: c cracked, r corroded,".to_owned(),
             "  f figure-eight, g gouged,".to_owned(),
             "  d deep-countersink, s sound".to_owned(),
-            "Opened: o #27, or o as it was told".to_owned(),
+            "Opened: o #27, or o as the answer says".to_owned(),
             "Long axis: al along, ac across the edge".to_owned(),
-            "A remark alone stands behind a colon.".to_owned(),
+            "A remark alone: put a colon first.".to_owned(),
             "Enter or +  skip, or keep".to_owned(),
             "b or -      back, to correct".to_owned(),
             "n           next row".to_owned(),

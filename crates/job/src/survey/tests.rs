@@ -123,7 +123,7 @@ fn what_is_refused_is_not_written() {
         ("j K9", "There is no such place. The rows are K1, =B 2."),
         ("j 4", "Row K1 has holes 1 to 3."),
         ("j =B 2 2", "=B 2 2 is in the job file as .130; correct it there."),
-        (".16 \u{1b}[2J", "Not taken: there is a character that cannot be seen, \\u{1b}."),
+        (".16 \u{1b}[2J", "Not taken: it has a hidden character, \\u{1b}."),
         ("b", "This is the first hole."),
     ] {
         let mut paper = Paper::new("");

@@ -272,7 +272,7 @@ pub(super) struct ToldAnswer {
     word: &'static str,
     /// The sentence.
     sentence: &'static str,
-    /// Where it stands.
+    /// Its source.
     basis: Cited,
 }
 
@@ -305,7 +305,7 @@ pub(super) struct TableCount {
     per_inch: f64,
     /// What the table says gives way first.
     governing: &'static str,
-    /// Where it stands.
+    /// Its source.
     basis: Cited,
 }
 
@@ -407,7 +407,7 @@ pub(super) struct PatchAnswer {
     pub(super) pattern: &'static str,
     /// What a side carries on an inch; null where that is not published.
     pub(super) carries_per_inch: Option<Strength>,
-    /// What gives way first there.
+    /// What fails first there.
     pub(super) governing: Option<String>,
     /// That over what the sheet carries without holes, without unit.
     pub(super) share: Option<f64>,
@@ -489,7 +489,7 @@ pub(super) struct SharesAnswer {
     pub(super) plain: Vec<RowShareAnswer>,
     /// The same with the patch thinned out; null where it is not.
     pub(super) tapered: Option<Vec<RowShareAnswer>>,
-    /// Where it stands.
+    /// Its source.
     pub(super) basis: Cited,
 }
 
@@ -686,7 +686,7 @@ pub(super) struct TriedAnswer {
     pub(super) rivets_per_inch: f64,
     /// What they carry on an inch of width; null where that is not published.
     pub(super) carries_per_inch: Option<Force>,
-    /// What gives way first.
+    /// What fails first.
     pub(super) governing: Option<String>,
     /// The margin under the load, without unit; null without a load.
     pub(super) margin: Option<f64>,
@@ -745,7 +745,7 @@ pub(super) struct StripAnswer {
     pub(super) lines: Vec<LineAnswer>,
     /// What the strip carries; null where a strength is not known.
     pub(super) carries: Option<Force>,
-    /// What gives way first: all rivets together, or a sheet along a line.
+    /// What fails first: all rivets together, or a sheet along a line.
     pub(super) governing: &'static str,
     /// The number of that line in the list, counted from 1; null where the rivets govern.
     pub(super) governing_line: Option<usize>,
@@ -791,7 +791,7 @@ pub(super) struct LayersAnswer {
     pub(super) peak: Force,
     /// The least margin of any plane and any layer, without unit; null where a strength is not published.
     pub(super) margin: Option<f64>,
-    /// Where it stands.
+    /// Its source.
     pub(super) basis: Cited,
 }
 
