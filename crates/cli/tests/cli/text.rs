@@ -47,7 +47,7 @@ fn the_answer_comes_first_and_the_advice_once_at_the_end() {
 fn millimetres_are_written_as_such() {
     let run = shophead("length --layers 0.8mm,3.2mm --diameter 1/8 --units mm");
     let text = run.printed(0);
-    assert!(text.contains("grip                   4.00 mm, no tolerance given"), "{run}");
+    assert!(text.contains("grip                 4.00 mm, no tolerance given"), "{run}");
     let words: Vec<&str> = text.split_whitespace().collect();
     let inches =
         words.windows(2).find(|pair| pair[1].trim_end_matches(['.', ',']) == "in" && pair[0].parse::<f64>().is_ok());

@@ -46,13 +46,13 @@ codes! {
         "[needs {m}|not checked]";
     // choosing a rivet
     TailTooLong = 4, "tail-too-long", "The tail folds over before it forms a head.",
-        "<rivet[ {m/}] is too long: the tail folds over[, longest {l}].|with every tolerance at its worst the tail is long[: up to {l} never is].>", "<Take a shorter one.|>",
+        "<rivet[ {m/}] is too long: the tail folds over[, longest {l}].|at the worst of all tolerances the tail is long[: never with a rivet up to {l}].>", "<Take a shorter one.|>",
         "<tail folds over[: {m/}][, max {l}]|tail can be long>";
     TailTooShort = 5, "tail-too-short", "The tail cannot form the least head in the worst case.",
         "rivet[ {m/}] is too short: the driven head can come out too small[, shortest {l}].", "Take a longer one.",
         "too short[: {m/}][, min {l}]";
     HeadTooLarge = 6, "head-too-large", "The tail holds more metal than the largest driven head allowed.",
-        "<rivet[ {m/}] is too long: the driven head comes out too large[, longest {l}].|with every tolerance at its worst the driven head is large[: up to {l} it never is].>", "<Take a shorter one.|>",
+        "<rivet[ {m/}] is too long: the driven head comes out too large[, longest {l}].|at the worst of all tolerances the driven head comes out large[: never with a rivet up to {l}].>", "<Take a shorter one.|>",
         "<head too large[: {m/}][, max {l}]|head can be large>";
     NoLengthFits = 7, "no-length-fits", "No length gives a sound head, whatever the hole.",
         "no rivet length fits[: at least {m}, at most {l}].", "Check layers and hole, then refer.",
