@@ -294,34 +294,37 @@ fn a_growing_hole_climbs_the_whole_ladder() {
     }
 }
 
-/// The pack may be so much thicker or thinner that no length is within limits at both ends: the hole is kept all the same, and the question about
-/// its length says so.
+/// Whatever the pack, however uncertain its thickness: which length a hole takes is another question than what becomes of it.
 #[test]
-fn a_length_never_decides_what_becomes_of_a_hole() {
+fn the_length_never_decides_the_ladder() {
     let material = Some(Material::parse("clad 2024-T3").expect("a material"));
+    let place = |number, thousandths: &[i64], off: i64, practice| {
+        let layers: Vec<Layer> = thousandths
+            .iter()
+            .map(|sheet| {
+                let (sheet, off) = (nm(sheet * THOUSANDTH), nm(off * THOUSANDTH));
+                Layer { material, ..Layer::of(Toleranced::new(sheet, off, off).expect("a tolerance")) }
+            })
+            .collect();
+        let (edge, pitch) = (590 * THOUSANDTH, 1_190 * THOUSANDTH);
+        Place { rivet: part(number), stack: stacked(&layers), edge, pitch, practice, member: Member::Skin }
+    };
     for practice in BUILT_IN {
-        let climbed = |off: i64, tenths: i64| {
-            let thickness =
-                Toleranced::new(nm(63 * THOUSANDTH), nm(off * THOUSANDTH), nm(off * THOUSANDTH)).expect("a tolerance");
-            let layer = Layer { material, ..Layer::of(thickness) };
-            let place = Place {
-                rivet: part("MS20470AD4"),
-                stack: stacked(&[layer; 4]),
-                edge: 500 * THOUSANDTH,
-                pitch: 1_000 * THOUSANDTH,
-                practice,
-                member: Member::Skin,
-            };
-            let found = sound(tenths * THOUSANDTH / 10, tenths * THOUSANDTH / 10);
-            let answer = place.question().hole(found);
-            let question = Installation::new(place.rivet, &place.stack).by(practice);
-            let answer = (answer.disposition, answer.rivet, answer.cut, answer.hole);
-            (answer, question.length().expect("sizes").findings.has(Code::NoLengthFits))
-        };
-        for tenths in 1_240..1_600 {
-            let [(exact, has_one), (uncertain, has_none)] = [climbed(0, tenths), climbed(60, tenths)];
-            assert_eq!(exact, uncertain, "{tenths}");
-            assert!(!has_one && has_none);
+        // No length suits a pack that may be so much thicker or thinner; its holes are sound all the same.
+        for off in [0, 2, 60] {
+            let place = place("MS20470AD4", &[63; 4], off, practice);
+            let sound = sound(1285 * THOUSANDTH / 10, 1285 * THOUSANDTH / 10);
+            assert_eq!(place.judge(sound), Disposition::Keep, "{off}");
+            let no_length = place.question().length().expect("a length answer").findings.has(Code::NoLengthFits);
+            assert_eq!(no_length, off == 60);
+        }
+        // This one opened the lesser elongation further: for the hole that the first drill leaves there was no length, for that of the
+        // next drill there was.
+        let place = place("MS20470AD3", &[71, 50, 63, 125], 0, practice);
+        let shank = place.shank();
+        for longest in [0, 5] {
+            let found = sound(shank + longest * THOUSANDTH, shank - THOUSANDTH);
+            assert_eq!(place.judge(found), Disposition::CleanUp, "{} {longest}", practice.name());
         }
     }
 }

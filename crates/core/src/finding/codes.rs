@@ -57,13 +57,13 @@ codes! {
     NoLengthFits = 7, "no-length-fits", "No length gives a sound head, whatever the hole.",
         "no rivet length fits[: at least {m}, at most {l}].", "Check layers and hole, then refer.",
         "no length[: min {m}, max {l}| fits]";
-    LengthByHole = 130, "length-by-hole", "No one length is within limits in every hole: the hole as measured decides.",
+    LengthByHole = 150, "length-by-hole", "No one length is within limits in every hole: the hole as measured decides.",
         "no one length suits every hole.", "Measure the hole and take the length for it.",
         "length by the hole";
-    CutToLength = 131, "cut-to-length", "No standard length is within limits in some holes, but a longer rivet that is cut to length is.",
+    CutToLength = 151, "cut-to-length", "No standard length is within limits in some holes, but a longer rivet that is cut to length is.",
         "no standard length suits some holes.", "Cut a longer rivet to length.",
         "cut a longer rivet";
-    DimpleComputed = 132, "dimple-computed", "How much tail a dimpled pack takes is worked out, no document gives it.",
+    DimpleComputed = 152, "dimple-computed", "How much tail a dimpled pack takes is worked out, no document gives it.",
         "the tail of a dimpled pack is worked out, no document gives it.", "Try one on scrap first.",
         "dimpled: try one first";
     DiffersFromRule = 8, "differs-from-rule", "The length is not that of the rule of thumb, grip plus one and a half diameters.",
@@ -185,6 +185,12 @@ codes! {
     HoleCracked = 26, "hole-cracked", "The hole is cracked.",
         "the hole is cracked.", "Stop, and ask the holder of the type's data for a repair of the sheet.",
         "hole cracked";
+    DamageComesOut = 130, "damage-comes-out", "The hole is drilled until its damage is out: how much the drill takes off the wall.",
+        "the drill takes[ {m}] off the wall, and the damage with it.", "Look again: all of it has to be out.",
+        "drill takes[ {m}] off: look again";
+    SeatForNewHead = 131, "seat-for-new-head", "The seat is cut for the new flush head, also where the hole stays as it is.",
+        "new flush head.", "Cut its seat[, {l} across].",
+        "cut the new seat[, {l} across]";
     NoLargerRivet = 27, "no-larger-rivet", "The series has no larger rivet.",
         "no larger rivet in this series.", "Take the next step, or refer.",
         "no larger rivet";
