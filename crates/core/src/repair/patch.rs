@@ -357,7 +357,7 @@ pub fn patch(query: &PatchQuery<'_, '_>) -> Result<Patch, PatchError> {
     }
     let (plate_material, plate_thickness, gauge_basis) = plate_of(query);
     let mut findings = Findings::new();
-    check_plate(query, plate_thickness, &mut findings);
+    check_plate(query, (plate_material, plate_thickness), &mut findings);
     let (rivet, chosen) = rivet_of(query, plate_thickness, &mut findings)?;
     let stack = pack(query, &rivet, (plate_material, plate_thickness))?;
     let case = Case::of(rivet.series().head, rivet.alloy(), rivet.size());
@@ -508,7 +508,19 @@ fn plate_of(query: &PatchQuery<'_, '_>) -> (Material, Length, Option<Basis>) {
     }
 }
 
-fn check_plate(query: &PatchQuery<'_, '_>, thickness: Length, findings: &mut Findings) {
+fn check_plate(query: &PatchQuery<'_, '_>, (material, thickness): (Material, Length), findings: &mut Findings) {
+    if material != query.material {
+        let ftu = |material: Material, thickness| material.properties(thickness)?.ftu();
+        let basis = Basis::AC43_P4_50C_4_53_4_58B;
+        match (ftu(material, thickness), ftu(query.material, query.thickness)) {
+            (Some(plate), Some(skin)) if plate >= skin => {}
+            (Some(plate), Some(skin)) => {
+                let weaker = Finding::new(Code::WeakerThanBefore, Severity::Refer, basis);
+                findings.push(weaker.with_measured(Figure::Stress(plate)).with_limit(Figure::Stress(skin)));
+            }
+            _ => findings.push(Finding::new(Code::StrengthNotPublished, Severity::Refer, basis)),
+        }
+    }
     let measured =
         |found: Finding, limit| found.with_measured(Figure::Length(thickness)).with_limit(Figure::Length(limit));
     if thickness < query.thickness {

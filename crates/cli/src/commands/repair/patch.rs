@@ -69,6 +69,16 @@ pub(super) fn run<'a>(args: &PatchArgs, context: &Context<'a>) -> Result<Report<
         }
         Err(error) => return Err(Stop::wrong(error)),
     };
+    if let Taper::Feathered(thinned) | Taper::Stepped(thinned) = taper
+        && thinned >= found.plate.thickness
+    {
+        let thickness = context.units.length(found.plate.thickness);
+        return Err(input::wrong(
+            "--taper",
+            &args.taper,
+            format_args!("the plate is {thickness}: it thins out to less"),
+        ));
+    }
     let subject = found.rivet.to_string();
     report.find_all(context, &subject, &found.findings);
     let places = places(&found);
