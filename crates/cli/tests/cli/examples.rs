@@ -387,7 +387,7 @@ fn splice(row: &Row) -> Use {
     match row["example_id"].as_str() {
         "W07" => {
             let answer = json("splice --sheet clad_2017:.040 --width 1 --rivet AD4 --member frame");
-            Found { found: figure(&answer["table"]["rivets_per_inch"]), printed: 3.7, within: 0.02 / 3.7 }
+            Found { found: figure(&answer["table"]["rivets_per_inch"]), printed: 3.7, within: 0.05 / 3.7 }
         }
         "W13" => {
             // 331 lbf a rivet on 6750 lbf: 20 do not carry it, 21 do.
