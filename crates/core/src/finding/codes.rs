@@ -330,7 +330,8 @@ codes! {
         "no document lets this alloy replace the old one<|, though it is stronger>.", "<Refer.|It is harder to drive: check it first.>",
         "alloy is no named substitute";
     ElasticSharesOnly = 54, "elastic-shares-only", "The shares are elastic: no published method on file gives them at failure.",
-        "elastic shares only: no published method on file gives the shares at failure.", "",
+        "elastic shares only: no published method on file gives the shares at failure.",
+        "Ask again after every change: a rivet more can load another more.",
         "elastic shares only";
     BucklesBetweenRivets = 55, "buckles-between-rivets", "The sheet buckles between its rivets under this stress.",
         "the sheet buckles between its rivets[: loaded to {m}, buckles at {l}].", "Close the pitch, or refer.",
