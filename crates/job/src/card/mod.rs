@@ -52,7 +52,7 @@ pub struct Card<'c, 'j> {
 }
 
 /// Empty lines to write measured heads on.
-const HEAD_LINES: usize = 6;
+const HEAD_LINES: usize = 4;
 const STYLE: &str = include_str!("style.css");
 /// Behind a figure that could only be recalled.
 const RECALLED: &str = "*";
@@ -181,7 +181,6 @@ pub fn card(card: &Card<'_, '_>) -> String {
                     (card.rows())
                     (card.holes())
                     (card.heads())
-                    (card.order())
                     (card.tools())
                     (card.map())
                 }
@@ -573,13 +572,13 @@ impl<'j> Card<'_, 'j> {
 
     fn rows(&self) -> Markup {
         let columns = [
-            column("row", 29),
-            column("rivet", 16),
-            column("drill, limits of the hole", 13),
+            column("row", 23),
+            column("rivet", 24),
+            column("drill, limits of the hole", 12),
             column("drive the head to", 17),
             tick_column("holes", 6),
             tick_column("driven", 6),
-            tick_column("heads", 7),
+            tick_column("heads", 6),
             column("by", 6),
         ];
         let mut solid: Vec<(String, Vec<&str>)> = Vec::new();
@@ -664,13 +663,13 @@ impl<'j> Card<'_, 'j> {
 
     fn holes(&self) -> Markup {
         let columns = [
-            tick_column("done", 6),
+            tick_column("done", 5),
             column("hole", 11),
-            column("found", 15),
-            column("do", 26),
-            column("rivet", 16),
+            column("found", 13),
+            column("do", 27),
+            column("rivet", 19),
             column("limits of the hole; drive the head to", 17),
-            column("found after", 9),
+            column("found after", 8),
         ];
         let differing = self.plan.rows.iter().flat_map(|row| row.holes.iter().map(move |hole| (row, hole)));
         // Those that are referred stand above, with what was found.
@@ -797,15 +796,20 @@ impl<'j> Card<'_, 'j> {
     fn order(&self) -> Markup {
         let with_stock = self.order.iter().any(|line| line.stock.is_some());
         let mut columns = vec![
-            tick_column("here", 8),
-            column("part", if with_stock { 28 } else { 40 }),
-            column("needed", 12),
-            column("spares", 12),
+            tick_column("here", 6),
+            column("part", if with_stock { 19 } else { 22 }),
+            column("needed", 8),
+            column("spares", 8),
         ];
         if with_stock {
-            columns.push(column("on the shelf", 12));
+            columns.push(column("on the shelf", 8));
         }
-        columns.extend([column("to buy", 12), column("mass", 16)]);
+        columns.extend([
+            column("to buy", 7),
+            column("mass", 10),
+            column("lot or batch", if with_stock { 18 } else { 21 }),
+            column("driven by", if with_stock { 16 } else { 18 }),
+        ]);
         // What is referred stands with its reasons above.
         let (waiting, left): (Vec<NotOrdered<'j>>, Vec<NotOrdered<'j>>) =
             not_ordered(self.plan).into_iter().partition(|left| left.answer.is_none() && !left.why.is_empty());
@@ -831,6 +835,8 @@ impl<'j> Card<'_, 'j> {
                             @if with_stock { td class="number" { @if let Some(stock) = line.stock { (stock) } } }
                             td class="number" { strong { (line.buy) } }
                             td class="number" { (mass(line)) }
+                            (write_cell(&format!("lot or batch of {}", line.part)))
+                            (write_cell(&format!("{} driven by", line.part)))
                         }
                     }
                 }
@@ -856,7 +862,7 @@ impl<'j> Card<'_, 'j> {
                 }
             }
         };
-        section("order", "Order", &content)
+        section("order", "Rivets", &content)
     }
 
     fn tools(&self) -> Markup {
@@ -896,7 +902,6 @@ impl<'j> Card<'_, 'j> {
             .collect();
         answers.dedup();
         let recalled = plan.recalled();
-        let columns = [column("rivet", 30), column("driven", 14), column("lot or batch", 30), column("by", 26)];
         let lines = ["Work done as on this card", "Holes and driven heads inspected", "Released"];
         let content = html! {
             p { strong { (Said(&plan.job.title)) } ": " (count_of(counts.holes, "hole")) ", " (counts.measured) " measured." }
@@ -913,19 +918,6 @@ impl<'j> Card<'_, 'j> {
                     None => { "No driven rivet is entered." }
                 }
             }
-            table style=(labels(&columns)) {
-                (head(&columns))
-                tbody {
-                    @for line in self.order {
-                        tr {
-                            th scope="row" class="part" { (line.part) }
-                            (write_cell(&format!("{} driven", line.part)))
-                            (write_cell(&format!("lot or batch of {}", line.part)))
-                            (write_cell(&format!("{} driven by", line.part)))
-                        }
-                    }
-                }
-            }
             @if !recalled.is_empty() {
                 p { "Figures from these were recalled, not read. Check them against your own documents before relying on them." }
                 ul class="ticks" { @for basis in &recalled { li { label { (tick_box_bare()) span { (Said(basis)) } } } } }
@@ -940,7 +932,7 @@ impl<'j> Card<'_, 'j> {
                 }
             }
         };
-        html! { div class="record" { (section("sign-off", "Record", &content)) } }
+        html! { div class="record" { (self.order()) (section("sign-off", "Record", &content)) } }
     }
 }
 
