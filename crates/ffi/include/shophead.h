@@ -303,6 +303,8 @@ enum shophead_reading
   SHOPHEAD_READING_MATERIAL = 7,
   // By `shophead_value_parse`.
   SHOPHEAD_READING_VALUE = 8,
+  // By `shophead_layers_parse` or `shophead_length_fit`.
+  SHOPHEAD_READING_LAYERS = 9,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L
@@ -702,6 +704,8 @@ enum shophead_error
   SHOPHEAD_ERROR_NOT_A_VALUE = 26,
   // A word is not in the list.
   SHOPHEAD_ERROR_UNKNOWN_WORD = 27,
+  // A text is not a list of layers.
+  SHOPHEAD_ERROR_NOT_LAYERS = 28,
   // No drill is so small or so large.
   SHOPHEAD_ERROR_NO_SUCH_DRILL = 30,
   // No strength of this material in this thickness is published.
@@ -1472,6 +1476,14 @@ struct shophead_length_choice {
   struct shophead_predicted head;
   // Which of the caller's findings belong to it.
   struct shophead_span findings;
+};
+
+// The rivet for a pack.
+struct shophead_fitted {
+  // The rivet, with the length to order; without a length where none fits.
+  struct shophead_part part;
+  // Its length, and what that rests on.
+  struct shophead_length_choice choice;
 };
 
 // The distances of a row; `SHOPHEAD_NONE` for one that is not known and so not checked.
@@ -2408,6 +2420,20 @@ shophead_error shophead_explain(uint32_t reading,
                                 size_t capacity,
                                 size_t *length);
 
+// Reads a list of layers, the side of the manufactured head first: `2024-T3:.032:countersunk, clad 2024-T3:.125+-.004, .005:sealant`.
+// A layer may leave out its material.
+//
+// Takes: `text`, `length` bytes of UTF-8; the caller's, not kept. Writes: `layers`, an array of the caller's with room for `capacity`
+// (`SHOPHEAD_MAX_LAYERS` always suffices); `count`, how many of them.
+//
+// Errors: `SHOPHEAD_ERROR_NOT_LAYERS` (`shophead_explain` says which layer, and what is wrong with it), `SHOPHEAD_ERROR_NOT_UTF8`,
+// `SHOPHEAD_ERROR_BUFFER_TOO_SMALL`, `SHOPHEAD_ERROR_NULL`, `SHOPHEAD_ERROR_MISALIGNED`.
+shophead_error shophead_layers_parse(const char *text,
+                                     size_t length,
+                                     struct shophead_layer *layers,
+                                     size_t capacity,
+                                     size_t *count);
+
 // The thickness of a whole pack; tolerances add up.
 //
 // Takes: `layers`, an array of `count`, the caller's, the side of the manufactured head first. Writes: `grip`.
@@ -2462,6 +2488,24 @@ shophead_error shophead_length_choose(const struct shophead_length_query *query,
                                       struct shophead_length_choice *choice,
                                       struct shophead_finding *findings,
                                       size_t capacity);
+
+// Chooses the rivet for a pack, from texts: the whole question in one call, with every finding about this rivet in these layers. The hole is
+// the practice's. Edge distance and pitch are not part of it: `shophead_row_check`.
+//
+// Takes: `part`, `part_length` bytes of UTF-8, such as `MS20470AD5`; a length in it does not matter. `layers`, `layers_length` bytes, as
+// `shophead_layers_parse` reads them. `practice`. All are the caller's, not kept. Writes: `fitted`; `findings`, an array of the caller's with
+// room for `capacity` (`SHOPHEAD_MAX_FINDINGS` always suffices). `shophead_finding_say` makes a sentence of each.
+//
+// Errors: `SHOPHEAD_ERROR_NOT_A_PART` and `SHOPHEAD_ERROR_NOT_LAYERS` (`shophead_explain` says why); those named `SHOPHEAD_ERROR_FIT_...`;
+// those of a practice; `SHOPHEAD_ERROR_NOT_UTF8`, `SHOPHEAD_ERROR_BUFFER_TOO_SMALL`, `SHOPHEAD_ERROR_NULL`, `SHOPHEAD_ERROR_MISALIGNED`.
+shophead_error shophead_length_fit(const char *part,
+                                   size_t part_length,
+                                   const char *layers,
+                                   size_t layers_length,
+                                   const struct shophead_practice *practice,
+                                   struct shophead_fitted *fitted,
+                                   struct shophead_finding *findings,
+                                   size_t capacity);
 
 // Judges a length that somebody else chose: what `shophead_length_choose` would have avoided.
 //

@@ -83,6 +83,8 @@ own_errors! {
         "not the value of such a limit; right would be .163, 1.5 D, 2/3 or 10";
     SHOPHEAD_ERROR_UNKNOWN_WORD = 27, "A word is not in the list.",
         "this word is not in the list";
+    SHOPHEAD_ERROR_NOT_LAYERS = 28, "A text is not a list of layers.",
+        "not a list of layers; right would be 2024-T3:.032, 2024-T3:.040";
     SHOPHEAD_ERROR_NO_SUCH_DRILL = 30, "No drill is so small or so large.",
         "no drill is so small or so large; they go from #80 to 1/2";
     SHOPHEAD_ERROR_STRENGTH_NOT_PUBLISHED = 31, "No strength of this material in this thickness is published.",

@@ -67,7 +67,7 @@ codes! {
         "length[ {m/}] is outside the standard's table[, which ends at {l/}].", "Check that it can be had.",
         "not in table[: {m/}][, end {l/}]";
     DiameterOutsideRule = 11, "diameter-outside-rule", "The diameter is outside the rule for the sheet.",
-        "diameter[ {m/}] is outside the rule for this sheet[, {l}].", "Check the diameter.",
+        "diameter[ {m/}] is outside the rule for these sheets[, limit {l/}].", "Check it against approved data.",
         "diameter off rule[: {m/}, rule {l}]";
     NotStructural = 12, "not-structural", "This alloy or size is not for structure.",
         "not for structure[: {m/}, smallest {l/}].", "Take another rivet.",

@@ -103,7 +103,7 @@ fn readmes_example_is_the_program_that_is_compiled_here() {
     let scratch = Scratch::new(0);
     let program = scratch.program(Language::C11, "example.c", &[]);
     let printed = run(&program, [""; 0]);
-    assert!(readme.contains(&format!("It prints `{}`", printed.trim_end())), "the example prints {printed}");
+    assert!(readme.contains(&format!("It prints\n\n```text\n{printed}```")), "the example prints {printed}");
 }
 
 #[test]
