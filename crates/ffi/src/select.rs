@@ -8,7 +8,7 @@ use shophead::installation::Installation;
 use shophead::length::Toleranced;
 use shophead::practice::Practice;
 use shophead::rivet::part::Part;
-use shophead::select::{LengthAnswer, UpperBound};
+use shophead::select::{LengthAnswer, UpperBound, choose_diameter};
 
 use crate::basis::shophead_given;
 use crate::border::{In, Out, answer};
@@ -20,6 +20,53 @@ use crate::length::{length, or_none, shophead_range, shophead_toleranced};
 use crate::numbers::numbered;
 use crate::part::shophead_part;
 use crate::practice::shophead_practice;
+
+/// The diameter for a sheet.
+#[repr(C)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct shophead_diameter_choice {
+    /// The rivet in this diameter, without a length; its series is 0 where the series has none that large.
+    pub part: shophead_part,
+    /// The diameter that the rule asks for, before it is taken up to a size of the series.
+    pub wanted_nm: i64,
+    /// Which of the caller's findings belong to it.
+    pub findings: shophead_span,
+}
+
+/// Chooses the diameter for a sheet: the smallest of the series that is not below the rule of thumb for the thickest sheet, nor below the
+/// least for structure.
+///
+/// Takes: `part`, the caller's: its series and alloy; its diameter and length do not matter. `sheet_nm`, the thickest sheet; `practice`, the
+/// caller's. Writes: `choice`; `findings`, an array of the caller's with room for `capacity` (`SHOPHEAD_MAX_FINDINGS` always suffices).
+///
+/// Errors: those of a part and of a practice; `SHOPHEAD_ERROR_LENGTH_OUT_OF_RANGE`, `SHOPHEAD_ERROR_BUFFER_TOO_SMALL`, `SHOPHEAD_ERROR_NULL`,
+/// `SHOPHEAD_ERROR_MISALIGNED`.
+#[unsafe(no_mangle)]
+pub extern "C" fn shophead_diameter_choose(
+    part: In<shophead_part>,
+    sheet_nm: i64,
+    practice: In<shophead_practice>,
+    choice: Out<shophead_diameter_choice>,
+    findings: Out<shophead_finding>,
+    capacity: usize,
+) -> shophead_error {
+    answer(|| {
+        let place = choice.place()?;
+        let mut sink = Sink::new(&findings, capacity)?;
+        let (part, sheet) = (part.one()?.read()?, length(sheet_nm)?);
+        practice.one()?.with(|practice| {
+            let chosen = choose_diameter(part.series(), part.alloy(), sheet, practice);
+            sink.need([&chosen.findings])?;
+            let sized = chosen.size.and_then(|size| part.in_size(size));
+            place.put(shophead_diameter_choice {
+                part: sized.as_ref().map_or(shophead_part::NONE, shophead_part::of),
+                wanted_nm: chosen.wanted.nanometres(),
+                findings: sink.put(&chosen.findings, practice.documents()),
+            });
+            Ok(())
+        })
+    })
+}
 
 /// What a length is chosen for.
 #[repr(C)]

@@ -13,8 +13,13 @@ use proptest::test_runner::Config;
 use shophead::finding::{Code, Severity};
 use shophead::hole::Disposition;
 use shophead::installation::Installation;
+use shophead::length::Length;
+use shophead::material::RivetAlloy;
 use shophead::practice::{HANDBOOK, PROCESS};
+use shophead::rivet::MS20470;
 use shophead::rivet::part::{Part, PartLengthError};
+use shophead::select::choose_diameter;
+use shophead::squeeze::{FLOW_2117, squeeze};
 use shophead::stack::Stack;
 use shophead::words::Units;
 use shophead_ffi::basis::*;
@@ -36,6 +41,7 @@ use shophead_ffi::part::*;
 use shophead_ffi::practice::*;
 use shophead_ffi::select::*;
 use shophead_ffi::splice::*;
+use shophead_ffi::squeeze::*;
 use shophead_ffi::stack::*;
 use shophead_ffi::text::*;
 
@@ -535,6 +541,58 @@ proptest! {
             }
         }
     }
+}
+
+/// A diameter for a sheet and the force to form a head are the core's own.
+#[test]
+fn a_diameter_and_a_squeeze_are_the_core_s_own_answers() {
+    let mut sizes = std::collections::BTreeSet::new();
+    for (built_in, limits) in [(1, &HANDBOOK), (2, &PROCESS)] {
+        for thousandths in (10..300).step_by(7) {
+            let text: Vec<u8> = b"MS20470AD3".to_vec();
+            let (mut part, mut warnings) = (Watched::<shophead_part>::new(), Watched::<u32>::new());
+            let read = shophead_part_parse(reads_all(&text).cast_to_chars(), text.len(), part.out(), warnings.out());
+            assert_eq!(read, shophead_error::SHOPHEAD_OK);
+            let part = part.get(0);
+            let sheet = Length::from_ten_thousandths(thousandths * 10);
+            let (mut choice, mut findings) =
+                (Watched::<shophead_diameter_choice>::new(), Watched::<_, SHOPHEAD_MAX_FINDINGS>::several());
+            let practice = practice(built_in, &[]);
+            let error = shophead_diameter_choose(
+                reads(&part),
+                sheet.nanometres(),
+                reads(&practice),
+                choice.out(),
+                findings.out(),
+                SHOPHEAD_MAX_FINDINGS,
+            );
+            assert_eq!(error, shophead_error::SHOPHEAD_OK);
+            let choice = choice.get(0);
+            let wanted = choose_diameter(&MS20470, RivetAlloy::Al2117, sheet, limits);
+            assert_eq!(choice.part.dash, wanted.size.map_or(0, |size| u32::from(size.dash)), "{sheet}");
+            assert_eq!(choice.wanted_nm, wanted.wanted.nanometres());
+            let codes: Vec<u32> = (0..choice.findings.count as usize).map(|at| findings.get(at).code.0).collect();
+            assert_eq!(codes, wanted.findings.iter().map(|finding| finding.code().number()).collect::<Vec<_>>());
+            sizes.insert(choice.part.dash);
+
+            let head = Length::from_ten_thousandths(1_000 + thousandths * 10);
+            let (mut force, mut findings) =
+                (Watched::<shophead_squeeze>::new(), Watched::<_, SHOPHEAD_MAX_FINDINGS>::several());
+            let found =
+                shophead_squeeze_find(reads(&part), head.nanometres(), force.out(), findings.out(), SHOPHEAD_MAX_FINDINGS);
+            let size = MS20470.size(3).expect("3/32");
+            match squeeze(&FLOW_2117, size.shank_nominal, head) {
+                Err(error) => assert_eq!(found, error.into()),
+                Ok(wanted) => {
+                    assert_eq!(found, shophead_error::SHOPHEAD_OK);
+                    let force = force.get(0);
+                    assert_eq!(force.greatest_lbf, wanted.greatest.lbf());
+                    assert_eq!(force.findings.count as usize, wanted.findings.iter().len());
+                }
+            }
+        }
+    }
+    assert!(sizes.len() > 4, "only {sizes:?}");
 }
 
 /// The whole question in one call answers what the core answers, and says it in the core's words.

@@ -61,6 +61,8 @@ static struct {
     struct shophead_part part;
     struct shophead_layer layers[SHOPHEAD_MAX_LAYERS];
     struct shophead_fitted fitted;
+    struct shophead_diameter_choice diameter;
+    struct shophead_squeeze squeeze;
     struct shophead_dimensions dimensions;
     struct shophead_tension tension;
     struct shophead_value value;
@@ -268,6 +270,8 @@ CALL(head_predict, IN(length_query, 0), in.nm, OUT(predicted, 1))
 CALL(head_judge, IN(measured, 0), IN(defect, 1), 2, IN(part, 2), IN(practice, 3), OUT(judgement, 4), FINDINGS(5))
 CALL(length_choose, IN(length_query, 0), OUT(length_choice, 1), FINDINGS(2))
 CALL(length_fit, TEXT_IN(0), (const char *)p[1], sizeof in_layers - 1, IN(practice, 2), OUT(fitted, 3), FINDINGS(4))
+CALL(diameter_choose, IN(part, 0), in.nm, IN(practice, 1), OUT(diameter_choice, 2), FINDINGS(3))
+CALL(squeeze_find, IN(part, 0), in.nm, OUT(squeeze, 1), FINDINGS(2))
 CALL(length_assess, IN(length_query, 0), in.nm, FINDINGS(1), OUT(span, 2))
 CALL(row_check, IN(row, 0), IN(part, 1), in.rows, IN(practice, 2), FINDINGS(3), OUT(span, 4))
 CALL(points_check, IN(point, 0), in.count, IN(edge, 1), 2, IN(part, 2), in.rows, IN(practice, 3), OUT(room, 4), in.room_count,
@@ -333,6 +337,8 @@ static const struct function functions[] = {
      {ALIGNED(in.measured), ALIGNED(in.defects[0]), ALIGNED(in.part), ALIGNED(in.practice), ALIGNED(out.judgement), FOUND}},
     {"length_choose", call_length_choose, {ALIGNED(in.query), ALIGNED(out.choice), FOUND}},
     {"length_fit", call_length_fit, {TEXT, {in_layers, 1}, ALIGNED(in.practice), ALIGNED(out.fitted), FOUND}},
+    {"diameter_choose", call_diameter_choose, {ALIGNED(in.part), ALIGNED(in.practice), ALIGNED(out.diameter), FOUND}},
+    {"squeeze_find", call_squeeze_find, {ALIGNED(in.part), ALIGNED(out.squeeze), FOUND}},
     {"length_assess", call_length_assess, {ALIGNED(in.query), FOUND, ALIGNED(out.span)}},
     {"row_check", call_row_check, {ALIGNED(in.row), ALIGNED(in.part), ALIGNED(in.practice), FOUND, ALIGNED(out.span)}},
     {"points_check",
@@ -369,6 +375,9 @@ static void give_text(const char *name) {
     memset(in_text, 0, sizeof in_text);
     memcpy(in_text, text, strlen(text));
     in.text_length = strlen(text);
+    // A driven head far wider than those tested; a sheet too thick for any rivet.
+    if (strcmp(name, "squeeze_find") == 0) in.nm = 9525000;
+    if (strcmp(name, "diameter_choose") == 0) in.nm = 25400000;
     if (strcmp(name, "value_print") == 0) in.listed = SHOPHEAD_LIMIT_EDGE_DISTANCE_LEAST;
 }
 
@@ -508,6 +517,9 @@ static void spoil_lists(void) {
         LISTED("length_choose", in.limit.value.kind);
         LISTED("practice_hole", in.practice.built_in);
         LISTED("length_fit", in.practice.built_in);
+        LISTED("diameter_choose", in.practice.built_in);
+        LISTED("diameter_choose", in.part.series);
+        LISTED("squeeze_find", in.part.alloy);
         LISTED("practice_find", in.listed);
         LISTED("practice_find_after_step_up", in.listed);
         LISTED("value_print", in.value.kind);
@@ -555,6 +567,7 @@ static void spoil_lists(void) {
         spoil_number("practice_find", "rows", &in.rows, wrong[which], SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE);
         spoil_number("hole_judge", "rows", &in.hole_query.rows, wrong[which], SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE);
     }
+    spoil_number("squeeze_find", "no tests", &in.part.alloy, SHOPHEAD_ALLOY_2024, SHOPHEAD_ERROR_NO_SQUEEZE_TESTS);
     spoil_number("part_print", "copper", &in.part.alloy, SHOPHEAD_ALLOY_COPPER, SHOPHEAD_ERROR_PART_MATERIAL);
     spoil_number("value_print", "den", &in.value.den, 0, SHOPHEAD_ERROR_NOT_A_VALUE);
     spoil_number("length_choose", "den", &in.limit.value.den, 0, SHOPHEAD_ERROR_NOT_A_VALUE);
@@ -583,6 +596,8 @@ static void spoil_lengths(void) {
         FAR("length_choose", in.query.grip.max_nm);
         FAR("length_choose", in.query.hole.nominal_nm);
         FAR("length_assess", in.nm);
+        FAR("diameter_choose", in.nm);
+        FAR("squeeze_find", in.nm);
         FAR("finding_say", in.finding.measured.whole);
         FAR("head_predict", in.nm);
         FAR("stack_grip", in.layers[2].thickness.max_nm);
@@ -624,6 +639,7 @@ static void spoil_lengths(void) {
     spoil_length("length_choose", "negative limit", &in.limit.value.nm, -1, SHOPHEAD_ERROR_NOT_A_VALUE);
     spoil_length("head_predict", "no length", &in.query.part.length_nm, SHOPHEAD_NONE, SHOPHEAD_ERROR_PART_WITHOUT_LENGTH);
     spoil_length("head_predict", "no height", &in.nm, 0, SHOPHEAD_ERROR_FIT_NO_HEIGHT);
+    spoil_length("squeeze_find", "no wider than the shank", &in.nm, 3175000, SHOPHEAD_ERROR_SQUEEZE_HEAD);
     spoil_length("part_with_length", "not in steps", &in.nm, 3175001, SHOPHEAD_ERROR_PART_NOT_IN_STEPS);
     spoil_length("part_print", "no shank", &in.part.length_nm, 0, SHOPHEAD_ERROR_PART_NO_SHANK);
     spoil_length("part_print", "too long", &in.part.length_nm, 254000000, SHOPHEAD_ERROR_PART_TOO_LONG);
@@ -692,7 +708,7 @@ static void spoil_sizes(void) {
         spoil_size(function->name, "just enough", &in.text_capacity, suffices, SHOPHEAD_OK);
         spoil_size(function->name, "text too long", &in.text_capacity, SIZE_MAX, SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE);
     }
-    static const char *const finding[] = {"length_choose", "length_fit", "head_judge", "row_check", "points_check", "strength_find", "group_share", "hole_judge"};
+    static const char *const finding[] = {"length_choose", "length_fit", "diameter_choose", "squeeze_find", "head_judge", "row_check", "points_check", "strength_find", "group_share", "hole_judge"};
     for (size_t index = 0; index < sizeof finding / sizeof finding[0]; index++) {
         spoil_size(finding[index], "no room for findings", &in.finding_capacity, 0, SHOPHEAD_ERROR_BUFFER_TOO_SMALL);
         spoil_size(finding[index], "findings", &in.finding_capacity, SIZE_MAX, SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE);
