@@ -5,6 +5,7 @@ mod drills;
 mod exact;
 mod group;
 mod hole;
+mod installation;
 mod joint;
 mod layers;
 mod layout;

@@ -93,11 +93,14 @@ const SETTINGS: &str = "SHOPHEAD_SETTINGS";
 
 /// Something that neither the command line nor the job says.
 #[derive(Clone, Debug, PartialEq, Eq, serde::Serialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 pub(crate) struct Settled {
-    /// `practice`, `limits` or `units`.
+    /// What is set.
+    #[cfg_attr(test, schemars(schema_with = "crate::form::schema::settled"))]
     pub(crate) what: &'static str,
+    /// To what.
     pub(crate) value: String,
-    /// The variable or the file that says it.
+    /// The variable or the file that says so.
     pub(crate) by: String,
 }
 

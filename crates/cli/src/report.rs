@@ -2,11 +2,11 @@
 //!
 //! A command fills a [`Report`]; [`crate::render`] prints it. Everything that is computed or put into words is done by then.
 
+use std::borrow::Cow;
 use std::collections::HashMap;
 use std::path::PathBuf;
 
 use erased_serde::Serialize;
-use serde_json::{Value, json};
 use shophead::basis::Citation;
 use shophead::finding::{Finding, Findings, Severity};
 use shophead::length::Length;
@@ -17,11 +17,8 @@ use shophead_job::plan::{Plan, Subject};
 
 use crate::context::{Context, Settled};
 use crate::exit::Exit;
-use crate::json;
+use crate::form;
 use crate::render::xlsx::Book;
-
-/// The version of the JSON form.
-pub(crate) const SCHEMA: u32 = 1;
 
 /// One answer. What it says of findings is borrowed from the limits and the job that they were found with.
 pub(crate) struct Report<'a> {
@@ -33,10 +30,8 @@ pub(crate) struct Report<'a> {
     pub(crate) own_limits: String,
     /// What neither the command line nor the job says.
     pub(crate) settled: Vec<Settled>,
-    /// The answer for scripts; may be nothing where none reads it.
-    pub(crate) result: Value,
-    /// The answer for scripts, made while it is printed: for one that is too long to be held. It stands in the place of `result`.
-    pub(crate) long_result: Option<Box<dyn Serialize + 'a>>,
+    /// The answer for scripts; may be nothing where none reads it. A long one is made while it is printed.
+    pub(crate) result: Option<Box<dyn Serialize + 'a>>,
     /// What was found, each with what it is about.
     pub(crate) findings: Vec<Told<'a>>,
     /// Where those about a subject stand, so that each is kept once.
@@ -111,21 +106,31 @@ impl<'a> Told<'a> {
     }
 
     /// The whole of it for scripts.
-    pub(crate) fn json(&self) -> Value {
-        let mut value = json!({
-            "code": self.code,
-            "severity": self.severity.as_str(),
-            "subject": self.subject,
-            "message": self.message,
-            "layer": self.finding.layer(),
-            "measured": json::or_null(self.finding.measured(), json::figure),
-            "limit": json::or_null(self.finding.limit(), json::figure),
-            "basis": json::citation(self.cited),
-        });
-        if let Some(answer) = self.answer {
-            json::with(&mut value, "answer", json::answer(answer));
+    pub(crate) fn form(&self) -> form::Finding<'_> {
+        self.form_of(Cow::Borrowed(&self.subject), Cow::Borrowed(&self.message))
+    }
+
+    /// The same, to keep.
+    pub(crate) fn into_form(mut self) -> form::Finding<'a> {
+        let (subject, message) = (std::mem::take(&mut self.subject), std::mem::take(&mut self.message));
+        self.form_of(Cow::Owned(subject), Cow::Owned(message))
+    }
+
+    fn form_of<'f>(&self, subject: Cow<'f, str>, message: Cow<'f, str>) -> form::Finding<'f>
+    where
+        'a: 'f,
+    {
+        form::Finding {
+            code: self.finding.code().into(),
+            severity: self.severity.into(),
+            subject,
+            message,
+            layer: self.finding.layer().map(form::Nth::from),
+            measured: self.finding.measured().map(form::Figure::from),
+            limit: self.finding.limit().map(form::Figure::from),
+            basis: self.cited.into(),
+            answer: self.answer.map(form::Answer::from),
         }
-        value
     }
 }
 
@@ -253,8 +258,7 @@ impl<'a> Report<'a> {
             practice: context.practice.name().to_owned(),
             own_limits: context.own_title.to_owned(),
             settled: context.settled.to_vec(),
-            result: Value::Null,
-            long_result: None,
+            result: None,
             findings: Vec::new(),
             told: HashMap::new(),
             text: Vec::new(),
@@ -309,6 +313,11 @@ impl<'a> Report<'a> {
     /// Whether only one thing was judged, or none: a finding then need not say what it is about.
     pub(crate) fn has_one_subject(&self) -> bool {
         self.told.len() <= 1
+    }
+
+    /// The answer for scripts.
+    pub(crate) fn give(&mut self, form: impl Serialize + 'a) {
+        self.result = Some(Box::new(form));
     }
 
     pub(crate) fn answer(&mut self, answer: impl Into<String>) {

@@ -4,7 +4,6 @@
 
 use crate::basis::Basis;
 use crate::finding::{Code, Finding, Severity, Sink};
-use crate::length::Length;
 use crate::practice::{Case, Given, Name, Practice};
 use crate::rivet::HeadSize;
 use crate::rivet::part::Part;
@@ -27,7 +26,7 @@ pub(crate) fn check_seat(
     let is_sunk = |layer: &Layer| layer.preparation != Preparation::Plain;
     let numbered = || stack.layers().iter().zip(1_u8..);
     if !rivet.series().head.is_flush() {
-        for (_, number) in numbered().filter(|(layer, _)| is_sunk(layer)) {
+        if let Some((_, number)) = numbered().find(|(layer, _)| is_sunk(layer)) {
             push(Finding::new(Code::SeatWithoutFlushHead, Severity::Refer, Basis::SEAT).in_layer(number));
         }
         return;
@@ -39,7 +38,9 @@ pub(crate) fn check_seat(
     let mut plain_above = false;
     for (layer, number) in numbered() {
         if is_sunk(layer) && plain_above {
+            // The first one says it: what lies under it is no seat either.
             push(Finding::new(Code::SeatInWrongLayer, Severity::Refer, Basis::SEAT).in_layer(number));
+            break;
         }
         // Sealant takes the form of what lies about it.
         plain_above |= !is_sunk(layer) && layer.role != Role::Sealant;
@@ -71,22 +72,20 @@ fn check_countersink(
 ) {
     let sheet = layer.thickness.min();
     let deepest = head.height.map_or(head.height_nominal, |height| height.max());
-    let mut short_of = |severity, limit: Given<Length>| {
-        push(Finding::against(Code::CountersinkTooDeep, severity, sheet, &limit).in_layer(number));
-    };
     // The sheet that a head needs: its height over the share of the sheet that it may take.
-    for (name, severity) in
-        [(Name::CountersinkDepthShare, Severity::Refer), (Name::CountersinkDepthPreferred, Severity::Caution)]
-    {
-        if let Some(Given { value: (num, den), basis }) = practice.fraction(name, case) {
-            let needed = deepest.times(den, num);
-            if sheet < needed {
-                short_of(severity, Given { value: needed, basis });
-                break;
-            }
-        }
-    }
-    if let Some(least) = practice.length(Name::CountersinkSheetLeast, case).filter(|least| sheet < least.value) {
-        short_of(Severity::Refer, least);
+    let for_share = |name, severity| {
+        let Given { value: (num, den), basis } = practice.fraction(name, case)?;
+        Some((severity, Given { value: deepest.times(den, num), basis }))
+    };
+    let least = practice.length(Name::CountersinkSheetLeast, case).map(|least| (Severity::Refer, least));
+    // One finding a layer: the most serious, then the one that asks for most.
+    let needs = [
+        for_share(Name::CountersinkDepthShare, Severity::Refer),
+        least,
+        for_share(Name::CountersinkDepthPreferred, Severity::Caution),
+    ];
+    let short_of = needs.into_iter().flatten().filter(|(_, needed)| sheet < needed.value);
+    if let Some((severity, needed)) = short_of.max_by_key(|(severity, needed)| (*severity, needed.value)) {
+        push(Finding::against(Code::CountersinkTooDeep, severity, sheet, &needed).in_layer(number));
     }
 }

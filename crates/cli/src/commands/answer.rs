@@ -3,7 +3,6 @@
 use std::fs;
 use std::io;
 
-use serde_json::Value;
 use shophead::finding::Code;
 use shophead_job::answers::{Line, referrals, with_lines};
 use shophead_job::file::Held;
@@ -56,7 +55,6 @@ pub(super) fn run<'a>(args: &AnswerArgs, job: &'a Job, context: &Context<'a>) ->
     Held::of(&file, old.as_deref()).and_then(|held| held.with(new.as_bytes())).map_err(not_written)?;
 
     let mut report = Report::new("answer", context);
-    report.result = Value::Null;
     report.answer(format!("{subject}: answered"));
     for line in &lines {
         let of = |name: &str| line.iter().find(|(column, _)| *column == name).map_or("", |(_, value)| value.as_str());

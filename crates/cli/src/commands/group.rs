@@ -1,6 +1,5 @@
 //! `shophead group`.
 
-use serde_json::{Value, json};
 use shophead::joint::group::{Group, Member, PlaneLoad, share};
 use shophead::joint::margin::{Factors, Load, Margin, margin};
 use shophead::joint::strength::{Allowable, JointStrength};
@@ -19,7 +18,7 @@ use crate::context::Context;
 use crate::exit::Stop;
 use crate::facts::Facts;
 use crate::report::{Block, Record, Report, Table};
-use crate::{input, json};
+use crate::{form, input};
 
 pub(super) fn run<'a>(args: &GroupArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
     let rivet = input::part("--rivet", &args.rivet)?.without_length();
@@ -69,7 +68,7 @@ pub(super) fn run<'a>(args: &GroupArgs, context: &Context<'a>) -> Result<Report<
     let group = share(&members, load, Some(factors)).map_err(Stop::wrong)?;
     report.find_all(context, "group", &group.findings);
     let answer = Answer { rivet, rivets: &rivets, members: &members, group: &group, load, factors, sizes: &sizes };
-    report.result = answer.json(args.edge.is_some(), context.practice);
+    report.give(answer.form(args.edge.is_some(), context.practice));
     answer.text(&mut report, context);
     answer.records(&mut report, context);
     if context.format == Format::Svg {
@@ -102,10 +101,6 @@ struct Answer<'g> {
     sizes: &'g [Size],
 }
 
-fn point(point: Point) -> Value {
-    json!({ "x": json::length(point.x), "y": json::length(point.y) })
-}
-
 impl Answer<'_> {
     fn force(&self, member: &Member) -> Force {
         self.group.share(member).total().size()
@@ -122,59 +117,54 @@ impl Answer<'_> {
         self.group.worst.map_or(self.group.most_loaded, |worst| worst.rivet)
     }
 
-    fn json(&self, edge_given: bool, practice: &Practice<'_>) -> Value {
+    fn form<'a>(&self, edge_given: bool, practice: &Practice<'a>) -> form::group::Answer<'a> {
         let group = self.group;
-        let rivets = self.members.iter().zip(self.rivets).map(|(member, part)| {
+        let rivet = |(member, part): (&Member, &Part<'_>)| {
             let share = group.share(member);
             let total = share.total();
-            json!({
-                "x": json::length(member.at.x),
-                "y": json::length(member.at.y),
-                "fx": json::force(total.x),
-                "fy": json::force(total.y),
-                "load": json::force(total.size()),
-                "direct": { "fx": json::force(share.direct.x), "fy": json::force(share.direct.y) },
-                "torsional": { "fx": json::force(share.torsional.x), "fy": json::force(share.torsional.y) },
-                "diameter": json::length(part.diameter()),
-                "allowable": json::or_null(member.allowable, |known| json::allowable(known, practice)),
-                "margin": self.margin(member).map(|margin| margin.value),
-            })
-        });
-        let worst = self.members.get(self.worst()).map(|member| {
-            json!({
-                "rivet": self.worst() + 1,
-                "x": json::length(member.at.x),
-                "y": json::length(member.at.y),
-                "load": json::force(self.force(member)),
-            })
-        });
-        let strengths = self.sizes.iter().map(|size| {
-            json!({
-                "rivet": size.part.to_string(),
-                "edge": json::given(size.edge, practice),
-                "edge_given": edge_given,
-                "allowable": json::or_null(size.found.allowable, |known| json::allowable(known, practice)),
-                "governing": size.found.governing.filter(|_| size.found.allowable.is_some()).map(|found| found.mode.as_str()),
-            })
-        });
-        json!({
-            "rivet": self.rivet.to_string(),
-            "centroid": point(group.centroid),
-            "rivets": rivets.collect::<Vec<Value>>(),
-            "worst": worst,
-            "most_loaded": group.most_loaded + 1,
-            "margin": json::or_null(group.worst, |worst| json::margin(worst.margin, practice)),
-            "load": {
-                "fx": json::force(self.load.x),
-                "fy": json::force(self.load.y),
-                "at": point(self.load.at),
-                "kind": load_word(self.load.kind),
+            form::group::Rivet {
+                x: member.at.x.into(),
+                y: member.at.y.into(),
+                fx: total.x.into(),
+                fy: total.y.into(),
+                load: total.size().into(),
+                direct: form::group::Components { fx: share.direct.x.into(), fy: share.direct.y.into() },
+                torsional: form::group::Components { fx: share.torsional.x.into(), fy: share.torsional.y.into() },
+                diameter: part.diameter().into(),
+                allowable: member.allowable.map(|known| form::Allowable::of(known, practice)),
+                margin: self.margin(member).and_then(|margin| form::finite(margin.value)),
+            }
+        };
+        let strength = |size: &Size| form::group::Strength {
+            rivet: size.part.to_string(),
+            edge: form::GivenLength::of(size.edge, practice),
+            edge_given,
+            allowable: size.found.allowable.map(|known| form::Allowable::of(known, practice)),
+            governing: size.found.governing.filter(|_| size.found.allowable.is_some()).map(|found| found.mode.into()),
+        };
+        form::group::Answer {
+            rivet: self.rivet.to_string(),
+            centroid: group.centroid.into(),
+            rivets: self.members.iter().zip(self.rivets).map(rivet).collect(),
+            worst: self.members.get(self.worst()).map(|member| form::group::Worst {
+                rivet: form::Nth::of(self.worst() + 1),
+                x: member.at.x.into(),
+                y: member.at.y.into(),
+                load: self.force(member).into(),
+            }),
+            most_loaded: form::Nth::of(group.most_loaded + 1),
+            margin: group.worst.map(|worst| form::Margin::of(worst.margin, practice)),
+            load: form::group::Load {
+                fx: self.load.x.into(),
+                fy: self.load.y.into(),
+                at: self.load.at.into(),
+                kind: self.load.kind.into(),
             },
-            "moment": moment(group.moment_in_lbf),
-            "rotation_centre": json::or_null(group.rotation_centre, point),
-            "strengths": strengths.collect::<Vec<Value>>(),
-            "basis": json::basis(group.basis, practice),
-        })
+            moment: moment(group.moment_in_lbf),
+            rotation_centre: group.rotation_centre.map(form::Point::from),
+            strengths: self.sizes.iter().map(strength).collect(),
+            basis: form::Basis::of(group.basis, practice),
+        }
     }
 
     fn text(&self, report: &mut Report, context: &Context<'_>) {
@@ -249,7 +239,7 @@ impl Answer<'_> {
 }
 
 /// In both units.
-fn moment(in_lbf: f64) -> Value {
-    let newton_metres = Force::from_lbf(in_lbf).newtons() * Length::INCH.to_millimetres_f64() / 1_000.0;
-    json!({ "in_lbf": in_lbf, "n_m": newton_metres })
+fn moment(in_lbf: f64) -> form::group::Moment {
+    let n_m = Force::from_lbf(in_lbf).newtons() * Length::INCH.to_millimetres_f64() / 1_000.0;
+    form::group::Moment { in_lbf, n_m }
 }

@@ -1,6 +1,5 @@
 //! `shophead head`.
 
-use serde_json::{Value, json};
 use shophead::finding::Findings;
 use shophead::installation::Installation;
 use shophead::length::{Length, Toleranced};
@@ -13,7 +12,7 @@ use crate::cells::{self, Cells, Finds};
 use crate::context::Context;
 use crate::exit::Stop;
 use crate::report::{Block, Report, Table};
-use crate::{input, json};
+use crate::{form, input};
 
 /// Everything that was asked and answered.
 pub(crate) struct Answer {
@@ -69,7 +68,7 @@ impl<'a> cells::Answer<'a> for Answer {
     fn tell(&self, _: &HeadArgs, context: &Context<'a>, report: &mut Report<'a>) {
         let Answer { family, limits, measured, judged, predicted, .. } = self;
         if context.format == Format::Json {
-            report.result = result(family, limits, judged.as_ref(), predicted.as_ref(), context.practice);
+            report.give(form(family, limits, judged.as_ref(), predicted.as_ref(), context.practice));
         }
         text(report, family, limits, *measured, judged.as_ref(), predicted.as_ref(), context);
     }
@@ -168,39 +167,35 @@ fn predicted<'a>(
     Ok(Some(Predicted { length, grip, hole, head: fit.predict(length, target.value) }))
 }
 
-fn result(
+fn form<'a>(
     family: &Part<'_>,
     limits: &HeadLimits,
     judged: Option<&HeadJudgement>,
     predicted: Option<&Predicted>,
-    practice: &Practice<'_>,
-) -> Value {
-    let given = |given: Option<Given<Length>>| json::or_null(given, |known| json::given(known, practice));
-    let mut result = json!({
-        "rivet": family.to_string(),
-        "diameter": {
-            "min": given(limits.diameter_least),
-            "nominal": given(limits.diameter_target),
-            "max": given(limits.diameter_greatest),
+    practice: &Practice<'a>,
+) -> form::head::Answer<'a> {
+    let given = |known| form::GivenLength::of(known, practice);
+    form::head::Answer {
+        rivet: family.to_string(),
+        diameter: form::head::HeadLimits {
+            min: limits.diameter_least.map(given),
+            nominal: limits.diameter_target.map(given),
+            max: limits.diameter_greatest.map(given),
         },
-        "height": {
-            "min": given(limits.height_least),
-            "nominal": given(limits.height_target),
-            "max": given(limits.height_greatest),
+        height: form::head::HeadLimits {
+            min: limits.height_least.map(given),
+            nominal: limits.height_target.map(given),
+            max: limits.height_greatest.map(given),
         },
-        "accepted": judged.map(|judged| judged.accepted),
-    });
-    if let Some(made) = predicted {
-        let predicted = json!({
-            "length": json::length(made.length),
-            "grip": json::toleranced(made.grip),
-            "hole": json::interval(made.hole.interval()),
-            "diameter": json::spread(made.head.diameter),
-            "height": json::length(made.head.height),
-        });
-        json::with(&mut result, "predicted", predicted);
+        accepted: judged.map(|judged| judged.accepted),
+        predicted: predicted.map(|made| form::head::Predicted {
+            length: made.length.into(),
+            grip: made.grip.into(),
+            hole: made.hole.interval().into(),
+            diameter: made.head.diameter.into(),
+            height: made.head.height.into(),
+        }),
     }
-    result
 }
 
 fn text<'a>(

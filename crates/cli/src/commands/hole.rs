@@ -1,6 +1,5 @@
 //! `shophead hole`.
 
-use serde_json::{Value, json};
 use shophead::finding::Severity;
 use shophead::hole::AsFound;
 use shophead::installation::{HoleAnswer, Step};
@@ -14,7 +13,7 @@ use crate::context::Context;
 use crate::exit::Stop;
 use crate::facts::Facts;
 use crate::report::{Block, Report, Told};
-use crate::{input, json};
+use crate::{form, input};
 
 /// Everything that was asked and answered.
 pub(crate) struct Answer<'a> {
@@ -70,42 +69,38 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
 
     fn tell(&self, _: &HoleArgs, context: &Context<'a>, report: &mut Report<'a>) {
         if context.format == Format::Json {
-            report.result = result(&self.answer, &self.steps, context);
+            report.give(form(&self.answer, &self.steps, context));
         }
         text(report, self, context);
     }
 }
 
 /// Each step tried and why not.
-pub(super) fn steps_json(steps: &[Step<'_>], context: &Context<'_>) -> Value {
-    steps
-        .iter()
-        .map(|step| {
-            let subject = step.rivet.map_or_else(String::new, |rivet| rivet.to_string());
-            json!({
-                "step": step.kind.as_str(),
-                "does": step.does(),
-                "rivet": step.rivet.map(|rivet| rivet.to_string()),
-                "drill": step.cut.map(|cut| cut.to_string()),
-                "drill_diameter": json::or_null(step.cut, |cut| json::length(cut.diameter())),
-                "hole": json::or_null(step.hole, json::interval),
-                "findings": step.findings.iter()
-                    .map(|finding| Told::of(&subject, finding, context).json())
-                    .collect::<Vec<Value>>(),
-            })
-        })
-        .collect()
+pub(super) fn steps<'a>(steps: &[Step<'_>], context: &Context<'a>) -> Vec<form::HoleStep<'a>> {
+    let step = |step: &Step<'_>| {
+        let subject = step.rivet.map_or_else(String::new, |rivet| rivet.to_string());
+        form::HoleStep {
+            step: step.kind.into(),
+            does: step.does(),
+            rivet: step.rivet.map(|rivet| rivet.to_string()),
+            drill: step.cut.map(|cut| cut.to_string()),
+            drill_diameter: step.cut.map(|cut| cut.diameter().into()),
+            hole: step.hole.map(form::Interval::from),
+            findings: step.findings.iter().map(|finding| Told::of(&subject, finding, context).into_form()).collect(),
+        }
+    };
+    steps.iter().map(step).collect()
 }
 
-fn result(answer: &HoleAnswer<'_>, steps: &[Step<'_>], context: &Context<'_>) -> Value {
-    json!({
-        "disposition": answer.disposition.as_str(),
-        "rivet": answer.rivet.map(|rivet| rivet.to_string()),
-        "drill": answer.cut.map(|cut| cut.to_string()),
-        "drill_diameter": json::or_null(answer.cut, |cut| json::length(cut.diameter())),
-        "hole": json::or_null(answer.hole, json::interval),
-        "steps": steps_json(steps, context),
-    })
+fn form<'a>(answer: &HoleAnswer<'_>, tried: &[Step<'_>], context: &Context<'a>) -> form::hole::Answer<'a> {
+    form::hole::Answer {
+        disposition: answer.disposition.into(),
+        rivet: answer.rivet.map(|rivet| rivet.to_string()),
+        drill: answer.cut.map(|cut| cut.to_string()),
+        drill_diameter: answer.cut.map(|cut| cut.diameter().into()),
+        hole: answer.hole.map(form::Interval::from),
+        steps: steps(tried, context),
+    }
 }
 
 fn text(report: &mut Report, answered: &Answer<'_>, context: &Context<'_>) {

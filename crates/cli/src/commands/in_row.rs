@@ -1,12 +1,11 @@
 //! The part of `shophead joint` that looks at the rivet in its row: net section, buckling, and rows that share a load.
 
-use serde_json::{Value, json};
 use shophead::basis::Basis;
 use shophead::joint::buckling::{InterRivet, inter_rivet};
 use shophead::joint::flexibility::Formula;
 use shophead::joint::lap::{LapError, Rows, Shared, shared};
 use shophead::joint::row::RowStrength;
-use shophead::joint::sharing::Transfer;
+use shophead::joint::sharing::{Passing, Transfer};
 use shophead::joint::strength::Shear;
 use shophead::length::Length;
 use shophead::practice::{Case, Practice};
@@ -22,7 +21,7 @@ use crate::context::Context;
 use crate::exit::Stop;
 use crate::facts::Facts;
 use crate::report::{Block, Report, Table};
-use crate::{input, json};
+use crate::{form, input};
 
 /// The answer about a row.
 pub(super) struct InRow {
@@ -48,6 +47,18 @@ fn formulas(text: &str, shear: Shear) -> Result<Vec<Formula>, Stop> {
         return Ok([Formula::SOFT, Formula::STIFF].into_iter().filter(|formula| formula.is_for(shear)).collect());
     }
     Ok(vec![input::word("--flexibility", text)?])
+}
+
+fn buckling_form<'p>(sheet: u8, found: Option<&InterRivet>, practice: &Practice<'p>) -> form::joint::Buckling<'p> {
+    form::joint::Buckling {
+        sheet: sheet.into(),
+        fixity: found.map(|found| found.fixity),
+        elastic: found.map(|found| found.elastic.into()),
+        elastic_up_to: found.map(|found| found.elastic_up_to.into()),
+        stands: found.map(|found| found.stands().into()),
+        largest_pitch: found.and_then(|found| found.largest_pitch).map(form::Length::from),
+        basis: found.map(|found| form::Basis::of(found.basis, practice)),
+    }
 }
 
 impl<'a> InRow {
@@ -136,88 +147,81 @@ impl<'a> InRow {
         Some(most.sharing.peak)
     }
 
-    pub(super) fn json(&self, practice: &Practice<'_>) -> Value {
+    pub(super) fn form<'p>(&self, practice: &Practice<'p>) -> form::joint::Row<'p> {
         let strength = &self.strength;
-        let buckling = self.buckling.iter().map(|(number, found)| {
-            json!({
-                "sheet": number,
-                "fixity": found.as_ref().map(|found| found.fixity),
-                "elastic": json::or_null(found.as_ref(), |found| json::stress(found.elastic)),
-                "elastic_up_to": json::or_null(found.as_ref(), |found| json::stress(found.elastic_up_to)),
-                "stands": json::or_null(found.as_ref(), |found| json::stress(found.stands())),
-                "largest_pitch": json::or_null(found.as_ref().and_then(|found| found.largest_pitch), json::length),
-                "basis": json::or_null(found.as_ref(), |found| json::basis(found.basis, practice)),
-            })
-        });
-        let nets = strength
-            .joint
-            .sheets
-            .iter()
-            .zip(&strength.net_sections)
-            .map(|(sheet, net)| json!({ "sheet": sheet.layer(), "per_inch": json::or_null(*net, |known| json::allowable(known, practice)) }));
-        let formulas = self.shared().iter().map(|shared| {
-            let sharing = &shared.sharing;
-            let rows = sharing.rows().map(|row| {
-                let loaded = |force: Force| json::or_null(self.strip_load, |_| json::force(force));
-                let passing = |passing: &shophead::joint::sharing::Passing| {
-                    json!({
-                        "gross": loaded(passing.gross),
-                        "bypass": loaded(passing.bypass),
-                        "bearing": loaded(passing.bearing),
-                        "bearing_share": passing.bearing_share(),
-                        "bearing_bypass": passing.bearing_bypass(),
-                    })
-                };
-                json!({
-                    "share": row.share,
-                    "load": loaded(row.load),
-                    "first_plate": passing(&row.in_a),
-                    "other_plate": passing(&row.in_b),
+        let on_an_inch = |known| form::RunningLoad::of(known, practice);
+        let nets = strength.joint.sheets.iter().zip(&strength.net_sections);
+        form::joint::Row {
+            rows: u32::from(self.rows).into(),
+            pitch: self.pitch.into(),
+            transverse_pitch: self.apart.into(),
+            rivets_per_inch: form::finite(strength.rivets_per_inch),
+            per_inch: strength.per_inch.map(on_an_inch),
+            yield_per_inch: strength.yield_per_inch.map(on_an_inch),
+            governing: strength.governing.filter(|_| strength.per_inch.is_some()).map(|governing| {
+                form::joint::RowGoverning { mode: governing.mode.into(), sheet: governing.layer.map(form::Nth::from) }
+            }),
+            net_sections: nets
+                .map(|(sheet, net)| form::joint::RowNetSection {
+                    sheet: sheet.layer().into(),
+                    per_inch: net.map(on_an_inch),
                 })
-            });
-            json!({
-                "formula": shared.formula.as_str(),
-                "flexibility": {
-                    "in_per_lbf": shared.flexibility.in_per_lbf(),
-                    "mm_per_n": shared.flexibility.mm_per_newton(),
-                },
-                "rivet_modulus": json::stress(shared.rivet_modulus.0),
-                "rivet_modulus_given": shared.rivet_modulus.1.is_none(),
-                "rows": rows.collect::<Vec<Value>>(),
-                "peak_row": sharing.peak + 1,
-                "stiffness_ratio": sharing.stiffness_ratio,
-                "basis": json::basis(shared.basis, practice),
-                "formula_basis": json::basis(shared.formula.basis(), practice),
-            })
+                .collect(),
+            margin: strength.margin.map(|known| form::Margin::of(known, practice)),
+            buckling: self
+                .buckling
+                .iter()
+                .map(|(sheet, found)| buckling_form(*sheet, found.as_ref(), practice))
+                .collect(),
+            sharing: (self.rows > 1).then(|| self.sharing_form(practice)),
+        }
+    }
+
+    fn sharing_form<'p>(&self, practice: &Practice<'p>) -> form::joint::Sharing<'p> {
+        form::joint::Sharing {
+            transfer: match self.transfer {
+                Transfer::Lap => form::joint::Transfer::Lap,
+                Transfer::Doubler => form::joint::Transfer::Doubler,
+            },
+            strip_load: self.strip_load.map(form::Force::from),
+            equal_share: self.shared().first().map(|shared| shared.sharing.equal_share),
+            shares: self.spans().into_iter().map(|(least, greatest)| form::joint::Share { least, greatest }).collect(),
+            peak_row: self.peak().map(|peak| form::Nth::of(peak + 1)),
+            formulas: self.shared().iter().map(|shared| self.shared_form(shared, practice)).collect(),
+            not_shared: self.sharing.as_ref().err().map(ToString::to_string),
+        }
+    }
+
+    fn shared_form<'p>(&self, shared: &Shared, practice: &Practice<'p>) -> form::joint::SharedBy<'p> {
+        let sharing = &shared.sharing;
+        let loaded = |force: Force| self.strip_load.map(|_| force.into());
+        let passing = |passing: &Passing| form::joint::PlateAtRow {
+            gross: loaded(passing.gross),
+            bypass: loaded(passing.bypass),
+            bearing: loaded(passing.bearing),
+            bearing_share: passing.bearing_share(),
+            bearing_bypass: passing.bearing_bypass(),
+        };
+        let rows = sharing.rows().map(|row| form::joint::RowShare {
+            share: row.share,
+            load: loaded(row.load),
+            first_plate: passing(&row.in_a),
+            other_plate: passing(&row.in_b),
         });
-        let spans = self.spans();
-        let envelope: Vec<Value> =
-            spans.iter().map(|(least, greatest)| json!({ "least": least, "greatest": greatest })).collect();
-        let sharing = json!({
-            "transfer": match self.transfer { Transfer::Lap => "lap", Transfer::Doubler => "doubler" },
-            "strip_load": json::or_null(self.strip_load, json::force),
-            "equal_share": self.shared().first().map(|shared| shared.sharing.equal_share),
-            "shares": envelope,
-            "peak_row": self.peak().map(|peak| peak + 1),
-            "formulas": formulas.collect::<Vec<Value>>(),
-            "not_shared": self.sharing.as_ref().err().map(ToString::to_string),
-        });
-        json!({
-            "rows": self.rows,
-            "pitch": json::length(self.pitch),
-            "transverse_pitch": json::length(self.apart),
-            "rivets_per_inch": strength.rivets_per_inch,
-            "per_inch": json::or_null(strength.per_inch, |known| json::allowable(known, practice)),
-            "yield_per_inch": json::or_null(strength.yield_per_inch, |known| json::allowable(known, practice)),
-            "governing": json::or_null(strength.governing.filter(|_| strength.per_inch.is_some()), |governing| json!({
-                "mode": governing.mode.as_str(),
-                "sheet": governing.layer,
-            })),
-            "net_sections": nets.collect::<Vec<Value>>(),
-            "margin": json::or_null(self.strength.margin, |known| json::margin(known, practice)),
-            "buckling": buckling.collect::<Vec<Value>>(),
-            "sharing": if self.rows > 1 { sharing } else { Value::Null },
-        })
+        form::joint::SharedBy {
+            formula: shared.formula.as_str(),
+            flexibility: form::joint::Flexibility {
+                in_per_lbf: shared.flexibility.in_per_lbf(),
+                mm_per_n: shared.flexibility.mm_per_newton(),
+            },
+            rivet_modulus: shared.rivet_modulus.0.into(),
+            rivet_modulus_given: shared.rivet_modulus.1.is_none(),
+            rows: rows.collect(),
+            peak_row: form::Nth::of(sharing.peak + 1),
+            stiffness_ratio: form::finite(sharing.stiffness_ratio),
+            basis: form::Basis::of(shared.basis, practice),
+            formula_basis: form::Basis::of(shared.formula.basis(), practice),
+        }
     }
 
     /// Beside the answer for one rivet.

@@ -2,7 +2,6 @@
 
 use std::collections::HashMap;
 
-use serde_json::{Value, json};
 use shophead::finding::Severity;
 use shophead::practice::Practice;
 use shophead::upset::Remedy;
@@ -13,12 +12,11 @@ use shophead_job::plan::Plan;
 use shophead_job::read::{DrivenFile, read_driven_from};
 use shophead_job::words;
 
-use super::order::{lines_json, order_table};
-use super::panel::looks_json;
+use super::order::{line_forms, order_table};
 use crate::args::InspectArgs;
 use crate::context::Context;
 use crate::exit::Stop;
-use crate::json;
+use crate::form;
 use crate::report::{Block, Record, Report, Table, Told};
 
 pub(super) fn run<'a>(args: &InspectArgs, job: &'a Job, context: &Context<'a>) -> Result<Report<'a>, Stop> {
@@ -36,7 +34,7 @@ pub(super) fn run<'a>(args: &InspectArgs, job: &'a Job, context: &Context<'a>) -
     }
     report.find(context, "the job", &inspection.finding());
     report.findings_in_text = false;
-    report.result = result(job, &inspection, &lines, context.practice);
+    report.give(form(job, &inspection, &lines, context.practice));
     text(&mut report, job, &inspection, &lines, context);
     records(&mut report, &inspection, &file, context);
     Ok(report)
@@ -141,49 +139,53 @@ fn rejected_entry(rivet: &Inspected<'_, '_>, context: &Context<'_>) -> Block {
     Block::Entry(format!("{}: {planned}", subject(rivet)), lines)
 }
 
-fn result(job: &Job, inspection: &Inspection<'_, '_>, lines: &[OrderLine<'_>], practice: &Practice<'_>) -> Value {
-    let rows = inspection.rows.iter().map(|row| {
-        json!({
-            "row": row.name,
-            "holes": row.holes,
-            "looked_at": row.looked_at,
-            "accepted": row.looked_at.saturating_sub(row.rejected),
-            "rejected": row.rejected,
-        })
-    });
-    json!({
-        "title": job.title,
-        "accepted": inspection.accepted(),
-        "rejected": inspection.rejected(),
-        "looked_at": inspection.looked_at(),
-        "measured": inspection.measured,
-        "holes": inspection.holes,
-        "state": inspection.state().as_str(),
-        "lines": inspection.rivets.iter().map(|rivet| rivet_json(rivet, practice)).collect::<Vec<Value>>(),
-        "rows": rows.collect::<Vec<Value>>(),
-        "looks": looks_json(job),
-        "order": lines_json(lines, None),
-    })
+fn form<'a>(
+    job: &'a Job,
+    inspection: &Inspection<'_, 'a>,
+    lines: &[OrderLine<'a>],
+    practice: &Practice<'a>,
+) -> form::inspect::Answer<'a> {
+    let row = |row: &RowTally<'a>| form::inspect::Row {
+        row: row.name,
+        holes: row.holes,
+        looked_at: row.looked_at,
+        accepted: row.looked_at.saturating_sub(row.rejected),
+        rejected: row.rejected,
+    };
+    form::inspect::Answer {
+        title: &job.title,
+        accepted: inspection.accepted(),
+        rejected: inspection.rejected(),
+        looked_at: inspection.looked_at(),
+        measured: inspection.measured,
+        holes: inspection.holes,
+        state: inspection.state().into(),
+        lines: inspection.rivets.iter().map(|rivet| line_form(rivet, practice)).collect(),
+        rows: inspection.rows.iter().map(row).collect(),
+        looks: job.looks.iter().map(form::Look::from).collect(),
+        order: line_forms(lines, None),
+    }
 }
 
-fn rivet_json(rivet: &Inspected<'_, '_>, practice: &Practice<'_>) -> Value {
+fn line_form<'a>(rivet: &Inspected<'_, 'a>, practice: &Practice<'a>) -> form::inspect::Line<'a> {
     let reasons = rivet.findings.iter().filter(|finding| finding.severity() == Severity::Refer);
-    json!({
-        "row": rivet.row.row.name,
-        "hole": rivet.line.number,
-        "rivet": rivet.planned.map(|part| part.to_string()),
-        "diameter": json::or_null(rivet.line.head.diameter, json::interval),
-        "height": json::or_null(rivet.line.head.height, json::interval),
-        "condition": rivet.line.condition,
-        "remark": rivet.line.remark,
-        "earlier": rivet.earlier,
-        "accepted": rivet.is_accepted(),
-        "reasons": reasons.map(|finding| finding.code().as_str()).collect::<Vec<_>>(),
-        "remedy": json::or_null(rivet.remedy, |remedy| {
-            json!({ "do": remedy.value.as_str(), "basis": json::basis(remedy.basis, practice) })
+    form::inspect::Line {
+        row: &rivet.row.row.name,
+        hole: rivet.line.number.into(),
+        rivet: rivet.planned.map(|part| part.to_string()),
+        diameter: rivet.line.head.diameter.map(form::Interval::from),
+        height: rivet.line.head.height.map(form::Interval::from),
+        condition: rivet.line.condition.clone(),
+        remark: rivet.line.remark.clone(),
+        earlier: rivet.earlier,
+        accepted: rivet.is_accepted(),
+        reasons: reasons.map(|finding| finding.code().into()).collect(),
+        remedy: rivet.remedy.map(|remedy| form::inspect::ToDo {
+            r#do: remedy.value.into(),
+            basis: form::Basis::of(remedy.basis, practice),
         }),
-        "replacement": rivet.replacement.map(|part| part.to_string()),
-    })
+        replacement: rivet.replacement.map(|part| part.to_string()),
+    }
 }
 
 fn records(report: &mut Report, inspection: &Inspection<'_, '_>, file: &DrivenFile, context: &Context<'_>) {

@@ -1,6 +1,5 @@
 //! `shophead joint`.
 
-use serde_json::{Value, json};
 use shophead::basis::Basis;
 use shophead::joint::margin::{Factors, Load, Margin, yield_margin};
 use shophead::joint::modes;
@@ -22,7 +21,7 @@ use crate::context::Context;
 use crate::exit::Stop;
 use crate::facts::Facts;
 use crate::report::{Block, Report, Table};
-use crate::{input, json};
+use crate::{form, input};
 
 /// Everything that was asked and answered.
 pub(crate) struct Answer {
@@ -96,13 +95,7 @@ impl<'a> cells::Answer<'a> for Answer {
         let edge = (*edge, args.edge.is_some());
         let more = More::of(rivet, stack, found, *load, &Case::for_part(rivet), context);
         if context.format == Format::Json {
-            report.result = result(rivet, found, edge, layout.pitch, context.practice);
-            more.json(&mut report.result, context.practice);
-            json::with(
-                &mut report.result,
-                "row",
-                json::or_null(in_row.as_ref(), |in_row| in_row.json(context.practice)),
-            );
+            report.give(form(rivet, (found, in_row.as_ref()), edge, layout.pitch, &more, context.practice));
         }
         text(report, rivet, stack, (found, in_row.as_ref()), edge, context);
         if let Some(in_row) = in_row {
@@ -167,39 +160,29 @@ impl More {
         More { allowable: found.allowable, yields, yield_margin, pull, squeeze }
     }
 
-    fn json(&self, result: &mut Value, practice: &Practice<'_>) {
-        json::with(
-            result,
-            "yield",
-            json!({
-                "allowable": json::or_null(self.yields, |known| json::allowable(known, practice)),
-                "margin": json::or_null(self.yield_margin, |known| json::margin(known, practice)),
-                "basis": json::basis(Basis::CFR14_25_305, practice),
-            }),
-        );
-        json::with(
-            result,
-            "tension",
-            json!({
-                "manufactured_head": json::or_null(self.pull[0], json::force),
-                "driven_head": json::or_null(self.pull[1], json::force),
-                "basis": json::basis(Basis::RIVET_IN_TENSION, practice),
-            }),
-        );
-        json::with(
-            result,
-            "squeeze",
-            json::or_null(self.squeeze.as_ref(), |(head, squeeze)| {
-                json!({
-                    "head": json::length(*head),
-                    "force": json::force(squeeze.force),
-                    "least": json::force(squeeze.least),
-                    "greatest": json::force(squeeze.greatest),
-                    "outside_tests": !squeeze.findings.is_empty(),
-                    "basis": json::basis(squeeze.basis, practice),
-                })
-            }),
-        );
+    fn yielding<'a>(&self, practice: &Practice<'a>) -> form::joint::Yielding<'a> {
+        form::joint::Yielding {
+            allowable: self.yields.map(|known| form::Allowable::of(known, practice)),
+            margin: self.yield_margin.map(|known| form::Margin::of(known, practice)),
+            basis: form::Basis::of(Basis::CFR14_25_305, practice),
+        }
+    }
+
+    fn tension<'a>(&self, practice: &Practice<'a>) -> form::joint::Tension<'a> {
+        let [manufactured_head, driven_head] = self.pull.map(|pull| pull.map(form::Force::from));
+        let basis = form::Basis::of(Basis::RIVET_IN_TENSION, practice);
+        form::joint::Tension { manufactured_head, driven_head, basis }
+    }
+
+    fn squeeze<'a>(&self, practice: &Practice<'a>) -> Option<form::joint::Squeeze<'a>> {
+        self.squeeze.as_ref().map(|(head, squeeze)| form::joint::Squeeze {
+            head: (*head).into(),
+            force: squeeze.force.into(),
+            least: squeeze.least.into(),
+            greatest: squeeze.greatest.into(),
+            outside_tests: !squeeze.findings.is_empty(),
+            basis: form::Basis::of(squeeze.basis, practice),
+        })
     }
 
     fn text(&self, report: &mut Report, context: &Context<'_>) {
@@ -241,69 +224,62 @@ impl More {
     }
 }
 
-fn result(
+fn form<'a>(
     rivet: &Part<'_>,
-    found: &JointStrength,
+    (found, in_row): (&JointStrength, Option<&InRow>),
     (edge, edge_given): (Given<Length>, bool),
     pitch: Option<Length>,
-    practice: &Practice<'_>,
-) -> Value {
-    let allowable = |part: Option<Allowable>| json::or_null(part, |known| json::allowable(known, practice));
-    let bearing: Vec<Value> = found
-        .sheets
-        .iter()
-        .map(|sheet| {
-            json!({
-                "sheet": sheet.layer(),
-                "edge_margin": sheet.edge_margin(),
-                "share": sheet.share(),
-                "kind": sheet.bearing().map(|bearing| kind(bearing.kind)),
-                "ultimate": allowable(sheet.bearing().map(|bearing| bearing.ultimate)),
-                "yield": allowable(sheet.bearing().and_then(|bearing| bearing.yield_load)),
-            })
-        })
-        .collect();
-    let tear_out: Vec<Value> = found
-        .sheets
-        .iter()
-        .map(|sheet| {
-            json!({
-                "sheet": sheet.layer(),
-                "share": sheet.share(),
-                "ultimate": allowable(sheet.tear_out()),
-                "with_relief": allowable(sheet.tear_out_with_relief()),
-            })
-        })
-        .collect();
-    json!({
-        "rivet": rivet.to_string(),
-        "diameter_counted": json::given(Given { value: found.diameter.0, basis: found.diameter.1 }, practice),
-        "edge": json::given(edge, practice),
-        "edge_given": edge_given,
-        "pitch": json::or_null(pitch, json::length),
-        "per_rivet": {
-            "shear": allowable(found.shear),
-            "thin_sheet_factor": found.thin_sheet_factor,
-            "bearing": bearing,
-            "tear_out": tear_out,
-            "allowable": allowable(found.allowable),
-            "indication": allowable(found.indication),
-            "governing": json::or_null(found.governing, |governing| json!({
-                "mode": governing.mode.as_str(),
-                "sheet": governing.layer,
-                "load": json::allowable(governing.load, practice),
-            })),
+    more: &More,
+    practice: &Practice<'a>,
+) -> form::joint::Answer<'a> {
+    let allowable = |known| form::Allowable::of(known, practice);
+    let bearing = found.sheets.iter().map(|sheet| form::joint::Bearing {
+        sheet: sheet.layer().into(),
+        edge_margin: form::finite(sheet.edge_margin()),
+        share: sheet.share(),
+        kind: sheet.bearing().map(|bearing| bearing.kind.into()),
+        ultimate: sheet.bearing().map(|bearing| allowable(bearing.ultimate)),
+        r#yield: sheet.bearing().and_then(|bearing| bearing.yield_load).map(allowable),
+    });
+    let tear_out = found.sheets.iter().map(|sheet| form::joint::TearOut {
+        sheet: sheet.layer().into(),
+        share: sheet.share(),
+        ultimate: sheet.tear_out().map(allowable),
+        with_relief: sheet.tear_out_with_relief().map(allowable),
+    });
+    form::joint::Answer {
+        rivet: rivet.to_string(),
+        diameter_counted: form::GivenLength::of(Given { value: found.diameter.0, basis: found.diameter.1 }, practice),
+        edge: form::GivenLength::of(edge, practice),
+        edge_given,
+        pitch: pitch.map(form::Length::from),
+        per_rivet: form::joint::PerRivet {
+            shear: found.shear.map(allowable),
+            thin_sheet_factor: found.thin_sheet_factor,
+            bearing: bearing.collect(),
+            tear_out: tear_out.collect(),
+            allowable: found.allowable.map(allowable),
+            indication: found.indication.map(allowable),
+            governing: found.governing.map(|governing| form::joint::Governing {
+                mode: governing.mode.into(),
+                sheet: governing.layer.map(form::Nth::from),
+                load: allowable(governing.load),
+            }),
         },
-        "net_section": json::or_null(found.net_section, |(net, sheet)| json!({
-            "sheet": sheet,
-            "ultimate": json::allowable(net, practice),
-        })),
-        "margin": json::or_null(found.margin, |known| json::margin(known, practice)),
-        "basis": json::basis(found.basis, practice),
-    })
+        net_section: found
+            .net_section
+            .map(|(net, sheet)| form::joint::NetSection { sheet: sheet.into(), ultimate: allowable(net) }),
+        margin: found.margin.map(|known| form::Margin::of(known, practice)),
+        basis: form::Basis::of(found.basis, practice),
+        r#yield: more.yielding(practice),
+        tension: more.tension(practice),
+        squeeze: more.squeeze(practice),
+        row: in_row.map(|in_row| in_row.form(practice)),
+    }
 }
 
-const fn kind(kind: BearingKind) -> &'static str {
+/// The word for it.
+pub(crate) const fn bearing_word(kind: BearingKind) -> &'static str {
     match kind {
         BearingKind::Sheet => "sheet",
         BearingKind::FlushJoint => "flush-joint",

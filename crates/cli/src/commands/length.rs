@@ -1,6 +1,5 @@
 //! `shophead length`.
 
-use serde_json::{Value, json};
 use shophead::basis::Basis;
 use shophead::layout::RowLayout;
 use shophead::length::{Interval, Length, Toleranced};
@@ -16,7 +15,7 @@ use crate::context::Context;
 use crate::exit::Stop;
 use crate::facts::Facts;
 use crate::report::{Block, Report, Table};
-use crate::{input, json};
+use crate::{form, input};
 
 /// Everything that was asked and answered.
 pub(crate) struct Answer<'a> {
@@ -83,7 +82,7 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
             args,
         };
         if context.format == Format::Json {
-            report.result = result(&self.found, self.grip, &assumed);
+            report.give(form(&self.found, self.grip, &assumed));
         }
         text(report, &self.found, self.grip, &assumed, context);
     }
@@ -100,7 +99,7 @@ struct Assumed<'q, 'a> {
     args: &'q LengthArgs,
 }
 
-impl Assumed<'_, '_> {
+impl<'a> Assumed<'_, 'a> {
     fn shank(&self) -> Option<Interval> {
         self.family.size().shank
     }
@@ -115,47 +114,53 @@ impl Assumed<'_, '_> {
     }
 
     /// Every limit of the choice.
-    fn limits(&self) -> Vec<(&'static str, &'static str, Given<Length>)> {
+    fn limits(&self) -> Vec<(&'static str, Given<Length>)> {
         let practice = self.practice;
         let limits = HeadLimits::of(practice, self.case);
         [
-            (Name::HeadDiameterLeast, "least head diameter", limits.diameter_least),
-            (Name::HeadHeightLeast, "least head height", limits.height_least),
-            (Name::HeadDiameterGreatest, "greatest head diameter", limits.diameter_greatest),
-            (Name::HeadHeightGreatest, "greatest head height", limits.height_greatest),
-            (Name::HeadHeightTarget, "head height to aim at", limits.height_target),
-            (Name::TailGreatest, "longest tail", practice.length(Name::TailGreatest, self.case)),
-            (Name::RuleOfThumbTail, "tail of the rule of thumb", practice.length(Name::RuleOfThumbTail, self.case)),
+            ("least head diameter", limits.diameter_least),
+            ("least head height", limits.height_least),
+            ("greatest head diameter", limits.diameter_greatest),
+            ("greatest head height", limits.height_greatest),
+            ("head height to aim at", limits.height_target),
+            ("longest tail", practice.length(Name::TailGreatest, self.case)),
+            ("tail of the rule of thumb", practice.length(Name::RuleOfThumbTail, self.case)),
         ]
         .into_iter()
-        .filter_map(|(name, words, given)| given.map(|given| (name.as_str(), words, given)))
+        .filter_map(|(words, given)| given.map(|given| (words, given)))
         .collect()
     }
 
-    fn json(&self) -> Value {
-        let practice = self.practice;
-        let with_basis = |ends: Interval, basis: Option<Basis>| {
-            let mut value = json::interval(ends);
-            json::with(&mut value, "basis", json::or_null(basis, |known| json::basis(known, practice)));
-            value
-        };
-        let size = self.family.size();
-        let mut hole = with_basis(self.hole.value.interval(), Some(self.hole.basis));
-        json::with(&mut hole, "measured", self.args.hole.is_some().into());
-        let limits = self.limits().into_iter().map(|(word, _, given)| (word.to_owned(), json::given(given, practice)));
-        json!({
-            "series": self.family.series().name,
-            "alloy": self.family.material().code,
-            "alloy_given": !self.alloy_assumed,
-            "shank": json::or_null(self.shank(), |shank| with_basis(shank, Some(size.basis))),
-            "hole": hole,
-            "length": json::or_null(self.length_ends(), |(ends, basis)| with_basis(ends, basis)),
-            "sunk_head": json::or_null(
-                size.head.filter(|_| self.family.series().head.is_flush()),
-                |head| with_basis(head.height.unwrap_or(Interval::exactly(head.height_nominal)), Some(size.basis)),
-            ),
-            "limits": limits.collect::<serde_json::Map<String, Value>>(),
-        })
+    fn form(&self) -> form::length::Assumed<'a> {
+        let (practice, size) = (self.practice, self.family.size());
+        let with_basis = |ends, basis| form::BasedInterval::of(ends, basis, practice);
+        let hole = Given { value: self.hole.value.interval(), basis: self.hole.basis };
+        let limits = HeadLimits::of(practice, self.case);
+        let given = |known: Option<Given<Length>>| known.map(|known| form::GivenLength::of(known, practice));
+        let own = |name| given(practice.length(name, self.case));
+        form::length::Assumed {
+            series: self.family.series().name,
+            alloy: self.family.material().code,
+            alloy_given: !self.alloy_assumed,
+            shank: self.shank().map(|shank| with_basis(shank, Some(size.basis))),
+            hole: form::length::AssumedHole {
+                hole: form::GivenInterval::of(hole, practice),
+                measured: self.args.hole.is_some(),
+            },
+            length: self.length_ends().map(|(ends, basis)| with_basis(ends, basis)),
+            sunk_head: size.head.filter(|_| self.family.series().head.is_flush()).map(|head| {
+                with_basis(head.height.unwrap_or(Interval::exactly(head.height_nominal)), Some(size.basis))
+            }),
+            limits: form::length::Limits {
+                driven_head_diameter_least: given(limits.diameter_least),
+                driven_head_height_least: given(limits.height_least),
+                driven_head_diameter_greatest: given(limits.diameter_greatest),
+                driven_head_height_greatest: given(limits.height_greatest),
+                driven_head_height_target: given(limits.height_target),
+                tail_greatest: own(Name::TailGreatest),
+                rule_of_thumb_tail: own(Name::RuleOfThumbTail),
+            },
+        }
     }
 
     fn table(&self, context: &Context<'_>) -> Table {
@@ -179,35 +184,28 @@ impl Assumed<'_, '_> {
             let height = head.height.unwrap_or(Interval::exactly(head.height_nominal));
             row("flush head", units.interval(height).to_string(), cited(size.basis));
         }
-        for (_, what, given) in self.limits() {
+        for (what, given) in self.limits() {
             row(what, units.length(given.value).to_string(), cited(given.basis));
         }
         Table { columns: vec!["assumed", "figure", "from"], rows }
     }
 }
 
-fn result(found: &LengthAnswer<'_>, grip: Toleranced, assumed: &Assumed<'_, '_>) -> Value {
-    let practice = assumed.practice;
-    json!({
-        "rivet": assumed.family.to_string(),
-        "part": found.part.map(|part| part.to_string()),
-        "length": json::or_null(found.length, json::length),
-        "grip": json::toleranced(grip),
-        "protrusion": json::or_null(found.protrusion, json::interval),
-        "rule_of_thumb": json::length(found.rule_of_thumb),
-        "rule_of_thumb_length": json::length(found.rule_of_thumb_length),
-        "difference": found.difference.map(Difference::meaning),
-        "usable": json::or_null(found.usable, |usable| json!({
-            "min": json::given(usable.shortest, practice),
-            "max": json::given(usable.longest, practice),
-        })),
-        "fill": json::or_null(found.fill, json::length),
-        "head": json::or_null(found.head, |head| json!({
-            "diameter": json::spread(head.diameter),
-            "height": json::length(head.height),
-        })),
-        "assumed": assumed.json(),
-    })
+fn form<'a>(found: &LengthAnswer<'_>, grip: Toleranced, assumed: &Assumed<'_, 'a>) -> form::length::Answer<'a> {
+    form::length::Answer {
+        rivet: assumed.family.to_string(),
+        part: found.part.map(|part| part.to_string()),
+        length: found.length.map(form::Length::from),
+        grip: grip.into(),
+        protrusion: found.protrusion.map(form::Interval::from),
+        rule_of_thumb: Some(found.rule_of_thumb.into()),
+        rule_of_thumb_length: Some(found.rule_of_thumb_length.into()),
+        difference: found.difference.map(Difference::meaning),
+        usable: found.usable.map(|usable| form::Usable::of(usable, assumed.practice)),
+        fill: found.fill.map(form::Length::from),
+        head: found.head.map(form::DrivenHead::from),
+        assumed: assumed.form(),
+    }
 }
 
 fn text(

@@ -12,11 +12,11 @@ pub(crate) mod length;
 mod new;
 mod order;
 mod panel;
-mod part;
+pub(crate) mod part;
 mod plan;
 mod repair;
 mod sources;
-mod splice;
+pub(crate) mod splice;
 mod survey;
 
 use shophead::basis::Basis;
@@ -134,7 +134,7 @@ const fn load_kind(args: &FactorArgs) -> LoadKind {
 }
 
 /// The word for it in sentences.
-const fn load_word(kind: LoadKind) -> &'static str {
+pub(crate) const fn load_word(kind: LoadKind) -> &'static str {
     match kind {
         LoadKind::Limit => "limit",
         LoadKind::Ultimate => "ultimate",

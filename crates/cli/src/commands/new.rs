@@ -4,7 +4,6 @@ use std::fs;
 use std::io;
 use std::path::Path;
 
-use serde_json::Value;
 use shophead_job::diagnostic::escaped;
 use shophead_job::file::make_folder;
 use shophead_job::read::Disk;
@@ -44,7 +43,6 @@ pub(super) fn run<'a>(args: &NewArgs, context: &Context<'a>) -> Result<Report<'a
         .map_err(|error| Stop::Failed(format!("cannot make {shown}: {error}; nothing was written")))?;
 
     let mut report = Report::new("new", context);
-    report.result = Value::Null;
     let names: Vec<String> = files.iter().map(|(name, _)| name.display().to_string()).collect();
     report.answer(format!("{shown}: {}", names.join(", ")));
     let plan = format!("shophead plan {}", args.folder.join(JOB).display());

@@ -1,13 +1,12 @@
 //! `shophead order`.
 
-use serde_json::{Value, json};
 use shophead::quantity::Mass;
 use shophead::rivet::part::Part;
 use shophead::words::Units;
 use shophead_job::labels;
 use shophead_job::model::Job;
 use shophead_job::order::{
-    Alternative, Holes, NotOrdered, OrderLine, Shelf, alternatives, goes_into, not_ordered, order,
+    Alternative, Holes, NotOrdered, OrderLine, Shelf, ShelfNote, alternatives, goes_into, not_ordered, order,
 };
 use shophead_job::plan::Plan;
 use shophead_job::read::read_stock_from;
@@ -19,8 +18,9 @@ use super::part::{alloy, head, head_words};
 use crate::args::{OrderArgs, ShelfArgs};
 use crate::context::Context;
 use crate::exit::Stop;
+use crate::form;
+use crate::form::Nth;
 use crate::input;
-use crate::json;
 use crate::render::xlsx::{Book, Cell, Sheet};
 use crate::report::{Block, Document, Record, Report, Table, Told};
 
@@ -86,7 +86,7 @@ pub(super) fn run<'a>(args: &OrderArgs, job: &'a Job, context: &Context<'a>) -> 
         report.find_in(&plan, context, subject, finding);
     }
     report.findings_in_text = false;
-    report.result = whole.json(spares, context);
+    report.give(whole.form(spares, context));
     whole.text(&mut report, context);
     whole.rows(&mut report, context);
     report.notes = whole.notes(context);
@@ -109,29 +109,22 @@ fn description(part: &Part<'_>) -> String {
 }
 
 impl<'j> Whole<'_, 'j> {
-    fn json(&self, spares: u32, context: &Context<'_>) -> Value {
-        json!({
-            "title": self.plan.job.title,
-            "date": self.date,
-            "spares_percent": spares,
-            "without_rivet": self.plan.counts().without_rivet,
-            "lines": lines_json(&self.lines, Some(self.plan)),
-            "not_ordered": self.left.iter().map(|left| json!({
-                "row": left.holes.row,
-                "holes": left.holes.numbers,
-                "whole_row": left.whole_row,
-                "codes": left.why.iter().map(|finding| finding.code().as_str()).collect::<Vec<_>>(),
-                "why": left.because(context.units, context.practice).join(" "),
-                "answer": json::or_null(left.answer, json::answer),
-            })).collect::<Vec<Value>>(),
-            "alternatives": self.alternatives.iter().map(alternative_json).collect::<Vec<Value>>(),
-            "tools": self.tools.iter().map(tool_json).collect::<Vec<Value>>(),
-            "shelf": json::or_null(self.shelf.as_ref(), |shelf| json!({
-                "parts": shelf.stock.len(),
-                "foreign": shelf.foreign,
-                "notes": shelf.notes.iter().map(|note| json!({ "line": note.line, "what": note.what })).collect::<Vec<Value>>(),
-            })),
-        })
+    fn form(&self, spares: u32, context: &Context<'_>) -> form::order::Answer<'j> {
+        form::order::Answer {
+            title: &self.plan.job.title,
+            date: self.date.clone(),
+            spares_percent: spares,
+            without_rivet: self.plan.counts().without_rivet,
+            lines: line_forms(&self.lines, Some(self.plan)),
+            not_ordered: self.left.iter().map(|left| not_ordered_form(left, context)).collect(),
+            alternatives: self.alternatives.iter().map(alternative_form).collect(),
+            tools: self.tools.iter().map(tool_form).collect(),
+            shelf: self.shelf.as_ref().map(|shelf| form::order::Shelf {
+                parts: shelf.stock.len(),
+                foreign: shelf.foreign,
+                notes: shelf.notes.iter().map(note_form).collect(),
+            }),
+        }
     }
 
     fn text(&self, report: &mut Report, context: &Context<'_>) {
@@ -401,64 +394,81 @@ fn alternative_entry(alternative: &Alternative<'_>, context: &Context<'_>) -> Bl
     Block::Entry(format!("{other} for {part}: {free} free"), lines)
 }
 
-fn alternative_json(alternative: &Alternative<'_>) -> Value {
-    let Alternative { part, other, free, holes, rows, head, height, not_for } = alternative;
-    json!({
-        "part": part.to_string(),
-        "alternative": other.to_string(),
-        "free": free,
-        "holes": holes,
-        "rows": rows,
-        "head": json::or_null(head.zip(*height), |(diameter, height)| json!({
-            "diameter": json::interval(diameter),
-            "height": json::length(height),
-        })),
-        "not_for": not_for.iter().map(holes_json).collect::<Vec<Value>>(),
-    })
-}
-
-fn holes_json(holes: &Holes<'_>) -> Value {
-    json!({ "row": holes.row, "holes": holes.numbers })
-}
-
-fn tool_json(tool: &Tool<'_>) -> Value {
-    let mut value = json!({ "kind": tool.kind.as_str(), "holes": tool.holes, "rows": tool.rows });
-    match tool.kind {
-        ToolKind::HeadDrill(drill) | ToolKind::HoleCutter(drill) => {
-            json::with(&mut value, "drill", drill.to_string().into());
-            json::with(&mut value, "diameter", json::length(drill.diameter()));
-        }
-        ToolKind::Punch(under) => json::with(&mut value, "under", json::length(under)),
-        ToolKind::HoleGauge { rivet, least, greatest } => {
-            json::with(&mut value, "rivet", rivet.to_string().into());
-            json::with(&mut value, "min", json::or_null(least, json::length));
-            json::with(&mut value, "max", json::or_null(greatest, json::length));
-        }
+fn not_ordered_form<'j>(left: &NotOrdered<'j>, context: &Context<'_>) -> form::order::NotOrdered<'j> {
+    form::order::NotOrdered {
+        row: left.holes.row,
+        holes: form::numbers(&left.holes.numbers),
+        whole_row: left.whole_row,
+        codes: left.why.iter().map(|finding| finding.code().into()).collect(),
+        why: left.because(context.units, context.practice).join(" "),
+        answer: left.answer.map(form::Answer::from),
     }
-    value
+}
+
+fn note_form(note: &ShelfNote) -> form::order::Note {
+    form::order::Note { line: Nth::of(note.line), what: note.what.clone() }
+}
+
+fn alternative_form<'j>(alternative: &Alternative<'j>) -> form::order::Alternative<'j> {
+    let Alternative { part, other, free, holes, rows, head, height, not_for } = alternative;
+    form::order::Alternative {
+        part: part.to_string(),
+        alternative: other.to_string(),
+        free: *free,
+        holes: *holes,
+        rows: rows.clone(),
+        head: head
+            .zip(*height)
+            .map(|(diameter, height)| form::order::HeadMade { diameter: diameter.into(), height: height.into() }),
+        not_for: not_for.iter().map(form::HolesOfRow::from).collect(),
+    }
+}
+
+fn tool_form<'j>(tool: &Tool<'j>) -> form::order::Tool<'j> {
+    let (holes, rows) = (tool.holes, tool.rows.clone());
+    match tool.kind {
+        ToolKind::HeadDrill(drill) => {
+            form::order::Tool::HeadDrill { holes, rows, drill: drill.to_string(), diameter: drill.diameter().into() }
+        }
+        ToolKind::HoleCutter(drill) => form::order::Tool::HoleDrillOrReamer {
+            holes,
+            rows,
+            drill: drill.to_string(),
+            diameter: drill.diameter().into(),
+        },
+        ToolKind::Punch(under) => form::order::Tool::Punch { holes, rows, under: under.into() },
+        ToolKind::HoleGauge { rivet, least, greatest } => form::order::Tool::HoleGauge {
+            holes,
+            rows,
+            rivet: rivet.to_string(),
+            min: least.map(form::Length::from),
+            max: greatest.map(form::Length::from),
+        },
+    }
 }
 
 /// The lines; where they go stands with them where the plan is given.
-pub(super) fn lines_json(lines: &[OrderLine<'_>], plan: Option<&Plan<'_>>) -> Value {
+pub(super) fn line_forms<'j>(lines: &[OrderLine<'j>], plan: Option<&Plan<'j>>) -> Vec<form::OrderLine<'j>> {
     let line = |line: &OrderLine<'_>| {
         let part = &line.part;
-        json!({
-            "part": part.to_string(),
-            "needed": line.needed,
-            "spares": line.spares,
-            "stock": line.stock,
-            "buy": line.buy,
-            "pack": line.pack,
-            "packs": line.packs(),
-            "mass": json::or_null(line.mass, |mass| json!({ "lb": mass.lb(), "g": mass.grams() })),
-            "description": description(part),
-            "also_called": line.also_called(),
-            "alloy": alloy(part),
-            "head": head(part.series().head),
-            "diameter": json::length(part.diameter()),
-            "length": json::or_null(part.length(), json::length),
-            "goes_into": json::or_null(plan, |plan| goes_into(plan, part).iter().map(holes_json).collect::<Vec<Value>>().into()),
-        })
+        let goes_into = |plan| goes_into(plan, part).iter().map(form::HolesOfRow::from).collect();
+        form::OrderLine {
+            part: part.to_string(),
+            needed: line.needed,
+            spares: line.spares,
+            stock: line.stock,
+            buy: line.buy,
+            pack: line.pack.map(Nth::from),
+            packs: line.packs(),
+            mass: line.mass.map(form::Mass::from),
+            description: description(part),
+            also_called: line.also_called(),
+            alloy: alloy(part),
+            head: part.series().head.into(),
+            diameter: part.diameter().into(),
+            length: part.length().map(form::Length::from),
+            goes_into: plan.map(goes_into),
+        }
     };
     lines.iter().map(line).collect()
 }

@@ -1,17 +1,17 @@
 //! What a plan says about the panel round its rows: patterns, edges, damage, places to look at, positions compared.
 
-use serde_json::{Value, json};
 use shophead::access::{Clearance, Minutes};
 use shophead::basis::Basis;
-use shophead::finding::Finding;
-use shophead::practice::Practice;
-use shophead::trim::Cut;
+use shophead::finding::{Finding, Severity};
+use shophead::practice::{Given, Practice};
+use shophead::trim::{Cut, Station};
 use shophead::words::Units;
-use shophead_job::model::{Job, Look};
+use shophead_job::model::Look;
 use shophead_job::plan::{DamagePlan, EdgePlan, PatternPlan, Plan, PositionPlan, RowCut};
 use shophead_job::words;
 
-use crate::json;
+use crate::form;
+use crate::form::plan::{EdgeKind, OpenOrClosed};
 use crate::report::{Block, Table};
 
 fn said(finding: &Finding, units: Units, practice: &Practice<'_>) -> String {
@@ -201,113 +201,119 @@ pub(super) fn verdict(plan: &Plan<'_>, units: Units, text: &mut Vec<Block>) {
     }
 }
 
-fn minutes(minutes: Option<Minutes>) -> Value {
-    json::or_null(minutes, |minutes| {
-        // Thousandths of a minute are far below what an f64 holds exactly.
-        let thousandths = u32::try_from(minutes.thousandths()).map_or(f64::INFINITY, f64::from);
-        json!(thousandths / 1000.0)
-    })
+fn minutes(minutes: Option<Minutes>) -> Option<f64> {
+    // Thousandths of a minute are far below what an f64 holds exactly.
+    minutes
+        .and_then(|minutes| u32::try_from(minutes.thousandths()).ok())
+        .map(|thousandths| f64::from(thousandths) / 1000.0)
 }
 
-/// A position, beside its blocked rows.
-pub(super) fn position_json(plan: &Plan<'_>, position: &PositionPlan<'_>, value: &mut Value) {
-    let best = plan.serving_position().is_some_and(|best| std::ptr::eq(best, position));
-    let rows = plan.rows.iter().zip(&position.rows).map(|(row, work)| {
-        json!({
-            "row": row.row.name,
-            "must_be_driven": work.must,
-            "reachable": work.is_reachable(),
-            "clearance": match work.clearance {
-                Clearance::Open => json!("open"),
-                Clearance::Closed => json!("closed"),
-                Clearance::Room(room) => json::length(room),
-            },
-            "needed": json::or_null(work.needed, json::length),
-            "missing": json::or_null(work.missing(), json::length),
+pub(super) fn position_form<'a>(plan: &'a Plan<'a>, position: &'a PositionPlan<'a>) -> form::plan::Position<'a> {
+    let blocked = plan.rows.iter().zip(&position.blocked).filter_map(|(row, blocked)| {
+        let blocked = (*blocked)?;
+        Some(form::plan::BlockedRow {
+            row: &row.row.name,
+            must_be_driven: row.solid.is_some(),
+            room: blocked.measured().map(form::Figure::from),
+            needed: blocked.limit().map(form::Figure::from),
         })
     });
-    json::with(value, "rows", rows.collect::<Vec<Value>>().into());
-    json::with(value, "least_effort", best.into());
+    let rows = plan.rows.iter().zip(&position.rows).map(|(row, work)| form::plan::RowThere {
+        row: &row.row.name,
+        must_be_driven: work.must,
+        reachable: work.is_reachable(),
+        clearance: match work.clearance {
+            Clearance::Open => form::plan::Clearance::Word(OpenOrClosed::Open),
+            Clearance::Closed => form::plan::Clearance::Word(OpenOrClosed::Closed),
+            Clearance::Room(room) => form::plan::Clearance::Room(room.into()),
+        },
+        needed: work.needed.map(form::Length::from),
+        missing: work.missing().map(form::Length::from),
+    });
     let time = position.work.time;
-    let time = json!({
-        "set_up": minutes(time.set_up),
-        "drill_out": minutes(time.drill_out),
-        "drive": minutes(time.drive),
-        "total": minutes(time.total()),
-    });
-    json::with(value, "minutes", time);
+    form::plan::Position {
+        name: &position.position.name,
+        about: &position.position.about,
+        serves: position.serves,
+        blocked: blocked.collect(),
+        rows: rows.collect(),
+        least_effort: plan.serving_position().is_some_and(|best| std::ptr::eq(best, position)),
+        minutes: form::plan::Minutes {
+            set_up: minutes(time.set_up),
+            drill_out: minutes(time.drill_out),
+            drive: minutes(time.drive),
+            total: minutes(time.total()),
+        },
+    }
 }
 
-pub(super) fn patterns_json(plan: &Plan<'_>) -> Value {
-    let pattern = |pattern: &PatternPlan<'_>| {
-        let limit = |limit: Option<shophead::practice::Given<u32>>| {
-            json::or_null(
-                limit,
-                |limit| json!({ "value": limit.value, "basis": json::basis(limit.basis, plan.practice) }),
-            )
-        };
-        json!({
-            "name": pattern.name,
-            "rows": names(plan, pattern),
-            "holes": pattern.total,
-            "wanting": pattern.wanting,
-            "stepped": pattern.stepped,
-            "steps_limit": limit(pattern.limits.steps),
-            "neighbours_limit": limit(pattern.limits.neighbours),
-        })
+pub(super) fn pattern_forms<'a>(plan: &'a Plan<'a>) -> Vec<form::plan::Pattern<'a>> {
+    let limit = |limit: Given<u32>| form::plan::CountLimit {
+        value: limit.value,
+        basis: form::Basis::of(limit.basis, plan.practice),
+    };
+    let pattern = |pattern: &PatternPlan<'a>| form::plan::Pattern {
+        name: pattern.name,
+        rows: names(plan, pattern),
+        holes: pattern.total,
+        wanting: pattern.wanting,
+        stepped: pattern.stepped,
+        steps_limit: pattern.limits.steps.map(limit),
+        neighbours_limit: pattern.limits.neighbours.map(limit),
     };
     plan.patterns.iter().map(pattern).collect()
 }
 
-pub(super) fn edges_json(plan: &Plan<'_>) -> Value {
-    let edge = |(index, edge): (usize, &EdgePlan<'_>)| {
+pub(super) fn edge_forms<'a>(plan: &'a Plan<'a>) -> Vec<form::plan::Edge<'a>> {
+    let edge = |(index, edge): (usize, &'a EdgePlan<'a>)| {
         let rows = plan.rows.iter().filter_map(|row| {
             let cut = row.cuts.iter().find(|cut| cut.edge == index)?;
-            Some(json!({
-                "row": row.row.name,
-                "closest": { "hole_number": cut.closest.0, "distance": json::length(cut.closest.1) },
-                "too_close": cut.short,
-                "beyond": cut.beyond,
-                "distances": cut.distances.iter().map(|distance| json::length(*distance)).collect::<Vec<Value>>(),
-            }))
+            Some(form::plan::RowAtEdge {
+                row: &row.row.name,
+                closest: form::plan::ClosestHole { hole_number: cut.closest.0.into(), distance: cut.closest.1.into() },
+                too_close: &cut.short,
+                beyond: &cut.beyond,
+                distances: cut.distances.iter().copied().map(form::Length::from).collect(),
+            })
         });
-        json!({
-            "name": edge.edge.name,
-            "about": edge.edge.about,
-            "kind": match edge.cut { Cut::Corners(_) => "points", Cut::Measured(_) => "stations" },
-            "table": edge.table.iter().map(|mark| json!({
-                "station": json::length(mark.at),
-                "offset": json::length(mark.offset),
-                "measured": edge.is_measured_at(*mark),
-            })).collect::<Vec<Value>>(),
-            "interpolation": match edge.cut { Cut::Corners(_) => Value::Null, Cut::Measured(_) => json::basis(Basis::MONOTONE_INTERPOLATION, plan.practice) },
-            "rows": rows.collect::<Vec<Value>>(),
-        })
+        let mark = |mark: &Station| form::plan::Mark {
+            station: mark.at.into(),
+            offset: mark.offset.into(),
+            measured: edge.is_measured_at(*mark),
+        };
+        let (kind, interpolation) = match edge.cut {
+            Cut::Corners(_) => (EdgeKind::Points, None),
+            Cut::Measured(_) => (EdgeKind::Stations, Some(Basis::MONOTONE_INTERPOLATION)),
+        };
+        form::plan::Edge {
+            name: &edge.edge.name,
+            about: &edge.edge.about,
+            kind,
+            table: edge.table.iter().map(mark).collect(),
+            interpolation: interpolation.map(|basis| form::Basis::of(basis, plan.practice)),
+            rows: rows.collect(),
+        }
     };
     plan.edges.iter().enumerate().map(edge).collect()
 }
 
-pub(super) fn damage_json(plan: &Plan<'_>) -> Value {
-    let damage = |damage: &DamagePlan<'_>| {
-        let found = &damage.held;
-        json!({
-            "kind": found.kind.as_str(),
-            "place": damage.damage.place,
-            "row": damage.damage.row.and_then(|row| plan.rows.get(row)).map(|row| &row.row.name),
-            "hole": damage.damage.hole,
-            "at": json::or_null(damage.damage.at, |at| json!({ "x": json::length(at.x), "y": json::length(at.y) })),
-            "member": damage.damage.member.map(shophead::stack::Role::as_str),
-            "length": json::or_null(found.length, json::length),
-            "depth": json::or_null(found.depth, json::length),
-            "thickness": json::or_null(found.thickness, json::length),
-            "must_refer": damage.findings.iter().any(|finding| finding.severity() == shophead::finding::Severity::Refer),
-        })
+pub(super) fn damage_forms<'a>(plan: &'a Plan<'a>) -> Vec<form::plan::Damage<'a>> {
+    let damage = |damage: &DamagePlan<'a>| {
+        let (found, held) = (damage.damage, &damage.held);
+        form::plan::Damage {
+            kind: held.kind.into(),
+            place: &found.place,
+            row: found.row.and_then(|row| plan.rows.get(row)).map(|row| row.row.name.as_str()),
+            hole: found.hole.map(form::Nth::from),
+            at: found.at.map(form::Point::from),
+            member: found.member.map(form::Role::from),
+            length: held.length.map(form::Length::from),
+            depth: held.depth.map(form::Length::from),
+            thickness: held.thickness.map(form::Length::from),
+            must_refer: damage.findings.iter().any(|finding| finding.severity() == Severity::Refer),
+        }
     };
     plan.damage.iter().map(damage).collect()
-}
-
-pub(super) fn looks_json(job: &Job) -> Value {
-    job.looks.iter().map(|look| json!({ "place": look.place, "why": look.why, "found": look.found })).collect()
 }
 
 #[cfg(test)]

@@ -1,9 +1,8 @@
 //! `shophead part`.
 
-use serde_json::{Value, json};
 use shophead::basis::Status;
-use shophead::length::Interval;
 use shophead::practice::Practice;
+use shophead::quantity::Mass;
 use shophead::rivet::Head;
 use shophead::rivet::mass::mass_each;
 use shophead::rivet::part::{Part, PartWarning};
@@ -15,7 +14,7 @@ use crate::args::PartArgs;
 use crate::context::Context;
 use crate::exit::Stop;
 use crate::report::{Block, Record, Report};
-use crate::{input, json};
+use crate::{form, input};
 
 pub(super) fn run<'a>(args: &PartArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
     let mut report = Report::new("part", context);
@@ -31,7 +30,7 @@ pub(super) fn run<'a>(args: &PartArgs, context: &Context<'a>) -> Result<Report<'
         };
         let subject = part.to_string();
         report.find_all(context, &subject, &check_part(&part));
-        results.push(result(text, &part, context.practice));
+        results.push(form(text, &part, context.practice));
         tell(&mut report, text, &part, context.units);
         report.rows.push(record(text, &part, context.units));
     }
@@ -39,17 +38,17 @@ pub(super) fn run<'a>(args: &PartArgs, context: &Context<'a>) -> Result<Report<'
         return Err(Stop::Wrong(report.refused));
     }
     // The shape follows the command line, so that a script that asks for two always gets a list.
-    report.result = match results.pop() {
-        Some(only) if args.parts.len() == 1 => only,
+    report.give(match results.pop() {
+        Some(only) if args.parts.len() == 1 => form::part::Answer::One(Box::new(only)),
         last => {
             results.extend(last);
-            json!({ "parts": results })
+            form::part::Answer::Several { parts: results }
         }
-    };
+    });
     Ok(report)
 }
 
-pub(super) const fn head(head: Head) -> &'static str {
+pub(crate) const fn head(head: Head) -> &'static str {
     match head {
         Head::Universal => "universal",
         Head::Flush => "flush",
@@ -70,41 +69,36 @@ pub(super) fn alloy(part: &Part<'_>) -> String {
     format!("{}{temper}", part.alloy().alloy())
 }
 
-/// Its mass in pounds; for a family, or where density or head are not known, nothing.
-fn mass(part: &Part<'_>) -> Option<f64> {
+/// Its mass; for a family, or where density or head are not known, nothing.
+fn mass(part: &Part<'_>) -> Option<Mass> {
     let (density, _) = part.alloy().density_lb_in3()?;
-    mass_each(part, density).map(|mass| mass.lb())
+    mass_each(part, density)
 }
 
-fn result(written: &str, part: &Part<'static>, practice: &Practice<'_>) -> Value {
+fn form<'a>(written: &str, part: &Part<'static>, practice: &Practice<'a>) -> form::part::Part<'a> {
     let size = part.size();
-    let ends = |ends: Option<Interval>| json::or_null(ends, json::interval);
-    json!({
-        "written": written,
-        "part": part.to_string(),
-        "words": part.in_words().to_string(),
-        "series": part.series().name,
-        "head": head(part.series().head),
-        "alloy": alloy(part),
-        "alloy_letters": part.material().code,
-        "finish": part.finish().map(|finish| finish.name),
-        "diameter": json::length(part.diameter()),
-        "length": json::or_null(part.length(), json::length),
-        "shank": ends(size.shank),
-        "head_size": json::or_null(size.head, |head| json!({
-            "diameter": json::length(head.diameter_nominal),
-            "height": json::length(head.height_nominal),
-        })),
-        "head_mark": part.alloy().head_mark().map(|(mark, _)| mark),
-        "mass": json::or_null(mass(part), |lb| json!({ "lb": lb, "g": lb_to_grams(lb) })),
-        "warnings": part.warnings().iter().map(|warning| warning.to_string()).collect::<Vec<_>>(),
-        "basis": json::basis(part.series().basis, practice),
-        "size_basis": json::basis(size.basis, practice),
-    })
-}
-
-fn lb_to_grams(lb: f64) -> f64 {
-    shophead::quantity::Mass::from_lb(lb).grams()
+    form::part::Part {
+        written: written.to_owned(),
+        part: part.to_string(),
+        words: part.in_words().to_string(),
+        series: part.series().name,
+        head: part.series().head.into(),
+        alloy: alloy(part),
+        alloy_letters: part.material().code,
+        finish: part.finish().map(|finish| finish.name),
+        diameter: part.diameter().into(),
+        length: part.length().map(form::Length::from),
+        shank: size.shank.map(form::Interval::from),
+        head_size: size.head.map(|head| form::part::HeadSize {
+            diameter: head.diameter_nominal.into(),
+            height: head.height_nominal.into(),
+        }),
+        head_mark: part.alloy().head_mark().map(|(mark, _)| mark),
+        mass: mass(part).map(form::Mass::from),
+        warnings: part.warnings().iter().map(|warning| warning.to_string()).collect(),
+        basis: form::Basis::of(part.series().basis, practice),
+        size_basis: form::Basis::of(size.basis, practice),
+    }
 }
 
 fn tell(report: &mut Report, written: &str, part: &Part<'static>, units: Units) {
@@ -143,12 +137,12 @@ fn tell(report: &mut Report, written: &str, part: &Part<'static>, units: Units) 
     if let Some((mark, basis)) = part.alloy().head_mark() {
         pair("mark on the head", format!("{mark}{}", memory_mark(basis)));
     }
-    if let Some(lb) = mass(part) {
+    if let Some(mass) = mass(part) {
         pair(
             "mass",
             match units {
-                Units::Inches => format!("about {:.2} lb a thousand", lb * 1000.0),
-                Units::Millimetres => format!("about {:.0} g a thousand", lb_to_grams(lb) * 1000.0),
+                Units::Inches => format!("about {:.2} lb a thousand", mass.lb() * 1000.0),
+                Units::Millimetres => format!("about {:.0} g a thousand", mass.grams() * 1000.0),
             },
         );
     }

@@ -2,31 +2,29 @@
 
 use std::collections::HashMap;
 
-use serde::Serialize;
-use serde::ser::{SerializeMap, Serializer};
-use serde_json::{Value, json};
+use serde::{Serialize, Serializer};
 use shophead::finding::{Finding, Severity};
-use shophead::hole::{Direction, Disposition};
+use shophead::hole::Disposition;
 use shophead::installation::HoleAnswer;
 use shophead::joint::row::{RowMode, RowStrength};
+use shophead::joint::strength::JointStrength;
 use shophead::length::{Interval, Length};
 use shophead::practice::Practice;
 use shophead::removal::Removal;
 use shophead::select::Difference;
-use shophead_job::model::{Job, Row};
+use shophead_job::model::{Job, MeasuredHole, Row};
 use shophead_job::order::{NotOrdered, OrderLine, not_ordered, order};
 use shophead_job::plan::{
-    AnswerPlan, BeforeAndAfter, Choice, Counts, HolePlan, Plan, PositionPlan, RemovalNote, RowPlan, Standing, Subject,
-    in_words,
+    AnswerPlan, BeforeAndAfter, Choice, Counts, HolePlan, Plan, PositionPlan, RowPlan, Standing, Subject, in_words,
 };
 use shophead_job::words;
 
-use super::hole::steps_json;
-use super::order::{lines_json, order_table};
+use super::hole::steps;
+use super::order::{line_forms, order_table};
 use super::{panel, plan_watched};
 use crate::args::Format;
 use crate::context::Context;
-use crate::json;
+use crate::form::{self, List};
 use crate::report::{Block, Record, Report, Rows, Told};
 
 pub(super) fn run<'a>(job: &'a Job, context: &'a Context<'a>) -> Report<'a> {
@@ -38,14 +36,14 @@ pub(super) fn run<'a>(job: &'a Job, context: &'a Context<'a>) -> Report<'a> {
     }
     report.findings_in_text = false;
     match context.format {
-        Format::Json => report.long_result = Some(Box::new(Answer { plan, lines, context })),
+        Format::Json => report.give(Answer { plan, lines, context }),
         Format::Csv => report.rows = records(&report.findings, &plan, context),
         Format::Text | Format::Svg | Format::Xlsx => Page { report: &mut report, plan: &plan, context }.fill(&lines),
     }
     report
 }
 
-/// The answer for scripts. Rows and holes are printed one by one: that of a long job is never held as a whole.
+/// The answer for scripts, put into its form while it is printed.
 struct Answer<'a> {
     plan: Plan<'a>,
     lines: Vec<OrderLine<'a>>,
@@ -54,60 +52,7 @@ struct Answer<'a> {
 
 impl Serialize for Answer<'_> {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let plan = &self.plan;
-        let mut map = serializer.serialize_map(None)?;
-        map.serialize_entry("title", &plan.job.title)?;
-        map.serialize_entry("own_limits", &plan.job.own_limits.title)?;
-        let file = plan.job.holes_file.as_ref();
-        map.serialize_entry("holes_file", &file.map(|file| json!({ "name": file.name, "is_there": file.is_there })))?;
-        map.serialize_entry("counts", &counts_json(plan))?;
-        let row = |row| RowAnswer { row, context: self.context };
-        map.serialize_entry("rows", &Each(|| plan.rows.iter().map(row)))?;
-        map.serialize_entry(
-            "positions",
-            &Each(|| plan.positions.iter().map(|position| position_json(plan, position))),
-        )?;
-        map.serialize_entry("patterns", &panel::patterns_json(plan))?;
-        map.serialize_entry("edges", &panel::edges_json(plan))?;
-        map.serialize_entry("damage", &panel::damage_json(plan))?;
-        map.serialize_entry("looks", &panel::looks_json(plan.job))?;
-        map.serialize_entry("answers", &Each(|| plan.answers.iter().map(answer_json)))?;
-        map.serialize_entry(
-            "removal",
-            &Each(|| plan.removals().into_iter().map(|note| removal_json(&note, self.context.practice))),
-        )?;
-        map.serialize_entry("order", &lines_json(&self.lines, Some(plan)))?;
-        map.end()
-    }
-}
-
-/// A list that is made while it is printed.
-struct Each<F>(F);
-
-impl<F: Fn() -> I, I: Iterator<Item: Serialize>> Serialize for Each<F> {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        serializer.collect_seq((self.0)())
-    }
-}
-
-struct RowAnswer<'p, 'j> {
-    row: &'p RowPlan<'j>,
-    context: &'p Context<'p>,
-}
-
-impl Serialize for RowAnswer<'_, '_> {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let value = row_json(self.row, self.context.practice);
-        let mut map = serializer.serialize_map(None)?;
-        for (key, value) in value.as_object().into_iter().flatten() {
-            if key == "holes" {
-                let holes = || self.row.holes.iter().map(|hole| hole_json(self.row, hole, self.context));
-                map.serialize_entry(key, &Each(holes))?;
-            } else {
-                map.serialize_entry(key, value)?;
-            }
-        }
-        map.end()
+        form(&self.plan, &self.lines, self.context).serialize(serializer)
     }
 }
 
@@ -495,68 +440,94 @@ impl<'j> Page<'_, '_, 'j> {
     }
 }
 
-fn counts_json(plan: &Plan<'_>) -> Value {
-    let Counts { rows, holes, measured, keep, clean_up, oversize, next_size, refer, without_rivet } = plan.counts();
-    let (referrals, open) = (plan.stops().count(), plan.open_stops().count());
-    json!({
-        "rows": rows, "holes": holes, "measured": measured, "keep": keep, "clean_up": clean_up, "oversize": oversize,
-        "next_size": next_size, "refer": refer, "without_rivet": without_rivet, "referrals": referrals, "unanswered": open,
-    })
-}
-
-fn choice_json(choice: &Choice<'_>, practice: &Practice<'_>) -> Value {
-    let length = choice.length.as_ref().ok();
-    let mut hole = json::interval(choice.hole.value);
-    json::with(&mut hole, "basis", json::basis(choice.hole.basis, practice));
-    json!({
-        "part": choice.is_complete().then(|| choice.part.to_string()),
-        "length": json::or_null(choice.part.length(), json::length),
-        "hole": hole,
-        "rule_of_thumb_length": json::or_null(length, |length| json::length(length.rule_of_thumb_length)),
-        "difference": length.and_then(|length| length.difference).map(Difference::meaning),
-        "usable": json::or_null(length.and_then(|length| length.usable), |usable| json!({
-            "min": json::given(usable.shortest, practice),
-            "max": json::given(usable.longest, practice),
-        })),
-        "protrusion": json::or_null(length.and_then(|length| length.protrusion), json::interval),
-        "head": json::or_null(length.and_then(|length| length.head), |head| json!({
-            "diameter": json::spread(head.diameter),
-            "height": json::length(head.height),
-        })),
-    })
-}
-
-/// A row; its holes are put in their place when they are printed.
-fn row_json(plan: &RowPlan<'_>, practice: &Practice<'_>) -> Value {
-    let Row { name, about, structure, member, places, installed, rivet, stack, count, .. } = plan.row;
-    let governing = plan.strength.as_ref().and_then(|strength| strength.governing);
-    let mut value = json!({
-        "name": name,
-        "about": about,
-        "structure": structure.as_str(),
-        "member": member.as_str(),
-        "places": places.iter().map(|place| place.as_str()).collect::<Vec<_>>(),
-        "installed": installed.to_string(),
-        "rivet": rivet.to_string(),
-        "count": count,
-        "grip": json::toleranced(stack.grip()),
-        "solid_required": json::or_null(plan.solid, |solid| json!({
-            "because": words::solid_because(solid.value),
-            "basis": json::basis(solid.basis, practice),
-        })),
-        "per_rivet": json::or_null(plan.strength.as_ref(), |strength| json!({
-            "allowable": json::or_null(strength.allowable, |known| json::allowable(known, practice)),
-            "governing": governing.map(|governing| governing.mode.as_str()),
-        })),
-        "strength_ratio": strength_ratio(plan),
-        "before_and_after": before_and_after_json(plan, practice),
-        "removal": removal_of(&plan.removal, practice),
-        "holes": [],
-    });
-    if let (Some(object), Value::Object(choice)) = (value.as_object_mut(), choice_json(&plan.choice, practice)) {
-        object.extend(choice);
+fn form<'a>(plan: &'a Plan<'a>, lines: &[OrderLine<'a>], context: &'a Context<'a>) -> form::plan::Answer<'a> {
+    let job = plan.job;
+    form::plan::Answer {
+        title: &job.title,
+        own_limits: &job.own_limits.title,
+        holes_file: job
+            .holes_file
+            .as_ref()
+            .map(|file| form::plan::HolesFile { name: &file.name, is_there: file.is_there }),
+        counts: counts_form(plan),
+        rows: List::of(move || plan.rows.iter().map(move |row| row_form(row, context))),
+        positions: List::of(move || plan.positions.iter().map(move |position| panel::position_form(plan, position))),
+        patterns: panel::pattern_forms(plan),
+        edges: panel::edge_forms(plan),
+        damage: panel::damage_forms(plan),
+        looks: job.looks.iter().map(form::Look::from).collect(),
+        answers: List::of(move || plan.answers.iter().map(answer_form)),
+        removal: List::of(move || {
+            plan.removals().into_iter().map(move |note| form::plan::RemovalOf {
+                removal: removal_form(note.removal, context.practice),
+                row: &note.row.row.name,
+                hole: note.hole.map(form::Nth::from),
+            })
+        }),
+        order: line_forms(lines, Some(plan)),
     }
-    value
+}
+
+fn counts_form(plan: &Plan<'_>) -> form::plan::Counts {
+    let Counts { rows, holes, measured, keep, clean_up, oversize, next_size, refer, without_rivet } = plan.counts();
+    let (referrals, unanswered) = (plan.stops().count(), plan.open_stops().count());
+    form::plan::Counts {
+        rows,
+        holes,
+        measured,
+        keep,
+        clean_up,
+        oversize,
+        next_size,
+        refer,
+        without_rivet,
+        referrals,
+        unanswered,
+    }
+}
+
+fn choice_form<'a>(choice: &Choice<'_>, practice: &Practice<'a>) -> form::plan::Choice<'a> {
+    let length = choice.length.as_ref().ok();
+    form::plan::Choice {
+        part: choice.is_complete().then(|| choice.part.to_string()),
+        length: choice.part.length().map(form::Length::from),
+        hole: form::GivenInterval::of(choice.hole, practice),
+        rule_of_thumb_length: length.map(|length| length.rule_of_thumb_length.into()),
+        difference: length.and_then(|length| length.difference).map(Difference::meaning),
+        usable: length.and_then(|length| length.usable).map(|usable| form::Usable::of(usable, practice)),
+        protrusion: length.and_then(|length| length.protrusion).map(form::Interval::from),
+        head: length.and_then(|length| length.head).map(form::DrivenHead::from),
+    }
+}
+
+fn row_form<'a>(plan: &'a RowPlan<'a>, context: &'a Context<'a>) -> form::plan::Row<'a> {
+    let Row { name, about, structure, member, places, installed, rivet, stack, count, .. } = plan.row;
+    let practice = context.practice;
+    let per_rivet = |strength: &JointStrength| form::plan::PerRivet {
+        allowable: strength.allowable.map(|known| form::Allowable::of(known, practice)),
+        governing: strength.governing.map(|governing| governing.mode.into()),
+    };
+    form::plan::Row {
+        name,
+        about,
+        structure: (*structure).into(),
+        member: (*member).into(),
+        places: places.iter().copied().map(form::Place::from).collect(),
+        installed: installed.to_string(),
+        rivet: rivet.to_string(),
+        count: *count,
+        grip: stack.grip().into(),
+        solid_required: plan.solid.map(|solid| form::plan::SolidRequired {
+            because: words::solid_because(solid.value),
+            basis: form::Basis::of(solid.basis, practice),
+        }),
+        per_rivet: plan.strength.as_ref().map(per_rivet),
+        strength_ratio: strength_ratio(plan).and_then(form::finite),
+        before_and_after: before_and_after_form(plan, practice),
+        removal: removal_form(&plan.removal, practice),
+        holes: List::of(move || plan.holes.iter().map(move |hole| hole_form(plan, hole, context))),
+        choice: choice_form(&plan.choice, practice),
+    }
 }
 
 /// Of the row where it can be worked out, else of one rivet.
@@ -565,109 +536,77 @@ fn strength_ratio(plan: &RowPlan<'_>) -> Option<f64> {
     of_row.or(plan.comparison.as_ref().and_then(|comparison| comparison.ratio))
 }
 
-/// `null` figures where a strength is not published; with a reason instead of figures where nothing could be compared.
-fn before_and_after_json(plan: &RowPlan<'_>, practice: &Practice<'_>) -> Value {
-    let side = |row: &RowStrength| {
-        json!({
-            "per_inch": json::or_null(row.per_inch, |known| json::allowable(known, practice)),
-            "yield_per_inch": json::or_null(row.yield_per_inch, |known| json::allowable(known, practice)),
-            "rivets_per_inch": row.rivets_per_inch,
-            "governing": json::or_null(row.governing.filter(|_| row.per_inch.is_some()), |governing| json!({
-                "mode": governing.mode.as_str(),
-                "layer": governing.layer,
-            })),
-        })
+/// No figures where a strength is not published; with a reason instead of figures where nothing could be compared.
+fn before_and_after_form<'a>(plan: &RowPlan<'_>, practice: &Practice<'a>) -> form::plan::BeforeAndAfter<'a> {
+    let side = |row: &RowStrength| form::plan::Side {
+        per_inch: row.per_inch.map(|known| form::RunningLoad::of(known, practice)),
+        yield_per_inch: row.yield_per_inch.map(|known| form::RunningLoad::of(known, practice)),
+        rivets_per_inch: form::finite(row.rivets_per_inch),
+        governing: row.governing.filter(|_| row.per_inch.is_some()).map(|governing| form::plan::Governing {
+            mode: governing.mode.into(),
+            layer: governing.layer.map(form::Nth::from),
+        }),
     };
     match &plan.before_and_after {
-        Ok(found) => json!({
-            "installed": side(&found.before),
-            "planned": side(&found.after),
-            "ratio": found.ratio,
-            "changed": found.changed,
-            "stepped_holes": found.stepped,
-            "not_compared": null,
-        }),
-        Err(why) => json!({
-            "installed": null, "planned": null, "ratio": null, "changed": null, "stepped_holes": null,
-            "not_compared": why.as_str(),
-        }),
+        Ok(found) => form::plan::BeforeAndAfter {
+            installed: Some(side(&found.before)),
+            planned: Some(side(&found.after)),
+            ratio: found.ratio.and_then(form::finite),
+            changed: Some(found.changed),
+            stepped_holes: Some(found.stepped),
+            not_compared: None,
+        },
+        Err(why) => form::plan::BeforeAndAfter { not_compared: Some((*why).into()), ..Default::default() },
     }
 }
 
-fn hole_json<'j>(row: &RowPlan<'j>, hole: &HolePlan<'j>, context: &Context<'j>) -> Value {
-    let measured = hole.measured;
-    let found = measured.map(|measured| (measured.as_found, measured.remark.as_str()));
-    let mut value = json!({
-        "hole_number": hole.number,
-        "about": hole.about,
-        "measured": json::or_null(found, |(found, remark)| json!({
-            "major": json::length(found.major()),
-            "minor": json::length(found.minor()),
-            "condition": found.damage().as_str(),
-            "direction": measured.and_then(|measured| measured.direction).map(Direction::as_str),
-            "opened": measured.and_then(|measured| measured.opened).map(|drill| drill.to_string()),
-            "remark": remark,
-        })),
-        "disposition": hole.disposition().as_str(),
-        "drill": hole.cut().map(|cut| cut.to_string()),
-        "drill_diameter": json::or_null(hole.cut(), |cut| json::length(cut.diameter())),
-        "answer": json::or_null(hole.ruling, |ruling| json::answer(ruling.answer)),
-        "steps": steps_json(&row.steps(hole, context.practice), context),
-    });
-    let choice =
-        hole.choice.as_deref().map_or_else(|| json!({ "part": null }), |choice| choice_json(choice, context.practice));
-    if let (Some(object), Value::Object(choice)) = (value.as_object_mut(), choice) {
-        object.extend(choice);
+fn hole_form<'a>(row: &'a RowPlan<'a>, plan: &'a HolePlan<'a>, context: &'a Context<'a>) -> form::plan::Hole<'a> {
+    let measured = |measured: &'a MeasuredHole| form::plan::Measured {
+        major: measured.as_found.major().into(),
+        minor: measured.as_found.minor().into(),
+        condition: measured.as_found.damage().into(),
+        direction: measured.direction.map(form::Direction::from),
+        opened: measured.opened.map(|drill| drill.to_string()),
+        remark: &measured.remark,
+    };
+    let hole = form::plan::HoleInRow {
+        hole_number: plan.number.into(),
+        about: plan.about,
+        measured: plan.measured.map(measured),
+        disposition: plan.disposition().into(),
+        drill: plan.cut().map(|cut| cut.to_string()),
+        drill_diameter: plan.cut().map(|cut| cut.diameter().into()),
+        answer: plan.ruling.map(|ruling| ruling.answer.into()),
+        steps: steps(&row.steps(plan, context.practice), context),
+    };
+    match plan.choice.as_deref() {
+        Some(choice) => {
+            let choice = choice_form(choice, context.practice);
+            form::plan::Hole::Planned(Box::new(form::plan::PlannedHole { hole, choice }))
+        }
+        None => form::plan::Hole::WithoutRivet(Box::new(form::plan::HoleWithoutRivet { hole, part: () })),
     }
-    value
 }
 
-fn position_json(plan: &Plan<'_>, position: &PositionPlan<'_>) -> Value {
-    let blocked = plan.rows.iter().zip(&position.blocked).filter_map(|(row, blocked)| {
-        let blocked = (*blocked)?;
-        Some(json!({
-            "row": row.row.name,
-            "must_be_driven": row.solid.is_some(),
-            "room": json::or_null(blocked.measured(), json::figure),
-            "needed": json::or_null(blocked.limit(), json::figure),
-        }))
-    });
-    let mut value = json!({
-        "name": position.position.name,
-        "about": position.position.about,
-        "serves": position.serves,
-        "blocked": blocked.collect::<Vec<Value>>(),
-    });
-    panel::position_json(plan, position, &mut value);
-    value
+fn removal_form<'a>(removal: &Removal, practice: &Practice<'a>) -> form::plan::Removal<'a> {
+    form::plan::Removal {
+        drill: removal.drill.map(|drill| drill.value.to_string()),
+        drill_diameter: removal.drill.map(|drill| drill.value.diameter().into()),
+        depth: removal.depth.map(|known| form::GivenLength::of(known, practice)),
+        punch_under: removal.punch_under.into(),
+        support: removal.support,
+        risks: removal.risks.iter().map(|risk| risk.value.meaning()).collect(),
+    }
 }
 
-fn removal_json(note: &RemovalNote<'_, '_>, practice: &Practice<'_>) -> Value {
-    let mut value = removal_of(note.removal, practice);
-    json::with(&mut value, "row", note.row.row.name.clone().into());
-    json::with(&mut value, "hole", note.hole.into());
-    value
-}
-
-fn removal_of(removal: &Removal, practice: &Practice<'_>) -> Value {
-    json!({
-        "drill": removal.drill.map(|drill| drill.value.to_string()),
-        "drill_diameter": json::or_null(removal.drill, |drill| json::length(drill.value.diameter())),
-        "depth": json::or_null(removal.depth, |known| json::given(known, practice)),
-        "punch_under": json::length(removal.punch_under),
-        "support": removal.support,
-        "risks": removal.risks.iter().map(|risk| risk.value.meaning()).collect::<Vec<_>>(),
-    })
-}
-
-fn answer_json(plan: &AnswerPlan<'_>) -> Value {
-    let mut value = json::answer(plan.answer);
-    json::with(&mut value, "subject", plan.subject.to_string().into());
-    let codes: Vec<Value> = plan.answer.findings.iter().map(|code| code.as_str().into()).collect();
-    json::with(&mut value, "findings", codes.into());
-    json::with(&mut value, "measured", plan.answer.given_for.text.clone().into());
-    json::with(&mut value, "standing", plan.standing.word().into());
-    value
+fn answer_form<'a>(plan: &AnswerPlan<'a>) -> form::plan::AnswerGiven<'a> {
+    form::plan::AnswerGiven {
+        answer: plan.answer.into(),
+        subject: plan.subject.to_string(),
+        findings: plan.answer.findings.iter().copied().map(form::Code::from).collect(),
+        measured: &plan.answer.given_for.text,
+        standing: (&plan.standing).into(),
+    }
 }
 
 /// A row for each row of the job, and one for each hole that differs from its row.

@@ -2,9 +2,8 @@
 
 use std::fmt::Display;
 
-use serde_json::json;
 use shophead::access::solid_required;
-use shophead::basis::{Basis, Citation, RULES, Status, Topic};
+use shophead::basis::{Basis, RULES, Status, Topic};
 use shophead::drill::Drill;
 use shophead::joint::margin::Factors;
 use shophead::joint::splice::{Member, Table as SpliceTable};
@@ -21,6 +20,8 @@ use shophead::words::Units;
 use crate::args::SourcesArgs;
 use crate::context::Context;
 use crate::exit::Stop;
+use crate::form;
+use crate::form::sources::{Counts, Source};
 use crate::report::{Block, Record, Report, Rows};
 
 pub(super) fn run<'a>(args: &SourcesArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
@@ -35,23 +36,18 @@ pub(super) fn run<'a>(args: &SourcesArgs, context: &Context<'a>) -> Result<Repor
     list.rules();
     list.repairs();
     let wanted = args.status.map(|word| word.status());
-    let sources: Vec<Source<'_>> =
-        list.sources.into_iter().filter(|source| wanted.is_none_or(|status| source.cited.status == status)).collect();
+    list.sources.retain(|source| wanted.is_none_or(|status| source.from.status == status.into()));
+    let sources = list.sources;
 
     let mut report = Report::new("sources", context);
-    let count = |status| sources.iter().filter(|source| source.cited.status == status).count();
+    let count = |status: Status| sources.iter().filter(|source| source.from.status == status.into()).count();
     let statuses = [Status::Shop, Status::Published, Status::Practice, Status::Memory];
-    report.result = json!({
-        "counts": statuses.iter().map(|status| (status.as_str().to_owned(), count(*status).into())).collect::<serde_json::Map<String, serde_json::Value>>(),
-        "sources": sources.iter().map(|source| json!({
-            "group": source.group,
-            "what": source.what,
-            "value": source.value,
-            "document": source.cited.document,
-            "place": source.cited.place,
-            "status": source.cited.status.as_str(),
-        })).collect::<Vec<serde_json::Value>>(),
-    });
+    let counts = Counts {
+        shop: count(Status::Shop),
+        published: count(Status::Published),
+        practice: count(Status::Practice),
+        memory: count(Status::Memory),
+    };
     let counted: Vec<String> = statuses
         .iter()
         .filter(|status| count(**status) > 0)
@@ -67,14 +63,11 @@ pub(super) fn run<'a>(args: &SourcesArgs, context: &Context<'a>) -> Result<Repor
     }
     for group in groups {
         report.heading(group);
-        let rows = sources.iter().filter(|source| source.group == group).map(|source| {
-            let Citation { document, place, status } = source.cited;
+        for source in sources.iter().filter(|source| source.group == group) {
+            let form::Basis { document, place, status } = source.from;
             let place = if place.is_empty() { String::new() } else { format!(", {place}") };
-            vec![format!("{}: {}", source.what, source.value), status.as_str().to_owned(), format!("{document}{place}")]
-        });
-        for row in rows {
-            let [what, status, from] = <[String; 3]>::try_from(row).unwrap_or_default();
-            report.text.push(Block::Entry(what, vec![format!("{status}: {from}")]));
+            let what = format!("{}: {}", source.what, source.value);
+            report.text.push(Block::Entry(what, vec![format!("{status}: {document}{place}")]));
         }
     }
     report.rows = Rows {
@@ -84,19 +77,12 @@ pub(super) fn run<'a>(args: &SourcesArgs, context: &Context<'a>) -> Result<Repor
     for source in &sources {
         let mut record = Record::new(context.units);
         record.text("group", source.group).text("what", &source.what).text("value", &source.value);
-        record.text("document", source.cited.document).text("place", source.cited.place);
-        record.text("status", source.cited.status);
+        record.text("document", source.from.document).text("place", source.from.place);
+        record.text("status", source.from.status);
         report.rows.push(record);
     }
+    report.give(form::sources::Answer { counts, sources });
     Ok(report)
-}
-
-/// One figure, or one group of table cells with the same source.
-struct Source<'a> {
-    group: &'static str,
-    what: String,
-    value: String,
-    cited: Citation<'a>,
 }
 
 struct List<'a> {
@@ -107,8 +93,8 @@ struct List<'a> {
 
 impl<'a> List<'a> {
     fn add(&mut self, group: &'static str, what: impl Display, value: impl Display, basis: Basis) {
-        let cited = self.practice.cite(basis);
-        self.sources.push(Source { group, what: what.to_string(), value: value.to_string(), cited });
+        let from = form::Basis::of(basis, self.practice);
+        self.sources.push(Source { group, what: what.to_string(), value: value.to_string(), from });
     }
 
     fn limits(&mut self, context: &Context<'a>) {

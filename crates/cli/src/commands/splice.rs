@@ -1,11 +1,10 @@
 //! `shophead splice`.
 
-use serde_json::{Value, json};
 use shophead::joint::modes;
 use shophead::joint::splice::{
     self, Count, Critical, Fastener, Member, Needed, PerInch, Rows, SpliceError, Table, Tables,
 };
-use shophead::joint::strength::{Governing, JointStrength};
+use shophead::joint::strength::{Governing, JointStrength, Mode};
 use shophead::layout::RowLayout;
 use shophead::length::{Length, Toleranced};
 use shophead::material::Material;
@@ -20,7 +19,7 @@ use crate::context::Context;
 use crate::exit::Stop;
 use crate::facts::{Facts, PlaceArgs};
 use crate::report::{Block, Record, Report};
-use crate::{input, json};
+use crate::{form, input};
 
 pub(super) fn run<'a>(args: &SpliceArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
     let (material, thickness) = input::sheet("--sheet", &args.sheet, context.bare)?;
@@ -91,7 +90,7 @@ pub(super) fn run<'a>(args: &SpliceArgs, context: &Context<'a>) -> Result<Report
     });
     let answer =
         Answer { rivet, width, by_table, also, strength, laid, rows_given, pattern, efficiency, least_pitch, member };
-    report.result = answer.json(context.practice);
+    report.give(answer.form(context.practice));
     answer.text(&mut report, context);
     report.rows.push(answer.record(&report, context));
     Ok(report)
@@ -207,10 +206,28 @@ struct Answer {
     least_pitch: Option<Given<Length>>,
 }
 
-const fn critical(critical: Critical) -> &'static str {
+/// What gave the count.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum CountFrom {
+    /// A published table.
+    Table,
+    /// The strengths of sheet and rivet.
+    Strength,
+}
+
+impl CountFrom {
+    pub(crate) const fn as_str(self) -> &'static str {
+        match self {
+            CountFrom::Table => "table",
+            CountFrom::Strength => "strength",
+        }
+    }
+}
+
+const fn critical(critical: Critical) -> Mode {
     match critical {
-        Critical::Shear => "rivet-shear",
-        Critical::Bearing => "bearing",
+        Critical::Shear => Mode::RivetShear,
+        Critical::Bearing => Mode::Bearing,
     }
 }
 
@@ -232,17 +249,17 @@ impl Answer {
         self.by_table.as_ref().map(|found| found.count.total).or(self.needed().map(|needed| needed.total))
     }
 
-    fn governing(&self) -> Option<&'static str> {
+    fn governing(&self) -> Option<Mode> {
         match &self.by_table {
             Some(found) => Some(critical(found.per_inch.critical)),
-            None => self.needed().and(self.own_governing()).map(|governing| governing.mode.as_str()),
+            None => self.needed().and(self.own_governing()).map(|governing| governing.mode),
         }
     }
 
-    fn from(&self) -> Option<&'static str> {
+    fn from(&self) -> Option<CountFrom> {
         match &self.by_table {
-            Some(_) => Some("table"),
-            None => self.needed().map(|_| "strength"),
+            Some(_) => Some(CountFrom::Table),
+            None => self.needed().map(|_| CountFrom::Strength),
         }
     }
 
@@ -251,59 +268,58 @@ impl Answer {
         self.least_pitch.and_then(|pitch| splice::most_per_row(self.width, pitch.value).ok())
     }
 
-    fn json(&self, practice: &Practice<'_>) -> Value {
+    fn form<'a>(&self, practice: &Practice<'a>) -> form::splice::Answer<'a> {
         let table = |found: &ByTable| {
             let basis = practice.cite(found.table.basis());
-            json!({
-                "document": basis.document,
-                "place": basis.place,
-                "rivets_per_inch": found.count.per_inch,
-                "rivets_total": found.count.total,
-                "before_reduction": found.per_inch.used,
-                "printed": found.per_inch.printed,
-                "formula": found.per_inch.formula,
-                "governing": critical(found.per_inch.critical),
-                "basis": json::basis(found.per_inch.basis, practice),
-                "reduction_basis": json::basis(found.count.basis, practice),
-            })
+            form::splice::Table {
+                document: basis.document,
+                place: basis.place,
+                rivets_per_inch: found.count.per_inch,
+                rivets_total: found.count.total,
+                before_reduction: found.per_inch.used,
+                printed: found.per_inch.printed,
+                formula: form::finite(found.per_inch.formula),
+                governing: critical(found.per_inch.critical).into(),
+                basis: form::Basis::of(found.per_inch.basis, practice),
+                reduction_basis: form::Basis::of(found.count.basis, practice),
+            }
         };
-        let strength = json::or_null(self.strength.as_ref(), |found| {
-            json!({
-                "per_rivet": json::or_null(found.joint.allowable, |known| json::allowable(known, practice)),
-                "edge": json::given(found.edge, practice),
-                "sheet_load": json::or_null(found.needed, |needed| json::force(needed.load)),
-                "rivets_per_inch": found.needed.map(|needed| needed.per_inch),
-                "rivets_total": found.needed.map(|needed| needed.total),
-                "governing": found.joint.governing.map(|governing| governing.mode.as_str()),
-            })
-        });
-        json!({
-            "rivet": self.rivet.to_string(),
-            "width": json::length(self.width),
-            "rivets_per_inch": self.per_inch(),
-            "rivets_total": self.total(),
-            "governing": self.governing(),
-            "from": self.from(),
-            "table": json::or_null(self.by_table.as_ref(), table),
-            "also_named_by": json::or_null(self.also.as_ref(), table),
-            "strength": strength,
-            "rows": json::or_null(self.laid, |laid| json!({
-                "rows": laid.rows,
-                "per_row": laid.per_row,
-                "total": laid.total,
-                "pitch": json::length(laid.pitch),
-                "given": self.rows_given,
-                "pattern": json::or_null(self.pattern, |pattern| json!({
-                    "edge": json::given(pattern.edge, practice),
-                    "transverse_pitch": json::given(pattern.apart, practice),
-                    "overlap": json::length(pattern.overlap),
-                    "first": json::length(pattern.first),
-                })),
-                "efficiency": self.efficiency,
-            })),
-            "most_per_row": self.most_per_row(),
-            "least_pitch": json::or_null(self.least_pitch, |known| json::given(known, practice)),
-        })
+        let strength = |found: &ByStrength| form::splice::Strength {
+            per_rivet: found.joint.allowable.map(|known| form::Allowable::of(known, practice)),
+            edge: form::GivenLength::of(found.edge, practice),
+            sheet_load: found.needed.map(|needed| needed.load.into()),
+            rivets_per_inch: found.needed.map(|needed| needed.per_inch),
+            rivets_total: found.needed.map(|needed| needed.total),
+            governing: found.joint.governing.map(|governing| governing.mode.into()),
+        };
+        let pattern = |pattern: Pattern| form::splice::Pattern {
+            edge: form::GivenLength::of(pattern.edge, practice),
+            transverse_pitch: form::GivenLength::of(pattern.apart, practice),
+            overlap: pattern.overlap.into(),
+            first: pattern.first.into(),
+        };
+        form::splice::Answer {
+            rivet: self.rivet.to_string(),
+            width: self.width.into(),
+            rivets_per_inch: self.per_inch(),
+            rivets_total: self.total(),
+            governing: self.governing().map(form::Mode::from),
+            from: self.from().map(form::CountFrom::from),
+            table: self.by_table.as_ref().map(table),
+            also_named_by: self.also.as_ref().map(table),
+            strength: self.strength.as_ref().map(strength),
+            rows: self.laid.map(|laid| form::splice::Rows {
+                rows: u32::from(laid.rows).into(),
+                per_row: laid.per_row,
+                total: laid.total,
+                pitch: laid.pitch.into(),
+                given: self.rows_given,
+                pattern: self.pattern.map(pattern),
+                efficiency: self.efficiency.and_then(form::finite),
+            }),
+            most_per_row: self.most_per_row(),
+            least_pitch: self.least_pitch.map(|known| form::GivenLength::of(known, practice)),
+        }
     }
 
     fn text(&self, report: &mut Report, context: &Context<'_>) {
@@ -390,7 +406,7 @@ impl Answer {
         let mut record = Record::new(context.units);
         record.text("rivet", self.rivet).length("width", self.width);
         record.optional("rivets_per_inch", self.per_inch()).optional("rivets_total", self.total());
-        record.optional("governing", self.governing()).optional("from", self.from());
+        record.optional("governing", self.governing()).optional("from", self.from().map(CountFrom::as_str));
         record.optional("table", self.by_table.as_ref().map(|found| found.table.number()));
         record.optional("strength_rivets_total", self.needed().map(|needed| needed.total));
         record.optional("rows", self.laid.map(|laid| laid.rows));

@@ -4,7 +4,6 @@ use std::fs::{self, File, OpenOptions};
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
-use serde_json::Value;
 use shophead_job::diagnostic::escaped;
 use shophead_job::file::{Held, Lines};
 use shophead_job::model::Job;
@@ -131,7 +130,6 @@ fn converse(survey: &mut Survey<'_, '_>, lines: &mut Lines, talk: &mut Talk, pat
 
 fn report<'a>(survey: &Survey<'_, 'a>, context: &Context<'a>) -> Report<'a> {
     let mut report = Report::new("survey", context);
-    report.result = Value::Null;
     report.findings_in_text = false;
     report.text.extend(survey.farewell().into_iter().map(crate::report::Block::Paragraph));
     let referred = survey.referred();

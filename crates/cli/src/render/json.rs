@@ -3,11 +3,13 @@
 use std::io::{self, Write};
 
 use serde::{Serialize, Serializer};
-use serde_json::Value;
 use shophead_job::words::ADVISORY;
 
 use crate::context::Settled;
-use crate::report::{Report, SCHEMA, Told};
+#[cfg(test)]
+use crate::form;
+use crate::form::{PracticeName, Version};
+use crate::report::{Report, Told};
 
 /// # Format
 ///
@@ -28,32 +30,40 @@ pub(crate) fn render(report: &Report, mut to: impl Write) -> io::Result<()> {
 
 pub(crate) fn envelope<'r>(report: &'r Report<'_>) -> Envelope<'r> {
     Envelope {
-        schema: SCHEMA,
+        schema: Version,
         command: report.command,
-        practice: &report.practice,
+        practice: PracticeName(&report.practice),
         own_limits: &report.own_limits,
         settled: &report.settled,
         advisory: ADVISORY,
-        result: match &report.long_result {
-            Some(long) => Answer::Long(&**long),
-            None => Answer::Short(&report.result),
-        },
+        result: report.result.as_deref(),
         findings: Findings(&report.findings),
     }
 }
 
 /// What is printed, piece by piece: nothing of a long job is held as text.
 #[derive(Serialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
 pub(crate) struct Envelope<'r> {
-    schema: u32,
+    /// The version of this form; fields are added without raising it.
+    schema: Version,
+    /// The command that answers.
     command: &'r str,
-    practice: &'r str,
+    /// The practice whose limits held.
+    practice: PracticeName<'r>,
+    /// What the shop's own limits on top of the practice are called; not there without any.
     #[serde(skip_serializing_if = "str::is_empty")]
     own_limits: &'r str,
+    /// What neither the command line nor the job says; not there without any.
     #[serde(skip_serializing_if = "<[Settled]>::is_empty")]
     settled: &'r [Settled],
+    /// That the answer advises only, in one sentence.
     advisory: &'r str,
-    result: Answer<'r>,
+    /// The answer.
+    #[cfg_attr(test, schemars(with = "()"))]
+    result: Option<&'r (dyn erased_serde::Serialize + 'r)>,
+    /// What was found, each about one subject. With a finding of severity refer the exit status is 1.
+    #[cfg_attr(test, schemars(with = "Vec<form::Finding<'static>>"))]
     findings: Findings<'r>,
 }
 
@@ -62,13 +72,6 @@ struct Findings<'r>(&'r [Told<'r>]);
 
 impl Serialize for Findings<'_> {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        serializer.collect_seq(self.0.iter().map(Told::json))
+        serializer.collect_seq(self.0.iter().map(Told::form))
     }
-}
-
-#[derive(Serialize)]
-#[serde(untagged)]
-enum Answer<'r> {
-    Short(&'r Value),
-    Long(&'r (dyn erased_serde::Serialize + 'r)),
 }

@@ -93,15 +93,10 @@ impl Installation<'_, '_> {
     /// What makes the load go another way than the strengths suppose.
     fn check_load_path(&self, push: &mut Sink<'_>) {
         let Some(stack) = self.stack else { return };
-        for (layer, number) in stack.layers().iter().zip(1_u8..) {
-            if layer.role == Role::Shim {
-                let thickness = Figure::Length(layer.thickness.nominal());
-                push(
-                    Finding::new(Code::ShimInPack, Severity::Caution, Basis::SHIM)
-                        .with_measured(thickness)
-                        .in_layer(number),
-                );
-            }
+        // One shim or several: the first one says it.
+        if let Some((shim, number)) = stack.layers().iter().zip(1_u8..).find(|(layer, _)| layer.role == Role::Shim) {
+            let found = Finding::new(Code::ShimInPack, Severity::Caution, Basis::SHIM).in_layer(number);
+            push(found.with_measured(Figure::Length(shim.thickness.nominal())));
         }
         if self.shear != Shear::Double {
             return;

@@ -20,12 +20,15 @@ use super::hole_table;
 use super::margin::{Factors, Load, Margin, margin};
 use super::modes::{self, Countersink, Leg};
 use super::pack::Made;
-use super::strength::{Allowable, JointStrength, MAX_SHEETS, Mode, StrengthError};
+use super::strength::{Allowable, JointStrength, MAX_JOINT_FINDINGS, MAX_SHEETS, Mode, StrengthError};
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::length::Length;
 use crate::quantity::{Force, Stress};
 use crate::stack::{Layer, Preparation};
+
+/// The most findings that a row keeps: those of its rivet, of the knife edge of each of its sheets and of its own margin.
+pub const MAX_ROW_FINDINGS: usize = MAX_JOINT_FINDINGS + MAX_SHEETS + 1;
 
 /// What fails in a row.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -88,7 +91,7 @@ pub struct RowStrength {
     /// The weakest basis of all parts.
     pub basis: Basis,
     /// What was found, about one rivet and about the row.
-    pub findings: Findings,
+    pub findings: Findings<MAX_ROW_FINDINGS>,
 }
 
 impl RowStrength {

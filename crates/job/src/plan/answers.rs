@@ -45,7 +45,7 @@ pub enum Standing {
 impl Standing {
     /// The word used in output.
     #[must_use]
-    pub const fn word(&self) -> &'static str {
+    pub const fn as_str(&self) -> &'static str {
         match self {
             Standing::Counts => "counts",
             Standing::OtherMeasure(_) => "other-measure",

@@ -115,9 +115,9 @@ impl Sized {
     }
 }
 
-/// The structures as a value; they hold nothing that JSON cannot.
+/// The answer for scripts.
 fn set_result(report: &mut Report<'_>, answer: &Repair) {
-    report.result = serde_json::to_value(answer).unwrap_or_default();
+    report.give(answer.clone());
 }
 
 /// What is told, each kind under its heading.

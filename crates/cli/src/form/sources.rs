@@ -1,0 +1,43 @@
+//! The answer of `shophead sources`.
+
+use serde::Serialize;
+
+use super::Basis;
+
+/// The answer.
+#[derive(Debug, Serialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
+pub(crate) struct Answer<'a> {
+    /// How many there are of each status.
+    pub(crate) counts: Counts,
+    /// The figures.
+    pub(crate) sources: Vec<Source<'a>>,
+}
+
+/// How many figures there are of each status.
+#[derive(Debug, Serialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
+pub(crate) struct Counts {
+    /// How many are the shop's own.
+    pub(crate) shop: usize,
+    /// How many were read in the document.
+    pub(crate) published: usize,
+    /// How many are rules of thumb.
+    pub(crate) practice: usize,
+    /// How many were recalled.
+    pub(crate) memory: usize,
+}
+
+/// One figure.
+#[derive(Debug, Serialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
+pub(crate) struct Source<'a> {
+    /// What it belongs to.
+    pub(crate) group: &'static str,
+    /// What it is.
+    pub(crate) what: String,
+    /// The figure, in the units asked for; for people.
+    pub(crate) value: String,
+    #[serde(flatten)]
+    pub(crate) from: Basis<'a>,
+}
