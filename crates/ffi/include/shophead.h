@@ -504,7 +504,7 @@ enum shophead_value_kind
  {
   // No limit.
   SHOPHEAD_VALUE_NONE = 0,
-  // A length as it stands: `nm`.
+  // A length by itself: `nm`.
   SHOPHEAD_VALUE_LENGTH = 1,
   // So many nominal shank diameters and a length: `num / den` times the diameter, and `nm`.
   SHOPHEAD_VALUE_DIAMETERS = 2,
@@ -716,6 +716,12 @@ enum shophead_error
   SHOPHEAD_ERROR_TABLE_NOT_FOR_RIVET = 33,
   // A limit has a value of a kind that it does not take.
   SHOPHEAD_ERROR_VALUE_NOT_FOR_LIMIT = 34,
+  // No squeeze tests of this rivet alloy are on file.
+  SHOPHEAD_ERROR_NO_SQUEEZE_TESTS = 35,
+  // The shank is zero or less.
+  SHOPHEAD_ERROR_SQUEEZE_SHANK = 36,
+  // The head is no wider than the shank.
+  SHOPHEAD_ERROR_SQUEEZE_HEAD = 37,
   // The series has no such material letters.
   SHOPHEAD_ERROR_PART_MATERIAL = 40,
   // The size is not one of the series.
@@ -965,13 +971,13 @@ enum shophead_code
   SHOPHEAD_CODE_BUCKLES_BETWEEN_RIVETS = 55,
   // The stress is above what the elastic buckling formula covers: use the tangent-modulus curve of the material.
   SHOPHEAD_CODE_BUCKLING_NOT_ELASTIC = 56,
-  // Only driven solid rivets may go here.
+  // Only driven solid rivets may go here, and no position lets them be bucked.
   SHOPHEAD_CODE_MUST_BE_SOLID = 57,
   // There is not enough room behind this row to buck it.
   SHOPHEAD_CODE_CANNOT_BUCK = 58,
   // There is no position in which every row can be bucked that takes driven rivets only.
   SHOPHEAD_CODE_NO_POSITION_SERVES = 59,
-  // A blind rivet here needs the type's manual.
+  // No position lets this row be bucked, and a blind rivet here needs the type's manual.
   SHOPHEAD_CODE_BLIND_NEEDS_APPROVAL = 60,
   // No published method on file sizes a repair in this place.
   SHOPHEAD_CODE_NO_PUBLISHED_METHOD = 61,
@@ -1425,6 +1431,16 @@ struct shophead_judgement {
   shophead_remedy remedy;
   // Where the remedy stands.
   struct shophead_basis remedy_basis;
+  // Which of the caller's findings belong to it.
+  struct shophead_span findings;
+};
+
+// The diameter for a sheet.
+struct shophead_diameter_choice {
+  // The rivet in this diameter, without a length; its series is 0 where the series has none that large.
+  struct shophead_part part;
+  // The diameter that the rule asks for, before it is taken up to a size of the series.
+  int64_t wanted_nm;
   // Which of the caller's findings belong to it.
   struct shophead_span findings;
 };
@@ -1888,6 +1904,20 @@ struct shophead_step {
   struct shophead_drill cut;
   // The hole that the step leaves; `SHOPHEAD_NONE` where there is none.
   struct shophead_range hole;
+  // Which of the caller's findings belong to it.
+  struct shophead_span findings;
+};
+
+// The force to form a driven head.
+struct shophead_squeeze {
+  // By the law, in pounds.
+  double force_lbf;
+  // With the scatter of the tests below it.
+  double least_lbf;
+  // With the scatter of the tests above it: choose the squeezer by this one.
+  double greatest_lbf;
+  // Source of the law.
+  struct shophead_basis basis;
   // Which of the caller's findings belong to it.
   struct shophead_span findings;
 };
@@ -2475,6 +2505,21 @@ shophead_error shophead_head_judge(const struct shophead_measured *measured,
                                    struct shophead_finding *findings,
                                    size_t capacity);
 
+// Chooses the diameter for a sheet: the smallest of the series that is not below the rule of thumb for the thickest sheet, nor below the
+// least for structure.
+//
+// Takes: `part`, the caller's: its series and alloy; its diameter and length do not matter. `sheet_nm`, the thickest sheet; `practice`, the
+// caller's. Writes: `choice`; `findings`, an array of the caller's with room for `capacity` (`SHOPHEAD_MAX_FINDINGS` always suffices).
+//
+// Errors: those of a part and of a practice; `SHOPHEAD_ERROR_LENGTH_OUT_OF_RANGE`, `SHOPHEAD_ERROR_BUFFER_TOO_SMALL`, `SHOPHEAD_ERROR_NULL`,
+// `SHOPHEAD_ERROR_MISALIGNED`.
+shophead_error shophead_diameter_choose(const struct shophead_part *part,
+                                        int64_t sheet_nm,
+                                        const struct shophead_practice *practice,
+                                        struct shophead_diameter_choice *choice,
+                                        struct shophead_finding *findings,
+                                        size_t capacity);
+
 // Chooses the length of a rivet: the published rule, checked against the volume of metal at every end of the tolerances. That nothing fits
 // is not an error but an answer.
 //
@@ -2673,6 +2718,19 @@ shophead_error shophead_hole_judge(const struct shophead_hole_query *query,
                                    size_t step_capacity,
                                    struct shophead_finding *findings,
                                    size_t finding_capacity);
+
+// Finds the force that squeezes a driven head.
+//
+// Takes: `part`, the caller's; its length does not matter; `head_nm`, how wide the driven head is to be. Writes: `force`; `findings`, an
+// array of the caller's with room for `capacity` (`SHOPHEAD_MAX_FINDINGS` always suffices).
+//
+// Errors: `SHOPHEAD_ERROR_NO_SQUEEZE_TESTS`, `SHOPHEAD_ERROR_SQUEEZE_HEAD`; those of a part; `SHOPHEAD_ERROR_LENGTH_OUT_OF_RANGE`,
+// `SHOPHEAD_ERROR_BUFFER_TOO_SMALL`, `SHOPHEAD_ERROR_NULL`, `SHOPHEAD_ERROR_MISALIGNED`.
+shophead_error shophead_squeeze_find(const struct shophead_part *part,
+                                     int64_t head_nm,
+                                     struct shophead_squeeze *force,
+                                     struct shophead_finding *findings,
+                                     size_t capacity);
 
 #ifdef __cplusplus
 }  // extern "C"

@@ -578,8 +578,13 @@ fn a_diameter_and_a_squeeze_are_the_core_s_own_answers() {
             let head = Length::from_ten_thousandths(1_000 + thousandths * 10);
             let (mut force, mut findings) =
                 (Watched::<shophead_squeeze>::new(), Watched::<_, SHOPHEAD_MAX_FINDINGS>::several());
-            let found =
-                shophead_squeeze_find(reads(&part), head.nanometres(), force.out(), findings.out(), SHOPHEAD_MAX_FINDINGS);
+            let found = shophead_squeeze_find(
+                reads(&part),
+                head.nanometres(),
+                force.out(),
+                findings.out(),
+                SHOPHEAD_MAX_FINDINGS,
+            );
             let size = MS20470.size(3).expect("3/32");
             match squeeze(&FLOW_2117, size.shank_nominal, head) {
                 Err(error) => assert_eq!(found, error.into()),
