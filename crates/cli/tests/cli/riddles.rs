@@ -6,7 +6,6 @@ use std::path::{Path, PathBuf};
 
 use shophead::finding::Code;
 use shophead::practice::Name;
-use shophead::words::Word;
 
 use crate::bare;
 use crate::manual::commands;
@@ -26,11 +25,10 @@ const RIDDLES: &[&str] = &[
     "nothing that counts",
     "as the rule of thumb has it",
     "as it stands",
-    "good lengths",
+    "lengths that serve",
     "no length serves",
     "gives way",
     "give way first",
-    "stands for itself",
     "leads nowhere",
     "lies between the soft",
     "stand in no document",

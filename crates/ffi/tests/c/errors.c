@@ -470,9 +470,10 @@ static void spoil_texts(void) {
     }
 }
 
-static void spoil_number(const char *name, const char *what, uint32_t *number, uint32_t wrong, shophead_error wanted) {
+// Of any type that a number of a list has: C++ keeps them apart.
+static void spoil_number(const char *name, const char *what, void *number, uint32_t wrong, shophead_error wanted) {
     const struct function *function = fresh(name);
-    *number = wrong;
+    memcpy(number, &wrong, sizeof wrong);
     expect(name, what, call(function, MOST_POINTERS, NULL), wanted);
 }
 

@@ -173,7 +173,7 @@ pub struct BeforeAndAfter {
     pub before: RowStrength,
     /// As planned.
     pub after: RowStrength,
-    /// After over before; 1 where nothing that counts changes, `None` where a strength is not published.
+    /// After over before; 1 where neither rivet nor sheets change, `None` where a strength is not published.
     pub ratio: Option<f64>,
     /// Whether rivet or holes change.
     pub changed: bool,
