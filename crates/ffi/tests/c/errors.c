@@ -44,6 +44,9 @@ static struct {
     size_t step_capacity;
     size_t sheet_capacity;
     size_t share_capacity;
+    size_t serving_capacity;
+    size_t range_capacity;
+    size_t layer_count;
     size_t room_count;
 } in;
 
@@ -70,6 +73,9 @@ static struct {
     struct shophead_length_choice choice;
     struct shophead_head_limits limits;
     struct shophead_predicted predicted;
+    struct shophead_window window;
+    struct shophead_serving servings[SHOPHEAD_MAX_SERVINGS];
+    struct shophead_by_hole ranges[SHOPHEAD_MAX_HOLE_RANGES];
     struct shophead_judgement judgement;
     struct shophead_hole_judgement hole_judgement;
     struct shophead_step steps[SHOPHEAD_MAX_STEPS];
@@ -198,6 +204,9 @@ static void set_up(void) {
     in.sheet_capacity = SHOPHEAD_MAX_LAYERS;
     in.layer_capacity = SHOPHEAD_MAX_LAYERS;
     in.share_capacity = 4;
+    in.serving_capacity = SHOPHEAD_MAX_SERVINGS;
+    in.range_capacity = SHOPHEAD_MAX_HOLE_RANGES;
+    in.layer_count = 3;
     in.room_count = 16;
     memset(&out, 0xa5, sizeof out);
 }
@@ -273,6 +282,10 @@ CALL(length_fit, TEXT_IN(0), (const char *)p[1], sizeof in_layers - 1, IN(practi
 CALL(diameter_choose, IN(part, 0), in.nm, IN(practice, 1), OUT(diameter_choice, 2), FINDINGS(3))
 CALL(squeeze_find, IN(part, 0), in.nm, OUT(squeeze, 1), FINDINGS(2))
 CALL(length_assess, IN(length_query, 0), in.nm, FINDINGS(1), OUT(span, 2))
+CALL(length_choose_through, IN(length_query, 0), IN(layer, 1), in.layer_count, OUT(length_choice, 2), FINDINGS(3))
+CALL(length_serves, IN(length_query, 0), IN(layer, 1), in.layer_count, OUT(serving, 2), in.serving_capacity, (size_t *)p[3])
+CALL(length_by_hole, IN(length_query, 0), IN(layer, 1), in.layer_count, OUT(by_hole, 2), in.range_capacity, (size_t *)p[3])
+CALL(head_window, IN(length_query, 0), IN(layer, 1), in.layer_count, OUT(window, 2))
 CALL(row_check, IN(row, 0), IN(part, 1), in.rows, IN(practice, 2), FINDINGS(3), OUT(span, 4))
 CALL(points_check, IN(point, 0), in.count, IN(edge, 1), 2, IN(part, 2), in.rows, IN(practice, 3), OUT(room, 4), in.room_count,
      OUT(pattern, 5), FINDINGS(6))
@@ -340,6 +353,16 @@ static const struct function functions[] = {
     {"diameter_choose", call_diameter_choose, {ALIGNED(in.part), ALIGNED(in.practice), ALIGNED(out.diameter), FOUND}},
     {"squeeze_find", call_squeeze_find, {ALIGNED(in.part), ALIGNED(out.squeeze), FOUND}},
     {"length_assess", call_length_assess, {ALIGNED(in.query), FOUND, ALIGNED(out.span)}},
+    {"length_choose_through",
+     call_length_choose_through,
+     {ALIGNED(in.query), ALIGNED(in.layers[0]), ALIGNED(out.choice), FOUND}},
+    {"length_serves",
+     call_length_serves,
+     {ALIGNED(in.query), ALIGNED(in.layers[0]), ALIGNED(out.servings[0]), ALIGNED(out.length)}},
+    {"length_by_hole",
+     call_length_by_hole,
+     {ALIGNED(in.query), ALIGNED(in.layers[0]), ALIGNED(out.ranges[0]), ALIGNED(out.length)}},
+    {"head_window", call_head_window, {ALIGNED(in.query), ALIGNED(in.layers[0]), ALIGNED(out.window)}},
     {"row_check", call_row_check, {ALIGNED(in.row), ALIGNED(in.part), ALIGNED(in.practice), FOUND, ALIGNED(out.span)}},
     {"points_check",
      call_points_check,
@@ -716,6 +739,17 @@ static void spoil_sizes(void) {
         spoil_size(finding[index], "findings", &in.finding_capacity, SIZE_MAX / 64, SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE);
     }
     spoil_size("layers_parse", "layers", &in.layer_capacity, 2, SHOPHEAD_ERROR_BUFFER_TOO_SMALL);
+    // A layer thicker than the rivet is worth a note.
+    const struct function *through = fresh("length_choose_through");
+    struct shophead_toleranced thick = {3300000, 3300000, 3300000};
+    in.layers[0].thickness = thick;
+    in.finding_capacity = 0;
+    expect(through->name, "no room for findings", call(through, MOST_POINTERS, NULL), SHOPHEAD_ERROR_BUFFER_TOO_SMALL);
+    spoil_size("length_choose_through", "no layers", &in.layer_count, 0, SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE);
+    spoil_size("length_serves", "servings", &in.serving_capacity, 1, SHOPHEAD_ERROR_BUFFER_TOO_SMALL);
+    spoil_size("length_serves", "servings", &in.serving_capacity, SIZE_MAX / 8, SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE);
+    spoil_size("length_by_hole", "ranges", &in.range_capacity, SIZE_MAX / 8, SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE);
+    spoil_size("head_window", "layers", &in.layer_count, SIZE_MAX, SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE);
     spoil_size("hole_judge", "steps", &in.step_capacity, 1, SHOPHEAD_ERROR_BUFFER_TOO_SMALL);
     spoil_size("strength_find", "sheets", &in.sheet_capacity, 2, SHOPHEAD_ERROR_BUFFER_TOO_SMALL);
     spoil_size("group_share", "shares", &in.share_capacity, 3, SHOPHEAD_ERROR_BUFFER_TOO_SMALL);
