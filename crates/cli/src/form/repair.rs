@@ -175,7 +175,7 @@ impl OrderAnswer {
     }
 }
 
-/// One thing that is told with a repair.
+/// One remark that goes with a repair.
 #[derive(Clone, Debug, Serialize)]
 #[cfg_attr(test, derive(schemars::JsonSchema))]
 pub(crate) struct ToldAnswer<'a> {
@@ -217,7 +217,7 @@ pub(crate) struct TableCount<'a> {
     percent: u8,
     /// Rivets on an inch of width.
     per_inch: f64,
-    /// What the table says gives way first.
+    /// What the table says fails first.
     governing: Mode,
     /// Its source.
     basis: Basis<'a>,
