@@ -43,6 +43,12 @@
 // The most defects that are looked at on one rivet.
 #define SHOPHEAD_MAX_DEFECTS 16
 
+// The most ranges that `shophead_length_by_hole` writes.
+#define SHOPHEAD_MAX_HOLE_RANGES 32
+
+// The most lengths within limits that a built-in rivet has by a built-in practice.
+#define SHOPHEAD_MAX_SERVINGS 32
+
 // So many pieces of room for each rivet suffice for `shophead_group_share`.
 #define SHOPHEAD_ROOM_PER_RIVET 4
 
@@ -303,6 +309,8 @@ enum shophead_reading
   SHOPHEAD_READING_MATERIAL = 7,
   // By `shophead_value_parse`.
   SHOPHEAD_READING_VALUE = 8,
+  // By `shophead_layers_parse` or `shophead_length_fit`.
+  SHOPHEAD_READING_LAYERS = 9,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L
@@ -502,7 +510,7 @@ enum shophead_value_kind
  {
   // No limit.
   SHOPHEAD_VALUE_NONE = 0,
-  // A length as it stands: `nm`.
+  // A length by itself: `nm`.
   SHOPHEAD_VALUE_LENGTH = 1,
   // So many nominal shank diameters and a length: `num / den` times the diameter, and `nm`.
   SHOPHEAD_VALUE_DIAMETERS = 2,
@@ -702,6 +710,8 @@ enum shophead_error
   SHOPHEAD_ERROR_NOT_A_VALUE = 26,
   // A word is not in the list.
   SHOPHEAD_ERROR_UNKNOWN_WORD = 27,
+  // A text is not a list of layers.
+  SHOPHEAD_ERROR_NOT_LAYERS = 28,
   // No drill is so small or so large.
   SHOPHEAD_ERROR_NO_SUCH_DRILL = 30,
   // No strength of this material in this thickness is published.
@@ -712,6 +722,12 @@ enum shophead_error
   SHOPHEAD_ERROR_TABLE_NOT_FOR_RIVET = 33,
   // A limit has a value of a kind that it does not take.
   SHOPHEAD_ERROR_VALUE_NOT_FOR_LIMIT = 34,
+  // No squeeze tests of this rivet alloy are on file.
+  SHOPHEAD_ERROR_NO_SQUEEZE_TESTS = 35,
+  // The shank is zero or less.
+  SHOPHEAD_ERROR_SQUEEZE_SHANK = 36,
+  // The head is no wider than the shank.
+  SHOPHEAD_ERROR_SQUEEZE_HEAD = 37,
   // The series has no such material letters.
   SHOPHEAD_ERROR_PART_MATERIAL = 40,
   // The size is not one of the series.
@@ -863,7 +879,7 @@ enum shophead_code
   SHOPHEAD_CODE_TAIL_TOO_SHORT = 5,
   // The tail holds more metal than the largest driven head allowed.
   SHOPHEAD_CODE_HEAD_TOO_LARGE = 6,
-  // No length of the series gives a sound head in every case.
+  // No length gives a sound head, whatever the hole.
   SHOPHEAD_CODE_NO_LENGTH_FITS = 7,
   // The length is not that of the rule of thumb, grip plus one and a half diameters.
   SHOPHEAD_CODE_DIFFERS_FROM_RULE = 8,
@@ -963,13 +979,13 @@ enum shophead_code
   SHOPHEAD_CODE_BUCKLES_BETWEEN_RIVETS = 55,
   // The stress is above what the elastic buckling formula covers: use the tangent-modulus curve of the material.
   SHOPHEAD_CODE_BUCKLING_NOT_ELASTIC = 56,
-  // Only driven solid rivets may go here.
+  // Only driven solid rivets may go here, and no position lets them be bucked.
   SHOPHEAD_CODE_MUST_BE_SOLID = 57,
   // There is not enough room behind this row to buck it.
   SHOPHEAD_CODE_CANNOT_BUCK = 58,
   // There is no position in which every row can be bucked that takes driven rivets only.
   SHOPHEAD_CODE_NO_POSITION_SERVES = 59,
-  // A blind rivet here needs the type's manual.
+  // No position lets this row be bucked, and a blind rivet here needs the type's manual.
   SHOPHEAD_CODE_BLIND_NEEDS_APPROVAL = 60,
   // No published method on file sizes a repair in this place.
   SHOPHEAD_CODE_NO_PUBLISHED_METHOD = 61,
@@ -1073,6 +1089,12 @@ enum shophead_code
   SHOPHEAD_CODE_DAMAGE_COMES_OUT = 130,
   // The seat is cut for the new flush head, also where the hole stays as it is.
   SHOPHEAD_CODE_SEAT_FOR_NEW_HEAD = 131,
+  // No one length is within limits in every hole: the hole as measured decides.
+  SHOPHEAD_CODE_LENGTH_BY_HOLE = 150,
+  // No standard length is within limits in some holes, but a longer rivet that is cut to length is.
+  SHOPHEAD_CODE_CUT_TO_LENGTH = 151,
+  // How much tail a dimpled pack takes is worked out, no document gives it.
+  SHOPHEAD_CODE_DIMPLE_COMPUTED = 152,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L
@@ -1447,6 +1469,16 @@ struct shophead_judgement {
   struct shophead_span findings;
 };
 
+// The diameter for a sheet.
+struct shophead_diameter_choice {
+  // The rivet in this diameter, without a length; its series is 0 where the series has none that large.
+  struct shophead_part part;
+  // The diameter that the rule asks for, before it is taken up to a size of the series.
+  int64_t wanted_nm;
+  // Which of the caller's findings belong to it.
+  struct shophead_span findings;
+};
+
 // Why the chosen length is not the one that the rule of thumb gives.
 enum shophead_difference
 #if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
@@ -1472,7 +1504,8 @@ typedef uint32_t shophead_difference;
 
 // A chosen length and what it rests on.
 struct shophead_length_choice {
-  // The length; `SHOPHEAD_NONE` when no length of the series is good in every case. `shophead_part_with_length` makes it a part.
+  // The length; `SHOPHEAD_NONE` when no one length is within limits in every hole: see `shophead_length_by_hole`.
+  // `shophead_part_with_length` makes it a part.
   int64_t length_nm;
   // The shortest length that is good, before it is cut to the series' steps.
   struct shophead_given shortest;
@@ -1494,6 +1527,51 @@ struct shophead_length_choice {
   struct shophead_predicted head;
   // Which of the caller's findings belong to it.
   struct shophead_span findings;
+};
+
+// The rivet for a pack.
+struct shophead_fitted {
+  // The rivet, with the length to order; without a length where none fits.
+  struct shophead_part part;
+  // Its length, and what that rests on.
+  struct shophead_length_choice choice;
+};
+
+// What to drive a head to, so that it is accepted whatever its shank, hole, pack and length are within their tolerances.
+struct shophead_window {
+  // The heights to stop at; `SHOPHEAD_NONE` both where no one height is right for every rivet.
+  struct shophead_range height;
+  // The least diameter; `SHOPHEAD_NONE` where there is no window.
+  int64_t diameter_least_nm;
+  // The greatest diameter named, else `SHOPHEAD_NONE`. A wider head is worth a look; that alone does not reject it.
+  int64_t diameter_greatest_nm;
+  // Where there is no window: the greatest hole with which there would be one; `SHOPHEAD_NONE` where there is no such hole.
+  int64_t hole_greatest_nm;
+  // Where there is no window: the least shank with which there would be one; `SHOPHEAD_NONE` where there is no such shank.
+  int64_t shank_least_nm;
+};
+
+// Another length within limits, and what it makes.
+struct shophead_serving {
+  // The length; `shophead_part_with_length` makes it a part.
+  int64_t length_nm;
+  // What to drive its head to.
+  struct shophead_window window;
+  // The driven head at the height to aim at.
+  struct shophead_predicted head;
+};
+
+// What goes into holes of one range of sizes.
+struct shophead_by_hole {
+  // The holes, both ends included.
+  struct shophead_range hole;
+  // The length; `SHOPHEAD_NONE` where no standard length is within limits in these holes.
+  int64_t length_nm;
+  // What a longer rivet is cut to, as closely as standard ones are made, where that is within limits and no standard length is; else
+  // `SHOPHEAD_NONE` both.
+  struct shophead_range cut;
+  // What to drive the head of the standard length to.
+  struct shophead_window window;
 };
 
 // The distances of a row; `SHOPHEAD_NONE` for one that is not known and so not checked.
@@ -1898,6 +1976,20 @@ struct shophead_step {
   struct shophead_drill cut;
   // The hole that the step leaves; `SHOPHEAD_NONE` where there is none.
   struct shophead_range hole;
+  // Which of the caller's findings belong to it.
+  struct shophead_span findings;
+};
+
+// The force to form a driven head.
+struct shophead_squeeze {
+  // By the law, in pounds.
+  double force_lbf;
+  // With the scatter of the tests below it.
+  double least_lbf;
+  // With the scatter of the tests above it: choose the squeezer by this one.
+  double greatest_lbf;
+  // Source of the law.
+  struct shophead_basis basis;
   // Which of the caller's findings belong to it.
   struct shophead_span findings;
 };
@@ -2432,6 +2524,20 @@ shophead_error shophead_explain(uint32_t reading,
                                 size_t capacity,
                                 size_t *length);
 
+// Reads a list of layers, the side of the manufactured head first: `2024-T3:.032:countersunk, clad 2024-T3:.125+-.004, .005:sealant`.
+// A layer may leave out its material.
+//
+// Takes: `text`, `length` bytes of UTF-8; the caller's, not kept. Writes: `layers`, an array of the caller's with room for `capacity`
+// (`SHOPHEAD_MAX_LAYERS` always suffices); `count`, how many of them.
+//
+// Errors: `SHOPHEAD_ERROR_NOT_LAYERS` (`shophead_explain` says which layer, and what is wrong with it), `SHOPHEAD_ERROR_NOT_UTF8`,
+// `SHOPHEAD_ERROR_BUFFER_TOO_SMALL`, `SHOPHEAD_ERROR_NULL`, `SHOPHEAD_ERROR_MISALIGNED`.
+shophead_error shophead_layers_parse(const char *text,
+                                     size_t length,
+                                     struct shophead_layer *layers,
+                                     size_t capacity,
+                                     size_t *count);
+
 // The thickness of a whole pack; tolerances add up.
 //
 // Takes: `layers`, an array of `count`, the caller's, the side of the manufactured head first. Writes: `grip`.
@@ -2473,8 +2579,24 @@ shophead_error shophead_head_judge(const struct shophead_measured *measured,
                                    struct shophead_finding *findings,
                                    size_t capacity);
 
-// Chooses the length of a rivet: the published rule, checked against the volume of metal at every end of the tolerances. That nothing fits
-// is not an error but an answer.
+// Chooses the diameter for a sheet: the smallest of the series that is not below the rule of thumb for the thickest sheet, nor below the
+// least for structure.
+//
+// Takes: `part`, the caller's: its series and alloy; its diameter and length do not matter. `sheet_nm`, the thickest sheet; `practice`, the
+// caller's. Writes: `choice`; `findings`, an array of the caller's with room for `capacity` (`SHOPHEAD_MAX_FINDINGS` always suffices).
+//
+// Errors: those of a part and of a practice; `SHOPHEAD_ERROR_LENGTH_OUT_OF_RANGE`, `SHOPHEAD_ERROR_BUFFER_TOO_SMALL`, `SHOPHEAD_ERROR_NULL`,
+// `SHOPHEAD_ERROR_MISALIGNED`.
+shophead_error shophead_diameter_choose(const struct shophead_part *part,
+                                        int64_t sheet_nm,
+                                        const struct shophead_practice *practice,
+                                        struct shophead_diameter_choice *choice,
+                                        struct shophead_finding *findings,
+                                        size_t capacity);
+
+// Chooses the length of a rivet: the published rule, checked against the volume of metal: too little in the worst case, too much at nominal
+// sizes. That nothing fits is not an error but an answer. What to drive the head to says `shophead_head_window`, what else is within limits
+// `shophead_length_serves`, and which length goes into which hole `shophead_length_by_hole`.
 //
 // Takes: `query`, the caller's. Writes: `choice`; `findings`, an array of the caller's with room for `capacity`
 // (`SHOPHEAD_MAX_FINDINGS` always suffices).
@@ -2487,6 +2609,24 @@ shophead_error shophead_length_choose(const struct shophead_length_query *query,
                                       struct shophead_finding *findings,
                                       size_t capacity);
 
+// Chooses the rivet for a pack, from texts: the whole question in one call, with every finding about this rivet in these layers. The hole is
+// the practice's. Edge distance and pitch are not part of it: `shophead_row_check`.
+//
+// Takes: `part`, `part_length` bytes of UTF-8, such as `MS20470AD5`; a length in it does not matter. `layers`, `layers_length` bytes, as
+// `shophead_layers_parse` reads them. `practice`. All are the caller's, not kept. Writes: `fitted`; `findings`, an array of the caller's with
+// room for `capacity` (`SHOPHEAD_MAX_FINDINGS` always suffices). `shophead_finding_say` makes a sentence of each.
+//
+// Errors: `SHOPHEAD_ERROR_NOT_A_PART` and `SHOPHEAD_ERROR_NOT_LAYERS` (`shophead_explain` says why); those named `SHOPHEAD_ERROR_FIT_...`;
+// those of a practice; `SHOPHEAD_ERROR_NOT_UTF8`, `SHOPHEAD_ERROR_BUFFER_TOO_SMALL`, `SHOPHEAD_ERROR_NULL`, `SHOPHEAD_ERROR_MISALIGNED`.
+shophead_error shophead_length_fit(const char *part,
+                                   size_t part_length,
+                                   const char *layers,
+                                   size_t layers_length,
+                                   const struct shophead_practice *practice,
+                                   struct shophead_fitted *fitted,
+                                   struct shophead_finding *findings,
+                                   size_t capacity);
+
 // Judges a length that somebody else chose: what `shophead_length_choose` would have avoided.
 //
 // Takes: `query`, the caller's; `length_nm`. Writes: `findings`, an array of the caller's with room for `capacity`; `span`, which of
@@ -2498,6 +2638,60 @@ shophead_error shophead_length_assess(const struct shophead_length_query *query,
                                       struct shophead_finding *findings,
                                       size_t capacity,
                                       struct shophead_span *span);
+
+// Chooses the length of a rivet as `shophead_length_choose`, through layers that are known: dimples count, and so does whatever else is
+// found of the layers.
+//
+// Takes: `query`, of which the grip is not looked at; `layers`, an array of `layer_count`, the side of the manufactured head first; both the
+// caller's. Writes: as `shophead_length_choose`.
+//
+// Errors: those named `SHOPHEAD_ERROR_STACK_...`; `SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE` without layers; otherwise as `shophead_length_choose`.
+shophead_error shophead_length_choose_through(const struct shophead_length_query *query,
+                                              const struct shophead_layer *layers,
+                                              size_t layer_count,
+                                              struct shophead_length_choice *choice,
+                                              struct shophead_finding *findings,
+                                              size_t capacity);
+
+// What to drive the head of a rivet to. Left at any height of the window, it is accepted.
+//
+// Takes: `query`, of which the part must have a length; `layers`, an array of `layer_count` that counts in place of the query's grip, or NULL
+// and 0; both the caller's. Writes: `window`.
+//
+// Errors: `SHOPHEAD_ERROR_PART_WITHOUT_LENGTH`; those named `SHOPHEAD_ERROR_STACK_...`; otherwise as `shophead_length_choose`.
+shophead_error shophead_head_window(const struct shophead_length_query *query,
+                                    const struct shophead_layer *layers,
+                                    size_t layer_count,
+                                    struct shophead_window *window);
+
+// Every standard length within limits but the one that `shophead_length_choose` takes, the shortest first; none where that takes none.
+//
+// Takes: `query`; `layers`, an array of `layer_count` that counts in place of the query's grip, or NULL and 0; both the caller's. Writes:
+// `count`, how many there are; `servings`, an array of the caller's with room for `capacity` (`SHOPHEAD_MAX_SERVINGS` suffices for every
+// built-in rivet and practice).
+//
+// Errors: `SHOPHEAD_ERROR_BUFFER_TOO_SMALL` where there are more than `capacity`; those named `SHOPHEAD_ERROR_STACK_...`; otherwise as
+// `shophead_length_choose`.
+shophead_error shophead_length_serves(const struct shophead_length_query *query,
+                                      const struct shophead_layer *layers,
+                                      size_t layer_count,
+                                      struct shophead_serving *servings,
+                                      size_t capacity,
+                                      size_t *count);
+
+// Which length goes into which hole, the smallest holes first, where no one length is within limits in all of them; nothing where one is.
+//
+// Takes: `query`; `layers`, an array of `layer_count` that counts in place of the query's grip, or NULL and 0; both the caller's. Writes:
+// `count`, how many ranges there are; `ranges`, an array of the caller's with room for `capacity`
+// (`SHOPHEAD_MAX_HOLE_RANGES` always suffices).
+//
+// Errors: as `shophead_length_serves`.
+shophead_error shophead_length_by_hole(const struct shophead_length_query *query,
+                                       const struct shophead_layer *layers,
+                                       size_t layer_count,
+                                       struct shophead_by_hole *ranges,
+                                       size_t capacity,
+                                       size_t *count);
 
 // Checks a row's distances against a practice.
 //
@@ -2653,6 +2847,19 @@ shophead_error shophead_hole_judge(const struct shophead_hole_query *query,
                                    size_t step_capacity,
                                    struct shophead_finding *findings,
                                    size_t finding_capacity);
+
+// Finds the force that squeezes a driven head.
+//
+// Takes: `part`, the caller's; its length does not matter; `head_nm`, how wide the driven head is to be. Writes: `force`; `findings`, an
+// array of the caller's with room for `capacity` (`SHOPHEAD_MAX_FINDINGS` always suffices).
+//
+// Errors: `SHOPHEAD_ERROR_NO_SQUEEZE_TESTS`, `SHOPHEAD_ERROR_SQUEEZE_HEAD`; those of a part; `SHOPHEAD_ERROR_LENGTH_OUT_OF_RANGE`,
+// `SHOPHEAD_ERROR_BUFFER_TOO_SMALL`, `SHOPHEAD_ERROR_NULL`, `SHOPHEAD_ERROR_MISALIGNED`.
+shophead_error shophead_squeeze_find(const struct shophead_part *part,
+                                     int64_t head_nm,
+                                     struct shophead_squeeze *force,
+                                     struct shophead_finding *findings,
+                                     size_t capacity);
 
 #ifdef __cplusplus
 }  // extern "C"

@@ -175,7 +175,7 @@ impl OrderAnswer {
     }
 }
 
-/// One thing that is told with a repair.
+/// One remark that goes with a repair.
 #[derive(Clone, Debug, Serialize)]
 #[cfg_attr(test, derive(schemars::JsonSchema))]
 pub(crate) struct ToldAnswer<'a> {
@@ -217,7 +217,7 @@ pub(crate) struct TableCount<'a> {
     percent: u8,
     /// Rivets on an inch of width.
     per_inch: f64,
-    /// What the table says gives way first.
+    /// What the table says fails first.
     governing: Mode,
     /// Its source.
     basis: Basis<'a>,
@@ -295,6 +295,8 @@ pub(crate) struct PatchAnswer<'a> {
     pub(crate) filler: Option<PlateAnswer<'a>>,
     /// The rivet; without length where none fits.
     pub(crate) rivet: String,
+    /// How its size follows from the sheets; null where the rivet was named.
+    pub(crate) size: Option<SizeAnswer>,
     /// Rivets of the patch, without those of the filler.
     pub(crate) rivets: u32,
     /// Rivets that hold the filler.
@@ -311,6 +313,8 @@ pub(crate) struct PatchAnswer<'a> {
     pub(crate) pitch: Length,
     /// From row to row.
     pub(crate) row_spacing: Length,
+    /// How far the plate runs out beyond the opening.
+    pub(crate) run_out: RunOutAnswer,
     /// The least pitch of these rows.
     pub(crate) least_pitch: GivenLength<'a>,
     /// How the rows stand.
@@ -325,6 +329,28 @@ pub(crate) struct PatchAnswer<'a> {
     pub(crate) taper: Taper,
     /// How the rows at an end share the load, by two formulas; empty for a single row.
     pub(crate) shares: Vec<SharesAnswer<'a>>,
+}
+
+/// A size from the sheets.
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
+pub(crate) struct SizeAnswer {
+    /// The thicker sheet.
+    pub(crate) thickest: Length,
+    /// What the rule asks for.
+    pub(crate) wanted: Length,
+    /// The next smaller rivet of the series that is still structural.
+    pub(crate) smaller: Option<String>,
+}
+
+/// How far a plate runs out.
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
+pub(crate) struct RunOutAnswer {
+    /// Along the load.
+    pub(crate) along: Length,
+    /// Across it.
+    pub(crate) across: Length,
 }
 
 /// What is cut out.

@@ -46,17 +46,26 @@ codes! {
         "[needs {m}|not checked]";
     // choosing a rivet
     TailTooLong = 4, "tail-too-long", "The tail folds over before it forms a head.",
-        "rivet[ {m/}] is too long: the tail folds over[, longest {l}].", "Take a shorter one.",
-        "tail folds over[: {m/}][, max {l}]";
+        "<rivet[ {m/}] is too long: the tail folds over[, longest {l}].|at the worst of all tolerances the tail is long[: never with a rivet up to {l}].>", "<Take a shorter one.|>",
+        "<tail folds over[: {m/}][, max {l}]|tail can be long>";
     TailTooShort = 5, "tail-too-short", "The tail cannot form the least head in the worst case.",
         "rivet[ {m/}] is too short: the driven head can come out too small[, shortest {l}].", "Take a longer one.",
         "too short[: {m/}][, min {l}]";
     HeadTooLarge = 6, "head-too-large", "The tail holds more metal than the largest driven head allowed.",
-        "rivet[ {m/}] is too long: the driven head comes out too large[, longest {l}].", "Take a shorter one.",
-        "head too large[: {m/}][, max {l}]";
-    NoLengthFits = 7, "no-length-fits", "No length of the series gives a sound head in every case.",
+        "<rivet[ {m/}] is too long: the driven head comes out too large[, longest {l}].|at the worst of all tolerances the driven head comes out large[: never with a rivet up to {l}].>", "<Take a shorter one.|>",
+        "<head too large[: {m/}][, max {l}]|head can be large>";
+    NoLengthFits = 7, "no-length-fits", "No length gives a sound head, whatever the hole.",
         "no rivet length fits[: at least {m}, at most {l}].", "Check layers and hole, then refer.",
         "no length[: min {m}, max {l}| fits]";
+    LengthByHole = 150, "length-by-hole", "No one length is within limits in every hole: the hole as measured decides.",
+        "no one length suits every hole.", "Measure the hole and take the length for it.",
+        "length by the hole";
+    CutToLength = 151, "cut-to-length", "No standard length is within limits in some holes, but a longer rivet that is cut to length is.",
+        "no standard length suits some holes.", "Cut a longer rivet to length.",
+        "cut a longer rivet";
+    DimpleComputed = 152, "dimple-computed", "How much tail a dimpled pack takes is worked out, no document gives it.",
+        "the tail of a dimpled pack is worked out, no document gives it.", "Try one on scrap first.",
+        "dimpled: try one first";
     DiffersFromRule = 8, "differs-from-rule", "The length is not that of the rule of thumb, grip plus one and a half diameters.",
         "rule of thumb[ {l/}] does not suit this pack[: take {m/}].", "",
         "rule of thumb[ {l/}, better {m/}| is off]";
@@ -67,7 +76,7 @@ codes! {
         "length[ {m/}] is outside the standard's table[, which ends at {l/}].", "Check that it can be had.",
         "not in table[: {m/}][, end {l/}]";
     DiameterOutsideRule = 11, "diameter-outside-rule", "The diameter is outside the rule for the sheet.",
-        "diameter[ {m/}] is outside the rule for this sheet[, {l}].", "Check the diameter.",
+        "diameter[ {m/}] is outside the rule for these sheets[, limit {l/}].", "Check it against approved data.",
         "diameter off rule[: {m/}, rule {l}]";
     NotStructural = 12, "not-structural", "This alloy or size is not for structure.",
         "not for structure[: {m/}, smallest {l/}].", "Take another rivet.",
@@ -321,7 +330,8 @@ codes! {
         "no document lets this alloy replace the old one<|, though it is stronger>.", "<Refer.|It is harder to drive: check it first.>",
         "alloy is no named substitute";
     ElasticSharesOnly = 54, "elastic-shares-only", "The shares are elastic: no published method on file gives them at failure.",
-        "elastic shares only: no published method on file gives the shares at failure.", "",
+        "elastic shares only: no published method on file gives the shares at failure.",
+        "Ask again after every change: a rivet more can load another more.",
         "elastic shares only";
     BucklesBetweenRivets = 55, "buckles-between-rivets", "The sheet buckles between its rivets under this stress.",
         "the sheet buckles between its rivets[: loaded to {m}, buckles at {l}].", "Close the pitch, or refer.",
@@ -364,16 +374,16 @@ codes! {
         "the factory seams differ.", "Copy the stronger[: number {m}].",
         "seams differ[: copy {m}]";
     // access
-    MustBeSolid = 57, "must-be-solid", "Only driven solid rivets may go here.",
-        "only driven solid rivets may go here.", "",
-        "solid rivets only";
+    MustBeSolid = 57, "must-be-solid", "Only driven solid rivets may go here, and no position lets them be bucked.",
+        "only driven solid rivets may go here, and no position lets them be bucked.", "Plan another position, or refer.",
+        "solid rivets only: no room to buck";
     CannotBuck = 58, "cannot-buck", "There is not enough room behind this row to buck it.",
         "[{m} behind this row: not enough|no room to buck this row][, tail and bar need {l}].", "",
         "cannot buck[: {m}][, needs {l}]";
     NoPositionServes = 59, "no-position-serves", "There is no position in which every row can be bucked that takes driven rivets only.",
         "no position lets every row be bucked.", "Plan another position, or refer.",
         "no position works";
-    BlindNeedsApproval = 60, "blind-needs-approval", "A blind rivet here needs the type's manual.",
-        "a blind rivet here needs the type's manual.", "Refer.",
-        "blind: needs manual";
+    BlindNeedsApproval = 60, "blind-needs-approval", "No position lets this row be bucked, and a blind rivet here needs the type's manual.",
+        "no position lets this row be bucked, and a blind rivet needs the type's manual.", "Plan another position, or refer.",
+        "no room to buck; blind: needs manual";
 }

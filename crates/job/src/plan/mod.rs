@@ -38,7 +38,7 @@ use shophead::upset::FitError;
 use shophead::words::Units;
 
 pub use answers::{AnswerPlan, HoleAnswered, HoleRuling, Standing, hole_answered, in_words, measure_of};
-pub(crate) use choice::{choose, fits, head_of};
+pub(crate) use choice::{choose, head_of, serving};
 
 use self::holes::hole_layout;
 use crate::model::{Answer, DamageFound, EdgeShape, Exception, Job, MeasuredHole, PanelEdge, Position, Row};
@@ -117,13 +117,9 @@ impl Choice<'_> {
         self.part.length().is_some()
     }
 
-    /// The longest that the tail stands out before driving; where no length was found, that of the rule of thumb.
+    /// The farthest that the rivet reaches behind the pack before driving.
     fn longest_tail(&self, grip: Toleranced) -> Option<Length> {
-        let choice = self.length.as_ref().ok()?;
-        match choice.protrusion {
-            Some(protrusion) => Some(protrusion.max()),
-            None => choice.rule_of_thumb_length.checked_sub(grip.min()),
-        }
+        Some(self.length.as_ref().ok()?.reach(grip))
     }
 }
 
@@ -149,7 +145,7 @@ pub struct RowPlan<'j> {
     pub before_and_after: Result<BeforeAndAfter, NotCompared>,
     /// The holes that were measured or that differ, by rising number.
     pub holes: Vec<HolePlan<'j>>,
-    /// Its distances to the cuts that it is held against.
+    /// Its distances to the cuts that it is checked against.
     pub cuts: Vec<RowCut>,
     /// How to take the installed rivets out.
     pub removal: Removal,
@@ -173,7 +169,7 @@ pub struct BeforeAndAfter {
     pub before: RowStrength,
     /// As planned.
     pub after: RowStrength,
-    /// After over before; 1 where nothing that counts changes, `None` where a strength is not published.
+    /// After over before; 1 where neither rivet nor sheets change, `None` where a strength is not published.
     pub ratio: Option<f64>,
     /// Whether rivet or holes change.
     pub changed: bool,
@@ -181,7 +177,7 @@ pub struct BeforeAndAfter {
     pub stepped: u32,
 }
 
-/// Why a row as installed cannot be held against the row as planned.
+/// Why a row as installed cannot be compared with the row as planned.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum NotCompared {
     /// The job gives no edge distance.
@@ -307,7 +303,7 @@ impl<'j> RowPlan<'j> {
         steps
     }
 
-    /// What a rivet of this row is held against.
+    /// What a rivet of this row is checked against.
     #[must_use]
     pub fn case(&self, rivet: &Part<'_>) -> Case {
         case_of(rivet, self.row)
