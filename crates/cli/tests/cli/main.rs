@@ -19,6 +19,7 @@ mod manual;
 mod plan;
 mod played;
 mod repair;
+mod riddles;
 mod schema;
 mod settings;
 mod streams;
