@@ -132,7 +132,7 @@ fn who_skips_an_answer_has_seen_what_stops_the_work() {
         }
         all = [all[0] + told[0], all[1] + told[1]];
     }
-    assert!(all.iter().all(|told| *told > 3), "the scripts have {all:?}");
+    assert!(all.iter().all(|told| *told > 1), "the scripts have {all:?}");
 }
 
 #[test]

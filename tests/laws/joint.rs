@@ -2,7 +2,7 @@
 
 use proptest::prelude::*;
 use shophead::basis::Basis;
-use shophead::finding::Code;
+use shophead::finding::{Code, Severity};
 use shophead::joint::compare::compare;
 use shophead::joint::margin::{Factors, Load, LoadKind, margin};
 use shophead::joint::splice::{Fastener, Member, Rounding, Table, count, needed, per_inch, rows};
@@ -72,7 +72,7 @@ impl Case {
             driven_shear: Some((Stress::from_psi(self.shear_stress), DRIVEN)),
         };
         let Case { hole, shear, pitch, .. } = *self;
-        strength(&Joint { sheets: &sheets, rivet, hole, shear, pitch, load: None })
+        strength(&Joint { sheets: &sheets, rivet, hole, shear, pitch, load: None, unpublished: Severity::Refer })
     }
 
     fn strength(&self) -> JointStrength {
@@ -259,7 +259,9 @@ proptest! {
         let close = Case { diameter: nominal.rivet, sheets: vec![(thick, thick); 2], ..case };
         let wide = Case { hole: nominal.hole.checked_add(more), ..close.clone() };
         let found = wide.strength();
-        prop_assert_eq!(force(found.allowable), close.allowable());
+        // The edge is two diameters of the shank and less of the hole, so bearing may be lower; shear and area never grow.
+        prop_assert!(force(found.shear) == force(close.strength().shear));
+        prop_assert!(found.allowable.map_or(0.0, |known| known.force.lbf()) <= close.allowable());
         prop_assert!(found.findings.has(Code::HoleAboveNominal));
         prop_assert!(!close.strength().findings.has(Code::HoleAboveNominal));
     }

@@ -3,7 +3,7 @@
 use nalgebra::{DMatrix, DVector};
 use proptest::prelude::*;
 use shophead::joint::flexibility::{Fastening, Formula, Plate, flexibility};
-use shophead::joint::sharing::{Bay, MAX_ROWS, Row, Sharing, Transfer, between, share};
+use shophead::joint::sharing::{Bay, Envelope, MAX_ROWS, Row, Sharing, Transfer, share};
 use shophead::joint::strength::Shear;
 use shophead::length::Length;
 use shophead::quantity::{Flexibility, Force, Stress};
@@ -229,15 +229,17 @@ proptest! {
             vec![Row { flexibility, fasteners: 1 }; count]
         };
         let bay = Bay { length: Length::INCH, ea_a: Force::from_lbf(4e5), ea_b: Force::from_lbf(3e5) };
-        let (soft, stiff) = (rows(Formula::SOFT), rows(Formula::STIFF));
-        let found = between(&soft, &stiff, &vec![bay; count - 1], Transfer::Lap, Force::from_lbf(LOAD)).expect("a chain");
+        let bays = vec![bay; count - 1];
+        let by = |formula| share(&rows(formula), &bays, Transfer::Lap, Force::from_lbf(LOAD)).expect("a chain");
+        let all: Vec<Sharing> = Formula::for_rivets(Shear::Single).map(by).collect();
+        prop_assert_eq!(all.len(), 4);
+        let mut found = Envelope::new();
+        all.iter().for_each(|sharing| found.add(sharing));
         for i in 0..count {
             let (least, greatest) = found.row(i).expect("a row");
-            for sharing in [&found.soft, &found.stiff] {
-                let load = sharing.row(i).unwrap().load;
-                prop_assert!(least <= load && load <= greatest);
-                prop_assert!(load <= found.peak().expect("rows"));
-            }
+            let loads: Vec<Force> = all.iter().map(|sharing| sharing.row(i).expect("a row").load).collect();
+            prop_assert!(loads.iter().all(|load| least <= *load && *load <= greatest && *load <= found.peak().expect("rows").1));
+            prop_assert!(loads.contains(&least) && loads.contains(&greatest), "both ends come from a formula");
         }
     }
 

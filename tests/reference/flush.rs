@@ -1,7 +1,7 @@
 //! Flush joints: every row is carried as it stands, and the strength of a joint is never more than its row or its rivet.
 
 use shophead::basis::{Basis, Status};
-use shophead::finding::Code;
+use shophead::finding::{Code, Severity};
 use shophead::joint::flush_table::{self, FlushRow};
 use shophead::joint::strength::{Joint, JointStrength, Mode, Preparation, Rivet, Shear, Sheet, strength};
 use shophead::length::Length;
@@ -86,7 +86,15 @@ fn flush(properties: &SheetProperties, preparation: Preparation, rivet: Length, 
     let skin = Sheet { properties: Some(properties), thickness, edge, preparation };
     let under = Sheet { thickness: Length::from_ten_thousandths(1_250), preparation: Preparation::Plain, ..skin };
     let rivet = Rivet { diameter: rivet, head: Head::Flush, driven_shear: Some(DRIVEN_2117) };
-    let joint = Joint { sheets: &[skin, under], rivet, hole: None, shear: Shear::Single, pitch: None, load: None };
+    let joint = Joint {
+        sheets: &[skin, under],
+        rivet,
+        hole: None,
+        shear: Shear::Single,
+        pitch: None,
+        load: None,
+        unpublished: Severity::Refer,
+    };
     strength(&joint).expect("a joint")
 }
 

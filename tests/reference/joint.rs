@@ -4,10 +4,12 @@
 //! is in the rows that were read: the worked examples and the rules of MIL-HDBK-5H page 8-9.
 
 use shophead::basis::{Basis, Status};
+use shophead::drill::Drill;
+use shophead::finding::{Code, Severity};
 use shophead::joint::strength::{Joint, Preparation, Rivet, Shear, Sheet, strength};
 use shophead::joint::{hole_table, modes, shear_table, thin_sheet};
 use shophead::length::Length;
-use shophead::material::{RivetAlloy, sheets};
+use shophead::material::{Material, RivetAlloy, sheets};
 use shophead::quantity::{Force, Stress};
 use shophead::rivet::Head;
 use shophead_tests::{Comparison, Row, fixture};
@@ -17,37 +19,103 @@ pub(crate) fn length(row: &Row, column: &str) -> Length {
     Length::parse(row.text(column)).unwrap_or_else(|error| panic!("{}: {error}", row.place()))
 }
 
+/// The drills were read; the table of the strength handbook is recalled and only a ceiling.
 #[test]
 fn nominal_holes() {
     let mut cells = Comparison::with_misfits(&[]);
-    for row in fixture("hdbk5-hole-diameters") {
-        let rivet = length(&row, "rivet_dia");
-        let found = hole_table::nominal_hole(rivet);
-        let place = row.place();
-        cells.equal(&format!("{place} hole"), Some(length(&row, "nominal_hole_dia_in")), found.map(|found| found.hole));
-        cells.equal(&format!("{place} drill"), Some(row.text("drill")), found.map(|found| found.drill));
+    let row_of = |row: &Row| hole_table::nominal_hole(length(row, "rivet_dia")).expect("a standard size");
+    let printed = |text: &str| {
+        let is_number = text.starts_with(|c: char| c.is_ascii_digit());
+        let drill = if is_number { format!("#{text}") } else { text.to_owned() };
+        Drill::parse(&drill).expect("a drill").diameter()
+    };
+    for row in fixture("strength-hole-drills") {
+        let (found, place) = (row_of(&row), row.place());
+        assert!(row.is_read());
+        cells.equal(&format!("{place} hole"), length(&row, "hole_in"), found.hole);
+        cells.equal(&format!("{place} drill"), row.text("drill"), found.drill);
+        cells.equal(&format!("{place} diameter"), found.hole, printed(found.drill));
+        cells.equal(&format!("{place} status"), Status::Published, found.basis.status());
+        let also = row.text("also_printed");
+        cells.equal(&format!("{place} smaller"), true, also.is_empty() || printed(also) > found.hole);
     }
-    assert_eq!(Basis::HDBK5J_T8_1_2A.status(), Status::Memory);
-    cells.finish(16);
+    for row in fixture("hdbk5-hole-diameters") {
+        let (found, place) = (row_of(&row), row.place());
+        assert!(!row.is_read());
+        cells.equal(&format!("{place} hole"), length(&row, "nominal_hole_dia_in"), found.recalled);
+        cells.equal(&format!("{place} ceiling"), true, found.hole <= found.recalled);
+        cells.equal(&format!("{place} drill"), printed(row.text("drill")), found.recalled);
+    }
+    assert_eq!(hole_table::HOLES.len(), 8);
+    cells.finish(64);
 }
 
 #[test]
 fn driven_rivet_shear() {
     let mut cells = Comparison::with_misfits(&[]);
     let rows = fixture("hdbk5-rivet-shear");
+    let dimpled = |row: &Row| row.is_read() && row.text("preparation") == "dimpled" && row.text("rivet_dia") == "1/8";
+    let cap = fixture("hdbk5-flush-joints").iter().find(|row| dimpled(row)).and_then(|row| row.number("ult_lb"));
     for row in &rows {
         let stress = Stress::from_ksi(row.number("fsu_driven_ksi").expect("a stress"));
         let printed = row.number("ult_single_shear_lb").expect("a load");
-        let cell = shear_table::shear_cell(stress, length(row, "rivet_dia")).expect("every recalled cell is carried");
+        let rivet = length(row, "rivet_dia");
+        let cell = shear_table::shear_cell(stress, rivet).expect("every recalled cell is carried");
         cells.equal(&row.place(), printed, cell.ultimate.lbf());
         assert_eq!(cell.alloy_temper, row.text("alloy_temper"));
-        assert_eq!(cell.basis.status(), Status::Memory);
-        // Rule SH-04: the recalled cells agree with stress times area of the nominal hole within 0.4 %.
+        // The cell of 1/8 in 2117 was read as the most that a flush joint carries.
+        let is_cap = rivet == Length::from_64ths(8) && row.text("rivet_code") == "AD";
+        assert!(!is_cap || cap == Some(printed), "{}", row.place());
+        let status = if row.is_read() || is_cap { Status::Published } else { Status::Memory };
+        assert_eq!(cell.basis.status(), status, "{}", row.place());
+        // Rule SH-04: the recalled cells agree with stress times area of the table's own hole within 0.4 %.
         let formula = modes::rivet_shear(stress, length(row, "hole_dia_in"), 1.0).lbf();
         cells.close(&format!("{} by formula", row.place()), printed, formula, 0.004 * printed);
     }
     assert_eq!(rows.len(), shear_table::CELLS.len());
     cells.finish(64);
+}
+
+/// Stress and drill were read, so that what they give needs no star; a recalled cell lowers it and never raises it.
+#[test]
+fn shear_stands_on_what_was_read_and_never_above_a_recalled_cell() {
+    let mut decided = 0;
+    for row in hole_table::HOLES {
+        for (alloy, ksi) in [("A", 10.0), ("AD", 30.0), ("D", 34.0), ("D", 38.0), ("DD", 41.0), ("B", 27.0)] {
+            let stress = Stress::from_ksi(ksi);
+            let thick = row.rivet.checked_mul(2).expect("small");
+            let sheet = Sheet {
+                properties: Material::parse("2024-T3").expect("a material").properties(Length::from_64ths(8)),
+                thickness: Length::from_64ths(8),
+                edge: thick,
+                preparation: Preparation::Plain,
+            };
+            let rivet =
+                Rivet { diameter: row.rivet, head: Head::Universal, driven_shear: Some((stress, Basis::AC43_T4_8)) };
+            let joint = Joint {
+                sheets: &[sheet; 2],
+                rivet,
+                hole: None,
+                shear: Shear::Single,
+                pitch: None,
+                load: None,
+                unpublished: Severity::Refer,
+            };
+            let found = strength(&joint).expect("a joint");
+            let shear = found.shear.expect("a stress");
+            let read = modes::rivet_shear(stress, row.hole, 1.0).lbf() * found.thin_sheet_factor.expect("plain sheets");
+            let ceiling = shear_table::shear_cell(stress, row.rivet).map(|cell| cell.ultimate.lbf());
+            let limit = ceiling.unwrap_or(f64::MAX) * found.thin_sheet_factor.expect("plain sheets");
+            assert!(shear.force.lbf() <= read && shear.force.lbf() <= limit, "{alloy} {:?}", row.rivet);
+            assert_eq!(found.ceiling.map(|ceiling| ceiling.force.lbf()), ceiling);
+            if read <= limit {
+                assert_eq!(shear.basis.status(), Status::Published, "{alloy} {:?} rests on read figures", row.rivet);
+                assert!(!found.findings.has(Code::LimitFromMemory));
+                decided += 1;
+            }
+        }
+    }
+    assert!(decided >= 35, "{decided} of 48 need no recalled cell");
 }
 
 #[test]
@@ -59,8 +127,9 @@ fn thin_sheet_factors() {
         let shear = if row.text("shear") == "single" { Shear::Single } else { Shear::Double };
         let printed = row.number("factor").expect("a factor");
         let found = thin_sheet::factor(shear, length(row, "sheet_t_in"), length(row, "rivet_dia")).expect("covered");
-        // The cells have three decimals.
-        cells.close(&row.place(), printed, found, 0.000_5 + 1e-12);
+        // The cells have three decimals; those that were read differ from the formulas by up to .002, one of them by so much.
+        let tolerance = if row.is_read() { 0.002_5 } else { 0.000_5 };
+        cells.close(&row.place(), printed, found, tolerance + 1e-12);
         // Each column ends at the first of the gauges that takes nothing off.
         let thinner =
             rows.iter().map(|row| length(row, "sheet_t_in")).filter(|gauge| *gauge < length(row, "sheet_t_in"));
@@ -69,6 +138,13 @@ fn thin_sheet_factors() {
             .any(|one| one >= 0.999_5);
         cells.equal(&format!("{} first", row.place()), false, whole);
     }
+    let far = |row: &&&Row| {
+        let shear = if row.text("shear") == "single" { Shear::Single } else { Shear::Double };
+        let found = thin_sheet::factor(shear, length(row, "sheet_t_in"), length(row, "rivet_dia")).expect("covered");
+        (row.number("factor").expect("a factor") - found).abs() > 0.001_5
+    };
+    assert_eq!(rows.iter().filter(|row| row.is_read()).count(), 49, "cells that were read");
+    assert_eq!(rows.iter().filter(far).count(), 1, "cells more than .0015 off");
     let case = |row: &&Row| (row.text("shear").to_owned(), length(row, "rivet_dia"), length(row, "sheet_t_in"));
     let cases: std::collections::BTreeSet<_> = rows.iter().map(case).collect();
     assert_eq!(cases.len(), rows.len(), "one row a case");
@@ -81,7 +157,7 @@ fn thin_sheet_factors() {
         cells.close(&format!("{id} below"), 1.0, at(ratio + 0.01), 0.0);
         cells.equal(&format!("{id} above"), true, at(ratio - 0.01) < 1.0);
     }
-    assert_eq!(Basis::HDBK5J_T8_1_2_1B.status(), Status::Memory);
+    assert_eq!(Basis::HDBK5J_T8_1_2_1B.status(), Status::Published);
     cells.finish(144);
 }
 
@@ -90,16 +166,26 @@ fn unit_bearing() {
     let mut cells = Comparison::with_misfits(&[]);
     let rules = fixture("joint-rules");
     let unit_stress = rules.iter().find(|row| row.text("rule_id") == "BR-05").expect("the rule").number("value");
+    let mut read = 0;
     for row in fixture("hdbk5-unit-bearing") {
-        let hole = hole_table::nominal_hole(length(&row, "rivet_dia")).expect("a standard size").hole;
+        let hole = hole_table::nominal_hole(length(&row, "rivet_dia")).expect("a standard size");
         assert_eq!(row.number("fbr_ksi"), unit_stress, "{}", row.place());
         let stress = Stress::from_ksi(row.number("fbr_ksi").expect("a stress"));
-        let found = modes::bearing(stress, hole, length(&row, "sheet_t_in"));
-        // The cells are whole pounds.
-        cells.close(&row.place(), row.number("unit_bearing_lb").expect("a load"), found.lbf(), 0.5 + 1e-9);
+        let printed = row.number("unit_bearing_lb").expect("a load");
+        // The cells are whole pounds of the table's own hole.
+        let found = modes::bearing(stress, hole.recalled, length(&row, "sheet_t_in")).lbf();
+        cells.close(&row.place(), printed, found, 0.5 + 1e-9);
+        let counted = modes::bearing(stress, hole.hole, length(&row, "sheet_t_in")).lbf();
+        cells.equal(&format!("{} never more", row.place()), true, counted <= printed + 0.5 + 1e-9);
+        read += usize::from(row.is_read());
     }
-    cells.finish(70);
+    assert_eq!(read, 46, "cells that were read");
+    cells.finish(140);
 }
+
+/// The gauges of the handbook's tables.
+const GAUGES: [&str; 12] =
+    [".012", ".016", ".020", ".025", ".032", ".036", ".040", ".045", ".050", ".063", ".071", ".080"];
 
 #[test]
 fn rules_that_were_read() {
@@ -114,6 +200,21 @@ fn rules_that_were_read() {
     assert!(thin_sheet::is_covered(least, diameter));
     let thinner = Length::from_nanometres(least.nanometres() - 1).expect("a length");
     assert!(!thin_sheet::is_covered(thinner, diameter));
+    // The first cell that is printed for each size is the first gauge that reaches it by the hole.
+    let first: Vec<Length> =
+        rule("BR-17").text("value").split(' ').map(|text| Length::parse(text).expect("a gauge")).collect();
+    let sizes = [6, 8, 10, 12, 16, 20, 24].map(Length::from_64ths);
+    for (size, first) in sizes.into_iter().zip(first) {
+        let hole = hole_table::nominal_hole(size).expect("a standard size").hole;
+        let gauges = GAUGES.map(|gauge| Length::parse(gauge).expect("a gauge"));
+        assert_eq!(gauges.into_iter().find(|gauge| thin_sheet::is_covered(*gauge, hole)), Some(first), "{size:?}");
+    }
+    // Read since: bearing between the edge margins, below them, and the range of its tests.
+    for id in ["BR-08", "BR-09", "BR-12", "BR-13", "TN-01", "TN-02"] {
+        assert!(rule(id).is_read(), "{id}");
+    }
+    let share = modes::TENSION_SHARE.0 * 100.0;
+    assert_eq!(rule("TN-01").number("value"), Some(share.round()));
 }
 
 /// One figure out of `pitch=75 d=25 ...`.
@@ -234,7 +335,15 @@ fn every_published_sheet_has_an_allowable_or_says_why_not() {
         let edge = diameter.checked_mul(2).expect("small");
         let sheet = Sheet { properties: Some(properties), thickness, edge, preparation: Preparation::Plain };
         let rivet = Rivet { diameter, head: Head::Universal, driven_shear: RivetAlloy::Al2117.fsu_driven() };
-        let joint = Joint { sheets: &[sheet, sheet], rivet, hole: None, shear: Shear::Single, pitch: None, load: None };
+        let joint = Joint {
+            sheets: &[sheet, sheet],
+            rivet,
+            hole: None,
+            shear: Shear::Single,
+            pitch: None,
+            load: None,
+            unpublished: Severity::Refer,
+        };
         let found =
             strength(&joint).unwrap_or_else(|error| panic!("{} {}: {error}", properties.alloy(), properties.temper()));
         let published = properties.fbru_15().is_some() && properties.fbru_20().is_some();

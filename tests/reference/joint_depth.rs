@@ -3,6 +3,7 @@
 //! None of these was read anywhere, so none is proof of a rule; they show that the arithmetic is the one stated.
 
 use shophead::basis::Basis;
+use shophead::finding::Severity;
 use shophead::joint::strength::{Joint, Preparation, Rivet, Shear, Sheet, strength};
 use shophead::joint::{buckling, modes};
 use shophead::length::Length;
@@ -52,8 +53,15 @@ fn bearing(row: &Row) -> f64 {
         preparation: Preparation::Plain,
     };
     let rivet = Rivet { diameter, head: Head::Universal, driven_shear: RivetAlloy::Al2117.fsu_driven() };
-    let joint =
-        Joint { sheets: &[sheet; 2], rivet, hole: Some(diameter), shear: Shear::Single, pitch: None, load: None };
+    let joint = Joint {
+        sheets: &[sheet; 2],
+        rivet,
+        hole: Some(diameter),
+        shear: Shear::Single,
+        pitch: None,
+        load: None,
+        unpublished: Severity::Refer,
+    };
     strength(&joint).expect("a joint").sheets[0].bearing().expect("covered").ultimate.force.lbf()
 }
 

@@ -84,12 +84,15 @@ fn a_cell_lower_than_its_rule_is_not_used() {
     for row in fixture("ac43-rivets-per-inch") {
         let found = per_inch(table(&row), length(&row, "thickness_in"), fastener(&row)).expect("a standard size");
         let printed = row.number("rivets_per_inch").expect("a cell");
-        assert!(found.used >= printed, "{}", cell(&row));
+        let used = found.used.expect("a printed cell");
+        assert!(used >= printed, "{}", cell(&row));
         // Half of the printed decimal.
-        assert!(found.used >= found.formula - 0.05, "{}: {} used, {} by rule", cell(&row), found.used, found.formula);
-        if found.used > printed {
+        assert!(used >= found.formula - 0.05, "{}: {used} used, {} by rule", cell(&row), found.formula);
+        if used > printed {
             raised += 1;
-            assert_eq!(found.basis.status(), Status::Memory, "{}: it rests on more than the print", cell(&row));
+            // The cells rest on the rule as read, but for those of table 4-10, whose note lacks its figure, and the bolt's diameter.
+            let read = table(&row) != Table::T4_10 && fastener(&row) != Fastener::An3Bolt;
+            assert_eq!(found.basis.status() == Status::Published, read, "{}", cell(&row));
         } else {
             assert_eq!(found.basis.status(), Status::Published);
         }
@@ -140,7 +143,7 @@ const EIGHTH: &str = "1/8";
 
 fn by_table(table: Table, thickness: &str, member: Member, width: &str) -> (f64, u32) {
     let found = per_inch(table, parse(thickness), Fastener::Rivet(parse(EIGHTH))).expect("in the table");
-    let counted = count(found.used, parse(width), member, member.rounding()).expect("a width");
+    let counted = count(found.used.expect("a cell"), parse(width), member, member.rounding()).expect("a width");
     (counted.per_inch, counted.total)
 }
 

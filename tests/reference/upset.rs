@@ -207,7 +207,7 @@ fn the_rule_of_thumb_is_used_up_at_the_computed_grip() {
 }
 
 /// A manual for ground vehicles lengthens the rivet by 1/16 in for every 2 in of pack up to 1/4 in diameter (3.125 % of the pack), and for
-/// every inch above (6.25 %). The balance says what a hole as the strength tables count it really takes: G ((H/D)² - 1).
+/// every inch above (6.25 %). The balance says what a hole as the strength handbook is recalled to count it really takes: G ((H/D)² - 1).
 ///
 /// They agree to within 0.7 % of the pack for 5/32 and 3/16 and for both large diameters. They do not for 3/32, 1/8 and 1/4, whose drills
 /// leave more room: there the manual's rule comes out short by 1.8, 2.6 and 2.6 % of the pack.
@@ -228,7 +228,7 @@ fn the_thick_pack_rule_agrees_where_the_drill_is_close() {
     // A tenth of a percent: what the fractions below are printed to.
     for (dash, filled) in [(3, 0.049), (4, 0.057), (5, 0.036), (6, 0.038), (8, 0.057), (10, 0.068), (12, 0.059)] {
         let size = MS20470.size(dash).expect("a size");
-        let hole = HOLES.iter().find(|row| row.rivet == size.shank_nominal).expect("a hole").hole;
+        let hole = HOLES.iter().find(|row| row.rivet == size.shank_nominal).expect("a hole").recalled;
         let pack = length("2");
         let fill = bare_fit(size.shank_nominal, hole, pack).tail_taken_by_fill().to_inches_f64() / 2.0;
         let rule = per_pack(if dash <= 8 { "LEN-04" } else { "LEN-06" });

@@ -483,6 +483,9 @@ pub(crate) struct JointArgs {
     /// Planes in which the rivet is sheared.
     #[arg(long, value_enum, default_value_t = ShearWord::Single)]
     pub(crate) shear: ShearWord,
+    /// The temper that driving leaves, where the alloy has a strength for each: T3 or T31 for 2017. Otherwise the least counts.
+    #[arg(long, value_name = "TEMPER")]
+    pub(crate) driven: Option<String>,
     #[command(flatten)]
     pub(crate) place: PlaceArgs,
     #[command(flatten)]
@@ -530,8 +533,8 @@ pub(crate) struct RowArgs {
     /// Load on one pitch of width, for all rows together; instead of --load.
     #[arg(long, value_name = "F", requires = "pitch")]
     pub(crate) strip_load: Option<String>,
-    /// How much a rivet gives, for load sharing: a published formula, or a soft and a stiff one for both ends of the range.
-    #[arg(long, value_name = "WORD", default_value = "soft-and-stiff")]
+    /// How much a rivet gives, for load sharing: a published formula, or the envelope of all that are for rivets.
+    #[arg(long, value_name = "WORD", default_value = "all")]
     pub(crate) flexibility: String,
     /// Modulus of the rivet: 26msi; otherwise that of an aluminium rivet.
     #[arg(long, value_name = "E")]
@@ -609,9 +612,15 @@ pub(crate) struct SpliceArgs {
     /// The width that is spliced.
     #[arg(long, value_name = "W")]
     pub(crate) width: String,
-    /// Alloy letters and diameter of a universal head rivet, AD4, or a part number.
+    /// Alloy letters and diameter of a universal head rivet, AD4, or a part number, or AN3 for bolts.
     #[arg(long, value_name = "ALLOY+DIAMETER")]
     pub(crate) rivet: String,
+    /// The temper that driving leaves, where the alloy has a strength for each: T3 or T31 for 2017. Otherwise the least counts.
+    #[arg(long, value_name = "TEMPER")]
+    pub(crate) driven: Option<String>,
+    /// Which count to lay out: greater, table, example (the table that the circular's own example takes), strength.
+    #[arg(long, value_name = "WORD", default_value = "greater")]
+    pub(crate) count: String,
     /// Lay the rivets out in so many equal rows.
     #[arg(long, value_name = "N", value_parser = clap::value_parser!(u16).range(1..))]
     pub(crate) rows: Option<u16>,

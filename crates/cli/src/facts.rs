@@ -2,11 +2,15 @@
 
 use clap::Args;
 use shophead::installation::Installation;
+use shophead::joint::flexibility::Formula;
 use shophead::joint::margin::{Factors, Load};
+use shophead::joint::sharing::Transfer;
 use shophead::joint::strength::Shear;
 use shophead::layout::RowLayout;
 use shophead::length::Toleranced;
+use shophead::material::DrivenShear;
 use shophead::practice::Practice;
+use shophead::quantity::Stress;
 use shophead::rivet::part::Part;
 use shophead::stack::Stack;
 use shophead::structure::{Member, Structure};
@@ -47,6 +51,11 @@ pub(crate) struct Facts {
     pub(crate) installed_stack: Option<Stack>,
     pub(crate) shear: Shear,
     pub(crate) load: Option<(Load, Factors)>,
+    pub(crate) driven: Option<&'static DrivenShear>,
+    pub(crate) transfer: Transfer,
+    /// `None` for every formula that is for rivets.
+    pub(crate) formula: Option<Formula>,
+    pub(crate) rivet_modulus: Option<Stress>,
 }
 
 impl Facts {
@@ -69,6 +78,30 @@ impl Facts {
             installed_stack: place.installed_layers.as_deref().map(layers).transpose()?,
             shear: Shear::Single,
             load: None,
+            driven: None,
+            transfer: Transfer::Lap,
+            formula: None,
+            rivet_modulus: None,
+        })
+    }
+
+    /// How the rivet was driven, by the temper that this leaves, where its alloy has a strength for each way.
+    pub(crate) fn driven(rivet: &Part<'_>, temper: Option<&str>) -> Result<Option<&'static DrivenShear>, Stop> {
+        let Some(temper) = temper else { return Ok(None) };
+        let known = rivet.alloy().driven_shears();
+        let named =
+            |driven: &&DrivenShear| driven.temper.is_some_and(|known| known.eq_ignore_ascii_case(temper.trim()));
+        known.iter().find(named).map(Some).ok_or_else(|| {
+            let tempers: Vec<&str> = known.iter().filter_map(|driven| driven.temper).collect();
+            let right = if tempers.is_empty() {
+                "none is known".to_owned()
+            } else {
+                format!("right would be {}", tempers.join(" or "))
+            };
+            Stop::wrong(format_args!(
+                "--driven \"{temper}\": {} is not driven to this temper; {right}",
+                rivet.alloy().alloy()
+            ))
         })
     }
 
@@ -78,7 +111,17 @@ impl Facts {
             Some(stack) => Installation::new(self.rivet, stack),
             None => Installation::without_layers(self.rivet),
         };
-        let mut question = question.by(practice).layout(self.layout).rows(self.rows).shear(self.shear);
+        let mut question =
+            question.by(practice).layout(self.layout).rows(self.rows).shear(self.shear).transfer(self.transfer);
+        if let Some(driven) = self.driven {
+            question = question.driven(driven);
+        }
+        if let Some(formula) = self.formula {
+            question = question.formula(formula);
+        }
+        if let Some(modulus) = self.rivet_modulus {
+            question = question.rivet_modulus(modulus);
+        }
         if let Some(hole) = self.hole {
             question = question.in_hole(hole);
         }

@@ -780,6 +780,8 @@ enum shophead_error
   SHOPHEAD_ERROR_JOINT_OUT_OF_RANGE = 100,
   // No edge distance was given, and the practice has none for this rivet.
   SHOPHEAD_ERROR_JOINT_EDGE_NOT_KNOWN = 101,
+  // A countersunk or dimpled sheet under a plain one: the flush head cannot reach it.
+  SHOPHEAD_ERROR_JOINT_SEAT_UNDER_PLAIN_SHEET = 102,
   // The load is zero, negative or not a number.
   SHOPHEAD_ERROR_MARGIN_LOAD_NOT_POSITIVE = 110,
   // The allowable is negative or not a number.
@@ -1051,6 +1053,22 @@ enum shophead_code
   SHOPHEAD_CODE_MARGIN_SHORT = 100,
   // The bend is tighter than the table's least radius.
   SHOPHEAD_CODE_BEND_TOO_TIGHT = 101,
+  // The joint yields under its limit load.
+  SHOPHEAD_CODE_YIELDS_AT_LIMIT = 110,
+  // A sheet is thinner or thicker beside its hole than those in which bearing was tested; its published stress is used all the same.
+  SHOPHEAD_CODE_BEARING_OUTSIDE_TESTS = 111,
+  // The planned shank is smaller than the installed one: it does not fill the hole that is there.
+  SHOPHEAD_CODE_SHANK_SMALLER = 112,
+  // Two rivets are closer than their heads are wide.
+  SHOPHEAD_CODE_RIVETS_TOUCH = 113,
+  // One row takes more under the limit load than its rivets carry at failure.
+  SHOPHEAD_CODE_ROW_OVER_ULTIMATE = 114,
+  // How the rows share the load cannot be worked out: a modulus or a sheet is missing.
+  SHOPHEAD_CODE_SHARES_NOT_KNOWN = 115,
+  // Sealant lies in the pack, and the published bearing strengths are for dry holes.
+  SHOPHEAD_CODE_WET_BEARING = 116,
+  // How much of the whole sheet the splice carries as laid out.
+  SHOPHEAD_CODE_SPLICE_DEVELOPS = 117,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L
@@ -1671,8 +1689,8 @@ struct shophead_per_inch {
   double printed;
   // What the rule of the table gives.
   double formula;
-  // The count to use: the printed cell, or the formula rounded to the printed decimal where that is more, or the formula where
-  // nothing is printed.
+  // The count to use: the printed cell, or the formula rounded to the printed decimal where that is more; 0 where nothing is printed:
+  // the table offers no figure there.
   double used;
   // What decides the formula.
   shophead_critical critical;

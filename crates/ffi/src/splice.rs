@@ -91,8 +91,8 @@ pub struct shophead_per_inch {
     pub printed: f64,
     /// What the rule of the table gives.
     pub formula: f64,
-    /// The count to use: the printed cell, or the formula rounded to the printed decimal where that is more, or the formula where
-    /// nothing is printed.
+    /// The count to use: the printed cell, or the formula rounded to the printed decimal where that is more; 0 where nothing is printed:
+    /// the table offers no figure there.
     pub used: f64,
     /// What decides the formula.
     pub critical: shophead_critical,
@@ -126,7 +126,7 @@ pub extern "C" fn shophead_splice_per_inch(
         place.put(shophead_per_inch {
             printed: found.printed.unwrap_or(0.0),
             formula: found.formula,
-            used: found.used,
+            used: found.used.unwrap_or(0.0),
             critical: found.critical.into(),
             basis: shophead_basis::of(found.basis, &[]),
         });

@@ -330,7 +330,7 @@ pub fn rest() {
         let fastener = black_box(Fastener::Rivet(inches(1_250)));
         if let Ok(found) = per_inch(tables.first, inches(400), fastener) {
             let member = black_box(splice::Member::Stringer);
-            let _ = black_box(&splice::count(found.used, inches(30_000), member, member.rounding()));
+            let _ = black_box(&splice::count(found.used.unwrap_or(1.0), inches(30_000), member, member.rounding()));
             let _ = black_box(&splice::rows(black_box(12), black_box(2), inches(30_000)));
             let _ = black_box(&splice::fewest_rows(black_box(12), inches(30_000), inches(3_750)));
             let _ = black_box(&splice::overlap(black_box(2), inches(2_500), inches(3_750)));
@@ -363,7 +363,7 @@ pub fn joints() {
     let bay = sharing::Bay { length: inches(7_500), ea_a: ea, ea_b: ea };
     let transfer = black_box(sharing::Transfer::Lap);
     let _ = black_box(&sharing::share(&[row, row, row], &[bay, bay], transfer, Force::from_lbf(black_box(900.0))));
-    let _ = black_box(&sharing::between(&[row, row], &[row, row], &[bay], transfer, Force::from_lbf(black_box(900.0))));
+    let _ = black_box(&sharing::share(&[row, row], &[bay], transfer, Force::from_lbf(black_box(900.0))));
     let stack = pack();
     let row = |rivet| {
         let question = Installation::new(rivet, &stack).edge(inches(2_500)).pitch(inches(7_500)).rows(black_box(2));

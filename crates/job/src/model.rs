@@ -273,6 +273,8 @@ pub struct Row {
     pub rivet: Part<'static>,
     /// The layers under most of its rivets.
     pub stack: Stack,
+    /// The layers that the installed rivets go through, where those are others.
+    pub installed_stack: Option<Stack>,
     /// How many holes it has; they are numbered from 1.
     pub count: u32,
     /// Where its holes are, when the job says so: one point a hole.
@@ -296,6 +298,18 @@ pub struct Row {
 }
 
 impl Row {
+    /// The layers that the installed rivets go through.
+    #[must_use]
+    pub fn stack_before(&self) -> &Stack {
+        self.installed_stack.as_ref().unwrap_or(&self.stack)
+    }
+
+    /// Whether the same family of rivet goes into the same layers.
+    #[must_use]
+    pub fn is_unchanged(&self) -> bool {
+        self.installed.without_length() == self.rivet && *self.stack_before() == self.stack
+    }
+
     /// Where a hole is, counted from 1, if the job says.
     #[must_use]
     pub fn place_of(&self, hole: u32) -> Option<Point> {

@@ -201,6 +201,7 @@ const JOINT: &[Field<JointArgs>] = &[
     field!(JointArgs, "pitch", option, pitch),
     field!(JointArgs, "hole", option, hole),
     field!(JointArgs, "shear", word, shear),
+    field!(JointArgs, "driven", option, driven),
     field!(JointArgs, "structure", option, place.structure),
     field!(JointArgs, "member", option, place.member),
     field!(JointArgs, "installed", option, place.installed),

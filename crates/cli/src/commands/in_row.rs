@@ -3,7 +3,7 @@
 use shophead::basis::Basis;
 use shophead::joint::buckling::{InterRivet, inter_rivet};
 use shophead::joint::flexibility::Formula;
-use shophead::joint::lap::{LapError, Rows, Shared, shared};
+use shophead::joint::lap::{LapError, Shared};
 use shophead::joint::row::RowStrength;
 use shophead::joint::sharing::{Passing, Transfer};
 use shophead::joint::strength::Shear;
@@ -39,14 +39,26 @@ pub(super) struct InRow {
     strip_load: Option<Force>,
 }
 
-/// The word for the envelope of two formulas.
-const SOFT_AND_STIFF: &str = "soft-and-stiff";
+/// The word for the envelope of every formula that is for rivets.
+const ALL: &str = "all";
 
-fn formulas(text: &str, shear: Shear) -> Result<Vec<Formula>, Stop> {
-    if text.trim().eq_ignore_ascii_case(SOFT_AND_STIFF) {
-        return Ok([Formula::SOFT, Formula::STIFF].into_iter().filter(|formula| formula.is_for(shear)).collect());
+/// The formula by which the rows share the load; `None` for all of them.
+pub(super) fn formula(text: &str) -> Result<Option<Formula>, Stop> {
+    if text.trim().eq_ignore_ascii_case(ALL) {
+        return Ok(None);
     }
-    Ok(vec![input::word("--flexibility", text)?])
+    let words: Vec<&str> = std::iter::once(ALL).chain(Formula::ALL.iter().map(|formula| formula.as_str())).collect();
+    text.trim().to_ascii_lowercase().parse().map(Some).map_err(|_| {
+        Stop::wrong(format_args!("--flexibility \"{text}\": no such formula; right would be {}", words.join(" or ")))
+    })
+}
+
+/// Where the load of the rows goes.
+pub(super) const fn transfer(word: TransferWord) -> Transfer {
+    match word {
+        TransferWord::Lap => Transfer::Lap,
+        TransferWord::Doubler => Transfer::Doubler,
+    }
 }
 
 fn buckling_form<'p>(sheet: u8, found: Option<&InterRivet>, practice: &Practice<'p>) -> form::joint::Buckling<'p> {
@@ -67,7 +79,8 @@ impl<'a> InRow {
         let Some(stack) = &facts.stack else { return Err(Stop::wrong("a joint has at least two sheets")) };
         let apart = facts.layout.transverse_pitch.unwrap_or(pitch);
         let (rows, shear, load) = (facts.rows, facts.shear, facts.load);
-        let strength = facts.question(context.practice).row().map_err(Stop::wrong)?;
+        let question = facts.question(context.practice);
+        let strength = question.row().map_err(Stop::wrong)?;
         let compression = row.compression.as_deref().map(|text| input::stress("--compression", text)).transpose()?;
         let case = Case::for_part(rivet);
         let mut buckling = Vec::new();
@@ -77,20 +90,10 @@ impl<'a> InRow {
             let found = sheet.map(|sheet| inter_rivet(sheet, thickness, pitch, compression, &case, context.practice));
             buckling.push((number, found.transpose().map_err(Stop::wrong)?.flatten()));
         }
-        let transfer = match row.transfer {
-            TransferWord::Lap => Transfer::Lap,
-            TransferWord::Doubler => Transfer::Doubler,
-        };
         let strip_load = load.map(|(load, _)| load.force * f64::from(rows));
-        let rivet_modulus =
-            row.rivet_modulus.as_deref().map(|text| input::stress("--rivet-modulus", text)).transpose()?;
-        let formulas = formulas(&row.flexibility, shear)?;
         let mut sharing = Ok(Vec::new());
         if rows > 1 {
-            // Without a load the shares of one pound are the shares of any load.
-            let load = strip_load.unwrap_or(Force::from_lbf(1.0));
-            let asked = Rows { rivet, stack, pitch, apart, rows, shear, transfer, load, rivet_modulus };
-            sharing = formulas.into_iter().map(|formula| shared(&asked, formula)).collect();
+            sharing = question.formulas().map(|formula| question.shared(formula)).collect();
         }
         match sharing {
             Err(LapError::RivetModulusNotKnown) => {
@@ -105,7 +108,7 @@ impl<'a> InRow {
             pitch,
             apart,
             rows,
-            transfer,
+            transfer: facts.transfer,
             shear,
             strength,
             buckling,
@@ -127,6 +130,16 @@ impl<'a> InRow {
         for shared in self.shared() {
             finds.all(rivet, &shared.sharing.findings);
         }
+    }
+
+    /// Whether the second sheet only lies on the first, so that the rivets carry what the shares say.
+    pub(super) const fn is_doubler(&self) -> bool {
+        matches!(self.transfer, Transfer::Doubler) && self.rows > 1
+    }
+
+    /// Whether there is more than one row.
+    pub(super) const fn has_rows(&self) -> bool {
+        self.rows > 1
     }
 
     fn shared(&self) -> &[Shared] {
@@ -168,6 +181,12 @@ impl<'a> InRow {
                 })
                 .collect(),
             margin: strength.margin.map(|known| form::Margin::of(known, practice)),
+            yield_margin: strength.yield_margin.map(|known| form::Margin::of(known, practice)),
+            peak: strength.peak.map(|peak| form::joint::Peak {
+                row: form::Nth::of(peak.row + 1),
+                load: peak.load.force.into(),
+                load_kind: peak.load.kind.into(),
+            }),
             buckling: self
                 .buckling
                 .iter()
@@ -235,11 +254,24 @@ impl<'a> InRow {
                 let mode = words::row_mode(governing.mode);
                 pair(name, format!("{}{mark}; then {mode}{sheet}", units.running_load(load.force)));
             }
+            _ if self.transfer == Transfer::Doubler && self.rows > 1 => {}
             _ => pair(name, "not published for this case".to_owned()),
         }
         if let Some(margin) = self.strength.margin.filter(|_| self.rows > 1) {
             let (load, kind) = (units.force(margin.load.force), load_word(margin.load.kind));
-            pair("margin of the rows", format!("{:+.2} under {load} {kind} load on one pitch", margin.value));
+            let yields = self
+                .strength
+                .yield_margin
+                .map_or_else(String::new, |yields| format!("; {:+.2} at yield under limit load", yields.value));
+            pair("margin of the rows", format!("{:+.2} under {load} {kind} load{yields}", margin.value));
+        }
+        if let Some(peak) = self.strength.peak {
+            let (load, kind) = (units.force(peak.load.force), load_word(peak.load.kind));
+            let number = peak.row + 1;
+            pair(
+                "most on one rivet",
+                format!("{load} of the {kind} load, row {number}, by the stiffest of the formulas"),
+            );
         }
     }
 
@@ -312,7 +344,10 @@ impl<'a> InRow {
             }
         }
         if self.shared().len() > 1 {
-            report.paragraph("The formulas differ: expect a value between the soft one and the stiff one.");
+            report.paragraph(
+                "The formulas differ by a factor of two to three and no document says which is right: the rivet that carries most is judged \
+                 by the greatest of them.",
+            );
         }
     }
 

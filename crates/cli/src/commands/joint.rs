@@ -1,19 +1,23 @@
 //! `shophead joint`.
 
-use shophead::basis::Basis;
-use shophead::joint::margin::{Factors, Load, Margin, yield_margin};
+use shophead::basis::{Basis, Status};
+use shophead::finding::{Code, Figure, Finding};
+use shophead::joint::margin::{Factors, Load, Margin};
 use shophead::joint::modes;
+use shophead::joint::row::RowStrength;
 use shophead::joint::strength::{Allowable, BearingKind, JointStrength};
 use shophead::layout::RowLayout;
 use shophead::length::{Length, Toleranced};
+use shophead::material::{DrivenShear, Guarantee};
 use shophead::practice::{Case, Given, Name, Practice};
 use shophead::quantity::Force;
 use shophead::rivet::part::Part;
 use shophead::squeeze::{Squeeze, flow_law, squeeze};
 use shophead::stack::{Layer, Stack};
+use shophead::words::Units;
 use shophead_job::words;
 
-use super::in_row::InRow;
+use super::in_row::{self, InRow};
 use super::{edge, factors, load_kind, load_word, memory_mark};
 use crate::args::{Format, JointArgs};
 use crate::cells::{self, Cells, Finds};
@@ -55,6 +59,14 @@ impl<'a> cells::Answer<'a> for Answer {
             staggered: row.staggered,
             shear: args.shear.shear(),
             load: load(args, context)?,
+            driven: Facts::driven(&rivet, args.driven.as_deref())?,
+            transfer: in_row::transfer(row.transfer),
+            formula: in_row::formula(&row.flexibility)?,
+            rivet_modulus: row
+                .rivet_modulus
+                .as_deref()
+                .map(|text| input::stress("--rivet-modulus", text))
+                .transpose()?,
             ..Facts::of(rivet, &args.place, context)?
         };
         let question = facts.question(context.practice);
@@ -85,19 +97,27 @@ impl<'a> cells::Answer<'a> for Answer {
         cells.force("row_per_inch", force(in_row.as_ref().and_then(|in_row| in_row.strength.per_inch)));
         let row_governing = in_row.as_ref().and_then(|in_row| in_row.strength.governing);
         cells.optional("row_governing", row_governing.map(|governing| governing.mode));
+        let of_row = |margin: fn(&RowStrength) -> Option<Margin>| in_row.as_ref().and_then(|row| margin(&row.strength));
+        cells.optional("row_margin", of_row(|row| row.margin).map(|margin| margin.value));
+        // The lesser of one rivet's and the row's.
+        let yields = found.yield_margin.into_iter().chain(of_row(|row| row.yield_margin));
+        cells.optional("yield_margin", yields.map(|margin| margin.value).reduce(f64::min));
     }
 
     fn tell(&self, args: &JointArgs, context: &Context<'a>, report: &mut Report<'a>) {
         let Answer { facts, edge, found, in_row } = self;
-        let Facts { rivet, layout, load, .. } = facts;
+        let Facts { rivet, layout, .. } = facts;
         // A joint has sheets: its arguments ask for them.
         let Some(stack) = &facts.stack else { return };
         let edge = (*edge, args.edge.is_some());
-        let more = More::of(rivet, stack, found, *load, &Case::for_part(rivet), context);
+        let more = More::of(rivet, stack, found, &Case::for_part(rivet), context);
+        let question = facts.question(context.practice);
+        let driven = question.driven_shear();
         if context.format == Format::Json {
-            report.give(form(rivet, (found, in_row.as_ref()), edge, layout.pitch, &more, context.practice));
+            let found = (found, in_row.as_ref());
+            report.give(form((rivet, driven), stack, found, edge, layout.pitch, &more, context.practice));
         }
-        text(report, rivet, stack, (found, in_row.as_ref()), edge, context);
+        text(report, (rivet, driven), stack, (found, in_row.as_ref()), edge, context);
         if let Some(in_row) = in_row {
             in_row.text(report, context);
             if context.format == Format::Svg {
@@ -124,23 +144,16 @@ struct More {
     /// Never above the allowable.
     yields: Option<Allowable>,
     yield_margin: Option<Margin>,
-    /// Pull that tears the manufactured head through the first sheet and a least driven head through the last: indications.
+    /// Pull that tears the manufactured head through the first sheet and a least driven head through the last: upper bounds.
     pull: [Option<Force>; 2],
+    /// The most that the rivet is to be pulled with: a part of its shear, and never more than the sheets hold its heads with.
+    tension: Option<Allowable>,
     squeeze: Option<(Length, Squeeze)>,
 }
 
 impl More {
-    fn of(
-        rivet: &Part<'_>,
-        stack: &Stack,
-        found: &JointStrength,
-        load: Option<(Load, Factors)>,
-        case: &Case,
-        context: &Context<'_>,
-    ) -> More {
-        let yields = found.yield_load();
-        let yield_margin =
-            yields.zip(load).and_then(|(yields, (load, factors))| yield_margin(yields.force, load, factors).ok());
+    fn of(rivet: &Part<'_>, stack: &Stack, found: &JointStrength, case: &Case, context: &Context<'_>) -> More {
+        let (yields, yield_margin) = (found.yield_load(), found.yield_margin);
         let through = |layer: Option<&Layer>, head: Option<Length>| {
             let thickness = layer?.thickness.nominal();
             let fsu = layer?.material?.properties(thickness)?.fsu()?;
@@ -157,7 +170,8 @@ impl More {
             let law = flow_law(rivet.alloy())?;
             Some((head, squeeze(law, rivet.size().shank_nominal, head).ok()?))
         });
-        More { allowable: found.allowable, yields, yield_margin, pull, squeeze }
+        let tension = modes::tension(found.shear_of_one_plane(), pull.iter().flatten().copied().reduce(Force::min));
+        More { allowable: found.allowable, yields, yield_margin, pull, tension, squeeze }
     }
 
     fn yielding<'a>(&self, practice: &Practice<'a>) -> form::joint::Yielding<'a> {
@@ -171,7 +185,8 @@ impl More {
     fn tension<'a>(&self, practice: &Practice<'a>) -> form::joint::Tension<'a> {
         let [manufactured_head, driven_head] = self.pull.map(|pull| pull.map(form::Force::from));
         let basis = form::Basis::of(Basis::RIVET_IN_TENSION, practice);
-        form::joint::Tension { manufactured_head, driven_head, basis }
+        let most = self.tension.map(|known| form::Allowable::of(known, practice));
+        form::joint::Tension { manufactured_head, driven_head, most, basis }
     }
 
     fn squeeze<'a>(&self, practice: &Practice<'a>) -> Option<form::joint::Squeeze<'a>> {
@@ -194,15 +209,10 @@ impl More {
                 self.yield_margin.map_or_else(String::new, |margin| format!("; {:+.2} at limit load", margin.value));
             pair("a sheet yields at", format!("{}{}{margin}", units.force(yields.force), memory_mark(yields.basis)));
         }
-        if let Some(pull) = self.pull.iter().flatten().copied().reduce(Force::min) {
-            let mark = memory_mark(Basis::RIVET_IN_TENSION);
-            pair(
-                "pulled along its axis",
-                format!(
-                    "a head comes through at about {}{mark}, an indication; the shank may part first",
-                    units.force(pull)
-                ),
-            );
+        if let Some(tension) = self.tension {
+            let (most, mark) = (units.force(tension.force), memory_mark(tension.basis));
+            let cited = context.practice.cite(Basis::TENSION_SHARE);
+            pair("pulled along its axis", format!("at most {most}{mark}, a fifth of its shear [{cited}]"));
         }
         if let Some((head, squeeze)) = &self.squeeze {
             let outside = if squeeze.findings.is_empty() { "" } else { ", outside the tests" };
@@ -225,7 +235,8 @@ impl More {
 }
 
 fn form<'a>(
-    rivet: &Part<'_>,
+    (rivet, driven): (&Part<'_>, Option<&DrivenShear>),
+    stack: &Stack,
     (found, in_row): (&JointStrength, Option<&InRow>),
     (edge, edge_given): (Given<Length>, bool),
     pitch: Option<Length>,
@@ -256,6 +267,7 @@ fn form<'a>(
         per_rivet: form::joint::PerRivet {
             shear: found.shear.map(allowable),
             thin_sheet_factor: found.thin_sheet_factor,
+            ceiling: found.ceiling.map(allowable),
             bearing: bearing.collect(),
             tear_out: tear_out.collect(),
             allowable: found.allowable.map(allowable),
@@ -273,6 +285,8 @@ fn form<'a>(
         basis: form::Basis::of(found.basis, practice),
         r#yield: more.yielding(practice),
         tension: more.tension(practice),
+        driven: driven.map(|driven| driven_form(driven, rivet, practice)),
+        sheets: stack.numbered_load_carrying().map(|(number, layer)| sheet_form(number, layer)).collect(),
         squeeze: more.squeeze(practice),
         row: in_row.map(|in_row| in_row.form(practice)),
     }
@@ -287,9 +301,83 @@ pub(crate) const fn bearing_word(kind: BearingKind) -> &'static str {
     }
 }
 
+/// The strength of the driven rivet that counts, and the others of its alloy.
+fn driven_form<'p>(driven: &DrivenShear, rivet: &Part<'_>, practice: &Practice<'p>) -> form::joint::Driven<'p> {
+    let one = |driven: &DrivenShear| form::joint::DrivenShear {
+        temper: driven.temper,
+        driven: driven.driven,
+        fsu: driven.fsu.into(),
+        basis: form::Basis::of(driven.basis, practice),
+    };
+    let form::joint::DrivenShear { temper, driven, fsu, basis } = one(driven);
+    let all = rivet.alloy().driven_shears().iter().map(one).collect();
+    form::joint::Driven { temper, driven, fsu, basis, all }
+}
+
+/// What each sheet's strengths are: of which column of the handbook, with which guarantee.
+fn sheet_form(number: u8, layer: &Layer) -> form::joint::SheetValues {
+    let properties = layer.material.and_then(|material| material.properties(layer.thickness.nominal()));
+    form::joint::SheetValues {
+        sheet: number.into(),
+        material: layer.material.map(|material| material.to_string()),
+        form: properties.map(|properties| properties.heading().form),
+        clad: properties.map(|properties| properties.heading().clad),
+        guarantee: properties.map(|properties| properties.guarantee().into()),
+        dry_pin: properties.and_then(|properties| properties.heading().bearing_dry_pin),
+    }
+}
+
+/// The letter for it.
+pub(crate) const fn guarantee(guarantee: Guarantee) -> &'static str {
+    match guarantee {
+        Guarantee::A => "A",
+        Guarantee::B => "B",
+        Guarantee::S => "S",
+    }
+}
+
+/// What the values of a sheet are: `bare sheet, A basis, dry pin`.
+fn values(layer: &Layer) -> String {
+    let properties = layer.material.and_then(|material| material.properties(layer.thickness.nominal()));
+    properties.map_or_else(String::new, |properties| {
+        let heading = properties.heading();
+        let surface = if heading.clad { "clad" } else { "bare" };
+        let pin = match heading.bearing_dry_pin {
+            Some(true) => ", dry pin",
+            Some(false) => ", wet pin",
+            None => "",
+        };
+        format!("{surface} {}, {} basis{pin}", heading.form, guarantee(properties.guarantee()))
+    })
+}
+
+/// The margins and whatever is wrong with them, for the line of the answer.
+fn judged(found: &JointStrength, in_row: Option<&InRow>, units: Units) -> String {
+    let mut said = Vec::new();
+    let rows = in_row.map(|in_row| &in_row.strength);
+    let doubler = in_row.is_some_and(InRow::is_doubler);
+    if let Some(margin) = found.margin {
+        let on = if doubler { " on its end rivet" } else { "" };
+        said.push(format!("margin {:+.2}{on}", margin.value));
+    }
+    if let Some(margin) = rows.and_then(|rows| rows.margin).filter(|_| in_row.is_some_and(InRow::has_rows)) {
+        said.push(format!("rows {:+.2}", margin.value));
+    }
+    let yields = found.yield_margin.into_iter().chain(rows.and_then(|rows| rows.yield_margin));
+    if let Some(least) = yields.map(|margin| margin.value).reduce(f64::min).filter(|least| *least < 0.0) {
+        said.push(format!("yields under limit load, {least:+.2}"));
+    }
+    let over = rows.and_then(|rows| rows.findings.iter().find(|finding| finding.code() == Code::RowOverUltimate));
+    if let Some(Figure::Force(load)) = over.and_then(Finding::measured) {
+        let row = rows.and_then(|rows| rows.peak).map_or(1, |peak| peak.row + 1);
+        said.push(format!("row {row} takes {} a rivet under limit load", units.force(load)));
+    }
+    said.iter().map(|part| format!(", {part}")).collect()
+}
+
 fn text<'a>(
     report: &mut Report<'a>,
-    rivet: &Part<'_>,
+    (rivet, driven): (&Part<'_>, Option<&DrivenShear>),
     stack: &Stack,
     (found, in_row): (&JointStrength, Option<&InRow>),
     (edge, edge_given): (Given<Length>, bool),
@@ -298,8 +386,9 @@ fn text<'a>(
     let units = context.units;
     let marked = |part: Allowable| format!("{}{}", units.force(part.force), memory_mark(part.basis));
     let or_none = |part: Option<Allowable>| part.map_or_else(|| "not published".to_owned(), marked);
+    let judged = judged(found, in_row, units);
     report.answer(match found.allowable {
-        Some(allowable) => format!("{rivet}   carries {} a rivet", units.force(allowable.force)),
+        Some(allowable) => format!("{rivet}   carries {} a rivet{judged}", units.force(allowable.force)),
         None => format!("{rivet}   no published allowable"),
     });
     let mut pairs = Vec::new();
@@ -324,6 +413,24 @@ fn text<'a>(
         pair("indication only", format!("{}, in proportion to the short edge distance", units.force(indication.force)));
     }
     pair("rivet shear", or_none(found.shear));
+    if let Some(driven) = driven {
+        let how = [driven.temper.unwrap_or_default(), driven.driven].into_iter().filter(|part| !part.is_empty());
+        let how = how.collect::<Vec<_>>().join(", ");
+        let (stress, mark) = (units.stress(driven.fsu), memory_mark(driven.basis));
+        let others = rivet
+            .alloy()
+            .driven_shears()
+            .iter()
+            .filter(|other| other.temper.is_some() && other.temper != driven.temper);
+        let others: Vec<String> =
+            others.map(|other| format!("{} {}", other.temper.unwrap_or_default(), units.stress(other.fsu))).collect();
+        let others = if others.is_empty() { String::new() } else { format!("; also {}: --driven", others.join(", ")) };
+        pair("rivet as driven", format!("{stress}{mark}{}{how}{others}", if how.is_empty() { "" } else { ", " }));
+    }
+    if let Some(ceiling) = found.ceiling.filter(|ceiling| ceiling.basis.status() == Status::Memory) {
+        let (force, cited) = (units.force(ceiling.force), context.practice.cite(ceiling.basis));
+        pair("never counted above", format!("{force} in single shear, a recalled cell [{cited}]"));
+    }
     if let Some(factor) = found.thin_sheet_factor.filter(|factor| *factor < 1.0) {
         pair("thin sheet", format!("takes the shear to {} of its full value", units.ratio(factor)));
     }
@@ -347,12 +454,13 @@ fn text<'a>(
         vec![
             format!("{} {}", sheet.layer(), units.length(layer.thickness.nominal())),
             material,
+            values(layer),
             or_none(sheet.bearing().map(|bearing| bearing.ultimate)),
             or_none(sheet.tear_out()),
         ]
     });
     let rows = rows.collect();
-    report.text.push(Block::Table(Table { columns: vec!["sheet", "material", "bearing", "tear-out"], rows }));
+    report.text.push(Block::Table(Table { columns: vec!["sheet", "material", "values", "bearing", "tear-out"], rows }));
     let share = found.sheets.iter().any(|sheet| sheet.share() < 1.0);
     if share {
         report.paragraph("In double shear each outer sheet gets half of the rivet's load.");

@@ -298,10 +298,18 @@ impl<'a> List<'a> {
         const GROUP: &str = "joint strength";
         for row in hole_table::HOLES {
             let what = format!("nominal hole for {}", self.units.size(row.rivet));
-            self.add(GROUP, what, self.units.length(row.hole), Basis::HDBK5J_T8_1_2A);
+            self.add(GROUP, &what, self.units.length(row.hole), row.basis);
+            if row.recalled > row.hole {
+                self.add(
+                    GROUP,
+                    format_args!("{what}, not counted"),
+                    self.units.length(row.recalled),
+                    Basis::HDBK5J_T8_1_2A,
+                );
+            }
         }
         for cell in shear_table::CELLS {
-            let what = format!("single shear of {} {}", self.units.size(cell.rivet), cell.alloy_temper);
+            let what = format!("single shear of {} {}, a ceiling", self.units.size(cell.rivet), cell.alloy_temper);
             self.add(GROUP, what, self.units.force(cell.ultimate), cell.basis);
         }
         for row in flush_table::ROWS {

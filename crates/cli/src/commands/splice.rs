@@ -1,209 +1,72 @@
 //! `shophead splice`.
 
-use shophead::joint::modes;
-use shophead::joint::splice::{
-    self, Count, Critical, Fastener, Member, Needed, PerInch, Rows, SpliceError, Table, Tables,
-};
-use shophead::joint::strength::{Governing, JointStrength, Mode};
-use shophead::layout::RowLayout;
-use shophead::length::{Length, Toleranced};
-use shophead::material::Material;
-use shophead::practice::{Case, Given, Name, Practice};
-use shophead::rivet::part::Part;
-use shophead::stack::{Layer, Preparation, Stack, StackError};
+use std::fmt::Display;
+
+use shophead::joint::splice::{Critical, Member};
+use shophead::joint::strength::Mode;
+use shophead::practice::Practice;
+use shophead::repair::count::{By, ByTable};
+use shophead::repair::seam::{Held, Laid, Seam, SeamQuery, seam};
 use shophead_job::words;
 
 use super::memory_mark;
 use crate::args::{MemberWord, SpliceArgs};
 use crate::context::Context;
 use crate::exit::Stop;
-use crate::facts::{Facts, PlaceArgs};
+use crate::facts::Facts;
 use crate::report::{Block, Record, Report};
 use crate::{form, input};
 
+/// What an AN-3 bolt is called here.
+const BOLT: &str = "AN3";
+
 pub(super) fn run<'a>(args: &SpliceArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
     let (material, thickness) = input::sheet("--sheet", &args.sheet, context.bare)?;
-    let width = input::length("--width", &args.width, context.bare)?;
-    let rivet = input::rivet_or_letters("--rivet", &args.rivet)?.without_length();
-    let case = Case::for_part(&rivet).in_rows(rows_of(args));
-    let member = match args.member {
-        MemberWord::Other => Member::Other,
-        MemberWord::Lap => Member::SingleLap,
-        MemberWord::Stringer => Member::Stringer,
-        MemberWord::Frame => Member::IntermediateFrame,
+    let held = held(&args.rivet)?;
+    let driven = match &held {
+        Held::Rivets(rivet) => Facts::driven(rivet, args.driven.as_deref())?,
+        Held::An3Bolts => None,
     };
-
-    let tables = splice::tables(material.alloy(), material.temper(), material.is_clad());
-    let by_table = tables.and_then(|tables| by_table(tables.first, thickness, &rivet, width, member));
-    let also = tables.and_then(|tables| by_table_also(tables, thickness, &rivet, width, member));
-    let by_table = by_table.transpose().map_err(Stop::wrong)?;
-    let also = also.transpose().map_err(Stop::wrong)?;
-    let facts = Facts {
-        stack: Some(lap_of(material, thickness, &rivet).map_err(Stop::wrong)?),
-        ..Facts::of(rivet, &PlaceArgs::default(), context)?
+    let query = SeamQuery {
+        material,
+        thickness,
+        width: input::length("--width", &args.width, context.bare)?,
+        held,
+        driven,
+        member: match args.member {
+            MemberWord::Other => Member::Other,
+            MemberWord::Lap => Member::SingleLap,
+            MemberWord::Stringer => Member::Stringer,
+            MemberWord::Frame => Member::IntermediateFrame,
+        },
+        by: input::word("--count", &args.count)?,
+        rows: args.rows,
+        staggered: args.staggered,
+        practice: context.practice,
     };
-    let strength = by_strength(material, thickness, width, &facts, context).map_err(Stop::wrong)?;
-
+    let found = seam(&query).map_err(Stop::wrong)?;
     let mut report = Report::new("splice", context);
-    let subject = rivet.to_string();
-    let own_count = strength.as_ref().and_then(|found| found.needed);
-    let total = by_table.as_ref().map(|found| found.count.total).or(own_count.map(|needed| needed.total));
-    let least_pitch = context.practice.length(Name::PitchLeast, &case);
-    let laid = match total {
-        Some(total) => {
-            // Without a number of rows, the fewest that keep the least pitch.
-            let fewest = fewest_rows(total, width, case, context);
-            let rows = args.rows.or(fewest).map(|rows| splice::rows(total, rows, width).map_err(Stop::wrong));
-            rows.transpose()?
-        }
-        None => None,
-    };
-    let rows_given = args.rows.is_some();
-    let pattern = laid.and_then(|laid| {
-        let apart = context.practice.length(Name::TransversePitchLeast, &case)?;
-        let edge = context.practice.length(Name::EdgeDistanceLeast, &case)?;
-        Some(Pattern {
-            edge,
-            apart,
-            overlap: splice::overlap(laid.rows, edge.value, apart.value).ok()?,
-            first: laid.first(),
-        })
-    });
-    let gross = material.properties(thickness).and_then(|properties| properties.ftu());
-    // The splice as it is laid out, asked as any rivet in its row is.
-    let mut facts = facts;
-    facts.layout = RowLayout {
-        edge: strength.as_ref().map(|found| found.edge.value),
-        pitch: laid.map(|laid| laid.pitch),
-        transverse_pitch: laid.filter(|laid| laid.rows > 1).zip(pattern).map(|(_, pattern)| pattern.apart.value),
-    };
-    (facts.rows, facts.staggered) = (laid.map_or(1, |laid| laid.rows), args.staggered);
-    let question = facts.question(context.practice);
-    let in_row = question.row().ok();
-    match (&in_row, &strength) {
-        (Some(row), _) => report.find_all(context, &subject, &row.findings),
-        (None, Some(found)) => report.find_all(context, &subject, &found.joint.findings),
-        (None, None) => report.find_all(context, &subject, &question.findings()),
-    }
-    let efficiency = in_row.and_then(|row| {
-        Some(modes::efficiency(row.per_inch?.force, modes::gross_section(gross?, thickness, Length::INCH)))
-    });
-    let answer =
-        Answer { rivet, width, by_table, also, strength, laid, rows_given, pattern, efficiency, least_pitch, member };
+    let answer = Answer { query, found, rows_given: args.rows.is_some() };
+    report.find_all(context, &answer.name(), &answer.found.findings);
     report.give(answer.form(context.practice));
     answer.text(&mut report, context);
     report.rows.push(answer.record(&report, context));
     Ok(report)
 }
 
-/// The fewest rows that keep the least pitch of a pattern with so many rows.
-fn fewest_rows(total: u32, width: Length, case: Case, context: &Context<'_>) -> Option<u16> {
-    (1..=u8::MAX).map(|rows| (rows, case.in_rows(rows))).find_map(|(rows, case)| {
-        let pitch = context.practice.length(Name::PitchLeast, &case)?;
-        let needed = splice::fewest_rows(total, width, pitch.value).ok()?;
-        (needed <= u16::from(rows)).then_some(u16::from(rows))
-    })
-}
-
-fn rows_of(args: &SpliceArgs) -> u8 {
-    args.rows.map_or(1, |rows| u8::try_from(rows).unwrap_or(u8::MAX))
-}
-
-/// The count by one published table.
-struct ByTable {
-    table: Table,
-    per_inch: PerInch,
-    count: Count,
-}
-
-fn by_table(
-    table: Table,
-    thickness: Length,
-    rivet: &Part<'_>,
-    width: Length,
-    member: Member,
-) -> Option<Result<ByTable, SpliceError>> {
-    if !splice::tables_hold_for(rivet.alloy(), rivet.series().head) {
-        return None;
+fn held(text: &str) -> Result<Held, Stop> {
+    let is_bolt = text.trim().replace('-', "").eq_ignore_ascii_case(BOLT);
+    if is_bolt {
+        Ok(Held::An3Bolts)
+    } else {
+        Ok(Held::Rivets(input::rivet_or_letters("--rivet", text)?.without_length()))
     }
-    let per_inch = match splice::per_inch(table, thickness, Fastener::Rivet(rivet.diameter())) {
-        Ok(per_inch) => per_inch,
-        Err(SpliceError::DiameterNotTabulated) => return None,
-        Err(error) => return Some(Err(error)),
-    };
-    let count = splice::count(per_inch.used, width, member, member.rounding());
-    Some(count.map(|count| ByTable { table, per_inch, count }))
 }
 
-fn by_table_also(
-    tables: Tables,
-    thickness: Length,
-    rivet: &Part<'_>,
-    width: Length,
-    member: Member,
-) -> Option<Result<ByTable, SpliceError>> {
-    by_table(tables.also?, thickness, rivet, width, member)
-}
-
-/// The count by the strengths of sheet and rivet.
-struct ByStrength {
-    joint: JointStrength,
-    edge: Given<Length>,
-    needed: Option<Needed>,
-}
-
-fn by_strength(
-    material: Material,
-    thickness: Length,
-    width: Length,
-    facts: &Facts,
-    context: &Context<'_>,
-) -> Result<Option<ByStrength>, SpliceError> {
-    let question = facts.question(context.practice);
-    let Some(edge) = question.edge_or_least() else { return Ok(None) };
-    let Ok(joint) = question.strength() else { return Ok(None) };
-    let per_rivet = joint.allowable.map(|allowable| allowable.force);
-    let ftu = material.properties(thickness).and_then(|properties| properties.ftu());
-    let needed = match (ftu, per_rivet) {
-        (Some(ftu), Some(per_rivet)) => Some(splice::needed(ftu, thickness, width, per_rivet)?),
-        _ => None,
-    };
-    Ok(Some(ByStrength { joint, edge, needed }))
-}
-
-/// Two such sheets, one over the other; a flush head is sunk into the outer one.
-fn lap_of(material: Material, thickness: Length, rivet: &Part<'_>) -> Result<Stack, StackError> {
-    let preparation = if rivet.series().head.is_flush() { Preparation::Countersunk } else { Preparation::Plain };
-    let plain = Layer { material: Some(material), ..Layer::of(Toleranced::exactly(thickness)) };
-    let mut stack = Stack::new();
-    stack.push(Layer { preparation, ..plain })?;
-    stack.push(plain)?;
-    Ok(stack)
-}
-
-/// Where the rows of one side go.
-#[derive(Clone, Copy)]
-struct Pattern {
-    edge: Given<Length>,
-    apart: Given<Length>,
-    overlap: Length,
-    /// From the side of the sheet to the first rivet of a row.
-    first: Length,
-}
-
-struct Answer {
-    rivet: Part<'static>,
-    width: Length,
-    by_table: Option<ByTable>,
-    also: Option<ByTable>,
-    strength: Option<ByStrength>,
-    laid: Option<Rows>,
+struct Answer<'a> {
+    query: SeamQuery<'a>,
+    found: Seam,
     rows_given: bool,
-    pattern: Option<Pattern>,
-    /// What the splice carries as laid out, over the whole sheet; by the strengths.
-    efficiency: Option<f64>,
-    member: Member,
-    least_pitch: Option<Given<Length>>,
 }
 
 /// What gave the count.
@@ -231,188 +94,260 @@ const fn critical(critical: Critical) -> Mode {
     }
 }
 
-impl Answer {
-    fn needed(&self) -> Option<Needed> {
-        self.strength.as_ref().and_then(|found| found.needed)
+/// A share of the sheet, rounded down.
+fn percent(share: f64) -> impl Display {
+    format!("{:.0} %", (share * 100.0).floor())
+}
+
+impl Answer<'_> {
+    fn name(&self) -> String {
+        match &self.query.held {
+            Held::Rivets(rivet) => rivet.without_length().to_string(),
+            Held::An3Bolts => BOLT.to_owned(),
+        }
     }
 
-    fn own_governing(&self) -> Option<Governing> {
-        self.strength.as_ref().and_then(|found| found.joint.governing)
+    fn what(&self) -> &'static str {
+        match self.query.held {
+            Held::Rivets(_) => "rivets",
+            Held::An3Bolts => "bolts",
+        }
     }
 
-    /// By the table where there is one, else by the strengths.
-    fn per_inch(&self) -> Option<f64> {
-        self.by_table.as_ref().map(|found| found.count.per_inch).or(self.needed().map(|needed| needed.per_inch))
+    /// Where the count comes from: `None` where there is none.
+    fn from(&self) -> Option<By> {
+        let totals = self.found.totals;
+        self.found.total?;
+        Some(match self.query.by {
+            By::Greater if totals.strength > totals.table => By::Strength,
+            By::Greater => By::Table,
+            by => by,
+        })
     }
 
-    fn total(&self) -> Option<u32> {
-        self.by_table.as_ref().map(|found| found.count.total).or(self.needed().map(|needed| needed.total))
+    /// The table that the count comes from.
+    fn counted_by(&self) -> Option<ByTable> {
+        let rate = &self.found.rate;
+        match self.from()? {
+            By::Example => rate.also.or(rate.by_table),
+            By::Table => rate.by_table,
+            By::Strength | By::Greater => None,
+        }
     }
 
     fn governing(&self) -> Option<Mode> {
-        match &self.by_table {
-            Some(found) => Some(critical(found.per_inch.critical)),
-            None => self.needed().and(self.own_governing()).map(|governing| governing.mode),
-        }
+        self.from()?;
+        let by_table = self.counted_by().map(|found| critical(found.cell.critical));
+        by_table.or(self.found.governing.map(|governing| governing.mode))
     }
 
-    fn from(&self) -> Option<CountFrom> {
-        match &self.by_table {
-            Some(_) => Some(CountFrom::Table),
-            None => self.needed().map(|_| CountFrom::Strength),
-        }
+    /// Whether a table or the strengths gave the count.
+    fn counted_from(&self) -> Option<CountFrom> {
+        Some(if self.from()? == By::Strength { CountFrom::Strength } else { CountFrom::Table })
     }
 
-    /// How many rivets one row takes at the least pitch.
+    fn per_inch(&self) -> Option<f64> {
+        self.from()?;
+        let by_table = self.counted_by().map(|found| found.per_inch);
+        by_table.or(self.found.rate.by_strength.map(|found| found.per_inch))
+    }
+
     fn most_per_row(&self) -> Option<u32> {
-        self.least_pitch.and_then(|pitch| splice::most_per_row(self.width, pitch.value).ok())
+        let least = self.found.least_pitch?;
+        shophead::joint::splice::most_per_row(self.query.width, least.value).ok()
     }
 
-    fn form<'a>(&self, practice: &Practice<'a>) -> form::splice::Answer<'a> {
-        let table = |found: &ByTable| {
-            let basis = practice.cite(found.table.basis());
-            form::splice::Table {
-                document: basis.document,
-                place: basis.place,
-                rivets_per_inch: found.count.per_inch,
-                rivets_total: found.count.total,
-                before_reduction: found.per_inch.used,
-                printed: found.per_inch.printed,
-                formula: form::finite(found.per_inch.formula),
-                governing: critical(found.per_inch.critical).into(),
-                basis: form::Basis::of(found.per_inch.basis, practice),
-                reduction_basis: form::Basis::of(found.count.basis, practice),
-            }
+    fn form<'p>(&self, practice: &Practice<'p>) -> form::splice::Answer<'p> {
+        let found = &self.found;
+        let table = |by_table: Option<ByTable>, total: Option<u32>| {
+            let (by_table, total) = by_table.zip(total)?;
+            let cited = practice.cite(by_table.table.basis());
+            let (_, reduction) = by_table.member.percent();
+            Some(form::splice::Table {
+                document: cited.document,
+                place: cited.place,
+                rivets_per_inch: by_table.per_inch,
+                rivets_total: total,
+                before_reduction: by_table.used,
+                printed: by_table.cell.printed,
+                formula: form::finite(by_table.cell.formula),
+                governing: critical(by_table.cell.critical).into(),
+                thickness: by_table.thickness.into(),
+                basis: form::Basis::of(by_table.cell.basis, practice),
+                reduction_basis: form::Basis::of(reduction, practice),
+            })
         };
-        let strength = |found: &ByStrength| form::splice::Strength {
-            per_rivet: found.joint.allowable.map(|known| form::Allowable::of(known, practice)),
-            edge: form::GivenLength::of(found.edge, practice),
-            sheet_load: found.needed.map(|needed| needed.load.into()),
-            rivets_per_inch: found.needed.map(|needed| needed.per_inch),
-            rivets_total: found.needed.map(|needed| needed.total),
-            governing: found.joint.governing.map(|governing| governing.mode.into()),
-        };
-        let pattern = |pattern: Pattern| form::splice::Pattern {
-            edge: form::GivenLength::of(pattern.edge, practice),
-            transverse_pitch: form::GivenLength::of(pattern.apart, practice),
-            overlap: pattern.overlap.into(),
-            first: pattern.first.into(),
-        };
+        let strength = found.edge.map(|edge| form::splice::Strength {
+            per_rivet: found.rate.by_strength.map(|by| form::Allowable::of(by.per_rivet, practice)),
+            edge: form::GivenLength::of(edge, practice),
+            sheet_load: found.sheet_load.map(form::Force::from),
+            rivets_per_inch: found.rate.by_strength.map(|by| by.per_inch),
+            rivets_total: found.totals.strength,
+            governing: found.governing.map(|governing| governing.mode.into()),
+        });
         form::splice::Answer {
-            rivet: self.rivet.to_string(),
-            width: self.width.into(),
+            rivet: self.name(),
+            width: self.query.width.into(),
             rivets_per_inch: self.per_inch(),
-            rivets_total: self.total(),
+            rivets_total: found.total,
             governing: self.governing().map(form::Mode::from),
-            from: self.from().map(form::CountFrom::from),
-            table: self.by_table.as_ref().map(table),
-            also_named_by: self.also.as_ref().map(table),
-            strength: self.strength.as_ref().map(strength),
-            rows: self.laid.map(|laid| form::splice::Rows {
-                rows: u32::from(laid.rows).into(),
-                per_row: laid.per_row,
-                total: laid.total,
-                pitch: laid.pitch.into(),
-                given: self.rows_given,
-                pattern: self.pattern.map(pattern),
-                efficiency: self.efficiency.and_then(form::finite),
-            }),
+            from: self.counted_from().map(form::CountFrom::from),
+            table: table(found.rate.by_table, found.totals.table),
+            also_named_by: table(found.rate.also, found.totals.also),
+            strength,
+            rows: found.laid.map(|laid| self.laid_form(&laid, practice)),
+            example: found.example.map(|laid| self.laid_form(&laid, practice)),
+            better: found.better.map(|laid| self.laid_form(&laid, practice)),
             most_per_row: self.most_per_row(),
-            least_pitch: self.least_pitch.map(|known| form::GivenLength::of(known, practice)),
+            least_pitch: found.least_pitch.map(|known| form::GivenLength::of(known, practice)),
+        }
+    }
+
+    fn laid_form<'p>(&self, laid: &Laid, practice: &Practice<'p>) -> form::splice::Rows<'p> {
+        let rows = laid.rows;
+        let pattern = self.found.edge.zip(laid.apart).zip(laid.overlap);
+        form::splice::Rows {
+            rows: u32::from(rows.rows).into(),
+            per_row: rows.per_row,
+            total: rows.total,
+            pitch: rows.pitch.into(),
+            given: self.rows_given,
+            pattern: pattern.map(|((edge, apart), overlap)| form::splice::Pattern {
+                edge: form::GivenLength::of(edge, practice),
+                transverse_pitch: form::GivenLength::of(apart, practice),
+                overlap: overlap.into(),
+                first: rows.first().into(),
+            }),
+            efficiency: laid.develops.and_then(form::finite),
         }
     }
 
     fn text(&self, report: &mut Report, context: &Context<'_>) {
-        let units = context.units;
-        let rivet = self.rivet;
-        let width = units.length(self.width);
-        report.answer(match self.total() {
-            Some(total) => format!("{rivet}   {total} rivets on each side of the splice, over {width}"),
-            None => format!("{rivet}   no count can be given"),
+        let (units, found) = (context.units, &self.found);
+        let (name, what) = (self.name(), self.what());
+        let width = units.length(self.query.width);
+        let develops = found.laid.and_then(|laid| laid.develops);
+        let develops = develops.map_or_else(String::new, |share| format!("; develops {} of the sheet", percent(share)));
+        report.answer(match found.total {
+            Some(total) => format!("{name}   {total} {what} on each side of the splice, over {width}{develops}"),
+            None => format!("{name}   no count can be given"),
         });
         let mut pairs = Vec::new();
         let mut pair = |name: &str, value: String| pairs.push((name.to_owned(), value));
-        if let Some(laid) = self.laid {
-            let (rows, per_row, total) = (laid.rows, laid.per_row, laid.total);
+        let shown = |laid: &Laid| {
+            let (rows, pitch) = (laid.rows, units.length(laid.rows.pitch));
+            format!("{} of {}, {} in all, pitch {pitch}", rows.rows, rows.per_row, rows.total)
+        };
+        if let Some(laid) = &found.laid {
             let fewest = if self.rows_given { "" } else { "; the fewest that keep the least pitch" };
-            pair("rows", format!("{rows} of {per_row}, {total} in all, pitch {}{fewest}", units.length(laid.pitch)));
-        }
-        if let Some(pattern) = self.pattern {
+            pair("rows", format!("{}{fewest}", shown(laid)));
+            if let (Some(edge), Some(overlap)) = (found.edge, laid.overlap) {
+                let apart = laid
+                    .apart
+                    .filter(|_| laid.rows.rows > 1)
+                    .map_or_else(String::new, |apart| format!("rows {} apart, ", units.length(apart.value)));
+                pair(
+                    "pattern",
+                    format!(
+                        "first {} from the side, {apart}{} to the edge: {} of lap at least",
+                        units.length(laid.rows.first()),
+                        units.length(edge.value),
+                        units.length(overlap),
+                    ),
+                );
+            }
             pair(
-                "pattern",
-                format!(
-                    "first rivet {} from the side, rows {} apart, {} to the edge: {} of lap at least",
-                    units.length(pattern.first),
-                    units.length(pattern.apart.value),
-                    units.length(pattern.edge.value),
-                    units.length(pattern.overlap),
+                "develops",
+                laid.develops.map_or_else(
+                    || "not known: the strengths are not published".to_owned(),
+                    |share| format!("{} of the sheet, by the strengths", percent(share)),
                 ),
             );
         }
-        if let Some(efficiency) = self.efficiency {
-            pair(
-                "as laid out",
-                format!("carries {:.0} % of what the sheet does, by the strengths", efficiency * 100.0),
-            );
+        if let Some(better) = &found.better {
+            let share = better.develops.map_or_else(String::new, |share| format!(": develops {}", percent(share)));
+            pair("better", format!("{}{share}", shown(better)));
         }
-        let (percent, reduction) = self.member.percent();
-        if self.by_table.is_some() && percent < 100 {
-            pair("reduced to", format!("{percent} % of the table ({})", context.practice.cite(reduction)));
+        let (percent_of_table, reduction) = self.query.member.percent();
+        if found.rate.by_table.is_some() && percent_of_table < 100 {
+            pair("reduced to", format!("{percent_of_table} % of the table ({})", context.practice.cite(reduction)));
         }
-        for found in [&self.by_table, &self.also].into_iter().flatten() {
-            let what = match found.per_inch.critical {
-                Critical::Shear => "shear of the rivet",
-                Critical::Bearing => "bearing of the sheet",
-            };
-            let (per_inch, total) = (units.ratio(found.count.per_inch), found.count.total);
-            let mark = memory_mark(found.per_inch.basis);
-            pair(
-                &format!("table {}", found.table.number()),
-                format!(
-                    "{per_inch} an inch, {total} in all, by {what}{mark} ({})",
-                    context.practice.cite(found.table.basis())
-                ),
-            );
+        let by_tables = [(found.rate.by_table, found.totals.table), (found.rate.also, found.totals.also)];
+        for (by_table, total) in by_tables.into_iter().filter_map(|(found, total)| found.zip(total)) {
+            pair(&format!("table {}", by_table.table.number()), self.by_table(by_table, total, context));
         }
-        match (self.needed(), self.own_governing()) {
-            (Some(needed), Some(governing)) => pair(
+        match (found.rate.by_strength, found.totals.strength, found.governing) {
+            (Some(by_strength), Some(total), Some(governing)) => pair(
                 "by the strengths",
                 format!(
-                    "{} an inch, {} in all: {} a rivet, {}{}",
-                    units.ratio(needed.per_inch),
-                    needed.total,
-                    units.force(governing.load.force),
+                    "{} an inch, {total} in all: {} a rivet, {}{}; the whole sheet, not reduced",
+                    units.ratio(by_strength.per_inch),
+                    units.force(by_strength.per_rivet.force),
                     words::lower(governing.mode),
-                    memory_mark(governing.load.basis),
+                    memory_mark(by_strength.per_rivet.basis),
                 ),
             ),
             _ => pair("by the strengths", "not published for this case".to_owned()),
         }
-        if let (Some(most), Some(pitch)) = (self.most_per_row(), self.least_pitch) {
-            pair("one row takes", format!("{most} rivets at the least pitch, {}", units.length(pitch.value)));
+        if let Some(example) = &found.example {
+            let table = found.rate.also.or(found.rate.by_table).map_or("", |by_table| by_table.table.number());
+            let share = example.develops.map_or_else(String::new, |share| format!(": develops {}", percent(share)));
+            pair("as in para 4-58g", format!("table {table} alone: {}{share}", shown(example)));
+        }
+        if let (Some(most), Some(pitch)) = (self.most_per_row(), found.least_pitch) {
+            pair("one row takes", format!("{most} {what} at the least pitch, {}", units.length(pitch.value)));
         }
         report.text.push(Block::Pairs(pairs));
-        if self.by_table.is_some() {
-            report.paragraph(
-                "The count is that of the table. The strengths count whatever the whole sheet carries, without any reduction for the member.",
-            );
+        match self.from() {
+            Some(By::Strength) if self.query.by == By::Greater && found.totals.table.is_some() => {
+                report.paragraph("The greater count is laid out: the strengths ask for more than the table.");
+            }
+            Some(By::Table) if self.query.by == By::Greater && found.totals.strength.is_some() => {
+                report.paragraph("The greater count is laid out: the table asks for more than the strengths.");
+            }
+            _ => {}
         }
-        if self.also.is_some() {
-            report.paragraph("Two tables name this sheet; the first asks for more rivets.");
+        if found.rate.also.is_some() {
+            report.paragraph(
+                "Two tables name this sheet; the first asks for more, the circular's example takes the other.",
+            );
         }
     }
 
+    fn by_table(&self, by_table: ByTable, total: u32, context: &Context<'_>) -> String {
+        let what = match by_table.cell.critical {
+            Critical::Shear => "shear",
+            Critical::Bearing => "bearing of the sheet",
+        };
+        let units = context.units;
+        let line = if by_table.thickness == self.query.thickness {
+            String::new()
+        } else {
+            format!(", line {}", units.length(by_table.thickness))
+        };
+        let (per_inch, mark) = (units.ratio(by_table.per_inch), memory_mark(by_table.cell.basis));
+        let cited = context.practice.cite(by_table.table.basis());
+        format!("{per_inch} an inch, {total} in all, by {what}{mark}{line} ({cited})")
+    }
+
     fn record(&self, report: &Report, context: &Context<'_>) -> Record {
+        let found = &self.found;
         let mut record = Record::new(context.units);
-        record.text("rivet", self.rivet).length("width", self.width);
-        record.optional("rivets_per_inch", self.per_inch()).optional("rivets_total", self.total());
-        record.optional("governing", self.governing()).optional("from", self.from().map(CountFrom::as_str));
-        record.optional("table", self.by_table.as_ref().map(|found| found.table.number()));
-        record.optional("strength_rivets_total", self.needed().map(|needed| needed.total));
-        record.optional("rows", self.laid.map(|laid| laid.rows));
-        record.optional("per_row", self.laid.map(|laid| laid.per_row));
-        record.length("pitch", self.laid.map(|laid| laid.pitch));
+        record.text("rivet", self.name()).length("width", self.query.width);
+        record.optional("rivets_per_inch", self.per_inch()).optional("rivets_total", found.total);
+        record.optional("governing", self.governing());
+        record.optional("from", self.counted_from().map(CountFrom::as_str));
+        record.optional("table", found.rate.by_table.map(|by_table| by_table.table.number()));
+        record.optional("strength_rivets_total", found.totals.strength);
+        let rows = found.laid.map(|laid| laid.rows);
+        record.optional("rows", rows.map(|rows| rows.rows));
+        record.optional("per_row", rows.map(|rows| rows.per_row));
+        record.length("pitch", rows.map(|rows| rows.pitch));
         record.findings(&report.findings);
+        let laid = |laid: Option<Laid>| laid.and_then(|laid| laid.develops);
+        record.optional("develops", laid(found.laid)).optional("better_rows", found.better.map(|laid| laid.rows.rows));
+        record.optional("better_develops", laid(found.better));
+        record.optional("example_total", found.example.map(|laid| laid.rows.total));
         record
     }
 }

@@ -3,7 +3,8 @@
 use serde::Serialize;
 
 use super::{
-    Allowable, Basis, BearingKind, Force, GivenLength, Length, Margin, Mode, Nth, RowMode, RunningLoad, Stress,
+    Allowable, Basis, BearingKind, Force, GivenLength, Guarantee, Length, LoadKind, Margin, Mode, Nth, RowMode,
+    RunningLoad, Stress,
 };
 
 /// The answer.
@@ -32,6 +33,10 @@ pub(crate) struct Answer<'a> {
     pub(crate) r#yield: Yielding<'a>,
     /// Pull along the axis: indications only.
     pub(crate) tension: Tension<'a>,
+    /// The strength of the driven rivet that counts; null where none is known.
+    pub(crate) driven: Option<Driven<'a>>,
+    /// What the strengths of each sheet are.
+    pub(crate) sheets: Vec<SheetValues>,
     /// The force that forms the driven head; null where it is not known.
     pub(crate) squeeze: Option<Squeeze<'a>>,
     /// The rivet in its row; null without a pitch.
@@ -46,6 +51,8 @@ pub(crate) struct PerRivet<'a> {
     pub(crate) shear: Option<Allowable<'a>>,
     /// What a thin sheet leaves of the shear, without unit.
     pub(crate) thin_sheet_factor: Option<f64>,
+    /// The recalled cell of the strength handbook for one plane: the shear is never counted higher.
+    pub(crate) ceiling: Option<Allowable<'a>>,
     /// Bearing, sheet by sheet.
     pub(crate) bearing: Vec<Bearing<'a>>,
     /// Tear-out, sheet by sheet.
@@ -132,6 +139,8 @@ pub(crate) struct Tension<'a> {
     pub(crate) manufactured_head: Option<Force>,
     /// Pull that takes a least driven head through its sheet.
     pub(crate) driven_head: Option<Force>,
+    /// The most that the rivet is to be pulled with, a fifth of its shear or less; null where that is not known.
+    pub(crate) most: Option<Allowable<'a>>,
     /// Source of the rule.
     pub(crate) basis: Basis<'a>,
 }
@@ -176,10 +185,74 @@ pub(crate) struct Row<'a> {
     pub(crate) net_sections: Vec<RowNetSection<'a>>,
     /// The margin of one pitch under the load of all rows; null without a load.
     pub(crate) margin: Option<Margin<'a>>,
+    /// The margin at yield under the limit load of all rows; null without a load, and where a yield is not published.
+    pub(crate) yield_margin: Option<Margin<'a>>,
+    /// The rivet that carries most, by the greatest of the formulas; null without a load or a second row.
+    pub(crate) peak: Option<Peak>,
     /// Buckling between the rivets, sheet by sheet.
     pub(crate) buckling: Vec<Buckling<'a>>,
     /// How the rows share a load; null for a single row.
     pub(crate) sharing: Option<Sharing<'a>>,
+}
+
+/// The strength of a driven rivet, and the others of its alloy.
+#[derive(Debug, Serialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
+pub(crate) struct Driven<'a> {
+    /// The temper that driving leaves, where it is known.
+    pub(crate) temper: Option<&'static str>,
+    /// How it is driven; may be empty.
+    pub(crate) driven: &'static str,
+    /// Its ultimate shear stress.
+    pub(crate) fsu: Stress,
+    /// Source of the figure.
+    pub(crate) basis: Basis<'a>,
+    /// Every strength of its alloy; the least counts where none is chosen.
+    pub(crate) all: Vec<DrivenShear<'a>>,
+}
+
+/// The strength of a driven rivet.
+#[derive(Debug, Serialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
+pub(crate) struct DrivenShear<'a> {
+    /// The temper that driving leaves, where it is known.
+    pub(crate) temper: Option<&'static str>,
+    /// How it is driven; may be empty.
+    pub(crate) driven: &'static str,
+    /// Its ultimate shear stress.
+    pub(crate) fsu: Stress,
+    /// Source of the figure.
+    pub(crate) basis: Basis<'a>,
+}
+
+/// What the strengths of a sheet are.
+#[derive(Debug, Serialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
+pub(crate) struct SheetValues {
+    /// The layer.
+    pub(crate) sheet: Nth,
+    /// Its material, where it was given.
+    pub(crate) material: Option<String>,
+    /// The form as the handbook prints it; null without strengths.
+    pub(crate) form: Option<&'static str>,
+    /// Whether it is clad.
+    pub(crate) clad: Option<bool>,
+    /// What the strengths are guaranteed by.
+    pub(crate) guarantee: Option<Guarantee>,
+    /// Whether its bearing values are for a dry pin; null where the table does not say.
+    pub(crate) dry_pin: Option<bool>,
+}
+
+/// The rivet that carries most of the rows' load.
+#[derive(Debug, Serialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
+pub(crate) struct Peak {
+    /// Its row.
+    pub(crate) row: Nth,
+    /// What it carries.
+    pub(crate) load: Force,
+    /// Which load that is.
+    pub(crate) load_kind: LoadKind,
 }
 
 /// What fails first in a row.

@@ -28,6 +28,10 @@ pub(crate) struct Answer<'a> {
     pub(crate) strength: Option<Strength<'a>>,
     /// As laid out; null where there is no count.
     pub(crate) rows: Option<Rows<'a>>,
+    /// What the circular's own example does: the count of its table alone; null where no table counts.
+    pub(crate) example: Option<Rows<'a>>,
+    /// More rows that develop more of the sheet with as many rivets; null where none do.
+    pub(crate) better: Option<Rows<'a>>,
     /// How many rivets one row takes at the least pitch.
     pub(crate) most_per_row: Option<u32>,
     /// The least pitch.
@@ -54,6 +58,8 @@ pub(crate) struct Table<'a> {
     pub(crate) formula: Option<f64>,
     /// What the cell comes from.
     pub(crate) governing: Mode,
+    /// The line of the table: the thickness of the sheet or the next one.
+    pub(crate) thickness: Length,
     /// Source of the cell.
     pub(crate) basis: Basis<'a>,
     /// Source of the reduction.

@@ -3,7 +3,7 @@
 use serde::{Serialize, Serializer};
 #[cfg(test)]
 use shophead::practice::BUILT_IN;
-use shophead::{answer, basis, damage, finding, hole, joint, rivet, stack, structure, upset};
+use shophead::{answer, basis, damage, finding, hole, joint, material, rivet, stack, structure, upset};
 use shophead_job::{inspect, plan};
 
 use crate::commands::{joint as joint_command, load_word, part, splice};
@@ -89,6 +89,9 @@ words! {
     /// How a row fails.
     open RowMode: joint::row::RowMode, joint::row::RowMode::as_str,
         joint::strength::Mode::ALL.iter().copied().map(joint::row::RowMode::Rivets).chain([joint::row::RowMode::NetSection]);
+    /// A: 99 of 100 pieces reach it. B: 90 of 100. S: the least of the specification.
+    closed Guarantee: material::Guarantee, joint_command::guarantee,
+        [material::Guarantee::A, material::Guarantee::B, material::Guarantee::S];
     /// What gave a count.
     closed CountFrom: splice::CountFrom, splice::CountFrom::as_str, [splice::CountFrom::Table, splice::CountFrom::Strength];
     /// Why nothing could be compared.

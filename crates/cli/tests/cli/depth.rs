@@ -116,13 +116,21 @@ fn rows_share_a_load_as_the_spring_chain_has_it() {
     let typed = "joint --rivet MS20470AD4 --sheets 2024-T3:.040,2024-T3:.040 --pitch .75 --rows 4 --strip-load 400 --format json";
     let value = with_files(&[], typed).json(0);
     let sharing = &value["result"]["row"]["sharing"];
-    let [soft, stiff] = sharing["formulas"].as_array().unwrap().as_slice() else { panic!("two formulas") };
-    assert_eq!((&soft["formula"], &stiff["formula"]), (&"stp-927-riveted".into(), &"stp-486".into()));
+    let formulas = sharing["formulas"].as_array().unwrap();
+    let names: Vec<&str> = formulas.iter().map(|formula| formula["formula"].as_str().unwrap()).collect();
+    // Every formula that is for rivets, not those for bolts.
+    assert_eq!(names, ["stp-927-riveted", "stp-486", "thickness-squared", "exponential"]);
+    let stiff = &formulas[1];
     for (row, wanted) in [0.309086737, 0.190913263, 0.190913263, 0.309086737].into_iter().enumerate() {
         near(&stiff["rows"][row]["share"], wanted, 1e-6);
         near(&stiff["rows"][row]["load"]["lbf"], wanted * 400.0, 1e-3);
     }
-    near(&sharing["shares"][0]["greatest"], 0.309086737, 1e-6);
+    // The envelope holds every formula, and the rivet that carries most is judged by the one that gives it most: here the second.
+    let shares = formulas.iter().map(|formula| formula["rows"][0]["share"].as_f64().unwrap());
+    let greatest = shares.fold(0.0, f64::max);
+    near(&stiff["rows"][0]["share"], greatest, 1e-12);
+    near(&sharing["shares"][0]["greatest"], greatest, 1e-12);
+    near(&value["result"]["row"]["peak"]["load"]["lbf"], greatest * 400.0, 1e-9);
     assert_eq!((&sharing["peak_row"], &sharing["equal_share"]), (&1.into(), &0.25.into()));
     // Rows share alike at failure: 100 lbf a rivet.
     near(&value["result"]["margin"]["load"]["lbf"], 100.0, 1e-9);
@@ -171,7 +179,7 @@ fn rows_that_cannot_be_worked_out_say_why() {
         ),
         (
             "joint --rivet MS20470AD4 --sheets 2024-T3:.064,2024-T3:.064 --pitch .75 --rows 3 --flexibility soft",
-            "right would be stp-927-riveted",
+            "right would be all or stp-927-riveted",
         ),
         (
             "joint --rivet MS20470AD4 --sheets 2024-T3:.064,2024-T3:.064 --pitch .75 --compression 20",
@@ -375,7 +383,15 @@ fn the_demo_stops_for_its_holes_only() {
 fn a_splice_in_clad_sheet_names_both_tables_and_lays_out_its_rows() {
     let run = with_files(&[], "splice --sheet clad_2024-T3:.040 --width 10 --rivet AD4 --member lap --rows 2");
     let text = run.stdout.as_str();
-    for words in ["table 4-9 ", "table 4-10", "by the strengths", "reduced to", "2 of 29", "rows .3125 apart"] {
+    for words in [
+        "table 4-9 ",
+        "table 4-10",
+        "by the strengths",
+        "reduced to",
+        "2 of 31",
+        "rows .3125 apart",
+        "develops 60 % of",
+    ] {
         assert!(text.contains(words), "{words}\n{run}");
     }
     let value =
@@ -390,7 +406,8 @@ fn a_splice_in_clad_sheet_names_both_tables_and_lays_out_its_rows() {
         1e-6,
     );
     near(&pattern["first"]["in"], inches(&rows["pitch"]) / 2.0, 1e-6);
-    assert!(rows["efficiency"].as_f64().unwrap() < 1.0);
+    let develops = |of: &str| value["result"][of]["efficiency"].as_f64().unwrap();
+    assert!(develops("rows") < 1.0 && develops("better") > develops("rows"));
 }
 
 #[test]

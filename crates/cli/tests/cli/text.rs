@@ -30,8 +30,8 @@ fn the_answer_comes_first_and_the_advice_once_at_the_end() {
         (EXAMPLES[0].0, "MS20470AD4-5   5/16 long"),
         (EXAMPLES[1].0, "MS20470AD4   head accepted"),
         (EXAMPLES[2].0, "Open the hole for an oversize shank   NAS1242AD4   drill #27 (.144)"),
-        (EXAMPLES[3].0, "MS20470AD4   carries 374 lbf a rivet"),
-        (EXAMPLES[4].0, "MS20470AD4   58 rivets on each side of the splice, over 10.000"),
+        (EXAMPLES[3].0, "MS20470AD4   carries 374 lbf a rivet, margin +0.08"),
+        (EXAMPLES[4].0, "MS20470AD4   62 rivets on each side of the splice, over 10.000; develops 60 % of"),
         (EXAMPLES[5].0, "MS20470D6-10   3/16 diameter, 5/8 long"),
     ] {
         let run = shophead(typed);
@@ -59,7 +59,9 @@ fn millimetres_are_written_as_such() {
 #[test]
 fn what_rests_on_memory_says_so() {
     let run = shophead(EXAMPLES[3].0);
-    assert!(run.stdout.contains("diameter counted  .1285 (memory)\n"), "{run}");
+    assert!(run.stdout.contains("diameter counted  .1285\n"), "the drill was read\n{run}");
+    let run = shophead("joint --rivet MS20470E4 --sheets 2024-T3:.064,2024-T3:.064");
+    assert!(run.stdout.contains("rivet shear") && run.stdout.contains("(memory)"), "{run}");
     let run = shophead("head --diameter 1/8");
     assert!(!run.stdout.contains("(memory)"), "every limit of a driven head was read: {run}");
     let run = shophead("part MS20426AD4-4");

@@ -96,14 +96,19 @@ bases! {
     HDBK5_FLUSH_RIVETS = Memory "MIL-HDBK-5", "section 8.1.2.2, joints with flush rivets", JointStrength "joints with flush rivets";
     HDBK5J_CHAPTER_3 = Published "MIL-HDBK-5J", "chapter 3, design mechanical properties", JointStrength "strengths of sheet";
     HDBK5J_T8_1_2B = Memory "MIL-HDBK-5J", "table 8.1.2(b)", JointStrength "shear strengths of rivets";
-    HDBK5J_DOUBLE_SHEAR = Memory "MIL-HDBK-5J", "section 8.1.2.1", JointStrength "double shear";
+    DOUBLE_SHEAR = Published "Machine design textbook", "ch. 9 Riveted Joints: twice single shear; older rules take 1.75 or 1.875 times", JointStrength "double shear";
+    HDBK5_FLUSH_EDGE = Memory "MIL-HDBK-5", "section 8.1.2.2, flush joints tested at e/D 2; no reduction below it is published", JointStrength "flush joints below the edge margin of their tests";
+    HDBK5J_BEARING_RANGE = Published "MIL-HDBK-5J", "1.4.7.1: tests between t/D 0.25 and 0.50; section 8.1.2.1 takes riveted joints from 0.18 on and names no upper end", JointStrength "sheets outside the bearing tests";
+    HDBK5J_WET_PIN = Published "MIL-HDBK-5J", "1.4.7 and 1.4.7.1: dry pin values; wet at least 10 % lower", JointStrength "bearing with wet sealant";
+    AC43_SHANK_NOT_SMALLER = Published "AC 43.13-1B", "para 4-57b: same size and strength, next larger size where a hole is enlarged", JointStrength "a shank smaller than the one before";
     HDBK5F_FLUSH_HEADS = Published "MIL-HDBK-5F", "flush-head table, secondary quotation", JointStrength "flush joints, as quoted";
     HDBK5_FLUSH_JOINTS = Memory "MIL-HDBK-5", "section 8.1.2.2, MS20426AD in machine-countersunk sheet", JointStrength "flush joints, as recalled";
     HDBK5F_KNIFE_EDGE = Published "MIL-HDBK-5F", "flush-head table, 3/32 rivet in 0.032 in sheet, secondary quotation", JointStrength "knife edges in the flush joint table";
     STRONGER_SHEET = Practice "common practice", "a flush joint table also holds for sheet that is stronger in tension and bearing than its own", JointStrength "flush joints in stronger sheet";
     ZIGZAG_NET_WIDTH = Memory "steel construction practice", "net width with s²/4g", JointStrength "zigzag net section";
     COUNTERSINK_CARRIES_NOTHING = Practice "common practice", "what a countersink cuts away carries nothing", JointStrength "what a countersink takes off";
-    RIVET_IN_TENSION = Memory "aircraft structures practice", "rivet in tension: shank, or head through the sheet", JointStrength "rivet in tension";
+    RIVET_IN_TENSION = Published "textbook on flight vehicle structures, 3rd ed. (2019)", "section 12.2.3.2: a head through its sheet", JointStrength "rivet in tension, head through the sheet";
+    TENSION_SHARE = Published "textbook on flight vehicle structures, 3rd ed. (2019)", "sections 12.2.2 and 12.2.3.2: at most 20 % of the ultimate shear", JointStrength "rivet in tension, the most";
     CFR14_25_305 = Memory "14 CFR", "25.305(a): limit loads without permanent deformation that does harm", JointStrength "margin at yield";
     AC43_NOT_WEAKER = Published "AC 43.13-1B", "para 4-57b", JointStrength "a replacement must not be weaker", RowsAndGroups "a row as planned must not be weaker";
     // rules of rows and groups
@@ -125,6 +130,7 @@ bases! {
     BUCKLING_PLATE = Memory "aircraft structures practice", "inter-rivet buckling, plate form", RowsAndGroups "buckling between rivets, plate form";
     BUCKLING_FIGURES = Practice "common practice", "the sheet's modulus and compression yield stress are needed", RowsAndGroups "what buckling between rivets needs";
     // rules of splices
+    SPLICE_DEVELOPS = Published "aircraft structures text", "eq. (11.5): the least mode over b t Ftu", Splices "how much of the sheet a splice develops";
     AN3_DIAMETER = Memory "AN3", "nominal diameter 0.190 in", Splices "AN-3 bolt";
     // rules of repairs
     AC43_SETBACK = Published "AC 43.13-1B", "para 4-56a and b: K (bend radius + thickness)", Repairs "setback of a bend";
@@ -431,7 +437,11 @@ bases! {
     NAVY_14018_SELECTION = Published "NAVEDTRA 14018", "chapter 13, rivet selection";
     NAVY_14315_CHAPTER_3 = Published "NAVEDTRA 14315", "chapter 3, table 3-1";
     HDBK5H_LEAST_RATIO = Published "MIL-HDBK-5H", "section 8.1.2.1, p 8-9";
-    HDBK5J_T8_1_2_1B = Memory "MIL-HDBK-5J", "section 8.1.2.1, table 8.1.2.1(b)";
+    HDBK5J_T8_1_2_1B = Published "MIL-HDBK-5J", "table 8.1.2.1(b), secondary copies of the table: its 65 cells within .002";
+    SPEC_47196_DRILLS = Published "MIL-R-47196A(MI)", "p 9, table I, recommended drills";
+    MANUAL_1940S_DRILLS = Published "US service repair manual of the 1940s", "para 14 to 16, drills for rivets, secondary transcription";
+    HDBK5F_FLUSH_CAP = Published "MIL-HDBK-5F", "flush-head table, dimpled 1/8 rivet: the most that it carries, secondary quotation";
+    MMPDS_T8_1_2B = Published "MMPDS-09", "table 8.1.2(b), secondary quotation";
     // what a question brings itself: no document of the product
     HOLE_AS_MEASURED = Shop "job file", "hole as measured";
     AS_GIVEN = Shop "as given", "";

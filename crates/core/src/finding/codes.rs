@@ -263,6 +263,12 @@ codes! {
     SheetTooThinForTable = 47, "sheet-too-thin-for-table", "The sheet is thinner than the published strength covers.",
         "[{layer}: ]sheet too thin for the published strength[, {m} D; table starts at {l} D].", "Refer.",
         "[{layer} ]sheet [{m} D, table {l} D|off table]";
+    BearingOutsideTests = 111, "bearing-outside-tests", "A sheet is thinner or thicker beside its hole than those in which bearing was tested; its published stress is used all the same.",
+        "[{layer}: ]outside the bearing tests[, {m} D; tests ended at {l} D].", "",
+        "[{layer} ]off tests[: {m} D, {l} D]";
+    WetBearing = 116, "wet-bearing", "Sealant lies in the pack, and the published bearing strengths are for dry holes.",
+        "[{layer}: ]sealant: the published bearing strength is for dry holes, wet at least 10 % lower.", "Reduce it where the joint is set wet.",
+        "[{layer} ]wet: bearing 10 % lower";
     ShimInPack = 76, "shim-in-pack", "A shim lies in the pack, which no published strength covers.",
         "[{layer}: ]a shim[ of {m}] is not covered by the published strength.", "Check the joint against approved data.",
         "[{layer} ]is a shim: strength off";
@@ -278,6 +284,18 @@ codes! {
     MarginNegative = 50, "margin-negative", "The joint does not carry the load.",
         "the joint does not carry the load[: margin {m}].", "Refer.",
         "margin negative[: {m}]";
+    YieldsAtLimit = 110, "yields-at-limit", "The joint yields under its limit load.",
+        "the joint yields under its limit load[: margin at yield {m}].", "Refer.",
+        "yields at limit[: {m}]";
+    RowOverUltimate = 114, "row-over-ultimate", "One row takes more under the limit load than its rivets carry at failure.",
+        "one row takes[ {m}] a rivet under the limit load, more than a rivet carries[, {l}].", "Make the rows alike, or refer.",
+        "end row over[: {m}, carries {l}]";
+    SharesNotKnown = 115, "shares-not-known", "How the rows share the load cannot be worked out: a modulus or a sheet is missing.",
+        "how the rows share the load is not known.", "Name the sheets' materials, or refer.",
+        "row shares not known";
+    RivetsTouch = 113, "rivets-touch", "Two rivets are closer than their heads are wide.",
+        "rivets[ {m}] apart touch[: their heads are {l} wide].", "Check the points and the distances.",
+        "rivets touch[: {m}, head {l}]";
     MarginShort = 100, "margin-short", "The joint carries the load with less margin than wanted.",
         "less margin[, {m},] than wanted[, {l}].", "Refer.",
         "margin[ {m}] short[ of {l}]";
@@ -287,6 +305,9 @@ codes! {
     WeakerThanBefore = 51, "weaker-than-before", "The new joint is weaker than the one it replaces.",
         "weaker than as installed[: {m}, was {l}].", "Refer.",
         "weaker[: {m}, was {l}| than before]";
+    ShankSmaller = 112, "shank-smaller", "The planned shank is smaller than the installed one: it does not fill the hole that is there.",
+        "shank[ {m}] is smaller than the one it replaces[, {l}]: it does not fill that hole.", "Take the same size or the next larger.",
+        "shank smaller[: {m}, was {l}]";
     SubstituteTooSmall = 52, "substitute-too-small", "The substitute alloy needs a larger diameter.",
         "this alloy needs a larger diameter in place of the old one[: {l/}, not {m/}].", "Take the larger.",
         "alloy needs larger[: {l/}, not {m/}]";
@@ -302,6 +323,9 @@ codes! {
     BucklingNotElastic = 56, "buckling-not-elastic", "The stress is above what the elastic buckling formula covers: use the tangent-modulus curve of the material.",
         "stress[ {m}] is above what the buckling formula covers[, {l}].", "Use the tangent-modulus curve of the material.",
         "past buckling formula[ {l}]";
+    SpliceDevelops = 117, "splice-develops", "How much of the whole sheet the splice carries as laid out.",
+        "the splice develops[ {m} %] of the sheet.", "[More rows develop more: {l} %.]",
+        "develops[ {m} %] of sheet";
     // repairs
     NoPublishedMethod = 61, "no-published-method", "No published method on file sizes a repair in this place.",
         "no published method sizes a repair here.", "Ask the holder of the type's data.",

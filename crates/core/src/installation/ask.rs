@@ -3,13 +3,18 @@
 use super::Installation;
 use crate::basis::Basis;
 use crate::fact::{Fact, Facts};
-use crate::finding::{Code, Finding, Findings, Severity, Sink};
+use crate::finding::{Code, Figure, Finding, Findings, Severity, Sink};
 use crate::joint::compare::{Comparison, compare, compare_into};
+use crate::joint::flexibility::Formula;
+use crate::joint::lap::{LapError, Rows, Shared, shared};
+use crate::joint::margin::{Factors, Load, LoadKind};
 use crate::joint::pack::Made;
-use crate::joint::row::{RowError, RowStrength, row_strength_into};
+use crate::joint::row::{Loaded, Peak, RowError, RowStrength, row_strength_into};
+use crate::joint::sharing::{Envelope, Transfer};
 use crate::joint::strength::{JointStrength, StrengthError};
 use crate::length::Length;
 use crate::practice::{Given, Name};
+use crate::quantity::Force;
 use crate::select::{LengthAnswer, Wanted};
 use crate::stack::Stack;
 use crate::upset::{Fit, FitError};
@@ -93,18 +98,111 @@ impl<'a> Installation<'_, 'a> {
         }
     }
 
+    /// The edge distance that strength counts: of several rows no more than the metal in front of an inner row, up to the side of the next hole
+    /// in line with it.
+    fn edge_counted(&self) -> Option<Length> {
+        let edge = self.edge_or_least()?.value;
+        let Some(spacing) = self.layout.transverse_pitch.filter(|_| self.rows > 1) else { return Some(edge) };
+        // Staggered, the next hole in line is that of the next row but one.
+        let to_hole = if self.staggered { spacing.plus(spacing) } else { spacing };
+        let metal = to_hole.minus(self.hole_or_drilled().value.max().times(1, 2));
+        Some(edge.min(metal).max(Length::from_ten_thousandths(1)))
+    }
+
     fn made(&self) -> Result<Made<'_, 'a>, StrengthError> {
         Ok(Made {
             rivet: &self.rivet,
             stack: self.stack.ok_or(StrengthError::TooFewSheets)?,
-            edge: self.edge_or_least().ok_or(StrengthError::EdgeNotKnown)?.value,
+            edge: self.edge_counted().ok_or(StrengthError::EdgeNotKnown)?,
             hole: self.hole.map(|hole| hole.max()),
             pitch: self.layout.pitch,
             rows: self.rows,
             staggered: self.layout.transverse_pitch.filter(|_| self.staggered),
             shear: self.shear,
-            load: self.load,
+            load: self.load_on_rivet(),
+            driven: self.driven_shear().map(|driven| (driven.fsu, driven.basis)),
+            unpublished: self.unpublished(),
         })
+    }
+
+    /// The load on the rivet that carries most of it. Rows of a lap share alike at failure; of a doubler's rows the first carries most, by the
+    /// elastic shares, whatever is said of failure: they share nothing alike. `None` without a load, and where those shares are not known.
+    fn load_on_rivet(&self) -> Option<(Load, Factors)> {
+        let (load, factors) = self.load?;
+        if !self.is_doubler() {
+            return Some((load, factors));
+        }
+        let (_, force) = self.envelope().ok().flatten()?.peak()?;
+        Some((Load { force, ..load }, factors))
+    }
+
+    /// The load on all rows, from that on one rivet as if they shared alike.
+    fn on_all_rows(&self, load: Force) -> Force {
+        Force::from_lbf(load.lbf() * f64::from(self.rows))
+    }
+
+    fn is_doubler(&self) -> bool {
+        self.transfer == Transfer::Doubler && self.rows > 1
+    }
+
+    /// The formulas by which the rows share their load: the one that was asked for, else every one that is for rivets.
+    pub fn formulas(&self) -> impl Iterator<Item = Formula> + Clone + use<'a> {
+        let (formula, shear) = (self.formula, self.shear);
+        let wanted = move |known: &Formula| formula.is_none_or(|formula| formula == *known);
+        let given = formula.filter(|formula| !Formula::for_rivets(shear).any(|known| known == *formula));
+        Formula::for_rivets(shear).filter(wanted).chain(given)
+    }
+
+    /// How the rows share the load on all of them by one formula. Without a load the shares are those of one pound. Rows stand as far apart as
+    /// their rivets where nothing else is said.
+    ///
+    /// # Errors
+    /// [`LapError`]; [`LapError::PitchNotKnown`] where the pitch is not.
+    ///
+    /// ```
+    /// use shophead::installation::Installation;
+    /// use shophead::length::Length;
+    /// use shophead::rivet::part::Part;
+    /// use shophead::stack::Stack;
+    /// let layers = Stack::parse("2024-T3:.040, 2024-T3:.040")?;
+    /// let question = Installation::new(Part::parse("MS20470AD4")?, &layers).pitch(Length::parse(".75")?).rows(4);
+    /// for formula in question.formulas() {
+    ///     let found = question.shared(formula)?;
+    ///     // The end rows take most.
+    ///     assert_eq!(found.sharing.peak, 0);
+    /// }
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub fn shared(&self, formula: Formula) -> Result<Shared, LapError> {
+        let pitch = self.layout.pitch.ok_or(LapError::PitchNotKnown)?;
+        let load = self.load.map_or(Force::from_lbf(1.0), |(load, _)| self.on_all_rows(load.force));
+        let rows = Rows {
+            rivet: &self.rivet,
+            stack: self.stack.ok_or(LapError::SheetsDoNotFit)?,
+            pitch,
+            apart: self.layout.transverse_pitch.unwrap_or(pitch),
+            rows: self.rows,
+            shear: self.shear,
+            transfer: self.transfer,
+            load,
+            rivet_modulus: self.rivet_modulus,
+        };
+        shared(&rows, formula)
+    }
+
+    /// The envelope of the rows' shares over [`Installation::formulas`]; `None` for a single row.
+    ///
+    /// # Errors
+    /// As [`Installation::shared`].
+    pub fn envelope(&self) -> Result<Option<Envelope>, LapError> {
+        if self.rows < 2 {
+            return Ok(None);
+        }
+        let mut envelope = Envelope::new();
+        for formula in self.formulas() {
+            envelope.add(&self.shared(formula)?.sharing);
+        }
+        Ok(Some(envelope))
     }
 
     /// What one rivet carries, and every finding. An edge distance that was not given counts as the practice's least.
@@ -176,9 +274,36 @@ impl<'a> Installation<'_, 'a> {
         if found.joint.allowable.is_none() && found.joint.indication.is_none() {
             found.refuse();
         }
-        found.take_load(self.layout.pitch, self.rows, self.load)?;
+        self.share_load(found)?;
         for finding in &found.joint.findings {
             found.findings.push(*finding);
+        }
+        Ok(())
+    }
+
+    /// Holds the rows against the load on all of them, and the row that carries most against what its rivets carry.
+    fn share_load(&self, found: &mut RowStrength) -> Result<(), RowError> {
+        let envelope = self.envelope();
+        if self.rows > 1 && self.load.is_some() && envelope.is_err() {
+            let severity = if self.is_doubler() { Severity::Refer } else { Severity::Note };
+            found.findings.push(Finding::new(Code::SharesNotKnown, severity, Basis::FLEXIBILITY_SEC_8));
+        }
+        let envelope = envelope.ok().flatten();
+        let (Some(pitch), Some((load, factors))) = (self.layout.pitch, self.load) else { return Ok(()) };
+        let whole = Load { force: self.on_all_rows(load.force), ..load };
+        let peak = envelope.as_ref().and_then(|envelope| Some((envelope.peak()?, envelope.most_in_b())));
+        let loaded = Loaded { pitch, load: whole, factors, doubler: self.is_doubler() };
+        found.take_load(&loaded, peak.map(|(_, in_b)| in_b))?;
+        let Some(((row, force), _)) = peak else { return Ok(()) };
+        found.peak = Some(Peak { row, load: Load { force, ..load } });
+        let limit = match load.kind {
+            LoadKind::Limit => force,
+            LoadKind::Ultimate => Force::from_lbf(force.lbf() / factors.safety.value),
+        };
+        if let Some(allowable) = found.joint.allowable.filter(|allowable| limit > allowable.force) {
+            let finding = Finding::new(Code::RowOverUltimate, Severity::Refer, Basis::FLEXIBILITY_SEC_8);
+            let (takes, carries) = (Figure::Force(limit), Figure::Force(allowable.force));
+            found.findings.push(finding.with_measured(takes).with_limit(carries));
         }
         Ok(())
     }
@@ -190,14 +315,24 @@ impl<'a> Installation<'_, 'a> {
         let is_no_joint = |code: Code| {
             matches!(
                 code,
-                Code::FlushHeadWithoutSeat | Code::SeatInWrongLayer | Code::ShankDoesNotEnter | Code::HoleOverLimit
+                Code::FlushHeadWithoutSeat
+                    | Code::SeatInWrongLayer
+                    | Code::ShankDoesNotEnter
+                    | Code::HoleOverLimit
+                    | Code::RivetsTouch
             )
         };
         if found.findings.iter().any(|finding| is_no_joint(finding.code())) {
             found.refuse();
         }
         self.check_not_weaker(&mut |finding| found.findings.push(finding));
-        self.say_missing(self.missing().and(needed), &mut |finding| found.findings.push(finding));
+        let before = self.as_installed().map_or(Facts::NONE, |before| before.missing());
+        let mut missing = self.missing().or(before).and(needed);
+        if self.only_as_before() {
+            // Whatever it is made of, it is as strong as it was.
+            missing = missing.without(Fact::Material);
+        }
+        self.say_missing(missing, &mut |finding| found.findings.push(finding));
     }
 
     /// The rivet beside the installed one in its layers: whether it is as strong. `None` where no installed rivet is given.

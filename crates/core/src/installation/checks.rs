@@ -4,13 +4,14 @@ use super::Installation;
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Severity, Sink};
 use crate::hole::HoleLimits;
-use crate::joint::compare::check_substitute;
+use crate::joint::compare::{check_shank, check_substitute};
 use crate::joint::strength::{Shear, check_bearing_range};
-use crate::layout::{check_edge, check_pitch, check_row_spacing};
+use crate::layout::{Point, check_edge, check_pitch, check_row_spacing};
+use crate::length::Length;
 use crate::practice::Given;
 use crate::seat::check_seat;
 use crate::select::{check_alloy, check_diameter};
-use crate::stack::Role;
+use crate::stack::{Preparation, Role, Stack};
 
 impl Installation<'_, '_> {
     /// Every check that applies to what is known.
@@ -21,16 +22,34 @@ impl Installation<'_, '_> {
             if let Some(thickest) = stack.thickest() {
                 check_diameter(self.rivet.series(), &case, thickest, self.structure, self.practice, push);
             }
-            check_bearing_range(&self.rivet, stack, push);
+            let hole = self.hole.map(|hole| hole.max());
+            check_bearing_range(self.rivet.size().shank_nominal, hole, stack, self.unpublished(), push);
         }
         check_seat(&self.rivet, self.stack, &case, self.practice, push);
         check_alloy(&self.rivet, self.structure, push);
         self.check_entry(push);
         self.check_hole(push);
         self.check_distances(push);
+        self.check_touching(push);
         self.check_load_path(push);
         if let Some(installed) = &self.installed {
             check_substitute(installed, &self.rivet, push);
+            check_shank(installed, &self.rivet, push);
+        }
+    }
+
+    /// Two rivets closer than their heads are wide, along the row, from row to row or from one to the next across the gap.
+    fn check_touching(&self, push: &mut Sink<'_>) {
+        let size = self.rivet.size();
+        let (wide, basis) =
+            size.head_diameter_nominal().map_or((size.shank_nominal, size.basis), |head| (head, size.basis));
+        let apart = self.layout.transverse_pitch.filter(|_| self.rows > 1).map(|rows| {
+            let across = self.layout.pitch.filter(|_| self.staggered).map_or(Length::ZERO, |pitch| pitch.times(1, 2));
+            Point::default().distance(Point { x: across, y: rows })
+        });
+        let least = Given { value: wide, basis };
+        if let Some(closest) = self.layout.pitch.into_iter().chain(apart).min().filter(|closest| *closest < wide) {
+            push(Finding::against(Code::RivetsTouch, Severity::Refer, closest, &least));
         }
     }
 
@@ -98,6 +117,9 @@ impl Installation<'_, '_> {
             let found = Finding::new(Code::ShimInPack, Severity::Caution, Basis::SHIM).in_layer(number);
             push(found.with_measured(Figure::Length(shim.thickness.nominal())));
         }
+        if let Some(layer) = wet_layer(stack).filter(|_| !self.is_as_built()) {
+            push(Finding::new(Code::WetBearing, Severity::Caution, Basis::HDBK5J_WET_PIN).in_layer(layer));
+        }
         if self.shear != Shear::Double {
             return;
         }
@@ -110,4 +132,15 @@ impl Installation<'_, '_> {
             push(found.with_measured(Figure::Length(first.min(last))).with_limit(Figure::Length(first.max(last))));
         }
     }
+}
+
+/// The layer of sealant, where a sheet of the pack has bearing strengths for dry holes.
+fn wet_layer(stack: &Stack) -> Option<u8> {
+    let dry = stack.load_carrying().any(|layer| {
+        let properties = layer.material.and_then(|material| material.properties(layer.thickness.nominal()));
+        layer.preparation == Preparation::Plain
+            && properties.is_some_and(|properties| properties.heading().bearing_dry_pin == Some(true))
+    });
+    let sealant = stack.layers().iter().zip(1..).find(|(layer, _)| layer.role == Role::Sealant);
+    sealant.map(|(_, number)| number).filter(|_| dry)
 }

@@ -19,8 +19,9 @@
 //! | seat of a flush head | [`crate::stack`]: countersunk, dimpled or plain |
 //! | edge distance, pitch, row spacing | [`crate::layout`] |
 //! | shank that does not enter, hole beyond the rivet's limits | here |
-//! | sheet too thin for any published bearing strength, shims, unequal sheets | [`crate::joint`] |
-//! | another rivet than before | [`crate::joint::compare`] |
+//! | sheet too thin for any published bearing strength, shims, sealant, unequal sheets | [`crate::joint`] |
+//! | rivets that touch | here |
+//! | another rivet than before, a smaller shank | [`crate::joint::compare`] |
 //!
 //! ```
 //! use shophead::finding::Code;
@@ -48,11 +49,15 @@ pub use ladder::{HoleAnswer, MAX_STEPS, Step};
 use crate::basis::Basis;
 use crate::fact::{Fact, Facts};
 use crate::finding::{Code, Figure, Finding, Findings, Severity, Sink};
+use crate::joint::flexibility::Formula;
 use crate::joint::margin::{Factors, Load};
+use crate::joint::sharing::Transfer;
 use crate::joint::strength::Shear;
 use crate::layout::RowLayout;
 use crate::length::{Length, Toleranced};
+use crate::material::DrivenShear;
 use crate::practice::{Case, Given, HANDBOOK, Practice};
+use crate::quantity::Stress;
 use crate::rivet::part::Part;
 use crate::stack::{Preparation, Stack};
 use crate::structure::{Member, Structure};
@@ -83,6 +88,14 @@ pub struct Installation<'q, 'a> {
     new_edge: bool,
     shear: Shear,
     load: Option<(Load, Factors)>,
+    /// How the rivet is driven, where its alloy has a strength for each way.
+    driven: Option<&'static DrivenShear>,
+    transfer: Transfer,
+    /// The formula by which rows share the load; `None` takes every one that is for rivets.
+    formula: Option<Formula>,
+    rivet_modulus: Option<Stress>,
+    /// Whether a published table gives the count of the rivets, so that the strengths only stand beside it.
+    counted_by_table: bool,
     practice: &'a Practice<'a>,
 }
 
@@ -113,6 +126,11 @@ impl<'q, 'a> Installation<'q, 'a> {
             new_edge: false,
             shear: Shear::Single,
             load: None,
+            driven: None,
+            transfer: Transfer::Lap,
+            formula: None,
+            rivet_modulus: None,
+            counted_by_table: false,
             practice: &HANDBOOK,
         }
     }
@@ -213,10 +231,46 @@ impl<'q, 'a> Installation<'q, 'a> {
         Installation { shear, ..self }
     }
 
-    /// Under this load on the rivet.
+    /// Under this load on the rivet. Of several rows it is an equal part of the load on all of them.
     #[must_use]
     pub const fn load(self, load: Load, factors: Factors) -> Self {
         Installation { load: Some((load, factors)), ..self }
+    }
+
+    /// Driven in this way, one of the alloy's own strengths ([`RivetAlloy::driven_shears`](crate::material::RivetAlloy::driven_shears)).
+    /// Without it the least of them counts.
+    #[must_use]
+    pub const fn driven(self, driven: &'static DrivenShear) -> Self {
+        Installation { driven: Some(driven), ..self }
+    }
+
+    /// Where the load of the rows goes: from sheet to sheet, or along the first with the other lying on it.
+    #[must_use]
+    pub const fn transfer(self, transfer: Transfer) -> Self {
+        Installation { transfer, ..self }
+    }
+
+    /// With the shares of the rows by this formula alone, in place of the envelope of all that are for rivets.
+    #[must_use]
+    pub const fn formula(self, formula: Formula) -> Self {
+        Installation { formula: Some(formula), ..self }
+    }
+
+    /// With a rivet of this modulus; an aluminium one has its own.
+    #[must_use]
+    pub const fn rivet_modulus(self, modulus: Stress) -> Self {
+        Installation { rivet_modulus: Some(modulus), ..self }
+    }
+
+    /// In a splice whose rivets a published table counts.
+    pub(crate) const fn counted_by_table(self) -> Self {
+        Installation { counted_by_table: true, ..self }
+    }
+
+    /// The strength of the driven rivet that counts: as it is said to be driven, else the least of its alloy; `None` where none is known.
+    #[must_use]
+    pub fn driven_shear(&self) -> Option<&'static DrivenShear> {
+        self.driven.or_else(|| self.rivet.alloy().least_driven_shear())
     }
 
     /// The rivet.
@@ -257,6 +311,22 @@ impl<'q, 'a> Installation<'q, 'a> {
         !self.opened && same_layers && self.installed == Some(self.rivet.without_length())
     }
 
+    /// Whether nothing is changed from how the maker built it and no load is asked about, so that all there is to say is that it is as before.
+    fn only_as_before(&self) -> bool {
+        self.is_as_built() && self.load.is_none()
+    }
+
+    /// How serious it is where a strength is not published.
+    fn unpublished(&self) -> Severity {
+        if self.only_as_before() {
+            Severity::Note
+        } else if self.counted_by_table {
+            Severity::Caution
+        } else {
+            Severity::Refer
+        }
+    }
+
     /// What is found whatever is asked: every check that applies to what is known.
     ///
     /// ```
@@ -285,14 +355,22 @@ impl<'q, 'a> Installation<'q, 'a> {
         findings
     }
 
-    /// Says once what the question needs and was not given.
+    /// Whether somebody chose another rivet or other layers than the maker's, not only a step for a hole that was opened.
+    fn is_replaced(&self) -> bool {
+        self.installed.is_some() && !self.opened && !self.is_as_built()
+    }
+
+    /// Says once what the question needs and was not given. It is referred on primary structure, and where another rivet or other layers than
+    /// the maker's cannot be compared with his.
     fn say_missing(&self, missing: Facts, push: &mut Sink<'_>) {
         if missing.is_empty() {
             return;
         }
         let decides = missing.has(Fact::Edge) || missing.has(Fact::Pitch) || missing.has(Fact::Material);
+        let compares = missing.has(Fact::Edge) || missing.has(Fact::Layers) || missing.has(Fact::Material);
         let is_primary = self.structure == Some(Structure::Primary);
-        let severity = if is_primary && decides { Severity::Refer } else { Severity::Caution };
+        let refers = (is_primary && decides) || (self.is_replaced() && compares);
+        let severity = if refers { Severity::Refer } else { Severity::Caution };
         push(Finding::new(Code::NotChecked, severity, Basis::NOT_GIVEN).with_measured(Figure::Facts(missing)));
     }
 

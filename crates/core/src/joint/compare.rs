@@ -136,6 +136,15 @@ pub(crate) fn check_substitute(original: &Part<'_>, new: &Part<'_>, push: &mut S
     }
 }
 
+/// A shank that is smaller than the one before does not fill the hole that one left.
+pub(crate) fn check_shank(original: &Part<'_>, new: &Part<'_>, push: &mut Sink<'_>) {
+    let (was, is) = (original.size().shank_nominal, new.size().shank_nominal);
+    if is < was {
+        let least = Given { value: was, basis: Basis::AC43_SHANK_NOT_SMALLER };
+        push(Finding::against(Code::ShankSmaller, Severity::Refer, is, &least));
+    }
+}
+
 /// See [`Basis::SPEC_47196_STEP`].
 const FINE_STEPS_UP_TO: Length = Length::from_64ths(16);
 

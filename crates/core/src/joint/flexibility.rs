@@ -12,7 +12,7 @@
 //! | [`Formula::Tn1051`] | shear, bending and bearing of the bolt and bearing of the plates, term by term |
 //!
 //! The formulas differ by a factor of two to three for the same joint, and rivets that are nominally alike by 35 %. Say which one was
-//! used, or work with a soft and a stiff one, as [`super::sharing::between`] does. A print of STP 927 has n in the third term; the form
+//! used, or take the envelope of all that are for the joint, as [`super::sharing::Envelope`] does. A print of STP 927 has n in the third term; the form
 //! here is the one that is symmetric in the plates in single shear. C in double shear is for both planes together.
 
 use core::f64::consts::PI;
@@ -35,10 +35,11 @@ crate::words::words! {
 }
 
 impl Formula {
-    /// The usual choice for aluminium rivets in sheet: the softer end of the range. Practice.
-    pub const SOFT: Formula = Formula::Stp927Riveted;
-    /// The stiffer end of the range for aluminium rivets in sheet. Practice.
-    pub const STIFF: Formula = Formula::Stp486;
+    /// Every formula that is for rivets in such a joint: those for bolts are left out.
+    pub fn for_rivets(shear: Shear) -> impl Iterator<Item = Formula> + Clone {
+        let riveted = |formula: &Formula| !matches!(formula, Formula::Stp927Bolted | Formula::Tn1051);
+        Formula::ALL.iter().copied().filter(riveted).filter(move |formula| formula.is_for(shear))
+    }
 
     /// Its source.
     #[must_use]
@@ -257,7 +258,7 @@ mod tests {
     #[test]
     fn what_is_no_fastening_is_an_error() {
         let good = fastening(Shear::Single);
-        let error = |fastening: &Fastening| flexibility(Formula::SOFT, fastening).unwrap_err();
+        let error = |fastening: &Fastening| flexibility(Formula::Stp927Riveted, fastening).unwrap_err();
         assert_eq!(error(&Fastening { diameter: Length::ZERO, ..good }), FlexibilityError::LengthNotPositive);
         for modulus in [0.0, -1.0, f64::NAN, f64::INFINITY] {
             let modulus = Stress::from_psi(modulus);

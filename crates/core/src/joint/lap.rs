@@ -60,7 +60,9 @@ crate::words::errors! {
     LapError {
         SheetsDoNotFit = _, "lap-sheets", "Not two sheets in single shear, or not three in double.",
             "rows share a load between two sheets in single shear, or three in double with the middle one second";
-        ModulusNotPublished = _, "lap-sheet-modulus", "A sheet whose modulus is not published.",
+        PitchNotKnown = _, "lap-pitch", "The pitch, which is the width of the strip, is not known.",
+             "the pitch is missing; right would be .75";
+         ModulusNotPublished = _, "lap-sheet-modulus", "A sheet whose modulus is not published.",
             "no modulus on file for a sheet; name materials with published strengths, as in 2024-T3:.040";
         RivetModulusNotKnown = _, "lap-rivet-modulus", "The rivet is not aluminium and no modulus was given.",
             "no modulus on file for this rivet; give it, as in 26 msi";

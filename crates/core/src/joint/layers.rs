@@ -284,7 +284,7 @@ pub struct PackRows<'s, 'p> {
 ///     rivet: &Part::parse("MS20470AD4")?, stack: &stack, pitch, apart: pitch, rows: 4, from: 1, to: 3,
 ///     load: Force::from_lbf(800.0), rivet_modulus: None,
 /// };
-/// let found = through_pack(&rows, Formula::SOFT)?;
+/// let found = through_pack(&rows, Formula::Stp927Riveted)?;
 /// // Between the skin and what lies under it all of the load goes over.
 /// let all: f64 = (0..4).filter_map(|row| found.row(row)).map(|row| row.planes[0].lbf()).sum();
 /// assert!((all - 800.0).abs() < 1e-6);

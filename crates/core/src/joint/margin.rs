@@ -85,6 +85,13 @@ impl Margin {
         let finding = finding.with_measured(Figure::Ratio(self.value)).with_limit(Figure::Ratio(0.0));
         (self.value < 0.0).then_some(finding)
     }
+
+    /// The finding of a joint that yields under its limit load; asked of [`yield_margin`].
+    pub(crate) fn yields(&self) -> Option<Finding> {
+        let finding = Finding::new(Code::YieldsAtLimit, Severity::Refer, Basis::CFR14_25_305);
+        let finding = finding.with_measured(Figure::Ratio(self.value)).with_limit(Figure::Ratio(0.0));
+        (self.value < 0.0).then_some(finding)
+    }
 }
 
 crate::words::errors! {

@@ -4,6 +4,8 @@
 //! hole wider than the pitch gives a negative net section); [`super::strength`] checks first. Formulas (11.1) to (11.5) of the
 //! usual aircraft structures text.
 
+use super::strength::Allowable;
+use crate::basis::Basis;
 use crate::length::Length;
 use crate::quantity::{Force, Stress};
 
@@ -133,8 +135,22 @@ pub fn countersink_tear_out_loss(fsu: Stress, countersink: Countersink) -> Force
     force(fsu, countersink.depth.to_inches_f64() * countersink.diameter.to_inches_f64())
 }
 
-/// Pull of a rivet along its axis that tears the head through the sheet: `Fsu × π × head × t`; recalled, not read. No public test
-/// table stands behind it, and solid rivets are not chosen for tension: an indication only.
+/// The most of its shear strength with which a solid rivet is to be loaded along its axis, and where that stands: above it the driven head
+/// yields and the sheets come apart.
+pub const TENSION_SHARE: (f64, Basis) = (0.2, Basis::TENSION_SHARE);
+
+/// The most that a solid rivet is to be pulled with: [`TENSION_SHARE`] of its shear in one plane, and never more than `heads`, the pull that
+/// tears a head through its sheet. What parts the shank is not published. `None` where the shear is not known.
+#[must_use]
+pub fn tension(shear: Option<Allowable>, heads: Option<Force>) -> Option<Allowable> {
+    let (share, basis) = TENSION_SHARE;
+    let shear = shear?;
+    let most = Force::from_lbf(shear.force.lbf() * share);
+    Some(Allowable { force: heads.map_or(most, |heads| heads.min(most)), basis: shear.basis.weaker(basis) })
+}
+
+/// Pull of a rivet along its axis that tears the head through the sheet: `Fsu × π × head × t`. No public test table stands behind it, the
+/// real value can be much less by the shape of the head, and solid rivets are not chosen for tension: an upper bound only.
 #[must_use]
 pub fn pull_through(fsu: Stress, head: Length, thickness: Length) -> Force {
     force(fsu, core::f64::consts::PI * head.to_inches_f64() * thickness.to_inches_f64())

@@ -3,8 +3,10 @@
 use super::compare::Carried;
 use super::margin::{Factors, Load};
 use super::strength::{Governing, Joint, JointStrength, Rivet, Shear, Sheet, StrengthError, weakest};
-use crate::finding::{Code, Finding};
+use crate::basis::Basis;
+use crate::finding::{Code, Finding, Severity};
 use crate::length::Length;
+use crate::quantity::Stress;
 use crate::rivet::part::Part;
 use crate::stack::{MAX_LAYERS, Stack};
 
@@ -29,6 +31,10 @@ pub(crate) struct Made<'s, 'p> {
     pub(crate) shear: Shear,
     /// The load on one rivet.
     pub(crate) load: Option<(Load, Factors)>,
+    /// The strength of the driven rivet and where it stands.
+    pub(crate) driven: Option<(Stress, Basis)>,
+    /// How serious it is where a strength is not published.
+    pub(crate) unpublished: Severity,
 }
 
 impl Made<'_, '_> {
@@ -62,8 +68,10 @@ impl Made<'_, '_> {
 
     fn joint<'j>(&self, sheets: &'j mut heapless::Vec<Sheet<'static>, MAX_LAYERS>) -> Result<Joint<'j>, StrengthError> {
         put_sheets(self.stack, self.edge, sheets)?;
-        let Made { hole, pitch, shear, load, .. } = *self;
-        Ok(Joint { sheets, rivet: rivet_of(self.rivet), hole, shear, pitch, load })
+        let Made { hole, pitch, shear, load, unpublished, .. } = *self;
+        let (diameter, head) = (self.rivet.size().shank_nominal, self.rivet.series().head);
+        let rivet = Rivet { diameter, head, driven_shear: self.driven };
+        Ok(Joint { sheets, rivet, hole, shear, pitch, load, unpublished })
     }
 }
 
@@ -79,10 +87,6 @@ fn put_sheets(
         sheets.push(sheet).map_err(|_| StrengthError::TooManySheets)?;
     }
     Ok(())
-}
-
-fn rivet_of(rivet: &Part<'_>) -> Rivet {
-    Rivet { diameter: rivet.size().shank_nominal, head: rivet.series().head, driven_shear: rivet.alloy().fsu_driven() }
 }
 
 /// The number in the whole stack of a sheet that was counted among those that carry load.
@@ -137,6 +141,8 @@ mod tests {
             staggered: None,
             shear: Shear::Single,
             load: None,
+            driven: rivet.alloy().fsu_driven(),
+            unpublished: Severity::Refer,
         };
         let mut found = JointStrength::nothing_yet();
         made.strength_into(&mut found).expect("a joint");

@@ -17,7 +17,7 @@
 use core::fmt;
 
 use super::hole_table;
-use super::margin::{Factors, Load, Margin, margin};
+use super::margin::{Factors, Load, Margin, margin, yield_margin};
 use super::modes::{self, Countersink, Leg};
 use super::pack::Made;
 use super::strength::{Allowable, JointStrength, MAX_JOINT_FINDINGS, MAX_SHEETS, Mode, StrengthError};
@@ -86,8 +86,13 @@ pub struct RowStrength {
     pub governing: Option<RowGoverning>,
     /// Net section of each sheet for every inch of width, countersinks taken off.
     pub net_sections: heapless::Vec<Option<Allowable>, MAX_SHEETS>,
-    /// The margin of one pitch of the row under the load of all its rows; where a load was given and the row has a strength.
+    /// The margin of one pitch of the row under the load of all its rows; where a load was given and the row has a strength. Of a doubler
+    /// the lesser of the rivet that carries most and of the sheets between their holes.
     pub margin: Option<Margin>,
+    /// The margin at yield of the same under the limit load; where the yield of every sheet is published.
+    pub yield_margin: Option<Margin>,
+    /// The row that carries most by any formula; where there are several and a load was given.
+    pub peak: Option<Peak>,
     /// The weakest basis of all parts.
     pub basis: Basis,
     /// What was found, about one rivet and about the row.
@@ -107,6 +112,8 @@ impl RowStrength {
             governing: None,
             net_sections: heapless::Vec::new(),
             margin: None,
+            yield_margin: None,
+            peak: None,
             basis: joint.basis,
             findings: Findings::new(),
             joint,
@@ -114,27 +121,78 @@ impl RowStrength {
     }
 }
 
+/// The row whose rivets carry most by the elastic shares.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Peak {
+    /// Which, counted from 0 on the side where the load comes from.
+    pub row: usize,
+    /// The most that one of its rivets carries by any formula, limit or ultimate as the load was.
+    pub load: Load,
+}
+
+/// The load on one pitch of some rows.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Loaded {
+    pub(crate) pitch: Length,
+    /// On all rows together.
+    pub(crate) load: Load,
+    pub(crate) factors: Factors,
+    /// Whether the second sheet only lies on the first.
+    pub(crate) doubler: bool,
+}
+
 impl RowStrength {
-    /// Works out the margin under a load on each rivet.
-    pub(crate) fn take_load(
+    /// Works out the margins under a load on all rows; `in_b` is the most that the second sheet carries anywhere, where that is known.
+    pub(crate) fn take_load(&mut self, loaded: &Loaded, in_b: Option<Force>) -> Result<(), StrengthError> {
+        (self.margin, self.yield_margin, self.peak) = (None, None, None);
+        let Loaded { pitch, load, factors, doubler } = *loaded;
+        let whole = |per_inch: Allowable| Force::from_lbf(per_inch.force.lbf() * pitch.to_inches_f64());
+        if doubler {
+            self.take_doubler_load(load, factors, in_b, &whole)?;
+        } else {
+            self.margin = self.per_inch.map(|per_inch| margin(whole(per_inch), load, factors)).transpose()?;
+            let yields = self.yield_per_inch.map(|per_inch| yield_margin(whole(per_inch), load, factors));
+            self.yield_margin = yields.transpose()?;
+        }
+        self.findings.push_some(self.margin.and_then(|margin| margin.negative()));
+        self.findings.push_some(self.yield_margin.and_then(|margin| margin.yields()));
+        Ok(())
+    }
+
+    /// A doubler's rivets carry what the shares say, its sheets what is in them: nothing of it is so much an inch.
+    fn take_doubler_load(
         &mut self,
-        pitch: Option<Length>,
-        rows: u16,
-        load: Option<(Load, Factors)>,
+        load: Load,
+        factors: Factors,
+        in_b: Option<Force>,
+        whole: &dyn Fn(Allowable) -> Force,
     ) -> Result<(), StrengthError> {
-        self.margin = None;
-        let (Some(pitch), Some((load, factors)), Some(per_inch)) = (pitch, load, self.per_inch) else { return Ok(()) };
-        let allowable = Force::from_lbf(per_inch.force.lbf() * pitch.to_inches_f64());
-        let force = Force::from_lbf(load.force.lbf() * f64::from(rows));
-        let found = margin(allowable, Load { force, ..load }, factors)?;
-        self.margin = Some(found);
-        self.findings.push_some(found.negative());
+        (self.per_inch, self.indicated_per_inch, self.yield_per_inch, self.governing) = (None, None, None, None);
+        self.yield_margin = self.joint.yield_margin;
+        let Some(rivet) = self.joint.margin else { return Ok(()) };
+        let mut least = Some(rivet);
+        let of_three = self.joint.sheets.len() == 3;
+        for (index, (net, sheet)) in self.net_sections.iter().zip(&self.joint.sheets).enumerate() {
+            // The first sheet carries the whole load past the last row; in double shear the middle one does, and the outer ones share.
+            let carries_it_all = index == usize::from(of_three);
+            let force = if carries_it_all {
+                Some(load.force)
+            } else {
+                in_b.map(|in_b| Force::from_lbf(in_b.lbf() * sheet.share()))
+            };
+            let net = net.zip(force.filter(|force| *force > Force::ZERO));
+            let found = net.map(|(net, force)| margin(whole(net), Load { force, ..load }, factors)).transpose()?;
+            least = least.zip(found).map(|(least, found)| if found.value < least.value { found } else { least });
+        }
+        self.margin = least;
         Ok(())
     }
 
     /// Takes back every figure of what is no joint; its findings say why.
     pub(crate) fn refuse(&mut self) {
         (self.per_inch, self.indicated_per_inch, self.yield_per_inch, self.governing) = (None, None, None, None);
+        (self.margin, self.yield_margin, self.peak) = (None, None, None);
     }
 }
 
@@ -382,7 +440,10 @@ mod tests {
 
     fn row<'s>(rivet: &'s Part<'static>, stack: &'s Stack) -> Made<'s, 'static> {
         let (edge, pitch, shear) = (length(".5"), Some(length(".75")), Shear::Single);
-        Made { rivet, stack, edge, hole: None, pitch, rows: 1, staggered: None, shear, load: None }
+        let driven = rivet.alloy().fsu_driven();
+        let staggered = None;
+        let unpublished = Severity::Refer;
+        Made { rivet, stack, edge, hole: None, pitch, rows: 1, staggered, shear, load: None, driven, unpublished }
     }
 
     fn row_strength(row: &Made<'_, '_>) -> Result<RowStrength, RowError> {

@@ -470,45 +470,63 @@ impl Chain<'_> {
     }
 }
 
-/// The same joint with soft and with stiff fasteners: what is published does not say more than that the truth lies between.
+/// The same joint by several formulas: for each row the least and the greatest load of one of its fasteners that any of them gives.
+///
+/// The formulas differ by a factor of two to three for the same joint, and no document says which of them is right. What is judged is the
+/// greatest that any of them gives.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Envelope {
-    /// With the soft formula.
-    pub soft: Sharing,
-    /// With the stiff one.
-    pub stiff: Sharing,
+    rows: heapless::Vec<(f64, f64), MAX_ROWS>,
+    /// The most that plate B carries anywhere, in pounds.
+    most_in_b: f64,
 }
 
 impl Envelope {
-    /// Least and greatest load of a row, counted from 0.
+    /// No formula yet.
     #[must_use]
-    pub fn row(&self, row: usize) -> Option<(Force, Force)> {
-        let (soft, stiff) = (self.soft.row(row)?.load, self.stiff.row(row)?.load);
-        Some((soft.min(stiff), soft.max(stiff)))
+    pub const fn new() -> Envelope {
+        Envelope { rows: heapless::Vec::new(), most_in_b: 0.0 }
     }
 
-    /// The greatest load of one fastener by either formula.
+    /// Takes the shares by another formula in. Of chains with different numbers of rows each row is that of the chains that have it.
+    pub fn add(&mut self, sharing: &Sharing) {
+        for (index, row) in sharing.rows().enumerate() {
+            let load = row.a_fastener.lbf();
+            match self.rows.get_mut(index) {
+                Some((least, greatest)) => (*least, *greatest) = (least.min(load), greatest.max(load)),
+                // Cannot fail: a chain has at most as many rows as there is room.
+                None => drop(self.rows.push((load, load))),
+            }
+            self.most_in_b = self.most_in_b.max(row.in_b.gross.lbf().abs());
+        }
+    }
+
+    /// Least and greatest load of one fastener of a row, counted from 0.
     #[must_use]
-    pub fn peak(&self) -> Option<Force> {
-        let size = |sharing: &Sharing| sharing.peak_row().map(|row| Force::from_lbf(row.a_fastener.lbf().abs()));
-        Some(size(&self.soft)?.max(size(&self.stiff)?))
+    pub fn row(&self, row: usize) -> Option<(Force, Force)> {
+        self.rows.get(row).map(|&(least, greatest)| (Force::from_lbf(least), Force::from_lbf(greatest)))
+    }
+
+    /// The row whose fasteners carry most by any formula, counted from 0, and that load without its sign; the first of equals.
+    #[must_use]
+    pub fn peak(&self) -> Option<(usize, Force)> {
+        let size = |&(least, greatest): &(f64, f64)| greatest.max(-least);
+        let most = self.rows.iter().map(size).fold(0.0, f64::max);
+        let row = self.rows.iter().position(|row| size(row) >= most * (1.0 - EQUAL_WITHIN))?;
+        Some((row, Force::from_lbf(most)))
+    }
+
+    /// The most that plate B carries anywhere by any formula.
+    #[must_use]
+    pub fn most_in_b(&self) -> Force {
+        Force::from_lbf(self.most_in_b)
     }
 }
 
-/// How the rows share a load, with soft and with stiff fasteners; the rows come from two formulas of [`super::flexibility`].
-///
-/// For little memory fill both answers of an [`Envelope`] by [`share_into`].
-///
-/// # Errors
-/// As [`share`].
-pub fn between(
-    soft: &[Row],
-    stiff: &[Row],
-    bays: &[Bay],
-    transfer: Transfer,
-    load: Force,
-) -> Result<Envelope, SharingError> {
-    Ok(Envelope { soft: share(soft, bays, transfer, load)?, stiff: share(stiff, bays, transfer, load)? })
+impl Default for Envelope {
+    fn default() -> Envelope {
+        Envelope::new()
+    }
 }
 
 #[cfg(test)]
@@ -597,11 +615,22 @@ mod tests {
     }
 
     #[test]
-    fn the_envelope_holds_both() {
-        let joint = between(&[row(2e-5); 3], &[row(5e-6); 3], &[bay(); 2], Transfer::Lap, lbf(100.0)).unwrap();
-        let (least, greatest) = joint.row(1).unwrap();
-        assert_eq!((least, greatest), (joint.stiff.row(1).unwrap().load, joint.soft.row(1).unwrap().load));
-        assert_eq!(joint.peak(), joint.stiff.row(0).map(|row| row.load));
+    fn the_envelope_holds_every_formula() {
+        let with = |flexibility: f64| share(&[row(flexibility); 3], &[bay(); 2], Transfer::Lap, lbf(100.0)).unwrap();
+        let (soft, stiff) = (with(2e-5), with(5e-6));
+        let mut joint = Envelope::new();
+        joint.add(&soft);
+        joint.add(&stiff);
+        let load = |sharing: &Sharing, index| sharing.row(index).unwrap().load;
+        assert_eq!(joint.row(1), Some((load(&stiff, 1), load(&soft, 1))));
+        let (end, most) = joint.peak().unwrap();
+        assert!(end == 0 && (most.lbf() - load(&stiff, 0).lbf()).abs() < 1e-9);
         assert_eq!(joint.row(3), None);
+        assert_eq!(joint.most_in_b(), lbf(100.0));
+        assert_eq!(Envelope::new().peak(), None);
+        // A doubler's last row gives back: its size counts.
+        let mut doubler = Envelope::default();
+        doubler.add(&share(&[row(1e-5); 2], &[bay()], Transfer::Doubler, lbf(100.0)).unwrap());
+        assert_eq!(doubler.peak().map(|(row, load)| (row, load.lbf())), Some((0, 25.0)));
     }
 }

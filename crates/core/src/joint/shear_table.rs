@@ -1,7 +1,9 @@
 //! Single-shear strengths of driven solid rivets.
 //!
-//! MIL-HDBK-5H/5J and MMPDS-01, table 8.1.2(b): the cells that could be recalled, none of them read; rows for 2017-T31 stood in
-//! earlier editions. Every cell lies within 0.4 % of shear stress times the area of the nominal hole.
+//! MIL-HDBK-5H/5J and MMPDS-01, table 8.1.2(b): the cells that could be recalled; rows for 2017-T31 stood in earlier editions. Of 2117 the
+//! cell of 5/32 was read in a quotation of the table, and that of 1/8 as the most that a tested flush joint carries. Every cell lies within
+//! 0.4 % of shear stress times the area of the table's own hole. A cell is a ceiling: what a rivet carries is worked out from figures that
+//! were read, and never counted higher than the cell.
 
 use crate::basis::Basis;
 use crate::length::Length;
@@ -50,8 +52,8 @@ pub const CELLS: &[ShearCell] = &[
     cell("5056-H32", "B", 28.0, 6, 203.0, Basis::HDBK5J_T8_1_2B), // 3/32
     cell("5056-H32", "B", 28.0, 24, 3275.0, Basis::HDBK5J_T8_1_2B), // 3/8
     cell("2117-T3", "AD", 30.0, 4, 106.0, Basis::HDBK5J_T8_1_2B), // 1/16
-    cell("2117-T3", "AD", 30.0, 8, 388.0, Basis::HDBK5J_T8_1_2B), // 1/8
-    cell("2117-T3", "AD", 30.0, 10, 596.0, Basis::HDBK5J_T8_1_2B), // 5/32
+    cell("2117-T3", "AD", 30.0, 8, 388.0, Basis::HDBK5F_FLUSH_CAP), // 1/8
+    cell("2117-T3", "AD", 30.0, 10, 596.0, Basis::MMPDS_T8_1_2B), // 5/32
     cell("2117-T3", "AD", 30.0, 12, 862.0, Basis::HDBK5J_T8_1_2B), // 3/16
     cell("2117-T3", "AD", 30.0, 20, 2460.0, Basis::HDBK5J_T8_1_2B), // 5/16
     cell("2117-T3", "AD", 30.0, 24, 3510.0, Basis::HDBK5J_T8_1_2B), // 3/8

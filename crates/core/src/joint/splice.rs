@@ -12,7 +12,8 @@
 //! 119 of the 131 rivet cells are the formula to the printed decimal. Of the others the print is higher in seven and lower in
 //! five, by less than 0.07 but for one (table 4-9, .032 sheet with 5/32: printed 3.9, formula 4.03, as if shear had not been
 //! looked at). One bolt cell is lower by more: table 4-9, .128 with AN-3, printed 3.2 where its own note d gives 4.2.
-//! [`PerInch::used`] takes the printed cell unless the formula, rounded to the printed decimal, asks for more.
+//! [`PerInch::used`] takes the printed cell unless the formula, rounded to the printed decimal, asks for more. A dash in the table is no
+//! offer: the formula is not put in its place.
 
 use super::ac43_table::{COLUMNS, Line, TABLE_4_9, TABLE_4_10, TABLE_4_11};
 use super::{hole_table, modes};
@@ -124,6 +125,9 @@ pub struct Tables {
 
 /// Which table names a material; `None` when none does.
 ///
+/// Table 4-9 names some alloys as sections only (plate, bar, rod, tube, extrusion): 2024-T4, and 2014-T6 as an extrusion too. 2017 stands in
+/// table 4-10 in any temper.
+///
 /// Clad 2024-T3 stands in the heading of table 4-9 and in that of table 4-10. Table 4-9 asks for more rivets and comes first
 /// here; the worked example of para 4-58g takes table 4-10, which stands in [`Tables::also`].
 ///
@@ -139,6 +143,7 @@ pub fn tables(alloy: &str, temper: &str, clad: bool) -> Option<Tables> {
     match (alloy, temper) {
         ("2024", "T3") if clad => Some(Tables { first: Table::T4_9, also: Some(Table::T4_10) }),
         ("2014", "T6") | ("2024", "T3" | "T36" | "T361") | ("7075", "T6" | "T6 and T62") => only(Table::T4_9),
+        ("2024", "T4") if !clad => only(Table::T4_9),
         ("2017", _) => only(Table::T4_10),
         ("5052", _) => only(Table::T4_11),
         _ => None,
@@ -179,9 +184,9 @@ pub struct PerInch {
     pub printed: Option<f64>,
     /// What the rule of the table gives.
     pub formula: f64,
-    /// The count to use: the printed cell, or the formula rounded to the printed decimal where that is more, or the formula
-    /// where nothing is printed.
-    pub used: f64,
+    /// The count to use: the printed cell, or the formula rounded to the printed decimal where that is more. `None` where nothing is
+    /// printed: the table offers no figure there, whatever its rule gives.
+    pub used: Option<f64>,
     /// What decides the formula.
     pub critical: Critical,
     /// What the count to use rests on.
@@ -221,7 +226,7 @@ const AN3_DIAMETER: Length = Length::from_ten_thousandths(1_900);
 /// use shophead::length::Length;
 /// let eighth = Fastener::Rivet(Length::parse("1/8")?);
 /// let count = per_inch(Table::T4_10, Length::parse(".040")?, eighth).expect("in the table");
-/// assert_eq!((count.used, count.critical), (6.2, Critical::Shear));
+/// assert_eq!((count.used, count.critical), (Some(6.2), Critical::Shear));
 /// # Ok::<(), shophead::length::ParseLengthError>(())
 /// ```
 pub fn per_inch(table: Table, thickness: Length, fastener: Fastener) -> Result<PerInch, SpliceError> {
@@ -232,11 +237,11 @@ pub fn per_inch(table: Table, thickness: Length, fastener: Fastener) -> Result<P
     let (bearing_part, bearing_basis) = table.bearing_part();
     let (shear, bearing, rule_basis) = match fastener {
         Fastener::Rivet(rivet) => {
-            let hole = hole_table::nominal_hole(rivet).ok_or(SpliceError::DiameterNotTabulated)?.hole;
-            let h = hole.to_inches_f64();
+            let row = hole_table::nominal_hole(rivet).ok_or(SpliceError::DiameterNotTabulated)?;
+            let h = row.hole.to_inches_f64();
             let (shear_part, shear_basis) = table.shear_part();
             let area = core::f64::consts::FRAC_PI_4 * h * h;
-            let basis = shear_basis.weaker(bearing_basis).weaker(Basis::HDBK5J_T8_1_2A);
+            let basis = shear_basis.weaker(bearing_basis).weaker(row.basis);
             (t / (shear_part * area), 1.0 / (bearing_part * h), basis)
         }
         Fastener::An3Bolt => {
@@ -248,10 +253,10 @@ pub fn per_inch(table: Table, thickness: Length, fastener: Fastener) -> Result<P
     let formula = shear.max(bearing);
     let printed = printed(table, thickness, fastener);
     let (used, basis) = match printed {
-        None => (formula, rule_basis),
+        None => (None, rule_basis),
         Some(cell) => {
             let rounded = libm::round(formula * TENTHS) / TENTHS;
-            if rounded > cell { (rounded, table.basis().weaker(rule_basis)) } else { (cell, table.basis()) }
+            if rounded > cell { (Some(rounded), table.basis().weaker(rule_basis)) } else { (Some(cell), table.basis()) }
         }
     };
     let critical = if shear > bearing { Critical::Shear } else { Critical::Bearing };
@@ -337,7 +342,7 @@ pub struct Count {
 
 /// Whole rivets over a width, reduced for the member.
 ///
-/// `per_inch` is [`PerInch::used`]. Use [`Member::rounding`] unless there is a reason not to.
+/// `per_inch` is what [`PerInch::used`] holds. Use [`Member::rounding`] unless there is a reason not to.
 ///
 /// # Errors
 /// [`SpliceError::NotPositive`], [`SpliceError::LengthNotPositive`], [`SpliceError::OutOfRange`].

@@ -11,10 +11,15 @@
 //! sheet carries all of it and each outer sheet half. Where a part is not published the allowable is missing and a finding says
 //! which sheet and why; nothing is guessed in its place.
 //!
-//! The edge margin e/D counts nominal rivet diameters, as edge distances do in the trade. Between 1.5 and 2.0 bearing is
-//! interpolated, above 2.0 the value at 2.0 holds.
+//! Shear stands on the stress of the driven rivet and the smallest drill printed for it; a recalled cell of the strength handbook is a
+//! ceiling ([`JointStrength::ceiling`]): where the formula gives more, the cell is taken.
+//!
+//! The edge margin e/D counts nominal rivet diameters, as edge distances do in the trade, or a hole that is larger. Between 1.5 and 2.0
+//! bearing is interpolated, above 2.0 the value at 2.0 holds. The flush joints were tested at 2.0 and no reduction is published, so below
+//! that theirs is an indication. A sheet is thick enough from t/D of 0.18 on, D the hole; the bearing tests ran from 0.25 to 0.50, and a
+//! note says where a sheet lies outside.
 
-use super::margin::{Factors, Load, Margin, MarginError, margin};
+use super::margin::{Factors, Load, Margin, MarginError, margin, yield_margin};
 use super::{flush_table, hole_table, modes, shear_table, thin_sheet};
 use crate::basis::{Basis, Status};
 use crate::finding::{Code, Figure, Finding, Findings, Severity, Sink};
@@ -22,7 +27,6 @@ use crate::length::Length;
 use crate::material::SheetProperties;
 use crate::quantity::{Force, Stress};
 use crate::rivet::Head;
-use crate::rivet::part::Part;
 pub use crate::stack::Preparation;
 use crate::stack::Stack;
 
@@ -30,10 +34,10 @@ use crate::stack::Stack;
 pub const MAX_SHEETS: usize = 8;
 
 /// The most findings that a strength keeps: those of eight sheets that lack everything. Of each sheet there are at most four (a knife edge,
-/// no strength of its flush joint or in bearing, an edge margin below the tables, no shear strength), and four of the joint (its hole, its
-/// rivet, a governing figure from memory, its margin). With every check of an [`Installation`](crate::installation::Installation) beside
-/// them, 60 000 random packs came to twenty-seven.
-pub const MAX_JOINT_FINDINGS: usize = 4 * MAX_SHEETS + 4;
+/// no strength of its flush joint or in bearing, an edge margin below the tables, no shear strength), and six of the joint (its hole, its
+/// rivet, a sheet outside the bearing tests, a governing figure from memory, its margin, its margin at yield). With every check of an
+/// [`Installation`](crate::installation::Installation) beside them, 60 000 random packs came to twenty-seven.
+pub const MAX_JOINT_FINDINGS: usize = 4 * MAX_SHEETS + 6;
 
 /// How many planes the rivet is sheared in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -98,6 +102,30 @@ pub struct Joint<'s> {
     pub pitch: Option<Length>,
     /// A load on the rivet and its factors, for the margin.
     pub load: Option<(Load, Factors)>,
+    /// How serious it is where a strength is not published: [`Severity::Refer`], unless something else stands for it, such as that nothing is
+    /// changed from how the maker built it.
+    pub unpublished: Severity,
+}
+
+impl Joint<'_> {
+    /// What edge margins count: the hole, where it is larger than the shank.
+    fn larger(&self) -> Length {
+        self.hole.map_or(self.rivet.diameter, |hole| hole.max(self.rivet.diameter))
+    }
+
+    /// The hole as it is, or as the smallest printed drill leaves it.
+    fn hole_or_nominal(&self) -> Length {
+        self.hole.unwrap_or_else(|| nominal_hole(self.rivet.diameter))
+    }
+
+    /// What a sheet is held against to be thick enough: the hole as it is, and never less than the nominal one.
+    fn widest_hole(&self) -> Length {
+        self.hole_or_nominal().max(nominal_hole(self.rivet.diameter))
+    }
+}
+
+fn nominal_hole(rivet: Length) -> Length {
+    hole_table::nominal_hole(rivet).map_or(rivet, |row| row.hole)
 }
 
 /// A load and what it rests on.
@@ -118,7 +146,8 @@ pub enum BearingKind {
     Sheet,
     /// A tested flush joint.
     FlushJoint,
-    /// Below an edge margin of 1.5: the strength at 1.5 in proportion. Practice, to see where one stands; not an allowable.
+    /// Below the least edge margin of the tests, 1.5 in bearing and 2.0 for a flush joint: that strength in proportion. Practice, to see
+    /// where one stands; not an allowable.
     Indication,
 }
 
@@ -201,7 +230,7 @@ impl SheetStrength {
         self.layer
     }
 
-    /// Edge distance over nominal rivet diameter.
+    /// Edge distance over nominal rivet diameter, or over the hole where that is larger.
     #[must_use]
     pub const fn edge_margin(&self) -> f64 {
         self.edge_margin
@@ -271,11 +300,14 @@ pub struct JointStrength {
     pub thin_sheet_factor: Option<f64>,
     /// Rivet shear in all planes, thin-sheet factor included.
     pub shear: Option<Allowable>,
+    /// The recalled cell of the strength handbook for one plane, where there is one: the shear is never counted higher.
+    pub ceiling: Option<Allowable>,
     /// Each sheet, in the order given.
     pub sheets: heapless::Vec<SheetStrength, MAX_SHEETS>,
     /// What one rivet carries; `None` where a part is not published.
     pub allowable: Option<Allowable>,
-    /// Where an edge margin below 1.5 is all that stands in the way: the least of the parts with the indication in it. Practice.
+    /// Where an edge margin below that of the tests is all that stands in the way: the least of the parts with the indication in it.
+    /// Practice.
     pub indication: Option<Allowable>,
     /// What fails first at the allowable or the indication.
     pub governing: Option<Governing>,
@@ -284,6 +316,8 @@ pub struct JointStrength {
     /// The margin under the load; when one was given and there is an allowable. For one rivet: with several rows, hold the net
     /// section against the load of all of them.
     pub margin: Option<Margin>,
+    /// The margin at yield under the limit load; when a load was given and the yield of every sheet is published.
+    pub yield_margin: Option<Margin>,
     /// The weakest basis of all parts that were compared.
     pub basis: Basis,
     /// What was found.
@@ -293,7 +327,28 @@ pub struct JointStrength {
 impl JointStrength {
     /// Takes back every figure of what is no joint; its findings say why.
     pub(crate) fn refuse(&mut self) {
-        (self.allowable, self.indication, self.governing, self.margin) = (None, None, None, None);
+        (self.allowable, self.indication, self.governing) = (None, None, None);
+        (self.margin, self.yield_margin) = (None, None);
+    }
+
+    /// Works out the margins under a load and says which are not there.
+    pub(crate) fn take_load(&mut self, load: Option<(Load, Factors)>) -> Result<(), StrengthError> {
+        (self.margin, self.yield_margin) = (None, None);
+        let (Some((load, factors)), Some(allowable)) = (load, self.allowable) else { return Ok(()) };
+        self.margin = Some(margin(allowable.force, load, factors)?);
+        self.yield_margin = self.yield_load().map(|yields| yield_margin(yields.force, load, factors)).transpose()?;
+        self.findings.push_some(self.margin.and_then(|margin| margin.negative()));
+        self.findings.push_some(self.yield_margin.and_then(|margin| margin.yields()));
+        Ok(())
+    }
+
+    /// Shear of the rivet in one plane, without what thin sheet takes off; `None` where it is not known.
+    #[must_use]
+    pub fn shear_of_one_plane(&self) -> Option<Allowable> {
+        let shear = self.shear?;
+        let planes = if self.sheets.iter().any(|sheet| sheet.share() < 1.0) { 2.0 } else { 1.0 };
+        let whole = shear.force.lbf() / planes / self.thin_sheet_factor.unwrap_or(1.0);
+        Some(Allowable { force: Force::from_lbf(whole), ..shear })
     }
 
     /// The load on the rivet at which the first sheet yields, never above the allowable.
@@ -336,6 +391,8 @@ crate::words::errors! {
             "a strength must be above zero; right would be 30 ksi";
         NoSeatForFlushHead = 99, "joint-no-seat-for-flush-head", "A flush head without a countersunk or dimpled sheet.",
             "a flush head needs a countersunk or dimpled sheet";
+        SeatUnderPlainSheet = 102, "joint-seat-under-plain-sheet", "A countersunk or dimpled sheet under a plain one: the flush head cannot reach it.",
+            "a flush head cannot reach a seat under a plain sheet; sink the sheets from the head side down";
         EdgeNotKnown = 101, "joint-edge-not-known", "No edge distance was given, and the practice has none for this rivet.",
             "the edge distance is missing; right would be .25";
         OutOfRange = 100, "joint-out-of-range", "A load came out too large to be a number.",
@@ -348,6 +405,21 @@ crate::words::errors! {
 const EDGE_LEAST: f64 = 1.5;
 const EDGE_FULL: f64 = 2.0;
 
+/// Thickness over hole between which bearing was tested (MIL-HDBK-5J 1.4.7.1).
+const BEARING_TESTS: (f64, f64) = (0.25, 0.50);
+
+/// An edge margin up to which nothing is published: as a number, and as a fraction, so that it is compared exactly.
+struct LeastEdge {
+    ratio: f64,
+    over: (i128, i128),
+    basis: Basis,
+}
+
+/// Of a plain hole.
+const PLAIN_EDGE: LeastEdge = LeastEdge { ratio: EDGE_LEAST, over: (3, 2), basis: Basis::HDBK5J_BEARING_BELOW };
+/// Of a tested flush joint.
+const FLUSH_EDGE: LeastEdge = LeastEdge { ratio: EDGE_FULL, over: (2, 1), basis: Basis::HDBK5_FLUSH_EDGE };
+
 /// What one rivet carries in these sheets.
 ///
 /// # Errors
@@ -355,6 +427,7 @@ const EDGE_FULL: f64 = 2.0;
 /// finding that says `refer` and without an allowable.
 ///
 /// ```
+/// use shophead::finding::Severity;
 /// use shophead::joint::strength::{Joint, Mode, Preparation, Rivet, Shear, Sheet, strength};
 /// use shophead::length::Length;
 /// use shophead::material::{Material, RivetAlloy};
@@ -372,7 +445,7 @@ const EDGE_FULL: f64 = 2.0;
 ///     driven_shear: RivetAlloy::Al2117.fsu_driven(),
 /// };
 /// let joint = Joint {
-///     sheets: &[skin, cap], rivet, hole: None, shear: Shear::Single, pitch: None, load: None,
+///     sheets: &[skin, cap], rivet, hole: None, shear: Shear::Single, pitch: None, load: None, unpublished: Severity::Refer,
 /// };
 /// let found = strength(&joint).expect("a joint");
 /// let governing = found.governing.expect("all of it published");
@@ -382,8 +455,14 @@ const EDGE_FULL: f64 = 2.0;
 /// # Ok::<(), shophead::length::ParseLengthError>(())
 /// ```
 pub fn strength(joint: &Joint<'_>) -> Result<JointStrength, StrengthError> {
-    if joint.rivet.head.is_flush() && joint.sheets.iter().all(|sheet| sheet.preparation == Preparation::Plain) {
-        return Err(StrengthError::NoSeatForFlushHead);
+    let is_sunk = |sheet: &Sheet<'_>| sheet.preparation != Preparation::Plain;
+    if joint.rivet.head.is_flush() {
+        if !joint.sheets.iter().any(is_sunk) {
+            return Err(StrengthError::NoSeatForFlushHead);
+        }
+        if joint.sheets.iter().skip_while(|sheet| is_sunk(sheet)).any(is_sunk) {
+            return Err(StrengthError::SeatUnderPlainSheet);
+        }
     }
     let mut found = JointStrength::nothing_yet();
     found.fill(joint)?;
@@ -398,12 +477,14 @@ impl<'a> JointStrength {
             diameter: (Length::ZERO, Basis::SHANK_COUNTS),
             thin_sheet_factor: None,
             shear: None,
+            ceiling: None,
             sheets: heapless::Vec::new(),
             allowable: None,
             indication: None,
             governing: None,
             net_section: None,
             margin: None,
+            yield_margin: None,
             basis: Basis::SHANK_COUNTS,
             findings: Findings::new(),
         }
@@ -420,23 +501,19 @@ impl<'a> JointStrength {
             let _ = sheets.push(*sheet);
         };
         let found = weakest(joint, &mut keep, &mut |finding| findings.push(finding))?;
-        (self.diameter, self.shear, self.thin_sheet_factor) = (found.diameter, found.shear, found.thin_sheet_factor);
+        let Sheared { load, thin_sheet_factor, ceiling } = found.shear;
+        (self.diameter, self.shear, self.thin_sheet_factor, self.ceiling) =
+            (found.diameter, load, thin_sheet_factor, ceiling);
         (self.allowable, self.indication) = found.load();
         (self.governing, self.net_section, self.basis) = (found.governing, found.net_section, found.basis);
-        self.margin = match (joint.load, self.allowable) {
-            (Some((load, factors)), Some(allowable)) => Some(margin(allowable.force, load, factors)?),
-            _ => None,
-        };
-        self.findings.push_some(self.margin.and_then(|margin| margin.negative()));
-        Ok(())
+        self.take_load(joint.load)
     }
 }
 
 /// What of a strength is known when every sheet has been looked at once: a part of [`JointStrength`].
 pub(super) struct Weakest {
     diameter: (Length, Basis),
-    shear: Option<Allowable>,
-    thin_sheet_factor: Option<f64>,
+    shear: Sheared,
     pub(super) governing: Option<Governing>,
     indicated: bool,
     net_section: Option<(Allowable, u8)>,
@@ -460,14 +537,13 @@ pub(super) fn weakest(
 ) -> Result<Weakest, StrengthError> {
     check(joint)?;
     let diameter = counted_diameter(joint, push);
-    let net_hole =
-        joint.hole.or(hole_table::nominal_hole(joint.rivet.diameter).map(|row| row.hole)).unwrap_or(diameter.0);
+    let net_hole = joint.hole_or_nominal();
     if joint.pitch.is_some_and(|pitch| pitch <= net_hole) {
         return Err(StrengthError::PitchInsideHole);
     }
     let mut tally = Tally::new();
-    let (shear, thin_sheet_factor) = rivet_shear(joint, diameter, push)?;
-    tally.add(Mode::RivetShear, None, shear, 1.0, false);
+    let shear = rivet_shear(joint, diameter, push)?;
+    tally.add(Mode::RivetShear, None, shear.load, 1.0, false);
 
     let (mut net_section, mut every_net_section) = (None, true);
     for (sheet, layer) in joint.sheets.iter().zip(1_u8..) {
@@ -487,6 +563,7 @@ pub(super) fn weakest(
         every_net_section &= found.net_section().is_some();
         keep(&found);
     }
+    push_some(outside_tests(joint), push);
 
     let governing = tally.governing.filter(|_| tally.complete);
     if let Some(governing) = governing.filter(|governing| governing.load.basis.status() == Status::Memory) {
@@ -497,7 +574,6 @@ pub(super) fn weakest(
     Ok(Weakest {
         diameter,
         shear,
-        thin_sheet_factor,
         governing,
         indicated: tally.indicated,
         net_section: net_section.filter(|_| every_net_section),
@@ -542,8 +618,9 @@ fn counted_diameter(joint: &Joint<'_>, push: &mut Sink<'_>) -> (Length, Basis) {
     let nominal = joint.rivet.diameter;
     let Some(row) = hole_table::nominal_hole(nominal) else {
         let counted = joint.hole.map_or(nominal, |hole| hole.min(nominal));
+        let severity = joint.unpublished.min(Severity::Caution);
         push(
-            Finding::new(Code::StrengthNotPublished, Severity::Caution, Basis::SHANK_COUNTS)
+            Finding::new(Code::StrengthNotPublished, severity, Basis::SHANK_COUNTS)
                 .with_measured(Figure::Length(counted)),
         );
         return (counted, Basis::SHANK_COUNTS);
@@ -555,11 +632,21 @@ fn counted_diameter(joint: &Joint<'_>, push: &mut Sink<'_>) -> (Length, Basis) {
                     .with_measured(Figure::Length(hole))
                     .with_limit(Figure::Length(row.hole)),
             );
-            (row.hole, Basis::HDBK5J_T8_1_2A)
+            (row.hole, row.basis)
         }
-        Some(hole) => (hole, Basis::HDBK5J_T8_1_2A),
-        None => (row.hole, Basis::HDBK5J_T8_1_2A),
+        Some(hole) => (hole, row.basis),
+        None => (row.hole, row.basis),
     }
+}
+
+/// Shear of the rivet.
+#[derive(Clone, Copy)]
+struct Sheared {
+    /// In all planes, thin-sheet factor included.
+    load: Option<Allowable>,
+    thin_sheet_factor: Option<f64>,
+    /// Of one plane.
+    ceiling: Option<Allowable>,
 }
 
 /// Shear of the rivet and the thin-sheet factor in it.
@@ -567,10 +654,11 @@ fn rivet_shear(
     joint: &Joint<'_>,
     (diameter, diameter_basis): (Length, Basis),
     push: &mut Sink<'_>,
-) -> Result<(Option<Allowable>, Option<f64>), StrengthError> {
+) -> Result<Sheared, StrengthError> {
+    let mut found = Sheared { load: None, thin_sheet_factor: None, ceiling: None };
     let Some((stress, stress_basis)) = joint.rivet.driven_shear else {
-        push(Finding::new(Code::StrengthNotPublished, Severity::Refer, Basis::HDBK5J_T8_1_2B));
-        return Ok((None, None));
+        push(Finding::new(Code::StrengthNotPublished, joint.unpublished, Basis::HDBK5J_T8_1_2B));
+        return Ok(found);
     };
     let stress = valid(stress)?;
     let mut basis = stress_basis.weaker(diameter_basis);
@@ -580,28 +668,31 @@ fn rivet_shear(
         Shear::Single => joint.sheets.iter().filter(straight).map(|sheet| sheet.thickness).min(),
         Shear::Double => joint.sheets.get(1).filter(straight).map(|sheet| sheet.thickness),
     };
-    let factor = match thickness {
-        None => None,
-        Some(thickness) => match thin_sheet::factor(joint.shear, thickness, joint.rivet.diameter) {
-            // Too thin for any figure: the sheet's own finding says so.
-            None => return Ok((None, None)),
-            factor => factor,
-        },
-    };
-    if factor.is_some_and(|factor| factor < 1.0) {
+    if let Some(thickness) = thickness {
+        if too_thin(thickness, joint.widest_hole(), joint.unpublished).is_some() {
+            // The sheet's own finding says so.
+            return Ok(found);
+        }
+        found.thin_sheet_factor = thin_sheet::factor(joint.shear, thickness, joint.rivet.diameter);
+    }
+    if found.thin_sheet_factor.is_some_and(|factor| factor < 1.0) {
         basis = basis.weaker(Basis::HDBK5J_T8_1_2_1B);
     }
     if joint.shear == Shear::Double {
-        basis = basis.weaker(Basis::HDBK5J_DOUBLE_SHEAR);
+        basis = basis.weaker(Basis::DOUBLE_SHEAR);
     }
     let mut single = modes::rivet_shear(stress, diameter, Shear::Single.planes());
-    // A printed cell is rounded; some lie a pound below the formula.
     if let Some(cell) = shear_table::shear_cell(stress, joint.rivet.diameter) {
-        single = single.min(cell.ultimate);
-        basis = basis.weaker(cell.basis);
+        found.ceiling = Some(Allowable { force: cell.ultimate, basis: cell.basis });
+        // A printed cell is rounded; some lie a pound below the formula.
+        if cell.ultimate < single {
+            single = cell.ultimate;
+            basis = basis.weaker(cell.basis);
+        }
     }
-    let shear = Force::from_lbf(single.lbf() * joint.shear.planes() * factor.unwrap_or(1.0));
-    Ok((Some(finite(shear, basis)?), factor))
+    let shear = Force::from_lbf(single.lbf() * joint.shear.planes() * found.thin_sheet_factor.unwrap_or(1.0));
+    found.load = Some(finite(shear, basis)?);
+    Ok(found)
 }
 
 /// One sheet in its joint.
@@ -615,14 +706,14 @@ struct At<'j> {
 
 impl<'a> At<'a> {
     fn strength(&self, push: &mut Sink<'_>) -> Result<SheetStrength, StrengthError> {
-        let edge_margin = self.sheet.edge.to_inches_f64() / self.joint.rivet.diameter.to_inches_f64();
+        let edge_margin = self.sheet.edge.to_inches_f64() / self.joint.larger().to_inches_f64();
         let outer = self.joint.shear == Shear::Double && self.layer != 2;
         let mut found = SheetStrength::new(self.layer, edge_margin, outer);
         let thickness = self.sheet.thickness;
         let in_column =
             |sheet: &&SheetProperties| sheet.t_min() <= self.sheet.thickness && self.sheet.thickness <= sheet.t_max();
         let Some(properties) = self.sheet.properties.filter(in_column) else {
-            self.not_published(Severity::Refer, Basis::HDBK5J_CHAPTER_3, push);
+            self.not_published(self.joint.unpublished, Basis::HDBK5J_CHAPTER_3, push);
             return Ok(found);
         };
         let bearing = match self.sheet.preparation {
@@ -632,22 +723,24 @@ impl<'a> At<'a> {
         if let Some(bearing) = bearing {
             found.put_bearing(bearing);
         }
-        if !self.edge_is_covered() {
+        let least = self.least_edge();
+        if !self.reaches(least) {
             push(
-                Finding::new(Code::EdgeMarginBelowTable, Severity::Refer, Basis::HDBK5J_BEARING_BELOW)
+                Finding::new(Code::EdgeMarginBelowTable, self.joint.unpublished, least.basis)
                     .with_measured(Figure::Ratio(edge_margin))
-                    .with_limit(Figure::Ratio(EDGE_LEAST))
+                    .with_limit(Figure::Ratio(least.ratio))
                     .in_layer(self.layer),
             );
         }
         match properties.fsu() {
-            None => self.not_published(Severity::Caution, properties.basis(), push),
+            None => self.not_published(self.joint.unpublished.min(Severity::Caution), properties.basis(), push),
             Some(fsu) => {
                 let fsu = valid(fsu)?;
                 let edge = self.sheet.edge;
                 let basis = properties.basis().weaker(Basis::TEAR_OUT);
                 found.put(SheetLoad::TearOut, finite(modes::tear_out(fsu, thickness, edge), basis)?);
-                let relief = modes::tear_out_with_relief(fsu, thickness, edge, self.diameter.0);
+                let relief =
+                    modes::tear_out_with_relief(fsu, thickness, edge, self.joint.larger().max(self.diameter.0));
                 if relief > Force::ZERO {
                     let basis = properties.basis().weaker(Basis::TEAR_OUT_WITH_RELIEF).weaker(self.diameter.1);
                     found.put(SheetLoad::Relief, finite(relief, basis)?);
@@ -665,10 +758,19 @@ impl<'a> At<'a> {
         push(Finding::new(Code::StrengthNotPublished, severity, basis).in_layer(self.layer));
     }
 
-    /// Whether the edge margin is at least 1.5; exact.
-    fn edge_is_covered(&self) -> bool {
-        let edge = i128::from(self.sheet.edge.nanometres()).wrapping_mul(2);
-        edge >= i128::from(self.joint.rivet.diameter.nanometres()).wrapping_mul(3)
+    /// The least edge margin of the tests behind its strength.
+    fn least_edge(&self) -> &'static LeastEdge {
+        match self.sheet.preparation {
+            Preparation::Plain => &PLAIN_EDGE,
+            Preparation::Countersunk | Preparation::Dimpled => &FLUSH_EDGE,
+        }
+    }
+
+    /// Whether the edge margin is at least this; exact.
+    fn reaches(&self, least: &LeastEdge) -> bool {
+        let (over, under) = least.over;
+        let scaled = |length: Length, by: i128| i128::from(length.nanometres()).wrapping_mul(by);
+        scaled(self.sheet.edge, under) >= scaled(self.joint.larger(), over)
     }
 
     fn bearing(
@@ -677,9 +779,8 @@ impl<'a> At<'a> {
         edge_margin: f64,
         push: &mut Sink<'_>,
     ) -> Result<Option<Bearing>, StrengthError> {
-        let nominal = self.joint.rivet.diameter;
         let (thickness, diameter) = (self.sheet.thickness, self.diameter.0);
-        if let Some(finding) = too_thin(thickness, nominal) {
+        if let Some(finding) = too_thin(thickness, self.joint.widest_hole(), self.joint.unpublished) {
             push(finding.in_layer(self.layer));
             return Ok(None);
         }
@@ -687,7 +788,7 @@ impl<'a> At<'a> {
         let load = |stress: Stress, also: Option<Basis>| {
             finite(modes::bearing(stress, diameter, thickness), also.map_or(basis, |also| basis.weaker(also)))
         };
-        let covered = self.edge_is_covered();
+        let covered = self.reaches(&PLAIN_EDGE);
         let at_margin = |at_15: Option<Stress>, at_20: Option<Stress>| {
             let at_15 = at_15.map(valid).transpose()?;
             let at_20 = at_20.map(valid).transpose()?;
@@ -700,7 +801,7 @@ impl<'a> At<'a> {
             found.map(|(stress, also)| load(stress, also)).transpose()
         };
         let Some(ultimate) = at_margin(properties.fbru_15(), properties.fbru_20())? else {
-            self.not_published(Severity::Refer, properties.basis(), push);
+            self.not_published(self.joint.unpublished, properties.basis(), push);
             return Ok(None);
         };
         let yield_load = at_margin(properties.fbry_15(), properties.fbry_20())?;
@@ -728,20 +829,20 @@ impl<'a> At<'a> {
         });
         if is_knife_edge && rivet.head == Head::Flush {
             push(
-                Finding::new(Code::CountersinkTooDeep, Severity::Refer, Basis::HDBK5F_KNIFE_EDGE)
+                Finding::new(Code::CountersinkTooDeep, self.joint.unpublished, Basis::HDBK5F_KNIFE_EDGE)
                     .with_measured(Figure::Length(thickness))
                     .in_layer(self.layer),
             );
         }
         let row = flush_table::flush_row(rivet.diameter, preparation, properties, thickness).filter(|_| same_rivet);
         let Some((row, basis)) = row else {
-            self.not_published(Severity::Refer, Basis::HDBK5_FLUSH_RIVETS, push);
+            self.not_published(self.joint.unpublished, Basis::HDBK5_FLUSH_RIVETS, push);
             return Ok(None);
         };
-        let (kind, part, basis) = if self.edge_is_covered() {
+        let (kind, part, basis) = if self.reaches(&FLUSH_EDGE) {
             (BearingKind::FlushJoint, 1.0, basis)
         } else {
-            (BearingKind::Indication, edge_margin / EDGE_LEAST, basis.weaker(Basis::BEARING_INDICATED))
+            (BearingKind::Indication, edge_margin / EDGE_FULL, basis.weaker(Basis::BEARING_INDICATED))
         };
         Ok(Some(Bearing {
             kind,
@@ -751,30 +852,64 @@ impl<'a> At<'a> {
     }
 }
 
-/// A sheet too thin beside its rivet for any published bearing strength.
-fn too_thin(thickness: Length, diameter: Length) -> Option<Finding> {
-    let ratio = Figure::Ratio(thickness.to_inches_f64() / diameter.to_inches_f64());
-    let finding = Finding::new(Code::SheetTooThinForTable, Severity::Refer, Basis::HDBK5H_LEAST_RATIO);
-    let finding = finding.with_measured(ratio).with_limit(Figure::Ratio(thin_sheet::LEAST_RATIO));
-    (!thin_sheet::is_covered(thickness, diameter)).then_some(finding)
+/// A sheet too thin beside its hole for any published bearing strength.
+fn too_thin(thickness: Length, hole: Length, severity: Severity) -> Option<Finding> {
+    let finding = Finding::new(Code::SheetTooThinForTable, severity, Basis::HDBK5H_LEAST_RATIO);
+    let finding = finding.with_measured(Figure::Ratio(ratio(thickness, hole)));
+    (!thin_sheet::is_covered(thickness, hole)).then_some(finding.with_limit(Figure::Ratio(thin_sheet::LEAST_RATIO)))
 }
 
-/// Every layer that carries load and is too thin beside the rivet for any published bearing strength. Where a layer takes the head the tested
-/// joints say how thin it may be.
-pub(crate) fn check_bearing_range(rivet: &Part<'_>, stack: &Stack, push: &mut Sink<'_>) {
+fn ratio(thickness: Length, hole: Length) -> f64 {
+    thickness.to_inches_f64() / hole.to_inches_f64()
+}
+
+/// Every layer that carries load and is too thin beside its hole, or beside the nominal one, for any published bearing strength. Where a layer
+/// takes the head the tested joints say how thin it may be.
+pub(crate) fn check_bearing_range(
+    rivet: Length,
+    hole: Option<Length>,
+    stack: &Stack,
+    severity: Severity,
+    push: &mut Sink<'_>,
+) {
+    let nominal = nominal_hole(rivet);
+    let hole = hole.map_or(nominal, |hole| hole.max(nominal));
     for (number, layer) in stack.numbered_load_carrying() {
-        let finding = too_thin(layer.thickness.nominal(), rivet.size().shank_nominal);
+        let finding = too_thin(layer.thickness.nominal(), hole, severity);
         if let Some(finding) = finding.filter(|_| layer.preparation == Preparation::Plain) {
             push(finding.in_layer(number));
         }
     }
 }
 
+/// The plain sheet that lies furthest outside the range of thickness over hole in which bearing was tested: the thinnest of those below it,
+/// else the thickest of those above.
+fn outside_tests(joint: &Joint<'_>) -> Option<Finding> {
+    let hole = joint.widest_hole();
+    let plain = || joint.sheets.iter().zip(1_u8..).filter(|(sheet, _)| sheet.preparation == Preparation::Plain);
+    let covered = |(sheet, _): &(&Sheet<'_>, u8)| thin_sheet::is_covered(sheet.thickness, hole);
+    let below = |(sheet, _): &(&Sheet<'_>, u8)| ratio(sheet.thickness, hole) < BEARING_TESTS.0;
+    let above = |(sheet, _): &(&Sheet<'_>, u8)| ratio(sheet.thickness, hole) > BEARING_TESTS.1;
+    let thin = plain().filter(covered).filter(below).min_by_key(|(sheet, _)| sheet.thickness);
+    let thick = || plain().filter(above).max_by_key(|(sheet, _)| sheet.thickness);
+    let limit = if thin.is_some() { BEARING_TESTS.0 } else { BEARING_TESTS.1 };
+    let (sheet, layer) = thin.or_else(thick)?;
+    let finding = Finding::new(Code::BearingOutsideTests, Severity::Note, Basis::HDBK5J_BEARING_RANGE);
+    let measured = Figure::Ratio(ratio(sheet.thickness, hole));
+    Some(finding.with_measured(measured).with_limit(Figure::Ratio(limit)).in_layer(layer))
+}
+
+fn push_some(finding: Option<Finding>, push: &mut Sink<'_>) {
+    if let Some(finding) = finding {
+        push(finding);
+    }
+}
+
 /// Bearing stress at an edge margin of 1.5 or more, and what it rests on besides the sheet's table.
 fn at_edge_margin(edge_margin: f64, at_15: Option<Stress>, at_20: Option<Stress>) -> Option<(Stress, Option<Basis>)> {
     if edge_margin >= EDGE_FULL {
-        let also = (edge_margin > EDGE_FULL).then_some(Basis::HDBK5J_BEARING_ABOVE);
-        return at_20.or(at_15).map(|stress| (stress, also));
+        // Read at 2.0; that more edge does not count for more is only left out.
+        return at_20.or(at_15).map(|stress| (stress, None));
     }
     let at_15 = at_15?;
     match at_20 {
@@ -868,7 +1003,7 @@ mod tests {
 
     fn lap<'s>(sheets: &'s [Sheet<'s>]) -> Joint<'s> {
         let rivet = Rivet { diameter: length("1/8"), head: Head::Universal, driven_shear: Some(DRIVEN_2117) };
-        Joint { sheets, rivet, hole: None, shear: Shear::Single, pitch: None, load: None }
+        Joint { sheets, rivet, hole: None, shear: Shear::Single, pitch: None, load: None, unpublished: Severity::Refer }
     }
 
     fn near(found: Option<Allowable>, by_hand: f64) {

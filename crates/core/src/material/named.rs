@@ -114,7 +114,7 @@ impl Material {
     }
 
     /// Reads a material: `2024-T3`, `clad 2024-T3`, `2024-T3 clad`, `alclad 2024-T3`, `bare 7075-T6`, in small or capital
-    /// letters. Without `clad` or `alclad` it is bare.
+    /// letters. Without `clad` or `alclad` it is bare. An alloy that a table names in any temper (2017, 5052) is read in any, and without one.
     ///
     /// # Errors
     /// [`ParseMaterialError`] names what is not known and lists what is; [`Material::known`] has all of it.
@@ -142,6 +142,9 @@ impl Material {
         let alloy = alloy.ok_or(ParseMaterialError::Empty)?;
         let of_alloy = || Material::known().filter(|known| known.alloy().eq_ignore_ascii_case(alloy));
         let listed = of_alloy().next().ok_or(ParseMaterialError::UnknownAlloy)?.alloy();
+        let as_listed = |temper: &str| of_alloy().any(|known| known.temper().eq_ignore_ascii_case(temper));
+        // A table that names no temper means any.
+        let temper = temper.filter(|temper| as_listed(temper) || !(as_listed("") && is_temper(temper)));
         let of_temper = || of_alloy().filter(|known| known.temper().eq_ignore_ascii_case(temper.unwrap_or_default()));
         let other = of_temper().next().ok_or(match temper {
             None => ParseMaterialError::MissingTemper { alloy: listed },
@@ -150,6 +153,13 @@ impl Material {
         let wanted = clad.unwrap_or(false);
         of_temper().find(|known| known.is_clad() == wanted).ok_or(ParseMaterialError::KnownOnlyAs(other))
     }
+}
+
+/// Whether a word is written as tempers are: a letter, perhaps figures behind it.
+fn is_temper(word: &str) -> bool {
+    let mut letters = word.bytes();
+    let first = letters.next().is_some_and(|first| b"FOHWT".contains(&first.to_ascii_uppercase()));
+    first && letters.all(|figure| figure.is_ascii_digit())
 }
 
 /// Words for the surface of a sheet, and whether they mean clad.
@@ -277,6 +287,8 @@ mod tests {
             ("2014-T6", "2014-T6"),
             ("2017", "2017"),
             ("2017 alclad", "clad 2017"),
+            ("2017-T4", "2017"),
+            ("clad 2017-T3", "clad 2017"),
             ("5052", "5052"),
             ("5052-H34", "5052-H34"),
         ] {
@@ -298,7 +310,7 @@ mod tests {
             ("2014", known_2014),
             ("clad 2014", known_2014),
             ("2024-T5", ParseMaterialError::UnknownTemper { alloy: "2024" }),
-            ("2017-T4", ParseMaterialError::UnknownTemper { alloy: "2017" }),
+            ("2017-4", ParseMaterialError::UnknownTemper { alloy: "2017" }),
             ("clad 6061-T6", bare_6061),
             ("2024-T3 sheet", ParseMaterialError::UnexpectedWord),
             ("clad alclad 2024-T3", ParseMaterialError::UnexpectedWord),

@@ -191,8 +191,13 @@ impl RivetAlloy {
     /// ```
     #[must_use]
     pub fn fsu_driven(self) -> Option<(Stress, Basis)> {
-        let least = self.driven_shears().iter().min_by(|one, other| one.fsu.psi().total_cmp(&other.fsu.psi()))?;
-        Some((least.fsu, least.basis))
+        self.least_driven_shear().map(|least| (least.fsu, least.basis))
+    }
+
+    /// The least of [`RivetAlloy::driven_shears`], first named, with the temper that it is for.
+    #[must_use]
+    pub fn least_driven_shear(self) -> Option<&'static DrivenShear> {
+        self.driven_shears().iter().min_by(|one, other| one.fsu.psi().total_cmp(&other.fsu.psi()))
     }
 
     /// Every density given, in pounds per cubic inch, the best supported first.

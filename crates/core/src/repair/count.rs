@@ -43,6 +43,8 @@ pub struct ByTable {
     pub thickness: Length,
     /// Its cell and what the rule of the table gives.
     pub cell: PerInch,
+    /// The count to use before the reduction for the member.
+    pub used: f64,
     /// Rivets an inch after the reduction for the member.
     pub per_inch: f64,
     /// What the reduction is for.
@@ -100,7 +102,7 @@ impl Rate {
     pub fn over(&self, width: Length) -> Result<Option<u32>, SpliceError> {
         let by_table = |found: Option<ByTable>| {
             let found = found?;
-            Some(splice::count(found.cell.used, width, found.member, found.member.rounding()).map(|count| count.total))
+            Some(splice::count(found.used, width, found.member, found.member.rounding()).map(|count| count.total))
         };
         let by_strength = || {
             let found = self.by_strength?;
@@ -145,11 +147,35 @@ pub fn by_table(
         Err(SpliceError::DiameterNotTabulated) => return Ok(None),
         cell => cell?,
     };
-    if cell.printed.is_none() {
-        return Ok(None);
-    }
+    let Some(used) = cell.used else { return Ok(None) };
     let (percent, _) = member.percent();
-    Ok(Some(ByTable { table, thickness, cell, per_inch: cell.used * f64::from(percent) / 100.0, member }))
+    Ok(Some(ByTable { table, thickness, cell, used, per_inch: used * f64::from(percent) / 100.0, member }))
+}
+
+/// AN-3 bolts an inch for a sheet, by its tables: nothing else counts them.
+///
+/// # Errors
+/// [`SpliceError`].
+pub fn bolt_rate(material: Material, thickness: Length, member: Member, by: By) -> Result<Rate, SpliceError> {
+    let mut found =
+        Rate { by_table: None, also: None, by_strength: None, per_inch: None, from: None, findings: Findings::new() };
+    if let Some(named) = tables(material.alloy(), material.temper(), material.is_clad()) {
+        found.by_table = by_table(named.first, thickness, Fastener::An3Bolt, member)?;
+        let also = named.also.map(|table| by_table(table, thickness, Fastener::An3Bolt, member));
+        found.also = also.transpose()?.flatten();
+    }
+    let counted = match by {
+        By::Example => found.also.or(found.by_table),
+        By::Table | By::Greater => found.by_table,
+        By::Strength => None,
+    };
+    found.per_inch = counted.map(|counted| counted.per_inch);
+    found.from = counted.map(|_| if by == By::Example { By::Example } else { By::Table });
+    if counted.is_none() {
+        let none = Finding::new(Code::NoSpliceTable, Severity::Refer, Basis::AC43_SPLICES_DASH);
+        found.findings.push(none.with_measured(Figure::Length(thickness)));
+    }
+    Ok(found)
 }
 
 /// Rivets an inch for a sheet, by its tables and by computation.

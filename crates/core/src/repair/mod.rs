@@ -4,6 +4,7 @@
 //! |---|---|
 //! | [`patch`] | a patch or doubler over a hole or a crack: outside, behind, or flush with a filler |
 //! | [`splice`] | a stringer, flange or frame spliced leg by leg |
+//! | [`seam`] | a seam of two sheets alike: count, rows, how much of the sheet it develops |
 //! | [`panel`] | skin replaced from member to member, its seams copied |
 //! | [`solve`] | pitch, rows, diameter, edge or gauge for a wanted margin |
 //!
@@ -21,6 +22,7 @@ pub mod gauge_table;
 pub mod in_row;
 pub mod panel;
 pub mod patch;
+pub mod seam;
 pub mod site;
 pub mod solve;
 pub mod splice;

@@ -414,7 +414,7 @@ fn spliced_leg(query: &SpliceQuery<'_, '_>, leg: &Leg, number: u8) -> Result<Leg
 }
 
 fn count_of(bolts: &ByTable, width: Length) -> Result<u32, SpliceError> {
-    Ok(splice::count(bolts.cell.used, width, bolts.member, bolts.member.rounding())?.total)
+    Ok(splice::count(bolts.used, width, bolts.member, bolts.member.rounding())?.total)
 }
 
 /// The plate as given, or as wide as its leg and of the next gauge with more area; for a frame thicker than the frame.

@@ -34,14 +34,14 @@ pub(crate) const OTHER: u32 = 10;
 /// Behind a bar stand the errors of something asked on the way, which speak for themselves.
 macro_rules! errors {
     ($(#[$doc:meta])* $name:ident {
-        $( $variant:ident $({ $field:ident: $type:ty, $about:literal })? = $number:tt, $word:literal, $meaning:literal, $sentence:literal; )+
+        $( $variant:ident $({ $field:ident: $type:ty, $about:literal })? = $number:tt, $word:literal, $meaning:literal, $sentence:literal; )*
         $( | $nested:ident($inner:ty), $why:literal; )*
     }) => {
         #[derive(Clone, Copy, Debug, PartialEq, Eq)]
         #[cfg_attr(feature = "defmt", derive(defmt::Format))]
         $(#[$doc])*
         pub enum $name {
-            $( #[doc = $meaning] $variant $({ #[doc = $about] $field: $type })?, )+
+            $( #[doc = $meaning] $variant $({ #[doc = $about] $field: $type })?, )*
             $( #[doc = $why] $nested($inner), )*
         }
 
@@ -54,13 +54,13 @@ macro_rules! errors {
                     meaning: $meaning,
                     say: $crate::words::say!($word, $meaning, $sentence $(, $field)?),
                 },
-            )+];
+            )*];
 
             /// Its number in the C interface.
             #[must_use]
             pub const fn number(&self) -> u32 {
                 match self {
-                    $( $name::$variant $({ $field: _ })? => $crate::words::number!($number), )+
+                    $( $name::$variant $({ $field: _ })? => $crate::words::number!($number), )*
                     $( $name::$nested(error) => error.number(), )*
                 }
             }
@@ -69,7 +69,7 @@ macro_rules! errors {
             #[must_use]
             pub const fn as_str(&self) -> &'static str {
                 match self {
-                    $( $name::$variant $({ $field: _ })? => $word, )+
+                    $( $name::$variant $({ $field: _ })? => $word, )*
                     $( $name::$nested(error) => error.as_str(), )*
                 }
             }
@@ -79,7 +79,7 @@ macro_rules! errors {
             #[cfg(feature = "words")]
             fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
                 match self {
-                    $( $name::$variant $({ $field })? => write!(f, $sentence), )+
+                    $( $name::$variant $({ $field })? => write!(f, $sentence), )*
                     $( $name::$nested(error) => error.fmt(f), )*
                 }
             }

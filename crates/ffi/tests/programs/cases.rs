@@ -773,10 +773,10 @@ fn by_table(
         "  table {number} {:016x} {:016x} {:016x} by {by}{}\n",
         found.printed.unwrap_or(0.0).to_bits(),
         found.formula.to_bits(),
-        found.used.to_bits(),
+        found.used.unwrap_or(0.0).to_bits(),
         basis(found.basis)
     );
-    let count = match splice::count(found.used, width, member, member.rounding()) {
+    let count = match splice::count(found.used.unwrap_or(0.0), width, member, member.rounding()) {
         Ok(count) => count,
         Err(error) => return pen.error(error),
     };

@@ -564,6 +564,7 @@ fn question_of<'j>(
         .structure(row.structure)
         .member(row.member)
         .in_place_of(row.installed)
+        .in_place_of_layers(if std::ptr::eq(stack, &raw const row.stack) { row.stack_before() } else { stack })
 }
 
 fn case_of(rivet: &Part<'_>, row: &Row) -> Case {

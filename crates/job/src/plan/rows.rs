@@ -9,6 +9,7 @@ use shophead::length::{Length, Toleranced};
 use shophead::practice::Practice;
 use shophead::removal::removal;
 use shophead::rivet::part::Part;
+use shophead::stack::Stack;
 
 use super::choice::{choose, push_choice};
 use super::edges::row_cuts;
@@ -64,7 +65,7 @@ pub(super) fn plan_row<'j>(
             push(&mut findings, *finding);
         }
     }
-    let comparison = if row.installed.without_length() == rivet { None } else { question.compare().ok().flatten() };
+    let comparison = if row.is_unchanged() { None } else { question.compare().ok().flatten() };
     if let Some(comparison) = &comparison {
         push_all(&mut findings, &comparison.findings);
     }
@@ -79,7 +80,7 @@ pub(super) fn plan_row<'j>(
         before_and_after: Err(NotCompared::NoJoint),
         holes: Vec::new(),
         cuts,
-        removal: removal(&row.installed, &row.stack, layout.edge, practice),
+        removal: removal(&row.installed, row.stack_before(), layout.edge, practice),
         findings,
         referred: false,
         ruling: None,
@@ -96,12 +97,13 @@ pub(super) fn before_and_after<'j>(
     let row = plan.row;
     plan.layout.edge.ok_or(NotCompared::NoEdge)?;
     plan.layout.pitch.ok_or(NotCompared::NoPitch)?;
-    let made_of = |rivet: Part<'j>, hole: Option<Length>| {
-        let question = question_of(row, rivet, &row.stack, plan.layout, practice);
+    let made_through = |rivet: Part<'j>, stack: &'j Stack, hole: Option<Length>| {
+        let question = question_of(row, rivet, stack, plan.layout, practice);
         let question = hole.map_or(question, |hole| question.in_hole(Toleranced::exactly(hole)));
         question.row().map_err(|_| NotCompared::NoJoint)
     };
-    let before = made_of(row.installed.without_length(), None)?;
+    let made_of = |rivet: Part<'j>, hole: Option<Length>| made_through(rivet, &row.stack, hole);
+    let before = made_through(row.installed.without_length(), row.stack_before(), None)?;
     let planned = plan.choice.part.without_length();
     let opened = plan.answer.as_ref().filter(|answer| answer.disposition != Disposition::Keep);
     let mut after = made_of(planned, opened.map(|_| plan.choice.hole.value.max()))?;
@@ -112,7 +114,8 @@ pub(super) fn before_and_after<'j>(
         stepped += 1;
         after = weaker(after, made_of(choice.part.without_length(), Some(choice.hole.value.max()))?);
     }
-    let changed = row.installed.without_length() != planned || opened.is_some() || stepped > 0;
+    let same_layers = *row.stack_before() == row.stack;
+    let changed = row.installed.without_length() != planned || !same_layers || opened.is_some() || stepped > 0;
     let ratio = if changed { compare_rows(&before, &after).ratio } else { Some(1.0) };
     Ok(BeforeAndAfter { before, after, ratio, changed, stepped })
 }

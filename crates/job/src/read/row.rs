@@ -90,6 +90,10 @@ pub(super) fn row_of(
     };
     let head_agrees = head(&table, rivet);
     let stack = table.required("layers").and_then(|value| stack(&value, rivet, around));
+    let installed_stack = match table.optional("installed-layers") {
+        Some(value) => self::stack(&value, installed, around).map(Some),
+        None => Some(None),
+    };
     let points = match table.optional("points") {
         Some(value) => points(&value, around.folder).map(Some),
         None => Some(None),
@@ -117,6 +121,7 @@ pub(super) fn row_of(
             installed: installed?,
             rivet: rivet?,
             stack: stack?,
+            installed_stack: installed_stack?,
             count: count?,
             points: points?,
             line: line?,
@@ -237,6 +242,7 @@ fn stack(value: &Value<'_>, rivet: Option<Part<'_>>, around: &Around<'_>) -> Opt
     if list.len() > MAX_LAYERS {
         value.source.refused(value.span.clone(), &value.name, &StackError::TooManyLayers);
     }
+    let list_name = value.name.clone();
     let mut stack = Stack::new();
     let mut complete = list.len() <= MAX_LAYERS;
     for value in list.iter().take(MAX_LAYERS) {
@@ -246,7 +252,7 @@ fn stack(value: &Value<'_>, rivet: Option<Part<'_>>, around: &Around<'_>) -> Opt
         };
         if let Err(error) = stack.push(layer) {
             complete = false;
-            value.source.refused(value.span.clone(), "layers", &error);
+            value.source.refused(value.span.clone(), &list_name, &error);
         }
     }
     if !complete {

@@ -189,7 +189,7 @@ const MISTAKES: &[(&str, &str, &str)] = &[
     (
         "count = 48",
         "count = 48\nxyzzy = 1",
-        "job.toml:22:1: a row has no key \"xyzzy\"; right would be \"name\", \"about\", \"structure\", \"member\", \"places\", \"head\", \"installed\", \"rivet\", \"layers\", \"count\", \"points\", \"start\", \"along\", \"pitch\", \"edge\", \"transverse-pitch\", \"pattern\", \"rows-in-pattern\", \"clearance\", \"hole-size\", \"hole\" or \"exception\"",
+        "job.toml:22:1: a row has no key \"xyzzy\"; right would be \"name\", \"about\", \"structure\", \"member\", \"places\", \"head\", \"installed\", \"rivet\", \"layers\", \"installed-layers\", \"count\", \"points\", \"start\", \"along\", \"pitch\", \"edge\", \"transverse-pitch\", \"pattern\", \"rows-in-pattern\", \"clearance\", \"hole-size\", \"hole\" or \"exception\"",
     ),
     // TOML
     ("pitch = \"7/8\"", "pitch = 7/8", "job.toml:22:9: 7/8 needs quotes; right would be \"7/8\""),

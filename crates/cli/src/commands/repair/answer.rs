@@ -316,7 +316,7 @@ impl TableCount {
             thickness: found.thickness.into(),
             printed: found.cell.printed,
             formula: found.cell.formula,
-            used: found.cell.used,
+            used: found.used,
             percent: found.member.percent().0,
             per_inch: found.per_inch,
             governing: critical(found.cell.critical),

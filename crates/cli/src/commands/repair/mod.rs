@@ -241,7 +241,7 @@ fn rate_pairs(rate: &Rate, context: &Context<'_>) -> Vec<(String, String)> {
         let laid = if is_laid { "; laid out" } else { "" };
         pairs.push((
             format!("table {}", found.table.number()),
-            format!("{} an inch: {}{part}{laid}", units.ratio(found.per_inch), units.ratio(found.cell.used)),
+            format!("{} an inch: {}{part}{laid}", units.ratio(found.per_inch), units.ratio(found.used)),
         ));
     }
     if let Some(found) = rate.by_strength {

@@ -4,6 +4,7 @@ use shophead::basis::Basis;
 use shophead::finding::Code;
 use shophead::joint::flexibility::Formula;
 use shophead::joint::sharing::Sharing;
+use shophead::joint::strength::Shear;
 use shophead::layout::Point;
 use shophead::length::{Bare, Length};
 use shophead::quantity::Force;
@@ -233,13 +234,12 @@ fn shares(found: &Patch, taper: Taper) -> Vec<Shares> {
     }
     // The shares of one pound are the shares of any load.
     let of = |formula, taper| found.shares(Force::from_lbf(1.0), formula, taper).ok();
-    let both = [Formula::SOFT, Formula::STIFF];
     let one = |formula| {
         let plain = of(formula, Taper::Plain)?;
         let tapered = if taper == Taper::Plain { None } else { of(formula, taper) };
         Some(Shares { formula, plain, tapered })
     };
-    both.into_iter().filter_map(one).collect()
+    Formula::for_rivets(Shear::Single).filter_map(one).collect()
 }
 
 fn shares_text(shares: &[Shares], taper: Taper, report: &mut Report<'_>, context: &Context<'_>) {

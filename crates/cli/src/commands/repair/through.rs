@@ -41,23 +41,23 @@ pub(super) fn run<'a>(
     let found = in_row(&Rows { shear: Shear::Single, ..asked.rows(args, context) }).map_err(Stop::wrong)?;
     let subject = asked.rivet.to_string();
     report.find_all(context, &subject, &found.findings);
-    let both =
-        [Formula::SOFT, Formula::STIFF].map(|formula| through_pack(&pack, formula).map(|shared| (formula, shared)));
-    let both: Vec<(Formula, Layers)> = both.into_iter().collect::<Result<_, _>>().map_err(Stop::wrong)?;
+    let every = Formula::for_rivets(Shear::Single);
+    let every = every.map(|formula| through_pack(&pack, formula).map(|shared| (formula, shared)));
+    let every: Vec<(Formula, Layers)> = every.collect::<Result<_, _>>().map_err(Stop::wrong)?;
     let margin_of = |shared: &Layers| {
         // The margin of the worst place is that of the load there.
         let (force, allowable) = worst(shared, &found)?;
         margin(allowable, Load { force, ..load }, factors).ok()
     };
-    let margins: Vec<_> = both.iter().map(|(_, shared)| margin_of(shared)).collect();
+    let margins: Vec<_> = every.iter().map(|(_, shared)| margin_of(shared)).collect();
     let least = margins.iter().flatten().min_by(|one, other| one.value.total_cmp(&other.value));
     if let Some(least) = least.filter(|least| least.value < 0.0) {
         let finding = Finding::new(Code::MarginNegative, Severity::Refer, factors.safety.basis);
         let finding = finding.with_measured(Figure::Ratio(least.value)).with_limit(Figure::Ratio(0.0));
         report.find(context, &subject, [&finding]);
     }
-    text(&both, &subject, least.map(|least| least.value), report, context);
-    let answer = both.iter().zip(&margins).filter_map(|((formula, shared), margin)| {
+    text(&every, &subject, least.map(|least| least.value), report, context);
+    let answer = every.iter().zip(&margins).filter_map(|((formula, shared), margin)| {
         let (peak_row, peak_plane, peak) = shared.peak()?;
         let rows = (0..shared.rows()).filter_map(|row| shared.row(row)).map(|row| LayerRowAnswer {
             planes: row.planes.iter().map(|force| (*force).into()).collect(),
@@ -97,18 +97,18 @@ fn worst(shared: &Layers, found: &InRow) -> Option<(Force, Force)> {
 }
 
 fn text<'a>(
-    both: &[(Formula, Layers)],
+    every: &[(Formula, Layers)],
     subject: &str,
     margin: Option<f64>,
     report: &mut Report<'a>,
     context: &Context<'a>,
 ) {
     let units = context.units;
-    let rows = both.first().map_or(0, |(_, shared)| shared.rows());
+    let rows = every.first().map_or(0, |(_, shared)| shared.rows());
     let margin = margin
         .map_or_else(|| "no margin: a strength is not published".to_owned(), |margin| format!("margin {margin:+.2}"));
     report.text.insert(0, Block::Answer(format!("{subject}   {rows} rows: {margin}")));
-    for (formula, shared) in both {
+    for (formula, shared) in every {
         report.heading(&format!("Each plane of one rivet, by {}", formula.as_str()));
         let planes = shared.row(0).map_or(0, |row| row.planes.len());
         let names = ["row", "sheet 1 to 2", "sheet 2 to 3", "sheet 3 to 4", "sheet 4 to 5"];

@@ -1,0 +1,360 @@
+//! A seam of two sheets that are alike: how many fasteners, in how many rows, and how much of the whole sheet they develop.
+//!
+//! The count is the greater of the circular's table and of the computation ([`super::count`]), and what the circular's own example does
+//! stands beside it. The seam as it is laid out is asked like any rivet in its row, so every check of an [`Installation`] runs. How much of
+//! the sheet it develops is always said, and a number of rows that develops more, with as many rivets, is offered.
+
+use super::count::{self, By, Rate};
+use super::splice::BOLT_DIAMETER;
+use crate::basis::Basis;
+use crate::finding::{Code, Figure, Finding, Findings, Severity};
+use crate::installation::Installation;
+use crate::joint::modes;
+use crate::joint::row::RowStrength;
+use crate::joint::splice::{self, Member, Rows, SpliceError};
+use crate::joint::strength::{Governing, JointStrength};
+use crate::length::{Length, Toleranced};
+use crate::material::{DrivenShear, Material, RivetAlloy};
+use crate::practice::{Case, Given, Name, Practice};
+use crate::quantity::Force;
+use crate::rivet::MS20470;
+use crate::rivet::part::Part;
+use crate::stack::{Layer, Preparation, Stack, StackError};
+
+/// The most rows that are tried.
+pub const MOST_ROWS: u16 = 12;
+
+/// A layout is offered where it develops at least so much more of the sheet, as a part of it.
+pub const WORTH_OFFERING: f64 = 0.01;
+
+/// Of the layouts that develop more the one with the fewest rows is offered that comes so near the best of them.
+pub const NEAR_THE_BEST: f64 = 0.9;
+
+/// What holds the seam.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Held {
+    /// Rivets of this family; the length does not count.
+    Rivets(Part<'static>),
+    /// AN-3 bolts: only the tables count them.
+    An3Bolts,
+}
+
+/// What is asked.
+#[derive(Clone, Copy, Debug)]
+pub struct SeamQuery<'a> {
+    /// Both sheets.
+    pub material: Material,
+    /// Thickness of each.
+    pub thickness: Length,
+    /// How wide the seam is.
+    pub width: Length,
+    /// What holds it.
+    pub held: Held,
+    /// How the rivets are driven; the least strength of their alloy where nothing is said.
+    pub driven: Option<&'static DrivenShear>,
+    /// What is spliced; the tables allow fewer in some members.
+    pub member: Member,
+    /// Which count is laid out.
+    pub by: By,
+    /// In so many rows; otherwise the fewest that keep the least pitch.
+    pub rows: Option<u16>,
+    /// Whether each rivet stands against the gap of the next row.
+    pub staggered: bool,
+    /// The limits.
+    pub practice: &'a Practice<'a>,
+}
+
+/// Whole fasteners over the width, on each side.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Totals {
+    /// By the table, reduced for the member.
+    pub table: Option<u32>,
+    /// By another table that names the sheet too.
+    pub also: Option<u32>,
+    /// By the strengths: whatever the whole sheet carries, not reduced.
+    pub strength: Option<u32>,
+}
+
+/// A layout.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Laid {
+    /// The rows.
+    pub rows: Rows,
+    /// From row to row, where the practice gives a least.
+    pub apart: Option<Given<Length>>,
+    /// How far the sheets lap at least.
+    pub overlap: Option<Length>,
+    /// What it carries over what the whole sheet does, by the strengths; `None` where they are not published.
+    pub develops: Option<f64>,
+}
+
+/// The answer.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Seam {
+    /// Fasteners an inch, by table and by strength.
+    pub rate: Rate,
+    /// The same over the width.
+    pub totals: Totals,
+    /// The count that is laid out; `None` where there is none.
+    pub total: Option<u32>,
+    /// The edge distance that counts.
+    pub edge: Option<Given<Length>>,
+    /// What gives way first at one rivet.
+    pub governing: Option<Governing>,
+    /// What the whole sheet carries over the width.
+    pub sheet_load: Option<Force>,
+    /// The least pitch of the rows that were asked for.
+    pub least_pitch: Option<Given<Length>>,
+    /// As laid out.
+    pub laid: Option<Laid>,
+    /// What the circular's own example does: the count of its table alone, in the fewest rows that keep the least pitch.
+    pub example: Option<Laid>,
+    /// A number of rows that develops more with as many rivets.
+    pub better: Option<Laid>,
+    /// The seam as laid out, an inch of it.
+    pub row: Option<RowStrength>,
+    /// What was found.
+    pub findings: Findings,
+}
+
+crate::words::errors! {
+    /// Why there is no answer.
+    #[non_exhaustive]
+    SeamError {
+        | Splice(SpliceError), "The count could not be worked out.";
+        | Stack(StackError), "The sheets are no pack.";
+    }
+}
+
+impl SeamQuery<'_> {
+    /// The rivet; `None` for bolts.
+    fn rivet(&self) -> Option<Part<'static>> {
+        match self.held {
+            Held::Rivets(rivet) => Some(rivet.without_length()),
+            Held::An3Bolts => None,
+        }
+    }
+
+    fn case(&self, rows: u16) -> Case {
+        let rows = u8::try_from(rows).unwrap_or(u8::MAX);
+        match self.held {
+            Held::Rivets(rivet) => Case::for_part(&rivet).in_rows(rows),
+            Held::An3Bolts => Case::new(MS20470.head, RivetAlloy::Al2117, BOLT_DIAMETER).in_rows(rows),
+        }
+    }
+
+    /// Two such sheets, one over the other; a flush head is sunk into the outer one.
+    fn pack(&self) -> Result<Stack, StackError> {
+        let flush = self.rivet().is_some_and(|rivet| rivet.series().head.is_flush());
+        let preparation = if flush { Preparation::Countersunk } else { Preparation::Plain };
+        let plain = Layer { material: Some(self.material), ..Layer::of(Toleranced::exactly(self.thickness)) };
+        let mut stack = Stack::new();
+        stack.push(Layer { preparation, ..plain })?;
+        stack.push(plain)?;
+        Ok(stack)
+    }
+
+    /// What the whole sheet carries on an inch.
+    fn sheet(&self) -> Option<Force> {
+        let ftu = self.material.properties(self.thickness)?.ftu()?;
+        Some(modes::gross_section(ftu, self.thickness, Length::INCH))
+    }
+}
+
+/// Sizes a seam.
+///
+/// # Errors
+/// [`SeamError`].
+///
+/// ```
+/// use shophead::joint::splice::Member;
+/// use shophead::length::Length;
+/// use shophead::material::Material;
+/// use shophead::practice::HANDBOOK;
+/// use shophead::repair::count::By;
+/// use shophead::repair::seam::{Held, SeamQuery, seam};
+/// use shophead::rivet::part::Part;
+/// // AC 43.13-1B para 4-58g(2): clad 2024 .032 lapped over 10 in with 1/8 rivets. Its example takes 37 rivets and lays out two rows of 19;
+/// // the strengths ask for more.
+/// let query = SeamQuery {
+///     material: Material::parse("clad 2024-T3")?, thickness: Length::parse(".032")?, width: Length::parse("10")?,
+///     held: Held::Rivets(Part::parse("MS20470AD4")?), driven: None, member: Member::SingleLap, by: By::Greater, rows: None,
+///     staggered: false, practice: &HANDBOOK,
+/// };
+/// let found = seam(&query)?;
+/// let example = found.example.expect("a table names the sheet").rows;
+/// assert_eq!((found.totals.also, example.rows, example.per_row), (Some(37), 2, 19));
+/// assert!(found.total > found.totals.also);
+/// assert!(found.laid.unwrap().develops.unwrap() < found.better.unwrap().develops.unwrap());
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+pub fn seam(query: &SeamQuery<'_>) -> Result<Seam, SeamError> {
+    let stack = query.pack()?;
+    let mut found = Seam {
+        rate: rate(query, &stack)?,
+        totals: Totals::default(),
+        total: None,
+        edge: query.practice.length(Name::EdgeDistanceLeast, &query.case(query.rows.unwrap_or(1))),
+        governing: None,
+        sheet_load: query.sheet().map(|sheet| Force::from_lbf(sheet.lbf() * query.width.to_inches_f64())),
+        least_pitch: query.practice.length(Name::PitchLeast, &query.case(query.rows.unwrap_or(1))),
+        laid: None,
+        example: None,
+        better: None,
+        row: None,
+        findings: Findings::new(),
+    };
+    found.totals = totals(query, &found.rate)?;
+    found.governing = one_rivet(query, &stack).and_then(|joint| joint.governing.filter(|_| joint.allowable.is_some()));
+    let Totals { table, also, strength } = found.totals;
+    found.total = match query.by {
+        By::Table => table,
+        By::Example => also.or(table),
+        By::Strength => strength,
+        By::Greater => table.max(strength),
+    };
+    for finding in &found.rate.findings {
+        found.findings.push(*finding);
+    }
+    let by_table = found.rate.by_table.is_some();
+    if let Some(total) = found.total {
+        let rows = query.rows.or_else(|| fewest_rows(query, total));
+        if let Some(rows) = rows {
+            let (laid, row) = lay(query, &stack, total, rows, by_table)?;
+            (found.laid, found.row) = (Some(laid), row);
+            found.better = better(query, &stack, total, &laid, by_table)?;
+        }
+    }
+    let example = also.or(table);
+    if let Some(example) = example
+        && let Some(rows) = fewest_rows(query, example)
+    {
+        found.example = Some(lay(query, &stack, example, rows, by_table)?.0);
+    }
+    say(query, &stack, by_table, &mut found);
+    Ok(found)
+}
+
+/// What is found about the seam as it is laid out, or about one rivet of it, and how much of the sheet it develops.
+fn say(query: &SeamQuery<'_>, stack: &Stack, by_table: bool, found: &mut Seam) {
+    let findings = &mut found.findings;
+    match (&found.row, query.rivet()) {
+        (Some(row), _) => row.findings.iter().for_each(|finding| findings.push(*finding)),
+        (None, Some(rivet)) => question(query, rivet, stack, by_table).findings().iter().for_each(|finding| {
+            findings.push(*finding);
+        }),
+        (None, None) => {}
+    }
+    let percent = |laid: Option<Laid>| {
+        let percent = libm::floor(laid?.develops? * 100.0);
+        (0.0..=f64::from(u16::MAX)).contains(&percent).then_some(Figure::Count(percent as u32))
+    };
+    if let Some(develops) = percent(found.laid) {
+        let finding =
+            Finding::new(Code::SpliceDevelops, Severity::Note, Basis::SPLICE_DEVELOPS).with_measured(develops);
+        findings.push(percent(found.better).map_or(finding, |better| finding.with_limit(better)));
+    }
+}
+
+/// Fasteners an inch, by table and by strength.
+fn rate(query: &SeamQuery<'_>, stack: &Stack) -> Result<Rate, SpliceError> {
+    let (material, thickness) = (query.material, query.thickness);
+    let Some(rivet) = query.rivet() else {
+        return count::bolt_rate(material, thickness, query.member, query.by);
+    };
+    let per_rivet = one_rivet(query, stack).and_then(|joint| joint.allowable);
+    count::rate(material, thickness, &rivet, query.member, per_rivet, query.by)
+}
+
+/// What one rivet of the seam carries.
+fn one_rivet(query: &SeamQuery<'_>, stack: &Stack) -> Option<JointStrength> {
+    question(query, query.rivet()?, stack, false).strength().ok()
+}
+
+fn question<'q, 'a>(
+    query: &SeamQuery<'a>,
+    rivet: Part<'static>,
+    stack: &'q Stack,
+    counted_by_table: bool,
+) -> Installation<'q, 'a> {
+    let question = Installation::new(rivet, stack).by(query.practice);
+    let question = query.driven.map_or(question, |driven| question.driven(driven));
+    if counted_by_table { question.counted_by_table() } else { question }
+}
+
+fn totals(query: &SeamQuery<'_>, rate: &Rate) -> Result<Totals, SpliceError> {
+    let by_table = |found: Option<count::ByTable>| {
+        let counted = found.map(|found| splice::count(found.used, query.width, found.member, found.member.rounding()));
+        counted.transpose().map(|count| count.map(|count| count.total))
+    };
+    let by_strength = rate.by_strength.zip(query.material.properties(query.thickness).and_then(|known| known.ftu()));
+    let needed = by_strength
+        .map(|(strength, ftu)| splice::needed(ftu, query.thickness, query.width, strength.per_rivet.force))
+        .transpose()?;
+    Ok(Totals {
+        table: by_table(rate.by_table)?,
+        also: by_table(rate.also)?,
+        strength: needed.map(|needed| needed.total),
+    })
+}
+
+/// The fewest rows that keep the least pitch of a pattern with so many rows.
+fn fewest_rows(query: &SeamQuery<'_>, total: u32) -> Option<u16> {
+    (1..=u16::from(u8::MAX)).find(|rows| {
+        let pitch = query.practice.length(Name::PitchLeast, &query.case(*rows));
+        let needed = pitch.and_then(|pitch| splice::fewest_rows(total, query.width, pitch.value).ok());
+        needed.is_some_and(|needed| needed <= *rows)
+    })
+}
+
+/// The fasteners in so many rows, and what they then carry.
+fn lay(
+    query: &SeamQuery<'_>,
+    stack: &Stack,
+    total: u32,
+    rows: u16,
+    by_table: bool,
+) -> Result<(Laid, Option<RowStrength>), SpliceError> {
+    let laid = splice::rows(total, rows, query.width)?;
+    let case = query.case(rows);
+    let apart = query.practice.length(Name::TransversePitchLeast, &case);
+    let edge = query.practice.length(Name::EdgeDistanceLeast, &case);
+    let overlap = edge.zip(apart).and_then(|(edge, apart)| splice::overlap(rows, edge.value, apart.value).ok());
+    let row = query.rivet().and_then(|rivet| {
+        let question = question(query, rivet, stack, by_table).pitch(laid.pitch).rows(rows);
+        let question = edge.map_or(question, |edge| question.edge(edge.value));
+        let question = match apart.filter(|_| rows > 1) {
+            Some(apart) => question.row_spacing(apart.value),
+            None => question,
+        };
+        if query.staggered { question.staggered().row().ok() } else { question.row().ok() }
+    });
+    let carried = row.as_ref().and_then(|row| row.per_inch);
+    let develops = carried.zip(query.sheet()).map(|(carried, sheet)| modes::efficiency(carried.force, sheet));
+    Ok((Laid { rows: laid, apart, overlap, develops }, row))
+}
+
+/// The fewest rows that come near the best that any number of rows develops with as many rivets, where that is worth offering.
+fn better(
+    query: &SeamQuery<'_>,
+    stack: &Stack,
+    total: u32,
+    laid: &Laid,
+    by_table: bool,
+) -> Result<Option<Laid>, SpliceError> {
+    let Some(develops) = laid.develops else { return Ok(None) };
+    let mut tried = heapless::Vec::<Laid, { MOST_ROWS as usize }>::new();
+    let mut best = 0.0_f64;
+    for rows in 1..=MOST_ROWS {
+        let (one, row) = lay(query, stack, total, rows, by_table)?;
+        if row.is_some_and(|row| !row.findings.must_refer()) {
+            best = best.max(one.develops.unwrap_or(0.0));
+            // Cannot fail: there is room for every number of rows.
+            let _ = tried.push(one);
+        }
+    }
+    let enough = (develops + WORTH_OFFERING).max(best * NEAR_THE_BEST);
+    Ok(tried.into_iter().find(|one| one.develops.is_some_and(|share| share >= enough)))
+}
