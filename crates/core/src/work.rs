@@ -49,7 +49,8 @@ impl Step {
 #[must_use]
 pub fn bar_weight(diameter: Length) -> Option<Given<(f64, f64)>> {
     /// Sixty-fourths of an inch, pounds.
-    const BARS: [(i16, (f64, f64)); 5] = [(6, (2.0, 3.0)), (8, (3.0, 4.0)), (10, (3.0, 4.5)), (12, (4.0, 5.0)), (16, (5.0, 6.5))];
+    const BARS: [(i16, (f64, f64)); 5] =
+        [(6, (2.0, 3.0)), (8, (3.0, 4.0)), (10, (3.0, 4.5)), (12, (4.0, 5.0)), (16, (5.0, 6.5))];
     let (_, value) = BARS.into_iter().find(|(sixty_fourths, _)| Length::from_64ths(*sixty_fourths) == diameter)?;
     Some(Given { value, basis: Basis::BAR_WEIGHT })
 }

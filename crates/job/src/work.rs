@@ -3,7 +3,6 @@
 //! The steps and the figures are the core's; here they get the names of this job's rows and holes.
 
 use shophead::basis::{Basis, Status};
-use shophead::damage::Damaged;
 use shophead::hole::Disposition;
 use shophead::length::Length;
 use shophead::rivet::part::Part;
@@ -106,7 +105,8 @@ fn open(plan: &Plan<'_>, units: Units) -> Vec<String> {
 fn drive(plan: &Plan<'_>, units: Units) -> Vec<String> {
     let mut parts: Vec<Part<'_>> = Vec::new();
     let rows = plan.rows.iter().map(|row| row.choice.part);
-    let holes = plan.rows.iter().flat_map(|row| &row.holes).filter_map(|hole| hole.choice.as_deref()).map(|choice| choice.part);
+    let holes =
+        plan.rows.iter().flat_map(|row| &row.holes).filter_map(|hole| hole.choice.as_deref()).map(|choice| choice.part);
     for part in rows.chain(holes) {
         let key = |part: &Part<'_>| (part.size().shank_nominal, part.alloy());
         if !parts.iter().any(|known| key(known) == key(&part)) {
@@ -134,7 +134,7 @@ fn driven_with(part: &Part<'_>, units: Units) -> Option<String> {
         Some(format!("squeezer of {} or more{}", units.force(found.greatest), star(law.basis)))
     });
     let with: Vec<String> = bar.into_iter().chain(force).collect();
-    (!with.is_empty()).then(|| format!("{} {}: {}.", units.size(shank), part.alloy(), with.join(", or a ")))
+    (!with.is_empty()).then(|| format!("{} {}: {}.", units.size(shank), part.alloy().alloy(), with.join(", or a ")))
 }
 
 fn gauge(plan: &Plan<'_>, units: Units) -> Vec<String> {

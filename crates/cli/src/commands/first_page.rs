@@ -1,7 +1,7 @@
 //! The first page of a plan: what stops the work, what nobody knows yet, where to work, what goes in, what to buy.
 
 use shophead::basis::Status;
-use shophead::finding::{Code, Figure};
+use shophead::finding::{Code, Figure, Finding};
 use shophead::hole::Disposition;
 use shophead_job::order::{NotOrdered, OrderLine, not_ordered};
 use shophead_job::plan::{Counts, Plan, RowPlan, Subject};
@@ -41,7 +41,7 @@ impl<'j> Page<'_, 'j> {
         let mut said = Vec::new();
         let of = |count: u32, what: &str| if count == 1 { format!("1 {what}") } else { format!("{count} {what}s") };
         let size = format!("{}, {}", of(rows, "row"), of(holes, "hole"));
-        let survey = self.plan.job.holes_file.as_ref().map(|file| format!(" {}", self.context.survey_of(&file.name)));
+        let survey = self.plan.job.holes_file.as_ref().map(|file| format!(" Measure: {}", self.context.survey_of(&file.name)));
         said.push(Block::Paragraph(if measured < holes {
             format!("{size}: {measured} of {holes} measured.{}", survey.unwrap_or_default())
         } else {
@@ -90,8 +90,9 @@ impl<'j> Page<'_, 'j> {
                     let found = hole.map_or_else(String::new, |hole| words::found(hole, self.context.units));
                     ((*row).to_owned(), format!("hole {number}: {found}"))
                 }
-                Subject::Row(row) => ((*row).to_owned(), finding.reason(self.context.units).to_string()),
-                other => (other.to_string(), finding.reason(self.context.units).to_string()),
+                Subject::Row(row) => ((*row).to_owned(), self.reason(finding)),
+                Subject::Damage(number, _) => (format!("damage {number}"), self.reason(finding)),
+                other => (other.to_string(), self.reason(finding)),
             };
             match pairs.iter_mut().find(|(known, _)| *known == name) {
                 Some((_, told)) => told.push(what),
@@ -103,15 +104,20 @@ impl<'j> Page<'_, 'j> {
         report.paragraph("Ask the holder of the type's data. Why each: --only stops. Then shophead answer.");
     }
 
+    /// Why, without its full stop.
+    fn reason(&self, finding: &Finding) -> String {
+        finding.reason(self.context.units).to_string().trim_end_matches('.').to_owned()
+    }
+
     fn position(&self, report: &mut Report<'j>) {
         if self.plan.positions.is_empty() {
             return;
         }
         let said = panel::best(self.plan).unwrap_or_else(|| {
             let nearest = self.plan.lacking_positions();
-            let nearest = nearest.first().map(|position| {
-                format!(" {} lacks least: {}", position.position.name, self.lacks(position).join(" "))
-            });
+            let nearest = nearest
+                .first()
+                .map(|position| format!(" {} lacks least: {}", position.position.name, self.lacks(position).join(" ")));
             format!("No position works for every row.{}", nearest.unwrap_or_default())
         });
         report.heading("Position");
@@ -145,7 +151,7 @@ impl<'j> Page<'_, 'j> {
             line
         });
         report.heading("Rows");
-        let columns = vec!["row", "holes", "rivet", "hole", "drive to"];
+        let columns = vec!["row", "holes", "rivet", "hole", "drive to, high", "least wide"];
         report.text.push(Block::Table(Table { columns, rows: rows.collect() }));
         match left_out {
             0 => {}
@@ -162,14 +168,14 @@ impl<'j> Page<'_, 'j> {
         let units = self.context.units;
         let choice = &plan.choice;
         let star = if choice.hole.basis.status() == Status::Memory { "*" } else { "" };
-        let window = choice.length.as_ref().ok().and_then(|length| length.window);
         let rivet = if choice.is_complete() { choice.part.to_string() } else { format!("{}, no length", choice.part) };
-        let rivet = if plan.is_held() { format!("{rivet} (referred)") } else { rivet };
-        vec![
-            rivet,
-            format!("{}{star}", units.interval(choice.hole.value)),
-            window.map_or_else(|| "see --row".to_owned(), |window| window.shown(units).to_string()),
-        ]
+        let window = choice.length.as_ref().ok().and_then(|length| length.window);
+        let [height, width] = match window {
+            _ if plan.is_held() => ["refer".to_owned(), String::new()],
+            None => ["see --row".to_owned(), String::new()],
+            Some(window) => [units.interval(window.height).to_string(), units.length(window.diameter_least).to_string()],
+        };
+        vec![rivet, format!("{}{star}", units.interval(choice.hole.value)), height, width]
     }
 
     /// The holes that get something else than their row, by what is done to them.

@@ -182,7 +182,9 @@ pub(super) fn best(plan: &Plan<'_>) -> Option<String> {
         (1, _) if best.blocked.iter().all(Option::is_none) => {
             format!("Work in {}: every row can be bucked there.", best.position.name)
         }
-        (1, _) => format!("Work in {}: every row that takes driven rivets only can be bucked there.", best.position.name),
+        (1, _) => {
+            format!("Work in {}: every row that takes driven rivets only can be bucked there.", best.position.name)
+        }
         (_, Some(total)) => format!("Least effort: {}, {total} min.", best.position.name),
         (_, None) => format!("Least effort: {}.", best.position.name),
     })
