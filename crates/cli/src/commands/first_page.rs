@@ -1,7 +1,7 @@
 //! The first page of a plan: what stops the work, what nobody knows yet, where to work, what goes in, what to buy.
 
 use shophead::basis::Status;
-use shophead::finding::{Code, Figure, Finding};
+use shophead::finding::Finding;
 use shophead::hole::Disposition;
 use shophead_job::order::{NotOrdered, OrderLine, not_ordered};
 use shophead_job::plan::{Counts, Plan, RowPlan, Subject};
@@ -29,6 +29,17 @@ pub(super) fn fill<'j>(report: &mut Report<'j>, plan: &Plan<'j>, lines: &[OrderL
     )));
 }
 
+/// Silence means that nothing stops the work only where everything was looked at.
+pub(super) fn heading_of_stops(plan: &Plan<'_>) -> &'static str {
+    if plan.open_stops().next().is_some() {
+        "What stops the work"
+    } else if plan.is_known() {
+        "Nothing stops the work"
+    } else {
+        "Nothing is referred so far"
+    }
+}
+
 struct Page<'p, 'j> {
     plan: &'p Plan<'j>,
     context: &'p Context<'p>,
@@ -48,38 +59,19 @@ impl<'j> Page<'_, 'j> {
             format!("{size}, all measured.")
         }));
         let lacking: Vec<String> =
-            self.not_given().into_iter().map(|(what, rows)| format!("{what} ({})", rows.join(", "))).collect();
+            self.plan.not_given().into_iter().map(|(what, rows)| format!("{what} ({})", rows.join(", "))).collect();
         if !lacking.is_empty() {
             said.push(Block::Paragraph(format!("Not given, so not checked: {}.", lacking.join("; "))));
         }
         said
     }
 
-    /// The facts that were not given, each set with its rows.
-    fn not_given(&self) -> Vec<(String, Vec<&str>)> {
-        let mut lacking: Vec<(String, Vec<&str>)> = Vec::new();
-        for row in &self.plan.rows {
-            for finding in row.findings.iter().filter(|finding| finding.code() == Code::NotChecked) {
-                let Some(Figure::Facts(facts)) = finding.measured() else { continue };
-                let facts = facts.to_string();
-                match lacking.iter_mut().find(|(known, _)| *known == facts) {
-                    Some((_, rows)) => rows.push(&row.row.name),
-                    None => lacking.push((facts, vec![&row.row.name])),
-                }
-            }
-        }
-        lacking
-    }
-
     fn stops(&self, report: &mut Report<'j>) {
         let stops: Vec<_> = self.plan.open_stops().collect();
+        report.heading(heading_of_stops(self.plan));
         if stops.is_empty() {
-            let Counts { holes, measured, .. } = self.plan.counts();
-            let is_known = measured == holes && self.not_given().is_empty();
-            report.heading(if is_known { "Nothing stops the work" } else { "Nothing is referred so far" });
             return;
         }
-        report.heading("What stops the work");
         let mut pairs: Vec<(String, Vec<String>)> = Vec::new();
         for of_subject in stops.chunk_by(|(one, _), (next, _)| one == next) {
             let Some((subject, finding)) = of_subject.first() else { continue };

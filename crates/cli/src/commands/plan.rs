@@ -198,7 +198,7 @@ impl<'j> Page<'_, '_, 'j> {
 
     fn stops(&mut self) {
         let stops: Vec<(Subject<'j>, &Finding)> = self.plan.open_stops().collect();
-        self.report.heading(if stops.is_empty() { "Nothing stops the work" } else { "What stops the work" });
+        self.report.heading(first_page::heading_of_stops(self.plan));
         if !stops.is_empty() && self.plan.job.answers_file.is_some() {
             self.report.paragraph(format!("Once it is answered: {}", self.context.answer_of()));
         }

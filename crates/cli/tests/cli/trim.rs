@@ -72,7 +72,7 @@ fn running(run: &Run) -> String {
 
 #[test]
 fn the_job_where_everything_goes_wrong_says_so() {
-    let run = shophead(&format!("plan {MARSH}"));
+    let run = shophead(&format!("plan {MARSH} --full"));
     let text = run.printed(1);
     for said in [
         "No position lets every row be bucked",
@@ -96,7 +96,7 @@ fn the_job_where_everything_goes_wrong_says_so() {
 #[test]
 fn it_fits_a_narrow_screen() {
     for width in [40, 80] {
-        let run = shophead(&format!("plan {MARSH} --width {width}"));
+        let run = shophead(&format!("plan {MARSH} --full --width {width}"));
         for line in run.printed(1).lines() {
             assert!(line.chars().count() <= width, "{width}: {line}");
         }

@@ -19,7 +19,8 @@ use shophead::access::{PositionWork, RowWork, SolidBecause, lacks_less, least_ef
 use shophead::basis::{Basis, Citation, Status};
 use shophead::damage::Damaged;
 use shophead::drill::Drill;
-use shophead::finding::{Finding, Severity};
+use shophead::fact::Facts;
+use shophead::finding::{Code, Figure, Finding, Severity};
 use shophead::hole::Disposition;
 use shophead::installation::{HoleAnswer, Installation, Step};
 use shophead::joint::compare::Comparison;
@@ -473,6 +474,29 @@ impl<'j> Plan<'j> {
     /// What stops the work: every finding that says refer.
     pub fn stops(&self) -> impl Iterator<Item = (Subject<'j>, &Finding)> {
         self.all_findings().filter(|(_, finding)| finding.severity() == Severity::Refer)
+    }
+
+    /// What was not given and so not checked, each with its rows.
+    #[must_use]
+    pub fn not_given(&self) -> Vec<(Facts, Vec<&'j str>)> {
+        let mut lacking: Vec<(Facts, Vec<&'j str>)> = Vec::new();
+        for row in &self.rows {
+            for finding in row.findings.iter().filter(|finding| finding.code() == Code::NotChecked) {
+                let Some(Figure::Facts(facts)) = finding.measured() else { continue };
+                match lacking.iter_mut().find(|(known, _)| *known == facts) {
+                    Some((_, rows)) => rows.push(&row.row.name),
+                    None => lacking.push((facts, vec![&row.row.name])),
+                }
+            }
+        }
+        lacking
+    }
+
+    /// Whether every hole was measured and nothing was left unchecked: only then does silence mean that nothing stops the work.
+    #[must_use]
+    pub fn is_known(&self) -> bool {
+        let Counts { holes, measured, .. } = self.counts();
+        measured == holes && self.not_given().is_empty()
     }
 
     /// The documents of everything that decided something and could only be recalled, each once.
