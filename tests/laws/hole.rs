@@ -294,30 +294,37 @@ fn a_growing_hole_climbs_the_whole_ladder() {
     }
 }
 
-/// A hole that would be kept is referred when the pack may be so much thicker or thinner that no rivet is good at both ends.
+/// Whatever the pack, however uncertain its thickness: which length a hole takes is another question than what becomes of it.
 #[test]
-fn a_pack_of_uncertain_thickness_can_make_a_sound_hole_unusable() {
+fn the_length_never_decides_the_ladder() {
     let material = Some(Material::parse("clad 2024-T3").expect("a material"));
-    let judged = |off: i64, practice| {
-        let thickness =
-            Toleranced::new(nm(63 * THOUSANDTH), nm(off * THOUSANDTH), nm(off * THOUSANDTH)).expect("a tolerance");
-        let layer = Layer { material, ..Layer::of(thickness) };
-        let place = Place {
-            rivet: part("MS20470AD4"),
-            stack: stacked(&[layer, layer]),
-            edge: 500 * THOUSANDTH,
-            pitch: 1_000 * THOUSANDTH,
-            practice,
-            member: Member::Skin,
-        };
-        let found = sound(1285 * THOUSANDTH / 10, 1285 * THOUSANDTH / 10);
-        let (answer, steps) = place.climb(found);
-        let keep = steps.first().expect("tried").findings.has(Code::NoLengthFits);
-        (answer.disposition, keep)
+    let place = |number, thousandths: &[i64], off: i64, practice| {
+        let layers: Vec<Layer> = thousandths
+            .iter()
+            .map(|sheet| {
+                let (sheet, off) = (nm(sheet * THOUSANDTH), nm(off * THOUSANDTH));
+                Layer { material, ..Layer::of(Toleranced::new(sheet, off, off).expect("a tolerance")) }
+            })
+            .collect();
+        let (edge, pitch) = (590 * THOUSANDTH, 1_190 * THOUSANDTH);
+        Place { rivet: part(number), stack: stacked(&layers), edge, pitch, practice, member: Member::Skin }
     };
     for practice in BUILT_IN {
-        assert_eq!(judged(0, practice), (Disposition::Keep, false));
-        assert_eq!(judged(2, practice), (Disposition::Keep, false));
-        assert_eq!(judged(40, practice), (Disposition::Refer, true));
+        // No length suits a pack that may be so much thicker or thinner; its holes are sound all the same.
+        for off in [0, 2, 40] {
+            let place = place("MS20470AD4", &[63, 63], off, practice);
+            let sound = sound(1285 * THOUSANDTH / 10, 1285 * THOUSANDTH / 10);
+            assert_eq!(place.judge(sound), Disposition::Keep, "{off}");
+            let no_length = place.question().length().expect("a length answer").findings.has(Code::NoLengthFits);
+            assert_eq!(no_length, off == 40);
+        }
+        // This one opened the lesser elongation further: for the hole that the first drill leaves there was no length, for that of the
+        // next drill there was.
+        let place = place("MS20470AD3", &[71, 50, 63, 125], 0, practice);
+        let shank = place.shank();
+        for longest in [0, 5] {
+            let found = sound(shank + longest * THOUSANDTH, shank - THOUSANDTH);
+            assert_eq!(place.judge(found), Disposition::CleanUp, "{} {longest}", practice.name());
+        }
     }
 }

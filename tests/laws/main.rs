@@ -7,6 +7,7 @@ mod group;
 mod hole;
 mod installation;
 mod joint;
+mod ladder;
 mod layers;
 mod layout;
 mod length;

@@ -293,7 +293,10 @@ fn the_drill_of_an_oversize_shank_is_the_smallest_that_clears_it() {
         let drill = HANDBOOK.length(Name::HoleDrill, &case).expect("a rule");
         cells.equal(&format!("{name} limit"), largest, drill.value);
         cells.equal(&format!("{name} status"), Status::Memory, drill.basis.status());
-        let found = AsFound::new(drill.value, by(drill.value, -1), Damage::Gouged).expect("a hole");
+        // Scored up to what the drill still takes out.
+        let over = HANDBOOK.length(Name::CleanUpLeast, &case).expect("a rule").value;
+        let scored = drill.value.checked_sub(over).expect("a length");
+        let found = AsFound::new(scored, by(scored, -1), Damage::Gouged).expect("a hole");
         let (_, steps) = climb(&question, found);
         let step = steps.iter().find(|step| step.kind == Disposition::Oversize);
         if let Some(step) = step {

@@ -148,6 +148,7 @@ const NO_ROW: &[(&str, &str)] = &[
     ("both driven-head-diameter-greatest", "for sizes that the training sheet leaves out"),
     ("both driven-head-height-greatest", "for sizes that table III leaves out"),
     ("both metal-height-greatest", "for sizes that the training sheet leaves out"),
+    ("both clean-up-least", "documents say that the damage comes out, not by how much: what a gauge tells apart"),
     ("both bar-thickness", "a bar is what the shop has"),
     ("both removal-thick-pack", "experience"),
     ("both removal-many-layers", "experience"),

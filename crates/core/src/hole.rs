@@ -38,16 +38,31 @@ crate::words::errors! {
 }
 
 /// A hole as it was measured.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+///
+/// ```
+/// use shophead::hole::{AsFound, Damage, Direction};
+/// use shophead::length::Length;
+/// let (long, short) = (Length::parse(".171")?, Length::parse(".161")?);
+/// let worn = AsFound::new(long, short, Damage::None)?.lying(Some(Direction::Along));
+/// // Drilled round again it has moved along the edge, not towards it.
+/// assert_eq!((worn.shift(), worn.shift_to_edge()), (Length::parse(".005")?, Length::ZERO));
+/// let one_axis = AsFound::one_axis(long, Damage::None)?;
+/// assert!(!one_axis.is_measured_both_ways() && one_axis.minor() == long);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct AsFound {
     major: Length,
-    minor: Length,
+    /// `None` where only one axis was measured.
+    minor: Option<Length>,
     damage: Damage,
+    direction: Option<Direction>,
+    was_opened: bool,
 }
 
 impl AsFound {
-    /// A hole with both axes measured.
+    /// A hole with both axes measured. One that was gauged will do: its no-go gauge as the major axis, its go gauge as the minor one.
     ///
     /// # Errors
     /// [`AsFoundError`] when these are no measures of a hole.
@@ -57,8 +72,40 @@ impl AsFound {
         } else if minor > major {
             Err(AsFoundError::AxesSwapped)
         } else {
-            Ok(AsFound { major, minor, damage })
+            Ok(AsFound { major, minor: Some(minor), damage, direction: None, was_opened: false })
         }
+    }
+
+    /// A hole that was measured one way only. It is taken for round; where it would be used as it is for a larger rivet, an answer says that
+    /// the other axis is missing.
+    ///
+    /// # Errors
+    /// [`AsFoundError`] when this is no measure of a hole.
+    pub fn one_axis(major: Length, damage: Damage) -> Result<AsFound, AsFoundError> {
+        AsFound::new(major, major, damage).map(|found| AsFound { minor: None, ..found })
+    }
+
+    /// Both axes, or the one that was measured.
+    ///
+    /// # Errors
+    /// As [`AsFound::new`].
+    pub fn of(major: Length, minor: Option<Length>, damage: Damage) -> Result<AsFound, AsFoundError> {
+        match minor {
+            Some(minor) => AsFound::new(major, minor, damage),
+            None => AsFound::one_axis(major, damage),
+        }
+    }
+
+    /// The same with its longest axis that way; `None` where nobody said it.
+    #[must_use]
+    pub const fn lying(self, direction: Option<Direction>) -> AsFound {
+        AsFound { direction, ..self }
+    }
+
+    /// The same, opened before it was measured or not: one that was is no longer as the maker built it.
+    #[must_use]
+    pub const fn opened(self, was_opened: bool) -> AsFound {
+        AsFound { was_opened, ..self }
     }
 
     /// The longest axis.
@@ -67,10 +114,19 @@ impl AsFound {
         self.major
     }
 
-    /// The shortest axis; the same as the major one for a round hole.
+    /// The shortest axis; the same as the major one for a round hole, and for one that was measured one way only.
     #[must_use]
     pub const fn minor(&self) -> Length {
-        self.minor
+        match self.minor {
+            Some(minor) => minor,
+            None => self.major,
+        }
+    }
+
+    /// Whether both axes were measured.
+    #[must_use]
+    pub const fn is_measured_both_ways(&self) -> bool {
+        self.minor.is_some()
     }
 
     /// What else is wrong with it.
@@ -79,16 +135,43 @@ impl AsFound {
         self.damage
     }
 
+    /// Which way its longest axis lies, where that is known.
+    #[must_use]
+    pub const fn direction(&self) -> Option<Direction> {
+        self.direction
+    }
+
+    /// Whether it was opened before it was measured.
+    #[must_use]
+    pub const fn was_opened(&self) -> bool {
+        self.was_opened
+    }
+
+    /// Whether another hole was measured the same: axes and damage.
+    #[must_use]
+    pub fn measures_as(&self, other: &AsFound) -> bool {
+        (self.major, self.minor(), self.damage) == (other.major, other.minor(), other.damage)
+    }
+
     /// From the shortest axis to the longest.
     #[must_use]
     pub const fn interval(&self) -> Interval {
-        Interval::of(self.minor, self.major)
+        Interval::of(self.minor(), self.major)
     }
 
-    /// How far its centre has moved, at most.
+    /// How far its centre moves, at most, when it is drilled round again.
     #[must_use]
     pub const fn shift(&self) -> Length {
-        self.major.minus(self.minor).times(1, 2)
+        self.major.minus(self.minor()).times(1, 2)
+    }
+
+    /// How much of that may be towards the edge: all of it where nobody said which way the hole is long.
+    #[must_use]
+    pub const fn shift_to_edge(&self) -> Length {
+        match self.direction {
+            Some(Direction::Along) => Length::ZERO,
+            Some(Direction::Across) | None => self.shift(),
+        }
     }
 }
 
@@ -154,5 +237,6 @@ mod tests {
         let length = |text| Length::parse(text).expect(text);
         assert_eq!(AsFound::new(length(".1"), length(".2"), Damage::None), Err(AsFoundError::AxesSwapped));
         assert_eq!(AsFound::new(length(".1"), Length::ZERO, Damage::None), Err(AsFoundError::NotPositive));
+        assert_eq!(AsFound::one_axis(Length::ZERO, Damage::None), Err(AsFoundError::NotPositive));
     }
 }

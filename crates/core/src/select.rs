@@ -169,24 +169,6 @@ impl<'a> Wanted<'a> {
         Ok(answer)
     }
 
-    /// Why nothing fits, where nothing does: the finding of [`Wanted::choose`] that says so, without the rest of its answer.
-    ///
-    /// # Errors
-    /// As [`Wanted::choose`].
-    #[inline(never)]
-    pub(crate) fn refusal(&self) -> Result<Option<Finding>, FitError> {
-        let fit = match self.fit() {
-            Ok(fit) => fit,
-            Err(error) => return self.cannot_fit(error).map(Some),
-        };
-        let Some(usable) = self.usable(&fit, &HeadLimits::of(self.practice, &self.case)) else {
-            return Ok(Some(no_head_limits()));
-        };
-        // Where one length is good the one nearest to any other is good too.
-        let fits = self.nearest_good(&usable, Length::ZERO).is_some();
-        Ok(if fits { None } else { Some(no_length_fits(&usable)) })
-    }
-
     /// What is wrong with a length that somebody else chose.
     ///
     /// # Errors

@@ -1069,6 +1069,10 @@ enum shophead_code
   SHOPHEAD_CODE_WET_BEARING = 116,
   // How much of the whole sheet the splice carries as laid out.
   SHOPHEAD_CODE_SPLICE_DEVELOPS = 117,
+  // The hole is drilled until its damage is out: how much the drill takes off the wall.
+  SHOPHEAD_CODE_DAMAGE_COMES_OUT = 130,
+  // The seat is cut for the new flush head, also where the hole stays as it is.
+  SHOPHEAD_CODE_SEAT_FOR_NEW_HEAD = 131,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L
@@ -2032,6 +2036,8 @@ enum shophead_limit_name
   SHOPHEAD_LIMIT_EDGE_DISTANCE_AS_BUILT_LEAST = 63,
   // Least distance between rows as a share of the pitch.
   SHOPHEAD_LIMIT_TRANSVERSE_PITCH_SHARE = 64,
+  // How much wider than a damaged hole its drill is at least, so that the damage comes out.
+  SHOPHEAD_LIMIT_CLEAN_UP_LEAST = 65,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L

@@ -7,7 +7,7 @@ use shophead::basis::{Basis, Document};
 use shophead::damage::Damaged;
 use shophead::drill::Drill;
 use shophead::finding::Code;
-use shophead::hole::{AsFound, Direction};
+use shophead::hole::AsFound;
 use shophead::layout::{Point, RowLayout, in_line};
 use shophead::length::{Bare, Length, Toleranced};
 use shophead::practice::{Limit, Name, Practice, Scope, Value};
@@ -344,8 +344,6 @@ pub struct MeasuredHole {
     pub number: u32,
     /// What was found.
     pub as_found: AsFound,
-    /// Which way its longest axis lies, where somebody said it.
-    pub direction: Option<Direction>,
     /// The drill or reamer that it was opened with before it was measured; `None` where it is as it came out.
     pub opened: Option<Drill>,
     /// What somebody noted; may be empty.

@@ -653,7 +653,7 @@ fn hole_form<'a>(row: &'a RowPlan<'a>, plan: &'a HolePlan<'a>, context: &'a Cont
         major: measured.as_found.major().into(),
         minor: measured.as_found.minor().into(),
         condition: measured.as_found.damage().into(),
-        direction: measured.direction.map(form::Direction::from),
+        direction: measured.as_found.direction().map(form::Direction::from),
         opened: measured.opened.map(|drill| drill.to_string()),
         remark: &measured.remark,
     };

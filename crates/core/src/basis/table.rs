@@ -256,6 +256,7 @@ bases! {
     STD_403C_TOOL_MARKS = Published "MIL-STD-403C", "para 5.2.7.5, secondary quotation";
     SMALLEST_CLEARING_DRILL = Memory "computed", "the smallest drill that clears the largest shank, from recalled shanks";
     AC65_HOLES = Memory "AC 65-15A", "ch 5, rivet holes: 2 to 4 thousandths over the shank, here over the largest";
+    DAMAGE_OUT = Practice "common practice", "a thousandth, which gauges tell apart: less takes nothing out";
     AC65_COUNTERSINK = Published "AC 65-15A", "ch 5, secondary quotation: the sheet is thicker than the head";
     STRAIGHT_LAND = Practice "common practice", "two thirds of the sheet, so that a straight land is left";
     AC65_F5_47 = Published "AC 65-15A", "ch 5 fig 5-47, secondary quotation";

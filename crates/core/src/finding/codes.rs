@@ -176,6 +176,12 @@ codes! {
     HoleCracked = 26, "hole-cracked", "The hole is cracked.",
         "the hole is cracked.", "Stop, and ask the holder of the type's data for a repair of the sheet.",
         "hole cracked";
+    DamageComesOut = 130, "damage-comes-out", "The hole is drilled until its damage is out: how much the drill takes off the wall.",
+        "the drill takes[ {m}] off the wall, and the damage with it.", "Look again: all of it has to be out.",
+        "drill takes[ {m}] off: look again";
+    SeatForNewHead = 131, "seat-for-new-head", "The seat is cut for the new flush head, also where the hole stays as it is.",
+        "new flush head.", "Cut its seat[, {l} across].",
+        "cut the new seat[, {l} across]";
     NoLargerRivet = 27, "no-larger-rivet", "The series has no larger rivet.",
         "no larger rivet in this series.", "Take the next step, or refer.",
         "no larger rivet";

@@ -80,15 +80,6 @@ impl<'a> Installation<'_, 'a> {
         self.wanted()?.fit()
     }
 
-    /// Why no length fits, where none does. Layers that are not known refuse nothing.
-    pub(super) fn length_refusal(&self) -> Option<Finding> {
-        let wanted = self.wanted().ok()?;
-        wanted.refusal().unwrap_or_else(|_| {
-            let basis = self.rivet.series().unknown.fit;
-            Some(Finding::new(Code::NoLimit, Severity::Refer, basis))
-        })
-    }
-
     /// The edge distance that strength counts: as given, or the practice's least.
     #[must_use]
     pub fn edge_or_least(&self) -> Option<Given<Length>> {

@@ -4,8 +4,13 @@
 //! is the same question asked again of the rivet, the hole and the place that the step leaves, so it is checked for everything that a rivet in
 //! its pack is checked for. A step that refers to nobody is taken.
 //!
-//! An elongated hole that is opened until it is round again has moved: its centre lies in the middle of the elongation, half the difference of
-//! both axes from where it was. Every distance is taken that much shorter.
+//! A step is tried with the hole as it is before it is tried with a drill: a sound hole that was measured both ways and lies within the limits
+//! of the larger rivet is used as it is. Of a hole that was measured one way only the drill comes first, which makes it round; only where the
+//! drill would leave the limits is it used as it is, with a caution, so that a measure which is missing opens no hole further.
+//!
+//! A hole within the limits of its rivet is round for it. An elongated hole that is drilled round again has moved: its centre lies in the middle
+//! of the elongation, half the difference of both axes from where it was. Pitch is taken that much shorter; edge distance and row spacing too,
+//! unless the hole is known to be long along the edge.
 
 use super::Installation;
 use crate::answer::{Answered, Ruling};
@@ -15,8 +20,8 @@ use crate::fact::Fact;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::hole::{AsFound, Damage, Disposition, HoleLimits};
 use crate::layout::RowLayout;
-use crate::length::{Interval, Toleranced};
-use crate::practice::Name;
+use crate::length::{Interval, Length, Toleranced};
+use crate::practice::{Case, Name};
 use crate::rivet::part::Part;
 use crate::structure::Member;
 
@@ -27,7 +32,7 @@ pub struct Step<'a> {
     pub kind: Disposition,
     /// The rivet that it would take; `None` when there is none.
     pub rivet: Option<Part<'a>>,
-    /// The drill or reamer to open the hole with; `None` when it stays as it is.
+    /// The drill or reamer to open the hole with; `None` when it stays as it is. A flush seat is cut for the new head all the same.
     pub cut: Option<Drill>,
     /// The hole that the step leaves.
     pub hole: Option<Interval>,
@@ -70,6 +75,14 @@ impl HoleAnswer<'_> {
     pub fn refer(&mut self, finding: Finding) {
         (self.disposition, self.rivet, self.cut, self.hole) = (Disposition::Refer, None, None, None);
         self.findings.push(finding);
+    }
+
+    /// How far the centre of the hole moves, at most: not where it stays as it is. Where it is referred nobody knows what becomes of it, so
+    /// that counts as drilled.
+    #[must_use]
+    pub const fn moves(&self, found: &AsFound) -> Length {
+        let is_kept = self.cut.is_none() && !matches!(self.disposition, Disposition::Refer);
+        if is_kept { Length::ZERO } else { found.shift() }
     }
 }
 
@@ -123,7 +136,8 @@ impl<'q, 'a> Installation<'q, 'a> {
         };
         if let Some(finding) = beyond_repair(found) {
             answer.findings.push(finding);
-            self.kept(found).check(&mut |finding| answer.findings.push(finding));
+            let rivet = self.rivet.without_length();
+            self.kept(rivet, found).check(&mut |finding| answer.findings.push(finding));
             return answer;
         }
         for kind in LADDER {
@@ -145,9 +159,9 @@ impl<'q, 'a> Installation<'q, 'a> {
     #[must_use]
     pub fn after(&self, found: AsFound, answer: &HoleAnswer<'a>) -> Option<Installation<'q, 'a>> {
         let (rivet, hole) = (answer.rivet?, answer.hole?);
-        Some(match answer.disposition {
-            Disposition::Keep => self.kept(found),
-            _ => self.changed(rivet, hole, found),
+        Some(match answer.cut {
+            None => self.kept(rivet, found),
+            Some(_) => self.drilled(rivet, hole, found),
         })
     }
 
@@ -211,26 +225,25 @@ impl<'q, 'a> Installation<'q, 'a> {
         };
         let mut step = Step::new(kind);
         step.rivet = Some(rivet);
-        let greatest =
-            |rivet: &Part<'_>| HoleLimits::of(self.practice, &Installation { rivet: *rivet, ..*self }.case()).greatest;
-        let as_it_is = |found: &AsFound| greatest(&rivet).is_some_and(|greatest| found.major() <= greatest.value);
         step.hole = match (answered.drill, found) {
             (Some(drill), _) => {
                 step.cut = Some(drill);
-                let most = greatest(&rivet).map_or(drill.diameter(), |greatest| greatest.value.max(drill.diameter()));
-                Some(Interval::of(drill.diameter(), most))
+                Some(self.hole_of(&rivet, drill))
             }
             (None, Some(found)) if kind == Disposition::Keep => Some(found.interval()),
             // A rivet that the hole is good for as it is goes in as it is.
-            (None, Some(found)) if answered.ruling == Ruling::Rivet && as_it_is(&found) => Some(found.interval()),
-            (None, Some(found)) => self.opened(&rivet, found, &mut step),
+            (None, Some(found)) if answered.ruling != Ruling::CleanUp && self.takes_as_it_is(&rivet, &found) => {
+                Some(found.interval())
+            }
+            (None, Some(found)) => self.cut(&rivet, &found).map(|cut| {
+                step.cut = Some(cut);
+                self.hole_of(&rivet, cut)
+            }),
             (None, None) => None,
         };
         let after = match (step.hole, found) {
-            (Some(hole), Some(found)) if step.cut.is_some() => self.changed(rivet, hole, found),
-            (Some(hole), Some(found)) => {
-                Installation { rivet, hole: Some(Toleranced::from_least(hole)), ..self.kept(found) }
-            }
+            (Some(hole), Some(found)) if step.cut.is_some() => self.drilled(rivet, hole, found),
+            (Some(_), Some(found)) => self.kept(rivet, found),
             (Some(hole), None) => {
                 Installation { rivet, hole: Some(Toleranced::from_least(hole)), opened: true, ..*self }
             }
@@ -238,9 +251,8 @@ impl<'q, 'a> Installation<'q, 'a> {
         };
         let mut found_of_it: Findings = Findings::new();
         after.check(&mut |finding| found_of_it.push(finding));
-        match rivet.length().map(|length| after.assess(length)) {
-            Some(Ok(assessed)) => found_of_it.extend(&assessed),
-            _ => found_of_it.push_some(after.length_refusal()),
+        if let Some(Ok(assessed)) = rivet.length().map(|length| after.assess(length)) {
+            found_of_it.extend(&assessed);
         }
         if step.cut.is_none() && step.hole.is_none() {
             step.hole = Some(after.hole_or_drilled().value.interval());
@@ -257,30 +269,86 @@ impl<'q, 'a> Installation<'q, 'a> {
         self.installed.unwrap_or(self.rivet.without_length())
     }
 
+    /// The rivet of one step.
+    fn rivet_of(&self, kind: Disposition) -> Option<Part<'a>> {
+        let rivet = self.rivet.without_length();
+        match kind {
+            Disposition::Keep | Disposition::CleanUp => Some(rivet),
+            Disposition::Oversize => rivet.series().oversize_series.and_then(|series| rivet.in_series(series)),
+            Disposition::NextSize => rivet.series().next_size(rivet.size()).and_then(|size| rivet.in_size(size)),
+            Disposition::Refer => None,
+        }
+    }
+
     /// Fills in one step.
     #[inline(never)]
     fn try_step(&self, found: AsFound, step: &mut Step<'a>) {
-        let rivet = match step.kind {
-            Disposition::Keep | Disposition::CleanUp => Some(self.rivet.without_length()),
-            Disposition::Oversize => {
-                let series = self.rivet.series().oversize_series;
-                series.and_then(|series| self.rivet.without_length().in_series(series))
-            }
-            Disposition::NextSize => {
-                let size = self.rivet.series().next_size(self.rivet.size());
-                size.and_then(|size| self.rivet.without_length().in_size(size))
-            }
-            Disposition::Refer => None,
-        };
-        let Some(rivet) = rivet else {
+        let Some(rivet) = self.rivet_of(step.kind) else {
             step.findings.push(Finding::new(Code::NoLargerRivet, Severity::Refer, self.rivet.series().basis));
             return;
         };
         step.rivet = Some(rivet);
+        self.check_step(found, step);
+        let cut = self.cut(&rivet, &found);
+        let is_kept = match step.kind {
+            Disposition::Keep => true,
+            Disposition::CleanUp | Disposition::Refer => false,
+            Disposition::Oversize | Disposition::NextSize => {
+                let drill_does = |cut| self.accepts(&rivet, self.hole_of(&rivet, cut));
+                self.takes_as_it_is(&rivet, &found) && (found.is_measured_both_ways() || !cut.is_some_and(drill_does))
+            }
+        };
+        let after = match cut {
+            _ if is_kept => {
+                step.hole = Some(found.interval());
+                self.kept(rivet, found)
+            }
+            Some(cut) => {
+                let hole = self.hole_of(&rivet, cut);
+                (step.cut, step.hole) = (Some(cut), Some(hole));
+                if found.damage() != Damage::None && step.kind != Disposition::Refer {
+                    let off = Figure::Length(cut.diameter().minus(found.major()).times(1, 2));
+                    let comes_out = Finding::new(Code::DamageComesOut, Severity::Caution, Basis::AC43_SOUND_HOLES);
+                    step.findings.push(comes_out.with_measured(off));
+                }
+                self.drilled(rivet, hole, found)
+            }
+            None => {
+                step.findings.push(self.no_drill(&rivet, &found));
+                return;
+            }
+        };
+        let findings = &mut step.findings;
+        after.check(&mut |finding| findings.push(finding));
+        let is_other = rivet != self.before();
+        let compares = step.kind.is_step_up() || found.was_opened() && is_other;
+        if compares {
+            after.check_not_weaker(&mut |finding| findings.push(finding));
+        }
+        if step.kind.is_step_up() && rivet.series().head.is_flush() {
+            let seat = Finding::new(Code::SeatForNewHead, Severity::Note, Basis::SEAT);
+            let across = self.practice.length(Name::CountersinkDiameter, &after.case());
+            findings.push(across.map_or(seat, |across| {
+                Finding::new(Code::SeatForNewHead, Severity::Note, across.basis)
+                    .with_limit(Figure::Length(across.value))
+            }));
+        }
+        let mut missing = after.missing();
+        if !compares {
+            missing = missing.without(Fact::Material);
+        }
+        let one_axis = is_kept && step.kind.is_step_up() && !found.is_measured_both_ways();
+        after.say_missing(missing.with_if(one_axis, Fact::MinorAxis), &mut |finding| findings.push(finding));
+    }
+
+    /// Whether the step may be taken at all: how much larger it is than what was installed, what it mends, what it is taken in.
+    fn check_step(&self, found: AsFound, step: &mut Step<'a>) {
+        let before = self.before();
         if step.kind == Disposition::NextSize
-            && let Some(most) = self.practice.length(Name::StepGreatest, &self.case())
+            && let Some(rivet) = step.rivet
+            && let Some(most) = self.practice.length(Name::StepGreatest, &self.with_rivet(before).case())
         {
-            let larger = rivet.size().standard_diameter().minus(self.rivet.size().standard_diameter());
+            let larger = rivet.size().standard_diameter().minus(before.size().standard_diameter());
             if larger > most.value {
                 step.findings.push(Finding::against(Code::StepTooLarge, Severity::Refer, larger, &most));
             }
@@ -297,64 +365,80 @@ impl<'q, 'a> Installation<'q, 'a> {
         {
             step.findings.push(Finding::new(Code::StepNeedsApproval, Severity::Refer, Basis::AC43_APPROVAL));
         }
-        let opened = step.kind != Disposition::Keep;
-        step.hole = if opened { self.opened(&rivet, found, step) } else { Some(found.interval()) };
-        let Some(hole) = step.hole else { return };
-        let after = if opened { self.changed(rivet, hole, found) } else { self.kept(found) };
-        let findings = &mut step.findings;
-        after.check(&mut |finding| findings.push(finding));
-        findings.push_some(after.length_refusal());
-        if step.kind.is_step_up() {
-            after.check_not_weaker(&mut |finding| findings.push(finding));
-        }
-        let mut missing = after.missing();
-        if !step.kind.is_step_up() {
-            missing = missing.without(Fact::Material);
-        }
-        after.say_missing(missing, &mut |finding| findings.push(finding));
     }
 
-    /// The same rivet in the hole as found. Only the edge is that much nearer.
-    fn kept(&self, found: AsFound) -> Installation<'q, 'a> {
-        let edge = self.layout.edge.map(|edge| edge.minus(found.shift()));
-        let layout = RowLayout { edge, ..self.layout };
+    /// What limits are asked for with another rivet in the hole.
+    fn case_with(&self, rivet: &Part<'a>) -> Case {
+        Installation { rivet: *rivet, installed: Some(self.before()), ..*self }.case()
+    }
+
+    /// Whether a sound hole is good for a rivet as it is: every shank enters, and it is not too large.
+    fn takes_as_it_is(&self, rivet: &Part<'a>, found: &AsFound) -> bool {
+        found.damage() == Damage::None && self.accepts(rivet, found.interval())
+    }
+
+    fn accepts(&self, rivet: &Part<'a>, hole: Interval) -> bool {
+        let case = self.case_with(rivet);
+        // Where the printed drill is smaller than a recalled shank, the hole that it makes will do.
+        let drill = self.practice.length(Name::HoleDrill, &case).map_or(Length::MAX, |drill| drill.value);
+        let promised = self.practice.promised_hole(&case);
+        promised
+            .is_some_and(|promised| promised.value.min().min(drill) <= hole.min() && hole.max() <= promised.value.max())
+    }
+
+    /// A rivet in the hole as found.
+    fn kept(&self, rivet: Part<'a>, found: AsFound) -> Installation<'q, 'a> {
         Installation {
-            rivet: self.rivet.without_length(),
+            rivet,
             hole: Some(Toleranced::from_least(found.interval())),
-            layout,
             installed: Some(self.before()),
             installed_layout: Some(self.layout),
+            opened: self.opened || found.was_opened(),
             ..*self
         }
     }
 
-    /// A rivet in the hole that was opened for it.
-    fn changed(&self, rivet: Part<'a>, hole: Interval, found: AsFound) -> Installation<'q, 'a> {
-        let pitch = self.layout.pitch.map(|pitch| pitch.minus(found.shift()));
-        let kept = self.kept(found);
-        let layout = RowLayout { pitch, ..kept.layout };
-        Installation { rivet, hole: Some(Toleranced::from_least(hole)), layout, opened: true, ..kept }
+    /// A rivet in the hole that was drilled for it.
+    fn drilled(&self, rivet: Part<'a>, hole: Interval, found: AsFound) -> Installation<'q, 'a> {
+        let less = |distance: Option<Length>, shift: Length| distance.map(|distance| distance.minus(shift));
+        let layout = RowLayout {
+            edge: less(self.layout.edge, found.shift_to_edge()),
+            pitch: less(self.layout.pitch, found.shift()),
+            transverse_pitch: less(self.layout.transverse_pitch, found.shift_to_edge()),
+        };
+        let kept = self.kept(rivet, found);
+        Installation { hole: Some(Toleranced::from_least(hole)), layout, opened: true, ..kept }
     }
 
-    /// The drill that makes the hole round again, and the hole that it leaves.
-    #[inline(never)]
-    fn opened(&self, rivet: &Part<'a>, found: AsFound, step: &mut Step<'a>) -> Option<Interval> {
-        let case = Installation { rivet: *rivet, installed: Some(self.before()), ..*self }.case();
-        let drill = self.practice.length(Name::HoleDrill, &case);
-        let greatest = HoleLimits::of(self.practice, &case).greatest;
-        let (Some(drill), Some(greatest)) = (drill, greatest) else {
-            step.findings.push(Finding::new(Code::NoLimit, Severity::Refer, Basis::NO_HOLE));
-            return None;
+    /// The drill that makes the hole round again and takes its damage out; `None` where the practice has no limits for the rivet, and where no
+    /// drill is as large.
+    fn cut(&self, rivet: &Part<'a>, found: &AsFound) -> Option<Drill> {
+        let case = self.case_with(rivet);
+        let drill = self.practice.length(Name::HoleDrill, &case)?;
+        self.practice.length(Name::HoleGreatest, &case)?;
+        // What is out of round is gone with the longest axis; a score or a second hole only with more than that.
+        let over = match found.damage() {
+            Damage::None => Length::ZERO,
+            _ => self.practice.length(Name::CleanUpLeast, &case).map_or(Length::ZERO, |over| over.value),
         };
-        // Opening up removes what is out of round and what is scored: the new hole goes over the longest axis.
-        let Some(cut) = Drill::nearest_at_or_above(drill.value.max(found.major())) else {
-            step.findings.push(Finding::against(Code::HoleOverLimit, Severity::Refer, found.major(), &greatest));
-            return None;
-        };
-        step.cut = Some(cut);
-        // What a drill leaves is less than what is accepted.
-        let drilled = self.practice.hole_for(&case).map_or(greatest.value, |hole| hole.value.max());
-        Some(Interval::of(cut.diameter(), drilled.max(cut.diameter())))
+        Drill::nearest_at_or_above(drill.value.max(found.major().plus(over)))
+    }
+
+    fn no_drill(&self, rivet: &Part<'a>, found: &AsFound) -> Finding {
+        let limits = HoleLimits::of(self.practice, &self.case_with(rivet));
+        match limits.greatest.filter(|greatest| found.major() > greatest.value) {
+            Some(greatest) => Finding::against(Code::HoleOverLimit, Severity::Refer, found.major(), &greatest),
+            None => Finding::new(Code::NoLimit, Severity::Refer, Basis::NO_HOLE),
+        }
+    }
+
+    /// The hole that a drill leaves: larger than it by no more than the practice's own drill leaves, and within the limits where it can be.
+    fn hole_of(&self, rivet: &Part<'a>, cut: Drill) -> Interval {
+        let case = self.case_with(rivet);
+        let least = cut.diameter();
+        let over = self.practice.hole_for(&case).map_or(Length::ZERO, |hole| hole.value.max().minus(hole.value.min()));
+        let greatest = self.practice.length(Name::HoleGreatest, &case).map_or(Length::MAX, |greatest| greatest.value);
+        Interval::of(least, least.plus(over).min(greatest).max(least))
     }
 }
 

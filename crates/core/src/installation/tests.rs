@@ -5,11 +5,12 @@ use std::vec::Vec;
 
 use super::{Installation, Step};
 use crate::drill::Drill;
-use crate::fact::Fact;
+use crate::fact::{Fact, Facts};
 use crate::finding::{Code, Figure, Findings, Severity};
-use crate::hole::{AsFound, Damage, Disposition};
+use crate::hole::{AsFound, Damage, Direction, Disposition};
 use crate::joint::strength::Shear;
 use crate::length::{Length, Toleranced};
+use crate::practice::PROCESS;
 use crate::rivet::part::Part;
 use crate::stack::Stack;
 use crate::structure::{Member, Structure};
@@ -49,7 +50,9 @@ fn the_ladder_is_climbed_step_by_step() {
         (".1285", ".1285", Damage::None, Disposition::Keep, None),
         (".135", ".1285", Damage::None, Disposition::Keep, None),
         (".120", ".120", Damage::None, Disposition::CleanUp, Some("#30")),
-        (".1285", ".1285", Damage::Gouged, Disposition::CleanUp, Some("#30")),
+        (".127", ".125", Damage::Gouged, Disposition::CleanUp, Some("#30")),
+        // The drill has to take the score out: #30 takes nothing off, and #29 is over the limit.
+        (".1285", ".1285", Damage::Gouged, Disposition::Oversize, Some("#27")),
         (".1351", ".132", Damage::None, Disposition::Oversize, Some("#27")),
         (".150", ".130", Damage::FigureEight, Disposition::NextSize, Some("#21")),
         (".170", ".130", Damage::None, Disposition::Refer, None),
@@ -91,6 +94,96 @@ fn the_centre_moves_with_the_elongation() {
     };
     assert_eq!(at(".28625"), (Disposition::Oversize, false));
     assert_eq!(at(".2862"), (Disposition::Refer, true));
+}
+
+#[test]
+fn a_hole_is_used_as_it_is_where_it_is_good_for_the_step() {
+    let stack = stack(PLAIN);
+    let at = |rivet: &str, found: AsFound| {
+        let answer = in_plain_sheets(rivet, &stack).hole(found);
+        (answer.rivet.map(|rivet| rivet.to_string()), answer.cut.map(|cut| cut.to_string()), answer.findings)
+    };
+    for (rivet, diameter, taken) in [
+        ("MS20470AD5", ".1775", "NAS1242AD5"),
+        ("MS20470AD3", ".130", "MS20470AD4"),
+        ("MS20470AD4", ".1476", "NAS1242AD4"),
+    ] {
+        let (other, cut, _) = at(rivet, found(diameter, diameter, Damage::None));
+        assert_eq!((other.as_deref(), cut), (Some(taken), None), "{rivet} {diameter}");
+        // One with a score is not, and neither is one that is too small one way.
+        for other in [found(diameter, diameter, Damage::Gouged), found(diameter, ".100", Damage::None)] {
+            let (other, cut, _) = at(rivet, other);
+            assert_eq!(other.is_some(), cut.is_some(), "{rivet} {diameter}");
+        }
+    }
+    // Measured one way only: the drill makes it round, and where that would be too large the answer asks for the other axis.
+    let one_axis = |diameter| at("MS20470AD5", AsFound::one_axis(length(diameter), Damage::None).expect("a hole"));
+    let (rivet, cut, findings) = one_axis(".176");
+    assert_eq!((rivet.as_deref(), cut.as_deref()), (Some("NAS1242AD5"), Some("#16")));
+    assert!(!findings.has(Code::NotChecked));
+    let (rivet, cut, findings) = one_axis(".1775");
+    assert_eq!((rivet.as_deref(), cut), (Some("NAS1242AD5"), None));
+    let missing = findings.iter().find(|finding| finding.code() == Code::NotChecked).and_then(|found| found.measured());
+    assert_eq!(missing, Some(Figure::Facts(Facts::NONE.with(Fact::MinorAxis))));
+}
+
+#[test]
+fn a_flush_seat_is_cut_for_the_new_head_all_the_same() {
+    let stack = stack("clad 2024-T3:.080:countersunk, clad 2024-T3:.063");
+    let answer = in_plain_sheets("MS20426AD3", &stack).hole(found(".130", ".130", Damage::None));
+    assert_eq!((answer.disposition, answer.cut), (Disposition::NextSize, None));
+    let seat = answer.findings.iter().find(|finding| finding.code() == Code::SeatForNewHead).expect("said");
+    assert_eq!(seat.limit(), Some(Figure::Length(length(".222"))));
+}
+
+#[test]
+fn damage_comes_out_with_the_drill_and_by_how_much_is_said() {
+    let stack = stack(PLAIN);
+    let answer = in_plain_sheets("MS20470AD4", &stack).hole(found(".127", ".125", Damage::Gouged));
+    let out = answer.findings.iter().find(|finding| finding.code() == Code::DamageComesOut).expect("said");
+    assert_eq!((out.severity(), out.measured()), (Severity::Caution, Some(Figure::Length(length(".00075")))));
+}
+
+#[test]
+fn an_elongation_along_the_edge_is_not_towards_it() {
+    let stack = stack(PLAIN);
+    // 2 D of the oversize shank is .28125; half the elongation is .005.
+    let at = |direction: Option<Direction>| {
+        let long = found(".140", ".130", Damage::None);
+        let long = long.lying(direction);
+        in_plain_sheets("MS20470AD4", &stack).edge(length(".2815")).hole(long).disposition
+    };
+    assert_eq!(at(Some(Direction::Along)), Disposition::Oversize);
+    assert_eq!(at(Some(Direction::Across)), Disposition::Refer);
+    assert_eq!(at(None), Disposition::Refer, "unknown counts");
+}
+
+#[test]
+fn a_hole_that_was_opened_is_not_as_the_maker_built_it() {
+    let stack = stack(PLAIN);
+    let question = in_plain_sheets("MS20470AD4", &stack).edge(length(".24")).in_place_of(part("MS20470AD4"));
+    let sound = found(".1285", ".1285", Damage::None);
+    assert_eq!(question.hole(sound).disposition, Disposition::Keep);
+    let opened = question.hole(sound.opened(true));
+    assert_eq!(opened.disposition, Disposition::Refer);
+    assert!(opened.findings.has(Code::EdgeDistanceShort));
+    // What goes into a hole that was opened is compared with what was installed.
+    let weaker = in_plain_sheets("MS20470A5", &stack).in_place_of(part("MS20470AD4"));
+    let at = |found: AsFound| weaker.hole(found).findings.has(Code::WeakerThanBefore);
+    let sound = found(".160", ".160", Damage::None);
+    assert!(at(sound.opened(true)) && !at(sound));
+}
+
+#[test]
+fn the_next_size_is_one_step_from_what_was_installed() {
+    let stack = stack(PLAIN);
+    let question =
+        in_plain_sheets("MS20470AD5", &stack).by(&PROCESS).pitch(length("1")).in_place_of(part("MS20470AD4"));
+    let mut next = None;
+    question.hole_step_by_step(found(".185", ".185", Damage::None), &mut |step| next = Some(step.clone()));
+    let next = next.expect("tried");
+    assert_eq!(next.rivet, Some(part("MS20470AD6")));
+    assert!(next.findings.has(Code::StepTooLarge), "from 1/8 to 3/16 are two steps");
 }
 
 #[test]

@@ -237,6 +237,7 @@ pub(super) const LIMITS: &[Row] = &[
     over_shank(Name::HoleDrill, 0, Basis::SMALLEST_CLEARING_DRILL),
     over_shank(Name::HoleDrilledGreatest, 40, Basis::AC65_HOLES),
     over_shank(Name::HoleGreatest, 40, Basis::AC65_HOLES),
+    length(Name::CleanUpLeast, ANY, 10, Basis::DAMAGE_OUT),
     fraction(Name::CountersinkDepthShare, FLUSH, 1, 1, Basis::AC65_COUNTERSINK),
     fraction(Name::CountersinkDepthPreferred, FLUSH, 2, 3, Basis::STRAIGHT_LAND),
     length(Name::DimpleSheetGreatest, FLUSH, 400, Basis::AC65_F5_47),

@@ -123,6 +123,7 @@ names! {
     HoleDrilledGreatest = 58, "hole-drilled-greatest", Length, "The largest that the hole is counted on to come out with this drill.";
     HoleLeast = 19, "hole-least", Length, "The smallest hole accepted.";
     HoleGreatest = 20, "hole-greatest", Length, "The largest hole accepted.";
+    CleanUpLeast = 65, "clean-up-least", Length, "How much wider than a damaged hole its drill is at least, so that the damage comes out.";
     CountersinkDiameter = 59, "countersink-diameter", Length, "Diameter of a machine countersink for the rivet.";
     CountersinkSheetLeast = 21, "countersink-sheet-least", Length, "Thinnest sheet that is machine countersunk for the rivet.";
     CountersinkDepthShare = 22, "countersink-depth-share", Fraction, "Deepest countersink as a share of the sheet.";

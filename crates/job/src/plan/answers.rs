@@ -109,7 +109,7 @@ fn number_of(figure: Figure) -> String {
 /// Whether an answer was given for the measure that a referral has now.
 fn is_given_for(given: &GivenFor, hole: Option<AsFound>, finding: &Finding, bare: Bare) -> bool {
     if let Some(found) = hole {
-        return given.hole == Some(found);
+        return given.hole.is_some_and(|given| given.measures_as(&found));
     }
     match finding.measured() {
         None => given.text == "none",
@@ -303,7 +303,7 @@ pub fn hole_answered<'j>(
 }
 
 fn is_given_to(answer: &Answer, found: AsFound) -> bool {
-    answer.given_for.hole == Some(found)
+    answer.given_for.hole.is_some_and(|given| given.measures_as(&found))
 }
 
 /// `open the hole for an oversize shank, by A. Example, concession 17, 2026-11-25`.

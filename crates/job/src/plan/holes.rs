@@ -4,7 +4,7 @@ use std::collections::HashMap;
 use std::sync::Arc;
 
 use shophead::finding::Finding;
-use shophead::hole::{AsFound, Damage};
+use shophead::hole::AsFound;
 use shophead::installation::HoleAnswer;
 use shophead::layout::RowLayout;
 use shophead::length::Length;
@@ -18,7 +18,7 @@ use super::{Choice, HolePlan, RowPlan, question_of};
 use crate::model::Exception;
 
 /// What two holes of a row have in common when the same comes of both.
-type Alike = (Option<(Length, Length, Damage)>, [Option<Length>; 3], Option<usize>);
+type Alike = (Option<AsFound>, [Option<Length>; 3], Option<usize>);
 
 /// What comes of holes that are alike; kept once for all of them.
 struct Outcome<'j> {
@@ -54,11 +54,7 @@ pub(super) fn plan_holes<'j>(
         let layout = hole_layout(number, plan, exception.map(|(_, exception)| exception));
         let stack = exception.map_or(&row.stack, |(_, exception)| &exception.stack);
         let found = measured.map(|hole| hole.as_found);
-        let alike = (
-            found.map(|found| (found.major(), found.minor(), found.damage())),
-            [layout.edge, layout.pitch, layout.transverse_pitch],
-            exception.map(|(index, _)| index),
-        );
+        let alike = (found, [layout.edge, layout.pitch, layout.transverse_pitch], exception.map(|(index, _)| index));
         let outcome =
             known.entry(alike).or_insert_with(|| plan_hole(found, layout, stack, exception.is_some(), plan, practice));
         holes.push(HolePlan {

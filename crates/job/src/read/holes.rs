@@ -219,10 +219,12 @@ fn line(
         return None;
     }
     let major = major?;
-    let as_found = AsFound::new(major, minor?.unwrap_or(major), damage?);
+    let as_found = AsFound::of(major, minor?, damage?);
     let as_found = as_found.map_err(|error| source.refused(axes_span, "hole", &error)).ok()?;
+    let opened = opened?;
+    let as_found = as_found.lying(direction?).opened(opened.is_some());
     let remark = cell("remark").map(|cell| original(&cell.text).to_owned()).unwrap_or_default();
-    let hole = MeasuredHole { number, as_found, direction: direction?, opened: opened?, remark };
+    let hole = MeasuredHole { number, as_found, opened, remark };
     Some(HoleLine { row, hole })
 }
 

@@ -431,13 +431,13 @@ fn measured_hole(
     });
     let remark = table.optional("remark").map_or(Some(""), |value| value.text());
     let major: Length = major?;
-    let as_found = AsFound::new(major, minor?.unwrap_or(major), damage?);
+    let as_found = AsFound::of(major, minor?, damage?);
     let as_found = as_found.map_err(|error| value.source.refused(axes_span, "hole", &error)).ok();
+    let opened = opened?;
     Some(MeasuredHole {
         number: number?,
-        as_found: as_found?,
-        direction: direction?,
-        opened: opened?,
+        as_found: as_found?.lying(direction?).opened(opened.is_some()),
+        opened,
         remark: remark?.trim().to_owned(),
     })
 }

@@ -337,7 +337,7 @@ impl<'p, 'j> Survey<'p, 'j> {
         if found.damage() != Damage::None {
             text.push_str(&format!(", {}", found.damage().as_str()));
         }
-        if let Some(direction) = hole.direction {
+        if let Some(direction) = found.direction() {
             text.push_str(&format!(", {}", direction.as_str()));
         }
         if let Some(drill) = hole.opened {
@@ -514,9 +514,9 @@ impl<'p, 'j> Survey<'p, 'j> {
             Opened::NotSaid => known.and_then(|known| known.hole.opened),
             Opened::Not => None,
         };
-        let direction = direction.or_else(|| known.and_then(|known| known.hole.direction));
-        let as_found = match AsFound::new(major, minor.unwrap_or(major), damage) {
-            Ok(found) => found,
+        let direction = direction.or_else(|| known.and_then(|known| known.hole.as_found.direction()));
+        let as_found = match AsFound::of(major, minor, damage) {
+            Ok(found) => found.lying(direction).opened(opened.is_some()),
             Err(error) => return Reply::says(format!("Not taken: {error}.")),
         };
         let shank = self.row(at.0).map_or(Length::ZERO, |row| row.choice.part.size().shank_nominal);
@@ -530,7 +530,7 @@ impl<'p, 'j> Survey<'p, 'j> {
                 self.units.size(shank)
             ));
         }
-        let hole = MeasuredHole { number: at.1, as_found, direction, opened, remark };
+        let hole = MeasuredHole { number: at.1, as_found, opened, remark };
         let line = self.line(at, minor, &hole);
         Reply { entry: Some(Entry { line, spot: at, hole }), ..Reply::default() }
     }
@@ -617,7 +617,7 @@ impl<'p, 'j> Survey<'p, 'j> {
             exact(hole.as_found.major(), self.plan.job.bare),
             minor.map(|minor| exact(minor, self.plan.job.bare)).unwrap_or_default(),
             hole.as_found.damage().as_str().to_owned(),
-            hole.direction.map(Direction::as_str).unwrap_or_default().to_owned(),
+            hole.as_found.direction().map(Direction::as_str).unwrap_or_default().to_owned(),
             hole.opened.map(|drill| drill.to_string()).unwrap_or_default(),
             harmless(&hole.remark).into_owned(),
         ];
