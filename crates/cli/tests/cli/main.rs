@@ -6,6 +6,7 @@ mod card;
 mod csv;
 mod depth;
 mod errors;
+mod examples;
 mod inspect;
 mod handheld;
 mod json;
