@@ -3,6 +3,7 @@
 use shophead::basis::Status;
 use shophead::finding::Finding;
 use shophead::hole::Disposition;
+use shophead::length::Interval;
 use shophead_job::order::{NotOrdered, OrderLine, not_ordered};
 use shophead_job::plan::{Counts, Plan, RowPlan, Subject};
 use shophead_job::words;
@@ -52,7 +53,8 @@ impl<'j> Page<'_, 'j> {
         let mut said = Vec::new();
         let of = |count: u32, what: &str| if count == 1 { format!("1 {what}") } else { format!("{count} {what}s") };
         let size = format!("{}, {}", of(rows, "row"), of(holes, "hole"));
-        let survey = self.plan.job.holes_file.as_ref().map(|file| format!(" Measure: {}", self.context.survey_of(&file.name)));
+        let survey =
+            self.plan.job.holes_file.as_ref().map(|file| format!(" Measure: {}", self.context.survey_of(&file.name)));
         said.push(Block::Paragraph(if measured < holes {
             format!("{size}: {measured} of {holes} measured.{}", survey.unwrap_or_default())
         } else {
@@ -138,12 +140,11 @@ impl<'j> Page<'_, 'j> {
         let rows = groups.into_iter().take(MOST_ROWS).map(|(cells, rows)| {
             let names: Vec<&str> = rows.iter().map(|row| row.row.name.as_str()).collect();
             let count: u32 = rows.iter().map(|row| row.row.count).sum();
-            let mut line = vec![names.join(" "), count.to_string()];
-            line.extend(cells);
-            line
+            // Last, where a cell may break.
+            cells.into_iter().chain([count.to_string(), names.join(" ")]).collect()
         });
-        report.heading("Rows");
-        let columns = vec!["row", "holes", "rivet", "hole", "drive to, high", "least wide"];
+        report.heading("Rows: rivet, hole, and the driven head between these heights, at least so wide");
+        let columns = vec!["rivet", "hole", "high", "wide", "holes", "rows"];
         report.text.push(Block::Table(Table { columns, rows: rows.collect() }));
         match left_out {
             0 => {}
@@ -165,9 +166,17 @@ impl<'j> Page<'_, 'j> {
         let [height, width] = match window {
             _ if plan.is_held() => ["refer".to_owned(), String::new()],
             None => ["see --row".to_owned(), String::new()],
-            Some(window) => [units.interval(window.height).to_string(), units.length(window.diameter_least).to_string()],
+            Some(window) => {
+                [units.interval(window.height).to_string(), units.length(window.diameter_least).to_string()]
+            }
         };
-        vec![rivet, format!("{}{star}", units.interval(choice.hole.value)), height, width]
+        vec![rivet, format!("{}{star}", self.ends(choice.hole.value)), height, width]
+    }
+
+    /// Both ends, as short as a table wants them.
+    fn ends(&self, ends: Interval) -> String {
+        let units = self.context.units;
+        format!("{}-{}", units.length(ends.min()).bare(), units.length(ends.max()))
     }
 
     /// The holes that get something else than their row, by what is done to them.

@@ -180,7 +180,9 @@ fn the_first_page_of_the_demo_fits_a_screen_and_says_what_is_not_known_first() {
     assert!(lines.iter().all(|line| line.chars().count() <= 80), "{text}");
     assert!(lines[1].starts_with("15 rows, 488 holes: 23 of 488 measured."), "{text}");
     let mut at = 0;
-    for heading in ["What stops the work", "Position", "Rows", "Holes to work", "Buy", "More: shophead plan", "Advisory only"] {
+    for heading in
+        ["What stops the work", "Position", "Rows", "Holes to work", "Buy", "More: shophead plan", "Advisory only"]
+    {
         at += text[at..].find(heading).unwrap_or_else(|| panic!("{heading} is missing or out of order\n{text}"));
     }
     // Whatever is referred stands on it, row by row, and so does every rivet that is ordered.
@@ -235,7 +237,13 @@ fn the_work_is_one_list_of_this_job_with_where_each_rule_stands() {
     }
     assert!(steps.len() >= 10, "{text}");
     // Where this job's metal is dear the list says so, and what is opened has its drill.
-    for said in ["K3: Thick member", "B1: Tab or bracket foot", "#11 (.191): A2 14-15", "1/8 2117: bar of 3 to 4 lb*", "* recalled, not read"] {
+    for said in [
+        "K3: Thick member",
+        "B1: Tab or bracket foot",
+        "#11 (.191): A2 14-15",
+        "1/8 2117: bar of 3 to 4 lb*",
+        "* recalled, not read",
+    ] {
         assert!(text.contains(said), "{said}\n{text}");
     }
 }
