@@ -4,7 +4,7 @@ use std::collections::HashMap;
 
 use clap::ValueEnum;
 use serde::{Serialize, Serializer};
-use shophead::finding::{Finding, Severity};
+use shophead::finding::{Code, Finding, Severity};
 use shophead::hole::Disposition;
 use shophead::installation::HoleAnswer;
 use shophead::joint::row::{RowMode, RowStrength};
@@ -362,7 +362,11 @@ impl<'j> Page<'_, '_, 'j> {
 
     /// What the row carries an inch on both sides.
     fn before_and_after(&self, plan: &RowPlan<'_>) -> Option<String> {
+        let same = plan.findings.iter().find(|finding| finding.code() == Code::AsStrongAsBefore);
+        let same = same.map(|finding| self.said(finding));
         let found = match &plan.before_and_after {
+            Ok(found) if found.before.per_inch.is_some() || same.is_none() => found,
+            _ if same.is_some() => return same,
             Ok(found) => found,
             Err(why) => {
                 return Some(format!("Not compared with the row as installed: {}.", words::not_compared(*why)));

@@ -7,6 +7,7 @@ mod csv;
 mod depth;
 mod errors;
 mod examples;
+mod guard;
 mod inspect;
 mod handheld;
 mod json;
