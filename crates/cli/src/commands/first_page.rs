@@ -167,7 +167,7 @@ impl<'j> Page<'_, 'j> {
             _ if plan.is_held() => ["refer".to_owned(), String::new()],
             None => ["see --row".to_owned(), String::new()],
             Some(window) => {
-                [units.interval(window.height).to_string(), units.length(window.diameter_least).to_string()]
+                [self.ends(window.height), units.length(window.diameter_least).to_string()]
             }
         };
         vec![rivet, format!("{}{star}", self.ends(choice.hole.value)), height, width]
