@@ -166,9 +166,7 @@ impl<'j> Page<'_, 'j> {
         let [height, width] = match window {
             _ if plan.is_held() => ["refer".to_owned(), String::new()],
             None => ["see --row".to_owned(), String::new()],
-            Some(window) => {
-                [self.ends(window.height), units.length(window.diameter_least).to_string()]
-            }
+            Some(window) => [self.ends(window.height), units.length(window.diameter_least).to_string()],
         };
         vec![rivet, format!("{}{star}", self.ends(choice.hole.value)), height, width]
     }

@@ -96,7 +96,11 @@ impl<'j> Page<'_, '_, 'j> {
 
     fn only(&mut self, part: PlanPart, lines: &[OrderLine<'_>]) {
         self.report.answer(self.plan.job.title.clone());
+        let before = (self.report.text.len(), self.report.annex.len());
         self.part(part, lines);
+        if before == (self.report.text.len(), self.report.annex.len()) {
+            self.report.paragraph("There is nothing of that in this job.");
+        }
     }
 
     fn part(&mut self, part: PlanPart, lines: &[OrderLine<'_>]) {

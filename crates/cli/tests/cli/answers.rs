@@ -238,7 +238,7 @@ fn a_row_is_answered_as_a_whole_and_then_nothing_is_referred() {
     let (status, order) = job.json("order job.toml");
     assert_eq!((status, &order["result"]["lines"][0]["needed"]), (Some(0), &json!(4)));
     let text = job.run("plan job.toml --full");
-    assert!(text.printed(0).contains("Nothing stops the work\n"), "{text}");
+    assert!(text.printed(0).contains("Nothing is referred so far\n"), "{text}");
     // Another edge distance is another measure.
     job.write("job.toml", &TWO_ROWS.replace(".15", ".16"));
     assert_eq!(job.json("plan job.toml").0, Some(1));

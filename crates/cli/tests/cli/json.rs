@@ -339,10 +339,10 @@ fn joint() {
             "net_section",
             "margin",
             "basis",
-            "driven",
-            "sheets",
             "yield",
             "tension",
+            "driven",
+            "sheets",
             "squeeze",
             "row"
         ]

@@ -213,7 +213,7 @@ fn a_row_or_a_part_of_the_plan_can_be_asked_for() {
         ("stops", "What stops the work"),
         ("rows", "Rows"),
         ("holes", "Holes that differ"),
-        ("damage", "Also look here"),
+        ("damage", "There is nothing of that in this job."),
         ("positions", "Positions"),
         ("work", "The work, step by step"),
         ("removal", "Taking the old rivets out"),

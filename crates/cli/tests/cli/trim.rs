@@ -145,7 +145,7 @@ fn a_cut_is_told_with_its_distances_and_its_marks() {
 
 #[test]
 fn positions_are_compared_by_the_shop_s_own_minutes() {
-    let text = running(&plan(SMALL, None, ""));
+    let text = running(&plan(SMALL, None, "--full"));
     assert!(
         text.contains("60 min for the rows that take driven rivets only: set-up 10, drilling out 10, driving 40."),
         "{text}"

@@ -97,7 +97,7 @@ fn a_job_keeps_to_its_own_units_whatever_the_option_says() {
     fs::write(&path, JOB.replace("UNITS", "units = \"mm\"\nholes = \"h.csv\"")).expect("written");
     fs::write(folder.path().join("h.csv"), "row,hole,major\nK1,3,4.1\n").expect("written");
     let [inches, millimetres] = ["in", "mm"].map(|units| {
-        answer(&format!("plan {} --full --units {units} --format json", path.display())).1["result"]["rows"][0].clone()
+        answer(&format!("plan {} --units {units} --format json", path.display())).1["result"]["rows"][0].clone()
     });
     for row in [&inches, &millimetres] {
         assert_eq!(row["grip"]["nominal"]["mm"], 2.8);
