@@ -339,10 +339,10 @@ fn joint() {
             "net_section",
             "margin",
             "basis",
-            "yield",
-            "tension",
             "driven",
             "sheets",
+            "yield",
+            "tension",
             "squeeze",
             "row"
         ]
