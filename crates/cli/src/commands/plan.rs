@@ -370,10 +370,11 @@ impl<'j> Page<'_, '_, 'j> {
         let same = same.map(|finding| self.said(finding));
         let found = match &plan.before_and_after {
             Ok(found) if found.before.per_inch.is_some() || same.is_none() => found,
-            _ if same.is_some() => return same,
-            Ok(found) => found,
+            Ok(_) => return same,
             Err(why) => {
-                return Some(format!("Not compared with the row as installed: {}.", words::not_compared(*why)));
+                let why = words::not_compared(*why);
+                let same = same.map_or_else(String::new, |same| format!("{same} "));
+                return Some(format!("{same}Not compared with the row as installed: {why}."));
             }
         };
         let BeforeAndAfter { before, after, ratio, changed, stepped } = found;
