@@ -8,6 +8,7 @@ mod depth;
 mod errors;
 mod inspect;
 mod handheld;
+mod holes;
 mod json;
 mod listed;
 mod limits;

@@ -393,7 +393,8 @@ impl<'q, 'a> Installation<'q, 'a> {
             hole: Some(Toleranced::from_least(found.interval())),
             installed: Some(self.before()),
             installed_layout: Some(self.layout),
-            opened: self.opened || found.was_opened(),
+            // A hole that takes a step's rivet as it is was changed as much as one that was drilled for it.
+            opened: self.opened || found.was_opened() || rivet != self.rivet.without_length(),
             ..*self
         }
     }
