@@ -45,7 +45,7 @@ impl End {
     }
 }
 
-/// The chosen length in nanometres, worked out with nothing but fractions.
+/// The chosen length in nanometres, worked out with nothing but fractions: enough metal at worst, not too much at nominal sizes.
 fn by_fractions(
     practice: &Practice<'static>,
     series: &'static Series<'static>,
@@ -67,13 +67,18 @@ fn by_fractions(
     };
     let least =
         End { shank: exact(shank.min()), hole: exact(hole.max()), grip: exact(grip.max()), sunk: exact(sunk[0]) };
-    let most =
-        End { shank: exact(shank.max()), hole: exact(hole.min()), grip: exact(grip.min()), sunk: exact(sunk[1]) };
+    let nominal_sunk = size.head.filter(|_| series.head.is_flush()).map_or(Length::ZERO, |head| head.height_nominal);
+    let nominal = End {
+        shank: exact(size.shank_nominal),
+        hole: exact(hole.min()),
+        grip: exact(grip.nominal()),
+        sunk: exact(nominal_sunk),
+    };
     let shortest = least.length_for(&metal(limits.diameter_least, limits.height_least)?) + &tolerance;
     let tail = practice.length(Name::TailGreatest, &case).expect("a limit").value;
-    let mut longest = exact(grip.min()) + exact(tail) - &tolerance;
+    let mut longest = exact(grip.nominal()) + exact(tail);
     if let Some(metal) = metal(limits.diameter_greatest, limits.metal_height_greatest) {
-        longest = longest.min(most.length_for(&metal) - &tolerance);
+        longest = longest.min(nominal.length_for(&metal));
     }
     let rule = exact(grip.nominal()) + ratio(3, 2) * exact(size.shank_nominal);
     let sixteenth = ratio(1_587_500, 1);

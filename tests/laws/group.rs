@@ -2,12 +2,14 @@
 
 use proptest::prelude::*;
 use shophead::basis::Basis;
+use shophead::finding::Code;
 use shophead::joint::group::{Group, Member, PlaneLoad, share};
 use shophead::joint::margin::{Factors, LoadKind};
 use shophead::joint::strength::Allowable;
 use shophead::layout::Point;
 use shophead::length::Length;
 use shophead::quantity::Force;
+use shophead::words::Units;
 
 /// A few hundred sums of doubles agree to far more than this beside the greatest share.
 const RELATIVE: f64 = 1e-9;
@@ -230,5 +232,41 @@ proptest! {
             let own = rivet.allowable.expect("given").force.lbf() / x.hypot(y) - 1.0;
             prop_assert!(worst.margin.value <= own + RELATIVE * (1.0 + own.abs()));
         }
+    }
+
+    /// With equal shares of a load through the middle: only there is it true.
+    #[test]
+    fn a_pair_more_about_the_middle_of_a_centred_load_loads_no_rivet_more(
+        pairs in prop::collection::vec(point(), 1..20), more in point(), load in load(),
+    ) {
+        let about = |at: &Point| [*at, Point { x: nm(-at.x.nanometres()), y: nm(-at.y.nanometres()) }].map(Member::alike);
+        let before: Vec<Member> = pairs.iter().flat_map(about).collect();
+        let after: Vec<Member> = before.iter().copied().chain(about(&more)).collect();
+        let load = PlaneLoad { at: Point::default(), moment_in_lbf: 0.0, ..load };
+        // All on one place have no arms at all.
+        prop_assume!(before.iter().any(|rivet| rivet.at != Point::default()));
+        let (before, after) = (totals(&group(&before, load)), totals(&group(&after, load)));
+        let allowed = RELATIVE * (1.0 + greatest(&before));
+        for (one, other) in before.iter().zip(&after) {
+            prop_assert!(other.0.hypot(other.1) <= one.0.hypot(one.1) + allowed);
+        }
+    }
+}
+
+/// Off the middle it is not: a rivet to the side moves the middle away from the load. The group says that it can.
+#[test]
+fn a_rivet_more_can_load_another_more_and_the_group_says_so() {
+    let at = |x: i64| Member::alike(Point { x: nm(x * 25_400_000), y: Length::ZERO });
+    let lbf = Force::from_lbf;
+    let load =
+        PlaneLoad { x: lbf(0.0), y: lbf(-600.0), at: Point::default(), moment_in_lbf: 0.0, kind: LoadKind::Ultimate };
+    let (two, three) = ([at(-1), at(1)], [at(-1), at(1), at(4)]);
+    let (before, after) = (group(&two, load), group(&three, load));
+    let size = |group: &Group<'_>| totals(group)[0].1.abs();
+    // Half of it before; a third of it and what the moment adds after.
+    assert!((size(&before) - 300.0).abs() < 1e-9 && size(&after) > 340.0, "{} {}", size(&before), size(&after));
+    for group in [&before, &after] {
+        let said = group.findings.iter().find(|finding| finding.code() == Code::ElasticSharesOnly).expect("said");
+        assert!(said.sentence(Units::Inches).to_string().contains("a rivet more can load another more"));
     }
 }

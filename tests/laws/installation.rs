@@ -89,8 +89,8 @@ impl Known {
             answers.push(("length", found.findings.iter().copied().collect()));
         }
         if let Ok(found) = question.assess(Length::from_64ths(32)) {
-            assert!(found.is_complete());
-            answers.push(("assess", found.iter().copied().collect()));
+            assert!(found.findings.is_complete());
+            answers.push(("assess", found.findings.iter().copied().collect()));
         }
         if let Ok(found) = question.strength() {
             assert!(found.findings.is_complete());
@@ -137,7 +137,7 @@ impl Given {
                 finding.code(),
                 C::HoleOverLimit | C::HoleUnderLimit | C::ShankDoesNotEnter | C::NoLimit
                 // A measured hole takes more metal, or less, than one as drilled.
-                | C::TailTooLong | C::TailTooShort | C::HeadTooLarge | C::NoLengthFits
+                | C::TailTooLong | C::TailTooShort | C::HeadTooLarge | C::NoLengthFits | C::LengthByHole | C::CutToLength
                 // And more of the sheet.
                 | C::EdgeMarginBelowTable | C::WeakerThanBefore | C::StrengthNotPublished
             ),

@@ -2,11 +2,13 @@
 
 use nalgebra::{DMatrix, DVector};
 use proptest::prelude::*;
+use shophead::finding::Code;
 use shophead::joint::flexibility::{Fastening, Formula, Plate, flexibility};
 use shophead::joint::sharing::{Bay, Envelope, MAX_ROWS, Row, Sharing, Transfer, share};
 use shophead::joint::strength::Shear;
 use shophead::length::Length;
 use shophead::quantity::{Flexibility, Force, Stress};
+use shophead::words::Units;
 
 /// The dense solution loses some digits with the spread of the stiffnesses; the chain agrees to this part of the load.
 const DENSE: f64 = 1e-9;
@@ -264,4 +266,19 @@ proptest! {
             prop_assert!((here - there).abs() <= ROUNDING * here, "{}", formula);
         }
     }
+}
+
+/// A longer doubler takes more out of the sheet: its first row is loaded more by every row behind it. The rows say that they can be.
+#[test]
+fn a_row_more_can_load_another_more_and_the_rows_say_so() {
+    let row = Row { flexibility: flexibility_of(5e-6), fasteners: 1 };
+    let ea = Force::from_lbf(3e5);
+    let bay = Bay { length: Length::from_64ths(48), ea_a: ea, ea_b: ea };
+    let first = |rows: usize| {
+        let sharing = solve(&vec![row; rows], &vec![bay; rows - 1], Transfer::Doubler);
+        let said = sharing.findings.iter().find(|finding| finding.code() == Code::ElasticSharesOnly).expect("said");
+        assert!(said.sentence(Units::Inches).to_string().contains("a rivet more can load another more"));
+        loads(&sharing)[0].abs()
+    };
+    assert!(first(2) < first(3) && first(3) < first(6), "{} {} {}", first(2), first(3), first(6));
 }

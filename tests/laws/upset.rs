@@ -17,6 +17,8 @@ struct Sizes {
     hole: [i64; 3],
     grip: [i64; 3],
     sunk: Option<[i64; 3]>,
+    /// Whether every layer is dimpled; counts for a flush head only.
+    dimpled: bool,
     length_off: i64,
 }
 
@@ -57,7 +59,11 @@ impl Sizes {
             basis,
             unknown: Unknown { head: basis, shank: basis, fit: basis },
         };
-        Fit::new(&series, &size, around(self.hole), around(self.grip)).expect("sizes")
+        if self.dimpled {
+            Fit::through_dimples(&series, &size, around(self.hole), around(self.grip)).expect("sizes")
+        } else {
+            Fit::new(&series, &size, around(self.hole), around(self.grip)).expect("sizes")
+        }
     }
 
     fn ends([below, nominal, above]: [i64; 3]) -> [i64; 2] {
@@ -72,7 +78,7 @@ impl Sizes {
                 for hole in Self::ends(self.hole) {
                     for grip in Self::ends(self.grip) {
                         for sunk in self.sunk.map_or([0, 0], Self::ends) {
-                            left.push(balance(shank, hole, rivet, grip, sunk));
+                            left.push(self.balance(shank, hole, rivet, grip, sunk));
                         }
                     }
                 }
@@ -80,16 +86,26 @@ impl Sizes {
         }
         left
     }
+
+    /// Metal that one rivet leaves: d² h = D² (L - k) - H² (G - k), and through dimples d² h = D² (L - k) - H² G.
+    fn balance(self, shank: i64, hole: i64, length: i64, grip: i64, sunk: i64) -> BigRational {
+        let straight = if self.dimpled && self.sunk.is_some() { grip } else { grip - sunk };
+        let (shank, hole) = (whole(shank), whole(hole.max(shank)));
+        &shank * &shank * whole(length - sunk) - &hole * &hole * whole(straight)
+    }
+
+    fn nominal(self, length: i64) -> BigRational {
+        self.balance(self.shank[1], self.hole[1], length, self.grip[1], self.sunk.map_or(0, |sunk| sunk[1]))
+    }
+
+    /// How far the far side bulges, least and greatest.
+    fn bulge(self) -> [i64; 2] {
+        self.sunk.filter(|_| self.dimpled).map_or([0, 0], Self::ends)
+    }
 }
 
 fn whole(nanometres: i64) -> BigRational {
     BigRational::from_integer(BigInt::from(nanometres))
-}
-
-fn balance(shank: i64, hole: i64, length: i64, grip: i64, sunk: i64) -> BigRational {
-    let (shank, hole) = (whole(shank), whole(hole.max(shank)));
-    let (length, grip, sunk) = (whole(length), whole(grip), whole(sunk));
-    &shank * &shank * (length - &sunk) - &hole * &hole * (grip - sunk)
 }
 
 fn head_metal(diameter: i64, height: i64) -> BigRational {
@@ -103,13 +119,16 @@ fn sizes() -> impl Strategy<Value = Sizes> {
     let grip = (off(), 2_000_000_i64..60_000_000, off()).prop_map(|(below, nominal, above)| [below, nominal, above]);
     let hole = (off(), -50_000_i64..500_000, off());
     let sunk = proptest::option::of((off(), 200_000_i64..1_500_000, off()));
-    (shank, hole, grip, sunk, 0_i64..300_000).prop_map(|(shank, hole, grip, sunk, length_off)| Sizes {
-        shank,
-        hole: [hole.0, shank[1] + hole.1, hole.2],
-        grip,
-        sunk: sunk.map(|(below, nominal, above)| [below, nominal, above]),
-        length_off,
-    })
+    (shank, hole, grip, sunk, any::<bool>(), 0_i64..300_000).prop_map(
+        |(shank, hole, grip, sunk, dimpled, length_off)| Sizes {
+            shank,
+            hole: [hole.0, shank[1] + hole.1, hole.2],
+            grip,
+            sunk: sunk.map(|(below, nominal, above)| [below, nominal, above]),
+            dimpled,
+            length_off,
+        },
+    )
 }
 
 /// A driven head in proportion to the shank.
@@ -139,11 +158,44 @@ proptest! {
     }
 
     #[test]
+    fn the_longest_at_nominal_sizes_is_the_last_that_leaves_no_more_there(sizes in sizes(), wide in 100_i64..200, high in 20_i64..80, tail in 100_i64..300) {
+        let (diameter, height) = head(&sizes, wide, high);
+        let longest = sizes.fit().longest_nominal_for(nm(diameter), nm(height)).nanometres();
+        let allowed = head_metal(diameter, height);
+        prop_assert!(sizes.nominal(longest) <= allowed && sizes.nominal(longest + 1) > allowed);
+        let tail = sizes.shank[1] * tail / 100;
+        let bulge = sizes.sunk.filter(|_| sizes.dimpled).map_or(0, |sunk| sunk[1]);
+        prop_assert_eq!(sizes.fit().longest_nominal_for_tail(nm(tail)), nm(sizes.grip[1] + bulge + tail));
+    }
+
+    /// The hole and the shank that are named are the last that will do: a nanometre wider, or thinner, will not.
+    #[test]
+    fn the_hole_and_the_shank_that_are_named_are_the_last_that_will_do(sizes in sizes(), wide in 120_i64..170, high in 20_i64..60, tail in -50_i64..250) {
+        let (diameter, height) = head(&sizes, wide, high);
+        let length = sizes.grip[1] + sizes.shank[1] * tail / 100;
+        let needed = head_metal(diameter, height);
+        let within = sizes.fit().within(nm(length), nm(diameter), nm(height));
+        let enough = |sizes: Sizes| sizes.metal(length).iter().all(|metal| *metal >= needed);
+        let in_holes_to = |greatest: i64| Sizes { hole: [0, greatest, 0], ..sizes };
+        let [thin, thick] = Sizes::ends(sizes.shank);
+        match within.hole_greatest.map(Length::nanometres) {
+            Some(hole) => prop_assert!(enough(in_holes_to(hole)) && !enough(in_holes_to(hole + 1))),
+            None => prop_assert!(!enough(in_holes_to(thin))),
+        }
+        let with_shanks_from = |least: i64| Sizes { shank: [thick - least, thick, 0], ..sizes };
+        match within.shank_least.map(Length::nanometres) {
+            // A shank below the least of its tolerance is thin enough to be of no use here.
+            Some(shank) => prop_assert!(shank <= thick && enough(with_shanks_from(shank)) && !enough(with_shanks_from(shank - 1))),
+            None => prop_assert!(!enough(with_shanks_from(thick))),
+        }
+    }
+
+    #[test]
     fn the_predicted_head_is_the_largest_whole_one_that_the_metal_makes(sizes in sizes(), high in 20_i64..80, tail in 50_i64..250) {
         let height = sizes.shank[1] * high / 100;
         let length = sizes.grip[1] + sizes.shank[1] * tail / 100;
         let made = sizes.fit().predict(nm(length), nm(height)).diameter;
-        let nominal = balance(sizes.shank[1], sizes.hole[1], length, sizes.grip[1], sizes.sunk.map_or(0, |sunk| sunk[1]));
+        let nominal = sizes.nominal(length);
         let corners = sizes.metal(length);
         let least = corners.iter().min().expect("corners").clone();
         let most = corners.iter().max().expect("corners").clone();
@@ -160,8 +212,10 @@ proptest! {
         let length = sizes.grip[1] + tail;
         let out = sizes.fit().protrusion(nm(length));
         let [thin, thick] = Sizes::ends(sizes.grip);
-        prop_assert_eq!(out.min(), nm(length - sizes.length_off - thick));
-        prop_assert_eq!(out.max(), nm(length + sizes.length_off - thin));
+        let [flat, deep] = sizes.bulge();
+        prop_assert_eq!(out.min(), nm(length - sizes.length_off - thick - deep));
+        prop_assert_eq!(out.max(), nm(length + sizes.length_off - thin - flat));
+        prop_assert_eq!(sizes.fit().reach(nm(length)), nm(length + sizes.length_off - thin), "behind the flat of the pack");
         prop_assert_eq!(sizes.fit().longest_for_tail(out.max()), nm(length), "the same statement the other way round");
     }
 
@@ -202,6 +256,7 @@ proptest! {
             hole: scaled(sizes.hole),
             grip: scaled(sizes.grip),
             sunk: sizes.sunk.map(scaled),
+            dimpled: sizes.dimpled,
             length_off: sizes.length_off * times,
         };
         let (diameter, height) = head(&sizes, wide, high);
@@ -225,8 +280,14 @@ proptest! {
 fn a_head_that_comes_out_whole_is_whole() {
     for eighths in [297_656_i64, 396_875, 595_312] {
         let shank = 8 * eighths;
-        let sizes =
-            Sizes { shank: [0, shank, 0], hole: [0, shank, 0], grip: [0, 5_000_000, 0], sunk: None, length_off: 0 };
+        let sizes = Sizes {
+            shank: [0, shank, 0],
+            hole: [0, shank, 0],
+            grip: [0, 5_000_000, 0],
+            sunk: None,
+            dimpled: false,
+            length_off: 0,
+        };
         let (diameter, height, length) = (nm(shank * 3 / 2), nm(shank / 2), nm(5_000_000 + 9 * eighths));
         let fit = sizes.fit();
         assert_eq!(fit.predict(length, height).diameter.nominal, diameter);

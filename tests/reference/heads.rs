@@ -70,6 +70,12 @@ fn meets_its_limits_exactly(practice: &Practice<'_>, case: &Case) -> usize {
         assert_eq!(codes(head(by(limit.value, outwards)), practice, case), [code], "outside {:?}", limit.value);
     };
     holds(limits.diameter_least, -1, Code::HeadTooNarrow, &wide);
+    if let Some(greatest) = limits.diameter_greatest {
+        // It cautions: no document read gives a greatest diameter.
+        let judged = judge(wide(by(greatest.value, 1)), &[], practice, case);
+        let said = judged.findings.iter().find(|finding| finding.code() == Code::HeadTooWide).expect("said");
+        assert_eq!((judged.accepted, said.severity()), (true, Severity::Caution));
+    }
     holds(limits.height_least, -1, Code::HeadTooLow, &high);
     holds(limits.height_greatest, 1, Code::HeadTooHigh, &high);
     met

@@ -311,7 +311,17 @@ fn uses() -> Vec<(&'static str, Use)> {
         ("AR-G10", Use::Site(Site::Casting)),
         ("AR-G11", told(T::WeightAndBalance)),
         ("AR-G12", Use::Site(Site::Control)),
-        ("AR-M01", told(T::SameMaterial)),
+        ("AR-M01", Shown(|_| {
+            // The same or a stronger material; a weaker one is referred however thick it is.
+            let with = |name, gauge| {
+                let plate = Some((material(name), inch(gauge)));
+                patched(&PatchQuery { plate, rivet: Some(part("MS20470AD4")), ..query(Style::Lap) }).findings
+            };
+            for gauge in [".032", ".040"] {
+                assert!(with("6061-T6", gauge).has(Code::WeakerThanBefore) && with("6061-T6", gauge).must_refer());
+                assert!(!with(CLAD, gauge).has(Code::WeakerThanBefore) && !with("7075-T6", gauge).has(Code::WeakerThanBefore));
+            }
+        })),
         ("AR-M02", Shown(|_| {
             let found = patched(&query(Style::Lap));
             assert_eq!((found.plate.material, found.plate.thickness), (material(CLAD), inch(".032")));

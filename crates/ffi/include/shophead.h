@@ -43,6 +43,12 @@
 // The most defects that are looked at on one rivet.
 #define SHOPHEAD_MAX_DEFECTS 16
 
+// The most ranges that `shophead_length_by_hole` writes.
+#define SHOPHEAD_MAX_HOLE_RANGES 32
+
+// The most lengths within limits that a built-in rivet has by a built-in practice.
+#define SHOPHEAD_MAX_SERVINGS 32
+
 // So many pieces of room for each rivet suffice for `shophead_group_share`.
 #define SHOPHEAD_ROOM_PER_RIVET 4
 
@@ -863,7 +869,7 @@ enum shophead_code
   SHOPHEAD_CODE_TAIL_TOO_SHORT = 5,
   // The tail holds more metal than the largest driven head allowed.
   SHOPHEAD_CODE_HEAD_TOO_LARGE = 6,
-  // No length of the series gives a sound head in every case.
+  // No length gives a sound head, whatever the hole.
   SHOPHEAD_CODE_NO_LENGTH_FITS = 7,
   // The length is not that of the rule of thumb, grip plus one and a half diameters.
   SHOPHEAD_CODE_DIFFERS_FROM_RULE = 8,
@@ -1073,6 +1079,12 @@ enum shophead_code
   SHOPHEAD_CODE_DAMAGE_COMES_OUT = 130,
   // The seat is cut for the new flush head, also where the hole stays as it is.
   SHOPHEAD_CODE_SEAT_FOR_NEW_HEAD = 131,
+  // No one length is within limits in every hole: the hole as measured decides.
+  SHOPHEAD_CODE_LENGTH_BY_HOLE = 150,
+  // No standard length is within limits in some holes, but a longer rivet that is cut to length is.
+  SHOPHEAD_CODE_CUT_TO_LENGTH = 151,
+  // How much tail a dimpled pack takes is worked out, no document gives it.
+  SHOPHEAD_CODE_DIMPLE_COMPUTED = 152,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L
@@ -1472,7 +1484,8 @@ typedef uint32_t shophead_difference;
 
 // A chosen length and what it rests on.
 struct shophead_length_choice {
-  // The length; `SHOPHEAD_NONE` when no length of the series is good in every case. `shophead_part_with_length` makes it a part.
+  // The length; `SHOPHEAD_NONE` when no one length is within limits in every hole: see `shophead_length_by_hole`.
+  // `shophead_part_with_length` makes it a part.
   int64_t length_nm;
   // The shortest length that is good, before it is cut to the series' steps.
   struct shophead_given shortest;
@@ -1494,6 +1507,43 @@ struct shophead_length_choice {
   struct shophead_predicted head;
   // Which of the caller's findings belong to it.
   struct shophead_span findings;
+};
+
+// What to drive a head to, so that it is accepted whatever its shank, hole, pack and length are within their tolerances.
+struct shophead_window {
+  // The heights to stop at; `SHOPHEAD_NONE` both where no one height is right for every rivet.
+  struct shophead_range height;
+  // The least diameter; `SHOPHEAD_NONE` where there is no window.
+  int64_t diameter_least_nm;
+  // The greatest diameter named, else `SHOPHEAD_NONE`. A wider head is worth a look; that alone does not reject it.
+  int64_t diameter_greatest_nm;
+  // Where there is no window: the greatest hole with which there would be one; `SHOPHEAD_NONE` where there is no such hole.
+  int64_t hole_greatest_nm;
+  // Where there is no window: the least shank with which there would be one; `SHOPHEAD_NONE` where there is no such shank.
+  int64_t shank_least_nm;
+};
+
+// Another length within limits, and what it makes.
+struct shophead_serving {
+  // The length; `shophead_part_with_length` makes it a part.
+  int64_t length_nm;
+  // What to drive its head to.
+  struct shophead_window window;
+  // The driven head at the height to aim at.
+  struct shophead_predicted head;
+};
+
+// What goes into holes of one range of sizes.
+struct shophead_by_hole {
+  // The holes, both ends included.
+  struct shophead_range hole;
+  // The length; `SHOPHEAD_NONE` where no standard length is within limits in these holes.
+  int64_t length_nm;
+  // What a longer rivet is cut to, as closely as standard ones are made, where that is within limits and no standard length is; else
+  // `SHOPHEAD_NONE` both.
+  struct shophead_range cut;
+  // What to drive the head of the standard length to.
+  struct shophead_window window;
 };
 
 // The distances of a row; `SHOPHEAD_NONE` for one that is not known and so not checked.
@@ -2473,8 +2523,9 @@ shophead_error shophead_head_judge(const struct shophead_measured *measured,
                                    struct shophead_finding *findings,
                                    size_t capacity);
 
-// Chooses the length of a rivet: the published rule, checked against the volume of metal at every end of the tolerances. That nothing fits
-// is not an error but an answer.
+// Chooses the length of a rivet: the published rule, checked against the volume of metal: too little in the worst case, too much at nominal
+// sizes. That nothing fits is not an error but an answer. What to drive the head to says `shophead_head_window`, what else is within limits
+// `shophead_length_serves`, and which length goes into which hole `shophead_length_by_hole`.
 //
 // Takes: `query`, the caller's. Writes: `choice`; `findings`, an array of the caller's with room for `capacity`
 // (`SHOPHEAD_MAX_FINDINGS` always suffices).
@@ -2498,6 +2549,60 @@ shophead_error shophead_length_assess(const struct shophead_length_query *query,
                                       struct shophead_finding *findings,
                                       size_t capacity,
                                       struct shophead_span *span);
+
+// Chooses the length of a rivet as `shophead_length_choose`, through layers that are known: dimples count, and so does whatever else is
+// found of the layers.
+//
+// Takes: `query`, of which the grip is not looked at; `layers`, an array of `layer_count`, the side of the manufactured head first; both the
+// caller's. Writes: as `shophead_length_choose`.
+//
+// Errors: those named `SHOPHEAD_ERROR_STACK_...`; `SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE` without layers; otherwise as `shophead_length_choose`.
+shophead_error shophead_length_choose_through(const struct shophead_length_query *query,
+                                              const struct shophead_layer *layers,
+                                              size_t layer_count,
+                                              struct shophead_length_choice *choice,
+                                              struct shophead_finding *findings,
+                                              size_t capacity);
+
+// What to drive the head of a rivet to. Left at any height of the window, it is accepted.
+//
+// Takes: `query`, of which the part must have a length; `layers`, an array of `layer_count` that counts in place of the query's grip, or NULL
+// and 0; both the caller's. Writes: `window`.
+//
+// Errors: `SHOPHEAD_ERROR_PART_WITHOUT_LENGTH`; those named `SHOPHEAD_ERROR_STACK_...`; otherwise as `shophead_length_choose`.
+shophead_error shophead_head_window(const struct shophead_length_query *query,
+                                    const struct shophead_layer *layers,
+                                    size_t layer_count,
+                                    struct shophead_window *window);
+
+// Every standard length within limits but the one that `shophead_length_choose` takes, the shortest first; none where that takes none.
+//
+// Takes: `query`; `layers`, an array of `layer_count` that counts in place of the query's grip, or NULL and 0; both the caller's. Writes:
+// `count`, how many there are; `servings`, an array of the caller's with room for `capacity` (`SHOPHEAD_MAX_SERVINGS` suffices for every
+// built-in rivet and practice).
+//
+// Errors: `SHOPHEAD_ERROR_BUFFER_TOO_SMALL` where there are more than `capacity`; those named `SHOPHEAD_ERROR_STACK_...`; otherwise as
+// `shophead_length_choose`.
+shophead_error shophead_length_serves(const struct shophead_length_query *query,
+                                      const struct shophead_layer *layers,
+                                      size_t layer_count,
+                                      struct shophead_serving *servings,
+                                      size_t capacity,
+                                      size_t *count);
+
+// Which length goes into which hole, the smallest holes first, where no one length is within limits in all of them; nothing where one is.
+//
+// Takes: `query`; `layers`, an array of `layer_count` that counts in place of the query's grip, or NULL and 0; both the caller's. Writes:
+// `count`, how many ranges there are; `ranges`, an array of the caller's with room for `capacity`
+// (`SHOPHEAD_MAX_HOLE_RANGES` always suffices).
+//
+// Errors: as `shophead_length_serves`.
+shophead_error shophead_length_by_hole(const struct shophead_length_query *query,
+                                       const struct shophead_layer *layers,
+                                       size_t layer_count,
+                                       struct shophead_by_hole *ranges,
+                                       size_t capacity,
+                                       size_t *count);
 
 // Checks a row's distances against a practice.
 //

@@ -17,7 +17,7 @@
 //! | [`length`], [`force`], [`drill`], [`material`], [`part`] | values: read, printed |
 //! | [`basis`], [`finding`] | where a figure comes from, what a check found |
 //! | [`practice`], [`stack`] | limits and a shop's own on top, the layers under a rivet |
-//! | [`select`], [`head`], [`hole`], [`layout`], [`joint`], [`splice`], [`group`] | the calculations |
+//! | [`select`], [`window`], [`head`], [`hole`], [`layout`], [`joint`], [`splice`], [`group`] | the calculations |
 //!
 //! # How it hangs together
 //!
@@ -65,6 +65,7 @@ pub mod explain;
 pub mod stack;
 pub mod head;
 pub mod select;
+pub mod window;
 pub mod layout;
 pub mod joint;
 pub mod splice;

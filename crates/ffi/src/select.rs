@@ -61,7 +61,8 @@ pub struct shophead_difference(pub u32);
 #[repr(C)]
 #[derive(Clone, Copy, Debug)]
 pub struct shophead_length_choice {
-    /// The length; `SHOPHEAD_NONE` when no length of the series is good in every case. `shophead_part_with_length` makes it a part.
+    /// The length; `SHOPHEAD_NONE` when no one length is within limits in every hole: see `shophead_length_by_hole`.
+    /// `shophead_part_with_length` makes it a part.
     pub length_nm: i64,
     /// The shortest length that is good, before it is cut to the series' steps.
     pub shortest: shophead_given,
@@ -95,7 +96,11 @@ pub(crate) fn question<'a>(
     Installation::through(*part, grip).in_hole(hole).by(practice)
 }
 
-fn put(choice: &LengthAnswer<'_>, findings: shophead_span, documents: &[Document<'_>]) -> shophead_length_choice {
+pub(crate) fn put(
+    choice: &LengthAnswer<'_>,
+    findings: shophead_span,
+    documents: &[Document<'_>],
+) -> shophead_length_choice {
     shophead_length_choice {
         length_nm: or_none(choice.length),
         shortest: shophead_given::of(choice.usable.map(|usable| usable.shortest), documents),
@@ -111,8 +116,9 @@ fn put(choice: &LengthAnswer<'_>, findings: shophead_span, documents: &[Document
     }
 }
 
-/// Chooses the length of a rivet: the published rule, checked against the volume of metal at every end of the tolerances. That nothing fits
-/// is not an error but an answer.
+/// Chooses the length of a rivet: the published rule, checked against the volume of metal: too little in the worst case, too much at nominal
+/// sizes. That nothing fits is not an error but an answer. What to drive the head to says `shophead_head_window`, what else is within limits
+/// `shophead_length_serves`, and which length goes into which hole `shophead_length_by_hole`.
 ///
 /// Takes: `query`, the caller's. Writes: `choice`; `findings`, an array of the caller's with room for `capacity`
 /// (`SHOPHEAD_MAX_FINDINGS` always suffices).
@@ -162,7 +168,7 @@ pub extern "C" fn shophead_length_assess(
         let (grip, hole, length) = (asked.grip.read()?, asked.hole.read()?, length(length_nm)?);
         asked.practice.with(|practice| {
             let assessed = self::question(&part, grip, hole, practice).assess(length)?;
-            put_findings(&assessed, practice.documents(), findings, capacity, span)
+            put_findings(&assessed.findings, practice.documents(), findings, capacity, span)
         })
     })
 }

@@ -34,6 +34,7 @@ use shophead_ffi::select::*;
 use shophead_ffi::splice::*;
 use shophead_ffi::stack::*;
 use shophead_ffi::text::*;
+use shophead_ffi::window::*;
 
 fn config() -> Config {
     let cases = if cfg!(miri) { 12 } else { 1_000 };
@@ -399,6 +400,27 @@ proptest! {
         hold!(shophead_length_assess(reads(&query), nm, findings.out(), SHOPHEAD_MAX_FINDINGS, span.out()), span, findings);
         let mut predicted = Watched::new();
         hold!(shophead_head_predict(reads(&query), nm, predicted.out()), predicted);
+    }
+
+    #[test]
+    fn any_window_is_answered_or_refused(part in part(), layers in prop::collection::vec(layer(), 0..4), grip in toleranced(), hole in toleranced(), built in built(), own in own(), capacity in 0_usize..=SHOPHEAD_MAX_HOLE_RANGES) {
+        let own = limits(&own);
+        let query = shophead_length_query { part, grip, hole, practice: practice(built, &own) };
+        let mut window = Watched::new();
+        hold!(shophead_head_window(reads(&query), reads_all(&layers), layers.len(), window.out()), window);
+        let (mut servings, mut count) = (Watched::<_, SHOPHEAD_MAX_HOLE_RANGES>::several(), Watched::<usize>::new());
+        if hold!(shophead_length_serves(reads(&query), reads_all(&layers), layers.len(), servings.out(), capacity, count.out()), servings, count) {
+            prop_assert!(count.get(0) <= capacity);
+        }
+        let (mut ranges, mut count) = (Watched::<_, SHOPHEAD_MAX_HOLE_RANGES>::several(), Watched::<usize>::new());
+        let error = shophead_length_by_hole(reads(&query), reads_all(&layers), layers.len(), ranges.out(), capacity, count.out());
+        if hold!(error, ranges, count) {
+            prop_assert!(count.get(0) <= capacity);
+        } else if capacity == SHOPHEAD_MAX_HOLE_RANGES {
+            prop_assert_ne!(error, shophead_error::SHOPHEAD_ERROR_BUFFER_TOO_SMALL);
+        }
+        let (mut choice, mut findings) = (Watched::new(), Watched::<_, SHOPHEAD_MAX_FINDINGS>::several());
+        hold!(shophead_length_choose_through(reads(&query), reads_all(&layers), layers.len(), choice.out(), findings.out(), SHOPHEAD_MAX_FINDINGS), choice, findings);
     }
 
     #[test]

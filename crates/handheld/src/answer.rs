@@ -1,17 +1,17 @@
 //! The answers: what the core says to a finished dialog. Nothing is decided here.
 
-use core::fmt;
+use core::fmt::{self, Display};
 
 use shophead::damage;
 use shophead::finding::Severity;
 use shophead::installation::{HoleAnswer, Installation, Step};
 use shophead::joint::strength::{BearingKind, JointStrength, SheetStrength};
 use shophead::layout::RowLayout;
-use shophead::length::Interval;
 use shophead::practice::{Case, Name, Practice};
 use shophead::rivet::part::Part;
+use shophead::select::LengthAnswer;
 use shophead::stack::Stack;
-use shophead::upset::{HeadLimits, MeasuredHead, judge};
+use shophead::upset::{HeadLimits, MeasuredHead, Window, judge};
 
 use crate::dialog::{Dialog, Job, Refusal};
 use crate::report::{Report, Spaced};
@@ -47,10 +47,24 @@ fn length(
     let units = report.units;
     match choice.part {
         Some(part) => report.line(format_args!("use {part}"))?,
+        None if choice.is_by_hole() => report.line(format_args!("length by the hole:"))?,
         None => report.line(format_args!("no length fits"))?,
+    }
+    for range in choice.by_hole() {
+        report.line(format_args!("holes {}", units.show_range(range.hole)))?;
+        match (range.part, range.cut) {
+            (Some(part), _) => report.line(format_args!("use {part}"))?,
+            (None, Some(cut)) => report.line(format_args!("cut longer to {}", units.show_range(cut)))?,
+            (None, None) => report.line(format_args!("none fits"))?,
+        }
+        drive_to(range.window, report)?;
     }
     if let Some(length) = choice.length {
         report.line(format_args!("length {}", units.show(length)))?;
+    }
+    drive_to(choice.window, report)?;
+    if choice.serves().next().is_some() {
+        report.line(format_args!("also good{}", Dashes(&choice)))?;
     }
     report.line(format_args!("grip {}", units.show(stack.grip().nominal())))?;
     report.line(format_args!("hole {}", units.show_range(hole.interval())))?;
@@ -65,11 +79,28 @@ fn length(
     if let Some(protrusion) = choice.protrusion {
         report.line(format_args!("stands out {}", units.show_range(protrusion)))?;
     }
-    if let Some(head) = choice.head {
-        let diameter = Interval::of(head.diameter.min, head.diameter.max);
-        report.line(format_args!("head {} across, {} high", units.show_range(diameter), units.show(head.height)))?;
-    }
     report.findings(&choice.findings)
+}
+
+/// The lengths that are good besides the chosen one, in sixteenths: ` -4.5 -5`.
+struct Dashes<'c>(&'c LengthAnswer<'static>);
+
+impl Display for Dashes<'_> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.0.serves().try_for_each(|other| {
+            let fourths = other.length.to_64ths().count();
+            let half = if fourths & 3 == 0 { "" } else { ".5" };
+            write!(f, " -{}{half}", fourths >> 2)
+        })
+    }
+}
+
+/// What to leave a driven head at.
+fn drive_to(window: Option<Window>, report: &mut Report<'_>) -> fmt::Result {
+    let units = report.units;
+    let Some(Window { height, diameter_least, .. }) = window else { return Ok(()) };
+    report.line(format_args!("drive to {} high", units.show_limits(height)))?;
+    report.line(format_args!("wide {}", units.show_least(diameter_least)))
 }
 
 /// What the dialog knows of a rivet in its pack.

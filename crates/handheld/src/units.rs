@@ -100,6 +100,11 @@ impl Units {
         self.written().limits(Some(interval.min()), Some(interval.max())).tight()
     }
 
+    /// A least length: `from .163`.
+    pub(crate) const fn show_least(self, least: Length) -> Shown {
+        self.written().limits(Some(least), None).tight()
+    }
+
     pub(crate) const fn show_force(self, force: Force) -> Shown {
         self.written().force(force).tight()
     }

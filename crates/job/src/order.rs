@@ -1,6 +1,6 @@
 //! What to order: the rivets of a plan, with spares, against what is on the shelf.
 
-use shophead::finding::{Finding, Severity};
+use shophead::finding::{Code, Finding, Severity};
 use shophead::installation::Installation;
 use shophead::length::{Interval, Length};
 use shophead::practice::Practice;
@@ -8,10 +8,11 @@ use shophead::quantity::Mass;
 use shophead::rivet::mass::mass_each;
 use shophead::rivet::part::Part;
 use shophead::stack::Stack;
+use shophead::upset::Window;
 use shophead::words::Units;
 
 use crate::model::Answer;
-use crate::plan::{Choice, Plan, RowPlan, Subject, fits, head_of, in_words};
+use crate::plan::{Choice, Plan, RowPlan, Subject, head_of, in_words, serving};
 use crate::words::{self, ranges};
 
 /// What is on the shelf of one part.
@@ -81,6 +82,8 @@ pub struct Alternative<'j> {
     pub head: Option<Interval>,
     /// The height that they are driven to for that.
     pub height: Option<Length>,
+    /// What to drive its head to there; `None` where no one height is right for all.
+    pub window: Option<Window>,
     /// The holes of that part that it is not within limits for.
     pub not_for: Vec<Holes<'j>>,
 }
@@ -206,9 +209,12 @@ fn add_holes<'j>(rows: &mut Vec<Holes<'j>>, place: &Place<'_, 'j>) {
 /// What is not in the order: rows that are referred, holes that are, and rivets without a length.
 #[must_use]
 pub fn not_ordered<'j>(plan: &Plan<'j>) -> Vec<NotOrdered<'j>> {
+    // A length that goes by the hole, or is cut, waits for the hole to be measured.
     let refers = |subject: Subject<'j>, findings: &[Finding]| -> Vec<Finding> {
-        let open =
-            |finding: &&Finding| finding.severity() == Severity::Refer && plan.answer_to(subject, finding).is_none();
+        let waits = |finding: &&Finding| {
+            finding.severity() == Severity::Refer || matches!(finding.code(), Code::LengthByHole | Code::CutToLength)
+        };
+        let open = |finding: &&Finding| waits(finding) && plan.answer_to(subject, finding).is_none();
         findings.iter().filter(open).copied().collect()
     };
     let mut left = Vec::new();
@@ -316,17 +322,23 @@ pub fn alternatives<'j>(plan: &Plan<'j>, lines: &[OrderLine<'j>], stock: &[Stock
                 rows: Vec::new(),
                 head: None,
                 height: None,
+                window: None,
                 not_for: Vec::new(),
             };
             for place in places(plan).filter(|place| place.choice.part == line.part) {
                 let hole = place.choice.hole.value;
                 let question = Installation::new(other.part, place.stack).by(plan.practice);
-                if !fits(&question, &other.part, hole) {
+                let Some(assessed) = serving(&question, &other.part, hole) else {
                     add_holes(&mut alternative.not_for, &place);
                     continue;
-                }
+                };
                 let head = head_of(&question, hole, plan.practice);
                 let is_first = alternative.holes == 0;
+                alternative.window = match (alternative.window, assessed.window) {
+                    (Some(one), Some(more)) => one.and(more),
+                    (None, first) if is_first => first,
+                    _ => None,
+                };
                 alternative.height = head.map(|head| head.height);
                 alternative.head = match (alternative.head, head.map(|head| head.diameter)) {
                     (Some(one), Some(more)) => Some(Interval::of(one.min().min(more.min), one.max().max(more.max))),

@@ -10,6 +10,8 @@ use shophead::installation::Step;
 use shophead::joint::row::RowMode;
 use shophead::length::Length;
 use shophead::practice::Practice;
+use shophead::select::{LengthAnswer, Nearest};
+use shophead::upset::Within;
 use shophead::words::{Units, Word};
 
 use crate::plan::{DamagePlan, HolePlan, NotCompared, Plan};
@@ -118,6 +120,60 @@ pub fn found(hole: &HolePlan<'_>, units: Units) -> String {
     };
     let remark = if measured.remark.is_empty() { String::new() } else { format!(" ({})", measured.remark) };
     format!("{size}{damage}{remark}")
+}
+
+/// What goes into which holes, where no one length suits all of them: the holes, and what is taken for them.
+#[must_use]
+pub fn by_hole(answer: &LengthAnswer<'_>, units: Units) -> Vec<(String, String)> {
+    let mut lines = Vec::new();
+    let mut ranges = answer.by_hole().peekable();
+    while let Some(range) = ranges.next() {
+        let holes = match ranges.peek() {
+            Some(_) => format!("Hole up to {}", units.length(range.hole.max().floor_to(fine(units)))),
+            None if lines.is_empty() => "Hole".to_owned(),
+            None => "Larger hole".to_owned(),
+        };
+        let what = match (range.length, range.cut) {
+            (Some(length), _) => {
+                let rivet = range.part.map_or_else(|| units.size(length).to_string(), |part| part.to_string());
+                let drive =
+                    range.window.map_or_else(String::new, |window| format!(": drive to {}", window.shown(units)));
+                format!("{rivet}{drive}")
+            }
+            (None, Some(cut)) => {
+                format!("cut a longer rivet to {}", units.limits(Some(cut.min()), Some(cut.max())))
+            }
+            (None, None) => "no length within limits".to_owned(),
+        };
+        lines.push((holes, what));
+    }
+    lines
+}
+
+/// What would make a standard length good in every hole.
+#[must_use]
+pub fn nearest(nearest: &Nearest, units: Units) -> String {
+    format!("{} is good {}.", units.size(nearest.length), within(&nearest.within, units))
+}
+
+/// Holes and shanks with which a length makes a sound head: `in holes up to .1302, or with a shank from .1251`.
+#[must_use]
+pub fn within(within: &Within, units: Units) -> String {
+    let step = fine(units);
+    let hole = within.hole_greatest.map(|hole| format!("in holes up to {}", units.length(hole.floor_to(step))));
+    let shank = within.shank_least.map(|shank| format!("with a shank from {}", units.length(shank.ceil_to(step))));
+    match (hole, shank) {
+        (Some(hole), Some(shank)) => format!("{hole}, or {shank}"),
+        (one, other) => one.or(other).unwrap_or_else(|| "in no hole".to_owned()),
+    }
+}
+
+/// What holes and shanks are measured to: a tenth of a thousandth of an inch, a hundredth of a millimetre.
+fn fine(units: Units) -> Length {
+    match units {
+        Units::Inches => Length::from_ten_thousandths(1),
+        Units::Millimetres => Length::from_nanometres(10_000).unwrap_or_default(),
+    }
 }
 
 /// Why each step cannot be taken; a step that fails for the same reason as the one before it is left out. `full` is what was found of the

@@ -15,7 +15,7 @@ use shophead::practice::Given;
 use shophead::rivet::mass::mass_each;
 use shophead::rivet::part::Part;
 use shophead::select::LengthAnswer;
-use shophead::upset::{Fit, judge};
+use shophead::upset::{Fit, PredictedHead, Window, Within, judge};
 
 use crate::case::{Case, Kind};
 
@@ -97,6 +97,23 @@ impl Out {
         self.bytes(&basis.number().to_le_bytes());
     }
 
+    fn window(&mut self, window: Window) {
+        self.interval(window.height);
+        self.length(window.diameter_least);
+        self.option(window.diameter_greatest, Out::length);
+    }
+
+    fn within(&mut self, within: Within) {
+        self.option(within.hole_greatest, Out::length);
+        self.option(within.shank_least, Out::length);
+    }
+
+    fn head(&mut self, head: PredictedHead) {
+        for length in [head.diameter.min, head.diameter.nominal, head.diameter.max, head.height] {
+            self.length(length);
+        }
+    }
+
     fn given(&mut self, given: Given<Length>) {
         self.length(given.value);
         self.basis(given.basis);
@@ -159,7 +176,12 @@ fn length(case: &Case, out: &mut Out) {
         Err(error) => out.text(&error),
     }
     match question.assess(case.length) {
-        Ok(findings) => out.findings(&findings),
+        Ok(assessed) => {
+            out.byte(u8::from(assessed.serves));
+            out.option(assessed.window, Out::window);
+            out.option(assessed.within, Out::within);
+            out.findings(&assessed.findings);
+        }
         Err(error) => out.text(&error),
     }
 }
@@ -175,12 +197,24 @@ fn write_choice(choice: &LengthAnswer<'_>, out: &mut Out) {
     out.length(choice.rule_of_thumb_length);
     out.option(choice.difference, |out, difference| out.byte(difference as u8));
     out.option(choice.protrusion, Out::interval);
-    out.option(choice.head, |out, head| {
-        for length in [head.diameter.min, head.diameter.nominal, head.diameter.max, head.height] {
-            out.length(length);
-        }
-    });
+    out.option(choice.window, Out::window);
+    out.option(choice.head, Out::head);
     out.option(choice.fill, Out::length);
+    for other in choice.serves() {
+        out.length(other.length);
+        out.option(other.window, Out::window);
+        out.option(other.head, Out::head);
+    }
+    for range in choice.by_hole() {
+        out.interval(range.hole);
+        out.option(range.length, Out::length);
+        out.option(range.cut, Out::interval);
+        out.option(range.window, Out::window);
+    }
+    out.option(choice.nearest(), |out, nearest| {
+        out.length(nearest.length);
+        out.within(nearest.within);
+    });
     out.findings(&choice.findings);
 }
 

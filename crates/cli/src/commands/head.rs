@@ -2,10 +2,11 @@
 
 use shophead::finding::Findings;
 use shophead::installation::Installation;
-use shophead::length::{Length, Toleranced};
+use shophead::length::{Interval, Length, Toleranced};
 use shophead::practice::{Case, Given, Practice};
 use shophead::rivet::part::Part;
-use shophead::upset::{Defect, HeadJudgement, HeadLimits, MeasuredHead, PredictedHead, judge};
+use shophead::upset::{Defect, HeadJudgement, HeadLimits, MeasuredHead, PredictedHead, Window, Within, judge};
+use shophead_job::words;
 
 use crate::args::{Format, HeadArgs};
 use crate::cells::{self, Cells, Finds};
@@ -39,7 +40,7 @@ impl<'a> cells::Answer<'a> for Answer {
             None => None,
         };
         let mut found = Findings::new();
-        let predicted = predicted(args, &family, &case, limits.height_target, &mut found, context)?;
+        let predicted = predicted(args, &family, &case, &mut found, context)?;
         Ok(Answer { family, limits, measured, judged, predicted, found })
     }
 
@@ -63,6 +64,10 @@ impl<'a> cells::Answer<'a> for Answer {
         cells.length("predicted_diameter_min", predicted.map(|made| made.head.diameter.min));
         cells.length("predicted_diameter_max", predicted.map(|made| made.head.diameter.max));
         cells.length("predicted_height", predicted.map(|made| made.head.height));
+        let window = predicted.and_then(|made| made.window);
+        cells.length("window_height_min", window.map(|window| window.height.min()));
+        cells.length("window_height_max", window.map(|window| window.height.max()));
+        cells.length("window_diameter_min", window.map(|window| window.diameter_least));
     }
 
     fn tell(&self, _: &HeadArgs, context: &Context<'a>, report: &mut Report<'a>) {
@@ -135,13 +140,14 @@ struct Predicted {
     grip: Toleranced,
     hole: Toleranced,
     head: PredictedHead,
+    window: Option<Window>,
+    within: Option<Within>,
 }
 
 fn predicted<'a>(
     args: &HeadArgs,
     family: &Part<'static>,
     case: &Case,
-    target: Option<Given<Length>>,
     found: &mut Findings,
     context: &Context<'a>,
 ) -> Result<Option<Predicted>, Stop> {
@@ -161,10 +167,11 @@ fn predicted<'a>(
         }
     };
     let question = Installation::through(*family, grip).by(context.practice).in_hole(hole);
-    *found = question.assess(length).map_err(Stop::wrong)?;
+    let assessed = question.assess(length).map_err(Stop::wrong)?;
+    *found = assessed.findings;
     // What is not known of the rivet is among the findings.
-    let (Ok(fit), Some(target)) = (question.fit(), target) else { return Ok(None) };
-    Ok(Some(Predicted { length, grip, hole, head: fit.predict(length, target.value) }))
+    let (window, within) = (assessed.window, assessed.within);
+    Ok(assessed.head.map(|head| Predicted { length, grip, hole, head, window, within }))
 }
 
 fn form<'a>(
@@ -194,6 +201,8 @@ fn form<'a>(
             hole: made.hole.interval().into(),
             diameter: made.head.diameter.into(),
             height: made.head.height.into(),
+            window: made.window.map(form::Window::from),
+            within: made.within.map(form::Within::from),
         }),
     }
 }
@@ -225,16 +234,21 @@ fn text<'a>(
         ]));
     }
     if let Some(made) = predicted {
-        let spread = made.head.diameter;
-        report.paragraph(format!(
-            "A rivet {} long through {} makes a head {} wide ({} to {}) when it is driven to {}.",
-            units.size(made.length),
-            units.length(made.grip.nominal()),
-            units.length(spread.nominal).about(),
-            units.length(spread.min).about(),
-            units.length(spread.max).about(),
-            units.length(made.head.height),
-        ));
+        let rivet = format!("A rivet {} long through {}", units.size(made.length), units.length(made.grip.nominal()));
+        let driven = match (made.window, made.within) {
+            (Some(window), _) => format!("{rivet}: drive to {}.", window.shown(units)),
+            (None, Some(within)) => {
+                format!(
+                    "{rivet}: no one height is right for every rivet; there is one {}.",
+                    words::within(&within, units)
+                )
+            }
+            (None, None) => format!("{rivet}."),
+        };
+        let (height, spread) = (units.length(made.head.height).about(), made.head.diameter);
+        let ends = units.interval(Interval::of(spread.min, spread.max)).about();
+        let nominal = units.length(spread.nominal).about();
+        report.paragraph(format!("{driven} At {height} high it comes to {nominal} wide ({ends})."));
     }
     report.annex.push(Block::Heading("Limits of the driven head".to_owned()));
     let mut rows = Vec::new();

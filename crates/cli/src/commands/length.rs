@@ -1,5 +1,7 @@
 //! `shophead length`.
 
+use std::fmt;
+
 use shophead::basis::Basis;
 use shophead::layout::RowLayout;
 use shophead::length::{Interval, Length, Toleranced};
@@ -7,6 +9,7 @@ use shophead::practice::{Case, Given, Name, Practice};
 use shophead::rivet::part::Part;
 use shophead::select::{Difference, LengthAnswer};
 use shophead::upset::HeadLimits;
+use shophead_job::words;
 
 use super::memory_mark;
 use crate::args::{Format, LengthArgs};
@@ -69,6 +72,11 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
         cells.length("head_diameter_min", found.head.map(|head| head.diameter.min));
         cells.length("head_diameter_max", found.head.map(|head| head.diameter.max));
         cells.length("head_height", found.head.map(|head| head.height));
+        cells.length("window_height_min", found.window.map(|window| window.height.min()));
+        cells.length("window_height_max", found.window.map(|window| window.height.max()));
+        cells.length("window_diameter_min", found.window.map(|window| window.diameter_least));
+        cells.optional("also_good", Parts::of(|| found.serves().map(|other| other.part)));
+        cells.optional("by_hole", Parts::of(|| found.by_hole().filter_map(|range| range.part)));
     }
 
     fn tell(&self, args: &LengthArgs, context: &Context<'a>, report: &mut Report<'a>) {
@@ -121,7 +129,8 @@ impl<'a> Assumed<'_, 'a> {
             ("least head diameter", limits.diameter_least),
             ("least head height", limits.height_least),
             ("greatest head diameter", limits.diameter_greatest),
-            ("greatest head height", limits.height_greatest),
+            ("greatest height to leave", limits.height_greatest),
+            ("height of the greatest head", limits.metal_height_greatest),
             ("head height to aim at", limits.height_target),
             ("longest tail", practice.length(Name::TailGreatest, self.case)),
             ("tail of the rule of thumb", practice.length(Name::RuleOfThumbTail, self.case)),
@@ -156,6 +165,7 @@ impl<'a> Assumed<'_, 'a> {
                 driven_head_height_least: given(limits.height_least),
                 driven_head_diameter_greatest: given(limits.diameter_greatest),
                 driven_head_height_greatest: given(limits.height_greatest),
+                metal_height_greatest: given(limits.metal_height_greatest),
                 driven_head_height_target: given(limits.height_target),
                 tail_greatest: own(Name::TailGreatest),
                 rule_of_thumb_tail: own(Name::RuleOfThumbTail),
@@ -205,6 +215,7 @@ fn form<'a>(found: &LengthAnswer<'_>, grip: Toleranced, assumed: &Assumed<'_, 'a
         fill: found.fill.map(form::Length::from),
         head: found.head.map(form::DrivenHead::from),
         assumed: assumed.form(),
+        lengths: form::Lengths::of(Some(found)),
     }
 }
 
@@ -218,42 +229,42 @@ fn text(
     let (units, family) = (context.units, assumed.family);
     match (found.part, found.length) {
         (Some(part), Some(length)) => report.answer(format!("{part}   {} long", units.size(length))),
+        _ if found.is_by_hole() => {
+            report.answer(format!("{family}   length by the hole as measured"));
+        }
         _ => report.answer(format!("{family}   no length can be given")),
     }
     let mut pairs = vec![("grip".to_owned(), with_ends(grip, context))];
     let mut pair = |name: &str, value: String| pairs.push((name.to_owned(), value));
-    pair(
-        "rule of thumb",
-        format!("{}, rounded {}", units.length(found.rule_of_thumb).about(), units.size(found.rule_of_thumb_length)),
-    );
-    if let Some(usable) = found.usable {
-        let (shortest, longest) = (usable.shortest, usable.longest);
-        let mark = memory_mark(shortest.basis.weaker(longest.basis));
-        pair(
-            "good lengths",
-            if shortest.value <= longest.value {
-                format!("{}{mark}", units.limits(Some(shortest.value), Some(longest.value)))
-            } else {
-                "none".to_owned()
-            },
-        );
+    for (holes, what) in words::by_hole(found, units) {
+        pair(&holes.to_lowercase(), what);
     }
-    if let Some(fill) = found.fill {
-        pair("filling the hole", format!("takes {} of the tail", units.length(fill).about()));
+    pair("rule of thumb", rule_of_thumb(found, assumed, context));
+    let others: Vec<String> = found.serves().map(|other| units.size(other.length).to_string()).collect();
+    if !others.is_empty() {
+        pair("also good", others.join(", "));
+    }
+    if let Some(window) = found.window {
+        pair("drive to", window.shown(units).to_string());
     }
     if let Some(tail) = found.protrusion {
         pair("tail before driving", units.interval(tail).about().to_string());
     }
-    if let Some(head) = found.head {
-        let diameter = Interval::of(head.diameter.min, head.diameter.max);
-        pair(
-            "driven head",
-            format!("{} wide when {} high", units.interval(diameter).about(), units.length(head.height)),
-        );
+    if let Some(fill) = found.fill {
+        pair("filling the hole", format!("takes {} of the tail", units.length(fill).about()));
+    }
+    if let Some(usable) = found.usable.filter(|usable| usable.shortest.value <= usable.longest.value) {
+        let (shortest, longest) = (usable.shortest, usable.longest);
+        let mark = memory_mark(shortest.basis.weaker(longest.basis));
+        let lengths = units.limits(Some(shortest.value), Some(longest.value)).about();
+        pair("good lengths", format!("{lengths}{mark}"));
     }
     report.text.push(Block::Pairs(pairs));
-    if let Some(difference) = found.difference {
+    if let Some(difference) = found.difference.filter(|_| found.length.is_some()) {
         report.paragraph(format!("Why not the rule of thumb: {}", difference.meaning()));
+    }
+    if let Some(nearest) = found.nearest() {
+        report.paragraph(words::nearest(&nearest, units));
     }
     report.annex.push(Block::Heading("What this rests on".to_owned()));
     if assumed.alloy_assumed {
@@ -264,6 +275,32 @@ fn text(
     }
     let table = assumed.table(context);
     report.annex.push(Block::Table(table));
+}
+
+/// The rule before and after rounding, and whose it is where the practice prints none.
+fn rule_of_thumb(found: &LengthAnswer<'_>, assumed: &Assumed<'_, '_>, context: &Context<'_>) -> String {
+    let units = context.units;
+    let rule = assumed.practice.length(Name::RuleOfThumbTail, assumed.case);
+    let whose = rule.map_or_else(String::new, |rule| format!(" [{}]", context.practice.cite(rule.basis).document));
+    format!("{}, rounded {}{whose}", units.length(found.rule_of_thumb).about(), units.size(found.rule_of_thumb_length))
+}
+
+/// Part numbers with a blank between; nothing where there is none.
+struct Parts<F>(F);
+
+impl<'a, I: Iterator<Item = Part<'a>>, F: Fn() -> I> Parts<F> {
+    fn of(parts: F) -> Option<Parts<F>> {
+        parts().next().is_some().then_some(Parts(parts))
+    }
+}
+
+impl<'a, I: Iterator<Item = Part<'a>>, F: Fn() -> I> fmt::Display for Parts<F> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        for (index, part) in (self.0)().enumerate() {
+            write!(f, "{}{part}", if index == 0 { "" } else { " " })?;
+        }
+        Ok(())
+    }
 }
 
 /// `0.157 in (0.150 to 0.164)`.

@@ -292,7 +292,7 @@ impl<'j> Whole<'_, 'j> {
         };
         let alternatives = Sheet {
             name: "Alternatives",
-            columns: vec!["part", "instead", "free", "for holes", "in rows", "head it makes", "not for"],
+            columns: vec!["part", "instead", "free", "for holes", "in rows", "head it makes", "drive to", "not for"],
             rows: self
                 .alternatives
                 .iter()
@@ -304,6 +304,7 @@ impl<'j> Whole<'_, 'j> {
                         Cell::count(one.holes),
                         Cell::text(one.rows.join(", ")),
                         head_made(one, context).map_or(Cell::Empty, Cell::Text),
+                        one.window.map_or(Cell::Empty, |window| Cell::text(window.shown(context.units))),
                         Cell::text(places(&one.not_for)),
                     ]
                 })
@@ -377,7 +378,7 @@ pub(super) fn not_in_the_order(left: &[NotOrdered<'_>], report: &mut Report, con
     }
 }
 
-/// `head .178 to .203 wide at .062 high`.
+/// `.178 to .203 wide at .062 high`.
 fn head_made(alternative: &Alternative<'_>, context: &Context<'_>) -> Option<String> {
     let (head, height) = alternative.head.zip(alternative.height)?;
     let height = context.units.length(height).about();
@@ -385,9 +386,9 @@ fn head_made(alternative: &Alternative<'_>, context: &Context<'_>) -> Option<Str
 }
 
 fn alternative_entry(alternative: &Alternative<'_>, context: &Context<'_>) -> Block {
-    let Alternative { part, other, free, holes, rows, not_for, .. } = alternative;
+    let Alternative { part, other, free, holes, rows, window, not_for, .. } = alternative;
     let mut lines = vec![format!("for {}: {}", holes_in_words(*holes), rows.join(", "))];
-    lines.extend(head_made(alternative, context).map(|head| format!("makes a head {head}")));
+    lines.extend(window.map(|window| format!("drive to {}", window.shown(context.units))));
     if !not_for.is_empty() {
         lines.push(format!("not for {}", places(not_for)));
     }
@@ -410,7 +411,7 @@ fn note_form(note: &ShelfNote) -> form::order::Note {
 }
 
 fn alternative_form<'j>(alternative: &Alternative<'j>) -> form::order::Alternative<'j> {
-    let Alternative { part, other, free, holes, rows, head, height, not_for } = alternative;
+    let Alternative { part, other, free, holes, rows, head, height, window, not_for } = alternative;
     form::order::Alternative {
         part: part.to_string(),
         alternative: other.to_string(),
@@ -420,6 +421,7 @@ fn alternative_form<'j>(alternative: &Alternative<'j>) -> form::order::Alternati
         head: head
             .zip(*height)
             .map(|(diameter, height)| form::order::HeadMade { diameter: diameter.into(), height: height.into() }),
+        window: window.map(form::Window::from),
         not_for: not_for.iter().map(form::HolesOfRow::from).collect(),
     }
 }

@@ -3,15 +3,15 @@
 use std::collections::HashMap;
 
 use serde::{Serialize, Serializer};
-use shophead::finding::{Finding, Severity};
+use shophead::finding::{Code, Finding, Severity};
 use shophead::hole::Disposition;
 use shophead::installation::HoleAnswer;
 use shophead::joint::row::{RowMode, RowStrength};
 use shophead::joint::strength::JointStrength;
-use shophead::length::{Interval, Length};
+use shophead::length::Length;
 use shophead::practice::Practice;
 use shophead::removal::Removal;
-use shophead::select::Difference;
+use shophead::select::{Difference, LengthAnswer};
 use shophead_job::model::{Job, MeasuredHole, Row};
 use shophead_job::order::{NotOrdered, OrderLine, not_ordered, order};
 use shophead_job::plan::{
@@ -220,10 +220,8 @@ impl<'j> Page<'_, '_, 'j> {
             lines.push(format!("{}{}.", words::becomes(answer.disposition, answer.cut), self.cut(answer)));
         }
         lines.push(self.fit(plan));
-        if let Ok(choice) = &plan.choice.length
-            && let Some(difference) = choice.difference
-        {
-            lines.push(format!("Rule of thumb: {}. {}", units.size(choice.rule_of_thumb_length), difference.meaning()));
+        if let Ok(choice) = &plan.choice.length {
+            lines.extend(self.other_lengths(choice));
         }
         lines.extend(self.strength(plan));
         lines.extend(self.before_and_after(plan));
@@ -232,7 +230,21 @@ impl<'j> Page<'_, '_, 'j> {
         (format!("{}   {what}   {} holes{differing}{about}", row.name, row.count), lines)
     }
 
-    /// Grip, hole, tail and head on one line.
+    /// What is not the rule of thumb's, what else would do, and what goes into which hole where one length does not suit all.
+    fn other_lengths(&self, choice: &LengthAnswer<'_>) -> Vec<String> {
+        let units = self.context.units;
+        let by_hole = words::by_hole(choice, units).into_iter().map(|(hole, what)| format!("{hole}: {what}."));
+        let mut lines: Vec<String> = by_hole.collect();
+        let others: Vec<String> = choice.serves().map(|other| units.size(other.length).to_string()).collect();
+        let also = if others.is_empty() { String::new() } else { format!("Also good: {}.", others.join(", ")) };
+        let rule = choice.difference.filter(|_| choice.length.is_some()).map(|difference| {
+            format!("Rule of thumb: {}. {}", units.size(choice.rule_of_thumb_length), difference.meaning())
+        });
+        lines.extend(rule.into_iter().chain((!also.is_empty()).then_some(also)));
+        lines
+    }
+
+    /// Grip, hole, tail and what to drive the head to, on one line.
     fn fit(&self, plan: &RowPlan<'_>) -> String {
         let units = self.context.units;
         let grip = plan.row.stack.grip();
@@ -244,13 +256,8 @@ impl<'j> Page<'_, '_, 'j> {
             if let Some(tail) = choice.protrusion {
                 parts.push(format!("tail {}", units.interval(tail).about()));
             }
-            if let Some(head) = choice.head {
-                let diameter = Interval::of(head.diameter.min, head.diameter.max);
-                parts.push(format!(
-                    "driven head {} wide at {} high",
-                    units.interval(diameter).about(),
-                    self.length(head.height)
-                ));
+            if let Some(window) = choice.window {
+                parts.push(format!("drive to {}", window.shown(units)));
             }
         }
         format!("{}.", parts.join("; "))
@@ -272,7 +279,11 @@ impl<'j> Page<'_, '_, 'j> {
 
     /// What the row carries an inch on both sides.
     fn before_and_after(&self, plan: &RowPlan<'_>) -> Option<String> {
+        let same = plan.findings.iter().find(|finding| finding.code() == Code::AsStrongAsBefore);
+        let same = same.map(|finding| self.said(finding));
         let found = match &plan.before_and_after {
+            Ok(found) if found.before.per_inch.is_some() || same.is_none() => found,
+            _ if same.is_some() => return same,
             Ok(found) => found,
             Err(why) => {
                 return Some(format!("Not compared with the row as installed: {}.", words::not_compared(*why)));
@@ -502,6 +513,7 @@ fn choice_form<'a>(choice: &Choice<'_>, practice: &Practice<'a>) -> form::plan::
         usable: length.and_then(|length| length.usable).map(|usable| form::Usable::of(usable, practice)),
         protrusion: length.and_then(|length| length.protrusion).map(form::Interval::from),
         head: length.and_then(|length| length.head).map(form::DrivenHead::from),
+        lengths: form::Lengths::of(length),
     }
 }
 
@@ -661,6 +673,10 @@ impl Line<'_> {
         record.length("length", complete.and_then(|choice| choice.part.length()));
         record.length("rule_of_thumb_length", length.map(|length| length.rule_of_thumb_length));
         record.length("protrusion_max", length.and_then(|length| length.protrusion).map(|tail| tail.max()));
+        let window = length.and_then(|length| length.window);
+        record.length("window_height_min", window.map(|window| window.height.min()));
+        record.length("window_height_max", window.map(|window| window.height.max()));
+        record.length("window_diameter_min", window.map(|window| window.diameter_least));
         record.findings(told.into_iter().flatten().copied());
         let mut answers: Vec<String> =
             told.into_iter().flatten().filter_map(|told| told.answer).map(in_words).collect();

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::{GivenLength, Interval, Length, Toleranced};
+use super::{GivenLength, Interval, Length, Toleranced, Window, Within};
 
 /// The answer.
 #[derive(Debug, Serialize)]
@@ -48,4 +48,8 @@ pub(crate) struct Predicted {
     pub(crate) diameter: Toleranced,
     /// The height that it is driven to.
     pub(crate) height: Length,
+    /// What to drive the head to; null where no height is right for every such rivet.
+    pub(crate) window: Option<Window>,
+    /// The hole or the shank within which there would be such a height, where there is none; either alone is enough.
+    pub(crate) within: Option<Within>,
 }

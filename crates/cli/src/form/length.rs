@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::{BasedInterval, DrivenHead, GivenInterval, GivenLength, Interval, Length, Toleranced, Usable};
+use super::{BasedInterval, DrivenHead, GivenInterval, GivenLength, Interval, Length, Lengths, Toleranced, Usable};
 
 /// The answer.
 #[derive(Debug, Serialize)]
@@ -32,6 +32,8 @@ pub(crate) struct Answer<'a> {
     pub(crate) head: Option<DrivenHead>,
     /// Everything that the choice rests on, so that anyone can redo the sum.
     pub(crate) assumed: Assumed<'a>,
+    #[serde(flatten)]
+    pub(crate) lengths: Lengths,
 }
 
 /// Everything that the choice rests on.
@@ -87,6 +89,10 @@ pub(crate) struct Limits<'a> {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[cfg_attr(test, schemars(with = "GivenLength<'static>"))]
     pub(crate) driven_head_height_greatest: Option<GivenLength<'a>>,
+    /// Height that, with the greatest diameter, bounds the metal of a tail.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(test, schemars(with = "GivenLength<'static>"))]
+    pub(crate) metal_height_greatest: Option<GivenLength<'a>>,
     /// Height that the head is driven to.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[cfg_attr(test, schemars(with = "GivenLength<'static>"))]

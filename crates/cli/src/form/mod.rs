@@ -392,6 +392,148 @@ impl From<upset::PredictedHead> for DrivenHead {
     }
 }
 
+/// What to drive a head to: left so high and at least so wide it is accepted, whatever everything is within its tolerance.
+#[derive(Clone, Copy, Debug, Serialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
+pub(crate) struct Window {
+    /// The heights to stop at.
+    pub(crate) height: Interval,
+    /// How wide.
+    pub(crate) diameter: WindowDiameter,
+}
+
+impl From<upset::Window> for Window {
+    fn from(window: upset::Window) -> Window {
+        let diameter =
+            WindowDiameter { min: window.diameter_least.into(), max: window.diameter_greatest.map(Length::from) };
+        Window { height: window.height.into(), diameter }
+    }
+}
+
+/// How wide a driven head is left.
+#[derive(Clone, Copy, Debug, Serialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
+pub(crate) struct WindowDiameter {
+    /// The least.
+    pub(crate) min: Length,
+    /// The greatest named, null where none is. A wider head is worth a look; that alone does not reject it.
+    pub(crate) max: Option<Length>,
+}
+
+/// The hole and the shank within which a length is enough; either alone makes it so.
+#[derive(Clone, Copy, Debug, Serialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
+pub(crate) struct Within {
+    /// The largest hole, with any shank; null where none is small enough.
+    pub(crate) hole_max: Option<Length>,
+    /// The thinnest shank, in the largest hole; null where none is thick enough.
+    pub(crate) shank_min: Option<Length>,
+}
+
+impl From<upset::Within> for Within {
+    fn from(within: upset::Within) -> Within {
+        Within { hole_max: within.hole_greatest.map(Length::from), shank_min: within.shank_least.map(Length::from) }
+    }
+}
+
+/// What to drive the chosen rivet to, and what else is within limits.
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
+pub(crate) struct Lengths {
+    /// What to drive the head to; null where there is no one length, or no height is right for every rivet.
+    pub(crate) window: Option<Window>,
+    /// Every other length within limits, the shortest first.
+    pub(crate) serves: Vec<Serving>,
+    /// What goes into which hole, the smallest first; empty where one length suits every hole.
+    pub(crate) by_hole: Vec<ByHole>,
+    /// Where no one length suits every hole, the one that comes closest; otherwise null.
+    pub(crate) within: Option<Nearest>,
+}
+
+impl Lengths {
+    pub(crate) fn of(found: Option<&select::LengthAnswer<'_>>) -> Lengths {
+        let all = found.into_iter();
+        Lengths {
+            window: found.and_then(|found| found.window).map(Window::from),
+            serves: all.clone().flat_map(select::LengthAnswer::serves).map(Serving::from).collect(),
+            by_hole: all.flat_map(select::LengthAnswer::by_hole).map(ByHole::from).collect(),
+            within: found.and_then(select::LengthAnswer::nearest).map(Nearest::from),
+        }
+    }
+}
+
+/// Another length within limits.
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
+pub(crate) struct Serving {
+    /// Its part number.
+    pub(crate) part: String,
+    /// The length.
+    pub(crate) length: Length,
+    /// What to drive its head to.
+    pub(crate) window: Option<Window>,
+    /// The driven head that comes out.
+    pub(crate) head: Option<DrivenHead>,
+}
+
+impl From<select::Serving<'_>> for Serving {
+    fn from(other: select::Serving<'_>) -> Serving {
+        Serving {
+            part: other.part.to_string(),
+            length: other.length.into(),
+            window: other.window.map(Window::from),
+            head: other.head.map(DrivenHead::from),
+        }
+    }
+}
+
+/// What goes into holes of one range of sizes.
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
+pub(crate) struct ByHole {
+    /// The holes, both ends included.
+    pub(crate) hole: Interval,
+    /// The part number; null where no standard length is within limits there.
+    pub(crate) part: Option<String>,
+    /// Its length.
+    pub(crate) length: Option<Length>,
+    /// What a longer rivet is cut to; null where a standard length is within limits, or no length is.
+    pub(crate) cut: Option<Interval>,
+    /// What to drive its head to.
+    pub(crate) window: Option<Window>,
+}
+
+impl From<select::ByHole<'_>> for ByHole {
+    fn from(range: select::ByHole<'_>) -> ByHole {
+        ByHole {
+            hole: range.hole.into(),
+            part: range.part.map(|part| part.to_string()),
+            length: range.length.map(Length::from),
+            cut: range.cut.map(Interval::from),
+            window: range.window.map(Window::from),
+        }
+    }
+}
+
+/// The standard length that comes closest where none is within limits in every hole; either limit alone makes it so.
+#[derive(Clone, Copy, Debug, Serialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
+pub(crate) struct Nearest {
+    /// The length.
+    pub(crate) length: Length,
+    /// The largest hole, with any shank; null where none is small enough.
+    pub(crate) hole_max: Option<Length>,
+    /// The thinnest shank, in every hole; null where none is thick enough.
+    pub(crate) shank_min: Option<Length>,
+}
+
+impl From<select::Nearest> for Nearest {
+    fn from(nearest: select::Nearest) -> Nearest {
+        let Within { hole_max, shank_min } = nearest.within.into();
+        Nearest { length: nearest.length.into(), hole_max, shank_min }
+    }
+}
+
 /// A margin and everything that makes it.
 #[derive(Clone, Debug, Serialize)]
 #[cfg_attr(test, derive(schemars::JsonSchema))]

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::{Answer as Answered, Code, HolesOfRow, Interval, Length, Nth, OrderLine};
+use super::{Answer as Answered, Code, HolesOfRow, Interval, Length, Nth, OrderLine, Window};
 
 /// The answer.
 #[derive(Debug, Serialize)]
@@ -62,6 +62,8 @@ pub(crate) struct Alternative<'a> {
     pub(crate) rows: Vec<&'a str>,
     /// The driven head that it makes there, from the least case to the greatest; null where it is not known.
     pub(crate) head: Option<HeadMade>,
+    /// What to drive its head to there; null where no one height is right for all.
+    pub(crate) window: Option<Window>,
     /// The holes of the part that it would not do for.
     pub(crate) not_for: Vec<HolesOfRow<'a>>,
 }

@@ -4,8 +4,8 @@ use serde::Serialize;
 
 use super::{
     Allowable, Answer as Answered, Basis, Code, DamageKind, Direction, Disposition, DrivenHead, Figure, GivenInterval,
-    GivenLength, HoleDamage, HoleStep, Interval, Length, List, Look, Member, Mode, NotCompared, Nth, OrderLine, Place,
-    Role, RowMode, RunningLoad, Standing, Structure, Toleranced, Usable,
+    GivenLength, HoleDamage, HoleStep, Interval, Length, Lengths, List, Look, Member, Mode, NotCompared, Nth,
+    OrderLine, Place, Role, RowMode, RunningLoad, Standing, Structure, Toleranced, Usable,
 };
 
 /// The answer.
@@ -136,6 +136,8 @@ pub(crate) struct Choice<'a> {
     pub(crate) protrusion: Option<Interval>,
     /// The driven head that comes out.
     pub(crate) head: Option<DrivenHead>,
+    #[serde(flatten)]
+    pub(crate) lengths: Lengths,
 }
 
 /// Why only driven solid rivets may go somewhere.

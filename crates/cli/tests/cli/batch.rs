@@ -128,9 +128,13 @@ fn a_wrong_row_is_told_in_its_place_and_stops_no_other() {
 
 #[test]
 fn the_status_tells_the_worst_of_the_rows() {
-    // A pack that no length of rivet fits.
-    let refer = "layers,diameter,tolerance\n.5,3/32,.05\n";
+    // A pack that no length of rivet fits in any hole.
+    let refer = "layers,diameter,tolerance\n.5,3/32,.15\n";
     assert_eq!(column(batch("length", refer).printed(1), "severity"), ["refer"]);
+    // One whose length goes by the hole.
+    let by_hole = batch("length", "layers,diameter,tolerance\n.5,3/32,.05\n");
+    assert_eq!(column(by_hole.printed(0), "by_hole"), ["MS20470AD3-11"]);
+    assert_eq!(column(by_hole.printed(0), "severity"), ["caution"]);
     assert_eq!(column(batch("length", ROWS).printed(0), "error"), ["", ""]);
     with_errors(&batch("length", format!("{refer}x,3/32,\n")));
     batch("length --format json", refer).printed(1);
@@ -298,7 +302,7 @@ fn json_lines_are_read_and_written() {
         assert!(!faults_of_line(&without).is_empty(), "{key}");
     }
     assert_eq!(out.len(), 4);
-    assert_eq!(out[0]["result"]["part"], "MS20470AD4-5");
+    assert_eq!(out[0]["result"]["part"], "MS20470AD4-6");
     assert_eq!(out[0]["input"], serde_json::json!({"id": 7, "layers": [".032", ".125"], "diameter": "1/8"}));
     assert_eq!((&out[1]["result"]["part"], &out[1]["input"]["x"]["deep"][0]), (&"MS20470AD4-4".into(), &1.into()));
     assert_eq!(out[2]["error"], "diameter: this is not given; right would be 1/8");

@@ -95,9 +95,9 @@ fn units_limits_and_stock_go_into_the_card() {
     ];
     let run = run_in(folder.path(), &words);
     let html = run.printed(1);
-    assert!(html.contains("<td class=\"number\">82</td>"), "half of 163 more: {run}");
+    assert!(html.contains("<td class=\"number\">140</td>"), "half of 280 more: {run}");
     assert!(html.contains("on the shelf") && html.contains("with Boat shed limits"), "{run}");
-    assert!(html.contains("limits of the driven head") && !html.contains(" in long"), "{run}");
+    assert!(html.contains("drive the head to") && !html.contains(" in long"), "{run}");
 }
 
 #[test]

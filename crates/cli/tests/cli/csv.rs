@@ -36,9 +36,14 @@ fn cells_say_what_the_text_says() {
     let (length, head, hole, joint, splice, part) =
         (EXAMPLES[0].0, EXAMPLES[1].0, EXAMPLES[2].0, EXAMPLES[3].0, EXAMPLES[4].0, EXAMPLES[5].0);
     for (typed, status, column, wanted) in [
-        (length, 0, "part", "MS20470AD4-5"),
-        (length, 0, "length_in", "0.3125"),
-        (length, 0, "protrusion_max_in", "0.1695"),
+        (length, 0, "part", "MS20470AD4-6"),
+        (length, 0, "length_in", "0.375"),
+        (length, 0, "protrusion_max_in", "0.232"),
+        (length, 0, "window_height_min_in", "0.0375"),
+        (length, 0, "window_height_max_in", "0.070"),
+        (length, 0, "window_diameter_min_in", "0.1625"),
+        (length, 0, "also_good", "MS20470AD4-4.5 MS20470AD4-5 MS20470AD4-5.5"),
+        (length, 0, "by_hole", ""),
         (length, 0, "severity", "note"),
         (head, 0, "accepted", "true"),
         (head, 0, "diameter_min_in", "0.1625"),
@@ -59,7 +64,7 @@ fn cells_say_what_the_text_says() {
 
 #[test]
 fn units_are_named_in_the_columns() {
-    assert_eq!(cell(&format!("{} --units mm", with_units(EXAMPLES[0].0)), 0, "length_mm"), "7.9375");
+    assert_eq!(cell(&format!("{} --units mm", with_units(EXAMPLES[0].0)), 0, "length_mm"), "9.525");
     assert_eq!(cell(&format!("{} --units mm", with_units(EXAMPLES[3].0)), 0, "allowable_n"), "1663.346");
 }
 

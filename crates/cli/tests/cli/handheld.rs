@@ -15,7 +15,7 @@ fn a_session_answers_what_is_keyed_in_and_ends_with_its_input() {
 /// What every command takes is taken, or refused: never passed over.
 #[test]
 fn a_session_begins_with_the_units_and_the_practice_asked_for() {
-    let keys = "1\nMS20470AD4\n.5\n.6\n\n\nP\nQ\n";
+    let keys = "1\nMS20470AD4\n.5\n.6\n\n\n\nP\nQ\n";
     let run =
         |more: &str| shophead_with(&format!("handheld --columns 40 --lines 8{more}"), |run| run.write_stdin(keys));
     let (inches, millimetres) = (run(" --units in"), run(" --units mm"));

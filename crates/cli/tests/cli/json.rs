@@ -66,11 +66,15 @@ fn length() {
             "usable",
             "fill",
             "head",
-            "assumed"
+            "assumed",
+            "window",
+            "serves",
+            "by_hole",
+            "within"
         ]
     );
-    assert_eq!((&value["rivet"], &value["part"]), (&json!("MS20470AD4"), &json!("MS20470AD4-5")));
-    assert_eq!(value["length"], json!({ "in": 0.3125, "mm": 7.9375 }));
+    assert_eq!((&value["rivet"], &value["part"]), (&json!("MS20470AD4"), &json!("MS20470AD4-6")));
+    assert_eq!(value["length"], json!({ "in": 0.375, "mm": 9.525 }));
     // .032 + .125, each .002 either way.
     assert_eq!(
         value["grip"],
@@ -80,9 +84,9 @@ fn length() {
             "max": { "in": 0.161, "mm": 4.0894 },
         })
     );
-    // 5/16 with its tolerance of .010 less the pack.
-    is_length(&value["protrusion"]["min"], 0.3025 - 0.161);
-    is_length(&value["protrusion"]["max"], 0.3225 - 0.153);
+    // 3/8 with its tolerance of .010 less the pack.
+    is_length(&value["protrusion"]["min"], 0.365 - 0.161);
+    is_length(&value["protrusion"]["max"], 0.385 - 0.153);
     // Grip and one and a half diameters, to the nearest sixteenth.
     is_length(&value["rule_of_thumb"], 0.157 + 0.1875);
     is_length(&value["rule_of_thumb_length"], 0.375);
@@ -91,16 +95,16 @@ fn length() {
         |shank: f64, length: f64, hole: f64, grip: f64| ((shank * shank * length - hole * hole * grip) / 0.0625).sqrt();
     assert_eq!(keys(&value["head"]), ["diameter", "height"]);
     is_length(&value["head"]["height"], 0.0625);
-    is_length(&value["head"]["diameter"]["min"], head(0.124, 0.3025, 0.132, 0.161));
-    is_length(&value["head"]["diameter"]["nominal"], head(0.125, 0.3125, 0.1285, 0.157));
-    is_length(&value["head"]["diameter"]["max"], head(0.128, 0.3225, 0.1285, 0.153));
+    is_length(&value["head"]["diameter"]["min"], head(0.124, 0.365, 0.132, 0.161));
+    is_length(&value["head"]["diameter"]["nominal"], head(0.125, 0.375, 0.1285, 0.157));
+    is_length(&value["head"]["diameter"]["max"], head(0.128, 0.385, 0.1285, 0.153));
     let assumed = &value["assumed"];
     assert_eq!(keys(assumed), ["series", "alloy", "alloy_given", "shank", "hole", "length", "sunk_head", "limits"]);
     assert_eq!(
         (&assumed["series"], &assumed["alloy"], &assumed["alloy_given"]),
         (&json!("MS20470"), &json!("AD"), &json!(false))
     );
-    for (what, min, max) in [("shank", 0.124, 0.128), ("hole", 0.1285, 0.132), ("length", 0.3025, 0.3225)] {
+    for (what, min, max) in [("shank", 0.124, 0.128), ("hole", 0.1285, 0.132), ("length", 0.365, 0.385)] {
         is_length(&assumed[what]["min"], min);
         is_length(&assumed[what]["max"], max);
         assert_eq!(keys(&assumed[what]["basis"]), ["document", "place", "status"], "{what}");
@@ -112,6 +116,7 @@ fn length() {
         ("driven-head-height-least", 0.0375),
         ("driven-head-diameter-greatest", 0.21),
         ("driven-head-height-greatest", 0.07),
+        ("metal-height-greatest", 0.08),
         ("driven-head-height-target", 0.0625),
         ("tail-greatest", 0.25),
         ("rule-of-thumb-tail", 0.1875),
@@ -120,6 +125,44 @@ fn length() {
     }
     let shortest = (0.1625_f64.powi(2) * 0.0375 + 0.132 * 0.132 * 0.161) / (0.124 * 0.124) + 0.010;
     is_length(&value["usable"]["min"], shortest);
+    let longest = (0.210_f64.powi(2) * 0.080 + 0.1285 * 0.1285 * 0.157) / (0.125 * 0.125);
+    is_length(&value["usable"]["max"], longest);
+    // Down to the least height, up to the greatest: the least metal is still wide enough there.
+    let window = &value["window"];
+    assert_eq!((keys(window), keys(&window["diameter"])), (vec!["height", "diameter"], vec!["min", "max"]));
+    is_length(&window["height"]["min"], 0.0375);
+    is_length(&window["height"]["max"], 0.070);
+    is_length(&window["diameter"]["min"], 0.1625);
+    is_length(&window["diameter"]["max"], 0.210);
+    let serves: Vec<&Value> = value["serves"].as_array().unwrap().iter().collect();
+    let parts: Vec<&str> = serves.iter().map(|other| other["part"].as_str().unwrap()).collect();
+    assert_eq!(parts, ["MS20470AD4-4.5", "MS20470AD4-5", "MS20470AD4-5.5"]);
+    assert_eq!(keys(serves[0]), ["part", "length", "window", "head"]);
+    // The shortest has less metal: at .1625 wide it is so high in the worst case.
+    let least = (0.124 * 0.124 * (0.28125 - 0.010) - 0.132 * 0.132 * 0.161) / (0.1625 * 0.1625);
+    is_length(&serves[0]["window"]["height"]["max"], least);
+    assert_eq!((&value["by_hole"], &value["within"]), (&json!([]), &Value::Null));
+}
+
+#[test]
+fn a_thick_pack_is_answered_by_the_hole() {
+    let value = result("length --layers 1.2in+-.01 --diameter 1/8", 0);
+    assert_eq!((&value["part"], &value["length"], &value["window"]), (&Value::Null, &Value::Null, &Value::Null));
+    assert_eq!(value["serves"], json!([]));
+    let ranges = value["by_hole"].as_array().unwrap();
+    assert_eq!(keys(&ranges[0]), ["hole", "part", "length", "cut", "window"]);
+    let parts: Vec<&Value> = ranges.iter().map(|range| &range["part"]).collect();
+    assert_eq!(parts, [&json!("MS20470AD4-23"), &Value::Null]);
+    // D² (L - .010) - H² G leaves .1625² times .0375: the hole that just does, with the thinnest shank in the thickest pack.
+    let widest = ((0.124 * 0.124 * (1.4375 - 0.010) - 0.1625 * 0.1625 * 0.0375) / 1.21_f64).sqrt();
+    is_length(&ranges[0]["hole"]["max"], widest);
+    is_length(&value["within"]["hole_max"], widest);
+    is_length(&value["within"]["length"], 1.4375);
+    assert!(ranges[1]["cut"]["min"]["in"].as_f64() > Some(1.4375) && ranges[1]["length"].is_null());
+    let told = codes("length --layers 1.2in+-.01 --diameter 1/8", 0);
+    assert!(told.contains(&"length-by-hole".to_owned()) && told.contains(&"cut-to-length".to_owned()), "{told:?}");
+    // The hole as measured decides.
+    assert_eq!(result("length --layers 1.2in+-.01 --diameter 1/8 --hole .130", 0)["part"], "MS20470AD4-23");
 }
 
 #[test]
@@ -157,7 +200,7 @@ fn head() {
         json!({ "document": "MIL-HDBK-5H", "place": "para 8.1.2, p 8-9", "status": "published" })
     );
     assert_eq!(value["accepted"], true);
-    assert_eq!(keys(&value["predicted"]), ["length", "grip", "hole", "diameter", "height"]);
+    assert_eq!(keys(&value["predicted"]), ["length", "grip", "hole", "diameter", "height", "window", "within"]);
     let wide = ((0.125_f64.powi(2) * 0.3125 - 0.1285_f64.powi(2) * 0.157) / 0.0625).sqrt();
     is_length(&value["predicted"]["diameter"]["nominal"], wide);
 }

@@ -6,6 +6,8 @@ mod card;
 mod csv;
 mod depth;
 mod errors;
+mod examples;
+mod guard;
 mod inspect;
 mod handheld;
 mod holes;

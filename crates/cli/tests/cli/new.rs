@@ -131,8 +131,8 @@ fn ten_minutes_of_typing_lead_from_nothing_to_a_plan_of_five_rows() {
     let wanted = [
         ("K1", "MS20426AD5-9"),
         ("C1", "MS20426AD4-5"),
-        ("F2", "MS20426AD4-4"),
-        ("F3", "MS20426AD4-4"),
+        ("F2", "MS20426AD4-5"),
+        ("F3", "MS20426AD4-5"),
         ("B1", "MS20470AD3-3"),
     ];
     assert_eq!(parts, wanted, "every row has its rivet, in its length");

@@ -19,8 +19,8 @@ fn line<'v>(result: &'v Value, part: &str) -> &'v Value {
 fn what_is_bought_comes_in_packs_and_stepped_holes_get_their_oversize_rivets() {
     let result = ordered("");
     let of = |part: &str| ["needed", "spares", "stock", "buy"].map(|key| line(&result, part)[key].as_u64().expect(key));
-    assert_eq!(of("MS20426AD5-9"), [93, 10, 0, 103], "none on the shelf, and no pack is known");
-    assert_eq!(of("MS20426AD4-5"), [117, 12, 60, 100], "69 are missing, a pack holds 100");
+    assert_eq!(of("MS20426AD5-9"), [93, 10, 0, 103]);
+    assert_eq!(of("MS20426AD4-5"), [280, 28, 60, 300], "248 are missing, a pack holds 100");
     assert_eq!(of("MS20470AD5-6"), [56, 6, 0, 100], "62 are missing, a pack holds 50");
     assert_eq!(of("NAS1242AD5-6")[0], 2, "two holes of row A1 take an oversize shank");
 }
@@ -38,20 +38,14 @@ fn another_length_on_the_shelf_is_named_where_it_is_within_limits() {
         })
         .collect();
     // The long -6 is on the shelf too, but its tail would fold in these packs.
-    assert_eq!(
-        named,
-        [
-            ("MS20426AD4-4", "MS20426AD4-4.5", 80, 163),
-            ("MS20426AD4-5", "MS20426AD4-4.5", 80, 117),
-            ("MS20426AD5-9", "MS20426AD5-8", 140, 93),
-        ]
-    );
-    assert_eq!(alternatives[1]["rows"], serde_json::json!(["C1", "C2"]));
+    assert_eq!(named, [("MS20426AD4-5", "MS20426AD4-4.5", 80, 280), ("MS20426AD5-9", "MS20426AD5-8", 140, 93)]);
+    assert_eq!(alternatives[1]["rows"], serde_json::json!(["K1", "K2"]));
     let without = shophead(&format!("order {DEMO}/job.toml --format json")).json(1);
     assert_eq!(without["result"]["alternatives"], serde_json::json!([]), "no shelf, no alternatives");
     let text = shophead(&format!("order {DEMO}/job.toml --stock {DEMO}/stock.csv"));
     assert!(
-        text.printed(1).contains("MS20426AD4-4.5 for MS20426AD4-5: 80 free\n  for 117 holes: C1, C2\n  makes a head "),
+        text.printed(1)
+            .contains("MS20426AD5-8 for MS20426AD5-9: 140 free\n  for 93 holes: K1, K2\n  drive to .047 to "),
         "{text}"
     );
 }
@@ -102,13 +96,16 @@ fn a_row_of_csv_is_a_part_and_the_last_ones_say_what_is_not_ordered() {
     assert_eq!(parts.len(), result["lines"].as_array().expect("lines").len());
     let bought = parts.iter().find(|record| cell(record, "part") == "MS20426AD4-5").expect("a part");
     for (column, wanted) in [
-        ("packs", "1"),
+        ("packs", "3"),
         ("description", "solid rivet, 100 degree flush head, 2117-T4, 1/8 in diameter, 5/16 in long, head included"),
         ("also_called", "NASM20426AD4-5"),
         ("alloy", "2117-T4"),
         ("date", "2026-11-25"),
         ("job", "Keel skin panel, frames 2 to 6"),
-        ("holes", "C1 1-11, 14-60; C2 1-7, 9-60"),
+        (
+            "holes",
+            "C1 1-11, 14-60; C2 1-7, 9-60; F2 1-2, 4-22; F3 1-9, 11-22; F4 1-20, 22; F5 1-21; S1 1-16, 18-40; S2 1-40",
+        ),
     ] {
         assert_eq!(cell(bought, column), wanted, "{column}");
     }
@@ -207,12 +204,15 @@ fn a_workbook_has_every_sheet_and_texts_stay_texts() {
     {
         assert_eq!(line[column(&order, name)], Data::String(wanted.into()), "a text, no date");
     }
-    for (name, wanted) in [("needed", 117.0), ("spares", 12.0), ("on hand", 60.0), ("buy", 100.0), ("packs", 1.0)] {
+    for (name, wanted) in [("needed", 280.0), ("spares", 28.0), ("on hand", 60.0), ("buy", 300.0), ("packs", 3.0)] {
         assert_eq!(line[column(&order, name)], Data::Float(wanted), "{name}");
     }
     assert_eq!(sheet("Not ordered").len() - 1, result["not_ordered"].as_array().expect("a list").len());
     let others = sheet("Alternatives");
     assert_eq!(others.len() - 1, result["alternatives"].as_array().expect("a list").len());
+    assert!(
+        matches!(&others[1][column(&others, "drive to")], Data::String(window) if window.contains(" high, at least "))
+    );
     assert!(matches!(&others[1][column(&others, "head it makes")], Data::String(head) if head.contains(" wide at ")));
     assert_eq!(sheet("Tools").len() - 1, result["tools"].as_array().expect("a list").len());
     assert!(

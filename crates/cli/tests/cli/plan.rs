@@ -106,7 +106,7 @@ fn the_demo_in_json_by_key_and_value() {
     assert_eq!(keel["solid_required"]["basis"]["status"], "published");
     // Where two skins overlap over a tab, the same row takes a longer rivet.
     let last = row(&plan, "F5");
-    assert_eq!((&last["part"], &hole(last, 22)["part"]), (&"MS20426AD4-4".into(), &"MS20426AD4-6".into()));
+    assert_eq!((&last["part"], &hole(last, 22)["part"]), (&"MS20426AD4-5".into(), &"MS20426AD4-6".into()));
     // A crack is referred without a ladder; an elongated hole climbs it.
     let cracked = hole(row(&plan, "K1"), 31);
     assert_eq!((&cracked["disposition"], &cracked["steps"]), (&"refer".into(), &Value::Array(vec![])));

@@ -149,6 +149,47 @@ fn what_is_solved_holds_when_it_is_asked_again() {
     assert_eq!(nothing["result"]["rows"]["solved"]["found"], Value::Null);
 }
 
+/// Rows are looked for at a pitch that every number of them may have, and what gives way is said where nothing holds.
+#[test]
+fn rows_are_looked_for_at_a_pitch_of_theirs() {
+    let sheets = "--rivet MS20470AD4 --sheets 2024-T3:.040,2024-T3:.063 --solve rows";
+    let found = &sized(&format!("rows {sheets} --load 700"), 0)["rows"]["solved"]["found"];
+    assert_eq!((&found["rows"], &found["pitch"]["in"]), (&2.into(), &0.5.into()));
+    let text = shophead(&format!("repair rows {sheets} --load 1200"));
+    assert!(
+        text.printed(1).replace('\n', " ").contains("wanted +0.00; the sheet fails between the holes, sheet 1."),
+        "{text}"
+    );
+}
+
+/// A sheet too thin to be countersunk is dimpled; a crack that stays has no opening and no filler.
+#[test]
+fn a_flush_patch_has_the_seats_that_its_sheets_take() {
+    let value = shophead("repair patch --sheet clad_2024-T3:.032 --hole 2x1-1/2 --style flush --format json").json(1);
+    assert!(!codes(&value).contains(&"countersink-too-deep"), "{:?}", codes(&value));
+    let crack = "patch --sheet clad_2024-T3:.032 --crack 1-1/2 --style flush";
+    let crack = sized(crack, 1);
+    assert!(crack["patch"]["filler"].is_null());
+    let told = crack["told"].as_array().unwrap();
+    assert!(told.iter().all(|told| told["word"] != "turn-in"), "{told:?}");
+}
+
+/// How far the plate runs out, and how its rivet follows from the sheets.
+#[test]
+fn a_patch_tells_its_run_out_and_its_size() {
+    let patch = &sized("patch --sheet clad_2024-T3:.050 --hole 2x1-1/2 --style doubler", 0)["patch"];
+    for side in ["along", "across"] {
+        let [plate, opening, out] = ["plate", "opening", "run_out"].map(|of| patch[of][side]["in"].as_f64().unwrap());
+        assert!((plate - opening - 2.0 * out).abs() < 1e-6, "{side}: {plate} {opening} {out}");
+    }
+    let size = &patch["size"];
+    near(&size["thickest"]["in"], 0.063, 0.0);
+    near(&size["wanted"]["in"], 0.189, 1e-9);
+    assert_eq!((&patch["rivet"], &size["smaller"]), (&"MS20470AD8-8".into(), &"MS20470AD6".into()));
+    let named = &sized("patch --sheet clad_2024-T3:.050 --hole 2x1-1/2 --style doubler --rivet MS20470AD6", 0)["patch"];
+    assert!(named["size"].is_null() && named["rivet"].as_str().unwrap().starts_with("MS20470AD6"));
+}
+
 #[test]
 fn layers_and_tension() {
     let layers = "rows --rivet MS20470AD4 --sheets 2024-T3:.032,2024-T3:.040,2024-T3:.063 --pitch 3/4 --rows 4 --load 500 --from 1 --to 3";
@@ -207,6 +248,10 @@ fn what_is_mistyped_is_told_with_what_would_be_right() {
         (
             format!("{patch} --hole 2x1 --taper thin"),
             "--taper \"thin\": right would be plain, feathered:.016 or stepped:.020",
+        ),
+        (
+            format!("{patch} --hole 2x1 --taper stepped:.032"),
+            "--taper \"stepped:.032\": the plate is .032: it thins out to less",
         ),
         (format!("{patch} --hole 2x1 --crack 2"), "cannot be used with"),
         (patch.to_owned(), "required"),

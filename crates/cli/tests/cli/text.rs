@@ -27,7 +27,7 @@ fn without_a_terminal_the_text_is_80_columns() {
 #[test]
 fn the_answer_comes_first_and_the_advice_once_at_the_end() {
     for (typed, first) in [
-        (EXAMPLES[0].0, "MS20470AD4-5   5/16 long"),
+        (EXAMPLES[0].0, "MS20470AD4-6   3/8 long"),
         (EXAMPLES[1].0, "MS20470AD4   head accepted"),
         (EXAMPLES[2].0, "Open the hole for an oversize shank   NAS1242AD4   drill #27 (.144)"),
         (EXAMPLES[3].0, "MS20470AD4   carries 374 lbf a rivet, margin +0.08"),

@@ -46,17 +46,26 @@ codes! {
         "[needs {m}|not checked]";
     // choosing a rivet
     TailTooLong = 4, "tail-too-long", "The tail folds over before it forms a head.",
-        "rivet[ {m/}] is too long: the tail folds over[, longest {l}].", "Take a shorter one.",
-        "tail folds over[: {m/}][, max {l}]";
+        "<rivet[ {m/}] is too long: the tail folds over[, longest {l}].|at the worst of all tolerances the tail is long[: never with a rivet up to {l}].>", "<Take a shorter one.|>",
+        "<tail folds over[: {m/}][, max {l}]|tail can be long>";
     TailTooShort = 5, "tail-too-short", "The tail cannot form the least head in the worst case.",
         "rivet[ {m/}] is too short: the driven head can come out too small[, shortest {l}].", "Take a longer one.",
         "too short[: {m/}][, min {l}]";
     HeadTooLarge = 6, "head-too-large", "The tail holds more metal than the largest driven head allowed.",
-        "rivet[ {m/}] is too long: the driven head comes out too large[, longest {l}].", "Take a shorter one.",
-        "head too large[: {m/}][, max {l}]";
-    NoLengthFits = 7, "no-length-fits", "No length of the series gives a sound head in every case.",
+        "<rivet[ {m/}] is too long: the driven head comes out too large[, longest {l}].|at the worst of all tolerances the driven head comes out large[: never with a rivet up to {l}].>", "<Take a shorter one.|>",
+        "<head too large[: {m/}][, max {l}]|head can be large>";
+    NoLengthFits = 7, "no-length-fits", "No length gives a sound head, whatever the hole.",
         "no rivet length fits[: at least {m}, at most {l}].", "Check layers and hole, then refer.",
         "no length[: min {m}, max {l}| fits]";
+    LengthByHole = 150, "length-by-hole", "No one length is within limits in every hole: the hole as measured decides.",
+        "no one length suits every hole.", "Measure the hole and take the length for it.",
+        "length by the hole";
+    CutToLength = 151, "cut-to-length", "No standard length is within limits in some holes, but a longer rivet that is cut to length is.",
+        "no standard length suits some holes.", "Cut a longer rivet to length.",
+        "cut a longer rivet";
+    DimpleComputed = 152, "dimple-computed", "How much tail a dimpled pack takes is worked out, no document gives it.",
+        "the tail of a dimpled pack is worked out, no document gives it.", "Try one on scrap first.",
+        "dimpled: try one first";
     DiffersFromRule = 8, "differs-from-rule", "The length is not that of the rule of thumb, grip plus one and a half diameters.",
         "rule of thumb[ {l/}] does not suit this pack[: take {m/}].", "",
         "rule of thumb[ {l/}, better {m/}| is off]";
@@ -321,7 +330,8 @@ codes! {
         "no document lets this alloy replace the old one<|, though it is stronger>.", "<Refer.|It is harder to drive: check it first.>",
         "alloy is no named substitute";
     ElasticSharesOnly = 54, "elastic-shares-only", "The shares are elastic: no published method on file gives them at failure.",
-        "elastic shares only: no published method on file gives the shares at failure.", "",
+        "elastic shares only: no published method on file gives the shares at failure.",
+        "Ask again after every change: a rivet more can load another more.",
         "elastic shares only";
     BucklesBetweenRivets = 55, "buckles-between-rivets", "The sheet buckles between its rivets under this stress.",
         "the sheet buckles between its rivets[: loaded to {m}, buckles at {l}].", "Close the pitch, or refer.",

@@ -3,7 +3,7 @@
 use super::Installation;
 use crate::basis::Basis;
 use crate::fact::{Fact, Facts};
-use crate::finding::{Code, Figure, Finding, Findings, Severity, Sink};
+use crate::finding::{Code, Figure, Finding, Severity, Sink};
 use crate::joint::compare::{Comparison, compare, compare_into};
 use crate::joint::flexibility::Formula;
 use crate::joint::lap::{LapError, Rows, Shared, shared};
@@ -15,7 +15,7 @@ use crate::joint::strength::{JointStrength, StrengthError};
 use crate::length::Length;
 use crate::practice::{Given, Name};
 use crate::quantity::Force;
-use crate::select::{LengthAnswer, Wanted};
+use crate::select::{Assessed, LengthAnswer, Wanted};
 use crate::stack::Stack;
 use crate::upset::{Fit, FitError};
 
@@ -25,6 +25,7 @@ impl<'a> Installation<'_, 'a> {
             rivet: self.rivet,
             case: self.case(),
             grip: self.stack.map(Stack::grip).or(self.grip).ok_or(FitError::NoGrip)?,
+            dimpled: self.stack.is_some_and(Stack::is_dimpled_through),
             hole: self.hole_or_drilled().value,
             practice: self.practice,
         })
@@ -54,14 +55,27 @@ impl<'a> Installation<'_, 'a> {
         Ok(answer)
     }
 
-    /// Every finding about a rivet of this length, chosen by somebody else.
+    /// What becomes of a rivet of this length, chosen by somebody else, and every finding.
     ///
     /// # Errors
     /// As [`Installation::length`].
-    pub fn assess(&self, length: Length) -> Result<Findings, FitError> {
-        let mut findings = self.wanted()?.assess(length)?;
-        self.check(&mut |finding| findings.push(finding));
-        Ok(findings)
+    ///
+    /// ```
+    /// use shophead::finding::Code;
+    /// use shophead::installation::Installation;
+    /// use shophead::length::{Length, Toleranced};
+    /// use shophead::rivet::part::Part;
+    /// let question = Installation::through(Part::parse("MS20470AD4")?, Toleranced::parse(".100")?);
+    /// let assessed = question.assess(Length::parse("5/32")?)?;
+    /// assert!(!assessed.serves && assessed.findings.has(Code::TailTooShort));
+    /// // In no hole, and with no shank, is that enough metal.
+    /// assert_eq!(assessed.within.unwrap().hole_greatest, None);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub fn assess(&self, length: Length) -> Result<Assessed, FitError> {
+        let mut assessed = self.wanted()?.assess(length)?;
+        self.check(&mut |finding| assessed.findings.push(finding));
+        Ok(assessed)
     }
 
     /// Whether a rivet of this length fills the hole and makes a sound head; nothing else is looked at.
@@ -69,7 +83,7 @@ impl<'a> Installation<'_, 'a> {
     /// # Errors
     /// As [`Installation::length`].
     pub fn length_fits(&self, length: Length) -> Result<bool, FitError> {
-        Ok(!self.wanted()?.assess(length)?.must_refer())
+        Ok(self.wanted()?.assess(length)?.serves)
     }
 
     /// The rivet in its hole through its pack, with all their tolerances: what the volume balance works on.
@@ -92,7 +106,7 @@ impl<'a> Installation<'_, 'a> {
     /// The edge distance that strength counts: of several rows no more than the metal in front of an inner row, up to the side of the next hole
     /// in line with it.
     fn edge_counted(&self) -> Option<Length> {
-        let edge = self.edge_or_least()?.value;
+        let edge = self.edge_in_load.or(self.edge_or_least().map(|edge| edge.value))?;
         let Some(spacing) = self.layout.transverse_pitch.filter(|_| self.rows > 1) else { return Some(edge) };
         // Staggered, the next hole in line is that of the next row but one.
         let to_hole = if self.staggered { spacing.plus(spacing) } else { spacing };

@@ -252,7 +252,7 @@ impl<'q, 'a> Installation<'q, 'a> {
         let mut found_of_it: Findings = Findings::new();
         after.check(&mut |finding| found_of_it.push(finding));
         if let Some(Ok(assessed)) = rivet.length().map(|length| after.assess(length)) {
-            found_of_it.extend(&assessed);
+            found_of_it.extend(&assessed.findings);
         }
         if step.cut.is_none() && step.hole.is_none() {
             step.hole = Some(after.hole_or_drilled().value.interval());

@@ -39,6 +39,7 @@ use crate::quantity::{Force, Mass, Stress};
 use crate::rivet::mass::mass_each;
 use crate::rivet::part::Part;
 use crate::rivet::{MS20426, MS20470};
+use crate::seat::check_seat;
 use crate::select::choose_diameter;
 use crate::stack::{Layer, Preparation, Role, Stack};
 
@@ -178,6 +179,19 @@ pub struct Plate {
     pub mass: Option<Mass>,
 }
 
+/// A size that was chosen for the sheets.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Chosen {
+    /// The thicker sheet.
+    pub thickest: Length,
+    /// The diameter that the rule asks for.
+    pub wanted: Length,
+    /// The next smaller rivet of the series, where that is one for structure: the rows beside a repair go before the rule
+    /// ([`Told::NextRow`]).
+    pub smaller: Option<Part<'static>>,
+}
+
 /// One pair of sides.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
@@ -207,6 +221,8 @@ pub struct Patch {
     pub filler: Option<Plate>,
     /// The rivet with its length; without where none fits.
     pub rivet: Part<'static>,
+    /// How its size follows from the sheets; `None` where the rivet was named.
+    pub chosen: Option<Chosen>,
     /// The pack, from the manufactured head on.
     pub stack: Stack,
     /// Rivets an inch, by table and by computation.
@@ -341,8 +357,8 @@ pub fn patch(query: &PatchQuery<'_, '_>) -> Result<Patch, PatchError> {
     }
     let (plate_material, plate_thickness, gauge_basis) = plate_of(query);
     let mut findings = Findings::new();
-    check_plate(query, plate_thickness, &mut findings);
-    let rivet = rivet_of(query, plate_thickness, &mut findings)?;
+    check_plate(query, (plate_material, plate_thickness), &mut findings);
+    let (rivet, chosen) = rivet_of(query, plate_thickness, &mut findings)?;
     let stack = pack(query, &rivet, (plate_material, plate_thickness))?;
     let case = Case::of(rivet.series().head, rivet.alloy(), rivet.size());
     let edge = match query.edge {
@@ -409,6 +425,7 @@ pub fn patch(query: &PatchQuery<'_, '_>) -> Result<Patch, PatchError> {
         plate,
         filler,
         rivet: row.rivet,
+        chosen,
         rate,
         across,
         along,
@@ -491,7 +508,19 @@ fn plate_of(query: &PatchQuery<'_, '_>) -> (Material, Length, Option<Basis>) {
     }
 }
 
-fn check_plate(query: &PatchQuery<'_, '_>, thickness: Length, findings: &mut Findings) {
+fn check_plate(query: &PatchQuery<'_, '_>, (material, thickness): (Material, Length), findings: &mut Findings) {
+    if material != query.material {
+        let ftu = |material: Material, thickness| material.properties(thickness)?.ftu();
+        let basis = Basis::AC43_P4_50C_4_53_4_58B;
+        match (ftu(material, thickness), ftu(query.material, query.thickness)) {
+            (Some(plate), Some(skin)) if plate >= skin => {}
+            (Some(plate), Some(skin)) => {
+                let weaker = Finding::new(Code::WeakerThanBefore, Severity::Refer, basis);
+                findings.push(weaker.with_measured(Figure::Stress(plate)).with_limit(Figure::Stress(skin)));
+            }
+            _ => findings.push(Finding::new(Code::StrengthNotPublished, Severity::Refer, basis)),
+        }
+    }
     let measured =
         |found: Finding, limit| found.with_measured(Figure::Length(thickness)).with_limit(Figure::Length(limit));
     if thickness < query.thickness {
@@ -505,13 +534,18 @@ fn check_plate(query: &PatchQuery<'_, '_>, thickness: Length, findings: &mut Fin
 }
 
 /// The rivet as given, or the size for the thicker sheet.
-fn rivet_of(query: &PatchQuery<'_, '_>, plate: Length, findings: &mut Findings) -> Result<Part<'static>, PatchError> {
+fn rivet_of(
+    query: &PatchQuery<'_, '_>,
+    plate: Length,
+    findings: &mut Findings,
+) -> Result<(Part<'static>, Option<Chosen>), PatchError> {
     if let Some(rivet) = query.rivet {
-        return Ok(rivet.without_length());
+        return Ok((rivet.without_length(), None));
     }
     let series = if query.style == Style::Flush { &MS20426 } else { &MS20470 };
     let first = series.material("AD").ok_or(PatchError::NoRivet)?;
-    let choice = choose_diameter(series, first.alloy, query.thickness.max(plate), query.practice);
+    let thickest = query.thickness.max(plate);
+    let choice = choose_diameter(series, first.alloy, thickest, query.practice);
     let size = choice.size.ok_or(PatchError::NoRivet)?;
     let by_figure = if query.thickness <= Length::from_ten_thousandths(320) { 8 } else { 10 };
     if query.style == Style::Lap && size.shank_nominal != Length::from_64ths(by_figure) {
@@ -521,7 +555,12 @@ fn rivet_of(query: &PatchQuery<'_, '_>, plate: Length, findings: &mut Findings) 
             .with_limit(Figure::Length(Length::from_64ths(by_figure)));
         findings.push(figures);
     }
-    Part::new(series, first.code, size).map_err(|_| PatchError::NoRivet)
+    let rivet = Part::new(series, first.code, size).map_err(|_| PatchError::NoRivet)?;
+    let case = Case::of(series.head, first.alloy, size);
+    let least = query.practice.length(Name::DiameterStructuralLeast, &case).map_or(Length::ZERO, |least| least.value);
+    let smaller = series.sizes.iter().rev().find(|smaller| smaller.shank_nominal < size.shank_nominal);
+    let smaller = smaller.filter(|smaller| smaller.shank_nominal >= least).and_then(|smaller| rivet.in_size(smaller));
+    Ok((rivet, Some(Chosen { thickest, wanted: choice.wanted, smaller })))
 }
 
 /// The pack from the manufactured head on: head outside.
@@ -535,15 +574,13 @@ fn pack(query: &PatchQuery<'_, '_>, rivet: &Part<'_>, plate: (Material, Length))
     let seats = rivet.series().head.is_flush();
     let skin = |preparation| layer(Role::Skin, query.material, query.thickness, preparation);
     let doubler = |preparation| layer(Role::Doubler, plate.0, plate.1, preparation);
-    let case = Case::of(rivet.series().head, rivet.alloy(), rivet.size());
     let sunk = |thickness: Length| {
-        let least = query.practice.length(Name::CountersinkSheetLeast, &case).map(|least| least.value);
         if !seats {
             Preparation::Plain
-        } else if least.is_some_and(|least| thickness < least) {
-            Preparation::Dimpled
-        } else {
+        } else if takes_countersink(rivet, thickness, query.practice) {
             Preparation::Countersunk
+        } else {
+            Preparation::Dimpled
         }
     };
     let (outer_thickness, inner_thickness) = match query.style {
@@ -562,6 +599,21 @@ fn pack(query: &PatchQuery<'_, '_>, rivet: &Part<'_>, plate: (Material, Length))
         stack.push(layer).map_err(|_| PatchError::Pack)?;
     }
     Ok(stack)
+}
+
+/// Whether a sheet is thick enough to be countersunk for the rivet: nothing of that is referred.
+fn takes_countersink(rivet: &Part<'_>, thickness: Length, practice: &Practice<'_>) -> bool {
+    let mut stack = Stack::new();
+    let layer = Layer { preparation: Preparation::Countersunk, ..Layer::of(Toleranced::exactly(thickness)) };
+    if stack.push(layer).is_err() {
+        return false;
+    }
+    let case = Case::of(rivet.series().head, rivet.alloy(), rivet.size());
+    let mut takes = true;
+    check_seat(rivet, Some(&stack), &case, practice, &mut |finding| {
+        takes &= !(finding.code() == Code::CountersinkTooDeep && finding.severity() == Severity::Refer);
+    });
+    takes
 }
 
 /// Rows, pitch and distance between rows, for so many rivets an inch.
@@ -692,6 +744,8 @@ fn tell(query: &PatchQuery<'_, '_>, found: &mut Patch) {
     match query.style {
         Style::Lap => told.all(&[Told::ChamferEdge, Told::SealDoubler]),
         Style::Doubler => told.tell(Told::SealDoubler),
+        // Behind a crack that stays there is no opening: nothing is turned in through it, no filler.
+        Style::Flush if found.filler.is_none() => told.all(&[Told::SealDoubler, Told::FlushMethod]),
         Style::Flush => told.all(&[Told::TurnIn, Told::OtherShapes, Told::FlushMethod]),
     }
     if found.across.rows > 1 {
@@ -777,6 +831,13 @@ impl Patch {
     /// From the opening's spread to the centre of a row, counted from 0.
     fn off(&self, row: u8) -> Length {
         self.edge.value.plus(self.apart.times(u32::from(row), 1))
+    }
+
+    /// How far the plate runs out beyond the opening, along the load and across it.
+    #[must_use]
+    pub fn run_out(&self) -> (Length, Length) {
+        let beyond = |plate: Length, opening: Length| plate.minus(opening).times(1, 2);
+        (beyond(self.plate.along, self.opening.along), beyond(self.plate.across, self.opening.across))
     }
 
     fn side(&self, at_ends: bool) -> (&Side, &Side) {

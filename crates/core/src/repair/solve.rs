@@ -23,7 +23,7 @@ use crate::finding::{Finding, Severity};
 use crate::joint::margin::{Factors, Load, Margin, MarginError, margin};
 use crate::joint::row::{RowError, RowGoverning, RowStrength};
 use crate::length::{Length, Toleranced, product};
-use crate::practice::Name;
+use crate::practice::{Case, Name, Practice};
 use crate::quantity::Force;
 use crate::rivet::part::Part;
 use crate::stack::{Layer, Stack};
@@ -179,6 +179,29 @@ impl fmt::Display for SolveError {
 }
 
 impl core::error::Error for SolveError {}
+
+/// The pitch for rows whose pitch nobody gave: the least that the practice allows for so many rows; where their number is looked for,
+/// the least that it allows whatever their number. `None` where it has no limit.
+///
+/// ```
+/// use shophead::length::Length;
+/// use shophead::practice::HANDBOOK;
+/// use shophead::repair::solve::{Unknown, usual_pitch};
+/// use shophead::rivet::part::Part;
+/// let rivet = Part::parse("MS20470AD4")?;
+/// // Two rows stand wider than one: AC 43.13-1B para 4-58g(2)(c).
+/// assert_eq!(usual_pitch(&rivet, 1, None, &HANDBOOK), Length::parse("3/8").ok());
+/// assert_eq!(usual_pitch(&rivet, 1, Some(Unknown::Rows), &HANDBOOK), Length::parse("1/2").ok());
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[must_use]
+pub fn usual_pitch(rivet: &Part<'_>, rows: u8, unknown: Option<Unknown>, practice: &Practice<'_>) -> Option<Length> {
+    let least = |rows| Some(practice.length(Name::PitchLeast, &Case::for_part(rivet).in_rows(rows))?.value);
+    match unknown {
+        Some(Unknown::Rows) => (1..=MOST_ROWS).filter_map(least).max(),
+        _ => least(rows),
+    }
+}
 
 /// Looks for what the rows must be.
 ///

@@ -109,7 +109,7 @@ told! {
     Anodise = 60, "anodise", Work, "After cutting and drilling: anodise or conversion coat.", Basis::AC43_P6_134D;
     CoatAgain = 61, "coat-again", Work, "Conversion coat older than 48 h: coat again before primer.", Basis::AC43_P6_136J;
     Protect = 62, "protect", Work, "Protect it as the original was, or better where it corrodes more easily.", Basis::AC43_P6_29;
-    SealDoubler = 63, "seal-doubler", Work, "Outside doubler: seal and insulate. Sealant under it fills every void.", Basis::AC43_P6_134C_6_134F;
+    SealDoubler = 63, "seal-doubler", Work, "Sealant under the doubler fills every void. Outside: seal and insulate it.", Basis::AC43_P6_134C_6_134F;
     DriveWet = 64, "drive-wet", Work, "Drive the rivets wet: sealant squeezes out at every head and edge.", Basis::AC43_P6_134G;
     Fillet = 65, "fillet", Work, "Lay a fillet of sealant round the edge, let it cure, paint.", Basis::AC43_P6_134H;
     RivetSet = 66, "rivet-set", Work, "Use a rivet set a little flatter than the head.", Basis::AC43_P4_58;

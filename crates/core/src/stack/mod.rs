@@ -129,6 +129,21 @@ impl Stack {
         self.layers.iter().fold(none, |grip, layer| grip.plus(layer.thickness))
     }
 
+    /// Whether every layer is dimpled for a flush head, so that the far side bulges. Sealant takes the form of what lies about it.
+    ///
+    /// ```
+    /// use shophead::stack::Stack;
+    /// assert!(Stack::parse(".032:dimpled, .032:dimpled")?.is_dimpled_through());
+    /// // A dimple that nests in a countersink leaves the far side flat.
+    /// assert!(!Stack::parse(".025:dimpled, .063:countersunk")?.is_dimpled_through());
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    #[must_use]
+    pub fn is_dimpled_through(&self) -> bool {
+        let mut formed = self.layers.iter().filter(|layer| layer.role != Role::Sealant).peekable();
+        formed.peek().is_some() && formed.all(|layer| layer.preparation == Preparation::Dimpled)
+    }
+
     /// The thinnest nominal thickness among the layers that carry load.
     #[must_use]
     pub fn thinnest(&self) -> Option<Length> {

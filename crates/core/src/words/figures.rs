@@ -76,11 +76,21 @@ pub struct Shown {
     tight: bool,
     unit: UnitOf,
     about: bool,
+    /// With one decimal more: limits that lie closer together than a step.
+    fine: bool,
 }
 
 impl Units {
     const fn shown(self, kind: Kind) -> Shown {
-        Shown { kind, units: self, toward: Toward::Nearest, tight: false, unit: UnitOf::Trade, about: false }
+        Shown {
+            kind,
+            units: self,
+            toward: Toward::Nearest,
+            tight: false,
+            unit: UnitOf::Trade,
+            about: false,
+            fine: false,
+        }
     }
 
     /// A length.
@@ -174,8 +184,10 @@ impl Units {
     }
 
     /// The steps in which a length is written, and their decimals.
-    const fn steps(self, length: Length, about: bool) -> (i64, u8) {
+    const fn steps(self, length: Length, about: bool, fine: bool) -> (i64, u8) {
         match self {
+            Units::Inches if fine => (TEN_THOUSANDTH, 4),
+            Units::Millimetres if fine => (1_000, 3),
             Units::Inches if about => (TEN_THOUSANDTH * 10, 3),
             // Exact to four decimals, as drills and most tables are: the fourth is written too.
             Units::Inches => match length.nanometres().checked_rem(TEN_THOUSANDTH) {
@@ -240,11 +252,16 @@ impl Shown {
             Kind::Count(count) => (i64::from(count), 0),
             _ => (0, 0),
         };
+        self.with_decimals((count, decimals))
+    }
+
+    /// A count of steps as one of the smallest ones.
+    fn with_decimals(self, (count, decimals): (i64, u8)) -> i64 {
         (decimals..MOST_DECIMALS).fold(count, |count, _| count.saturating_mul(10))
     }
 
     fn length_on_grid(self, length: Length) -> (i64, u8) {
-        let (step, decimals) = self.units.steps(length, self.about);
+        let (step, decimals) = self.units.steps(length, self.about, self.fine);
         let nm = length.nanometres();
         let below = nm.saturating_sub(nm.checked_rem_euclid(step).unwrap_or(0));
         let rest = nm.saturating_sub(below);
@@ -324,11 +341,21 @@ impl fmt::Display for Shown {
             }
             Kind::Interval(limits) => shown.write_interval(f, shown, shown, (limits.min(), limits.max())),
             Kind::Limits(Some(least), Some(greatest)) => {
-                shown.write_interval(f, shown.toward(Toward::Up), shown.toward(Toward::Down), (least, greatest))
+                let fine = Shown { fine: true, ..shown };
+                let inwards = |shown: Shown| (shown.toward(Toward::Up), shown.toward(Toward::Down));
+                let cross = |(min, max): (Shown, Shown)| {
+                    min.with_decimals(min.length_on_grid(least)) > max.with_decimals(max.length_on_grid(greatest))
+                };
+                // Limits that rounding would make cross are written more closely.
+                let (min, max) =
+                    [inwards(shown), inwards(fine)].into_iter().find(|both| !cross(*both)).unwrap_or((fine, fine));
+                shown.write_interval(f, min, max, (least, greatest))
             }
-            Kind::Limits(Some(least), None) => write!(f, "from {}", shown.units.length(least).toward(Toward::Up)),
+            Kind::Limits(Some(least), None) => {
+                write!(f, "from {}", Shown { kind: Kind::Length(least), ..shown }.toward(Toward::Up))
+            }
             Kind::Limits(None, Some(greatest)) => {
-                write!(f, "up to {}", shown.units.length(greatest).toward(Toward::Down))
+                write!(f, "up to {}", Shown { kind: Kind::Length(greatest), ..shown }.toward(Toward::Down))
             }
             Kind::Limits(None, None) => f.write_str("no limits on file"),
             Kind::Force(force) => {
@@ -374,7 +401,6 @@ impl fmt::Display for Shown {
 
 const MILLIMETRES_IN_INCH: f64 = 25.4;
 const RATIO_DECIMALS: u8 = 3;
-#[cfg(feature = "words")]
 const MOST_DECIMALS: u8 = 4;
 
 /// How many steps of so many decimals: whole numbers print without the float printer of the standard library, which is large.
@@ -467,6 +493,14 @@ mod tests {
     fn limits_are_rounded_inwards() {
         let (least, greatest) = (inches(".12345"), inches(".17888"));
         assert_eq!(Units::Inches.limits(Some(least), Some(greatest)).to_string(), ".124 to .178");
+        // Closer together than a thousandth: a decimal more, so that they do not cross.
+        let (least, greatest) = (inches(".05012"), inches(".05087"));
+        assert_eq!(Units::Inches.limits(Some(least), Some(greatest)).to_string(), ".0502 to .0508");
+        assert_eq!(
+            Units::Millimetres.limits(Some(inches("1.234mm")), Some(inches("1.239mm"))).to_string(),
+            "1.234 to 1.239 mm"
+        );
+        let (least, greatest) = (inches(".12345"), inches(".17888"));
         assert_eq!(Units::Inches.limits(None, Some(greatest)).to_string(), "up to .178");
         assert_eq!(Units::Inches.limits(Some(least), None).to_string(), "from .124");
         assert_eq!(Units::Inches.interval(Interval::of(least, greatest)).to_string(), ".123 to .179");

@@ -38,7 +38,6 @@ use core::fmt;
 
 pub use errors::ErrorLine;
 pub(crate) use errors::{OTHER, errors, number, say, wordless};
-#[cfg(feature = "words")]
 pub(crate) use figures::Toward;
 pub use figures::{Shown, Units};
 #[cfg(feature = "words")]

@@ -175,6 +175,70 @@ static void assess_case(struct words *words, FILE *to) {
     }
 }
 
+static void show_window(FILE *to, const struct shophead_window *window) {
+    show_range(to, &window->height);
+    fputs(" wide ", to);
+    show_nm(to, window->diameter_least_nm);
+    fputs("/", to);
+    show_nm(to, window->diameter_greatest_nm);
+    fputs(" within ", to);
+    show_nm(to, window->hole_greatest_nm);
+    fputs("/", to);
+    show_nm(to, window->shank_least_nm);
+    fputs("\n", to);
+}
+
+static void window_case(struct words *words, FILE *to) {
+    struct shop shop;
+    struct shophead_layer layers[SHOPHEAD_MAX_LAYERS];
+    struct shophead_length_query query = next_query(words, &shop);
+    size_t layer_count = next_layers(words, layers, SHOPHEAD_MAX_LAYERS);
+    struct shophead_window window;
+    struct shophead_serving servings[SHOPHEAD_MAX_SERVINGS];
+    struct shophead_by_hole ranges[SHOPHEAD_MAX_HOLE_RANGES];
+    struct shophead_length_choice choice;
+    struct shophead_finding findings[SHOPHEAD_MAX_FINDINGS];
+    size_t count;
+    if (show_error(to, shophead_head_window(&query, layers, layer_count, &window))) {
+        return;
+    }
+    fputs("  window ", to);
+    show_window(to, &window);
+    if (show_error(to, shophead_length_serves(&query, layers, layer_count, servings, SHOPHEAD_MAX_SERVINGS, &count))) {
+        return;
+    }
+    for (size_t index = 0; index < count; index++) {
+        fputs("  serves ", to);
+        show_nm(to, servings[index].length_nm);
+        fputs(" head ", to);
+        show_toleranced(to, &servings[index].head.diameter);
+        fputs(" ", to);
+        show_nm(to, servings[index].head.height_nm);
+        fputs(" window ", to);
+        show_window(to, &servings[index].window);
+    }
+    if (show_error(to, shophead_length_by_hole(&query, layers, layer_count, ranges, SHOPHEAD_MAX_HOLE_RANGES, &count))) {
+        return;
+    }
+    for (size_t index = 0; index < count; index++) {
+        fputs("  hole ", to);
+        show_range(to, &ranges[index].hole);
+        fputs(" length ", to);
+        show_nm(to, ranges[index].length_nm);
+        fputs(" cut ", to);
+        show_range(to, &ranges[index].cut);
+        fputs(" window ", to);
+        show_window(to, &ranges[index].window);
+    }
+    if (layer_count > 0 &&
+        !show_error(to, shophead_length_choose_through(&query, layers, layer_count, &choice, findings, SHOPHEAD_MAX_FINDINGS))) {
+        fputs("  length ", to);
+        show_nm(to, choice.length_nm);
+        fputs("\n", to);
+        show_findings(to, findings, choice.findings);
+    }
+}
+
 static void predict_case(struct words *words, FILE *to) {
     struct shop shop;
     struct shophead_length_query query = next_query(words, &shop);
@@ -631,6 +695,7 @@ static void answer_all(const char *cases, FILE *to) {
         fprintf(to, "%lu %s\n", number, kind);
         if (strcmp(kind, "length") == 0) length_case(&words, to);
         else if (strcmp(kind, "assess") == 0) assess_case(&words, to);
+        else if (strcmp(kind, "window") == 0) window_case(&words, to);
         else if (strcmp(kind, "predict") == 0) predict_case(&words, to);
         else if (strcmp(kind, "judge") == 0) judge_case(&words, to);
         else if (strcmp(kind, "hole") == 0) hole_case(&words, to);

@@ -43,6 +43,9 @@ static struct {
     size_t step_capacity;
     size_t sheet_capacity;
     size_t share_capacity;
+    size_t serving_capacity;
+    size_t range_capacity;
+    size_t layer_count;
     size_t room_count;
 } in;
 
@@ -65,6 +68,9 @@ static struct {
     struct shophead_length_choice choice;
     struct shophead_head_limits limits;
     struct shophead_predicted predicted;
+    struct shophead_window window;
+    struct shophead_serving servings[SHOPHEAD_MAX_SERVINGS];
+    struct shophead_by_hole ranges[SHOPHEAD_MAX_HOLE_RANGES];
     struct shophead_judgement judgement;
     struct shophead_hole_judgement hole_judgement;
     struct shophead_step steps[SHOPHEAD_MAX_STEPS];
@@ -192,6 +198,9 @@ static void set_up(void) {
     in.step_capacity = SHOPHEAD_MAX_STEPS;
     in.sheet_capacity = SHOPHEAD_MAX_LAYERS;
     in.share_capacity = 4;
+    in.serving_capacity = SHOPHEAD_MAX_SERVINGS;
+    in.range_capacity = SHOPHEAD_MAX_HOLE_RANGES;
+    in.layer_count = 3;
     in.room_count = 16;
     memset(&out, 0xa5, sizeof out);
 }
@@ -260,6 +269,10 @@ CALL(head_predict, IN(length_query, 0), in.nm, OUT(predicted, 1))
 CALL(head_judge, IN(measured, 0), IN(defect, 1), 2, IN(part, 2), IN(practice, 3), OUT(judgement, 4), FINDINGS(5))
 CALL(length_choose, IN(length_query, 0), OUT(length_choice, 1), FINDINGS(2))
 CALL(length_assess, IN(length_query, 0), in.nm, FINDINGS(1), OUT(span, 2))
+CALL(length_choose_through, IN(length_query, 0), IN(layer, 1), in.layer_count, OUT(length_choice, 2), FINDINGS(3))
+CALL(length_serves, IN(length_query, 0), IN(layer, 1), in.layer_count, OUT(serving, 2), in.serving_capacity, (size_t *)p[3])
+CALL(length_by_hole, IN(length_query, 0), IN(layer, 1), in.layer_count, OUT(by_hole, 2), in.range_capacity, (size_t *)p[3])
+CALL(head_window, IN(length_query, 0), IN(layer, 1), in.layer_count, OUT(window, 2))
 CALL(row_check, IN(row, 0), IN(part, 1), in.rows, IN(practice, 2), FINDINGS(3), OUT(span, 4))
 CALL(points_check, IN(point, 0), in.count, IN(edge, 1), 2, IN(part, 2), in.rows, IN(practice, 3), OUT(room, 4), in.room_count,
      OUT(pattern, 5), FINDINGS(6))
@@ -323,6 +336,16 @@ static const struct function functions[] = {
      {ALIGNED(in.measured), ALIGNED(in.defects[0]), ALIGNED(in.part), ALIGNED(in.practice), ALIGNED(out.judgement), FOUND}},
     {"length_choose", call_length_choose, {ALIGNED(in.query), ALIGNED(out.choice), FOUND}},
     {"length_assess", call_length_assess, {ALIGNED(in.query), FOUND, ALIGNED(out.span)}},
+    {"length_choose_through",
+     call_length_choose_through,
+     {ALIGNED(in.query), ALIGNED(in.layers[0]), ALIGNED(out.choice), FOUND}},
+    {"length_serves",
+     call_length_serves,
+     {ALIGNED(in.query), ALIGNED(in.layers[0]), ALIGNED(out.servings[0]), ALIGNED(out.length)}},
+    {"length_by_hole",
+     call_length_by_hole,
+     {ALIGNED(in.query), ALIGNED(in.layers[0]), ALIGNED(out.ranges[0]), ALIGNED(out.length)}},
+    {"head_window", call_head_window, {ALIGNED(in.query), ALIGNED(in.layers[0]), ALIGNED(out.window)}},
     {"row_check", call_row_check, {ALIGNED(in.row), ALIGNED(in.part), ALIGNED(in.practice), FOUND, ALIGNED(out.span)}},
     {"points_check",
      call_points_check,
@@ -656,6 +679,17 @@ static void spoil_sizes(void) {
         spoil_size(finding[index], "findings", &in.finding_capacity, SIZE_MAX, SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE);
         spoil_size(finding[index], "findings", &in.finding_capacity, SIZE_MAX / 64, SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE);
     }
+    // A layer thicker than the rivet is worth a note.
+    const struct function *through = fresh("length_choose_through");
+    struct shophead_toleranced thick = {3300000, 3300000, 3300000};
+    in.layers[0].thickness = thick;
+    in.finding_capacity = 0;
+    expect(through->name, "no room for findings", call(through, MOST_POINTERS, NULL), SHOPHEAD_ERROR_BUFFER_TOO_SMALL);
+    spoil_size("length_choose_through", "no layers", &in.layer_count, 0, SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE);
+    spoil_size("length_serves", "servings", &in.serving_capacity, 1, SHOPHEAD_ERROR_BUFFER_TOO_SMALL);
+    spoil_size("length_serves", "servings", &in.serving_capacity, SIZE_MAX / 8, SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE);
+    spoil_size("length_by_hole", "ranges", &in.range_capacity, SIZE_MAX / 8, SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE);
+    spoil_size("head_window", "layers", &in.layer_count, SIZE_MAX, SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE);
     spoil_size("hole_judge", "steps", &in.step_capacity, 1, SHOPHEAD_ERROR_BUFFER_TOO_SMALL);
     spoil_size("strength_find", "sheets", &in.sheet_capacity, 2, SHOPHEAD_ERROR_BUFFER_TOO_SMALL);
     spoil_size("group_share", "shares", &in.share_capacity, 3, SHOPHEAD_ERROR_BUFFER_TOO_SMALL);

@@ -23,7 +23,7 @@ use shophead::rivet::{CATALOGUE, Head};
 use shophead::select::{Difference, UpperBound, check_part};
 use shophead::stack::{Layer, Preparation, Role, Stack};
 use shophead::structure::Member;
-use shophead::upset::{Defect, HeadLimits, judge_seen};
+use shophead::upset::{Defect, HeadLimits, Window, Within, judge_seen};
 use shophead::words::Units;
 
 /// The cases, one a line, and the answers to them.
@@ -300,9 +300,10 @@ pub(crate) fn table(each: usize) -> Cases {
     let mut table = Cases { cases: String::new(), answers: String::new() };
     let mut pen = Pen { dice: Dice(0x5eed_0001), case: String::new(), answer: String::new() };
     type Kind = fn(&mut Pen, &'static [Limit]);
-    let kinds: [(&str, Kind); 13] = [
+    let kinds: [(&str, Kind); 14] = [
         ("length", length_case),
         ("assess", assess_case),
+        ("window", window_case),
         ("predict", predict_case),
         ("judge", judge_case),
         ("hole", hole_case),
@@ -334,7 +335,7 @@ fn written_query(
     pen: &mut Pen,
     own: &'static [Limit],
     length: bool,
-) -> (Installation<'static, 'static>, Part<'static>) {
+) -> (Installation<'static, 'static>, Part<'static>, &'static Practice<'static>) {
     let mut part = pen.family();
     if length && let Ok(with) = part.with_length(nm((pen.dice.below(30) as i64 + 2) * 1_587_500)) {
         part = with;
@@ -352,11 +353,11 @@ fn written_query(
     pen.toleranced(grip);
     pen.toleranced(hole);
     pen.case.push_str(&practice_words);
-    (Installation::through(part, grip).in_hole(hole).by(practice), part)
+    (Installation::through(part, grip).in_hole(hole).by(practice), part, practice)
 }
 
 fn length_case(pen: &mut Pen, own: &'static [Limit]) {
-    let (query, _) = written_query(pen, own, false);
+    let (query, ..) = written_query(pen, own, false);
     let choice = match query.length() {
         Ok(choice) => choice,
         Err(error) => return pen.error(error),
@@ -393,17 +394,60 @@ fn length_case(pen: &mut Pen, own: &'static [Limit]) {
 }
 
 fn assess_case(pen: &mut Pen, own: &'static [Limit]) {
-    let (query, _) = written_query(pen, own, false);
+    let (query, ..) = written_query(pen, own, false);
     let length = pen.dice.wild(1_000, 9_000);
     pen.length(length);
     match query.assess(length) {
-        Ok(found) => findings(&mut pen.answer, &found),
+        Ok(found) => findings(&mut pen.answer, &found.findings),
         Err(error) => pen.error(error),
     }
 }
 
+fn window(window: Option<Window>, within: Option<Within>) -> String {
+    format!(
+        "{} wide {}/{} within {}/{}\n",
+        range(window.map(|window| window.height)),
+        or_none(window.map(|window| window.diameter_least)),
+        or_none(window.and_then(|window| window.diameter_greatest)),
+        or_none(within.and_then(|within| within.hole_greatest)),
+        or_none(within.and_then(|within| within.shank_least)),
+    )
+}
+
+fn window_case(pen: &mut Pen, own: &'static [Limit]) {
+    let (query, part, practice) = written_query(pen, own, true);
+    let stack = pen.stack(0, &part);
+    let layered = Installation::new(part, &stack).in_hole(query.hole_or_drilled().value).by(practice);
+    let question = if stack.layers().is_empty() { query } else { layered };
+    let Some(length) = part.length() else {
+        return pen.error("the rivet needs a length here; right would be MS20470AD4-5");
+    };
+    let (assessed, chosen) = match (question.assess(length), question.length()) {
+        (Ok(assessed), Ok(chosen)) => (assessed, chosen),
+        (Err(error), _) | (_, Err(error)) => return pen.error(error),
+    };
+    say!(pen.answer, "  window {}", window(assessed.window, assessed.within));
+    for other in chosen.serves() {
+        let head = other.head.map_or("none/none/none none".to_owned(), |head| {
+            let parts = [head.diameter.min, head.diameter.nominal, head.diameter.max].map(Length::nanometres);
+            format!("{}/{}/{} {}", parts[0], parts[1], parts[2], head.height.nanometres())
+        });
+        let driven = window(other.window, None);
+        say!(pen.answer, "  serves {} head {head} window {driven}", other.length.nanometres());
+    }
+    for ranged in chosen.by_hole() {
+        let (hole, cut) = (range(Some(ranged.hole)), range(ranged.cut));
+        let driven = window(ranged.window, None);
+        say!(pen.answer, "  hole {hole} length {} cut {cut} window {driven}", or_none(ranged.length));
+    }
+    if !stack.layers().is_empty() {
+        say!(pen.answer, "  length {}\n", or_none(chosen.length));
+        findings(&mut pen.answer, &chosen.findings);
+    }
+}
+
 fn predict_case(pen: &mut Pen, own: &'static [Limit]) {
-    let (query, part) = written_query(pen, own, true);
+    let (query, part, _) = written_query(pen, own, true);
     let height = pen.dice.wild(200, 1_500);
     pen.length(height);
     match (part.length(), query.fit()) {
@@ -823,7 +867,7 @@ fn group_case(pen: &mut Pen, _: &'static [Limit]) {
         pen.word(u8::from(known));
         pen.number(lbf);
         let allowable = Allowable { force: Force::from_lbf(lbf), basis: SHOP_TEST };
-        members.push(GroupMember { at, weight, allowable: known.then_some(allowable) });
+        members.push(GroupMember { at, weight, allowable: known.then_some(allowable), yields: None });
     }
     let (x, y) = if pen.dice.one_in(10) { (0.0, 0.0) } else { (pen.dice.number(900.0), -pen.dice.number(900.0)) };
     pen.number(x);

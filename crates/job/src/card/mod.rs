@@ -18,6 +18,7 @@ use shophead::length::Length;
 use shophead::practice::{Given, Name};
 use shophead::removal::Removal;
 use shophead::rivet::part::Part;
+use shophead::select::LengthAnswer;
 use shophead::trim::Cut;
 use shophead::upset::HeadLimits;
 use shophead::words::{Shown, Units};
@@ -488,11 +489,26 @@ impl<'j> Card<'_, 'j> {
         self.ends(limits.least, limits.greatest)
     }
 
-    fn head_limits(&self, row: &RowPlan<'j>, part: &Part<'_>) -> Markup {
-        let limits = HeadLimits::of(self.plan.practice, &row.case(part));
+    /// What to drive the head to; where the length goes by the hole, that of each; else the limits by themselves.
+    fn driven_head(&self, row: &RowPlan<'j>, choice: &Choice<'_>) -> Markup {
+        let limits = HeadLimits::of(self.plan.practice, &row.case(&choice.part));
+        let answer = choice.length.as_ref().ok();
+        if let Some(window) = answer.and_then(|answer| answer.window) {
+            let is_recalled = |limit: Option<Given<Length>>| limit.map_or("", |limit| recalled(limit.basis));
+            let ends = [limits.height_least, limits.height_greatest].map(is_recalled);
+            return html! {
+                span class="small" { "high " } (self.units.limits(Some(window.height.min()), Some(window.height.max())))
+                (ends[0]) @if ends[0] != ends[1] { (ends[1]) } br;
+                span class="small" { "wide " } (self.units.limits(Some(window.diameter_least), None)) (is_recalled(limits.diameter_least))
+            };
+        }
+        let lines = answer.map_or_else(Vec::new, |answer| words::by_hole(answer, self.units));
         html! {
-            span class="small" { "wide " } (self.ends(limits.diameter_least, limits.diameter_greatest)) br;
-            span class="small" { "high " } (self.ends(limits.height_least, limits.height_greatest))
+            @if lines.is_empty() {
+                span class="small" { "wide " } (self.ends(limits.diameter_least, limits.diameter_greatest)) br;
+                span class="small" { "high " } (self.ends(limits.height_least, limits.height_greatest))
+            }
+            @for (hole, what) in &lines { span class="small" { (hole) ": " (what) } br; }
         }
     }
 
@@ -513,12 +529,24 @@ impl<'j> Card<'_, 'j> {
         }
     }
 
+    /// What else is within limits, where the shelf has it.
+    fn other_lengths(&self, choice: &Choice<'_>) -> String {
+        let others = choice.length.iter().flat_map(|answer| answer.serves());
+        others.map(|other| self.units.size(other.length).to_string()).collect::<Vec<_>>().join(", ")
+    }
+
     fn rivet(&self, choice: &Choice<'_>) -> Markup {
         html! {
             span class="part" { (choice.part) } br;
             span class="small" {
                 @match choice.part.length() {
-                    Some(length) => { (self.units.size(length)) " long" }
+                    Some(length) => {
+                        (self.units.size(length)) " long"
+                        @let others = self.other_lengths(choice);
+                        @if !others.is_empty() { "; also good: " (others) }
+                    }
+                    None if choice.length.as_ref().is_ok_and(LengthAnswer::is_by_hole) => { "length by the hole as measured"
+                    }
                     None => { span class="stop" { "refer" } " no length fits" }
                 }
             }
@@ -530,7 +558,7 @@ impl<'j> Card<'_, 'j> {
             column("row", 13),
             column("rivet", 18),
             column("drill for a new hole, limits of the hole", 19),
-            column("limits of the driven head", 25),
+            column("drive the head to", 25),
             tick_column("holes", 6),
             tick_column("driven", 7),
             tick_column("heads", 6),
@@ -582,7 +610,7 @@ impl<'j> Card<'_, 'j> {
                     }
                 }
                 td { (self.hole_drill(row, &row.choice.part)) br; (self.hole_limits(row, &row.choice.part)) }
-                td { (self.head_limits(row, &row.choice.part)) }
+                td { (self.driven_head(row, &row.choice)) }
                 (tick(&format!("holes of {name} good")))
                 (tick(&format!("rivets of {name} driven")))
                 (tick(&format!("heads of {name} checked")))
@@ -611,7 +639,7 @@ impl<'j> Card<'_, 'j> {
             column("found", 15),
             column("do", 18),
             column("rivet", 17),
-            column("limits of hole and driven head", 26),
+            column("limits of the hole; drive the head to", 26),
             column("found after", 10),
         ];
         let differing = self.plan.rows.iter().flat_map(|row| row.holes.iter().map(move |hole| (row, hole)));
@@ -667,7 +695,7 @@ impl<'j> Card<'_, 'j> {
                 @match hole.choice.as_deref() {
                     Some(choice) => {
                         td { (self.rivet(choice)) }
-                        td { span class="small" { "hole " } (self.hole_limits(row, &choice.part)) br; (self.head_limits(row, &choice.part)) }
+                        td { span class="small" { "hole " } (self.hole_limits(row, &choice.part)) br; (self.driven_head(row, choice)) }
                     }
                     None => { td { "none yet" } td { "after the answer" } }
                 }

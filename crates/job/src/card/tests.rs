@@ -237,16 +237,12 @@ fn the_limits_are_those_of_core_and_every_hole_that_differs_is_listed() {
         let line =
             rows.iter().find(|line| line.starts_with(&row.row.name)).unwrap_or_else(|| panic!("{}", row.row.name));
         assert!(line.contains(&row.choice.part.to_string()), "{line}");
-        let limits = HeadLimits::of(&practice, &row.case(&row.choice.part));
-        let [wide, high] =
-            [(limits.diameter_least, limits.diameter_greatest), (limits.height_least, limits.height_greatest)].map(
-                |(least, greatest)| {
-                    Units::Inches.limits(least.map(|limit| limit.value), greatest.map(|limit| limit.value))
-                },
-            );
+        let window = row.choice.length.as_ref().expect("a length").window.expect("a window");
+        let high = Units::Inches.limits(Some(window.height.min()), Some(window.height.max()));
+        let wide = Units::Inches.limits(Some(window.diameter_least), None);
         assert!(line.contains(&format!("wide {wide}")) && line.contains(&format!("high {high}")), "{line}");
-        for limit in [limits.diameter_least, limits.diameter_greatest, limits.height_least, limits.height_greatest] {
-            assert!(limit.is_some(), "the demo has all");
+        for other in row.choice.length.as_ref().expect("a length").serves() {
+            assert!(line.contains(&Units::Inches.size(other.length).to_string()), "{line}");
         }
     }
     let holes = lines("holes");

@@ -5,6 +5,7 @@ use shophead::installation::Installation;
 use shophead::length::{Interval, Toleranced};
 use shophead::practice::{Given, Practice};
 use shophead::rivet::part::Part;
+use shophead::select::Assessed;
 use shophead::upset::{HeadLimits, PredictedHead};
 
 use super::Choice;
@@ -25,6 +26,13 @@ pub(crate) fn choose<'j>(question: &Installation<'_, 'j>) -> Choice<'j> {
 pub(crate) fn fits(question: &Installation<'_, '_>, part: &Part<'_>, hole: Interval) -> bool {
     let question = question.in_hole(Toleranced::from_least(hole));
     part.length().is_some_and(|length| question.length_fits(length) == Ok(true))
+}
+
+/// What becomes of a rivet of another length in this hole, where it does as well.
+#[must_use]
+pub(crate) fn serving(question: &Installation<'_, '_>, part: &Part<'_>, hole: Interval) -> Option<Assessed> {
+    let assessed = question.in_hole(Toleranced::from_least(hole)).assess(part.length()?).ok()?;
+    assessed.serves.then_some(assessed)
 }
 
 /// The driven heads that a rivet of this length makes in its pack and this hole at the height of the practice; `None` where that cannot be

@@ -38,7 +38,7 @@ use shophead::upset::FitError;
 use shophead::words::Units;
 
 pub use answers::{AnswerPlan, HoleAnswered, HoleRuling, Standing, hole_answered, in_words, measure_of};
-pub(crate) use choice::{choose, fits, head_of};
+pub(crate) use choice::{choose, head_of, serving};
 
 use self::holes::{closer, hole_layout};
 use crate::model::{Answer, DamageFound, EdgeShape, Exception, Job, MeasuredHole, PanelEdge, Position, Row};
@@ -117,13 +117,9 @@ impl Choice<'_> {
         self.part.length().is_some()
     }
 
-    /// The longest that the tail stands out before driving; where no length was found, that of the rule of thumb.
+    /// The farthest that the rivet reaches behind the pack before driving.
     fn longest_tail(&self, grip: Toleranced) -> Option<Length> {
-        let choice = self.length.as_ref().ok()?;
-        match choice.protrusion {
-            Some(protrusion) => Some(protrusion.max()),
-            None => choice.rule_of_thumb_length.checked_sub(grip.min()),
-        }
+        Some(self.length.as_ref().ok()?.reach(grip))
     }
 }
 

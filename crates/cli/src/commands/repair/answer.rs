@@ -385,6 +385,8 @@ pub(super) struct PatchAnswer {
     pub(super) filler: Option<PlateAnswer>,
     /// The rivet; without length where none fits.
     pub(super) rivet: String,
+    /// How its size follows from the sheets; null where the rivet was named.
+    pub(super) size: Option<SizeAnswer>,
     /// Rivets of the patch, without those of the filler.
     pub(super) rivets: u32,
     /// Rivets that hold the filler.
@@ -401,6 +403,8 @@ pub(super) struct PatchAnswer {
     pub(super) pitch: Length,
     /// From row to row.
     pub(super) row_spacing: Length,
+    /// How far the plate runs out beyond the opening.
+    pub(super) run_out: RunOutAnswer,
     /// The least pitch of these rows.
     pub(super) least_pitch: Limited,
     /// How the rows stand.
@@ -415,6 +419,26 @@ pub(super) struct PatchAnswer {
     pub(super) taper: &'static str,
     /// How the rows at an end share the load, by two formulas; empty for a single row.
     pub(super) shares: Vec<SharesAnswer>,
+}
+
+/// A size from the sheets.
+#[derive(Clone, Debug, Serialize)]
+pub(super) struct SizeAnswer {
+    /// The thicker sheet.
+    pub(super) thickest: Length,
+    /// What the rule asks for.
+    pub(super) wanted: Length,
+    /// The next smaller rivet of the series that is still structural.
+    pub(super) smaller: Option<String>,
+}
+
+/// How far a plate runs out.
+#[derive(Clone, Debug, Serialize)]
+pub(super) struct RunOutAnswer {
+    /// Along the load.
+    pub(super) along: Length,
+    /// Across it.
+    pub(super) across: Length,
 }
 
 /// What is cut out.

@@ -16,8 +16,8 @@ use shophead_job::repair::{Piece, Place};
 use shophead_job::words::row_mode;
 
 use super::answer::{
-    Cited, Limited, OpeningAnswer, PatchAnswer, PlateAnswer, RateAnswer, Repair, RowShareAnswer, SharesAnswer,
-    SideAnswer, Strength, sheet,
+    Cited, Limited, OpeningAnswer, PatchAnswer, PlateAnswer, RateAnswer, Repair, RowShareAnswer, RunOutAnswer,
+    SharesAnswer, SideAnswer, SizeAnswer, Strength, sheet,
 };
 use super::{Sized, by, check_places, given, not_sized, rate_pairs, refused, rivets, sites};
 use crate::context::Context;
@@ -70,6 +70,16 @@ pub(super) fn run<'a>(args: &PatchArgs, context: &Context<'a>) -> Result<Report<
         }
         Err(error) => return Err(Stop::wrong(error)),
     };
+    if let Taper::Feathered(thinned) | Taper::Stepped(thinned) = taper
+        && thinned >= found.plate.thickness
+    {
+        let thickness = context.units.length(found.plate.thickness);
+        return Err(input::wrong(
+            "--taper",
+            &args.taper,
+            format_args!("the plate is {thickness}: it thins out to less"),
+        ));
+    }
     let subject = found.rivet.to_string();
     report.find_all(context, &subject, &found.findings);
     let places = places(&found);
@@ -92,6 +102,11 @@ pub(super) fn run<'a>(args: &PatchArgs, context: &Context<'a>) -> Result<Report<
         plate: PlateAnswer::of(&found.plate, practice),
         filler: found.filler.as_ref().map(|filler| PlateAnswer::of(filler, practice)),
         rivet: found.rivet.to_string(),
+        size: found.chosen.as_ref().map(|chosen| SizeAnswer {
+            thickest: chosen.thickest.into(),
+            wanted: chosen.wanted.into(),
+            smaller: chosen.smaller.map(|smaller| smaller.to_string()),
+        }),
         rivets: found.rivets(),
         filler_rivets,
         rate: RateAnswer::of(&found.rate, practice),
@@ -100,6 +115,7 @@ pub(super) fn run<'a>(args: &PatchArgs, context: &Context<'a>) -> Result<Report<
         edge: Limited::of(found.edge, practice),
         pitch: found.pitch.into(),
         row_spacing: found.apart.into(),
+        run_out: RunOutAnswer { along: found.run_out().0.into(), across: found.run_out().1.into() },
         least_pitch: Limited::of(found.least_pitch, practice),
         pattern: found.pattern.as_str(),
         carries_per_inch: carries.map(|load| Strength::of(load, practice)),
@@ -243,28 +259,30 @@ fn shares(found: &Patch, taper: Taper) -> Vec<Shares> {
 }
 
 fn shares_text(shares: &[Shares], taper: Taper, report: &mut Report<'_>, context: &Context<'_>) {
-    let Some(first) = shares.first() else { return };
-    report.heading("How the rows share the load, the outermost first");
-    let mut columns = vec!["row"];
-    for shares in shares {
-        columns.push(shares.formula.as_str());
-        if shares.tapered.is_some() {
-            columns.push("thinned out");
-        }
+    if shares.is_empty() {
+        return;
     }
-    let percent = |sharing: &Sharing, row: usize| {
-        sharing.row(row).map_or_else(String::new, |row| format!("{:.0} %", row.share * 100.0))
-    };
-    let rows = (0..first.plain.rows().len()).map(|row| {
-        let mut cells = vec![(row + 1).to_string()];
-        for shares in shares {
-            cells.push(percent(&shares.plain, row));
-            cells.extend(shares.tapered.as_ref().map(|sharing| percent(sharing, row)));
+    for shares in shares {
+        report.heading(&format!("How the rows share the load by {}, the outermost first", shares.formula.as_str()));
+        let mut columns = vec!["row", "share", "bearing/bypass"];
+        if shares.tapered.is_some() {
+            columns.extend(["thinned out", "bearing/bypass"]);
         }
-        cells
-    });
-    let rows = rows.collect();
-    report.text.push(Block::Table(Table { columns, rows }));
+        let cells = |sharing: &Sharing, row: usize| -> [String; 2] {
+            let Some(row) = sharing.row(row) else { return Default::default() };
+            let ratio = row.in_a.bearing_bypass().map_or_else(|| "-".to_owned(), |ratio| format!("{ratio:.2}"));
+            [format!("{:.0} %", row.share * 100.0), ratio]
+        };
+        let rows = (0..shares.plain.rows().len()).map(|row| {
+            let tapered = shares.tapered.as_ref().map(|sharing| cells(sharing, row));
+            std::iter::once((row + 1).to_string())
+                .chain(cells(&shares.plain, row))
+                .chain(tapered.into_iter().flatten())
+                .collect()
+        });
+        let rows = rows.collect();
+        report.text.push(Block::Table(Table { columns, rows }));
+    }
     if let Taper::Feathered(thickness) | Taper::Stepped(thickness) = taper {
         let how = if matches!(taper, Taper::Stepped(_)) { "stepped" } else { "feathered" };
         report.paragraph(format!(
@@ -272,12 +290,10 @@ fn shares_text(shares: &[Shares], taper: Taper, report: &mut Report<'_>, context
             context.units.length(thickness)
         ));
     }
-    let ratio = |shares: &Shares| shares.plain.row(0).and_then(|row| row.in_a.bearing_bypass());
-    let ratios: Vec<String> = shares.iter().filter_map(ratio).map(|ratio| format!("{ratio:.2}")).collect();
-    report.paragraph(format!(
-        "Elastic shares. Bearing over bypass load in row 1: {}. Rows crack there first; no life follows from it.",
-        ratios.join(" and ")
-    ));
+    report.paragraph(
+        "Elastic shares. Bearing/bypass is what a row's rivets put into the skin over what the skin carries past them: the higher, the \
+         sooner the row cracks, all else alike. No life follows from it: fatigue is for the type's data.",
+    );
 }
 
 fn text<'a>(found: &Patch, filler_rivets: u32, report: &mut Report<'a>, context: &Context<'a>) {
@@ -343,8 +359,27 @@ fn text<'a>(found: &Patch, filler_rivets: u32, report: &mut Report<'a>, context:
     };
     pair("at each end", side(&found.across));
     pair("at each side", side(&found.along));
+    if let Some(chosen) = &found.chosen {
+        let smaller = chosen.smaller.map_or_else(String::new, |smaller| {
+            let times = smaller.diameter().to_inches_f64() / chosen.thickest.to_inches_f64();
+            let size = units.size(smaller.diameter());
+            format!(
+                ". The next smaller, {size}, is {times:.2} times: take it with --rivet where the rows beside have it"
+            )
+        });
+        let (thickest, wanted) = (units.length(chosen.thickest), units.length(chosen.wanted));
+        let times = units.ratio(chosen.wanted.to_inches_f64() / chosen.thickest.to_inches_f64());
+        pair("size", format!("{times} times {thickest} is {wanted}: {}{smaller}", units.size(found.rivet.diameter())));
+    }
     pair("pitch", format!("{}, {}; rows {} apart", units.size(found.pitch), found.pattern, units.size(found.apart)));
     pair("edge", given(found.edge, context));
+    let (along, across) = found.run_out();
+    let run_out = if along == across {
+        format!("{} beyond the opening all round", units.size(along))
+    } else {
+        format!("{} beyond the opening at each end, {} at each side", units.size(along), units.size(across))
+    };
+    pairs.push(("run-out".to_owned(), run_out));
     pairs.extend(rate_pairs(&found.rate, context));
     if let (Some(share), Some(governing)) = (found.share, found.row.strength.governing) {
         pairs.push((

@@ -10,7 +10,7 @@ use shophead::length::{Length, Toleranced};
 use shophead::practice::{Case, Name};
 use shophead::quantity::Force;
 use shophead::repair::in_row::{InRow, Rows};
-use shophead::repair::solve::{Solved, Tried, Unknown, Wanted, Why, solve};
+use shophead::repair::solve::{Solved, Tried, Unknown, Wanted, Why, solve, usual_pitch};
 use shophead::rivet::part::Part;
 use shophead::stack::{Layer, Stack};
 use shophead_job::words::row_mode;
@@ -63,7 +63,13 @@ impl Asked {
         };
         let pitch = match input::optional_length("--pitch", args.pitch.as_deref(), bare)? {
             Some(pitch) => pitch,
-            None => limit(Name::PitchLeast, "--pitch")?,
+            None => {
+                let unknown = args.solve.as_deref().map(unknown).transpose()?;
+                match usual_pitch(&rivet, args.rows, unknown, context.practice) {
+                    Some(pitch) => pitch,
+                    None => limit(Name::PitchLeast, "--pitch")?,
+                }
+            }
         };
         let apart = match input::optional_length("--row-spacing", args.row_spacing.as_deref(), bare)? {
             Some(apart) => apart,
@@ -287,7 +293,16 @@ fn why(solved: &Solved, unknown: Unknown, wanted: f64, context: &Context<'_>) ->
     };
     match (step, solved.found.is_some()) {
         (Some(step), true) => format!("Next weaker: {step}: {why}."),
-        (Some(step), false) => format!("Best of what was tried: {step}: {why}."),
+        (Some(step), false) => {
+            // What gives way tells what would help.
+            let gives = solved.beside.as_ref().and_then(|beside| beside.governing);
+            let gives = gives.filter(|_| matches!(solved.why, Why::Margin(_)));
+            let gives = gives.map_or_else(String::new, |governing| {
+                let sheet = governing.layer.map_or_else(String::new, |sheet| format!(", sheet {sheet}"));
+                format!("; {}{sheet}", row_mode(governing.mode))
+            });
+            format!("Best of what was tried: {step}: {why}{gives}.")
+        }
         (None, true) => "Nothing weaker is tried.".to_owned(),
         (None, false) => "The practice leaves nothing to try.".to_owned(),
     }

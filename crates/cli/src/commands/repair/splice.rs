@@ -311,12 +311,13 @@ fn drawing(found: &Splice, query: &SpliceQuery<'_, '_>, places: &[Place], contex
         let first = add(half(query.gap), leg.edge);
         dimensions.push(level(half(query.gap), first, 1, "edge"));
         if leg.ranks > 1 {
-            let second = add(first, leg.pitch);
-            dimensions.push(level(second, add(second, leg.pitch), 1, "pitch"));
+            // On the other side of the cut, where its name has room.
+            let first = minus(first);
+            dimensions.push(level(add(first, minus(leg.pitch)), first, 1, "pitch"));
         }
     }
     draw(&RepairDrawing {
-        heading: &format!("Splice of a {} {}", query.shape, query.spliced),
+        heading: &format!("Splice, {} {}", query.shape, query.spliced),
         told: &format!("{} fasteners; the section is unfolded, leg beside leg", places.len()),
         outlines: &outlines,
         places,

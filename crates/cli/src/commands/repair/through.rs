@@ -1,5 +1,6 @@
 //! `shophead repair rows --from --to`: how rows share a load over the layers of a pack.
 
+use shophead::basis::Basis;
 use shophead::finding::{Code, Figure, Finding, Severity};
 use shophead::joint::flexibility::Formula;
 use shophead::joint::layers::{LayerShare, Layers, PackRows, through_pack};
@@ -41,6 +42,7 @@ pub(super) fn run<'a>(
     let found = in_row(&Rows { shear: Shear::Single, ..asked.rows(args, context) }).map_err(Stop::wrong)?;
     let subject = asked.rivet.to_string();
     report.find_all(context, &subject, &found.findings);
+    report.find(context, &subject, [&Finding::new(Code::ElasticSharesOnly, Severity::Note, Basis::FLEXIBILITY_SEC_2)]);
     let every = Formula::for_rivets(Shear::Single);
     let every = every.map(|formula| through_pack(&pack, formula).map(|shared| (formula, shared)));
     let every: Vec<(Formula, Layers)> = every.collect::<Result<_, _>>().map_err(Stop::wrong)?;
@@ -112,10 +114,15 @@ fn text<'a>(
         report.heading(&format!("Each plane of one rivet, by {}", formula.as_str()));
         let planes = shared.row(0).map_or(0, |row| row.planes.len());
         let names = ["row", "sheet 1 to 2", "sheet 2 to 3", "sheet 3 to 4", "sheet 4 to 5"];
-        let columns = names.into_iter().take(planes.saturating_add(1)).collect();
+        let ratios = ["bearing/bypass 1", "2", "3", "4", "5"];
+        let plates = planes.saturating_add(1);
+        let columns = names.into_iter().take(plates).chain(ratios.into_iter().take(plates)).collect();
         let cells = (0..rows).filter_map(|row| Some((row, shared.row(row)?))).map(|(row, share)| {
             let number = row.saturating_add(1).to_string();
-            std::iter::once(number).chain(share.planes.iter().map(|force| units.force(*force).to_string())).collect()
+            let ratio = |ratio: Option<f64>| ratio.map_or_else(|| "-".to_owned(), |ratio| format!("{ratio:.2}"));
+            let ratios = share.plates.iter().map(|plate| ratio(plate.bearing_bypass()));
+            let planes = share.planes.iter().map(|force| units.force(*force).to_string());
+            std::iter::once(number).chain(planes).chain(ratios).collect()
         });
         let cells = cells.collect();
         report.text.push(Block::Table(Table { columns, rows: cells }));
@@ -128,6 +135,8 @@ fn text<'a>(
             report.rows.push(record);
         }
     }
-    report
-        .paragraph("Elastic shares, a strip of one pitch. No life follows from them: fatigue is for the type's data.");
+    report.paragraph(
+        "Elastic shares, a strip of one pitch. Bearing/bypass is what a rivet puts into a sheet over what that sheet carries past it: the \
+         higher, the sooner the row cracks, all else alike. No life follows from it: fatigue is for the type's data.",
+    );
 }
