@@ -43,13 +43,15 @@
 //! use shophead::installation::Installation;
 //! use shophead::rivet::part::Part;
 //! use shophead::stack::Stack;
+//! # #[cfg(feature = "words")] {
+//! use shophead::words::Units;
 //!
-//! let layers = Stack::parse("2024-T3:.032+-.002, 2024-T3:.040+-.002, 2024-T3:.250+-.005")?;
+//! let layers = Stack::parse("2024-T3:.032, 2024-T3:.040, 2024-T3:.250")?;
 //! let answer = Installation::new(Part::parse("MS20470AD5")?, &layers).length()?;
+//! let said: Vec<String> = answer.findings.iter().map(|finding| finding.sentence(Units::Inches).to_string()).collect();
 //! assert_eq!(answer.part.unwrap().to_string(), "MS20470AD5-9");
-//! for finding in &answer.findings {
-//!     println!("{} {}", finding.severity(), finding.code());
-//! }
+//! assert_eq!(said, ["Diameter 5/32 is outside the rule for these sheets, limit 1/4. Check it against approved data."]);
+//! # }
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 //!

@@ -390,12 +390,7 @@ impl<'j> Page<'_, '_, 'j> {
             });
             for (plan, blocked) in self.plan.rows.iter().zip(&position.blocked) {
                 let Some(blocked) = blocked else { continue };
-                let but = if plan.solid.is_some() {
-                    String::new()
-                } else {
-                    " A blind rivet may go here, if the type's manual names it.".into()
-                };
-                lines.push(format!("{}: {}{but}", plan.row.name, blocked.sentence(self.context.units)));
+                lines.push(format!("{}: {}", plan.row.name, blocked.sentence(self.context.units)));
             }
             lines.extend(panel::time(self.plan, position));
             self.report.text.push(Block::Entry(format!("{}: {verdict}", position.position.name), lines));

@@ -1,4 +1,4 @@
-//! The answers for scripts: one plain structure for each, from which the JSON is written as it stands.
+//! The answers for scripts: one plain structure for each, from which the JSON is written.
 //!
 //! | what | is |
 //! |---|---|

@@ -19,6 +19,7 @@ mod order;
 mod manual;
 mod plan;
 mod repair;
+mod riddles;
 mod schema;
 mod settings;
 mod streams;

@@ -263,7 +263,7 @@ impl OrderAnswer {
     }
 }
 
-/// One thing that is told with a repair.
+/// One remark that goes with a repair.
 #[derive(Clone, Debug, Serialize)]
 pub(super) struct ToldAnswer {
     /// Whether it is asked, seen to, done or looked at.
@@ -303,7 +303,7 @@ pub(super) struct TableCount {
     percent: u8,
     /// Rivets on an inch of width.
     per_inch: f64,
-    /// What the table says gives way first.
+    /// What the table says fails first.
     governing: &'static str,
     /// Its source.
     basis: Cited,

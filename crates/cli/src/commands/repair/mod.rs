@@ -199,7 +199,7 @@ fn rivets(parts: Vec<(Part<'static>, u32)>, spares: &str) -> Result<Vec<OrderLin
     Ok(order_of(known, spares, None))
 }
 
-/// How closely the rivets stand, held against the least spacing of a single row.
+/// How closely the rivets stand, compared with the least spacing of a single row.
 fn check_places<'a>(
     subject: &str,
     places: &[Place],
@@ -211,7 +211,7 @@ fn check_places<'a>(
     check_points(subject, &points, rivet, report, context);
 }
 
-/// The least spacing of a single row, held against the two that stand closest.
+/// The least spacing of a single row, compared with the two that are closest.
 fn check_points<'a>(
     subject: &str,
     points: &[Point],

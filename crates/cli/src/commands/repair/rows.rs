@@ -294,7 +294,7 @@ fn why(solved: &Solved, unknown: Unknown, wanted: f64, context: &Context<'_>) ->
     match (step, solved.found.is_some()) {
         (Some(step), true) => format!("Next weaker: {step}: {why}."),
         (Some(step), false) => {
-            // What gives way tells what would help.
+            // What fails first shows what would help.
             let gives = solved.beside.as_ref().and_then(|beside| beside.governing);
             let gives = gives.filter(|_| matches!(solved.why, Why::Margin(_)));
             let gives = gives.map_or_else(String::new, |governing| {

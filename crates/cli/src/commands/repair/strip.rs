@@ -365,7 +365,7 @@ impl Told {
             |carries| format!("carries {}, {} of the sheet", units.force(carries), of_gross(carries)),
         );
         report.text.insert(0, Block::Answer(format!("{}   {carries}", counts.join("-"))));
-        let mut pairs = vec![("gives way".to_owned(), self.governing.clone())];
+        let mut pairs = vec![("fails first".to_owned(), self.governing.clone())];
         let mut pair = |name: &str, value: String| pairs.push((name.to_owned(), value));
         if let (Some(margin), Some((load, _))) = (self.margin, asked.load) {
             pair(
