@@ -66,6 +66,7 @@
 //! |---|---|---|
 //! | `words` | yes | the sentences of findings and errors, and the documents and places of every [`basis`]; without it findings and errors print their word for scripts, and a basis is a number and how well it is supported |
 //! | `defmt` | no | derives `defmt::Format` on public types |
+//! | `serde` | no | values, and the words of every list, written and read: a length as whole nanometres, so that nothing is lost |
 //!
 //! The crate is always `no_std`.
 
@@ -108,6 +109,8 @@ pub mod upset;
 pub mod squeeze;
 mod seat;
 pub mod select;
+#[cfg(feature = "serde")]
+mod serial;
 pub mod layout;
 pub mod trim;
 pub mod joint;

@@ -31,6 +31,7 @@ pub(crate) mod length;
 pub(crate) mod order;
 pub(crate) mod part;
 pub(crate) mod plan;
+pub(crate) mod repair;
 #[cfg(test)]
 pub(crate) mod schema;
 pub(crate) mod sources;
