@@ -432,9 +432,12 @@ pub(crate) struct HoleArgs {
     /// Longest axis of the hole as measured: .141, #30.
     #[arg(long, value_name = "X")]
     pub(crate) major: String,
-    /// Shortest axis; the same as the longest for a round hole.
+    /// Shortest axis; the same as the longest for a round hole. Without it the hole counts as measured one way.
     #[arg(long, value_name = "Y")]
     pub(crate) minor: Option<String>,
+    /// Which way the longest axis lies: along the nearest edge, or across.
+    #[arg(long, value_name = "WORD")]
+    pub(crate) direction: Option<String>,
     /// Distance from the centre to the nearest edge.
     #[arg(long, value_name = "E")]
     pub(crate) edge: Option<String>,

@@ -304,7 +304,7 @@ impl<'j> Page<'_, '_, 'j> {
             ));
         }
         if let Some(answer) = plan.answer.as_ref().filter(|answer| answer.disposition != Disposition::Keep) {
-            lines.push(format!("{}{}.", words::phrase(answer.disposition), self.cut(answer)));
+            lines.push(format!("{}{}.", words::becomes(answer.disposition, answer.cut), self.cut(answer)));
         }
         lines.push(self.fit(plan));
         if let Ok(choice) = &plan.choice.length {
@@ -444,7 +444,7 @@ impl<'j> Page<'_, '_, 'j> {
             let found = words::found(hole, self.context.units);
             lines.push(format!("Answered: {}{cut} Found {found}.", in_words(ruling.answer)));
         } else if let Some(answer) = &hole.answer {
-            let what = words::phrase(answer.disposition);
+            let what = words::becomes(answer.disposition, answer.cut);
             lines.push(format!("{what}{}. Found {}.", self.cut(answer), words::found(hole, self.context.units)));
         }
         if !hole.about.is_empty() {

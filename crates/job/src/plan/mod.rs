@@ -41,7 +41,7 @@ use shophead::words::Units;
 pub use answers::{AnswerPlan, HoleAnswered, HoleRuling, Standing, hole_answered, in_words, measure_of};
 pub(crate) use choice::{choose, head_of, serving};
 
-use self::holes::hole_layout;
+use self::holes::{closer, hole_layout};
 use crate::model::{Answer, DamageFound, EdgeShape, Exception, Job, MeasuredHole, PanelEdge, Position, Row};
 use crate::words;
 
@@ -210,6 +210,8 @@ pub struct HolePlan<'j> {
     pub about: &'j str,
     /// What was measured.
     pub measured: Option<&'j MeasuredHole>,
+    /// How far the centre of a neighbour moves, at most: the pitch between them is counted that much shorter.
+    pub neighbour_moves: Length,
     /// What to do about it.
     pub answer: Option<Arc<HoleAnswer<'j>>>,
     /// The layers under it.
@@ -290,7 +292,9 @@ impl<'j> RowPlan<'j> {
     pub fn question(&self, number: u32, practice: &'j Practice<'j>) -> Installation<'j, 'j> {
         let exception = self.exception(number);
         let stack = exception.map_or(&self.row.stack, |exception| &exception.stack);
-        question_of(self.row, self.choice.part.without_length(), stack, hole_layout(number, self, exception), practice)
+        let moves = self.hole(number).map_or(Length::ZERO, |hole| hole.neighbour_moves);
+        let layout = closer(hole_layout(number, self, exception), moves);
+        question_of(self.row, self.choice.part.without_length(), stack, layout, practice)
     }
 
     /// Each step that was tried for a measured hole, the least change first.
