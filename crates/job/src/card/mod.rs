@@ -635,7 +635,7 @@ impl<'j> Card<'_, 'j> {
                     (self.rivet(&row.choice))
                     @if let Some(answer) = changed {
                         br; span class="small" {
-                            (words::phrase(answer.disposition))
+                            (words::becomes(answer.disposition, answer.cut))
                             @if let Some(cut) = answer.cut { ": drill or ream to " (cut.sized(self.units)) }
                             "."
                         }
@@ -709,7 +709,7 @@ impl<'j> Card<'_, 'j> {
                     }
                     @else if disposition == Disposition::Refer { span class="stop" { "refer" } " Do not open it." }
                     @else if hole.measured.is_some() {
-                        (words::phrase(disposition))
+                        (words::becomes(disposition, hole.cut()))
                         @if disposition != Disposition::Keep { " (" (Mark::of(disposition).letter()) ")" }
                         @if let Some(cut) = hole.cut() { ": drill or ream to " strong { (cut.sized(self.units)) } }
                         @else if hole.is_opened() { ": it is opened" }
