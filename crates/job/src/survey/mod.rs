@@ -461,7 +461,7 @@ impl<'p, 'j> Survey<'p, 'j> {
     fn verdict(&self, spot: Spot, found: AsFound, judged: &HoleAnswer<'_>) -> Vec<String> {
         // The first reason of each step is enough to go by, and steps that fail for the same one share it; plan has them all.
         let mut failed: Vec<(String, Finding)> = Vec::new();
-        if let Some(row) = self.row(spot.0) {
+        if let Some(row) = self.row(spot.0).filter(|_| judged.disposition != Disposition::Keep) {
             let question = row.question(spot.1, self.plan.practice);
             question.hole_step_by_step(found, &mut |step| {
                 let first = step.findings.iter().find(|finding| finding.severity() == Severity::Refer);
@@ -946,6 +946,8 @@ impl<'p, 'j> Survey<'p, 'j> {
         let Entry { spot, hole, of_many, then, .. } = entry;
         self.saved += 1;
         let mut say = Vec::new();
+        let is_stepped = |survey: &Self| survey.known.get(&spot).is_some_and(|known| known.disposition.is_step_up());
+        let was_stepped = is_stepped(self);
         match hole {
             Some(hole) => say.extend(self.saved_measure(spot, hole, of_many.is_some())),
             None => {
@@ -959,7 +961,10 @@ impl<'p, 'j> Survey<'p, 'j> {
                 }
             }
         }
-        say.extend(self.weigh(spot.0));
+        // What is kept bears on no limit of its pattern.
+        if was_stepped || is_stepped(self) {
+            say.extend(self.weigh(spot.0));
+        }
         say.extend(of_many.filter(|told| !told.is_empty()));
         self.at = then.unwrap_or_else(|| self.open_after(spot));
         say
