@@ -1054,6 +1054,88 @@ mod tests {
         assert!(svg.contains("edge .305, least .3125: as built"), "the one hole of F5 that is short");
     }
 
+    /// Left, top, right, bottom.
+    type Box = [f64; 4];
+
+    /// The texts of a drawing but for the letters in marks, and its marks.
+    fn boxes(svg: &str) -> (Vec<(String, Box)>, Vec<Box>) {
+        let page = scraper::Html::parse_fragment(svg);
+        let all = |selector: &str| -> Vec<scraper::ElementRef<'_>> {
+            page.select(&scraper::Selector::parse(selector).expect("a selector")).collect()
+        };
+        let number = |element: &scraper::ElementRef<'_>, name: &str| -> f64 {
+            element.value().attr(name).and_then(|value| value.parse().ok()).unwrap_or_else(|| panic!("no {name}"))
+        };
+        let texts = all("text[stroke]").into_iter().map(|element| {
+            let text: String = element.text().collect();
+            // An average letter of the font is half as wide as it is high.
+            let size = number(&element, "font-size");
+            let (x, y, width) =
+                (number(&element, "x"), number(&element, "y"), text.chars().count() as f64 * size * 0.5);
+            let left = match element.value().attr("text-anchor") {
+                Some("middle") => x - width / 2.0,
+                Some("end") => x - width,
+                _ => x,
+            };
+            (text, [left, y - size * 0.7, left + width, y])
+        });
+        let circles = all("circle").into_iter().map(|element| {
+            let (x, y, r) = (number(&element, "cx"), number(&element, "cy"), number(&element, "r"));
+            [x - r, y - r, x + r, y + r]
+        });
+        let figures = all("polygon").into_iter().filter_map(|element| {
+            let points = element.value().attr("points").unwrap_or_default().split(' ');
+            let corners: Vec<(f64, f64)> = points
+                .filter_map(|corner| corner.split_once(','))
+                .map(|(x, y)| (x.parse().expect("x"), y.parse().expect("y")))
+                .collect();
+            // The head of an arrow has three corners.
+            let end = |f: fn(f64, f64) -> f64, of: fn(&(f64, f64)) -> f64| corners.iter().map(of).reduce(f);
+            (corners.len() > 3).then_some(())?;
+            Some([
+                end(f64::min, |corner| corner.0)?,
+                end(f64::min, |corner| corner.1)?,
+                end(f64::max, |corner| corner.0)?,
+                end(f64::max, |corner| corner.1)?,
+            ])
+        });
+        (texts.collect(), circles.chain(figures).collect())
+    }
+
+    #[test]
+    fn no_label_lies_over_a_mark() {
+        let crowded = "count = 40\npitch = \"1/2\"\n".to_owned()
+            + &(1..=40).map(|n| format!("[[row.hole]]\nnumber = {n}\nmajor = \".139\"\n")).collect::<String>();
+        for (name, job) in
+            [("keel-skin", demo("keel-skin")), ("marsh-float", demo("marsh-float")), ("crowded", job(&crowded))]
+        {
+            let (texts, marks) = boxes(&with_plan(&job, |plan| map(plan, Units::Inches)));
+            assert!(texts.len() > 20 && marks.len() > 10, "{name}: {} texts, {} marks", texts.len(), marks.len());
+            for (text, [left, top, right, bottom]) in &texts {
+                let over = marks.iter().find(|[l, t, r, b]| *left < *r && *l < *right && *top < *b && *t < *bottom);
+                assert!(over.is_none(), "{name}: {text:?} at {left:.0},{top:.0} lies over a mark at {over:?}");
+            }
+        }
+    }
+
+    #[test]
+    fn the_key_explains_what_is_drawn_and_no_more() {
+        for name in ["keel-skin", "marsh-float"] {
+            let job = demo(name);
+            with_plan(&job, |plan| {
+                let key = sheets(plan, Units::Inches).into_iter().next().expect("a key").svg;
+                let drawn = |mark: Mark| {
+                    plan.rows.iter().any(|row| (1..=row.row.count).any(|hole| self::mark(row, row.hole(hole)) == mark))
+                };
+                for mark in Mark::ALL {
+                    assert_eq!(key.contains(&format!(">{}<", mark.meaning())), drawn(mark), "{name}: {mark:?}");
+                }
+                assert_eq!(key.contains(">damage<"), !plan.damage.is_empty(), "{name}");
+                assert_eq!(key.contains(">cut<"), !plan.edges.is_empty(), "{name}");
+            });
+        }
+    }
+
     #[test]
     fn a_text_that_does_not_fit_is_cut_off_with_a_sign_of_it() {
         assert_eq!(fitting("short", 100.0, 6.0), "short");
