@@ -79,8 +79,19 @@ pub struct Margin {
 }
 
 impl Margin {
-    /// The finding of a margin that is not there.
-    pub(crate) fn negative(&self) -> Option<Finding> {
+    /// The finding of a margin that is not there; `None` where there is one.
+    ///
+    /// ```
+    /// use shophead::finding::Code;
+    /// use shophead::joint::margin::{Factors, Load, LoadKind, margin};
+    /// use shophead::quantity::Force;
+    /// let load = Load { force: Force::from_lbf(300.0), kind: LoadKind::Limit };
+    /// let found = margin(Force::from_lbf(388.0), load, Factors::default())?;
+    /// assert_eq!(found.negative().map(|finding| finding.code()), Some(Code::MarginNegative));
+    /// # Ok::<(), shophead::joint::margin::MarginError>(())
+    /// ```
+    #[must_use]
+    pub fn negative(&self) -> Option<Finding> {
         let finding = Finding::new(Code::MarginNegative, Severity::Refer, self.factors.safety.basis);
         let finding = finding.with_measured(Figure::Ratio(self.value)).with_limit(Figure::Ratio(0.0));
         (self.value < 0.0).then_some(finding)

@@ -31,6 +31,9 @@ pub const MAX_ROWS: usize = 64;
 /// secondary quotation).
 pub const HARDLY_MOVES_BELOW: f64 = 0.3;
 
+/// The note on every elastic share: no published method on file gives the shares at failure.
+pub const ELASTIC_ONLY: Finding = Finding::new(Code::ElasticSharesOnly, Severity::Note, Basis::FLEXIBILITY_SEC_2);
+
 /// Loads that differ by less than this part of the greatest are called equal.
 const EQUAL_WITHIN: f64 = 1e-9;
 
@@ -424,7 +427,7 @@ impl Chain<'_> {
             Transfer::Lap => Basis::FLEXIBILITY_SEC_8,
             Transfer::Doubler => Basis::DOUBLER_CHAIN,
         };
-        found.findings.push(Finding::new(Code::ElasticSharesOnly, Severity::Note, Basis::FLEXIBILITY_SEC_2));
+        found.findings.push(ELASTIC_ONLY);
         found.equal_share = 1.0 / self.rows as f64;
         Ok(())
     }

@@ -14,6 +14,7 @@
 use super::hole_table;
 use super::strength::Allowable;
 use crate::basis::Basis;
+use crate::finding::{Code, Finding, Severity};
 use crate::layout::Point;
 use crate::length::Length;
 use crate::quantity::{Force, Stress};
@@ -38,6 +39,12 @@ pub struct Hole {
 #[must_use]
 pub fn net_hole(rivet: &Part<'_>) -> Length {
     hole_table::nominal_hole(rivet.diameter()).map_or(rivet.diameter(), |row| row.hole)
+}
+
+/// The finding that the rivets of a strip have no strength: neither published nor given.
+#[must_use]
+pub fn no_strength(rivet: &Part<'_>) -> Finding {
+    Finding::new(Code::StrengthNotPublished, Severity::Refer, rivet.series().basis)
 }
 
 /// The places of a row of so many rivets, each with an equal part of the width.

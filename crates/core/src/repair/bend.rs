@@ -2,6 +2,7 @@
 
 use super::bend_table::{COLUMNS, LINES};
 use crate::basis::Basis;
+use crate::finding::{Code, Finding, Severity};
 use crate::length::{Interval, Length};
 use crate::material::Material;
 use crate::practice::Given;
@@ -37,6 +38,27 @@ pub fn least_radius_of(alloy: &str, temper: &str, thickness: Length) -> Option<G
     let (_, (least, most)) = columns.iter().find(holds)?;
     let radius = |halves: u8| thickness.times(u32::from(halves), 2);
     Some(Given { value: Interval::of(radius(*least), radius(*most)), basis: Basis::AC43_T4_6 })
+}
+
+/// What is referred of a bend: a radius below the least, or a sheet that the table does not have.
+///
+/// ```
+/// use shophead::finding::Code;
+/// use shophead::length::Length;
+/// use shophead::repair::bend::{least_radius_of, refusal};
+/// let limits = least_radius_of("2024", "T3", Length::parse(".040")?);
+/// assert_eq!(refusal(Length::parse("1/16")?, limits).map(|finding| finding.code()), Some(Code::BendTooTight));
+/// assert_eq!(refusal(Length::parse("1/8")?, limits), None);
+/// assert_eq!(refusal(Length::parse("1/8")?, None).map(|finding| finding.code()), Some(Code::NoLimit));
+/// # Ok::<(), shophead::length::ParseLengthError>(())
+/// ```
+#[must_use]
+pub fn refusal(radius: Length, limits: Option<Given<Interval>>) -> Option<Finding> {
+    let Some(Given { value, basis }) = limits else {
+        return Some(Finding::new(Code::NoLimit, Severity::Refer, Basis::AC43_T4_6));
+    };
+    let least = Given { value: value.min(), basis };
+    (radius < least.value).then(|| Finding::against(Code::BendTooTight, Severity::Refer, radius, &least))
 }
 
 fn zip<'a>(columns: &'a [u16; 6], cells: &'a [(u8, u8); 6]) -> [(&'a u16, &'a (u8, u8)); 6] {

@@ -309,6 +309,19 @@ impl fmt::Display for PatchError {
 
 impl core::error::Error for PatchError {}
 
+impl PatchError {
+    /// What is referred in a sheet of this material where that is the answer; `None` for a mistake in the question.
+    #[must_use]
+    pub fn refusal(&self, material: &Material) -> Option<Finding> {
+        match self {
+            PatchError::Refused(site) => site.refusal(),
+            PatchError::NoCount => Some(Finding::new(Code::StrengthNotPublished, Severity::Refer, material.basis())),
+            PatchError::NoLimits => Some(Finding::new(Code::NoLimit, Severity::Refer, Basis::ROWS_OF_PATCH)),
+            _ => None,
+        }
+    }
+}
+
 impl From<SpliceError> for PatchError {
     fn from(error: SpliceError) -> PatchError {
         PatchError::Count(error)

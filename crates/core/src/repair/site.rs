@@ -2,6 +2,7 @@
 
 use super::told::Told;
 use crate::basis::Basis;
+use crate::finding::{Code, Finding, Severity};
 use crate::structure::Place;
 
 /// Whether a repair is sized there.
@@ -32,6 +33,13 @@ macro_rules! sites {
             #[must_use]
             pub const fn ruling(self) -> Ruling {
                 match self { $( Site::$variant => $ruling, )+ }
+            }
+
+            /// What is referred where nothing is sized; `None` where a repair is.
+            #[must_use]
+            pub fn refusal(self) -> Option<Finding> {
+                let found = Finding::new(Code::NoPublishedMethod, Severity::Refer, self.basis());
+                matches!(self.ruling(), Ruling::Refused).then_some(found)
             }
 
             /// Where the ruling stands.

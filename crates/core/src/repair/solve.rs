@@ -19,7 +19,7 @@ use core::fmt;
 
 use super::gauge_table::gauges;
 use super::in_row::{InRow, Rows, carried, in_row};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Code, Figure, Finding, Severity};
 use crate::joint::margin::{Factors, Load, Margin, MarginError, margin};
 use crate::joint::row::{RowError, RowGoverning, RowStrength};
 use crate::length::{Length, Toleranced, product};
@@ -150,6 +150,22 @@ pub struct Solved {
     pub beside: Option<Tried>,
     /// Why that is not the answer.
     pub why: Why,
+}
+
+impl Solved {
+    /// What is referred where nothing that was tried holds; `None` where something does.
+    #[must_use]
+    pub fn refusal(&self, wanted: &Wanted<'_, '_>) -> Option<Finding> {
+        let basis = wanted.factors.safety.basis;
+        let found = match self.why {
+            Why::Refers(finding) => finding,
+            Why::Margin(margin) => Finding::new(Code::MarginShort, Severity::Refer, basis)
+                .with_measured(Figure::Ratio(margin))
+                .with_limit(Figure::Ratio(wanted.margin)),
+            Why::Share(_) | Why::AtEnd => Finding::new(Code::NoLimit, Severity::Refer, basis),
+        };
+        self.found.is_none().then_some(found)
+    }
 }
 
 /// Why nothing was tried.

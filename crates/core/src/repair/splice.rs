@@ -258,6 +258,20 @@ impl fmt::Display for MemberError {
 
 impl core::error::Error for MemberError {}
 
+impl MemberError {
+    /// What is referred in a member of this material where that is the answer; `None` for a mistake in the question.
+    #[must_use]
+    pub fn refusal(&self, material: &Material) -> Option<Finding> {
+        match self {
+            MemberError::Refused(site) => site.refusal(),
+            MemberError::NoCount(_) | MemberError::NoLimits => {
+                Some(Finding::new(Code::StrengthNotPublished, Severity::Refer, material.basis()))
+            }
+            _ => None,
+        }
+    }
+}
+
 impl From<SpliceError> for MemberError {
     fn from(error: SpliceError) -> MemberError {
         MemberError::Count(error)

@@ -1,8 +1,6 @@
 //! `shophead repair bend`.
 
-use shophead::basis::Basis;
-use shophead::finding::{Code, Figure, Finding, Severity};
-use shophead::repair::bend::{least_radius_of, setback};
+use shophead::repair::bend::{least_radius_of, refusal, setback};
 
 use super::answer::{Bend, Repair, Which};
 use super::set_result;
@@ -23,7 +21,6 @@ pub(super) fn run<'a>(args: &BendArgs, context: &Context<'a>) -> Result<Report<'
     let limits = least_radius_of(alloy.trim(), temper.trim(), thickness);
     let mut report = Report::new("repair", context);
     let subject = shophead_job::diagnostic::escaped(material).into_owned();
-    let basis = Basis::AC43_T4_6;
     let Some(radius) = given.or(limits.map(|limits| limits.value.min())) else {
         return Err(Stop::wrong(format_args!(
             "the table of bend radii has no such sheet as {subject} {}; give the radius, as in --radius 1/8",
@@ -32,15 +29,7 @@ pub(super) fn run<'a>(args: &BendArgs, context: &Context<'a>) -> Result<Report<'
     };
     let found = setback(args.angle, radius, thickness)
         .ok_or_else(|| Stop::wrong("--angle: a bend is more than 0 and less than 180 degrees; right would be 90"))?;
-    match limits {
-        Some(limits) if radius < limits.value.min() => {
-            let finding = Finding::new(Code::BendTooTight, Severity::Refer, basis);
-            let finding = finding.with_measured(Figure::Length(radius)).with_limit(Figure::Length(limits.value.min()));
-            report.find(context, &subject, [&finding]);
-        }
-        Some(_) => {}
-        None => report.find(context, &subject, [&Finding::new(Code::NoLimit, Severity::Refer, basis)]),
-    }
+    report.find(context, &subject, &refusal(radius, limits));
     let units = context.units;
     report.answer(format!(
         "Bend {} degrees, radius {}: setback {}",

@@ -8,8 +8,7 @@ mod splice;
 mod strip;
 mod through;
 
-use shophead::basis::Basis;
-use shophead::finding::{Code, Finding, Severity};
+use shophead::finding::Finding;
 use shophead::installation::Installation;
 use shophead::layout::{Point, closest_sorted};
 use shophead::length::{Bare, Length};
@@ -155,8 +154,7 @@ fn sites(args: &SiteArgs) -> Result<Vec<Site>, Stop> {
 
 /// Nothing is sized in this place.
 fn refused<'a>(repair: Which, site: Site, report: &mut Report<'a>, context: &Context<'a>) {
-    let found = Finding::new(Code::NoPublishedMethod, Severity::Refer, site.basis());
-    report.find(context, site.as_str(), [&found]);
+    report.find(context, site.as_str(), &site.refusal());
     report.answer("Nothing is sized");
     report.paragraph(format!("{} No handbook on file sizes a repair there.", site.meaning()));
     set_result(report, &Repair { repair, ..Repair::default() });
@@ -166,13 +164,12 @@ fn refused<'a>(repair: Which, site: Site, report: &mut Report<'a>, context: &Con
 fn not_sized<'a>(
     repair: Which,
     subject: &str,
-    code: Code,
-    basis: Basis,
+    found: Option<Finding>,
     why: &str,
     report: &mut Report<'a>,
     context: &Context<'a>,
 ) {
-    report.find(context, subject, [&Finding::new(code, Severity::Refer, basis)]);
+    report.find(context, subject, &found);
     report.answer("Nothing is sized");
     report.paragraph(format!("{}.", sentence(why)));
     set_result(report, &Repair { repair, ..Repair::default() });

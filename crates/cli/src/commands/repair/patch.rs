@@ -1,7 +1,5 @@
 //! `shophead repair patch`.
 
-use shophead::basis::Basis;
-use shophead::finding::Code;
 use shophead::joint::flexibility::Formula;
 use shophead::joint::sharing::Sharing;
 use shophead::joint::strength::Shear;
@@ -59,14 +57,9 @@ pub(super) fn run<'a>(args: &PatchArgs, context: &Context<'a>) -> Result<Report<
             refused(REPAIR, site, &mut report, context);
             return Ok(report);
         }
-        Err(error @ PatchError::NoCount) => {
-            let (subject, why) = (material.to_string(), error.to_string());
-            not_sized(REPAIR, &subject, Code::StrengthNotPublished, material.basis(), &why, &mut report, context);
-            return Ok(report);
-        }
-        Err(error @ PatchError::NoLimits) => {
-            let why = error.to_string();
-            not_sized(REPAIR, "practice", Code::NoLimit, Basis::ROWS_OF_PATCH, &why, &mut report, context);
+        Err(error @ (PatchError::NoCount | PatchError::NoLimits)) => {
+            let subject = if error == PatchError::NoLimits { "practice".to_owned() } else { material.to_string() };
+            not_sized(REPAIR, &subject, error.refusal(&material), &error.to_string(), &mut report, context);
             return Ok(report);
         }
         Err(error) => return Err(Stop::wrong(error)),

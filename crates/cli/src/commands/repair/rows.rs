@@ -1,7 +1,6 @@
 //! `shophead repair rows`: what rows must be for a margin; shear with tension.
 
 use shophead::basis::Basis;
-use shophead::finding::{Code, Figure, Finding, Severity};
 use shophead::installation::Installation;
 use shophead::joint::combined::{Carries, Curve, Loads, combine};
 use shophead::joint::margin::{Factors, Load};
@@ -135,9 +134,7 @@ fn found_rows<'a>(
 ) {
     let subject = tried.rivet.to_string();
     report.find_all(context, &subject, &found.findings);
-    if let Some(margin) = tried.margin.filter(|margin| margin.value < 0.0) {
-        report.find(context, &subject, [&negative(margin.value, margin.factors.safety.basis)]);
-    }
+    report.find(context, &subject, &tried.margin.and_then(|margin| margin.negative()));
     let units = context.units;
     let in_a_row = if tried.rows == 1 { "1 row".to_owned() } else { format!("{} rows", tried.rows) };
     let answer = format!("{subject}   {in_a_row}, {} apart", units.size(tried.pitch));
@@ -169,12 +166,6 @@ fn found_rows<'a>(
     }
     pair("rivets", format!("{} an inch", units.ratio(tried.rivets_per_inch)));
     report.text.push(Block::Pairs(pairs));
-}
-
-fn negative(margin: f64, basis: Basis) -> Finding {
-    Finding::new(Code::MarginNegative, Severity::Refer, basis)
-        .with_measured(Figure::Ratio(margin))
-        .with_limit(Figure::Ratio(0.0))
 }
 
 /// One row for CSV.
@@ -242,12 +233,7 @@ fn solved<'a>(
             report.answer("Nothing that was tried holds");
             let beside = solved.beside.as_ref();
             let subject = beside.map_or_else(|| asked.rivet.to_string(), |beside| beside.rivet.to_string());
-            let finding = match solved.why {
-                Why::Refers(finding) => finding,
-                Why::Margin(margin) => short(margin, args.margin, factors.safety.basis),
-                Why::Share(_) | Why::AtEnd => Finding::new(Code::NoLimit, Severity::Refer, factors.safety.basis),
-            };
-            report.find(context, &subject, [&finding]);
+            report.find(context, &subject, &solved.refusal(&wanted));
         }
     }
     report.paragraph(why(&solved, unknown, args.margin, context));
@@ -263,13 +249,6 @@ fn solved<'a>(
             Why::AtEnd => answer::Why::AtEnd,
         },
     })
-}
-
-/// The greatest margin that there is, and the one that is wanted.
-fn short(margin: f64, wanted: f64, basis: Basis) -> Finding {
-    Finding::new(Code::MarginShort, Severity::Refer, basis)
-        .with_measured(Figure::Ratio(margin))
-        .with_limit(Figure::Ratio(wanted))
 }
 
 fn with_gauge(stack: &Stack, unknown: Unknown, gauge: Length) -> Stack {

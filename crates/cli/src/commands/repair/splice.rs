@@ -1,6 +1,5 @@
 //! `shophead repair splice`.
 
-use shophead::finding::Code;
 use shophead::layout::Point;
 use shophead::length::{Bare, Length};
 use shophead::material::Material;
@@ -47,8 +46,8 @@ pub(super) fn run<'a>(args: &MemberArgs, context: &Context<'a>) -> Result<Report
             return Ok(report);
         }
         Err(error @ (MemberError::NoCount(_) | MemberError::NoLimits)) => {
-            let (subject, why) = (material.to_string(), error.to_string());
-            not_sized(REPAIR, &subject, Code::StrengthNotPublished, material.basis(), &why, &mut report, context);
+            let subject = material.to_string();
+            not_sized(REPAIR, &subject, error.refusal(&material), &error.to_string(), &mut report, context);
             return Ok(report);
         }
         Err(error) => return Err(Stop::wrong(error)),

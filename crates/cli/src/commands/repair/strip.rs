@@ -1,12 +1,14 @@
 //! `shophead repair rows --counts 1-3-1`: rows that are not alike.
 
 use shophead::basis::Basis;
-use shophead::finding::{Code, Figure, Finding, Severity};
+use shophead::finding::{Code, Finding};
 use shophead::installation::Installation;
 use shophead::joint::margin::margin;
 use shophead::joint::modes;
 use shophead::joint::strength::Allowable;
-use shophead::joint::strip::{Hole, Line, Pulled, StripSheet, all_rivets, even_row, line_of_row, net_hole};
+use shophead::joint::strip::{
+    Hole, Line, Pulled, StripSheet, all_rivets, even_row, line_of_row, net_hole, no_strength,
+};
 use shophead::layout::Point;
 use shophead::length::Length;
 use shophead::quantity::{Force, Stress};
@@ -150,15 +152,10 @@ pub(super) fn run<'a>(
         format!("sheet {weakest_sheet} through {} of row {from}{}", holes_word(weakest.holes), zigzag(weakest))
     };
     let found = asked.load.zip(carries_all).and_then(|((load, factors), carries)| margin(carries, load, factors).ok());
-    if let Some(found) = found.filter(|found| found.value < 0.0) {
-        let finding = Finding::new(Code::MarginNegative, Severity::Refer, found.factors.safety.basis);
-        let finding = finding.with_measured(Figure::Ratio(found.value)).with_limit(Figure::Ratio(0.0));
-        report.find(context, &asked.rivet.to_string(), [&finding]);
-    }
+    report.find(context, &asked.rivet.to_string(), &found.and_then(|found| found.negative()));
     if carries.is_none() {
         // A strength that is missing in the tables has been said; one that nobody gave has not.
-        let finding = Finding::new(Code::StrengthNotPublished, Severity::Refer, asked.rivet.series().basis);
-        report.find(context, &asked.rivet.to_string(), [&finding]);
+        report.find(context, &asked.rivet.to_string(), [&no_strength(&asked.rivet)]);
     }
     let all = |way: fn(&Row) -> Option<Force>| -> Option<Force> {
         rows.iter()

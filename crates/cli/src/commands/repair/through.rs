@@ -1,10 +1,9 @@
 //! `shophead repair rows --from --to`: how rows share a load over the layers of a pack.
 
-use shophead::basis::Basis;
-use shophead::finding::{Code, Figure, Finding, Severity};
 use shophead::joint::flexibility::Formula;
 use shophead::joint::layers::{LayerShare, Layers, PackRows, through_pack};
 use shophead::joint::margin::{Load, margin};
+use shophead::joint::sharing::ELASTIC_ONLY;
 use shophead::joint::strength::Shear;
 use shophead::quantity::Force;
 use shophead::repair::in_row::{InRow, Rows, in_row};
@@ -43,7 +42,7 @@ pub(super) fn run<'a>(
     let found = in_row(&Rows { shear: Shear::Single, ..asked.rows(args, context) }).map_err(Stop::wrong)?;
     let subject = asked.rivet.to_string();
     report.find_all(context, &subject, &found.findings);
-    report.find(context, &subject, [&Finding::new(Code::ElasticSharesOnly, Severity::Note, Basis::FLEXIBILITY_SEC_2)]);
+    report.find(context, &subject, [&ELASTIC_ONLY]);
     let every = Formula::for_rivets(Shear::Single);
     let every = every.map(|formula| through_pack(&pack, formula).map(|shared| (formula, shared)));
     let every: Vec<(Formula, Layers)> = every.collect::<Result<_, _>>().map_err(Stop::wrong)?;
@@ -54,11 +53,7 @@ pub(super) fn run<'a>(
     };
     let margins: Vec<_> = every.iter().map(|(_, shared)| margin_of(shared)).collect();
     let least = margins.iter().flatten().min_by(|one, other| one.value.total_cmp(&other.value));
-    if let Some(least) = least.filter(|least| least.value < 0.0) {
-        let finding = Finding::new(Code::MarginNegative, Severity::Refer, factors.safety.basis);
-        let finding = finding.with_measured(Figure::Ratio(least.value)).with_limit(Figure::Ratio(0.0));
-        report.find(context, &subject, [&finding]);
-    }
+    report.find(context, &subject, &least.and_then(|least| least.negative()));
     text(&every, &subject, least.map(|least| least.value), report, context);
     let answer = every.iter().zip(&margins).filter_map(|((formula, shared), margin)| {
         let (peak_row, peak_plane, peak) = shared.peak()?;
