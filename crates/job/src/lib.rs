@@ -9,6 +9,7 @@ pub mod cell;
 pub mod diagnostic;
 pub mod drawing;
 pub mod file;
+pub mod grouped;
 pub mod inspect;
 pub mod labels;
 pub mod model;

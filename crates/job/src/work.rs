@@ -3,13 +3,13 @@
 //! The steps and the figures are the core's; here they get the names of this job's rows and holes.
 
 use shophead::basis::{Basis, Status};
-use shophead::hole::Disposition;
 use shophead::length::Length;
 use shophead::rivet::part::Part;
 use shophead::squeeze::{flow_law, squeeze};
 use shophead::words::Units;
 use shophead::work::{Step, bar_weight};
 
+use crate::grouped::grouped;
 use crate::plan::Plan;
 use crate::words::ranges;
 
@@ -51,24 +51,15 @@ fn support(plan: &Plan<'_>) -> Vec<String> {
 
 /// Rows that ask for the same, the risky ones first.
 fn drill_out(plan: &Plan<'_>) -> Vec<String> {
-    let mut groups: Vec<(Vec<String>, String)> = Vec::new();
-    for note in plan.removals() {
-        let name = match note.hole {
-            Some(hole) => format!("{} hole {hole}", note.row.row.name),
-            None => note.row.row.name.clone(),
-        };
+    let notes = plan.removals().into_iter().map(|note| {
         let asks: Vec<&str> = note.removal.risks.iter().map(|risk| risk.value.meaning()).collect();
-        let asks = asks.join(" ");
-        match groups.iter_mut().find(|(_, told)| *told == asks) {
-            Some((names, _)) => names.push(name),
-            None => groups.push((vec![name], asks)),
-        }
-    }
-    let line = |(names, asks): (Vec<String>, String)| match asks.as_str() {
+        (asks.join(" "), note.name())
+    });
+    let line = |(asks, names): (String, Vec<String>)| match asks.as_str() {
         "" => format!("Then {}.", names.join(", ")),
         asks => format!("{}: {asks}", names.join(", ")),
     };
-    groups.into_iter().map(line).collect()
+    grouped(notes).into_iter().map(line).collect()
 }
 
 fn neighbours(plan: &Plan<'_>) -> Vec<String> {
@@ -78,27 +69,14 @@ fn neighbours(plan: &Plan<'_>) -> Vec<String> {
 
 /// The holes that are cleaned up or opened, by what is done to them.
 fn open(plan: &Plan<'_>, units: Units) -> Vec<String> {
-    let mut groups: Vec<(Disposition, String, Vec<String>)> = Vec::new();
-    for row in &plan.rows {
-        let mut by_cut: Vec<(Disposition, String, Vec<u32>)> = Vec::new();
-        for hole in &row.holes {
-            let Some(cut) = hole.cut() else { continue };
-            let (what, cut) = (hole.disposition(), cut.sized(units).to_string());
-            match by_cut.iter_mut().find(|(of, with, _)| *of == what && *with == cut) {
-                Some((.., numbers)) => numbers.push(hole.number),
-                None => by_cut.push((what, cut, vec![hole.number])),
-            }
-        }
-        for (what, cut, numbers) in by_cut {
-            let holes = format!("{} {}", row.row.name, ranges(&numbers));
-            match groups.iter_mut().find(|(of, with, _)| *of == what && *with == cut) {
-                Some((.., told)) => told.push(holes),
-                None => groups.push((what, cut, vec![holes])),
-            }
-        }
-    }
-    groups.sort_by_key(|(what, ..)| *what);
-    groups.into_iter().map(|(_, cut, holes)| format!("{cut}: {}", holes.join("; "))).collect()
+    let worked = plan.rows.iter().flat_map(|row| {
+        row.by_cut()
+            .into_iter()
+            .filter_map(|((what, cut), numbers)| Some(((what, cut?), format!("{} {}", row.row.name, ranges(&numbers)))))
+    });
+    let mut groups = grouped(worked);
+    groups.sort_by_key(|((what, _), _)| *what);
+    groups.into_iter().map(|((_, cut), holes)| format!("{}: {}", cut.sized(units), holes.join("; "))).collect()
 }
 
 /// Bar and squeezer for each diameter.
@@ -138,16 +116,11 @@ fn driven_with(part: &Part<'_>, units: Units) -> Option<String> {
 }
 
 fn gauge(plan: &Plan<'_>, units: Units) -> Vec<String> {
-    let mut groups: Vec<(String, Vec<&str>)> = Vec::new();
-    for row in &plan.rows {
-        let Some(window) = row.choice.length.as_ref().ok().and_then(|choice| choice.window) else { continue };
-        let window = window.shown(units).to_string();
-        match groups.iter_mut().find(|(told, _)| *told == window) {
-            Some((_, rows)) => rows.push(&row.row.name),
-            None => groups.push((window, vec![&row.row.name])),
-        }
-    }
-    groups.into_iter().map(|(window, rows)| format!("{}: {window}.", rows.join(", "))).collect()
+    let windows = plan.rows.iter().filter_map(|row| {
+        let window = row.choice.length.as_ref().ok()?.window?;
+        Some((window.shown(units).to_string(), row.row.name.as_str()))
+    });
+    grouped(windows).into_iter().map(|(window, rows)| format!("{}: {window}.", rows.join(", "))).collect()
 }
 
 fn inspect(plan: &Plan<'_>) -> Vec<String> {

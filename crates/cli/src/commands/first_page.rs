@@ -4,6 +4,7 @@ use shophead::basis::Status;
 use shophead::finding::Finding;
 use shophead::hole::Disposition;
 use shophead::length::Interval;
+use shophead_job::grouped::grouped;
 use shophead_job::order::{NotOrdered, OrderLine, not_ordered};
 use shophead_job::plan::{Counts, Plan, RowPlan, Subject};
 use shophead_job::words;
@@ -51,8 +52,7 @@ impl<'j> Page<'_, 'j> {
     fn known(&self) -> Vec<Block> {
         let Counts { rows, holes, measured, .. } = self.plan.counts();
         let mut said = Vec::new();
-        let of = |count: u32, what: &str| if count == 1 { format!("1 {what}") } else { format!("{count} {what}s") };
-        let size = format!("{}, {}", of(rows, "row"), of(holes, "hole"));
+        let size = panel::size(rows, holes);
         let survey =
             self.plan.job.holes_file.as_ref().map(|file| format!(" Measure: {}", self.context.survey_of(&file.name)));
         said.push(Block::Paragraph(if measured < holes {
@@ -74,25 +74,19 @@ impl<'j> Page<'_, 'j> {
         if stops.is_empty() {
             return;
         }
-        let mut pairs: Vec<(String, Vec<String>)> = Vec::new();
-        for of_subject in stops.chunk_by(|(one, _), (next, _)| one == next) {
-            let Some((subject, finding)) = of_subject.first() else { continue };
-            let (name, what) = match subject {
-                Subject::Hole(row, number) => {
-                    let plan = self.plan.rows.iter().find(|plan| plan.row.name == **row);
-                    let hole = plan.and_then(|plan| plan.hole(*number));
-                    let found = hole.map_or_else(String::new, |hole| words::found(hole, self.context.units));
-                    ((*row).to_owned(), format!("hole {number}: {found}"))
-                }
-                Subject::Row(row) => ((*row).to_owned(), self.reason(finding)),
-                Subject::Damage(number, _) => (format!("damage {number}"), self.reason(finding)),
-                other => (other.to_string(), self.reason(finding)),
-            };
-            match pairs.iter_mut().find(|(known, _)| *known == name) {
-                Some((_, told)) => told.push(what),
-                None => pairs.push((name, vec![what])),
+        let said = |(subject, finding): &(Subject<'j>, &Finding)| match subject {
+            Subject::Hole(row, number) => {
+                let plan = self.plan.rows.iter().find(|plan| plan.row.name == **row);
+                let hole = plan.and_then(|plan| plan.hole(*number));
+                let found = hole.map_or_else(String::new, |hole| words::found(hole, self.context.units));
+                ((*row).to_owned(), format!("hole {number}: {found}"))
             }
-        }
+            Subject::Row(row) => ((*row).to_owned(), self.reason(finding)),
+            Subject::Damage(number, _) => (format!("damage {number}"), self.reason(finding)),
+            other => (other.to_string(), self.reason(finding)),
+        };
+        let firsts = stops.chunk_by(|(one, _), (next, _)| one == next).filter_map(<[_]>::first);
+        let pairs = grouped(firsts.map(said));
         let pairs = pairs.into_iter().map(|(name, told)| (name, told.join("; "))).collect();
         report.text.push(Block::Pairs(pairs));
         report.paragraph("Ask the holder of the type's data. Why each: --only stops. Then shophead answer.");
@@ -109,31 +103,23 @@ impl<'j> Page<'_, 'j> {
         }
         let said = panel::best(self.plan).unwrap_or_else(|| {
             let nearest = self.plan.lacking_positions();
-            let nearest = nearest
-                .first()
-                .map(|position| format!(" {} lacks least: {}", position.position.name, self.lacks(position).join(" ")));
+            let nearest = nearest.first().map(|position| {
+                format!(
+                    " {} lacks least: {}",
+                    position.position.name,
+                    panel::lacks(self.plan, position, self.context.units).join(" ")
+                )
+            });
             format!("No position works for every row.{}", nearest.unwrap_or_default())
         });
         report.heading("Position");
         report.paragraph(said);
     }
 
-    fn lacks(&self, position: &shophead_job::plan::PositionPlan<'j>) -> Vec<String> {
-        let blocking = self.plan.rows.iter().zip(&position.rows).filter(|(_, work)| work.must && !work.is_reachable());
-        blocking.map(|(row, work)| format!("{}: {}", row.row.name, words::lack(work, self.context.units))).collect()
-    }
-
     /// Like rows share a line; those that need a hand come first.
     fn rows(&self, report: &mut Report<'j>) {
         let needs_action = |plan: &RowPlan<'_>| plan.is_held() || plan.holes.iter().any(|hole| hole.differs_from(plan));
-        let mut groups: Vec<(Vec<String>, Vec<&RowPlan<'_>>)> = Vec::new();
-        for row in &self.plan.rows {
-            let cells = self.cells(row);
-            match groups.iter_mut().find(|(known, _)| *known == cells) {
-                Some((_, rows)) => rows.push(row),
-                None => groups.push((cells, vec![row])),
-            }
-        }
+        let mut groups = grouped(self.plan.rows.iter().map(|row| (self.cells(row), row)));
         groups.sort_by_key(|(_, rows)| !rows.iter().any(|row| needs_action(row)));
         let left_out: usize = groups.iter().skip(MOST_ROWS).map(|(_, rows)| rows.len()).sum();
         let is_recalled = self.plan.rows.iter().any(|row| row.choice.hole.basis.status() == Status::Memory);
@@ -179,29 +165,14 @@ impl<'j> Page<'_, 'j> {
 
     /// The holes that get something else than their row, by what is done to them.
     fn holes(&self, report: &mut Report<'j>) {
-        let mut pairs: Vec<(Disposition, Vec<String>)> = Vec::new();
-        for row in &self.plan.rows {
-            let mut by_cut: Vec<(Disposition, Option<String>, Vec<u32>)> = Vec::new();
-            for hole in row.holes.iter().filter(|hole| hole.answer.is_some()) {
-                let what = hole.disposition();
-                if matches!(what, Disposition::Keep | Disposition::Refer) {
-                    continue;
-                }
-                let cut = hole.cut().map(|cut| cut.to_string());
-                match by_cut.iter_mut().find(|(of, with, _)| *of == what && *with == cut) {
-                    Some((.., numbers)) => numbers.push(hole.number),
-                    None => by_cut.push((what, cut, vec![hole.number])),
-                }
-            }
-            for (what, cut, numbers) in by_cut {
-                let cut = cut.map_or_else(|| "as it is".to_owned(), |cut| cut.clone());
-                let told = format!("{} {} ({cut})", row.row.name, words::ranges(&numbers));
-                match pairs.iter_mut().find(|(of, _)| *of == what) {
-                    Some((_, holes)) => holes.push(told),
-                    None => pairs.push((what, vec![told])),
-                }
-            }
-        }
+        let worked = self.plan.rows.iter().flat_map(|row| {
+            let worked = |what| !matches!(what, Disposition::Keep | Disposition::Refer);
+            row.by_cut().into_iter().filter(move |((what, _), _)| worked(*what)).map(|((what, cut), numbers)| {
+                let cut = cut.map_or_else(|| "as it is".to_owned(), |cut| cut.to_string());
+                (what, format!("{} {} ({cut})", row.row.name, words::ranges(&numbers)))
+            })
+        });
+        let mut pairs = grouped(worked);
         if pairs.is_empty() {
             return;
         }

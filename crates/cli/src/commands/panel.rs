@@ -174,6 +174,18 @@ pub(super) fn time(plan: &Plan<'_>, position: &PositionPlan<'_>) -> Option<Strin
     Some(format!("{total} min{what}: {}{but}.", parts.join(", ")))
 }
 
+/// How large the job is: `15 rows, 488 holes`.
+pub(super) fn size(rows: u32, holes: u32) -> String {
+    let of = |count: u32, what: &str| if count == 1 { format!("1 {what}") } else { format!("{count} {what}s") };
+    format!("{}, {}", of(rows, "row"), of(holes, "hole"))
+}
+
+/// What each row lacks that must be driven and cannot be bucked in this position.
+pub(super) fn lacks(plan: &Plan<'_>, position: &PositionPlan<'_>, units: Units) -> Vec<String> {
+    let blocking = plan.rows.iter().zip(&position.rows).filter(|(_, work)| work.must && !work.is_reachable());
+    blocking.map(|(row, work)| format!("{}: {}", row.row.name, words::lack(work, units))).collect()
+}
+
 /// Where to work, where a position suits every row that takes driven rivets only.
 pub(super) fn best(plan: &Plan<'_>) -> Option<String> {
     let best = plan.serving_position()?;
@@ -198,9 +210,7 @@ pub(super) fn verdict(plan: &Plan<'_>, units: Units, text: &mut Vec<Block>) {
     }
     text.push(Block::Heading("What each position lacks, least first".into()));
     for position in plan.lacking_positions() {
-        let blocking = plan.rows.iter().zip(&position.rows).filter(|(_, work)| work.must && !work.is_reachable());
-        let lines: Vec<String> =
-            blocking.map(|(row, work)| format!("{}: {}", row.row.name, words::lack(work, units))).collect();
+        let lines = lacks(plan, position, units);
         let rows = if lines.len() == 1 { "1 row blocks".into() } else { format!("{} rows block", lines.len()) };
         text.push(Block::Entry(format!("{}: {rows}", position.position.name), lines));
     }

@@ -13,6 +13,7 @@ use shophead::length::Length;
 use shophead::practice::Practice;
 use shophead::removal::Removal;
 use shophead::select::{Difference, LengthAnswer};
+use shophead_job::grouped::grouped;
 use shophead_job::model::{Job, MeasuredHole, Row};
 use shophead_job::order::{NotOrdered, OrderLine, not_ordered, order};
 use shophead_job::plan::{
@@ -147,9 +148,7 @@ impl<'j> Page<'_, '_, 'j> {
             self.report.heading("What stops the work");
             self.report.text.extend(told);
         }
-        let differ = plan.holes.iter().filter(|hole| hole.differs_from(plan));
-        let differ = differ.filter(|hole| hole.disposition() != Disposition::Refer || hole.ruling.is_some());
-        let differ: Vec<Block> = differ.map(|hole| self.hole(plan, hole)).collect();
+        let differ = self.holes_of(plan);
         if !differ.is_empty() {
             self.report.heading("Holes that differ");
             self.report.text.extend(differ);
@@ -186,8 +185,7 @@ impl<'j> Page<'_, '_, 'j> {
         let counts = self.plan.counts();
         self.report.answer(self.plan.job.title.clone());
         let Counts { rows, holes, measured, keep, clean_up, oversize, next_size, refer, .. } = counts;
-        let of = |count: u32, what: &str| if count == 1 { format!("1 {what}") } else { format!("{count} {what}s") };
-        self.report.paragraph(format!("{}, {}.", of(rows, "row"), of(holes, "hole")));
+        self.report.paragraph(format!("{}.", panel::size(rows, holes)));
         if let Some(file) = self.plan.job.holes_file.as_ref().filter(|file| measured == 0 || !file.is_there) {
             let survey = self.context.survey_of(&file.name);
             self.report.paragraph(format!("{measured} of {holes} measured; {survey}"));
@@ -414,18 +412,18 @@ impl<'j> Page<'_, '_, 'j> {
     }
 
     fn holes(&mut self) {
-        let mut entries = Vec::new();
-        for plan in &self.plan.rows {
-            for hole in plan.holes.iter().filter(|hole| hole.differs_from(plan)) {
-                if hole.disposition() != Disposition::Refer || hole.ruling.is_some() {
-                    entries.push(self.hole(plan, hole));
-                }
-            }
-        }
+        let entries: Vec<Block> = self.plan.rows.iter().flat_map(|plan| self.holes_of(plan)).collect();
         if !entries.is_empty() {
             self.report.heading("Holes that differ");
             self.report.text.extend(entries);
         }
+    }
+
+    /// The holes of a row that differ; a hole that waits for an answer stands with what stops the work.
+    fn holes_of(&self, plan: &RowPlan<'_>) -> Vec<Block> {
+        let differ = plan.holes.iter().filter(|hole| hole.differs_from(plan));
+        let differ = differ.filter(|hole| hole.disposition() != Disposition::Refer || hole.ruling.is_some());
+        differ.map(|hole| self.hole(plan, hole)).collect()
     }
 
     fn hole(&self, plan: &RowPlan<'_>, hole: &HolePlan<'_>) -> Block {
@@ -494,19 +492,8 @@ impl<'j> Page<'_, '_, 'j> {
     /// Rows that come out the same way are told together.
     fn removals(&mut self) {
         self.report.heading("Taking the old rivets out, the risky ones first");
-        let mut groups: Vec<(Vec<String>, Vec<String>)> = Vec::new();
-        for note in self.plan.removals() {
-            let name = match note.hole {
-                Some(hole) => format!("{} hole {hole}", note.row.row.name),
-                None => note.row.row.name.clone(),
-            };
-            let lines = self.removal(note.removal);
-            match groups.iter_mut().find(|(_, told)| *told == lines) {
-                Some((names, _)) => names.push(name),
-                None => groups.push((vec![name], lines)),
-            }
-        }
-        for (names, lines) in groups {
+        let notes = self.plan.removals();
+        for (lines, names) in grouped(notes.iter().map(|note| (self.removal(note.removal), note.name()))) {
             self.report.text.push(Block::Entry(names.join(", "), lines));
         }
     }

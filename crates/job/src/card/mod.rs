@@ -25,10 +25,10 @@ use shophead::words::{Shown, Units};
 
 use crate::diagnostic::escaped;
 use crate::drawing::{Mark, sheets};
+use crate::grouped::grouped;
 use crate::inspect::{Inspected, Inspection};
 use crate::order::{Alternative, NotOrdered, OrderLine, not_ordered};
-use crate::plan::{Choice, EdgePlan, HolePlan, Plan, RowCut, RowPlan, Subject};
-use crate::plan::{Standing, in_words};
+use crate::plan::{Choice, EdgePlan, HolePlan, Plan, RowCut, RowPlan, Standing, Subject, in_words};
 use crate::tools::Tool;
 use crate::words::{self, ADVISORY};
 
@@ -394,27 +394,16 @@ impl<'j> Card<'_, 'j> {
             column("mind", 21),
         ];
         // Rows that come out alike share a line, in the order in which the first of them comes.
-        let mut groups: Vec<(Part<'_>, &Removal, Vec<String>)> = Vec::new();
-        for note in self.plan.removals() {
-            let row = note.row.row;
-            let name = match note.hole {
-                Some(hole) => format!("{} hole {hole}", row.name),
-                None => format!("{} ({})", row.name, row.count),
-            };
-            let is_alike = |(part, removal, _): &&mut (Part<'_>, &Removal, Vec<String>)| {
-                *part == row.installed && *removal == note.removal
-            };
-            match groups.iter_mut().find(is_alike) {
-                Some((.., names)) => names.push(name),
-                None => groups.push((row.installed, note.removal, vec![name])),
-            }
-        }
+        let groups = grouped(self.plan.removals().into_iter().map(|note| {
+            let count = if note.hole.is_none() { format!(" ({})", note.row.row.count) } else { String::new() };
+            ((note.row.row.installed, note.removal), format!("{}{count}", note.name()))
+        }));
         let content = html! {
             p { "The risky ones first. Drill the manufactured head to its base only, snap it off, punch the shank out." }
             table style=(labels(&columns)) {
                 (head(&columns))
                 tbody {
-                    @for (installed, removal, names) in &groups {
+                    @for ((installed, removal), names) in &groups {
                         tr {
                             th scope="row" class="ticked" {
                                 @for name in names { label { (tick_box_bare()) " " (Said(name)) } " " }
@@ -580,25 +569,14 @@ impl<'j> Card<'_, 'j> {
             tick_column("heads", 6),
             column("by", 6),
         ];
-        let mut solid: Vec<(String, Vec<&str>)> = Vec::new();
-        for (row, because) in self.plan.rows.iter().filter_map(|row| Some((row, row.solid?))) {
-            let because = words::solid_because(because.value);
-            match solid.iter_mut().find(|(known, _)| *known == because) {
-                Some((_, rows)) => rows.push(&row.row.name),
-                None => solid.push((because, vec![&row.row.name])),
-            }
-        }
+        let because = |row: &RowPlan<'_>| Some(words::solid_because(row.solid?.value));
+        let rows = || self.plan.rows.iter().map(|row| (row, row.row.name.as_str()));
+        let solid = grouped(rows().filter_map(|(row, name)| Some((because(row)?, name))));
         // What several rows have in common is said once.
-        let mut mind: Vec<(String, Vec<&str>)> = Vec::new();
-        for row in &self.plan.rows {
+        let mind = grouped(rows().flat_map(|(row, name)| {
             let told = row.findings.iter().filter(|finding| finding.severity() >= Severity::Caution);
-            for line in told.map(|finding| finding.sentence(self.units).to_string()) {
-                match mind.iter_mut().find(|(known, _)| *known == line) {
-                    Some((_, rows)) => rows.push(&row.row.name),
-                    None => mind.push((line, vec![&row.row.name])),
-                }
-            }
-        }
+            told.map(move |finding| (finding.sentence(self.units).to_string(), name))
+        }));
         let content = html! {
             @for (because, rows) in &solid { p { strong { "Driven solid rivets only" } " in " (Said(&rows.join(", "))) ". " (because) } }
             p { "Holes that differ are in the next table. Tick when the holes are good, the rivets driven, the heads checked." }

@@ -43,6 +43,7 @@ pub(crate) use choice::{choose, head_of, serving};
 pub(crate) use patterns::beyond;
 
 use self::holes::{closer, hole_layout};
+use crate::grouped::grouped;
 use crate::model::{Answer, DamageFound, EdgeShape, Exception, Job, MeasuredHole, PanelEdge, Position, Row};
 use crate::words;
 
@@ -272,6 +273,12 @@ impl<'j> RowPlan<'j> {
         self.referred || self.waits
     }
 
+    /// Its holes by what becomes of them and the drill for it.
+    #[must_use]
+    pub fn by_cut(&self) -> Vec<((Disposition, Option<Drill>), Vec<u32>)> {
+        grouped(self.holes.iter().map(|hole| ((hole.disposition(), hole.cut()), hole.number)))
+    }
+
     /// What is planned for one of its holes by itself; `None` for a hole like the most.
     #[must_use]
     pub fn hole(&self, number: u32) -> Option<&HolePlan<'j>> {
@@ -448,6 +455,15 @@ pub struct RemovalNote<'p, 'j> {
     pub removal: &'p Removal,
 }
 
+impl RemovalNote<'_, '_> {
+    /// Which rivets: `K1`, `K1 hole 7`.
+    #[must_use]
+    pub fn name(&self) -> String {
+        let row = &self.row.row.name;
+        self.hole.map_or_else(|| row.clone(), |hole| format!("{row} hole {hole}"))
+    }
+}
+
 impl<'j> Plan<'j> {
     /// Every finding with what it is about: the job, then row by row, hole by hole.
     pub fn all_findings(&self) -> impl Iterator<Item = (Subject<'j>, &Finding)> {
@@ -492,17 +508,15 @@ impl<'j> Plan<'j> {
     /// What was not given and so not checked, each with its rows.
     #[must_use]
     pub fn not_given(&self) -> Vec<(Facts, Vec<&'j str>)> {
-        let mut lacking: Vec<(Facts, Vec<&'j str>)> = Vec::new();
-        for row in &self.rows {
-            for finding in row.findings.iter().filter(|finding| finding.code() == Code::NotChecked) {
-                let Some(Figure::Facts(facts)) = finding.measured() else { continue };
-                match lacking.iter_mut().find(|(known, _)| *known == facts) {
-                    Some((_, rows)) => rows.push(&row.row.name),
-                    None => lacking.push((facts, vec![&row.row.name])),
-                }
-            }
-        }
-        lacking
+        let lacking = |finding: &Finding| match finding.measured() {
+            Some(Figure::Facts(facts)) if finding.code() == Code::NotChecked => Some(facts),
+            _ => None,
+        };
+        let of_row = |row: &RowPlan<'j>| {
+            let name = row.row.name.as_str();
+            row.findings.iter().filter_map(lacking).map(move |facts| (facts, name)).collect::<Vec<_>>()
+        };
+        grouped(self.rows.iter().flat_map(of_row))
     }
 
     /// Whether every hole was measured and nothing was left unchecked: only then does silence mean that nothing stops the work.
