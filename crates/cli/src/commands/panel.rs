@@ -180,7 +180,7 @@ pub(super) fn size(rows: u32, holes: u32) -> String {
     format!("{}, {}", of(rows, "row"), of(holes, "hole"))
 }
 
-/// What each row lacks that must be driven and cannot be bucked in this position.
+/// Rows for driven rivets only that cannot be bucked in this position, each with what it lacks.
 pub(super) fn lacks(plan: &Plan<'_>, position: &PositionPlan<'_>, units: Units) -> Vec<String> {
     let blocking = plan.rows.iter().zip(&position.rows).filter(|(_, work)| work.must && !work.is_reachable());
     blocking.map(|(row, work)| format!("{}: {}", row.row.name, words::lack(work, units))).collect()

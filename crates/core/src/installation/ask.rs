@@ -288,13 +288,14 @@ impl<'a> Installation<'_, 'a> {
 
     /// Holds the rows against the load on all of them, and the row that carries most against what its rivets carry.
     fn share_load(&self, found: &mut RowStrength) -> Result<(), RowError> {
+        let Some((load, factors)) = self.load else { return Ok(()) };
         let envelope = self.envelope();
-        if self.rows > 1 && self.load.is_some() && envelope.is_err() {
+        if self.rows > 1 && envelope.is_err() {
             let severity = if self.is_doubler() { Severity::Refer } else { Severity::Note };
             found.findings.push(Finding::new(Code::SharesNotKnown, severity, Basis::FLEXIBILITY_SEC_8));
         }
         let envelope = envelope.ok().flatten();
-        let (Some(pitch), Some((load, factors))) = (self.layout.pitch, self.load) else { return Ok(()) };
+        let Some(pitch) = self.layout.pitch else { return Ok(()) };
         let whole = Load { force: self.on_all_rows(load.force), ..load };
         let peak = envelope.as_ref().and_then(|envelope| Some((envelope.peak()?, envelope.most_in_b())));
         let loaded = Loaded { pitch, load: whole, factors, doubler: self.is_doubler() };

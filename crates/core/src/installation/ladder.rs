@@ -346,7 +346,7 @@ impl<'q, 'a> Installation<'q, 'a> {
     fn fill_step(&self, rivet: Part<'a>, found: AsFound, is_kept: bool, step: &mut Step<'a>) {
         step.rivet = Some(rivet);
         self.check_step(found, step);
-        let cut = self.cut(&rivet, &found);
+        let cut = if is_kept { None } else { self.cut(&rivet, &found) };
         let after = match cut {
             _ if is_kept => {
                 step.hole = Some(found.interval());
@@ -355,7 +355,7 @@ impl<'q, 'a> Installation<'q, 'a> {
             Some(cut) => {
                 let hole = self.hole_of(&rivet, cut);
                 (step.cut, step.hole) = (Some(cut), Some(hole));
-                if found.damage() != Damage::None && step.kind != Disposition::Refer {
+                if found.damage() != Damage::None {
                     let off = Figure::Length(cut.diameter().minus(found.major()).times(1, 2));
                     let comes_out = Finding::new(Code::DamageComesOut, Severity::Caution, Basis::AC43_SOUND_HOLES);
                     step.findings.push(comes_out.with_measured(off));

@@ -301,24 +301,6 @@ pub struct Given<T> {
     pub basis: Basis,
 }
 
-impl<T> Given<T> {
-    /// Whether this figure may overrule another one that answers the same question: a recalled one never overrules one that was read, or a
-    /// rule that the trade uses. Beside such a one it is good for a note.
-    ///
-    /// ```
-    /// use shophead::basis::Basis;
-    /// use shophead::practice::Given;
-    /// let read = Given { value: 3, basis: Basis::AC43_EDGE };
-    /// let recalled = Given { value: 4, basis: Basis::FAA_31_LAYOUT };
-    /// assert!(read.may_overrule(&recalled) && !recalled.may_overrule(&read));
-    /// assert!(recalled.may_overrule(&recalled), "where nothing was read, the recalled one judges");
-    /// ```
-    #[must_use]
-    pub const fn may_overrule<U>(&self, other: &Given<U>) -> bool {
-        !matches!(self.basis.status(), Status::Memory) || matches!(other.basis.status(), Status::Memory)
-    }
-}
-
 /// The most particular of the limits of one name that cover the case; the first where several are equal.
 fn most_particular(limits: impl Iterator<Item = Limit>, case: &Case) -> Option<Limit> {
     let mut found: Option<(Limit, u8)> = None;

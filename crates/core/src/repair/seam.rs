@@ -12,7 +12,7 @@ use crate::installation::Installation;
 use crate::joint::modes;
 use crate::joint::row::RowStrength;
 use crate::joint::splice::{self, Member, Rows, SpliceError};
-use crate::joint::strength::{Governing, JointStrength};
+use crate::joint::strength::{Allowable, Governing, JointStrength};
 use crate::length::{Length, Toleranced};
 use crate::material::{DrivenShear, Material, RivetAlloy};
 use crate::practice::{Case, Given, Name, Practice};
@@ -192,8 +192,9 @@ impl SeamQuery<'_> {
 /// ```
 pub fn seam(query: &SeamQuery<'_>) -> Result<Seam, SeamError> {
     let stack = query.pack()?;
+    let joint = one_rivet(query, &stack);
     let mut found = Seam {
-        rate: rate(query, &stack)?,
+        rate: rate(query, joint.as_ref().and_then(|joint| joint.allowable))?,
         totals: Totals::default(),
         total: None,
         edge: query.practice.length(Name::EdgeDistanceLeast, &query.case(query.rows.unwrap_or(1))),
@@ -207,7 +208,7 @@ pub fn seam(query: &SeamQuery<'_>) -> Result<Seam, SeamError> {
         findings: Findings::new(),
     };
     found.totals = totals(query, &found.rate)?;
-    found.governing = one_rivet(query, &stack).and_then(|joint| joint.governing.filter(|_| joint.allowable.is_some()));
+    found.governing = joint.and_then(|joint| joint.governing.filter(|_| joint.allowable.is_some()));
     let Totals { table, also, strength } = found.totals;
     found.total = match query.by {
         By::Table => table,
@@ -259,12 +260,11 @@ fn say(query: &SeamQuery<'_>, stack: &Stack, by_table: bool, found: &mut Seam) {
 }
 
 /// Fasteners an inch, by table and by strength.
-fn rate(query: &SeamQuery<'_>, stack: &Stack) -> Result<Rate, SpliceError> {
+fn rate(query: &SeamQuery<'_>, per_rivet: Option<Allowable>) -> Result<Rate, SpliceError> {
     let (material, thickness) = (query.material, query.thickness);
     let Some(rivet) = query.rivet() else {
         return count::bolt_rate(material, thickness, query.member, query.by);
     };
-    let per_rivet = one_rivet(query, stack).and_then(|joint| joint.allowable);
     count::rate(material, thickness, &rivet, query.member, per_rivet, query.by)
 }
 

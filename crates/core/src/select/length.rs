@@ -262,23 +262,24 @@ impl<'a> Gauge<'a> {
         if self.has_halves() { Length::THIRTY_SECOND } else { Length::SIXTEENTH }
     }
 
-    /// The usable length nearest to the rule's: in sixteenths, else in thirty-seconds where the series has them.
-    fn nearest(&self, usable: &Usable) -> Option<Length> {
+    /// The shortest and the longest usable length, in sixteenths, else in thirty-seconds where the series has them.
+    fn ends(&self, usable: &Usable) -> Option<(Length, Length)> {
         let within = |step: Length| {
             let shortest = usable.shortest.value.max(step).ceil_to(step);
             let longest = usable.longest.value.floor_to(step);
-            (shortest <= longest).then(|| self.rule.clamp(shortest, longest))
+            (shortest <= longest).then_some((shortest, longest))
         };
         within(Length::SIXTEENTH).or_else(|| if self.has_halves() { within(Length::THIRTY_SECOND) } else { None })
     }
 
-    /// The longest usable length, in sixteenths, else in thirty-seconds where the series has them.
+    /// The usable length nearest to the rule's.
+    fn nearest(&self, usable: &Usable) -> Option<Length> {
+        self.ends(usable).map(|(shortest, longest)| self.rule.max(shortest).min(longest))
+    }
+
+    /// The longest usable length.
     fn longest(&self, usable: &Usable) -> Option<Length> {
-        let within = |step: Length| {
-            let longest = usable.longest.value.floor_to(step);
-            (longest >= usable.shortest.value.max(step)).then_some(longest)
-        };
-        within(Length::SIXTEENTH).or_else(|| if self.has_halves() { within(Length::THIRTY_SECOND) } else { None })
+        self.ends(usable).map(|(_, longest)| longest)
     }
 
     /// Every standard length within limits.
@@ -292,7 +293,8 @@ impl<'a> Gauge<'a> {
 
     fn serving(&self, length: Length) -> Option<Serving<'a>> {
         let part = self.rivet.with_length(length).ok()?;
-        Some(Serving { part, length, window: self.window(length), head: self.head(length) })
+        let window = self.window(length);
+        Some(Serving { part, length, window, head: self.head(length, window) })
     }
 
     fn window(&self, length: Length) -> Option<Window> {
@@ -305,9 +307,8 @@ impl<'a> Gauge<'a> {
     }
 
     /// The head at the height to aim at; where that is outside the window, at the end next to it.
-    fn head(&self, length: Length) -> Option<PredictedHead> {
+    fn head(&self, length: Length, window: Option<Window>) -> Option<PredictedHead> {
         let target = self.limits.height_target?.value;
-        let window = self.window(length);
         Some(
             self.fit.predict(
                 length,
@@ -457,7 +458,7 @@ impl<'a> Wanted<'a> {
             answer.part = self.rivet.with_length(length).ok();
             answer.protrusion = Some(fit.protrusion(length));
             answer.window = gauge.window(length);
-            answer.head = gauge.head(length);
+            answer.head = gauge.head(length, answer.window);
             self.explain(length, &gauge, &usable, &mut answer.findings);
         } else {
             say_by_hole(&gauge, &usable, &mut answer.findings);
@@ -490,7 +491,7 @@ impl<'a> Wanted<'a> {
         if assessed.window.is_none() {
             assessed.within = Some(gauge.within(length));
         }
-        assessed.head = gauge.head(length);
+        assessed.head = gauge.head(length, assessed.window);
         say_outside(&usable, length, &mut assessed.findings);
         if assessed.serves {
             gauge.note_corners(length, &mut assessed.findings);

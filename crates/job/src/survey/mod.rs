@@ -162,8 +162,11 @@ impl<'p, 'j> Survey<'p, 'j> {
                 None => drop(survey.known.remove(&spot)),
             }
         }
+        // A pattern of several rows is weighed once, from its first row.
         for row in 0..plan.rows.len() {
-            survey.weigh(row);
+            if survey.pattern(row).first() == Some(&row) {
+                survey.weigh(row);
+            }
         }
         let last = file.records.last().map(|record| (record.row, record.number));
         survey.at = match last {

@@ -3,7 +3,6 @@
 use shophead::repair::bend::{least_radius_of, refusal, setback};
 
 use super::answer::{Bend, Repair, Which};
-use super::set_result;
 use crate::context::Context;
 use crate::exit::Stop;
 use crate::form;
@@ -62,6 +61,6 @@ pub(super) fn run<'a>(args: &BendArgs, context: &Context<'a>) -> Result<Report<'
         setback: found.value.into(),
         basis: form::Basis::of(found.basis, context.practice),
     };
-    set_result(&mut report, &Repair { repair: Which::Bend, bend: Some(bend), ..Repair::default() });
+    report.give(Repair { repair: Which::Bend, bend: Some(bend), ..Repair::default() });
     Ok(report)
 }

@@ -65,7 +65,7 @@ impl Sized {
         answer.points = self.places.iter().map(Into::into).collect();
         answer.order = OrderAnswer::of(&self.rivets, &self.pieces, &self.others);
         answer.told = told(&self.told, context.practice);
-        set_result(report, &answer);
+        report.give(answer);
         self.order_text(report, context.units);
         told_text(&self.told, report, context);
         for place in &self.places {
@@ -114,11 +114,6 @@ impl Sized {
     }
 }
 
-/// The answer for scripts.
-fn set_result<'a>(report: &mut Report<'a>, answer: &Repair<'a>) {
-    report.give(answer.clone());
-}
-
 /// What is told, each kind under its heading.
 fn told_text(tell: &Tell, report: &mut Report<'_>, context: &Context<'_>) {
     for (kind, heading) in [
@@ -157,7 +152,7 @@ fn refused<'a>(repair: Which, site: Site, report: &mut Report<'a>, context: &Con
     report.find(context, site.as_str(), &site.refusal());
     report.answer("Nothing is sized");
     report.paragraph(format!("{} No handbook on file sizes a repair there.", site.meaning()));
-    set_result(report, &Repair { repair, ..Repair::default() });
+    report.give(Repair { repair, ..Repair::default() });
 }
 
 /// No count, or no limit to lay out by: nothing is sized.
@@ -172,13 +167,26 @@ fn not_sized<'a>(
     report.find(context, subject, &found);
     report.answer("Nothing is sized");
     report.paragraph(format!("{}.", sentence(why)));
-    set_result(report, &Repair { repair, ..Repair::default() });
+    report.give(Repair { repair, ..Repair::default() });
 }
 
 /// With a capital, and without the full stop.
 fn sentence(text: &str) -> String {
     let mut chars = text.chars();
     chars.next().map_or_else(String::new, |first| first.to_uppercase().chain(chars).collect())
+}
+
+/// Half of a length, and the same on the other side of nothing; what is drawn or cut is never so long that either leaves the range.
+fn half(length: Length) -> Length {
+    Length::from_nanometres(length.nanometres() / 2).unwrap_or_default()
+}
+
+fn minus(length: Length) -> Length {
+    Length::from_nanometres(-length.nanometres()).unwrap_or_default()
+}
+
+fn add(one: Length, other: Length) -> Length {
+    one.checked_add(other).unwrap_or(one)
 }
 
 /// `2x1-1/2`: two lengths.

@@ -14,7 +14,7 @@ use shophead_job::read::{FactorySeam, read_seams_from};
 use shophead_job::repair::{Piece, Place};
 
 use super::answer::{FactoryAnswer, PanelAnswer, PanelSideAnswer, Repair, Which};
-use super::{Sized, by, refused, rivets, sites};
+use super::{Sized, add, by, refused, rivets, sites};
 use crate::context::Context;
 use crate::exit::Stop;
 use crate::form;
@@ -120,14 +120,13 @@ impl Side<'_> {
     /// Its rivets, moved by so much.
     fn places(&self, by: Point) -> Vec<Place> {
         let (mut row, mut last) = (0, None);
-        let moved = |one: Length, other: Length| one.checked_add(other).unwrap_or(one);
         let mut places = Vec::new();
         for at in self.seam.holes() {
             if last != Some(at.y) {
                 (row, last) = (row + 1, Some(at.y));
             }
             places.push(Place {
-                at: Point { x: moved(at.x, by.x), y: moved(at.y, by.y) },
+                at: Point { x: add(at.x, by.x), y: add(at.y, by.y) },
                 diameter: self.rivet.diameter(),
                 part: self.name.to_owned(),
                 row,
@@ -197,7 +196,6 @@ fn answer_text(sides: &[Side<'_>], report: &mut Report<'_>, context: &Context<'_
 
 /// The seams one above the other, each as a strip of the new panel's edge.
 fn drawing(sides: &[Side<'_>], context: &Context<'_>) -> String {
-    let add = |one: Length, other: Length| one.checked_add(other).unwrap_or(one);
     let (mut outlines, mut places, mut up) = (Vec::new(), Vec::new(), Length::ZERO);
     for side in sides {
         let seam = &side.seam;

@@ -17,7 +17,7 @@ use super::answer::{
     self, OpeningAnswer, PatchAnswer, PlateAnswer, RateAnswer, Repair, RowShareAnswer, RunOutAnswer, SharesAnswer,
     SideAnswer, SizeAnswer, Which, sheet,
 };
-use super::{Sized, by, check_places, given, not_sized, rate_pairs, refused, rivets, sites};
+use super::{Sized, add, by, check_places, given, half, minus, not_sized, rate_pairs, refused, rivets, sites};
 use crate::context::Context;
 use crate::exit::Stop;
 use crate::form;
@@ -385,8 +385,6 @@ fn text<'a>(found: &Patch, filler_rivets: u32, report: &mut Report<'a>, context:
 }
 
 fn drawing(found: &Patch, places: &[Place], context: &Context<'_>) -> String {
-    let half = |length: Length| Length::from_nanometres(length.nanometres() / 2).unwrap_or_default();
-    let minus = |length: Length| Length::from_nanometres(-length.nanometres()).unwrap_or_default();
     let rectangle = |along: Length, across: Length, radius: Length, line: Line, name: String| Outline {
         from: Point { x: minus(half(along)), y: minus(half(across)) },
         to: Point { x: half(along), y: half(across) },
@@ -421,7 +419,6 @@ fn drawing(found: &Patch, places: &[Place], context: &Context<'_>) -> String {
     };
     let (right, top) = (half(plate.along), half(plate.across));
     let (left, bottom) = (minus(right), minus(top));
-    let add = |one: Length, other: Length| one.checked_add(other).unwrap_or(one);
     let mut dimensions = vec![
         level(left, right, bottom, 3, ""),
         level(minus(half(opening.along)), half(opening.along), bottom, 2, "opening"),

@@ -15,7 +15,7 @@ use shophead::stack::{Layer, Stack};
 use shophead_job::words::row_mode;
 
 use super::answer::{self, CombinedAnswer, Repair, RowsAnswer, SolvedAnswer, TriedAnswer, Which};
-use super::{set_result, strip, through};
+use super::{strip, through};
 use crate::commands::{edge, factors, load_kind, load_word, memory_mark};
 use crate::context::Context;
 use crate::exit::Stop;
@@ -119,7 +119,7 @@ pub(super) fn run<'a>(args: &RowsArgs, context: &Context<'a>) -> Result<Report<'
         record(&tried, &mut report, context);
         answer.as_asked = Some(TriedAnswer::of(&tried));
     }
-    set_result(&mut report, &Repair { repair: REPAIR, rows: Some(answer), ..Repair::default() });
+    report.give(Repair { repair: REPAIR, rows: Some(answer), ..Repair::default() });
     Ok(report)
 }
 

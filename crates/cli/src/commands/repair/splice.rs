@@ -11,7 +11,7 @@ use shophead_job::drawing::{Dimension, Line, Outline, RepairDrawing, repair as d
 use shophead_job::repair::{Other, Piece, Place};
 
 use super::answer::{Area, LegAnswer, PlateBend, RateAnswer, Repair, SpliceAnswer, TableCount, Which, sheet};
-use super::{Sized, by, not_sized, rate_pairs, refused, rivets, sites};
+use super::{Sized, add, by, half, minus, not_sized, rate_pairs, refused, rivets, sites};
 use crate::context::Context;
 use crate::exit::Stop;
 use crate::input;
@@ -262,9 +262,6 @@ fn text<'a>(found: &Splice, query: &SpliceQuery<'_, '_>, report: &mut Report<'a>
 
 /// The section unfolded: the legs side by side, with their plates.
 fn drawing(found: &Splice, query: &SpliceQuery<'_, '_>, places: &[Place], context: &Context<'_>) -> String {
-    let minus = |length: Length| Length::from_nanometres(-length.nanometres()).unwrap_or_default();
-    let add = |one: Length, other: Length| one.checked_add(other).unwrap_or(one);
-    let half = |length: Length| Length::from_nanometres(length.nanometres() / 2).unwrap_or_default();
     let longest = half(found.length);
     let beyond = add(longest, Length::INCH);
     let (mut outlines, mut dimensions, mut side) = (Vec::new(), Vec::new(), Length::ZERO);

@@ -126,9 +126,11 @@ pub(super) fn run<'a>(
     let holes = holes(&rows, asked)?;
     check(&counts, &holes, asked, report, context);
 
-    let carries: Option<Force> = rows.iter().try_fold(Force::ZERO, |sum, row| {
-        Some(Force::from_lbf(sum.lbf() + row.carries()?.lbf() * f64::from(row.count)))
-    });
+    let all = |way: fn(&Row) -> Option<Force>| -> Option<Force> {
+        rows.iter()
+            .try_fold(Force::ZERO, |sum, row| Some(Force::from_lbf(sum.lbf() + way(row)?.lbf() * f64::from(row.count))))
+    };
+    let carries = all(Row::carries);
     // Also where a strength is missing: whether the strip is one at all.
     all_rivets(&holes, width).map_err(Stop::wrong)?;
     let mut lines: Vec<(u8, Line)> = Vec::new();
@@ -157,10 +159,6 @@ pub(super) fn run<'a>(
         // A strength that is missing in the tables has been said; one that nobody gave has not.
         report.find(context, &asked.rivet.to_string(), [&no_strength(&asked.rivet)]);
     }
-    let all = |way: fn(&Row) -> Option<Force>| -> Option<Force> {
-        rows.iter()
-            .try_fold(Force::ZERO, |sum, row| Some(Force::from_lbf(sum.lbf() + way(row)?.lbf() * f64::from(row.count))))
-    };
     let efficiency = |force: Force| modes::efficiency(force, gross);
     let shear = all(|row| row.shear.map(|shear| shear.force));
     let bearing = all(|row| row.bearing.map(|bearing| bearing.force));
