@@ -834,6 +834,7 @@ fn thick_for_a_layer(f: &mut fmt::Formatter<'_>, read: Length, bare: Bare, at: u
 }
 
 /// `161` was meant as `.161`, or is written with its unit.
+#[cfg(feature = "words")]
 fn wide_for_a_hole(f: &mut fmt::Formatter<'_>, read: Length, bare: Bare, at: usize) -> fmt::Result {
     let whole = read.nm.checked_div(NM_PER_INCH).filter(|whole| whole.saturating_mul(NM_PER_INCH) == read.nm);
     match (whole, bare) {
