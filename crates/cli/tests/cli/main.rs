@@ -11,6 +11,7 @@ mod inspect;
 mod handheld;
 mod json;
 mod listed;
+mod lengths;
 mod limits;
 mod new;
 mod order;
