@@ -116,7 +116,7 @@ fn rank(answer: &HoleAnswer<'_>) -> Disposition {
     answer.disposition
 }
 
-/// How many cases each law is held against: a hundred thousand where as many are asked for.
+/// How many cases each law is checked against: a hundred thousand where as many are asked for.
 fn cases_wanted() -> u32 {
     100_000 / u32::try_from(coarse()).expect("few")
 }

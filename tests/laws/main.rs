@@ -10,6 +10,7 @@ mod joint;
 mod ladder;
 mod layers;
 mod layout;
+mod oracle;
 mod length;
 mod load_share;
 mod part_numbers;

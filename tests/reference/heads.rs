@@ -431,7 +431,7 @@ fn what_the_tables_reject_is_rejected_and_named() {
         assert_eq!((row.text("sign_or_limit"), row.text("action"), row.is_read()), (says, action, true));
     }
     let left: Vec<&str> = rows.iter().map(|row| row.text("id")).filter(|id| !met.contains(id)).collect();
-    assert_eq!(left, [""; 0], "rows that nothing is held against");
+    assert_eq!(left, [""; 0], "rows that nothing is checked against");
 }
 
 /// Of several reasons the one that goes furthest decides what is done; what is accepted needs nothing.

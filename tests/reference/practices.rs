@@ -301,7 +301,7 @@ fn no_limit_stands_without_a_row_or_a_reason() {
     }
 }
 
-/// Nothing in the fixture goes unnoticed: every row is some limit's, or listed with what else it is held against.
+/// Nothing in the fixture goes unnoticed: every row is some limit's, or listed with what else it is checked against.
 #[test]
 fn every_row_of_the_fixture_is_compared_word_for_word() {
     for row in fixture("practice-limits") {
@@ -310,7 +310,7 @@ fn every_row_of_the_fixture_is_compared_word_for_word() {
         let elsewhere = ELSEWHERE.iter().find(|(known, ..)| *known == id);
         match elsewhere {
             Some((_, says, _)) => assert_eq!((row.text("says"), row.is_read()), (*says, true), "{}", row.place()),
-            None => assert!(by_limit, "{}: nothing is held against {id}", row.place()),
+            None => assert!(by_limit, "{}: nothing is checked against {id}", row.place()),
         }
     }
 }

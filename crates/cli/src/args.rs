@@ -558,7 +558,8 @@ pub(crate) enum TransferWord {
 #[derive(Debug, Args)]
 #[command(group = ArgGroup::new("loads").args(["load"]))]
 pub(crate) struct GroupArgs {
-    /// The rivets: a CSV file with the columns x, y and perhaps diameter.
+    /// The rivets: a CSV file with the columns x and y, and perhaps diameter, hole, edge, left, right, below and above: the distances from
+    /// this rivet to the nearest edge, or to those on each side.
     #[arg(value_name = "POINTS.csv")]
     pub(crate) points: PathBuf,
     /// The load in its two parts: 0,-1500.
@@ -567,15 +568,24 @@ pub(crate) struct GroupArgs {
     /// A point on the line of the load: 4,0.
     #[arg(long, value_name = "X,Y", allow_hyphen_values = true)]
     pub(crate) at: String,
+    /// A moment besides, from x to y: 250, in inch-pounds, or 28Nm.
+    #[arg(long, value_name = "M", allow_hyphen_values = true)]
+    pub(crate) moment: Option<String>,
     /// The rivet: MS20470AD4; a diameter in the file goes before its own.
     #[arg(long, value_name = "PART")]
     pub(crate) rivet: String,
     /// The sheets with their materials, the manufactured head first: 2024-T3:.032,2024-T3:.040.
     #[arg(long, value_name = "LIST")]
     pub(crate) sheets: String,
-    /// Distance from any centre to the nearest edge; otherwise the least that the practice allows.
+    /// Distance from any centre to the nearest edge; otherwise the least that the practice allows. The file's own goes before it.
     #[arg(long, value_name = "E")]
     pub(crate) edge: Option<String>,
+    /// The holes as measured; otherwise as drilled. The file's own goes before it.
+    #[arg(long, value_name = "D")]
+    pub(crate) hole: Option<String>,
+    /// The temper that driving leaves, where the alloy has a strength for each: T3, T31.
+    #[arg(long, value_name = "TEMPER")]
+    pub(crate) driven: Option<String>,
     /// Planes in which the rivets are sheared.
     #[arg(long, value_enum, default_value_t = ShearWord::Single)]
     pub(crate) shear: ShearWord,

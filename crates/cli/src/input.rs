@@ -96,6 +96,24 @@ pub(crate) fn force_pair(option: &str, text: &str, bare: Bare) -> Result<(Force,
     Ok((force(x)?, force(y)?))
 }
 
+/// A moment in inch-pounds: `250`, `28Nm`. A bare number is inch-pounds, or newton metres where bare numbers are metric.
+pub(crate) fn moment(option: &str, text: &str, bare: Bare) -> Result<f64, Stop> {
+    const RIGHT: &str = "this is no moment; right would be 250 or 28Nm";
+    let letters: String = text.chars().filter(|letter| !letter.is_whitespace() && *letter != '-').collect();
+    let unit = letters.trim_start_matches(|letter: char| letter.is_ascii_digit() || letter == '.' || letter == '+');
+    let metric = match unit.to_ascii_lowercase().as_str() {
+        "" => bare == Bare::Millimetres,
+        "nm" => true,
+        "inlbf" | "inlb" => false,
+        _ => return Err(wrong(option, text, RIGHT)),
+    };
+    let end = text.find(|letter: char| letter.is_alphabetic()).unwrap_or(text.len());
+    let number: f64 = text.get(..end).unwrap_or_default().trim().parse().map_err(|_| wrong(option, text, RIGHT))?;
+    let inch_pounds =
+        if metric { Force::from_newtons(number).lbf() * 1_000.0 / Length::INCH.to_millimetres_f64() } else { number };
+    if inch_pounds.is_finite() { Ok(inch_pounds) } else { Err(wrong(option, text, RIGHT)) }
+}
+
 /// A point: `4,-1/2`.
 pub(crate) fn point(option: &str, text: &str, bare: Bare) -> Result<Point, Stop> {
     let (x, y) = pair(option, text, "4,-1/2")?;

@@ -375,6 +375,31 @@ pub fn check_positions(positions: &[PositionWork]) -> Option<Finding> {
     none.then(|| Finding::new(Code::NoPositionServes, Severity::Refer, Basis::PRIMARY_STRUCTURE))
 }
 
+/// Refers a row that can be bucked in none of the positions: it takes driven rivets only, or a blind rivet needs the type's manual. `None`
+/// where one position lets it be bucked, and without positions.
+///
+/// ```
+/// use shophead::access::{Clearance, RowWork, check_row, solid_required};
+/// use shophead::finding::Code;
+/// use shophead::structure::{Member, Structure};
+/// let closed = RowWork { must: false, rivets: 12, clearance: Clearance::Closed, needed: None };
+/// let open = RowWork { clearance: Clearance::Open, ..closed };
+/// let code = |structure, works: &[RowWork]| check_row(solid_required(structure, Member::Skin, &[]), works).map(|found| found.code());
+/// assert_eq!(code(Structure::Secondary, &[closed, closed]), Some(Code::BlindNeedsApproval));
+/// assert_eq!(code(Structure::Primary, &[closed]), Some(Code::MustBeSolid));
+/// assert_eq!(code(Structure::Primary, &[closed, open]), None);
+/// ```
+#[must_use]
+pub fn check_row(solid: Option<Given<SolidBecause>>, positions: &[RowWork]) -> Option<Finding> {
+    if positions.is_empty() || positions.iter().any(RowWork::is_reachable) {
+        return None;
+    }
+    Some(match solid {
+        Some(because) => Finding::new(Code::MustBeSolid, Severity::Refer, because.basis),
+        None => Finding::new(Code::BlindNeedsApproval, Severity::Refer, Basis::AC43_BLIND),
+    })
+}
+
 /// Which of two unusable positions lacks less: fewer rows that no bar gets behind; then less room missing at most; then fewer
 /// rows that block.
 #[must_use]

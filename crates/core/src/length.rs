@@ -463,6 +463,11 @@ crate::words::errors! {
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[cfg_attr(
+    feature = "serde",
+    derive(serde::Serialize, serde::Deserialize),
+    serde(try_from = "crate::serial::Interval")
+)]
 pub struct Interval {
     min: Length,
     max: Length,
@@ -521,6 +526,11 @@ impl Interval {
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[cfg_attr(
+    feature = "serde",
+    derive(serde::Serialize, serde::Deserialize),
+    serde(try_from = "crate::serial::Toleranced")
+)]
 pub struct Toleranced {
     nominal: Length,
     below: Length,

@@ -43,13 +43,15 @@
 //! use shophead::installation::Installation;
 //! use shophead::rivet::part::Part;
 //! use shophead::stack::Stack;
+//! # #[cfg(feature = "words")] {
+//! use shophead::words::Units;
 //!
-//! let layers = Stack::parse("2024-T3:.032+-.002, 2024-T3:.040+-.002, 2024-T3:.250+-.005")?;
+//! let layers = Stack::parse("2024-T3:.032, 2024-T3:.040, 2024-T3:.250")?;
 //! let answer = Installation::new(Part::parse("MS20470AD5")?, &layers).length()?;
+//! let said: Vec<String> = answer.findings.iter().map(|finding| finding.sentence(Units::Inches).to_string()).collect();
 //! assert_eq!(answer.part.unwrap().to_string(), "MS20470AD5-9");
-//! for finding in &answer.findings {
-//!     println!("{} {}", finding.severity(), finding.code());
-//! }
+//! assert_eq!(said, ["Diameter 5/32 is outside the rule for these sheets, limit 1/4. Check it against approved data."]);
+//! # }
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 //!
@@ -64,6 +66,7 @@
 //! |---|---|---|
 //! | `words` | yes | the sentences of findings and errors, and the documents and places of every [`basis`]; without it findings and errors print their word for scripts, and a basis is a number and how well it is supported |
 //! | `defmt` | no | derives `defmt::Format` on public types |
+//! | `serde` | no | values, and the words of every list, written and read: a length as whole nanometres, so that nothing is lost |
 //!
 //! The crate is always `no_std`.
 
@@ -106,6 +109,8 @@ pub mod upset;
 pub mod squeeze;
 mod seat;
 pub mod select;
+#[cfg(feature = "serde")]
+mod serial;
 pub mod layout;
 pub mod trim;
 pub mod joint;

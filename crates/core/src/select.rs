@@ -2,7 +2,7 @@
 //!
 //! # Length
 //!
-//! The published rule, grip plus one and a half diameters rounded as the practice says, is the starting point. It is then held against
+//! The published rule, grip plus one and a half diameters rounded as the practice says, is the starting point. It is then checked against
 //! the volume balance ([`crate::upset`]). Too little metal is judged in the worst case, too much at nominal sizes:
 //!
 //! - **long enough**: with the thinnest shank, the largest hole, the thickest pack and the shortest rivet there is still metal for the

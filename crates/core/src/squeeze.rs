@@ -84,9 +84,9 @@ pub struct Squeeze {
 crate::words::errors! {
     /// Why there is no force.
     SqueezeError {
-        ShankNotPositive = _, "squeeze-shank", "The shank is zero or less.",
+        ShankNotPositive = 36, "squeeze-shank", "The shank is zero or less.",
             "the shank must be above zero; right would be .125";
-        HeadNotWider = _, "squeeze-head", "The head is no wider than the shank.",
+        HeadNotWider = 37, "squeeze-head", "The head is no wider than the shank.",
             "the driven head must be wider than the shank; right would be .188 on .125";
     }
 }

@@ -309,6 +309,8 @@ enum shophead_reading
   SHOPHEAD_READING_MATERIAL = 7,
   // By `shophead_value_parse`.
   SHOPHEAD_READING_VALUE = 8,
+  // By `shophead_layers_parse` or `shophead_length_fit`.
+  SHOPHEAD_READING_LAYERS = 9,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L
@@ -508,7 +510,7 @@ enum shophead_value_kind
  {
   // No limit.
   SHOPHEAD_VALUE_NONE = 0,
-  // A length as it stands: `nm`.
+  // A length by itself: `nm`.
   SHOPHEAD_VALUE_LENGTH = 1,
   // So many nominal shank diameters and a length: `num / den` times the diameter, and `nm`.
   SHOPHEAD_VALUE_DIAMETERS = 2,
@@ -708,6 +710,8 @@ enum shophead_error
   SHOPHEAD_ERROR_NOT_A_VALUE = 26,
   // A word is not in the list.
   SHOPHEAD_ERROR_UNKNOWN_WORD = 27,
+  // A text is not a list of layers.
+  SHOPHEAD_ERROR_NOT_LAYERS = 28,
   // No drill is so small or so large.
   SHOPHEAD_ERROR_NO_SUCH_DRILL = 30,
   // No strength of this material in this thickness is published.
@@ -718,6 +722,12 @@ enum shophead_error
   SHOPHEAD_ERROR_TABLE_NOT_FOR_RIVET = 33,
   // A limit has a value of a kind that it does not take.
   SHOPHEAD_ERROR_VALUE_NOT_FOR_LIMIT = 34,
+  // No squeeze tests of this rivet alloy are on file.
+  SHOPHEAD_ERROR_NO_SQUEEZE_TESTS = 35,
+  // The shank is zero or less.
+  SHOPHEAD_ERROR_SQUEEZE_SHANK = 36,
+  // The head is no wider than the shank.
+  SHOPHEAD_ERROR_SQUEEZE_HEAD = 37,
   // The series has no such material letters.
   SHOPHEAD_ERROR_PART_MATERIAL = 40,
   // The size is not one of the series.
@@ -969,13 +979,13 @@ enum shophead_code
   SHOPHEAD_CODE_BUCKLES_BETWEEN_RIVETS = 55,
   // The stress is above what the elastic buckling formula covers: use the tangent-modulus curve of the material.
   SHOPHEAD_CODE_BUCKLING_NOT_ELASTIC = 56,
-  // Only driven solid rivets may go here.
+  // Only driven solid rivets may go here, and no position lets them be bucked.
   SHOPHEAD_CODE_MUST_BE_SOLID = 57,
   // There is not enough room behind this row to buck it.
   SHOPHEAD_CODE_CANNOT_BUCK = 58,
   // There is no position in which every row can be bucked that takes driven rivets only.
   SHOPHEAD_CODE_NO_POSITION_SERVES = 59,
-  // A blind rivet here needs the type's manual.
+  // No position lets this row be bucked, and a blind rivet here needs the type's manual.
   SHOPHEAD_CODE_BLIND_NEEDS_APPROVAL = 60,
   // No published method on file sizes a repair in this place.
   SHOPHEAD_CODE_NO_PUBLISHED_METHOD = 61,
@@ -1459,6 +1469,16 @@ struct shophead_judgement {
   struct shophead_span findings;
 };
 
+// The diameter for a sheet.
+struct shophead_diameter_choice {
+  // The rivet in this diameter, without a length; its series is 0 where the series has none that large.
+  struct shophead_part part;
+  // The diameter that the rule asks for, before it is taken up to a size of the series.
+  int64_t wanted_nm;
+  // Which of the caller's findings belong to it.
+  struct shophead_span findings;
+};
+
 // Why the chosen length is not the one that the rule of thumb gives.
 enum shophead_difference
 #if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
@@ -1507,6 +1527,14 @@ struct shophead_length_choice {
   struct shophead_predicted head;
   // Which of the caller's findings belong to it.
   struct shophead_span findings;
+};
+
+// The rivet for a pack.
+struct shophead_fitted {
+  // The rivet, with the length to order; without a length where none fits.
+  struct shophead_part part;
+  // Its length, and what that rests on.
+  struct shophead_length_choice choice;
 };
 
 // What to drive a head to, so that it is accepted whatever its shank, hole, pack and length are within their tolerances.
@@ -1948,6 +1976,20 @@ struct shophead_step {
   struct shophead_drill cut;
   // The hole that the step leaves; `SHOPHEAD_NONE` where there is none.
   struct shophead_range hole;
+  // Which of the caller's findings belong to it.
+  struct shophead_span findings;
+};
+
+// The force to form a driven head.
+struct shophead_squeeze {
+  // By the law, in pounds.
+  double force_lbf;
+  // With the scatter of the tests below it.
+  double least_lbf;
+  // With the scatter of the tests above it: choose the squeezer by this one.
+  double greatest_lbf;
+  // Source of the law.
+  struct shophead_basis basis;
   // Which of the caller's findings belong to it.
   struct shophead_span findings;
 };
@@ -2482,6 +2524,20 @@ shophead_error shophead_explain(uint32_t reading,
                                 size_t capacity,
                                 size_t *length);
 
+// Reads a list of layers, the side of the manufactured head first: `2024-T3:.032:countersunk, clad 2024-T3:.125+-.004, .005:sealant`.
+// A layer may leave out its material.
+//
+// Takes: `text`, `length` bytes of UTF-8; the caller's, not kept. Writes: `layers`, an array of the caller's with room for `capacity`
+// (`SHOPHEAD_MAX_LAYERS` always suffices); `count`, how many of them.
+//
+// Errors: `SHOPHEAD_ERROR_NOT_LAYERS` (`shophead_explain` says which layer, and what is wrong with it), `SHOPHEAD_ERROR_NOT_UTF8`,
+// `SHOPHEAD_ERROR_BUFFER_TOO_SMALL`, `SHOPHEAD_ERROR_NULL`, `SHOPHEAD_ERROR_MISALIGNED`.
+shophead_error shophead_layers_parse(const char *text,
+                                     size_t length,
+                                     struct shophead_layer *layers,
+                                     size_t capacity,
+                                     size_t *count);
+
 // The thickness of a whole pack; tolerances add up.
 //
 // Takes: `layers`, an array of `count`, the caller's, the side of the manufactured head first. Writes: `grip`.
@@ -2523,6 +2579,21 @@ shophead_error shophead_head_judge(const struct shophead_measured *measured,
                                    struct shophead_finding *findings,
                                    size_t capacity);
 
+// Chooses the diameter for a sheet: the smallest of the series that is not below the rule of thumb for the thickest sheet, nor below the
+// least for structure.
+//
+// Takes: `part`, the caller's: its series and alloy; its diameter and length do not matter. `sheet_nm`, the thickest sheet; `practice`, the
+// caller's. Writes: `choice`; `findings`, an array of the caller's with room for `capacity` (`SHOPHEAD_MAX_FINDINGS` always suffices).
+//
+// Errors: those of a part and of a practice; `SHOPHEAD_ERROR_LENGTH_OUT_OF_RANGE`, `SHOPHEAD_ERROR_BUFFER_TOO_SMALL`, `SHOPHEAD_ERROR_NULL`,
+// `SHOPHEAD_ERROR_MISALIGNED`.
+shophead_error shophead_diameter_choose(const struct shophead_part *part,
+                                        int64_t sheet_nm,
+                                        const struct shophead_practice *practice,
+                                        struct shophead_diameter_choice *choice,
+                                        struct shophead_finding *findings,
+                                        size_t capacity);
+
 // Chooses the length of a rivet: the published rule, checked against the volume of metal: too little in the worst case, too much at nominal
 // sizes. That nothing fits is not an error but an answer. What to drive the head to says `shophead_head_window`, what else is within limits
 // `shophead_length_serves`, and which length goes into which hole `shophead_length_by_hole`.
@@ -2537,6 +2608,24 @@ shophead_error shophead_length_choose(const struct shophead_length_query *query,
                                       struct shophead_length_choice *choice,
                                       struct shophead_finding *findings,
                                       size_t capacity);
+
+// Chooses the rivet for a pack, from texts: the whole question in one call, with every finding about this rivet in these layers. The hole is
+// the practice's. Edge distance and pitch are not part of it: `shophead_row_check`.
+//
+// Takes: `part`, `part_length` bytes of UTF-8, such as `MS20470AD5`; a length in it does not matter. `layers`, `layers_length` bytes, as
+// `shophead_layers_parse` reads them. `practice`. All are the caller's, not kept. Writes: `fitted`; `findings`, an array of the caller's with
+// room for `capacity` (`SHOPHEAD_MAX_FINDINGS` always suffices). `shophead_finding_say` makes a sentence of each.
+//
+// Errors: `SHOPHEAD_ERROR_NOT_A_PART` and `SHOPHEAD_ERROR_NOT_LAYERS` (`shophead_explain` says why); those named `SHOPHEAD_ERROR_FIT_...`;
+// those of a practice; `SHOPHEAD_ERROR_NOT_UTF8`, `SHOPHEAD_ERROR_BUFFER_TOO_SMALL`, `SHOPHEAD_ERROR_NULL`, `SHOPHEAD_ERROR_MISALIGNED`.
+shophead_error shophead_length_fit(const char *part,
+                                   size_t part_length,
+                                   const char *layers,
+                                   size_t layers_length,
+                                   const struct shophead_practice *practice,
+                                   struct shophead_fitted *fitted,
+                                   struct shophead_finding *findings,
+                                   size_t capacity);
 
 // Judges a length that somebody else chose: what `shophead_length_choose` would have avoided.
 //
@@ -2758,6 +2847,19 @@ shophead_error shophead_hole_judge(const struct shophead_hole_query *query,
                                    size_t step_capacity,
                                    struct shophead_finding *findings,
                                    size_t finding_capacity);
+
+// Finds the force that squeezes a driven head.
+//
+// Takes: `part`, the caller's; its length does not matter; `head_nm`, how wide the driven head is to be. Writes: `force`; `findings`, an
+// array of the caller's with room for `capacity` (`SHOPHEAD_MAX_FINDINGS` always suffices).
+//
+// Errors: `SHOPHEAD_ERROR_NO_SQUEEZE_TESTS`, `SHOPHEAD_ERROR_SQUEEZE_HEAD`; those of a part; `SHOPHEAD_ERROR_LENGTH_OUT_OF_RANGE`,
+// `SHOPHEAD_ERROR_BUFFER_TOO_SMALL`, `SHOPHEAD_ERROR_NULL`, `SHOPHEAD_ERROR_MISALIGNED`.
+shophead_error shophead_squeeze_find(const struct shophead_part *part,
+                                     int64_t head_nm,
+                                     struct shophead_squeeze *force,
+                                     struct shophead_finding *findings,
+                                     size_t capacity);
 
 #ifdef __cplusplus
 }  // extern "C"

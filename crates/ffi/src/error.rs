@@ -13,6 +13,7 @@ use shophead::joint::margin::MarginError;
 use shophead::joint::splice::SpliceError;
 use shophead::joint::strength::StrengthError;
 use shophead::rivet::part::{BuildPartError, PartLengthError};
+use shophead::squeeze::SqueezeError;
 use shophead::stack::StackError;
 use shophead::upset::FitError;
 use shophead::words::ErrorLine;
@@ -83,6 +84,8 @@ own_errors! {
         "not the value of such a limit; right would be .163, 1.5 D, 2/3 or 10";
     SHOPHEAD_ERROR_UNKNOWN_WORD = 27, "A word is not in the list.",
         "this word is not in the list";
+    SHOPHEAD_ERROR_NOT_LAYERS = 28, "A text is not a list of layers.",
+        "not a list of layers; right would be 2024-T3:.032, 2024-T3:.040";
     SHOPHEAD_ERROR_NO_SUCH_DRILL = 30, "No drill is so small or so large.",
         "no drill is so small or so large; they go from #80 to 1/2";
     SHOPHEAD_ERROR_STRENGTH_NOT_PUBLISHED = 31, "No strength of this material in this thickness is published.",
@@ -93,6 +96,8 @@ own_errors! {
         "the published splice tables are not for this rivet";
     SHOPHEAD_ERROR_VALUE_NOT_FOR_LIMIT = 34, "A limit has a value of a kind that it does not take.",
         "this limit takes a value of another kind";
+    SHOPHEAD_ERROR_NO_SQUEEZE_TESTS = 35, "No squeeze tests of this rivet alloy are on file.",
+        "no squeeze tests of this rivet alloy on file; try one on scrap";
     SHOPHEAD_ERROR_PART_FINISH = 42, "The series does not have this finish for this alloy.",
         "the series does not have this finish for this alloy";
     SHOPHEAD_ERROR_PART_WITHOUT_LENGTH = 49, "A rivet without a length where one with a length is needed.",
@@ -119,6 +124,7 @@ macro_rules! core_errors {
 
 core_errors! {
     BuildPartError, PartLengthError, FitError, AsFoundError, StackError, StrengthError, MarginError, SpliceError, GroupError,
+    SqueezeError,
 }
 
 impl shophead_error {

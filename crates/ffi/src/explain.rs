@@ -10,6 +10,7 @@ use shophead::material::Material;
 use shophead::practice::Value;
 use shophead::quantity::Force;
 use shophead::rivet::part::Part;
+use shophead::stack::Stack;
 
 use crate::border::{In, Out, answer};
 use crate::error::shophead_error;
@@ -37,6 +38,8 @@ pub enum shophead_reading {
     SHOPHEAD_READING_MATERIAL = 7,
     /// By `shophead_value_parse`.
     SHOPHEAD_READING_VALUE = 8,
+    /// By `shophead_layers_parse` or `shophead_length_fit`.
+    SHOPHEAD_READING_LAYERS = 9,
 }
 
 const LENGTH: u32 = shophead_reading::SHOPHEAD_READING_LENGTH as u32;
@@ -47,6 +50,7 @@ const HOLE: u32 = shophead_reading::SHOPHEAD_READING_HOLE as u32;
 const PART: u32 = shophead_reading::SHOPHEAD_READING_PART as u32;
 const MATERIAL: u32 = shophead_reading::SHOPHEAD_READING_MATERIAL as u32;
 const VALUE: u32 = shophead_reading::SHOPHEAD_READING_VALUE as u32;
+const LAYERS: u32 = shophead_reading::SHOPHEAD_READING_LAYERS as u32;
 
 /// Why a text could not be read: what is wrong, mostly at which character, and what would be right. The text is read once more for it, so
 /// it can be called at any time, by any thread. Of a text that can be read there is nothing to say: the sentence is empty.
@@ -85,6 +89,7 @@ pub extern "C" fn shophead_explain(
             PART => why!(Part::parse(text)),
             MATERIAL => why!(Material::parse(text)),
             VALUE => why!(Value::parse(value_of(name)?, text)),
+            LAYERS => why!(Stack::parse(text)),
             _ => Err(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER),
         }
     })

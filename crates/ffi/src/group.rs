@@ -56,7 +56,7 @@ impl shophead_rivet {
             }
             _ => return Err(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER),
         };
-        Ok(Member { at: self.at.read()?, weight: finite(self.weight)?, allowable })
+        Ok(Member { at: self.at.read()?, weight: finite(self.weight)?, allowable, yields: None })
     }
 }
 

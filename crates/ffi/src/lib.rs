@@ -71,6 +71,7 @@ pub mod joint;
 pub mod splice;
 pub mod group;
 pub mod hole;
+pub mod squeeze;
 
 /// Nothing in the core or here can panic; should it happen all the same there is nobody to tell, and no answer is better than a wrong
 /// one.

@@ -23,6 +23,12 @@ pub(crate) fn optional(number: u32) -> Result<Option<Material>, E> {
     if number == 0 { Ok(None) } else { material(number).map(Some) }
 }
 
+/// The number of a material; 0 where it is not known.
+pub(crate) fn number(material: Option<Material>) -> u32 {
+    let index = material.and_then(|material| Material::known().position(|known| known == material));
+    index.and_then(|index| u32::try_from(index).ok()).map_or(0, |index| index.saturating_add(1))
+}
+
 /// Reads a sheet material: `2024-T3`, `clad 2024-T3`, `alclad 2024-T3`, `bare 7075-T6`.
 ///
 /// The number holds while the library is loaded and may be another in another version of it: keep the text, not the number.
@@ -35,8 +41,7 @@ pub extern "C" fn shophead_material_parse(text: In<c_char>, length: usize, mater
     answer(|| {
         let place = material.place()?;
         let read = Material::parse(text.text(length)?).map_err(|_| E::SHOPHEAD_ERROR_NOT_A_MATERIAL)?;
-        let index = Material::known().position(|known| known == read).ok_or(E::SHOPHEAD_ERROR_OTHER)?;
-        place.put(u32::try_from(index).unwrap_or(u32::MAX).saturating_add(1));
+        place.put(number(Some(read)));
         Ok(())
     })
 }

@@ -101,7 +101,7 @@ numbered! {
 pub enum shophead_value_kind {
     /// No limit.
     SHOPHEAD_VALUE_NONE = 0,
-    /// A length as it stands: `nm`.
+    /// A length by itself: `nm`.
     SHOPHEAD_VALUE_LENGTH = 1,
     /// So many nominal shank diameters and a length: `num / den` times the diameter, and `nm`.
     SHOPHEAD_VALUE_DIAMETERS = 2,

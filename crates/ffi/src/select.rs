@@ -1,22 +1,72 @@
 //! Choosing the length of a rivet, and judging one that somebody else chose.
 #![allow(unsafe_code, reason = "a symbol that C can name counts as unsafe; there is no unsafe block here")]
 
+use core::ffi::c_char;
+
 use shophead::basis::Document;
 use shophead::installation::Installation;
 use shophead::length::Toleranced;
 use shophead::practice::Practice;
 use shophead::rivet::part::Part;
-use shophead::select::{LengthAnswer, UpperBound};
+use shophead::select::{LengthAnswer, UpperBound, choose_diameter};
 
 use crate::basis::shophead_given;
 use crate::border::{In, Out, answer};
 use crate::error::shophead_error;
+use crate::error::shophead_error as E;
 use crate::finding::{Sink, put_findings, shophead_finding, shophead_span};
 use crate::head::shophead_predicted;
 use crate::length::{length, or_none, shophead_range, shophead_toleranced};
 use crate::numbers::numbered;
 use crate::part::shophead_part;
 use crate::practice::shophead_practice;
+
+/// The diameter for a sheet.
+#[repr(C)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct shophead_diameter_choice {
+    /// The rivet in this diameter, without a length; its series is 0 where the series has none that large.
+    pub part: shophead_part,
+    /// The diameter that the rule asks for, before it is taken up to a size of the series.
+    pub wanted_nm: i64,
+    /// Which of the caller's findings belong to it.
+    pub findings: shophead_span,
+}
+
+/// Chooses the diameter for a sheet: the smallest of the series that is not below the rule of thumb for the thickest sheet, nor below the
+/// least for structure.
+///
+/// Takes: `part`, the caller's: its series and alloy; its diameter and length do not matter. `sheet_nm`, the thickest sheet; `practice`, the
+/// caller's. Writes: `choice`; `findings`, an array of the caller's with room for `capacity` (`SHOPHEAD_MAX_FINDINGS` always suffices).
+///
+/// Errors: those of a part and of a practice; `SHOPHEAD_ERROR_LENGTH_OUT_OF_RANGE`, `SHOPHEAD_ERROR_BUFFER_TOO_SMALL`, `SHOPHEAD_ERROR_NULL`,
+/// `SHOPHEAD_ERROR_MISALIGNED`.
+#[unsafe(no_mangle)]
+pub extern "C" fn shophead_diameter_choose(
+    part: In<shophead_part>,
+    sheet_nm: i64,
+    practice: In<shophead_practice>,
+    choice: Out<shophead_diameter_choice>,
+    findings: Out<shophead_finding>,
+    capacity: usize,
+) -> shophead_error {
+    answer(|| {
+        let place = choice.place()?;
+        let mut sink = Sink::new(&findings, capacity)?;
+        let (part, sheet) = (part.one()?.read()?, length(sheet_nm)?);
+        practice.one()?.with(|practice| {
+            let chosen = choose_diameter(part.series(), part.alloy(), sheet, practice);
+            sink.need([&chosen.findings])?;
+            let sized = chosen.size.and_then(|size| part.in_size(size));
+            place.put(shophead_diameter_choice {
+                part: sized.as_ref().map_or(shophead_part::NONE, shophead_part::of),
+                wanted_nm: chosen.wanted.nanometres(),
+                findings: sink.put(&chosen.findings, practice.documents()),
+            });
+            Ok(())
+        })
+    })
+}
 
 /// What a length is chosen for.
 #[repr(C)]
@@ -86,6 +136,16 @@ pub struct shophead_length_choice {
     pub findings: shophead_span,
 }
 
+/// The rivet for a pack.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct shophead_fitted {
+    /// The rivet, with the length to order; without a length where none fits.
+    pub part: shophead_part,
+    /// Its length, and what that rests on.
+    pub choice: shophead_length_choice,
+}
+
 /// The question of the core.
 pub(crate) fn question<'a>(
     part: &Part<'a>,
@@ -143,6 +203,44 @@ pub extern "C" fn shophead_length_choose(
             let chosen = self::question(&part, grip, hole, practice).length()?;
             sink.need([&chosen.findings])?;
             place.put(put(&chosen, sink.put(&chosen.findings, practice.documents()), practice.documents()));
+            Ok(())
+        })
+    })
+}
+
+/// Chooses the rivet for a pack, from texts: the whole question in one call, with every finding about this rivet in these layers. The hole is
+/// the practice's. Edge distance and pitch are not part of it: `shophead_row_check`.
+///
+/// Takes: `part`, `part_length` bytes of UTF-8, such as `MS20470AD5`; a length in it does not matter. `layers`, `layers_length` bytes, as
+/// `shophead_layers_parse` reads them. `practice`. All are the caller's, not kept. Writes: `fitted`; `findings`, an array of the caller's with
+/// room for `capacity` (`SHOPHEAD_MAX_FINDINGS` always suffices). `shophead_finding_say` makes a sentence of each.
+///
+/// Errors: `SHOPHEAD_ERROR_NOT_A_PART` and `SHOPHEAD_ERROR_NOT_LAYERS` (`shophead_explain` says why); those named `SHOPHEAD_ERROR_FIT_...`;
+/// those of a practice; `SHOPHEAD_ERROR_NOT_UTF8`, `SHOPHEAD_ERROR_BUFFER_TOO_SMALL`, `SHOPHEAD_ERROR_NULL`, `SHOPHEAD_ERROR_MISALIGNED`.
+#[unsafe(no_mangle)]
+pub extern "C" fn shophead_length_fit(
+    part: In<c_char>,
+    part_length: usize,
+    layers: In<c_char>,
+    layers_length: usize,
+    practice: In<shophead_practice>,
+    fitted: Out<shophead_fitted>,
+    findings: Out<shophead_finding>,
+    capacity: usize,
+) -> shophead_error {
+    answer(|| {
+        let place = fitted.place()?;
+        let mut sink = Sink::new(&findings, capacity)?;
+        let rivet = Part::parse(part.text(part_length)?).map_err(|_| E::SHOPHEAD_ERROR_NOT_A_PART)?;
+        let stack = crate::stack::read(layers.text(layers_length)?)?;
+        practice.one()?.with(|practice| {
+            let chosen = Installation::new(rivet, &stack).by(practice).length()?;
+            sink.need([&chosen.findings])?;
+            let family = rivet.without_length();
+            place.put(shophead_fitted {
+                part: shophead_part::of(chosen.part.as_ref().unwrap_or(&family)),
+                choice: put(&chosen, sink.put(&chosen.findings, practice.documents()), practice.documents()),
+            });
             Ok(())
         })
     })

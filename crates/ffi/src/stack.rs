@@ -1,13 +1,15 @@
 //! The layers under one rivet.
 #![allow(unsafe_code, reason = "a symbol that C can name counts as unsafe; there is no unsafe block here")]
 
+use core::ffi::c_char;
+
 use shophead::stack::{Layer, MAX_LAYERS, Preparation, Role, Stack};
 
 use crate::border::{In, Out, answer};
 use crate::error::shophead_error;
 use crate::error::shophead_error as E;
 use crate::length::shophead_toleranced;
-use crate::material::optional;
+use crate::material::{number, optional};
 use crate::numbers::value_of;
 
 /// What a layer is.
@@ -55,6 +57,51 @@ pub(crate) fn stack(layers: In<shophead_layer>, count: usize) -> Result<Stack, E
         })?;
     }
     Ok(stack)
+}
+
+impl shophead_layer {
+    fn of(layer: &Layer) -> shophead_layer {
+        shophead_layer {
+            thickness: shophead_toleranced::of(layer.thickness),
+            material: number(layer.material),
+            role: layer.role.number(),
+            preparation: layer.preparation.number(),
+            unused: 0,
+        }
+    }
+}
+
+/// The pack that a text says.
+pub(crate) fn read(text: &str) -> Result<Stack, E> {
+    Stack::parse(text).map_err(|_| E::SHOPHEAD_ERROR_NOT_LAYERS)
+}
+
+/// Reads a list of layers, the side of the manufactured head first: `2024-T3:.032:countersunk, clad 2024-T3:.125+-.004, .005:sealant`.
+/// A layer may leave out its material.
+///
+/// Takes: `text`, `length` bytes of UTF-8; the caller's, not kept. Writes: `layers`, an array of the caller's with room for `capacity`
+/// (`SHOPHEAD_MAX_LAYERS` always suffices); `count`, how many of them.
+///
+/// Errors: `SHOPHEAD_ERROR_NOT_LAYERS` (`shophead_explain` says which layer, and what is wrong with it), `SHOPHEAD_ERROR_NOT_UTF8`,
+/// `SHOPHEAD_ERROR_BUFFER_TOO_SMALL`, `SHOPHEAD_ERROR_NULL`, `SHOPHEAD_ERROR_MISALIGNED`.
+#[unsafe(no_mangle)]
+pub extern "C" fn shophead_layers_parse(
+    text: In<c_char>,
+    length: usize,
+    layers: Out<shophead_layer>,
+    capacity: usize,
+    count: Out<usize>,
+) -> shophead_error {
+    answer(|| {
+        let (mut places, count) = (layers.places(capacity)?, count.place()?);
+        let read = self::read(text.text(length)?)?;
+        places.need(read.layers().len())?;
+        for (index, layer) in read.layers().iter().enumerate() {
+            places.put(index, shophead_layer::of(layer));
+        }
+        count.put(read.layers().len());
+        Ok(())
+    })
 }
 
 /// The thickness of a whole pack; tolerances add up.

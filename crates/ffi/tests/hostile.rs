@@ -10,9 +10,18 @@ use std::mem::MaybeUninit;
 
 use proptest::prelude::*;
 use proptest::test_runner::Config;
-use shophead::finding::Severity;
+use shophead::finding::{Code, Severity};
 use shophead::hole::Disposition;
-use shophead::rivet::part::PartLengthError;
+use shophead::installation::Installation;
+use shophead::length::Length;
+use shophead::material::RivetAlloy;
+use shophead::practice::{HANDBOOK, PROCESS};
+use shophead::rivet::MS20470;
+use shophead::rivet::part::{Part, PartLengthError};
+use shophead::select::choose_diameter;
+use shophead::squeeze::{FLOW_2117, squeeze};
+use shophead::stack::Stack;
+use shophead::words::Units;
 use shophead_ffi::basis::*;
 use shophead_ffi::border::{In, Out, shophead_room};
 use shophead_ffi::drill::*;
@@ -32,6 +41,7 @@ use shophead_ffi::part::*;
 use shophead_ffi::practice::*;
 use shophead_ffi::select::*;
 use shophead_ffi::splice::*;
+use shophead_ffi::squeeze::*;
 use shophead_ffi::stack::*;
 use shophead_ffi::text::*;
 use shophead_ffi::window::*;
@@ -287,6 +297,8 @@ proptest! {
         let mut found = Watched::<u32>::new();
         hold!(shophead_number(list, from, length, found.out()), found);
         hold!(shophead_value_parse(name, from, length, value.out()), value);
+        let (mut layers, mut count) = (Watched::<shophead_layer, SHOPHEAD_MAX_LAYERS>::several(), Watched::<usize>::new());
+        hold!(shophead_layers_parse(from, length, layers.out(), SHOPHEAD_MAX_LAYERS, count.out()), layers, count);
         if hold!(shophead_part_parse(from, length, part.out(), warnings.out()), part, warnings) {
             // What was read can be printed, and reads as the same.
             prop_assert_eq!(shophead_part_print(reads(&part.get(0)), sentence.out(), SHOPHEAD_TEXT_MAX, size.out()), shophead_error::SHOPHEAD_OK);
@@ -298,7 +310,7 @@ proptest! {
             prop_assert_eq!(one, other);
         }
         let (mut why, mut long) = (Watched::<c_char, SHOPHEAD_TEXT_MAX>::several(), Watched::<usize>::new());
-        if std::str::from_utf8(&bytes).is_ok() && (1..=8).contains(&reading) && (1..=44).contains(&name) {
+        if std::str::from_utf8(&bytes).is_ok() && (1..=9).contains(&reading) && (1..=44).contains(&name) {
             // A buffer of the size that always suffices does.
             prop_assert_eq!(shophead_explain(reading, name, from, length, why.out(), SHOPHEAD_TEXT_MAX, long.out()), shophead_error::SHOPHEAD_OK);
         } else {
@@ -550,5 +562,141 @@ proptest! {
                 prop_assert!(share.size_lbf.is_finite());
             }
         }
+    }
+}
+
+/// A diameter for a sheet and the force to form a head are the core's own.
+#[test]
+fn a_diameter_and_a_squeeze_are_the_core_s_own_answers() {
+    let mut sizes = std::collections::BTreeSet::new();
+    for (built_in, limits) in [(1, &HANDBOOK), (2, &PROCESS)] {
+        for thousandths in (10..300).step_by(7) {
+            let text: Vec<u8> = b"MS20470AD3".to_vec();
+            let (mut part, mut warnings) = (Watched::<shophead_part>::new(), Watched::<u32>::new());
+            let read = shophead_part_parse(reads_all(&text).cast_to_chars(), text.len(), part.out(), warnings.out());
+            assert_eq!(read, shophead_error::SHOPHEAD_OK);
+            let part = part.get(0);
+            let sheet = Length::from_ten_thousandths(thousandths * 10);
+            let (mut choice, mut findings) =
+                (Watched::<shophead_diameter_choice>::new(), Watched::<_, SHOPHEAD_MAX_FINDINGS>::several());
+            let practice = practice(built_in, &[]);
+            let error = shophead_diameter_choose(
+                reads(&part),
+                sheet.nanometres(),
+                reads(&practice),
+                choice.out(),
+                findings.out(),
+                SHOPHEAD_MAX_FINDINGS,
+            );
+            assert_eq!(error, shophead_error::SHOPHEAD_OK);
+            let choice = choice.get(0);
+            let wanted = choose_diameter(&MS20470, RivetAlloy::Al2117, sheet, limits);
+            assert_eq!(choice.part.dash, wanted.size.map_or(0, |size| u32::from(size.dash)), "{sheet}");
+            assert_eq!(choice.wanted_nm, wanted.wanted.nanometres());
+            let codes: Vec<u32> = (0..choice.findings.count as usize).map(|at| findings.get(at).code.0).collect();
+            assert_eq!(codes, wanted.findings.iter().map(|finding| finding.code().number()).collect::<Vec<_>>());
+            sizes.insert(choice.part.dash);
+
+            let head = Length::from_ten_thousandths(1_000 + thousandths * 10);
+            let (mut force, mut findings) =
+                (Watched::<shophead_squeeze>::new(), Watched::<_, SHOPHEAD_MAX_FINDINGS>::several());
+            let found = shophead_squeeze_find(
+                reads(&part),
+                head.nanometres(),
+                force.out(),
+                findings.out(),
+                SHOPHEAD_MAX_FINDINGS,
+            );
+            let size = MS20470.size(3).expect("3/32");
+            match squeeze(&FLOW_2117, size.shank_nominal, head) {
+                Err(error) => assert_eq!(found, error.into()),
+                Ok(wanted) => {
+                    assert_eq!(found, shophead_error::SHOPHEAD_OK);
+                    let force = force.get(0);
+                    assert_eq!(force.greatest_lbf, wanted.greatest.lbf());
+                    assert_eq!(force.findings.count as usize, wanted.findings.iter().len());
+                }
+            }
+        }
+    }
+    assert!(sizes.len() > 4, "only {sizes:?}");
+}
+
+/// The whole question in one call answers what the core answers, and says it in the core's words.
+#[test]
+fn a_rivet_in_its_layers_is_the_core_s_own_answer() {
+    let parts = [
+        "MS20470AD4",
+        "MS20470AD5-6",
+        "MS20426AD4",
+        "MS20426AD3",
+        "NAS1097AD4",
+        "MS20470DD6",
+        "MS20470A3",
+        "MS20615-4M",
+    ];
+    let packs = [
+        ".032",
+        ".032, .032",
+        "2024-T3:.020, 2024-T3:.020",
+        "2024-T3:.032+-.002, 2024-T3:.040+-.002, 2024-T3:.250+-.005",
+        "2024-T3:.063:countersunk, .005:sealant, 7075-T6:.190:cap",
+        "2024-T3:.032:countersunk, 2024-T3:.032:dimpled, .040",
+        "2024-T3:.050, 2024-T3:.050:countersunk",
+        "1.5in, 1.5in",
+    ];
+    let mut kinds = std::collections::BTreeSet::new();
+    for (number, limits) in [(1, &HANDBOOK), (2, &PROCESS)] {
+        for part in parts {
+            for pack in packs {
+                let asked = practice(number, &[]);
+                let (part_text, pack_text): (Vec<u8>, Vec<u8>) = (part.bytes().collect(), pack.bytes().collect());
+                let (mut fitted, mut findings) =
+                    (Watched::<shophead_fitted>::new(), Watched::<shophead_finding, SHOPHEAD_MAX_FINDINGS>::several());
+                let error = shophead_length_fit(
+                    reads_all(&part_text).cast_to_chars(),
+                    part_text.len(),
+                    reads_all(&pack_text).cast_to_chars(),
+                    pack_text.len(),
+                    reads(&asked),
+                    fitted.out(),
+                    findings.out(),
+                    SHOPHEAD_MAX_FINDINGS,
+                );
+                let stack = Stack::parse(pack).expect("layers");
+                let wanted = Installation::new(Part::parse(part).expect("a part"), &stack).by(limits).length();
+                let wanted = match wanted {
+                    Ok(wanted) => wanted,
+                    Err(refused) => {
+                        assert_eq!(error, refused.into(), "{part} {pack}");
+                        continue;
+                    }
+                };
+                assert_eq!(error, shophead_error::SHOPHEAD_OK, "{part} {pack}");
+                let fitted = fitted.get(0);
+                let length = wanted.length.map_or(SHOPHEAD_NONE, |length| length.nanometres());
+                assert_eq!((fitted.part.length_nm, fitted.choice.length_nm), (length, length), "{part} {pack}");
+                assert_eq!(fitted.choice.findings.count as usize, wanted.findings.iter().len(), "{part} {pack}");
+                for (index, finding) in wanted.findings.iter().enumerate() {
+                    let (mut said, mut size) =
+                        (Watched::<c_char, SHOPHEAD_TEXT_MAX>::several(), Watched::<usize>::new());
+                    let got = findings.get(index);
+                    let error = shophead_finding_say(reads(&got), 1, 1, said.out(), SHOPHEAD_TEXT_MAX, size.out());
+                    assert_eq!(error, shophead_error::SHOPHEAD_OK, "{part} {pack} {finding:?}");
+                    let said: String = (0..size.get(0)).map(|at| char::from(said.get(at) as u8)).collect();
+                    assert_eq!(said, finding.sentence(Units::Inches).to_string(), "{part} {pack}");
+                    kinds.insert(finding.code());
+                }
+            }
+        }
+    }
+    for code in [
+        Code::FlushHeadWithoutSeat,
+        Code::SeatWithoutFlushHead,
+        Code::SeatInWrongLayer,
+        Code::CountersinkTooDeep,
+        Code::DiameterOutsideRule,
+    ] {
+        assert!(kinds.contains(&code), "{code} is in no answer: {kinds:?}");
     }
 }

@@ -211,7 +211,7 @@ fn inspect<'p, 'j>(plan: &'p Plan<'j>, row: &'p RowPlan<'j>, line: &'p DrivenLin
     Inspected { row, line, earlier, planned, findings, remedy, replacement }
 }
 
-/// A tool mark is held against the height of the manufactured head. Where that is not known no depth of mark is accepted.
+/// A tool mark is checked against the height of the manufactured head. Where that is not known no depth of mark is accepted.
 fn with_head_height(defect: Defect, rivet: &Part<'_>) -> Defect {
     match defect {
         Defect::ToolMark { depth, .. } => {

@@ -162,7 +162,7 @@ pub struct PanelEdge {
     pub shape: EdgeShape,
     /// How far apart the marks are that it is marked out from; at the stations only where it does not say.
     pub every: Option<Length>,
-    /// The rows that are held against it, by their place in [`Job::rows`]; every row whose holes have coordinates where it does not say.
+    /// The rows that are checked against it, by their place in [`Job::rows`]; every row whose holes have coordinates where it does not say.
     pub rows: Option<Vec<usize>>,
 }
 

@@ -1,18 +1,21 @@
 //! `shophead group`.
 
-use shophead::joint::group::{Group, Member, PlaneLoad, share};
-use shophead::joint::margin::{Factors, Load, Margin, margin};
+use std::collections::HashMap;
+
+use shophead::installation::Installation;
+use shophead::joint::group::{Group, Member, PlaneLoad, Sides, Vector, share};
+use shophead::joint::margin::{Factors, Load, Margin, margin, yield_margin};
 use shophead::joint::strength::{Allowable, JointStrength};
 use shophead::layout::{Point, RowLayout, closest_sorted};
-use shophead::length::Length;
+use shophead::length::{Length, Toleranced};
 use shophead::practice::{Given, Practice};
 use shophead::quantity::Force;
 use shophead::rivet::part::Part;
 use shophead_job::drawing::{self, GroupDrawing};
-use shophead_job::read::read_group_from;
+use shophead_job::read::{GroupPoint, read_group_from};
 use shophead_job::words;
 
-use super::{edge, factors, load_kind, load_word, memory_mark};
+use super::{factors, load_kind, load_word, memory_mark};
 use crate::args::{Format, GroupArgs};
 use crate::context::Context;
 use crate::exit::Stop;
@@ -21,54 +24,90 @@ use crate::report::{Block, Record, Report, Table};
 use crate::{form, input};
 
 pub(super) fn run<'a>(args: &GroupArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
+    let bare = context.bare;
     let rivet = input::part("--rivet", &args.rivet)?.without_length();
-    let stack = input::layers("--sheets", &args.sheets, None, context.bare)?;
-    let (x, y) = input::force_pair("--load", &args.load, context.bare)?;
-    let at = input::point("--at", &args.at, context.bare)?;
-    let load = PlaneLoad { x, y, at, moment_in_lbf: 0.0, kind: load_kind(&args.factors) };
+    let stack = input::layers("--sheets", &args.sheets, None, bare)?;
+    let (x, y) = input::force_pair("--load", &args.load, bare)?;
+    let at = input::point("--at", &args.at, bare)?;
+    let moment = args.moment.as_deref().map(|text| input::moment("--moment", text, bare)).transpose()?;
+    let load = PlaneLoad { x, y, at, moment_in_lbf: moment.unwrap_or(0.0), kind: load_kind(&args.factors) };
     let factors = factors(&args.factors);
+    let edge = input::optional_length("--edge", args.edge.as_deref(), bare)?;
+    let hole = args.hole.as_deref().map(|text| input::hole_diameter("--hole", text, bare)).transpose()?;
     let points = context.inputs.read(&args.points, "the points")?;
-    let points = read_group_from(points.bytes, &points.name, rivet.series(), context.bare)?;
+    let points = read_group_from(points.bytes, &points.name, rivet.series(), bare)?;
 
-    let mut report = Report::new("group", context);
     let at_points: Vec<Point> = points.iter().map(|point| point.at).collect();
     let closest = closest_sorted(&at_points, &mut vec![0; at_points.len()], &[]).pair;
     let facts = Facts {
         stack: Some(stack),
-        layout: RowLayout {
-            edge: input::optional_length("--edge", args.edge.as_deref(), context.bare)?,
-            pitch: closest.map(|(_, _, distance)| distance),
-            transverse_pitch: None,
-        },
+        layout: RowLayout { edge: None, pitch: closest.map(|(_, _, distance)| distance), transverse_pitch: None },
         shear: args.shear.shear(),
+        driven: Facts::driven(&rivet, args.driven.as_deref())?,
         ..Facts::of(rivet, &args.place, context)?
     };
-    // One strength a size, in the order of the file.
+    let question = facts.question(context.practice);
+    let rivets: Vec<Part<'static>> =
+        points.iter().map(|point| point.size.and_then(|size| rivet.in_size(size)).unwrap_or(rivet)).collect();
+    let mut members: Vec<Member> =
+        points.iter().zip(&rivets).map(|(point, part)| Member::by_area(point.at, part.diameter())).collect();
+    refuse_overlap(&points, &rivets, closest, &question, hole)?;
+    // Which edge counts depends on where a rivet's load points; the shares do not depend on the strengths.
+    let loads: Vec<Vector> = {
+        let shares = share(&members, load, None).map_err(Stop::wrong)?;
+        members.iter().map(|member| shares.share(member).total()).collect()
+    };
+    // One strength for all rivets that are alike, in the order of the file.
     let mut sizes: Vec<Size> = Vec::new();
-    let mut members = Vec::with_capacity(points.len());
-    let mut rivets = Vec::with_capacity(points.len());
-    for point in &points {
-        let part = point.size.and_then(|size| rivet.in_size(size)).unwrap_or(rivet);
-        let known = sizes.iter().position(|size| size.part == part);
-        let index = match known {
-            Some(index) => index,
+    let mut known_sizes = HashMap::new();
+    for (index, ((point, part), load)) in points.iter().zip(&rivets).zip(&loads).enumerate() {
+        let question = question.with_rivet(*part);
+        let hole = point.hole.or(hole);
+        let question = hole.map_or(question, |hole| question.in_hole(Toleranced::exactly(hole)));
+        let known = point.edge.or(edge);
+        let given = known.is_some() || point.sides.iter().any(Option::is_some);
+        let least = known.map_or_else(|| super::edge(&question, context).map(|edge| edge.value), Ok)?;
+        let [left, right, below, above] = point.sides.map(|side| side.unwrap_or(least));
+        let sides = Sides { left, right, below, above };
+        let question = if given { question.edge(sides.nearest()) } else { question };
+        // Of a nearest edge alone nobody knows on which side it is.
+        let by_side = point.sides.iter().any(Option::is_some);
+        let in_load = if by_side { sides.along(*load) } else { sides.nearest() };
+        let alike = (*part, hole, sides.nearest(), in_load);
+        let size = match known_sizes.get(&(part.diameter(), hole, alike.2, alike.3)) {
+            Some(known) => *known,
             None => {
-                let question = facts.question(context.practice).with_rivet(part);
-                let edge = edge(&question, context)?;
-                let found = question.strength().map_err(Stop::wrong)?;
-                report.find_all(context, &part.to_string(), &found.findings);
-                sizes.push(Size { part, edge, found });
+                let edge = super::edge(&question, context)?;
+                let found = question.edge_in_load(alike.3).strength().map_err(Stop::wrong)?;
+                sizes.push(Size { alike, edge, given, found, rivets: Vec::new() });
+                known_sizes.insert((part.diameter(), hole, alike.2, alike.3), sizes.len() - 1);
                 sizes.len() - 1
             }
         };
-        let allowable = sizes.get(index).and_then(|size| size.found.allowable);
-        members.push(Member { allowable, ..Member::by_area(point.at, part.diameter()) });
-        rivets.push(part);
+        if let (Some(size), Some(member)) = (sizes.get_mut(size), members.get_mut(index)) {
+            size.rivets.push(index);
+            (member.allowable, member.yields) = (size.found.allowable, size.found.yield_load());
+        }
+    }
+    let mut report = Report::new("group", context);
+    for size in &sizes {
+        let subject = if sizes.len() == 1 { size.alike.0.to_string() } else { size.name() };
+        report.find_all(context, &subject, &size.found.findings);
     }
     let group = share(&members, load, Some(factors)).map_err(Stop::wrong)?;
     report.find_all(context, "group", &group.findings);
-    let answer = Answer { rivet, rivets: &rivets, members: &members, group: &group, load, factors, sizes: &sizes };
-    report.give(answer.form(args.edge.is_some(), context.practice));
+    let answer = Answer {
+        rivet,
+        rivets: &rivets,
+        members: &members,
+        group: &group,
+        load,
+        moment,
+        factors,
+        sizes: &sizes,
+        closest,
+    };
+    report.give(answer.form(context.practice));
     answer.text(&mut report, context);
     answer.records(&mut report, context);
     if context.format == Format::Svg {
@@ -85,10 +124,54 @@ pub(super) fn run<'a>(args: &GroupArgs, context: &Context<'a>) -> Result<Report<
     Ok(report)
 }
 
+/// Rivets that are alike.
 struct Size {
-    part: Part<'static>,
+    /// The rivet, its hole, the nearest edge and that in the direction of the load.
+    alike: (Part<'static>, Option<Length>, Length, Length),
     edge: Given<Length>,
+    given: bool,
     found: JointStrength,
+    /// Which they are, counted from 0.
+    rivets: Vec<usize>,
+}
+
+impl Size {
+    /// `MS20470AD4, rivets 1, 2, 5`.
+    fn name(&self) -> String {
+        /// More than these are only counted.
+        const NAMED: usize = 6;
+        let named: Vec<String> = self.rivets.iter().take(NAMED).map(|index| (index + 1).to_string()).collect();
+        let more = self.rivets.len().saturating_sub(NAMED);
+        let more = if more > 0 { format!(" and {more} more") } else { String::new() };
+        let one = if self.rivets.len() == 1 { "rivet" } else { "rivets" };
+        format!("{}, {one} {}{more}", self.alike.0, named.join(", "))
+    }
+}
+
+/// Two rivets so close that the hole of one runs into that of the other.
+fn refuse_overlap(
+    points: &[GroupPoint],
+    rivets: &[Part<'static>],
+    closest: Option<(usize, usize, Length)>,
+    question: &Installation<'_, '_>,
+    hole: Option<Length>,
+) -> Result<(), Stop> {
+    let Some((one, other, distance)) = closest else { return Ok(()) };
+    let hole_of = |index: usize| {
+        let (point, part) = (points.get(index)?, rivets.get(index)?);
+        let drilled = || question.with_rivet(*part).hole_or_drilled().value.max();
+        Some(point.hole.or(hole).unwrap_or_else(drilled))
+    };
+    let wide = hole_of(one).max(hole_of(other)).unwrap_or(Length::ZERO);
+    if distance > wide {
+        return Ok(());
+    }
+    let (one, other) = (one.min(other) + 1, one.max(other) + 1);
+    Err(Stop::wrong(if distance == Length::ZERO {
+        format!("rivets {one} and {other} are on one point; give each its own")
+    } else {
+        format!("rivets {one} and {other} are {distance} apart: their holes run into each other; check the points")
+    }))
 }
 
 struct Answer<'g> {
@@ -97,8 +180,10 @@ struct Answer<'g> {
     members: &'g [Member],
     group: &'g Group<'g>,
     load: PlaneLoad,
+    moment: Option<f64>,
     factors: Factors,
     sizes: &'g [Size],
+    closest: Option<(usize, usize, Length)>,
 }
 
 impl Answer<'_> {
@@ -112,14 +197,21 @@ impl Answer<'_> {
         margin(member.allowable?.force, load, self.factors).ok()
     }
 
+    /// At yield, under the limit load.
+    fn yield_margin(&self, member: &Member) -> Option<Margin> {
+        let load = Load { force: self.force(member), kind: self.load.kind };
+        yield_margin(member.yields?.force, load, self.factors).ok()
+    }
+
     /// The rivet that governs: that of the least margin, else the most loaded one.
     fn worst(&self) -> usize {
         self.group.worst.map_or(self.group.most_loaded, |worst| worst.rivet)
     }
 
-    fn form<'a>(&self, edge_given: bool, practice: &Practice<'a>) -> form::group::Answer<'a> {
+    fn form<'a>(&self, practice: &Practice<'a>) -> form::group::Answer<'a> {
         let group = self.group;
-        let rivet = |(member, part): (&Member, &Part<'_>)| {
+        let edges = self.edges_in_load();
+        let rivet = |((member, part), edge): ((&Member, &Part<'_>), Length)| {
             let share = group.share(member);
             let total = share.total();
             form::group::Rivet {
@@ -133,19 +225,22 @@ impl Answer<'_> {
                 diameter: part.diameter().into(),
                 allowable: member.allowable.map(|known| form::Allowable::of(known, practice)),
                 margin: self.margin(member).and_then(|margin| form::finite(margin.value)),
+                yield_margin: self.yield_margin(member).and_then(|margin| form::finite(margin.value)),
+                edge_in_load: edge.into(),
             }
         };
         let strength = |size: &Size| form::group::Strength {
-            rivet: size.part.to_string(),
+            rivet: size.alike.0.to_string(),
+            hole: size.alike.1.map(form::Length::from),
             edge: form::GivenLength::of(size.edge, practice),
-            edge_given,
+            edge_given: size.given,
             allowable: size.found.allowable.map(|known| form::Allowable::of(known, practice)),
             governing: size.found.governing.filter(|_| size.found.allowable.is_some()).map(|found| found.mode.into()),
         };
         form::group::Answer {
             rivet: self.rivet.to_string(),
             centroid: group.centroid.into(),
-            rivets: self.members.iter().zip(self.rivets).map(rivet).collect(),
+            rivets: self.members.iter().zip(self.rivets).zip(edges).map(rivet).collect(),
             worst: self.members.get(self.worst()).map(|member| form::group::Worst {
                 rivet: form::Nth::of(self.worst() + 1),
                 x: member.at.x.into(),
@@ -154,10 +249,16 @@ impl Answer<'_> {
             }),
             most_loaded: form::Nth::of(group.most_loaded + 1),
             margin: group.worst.map(|worst| form::Margin::of(worst.margin, practice)),
+            yield_margin: group.worst_yield.map(|worst| form::Margin::of(worst.margin, practice)),
+            closest: self.closest.map(|(one, other, distance)| form::group::Closest {
+                rivets: [form::Nth::of(one.min(other) + 1), form::Nth::of(one.max(other) + 1)],
+                distance: distance.into(),
+            }),
             load: form::group::Load {
                 fx: self.load.x.into(),
                 fy: self.load.y.into(),
                 at: self.load.at.into(),
+                moment: self.moment.map(moment),
                 kind: self.load.kind.into(),
             },
             moment: moment(group.moment_in_lbf),
@@ -167,13 +268,32 @@ impl Answer<'_> {
         }
     }
 
+    /// The edge distance that the strength of each rivet counts, in their order.
+    fn edges_in_load(&self) -> Vec<Length> {
+        let mut edges = vec![Length::ZERO; self.members.len()];
+        for size in self.sizes {
+            for index in &size.rivets {
+                if let Some(edge) = edges.get_mut(*index) {
+                    *edge = size.alike.3;
+                }
+            }
+        }
+        edges
+    }
+
     fn text(&self, report: &mut Report, context: &Context<'_>) {
         let (units, group) = (context.units, self.group);
         let Some(worst) = self.members.get(self.worst()) else { return };
         let (number, load) = (self.worst() + 1, units.force(self.force(worst)));
         let part = self.rivets.get(self.worst()).unwrap_or(&self.rivet);
         report.answer(match group.worst {
-            Some(found) => format!("{part}   rivet {number} is the worst: {load}, margin {:+.2}", found.margin.value),
+            Some(found) => {
+                let yields = group.worst_yield.filter(|worst| worst.margin.value < 0.0);
+                let yields = yields.map_or_else(String::new, |worst| {
+                    format!("; rivet {} yields under limit load, {:+.2}", worst.rivet + 1, worst.margin.value)
+                });
+                format!("{part}   rivet {number} is the worst: {load}, margin {:+.2}{yields}", found.margin.value)
+            }
             None => format!("{part}   rivet {number} carries most: {load}; no published allowable"),
         });
         let place = |at: Point| format!("{}, {}", units.length(at.x), units.length(at.y));
@@ -184,6 +304,13 @@ impl Answer<'_> {
         pair("load", format!("{} {kind} load through {}", units.force(whole), place(self.load.at)));
         if let Some(found) = group.worst {
             pair("with its factors", format!("{} on rivet {number}", units.force(found.margin.factored_load)));
+        }
+        if let Some(worst) = group.worst_yield {
+            pair("at yield", format!("{:+.2} at limit load, rivet {}", worst.margin.value, worst.rivet + 1));
+        }
+        if let Some((one, other, distance)) = self.closest {
+            let (one, other) = (one.min(other) + 1, one.max(other) + 1);
+            pair("closest", format!("rivets {one} and {other}, {} apart", units.length(distance)));
         }
         pair("centroid", place(group.centroid));
         pair("moment about it", units.moment(group.moment_in_lbf).to_string());
@@ -199,7 +326,16 @@ impl Answer<'_> {
                     format!("{}{}; then {governing}", units.force(force), memory_mark(basis))
                 },
             );
-            pair(&format!("{} carries", size.part), format!("{carries}; edge {}", units.length(size.edge.value)));
+            let (part, hole, nearest, along) = size.alike;
+            let name = if self.sizes.len() == 1 { part.to_string() } else { size.name() };
+            let hole = hole.map_or_else(String::new, |hole| format!(", hole {}", units.length(hole)));
+            let along =
+                if along == nearest { String::new() } else { format!(", {} along its load", units.length(along)) };
+            let carries_each = if self.sizes.len() == 1 { "carries" } else { "carry each" };
+            pair(
+                &format!("{name} {carries_each}"),
+                format!("{carries}; edge {}{along}{hole}", units.length(size.edge.value)),
+            );
         }
         report.text.push(Block::Pairs(pairs));
         report.heading("Each rivet");
@@ -223,6 +359,7 @@ impl Answer<'_> {
     }
 
     fn records(&self, report: &mut Report, context: &Context<'_>) {
+        let edges = self.edges_in_load();
         for (index, (member, part)) in self.members.iter().zip(self.rivets).enumerate() {
             let total = self.group.share(member).total();
             let mut record = Record::new(context.units);
@@ -232,6 +369,8 @@ impl Answer<'_> {
             record.force("allowable", member.allowable.map(|allowable| allowable.force));
             record.optional("margin", self.margin(member).map(|margin| margin.value));
             record.text("worst", index == self.worst());
+            record.optional("yield_margin", self.yield_margin(member).map(|margin| margin.value));
+            record.length("edge_in_load", edges.get(index).copied());
             record.findings(&report.findings);
             report.rows.push(record);
         }

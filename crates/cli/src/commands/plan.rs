@@ -3,7 +3,7 @@
 use std::collections::HashMap;
 
 use serde::{Serialize, Serializer};
-use shophead::finding::{Finding, Severity};
+use shophead::finding::{Code, Finding, Severity};
 use shophead::hole::Disposition;
 use shophead::installation::HoleAnswer;
 use shophead::joint::row::{RowMode, RowStrength};
@@ -279,7 +279,11 @@ impl<'j> Page<'_, '_, 'j> {
 
     /// What the row carries an inch on both sides.
     fn before_and_after(&self, plan: &RowPlan<'_>) -> Option<String> {
+        let same = plan.findings.iter().find(|finding| finding.code() == Code::AsStrongAsBefore);
+        let same = same.map(|finding| self.said(finding));
         let found = match &plan.before_and_after {
+            Ok(found) if found.before.per_inch.is_some() || same.is_none() => found,
+            _ if same.is_some() => return same,
             Ok(found) => found,
             Err(why) => {
                 return Some(format!("Not compared with the row as installed: {}.", words::not_compared(*why)));
@@ -386,12 +390,7 @@ impl<'j> Page<'_, '_, 'j> {
             });
             for (plan, blocked) in self.plan.rows.iter().zip(&position.blocked) {
                 let Some(blocked) = blocked else { continue };
-                let but = if plan.solid.is_some() {
-                    String::new()
-                } else {
-                    " A blind rivet may go here, if the type's manual names it.".into()
-                };
-                lines.push(format!("{}: {}{but}", plan.row.name, blocked.sentence(self.context.units)));
+                lines.push(format!("{}: {}", plan.row.name, blocked.sentence(self.context.units)));
             }
             lines.extend(panel::time(self.plan, position));
             self.report.text.push(Block::Entry(format!("{}: {verdict}", position.position.name), lines));

@@ -87,7 +87,8 @@ impl CountFrom {
     }
 }
 
-const fn critical(critical: Critical) -> Mode {
+/// How a joint fails that the cell is for.
+pub(crate) const fn critical(critical: Critical) -> Mode {
     match critical {
         Critical::Shear => Mode::RivetShear,
         Critical::Bearing => Mode::Bearing,

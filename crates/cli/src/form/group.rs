@@ -20,6 +20,10 @@ pub(crate) struct Answer<'a> {
     pub(crate) most_loaded: Nth,
     /// The margin of the worst rivet; null where no strength is known.
     pub(crate) margin: Option<Margin<'a>>,
+    /// The margin of the rivet whose sheets yield first, at limit load; null where a yield is not known.
+    pub(crate) yield_margin: Option<Margin<'a>>,
+    /// The two rivets that are closest; null for a single one.
+    pub(crate) closest: Option<Closest>,
     /// The load as given.
     pub(crate) load: Load,
     /// The moment about the centroid.
@@ -56,6 +60,20 @@ pub(crate) struct Rivet<'a> {
     pub(crate) allowable: Option<Allowable<'a>>,
     /// Its margin, without unit; null where its strength is not known.
     pub(crate) margin: Option<f64>,
+    /// Its margin at yield under the limit load, without unit; null where that is not known.
+    pub(crate) yield_margin: Option<f64>,
+    /// To the edge in the direction of its load, forward or back: what its strength counts.
+    pub(crate) edge_in_load: Length,
+}
+
+/// The two rivets that are closest.
+#[derive(Debug, Serialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
+pub(crate) struct Closest {
+    /// Their lines among the points, counted from 1.
+    pub(crate) rivets: [Nth; 2],
+    /// From centre to centre.
+    pub(crate) distance: Length,
 }
 
 /// A force along both axes.
@@ -92,6 +110,8 @@ pub(crate) struct Load {
     pub(crate) fy: Force,
     /// A point on its line.
     pub(crate) at: Point,
+    /// A moment besides; null where none was given.
+    pub(crate) moment: Option<Moment>,
     /// Which load it is.
     pub(crate) kind: LoadKind,
 }
@@ -106,12 +126,14 @@ pub(crate) struct Moment {
     pub(crate) n_m: f64,
 }
 
-/// What a rivet of one size carries.
+/// What a rivet of one size, hole and edge distance carries.
 #[derive(Debug, Serialize)]
 #[cfg_attr(test, derive(schemars::JsonSchema))]
 pub(crate) struct Strength<'a> {
     /// The rivet in this size.
     pub(crate) rivet: String,
+    /// Its hole as measured; null where it is taken as drilled.
+    pub(crate) hole: Option<Length>,
     /// Distance from the centre to the nearest edge.
     pub(crate) edge: GivenLength<'a>,
     /// Whether it was given.

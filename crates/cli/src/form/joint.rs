@@ -29,14 +29,14 @@ pub(crate) struct Answer<'a> {
     pub(crate) margin: Option<Margin<'a>>,
     /// The weakest document that the figures rest on.
     pub(crate) basis: Basis<'a>,
-    /// Yielding.
-    pub(crate) r#yield: Yielding<'a>,
-    /// Pull along the axis: indications only.
-    pub(crate) tension: Tension<'a>,
     /// The strength of the driven rivet that counts; null where none is known.
     pub(crate) driven: Option<Driven<'a>>,
     /// What the strengths of each sheet are.
     pub(crate) sheets: Vec<SheetValues>,
+    /// Yielding.
+    pub(crate) r#yield: Yielding<'a>,
+    /// Pull along the axis: indications only.
+    pub(crate) tension: Tension<'a>,
     /// The force that forms the driven head; null where it is not known.
     pub(crate) squeeze: Option<Squeeze<'a>>,
     /// The rivet in its row; null without a pitch.

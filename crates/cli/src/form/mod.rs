@@ -1,4 +1,4 @@
-//! The answers for scripts: one plain structure for each, from which the JSON is written as it stands.
+//! The answers for scripts: one plain structure for each, from which the JSON is written.
 //!
 //! | what | is |
 //! |---|---|
@@ -31,6 +31,7 @@ pub(crate) mod length;
 pub(crate) mod order;
 pub(crate) mod part;
 pub(crate) mod plan;
+pub(crate) mod repair;
 #[cfg(test)]
 pub(crate) mod schema;
 pub(crate) mod sources;

@@ -3,7 +3,7 @@
 use serde::{Serialize, Serializer};
 #[cfg(test)]
 use shophead::practice::BUILT_IN;
-use shophead::{answer, basis, damage, finding, hole, joint, material, rivet, stack, structure, upset};
+use shophead::{answer, basis, damage, finding, hole, joint, material, repair, rivet, stack, structure, upset};
 use shophead_job::{inspect, plan};
 
 use crate::commands::{joint as joint_command, load_word, part, splice};
@@ -94,6 +94,24 @@ words! {
         [material::Guarantee::A, material::Guarantee::B, material::Guarantee::S];
     /// What gave a count.
     closed CountFrom: splice::CountFrom, splice::CountFrom::as_str, [splice::CountFrom::Table, splice::CountFrom::Strength];
+    /// Which count is laid out.
+    open CountBy: repair::count::By, repair::count::By::as_str,
+        repair::count::By::ALL.iter().copied().filter(|by| *by != repair::count::By::Greater);
+    /// The formula for the flexibility of a rivet.
+    open Formula: joint::flexibility::Formula, joint::flexibility::Formula::as_str,
+        joint::flexibility::Formula::ALL.iter().copied();
+    /// Which patch.
+    open PatchStyle: repair::patch::Style, repair::patch::Style::as_str, repair::patch::Style::ALL.iter().copied();
+    /// How the rows lie.
+    open RowPattern: repair::patch::Pattern, repair::patch::Pattern::as_str, repair::patch::Pattern::ALL.iter().copied();
+    /// A named cross-section.
+    open Shape: repair::splice::Shape, repair::splice::Shape::as_str, repair::splice::Shape::ALL.iter().copied();
+    /// What is spliced.
+    open Spliced: repair::splice::Spliced, repair::splice::Spliced::as_str, repair::splice::Spliced::ALL.iter().copied();
+    /// The number of a table.
+    open SpliceTable: joint::splice::Table, joint::splice::Table::number, joint::splice::Table::ALL;
+    /// Whether it is asked, seen to, done or looked at.
+    open ToldKind: repair::told::Kind, repair::told::Kind::as_str, repair::told::Kind::ALL.iter().copied();
     /// Why nothing could be compared.
     open NotCompared: plan::NotCompared, plan::NotCompared::as_str,
         [plan::NotCompared::NoEdge, plan::NotCompared::NoPitch, plan::NotCompared::NoJoint];

@@ -5,7 +5,7 @@ use serde_json::Value;
 use crate::{Run, shophead_with};
 
 /// Runs in a scratch folder with these files in it; `_` in a word stands for a blank.
-fn with_files(files: &[(&str, &str)], typed: &str) -> Run {
+pub(crate) fn with_files(files: &[(&str, &str)], typed: &str) -> Run {
     let folder = tempfile::tempdir().expect("a scratch folder");
     for (name, text) in files {
         std::fs::write(folder.path().join(name), text).expect("a file");
@@ -13,13 +13,13 @@ fn with_files(files: &[(&str, &str)], typed: &str) -> Run {
     shophead_with(typed, |command| command.current_dir(folder.path()))
 }
 
-fn codes(value: &Value) -> Vec<&str> {
+pub(crate) fn codes(value: &Value) -> Vec<&str> {
     value["findings"].as_array().unwrap().iter().map(|finding| finding["code"].as_str().unwrap()).collect()
 }
 
 /// Within the digits of a print.
 #[track_caller]
-fn near(value: &Value, wanted: f64, within: f64) {
+pub(crate) fn near(value: &Value, wanted: f64, within: f64) {
     let found = value.as_f64().unwrap_or_else(|| panic!("{value} is no number"));
     assert!((found - wanted).abs() <= within, "{found} is not {wanted}");
 }

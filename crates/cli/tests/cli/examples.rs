@@ -325,6 +325,11 @@ fn handbook(row: &Row) -> Use {
             let rule = inches("length --layers .032,.032 --diameter 1/8", &["rule_of_thumb"]);
             near((rule * 16.0).round() / 16.0, 0.25)
         }
+        // To the nearest 1/16 again.
+        "T01" => {
+            let rule = inches("length --layers .040,.040 --diameter 1/8", &["rule_of_thumb"]);
+            near((rule * 16.0).round() / 16.0, 0.25)
+        }
         "W03" => near(
             inches("splice --sheet 2024-T3:.040 --width 1 --rivet AD4 --rows 2", &["rows", "pattern", "overlap"]),
             0.8125,

@@ -5,7 +5,7 @@ use std::process::Command;
 use crate::bare;
 
 /// Every command, as help lists them.
-fn commands() -> Vec<String> {
+pub(crate) fn commands() -> Vec<String> {
     let help = bare("--help").printed(0).to_owned();
     let list = help.split_once("Commands:\n").expect("a list").1;
     let named = list.lines().take_while(|line| !line.is_empty()).filter_map(|line| line.split_whitespace().next());

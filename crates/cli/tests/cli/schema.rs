@@ -1,4 +1,4 @@
-//! Every JSON that a test sees is held against the schema that the binary prints; here, that this can fail, and the command itself.
+//! Every JSON that a test sees is checked against the schema that the binary prints; here, that this can fail, and the command itself.
 
 use std::collections::HashMap;
 use std::sync::{LazyLock, Mutex};

@@ -421,6 +421,9 @@ bases! {
     HDBK5_EARLIER_T8_1_2B = Memory "MIL-HDBK-5, earlier editions", "table 8.1.2(b); not certain to stand in 5H or 5J";
     AC43_T4_9 = Published "AC 43.13-1B", "table 4-9, p 4-37";
     AC43_T4_10 = Published "AC 43.13-1B", "table 4-10, p 4-38";
+    EXTRUSION_2024 = Memory "AMS-QQ-A-200/3", "2024 extrusions and their tempers";
+    EXTRUSION_7075 = Memory "AMS-QQ-A-200/11", "7075 extrusions and their tempers";
+    SHEET_4130 = Memory "AMS 6350", "4130 sheet";
     AC43_T4_11 = Published "AC 43.13-1B", "table 4-11, p 4-39";
     AC43_T4_9_NOTE_B = Published "AC 43.13-1B", "table 4-9 note b, p 4-37";
     AC43_T4_10_CELLS = Memory "AC 43.13-1B", "table 4-10 note b, p 4-38; from the cells";

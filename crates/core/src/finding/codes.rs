@@ -76,7 +76,7 @@ codes! {
         "length[ {m/}] is outside the standard's table[, which ends at {l/}].", "Check that it can be had.",
         "not in table[: {m/}][, end {l/}]";
     DiameterOutsideRule = 11, "diameter-outside-rule", "The diameter is outside the rule for the sheet.",
-        "diameter[ {m/}] is outside the rule for this sheet[, {l}].", "Check the diameter.",
+        "diameter[ {m/}] is outside the rule for these sheets[, limit {l/}].", "Check it against approved data.",
         "diameter off rule[: {m/}, rule {l}]";
     NotStructural = 12, "not-structural", "This alloy or size is not for structure.",
         "not for structure[: {m/}, smallest {l/}].", "Take another rivet.",
@@ -374,16 +374,16 @@ codes! {
         "the factory seams differ.", "Copy the stronger[: number {m}].",
         "seams differ[: copy {m}]";
     // access
-    MustBeSolid = 57, "must-be-solid", "Only driven solid rivets may go here.",
-        "only driven solid rivets may go here.", "",
-        "solid rivets only";
+    MustBeSolid = 57, "must-be-solid", "Only driven solid rivets may go here, and no position lets them be bucked.",
+        "only driven solid rivets may go here, and no position lets them be bucked.", "Plan another position, or refer.",
+        "solid rivets only: no room to buck";
     CannotBuck = 58, "cannot-buck", "There is not enough room behind this row to buck it.",
         "[{m} behind this row: not enough|no room to buck this row][, tail and bar need {l}].", "",
         "cannot buck[: {m}][, needs {l}]";
     NoPositionServes = 59, "no-position-serves", "There is no position in which every row can be bucked that takes driven rivets only.",
         "no position lets every row be bucked.", "Plan another position, or refer.",
         "no position works";
-    BlindNeedsApproval = 60, "blind-needs-approval", "A blind rivet here needs the type's manual.",
-        "a blind rivet here needs the type's manual.", "Refer.",
-        "blind: needs manual";
+    BlindNeedsApproval = 60, "blind-needs-approval", "No position lets this row be bucked, and a blind rivet here needs the type's manual.",
+        "no position lets this row be bucked, and a blind rivet needs the type's manual.", "Plan another position, or refer.",
+        "no room to buck; blind: needs manual";
 }

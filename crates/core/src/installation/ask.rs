@@ -106,7 +106,7 @@ impl<'a> Installation<'_, 'a> {
     /// The edge distance that strength counts: of several rows no more than the metal in front of an inner row, up to the side of the next hole
     /// in line with it.
     fn edge_counted(&self) -> Option<Length> {
-        let edge = self.edge_or_least()?.value;
+        let edge = self.edge_in_load.or(self.edge_or_least().map(|edge| edge.value))?;
         let Some(spacing) = self.layout.transverse_pitch.filter(|_| self.rows > 1) else { return Some(edge) };
         // Staggered, the next hole in line is that of the next row but one.
         let to_hole = if self.staggered { spacing.plus(spacing) } else { spacing };

@@ -74,6 +74,8 @@ pub struct Installation<'q, 'a> {
     grip: Option<Toleranced>,
     hole: Option<Toleranced>,
     layout: RowLayout,
+    /// To the edge in the direction of the load, where that is not the nearest one.
+    edge_in_load: Option<Length>,
     rows: u16,
     staggered: bool,
     structure: Option<Structure>,
@@ -115,6 +117,7 @@ impl<'q, 'a> Installation<'q, 'a> {
             grip: None,
             hole: None,
             layout: RowLayout { edge: None, pitch: None, transverse_pitch: None },
+            edge_in_load: None,
             rows: 1,
             staggered: false,
             structure: None,
@@ -169,6 +172,12 @@ impl<'q, 'a> Installation<'q, 'a> {
     #[must_use]
     pub const fn edge(self, edge: Length) -> Self {
         Installation { layout: RowLayout { edge: Some(edge), ..self.layout }, ..self }
+    }
+
+    /// So far from the edge that the load points to, or away from: what strength counts where another edge is nearer.
+    #[must_use]
+    pub const fn edge_in_load(self, edge: Length) -> Self {
+        Installation { edge_in_load: Some(edge), ..self }
     }
 
     /// So far from an edge that is cut anew: not as the maker built it.

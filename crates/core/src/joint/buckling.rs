@@ -9,7 +9,7 @@
 //!
 //! The form is read as an effective length K, with c = 1/K² (a text on aircraft structures, secondary quotation). A plate form divides by
 //! 1 - ν² and comes out about a tenth higher; it is recalled and offered to compare. Both are elastic and hold only while F is below about
-//! half of the compression yield stress. Above that the modulus E gives way to the tangent modulus, whose curve must be taken from the
+//! half of the compression yield stress. Above that the tangent modulus takes the place of E; its curve must be taken from the
 //! handbook of the material: there is no answer here, only the finding [`Code::BucklingNotElastic`].
 //!
 //! Sources contradict each other on c, see [`FIXITIES`]. The practice decides; the built-in ones take the low figures.

@@ -21,7 +21,7 @@
 //! place. An *ultimate* strength of a group by way of the instantaneous centre needs measured load-slip curves of the rivet, and no
 //! published method for aluminium rivets was at hand: there is no such answer here, and [`Code::ElasticSharesOnly`] says so.
 
-use super::margin::{Factors, Load, LoadKind, Margin, MarginError, margin};
+use super::margin::{Factors, Load, LoadKind, Margin, MarginError, margin, yield_margin};
 use super::strength::Allowable;
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
@@ -43,20 +43,80 @@ pub struct Member {
     pub weight: f64,
     /// What it carries at failure, where known.
     pub allowable: Option<Allowable>,
+    /// The load on it at which a sheet yields, where known.
+    pub yields: Option<Allowable>,
 }
 
 impl Member {
     /// One of many that are alike, of unknown strength.
     #[must_use]
     pub const fn alike(at: Point) -> Member {
-        Member { at, weight: 1.0, allowable: None }
+        Member { at, weight: 1.0, allowable: None, yields: None }
     }
 
     /// Weighted by its shank area, of unknown strength.
     #[must_use]
     pub fn by_area(at: Point, diameter: Length) -> Member {
         let diameter = diameter.to_inches_f64();
-        Member { at, weight: core::f64::consts::FRAC_PI_4 * diameter * diameter, allowable: None }
+        Member { at, weight: core::f64::consts::FRAC_PI_4 * diameter * diameter, allowable: None, yields: None }
+    }
+}
+
+/// How far a rivet stands from the straight edges on its four sides.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Sides {
+    /// Towards smaller x.
+    pub left: Length,
+    /// Towards greater x.
+    pub right: Length,
+    /// Towards smaller y.
+    pub below: Length,
+    /// Towards greater y.
+    pub above: Length,
+}
+
+impl Sides {
+    /// As far on every side.
+    #[must_use]
+    pub const fn all(edge: Length) -> Sides {
+        Sides { left: edge, right: edge, below: edge, above: edge }
+    }
+
+    /// To the nearest of them.
+    #[must_use]
+    pub fn nearest(&self) -> Length {
+        self.left.min(self.right).min(self.below).min(self.above)
+    }
+
+    /// To the nearest of them along the line of a load, forward and back: what presses one sheet forward presses the other one back. Without
+    /// a load, as [`Sides::nearest`].
+    ///
+    /// ```
+    /// use shophead::joint::group::{Sides, Vector};
+    /// use shophead::length::Length;
+    /// use shophead::quantity::Force;
+    /// let (near, far) = (Length::parse(".25")?, Length::parse("1")?);
+    /// let sides = Sides { below: near, ..Sides::all(far) };
+    /// let load = |x, y| Vector { x: Force::from_lbf(x), y: Force::from_lbf(y) };
+    /// // Along the near edge it does not count; straight at it, or away from it, it does.
+    /// assert_eq!(sides.along(load(100.0, 0.0)), far);
+    /// assert_eq!(sides.along(load(0.0, 100.0)), near);
+    /// // At 45 degrees the way to it is 1.414 times as long.
+    /// assert!((sides.along(load(50.0, 50.0)).to_inches_f64() - 0.353_553).abs() < 1e-6);
+    /// # Ok::<(), shophead::length::ParseLengthError>(())
+    /// ```
+    #[must_use]
+    pub fn along(&self, load: Vector) -> Length {
+        let size = load.size().lbf();
+        let way = |edge: Length, part: f64| {
+            // As far as can be measured where the load runs along the edge.
+            let way = Length::try_from_inches_f64(edge.to_inches_f64() * (size / part));
+            if part > 0.0 { way.unwrap_or(Length::MAX) } else { Length::MAX }
+        };
+        let (x, y) = (libm::fabs(load.x.lbf()), libm::fabs(load.y.lbf()));
+        let way = way(self.left.min(self.right), x).min(way(self.below.min(self.above), y));
+        if way == Length::MAX { self.nearest() } else { way.max(self.nearest()) }
     }
 }
 
@@ -149,6 +209,8 @@ pub struct Group<'g> {
     pub most_loaded: usize,
     /// The rivet with the least margin; `None` where factors were not given or a strength is not known.
     pub worst: Option<Worst>,
+    /// The rivet that yields first under the limit load; `None` where factors were not given or a yield is not known.
+    pub worst_yield: Option<Worst>,
     /// The weakest basis in it.
     pub basis: Basis,
     /// The rivet whose strength rests on that basis, counted from 0; `None` where the method itself is the weakest.
@@ -250,6 +312,7 @@ pub fn share<'g>(rivets: &'g [Member], load: PlaneLoad, factors: Option<Factors>
         rotation_centre: rotation_centre(first.at, &sums),
         most_loaded: 0,
         worst: None,
+        worst_yield: None,
         basis,
         weakest: None,
         findings: Findings::new(),
@@ -395,6 +458,29 @@ impl<'g> Group<'g> {
             );
         }
         self.worst = worst;
+        self.judge_yield(kind, factors)
+    }
+
+    /// The rivet whose sheets yield first under the limit load, where the yield of every one is known.
+    fn judge_yield(&mut self, kind: LoadKind, factors: Factors) -> Result<(), GroupError> {
+        let mut worst: Option<Worst> = None;
+        for (index, rivet) in self.rivets.iter().enumerate() {
+            let Some(yields) = rivet.yields else { return Ok(()) };
+            let force = self.share(rivet).total().size();
+            if force == Force::ZERO {
+                continue;
+            }
+            let margin = match yield_margin(yields.force, Load { force, kind }, factors) {
+                Err(MarginError::OutOfRange) => continue,
+                margin => margin?,
+            };
+            let tie = EQUAL_WITHIN * (1.0 + margin.value);
+            if worst.is_none_or(|worst| margin.value < worst.margin.value - tie) {
+                worst = Some(Worst { rivet: index, margin, basis: yields.basis });
+            }
+        }
+        self.findings.push_some(worst.and_then(|worst| worst.margin.yields()));
+        self.worst_yield = worst;
         Ok(())
     }
 }

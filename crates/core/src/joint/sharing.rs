@@ -507,7 +507,7 @@ impl Envelope {
         self.rows.get(row).map(|&(least, greatest)| (Force::from_lbf(least), Force::from_lbf(greatest)))
     }
 
-    /// The row whose fasteners carry most by any formula, counted from 0, and that load without its sign; the first of equals.
+    /// The row whose fasteners carry most by any formula, counted from 0, and that load without its sign; the first where several are equal.
     #[must_use]
     pub fn peak(&self) -> Option<(usize, Force)> {
         let size = |&(least, greatest): &(f64, f64)| greatest.max(-least);

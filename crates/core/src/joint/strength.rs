@@ -118,7 +118,7 @@ impl Joint<'_> {
         self.hole.unwrap_or_else(|| nominal_hole(self.rivet.diameter))
     }
 
-    /// What a sheet is held against to be thick enough: the hole as it is, and never less than the nominal one.
+    /// The diameter that a sheet has to be thick enough for: the hole as it is, and never less than the nominal one.
     fn widest_hole(&self) -> Length {
         self.hole_or_nominal().max(nominal_hole(self.rivet.diameter))
     }

@@ -2,7 +2,8 @@
 //!
 //! First MIL-HDBK-5J (31 January 2003), tables 3.2.3.0(b1) to 3.7.6.0(c2), in printed order, each material with the first table in which
 //! it stands; a column for two tempers makes two materials. Then what AC 43.13-1B, tables 4-9 to 4-11, names beyond those: strengths
-//! for them were not read. An empty temper stands where the table names none: 2017, and 5052 in all hardnesses.
+//! for them were not read; so too of 2024-O, whose bends table 4-6 gives, and of the extrusions and the steel of a spar, which are named from
+//! memory. An empty temper stands where the table names none: 2017, 5052 in all hardnesses, 4130.
 
 use super::named::Named;
 use crate::basis::Basis;
@@ -52,4 +53,9 @@ pub(super) const NAMES: &[Named] = &[
     named("2024", "T36", false, Basis::AC43_T4_9),
     named("2024", "T36", true, Basis::AC43_T4_9),
     named("5052", "", false, Basis::AC43_T4_11),
+    named("2024", "O", false, Basis::AC43_T4_6),
+    named("2024", "O", true, Basis::AC43_T4_6),
+    named("2024", "T3511", false, Basis::EXTRUSION_2024),
+    named("7075", "T6511", false, Basis::EXTRUSION_7075),
+    named("4130", "", false, Basis::SHEET_4130),
 ];

@@ -51,7 +51,7 @@ impl Material {
         self.0.alloy
     }
 
-    /// The temper, such as `T3`; empty where the table that names the material means any (2017, 5052).
+    /// The temper, such as `T3`; empty where the table that names the material means any (2017, 5052, 4130).
     #[must_use]
     pub const fn temper(self) -> &'static str {
         self.0.temper
@@ -114,7 +114,7 @@ impl Material {
     }
 
     /// Reads a material: `2024-T3`, `clad 2024-T3`, `2024-T3 clad`, `alclad 2024-T3`, `bare 7075-T6`, in small or capital
-    /// letters. Without `clad` or `alclad` it is bare. An alloy that a table names in any temper (2017, 5052) is read in any, and without one.
+    /// letters. Without `clad` or `alclad` it is bare. An alloy that a table names in any temper (2017, 5052, 4130) is read in any, and without one.
     ///
     /// # Errors
     /// [`ParseMaterialError`] names what is not known and lists what is; [`Material::known`] has all of it.
@@ -158,7 +158,7 @@ impl Material {
 /// Whether a word is written as tempers are: a letter, perhaps figures behind it.
 fn is_temper(word: &str) -> bool {
     let mut letters = word.bytes();
-    let first = letters.next().is_some_and(|first| b"FOHWT".contains(&first.to_ascii_uppercase()));
+    let first = letters.next().is_some_and(|first| b"FOHNWT".contains(&first.to_ascii_uppercase()));
     first && letters.all(|figure| figure.is_ascii_digit())
 }
 
@@ -291,6 +291,8 @@ mod tests {
             ("clad 2017-T3", "clad 2017"),
             ("5052", "5052"),
             ("5052-H34", "5052-H34"),
+            ("7075-T6511", "7075-T6511"),
+            ("4130-N", "4130"),
         ] {
             assert_eq!(format!("{}", material(text)), printed, "{text:?}");
         }
@@ -322,7 +324,7 @@ mod tests {
         assert_eq!(format!("{bare_6061}"), "this material is on file only as 6061-T6");
         assert_eq!(
             format!("{}", ParseMaterialError::UnknownAlloy),
-            "no such sheet alloy on file; on file are 2024, 5052, 6061, 7075, 2014, 2017"
+            "no such sheet alloy on file; on file are 2024, 5052, 6061, 7075, 2014, 2017, 4130"
         );
     }
 
@@ -351,7 +353,20 @@ mod tests {
 
     #[test]
     fn a_material_known_by_name_alone_has_no_strengths() {
-        for text in ["2014-T6", "clad 2014-T6", "2017", "clad 2017", "2024-T36", "5052"] {
+        for text in [
+            "2014-T6",
+            "clad 2014-T6",
+            "2017",
+            "clad 2017",
+            "2024-T36",
+            "5052",
+            "2024-O",
+            "clad 2024-O",
+            "2024-T3511",
+            "7075-T6511",
+            "4130",
+            "4130-N",
+        ] {
             assert_eq!(material(text).properties(inch(".040")), None, "{text}");
         }
     }

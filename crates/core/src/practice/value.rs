@@ -19,7 +19,7 @@ pub enum Rounding {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub enum Value {
-    /// A length as it stands: `.163`.
+    /// A length by itself: `.163`.
     Length(Length),
     /// So many nominal shank diameters and a length: `1.5 D`, `2 D + 1/16`. The multiple is `num / den`.
     Diameters {

@@ -101,7 +101,7 @@ pub struct Seam {
     pub total: Option<u32>,
     /// The edge distance that counts.
     pub edge: Option<Given<Length>>,
-    /// What gives way first at one rivet.
+    /// What fails first at one rivet.
     pub governing: Option<Governing>,
     /// What the whole sheet carries over the width.
     pub sheet_load: Option<Force>,

@@ -187,7 +187,7 @@ pub struct LengthTolerance {
 /// reference.
 #[derive(Clone, Copy, PartialEq, Eq)]
 pub struct Series<'a> {
-    /// As it stands at the start of the part number, in capitals: `MS20470`.
+    /// As at the start of the part number, in capitals: `MS20470`.
     pub name: &'a str,
     /// The same parts under other names that are still in force: `NASM20470`.
     pub also: &'a [&'a str],

@@ -1,4 +1,4 @@
-//! The length of a rivet: the rule of thumb held against the balance of metal.
+//! The length of a rivet: the rule of thumb checked against the balance of metal.
 
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
@@ -126,7 +126,7 @@ pub struct LengthAnswer<'a> {
     pub fill: Option<Length>,
     /// Notes, cautions and reasons to refer.
     pub findings: Findings,
-    /// What every length is held against, where that is known.
+    /// What every length is checked against, where that is known.
     gauge: Option<Gauge<'a>>,
 }
 
@@ -200,7 +200,7 @@ impl<'a> LengthAnswer<'a> {
     }
 }
 
-/// What every length of one rivet in its pack and hole is held against.
+/// What every length of one rivet in its pack and hole is checked against.
 #[derive(Clone, Copy, Debug, PartialEq)]
 struct Gauge<'a> {
     rivet: Part<'a>,

@@ -366,7 +366,7 @@ impl Bench<'_, '_> {
         }
     }
 
-    /// A mark is held against the head's height; a flush head takes none.
+    /// A mark is checked against the head's height; a flush head takes none.
     fn tool_mark(&mut self, depth: Length, head_height: Length) {
         let share = self.practice.fraction(Name::ToolMarkDepthGreatest, self.case);
         let limit = share.map_or(Given { value: Length::ZERO, basis: Basis::SPEC_47196_FLUSH_HEADS }, |share| Given {

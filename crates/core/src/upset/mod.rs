@@ -10,7 +10,7 @@
 //! ```
 //!
 //! Where every layer is dimpled the hole below the head is straight through the whole thickness of metal, and the far side bulges by the
-//! depth of the head. That geometry is computed here and stands in no document at hand:
+//! depth of the head. That geometry is computed here and is in no document at hand:
 //!
 //! ```text
 //! d² h = D² (L - k) - H² G
@@ -236,7 +236,7 @@ impl Fit {
     /// ```
     ///
     /// # Errors
-    /// [`FitError`] for sizes that are no sizes.
+    /// [`FitError`] for a size of zero or less, or out of order.
     pub fn through_dimples(
         series: &Series<'_>,
         size: &Size,

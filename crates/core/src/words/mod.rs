@@ -190,6 +190,20 @@ macro_rules! worded {
             }
         }
 
+        #[cfg(feature = "serde")]
+        impl serde::Serialize for $name {
+            fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+                serializer.serialize_str(self.as_str())
+            }
+        }
+
+        #[cfg(feature = "serde")]
+        impl<'de> serde::Deserialize<'de> for $name {
+            fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<$name, D::Error> {
+                $crate::serial::word(deserializer)
+            }
+        }
+
         impl core::str::FromStr for $name {
             type Err = $crate::words::ParseWordError;
             fn from_str(word: &str) -> Result<$name, $crate::words::ParseWordError> {

@@ -15,6 +15,7 @@ static struct {
     struct shophead_limit limit;
     struct shophead_practice practice;
     struct shophead_layer layers[3];
+    size_t layer_capacity;
     struct shophead_measured measured;
     struct shophead_defect defects[2];
     struct shophead_hole_query hole_query;
@@ -61,6 +62,10 @@ static struct {
     struct shophead_basis basis;
     struct shophead_drill drill;
     struct shophead_part part;
+    struct shophead_layer layers[SHOPHEAD_MAX_LAYERS];
+    struct shophead_fitted fitted;
+    struct shophead_diameter_choice diameter;
+    struct shophead_squeeze squeeze;
     struct shophead_dimensions dimensions;
     struct shophead_tension tension;
     struct shophead_value value;
@@ -197,6 +202,7 @@ static void set_up(void) {
     in.finding_capacity = SHOPHEAD_MAX_HOLE_FINDINGS;
     in.step_capacity = SHOPHEAD_MAX_STEPS;
     in.sheet_capacity = SHOPHEAD_MAX_LAYERS;
+    in.layer_capacity = SHOPHEAD_MAX_LAYERS;
     in.share_capacity = 4;
     in.serving_capacity = SHOPHEAD_MAX_SERVINGS;
     in.range_capacity = SHOPHEAD_MAX_HOLE_RANGES;
@@ -214,6 +220,9 @@ static int touched(void) {
     }
     return 0;
 }
+
+// The layers as a text beside that of the rivet.
+static char in_layers[] = "2024-T3:.064,2024-T3:.125";
 
 // One function: its name, how it is called with pointers from a list, and the right pointers with what they must be aligned to.
 enum { MOST_POINTERS = 8 };
@@ -263,11 +272,15 @@ CALL(value_print, in.listed, IN(value, 0), TEXT_OUT(1))
 CALL(practice_find, IN(practice, 0), in.listed, IN(part, 1), in.rows, OUT(applies, 2))
 CALL(practice_find_after_step_up, IN(practice, 0), in.listed, IN(part, 1), in.rows, 0, OUT(applies, 2))
 CALL(practice_hole, IN(practice, 0), IN(part, 1), OUT(toleranced, 2), OUT(basis, 3))
+CALL(layers_parse, TEXT_IN(0), OUT(layer, 1), in.layer_capacity, (size_t *)p[2])
 CALL(stack_grip, IN(layer, 0), 3, OUT(toleranced, 1))
 CALL(head_find_limits, IN(part, 0), IN(practice, 1), OUT(head_limits, 2))
 CALL(head_predict, IN(length_query, 0), in.nm, OUT(predicted, 1))
 CALL(head_judge, IN(measured, 0), IN(defect, 1), 2, IN(part, 2), IN(practice, 3), OUT(judgement, 4), FINDINGS(5))
 CALL(length_choose, IN(length_query, 0), OUT(length_choice, 1), FINDINGS(2))
+CALL(length_fit, TEXT_IN(0), (const char *)p[1], sizeof in_layers - 1, IN(practice, 2), OUT(fitted, 3), FINDINGS(4))
+CALL(diameter_choose, IN(part, 0), in.nm, IN(practice, 1), OUT(diameter_choice, 2), FINDINGS(3))
+CALL(squeeze_find, IN(part, 0), in.nm, OUT(squeeze, 1), FINDINGS(2))
 CALL(length_assess, IN(length_query, 0), in.nm, FINDINGS(1), OUT(span, 2))
 CALL(length_choose_through, IN(length_query, 0), IN(layer, 1), in.layer_count, OUT(length_choice, 2), FINDINGS(3))
 CALL(length_serves, IN(length_query, 0), IN(layer, 1), in.layer_count, OUT(serving, 2), in.serving_capacity, (size_t *)p[3])
@@ -328,6 +341,7 @@ static const struct function functions[] = {
     {"practice_find", call_practice_find, {ALIGNED(in.practice), ALIGNED(in.part), ALIGNED(out.applies)}},
     {"practice_find_after_step_up", call_practice_find_after_step_up, {ALIGNED(in.practice), ALIGNED(in.part), ALIGNED(out.applies)}},
     {"practice_hole", call_practice_hole, {ALIGNED(in.practice), ALIGNED(in.part), ALIGNED(out.toleranced), ALIGNED(out.basis)}},
+    {"layers_parse", call_layers_parse, {TEXT, ALIGNED(out.layers[0]), ALIGNED(out.length)}},
     {"stack_grip", call_stack_grip, {ALIGNED(in.layers[0]), ALIGNED(out.toleranced)}},
     {"head_find_limits", call_head_find_limits, {ALIGNED(in.part), ALIGNED(in.practice), ALIGNED(out.limits)}},
     {"head_predict", call_head_predict, {ALIGNED(in.query), ALIGNED(out.predicted)}},
@@ -335,6 +349,9 @@ static const struct function functions[] = {
      call_head_judge,
      {ALIGNED(in.measured), ALIGNED(in.defects[0]), ALIGNED(in.part), ALIGNED(in.practice), ALIGNED(out.judgement), FOUND}},
     {"length_choose", call_length_choose, {ALIGNED(in.query), ALIGNED(out.choice), FOUND}},
+    {"length_fit", call_length_fit, {TEXT, {in_layers, 1}, ALIGNED(in.practice), ALIGNED(out.fitted), FOUND}},
+    {"diameter_choose", call_diameter_choose, {ALIGNED(in.part), ALIGNED(in.practice), ALIGNED(out.diameter), FOUND}},
+    {"squeeze_find", call_squeeze_find, {ALIGNED(in.part), ALIGNED(out.squeeze), FOUND}},
     {"length_assess", call_length_assess, {ALIGNED(in.query), FOUND, ALIGNED(out.span)}},
     {"length_choose_through",
      call_length_choose_through,
@@ -374,11 +391,16 @@ static void give_text(const char *name) {
     else if (strcmp(name, "number") == 0) text = "refer";
     else if (strcmp(name, "material_parse") == 0) text = "2024-T3";
     else if (strcmp(name, "part_parse") == 0) text = "MS20470AD4";
+    else if (strcmp(name, "length_fit") == 0) text = "MS20426AD4";
+    else if (strcmp(name, "layers_parse") == 0) text = "2024-T3:.032:countersunk,.005:sealant,.125+-.004";
     else if (strcmp(name, "force_parse") == 0) text = "250";
     else if (strcmp(name, "value_parse") == 0) text = "1.5 D";
     memset(in_text, 0, sizeof in_text);
     memcpy(in_text, text, strlen(text));
     in.text_length = strlen(text);
+    // A driven head far wider than those tested; a sheet too thick for any rivet.
+    if (strcmp(name, "squeeze_find") == 0) in.nm = 9525000;
+    if (strcmp(name, "diameter_choose") == 0) in.nm = 25400000;
     if (strcmp(name, "value_print") == 0) in.listed = SHOPHEAD_LIMIT_EDGE_DISTANCE_LEAST;
 }
 
@@ -471,10 +493,39 @@ static void spoil_texts(void) {
     }
 }
 
-static void spoil_number(const char *name, const char *what, uint32_t *number, uint32_t wrong, shophead_error wanted) {
+// Of any type that a number of a list has: C++ keeps them apart.
+static void spoil_number(const char *name, const char *what, void *number, uint32_t wrong, shophead_error wanted) {
     const struct function *function = fresh(name);
-    *number = wrong;
+    memcpy(number, &wrong, sizeof wrong);
     expect(name, what, call(function, MOST_POINTERS, NULL), wanted);
+}
+
+// Texts that say something else.
+static void spoil_meanings(void) {
+    static const struct {
+        const char *name;
+        const char *text;
+        shophead_error wanted;
+    } wrong[] = {
+        {"length_fit", "MS20470AD7", SHOPHEAD_ERROR_NOT_A_PART},
+        {"length_fit", ".032", SHOPHEAD_ERROR_NOT_A_PART},
+        {"layers_parse", "", SHOPHEAD_ERROR_NOT_LAYERS},
+        {"layers_parse", ".032,", SHOPHEAD_ERROR_NOT_LAYERS},
+        {"layers_parse", "MS20470AD4", SHOPHEAD_ERROR_NOT_LAYERS},
+        {"layers_parse", ".1,.1,.1,.1,.1,.1,.1,.1,.1", SHOPHEAD_ERROR_NOT_LAYERS},
+        {"part_parse", "MS20470AD7", SHOPHEAD_ERROR_NOT_A_PART},
+        {"material_parse", "2024", SHOPHEAD_ERROR_NOT_A_MATERIAL},
+    };
+    for (size_t index = 0; index < sizeof wrong / sizeof wrong[0]; index++) {
+        const struct function *function = fresh(wrong[index].name);
+        memcpy(in_text, wrong[index].text, strlen(wrong[index].text));
+        in.text_length = strlen(wrong[index].text);
+        expect(function->name, wrong[index].text, call(function, MOST_POINTERS, NULL), wrong[index].wanted);
+    }
+    const struct function *function = fresh("length_fit");
+    in_layers[0] = 'x';
+    expect(function->name, "layers", call(function, MOST_POINTERS, NULL), SHOPHEAD_ERROR_NOT_LAYERS);
+    in_layers[0] = '2';
 }
 
 // Numbers that are not of their list. 0 is none: refused where something is needed.
@@ -489,6 +540,10 @@ static void spoil_lists(void) {
         LISTED("length_choose", in.limit.name);
         LISTED("length_choose", in.limit.value.kind);
         LISTED("practice_hole", in.practice.built_in);
+        LISTED("length_fit", in.practice.built_in);
+        LISTED("diameter_choose", in.practice.built_in);
+        LISTED("diameter_choose", in.part.series);
+        LISTED("squeeze_find", in.part.alloy);
         LISTED("practice_find", in.listed);
         LISTED("practice_find_after_step_up", in.listed);
         LISTED("value_print", in.value.kind);
@@ -536,6 +591,7 @@ static void spoil_lists(void) {
         spoil_number("practice_find", "rows", &in.rows, wrong[which], SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE);
         spoil_number("hole_judge", "rows", &in.hole_query.rows, wrong[which], SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE);
     }
+    spoil_number("squeeze_find", "no tests", &in.part.alloy, SHOPHEAD_ALLOY_2024, SHOPHEAD_ERROR_NO_SQUEEZE_TESTS);
     spoil_number("part_print", "copper", &in.part.alloy, SHOPHEAD_ALLOY_COPPER, SHOPHEAD_ERROR_PART_MATERIAL);
     spoil_number("value_print", "den", &in.value.den, 0, SHOPHEAD_ERROR_NOT_A_VALUE);
     spoil_number("length_choose", "den", &in.limit.value.den, 0, SHOPHEAD_ERROR_NOT_A_VALUE);
@@ -564,6 +620,8 @@ static void spoil_lengths(void) {
         FAR("length_choose", in.query.grip.max_nm);
         FAR("length_choose", in.query.hole.nominal_nm);
         FAR("length_assess", in.nm);
+        FAR("diameter_choose", in.nm);
+        FAR("squeeze_find", in.nm);
         FAR("finding_say", in.finding.measured.whole);
         FAR("head_predict", in.nm);
         FAR("stack_grip", in.layers[2].thickness.max_nm);
@@ -605,6 +663,7 @@ static void spoil_lengths(void) {
     spoil_length("length_choose", "negative limit", &in.limit.value.nm, -1, SHOPHEAD_ERROR_NOT_A_VALUE);
     spoil_length("head_predict", "no length", &in.query.part.length_nm, SHOPHEAD_NONE, SHOPHEAD_ERROR_PART_WITHOUT_LENGTH);
     spoil_length("head_predict", "no height", &in.nm, 0, SHOPHEAD_ERROR_FIT_NO_HEIGHT);
+    spoil_length("squeeze_find", "no wider than the shank", &in.nm, 3175000, SHOPHEAD_ERROR_SQUEEZE_HEAD);
     spoil_length("part_with_length", "not in steps", &in.nm, 3175001, SHOPHEAD_ERROR_PART_NOT_IN_STEPS);
     spoil_length("part_print", "no shank", &in.part.length_nm, 0, SHOPHEAD_ERROR_PART_NO_SHANK);
     spoil_length("part_print", "too long", &in.part.length_nm, 254000000, SHOPHEAD_ERROR_PART_TOO_LONG);
@@ -673,12 +732,13 @@ static void spoil_sizes(void) {
         spoil_size(function->name, "just enough", &in.text_capacity, suffices, SHOPHEAD_OK);
         spoil_size(function->name, "text too long", &in.text_capacity, SIZE_MAX, SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE);
     }
-    static const char *const finding[] = {"length_choose", "head_judge", "row_check", "points_check", "strength_find", "group_share", "hole_judge"};
+    static const char *const finding[] = {"length_choose", "length_fit", "diameter_choose", "squeeze_find", "head_judge", "row_check", "points_check", "strength_find", "group_share", "hole_judge"};
     for (size_t index = 0; index < sizeof finding / sizeof finding[0]; index++) {
         spoil_size(finding[index], "no room for findings", &in.finding_capacity, 0, SHOPHEAD_ERROR_BUFFER_TOO_SMALL);
         spoil_size(finding[index], "findings", &in.finding_capacity, SIZE_MAX, SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE);
         spoil_size(finding[index], "findings", &in.finding_capacity, SIZE_MAX / 64, SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE);
     }
+    spoil_size("layers_parse", "layers", &in.layer_capacity, 2, SHOPHEAD_ERROR_BUFFER_TOO_SMALL);
     // A layer thicker than the rivet is worth a note.
     const struct function *through = fresh("length_choose_through");
     struct shophead_toleranced thick = {3300000, 3300000, 3300000};
@@ -788,6 +848,7 @@ int main(int count, char **arguments) {
     }
     spoil_pointers();
     spoil_texts();
+    spoil_meanings();
     spoil_lists();
     spoil_lengths();
     spoil_reals();

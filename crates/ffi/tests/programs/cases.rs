@@ -867,7 +867,7 @@ fn group_case(pen: &mut Pen, _: &'static [Limit]) {
         pen.word(u8::from(known));
         pen.number(lbf);
         let allowable = Allowable { force: Force::from_lbf(lbf), basis: SHOP_TEST };
-        members.push(GroupMember { at, weight, allowable: known.then_some(allowable) });
+        members.push(GroupMember { at, weight, allowable: known.then_some(allowable), yields: None });
     }
     let (x, y) = if pen.dice.one_in(10) { (0.0, 0.0) } else { (pen.dice.number(900.0), -pen.dice.number(900.0)) };
     pen.number(x);

@@ -364,7 +364,6 @@ impl<'j> Card<'_, 'j> {
                                         @for (row, work) in blocked {
                                             li {
                                                 strong { (Said(&row.row.name)) } ": " (words::lack(work, self.units))
-                                                @if !work.must { " A blind rivet may go here, if the type's manual names it." }
                                             }
                                         }
                                     }

@@ -239,7 +239,7 @@ fn figure(value: f64) -> String {
     if text == "-0" { "0".to_owned() } else { text.to_owned() }
 }
 
-/// A text as it stands in XML: marks escaped, characters that XML cannot hold left out.
+/// A text as XML writes it: marks escaped, characters that XML cannot hold left out.
 #[must_use]
 pub fn escaped(text: &str) -> String {
     let mut escaped = String::with_capacity(text.len());

@@ -206,7 +206,7 @@ pub(super) fn settle<'j>(plan: &mut Plan<'j>, practice: &'j Practice<'j>) {
     }
 }
 
-/// A row goes by its answer: as it stands, or with the rivet that is named.
+/// A row goes by its answer: as it is, or with the rivet that is named.
 fn rule_row<'j>(row: &mut RowPlan<'j>, answer: Option<&'j Answer>, practice: &'j Practice<'j>) {
     let Some(answer) = answer else { return };
     row.ruling = Some(answer);

@@ -26,7 +26,7 @@ pub(super) fn plan_edge(edge: &PanelEdge) -> Option<EdgePlan<'_>> {
     Some(EdgePlan { edge, cut, table, sides: (0, 0), findings: Vec::new() })
 }
 
-/// The distances of a row to every cut that it is held against, with what is found about the closest hole.
+/// The distances of a row to every cut that it is checked against, with what is found about the closest hole.
 pub(super) fn row_cuts<'j>(
     index: usize,
     row: &Row,

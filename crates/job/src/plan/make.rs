@@ -2,7 +2,7 @@
 
 use std::collections::HashMap;
 
-use shophead::access::{PositionWork, check_positions};
+use shophead::access::{PositionWork, RowWork, check_positions, check_row};
 use shophead::damage::{self, Damaged};
 use shophead::finding::{Finding, Findings};
 use shophead::practice::Practice;
@@ -59,6 +59,11 @@ impl<'j> Plan<'j> {
             push_before_and_after(row);
         }
         let positions = plan_positions(job, &rows, practice);
+        for (index, row) in rows.iter_mut().enumerate() {
+            let works: Vec<RowWork> =
+                positions.iter().filter_map(|position| position.rows.get(index).copied()).collect();
+            row.findings.extend(check_row(row.solid, &works));
+        }
         let damage = job.damage.iter().map(|damage| plan_damage(damage, &rows, practice)).collect();
         let works: Vec<PositionWork> = positions.iter().map(|position| position.work).collect();
         let findings = check_positions(&works).into_iter().collect();

@@ -295,7 +295,7 @@ impl<'a> Value<'a> {
         Some(text)
     }
 
-    /// What a text says, or a number exactly as it stands in the file.
+    /// What a text says, or a number exactly as in the file.
     pub(super) fn written(&self) -> Option<&'a str> {
         match self.value {
             Given::Cell(text) => Some(text),

@@ -196,7 +196,7 @@ pub(super) const ANSWERS_FILE: Keys =
 pub(super) const POINTS_FILE: Keys = Keys { of: "a points file", form: "", names: &["x", "y"], examples: &[] };
 
 pub(super) const GROUP_FILE: Keys =
-    Keys { of: "a points file of a group", form: "", names: &["x", "y", "diameter"], examples: &[] };
+    Keys { of: "a points file of a group", form: "", names: &super::points::GROUP_COLUMNS, examples: &[] };
 
 pub(super) const TRIM_FILE: Keys = Keys { of: "a trim file", form: "", names: &["station", "offset"], examples: &[] };
 

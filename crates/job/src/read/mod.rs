@@ -457,7 +457,7 @@ pub fn read_group_from(
 /// let seams = read_seams_from(text.into(), file, Bare::Inches)?;
 /// assert_eq!((seams[0].side.as_str(), seams[0].rows), ("forward", 2));
 /// let error = read_seams_from(text.replace("3/4", "0").into(), file, Bare::Inches).unwrap_err();
-/// assert!(error.to_string().starts_with("seams.csv:2:35: pitch must be more than nothing"), "{error}");
+/// assert!(error.to_string().starts_with("seams.csv:2:35: pitch must be above zero"), "{error}");
 /// # Ok::<(), shophead_job::read::ReadError>(())
 /// ```
 pub fn read_seams_from(text: Vec<u8>, file: &Path, bare: Bare) -> Result<Vec<FactorySeam>, ReadError> {

@@ -84,6 +84,27 @@ pub struct GroupPoint {
     pub at: Point,
     /// Its size, where the file gives a diameter.
     pub size: Option<&'static Size>,
+    /// Its hole as measured.
+    pub hole: Option<Length>,
+    /// To the nearest edge on any side.
+    pub edge: Option<Length>,
+    /// To the edges on the left, on the right, below and above; where one is empty, `edge` counts.
+    pub sides: [Option<Length>; 4],
+}
+
+/// Its columns.
+pub(super) const GROUP_COLUMNS: [&str; 9] = ["x", "y", "diameter", "hole", "edge", "left", "right", "below", "above"];
+
+/// A hole or a distance to an edge, where the cell is filled.
+fn above_nothing(source: &Source<'_>, record: &Record, column: usize) -> Option<Length> {
+    let name = GROUP_COLUMNS.get(column).copied().unwrap_or_default();
+    let cell = record.filled(column)?;
+    let length = length(source, cell, name)?;
+    if length <= Length::ZERO {
+        source.mistake(cell.span.clone(), format!("{name} must be above zero"), "right would be .25");
+        return None;
+    }
+    Some(length)
 }
 
 /// The rivets of a group; diameters are sizes of the series.
@@ -105,7 +126,8 @@ pub(super) fn group(source: &Source<'_>, series: &'static Series<'static>) -> Op
         });
         // A cell that was filled and could not be read is a mistake already.
         if let (Some(at), None | Some(Some(_))) = (at, size) {
-            points.push(GroupPoint { at, size: size.flatten() });
+            let [hole, edge, sides @ ..] = [3, 4, 5, 6, 7, 8].map(|column| above_nothing(source, record, column));
+            points.push(GroupPoint { at, size: size.flatten(), hole, edge, sides });
         }
     }
     if records.is_empty() && !source.mistakes.is_full() {

@@ -81,7 +81,7 @@ fn above_zero(source: &Source<'_>, cell: &Cell, name: &str) -> Option<Length> {
         .map_err(|error: ParseLengthError| source.refused(cell.span.clone(), name, &error))
         .ok()?;
     if length <= Length::ZERO {
-        source.mistake(cell.span.clone(), format!("{name} must be more than nothing"), "right would be .75");
+        source.mistake(cell.span.clone(), format!("{name} must be above zero"), "right would be .75");
         return None;
     }
     Some(length)

@@ -293,7 +293,7 @@ const MISTAKES: &[(&str, &str, &str)] = &[
     (
         "skin = \"clad 2024-T3\"",
         "skin = \"clad 2042-T3\"",
-        "job.toml:5:8: \"skin\": no such sheet alloy on file; on file are 2024, 5052, 6061, 7075, 2014, 2017",
+        "job.toml:5:8: \"skin\": no such sheet alloy on file; on file are 2024, 5052, 6061, 7075, 2014, 2017, 4130",
     ),
     (
         "skin = \"clad 2024-T3\"",

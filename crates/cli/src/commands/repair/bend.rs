@@ -4,10 +4,11 @@ use shophead::basis::Basis;
 use shophead::finding::{Code, Figure, Finding, Severity};
 use shophead::repair::bend::{least_radius_of, setback};
 
-use super::answer::{Bend, Cited, Repair};
+use super::answer::{Bend, Repair, Which};
 use super::set_result;
 use crate::context::Context;
 use crate::exit::Stop;
+use crate::form;
 use crate::input;
 use crate::repair_args::BendArgs;
 use crate::report::{Block, Record, Report};
@@ -70,8 +71,8 @@ pub(super) fn run<'a>(args: &BendArgs, context: &Context<'a>) -> Result<Report<'
         radius_least: limits.map(|limits| limits.value.min().into()),
         radius_most: limits.map(|limits| limits.value.max().into()),
         setback: found.value.into(),
-        basis: Cited::of(found.basis, context.practice),
+        basis: form::Basis::of(found.basis, context.practice),
     };
-    set_result(&mut report, &Repair { repair: "bend", bend: Some(bend), ..Repair::default() });
+    set_result(&mut report, &Repair { repair: Which::Bend, bend: Some(bend), ..Repair::default() });
     Ok(report)
 }

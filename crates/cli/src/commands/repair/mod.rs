@@ -1,6 +1,5 @@
 //! `shophead repair`: a patch, a splice, a panel's seams, rows for a margin.
 
-mod answer;
 mod bend;
 mod panel;
 mod patch;
@@ -24,10 +23,11 @@ use shophead::words::Units;
 use shophead_job::order::{OrderLine, order_of};
 use shophead_job::repair::{Other, Piece, Place, order_csv, points_csv};
 
-use self::answer::{OrderAnswer, Repair, told};
+use self::answer::{OrderAnswer, Repair, Which, told};
 use super::memory_mark;
 use crate::context::Context;
 use crate::exit::Stop;
+use crate::form::repair as answer;
 use crate::input;
 use crate::repair_args::{OutArgs, RepairArgs, RepairWhat, SiteArgs};
 use crate::report::{Block, Document, Record, Report, Table};
@@ -57,7 +57,7 @@ impl Sized {
     /// Puts it into the report and into the folder that was named.
     fn finish<'a>(
         self,
-        mut answer: Repair,
+        mut answer: Repair<'a>,
         out: &OutArgs,
         report: &mut Report<'a>,
         context: &Context<'a>,
@@ -116,7 +116,7 @@ impl Sized {
 }
 
 /// The answer for scripts.
-fn set_result(report: &mut Report<'_>, answer: &Repair) {
+fn set_result<'a>(report: &mut Report<'a>, answer: &Repair<'a>) {
     report.give(answer.clone());
 }
 
@@ -154,7 +154,7 @@ fn sites(args: &SiteArgs) -> Result<Vec<Site>, Stop> {
 }
 
 /// Nothing is sized in this place.
-fn refused<'a>(repair: &'static str, site: Site, report: &mut Report<'a>, context: &Context<'a>) {
+fn refused<'a>(repair: Which, site: Site, report: &mut Report<'a>, context: &Context<'a>) {
     let found = Finding::new(Code::NoPublishedMethod, Severity::Refer, site.basis());
     report.find(context, site.as_str(), [&found]);
     report.answer("Nothing is sized");
@@ -164,7 +164,7 @@ fn refused<'a>(repair: &'static str, site: Site, report: &mut Report<'a>, contex
 
 /// No count, or no limit to lay out by: nothing is sized.
 fn not_sized<'a>(
-    repair: &'static str,
+    repair: Which,
     subject: &str,
     code: Code,
     basis: Basis,
@@ -199,7 +199,7 @@ fn rivets(parts: Vec<(Part<'static>, u32)>, spares: &str) -> Result<Vec<OrderLin
     Ok(order_of(known, spares, None))
 }
 
-/// How closely the rivets stand, held against the least spacing of a single row.
+/// How closely the rivets stand, compared with the least spacing of a single row.
 fn check_places<'a>(
     subject: &str,
     places: &[Place],
@@ -211,7 +211,7 @@ fn check_places<'a>(
     check_points(subject, &points, rivet, report, context);
 }
 
-/// The least spacing of a single row, held against the two that stand closest.
+/// The least spacing of a single row, compared with the two that are closest.
 fn check_points<'a>(
     subject: &str,
     points: &[Point],

@@ -13,15 +13,16 @@ use shophead_job::drawing::{Line, Outline, RepairDrawing, repair as draw};
 use shophead_job::read::{FactorySeam, read_seams_from};
 use shophead_job::repair::{Piece, Place};
 
-use super::answer::{FactoryAnswer, PanelAnswer, PanelSideAnswer, Repair, Strength};
+use super::answer::{FactoryAnswer, PanelAnswer, PanelSideAnswer, Repair, Which};
 use super::{Sized, by, refused, rivets, sites};
 use crate::context::Context;
 use crate::exit::Stop;
+use crate::form;
 use crate::input;
 use crate::repair_args::PanelArgs;
 use crate::report::{Block, Report};
 
-const REPAIR: &str = "panel";
+const REPAIR: Which = Which::Panel;
 
 /// One side with its seam.
 struct Side<'s> {
@@ -136,11 +137,11 @@ impl Side<'_> {
         places
     }
 
-    fn answer(&self, context: &Context<'_>) -> PanelSideAnswer {
+    fn answer<'a>(&self, context: &Context<'a>) -> PanelSideAnswer<'a> {
         let seam = &self.seam;
         let factory = seam.factory.iter().map(|asked| FactoryAnswer {
             rivet: asked.rivet.to_string(),
-            carries_per_inch: asked.strength.per_inch.map(|load| Strength::of(load, context.practice)),
+            carries_per_inch: asked.strength.per_inch.map(|load| form::RunningLoad::of(load, context.practice)),
         });
         PanelSideAnswer {
             side: self.name.to_owned(),

@@ -16,17 +16,18 @@ use shophead_job::repair::{Piece, Place};
 use shophead_job::words::row_mode;
 
 use super::answer::{
-    Cited, Limited, OpeningAnswer, PatchAnswer, PlateAnswer, RateAnswer, Repair, RowShareAnswer, RunOutAnswer,
-    SharesAnswer, SideAnswer, SizeAnswer, Strength, sheet,
+    self, OpeningAnswer, PatchAnswer, PlateAnswer, RateAnswer, Repair, RowShareAnswer, RunOutAnswer, SharesAnswer,
+    SideAnswer, SizeAnswer, Which, sheet,
 };
 use super::{Sized, by, check_places, given, not_sized, rate_pairs, refused, rivets, sites};
 use crate::context::Context;
 use crate::exit::Stop;
+use crate::form;
 use crate::input;
 use crate::repair_args::PatchArgs;
 use crate::report::{Block, Report, Table};
 
-const REPAIR: &str = "patch";
+const REPAIR: Which = Which::Patch;
 
 pub(super) fn run<'a>(args: &PatchArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
     let bare = context.bare;
@@ -92,7 +93,7 @@ pub(super) fn run<'a>(args: &PatchArgs, context: &Context<'a>) -> Result<Report<
     let practice = context.practice;
     let carries = found.row.strength.per_inch;
     let answer = PatchAnswer {
-        style: query.style.as_str(),
+        style: query.style.into(),
         opening: OpeningAnswer {
             along: found.opening.along.into(),
             across: found.opening.across.into(),
@@ -112,21 +113,21 @@ pub(super) fn run<'a>(args: &PatchArgs, context: &Context<'a>) -> Result<Report<
         rate: RateAnswer::of(&found.rate, practice),
         across: side(&found.across),
         along: side(&found.along),
-        edge: Limited::of(found.edge, practice),
+        edge: form::GivenLength::of(found.edge, practice),
         pitch: found.pitch.into(),
         row_spacing: found.apart.into(),
         run_out: RunOutAnswer { along: found.run_out().0.into(), across: found.run_out().1.into() },
-        least_pitch: Limited::of(found.least_pitch, practice),
-        pattern: found.pattern.as_str(),
-        carries_per_inch: carries.map(|load| Strength::of(load, practice)),
-        governing: found.row.strength.governing.map(|governing| governing.mode.to_string()),
+        least_pitch: form::GivenLength::of(found.least_pitch, practice),
+        pattern: found.pattern.into(),
+        carries_per_inch: carries.map(|load| form::RunningLoad::of(load, practice)),
+        governing: found.row.strength.governing.map(|governing| governing.mode.into()),
         share: found.share,
         taper: match taper {
-            Taper::Plain => "plain",
-            Taper::Feathered(_) => "feathered",
-            Taper::Stepped(_) => "stepped",
+            Taper::Plain => answer::Taper::Plain,
+            Taper::Feathered(_) => answer::Taper::Feathered,
+            Taper::Stepped(_) => answer::Taper::Stepped,
         },
-        shares: shares.iter().map(|shares| shares.json(practice)).collect(),
+        shares: shares.iter().map(|shares| shares.form(practice)).collect(),
     };
     let sized = Sized {
         rivets: rivets(vec![(found.rivet, found.rivets() + filler_rivets)], &args.out.spares)?,
@@ -227,7 +228,7 @@ struct Shares {
 }
 
 impl Shares {
-    fn json(&self, practice: &shophead::practice::Practice<'_>) -> SharesAnswer {
+    fn form<'a>(&self, practice: &shophead::practice::Practice<'a>) -> SharesAnswer<'a> {
         let rows = |sharing: &Sharing| {
             let row = |row: shophead::joint::sharing::RowShare| RowShareAnswer {
                 share: row.share,
@@ -236,10 +237,10 @@ impl Shares {
             sharing.rows().map(row).collect()
         };
         SharesAnswer {
-            formula: self.formula.as_str(),
+            formula: self.formula.into(),
             plain: rows(&self.plain),
             tapered: self.tapered.as_ref().map(rows),
-            basis: Cited::of(self.plain.basis.weaker(self.formula.basis()), practice),
+            basis: form::Basis::of(self.plain.basis.weaker(self.formula.basis()), practice),
         }
     }
 }

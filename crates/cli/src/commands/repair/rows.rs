@@ -15,16 +15,17 @@ use shophead::rivet::part::Part;
 use shophead::stack::{Layer, Stack};
 use shophead_job::words::row_mode;
 
-use super::answer::{Cited, CombinedAnswer, Repair, RowsAnswer, SolvedAnswer, TriedAnswer, code};
+use super::answer::{self, CombinedAnswer, Repair, RowsAnswer, SolvedAnswer, TriedAnswer, Which};
 use super::{set_result, strip, through};
 use crate::commands::{edge, factors, load_kind, load_word, memory_mark};
 use crate::context::Context;
 use crate::exit::Stop;
+use crate::form;
 use crate::input;
 use crate::repair_args::RowsArgs;
 use crate::report::{Block, Record, Report};
 
-const REPAIR: &str = "rows";
+const REPAIR: Which = Which::Rows;
 
 /// What was asked of the rows, read.
 pub(super) struct Asked {
@@ -256,10 +257,10 @@ fn solved<'a>(
         found: solved.found.as_ref().map(TriedAnswer::of),
         beside: solved.beside.as_ref().map(TriedAnswer::of),
         why: match solved.why {
-            Why::Margin(_) => "margin",
-            Why::Refers(_) => "refers",
-            Why::Share(_) => "share",
-            Why::AtEnd => "at-end",
+            Why::Margin(_) => answer::Why::Margin,
+            Why::Refers(_) => answer::Why::Refers,
+            Why::Share(_) => answer::Why::Share,
+            Why::AtEnd => answer::Why::AtEnd,
         },
     })
 }
@@ -294,7 +295,7 @@ fn why(solved: &Solved, unknown: Unknown, wanted: f64, context: &Context<'_>) ->
     match (step, solved.found.is_some()) {
         (Some(step), true) => format!("Next weaker: {step}: {why}."),
         (Some(step), false) => {
-            // What gives way tells what would help.
+            // What fails first shows what would help.
             let gives = solved.beside.as_ref().and_then(|beside| beside.governing);
             let gives = gives.filter(|_| matches!(solved.why, Why::Margin(_)));
             let gives = gives.map_or_else(String::new, |governing| {
@@ -331,7 +332,7 @@ fn combined<'a>(
     found: &InRow,
     report: &mut Report<'a>,
     context: &Context<'a>,
-) -> Result<Option<CombinedAnswer>, Stop> {
+) -> Result<Option<CombinedAnswer<'a>>, Stop> {
     let force = |option, text: &Option<String>| {
         text.as_deref().map(|text| input::force(option, text, context.bare)).transpose()
     };
@@ -351,7 +352,7 @@ fn combined<'a>(
         shear: combined.shear,
         tension: combined.tension,
         margin: combined.margin,
-        basis: Cited::of(combined.basis, context.practice),
+        basis: form::Basis::of(combined.basis, context.practice),
     }))
 }
 
@@ -378,10 +379,10 @@ impl TriedAnswer {
             gauge: tried.gauge.map(Into::into),
             rivets_per_inch: tried.rivets_per_inch,
             carries_per_inch: tried.carries.map(Into::into),
-            governing: tried.governing.map(|governing| governing.mode.to_string()),
+            governing: tried.governing.map(|governing| governing.mode.into()),
             margin: tried.margin.map(|margin| margin.value),
             share: tried.share,
-            refers: tried.refers.map(code),
+            refers: tried.refers.map(|finding| finding.code().into()),
         }
     }
 }

@@ -11,7 +11,7 @@ use shophead::rivet::part::Part;
 use shophead_job::drawing::{Dimension, Line, Outline, RepairDrawing, repair as draw};
 use shophead_job::repair::{Other, Piece, Place};
 
-use super::answer::{Area, BendAnswer, LegAnswer, RateAnswer, Repair, SpliceAnswer, TableCount, sheet};
+use super::answer::{Area, LegAnswer, PlateBend, RateAnswer, Repair, SpliceAnswer, TableCount, Which, sheet};
 use super::{Sized, by, not_sized, rate_pairs, refused, rivets, sites};
 use crate::context::Context;
 use crate::exit::Stop;
@@ -19,7 +19,7 @@ use crate::input;
 use crate::repair_args::MemberArgs;
 use crate::report::{Block, Report};
 
-const REPAIR: &str = "splice";
+const REPAIR: Which = Which::Splice;
 
 pub(super) fn run<'a>(args: &MemberArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
     let bare = context.bare;
@@ -62,8 +62,8 @@ pub(super) fn run<'a>(args: &MemberArgs, context: &Context<'a>) -> Result<Report
 
     let practice = context.practice;
     let answer = SpliceAnswer {
-        member: query.spliced.as_str(),
-        shape: query.shape.as_str(),
+        member: query.spliced.into(),
+        shape: query.shape.into(),
         material: material.to_string(),
         length: found.length.into(),
         filler: found.filler.map(Into::into),
@@ -111,7 +111,7 @@ fn place(hole: SpliceHole) -> Place {
     Place { at: hole.at, diameter: hole.diameter, part: format!("leg {}", hole.leg), row: 1, counts: hole.counts }
 }
 
-fn leg_answer(leg: &LegSplice, practice: &shophead::practice::Practice<'_>) -> LegAnswer {
+fn leg_answer<'a>(leg: &LegSplice, practice: &shophead::practice::Practice<'a>) -> LegAnswer<'a> {
     LegAnswer {
         width: leg.leg.width.into(),
         thickness: leg.leg.thickness.into(),
@@ -131,7 +131,7 @@ fn leg_answer(leg: &LegSplice, practice: &shophead::practice::Practice<'_>) -> L
         edge: leg.edge.into(),
         half: leg.half.into(),
         end_rivet: leg.end_rivet.map(Into::into),
-        bend: leg.bend.map(|(radius, setback)| BendAnswer {
+        bend: leg.bend.map(|(radius, setback)| PlateBend {
             radius_least: radius.min().into(),
             radius_most: radius.max().into(),
             setback: setback.into(),

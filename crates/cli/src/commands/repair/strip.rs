@@ -12,12 +12,13 @@ use shophead::length::Length;
 use shophead::quantity::{Force, Stress};
 use shophead::rivet::part::Part;
 
-use super::answer::{LineAnswer, Strength, StripAnswer};
+use super::answer::{self, LineAnswer, StripAnswer};
 use super::check_points;
 use super::rows::Asked;
 use crate::commands::memory_mark;
 use crate::context::Context;
 use crate::exit::Stop;
+use crate::form;
 use crate::input;
 use crate::repair_args::RowsArgs;
 use crate::report::{Block, Record, Report, Table};
@@ -114,7 +115,7 @@ pub(super) fn run<'a>(
     asked: &Asked,
     report: &mut Report<'a>,
     context: &Context<'a>,
-) -> Result<StripAnswer, Stop> {
+) -> Result<StripAnswer<'a>, Stop> {
     let given = Given::of(args, context)?;
     let counts = counts(text, asked.rivet, context)?;
     let sheets = sheets(asked, &given)?;
@@ -182,7 +183,7 @@ pub(super) fn run<'a>(
         bearing_stress: stresses.map(|(_, _, bearing)| bearing.into()),
         lines: lines.iter().map(|(sheet, line)| self::line(*sheet, line, rows.len(), gross, asked, context)).collect(),
         carries: carries_all.map(Into::into),
-        governing: if by_rivets { "rivets" } else { "sheet" },
+        governing: if by_rivets { answer::Parts::Rivets } else { answer::Parts::Sheet },
         governing_line: (!by_rivets).then_some(place + 1),
         efficiency: carries_all.map(efficiency),
         margin: found.map(|found| found.value),
@@ -312,10 +313,10 @@ fn zigzag(line: &Line) -> &'static str {
     if line.zigzag { ", zigzag" } else { "" }
 }
 
-fn line(sheet: u8, line: &Line, rows: usize, gross: Force, asked: &Asked, context: &Context<'_>) -> LineAnswer {
+fn line<'a>(sheet: u8, line: &Line, rows: usize, gross: Force, asked: &Asked, context: &Context<'a>) -> LineAnswer<'a> {
     LineAnswer {
         sheet,
-        load: Strength::of(line.load, context.practice),
+        load: form::Allowable::of(line.load, context.practice),
         efficiency: modes::efficiency(line.load.force, gross),
         net_width: Length::try_from_inches_f64(line.net_width).unwrap_or_default().into(),
         holes: line.holes,
@@ -365,7 +366,7 @@ impl Told {
             |carries| format!("carries {}, {} of the sheet", units.force(carries), of_gross(carries)),
         );
         report.text.insert(0, Block::Answer(format!("{}   {carries}", counts.join("-"))));
-        let mut pairs = vec![("gives way".to_owned(), self.governing.clone())];
+        let mut pairs = vec![("fails first".to_owned(), self.governing.clone())];
         let mut pair = |name: &str, value: String| pairs.push((name.to_owned(), value));
         if let (Some(margin), Some((load, _))) = (self.margin, asked.load) {
             pair(

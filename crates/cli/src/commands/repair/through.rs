@@ -9,10 +9,11 @@ use shophead::joint::strength::Shear;
 use shophead::quantity::Force;
 use shophead::repair::in_row::{InRow, Rows, in_row};
 
-use super::answer::{Cited, LayerRowAnswer, LayersAnswer};
+use super::answer::{LayerRowAnswer, LayersAnswer};
 use super::rows::Asked;
 use crate::context::Context;
 use crate::exit::Stop;
+use crate::form;
 use crate::input;
 use crate::repair_args::RowsArgs;
 use crate::report::{Block, Record, Report, Table};
@@ -23,7 +24,7 @@ pub(super) fn run<'a>(
     (from, to): (u8, u8),
     report: &mut Report<'a>,
     context: &Context<'a>,
-) -> Result<Vec<LayersAnswer>, Stop> {
+) -> Result<Vec<LayersAnswer<'a>>, Stop> {
     let Some((load, factors)) = asked.load else { return Err(Stop::wrong("--from needs a load; give --load")) };
     let modulus = args.rivet_modulus.as_deref().map(|text| input::stress("--rivet-modulus", text)).transpose()?;
     let width = asked.pitch.to_inches_f64() / asked.across.to_inches_f64();
@@ -67,13 +68,13 @@ pub(super) fn run<'a>(
             bearing_bypass: row.plates.iter().map(|plate| plate.bearing_bypass()).collect(),
         });
         Some(LayersAnswer {
-            formula: formula.as_str(),
+            formula: (*formula).into(),
             rows: rows.collect(),
             peak_row: peak_row.saturating_add(1),
             peak_plane,
             peak: peak.into(),
             margin: margin.map(|margin| margin.value),
-            basis: Cited::of(shared.basis, context.practice),
+            basis: form::Basis::of(shared.basis, context.practice),
         })
     });
     Ok(answer.collect())

@@ -178,7 +178,7 @@ impl fmt::Display for PartErrorKind<'_> {
                 f.write_str("the diameter is missing, a whole number of thirty-seconds of an inch")
             }
             PartErrorKind::DiameterNotWhole => f.write_str(
-                "the diameter is a whole number of thirty-seconds of an inch; an oversize shank is told by the series, not by the digit",
+                "the diameter is a whole number of thirty-seconds of an inch; the series, not the digit, says whether a shank is oversize",
             ),
             PartErrorKind::DiameterUnknown(series) => write!(f, "this is not a diameter known for {}", series.name),
             PartErrorKind::DiameterIsShank(series) => {
