@@ -181,8 +181,8 @@ pub(crate) enum Command {
     New(NewArgs),
     /// The whole job: rows, holes, positions, removal, order.
     ///
-    /// Plans a job from its file: what stops the work, the rivet of every row and why, every hole that differs, what can be bucked in
-    /// which position, how the old rivets come out, what to order.
+    /// Plans a job from its file. The first page says what stops the work and whom to ask, what is not measured or not given, where to work,
+    /// what goes into each row and what to buy; --full, --row and --only say the rest. JSON and CSV hold all of it.
     Plan(PlanArgs),
     /// Enter an answer to something that was referred.
     ///
@@ -432,9 +432,12 @@ pub(crate) struct HoleArgs {
     /// Longest axis of the hole as measured: .141, #30.
     #[arg(long, value_name = "X")]
     pub(crate) major: String,
-    /// Shortest axis; the same as the longest for a round hole.
+    /// Shortest axis; the same as the longest for a round hole. Without it the hole counts as measured one way.
     #[arg(long, value_name = "Y")]
     pub(crate) minor: Option<String>,
+    /// Which way the longest axis lies: along the nearest edge, or across.
+    #[arg(long, value_name = "WORD")]
+    pub(crate) direction: Option<String>,
     /// Distance from the centre to the nearest edge.
     #[arg(long, value_name = "E")]
     pub(crate) edge: Option<String>,
@@ -699,8 +702,44 @@ pub(crate) struct JobFile {
 pub(crate) struct PlanArgs {
     #[command(flatten)]
     pub(crate) file: JobFile,
+    /// Everything as text, in the order in which it is needed; without it the first page, which says what stops the work.
+    #[arg(long, conflicts_with_all = ["row", "only"])]
+    pub(crate) full: bool,
+    /// One row as text, with its holes that differ: K1.
+    #[arg(long, value_name = "ROW", conflicts_with = "only")]
+    pub(crate) row: Option<String>,
+    /// One part as text.
+    #[arg(long, value_enum, value_name = "PART")]
+    pub(crate) only: Option<PlanPart>,
     #[command(flatten)]
     pub(crate) screen: Screen,
+}
+
+/// A part of the plan's text.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum PlanPart {
+    /// What stops the work, why, and what was answered.
+    Stops,
+    /// What goes into each row, and what it carries.
+    Rows,
+    /// The holes that differ from their row.
+    Holes,
+    /// Patterns of several rows, and how many of their holes take a larger rivet.
+    Patterns,
+    /// Damage beside the holes, and where else to look.
+    Damage,
+    /// Where each row can be bucked.
+    Positions,
+    /// The work step by step.
+    Work,
+    /// Taking the old rivets out.
+    Removal,
+    /// The edges that the panel is cut to.
+    Cuts,
+    /// What to order.
+    Order,
+    /// The figures that were recalled, not read.
+    Recalled,
 }
 
 #[derive(Debug, Args)]

@@ -43,6 +43,12 @@ impl Context<'_> {
         format!("shophead answer {} --row ROW --hole N --answer WORD --by NAME --document TEXT", job.display())
     }
 
+    /// What to type for the plan of the job.
+    pub(crate) fn plan_of(&self) -> String {
+        let job = self.job_file.unwrap_or(Path::new("job.toml"));
+        format!("shophead plan {}", job.display())
+    }
+
     /// What to type to measure the holes of the job into its holes file.
     pub(crate) fn survey_of(&self, holes: &str) -> String {
         let job = self.job_file.unwrap_or(Path::new("job.toml"));

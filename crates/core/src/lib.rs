@@ -35,6 +35,7 @@
 //! | [`damage`] | cracks, corrosion and soft spots beside the holes |
 //! | [`access`] | must a row be bucked, can it be, and which position costs the least |
 //! | [`removal`] | taking old rivets out |
+//! | [`work`] | the order of work on a panel, and the bar for a rivet |
 //! | [`repair`] | sizing a patch, a splice or a new panel's seams |
 //!
 //! # The shortest useful program
@@ -96,6 +97,7 @@ struct Page;
 pub mod length;
 pub mod quantity;
 pub mod words;
+pub mod work;
 pub mod basis;
 pub mod material;
 pub mod rivet;

@@ -5,7 +5,7 @@ use crate::drill::Drill;
 use crate::length::Length;
 use crate::practice::{Case, Given, Name, Practice};
 use crate::rivet::part::Part;
-use crate::stack::Stack;
+use crate::stack::{Role, Stack};
 
 crate::words::words! {
     /// Why taking a rivet out is risky, and what to do about it.
@@ -14,11 +14,13 @@ crate::words::words! {
         ManyLayers = 2, "many-layers", "Many layers: burrs between them hold the shank.";
         ThinFarSide = 3, "thin-far-side", "Thin layer under the driven head: back it up beside the head.";
         CloseToEdge = 4, "close-to-edge", "Close to an edge: keep the punch straight.";
+        ThickMember = 5, "thick-member", "Thick member behind the skin: back it up, guide the drill square, and do not touch its hole.";
+        Tab = 6, "tab", "Tab or bracket foot under the driven head: hold it while punching, and keep the tail off it.";
     }
 }
 
 /// The most reasons one rivet can have.
-pub const MAX_RISKS: usize = 4;
+pub const MAX_RISKS: usize = 6;
 
 /// How to take one rivet out.
 #[derive(Clone, Debug, PartialEq)]
@@ -63,6 +65,13 @@ pub fn removal(installed: &Part<'_>, stack: &Stack, edge: Option<Length>, practi
         && stack.grip().nominal() >= limit.value
     {
         risk(Risk::ThickPack, limit.basis);
+    }
+    // Whatever the pack measures: the member stays, and its holes are the dear ones.
+    if stack.layers().iter().any(|layer| layer.role == Role::Cap) {
+        risk(Risk::ThickMember, Basis::REMOVAL_MEMBER);
+    }
+    if stack.layers().last().is_some_and(|layer| layer.role == Role::Tab) {
+        risk(Risk::Tab, Basis::REMOVAL_TAB);
     }
     if let Some(limit) = practice.count(Name::RemovalManyLayers, &case)
         && stack.layers().len() >= limit.value as usize

@@ -20,3 +20,4 @@ pub mod start;
 pub mod survey;
 pub mod tools;
 pub mod words;
+pub mod work;

@@ -3,8 +3,9 @@
 //! The sentences themselves come from the one table in core: [`Finding::sentence`], [`Word::meaning`], [`Units`].
 
 use shophead::access::{Clearance, RowWork, SolidBecause};
+use shophead::drill::Drill;
 use shophead::finding::{Code, Finding, Severity};
-use shophead::hole::Damage;
+use shophead::hole::{Damage, Disposition};
 use shophead::installation::Step;
 use shophead::joint::row::RowMode;
 use shophead::length::Length;
@@ -46,6 +47,16 @@ pub fn phrase(word: impl Word) -> &'static str {
 pub fn lower(word: impl Word) -> String {
     let mut chars = phrase(word).chars();
     chars.next().map_or_else(String::new, |first| first.to_lowercase().chain(chars).collect())
+}
+
+/// What becomes of a hole, and whether it stays as it is.
+#[must_use]
+pub fn becomes(disposition: Disposition, cut: Option<Drill>) -> &'static str {
+    match (disposition, cut) {
+        (Disposition::Oversize, None) => "Oversize rivet, hole as it is",
+        (Disposition::NextSize, None) => "Next larger rivet, hole as it is",
+        _ => phrase(disposition),
+    }
 }
 
 /// How a row fails, in a few words.

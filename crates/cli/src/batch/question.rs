@@ -179,6 +179,7 @@ const HOLE: &[Field<HoleArgs>] = &[
     field!(HoleArgs, "rivet", text, rivet).needed(PART),
     field!(HoleArgs, "major", text, major).needed(".141"),
     field!(HoleArgs, "minor", option, minor),
+    field!(HoleArgs, "direction", option, direction),
     field!(HoleArgs, "edge", option, edge),
     field!(HoleArgs, "pitch", option, pitch),
     field!(HoleArgs, "layers", option, layers),

@@ -31,13 +31,12 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
         let bare = context.bare;
         let rivet = input::part("--rivet", &args.rivet)?.without_length();
         let major = input::hole_diameter("--major", &args.major, bare)?;
-        let minor = match &args.minor {
-            Some(minor) => input::hole_diameter("--minor", minor, bare)?,
-            None => major,
-        };
+        let minor = args.minor.as_ref().map(|minor| input::hole_diameter("--minor", minor, bare)).transpose()?;
         let damage = input::word("--damage", &args.damage)?;
-        let found = AsFound::new(major, minor, damage)
-            .map_err(|error| input::wrong("--minor", args.minor.as_deref().unwrap_or_default(), error))?;
+        let direction = args.direction.as_ref().map(|word| input::word("--direction", word)).transpose()?;
+        let found = AsFound::of(major, minor, damage)
+            .map_err(|error| input::wrong("--minor", args.minor.as_deref().unwrap_or_default(), error))?
+            .lying(direction);
         let facts = Facts {
             stack: args.layers.as_deref().map(|text| input::layers("--layers", text, None, bare)).transpose()?,
             layout: RowLayout {
@@ -106,7 +105,7 @@ fn form<'a>(answer: &HoleAnswer<'_>, tried: &[Step<'_>], context: &Context<'a>) 
 fn text(report: &mut Report, answered: &Answer<'_>, context: &Context<'_>) {
     let Answer { rivet, found, answer, steps } = answered;
     let units = context.units;
-    let words = words::phrase(answer.disposition);
+    let words = words::becomes(answer.disposition, answer.cut);
     let what = answer.rivet.map_or_else(String::new, |rivet| format!("   {rivet}"));
     let cut = answer.cut.map_or_else(String::new, |cut| format!("   drill {}", cut.sized(units)));
     report.answer(format!("{words}{what}{cut}"));

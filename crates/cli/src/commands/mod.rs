@@ -2,6 +2,7 @@
 
 mod answer;
 mod card;
+mod first_page;
 mod group;
 pub(crate) mod head;
 pub(crate) mod hole;
@@ -51,7 +52,7 @@ pub(crate) fn run<'a>(command: &Command, job: Option<&'a Job>, context: &'a Cont
         (Command::Repair(args), _) => repair::run(args, context),
         (Command::Part(args), _) => part::run(args, context),
         (Command::New(args), _) => new::run(args, context),
-        (Command::Plan(_), Some(job)) => Ok(plan::run(job, context)),
+        (Command::Plan(args), Some(job)) => plan::run(args, job, context),
         (Command::Answer(args), Some(job)) => answer::run(args, job, context),
         (Command::Order(args), Some(job)) => order::run(args, job, context),
         (Command::Inspect(args), Some(job)) => inspect::run(args, job, context),

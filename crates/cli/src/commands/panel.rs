@@ -174,21 +174,26 @@ pub(super) fn time(plan: &Plan<'_>, position: &PositionPlan<'_>) -> Option<Strin
     Some(format!("{total} min{what}: {}{but}.", parts.join(", ")))
 }
 
+/// Where to work, where a position suits every row that takes driven rivets only.
+pub(super) fn best(plan: &Plan<'_>) -> Option<String> {
+    let best = plan.serving_position()?;
+    let serving = plan.positions.iter().filter(|position| position.serves).count();
+    Some(match (serving, best.work.time.total()) {
+        (1, _) if best.blocked.iter().all(Option::is_none) => {
+            format!("Work in {}: every row can be bucked there.", best.position.name)
+        }
+        (1, _) => {
+            format!("Work in {}: every row that takes driven rivets only can be bucked there.", best.position.name)
+        }
+        (_, Some(total)) => format!("Least effort: {}, {total} min.", best.position.name),
+        (_, None) => format!("Least effort: {}.", best.position.name),
+    })
+}
+
 /// The best position, or what would make one suit.
 pub(super) fn verdict(plan: &Plan<'_>, units: Units, text: &mut Vec<Block>) {
-    if let Some(best) = plan.serving_position() {
-        let serving = plan.positions.iter().filter(|position| position.serves).count();
-        let sentence = match (serving, best.work.time.total()) {
-            (1, _) if best.blocked.iter().all(Option::is_none) => {
-                format!("Work in {}: every row can be bucked there.", best.position.name)
-            }
-            (1, _) => {
-                format!("Work in {}: every row that takes driven rivets only can be bucked there.", best.position.name)
-            }
-            (_, Some(total)) => format!("Least effort: {}, {total} min.", best.position.name),
-            (_, None) => format!("Least effort: {}.", best.position.name),
-        };
-        text.push(Block::Paragraph(sentence));
+    if let Some(best) = best(plan) {
+        text.push(Block::Paragraph(best));
         return;
     }
     text.push(Block::Heading("What each position lacks, least first".into()));

@@ -2,6 +2,7 @@
 
 use std::collections::HashMap;
 
+use clap::ValueEnum;
 use serde::{Serialize, Serializer};
 use shophead::finding::{Code, Finding, Severity};
 use shophead::hole::Disposition;
@@ -18,16 +19,21 @@ use shophead_job::plan::{
     AnswerPlan, BeforeAndAfter, Choice, Counts, HolePlan, Plan, PositionPlan, RowPlan, Standing, Subject, in_words,
 };
 use shophead_job::words;
+use shophead_job::work::work;
 
 use super::hole::steps;
 use super::order::{line_forms, order_table};
-use super::{panel, plan_watched};
-use crate::args::Format;
+use super::{first_page, panel, plan_watched};
+use crate::args::{Format, PlanArgs, PlanPart};
 use crate::context::Context;
+use crate::exit::Stop;
 use crate::form::{self, List};
 use crate::report::{Block, Record, Report, Rows, Told};
 
-pub(super) fn run<'a>(job: &'a Job, context: &'a Context<'a>) -> Report<'a> {
+pub(super) fn run<'a>(args: &PlanArgs, job: &'a Job, context: &'a Context<'a>) -> Result<Report<'a>, Stop> {
+    if context.format != Format::Text && (args.full || args.row.is_some() || args.only.is_some()) {
+        return Err(Stop::wrong("--full, --row and --only shape the text; JSON and CSV always hold the whole plan"));
+    }
     let plan = plan_watched(job, context);
     let lines = order(&plan, job.spares_percent, None);
     let mut report = Report::new("plan", context);
@@ -38,9 +44,14 @@ pub(super) fn run<'a>(job: &'a Job, context: &'a Context<'a>) -> Report<'a> {
     match context.format {
         Format::Json => report.give(Answer { plan, lines, context }),
         Format::Csv => report.rows = records(&report.findings, &plan, context),
-        Format::Text | Format::Svg | Format::Xlsx => Page { report: &mut report, plan: &plan, context }.fill(&lines),
+        Format::Text | Format::Svg | Format::Xlsx => match (&args.row, args.only) {
+            (Some(name), _) => Page { report: &mut report, plan: &plan, context }.one_row(name)?,
+            (None, Some(part)) => Page { report: &mut report, plan: &plan, context }.only(part, &lines),
+            (None, None) if args.full => Page { report: &mut report, plan: &plan, context }.fill(&lines),
+            (None, None) => first_page::fill(&mut report, &plan, &lines, context),
+        },
     }
-    report
+    Ok(report)
 }
 
 /// The answer for scripts, put into its form while it is printed.
@@ -78,21 +89,97 @@ impl<'j> Page<'_, '_, 'j> {
 
     fn fill(&mut self, lines: &[OrderLine<'_>]) {
         self.headline();
-        self.stops();
-        self.rows();
-        self.holes();
-        panel::patterns(self.plan, &mut self.report.text);
-        panel::damage(self.plan, self.context.units, &mut self.report.text);
-        self.positions();
-        self.removals();
-        panel::edges(self.plan, self.context.units, &mut self.report.text);
+        for part in PlanPart::value_variants() {
+            self.part(*part, lines);
+        }
+    }
+
+    fn only(&mut self, part: PlanPart, lines: &[OrderLine<'_>]) {
+        self.report.answer(self.plan.job.title.clone());
+        let before = (self.report.text.len(), self.report.annex.len());
+        self.part(part, lines);
+        if before == (self.report.text.len(), self.report.annex.len()) {
+            self.report.paragraph("There is nothing of that in this job.");
+        }
+    }
+
+    fn part(&mut self, part: PlanPart, lines: &[OrderLine<'_>]) {
+        match part {
+            PlanPart::Stops => self.stops(),
+            PlanPart::Rows => self.rows(),
+            PlanPart::Holes => self.holes(),
+            PlanPart::Patterns => panel::patterns(self.plan, &mut self.report.text),
+            PlanPart::Damage => panel::damage(self.plan, self.context.units, &mut self.report.text),
+            PlanPart::Positions => self.positions(),
+            PlanPart::Work => self.work(),
+            PlanPart::Removal => self.removals(),
+            PlanPart::Cuts => panel::edges(self.plan, self.context.units, &mut self.report.text),
+            PlanPart::Order => self.order(lines),
+            PlanPart::Recalled => self.memory(),
+        }
+    }
+
+    /// One row, what is referred in it, and its holes that differ.
+    fn one_row(&mut self, name: &str) -> Result<(), Stop> {
+        let Some(plan) = self.plan.rows.iter().find(|plan| plan.row.name == name) else {
+            let names: Vec<&str> = self.plan.rows.iter().map(|plan| plan.row.name.as_str()).collect();
+            return Err(Stop::wrong(format!("--row: there is no row {name:?}; the job has {}", names.join(", "))));
+        };
+        let (heading, lines) = self.row(plan);
+        self.report.answer(heading);
+        self.report.text.push(Block::Entry(String::new(), lines));
+        let stops: Vec<(Subject<'j>, &Finding)> = self.plan.open_stops().collect();
+        let mut told = Vec::new();
+        for of_subject in stops.chunk_by(|(one, _), (next, _)| one == next) {
+            let Some((subject, _)) = of_subject.first() else { continue };
+            let findings = of_subject.iter().map(|(_, finding)| *finding);
+            match subject {
+                Subject::Hole(row, number) if *row == name => {
+                    told.push(self.referred_hole(Some(plan), row, *number, findings));
+                }
+                Subject::Row(row) if *row == name => {
+                    told.push(Block::Entry("The row:".into(), findings.map(|finding| self.said(finding)).collect()));
+                }
+                _ => {}
+            }
+        }
+        if !told.is_empty() {
+            self.report.heading("What stops the work");
+            self.report.text.extend(told);
+        }
+        let differ = plan.holes.iter().filter(|hole| hole.differs_from(plan));
+        let differ = differ.filter(|hole| hole.disposition() != Disposition::Refer || hole.ruling.is_some());
+        let differ: Vec<Block> = differ.map(|hole| self.hole(plan, hole)).collect();
+        if !differ.is_empty() {
+            self.report.heading("Holes that differ");
+            self.report.text.extend(differ);
+        }
+        self.report.heading("Taking the old rivets out");
+        self.report.text.push(Block::Entry(name.to_owned(), self.removal(&plan.removal)));
+        Ok(())
+    }
+
+    fn order(&mut self, lines: &[OrderLine<'_>]) {
         self.report.heading("Order");
         self.report.text.push(Block::Table(order_table(lines, self.context.units)));
         let without: u32 = not_ordered(self.plan).iter().map(NotOrdered::count).sum();
         if without > 0 {
             self.report.paragraph(format!("Not in the order: {}.", holes_without_rivet(without)));
         }
-        self.memory();
+    }
+
+    fn work(&mut self) {
+        self.report.heading("The work, step by step");
+        let mut recalled = false;
+        for (step, number) in work(self.plan, self.context.units).into_iter().zip(1_u32..) {
+            recalled |= step.lines.iter().any(|line| line.contains('*'));
+            let basis = self.context.practice.cite(step.step.basis());
+            let what = format!("{number}. {} [{basis}]", step.step.meaning());
+            self.report.text.push(Block::Entry(what, step.lines));
+        }
+        if recalled {
+            self.report.paragraph("* recalled, not read");
+        }
     }
 
     fn headline(&mut self) {
@@ -115,7 +202,7 @@ impl<'j> Page<'_, '_, 'j> {
 
     fn stops(&mut self) {
         let stops: Vec<(Subject<'j>, &Finding)> = self.plan.open_stops().collect();
-        self.report.heading(if stops.is_empty() { "Nothing stops the work" } else { "What stops the work" });
+        self.report.heading(first_page::heading_of_stops(self.plan));
         if !stops.is_empty() && self.plan.job.answers_file.is_some() {
             self.report.paragraph(format!("Once it is answered: {}", self.context.answer_of()));
         }
@@ -217,7 +304,7 @@ impl<'j> Page<'_, '_, 'j> {
             ));
         }
         if let Some(answer) = plan.answer.as_ref().filter(|answer| answer.disposition != Disposition::Keep) {
-            lines.push(format!("{}{}.", words::phrase(answer.disposition), self.cut(answer)));
+            lines.push(format!("{}{}.", words::becomes(answer.disposition, answer.cut), self.cut(answer)));
         }
         lines.push(self.fit(plan));
         if let Ok(choice) = &plan.choice.length {
@@ -283,10 +370,11 @@ impl<'j> Page<'_, '_, 'j> {
         let same = same.map(|finding| self.said(finding));
         let found = match &plan.before_and_after {
             Ok(found) if found.before.per_inch.is_some() || same.is_none() => found,
-            _ if same.is_some() => return same,
-            Ok(found) => found,
+            Ok(_) => return same,
             Err(why) => {
-                return Some(format!("Not compared with the row as installed: {}.", words::not_compared(*why)));
+                let why = words::not_compared(*why);
+                let same = same.map_or_else(String::new, |same| format!("{same} "));
+                return Some(format!("{same}Not compared with the row as installed: {why}."));
             }
         };
         let BeforeAndAfter { before, after, ratio, changed, stepped } = found;
@@ -356,7 +444,7 @@ impl<'j> Page<'_, '_, 'j> {
             let found = words::found(hole, self.context.units);
             lines.push(format!("Answered: {}{cut} Found {found}.", in_words(ruling.answer)));
         } else if let Some(answer) = &hole.answer {
-            let what = words::phrase(answer.disposition);
+            let what = words::becomes(answer.disposition, answer.cut);
             lines.push(format!("{what}{}. Found {}.", self.cut(answer), words::found(hole, self.context.units)));
         }
         if !hole.about.is_empty() {

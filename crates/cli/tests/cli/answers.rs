@@ -97,7 +97,7 @@ fn an_answered_hole_is_planned_ordered_inspected_and_on_the_card() {
     assert!(!refers.is_empty() && refers.iter().all(|finding| finding["answer"]["by"] == "A. Example"), "{refers:#?}");
     // What it breaks of a published limit is said, and changes nothing.
     assert!(!of_hole(&plan, "caution").is_empty(), "an oversize rivet in a spar cap breaks something");
-    let text = job.run("plan job.toml --width 200");
+    let text = job.run("plan job.toml --full --width 200");
     assert!(text.stdout.contains("Referred, and answered\nrow K1 hole 19:\n  Open the hole for an oversize shank, NAS1241AD5-8, drill #16. A. Example, concession 17, 2026-11-25. Note: wet with primer\n"), "{text}");
 
     // The order, the card, the inspection.
@@ -143,7 +143,7 @@ fn another_measure_or_another_finding_makes_an_answer_lapse() {
     let holes = job.read("holes.csv");
     job.write("holes.csv", &holes.replace("K1,19,.171,.161", "K1,19,.172,.161"));
     assert_eq!((standing(), job.hole("K1", 19)["part"].clone()), ("other-measure".into(), Value::Null));
-    let text = job.run("plan job.toml --width 200");
+    let text = job.run("plan job.toml --full --width 200");
     assert!(
         text.stdout.contains("Answers that no longer count\n")
             && text.stdout.contains("It was given for 0.171 0.161; now it is 0.172 0.161."),
@@ -237,8 +237,8 @@ fn a_row_is_answered_as_a_whole_and_then_nothing_is_referred() {
     assert!(plan["result"]["counts"]["referrals"].as_u64() > Some(0), "they stay what they are");
     let (status, order) = job.json("order job.toml");
     assert_eq!((status, &order["result"]["lines"][0]["needed"]), (Some(0), &json!(4)));
-    let text = job.run("plan job.toml");
-    assert!(text.printed(0).contains("Nothing stops the work\n"), "{text}");
+    let text = job.run("plan job.toml --full");
+    assert!(text.printed(0).contains("Nothing is referred so far\n"), "{text}");
     // Another edge distance is another measure.
     job.write("job.toml", &TWO_ROWS.replace(".15", ".16"));
     assert_eq!(job.json("plan job.toml").0, Some(1));

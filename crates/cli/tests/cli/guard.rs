@@ -27,7 +27,7 @@ fn planned(installed: &str, rivet: &str, more: &str) -> (Run, String) {
          rivet = \"{rivet}\"\nlayers = [{{ role = \"skin\", material = \"2024-T3\", thickness = \".063\" }}, \
          {{ role = \"tab\", material = \"2024-T3\", thickness = \".063\" }}]\ncount = 20\n{more}"
     );
-    let run = with_files(&[("job.toml", &job)], "plan job.toml");
+    let run = with_files(&[("job.toml", &job)], "plan job.toml --full");
     let told = run.stdout.split_whitespace().collect::<Vec<_>>().join(" ");
     (run, told)
 }

@@ -10,6 +10,7 @@ mod examples;
 mod guard;
 mod inspect;
 mod handheld;
+mod holes;
 mod json;
 mod listed;
 mod lengths;

@@ -45,7 +45,7 @@ fn an_empty_folder_says_what_to_fill_in_and_then_plans() {
     let rows = fs::read_to_string(panel.join("rows.csv")).expect("rows");
     fs::write(panel.join("rows.csv"), rows + "K1,\".032,.040\",MS20470AD4-5,12,3/4,3/8,secondary,frame,,,,\n")
         .expect("written");
-    let (status, out, err) = run(&folder, "plan panel/job.toml --width 200", "");
+    let (status, out, err) = run(&folder, "plan panel/job.toml --full --width 200", "");
     assert_eq!((status, err.as_str()), (Some(0), ""), "{out}");
     assert!(
         out.starts_with("Keel panel\n")

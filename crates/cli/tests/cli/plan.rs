@@ -57,7 +57,7 @@ fn hole(row: &Value, number: u64) -> &Value {
 
 #[test]
 fn the_demo_is_told_in_the_order_in_which_it_is_needed() {
-    let run = on_demo("plan", "");
+    let run = on_demo("plan", "--full");
     let text = run.printed(1);
     let headings = [
         "Keel skin panel, frames 2 to 6",
@@ -81,7 +81,7 @@ fn the_demo_is_told_in_the_order_in_which_it_is_needed() {
 #[test]
 fn no_line_of_the_demo_is_longer_than_asked_for() {
     for width in [80, 40] {
-        let run = on_demo("plan", &format!("--width {width}"));
+        let run = on_demo("plan", &format!("--full --width {width}"));
         for line in run.printed(1).lines() {
             assert!(line.chars().count() <= width, "{width} columns: {line:?}");
         }
@@ -154,11 +154,98 @@ fn the_demo_in_csv_counts_every_hole_once() {
 }
 
 #[test]
-fn nothing_stops_a_sound_job() {
-    let run = on_job("plan job.toml", &[("job.toml", BRACKET)]);
-    let text = run.printed(0);
-    assert!(text.contains("Nothing stops the work\n"), "{text}");
-    assert!(text.contains("B1   MS20470AD4-5, 5/16 long   10 holes"), "{text}");
+fn nothing_stops_a_sound_job_that_was_measured() {
+    let job = BRACKET.replacen("title", "holes = \"holes.csv\"\ntitle", 1);
+    let holes = (1..=10).map(|hole| format!("B1,{hole},.129,.129\n")).collect::<String>();
+    let holes = format!("row,hole,major,minor\n{holes}");
+    for (more, first) in [("", "1 row, 10 holes, all measured."), (" --full", "1 row, 10 holes.")] {
+        let run = on_job(&format!("plan job.toml{more}"), &[("job.toml", &job), ("holes.csv", &holes)]);
+        let text = run.printed(0);
+        assert!(text.contains(first) && text.contains("\nNothing stops the work\n"), "{text}");
+        // What nobody measured may stop it yet.
+        let text = on_job(&format!("plan job.toml{more}"), &[("job.toml", BRACKET)]);
+        let text = text.printed(0);
+        assert!(text.contains("Nothing is referred so far\n") && !text.contains("Nothing stops"), "{text}");
+    }
+    let text = on_job("plan job.toml --full", &[("job.toml", BRACKET)]);
+    assert!(text.printed(0).contains("B1   MS20470AD4-5, 5/16 long   10 holes"));
+}
+
+#[test]
+fn the_first_page_of_the_demo_fits_a_screen_and_says_what_is_not_known_first() {
+    let run = on_demo("plan", "");
+    let text = run.printed(1);
+    let lines: Vec<&str> = text.lines().collect();
+    assert!(lines.len() <= 48, "{} lines\n{text}", lines.len());
+    assert!(lines.iter().all(|line| line.chars().count() <= 80), "{text}");
+    assert!(lines[1].starts_with("15 rows, 488 holes: 23 of 488 measured."), "{text}");
+    let mut at = 0;
+    for heading in
+        ["What stops the work", "Position", "Rows", "Holes to work", "Buy", "More: shophead plan", "Advisory only"]
+    {
+        at += text[at..].find(heading).unwrap_or_else(|| panic!("{heading} is missing or out of order\n{text}"));
+    }
+    // Whatever is referred stands on it, row by row, and so does every rivet that is ordered.
+    let plan = on_demo("plan", "--format json").json(1);
+    let run: String = text.split_whitespace().collect::<Vec<_>>().join(" ");
+    for line in plan["result"]["order"].as_array().expect("lines") {
+        let (part, buy) = (line["part"].as_str().expect("a part"), &line["buy"]);
+        assert!(run.contains(&format!("{buy} {part}")), "{part}\n{text}");
+    }
+    for finding in plan["findings"].as_array().expect("findings").iter().filter(|found| found["severity"] == "refer") {
+        let subject = finding["subject"].as_str().expect("a subject");
+        if let Some((row, hole)) = subject.strip_prefix("row ").and_then(|rest| rest.split_once(" hole ")) {
+            let line = lines.iter().position(|line| line.starts_with(&format!("{row} "))).expect(row);
+            let said = lines[line..].iter().take(3).any(|line| line.contains(&format!("hole {hole}:")));
+            assert!(said, "{subject}\n{text}");
+        }
+    }
+}
+
+#[test]
+fn a_row_or_a_part_of_the_plan_can_be_asked_for() {
+    let row = on_demo("plan", "--row K3");
+    let text = row.printed(1);
+    assert!(text.starts_with("K3   MS20470AD6-13") && !text.contains("K1"), "{text}");
+    let wrong = on_demo("plan", "--row K9");
+    assert!(wrong.refused().contains("no row \"K9\"; the job has K1, K2"), "{wrong}");
+    for (part, heading) in [
+        ("stops", "What stops the work"),
+        ("rows", "Rows"),
+        ("holes", "Holes that differ"),
+        ("damage", "There is nothing of that in this job."),
+        ("positions", "Positions"),
+        ("work", "The work, step by step"),
+        ("removal", "Taking the old rivets out"),
+        ("cuts", "Cutting the"),
+        ("order", "Order"),
+        ("recalled", "Recalled, not read"),
+    ] {
+        let run = on_demo("plan", &format!("--only {part}"));
+        assert!(run.printed(1).contains(heading), "{run}");
+    }
+    assert!(on_demo("plan", "--full --format json").refused().contains("--full, --row and --only shape the text"));
+}
+
+#[test]
+fn the_work_is_one_list_of_this_job_with_where_each_rule_stands() {
+    let run = on_demo("plan", "--only work --width 200");
+    let text = run.printed(1);
+    let steps: Vec<&str> = text.lines().filter(|line| line.starts_with(|c: char| c.is_ascii_digit())).collect();
+    for (step, number) in steps.iter().zip(1..) {
+        assert!(step.starts_with(&format!("{number}. ")) && step.ends_with(']'), "{step}");
+    }
+    assert!(steps.len() >= 10, "{text}");
+    // Where this job's metal is dear the list says so, and what is opened has its drill.
+    for said in [
+        "K3: Thick member",
+        "B1: Tab or bracket foot",
+        "#11 (.191): A2 14-15",
+        "1/8 2117: bar of 3 to 4 lb*",
+        "* recalled, not read",
+    ] {
+        assert!(text.contains(said), "{said}\n{text}");
+    }
 }
 
 #[test]

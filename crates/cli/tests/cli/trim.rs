@@ -72,7 +72,7 @@ fn running(run: &Run) -> String {
 
 #[test]
 fn the_job_where_everything_goes_wrong_says_so() {
-    let run = shophead(&format!("plan {MARSH}"));
+    let run = shophead(&format!("plan {MARSH} --full"));
     let text = run.printed(1);
     for said in [
         "No position lets every row be bucked",
@@ -96,7 +96,7 @@ fn the_job_where_everything_goes_wrong_says_so() {
 #[test]
 fn it_fits_a_narrow_screen() {
     for width in [40, 80] {
-        let run = shophead(&format!("plan {MARSH} --width {width}"));
+        let run = shophead(&format!("plan {MARSH} --full --width {width}"));
         for line in run.printed(1).lines() {
             assert!(line.chars().count() <= width, "{width}: {line}");
         }
@@ -145,7 +145,7 @@ fn a_cut_is_told_with_its_distances_and_its_marks() {
 
 #[test]
 fn positions_are_compared_by_the_shop_s_own_minutes() {
-    let text = running(&plan(SMALL, None, ""));
+    let text = running(&plan(SMALL, None, "--full"));
     assert!(
         text.contains("60 min for the rows that take driven rivets only: set-up 10, drilling out 10, driving 40."),
         "{text}"

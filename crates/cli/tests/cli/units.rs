@@ -104,13 +104,13 @@ fn a_job_keeps_to_its_own_units_whatever_the_option_says() {
         assert_eq!(row["holes"][0]["measured"]["major"]["mm"], 4.1);
     }
     // Its text is in its own units where nothing else is asked for.
-    let text = bare(&format!("plan {}", path.display()));
+    let text = bare(&format!("plan {} --full", path.display()));
     assert!(text.stdout.contains("grip 2.80 mm"), "{text}");
-    let text = bare(&format!("plan {} --units in", path.display()));
+    let text = bare(&format!("plan {} --full --units in", path.display()));
     assert!(text.stdout.contains("grip .110"), "{text}");
     // Without a word about units it is in inches, and so thick a layer is a slip.
     fs::write(&path, JOB.replace("UNITS", "")).expect("written");
-    let run = bare(&format!("plan {} --units mm", path.display()));
+    let run = bare(&format!("plan {} --full --units mm", path.display()));
     assert!(run.refused().contains("1.600 in is thick for a layer"), "{run}");
 }
 
@@ -139,7 +139,7 @@ fn before_the_survey_the_plan_says_what_to_type() {
     let folder = tempfile::tempdir().expect("a folder");
     let path = folder.path().join("job.toml");
     fs::write(&path, JOB.replace("UNITS", "units = \"mm\"\nholes = \"holes.csv\"")).expect("written");
-    let run = bare(&format!("plan {} --width 400", path.display()));
+    let run = bare(&format!("plan {} --full --width 400", path.display()));
     let survey = format!("shophead survey {} {}", path.display(), folder.path().join("holes.csv").display());
     assert!(run.printed(0).contains(&format!("0 of 10 measured; {survey}\n")), "{run}");
     let json = answer(&format!("plan {} --format json", path.display())).1;

@@ -237,6 +237,12 @@ bases! {
     PRIMARY_STRUCTURE = Practice "common practice", "rows on primary structure take driven solid rivets", AccessAndRemoval "driven rivets only: primary structure";
     SPAR_LINES = Practice "common practice", "spar and longeron lines take driven solid rivets", AccessAndRemoval "driven rivets only: spar and longeron lines";
     NO_BAR = Practice "common practice", "no bar thickness is given", AccessAndRemoval "room behind a row without a bar thickness";
+    AC43_REMOVAL = Published "AC 43.13-1B", "para 4-52b: support, drilling out, no chisel, a look at the neighbours", AccessAndRemoval "taking a panel off";
+    ARMY_OLD_SKIN = Published "US Army AL0992", "Measuring, Cutting and Aligning: the old skin is the template", AccessAndRemoval "fitting a new skin";
+    SHOP_SEQUENCE = Practice "common practice", "order of the work on a panel", AccessAndRemoval "order of the work on a panel";
+    BAR_WEIGHT = Memory "airframe handbooks", "weight of a bucking bar by rivet diameter", AccessAndRemoval "weight of a bucking bar";
+    REMOVAL_MEMBER = Practice "common practice", "the hole of a member that stays is saved before the skin's", AccessAndRemoval "a cap behind the skin when rivets come out";
+    REMOVAL_TAB = Practice "common practice", "a tab bends under the punch", AccessAndRemoval "a tab under the driven head when rivets come out";
     AC43_REMOVAL_DEPTH = Published "AC 43.13-1B", "para 4-52b: to the base of the head only", AccessAndRemoval "how deep a head is drilled";
     // driven solid rivets only
     AC43_FLUID_TIGHT = Published "AC 43.13-1B", "para 4-57f(1); FAA-H-8083-31 ch 4";

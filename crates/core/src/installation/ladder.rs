@@ -287,17 +287,29 @@ impl<'q, 'a> Installation<'q, 'a> {
             step.findings.push(Finding::new(Code::NoLargerRivet, Severity::Refer, self.rivet.series().basis));
             return;
         };
+        match step.kind {
+            Disposition::Keep => self.fill_step(rivet, found, true, step),
+            Disposition::Oversize | Disposition::NextSize if self.takes_as_it_is(&rivet, &found) => {
+                let drill_does = |cut| self.accepts(&rivet, self.hole_of(&rivet, cut));
+                if !found.is_measured_both_ways() && self.cut(&rivet, &found).is_some_and(drill_does) {
+                    self.fill_step(rivet, found, false, step);
+                    if step.does() {
+                        return;
+                    }
+                    *step = Step::new(step.kind);
+                }
+                self.fill_step(rivet, found, true, step);
+            }
+            _ => self.fill_step(rivet, found, false, step),
+        }
+    }
+
+    /// Fills in a step with this rivet: in the hole as it is, or drilled.
+    #[inline(never)]
+    fn fill_step(&self, rivet: Part<'a>, found: AsFound, is_kept: bool, step: &mut Step<'a>) {
         step.rivet = Some(rivet);
         self.check_step(found, step);
         let cut = self.cut(&rivet, &found);
-        let is_kept = match step.kind {
-            Disposition::Keep => true,
-            Disposition::CleanUp | Disposition::Refer => false,
-            Disposition::Oversize | Disposition::NextSize => {
-                let drill_does = |cut| self.accepts(&rivet, self.hole_of(&rivet, cut));
-                self.takes_as_it_is(&rivet, &found) && (found.is_measured_both_ways() || !cut.is_some_and(drill_does))
-            }
-        };
         let after = match cut {
             _ if is_kept => {
                 step.hole = Some(found.interval());
@@ -393,7 +405,8 @@ impl<'q, 'a> Installation<'q, 'a> {
             hole: Some(Toleranced::from_least(found.interval())),
             installed: Some(self.before()),
             installed_layout: Some(self.layout),
-            opened: self.opened || found.was_opened(),
+            // A hole that takes a step's rivet as it is was changed as much as one that was drilled for it.
+            opened: self.opened || found.was_opened() || rivet != self.rivet.without_length(),
             ..*self
         }
     }

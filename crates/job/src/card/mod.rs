@@ -620,7 +620,7 @@ impl<'j> Card<'_, 'j> {
                     td class="small" colspan=(width) {
                         @if refers { span class="stop" { "refer" } " " }
                         @if let Some(answer) = changed {
-                            (words::phrase(answer.disposition))
+                            (words::becomes(answer.disposition, answer.cut))
                             @if let Some(cut) = answer.cut { ": drill or ream to " (cut.sized(self.units)) }
                             ". "
                         }
@@ -683,7 +683,7 @@ impl<'j> Card<'_, 'j> {
                     }
                     @else if disposition == Disposition::Refer { span class="stop" { "refer" } " Do not open it." }
                     @else if hole.measured.is_some() {
-                        (words::phrase(disposition))
+                        (words::becomes(disposition, hole.cut()))
                         @if disposition != Disposition::Keep { " (" (Mark::of(disposition).letter()) ")" }
                         @if let Some(cut) = hole.cut() { ": drill or ream to " strong { (cut.sized(self.units)) } }
                         "."

@@ -45,31 +45,64 @@ pub(super) fn plan_holes<'j>(
     numbers.sort_unstable();
     numbers.dedup();
     let mut known: HashMap<Alike, Outcome<'j>> = HashMap::new();
-    let mut holes = Vec::with_capacity(numbers.len());
-    for number in numbers {
-        done(number);
-        let measured = row.measured.binary_search_by_key(&number, |hole| hole.number).ok();
-        let measured = measured.and_then(|index| row.measured.get(index));
-        let exception = exceptions.get(&number).and_then(|index| Some((*index, row.exceptions.get(*index)?)));
-        let layout = hole_layout(number, plan, exception.map(|(_, exception)| exception));
-        let stack = exception.map_or(&row.stack, |(_, exception)| &exception.stack);
-        let found = measured.map(|hole| hole.as_found);
-        let alike = (found, [layout.edge, layout.pitch, layout.transverse_pitch], exception.map(|(index, _)| index));
-        let outcome =
-            known.entry(alike).or_insert_with(|| plan_hole(found, layout, stack, exception.is_some(), plan, practice));
-        holes.push(HolePlan {
-            number,
-            about: exception.map_or("", |(_, exception)| exception.about.as_str()),
-            measured,
-            answer: outcome.answer.clone(),
-            stack,
-            choice: outcome.choice.clone(),
-            removal: outcome.removal.clone(),
-            findings: outcome.findings.clone(),
-            ruling: None,
-        });
+    let mut holes: Vec<HolePlan<'j>> = Vec::with_capacity(numbers.len());
+    for number in &numbers {
+        done(*number);
+        holes.push(hole_plan(*number, Length::ZERO, plan, &exceptions, &mut known, practice));
+    }
+    // A hole that is drilled round again moves, and so does its neighbour: of the pitch between them both take their part.
+    let moves = |hole: &HolePlan<'_>| {
+        let answer = hole.answer.as_deref()?;
+        Some(answer.moves(&hole.measured?.as_found)).filter(|moves| *moves > Length::ZERO)
+    };
+    let moved: HashMap<u32, Length> = holes.iter().filter_map(|hole| Some((hole.number, moves(hole)?))).collect();
+    for hole in holes.iter_mut().filter(|hole| hole.measured.is_some()) {
+        let beside = [hole.number.checked_sub(1), hole.number.checked_add(1)];
+        if let Some(moves) = beside.into_iter().flatten().filter_map(|number| moved.get(&number)).max() {
+            *hole = hole_plan(hole.number, *moves, plan, &exceptions, &mut known, practice);
+        }
     }
     holes
+}
+
+/// The same distances with a neighbour that may come so much closer.
+pub(super) fn closer(layout: RowLayout, neighbour_moves: Length) -> RowLayout {
+    let pitch = layout.pitch.map(|pitch| pitch.checked_sub(neighbour_moves).unwrap_or(Length::ZERO));
+    RowLayout { pitch, ..layout }
+}
+
+/// What becomes of one hole.
+fn hole_plan<'j>(
+    number: u32,
+    neighbour_moves: Length,
+    plan: &RowPlan<'j>,
+    exceptions: &HashMap<u32, usize>,
+    known: &mut HashMap<Alike, Outcome<'j>>,
+    practice: &'j Practice<'j>,
+) -> HolePlan<'j> {
+    let row = plan.row;
+    let measured = row.measured.binary_search_by_key(&number, |hole| hole.number).ok();
+    let measured = measured.and_then(|index| row.measured.get(index));
+    let exception = exceptions.get(&number).and_then(|index| Some((*index, row.exceptions.get(*index)?)));
+    let layout = hole_layout(number, plan, exception.map(|(_, exception)| exception));
+    let layout = closer(layout, neighbour_moves);
+    let stack = exception.map_or(&row.stack, |(_, exception)| &exception.stack);
+    let found = measured.map(|hole| hole.as_found);
+    let alike = (found, [layout.edge, layout.pitch, layout.transverse_pitch], exception.map(|(index, _)| index));
+    let outcome =
+        known.entry(alike).or_insert_with(|| plan_hole(found, layout, stack, exception.is_some(), plan, practice));
+    HolePlan {
+        number,
+        about: exception.map_or("", |(_, exception)| exception.about.as_str()),
+        measured,
+        neighbour_moves,
+        answer: outcome.answer.clone(),
+        stack,
+        choice: outcome.choice.clone(),
+        removal: outcome.removal.clone(),
+        findings: outcome.findings.clone(),
+        ruling: None,
+    }
 }
 
 /// The distances of one hole: its own before its row's, and the nearest cut where that is closer.

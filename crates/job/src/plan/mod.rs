@@ -19,7 +19,8 @@ use shophead::access::{PositionWork, RowWork, SolidBecause, lacks_less, least_ef
 use shophead::basis::{Basis, Citation, Status};
 use shophead::damage::Damaged;
 use shophead::drill::Drill;
-use shophead::finding::{Finding, Severity};
+use shophead::fact::Facts;
+use shophead::finding::{Code, Figure, Finding, Severity};
 use shophead::hole::Disposition;
 use shophead::installation::{HoleAnswer, Installation, Step};
 use shophead::joint::compare::Comparison;
@@ -40,7 +41,7 @@ use shophead::words::Units;
 pub use answers::{AnswerPlan, HoleAnswered, HoleRuling, Standing, hole_answered, in_words, measure_of};
 pub(crate) use choice::{choose, head_of, serving};
 
-use self::holes::hole_layout;
+use self::holes::{closer, hole_layout};
 use crate::model::{Answer, DamageFound, EdgeShape, Exception, Job, MeasuredHole, PanelEdge, Position, Row};
 use crate::words;
 
@@ -209,6 +210,8 @@ pub struct HolePlan<'j> {
     pub about: &'j str,
     /// What was measured.
     pub measured: Option<&'j MeasuredHole>,
+    /// How far the centre of a neighbour moves, at most: the pitch between them is counted that much shorter.
+    pub neighbour_moves: Length,
     /// What to do about it.
     pub answer: Option<Arc<HoleAnswer<'j>>>,
     /// The layers under it.
@@ -289,7 +292,9 @@ impl<'j> RowPlan<'j> {
     pub fn question(&self, number: u32, practice: &'j Practice<'j>) -> Installation<'j, 'j> {
         let exception = self.exception(number);
         let stack = exception.map_or(&self.row.stack, |exception| &exception.stack);
-        question_of(self.row, self.choice.part.without_length(), stack, hole_layout(number, self, exception), practice)
+        let moves = self.hole(number).map_or(Length::ZERO, |hole| hole.neighbour_moves);
+        let layout = closer(hole_layout(number, self, exception), moves);
+        question_of(self.row, self.choice.part.without_length(), stack, layout, practice)
     }
 
     /// Each step that was tried for a measured hole, the least change first.
@@ -469,6 +474,29 @@ impl<'j> Plan<'j> {
     /// What stops the work: every finding that says refer.
     pub fn stops(&self) -> impl Iterator<Item = (Subject<'j>, &Finding)> {
         self.all_findings().filter(|(_, finding)| finding.severity() == Severity::Refer)
+    }
+
+    /// What was not given and so not checked, each with its rows.
+    #[must_use]
+    pub fn not_given(&self) -> Vec<(Facts, Vec<&'j str>)> {
+        let mut lacking: Vec<(Facts, Vec<&'j str>)> = Vec::new();
+        for row in &self.rows {
+            for finding in row.findings.iter().filter(|finding| finding.code() == Code::NotChecked) {
+                let Some(Figure::Facts(facts)) = finding.measured() else { continue };
+                match lacking.iter_mut().find(|(known, _)| *known == facts) {
+                    Some((_, rows)) => rows.push(&row.row.name),
+                    None => lacking.push((facts, vec![&row.row.name])),
+                }
+            }
+        }
+        lacking
+    }
+
+    /// Whether every hole was measured and nothing was left unchecked: only then does silence mean that nothing stops the work.
+    #[must_use]
+    pub fn is_known(&self) -> bool {
+        let Counts { holes, measured, .. } = self.counts();
+        measured == holes && self.not_given().is_empty()
     }
 
     /// The documents of everything that decided something and could only be recalled, each once.

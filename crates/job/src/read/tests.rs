@@ -283,7 +283,7 @@ const MISTAKES: &[(&str, &str, &str)] = &[
     (
         "material = \"7075-T6\"",
         "material = \"7075-T9\"",
-        "job.toml:19:32: \"7075-T9\": 7075 is not on file in this temper; on file are 7075-T6, 7075-T62, 7075-T651, 7075-T73, 7075-T76",
+        "job.toml:19:32: \"7075-T9\": 7075 is not on file in this temper; on file are 7075-T6, 7075-T62, 7075-T651, 7075-T73, 7075-T76, 7075-T6511",
     ),
     (
         "material = \"skin\"",
