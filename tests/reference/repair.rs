@@ -801,7 +801,9 @@ fn told_with_repairs() -> BTreeSet<Told> {
         }
     }
     add(&patched(&PatchQuery { material: material("7075-T6"), ..query(Style::Lap) }).told);
-    for annealed in Material::known().filter(|known| known.temper() == "O") {
+    // 2024-O is named without strengths, so nothing counts its rivets.
+    let published = |known: &Material| known.properties(inch(".032")).is_some();
+    for annealed in Material::known().filter(|known| known.temper() == "O").filter(published) {
         add(&patched(&PatchQuery { material: annealed, ..query(Style::Lap) }).told);
     }
     let bolts = Leg { held: Held::Bolts, ..leg("1", ".064") };
