@@ -67,6 +67,7 @@ impl Known {
             Given::Hole => less.hole.take().map(drop)?,
             Given::Edge => less.edge.take().map(drop)?,
             Given::Pitch => less.pitch.take().map(drop)?,
+            // The next row's holes are an edge to this one's load.
             Given::RowSpacing => less.row_spacing.take().map(drop)?,
             Given::Structure => less.structure.take().map(drop)?,
             Given::Member => less.member.take().map(drop)?,
@@ -139,25 +140,41 @@ impl Given {
                 // A measured hole takes more metal, or less, than one as drilled.
                 | C::TailTooLong | C::TailTooShort | C::HeadTooLarge | C::NoLengthFits | C::LengthByHole | C::CutToLength
                 // And more of the sheet.
-                | C::EdgeMarginBelowTable | C::WeakerThanBefore | C::StrengthNotPublished
+                | C::EdgeMarginBelowTable | C::SheetTooThinForTable | C::WeakerThanBefore | C::StrengthNotPublished
             ),
             Given::Edge => matches!(
                 finding.code(),
                 C::EdgeDistanceShort | C::EdgeMarginBelowTable | C::WeakerThanBefore | C::StrengthNotPublished
             ),
             // Holes that touch are no joint, whose strength is nowhere.
-            Given::Pitch => matches!(finding.code(), C::PitchShort | C::TransversePitchShort | C::StrengthNotPublished),
-            Given::RowSpacing => matches!(finding.code(), C::TransversePitchShort),
+            Given::Pitch => matches!(
+                finding.code(),
+                C::PitchShort | C::TransversePitchShort | C::RivetsTouch | C::StrengthNotPublished
+            ),
+            Given::RowSpacing => {
+                let code = finding.code();
+                matches!(code, C::TransversePitchShort | C::RivetsTouch)
+                    || matches!(code, C::EdgeMarginBelowTable | C::StrengthNotPublished)
+            }
             // On primary structure more is asked for.
             Given::Structure => {
                 matches!(finding.code(), C::NotChecked | C::NotStructural | C::HeatTreatFirst | C::DiameterOutsideRule)
             }
             Given::Member => matches!(finding.code(), C::StepNeedsApproval),
+            // To compare with what was there asks for more facts than a strength alone, and a rivet that is larger than the one before has
+            // spacings of its own.
             Given::Installed => matches!(
                 finding.code(),
-                C::WeakerThanBefore | C::StrengthNotPublished | C::EdgeDistanceShort | C::PitchShort
-                // A rivet that is larger than the one before has spacings of its own.
-                | C::TransversePitchShort | C::SubstituteTooSmall | C::SubstituteNotNamed
+                C::NotChecked
+                    | C::ShankSmaller
+                    | C::EdgeMarginBelowTable
+                    | C::WeakerThanBefore
+                    | C::StrengthNotPublished
+                    | C::EdgeDistanceShort
+                    | C::PitchShort
+                    | C::TransversePitchShort
+                    | C::SubstituteTooSmall
+                    | C::SubstituteNotNamed
             ),
             // No strength of its material, no strength to be missed at a short edge: which is then short all the same.
             Given::Material => matches!(
