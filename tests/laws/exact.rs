@@ -109,7 +109,8 @@ impl Bounds {
         if let Some((wide, high)) = limits.diameter_greatest.zip(limits.metal_height_greatest) {
             longest = longest.min(nominal.length_for(&cylinder(&exact(wide.value), &exact(high.value))));
         }
-        let rule = exact(grip.nominal()) + ratio(3, 2) * exact(size.shank_nominal);
+        // A limit in diameters is a whole number of nanometres.
+        let rule = exact(grip.nominal()) + (ratio(3, 2) * exact(case.diameter)).round();
         let rule = match practice.rounding(&case).expect("a rule").value {
             Rounding::Longer => (rule / sixteenth()).ceil(),
             Rounding::Nearest => nearest(&(rule / sixteenth())),

@@ -264,3 +264,15 @@ fn a_thick_pack_is_answered_for_every_hole_that_is_measured() {
     }
     assert!(with > 40 && without > 0, "{with} {without}");
 }
+
+/// Where no one height is right for every rivet, the holes and shanks for which there is one are named; where there is none at all, that.
+#[test]
+fn without_a_window_head_names_the_holes_and_shanks_that_have_one() {
+    let run = shophead("head --diameter 1/8 --length 1/4 --grip .160 --width 200");
+    assert!(run.printed(1).contains("there is one in holes up to .1299, or with a shank from .1255."), "{run}");
+    // The same hole and shank, measured: D² (L - .010) - H² G is .1625² times .0375 and more.
+    let measured = shophead("head --diameter 1/8 --length 1/4 --grip .160 --hole .1299 --width 200");
+    assert!(measured.printed(0).contains("drive to .0375"), "{measured}");
+    let never = shophead("head --diameter 1/8 --length 3/16 --grip .160 --width 200");
+    assert!(never.printed(1).contains("too little metal for a driven head, in any hole."), "{never}");
+}
