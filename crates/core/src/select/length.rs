@@ -311,7 +311,7 @@ impl<'a> Gauge<'a> {
         Some(
             self.fit.predict(
                 length,
-                window.map_or(target, |window| target.clamp(window.height.min(), window.height.max())),
+                window.map_or(target, |window| target.max(window.height.min()).min(window.height.max())),
             ),
         )
     }
