@@ -6,10 +6,12 @@ use proptest::prelude::*;
 use shophead::installation::Installation;
 use shophead::length::{Length, Toleranced};
 use shophead::material::RivetAlloy;
-use shophead::practice::{BUILT_IN, Case, Name, Practice, Rounding};
+use shophead::practice::{BUILT_IN, Case, Given, Name, Practice, Rounding};
 use shophead::rivet::part::Part;
-use shophead::rivet::{MS20426, MS20470, Series};
+use shophead::rivet::{MS20426, MS20470, NAS1097, NAS1242, Series};
 use shophead::upset::HeadLimits;
+
+use crate::common::config;
 
 fn ratio(top: i64, bottom: i64) -> BigRational {
     BigRational::new(BigInt::from(top), BigInt::from(bottom))
@@ -39,62 +41,107 @@ struct End {
 impl End {
     /// The length that leaves just this much metal: d² h = D² (L - k) - H² (G - k), solved for L.
     fn length_for(&self, metal: &BigRational) -> BigRational {
+        (metal + self.fill()) / (&self.shank * &self.shank) + &self.sunk
+    }
+
+    /// The metal that a rivet of this length leaves.
+    fn metal_left(&self, length: &BigRational) -> BigRational {
+        cylinder(&self.shank, &(length - &self.sunk)) - self.fill()
+    }
+
+    fn fill(&self) -> BigRational {
         let hole = if self.hole < self.shank { &self.shank } else { &self.hole };
-        let fill = cylinder(hole, &(&self.grip - &self.sunk));
-        (metal + fill) / (&self.shank * &self.shank) + &self.sunk
+        cylinder(hole, &(&self.grip - &self.sunk))
     }
 }
 
-/// The chosen length in nanometres, worked out with nothing but fractions: enough metal at worst, not too much at nominal sizes.
-fn by_fractions(
-    practice: &Practice<'static>,
-    series: &'static Series<'static>,
-    dash: u8,
-    grip: Toleranced,
-) -> Option<BigRational> {
-    let size = series.size(dash).expect("a size");
-    let case = Case::of(series.head, RivetAlloy::Al2117, size);
-    let limits = HeadLimits::of(practice, &case);
-    let hole = practice.hole_for(&case).expect("a hole").value;
-    let shank = size.shank.expect("known");
-    let sunk = size.head.filter(|_| series.head.is_flush()).map_or([Length::ZERO; 2], |head| {
-        head.height.map_or([head.height_nominal; 2], |height| [height.min(), height.max()])
-    });
-    let tolerance = exact(series.length_tolerance.expect("known").either_way);
-    let metal = |diameter: Option<_>, height: Option<_>| {
-        let of = |given: shophead::practice::Given<Length>| exact(given.value);
-        Some(cylinder(&of(diameter?), &of(height?)))
-    };
-    let least =
-        End { shank: exact(shank.min()), hole: exact(hole.max()), grip: exact(grip.max()), sunk: exact(sunk[0]) };
-    let nominal_sunk = size.head.filter(|_| series.head.is_flush()).map_or(Length::ZERO, |head| head.height_nominal);
-    let nominal = End {
-        shank: exact(size.shank_nominal),
-        hole: exact(hole.min()),
-        grip: exact(grip.nominal()),
-        sunk: exact(nominal_sunk),
-    };
-    let shortest = least.length_for(&metal(limits.diameter_least, limits.height_least)?) + &tolerance;
-    let tail = practice.length(Name::TailGreatest, &case).expect("a limit").value;
-    let mut longest = exact(grip.nominal()) + exact(tail);
-    if let Some(metal) = metal(limits.diameter_greatest, limits.metal_height_greatest) {
-        longest = longest.min(nominal.length_for(&metal));
+/// Every size of the series whose shank and head are known.
+fn sizes() -> Vec<(&'static Series<'static>, u8)> {
+    let mut sizes = Vec::new();
+    for series in [&MS20470, &MS20426, &NAS1097, &NAS1242] as [&'static Series<'static>; 4] {
+        let known = series.sizes.iter().filter(|size| size.shank.is_some());
+        let known = known.filter(|size| size.head.is_some() || !series.head.is_flush());
+        sizes.extend(known.map(|size| (series, size.dash)));
     }
-    let rule = exact(grip.nominal()) + ratio(3, 2) * exact(size.shank_nominal);
-    let sixteenth = ratio(1_587_500, 1);
-    let rule = match practice.rounding(&case).expect("a rule").value {
-        Rounding::Longer => (rule / &sixteenth).ceil(),
-        Rounding::Nearest => nearest(&(rule / &sixteenth)),
-    } * &sixteenth;
-    let within = |step: BigRational| {
-        let (least, most) = ((&shortest / &step).ceil() * &step, (&longest / &step).floor() * &step);
-        (least <= most).then(|| rule.clone().clamp(least, most))
-    };
-    within(sixteenth).or_else(|| within(ratio(793_750, 1)))
+    assert!(sizes.len() > 20);
+    sizes
+}
+
+/// What bounds a length and its window, in nanometres, worked out with nothing but fractions: enough metal at worst, not too much at nominal
+/// sizes.
+struct Bounds {
+    shortest: BigRational,
+    longest: BigRational,
+    /// The rule's length, rounded.
+    rule: BigRational,
+    worst: End,
+    length_off: BigRational,
+    least_width: BigRational,
+    /// Least, and greatest where there is one.
+    heights: (BigRational, Option<BigRational>),
+}
+
+impl Bounds {
+    fn of(practice: &Practice<'static>, rivet: Part<'static>, grip: Toleranced) -> Bounds {
+        let (series, size) = (rivet.series(), rivet.size());
+        let case = Case::for_part(&rivet);
+        let limits = HeadLimits::of(practice, &case);
+        let hole = practice.hole_for(&case).expect("a hole").value;
+        let shank = size.shank.expect("known");
+        let flush = size.head.filter(|_| series.head.is_flush());
+        let sunk = flush.map_or([Length::ZERO; 2], |head| {
+            head.height.map_or([head.height_nominal; 2], |height| [height.min(), height.max()])
+        });
+        let length_off = exact(series.length_tolerance.map_or(Length::ZERO, |tolerance| tolerance.either_way));
+        let known = |given: Option<Given<Length>>| exact(given.expect("known").value);
+        let worst =
+            End { shank: exact(shank.min()), hole: exact(hole.max()), grip: exact(grip.max()), sunk: exact(sunk[0]) };
+        let nominal = End {
+            shank: exact(size.shank_nominal),
+            hole: exact(hole.min()),
+            grip: exact(grip.nominal()),
+            sunk: exact(flush.map_or(Length::ZERO, |head| head.height_nominal)),
+        };
+        let (least_width, least_height) = (known(limits.diameter_least), known(limits.height_least));
+        let shortest = worst.length_for(&cylinder(&least_width, &least_height)) + &length_off;
+        let tail = known(practice.length(Name::TailGreatest, &case));
+        let mut longest = exact(grip.nominal()) + tail;
+        if let Some((wide, high)) = limits.diameter_greatest.zip(limits.metal_height_greatest) {
+            longest = longest.min(nominal.length_for(&cylinder(&exact(wide.value), &exact(high.value))));
+        }
+        // A limit in diameters is a whole number of nanometres.
+        let rule = exact(grip.nominal()) + (ratio(3, 2) * exact(case.diameter)).round();
+        let rule = match practice.rounding(&case).expect("a rule").value {
+            Rounding::Longer => (rule / sixteenth()).ceil(),
+            Rounding::Nearest => nearest(&(rule / sixteenth())),
+        } * sixteenth();
+        let heights = (least_height, limits.height_greatest.map(|greatest| exact(greatest.value)));
+        Bounds { shortest, longest, rule, worst, length_off, least_width, heights }
+    }
+
+    /// The length nearest to the rule's, whole sixteenths first.
+    fn chosen(&self, halves: bool) -> Option<BigRational> {
+        let within = |step: BigRational| {
+            let (least, most) = ((&self.shortest / &step).ceil() * &step, (&self.longest / &step).floor() * &step);
+            (least <= most).then(|| self.rule.clone().clamp(least, most))
+        };
+        within(sixteenth()).or_else(|| if halves { within(sixteenth() / ratio(2, 1)) } else { None })
+    }
+
+    /// The least height, and the one at which the least metal is just as wide as the least width, or the greatest height.
+    fn window(&self, length: &BigRational) -> (BigRational, BigRational) {
+        let filled = self.worst.metal_left(&(length - &self.length_off)) / (&self.least_width * &self.least_width);
+        let high = self.heights.1.clone().map_or_else(|| filled.clone(), |greatest| greatest.min(filled.clone()));
+        (self.heights.0.clone(), high)
+    }
+}
+
+fn sixteenth() -> BigRational {
+    ratio(1_587_500, 1)
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { failure_persistence: None, cases: 512, ..ProptestConfig::default() })]
+    #![proptest_config(config())]
 
     #[test]
     fn a_decimal_reads_as_the_nearest_nanometre(digits in 0_i64..10_000_000_000_000, places in 0_u32..12, mm in any::<bool>()) {
@@ -129,29 +176,36 @@ proptest! {
     }
 
     #[test]
-    fn the_chosen_length_is_that_of_fractions(
-        dash in prop::sample::select(vec![3_u8, 4, 5, 6, 8]),
-        nominal in 2_000_000_i64..38_100_000,
+    fn the_chosen_length_and_its_window_are_those_of_fractions(
+        (series, dash) in prop::sample::select(sizes()),
+        share in 500_i64..10_000,
         below in 0_i64..300_000,
         above in 0_i64..300_000,
-        flush in any::<bool>(),
         process in any::<bool>(),
     ) {
         let length = |nm| Length::from_nanometres(nm).expect("in range");
-        let series = if flush { &MS20426 } else { &MS20470 };
         let practice = BUILT_IN[usize::from(process)];
         let size = series.size(dash).expect("a size");
+        // Half a diameter to ten.
+        let nominal = size.shank_nominal.nanometres() * share / 1_000;
         let grip = Toleranced::new(length(nominal), length(below), length(above)).expect("tolerances");
         let case = Case::of(series.head, RivetAlloy::Al2117, size);
         let hole = Toleranced::from_least(practice.hole_for(&case).expect("a hole").value);
-        let rivet = Part::new(series, "AD", size).expect("a material and a size of the series");
-        let question = Installation::through(rivet, grip).in_hole(hole).by(practice);
-        let answer = question.length().expect("sizes");
+        let rivet = Part::new(series, series.materials[0].code, size).expect("a material and a size of the series");
+        let answer = Installation::through(rivet, grip).in_hole(hole).by(practice).length();
+        // Nothing is thinner than its own tolerance.
+        let Ok(answer) = answer else { return Ok(()) };
         // A pack thinner than a flush head has no bounds to compare.
-        if answer.usable.is_some() {
-            prop_assert_eq!(answer.length.map(exact), by_fractions(practice, series, dash, grip));
-        } else {
+        if answer.usable.is_none() {
             prop_assert_eq!(answer.length, None);
+            return Ok(());
         }
+        let bounds = Bounds::of(practice, rivet, grip);
+        prop_assert_eq!(answer.length.map(exact), bounds.chosen(series.half_lengths.is_some()));
+        let Some(length) = answer.length else { return Ok(()) };
+        let window = answer.window.expect("a length within limits has a window");
+        let (low, high) = bounds.window(&exact(length));
+        prop_assert_eq!(exact(window.height.min()), low);
+        prop_assert_eq!(exact(window.height.max()), high.floor());
     }
 }

@@ -16,7 +16,7 @@ use shophead::select::LengthAnswer;
 use shophead::stack::{Layer, Preparation, Stack};
 use shophead::upset::{HeadLimits, MeasuredHead, Window, judge};
 
-use crate::common::{many, nm};
+use crate::common::{config, nm};
 
 const SIXTEENTH: i64 = 1_587_500;
 const TENTH: i64 = 2_540;
@@ -229,7 +229,7 @@ fn height_in(window: Window, draw: &Draw) -> i64 {
 }
 
 proptest! {
-    #![proptest_config(many())]
+    #![proptest_config(config())]
 
     /// Chosen, or named beside the chosen one, or named for a hole: driven to any height of its window it is accepted, whatever everything is
     /// within its tolerance.

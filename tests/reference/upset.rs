@@ -275,6 +275,26 @@ fn the_printed_lengths_are_the_rule_of_thumb_and_are_chosen() {
     cells.finish(3 * 2 * 3);
 }
 
+/// How thick a pack keeps the rule of thumb: two layers of .002 either way, universal heads, the handbook's limits. Past that filling the hole takes
+/// the tail, and the answer is longer than the rule, never shorter.
+#[test]
+fn the_rule_is_kept_until_filling_the_hole_takes_the_tail() {
+    for (dash, last_kept) in [(3, 317), (4, 647), (5, 1_100), (6, 1_621)] {
+        for thousandths in (60..1_700).step_by(10).chain([last_kept, last_kept + 1]) {
+            let grip = format!("{}in+-.004", f64::from(thousandths) / 1_000.0);
+            let choice = choose(dash, &grip, &HANDBOOK);
+            let rule = choice.rule_of_thumb_length;
+            if thousandths <= last_kept {
+                assert_eq!(choice.length, Some(rule), "-{dash} through {grip}");
+            }
+            assert!(choice.length.is_none_or(|length| length >= rule), "-{dash} through {grip}");
+            if thousandths == last_kept + 1 {
+                assert_eq!(choice.difference, Some(Difference::FillTakesTail), "-{dash} through {grip}");
+            }
+        }
+    }
+}
+
 #[test]
 fn printed_part_numbers_say_what_the_answers_say() {
     let rows = fixture("handbook-worked-examples");

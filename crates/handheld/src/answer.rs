@@ -50,11 +50,18 @@ fn length(
         None if choice.is_by_hole() => report.line(format_args!("length by the hole:"))?,
         None => report.line(format_args!("no length fits"))?,
     }
-    for range in choice.by_hole() {
-        report.line(format_args!("holes {}", units.show_range(range.hole)))?;
+    let mut ranges = choice.by_hole().peekable();
+    let mut first = true;
+    while let Some(range) = ranges.next() {
+        match ranges.peek() {
+            Some(_) => report.line(format_args!("hole to {}", units.show_fine(range.hole.max())))?,
+            None if first => report.line(format_args!("any such hole"))?,
+            None => report.line(format_args!("larger hole"))?,
+        }
+        first = false;
         match (range.part, range.cut) {
             (Some(part), _) => report.line(format_args!("use {part}"))?,
-            (None, Some(cut)) => report.line(format_args!("cut longer to {}", units.show_range(cut)))?,
+            (None, Some(cut)) => report.line(format_args!("cut longer to {}", units.show_limits(cut)))?,
             (None, None) => report.line(format_args!("none fits"))?,
         }
         drive_to(range.window, report)?;

@@ -15,6 +15,11 @@ pub(crate) enum Units {
     Millimetres,
 }
 
+const HUNDREDTH_OF_A_MILLIMETRE: Length = match Length::from_nanometres(10_000) {
+    Some(step) => step,
+    None => Length::ZERO,
+};
+
 /// Room for an entry and `mm`.
 const WITH_UNIT: usize = MAX_ENTRY + 2;
 
@@ -80,6 +85,15 @@ impl Units {
             Units::Millimetres => words::Units::Millimetres,
             Units::Inches | Units::ThirtySeconds => words::Units::Inches,
         }
+    }
+
+    /// The greatest hole of a range as it is measured: never more than it is.
+    pub(crate) const fn show_fine(self, hole: Length) -> Shown {
+        let (step, units) = match self.written() {
+            words::Units::Inches => (Length::from_ten_thousandths(1), words::Units::Inches),
+            words::Units::Millimetres => (HUNDREDTH_OF_A_MILLIMETRE, words::Units::Millimetres),
+        };
+        units.length(hole.floor_to(step)).tight()
     }
 
     /// A length as it is shown; in thirty-seconds as a fraction where it is one.

@@ -237,6 +237,9 @@ fn text<'a>(
         let rivet = format!("A rivet {} long through {}", units.size(made.length), units.length(made.grip.nominal()));
         let driven = match (made.window, made.within) {
             (Some(window), _) => format!("{rivet}: drive to {}.", window.shown(units)),
+            (None, Some(Within { hole_greatest: None, shank_least: None })) => {
+                format!("{rivet}: too little metal for a driven head, in any hole.")
+            }
             (None, Some(within)) => {
                 format!(
                     "{rivet}: no one height is right for every rivet; there is one {}.",

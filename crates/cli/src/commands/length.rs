@@ -9,6 +9,7 @@ use shophead::practice::{Case, Given, Name, Practice};
 use shophead::rivet::part::Part;
 use shophead::select::{Difference, LengthAnswer};
 use shophead::upset::HeadLimits;
+use shophead::words::Units;
 use shophead_job::words;
 
 use super::memory_mark;
@@ -266,6 +267,10 @@ fn text(
     if let Some(nearest) = found.nearest() {
         report.paragraph(words::nearest(&nearest, units));
     }
+    if !others.is_empty() {
+        report.annex.push(Block::Heading("Also good".to_owned()));
+        report.annex.push(Block::Table(others_table(found, units)));
+    }
     report.annex.push(Block::Heading("What this rests on".to_owned()));
     if assumed.alloy_assumed {
         let alloy = family.alloy();
@@ -275,6 +280,20 @@ fn text(
     }
     let table = assumed.table(context);
     report.annex.push(Block::Table(table));
+}
+
+/// Every other length with the head that it makes.
+fn others_table(found: &LengthAnswer<'_>, units: Units) -> Table {
+    let mut rows = Vec::new();
+    for other in found.serves() {
+        let head = other.head.map_or_else(String::new, |head| {
+            let ends = Interval::of(head.diameter.min, head.diameter.max);
+            format!("{} wide, {} high", units.interval(ends).about(), units.length(head.height).about())
+        });
+        let window = other.window.map_or_else(String::new, |window| window.shown(units).to_string());
+        rows.push(vec![units.size(other.length).to_string(), window, head]);
+    }
+    Table { columns: vec!["length", "drive to", "head it makes"], rows }
 }
 
 /// The rule before and after rounding, and whose it is where the practice prints none.

@@ -13,6 +13,7 @@ mod handheld;
 mod holes;
 mod json;
 mod listed;
+mod lengths;
 mod limits;
 mod new;
 mod order;
