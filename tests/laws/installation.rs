@@ -155,7 +155,8 @@ impl Given {
             Given::Member => matches!(finding.code(), C::StepNeedsApproval),
             Given::Installed => matches!(
                 finding.code(),
-                C::WeakerThanBefore | C::StrengthNotPublished | C::EdgeDistanceShort | C::PitchShort
+                // To compare with what was there asks for more facts than a strength alone.
+                C::NotChecked | C::WeakerThanBefore | C::StrengthNotPublished | C::EdgeDistanceShort | C::PitchShort
                 // A rivet that is larger than the one before has spacings of its own.
                 | C::TransversePitchShort | C::SubstituteTooSmall | C::SubstituteNotNamed
             ),
