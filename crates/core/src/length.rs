@@ -916,6 +916,7 @@ impl Length {
     /// use shophead::length::{Bare, Length};
     /// assert_eq!(Length::parse_hole(".161", Bare::Inches), Length::parse(".161"));
     /// let error = Length::parse_hole("161", Bare::Inches).unwrap_err();
+    /// # #[cfg(feature = "words")]
     /// assert_eq!(error.to_string(), "161 in is wide for a hole (character 1); did you mean .161? If it is so wide, write 161in");
     /// assert!(Length::parse_hole("1.25in", Bare::Inches).is_ok());
     /// ```
