@@ -2,6 +2,7 @@
 
 mod answers;
 mod batch;
+mod by_hand;
 mod card;
 mod csv;
 mod depth;
@@ -31,6 +32,7 @@ mod text;
 mod trim;
 mod units;
 mod whole;
+mod working;
 
 use std::process::Output;
 
