@@ -18,7 +18,7 @@ use core::fmt;
 
 use super::hole_table;
 use super::margin::{Factors, Load, Margin, margin, yield_margin};
-use super::modes::{self, Countersink, Leg};
+use super::modes::{self, Countersink, Zigzag};
 use super::pack::Made;
 use super::strength::{Allowable, JointStrength, MAX_JOINT_FINDINGS, MAX_SHEETS, Mode, StrengthError};
 use crate::basis::Basis;
@@ -319,7 +319,7 @@ fn zigzag(row: &Made<'_, '_>, layer: &Layer, cut: Option<Cut>) -> Option<Allowab
     let nominal = hole_table::nominal_hole(row.rivet.diameter()).map(|row| row.hole);
     let hole = row.hole.or(nominal).unwrap_or(row.rivet.diameter());
     let pitch = row.pitch?;
-    let leg = Leg { stagger, gauge: pitch.times(1, 2) };
+    let leg = Zigzag { stagger, gauge: pitch.times(1, 2) };
     let force = modes::net_section_staggered(properties.ftu()?, thickness, pitch, hole, 2, &[leg; 2]);
     let net = Allowable { force: force.max(Force::ZERO), basis: Basis::ZIGZAG_NET_WIDTH };
     Some(match cut {

@@ -3,7 +3,7 @@
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::length::{Interval, Length, Toleranced};
-use crate::practice::{Case, Given, Name, Practice, Rounding};
+use crate::practice::{Case, Given, LengthRounding, Name, Practice};
 use crate::rivet::part::Part;
 use crate::upset::{Fit, FitError, HeadLimits, PredictedHead, Window, Within};
 
@@ -521,8 +521,8 @@ impl<'a> Wanted<'a> {
         };
         let exact = self.grip.nominal().plus(tail.value);
         let rounded = match rounding.value {
-            Rounding::Longer => exact.ceil_to(Length::SIXTEENTH),
-            Rounding::Nearest => exact.round_to(Length::SIXTEENTH),
+            LengthRounding::Longer => exact.ceil_to(Length::SIXTEENTH),
+            LengthRounding::Nearest => exact.round_to(Length::SIXTEENTH),
         };
         (exact, rounded)
     }
