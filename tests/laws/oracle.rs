@@ -10,7 +10,7 @@ use proptest::prelude::*;
 use shophead::installation::Installation;
 use shophead::joint::group::{GroupRivet, PlaneLoad, share};
 use shophead::joint::margin::LoadKind;
-use shophead::joint::splice::GroupRivet as Spliced;
+use shophead::joint::splice::SpliceMember as Spliced;
 use shophead::joint::strength::Shear;
 use shophead::layout::Point;
 use shophead::length::{Length, Toleranced};

@@ -28,7 +28,7 @@ use shophead::rivet::part::Part;
 use shophead::rivet::{Head, MS20470};
 use shophead::select::choose_diameter;
 use shophead::stack::{Layer, Role, Stack};
-use shophead::structure::{Place, SpliceMember as RowMember, Structure};
+use shophead::structure::{Member as RowMember, Place, Structure};
 use shophead_tests::{Comparison, Row, fixture};
 
 fn inch(text: &str) -> Length {
@@ -610,8 +610,8 @@ fn uses() -> Vec<(&'static str, Use)> {
             assert_eq!(radius, least_radius(material("2024-T3"), found.legs[0].plate.1).expect("in the table").value);
             assert_eq!(back, setback(90.0, radius.min(), found.legs[0].plate.1).expect("a bend").value);
         })),
-        ("AR-Q16", told(T::Line)),
-        ("AR-Q17", told(T::Line)),
+        ("AR-Q16", told(T::BendLine)),
+        ("AR-Q17", told(T::BendLine)),
         ("AR-Q18", Shown(|_| assert_eq!(setback(90.0, inch("1/8"), inch(".032")).map(|found| found.value), Some(inch(".157"))))),
         ("AR-Q19", Shown(|_| assert!(setback(60.0, inch("1"), Length::ZERO).is_some_and(|found| {
             (found.value.to_inches_f64() - 30.0_f64.to_radians().tan()).abs() < 1e-7

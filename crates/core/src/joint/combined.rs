@@ -73,6 +73,7 @@ pub struct Carries {
 
 /// The answer.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Combined {
     /// Factored shear over its allowable.
     pub shear: f64,

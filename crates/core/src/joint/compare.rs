@@ -70,6 +70,7 @@ pub(crate) fn compare_into(before: &Carried, after: &Carried, push: &mut Sink<'_
 /// The least diameter at which a substitute alloy may take the place of a rivet.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Substitute {
     /// Least nominal diameter of the substitute.
     pub diameter: Length,

@@ -161,6 +161,7 @@ impl Vector {
 /// The load that the plate puts on one rivet.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Share {
     /// From the load as if it went through the centroid.
     pub direct: Vector,
@@ -180,6 +181,7 @@ impl Share {
 /// The rivet that governs.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Worst {
     /// Which, counted from 0 in the order given.
     pub rivet: usize,
@@ -191,6 +193,7 @@ pub struct Worst {
 
 /// The answer. It keeps no list of its own: shares are worked out as they are asked for, so a group may have any number of rivets.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Group<'g> {
     rivets: &'g [GroupRivet],
     origin: Point,

@@ -42,6 +42,7 @@ pub struct LapRows<'s, 'p> {
 
 /// How the rows share the load by one formula.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Shared {
     /// The formula.
     pub formula: Formula,

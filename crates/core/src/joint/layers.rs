@@ -101,6 +101,7 @@ pub fn planes(on_rivet: &[Force]) -> impl Iterator<Item = Force> {
 
 /// The answer: what has gone over each plane behind each row.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Layers {
     /// For each row.
     gone_over: heapless::Vec<[f64; PLANES], MAX_ROWS>,
@@ -112,6 +113,7 @@ pub struct Layers {
 
 /// One row under load.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct LayerShare {
     /// What one fastener is sheared by between each two plates.
     pub planes: heapless::Vec<Force, PLANES>,

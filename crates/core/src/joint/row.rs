@@ -60,6 +60,7 @@ impl fmt::Display for RowMode {
 /// What fails first in a row.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct RowGoverning {
     /// How.
     pub mode: RowMode,
@@ -71,6 +72,7 @@ pub struct RowGoverning {
 
 /// What a row carries.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct RowStrength {
     /// One rivet of it.
     pub joint: JointStrength,
@@ -124,6 +126,7 @@ impl RowStrength {
 /// The row whose rivets carry most by the elastic shares.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Peak {
     /// Which, counted from 0 on the side where the load comes from.
     pub row: usize,
@@ -375,6 +378,7 @@ pub fn weaker(one: RowStrength, other: RowStrength) -> RowStrength {
 
 /// Two rows side by side.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct RowComparison {
     /// Strength an inch of the new row over the old one; `None` where one of them is not published.
     pub ratio: Option<f64>,

@@ -116,6 +116,7 @@ impl SpliceTable {
 /// The tables for a material.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Tables {
     /// The one to use: where two name the material, the one that asks for more rivets.
     pub first: SpliceTable,
@@ -179,6 +180,7 @@ pub enum Critical {
 /// Rivets or bolts an inch of width, before any reduction.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct PerInch {
     /// The cell as printed; `None` where the table has none.
     pub printed: Option<f64>,
@@ -327,6 +329,7 @@ pub enum CountRounding {
 /// Rivets over a width.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Count {
     /// An inch of width, after the reduction.
     pub per_inch: f64,
@@ -391,6 +394,7 @@ fn whole(rivets: f64) -> Result<u32, SpliceError> {
 /// The rivets that one's own strengths ask for.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Needed {
     /// What the sheet carries without holes over the width.
     pub load: Force,
@@ -439,6 +443,7 @@ pub fn needed(stress: Stress, thickness: Length, width: Length, per_rivet: Force
 /// Rivets in equal rows.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct EqualRows {
     /// How many rows.
     pub rows: u16,

@@ -89,6 +89,7 @@ pub struct StripSheet {
 /// The weakest line through a sheet.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct WeakestLine {
     /// The load on the whole strip at which the sheet parts along it.
     pub load: Allowable,

@@ -21,6 +21,7 @@ pub enum SizeUp {
 /// One published rule.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct SubstitutionRule {
     /// The alloy that is replaced.
     pub original: RivetAlloy,

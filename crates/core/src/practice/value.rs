@@ -48,6 +48,7 @@ pub enum Value {
 /// Why a text is not the value of a limit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub enum ParseValueError {
     /// The length in it cannot be read.
     Length(ParseLengthError),

@@ -9,6 +9,7 @@ pub const COLUMNS: [u16; 6] = [16, 32, 64, 128, 182, 258];
 /// One printed line: alloy and temper with the cells of its columns, in halves of a thickness.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct BendLine {
     /// The alloy.
     pub alloy: &'static str,

@@ -36,6 +36,7 @@ crate::words::words! {
 /// The count by one table.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct ByTable {
     /// Which.
     pub table: SpliceTable,
@@ -54,6 +55,7 @@ pub struct ByTable {
 /// The count by computation.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct ByStrength {
     /// What one rivet carries.
     pub per_rivet: Allowable,
@@ -63,6 +65,7 @@ pub struct ByStrength {
 
 /// Rivets an inch of width, both ways.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Rate {
     /// By the table that names the sheet; of two, the one that asks for more.
     pub by_table: Option<ByTable>,

@@ -53,6 +53,7 @@ impl<'s, 'a> LaidRows<'s, 'a> {
 
 /// What is known of it.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct InRow {
     /// What the rows carry.
     pub strength: RowStrength,

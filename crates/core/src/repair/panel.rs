@@ -37,6 +37,7 @@ pub struct SideQuery<'s, 'a> {
 
 /// A seam as copied.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct CopiedSeam {
     /// Which of the factory seams, counted from 0.
     pub copied: usize,

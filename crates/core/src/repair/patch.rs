@@ -148,6 +148,7 @@ pub struct PatchQuery<'s, 'a> {
 /// The opening.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Opening {
     /// Along the load.
     pub along: Length,
@@ -162,6 +163,7 @@ pub struct Opening {
 /// A plate.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Plate {
     /// What it is made of.
     pub material: Material,
@@ -182,6 +184,7 @@ pub struct Plate {
 /// A size that was chosen for the sheets.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Chosen {
     /// The thicker sheet.
     pub thickest: Length,
@@ -195,6 +198,7 @@ pub struct Chosen {
 /// One pair of sides.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Side {
     /// The opening's width that the side bridges.
     pub width: Length,
@@ -212,6 +216,7 @@ pub struct Side {
 
 /// The answer.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Patch {
     /// The opening.
     pub opening: Opening,
@@ -822,6 +827,7 @@ impl Plate {
 /// A rivet of the patch.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct PatchHole {
     /// Where it stands, from the middle of the opening: x along the load, y across it.
     pub at: Point,

@@ -67,6 +67,7 @@ pub struct SeamQuery<'a> {
 /// Whole fasteners over the width, on each side.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Totals {
     /// By the table, reduced for the member.
     pub table: Option<u32>,
@@ -79,6 +80,7 @@ pub struct Totals {
 /// A layout.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Laid {
     /// The rows.
     pub rows: EqualRows,
@@ -92,6 +94,7 @@ pub struct Laid {
 
 /// The answer.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Seam {
     /// Fasteners an inch, by table and by strength.
     pub rate: Rate,

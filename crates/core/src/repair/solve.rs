@@ -143,6 +143,7 @@ pub enum Why {
 
 /// The answer.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Solved {
     /// The rows that hold; `None` where nothing that was tried does.
     pub found: Option<Tried>,

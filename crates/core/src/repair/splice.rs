@@ -145,6 +145,7 @@ pub struct SpliceQuery<'s, 'a> {
 
 /// A leg's splice.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct LegSplice {
     /// The leg.
     pub leg: Leg,
@@ -188,6 +189,7 @@ pub struct LegSplice {
 
 /// The answer.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Splice {
     /// The legs, in the order given.
     pub legs: heapless::Vec<LegSplice, MAX_LEGS>,
@@ -657,6 +659,7 @@ fn tell(query: &SpliceQuery<'_, '_>, found: &mut Splice) {
 /// in the order given.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct SpliceHole {
     /// Its source.
     pub at: Point,

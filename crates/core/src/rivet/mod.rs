@@ -128,6 +128,7 @@ impl Size {
 /// A material letter of a series.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct MaterialLetter<'a> {
     /// The letters, capitals only; empty where the standard gives this alloy no letter.
     pub code: &'a str,
@@ -142,6 +143,7 @@ pub struct MaterialLetter<'a> {
 /// A finish mark of a series.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Finish<'a> {
     /// The capital letter; `None` for the finish that a number without a letter means.
     pub letter: Option<char>,
