@@ -440,7 +440,7 @@ const MISTAKES: &[(&str, &str, &str)] = &[
     (
         "[1, \"5-8\"]\nedge = \"5/16\"",
         "[1]",
-        "job.toml:28:1: this exception is the same as its row; right would be layers, edge, pitch or transverse-pitch of its own",
+        "job.toml:28:1: this exception is the same as its row; right would be layers, edge, pitch, transverse-pitch or clearance of its own",
     ),
 ];
 
