@@ -50,7 +50,7 @@ fn put_in(step: &Value, read: fn(&Value) -> Span) -> (HashMap<String, Put>, Vec<
 fn check(answer: &Value) -> &[Value] {
     let steps = list(&answer["working"]["steps"]);
     for (index, step) in steps.iter().enumerate() {
-        let told = format!("{}", serde_json::to_string_pretty(step).unwrap());
+        let told = serde_json::to_string_pretty(step).unwrap();
         assert_eq!(step["step"].as_u64(), Some(index as u64 + 1));
         let formula = step["formula"].as_str().unwrap();
         let (result, rule) = (&step["result"], step["rule"].as_str().unwrap());
@@ -183,8 +183,11 @@ fn check_repair(typed: &str) -> bool {
     true
 }
 
+/// Asks and checks; whether it was a question.
+type Check = fn(&str) -> bool;
+
 /// Questions of which each must have an answer.
-const EXAMPLES: &[(fn(&str) -> bool, &str)] = &[
+const EXAMPLES: &[(Check, &str)] = &[
     (check_joint, "joint --rivet MS20470AD4 --sheets 2024-T3:.040,2024-T3:.063 --edge .22 --load 200"),
     (check_joint, "joint --rivet MS20470AD4 --sheets 2024-T3:.040,2024-T3:.063 --edge .15 --load 200 --hole .140"),
     (
@@ -296,7 +299,7 @@ const LOADS: &[&str] =
 const UNITS: &[&str] = &["", "", " --units mm"];
 
 /// A question of each command, as somebody would type it. Numbers have their units, so that they are the same whatever the output is in.
-fn questions() -> impl Strategy<Value = (fn(&str) -> bool, String)> {
+fn questions() -> impl Strategy<Value = (Check, String)> {
     let length =
         |from: u32, to: u32| (from..to).prop_map(|thousandths| format!("{}in", f64::from(thousandths) / 1_000.0));
     let joint = (
@@ -406,7 +409,7 @@ fn questions() -> impl Strategy<Value = (fn(&str) -> bool, String)> {
         .prop_map(|(material, thickness, angle, radius)| {
             format!("bend --material {material} --thickness {thickness} --angle {angle}{radius}")
         });
-    let of = |check: fn(&str) -> bool| move |typed: String| (check, typed);
+    let of = |check: Check| move |typed: String| (check, typed);
     prop_oneof![
         2 => joint.prop_map(of(check_joint)),
         3 => rows.prop_map(of(check_joint)),

@@ -2,7 +2,7 @@
 
 use super::joint::{Carried, margins_of};
 use super::{About, Figure, Kind, Value, Working, rules, symbols};
-use crate::joint::group::{Group, Member, PlaneLoad, Worst};
+use crate::joint::group::{Group, GroupRivet, PlaneLoad, Worst};
 use crate::joint::margin::Load;
 use crate::length::Length;
 use crate::quantity::Force;
@@ -48,7 +48,7 @@ pub type Carries<'c> = &'c mut dyn FnMut(usize, &mut Working<'_>) -> Carried;
 /// The shares of a group and the margins of the rivets that are worst at failure and at yield.
 ///
 /// ```
-/// use shophead::joint::group::{Member, PlaneLoad, share};
+/// use shophead::joint::group::{GroupRivet, PlaneLoad, share};
 /// use shophead::joint::margin::LoadKind;
 /// use shophead::layout::Point;
 /// use shophead::length::Length;
@@ -56,7 +56,7 @@ pub type Carries<'c> = &'c mut dyn FnMut(usize, &mut Working<'_>) -> Carried;
 /// use shophead::words::Units;
 /// use shophead::working::{Working, group, joint::Carried};
 /// let at = |x: i16, y: i16| Point { x: Length::from_64ths(64 * x), y: Length::from_64ths(64 * y) };
-/// let rivets = [(-3, 4), (-3, 0), (-3, -4), (3, 4), (3, 0), (3, -4)].map(|(x, y)| Member::alike(at(x, y)));
+/// let rivets = [(-3, 4), (-3, 0), (-3, -4), (3, 4), (3, 0), (3, -4)].map(|(x, y)| GroupRivet::alike(at(x, y)));
 /// let load = PlaneLoad {
 ///     x: Force::ZERO, y: Force::from_lbf(-15_000.0), at: at(6, 0), moment_in_lbf: 0.0, kind: LoadKind::Ultimate,
 /// };
@@ -66,14 +66,14 @@ pub type Carries<'c> = &'c mut dyn FnMut(usize, &mut Working<'_>) -> Carried;
 ///     said.push((step.rule.result.text, step.result.shown(Units::Inches).to_string()));
 /// }));
 /// assert!(said.contains(&("M", "-90000".into())) && said.contains(&("J", "118".into())));
-/// assert_eq!(said.last().unwrap(), &("F", "5677.48".into()));
+/// assert_eq!(said.last().unwrap(), &("F", "5677.49".into()));
 /// # Ok::<(), shophead::joint::group::GroupError>(())
 /// ```
 pub fn of(group: &Group<'_>, load: &PlaneLoad, carries: Carries<'_>, work: &mut Working<'_>) {
     let members = group.members();
     let Some(first) = members.first() else { return };
     let listed = members.len();
-    let weight_of = |member: &Member| Value::number(group.weight_of(member));
+    let weight_of = |member: &GroupRivet| Value::number(group.weight_of(member));
     let weight = |index: usize| members.get(index).map(weight_of);
     let x = |index: usize| members.get(index).map(|member| Value::of(member.at.x));
     let y = |index: usize| members.get(index).map(|member| Value::of(member.at.y));

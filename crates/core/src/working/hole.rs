@@ -14,8 +14,8 @@ symbols! {
     SHIFT = "x", "how far the centre of the hole moves when it is drilled round again";
     LEAST_HOLE = "Hn", "least hole of the rivet";
     GREATEST_HOLE = "Hx", "greatest hole of the rivet";
-    ROOM_ABOVE = "ra", "room up to the greatest hole; less than nothing where the hole is larger";
-    ROOM_BELOW = "rb", "room down to the least hole; less than nothing where the hole is smaller";
+    ROOM_ABOVE = "ra", "room up to the greatest hole; negative where the hole is larger";
+    ROOM_BELOW = "rb", "room down to the least hole; negative where the hole is smaller";
     DRILL = "Hd", "drill of the rivet";
     OVER = "o", "what is drilled over the damage";
     WANTED = "Hw", "least drill that makes the hole round and takes its damage out";
@@ -23,11 +23,11 @@ symbols! {
     EDGE = "e", "edge distance as given";
     EDGE_LEFT = "ec", "edge distance that is left";
     EDGE_LEAST = "en", "least edge distance of the rivet";
-    ROOM_EDGE = "re", "edge distance over the least; less than nothing where it is short";
+    ROOM_EDGE = "re", "edge distance over the least; negative where it is short";
     PITCH = "p", "pitch as given";
     PITCH_LEFT = "pc", "pitch that is left";
     PITCH_LEAST = "pn", "least pitch of the rivet";
-    ROOM_PITCH = "rp", "pitch over the least; less than nothing where it is short";
+    ROOM_PITCH = "rp", "pitch over the least; negative where it is short";
     BEFORE = "Pb", "what the installed rivet carries";
     AFTER = "Pa", "what the new rivet carries";
     RATIO = "q", "the new rivet over the installed one";

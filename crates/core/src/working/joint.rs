@@ -190,7 +190,7 @@ struct Diameters {
 ///     last = format!("{} = {} = {}", step.rule.result.text, step.rule.formula, step.result.shown(Units::Inches));
 /// }));
 /// // The load at which the first sheet yields comes last; the least of shear, bearing and tear-out before it.
-/// assert_eq!(last, "Y = min(…) = 365");
+/// assert_eq!(last, "Y = min(…) = 386.06");
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 pub fn of(question: &Installation<'_, '_>, found: &JointStrength, work: &mut Working<'_>) {

@@ -4,7 +4,7 @@ use super::{About, Figure, Value, Working, rules, symbols};
 use crate::basis::Basis;
 use crate::installation::Installation;
 use crate::length::Length;
-use crate::practice::{Name, Rounding};
+use crate::practice::{LengthRounding, Name};
 use crate::select::{Gauge, LengthAnswer};
 use crate::upset::Filled;
 
@@ -110,7 +110,7 @@ pub fn of(question: &Installation<'_, '_>, answer: &LengthAnswer<'_>, work: &mut
     if let (Some(tail), Some(rounding)) = (practice.length(Name::RuleOfThumbTail, &case), practice.rounding(&case)) {
         let tail = Figure::new(TAIL, tail.value, tail.basis);
         let exact = work.step(&BY_THUMB, About::Whole, &[grip, tail], answer.rule_of_thumb);
-        let how = if rounding.value == Rounding::Longer { &UP_TO_STEP } else { &TO_STEP };
+        let how = if rounding.value == LengthRounding::Longer { &UP_TO_STEP } else { &TO_STEP };
         rule = Some(work.step(how, About::Whole, &[exact, sixteenth], answer.rule_of_thumb_length));
     }
     let (Some(gauge), Some(usable), Some(rule)) = (answer.gauge(), answer.usable, rule) else { return };

@@ -223,7 +223,7 @@ const FIGURES: i32 = 6;
 
 impl fmt::Display for Shown {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        // Nothing is never printed as less than nothing.
+        // Zero has no sign.
         let number = if self.number == 0.0 { 0.0 } else { self.number };
         let size = libm::fabs(number);
         let before = if size >= 1.0 { libm::floor(libm::log10(size)) as i32 } else { -1 };

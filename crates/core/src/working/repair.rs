@@ -10,8 +10,8 @@ use crate::joint::strength::{Allowable, Shear};
 use crate::length::{Interval, Length};
 use crate::practice::{Case, Given, Name};
 use crate::quantity::{Force, Mass};
-use crate::repair::in_row::{InRow, Rows};
-use crate::repair::panel::Seam;
+use crate::repair::in_row::{InRow, LaidRows};
+use crate::repair::panel::CopiedSeam;
 use crate::repair::patch::{
     CUT_RADIUS, Damage, LONGEST, Opening, Patch, PatchQuery, Pattern, Plate, STEP, STOP_HOLE, Side,
 };
@@ -183,7 +183,7 @@ fn of_given(symbol: super::Symbol, given: Given<Length>) -> Figure<'static> {
 }
 
 /// What some rows carry, as they were asked.
-pub fn of_rows(rows: &Rows<'_, '_>, found: &InRow, work: &mut Working<'_>) -> Option<Figure<'static>> {
+pub fn of_rows(rows: &LaidRows<'_, '_>, found: &InRow, work: &mut Working<'_>) -> Option<Figure<'static>> {
     let question = rows.question();
     let carried = joint::one_rivet(&question, &found.strength.joint, work);
     joint::rows(&question, &found.strength, &carried, None, work)
@@ -191,7 +191,7 @@ pub fn of_rows(rows: &Rows<'_, '_>, found: &InRow, work: &mut Working<'_>) -> Op
 
 /// Rows as tried under a load on a width, with their margin and their share of the weaker sheet.
 pub fn of_tried(
-    rows: &Rows<'_, '_>,
+    rows: &LaidRows<'_, '_>,
     (found, tried): (&InRow, &Tried),
     load: Option<(Load, Factors, Length)>,
     work: &mut Working<'_>,
@@ -264,7 +264,7 @@ pub fn of_patch(query: &PatchQuery<'_, '_>, found: &Patch, work: &mut Working<'_
         work.step(&DIAMETER, About::Whole, &[times, thickest], chosen.wanted);
     }
     // One rivet carries the same in whatever row.
-    let single = Rows {
+    let single = LaidRows {
         rivet: found.rivet.without_length(),
         stack: &found.stack,
         edge: found.edge.value,
@@ -287,7 +287,7 @@ pub fn of_patch(query: &PatchQuery<'_, '_>, found: &Patch, work: &mut Working<'_
     for (side, name, opening) in [(&found.across, "ends", ACROSS), (&found.along, "sides", ALONG)] {
         side_of(found, side, &counts, (name, opening), work);
     }
-    let rows = Rows {
+    let rows = LaidRows {
         rows: found.across.rows,
         pitch: found.pitch,
         apart: found.apart,
@@ -313,7 +313,7 @@ pub fn of_patch(query: &PatchQuery<'_, '_>, found: &Patch, work: &mut Working<'_
 }
 
 /// What one rivet of a row of its own carries.
-fn one_of(rows: &Rows<'_, '_>, counts: bool, work: &mut Working<'_>) -> Option<Figure<'static>> {
+fn one_of(rows: &LaidRows<'_, '_>, counts: bool, work: &mut Working<'_>) -> Option<Figure<'static>> {
     let question = rows.question().without_pitch();
     let found = question.strength().ok().filter(|_| counts)?;
     joint::one_rivet(&question, &found, work).allowable
@@ -444,7 +444,7 @@ fn leg_of(query: &SpliceQuery<'_, '_>, leg: &LegSplice, work: &mut Working<'_>) 
     let needed = match (&leg.rate, &leg.bolts, leg.rivet) {
         (Some(rate), _, Some(rivet)) => {
             let one = query.pack_of(&leg.leg, leg.plate.1).and_then(|stack| {
-                let rows = Rows {
+                let rows = LaidRows {
                     rivet: rivet.without_length(),
                     stack: &stack,
                     edge: leg.edge,
@@ -495,7 +495,7 @@ fn leg_of(query: &SpliceQuery<'_, '_>, leg: &LegSplice, work: &mut Working<'_>) 
 pub fn of_side(
     number: u16,
     length_of_side: Length,
-    (factory, found): (&[Rows<'_, '_>], &Seam),
+    (factory, found): (&[LaidRows<'_, '_>], &CopiedSeam),
     work: &mut Working<'_>,
 ) {
     for ((rows, asked), seam) in factory.iter().zip(&found.factory).zip(1_u16..) {

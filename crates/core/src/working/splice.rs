@@ -5,11 +5,11 @@ use super::repair::{BY_ITSELF, LAID_OUT};
 use super::{About, Figure, Kind, Value, Working, rules, symbols};
 use crate::basis::Basis;
 use crate::joint::hole_table;
-use crate::joint::splice::{AN3_DIAMETER, AN3_SHEAR, Member, Rounding};
+use crate::joint::splice::{AN3_DIAMETER, AN3_SHEAR, CountRounding, SpliceMember};
 use crate::length::Length;
 use crate::material::Material;
 use crate::repair::count::{By, ByTable, Rate};
-use crate::repair::seam::{Held, Seam, SeamQuery};
+use crate::repair::seam::{Seam, SeamFastener, SeamQuery};
 
 symbols! {
     THICKNESS = "t", "thickness of the sheet";
@@ -105,7 +105,7 @@ pub(crate) fn by_table(
     (used, reduced)
 }
 
-fn part_of(member: Member) -> (f64, Figure<'static>) {
+fn part_of(member: SpliceMember) -> (f64, Figure<'static>) {
     let (percent, basis) = member.percent();
     let part = f64::from(percent) / 100.0;
     (part, Figure::new(PART, Value::number(part), basis))
@@ -122,8 +122,8 @@ pub(crate) fn over_width(
     let about = About::Named(found.table.name());
     let (_, part) = part_of(found.member);
     let rule = match found.member.rounding() {
-        Rounding::Once => &OVER_WIDTH,
-        Rounding::BeforeAndAfter => &OVER_WIDTH_TWICE,
+        CountRounding::Once => &OVER_WIDTH,
+        CountRounding::BeforeAndAfter => &OVER_WIDTH_TWICE,
     };
     work.step(rule, about, &[used, width.called(WIDTH), part], Value::count(total))
 }
@@ -195,18 +195,18 @@ pub(crate) fn counts(
 /// A seam, as [`seam`](crate::repair::seam::seam) found it.
 ///
 /// ```
-/// use shophead::joint::splice::Member;
+/// use shophead::joint::splice::SpliceMember;
 /// use shophead::length::Length;
 /// use shophead::material::Material;
 /// use shophead::practice::HANDBOOK;
 /// use shophead::repair::count::By;
-/// use shophead::repair::seam::{Held, SeamQuery, seam};
+/// use shophead::repair::seam::{SeamFastener, SeamQuery, seam};
 /// use shophead::rivet::part::Part;
 /// use shophead::words::Units;
 /// use shophead::working::{Working, splice};
 /// let query = SeamQuery {
 ///     material: Material::parse("clad 2024-T3")?, thickness: Length::parse(".032")?, width: Length::parse("10")?,
-///     held: Held::Rivets(Part::parse("MS20470AD4")?), driven: None, member: Member::SingleLap, by: By::Example, rows: None,
+///     held: SeamFastener::Rivets(Part::parse("MS20470AD4")?), driven: None, member: SpliceMember::SingleLap, by: By::Example, rows: None,
 ///     staggered: false, practice: &HANDBOOK,
 /// };
 /// let found = seam(&query)?;
@@ -225,8 +225,8 @@ pub fn of(query: &SeamQuery<'_>, found: &Seam, work: &mut Working<'_>) {
     let properties = query.material.properties(query.thickness);
     let ftu = properties.and_then(|properties| Some(of_sheet(FTU, properties.ftu()?, properties)));
     let rivet = match query.held {
-        Held::Rivets(rivet) => Some(rivet.without_length()),
-        Held::An3Bolts => None,
+        SeamFastener::Rivets(rivet) => Some(rivet.without_length()),
+        SeamFastener::An3Bolts => None,
     };
     // One rivet is counted by itself, at the practice's least edge distance.
     let one = rivet.filter(|_| found.rate.by_strength.is_some()).and_then(|rivet| {

@@ -58,7 +58,7 @@ pub struct Worked {
 /// let steps = kept(|work| shophead::working::joint::of(&question, &found, work));
 /// assert_eq!(steps[0].formula(), "P1 = Fsr × π / 4 × d²");
 /// assert_eq!(steps[0].put_in(Units::Inches), "30000 × π / 4 × 0.1285²");
-/// assert_eq!(steps[0].result(Units::Inches), "389.066 lbf");
+/// assert_eq!(steps[0].result(Units::Inches), "389.061 lbf");
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 pub fn kept(make: impl FnOnce(&mut Working<'_>)) -> Vec<Worked> {
