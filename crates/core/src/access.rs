@@ -295,6 +295,7 @@ impl RowWork {
 /// What the work takes in one position, operation by operation.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct WorkTime {
     /// Getting into the position.
     pub set_up: Option<Minutes>,
@@ -321,6 +322,7 @@ impl WorkTime {
 /// A position weighed against others: see [`weigh`].
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct PositionWork {
     /// Whether every row that takes driven rivets only can be bucked.
     pub serves: bool,

@@ -6,7 +6,7 @@ use shophead::length::Length;
 use shophead::rivet::part::Part;
 use shophead::squeeze::{flow_law, squeeze};
 use shophead::words::Units;
-use shophead::work::{Step, bar_weight};
+use shophead::work::{WorkStep, bar_weight};
 
 use crate::grouped::grouped;
 use crate::plan::{Bucked, Plan, Stand, There};
@@ -14,30 +14,30 @@ use crate::words::{self, ranges, star};
 
 /// One step of the work.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct WorkStep {
+pub struct StepWithLines {
     /// What it is.
-    pub step: Step,
+    pub step: WorkStep,
     /// What it means in this job, line by line; none where the step says all.
     pub lines: Vec<String>,
 }
 
 /// The work of a plan, in order. A step that this job does not need is left out.
 #[must_use]
-pub fn work(plan: &Plan<'_>, units: Units) -> Vec<WorkStep> {
-    let steps = Step::ALL.iter().map(|step| {
+pub fn work(plan: &Plan<'_>, units: Units) -> Vec<StepWithLines> {
+    let steps = WorkStep::ALL.iter().map(|step| {
         let lines = match step {
-            Step::Support => support(plan),
-            Step::DrillOut => drill_out(plan),
-            Step::Neighbours => neighbours(plan),
-            Step::Open => open(plan, units),
-            Step::Drive => drive(plan, units),
-            Step::Gauge => gauge(plan, units),
-            Step::Inspect => inspect(plan),
+            WorkStep::Support => support(plan),
+            WorkStep::DrillOut => drill_out(plan),
+            WorkStep::Neighbours => neighbours(plan),
+            WorkStep::Open => open(plan, units),
+            WorkStep::Drive => drive(plan, units),
+            WorkStep::Gauge => gauge(plan, units),
+            WorkStep::Inspect => inspect(plan),
             _ => Vec::new(),
         };
-        WorkStep { step: *step, lines }
+        StepWithLines { step: *step, lines }
     });
-    steps.filter(|step| step.step != Step::Neighbours || !step.lines.is_empty()).collect()
+    steps.filter(|step| step.step != WorkStep::Neighbours || !step.lines.is_empty()).collect()
 }
 
 fn support(plan: &Plan<'_>) -> Vec<String> {

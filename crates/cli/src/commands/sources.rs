@@ -6,8 +6,8 @@ use shophead::access::solid_required;
 use shophead::basis::{Basis, RULES, Status, Topic};
 use shophead::drill::Drill;
 use shophead::joint::margin::Factors;
-use shophead::joint::splice::{Member, Table as SpliceTable};
-use shophead::joint::substitution_table::Step;
+use shophead::joint::splice::{SpliceMember, SpliceTable};
+use shophead::joint::substitution_table::SizeUp;
 use shophead::joint::{flush_table, hole_table, shear_table, substitution_table, thin_sheet};
 use shophead::length::Length;
 use shophead::material::{Guarantee, Material, RivetAlloy, SheetHeading, Treatment, sheets};
@@ -338,8 +338,8 @@ impl<'a> List<'a> {
         for rule in substitution_table::RULES {
             let up_to = rule.up_to.map_or_else(String::new, |up_to| format!(" up to {}", self.units.size(up_to)));
             let step = match rule.step {
-                Step::ThirtySecond => self.units.size(Length::THIRTY_SECOND).to_string(),
-                Step::NextSize => "the next size".to_owned(),
+                SizeUp::ThirtySecond => self.units.size(Length::THIRTY_SECOND).to_string(),
+                SizeUp::NextSize => "the next size".to_owned(),
             };
             let what = format!("{} in place of {}{up_to}", rule.substitute.alloy(), rule.original.alloy());
             self.add(GROUP, what, format_args!("{step} larger"), rule.basis);
@@ -367,10 +367,10 @@ impl<'a> List<'a> {
             }
         }
         for (what, member) in [
-            ("any other member", Member::Other),
-            ("stringer", Member::Stringer),
-            ("intermediate frame", Member::IntermediateFrame),
-            ("single-lap sheet", Member::SingleLap),
+            ("any other member", SpliceMember::Other),
+            ("stringer", SpliceMember::Stringer),
+            ("intermediate frame", SpliceMember::IntermediateFrame),
+            ("single-lap sheet", SpliceMember::SingleLap),
         ] {
             let (percent, basis) = member.percent();
             self.add(GROUP, format_args!("share of the count, {what}"), format_args!("{percent} %"), basis);

@@ -26,6 +26,7 @@ use crate::quantity::Stress;
 /// A fixity that a document gives, for the rivet or weld it names.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Fixity {
     /// What holds the sheet.
     pub fastening: &'static str,
@@ -87,6 +88,7 @@ pub fn largest_pitch(fixity: f64, modulus: Stress, thickness: Length, stress: St
 
 /// A sheet between its rivets.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct InterRivet {
     /// The fixity that the practice gives for the head.
     pub fixity: f64,

@@ -154,6 +154,7 @@ pub enum BearingKind {
 /// Bearing of one sheet.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Bearing {
     /// Where it comes from.
     pub kind: BearingKind,
@@ -282,6 +283,7 @@ crate::words::words! {
 /// What fails first.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Governing {
     /// How.
     pub mode: Mode,
@@ -293,6 +295,7 @@ pub struct Governing {
 
 /// The answer.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct JointStrength {
     /// The diameter counted in shear and bearing, and where it comes from.
     pub diameter: (Length, Basis),

@@ -509,6 +509,7 @@ impl Fit {
 /// Least, nominal and greatest of a computed length.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Spread {
     /// With every tolerance at its worst one way.
     pub min: Length,
@@ -521,6 +522,7 @@ pub struct Spread {
 /// What size a driven head comes out; made by [`Fit::predict`].
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct PredictedHead {
     /// Its diameter.
     pub diameter: Spread,
@@ -531,6 +533,7 @@ pub struct PredictedHead {
 /// What to drive a head to, so that it is accepted whatever its shank, hole, pack and length are within their tolerances.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Window {
     /// The heights to stop at. Left between them every head is wide enough.
     pub height: Interval,
@@ -608,6 +611,7 @@ pub struct Within {
 /// The limits of a driven head. `None` where the practice gives no such limit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct HeadLimits {
     /// Least diameter.
     pub diameter_least: Option<Given<Length>>,

@@ -1218,7 +1218,7 @@ fn the_document_names_every_word_and_its_examples_read() {
     let words = shophead::structure::Member::ALL.iter().map(|member| member.as_str());
     let words = words.chain(shophead::structure::Place::ALL.iter().map(|place| place.as_str()));
     let words = words.chain(shophead::stack::Role::ALL.iter().map(|role| role.as_str()));
-    let words = words.chain(shophead::damage::Kind::ALL.iter().map(|kind| kind.as_str()));
+    let words = words.chain(shophead::damage::DamageKind::ALL.iter().map(|kind| kind.as_str()));
     let words = words.chain(Damage::ALL.iter().map(|damage| damage.as_str()));
     let words = words.chain(seen_words());
     for word in words {
