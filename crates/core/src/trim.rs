@@ -54,7 +54,7 @@ impl BaseLine {
     /// use shophead::layout::Point;
     /// use shophead::length::Length;
     /// use shophead::trim::BaseLine;
-    /// let inches = |x, y| Point { x: Length::from_64ths(x * 64), y: Length::from_64ths(y * 64) };
+    /// let inches = |x: i16, y: i16| Point { x: Length::from_64ths(x * 64), y: Length::from_64ths(y * 64) };
     /// // Up along the panel: an offset to the left is one towards lesser x.
     /// let line = BaseLine::through(inches(2, 1), inches(2, 9))?;
     /// let seen = line.seen(inches(1, 5));
@@ -244,7 +244,7 @@ impl<'s> Curve<'s> {
     /// use shophead::layout::Point;
     /// use shophead::length::Length;
     /// use shophead::trim::{BaseLine, Curve, Station};
-    /// let inches = |count| Length::from_64ths(count * 64);
+    /// let inches = |count: i16| Length::from_64ths(count * 64);
     /// let stations = [0, 10].map(|at| Station { at: inches(at), offset: inches(1) });
     /// let up = BaseLine::through(Point { x: inches(0), y: inches(0) }, Point { x: inches(0), y: inches(1) })?;
     /// let edge = Curve::through(&stations)?.along(up);
