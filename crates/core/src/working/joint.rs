@@ -70,6 +70,7 @@ symbols! {
     NET_SUNK = "Ns", "tension between the holes, countersink taken off";
     TEAR_SUNK = "Ts", "tear-out, countersink taken off";
     SPACING = "a", "distance from row to row";
+    GAUGE = "g", "half the pitch: across the load from hole to hole of the zigzag";
     NET_ZIGZAG = "Nz", "tension along the zigzag through two rows";
     NET_ANY = "Nx", "tension of one pitch between the holes, by the weaker line";
     NET_LEAST = "Nl", "the lesser of straight and zigzag";
@@ -118,8 +119,9 @@ rules! { LIST:
     NET_SECTION = "net-section", "Tension between the holes, a pitch", NET, "Ftu × t × (p - H)";
     NET_CUT = "net-section-countersunk", "Tension between the holes, countersink taken off", NET_SUNK, "max(0, N - Ftu × h × (Dh - D) / 2)", COUNTERSINK_CARRIES_NOTHING;
     TEAR_CUT = "tear-out-countersunk", "Tear-out, countersink taken off", TEAR_SUNK, "max(0, T - Fsu × ht × Dh)", COUNTERSINK_CARRIES_NOTHING;
-    ZIGZAG = "net-section-zigzag", "Tension along the zigzag, a pitch", NET_ZIGZAG, "max(0, Ftu × t × (p - 2 × H + a² / p))", ZIGZAG_NET_WIDTH;
-    ZIGZAG_CUT = "net-section-zigzag-countersunk", "Tension along the zigzag, both countersinks taken off", NET_ZIGZAG, "max(0, max(0, Ftu × t × (p - 2 × H + a² / p)) - 2 × Ftu × h × (Dh - D) / 2)", ZIGZAG_NET_WIDTH;
+    ZIGZAG = "net-section-zigzag", "Tension along the zigzag, a pitch", NET_ZIGZAG, "max(0, Ftu × t × (p - 2 × H + a² / (2 × g)))", ZIGZAG_NET_WIDTH;
+    ZIGZAG_CUT = "net-section-zigzag-countersunk", "Tension along the zigzag, both countersinks taken off", NET_ZIGZAG, "max(0, max(0, Ftu × t × (p - 2 × H + a² / (2 × g))) - 2 × Ftu × h × (Dh - D) / 2)", ZIGZAG_NET_WIDTH;
+    HALF_PITCH = "zigzag-gauge", "Across the load from hole to hole of the zigzag", GAUGE, "p / 2";
     NET_OF_BOTH = "net-section-weakest", "Tension between the holes, the weaker line", NET_LEAST, "min(…)";
     RIVETS_PER = "rivets-per-width", "Rivets for every unit of width", PER_INCH, "r / p";
     RIVETS_CARRY = "rivets-carry", "The rivets for every unit of width", RIVETS_RUNNING, "P × q";
@@ -657,15 +659,16 @@ pub(crate) fn rows(
                     Figure::new(HOLE, nominal_hole(size.shank_nominal), basis)
                 }
             };
+            let gauge = work.step(&HALF_PITCH, about, &[pitch], pitch_length.times(1, 2));
             let (h, p, a) = (hole.held(), pitch.held(), spacing.to_inches_f64());
-            let line = (ftu.psi() * thickness.held() * (p - 2.0 * h + a * a / p)).max(0.0);
+            let line = (ftu.psi() * thickness.held() * (p - 2.0 * h + a * a / (2.0 * gauge.held()))).max(0.0);
             let spacing = Figure::given(SPACING, spacing);
-            let figures = [of_sheet(FTU, ftu, properties), thickness, pitch, hole, spacing];
+            let figures = [of_sheet(FTU, ftu, properties), thickness, pitch, hole, spacing, gauge];
             let zigzag = match cut {
                 Some((diameter, depth, _)) => {
                     let lost = ftu.psi() * depth.held() * (diameter.held() - shank.held()).max(0.0);
-                    let [ftu, thickness, pitch, hole, spacing] = figures;
-                    let figures = [ftu, thickness, pitch, hole, spacing, depth, diameter, shank];
+                    let [ftu, thickness, pitch, hole, spacing, gauge] = figures;
+                    let figures = [ftu, thickness, pitch, hole, spacing, gauge, depth, diameter, shank];
                     work.step(&ZIGZAG_CUT, about, &figures, Force::from_lbf((line - lost).max(0.0)))
                 }
                 None => work.step(&ZIGZAG, about, &figures, Force::from_lbf(line)),

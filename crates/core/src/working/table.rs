@@ -6,7 +6,7 @@ use crate::basis::Basis;
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct Symbol {
-    /// As it stands in the formula.
+    /// Its letters in the formula.
     pub text: &'static str,
     /// What it means.
     pub meaning: &'static str,
