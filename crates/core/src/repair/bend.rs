@@ -5,7 +5,7 @@ use crate::basis::Basis;
 use crate::finding::{Code, Finding, Severity};
 use crate::length::{Interval, Length};
 use crate::material::Material;
-use crate::practice::Given;
+use crate::practice::{Given, Key, Practice};
 
 /// Least inside radius of a bend of 90 degrees in this sheet: what is advised at least, and what it may have to be.
 ///
@@ -21,7 +21,12 @@ use crate::practice::Given;
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[must_use]
-pub fn least_radius(material: Material, thickness: Length) -> Option<Given<Interval>> {
+pub fn least_radius(material: Material, thickness: Length, practice: &Practice<'_>) -> Option<Given<Interval>> {
+    if let Some(entered) = practice.sheet(material, thickness).entered()
+        && let Some(radius) = entered.bend_radius()
+    {
+        return Some(Given { value: Interval::exactly(radius), basis: entered.basis() });
+    }
     least_radius_of(material.alloy(), material.temper(), thickness)
 }
 
@@ -47,15 +52,16 @@ pub fn least_radius_of(alloy: &str, temper: &str, thickness: Length) -> Option<G
 /// use shophead::length::Length;
 /// use shophead::repair::bend::{least_radius_of, refusal};
 /// let limits = least_radius_of("2024", "T3", Length::parse(".040")?);
-/// assert_eq!(refusal(Length::parse("1/16")?, limits).map(|finding| finding.code()), Some(Code::BendTooTight));
-/// assert_eq!(refusal(Length::parse("1/8")?, limits), None);
-/// assert_eq!(refusal(Length::parse("1/8")?, None).map(|finding| finding.code()), Some(Code::NoLimit));
+/// assert_eq!(refusal(Length::parse("1/16")?, limits, None).map(|finding| finding.code()), Some(Code::BendTooTight));
+/// assert_eq!(refusal(Length::parse("1/8")?, limits, None), None);
+/// assert_eq!(refusal(Length::parse("1/8")?, None, None).map(|finding| finding.code()), Some(Code::NoLimit));
 /// # Ok::<(), shophead::length::ParseLengthError>(())
 /// ```
 #[must_use]
-pub fn refusal(radius: Length, limits: Option<Given<Interval>>) -> Option<Finding> {
+pub fn refusal(radius: Length, limits: Option<Given<Interval>>, material: Option<Material>) -> Option<Finding> {
     let Some(Given { value, basis }) = limits else {
-        return Some(Finding::new(Code::NoLimit, Severity::Refer, Basis::AC43_T4_6));
+        let key = material.map(Key::of_bend_radius);
+        return Some(Finding::unknown(Code::NoLimit, Severity::Refer, Basis::AC43_T4_6, key));
     };
     let least = Given { value: value.min(), basis };
     (radius < least.value).then(|| Finding::against(Code::BendTooTight, Severity::Refer, radius, &least))
