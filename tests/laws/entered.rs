@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 use std::path::Path;
 
 use proptest::prelude::*;
-use shophead::damage::{Damaged, Kind, judge as judge_damage};
+use shophead::damage::{DamageKind, Damaged, judge as judge_damage};
 use shophead::finding::{Code, Finding, Severity};
 use shophead::hole::{AsFound, Damage};
 use shophead::installation::Installation;
@@ -109,7 +109,9 @@ fn lines(key: Key, asked: &Asked) -> (String, Option<(String, &'static [Code])>)
             }
         }
         Entry::Limit(Name::HoleGreatest) => (line("shank + .010"), Some((line(".001"), &[Code::HoleOverLimit]))),
-        Entry::Limit(name) => (line(if name.kind() == shophead::practice::Kind::Length { "1 D" } else { "3" }), None),
+        Entry::Limit(name) => {
+            (line(if name.kind() == shophead::practice::LimitKind::Length { "1 D" } else { "3" }), None)
+        }
         Entry::Sheet(_, Property::Modulus | Property::CompressionModulus) => (line("10.5 msi"), None),
         Entry::Sheet(..) | Entry::Shear(_) => (line("60 ksi"), Some((line("10 psi"), WEAK))),
         Entry::FlushJoint(..) => {
@@ -165,7 +167,11 @@ fn every_key_answers(practice: &'static Practice<'static>, asked_of: &Asked) -> 
             let refused = |code: &Code| {
                 again.iter().any(|finding| finding.code() == *code && finding.severity() == Severity::Refer)
             };
-            assert!(!keyed && (more || codes.iter().any(refused)), "{}: {bad} is not judged: {again:?}", asked_of.rivet);
+            assert!(
+                !keyed && (more || codes.iter().any(refused)),
+                "{}: {bad} is not judged: {again:?}",
+                asked_of.rivet
+            );
         }
     }
     keys.len()
@@ -173,9 +179,10 @@ fn every_key_answers(practice: &'static Practice<'static>, asked_of: &Asked) -> 
 
 fn families() -> impl Iterator<Item = Part<'static>> {
     CATALOGUE.iter().flat_map(|series| {
-        series.sizes.iter().flat_map(|size| {
-            series.materials.iter().filter_map(|material| Part::new(series, material.code, size).ok())
-        })
+        series
+            .sizes
+            .iter()
+            .flat_map(|size| series.materials.iter().filter_map(|material| Part::new(series, material.code, size).ok()))
     })
 }
 
@@ -221,12 +228,14 @@ fn whatever_is_not_known_of_a_sheet_can_be_entered_by_the_key_that_is_named() {
 
 #[test]
 fn damage_and_bends_without_a_limit_name_theirs() {
-    for (kind, over) in [(Kind::Crack, "1"), (Kind::Corrosion, "1"), (Kind::Softness, "1")] {
+    for (kind, over) in [(DamageKind::Crack, "1"), (DamageKind::Corrosion, "1"), (DamageKind::Softness, "1")] {
         let damaged = Damaged { kind, length: Some(length(over)), depth: None, thickness: Some(length(".040")) };
         for practice in BUILT_IN {
             let key = judge_damage(&damaged, None, practice).iter().find_map(Finding::key).expect("a key");
             let of = |line: &str| {
-                asked(practice, line, |practice| judge_damage(&damaged, None, practice).iter().copied().collect::<Vec<_>>())
+                asked(practice, line, |practice| {
+                    judge_damage(&damaged, None, practice).iter().copied().collect::<Vec<_>>()
+                })
             };
             let (within, beyond) = (of(&format!("{key} = \"2\"")), of(&format!("{key} = \"1/2\"")));
             assert!(!has(&within, Code::DamageNotLimited) && has(&within, Code::DamageWithinLimit), "{key}");
@@ -235,7 +244,8 @@ fn damage_and_bends_without_a_limit_name_theirs() {
     }
     let (material, sheet) = (Material::parse("4130").unwrap(), length(".063"));
     let limits = |practice: &Practice<'_>| bend::least_radius(material, sheet, practice);
-    let refused = |radius: &str, practice: &Practice<'_>| bend::refusal(length(radius), limits(practice), Some(material));
+    let refused =
+        |radius: &str, practice: &Practice<'_>| bend::refusal(length(radius), limits(practice), Some(material));
     let key = refused("1/8", BUILT_IN[0]).and_then(|finding| finding.key()).expect("a key");
     let again = |radius: &str| asked(BUILT_IN[0], &format!("{key} = \"3/32\""), |practice| refused(radius, practice));
     assert_eq!(again("1/8"), None);
@@ -244,7 +254,7 @@ fn damage_and_bends_without_a_limit_name_theirs() {
 
 /// A limit for every rivet, and whether a greater one is stricter.
 fn limit_names() -> Vec<(Name, bool)> {
-    let is_length = |name: &Name| name.kind() == shophead::practice::Kind::Length;
+    let is_length = |name: &Name| name.kind() == shophead::practice::LimitKind::Length;
     let direction = |name: Name| match name {
         Name::HeadDiameterLeast
         | Name::HeadHeightLeast

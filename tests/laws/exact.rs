@@ -6,7 +6,7 @@ use proptest::prelude::*;
 use shophead::installation::Installation;
 use shophead::length::{Length, Toleranced};
 use shophead::material::RivetAlloy;
-use shophead::practice::{BUILT_IN, Case, Given, Name, Practice, Rounding};
+use shophead::practice::{BUILT_IN, Case, Given, LengthRounding, Name, Practice};
 use shophead::rivet::part::Part;
 use shophead::rivet::{MS20426, MS20470, NAS1097, NAS1242, Series};
 use shophead::upset::HeadLimits;
@@ -112,8 +112,8 @@ impl Bounds {
         // A limit in diameters is a whole number of nanometres.
         let rule = exact(grip.nominal()) + (ratio(3, 2) * exact(case.diameter)).round();
         let rule = match practice.rounding(&case).expect("a rule").value {
-            Rounding::Longer => (rule / sixteenth()).ceil(),
-            Rounding::Nearest => nearest(&(rule / sixteenth())),
+            LengthRounding::Longer => (rule / sixteenth()).ceil(),
+            LengthRounding::Nearest => nearest(&(rule / sixteenth())),
         } * sixteenth();
         let heights = (least_height, limits.height_greatest.map(|greatest| exact(greatest.value)));
         Bounds { shortest, longest, rule, worst, length_off, least_width, heights }

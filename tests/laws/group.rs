@@ -3,7 +3,7 @@
 use proptest::prelude::*;
 use shophead::basis::Basis;
 use shophead::finding::Code;
-use shophead::joint::group::{Group, Member, PlaneLoad, share};
+use shophead::joint::group::{Group, GroupRivet, PlaneLoad, share};
 use shophead::joint::margin::{Factors, LoadKind};
 use shophead::joint::strength::Allowable;
 use shophead::layout::Point;
@@ -23,14 +23,14 @@ fn point() -> impl Strategy<Value = Point> {
     (0_i64..250_000, 0_i64..250_000).prop_map(|(x, y)| Point { x: nm(x * 1_000), y: nm(y * 1_000) })
 }
 
-fn members() -> impl Strategy<Value = Vec<Member>> {
+fn members() -> impl Strategy<Value = Vec<GroupRivet>> {
     prop::collection::vec((point(), 0.1_f64..10.0), 2..40).prop_filter_map("spread out", |points| {
         let first = points.first()?.0;
         // Rivets a hair apart would turn a moment into loads without bound.
         points
             .iter()
             .any(|(at, _)| at.distance(first) > nm(10_000_000))
-            .then(|| points.into_iter().map(|(at, weight)| Member { weight, ..Member::alike(at) }).collect())
+            .then(|| points.into_iter().map(|(at, weight)| GroupRivet { weight, ..GroupRivet::alike(at) }).collect())
     })
 }
 
@@ -44,7 +44,7 @@ fn load() -> impl Strategy<Value = PlaneLoad> {
     })
 }
 
-fn group(rivets: &[Member], load: PlaneLoad) -> Group<'_> {
+fn group(rivets: &[GroupRivet], load: PlaneLoad) -> Group<'_> {
     share(rivets, load, None).expect("a group")
 }
 
@@ -80,7 +80,7 @@ proptest! {
             let size = tenths as f64 / 10.0;
             if newtons { Force::from_newtons(size) } else { Force::from_lbf(size) }
         };
-        let rivets = vec![Member::alike(rivet); count];
+        let rivets = vec![GroupRivet::alike(rivet); count];
         let load = PlaneLoad { x: force(x), y: force(y), at, moment_in_lbf: 0.0, kind: LoadKind::Ultimate };
         let group = share(&rivets, load, None);
         prop_assert!(group.is_ok(), "{load:?}: {group:?}");
@@ -122,7 +122,7 @@ proptest! {
         by in (-500_000_000_000_i64..500_000_000_000, -500_000_000_000_i64..500_000_000_000),
     ) {
         let moved = |at: Point| Point { x: nm(at.x.nanometres() + by.0), y: nm(at.y.nanometres() + by.1) };
-        let there: Vec<_> = rivets.iter().map(|rivet| Member { at: moved(rivet.at), ..*rivet }).collect();
+        let there: Vec<_> = rivets.iter().map(|rivet| GroupRivet { at: moved(rivet.at), ..*rivet }).collect();
         let (here, there) = (group(&rivets, load), group(&there, PlaneLoad { at: moved(load.at), ..load }));
         prop_assert_eq!(totals(&here), totals(&there));
         prop_assert_eq!(moved(here.centroid), there.centroid);
@@ -132,7 +132,7 @@ proptest! {
     #[test]
     fn a_quarter_turn_turns_the_shares_with_it(rivets in members(), load in load()) {
         let turned = |at: Point| Point { x: nm(-at.y.nanometres()), y: at.x };
-        let there: Vec<_> = rivets.iter().map(|rivet| Member { at: turned(rivet.at), ..*rivet }).collect();
+        let there: Vec<_> = rivets.iter().map(|rivet| GroupRivet { at: turned(rivet.at), ..*rivet }).collect();
         let turned_load =
             PlaneLoad { x: Force::from_lbf(-load.y.lbf()), y: load.x, at: turned(load.at), ..load };
         let (here, there) = (totals(&group(&rivets, load)), totals(&group(&there, turned_load)));
@@ -149,7 +149,7 @@ proptest! {
             let (x, y) = (at.x.nanometres() / 5, at.y.nanometres() / 5);
             Point { x: nm(3 * x - 4 * y), y: nm(4 * x + 3 * y) }
         };
-        let there: Vec<_> = rivets.iter().map(|rivet| Member { at: turned(rivet.at), ..*rivet }).collect();
+        let there: Vec<_> = rivets.iter().map(|rivet| GroupRivet { at: turned(rivet.at), ..*rivet }).collect();
         let (fx, fy) = (load.x.lbf(), load.y.lbf());
         let turned_load = PlaneLoad {
             x: Force::from_lbf(0.6 * fx - 0.8 * fy),
@@ -179,7 +179,7 @@ proptest! {
     #[test]
     fn only_the_ratios_of_weights_count(rivets in members(), load in load(), power in -200_i32..200) {
         let scaled: Vec<_> =
-            rivets.iter().map(|rivet| Member { weight: rivet.weight * 2.0_f64.powi(power), ..*rivet }).collect();
+            rivets.iter().map(|rivet| GroupRivet { weight: rivet.weight * 2.0_f64.powi(power), ..*rivet }).collect();
         prop_assert_eq!(totals(&group(&rivets, load)), totals(&group(&scaled, load)));
     }
 
@@ -187,7 +187,7 @@ proptest! {
     fn a_group_k_times_as_large_shares_a_force_alike(rivets in members(), load in load(), k in 2_i64..50) {
         let load = PlaneLoad { moment_in_lbf: 0.0, ..load };
         let grown = |at: Point| Point { x: nm(at.x.nanometres() * k), y: nm(at.y.nanometres() * k) };
-        let there: Vec<_> = rivets.iter().map(|rivet| Member { at: grown(rivet.at), ..*rivet }).collect();
+        let there: Vec<_> = rivets.iter().map(|rivet| GroupRivet { at: grown(rivet.at), ..*rivet }).collect();
         let here = totals(&group(&rivets, load));
         let there = totals(&group(&there, PlaneLoad { at: grown(load.at), ..load }));
         let allowed = RELATIVE * (1.0 + greatest(&here));
@@ -222,7 +222,7 @@ proptest! {
         strengths in prop::collection::vec(1.0_f64..5_000.0, 40),
     ) {
         let basis = Basis::own(0);
-        let rivets: Vec<_> = rivets.iter().zip(&strengths).map(|(rivet, lbf)| Member {
+        let rivets: Vec<_> = rivets.iter().zip(&strengths).map(|(rivet, lbf)| GroupRivet {
             allowable: Some(Allowable { force: Force::from_lbf(*lbf), basis }),
             ..*rivet
         }).collect();
@@ -239,9 +239,9 @@ proptest! {
     fn a_pair_more_about_the_middle_of_a_centred_load_loads_no_rivet_more(
         pairs in prop::collection::vec(point(), 1..20), more in point(), load in load(),
     ) {
-        let about = |at: &Point| [*at, Point { x: nm(-at.x.nanometres()), y: nm(-at.y.nanometres()) }].map(Member::alike);
-        let before: Vec<Member> = pairs.iter().flat_map(about).collect();
-        let after: Vec<Member> = before.iter().copied().chain(about(&more)).collect();
+        let about = |at: &Point| [*at, Point { x: nm(-at.x.nanometres()), y: nm(-at.y.nanometres()) }].map(GroupRivet::alike);
+        let before: Vec<GroupRivet> = pairs.iter().flat_map(about).collect();
+        let after: Vec<GroupRivet> = before.iter().copied().chain(about(&more)).collect();
         let load = PlaneLoad { at: Point::default(), moment_in_lbf: 0.0, ..load };
         // All on one place have no arms at all.
         prop_assume!(before.iter().any(|rivet| rivet.at != Point::default()));
@@ -256,7 +256,7 @@ proptest! {
 /// Off the middle it is not: a rivet to the side moves the middle away from the load. The group says that it can.
 #[test]
 fn a_rivet_more_can_load_another_more_and_the_group_says_so() {
-    let at = |x: i64| Member::alike(Point { x: nm(x * 25_400_000), y: Length::ZERO });
+    let at = |x: i64| GroupRivet::alike(Point { x: nm(x * 25_400_000), y: Length::ZERO });
     let lbf = Force::from_lbf;
     let load =
         PlaneLoad { x: lbf(0.0), y: lbf(-600.0), at: Point::default(), moment_in_lbf: 0.0, kind: LoadKind::Ultimate };

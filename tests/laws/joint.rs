@@ -5,7 +5,7 @@ use shophead::basis::Basis;
 use shophead::finding::{Code, Severity};
 use shophead::joint::compare::compare;
 use shophead::joint::margin::{Factors, Load, LoadKind, margin};
-use shophead::joint::splice::{Fastener, Member, Rounding, Table, count, needed, per_inch, rows};
+use shophead::joint::splice::{CountRounding, Fastener, SpliceMember, SpliceTable, count, needed, per_inch, rows};
 use shophead::joint::strength::{
     Allowable, Joint, JointStrength, Preparation, Rivet, RivetKeys, Shear, Sheet, StrengthError, strength,
 };
@@ -362,7 +362,7 @@ proptest! {
     fn rivets_an_inch_rise_with_the_sheet_and_fall_with_the_rivet(
         thickness in length(50, 3_000),
         more in length(0, 1_000),
-        table in prop::sample::select(&Table::ALL[..]),
+        table in prop::sample::select(&SpliceTable::ALL[..]),
     ) {
         let rivets = [4, 6, 8, 10, 12, 16, 20, 24].map(|d| Fastener::Rivet(Length::from_64ths(d)));
         let formula = |thickness, fastener| per_inch(table, thickness, fastener).expect("a standard size").formula;
@@ -380,13 +380,13 @@ proptest! {
         per_inch in 0.1..20.0,
         width in length(1_000, 400_000),
         member in prop::sample::select(vec![
-            Member::Other, Member::Stringer, Member::IntermediateFrame, Member::SingleLap,
+            SpliceMember::Other, SpliceMember::Stringer, SpliceMember::IntermediateFrame, SpliceMember::SingleLap,
         ]),
     ) {
-        let once = count(per_inch, width, member, Rounding::Once).expect("a width");
+        let once = count(per_inch, width, member, CountRounding::Once).expect("a width");
         let exact = once.per_inch * width.to_inches_f64();
         prop_assert!(f64::from(once.total) >= exact * (1.0 - 2.0 * RELATIVE) && f64::from(once.total) < exact + 1.0);
-        let twice = count(per_inch, width, member, Rounding::BeforeAndAfter).expect("a width");
+        let twice = count(per_inch, width, member, CountRounding::BeforeAndAfter).expect("a width");
         prop_assert!(twice.total >= once.total && twice.total <= once.total + 1);
     }
 

@@ -3,7 +3,7 @@
 use nalgebra::{DMatrix, DVector};
 use proptest::prelude::*;
 use shophead::finding::Code;
-use shophead::joint::flexibility::{Fastening, Formula, Plate, flexibility};
+use shophead::joint::flexibility::{Fastening, Formula, JoinedPlate, flexibility};
 use shophead::joint::sharing::{Bay, Envelope, MAX_ROWS, Row, Sharing, Transfer, share};
 use shophead::joint::strength::Shear;
 use shophead::length::Length;
@@ -218,7 +218,7 @@ proptest! {
         diameter in 6_i16..16,
         count in 2_usize..12,
     ) {
-        let plate = |at: i16| Plate { thickness: Length::from_ten_thousandths(100 * at as u16), modulus: Stress::from_msi(10.5) };
+        let plate = |at: i16| JoinedPlate { thickness: Length::from_ten_thousandths(100 * at as u16), modulus: Stress::from_msi(10.5) };
         let fastening = Fastening {
             diameter: Length::from_64ths(diameter),
             modulus: Stress::from_msi(10.3),
@@ -248,7 +248,7 @@ proptest! {
     /// Both plates alike in single shear: which is called the first must not matter.
     #[test]
     fn single_shear_flexibility_does_not_ask_which_plate_is_first(one in 1_u16..50, other in 1_u16..50, diameter in 4_i16..32) {
-        let plate = |thousandths: u16, msi| Plate {
+        let plate = |thousandths: u16, msi| JoinedPlate {
             thickness: Length::from_ten_thousandths(10 * thousandths),
             modulus: Stress::from_msi(msi),
         };

@@ -16,6 +16,7 @@ mod length;
 mod load_share;
 mod part_numbers;
 mod pattern;
+mod positions;
 mod practice;
 mod repair;
 mod rivet_length;

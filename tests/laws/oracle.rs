@@ -8,9 +8,9 @@ use num_bigint::BigInt;
 use num_rational::BigRational;
 use proptest::prelude::*;
 use shophead::installation::Installation;
-use shophead::joint::group::{Member, PlaneLoad, share};
+use shophead::joint::group::{GroupRivet, PlaneLoad, share};
 use shophead::joint::margin::LoadKind;
-use shophead::joint::splice::Member as Spliced;
+use shophead::joint::splice::SpliceMember as Spliced;
 use shophead::joint::strength::Shear;
 use shophead::layout::Point;
 use shophead::length::{Length, Toleranced};
@@ -18,7 +18,7 @@ use shophead::material::{Material, SheetProperties};
 use shophead::practice::HANDBOOK;
 use shophead::quantity::{Force, Stress};
 use shophead::repair::count::By;
-use shophead::repair::seam::{Held, SeamQuery, seam};
+use shophead::repair::seam::{SeamFastener, SeamQuery, seam};
 use shophead::rivet::part::Part;
 use shophead::stack::{Layer, Stack};
 
@@ -146,8 +146,8 @@ proptest! {
     ) {
         prop_assume!(load.0.abs() + load.1.abs() > 1.0);
         let point = |(x, y): (i16, i16)| Point { x: Length::from_64ths(x), y: Length::from_64ths(y) };
-        let members: Vec<Member> =
-            rivets.iter().map(|(x, y, weight)| Member { weight: *weight, ..Member::alike(point((*x, *y))) }).collect();
+        let members: Vec<GroupRivet> =
+            rivets.iter().map(|(x, y, weight)| GroupRivet { weight: *weight, ..GroupRivet::alike(point((*x, *y))) }).collect();
         let place = |count: i16| f64::from(count) / 64.0;
         let spread = rivets.iter().any(|(x, y, _)| (*x, *y) != (rivets[0].0, rivets[0].1));
         prop_assume!(spread);
@@ -185,7 +185,7 @@ proptest! {
             material,
             thickness,
             width: Length::INCH.checked_mul(width.into()).expect("small"),
-            held: Held::Rivets(Part::parse(&format!("MS20470AD{}", DRILLS[size].0)).expect("a rivet")),
+            held: SeamFastener::Rivets(Part::parse(&format!("MS20470AD{}", DRILLS[size].0)).expect("a rivet")),
             driven: None,
             member: Spliced::Other,
             by: By::Greater,

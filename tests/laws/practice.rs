@@ -130,10 +130,10 @@ proptest! {
     fn a_value_reads_back_as_it_prints(top in 0_u32..5_000, bottom in 1_u32..5_000, plus in 0_i64..10_000, name in name()) {
         let plus = nm(plus * 254);
         let shown = match name.kind() {
-            shophead::practice::Kind::Length => format!("{top}/{bottom} D + {plus}"),
-            shophead::practice::Kind::Fraction => format!("{top}/{bottom}"),
-            shophead::practice::Kind::Count => top.to_string(),
-            shophead::practice::Kind::Rounding => "nearest".to_owned(),
+            shophead::practice::LimitKind::Length => format!("{top}/{bottom} D + {plus}"),
+            shophead::practice::LimitKind::Fraction => format!("{top}/{bottom}"),
+            shophead::practice::LimitKind::Count => top.to_string(),
+            shophead::practice::LimitKind::Rounding => "nearest".to_owned(),
         };
         let value = Value::parse(name, &shown).expect("a value");
         prop_assert_eq!(Value::parse(name, &value.to_string()), Ok(value));

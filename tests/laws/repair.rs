@@ -12,10 +12,10 @@ use shophead::material::Material;
 use shophead::practice::{Case, HANDBOOK, Name, PROCESS, Practice};
 use shophead::quantity::Force;
 use shophead::repair::count::By;
-use shophead::repair::in_row::{Rows, in_row};
+use shophead::repair::in_row::{LaidRows, in_row};
 use shophead::repair::patch::{Damage, Patch, PatchError, PatchQuery, Pattern, Style, Ways, patch};
-use shophead::repair::solve::{EDGE_STEP, PITCH_STEP, Tried, Unknown, Wanted, Why, solve};
-use shophead::repair::splice::{Held, Leg, Shape, SpliceQuery, Spliced, splice};
+use shophead::repair::solve::{EDGE_STEP, PITCH_STEP, SolveFor, Tried, Wanted, Why, solve};
+use shophead::repair::splice::{Leg, LegFastener, Shape, SpliceQuery, Spliced, splice};
 use shophead::rivet::part::Part;
 use shophead::stack::{Layer, Preparation, Stack};
 
@@ -243,7 +243,7 @@ proptest! {
         width in 10_u16..60, more in 0_u16..20, gauge in prop::sample::select(&[32_u16, 40, 50, 63, 80][..]), frame in any::<bool>(),
     ) {
         let leg = |sixteenths: u16| Leg {
-            width: Length::from_64ths(4 * sixteenths as i16), thickness: thousandths(gauge), skin: None, plate: None, held: Held::Rivets,
+            width: Length::from_64ths(4 * sixteenths as i16), thickness: thousandths(gauge), skin: None, plate: None, held: LegFastener::Rivets,
         };
         let spliced = if frame { Spliced::Frame } else { Spliced::Stringer };
         let made = |width: u16| {
@@ -313,8 +313,8 @@ fn row() -> impl Strategy<Value = Row> {
 }
 
 impl Row {
-    fn rows<'s>(&'s self, stack: &'s Stack) -> Rows<'s, 'static> {
-        Rows {
+    fn rows<'s>(&'s self, stack: &'s Stack) -> LaidRows<'s, 'static> {
+        LaidRows {
             rivet: self.rivet,
             stack,
             edge: self.edge,
@@ -343,7 +343,7 @@ impl Row {
             stack.push(Layer { thickness, ..*own }).expect("as before");
         }
         let rivet = tried.rivet.without_length();
-        let rows = Rows { rivet, edge: tried.edge, pitch: tried.pitch, rows: tried.rows, ..self.rows(&stack) };
+        let rows = LaidRows { rivet, edge: tried.edge, pitch: tried.pitch, rows: tried.rows, ..self.rows(&stack) };
         let found = in_row(&rows).ok()?;
         let load = Load { force: Force::from_lbf(self.load), kind: LoadKind::Ultimate };
         let value =
@@ -364,13 +364,13 @@ fn few() -> ProptestConfig {
 }
 
 /// What is looked for, with the place of the layer where that is a gauge.
-const UNKNOWNS: [(Unknown, Option<usize>); 6] = [
-    (Unknown::Pitch, None),
-    (Unknown::Rows, None),
-    (Unknown::Diameter, None),
-    (Unknown::Edge, None),
-    (Unknown::Gauge(1), Some(0)),
-    (Unknown::LeastRivets, None),
+const UNKNOWNS: [(SolveFor, Option<usize>); 6] = [
+    (SolveFor::Pitch, None),
+    (SolveFor::Rows, None),
+    (SolveFor::Diameter, None),
+    (SolveFor::Edge, None),
+    (SolveFor::Gauge(1), Some(0)),
+    (SolveFor::LeastRivets, None),
 ];
 
 proptest! {
@@ -397,11 +397,11 @@ proptest! {
 
     #[test]
     fn the_step_beside_a_solved_pitch_or_edge_is_the_very_next_one(row in row()) {
-        for (unknown, step) in [(Unknown::Pitch, PITCH_STEP), (Unknown::Edge, EDGE_STEP)] {
+        for (unknown, step) in [(SolveFor::Pitch, PITCH_STEP), (SolveFor::Edge, EDGE_STEP)] {
             let solved = solve(&row.wanted(), unknown).expect("limits");
             let (Some(found), Some(beside)) = (&solved.found, &solved.beside) else { continue };
             let moved = match unknown {
-                Unknown::Pitch => beside.pitch.nanometres() - found.pitch.nanometres(),
+                SolveFor::Pitch => beside.pitch.nanometres() - found.pitch.nanometres(),
                 _ => found.edge.nanometres() - beside.edge.nanometres(),
             };
             prop_assert_eq!(moved, step.nanometres());
@@ -410,7 +410,7 @@ proptest! {
 
     #[test]
     fn no_size_number_of_rows_and_pitch_takes_fewer_rivets_than_the_least(row in row()) {
-        let solved = solve(&row.wanted(), Unknown::LeastRivets).expect("limits");
+        let solved = solve(&row.wanted(), SolveFor::LeastRivets).expect("limits");
         let Some(least) = &solved.found else { return Ok(()) };
         let size = |dash: u8| row.rivet.in_size(row.rivet.series().size(dash)?);
         for rivet in [4, 5, 6].into_iter().filter_map(size) {
@@ -431,12 +431,12 @@ proptest! {
 
     #[test]
     fn the_best_share_is_beaten_by_no_other_number_of_rows(row in row()) {
-        let solved = solve(&row.wanted(), Unknown::BestShare).expect("limits");
+        let solved = solve(&row.wanted(), SolveFor::BestShare).expect("limits");
         let Some(best) = &solved.found else { return Ok(()) };
         let share = best.share.expect("published");
         prop_assert!(share > 0.0 && share < 1.0);
         for rows in 1_u8..8 {
-            let asked = Rows { rivet: best.rivet.without_length(), pitch: best.pitch, rows, ..row.rows(&row.stack) };
+            let asked = LaidRows { rivet: best.rivet.without_length(), pitch: best.pitch, rows, ..row.rows(&row.stack) };
             let Ok(found) = in_row(&asked) else { continue };
             let (Some(carried), false) = (found.strength.per_inch, found.findings.must_refer()) else { continue };
             let carries = best.carries.expect("published").lbf();

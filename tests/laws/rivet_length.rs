@@ -9,7 +9,7 @@ use proptest::prelude::*;
 use shophead::finding::Code;
 use shophead::installation::Installation;
 use shophead::length::{Interval, Length, Toleranced};
-use shophead::practice::{BUILT_IN, Case, Name, Practice, Rounding};
+use shophead::practice::{BUILT_IN, Case, LengthRounding, Name, Practice};
 use shophead::rivet::part::Part;
 use shophead::rivet::{MS20426, MS20470, NAS1097, NAS1242, Series};
 use shophead::select::LengthAnswer;
@@ -121,14 +121,14 @@ impl Asked {
         let exact = self.stack.grip().nominal().nanometres() + tail;
         let down = exact.div_euclid(SIXTEENTH) * SIXTEENTH;
         match self.practice.rounding(&case).expect("a rounding").value {
-            Rounding::Nearest => {
+            LengthRounding::Nearest => {
                 if 2 * (exact - down) >= SIXTEENTH {
                     down + SIXTEENTH
                 } else {
                     down
                 }
             }
-            Rounding::Longer => {
+            LengthRounding::Longer => {
                 if exact == down {
                     down
                 } else {

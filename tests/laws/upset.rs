@@ -5,7 +5,7 @@ use num_rational::BigRational;
 use proptest::prelude::*;
 use shophead::basis::Basis;
 use shophead::length::{Length, Toleranced};
-use shophead::rivet::{Head, HeadSize, LengthTolerance, NumberForm, Series, Size, Unknown};
+use shophead::rivet::{Head, HeadSize, LengthTolerance, NumberForm, Series, Size, StandardPlaces};
 use shophead::upset::Fit;
 
 use crate::common::{config, nm};
@@ -58,7 +58,7 @@ impl Sizes {
             oversize: Length::ZERO,
             oversize_series: None,
             basis,
-            unknown: Unknown { head: basis, shank: basis, fit: basis },
+            unknown: StandardPlaces { head: basis, shank: basis, fit: basis },
         };
         if self.dimpled {
             Fit::through_dimples(&series, &size, around(self.hole), around(self.grip)).expect("sizes")

@@ -85,7 +85,8 @@ fn flush(properties: &SheetProperties, preparation: Preparation, rivet: Length, 
     let edge = rivet.checked_mul(2).expect("a length");
     let skin = Sheet { properties: Some(properties.into()), thickness, edge, preparation, entered_joint: None };
     let under = Sheet { thickness: Length::from_ten_thousandths(1_250), preparation: Preparation::Plain, ..skin };
-    let rivet = Rivet { diameter: rivet, head: Head::Flush, driven_shear: Some(DRIVEN_2117), keys: RivetKeys::default() };
+    let rivet =
+        Rivet { diameter: rivet, head: Head::Flush, driven_shear: Some(DRIVEN_2117), keys: RivetKeys::default() };
     let joint = Joint {
         sheets: &[skin, under],
         rivet,

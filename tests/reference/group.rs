@@ -3,7 +3,7 @@
 //! The method is homogeneous, so an example in millimetres and newtons is worked in inches and pounds.
 
 use shophead::basis::{Basis, Status};
-use shophead::joint::group::{Group, Member, PlaneLoad, share};
+use shophead::joint::group::{Group, GroupRivet, PlaneLoad, share};
 use shophead::joint::margin::LoadKind;
 use shophead::joint::modes;
 use shophead::layout::Point;
@@ -43,14 +43,14 @@ fn pair(row: &Row, key: &str) -> (f64, f64) {
     }
 }
 
-fn members(row: &Row) -> Vec<Member> {
+fn members(row: &Row) -> Vec<GroupRivet> {
     let points = row.given("points").expect("points").split('|').map(|text| {
         let (x, y) = text.split_once(',').expect("x,y");
         point(x.parse().expect("x"), y.parse().expect("y"))
     });
     match row.given("diameters_in").and_then(list) {
-        None => points.map(Member::alike).collect(),
-        Some(diameters) => points.zip(diameters).map(|(at, d)| Member::by_area(at, inches(d))).collect(),
+        None => points.map(GroupRivet::alike).collect(),
+        Some(diameters) => points.zip(diameters).map(|(at, d)| GroupRivet::by_area(at, inches(d))).collect(),
     }
 }
 
@@ -61,7 +61,7 @@ fn load(row: &Row) -> PlaneLoad {
     PlaneLoad { x: lbf(x), y: lbf(y), at: point(at_x, at_y), moment_in_lbf: 0.0, kind: LoadKind::Ultimate }
 }
 
-fn answer(row: &Row, asked: &str, rivets: &[Member], group: &Group<'_>) -> f64 {
+fn answer(row: &Row, asked: &str, rivets: &[GroupRivet], group: &Group<'_>) -> f64 {
     let size = |index: usize| group.share(&rivets[index]).total().size().lbf();
     match (row.text("example_id").split('.').next().expect("an id"), asked) {
         (_, "yc") => group.centroid.y.to_inches_f64(),

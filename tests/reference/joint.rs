@@ -85,14 +85,21 @@ fn shear_stands_on_what_was_read_and_never_above_a_recalled_cell() {
             let stress = Stress::from_ksi(ksi);
             let thick = row.rivet.checked_mul(2).expect("small");
             let sheet = Sheet {
-                properties: Material::parse("2024-T3").expect("a material").properties(Length::from_64ths(8)).map(Into::into),
+                properties: Material::parse("2024-T3")
+                    .expect("a material")
+                    .properties(Length::from_64ths(8))
+                    .map(Into::into),
                 thickness: Length::from_64ths(8),
                 edge: thick,
                 preparation: Preparation::Plain,
                 entered_joint: None,
             };
-            let rivet =
-                Rivet { diameter: row.rivet, head: Head::Universal, driven_shear: Some((stress, Basis::AC43_T4_8)), keys: RivetKeys::default() };
+            let rivet = Rivet {
+                diameter: row.rivet,
+                head: Head::Universal,
+                driven_shear: Some((stress, Basis::AC43_T4_8)),
+                keys: RivetKeys::default(),
+            };
             let joint = Joint {
                 sheets: &[sheet; 2],
                 rivet,
@@ -334,8 +341,19 @@ fn every_published_sheet_has_an_allowable_or_says_why_not() {
         let thickness = properties.t_max().min(Length::from_ten_thousandths(1_250)).max(properties.t_min());
         let diameter = Length::from_64ths(if thickness < Length::from_ten_thousandths(170) { 2 } else { 4 });
         let edge = diameter.checked_mul(2).expect("small");
-        let sheet = Sheet { properties: Some(properties.into()), thickness, edge, preparation: Preparation::Plain, entered_joint: None };
-        let rivet = Rivet { diameter, head: Head::Universal, driven_shear: RivetAlloy::Al2117.fsu_driven(), keys: RivetKeys::default() };
+        let sheet = Sheet {
+            properties: Some(properties.into()),
+            thickness,
+            edge,
+            preparation: Preparation::Plain,
+            entered_joint: None,
+        };
+        let rivet = Rivet {
+            diameter,
+            head: Head::Universal,
+            driven_shear: RivetAlloy::Al2117.fsu_driven(),
+            keys: RivetKeys::default(),
+        };
         let joint = Joint {
             sheets: &[sheet, sheet],
             rivet,

@@ -53,7 +53,12 @@ fn bearing(row: &Row) -> f64 {
         preparation: Preparation::Plain,
         entered_joint: None,
     };
-    let rivet = Rivet { diameter, head: Head::Universal, driven_shear: RivetAlloy::Al2117.fsu_driven(), keys: RivetKeys::default() };
+    let rivet = Rivet {
+        diameter,
+        head: Head::Universal,
+        driven_shear: RivetAlloy::Al2117.fsu_driven(),
+        keys: RivetKeys::default(),
+    };
     let joint = Joint {
         sheets: &[sheet; 2],
         rivet,

@@ -2,7 +2,7 @@
 
 use shophead::basis::Basis;
 use shophead::joint::modes;
-use shophead::joint::strip::{Hole, Line, Pulled, StripSheet, all_rivets, even_row, weakest_line};
+use shophead::joint::strip::{Hole, Pulled, StripSheet, WeakestLine, all_rivets, even_row, weakest_line};
 use shophead::length::Length;
 use shophead::quantity::{Force, Stress};
 use shophead_tests::{Comparison, Row, fixture, list};
@@ -29,7 +29,7 @@ fn holes(row: &Row, carries: Force) -> Vec<Hole> {
     places.map(|at| Hole { at, diameter: inches(row, "d_in"), carries }).collect()
 }
 
-fn line(row: &Row, carries: Force, pulled: Pulled) -> Line {
+fn line(row: &Row, carries: Force, pulled: Pulled) -> WeakestLine {
     let sheet = StripSheet { thickness: inches(row, "t_in"), ftu: (ksi(row, "ftu_ksi"), PRINTED), pulled };
     weakest_line(&holes(row, carries), inches(row, "width_in"), &sheet).expect("a strip")
 }

@@ -3,7 +3,7 @@
 //! The formulas are homogeneous, so an example in millimetres and newtons is worked in inches and pounds.
 
 use shophead::basis::Status;
-use shophead::joint::flexibility::{Fastening, Formula, Plate, flexibility};
+use shophead::joint::flexibility::{Fastening, Formula, JoinedPlate, flexibility};
 use shophead::joint::sharing::{Bay, Row as Fasteners, Transfer, share, stiffness};
 use shophead::joint::strength::Shear;
 use shophead::length::Length;
@@ -14,8 +14,8 @@ fn inches(value: f64) -> Length {
     Length::try_from_inches_f64(value).expect("a length of a joint")
 }
 
-fn plate(row: &Row, thickness: &str, modulus: &str) -> Plate {
-    Plate { thickness: inches(row.figure(thickness)), modulus: Stress::from_psi(row.figure(modulus)) }
+fn plate(row: &Row, thickness: &str, modulus: &str) -> JoinedPlate {
+    JoinedPlate { thickness: inches(row.figure(thickness)), modulus: Stress::from_psi(row.figure(modulus)) }
 }
 
 fn fastening(row: &Row, formula: Formula) -> Fastening {
@@ -80,7 +80,7 @@ fn chain(row: &Row) -> (Fasteners, Bay) {
     }
     let formula: Formula = row.given("formula").expect("a formula").parse().expect("a formula");
     let modulus = Stress::from_psi(row.figure("E_psi"));
-    let plates = ["t_A_in", "t_B_in"].map(|key| Plate { thickness: inches(row.figure(key)), modulus });
+    let plates = ["t_A_in", "t_B_in"].map(|key| JoinedPlate { thickness: inches(row.figure(key)), modulus });
     let fastening = Fastening {
         diameter: inches(row.figure("d_in")),
         modulus: Stress::from_psi(row.figure("Ef_psi")),

@@ -7,7 +7,9 @@ use shophead::access::solid_required;
 use shophead::basis::Status;
 use shophead::finding::{Code, Finding, Severity};
 use shophead::joint::compare::substitute;
-use shophead::joint::splice::{Fastener, Member, Rounding, Table, count, per_inch, rows, tables, tables_hold_for};
+use shophead::joint::splice::{
+    CountRounding, Fastener, SpliceMember, SpliceTable, count, per_inch, rows, tables, tables_hold_for,
+};
 use shophead::joint::strength::Shear;
 use shophead::length::{Length, Toleranced};
 use shophead::material::{Material, RivetAlloy};
@@ -16,11 +18,11 @@ use shophead::repair::bend::{least_radius, setback};
 use shophead::repair::bend_table;
 use shophead::repair::count::{By, by_table, rate, tabulated};
 use shophead::repair::gauge_table::next_heavier;
-use shophead::repair::in_row::Rows;
-use shophead::repair::panel::{Seam, SideQuery, seam};
+use shophead::repair::in_row::LaidRows;
+use shophead::repair::panel::{CopiedSeam, SideQuery, seam};
 use shophead::repair::patch::{Damage, Patch, PatchError, PatchQuery, Pattern, Style, Ways, patch};
 use shophead::repair::site::{Ruling, Site};
-use shophead::repair::splice::{Held, Leg, MemberError, Shape, Splice, SpliceQuery, Spliced, splice};
+use shophead::repair::splice::{Leg, LegFastener, MemberError, Shape, Splice, SpliceQuery, Spliced, splice};
 use shophead::repair::told::{Tell, Told};
 use shophead::rivet::part::Part;
 use shophead::rivet::{Head, MS20470};
@@ -69,7 +71,7 @@ fn patched(query: &PatchQuery<'_, 'static>) -> Patch {
 }
 
 fn leg(width: &str, thickness: &str) -> Leg {
-    Leg { width: inch(width), thickness: inch(thickness), skin: None, plate: None, held: Held::Rivets }
+    Leg { width: inch(width), thickness: inch(thickness), skin: None, plate: None, held: LegFastener::Rivets }
 }
 
 fn member<'l>(spliced: Spliced, shape: Shape, legs: &'l [Leg]) -> SpliceQuery<'l, 'static> {
@@ -108,8 +110,8 @@ fn pack(layers: &[(Role, &str)]) -> Stack {
     stack
 }
 
-fn factory<'s>(stack: &'s Stack, rivet: &str, rows: u8) -> Rows<'s, 'static> {
-    Rows {
+fn factory<'s>(stack: &'s Stack, rivet: &str, rows: u8) -> LaidRows<'s, 'static> {
+    LaidRows {
         rivet: part(rivet),
         stack,
         edge: inch("3/8"),
@@ -122,7 +124,7 @@ fn factory<'s>(stack: &'s Stack, rivet: &str, rows: u8) -> Rows<'s, 'static> {
     }
 }
 
-fn copied(factory: &[Rows<'_, 'static>], holes_changed: bool, load_paths: bool, sites: &[Site]) -> Seam {
+fn copied(factory: &[LaidRows<'_, 'static>], holes_changed: bool, load_paths: bool, sites: &[Site]) -> CopiedSeam {
     let query = SideQuery { length: inch("12"), factory, holes_changed, load_paths, sites };
     seam(&query).unwrap_or_else(|error| panic!("{error}"))
 }
@@ -137,7 +139,10 @@ fn the_lap_of_para_4_58g_rivet_for_rivet() {
     assert_eq!(found.rivet.without_length().to_string(), "MS20470AD4");
     // (b): table 4-10, 4.9 an inch, 75 %: 36.75, 37 rivets.
     let table = found.rate.also.expect("table 4-10 names clad 2024");
-    assert_eq!((table.table, table.cell.printed, table.member), (Table::T4_10, Some(4.9), Member::SingleLap));
+    assert_eq!(
+        (table.table, table.cell.printed, table.member),
+        (SpliceTable::T4_10, Some(4.9), SpliceMember::SingleLap)
+    );
     assert_eq!(found.across.needed, Some(37));
     // (c): two equal rows of 19, at no less than the least pitch of two rows, at which 40 would go in.
     assert_eq!((found.across.rows, found.across.per_row, found.across.counted), (2, 19, 38));
@@ -179,7 +184,7 @@ fn the_frame_of_figure_4_20_rivet_for_rivet() {
 /// AC 43.13-1B figure 4-18: a stringer of 2017, upper leg 1/16 by .5 with rivets, bulb leg 1/16 by 1 with AN-3 bolts.
 #[test]
 fn the_stringer_of_figure_4_18_rivet_for_rivet() {
-    let bulb = Leg { held: Held::Bolts, ..leg("1", "1/16") };
+    let bulb = Leg { held: LegFastener::Bolts, ..leg("1", "1/16") };
     let legs = [leg(".5", "1/16"), bulb];
     let found = spliced(&member(Spliced::Stringer, Shape::BulbAngle, &legs));
     let [upper, lower] = found.legs.as_slice() else { panic!("two legs") };
@@ -187,7 +192,7 @@ fn the_stringer_of_figure_4_18_rivet_for_rivet() {
     assert_eq!(upper.diameter, inch("1/8"));
     // Para 4-58m(1): 1/16 takes .064, table 4-10, 9.9 x .5 = 4.95, 5 rivets.
     let table = upper.rate.as_ref().and_then(|rate| rate.by_table).expect("table 4-10");
-    assert_eq!((table.table, table.thickness, table.cell.printed), (Table::T4_10, inch(".064"), Some(9.9)));
+    assert_eq!((table.table, table.thickness, table.cell.printed), (SpliceTable::T4_10, inch(".064"), Some(9.9)));
     assert_eq!(upper.needed, 5);
     // (2): 3.3 bolts an inch, 4.
     assert_eq!((lower.bolts.expect("in the table").cell.printed, lower.needed), (Some(3.3), 4));
@@ -236,7 +241,8 @@ fn every_cell_of_the_bend_table() {
     assert_eq!(bend_table::LINES.len() * bend_table::COLUMNS.len(), 78);
     cells.finish(156);
     // Between two columns the next one; beyond the last none.
-    let radius = |thickness| least_radius(material("2024-T3"), inch(thickness), &HANDBOOK).map(|found| found.value.min());
+    let radius =
+        |thickness| least_radius(material("2024-T3"), inch(thickness), &HANDBOOK).map(|found| found.value.min());
     assert_eq!((radius(".032"), radius(".033")), (Some(inch(".064")), Some(inch(".099"))));
     assert_eq!(radius(".26"), None);
 }
@@ -281,7 +287,7 @@ fn value(row: &Row) -> f64 {
     text.parse().unwrap_or_else(|_| panic!("{}: {}", row.place(), row.text("value")))
 }
 
-fn percent(row: &Row, member: Member) {
+fn percent(row: &Row, member: SpliceMember) {
     assert_eq!(value(row), f64::from(member.percent().0));
 }
 
@@ -432,59 +438,59 @@ fn uses() -> Vec<(&'static str, Use)> {
         ("AR-D09", told(T::BackLap)),
         ("AR-N01", Shown(|_| {
             // So many on an inch of width, whatever the width.
-            let lap = rate(material(CLAD), inch(".040"), &part("MS20470AD4"), Member::Other, None, By::Table, &HANDBOOK).expect("a rate");
+            let lap = rate(material(CLAD), inch(".040"), &part("MS20470AD4"), SpliceMember::Other, None, By::Table, &HANDBOOK).expect("a rate");
             assert_eq!((lap.over(inch("10")), lap.over(inch("20"))), (Ok(Some(77)), Ok(Some(154))));
         })),
         ("AR-N02", Shown(|_| {
             assert!(tables_hold_for(RivetAlloy::Al2117, Head::Universal));
             assert!(!tables_hold_for(RivetAlloy::Al2117, Head::Flush) && !tables_hold_for(RivetAlloy::Al2017, Head::Universal));
-            let flush = rate(material(CLAD), inch(".063"), &part("MS20426AD4"), Member::Other, None, By::Table, &HANDBOOK).expect("a rate");
+            let flush = rate(material(CLAD), inch(".063"), &part("MS20426AD4"), SpliceMember::Other, None, By::Table, &HANDBOOK).expect("a rate");
             assert!(flush.findings.has(Code::NoSpliceTable) && flush.findings.must_refer(), "laid out for approval only");
-            let hard = rate(material(CLAD), inch(".063"), &part("MS20470D4"), Member::Other, None, By::Table, &HANDBOOK).expect("a rate");
+            let hard = rate(material(CLAD), inch(".063"), &part("MS20470D4"), SpliceMember::Other, None, By::Table, &HANDBOOK).expect("a rate");
             assert!(hard.by_table.is_none() && hard.findings.must_refer());
         })),
         ("AR-N03", Shown(|row| {
             for (alloy, temper) in [("2014", "T6"), ("2024", "T3"), ("2024", "T36"), ("7075", "T6")] {
                 assert!(row.text("value").contains(&format!("{alloy}-{temper}")));
                 for clad in [false, true] {
-                    assert_eq!(tables(alloy, temper, clad).map(|named| named.first), Some(Table::T4_9));
+                    assert_eq!(tables(alloy, temper, clad).map(|named| named.first), Some(SpliceTable::T4_9));
                 }
             }
         })),
         ("AR-N04", Shown(|_| {
-            assert_eq!(tables("2017", "T3", false).map(|named| named.first), Some(Table::T4_10));
-            assert_eq!(tables("2024", "T3", true).and_then(|named| named.also), Some(Table::T4_10));
+            assert_eq!(tables("2017", "T3", false).map(|named| named.first), Some(SpliceTable::T4_10));
+            assert_eq!(tables("2024", "T3", true).and_then(|named| named.also), Some(SpliceTable::T4_10));
         })),
-        ("AR-N05", Shown(|_| assert_eq!(tables("5052", "H34", false).map(|named| named.first), Some(Table::T4_11)))),
+        ("AR-N05", Shown(|_| assert_eq!(tables("5052", "H34", false).map(|named| named.first), Some(SpliceTable::T4_11)))),
         ("AR-N06", Shown(|_| {
-            let by = |by| rate(material(CLAD), inch(".032"), &part("MS20470AD4"), Member::Other, None, by, &HANDBOOK).expect("a rate").per_inch;
+            let by = |by| rate(material(CLAD), inch(".032"), &part("MS20470AD4"), SpliceMember::Other, None, by, &HANDBOOK).expect("a rate").per_inch;
             assert_eq!((by(By::Example), by(By::Table)), (Some(4.9), Some(6.2)));
         })),
-        ("AR-N07", Shown(|row| assert!((Table::T4_9.shear_part().0 * 100.0 - value(row)).abs() < 1e-9))),
-        ("AR-N08", Shown(|row| assert!((Table::T4_10.shear_part().0 * 100.0 - value(row)).abs() < 1e-9))),
-        ("AR-N09", Shown(|row| assert!((Table::T4_11.shear_part().0 * 100.0 - value(row)).abs() < 1e-9))),
+        ("AR-N07", Shown(|row| assert!((SpliceTable::T4_9.shear_part().0 * 100.0 - value(row)).abs() < 1e-9))),
+        ("AR-N08", Shown(|row| assert!((SpliceTable::T4_10.shear_part().0 * 100.0 - value(row)).abs() < 1e-9))),
+        ("AR-N09", Shown(|row| assert!((SpliceTable::T4_11.shear_part().0 * 100.0 - value(row)).abs() < 1e-9))),
         ("AR-N10", Shown(|row| {
-            assert!(Table::ALL.iter().all(|table| (table.printed_bearing_part().0 * 100.0 - value(row)).abs() < 1e-9));
+            assert!(SpliceTable::ALL.iter().all(|table| (table.printed_bearing_part().0 * 100.0 - value(row)).abs() < 1e-9));
         })),
         ("AR-N11", Shown(|_| {
             // .016 with 3/16: a dash. No formula is put in its place.
             let rivet = Fastener::Rivet(inch("3/16"));
-            assert_eq!(by_table(Table::T4_9, inch(".016"), rivet, Member::Other), Ok(None));
-            let found = rate(material("2024-T3"), inch(".016"), &part("MS20470AD6"), Member::Other, None, By::Table, &HANDBOOK).expect("a rate");
+            assert_eq!(by_table(SpliceTable::T4_9, inch(".016"), rivet, SpliceMember::Other), Ok(None));
+            let found = rate(material("2024-T3"), inch(".016"), &part("MS20470AD6"), SpliceMember::Other, None, By::Table, &HANDBOOK).expect("a rate");
             assert!(found.per_inch.is_none() && found.findings.has(Code::NoSpliceTable) && found.findings.must_refer());
         })),
         ("AR-N12", Shown(|row| percent(row, Spliced::UpperStringer.member()))),
         ("AR-N13", Shown(|row| percent(row, Spliced::LowerStringer.member()))),
         ("AR-N14", Shown(|row| percent(row, Spliced::Frame.member()))),
-        ("AR-N15", Shown(|row| percent(row, Member::SingleLap))),
+        ("AR-N15", Shown(|row| percent(row, SpliceMember::SingleLap))),
         ("AR-N16", Shown(|row| {
             assert_eq!(row.text("value"), "36.75 to 37 once");
-            assert_eq!(count(4.9, inch("10"), Member::SingleLap, Rounding::Once).map(|found| found.total), Ok(37));
+            assert_eq!(count(4.9, inch("10"), SpliceMember::SingleLap, CountRounding::Once).map(|found| found.total), Ok(37));
         })),
         ("AR-N17", Shown(|row| {
             assert_eq!(row.text("value"), "3.72 to 4, 60 % 2.4 to 3");
-            let member = Member::IntermediateFrame;
-            assert_eq!(member.rounding(), Rounding::BeforeAndAfter);
+            let member = SpliceMember::IntermediateFrame;
+            assert_eq!(member.rounding(), CountRounding::BeforeAndAfter);
             assert_eq!(count(6.2, inch(".6"), member, member.rounding()).map(|found| found.total), Ok(3));
         })),
         ("AR-N18", Shown(|_| {
@@ -494,20 +500,20 @@ fn uses() -> Vec<(&'static str, Use)> {
             let beside = spliced(&member(Spliced::Stringer, Shape::Angle, &both));
             assert_eq!(alone.legs[0].needed, beside.legs[0].needed);
         })),
-        ("AR-N19", Shown(|_| assert_eq!(tabulated(Table::T4_10, inch("1/16")), Some(inch(".064"))))),
+        ("AR-N19", Shown(|_| assert_eq!(tabulated(SpliceTable::T4_10, inch("1/16")), Some(inch(".064"))))),
         ("AR-N20", Shown(|row| {
             // In shear the count is the sheet's tension over the bolt's shear.
-            let found = per_inch(Table::T4_9, inch(".102"), Fastener::An3Bolt).expect("a count");
+            let found = per_inch(SpliceTable::T4_9, inch(".102"), Fastener::An3Bolt).expect("a count");
             assert!((found.formula - 70_000.0 * 0.102 / value(row)).abs() < 1e-9);
         })),
         ("AR-N21", Shown(|row| {
             let (first, second) = row.text("value").split_once("; ").expect("two");
-            for (table, sheet) in [(Table::T4_9, first), (Table::T4_10, second)] {
+            for (table, sheet) in [(SpliceTable::T4_9, first), (SpliceTable::T4_10, second)] {
                 let found = per_inch(table, inch(".250"), Fastener::An3Bolt).expect("a count");
                 assert!((found.formula - sheet.parse::<f64>().expect("a stress") * 0.250 / 2_126.0).abs() < 1e-9);
             }
         })),
-        ("AR-N22", Shown(|_| assert_eq!(per_inch(Table::T4_10, inch(".064"), eighth()).map(|found| found.printed), Ok(Some(9.9))))),
+        ("AR-N22", Shown(|_| assert_eq!(per_inch(SpliceTable::T4_10, inch(".064"), eighth()).map(|found| found.printed), Ok(Some(9.9))))),
         ("AR-S01", Shown(|row| single_row(row, Name::EdgeDistanceLeast))),
         ("AR-S02", Shown(|row| single_row(row, Name::PitchLeast))),
         ("AR-S03", Not(FIGURE_4_5)),
@@ -806,7 +812,7 @@ fn told_with_repairs() -> BTreeSet<Told> {
     for annealed in Material::known().filter(|known| known.temper() == "O").filter(published) {
         add(&patched(&PatchQuery { material: annealed, ..query(Style::Lap) }).told);
     }
-    let bolts = Leg { held: Held::Bolts, ..leg("1", ".064") };
+    let bolts = Leg { held: LegFastener::Bolts, ..leg("1", ".064") };
     for kind in Spliced::ALL.iter().copied() {
         for name in ["2017", "7075-T6"] {
             let legs = [leg("1", ".064"), bolts];

@@ -2,8 +2,10 @@
 
 use shophead::basis::Status;
 use shophead::joint::compare::substitute;
-use shophead::joint::splice::{Fastener, Member, Rounding, Table, count, most_per_row, needed, per_inch, rows, tables};
-use shophead::joint::substitution_table::{RULES, Rule, Step};
+use shophead::joint::splice::{
+    CountRounding, Fastener, SpliceMember, SpliceTable, count, most_per_row, needed, per_inch, rows, tables,
+};
+use shophead::joint::substitution_table::{RULES, SizeUp, SubstitutionRule};
 use shophead::length::Length;
 use shophead::material::RivetAlloy;
 use shophead::quantity::{Force, Stress};
@@ -11,9 +13,9 @@ use shophead_tests::{Comparison, Misfit, Row, fixture};
 
 use crate::joint::length;
 
-fn table(row: &Row) -> Table {
+fn table(row: &Row) -> SpliceTable {
     let number = row.text("table");
-    Table::ALL.into_iter().find(|table| table.number() == number).expect("a table of the circular")
+    SpliceTable::ALL.into_iter().find(|table| table.number() == number).expect("a table of the circular")
 }
 
 fn fastener(row: &Row) -> Fastener {
@@ -35,7 +37,7 @@ fn every_cell_is_carried_as_printed() {
         let found = per_inch(table(row), length(row, "thickness_in"), fastener(row)).expect("a standard size");
         cells.equal(&cell(row), row.number("rivets_per_inch"), found.printed);
     }
-    let carried = |table: Table| {
+    let carried = |table: SpliceTable| {
         table
             .lines()
             .iter()
@@ -44,7 +46,7 @@ fn every_cell_is_carried_as_printed() {
     };
     assert_eq!(
         all.len(),
-        Table::ALL.into_iter().map(carried).sum::<usize>(),
+        SpliceTable::ALL.into_iter().map(carried).sum::<usize>(),
         "no cell is carried that was not printed"
     );
     cells.finish(148);
@@ -91,7 +93,7 @@ fn a_cell_lower_than_its_rule_is_not_used() {
         if used > printed {
             raised += 1;
             // The cells rest on the rule as read, but for those of table 4-10, whose note lacks its figure, and the bolt's diameter.
-            let read = table(&row) != Table::T4_10 && fastener(&row) != Fastener::An3Bolt;
+            let read = table(&row) != SpliceTable::T4_10 && fastener(&row) != Fastener::An3Bolt;
             assert_eq!(found.basis.status() == Status::Published, read, "{}", cell(&row));
         } else {
             assert_eq!(found.basis.status(), Status::Published);
@@ -108,24 +110,26 @@ fn the_parts_of_the_notes() {
         let number = row.text("value").split(['%', ' ', ';']).next().and_then(|text| text.parse::<f64>().ok());
         (number.unwrap_or_else(|| panic!("{id} is no number")), row.is_read())
     };
-    for (id, member) in
-        [("RED-01", Member::Stringer), ("RED-02", Member::IntermediateFrame), ("RED-03", Member::SingleLap)]
-    {
+    for (id, member) in [
+        ("RED-01", SpliceMember::Stringer),
+        ("RED-02", SpliceMember::IntermediateFrame),
+        ("RED-03", SpliceMember::SingleLap),
+    ] {
         let (percent, basis) = member.percent();
         assert_eq!(value(id), (f64::from(percent), true));
         assert_eq!(basis.status(), Status::Published);
     }
-    for (id, table) in [("DES-04", Table::T4_9), ("DES-05", Table::T4_10), ("DES-06", Table::T4_11)] {
+    for (id, table) in [("DES-04", SpliceTable::T4_9), ("DES-05", SpliceTable::T4_10), ("DES-06", SpliceTable::T4_11)] {
         let (part, basis) = table.shear_part();
         let (percent, read) = value(id);
         assert!((percent - part * 100.0).abs() < 1e-9, "{id}");
         assert_eq!(read, basis.status() == Status::Published, "{id}");
     }
-    for table in Table::ALL {
+    for table in SpliceTable::ALL {
         let (part, _) = table.printed_bearing_part();
         assert!((part * 100.0 - value("DES-07").0).abs() < 1e-9);
     }
-    assert_eq!(Table::T4_11.bearing_part().1.status(), Status::Memory, "165 % stands nowhere in print");
+    assert_eq!(SpliceTable::T4_11.bearing_part().1.status(), Status::Memory, "165 % stands nowhere in print");
 }
 
 fn parse(text: &str) -> Length {
@@ -141,7 +145,7 @@ fn answer(name: &str, id: &str) -> String {
 
 const EIGHTH: &str = "1/8";
 
-fn by_table(table: Table, thickness: &str, member: Member, width: &str) -> (f64, u32) {
+fn by_table(table: SpliceTable, thickness: &str, member: SpliceMember, width: &str) -> (f64, u32) {
     let found = per_inch(table, parse(thickness), Fastener::Rivet(parse(EIGHTH))).expect("in the table");
     let counted = count(found.used.expect("a cell"), parse(width), member, member.rounding()).expect("a width");
     (counted.per_inch, counted.total)
@@ -150,12 +154,12 @@ fn by_table(table: Table, thickness: &str, member: Member, width: &str) -> (f64,
 #[test]
 fn example_of_the_lap_joint() {
     assert_eq!(answer("ac43-worked-examples", "E1b"), "4.9 x 0.75 = 3.7 per in; 37 rivets");
-    let (per_inch, total) = by_table(Table::T4_10, ".032", Member::SingleLap, "10");
+    let (per_inch, total) = by_table(SpliceTable::T4_10, ".032", SpliceMember::SingleLap, "10");
     assert!((per_inch - 3.7).abs() < 0.05, "3.675 printed as 3.7");
     assert_eq!(total, 37);
     // The other table that names clad 2024-T3 asks for more.
-    assert_eq!(tables("2024", "T3", true).and_then(|found| found.also), Some(Table::T4_10));
-    assert!(by_table(Table::T4_9, ".032", Member::SingleLap, "10").1 > total);
+    assert_eq!(tables("2024", "T3", true).and_then(|found| found.also), Some(SpliceTable::T4_10));
+    assert!(by_table(SpliceTable::T4_9, ".032", SpliceMember::SingleLap, "10").1 > total);
 }
 
 #[test]
@@ -175,19 +179,19 @@ fn example_of_two_equal_rows() {
 fn examples_of_the_frame() {
     assert_eq!(answer("ac43-worked-examples", "E2a"), "6.2/in; 3.72 -> 4; 60 % = 2.4 -> 3");
     assert_eq!(answer("ac43-worked-examples", "E2b"), "6.2/in; 12.4 -> 13; 60 % = 7.8 -> 8");
-    let frame = Member::IntermediateFrame;
-    assert_eq!(by_table(Table::T4_10, ".040", frame, ".6").1, 3);
-    assert_eq!(by_table(Table::T4_10, ".040", frame, "2").1, 8);
+    let frame = SpliceMember::IntermediateFrame;
+    assert_eq!(by_table(SpliceTable::T4_10, ".040", frame, ".6").1, 3);
+    assert_eq!(by_table(SpliceTable::T4_10, ".040", frame, "2").1, 8);
     // Both examples come out alike either way; a flange of 0.52 in does not.
-    assert_eq!(count(6.2, parse(".52"), frame, Rounding::Once).expect("a width").total, 2);
-    assert_eq!(count(6.2, parse(".52"), frame, Rounding::BeforeAndAfter).expect("a width").total, 3);
+    assert_eq!(count(6.2, parse(".52"), frame, CountRounding::Once).expect("a width").total, 2);
+    assert_eq!(count(6.2, parse(".52"), frame, CountRounding::BeforeAndAfter).expect("a width").total, 3);
 }
 
 #[test]
 fn question_on_a_clad_2017_splice() {
     assert_eq!(answer("splice-examples", "W07"), "3.7 per inch");
-    assert_eq!(tables("2017", "T3", true).map(|found| found.first), Some(Table::T4_10));
-    let (per_inch, _) = by_table(Table::T4_10, ".040", Member::IntermediateFrame, "1");
+    assert_eq!(tables("2017", "T3", true).map(|found| found.first), Some(SpliceTable::T4_10));
+    let (per_inch, _) = by_table(SpliceTable::T4_10, ".040", SpliceMember::IntermediateFrame, "1");
     assert!((per_inch - 3.7).abs() < 0.05, "6.2 x 0.60 = 3.72");
 }
 
@@ -228,7 +232,7 @@ fn substitutes() {
     // Every rule of the fixture for these alloys is carried; rows that say the same in other words share one.
     let read: Vec<Row> = fixture("joint-substitution").into_iter().filter(Row::is_read).collect();
     let circular = read.iter().filter(|row| row.text("source").starts_with("AC 43.13-1B")).count();
-    assert_eq!(RULES.iter().filter(|rule| rule.step == Step::ThirtySecond).count(), circular);
+    assert_eq!(RULES.iter().filter(|rule| rule.step == SizeUp::ThirtySecond).count(), circular);
     assert!(RULES.iter().all(|rule| rule.basis.status() == Status::Published));
     // Each by its alloys; of the circular's also the largest diameter.
     let alloy = |text: &str| {
@@ -242,14 +246,14 @@ fn substitutes() {
         text.split(" and ").flat_map(|part| part.split(" or ")).map(alloy).collect::<Vec<_>>()
     };
     for row in &read {
-        let step = if row.text("size_rule") == "1/32 larger" { Step::ThirtySecond } else { Step::NextSize };
+        let step = if row.text("size_rule") == "1/32 larger" { SizeUp::ThirtySecond } else { SizeUp::NextSize };
         let up_to =
             row.text("original").split_once('(').and_then(|(_, rest)| Length::parse(rest.split(' ').next()?).ok());
         for original in alloys(row.text("original")) {
             for substitute in alloys(row.text("substitute")) {
-                let same = |rule: &&Rule| {
+                let same = |rule: &&SubstitutionRule| {
                     (rule.original, rule.substitute, rule.step) == (original, substitute, step)
-                        && (step == Step::NextSize || rule.up_to == up_to)
+                        && (step == SizeUp::NextSize || rule.up_to == up_to)
                 };
                 assert!(
                     RULES.iter().any(|rule| same(&rule)),

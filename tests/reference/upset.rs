@@ -9,7 +9,7 @@ use shophead::length::{Interval, Length, Toleranced};
 use shophead::material::RivetAlloy;
 use shophead::practice::{Case, HANDBOOK, Name, PROCESS, Practice};
 use shophead::rivet::part::Part;
-use shophead::rivet::{Head, MS20470, NumberForm, Series, Size, Unknown};
+use shophead::rivet::{Head, MS20470, NumberForm, Series, Size, StandardPlaces};
 use shophead::select::{Difference, LengthAnswer, choose_diameter};
 use shophead::stack::Stack;
 use shophead::structure::Structure;
@@ -63,7 +63,7 @@ fn bare_fit(shank: Length, hole: Length, grip: Length) -> Fit {
         oversize: Length::ZERO,
         oversize_series: None,
         basis,
-        unknown: Unknown { head: basis, shank: basis, fit: basis },
+        unknown: StandardPlaces { head: basis, shank: basis, fit: basis },
     };
     Fit::new(&series, &size, Toleranced::exactly(hole), Toleranced::exactly(grip)).expect("sizes")
 }

@@ -1,4 +1,5 @@
-//! Whether a row can be bucked in a work position, whether it must be, and which position costs the least.
+//! Whether a row can be bucked in a work position, whether it must be, which bar goes in, and which position costs the least; where no single
+//! one does, which few of them together.
 
 use core::cmp::Ordering;
 use core::fmt;
@@ -102,6 +103,39 @@ pub fn cannot_buck(clearance: Clearance, tail: Length, practice: &Practice<'_>, 
         Clearance::Closed => Some(
             blocked(needed.basis).with_measured(Figure::Length(Length::ZERO)).with_limit(Figure::Length(needed.value)),
         ),
+    }
+}
+
+/// The bar that goes in behind a rivet.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Bar {
+    /// Any.
+    Any,
+    /// One no thicker than this.
+    UpTo(Length),
+    /// None: the tail alone fills the room, or nobody gets behind it.
+    None,
+}
+
+/// The bar that goes in behind a tail.
+///
+/// ```
+/// use shophead::access::{Bar, Clearance, bar_that_goes_in};
+/// use shophead::length::Length;
+/// let tail = Length::parse(".224")?;
+/// assert_eq!(bar_that_goes_in(Clearance::Room(Length::parse("3/8")?), tail), Bar::UpTo(Length::parse(".151")?));
+/// assert_eq!(bar_that_goes_in(Clearance::Room(Length::parse("3/16")?), tail), Bar::None);
+/// assert_eq!(bar_that_goes_in(Clearance::Open, tail), Bar::Any);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[must_use]
+pub fn bar_that_goes_in(clearance: Clearance, tail: Length) -> Bar {
+    match clearance {
+        Clearance::Open => Bar::Any,
+        Clearance::Closed => Bar::None,
+        Clearance::Room(room) if room > tail => Bar::UpTo(room.minus(tail)),
+        Clearance::Room(_) => Bar::None,
     }
 }
 
@@ -220,7 +254,7 @@ pub struct Rates {
     pub drive_close: Option<Minutes>,
 }
 
-/// A row as seen from one position.
+/// A row, or holes of it that have room of their own, as seen from one position.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct RowWork {
@@ -235,10 +269,11 @@ pub struct RowWork {
 }
 
 impl RowWork {
-    /// Whether it can be bucked: as [`cannot_buck`] has it.
+    /// Whether it can be bucked: as [`cannot_buck`] has it. Where there is no rivet nothing stops it.
     #[must_use]
     pub fn is_reachable(&self) -> bool {
         match self.clearance {
+            _ if self.rivets == 0 => true,
             Clearance::Open => true,
             Clearance::Closed => false,
             Clearance::Room(room) => self.needed.is_some_and(|needed| room >= needed),
@@ -260,6 +295,7 @@ impl RowWork {
 /// What the work takes in one position, operation by operation.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct WorkTime {
     /// Getting into the position.
     pub set_up: Option<Minutes>,
@@ -286,6 +322,7 @@ impl WorkTime {
 /// A position weighed against others: see [`weigh`].
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct PositionWork {
     /// Whether every row that takes driven rivets only can be bucked.
     pub serves: bool,
@@ -368,10 +405,121 @@ pub fn least_effort(positions: &[PositionWork]) -> Option<usize> {
     serving().min_by_key(|(index, work)| (time(work), work.blocked, *index)).map(|(index, _)| index)
 }
 
-/// Refers where no position lets every row that takes driven rivets only be bucked; `None` without positions.
+/// The most positions that [`Mix::fewest`] weighs against each other.
+pub const MOST_POSITIONS: usize = 16;
+
+/// The positions in which a row, or holes of it, can be bucked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Reach {
+    /// One bit a position, that of the first the lowest.
+    positions: u32,
+    rivets: u32,
+}
+
+impl Reach {
+    /// What is seen from every position, in their order.
+    #[must_use]
+    pub fn of(works: impl IntoIterator<Item = RowWork>) -> Reach {
+        let mut reach = Reach::default();
+        for (index, work) in works.into_iter().take(MOST_POSITIONS).enumerate() {
+            reach.rivets = work.rivets;
+            if work.is_reachable() {
+                reach.positions |= bit(index);
+            }
+        }
+        reach
+    }
+
+    /// Both as one, where they can be bucked in the same positions.
+    #[must_use]
+    pub fn joined(self, other: Reach) -> Option<Reach> {
+        let rivets = self.rivets.saturating_add(other.rivets);
+        (self.positions == other.positions).then_some(Reach { rivets, ..self })
+    }
+}
+
+/// The bit of a position.
+fn bit(index: usize) -> u32 {
+    u32::try_from(index).ok().and_then(|index| 1_u32.checked_shl(index)).unwrap_or(0)
+}
+
+/// A few positions that together let everything be bucked, in the order of the work.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Mix {
+    order: heapless::Vec<usize, MOST_POSITIONS>,
+}
+
+impl Mix {
+    /// The fewest positions in which everything can be bucked: each in one of them.
+    ///
+    /// `set_up` are the minutes for getting into each. Of equally many positions those with the least of them together, where they are known for
+    /// every position; then those that are named first. The work begins where most rivets can be bucked; of equally many where the job names
+    /// first. `None` where something can be bucked in no position. No more than [`MOST_POSITIONS`] are weighed, the first ones.
+    ///
+    /// ```
+    /// use shophead::access::{Clearance, Mix, Reach, RowWork};
+    /// let seen = |rivets, rooms: [Clearance; 3]| {
+    ///     rooms.map(|clearance| RowWork { must: true, rivets, clearance, needed: None })
+    /// };
+    /// use Clearance::{Closed, Open};
+    /// let keel = Reach::of(seen(48, [Open, Closed, Open]));
+    /// let frame = Reach::of(seen(21, [Closed, Open, Closed]));
+    /// let tab = Reach::of(seen(1, [Open, Closed, Closed]));
+    /// let mix = Mix::fewest(&[None; 3], &[keel, frame, tab]).unwrap();
+    /// assert!(mix.positions().eq([0, 1]));
+    /// assert_eq!((mix.position_for(keel), mix.position_for(frame)), (Some(0), Some(1)));
+    /// ```
+    #[must_use]
+    pub fn fewest(set_up: &[Option<Minutes>], reaches: &[Reach]) -> Option<Mix> {
+        let count = set_up.len().min(MOST_POSITIONS);
+        let serves = |set: u32| reaches.iter().all(|reach| reach.positions & set != 0);
+        let all = bit(count).saturating_sub(1);
+        if count == 0 || !serves(all) {
+            return None;
+        }
+        let known = set_up.iter().take(count).all(Option::is_some);
+        let minutes = |set: u32| {
+            let of = set_up.iter().take(count).enumerate().filter(|(index, _)| set & bit(*index) != 0);
+            if known { of.filter_map(|(_, minutes)| *minutes).fold(Minutes(0), Minutes::plus) } else { Minutes(0) }
+        };
+        // Of two sets of one size the one that is named first has, read from the first position on, the earlier one in it.
+        let named = |set: u32| core::cmp::Reverse(set.reverse_bits());
+        let set =
+            (1..=all).filter(|set| serves(*set)).min_by_key(|set| (set.count_ones(), minutes(*set), named(*set)))?;
+        let rivets = |index: &usize| {
+            let there = reaches.iter().filter(|reach| reach.positions & bit(*index) != 0);
+            there.fold(0_u32, |sum, reach| sum.saturating_add(reach.rivets))
+        };
+        let mut order = heapless::Vec::new();
+        let mut left = set;
+        while let Some(next) = (0..count)
+            .filter(|index| left & bit(*index) != 0)
+            .min_by_key(|index| (core::cmp::Reverse(rivets(index)), *index))
+        {
+            left &= !bit(next);
+            // There is room for every position that is weighed.
+            let _ = order.push(next);
+        }
+        Some(Mix { order })
+    }
+
+    /// The positions, by their place in the job, in the order of the work.
+    pub fn positions(&self) -> impl Iterator<Item = usize> + '_ {
+        self.order.iter().copied()
+    }
+
+    /// Where something is bucked: in the first of the positions that lets it.
+    #[must_use]
+    pub fn position_for(&self, reach: Reach) -> Option<usize> {
+        self.positions().find(|index| reach.positions & bit(*index) != 0)
+    }
+}
+
+/// Refers where no position lets every row that takes driven rivets only be bucked, nor a mix of them; `None` without positions.
 #[must_use]
-pub fn check_positions(positions: &[PositionWork]) -> Option<Finding> {
-    let none = !positions.is_empty() && positions.iter().all(|work| !work.serves);
+pub fn check_positions(positions: &[PositionWork], mix: Option<&Mix>) -> Option<Finding> {
+    let none = mix.is_none() && !positions.is_empty() && positions.iter().all(|work| !work.serves);
     none.then(|| Finding::new(Code::NoPositionServes, Severity::Refer, Basis::PRIMARY_STRUCTURE))
 }
 
@@ -457,6 +605,24 @@ mod tests {
         assert_eq!(least_effort(&[shut, tight]), None);
         assert_eq!(lacks_less(&tight, &shut), Ordering::Less);
         assert_eq!((tight.missing, tight.blocking), (length("1/4"), 2));
+    }
+
+    #[test]
+    fn a_mix_takes_as_few_positions_as_it_can_and_of_equally_few_the_quickest() {
+        let reach = |positions: u32| Reach { positions, rivets: 10 };
+        let mix = |set_up: &[Option<Minutes>], reaches: &[u32]| {
+            let reaches: std::vec::Vec<Reach> = reaches.iter().map(|positions| reach(*positions)).collect();
+            Mix::fewest(set_up, &reaches).map(|mix| mix.positions().collect::<std::vec::Vec<usize>>())
+        };
+        let none = [None; 4];
+        // One position that reaches most is not always among the fewest.
+        assert_eq!(mix(&none, &[0b0011, 0b0011, 0b0101, 0b0101, 0b0010, 0b0100]), Some(std::vec![1, 2]));
+        assert_eq!(mix(&none, &[0b0110, 0b1001]), Some(std::vec![0, 1]), "named first");
+        let quick = [Some(minutes("30")), Some(minutes("20")), Some(minutes("5")), Some(minutes("10"))];
+        assert_eq!(mix(&quick, &[0b0110, 0b1001]), Some(std::vec![2, 3]));
+        assert_eq!(mix(&none, &[0b0110, 0]), None);
+        assert_eq!(mix(&[], &[]), None);
+        assert_eq!(mix(&[None; 40], &[0x8000, 0x4000]), Some(std::vec![14, 15]));
     }
 
     #[test]

@@ -11,7 +11,7 @@ use crate::practice::{Case, Given, Key, Name, Practice, Value};
 crate::words::words! {
     /// What kind of damage.
     #[non_exhaustive]
-    Kind, "damage" {
+    DamageKind, "damage" {
         Crack = 1, "crack", "A crack.";
         Corrosion = 2, "corrosion", "Corrosion.";
         Softness = 3, "softness", "A soft spot: metal that was overheated, or a core or bond that is crushed.";
@@ -23,7 +23,7 @@ crate::words::words! {
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct Damaged {
     /// What it is.
-    pub kind: Kind,
+    pub kind: DamageKind,
     /// How long it is, where measured.
     pub length: Option<Length>,
     /// How deep it is, where measured.
@@ -44,11 +44,11 @@ const STOP_DRILLS: [(Basis, Length, Length); 2] = [
 /// damage must be kept: what is limited but was not measured is referred. No limit at all means refer.
 ///
 /// ```
-/// use shophead::damage::{Damaged, Kind, judge};
+/// use shophead::damage::{Damaged, DamageKind, judge};
 /// use shophead::finding::Code;
 /// use shophead::length::Length;
 /// use shophead::practice::HANDBOOK;
-/// let crack = Damaged { kind: Kind::Crack, length: Some(Length::parse("3/4")?), depth: None, thickness: None };
+/// let crack = Damaged { kind: DamageKind::Crack, length: Some(Length::parse("3/4")?), depth: None, thickness: None };
 /// let findings = judge(&crack, None, &HANDBOOK);
 /// assert!(findings.has(Code::DamageNotLimited) && findings.must_refer());
 /// assert!(findings.has(Code::StopDrill));
@@ -58,16 +58,16 @@ const STOP_DRILLS: [(Basis, Length, Length); 2] = [
 pub fn judge(damaged: &Damaged, case: Option<&Case>, practice: &Practice<'_>) -> Findings {
     let mut findings = Findings::new();
     let longest = match damaged.kind {
-        Kind::Crack => Name::CrackLengthGreatest,
-        Kind::Corrosion => Name::CorrosionLengthGreatest,
-        Kind::Softness => Name::SoftSpotLengthGreatest,
+        DamageKind::Crack => Name::CrackLengthGreatest,
+        DamageKind::Corrosion => Name::CorrosionLengthGreatest,
+        DamageKind::Softness => Name::SoftSpotLengthGreatest,
     };
     let mut is_limited = false;
     if let Some(limit) = length_limit(longest, case, practice) {
         is_limited = true;
         hold(&mut findings, damaged.length, limit);
     }
-    if damaged.kind == Kind::Corrosion
+    if damaged.kind == DamageKind::Corrosion
         && let Some(Given { value: (num, den), basis }) = share_limit(Name::CorrosionDepthShare, case, practice)
     {
         is_limited = true;
@@ -82,7 +82,7 @@ pub fn judge(damaged: &Damaged, case: Option<&Case>, practice: &Practice<'_>) ->
         let measured = damaged.length.or(damaged.depth).map(Figure::Length);
         findings.push(measured.map_or(finding, |measured| finding.with_measured(measured)));
     }
-    if damaged.kind == Kind::Crack {
+    if damaged.kind == DamageKind::Crack {
         for (basis, least, greatest) in STOP_DRILLS {
             let finding = Finding::new(Code::StopDrill, Severity::Note, basis);
             findings.push(finding.with_measured(Figure::Length(least)).with_limit(Figure::Length(greatest)));
@@ -140,12 +140,12 @@ mod tests {
 
     #[test]
     fn without_limits_every_kind_is_referred() {
-        for kind in Kind::ALL {
+        for kind in DamageKind::ALL {
             for practice in BUILT_IN {
                 let damaged = Damaged { kind: *kind, length: Some(length("1/8")), depth: None, thickness: None };
                 let findings = judge(&damaged, None, practice);
                 assert!(findings.has(Code::DamageNotLimited) && findings.must_refer(), "{kind}");
-                assert_eq!(findings.has(Code::StopDrill), *kind == Kind::Crack, "{kind}");
+                assert_eq!(findings.has(Code::StopDrill), *kind == DamageKind::Crack, "{kind}");
             }
         }
     }
@@ -156,7 +156,7 @@ mod tests {
         let practice = HANDBOOK.with_own(&limits, &[]);
         let of = |long: Option<&str>, deep: Option<&str>, thickness: Option<&str>| {
             let [length, depth, thickness] = [long, deep, thickness].map(|text| text.map(length));
-            judge(&Damaged { kind: Kind::Corrosion, length, depth, thickness }, None, &practice)
+            judge(&Damaged { kind: DamageKind::Corrosion, length, depth, thickness }, None, &practice)
         };
         // A tenth of .050 is .005, and exactly at a limit is within it.
         assert!(!of(Some("1"), Some(".005"), Some(".050")).must_refer());

@@ -279,6 +279,7 @@ pub fn parse_hole_as(text: &str, bare: Bare) -> Result<Length, ParseHoleError> {
 /// Why a text is not the diameter of a hole.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub enum ParseHoleError {
     /// It begins like a drill but is none.
     Drill(ParseDrillError),

@@ -235,6 +235,7 @@ impl Disposition {
 /// The limits of the hole for a rivet, which a hole gauge is made to. `None` where the practice gives no such limit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct HoleLimits {
     /// The smallest: the end of the gauge that goes in. Where no least hole is given it is the drill's.
     pub least: Option<Given<Length>>,

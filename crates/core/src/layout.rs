@@ -165,6 +165,7 @@ pub struct Edge {
 /// What stands closest in a pattern of points.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Closest {
     /// The two points that stand closest, by their place in the list, and how close.
     pub pair: Option<(usize, usize, Length)>,

@@ -34,6 +34,7 @@ use crate::practice::{Case, Given, Name, Practice};
 /// Holes of the pattern that are kept need not be listed: they bear on the total only.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Demand {
     /// The row, by its place in the pattern.
     pub row: u32,
@@ -87,6 +88,7 @@ pub struct PatternLimits {
 /// A length along a row, and the share of its rivets that may be stepped up.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Stretch {
     /// The length.
     pub length: Length,

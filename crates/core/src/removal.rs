@@ -24,6 +24,7 @@ pub const MAX_RISKS: usize = 6;
 
 /// How to take one rivet out.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Removal {
     /// The drill for the manufactured head; `None` when no drill is that small.
     pub drill: Option<Given<Drill>>,

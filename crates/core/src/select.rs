@@ -68,6 +68,7 @@ pub fn check_part(part: &Part<'_>) -> Findings {
 
 /// A diameter chosen from the sheets.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct DiameterChoice<'s> {
     /// The size; `None` when the series has none that large.
     pub size: Option<&'s Size>,

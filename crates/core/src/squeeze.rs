@@ -15,6 +15,7 @@ use crate::quantity::{Force, Stress};
 /// How a rivet alloy hardens as it is upset: stress = K εᵐ.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct FlowLaw {
     /// The alloy.
     pub alloy: RivetAlloy,
@@ -66,6 +67,7 @@ pub fn flow_law(alloy: RivetAlloy) -> Option<&'static FlowLaw> {
 
 /// The force and how far it may be off.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Squeeze {
     /// By the law.
     pub force: Force,

@@ -7,7 +7,7 @@ use crate::practice::Given;
 crate::words::words! {
     /// A step of the work on a panel, in the order in which they are taken.
     #[non_exhaustive]
-    Step, "step of the work" {
+    WorkStep, "step of the work" {
         Support = 1, "support", "Support the structure before any part that keeps it straight comes out.";
         DrillOut = 2, "drill-out", "Centre punch, drill to the base of the head, snap the head off, punch the shank out. No cold chisel.";
         Neighbours = 3, "neighbours", "Take out a rivet or two beside each damage: look for long holes and shanks that have begun to shear.";
@@ -23,13 +23,13 @@ crate::words::words! {
     }
 }
 
-impl Step {
+impl WorkStep {
     /// Where it stands.
     #[must_use]
     pub const fn basis(self) -> Basis {
         match self {
-            Step::Support | Step::DrillOut | Step::Neighbours => Basis::AC43_REMOVAL,
-            Step::FitSkin => Basis::ARMY_OLD_SKIN,
+            WorkStep::Support | WorkStep::DrillOut | WorkStep::Neighbours => Basis::AC43_REMOVAL,
+            WorkStep::FitSkin => Basis::ARMY_OLD_SKIN,
             _ => Basis::SHOP_SEQUENCE,
         }
     }

@@ -2,7 +2,7 @@
 #![allow(unsafe_code, reason = "a symbol that C can name counts as unsafe; there is no unsafe block here")]
 
 use shophead::basis::{Basis, Document, Status};
-use shophead::joint::group::{Member, PlaneLoad, Vector, share};
+use shophead::joint::group::{GroupRivet, PlaneLoad, Vector, share};
 use shophead::joint::strength::Allowable;
 
 use crate::basis::shophead_basis;
@@ -47,7 +47,7 @@ impl shophead_rivet {
     }
 
     /// A group may have more rivets than documents have numbers: the basis tells no more than how well the allowable is supported.
-    fn read(&self) -> Result<Member, E> {
+    fn read(&self) -> Result<GroupRivet, E> {
         let allowable = match self.allowable_known {
             0 => None,
             1 => {
@@ -56,7 +56,7 @@ impl shophead_rivet {
             }
             _ => return Err(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER),
         };
-        Ok(Member { at: self.at.read()?, weight: finite(self.weight)?, allowable, yields: None })
+        Ok(GroupRivet { at: self.at.read()?, weight: finite(self.weight)?, allowable, yields: None })
     }
 }
 
@@ -134,7 +134,7 @@ pub struct shophead_group {
 pub const SHOPHEAD_ROOM_PER_RIVET: usize = 4;
 
 const _: () = assert!(
-    size_of::<Member>() <= SHOPHEAD_ROOM_PER_RIVET * size_of::<shophead_room>(),
+    size_of::<GroupRivet>() <= SHOPHEAD_ROOM_PER_RIVET * size_of::<shophead_room>(),
     "a rivet needs more room: raise the version of the interface"
 );
 
@@ -178,7 +178,7 @@ pub extern "C" fn shophead_group_share(
         for rivet in given {
             rivet.document()?;
         }
-        let members: &[Member] = room.lay(given.iter().map(shophead_rivet::read))?;
+        let members: &[GroupRivet] = room.lay(given.iter().map(shophead_rivet::read))?;
         let found = share(members, load, factors)?;
         places.need(members.len())?;
         sink.need([&found.findings])?;

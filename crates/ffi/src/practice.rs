@@ -6,7 +6,9 @@ use core::ffi::c_char;
 use shophead::basis::{Basis, Document};
 use shophead::length::{Length, Toleranced};
 use shophead::material::RivetAlloy;
-use shophead::practice::{Case, HANDBOOK, HeadScope, Kind, Limit, Name, PROCESS, Practice, Rounding, Scope, Value};
+use shophead::practice::{
+    Case, HANDBOOK, HeadScope, LengthRounding, Limit, LimitKind, Name, PROCESS, Practice, Scope, Value,
+};
 
 use crate::basis::shophead_basis;
 use crate::border::{In, Out, answer};
@@ -89,7 +91,7 @@ pub enum shophead_rounding {
 }
 
 numbered! {
-    Rounding, shophead_rounding [
+    LengthRounding, shophead_rounding [
         Longer = SHOPHEAD_ROUNDING_LONGER,
         Nearest = SHOPHEAD_ROUNDING_NEAREST,
     ]
@@ -158,12 +160,12 @@ impl shophead_value {
             length(self.nm).and_then(|nm| if nm < Length::ZERO { Err(E::SHOPHEAD_ERROR_NOT_A_VALUE) } else { Ok(nm) })
         };
         let (kind, value) = match self.kind {
-            LENGTH => (Kind::Length, Value::Length(nm()?)),
-            DIAMETERS => (Kind::Length, Value::Diameters { num, den, plus: nm()? }),
-            OVER_SHANK => (Kind::Length, Value::OverShank(nm()?)),
-            FRACTION => (Kind::Fraction, Value::Fraction { num, den }),
-            COUNT => (Kind::Count, Value::Count(num)),
-            ROUNDING => (Kind::Rounding, Value::Rounding(value_of(num)?)),
+            LENGTH => (LimitKind::Length, Value::Length(nm()?)),
+            DIAMETERS => (LimitKind::Length, Value::Diameters { num, den, plus: nm()? }),
+            OVER_SHANK => (LimitKind::Length, Value::OverShank(nm()?)),
+            FRACTION => (LimitKind::Fraction, Value::Fraction { num, den }),
+            COUNT => (LimitKind::Count, Value::Count(num)),
+            ROUNDING => (LimitKind::Rounding, Value::Rounding(value_of(num)?)),
             _ => return Err(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER),
         };
         if matches!(self.kind, DIAMETERS | FRACTION) && den == 0 {

@@ -1,7 +1,7 @@
 //! How many rivets a splice needs, by the published tables and by one's own strengths.
 #![allow(unsafe_code, reason = "a symbol that C can name counts as unsafe; there is no unsafe block here")]
 
-use shophead::joint::splice::{self, Critical, Fastener, Member, Table, per_inch, tables, tables_hold_for};
+use shophead::joint::splice::{self, Critical, Fastener, SpliceMember, SpliceTable, per_inch, tables, tables_hold_for};
 use shophead::quantity::Stress;
 
 use crate::basis::shophead_basis;
@@ -29,7 +29,7 @@ pub enum shophead_table {
 }
 
 numbered! {
-    Table, shophead_table [
+    SpliceTable, shophead_table [
         T4_9 = SHOPHEAD_TABLE_4_9,
         T4_10 = SHOPHEAD_TABLE_4_10,
         T4_11 = SHOPHEAD_TABLE_4_11,
@@ -122,7 +122,7 @@ pub extern "C" fn shophead_splice_per_inch(
             return Err(E::SHOPHEAD_ERROR_TABLE_NOT_FOR_RIVET);
         }
         let found =
-            self::per_inch(value_of::<Table>(table)?, length(thickness_nm)?, Fastener::Rivet(rivet.diameter()))?;
+            self::per_inch(value_of::<SpliceTable>(table)?, length(thickness_nm)?, Fastener::Rivet(rivet.diameter()))?;
         place.put(shophead_per_inch {
             printed: found.printed.unwrap_or(0.0),
             formula: found.formula,
@@ -149,7 +149,7 @@ pub enum shophead_splice_member {
 }
 
 numbered! {
-    Member, shophead_splice_member [
+    SpliceMember, shophead_splice_member [
         Other = SHOPHEAD_SPLICE_OTHER,
         Stringer = SHOPHEAD_SPLICE_STRINGER,
         IntermediateFrame = SHOPHEAD_SPLICE_INTERMEDIATE_FRAME,
@@ -189,7 +189,7 @@ pub extern "C" fn shophead_splice_count(
 ) -> shophead_error {
     answer(|| {
         let place = count.place()?;
-        let member = value_of::<Member>(member)?;
+        let member = value_of::<SpliceMember>(member)?;
         let found = splice::count(finite(per_inch)?, length(width_nm)?, member, member.rounding())?;
         place.put(shophead_count {
             per_inch: found.per_inch,

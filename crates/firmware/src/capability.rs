@@ -17,7 +17,7 @@ use shophead::hole::{AsFound, Damage, Disposition};
 use shophead::installation::Installation;
 use shophead::joint::buckling::inter_rivet;
 use shophead::joint::compare::substitute;
-use shophead::joint::flexibility::{Fastening, Formula, Plate, flexibility};
+use shophead::joint::flexibility::{Fastening, Formula, JoinedPlate, flexibility};
 use shophead::joint::group;
 use shophead::joint::lap::{self, shared};
 use shophead::joint::margin::{Factors, Load, LoadKind, margin, yield_margin};
@@ -184,7 +184,7 @@ pub fn trim() {
 /// Damage beside the holes.
 pub fn damage() {
     let damaged = Damaged {
-        kind: black_box(damage::Kind::Crack),
+        kind: black_box(damage::DamageKind::Crack),
         length: Some(inches(2_500)),
         depth: Some(inches(50)),
         thickness: Some(inches(400)),
@@ -329,7 +329,7 @@ pub fn rest() {
     if let Some(tables) = splice::tables(black_box("2024"), black_box("T3"), black_box(true)) {
         let fastener = black_box(Fastener::Rivet(inches(1_250)));
         if let Ok(found) = per_inch(tables.first, inches(400), fastener) {
-            let member = black_box(splice::Member::Stringer);
+            let member = black_box(splice::SpliceMember::Stringer);
             let _ = black_box(&splice::count(found.used.unwrap_or(1.0), inches(30_000), member, member.rounding()));
             let _ = black_box(&splice::rows(black_box(12), black_box(2), inches(30_000)));
             let _ = black_box(&splice::fewest_rows(black_box(12), inches(30_000), inches(3_750)));
@@ -347,14 +347,14 @@ pub fn rest() {
 /// Joints in depth: groups under an eccentric load, rows sharing a load, rows against rows, buckling between rivets, the squeezing force.
 pub fn joints() {
     let at = |x, y| Point { x: inches(x), y: inches(y) };
-    let rivets = [(0, 0), (10_000, 0), (0, 20_000)].map(|(x, y)| group::Member::alike(at(x, y)));
+    let rivets = [(0, 0), (10_000, 0), (0, 20_000)].map(|(x, y)| group::GroupRivet::alike(at(x, y)));
     let (x, y) = (Force::ZERO, Force::from_lbf(black_box(-400.0)));
     let load = group::PlaneLoad { x, y, at: at(30_000, 0), moment_in_lbf: black_box(0.0), kind: LoadKind::Limit };
     if let Ok(found) = group::share(&rivets, load, Some(Factors::SEAM)) {
         black_box(&found.shares().next());
     }
     let modulus = Stress::from_ksi(black_box(10_500.0));
-    let plate = Plate { thickness: inches(500), modulus };
+    let plate = JoinedPlate { thickness: inches(500), modulus };
     let shear = Shear::Single;
     let fastening = Fastening { diameter: inches(1_250), modulus, shear_modulus: None, shear, plates: [plate, plate] };
     let Ok(flexibility) = flexibility(black_box(Formula::Stp927Riveted), &fastening) else { return };
@@ -373,7 +373,7 @@ pub fn joints() {
         && let (Ok(before), Ok(after)) = (row(old), row(new))
     {
         black_box(&compare_rows(&before, &after));
-        let rows = lap::Rows {
+        let rows = lap::LapRows {
             rivet: &old,
             stack: &stack,
             pitch: inches(7_500),

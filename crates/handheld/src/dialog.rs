@@ -6,7 +6,7 @@
 use core::fmt;
 
 use heapless::Vec;
-use shophead::damage::{Damaged, Kind};
+use shophead::damage::{DamageKind, Damaged};
 use shophead::drill::parse_hole;
 use shophead::hole::{AsFound, AsFoundError, Damage};
 use shophead::joint::strength::Shear;
@@ -708,11 +708,11 @@ impl Dialog {
     /// A crack or corrosion at the hole, which is also judged as damage of the sheet.
     pub(crate) fn damaged(&self) -> Option<Damaged> {
         let kind = match self.answers.damage {
-            Damage::Cracked => Kind::Crack,
-            Damage::Corroded => Kind::Corrosion,
+            Damage::Cracked => DamageKind::Crack,
+            Damage::Corroded => DamageKind::Corrosion,
             _ => return None,
         };
-        let depth = self.answers.damage_depth.filter(|_| kind == Kind::Corrosion);
+        let depth = self.answers.damage_depth.filter(|_| kind == DamageKind::Corrosion);
         // In which layer it is was not asked, so its share of one cannot be told.
         Some(Damaged { kind, length: self.answers.damage_length, depth, thickness: None })
     }

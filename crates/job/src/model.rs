@@ -389,4 +389,14 @@ pub struct Exception {
     pub stack: Stack,
     /// Their distances where they differ from the row's.
     pub layout: RowLayout,
+    /// The room behind them in each position of the job, where it is not as behind the row; empty where none differs.
+    pub clearance: Vec<Option<Clearance>>,
+}
+
+impl Exception {
+    /// Whether the room behind these holes is not as behind the row.
+    #[must_use]
+    pub fn has_own_room(&self) -> bool {
+        self.clearance.iter().any(Option::is_some)
+    }
 }

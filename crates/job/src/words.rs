@@ -2,7 +2,8 @@
 //!
 //! The sentences themselves come from the one table in core: [`Finding::sentence`], [`Word::meaning`], [`Units`].
 
-use shophead::access::{Clearance, RowWork, SolidBecause};
+use shophead::access::{Bar, Clearance, RowWork, SolidBecause};
+use shophead::basis::{Basis, Status};
 use shophead::drill::Drill;
 use shophead::finding::{Code, Finding, Severity};
 use shophead::hole::{AsFound, Damage, Disposition};
@@ -13,8 +14,9 @@ use shophead::practice::Practice;
 use shophead::select::{LengthAnswer, Nearest};
 use shophead::upset::Within;
 use shophead::words::{Units, Word};
+use shophead::work::bar_weight;
 
-use crate::plan::{DamagePlan, HolePlan, NotCompared, Plan};
+use crate::plan::{DamagePlan, HolePlan, HolesThere, NotCompared, Plan};
 use crate::tools::{Tool, ToolKind};
 
 /// What every output says once.
@@ -248,6 +250,27 @@ pub fn lack(work: &RowWork, units: Units) -> String {
         (_, _, Some(missing)) => format!("{} more room.", units.length(missing).about()),
         _ => "enter the room that its bar takes.".into(),
     }
+}
+
+/// The bar that goes in behind holes with room of their own.
+#[must_use]
+pub fn bar(there: &HolesThere<'_>, units: Units) -> String {
+    let weight = bar_weight(there.case.diameter).map(|bar| {
+        let (least, greatest) = bar.value;
+        format!(", {least} to {greatest} lb{}", star(bar.basis))
+    });
+    let weight = weight.unwrap_or_default();
+    match there.bar {
+        Bar::Any => format!("any bar goes in{weight}"),
+        Bar::UpTo(thick) => format!("a bar {} thick goes in{weight}", units.limits(None, Some(thick))),
+        Bar::None => "no bar goes in".to_owned(),
+    }
+}
+
+/// The mark of a figure that was recalled, not read.
+#[must_use]
+pub fn star(basis: Basis) -> &'static str {
+    if basis.status() == Status::Memory { "*" } else { "" }
 }
 
 /// A tool, its size and at how many holes it is used.

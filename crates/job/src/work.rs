@@ -2,51 +2,60 @@
 //!
 //! The steps and the figures are the core's; here they get the names of this job's rows and holes.
 
-use shophead::basis::{Basis, Status};
 use shophead::length::Length;
 use shophead::rivet::part::Part;
 use shophead::squeeze::{flow_law, squeeze};
 use shophead::words::Units;
-use shophead::work::{Step, bar_weight};
+use shophead::work::{WorkStep, bar_weight};
 
 use crate::grouped::grouped;
-use crate::plan::Plan;
-use crate::words::ranges;
+use crate::plan::{Bucked, Plan, Stand, There};
+use crate::words::{self, ranges, star};
 
 /// One step of the work.
 #[derive(Clone, Debug, PartialEq, Eq)]
-pub struct WorkStep {
+pub struct StepWithLines {
     /// What it is.
-    pub step: Step,
+    pub step: WorkStep,
     /// What it means in this job, line by line; none where the step says all.
     pub lines: Vec<String>,
 }
 
 /// The work of a plan, in order. A step that this job does not need is left out.
 #[must_use]
-pub fn work(plan: &Plan<'_>, units: Units) -> Vec<WorkStep> {
-    let steps = Step::ALL.iter().map(|step| {
+pub fn work(plan: &Plan<'_>, units: Units) -> Vec<StepWithLines> {
+    let steps = WorkStep::ALL.iter().map(|step| {
         let lines = match step {
-            Step::Support => support(plan),
-            Step::DrillOut => drill_out(plan),
-            Step::Neighbours => neighbours(plan),
-            Step::Open => open(plan, units),
-            Step::Drive => drive(plan, units),
-            Step::Gauge => gauge(plan, units),
-            Step::Inspect => inspect(plan),
+            WorkStep::Support => support(plan),
+            WorkStep::DrillOut => drill_out(plan),
+            WorkStep::Neighbours => neighbours(plan),
+            WorkStep::Open => open(plan, units),
+            WorkStep::Drive => drive(plan, units),
+            WorkStep::Gauge => gauge(plan, units),
+            WorkStep::Inspect => inspect(plan),
             _ => Vec::new(),
         };
-        WorkStep { step: *step, lines }
+        StepWithLines { step: *step, lines }
     });
-    steps.filter(|step| step.step != Step::Neighbours || !step.lines.is_empty()).collect()
+    steps.filter(|step| step.step != WorkStep::Neighbours || !step.lines.is_empty()).collect()
 }
 
 fn support(plan: &Plan<'_>) -> Vec<String> {
     match plan.serving_position() {
         Some(best) => vec![format!("Work in {}.", best.position.name)],
         None if plan.positions.is_empty() => Vec::new(),
+        None if plan.mix.is_some() => stands(plan),
         None => vec!["No position works for every row: see positions first.".into()],
     }
+}
+
+/// Where each row is bucked, where no single position does for all.
+fn stands(plan: &Plan<'_>) -> Vec<String> {
+    let line = |(stand, word): (Stand<'_, '_>, &str)| {
+        let there: Vec<String> = stand.there.iter().map(Bucked::name).collect();
+        format!("{word} in {}: {}.", stand.position.position.name, there.join(", "))
+    };
+    plan.stands().into_iter().zip(std::iter::once("Work").chain(std::iter::repeat("Then"))).map(line).collect()
 }
 
 /// Rows that ask for the same, the risky ones first.
@@ -92,11 +101,31 @@ fn drive(plan: &Plan<'_>, units: Units) -> Vec<String> {
         }
     }
     parts.sort_by_key(|part| part.size().shank_nominal);
-    parts.iter().filter_map(|part| driven_with(part, units)).collect()
+    let mut lines: Vec<String> = parts.iter().filter_map(|part| driven_with(part, units)).collect();
+    if plan.mix.is_some() {
+        lines.splice(0..0, stands(plan));
+    }
+    lines.extend(bars(plan, units));
+    lines
 }
 
-fn star(basis: Basis) -> &'static str {
-    if basis.status() == Status::Memory { "*" } else { "" }
+/// The bar for holes with room of their own, where they are bucked.
+fn bars(plan: &Plan<'_>, units: Units) -> Vec<String> {
+    let serving = plan.serving_position().into_iter();
+    let mixed = plan.stands();
+    let mut lines = Vec::new();
+    for position in serving.chain(mixed.iter().map(|stand| stand.position)) {
+        let is_bucked = |there: &There<'_, '_>| {
+            let Some(own) = there.own else { return false };
+            let here = mixed.iter().find(|stand| std::ptr::eq(stand.position, position));
+            there.work.is_reachable() && here.is_none_or(|stand| stand.has(own))
+        };
+        let there = plan.seen_from(position).filter(is_bucked);
+        lines.extend(there.filter_map(|there| {
+            Some(format!("{} in {}: {}.", there.name(), position.position.name, words::bar(there.own?, units)))
+        }));
+    }
+    lines
 }
 
 fn driven_with(part: &Part<'_>, units: Units) -> Option<String> {

@@ -78,7 +78,9 @@ impl<'j> Page<'_, 'j> {
             Subject::Hole(row, number) => {
                 let plan = self.plan.rows.iter().find(|plan| plan.row.name == **row);
                 let hole = plan.and_then(|plan| plan.hole(*number));
-                let found = hole.map_or_else(String::new, |hole| words::found(hole, self.context.units));
+                let measured = hole.filter(|hole| hole.measured.is_some());
+                let found =
+                    measured.map_or_else(|| self.reason(finding), |hole| words::found(hole, self.context.units));
                 ((*row).to_owned(), format!("hole {number}: {found}"))
             }
             Subject::Row(row) => ((*row).to_owned(), self.reason(finding)),
@@ -101,7 +103,7 @@ impl<'j> Page<'_, 'j> {
         if self.plan.positions.is_empty() {
             return;
         }
-        let said = panel::best(self.plan).unwrap_or_else(|| {
+        let said = panel::best(self.plan).or_else(|| panel::in_turn(self.plan)).unwrap_or_else(|| {
             let nearest = self.plan.lacking_positions();
             let nearest = nearest.first().map(|position| {
                 format!(

@@ -3,7 +3,7 @@
 use std::collections::HashMap;
 
 use shophead::installation::Installation;
-use shophead::joint::group::{Group, Member, PlaneLoad, Sides, Vector, share};
+use shophead::joint::group::{Group, GroupRivet, PlaneLoad, Sides, Vector, share};
 use shophead::joint::margin::{Factors, Load, Margin, margin, yield_margin};
 use shophead::joint::strength::{Allowable, JointStrength};
 use shophead::layout::{Point, RowLayout, closest_sorted};
@@ -49,8 +49,8 @@ pub(super) fn run<'a>(args: &GroupArgs, context: &Context<'a>) -> Result<Report<
     let question = facts.question(context.practice);
     let rivets: Vec<Part<'static>> =
         points.iter().map(|point| point.size.and_then(|size| rivet.in_size(size)).unwrap_or(rivet)).collect();
-    let mut members: Vec<Member> =
-        points.iter().zip(&rivets).map(|(point, part)| Member::by_area(point.at, part.diameter())).collect();
+    let mut members: Vec<GroupRivet> =
+        points.iter().zip(&rivets).map(|(point, part)| GroupRivet::by_area(point.at, part.diameter())).collect();
     refuse_overlap(&points, &rivets, closest, &question, hole)?;
     // Which edge counts depends on where a rivet's load points; the shares do not depend on the strengths.
     let loads: Vec<Vector> = {
@@ -177,7 +177,7 @@ fn refuse_overlap(
 struct Answer<'g> {
     rivet: Part<'static>,
     rivets: &'g [Part<'static>],
-    members: &'g [Member],
+    members: &'g [GroupRivet],
     group: &'g Group<'g>,
     load: PlaneLoad,
     moment: Option<f64>,
@@ -187,18 +187,18 @@ struct Answer<'g> {
 }
 
 impl Answer<'_> {
-    fn force(&self, member: &Member) -> Force {
+    fn force(&self, member: &GroupRivet) -> Force {
         self.group.share(member).total().size()
     }
 
     /// `None` where the strength is not known or there is hardly any load.
-    fn margin(&self, member: &Member) -> Option<Margin> {
+    fn margin(&self, member: &GroupRivet) -> Option<Margin> {
         let load = Load { force: self.force(member), kind: self.load.kind };
         margin(member.allowable?.force, load, self.factors).ok()
     }
 
     /// At yield, under the limit load.
-    fn yield_margin(&self, member: &Member) -> Option<Margin> {
+    fn yield_margin(&self, member: &GroupRivet) -> Option<Margin> {
         let load = Load { force: self.force(member), kind: self.load.kind };
         yield_margin(member.yields?.force, load, self.factors).ok()
     }
@@ -211,7 +211,7 @@ impl Answer<'_> {
     fn form<'a>(&self, practice: &Practice<'a>) -> form::group::Answer<'a> {
         let group = self.group;
         let edges = self.edges_in_load();
-        let rivet = |((member, part), edge): ((&Member, &Part<'_>), Length)| {
+        let rivet = |((member, part), edge): ((&GroupRivet, &Part<'_>), Length)| {
             let share = group.share(member);
             let total = share.total();
             form::group::Rivet {

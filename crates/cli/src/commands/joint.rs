@@ -114,7 +114,7 @@ impl<'a> cells::Answer<'a> for Answer {
         let more = More::of(&sized, stack, found, &Case::for_part(&sized), context);
         let question = facts.question(context.practice);
         let entered = context.practice.entered_shear(rivet.alloy());
-        let entered = entered.map(|(fsu, basis)| DrivenShear { temper: None, driven: ENTERED, fsu, basis });
+        let entered = entered.map(|(fsu, basis)| DrivenShear::entered(fsu, basis));
         let driven = entered.as_ref().or(question.driven_shear());
         if context.format == Format::Json {
             let found = (found, in_row.as_ref());
@@ -332,9 +332,6 @@ fn sheet_form<'p>(number: u8, layer: &Layer, practice: &Practice<'p>) -> form::j
         dry_pin: properties.and_then(|properties| properties.heading().bearing_dry_pin),
     }
 }
-
-/// How a figure that the shop entered is marked.
-const ENTERED: &str = "entered by the shop";
 
 /// The letter for it.
 pub(crate) const fn guarantee(guarantee: Guarantee) -> &'static str {

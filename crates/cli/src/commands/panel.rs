@@ -1,13 +1,13 @@
 //! What a plan says about the panel round its rows: patterns, edges, damage, places to look at, positions compared.
 
-use shophead::access::{Clearance, Minutes};
+use shophead::access::{Bar, Minutes};
 use shophead::basis::Basis;
 use shophead::finding::{Finding, Severity};
 use shophead::practice::{Given, Practice};
 use shophead::trim::{Cut, Station};
 use shophead::words::Units;
 use shophead_job::model::Look;
-use shophead_job::plan::{DamagePlan, EdgePlan, PatternPlan, Plan, PositionPlan, RowCut};
+use shophead_job::plan::{Bucked, DamagePlan, EdgePlan, PatternPlan, Plan, PositionPlan, RowCut, Stand, There};
 use shophead_job::words;
 
 use crate::form;
@@ -150,7 +150,7 @@ pub(super) fn time(plan: &Plan<'_>, position: &PositionPlan<'_>) -> Option<Strin
     let time = position.work.time;
     let total = time.total()?;
     // What it takes to do nothing helps nobody.
-    if !position.rows.iter().any(|work| work.is_reachable()) {
+    if !plan.seen_from(position).any(|there| there.work.is_reachable()) {
         return None;
     }
     let parts: Vec<String> = [("set-up", time.set_up), ("drilling out", time.drill_out), ("driving", time.drive)]
@@ -159,13 +159,7 @@ pub(super) fn time(plan: &Plan<'_>, position: &PositionPlan<'_>) -> Option<Strin
         .collect();
     let what =
         if plan.rows.iter().any(|row| row.solid.is_some()) { " for the rows that take driven rivets only" } else { "" };
-    let left_out: Vec<String> = plan
-        .rows
-        .iter()
-        .zip(&position.rows)
-        .filter(|(_, work)| work.must && !work.is_reachable())
-        .map(|(row, _)| row.row.name.clone())
-        .collect();
+    let left_out: Vec<String> = blocking(plan, position).map(|there| there.name()).collect();
     let but = match left_out.as_slice() {
         [] => String::new(),
         [row] => format!("; row {row} cannot be bucked here"),
@@ -180,10 +174,25 @@ pub(super) fn size(rows: u32, holes: u32) -> String {
     format!("{}, {}", of(rows, "row"), of(holes, "hole"))
 }
 
-/// Rows for driven rivets only that cannot be bucked in this position, each with what it lacks.
+/// What takes driven rivets only and cannot be bucked in this position.
+fn blocking<'p, 'j>(plan: &'p Plan<'j>, position: &'p PositionPlan<'j>) -> impl Iterator<Item = There<'p, 'j>> {
+    plan.seen_from(position).filter(|there| there.work.must && !there.work.is_reachable())
+}
+
+/// The same, each with what it lacks.
 pub(super) fn lacks(plan: &Plan<'_>, position: &PositionPlan<'_>, units: Units) -> Vec<String> {
-    let blocking = plan.rows.iter().zip(&position.rows).filter(|(_, work)| work.must && !work.is_reachable());
-    blocking.map(|(row, work)| format!("{}: {}", row.row.name, words::lack(work, units))).collect()
+    blocking(plan, position).map(|there| format!("{}: {}", there.name(), words::lack(&there.work, units))).collect()
+}
+
+/// Where to work in turn, where no single position suits.
+pub(super) fn in_turn(plan: &Plan<'_>) -> Option<String> {
+    let stands = plan.stands();
+    let told = stands.iter().map(|stand| {
+        let there: Vec<String> = stand.there.iter().map(Bucked::name).collect();
+        format!("{}: {}", stand.position.position.name, there.join(", "))
+    });
+    let told: Vec<String> = told.collect();
+    (!told.is_empty()).then(|| format!("No single position works for every row. First {}.", told.join("; then ")))
 }
 
 /// Where to work, where a position suits every row that takes driven rivets only.
@@ -191,7 +200,7 @@ pub(super) fn best(plan: &Plan<'_>) -> Option<String> {
     let best = plan.serving_position()?;
     let serving = plan.positions.iter().filter(|position| position.serves).count();
     Some(match (serving, best.work.time.total()) {
-        (1, _) if best.blocked.iter().all(Option::is_none) => {
+        (1, _) if plan.seen_from(best).all(|there| there.blocked.is_none()) => {
             format!("Work in {}: every row can be bucked there.", best.position.name)
         }
         (1, _) => {
@@ -204,7 +213,7 @@ pub(super) fn best(plan: &Plan<'_>) -> Option<String> {
 
 /// The best position, or what would make one suit.
 pub(super) fn verdict(plan: &Plan<'_>, units: Units, text: &mut Vec<Block>) {
-    if let Some(best) = best(plan) {
+    if let Some(best) = best(plan).or_else(|| in_turn(plan)) {
         text.push(Block::Paragraph(best));
         return;
     }
@@ -237,13 +246,25 @@ pub(super) fn position_form<'a>(plan: &'a Plan<'a>, position: &'a PositionPlan<'
         row: &row.row.name,
         must_be_driven: work.must,
         reachable: work.is_reachable(),
-        clearance: match work.clearance {
-            Clearance::Open => form::plan::Clearance::Word(OpenOrClosed::Open),
-            Clearance::Closed => form::plan::Clearance::Word(OpenOrClosed::Closed),
-            Clearance::Room(room) => form::plan::Clearance::Room(room.into()),
-        },
+        clearance: work.clearance.into(),
         needed: work.needed.map(form::Length::from),
         missing: work.missing().map(form::Length::from),
+    });
+    let holes = position.holes.iter().filter_map(|there| {
+        Some(form::plan::HolesThere {
+            row: &plan.rows.get(there.row)?.row.name,
+            holes: &there.own.holes,
+            must_be_driven: there.work.must,
+            reachable: there.work.is_reachable(),
+            clearance: there.work.clearance.into(),
+            needed: there.work.needed.map(form::Length::from),
+            missing: there.work.missing().map(form::Length::from),
+            bar: match there.bar {
+                Bar::Any => form::plan::Clearance::Word(OpenOrClosed::Open),
+                Bar::None => form::plan::Clearance::Word(OpenOrClosed::Closed),
+                Bar::UpTo(thick) => form::plan::Clearance::Room(thick.into()),
+            },
+        })
     });
     let time = position.work.time;
     form::plan::Position {
@@ -252,6 +273,7 @@ pub(super) fn position_form<'a>(plan: &'a Plan<'a>, position: &'a PositionPlan<'
         serves: position.serves,
         blocked: blocked.collect(),
         rows: rows.collect(),
+        holes: holes.collect(),
         least_effort: plan.serving_position().is_some_and(|best| std::ptr::eq(best, position)),
         minutes: form::plan::Minutes {
             set_up: minutes(time.set_up),
@@ -260,6 +282,19 @@ pub(super) fn position_form<'a>(plan: &'a Plan<'a>, position: &'a PositionPlan<'
             total: minutes(time.total()),
         },
     }
+}
+
+/// Where everything is bucked in turn; nothing where one position does for all, or none.
+pub(super) fn mix_forms<'a>(plan: &'a Plan<'a>) -> Vec<form::plan::Stand<'a>> {
+    let stand = |stand: Stand<'a, 'a>| form::plan::Stand {
+        position: &stand.position.position.name,
+        rows: stand
+            .there
+            .into_iter()
+            .map(|bucked| form::plan::Bucked { row: &bucked.row.row.name, holes: bucked.holes, except: bucked.but })
+            .collect(),
+    };
+    plan.stands().into_iter().map(stand).collect()
 }
 
 pub(super) fn pattern_forms<'a>(plan: &'a Plan<'a>) -> Vec<form::plan::Pattern<'a>> {

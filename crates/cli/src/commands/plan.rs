@@ -17,7 +17,7 @@ use shophead_job::grouped::grouped;
 use shophead_job::model::{Job, MeasuredHole, Row};
 use shophead_job::order::{NotOrdered, OrderLine, not_ordered, order};
 use shophead_job::plan::{
-    AnswerPlan, BeforeAndAfter, Choice, Counts, HolePlan, Plan, PositionPlan, RowPlan, Standing, Subject, in_words,
+    AnswerPlan, BeforeAndAfter, Choice, Counts, HolePlan, Plan, RowPlan, Standing, Subject, There, in_words,
 };
 use shophead_job::words;
 use shophead_job::work::work;
@@ -468,25 +468,35 @@ impl<'j> Page<'_, '_, 'j> {
             if !position.position.about.is_empty() {
                 lines.push(position.position.about.clone());
             }
-            let can: Vec<&str> = self.rows_of(position, false).map(|plan| plan.row.name.as_str()).collect();
+            let there: Vec<There<'_, 'j>> = self.plan.seen_from(position).collect();
+            let can: Vec<String> =
+                there.iter().filter(|there| there.blocked.is_none()).map(|there| there.name()).collect();
             lines.push(match can.len() {
-                count if count == self.plan.rows.len() => "Every row can be bucked.".into(),
+                count if count == there.len() => "Every row can be bucked.".into(),
                 0 => "No row can be bucked.".into(),
                 _ => format!("Can be bucked: {}.", can.join(", ")),
             });
-            for (plan, blocked) in self.plan.rows.iter().zip(&position.blocked) {
-                let Some(blocked) = blocked else { continue };
-                lines.push(format!("{}: {}", plan.row.name, blocked.sentence(self.context.units)));
+            for there in &there {
+                let bar = there.own.map(|own| words::bar(own, self.context.units));
+                match (&there.blocked, bar) {
+                    (Some(blocked), Some(bar)) => {
+                        let why = blocked.sentence(self.context.units);
+                        lines.push(format!("{}: {why} As it is {bar}.", there.name()));
+                    }
+                    (Some(blocked), None) => {
+                        lines.push(format!("{}: {}", there.name(), blocked.sentence(self.context.units)));
+                    }
+                    (None, Some(bar)) => lines.push(format!("{}: {bar}.", there.name())),
+                    (None, None) => {}
+                }
             }
             lines.extend(panel::time(self.plan, position));
             self.report.text.push(Block::Entry(format!("{}: {verdict}", position.position.name), lines));
         }
         panel::verdict(self.plan, self.context.units, &mut self.report.text);
-    }
-
-    fn rows_of<'s>(&'s self, position: &'s PositionPlan<'j>, blocked: bool) -> impl Iterator<Item = &'s RowPlan<'j>> {
-        let rows = self.plan.rows.iter().zip(&position.blocked);
-        rows.filter(move |(_, found)| found.is_some() == blocked).map(|(plan, _)| plan)
+        if self.plan.positions.iter().any(|position| !position.holes.is_empty()) {
+            self.report.paragraph("* recalled, not read");
+        }
     }
 
     /// Rows that come out the same way are told together.
@@ -538,6 +548,7 @@ fn form<'a>(plan: &'a Plan<'a>, lines: &[OrderLine<'a>], context: &'a Context<'a
         counts: counts_form(plan),
         rows: List::of(move || plan.rows.iter().map(move |row| row_form(row, context))),
         positions: List::of(move || plan.positions.iter().map(move |position| panel::position_form(plan, position))),
+        in_turn: panel::mix_forms(plan),
         patterns: panel::pattern_forms(plan),
         edges: panel::edge_forms(plan),
         damage: panel::damage_forms(plan),

@@ -6,11 +6,11 @@ use shophead::access::solid_required;
 use shophead::basis::{Basis, RULES, Status, Topic};
 use shophead::drill::Drill;
 use shophead::joint::margin::Factors;
-use shophead::joint::splice::{Member, Table as SpliceTable};
-use shophead::joint::substitution_table::Step;
+use shophead::joint::splice::{SpliceMember, SpliceTable};
+use shophead::joint::substitution_table::SizeUp;
 use shophead::joint::{flush_table, hole_table, shear_table, substitution_table, thin_sheet};
 use shophead::length::Length;
-use shophead::material::{Property, Guarantee, Material, RivetAlloy, SheetHeading, Treatment, sheets};
+use shophead::material::{Guarantee, Material, Property, RivetAlloy, SheetHeading, Treatment, sheets};
 use shophead::practice::{EnteredFlushJoint, HeadScope, Practice, Scope, Value};
 use shophead::rivet::other::{NOT_READ, WhyNotRead};
 use shophead::rivet::{CATALOGUE, Series, Size};
@@ -167,7 +167,8 @@ impl<'a> List<'a> {
         for joint in entered.flush_joints() {
             let EnteredFlushJoint { series, alloy, dash, material, thickness, .. } = joint;
             let seat = if joint.dimpled { "dimpled" } else { "countersunk" };
-            let what = format!("{series} {} dash {dash} in {seat} {} {material}", alloy.alloy(), units.length(*thickness));
+            let what =
+                format!("{series} {} dash {dash} in {seat} {} {material}", alloy.alloy(), units.length(*thickness));
             self.add(GROUP, what, units.force(joint.ultimate), joint.basis);
         }
     }
@@ -384,8 +385,8 @@ impl<'a> List<'a> {
         for rule in substitution_table::RULES {
             let up_to = rule.up_to.map_or_else(String::new, |up_to| format!(" up to {}", self.units.size(up_to)));
             let step = match rule.step {
-                Step::ThirtySecond => self.units.size(Length::THIRTY_SECOND).to_string(),
-                Step::NextSize => "the next size".to_owned(),
+                SizeUp::ThirtySecond => self.units.size(Length::THIRTY_SECOND).to_string(),
+                SizeUp::NextSize => "the next size".to_owned(),
             };
             let what = format!("{} in place of {}{up_to}", rule.substitute.alloy(), rule.original.alloy());
             self.add(GROUP, what, format_args!("{step} larger"), rule.basis);
@@ -413,10 +414,10 @@ impl<'a> List<'a> {
             }
         }
         for (what, member) in [
-            ("any other member", Member::Other),
-            ("stringer", Member::Stringer),
-            ("intermediate frame", Member::IntermediateFrame),
-            ("single-lap sheet", Member::SingleLap),
+            ("any other member", SpliceMember::Other),
+            ("stringer", SpliceMember::Stringer),
+            ("intermediate frame", SpliceMember::IntermediateFrame),
+            ("single-lap sheet", SpliceMember::SingleLap),
         ] {
             let (percent, basis) = member.percent();
             self.add(GROUP, format_args!("share of the count, {what}"), format_args!("{percent} %"), basis);

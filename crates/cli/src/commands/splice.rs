@@ -2,11 +2,11 @@
 
 use std::fmt::Display;
 
-use shophead::joint::splice::{Critical, Member};
+use shophead::joint::splice::{Critical, SpliceMember};
 use shophead::joint::strength::Mode;
 use shophead::practice::Practice;
 use shophead::repair::count::{By, ByTable};
-use shophead::repair::seam::{Held, Laid, Seam, SeamQuery, seam};
+use shophead::repair::seam::{Laid, Seam, SeamFastener, SeamQuery, seam};
 use shophead_job::words;
 
 use super::memory_mark;
@@ -24,8 +24,8 @@ pub(super) fn run<'a>(args: &SpliceArgs, context: &Context<'a>) -> Result<Report
     let (material, thickness) = input::sheet("--sheet", &args.sheet, context.bare)?;
     let held = held(&args.rivet)?;
     let driven = match &held {
-        Held::Rivets(rivet) => Facts::driven(rivet, args.driven.as_deref())?,
-        Held::An3Bolts => None,
+        SeamFastener::Rivets(rivet) => Facts::driven(rivet, args.driven.as_deref())?,
+        SeamFastener::An3Bolts => None,
     };
     let query = SeamQuery {
         material,
@@ -34,10 +34,10 @@ pub(super) fn run<'a>(args: &SpliceArgs, context: &Context<'a>) -> Result<Report
         held,
         driven,
         member: match args.member {
-            MemberWord::Other => Member::Other,
-            MemberWord::Lap => Member::SingleLap,
-            MemberWord::Stringer => Member::Stringer,
-            MemberWord::Frame => Member::IntermediateFrame,
+            MemberWord::Other => SpliceMember::Other,
+            MemberWord::Lap => SpliceMember::SingleLap,
+            MemberWord::Stringer => SpliceMember::Stringer,
+            MemberWord::Frame => SpliceMember::IntermediateFrame,
         },
         by: input::word("--count", &args.count)?,
         rows: args.rows,
@@ -54,12 +54,12 @@ pub(super) fn run<'a>(args: &SpliceArgs, context: &Context<'a>) -> Result<Report
     Ok(report)
 }
 
-fn held(text: &str) -> Result<Held, Stop> {
+fn held(text: &str) -> Result<SeamFastener, Stop> {
     let is_bolt = text.trim().replace('-', "").eq_ignore_ascii_case(BOLT);
     if is_bolt {
-        Ok(Held::An3Bolts)
+        Ok(SeamFastener::An3Bolts)
     } else {
-        Ok(Held::Rivets(input::rivet_or_letters("--rivet", text)?.without_length()))
+        Ok(SeamFastener::Rivets(input::rivet_or_letters("--rivet", text)?.without_length()))
     }
 }
 
@@ -103,15 +103,15 @@ fn percent(share: f64) -> impl Display {
 impl Answer<'_> {
     fn name(&self) -> String {
         match &self.query.held {
-            Held::Rivets(rivet) => rivet.without_length().to_string(),
-            Held::An3Bolts => BOLT.to_owned(),
+            SeamFastener::Rivets(rivet) => rivet.without_length().to_string(),
+            SeamFastener::An3Bolts => BOLT.to_owned(),
         }
     }
 
     fn what(&self) -> &'static str {
         match self.query.held {
-            Held::Rivets(_) => "rivets",
-            Held::An3Bolts => "bolts",
+            SeamFastener::Rivets(_) => "rivets",
+            SeamFastener::An3Bolts => "bolts",
         }
     }
 

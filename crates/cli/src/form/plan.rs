@@ -24,6 +24,8 @@ pub(crate) struct Answer<'a> {
     pub(crate) rows: List<'a, Row<'a>>,
     /// The positions in the order of the job file.
     pub(crate) positions: List<'a, Position<'a>>,
+    /// Where everything that takes driven rivets only is bucked, in the order of the work, where no single position does; otherwise empty.
+    pub(crate) in_turn: Vec<Stand<'a>>,
     /// Patterns of several rows.
     pub(crate) patterns: Vec<Pattern<'a>>,
     /// The edges that are cut.
@@ -283,8 +285,10 @@ pub(crate) struct Position<'a> {
     pub(crate) serves: bool,
     /// The rows that cannot be bucked.
     pub(crate) blocked: Vec<BlockedRow<'a>>,
-    /// Row by row.
+    /// Row by row, without the holes that have room of their own.
     pub(crate) rows: Vec<RowThere<'a>>,
+    /// Holes with room of their own.
+    pub(crate) holes: Vec<HolesThere<'a>>,
     /// Whether it takes the least effort of those in which every such row can be bucked.
     pub(crate) least_effort: bool,
     /// The time that it takes; null where no minutes were given.
@@ -323,6 +327,50 @@ pub(crate) struct RowThere<'a> {
     pub(crate) missing: Option<Length>,
 }
 
+/// Holes of a row with room of their own, in a position.
+#[derive(Serialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
+pub(crate) struct HolesThere<'a> {
+    /// The row.
+    pub(crate) row: &'a str,
+    /// The holes.
+    pub(crate) holes: &'a [u32],
+    /// Whether only driven solid rivets may go there.
+    pub(crate) must_be_driven: bool,
+    /// Whether they can be bucked.
+    pub(crate) reachable: bool,
+    /// The room behind them.
+    pub(crate) clearance: Clearance,
+    /// The room that is needed.
+    pub(crate) needed: Option<Length>,
+    /// The room that is missing; null where none is or it is not known.
+    pub(crate) missing: Option<Length>,
+    /// The thickest bar that goes in behind the tail: open for any, closed for none.
+    pub(crate) bar: Clearance,
+}
+
+/// A position in the order of the work, where no single one lets everything be bucked.
+#[derive(Serialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
+pub(crate) struct Stand<'a> {
+    /// The position.
+    pub(crate) position: &'a str,
+    /// What is bucked there.
+    pub(crate) rows: Vec<Bucked<'a>>,
+}
+
+/// A row, or holes of it, bucked in one position.
+#[derive(Serialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
+pub(crate) struct Bucked<'a> {
+    /// The row.
+    pub(crate) row: &'a str,
+    /// Only these holes; empty for the row as a whole.
+    pub(crate) holes: Vec<u32>,
+    /// Without these holes.
+    pub(crate) except: Vec<u32>,
+}
+
 /// The room behind a row: open is as much as anybody needs, closed none.
 #[derive(Serialize)]
 #[cfg_attr(test, derive(schemars::JsonSchema))]
@@ -330,6 +378,16 @@ pub(crate) struct RowThere<'a> {
 pub(crate) enum Clearance {
     Word(OpenOrClosed),
     Room(Length),
+}
+
+impl From<shophead::access::Clearance> for Clearance {
+    fn from(clearance: shophead::access::Clearance) -> Clearance {
+        match clearance {
+            shophead::access::Clearance::Open => Clearance::Word(OpenOrClosed::Open),
+            shophead::access::Clearance::Closed => Clearance::Word(OpenOrClosed::Closed),
+            shophead::access::Clearance::Room(room) => Clearance::Room(room.into()),
+        }
+    }
 }
 
 /// As much as anybody needs, or none.

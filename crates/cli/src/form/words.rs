@@ -72,7 +72,7 @@ words! {
     /// Which way the longest axis of a hole lies to the nearest edge.
     open Direction: hole::Direction, hole::Direction::as_str, hole::Direction::ALL.iter().copied();
     /// What kind of damage it is.
-    open DamageKind: damage::Kind, damage::Kind::as_str, damage::Kind::ALL.iter().copied();
+    open DamageKind: damage::DamageKind, damage::DamageKind::as_str, damage::DamageKind::ALL.iter().copied();
     /// What a layer is.
     open Role: stack::Role, stack::Role::as_str, stack::Role::ALL.iter().copied();
     /// What a row runs along.
@@ -109,9 +109,9 @@ words! {
     /// What is spliced.
     open Spliced: repair::splice::Spliced, repair::splice::Spliced::as_str, repair::splice::Spliced::ALL.iter().copied();
     /// The number of a table.
-    open SpliceTable: joint::splice::Table, joint::splice::Table::number, joint::splice::Table::ALL;
+    open SpliceTable: joint::splice::SpliceTable, joint::splice::SpliceTable::number, joint::splice::SpliceTable::ALL;
     /// Whether it is asked, seen to, done or looked at.
-    open ToldKind: repair::told::Kind, repair::told::Kind::as_str, repair::told::Kind::ALL.iter().copied();
+    open ToldKind: repair::told::ToldKind, repair::told::ToldKind::as_str, repair::told::ToldKind::ALL.iter().copied();
     /// Why nothing could be compared.
     open NotCompared: plan::NotCompared, plan::NotCompared::as_str,
         [plan::NotCompared::NoEdge, plan::NotCompared::NoPitch, plan::NotCompared::NoJoint];

@@ -120,7 +120,9 @@ fn what_a_referral_asks_for_is_entered_and_answers_it() {
     assert!(flat(shophead(copper).printed(1)).contains("rivet as driven 23.0 ksi"));
     assert!(flat(with_limits(copper, FIGURES).printed(1)).contains("rivet as driven 24.0 ksi, entered by the shop"));
     // Another thickness than the one that was entered is as unknown as before.
-    assert!(flat(with_limits(&spar.replace("3511:.125", "3511:.300"), FIGURES).printed(1)).contains("bearing_ultimate_20"));
+    assert!(
+        flat(with_limits(&spar.replace("3511:.125", "3511:.300"), FIGURES).printed(1)).contains("bearing_ultimate_20")
+    );
 }
 
 #[test]
@@ -139,7 +141,9 @@ fn every_command_that_reads_limits_reads_the_shop_s_figures() {
     let part = answer("part NAS1241AD4", 0);
     assert_eq!(part["result"]["head_size"]["height"]["in"], 0.036);
     let sources = flat(with_limits("sources --status shop --format csv", FIGURES).printed(0));
-    for line in ["NAS1241 dash 4 head", "NAS1241 length tolerance", "2024-T3511 shear_ultimate", "copper shear_ultimate"] {
+    for line in
+        ["NAS1241 dash 4 head", "NAS1241 length tolerance", "2024-T3511 shear_ultimate", "copper shear_ultimate"]
+    {
         assert!(sources.contains(line), "{line}: {sources}");
     }
     let hole = "hole --rivet MS20426AD4 --major .1445 --minor .1440 --edge .5 --pitch 1 --layers 2024-T3:.080:countersunk,2024-T3:.125";

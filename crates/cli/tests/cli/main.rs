@@ -1,5 +1,6 @@
 //! The real binary in a scratch folder: one short test a promise.
 
+mod access;
 mod answers;
 mod batch;
 mod card;

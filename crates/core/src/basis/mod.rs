@@ -188,6 +188,7 @@ impl fmt::Display for Citation<'_> {
 /// What a rule of [`RULES`] is about.
 #[cfg(feature = "words")]
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[non_exhaustive]
 pub enum Topic {
     /// Choosing a length and a diameter.
     Lengths,
@@ -244,6 +245,7 @@ impl Topic {
 /// A rule that stands in a document and not in a table of figures.
 #[cfg(feature = "words")]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct Rule {
     /// What it is about.
     pub topic: Topic,

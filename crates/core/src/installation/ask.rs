@@ -6,7 +6,7 @@ use crate::fact::{Fact, Facts};
 use crate::finding::{Code, Figure, Finding, Severity, Sink};
 use crate::joint::compare::{Comparison, compare, compare_into};
 use crate::joint::flexibility::Formula;
-use crate::joint::lap::{LapError, Rows, Shared, shared};
+use crate::joint::lap::{LapError, LapRows, Shared, shared};
 use crate::joint::margin::{Factors, Load, LoadKind};
 use crate::joint::pack::Made;
 use crate::joint::row::{Loaded, Peak, RowError, RowStrength, row_strength_into};
@@ -183,7 +183,7 @@ impl<'a> Installation<'_, 'a> {
     pub fn shared(&self, formula: Formula) -> Result<Shared, LapError> {
         let pitch = self.layout.pitch.ok_or(LapError::PitchNotKnown)?;
         let load = self.load.map_or(Force::from_lbf(1.0), |(load, _)| self.on_all_rows(load.force));
-        let rows = Rows {
+        let rows = LapRows {
             rivet: &self.rivet,
             stack: self.stack.ok_or(LapError::SheetsDoNotFit)?,
             pitch,

@@ -28,6 +28,7 @@ use crate::structure::Member;
 
 /// One step of the ladder.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Step<'a> {
     /// Which.
     pub kind: Disposition,
@@ -58,6 +59,7 @@ pub const MAX_STEPS: usize = 4;
 
 /// What becomes of a hole.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct HoleAnswer<'a> {
     /// What to do.
     pub disposition: Disposition,

@@ -9,14 +9,14 @@ use crate::length::Length;
 /// a count is held as tenths.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Line {
+pub struct PrintedLine {
     /// In thousandths of an inch.
     thickness: u16,
     rivets: [u8; 5],
     an3: u8,
 }
 
-impl Line {
+impl PrintedLine {
     /// Sheet thickness.
     #[must_use]
     pub const fn thickness(&self) -> Length {
@@ -49,9 +49,9 @@ pub const COLUMNS: [Length; 5] = [
     Length::from_64ths(16),
 ];
 
-const fn line(mils: u16, rivets: [f64; 5], an3: f64) -> Line {
+const fn line(mils: u16, rivets: [f64; 5], an3: f64) -> PrintedLine {
     let [a, b, c, d, e] = rivets;
-    Line { thickness: mils, rivets: [tenths(a), tenths(b), tenths(c), tenths(d), tenths(e)], an3: tenths(an3) }
+    PrintedLine { thickness: mils, rivets: [tenths(a), tenths(b), tenths(c), tenths(d), tenths(e)], an3: tenths(an3) }
 }
 
 /// The nearest whole number of tenths.
@@ -65,7 +65,7 @@ const NO: f64 = 0.0;
 /// Table 4-9, p 4-37: bare and clad 2014-T6, 2024-T3, 2024-T36 and 7075-T6 sheet, and other forms. Thickness in
 /// thousandths of an inch.
 #[rustfmt::skip]
-pub const TABLE_4_9: &[Line] = &[
+pub const TABLE_4_9: &[PrintedLine] = &[
     //         3/32  1/8   5/32  3/16  1/4    AN-3
     line( 16, [ 6.5,  4.9,   NO,   NO,   NO],   NO),
     line( 20, [ 6.9,  4.9,  3.9,   NO,   NO],   NO),
@@ -83,7 +83,7 @@ pub const TABLE_4_9: &[Line] = &[
 
 /// Table 4-10, p 4-38: 2017, clad 2017 and clad 2024-T3. Thickness in thousandths of an inch.
 #[rustfmt::skip]
-pub const TABLE_4_10: &[Line] = &[
+pub const TABLE_4_10: &[PrintedLine] = &[
     //         3/32  1/8   5/32  3/16  1/4    AN-3
     line( 16, [ 6.5,  4.9,   NO,   NO,   NO],   NO),
     line( 20, [ 6.5,  4.9,  3.9,   NO,   NO],   NO),
@@ -101,7 +101,7 @@ pub const TABLE_4_10: &[Line] = &[
 
 /// Table 4-11, p 4-39: 5052 sheet of every hardness. Thickness in thousandths of an inch.
 #[rustfmt::skip]
-pub const TABLE_4_11: &[Line] = &[
+pub const TABLE_4_11: &[PrintedLine] = &[
     //         3/32  1/8   5/32  3/16  1/4    AN-3
     line( 16, [ 6.3,  4.7,   NO,   NO,   NO],   NO),
     line( 20, [ 6.3,  4.7,  3.8,   NO,   NO],   NO),

@@ -26,6 +26,7 @@ use crate::quantity::Stress;
 /// A fixity that a document gives, for the rivet or weld it names.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Fixity {
     /// What holds the sheet.
     pub fastening: &'static str,
@@ -87,6 +88,7 @@ pub fn largest_pitch(fixity: f64, modulus: Stress, thickness: Length, stress: St
 
 /// A sheet between its rivets.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct InterRivet {
     /// The fixity that the practice gives for the head.
     pub fixity: f64,
@@ -177,7 +179,12 @@ pub fn inter_rivet(
         elastic: stress(quotient(fixity.value), modulus, thickness, pitch),
         elastic_up_to: Stress::from_psi(yield_stress.psi() * quotient(share.value)),
         largest_pitch: None,
-        basis: fixity.basis.weaker(share.basis).weaker(sheet.basis_of(Property::Modulus)).weaker(sheet.basis_of(Property::CompressionYield)).weaker(Basis::BUCKLING_COLUMN),
+        basis: fixity
+            .basis
+            .weaker(share.basis)
+            .weaker(sheet.basis_of(Property::Modulus))
+            .weaker(sheet.basis_of(Property::CompressionYield))
+            .weaker(Basis::BUCKLING_COLUMN),
         findings: Findings::new(),
     };
     let against = |code, severity, measured, limit, basis| {
@@ -220,7 +227,8 @@ pub fn inter_rivet(
 pub fn not_published(sheet: &Strengths<'_>) -> Finding {
     let missing = |property: &Property| sheet.figure(*property).is_none();
     let property = [Property::Modulus, Property::CompressionYield].into_iter().find(missing);
-    let key = property.zip(sheet.material()).map(|(property, material): (_, Material)| Key::of_sheet(material, property));
+    let key =
+        property.zip(sheet.material()).map(|(property, material): (_, Material)| Key::of_sheet(material, property));
     Finding::unknown(Code::StrengthNotPublished, Severity::Refer, Basis::BUCKLING_FIGURES, key)
 }
 

@@ -8,8 +8,8 @@
 //!
 //! | curve | holds while |
 //! |---|---|
-//! | [`Curve::Circle`] | Rs² + Rt² is at most 1 |
-//! | [`Curve::Bolt`] | Rs³ + Rt² is at most 1 |
+//! | [`Interaction::Circle`] | Rs² + Rt² is at most 1 |
+//! | [`Interaction::Bolt`] | Rs³ + Rt² is at most 1 |
 //!
 //! The circle is the stricter one and the default.
 
@@ -22,7 +22,7 @@ use crate::quantity::Force;
 /// A published interaction of shear and tension.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Default)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Curve {
+pub enum Interaction {
     /// Rs² + Rt² = 1.
     #[default]
     Circle,
@@ -30,21 +30,21 @@ pub enum Curve {
     Bolt,
 }
 
-impl Curve {
+impl Interaction {
     /// Its source.
     #[must_use]
     pub const fn basis(self) -> Basis {
         match self {
-            Curve::Circle => Basis::SHEAR_AND_TENSION_RIVETS,
-            Curve::Bolt => Basis::SHEAR_AND_TENSION_BOLTS,
+            Interaction::Circle => Basis::SHEAR_AND_TENSION_RIVETS,
+            Interaction::Bolt => Basis::SHEAR_AND_TENSION_BOLTS,
         }
     }
 
     /// The sum that must not be above 1.
     fn sum(self, shear: f64, tension: f64) -> f64 {
         match self {
-            Curve::Circle => shear * shear + tension * tension,
-            Curve::Bolt => shear * shear * shear + tension * tension,
+            Interaction::Circle => shear * shear + tension * tension,
+            Interaction::Bolt => shear * shear * shear + tension * tension,
         }
     }
 }
@@ -73,6 +73,7 @@ pub struct Carries {
 
 /// The answer.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Combined {
     /// Factored shear over its allowable.
     pub shear: f64,
@@ -103,7 +104,7 @@ crate::words::errors! {
 ///
 /// ```
 /// use shophead::basis::Basis;
-/// use shophead::joint::combined::{Carries, Curve, Loads, combine};
+/// use shophead::joint::combined::{Carries, Interaction, Loads, combine};
 /// use shophead::joint::margin::{Factors, LoadKind};
 /// use shophead::joint::strength::Allowable;
 /// use shophead::quantity::Force;
@@ -112,13 +113,18 @@ crate::words::errors! {
 /// let loads = Loads { shear: Force::from_lbf(120.0), tension: Force::from_lbf(40.0), kind: LoadKind::Ultimate };
 /// let both = Carries { shear: carries(200.0), tension: Some(carries(80.0)) };
 /// // 1 / sqrt(0.6² + 0.5²) - 1, without a fitting factor.
-/// let found = combine(loads, &both, Factors::SEAM, Curve::Circle)?;
+/// let found = combine(loads, &both, Factors::SEAM, Interaction::Circle)?;
 /// assert!((found.margin.unwrap() - (1.0 / 0.61_f64.sqrt() - 1.0)).abs() < 1e-12);
-/// let untested = combine(loads, &Carries { tension: None, ..both }, Factors::SEAM, Curve::Circle)?;
+/// let untested = combine(loads, &Carries { tension: None, ..both }, Factors::SEAM, Interaction::Circle)?;
 /// assert!(untested.margin.is_none() && untested.findings.must_refer());
 /// # Ok::<(), shophead::joint::combined::CombinedError>(())
 /// ```
-pub fn combine(loads: Loads, carries: &Carries, factors: Factors, curve: Curve) -> Result<Combined, CombinedError> {
+pub fn combine(
+    loads: Loads,
+    carries: &Carries,
+    factors: Factors,
+    curve: Interaction,
+) -> Result<Combined, CombinedError> {
     let valid = |force: Force| force.is_finite() && force >= Force::ZERO;
     if !valid(loads.shear) || !valid(loads.tension) || (loads.shear == Force::ZERO && loads.tension == Force::ZERO) {
         return Err(CombinedError::LoadNotValid);
@@ -165,8 +171,8 @@ pub fn combine(loads: Loads, carries: &Carries, factors: Factors, curve: Curve) 
 }
 
 /// By how much both ratios can be multiplied until the sum is 1. The sum grows with the factor, so that halving finds it.
-fn grows(curve: Curve, shear: f64, tension: f64) -> f64 {
-    if curve == Curve::Circle {
+fn grows(curve: Interaction, shear: f64, tension: f64) -> f64 {
+    if curve == Interaction::Circle {
         return 1.0 / libm::hypot(shear, tension);
     }
     let greatest = shear.max(tension);
@@ -199,24 +205,30 @@ mod tests {
 
     #[test]
     fn one_load_alone_is_its_own_margin() {
-        for curve in [Curve::Circle, Curve::Bolt] {
+        for curve in [Interaction::Circle, Interaction::Bolt] {
             let shear = combine(loads(100.0, 0.0), &carries(150.0, 50.0), Factors::SEAM, curve).unwrap();
             assert!((shear.margin.unwrap() - 0.5).abs() < 1e-12);
             let tension = combine(loads(0.0, 20.0), &carries(150.0, 50.0), Factors::SEAM, curve).unwrap();
             assert!((tension.margin.unwrap() - 1.5).abs() < 1e-12);
         }
         let no_tension = Carries { tension: None, ..carries(150.0, 50.0) };
-        assert!(combine(loads(100.0, 0.0), &no_tension, Factors::SEAM, Curve::Circle).unwrap().findings.is_empty());
+        assert!(
+            combine(loads(100.0, 0.0), &no_tension, Factors::SEAM, Interaction::Circle).unwrap().findings.is_empty()
+        );
     }
 
     #[test]
     fn a_point_on_the_curve_has_no_margin_and_beyond_it_is_referred() {
         // 0.8³ + t² = 1
-        let on =
-            combine(loads(80.0, libm::sqrt(1.0 - 0.512) * 100.0), &carries(100.0, 100.0), Factors::SEAM, Curve::Bolt)
-                .unwrap();
+        let on = combine(
+            loads(80.0, libm::sqrt(1.0 - 0.512) * 100.0),
+            &carries(100.0, 100.0),
+            Factors::SEAM,
+            Interaction::Bolt,
+        )
+        .unwrap();
         assert!(on.margin.unwrap().abs() < 1e-12);
-        let circle = combine(loads(80.0, 61.0), &carries(100.0, 100.0), Factors::SEAM, Curve::Circle).unwrap();
+        let circle = combine(loads(80.0, 61.0), &carries(100.0, 100.0), Factors::SEAM, Interaction::Circle).unwrap();
         assert!(circle.margin.unwrap() < 0.0 && circle.findings.has(Code::MarginNegative));
         assert_eq!(circle.basis, Basis::SHEAR_AND_TENSION_RIVETS);
     }
@@ -224,10 +236,10 @@ mod tests {
     #[test]
     fn what_is_no_load_is_an_error() {
         for bad in [loads(0.0, 0.0), loads(-1.0, 0.0), loads(f64::NAN, 1.0)] {
-            let found = combine(bad, &carries(1.0, 1.0), Factors::SEAM, Curve::Circle);
+            let found = combine(bad, &carries(1.0, 1.0), Factors::SEAM, Interaction::Circle);
             assert_eq!(found, Err(CombinedError::LoadNotValid));
         }
-        let nothing = combine(loads(1.0, 1.0), &carries(0.0, 0.0), Factors::SEAM, Curve::Bolt).unwrap();
+        let nothing = combine(loads(1.0, 1.0), &carries(0.0, 0.0), Factors::SEAM, Interaction::Bolt).unwrap();
         assert_eq!(nothing.margin, Some(-1.0));
     }
 }

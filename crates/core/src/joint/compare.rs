@@ -3,7 +3,7 @@
 //! A weaker one may not take its place unless a larger size or more rivets make up for it (AC 43.13-1B para 4-57b).
 
 use super::strength::{Allowable, Governing, JointStrength};
-use super::substitution_table::{RULES, Step};
+use super::substitution_table::{RULES, SizeUp};
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity, Sink};
 use crate::length::Length;
@@ -75,6 +75,7 @@ pub(crate) fn compare_into(before: &Carried, after: &Carried, push: &mut Sink<'_
 /// The least diameter at which a substitute alloy may take the place of a rivet.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Substitute {
     /// Least nominal diameter of the substitute.
     pub diameter: Length,
@@ -153,10 +154,10 @@ pub(crate) fn check_shank(original: &Part<'_>, new: &Part<'_>, push: &mut Sink<'
 /// See [`Basis::SPEC_47196_STEP`].
 const FINE_STEPS_UP_TO: Length = Length::from_64ths(16);
 
-fn stepped(step: Step, diameter: Length) -> Length {
+fn stepped(step: SizeUp, diameter: Length) -> Length {
     match step {
-        Step::ThirtySecond => diameter.plus(Length::THIRTY_SECOND),
-        Step::NextSize if diameter < FINE_STEPS_UP_TO => diameter.plus(Length::THIRTY_SECOND),
-        Step::NextSize => diameter.plus(Length::SIXTEENTH),
+        SizeUp::ThirtySecond => diameter.plus(Length::THIRTY_SECOND),
+        SizeUp::NextSize if diameter < FINE_STEPS_UP_TO => diameter.plus(Length::THIRTY_SECOND),
+        SizeUp::NextSize => diameter.plus(Length::SIXTEENTH),
     }
 }

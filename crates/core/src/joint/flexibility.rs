@@ -81,7 +81,7 @@ impl Formula {
 /// One plate at the fastener.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Plate {
+pub struct JoinedPlate {
     /// Thickness; above zero.
     pub thickness: Length,
     /// Modulus in tension; above zero.
@@ -101,7 +101,7 @@ pub struct Fastening {
     /// Single or double shear.
     pub shear: Shear,
     /// The plates; in double shear the middle one first, then one of the outer ones.
-    pub plates: [Plate; 2],
+    pub plates: [JoinedPlate; 2],
 }
 
 /// Shear modulus from tension modulus where it is not given: 2 (1 + 0.3). The quotation of TN 1051 does not state it.
@@ -129,11 +129,11 @@ crate::words::errors! {
 /// [`FlexibilityError`]; what comes out is a number above zero.
 ///
 /// ```
-/// use shophead::joint::flexibility::{Fastening, Formula, Plate, flexibility};
+/// use shophead::joint::flexibility::{Fastening, Formula, JoinedPlate, flexibility};
 /// use shophead::joint::strength::Shear;
 /// use shophead::length::Length;
 /// use shophead::quantity::Stress;
-/// let sheet = Plate { thickness: Length::parse(".063")?, modulus: Stress::from_msi(10.5) };
+/// let sheet = JoinedPlate { thickness: Length::parse(".063")?, modulus: Stress::from_msi(10.5) };
 /// let rivet = Fastening {
 ///     diameter: Length::parse(".156")?, modulus: Stress::from_msi(10.3), shear_modulus: None, shear: Shear::Single,
 ///     plates: [sheet, sheet],
@@ -219,7 +219,7 @@ mod tests {
     use super::*;
 
     fn fastening(shear: Shear) -> Fastening {
-        let sheet = Plate { thickness: Length::from_64ths(4), modulus: Stress::from_msi(10.5) };
+        let sheet = JoinedPlate { thickness: Length::from_64ths(4), modulus: Stress::from_msi(10.5) };
         Fastening {
             diameter: Length::from_64ths(8),
             modulus: Stress::from_msi(10.3),

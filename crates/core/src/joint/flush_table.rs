@@ -24,6 +24,7 @@ pub enum FlushSheet {
 /// One row: a flush rivet in a sheet.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct FlushRow {
     /// The sheet.
     pub sheet: FlushSheet,

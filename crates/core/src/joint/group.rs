@@ -36,7 +36,7 @@ const EQUAL_WITHIN: f64 = 1e-9;
 /// One rivet of a group.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Member {
+pub struct GroupRivet {
     /// Its source.
     pub at: Point,
     /// How much it takes beside the others: its shank area, its stiffness, or 1 where all are alike. Above zero; only ratios count.
@@ -47,18 +47,18 @@ pub struct Member {
     pub yields: Option<Allowable>,
 }
 
-impl Member {
+impl GroupRivet {
     /// One of many that are alike, of unknown strength.
     #[must_use]
-    pub const fn alike(at: Point) -> Member {
-        Member { at, weight: 1.0, allowable: None, yields: None }
+    pub const fn alike(at: Point) -> GroupRivet {
+        GroupRivet { at, weight: 1.0, allowable: None, yields: None }
     }
 
     /// Weighted by its shank area, of unknown strength.
     #[must_use]
-    pub fn by_area(at: Point, diameter: Length) -> Member {
+    pub fn by_area(at: Point, diameter: Length) -> GroupRivet {
         let diameter = diameter.to_inches_f64();
-        Member { at, weight: core::f64::consts::FRAC_PI_4 * diameter * diameter, allowable: None, yields: None }
+        GroupRivet { at, weight: core::f64::consts::FRAC_PI_4 * diameter * diameter, allowable: None, yields: None }
     }
 }
 
@@ -161,6 +161,7 @@ impl Vector {
 /// The load that the plate puts on one rivet.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Share {
     /// From the load as if it went through the centroid.
     pub direct: Vector,
@@ -180,6 +181,7 @@ impl Share {
 /// The rivet that governs.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Worst {
     /// Which, counted from 0 in the order given.
     pub rivet: usize,
@@ -191,8 +193,9 @@ pub struct Worst {
 
 /// The answer. It keeps no list of its own: shares are worked out as they are asked for, so a group may have any number of rivets.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Group<'g> {
-    rivets: &'g [Member],
+    rivets: &'g [GroupRivet],
     origin: Point,
     heaviest: f64,
     sums: Sums,
@@ -267,14 +270,14 @@ fn offset(from: Point, to: Point) -> (f64, f64) {
 /// [`GroupError`]; a NaN or an infinity never comes out.
 ///
 /// ```
-/// use shophead::joint::group::{Member, PlaneLoad, share};
+/// use shophead::joint::group::{GroupRivet, PlaneLoad, share};
 /// use shophead::joint::margin::LoadKind;
 /// use shophead::layout::Point;
 /// use shophead::length::Length;
 /// use shophead::quantity::Force;
 /// let at = |x: i16, y: i16| Point { x: Length::from_64ths(64 * x), y: Length::from_64ths(64 * y) };
 /// // Two columns of three, 6 in apart, 4 in from row to row; 15 000 lbf down, 6 in to the right of the middle.
-/// let rivets = [(-3, 4), (-3, 0), (-3, -4), (3, 4), (3, 0), (3, -4)].map(|(x, y)| Member::alike(at(x, y)));
+/// let rivets = [(-3, 4), (-3, 0), (-3, -4), (3, 4), (3, 0), (3, -4)].map(|(x, y)| GroupRivet::alike(at(x, y)));
 /// let load = PlaneLoad {
 ///     x: Force::ZERO, y: Force::from_lbf(-15_000.0), at: at(6, 0), moment_in_lbf: 0.0, kind: LoadKind::Ultimate,
 /// };
@@ -283,7 +286,7 @@ fn offset(from: Point, to: Point) -> (f64, f64) {
 /// assert!((corner.size().lbf() - 5_677.5).abs() < 0.1);
 /// # Ok::<(), shophead::joint::group::GroupError>(())
 /// ```
-pub fn share<'g>(rivets: &'g [Member], load: PlaneLoad, factors: Option<Factors>) -> Result<Group<'g>, GroupError> {
+pub fn share<'g>(rivets: &'g [GroupRivet], load: PlaneLoad, factors: Option<Factors>) -> Result<Group<'g>, GroupError> {
     let first = rivets.first().ok_or(GroupError::NoRivets)?;
     let heaviest = heaviest(rivets)?;
     let (load_x, load_y, extra) = (load.x.lbf(), load.y.lbf(), load.moment_in_lbf);
@@ -325,7 +328,7 @@ pub fn share<'g>(rivets: &'g [Member], load: PlaneLoad, factors: Option<Factors>
     Ok(group)
 }
 
-fn heaviest(rivets: &[Member]) -> Result<f64, GroupError> {
+fn heaviest(rivets: &[GroupRivet]) -> Result<f64, GroupError> {
     let mut heaviest = 0.0_f64;
     for rivet in rivets {
         if !(rivet.weight.is_finite() && rivet.weight > 0.0) {
@@ -336,8 +339,8 @@ fn heaviest(rivets: &[Member]) -> Result<f64, GroupError> {
     Ok(heaviest)
 }
 
-fn sums(rivets: &[Member], origin: Point, heaviest: f64, load: PlaneLoad) -> Sums {
-    let weighted = |rivet: &Member| (rivet.weight / heaviest, offset(origin, rivet.at));
+fn sums(rivets: &[GroupRivet], origin: Point, heaviest: f64, load: PlaneLoad) -> Sums {
+    let weighted = |rivet: &GroupRivet| (rivet.weight / heaviest, offset(origin, rivet.at));
     let (mut weight, mut x, mut y) = (0.0, 0.0, 0.0);
     for (w, (dx, dy)) in rivets.iter().map(weighted) {
         weight += w;
@@ -401,7 +404,7 @@ impl<'g> Group<'g> {
 
     /// The load on a rivet of the group.
     #[must_use]
-    pub fn share(&self, rivet: &Member) -> Share {
+    pub fn share(&self, rivet: &GroupRivet) -> Share {
         let Sums { weight, x, y, polar, load_x, load_y, moment } = self.sums;
         let w = rivet.weight / self.heaviest;
         let (dx, dy) = offset(self.origin, rivet.at);
@@ -502,8 +505,8 @@ mod tests {
     #[test]
     fn what_is_no_group_is_an_error() {
         let down = load(0.0, -100.0, at(1.0, 0.0), 0.0);
-        let one = [Member::alike(at(0.0, 0.0))];
-        let error = |rivets: &[Member], load| share(rivets, load, None).unwrap_err();
+        let one = [GroupRivet::alike(at(0.0, 0.0))];
+        let error = |rivets: &[GroupRivet], load| share(rivets, load, None).unwrap_err();
         assert_eq!(error(&[], down), GroupError::NoRivets);
         assert_eq!(error(&one, down), GroupError::NothingResistsMoment);
         assert_eq!(error(&[one[0]; 3], down), GroupError::NothingResistsMoment);
@@ -511,15 +514,15 @@ mod tests {
         assert_eq!(error(&one, load(0.0, 1.0, at(0.0, 0.0), f64::INFINITY)), GroupError::LoadNotFinite);
         assert_eq!(error(&one, load(0.0, 0.0, at(0.0, 0.0), 0.0)), GroupError::NoLoad);
         for weight in [0.0, -1.0, f64::NAN, f64::INFINITY] {
-            assert_eq!(error(&[Member { weight, ..one[0] }], down), GroupError::WeightNotPositive);
+            assert_eq!(error(&[GroupRivet { weight, ..one[0] }], down), GroupError::WeightNotPositive);
         }
-        let pair = [one[0], Member::alike(at(1e-6, 0.0))];
+        let pair = [one[0], GroupRivet::alike(at(1e-6, 0.0))];
         assert_eq!(error(&pair, load(0.0, f64::MAX, at(10.0, 0.0), 0.0)), GroupError::OutOfRange);
     }
 
     #[test]
     fn one_rivet_carries_a_load_through_it() {
-        let one = [Member::alike(at(2.0, 3.0))];
+        let one = [GroupRivet::alike(at(2.0, 3.0))];
         let group = share(&one, load(3.0, 4.0, at(2.0, 3.0), 0.0), None).unwrap();
         assert_eq!(group.share(&one[0]).total().size(), Force::from_lbf(5.0));
         assert_eq!(group.rotation_centre, None);
@@ -528,7 +531,7 @@ mod tests {
 
     #[test]
     fn a_pure_moment_turns_the_group_about_its_centroid() {
-        let pair = [Member::alike(at(0.0, 0.0)), Member::alike(at(2.0, 0.0))];
+        let pair = [GroupRivet::alike(at(0.0, 0.0)), GroupRivet::alike(at(2.0, 0.0))];
         let group = share(&pair, load(0.0, 0.0, at(9.0, 9.0), 100.0), None).unwrap();
         assert_eq!(group.rotation_centre, Some(at(1.0, 0.0)));
         // 100 in-lbf over 2 in.
@@ -542,7 +545,7 @@ mod tests {
         let basis = Basis::own(0);
         let strong = |lbf| Some(Allowable { force: Force::from_lbf(lbf), basis });
         // Load nearer to the second: shares 25 and 75.
-        let mut pair = [Member::alike(at(0.0, 0.0)), Member::alike(at(2.0, 0.0))];
+        let mut pair = [GroupRivet::alike(at(0.0, 0.0)), GroupRivet::alike(at(2.0, 0.0))];
         pair[0].allowable = strong(20.0);
         pair[1].allowable = strong(150.0);
         let down = load(0.0, -100.0, at(1.5, 0.0), 0.0);

@@ -11,6 +11,7 @@ use crate::length::Length;
 /// One row: a rivet, its drill and the diameter that its strength counts.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct NominalHole {
     /// Nominal rivet diameter.
     pub rivet: Length,

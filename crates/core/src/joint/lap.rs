@@ -4,7 +4,7 @@
 //! is the one on the side of the manufactured head. In double shear it takes three: plate A is the middle one, plate B both outer ones
 //! together, and the thinner of them stands for both in the flexibility, which is the softer side.
 
-use super::flexibility::{Fastening, FlexibilityError, Formula, Plate, flexibility};
+use super::flexibility::{Fastening, FlexibilityError, Formula, JoinedPlate, flexibility};
 use super::sharing::{Bay, Row, Sharing, SharingError, Transfer, share_alike, stiffness};
 use super::strength::Shear;
 use crate::basis::Basis;
@@ -20,7 +20,7 @@ pub const ALUMINIUM_RIVET: Stress = Stress::from_msi(10.3);
 
 /// Rows one behind the other, all alike.
 #[derive(Clone, Copy, Debug)]
-pub struct Rows<'s, 'p> {
+pub struct LapRows<'s, 'p> {
     /// The rivet.
     pub rivet: &'s Part<'p>,
     /// What it goes through; two load-carrying sheets in single shear, three in double.
@@ -45,6 +45,7 @@ pub struct Rows<'s, 'p> {
 
 /// How the rows share the load by one formula.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Shared {
     /// The formula.
     pub formula: Formula,
@@ -81,7 +82,7 @@ crate::words::errors! {
 ///
 /// ```
 /// use shophead::joint::flexibility::Formula;
-/// use shophead::joint::lap::{Rows, shared};
+/// use shophead::joint::lap::{LapRows, shared};
 /// use shophead::joint::sharing::Transfer;
 /// use shophead::joint::strength::Shear;
 /// use shophead::length::{Length, Toleranced};
@@ -94,7 +95,7 @@ crate::words::errors! {
 /// let mut stack = Stack::new();
 /// stack.push(layer)?;
 /// stack.push(layer)?;
-/// let rows = Rows {
+/// let rows = LapRows {
 ///     rivet: &Part::parse("MS20470AD4")?, stack: &stack, pitch: Length::parse("3/4")?, apart: Length::parse("3/4")?, rows: 4,
 ///     shear: Shear::Single, transfer: Transfer::Lap, load: Force::from_lbf(1_000.0), rivet_modulus: None,
 ///     practice: &HANDBOOK,
@@ -104,7 +105,7 @@ crate::words::errors! {
 /// assert_eq!(shares, ["0.309", "0.191", "0.191", "0.309"]);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-pub fn shared(rows: &Rows<'_, '_>, formula: Formula) -> Result<Shared, LapError> {
+pub fn shared(rows: &LapRows<'_, '_>, formula: Formula) -> Result<Shared, LapError> {
     let mut found = Shared {
         formula,
         flexibility: Flexibility::from_in_per_lbf(0.0),
@@ -122,7 +123,7 @@ pub fn shared(rows: &Rows<'_, '_>, formula: Formula) -> Result<Shared, LapError>
 
 /// The rows as springs: fills in everything but the shares. Out of line, so that its stack is gone before they are worked out.
 #[inline(never)]
-fn reduce(rows: &Rows<'_, '_>, found: &mut Shared) -> Result<Bay, LapError> {
+fn reduce(rows: &LapRows<'_, '_>, found: &mut Shared) -> Result<Bay, LapError> {
     found.rivet_modulus = rivet_modulus(rows.rivet, rows.rivet_modulus)?;
     let plates = plates(rows)?;
     found.flexibility = flexibility(
@@ -143,22 +144,22 @@ fn reduce(rows: &Rows<'_, '_>, found: &mut Shared) -> Result<Bay, LapError> {
 }
 
 struct Plates {
-    in_fastening: [Plate; 2],
+    in_fastening: [JoinedPlate; 2],
     ea_a: Force,
     ea_b: Force,
     basis: Basis,
 }
 
-fn plates(rows: &Rows<'_, '_>) -> Result<Plates, LapError> {
-    let mut found = heapless::Vec::<(Plate, Basis), 3>::new();
+fn plates(rows: &LapRows<'_, '_>) -> Result<Plates, LapError> {
+    let mut found = heapless::Vec::<(JoinedPlate, Basis), 3>::new();
     for layer in rows.stack.load_carrying() {
         let thickness = layer.thickness.nominal();
         let known = layer.material.map(|material| rows.practice.sheet(material, thickness));
         let (modulus, basis) =
             known.and_then(|sheet| sheet.figure(Property::Modulus)).ok_or(LapError::ModulusNotPublished)?;
-        found.push((Plate { thickness, modulus }, basis)).map_err(|_| LapError::SheetsDoNotFit)?;
+        found.push((JoinedPlate { thickness, modulus }, basis)).map_err(|_| LapError::SheetsDoNotFit)?;
     }
-    let ea = |plate: Plate| stiffness(plate.modulus, rows.pitch, plate.thickness);
+    let ea = |plate: JoinedPlate| stiffness(plate.modulus, rows.pitch, plate.thickness);
     match (found.as_slice(), rows.shear) {
         (&[(a, a_basis), (b, b_basis)], Shear::Single) => {
             Ok(Plates { in_fastening: [a, b], ea_a: ea(a), ea_b: ea(b), basis: a_basis.weaker(b_basis) })
@@ -215,9 +216,9 @@ mod tests {
         stack
     }
 
-    fn rows<'s>(rivet: &'s Part<'static>, stack: &'s Stack, shear: Shear) -> Rows<'s, 'static> {
+    fn rows<'s>(rivet: &'s Part<'static>, stack: &'s Stack, shear: Shear) -> LapRows<'s, 'static> {
         let inch = Length::INCH;
-        Rows {
+        LapRows {
             rivet,
             stack,
             pitch: inch,
@@ -235,7 +236,7 @@ mod tests {
     fn what_does_not_fit_is_refused_by_name() {
         let rivet = Part::parse("MS20470AD4").unwrap();
         let (two, three) = (stack(&[".04", ".04"], Some("2024-T3")), stack(&[".04", ".04", ".04"], Some("2024-T3")));
-        let error = |rows: &Rows<'_, '_>, formula| shared(rows, formula).unwrap_err();
+        let error = |rows: &LapRows<'_, '_>, formula| shared(rows, formula).unwrap_err();
         assert_eq!(error(&rows(&rivet, &three, Shear::Single), Formula::Stp486), LapError::SheetsDoNotFit);
         assert_eq!(error(&rows(&rivet, &two, Shear::Double), Formula::Tn1051), LapError::SheetsDoNotFit);
         let nameless = stack(&[".04", ".04"], None);
@@ -244,11 +245,11 @@ mod tests {
             error(&rows(&rivet, &three, Shear::Double), Formula::Stp486),
             LapError::Flexibility(FlexibilityError::SingleShearOnly)
         );
-        let many = Rows { rows: 65, ..rows(&rivet, &two, Shear::Single) };
+        let many = LapRows { rows: 65, ..rows(&rivet, &two, Shear::Single) };
         assert_eq!(error(&many, Formula::Stp486), LapError::Sharing(SharingError::TooManyRows));
         let monel = Part::parse("MS20615-4M").unwrap();
         assert_eq!(error(&rows(&monel, &two, Shear::Single), Formula::Stp486), LapError::RivetModulusNotKnown);
-        let given = Rows { rivet_modulus: Some(Stress::from_msi(26.0)), ..rows(&monel, &two, Shear::Single) };
+        let given = LapRows { rivet_modulus: Some(Stress::from_msi(26.0)), ..rows(&monel, &two, Shear::Single) };
         assert!(shared(&given, Formula::Stp486).is_ok());
     }
 

@@ -17,7 +17,7 @@
 
 use core::fmt;
 
-use super::flexibility::{Fastening, Formula, Plate, flexibility};
+use super::flexibility::{Fastening, Formula, JoinedPlate, flexibility};
 use super::lap::{LapError, rivet_modulus};
 use super::sharing::{Passing, stiffness};
 use super::strength::Shear;
@@ -103,6 +103,7 @@ pub fn planes(on_rivet: &[Force]) -> impl Iterator<Item = Force> {
 
 /// The answer: what has gone over each plane behind each row.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Layers {
     /// For each row.
     gone_over: heapless::Vec<[f64; PLANES], MAX_ROWS>,
@@ -114,6 +115,7 @@ pub struct Layers {
 
 /// One row under load.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct LayerShare {
     /// What one fastener is sheared by between each two plates.
     pub planes: heapless::Vec<Force, PLANES>,
@@ -301,7 +303,7 @@ pub fn through_pack(rows: &PackRows<'_, '_>, formula: Formula) -> Result<Layers,
     if let Some(modulus_basis) = modulus_basis {
         basis = basis.weaker(modulus_basis);
     }
-    let mut plates = heapless::Vec::<Plate, MAX_PLATES>::new();
+    let mut plates = heapless::Vec::<JoinedPlate, MAX_PLATES>::new();
     let mut bay = LayerBay { length: rows.apart, ea: [Force::from_lbf(1.0); MAX_PLATES] };
     let (mut start, mut end) = ([Force::ZERO; MAX_PLATES], [Force::ZERO; MAX_PLATES]);
     for (number, layer) in rows.stack.numbered_load_carrying() {
@@ -312,7 +314,7 @@ pub fn through_pack(rows: &PackRows<'_, '_>, formula: Formula) -> Result<Layers,
             .ok_or(PackError::Lap(LapError::ModulusNotPublished))?;
         basis = basis.weaker(sheet_basis);
         let index = plates.len();
-        plates.push(Plate { thickness, modulus }).map_err(|_| PackError::Layers(LayersError::TooManyPlates))?;
+        plates.push(JoinedPlate { thickness, modulus }).map_err(|_| PackError::Layers(LayersError::TooManyPlates))?;
         let put = |cells: &mut [Force; MAX_PLATES], force| {
             if let Some(cell) = cells.get_mut(index) {
                 *cell = force;

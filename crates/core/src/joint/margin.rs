@@ -67,6 +67,7 @@ impl Default for Factors {
 /// A margin of safety with everything that makes it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Margin {
     /// The margin; negative when the joint does not carry the load.
     pub value: f64,

@@ -82,7 +82,7 @@ pub fn tear_out_with_relief(fsu: Stress, thickness: Length, edge: Length, hole: 
 /// One leg of a zigzag line through holes in staggered rows.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Leg {
+pub struct Zigzag {
     /// Distance s along the load from one hole to the next.
     pub stagger: Length,
     /// Distance g across the load between them; above zero.
@@ -99,7 +99,7 @@ pub fn net_section_staggered(
     width: Length,
     hole: Length,
     holes: u16,
-    legs: &[Leg],
+    legs: &[Zigzag],
 ) -> Force {
     let longer: f64 = legs
         .iter()
@@ -190,7 +190,7 @@ mod tests {
     #[test]
     fn a_zigzag_line_gains_s_squared_over_four_g() {
         let ftu = Stress::from_ksi(60.0);
-        let leg = Leg { stagger: length(".5"), gauge: length(".75") };
+        let leg = Zigzag { stagger: length(".5"), gauge: length(".75") };
         let zigzag = net_section_staggered(ftu, length(".040"), length("3"), length(".125"), 3, &[leg, leg]);
         let width = 3.0 - 3.0 * 0.125 + 2.0 * 0.25 / 3.0;
         assert!((zigzag.lbf() - 60_000.0 * 0.040 * width).abs() < 1e-9);

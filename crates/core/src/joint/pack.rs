@@ -87,7 +87,8 @@ impl<'p> Made<'_, 'p> {
             let properties = layer.material.map(|material| self.practice.sheet(material, thickness));
             let tested = |material| self.practice.entered_flush_joint(self.rivet, dimpled, material, thickness);
             let sunk = layer.material.filter(|_| preparation != Preparation::Plain);
-            let sheet = Sheet { properties, thickness, edge: self.edge, preparation, entered_joint: sunk.and_then(tested) };
+            let sheet =
+                Sheet { properties, thickness, edge: self.edge, preparation, entered_joint: sunk.and_then(tested) };
             sheets.push(sheet).map_err(|_| StrengthError::TooManySheets)?;
         }
         Ok(())

@@ -18,7 +18,7 @@ use core::fmt;
 
 use super::hole_table;
 use super::margin::{Factors, Load, Margin, margin, yield_margin};
-use super::modes::{self, Countersink, Leg};
+use super::modes::{self, Countersink, Zigzag};
 use super::pack::Made;
 use super::strength::{Allowable, JointStrength, MAX_JOINT_FINDINGS, MAX_SHEETS, Mode, StrengthError};
 use crate::basis::Basis;
@@ -61,6 +61,7 @@ impl fmt::Display for RowMode {
 /// What fails first in a row.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct RowGoverning {
     /// How.
     pub mode: RowMode,
@@ -72,6 +73,7 @@ pub struct RowGoverning {
 
 /// What a row carries.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct RowStrength {
     /// One rivet of it.
     pub joint: JointStrength,
@@ -125,6 +127,7 @@ impl RowStrength {
 /// The row whose rivets carry most by the elastic shares.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Peak {
     /// Which, counted from 0 on the side where the load comes from.
     pub row: usize,
@@ -321,7 +324,7 @@ fn zigzag(row: &Made<'_, '_>, layer: &Layer, cut: Option<Cut>) -> Option<Allowab
     let nominal = hole_table::nominal_hole(row.rivet.diameter()).map(|row| row.hole);
     let hole = row.hole.or(nominal).unwrap_or(row.rivet.diameter());
     let pitch = row.pitch?;
-    let leg = Leg { stagger, gauge: pitch.times(1, 2) };
+    let leg = Zigzag { stagger, gauge: pitch.times(1, 2) };
     let force = modes::net_section_staggered(properties.ftu()?, thickness, pitch, hole, 2, &[leg; 2]);
     let net = Allowable { force: force.max(Force::ZERO), basis: Basis::ZIGZAG_NET_WIDTH };
     Some(match cut {
@@ -377,6 +380,7 @@ pub fn weaker(one: RowStrength, other: RowStrength) -> RowStrength {
 
 /// Two rows side by side.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct RowComparison {
     /// Strength an inch of the new row over the old one; `None` where one of them is not published.
     pub ratio: Option<f64>,
@@ -450,7 +454,20 @@ mod tests {
         let driven = rivet.alloy().fsu_driven();
         let staggered = None;
         let unpublished = Severity::Refer;
-        Made { rivet, stack, edge, hole: None, pitch, rows: 1, staggered, shear, load: None, driven, practice: &HANDBOOK, unpublished }
+        Made {
+            rivet,
+            stack,
+            edge,
+            hole: None,
+            pitch,
+            rows: 1,
+            staggered,
+            shear,
+            load: None,
+            driven,
+            practice: &HANDBOOK,
+            unpublished,
+        }
     }
 
     fn row_strength(row: &Made<'_, '_>) -> Result<RowStrength, RowError> {

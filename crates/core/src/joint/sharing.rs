@@ -107,6 +107,7 @@ pub enum Transfer {
 /// What passes one row in one plate.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Passing {
     /// The load in the plate on the side where it is greater.
     pub gross: Force,
@@ -142,6 +143,7 @@ impl Passing {
 /// One row under load.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct RowShare {
     /// What the row takes from plate A to plate B; negative where it gives back.
     pub load: Force,
@@ -157,6 +159,7 @@ pub struct RowShare {
 
 /// The answer. It keeps what each row's figures are made of, and works them out when they are asked for.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Sharing {
     /// The part of the load that has gone over to plate B behind each row.
     gone_over: heapless::Vec<f64, MAX_ROWS>,

@@ -12,6 +12,7 @@ use crate::quantity::{Force, Stress};
 /// One cell of the table.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct ShearCell {
     /// Rivet alloy and its temper after driving.
     pub alloy_temper: &'static str,

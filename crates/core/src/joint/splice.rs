@@ -4,7 +4,7 @@
 //!
 //! - AC 43.13-1B tables 4-9 to 4-11 ([`per_inch`]): so many 2117 rivets an inch of width that they carry as much as the sheet.
 //!   Their rule is `N = max(t / (s π H² / 4), 1 / (b H))`, with H the nominal hole and s and b the shear and bearing strengths as
-//!   parts of the sheet's tensile strength. The notes of the tables allow fewer in some members ([`Member`]).
+//!   parts of the sheet's tensile strength. The notes of the tables allow fewer in some members ([`SpliceMember`]).
 //! - One's own strengths ([`needed`]): the load of the sheet over what one rivet carries.
 //!
 //! # Printed cell or formula
@@ -15,7 +15,7 @@
 //! [`PerInch::used`] takes the printed cell unless the formula, rounded to the printed decimal, asks for more. A dash in the table is no
 //! offer: the formula is not put in its place.
 
-use super::ac43_table::{COLUMNS, Line, TABLE_4_9, TABLE_4_10, TABLE_4_11};
+use super::ac43_table::{COLUMNS, PrintedLine, TABLE_4_9, TABLE_4_10, TABLE_4_11};
 use super::{hole_table, modes};
 use crate::basis::Basis;
 use crate::length::{Length, quotient};
@@ -24,12 +24,12 @@ use crate::quantity::{Force, Stress};
 use crate::rivet::Head;
 
 /// A part of the sheet's tensile strength, and where it stands.
-pub type Part = (f64, Basis);
+pub type SheetShare = (f64, Basis);
 
 /// One of the circular's tables.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Table {
+pub enum SpliceTable {
     /// 4-9: bare and clad 2014-T6, 2024-T3, 2024-T36 and 7075-T6 sheet.
     T4_9,
     /// 4-10: 2017, clad 2017 and clad 2024-T3.
@@ -38,17 +38,17 @@ pub enum Table {
     T4_11,
 }
 
-impl Table {
+impl SpliceTable {
     /// All of them.
-    pub const ALL: [Table; 3] = [Table::T4_9, Table::T4_10, Table::T4_11];
+    pub const ALL: [SpliceTable; 3] = [SpliceTable::T4_9, SpliceTable::T4_10, SpliceTable::T4_11];
 
     /// Its number as printed.
     #[must_use]
     pub const fn number(self) -> &'static str {
         match self {
-            Table::T4_9 => "4-9",
-            Table::T4_10 => "4-10",
-            Table::T4_11 => "4-11",
+            SpliceTable::T4_9 => "4-9",
+            SpliceTable::T4_10 => "4-10",
+            SpliceTable::T4_11 => "4-11",
         }
     }
 
@@ -56,59 +56,59 @@ impl Table {
     #[must_use]
     pub const fn basis(self) -> Basis {
         match self {
-            Table::T4_9 => Basis::AC43_T4_9,
-            Table::T4_10 => Basis::AC43_T4_10,
-            Table::T4_11 => Basis::AC43_T4_11,
+            SpliceTable::T4_9 => Basis::AC43_T4_9,
+            SpliceTable::T4_10 => Basis::AC43_T4_10,
+            SpliceTable::T4_11 => Basis::AC43_T4_11,
         }
     }
 
     /// Its lines in printed order.
     #[must_use]
-    pub const fn lines(self) -> &'static [Line] {
+    pub const fn lines(self) -> &'static [PrintedLine] {
         match self {
-            Table::T4_9 => TABLE_4_9,
-            Table::T4_10 => TABLE_4_10,
-            Table::T4_11 => TABLE_4_11,
+            SpliceTable::T4_9 => TABLE_4_9,
+            SpliceTable::T4_10 => TABLE_4_10,
+            SpliceTable::T4_11 => TABLE_4_11,
         }
     }
 
     /// Shear strength of the rivet as a part of the sheet's tensile strength. The figure of table 4-10 is missing in the copy
     /// that was read; its cells give 0.50.
     #[must_use]
-    pub const fn shear_part(self) -> Part {
+    pub const fn shear_part(self) -> SheetShare {
         match self {
-            Table::T4_9 => (0.40, Basis::AC43_T4_9_NOTE_B),
-            Table::T4_10 => (0.50, Basis::AC43_T4_10_CELLS),
-            Table::T4_11 => (0.70, Basis::AC43_T4_11_NOTE_B),
+            SpliceTable::T4_9 => (0.40, Basis::AC43_T4_9_NOTE_B),
+            SpliceTable::T4_10 => (0.50, Basis::AC43_T4_10_CELLS),
+            SpliceTable::T4_11 => (0.70, Basis::AC43_T4_11_NOTE_B),
         }
     }
 
     /// Bearing strength of the sheet as a part of its tensile strength. Table 4-11 prints 160 % in its note, but its cells were
-    /// made with 165 %, which is used here; see [`Table::printed_bearing_part`].
+    /// made with 165 %, which is used here; see [`SpliceTable::printed_bearing_part`].
     #[must_use]
-    pub const fn bearing_part(self) -> Part {
+    pub const fn bearing_part(self) -> SheetShare {
         match self {
-            Table::T4_9 | Table::T4_10 => self.printed_bearing_part(),
-            Table::T4_11 => (1.65, Basis::AC43_T4_11_CELLS),
+            SpliceTable::T4_9 | SpliceTable::T4_10 => self.printed_bearing_part(),
+            SpliceTable::T4_11 => (1.65, Basis::AC43_T4_11_CELLS),
         }
     }
 
     /// The same as the note of the table prints it.
     #[must_use]
-    pub const fn printed_bearing_part(self) -> Part {
+    pub const fn printed_bearing_part(self) -> SheetShare {
         match self {
-            Table::T4_9 => (1.60, Basis::AC43_T4_9_NOTE_B),
-            Table::T4_10 => (1.60, Basis::AC43_T4_10_NOTE_B),
-            Table::T4_11 => (1.60, Basis::AC43_T4_11_NOTE_B),
+            SpliceTable::T4_9 => (1.60, Basis::AC43_T4_9_NOTE_B),
+            SpliceTable::T4_10 => (1.60, Basis::AC43_T4_10_NOTE_B),
+            SpliceTable::T4_11 => (1.60, Basis::AC43_T4_11_NOTE_B),
         }
     }
 
     /// Tensile strength of the sheet behind the bolt column; table 4-11 names none.
     const fn bolt_sheet(self) -> Option<Stress> {
         match self {
-            Table::T4_9 => Some(Stress::from_psi(70_000.0)),
-            Table::T4_10 => Some(Stress::from_psi(55_000.0)),
-            Table::T4_11 => None,
+            SpliceTable::T4_9 => Some(Stress::from_psi(70_000.0)),
+            SpliceTable::T4_10 => Some(Stress::from_psi(55_000.0)),
+            SpliceTable::T4_11 => None,
         }
     }
 }
@@ -116,11 +116,12 @@ impl Table {
 /// The tables for a material.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Tables {
     /// The one to use: where two name the material, the one that asks for more rivets.
-    pub first: Table,
+    pub first: SpliceTable,
     /// Another one that names it too.
-    pub also: Option<Table>,
+    pub also: Option<SpliceTable>,
 }
 
 /// Which table names a material; `None` when none does.
@@ -132,20 +133,20 @@ pub struct Tables {
 /// here; the worked example of para 4-58g takes table 4-10, which stands in [`Tables::also`].
 ///
 /// ```
-/// use shophead::joint::splice::{Table, tables};
+/// use shophead::joint::splice::{SpliceTable, tables};
 /// let clad = tables("2024", "T3", true).expect("a common skin");
-/// assert_eq!((clad.first, clad.also), (Table::T4_9, Some(Table::T4_10)));
+/// assert_eq!((clad.first, clad.also), (SpliceTable::T4_9, Some(SpliceTable::T4_10)));
 /// assert_eq!(tables("6061", "T6", false), None);
 /// ```
 #[must_use]
 pub fn tables(alloy: &str, temper: &str, clad: bool) -> Option<Tables> {
     let only = |first| Some(Tables { first, also: None });
     match (alloy, temper) {
-        ("2024", "T3") if clad => Some(Tables { first: Table::T4_9, also: Some(Table::T4_10) }),
-        ("2014", "T6") | ("2024", "T3" | "T36" | "T361") | ("7075", "T6" | "T6 and T62") => only(Table::T4_9),
-        ("2024", "T4") if !clad => only(Table::T4_9),
-        ("2017", _) => only(Table::T4_10),
-        ("5052", _) => only(Table::T4_11),
+        ("2024", "T3") if clad => Some(Tables { first: SpliceTable::T4_9, also: Some(SpliceTable::T4_10) }),
+        ("2014", "T6") | ("2024", "T3" | "T36" | "T361") | ("7075", "T6" | "T6 and T62") => only(SpliceTable::T4_9),
+        ("2024", "T4") if !clad => only(SpliceTable::T4_9),
+        ("2017", _) => only(SpliceTable::T4_10),
+        ("5052", _) => only(SpliceTable::T4_11),
         _ => None,
     }
 }
@@ -179,6 +180,7 @@ pub enum Critical {
 /// Rivets or bolts an inch of width, before any reduction.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct PerInch {
     /// The cell as printed; `None` where the table has none.
     pub printed: Option<f64>,
@@ -222,14 +224,14 @@ const AN3_DIAMETER: Length = Length::from_ten_thousandths(1_900);
 /// [`SpliceError::LengthNotPositive`], [`SpliceError::DiameterNotTabulated`].
 ///
 /// ```
-/// use shophead::joint::splice::{Critical, Fastener, Table, per_inch};
+/// use shophead::joint::splice::{Critical, Fastener, SpliceTable, per_inch};
 /// use shophead::length::Length;
 /// let eighth = Fastener::Rivet(Length::parse("1/8")?);
-/// let count = per_inch(Table::T4_10, Length::parse(".040")?, eighth).expect("in the table");
+/// let count = per_inch(SpliceTable::T4_10, Length::parse(".040")?, eighth).expect("in the table");
 /// assert_eq!((count.used, count.critical), (Some(6.2), Critical::Shear));
 /// # Ok::<(), shophead::length::ParseLengthError>(())
 /// ```
-pub fn per_inch(table: Table, thickness: Length, fastener: Fastener) -> Result<PerInch, SpliceError> {
+pub fn per_inch(table: SpliceTable, thickness: Length, fastener: Fastener) -> Result<PerInch, SpliceError> {
     if thickness <= Length::ZERO {
         return Err(SpliceError::LengthNotPositive);
     }
@@ -266,7 +268,7 @@ pub fn per_inch(table: Table, thickness: Length, fastener: Fastener) -> Result<P
 /// The tables print one decimal.
 const TENTHS: f64 = 10.0;
 
-fn printed(table: Table, thickness: Length, fastener: Fastener) -> Option<f64> {
+fn printed(table: SpliceTable, thickness: Length, fastener: Fastener) -> Option<f64> {
     let line = table.lines().iter().find(|line| line.thickness() == thickness)?;
     match fastener {
         Fastener::An3Bolt => line.an3(),
@@ -280,7 +282,7 @@ fn printed(table: Table, thickness: Length, fastener: Fastener) -> Option<f64> {
 /// The member that is spliced, which decides how much of the table's count it needs.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Member {
+pub enum SpliceMember {
     /// Anything the notes do not name: the whole count.
     Other,
     /// A stringer in the upper surface of a wing or in a fuselage: 80 %.
@@ -291,24 +293,24 @@ pub enum Member {
     SingleLap,
 }
 
-impl Member {
+impl SpliceMember {
     /// How many hundredths of the table's count, and where that stands.
     #[must_use]
     pub const fn percent(self) -> (u8, Basis) {
         match self {
-            Member::Other => (100, Basis::AC43_SPLICES),
-            Member::Stringer => (80, Basis::AC43_SPLICES_NOTE_A),
-            Member::IntermediateFrame => (60, Basis::AC43_SPLICES_NOTE_B),
-            Member::SingleLap => (75, Basis::AC43_SPLICES_NOTE_C),
+            SpliceMember::Other => (100, Basis::AC43_SPLICES),
+            SpliceMember::Stringer => (80, Basis::AC43_SPLICES_NOTE_A),
+            SpliceMember::IntermediateFrame => (60, Basis::AC43_SPLICES_NOTE_B),
+            SpliceMember::SingleLap => (75, Basis::AC43_SPLICES_NOTE_C),
         }
     }
 
     /// The rounding of the circular's worked example for such a member.
     #[must_use]
-    pub const fn rounding(self) -> Rounding {
+    pub const fn rounding(self) -> CountRounding {
         match self {
-            Member::IntermediateFrame => Rounding::BeforeAndAfter,
-            Member::Other | Member::Stringer | Member::SingleLap => Rounding::Once,
+            SpliceMember::IntermediateFrame => CountRounding::BeforeAndAfter,
+            SpliceMember::Other | SpliceMember::Stringer | SpliceMember::SingleLap => CountRounding::Once,
         }
     }
 }
@@ -316,17 +318,18 @@ impl Member {
 /// When a count is rounded up to whole rivets.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Rounding {
+pub enum CountRounding {
     /// After the reduction only, as in the lap joint of para 4-58g: 10 × 4.9 × 0.75 = 36.75, 37 rivets.
     Once,
     /// Before the reduction and after it, as in the frame of figure 4-20: 0.6 × 6.2 = 3.72, 4; 60 % of 4 = 2.4, 3. Never fewer
-    /// than [`Rounding::Once`].
+    /// than [`CountRounding::Once`].
     BeforeAndAfter,
 }
 
 /// Rivets over a width.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Count {
     /// An inch of width, after the reduction.
     pub per_inch: f64,
@@ -335,28 +338,33 @@ pub struct Count {
     /// Whole rivets, on each side of the splice.
     pub total: u32,
     /// How it was rounded.
-    pub rounding: Rounding,
+    pub rounding: CountRounding,
     /// Source of the reduction.
     pub basis: Basis,
 }
 
 /// Whole rivets over a width, reduced for the member.
 ///
-/// `per_inch` is what [`PerInch::used`] holds. Use [`Member::rounding`] unless there is a reason not to.
+/// `per_inch` is what [`PerInch::used`] holds. Use [`SpliceMember::rounding`] unless there is a reason not to.
 ///
 /// # Errors
 /// [`SpliceError::NotPositive`], [`SpliceError::LengthNotPositive`], [`SpliceError::OutOfRange`].
 ///
 /// ```
-/// use shophead::joint::splice::{Member, count};
+/// use shophead::joint::splice::{SpliceMember, count};
 /// use shophead::length::Length;
 /// // AC 43.13-1B figure 4-20: the web of a frame, 2 in wide.
-/// let member = Member::IntermediateFrame;
+/// let member = SpliceMember::IntermediateFrame;
 /// let web = count(6.2, Length::parse("2")?, member, member.rounding()).expect("a width");
 /// assert_eq!(web.total, 8);
 /// # Ok::<(), shophead::length::ParseLengthError>(())
 /// ```
-pub fn count(per_inch: f64, width: Length, member: Member, rounding: Rounding) -> Result<Count, SpliceError> {
+pub fn count(
+    per_inch: f64,
+    width: Length,
+    member: SpliceMember,
+    rounding: CountRounding,
+) -> Result<Count, SpliceError> {
     if !(per_inch.is_finite() && per_inch > 0.0) {
         return Err(SpliceError::NotPositive);
     }
@@ -367,8 +375,8 @@ pub fn count(per_inch: f64, width: Length, member: Member, rounding: Rounding) -
     let part = f64::from(percent) / 100.0;
     let unreduced = per_inch * width.to_inches_f64();
     let before = match rounding {
-        Rounding::Once => unreduced,
-        Rounding::BeforeAndAfter => f64::from(whole(unreduced)?),
+        CountRounding::Once => unreduced,
+        CountRounding::BeforeAndAfter => f64::from(whole(unreduced)?),
     };
     let total = whole(before * part)?;
     Ok(Count { per_inch: per_inch * part, unreduced, total, rounding, basis })
@@ -386,6 +394,7 @@ fn whole(rivets: f64) -> Result<u32, SpliceError> {
 /// The rivets that one's own strengths ask for.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Needed {
     /// What the sheet carries without holes over the width.
     pub load: Force,
@@ -434,7 +443,8 @@ pub fn needed(stress: Stress, thickness: Length, width: Length, per_rivet: Force
 /// Rivets in equal rows.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Rows {
+#[non_exhaustive]
+pub struct EqualRows {
     /// How many rows.
     pub rows: u16,
     /// Rivets in each.
@@ -459,7 +469,7 @@ pub struct Rows {
 /// assert_eq!((laid.per_row, laid.total), (19, 38));
 /// # Ok::<(), shophead::length::ParseLengthError>(())
 /// ```
-pub fn rows(rivets: u32, rows: u16, width: Length) -> Result<Rows, SpliceError> {
+pub fn rows(rivets: u32, rows: u16, width: Length) -> Result<EqualRows, SpliceError> {
     if rows == 0 {
         return Err(SpliceError::NoRows);
     }
@@ -473,10 +483,10 @@ pub fn rows(rivets: u32, rows: u16, width: Length) -> Result<Rows, SpliceError> 
     let total = per_row.checked_mul(u32::from(rows)).ok_or(SpliceError::OutOfRange)?;
     let pitch = quotient(i128::from(width.nanometres()), i128::from(per_row));
     let pitch = i64::try_from(pitch).ok().and_then(Length::from_nanometres).ok_or(SpliceError::OutOfRange)?;
-    Ok(Rows { rows, per_row, total, pitch })
+    Ok(EqualRows { rows, per_row, total, pitch })
 }
 
-impl Rows {
+impl EqualRows {
     /// From the side of the sheet to the first rivet of a row: half a pitch, so that each has an equal part of the width.
     #[must_use]
     pub fn first(&self) -> Length {

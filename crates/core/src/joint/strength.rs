@@ -179,6 +179,7 @@ pub enum BearingKind {
 /// Bearing of one sheet.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Bearing {
     /// Where it comes from.
     pub kind: BearingKind,
@@ -307,6 +308,7 @@ crate::words::words! {
 /// What fails first.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Governing {
     /// How.
     pub mode: Mode,
@@ -318,6 +320,7 @@ pub struct Governing {
 
 /// The answer.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct JointStrength {
     /// The diameter counted in shear and bearing, and where it comes from.
     pub diameter: (Length, Basis),
@@ -844,7 +847,8 @@ impl<'a> At<'a> {
         };
         let Some(ultimate) = at_margin(Property::BearingUltimate15, Property::BearingUltimate20)? else {
             // From 2.0 on the value there holds; below, the lower one is needed.
-            let needed = if edge_margin < EDGE_FULL { Property::BearingUltimate15 } else { Property::BearingUltimate20 };
+            let needed =
+                if edge_margin < EDGE_FULL { Property::BearingUltimate15 } else { Property::BearingUltimate20 };
             self.not_published(self.joint.unpublished, properties.basis(), self.key(needed), push);
             return Ok(None);
         };
@@ -1025,8 +1029,8 @@ impl Tally {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::material::SheetProperties;
     use crate::joint::margin::LoadKind;
+    use crate::material::SheetProperties;
     use crate::material::{Guarantee, SheetHeading};
 
     fn length(text: &str) -> Length {
@@ -1064,7 +1068,12 @@ mod tests {
     }
 
     fn lap<'s>(sheets: &'s [Sheet<'s>]) -> Joint<'s> {
-        let rivet = Rivet { diameter: length("1/8"), head: Head::Universal, driven_shear: Some(DRIVEN_2117), keys: RivetKeys::default() };
+        let rivet = Rivet {
+            diameter: length("1/8"),
+            head: Head::Universal,
+            driven_shear: Some(DRIVEN_2117),
+            keys: RivetKeys::default(),
+        };
         Joint { sheets, rivet, hole: None, shear: Shear::Single, pitch: None, load: None, unpublished: Severity::Refer }
     }
 
@@ -1194,7 +1203,8 @@ mod tests {
             entered_joint: None,
         };
         let sheets = [sheet; MAX_SHEETS];
-        let rivet = Rivet { diameter: length("3/32"), head: Head::Flush, driven_shear: None, keys: RivetKeys::default() };
+        let rivet =
+            Rivet { diameter: length("3/32"), head: Head::Flush, driven_shear: None, keys: RivetKeys::default() };
         let found = strength(&Joint { rivet, hole: Some(length("1/8")), ..lap(&sheets) }).unwrap();
         assert_eq!(found.findings.iter().filter(|finding| finding.layer().is_some()).count(), 4 * MAX_SHEETS);
         assert_eq!(found.findings.iter().count(), 4 * MAX_SHEETS + 2, "the hole and the rivet");

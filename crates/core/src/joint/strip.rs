@@ -89,7 +89,8 @@ pub struct StripSheet {
 /// The weakest line through a sheet.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Line {
+#[non_exhaustive]
+pub struct WeakestLine {
     /// The load on the whole strip at which the sheet parts along it.
     pub load: Allowable,
     /// What is left of the width along it, in inches.
@@ -179,8 +180,8 @@ pub fn all_rivets(holes: &[Hole], width: Length) -> Result<Force, StripError> {
 /// assert!((line.net_width - (1.375 - 0.15625)).abs() < 1e-12);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-pub fn weakest_line(holes: &[Hole], width: Length, sheet: &StripSheet) -> Result<Line, StripError> {
-    let mut weakest: Option<Line> = None;
+pub fn weakest_line(holes: &[Hole], width: Length, sheet: &StripSheet) -> Result<WeakestLine, StripError> {
+    let mut weakest: Option<WeakestLine> = None;
     for (index, first) in holes.iter().enumerate() {
         let x = first.at.x;
         // Each row once.
@@ -199,7 +200,7 @@ pub fn weakest_line(holes: &[Hole], width: Length, sheet: &StripSheet) -> Result
 ///
 /// # Errors
 /// [`StripError`]; [`StripError::NoHoles`] where no hole stands at `x`.
-pub fn line_of_row(holes: &[Hole], width: Length, sheet: &StripSheet, x: Length) -> Result<Line, StripError> {
+pub fn line_of_row(holes: &[Hole], width: Length, sheet: &StripSheet, x: Length) -> Result<WeakestLine, StripError> {
     check(holes, width)?;
     let (ftu, basis) = sheet.ftu;
     if sheet.thickness <= Length::ZERO {
@@ -219,7 +220,7 @@ pub fn line_of_row(holes: &[Hole], width: Length, sheet: &StripSheet, x: Length)
     }
     let basis = if line.zigzag { basis.weaker(Basis::ZIGZAG_NET_WIDTH) } else { basis };
     let basis = if line.before > Force::ZERO { basis.weaker(Basis::ROWS_OF_UNEQUAL_NUMBER) } else { basis };
-    Ok(Line { load: Allowable { basis, ..line.load }, ..line })
+    Ok(WeakestLine { load: Allowable { basis, ..line.load }, ..line })
 }
 
 /// The best way to a hole, for a line that has touched its first row by then or has not.
@@ -232,7 +233,7 @@ struct Way {
 }
 
 /// The weakest line whose first row, from where the sheet is pulled, is the one at `row`.
-fn line_from(sorted: &[Hole], width: Length, sheet: &StripSheet, row: Length) -> Line {
+fn line_from(sorted: &[Hole], width: Length, sheet: &StripSheet, row: Length) -> WeakestLine {
     let is_before = |hole: &Hole| match sheet.pulled {
         Pulled::AtFirst => hole.at.x < row,
         Pulled::AtLast => hole.at.x > row,
@@ -273,7 +274,7 @@ fn line_from(sorted: &[Hole], width: Length, sheet: &StripSheet, row: Length) ->
     let way = way.unwrap_or(Way { cut: 0.0, holes: 0, zigzag: false });
     let net_width = (width.to_inches_f64() - way.cut).max(0.0);
     let load = sheet.ftu.0.psi() * sheet.thickness.to_inches_f64() * net_width + before.lbf();
-    Line {
+    WeakestLine {
         load: Allowable { force: Force::from_lbf(load), basis: sheet.ftu.1 },
         net_width,
         holes: way.holes,

@@ -11,7 +11,7 @@ use crate::material::RivetAlloy;
 /// How much larger the substitute must be.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Step {
+pub enum SizeUp {
     /// 1/32 in.
     ThirtySecond,
     /// The next larger standard diameter.
@@ -21,7 +21,8 @@ pub enum Step {
 /// One published rule.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Rule {
+#[non_exhaustive]
+pub struct SubstitutionRule {
     /// The alloy that is replaced.
     pub original: RivetAlloy,
     /// The alloy that takes its place.
@@ -29,46 +30,46 @@ pub struct Rule {
     /// The largest original diameter the rule is for; `None` where it names none.
     pub up_to: Option<Length>,
     /// How much larger the substitute must be.
-    pub step: Step,
+    pub step: SizeUp,
     /// Source of the rule.
     pub basis: Basis,
 }
 
 /// The rules.
-pub const RULES: &[Rule] = &[
-    Rule {
+pub const RULES: &[SubstitutionRule] = &[
+    SubstitutionRule {
         original: RivetAlloy::Al2017,
         substitute: RivetAlloy::Al2117,
         up_to: Some(Length::from_64ths(12)),
-        step: Step::ThirtySecond,
+        step: SizeUp::ThirtySecond,
         basis: Basis::AC43_NOT_WEAKER,
     },
-    Rule {
+    SubstitutionRule {
         original: RivetAlloy::Al2024,
         substitute: RivetAlloy::Al2117,
         up_to: Some(Length::from_64ths(10)),
-        step: Step::ThirtySecond,
+        step: SizeUp::ThirtySecond,
         basis: Basis::AC43_NOT_WEAKER,
     },
-    Rule {
+    SubstitutionRule {
         original: RivetAlloy::Al2024,
         substitute: RivetAlloy::Al2017,
         up_to: None,
-        step: Step::NextSize,
+        step: SizeUp::NextSize,
         basis: Basis::NAVY_14018_SELECTION,
     },
-    Rule {
+    SubstitutionRule {
         original: RivetAlloy::Al2017,
         substitute: RivetAlloy::Al2117,
         up_to: None,
-        step: Step::NextSize,
+        step: SizeUp::NextSize,
         basis: Basis::NAVY_14018_SELECTION,
     },
-    Rule {
+    SubstitutionRule {
         original: RivetAlloy::Al2024,
         substitute: RivetAlloy::Al2117,
         up_to: None,
-        step: Step::NextSize,
+        step: SizeUp::NextSize,
         basis: Basis::NAVY_14315_CHAPTER_3,
     },
 ];

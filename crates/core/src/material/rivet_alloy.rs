@@ -60,6 +60,7 @@ pub enum RivetUse {
 /// The ultimate shear strength of a rivet once driven.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct DrivenShear {
     /// The temper that driving leaves, where it is known.
     pub temper: Option<&'static str>,
@@ -69,6 +70,14 @@ pub struct DrivenShear {
     pub fsu: Stress,
     /// Where it comes from.
     pub basis: Basis,
+}
+
+impl DrivenShear {
+    /// One that a shop entered, however the rivet was driven.
+    #[must_use]
+    pub const fn entered(fsu: Stress, basis: Basis) -> DrivenShear {
+        DrivenShear { temper: None, driven: "entered by the shop", fsu, basis }
+    }
 }
 
 /// What is done to rivets before they are driven.
@@ -86,6 +95,7 @@ pub enum Treatment {
 /// One published treatment before driving. Times and temperatures are `None` where the document gives none.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct HeatTreatment {
     /// What is done.
     pub treatment: Treatment,

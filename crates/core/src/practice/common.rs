@@ -1,7 +1,7 @@
 //! What both built-in practices share: how a row is written, and the figures that stand in neither's own documents.
 
 use super::value::lowest;
-use super::{HeadScope, Limit, Name, Rounding, Scope, Value};
+use super::{HeadScope, LengthRounding, Limit, Name, Scope, Value};
 use crate::basis::Basis;
 use crate::length::Length;
 use crate::material::RivetAlloy;
@@ -57,7 +57,7 @@ enum RowValue {
     /// A share.
     Thousandths(u16),
     Count(u8),
-    Rounding(Rounding),
+    Rounding(LengthRounding),
 }
 
 impl Row {
@@ -154,7 +154,7 @@ pub(super) const fn length(name: Name, scope: RowScope, ten_thousandths: u16, ba
     at(name, scope, RowValue::TenThousandths(ten_thousandths), basis)
 }
 
-pub(super) const fn rounding(name: Name, rounding: Rounding, basis: Basis) -> Row {
+pub(super) const fn rounding(name: Name, rounding: LengthRounding, basis: Basis) -> Row {
     at(name, ANY, RowValue::Rounding(rounding), basis)
 }
 
@@ -217,7 +217,7 @@ const fn over_shank(name: Name, ten_thousandths: u16, basis: Basis) -> Row {
 pub(super) const LIMITS: &[Row] = &[
     // choosing a rivet
     diameters(Name::RuleOfThumbTail, ANY, 3, 2, Basis::FAA_31_F4_76),
-    rounding(Name::LengthRounding, Rounding::Nearest, Basis::QUESTION_BANK_LENGTH),
+    rounding(Name::LengthRounding, LengthRounding::Nearest, Basis::QUESTION_BANK_LENGTH),
     diameters(Name::TailGreatest, ANY, 2, 1, Basis::TAIL_FOLDS_OVER),
     fraction(Name::DiameterPerThicknessLeast, ANY, 1, 1, Basis::NAVY_14018_SPACING),
     fraction(Name::DiameterPerThicknessTarget, ANY, 3, 1, Basis::FAA_31B_DIAMETER),

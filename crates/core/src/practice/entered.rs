@@ -266,8 +266,7 @@ impl Entered {
         }
         let same = |other: &EnteredFlushJoint| {
             (other.series, other.alloy, other.dash) == (joint.series, joint.alloy, joint.dash)
-                && (other.dimpled, other.material, other.thickness)
-                    == (joint.dimpled, joint.material, joint.thickness)
+                && (other.dimpled, other.material, other.thickness) == (joint.dimpled, joint.material, joint.thickness)
         };
         if self.flush.iter().any(same) {
             return Err(EnterError::SaidTwice);
@@ -402,9 +401,8 @@ impl<'a> Practice<'a> {
     /// name.
     #[must_use]
     pub fn sheet(&self, material: Material, thickness: Length) -> Strengths<'a> {
-        let own = self.entered.and_then(|entered| {
-            entered.sheets.iter().find(|sheet| sheet.covers(material, thickness))
-        });
+        let own =
+            self.entered.and_then(|entered| entered.sheets.iter().find(|sheet| sheet.covers(material, thickness)));
         Strengths::of(material, material.properties(thickness), own)
     }
 

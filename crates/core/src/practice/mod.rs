@@ -54,11 +54,11 @@ pub use entered::{
     EnterError, Entered, EnteredFlushJoint, MAX_ENTERED_SHEETS, MAX_FLUSH_JOINTS, MAX_SHEARS, MAX_SIZES, MAX_TOLERANCES,
 };
 pub use key::{Dimension, Entry, Key};
-pub use value::{ParseValueError, Rounding, Value};
+pub use value::{LengthRounding, ParseValueError, Value};
 
 /// What a limit's value may be; decides how its text is read.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Kind {
+pub enum LimitKind {
     /// A length, or so many shank diameters, or an allowance over the largest shank.
     Length,
     /// A plain ratio or a share.
@@ -83,8 +83,8 @@ macro_rules! names {
         impl Name {
             /// What the value may be.
             #[must_use]
-            pub const fn kind(self) -> Kind {
-                match self { $( Name::$variant => Kind::$kind, )+ }
+            pub const fn kind(self) -> LimitKind {
+                match self { $( Name::$variant => LimitKind::$kind, )+ }
             }
         }
     };
@@ -485,7 +485,7 @@ impl<'a> Practice<'a> {
 
     /// How lengths are rounded.
     #[must_use]
-    pub fn rounding(&self, case: &Case) -> Option<Given<Rounding>> {
+    pub fn rounding(&self, case: &Case) -> Option<Given<LengthRounding>> {
         let limit = self.find(Name::LengthRounding, case)?;
         match limit.value {
             Value::Rounding(rounding) => Some(Given { value: rounding, basis: limit.basis }),

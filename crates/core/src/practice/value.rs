@@ -2,13 +2,13 @@
 
 use core::fmt;
 
-use super::{Kind, Name};
+use super::{LimitKind, Name};
 use crate::length::{Length, ParseLengthError};
 
 /// How a computed rivet length is rounded to one that exists.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Rounding {
+pub enum LengthRounding {
     /// To the next longer standard length.
     Longer,
     /// To the nearest standard length; midway, to the longer.
@@ -42,12 +42,13 @@ pub enum Value {
     /// A whole number: `10`.
     Count(u32),
     /// `next longer` or `nearest`.
-    Rounding(Rounding),
+    Rounding(LengthRounding),
 }
 
 /// Why a text is not the value of a limit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub enum ParseValueError {
     /// The length in it cannot be read.
     Length(ParseLengthError),
@@ -95,17 +96,17 @@ impl Value {
     pub fn parse(name: Name, text: &str) -> Result<Value, ParseValueError> {
         let text = text.trim();
         match name.kind() {
-            Kind::Count => text.parse().map(Value::Count).map_err(|_| ParseValueError::NotACount),
-            Kind::Fraction => {
+            LimitKind::Count => text.parse().map(Value::Count).map_err(|_| ParseValueError::NotACount),
+            LimitKind::Fraction => {
                 let (num, den) = ratio(text).ok_or(ParseValueError::NotARatio)?;
                 Ok(Value::Fraction { num, den })
             }
-            Kind::Rounding => match text {
-                "next longer" => Ok(Value::Rounding(Rounding::Longer)),
-                "nearest" => Ok(Value::Rounding(Rounding::Nearest)),
+            LimitKind::Rounding => match text {
+                "next longer" => Ok(Value::Rounding(LengthRounding::Longer)),
+                "nearest" => Ok(Value::Rounding(LengthRounding::Nearest)),
                 _ => Err(ParseValueError::NotARounding),
             },
-            Kind::Length => {
+            LimitKind::Length => {
                 if let Some(rest) = text.strip_prefix("shank") {
                     return Ok(Value::OverShank(added(rest)?));
                 }
@@ -187,8 +188,8 @@ impl fmt::Display for Value {
             }
             Value::Fraction { num, den } => multiple(f, num, den),
             Value::Count(count) => write!(f, "{count}"),
-            Value::Rounding(Rounding::Longer) => f.write_str("next longer"),
-            Value::Rounding(Rounding::Nearest) => f.write_str("nearest"),
+            Value::Rounding(LengthRounding::Longer) => f.write_str("next longer"),
+            Value::Rounding(LengthRounding::Nearest) => f.write_str("nearest"),
         }
     }
 }

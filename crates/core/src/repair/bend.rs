@@ -14,8 +14,9 @@ use crate::practice::{Given, Key, Practice};
 /// ```
 /// use shophead::length::{Interval, Length};
 /// use shophead::material::Material;
+/// use shophead::practice::HANDBOOK;
 /// use shophead::repair::bend::least_radius;
-/// let radius = least_radius(Material::parse("2024-T3")?, Length::parse(".040")?).expect("in the table");
+/// let radius = least_radius(Material::parse("2024-T3")?, Length::parse(".040")?, &HANDBOOK).expect("in the table");
 /// // The column for .064: 3 to 5 thicknesses.
 /// assert_eq!(radius.value, Interval::new(Length::parse(".120")?, Length::parse(".200")?)?);
 /// # Ok::<(), Box<dyn std::error::Error>>(())

@@ -9,7 +9,8 @@ pub const COLUMNS: [u16; 6] = [16, 32, 64, 128, 182, 258];
 /// One printed line: alloy and temper with the cells of its columns, in halves of a thickness.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Line {
+#[non_exhaustive]
+pub struct BendLine {
     /// The alloy.
     pub alloy: &'static str,
     /// The temper.
@@ -18,13 +19,13 @@ pub struct Line {
     pub halves: [(u8, u8); 6],
 }
 
-const fn line(alloy: &'static str, temper: &'static str, halves: [(u8, u8); 6]) -> Line {
-    Line { alloy, temper, halves }
+const fn line(alloy: &'static str, temper: &'static str, halves: [(u8, u8); 6]) -> BendLine {
+    BendLine { alloy, temper, halves }
 }
 
 /// The lines in printed order.
 #[rustfmt::skip]
-pub const LINES: &[Line] = &[
+pub const LINES: &[BendLine] = &[
     //                     .016      .032      .064      .128      .182       .258
     line("2024", "O",   [( 0,  0), ( 0,  2), ( 0,  2), ( 0,  2), ( 0,  2), ( 0,  2)]),
     line("2024", "T3",  [( 3,  6), ( 4,  8), ( 6, 10), ( 8, 12), ( 8, 12), (10, 14)]),

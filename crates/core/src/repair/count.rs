@@ -15,7 +15,7 @@ use super::in_row::InRow;
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::joint::splice::{
-    self, Critical, Fastener, Member, PerInch, SpliceError, Table, needed, tables, tables_hold_for,
+    self, Critical, Fastener, PerInch, SpliceError, SpliceMember, SpliceTable, needed, tables, tables_hold_for,
 };
 use crate::joint::strength::Allowable;
 use crate::length::Length;
@@ -37,9 +37,10 @@ crate::words::words! {
 /// The count by one table.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct ByTable {
     /// Which.
-    pub table: Table,
+    pub table: SpliceTable,
     /// The line that was taken.
     pub thickness: Length,
     /// Its cell and what the rule of the table gives.
@@ -49,12 +50,13 @@ pub struct ByTable {
     /// Rivets an inch after the reduction for the member.
     pub per_inch: f64,
     /// What the reduction is for.
-    pub member: Member,
+    pub member: SpliceMember,
 }
 
 /// The count by computation.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct ByStrength {
     /// What one rivet carries.
     pub per_rivet: Allowable,
@@ -64,6 +66,7 @@ pub struct ByStrength {
 
 /// Rivets an inch of width, both ways.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Rate {
     /// By the table that names the sheet; of two, the one that asks for more.
     pub by_table: Option<ByTable>,
@@ -107,7 +110,10 @@ impl Rate {
         };
         let by_strength = || {
             let found = self.by_strength?;
-            Some(splice::count(found.per_inch, width, Member::Other, splice::Rounding::Once).map(|count| count.total))
+            Some(
+                splice::count(found.per_inch, width, SpliceMember::Other, splice::CountRounding::Once)
+                    .map(|count| count.total),
+            )
         };
         match self.from {
             None | Some(By::Greater) => Ok(None),
@@ -121,15 +127,15 @@ impl Rate {
 /// The thickness of the line that a table answers with: the sheet's own or the next; `None` above the last.
 ///
 /// ```
-/// use shophead::joint::splice::Table;
+/// use shophead::joint::splice::SpliceTable;
 /// use shophead::length::Length;
 /// use shophead::repair::count::tabulated;
 /// let sixteenth = Length::parse("1/16").unwrap();
-/// assert_eq!(tabulated(Table::T4_10, sixteenth), Length::parse(".064").ok());
-/// assert_eq!(tabulated(Table::T4_10, Length::INCH), None);
+/// assert_eq!(tabulated(SpliceTable::T4_10, sixteenth), Length::parse(".064").ok());
+/// assert_eq!(tabulated(SpliceTable::T4_10, Length::INCH), None);
 /// ```
 #[must_use]
-pub fn tabulated(table: Table, thickness: Length) -> Option<Length> {
+pub fn tabulated(table: SpliceTable, thickness: Length) -> Option<Length> {
     table.lines().iter().map(|line| line.thickness()).find(|line| *line >= thickness)
 }
 
@@ -138,10 +144,10 @@ pub fn tabulated(table: Table, thickness: Length) -> Option<Length> {
 /// # Errors
 /// [`SpliceError`].
 pub fn by_table(
-    table: Table,
+    table: SpliceTable,
     thickness: Length,
     fastener: Fastener,
-    member: Member,
+    member: SpliceMember,
 ) -> Result<Option<ByTable>, SpliceError> {
     let Some(thickness) = tabulated(table, thickness) else { return Ok(None) };
     let cell = match splice::per_inch(table, thickness, fastener) {
@@ -157,7 +163,7 @@ pub fn by_table(
 ///
 /// # Errors
 /// [`SpliceError`].
-pub fn bolt_rate(material: Material, thickness: Length, member: Member, by: By) -> Result<Rate, SpliceError> {
+pub fn bolt_rate(material: Material, thickness: Length, member: SpliceMember, by: By) -> Result<Rate, SpliceError> {
     let mut found =
         Rate { by_table: None, also: None, by_strength: None, per_inch: None, from: None, findings: Findings::new() };
     if let Some(named) = tables(material.alloy(), material.temper(), material.is_clad()) {
@@ -187,7 +193,7 @@ pub fn bolt_rate(material: Material, thickness: Length, member: Member, by: By) 
 /// [`SpliceError`].
 ///
 /// ```
-/// use shophead::joint::splice::Member;
+/// use shophead::joint::splice::SpliceMember;
 /// use shophead::length::Length;
 /// use shophead::material::Material;
 /// use shophead::practice::HANDBOOK;
@@ -195,7 +201,7 @@ pub fn bolt_rate(material: Material, thickness: Length, member: Member, by: By) 
 /// use shophead::rivet::part::Part;
 /// // AC 43.13-1B para 4-58g(2): clad 2024 .032, 1/8 rivets, a lap: 4.9 × 0.75 an inch, 37 over 10 in.
 /// let (clad, rivet) = (Material::parse("clad 2024-T3")?, Part::parse("MS20470AD4")?);
-/// let lap = rate(clad, Length::parse(".032")?, &rivet, Member::SingleLap, None, By::Example, &HANDBOOK)?;
+/// let lap = rate(clad, Length::parse(".032")?, &rivet, SpliceMember::SingleLap, None, By::Example, &HANDBOOK)?;
 /// assert_eq!(lap.over(Length::parse("10")?)?, Some(37));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
@@ -203,7 +209,7 @@ pub fn rate(
     material: Material,
     thickness: Length,
     rivet: &Part<'_>,
-    member: Member,
+    member: SpliceMember,
     per_rivet: Option<Allowable>,
     by: By,
     practice: &Practice<'_>,

@@ -12,7 +12,7 @@ use crate::stack::Stack;
 
 /// Rows as they are laid out.
 #[derive(Clone, Copy, Debug)]
-pub struct Rows<'s, 'a> {
+pub struct LaidRows<'s, 'a> {
     /// The rivet; its length does not count.
     pub rivet: Part<'static>,
     /// What it goes through.
@@ -33,7 +33,7 @@ pub struct Rows<'s, 'a> {
     pub practice: &'a Practice<'a>,
 }
 
-impl<'s, 'a> Rows<'s, 'a> {
+impl<'s, 'a> LaidRows<'s, 'a> {
     /// The question about one rivet of them.
     fn question(&self) -> Installation<'s, 'a> {
         let question = Installation::new(self.rivet, self.stack).edge(self.edge).pitch(self.pitch);
@@ -53,6 +53,7 @@ impl<'s, 'a> Rows<'s, 'a> {
 
 /// What is known of it.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct InRow {
     /// What the rows carry.
     pub strength: RowStrength,
@@ -65,7 +66,7 @@ pub struct InRow {
 }
 
 /// What the rows carry.
-pub(super) fn carried(rows: &Rows<'_, '_>) -> Result<RowStrength, RowError> {
+pub(super) fn carried(rows: &LaidRows<'_, '_>) -> Result<RowStrength, RowError> {
     rows.question().row()
 }
 
@@ -73,7 +74,7 @@ pub(super) fn carried(rows: &Rows<'_, '_>) -> Result<RowStrength, RowError> {
 ///
 /// # Errors
 /// [`RowError`] for what is no row.
-pub fn in_row(rows: &Rows<'_, '_>) -> Result<InRow, RowError> {
+pub fn in_row(rows: &LaidRows<'_, '_>) -> Result<InRow, RowError> {
     let strength = carried(rows)?;
     let mut fitted = Findings::new();
     let rivet = with_length(rows, &mut fitted);
@@ -83,7 +84,7 @@ pub fn in_row(rows: &Rows<'_, '_>) -> Result<InRow, RowError> {
 }
 
 /// The rivet with the length that its pack needs.
-fn with_length(rows: &Rows<'_, '_>, findings: &mut Findings) -> Part<'static> {
+fn with_length(rows: &LaidRows<'_, '_>, findings: &mut Findings) -> Part<'static> {
     let rivet = rows.rivet;
     let Ok(answer) = rows.question().length() else {
         findings.extend(&rows.question().findings());

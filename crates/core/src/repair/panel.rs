@@ -6,7 +6,7 @@
 
 use core::fmt;
 
-use super::in_row::{InRow, Rows, in_row};
+use super::in_row::{InRow, LaidRows, in_row};
 use super::patch::{for_material, for_sites};
 use super::site::{Site, refused};
 use super::told::{Tell, Told};
@@ -26,7 +26,7 @@ pub struct SideQuery<'s, 'a> {
     /// How long the seam is.
     pub length: Length,
     /// The factory seams that it may copy, at least one; the rivet's length does not count.
-    pub factory: &'s [Rows<'s, 'a>],
+    pub factory: &'s [LaidRows<'s, 'a>],
     /// Whether the holes of what lies under the skin are other than they were: damaged, enlarged or moved.
     pub holes_changed: bool,
     /// Whether cut-outs, doublers or other load paths run into the edge.
@@ -37,7 +37,8 @@ pub struct SideQuery<'s, 'a> {
 
 /// A seam as copied.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Seam {
+#[non_exhaustive]
+pub struct CopiedSeam {
     /// Which of the factory seams, counted from 0.
     pub copied: usize,
     /// Whether the factory seams differ in what they carry.
@@ -113,7 +114,7 @@ impl From<RowError> for SeamError {
 /// use shophead::length::{Length, Toleranced};
 /// use shophead::material::Material;
 /// use shophead::practice::HANDBOOK;
-/// use shophead::repair::in_row::Rows;
+/// use shophead::repair::in_row::LaidRows;
 /// use shophead::repair::panel::{SideQuery, seam};
 /// use shophead::rivet::part::Part;
 /// use shophead::stack::{Layer, Stack};
@@ -123,17 +124,17 @@ impl From<RowError> for SeamError {
 /// for _ in 0..2 {
 ///     stack.push(Layer { material, ..Layer::of(Toleranced::parse(".040")?) })?;
 /// }
-/// let forward = Rows {
+/// let forward = LaidRows {
 ///     rivet: Part::parse("MS20470AD4")?, stack: &stack, edge: inch("1/4"), pitch: inch("3/4"), rows: 1, apart: inch("5/16"),
 ///     staggered: false, shear: Shear::Single, practice: &HANDBOOK,
 /// };
-/// let aft = Rows { rows: 2, ..forward };
+/// let aft = LaidRows { rows: 2, ..forward };
 /// let query = SideQuery { length: inch("12"), factory: &[forward, aft], holes_changed: false, load_paths: false, sites: &[] };
 /// let found = seam(&query)?;
 /// assert_eq!((found.copied, found.rows), (1, 2), "two rows carry more than one");
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-pub fn seam(query: &SideQuery<'_, '_>) -> Result<Seam, SeamError> {
+pub fn seam(query: &SideQuery<'_, '_>) -> Result<CopiedSeam, SeamError> {
     if let Some(site) = refused(query.sites) {
         return Err(SeamError::Refused(site));
     }
@@ -155,9 +156,9 @@ pub fn seam(query: &SideQuery<'_, '_>) -> Result<Seam, SeamError> {
             (copied, strongest) = (index, own);
         }
     }
-    let alike = |rows: &Rows<'_, '_>| {
+    let alike = |rows: &LaidRows<'_, '_>| {
         let same =
-            |rows: &Rows<'_, '_>| (rows.rivet.without_length(), rows.pitch, rows.rows, rows.stack.layers().len());
+            |rows: &LaidRows<'_, '_>| (rows.rivet.without_length(), rows.pitch, rows.rows, rows.stack.layers().len());
         same(rows) == same(first)
     };
     if !known && !query.factory.iter().all(alike) {
@@ -176,7 +177,7 @@ pub fn seam(query: &SideQuery<'_, '_>) -> Result<Seam, SeamError> {
         findings.push(Finding::new(Code::StepNeedsApproval, Severity::Refer, Basis::AC43_CAP_HOLES));
     }
     let (per_row, start) = lay(query.length, rows)?;
-    let mut found = Seam {
+    let mut found = CopiedSeam {
         copied,
         differ,
         factory,
@@ -201,7 +202,7 @@ pub fn seam(query: &SideQuery<'_, '_>) -> Result<Seam, SeamError> {
 }
 
 /// As many rivets at the copied pitch as keep an edge distance from both ends, in the middle of the side.
-fn lay(length: Length, rows: &Rows<'_, '_>) -> Result<(u32, Length), SeamError> {
+fn lay(length: Length, rows: &LaidRows<'_, '_>) -> Result<(u32, Length), SeamError> {
     let room = length.minus(rows.edge).minus(rows.edge);
     if room < Length::ZERO || length > super::patch::LONGEST || rows.pitch <= Length::ZERO {
         return Err(SeamError::LengthNotPositive);
@@ -212,7 +213,7 @@ fn lay(length: Length, rows: &Rows<'_, '_>) -> Result<(u32, Length), SeamError> 
     Ok((gaps.saturating_add(1), start))
 }
 
-fn tell(query: &SideQuery<'_, '_>, rows: &Rows<'_, '_>, told: &mut Tell) {
+fn tell(query: &SideQuery<'_, '_>, rows: &LaidRows<'_, '_>, told: &mut Tell) {
     told.all(&[
         Told::Method,
         Told::Authority,
@@ -253,7 +254,7 @@ fn tell(query: &SideQuery<'_, '_>, rows: &Rows<'_, '_>, told: &mut Tell) {
     for_sites(query.sites, told);
 }
 
-impl Seam {
+impl CopiedSeam {
     /// Every rivet: x along the side, y from the new panel's edge inwards.
     pub fn holes(&self) -> impl Iterator<Item = Point> + Clone + '_ {
         (0..self.rows).flat_map(move |row| {

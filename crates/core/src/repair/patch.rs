@@ -20,16 +20,16 @@ use core::fmt;
 
 use super::count::{By, Rate, rate};
 use super::gauge_table;
-use super::in_row::{InRow, Rows, in_row};
+use super::in_row::{InRow, LaidRows, in_row};
 use super::site::{Ruling, Site, refused};
 use super::told::{Tell, Told};
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
-use crate::joint::flexibility::{Fastening, FlexibilityError, Formula, Plate as FlexibilityPlate, flexibility};
+use crate::joint::flexibility::{Fastening, FlexibilityError, Formula, JoinedPlate, flexibility};
 use crate::joint::lap;
 use crate::joint::row::RowError;
 use crate::joint::sharing::{Bay, Row, Sharing, SharingError, Transfer, share as share_rows, stiffness, tapered};
-use crate::joint::splice::{Member, SpliceError};
+use crate::joint::splice::{SpliceError, SpliceMember};
 use crate::joint::strength::Shear;
 use crate::layout::Point;
 use crate::length::{Length, Toleranced, quotient};
@@ -148,6 +148,7 @@ pub struct PatchQuery<'s, 'a> {
 /// The opening.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Opening {
     /// Along the load.
     pub along: Length,
@@ -162,6 +163,7 @@ pub struct Opening {
 /// A plate.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Plate {
     /// What it is made of.
     pub material: Material,
@@ -182,6 +184,7 @@ pub struct Plate {
 /// A size that was chosen for the sheets.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Chosen {
     /// The thicker sheet.
     pub thickest: Length,
@@ -195,6 +198,7 @@ pub struct Chosen {
 /// One pair of sides.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Side {
     /// The opening's width that the side bridges.
     pub width: Length,
@@ -212,6 +216,7 @@ pub struct Side {
 
 /// The answer.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Patch {
     /// The opening.
     pub opening: Opening,
@@ -385,7 +390,7 @@ pub fn patch(query: &PatchQuery<'_, '_>) -> Result<Patch, PatchError> {
         return Err(PatchError::LengthNotPositive);
     }
     // One rivet carries the same in whatever row; the pitch does not come into it.
-    let single = Rows {
+    let single = LaidRows {
         rivet,
         stack: &stack,
         edge: edge.value,
@@ -397,7 +402,7 @@ pub fn patch(query: &PatchQuery<'_, '_>) -> Result<Patch, PatchError> {
         practice,
     };
     let per_rivet = in_row(&single)?.strength.joint.allowable;
-    let rate = rate(material, thickness, &rivet, Member::SingleLap, per_rivet, query.by, practice)?;
+    let rate = rate(material, thickness, &rivet, SpliceMember::SingleLap, per_rivet, query.by, practice)?;
     findings.extend(&rate.findings);
     let per_inch = rate.per_inch.ok_or(PatchError::NoCount)?;
     let spacing = spacing(query, &case, per_inch)?;
@@ -406,7 +411,7 @@ pub fn patch(query: &PatchQuery<'_, '_>) -> Result<Patch, PatchError> {
     let rows_along = if carries_along { spacing.rows } else { 1 };
     let along = side(&rate, opening.along, rows_along, &spacing, query.pattern, carries_along)?;
 
-    let rows = Rows {
+    let rows = LaidRows {
         rivet,
         stack: &stack,
         edge: edge.value,
@@ -830,6 +835,7 @@ impl Plate {
 /// A rivet of the patch.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct PatchHole {
     /// Where it stands, from the middle of the opening: x along the load, y across it.
     pub at: Point,
@@ -987,7 +993,7 @@ impl Patch {
                 modulus: lap::ALUMINIUM_RIVET,
                 shear_modulus: None,
                 shear: Shear::Single,
-                plates: plates.map(|sheet| FlexibilityPlate { thickness: sheet.thickness, modulus: sheet.modulus }),
+                plates: plates.map(|sheet| JoinedPlate { thickness: sheet.thickness, modulus: sheet.modulus }),
             };
             let found = flexibility(formula, &fastening).map_err(ShareError::Flexibility)?;
             // Cannot fail: there are no more rows than places.

@@ -11,7 +11,7 @@ use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::installation::Installation;
 use crate::joint::modes;
 use crate::joint::row::RowStrength;
-use crate::joint::splice::{self, Member, Rows, SpliceError};
+use crate::joint::splice::{self, EqualRows, SpliceError, SpliceMember};
 use crate::joint::strength::{Allowable, Governing, JointStrength};
 use crate::length::{Length, Toleranced};
 use crate::material::{DrivenShear, Material, RivetAlloy};
@@ -32,7 +32,7 @@ pub const NEAR_THE_BEST: f64 = 0.9;
 
 /// What holds the seam.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Held {
+pub enum SeamFastener {
     /// Rivets of this family; the length does not count.
     Rivets(Part<'static>),
     /// AN-3 bolts: only the tables count them.
@@ -49,11 +49,11 @@ pub struct SeamQuery<'a> {
     /// How wide the seam is.
     pub width: Length,
     /// What holds it.
-    pub held: Held,
+    pub held: SeamFastener,
     /// How the rivets are driven; the least strength of their alloy where nothing is said.
     pub driven: Option<&'static DrivenShear>,
     /// What is spliced; the tables allow fewer in some members.
-    pub member: Member,
+    pub member: SpliceMember,
     /// Which count is laid out.
     pub by: By,
     /// In so many rows; otherwise the fewest that keep the least pitch.
@@ -67,6 +67,7 @@ pub struct SeamQuery<'a> {
 /// Whole fasteners over the width, on each side.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Totals {
     /// By the table, reduced for the member.
     pub table: Option<u32>,
@@ -79,9 +80,10 @@ pub struct Totals {
 /// A layout.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Laid {
     /// The rows.
-    pub rows: Rows,
+    pub rows: EqualRows,
     /// From row to row, where the practice gives a least.
     pub apart: Option<Given<Length>>,
     /// How far the sheets lap at least.
@@ -92,6 +94,7 @@ pub struct Laid {
 
 /// The answer.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Seam {
     /// Fasteners an inch, by table and by strength.
     pub rate: Rate,
@@ -132,16 +135,16 @@ impl SeamQuery<'_> {
     /// The rivet; `None` for bolts.
     fn rivet(&self) -> Option<Part<'static>> {
         match self.held {
-            Held::Rivets(rivet) => Some(rivet.without_length()),
-            Held::An3Bolts => None,
+            SeamFastener::Rivets(rivet) => Some(rivet.without_length()),
+            SeamFastener::An3Bolts => None,
         }
     }
 
     fn case(&self, rows: u16) -> Case {
         let rows = u8::try_from(rows).unwrap_or(u8::MAX);
         match self.held {
-            Held::Rivets(rivet) => Case::for_part(&self.practice.rivet(rivet)).in_rows(rows),
-            Held::An3Bolts => Case::new(MS20470.head, RivetAlloy::Al2117, BOLT_DIAMETER).in_rows(rows),
+            SeamFastener::Rivets(rivet) => Case::for_part(&self.practice.rivet(rivet)).in_rows(rows),
+            SeamFastener::An3Bolts => Case::new(MS20470.head, RivetAlloy::Al2117, BOLT_DIAMETER).in_rows(rows),
         }
     }
 
@@ -169,12 +172,12 @@ impl SeamQuery<'_> {
 /// [`SeamError`].
 ///
 /// ```
-/// use shophead::joint::splice::Member;
+/// use shophead::joint::splice::SpliceMember;
 /// use shophead::length::Length;
 /// use shophead::material::Material;
 /// use shophead::practice::HANDBOOK;
 /// use shophead::repair::count::By;
-/// use shophead::repair::seam::{Held, SeamQuery, seam};
+/// use shophead::repair::seam::{SeamFastener, SeamQuery, seam};
 /// use shophead::rivet::part::Part;
 /// // AC 43.13-1B para 4-58g(2): clad 2024 .032 lapped over 10 in with 1/8 rivets. Its example takes 37 rivets and lays out two rows of 19;
 /// // the strengths ask for more.

@@ -18,7 +18,7 @@ use core::cmp::Ordering;
 use core::fmt;
 
 use super::gauge_table::gauges;
-use super::in_row::{InRow, Rows, carried, in_row};
+use super::in_row::{InRow, LaidRows, carried, in_row};
 use crate::finding::{Code, Figure, Finding, Severity};
 use crate::joint::margin::{Factors, Load, Margin, MarginError, margin};
 use crate::joint::row::{RowError, RowGoverning, RowStrength};
@@ -38,7 +38,7 @@ pub const MOST_ROWS: u8 = 12;
 /// What is looked for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Unknown {
+pub enum SolveFor {
     /// The widest pitch.
     Pitch,
     /// The fewest rows.
@@ -59,7 +59,7 @@ pub enum Unknown {
 #[derive(Clone, Copy, Debug)]
 pub struct Wanted<'s, 'a> {
     /// The rows; what is looked for in them does not count.
-    pub rows: Rows<'s, 'a>,
+    pub rows: LaidRows<'s, 'a>,
     /// Load on an inch of width, and its factors.
     pub per_inch: Load,
     /// The factors of the load.
@@ -100,7 +100,7 @@ impl Tried {
     ///
     /// # Errors
     /// [`RowError`] for what is no row.
-    pub fn asked<'a>(rows: &Rows<'_, 'a>, per_inch: Option<(Load, Factors)>) -> Result<(Tried, InRow), RowError> {
+    pub fn asked<'a>(rows: &LaidRows<'_, 'a>, per_inch: Option<(Load, Factors)>) -> Result<(Tried, InRow), RowError> {
         let found = in_row(rows)?;
         let mut tried = Tried::of(rows, &found.strength, per_inch);
         tried.rivet = found.rivet;
@@ -108,7 +108,7 @@ impl Tried {
         Ok((tried, found))
     }
 
-    fn of(rows: &Rows<'_, '_>, strength: &RowStrength, per_inch: Option<(Load, Factors)>) -> Tried {
+    fn of(rows: &LaidRows<'_, '_>, strength: &RowStrength, per_inch: Option<(Load, Factors)>) -> Tried {
         let carries = strength.per_inch.map(|load| load.force);
         let margin = carries.zip(per_inch).and_then(|(carries, (load, factors))| margin(carries, load, factors).ok());
         Tried {
@@ -121,7 +121,9 @@ impl Tried {
             carries,
             governing: strength.governing,
             margin,
-            share: carries.zip(weakest_sheet(rows.stack, rows.practice)).map(|(carries, sheet)| carries.lbf() / sheet.lbf()),
+            share: carries
+                .zip(weakest_sheet(rows.stack, rows.practice))
+                .map(|(carries, sheet)| carries.lbf() / sheet.lbf()),
             refers: None,
         }
     }
@@ -143,6 +145,7 @@ pub enum Why {
 
 /// The answer.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Solved {
     /// The rows that hold; `None` where nothing that was tried does.
     pub found: Option<Tried>,
@@ -202,19 +205,20 @@ impl core::error::Error for SolveError {}
 /// ```
 /// use shophead::length::Length;
 /// use shophead::practice::HANDBOOK;
-/// use shophead::repair::solve::{Unknown, usual_pitch};
+/// use shophead::repair::solve::{SolveFor, usual_pitch};
 /// use shophead::rivet::part::Part;
 /// let rivet = Part::parse("MS20470AD4")?;
 /// // Two rows stand wider than one: AC 43.13-1B para 4-58g(2)(c).
 /// assert_eq!(usual_pitch(&rivet, 1, None, &HANDBOOK), Length::parse("3/8").ok());
-/// assert_eq!(usual_pitch(&rivet, 1, Some(Unknown::Rows), &HANDBOOK), Length::parse("1/2").ok());
+/// assert_eq!(usual_pitch(&rivet, 1, Some(SolveFor::Rows), &HANDBOOK), Length::parse("1/2").ok());
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[must_use]
-pub fn usual_pitch(rivet: &Part<'_>, rows: u8, unknown: Option<Unknown>, practice: &Practice<'_>) -> Option<Length> {
-    let least = |rows| Some(practice.length(Name::PitchLeast, &Case::for_part(&practice.rivet(*rivet)).in_rows(rows))?.value);
+pub fn usual_pitch(rivet: &Part<'_>, rows: u8, unknown: Option<SolveFor>, practice: &Practice<'_>) -> Option<Length> {
+    let least =
+        |rows| Some(practice.length(Name::PitchLeast, &Case::for_part(&practice.rivet(*rivet)).in_rows(rows))?.value);
     match unknown {
-        Some(Unknown::Rows) => (1..=MOST_ROWS).filter_map(least).max(),
+        Some(SolveFor::Rows) => (1..=MOST_ROWS).filter_map(least).max(),
         _ => least(rows),
     }
 }
@@ -231,8 +235,8 @@ pub fn usual_pitch(rivet: &Part<'_>, rows: u8, unknown: Option<Unknown>, practic
 /// use shophead::material::Material;
 /// use shophead::practice::HANDBOOK;
 /// use shophead::quantity::Force;
-/// use shophead::repair::in_row::Rows;
-/// use shophead::repair::solve::{Unknown, Wanted, Why, solve};
+/// use shophead::repair::in_row::LaidRows;
+/// use shophead::repair::solve::{SolveFor, Wanted, Why, solve};
 /// use shophead::rivet::part::Part;
 /// use shophead::stack::{Layer, Stack};
 /// let material = Some(Material::parse("2024-T3")?);
@@ -240,32 +244,32 @@ pub fn usual_pitch(rivet: &Part<'_>, rows: u8, unknown: Option<Unknown>, practic
 /// for thickness in [".040", ".063"] {
 ///     stack.push(Layer { material, ..Layer::of(Toleranced::parse(thickness)?) })?;
 /// }
-/// let rows = Rows {
+/// let rows = LaidRows {
 ///     rivet: Part::parse("MS20470AD4")?, stack: &stack, edge: Length::parse("1/4")?, pitch: Length::parse("1/2")?, rows: 1,
 ///     apart: Length::parse("5/16")?, staggered: false, shear: Shear::Single, practice: &HANDBOOK,
 /// };
 /// let load = Load { force: Force::from_lbf(500.0), kind: LoadKind::Ultimate };
 /// let wanted = Wanted { rows, per_inch: load, factors: Factors::SEAM, margin: 0.1 };
 /// // 386 lbf a rivet: 500 × 1.1 lbf an inch takes a rivet every 0.70 in.
-/// let solved = solve(&wanted, Unknown::Pitch).expect("a pitch");
+/// let solved = solve(&wanted, SolveFor::Pitch).expect("a pitch");
 /// assert_eq!(solved.found.map(|found| found.pitch), Length::parse("11/16").ok());
 /// assert!(matches!(solved.why, Why::Margin(margin) if margin < 0.1));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-pub fn solve<'a>(wanted: &Wanted<'_, 'a>, unknown: Unknown) -> Result<Solved, SolveError> {
+pub fn solve<'a>(wanted: &Wanted<'_, 'a>, unknown: SolveFor) -> Result<Solved, SolveError> {
     if !(wanted.margin.is_finite() && wanted.margin >= 0.0) {
         return Err(SolveError::MarginNotValid);
     }
     // A load without a margin never gets one.
     margin(Force::ZERO, wanted.per_inch, wanted.factors).map_err(SolveError::Load)?;
     match unknown {
-        Unknown::Pitch => widest_pitch(wanted, wanted.rows, Length::ZERO),
-        Unknown::Rows => first(wanted, (1..=MOST_ROWS).map(Step::Rows)),
-        Unknown::Diameter => first(wanted, sizes(&wanted.rows.rivet).map(Step::Rivet)),
-        Unknown::Edge => shortest_edge(wanted),
-        Unknown::Gauge(layer) => thinnest_gauge(wanted, layer),
-        Unknown::LeastRivets => least_rivets(wanted),
-        Unknown::BestShare => best_share(wanted),
+        SolveFor::Pitch => widest_pitch(wanted, wanted.rows, Length::ZERO),
+        SolveFor::Rows => first(wanted, (1..=MOST_ROWS).map(Step::Rows)),
+        SolveFor::Diameter => first(wanted, sizes(&wanted.rows.rivet).map(Step::Rivet)),
+        SolveFor::Edge => shortest_edge(wanted),
+        SolveFor::Gauge(layer) => thinnest_gauge(wanted, layer),
+        SolveFor::LeastRivets => least_rivets(wanted),
+        SolveFor::BestShare => best_share(wanted),
     }
 }
 
@@ -285,12 +289,12 @@ enum Step {
 }
 
 impl Step {
-    fn put<'s, 'a>(self, rows: Rows<'s, 'a>) -> Rows<'s, 'a> {
+    fn put<'s, 'a>(self, rows: LaidRows<'s, 'a>) -> LaidRows<'s, 'a> {
         match self {
-            Step::Pitch(pitch) => Rows { pitch, ..rows },
-            Step::Rows(count) => Rows { rows: count, ..rows },
-            Step::Rivet(rivet) => Rows { rivet, ..rows },
-            Step::Edge(edge) => Rows { edge, ..rows },
+            Step::Pitch(pitch) => LaidRows { pitch, ..rows },
+            Step::Rows(count) => LaidRows { rows: count, ..rows },
+            Step::Rivet(rivet) => LaidRows { rivet, ..rows },
+            Step::Edge(edge) => LaidRows { edge, ..rows },
             // The stack is another one then: see `tried`.
             Step::Gauge(..) => rows,
         }
@@ -301,20 +305,24 @@ impl Step {
 fn tried<'a>(wanted: &Wanted<'_, 'a>, step: Step) -> Option<Tried> {
     if let Step::Gauge(index, thickness) = step {
         let stack = with_gauge(wanted.rows.stack, index, thickness)?;
-        let found = ask(wanted, Rows { stack: &stack, ..wanted.rows })?;
+        let found = ask(wanted, LaidRows { stack: &stack, ..wanted.rows })?;
         return Some(Tried { gauge: Some(thickness), ..found });
     }
     ask(wanted, step.put(wanted.rows))
 }
 
 /// `None` for a pitch inside the hole and the like: no row, so nothing is known of it.
-fn ask<'a>(wanted: &Wanted<'_, 'a>, rows: Rows<'_, 'a>) -> Option<Tried> {
+fn ask<'a>(wanted: &Wanted<'_, 'a>, rows: LaidRows<'_, 'a>) -> Option<Tried> {
     let enough = |tried: &Tried| tried.margin.is_some_and(|margin| margin.value >= wanted.margin);
     ask_where(wanted, rows, enough)
 }
 
 /// Asks what the rows carry, and everything else where that is good enough.
-fn ask_where<'a>(wanted: &Wanted<'_, 'a>, rows: Rows<'_, 'a>, enough: impl FnOnce(&Tried) -> bool) -> Option<Tried> {
+fn ask_where<'a>(
+    wanted: &Wanted<'_, 'a>,
+    rows: LaidRows<'_, 'a>,
+    enough: impl FnOnce(&Tried) -> bool,
+) -> Option<Tried> {
     let strength = carried(&rows).ok()?;
     let mut tried = Tried::of(&rows, &strength, Some((wanted.per_inch, wanted.factors)));
     // Without a strength that is known, what is missing is what has to be referred.
@@ -388,7 +396,7 @@ fn nearer(one: &Tried, other: &Tried) -> bool {
 }
 
 /// The least and the greatest pitch that are tried for some rows.
-fn pitches(rows: &Rows<'_, '_>) -> Option<(Length, Length)> {
+fn pitches(rows: &LaidRows<'_, '_>) -> Option<(Length, Length)> {
     let case = rows.case();
     let least = rows.practice.length(Name::PitchLeast, &case)?.value.ceil_to(PITCH_STEP);
     let greatest = rows.practice.length(Name::PitchGreatest, &case)?.value.floor_to(PITCH_STEP);
@@ -400,7 +408,7 @@ fn down(from: Length, to: Length, step: Length) -> impl Iterator<Item = Length> 
 }
 
 /// The widest pitch of some rows that holds, no closer than `closest`.
-fn widest_pitch<'a>(wanted: &Wanted<'_, 'a>, rows: Rows<'_, 'a>, closest: Length) -> Result<Solved, SolveError> {
+fn widest_pitch<'a>(wanted: &Wanted<'_, 'a>, rows: LaidRows<'_, 'a>, closest: Length) -> Result<Solved, SolveError> {
     let (least, greatest) = pitches(&rows).ok_or(SolveError::NoLimits)?;
     let wanted = Wanted { rows, ..*wanted };
     let down = down(greatest, least, PITCH_STEP).take_while(|pitch| *pitch >= closest);
@@ -428,8 +436,8 @@ fn thinnest_gauge<'a>(wanted: &Wanted<'_, 'a>, layer: u8) -> Result<Solved, Solv
 }
 
 /// Every size and number of rows.
-fn patterns<'s, 'a>(rows: Rows<'s, 'a>) -> impl Iterator<Item = Rows<'s, 'a>> {
-    sizes(&rows.rivet).flat_map(move |rivet| (1..=MOST_ROWS).map(move |count| Rows { rivet, rows: count, ..rows }))
+fn patterns<'s, 'a>(rows: LaidRows<'s, 'a>) -> impl Iterator<Item = LaidRows<'s, 'a>> {
+    sizes(&rows.rivet).flat_map(move |rivet| (1..=MOST_ROWS).map(move |count| LaidRows { rivet, rows: count, ..rows }))
 }
 
 /// Rivets an inch, compared without dividing.
@@ -477,7 +485,7 @@ fn best_share<'a>(wanted: &Wanted<'_, 'a>) -> Result<Solved, SolveError> {
                     share > most + HAIR || (share > most - HAIR && fewer(found, best) == Ordering::Less)
                 })
             };
-            let Some(found) = ask_where(wanted, Rows { pitch, ..rows }, better) else { continue };
+            let Some(found) = ask_where(wanted, LaidRows { pitch, ..rows }, better) else { continue };
             if found.refers.is_none() && better(&found) {
                 best = Some(found);
             }
@@ -487,7 +495,7 @@ fn best_share<'a>(wanted: &Wanted<'_, 'a>) -> Result<Solved, SolveError> {
     let fewer_rows = found.rows.checked_sub(1).filter(|rows| *rows > 0);
     let weaker = fewer_rows.and_then(|rows| {
         let rivet = found.rivet.without_length();
-        ask_where(wanted, Rows { rivet, rows, pitch: found.pitch, ..wanted.rows }, |_| true)
+        ask_where(wanted, LaidRows { rivet, rows, pitch: found.pitch, ..wanted.rows }, |_| true)
     });
     let why = match &weaker {
         None => Why::AtEnd,

@@ -17,14 +17,14 @@ use core::fmt;
 use super::bend::{least_radius, setback};
 use super::count::{By, ByTable, Rate, by_table, rate};
 use super::gauge_table::{self, gauges};
-use super::in_row::{InRow, Rows, in_row};
+use super::in_row::{InRow, LaidRows, in_row};
 use super::patch::{STEP, for_material, for_sites};
 use super::site::{Site, refused};
 use super::told::{Tell, Told};
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::joint::row::RowError;
-use crate::joint::splice::{self, Fastener, Member, SpliceError, tables};
+use crate::joint::splice::{self, Fastener, SpliceError, SpliceMember, tables};
 use crate::joint::strength::Shear;
 use crate::layout::Point;
 use crate::length::{Interval, Length, Toleranced, product, quotient};
@@ -82,11 +82,11 @@ crate::words::words! {
 impl Spliced {
     /// How the table's count is reduced for it.
     #[must_use]
-    pub const fn member(self) -> Member {
+    pub const fn member(self) -> SpliceMember {
         match self {
-            Spliced::UpperStringer => Member::Stringer,
-            Spliced::Frame => Member::IntermediateFrame,
-            Spliced::Stringer | Spliced::LowerStringer | Spliced::Flange => Member::Other,
+            Spliced::UpperStringer => SpliceMember::Stringer,
+            Spliced::Frame => SpliceMember::IntermediateFrame,
+            Spliced::Stringer | Spliced::LowerStringer | Spliced::Flange => SpliceMember::Other,
         }
     }
 }
@@ -94,7 +94,7 @@ impl Spliced {
 /// What holds a leg.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Default)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub enum Held {
+pub enum LegFastener {
     /// Rivets.
     #[default]
     Rivets,
@@ -115,7 +115,7 @@ pub struct Leg {
     /// Width and thickness of its splice plate, where given; otherwise as wide as the leg, of the next gauge with more area.
     pub plate: Option<(Length, Length)>,
     /// What holds it.
-    pub held: Held,
+    pub held: LegFastener,
 }
 
 /// What is asked.
@@ -145,6 +145,7 @@ pub struct SpliceQuery<'s, 'a> {
 
 /// A leg's splice.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct LegSplice {
     /// The leg.
     pub leg: Leg,
@@ -188,6 +189,7 @@ pub struct LegSplice {
 
 /// The answer.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Splice {
     /// The legs, in the order given.
     pub legs: heapless::Vec<LegSplice, MAX_LEGS>,
@@ -295,10 +297,10 @@ impl From<RowError> for MemberError {
 /// use shophead::material::Material;
 /// use shophead::practice::HANDBOOK;
 /// use shophead::repair::count::By;
-/// use shophead::repair::splice::{Held, Leg, Shape, SpliceQuery, Spliced, splice};
+/// use shophead::repair::splice::{LegFastener, Leg, Shape, SpliceQuery, Spliced, splice};
 /// // AC 43.13-1B figure 4-20: a frame of 2017-T3, .040, flanges .6 in, web 2 in: 3, 8 and 3 rivets each side of the cut.
 /// let inch = |text| Length::parse(text).unwrap();
-/// let leg = |width| Leg { width: inch(width), thickness: inch(".040"), skin: None, plate: None, held: Held::Rivets };
+/// let leg = |width| Leg { width: inch(width), thickness: inch(".040"), skin: None, plate: None, held: LegFastener::Rivets };
 /// let query = SpliceQuery {
 ///     spliced: Spliced::Frame, shape: Shape::Channel, material: Material::parse("2017")?,
 ///     legs: &[leg(".6"), leg("2"), leg(".6")], gap: Length::ZERO, rivet: None, skin_rivet: None, sites: &[],
@@ -388,7 +390,7 @@ fn spliced_leg(query: &SpliceQuery<'_, '_>, leg: &Leg, number: u8) -> Result<Leg
         findings: Findings::new(),
     };
     let case = match leg.held {
-        Held::Bolts => {
+        LegFastener::Bolts => {
             let named = tables(query.material.alloy(), query.material.temper(), query.material.is_clad());
             let table = named.map(|named| named.also.filter(|_| query.by == By::Example).unwrap_or(named.first));
             let count = |table| by_table(table, leg.thickness, Fastener::An3Bolt, query.spliced.member());
@@ -397,12 +399,12 @@ fn spliced_leg(query: &SpliceQuery<'_, '_>, leg: &Leg, number: u8) -> Result<Leg
             found.bolts = Some(bolts);
             Case::new(MS20470.head, crate::material::RivetAlloy::Al2117, BOLT_DIAMETER)
         }
-        Held::Rivets => rivets(query, leg, number, &mut found, &mut findings)?,
+        LegFastener::Rivets => rivets(query, leg, number, &mut found, &mut findings)?,
     };
     lay(query, &case, &mut found)?;
     if let Some(rivet) = found.rivet {
         let stack = pack(query, leg, found.plate.1)?;
-        let row = in_row(&Rows {
+        let row = in_row(&LaidRows {
             rivet: rivet.without_length(),
             stack: &stack,
             edge: found.edge,
@@ -492,7 +494,7 @@ fn rivets<'a>(
     let limit = |name| query.practice.length(name, &case).map(|limit| limit.value).ok_or(MemberError::NoLimits);
     found.edge = limit(Name::EdgeDistanceLeast)?;
     let stack = pack(query, leg, found.plate.1)?;
-    let rows = Rows {
+    let rows = LaidRows {
         rivet,
         stack: &stack,
         edge: found.edge,
@@ -504,7 +506,8 @@ fn rivets<'a>(
         practice: query.practice,
     };
     let per_rivet = in_row(&rows)?.strength.joint.allowable;
-    let rate = rate(query.material, leg.thickness, &rivet, query.spliced.member(), per_rivet, query.by, query.practice)?;
+    let rate =
+        rate(query.material, leg.thickness, &rivet, query.spliced.member(), per_rivet, query.by, query.practice)?;
     found.needed = rate.over(leg.width)?.ok_or(MemberError::NoCount(number))?;
     findings.extend(&rate.findings);
     (found.rate, found.diameter, found.rivet) = (Some(rate), diameter, Some(rivet));
@@ -643,8 +646,8 @@ fn tell(query: &SpliceQuery<'_, '_>, found: &mut Splice) {
     if query.shape == Shape::BulbAngle {
         told.tell(Told::BulbRow);
     }
-    let has = |held: Held| query.legs.iter().any(|leg| leg.held == held);
-    if has(Held::Bolts) && has(Held::Rivets) {
+    let has = |held: LegFastener| query.legs.iter().any(|leg| leg.held == held);
+    if has(LegFastener::Bolts) && has(LegFastener::Rivets) {
         told.tell(Told::OneFastener);
     }
     if query.shape != Shape::Flat {
@@ -658,6 +661,7 @@ fn tell(query: &SpliceQuery<'_, '_>, found: &mut Splice) {
 /// in the order given.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct SpliceHole {
     /// Its source.
     pub at: Point,

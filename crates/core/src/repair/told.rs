@@ -6,7 +6,7 @@ use crate::basis::Basis;
 
 crate::words::words! {
     /// What is done with it, in the order in which they are told.
-    Kind, "kind of advice" {
+    ToldKind, "kind of advice" {
         Ask = 1, "ask", "Asked of the holder of the type's data before work begins.";
         Design = 2, "design", "Seen to while the repair is laid out.";
         Work = 3, "work", "Done in this order.";
@@ -28,8 +28,8 @@ macro_rules! told {
         impl Told {
             /// What is done with it.
             #[must_use]
-            pub const fn kind(self) -> Kind {
-                match self { $( Told::$variant => Kind::$kind, )+ }
+            pub const fn kind(self) -> ToldKind {
+                match self { $( Told::$variant => ToldKind::$kind, )+ }
             }
 
             /// Its source.
@@ -156,7 +156,7 @@ impl Tell {
     }
 
     /// What is told of one kind.
-    pub fn of(&self, kind: Kind) -> impl Iterator<Item = Told> + '_ {
+    pub fn of(&self, kind: ToldKind) -> impl Iterator<Item = Told> + '_ {
         self.iter().filter(move |told| told.kind() == kind)
     }
 
@@ -188,6 +188,6 @@ mod tests {
         let mut tell = Tell::default();
         tell.all(&[Told::Neighbours, Told::Method, Told::Neighbours, Told::Trim]);
         assert!(tell.iter().eq([Told::Method, Told::Trim, Told::Neighbours]));
-        assert!(tell.of(Kind::Work).eq([Told::Trim]) && tell.has(Told::Method) && !tell.has(Told::Tank));
+        assert!(tell.of(ToldKind::Work).eq([Told::Trim]) && tell.has(Told::Method) && !tell.has(Told::Tank));
     }
 }

@@ -138,7 +138,8 @@ impl Size {
 /// A material letter of a series.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Material<'a> {
+#[non_exhaustive]
+pub struct MaterialLetter<'a> {
     /// The letters, capitals only; empty where the standard gives this alloy no letter.
     pub code: &'a str,
     /// What they stand for.
@@ -152,6 +153,7 @@ pub struct Material<'a> {
 /// A finish mark of a series.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Finish<'a> {
     /// The capital letter; `None` for the finish that a number without a letter means.
     pub letter: Option<char>,
@@ -208,7 +210,7 @@ pub struct Series<'a> {
     /// The order of the part number.
     pub form: NumberForm,
     /// Material letters in printed order.
-    pub materials: &'a [Material<'a>],
+    pub materials: &'a [MaterialLetter<'a>],
     /// Finish marks; empty where the standard is not known to have any.
     pub finishes: &'a [Finish<'a>],
     /// Diameters in rising order.
@@ -224,13 +226,13 @@ pub struct Series<'a> {
     /// Where the series itself comes from: its head, and how its number is built.
     pub basis: Basis,
     /// Where to look for what is not known of its rivets.
-    pub unknown: Unknown,
+    pub unknown: StandardPlaces,
 }
 
 /// The places of a part standard that are to be opened where its tables here lack something.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Unknown {
+pub struct StandardPlaces {
     /// For the dimensions of a head.
     pub head: Basis,
     /// For the limits of a shank.
@@ -292,13 +294,13 @@ impl<'a> Series<'a> {
 
     /// The material with these letters, capital or not.
     #[must_use]
-    pub fn material(&self, code: &str) -> Option<&'a Material<'a>> {
+    pub fn material(&self, code: &str) -> Option<&'a MaterialLetter<'a>> {
         self.materials.iter().find(|material| material.code.eq_ignore_ascii_case(code))
     }
 
     /// The material of this alloy.
     #[must_use]
-    pub fn material_of(&self, alloy: RivetAlloy) -> Option<&'a Material<'a>> {
+    pub fn material_of(&self, alloy: RivetAlloy) -> Option<&'a MaterialLetter<'a>> {
         self.materials.iter().find(|material| material.alloy == alloy)
     }
 

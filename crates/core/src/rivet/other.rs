@@ -32,6 +32,7 @@ pub enum WhyNotRead {
 /// A part standard known by name only.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct NotRead {
     /// Its names, in capitals; the first is the one that the document prints.
     pub names: &'static [&'static str],

@@ -3,7 +3,7 @@
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::length::{Interval, Length, Toleranced};
-use crate::practice::{Case, Given, Key, Name, Practice, Rounding};
+use crate::practice::{Case, Given, Key, LengthRounding, Name, Practice};
 use crate::rivet::part::Part;
 use crate::seat::{head_not_known, shank_not_known};
 use crate::upset::{Fit, FitError, HeadLimits, PredictedHead, Window, Within};
@@ -30,6 +30,7 @@ pub enum UpperBound {
 /// The lengths that make a sound head: not too short in the worst case, not too long at nominal sizes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Usable {
     /// The shortest; below it the worst case lacks metal for the least head.
     pub shortest: Given<Length>,
@@ -49,6 +50,7 @@ impl Usable {
 
 /// A length that is within limits, and what it makes.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Serving<'a> {
     /// The rivet.
     pub part: Part<'a>,
@@ -62,6 +64,7 @@ pub struct Serving<'a> {
 
 /// What goes into holes of one range of sizes, where no one length is within limits in all.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct ByHole<'a> {
     /// The holes, both ends included.
     pub hole: Interval,
@@ -78,6 +81,7 @@ pub struct ByHole<'a> {
 /// The standard length that comes closest where none is within limits in every hole, and what would make it so.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Nearest {
     /// The longest standard length that is not too long.
     pub length: Length,
@@ -534,8 +538,8 @@ impl<'a> Wanted<'a> {
         };
         let exact = self.grip.nominal().plus(tail.value);
         let rounded = match rounding.value {
-            Rounding::Longer => exact.ceil_to(Length::SIXTEENTH),
-            Rounding::Nearest => exact.round_to(Length::SIXTEENTH),
+            LengthRounding::Longer => exact.ceil_to(Length::SIXTEENTH),
+            LengthRounding::Nearest => exact.round_to(Length::SIXTEENTH),
         };
         (exact, rounded)
     }

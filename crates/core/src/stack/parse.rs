@@ -9,6 +9,7 @@ use crate::material::{Material, ParseMaterialError};
 /// Why a text is not a list of layers: in which item, counted from 1, and what is wrong with it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct ParseStackError {
     /// Which item of the list.
     pub item: usize,

@@ -101,6 +101,7 @@ crate::words::words! {
 
 /// The verdict on a driven head.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct HeadJudgement {
     /// Whether it may stay.
     pub accepted: bool,

@@ -515,6 +515,7 @@ impl Fit {
 /// Least, nominal and greatest of a computed length.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Spread {
     /// With every tolerance at its worst one way.
     pub min: Length,
@@ -527,6 +528,7 @@ pub struct Spread {
 /// What size a driven head comes out; made by [`Fit::predict`].
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct PredictedHead {
     /// Its diameter.
     pub diameter: Spread,
@@ -537,6 +539,7 @@ pub struct PredictedHead {
 /// What to drive a head to, so that it is accepted whatever its shank, hole, pack and length are within their tolerances.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Window {
     /// The heights to stop at. Left between them every head is wide enough.
     pub height: Interval,
@@ -614,6 +617,7 @@ pub struct Within {
 /// The limits of a driven head. `None` where the practice gives no such limit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct HeadLimits {
     /// Least diameter.
     pub diameter_least: Option<Given<Length>>,

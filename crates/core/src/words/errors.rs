@@ -11,6 +11,7 @@ use core::fmt;
 /// assert_eq!(line.to_string(), StackError::TooManyLayers.to_string());
 /// ```
 #[derive(Clone, Copy, Debug)]
+#[non_exhaustive]
 pub struct ErrorLine {
     /// Its number in the C interface; several may share 10, which says no more than that something was refused.
     pub number: u32,

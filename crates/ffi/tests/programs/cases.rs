@@ -9,9 +9,9 @@ use shophead::drill::{Drill, parse_hole};
 use shophead::finding::{Figure, Findings};
 use shophead::hole::{AsFound, Damage};
 use shophead::installation::{Installation, Step};
-use shophead::joint::group::{Member as GroupMember, PlaneLoad, share};
+use shophead::joint::group::{GroupRivet, PlaneLoad, share};
 use shophead::joint::margin::{Factors, Load, LoadKind, Margin};
-use shophead::joint::splice::{self, Fastener, Member as SpliceMember, Table};
+use shophead::joint::splice::{self, Fastener, SpliceMember, SpliceTable};
 use shophead::joint::strength::{Allowable, BearingKind, Shear};
 use shophead::layout::{Edge, Point, RowLayout, closest};
 use shophead::length::{Interval, Length, Toleranced};
@@ -794,7 +794,7 @@ fn splice_case(pen: &mut Pen, _: &'static [Limit]) {
 
 fn by_table(
     pen: &mut Pen,
-    table: Table,
+    table: SpliceTable,
     thickness: Length,
     width: Length,
     part: &Part<'_>,
@@ -808,7 +808,7 @@ fn by_table(
         Ok(found) => found,
         Err(error) => return pen.error(error),
     };
-    let number = Table::ALL.iter().position(|known| *known == table).map_or(0, |index| index + 1);
+    let number = SpliceTable::ALL.iter().position(|known| *known == table).map_or(0, |index| index + 1);
     let by = match found.critical {
         splice::Critical::Shear => 1,
         splice::Critical::Bearing => 2,
@@ -868,7 +868,7 @@ fn group_case(pen: &mut Pen, _: &'static [Limit]) {
         pen.word(u8::from(known));
         pen.number(lbf);
         let allowable = Allowable { force: Force::from_lbf(lbf), basis: SHOP_TEST };
-        members.push(GroupMember { at, weight, allowable: known.then_some(allowable), yields: None });
+        members.push(GroupRivet { at, weight, allowable: known.then_some(allowable), yields: None });
     }
     let (x, y) = if pen.dice.one_in(10) { (0.0, 0.0) } else { (pen.dice.number(900.0), -pen.dice.number(900.0)) };
     pen.number(x);

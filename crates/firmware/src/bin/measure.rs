@@ -12,7 +12,7 @@ use embedded_io::Write as _;
 use semihosting::process::ExitCode;
 use shophead::hole::Disposition;
 use shophead::joint::flexibility::Formula;
-use shophead::joint::lap::{ALUMINIUM_RIVET, Rows, shared};
+use shophead::joint::lap::{ALUMINIUM_RIVET, LapRows, shared};
 use shophead::joint::row::RowStrength;
 use shophead::joint::sharing::{Bay, Envelope, MAX_ROWS, Row, Sharing, Transfer, share_into};
 use shophead::joint::strength::JointStrength;
@@ -118,7 +118,7 @@ fn shares_by_two(_: &Case) {
 #[inline(never)]
 fn shares_of_a_lap(case: &Case) {
     let pitch = case.layout.pitch.unwrap_or(Length::INCH);
-    let rows = Rows {
+    let rows = LapRows {
         rivet: &case.rivet,
         stack: &case.stack,
         pitch,

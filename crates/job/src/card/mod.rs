@@ -28,7 +28,7 @@ use crate::drawing::{Mark, sheets};
 use crate::grouped::grouped;
 use crate::inspect::{Inspected, Inspection};
 use crate::order::{Alternative, NotOrdered, OrderLine, not_ordered};
-use crate::plan::{Choice, EdgePlan, HolePlan, Plan, RowCut, RowPlan, Standing, Subject, in_words};
+use crate::plan::{Bucked, Choice, EdgePlan, HolePlan, Plan, RowCut, RowPlan, Standing, Subject, There, in_words};
 use crate::tools::Tool;
 use crate::words::{self, ADVISORY};
 
@@ -337,17 +337,27 @@ impl<'j> Card<'_, 'j> {
             return html! {};
         }
         let best = plan.serving_position();
+        let stands = plan.stands();
         let columns = [
             tick_column("used", 8),
             column("position", 34),
             column("works", 12),
-            column("rows that cannot be bucked there", 46),
+            column("what cannot be bucked there; bars", 46),
         ];
         let content = html! {
             p {
                 @match best {
                     Some(best) => { "Work in " strong { (Said(&best.position.name)) } ": every row that takes driven rivets only can be bucked there, with the least effort." }
+                    None if !stands.is_empty() => { "No single position works for every row. Work in this order:" }
                     None => { span class="stop" { "refer" } " No position lets every row be bucked that takes driven rivets only." }
+                }
+            }
+            @if !stands.is_empty() {
+                ol {
+                    @for stand in &stands {
+                        @let there: Vec<String> = stand.there.iter().map(Bucked::name).collect();
+                        li { strong { (Said(&stand.position.position.name)) } ": " (Said(&there.join(", "))) }
+                    }
                 }
             }
             table style=(labels(&columns)) {
@@ -355,33 +365,31 @@ impl<'j> Card<'_, 'j> {
                 tbody {
                     @for position in &plan.positions {
                         @let name = &position.position.name;
-                        @let blocked: Vec<_> = plan.rows.iter().zip(&position.rows).filter(|(_, work)| !work.is_reachable()).collect();
+                        @let told: Vec<String> = plan.seen_from(position).filter_map(|there| self.seen(&there)).collect();
+                        @let any = plan.seen_from(position).any(|there| there.work.is_reachable());
                         tr {
                             (tick(&format!("used position {name}")))
                             th scope="row" {
                                 (Said(name))
                                 @if !position.position.about.is_empty() { br; span class="small" { (Said(&position.position.about)) } }
-                                @if let Some(minutes) = position.work.time.total().filter(|_| position.rows.iter().any(|work| work.is_reachable())) { br; span class="small" { (minutes.to_string()) " min" } }
+                                @if let Some(minutes) = position.work.time.total().filter(|_| any) { br; span class="small" { (minutes.to_string()) " min" } }
                             }
                             td { (if position.serves { "yes" } else { "no" }) }
-                            td {
-                                @if blocked.is_empty() { "none" }
-                                @else {
-                                    ul {
-                                        @for (row, work) in blocked {
-                                            li {
-                                                strong { (Said(&row.row.name)) } ": " (words::lack(work, self.units))
-                                            }
-                                        }
-                                    }
-                                }
-                            }
+                            td { @if told.is_empty() { "none" } @else { (self.list(&told)) } }
                         }
                     }
                 }
             }
         };
         section("positions", "Positions", &content)
+    }
+
+    /// What a row lacks in a position, and the bar for holes with room of their own.
+    fn seen(&self, there: &There<'_, '_>) -> Option<String> {
+        let lack = (!there.work.is_reachable()).then(|| words::lack(&there.work, self.units));
+        let bar = there.own.map(|own| format!("{}.", words::bar(own, self.units)));
+        let told: Vec<String> = lack.into_iter().chain(bar).collect();
+        (!told.is_empty()).then(|| format!("{}: {}", there.name(), told.join(" As it is ")))
     }
 
     fn removals(&self) -> Markup {

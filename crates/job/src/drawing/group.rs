@@ -1,6 +1,6 @@
 //! A group of rivets under its load.
 
-use shophead::joint::group::{Group, Member, PlaneLoad};
+use shophead::joint::group::{Group, GroupRivet, PlaneLoad};
 use shophead::layout::Point;
 use shophead::length::Length;
 
@@ -11,7 +11,7 @@ use shophead::words::Units;
 #[derive(Clone, Copy, Debug)]
 pub struct GroupDrawing<'d> {
     /// The rivets.
-    pub rivets: &'d [Member],
+    pub rivets: &'d [GroupRivet],
     /// Their diameters, in the same order.
     pub diameters: &'d [Length],
     /// The shares.

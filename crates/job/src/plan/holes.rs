@@ -3,7 +3,7 @@
 use std::collections::HashMap;
 use std::sync::Arc;
 
-use shophead::finding::Finding;
+use shophead::finding::{Finding, Severity};
 use shophead::hole::AsFound;
 use shophead::installation::HoleAnswer;
 use shophead::layout::RowLayout;
@@ -152,6 +152,9 @@ fn plan_hole<'j>(
     if let Some(Ok(length)) = choice.as_ref().map(|choice| &choice.length) {
         push_all(&mut findings, &length.findings);
     }
+    // What was not measured and has to be referred has no rivet yet, either.
+    let choice = choice.filter(|_| answer.is_some() || findings.iter().all(|found| found.severity() < Severity::Refer));
     let removal = is_exception.then(|| removal(&row.installed, stack, layout.edge, practice));
+    let removal = removal.filter(|own| *own != plan.removal);
     Outcome { answer: answer.map(Arc::new), choice: choice.map(Arc::new), removal, findings }
 }

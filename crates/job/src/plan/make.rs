@@ -2,7 +2,7 @@
 
 use std::collections::HashMap;
 
-use shophead::access::{PositionWork, RowWork, check_positions, check_row};
+use shophead::access::{PositionWork, check_positions};
 use shophead::damage::{self, Damaged};
 use shophead::finding::{Finding, Findings};
 use shophead::practice::Practice;
@@ -11,7 +11,7 @@ use shophead::trim::check_sides;
 use super::answers::settle;
 use super::edges::plan_edge;
 use super::patterns::plan_patterns;
-use super::positions::plan_positions;
+use super::positions::{mix, plan_positions, refer_unreachable};
 use super::rows::{before_and_after, plan_row, push_before_and_after};
 use super::{DamagePlan, EdgePlan, Plan, RowPlan, case_of};
 use crate::model::{DamageFound, Job};
@@ -59,19 +59,17 @@ impl<'j> Plan<'j> {
             push_before_and_after(row);
         }
         let positions = plan_positions(job, &rows, practice);
-        for (index, row) in rows.iter_mut().enumerate() {
-            let works: Vec<RowWork> =
-                positions.iter().filter_map(|position| position.rows.get(index).copied()).collect();
-            row.findings.extend(check_row(row.solid, &works));
-        }
+        refer_unreachable(&mut rows, &positions);
+        let mix = mix(job, &positions);
         let damage = job.damage.iter().map(|damage| plan_damage(damage, &rows, practice)).collect();
         let works: Vec<PositionWork> = positions.iter().map(|position| position.work).collect();
-        let findings = check_positions(&works).into_iter().collect();
+        let findings = check_positions(&works, mix.as_ref()).into_iter().collect();
         let mut plan = Plan {
             job,
             practice,
             rows,
             positions,
+            mix,
             patterns,
             edges,
             damage,

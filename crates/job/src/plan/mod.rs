@@ -15,7 +15,7 @@ mod ruling;
 use std::collections::HashSet;
 use std::sync::Arc;
 
-use shophead::access::{PositionWork, RowWork, SolidBecause, lacks_less, least_effort};
+use shophead::access::{Bar, Mix, PositionWork, RowWork, SolidBecause, lacks_less, least_effort};
 use shophead::basis::{Basis, Citation, Status};
 use shophead::damage::Damaged;
 use shophead::drill::Drill;
@@ -41,6 +41,7 @@ use shophead::words::Units;
 pub use answers::{AnswerPlan, HoleAnswered, HoleRuling, Standing, hole_answered, in_words, measure_of};
 pub(crate) use choice::{choose, head_of, serving};
 pub(crate) use patterns::beyond;
+pub use positions::{Bucked, Stand, There};
 
 use self::holes::{closer, hole_layout};
 use crate::grouped::grouped;
@@ -58,6 +59,8 @@ pub struct Plan<'j> {
     pub rows: Vec<RowPlan<'j>>,
     /// One a position, in the order of the job.
     pub positions: Vec<PositionPlan<'j>>,
+    /// The few positions that together let everything be bucked that takes driven rivets only, where no single one does.
+    pub mix: Option<Mix>,
     /// The patterns of several rows, in the order in which the rows name them.
     pub patterns: Vec<PatternPlan<'j>>,
     /// The edges that the panel is cut to, in the order of the job.
@@ -265,6 +268,7 @@ impl HolePlan<'_> {
         self.disposition() != Disposition::Keep
             || self.choice.as_ref().is_none_or(|choice| choice.part != row.choice.part)
             || self.removal.is_some()
+            || row.exception(self.number).is_some_and(Exception::has_own_room)
             || self.own_cautions(row).next().is_some()
     }
 }
@@ -416,12 +420,31 @@ pub struct PositionPlan<'j> {
     pub position: &'j Position,
     /// What stops each row from being bucked, in the order of the rows; `None` where nothing does.
     pub blocked: Vec<Option<Finding>>,
-    /// Every row as seen from it, in the order of the rows.
+    /// Every row as seen from it, in the order of the rows, without its holes that have room of their own.
     pub rows: Vec<RowWork>,
+    /// Holes with room of their own, in the order of the rows.
+    pub holes: Vec<HolesThere<'j>>,
     /// What it comes to, to be compared with the others.
     pub work: PositionWork,
     /// Whether every row that takes driven rivets only can be bucked.
     pub serves: bool,
+}
+
+/// Holes with room of their own, in a work position.
+#[derive(Clone, Copy, Debug)]
+pub struct HolesThere<'j> {
+    /// The row, by its place in the plan.
+    pub row: usize,
+    /// The exception that says so.
+    pub own: &'j Exception,
+    /// What their rivets are checked against.
+    pub case: Case,
+    /// As seen from the position.
+    pub work: RowWork,
+    /// What stops them from being bucked; `None` where nothing does.
+    pub blocked: Option<Finding>,
+    /// The bar that goes in behind their longest tail.
+    pub bar: Bar,
 }
 
 /// How many of what.

@@ -89,6 +89,7 @@ pub(super) fn column_of(key: &'static str) -> &'static str {
         "rows-in-pattern" => "rows_in_pattern",
         "clearance" => "clearances",
         "hole-size" => "hole_size",
+        "installed-layers" => "installed_layers",
         key => key,
     }
 }

@@ -64,7 +64,11 @@ impl Figures<'_> {
         });
         let place = self.before + number;
         if place >= Basis::OWN_MOST {
-            table.source.mistake(table.span.clone(), "too many documents", format!("at most {} are read", Basis::OWN_MOST));
+            table.source.mistake(
+                table.span.clone(),
+                "too many documents",
+                format!("at most {} are read", Basis::OWN_MOST),
+            );
             return None;
         }
         Some(Basis::own(place))
@@ -87,7 +91,7 @@ impl Figures<'_> {
             refused(&value, entered, "1/8+.003-.001");
         }
         // Both dimensions of one head together: a protruding head needs both.
-        let mut heads: Vec<(u8, [Option<(Value<'_>, Toleranced)>; 2])> = Vec::new();
+        let mut heads: Vec<(u8, [Option<Measured<'_>>; 2])> = Vec::new();
         for (index, key) in ["head_diameter", "head_height"].into_iter().enumerate() {
             for (span, value) in sizes(key) {
                 let Some(dash) = dash(&value, &span, series) else { continue };
@@ -100,7 +104,7 @@ impl Figures<'_> {
             }
         }
         for (dash, [diameter, height]) in heads {
-            let of = |given: &Option<(Value<'_>, Toleranced)>| given.as_ref().map(|(_, length)| *length);
+            let of = |given: &Option<Measured<'_>>| given.as_ref().map(|(_, length)| *length);
             let entered = self.entered.head(series, dash, of(&diameter), of(&height), basis);
             if let Some((value, _)) = diameter.or(height) {
                 refused(&value, Some(entered), "head_diameter.4 = \".225+-.004\" and head_height.4 = \".042\"");
@@ -175,7 +179,9 @@ impl Figures<'_> {
             return value.source.mistake(span.clone(), message, "right would be a flush rivet such as MS20426AD4");
         }
         for value in one_or_more(value) {
-            let Some(table) = value.table(format!("flush joint {}", part.without_length()), &keys::FLUSH) else { continue };
+            let Some(table) = value.table(format!("flush joint {}", part.without_length()), &keys::FLUSH) else {
+                continue;
+            };
             let Some(basis) = self.basis(&table) else { continue };
             let material = table.required("material").and_then(|value| {
                 let refused = |error| value.source.refused(value.span.clone(), "material", &error);
@@ -203,6 +209,9 @@ impl Figures<'_> {
         }
     }
 }
+
+/// A length and where it stands.
+type Measured<'a> = (Value<'a>, Toleranced);
 
 /// How the tables of a group are written.
 const FORM: &str = "tables such as [series.NAS1241]";

@@ -104,7 +104,7 @@ pub(super) const HOLE: Keys = Keys {
 pub(super) const EXCEPTION: Keys = Keys {
     of: "an exception",
     form: "a table [[row.exception]]",
-    names: &["holes", "about", "layers", "edge", "pitch", "transverse-pitch"],
+    names: &["holes", "about", "layers", "edge", "pitch", "transverse-pitch", "clearance"],
     examples: &[("holes", "[3, \"5-8\"]")],
 };
 

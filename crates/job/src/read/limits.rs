@@ -93,7 +93,10 @@ fn short_limit(
     };
     let read = limit_value(value, Some(name));
     if document == Some(None) {
-        value.mistake(format!("{name} has no document"), "right would be document = \"structural repair manual\" for the whole file");
+        value.mistake(
+            format!("{name} has no document"),
+            "right would be document = \"structural repair manual\" for the whole file",
+        );
     }
     let place = place?.unwrap_or_default().to_owned();
     Some(OwnLimit { name, scope: Scope::ANY, value: read?, document: document.flatten()?.to_owned(), place })

@@ -339,12 +339,46 @@ fn material(value: &Value<'_>, around: &Around<'_>) -> Option<Material> {
 
 /// The room in each position, in their order.
 fn clearance(table: &Table<'_>, around: &Around<'_>) -> Option<Vec<Clearance>> {
-    const FORM: &str = "{ position = \"1.5\" }, with \"closed\", \"open\" or a length for each position";
     let value = table.optional("clearance");
-    let entries = match &value {
-        Some(value) => value.entries(FORM)?,
-        None => Vec::new(),
+    let mut rooms = match &value {
+        Some(value) => rooms(value, around)?,
+        None => HashMap::new(),
     };
+    let span = value.map_or(table.span.clone(), |value| value.span);
+    let mut clearance = Vec::new();
+    for position in around.positions? {
+        let room = rooms.remove(&position.name).unwrap_or_else(|| {
+            let message = format!("{} has no clearance in position {}", table.subject, position.name);
+            table.source.mistake(span.clone(), message, "right would be \"closed\", \"open\" or a length");
+            None
+        });
+        clearance.push(room);
+    }
+    clearance.into_iter().collect()
+}
+
+/// The room of some holes in each position where it is not as behind their row, in the order of the positions.
+fn own_clearance(table: &Table<'_>, around: &Around<'_>) -> Option<Vec<Option<Clearance>>> {
+    let Some(value) = table.optional("clearance") else { return Some(Vec::new()) };
+    if value.entries(ROOMS)?.is_empty() {
+        value.mistake(
+            "clearance says nothing",
+            "right would be \"closed\", \"open\" or a length in one position at least",
+        );
+        return None;
+    }
+    let mut rooms = rooms(&value, around)?;
+    // What could not be read was told.
+    let of = |position: &Position| rooms.remove(&position.name).map_or(Some(None), |room| room.map(Some));
+    around.positions?.iter().map(of).collect()
+}
+
+/// How the room in each position is written.
+const ROOMS: &str = "{ position = \"1.5\" }, with \"closed\", \"open\" or a length for each position";
+
+/// The rooms that are given, by their positions; `None` for one that could not be read.
+fn rooms(value: &Value<'_>, around: &Around<'_>) -> Option<HashMap<String, Option<Clearance>>> {
+    let entries = value.entries(ROOMS)?;
     let positions = around.positions?;
     let mut rooms: HashMap<String, Option<Clearance>> = HashMap::with_capacity(entries.len());
     for (key, value) in entries {
@@ -371,17 +405,7 @@ fn clearance(table: &Table<'_>, around: &Around<'_>) -> Option<Vec<Clearance>> {
         };
         rooms.insert(value.name, room);
     }
-    let span = value.map_or(table.span.clone(), |value| value.span);
-    let mut clearance = Vec::with_capacity(positions.len());
-    for position in positions {
-        let room = rooms.get(&position.name).copied().unwrap_or_else(|| {
-            let message = format!("{} has no clearance in position {}", table.subject, position.name);
-            table.source.mistake(span.clone(), message, "right would be \"closed\", \"open\" or a length");
-            None
-        });
-        clearance.push(room);
-    }
-    clearance.into_iter().collect()
+    Some(rooms)
 }
 
 /// The holes that are measured in the job itself.
@@ -475,12 +499,13 @@ fn exception(
         None => row_stack.cloned(),
     };
     let layout = layout(table);
-    let differs = ["layers", "edge", "pitch", "transverse-pitch"].iter().any(|key| table.optional(key).is_some());
-    if !differs {
-        let help = "right would be layers, edge, pitch or transverse-pitch of its own";
+    let clearance = own_clearance(table, around);
+    let own = ["layers", "edge", "pitch", "transverse-pitch", "clearance"];
+    if !own.iter().any(|key| table.optional(key).is_some()) {
+        let help = "right would be layers, edge, pitch, transverse-pitch or clearance of its own";
         table.source.mistake(table.span.clone(), "this exception is the same as its row", help);
     }
-    Some(Exception { holes: holes?, about: about?, stack: stack?, layout: layout? })
+    Some(Exception { holes: holes?, about: about?, stack: stack?, layout: layout?, clearance: clearance? })
 }
 
 /// Numbers such as 3 and ranges such as "5-8", by rising number; none of them said before.

@@ -29,8 +29,8 @@ const POSITIONS: [&str; 2] = ["upright", "on its side"];
 /// A layer: material, thickness, preparation, role.
 type Layer = (Option<&'static str>, &'static str, &'static str, &'static str);
 
-/// An exception: layers, edge, about.
-type Excepted = (Option<Vec<Layer>>, Option<&'static str>, String);
+/// An exception: layers; edge, pitch and transverse pitch; the room behind it in one position; about.
+type Excepted = (Option<Vec<Layer>>, [Option<&'static str>; 3], Option<(&'static str, &'static str)>, String);
 
 /// What a row may say, before it is written either way. Each text stands as it does in a CSV cell.
 #[derive(Clone, Debug)]
@@ -44,6 +44,7 @@ struct Said {
     size: u8,
     other_rivet: bool,
     layers: Vec<Layer>,
+    installed_layers: Option<Vec<Layer>>,
     places_of_holes: Holes,
     pitch: Option<&'static str>,
     edge: Option<&'static str>,
@@ -110,7 +111,9 @@ fn said() -> impl Strategy<Value = Said> {
     (any::<bool>(), holes, places)
         .prop_flat_map(move |(flush, holes, places)| {
             let count = holes.count();
-            let exception = (prop::option::of(layers(flush)), prop::option::of(length()), words());
+            let own_room = (prop::sample::select(POSITIONS.to_vec()), room());
+            let distances = [(); 3].map(|()| prop::option::of(length()));
+            let exception = (prop::option::of(layers(flush)), distances, prop::option::of(own_room), words());
             let measured =
                 prop::sample::subsequence((1..=count.min(6)).collect::<Vec<u32>>(), 0..=count.min(3) as usize);
             let measured = measured.prop_flat_map(|numbers| {
@@ -127,7 +130,12 @@ fn said() -> impl Strategy<Value = Said> {
                     prop::sample::select(vec!["primary", "secondary"]),
                     prop::sample::select(vec!["skin", "frame", "spar-cap", "other"]),
                 ),
-                (layers(flush), length(), prop::option::of(length()), prop::option::of(length())),
+                (
+                    (layers(flush), prop::option::of(layers(flush))),
+                    length(),
+                    prop::option::of(length()),
+                    prop::option::of(length()),
+                ),
                 (prop::option::of(Just("aft lap".to_owned())), prop::option::of(1_u8..4), [room(), room()]),
                 (
                     prop::option::of(prop::sample::select(vec![".170+-.001", "4.2mm"])),
@@ -140,7 +148,7 @@ fn said() -> impl Strategy<Value = Said> {
             |(
                 (flush, holes, places, about, says_head, other_rivet, size),
                 (structure, member),
-                (layers, pitch, edge, transverse),
+                ((layers, installed_layers), pitch, edge, transverse),
                 (pattern, rows_in_pattern, clearances),
                 (hole_size, exceptions, measured),
             )| Said {
@@ -153,6 +161,7 @@ fn said() -> impl Strategy<Value = Said> {
                 size,
                 other_rivet,
                 layers,
+                installed_layers,
                 pitch: matches!(holes, Holes::Line(..)).then_some(pitch).or((size > 4).then_some(pitch)),
                 places_of_holes: holes,
                 edge,
@@ -170,7 +179,9 @@ fn said() -> impl Strategy<Value = Said> {
 impl Said {
     /// Which holes the exceptions are about: one hole each, as far as there are holes.
     fn excepted(&self) -> Vec<(u32, &Excepted)> {
-        let differs = |exception: &&Excepted| exception.0.is_some() || exception.1.is_some();
+        let differs = |(layers, distances, room, _): &&Excepted| {
+            layers.is_some() || distances.iter().any(Option::is_some) || room.is_some()
+        };
         self.exceptions
             .iter()
             .filter(differs)
@@ -205,6 +216,9 @@ impl Said {
             self.size,
             list(&self.layers)
         );
+        if let Some(layers) = &self.installed_layers {
+            let _ = writeln!(text, "installed-layers = [{}]", list(layers));
+        }
         if self.says_head {
             let _ = writeln!(text, "head = {:?}", self.head());
         }
@@ -243,13 +257,18 @@ impl Said {
                 }
             }
         }
-        for (hole, (layers, edge, about)) in self.excepted() {
+        for (hole, (layers, distances, room, about)) in self.excepted() {
             let _ = writeln!(text, "[[row.exception]]\nholes = [{hole}]\nabout = {about:?}");
             if let Some(layers) = layers {
                 let _ = writeln!(text, "layers = [{}]", list(layers));
             }
-            if let Some(edge) = edge {
-                let _ = writeln!(text, "edge = {edge:?}");
+            for (key, distance) in ["edge", "pitch", "transverse-pitch"].iter().zip(distances) {
+                if let Some(distance) = distance {
+                    let _ = writeln!(text, "{key} = {distance:?}");
+                }
+            }
+            if let Some((position, room)) = room {
+                let _ = writeln!(text, "clearance = {{ {position:?} = {room:?} }}");
             }
         }
         text
@@ -292,6 +311,7 @@ impl Said {
             ("rivet", if self.other_rivet { format!("{}{}", self.family, self.size + 1) } else { String::new() }),
             ("head", if self.says_head { self.head().to_owned() } else { String::new() }),
             ("layers", list(&self.layers)),
+            ("installed_layers", self.installed_layers.as_deref().map_or_else(String::new, list)),
             ("count", count),
             ("start", start),
             ("along", along),
@@ -304,13 +324,16 @@ impl Said {
             ("rows_in_pattern", self.rows_in_pattern.map_or_else(String::new, |rows| rows.to_string())),
             ("clearances", format!("{}={one}; {}={other}", POSITIONS[0], POSITIONS[1])),
         ];
-        let exceptions = self.excepted().into_iter().map(|(hole, (layers, edge, about))| {
+        let exceptions = self.excepted().into_iter().map(|(hole, (layers, distances, room, about))| {
             vec![
                 ("row", name.to_owned()),
                 ("holes", hole.to_string()),
                 ("about", crate::cell::harmless(about).into_owned()),
                 ("layers", layers.as_deref().map_or_else(String::new, list)),
-                ("edge", text(*edge)),
+                ("edge", text(distances[0])),
+                ("pitch", text(distances[1])),
+                ("transverse_pitch", text(distances[2])),
+                ("clearances", room.map_or_else(String::new, |(position, room)| format!("{position}={room}"))),
             ]
         });
         std::iter::once(row).chain(exceptions).collect()

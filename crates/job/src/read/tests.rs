@@ -440,7 +440,7 @@ const MISTAKES: &[(&str, &str, &str)] = &[
     (
         "[1, \"5-8\"]\nedge = \"5/16\"",
         "[1]",
-        "job.toml:28:1: this exception is the same as its row; right would be layers, edge, pitch or transverse-pitch of its own",
+        "job.toml:28:1: this exception is the same as its row; right would be layers, edge, pitch, transverse-pitch or clearance of its own",
     ),
 ];
 
@@ -1181,10 +1181,7 @@ fn figures(rest: &str) -> Result<OwnLimits, ReadError> {
 #[test]
 fn every_mistake_in_a_shop_s_figures_is_told_with_its_place() {
     for (rest, told) in [
-        (
-            "limit.hole-greatst = \".135\"",
-            "l.toml:3:7: \"hole-greatst\" is no limit; right would be \"hole-greatest\"",
-        ),
+        ("limit.hole-greatst = \".135\"", "l.toml:3:7: \"hole-greatst\" is no limit; right would be \"hole-greatest\""),
         ("limit.hole-greatest = \"wide\"", "l.toml:3:23: hole-greatest: "),
         (
             "series.NAS1241.head_hight.4 = \".036\"",
@@ -1246,7 +1243,8 @@ fn every_mistake_in_a_shop_s_figures_is_told_with_its_place() {
         let found = mistakes(figures(rest));
         assert!(found.starts_with(told) && !found.contains('\n'), "{rest:?}: {found}");
     }
-    let lonely = OwnLimits::read_from("title = \"t\"\n[rivet.2117]\nshear_ultimate = \"30 ksi\"\n".into(), Path::new("l.toml"));
+    let lonely =
+        OwnLimits::read_from("title = \"t\"\n[rivet.2117]\nshear_ultimate = \"30 ksi\"\n".into(), Path::new("l.toml"));
     assert!(mistakes(lonely).starts_with("l.toml:2:1: rivet 2117 has no document; right would be document ="));
 }
 
@@ -1309,7 +1307,7 @@ fn the_document_names_every_word_and_its_examples_read() {
     let words = shophead::structure::Member::ALL.iter().map(|member| member.as_str());
     let words = words.chain(shophead::structure::Place::ALL.iter().map(|place| place.as_str()));
     let words = words.chain(shophead::stack::Role::ALL.iter().map(|role| role.as_str()));
-    let words = words.chain(shophead::damage::Kind::ALL.iter().map(|kind| kind.as_str()));
+    let words = words.chain(shophead::damage::DamageKind::ALL.iter().map(|kind| kind.as_str()));
     let words = words.chain(Damage::ALL.iter().map(|damage| damage.as_str()));
     let words = words.chain(seen_words());
     for word in words {

@@ -16,7 +16,7 @@ use shophead::practice::Given;
 use shophead::quantity::Mass;
 use shophead::repair::count::{By, Rate};
 use shophead::repair::site::Site;
-use shophead::repair::told::{Kind, Tell};
+use shophead::repair::told::{Tell, ToldKind};
 use shophead::rivet::part::Part;
 use shophead::words::Units;
 use shophead_job::order::{OrderLine, order_of};
@@ -117,10 +117,10 @@ impl Sized {
 /// What is told, each kind under its heading.
 fn told_text(tell: &Tell, report: &mut Report<'_>, context: &Context<'_>) {
     for (kind, heading) in [
-        (Kind::Ask, "Ask first"),
-        (Kind::Design, "See to it"),
-        (Kind::Work, "Do the work in this order"),
-        (Kind::Inspect, "Look at it when it is done"),
+        (ToldKind::Ask, "Ask first"),
+        (ToldKind::Design, "See to it"),
+        (ToldKind::Work, "Do the work in this order"),
+        (ToldKind::Inspect, "Look at it when it is done"),
     ] {
         let mut sentences = tell.of(kind).peekable();
         if sentences.peek().is_none() {

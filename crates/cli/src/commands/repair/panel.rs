@@ -3,8 +3,8 @@
 use shophead::joint::strength::Shear;
 use shophead::layout::Point;
 use shophead::length::Length;
-use shophead::repair::in_row::Rows;
-use shophead::repair::panel::{Seam, SeamError, SideQuery, seam as copied};
+use shophead::repair::in_row::LaidRows;
+use shophead::repair::panel::{CopiedSeam, SeamError, SideQuery, seam as copied};
 use shophead::repair::patch::Plate;
 use shophead::repair::told::Tell;
 use shophead::rivet::part::Part;
@@ -28,7 +28,7 @@ const REPAIR: Which = Which::Panel;
 struct Side<'s> {
     name: &'s str,
     length: Length,
-    seam: Seam,
+    seam: CopiedSeam,
     rivet: Part<'static>,
 }
 
@@ -47,7 +47,7 @@ pub(super) fn run<'a>(args: &PanelArgs, context: &Context<'a>) -> Result<Report<
     for name in names {
         let of_side: Vec<&FactorySeam> = seams.iter().filter(|seam| seam.side == name).collect();
         let length = of_side.iter().map(|seam| seam.length).max().unwrap_or_default();
-        let factory: Vec<Rows<'_, '_>> = of_side.iter().map(|seam| rows(seam, &seam.stack, context)).collect();
+        let factory: Vec<LaidRows<'_, '_>> = of_side.iter().map(|seam| rows(seam, &seam.stack, context)).collect();
         let query = SideQuery {
             length,
             factory: &factory,
@@ -102,8 +102,8 @@ fn skin(args: &PanelArgs, context: &Context<'_>) -> Result<Option<Piece>, Stop> 
     Ok(Some(Piece { what: "new skin".to_owned(), material, thickness, along, across, count: 1, mass }))
 }
 
-fn rows<'s, 'a>(seam: &FactorySeam, stack: &'s Stack, context: &Context<'a>) -> Rows<'s, 'a> {
-    Rows {
+fn rows<'s, 'a>(seam: &FactorySeam, stack: &'s Stack, context: &Context<'a>) -> LaidRows<'s, 'a> {
+    LaidRows {
         rivet: seam.rivet,
         stack,
         edge: seam.edge,

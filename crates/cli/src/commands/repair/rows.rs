@@ -2,14 +2,14 @@
 
 use shophead::basis::Basis;
 use shophead::installation::Installation;
-use shophead::joint::combined::{Carries, Curve, Loads, combine};
+use shophead::joint::combined::{Carries, Interaction, Loads, combine};
 use shophead::joint::margin::{Factors, Load};
 use shophead::joint::strength::Allowable;
 use shophead::length::{Length, Toleranced};
 use shophead::practice::{Case, Name};
 use shophead::quantity::Force;
-use shophead::repair::in_row::{InRow, Rows};
-use shophead::repair::solve::{Solved, Tried, Unknown, Wanted, Why, solve, usual_pitch};
+use shophead::repair::in_row::{InRow, LaidRows};
+use shophead::repair::solve::{SolveFor, Solved, Tried, Wanted, Why, solve, usual_pitch};
 use shophead::rivet::part::Part;
 use shophead::stack::{Layer, Stack};
 use shophead_job::words::row_mode;
@@ -84,8 +84,8 @@ impl Asked {
         self.load.map(|(load, factors)| (Load { force: load.force * over.recip(), ..load }, factors))
     }
 
-    pub(super) fn rows<'s, 'a>(&'s self, args: &RowsArgs, context: &Context<'a>) -> Rows<'s, 'a> {
-        Rows {
+    pub(super) fn rows<'s, 'a>(&'s self, args: &RowsArgs, context: &Context<'a>) -> LaidRows<'s, 'a> {
+        LaidRows {
             rivet: self.rivet,
             stack: &self.stack,
             edge: self.edge,
@@ -179,22 +179,22 @@ fn record(tried: &Tried, report: &mut Report<'_>, context: &Context<'_>) {
 }
 
 /// `gauge:1` and the other words.
-fn unknown(text: &str) -> Result<Unknown, Stop> {
+fn unknown(text: &str) -> Result<SolveFor, Stop> {
     const RIGHT: &str =
         "this is nothing to look for; right would be pitch, rows, diameter, edge, gauge:1, least-rivets or best-share";
     if let Some(("gauge", layer)) = text.trim().split_once(':') {
         let layer = layer.trim().parse();
         return layer
-            .map(Unknown::Gauge)
+            .map(SolveFor::Gauge)
             .map_err(|_| input::wrong("--solve", text, "a layer is a number; right would be gauge:1"));
     }
     Ok(match text.trim() {
-        "pitch" => Unknown::Pitch,
-        "rows" => Unknown::Rows,
-        "diameter" => Unknown::Diameter,
-        "edge" => Unknown::Edge,
-        "least-rivets" => Unknown::LeastRivets,
-        "best-share" => Unknown::BestShare,
+        "pitch" => SolveFor::Pitch,
+        "rows" => SolveFor::Rows,
+        "diameter" => SolveFor::Diameter,
+        "edge" => SolveFor::Edge,
+        "least-rivets" => SolveFor::LeastRivets,
+        "best-share" => SolveFor::BestShare,
         _ => return Err(input::wrong("--solve", text, RIGHT)),
     })
 }
@@ -217,7 +217,7 @@ fn solved<'a>(
         Some(found) => {
             // Asked again, as anybody would ask it: what is told of it is told of rows as they are made.
             let stack = found.gauge.map(|gauge| with_gauge(&asked.stack, unknown, gauge));
-            let again = Rows {
+            let again = LaidRows {
                 rivet: found.rivet.without_length(),
                 stack: stack.as_ref().unwrap_or(&asked.stack),
                 edge: found.edge,
@@ -251,10 +251,10 @@ fn solved<'a>(
     })
 }
 
-fn with_gauge(stack: &Stack, unknown: Unknown, gauge: Length) -> Stack {
+fn with_gauge(stack: &Stack, unknown: SolveFor, gauge: Length) -> Stack {
     let mut changed = Stack::new();
     for (index, layer) in stack.layers().iter().enumerate() {
-        let is_it = matches!(unknown, Unknown::Gauge(number) if usize::from(number) == index.saturating_add(1));
+        let is_it = matches!(unknown, SolveFor::Gauge(number) if usize::from(number) == index.saturating_add(1));
         let thickness = if is_it { Toleranced::exactly(gauge) } else { layer.thickness };
         // Cannot fail: as many layers as there were.
         let _ = changed.push(Layer { thickness, ..*layer });
@@ -263,7 +263,7 @@ fn with_gauge(stack: &Stack, unknown: Unknown, gauge: Length) -> Stack {
 }
 
 /// Why the next weaker step is not the answer, in a sentence.
-fn why(solved: &Solved, unknown: Unknown, wanted: f64, context: &Context<'_>) -> String {
+fn why(solved: &Solved, unknown: SolveFor, wanted: f64, context: &Context<'_>) -> String {
     let step = solved.beside.as_ref().map(|beside| step(beside, unknown, context));
     let why = match solved.why {
         Why::Margin(margin) => format!("margin {margin:+.2}, wanted {wanted:+.2}"),
@@ -289,16 +289,16 @@ fn why(solved: &Solved, unknown: Unknown, wanted: f64, context: &Context<'_>) ->
 }
 
 /// What a step is called.
-fn step(tried: &Tried, unknown: Unknown, context: &Context<'_>) -> String {
+fn step(tried: &Tried, unknown: SolveFor, context: &Context<'_>) -> String {
     let units = context.units;
     let rows = if tried.rows == 1 { "1 row".to_owned() } else { format!("{} rows", tried.rows) };
     match unknown {
-        Unknown::Pitch => format!("pitch {}", units.size(tried.pitch)),
-        Unknown::Rows => rows,
-        Unknown::Diameter => tried.rivet.without_length().to_string(),
-        Unknown::Edge => format!("edge {}", units.size(tried.edge)),
-        Unknown::Gauge(_) => tried.gauge.map_or_else(String::new, |gauge| format!("sheet {}", units.length(gauge))),
-        Unknown::LeastRivets | Unknown::BestShare => {
+        SolveFor::Pitch => format!("pitch {}", units.size(tried.pitch)),
+        SolveFor::Rows => rows,
+        SolveFor::Diameter => tried.rivet.without_length().to_string(),
+        SolveFor::Edge => format!("edge {}", units.size(tried.edge)),
+        SolveFor::Gauge(_) => tried.gauge.map_or_else(String::new, |gauge| format!("sheet {}", units.length(gauge))),
+        SolveFor::LeastRivets | SolveFor::BestShare => {
             format!("{}, {rows}, pitch {}", tried.rivet.without_length(), units.size(tried.pitch))
         }
     }
@@ -325,7 +325,7 @@ fn combined<'a>(
     let loads = Loads { shear, tension, kind: load.kind };
     let tested = tested.map(|force| Allowable { force, basis: Basis::AS_GIVEN });
     let carries = Carries { shear: allowable, tension: tested };
-    let combined = combine(loads, &carries, factors, Curve::Circle).map_err(Stop::wrong)?;
+    let combined = combine(loads, &carries, factors, Interaction::Circle).map_err(Stop::wrong)?;
     report.find_all(context, &asked.rivet.to_string(), &combined.findings);
     Ok(Some(CombinedAnswer {
         shear: combined.shear,

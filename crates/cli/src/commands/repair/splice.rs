@@ -4,7 +4,9 @@ use shophead::layout::Point;
 use shophead::length::{Bare, Length};
 use shophead::material::Material;
 use shophead::quantity::Mass;
-use shophead::repair::splice::{Held, Leg, LegSplice, MemberError, Splice, SpliceHole, SpliceQuery, splice as sized};
+use shophead::repair::splice::{
+    Leg, LegFastener, LegSplice, MemberError, Splice, SpliceHole, SpliceQuery, splice as sized,
+};
 use shophead::rivet::mass::mass_each;
 use shophead::rivet::part::Part;
 use shophead_job::drawing::{Dimension, Line, Outline, RepairDrawing, repair as draw};
@@ -89,11 +91,11 @@ pub(super) fn run<'a>(args: &MemberArgs, context: &Context<'a>) -> Result<Report
 fn leg(text: &str, bare: Bare) -> Result<Leg, Stop> {
     let mut words = text.split(',');
     let (width, thickness) = by("--leg", words.next().unwrap_or_default(), bare)?;
-    let mut leg = Leg { width, thickness, skin: None, plate: None, held: Held::Rivets };
+    let mut leg = Leg { width, thickness, skin: None, plate: None, held: LegFastener::Rivets };
     for word in words {
         let word = word.trim();
         if word == "bolts" {
-            leg.held = Held::Bolts;
+            leg.held = LegFastener::Bolts;
         } else if let Some(skin) = word.strip_prefix("skin=") {
             leg.skin = Some(input::length("--leg", skin, bare)?);
         } else if let Some(plate) = word.strip_prefix("plate=") {

@@ -7,7 +7,7 @@ use shophead::joint::margin::margin;
 use shophead::joint::modes;
 use shophead::joint::strength::Allowable;
 use shophead::joint::strip::{
-    Hole, Line, Pulled, StripSheet, all_rivets, even_row, line_of_row, net_hole, no_strength,
+    Hole, Pulled, StripSheet, WeakestLine, all_rivets, even_row, line_of_row, net_hole, no_strength,
 };
 use shophead::layout::Point;
 use shophead::length::Length;
@@ -134,7 +134,7 @@ pub(super) fn run<'a>(
     let carries = all(Row::carries);
     // Also where a strength is missing: whether the strip is one at all.
     all_rivets(&holes, width).map_err(Stop::wrong)?;
-    let mut lines: Vec<(u8, Line)> = Vec::new();
+    let mut lines: Vec<(u8, WeakestLine)> = Vec::new();
     for (number, sheet) in &sheets {
         for index in 0..rows.len() {
             let x = row_at(index, asked)?;
@@ -143,7 +143,7 @@ pub(super) fn run<'a>(
     }
     let gross = sheets.iter().map(|(_, sheet)| modes::gross_section(sheet.ftu.0, sheet.thickness, width));
     let gross = gross.reduce(Force::min).unwrap_or(Force::ZERO);
-    let load_of = |line: &(usize, &(u8, Line))| line.1.1.load.force.lbf();
+    let load_of = |line: &(usize, &(u8, WeakestLine))| line.1.1.load.force.lbf();
     let weakest = lines.iter().enumerate().min_by(|one, other| load_of(one).total_cmp(&load_of(other)));
     let (place, (weakest_sheet, weakest)) = weakest.ok_or_else(|| Stop::wrong("a strip has at least one sheet"))?;
     let by_rivets = carries.is_some_and(|carries| carries < weakest.load.force);
@@ -296,7 +296,7 @@ fn check<'a>(
 }
 
 /// The number of the row that a line touches first, counted from the first one.
-fn row_of(line: &Line, rows: usize, asked: &Asked) -> usize {
+fn row_of(line: &WeakestLine, rows: usize, asked: &Asked) -> usize {
     let apart = asked.apart.nanometres().max(1);
     usize::try_from(line.row.nanometres() / apart).unwrap_or(0).saturating_add(1).min(rows)
 }
@@ -305,11 +305,18 @@ fn holes_word(holes: u16) -> String {
     if holes == 1 { "the hole".to_owned() } else { format!("{holes} holes") }
 }
 
-fn zigzag(line: &Line) -> &'static str {
+fn zigzag(line: &WeakestLine) -> &'static str {
     if line.zigzag { ", zigzag" } else { "" }
 }
 
-fn line<'a>(sheet: u8, line: &Line, rows: usize, gross: Force, asked: &Asked, context: &Context<'a>) -> LineAnswer<'a> {
+fn line<'a>(
+    sheet: u8,
+    line: &WeakestLine,
+    rows: usize,
+    gross: Force,
+    asked: &Asked,
+    context: &Context<'a>,
+) -> LineAnswer<'a> {
     LineAnswer {
         sheet,
         load: form::Allowable::of(line.load, context.practice),
@@ -349,7 +356,7 @@ impl Told {
     fn text<'a>(
         &self,
         rows: &[Row],
-        lines: &[(u8, Line)],
+        lines: &[(u8, WeakestLine)],
         asked: &Asked,
         report: &mut Report<'a>,
         context: &Context<'a>,

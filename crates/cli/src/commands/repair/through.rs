@@ -6,7 +6,7 @@ use shophead::joint::margin::{Load, margin};
 use shophead::joint::sharing::ELASTIC_ONLY;
 use shophead::joint::strength::Shear;
 use shophead::quantity::Force;
-use shophead::repair::in_row::{InRow, Rows, in_row};
+use shophead::repair::in_row::{InRow, LaidRows, in_row};
 
 use super::answer::{LayerRowAnswer, LayersAnswer};
 use super::rows::Asked;
@@ -40,7 +40,7 @@ pub(super) fn run<'a>(
         practice: context.practice,
     };
     // Plane by plane a rivet is in single shear.
-    let found = in_row(&Rows { shear: Shear::Single, ..asked.rows(args, context) }).map_err(Stop::wrong)?;
+    let found = in_row(&LaidRows { shear: Shear::Single, ..asked.rows(args, context) }).map_err(Stop::wrong)?;
     let subject = asked.rivet.to_string();
     report.find_all(context, &subject, &found.findings);
     report.find(context, &subject, [&ELASTIC_ONLY]);

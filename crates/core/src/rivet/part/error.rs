@@ -17,6 +17,7 @@ use crate::rivet::{Finish, Series};
 /// assert_eq!(nearest, ["MS20470AD6-5", "MS20470AD8-5"]);
 /// ```
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct ParsePartError<'a> {
     /// The character where the fault begins, counted from 1.
     pub at: usize,

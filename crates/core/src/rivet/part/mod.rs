@@ -20,7 +20,7 @@ pub use error::{ParsePartError, PartErrorKind};
 use core::fmt;
 use core::num::NonZeroU8;
 
-use super::{Finish, HalfMark, Material, NumberForm, Series, Size};
+use super::{Finish, HalfMark, MaterialLetter, NumberForm, Series, Size};
 use crate::basis::Basis;
 use crate::length::Length;
 use crate::material::RivetAlloy;
@@ -47,7 +47,7 @@ pub const MAX_SIXTEENTHS: u8 = 99;
 #[derive(Clone, Copy)]
 pub struct Part<'a> {
     series: &'a Series<'a>,
-    material: &'a Material<'a>,
+    material: &'a MaterialLetter<'a>,
     size: &'a Size,
     finish: Option<&'a Finish<'a>>,
     /// In thirty-seconds of an inch.
@@ -255,7 +255,7 @@ impl<'a> Part<'a> {
 
     /// The material letters and what they stand for.
     #[must_use]
-    pub const fn material(&self) -> &'a Material<'a> {
+    pub const fn material(&self) -> &'a MaterialLetter<'a> {
         self.material
     }
 
@@ -583,7 +583,7 @@ mod tests {
     fn a_series_of_the_callers_own_is_read_and_printed() {
         let name = String::from("SHOP-77");
         let shop = Basis::own(0);
-        let materials = [Material { code: "AD", alloy: RivetAlloy::Al2117, new_design: true, basis: shop }];
+        let materials = [MaterialLetter { code: "AD", alloy: RivetAlloy::Al2117, new_design: true, basis: shop }];
         let shank = Length::from_64ths(9);
         let head = HeadSize {
             diameter_nominal: Length::from_64ths(18),
@@ -615,7 +615,7 @@ mod tests {
             oversize: Length::from_64ths(1),
             oversize_series: None,
             basis: shop,
-            unknown: crate::rivet::Unknown { head: shop, shank: shop, fit: shop },
+            unknown: crate::rivet::StandardPlaces { head: shop, shank: shop, fit: shop },
         };
         let catalogue = [&series, &MS20470];
         let part = Part::parse_in("shop-7AD4-20", &catalogue).unwrap();

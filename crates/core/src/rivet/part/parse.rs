@@ -8,7 +8,7 @@ use core::ops::Range;
 use super::{ParsePartError, Part, PartErrorKind, PartLengthError, Written, bare_finish_is_barred, check_length};
 use crate::length::Length;
 use crate::rivet::other::NotRead;
-use crate::rivet::{CATALOGUE, HalfMark, Material, NumberForm, Series, Size};
+use crate::rivet::{CATALOGUE, HalfMark, MaterialLetter, NumberForm, Series, Size};
 
 impl core::str::FromStr for Part<'static> {
     type Err = ParsePartError<'static>;
@@ -386,7 +386,7 @@ impl<'a> Named<'a, '_> {
     }
 }
 
-type MaterialAndSize<'a> = (&'a Material<'a>, &'a Size);
+type MaterialAndSize<'a> = (&'a MaterialLetter<'a>, &'a Size);
 
 /// `AD4`, or `-4` where the material has no letter.
 fn read_material_first<'a>(

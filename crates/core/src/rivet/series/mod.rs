@@ -22,7 +22,7 @@ pub use nas1241::NAS1241;
 pub use nas1242::NAS1242;
 pub use nas9313::NAS9313;
 
-use super::{HeadSize, Material, Series, Size};
+use super::{HeadSize, MaterialLetter, Series, Size};
 use crate::basis::Basis;
 use crate::length::{Interval, Length};
 use crate::material::RivetAlloy;
@@ -71,6 +71,6 @@ const fn oversize(dash: u8, basis: Basis) -> Size {
 
 const OVERSIZE_STEP: Length = Length::from_64ths(1);
 
-const fn material(code: &'static str, alloy: RivetAlloy, basis: Basis) -> Material<'static> {
-    Material { code, alloy, new_design: true, basis }
+const fn material(code: &'static str, alloy: RivetAlloy, basis: Basis) -> MaterialLetter<'static> {
+    MaterialLetter { code, alloy, new_design: true, basis }
 }

@@ -7,7 +7,9 @@ use super::{NAS1241, between, material, shank, thousandths};
 use crate::basis::Basis;
 use crate::length::Length;
 use crate::material::RivetAlloy;
-use crate::rivet::{HalfMark, Head, HeadSize, LengthTolerance, Material, NumberForm, Series, Size, Unknown};
+use crate::rivet::{
+    HalfMark, Head, HeadSize, LengthTolerance, MaterialLetter, NumberForm, Series, Size, StandardPlaces,
+};
 
 /// 100 degree flush head rivets.
 pub static MS20426: Series<'static> = Series {
@@ -24,7 +26,7 @@ pub static MS20426: Series<'static> = Series {
     oversize: Length::ZERO,
     oversize_series: Some(&NAS1241),
     basis: Basis::AC43_FLUSH,
-    unknown: Unknown {
+    unknown: StandardPlaces {
         head: Basis::MS20426_HEAD_DIMENSIONS,
         shank: Basis::MS20426_SHANK_LIMITS,
         fit: Basis::MS20426_FIT,
@@ -32,7 +34,7 @@ pub static MS20426: Series<'static> = Series {
 };
 
 #[rustfmt::skip]
-const MATERIALS: &[Material<'static>] = &[
+const MATERIALS: &[MaterialLetter<'static>] = &[
     material("A",  RivetAlloy::Al1100, Basis::AC43_T4_8_LETTERS),
     material("AD", RivetAlloy::Al2117, Basis::AC43_T4_8_LETTERS),
     material("B",  RivetAlloy::Al5056, Basis::AC43_T4_8_LETTERS),

@@ -6,7 +6,7 @@ use super::{bare, material};
 use crate::basis::Basis;
 use crate::length::Length;
 use crate::material::RivetAlloy;
-use crate::rivet::{Head, Material, NumberForm, Series, Size, Unknown};
+use crate::rivet::{Head, MaterialLetter, NumberForm, Series, Size, StandardPlaces};
 
 /// 100 degree flush rivets of steel, nickel-copper or copper.
 pub static MS20427: Series<'static> = Series {
@@ -23,7 +23,7 @@ pub static MS20427: Series<'static> = Series {
     oversize: Length::ZERO,
     oversize_series: None,
     basis: Basis::MS20427_SHEET,
-    unknown: Unknown {
+    unknown: StandardPlaces {
         head: Basis::MS20427_HEAD_DIMENSIONS,
         shank: Basis::MS20427_SHANK_LIMITS,
         fit: Basis::MS20427_FIT,
@@ -31,7 +31,7 @@ pub static MS20427: Series<'static> = Series {
 };
 
 #[rustfmt::skip]
-const MATERIALS: &[Material<'static>] = &[
+const MATERIALS: &[MaterialLetter<'static>] = &[
     material("",  RivetAlloy::CarbonSteel, Basis::AC43_T4_8_LETTERS),
     material("F", RivetAlloy::CorrosionResistantSteel, Basis::AC43_T4_8_LETTERS),
     material("M", RivetAlloy::NickelCopper, Basis::AC43_T4_8_LETTERS),

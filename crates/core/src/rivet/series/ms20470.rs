@@ -8,7 +8,9 @@ use super::{NAS1242, between, material, shank, thousandths};
 use crate::basis::Basis;
 use crate::length::Length;
 use crate::material::RivetAlloy;
-use crate::rivet::{HalfMark, Head, HeadSize, LengthTolerance, Material, NumberForm, Series, Size, Unknown};
+use crate::rivet::{
+    HalfMark, Head, HeadSize, LengthTolerance, MaterialLetter, NumberForm, Series, Size, StandardPlaces,
+};
 
 /// Universal head rivets.
 pub static MS20470: Series<'static> = Series {
@@ -25,7 +27,7 @@ pub static MS20470: Series<'static> = Series {
     oversize: Length::ZERO,
     oversize_series: Some(&NAS1242),
     basis: Basis::AC43_UNIVERSAL,
-    unknown: Unknown {
+    unknown: StandardPlaces {
         head: Basis::MS20470_HEAD_DIMENSIONS,
         shank: Basis::MS20470_SHANK_LIMITS,
         fit: Basis::MS20470_FIT,
@@ -34,13 +36,13 @@ pub static MS20470: Series<'static> = Series {
 
 /// In the order of the sheet, which names A, AD, B and E and keeps D and DD out of new designs.
 #[rustfmt::skip]
-const MATERIALS: &[Material<'static>] = &[
+const MATERIALS: &[MaterialLetter<'static>] = &[
     material("A",  RivetAlloy::Al1100, Basis::NAVY_14315_T3_1),
     material("AD", RivetAlloy::Al2117, Basis::NAVY_14315_T3_1),
     material("B",  RivetAlloy::Al5056, Basis::NAVY_14315_T3_1),
     material("E",  RivetAlloy::Al7050, Basis::MS20470_DESCRIPTION_SHEET),
-    Material { code: "D",  alloy: RivetAlloy::Al2017, new_design: false, basis: Basis::MS20470_DESCRIPTION_SHEET },
-    Material { code: "DD", alloy: RivetAlloy::Al2024, new_design: false, basis: Basis::MS20470_DESCRIPTION_SHEET },
+    MaterialLetter { code: "D",  alloy: RivetAlloy::Al2017, new_design: false, basis: Basis::MS20470_DESCRIPTION_SHEET },
+    MaterialLetter { code: "DD", alloy: RivetAlloy::Al2024, new_design: false, basis: Basis::MS20470_DESCRIPTION_SHEET },
 ];
 
 /// Thousandths of an inch: nominal, least and greatest head diameter; nominal, least and greatest head height.

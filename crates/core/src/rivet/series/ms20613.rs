@@ -7,7 +7,7 @@ use super::{bare, material};
 use crate::basis::Basis;
 use crate::length::Length;
 use crate::material::RivetAlloy;
-use crate::rivet::{Head, Material, NumberForm, Series, Size, Unknown};
+use crate::rivet::{Head, MaterialLetter, NumberForm, Series, Size, StandardPlaces};
 
 /// Universal head rivets of steel.
 pub static MS20613: Series<'static> = Series {
@@ -24,14 +24,14 @@ pub static MS20613: Series<'static> = Series {
     oversize: Length::ZERO,
     oversize_series: None,
     basis: Basis::MS20613_SHEET,
-    unknown: Unknown {
+    unknown: StandardPlaces {
         head: Basis::MS20613_HEAD_DIMENSIONS,
         shank: Basis::MS20613_SHANK_LIMITS,
         fit: Basis::MS20613_FIT,
     },
 };
 
-const MATERIALS: &[Material<'static>] = &[
+const MATERIALS: &[MaterialLetter<'static>] = &[
     material("P", RivetAlloy::CarbonSteel, Basis::MS20613_SHEET),
     material("C", RivetAlloy::CorrosionResistantSteel, Basis::MS20613_SHEET),
 ];

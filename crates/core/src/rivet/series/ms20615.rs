@@ -7,7 +7,7 @@ use super::{bare, material};
 use crate::basis::Basis;
 use crate::length::Length;
 use crate::material::RivetAlloy;
-use crate::rivet::{Head, Material, NumberForm, Series, Size, Unknown};
+use crate::rivet::{Head, MaterialLetter, NumberForm, Series, Size, StandardPlaces};
 
 /// Universal head rivets of nickel-copper or copper.
 pub static MS20615: Series<'static> = Series {
@@ -24,14 +24,14 @@ pub static MS20615: Series<'static> = Series {
     oversize: Length::ZERO,
     oversize_series: None,
     basis: Basis::MS20615_SHEET,
-    unknown: Unknown {
+    unknown: StandardPlaces {
         head: Basis::MS20615_HEAD_DIMENSIONS,
         shank: Basis::MS20615_SHANK_LIMITS,
         fit: Basis::MS20615_FIT,
     },
 };
 
-const MATERIALS: &[Material<'static>] = &[
+const MATERIALS: &[MaterialLetter<'static>] = &[
     material("M", RivetAlloy::NickelCopper, Basis::MS20615_SHEET),
     material("CU", RivetAlloy::Copper, Basis::MS20615_SHEET),
 ];

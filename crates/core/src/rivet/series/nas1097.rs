@@ -7,7 +7,7 @@ use super::{NAS1241, material, shank, thousandths};
 use crate::basis::Basis;
 use crate::length::Length;
 use crate::material::RivetAlloy;
-use crate::rivet::{HalfMark, Head, HeadSize, Material, NumberForm, Series, Size, Unknown};
+use crate::rivet::{HalfMark, Head, HeadSize, MaterialLetter, NumberForm, Series, Size, StandardPlaces};
 
 /// 100 degree flush rivets with a reduced head.
 pub static NAS1097: Series<'static> = Series {
@@ -24,7 +24,7 @@ pub static NAS1097: Series<'static> = Series {
     oversize: Length::ZERO,
     oversize_series: Some(&NAS1241),
     basis: Basis::NAS1097_PART_NUMBERS,
-    unknown: Unknown {
+    unknown: StandardPlaces {
         head: Basis::NAS1097_HEAD_DIMENSIONS,
         shank: Basis::NAS1097_SHANK_LIMITS,
         fit: Basis::NAS1097_FIT,
@@ -32,7 +32,7 @@ pub static NAS1097: Series<'static> = Series {
 };
 
 #[rustfmt::skip]
-const MATERIALS: &[Material<'static>] = &[
+const MATERIALS: &[MaterialLetter<'static>] = &[
     material("AD", RivetAlloy::Al2117, Basis::NAS1097_PART_NUMBERS),
     material("D",  RivetAlloy::Al2017, Basis::NAS1097_MATERIAL_LETTERS),
     material("DD", RivetAlloy::Al2024, Basis::NAS1097_MATERIAL_LETTERS),

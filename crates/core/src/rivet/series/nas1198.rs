@@ -7,7 +7,7 @@ use super::{bare, material};
 use crate::basis::Basis;
 use crate::length::Length;
 use crate::material::RivetAlloy;
-use crate::rivet::{Head, Material, NumberForm, Series, Size, Unknown};
+use crate::rivet::{Head, MaterialLetter, NumberForm, Series, Size, StandardPlaces};
 
 /// Universal head rivets of A-286.
 pub static NAS1198: Series<'static> = Series {
@@ -24,14 +24,14 @@ pub static NAS1198: Series<'static> = Series {
     oversize: Length::ZERO,
     oversize_series: None,
     basis: Basis::NAS1198_SHEET,
-    unknown: Unknown {
+    unknown: StandardPlaces {
         head: Basis::NAS1198_HEAD_DIMENSIONS,
         shank: Basis::NAS1198_SHANK_LIMITS,
         fit: Basis::NAS1198_FIT,
     },
 };
 
-const MATERIALS: &[Material<'static>] = &[material("", RivetAlloy::A286, Basis::NAS1198_SHEET)];
+const MATERIALS: &[MaterialLetter<'static>] = &[material("", RivetAlloy::A286, Basis::NAS1198_SHEET)];
 
 const SIZES: &[Size] = &[
     bare(2, Basis::NAS1198_DIAMETERS),

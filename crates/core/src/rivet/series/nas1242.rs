@@ -6,7 +6,7 @@
 use super::{OVERSIZE_STEP, material, oversize};
 use crate::basis::Basis;
 use crate::material::RivetAlloy;
-use crate::rivet::{Head, Material, NumberForm, Series, Size, Unknown};
+use crate::rivet::{Head, MaterialLetter, NumberForm, Series, Size, StandardPlaces};
 
 /// Universal head rivets with a shank 1/64 in over size.
 pub static NAS1242: Series<'static> = Series {
@@ -23,7 +23,7 @@ pub static NAS1242: Series<'static> = Series {
     oversize: OVERSIZE_STEP,
     oversize_series: None,
     basis: Basis::NAS1242_SHEET,
-    unknown: Unknown {
+    unknown: StandardPlaces {
         head: Basis::NAS1242_HEAD_DIMENSIONS,
         shank: Basis::NAS1242_SHANK_LIMITS,
         fit: Basis::NAS1242_FIT,
@@ -31,7 +31,7 @@ pub static NAS1242: Series<'static> = Series {
 };
 
 /// Other alloys exist; their letters are not known.
-const MATERIALS: &[Material<'static>] = &[material("AD", RivetAlloy::Al2117, Basis::NAS1242_MATERIAL_LETTERS)];
+const MATERIALS: &[MaterialLetter<'static>] = &[material("AD", RivetAlloy::Al2117, Basis::NAS1242_MATERIAL_LETTERS)];
 
 const SIZES: &[Size] = &[
     oversize(3, Basis::NAS1242_OVERSIZE),

@@ -7,7 +7,7 @@ use super::{bare, material};
 use crate::basis::Basis;
 use crate::length::Length;
 use crate::material::RivetAlloy;
-use crate::rivet::{Finish, HalfMark, Head, Material, NumberForm, Series, Size, Unknown};
+use crate::rivet::{Finish, HalfMark, Head, MaterialLetter, NumberForm, Series, Size, StandardPlaces};
 
 /// Close-tolerance 100 degree flush rivets.
 pub static NAS9313: Series<'static> = Series {
@@ -24,7 +24,7 @@ pub static NAS9313: Series<'static> = Series {
     oversize: Length::ZERO,
     oversize_series: None,
     basis: Basis::NAS9313_NOTE_4,
-    unknown: Unknown {
+    unknown: StandardPlaces {
         head: Basis::NAS9313_HEAD_DIMENSIONS,
         shank: Basis::NAS9313_SHANK_LIMITS,
         fit: Basis::NAS9313_FIT,
@@ -32,7 +32,7 @@ pub static NAS9313: Series<'static> = Series {
 };
 
 #[rustfmt::skip]
-const MATERIALS: &[Material<'static>] = &[
+const MATERIALS: &[MaterialLetter<'static>] = &[
     material("AD", RivetAlloy::Al2117, Basis::NAS9313_TEXT),
     material("B",  RivetAlloy::Al5056, Basis::NAS9313_TEXT),
     material("D",  RivetAlloy::Al2017, Basis::NAS9313_TEXT),
