@@ -10,8 +10,8 @@ use crate::joint::strength::{
 };
 use crate::joint::{hole_table, modes};
 use crate::length::Length;
-use crate::material::SheetProperties;
-use crate::quantity::{Force, Stress};
+use crate::material::{Property, SheetProperties, Strengths};
+use crate::quantity::Force;
 use crate::stack::Layer;
 
 symbols! {
@@ -148,12 +148,18 @@ rules! { LIST:
 }
 
 /// A strength of a sheet.
-pub(crate) fn of_sheet(symbol: super::Symbol, stress: Stress, properties: &SheetProperties) -> Figure<'static> {
-    Figure::new(symbol, stress, properties.basis()).guaranteed(properties.guarantee())
+pub(crate) fn of_sheet(symbol: super::Symbol, property: Property, sheet: &Strengths<'_>) -> Option<Figure<'static>> {
+    let (stress, basis) = sheet.figure(property)?;
+    let figure = Figure::new(symbol, stress, basis);
+    let guarantee = match sheet.entered().filter(|entered| entered.figure(property).is_some()) {
+        Some(entered) => entered.guarantee(),
+        None => sheet.published().map(SheetProperties::guarantee),
+    };
+    Some(guarantee.map_or(figure, |guarantee| figure.guaranteed(guarantee)))
 }
 
-fn properties_of(layer: &Layer) -> Option<&'static SheetProperties> {
-    layer.material?.properties(layer.thickness.nominal())
+fn properties_of<'a>(question: &Installation<'_, 'a>, layer: &Layer) -> Option<Strengths<'a>> {
+    Some(question.practice().sheet(layer.material?, layer.thickness.nominal()))
 }
 
 /// The figures of one rivet that later steps need.
@@ -287,9 +293,9 @@ fn shear(
     diameters: &Diameters,
     work: &mut Working<'_>,
 ) -> Option<Figure<'static>> {
-    let (driven, all) = (question.driven_shear()?, found.shear?);
-    let single = modes::rivet_shear(driven.fsu, found.diameter.0, 1.0);
-    let fsu = Figure::new(FSU_RIVET, driven.fsu, driven.basis);
+    let ((driven, basis), all) = (question.shear_of_rivet()?, found.shear?);
+    let single = modes::rivet_shear(driven, found.diameter.0, 1.0);
+    let fsu = Figure::new(FSU_RIVET, driven, basis);
     let mut one = work.step(&SHEAR_ONE, About::Whole, &[fsu, diameters.counted], single);
     if let Some(ceiling) = found.ceiling.filter(|ceiling| ceiling.force < single) {
         let cell = Figure::new(CELL, ceiling.force, ceiling.basis);
@@ -343,7 +349,7 @@ impl At<'_> {
 
     /// Bearing or flush joint at failure and at yield.
     fn bearing(&self, work: &mut Working<'_>) -> (Option<Figure<'static>>, Option<Figure<'static>>) {
-        let (Some(bearing), Some(properties)) = (self.sheet.bearing(), properties_of(self.layer)) else {
+        let (Some(bearing), Some(properties)) = (self.sheet.bearing(), properties_of(self.question, self.layer)) else {
             return (None, None);
         };
         if self.layer.preparation != Preparation::Plain {
@@ -351,9 +357,9 @@ impl At<'_> {
         }
         let ultimate = self.stress(
             &BEARING_BETWEEN,
-            [(FBR_15, properties.fbru_15()), (FBR_20, properties.fbru_20())],
+            [(FBR_15, Property::BearingUltimate15), (FBR_20, Property::BearingUltimate20)],
             FBR,
-            properties,
+            &properties,
             work,
         );
         let figures = |stress| [stress, self.diameters.counted, self.thickness()];
@@ -362,9 +368,9 @@ impl At<'_> {
         let yields = bearing.yield_load.and_then(|yields| {
             let stress = self.stress(
                 &YIELD_BETWEEN,
-                [(FBRY_15, properties.fbry_15()), (FBRY_20, properties.fbry_20())],
+                [(FBRY_15, Property::BearingYield15), (FBRY_20, Property::BearingYield20)],
                 FBRY,
-                properties,
+                &properties,
                 work,
             )?;
             Some(work.step(&YIELD_OF_SHEET, self.about, &figures(stress), yields.force))
@@ -377,15 +383,16 @@ impl At<'_> {
     fn stress(
         &self,
         between: &'static super::Rule,
-        [at_15, at_20]: [(super::Symbol, Option<Stress>); 2],
+        [at_15, at_20]: [(super::Symbol, Property); 2],
         result: super::Symbol,
-        properties: &SheetProperties,
+        properties: &Strengths<'_>,
         work: &mut Working<'_>,
     ) -> Option<Figure<'static>> {
         let edge_margin = self.sheet.edge_margin();
         let is_indicated = self.sheet.bearing().is_some_and(|bearing| bearing.kind == BearingKind::Indication);
-        let (stress, basis) = bearing_stress(edge_margin, !is_indicated, at_15.1, at_20.1)?;
-        let one = |(symbol, stress): (super::Symbol, Option<Stress>)| Some(of_sheet(symbol, stress?, properties));
+        let [stress_15, stress_20] = [at_15.1, at_20.1].map(|property| Some(properties.figure(property)?.0));
+        let (stress, basis) = bearing_stress(edge_margin, !is_indicated, stress_15, stress_20)?;
+        let one = |(symbol, property): (super::Symbol, Property)| of_sheet(symbol, property, properties);
         match (basis, one(at_15), one(at_20), self.margin) {
             (Some(Basis::HDBK5J_BEARING_BETWEEN), Some(at_15), Some(at_20), Some(margin)) => {
                 Some(work.step(between, self.about, &[at_15, at_20, margin], stress))
@@ -393,7 +400,10 @@ impl At<'_> {
             (Some(_), Some(at_15), _, Some(margin)) => {
                 Some(work.step(&BEARING_BELOW, self.about, &[at_15.called(FBR_15), margin], stress).called(result))
             }
-            _ => Some(of_sheet(result, stress, properties)),
+            // From 2.0 on the value there, or the only one that there is.
+            (_, at_15, at_20, _) => {
+                at_20.filter(|at_20| at_20.held() == stress.psi()).or(at_15).map(|at| at.called(result))
+            }
         }
     }
 
@@ -419,8 +429,8 @@ impl At<'_> {
     }
 
     fn tear_out(&self, work: &mut Working<'_>) -> Option<Figure<'static>> {
-        let (tear_out, properties) = (self.sheet.tear_out()?, properties_of(self.layer)?);
-        let fsu = of_sheet(FSU, properties.fsu()?, properties);
+        let (tear_out, properties) = (self.sheet.tear_out()?, properties_of(self.question, self.layer)?);
+        let fsu = of_sheet(FSU, Property::ShearUltimate, &properties)?;
         Some(work.step(&TEAR, self.about, &[self.edge, self.thickness(), fsu], tear_out.force))
     }
 
@@ -434,8 +444,8 @@ impl At<'_> {
     }
 
     fn net(&self, work: &mut Working<'_>) -> Option<Figure<'static>> {
-        let (net, properties) = (self.sheet.net_section()?, properties_of(self.layer)?);
-        let ftu = of_sheet(FTU, properties.ftu()?, properties);
+        let (net, properties) = (self.sheet.net_section()?, properties_of(self.question, self.layer)?);
+        let ftu = of_sheet(FTU, Property::TensionUltimate, &properties)?;
         let pitch = Figure::given(PITCH, self.question.pitch_given()?);
         let figures = [ftu, self.thickness(), pitch, self.diameters.net];
         Some(work.step(&NET_SECTION, self.about, &figures, net.force))
@@ -621,7 +631,7 @@ pub(crate) fn rows(
             list.get(index).copied().flatten()
         };
         let share = Figure::new(SHARE, Value::number(sheet.share()), Basis::DOUBLE_SHEAR);
-        let Some(properties) = properties_of(layer) else {
+        let Some(properties) = properties_of(question, layer) else {
             let _ = nets.push(None);
             continue;
         };
@@ -633,23 +643,24 @@ pub(crate) fn rows(
         });
         let thickness = Figure::given(THICKNESS, layer.thickness.nominal());
         if let (Some((diameter, _, depth)), Some(tear_out), Some(fsu)) =
-            (cut, get(&carried.tear_outs), properties.fsu())
+            (cut, get(&carried.tear_outs), of_sheet(FSU, Property::ShearUltimate, &properties))
         {
-            let left = (tear_out.held() - fsu.psi() * depth.held() * diameter.held()).max(0.0);
-            let figures = [tear_out, of_sheet(FSU, fsu, properties), depth, diameter];
+            let left = (tear_out.held() - fsu.held() * depth.held() * diameter.held()).max(0.0);
+            let figures = [tear_out, fsu, depth, diameter];
             let left = work.step(&TEAR_CUT, about, &figures, Force::from_lbf(left));
             let load = running(left.held() * found.rivets_per_inch / sheet.share());
             let _ = parts.push(work.step(&TEAR_RUNNING_RULE, about, &[left, per, share], load));
         }
-        let straight = get(&carried.nets).zip(properties.ftu()).map(|(net, ftu)| match cut {
-            Some((diameter, depth, _)) => {
-                let lost = ftu.psi() * depth.held() * (diameter.held() - shank.held()).max(0.0) / 2.0;
-                let left = Force::from_lbf((net.held() - lost).max(0.0));
-                let figures = [net, of_sheet(FTU, ftu, properties), depth, diameter, shank];
-                (work.step(&NET_CUT, about, &figures, left), ftu)
-            }
-            None => (net, ftu),
-        });
+        let straight =
+            get(&carried.nets).zip(of_sheet(FTU, Property::TensionUltimate, &properties)).map(|(net, ftu)| match cut {
+                Some((diameter, depth, _)) => {
+                    let lost = ftu.held() * depth.held() * (diameter.held() - shank.held()).max(0.0) / 2.0;
+                    let left = Force::from_lbf((net.held() - lost).max(0.0));
+                    let figures = [net, ftu, depth, diameter, shank];
+                    (work.step(&NET_CUT, about, &figures, left), ftu)
+                }
+                None => (net, ftu),
+            });
         let net = straight.map(|(straight, ftu)| {
             let Some(spacing) = question.stagger() else { return straight };
             let hole = match question.hole_counted() {
@@ -661,12 +672,12 @@ pub(crate) fn rows(
             };
             let gauge = work.step(&HALF_PITCH, about, &[pitch], pitch_length.times(1, 2));
             let (h, p, a) = (hole.held(), pitch.held(), spacing.to_inches_f64());
-            let line = (ftu.psi() * thickness.held() * (p - 2.0 * h + a * a / (2.0 * gauge.held()))).max(0.0);
+            let line = (ftu.held() * thickness.held() * (p - 2.0 * h + a * a / (2.0 * gauge.held()))).max(0.0);
             let spacing = Figure::given(SPACING, spacing);
-            let figures = [of_sheet(FTU, ftu, properties), thickness, pitch, hole, spacing, gauge];
+            let figures = [ftu, thickness, pitch, hole, spacing, gauge];
             let zigzag = match cut {
                 Some((diameter, depth, _)) => {
-                    let lost = ftu.psi() * depth.held() * (diameter.held() - shank.held()).max(0.0);
+                    let lost = ftu.held() * depth.held() * (diameter.held() - shank.held()).max(0.0);
                     let [ftu, thickness, pitch, hole, spacing, gauge] = figures;
                     let figures = [ftu, thickness, pitch, hole, spacing, gauge, depth, diameter, shank];
                     work.step(&ZIGZAG_CUT, about, &figures, Force::from_lbf((line - lost).max(0.0)))

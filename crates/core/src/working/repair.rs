@@ -8,6 +8,7 @@ use crate::joint::combined::{Combined, Loads};
 use crate::joint::margin::{Factors, Load, Margin};
 use crate::joint::strength::{Allowable, Shear};
 use crate::length::{Interval, Length};
+use crate::material::Property;
 use crate::practice::{Case, Given, Name};
 use crate::quantity::{Force, Mass};
 use crate::repair::in_row::{InRow, LaidRows};
@@ -201,10 +202,10 @@ pub fn of_tried(
         let mut sheets = heapless::Vec::<Figure<'static>, { crate::joint::strength::MAX_SHEETS }>::new();
         for (number, layer) in rows.stack.numbered_load_carrying() {
             let thickness = layer.thickness.nominal();
-            let properties = layer.material.and_then(|material| material.properties(thickness));
-            let Some((properties, ftu)) = properties.and_then(|sheet| Some((sheet, sheet.ftu()?))) else { return };
-            let load = Value::new(Kind::RunningLoad, ftu.psi() * thickness.to_inches_f64());
-            let figures = [of_sheet(FTU, ftu, properties), Figure::given(THICKNESS, thickness)];
+            let sheet = layer.material.map(|material| rows.practice.sheet(material, thickness));
+            let Some(ftu) = sheet.and_then(|sheet| of_sheet(FTU, Property::TensionUltimate, &sheet)) else { return };
+            let load = Value::new(Kind::RunningLoad, ftu.held() * thickness.to_inches_f64());
+            let figures = [ftu, Figure::given(THICKNESS, thickness)];
             let _ = sheets.push(work.step(&WITHOUT_HOLES, About::Layer(number), &figures, load));
         }
         let weaker = sheets.iter().map(Figure::held).reduce(f64::min).unwrap_or(0.0);
@@ -279,7 +280,7 @@ pub fn of_patch(query: &PatchQuery<'_, '_>, found: &Patch, work: &mut Working<'_
     work.of(About::Named(BY_ITSELF));
     let one = one_of(&single, found.rate.by_strength.is_some(), work);
     work.of(About::Whole);
-    let sheet = (query.material, query.thickness);
+    let sheet = (query.material, query.thickness, query.practice);
     let counts = splice::counts(&found.rate, sheet, diameter, one, work);
     if let Some(count) = counts.laid(&found.rate) {
         pitch(query, found, &case, count.called(COUNT), work);
@@ -457,7 +458,7 @@ fn leg_of(query: &SpliceQuery<'_, '_>, leg: &LegSplice, work: &mut Working<'_>) 
                 };
                 one_of(&rows, rate.by_strength.is_some(), work)
             });
-            let sheet = (query.material, leg.leg.thickness);
+            let sheet = (query.material, leg.leg.thickness, query.practice);
             let counts = splice::counts(rate, sheet, Some(leg.diameter), one, work);
             counts.over(rate, width, leg.needed, work)
         }

@@ -7,7 +7,8 @@ use crate::basis::Basis;
 use crate::joint::hole_table;
 use crate::joint::splice::{AN3_DIAMETER, AN3_SHEAR, CountRounding, SpliceMember};
 use crate::length::Length;
-use crate::material::Material;
+use crate::material::{Material, Property};
+use crate::practice::Practice;
 use crate::repair::count::{By, ByTable, Rate};
 use crate::repair::seam::{Seam, SeamFastener, SeamQuery};
 
@@ -174,17 +175,15 @@ impl Counts {
 /// Every way in which a rate was counted.
 pub(crate) fn counts(
     rate: &Rate,
-    (material, thickness): (Material, Length),
+    (material, thickness, practice): (Material, Length, &Practice<'_>),
     diameter: Option<Length>,
     one: Option<Figure<'static>>,
     work: &mut Working<'_>,
 ) -> Counts {
     let first = rate.by_table.map(|found| by_table(&found, diameter, work));
     let also = rate.also.map(|found| by_table(&found, diameter, work));
-    let properties = material.properties(thickness);
     let strength = rate.by_strength.and_then(|found| {
-        let properties = properties?;
-        let ftu = of_sheet(FTU, properties.ftu()?, properties);
+        let ftu = of_sheet(FTU, Property::TensionUltimate, &practice.sheet(material, thickness))?;
         let one = one.unwrap_or_else(|| Figure::new(ONE, found.per_rivet.force, found.per_rivet.basis));
         let figures = [ftu, Figure::given(THICKNESS, thickness), one.called(ONE)];
         Some(work.step(&BY_STRENGTH, About::Whole, &figures, per_inch(found.per_inch)))
@@ -222,8 +221,8 @@ pub fn of(query: &SeamQuery<'_>, found: &Seam, work: &mut Working<'_>) {
     let Ok(stack) = query.pack() else { return };
     let width = Figure::given(WIDTH, query.width);
     let thickness = Figure::given(THICKNESS, query.thickness);
-    let properties = query.material.properties(query.thickness);
-    let ftu = properties.and_then(|properties| Some(of_sheet(FTU, properties.ftu()?, properties)));
+    let sheet = query.practice.sheet(query.material, query.thickness);
+    let ftu = of_sheet(FTU, Property::TensionUltimate, &sheet);
     let rivet = match query.held {
         SeamFastener::Rivets(rivet) => Some(rivet.without_length()),
         SeamFastener::An3Bolts => None,
@@ -238,7 +237,7 @@ pub fn of(query: &SeamQuery<'_>, found: &Seam, work: &mut Working<'_>) {
         one
     });
     let diameter = rivet.map(|rivet| rivet.diameter());
-    let counts = counts(&found.rate, (query.material, query.thickness), diameter, one, work);
+    let counts = counts(&found.rate, (query.material, query.thickness, query.practice), diameter, one, work);
     let totals = found.totals;
     let by_table =
         |table: Option<ByTable>, counted: Option<(Figure<'static>, Figure<'static>)>, total, work: &mut Working<'_>| {
@@ -290,12 +289,11 @@ pub fn of(query: &SeamQuery<'_>, found: &Seam, work: &mut Working<'_>) {
 /// What a row carries over what the sheet does without holes.
 pub(crate) fn develops(
     carries: Figure<'static>,
-    (material, thickness): (Material, Length),
+    (material, thickness, practice): (Material, Length, &Practice<'_>),
     share: f64,
     work: &mut Working<'_>,
 ) {
-    let Some(properties) = material.properties(thickness) else { return };
-    let Some(ftu) = properties.ftu() else { return };
-    let figures = [carries.called(CARRIES), of_sheet(FTU, ftu, properties), Figure::given(THICKNESS, thickness)];
+    let Some(ftu) = of_sheet(FTU, Property::TensionUltimate, &practice.sheet(material, thickness)) else { return };
+    let figures = [carries.called(CARRIES), ftu, Figure::given(THICKNESS, thickness)];
     work.step(&OF_SHEET, About::Whole, &figures, Value::number(share));
 }
