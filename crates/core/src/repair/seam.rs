@@ -183,7 +183,7 @@ impl SeamQuery<'_> {
 /// // the strengths ask for more.
 /// let query = SeamQuery {
 ///     material: Material::parse("clad 2024-T3")?, thickness: Length::parse(".032")?, width: Length::parse("10")?,
-///     held: Held::Rivets(Part::parse("MS20470AD4")?), driven: None, member: Member::SingleLap, by: By::Greater, rows: None,
+///     held: SeamFastener::Rivets(Part::parse("MS20470AD4")?), driven: None, member: SpliceMember::SingleLap, by: By::Greater, rows: None,
 ///     staggered: false, practice: &HANDBOOK,
 /// };
 /// let found = seam(&query)?;
@@ -245,7 +245,7 @@ pub fn seam(query: &SeamQuery<'_>) -> Result<Seam, SeamError> {
 fn say(query: &SeamQuery<'_>, stack: &Stack, by_table: bool, found: &mut Seam) {
     let findings = &mut found.findings;
     match (&found.row, query.rivet()) {
-        (Some(row), _) => row.findings.iter().for_each(|finding| findings.push(*finding)),
+        (Some(row), _) => row.joint.findings.iter().for_each(|finding| findings.push(*finding)),
         (None, Some(rivet)) => question(query, rivet, stack, by_table).findings().iter().for_each(|finding| {
             findings.push(*finding);
         }),
@@ -352,7 +352,7 @@ fn better(
     let mut best = 0.0_f64;
     for rows in 1..=MOST_ROWS {
         let (one, row) = lay(query, stack, total, rows, by_table)?;
-        if row.is_some_and(|row| !row.findings.must_refer()) {
+        if row.is_some_and(|row| !row.joint.findings.must_refer()) {
             best = best.max(one.develops.unwrap_or(0.0));
             // Cannot fail: there is room for every number of rows.
             let _ = tried.push(one);
