@@ -4,7 +4,7 @@ use num_bigint::BigInt;
 use proptest::prelude::*;
 use shophead::layout::{Edge, Point, closest, closest_sorted, in_line};
 use shophead::length::Length;
-use shophead::trim::{Curve, Cut, Station};
+use shophead::trim::{BaseLine, Curve, Cut, Station};
 
 use crate::common::{config, nm};
 
@@ -118,6 +118,47 @@ proptest! {
         prop_assert!((-1..=3).contains(&short), "{short}");
     }
 
+    /// A line of three to four has places that are whole: exactly there and back.
+    #[test]
+    fn a_line_puts_a_station_where_a_square_puts_it(
+        from in point(),
+        (k, m, n) in (1_i64..100_000_000, -100_000_000_i64..100_000_000, -100_000_000_i64..100_000_000),
+        turned in 0_usize..4,
+    ) {
+        let turn = |(x, y): (i64, i64)| match turned { 0 => (x, y), 1 => (-y, x), 2 => (-x, -y), _ => (y, -x) };
+        let add = |(x, y): (i64, i64)| Point { x: nm(from.x.nanometres() + x), y: nm(from.y.nanometres() + y) };
+        let line = BaseLine::through(from, add(turn((3 * k, 4 * k)))).unwrap();
+        // So far along, and to the left of it.
+        let place = add(turn((3 * m - 4 * n, 4 * m + 3 * n)));
+        let station = Station { at: nm(5 * m), offset: nm(5 * n) };
+        prop_assert_eq!(line.place(station), place);
+        prop_assert_eq!(line.seen(place), station);
+    }
+
+    /// An edge that is turned with everything round it is no nearer: never too long, and short by what turning rounds.
+    #[test]
+    fn a_turned_edge_is_as_far(stations in stations(), line in (point(), point()), share in 0.0..1.0, off in -500_000_000_i64..500_000_000) {
+        prop_assume!(line.0 != line.1);
+        let line = BaseLine::through(line.0, line.1).unwrap();
+        let edge = Curve::through(&stations).unwrap();
+        let turned = edge.clone().along(line);
+        let seen = Station { at: between(&stations, share), offset: nm(off) };
+        let straight = edge.distance(Point { x: seen.at, y: seen.offset });
+        let place = line.place(seen);
+        let short = straight.nanometres() - turned.distance(place).nanometres();
+        // The place is rounded to a nanometre in each coordinate.
+        prop_assert!((-1..=4).contains(&short), "{short}");
+        for index in 0..=200 {
+            let sample = turned.place(between(&stations, f64::from(index) / 200.0));
+            prop_assert!(turned.distance(place).nanometres() <= place.distance(sample).nanometres() + 2);
+        }
+        if (edge.offset(seen.at).nanometres() - off).abs() > 2 {
+            let side = |edge: &Curve<'_>, point| Cut::Measured(edge.clone()).is_above(point);
+            let straight = Point { x: seen.at, y: seen.offset };
+            prop_assert!(side(&edge, straight) == side(&turned, place) || edge.is_beyond(straight) != turned.is_beyond(place));
+        }
+    }
+
     #[test]
     fn an_edge_of_corners_is_as_near_as_its_nearest_side(corners in prop::collection::vec(point(), 2..6), point in point()) {
         let sides = corners.windows(2).map(|side| point.distance_to_edge(Edge { from: side[0], to: side[1] }));
@@ -133,6 +174,8 @@ proptest! {
         prop_assert_eq!((table.first(), table.last()), (stations.first(), stations.last()));
         if let Some(every) = every {
             prop_assert!(table.windows(2).all(|pair| pair[1].at.nanometres() - pair[0].at.nanometres() <= every));
+            let is_marked = |mark: &&Station| !stations.iter().any(|station| station.at == mark.at);
+            prop_assert!(table.iter().filter(is_marked).all(|mark| mark.at.nanometres() % every == 0));
         }
     }
 

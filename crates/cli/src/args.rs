@@ -220,6 +220,13 @@ pub(crate) enum Command {
     ///
     /// The exit status is 1 when something in the job has to be referred; the file is written all the same.
     Map(MapArgs),
+    /// The edges of a job at full size, to cut a panel by.
+    ///
+    /// Writes one HTML file that prints at full size on sheets that are laid over each other: the cut, its stations, the line that they are
+    /// measured from, and the holes beside it. Each sheet has its number, those of its neighbours, and two bars to measure before it is used.
+    ///
+    /// The exit status is 1 when something in the job has to be referred; the file is written all the same.
+    Template(TemplateArgs),
     /// One question for every row of a file.
     ///
     /// Reads rows, CSV with a header line or JSON Lines, and writes each one out again with its answer behind it, in the same order. Columns
@@ -273,7 +280,9 @@ impl Command {
             Command::Order(args) => args.screen.width,
             Command::Survey(args) => args.screen.width,
             Command::Inspect(args) => args.screen.width,
-            Command::Handheld(_) | Command::Card(_) | Command::Map(_) | Command::Batch(_) => None,
+            Command::Handheld(_) | Command::Card(_) | Command::Map(_) | Command::Template(_) | Command::Batch(_) => {
+                None
+            }
             Command::Schema(_) | Command::Completions(_) | Command::Man(_) => None,
             Command::Sources(args) => args.screen.width,
         }
@@ -288,6 +297,7 @@ impl Command {
             Command::Inspect(args) => Some(&args.file),
             Command::Card(args) => Some(&args.paper.file),
             Command::Map(args) => Some(&args.paper.file),
+            Command::Template(args) => Some(&args.paper.file),
             Command::Survey(args) => Some(&args.file),
             _ => None,
         }
@@ -844,6 +854,27 @@ pub(crate) struct CardArgs {
 pub(crate) struct MapArgs {
     #[command(flatten)]
     pub(crate) paper: PaperArgs,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct TemplateArgs {
+    #[command(flatten)]
+    pub(crate) paper: PaperArgs,
+    /// Only this edge; otherwise all of the job.
+    #[arg(long, value_name = "NAME")]
+    pub(crate) edge: Option<String>,
+    /// The paper in the printer; otherwise letter with inches, a4 with millimetres.
+    #[arg(long = "paper", value_name = "PAPER")]
+    pub(crate) sheet: Option<PaperSize>,
+}
+
+/// A size of paper.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
+pub(crate) enum PaperSize {
+    /// 297 by 210 mm.
+    A4,
+    /// 11 by 8-1/2 in.
+    Letter,
 }
 
 #[derive(Debug, Args)]

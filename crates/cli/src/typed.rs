@@ -67,6 +67,7 @@ const OPTIONS: &[(&str, Augment)] = &[
     ("inspect", InspectArgs::augment_args),
     ("card", CardArgs::augment_args),
     ("map", MapArgs::augment_args),
+    ("template", TemplateArgs::augment_args),
     ("batch", BatchArgs::augment_args),
 ];
 

@@ -1,7 +1,7 @@
 //! The cut along an edge of a panel, and how far holes stand from it.
 //!
 //! An edge is known in one of two ways: as corners with straight lines between them, or as offsets that were measured from the old part
-//! at stations along it. Between stations the edge is drawn as a monotone piecewise cubic ([`Basis::MONOTONE_INTERPOLATION`]): it
+//! at stations along a line. Between stations the edge is drawn as a monotone piecewise cubic ([`Basis::MONOTONE_INTERPOLATION`]): it
 //! goes through every station, rises only where the offsets rise, and never swings beyond two neighbours. A plain spline would bulge
 //! between stations, and the bulge would be cut into the sheet.
 
@@ -32,6 +32,70 @@ crate::words::errors! {
             "at most {MAX_STATIONS} stations on one edge; take fewer, further apart";
         NotRising { station: usize, "Which, counted from 1." } = _, "edge-not-rising", "A station is not past the one before it.",
             "station {station} is not past the one before it; give rising stations";
+        NoDirection = _, "edge-line-no-direction", "Both points of the line are one.",
+            "both points of the line are the same; give two that are apart";
+    }
+}
+
+/// The line that stations are measured along, from its first point on. Offsets are square to it, those to the left of it positive.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct BaseLine {
+    from: Point,
+    to: Point,
+    /// One long.
+    along: (f64, f64),
+}
+
+impl BaseLine {
+    /// The line from one point through another.
+    ///
+    /// ```
+    /// use shophead::layout::Point;
+    /// use shophead::length::Length;
+    /// use shophead::trim::BaseLine;
+    /// let inches = |x: i16, y: i16| Point { x: Length::from_64ths(x * 64), y: Length::from_64ths(y * 64) };
+    /// // Up along the panel: an offset to the left is one towards lesser x.
+    /// let line = BaseLine::through(inches(2, 1), inches(2, 9))?;
+    /// let seen = line.seen(inches(1, 5));
+    /// assert_eq!((seen.at, seen.offset), (Length::from_64ths(4 * 64), Length::from_64ths(64)));
+    /// assert_eq!(line.place(seen), inches(1, 5));
+    /// assert!(BaseLine::through(inches(2, 1), inches(2, 1)).is_err());
+    /// # Ok::<(), shophead::trim::TrimError>(())
+    /// ```
+    ///
+    /// # Errors
+    /// [`TrimError::NoDirection`].
+    pub fn through(from: Point, to: Point) -> Result<BaseLine, TrimError> {
+        let (dx, dy) = (nm(to.x) - nm(from.x), nm(to.y) - nm(from.y));
+        let length = libm::hypot(dx, dy);
+        if length > 0.0 {
+            Ok(BaseLine { from, to, along: (dx / length, dy / length) })
+        } else {
+            Err(TrimError::NoDirection)
+        }
+    }
+
+    /// Its two points.
+    #[must_use]
+    pub const fn points(&self) -> (Point, Point) {
+        (self.from, self.to)
+    }
+
+    /// A point as station and offset, each to a nanometre.
+    #[must_use]
+    pub fn seen(&self, point: Point) -> Station {
+        let (dx, dy) = (nm(point.x) - nm(self.from.x), nm(point.y) - nm(self.from.y));
+        let (x, y) = self.along;
+        Station { at: whole(dx * x + dy * y), offset: whole(dy * x - dx * y) }
+    }
+
+    /// Where a station with its offset is, to a nanometre.
+    #[must_use]
+    pub fn place(&self, station: Station) -> Point {
+        let (at, offset) = (nm(station.at), nm(station.offset));
+        let (x, y) = self.along;
+        Point { x: whole(nm(self.from.x) + at * x - offset * y), y: whole(nm(self.from.y) + at * y + offset * x) }
     }
 }
 
@@ -44,6 +108,8 @@ pub struct Curve<'s> {
     stations: &'s [Station],
     /// The slope at each station.
     slopes: heapless::Vec<f64, MAX_STATIONS>,
+    /// What the stations are measured along, where that is not the x axis.
+    line: Option<BaseLine>,
 }
 
 fn nm(length: Length) -> f64 {
@@ -169,7 +235,45 @@ impl<'s> Curve<'s> {
                 *end = 3.0 / radius * beta * secant;
             }
         }
-        Ok(Curve { stations, slopes })
+        Ok(Curve { stations, slopes, line: None })
+    }
+
+    /// The same edge, its stations measured along this line instead of the x axis.
+    ///
+    /// ```
+    /// use shophead::layout::Point;
+    /// use shophead::length::Length;
+    /// use shophead::trim::{BaseLine, Curve, Station};
+    /// let inches = |count: i16| Length::from_64ths(count * 64);
+    /// let stations = [0, 10].map(|at| Station { at: inches(at), offset: inches(1) });
+    /// let up = BaseLine::through(Point { x: inches(0), y: inches(0) }, Point { x: inches(0), y: inches(1) })?;
+    /// let edge = Curve::through(&stations)?.along(up);
+    /// assert_eq!(edge.place(inches(4)), Point { x: inches(-1), y: inches(4) });
+    /// assert!(edge.distance(Point { x: inches(2), y: inches(4) }) <= inches(3));
+    /// # Ok::<(), shophead::trim::TrimError>(())
+    /// ```
+    #[must_use]
+    pub fn along(self, line: BaseLine) -> Curve<'s> {
+        Curve { line: Some(line), ..self }
+    }
+
+    /// The line that its stations are measured along; `None` for the x axis.
+    #[must_use]
+    pub const fn line(&self) -> Option<BaseLine> {
+        self.line
+    }
+
+    /// Where a point of the panel is as station and offset.
+    #[must_use]
+    pub fn seen(&self, point: Point) -> Station {
+        self.line.map_or(Station { at: point.x, offset: point.y }, |line| line.seen(point))
+    }
+
+    /// The place of the edge on the panel at a station.
+    #[must_use]
+    pub fn place(&self, at: Length) -> Point {
+        let station = Station { at, offset: self.offset(at) };
+        self.line.map_or(Point { x: at, y: station.offset }, |line| line.place(station))
     }
 
     /// The stations that it goes through.
@@ -207,11 +311,11 @@ impl<'s> Curve<'s> {
     /// Whether a point lies beyond the first or the last station, where nothing was measured.
     #[must_use]
     pub fn is_beyond(&self, point: Point) -> bool {
-        self.stations.first().is_none_or(|first| point.x < first.at)
-            || self.stations.last().is_none_or(|last| point.x > last.at)
+        let at = self.seen(point).at;
+        self.stations.first().is_none_or(|first| at < first.at) || self.stations.last().is_none_or(|last| at > last.at)
     }
 
-    /// How far a point stands from it: never too long, and short by less than three nanometres.
+    /// How far a point stands from it: never too long, and short by less than four nanometres.
     ///
     /// The curve is halved until every part that could be the nearest is straight to within a nanometre. A part is left alone when its
     /// chord, less the most that the curve strays from it, is already further off than the nearest found.
@@ -221,7 +325,8 @@ impl<'s> Curve<'s> {
         const STRAY: f64 = 1.0;
         /// A halved part stands on this; the deepest halving of a piece of ten metres leaves parts under a nanometre.
         const DEPTH: usize = 64;
-        let to = (nm(point.x), nm(point.y));
+        let seen = self.seen(point);
+        let to = (nm(seen.at), nm(seen.offset));
         let ends = self.stations.iter().map(|station| libm::hypot(nm(station.at) - to.0, nm(station.offset) - to.1));
         let mut nearest = ends.fold(f64::INFINITY, f64::min);
         for piece in self.pieces() {
@@ -250,20 +355,25 @@ impl<'s> Curve<'s> {
             }
         }
         // What the arithmetic may be off by, taken off so that no hole seems safer than it is.
-        let whole = libm::floor((nearest - STRAY).max(0.0)) as i64;
+        let turned = if self.line.is_some() { 1.0 } else { 0.0 };
+        let whole = libm::floor((nearest - STRAY - turned).max(0.0)) as i64;
         Length::from_nanometres(whole).unwrap_or(Length::MAX)
     }
 
-    /// The offsets to mark out from: every so much from the first station on, at the measured stations, and at the last. Without a
-    /// spacing at the stations only.
+    /// The offsets to mark out from: at the measured stations, and between them at every whole multiple of a spacing, as a scale laid along the
+    /// line has them. Without a spacing at the stations only.
     pub fn table(&self, every: Option<Length>) -> impl Iterator<Item = Station> {
         let every = every.filter(|every| *every > Length::ZERO);
         let last = self.stations.last().map(|last| last.at);
         let mut stations = self.stations.iter().peekable();
-        let mut mark = self.stations.first().map(|first| first.at);
+        let mut mark = self.stations.first().zip(every).and_then(|(first, every)| {
+            let over = first.at.nanometres().checked_rem_euclid(every.nanometres())?;
+            let short = if over == 0 { 0 } else { every.nanometres().checked_sub(over)? };
+            first.at.checked_add(Length::from_nanometres(short)?)
+        });
         core::iter::from_fn(move || {
             let next_station = stations.peek().map(|station| station.at);
-            let next_mark = mark.filter(|mark| every.is_some() && last.is_some_and(|last| *mark <= last));
+            let next_mark = mark.filter(|mark| last.is_some_and(|last| *mark <= last));
             let at = match (next_station, next_mark) {
                 (Some(station), Some(mark)) => station.min(mark),
                 (one, other) => one.or(other)?,
@@ -332,8 +442,9 @@ impl Cut<'_> {
             Cut::Corners(_) => None,
             Cut::Measured(curve) if curve.is_beyond(point) => None,
             Cut::Measured(curve) => {
-                let offset = curve.offset(point.x);
-                (offset != point.y).then_some(point.y > offset)
+                let seen = curve.seen(point);
+                let offset = curve.offset(seen.at);
+                (offset != seen.offset).then_some(seen.offset > offset)
             }
         }
     }
@@ -399,6 +510,13 @@ mod tests {
         assert_eq!(at(None), [0, 100, 150]);
         assert_eq!(at(Some(50)), [0, 50, 100, 150]);
         assert_eq!(at(Some(64)), [0, 64, 100, 128, 150]);
+        // Whole multiples, wherever the first station is.
+        let stations = [station(-70, 0), station(70, 10)];
+        let edge = Curve::through(&stations).expect("an edge");
+        let at: Vec<i64> = edge.table(Some(Length::from_64ths(64))).map(|mark| mark.at.to_64ths().count()).collect();
+        assert_eq!(at, [-70, -64, 0, 64, 70]);
+        let stations = [station(0, 0), station(100, 10), station(150, 20)];
+        let edge = Curve::through(&stations).expect("an edge");
         assert_eq!(edge.table(None).collect::<Vec<_>>(), stations);
     }
 }

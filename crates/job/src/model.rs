@@ -14,7 +14,7 @@ use shophead::practice::{Limit, Name, Practice, Scope, Value};
 use shophead::rivet::part::Part;
 use shophead::stack::{Role, Stack};
 use shophead::structure::{Member, Place, Structure};
-use shophead::trim::Station;
+use shophead::trim::{BaseLine, Station};
 
 /// A job: one panel, from its job file.
 #[derive(Clone, Debug)]
@@ -152,7 +152,7 @@ impl Job {
 }
 
 /// An edge that the panel is cut to.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct PanelEdge {
     /// Its name.
     pub name: String,
@@ -167,12 +167,12 @@ pub struct PanelEdge {
 }
 
 /// Where an edge runs.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum EdgeShape {
     /// Corners with straight lines between them, at least two.
     Corners(Vec<Point>),
-    /// Offsets that were measured from the old part, checked by the core.
-    Stations(Vec<Station>),
+    /// Offsets that were measured from the old part, checked by the core, and the line that they were measured along where it is not the x axis.
+    Stations(Vec<Station>, Option<BaseLine>),
 }
 
 /// Damage beside the holes.

@@ -9,6 +9,7 @@ use shophead::finding::{Code, Finding, Severity};
 use shophead::hole::{AsFound, Damage, Disposition};
 use shophead::installation::Step;
 use shophead::joint::row::RowMode;
+use shophead::layout::Point;
 use shophead::length::Length;
 use shophead::practice::Practice;
 use shophead::select::{LengthAnswer, Nearest};
@@ -16,7 +17,7 @@ use shophead::upset::Within;
 use shophead::words::{Units, Word};
 use shophead::work::bar_weight;
 
-use crate::plan::{DamagePlan, HolePlan, HolesThere, NotCompared, Plan};
+use crate::plan::{DamagePlan, EdgePlan, HolePlan, HolesThere, NotCompared, Plan};
 use crate::tools::{Tool, ToolKind};
 
 /// What every output says once.
@@ -218,6 +219,14 @@ pub fn why_not(steps: &[Step<'_>], full: &[Finding], units: Units, practice: &Pr
     let full = full.iter().filter(|finding| finding.code() == Code::PatternFull);
     lines.extend(full.map(|finding| self::finding(finding, units, practice)));
     lines
+}
+
+/// The line that the stations of an edge are measured along, where that is not the x axis.
+#[must_use]
+pub fn base_line(edge: &EdgePlan<'_>, units: Units) -> Option<String> {
+    let (from, to) = edge.line()?.points();
+    let point = |point: Point| format!("{} by {}", units.length(point.x).bare(), units.length(point.y));
+    Some(format!("stations along the line from {} to {}, offsets to its left", point(from), point(to)))
 }
 
 /// Damage beside the holes, on one line.

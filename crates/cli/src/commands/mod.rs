@@ -59,6 +59,7 @@ pub(crate) fn run<'a>(command: &Command, job: Option<&'a Job>, context: &'a Cont
         (Command::Survey(args), Some(job)) => survey::run(args, job, context),
         (Command::Card(args), Some(job)) => card::run(args, job, context),
         (Command::Map(args), Some(job)) => card::run_map(args, job, context),
+        (Command::Template(args), Some(job)) => card::run_template(args, job, context),
         (
             Command::Plan(_)
             | Command::Answer(_)
@@ -66,7 +67,8 @@ pub(crate) fn run<'a>(command: &Command, job: Option<&'a Job>, context: &'a Cont
             | Command::Inspect(_)
             | Command::Survey(_)
             | Command::Card(_)
-            | Command::Map(_),
+            | Command::Map(_)
+            | Command::Template(_),
             None,
         ) => Err(Stop::wrong("this command takes a job file")),
         (

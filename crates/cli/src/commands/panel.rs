@@ -91,7 +91,8 @@ pub(super) fn edges(plan: &Plan<'_>, units: Units, text: &mut Vec<Block>) {
             Units::Inches => "inches",
             Units::Millimetres => "millimetres",
         };
-        text.push(Block::Paragraph(format!("Mark out from these, in {unit}:")));
+        let along = words::base_line(edge, units).map_or_else(String::new, |line| format!(", {line}"));
+        text.push(Block::Paragraph(format!("Mark out from these, in {unit}{along}:")));
         text.push(Block::Table(Table { columns, rows: rows.collect() }));
         if measured {
             text.push(Block::Paragraph(format!(
@@ -339,6 +340,10 @@ pub(super) fn edge_forms<'a>(plan: &'a Plan<'a>) -> Vec<form::plan::Edge<'a>> {
             name: &edge.edge.name,
             about: &edge.edge.about,
             kind,
+            line: edge.line().map(|line| {
+                let (from, to) = line.points();
+                [from.into(), to.into()]
+            }),
             table: edge.table.iter().map(mark).collect(),
             interpolation: interpolation.map(|basis| form::Basis::of(basis, plan.practice)),
             rows: rows.collect(),

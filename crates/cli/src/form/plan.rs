@@ -453,6 +453,8 @@ pub(crate) struct Edge<'a> {
     pub(crate) about: &'a str,
     /// Given by corners, or measured at stations.
     pub(crate) kind: EdgeKind,
+    /// The two points of the line that its stations are measured along; null for the x axis, and for corners.
+    pub(crate) line: Option<[super::Point; 2]>,
     /// What it is marked out from.
     pub(crate) table: Vec<Mark>,
     /// The rule between stations; null for corners.

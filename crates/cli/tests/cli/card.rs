@@ -1,4 +1,4 @@
-//! `card` and `map`: what they write, where, and what they say about it.
+//! `card`, `map` and `template`: what they write, where, and what they say about it.
 
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -37,6 +37,9 @@ layers = [{ role = "rib-flange", thickness = ".040" }, { role = "tab", thickness
 count = 12
 pitch = "1/2"
 edge = "1/4"
+[[edge]]
+name = "lower edge"
+points = [["0", "0"], ["6", "0"]]
 "#;
 
 #[test]
@@ -72,7 +75,7 @@ fn begin_name(begin: &str) -> &'static str {
 fn where_nothing_is_referred_the_status_is_0() {
     let folder = tempfile::tempdir().expect("a folder");
     fs::write(folder.path().join("job.toml"), SOUND).expect("written");
-    for command in ["card", "map"] {
+    for command in ["card", "map", "template"] {
         assert_eq!(run_in(folder.path(), &[command, "job.toml", "-o", "out"]).printed(0), "");
     }
 }
@@ -106,7 +109,7 @@ fn what_cannot_be_written_is_a_failure_and_leaves_the_old_file() {
     fs::write(folder.path().join("job.toml"), SOUND).expect("written");
     fs::create_dir(folder.path().join("taken")).expect("made");
     fs::write(folder.path().join("taken/inside"), "x").expect("written");
-    for command in ["card", "map"] {
+    for command in ["card", "map", "template"] {
         for file in ["missing/out", "taken"] {
             let run = run_in(folder.path(), &[command, "job.toml", "-o", file]);
             assert_eq!((run.status, run.stdout.as_str()), (Some(3), ""), "{run}");
@@ -120,7 +123,7 @@ fn what_cannot_be_written_is_a_failure_and_leaves_the_old_file() {
 fn the_job_file_is_not_written_over() {
     let folder = tempfile::tempdir().expect("a folder");
     fs::write(folder.path().join("job.toml"), SOUND).expect("written");
-    for command in ["card", "map"] {
+    for command in ["card", "map", "template"] {
         let run = run_in(folder.path(), &[command, "job.toml", "-o", "./job.toml"]);
         assert_eq!(run.refused(), "error: --output ./job.toml is a file that is read here; name another file\n");
     }
@@ -163,7 +166,7 @@ fn a_device_is_written_to_and_not_replaced() {
 
 #[test]
 fn help_says_what_the_exit_status_means() {
-    for command in ["card", "map"] {
+    for command in ["card", "map", "template"] {
         let run = shophead(&format!("{command} --help"));
         assert!(run.printed(0).contains("exit status is 1 when something in the job has to be referred"), "{run}");
         assert_eq!(shophead(command).status, Some(2));

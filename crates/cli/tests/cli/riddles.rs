@@ -63,8 +63,8 @@ fn what_is_printed_has_no_riddles() {
     }
     let demo = concat!(env!("CARGO_MANIFEST_DIR"), "/../job/demo");
     for job in ["keel-skin", "marsh-float"] {
-        for command in ["plan", "order", "card", "map"] {
-            let more = if matches!(command, "card" | "map") { " --output -" } else { "" };
+        for command in ["plan", "order", "card", "map", "template"] {
+            let more = if matches!(command, "card" | "map" | "template") { " --output -" } else { "" };
             let run = bare(&format!("{command} {demo}/{job}/job.toml{more}"));
             assert!(!run.stdout.is_empty(), "{run}");
             none_in(&run.stdout, &run.typed);

@@ -156,7 +156,7 @@ fn every_answer_can_be_written_to_a_file() {
         }
         let (typed, plain) = (typed.replace(" -o -", ""), typed);
         for format in ["", " --format json", " --format csv"] {
-            let forms = ["schema", "man", "completions", "card", "map"];
+            let forms = ["schema", "man", "completions", "card", "map", "template"];
             if !format.is_empty() && forms.iter().any(|command| typed.starts_with(command)) {
                 continue;
             }

@@ -144,6 +144,64 @@ fn a_cut_is_told_with_its_distances_and_its_marks() {
 }
 
 #[test]
+fn stations_are_measured_along_any_line() {
+    // The row of SMALL turned by three to four, with everything round it.
+    let turned = SMALL
+        .replace("start = [\"1\", \"1/2\"]", "start = [\".2\", \"1.1\"]")
+        .replace("along = [\"1\", \"0\"]", "along = [\"3\", \"4\"]")
+        .replace("every = \"3\"", "every = \"3\"\nline = [[\"0\", \"0\"], [\".3\", \".4\"]]");
+    let [straight, along] = [SMALL, &turned].map(|job| plan(job, None, "--format json").json(1));
+    let [before, after] = [&straight, &along].map(|value| &value["result"]["edges"][0]);
+    assert_eq!((&before["line"], &after["line"][1]["y"]["in"]), (&Value::Null, &0.4.into()));
+    assert_eq!(before["table"], after["table"], "the marks are those of the line");
+    let distances = |edge: &Value| -> Vec<f64> {
+        let list = edge["rows"][0]["distances"].as_array().expect("distances").iter();
+        list.map(|length| length["in"].as_f64().expect("a length")).collect()
+    };
+    for (one, other) in distances(before).iter().zip(distances(after)) {
+        assert!((one - other).abs() < 1e-6, "{one} {other}");
+    }
+    let text = running(&plan(&turned, None, "--only cuts"));
+    assert!(text.contains("stations along the line from .000 by .000 to .300 by .400, offsets to its left:"), "{text}");
+    for (line, told) in [
+        ("[[\"1\", \"1\"], [\"1\", \"1\"]]", "both points of the line are the same"),
+        ("[[\"1\", \"1\"]]", "a line has two points, here are 1"),
+    ] {
+        let wrong = turned.replace("[[\"0\", \"0\"], [\".3\", \".4\"]]", line);
+        let run = plan(&wrong, None, "");
+        assert!(run.refused().contains(told), "{run}");
+    }
+}
+
+#[test]
+fn a_template_is_for_an_edge_of_the_job() {
+    let drawn = |job: &str, more: &str| {
+        let folder = tempfile::tempdir().expect("a scratch folder");
+        let path = folder.path().join("job.toml");
+        std::fs::write(&path, job).expect("written");
+        shophead(&format!("template {} -o - {more}", path.display()))
+    };
+    let run = drawn(SMALL, "--edge lower_edge --paper a4");
+    assert!(run.printed(1).contains("lower edge: sheet 1 of 1. Tab"), "{run}");
+    assert!(run.stdout.contains("size: A4 landscape"), "{run}");
+    let run = drawn(SMALL, "--units mm");
+    assert!(run.printed(1).contains("Both bars measure 100 mm") && run.stdout.contains("size: A4 landscape"), "{run}");
+    let run = drawn(SMALL, "");
+    assert!(
+        run.printed(1).contains("Both bars measure 4 in") && run.stdout.contains("size: letter landscape"),
+        "{run}"
+    );
+    let run = drawn(SMALL, "--edge upper");
+    assert!(run.refused().contains("the job has no such edge; it has lower edge"), "{run}");
+    let none = SMALL.replace("[[edge]]\nname = \"lower edge\"\nstations = [[\"0\", \"0\"], [\"4\", \"1/8\"], [\"9\", \"0.1\"]]\nevery = \"3\"\n", "");
+    let run = drawn(&none, "");
+    assert!(run.refused().contains("the job has no edge to cut"), "{run}");
+    let long = SMALL.replace("[\"9\", \"0.1\"]", "[\"1500\", \"0.1\"]");
+    let run = drawn(&long, "");
+    assert!(run.refused().contains("lower edge takes more than 100 sheets at full size"), "{run}");
+}
+
+#[test]
 fn positions_are_compared_by_the_shop_s_own_minutes() {
     let text = running(&plan(SMALL, None, "--full"));
     assert!(

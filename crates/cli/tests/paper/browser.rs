@@ -69,13 +69,18 @@ fn address(file: &Path) -> String {
 pub(crate) fn print(html: &str, paper: Paper, folder: &Path) -> Vec<Page> {
     let sized = html.replacen("@page {", &format!("@page {{ size: {paper:?};"), 1);
     assert_ne!(sized, html, "the page has a rule for paper");
-    let (page, pdf) = (folder.join(format!("{paper:?}.html")), folder.join(format!("{paper:?}.pdf")));
-    fs::write(&page, sized).expect("written");
+    print_as_it_is(&sized, &folder.join(format!("{paper:?}.pdf")), folder)
+}
+
+/// Prints a page that says itself what paper it is for.
+pub(crate) fn print_as_it_is(html: &str, pdf: &Path, folder: &Path) -> Vec<Page> {
+    let page = pdf.with_extension("html");
+    fs::write(&page, html).expect("written");
     let to = format!("--print-to-pdf={}", pdf.display());
     output(browser(folder).args(["--no-pdf-header-footer", &to, &address(&page)]));
-    let raw = output(Command::new("pdftotext").args(["-raw", "-enc", "UTF-8"]).arg(&pdf).arg("-"));
+    let raw = output(Command::new("pdftotext").args(["-raw", "-enc", "UTF-8"]).arg(pdf).arg("-"));
     let raw = String::from_utf8(raw).expect("UTF-8");
-    let boxes = output(Command::new("pdftotext").args(["-bbox", "-enc", "UTF-8"]).arg(&pdf).arg("-"));
+    let boxes = output(Command::new("pdftotext").args(["-bbox", "-enc", "UTF-8"]).arg(pdf).arg("-"));
     let boxes = Html::parse_document(&String::from_utf8(boxes).expect("UTF-8"));
     let page = Selector::parse("page").expect("a selector");
     let word = Selector::parse("word").expect("a selector");
@@ -105,6 +110,54 @@ pub(crate) fn print(html: &str, paper: Paper, folder: &Path) -> Vec<Page> {
         .collect();
     assert_eq!(pages.len(), texts.len());
     pages
+}
+
+/// A printed page as a scan of it: what is black.
+pub(crate) struct Scan {
+    width: usize,
+    black: Vec<bool>,
+}
+
+impl Scan {
+    const PER_INCH: f64 = 400.0;
+
+    pub(crate) fn of(pdf: &Path, page: usize) -> Scan {
+        let number = page.to_string();
+        let resolution = Scan::PER_INCH.to_string();
+        let picture =
+            output(Command::new("pdftoppm").args(["-gray", "-r", &resolution, "-f", &number, "-l", &number]).arg(pdf));
+        // P5, width, height, the greatest grey, then a byte for each dot.
+        let mut words = picture.splitn(4, |byte| byte.is_ascii_whitespace());
+        let mut word = || words.next().map(|word| String::from_utf8_lossy(word).into_owned()).expect("a word");
+        assert_eq!(word(), "P5");
+        let (width, height): (usize, usize) = (word().parse().expect("a width"), {
+            let rest = words.next().expect("the rest");
+            let height: Vec<u8> = rest.iter().copied().take_while(u8::is_ascii_digit).collect();
+            String::from_utf8(height).expect("figures").parse().expect("a height")
+        });
+        let dots = &picture[picture.len() - width * height..];
+        Scan { width, black: dots.iter().map(|grey| *grey < 96).collect() }
+    }
+
+    /// The longest black line in millimetres: along the page in the lowest part of it, or up the page in the leftmost.
+    pub(crate) fn longest(&self, part: f64, up: bool) -> f64 {
+        let dots = |mm: f64| (mm / 25.4 * Scan::PER_INCH) as usize;
+        let height = self.black.len() / self.width;
+        let black = |along: usize, across: usize| {
+            let (x, y) = if up { (across, along) } else { (along, height - 1 - across) };
+            self.black[y * self.width + x]
+        };
+        let length = if up { height } else { self.width };
+        let run = |across: usize| {
+            let (mut most, mut now) = (0, 0);
+            for along in 0..length {
+                now = if black(along, across) { now + 1 } else { 0 };
+                most = most.max(now);
+            }
+            most
+        };
+        (0..dots(part)).map(run).max().expect("a line") as f64 / Scan::PER_INCH * 25.4
+    }
 }
 
 /// How many bytes a picture of a page has.

@@ -208,6 +208,55 @@ fn a_hostile_job_prints_whole_and_runs_nothing() {
     check_job("hostile", &job, 8, 4);
 }
 
+/// A template says itself what paper it is for.
+fn template(job: &Path, paper: &str, units: &str, folder: &Path) -> String {
+    let made = Command::new(assert_cmd::cargo::cargo_bin!("shophead"))
+        .arg("template")
+        .arg(job)
+        .args(["--paper", paper, "--units", units, "-o", "-"])
+        .current_dir(folder)
+        .output()
+        .expect("the binary runs");
+    assert!(matches!(made.status.code(), Some(0 | 1)), "{}", String::from_utf8_lossy(&made.stderr));
+    String::from_utf8(made.stdout).expect("UTF-8")
+}
+
+#[test]
+#[ignore = "needs chromium and poppler-utils"]
+fn a_template_prints_at_full_size() {
+    let folder = tempfile::tempdir().expect("a folder");
+    for (job, paper, units, sheets, bar) in [
+        ("keel-skin", Paper::A4, "in", 3, 101.6),
+        ("keel-skin", Paper::Letter, "mm", 3, 100.0),
+        ("marsh-float", Paper::Letter, "in", 2, 101.6),
+    ] {
+        let html = template(&demo(job), &format!("{paper:?}").to_lowercase(), units, folder.path());
+        let pdf = folder.path().join("template.pdf");
+        let pages = browser::print_as_it_is(&html, &pdf, folder.path());
+        assert_eq!(pages.len(), sheets, "{job} on {paper:?}");
+        let (height, width) = paper.size();
+        for (number, page) in pages.iter().enumerate() {
+            assert!((page.width - width).abs() < 2.0 && (page.height - height).abs() < 2.0, "{paper:?}: {page:?}");
+            assert!(page.text.contains(&format!("sheet {} of {sheets}", number + 1)), "{}", page.text);
+            let within = |word: &browser::Word| word.left > 20.0 && word.right < width - 20.0;
+            assert!(page.words.iter().all(within), "{paper:?}: {page:?}");
+            // Measured on the paper, to a dot of the scan.
+            let scan = browser::Scan::of(&pdf, number + 1);
+            for up in [false, true] {
+                let measured = scan.longest(if up { 14.0 } else { 19.0 }, up);
+                assert!((measured - bar).abs() < 0.1, "{job} on {paper:?}: the bar is {measured} mm long, not {bar}");
+            }
+        }
+    }
+    // The check itself: on a page that is fitted to another size the bar is not what it says.
+    let html = template(&demo("keel-skin"), "a4", "in", folder.path());
+    let fitted = html.replace("body { margin: 0;", "body { margin: 0; zoom: .97;");
+    assert_ne!(html, fitted);
+    let pdf = folder.path().join("fitted.pdf");
+    browser::print_as_it_is(&fitted, &pdf, folder.path());
+    assert!(browser::Scan::of(&pdf, 1).longest(25.0, false) < 99.0);
+}
+
 #[test]
 #[ignore = "needs chromium and poppler-utils"]
 fn a_cut_line_is_noticed() {

@@ -460,6 +460,7 @@ impl<'j> Card<'_, 'j> {
         let findings: Vec<String> = edge.findings.iter().map(|finding| self.said(finding)).collect();
         html! {
             @if !edge.edge.about.is_empty() { p { (Said(&edge.edge.about)) } }
+            @if let Some(line) = words::base_line(edge, self.units) { p { "Measured at " (line) "." } }
             (self.list(&findings))
             @if !cuts.is_empty() {
                 ul {

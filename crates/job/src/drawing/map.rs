@@ -641,7 +641,7 @@ fn outline(cut: &Cut<'_>) -> Vec<Point> {
                 _ => Vec::new(),
             });
             let last = curve.stations().last().map(|station| station.at);
-            pairs.chain(last).map(|at| Point { x: at, y: curve.offset(at) }).collect()
+            pairs.chain(last).map(|at| curve.place(at)).collect()
         }
     }
 }

@@ -16,11 +16,13 @@ mod group;
 mod map;
 mod repair;
 mod rows;
+mod template;
 
 pub use group::{GroupDrawing, group};
 pub use map::{Mark, Sheet, map, sheets};
 pub use repair::{Dimension, Outline, RepairDrawing, repair};
 pub use rows::{RowBar, RowsDrawing, rows};
+pub use template::{MOST_SHEETS, NoTemplate, Paper, template};
 
 use std::fmt::Write;
 

@@ -17,8 +17,9 @@ pub(super) fn plan_edge(edge: &PanelEdge) -> Option<EdgePlan<'_>> {
             (Cut::Corners(corners), table)
         }
         // The reader has let only such stations through as make an edge.
-        EdgeShape::Stations(stations) => {
+        EdgeShape::Stations(stations, line) => {
             let curve = Curve::through(stations).ok()?;
+            let curve = line.map_or(curve.clone(), |line| curve.along(line));
             let table = curve.table(edge.every).collect();
             (Cut::Measured(curve), table)
         }

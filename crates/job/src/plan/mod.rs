@@ -34,7 +34,7 @@ use shophead::removal::Removal;
 use shophead::rivet::part::Part;
 use shophead::select::LengthAnswer;
 use shophead::stack::Stack;
-use shophead::trim::{Cut, Station};
+use shophead::trim::{BaseLine, Cut, Station};
 use shophead::upset::FitError;
 use shophead::words::Units;
 
@@ -373,11 +373,20 @@ pub struct EdgePlan<'j> {
 }
 
 impl EdgePlan<'_> {
+    /// The line that its stations are measured along; `None` for the x axis, and for corners.
+    #[must_use]
+    pub fn line(&self) -> Option<BaseLine> {
+        match &self.cut {
+            Cut::Corners(_) => None,
+            Cut::Measured(curve) => curve.line(),
+        }
+    }
+
     /// Whether a mark of its table was measured, or is a corner; otherwise it lies between such.
     #[must_use]
     pub fn is_measured_at(&self, mark: Station) -> bool {
         match &self.edge.shape {
-            EdgeShape::Stations(stations) => stations.binary_search_by_key(&mark.at, |station| station.at).is_ok(),
+            EdgeShape::Stations(stations, _) => stations.binary_search_by_key(&mark.at, |station| station.at).is_ok(),
             EdgeShape::Corners(_) => true,
         }
     }

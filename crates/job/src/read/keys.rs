@@ -118,7 +118,7 @@ pub(super) const MINUTES: Keys = Keys {
 pub(super) const EDGE: Keys = Keys {
     of: "an edge",
     form: "a table [[edge]]",
-    names: &["name", "about", "points", "stations", "every", "rows"],
+    names: &["name", "about", "points", "stations", "line", "every", "rows"],
     examples: &[("name", "\"aft edge\"")],
 };
 

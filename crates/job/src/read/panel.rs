@@ -4,7 +4,7 @@ use std::collections::HashMap;
 
 use shophead::access::{Minutes, Rates};
 use shophead::damage::Damaged;
-use shophead::trim::{Curve, Station};
+use shophead::trim::{BaseLine, Curve, Station};
 
 use super::cursor::{Table, Value};
 use super::holes::RowKey;
@@ -71,12 +71,17 @@ pub(super) fn edges(table: &Table<'_>, rows: &[RowKey], folder: &Folder<'_>) -> 
         }
         let about = about(&table);
         let shape = shape(&table, folder);
+        if let (Some(value), Some(EdgeShape::Corners(_))) = (table.optional("line"), &shape) {
+            value
+                .mistake("an edge of points has no line that it is measured along", "leave line out, or give stations");
+            return None;
+        }
         let every = table.optional("every").map_or(Some(None), |value| value.distance().map(Some));
         if let (Some(value), Some(EdgeShape::Corners(_))) = (table.optional("every"), &shape) {
             value.mistake("an edge of points is marked out from its points", "leave every out, or give stations");
             return None;
         }
-        if let (Some(value), Some(Some(every)), Some(EdgeShape::Stations(stations))) =
+        if let (Some(value), Some(Some(every)), Some(EdgeShape::Stations(stations, _))) =
             (table.optional("every"), every, &shape)
             && let (Some(first), Some(last)) = (stations.first(), stations.last())
         {
@@ -117,7 +122,11 @@ fn shape(table: &Table<'_>, folder: &Folder<'_>) -> Option<EdgeShape> {
             let refused =
                 |error: shophead::trim::TrimError| value.source.refused(value.span.clone(), "stations", &error);
             Curve::through(&stations).map_err(refused).ok()?;
-            Some(EdgeShape::Stations(stations))
+            let line = match table.optional("line") {
+                Some(value) => Some(base_line(&value)?),
+                None => None,
+            };
+            Some(EdgeShape::Stations(stations, line))
         }
         (Some(value), Some(_)) => {
             value.mistake(format!("{} has points and stations", table.subject), "leave one of both out");
@@ -130,6 +139,18 @@ fn shape(table: &Table<'_>, folder: &Folder<'_>) -> Option<EdgeShape> {
             None
         }
     }
+}
+
+/// The line that stations are measured along, by two points.
+fn base_line(value: &Value<'_>) -> Option<BaseLine> {
+    let points: Vec<_> = value.list("a point")?.iter().map(point).collect();
+    let points = points.into_iter().collect::<Option<Vec<_>>>()?;
+    let [from, to] = points.as_slice() else {
+        let help = "right would be [[\"0\", \"0\"], [\"12\", \"3\"]]";
+        value.mistake(format!("a line has two points, here are {}", points.len()), help);
+        return None;
+    };
+    BaseLine::through(*from, *to).map_err(|error| value.source.refused(value.span.clone(), "line", &error)).ok()
 }
 
 fn by_name(rows: &[RowKey]) -> HashMap<&str, usize> {
