@@ -83,7 +83,7 @@ fn answer<T>(arguments: &Arguments, done: impl FnOnce(&Report) -> Result<T, Stop
         job.own_limits.minutes = chosen.own.minutes.clone();
     }
     let (limits, documents) = chosen.own.lists();
-    let practice = chosen.practice.with_own(&limits, &documents);
+    let practice = chosen.practice.with_own(&limits, &documents).with_entered(&chosen.own.entered);
     let context = Context {
         practice: &practice,
         units: chosen.units,

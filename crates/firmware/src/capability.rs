@@ -385,15 +385,16 @@ pub fn joints() {
             transfer,
             load: Force::from_lbf(black_box(900.0)),
             rivet_modulus: None,
+            practice: practice(),
         };
         if let Err(error) = shared(&rows, black_box(Formula::Stp486)) {
             let _ = write!(Nowhere, "{error}");
         }
     }
-    let sheet = Material::known().nth(black_box(0)).and_then(|material| material.properties(inches(320)));
+    let sheet = Material::known().nth(black_box(0)).map(|material| practice().sheet(material, inches(320)));
     if let Some(sheet) = sheet {
         let applied = Some(Stress::from_ksi(black_box(10.0)));
-        let _ = black_box(&inter_rivet(sheet, inches(320), inches(12_500), applied, &eighth(), practice()));
+        let _ = black_box(&inter_rivet(&sheet, inches(320), inches(12_500), applied, &eighth(), practice()));
     }
     let _ = black_box(&squeeze(&FLOW_2117, inches(1_250), inches(1_875)));
 }

@@ -80,7 +80,7 @@ fn length(
         report.figure("shortest", &units.show(usable.shortest.value), usable.shortest.basis)?;
         report.figure("longest", &units.show(usable.longest.value), usable.longest.basis)?;
     }
-    let case = Case::for_part(rivet);
+    let case = Case::for_part(&practice.rivet(*rivet));
     if let Some(tail) = practice.length(Name::RuleOfThumbTail, &case) {
         report.figure("rule of thumb", &units.show(choice.rule_of_thumb_length), tail.basis)?;
     }

@@ -10,7 +10,7 @@ use shophead::finding::Code;
 use shophead::hole::AsFound;
 use shophead::layout::{Point, RowLayout, in_line};
 use shophead::length::{Bare, Length, Toleranced};
-use shophead::practice::{Limit, Name, Practice, Scope, Value};
+use shophead::practice::{Entered, Limit, Name, Practice, Scope, Value};
 use shophead::rivet::part::Part;
 use shophead::stack::{Role, Stack};
 use shophead::structure::{Member, Place, Structure};
@@ -39,6 +39,8 @@ pub struct Job {
     pub spares_percent: u32,
     /// The work positions, in the order in which they are named.
     pub positions: Vec<Position>,
+    /// Which way the axes of its coordinates point.
+    pub axes: Axes,
     /// The rows, in the order in which they are named.
     pub rows: Vec<Row>,
     /// The edges that the panel is cut to.
@@ -49,6 +51,51 @@ pub struct Job {
     pub looks: Vec<Look>,
     /// The shop's minutes as the job has them; those of the limits file count where it says nothing.
     pub minutes: ShopMinutes,
+}
+
+/// Which way the axes of the coordinates of a job point, where it says so.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Axes {
+    /// Towards the nose.
+    pub forward: Option<Axis>,
+    /// Towards the middle of the airframe.
+    pub inboard: Option<Axis>,
+}
+
+/// A direction along an axis.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Axis {
+    /// Greater x.
+    X,
+    /// Lesser x.
+    MinusX,
+    /// Greater y.
+    Y,
+    /// Lesser y.
+    MinusY,
+}
+
+impl Axis {
+    /// The words for them.
+    pub const WORDS: [(&'static str, Axis); 4] =
+        [("x", Axis::X), ("-x", Axis::MinusX), ("y", Axis::Y), ("-y", Axis::MinusY)];
+
+    /// Along x and along y: one of them is 0.
+    #[must_use]
+    pub const fn along(self) -> (i8, i8) {
+        match self {
+            Axis::X => (1, 0),
+            Axis::MinusX => (-1, 0),
+            Axis::Y => (0, 1),
+            Axis::MinusY => (0, -1),
+        }
+    }
+
+    /// Whether both lie on one line.
+    #[must_use]
+    pub const fn is_along(self, other: Axis) -> bool {
+        (self.along().0 == 0) == (other.along().0 == 0)
+    }
 }
 
 /// A file that a job names and that need not be there yet.
@@ -212,6 +259,19 @@ pub struct OwnLimits {
     pub limits: Vec<OwnLimit>,
     /// Its minutes per operation.
     pub minutes: ShopMinutes,
+    /// Its figures of series, materials, rivets and flush joints; their documents stand behind those of the limits.
+    pub entered: Box<Entered>,
+    /// The documents of those figures.
+    pub cited: Vec<Cited>,
+}
+
+/// A document that figures were entered from.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Cited {
+    /// The document, and that the shop entered it.
+    pub document: String,
+    /// The place in it; may be empty.
+    pub place: String,
 }
 
 /// One of a shop's own limits.
@@ -230,7 +290,8 @@ pub struct OwnLimit {
 }
 
 impl OwnLimits {
-    /// All limits and the documents that they stand in, as [`Practice::with_own`] takes them. The documents borrow their texts from here.
+    /// All limits and the documents of limits and figures, as [`Practice::with_own`] takes them. The documents borrow their texts from here.
+    /// The figures themselves are `entered`, as [`Practice::with_entered`] takes them.
     #[must_use]
     pub fn lists(&self) -> (Vec<Limit>, Vec<Document<'_>>) {
         let in_core = |(place, limit): (usize, &OwnLimit)| Limit {
@@ -241,7 +302,8 @@ impl OwnLimits {
         };
         let limits = self.limits.iter().enumerate().map(in_core).collect();
         let documents = self.limits.iter().map(|limit| Document { document: &limit.document, place: &limit.place });
-        (limits, documents.collect())
+        let cited = self.cited.iter().map(|cited| Document { document: &cited.document, place: &cited.place });
+        (limits, documents.chain(cited).collect())
     }
 }
 

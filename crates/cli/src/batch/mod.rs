@@ -54,7 +54,7 @@ pub(crate) fn run(args: &BatchArgs, common: &Common) -> Result<Exit, Stop> {
     }
     let chosen = Chosen::of(common, None, &inputs)?;
     let (limits, documents) = chosen.own.lists();
-    let practice = chosen.practice.with_own(&limits, &documents);
+    let practice = chosen.practice.with_own(&limits, &documents).with_entered(&chosen.own.entered);
     exit::note_settled(&chosen.settled);
     let to = match common.format {
         Format::Text | Format::Csv => Form::Csv,

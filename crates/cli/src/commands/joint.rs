@@ -110,9 +110,12 @@ impl<'a> cells::Answer<'a> for Answer {
         // A joint has sheets: its arguments ask for them.
         let Some(stack) = &facts.stack else { return };
         let edge = (*edge, args.edge.is_some());
-        let more = More::of(rivet, stack, found, &Case::for_part(rivet), context);
+        let sized = context.practice.rivet(*rivet);
+        let more = More::of(&sized, stack, found, &Case::for_part(&sized), context);
         let question = facts.question(context.practice);
-        let driven = question.driven_shear();
+        let entered = context.practice.entered_shear(rivet.alloy());
+        let entered = entered.map(|(fsu, basis)| DrivenShear::entered(fsu, basis));
+        let driven = entered.as_ref().or(question.driven_shear());
         if context.format == Format::Json {
             let found = (found, in_row.as_ref());
             report.give(form((rivet, driven), stack, found, edge, layout.pitch, &more, context.practice));
@@ -156,7 +159,7 @@ impl More {
         let (yields, yield_margin) = (found.yield_load(), found.yield_margin);
         let through = |layer: Option<&Layer>, head: Option<Length>| {
             let thickness = layer?.thickness.nominal();
-            let fsu = layer?.material?.properties(thickness)?.fsu()?;
+            let fsu = context.practice.sheet(layer?.material?, thickness).fsu()?;
             Some(modes::pull_through(fsu, head?, thickness))
         };
         let head = |name| context.practice.length(name, case).map(|head| head.value);
@@ -286,7 +289,7 @@ fn form<'a>(
         r#yield: more.yielding(practice),
         tension: more.tension(practice),
         driven: driven.map(|driven| driven_form(driven, rivet, practice)),
-        sheets: stack.numbered_load_carrying().map(|(number, layer)| sheet_form(number, layer)).collect(),
+        sheets: stack.numbered_load_carrying().map(|(number, layer)| sheet_form(number, layer, practice)).collect(),
         squeeze: more.squeeze(practice),
         row: in_row.map(|in_row| in_row.form(practice)),
     }
@@ -315,14 +318,17 @@ fn driven_form<'p>(driven: &DrivenShear, rivet: &Part<'_>, practice: &Practice<'
 }
 
 /// What each sheet's strengths are: of which column of the handbook, with which guarantee.
-fn sheet_form(number: u8, layer: &Layer) -> form::joint::SheetValues {
-    let properties = layer.material.and_then(|material| material.properties(layer.thickness.nominal()));
+fn sheet_form<'p>(number: u8, layer: &Layer, practice: &Practice<'p>) -> form::joint::SheetValues<'p> {
+    let known = layer.material.map(|material| practice.sheet(material, layer.thickness.nominal()));
+    let properties = known.and_then(|sheet| sheet.published());
+    let entered = known.and_then(|sheet| sheet.entered()?.guarantee());
     form::joint::SheetValues {
         sheet: number.into(),
         material: layer.material.map(|material| material.to_string()),
         form: properties.map(|properties| properties.heading().form),
         clad: properties.map(|properties| properties.heading().clad),
-        guarantee: properties.map(|properties| properties.guarantee().into()),
+        entered: known.and_then(|sheet| sheet.entered()).map(|entered| form::Basis::of(entered.basis(), practice)),
+        guarantee: entered.or(properties.map(|properties| properties.guarantee())).map(Into::into),
         dry_pin: properties.and_then(|properties| properties.heading().bearing_dry_pin),
     }
 }
@@ -337,9 +343,13 @@ pub(crate) const fn guarantee(guarantee: Guarantee) -> &'static str {
 }
 
 /// What the values of a sheet are: `bare sheet, A basis, dry pin`.
-fn values(layer: &Layer) -> String {
-    let properties = layer.material.and_then(|material| material.properties(layer.thickness.nominal()));
-    properties.map_or_else(String::new, |properties| {
+fn values(layer: &Layer, practice: &Practice<'_>) -> String {
+    let known = layer.material.map(|material| practice.sheet(material, layer.thickness.nominal()));
+    if let Some(entered) = known.and_then(|sheet| sheet.entered()) {
+        let basis = entered.guarantee().map_or_else(String::new, |known| format!(", {} basis", guarantee(known)));
+        return format!("{}{basis}", practice.cite(entered.basis()));
+    }
+    known.and_then(|sheet| sheet.published()).map_or_else(String::new, |properties| {
         let heading = properties.heading();
         let surface = if heading.clad { "clad" } else { "bare" };
         let pin = match heading.bearing_dry_pin {
@@ -454,7 +464,7 @@ fn text<'a>(
         vec![
             format!("{} {}", sheet.layer(), units.length(layer.thickness.nominal())),
             material,
-            values(layer),
+            values(layer, context.practice),
             or_none(sheet.bearing().map(|bearing| bearing.ultimate)),
             or_none(sheet.tear_out()),
         ]

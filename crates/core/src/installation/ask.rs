@@ -13,10 +13,11 @@ use crate::joint::row::{Loaded, Peak, RowError, RowStrength, row_strength_into};
 use crate::joint::sharing::{Envelope, Transfer};
 use crate::joint::strength::{JointStrength, StrengthError};
 use crate::length::Length;
-use crate::practice::{Given, Name};
+use crate::material::Property;
+use crate::practice::{Given, Key, Name};
 use crate::quantity::Force;
 use crate::select::{Assessed, LengthAnswer, Wanted};
-use crate::stack::Stack;
+use crate::stack::{Layer, Stack};
 use crate::upset::{Fit, FitError};
 
 impl<'a> Installation<'_, 'a> {
@@ -137,7 +138,8 @@ impl<'a> Installation<'_, 'a> {
             staggered: self.layout.transverse_pitch.filter(|_| self.staggered),
             shear: self.shear,
             load: self.load_on_rivet(),
-            driven: self.driven_shear().map(|driven| (driven.fsu, driven.basis)),
+            driven: self.shear_of_rivet(),
+            practice: self.practice,
             unpublished: self.unpublished(),
         })
     }
@@ -216,6 +218,7 @@ impl<'a> Installation<'_, 'a> {
             transfer: self.transfer,
             load,
             rivet_modulus: self.rivet_modulus,
+            practice: self.practice,
         };
         shared_into(found, &rows, formula)
     }
@@ -315,6 +318,16 @@ impl<'a> Installation<'_, 'a> {
         self.share_load(found)
     }
 
+    /// The first layer's modulus that is not on file.
+    fn unknown_modulus(&self) -> Option<Key> {
+        let unknown = |layer: &Layer| {
+            let material = layer.material?;
+            let sheet = self.practice.sheet(material, layer.thickness.nominal());
+            sheet.e().is_none().then(|| Key::of_sheet(material, Property::Modulus))
+        };
+        self.stack?.load_carrying().find_map(unknown)
+    }
+
     /// Holds the rows against the load on all of them, and the row that carries most against what its rivets carry.
     #[inline(never)]
     fn share_load(&self, found: &mut RowStrength) -> Result<(), RowError> {
@@ -323,7 +336,8 @@ impl<'a> Installation<'_, 'a> {
         let is_shared = self.rows > 1 && self.envelope_into(&mut envelope).is_ok();
         if self.rows > 1 && !is_shared {
             let severity = if self.is_doubler() { Severity::Refer } else { Severity::Note };
-            found.joint.findings.push(Finding::new(Code::SharesNotKnown, severity, Basis::FLEXIBILITY_SEC_8));
+            let (code, basis) = (Code::SharesNotKnown, Basis::FLEXIBILITY_SEC_8);
+            found.joint.findings.push(Finding::unknown(code, severity, basis, self.unknown_modulus()));
         }
         let Some(pitch) = self.layout.pitch else { return Ok(()) };
         let whole = Load { force: self.on_all_rows(load.force), ..load };

@@ -149,14 +149,15 @@ impl<'q, 'a> Installation<'q, 'a> {
 
     /// The same question about another rivet.
     #[must_use]
-    pub const fn with_rivet(self, rivet: Part<'a>) -> Self {
-        Installation { rivet, ..self }
+    pub fn with_rivet(self, rivet: Part<'a>) -> Self {
+        Installation { rivet: self.practice.rivet(rivet), ..self }
     }
 
-    /// By these limits.
+    /// By these limits, with the dimensions that the shop entered for its rivets.
     #[must_use]
-    pub const fn by(self, practice: &'a Practice<'a>) -> Self {
-        Installation { practice, ..self }
+    pub fn by(self, practice: &'a Practice<'a>) -> Self {
+        let installed = self.installed.map(|installed| practice.rivet(installed));
+        Installation { practice, rivet: practice.rivet(self.rivet), installed, ..self }
     }
 
     /// In a hole that was measured. Without one the hole is taken as it is drilled for the rivet.
@@ -227,8 +228,8 @@ impl<'q, 'a> Installation<'q, 'a> {
 
     /// In place of this rivet. Where it is the same one, nothing is changed from how the maker built it.
     #[must_use]
-    pub const fn in_place_of(self, installed: Part<'a>) -> Self {
-        Installation { installed: Some(installed.without_length()), ..self }
+    pub fn in_place_of(self, installed: Part<'a>) -> Self {
+        Installation { installed: Some(self.practice.rivet(installed.without_length())), ..self }
     }
 
     /// In place of these layers; without them the layers are the same as before.
@@ -279,7 +280,15 @@ impl<'q, 'a> Installation<'q, 'a> {
         Installation { counted_by_table: true, ..self }
     }
 
-    /// The strength of the driven rivet that counts: as it is said to be driven, else the least of its alloy; `None` where none is known.
+    /// The ultimate shear of the driven rivet that counts, and where it stands: as the shop entered it, else as the rivet is said to be driven,
+    /// else the least of its alloy; `None` where none is known.
+    #[must_use]
+    pub fn shear_of_rivet(&self) -> Option<(Stress, Basis)> {
+        let entered = self.practice.entered_shear(self.rivet.alloy());
+        entered.or_else(|| self.driven_shear().map(|driven| (driven.fsu, driven.basis)))
+    }
+
+    /// The published strength of the driven rivet: as it is said to be driven, else the least of its alloy; `None` where none is known.
     #[must_use]
     pub fn driven_shear(&self) -> Option<&'static DrivenShear> {
         self.driven.or_else(|| self.rivet.alloy().least_driven_shear())

@@ -24,6 +24,7 @@ use super::strength::{Allowable, JointStrength, MAX_SHEETS, Mode, StrengthError}
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::length::Length;
+use crate::practice::{Dimension, Key};
 use crate::quantity::{Force, Stress};
 use crate::stack::{Layer, Preparation};
 
@@ -281,11 +282,12 @@ fn cut_away(row: &Made<'_, '_>, layer: &Layer, number: u8) -> Result<Option<Cut>
     }
     let size = row.rivet.size();
     let Some(head) = size.head.filter(|_| row.rivet.series().head.is_flush()) else {
-        return Err(Finding::new(Code::StrengthNotPublished, Severity::Refer, Basis::COUNTERSINK_AT_LARGEST_HEAD)
-            .in_layer(number));
+        let key = Key::of_size(row.rivet, Dimension::HeadDiameter).filter(|_| row.rivet.series().head.is_flush());
+        let (code, basis) = (Code::StrengthNotPublished, Basis::COUNTERSINK_AT_LARGEST_HEAD);
+        return Err(Finding::unknown(code, Severity::Refer, basis, key).in_layer(number));
     };
     let thickness = layer.thickness.nominal();
-    let Some(properties) = layer.material.and_then(|material| material.properties(thickness)) else {
+    let Some(properties) = layer.material.map(|material| row.practice.sheet(material, thickness)) else {
         // The sheet carries nothing in any case, and strength() has said so.
         return Ok(None);
     };
@@ -311,7 +313,7 @@ fn cut_away(row: &Made<'_, '_>, layer: &Layer, number: u8) -> Result<Option<Cut>
 fn zigzag(row: &Made<'_, '_>, layer: &Layer, cut: Option<Cut>) -> Option<Allowable> {
     let stagger = row.staggered.filter(|_| row.rows > 1)?;
     let thickness = layer.thickness.nominal();
-    let properties = layer.material?.properties(thickness)?;
+    let properties = row.practice.sheet(layer.material?, thickness);
     let nominal = hole_table::nominal_hole(row.rivet.diameter()).map(|row| row.hole);
     let hole = row.hole.or(nominal).unwrap_or(row.rivet.diameter());
     let pitch = row.pitch?;
@@ -406,7 +408,11 @@ pub fn compare_rows(before: &RowStrength, after: &RowStrength) -> RowComparison 
                 .with_limit(Figure::Ratio(1.0)),
         ),
         Some(_) => {}
-        None => findings.push(Finding::new(Code::StrengthNotPublished, Severity::Refer, basis)),
+        None => {
+            let missing = [before, after].into_iter().filter(|row| row.per_inch.is_none());
+            let key = missing.filter_map(|row| row.joint.findings.iter().find_map(Finding::key)).next();
+            findings.push(Finding::unknown(Code::StrengthNotPublished, Severity::Refer, basis, key));
+        }
     }
     RowComparison { ratio, indicated_ratio, before: before.governing, after: after.governing, basis, findings }
 }
@@ -418,6 +424,7 @@ mod tests {
     use crate::joint::strength::Shear;
     use crate::length::{Length, Toleranced};
     use crate::material::Material;
+    use crate::practice::HANDBOOK;
     use crate::rivet::part::Part;
     use crate::stack::Stack;
 
@@ -440,7 +447,20 @@ mod tests {
         let driven = rivet.alloy().fsu_driven();
         let staggered = None;
         let unpublished = Severity::Refer;
-        Made { rivet, stack, edge, hole: None, pitch, rows: 1, staggered, shear, load: None, driven, unpublished }
+        Made {
+            rivet,
+            stack,
+            edge,
+            hole: None,
+            pitch,
+            rows: 1,
+            staggered,
+            shear,
+            load: None,
+            driven,
+            practice: &HANDBOOK,
+            unpublished,
+        }
     }
 
     fn row_strength(row: &Made<'_, '_>) -> Result<RowStrength, RowError> {

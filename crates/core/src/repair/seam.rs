@@ -143,7 +143,7 @@ impl SeamQuery<'_> {
     fn case(&self, rows: u16) -> Case {
         let rows = u8::try_from(rows).unwrap_or(u8::MAX);
         match self.held {
-            SeamFastener::Rivets(rivet) => Case::for_part(&rivet).in_rows(rows),
+            SeamFastener::Rivets(rivet) => Case::for_part(&self.practice.rivet(rivet)).in_rows(rows),
             SeamFastener::An3Bolts => Case::new(MS20470.head, RivetAlloy::Al2117, BOLT_DIAMETER).in_rows(rows),
         }
     }
@@ -161,7 +161,7 @@ impl SeamQuery<'_> {
 
     /// What the whole sheet carries on an inch.
     fn sheet(&self) -> Option<Force> {
-        let ftu = self.material.properties(self.thickness)?.ftu()?;
+        let ftu = self.practice.sheet(self.material, self.thickness).ftu()?;
         Some(modes::gross_section(ftu, self.thickness, Length::INCH))
     }
 }
@@ -268,7 +268,7 @@ fn rate(query: &SeamQuery<'_>, per_rivet: Option<Allowable>) -> Result<Rate, Spl
     let Some(rivet) = query.rivet() else {
         return count::bolt_rate(material, thickness, query.member, query.by);
     };
-    count::rate(material, thickness, &rivet, query.member, per_rivet, query.by)
+    count::rate(material, thickness, &rivet, query.member, per_rivet, query.by, query.practice)
 }
 
 /// What one rivet of the seam carries.
@@ -292,7 +292,7 @@ fn totals(query: &SeamQuery<'_>, rate: &Rate) -> Result<Totals, SpliceError> {
         let counted = found.map(|found| splice::count(found.used, query.width, found.member, found.member.rounding()));
         counted.transpose().map(|count| count.map(|count| count.total))
     };
-    let by_strength = rate.by_strength.zip(query.material.properties(query.thickness).and_then(|known| known.ftu()));
+    let by_strength = rate.by_strength.zip(query.practice.sheet(query.material, query.thickness).ftu());
     let needed = by_strength
         .map(|(strength, ftu)| splice::needed(ftu, query.thickness, query.width, strength.per_rivet.force))
         .transpose()?;

@@ -28,8 +28,8 @@ use crate::joint::splice::{self, Fastener, SpliceError, SpliceMember, tables};
 use crate::joint::strength::Shear;
 use crate::layout::Point;
 use crate::length::{Interval, Length, Toleranced, product, quotient};
-use crate::material::Material;
-use crate::practice::{Case, Name, Practice};
+use crate::material::{Material, Property};
+use crate::practice::{Case, Key, Name, Practice};
 use crate::rivet::MS20470;
 use crate::rivet::part::Part;
 use crate::select::choose_diameter;
@@ -267,7 +267,8 @@ impl MemberError {
         match self {
             MemberError::Refused(site) => site.refusal(),
             MemberError::NoCount(_) | MemberError::NoLimits => {
-                Some(Finding::new(Code::StrengthNotPublished, Severity::Refer, material.basis()))
+                let key = Some(Key::of_sheet(*material, Property::TensionUltimate));
+                Some(Finding::unknown(Code::StrengthNotPublished, Severity::Refer, material.basis(), key))
             }
             _ => None,
         }
@@ -363,7 +364,7 @@ fn has_more(one: (Length, Length), other: (Length, Length)) -> bool {
 fn spliced_leg(query: &SpliceQuery<'_, '_>, leg: &Leg, number: u8) -> Result<LegSplice, MemberError> {
     let mut findings = Findings::new();
     let plate = plate_of(query, leg, number, &mut findings)?;
-    let bend = least_radius(query.material, plate.1).and_then(|radius| {
+    let bend = least_radius(query.material, plate.1, query.practice).and_then(|radius| {
         let setback = setback(90.0, radius.value.min(), plate.1)?;
         Some((radius.value, setback.value))
     });
@@ -489,7 +490,7 @@ fn rivets<'a>(
     } else if diameter > greatest {
         findings.push(against(Code::DiameterOutsideRule, Severity::Note, Basis::AC43_DIAMETER_IN_LEG, greatest));
     }
-    let case = Case::of(rivet.series().head, rivet.alloy(), rivet.size());
+    let case = Case::for_part(&query.practice.rivet(rivet));
     let limit = |name| query.practice.length(name, &case).map(|limit| limit.value).ok_or(MemberError::NoLimits);
     found.edge = limit(Name::EdgeDistanceLeast)?;
     let stack = pack(query, leg, found.plate.1)?;
@@ -505,7 +506,8 @@ fn rivets<'a>(
         practice: query.practice,
     };
     let per_rivet = in_row(&rows)?.strength.joint.allowable;
-    let rate = rate(query.material, leg.thickness, &rivet, query.spliced.member(), per_rivet, query.by)?;
+    let rate =
+        rate(query.material, leg.thickness, &rivet, query.spliced.member(), per_rivet, query.by, query.practice)?;
     found.needed = rate.over(leg.width)?.ok_or(MemberError::NoCount(number))?;
     findings.extend(&rate.findings);
     (found.rate, found.diameter, found.rivet) = (Some(rate), diameter, Some(rivet));

@@ -3,8 +3,9 @@
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::length::{Interval, Length, Toleranced};
-use crate::practice::{Case, Given, LengthRounding, Name, Practice};
+use crate::practice::{Case, Given, Key, LengthRounding, Name, Practice};
 use crate::rivet::part::Part;
+use crate::seat::{head_not_known, shank_not_known};
 use crate::upset::{Fit, FitError, HeadLimits, PredictedHead, Window, Within};
 
 crate::words::words! {
@@ -434,11 +435,13 @@ pub(crate) struct Wanted<'a> {
 impl<'a> Wanted<'a> {
     pub(crate) fn fit(&self) -> Result<Fit, FitError> {
         let (series, size) = (self.rivet.series(), self.rivet.size());
-        if self.dimpled {
-            Fit::through_dimples(series, size, self.hole, self.grip)
+        let fit = if self.dimpled {
+            Fit::through_dimples(series, size, self.hole, self.grip)?
         } else {
-            Fit::new(series, size, self.hole, self.grip)
-        }
+            Fit::new(series, size, self.hole, self.grip)?
+        };
+        let tolerance = self.practice.length_tolerance(series);
+        Ok(fit.with_length_tolerance(tolerance.map_or(Length::ZERO, |tolerance| tolerance.either_way)))
     }
 
     /// Chooses the length, into an answer that holds nothing yet.
@@ -458,7 +461,7 @@ impl<'a> Wanted<'a> {
         answer.fill = Some(fit.tail_taken_by_fill());
         answer.gauge = Gauge::of(self, fit, answer.rule_of_thumb_length);
         let Some(gauge) = &answer.gauge else {
-            answer.findings.push(no_head_limits());
+            answer.findings.push(self.no_head_limits());
             return Ok(());
         };
         let usable = gauge.usable();
@@ -493,7 +496,7 @@ impl<'a> Wanted<'a> {
             }
         };
         let Some(gauge) = Gauge::of(self, fit, length) else {
-            assessed.findings.push(no_head_limits());
+            assessed.findings.push(self.no_head_limits());
             return Ok(assessed);
         };
         let usable = gauge.usable();
@@ -513,21 +516,31 @@ impl<'a> Wanted<'a> {
 
     /// What is not known of the rivet is not invented: the standard has to be opened. A pack, hole or shank without a size stays an error.
     fn cannot_fit(&self, error: FitError) -> Result<Finding, FitError> {
-        let unknown = &self.rivet.series().unknown;
-        let (code, basis) = match error {
-            FitError::HeadNotKnown => (Code::NoLimit, unknown.head),
-            FitError::ShankNotKnown => (Code::NoLimit, unknown.shank),
-            FitError::HeadDeeperThanPack => (Code::NoLengthFits, unknown.fit),
-            FitError::NoGrip | FitError::NoHole | FitError::NoShank => return Err(error),
-        };
-        Ok(Finding::new(code, Severity::Refer, basis))
+        match error {
+            FitError::HeadNotKnown => Ok(head_not_known(&self.rivet)),
+            FitError::ShankNotKnown => Ok(shank_not_known(&self.rivet)),
+            FitError::HeadDeeperThanPack => {
+                Ok(Finding::new(Code::NoLengthFits, Severity::Refer, self.rivet.series().unknown.fit))
+            }
+            FitError::NoGrip | FitError::NoHole | FitError::NoShank => Err(error),
+        }
+    }
+
+    /// The first limit that a length needs and that is not there.
+    fn no_head_limits(&self) -> Finding {
+        let needed = [Name::HeadDiameterLeast, Name::HeadHeightLeast, Name::TailGreatest];
+        let missing = needed.into_iter().find(|name| self.practice.length(*name, &self.case).is_none());
+        let key = missing.map(Key::of_limit);
+        Finding::unknown(Code::NoLimit, Severity::Refer, Basis::LEAST_HEAD_AND_LONGEST_TAIL, key)
     }
 
     fn rule_of_thumb(&self, findings: &mut Findings) -> (Length, Length) {
         let tail = self.practice.length(Name::RuleOfThumbTail, &self.case);
         let rounding = self.practice.rounding(&self.case);
         let (Some(tail), Some(rounding)) = (tail, rounding) else {
-            findings.push(Finding::new(Code::NoLimit, Severity::Caution, Basis::RULE_OF_THUMB));
+            let name = if tail.is_none() { Name::RuleOfThumbTail } else { Name::LengthRounding };
+            let key = Some(Key::of_limit(name));
+            findings.push(Finding::unknown(Code::NoLimit, Severity::Caution, Basis::RULE_OF_THUMB, key));
             return (self.grip.nominal(), self.grip.nominal().ceil_to(Length::SIXTEENTH));
         };
         let exact = self.grip.nominal().plus(tail.value);
@@ -595,10 +608,6 @@ fn say_by_hole(gauge: &Gauge<'_>, usable: &Usable, findings: &mut Findings) {
     if !standard && cut.is_none() {
         findings.push(Finding::against(Code::NoLengthFits, Severity::Refer, usable.shortest.value, &longest));
     }
-}
-
-fn no_head_limits() -> Finding {
-    Finding::new(Code::NoLimit, Severity::Refer, Basis::LEAST_HEAD_AND_LONGEST_TAIL)
 }
 
 /// That what a dimple does to the tail is worked out here.

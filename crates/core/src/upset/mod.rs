@@ -184,9 +184,9 @@ crate::words::errors! {
         HeadDeeperThanPack = 63, "fit-head-deeper-than-pack", "The flush head is deeper than the whole pack.",
             "the flush head is deeper than the grip; take a thicker pack or another head";
         ShankNotKnown = 64, "fit-shank-not-known", "The limits of this rivet's shank are not known.",
-            "shank limits of this rivet not on file; enter them in a series of your own";
+            "shank limits of this rivet not on file; enter them in the limits file";
         HeadNotKnown = 65, "fit-head-not-known", "The dimensions of this rivet's head are not known.",
-            "head size of this rivet not on file; enter it in a series of your own";
+            "head size of this rivet not on file; enter it in the limits file";
     }
 }
 
@@ -305,6 +305,12 @@ impl Fit {
     #[must_use]
     pub const fn length_tolerance(&self) -> Length {
         self.length_tolerance
+    }
+
+    /// The same for rivets that may be so much longer or shorter than their part numbers say.
+    #[must_use]
+    pub const fn with_length_tolerance(self, either_way: Length) -> Fit {
+        Fit { length_tolerance: either_way, ..self }
     }
 
     /// Whether every layer is dimpled for the head.

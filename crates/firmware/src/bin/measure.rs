@@ -136,6 +136,7 @@ fn shares_of_a_lap(case: &Case) {
         transfer: Transfer::Lap,
         load: Force::from_lbf(1_000.0),
         rivet_modulus: Some(ALUMINIUM_RIVET),
+        practice: case.practice,
     };
     let _ = black_box(&shared(&rows, Formula::Stp927Riveted));
 }

@@ -43,7 +43,7 @@ impl Asked {
         let bare = context.bare;
         let rivet = input::part("--rivet", &args.rivet)?.without_length();
         let stack = input::layers("--sheets", &args.sheets, None, bare)?;
-        let case = Case::for_part(&rivet).in_rows(args.rows);
+        let case = Case::for_part(&context.practice.rivet(rivet)).in_rows(args.rows);
         let across = input::optional_length("--across", args.across.as_deref(), bare)?.unwrap_or(Length::INCH);
         let load = args.load.as_deref().map(|text| input::force("--load", text, bare)).transpose()?;
         let load = load.map(|force| (Load { force, kind: load_kind(&args.factors) }, factors(&args.factors)));
