@@ -382,7 +382,7 @@ fn judged(found: &JointStrength, in_row: Option<&InRow>, units: Units) -> String
     if let Some(least) = yields.map(|margin| margin.value).reduce(f64::min).filter(|least| *least < 0.0) {
         said.push(format!("yields under limit load, {least:+.2}"));
     }
-    let over = rows.and_then(|rows| rows.findings.iter().find(|finding| finding.code() == Code::RowOverUltimate));
+    let over = rows.and_then(|rows| rows.joint.findings.iter().find(|finding| finding.code() == Code::RowOverUltimate));
     if let Some(Figure::Force(load)) = over.and_then(Finding::measured) {
         let row = rows.and_then(|rows| rows.peak).map_or(1, |peak| peak.row + 1);
         said.push(format!("row {row} takes {} a rivet under limit load", units.force(load)));

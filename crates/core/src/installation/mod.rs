@@ -374,11 +374,16 @@ impl<'q, 'a> Installation<'q, 'a> {
     /// What limits are asked for.
     #[must_use]
     pub fn case(&self) -> Case {
-        let case = Case::for_part(&self.rivet).in_rows(u8::try_from(self.rows).unwrap_or(u8::MAX));
+        self.case_of(&self.rivet, self.installed.as_ref())
+    }
+
+    /// The same for another rivet, in place of another. By reference, and without a question of its own on the stack.
+    fn case_of(&self, rivet: &Part<'a>, installed: Option<&Part<'a>>) -> Case {
+        let case = Case::for_part(rivet).in_rows(u8::try_from(self.rows).unwrap_or(u8::MAX));
         let is_dimpled = |stack: &Stack| stack.layers().iter().any(|layer| layer.preparation == Preparation::Dimpled);
         let case = if self.stack.is_some_and(is_dimpled) { case.in_dimples() } else { case };
-        let is_larger = |before: Part<'_>| self.rivet.size().shank_nominal > before.size().shank_nominal;
-        if self.installed.is_some_and(is_larger) { case.stepped_up() } else { case }
+        let is_larger = |before: &Part<'_>| rivet.size().shank_nominal > before.size().shank_nominal;
+        if installed.is_some_and(is_larger) { case.stepped_up() } else { case }
     }
 
     /// The hole as measured, or as it is drilled for the rivet.

@@ -20,7 +20,7 @@ use super::hole_table;
 use super::margin::{Factors, Load, Margin, margin, yield_margin};
 use super::modes::{self, Countersink, Zigzag};
 use super::pack::Made;
-use super::strength::{Allowable, JointStrength, MAX_JOINT_FINDINGS, MAX_SHEETS, Mode, StrengthError};
+use super::strength::{Allowable, JointStrength, MAX_SHEETS, Mode, StrengthError};
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::length::Length;
@@ -28,9 +28,6 @@ use crate::practice::{Dimension, Key};
 use crate::quantity::{Force, Stress};
 use crate::rivet::part::Part;
 use crate::stack::{Layer, Preparation};
-
-/// The most findings that a row keeps: those of its rivet, of the knife edge of each of its sheets and of its own margin.
-pub const MAX_ROW_FINDINGS: usize = MAX_JOINT_FINDINGS + MAX_SHEETS + 1;
 
 /// What fails in a row.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -99,8 +96,6 @@ pub struct RowStrength {
     pub peak: Option<Peak>,
     /// The weakest basis of all parts.
     pub basis: Basis,
-    /// What was found, about one rivet and about the row.
-    pub findings: Findings<MAX_ROW_FINDINGS>,
 }
 
 impl RowStrength {
@@ -119,7 +114,6 @@ impl RowStrength {
             yield_margin: None,
             peak: None,
             basis: joint.basis,
-            findings: Findings::new(),
             joint,
         }
     }
@@ -162,8 +156,8 @@ impl RowStrength {
             let yields = self.yield_per_inch.map(|per_inch| yield_margin(whole(per_inch), load, factors));
             self.yield_margin = yields.transpose()?;
         }
-        self.findings.push_some(self.margin.and_then(|margin| margin.negative()));
-        self.findings.push_some(self.yield_margin.and_then(|margin| margin.yields()));
+        self.joint.findings.push_some(self.margin.and_then(|margin| margin.negative()));
+        self.joint.findings.push_some(self.yield_margin.and_then(|margin| margin.yields()));
         Ok(())
     }
 
@@ -218,15 +212,14 @@ crate::words::errors! {
 ///
 /// # Errors
 /// [`RowError`] for what is no row.
+#[inline(never)]
 pub(crate) fn row_strength_into(found: &mut RowStrength, row: &Made<'_, '_>) -> Result<(), RowError> {
     if row.rows == 0 {
         return Err(RowError::NoRows);
     }
     let Some(pitch) = row.pitch else { return Err(RowError::NoPitch) };
-    let RowStrength { joint, findings, net_sections, .. } = &mut *found;
+    let RowStrength { joint, net_sections, .. } = &mut *found;
     row.strength_into(joint)?;
-    findings.clear();
-    findings.extend(&joint.findings);
     net_sections.clear();
     let pitch = pitch.to_inches_f64();
     let rivets_per_inch = f64::from(row.rows) / pitch;
@@ -239,7 +232,7 @@ pub(crate) fn row_strength_into(found: &mut RowStrength, row: &Made<'_, '_>) -> 
     let mut complete = true;
     for (sheet, layer) in joint.sheets.iter().zip(row.stack.load_carrying()) {
         let cut = cut_away(row, layer, sheet.layer).unwrap_or_else(|finding| {
-            findings.push(finding);
+            joint.findings.push(finding);
             complete = false;
             None
         });
@@ -427,7 +420,7 @@ pub fn compare_rows(before: &RowStrength, after: &RowStrength) -> RowComparison 
         Some(_) => {}
         None => {
             let missing = [before, after].into_iter().filter(|row| row.per_inch.is_none());
-            let key = missing.filter_map(|row| row.findings.iter().find_map(Finding::key)).next();
+            let key = missing.filter_map(|row| row.joint.findings.iter().find_map(Finding::key)).next();
             findings.push(Finding::unknown(Code::StrengthNotPublished, Severity::Refer, basis, key));
         }
     }

@@ -79,7 +79,7 @@ pub fn in_row(rows: &LaidRows<'_, '_>) -> Result<InRow, RowError> {
     let mut fitted = Findings::new();
     let rivet = with_length(rows, &mut fitted);
     let mut findings = fitted.clone();
-    findings.extend(&strength.findings);
+    findings.extend(&strength.joint.findings);
     Ok(InRow { strength, rivet, fitted, findings })
 }
 

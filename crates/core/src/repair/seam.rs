@@ -283,7 +283,7 @@ pub fn seam(query: &SeamQuery<'_>) -> Result<Seam, SeamError> {
 fn say(query: &SeamQuery<'_>, stack: &Stack, by_table: bool, found: &mut Seam) {
     let findings = &mut found.findings;
     match (&found.row, query.rivet()) {
-        (Some(row), _) => row.findings.iter().for_each(|finding| findings.push(*finding)),
+        (Some(row), _) => row.joint.findings.iter().for_each(|finding| findings.push(*finding)),
         (None, Some(rivet)) => query.question(rivet, stack, by_table).findings().iter().for_each(|finding| {
             findings.push(*finding);
         }),
@@ -371,7 +371,7 @@ fn better(
     let mut best = 0.0_f64;
     for rows in 1..=MOST_ROWS {
         let (one, row) = lay(query, stack, total, rows, by_table)?;
-        if row.is_some_and(|row| !row.findings.must_refer()) {
+        if row.is_some_and(|row| !row.joint.findings.must_refer()) {
             best = best.max(one.develops.unwrap_or(0.0));
             // Cannot fail: there is room for every number of rows.
             let _ = tried.push(one);

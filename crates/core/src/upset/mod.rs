@@ -539,7 +539,6 @@ pub struct PredictedHead {
 /// What to drive a head to, so that it is accepted whatever its shank, hole, pack and length are within their tolerances.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-#[non_exhaustive]
 pub struct Window {
     /// The heights to stop at. Left between them every head is wide enough.
     pub height: Interval,
