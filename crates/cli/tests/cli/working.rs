@@ -179,6 +179,9 @@ fn check_repair(typed: &str) -> bool {
     let tried = if rows["solved"].is_null() { &rows["as_asked"] } else { &rows["solved"]["found"] };
     ends_with(steps, &["width-margin"], &tried["margin"]);
     ends_with(steps, &["shear-and-tension"], &rows["combined"]["margin"]);
+    ends_with(steps, &["strip"], &rows["strip"]["carries"]["lbf"]);
+    ends_with(steps, &["strip-efficiency"], &rows["strip"]["efficiency"]);
+    ends_with(steps, &["margin"], &rows["strip"]["margin"]);
     ends_with(steps, &["bend-setback"], &result["bend"]["setback"]["in"]);
     true
 }
@@ -227,6 +230,14 @@ const EXAMPLES: &[(Check, &str)] = &[
     (
         check_repair,
         "rows --rivet MS20470AD4 --sheets 2024-T3:.063,2024-T3:.063 --across 10 --load 1000 --tension 20 --tension-tested 100",
+    ),
+    (
+        check_repair,
+        "rows --rivet MS20470AD4 --sheets 2024-T3:.040,2024-T3:.063 --counts 1-3:5/32-2 --across 3 --load 900 --edge .4 --row-spacing .75",
+    ),
+    (
+        check_repair,
+        "rows --rivet MS20470AD5 --sheets 2024-T3:.025,2024-T3:.025 --counts 1-3-1 --across 1-3/8 --row-spacing 1 --edge 1 --ftu 70ksi --fbru 124ksi --fsu 41ksi --rivet-fsu 30ksi --hole 5/32",
     ),
     (check_repair, "bend --material 2024-T3 --thickness .040"),
 ];
@@ -405,6 +416,11 @@ fn questions() -> impl Strategy<Value = (Check, String)> {
                 "rows --rivet {rivet} --sheets {a}in,{b}in --rows {rows} --across 8in --load {load}lbf{more}{units}"
             )
         });
+    let counted = (one(RIVETS), one(SHEETS), one(SHEETS), one(&["1-3-1", "2-4-4-2", "1-2", "3", "1-3-5:3/32-3-1"]), length(2_500, 6_000), length(200, 1_000),
+        one(&["", " --load 800lbf", " --load 2000lbf --ultimate-load", " --rivet-fsu 30ksi --fbru 120ksi --load 700lbf"]), one(UNITS))
+        .prop_map(|(rivet, a, b, counts, across, apart, load, units)| {
+            format!("rows --rivet {rivet} --sheets {a}in,{b}in --counts {counts} --across {across} --row-spacing {apart} --edge .4in{load}{units}")
+        });
     let bend = (one(&["2024-T3", "5052-H32", "7075-T6"]), length(20, 120), 1_u32..179, one(&["", " --radius .2in"]))
         .prop_map(|(material, thickness, angle, radius)| {
             format!("bend --material {material} --thickness {thickness} --angle {angle}{radius}")
@@ -422,6 +438,7 @@ fn questions() -> impl Strategy<Value = (Check, String)> {
         2 => patch.prop_map(of(check_repair)),
         2 => member.prop_map(of(check_repair)),
         2 => tried.prop_map(of(check_repair)),
+        2 => counted.prop_map(of(check_repair)),
         1 => bend.prop_map(of(check_repair)),
     ]
 }
