@@ -4,6 +4,7 @@ mod access;
 mod alike;
 mod answers;
 mod batch;
+mod by_hand;
 mod card;
 mod csv;
 mod depth;
@@ -33,6 +34,7 @@ mod text;
 mod trim;
 mod units;
 mod whole;
+mod working;
 
 use std::process::Output;
 

@@ -25,7 +25,7 @@ impl<'a> Installation<'_, 'a> {
         Ok(Wanted {
             rivet: self.rivet,
             case: self.case(),
-            grip: self.stack.map(Stack::grip).or(self.grip).ok_or(FitError::NoGrip)?,
+            grip: self.grip().ok_or(FitError::NoGrip)?,
             dimpled: self.stack.is_some_and(Stack::is_dimpled_through),
             hole: self.hole_or_drilled().value,
             practice: self.practice,
@@ -117,7 +117,7 @@ impl<'a> Installation<'_, 'a> {
 
     /// The edge distance that strength counts: of several rows no more than the metal in front of an inner row, up to the side of the next hole
     /// in line with it.
-    fn edge_counted(&self) -> Option<Length> {
+    pub(crate) fn edge_counted(&self) -> Option<Length> {
         let edge = self.edge_in_load.or(self.edge_or_least().map(|edge| edge.value))?;
         let Some(spacing) = self.layout.transverse_pitch.filter(|_| self.rows > 1) else { return Some(edge) };
         // Staggered, the next hole in line is that of the next row but one.
@@ -163,11 +163,11 @@ impl<'a> Installation<'_, 'a> {
     }
 
     /// The load on all rows, from that on one rivet as if they shared alike.
-    fn on_all_rows(&self, load: Force) -> Force {
+    pub(crate) fn on_all_rows(&self, load: Force) -> Force {
         Force::from_lbf(load.lbf() * f64::from(self.rows))
     }
 
-    fn is_doubler(&self) -> bool {
+    pub(crate) fn is_doubler(&self) -> bool {
         self.transfer == Transfer::Doubler && self.rows > 1
     }
 
@@ -344,8 +344,8 @@ impl<'a> Installation<'_, 'a> {
         let peak = envelope.peak().filter(|_| is_shared).map(|peak| (peak, envelope.most_in_b()));
         let loaded = Loaded { pitch, load: whole, factors, doubler: self.is_doubler() };
         found.take_load(&loaded, peak.map(|(_, in_b)| in_b))?;
-        let Some(((row, force), _)) = peak else { return Ok(()) };
-        found.peak = Some(Peak { row, load: Load { force, ..load } });
+        let Some(((row, force), most_in_b)) = peak else { return Ok(()) };
+        found.peak = Some(Peak { row, load: Load { force, ..load }, most_in_b });
         let limit = match load.kind {
             LoadKind::Limit => force,
             LoadKind::Ultimate => Force::from_lbf(force.lbf() / factors.safety.value),

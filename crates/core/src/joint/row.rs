@@ -26,6 +26,7 @@ use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::length::Length;
 use crate::practice::{Dimension, Key};
 use crate::quantity::{Force, Stress};
+use crate::rivet::part::Part;
 use crate::stack::{Layer, Preparation};
 
 /// What fails in a row.
@@ -127,6 +128,8 @@ pub struct Peak {
     pub row: usize,
     /// The most that one of its rivets carries by any formula, limit or ultimate as the load was.
     pub load: Load,
+    /// The most that the second sheet carries anywhere by any formula, on one pitch.
+    pub most_in_b: Force,
 }
 
 /// The load on one pitch of some rows.
@@ -280,8 +283,7 @@ fn cut_away(row: &Made<'_, '_>, layer: &Layer, number: u8) -> Result<Option<Cut>
     if layer.preparation != Preparation::Countersunk {
         return Ok(None);
     }
-    let size = row.rivet.size();
-    let Some(head) = size.head.filter(|_| row.rivet.series().head.is_flush()) else {
+    let Some((in_net, in_tear_out)) = countersink_of(row.rivet, layer) else {
         let key = Key::of_size(row.rivet, Dimension::HeadDiameter).filter(|_| row.rivet.series().head.is_flush());
         let (code, basis) = (Code::StrengthNotPublished, Basis::COUNTERSINK_AT_LARGEST_HEAD);
         return Err(Finding::unknown(code, Severity::Refer, basis, key).in_layer(number));
@@ -291,20 +293,28 @@ fn cut_away(row: &Made<'_, '_>, layer: &Layer, number: u8) -> Result<Option<Cut>
         // The sheet carries nothing in any case, and strength() has said so.
         return Ok(None);
     };
-    let diameter = head.diameter.map_or(head.diameter_nominal, |limits| limits.max());
-    let height = head.height.map_or(head.height_nominal, |limits| limits.max());
-    // A cone that goes through the sheet is counted as a straight hole of its surface diameter, which a depth of twice the sheet gives
-    // the two triangles.
-    let depth = if height < thickness { height } else { thickness.plus(thickness) };
     let lost = |stress: Option<Stress>, by: &dyn Fn(Stress) -> Force| stress.map_or(Force::ZERO, by);
     Ok(Some(Cut {
-        net: lost(properties.ftu(), &|ftu| {
-            modes::countersink_net_loss(ftu, Countersink { diameter, depth }, size.shank_nominal)
-        }),
-        tear_out: lost(properties.fsu(), &|fsu| {
-            modes::countersink_tear_out_loss(fsu, Countersink { diameter, depth: height.min(thickness) })
-        }),
+        net: lost(properties.ftu(), &|ftu| modes::countersink_net_loss(ftu, in_net, row.rivet.size().shank_nominal)),
+        tear_out: lost(properties.fsu(), &|fsu| modes::countersink_tear_out_loss(fsu, in_tear_out)),
     }))
+}
+
+/// The countersink of a layer at the largest head of its rivet: as a net section and as a tear-out count it. `None` where the layer is not
+/// countersunk or the head is not known.
+///
+/// A cone that goes through the sheet is counted as a straight hole of its surface diameter, which a depth of twice the sheet gives the two
+/// triangles of a net section.
+pub(crate) fn countersink_of(rivet: &Part<'_>, layer: &Layer) -> Option<(Countersink, Countersink)> {
+    if layer.preparation != Preparation::Countersunk {
+        return None;
+    }
+    let head = rivet.size().head.filter(|_| rivet.series().head.is_flush())?;
+    let thickness = layer.thickness.nominal();
+    let diameter = head.diameter.map_or(head.diameter_nominal, |limits| limits.max());
+    let height = head.height.map_or(head.height_nominal, |limits| limits.max());
+    let depth = if height < thickness { height } else { thickness.plus(thickness) };
+    Some((Countersink { diameter, depth }, Countersink { diameter, depth: height.min(thickness) }))
 }
 
 /// Net section a pitch along the zigzag through two staggered rows; `None` where no row stands against another's gaps.

@@ -35,7 +35,7 @@ pub struct LaidRows<'s, 'a> {
 
 impl<'s, 'a> LaidRows<'s, 'a> {
     /// The question about one rivet of them.
-    fn question(&self) -> Installation<'s, 'a> {
+    pub(crate) fn question(&self) -> Installation<'s, 'a> {
         let question = Installation::new(self.rivet, self.stack).edge(self.edge).pitch(self.pitch);
         let question = question.rows(u16::from(self.rows)).shear(self.shear).by(self.practice);
         if self.rows < 2 {

@@ -213,6 +213,11 @@ impl<'a> LengthAnswer<'a> {
         Some(Nearest { length, within: gauge.within(length) })
     }
 
+    /// What every length is checked against, where that is known.
+    pub(crate) const fn gauge(&self) -> Option<&Gauge<'a>> {
+        self.gauge.as_ref()
+    }
+
     /// The farthest that the rivet reaches behind the pack before driving: the chosen one, the longest of those for several holes, or the rule of
     /// thumb where nothing else is known.
     #[must_use]
@@ -228,15 +233,15 @@ impl<'a> LengthAnswer<'a> {
 
 /// What every length of one rivet in its pack and hole is checked against.
 #[derive(Clone, Copy, Debug, PartialEq)]
-struct Gauge<'a> {
+pub(crate) struct Gauge<'a> {
     rivet: Part<'a>,
-    fit: Fit,
-    limits: HeadLimits,
+    pub(crate) fit: Fit,
+    pub(crate) limits: HeadLimits,
     /// Diameter and height of the least head.
-    least: Given<(Length, Length)>,
+    pub(crate) least: Given<(Length, Length)>,
     /// Diameter and height that together bound the metal.
-    greatest: Option<Given<(Length, Length)>>,
-    tail: Given<Length>,
+    pub(crate) greatest: Option<Given<(Length, Length)>>,
+    pub(crate) tail: Given<Length>,
     /// The rule's length.
     rule: Length,
 }
@@ -290,12 +295,13 @@ impl<'a> Gauge<'a> {
 
     /// The shortest and the longest usable length, in sixteenths, else in thirty-seconds where the series has them.
     fn ends(&self, usable: &Usable) -> Option<(Length, Length)> {
-        let within = |step: Length| {
-            let shortest = usable.shortest.value.max(step).ceil_to(step);
-            let longest = usable.longest.value.floor_to(step);
-            (shortest <= longest).then_some((shortest, longest))
-        };
-        within(Length::SIXTEENTH).or_else(|| if self.has_halves() { within(Length::THIRTY_SECOND) } else { None })
+        ends(usable, Length::SIXTEENTH)
+            .or_else(|| if self.has_halves() { ends(usable, Length::THIRTY_SECOND) } else { None })
+    }
+
+    /// The step in which usable lengths are looked for: sixteenths, and half lengths where only they are usable.
+    pub(crate) fn step_of(&self, usable: &Usable) -> Length {
+        if ends(usable, Length::SIXTEENTH).is_some() { Length::SIXTEENTH } else { self.finest_step() }
     }
 
     /// The usable length nearest to the rule's.
@@ -401,6 +407,13 @@ impl<'a> Gauge<'a> {
             findings.push(Finding::against(Code::TailTooLong, Severity::Note, length, &longest));
         }
     }
+}
+
+/// The shortest and the longest usable length of those in such steps.
+fn ends(usable: &Usable, step: Length) -> Option<(Length, Length)> {
+    let shortest = usable.shortest.value.max(step).ceil_to(step);
+    let longest = usable.longest.value.floor_to(step);
+    (shortest <= longest).then_some((shortest, longest))
 }
 
 const fn nothing_fits<'a>(hole: Interval) -> ByHole<'a> {
