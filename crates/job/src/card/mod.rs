@@ -27,6 +27,7 @@ use crate::diagnostic::escaped;
 use crate::drawing::{Mark, sheets};
 use crate::grouped::grouped;
 use crate::inspect::{Inspected, Inspection};
+use crate::model::Taken;
 use crate::order::{Alternative, NotOrdered, OrderLine, not_ordered};
 use crate::plan::{Bucked, Choice, EdgePlan, HolePlan, Plan, RowCut, RowPlan, Standing, Subject, There, in_words};
 use crate::tools::Tool;
@@ -687,7 +688,11 @@ impl<'j> Card<'_, 'j> {
             tr {
                 (tick(&format!("done, {name}")))
                 th scope="row" { (Said(&row.row.name)) " hole " (hole.number) }
-                td { (Said(&words::found_first(hole, self.units))) @if !hole.about.is_empty() { br; (Said(hole.about)) } }
+                td {
+                    (Said(&words::found_first(hole, self.units)))
+                    @if !hole.about.is_empty() { br; (Said(hole.about)) }
+                    @if let Some(measured) = hole.measured.filter(|_| self.holes_taken().len() > 1) { (taken(&measured.taken)) }
+                }
                 td {
                     @if let Some(ruling) = hole.ruling {
                         (Said(&in_words(ruling.answer)))
@@ -774,9 +779,38 @@ impl<'j> Card<'_, 'j> {
                         }
                     }
                 }
-                (write_cell(&format!("{name} looked at by")))
+                @if rivet.line.taken.is_empty() { (write_cell(&format!("{name} looked at by"))) }
+                @else { td class="small" { (Said(&rivet.line.taken.to_string())) } }
             }
         }
+    }
+
+    /// The batches that the driven rivets of a part came from, each once.
+    fn batches(&self, part: &Part<'_>) -> Vec<&str> {
+        let rivets = self.inspection.map(|found| found.rivets.as_slice()).unwrap_or_default();
+        let of_part = rivets.iter().filter(|rivet| rivet.planned.as_ref() == Some(part));
+        let mut batches: Vec<&str> =
+            of_part.map(|rivet| rivet.line.batch.as_str()).filter(|batch| !batch.is_empty()).collect();
+        batches.sort_unstable();
+        batches.dedup();
+        batches
+    }
+
+    /// Who measured which holes, when and with what.
+    fn holes_taken(&self) -> Vec<String> {
+        let holes = self.plan.rows.iter().flat_map(|row| row.holes.iter().map(move |hole| (row, hole)));
+        let taken = holes.filter_map(|(row, hole)| {
+            let taken = &hole.measured?.taken;
+            (!taken.is_empty()).then_some((taken, (row.row.name.as_str(), hole.number)))
+        });
+        who_took(taken)
+    }
+
+    /// Who looked at which driven rivets.
+    fn heads_taken(&self) -> Vec<String> {
+        let rivets = self.inspection.map(|found| found.rivets.as_slice()).unwrap_or_default();
+        let taken = rivets.iter().filter(|rivet| !rivet.line.taken.is_empty());
+        who_took(taken.map(|rivet| (&rivet.line.taken, (rivet.row.row.name.as_str(), rivet.line.number))))
     }
 
     fn order(&self) -> Markup {
@@ -821,7 +855,10 @@ impl<'j> Card<'_, 'j> {
                             @if with_stock { td class="number" { @if let Some(stock) = line.stock { (stock) } } }
                             td class="number" { strong { (line.buy) } }
                             td class="number" { (mass(line)) }
-                            (write_cell(&format!("lot or batch of {}", line.part)))
+                            @match self.batches(&line.part).as_slice() {
+                                [] => { (write_cell(&format!("lot or batch of {}", line.part))) }
+                                batches => { td { (Said(&batches.join(", "))) } }
+                            }
                             (write_cell(&format!("{} driven by", line.part)))
                         }
                     }
@@ -919,8 +956,12 @@ impl<'j> Card<'_, 'j> {
                 p { "Figures from these were recalled, not read. Check them against your own documents before relying on them." }
                 ul class="ticks" { @for basis in &recalled { li { label { (tick_box_bare()) span { (Said(basis)) } } } } }
             }
-            @for what in ["Holes measured", "Heads measured"] {
-                div class="sign" role="group" aria-label=(what) { p { (what) } (field("By")) (field("Gauge and its number")) (field("Calibrated until")) (field("Date")) }
+            @for (what, taken) in [("Holes measured", self.holes_taken()), ("Heads measured", self.heads_taken())] {
+                div class="sign" role="group" aria-label=(what) {
+                    p { (what) }
+                    @if !taken.is_empty() { ul class="taken" { @for line in &taken { li { (Said(line)) } } } }
+                    (field("By")) (field("Gauge and its number")) (field("Calibrated until")) (field("Date"))
+                }
             }
             @for line in lines {
                 div class="sign" role="group" aria-label=(line) {
@@ -931,6 +972,21 @@ impl<'j> Card<'_, 'j> {
         };
         html! { div class="record" { (self.order()) (section("sign-off", "Record", &content)) } }
     }
+}
+
+/// Who measured something, when and with what; nothing where that was not written down.
+fn taken(taken: &Taken) -> Markup {
+    html! { @if !taken.is_empty() { br; span class="small" { (Said(&taken.to_string())) } } }
+}
+
+/// The same for many, those of one person with one gauge on one day together: `A. Example, 2026-11-25, gauge PG-14: K1 1-48; K2 3`.
+fn who_took<'t>(taken: impl Iterator<Item = (&'t Taken, (&'t str, u32))>) -> Vec<String> {
+    let line = |(taken, holes): (&Taken, Vec<(&str, u32)>)| {
+        let rows = grouped(holes.into_iter()).into_iter();
+        let rows: Vec<String> = rows.map(|(row, numbers)| format!("{row} {}", words::ranges(&numbers))).collect();
+        format!("{taken}: {}", rows.join("; "))
+    };
+    grouped(taken).into_iter().map(line).collect()
 }
 
 /// A box inside its own label.
