@@ -7,7 +7,7 @@ use shophead::joint::compare::compare;
 use shophead::joint::margin::{Factors, Load, LoadKind, margin};
 use shophead::joint::splice::{CountRounding, Fastener, SpliceMember, SpliceTable, count, needed, per_inch, rows};
 use shophead::joint::strength::{
-    Allowable, Joint, JointStrength, Preparation, Rivet, Shear, Sheet, StrengthError, strength,
+    Allowable, Joint, JointStrength, Preparation, Rivet, RivetKeys, Shear, Sheet, StrengthError, strength,
 };
 use shophead::joint::thin_sheet;
 use shophead::length::Length;
@@ -60,16 +60,18 @@ impl Case {
             .sheets
             .iter()
             .map(|&(thickness, edge)| Sheet {
-                properties: Some(&self.properties),
+                properties: Some((&self.properties).into()),
                 thickness,
                 edge,
                 preparation: Preparation::Plain,
+                entered_joint: None,
             })
             .collect();
         let rivet = Rivet {
             diameter: self.diameter,
             head: Head::Universal,
             driven_shear: Some((Stress::from_psi(self.shear_stress), DRIVEN)),
+            keys: RivetKeys::default(),
         };
         let Case { hole, shear, pitch, .. } = *self;
         strength(&Joint { sheets: &sheets, rivet, hole, shear, pitch, load: None, unpublished: Severity::Refer })

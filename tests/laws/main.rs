@@ -2,6 +2,7 @@
 
 mod common;
 mod drills;
+mod entered;
 mod exact;
 mod group;
 mod hole;

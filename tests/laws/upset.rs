@@ -33,6 +33,7 @@ impl Sizes {
             diameter: None,
             height_nominal: nm(sunk[1]),
             height: Some(ends(sunk)),
+            basis,
         });
         let size = Size {
             dash: 0,

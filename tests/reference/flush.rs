@@ -3,7 +3,7 @@
 use shophead::basis::{Basis, Status};
 use shophead::finding::{Code, Severity};
 use shophead::joint::flush_table::{self, FlushRow};
-use shophead::joint::strength::{Joint, JointStrength, Mode, Preparation, Rivet, Shear, Sheet, strength};
+use shophead::joint::strength::{Joint, JointStrength, Mode, Preparation, Rivet, RivetKeys, Shear, Sheet, strength};
 use shophead::length::Length;
 use shophead::material::{Guarantee, SheetHeading, SheetProperties};
 use shophead::quantity::Stress;
@@ -83,9 +83,10 @@ const DRIVEN_2117: (Stress, Basis) = (Stress::from_ksi(30.0), Basis::HDBK5J_T8_1
 /// A flush rivet through this sheet into a thick one.
 fn flush(properties: &SheetProperties, preparation: Preparation, rivet: Length, thickness: Length) -> JointStrength {
     let edge = rivet.checked_mul(2).expect("a length");
-    let skin = Sheet { properties: Some(properties), thickness, edge, preparation };
+    let skin = Sheet { properties: Some(properties.into()), thickness, edge, preparation, entered_joint: None };
     let under = Sheet { thickness: Length::from_ten_thousandths(1_250), preparation: Preparation::Plain, ..skin };
-    let rivet = Rivet { diameter: rivet, head: Head::Flush, driven_shear: Some(DRIVEN_2117) };
+    let rivet =
+        Rivet { diameter: rivet, head: Head::Flush, driven_shear: Some(DRIVEN_2117), keys: RivetKeys::default() };
     let joint = Joint {
         sheets: &[skin, under],
         rivet,

@@ -6,7 +6,7 @@
 use shophead::basis::{Basis, Status};
 use shophead::drill::Drill;
 use shophead::finding::{Code, Severity};
-use shophead::joint::strength::{Joint, Preparation, Rivet, Shear, Sheet, strength};
+use shophead::joint::strength::{Joint, Preparation, Rivet, RivetKeys, Shear, Sheet, strength};
 use shophead::joint::{hole_table, modes, shear_table, thin_sheet};
 use shophead::length::Length;
 use shophead::material::{Material, RivetAlloy, sheets};
@@ -85,13 +85,21 @@ fn shear_stands_on_what_was_read_and_never_above_a_recalled_cell() {
             let stress = Stress::from_ksi(ksi);
             let thick = row.rivet.checked_mul(2).expect("small");
             let sheet = Sheet {
-                properties: Material::parse("2024-T3").expect("a material").properties(Length::from_64ths(8)),
+                properties: Material::parse("2024-T3")
+                    .expect("a material")
+                    .properties(Length::from_64ths(8))
+                    .map(Into::into),
                 thickness: Length::from_64ths(8),
                 edge: thick,
                 preparation: Preparation::Plain,
+                entered_joint: None,
             };
-            let rivet =
-                Rivet { diameter: row.rivet, head: Head::Universal, driven_shear: Some((stress, Basis::AC43_T4_8)) };
+            let rivet = Rivet {
+                diameter: row.rivet,
+                head: Head::Universal,
+                driven_shear: Some((stress, Basis::AC43_T4_8)),
+                keys: RivetKeys::default(),
+            };
             let joint = Joint {
                 sheets: &[sheet; 2],
                 rivet,
@@ -333,8 +341,19 @@ fn every_published_sheet_has_an_allowable_or_says_why_not() {
         let thickness = properties.t_max().min(Length::from_ten_thousandths(1_250)).max(properties.t_min());
         let diameter = Length::from_64ths(if thickness < Length::from_ten_thousandths(170) { 2 } else { 4 });
         let edge = diameter.checked_mul(2).expect("small");
-        let sheet = Sheet { properties: Some(properties), thickness, edge, preparation: Preparation::Plain };
-        let rivet = Rivet { diameter, head: Head::Universal, driven_shear: RivetAlloy::Al2117.fsu_driven() };
+        let sheet = Sheet {
+            properties: Some(properties.into()),
+            thickness,
+            edge,
+            preparation: Preparation::Plain,
+            entered_joint: None,
+        };
+        let rivet = Rivet {
+            diameter,
+            head: Head::Universal,
+            driven_shear: RivetAlloy::Al2117.fsu_driven(),
+            keys: RivetKeys::default(),
+        };
         let joint = Joint {
             sheets: &[sheet, sheet],
             rivet,

@@ -4,7 +4,7 @@
 
 use shophead::basis::Basis;
 use shophead::finding::Severity;
-use shophead::joint::strength::{Joint, Preparation, Rivet, Shear, Sheet, strength};
+use shophead::joint::strength::{Joint, Preparation, Rivet, RivetKeys, Shear, Sheet, strength};
 use shophead::joint::{buckling, modes};
 use shophead::length::Length;
 use shophead::material::{Guarantee, RivetAlloy, SheetHeading, SheetProperties};
@@ -47,12 +47,18 @@ fn bearing(row: &Row) -> f64 {
     let diameter = inches(row.figure("D_in"));
     let edge = inches(row.figure("D_in") * row.figure("e_over_D"));
     let sheet = Sheet {
-        properties: Some(&properties),
+        properties: Some((&properties).into()),
         thickness: inches(row.figure("t_in")),
         edge,
         preparation: Preparation::Plain,
+        entered_joint: None,
     };
-    let rivet = Rivet { diameter, head: Head::Universal, driven_shear: RivetAlloy::Al2117.fsu_driven() };
+    let rivet = Rivet {
+        diameter,
+        head: Head::Universal,
+        driven_shear: RivetAlloy::Al2117.fsu_driven(),
+        keys: RivetKeys::default(),
+    };
     let joint = Joint {
         sheets: &[sheet; 2],
         rivet,

@@ -241,7 +241,8 @@ fn every_cell_of_the_bend_table() {
     assert_eq!(bend_table::LINES.len() * bend_table::COLUMNS.len(), 78);
     cells.finish(156);
     // Between two columns the next one; beyond the last none.
-    let radius = |thickness| least_radius(material("2024-T3"), inch(thickness)).map(|found| found.value.min());
+    let radius =
+        |thickness| least_radius(material("2024-T3"), inch(thickness), &HANDBOOK).map(|found| found.value.min());
     assert_eq!((radius(".032"), radius(".033")), (Some(inch(".064")), Some(inch(".099"))));
     assert_eq!(radius(".26"), None);
 }
@@ -437,15 +438,15 @@ fn uses() -> Vec<(&'static str, Use)> {
         ("AR-D09", told(T::BackLap)),
         ("AR-N01", Shown(|_| {
             // So many on an inch of width, whatever the width.
-            let lap = rate(material(CLAD), inch(".040"), &part("MS20470AD4"), SpliceMember::Other, None, By::Table).expect("a rate");
+            let lap = rate(material(CLAD), inch(".040"), &part("MS20470AD4"), SpliceMember::Other, None, By::Table, &HANDBOOK).expect("a rate");
             assert_eq!((lap.over(inch("10")), lap.over(inch("20"))), (Ok(Some(77)), Ok(Some(154))));
         })),
         ("AR-N02", Shown(|_| {
             assert!(tables_hold_for(RivetAlloy::Al2117, Head::Universal));
             assert!(!tables_hold_for(RivetAlloy::Al2117, Head::Flush) && !tables_hold_for(RivetAlloy::Al2017, Head::Universal));
-            let flush = rate(material(CLAD), inch(".063"), &part("MS20426AD4"), SpliceMember::Other, None, By::Table).expect("a rate");
+            let flush = rate(material(CLAD), inch(".063"), &part("MS20426AD4"), SpliceMember::Other, None, By::Table, &HANDBOOK).expect("a rate");
             assert!(flush.findings.has(Code::NoSpliceTable) && flush.findings.must_refer(), "laid out for approval only");
-            let hard = rate(material(CLAD), inch(".063"), &part("MS20470D4"), SpliceMember::Other, None, By::Table).expect("a rate");
+            let hard = rate(material(CLAD), inch(".063"), &part("MS20470D4"), SpliceMember::Other, None, By::Table, &HANDBOOK).expect("a rate");
             assert!(hard.by_table.is_none() && hard.findings.must_refer());
         })),
         ("AR-N03", Shown(|row| {
@@ -462,7 +463,7 @@ fn uses() -> Vec<(&'static str, Use)> {
         })),
         ("AR-N05", Shown(|_| assert_eq!(tables("5052", "H34", false).map(|named| named.first), Some(SpliceTable::T4_11)))),
         ("AR-N06", Shown(|_| {
-            let by = |by| rate(material(CLAD), inch(".032"), &part("MS20470AD4"), SpliceMember::Other, None, by).expect("a rate").per_inch;
+            let by = |by| rate(material(CLAD), inch(".032"), &part("MS20470AD4"), SpliceMember::Other, None, by, &HANDBOOK).expect("a rate").per_inch;
             assert_eq!((by(By::Example), by(By::Table)), (Some(4.9), Some(6.2)));
         })),
         ("AR-N07", Shown(|row| assert!((SpliceTable::T4_9.shear_part().0 * 100.0 - value(row)).abs() < 1e-9))),
@@ -475,7 +476,7 @@ fn uses() -> Vec<(&'static str, Use)> {
             // .016 with 3/16: a dash. No formula is put in its place.
             let rivet = Fastener::Rivet(inch("3/16"));
             assert_eq!(by_table(SpliceTable::T4_9, inch(".016"), rivet, SpliceMember::Other), Ok(None));
-            let found = rate(material("2024-T3"), inch(".016"), &part("MS20470AD6"), SpliceMember::Other, None, By::Table).expect("a rate");
+            let found = rate(material("2024-T3"), inch(".016"), &part("MS20470AD6"), SpliceMember::Other, None, By::Table, &HANDBOOK).expect("a rate");
             assert!(found.per_inch.is_none() && found.findings.has(Code::NoSpliceTable) && found.findings.must_refer());
         })),
         ("AR-N12", Shown(|row| percent(row, Spliced::UpperStringer.member()))),
@@ -607,7 +608,7 @@ fn uses() -> Vec<(&'static str, Use)> {
             let legs = [leg("1", ".040"), leg("2", ".040")];
             let found = spliced(&SpliceQuery { material: material("2024-T3"), ..member(Spliced::Stringer, Shape::Angle, &legs) });
             let (radius, back) = found.legs[0].bend.expect("in the table");
-            assert_eq!(radius, least_radius(material("2024-T3"), found.legs[0].plate.1).expect("in the table").value);
+            assert_eq!(radius, least_radius(material("2024-T3"), found.legs[0].plate.1, &HANDBOOK).expect("in the table").value);
             assert_eq!(back, setback(90.0, radius.min(), found.legs[0].plate.1).expect("a bend").value);
         })),
         ("AR-Q16", told(T::BendLine)),

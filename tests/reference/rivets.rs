@@ -41,6 +41,7 @@ fn every_tabulated_dimension_is_carried_and_marked_as_recalled() {
             diameter: interval(&row, "head_dia_min_in", "head_dia_max_in"),
             height_nominal: length(&row, "head_height_nom_in").expect("a head height"),
             height: interval(&row, "head_height_min_in", "head_height_max_in"),
+            basis: size.basis,
         };
         table.equal(&cell("head"), Some(head), size.head);
         let angle = row.text("csk_angle_deg").parse().ok();

@@ -6,7 +6,7 @@
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::length::Length;
-use crate::practice::{Case, Given, Name, Practice, Value};
+use crate::practice::{Case, Given, Key, Name, Practice, Value};
 
 crate::words::words! {
     /// What kind of damage.
@@ -77,7 +77,8 @@ pub fn judge(damaged: &Damaged, case: Option<&Case>, practice: &Practice<'_>) ->
         }
     }
     if !is_limited {
-        let finding = Finding::new(Code::DamageNotLimited, Severity::Refer, Basis::DAMAGE_NOT_LIMITED);
+        let (code, basis) = (Code::DamageNotLimited, Basis::DAMAGE_NOT_LIMITED);
+        let finding = Finding::unknown(code, Severity::Refer, basis, Some(Key::of_limit(longest)));
         let measured = damaged.length.or(damaged.depth).map(Figure::Length);
         findings.push(measured.map_or(finding, |measured| finding.with_measured(measured)));
     }

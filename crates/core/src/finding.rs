@@ -13,7 +13,7 @@ use core::num::NonZeroU8;
 use crate::basis::{Basis, Status};
 use crate::fact::Facts;
 use crate::length::Length;
-use crate::practice::Given;
+use crate::practice::{Given, Key};
 use crate::quantity::{Force, Stress};
 use crate::words::{Shown, Units};
 
@@ -46,6 +46,8 @@ pub enum Figure {
     Count(u32),
     /// What was not given.
     Facts(Facts),
+    /// What is not on file, as a limits file calls it.
+    Key(Key),
 }
 
 impl Figure {
@@ -59,6 +61,7 @@ impl Figure {
             Figure::Ratio(ratio) => units.ratio(ratio),
             Figure::Count(count) => units.count(count),
             Figure::Facts(facts) => units.facts(facts),
+            Figure::Key(key) => units.key(key),
         }
     }
 }
@@ -73,6 +76,7 @@ enum Kind {
     Ratio,
     Count,
     Facts,
+    Key,
 }
 
 /// The two kinds of a finding's figures in one byte: [`Kind`] of what was measured, then of the limit.
@@ -110,6 +114,7 @@ const fn packed(figure: Figure) -> (Kind, u64) {
         Figure::Ratio(ratio) => (Kind::Ratio, ratio.to_bits()),
         Figure::Count(count) => (Kind::Count, count as u64),
         Figure::Facts(facts) => (Kind::Facts, facts.bits() as u64),
+        Figure::Key(key) => (Kind::Key, key.number() as u64),
     }
 }
 
@@ -120,6 +125,7 @@ const fn unpacked(kind: u8, bits: u64) -> Option<Figure> {
     const RATIO: u8 = Kind::Ratio as u8;
     const COUNT: u8 = Kind::Count as u8;
     const FACTS: u8 = Kind::Facts as u8;
+    const KEY: u8 = Kind::Key as u8;
     match kind {
         LENGTH => match Length::from_nanometres(bits.cast_signed()) {
             Some(length) => Some(Figure::Length(length)),
@@ -130,6 +136,7 @@ const fn unpacked(kind: u8, bits: u64) -> Option<Figure> {
         RATIO => Some(Figure::Ratio(f64::from_bits(bits))),
         COUNT => Some(Figure::Count(bits as u32)),
         FACTS => Some(Figure::Facts(Facts::from_bits(bits as u8))),
+        KEY => Some(Figure::Key(Key::of_bits(bits))),
         _ => None,
     }
 }
@@ -178,6 +185,21 @@ impl Finding {
         }
         let note = Finding::new(Code::LimitFromMemory, Severity::Note, limit.basis);
         Some(note.with_limit(Figure::Length(limit.value)))
+    }
+
+    /// That a figure is not on file, and what to enter it as.
+    pub(crate) fn unknown(code: Code, severity: Severity, basis: Basis, key: Option<Key>) -> Finding {
+        let found = Finding::new(code, severity, basis);
+        key.map_or(found, |key| found.with_limit(Figure::Key(key)))
+    }
+
+    /// What to enter in the limits file, where that is what is missing.
+    #[must_use]
+    pub const fn key(&self) -> Option<Key> {
+        match self.limit() {
+            Some(Figure::Key(key)) => Some(key),
+            _ => None,
+        }
     }
 
     /// A length that was checked against a limit.

@@ -1,13 +1,14 @@
 //! Sheet alloys and rivet alloys, and their strengths.
 //!
-//! [`Material`] is a sheet by name, [`SheetProperties`] one column of the handbook's strengths, [`RivetAlloy`] what a rivet is
-//! made of.
+//! [`Material`] is a sheet by name, [`SheetProperties`] one column of the handbook's strengths, [`Strengths`] what is known of one sheet with
+//! what a shop entered of it, [`RivetAlloy`] what a rivet is made of.
 
 mod name_table;
 mod named;
 mod rivet_alloy;
 mod rivet_alloy_table;
 mod sheet_table;
+mod strengths;
 
 use crate::basis::Basis;
 use crate::length::Length;
@@ -15,6 +16,7 @@ use crate::quantity::Stress;
 
 pub use named::{Material, ParseMaterialError};
 pub use rivet_alloy::{DrivenShear, HeatTreatment, RivetAlloy, RivetUse, Treatment};
+pub use strengths::{EnteredSheet, Property, Strengths};
 
 /// Every column of the handbook's tables that was read, in printed order. To find the one for a sheet see
 /// [`Material::properties`].

@@ -45,6 +45,7 @@ pub struct Removal {
 /// practice, where a shop can replace it.
 #[must_use]
 pub fn removal(installed: &Part<'_>, stack: &Stack, edge: Option<Length>, practice: &Practice<'_>) -> Removal {
+    let installed = &practice.rivet(*installed);
     let size = installed.size();
     let case = Case::of(installed.series().head, installed.alloy(), size);
     let below = practice.count(Name::RemovalDrillBelow, &case);

@@ -4,7 +4,7 @@
 
 use crate::basis::Basis;
 use crate::finding::{Code, Finding, Severity, Sink};
-use crate::practice::{Case, Given, Name, Practice};
+use crate::practice::{Case, Dimension, Given, Key, Name, Practice};
 use crate::rivet::HeadSize;
 use crate::rivet::part::Part;
 use crate::stack::{Layer, Preparation, Role, Stack};
@@ -20,7 +20,7 @@ pub(crate) fn check_seat(
 ) {
     let head = rivet.size().head;
     if rivet.series().head.is_flush() && head.is_none() {
-        push(Finding::new(Code::NoLimit, Severity::Refer, rivet.series().unknown.head));
+        push(head_not_known(rivet));
     }
     let Some(stack) = stack else { return };
     let is_sunk = |layer: &Layer| layer.preparation != Preparation::Plain;
@@ -60,6 +60,18 @@ pub(crate) fn check_seat(
             }
         }
     }
+}
+
+/// That the head of a flush rivet is not on file: either of its dimensions gives the other.
+pub(crate) fn head_not_known(rivet: &Part<'_>) -> Finding {
+    let key = Key::of_size(rivet, Dimension::HeadHeight);
+    Finding::unknown(Code::NoLimit, Severity::Refer, rivet.series().unknown.head, key)
+}
+
+/// That the limits of a shank are not on file.
+pub(crate) fn shank_not_known(rivet: &Part<'_>) -> Finding {
+    let key = Key::of_size(rivet, Dimension::Shank);
+    Finding::unknown(Code::NoLimit, Severity::Refer, rivet.series().unknown.shank, key)
 }
 
 fn check_countersink(

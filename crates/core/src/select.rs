@@ -21,6 +21,7 @@
 
 mod length;
 
+pub(crate) use length::Gauge;
 pub(crate) use length::Wanted;
 pub use length::{Assessed, ByHole, Difference, LengthAnswer, MAX_HOLE_RANGES, Nearest, Serving, UpperBound, Usable};
 
@@ -28,7 +29,7 @@ use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity, Sink};
 use crate::length::Length;
 use crate::material::RivetAlloy;
-use crate::practice::{Case, Given, Name, Practice};
+use crate::practice::{Case, Given, Key, Name, Practice};
 use crate::rivet::part::{Part, PartWarning};
 use crate::rivet::{Series, Size};
 use crate::structure::Structure;
@@ -104,7 +105,8 @@ pub fn choose_diameter<'s, 'a>(
     let wanted = match practice.fraction(Name::DiameterPerThicknessTarget, &case) {
         Some(target) => thickest.times(target.value.0, target.value.1),
         None => {
-            findings.push(Finding::new(Code::NoLimit, Severity::Refer, Basis::DIAMETER_FOR_SHEET));
+            let key = Key::of_limit(Name::DiameterPerThicknessTarget);
+            findings.push(Finding::unknown(Code::NoLimit, Severity::Refer, Basis::DIAMETER_FOR_SHEET, Some(key)));
             thickest
         }
     };
@@ -112,7 +114,7 @@ pub fn choose_diameter<'s, 'a>(
     let size = series.sizes.iter().find(|size| size.shank_nominal >= wanted && size.shank_nominal >= least);
     match size {
         Some(size) => {
-            let case = Case::of(series.head, alloy, size);
+            let case = Case::of(series.head, alloy, practice.size(series, size));
             check_diameter(series, &case, thickest, None, practice, &mut |finding| findings.push(finding));
         }
         None => {

@@ -1145,6 +1145,8 @@ enum shophead_figure_kind
   SHOPHEAD_FIGURE_COUNT = 5,
   // Facts that were not given: one bit each in `whole`, from the lowest layers, material, edge distance, pitch, row spacing, minor axis.
   SHOPHEAD_FIGURE_FACTS = 6,
+  // What is not on file and can be entered in a limits file, as a number in `whole`; a sentence names it.
+  SHOPHEAD_FIGURE_KEY = 7,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L

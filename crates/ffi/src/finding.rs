@@ -6,6 +6,7 @@ use core::ffi::c_char;
 use shophead::basis::{Basis, Citation, Document};
 use shophead::fact::Facts;
 use shophead::finding::{Figure, Finding, Findings};
+use shophead::practice::Key;
 use shophead::quantity::{Force, Stress};
 use shophead::words::Units;
 
@@ -58,6 +59,7 @@ kinds! {
     SHOPHEAD_FIGURE_RATIO = 4, "A plain ratio, such as an edge margin or a margin of safety, in `number`.";
     SHOPHEAD_FIGURE_COUNT = 5, "A number of things in `whole`.";
     SHOPHEAD_FIGURE_FACTS = 6, "Facts that were not given: one bit each in `whole`, from the lowest layers, material, edge distance, pitch, row spacing, minor axis.";
+    SHOPHEAD_FIGURE_KEY = 7, "What is not on file and can be entered in a limits file, as a number in `whole`; a sentence names it.";
 }
 
 /// A figure in a finding; the member that its kind does not name is 0.
@@ -89,6 +91,10 @@ impl shophead_figure {
                 let bits = u8::try_from(self.whole).map_err(|_| E::SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE)?;
                 Some(Figure::Facts(Facts::from_bits(bits)))
             }
+            Kind::SHOPHEAD_FIGURE_KEY => {
+                let number = u32::try_from(self.whole).map_err(|_| E::SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE)?;
+                Some(Figure::Key(Key::from_number(number).ok_or(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER)?))
+            }
             _ => return Err(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER),
         })
     }
@@ -103,6 +109,7 @@ impl shophead_figure {
             Some(Figure::Ratio(ratio)) => (Kind::SHOPHEAD_FIGURE_RATIO, 0, ratio),
             Some(Figure::Count(count)) => (Kind::SHOPHEAD_FIGURE_COUNT, i64::from(count), 0.0),
             Some(Figure::Facts(facts)) => (Kind::SHOPHEAD_FIGURE_FACTS, i64::from(facts.bits()), 0.0),
+            Some(Figure::Key(key)) => (Kind::SHOPHEAD_FIGURE_KEY, i64::from(key.number()), 0.0),
         };
         shophead_figure { kind, whole, number }
     }

@@ -192,7 +192,7 @@ impl<'p, 'j> Inspection<'p, 'j> {
 fn inspect<'p, 'j>(plan: &'p Plan<'j>, row: &'p RowPlan<'j>, line: &'p DrivenLine, earlier: u32) -> Inspected<'p, 'j> {
     let choice = row.choice_for(line.number).filter(|choice| choice.is_complete());
     let planned = choice.map(|choice| choice.part);
-    let rivet = planned.unwrap_or(row.choice.part);
+    let rivet = plan.practice.rivet(planned.unwrap_or(row.choice.part));
     let head = &line.head;
     let seen: Vec<Defect> = head.seen.iter().map(|defect| with_head_height(*defect, &rivet)).collect();
     let judged = judge_seen(head.diameter, head.height, &seen, plan.practice, &row.case(&rivet));

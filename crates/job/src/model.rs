@@ -10,7 +10,7 @@ use shophead::finding::Code;
 use shophead::hole::AsFound;
 use shophead::layout::{Point, RowLayout, in_line};
 use shophead::length::{Bare, Length, Toleranced};
-use shophead::practice::{Limit, Name, Practice, Scope, Value};
+use shophead::practice::{Entered, Limit, Name, Practice, Scope, Value};
 use shophead::rivet::part::Part;
 use shophead::stack::{Role, Stack};
 use shophead::structure::{Member, Place, Structure};
@@ -259,6 +259,19 @@ pub struct OwnLimits {
     pub limits: Vec<OwnLimit>,
     /// Its minutes per operation.
     pub minutes: ShopMinutes,
+    /// Its figures of series, materials, rivets and flush joints; their documents stand behind those of the limits.
+    pub entered: Box<Entered>,
+    /// The documents of those figures.
+    pub cited: Vec<Cited>,
+}
+
+/// A document that figures were entered from.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Cited {
+    /// The document, and that the shop entered it.
+    pub document: String,
+    /// The place in it; may be empty.
+    pub place: String,
 }
 
 /// One of a shop's own limits.
@@ -277,7 +290,8 @@ pub struct OwnLimit {
 }
 
 impl OwnLimits {
-    /// All limits and the documents that they stand in, as [`Practice::with_own`] takes them. The documents borrow their texts from here.
+    /// All limits and the documents of limits and figures, as [`Practice::with_own`] takes them. The documents borrow their texts from here.
+    /// The figures themselves are `entered`, as [`Practice::with_entered`] takes them.
     #[must_use]
     pub fn lists(&self) -> (Vec<Limit>, Vec<Document<'_>>) {
         let in_core = |(place, limit): (usize, &OwnLimit)| Limit {
@@ -288,7 +302,8 @@ impl OwnLimits {
         };
         let limits = self.limits.iter().enumerate().map(in_core).collect();
         let documents = self.limits.iter().map(|limit| Document { document: &limit.document, place: &limit.place });
-        (limits, documents.collect())
+        let cited = self.cited.iter().map(|cited| Document { document: &cited.document, place: &cited.place });
+        (limits, documents.chain(cited).collect())
     }
 }
 

@@ -140,6 +140,7 @@ impl Out {
             Figure::Ratio(ratio) => self.float(ratio),
             Figure::Count(count) => self.bytes(&count.to_le_bytes()),
             Figure::Facts(facts) => self.byte(facts.bits()),
+            Figure::Key(key) => self.bytes(&key.number().to_le_bytes()),
         }
     }
 

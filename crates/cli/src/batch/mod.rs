@@ -54,7 +54,7 @@ pub(crate) fn run(args: &BatchArgs, common: &Common) -> Result<Exit, Stop> {
     }
     let chosen = Chosen::of(common, None, &inputs)?;
     let (limits, documents) = chosen.own.lists();
-    let practice = chosen.practice.with_own(&limits, &documents);
+    let practice = chosen.practice.with_own(&limits, &documents).with_entered(&chosen.own.entered);
     exit::note_settled(&chosen.settled);
     let to = match common.format {
         Format::Text | Format::Csv => Form::Csv,
@@ -62,6 +62,9 @@ pub(crate) fn run(args: &BatchArgs, common: &Common) -> Result<Exit, Stop> {
         Format::Svg => return Err(Stop::wrong("--format svg: a batch has no drawing; right would be csv or json")),
         Format::Xlsx => {
             return Err(Stop::wrong("--format xlsx: a batch makes no workbook; right would be csv or json"));
+        }
+        Format::Html => {
+            return Err(Stop::wrong("--format html: a batch shows no working; right would be csv or json"));
         }
     };
     let context = Context {
@@ -74,6 +77,7 @@ pub(crate) fn run(args: &BatchArgs, common: &Common) -> Result<Exit, Stop> {
         job_file: None,
         // As the single command prints it.
         format: if to == Form::Lines { Format::Json } else { Format::Csv },
+        working: false,
         inputs: &inputs,
     };
     let from = match (args.from, args.file.as_deref()) {

@@ -32,11 +32,12 @@ impl<'a> cells::Answer<'a> for Answer {
 
     fn of(args: &HeadArgs, context: &Context<'a>) -> Result<Answer, Stop> {
         let input::Rivet { part: family, .. } = input::Rivet::of(&args.rivet, context.bare)?;
-        let case = Case::of(family.series().head, family.alloy(), family.size());
+        let sized = context.practice.rivet(family);
+        let case = Case::for_part(&sized);
         let limits = HeadLimits::of(context.practice, &case);
         let measured = measured(args, context)?;
         let judged = match measured {
-            Some(measured) => Some(judge(measured, &defects(args, &family, context)?, context.practice, &case)),
+            Some(measured) => Some(judge(measured, &defects(args, &sized, context)?, context.practice, &case)),
             None => None,
         };
         let mut found = Findings::new();

@@ -5,6 +5,7 @@ use shophead::hole::AsFound;
 use shophead::installation::{HoleAnswer, Step};
 use shophead::layout::RowLayout;
 use shophead::rivet::part::Part;
+use shophead::working;
 use shophead_job::words;
 
 use crate::args::{Format, HoleArgs};
@@ -17,6 +18,7 @@ use crate::{form, input};
 
 /// Everything that was asked and answered.
 pub(crate) struct Answer<'a> {
+    facts: Facts,
     rivet: Part<'static>,
     found: AsFound,
     answer: HoleAnswer<'a>,
@@ -50,7 +52,7 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
         let mut steps = Vec::new();
         let question = facts.question(context.practice);
         let answer = question.hole_step_by_step(found, &mut |step| steps.push(step.clone()));
-        Ok(Answer { rivet, found, answer, steps })
+        Ok(Answer { facts, rivet, found, answer, steps })
     }
 
     fn find(&self, _: &Context<'a>, finds: &mut impl Finds) {
@@ -71,6 +73,8 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
             report.give(form(&self.answer, &self.steps, context));
         }
         text(report, self, context);
+        let question = self.facts.question(context.practice);
+        report.work(context, |work| working::hole::of(&question, self.found, &self.answer, work));
     }
 }
 
@@ -103,7 +107,7 @@ fn form<'a>(answer: &HoleAnswer<'_>, tried: &[Step<'_>], context: &Context<'a>) 
 }
 
 fn text(report: &mut Report, answered: &Answer<'_>, context: &Context<'_>) {
-    let Answer { rivet, found, answer, steps } = answered;
+    let Answer { rivet, found, answer, steps, .. } = answered;
     let units = context.units;
     let words = words::becomes(answer.disposition, answer.cut);
     let what = answer.rivet.map_or_else(String::new, |rivet| format!("   {rivet}"));

@@ -1,7 +1,8 @@
 //! The part of `shophead joint` that looks at the rivet in its row: net section, buckling, and rows that share a load.
 
 use shophead::basis::Basis;
-use shophead::joint::buckling::{InterRivet, inter_rivet};
+use shophead::finding::Finding;
+use shophead::joint::buckling::{InterRivet, inter_rivet, not_published};
 use shophead::joint::flexibility::Formula;
 use shophead::joint::lap::{LapError, Shared};
 use shophead::joint::row::RowStrength;
@@ -33,6 +34,8 @@ pub(super) struct InRow {
     pub(super) strength: RowStrength,
     /// Each load-carrying sheet by its number.
     buckling: Vec<(u8, Option<InterRivet>)>,
+    /// The sheets that are compressed and of which nothing is known.
+    not_published: Vec<Finding>,
     compressed: bool,
     sharing: Result<Vec<Shared>, LapError>,
     /// The load on one pitch of width, where one was given.
@@ -82,13 +85,17 @@ impl<'a> InRow {
         let question = facts.question(context.practice);
         let strength = question.row().map_err(Stop::wrong)?;
         let compression = row.compression.as_deref().map(|text| input::stress("--compression", text)).transpose()?;
-        let case = Case::for_part(rivet);
-        let mut buckling = Vec::new();
+        let case = Case::for_part(&context.practice.rivet(*rivet));
+        let (mut buckling, mut unknown) = (Vec::new(), Vec::new());
         for (number, layer) in stack.numbered_load_carrying() {
             let thickness = layer.thickness.nominal();
-            let sheet = layer.material.and_then(|material| material.properties(thickness));
-            let found = sheet.map(|sheet| inter_rivet(sheet, thickness, pitch, compression, &case, context.practice));
-            buckling.push((number, found.transpose().map_err(Stop::wrong)?.flatten()));
+            let sheet = layer.material.map(|material| context.practice.sheet(material, thickness));
+            let found = sheet.map(|sheet| inter_rivet(&sheet, thickness, pitch, compression, &case, context.practice));
+            let found = found.transpose().map_err(Stop::wrong)?.flatten();
+            if found.is_none() {
+                unknown.extend(sheet.map(|sheet| not_published(&sheet).in_layer(number)));
+            }
+            buckling.push((number, found));
         }
         let strip_load = load.map(|(load, _)| load.force * f64::from(rows));
         let mut sharing = Ok(Vec::new());
@@ -112,6 +119,7 @@ impl<'a> InRow {
             shear,
             strength,
             buckling,
+            not_published: unknown,
             compressed: compression.is_some(),
             sharing,
             strip_load,
@@ -119,13 +127,16 @@ impl<'a> InRow {
     }
 
     pub(super) fn find(&self, finds: &mut impl Finds, rivet: &Part<'_>) {
-        finds.all(rivet, &self.strength.findings);
+        finds.all(rivet, &self.strength.joint.findings);
         // Where no compression was asked about, how much the sheets stand is told and nothing has to be found.
         for (number, found) in self.buckling.iter().filter(|_| self.compressed) {
             let findings = found.iter().flat_map(|found| &found.findings);
             for finding in findings {
                 finds.one(rivet, &finding.in_layer(*number));
             }
+        }
+        for finding in self.not_published.iter().filter(|_| self.compressed) {
+            finds.one(rivet, finding);
         }
         for shared in self.shared() {
             finds.all(rivet, &shared.sharing.findings);

@@ -15,6 +15,7 @@ use shophead::rivet::part::Part;
 use shophead::squeeze::{Squeeze, flow_law, squeeze};
 use shophead::stack::{Layer, Stack};
 use shophead::words::Units;
+use shophead::working;
 use shophead_job::words;
 
 use super::in_row::{self, InRow};
@@ -110,14 +111,21 @@ impl<'a> cells::Answer<'a> for Answer {
         // A joint has sheets: its arguments ask for them.
         let Some(stack) = &facts.stack else { return };
         let edge = (*edge, args.edge.is_some());
-        let more = More::of(rivet, stack, found, &Case::for_part(rivet), context);
+        let sized = context.practice.rivet(*rivet);
+        let more = More::of(&sized, stack, found, &Case::for_part(&sized), context);
         let question = facts.question(context.practice);
-        let driven = question.driven_shear();
+        let entered = context.practice.entered_shear(rivet.alloy());
+        let entered = entered.map(|(fsu, basis)| DrivenShear::entered(fsu, basis));
+        let driven = entered.as_ref().or(question.driven_shear());
         if context.format == Format::Json {
             let found = (found, in_row.as_ref());
             report.give(form((rivet, driven), stack, found, edge, layout.pitch, &more, context.practice));
         }
         text(report, (rivet, driven), stack, (found, in_row.as_ref()), edge, context);
+        report.work(context, |work| match in_row {
+            Some(in_row) => working::joint::of_row(&question, &in_row.strength, work),
+            None => working::joint::of(&question, found, work),
+        });
         if let Some(in_row) = in_row {
             in_row.text(report, context);
             if context.format == Format::Svg {
@@ -156,7 +164,7 @@ impl More {
         let (yields, yield_margin) = (found.yield_load(), found.yield_margin);
         let through = |layer: Option<&Layer>, head: Option<Length>| {
             let thickness = layer?.thickness.nominal();
-            let fsu = layer?.material?.properties(thickness)?.fsu()?;
+            let fsu = context.practice.sheet(layer?.material?, thickness).fsu()?;
             Some(modes::pull_through(fsu, head?, thickness))
         };
         let head = |name| context.practice.length(name, case).map(|head| head.value);
@@ -286,7 +294,7 @@ fn form<'a>(
         r#yield: more.yielding(practice),
         tension: more.tension(practice),
         driven: driven.map(|driven| driven_form(driven, rivet, practice)),
-        sheets: stack.numbered_load_carrying().map(|(number, layer)| sheet_form(number, layer)).collect(),
+        sheets: stack.numbered_load_carrying().map(|(number, layer)| sheet_form(number, layer, practice)).collect(),
         squeeze: more.squeeze(practice),
         row: in_row.map(|in_row| in_row.form(practice)),
     }
@@ -315,14 +323,17 @@ fn driven_form<'p>(driven: &DrivenShear, rivet: &Part<'_>, practice: &Practice<'
 }
 
 /// What each sheet's strengths are: of which column of the handbook, with which guarantee.
-fn sheet_form(number: u8, layer: &Layer) -> form::joint::SheetValues {
-    let properties = layer.material.and_then(|material| material.properties(layer.thickness.nominal()));
+fn sheet_form<'p>(number: u8, layer: &Layer, practice: &Practice<'p>) -> form::joint::SheetValues<'p> {
+    let known = layer.material.map(|material| practice.sheet(material, layer.thickness.nominal()));
+    let properties = known.and_then(|sheet| sheet.published());
+    let entered = known.and_then(|sheet| sheet.entered()?.guarantee());
     form::joint::SheetValues {
         sheet: number.into(),
         material: layer.material.map(|material| material.to_string()),
         form: properties.map(|properties| properties.heading().form),
         clad: properties.map(|properties| properties.heading().clad),
-        guarantee: properties.map(|properties| properties.guarantee().into()),
+        entered: known.and_then(|sheet| sheet.entered()).map(|entered| form::Basis::of(entered.basis(), practice)),
+        guarantee: entered.or(properties.map(|properties| properties.guarantee())).map(Into::into),
         dry_pin: properties.and_then(|properties| properties.heading().bearing_dry_pin),
     }
 }
@@ -337,9 +348,13 @@ pub(crate) const fn guarantee(guarantee: Guarantee) -> &'static str {
 }
 
 /// What the values of a sheet are: `bare sheet, A basis, dry pin`.
-fn values(layer: &Layer) -> String {
-    let properties = layer.material.and_then(|material| material.properties(layer.thickness.nominal()));
-    properties.map_or_else(String::new, |properties| {
+fn values(layer: &Layer, practice: &Practice<'_>) -> String {
+    let known = layer.material.map(|material| practice.sheet(material, layer.thickness.nominal()));
+    if let Some(entered) = known.and_then(|sheet| sheet.entered()) {
+        let basis = entered.guarantee().map_or_else(String::new, |known| format!(", {} basis", guarantee(known)));
+        return format!("{}{basis}", practice.cite(entered.basis()));
+    }
+    known.and_then(|sheet| sheet.published()).map_or_else(String::new, |properties| {
         let heading = properties.heading();
         let surface = if heading.clad { "clad" } else { "bare" };
         let pin = match heading.bearing_dry_pin {
@@ -367,7 +382,7 @@ fn judged(found: &JointStrength, in_row: Option<&InRow>, units: Units) -> String
     if let Some(least) = yields.map(|margin| margin.value).reduce(f64::min).filter(|least| *least < 0.0) {
         said.push(format!("yields under limit load, {least:+.2}"));
     }
-    let over = rows.and_then(|rows| rows.findings.iter().find(|finding| finding.code() == Code::RowOverUltimate));
+    let over = rows.and_then(|rows| rows.joint.findings.iter().find(|finding| finding.code() == Code::RowOverUltimate));
     if let Some(Figure::Force(load)) = over.and_then(Finding::measured) {
         let row = rows.and_then(|rows| rows.peak).map_or(1, |peak| peak.row + 1);
         said.push(format!("row {row} takes {} a rivet under limit load", units.force(load)));
@@ -454,7 +469,7 @@ fn text<'a>(
         vec![
             format!("{} {}", sheet.layer(), units.length(layer.thickness.nominal())),
             material,
-            values(layer),
+            values(layer, context.practice),
             or_none(sheet.bearing().map(|bearing| bearing.ultimate)),
             or_none(sheet.tear_out()),
         ]

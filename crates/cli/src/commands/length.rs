@@ -10,6 +10,7 @@ use shophead::rivet::part::Part;
 use shophead::select::{Difference, LengthAnswer};
 use shophead::upset::HeadLimits;
 use shophead::words::Units;
+use shophead::working;
 use shophead_job::words;
 
 use super::memory_mark;
@@ -94,6 +95,8 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
             report.give(form(&self.found, self.grip, &assumed));
         }
         text(report, &self.found, self.grip, &assumed, context);
+        let question = self.facts.question(context.practice);
+        report.work(context, |work| working::length::of(&question, &self.found, work));
     }
 }
 
@@ -110,13 +113,13 @@ struct Assumed<'q, 'a> {
 
 impl<'a> Assumed<'_, 'a> {
     fn shank(&self) -> Option<Interval> {
-        self.family.size().shank
+        self.practice.rivet(*self.family).size().shank
     }
 
     /// The rivet's length at the ends of its tolerance.
     fn length_ends(&self) -> Option<(Interval, Option<Basis>)> {
         let length = self.length?;
-        let tolerance = self.family.series().length_tolerance.as_ref();
+        let tolerance = self.practice.length_tolerance(self.family.series());
         let either_way = tolerance.map_or(Length::ZERO, |tolerance| tolerance.either_way);
         let ends = Interval::of(length.checked_sub(either_way)?, length.checked_add(either_way)?);
         Some((ends, tolerance.map(|tolerance| tolerance.basis)))
@@ -142,7 +145,7 @@ impl<'a> Assumed<'_, 'a> {
     }
 
     fn form(&self) -> form::length::Assumed<'a> {
-        let (practice, size) = (self.practice, self.family.size());
+        let (practice, size) = (self.practice, self.practice.rivet(*self.family).size());
         let with_basis = |ends, basis| form::BasedInterval::of(ends, basis, practice);
         let hole = Given { value: self.hole.value.interval(), basis: self.hole.basis };
         let limits = HeadLimits::of(practice, self.case);
@@ -159,7 +162,7 @@ impl<'a> Assumed<'_, 'a> {
             },
             length: self.length_ends().map(|(ends, basis)| with_basis(ends, basis)),
             sunk_head: size.head.filter(|_| self.family.series().head.is_flush()).map(|head| {
-                with_basis(head.height.unwrap_or(Interval::exactly(head.height_nominal)), Some(size.basis))
+                with_basis(head.height.unwrap_or(Interval::exactly(head.height_nominal)), Some(head.basis))
             }),
             limits: form::length::Limits {
                 driven_head_diameter_least: given(limits.diameter_least),
@@ -179,7 +182,7 @@ impl<'a> Assumed<'_, 'a> {
         let units = context.units;
         let mut rows = Vec::new();
         let mut row = |what: &str, figure: String, basis: String| rows.push(vec![what.to_owned(), figure, basis]);
-        let size = self.family.size();
+        let size = self.practice.rivet(*self.family).size();
         if let Some(shank) = self.shank() {
             row("shank", units.interval(shank).to_string(), cited(size.basis));
         }
@@ -193,7 +196,7 @@ impl<'a> Assumed<'_, 'a> {
         }
         if let Some(head) = size.head.filter(|_| self.family.series().head.is_flush()) {
             let height = head.height.unwrap_or(Interval::exactly(head.height_nominal));
-            row("flush head", units.interval(height).to_string(), cited(size.basis));
+            row("flush head", units.interval(height).to_string(), cited(head.basis));
         }
         for (what, given) in self.limits() {
             row(what, units.length(given.value).to_string(), cited(given.basis));

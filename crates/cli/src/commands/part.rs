@@ -31,7 +31,7 @@ pub(super) fn run<'a>(args: &PartArgs, context: &Context<'a>) -> Result<Report<'
         let subject = part.to_string();
         report.find_all(context, &subject, &check_part(&part));
         results.push(form(text, &part, context.practice));
-        tell(&mut report, text, &part, context.units);
+        tell(&mut report, text, &part, context);
         report.rows.push(record(text, &part, context.units));
     }
     if results.is_empty() {
@@ -76,7 +76,7 @@ fn mass(part: &Part<'_>) -> Option<Mass> {
 }
 
 fn form<'a>(written: &str, part: &Part<'static>, practice: &Practice<'a>) -> form::part::Part<'a> {
-    let size = part.size();
+    let size = practice.size(part.series(), part.size());
     form::part::Part {
         written: written.to_owned(),
         part: part.to_string(),
@@ -101,7 +101,8 @@ fn form<'a>(written: &str, part: &Part<'static>, practice: &Practice<'a>) -> for
     }
 }
 
-fn tell(report: &mut Report, written: &str, part: &Part<'static>, units: Units) {
+fn tell(report: &mut Report, written: &str, part: &Part<'static>, context: &Context<'_>) {
+    let units = context.units;
     let long = part.length().map_or_else(
         || "no length".to_owned(),
         |length| {
@@ -126,13 +127,13 @@ fn tell(report: &mut Report, written: &str, part: &Part<'static>, units: Units) 
     if let Some(finish) = part.finish() {
         pair("finish", format!("{}{}", finish.name, memory_mark(finish.basis)));
     }
-    let size = part.size();
+    let size = context.practice.size(part.series(), part.size());
     if let Some(shank) = size.shank {
         pair("shank", format!("{}{}", units.interval(shank), memory_mark(size.basis)));
     }
     if let Some(head) = size.head {
         let (wide, high) = (units.length(head.diameter_nominal), units.length(head.height_nominal));
-        pair("manufactured head", format!("{wide} wide, {high} high{}", memory_mark(size.basis)));
+        pair("manufactured head", format!("{wide} wide, {high} high{}", memory_mark(head.basis)));
     }
     if let Some((mark, basis)) = part.alloy().head_mark() {
         pair("mark on the head", format!("{mark}{}", memory_mark(basis)));

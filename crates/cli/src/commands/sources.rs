@@ -10,8 +10,8 @@ use shophead::joint::splice::{SpliceMember, SpliceTable};
 use shophead::joint::substitution_table::SizeUp;
 use shophead::joint::{flush_table, hole_table, shear_table, substitution_table, thin_sheet};
 use shophead::length::Length;
-use shophead::material::{Guarantee, Material, RivetAlloy, SheetHeading, Treatment, sheets};
-use shophead::practice::{HeadScope, Practice, Scope, Value};
+use shophead::material::{Guarantee, Material, Property, RivetAlloy, SheetHeading, Treatment, sheets};
+use shophead::practice::{EnteredFlushJoint, HeadScope, Practice, Scope, Value};
 use shophead::rivet::other::{NOT_READ, WhyNotRead};
 use shophead::rivet::{CATALOGUE, Series, Size};
 use shophead::structure::{Place, Structure};
@@ -27,6 +27,7 @@ use crate::report::{Block, Record, Report, Rows};
 pub(super) fn run<'a>(args: &SourcesArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
     let mut list = List { practice: context.practice, units: context.units, sources: Vec::new() };
     list.limits(context);
+    list.entered();
     list.series();
     list.rivet_alloys();
     list.sheets();
@@ -124,6 +125,52 @@ impl<'a> List<'a> {
         said.extend(scope.rows.map(|rows| format!("{rows} rows")));
         said.extend(scope.stepped.then(|| "after a step up".to_owned()));
         if said.is_empty() { String::new() } else { format!(" ({})", said.join(", ")) }
+    }
+
+    /// What the shop entered beside its limits.
+    fn entered(&mut self) {
+        const GROUP: &str = "entered by the shop";
+        let Some(entered) = self.practice.entered() else { return };
+        let units = self.units;
+        for (series, size) in entered.sizes() {
+            let what = format!("{series} dash {}", size.dash);
+            if let Some(shank) = size.shank.filter(|_| size.basis.status() == Status::Shop) {
+                self.add(GROUP, format_args!("{what} shank"), units.interval(shank), size.basis);
+            }
+            if let Some(head) = size.head.filter(|head| head.basis.status() == Status::Shop) {
+                let (wide, high) = (units.length(head.diameter_nominal), units.length(head.height_nominal));
+                self.add(GROUP, format_args!("{what} head"), format_args!("{wide} by {high}"), head.basis);
+            }
+        }
+        for series in CATALOGUE {
+            let own = self.practice.length_tolerance(series).filter(|_| entered.has_length_tolerance(series));
+            if let Some(tolerance) = own {
+                let either_way = format!("{} either way", units.length(tolerance.either_way));
+                self.add(GROUP, format_args!("{} length tolerance", series.name), either_way, tolerance.basis);
+            }
+        }
+        for sheet in entered.sheets() {
+            for property in Property::ALL {
+                if let Some(stress) = sheet.figure(*property) {
+                    let modulus = matches!(property, Property::Modulus | Property::CompressionModulus);
+                    let shown = if modulus { units.modulus(stress) } else { units.stress(stress) };
+                    self.add(GROUP, format_args!("{} {property}", sheet.material()), shown, sheet.basis());
+                }
+            }
+            if let Some(radius) = sheet.bend_radius() {
+                self.add(GROUP, format_args!("{} bend_radius", sheet.material()), units.length(radius), sheet.basis());
+            }
+        }
+        for (alloy, shear, basis) in entered.shears() {
+            self.add(GROUP, format_args!("{} shear_ultimate", alloy.alloy()), units.stress(shear), basis);
+        }
+        for joint in entered.flush_joints() {
+            let EnteredFlushJoint { series, alloy, dash, material, thickness, .. } = joint;
+            let seat = if joint.dimpled { "dimpled" } else { "countersunk" };
+            let what =
+                format!("{series} {} dash {dash} in {seat} {} {material}", alloy.alloy(), units.length(*thickness));
+            self.add(GROUP, what, units.force(joint.ultimate), joint.basis);
+        }
     }
 
     fn series(&mut self) {

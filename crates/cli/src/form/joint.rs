@@ -32,7 +32,7 @@ pub(crate) struct Answer<'a> {
     /// The strength of the driven rivet that counts; null where none is known.
     pub(crate) driven: Option<Driven<'a>>,
     /// What the strengths of each sheet are.
-    pub(crate) sheets: Vec<SheetValues>,
+    pub(crate) sheets: Vec<SheetValues<'a>>,
     /// Yielding.
     pub(crate) r#yield: Yielding<'a>,
     /// Pull along the axis: indications only.
@@ -228,7 +228,7 @@ pub(crate) struct DrivenShear<'a> {
 /// What the strengths of a sheet are.
 #[derive(Debug, Serialize)]
 #[cfg_attr(test, derive(schemars::JsonSchema))]
-pub(crate) struct SheetValues {
+pub(crate) struct SheetValues<'a> {
     /// The layer.
     pub(crate) sheet: Nth,
     /// Its material, where it was given.
@@ -241,6 +241,8 @@ pub(crate) struct SheetValues {
     pub(crate) guarantee: Option<Guarantee>,
     /// Whether its bearing values are for a dry pin; null where the table does not say.
     pub(crate) dry_pin: Option<bool>,
+    /// Where the figures stand that the shop entered, which come before the handbook's; null where it entered none.
+    pub(crate) entered: Option<Basis<'a>>,
 }
 
 /// The rivet that carries most of the rows' load.

@@ -37,6 +37,7 @@ pub(crate) mod schema;
 pub(crate) mod sources;
 pub(crate) mod splice;
 mod words;
+pub(crate) mod working;
 
 pub(crate) use words::*;
 
@@ -301,6 +302,11 @@ pub(crate) enum Figure {
         /// Which.
         facts: Vec<&'static str>,
     },
+    /// What is not on file.
+    Key {
+        /// What to enter in a limits file.
+        key: String,
+    },
 }
 
 impl From<shophead::finding::Figure> for Figure {
@@ -313,6 +319,7 @@ impl From<shophead::finding::Figure> for Figure {
             Found::Ratio(ratio) => Figure::Ratio { ratio: finite(ratio) },
             Found::Count(count) => Figure::Count { count },
             Found::Facts(facts) => Figure::Facts { facts: facts.iter().map(Fact::as_str).collect() },
+            Found::Key(key) => Figure::Key { key: key.to_string() },
         }
     }
 }

@@ -63,3 +63,91 @@ fn a_file_that_is_not_there_is_a_failure_to_read() {
     assert!(run.stderr.starts_with("error: cannot read nowhere.toml: "), "{run}");
     assert_eq!(run.stderr.lines().count(), 1, "{run}");
 }
+
+/// On one line, however it was broken.
+fn flat(printed: &str) -> String {
+    printed.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+const FIGURES: &str = r#"
+title = "Boat shed figures"
+document = "part standard in the shop (demo)"
+series.NAS1241.head_height.4 = ".036"
+series.NAS1241.length_tolerance = ".010"
+rivet.copper.shear_ultimate = "24 ksi"
+
+[material.2024-T3511]
+thickness = ".050 to .249"
+basis = "B"
+shear_ultimate = "30 ksi"
+bearing_ultimate_15 = "85 ksi"
+bearing_ultimate_20 = "108 ksi"
+document = "mill certificate (demo)"
+place = "page 2"
+
+[[flush.MS20426AD5]]
+material = "2024-T3511"
+thickness = ".063"
+seat = "countersunk"
+ultimate = 500
+
+[flush.NAS1241AD4]
+material = "2024-T3"
+thickness = ".080"
+seat = "countersunk"
+ultimate = 410
+"#;
+
+/// The sentence that asks for a key, and the same question with the file in which it stands.
+#[test]
+fn what_a_referral_asks_for_is_entered_and_answers_it() {
+    let oversize = "length --series NAS1241 --diameter 9/64 --layers 2024-T3:.080:countersunk,2024-T3:.125";
+    let asked = flat(shophead(oversize).printed(1));
+    assert!(asked.contains("series.NAS1241.head_height.4 in the limits file"), "{asked}");
+    let answered = flat(with_limits(oversize, FIGURES).printed(0));
+    assert!(answered.starts_with("NAS1241AD4-7"), "{answered}");
+    assert!(answered.contains("entered by the shop: part standard"), "{answered}");
+    let spar = "joint --rivet MS20470AD5 --sheets 2024-T3:.063,2024-T3511:.125 --edge .4";
+    let asked = flat(shophead(spar).printed(1));
+    assert!(asked.contains("material.2024-T3511.bearing_ultimate_20 in the limits file"), "{asked}");
+    let answered = flat(with_limits(spar, FIGURES).printed(0));
+    assert!(answered.contains("entered by the shop: mill"), "{answered}");
+    let flush = "joint --rivet MS20426AD5 --sheets 2024-T3511:.125:countersunk,2024-T3511:.125 --edge .4";
+    let asked = flat(shophead(flush).printed(1));
+    assert!(asked.contains("flush.MS20426AD5 in the limits file"), "{asked}");
+    assert!(flat(with_limits(flush, FIGURES).printed(0)).contains("carries 500 lbf a rivet"));
+    let copper = "joint --rivet MS20427C5 --sheets 2024-T3:.063:countersunk,2024-T3:.125 --edge .4";
+    assert!(flat(shophead(copper).printed(1)).contains("rivet as driven 23.0 ksi"));
+    assert!(flat(with_limits(copper, FIGURES).printed(1)).contains("rivet as driven 24.0 ksi, entered by the shop"));
+    // Another thickness than the one that was entered is as unknown as before.
+    assert!(
+        flat(with_limits(&spar.replace("3511:.125", "3511:.300"), FIGURES).printed(1)).contains("bearing_ultimate_20")
+    );
+}
+
+#[test]
+fn every_command_that_reads_limits_reads_the_shop_s_figures() {
+    let answer = |typed: &str, status| with_limits(&format!("{typed} --format json"), FIGURES).json(status);
+    let joint = answer("joint --rivet MS20470AD5 --sheets 2024-T3:.063,2024-T3511:.125 --edge .4", 0);
+    let sheet = &joint["result"]["sheets"][1];
+    assert_eq!(sheet["guarantee"], "B");
+    assert_eq!(sheet["entered"]["document"], "entered by the shop: mill certificate (demo)");
+    assert_eq!((&sheet["entered"]["place"], &sheet["entered"]["status"]), (&"page 2".into(), &"shop".into()));
+    let length = answer("length --series NAS1241 --diameter 9/64 --layers 2024-T3:.080:countersunk,2024-T3:.125", 0);
+    let assumed = &length["result"]["assumed"];
+    assert_eq!((&assumed["length"]["min"]["in"], &assumed["length"]["max"]["in"]), (&0.4275.into(), &0.4475.into()));
+    let referred = shophead("length --series NAS1241 --diameter 9/64 --layers 2024-T3:.080:countersunk --format json");
+    assert_eq!(referred.json(1)["findings"][0]["limit"]["key"], "series.NAS1241.head_height.4");
+    let part = answer("part NAS1241AD4", 0);
+    assert_eq!(part["result"]["head_size"]["height"]["in"], 0.036);
+    let sources = flat(with_limits("sources --status shop --format csv", FIGURES).printed(0));
+    for line in
+        ["NAS1241 dash 4 head", "NAS1241 length tolerance", "2024-T3511 shear_ultimate", "copper shear_ultimate"]
+    {
+        assert!(sources.contains(line), "{line}: {sources}");
+    }
+    let hole = "hole --rivet MS20426AD4 --major .1445 --minor .1440 --edge .5 --pitch 1 --layers 2024-T3:.080:countersunk,2024-T3:.125";
+    let without = flat(shophead(hole).printed(0));
+    assert!(without.contains("Enter flush.NAS1241AD4 in the limits file"), "{without}");
+    assert!(flat(with_limits(hole, FIGURES).printed(0)).starts_with("Oversize rivet, hole as it is NAS1241AD4"));
+}

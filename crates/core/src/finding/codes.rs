@@ -39,7 +39,7 @@ codes! {
         "[{layer}: ]a recalled figure decides[: {m}][: {l}].", "Check it against the document.",
         "recalled[ {m}][ {l}]: check it";
     NoLimit = 2, "no-limit", "A limit that is needed is not on file.",
-        "not on file[: {what}].", "Enter it in the limits file, or refer.",
+        "not on file[: {what}].", "[Enter {l} in the limits file, or refer.|Refer.]",
         "not on file";
     NotChecked = 3, "not-checked", "Something that decides here was not given, so it was not checked.",
         "not checked[: {m} not given].", "Enter what is missing.",
@@ -232,7 +232,7 @@ codes! {
         "damage[ {m}] is beyond the shop's limit[, {l}].", "Refer.",
         "damage[ {m}] over limit[ {l}]";
     DamageNotLimited = 35, "damage-not-limited", "No document on file gives a limit for this damage.",
-        "no limit on file for this damage[, {m}].", "Refer it, or enter the shop's limit.",
+        "no limit on file for this damage[, {m}].", "Refer it[, or enter the shop's {l} in the limits file].",
         "no limit on file for this damage";
     DamageNotMeasured = 36, "damage-not-measured", "The shop limits this damage, but it was not measured.",
         "the damage is not measured[, the shop's limit is {l}].", "Measure it.",
@@ -291,7 +291,7 @@ codes! {
         "outer sheets[ {m} and {l}] do not share the load alike.", "Check the thinner one.",
         "outer sheets differ[: {m}, {l}]";
     StrengthNotPublished = 48, "strength-not-published", "No published strength covers this case.",
-        "[{layer}: ]no published strength[: {m} is counted].", "<Enter it in the limits file, or refer.|Check it against approved data.>",
+        "[{layer}: ]no published strength[: {m} is counted].", "<[Enter {l} in the limits file, or refer.]|Check it against approved data.>",
         "[{layer} ]no published strength";
     HoleAboveNominal = 49, "hole-above-nominal", "The hole is larger than the strength tables count; their value is used.",
         "hole[ {m}] adds no strength[: the table counts {l}].", "",
@@ -306,7 +306,7 @@ codes! {
         "one row takes[ {m}] a rivet under the limit load, more than a rivet carries[, {l}].", "Make the rows alike, or refer.",
         "end row over[: {m}, carries {l}]";
     SharesNotKnown = 115, "shares-not-known", "How the rows share the load cannot be worked out: a modulus or a sheet is missing.",
-        "how the rows share the load is not known.", "Name the sheets' materials, or refer.",
+        "how the rows share the load is not known.", "[Enter {l} in the limits file, or refer.|Name the sheets' materials, or refer.]",
         "row shares not known";
     RivetsTouch = 113, "rivets-touch", "Two rivets are closer than their heads are wide.",
         "rivets[ {m}] apart touch[: their heads are {l} wide].", "Check the points and the distances.",

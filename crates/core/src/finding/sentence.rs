@@ -47,7 +47,7 @@ impl Finding {
         Said { finding: *self, cited: None, units, form: Form::Sentence }
     }
 
-    /// The same without what to do about it: why a step of several does not do.
+    /// The same without what to do about it, unless that is to enter a figure: why a step of several does not do.
     #[must_use]
     pub const fn reason(&self, units: Units) -> Said<'static> {
         Said { finding: *self, cited: None, units, form: Form::Reason }
@@ -135,8 +135,9 @@ impl fmt::Display for Said<'_> {
         let code = finding.code();
         match self.form {
             Form::Short => fill(f, code.short(), refer, &place),
-            Form::Reason => fill(&mut Sentence::new(f, ""), code.found(), refer, &place),
-            Form::Sentence => {
+            // Where a figure is all that is missing, the reason is what to enter.
+            Form::Reason if finding.key().is_none() => fill(&mut Sentence::new(f, ""), code.found(), refer, &place),
+            Form::Reason | Form::Sentence => {
                 fill(&mut Sentence::new(f, ""), code.found(), refer, &place)?;
                 fill(&mut Sentence::new(f, " "), code.action(), refer, &place)
             }
@@ -170,7 +171,10 @@ mod tests {
     use super::*;
     use crate::basis::Basis;
     use crate::fact::{Fact, Facts};
+    use crate::material::{Material, Property};
+    use crate::practice::{Dimension, Key};
     use crate::quantity::{Force, Stress};
+    use crate::rivet::part::Part;
     use std::string::{String, ToString};
     use std::vec::Vec;
 
@@ -213,6 +217,16 @@ mod tests {
             let missing = Some(Figure::Facts(all.without(without)));
             for severity in Severity::ALL {
                 check(of(Code::NotChecked, *severity, missing, None, None, Basis::NOT_GIVEN));
+            }
+        }
+        // The longest key there is.
+        let key = Key::of_sheet(Material::parse("clad 2024-T351").unwrap(), Property::CompressionModulus);
+        for code in [Code::NoLimit, Code::StrengthNotPublished, Code::DamageNotLimited, Code::SharesNotKnown] {
+            for layer in [None, Some(8)] {
+                let measured = (code == Code::DamageNotLimited).then(|| inches(".0625"));
+                for severity in Severity::ALL {
+                    check(of(code, *severity, measured, Some(Figure::Key(key)), layer, Basis::NAS1241_HEAD_DIMENSIONS));
+                }
             }
         }
         for code in Code::ALL {
@@ -341,7 +355,13 @@ mod tests {
     fn what_is_missing_is_named() {
         let missing = Finding::new(Code::NoLimit, Severity::Refer, Basis::NAS1241_HEAD_DIMENSIONS);
         let text = missing.sentence(Units::Inches).to_string();
-        assert_eq!(text, "Not on file: NAS1241, head dimensions. Enter it in the limits file, or refer.");
+        assert_eq!(text, "Not on file: NAS1241, head dimensions. Refer.");
+        let key = Key::of_size(&Part::parse("NAS1241AD4").unwrap(), Dimension::HeadHeight).unwrap();
+        let text = missing.with_limit(Figure::Key(key)).sentence(Units::Inches).to_string();
+        assert_eq!(
+            text,
+            "Not on file: NAS1241, head dimensions. Enter series.NAS1241.head_height.4 in the limits file, or refer."
+        );
         let facts = Facts::NONE.with(Fact::Layers).with(Fact::Edge);
         let unknown = Finding::new(Code::NotChecked, Severity::Caution, Basis::NOT_GIVEN);
         let unknown = unknown.with_measured(Figure::Facts(facts));

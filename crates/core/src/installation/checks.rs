@@ -8,8 +8,8 @@ use crate::joint::compare::{check_shank, check_substitute};
 use crate::joint::strength::{Shear, check_bearing_range};
 use crate::layout::{Point, check_edge, check_pitch, check_row_spacing};
 use crate::length::Length;
-use crate::practice::Given;
-use crate::seat::check_seat;
+use crate::practice::{Given, Key, Name, Practice};
+use crate::seat::{check_seat, shank_not_known};
 use crate::select::{check_alloy, check_diameter};
 use crate::stack::{Preparation, Role, Stack};
 
@@ -42,7 +42,7 @@ impl Installation<'_, '_> {
     fn check_touching(&self, push: &mut Sink<'_>) {
         let size = self.rivet.size();
         let (wide, basis) =
-            size.head_diameter_nominal().map_or((size.shank_nominal, size.basis), |head| (head, size.basis));
+            size.head.map_or((size.shank_nominal, size.basis), |head| (head.diameter_nominal, head.basis));
         let apart = self.layout.transverse_pitch.filter(|_| self.rows > 1).map(|rows| {
             let across = self.layout.pitch.filter(|_| self.staggered).map_or(Length::ZERO, |pitch| pitch.times(1, 2));
             Point::default().distance(Point { x: across, y: rows })
@@ -56,7 +56,7 @@ impl Installation<'_, '_> {
     /// A shank that is thicker than the hole is wide.
     fn check_entry(&self, push: &mut Sink<'_>) {
         let Some(shank) = self.rivet.size().shank else {
-            push(Finding::new(Code::NoLimit, Severity::Refer, self.rivet.series().unknown.shank));
+            push(shank_not_known(&self.rivet));
             return;
         };
         let hole = self.hole_or_drilled().value;
@@ -77,7 +77,7 @@ impl Installation<'_, '_> {
         let case = self.case();
         let limits = HoleLimits::of(self.practice, &case);
         match limits.greatest {
-            None => push(Finding::new(Code::NoLimit, Severity::Refer, Basis::NO_HOLE)),
+            None => push(no_hole_limit()),
             Some(greatest) if hole.max() > greatest.value => {
                 push(Finding::against(Code::HoleOverLimit, Severity::Refer, hole.max(), &greatest));
             }
@@ -119,7 +119,7 @@ impl Installation<'_, '_> {
             let found = Finding::new(Code::ShimInPack, Severity::Caution, Basis::SHIM).in_layer(number);
             push(found.with_measured(Figure::Length(shim.thickness.nominal())));
         }
-        if let Some(layer) = wet_layer(stack).filter(|_| !self.is_as_built()) {
+        if let Some(layer) = wet_layer(stack, self.practice).filter(|_| !self.is_as_built()) {
             push(Finding::new(Code::WetBearing, Severity::Caution, Basis::HDBK5J_WET_PIN).in_layer(layer));
         }
         if self.shear != Shear::Double {
@@ -136,12 +136,18 @@ impl Installation<'_, '_> {
     }
 }
 
+/// That the practice has no largest hole for the rivet.
+pub(super) fn no_hole_limit() -> Finding {
+    let key = Some(Key::of_limit(Name::HoleGreatest));
+    Finding::unknown(Code::NoLimit, Severity::Refer, Basis::NO_HOLE, key)
+}
+
 /// The layer of sealant, where a sheet of the pack has bearing strengths for dry holes.
-fn wet_layer(stack: &Stack) -> Option<u8> {
+fn wet_layer(stack: &Stack, practice: &Practice<'_>) -> Option<u8> {
     let dry = stack.load_carrying().any(|layer| {
-        let properties = layer.material.and_then(|material| material.properties(layer.thickness.nominal()));
-        layer.preparation == Preparation::Plain
-            && properties.is_some_and(|properties| properties.heading().bearing_dry_pin == Some(true))
+        let known = layer.material.map(|material| practice.sheet(material, layer.thickness.nominal()));
+        let heading = known.and_then(|sheet| sheet.heading());
+        layer.preparation == Preparation::Plain && heading.is_some_and(|heading| heading.bearing_dry_pin == Some(true))
     });
     let sealant = stack.layers().iter().zip(1..).find(|(layer, _)| layer.role == Role::Sealant);
     sealant.map(|(_, number)| number).filter(|_| dry)

@@ -13,6 +13,7 @@
 //! unless the hole is known to be long along the edge.
 
 use super::Installation;
+use super::checks::no_hole_limit;
 use crate::answer::{Answered, Ruling};
 use crate::basis::Basis;
 use crate::drill::Drill;
@@ -217,12 +218,10 @@ impl<'q, 'a> Installation<'q, 'a> {
             Ruling::CleanUp | Ruling::Hole | Ruling::Rivet | Ruling::Repair | Ruling::Blind => Disposition::CleanUp,
         };
         let rivet = match (answered.rivet, answered.ruling) {
-            (Some(rivet), _) => rivet,
+            (Some(rivet), _) => self.practice.rivet(rivet),
             (None, Ruling::Keep | Ruling::CleanUp | Ruling::Hole) => family,
-            (None, Ruling::Oversize) => family.series().oversize_series.and_then(|series| family.in_series(series))?,
-            (None, Ruling::NextSize) => {
-                family.series().next_size(family.size()).and_then(|size| family.in_size(size))?
-            }
+            (None, Ruling::Oversize) => self.rivet_of(Disposition::Oversize)?,
+            (None, Ruling::NextSize) => self.rivet_of(Disposition::NextSize)?,
             (None, Ruling::Rivet | Ruling::Repair | Ruling::Blind) => return None,
         };
         let mut step = Step::new(kind);
@@ -311,12 +310,13 @@ impl<'q, 'a> Installation<'q, 'a> {
     /// The rivet of one step.
     fn rivet_of(&self, kind: Disposition) -> Option<Part<'a>> {
         let rivet = self.rivet.without_length();
-        match kind {
-            Disposition::Keep | Disposition::CleanUp => Some(rivet),
+        let larger = match kind {
+            Disposition::Keep | Disposition::CleanUp => return Some(rivet),
             Disposition::Oversize => rivet.series().oversize_series.and_then(|series| rivet.in_series(series)),
             Disposition::NextSize => rivet.series().next_size(rivet.size()).and_then(|size| rivet.in_size(size)),
             Disposition::Refer => None,
-        }
+        };
+        larger.map(|larger| self.practice.rivet(larger))
     }
 
     /// Fills in one step.
@@ -420,7 +420,7 @@ impl<'q, 'a> Installation<'q, 'a> {
 
     /// What limits are asked for with another rivet in the hole.
     fn case_with(&self, rivet: &Part<'a>) -> Case {
-        Installation { rivet: *rivet, installed: Some(self.before()), ..*self }.case()
+        self.case_of(rivet, Some(&self.before()))
     }
 
     /// Whether a sound hole is good for a rivet as it is: every shank enters, and it is not too large.
@@ -438,6 +438,7 @@ impl<'q, 'a> Installation<'q, 'a> {
     }
 
     /// A rivet in the hole as found.
+    #[inline(never)]
     fn kept(&self, rivet: Part<'a>, found: AsFound) -> Installation<'q, 'a> {
         Installation {
             rivet,
@@ -452,6 +453,7 @@ impl<'q, 'a> Installation<'q, 'a> {
     }
 
     /// A rivet in the hole that was drilled for it.
+    #[inline(never)]
     fn drilled(&self, rivet: Part<'a>, hole: Interval, found: AsFound) -> Installation<'q, 'a> {
         let less = |distance: Option<Length>, shift: Length| distance.map(|distance| distance.minus(shift));
         let layout = RowLayout {
@@ -481,7 +483,7 @@ impl<'q, 'a> Installation<'q, 'a> {
         let limits = HoleLimits::of(self.practice, &self.case_with(rivet));
         match limits.greatest.filter(|greatest| found.major() > greatest.value) {
             Some(greatest) => Finding::against(Code::HoleOverLimit, Severity::Refer, found.major(), &greatest),
-            None => Finding::new(Code::NoLimit, Severity::Refer, Basis::NO_HOLE),
+            None => no_hole_limit(),
         }
     }
 

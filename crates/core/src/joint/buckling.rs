@@ -19,8 +19,8 @@ use core::f64::consts::PI;
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::length::Length;
-use crate::material::SheetProperties;
-use crate::practice::{Case, Name, Practice};
+use crate::material::{Material, Property, Strengths};
+use crate::practice::{Case, Key, Name, Practice};
 use crate::quantity::Stress;
 
 /// A fixity that a document gives, for the rivet or weld it names.
@@ -141,15 +141,15 @@ crate::words::errors! {
 /// use shophead::quantity::Stress;
 /// use shophead::rivet::Head;
 /// let (thickness, pitch) = (Length::parse(".032")?, Length::parse("1.25")?);
-/// let sheet = Material::parse("2024-T3")?.properties(thickness).expect("published");
+/// let sheet = HANDBOOK.sheet(Material::parse("2024-T3")?, thickness);
 /// let case = Case::new(Head::Flush, RivetAlloy::Al2117, Length::parse("1/8")?);
-/// let found = inter_rivet(sheet, thickness, pitch, Some(Stress::from_ksi(10.0)), &case, &HANDBOOK)?.expect("published");
+/// let found = inter_rivet(&sheet, thickness, pitch, Some(Stress::from_ksi(10.0)), &case, &HANDBOOK)?.expect("published");
 /// assert!(found.findings.must_refer(), "flush heads hold it too loosely");
 /// assert!(found.largest_pitch.expect("elastic") < pitch);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 pub fn inter_rivet(
-    sheet: &SheetProperties,
+    sheet: &Strengths<'_>,
     thickness: Length,
     pitch: Length,
     applied: Option<Stress>,
@@ -179,7 +179,12 @@ pub fn inter_rivet(
         elastic: stress(quotient(fixity.value), modulus, thickness, pitch),
         elastic_up_to: Stress::from_psi(yield_stress.psi() * quotient(share.value)),
         largest_pitch: None,
-        basis: fixity.basis.weaker(share.basis).weaker(sheet.basis()).weaker(Basis::BUCKLING_COLUMN),
+        basis: fixity
+            .basis
+            .weaker(share.basis)
+            .weaker(sheet.basis_of(Property::Modulus))
+            .weaker(sheet.basis_of(Property::CompressionYield))
+            .weaker(Basis::BUCKLING_COLUMN),
         findings: Findings::new(),
     };
     let against = |code, severity, measured, limit, basis| {
@@ -217,14 +222,18 @@ pub fn inter_rivet(
     Ok(Some(found))
 }
 
-/// The finding for a sheet of which modulus or compression yield is not published.
+/// The finding for a sheet of which modulus or compression yield is not on file: names the first that is missing.
 #[must_use]
-pub const fn not_published() -> Finding {
-    Finding::new(Code::StrengthNotPublished, Severity::Refer, Basis::BUCKLING_FIGURES)
+pub fn not_published(sheet: &Strengths<'_>) -> Finding {
+    let missing = |property: &Property| sheet.figure(*property).is_none();
+    let property = [Property::Modulus, Property::CompressionYield].into_iter().find(missing);
+    let key =
+        property.zip(sheet.material()).map(|(property, material): (_, Material)| Key::of_sheet(material, property));
+    Finding::unknown(Code::StrengthNotPublished, Severity::Refer, Basis::BUCKLING_FIGURES, key)
 }
 
 /// In compression where published; of clad sheet the secondary one, which holds once the cladding yields.
-fn lowest_modulus(sheet: &SheetProperties) -> Option<Stress> {
+fn lowest_modulus(sheet: &Strengths<'_>) -> Option<Stress> {
     let primary = sheet.ec().or(sheet.e())?;
     Some(sheet.e_secondary().map_or(primary, |secondary| primary.min(secondary)))
 }
@@ -255,7 +264,7 @@ mod tests {
         let sheet = Material::parse("2024-T3").unwrap().properties(length(".063")).unwrap();
         let case = Case::new(Head::Universal, RivetAlloy::Al2117, length("1/8"));
         let ask = |pitch, applied: Option<f64>| {
-            inter_rivet(sheet, length(".063"), length(pitch), applied.map(Stress::from_ksi), &case, &HANDBOOK)
+            inter_rivet(&sheet.into(), length(".063"), length(pitch), applied.map(Stress::from_ksi), &case, &HANDBOOK)
         };
         // Half of 39 ksi; the formula gives 3 π² 10.7e6 / 12 (.063/.75)² = 186 ksi.
         let close = ask(".75", None).unwrap().unwrap();
@@ -276,7 +285,7 @@ mod tests {
     #[test]
     fn clad_sheet_counts_its_secondary_modulus() {
         let clad = sheets().iter().find(|sheet| sheet.e_secondary().is_some()).unwrap();
-        assert_eq!(lowest_modulus(clad), clad.e_secondary());
+        assert_eq!(lowest_modulus(&clad.into()), clad.e_secondary());
         assert!(clad.e_secondary() < clad.ec());
     }
 }

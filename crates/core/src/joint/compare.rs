@@ -8,7 +8,7 @@ use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity, Sink};
 use crate::length::Length;
 use crate::material::RivetAlloy;
-use crate::practice::Given;
+use crate::practice::{Given, Key};
 use crate::rivet::part::Part;
 
 /// Two joints side by side; made by [`Installation::compare`](crate::installation::Installation::compare).
@@ -41,11 +41,14 @@ pub fn compare(before: &JointStrength, after: &JointStrength) -> Comparison {
 pub(crate) struct Carried {
     pub(super) allowable: Option<Allowable>,
     pub(super) basis: Basis,
+    /// What to enter, where it is not known what is carried.
+    pub(super) key: Option<Key>,
 }
 
 impl Carried {
     fn of(found: &JointStrength) -> Carried {
-        Carried { allowable: found.allowable, basis: found.basis }
+        let key = found.findings.iter().find_map(Finding::key);
+        Carried { allowable: found.allowable, basis: found.basis, key }
     }
 }
 
@@ -61,7 +64,9 @@ pub(crate) fn compare_into(before: &Carried, after: &Carried, push: &mut Sink<'_
         ),
         (Some(_), _) => {}
         (None, _) => {
-            push(Finding::new(Code::StrengthNotPublished, Severity::Refer, before.basis.weaker(after.basis)));
+            let missing = [before, after].into_iter().filter(|carried| carried.allowable.is_none());
+            let (code, basis) = (Code::StrengthNotPublished, before.basis.weaker(after.basis));
+            push(Finding::unknown(code, Severity::Refer, basis, missing.filter_map(|carried| carried.key).next()));
         }
     }
     ratio

@@ -8,7 +8,7 @@
 use super::strength::Preparation;
 use crate::basis::Basis;
 use crate::length::Length;
-use crate::material::SheetProperties;
+use crate::material::Strengths;
 use crate::quantity::{Force, Stress};
 
 /// The sheet that a row stands for.
@@ -139,7 +139,7 @@ struct Least {
 }
 
 impl Least {
-    fn reached_by(&self, sheet: &SheetProperties) -> bool {
+    fn reached_by(&self, sheet: &Strengths<'_>) -> bool {
         let reaches = |value: Option<Stress>, least: Stress| value.is_some_and(|value| value >= least);
         reaches(sheet.ftu(), self.ftu)
             && reaches(sheet.fbru_15(), self.fbru_15)
@@ -153,11 +153,12 @@ const T42_OR_STRONGER: &[&str] = &["T42", "T3", "T4", "T351", "T361", "T62", "T8
 impl FlushSheet {
     /// Whether a row for this sheet may serve another, and on what that rests besides the row: the row's own words, or practice
     /// when the other sheet is only stronger.
-    fn serves(self, sheet: &SheetProperties) -> Option<Option<Basis>> {
+    fn serves(self, sheet: &Strengths<'_>) -> Option<Option<Basis>> {
         let (named, least) = match self {
-            FlushSheet::Al2024T3 => (sheet.alloy() == "2024" && sheet.temper() == "T3", BARE_2024_T3),
+            FlushSheet::Al2024T3 => (sheet.alloy() == Some("2024") && sheet.temper() == Some("T3"), BARE_2024_T3),
             FlushSheet::Clad2024T42 => {
-                (sheet.alloy() == "2024" && T42_OR_STRONGER.contains(&sheet.temper()), CLAD_2024_T42)
+                let is_temper = sheet.temper().is_some_and(|temper| T42_OR_STRONGER.contains(&temper));
+                (sheet.alloy() == Some("2024") && is_temper, CLAD_2024_T42)
             }
         };
         if named {
@@ -179,7 +180,7 @@ impl FlushSheet {
 pub fn flush_row(
     rivet: Length,
     preparation: Preparation,
-    sheet: &SheetProperties,
+    sheet: &Strengths<'_>,
     thickness: Length,
 ) -> Option<(&'static FlushRow, Basis)> {
     ROWS.iter()

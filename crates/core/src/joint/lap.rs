@@ -9,7 +9,8 @@ use super::sharing::{Bay, Row, Sharing, SharingError, Transfer, share_alike, sti
 use super::strength::Shear;
 use crate::basis::Basis;
 use crate::length::Length;
-use crate::material::RivetAlloy;
+use crate::material::{Property, RivetAlloy};
+use crate::practice::Practice;
 use crate::quantity::{Flexibility, Force, Stress};
 use crate::rivet::part::Part;
 use crate::stack::Stack;
@@ -38,6 +39,8 @@ pub struct LapRows<'s, 'p> {
     pub load: Force,
     /// Modulus of the rivet; `None` takes [`ALUMINIUM_RIVET`] for an aluminium rivet.
     pub rivet_modulus: Option<Stress>,
+    /// Where what is known of the sheets comes from.
+    pub practice: &'s Practice<'p>,
 }
 
 /// How the rows share the load by one formula.
@@ -84,6 +87,7 @@ crate::words::errors! {
 /// use shophead::joint::strength::Shear;
 /// use shophead::length::{Length, Toleranced};
 /// use shophead::material::Material;
+/// use shophead::practice::HANDBOOK;
 /// use shophead::quantity::Force;
 /// use shophead::rivet::part::Part;
 /// use shophead::stack::{Layer, Stack};
@@ -94,6 +98,7 @@ crate::words::errors! {
 /// let rows = LapRows {
 ///     rivet: &Part::parse("MS20470AD4")?, stack: &stack, pitch: Length::parse("3/4")?, apart: Length::parse("3/4")?, rows: 4,
 ///     shear: Shear::Single, transfer: Transfer::Lap, load: Force::from_lbf(1_000.0), rivet_modulus: None,
+///     practice: &HANDBOOK,
 /// };
 /// let found = shared(&rows, Formula::Stp486)?;
 /// let shares: Vec<String> = found.sharing.rows().map(|row| format!("{:.3}", row.share)).collect();
@@ -101,19 +106,32 @@ crate::words::errors! {
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 pub fn shared(rows: &LapRows<'_, '_>, formula: Formula) -> Result<Shared, LapError> {
-    let mut found = Shared {
-        formula,
-        flexibility: Flexibility::from_in_per_lbf(0.0),
-        rivet_modulus: (ALUMINIUM_RIVET, None),
-        sharing: Sharing::nothing_yet(),
-        basis: formula.basis(),
-    };
-    // The shares are worked out where they will stand.
-    let bay = reduce(rows, &mut found)?;
+    let mut found = Shared::nothing_yet();
+    shared_into(&mut found, rows, formula)?;
+    Ok(found)
+}
+
+/// The same where the shares will stand.
+pub(crate) fn shared_into(found: &mut Shared, rows: &LapRows<'_, '_>, formula: Formula) -> Result<(), LapError> {
+    found.formula = formula;
+    let bay = reduce(rows, found)?;
     let row = Row { flexibility: found.flexibility, fasteners: 1 };
     share_alike(&mut found.sharing, rows.rows, row, bay, rows.transfer, rows.load)?;
     found.basis = found.sharing.basis.weaker(found.basis);
-    Ok(found)
+    Ok(())
+}
+
+impl Shared {
+    /// Shares to be filled in.
+    pub(crate) const fn nothing_yet() -> Shared {
+        Shared {
+            formula: Formula::Stp486,
+            flexibility: Flexibility::from_in_per_lbf(0.0),
+            rivet_modulus: (ALUMINIUM_RIVET, None),
+            sharing: Sharing::nothing_yet(),
+            basis: Basis::FLEXIBILITY_SEC_8,
+        }
+    }
 }
 
 /// The rows as springs: fills in everything but the shares. Out of line, so that its stack is gone before they are worked out.
@@ -149,10 +167,9 @@ fn plates(rows: &LapRows<'_, '_>) -> Result<Plates, LapError> {
     let mut found = heapless::Vec::<(JoinedPlate, Basis), 3>::new();
     for layer in rows.stack.load_carrying() {
         let thickness = layer.thickness.nominal();
-        let properties = layer.material.and_then(|material| material.properties(thickness));
-        let (modulus, basis) = properties
-            .and_then(|properties| Some((properties.e()?, properties.basis())))
-            .ok_or(LapError::ModulusNotPublished)?;
+        let known = layer.material.map(|material| rows.practice.sheet(material, thickness));
+        let (modulus, basis) =
+            known.and_then(|sheet| sheet.figure(Property::Modulus)).ok_or(LapError::ModulusNotPublished)?;
         found.push((JoinedPlate { thickness, modulus }, basis)).map_err(|_| LapError::SheetsDoNotFit)?;
     }
     let ea = |plate: JoinedPlate| stiffness(plate.modulus, rows.pitch, plate.thickness);
@@ -199,6 +216,7 @@ mod tests {
     use super::*;
     use crate::length::Toleranced;
     use crate::material::Material;
+    use crate::practice::HANDBOOK;
     use crate::stack::Layer;
 
     fn stack(thicknesses: &[&str], material: Option<&str>) -> Stack {
@@ -223,6 +241,7 @@ mod tests {
             transfer: Transfer::Lap,
             load: Force::from_lbf(1_000.0),
             rivet_modulus: None,
+            practice: &HANDBOOK,
         }
     }
 

@@ -23,6 +23,8 @@ use super::sharing::{Passing, stiffness};
 use super::strength::Shear;
 use crate::basis::Basis;
 use crate::length::Length;
+use crate::material::Property;
+use crate::practice::Practice;
 use crate::quantity::{Flexibility, Force, Stress};
 use crate::rivet::part::Part;
 use crate::stack::Stack;
@@ -261,6 +263,8 @@ pub struct PackRows<'s, 'p> {
     pub load: Force,
     /// Modulus of the rivet; `None` takes that of aluminium for an aluminium rivet.
     pub rivet_modulus: Option<Stress>,
+    /// Where what is known of the sheets comes from.
+    pub practice: &'s Practice<'p>,
 }
 
 /// How rows share a load over the layers of a pack by one of the published formulas, taken plane by plane.
@@ -273,6 +277,7 @@ pub struct PackRows<'s, 'p> {
 /// use shophead::joint::layers::{PackRows, through_pack};
 /// use shophead::length::{Length, Toleranced};
 /// use shophead::material::Material;
+/// use shophead::practice::HANDBOOK;
 /// use shophead::quantity::Force;
 /// use shophead::rivet::part::Part;
 /// use shophead::stack::{Layer, Stack};
@@ -284,7 +289,7 @@ pub struct PackRows<'s, 'p> {
 /// let pitch = Length::parse("3/4")?;
 /// let rows = PackRows {
 ///     rivet: &Part::parse("MS20470AD4")?, stack: &stack, pitch, apart: pitch, rows: 4, from: 1, to: 3,
-///     load: Force::from_lbf(800.0), rivet_modulus: None,
+///     load: Force::from_lbf(800.0), rivet_modulus: None, practice: &HANDBOOK,
 /// };
 /// let found = through_pack(&rows, Formula::Stp927Riveted)?;
 /// // Between the skin and what lies under it all of the load goes over.
@@ -303,9 +308,9 @@ pub fn through_pack(rows: &PackRows<'_, '_>, formula: Formula) -> Result<Layers,
     let (mut start, mut end) = ([Force::ZERO; MAX_PLATES], [Force::ZERO; MAX_PLATES]);
     for (number, layer) in rows.stack.numbered_load_carrying() {
         let thickness = layer.thickness.nominal();
-        let sheet = layer.material.and_then(|material| material.properties(thickness));
+        let sheet = layer.material.map(|material| rows.practice.sheet(material, thickness));
         let (modulus, sheet_basis) = sheet
-            .and_then(|sheet| Some((sheet.e()?, sheet.basis())))
+            .and_then(|sheet| sheet.figure(Property::Modulus))
             .ok_or(PackError::Lap(LapError::ModulusNotPublished))?;
         basis = basis.weaker(sheet_basis);
         let index = plates.len();

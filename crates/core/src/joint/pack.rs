@@ -2,10 +2,13 @@
 
 use super::compare::Carried;
 use super::margin::{Factors, Load};
-use super::strength::{Governing, Joint, JointStrength, Rivet, Shear, Sheet, StrengthError, weakest};
+use super::strength::{
+    Governing, Joint, JointStrength, Preparation, Rivet, RivetKeys, Shear, Sheet, StrengthError, weakest,
+};
 use crate::basis::Basis;
 use crate::finding::{Code, Finding, Severity};
 use crate::length::Length;
+use crate::practice::Practice;
 use crate::quantity::Stress;
 use crate::rivet::part::Part;
 use crate::stack::{MAX_LAYERS, Stack};
@@ -33,17 +36,20 @@ pub(crate) struct Made<'s, 'p> {
     pub(crate) load: Option<(Load, Factors)>,
     /// The strength of the driven rivet and where it stands.
     pub(crate) driven: Option<(Stress, Basis)>,
+    /// The limits, with what the shop entered.
+    pub(crate) practice: &'p Practice<'p>,
     /// How serious it is where a strength is not published.
     pub(crate) unpublished: Severity,
 }
 
-impl Made<'_, '_> {
+impl<'p> Made<'_, 'p> {
     /// What one rivet carries, into an answer that the caller keeps: it is two kilobytes, and one returned by value stands on the stack twice.
     ///
     /// Shims and sealant carry nothing and are left out. A layer of unknown material leaves the strength unpublished.
     ///
     /// # Errors
     /// As [`super::strength::strength`]; what was filled in until then is no answer.
+    #[inline(never)]
     pub(crate) fn strength_into(&self, found: &mut JointStrength) -> Result<(), StrengthError> {
         let mut sheets = heapless::Vec::new();
         found.fill(&self.joint(&mut sheets)?)?;
@@ -56,37 +62,38 @@ impl Made<'_, '_> {
     pub(crate) fn carried(&self) -> Result<(Carried, Option<Finding>), StrengthError> {
         let mut sheets = heapless::Vec::new();
         let joint = self.joint(&mut sheets)?;
-        let mut below_table = None;
+        let (mut below_table, mut key) = (None, None);
         let found = weakest(&joint, &mut |_| (), &mut |finding: Finding| {
+            key = key.or(finding.key());
             if finding.code() == Code::EdgeMarginBelowTable && below_table.is_none() {
                 below_table = Some(finding.renumbered(|sheet| number_in(self.stack, sheet)));
             }
         })?;
-        let carried = Carried { allowable: found.load().0, basis: found.basis };
+        let carried = Carried { allowable: found.load().0, basis: found.basis, key };
         Ok((carried, below_table))
     }
 
-    fn joint<'j>(&self, sheets: &'j mut heapless::Vec<Sheet<'static>, MAX_LAYERS>) -> Result<Joint<'j>, StrengthError> {
-        put_sheets(self.stack, self.edge, sheets)?;
+    fn joint<'j>(&self, sheets: &'j mut heapless::Vec<Sheet<'p>, MAX_LAYERS>) -> Result<Joint<'j>, StrengthError> {
+        self.put_sheets(sheets)?;
         let Made { hole, pitch, shear, load, unpublished, .. } = *self;
         let (diameter, head) = (self.rivet.size().shank_nominal, self.rivet.series().head);
-        let rivet = Rivet { diameter, head, driven_shear: self.driven };
+        let rivet = Rivet { diameter, head, driven_shear: self.driven, keys: RivetKeys::of(self.rivet) };
         Ok(Joint { sheets, rivet, hole, shear, pitch, load, unpublished })
     }
-}
 
-fn put_sheets(
-    stack: &Stack,
-    edge: Length,
-    sheets: &mut heapless::Vec<Sheet<'static>, MAX_LAYERS>,
-) -> Result<(), StrengthError> {
-    for layer in stack.load_carrying() {
-        let thickness = layer.thickness.nominal();
-        let properties = layer.material.and_then(|material| material.properties(thickness));
-        let sheet = Sheet { properties, thickness, edge, preparation: layer.preparation };
-        sheets.push(sheet).map_err(|_| StrengthError::TooManySheets)?;
+    fn put_sheets(&self, sheets: &mut heapless::Vec<Sheet<'p>, MAX_LAYERS>) -> Result<(), StrengthError> {
+        for layer in self.stack.load_carrying() {
+            let (thickness, preparation) = (layer.thickness.nominal(), layer.preparation);
+            let dimpled = preparation == Preparation::Dimpled;
+            let properties = layer.material.map(|material| self.practice.sheet(material, thickness));
+            let tested = |material| self.practice.entered_flush_joint(self.rivet, dimpled, material, thickness);
+            let sunk = layer.material.filter(|_| preparation != Preparation::Plain);
+            let sheet =
+                Sheet { properties, thickness, edge: self.edge, preparation, entered_joint: sunk.and_then(tested) };
+            sheets.push(sheet).map_err(|_| StrengthError::TooManySheets)?;
+        }
+        Ok(())
     }
-    Ok(())
 }
 
 /// The number in the whole stack of a sheet that was counted among those that carry load.
@@ -111,6 +118,7 @@ mod tests {
     use super::*;
     use crate::length::Toleranced;
     use crate::material::Material;
+    use crate::practice::HANDBOOK;
     use crate::stack::{Layer, Role};
 
     #[test]
@@ -142,6 +150,7 @@ mod tests {
             shear: Shear::Single,
             load: None,
             driven: rivet.alloy().fsu_driven(),
+            practice: &HANDBOOK,
             unpublished: Severity::Refer,
         };
         let mut found = JointStrength::nothing_yet();

@@ -24,17 +24,19 @@ use super::{flush_table, hole_table, modes, shear_table, thin_sheet};
 use crate::basis::{Basis, Status};
 use crate::finding::{Code, Figure, Finding, Findings, Severity, Sink};
 use crate::length::Length;
-use crate::material::SheetProperties;
+use crate::material::{Property, Strengths};
+use crate::practice::{EnteredFlushJoint, Key};
 use crate::quantity::{Force, Stress};
 use crate::rivet::Head;
+use crate::rivet::part::Part;
 pub use crate::stack::Preparation;
 use crate::stack::Stack;
 
 /// The most sheets under one rivet.
 pub const MAX_SHEETS: usize = 8;
 
-/// The most findings that a strength keeps: those of eight sheets that lack everything. Of each sheet there are at most four (a knife edge,
-/// no strength of its flush joint or in bearing, an edge margin below the tables, no shear strength), and six of the joint (its hole, its
+/// The most findings that a strength keeps, that of a row with it: those of eight sheets that lack everything. Of each sheet there are at most four
+/// (a knife edge, no strength of its flush joint or in bearing, an edge margin below the tables, no shear strength), and six of the joint (its hole, its
 /// rivet, a sheet outside the bearing tests, a governing figure from memory, its margin, its margin at yield). With every check of an
 /// [`Installation`](crate::installation::Installation) beside them, 60 000 random packs came to twenty-seven.
 pub const MAX_JOINT_FINDINGS: usize = 4 * MAX_SHEETS + 6;
@@ -64,14 +66,35 @@ impl Shear {
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct Sheet<'a> {
-    /// Its strengths; `None` when the material or its strength is not known.
-    pub properties: Option<&'a SheetProperties>,
+    /// What is known of it; `None` when the material is not known.
+    pub properties: Option<Strengths<'a>>,
     /// Thickness; above zero.
     pub thickness: Length,
     /// Centre of the hole to the nearest edge in the direction of the load; above zero.
     pub edge: Length,
     /// How the hole is made ready.
     pub preparation: Preparation,
+    /// The tested joint of the rivet in it that a shop entered, in place of a published one.
+    pub entered_joint: Option<&'a EnteredFlushJoint>,
+}
+
+/// What to enter of a rivet in a limits file, where that is not on file.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct RivetKeys {
+    /// The ultimate shear of the driven rivet.
+    pub shear: Option<Key>,
+    /// The loads of its tested joints.
+    pub flush_joint: Option<Key>,
+}
+
+impl RivetKeys {
+    /// Those of a part.
+    #[must_use]
+    pub fn of(part: &Part<'_>) -> RivetKeys {
+        let flush_joint = if part.series().head.is_flush() { Key::of_flush_joint(part) } else { None };
+        RivetKeys { shear: Some(Key::of_shear(part.alloy())), flush_joint }
+    }
 }
 
 /// The rivet.
@@ -84,6 +107,8 @@ pub struct Rivet {
     pub head: Head,
     /// Ultimate shear stress of the driven rivet and where it stands; `None` when it is not known.
     pub driven_shear: Option<(Stress, Basis)>,
+    /// What to enter of it where it is not on file.
+    pub keys: RivetKeys,
 }
 
 /// What is asked.
@@ -124,7 +149,8 @@ impl Joint<'_> {
     }
 }
 
-fn nominal_hole(rivet: Length) -> Length {
+/// The nominal hole of a rivet, or its shank where the table has none.
+pub(crate) fn nominal_hole(rivet: Length) -> Length {
     hole_table::nominal_hole(rivet).map_or(rivet, |row| row.hole)
 }
 
@@ -431,21 +457,22 @@ const FLUSH_EDGE: LeastEdge = LeastEdge { ratio: EDGE_FULL, over: (2, 1), basis:
 ///
 /// ```
 /// use shophead::finding::Severity;
-/// use shophead::joint::strength::{Joint, Mode, Preparation, Rivet, Shear, Sheet, strength};
+/// use shophead::joint::strength::{Joint, Mode, Preparation, Rivet, RivetKeys, Shear, Sheet, strength};
 /// use shophead::length::Length;
 /// use shophead::material::{Material, RivetAlloy};
 /// use shophead::rivet::Head;
 ///
 /// // Bare 2024-T3 sheet, .010 to .128.
 /// let sheet_2024 = Material::parse("2024-T3").ok().and_then(|material| material.properties(Length::parse(".032").ok()?));
+/// let sheet_2024 = sheet_2024.map(Into::into);
 /// let skin = Sheet {
 ///     properties: sheet_2024, thickness: Length::parse(".032")?, edge: Length::parse("1/4")?,
-///     preparation: Preparation::Plain,
+///     preparation: Preparation::Plain, entered_joint: None,
 /// };
 /// let cap = Sheet { thickness: Length::parse(".125")?, ..skin };
 /// let rivet = Rivet {
 ///     diameter: Length::parse("1/8")?, head: Head::Universal,
-///     driven_shear: RivetAlloy::Al2117.fsu_driven(),
+///     driven_shear: RivetAlloy::Al2117.fsu_driven(), keys: RivetKeys::default(),
 /// };
 /// let joint = Joint {
 ///     sheets: &[skin, cap], rivet, hole: None, shear: Shear::Single, pitch: None, load: None, unpublished: Severity::Refer,
@@ -660,7 +687,8 @@ fn rivet_shear(
 ) -> Result<Sheared, StrengthError> {
     let mut found = Sheared { load: None, thin_sheet_factor: None, ceiling: None };
     let Some((stress, stress_basis)) = joint.rivet.driven_shear else {
-        push(Finding::new(Code::StrengthNotPublished, joint.unpublished, Basis::HDBK5J_T8_1_2B));
+        let (code, basis) = (Code::StrengthNotPublished, Basis::HDBK5J_T8_1_2B);
+        push(Finding::unknown(code, joint.unpublished, basis, joint.rivet.keys.shear));
         return Ok(found);
     };
     let stress = valid(stress)?;
@@ -713,15 +741,20 @@ impl<'a> At<'a> {
         let outer = self.joint.shear == Shear::Double && self.layer != 2;
         let mut found = SheetStrength::new(self.layer, edge_margin, outer);
         let thickness = self.sheet.thickness;
-        let in_column =
-            |sheet: &&SheetProperties| sheet.t_min() <= self.sheet.thickness && self.sheet.thickness <= sheet.t_max();
-        let Some(properties) = self.sheet.properties.filter(in_column) else {
-            self.not_published(self.joint.unpublished, Basis::HDBK5J_CHAPTER_3, push);
+        let within = self.sheet.properties.and_then(|sheet| sheet.within(thickness));
+        let tested = self.sheet.entered_joint.filter(|_| self.sheet.preparation != Preparation::Plain);
+        let Some(properties) = within.or(self.sheet.properties.filter(|_| tested.is_some())) else {
+            let key = match self.sheet.preparation {
+                Preparation::Plain => self.key(Property::BearingUltimate20),
+                Preparation::Countersunk | Preparation::Dimpled => self.joint.rivet.keys.flush_joint,
+            };
+            self.not_published(self.joint.unpublished, Basis::HDBK5J_CHAPTER_3, key, push);
             return Ok(found);
         };
-        let bearing = match self.sheet.preparation {
-            Preparation::Plain => self.bearing(properties, edge_margin, push)?,
-            Preparation::Countersunk | Preparation::Dimpled => self.flush_joint(properties, edge_margin, push)?,
+        let bearing = match (self.sheet.preparation, tested) {
+            (Preparation::Plain, _) => self.bearing(&properties, edge_margin, push)?,
+            (_, Some(tested)) => Some(self.entered_joint(tested, edge_margin)?),
+            (_, None) => self.flush_joint(&properties, edge_margin, push)?,
         };
         if let Some(bearing) = bearing {
             found.put_bearing(bearing);
@@ -735,30 +768,38 @@ impl<'a> At<'a> {
                     .in_layer(self.layer),
             );
         }
-        match properties.fsu() {
-            None => self.not_published(self.joint.unpublished.min(Severity::Caution), properties.basis(), push),
-            Some(fsu) => {
+        match properties.figure(Property::ShearUltimate) {
+            None => {
+                let key = self.key(Property::ShearUltimate);
+                self.not_published(self.joint.unpublished.min(Severity::Caution), properties.basis(), key, push);
+            }
+            Some((fsu, stands)) => {
                 let fsu = valid(fsu)?;
                 let edge = self.sheet.edge;
-                let basis = properties.basis().weaker(Basis::TEAR_OUT);
+                let basis = stands.weaker(Basis::TEAR_OUT);
                 found.put(SheetLoad::TearOut, finite(modes::tear_out(fsu, thickness, edge), basis)?);
                 let relief =
                     modes::tear_out_with_relief(fsu, thickness, edge, self.joint.larger().max(self.diameter.0));
                 if relief > Force::ZERO {
-                    let basis = properties.basis().weaker(Basis::TEAR_OUT_WITH_RELIEF).weaker(self.diameter.1);
+                    let basis = stands.weaker(Basis::TEAR_OUT_WITH_RELIEF).weaker(self.diameter.1);
                     found.put(SheetLoad::Relief, finite(relief, basis)?);
                 }
             }
         }
-        if let (Some(pitch), Some(ftu)) = (self.joint.pitch, properties.ftu()) {
+        if let (Some(pitch), Some((ftu, basis))) = (self.joint.pitch, properties.figure(Property::TensionUltimate)) {
             let net = modes::net_section(valid(ftu)?, thickness, pitch, self.net_hole, 1);
-            found.put(SheetLoad::Net, finite(net, properties.basis())?);
+            found.put(SheetLoad::Net, finite(net, basis)?);
         }
         Ok(found)
     }
 
-    fn not_published(&self, severity: Severity, basis: Basis, push: &mut Sink<'_>) {
-        push(Finding::new(Code::StrengthNotPublished, severity, basis).in_layer(self.layer));
+    fn not_published(&self, severity: Severity, basis: Basis, key: Option<Key>, push: &mut Sink<'_>) {
+        push(Finding::unknown(Code::StrengthNotPublished, severity, basis, key).in_layer(self.layer));
+    }
+
+    /// What a property of the sheet is called in a limits file; a sheet of no known material has no name there.
+    fn key(&self, property: Property) -> Option<Key> {
+        Some(Key::of_sheet(self.sheet.properties?.material()?, property))
     }
 
     /// The least edge margin of the tests behind its strength.
@@ -778,7 +819,7 @@ impl<'a> At<'a> {
 
     fn bearing(
         &self,
-        properties: &SheetProperties,
+        properties: &Strengths<'_>,
         edge_margin: f64,
         push: &mut Sink<'_>,
     ) -> Result<Option<Bearing>, StrengthError> {
@@ -787,27 +828,27 @@ impl<'a> At<'a> {
             push(finding.in_layer(self.layer));
             return Ok(None);
         }
-        let basis = properties.basis().weaker(self.diameter.1);
-        let load = |stress: Stress, also: Option<Basis>| {
+        let load = |stress: Stress, stands: Basis, also: Option<Basis>| {
+            let basis = stands.weaker(self.diameter.1);
             finite(modes::bearing(stress, diameter, thickness), also.map_or(basis, |also| basis.weaker(also)))
         };
         let covered = self.reaches(&PLAIN_EDGE);
-        let at_margin = |at_15: Option<Stress>, at_20: Option<Stress>| {
-            let at_15 = at_15.map(valid).transpose()?;
-            let at_20 = at_20.map(valid).transpose()?;
-            let found = if covered {
-                at_edge_margin(edge_margin, at_15, at_20)
-            } else {
-                let in_proportion = |at_15: Stress| Stress::from_psi(at_15.psi() * edge_margin / EDGE_LEAST);
-                at_15.map(|at_15| (in_proportion(at_15), Some(Basis::BEARING_INDICATED)))
-            };
-            found.map(|(stress, also)| load(stress, also)).transpose()
+        let at_margin = |at_15: Property, at_20: Property| {
+            let (at_15, at_20) = (properties.figure(at_15), properties.figure(at_20));
+            let both = at_15.or(at_20).map(|(_, stands)| at_20.map_or(stands, |(_, other)| stands.weaker(other)));
+            let at_15 = at_15.map(|(stress, _)| valid(stress)).transpose()?;
+            let at_20 = at_20.map(|(stress, _)| valid(stress)).transpose()?;
+            let found = bearing_stress(edge_margin, covered, at_15, at_20);
+            found.zip(both).map(|((stress, also), stands)| load(stress, stands, also)).transpose()
         };
-        let Some(ultimate) = at_margin(properties.fbru_15(), properties.fbru_20())? else {
-            self.not_published(self.joint.unpublished, properties.basis(), push);
+        let Some(ultimate) = at_margin(Property::BearingUltimate15, Property::BearingUltimate20)? else {
+            // From 2.0 on the value there holds; below, the lower one is needed.
+            let needed =
+                if edge_margin < EDGE_FULL { Property::BearingUltimate15 } else { Property::BearingUltimate20 };
+            self.not_published(self.joint.unpublished, properties.basis(), self.key(needed), push);
             return Ok(None);
         };
-        let yield_load = at_margin(properties.fbry_15(), properties.fbry_20())?;
+        let yield_load = at_margin(Property::BearingYield15, Property::BearingYield20)?;
         let kind = if covered { BearingKind::Sheet } else { BearingKind::Indication };
         Ok(Some(Bearing { kind, ultimate, yield_load }))
     }
@@ -815,7 +856,7 @@ impl<'a> At<'a> {
     /// The tested joint of a countersunk or dimpled sheet.
     fn flush_joint(
         &self,
-        properties: &SheetProperties,
+        properties: &Strengths<'_>,
         edge_margin: f64,
         push: &mut Sink<'_>,
     ) -> Result<Option<Bearing>, StrengthError> {
@@ -839,19 +880,35 @@ impl<'a> At<'a> {
         }
         let row = flush_table::flush_row(rivet.diameter, preparation, properties, thickness).filter(|_| same_rivet);
         let Some((row, basis)) = row else {
-            self.not_published(self.joint.unpublished, Basis::HDBK5_FLUSH_RIVETS, push);
+            self.not_published(self.joint.unpublished, Basis::HDBK5_FLUSH_RIVETS, rivet.keys.flush_joint, push);
             return Ok(None);
         };
+        Ok(Some(self.tested(row.ultimate, row.yield_load, basis, edge_margin)?))
+    }
+
+    /// The tested joint that the shop entered.
+    fn entered_joint(&self, joint: &EnteredFlushJoint, edge_margin: f64) -> Result<Bearing, StrengthError> {
+        self.tested(joint.ultimate, joint.yield_load, joint.basis, edge_margin)
+    }
+
+    /// What a tested joint carries at this edge margin.
+    fn tested(
+        &self,
+        ultimate: Force,
+        yield_load: Option<Force>,
+        basis: Basis,
+        edge_margin: f64,
+    ) -> Result<Bearing, StrengthError> {
         let (kind, part, basis) = if self.reaches(&FLUSH_EDGE) {
             (BearingKind::FlushJoint, 1.0, basis)
         } else {
             (BearingKind::Indication, edge_margin / EDGE_FULL, basis.weaker(Basis::BEARING_INDICATED))
         };
-        Ok(Some(Bearing {
+        Ok(Bearing {
             kind,
-            ultimate: finite(Force::from_lbf(row.ultimate.lbf() * part), basis)?,
-            yield_load: row.yield_load.map(|load| finite(Force::from_lbf(load.lbf() * part), basis)).transpose()?,
-        }))
+            ultimate: finite(Force::from_lbf(ultimate.lbf() * part), basis)?,
+            yield_load: yield_load.map(|load| finite(Force::from_lbf(load.lbf() * part), basis)).transpose()?,
+        })
     }
 }
 
@@ -906,6 +963,21 @@ fn push_some(finding: Option<Finding>, push: &mut Sink<'_>) {
     if let Some(finding) = finding {
         push(finding);
     }
+}
+
+/// Bearing stress at an edge margin, and what it rests on besides the sheet's table. Where the margin is not covered by the tests, below 1.5, it
+/// is an indication.
+pub(crate) fn bearing_stress(
+    edge_margin: f64,
+    covered: bool,
+    at_15: Option<Stress>,
+    at_20: Option<Stress>,
+) -> Option<(Stress, Option<Basis>)> {
+    if covered {
+        return at_edge_margin(edge_margin, at_15, at_20);
+    }
+    let in_proportion = |at_15: Stress| Stress::from_psi(at_15.psi() * edge_margin / EDGE_LEAST);
+    at_15.map(|at_15| (in_proportion(at_15), Some(Basis::BEARING_INDICATED)))
 }
 
 /// Bearing stress at an edge margin of 1.5 or more, and what it rests on besides the sheet's table.
@@ -969,6 +1041,7 @@ impl Tally {
 mod tests {
     use super::*;
     use crate::joint::margin::LoadKind;
+    use crate::material::SheetProperties;
     use crate::material::{Guarantee, SheetHeading};
 
     fn length(text: &str) -> Length {
@@ -1001,11 +1074,17 @@ mod tests {
 
     fn sheet(thickness: &str) -> Sheet<'static> {
         let (thickness, edge) = (length(thickness), length("1/4"));
-        Sheet { properties: Some(&BARE), thickness, edge, preparation: Preparation::Plain }
+        let properties = Some((&BARE).into());
+        Sheet { properties, thickness, edge, preparation: Preparation::Plain, entered_joint: None }
     }
 
     fn lap<'s>(sheets: &'s [Sheet<'s>]) -> Joint<'s> {
-        let rivet = Rivet { diameter: length("1/8"), head: Head::Universal, driven_shear: Some(DRIVEN_2117) };
+        let rivet = Rivet {
+            diameter: length("1/8"),
+            head: Head::Universal,
+            driven_shear: Some(DRIVEN_2117),
+            keys: RivetKeys::default(),
+        };
         Joint { sheets, rivet, hole: None, shear: Shear::Single, pitch: None, load: None, unpublished: Severity::Refer }
     }
 
@@ -1128,13 +1207,15 @@ mod tests {
     #[test]
     fn no_finding_of_the_worst_joint_is_lost() {
         let sheet = Sheet {
-            properties: Some(&NO_SHEAR),
+            properties: Some((&NO_SHEAR).into()),
             thickness: length(".032"),
             edge: length(".1"),
             preparation: Preparation::Countersunk,
+            entered_joint: None,
         };
         let sheets = [sheet; MAX_SHEETS];
-        let rivet = Rivet { diameter: length("3/32"), head: Head::Flush, driven_shear: None };
+        let rivet =
+            Rivet { diameter: length("3/32"), head: Head::Flush, driven_shear: None, keys: RivetKeys::default() };
         let found = strength(&Joint { rivet, hole: Some(length("1/8")), ..lap(&sheets) }).unwrap();
         assert_eq!(found.findings.iter().filter(|finding| finding.layer().is_some()).count(), 4 * MAX_SHEETS);
         assert_eq!(found.findings.iter().count(), 4 * MAX_SHEETS + 2, "the hole and the rivet");

@@ -45,6 +45,16 @@ impl Material {
         NAMES.iter().map(Material)
     }
 
+    /// The material at this place of [`Material::known`].
+    pub(crate) fn at(place: u8) -> Option<Material> {
+        NAMES.get(usize::from(place)).map(Material)
+    }
+
+    /// Its place in [`Material::known`].
+    pub(crate) fn place(self) -> u8 {
+        NAMES.iter().position(|named| named == self.0).and_then(|place| u8::try_from(place).ok()).unwrap_or(u8::MAX)
+    }
+
     /// The alloy's number, such as `2024`.
     #[must_use]
     pub const fn alloy(self) -> &'static str {

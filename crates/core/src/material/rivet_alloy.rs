@@ -72,6 +72,14 @@ pub struct DrivenShear {
     pub basis: Basis,
 }
 
+impl DrivenShear {
+    /// One that a shop entered, however the rivet was driven.
+    #[must_use]
+    pub const fn entered(fsu: Stress, basis: Basis) -> DrivenShear {
+        DrivenShear { temper: None, driven: "entered by the shop", fsu, basis }
+    }
+}
+
 /// What is done to rivets before they are driven.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]

@@ -34,7 +34,9 @@
 //! ```
 
 mod common;
+mod entered;
 mod handbook;
+mod key;
 mod process;
 mod value;
 
@@ -48,6 +50,10 @@ use crate::material::RivetAlloy;
 use crate::rivet::part::Part;
 use crate::rivet::{Head, Size};
 
+pub use entered::{
+    EnterError, Entered, EnteredFlushJoint, MAX_ENTERED_SHEETS, MAX_FLUSH_JOINTS, MAX_SHEARS, MAX_SIZES, MAX_TOLERANCES,
+};
+pub use key::{Dimension, Entry, Key};
 pub use value::{LengthRounding, ParseValueError, Value};
 
 /// What a limit's value may be; decides how its text is read.
@@ -348,6 +354,8 @@ pub struct Practice<'a> {
     built_in: [&'static [Row]; 3],
     own: &'a [Limit],
     documents: &'a [Document<'a>],
+    /// A shop's own figures of series and materials.
+    entered: Option<&'a Entered>,
 }
 
 /// The aviation authority's handbooks: AC 43.13-1B and FAA-H-8083-31B, with MIL-HDBK-5 where they refer to it. Where they are silent, as on
@@ -358,6 +366,7 @@ pub static HANDBOOK: Practice<'static> = Practice {
     built_in: [handbook::LIMITS, process::TABLES, common::LIMITS],
     own: &[],
     documents: &[],
+    entered: None,
 };
 
 /// The process specification: MIL-R-47196A(MI). Where it is silent, as on lengths and diameters, the handbooks.
@@ -367,6 +376,7 @@ pub static PROCESS: Practice<'static> = Practice {
     built_in: [process::LIMITS, process::TABLES, common::LIMITS],
     own: &[],
     documents: &[],
+    entered: None,
 };
 
 /// The built-in practices; the first is the default.
@@ -393,7 +403,7 @@ impl<'a> Practice<'a> {
     where
         'a: 'b,
     {
-        Practice { name: self.name, title: self.title, built_in: self.built_in, own, documents }
+        Practice { own, documents, ..*self }
     }
 
     /// The shop's own documents.

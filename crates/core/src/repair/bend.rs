@@ -5,7 +5,7 @@ use crate::basis::Basis;
 use crate::finding::{Code, Finding, Severity};
 use crate::length::{Interval, Length};
 use crate::material::Material;
-use crate::practice::Given;
+use crate::practice::{Given, Key, Practice};
 
 /// Least inside radius of a bend of 90 degrees in this sheet: what is advised at least, and what it may have to be.
 ///
@@ -14,14 +14,20 @@ use crate::practice::Given;
 /// ```
 /// use shophead::length::{Interval, Length};
 /// use shophead::material::Material;
+/// use shophead::practice::HANDBOOK;
 /// use shophead::repair::bend::least_radius;
-/// let radius = least_radius(Material::parse("2024-T3")?, Length::parse(".040")?).expect("in the table");
+/// let radius = least_radius(Material::parse("2024-T3")?, Length::parse(".040")?, &HANDBOOK).expect("in the table");
 /// // The column for .064: 3 to 5 thicknesses.
 /// assert_eq!(radius.value, Interval::new(Length::parse(".120")?, Length::parse(".200")?)?);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[must_use]
-pub fn least_radius(material: Material, thickness: Length) -> Option<Given<Interval>> {
+pub fn least_radius(material: Material, thickness: Length, practice: &Practice<'_>) -> Option<Given<Interval>> {
+    if let Some(entered) = practice.sheet(material, thickness).entered()
+        && let Some(radius) = entered.bend_radius()
+    {
+        return Some(Given { value: Interval::exactly(radius), basis: entered.basis() });
+    }
     least_radius_of(material.alloy(), material.temper(), thickness)
 }
 
@@ -47,15 +53,16 @@ pub fn least_radius_of(alloy: &str, temper: &str, thickness: Length) -> Option<G
 /// use shophead::length::Length;
 /// use shophead::repair::bend::{least_radius_of, refusal};
 /// let limits = least_radius_of("2024", "T3", Length::parse(".040")?);
-/// assert_eq!(refusal(Length::parse("1/16")?, limits).map(|finding| finding.code()), Some(Code::BendTooTight));
-/// assert_eq!(refusal(Length::parse("1/8")?, limits), None);
-/// assert_eq!(refusal(Length::parse("1/8")?, None).map(|finding| finding.code()), Some(Code::NoLimit));
+/// assert_eq!(refusal(Length::parse("1/16")?, limits, None).map(|finding| finding.code()), Some(Code::BendTooTight));
+/// assert_eq!(refusal(Length::parse("1/8")?, limits, None), None);
+/// assert_eq!(refusal(Length::parse("1/8")?, None, None).map(|finding| finding.code()), Some(Code::NoLimit));
 /// # Ok::<(), shophead::length::ParseLengthError>(())
 /// ```
 #[must_use]
-pub fn refusal(radius: Length, limits: Option<Given<Interval>>) -> Option<Finding> {
+pub fn refusal(radius: Length, limits: Option<Given<Interval>>, material: Option<Material>) -> Option<Finding> {
     let Some(Given { value, basis }) = limits else {
-        return Some(Finding::new(Code::NoLimit, Severity::Refer, Basis::AC43_T4_6));
+        let key = material.map(Key::of_bend_radius);
+        return Some(Finding::unknown(Code::NoLimit, Severity::Refer, Basis::AC43_T4_6, key));
     };
     let least = Given { value: value.min(), basis };
     (radius < least.value).then(|| Finding::against(Code::BendTooTight, Severity::Refer, radius, &least))

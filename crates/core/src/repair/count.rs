@@ -19,7 +19,8 @@ use crate::joint::splice::{
 };
 use crate::joint::strength::Allowable;
 use crate::length::Length;
-use crate::material::Material;
+use crate::material::{Material, Property};
+use crate::practice::{Key, Practice};
 use crate::rivet::Head;
 use crate::rivet::part::Part;
 
@@ -195,11 +196,12 @@ pub fn bolt_rate(material: Material, thickness: Length, member: SpliceMember, by
 /// use shophead::joint::splice::SpliceMember;
 /// use shophead::length::Length;
 /// use shophead::material::Material;
+/// use shophead::practice::HANDBOOK;
 /// use shophead::repair::count::{By, rate};
 /// use shophead::rivet::part::Part;
 /// // AC 43.13-1B para 4-58g(2): clad 2024 .032, 1/8 rivets, a lap: 4.9 × 0.75 an inch, 37 over 10 in.
 /// let (clad, rivet) = (Material::parse("clad 2024-T3")?, Part::parse("MS20470AD4")?);
-/// let lap = rate(clad, Length::parse(".032")?, &rivet, SpliceMember::SingleLap, None, By::Example)?;
+/// let lap = rate(clad, Length::parse(".032")?, &rivet, SpliceMember::SingleLap, None, By::Example, &HANDBOOK)?;
 /// assert_eq!(lap.over(Length::parse("10")?)?, Some(37));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
@@ -210,6 +212,7 @@ pub fn rate(
     member: SpliceMember,
     per_rivet: Option<Allowable>,
     by: By,
+    practice: &Practice<'_>,
 ) -> Result<Rate, SpliceError> {
     let mut found =
         Rate { by_table: None, also: None, by_strength: None, per_inch: None, from: None, findings: Findings::new() };
@@ -235,7 +238,7 @@ pub fn rate(
             }
         }
     }
-    let ftu = material.properties(thickness).and_then(|properties| properties.ftu());
+    let ftu = practice.sheet(material, thickness).ftu();
     if let (Some(ftu), Some(per_rivet)) = (ftu, per_rivet) {
         let by_strength = needed(ftu, thickness, Length::INCH, per_rivet.force)?;
         found.by_strength = Some(ByStrength { per_rivet, per_inch: by_strength.per_inch });
@@ -253,11 +256,34 @@ pub fn rate(
         },
     };
     if found.by_strength.is_none() && found.by_table.is_some() {
-        found.findings.push(Finding::new(Code::StrengthNotPublished, Severity::Caution, material.basis()));
+        found.findings.push(not_published(Severity::Caution, material, thickness, rivet, practice));
     }
     (found.per_inch, found.from) = (chosen.map(|(per_inch, _)| per_inch), chosen.map(|(_, from)| from));
     if chosen.is_none() {
-        found.findings.push(Finding::new(Code::StrengthNotPublished, Severity::Refer, material.basis()));
+        found.findings.push(not_published(Severity::Refer, material, thickness, rivet, practice));
     }
     Ok(found)
+}
+
+/// That what is needed for a count by strength is not on file, and the first figure that is missing.
+pub(super) fn not_published(
+    severity: Severity,
+    material: Material,
+    thickness: Length,
+    rivet: &Part<'_>,
+    practice: &Practice<'_>,
+) -> Finding {
+    let sheet = practice.sheet(material, thickness);
+    let key = if sheet.ftu().is_none() {
+        Some(Key::of_sheet(material, Property::TensionUltimate))
+    } else if practice.driven_shear(rivet.alloy()).is_none() {
+        Some(Key::of_shear(rivet.alloy()))
+    } else if rivet.series().head.is_flush() {
+        Key::of_flush_joint(rivet)
+    } else if sheet.fbru_20().is_none() {
+        Some(Key::of_sheet(material, Property::BearingUltimate20))
+    } else {
+        None
+    };
+    Finding::unknown(Code::StrengthNotPublished, severity, material.basis(), key)
 }

@@ -33,8 +33,8 @@ use crate::joint::splice::{SpliceError, SpliceMember};
 use crate::joint::strength::Shear;
 use crate::layout::Point;
 use crate::length::{Length, Toleranced, quotient};
-use crate::material::Material;
-use crate::practice::{Case, Given, Name, Practice};
+use crate::material::{Material, Property};
+use crate::practice::{Case, Given, Key, Name, Practice};
 use crate::quantity::{Force, Mass, Stress};
 use crate::rivet::mass::mass_each;
 use crate::rivet::part::Part;
@@ -49,6 +49,8 @@ pub const CUT_RADIUS: Length = Length::from_64ths(32);
 pub const PLATE_RADIUS: Length = Length::from_64ths(16);
 /// Damage longer than this in any direction makes a major repair.
 pub const MAJOR_ABOVE: Length = Length::from_64ths(6 * 64);
+/// Diameter of the hole that stops a crack.
+pub const STOP_HOLE: Length = Length::from_64ths(6);
 /// What holes and plates are marked out to.
 pub const STEP: Length = Length::from_64ths(1);
 /// The most rows on a side.
@@ -320,7 +322,10 @@ impl PatchError {
     pub fn refusal(&self, material: &Material) -> Option<Finding> {
         match self {
             PatchError::Refused(site) => site.refusal(),
-            PatchError::NoCount => Some(Finding::new(Code::StrengthNotPublished, Severity::Refer, material.basis())),
+            PatchError::NoCount => {
+                let key = Some(Key::of_sheet(*material, Property::TensionUltimate));
+                Some(Finding::unknown(Code::StrengthNotPublished, Severity::Refer, material.basis(), key))
+            }
             PatchError::NoLimits => Some(Finding::new(Code::NoLimit, Severity::Refer, Basis::ROWS_OF_PATCH)),
             _ => None,
         }
@@ -378,7 +383,7 @@ pub fn patch(query: &PatchQuery<'_, '_>) -> Result<Patch, PatchError> {
     check_plate(query, (plate_material, plate_thickness), &mut findings);
     let (rivet, chosen) = rivet_of(query, plate_thickness, &mut findings)?;
     let stack = pack(query, &rivet, (plate_material, plate_thickness))?;
-    let case = Case::of(rivet.series().head, rivet.alloy(), rivet.size());
+    let case = Case::for_part(&practice.rivet(rivet));
     let edge = match query.edge {
         Some(value) => Given { value, basis: Basis::AS_GIVEN },
         None => practice.length(Name::EdgeDistanceLeast, &case).ok_or(PatchError::NoLimits)?,
@@ -399,7 +404,7 @@ pub fn patch(query: &PatchQuery<'_, '_>) -> Result<Patch, PatchError> {
         practice,
     };
     let per_rivet = in_row(&single)?.strength.joint.allowable;
-    let rate = rate(material, thickness, &rivet, SpliceMember::SingleLap, per_rivet, query.by)?;
+    let rate = rate(material, thickness, &rivet, SpliceMember::SingleLap, per_rivet, query.by, practice)?;
     findings.extend(&rate.findings);
     let per_inch = rate.per_inch.ok_or(PatchError::NoCount)?;
     let spacing = spacing(query, &case, per_inch)?;
@@ -490,7 +495,7 @@ fn opening(query: &PatchQuery<'_, '_>) -> Result<Opening, PatchError> {
         }
         Damage::Crack { .. } => {
             // Half a stop hole beyond either end.
-            let hole = Length::from_64ths(6);
+            let hole = STOP_HOLE;
             let (along, across) = (along.plus(hole), across.plus(hole));
             Opening { along, across, radius: hole.times(1, 2), stop_hole: Some(hole) }
         }
@@ -528,7 +533,7 @@ fn plate_of(query: &PatchQuery<'_, '_>) -> (Material, Length, Option<Basis>) {
 
 fn check_plate(query: &PatchQuery<'_, '_>, (material, thickness): (Material, Length), findings: &mut Findings) {
     if material != query.material {
-        let ftu = |material: Material, thickness| material.properties(thickness)?.ftu();
+        let ftu = |material: Material, thickness| query.practice.sheet(material, thickness).ftu();
         let basis = Basis::AC43_P4_50C_4_53_4_58B;
         match (ftu(material, thickness), ftu(query.material, query.thickness)) {
             (Some(plate), Some(skin)) if plate >= skin => {}
@@ -536,7 +541,11 @@ fn check_plate(query: &PatchQuery<'_, '_>, (material, thickness): (Material, Len
                 let weaker = Finding::new(Code::WeakerThanBefore, Severity::Refer, basis);
                 findings.push(weaker.with_measured(Figure::Stress(plate)).with_limit(Figure::Stress(skin)));
             }
-            _ => findings.push(Finding::new(Code::StrengthNotPublished, Severity::Refer, basis)),
+            (plate, _) => {
+                let missing = if plate.is_none() { material } else { query.material };
+                let key = Some(Key::of_sheet(missing, Property::TensionUltimate));
+                findings.push(Finding::unknown(Code::StrengthNotPublished, Severity::Refer, basis, key));
+            }
         }
     }
     let measured =
@@ -626,9 +635,10 @@ fn takes_countersink(rivet: &Part<'_>, thickness: Length, practice: &Practice<'_
     if stack.push(layer).is_err() {
         return false;
     }
-    let case = Case::of(rivet.series().head, rivet.alloy(), rivet.size());
+    let rivet = practice.rivet(*rivet);
+    let case = Case::for_part(&rivet);
     let mut takes = true;
-    check_seat(rivet, Some(&stack), &case, practice, &mut |finding| {
+    check_seat(&rivet, Some(&stack), &case, practice, &mut |finding| {
         takes &= !(finding.code() == Code::CountersinkTooDeep && finding.severity() == Severity::Refer);
     });
     takes
@@ -700,7 +710,7 @@ fn side(
 
 /// What the rows carry over what the skin does without holes.
 fn share(row: &InRow, query: &PatchQuery<'_, '_>) -> Option<f64> {
-    let ftu = query.material.properties(query.thickness)?.ftu()?;
+    let ftu = query.practice.sheet(query.material, query.thickness).ftu()?;
     let sheet = ftu.psi() * query.thickness.to_inches_f64();
     Some(row.strength.per_inch?.force.lbf() / sheet)
 }
@@ -817,7 +827,7 @@ impl Plate {
         self.along.to_inches_f64() * self.across.to_inches_f64() - corners
     }
 
-    fn weighed(self) -> Plate {
+    pub(crate) fn weighed(self) -> Plate {
         let density = self.material.properties(self.thickness).map(|properties| properties.density_lb_in3());
         let mass = density.map(|density| Mass::from_lb(self.area_in2() * self.thickness.to_inches_f64() * density));
         Plate { mass, ..self }

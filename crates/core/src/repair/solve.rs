@@ -121,7 +121,9 @@ impl Tried {
             carries,
             governing: strength.governing,
             margin,
-            share: carries.zip(weakest_sheet(rows.stack)).map(|(carries, sheet)| carries.lbf() / sheet.lbf()),
+            share: carries
+                .zip(weakest_sheet(rows.stack, rows.practice))
+                .map(|(carries, sheet)| carries.lbf() / sheet.lbf()),
             refers: None,
         }
     }
@@ -213,7 +215,8 @@ impl core::error::Error for SolveError {}
 /// ```
 #[must_use]
 pub fn usual_pitch(rivet: &Part<'_>, rows: u8, unknown: Option<SolveFor>, practice: &Practice<'_>) -> Option<Length> {
-    let least = |rows| Some(practice.length(Name::PitchLeast, &Case::for_part(rivet).in_rows(rows))?.value);
+    let least =
+        |rows| Some(practice.length(Name::PitchLeast, &Case::for_part(&practice.rivet(*rivet)).in_rows(rows))?.value);
     match unknown {
         Some(SolveFor::Rows) => (1..=MOST_ROWS).filter_map(least).max(),
         _ => least(rows),
@@ -332,11 +335,11 @@ fn ask_where<'a>(
 }
 
 /// What the weakest sheet carries an inch without holes.
-fn weakest_sheet(stack: &Stack) -> Option<Force> {
+fn weakest_sheet(stack: &Stack, practice: &Practice<'_>) -> Option<Force> {
     let mut weakest: Option<Force> = None;
     for layer in stack.load_carrying() {
         let thickness = layer.thickness.nominal();
-        let ftu = layer.material?.properties(thickness)?.ftu()?;
+        let ftu = practice.sheet(layer.material?, thickness).ftu()?;
         let sheet = Force::from_lbf(ftu.psi() * thickness.to_inches_f64());
         weakest = Some(weakest.map_or(sheet, |weakest| weakest.min(sheet)));
     }

@@ -28,8 +28,8 @@ use crate::joint::splice::{self, Fastener, SpliceError, SpliceMember, tables};
 use crate::joint::strength::Shear;
 use crate::layout::Point;
 use crate::length::{Interval, Length, Toleranced, product, quotient};
-use crate::material::Material;
-use crate::practice::{Case, Name, Practice};
+use crate::material::{Material, Property};
+use crate::practice::{Case, Given, Key, Name, Practice};
 use crate::rivet::MS20470;
 use crate::rivet::part::Part;
 use crate::select::choose_diameter;
@@ -141,6 +141,33 @@ pub struct SpliceQuery<'s, 'a> {
     pub by: By,
     /// The limits.
     pub practice: &'a Practice<'a>,
+}
+
+impl SpliceQuery<'_, '_> {
+    /// The least length of a leg's plate on each side of the cut.
+    pub(crate) fn least_half(&self, leg: &LegSplice) -> Given<Length> {
+        match self.spliced {
+            // Longer than twice the web, both sides together: by a step.
+            Spliced::Frame => Given { value: web_of(self).plus(STEP), basis: Basis::AC43_FRAME_LENGTH },
+            Spliced::Stringer | Spliced::UpperStringer | Spliced::LowerStringer => {
+                Given { value: leg.leg.width.times(4, 1), basis: Basis::ARMY_0992_FOUR_WIDTHS }
+            }
+            Spliced::Flange => Given { value: Length::ZERO, basis: Basis::AS_GIVEN },
+        }
+    }
+
+    /// The case that limits are asked for, of a leg.
+    pub(crate) fn case_of(&self, leg: &LegSplice) -> Case {
+        match leg.rivet {
+            Some(rivet) => Case::of(rivet.series().head, rivet.alloy(), rivet.size()),
+            None => Case::new(MS20470.head, crate::material::RivetAlloy::Al2117, BOLT_DIAMETER),
+        }
+    }
+
+    /// Skin, leg and plate; `None` where they are no pack.
+    pub(crate) fn pack_of(&self, leg: &Leg, plate: Length) -> Option<Stack> {
+        pack(self, leg, plate).ok()
+    }
 }
 
 /// A leg's splice.
@@ -267,7 +294,8 @@ impl MemberError {
         match self {
             MemberError::Refused(site) => site.refusal(),
             MemberError::NoCount(_) | MemberError::NoLimits => {
-                Some(Finding::new(Code::StrengthNotPublished, Severity::Refer, material.basis()))
+                let key = Some(Key::of_sheet(*material, Property::TensionUltimate));
+                Some(Finding::unknown(Code::StrengthNotPublished, Severity::Refer, material.basis(), key))
             }
             _ => None,
         }
@@ -363,7 +391,7 @@ fn has_more(one: (Length, Length), other: (Length, Length)) -> bool {
 fn spliced_leg(query: &SpliceQuery<'_, '_>, leg: &Leg, number: u8) -> Result<LegSplice, MemberError> {
     let mut findings = Findings::new();
     let plate = plate_of(query, leg, number, &mut findings)?;
-    let bend = least_radius(query.material, plate.1).and_then(|radius| {
+    let bend = least_radius(query.material, plate.1, query.practice).and_then(|radius| {
         let setback = setback(90.0, radius.value.min(), plate.1)?;
         Some((radius.value, setback.value))
     });
@@ -489,7 +517,7 @@ fn rivets<'a>(
     } else if diameter > greatest {
         findings.push(against(Code::DiameterOutsideRule, Severity::Note, Basis::AC43_DIAMETER_IN_LEG, greatest));
     }
-    let case = Case::of(rivet.series().head, rivet.alloy(), rivet.size());
+    let case = Case::for_part(&query.practice.rivet(rivet));
     let limit = |name| query.practice.length(name, &case).map(|limit| limit.value).ok_or(MemberError::NoLimits);
     found.edge = limit(Name::EdgeDistanceLeast)?;
     let stack = pack(query, leg, found.plate.1)?;
@@ -505,7 +533,8 @@ fn rivets<'a>(
         practice: query.practice,
     };
     let per_rivet = in_row(&rows)?.strength.joint.allowable;
-    let rate = rate(query.material, leg.thickness, &rivet, query.spliced.member(), per_rivet, query.by)?;
+    let rate =
+        rate(query.material, leg.thickness, &rivet, query.spliced.member(), per_rivet, query.by, query.practice)?;
     found.needed = rate.over(leg.width)?.ok_or(MemberError::NoCount(number))?;
     findings.extend(&rate.findings);
     (found.rate, found.diameter, found.rivet) = (Some(rate), diameter, Some(rivet));
@@ -546,12 +575,7 @@ fn lay(query: &SpliceQuery<'_, '_>, case: &Case, found: &mut LegSplice) -> Resul
     let room = narrower.minus(edge).minus(edge).max(Length::ZERO);
     let between = quotient(i128::from(room.nanometres()), i128::from(pitch.nanometres()));
     let fit = u32::try_from(between).unwrap_or(0).saturating_add(1);
-    let least_half = match query.spliced {
-        // Longer than twice the web, both sides together: by a step.
-        Spliced::Frame => web_of(query).plus(STEP),
-        Spliced::Stringer | Spliced::UpperStringer | Spliced::LowerStringer => found.leg.width.times(4, 1),
-        Spliced::Flange => Length::ZERO,
-    };
+    let least_half = query.least_half(found).value;
     let mut best: Option<(u32, Length, u32, u32, Length)> = None;
     for lines in 1..=fit.min(found.needed.max(1)) {
         let ranks = found.needed.div_ceil(lines);

@@ -63,6 +63,14 @@ impl Head {
         let flare = head_diameter.checked_sub(shank)?;
         (self.is_flush() && flare > Length::ZERO).then(|| flare.times(HALF_COTANGENT.0, HALF_COTANGENT.1))
     }
+
+    /// The diameter of the head whose cone is this high over a shank: [`Head::cone_height`] the other way round. `None` for a protruding head.
+    #[must_use]
+    pub fn cone_diameter(self, height: Length, shank: Length) -> Option<Length> {
+        // 2 tan 50° to nine digits.
+        const TWICE_TANGENT: (u32, u32) = (2_383_507_185, 1_000_000_000);
+        (self.is_flush() && height > Length::ZERO).then(|| shank.plus(height.times(TWICE_TANGENT.0, TWICE_TANGENT.1)))
+    }
 }
 
 /// The manufactured head of one diameter.
@@ -77,6 +85,8 @@ pub struct HeadSize {
     pub height_nominal: Length,
     /// Least and greatest height, where the tolerance is known.
     pub height: Option<Interval>,
+    /// Where the head's dimensions come from.
+    pub basis: Basis,
 }
 
 /// One diameter of a series.
@@ -95,7 +105,7 @@ pub struct Size {
     pub shortest_tabulated: Option<Length>,
     /// The longest length in the table of the standard for this diameter, where known.
     pub longest_tabulated: Option<Length>,
-    /// Where the dimensions come from.
+    /// Where the shank and the tabulated lengths come from; the head has its own.
     pub basis: Basis,
 }
 

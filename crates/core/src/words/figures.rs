@@ -4,6 +4,7 @@ use core::fmt::{self, Write};
 
 use crate::fact::{Fact, Facts};
 use crate::length::{Interval, Length};
+use crate::practice::Key;
 use crate::quantity::{Force, Stress};
 
 /// The units that figures are written in.
@@ -56,6 +57,7 @@ enum Kind {
     Ratio(f64),
     Count(u32),
     Facts(Facts),
+    Key(Key),
 }
 
 /// Whether a length has its unit behind it.
@@ -163,6 +165,12 @@ impl Units {
     #[must_use]
     pub const fn facts(self, facts: Facts) -> Shown {
         self.shown(Kind::Facts(facts))
+    }
+
+    /// What is not on file, as a limits file calls it.
+    #[must_use]
+    pub const fn key(self, key: Key) -> Shown {
+        self.shown(Kind::Key(key))
     }
 
     /// The unit of length: `in` or `mm`.
@@ -395,6 +403,7 @@ impl fmt::Display for Shown {
             Kind::Ratio(ratio) => decimal(f, on_grid(ratio, RATIO_DECIMALS, shown.toward), RATIO_DECIMALS, 0, true),
             Kind::Count(count) => write!(f, "{count}"),
             Kind::Facts(facts) => facts.write(f, if shown.tight { Fact::short } else { Fact::as_str }),
+            Kind::Key(key) => write!(f, "{key}"),
         }
     }
 }

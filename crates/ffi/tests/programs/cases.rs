@@ -155,6 +155,7 @@ fn figure(figure: Option<Figure>) -> String {
         Some(Figure::Length(length)) => format!("length:{}", length.nanometres()),
         Some(Figure::Count(count)) => format!("count:{count}"),
         Some(Figure::Facts(facts)) => format!("facts:{}", facts.bits()),
+        Some(Figure::Key(key)) => format!("key:{}", key.number()),
         Some(Figure::Force(force)) => format!("force:{:016x}", force.lbf().to_bits()),
         Some(Figure::Stress(stress)) => format!("stress:{:016x}", stress.psi().to_bits()),
         Some(Figure::Ratio(ratio)) => format!("ratio:{:016x}", ratio.to_bits()),

@@ -107,6 +107,7 @@ fn number_of(figure: Figure) -> String {
         Figure::Force(force) => format!("{:.1}", force.lbf()),
         Figure::Stress(stress) => format!("{:.1}", stress.psi()),
         Figure::Facts(facts) => facts.to_string(),
+        Figure::Key(key) => key.to_string(),
         Figure::Length(length) => length.to_string(),
     }
 }

@@ -189,7 +189,7 @@ impl<'a> Table<'a> {
         }
     }
 
-    /// The value of a key that must be there.
+    /// The value of a key that is needed.
     pub(super) fn required(&self, key: &'static str) -> Option<Value<'a>> {
         let value = self.optional(key);
         if value.is_none() {

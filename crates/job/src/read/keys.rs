@@ -8,7 +8,7 @@ pub(super) struct Keys {
     pub(super) form: &'static str,
     /// The keys.
     pub(super) names: &'static [&'static str],
-    /// Keys that must be there, with what would be right.
+    /// Keys that a table cannot do without, with what would be right.
     examples: &'static [(&'static str, &'static str)],
 }
 
@@ -141,7 +141,7 @@ pub(super) const LOOK: Keys = Keys {
 pub(super) const LIMITS: Keys = Keys {
     of: "a limits file",
     form: "a file of keys",
-    names: &["title", "document", "minutes", "limit"],
+    names: &["title", "document", "place", "minutes", "limit", "series", "material", "rivet", "flush"],
     examples: &[("title", "\"Boat shed limits\"")],
 };
 
@@ -157,6 +157,56 @@ pub(super) const LIMIT: Keys = Keys {
         ("value", "\".133\""),
         ("place", "\"section 4, table 2\""),
         ("document", "\"structural repair manual\", here or for the whole file"),
+    ],
+};
+
+pub(super) const SERIES: Keys = Keys {
+    of: "a series",
+    form: "a table [series.NAS1241]",
+    names: &["shank", "head_diameter", "head_height", "length_tolerance", "document", "place"],
+    examples: &[("document", "\"part standard\", here or for the whole file")],
+};
+
+pub(super) const MATERIAL: Keys = Keys {
+    of: "a material",
+    form: "a table [material.2024-T3511], or one [[material.2024-T3511]] for each range of thickness",
+    names: &[
+        "thickness",
+        "basis",
+        "tension_ultimate",
+        "tension_yield",
+        "compression_yield",
+        "shear_ultimate",
+        "bearing_ultimate_15",
+        "bearing_ultimate_20",
+        "bearing_yield_15",
+        "bearing_yield_20",
+        "modulus",
+        "modulus_compression",
+        "bend_radius",
+        "document",
+        "place",
+    ],
+    examples: &[("document", "\"material handbook\", here or for the whole file")],
+};
+
+pub(super) const RIVET: Keys = Keys {
+    of: "a rivet alloy",
+    form: "a table [rivet.2117]",
+    names: &["shear_ultimate", "document", "place"],
+    examples: &[("shear_ultimate", "\"30 ksi\""), ("document", "\"material handbook\", here or for the whole file")],
+};
+
+pub(super) const FLUSH: Keys = Keys {
+    of: "a flush joint",
+    form: "a table [flush.MS20426AD4], or one [[flush.MS20426AD4]] for each sheet",
+    names: &["material", "thickness", "seat", "ultimate", "yield", "document", "place"],
+    examples: &[
+        ("material", "\"2024-T3\""),
+        ("thickness", "\".040\""),
+        ("seat", "\"countersunk\" or \"dimpled\""),
+        ("ultimate", "309"),
+        ("document", "\"test report\", here or for the whole file"),
     ],
 };
 

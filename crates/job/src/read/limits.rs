@@ -1,15 +1,18 @@
 //! A shop's own limits.
 
+use std::ops::Range;
+
 use shophead::basis::Basis;
 use shophead::length::{Bare, Length};
 use shophead::material::RivetAlloy;
-use shophead::practice::{HeadScope, Name, ParseValueError, Scope, Value as LimitValue};
+use shophead::practice::{Entered, HeadScope, Name, ParseValueError, Scope, Value as LimitValue};
 use shophead::rivet::CATALOGUE;
 
 use super::cursor::{Table, Value, root};
+use super::figures::Figures;
 use super::keys;
 use super::panel::minutes;
-use super::source::{Said, Source, quoted};
+use super::source::{Said, Source, nearest_or_all, quoted};
 use crate::model::{OwnLimit, OwnLimits};
 
 pub(super) fn own_limits(source: &Source<'_>) -> Option<OwnLimits> {
@@ -18,22 +21,25 @@ pub(super) fn own_limits(source: &Source<'_>) -> Option<OwnLimits> {
     let document = root(source, &source.text)?;
     let table = Table::new(source, document.get_ref(), 0..0, "the limits file".into(), &keys::LIMITS);
     let title = table.required("title").and_then(|value| value.filled_text());
-    let document = table.optional("document").map_or(Some(None), |value| value.filled_text().map(Some));
+    let text = |key| table.optional(key).map_or(Some(None), |value| value.filled_text().map(Some));
+    let (document, place) = (text("document"), text("place"));
     let minutes = minutes(&table, None);
-    let list = match table.optional("limit") {
-        Some(value) => value.list("limit")?,
-        None => Vec::new(),
-    };
-    if list.is_empty() {
+    let said = table.optional("limit");
+    let listed = said.as_ref().filter(|value| !value.is_table());
+    let list = listed.map_or(Some(Vec::new()), |value| value.list("limit"))?;
+    let named = said.filter(Value::is_table).map_or(Some(Vec::new()), |value| value.entries("a table"))?;
+    let count = list.len() + named.len();
+    let has_figures = FIGURES.iter().any(|key| table.optional(key).is_some());
+    if count == 0 && !has_figures {
         source.mistake(0..0, "the limits file has no limit", "begin one with [[limit]]");
     }
-    if list.len() > Basis::OWN_MOST {
-        let message = format!("the limits file has {} limits", list.len());
+    if count > Basis::OWN_MOST {
+        let message = format!("the limits file has {count} limits");
         source.mistake(0..0, message, format!("at most {} are read", Basis::OWN_MOST));
         return None;
     }
-    let mut limits: Vec<Option<OwnLimit>> = Vec::with_capacity(list.len());
-    let mut said: Vec<(Name, Scope, Said)> = Vec::with_capacity(list.len());
+    let mut limits: Vec<Option<OwnLimit>> = Vec::with_capacity(count);
+    let mut said: Vec<(Name, Scope, Said)> = Vec::with_capacity(count);
     for value in &list {
         let Some(table) = value.table("this limit".into(), &keys::LIMIT) else { continue };
         let limit = limit(&table, document);
@@ -49,7 +55,51 @@ pub(super) fn own_limits(source: &Source<'_>) -> Option<OwnLimits> {
         }
         limits.push(limit);
     }
-    Some(OwnLimits { title: title?.to_owned(), limits: limits.into_iter().collect::<Option<_>>()?, minutes: minutes? })
+    for (key, value) in &named {
+        limits.push(short_limit(source, key, value, document, place));
+    }
+    let mut figures = Figures {
+        file: (document.flatten(), place.flatten()),
+        before: count,
+        documents: Vec::new(),
+        entered: Entered::new(),
+    };
+    figures.read(&table);
+    Some(OwnLimits {
+        title: title?.to_owned(),
+        limits: limits.into_iter().collect::<Option<_>>()?,
+        minutes: minutes?,
+        entered: Box::new(figures.entered),
+        cited: figures.documents,
+    })
+}
+
+/// The keys that figures stand under.
+const FIGURES: [&str; 4] = ["series", "material", "rivet", "flush"];
+
+/// A limit for every rivet as one line: `limit.hole-greatest = ".135"`.
+fn short_limit(
+    source: &Source<'_>,
+    key: &Range<usize>,
+    value: &Value<'_>,
+    document: Option<Option<&str>>,
+    place: Option<Option<&str>>,
+) -> Option<OwnLimit> {
+    let name = Name::ALL.iter().copied().find(|name| name.as_str() == value.name);
+    let Some(name) = name else {
+        let help = nearest_or_all(&value.name, Name::ALL.iter().map(|name| name.as_str()));
+        source.mistake(key.clone(), format!("{} is no limit", quoted(&value.name)), help);
+        return None;
+    };
+    let read = limit_value(value, Some(name));
+    if document == Some(None) {
+        value.mistake(
+            format!("{name} has no document"),
+            "right would be document = \"structural repair manual\" for the whole file",
+        );
+    }
+    let place = place?.unwrap_or_default().to_owned();
+    Some(OwnLimit { name, scope: Scope::ANY, value: read?, document: document.flatten()?.to_owned(), place })
 }
 
 /// One limit. `document` is the file's own: `None` when it could not be read, so that no limit is blamed for it.

@@ -3,6 +3,7 @@
 mod answers;
 mod cursor;
 mod driven;
+mod figures;
 mod files;
 mod holes;
 mod job;

@@ -1173,6 +1173,91 @@ fn a_diameter_to_three_decimals_is_that_of_the_series() {
     assert_eq!(limits.limits[0].scope.diameter, Some(inch("5/32")), "otherwise the limit would never hold");
 }
 
+/// A limits file with nothing but this in it besides its title and document.
+fn figures(rest: &str) -> Result<OwnLimits, ReadError> {
+    OwnLimits::read_from(format!("title = \"t\"\ndocument = \"d\"\n{rest}\n").into(), Path::new("l.toml"))
+}
+
+#[test]
+fn every_mistake_in_a_shop_s_figures_is_told_with_its_place() {
+    for (rest, told) in [
+        ("limit.hole-greatst = \".135\"", "l.toml:3:7: \"hole-greatst\" is no limit; right would be \"hole-greatest\""),
+        ("limit.hole-greatest = \"wide\"", "l.toml:3:23: hole-greatest: "),
+        (
+            "series.NAS1241.head_hight.4 = \".036\"",
+            "l.toml:3:16: a series has no key \"head_hight\"; right would be \"head_height\"",
+        ),
+        (
+            "series.NAS1241.head_height.7 = \".036\"",
+            "l.toml:3:28: NAS1241 has no size \"7\"; right would be a dash number: 3, 4, 5, 6, 8",
+        ),
+        (
+            "series.NAS1242.head_height.4 = \".050\"",
+            "l.toml:3:32: 4: a protruding head needs its diameter and its height; right would be head_diameter.4",
+        ),
+        (
+            "series.NAS1241.shank.4 = \".190+-.002\"",
+            "l.toml:3:26: 4: the limits of the shank leave out its nominal diameter; right would be",
+        ),
+        (
+            "series.NAS1241.head_diameter.4 = \".130\"",
+            "l.toml:3:34: 4: the head must be wider than the shank; right would be",
+        ),
+        (
+            "series.NAS1341.head_height.4 = \".036\"",
+            "l.toml:3:8: \"NAS1341\" is not a series known here; right would be \"NAS1241\"",
+        ),
+        ("series.AN425.head_height.4 = \".036\"", "l.toml:3:8: AN425 has a 78 degree countersunk head"),
+        (
+            "material.2024-T3511.shear_ultimate = \"38\"",
+            "l.toml:3:38: shear_ultimate: a stress needs its unit: psi, ksi, msi, MPa or GPa; right would be 20ksi or 140MPa",
+        ),
+        (
+            "material.2024-T3511.shear_ultimate = \"-1 ksi\"",
+            "l.toml:3:38: shear_ultimate must be above zero; right would be \"38 ksi\"",
+        ),
+        (
+            "material.2024-T35.shear_ultimate = \"38 ksi\"",
+            "l.toml:3:10: \"2024-T35\": 2024 is not on file in this temper; on file are",
+        ),
+        ("[material.2024-T3]\nbasis = \"A\"", "l.toml:3:1: material 2024-T3 has no figure; right would be"),
+        (
+            "[[material.4130]]\nmodulus = \"29 msi\"\n[[material.4130]]\nthickness = \".1\"\nmodulus = \"29 msi\"",
+            "l.toml:5:1: 4130: it is entered twice; right would be one table for each range of thickness",
+        ),
+        (
+            "[material.4130]\nthickness = \".2 to .1\"\nmodulus = \"29 msi\"",
+            "l.toml:4:13: thickness cannot be \".2 to .1\"; right would be \".050 to .249\"",
+        ),
+        ("rivet.2118.shear_ultimate = \"30 ksi\"", "l.toml:3:7: \"2118\" is no rivet alloy; right would be "),
+        ("[rivet.2117]\nplace = \"p\"", "l.toml:3:1: rivet 2117 has no shear_ultimate; right would be"),
+        (
+            "[flush.MS20470AD4]\nultimate = 300",
+            "l.toml:3:8: MS20470 has no flush head; right would be a flush rivet such as MS20426AD4",
+        ),
+        (
+            "[flush.MS20426AD4]\nmaterial = \"2024-T3\"\nthickness = \".04\"\nseat = \"sunk\"\nultimate = 300",
+            "l.toml:6:8: seat cannot be \"sunk\"; right would be \"countersunk\" or \"dimpled\"",
+        ),
+    ] {
+        let found = mistakes(figures(rest));
+        assert!(found.starts_with(told) && !found.contains('\n'), "{rest:?}: {found}");
+    }
+    let lonely =
+        OwnLimits::read_from("title = \"t\"\n[rivet.2117]\nshear_ultimate = \"30 ksi\"\n".into(), Path::new("l.toml"));
+    assert!(mistakes(lonely).starts_with("l.toml:2:1: rivet 2117 has no document; right would be document ="));
+}
+
+#[test]
+fn every_property_that_the_core_knows_is_a_key_of_a_material() {
+    for property in shophead::material::Property::ALL {
+        assert!(keys::MATERIAL.names.contains(&property.as_str()), "{property}");
+        let read = figures(&format!("material.\"clad 2024-T3\".{property} = \"12.5 ksi\""));
+        let sheet = read.unwrap_or_else(|error| panic!("{error}")).entered.sheets()[0];
+        assert_eq!(sheet.figure(*property), Some(shophead::quantity::Stress::from_ksi(12.5)), "{property}");
+    }
+}
+
 // The document.
 
 /// The keys in the tables of a section of `JOB-FILE.md`.
@@ -1185,7 +1270,7 @@ fn documented(section: &str) -> Vec<&'static str> {
 
 #[test]
 fn the_document_and_the_reader_know_the_same_keys() {
-    let sections: [(&str, &Keys); 20] = [
+    let sections: [(&str, &Keys); 24] = [
         ("Job", &keys::JOB),
         ("Position", &keys::POSITION),
         ("Minutes", &keys::MINUTES),
@@ -1200,6 +1285,10 @@ fn the_document_and_the_reader_know_the_same_keys() {
         ("Rows file", &keys::ROWS_FILE),
         ("Limits file", &keys::LIMITS),
         ("Limit", &keys::LIMIT),
+        ("Series in the limits file", &keys::SERIES),
+        ("Materials in the limits file", &keys::MATERIAL),
+        ("Rivets in the limits file", &keys::RIVET),
+        ("Flush joints in the limits file", &keys::FLUSH),
         ("Holes file", &keys::HOLES_FILE),
         ("Answers file", &keys::ANSWERS_FILE),
         ("Points file", &keys::POINTS_FILE),
@@ -1232,7 +1321,12 @@ fn the_document_names_every_word_and_its_examples_read() {
             .expect("an example")
     };
     read_beside(example("toml", 1), &[]).unwrap_or_else(|error| panic!("{error}"));
-    OwnLimits::read_from(example("toml", 2).into(), Path::new("l.toml")).unwrap_or_else(|error| panic!("{error}"));
+    let limits = |number| OwnLimits::read_from(example("toml", number).into(), Path::new("l.toml"));
+    limits(2).unwrap_or_else(|error| panic!("{error}"));
+    let figures = limits(3).unwrap_or_else(|error| panic!("{error}"));
+    let entered = &figures.entered;
+    assert_eq!((figures.limits.len(), entered.sizes().count(), entered.shears().count()), (1, 1, 1));
+    assert_eq!((entered.sheets().len(), entered.flush_joints().len(), figures.cited.len()), (1, 1, 2));
     let demo = demo(DEMO, DEMO_LIMITS, DEMO_HOLES).expect("the demo reads");
     let seams = read_seams_from(example("csv", 8).into(), Path::new("s.csv"), Bare::Inches);
     assert_eq!(seams.unwrap_or_else(|error| panic!("{error}")).len(), 2);

@@ -1,6 +1,8 @@
 //! `shophead repair bend`.
 
-use shophead::repair::bend::{least_radius_of, refusal, setback};
+use shophead::material::Material;
+use shophead::repair::bend::{least_radius, least_radius_of, refusal, setback};
+use shophead::working;
 
 use super::answer::{Bend, Repair, Which};
 use crate::context::Context;
@@ -17,7 +19,9 @@ pub(super) fn run<'a>(args: &BendArgs, context: &Context<'a>) -> Result<Report<'
     let bare = material.strip_prefix("clad ").unwrap_or(material);
     let (alloy, temper) = bare.split_once('-').unwrap_or((bare, ""));
     let given = input::optional_length("--radius", args.radius.as_deref(), context.bare)?;
-    let limits = least_radius_of(alloy.trim(), temper.trim(), thickness);
+    let known = Material::parse(material).ok();
+    let entered = known.and_then(|known| least_radius(known, thickness, context.practice));
+    let limits = entered.or_else(|| least_radius_of(alloy.trim(), temper.trim(), thickness));
     let mut report = Report::new("repair", context);
     let subject = shophead_job::diagnostic::escaped(material).into_owned();
     let Some(radius) = given.or(limits.map(|limits| limits.value.min())) else {
@@ -28,7 +32,7 @@ pub(super) fn run<'a>(args: &BendArgs, context: &Context<'a>) -> Result<Report<'
     };
     let found = setback(args.angle, radius, thickness)
         .ok_or_else(|| Stop::wrong("--angle: a bend is more than 0 and less than 180 degrees; right would be 90"))?;
-    report.find(context, &subject, &refusal(radius, limits));
+    report.find(context, &subject, &refusal(radius, limits, known));
     let units = context.units;
     report.answer(format!(
         "Bend {} degrees, radius {}: setback {}",
@@ -47,6 +51,7 @@ pub(super) fn run<'a>(args: &BendArgs, context: &Context<'a>) -> Result<Report<'
         format!("tan({}/2) x ({} + {}) ({cited})", args.angle, units.length(radius), units.length(thickness)),
     ));
     report.text.push(Block::Pairs(pairs));
+    report.work(context, |work| working::repair::of_bend(args.angle, (radius, thickness), limits, found, work));
     report.paragraph("Bend across the grain. Drill relief holes at the ends of bend lines, smooth the edges.");
     let mut record = Record::new(units);
     record.text("material", &subject).length("thickness", thickness).text("angle", args.angle).length("radius", radius);

@@ -11,6 +11,7 @@ use shophead::joint::strip::{
 };
 use shophead::layout::Point;
 use shophead::length::Length;
+use shophead::material::Property;
 use shophead::quantity::{Force, Stress};
 use shophead::rivet::part::Part;
 
@@ -120,7 +121,7 @@ pub(super) fn run<'a>(
 ) -> Result<StripAnswer<'a>, Stop> {
     let given = Given::of(args, context)?;
     let counts = counts(text, asked.rivet, context)?;
-    let sheets = sheets(asked, &given)?;
+    let sheets = sheets(asked, &given, context)?;
     let rows = rows(args, &counts, asked, &given, report, context)?;
     let width = asked.across;
     let holes = holes(&rows, asked)?;
@@ -199,12 +200,12 @@ pub(super) fn run<'a>(
 }
 
 /// Every load-carrying sheet: the first is pulled before the first row, the others behind the last.
-fn sheets(asked: &Asked, given: &Given) -> Result<Vec<(u8, StripSheet)>, Stop> {
+fn sheets(asked: &Asked, given: &Given, context: &Context<'_>) -> Result<Vec<(u8, StripSheet)>, Stop> {
     let mut sheets = Vec::new();
     for (number, layer) in asked.stack.numbered_load_carrying() {
         let thickness = layer.thickness.nominal();
-        let properties = layer.material.and_then(|material| material.properties(thickness));
-        let published = properties.and_then(|sheet| Some((sheet.ftu()?, sheet.basis())));
+        let known = layer.material.map(|material| context.practice.sheet(material, thickness));
+        let published = known.and_then(|sheet| sheet.figure(Property::TensionUltimate));
         let ftu = given.ftu.map(|ftu| (ftu, Basis::AS_GIVEN)).or(published).ok_or_else(|| {
             Stop::wrong(format_args!(
                 "the tension strength of sheet {number} is not published; give it, as in --ftu 62ksi"
@@ -247,7 +248,7 @@ fn rows<'a>(
         let tear_out =
             stack.load_carrying().enumerate().filter(|(number, _)| tears(*number)).filter_map(|(_, layer)| {
                 let thickness = layer.thickness.nominal();
-                let published = || layer.material?.properties(thickness)?.fsu();
+                let published = || context.practice.sheet(layer.material?, thickness).fsu();
                 given.fsu.or_else(published).map(|fsu| modes::tear_out(fsu, thickness, *edge))
             });
         rows.push(Row {

@@ -37,6 +37,7 @@ pub(super) fn run<'a>(
         to,
         load: load.force * width,
         rivet_modulus: modulus,
+        practice: context.practice,
     };
     // Plane by plane a rivet is in single shear.
     let found = in_row(&LaidRows { shear: Shear::Single, ..asked.rows(args, context) }).map_err(Stop::wrong)?;

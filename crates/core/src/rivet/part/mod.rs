@@ -67,9 +67,10 @@ struct Written {
 
 impl PartialEq for Part<'_> {
     fn eq(&self, other: &Part<'_>) -> bool {
-        (core::ptr::eq(self.series, other.series) || self.series == other.series)
-            && self.material == other.material
-            && self.size == other.size
+        // By name: the dimensions that a shop enters make no other rivet of it.
+        self.series.name == other.series.name
+            && (self.material.code, self.material.alloy) == (other.material.code, other.material.alloy)
+            && self.size.dash == other.size.dash
             && self.finish_letter() == other.finish_letter()
             && self.length == other.length
     }
@@ -268,6 +269,11 @@ impl<'a> Part<'a> {
     #[must_use]
     pub const fn size(&self) -> &'a Size {
         self.size
+    }
+
+    /// The same rivet with these dimensions of its size.
+    pub(crate) const fn with_dimensions(&self, size: &'a Size) -> Part<'a> {
+        Part { size, ..*self }
     }
 
     /// The nominal shank diameter: of an oversize rivet, larger than its digit says.
@@ -584,6 +590,7 @@ mod tests {
             diameter: None,
             height_nominal: Length::from_64ths(4),
             height: None,
+            basis: Basis::own(0),
         };
         let sizes = [Size {
             dash: 4,

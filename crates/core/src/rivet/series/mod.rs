@@ -58,7 +58,7 @@ const fn bare(dash: u8, basis: Basis) -> Size {
 
 /// A size with the limits of its shank in thousandths.
 const fn shank(dash: u8, min: u16, max: u16, head: HeadSize, basis: Basis) -> Size {
-    Size { shank: between(min, max), head: Some(head), ..bare(dash, basis) }
+    Size { shank: between(min, max), head: Some(HeadSize { basis, ..head }), ..bare(dash, basis) }
 }
 
 /// A size of an oversize series: the standard diameter and 1/64 in, with the tolerance of the standard shank, +.003 -.001.

@@ -50,6 +50,7 @@ const fn head(nominal: u16, min: u16, max: u16, height: u16) -> HeadSize {
         diameter: between(min, max),
         height_nominal: thousandths(height),
         height: None,
+        basis: Basis::MS20426_DIMENSIONS,
     }
 }
 

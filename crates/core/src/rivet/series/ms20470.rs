@@ -52,6 +52,7 @@ const fn head(nominal: u16, min: u16, max: u16, height: u16, height_min: u16, he
         diameter: between(min, max),
         height_nominal: thousandths(height),
         height: between(height_min, height_max),
+        basis: Basis::MS20470_DIMENSIONS,
     }
 }
 

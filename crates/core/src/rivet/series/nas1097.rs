@@ -46,6 +46,7 @@ const fn head(diameter: u16, height: u16) -> HeadSize {
         diameter: None,
         height_nominal: thousandths(height),
         height: None,
+        basis: Basis::NAS1097_DIMENSIONS,
     }
 }
 
