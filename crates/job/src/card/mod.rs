@@ -7,6 +7,7 @@
 //! Nothing is calculated here: limits are asked of the core, everything else stands in the plan and the order.
 
 use std::borrow::Cow;
+use std::collections::HashMap;
 use std::fmt::Write;
 
 use maud::{DOCTYPE, Markup, PreEscaped, Render, html};
@@ -239,7 +240,8 @@ impl<'j> Card<'_, 'j> {
             return section("stops", "Nothing stops the work", &html! { p { "No finding has to be referred." } });
         }
         let columns =
-            [column("where", 17), column("what was found", 55), column("answer: by whom, where it is written", 28)];
+            [column("where", 12), column("what was found", 64), column("answer: by whom, where it is written", 24)];
+        let mut said = HashMap::new();
         let content = html! {
             p { "Stop here until the holder of the type's data or a licensed person has answered each of these. Do not open these holes." }
             table style=(labels(&columns)) {
@@ -250,7 +252,7 @@ impl<'j> Card<'_, 'j> {
                             @let name = subject.to_string();
                             tr {
                                 th scope="row" { (Said(&name)) }
-                                td class="small" { (self.why(*subject, of_subject)) }
+                                td class="small" { (self.why(*subject, of_subject, &mut said)) }
                                 @match self.answers(*subject, of_subject) {
                                     Some(answers) => { td { (self.list(&answers)) } }
                                     None => { (write_cell(&format!("answer for {name}"))) }
@@ -272,7 +274,13 @@ impl<'j> Card<'_, 'j> {
         Some(answers)
     }
 
-    fn why(&self, subject: Subject<'j>, findings: &[(Subject<'j>, &Finding)]) -> Markup {
+    /// Why, and where that is as it was said before, a word to where. `said` keeps what was said and of what.
+    fn why(
+        &self,
+        subject: Subject<'j>,
+        findings: &[(Subject<'j>, &Finding)],
+        said: &mut HashMap<String, String>,
+    ) -> Markup {
         let hole = match subject {
             Subject::Hole(row, number) => {
                 self.plan.rows.iter().find(|plan| plan.row.name == row).and_then(|plan| plan.hole(number))
@@ -283,6 +291,14 @@ impl<'j> Card<'_, 'j> {
             Some(lines) => lines,
             None => findings.iter().map(|(_, finding)| self.said(finding)).collect(),
         };
+        let once = |line: &String| match (said.get(line), line.split_once(": ")) {
+            (Some(before), Some((step, _))) => format!("{step}: as for {before}."),
+            _ => {
+                said.insert(line.clone(), subject.to_string());
+                line.clone()
+            }
+        };
+        let lines: Vec<String> = lines.iter().map(once).collect();
         html! {
             @if let Some(hole) = hole { strong { "Found " (Said(&words::found(hole, self.units))) "." } " " }
             @for line in &lines { (Said(line)) " " }
@@ -395,12 +411,12 @@ impl<'j> Card<'_, 'j> {
 
     fn removals(&self) -> Markup {
         let columns = [
-            column("rows: tick when out", 30),
-            column("installed", 17),
-            column("drill", 13),
-            column("depth, no more", 10),
-            column("punch under", 9),
-            column("mind", 21),
+            column("rows: tick when out", 24),
+            column("installed", 15),
+            column("drill", 11),
+            column("depth, no more", 9),
+            column("punch under", 8),
+            column("mind", 33),
         ];
         // Rows that come out alike share a line, in the order in which the first of them comes.
         let groups = grouped(self.plan.removals().into_iter().map(|note| {
@@ -651,10 +667,10 @@ impl<'j> Card<'_, 'j> {
     fn holes(&self) -> Markup {
         let columns = [
             tick_column("done", 5),
-            column("hole", 11),
+            column("hole", 9),
             column("found", 13),
-            column("do", 27),
-            column("rivet", 19),
+            column("do", 31),
+            column("rivet", 17),
             column("limits of the hole; drive the head to", 17),
             column("found after", 8),
         ];
@@ -982,7 +998,7 @@ fn taken(taken: &Taken) -> Markup {
 /// The same for many, those of one person with one gauge on one day together: `A. Example, 2026-11-25, gauge PG-14: K1 1-48; K2 3`.
 fn who_took<'t>(taken: impl Iterator<Item = (&'t Taken, (&'t str, u32))>) -> Vec<String> {
     let line = |(taken, holes): (&Taken, Vec<(&str, u32)>)| {
-        let rows = grouped(holes.into_iter()).into_iter();
+        let rows = grouped(holes).into_iter();
         let rows: Vec<String> = rows.map(|(row, numbers)| format!("{row} {}", words::ranges(&numbers))).collect();
         format!("{taken}: {}", rows.join("; "))
     };
