@@ -16,7 +16,7 @@ type Told = BTreeSet<(u32, u32, u32)>;
 
 fn of_core<'f>(findings: impl IntoIterator<Item = &'f Finding>) -> Told {
     let told = |finding: &Finding| {
-        let (code, severity) = (u32::from(finding.code().number()), u32::from(finding.severity().number()));
+        let (code, severity) = (finding.code().number(), finding.severity().number());
         (code, severity, u32::from(finding.layer().unwrap_or(0)))
     };
     findings.into_iter().map(told).collect()
@@ -116,9 +116,9 @@ proptest! {
         let query = shophead_hole_query {
             part: part_of(&known), layers: reads_all(&layers), layer_count: layers.len(), edge_nm: or_none(known.edge),
             pitch_nm: or_none(known.pitch), transverse_pitch_nm: or_none(known.row_spacing), rows: u32::from(known.rows),
-            member: u32::from(known.member.unwrap_or(Member::Other).number()), practice: practice(built_in(&known), &[]),
+            member: known.member.unwrap_or(Member::Other).number(), practice: practice(built_in(&known), &[]),
         };
-        let hole = shophead_hole { major_nm: major, minor_nm: minor, damage: u32::from(Damage::None.number()), unused: 0 };
+        let hole = shophead_hole { major_nm: major, minor_nm: minor, damage: Damage::None.number(), unused: 0 };
         let mut judgement = Watched::<shophead_hole_judgement>::new();
         let mut steps = Watched::<shophead_step, SHOPHEAD_MAX_STEPS>::several();
         let mut findings = Watched::<shophead_finding, SHOPHEAD_MAX_HOLE_FINDINGS>::several();
@@ -134,7 +134,7 @@ proptest! {
         let mut tried = Vec::new();
         let wanted = question.hole_step_by_step(found, &mut |step| tried.push((step.does(), of_core(&step.findings))));
         let judgement = judgement.get(0);
-        prop_assert_eq!(judgement.disposition.0, u32::from(wanted.disposition.number()));
+        prop_assert_eq!(judgement.disposition.0, wanted.disposition.number());
         prop_assert_eq!(of_c(&findings, judgement.findings), of_core(&wanted.findings));
         prop_assert_eq!(judgement.steps as usize, tried.len());
         for (index, (does, told)) in tried.into_iter().enumerate() {
