@@ -287,6 +287,49 @@ fn the_seams_of_a_panel_come_out_again() {
     assert_eq!(steps.iter().filter(|step| step["rule"] == "rows-carry").count(), 3);
 }
 
+/// A material whose strengths the shop entered is worked with in every command, and each figure names the shop's document.
+#[test]
+fn what_the_shop_entered_is_on_the_working_with_its_document() {
+    let folder = tempfile::tempdir().unwrap();
+    let limits = "title = \"Boat shed figures\"\n[material.2024-T3511]\nthickness = \".050 to .249\"\nbasis = \"B\"\n\
+        tension_ultimate = \"60 ksi\"\nshear_ultimate = \"32 ksi\"\nbearing_ultimate_15 = \"90 ksi\"\nbearing_ultimate_20 = \"113 ksi\"\n\
+        bearing_yield_15 = \"59 ksi\"\nbearing_yield_20 = \"69 ksi\"\ndocument = \"mill certificate (demo)\"\nplace = \"page 2\"\n";
+    std::fs::write(folder.path().join("own.toml"), limits).unwrap();
+    std::fs::write(folder.path().join("g.csv"), "x,y\n0,0\n1,0\n").unwrap();
+    for (typed, margin) in [
+        (
+            "joint --rivet MS20470AD5 --sheets 2024-T3:.063,2024-T3511:.125 --edge .4 --load 200 --pitch 1",
+            "/result/margin/value",
+        ),
+        (
+            "group g.csv --load 0,-300 --at .5,0 --rivet MS20470AD5 --sheets 2024-T3:.063,2024-T3511:.125 --edge .5",
+            "/result/margin/value",
+        ),
+        ("splice --sheet 2024-T3511:.063 --rivet AD5 --width 5", ""),
+        ("repair patch --sheet 2024-T3511:.063 --hole 2x1", ""),
+        (
+            "repair rows --rivet MS20470AD5 --sheets 2024-T3511:.063,2024-T3511:.063 --load 900 --across 2",
+            "/result/rows/as_asked/margin",
+        ),
+    ] {
+        let typed = format!("{typed} --limits own.toml --working --format json");
+        let run = shophead_with(&typed, |command| command.current_dir(folder.path()));
+        let answer = run.json(run.status.unwrap());
+        let steps = check(&answer);
+        let entered = steps.iter().flat_map(|step| list(&step["figures"])).filter(|figure| {
+            figure["basis"]["document"].as_str().is_some_and(|document| document.contains("mill certificate"))
+        });
+        assert!(entered.clone().count() > 2, "{typed}");
+        assert!(
+            entered.clone().all(|figure| figure["guarantee"] == "B" && figure["basis"]["status"] == "shop"),
+            "{typed}"
+        );
+        if !margin.is_empty() {
+            ends_with(steps, &["margin", "width-margin"], answer.pointer(margin).unwrap());
+        }
+    }
+}
+
 /// One of several words.
 fn one(words: &'static [&'static str]) -> impl Strategy<Value = &'static str> {
     prop::sample::select(words)
