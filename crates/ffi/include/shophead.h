@@ -1095,6 +1095,8 @@ enum shophead_code
   SHOPHEAD_CODE_CUT_TO_LENGTH = 151,
   // How much tail a dimpled pack takes is worked out, no document gives it.
   SHOPHEAD_CODE_DIMPLE_COMPUTED = 152,
+  // The head of an oversize flush rivet is not on file: it is counted between those of its size and of the next.
+  SHOPHEAD_CODE_HEAD_BETWEEN = 153,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L

@@ -288,7 +288,7 @@ fn cut_away(row: &Made<'_, '_>, layer: &Layer, number: u8) -> Result<Option<Cut>
         return Ok(None);
     }
     let size = row.rivet.size();
-    let Some(head) = size.head.filter(|_| row.rivet.series().head.is_flush()) else {
+    let Some(head) = row.rivet.head_counted().filter(|_| row.rivet.series().head.is_flush()) else {
         let key = Key::of_size(row.rivet, Dimension::HeadDiameter).filter(|_| row.rivet.series().head.is_flush());
         let (code, basis) = (Code::StrengthNotPublished, Basis::COUNTERSINK_AT_LARGEST_HEAD);
         return Err(Finding::unknown(code, Severity::Refer, basis, key).in_layer(number));
