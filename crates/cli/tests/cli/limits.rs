@@ -137,7 +137,8 @@ fn every_command_that_reads_limits_reads_the_shop_s_figures() {
     let length = answer("length --series NAS1241 --diameter 9/64 --layers 2024-T3:.080:countersunk,2024-T3:.125", 0);
     let assumed = &length["result"]["assumed"];
     assert_eq!((&assumed["length"]["min"]["in"], &assumed["length"]["max"]["in"]), (&0.4275.into(), &0.4475.into()));
-    let referred = shophead("length --series NAS1241 --diameter 9/64 --layers 2024-T3:.080:countersunk,.125 --format json");
+    let referred =
+        shophead("length --series NAS1241 --diameter 9/64 --layers 2024-T3:.080:countersunk,.125 --format json");
     let findings = referred.json(0);
     let of_head = findings["findings"].as_array().and_then(|all| all.iter().find(|one| one["code"] == "head-between"));
     assert_eq!(of_head.expect("a finding")["limit"]["key"], "series.NAS1241.head_height.4");
