@@ -69,8 +69,8 @@ impl Asked {
         let mut found: Vec<Finding> = question.findings().iter().copied().collect();
         found.extend(question.length().iter().flat_map(|answer| &answer.findings));
         found.extend(question.strength().iter().flat_map(|answer| &answer.findings));
-        found.extend(question.row().iter().flat_map(|answer| &answer.findings));
-        found.extend(question.rows(2).row().iter().flat_map(|answer| &answer.findings));
+        found.extend(question.row().iter().flat_map(|answer| &answer.joint.findings));
+        found.extend(question.rows(2).row().iter().flat_map(|answer| &answer.joint.findings));
         if let Some(hole) = self.hole {
             let seen = AsFound::new(hole, hole, Damage::None).expect("a hole");
             let answer = question.hole(seen);

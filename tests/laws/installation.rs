@@ -5,104 +5,34 @@ use std::collections::BTreeSet;
 use proptest::prelude::*;
 use shophead::finding::{Code, Finding, Severity};
 use shophead::hole::{AsFound, Damage};
-use shophead::installation::Installation;
 use shophead::length::{Length, Toleranced};
-use shophead::material::Material;
-use shophead::practice::{BUILT_IN, Practice};
-use shophead::rivet::part::Part;
-use shophead::stack::{Layer, MAX_LAYERS, Preparation, Role, Stack};
-use shophead::structure::{Member, Structure};
+use shophead::stack::Layer;
+use shophead_tests::known::{Known, known, stacked, told};
+use shophead_tests::prelude::{THOUSANDTH, nm};
 
-use crate::common::{config, nm};
+use crate::common::config;
 
-const THOUSANDTH: i64 = 25_400;
-
-/// Everything that can be known of a rivet in its pack. What is `None` was not given.
-#[derive(Debug, Clone)]
-struct Known {
-    rivet: Part<'static>,
-    stack: Stack,
-    practice: &'static Practice<'static>,
-    hole: Option<Toleranced>,
-    edge: Option<Length>,
-    pitch: Option<Length>,
-    rows: u16,
-    row_spacing: Option<Length>,
-    structure: Option<Structure>,
-    member: Option<Member>,
-    installed: Option<Part<'static>>,
-}
-
-impl Known {
-    fn question(&self) -> Installation<'_, 'static> {
-        let mut question = Installation::new(self.rivet, &self.stack).by(self.practice).rows(self.rows);
-        if let Some(hole) = self.hole {
-            question = question.in_hole(hole);
-        }
-        if let Some(edge) = self.edge {
-            question = question.edge(edge);
-        }
-        if let Some(pitch) = self.pitch {
-            question = question.pitch(pitch);
-        }
-        if let Some(spacing) = self.row_spacing {
-            question = question.row_spacing(spacing);
-        }
-        if let Some(structure) = self.structure {
-            question = question.structure(structure);
-        }
-        if let Some(member) = self.member {
-            question = question.member(member);
-        }
-        if let Some(installed) = self.installed {
-            question = question.in_place_of(installed);
-        }
-        question
+/// What each kind of answer finds; an answer that cannot be given is left out.
+fn answers(known: &Known) -> Vec<(&'static str, Vec<Finding>)> {
+    let question = known.question();
+    let mut answers = Vec::new();
+    if let Ok(found) = question.length() {
+        assert!(found.findings.is_complete());
+        answers.push(("length", found.findings.iter().copied().collect()));
     }
-
-    /// The same without one of the facts; `None` where it was not known.
-    fn without(&self, fact: Given) -> Option<Known> {
-        let mut less = self.clone();
-        match fact {
-            Given::Hole => less.hole.take().map(drop)?,
-            Given::Edge => less.edge.take().map(drop)?,
-            Given::Pitch => less.pitch.take().map(drop)?,
-            // The next row's holes are an edge to this one's load.
-            Given::RowSpacing => less.row_spacing.take().map(drop)?,
-            Given::Structure => less.structure.take().map(drop)?,
-            Given::Member => less.member.take().map(drop)?,
-            Given::Installed => less.installed.take().map(drop)?,
-            Given::Material => {
-                let layers: Vec<Layer> =
-                    self.stack.layers().iter().map(|layer| Layer { material: None, ..*layer }).collect();
-                less.stack = stacked(&layers);
-            }
-        }
-        Some(less)
+    if let Ok(found) = question.assess(Length::from_64ths(32)) {
+        assert!(found.findings.is_complete());
+        answers.push(("assess", found.findings.iter().copied().collect()));
     }
-
-    /// What each kind of answer finds; an answer that cannot be given is left out.
-    fn answers(&self) -> Vec<(&'static str, Vec<Finding>)> {
-        let question = self.question();
-        let mut answers = Vec::new();
-        if let Ok(found) = question.length() {
-            assert!(found.findings.is_complete());
-            answers.push(("length", found.findings.iter().copied().collect()));
-        }
-        if let Ok(found) = question.assess(Length::from_64ths(32)) {
-            assert!(found.findings.is_complete());
-            answers.push(("assess", found.findings.iter().copied().collect()));
-        }
-        if let Ok(found) = question.strength() {
-            assert!(found.findings.is_complete());
-            answers.push(("strength", found.findings.iter().copied().collect()));
-        }
-        if let Ok(found) = question.row() {
-            assert!(found.findings.is_complete());
-            answers.push(("row", found.findings.iter().copied().collect()));
-        }
-        answers
+    if let Ok(found) = question.strength() {
+        assert!(found.findings.is_complete());
+        answers.push(("strength", found.findings.iter().copied().collect()));
     }
+    if let Ok(found) = question.row() {
+        assert!(found.joint.findings.is_complete());
+        answers.push(("row", found.joint.findings.iter().copied().collect()));
+    }
+    answers
 }
 
 /// A fact that may be left out.
@@ -129,6 +59,27 @@ impl Given {
         Given::Installed,
         Given::Material,
     ];
+
+    /// All but this; `None` where it was not known.
+    fn left_out_of(self, known: &Known) -> Option<Known> {
+        let mut less = known.clone();
+        match self {
+            Given::Hole => less.hole.take().map(drop)?,
+            Given::Edge => less.edge.take().map(drop)?,
+            Given::Pitch => less.pitch.take().map(drop)?,
+            // The next row's holes are an edge to this one's load.
+            Given::RowSpacing => less.row_spacing.take().map(drop)?,
+            Given::Structure => less.structure.take().map(drop)?,
+            Given::Member => less.member.take().map(drop)?,
+            Given::Installed => less.installed.take().map(drop)?,
+            Given::Material => {
+                let layers: Vec<Layer> =
+                    known.stack.layers().iter().map(|layer| Layer { material: None, ..*layer }).collect();
+                less.stack = stacked(&layers);
+            }
+        }
+        Some(less)
+    }
 
     /// Whether this finding is about the fact, by the trade's own sense of its words: only then may it go with it.
     fn is_what_it_is_about(self, finding: &Finding) -> bool {
@@ -189,73 +140,6 @@ impl Given {
     }
 }
 
-fn stacked(layers: &[Layer]) -> Stack {
-    let mut stack = Stack::new();
-    for layer in layers {
-        stack.push(*layer).expect("room");
-    }
-    stack
-}
-
-fn layers() -> impl Strategy<Value = Stack> {
-    let thickness = prop::sample::select(vec![16_i64, 20, 25, 32, 40, 50, 63, 71, 80, 125, 190, 250, 400]);
-    let material = prop::sample::select(vec![None, Some("clad 2024-T3"), Some("2024-T3"), Some("7075-T6")]);
-    let seat = prop::sample::select(vec![
-        Preparation::Plain,
-        Preparation::Plain,
-        Preparation::Plain,
-        Preparation::Countersunk,
-        Preparation::Dimpled,
-    ]);
-    let role = prop::sample::select(vec![Role::Skin, Role::Skin, Role::Doubler, Role::Cap, Role::Shim]);
-    let layer =
-        (thickness, -1_i64..=2, material, seat, role).prop_map(|(thick, off, material, preparation, role)| Layer {
-            role,
-            material: material.map(|word| Material::parse(word).expect("a material")),
-            preparation,
-            ..Layer::of(
-                Toleranced::new(nm(thick * THOUSANDTH), nm(off.max(0) * THOUSANDTH), nm(off.max(0) * THOUSANDTH))
-                    .expect("tolerances"),
-            )
-        });
-    prop::collection::vec(layer, 2..=MAX_LAYERS).prop_map(|layers| stacked(&layers))
-}
-
-fn rivet() -> impl Strategy<Value = Part<'static>> {
-    let series = prop::sample::select(vec!["MS20470", "MS20426", "NAS1097", "NAS1242"]);
-    (series, prop::sample::select(vec!["AD", "D", "DD", "B", "A"]), 2_u8..=10)
-        .prop_filter_map("a rivet of the standard", |(series, alloy, dash)| {
-            Part::parse(&format!("{series}{alloy}{dash}")).ok()
-        })
-}
-
-fn known() -> impl Strategy<Value = Known> {
-    let thousandths = |range: std::ops::Range<i64>| prop::option::of(range.prop_map(|value| nm(value * THOUSANDTH)));
-    let around = (rivet(), layers(), prop::sample::select(BUILT_IN.to_vec()), prop::option::of((-4_i64..24, 0_i64..4)));
-    let distances = (thousandths(100..800), thousandths(100..1_200), 1_u16..=3, thousandths(100..1_000));
-    let place = (
-        prop::option::of(prop::sample::select(Structure::ALL)),
-        prop::option::of(prop::sample::select(Member::ALL)),
-        prop::option::of(rivet()),
-        prop::bool::ANY,
-    );
-    (around, distances, place).prop_map(
-        |((rivet, stack, practice, hole), (edge, pitch, rows, row_spacing), (structure, member, installed, same))| {
-            let shank = rivet.size().shank_nominal.nanometres();
-            let hole = hole.map(|(least, more)| {
-                Toleranced::new(nm(shank + least * THOUSANDTH), Length::ZERO, nm(more * THOUSANDTH)).expect("a hole")
-            });
-            let installed = installed.map(|other| if same { rivet } else { other });
-            Known { rivet, stack, practice, hole, edge, pitch, rows, row_spacing, structure, member, installed }
-        },
-    )
-}
-
-/// What scripts compare: the kind, how serious, and which layer.
-fn told<'f>(findings: impl IntoIterator<Item = &'f Finding>) -> BTreeSet<(Code, Severity, Option<u8>)> {
-    findings.into_iter().map(|finding| (finding.code(), finding.severity(), finding.layer())).collect()
-}
-
 proptest! {
     #![proptest_config(config())]
 
@@ -264,7 +148,7 @@ proptest! {
         let always = known.question().findings();
         prop_assert!(always.is_complete());
         let always = told(&always);
-        for (asked, found) in known.answers() {
+        for (asked, found) in answers(&known) {
             let found = told(&found);
             let lost: Vec<_> = always.difference(&found).collect();
             prop_assert!(lost.is_empty(), "{asked} says nothing of {lost:?}");
@@ -298,9 +182,9 @@ proptest! {
     #[test]
     fn fewer_facts_never_hide_a_referral_that_does_not_need_them(known in known()) {
         for fact in Given::ALL {
-            let Some(less) = known.without(fact) else { continue };
-            let fewer = less.answers();
-            for (asked, found) in known.answers() {
+            let Some(less) = fact.left_out_of(&known) else { continue };
+            let fewer = answers(&less);
+            for (asked, found) in answers(&known) {
                 let Some((_, left)) = fewer.iter().find(|(name, _)| *name == asked) else { continue };
                 for referral in found.iter().filter(|finding| finding.severity() == Severity::Refer) {
                     let is_left = left.iter().any(|finding| {

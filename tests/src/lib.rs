@@ -3,7 +3,9 @@
 //! A fixture is a CSV file in `fixtures/` with the source of every row in it. Only rows whose `status` says that the
 //! document was read count as proof ([`Row::is_read`]).
 
+pub mod known;
 pub mod person;
+pub mod prelude;
 
 use std::collections::BTreeMap;
 use std::fmt::Write as _;

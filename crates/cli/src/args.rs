@@ -35,6 +35,9 @@ pub(crate) struct Arguments {
     pub(crate) command: Command,
     #[command(flatten)]
     pub(crate) common: Common,
+    /// The options as they were typed, for a sheet that says what was asked.
+    #[arg(skip)]
+    pub(crate) typed: Vec<(String, String)>,
 }
 
 impl Arguments {
@@ -75,6 +78,14 @@ pub(crate) struct Screen {
     pub(crate) width: Option<u16>,
 }
 
+/// Whether the steps are shown.
+#[derive(Debug, Args)]
+pub(crate) struct WorkingArgs {
+    /// Show the working: each step with its formula, the figures put in and where they stand. --format html makes a sheet of it to sign.
+    #[arg(long)]
+    pub(crate) working: bool,
+}
+
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
 pub(crate) enum Format {
     /// For people; may change.
@@ -87,6 +98,8 @@ pub(crate) enum Format {
     Svg,
     /// A workbook for spreadsheets, of an order.
     Xlsx,
+    /// A sheet to print and sign, of the working.
+    Html,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
@@ -288,6 +301,19 @@ impl Command {
         }
     }
 
+    /// Whether the steps are to be shown.
+    pub(crate) fn working(&self) -> bool {
+        match self {
+            Command::Length(args) => args.working.working,
+            Command::Hole(args) => args.working.working,
+            Command::Joint(args) => args.working.working,
+            Command::Group(args) => args.working.working,
+            Command::Splice(args) => args.working.working,
+            Command::Repair(args) => args.what.working(),
+            _ => false,
+        }
+    }
+
     /// The job file, where the command takes one.
     pub(crate) fn job(&self) -> Option<&JobFile> {
         match self {
@@ -339,6 +365,8 @@ pub(crate) struct LengthArgs {
     pub(crate) tolerance: Option<String>,
     #[command(flatten)]
     pub(crate) place: PlaceArgs,
+    #[command(flatten)]
+    pub(crate) working: WorkingArgs,
     #[command(flatten)]
     pub(crate) screen: Screen,
 }
@@ -472,6 +500,8 @@ pub(crate) struct HoleArgs {
     #[command(flatten)]
     pub(crate) place: PlaceArgs,
     #[command(flatten)]
+    pub(crate) working: WorkingArgs,
+    #[command(flatten)]
     pub(crate) screen: Screen,
 }
 
@@ -508,6 +538,8 @@ pub(crate) struct JointArgs {
     pub(crate) factors: FactorArgs,
     #[command(flatten)]
     pub(crate) row: RowArgs,
+    #[command(flatten)]
+    pub(crate) working: WorkingArgs,
     #[command(flatten)]
     pub(crate) screen: Screen,
 }
@@ -610,6 +642,8 @@ pub(crate) struct GroupArgs {
     #[command(flatten)]
     pub(crate) factors: FactorArgs,
     #[command(flatten)]
+    pub(crate) working: WorkingArgs,
+    #[command(flatten)]
     pub(crate) screen: Screen,
 }
 
@@ -656,6 +690,8 @@ pub(crate) struct SpliceArgs {
     /// What is spliced; some members need fewer rivets.
     #[arg(long, value_enum, default_value_t = MemberWord::Other)]
     pub(crate) member: MemberWord,
+    #[command(flatten)]
+    pub(crate) working: WorkingArgs,
     /// Columns of text; those of the terminal, or 80.
     #[arg(long, value_name = "N")]
     pub(crate) columns: Option<u16>,

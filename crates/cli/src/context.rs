@@ -32,6 +32,8 @@ pub(crate) struct Context<'a> {
     pub(crate) job_file: Option<&'a Path>,
     /// How the answer is printed: what makes a long one makes no other form of it.
     pub(crate) format: Format,
+    /// Whether the steps behind the answer are wanted.
+    pub(crate) working: bool,
     /// The files that are read.
     pub(crate) inputs: &'a Inputs,
 }

@@ -74,7 +74,7 @@ fn run(arguments: &Arguments) -> Result<Exit, Stop> {
 
 /// Everything between the command line and the printed page; what is done with the answer is done while the job is there.
 fn answer<T>(arguments: &Arguments, done: impl FnOnce(&Report) -> Result<T, Stop>) -> Result<T, Stop> {
-    let Arguments { command, common } = arguments;
+    let Arguments { command, common, typed } = arguments;
     let inputs = Inputs::default();
     let mut job = commands::job(command, common, &inputs)?;
     let chosen = Chosen::of(common, job.as_ref(), &inputs)?;
@@ -93,9 +93,13 @@ fn answer<T>(arguments: &Arguments, done: impl FnOnce(&Report) -> Result<T, Stop
         own_title: &chosen.own.title,
         job_file: command.job().map(|file| &*file.job).filter(|file| !files::is_standard(file)),
         format: common.format,
+        working: command.working() || common.format == Format::Html,
         inputs: &inputs,
     };
-    let report = commands::run(command, job.as_ref(), &context)?;
+    let mut report = commands::run(command, job.as_ref(), &context)?;
+    if let Some(working) = &mut report.working {
+        working.inputs.clone_from(typed);
+    }
     // All that is read was read, and nothing is written yet.
     let outputs = common.output.as_deref().into_iter().chain(report.document.iter().map(|document| &*document.path));
     outputs.into_iter().try_for_each(|output| inputs.refuse_as_output(output, common.format == Format::Csv))?;

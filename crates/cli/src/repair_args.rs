@@ -4,7 +4,7 @@ use std::path::PathBuf;
 
 use clap::{ArgGroup, Args, Subcommand};
 
-use crate::args::{FactorArgs, Screen, ShearWord};
+use crate::args::{FactorArgs, Screen, ShearWord, WorkingArgs};
 
 #[derive(Debug, Args)]
 pub(crate) struct RepairArgs {
@@ -52,6 +52,19 @@ impl RepairWhat {
     }
 }
 
+impl RepairWhat {
+    /// Whether the steps are to be shown.
+    pub(crate) fn working(&self) -> bool {
+        match self {
+            RepairWhat::Patch(args) => args.out.working.working,
+            RepairWhat::Splice(args) => args.out.working.working,
+            RepairWhat::Panel(args) => args.out.working.working,
+            RepairWhat::Rows(args) => args.working.working,
+            RepairWhat::Bend(args) => args.working.working,
+        }
+    }
+}
+
 /// What else is written.
 #[derive(Debug, Args)]
 pub(crate) struct OutArgs {
@@ -61,6 +74,8 @@ pub(crate) struct OutArgs {
     /// Spare rivets in percent of those needed.
     #[arg(long, value_name = "PERCENT", default_value = "0")]
     pub(crate) spares: String,
+    #[command(flatten)]
+    pub(crate) working: WorkingArgs,
     #[command(flatten)]
     pub(crate) screen: Screen,
 }
@@ -254,6 +269,8 @@ pub(crate) struct RowsArgs {
     #[arg(long, value_name = "F", requires = "tension")]
     pub(crate) tension_tested: Option<String>,
     #[command(flatten)]
+    pub(crate) working: WorkingArgs,
+    #[command(flatten)]
     pub(crate) screen: Screen,
     #[command(flatten)]
     pub(crate) factors: FactorArgs,
@@ -296,6 +313,8 @@ pub(crate) struct BendArgs {
     /// By how many degrees it is bent: 90 for a right angle, 135 for a closed angle of 45.
     #[arg(long, value_name = "DEGREES", default_value_t = 90.0)]
     pub(crate) angle: f64,
+    #[command(flatten)]
+    pub(crate) working: WorkingArgs,
     #[command(flatten)]
     pub(crate) screen: Screen,
 }

@@ -10,10 +10,13 @@ use erased_serde::Serialize;
 use shophead::basis::Citation;
 use shophead::finding::{Finding, Findings, Severity};
 use shophead::length::Length;
+use shophead::practice::Practice;
 use shophead::quantity::Force;
 use shophead::words::Units;
+use shophead::working::Working;
 use shophead_job::model::Answer;
 use shophead_job::plan::{Plan, Subject};
+use shophead_job::working::{Worked, kept};
 
 use crate::context::{Context, Settled};
 use crate::exit::Exit;
@@ -42,6 +45,8 @@ pub(crate) struct Report<'a> {
     pub(crate) findings_in_text: bool,
     /// What it rests on, for people who want to check it: printed behind the findings.
     pub(crate) annex: Vec<Block>,
+    /// The steps behind the answer, where they are wanted.
+    pub(crate) working: Option<Shown<'a>>,
     /// The answer as rows.
     pub(crate) rows: Rows,
     /// The answer as a drawing, where one is wanted and can be made.
@@ -56,6 +61,16 @@ pub(crate) struct Report<'a> {
     pub(crate) notes: Vec<String>,
     /// What could not be read while the rest could: told on the error stream, status 2.
     pub(crate) refused: Vec<String>,
+}
+
+/// The steps behind an answer.
+pub(crate) struct Shown<'a> {
+    pub(crate) steps: Vec<Worked>,
+    /// What was typed, by option.
+    pub(crate) inputs: Vec<(String, String)>,
+    /// What its documents are looked up in.
+    pub(crate) practice: &'a Practice<'a>,
+    pub(crate) units: Units,
 }
 
 /// A file that is the answer.
@@ -264,6 +279,7 @@ impl<'a> Report<'a> {
             text: Vec::new(),
             findings_in_text: true,
             annex: Vec::new(),
+            working: None,
             rows: Rows::default(),
             drawing: None,
             book: None,
@@ -313,6 +329,15 @@ impl<'a> Report<'a> {
     /// Whether only one thing was judged, or none: a finding then need not say what it is about.
     pub(crate) fn has_one_subject(&self) -> bool {
         self.told.len() <= 1
+    }
+
+    /// Keeps the steps behind the answer, where they are wanted.
+    pub(crate) fn work(&mut self, context: &Context<'a>, make: impl FnOnce(&mut Working<'_>)) {
+        if context.working {
+            let steps = kept(make);
+            let (practice, units) = (context.practice, context.units);
+            self.working = Some(Shown { steps, inputs: Vec::new(), practice, units });
+        }
     }
 
     /// The answer for scripts.

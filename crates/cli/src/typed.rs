@@ -5,7 +5,8 @@
 
 use std::ffi::{OsStr, OsString};
 
-use clap::{Args, Command, FromArgMatches};
+use clap::parser::ValueSource;
+use clap::{ArgMatches, Args, Command, FromArgMatches};
 use shophead_job::diagnostic::escaped;
 
 use crate::args::*;
@@ -21,7 +22,7 @@ pub(crate) fn arguments() -> Result<Option<Arguments>, Stop> {
     }
     let read = |typed: &[OsString]| {
         let matches = Arguments::definitions().try_get_matches_from(typed)?;
-        Arguments::from_arg_matches(&matches)
+        of_matches(&matches)
     };
     let error = match read(&typed) {
         Ok(arguments) => return Ok(Some(arguments)),
@@ -45,7 +46,28 @@ fn of_one_command(typed: &[OsString]) -> Option<Arguments> {
     let name = typed.get(1).and_then(|word| word.to_str())?;
     let (name, options) = OPTIONS.iter().find(|(known, _)| *known == name)?;
     let program = Common::augment_args(Command::new("shophead")).subcommand(options(Command::new(*name)));
-    Arguments::from_arg_matches(&program.try_get_matches_from(typed.iter().map(OsStr::new)).ok()?).ok()
+    of_matches(&program.try_get_matches_from(typed.iter().map(OsStr::new)).ok()?).ok()
+}
+
+/// What was typed, and the options of the question among it by their names.
+fn of_matches(matches: &ArgMatches) -> Result<Arguments, clap::Error> {
+    let mut arguments = Arguments::from_arg_matches(matches)?;
+    let mut below = matches;
+    while let Some((name, inner)) = below.subcommand() {
+        arguments.typed.push(("asked".to_owned(), name.to_owned()));
+        below = inner;
+    }
+    // How an answer is printed is none of the question.
+    const PRINTING: &[&str] = &["format", "output", "working", "width", "columns", "units", "practice"];
+    for id in below.ids().map(clap::Id::as_str).filter(|id| !PRINTING.contains(id)) {
+        if below.value_source(id) != Some(ValueSource::CommandLine) {
+            continue;
+        }
+        let Ok(Some(values)) = below.try_get_raw(id) else { continue };
+        let values: Vec<String> = values.map(|value| value.to_string_lossy().into_owned()).collect();
+        arguments.typed.push((id.replace('_', "-"), values.join(", ")));
+    }
+    Ok(arguments)
 }
 
 /// Gives a command its options.
@@ -81,7 +103,7 @@ mod tests {
     /// What all options make of it, if they understand it.
     fn by_all(typed: &[OsString]) -> Option<String> {
         let matches = Arguments::definitions().try_get_matches_from(typed).ok()?;
-        Some(format!("{:?}", Arguments::from_arg_matches(&matches).expect("what matches is read")))
+        Some(format!("{:?}", of_matches(&matches).expect("what matches is read")))
     }
 
     fn words(typed: &str) -> Vec<OsString> {

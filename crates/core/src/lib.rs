@@ -37,6 +37,7 @@
 //! | [`removal`] | taking old rivets out |
 //! | [`work`] | the order of work on a panel, and the bar for a rivet |
 //! | [`repair`] | sizing a patch, a splice or a new panel's seams |
+//! | `working` | the steps behind an answer, to redo by hand; with the feature `words` |
 //!
 //! # The shortest useful program
 //!
@@ -98,6 +99,8 @@ pub mod length;
 pub mod quantity;
 pub mod words;
 pub mod work;
+#[cfg(feature = "words")]
+pub mod working;
 pub mod basis;
 pub mod material;
 pub mod rivet;

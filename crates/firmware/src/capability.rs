@@ -35,7 +35,7 @@ use shophead::removal::removal;
 use shophead::rivet::mass::mass_each;
 use shophead::rivet::part::Part;
 use shophead::rivet::{CATALOGUE, Head, MS20470, NAS1242, Series};
-use shophead::select::{check_part, choose_diameter};
+use shophead::select::{LengthAnswer, check_part, choose_diameter};
 use shophead::squeeze::{FLOW_2117, squeeze};
 use shophead::stack::{Layer, Stack};
 use shophead::structure::{Member, Place, Structure};
@@ -92,7 +92,9 @@ impl Write for Nowhere {
 fn length_of(series: &'static Series<'static>, practice: &'static Practice<'static>) {
     let Some(rivet) = rivet(series) else { return };
     let question = Installation::through(rivet, around(1_970)).in_hole(around(1_285)).by(practice);
-    let _ = black_box(&question.length());
+    let mut found = LengthAnswer::nothing_yet();
+    let _ = question.length_into(&mut found);
+    black_box(&found);
     let _ = black_box(&question.assess(inches(3_750)));
 }
 

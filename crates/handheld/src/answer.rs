@@ -30,6 +30,7 @@ pub(crate) fn write(dialog: &Dialog, practice: &'static Practice<'static>, repor
     }
 }
 
+#[inline(never)]
 fn length(
     dialog: &Dialog,
     rivet: &Part<'static>,
@@ -40,10 +41,10 @@ fn length(
     let Ok(stack) = answers.stack() else { return Ok(()) };
     // Another practice may have been chosen since the hole was asked for.
     let Some(hole) = dialog.hole(practice) else { return report.line(format_args!("{}", Refusal::NoAssumedHole)) };
-    let choice = match question(dialog, *rivet, &stack, practice).length() {
-        Ok(choice) => choice,
-        Err(error) => return report.line(format_args!("no answer: {error}")),
-    };
+    let mut choice = LengthAnswer::nothing_yet();
+    if let Err(error) = question(dialog, *rivet, &stack, practice).length_into(&mut choice) {
+        return report.line(format_args!("no answer: {error}"));
+    }
     let units = report.units;
     match choice.part {
         Some(part) => report.line(format_args!("use {part}"))?,
@@ -110,7 +111,8 @@ fn drive_to(window: Option<Window>, report: &mut Report<'_>) -> fmt::Result {
     report.line(format_args!("wide {}", units.show_least(diameter_least)))
 }
 
-/// What the dialog knows of a rivet in its pack.
+/// What the dialog knows of a rivet in its pack. Out of line: each fact that is added moves the question once more on the stack.
+#[inline(never)]
 fn question<'q>(
     dialog: &Dialog,
     rivet: Part<'static>,
@@ -126,6 +128,7 @@ fn question<'q>(
     answers.hole.map_or(question, |hole| question.in_hole(hole))
 }
 
+#[inline(never)]
 fn head(dialog: &Dialog, practice: &'static Practice<'static>, report: &mut Report<'_>) -> fmt::Result {
     let Some(case) = dialog.case() else { return Ok(()) };
     let units = report.units;
@@ -157,6 +160,7 @@ fn head(dialog: &Dialog, practice: &'static Practice<'static>, report: &mut Repo
     }
 }
 
+#[inline(never)]
 fn hole(
     dialog: &Dialog,
     rivet: Part<'static>,
@@ -180,6 +184,7 @@ fn hole(
     written
 }
 
+#[inline(never)]
 fn hole_answer(answer: &HoleAnswer<'_>, report: &mut Report<'_>) -> fmt::Result {
     let units = report.units;
     report.line(format_args!("{}", Spaced(answer.disposition.as_str())))?;
@@ -203,6 +208,7 @@ fn refused(step: &Step<'_>, report: &mut Report<'_>) -> fmt::Result {
     Ok(())
 }
 
+#[inline(never)]
 fn edge(dialog: &Dialog, practice: &'static Practice<'static>, report: &mut Report<'_>) -> fmt::Result {
     let (Some(rivet), Some(case)) = (dialog.answers.rivet, dialog.case()) else { return Ok(()) };
     let Ok(stack) = dialog.answers.stack() else { return Ok(()) };
@@ -224,6 +230,7 @@ fn edge(dialog: &Dialog, practice: &'static Practice<'static>, report: &mut Repo
     Ok(())
 }
 
+#[inline(never)]
 fn number(rivet: &Part<'static>, report: &mut Report<'_>) -> fmt::Result {
     let (series, material, size) = (rivet.series(), rivet.material(), rivet.size());
     report.line(format_args!("{rivet}"))?;
@@ -242,6 +249,7 @@ fn number(rivet: &Part<'static>, report: &mut Report<'_>) -> fmt::Result {
     Ok(())
 }
 
+#[inline(never)]
 fn strength(
     dialog: &Dialog,
     rivet: &Part<'static>,
@@ -256,6 +264,7 @@ fn strength(
     }
 }
 
+#[inline(never)]
 fn write_strength(found: &JointStrength, report: &mut Report<'_>) -> fmt::Result {
     let units = report.units;
     match (found.allowable, found.indication) {

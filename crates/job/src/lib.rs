@@ -22,3 +22,4 @@ pub mod survey;
 pub mod tools;
 pub mod words;
 pub mod work;
+pub mod working;

@@ -39,6 +39,8 @@ pub struct Job {
     pub spares_percent: u32,
     /// The work positions, in the order in which they are named.
     pub positions: Vec<Position>,
+    /// Which way the axes of its coordinates point.
+    pub axes: Axes,
     /// The rows, in the order in which they are named.
     pub rows: Vec<Row>,
     /// The edges that the panel is cut to.
@@ -49,6 +51,51 @@ pub struct Job {
     pub looks: Vec<Look>,
     /// The shop's minutes as the job has them; those of the limits file count where it says nothing.
     pub minutes: ShopMinutes,
+}
+
+/// Which way the axes of the coordinates of a job point, where it says so.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Axes {
+    /// Towards the nose.
+    pub forward: Option<Axis>,
+    /// Towards the middle of the airframe.
+    pub inboard: Option<Axis>,
+}
+
+/// A direction along an axis.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Axis {
+    /// Greater x.
+    X,
+    /// Lesser x.
+    MinusX,
+    /// Greater y.
+    Y,
+    /// Lesser y.
+    MinusY,
+}
+
+impl Axis {
+    /// The words for them.
+    pub const WORDS: [(&'static str, Axis); 4] =
+        [("x", Axis::X), ("-x", Axis::MinusX), ("y", Axis::Y), ("-y", Axis::MinusY)];
+
+    /// Along x and along y: one of them is 0.
+    #[must_use]
+    pub const fn along(self) -> (i8, i8) {
+        match self {
+            Axis::X => (1, 0),
+            Axis::MinusX => (-1, 0),
+            Axis::Y => (0, 1),
+            Axis::MinusY => (0, -1),
+        }
+    }
+
+    /// Whether both lie on one line.
+    #[must_use]
+    pub const fn is_along(self, other: Axis) -> bool {
+        (self.along().0 == 0) == (other.along().0 == 0)
+    }
 }
 
 /// A file that a job names and that need not be there yet.

@@ -409,6 +409,10 @@ answers = \"answers.csv\"
 # Spare rivets to order, in percent of those needed.
 spares = \"10 %\"
 
+# Which way is forward and which inboard in the coordinates of points, for the map: x, -x, y or -y in quotes.
+# forward = \"y\"
+# inboard = \"-x\"
+
 # Your own names for sheet materials, to be used in the layers: skin:.032+-.002
 [materials]
 # skin = \"clad 2024-T3\"

@@ -137,6 +137,7 @@ impl Case {
 
     /// The question: the rivet in its pack, with all that the case knows.
     #[must_use]
+    #[inline(never)]
     pub fn question(&self) -> Installation<'_, 'static> {
         Installation::new(self.rivet, &self.stack)
             .by(self.practice)

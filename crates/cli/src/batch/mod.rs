@@ -63,6 +63,9 @@ pub(crate) fn run(args: &BatchArgs, common: &Common) -> Result<Exit, Stop> {
         Format::Xlsx => {
             return Err(Stop::wrong("--format xlsx: a batch makes no workbook; right would be csv or json"));
         }
+        Format::Html => {
+            return Err(Stop::wrong("--format html: a batch shows no working; right would be csv or json"));
+        }
     };
     let context = Context {
         practice: &practice,
@@ -74,6 +77,7 @@ pub(crate) fn run(args: &BatchArgs, common: &Common) -> Result<Exit, Stop> {
         job_file: None,
         // As the single command prints it.
         format: if to == Form::Lines { Format::Json } else { Format::Csv },
+        working: false,
         inputs: &inputs,
     };
     let from = match (args.from, args.file.as_deref()) {

@@ -132,6 +132,7 @@ fn batch(
         own_title: "",
         job_file: None,
         format: if to == Form::Lines { Format::Json } else { Format::Csv },
+        working: false,
         inputs: &Inputs::default(),
     };
     let answer_columns = asked.report(&context).expect("an example that is answered").rows.columns.len();
@@ -256,7 +257,7 @@ fn every_option_of_a_command_has_its_column() {
     for question in QUESTIONS {
         let Known { name, columns } = known(*question);
         let command = arguments.find_subcommand(name).expect(name);
-        let of_text = ["help", "width"];
+        let of_text = ["help", "width", "working"];
         let options = command.get_arguments().filter_map(|arg| arg.get_long());
         let mut options: Vec<String> =
             options.filter(|option| !of_text.contains(option)).map(|option| option.replace('-', "_")).collect();

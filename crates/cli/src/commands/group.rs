@@ -11,6 +11,8 @@ use shophead::length::{Length, Toleranced};
 use shophead::practice::{Given, Practice};
 use shophead::quantity::Force;
 use shophead::rivet::part::Part;
+use shophead::working::joint::Carried;
+use shophead::working::{self, Working};
 use shophead_job::drawing::{self, GroupDrawing};
 use shophead_job::read::{GroupPoint, read_group_from};
 use shophead_job::words;
@@ -61,9 +63,8 @@ pub(super) fn run<'a>(args: &GroupArgs, context: &Context<'a>) -> Result<Report<
     let mut sizes: Vec<Size> = Vec::new();
     let mut known_sizes = HashMap::new();
     for (index, ((point, part), load)) in points.iter().zip(&rivets).zip(&loads).enumerate() {
-        let question = question.with_rivet(*part);
         let hole = point.hole.or(hole);
-        let question = hole.map_or(question, |hole| question.in_hole(Toleranced::exactly(hole)));
+        let question = of_size(&question, *part, hole);
         let known = point.edge.or(edge);
         let given = known.is_some() || point.sides.iter().any(Option::is_some);
         let least = known.map_or_else(|| super::edge(&question, context).map(|edge| edge.value), Ok)?;
@@ -109,6 +110,16 @@ pub(super) fn run<'a>(args: &GroupArgs, context: &Context<'a>) -> Result<Report<
     };
     report.give(answer.form(context.practice));
     answer.text(&mut report, context);
+    report.work(context, |work| {
+        let mut carries = |index: usize, work: &mut Working<'_>| {
+            let Some(size) = sizes.iter().find(|size| size.rivets.contains(&index)) else { return Carried::default() };
+            let (part, hole, nearest, in_load) = size.alike;
+            let question = of_size(&question, part, hole);
+            let question = if size.given { question.edge(nearest) } else { question };
+            working::joint::one_rivet(&question.edge_in_load(in_load), &size.found, work)
+        };
+        working::group::of(&group, &load, &mut carries, work);
+    });
     answer.records(&mut report, context);
     if context.format == Format::Svg {
         let diameters: Vec<Length> = rivets.iter().map(Part::diameter).collect();
@@ -122,6 +133,12 @@ pub(super) fn run<'a>(args: &GroupArgs, context: &Context<'a>) -> Result<Report<
         }));
     }
     Ok(report)
+}
+
+/// The question about a rivet of this size in this hole.
+fn of_size<'q, 'a>(question: &Installation<'q, 'a>, part: Part<'static>, hole: Option<Length>) -> Installation<'q, 'a> {
+    let question = question.with_rivet(part);
+    hole.map_or(question, |hole| question.in_hole(Toleranced::exactly(hole)))
 }
 
 /// Rivets that are alike.

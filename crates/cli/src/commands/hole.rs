@@ -6,6 +6,7 @@ use shophead::installation::{HoleAnswer, Step};
 use shophead::layout::RowLayout;
 use shophead::length::Length;
 use shophead::rivet::part::Part;
+use shophead::working;
 use shophead_job::words;
 
 use crate::args::{Format, HoleArgs};
@@ -18,6 +19,7 @@ use crate::{form, input};
 
 /// Everything that was asked and answered.
 pub(crate) struct Answer<'a> {
+    facts: Facts,
     rivet: Part<'static>,
     found: AsFound,
     /// What it was opened to before it was measured.
@@ -55,7 +57,7 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
         let mut steps = Vec::new();
         let question = facts.question(context.practice);
         let answer = question.hole_step_by_step(found, &mut |step| steps.push(step.clone()));
-        Ok(Answer { rivet, found, opened, answer, steps })
+        Ok(Answer { facts, rivet, found, opened, answer, steps })
     }
 
     fn find(&self, _: &Context<'a>, finds: &mut impl Finds) {
@@ -76,6 +78,8 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
             report.give(form(&self.answer, &self.steps, self.opened, context));
         }
         text(report, self, context);
+        let question = self.facts.question(context.practice);
+        report.work(context, |work| working::hole::of(&question, self.found, &self.answer, work));
     }
 }
 
@@ -114,7 +118,7 @@ fn form<'a>(
 }
 
 fn text(report: &mut Report, answered: &Answer<'_>, context: &Context<'_>) {
-    let Answer { rivet, found, opened, answer, steps } = answered;
+    let Answer { rivet, found, opened, answer, steps, .. } = answered;
     let units = context.units;
     let words = words::becomes(answer.disposition, answer.cut);
     let what = answer.rivet.map_or_else(String::new, |rivet| format!("   {rivet}"));

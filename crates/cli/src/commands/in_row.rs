@@ -127,7 +127,7 @@ impl<'a> InRow {
     }
 
     pub(super) fn find(&self, finds: &mut impl Finds, rivet: &Part<'_>) {
-        finds.all(rivet, &self.strength.findings);
+        finds.all(rivet, &self.strength.joint.findings);
         // Where no compression was asked about, how much the sheets stand is told and nothing has to be found.
         for (number, found) in self.buckling.iter().filter(|_| self.compressed) {
             let findings = found.iter().flat_map(|found| &found.findings);

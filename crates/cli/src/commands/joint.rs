@@ -15,6 +15,7 @@ use shophead::rivet::part::Part;
 use shophead::squeeze::{Squeeze, flow_law, squeeze};
 use shophead::stack::{Layer, Stack};
 use shophead::words::Units;
+use shophead::working;
 use shophead_job::words;
 
 use super::in_row::{self, InRow};
@@ -121,6 +122,10 @@ impl<'a> cells::Answer<'a> for Answer {
             report.give(form((rivet, driven), stack, found, edge, layout.pitch, &more, context.practice));
         }
         text(report, (rivet, driven), stack, (found, in_row.as_ref()), edge, context);
+        report.work(context, |work| match in_row {
+            Some(in_row) => working::joint::of_row(&question, &in_row.strength, work),
+            None => working::joint::of(&question, found, work),
+        });
         if let Some(in_row) = in_row {
             in_row.text(report, context);
             if context.format == Format::Svg {
@@ -377,7 +382,7 @@ fn judged(found: &JointStrength, in_row: Option<&InRow>, units: Units) -> String
     if let Some(least) = yields.map(|margin| margin.value).reduce(f64::min).filter(|least| *least < 0.0) {
         said.push(format!("yields under limit load, {least:+.2}"));
     }
-    let over = rows.and_then(|rows| rows.findings.iter().find(|finding| finding.code() == Code::RowOverUltimate));
+    let over = rows.and_then(|rows| rows.joint.findings.iter().find(|finding| finding.code() == Code::RowOverUltimate));
     if let Some(Figure::Force(load)) = over.and_then(Finding::measured) {
         let row = rows.and_then(|rows| rows.peak).map_or(1, |peak| peak.row + 1);
         said.push(format!("row {row} takes {} a rivet under limit load", units.force(load)));

@@ -11,6 +11,7 @@ use shophead::rivet::part::Part;
 use shophead::select::{Difference, LengthAnswer};
 use shophead::upset::HeadLimits;
 use shophead::words::Units;
+use shophead::working;
 use shophead_job::words;
 
 use super::memory_mark;
@@ -95,6 +96,8 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
             report.give(form(&self.found, self.grip, &assumed));
         }
         text(report, &self.found, self.grip, &assumed, context);
+        let question = self.facts.question(context.practice);
+        report.work(context, |work| working::length::of(&question, &self.found, work));
     }
 }
 

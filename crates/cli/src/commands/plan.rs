@@ -45,7 +45,7 @@ pub(super) fn run<'a>(args: &PlanArgs, job: &'a Job, context: &'a Context<'a>) -
     match context.format {
         Format::Json => report.give(Answer { plan, lines, context }),
         Format::Csv => report.rows = records(&report.findings, &plan, context),
-        Format::Text | Format::Svg | Format::Xlsx => match (&args.row, args.only) {
+        Format::Text | Format::Svg | Format::Html | Format::Xlsx => match (&args.row, args.only) {
             (Some(name), _) => Page { report: &mut report, plan: &plan, context }.one_row(name)?,
             (None, Some(part)) => Page { report: &mut report, plan: &plan, context }.only(part, &lines),
             (None, None) if args.full => Page { report: &mut report, plan: &plan, context }.fill(&lines),

@@ -7,6 +7,7 @@ use shophead::joint::strength::Mode;
 use shophead::practice::Practice;
 use shophead::repair::count::{By, ByTable};
 use shophead::repair::seam::{Laid, Seam, SeamFastener, SeamQuery, seam};
+use shophead::working;
 use shophead_job::words;
 
 use super::memory_mark;
@@ -50,6 +51,7 @@ pub(super) fn run<'a>(args: &SpliceArgs, context: &Context<'a>) -> Result<Report
     report.find_all(context, &answer.name(), &answer.found.findings);
     report.give(answer.form(context.practice));
     answer.text(&mut report, context);
+    report.work(context, |work| working::splice::of(&answer.query, &answer.found, work));
     report.rows.push(answer.record(&report, context));
     Ok(report)
 }

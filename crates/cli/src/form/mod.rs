@@ -37,6 +37,7 @@ pub(crate) mod schema;
 pub(crate) mod sources;
 pub(crate) mod splice;
 mod words;
+pub(crate) mod working;
 
 pub(crate) use words::*;
 

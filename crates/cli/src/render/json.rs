@@ -6,7 +6,6 @@ use serde::{Serialize, Serializer};
 use shophead_job::words::ADVISORY;
 
 use crate::context::Settled;
-#[cfg(test)]
 use crate::form;
 use crate::form::{PracticeName, Version};
 use crate::report::{Report, Told};
@@ -23,6 +22,7 @@ use crate::report::{Report, Told};
 /// | `advisory` | one sentence |
 /// | `result` | the answer of the command |
 /// | `findings` | `code`, `severity`, `subject`, `message`, `layer`, `measured`, `limit`, `basis` of each |
+/// | `working` | with `--working`: what was typed, and `step`, `rule`, `formula`, `put_in`, `figures`, `result` of each step |
 pub(crate) fn render(report: &Report, mut to: impl Write) -> io::Result<()> {
     serde_json::to_writer_pretty(&mut to, &envelope(report))?;
     to.write_all(b"\n")
@@ -38,6 +38,7 @@ pub(crate) fn envelope<'r>(report: &'r Report<'_>) -> Envelope<'r> {
         advisory: ADVISORY,
         result: report.result.as_deref(),
         findings: Findings(&report.findings),
+        working: report.working.as_ref().map(form::working::Working::of),
     }
 }
 
@@ -65,6 +66,9 @@ pub(crate) struct Envelope<'r> {
     /// What was found, each about one subject. With a finding of severity refer the exit status is 1.
     #[cfg_attr(test, schemars(with = "Vec<form::Finding<'static>>"))]
     findings: Findings<'r>,
+    /// The steps behind the answer; not there unless they were asked for.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    working: Option<form::working::Working<'r>>,
 }
 
 /// Each made when its turn comes.

@@ -1,6 +1,7 @@
 //! Printing a report: one file a form. Nothing is computed here.
 
 pub(crate) mod csv;
+pub(crate) mod html;
 pub(crate) mod json;
 pub(crate) mod text;
 pub(crate) mod xlsx;
@@ -29,6 +30,11 @@ pub(crate) fn print(report: &Report, settings: &Settings) -> Result<(), Stop> {
     if settings.format == Format::Xlsx && report.book.is_none() {
         return Err(Stop::wrong("--format xlsx: there is no workbook of this; order has one"));
     }
+    if settings.format == Format::Html && report.working.as_ref().is_none_or(|working| working.steps.is_empty()) {
+        let what =
+            "there is no working of this; joint, group, splice, hole, length and repair have one where they answer";
+        return Err(Stop::wrong(format_args!("--format html: {what}")));
+    }
     let mut output = Output::open(settings.output.as_deref())?;
     if settings.format == Format::Xlsx && output.is_terminal() {
         return Err(Stop::wrong("--format xlsx: a workbook is no text; right would be --output order.xlsx"));
@@ -41,6 +47,7 @@ pub(crate) fn print(report: &Report, settings: &Settings) -> Result<(), Stop> {
             Some(book) => xlsx::render(book).and_then(|bytes| output.write_all(&bytes)),
             None => Ok(()),
         },
+        Format::Html => output.write_all(html::render(report).as_bytes()),
         Format::Csv => csv::render(report).and_then(|rows| output.write_all(rows.as_bytes())),
     };
     output.finish(printed)

@@ -7,9 +7,10 @@ use comfy_table::presets::NOTHING;
 use comfy_table::{ColumnConstraint, ContentArrangement};
 use shophead::finding::Severity;
 use shophead_job::words::ADVISORY;
+use shophead_job::working::{of_basis, stands};
 use textwrap::{Options, WordSplitter};
 
-use crate::report::{Block, Report, Table, Told};
+use crate::report::{Block, Report, Shown, Table, Told};
 
 const BOLD: Style = Style::new().bold();
 const REFER: Style = AnsiColor::Red.on_default().bold();
@@ -33,6 +34,9 @@ pub(crate) fn render(report: &Report, width: usize) -> String {
     }
     for block in &report.annex {
         page.block(block);
+    }
+    if let Some(working) = &report.working {
+        page.working(working);
     }
     page.blank();
     let own = if report.own_limits.is_empty() { String::new() } else { format!(" with {}", report.own_limits) };
@@ -67,6 +71,24 @@ impl Page {
                 }
             }
             Block::Table(table) => self.table(table),
+        }
+    }
+
+    /// The steps: the name, the formula, the same with its figures and what comes out, then where each figure stands.
+    fn working(&mut self, working: &Shown) {
+        let (practice, units) = (working.practice, working.units);
+        self.block(&Block::Heading("Working".to_owned()));
+        for step in &working.steps {
+            let source = step.rule.basis.map(|basis| format!(" [{}]", of_basis(basis, None, practice)));
+            let mut lines = vec![
+                format!("{}{}", step.formula(), source.unwrap_or_default()),
+                format!("= {} = {}", step.put_in(units), step.result(units)),
+            ];
+            lines.extend(step.figures.iter().map(|figure| {
+                let (number, meaning) = (figure.with_unit(units), figure.meaning());
+                format!("{} {number}: {meaning} [{}]", figure.symbol.text, stands(figure.origin, practice))
+            }));
+            self.block(&Block::Entry(format!("{}. {}", step.number, step.name()), lines));
         }
     }
 

@@ -267,7 +267,7 @@ fn a_head_is_accepted_rejected_or_not_judged() {
 #[test]
 fn hole() {
     let value = result(EXAMPLES[2].0, 0);
-    assert_eq!(keys(&value), ["disposition", "rivet", "drill", "drill_diameter", "hole", "steps"]);
+    assert_eq!(keys(&value), ["disposition", "rivet", "drill", "drill_diameter", "hole", "opened", "steps"]);
     assert_eq!(value["disposition"], "oversize");
     assert_eq!((&value["rivet"], &value["drill"]), (&json!("NAS1242AD4"), &json!("#27")));
     is_length(&value["drill_diameter"], 0.144);

@@ -3,6 +3,7 @@
 mod access;
 mod answers;
 mod batch;
+mod by_hand;
 mod card;
 mod csv;
 mod depth;
@@ -32,6 +33,7 @@ mod text;
 mod trim;
 mod units;
 mod whole;
+mod working;
 
 use std::process::Output;
 

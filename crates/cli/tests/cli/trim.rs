@@ -174,6 +174,17 @@ fn stations_are_measured_along_any_line() {
 }
 
 #[test]
+fn the_axes_of_a_job_are_two() {
+    for (axes, told) in [
+        ("forward = \"y\"\ninboard = \"-y\"", "forward and inboard lie along one axis"),
+        ("forward = \"up\"", "forward cannot be \"up\""),
+    ] {
+        let run = plan(&SMALL.replacen("title =", &format!("{axes}\ntitle ="), 1), None, "");
+        assert!(run.refused().contains(told), "{run}");
+    }
+}
+
+#[test]
 fn a_template_is_for_an_edge_of_the_job() {
     let drawn = |job: &str, more: &str| {
         let folder = tempfile::tempdir().expect("a scratch folder");

@@ -102,7 +102,7 @@ fn check(card: &str, pages: &[Page], most_pages: usize, paper: Paper) {
     }
     // No line of a table is cut by the end of a page, and each page with lines of a table has its headings.
     let mut checked = 0;
-    for table in all(root, "table") {
+    for table in all(root, "table:not([role=presentation])") {
         let headings = words(all(table, "thead")[0]);
         for line in all(table, "tbody tr") {
             let text = words(line);
@@ -133,6 +133,21 @@ fn check(card: &str, pages: &[Page], most_pages: usize, paper: Paper) {
         let texts: Vec<String> = all(drawing, "text").into_iter().map(words).filter(|text| !text.is_empty()).collect();
         let on_one = printed.iter().any(|page| texts.iter().all(|text| page.contains(text)));
         assert!(on_one, "{paper:?}: cut: {texts:?}");
+    }
+    // The key of the map stands on every page of it, and on no other.
+    let key: Vec<String> = all(root, ".map thead text").into_iter().map(words).filter(|text| text.len() > 1).collect();
+    let pieces: Vec<Vec<String>> = all(root, ".map tbody svg")
+        .into_iter()
+        .map(|piece| all(piece, "text").into_iter().map(words).filter(|text| text.len() > 4).collect())
+        .collect();
+    let of_map = |page: &&String| {
+        let is_whole = |piece: &Vec<String>| !piece.is_empty() && piece.iter().all(|text| page.contains(text));
+        pieces.iter().any(is_whole)
+    };
+    let maps: Vec<&String> = printed.iter().filter(of_map).collect();
+    assert!(!key.is_empty() && !maps.is_empty());
+    for page in maps {
+        assert!(key.iter().all(|text| page.contains(text)), "{paper:?}: no key on {page}");
     }
     let last = printed.last().expect("a page");
     // The record is a page by itself.

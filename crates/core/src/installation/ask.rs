@@ -6,7 +6,7 @@ use crate::fact::{Fact, Facts};
 use crate::finding::{Code, Figure, Finding, Severity, Sink};
 use crate::joint::compare::{Comparison, compare, compare_into};
 use crate::joint::flexibility::Formula;
-use crate::joint::lap::{LapError, LapRows, Shared, shared};
+use crate::joint::lap::{LapError, LapRows, Shared, shared_into};
 use crate::joint::margin::{Factors, Load, LoadKind};
 use crate::joint::pack::Made;
 use crate::joint::row::{Loaded, Peak, RowError, RowStrength, row_strength_into};
@@ -25,7 +25,7 @@ impl<'a> Installation<'_, 'a> {
         Ok(Wanted {
             rivet: self.rivet,
             case: self.case(),
-            grip: self.stack.map(Stack::grip).or(self.grip).ok_or(FitError::NoGrip)?,
+            grip: self.grip().ok_or(FitError::NoGrip)?,
             dimpled: self.stack.is_some_and(Stack::is_dimpled_through),
             hole: self.hole_or_drilled().value,
             practice: self.practice,
@@ -51,9 +51,20 @@ impl<'a> Installation<'_, 'a> {
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     pub fn length(&self) -> Result<LengthAnswer<'a>, FitError> {
-        let mut answer = self.wanted()?.choose()?;
-        self.check(&mut |finding| answer.findings.push(finding));
+        let mut answer = LengthAnswer::nothing_yet();
+        self.length_into(&mut answer)?;
         Ok(answer)
+    }
+
+    /// As [`Installation::length`], into an answer that the caller keeps and that holds [nothing yet](LengthAnswer::nothing_yet): it is a
+    /// kilobyte, and one returned by value stands on the stack twice.
+    ///
+    /// # Errors
+    /// As [`Installation::length`]; what was filled in until then is no answer.
+    pub fn length_into(&self, answer: &mut LengthAnswer<'a>) -> Result<(), FitError> {
+        self.wanted()?.choose_into(answer)?;
+        self.check(&mut |finding| answer.findings.push(finding));
+        Ok(())
     }
 
     /// What becomes of a rivet of this length, chosen by somebody else, and every finding.
@@ -106,7 +117,7 @@ impl<'a> Installation<'_, 'a> {
 
     /// The edge distance that strength counts: of several rows no more than the metal in front of an inner row, up to the side of the next hole
     /// in line with it.
-    fn edge_counted(&self) -> Option<Length> {
+    pub(crate) fn edge_counted(&self) -> Option<Length> {
         let edge = self.edge_in_load.or(self.edge_or_least().map(|edge| edge.value))?;
         let Some(spacing) = self.layout.transverse_pitch.filter(|_| self.rows > 1) else { return Some(edge) };
         // Staggered, the next hole in line is that of the next row but one.
@@ -115,6 +126,7 @@ impl<'a> Installation<'_, 'a> {
         Some(edge.min(metal).max(Length::from_ten_thousandths(1)))
     }
 
+    #[inline(never)]
     fn made(&self) -> Result<Made<'_, 'a>, StrengthError> {
         Ok(Made {
             rivet: &self.rivet,
@@ -139,16 +151,23 @@ impl<'a> Installation<'_, 'a> {
         if !self.is_doubler() {
             return Some((load, factors));
         }
-        let (_, force) = self.envelope().ok().flatten()?.peak()?;
-        Some((Load { force, ..load }, factors))
+        Some((Load { force: self.peak_force()?, ..load }, factors))
+    }
+
+    /// Out of line, so that only what asks for it pays for the shares with stack.
+    #[inline(never)]
+    fn peak_force(&self) -> Option<Force> {
+        let mut envelope = Envelope::new();
+        self.envelope_into(&mut envelope).ok()?;
+        envelope.peak().map(|(_, force)| force)
     }
 
     /// The load on all rows, from that on one rivet as if they shared alike.
-    fn on_all_rows(&self, load: Force) -> Force {
+    pub(crate) fn on_all_rows(&self, load: Force) -> Force {
         Force::from_lbf(load.lbf() * f64::from(self.rows))
     }
 
-    fn is_doubler(&self) -> bool {
+    pub(crate) fn is_doubler(&self) -> bool {
         self.transfer == Transfer::Doubler && self.rows > 1
     }
 
@@ -181,6 +200,12 @@ impl<'a> Installation<'_, 'a> {
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     pub fn shared(&self, formula: Formula) -> Result<Shared, LapError> {
+        let mut found = Shared::nothing_yet();
+        self.shared_into(&mut found, formula)?;
+        Ok(found)
+    }
+
+    fn shared_into(&self, found: &mut Shared, formula: Formula) -> Result<(), LapError> {
         let pitch = self.layout.pitch.ok_or(LapError::PitchNotKnown)?;
         let load = self.load.map_or(Force::from_lbf(1.0), |(load, _)| self.on_all_rows(load.force));
         let rows = LapRows {
@@ -195,7 +220,7 @@ impl<'a> Installation<'_, 'a> {
             rivet_modulus: self.rivet_modulus,
             practice: self.practice,
         };
-        shared(&rows, formula)
+        shared_into(found, &rows, formula)
     }
 
     /// The envelope of the rows' shares over [`Installation::formulas`]; `None` for a single row.
@@ -207,10 +232,18 @@ impl<'a> Installation<'_, 'a> {
             return Ok(None);
         }
         let mut envelope = Envelope::new();
-        for formula in self.formulas() {
-            envelope.add(&self.shared(formula)?.sharing);
-        }
+        self.envelope_into(&mut envelope)?;
         Ok(Some(envelope))
+    }
+
+    #[inline(never)]
+    fn envelope_into(&self, envelope: &mut Envelope) -> Result<(), LapError> {
+        let mut shared = Shared::nothing_yet();
+        for formula in self.formulas() {
+            self.shared_into(&mut shared, formula)?;
+            envelope.add(&shared.sharing);
+        }
+        Ok(())
     }
 
     /// What one rivet carries, and every finding. An edge distance that was not given counts as the practice's least.
@@ -282,11 +315,7 @@ impl<'a> Installation<'_, 'a> {
         if found.joint.allowable.is_none() && found.joint.indication.is_none() {
             found.refuse();
         }
-        self.share_load(found)?;
-        for finding in &found.joint.findings {
-            found.findings.push(*finding);
-        }
-        Ok(())
+        self.share_load(found)
     }
 
     /// The first layer's modulus that is not on file.
@@ -300,22 +329,23 @@ impl<'a> Installation<'_, 'a> {
     }
 
     /// Holds the rows against the load on all of them, and the row that carries most against what its rivets carry.
+    #[inline(never)]
     fn share_load(&self, found: &mut RowStrength) -> Result<(), RowError> {
         let Some((load, factors)) = self.load else { return Ok(()) };
-        let envelope = self.envelope();
-        if self.rows > 1 && envelope.is_err() {
+        let mut envelope = Envelope::new();
+        let is_shared = self.rows > 1 && self.envelope_into(&mut envelope).is_ok();
+        if self.rows > 1 && !is_shared {
             let severity = if self.is_doubler() { Severity::Refer } else { Severity::Note };
             let (code, basis) = (Code::SharesNotKnown, Basis::FLEXIBILITY_SEC_8);
-            found.findings.push(Finding::unknown(code, severity, basis, self.unknown_modulus()));
+            found.joint.findings.push(Finding::unknown(code, severity, basis, self.unknown_modulus()));
         }
-        let envelope = envelope.ok().flatten();
         let Some(pitch) = self.layout.pitch else { return Ok(()) };
         let whole = Load { force: self.on_all_rows(load.force), ..load };
-        let peak = envelope.as_ref().and_then(|envelope| Some((envelope.peak()?, envelope.most_in_b())));
+        let peak = envelope.peak().filter(|_| is_shared).map(|peak| (peak, envelope.most_in_b()));
         let loaded = Loaded { pitch, load: whole, factors, doubler: self.is_doubler() };
         found.take_load(&loaded, peak.map(|(_, in_b)| in_b))?;
-        let Some(((row, force), _)) = peak else { return Ok(()) };
-        found.peak = Some(Peak { row, load: Load { force, ..load } });
+        let Some(((row, force), most_in_b)) = peak else { return Ok(()) };
+        found.peak = Some(Peak { row, load: Load { force, ..load }, most_in_b });
         let limit = match load.kind {
             LoadKind::Limit => force,
             LoadKind::Ultimate => Force::from_lbf(force.lbf() / factors.safety.value),
@@ -323,7 +353,7 @@ impl<'a> Installation<'_, 'a> {
         if let Some(allowable) = found.joint.allowable.filter(|allowable| limit > allowable.force) {
             let finding = Finding::new(Code::RowOverUltimate, Severity::Refer, Basis::FLEXIBILITY_SEC_8);
             let (takes, carries) = (Figure::Force(limit), Figure::Force(allowable.force));
-            found.findings.push(finding.with_measured(takes).with_limit(carries));
+            found.joint.findings.push(finding.with_measured(takes).with_limit(carries));
         }
         Ok(())
     }
@@ -346,7 +376,7 @@ impl<'a> Installation<'_, 'a> {
             found.refuse();
         }
         self.check_not_weaker(&mut |finding| found.findings.push(finding));
-        let before = self.as_installed().map_or(Facts::NONE, |before| before.missing());
+        let before = self.as_installed().as_ref().map_or(Facts::NONE, Installation::missing);
         let mut missing = self.missing().or(before).and(needed);
         if self.only_as_before() {
             // Whatever it is made of, it is as strong as it was.
@@ -360,7 +390,8 @@ impl<'a> Installation<'_, 'a> {
     /// # Errors
     /// As [`Installation::strength`], for either.
     pub fn compare(&self) -> Result<Option<Comparison>, StrengthError> {
-        let Some(before) = self.as_installed() else { return Ok(None) };
+        let before = self.as_installed();
+        let Some(before) = &before else { return Ok(None) };
         let (mut was, mut is) = (JointStrength::nothing_yet(), JointStrength::nothing_yet());
         before.made()?.strength_into(&mut was)?;
         self.made()?.strength_into(&mut is)?;
@@ -369,6 +400,7 @@ impl<'a> Installation<'_, 'a> {
 
     /// The same question about what the maker installed; `None` where that is not given.
     #[must_use]
+    #[inline(never)]
     pub fn as_installed(&self) -> Option<Self> {
         let rivet = self.installed?;
         let stack = self.installed_stack.or(self.stack);
@@ -379,7 +411,9 @@ impl<'a> Installation<'_, 'a> {
     /// Says where the rivet is weaker than the installed one, or where nobody can tell; and where nothing was changed. What was not given is not
     /// compared.
     pub(super) fn check_not_weaker(&self, push: &mut Sink<'_>) {
-        let Some(before) = self.as_installed() else { return };
+        // By reference: a question that is moved stands on the stack twice.
+        let before = self.as_installed();
+        let Some(before) = &before else { return };
         if self.is_as_built() {
             push(Finding::new(Code::AsStrongAsBefore, Severity::Note, Basis::AC43_NOT_WEAKER));
             return;
@@ -389,7 +423,7 @@ impl<'a> Installation<'_, 'a> {
             return;
         }
         let carried = |question: &Self| question.made().and_then(|made| made.carried());
-        match (carried(&before), carried(self)) {
+        match (carried(before), carried(self)) {
             (Ok((before, _)), Ok((after, below_table))) => {
                 compare_into(&before, &after, push);
                 if let Some(finding) = below_table {

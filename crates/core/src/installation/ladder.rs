@@ -421,7 +421,7 @@ impl<'q, 'a> Installation<'q, 'a> {
 
     /// What limits are asked for with another rivet in the hole.
     fn case_with(&self, rivet: &Part<'a>) -> Case {
-        Installation { rivet: *rivet, installed: Some(self.before()), ..*self }.case()
+        self.case_of(rivet, Some(&self.before()))
     }
 
     /// Whether a sound hole is good for a rivet as it is: every shank enters, and it is not too large.
@@ -439,6 +439,7 @@ impl<'q, 'a> Installation<'q, 'a> {
     }
 
     /// A rivet in the hole as found.
+    #[inline(never)]
     fn kept(&self, rivet: Part<'a>, found: AsFound) -> Installation<'q, 'a> {
         Installation {
             rivet,
@@ -453,6 +454,7 @@ impl<'q, 'a> Installation<'q, 'a> {
     }
 
     /// A rivet in the hole that was drilled for it.
+    #[inline(never)]
     fn drilled(&self, rivet: Part<'a>, hole: Interval, found: AsFound) -> Installation<'q, 'a> {
         let less = |distance: Option<Length>, shift: Length| distance.map(|distance| distance.minus(shift));
         let layout = RowLayout {

@@ -196,6 +196,11 @@ impl<'q, 'a> Installation<'q, 'a> {
         Installation { layout: RowLayout { pitch: Some(pitch), ..self.layout }, ..self }
     }
 
+    /// The same without a distance from hole to hole.
+    pub(crate) const fn without_pitch(self) -> Self {
+        Installation { layout: RowLayout { pitch: None, ..self.layout }, ..self }
+    }
+
     /// So many rows behind each other.
     #[must_use]
     pub const fn rows(self, rows: u16) -> Self {
@@ -294,6 +299,72 @@ impl<'q, 'a> Installation<'q, 'a> {
         self.driven.or_else(|| self.rivet.alloy().least_driven_shear())
     }
 
+    /// The layers, where they are known.
+    pub(crate) const fn layers(&self) -> Option<&'q Stack> {
+        self.stack
+    }
+
+    /// The thickness of the pack, where it is known.
+    pub(crate) fn grip(&self) -> Option<Toleranced> {
+        self.stack.map(Stack::grip).or(self.grip)
+    }
+
+    /// The limits.
+    pub(crate) const fn practice(&self) -> &'a Practice<'a> {
+        self.practice
+    }
+
+    /// From hole to edge, from hole to hole, from row to row, as far as they were given.
+    pub(crate) const fn distances_given(&self) -> RowLayout {
+        self.layout
+    }
+
+    /// The hole that strength counts, where it was measured.
+    pub(crate) fn hole_counted(&self) -> Option<Length> {
+        self.hole.map(|hole| hole.max())
+    }
+
+    /// The planes that the rivet is sheared in.
+    pub(crate) const fn shear_planes(&self) -> Shear {
+        self.shear
+    }
+
+    /// From rivet to rivet, where that was given.
+    pub(crate) const fn pitch_given(&self) -> Option<Length> {
+        self.layout.pitch
+    }
+
+    /// How many rows.
+    pub(crate) const fn row_count(&self) -> u16 {
+        self.rows
+    }
+
+    /// From row to row, where there are several and that was given.
+    pub(crate) fn row_spacing_given(&self) -> Option<Length> {
+        self.layout.transverse_pitch.filter(|_| self.rows > 1)
+    }
+
+    /// From row to row, where each rivet stands against the gap of the next one.
+    pub(crate) fn stagger(&self) -> Option<Length> {
+        self.row_spacing_given().filter(|_| self.staggered)
+    }
+
+    /// Whether the rows are staggered.
+    pub(crate) const fn is_staggered(&self) -> bool {
+        self.staggered
+    }
+
+    /// The edge distance in the direction of the load, before rows behind one another are looked at, and where it comes from.
+    pub(crate) fn edge_wanted(&self) -> Option<(Length, Basis)> {
+        let given = self.edge_in_load.map(|edge| (edge, Basis::AS_GIVEN));
+        given.or_else(|| self.edge_or_least().map(|edge| (edge.value, edge.basis)))
+    }
+
+    /// The load on one rivet as it was given, and its factors.
+    pub(crate) const fn load_given(&self) -> Option<(Load, Factors)> {
+        self.load
+    }
+
     /// The rivet.
     #[must_use]
     pub const fn rivet(&self) -> Part<'a> {
@@ -303,11 +374,16 @@ impl<'q, 'a> Installation<'q, 'a> {
     /// What limits are asked for.
     #[must_use]
     pub fn case(&self) -> Case {
-        let case = Case::for_part(&self.rivet).in_rows(u8::try_from(self.rows).unwrap_or(u8::MAX));
+        self.case_of(&self.rivet, self.installed.as_ref())
+    }
+
+    /// The same for another rivet, in place of another. By reference, and without a question of its own on the stack.
+    fn case_of(&self, rivet: &Part<'a>, installed: Option<&Part<'a>>) -> Case {
+        let case = Case::for_part(rivet).in_rows(u8::try_from(self.rows).unwrap_or(u8::MAX));
         let is_dimpled = |stack: &Stack| stack.layers().iter().any(|layer| layer.preparation == Preparation::Dimpled);
         let case = if self.stack.is_some_and(is_dimpled) { case.in_dimples() } else { case };
-        let is_larger = |before: Part<'_>| self.rivet.size().shank_nominal > before.size().shank_nominal;
-        if self.installed.is_some_and(is_larger) { case.stepped_up() } else { case }
+        let is_larger = |before: &Part<'_>| rivet.size().shank_nominal > before.size().shank_nominal;
+        if installed.is_some_and(is_larger) { case.stepped_up() } else { case }
     }
 
     /// The hole as measured, or as it is drilled for the rivet.

@@ -230,7 +230,7 @@ fn the_seat_is_asked_for_whatever_is_asked() {
             severity(&question.length().expect("a pack").findings, code),
             severity(&question.hole(found).findings, code),
             severity(&strength.findings, code),
-            severity(&question.row().expect("a row").findings, code),
+            severity(&question.row().expect("a row").joint.findings, code),
         ] {
             assert_eq!(said, Some(Severity::Refer), "{layers} {code}");
         }

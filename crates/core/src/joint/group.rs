@@ -300,10 +300,6 @@ pub fn share<'g>(rivets: &'g [GroupRivet], load: PlaneLoad, factors: Option<Fact
     if sums.polar == 0.0 && sums.moment != 0.0 {
         return Err(GroupError::NothingResistsMoment);
     }
-    let mut basis = Basis::GROUP_ALIKE;
-    if rivets.iter().any(|rivet| rivet.weight != first.weight) {
-        basis = Basis::GROUP_WEIGHTED;
-    }
     let mut group = Group {
         rivets,
         origin: first.at,
@@ -316,11 +312,12 @@ pub fn share<'g>(rivets: &'g [GroupRivet], load: PlaneLoad, factors: Option<Fact
         most_loaded: 0,
         worst: None,
         worst_yield: None,
-        basis,
+        basis: Basis::GROUP_ALIKE,
         weakest: None,
         findings: Findings::new(),
     };
-    group.findings.push(Finding::new(Code::ElasticSharesOnly, Severity::Note, basis));
+    group.basis = group.method();
+    group.findings.push(Finding::new(Code::ElasticSharesOnly, Severity::Note, group.basis));
     group.most_loaded = most(group.shares().map(|share| share.total().size().lbf()))?;
     if let Some(factors) = factors {
         group.judge(load.kind, factors)?;
@@ -406,7 +403,7 @@ impl<'g> Group<'g> {
     #[must_use]
     pub fn share(&self, rivet: &GroupRivet) -> Share {
         let Sums { weight, x, y, polar, load_x, load_y, moment } = self.sums;
-        let w = rivet.weight / self.heaviest;
+        let w = self.weight_of(rivet);
         let (dx, dy) = offset(self.origin, rivet.at);
         let part = w / weight;
         // No arms, no moment: checked before.
@@ -423,36 +420,32 @@ impl<'g> Group<'g> {
         self.rotation_centre.map(|centre| self.centroid.distance(centre))
     }
 
+    /// The rivets, in the order given.
+    pub(crate) const fn members(&self) -> &'g [GroupRivet] {
+        self.rivets
+    }
+
+    /// The weight of a rivet over the greatest of the group.
+    pub(crate) fn weight_of(&self, rivet: &GroupRivet) -> f64 {
+        rivet.weight / self.heaviest
+    }
+
+    /// Where the method stands.
+    pub(crate) fn method(&self) -> Basis {
+        let alike = self.rivets.iter().all(|rivet| Some(rivet.weight) == self.rivets.first().map(|first| first.weight));
+        if alike { Basis::GROUP_ALIKE } else { Basis::GROUP_WEIGHTED }
+    }
+
     fn judge(&mut self, kind: LoadKind, factors: Factors) -> Result<(), GroupError> {
-        let mut worst: Option<Worst> = None;
-        let mut known = true;
-        for (index, rivet) in self.rivets.iter().enumerate() {
-            let Some(allowable) = rivet.allowable else {
-                known = false;
-                continue;
-            };
-            let force = self.share(rivet).total().size();
-            if force == Force::ZERO {
-                continue;
-            }
-            let margin = match margin(allowable.force, Load { force, kind }, factors) {
-                // So little load that its margin is beyond all numbers.
-                Err(MarginError::OutOfRange) => continue,
-                margin => margin?,
-            };
-            let weaker = self.basis.weaker(allowable.basis);
-            if weaker != self.basis {
-                (self.basis, self.weakest) = (weaker, Some(index));
-            }
-            let tie = EQUAL_WITHIN * (1.0 + margin.value);
-            if worst.is_none_or(|worst| margin.value < worst.margin.value - tie) {
-                worst = Some(Worst { rivet: index, margin, basis: allowable.basis });
-            }
-        }
-        if !known {
+        let method = self.basis;
+        let mut weakest = (method, None);
+        let worst =
+            self.least(kind, |rivet| rivet.allowable, |force, load| margin(force, load, factors), &mut weakest)?;
+        (self.basis, self.weakest) = weakest;
+        let Some(worst) = worst else {
             self.findings.push(Finding::new(Code::StrengthNotPublished, Severity::Refer, Basis::STRENGTHS_OF_GROUP));
             return Ok(());
-        }
+        };
         if let Some(worst) = worst.filter(|worst| worst.margin.value < 0.0) {
             self.findings.push(
                 Finding::new(Code::MarginNegative, Severity::Refer, worst.basis)
@@ -461,30 +454,50 @@ impl<'g> Group<'g> {
             );
         }
         self.worst = worst;
-        self.judge_yield(kind, factors)
+        let mut rests_on = (method, None);
+        let at_yield = |force, load| yield_margin(force, load, factors);
+        if let Some(worst) = self.least(kind, |rivet| rivet.yields, at_yield, &mut rests_on)? {
+            self.findings.push_some(worst.and_then(|worst| worst.margin.yields()));
+            self.worst_yield = worst;
+        }
+        Ok(())
     }
 
-    /// The rivet whose sheets yield first under the limit load, where the yield of every one is known.
-    fn judge_yield(&mut self, kind: LoadKind, factors: Factors) -> Result<(), GroupError> {
+    /// The rivet with the least margin by what each carries; `None` where one of them is not known. `weakest` is the weakest basis among those
+    /// that are loaded, and the rivet that rests on it.
+    fn least(
+        &self,
+        kind: LoadKind,
+        carries: impl Fn(&GroupRivet) -> Option<Allowable>,
+        margin: impl Fn(Force, Load) -> Result<Margin, MarginError>,
+        weakest: &mut (Basis, Option<usize>),
+    ) -> Result<Option<Option<Worst>>, GroupError> {
         let mut worst: Option<Worst> = None;
+        let mut known = true;
         for (index, rivet) in self.rivets.iter().enumerate() {
-            let Some(yields) = rivet.yields else { return Ok(()) };
+            let Some(carried) = carries(rivet) else {
+                known = false;
+                continue;
+            };
             let force = self.share(rivet).total().size();
             if force == Force::ZERO {
                 continue;
             }
-            let margin = match yield_margin(yields.force, Load { force, kind }, factors) {
+            let margin = match margin(carried.force, Load { force, kind }) {
+                // So little load that its margin is beyond all numbers.
                 Err(MarginError::OutOfRange) => continue,
                 margin => margin?,
             };
+            let weaker = weakest.0.weaker(carried.basis);
+            if weaker != weakest.0 {
+                *weakest = (weaker, Some(index));
+            }
             let tie = EQUAL_WITHIN * (1.0 + margin.value);
             if worst.is_none_or(|worst| margin.value < worst.margin.value - tie) {
-                worst = Some(Worst { rivet: index, margin, basis: yields.basis });
+                worst = Some(Worst { rivet: index, margin, basis: carried.basis });
             }
         }
-        self.findings.push_some(worst.and_then(|worst| worst.margin.yields()));
-        self.worst_yield = worst;
-        Ok(())
+        Ok(known.then_some(worst))
     }
 }
 

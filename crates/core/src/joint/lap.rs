@@ -106,19 +106,32 @@ crate::words::errors! {
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 pub fn shared(rows: &LapRows<'_, '_>, formula: Formula) -> Result<Shared, LapError> {
-    let mut found = Shared {
-        formula,
-        flexibility: Flexibility::from_in_per_lbf(0.0),
-        rivet_modulus: (ALUMINIUM_RIVET, None),
-        sharing: Sharing::nothing_yet(),
-        basis: formula.basis(),
-    };
-    // The shares are worked out where they will stand.
-    let bay = reduce(rows, &mut found)?;
+    let mut found = Shared::nothing_yet();
+    shared_into(&mut found, rows, formula)?;
+    Ok(found)
+}
+
+/// The same where the shares will stand.
+pub(crate) fn shared_into(found: &mut Shared, rows: &LapRows<'_, '_>, formula: Formula) -> Result<(), LapError> {
+    found.formula = formula;
+    let bay = reduce(rows, found)?;
     let row = Row { flexibility: found.flexibility, fasteners: 1 };
     share_alike(&mut found.sharing, rows.rows, row, bay, rows.transfer, rows.load)?;
     found.basis = found.sharing.basis.weaker(found.basis);
-    Ok(found)
+    Ok(())
+}
+
+impl Shared {
+    /// Shares to be filled in.
+    pub(crate) const fn nothing_yet() -> Shared {
+        Shared {
+            formula: Formula::Stp486,
+            flexibility: Flexibility::from_in_per_lbf(0.0),
+            rivet_modulus: (ALUMINIUM_RIVET, None),
+            sharing: Sharing::nothing_yet(),
+            basis: Basis::FLEXIBILITY_SEC_8,
+        }
+    }
 }
 
 /// The rows as springs: fills in everything but the shares. Out of line, so that its stack is gone before they are worked out.

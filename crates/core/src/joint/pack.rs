@@ -49,6 +49,7 @@ impl<'p> Made<'_, 'p> {
     ///
     /// # Errors
     /// As [`super::strength::strength`]; what was filled in until then is no answer.
+    #[inline(never)]
     pub(crate) fn strength_into(&self, found: &mut JointStrength) -> Result<(), StrengthError> {
         let mut sheets = heapless::Vec::new();
         found.fill(&self.joint(&mut sheets)?)?;

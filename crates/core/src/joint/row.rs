@@ -20,16 +20,14 @@ use super::hole_table;
 use super::margin::{Factors, Load, Margin, margin, yield_margin};
 use super::modes::{self, Countersink, Zigzag};
 use super::pack::Made;
-use super::strength::{Allowable, JointStrength, MAX_JOINT_FINDINGS, MAX_SHEETS, Mode, StrengthError};
+use super::strength::{Allowable, JointStrength, MAX_SHEETS, Mode, StrengthError};
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::length::Length;
 use crate::practice::{Dimension, Key};
 use crate::quantity::{Force, Stress};
+use crate::rivet::part::Part;
 use crate::stack::{Layer, Preparation};
-
-/// The most findings that a row keeps: those of its rivet, of the knife edge of each of its sheets and of its own margin.
-pub const MAX_ROW_FINDINGS: usize = MAX_JOINT_FINDINGS + MAX_SHEETS + 1;
 
 /// What fails in a row.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -98,8 +96,6 @@ pub struct RowStrength {
     pub peak: Option<Peak>,
     /// The weakest basis of all parts.
     pub basis: Basis,
-    /// What was found, about one rivet and about the row.
-    pub findings: Findings<MAX_ROW_FINDINGS>,
 }
 
 impl RowStrength {
@@ -118,7 +114,6 @@ impl RowStrength {
             yield_margin: None,
             peak: None,
             basis: joint.basis,
-            findings: Findings::new(),
             joint,
         }
     }
@@ -133,6 +128,8 @@ pub struct Peak {
     pub row: usize,
     /// The most that one of its rivets carries by any formula, limit or ultimate as the load was.
     pub load: Load,
+    /// The most that the second sheet carries anywhere by any formula, on one pitch.
+    pub most_in_b: Force,
 }
 
 /// The load on one pitch of some rows.
@@ -159,8 +156,8 @@ impl RowStrength {
             let yields = self.yield_per_inch.map(|per_inch| yield_margin(whole(per_inch), load, factors));
             self.yield_margin = yields.transpose()?;
         }
-        self.findings.push_some(self.margin.and_then(|margin| margin.negative()));
-        self.findings.push_some(self.yield_margin.and_then(|margin| margin.yields()));
+        self.joint.findings.push_some(self.margin.and_then(|margin| margin.negative()));
+        self.joint.findings.push_some(self.yield_margin.and_then(|margin| margin.yields()));
         Ok(())
     }
 
@@ -215,15 +212,14 @@ crate::words::errors! {
 ///
 /// # Errors
 /// [`RowError`] for what is no row.
+#[inline(never)]
 pub(crate) fn row_strength_into(found: &mut RowStrength, row: &Made<'_, '_>) -> Result<(), RowError> {
     if row.rows == 0 {
         return Err(RowError::NoRows);
     }
     let Some(pitch) = row.pitch else { return Err(RowError::NoPitch) };
-    let RowStrength { joint, findings, net_sections, .. } = &mut *found;
+    let RowStrength { joint, net_sections, .. } = &mut *found;
     row.strength_into(joint)?;
-    findings.clear();
-    findings.extend(&joint.findings);
     net_sections.clear();
     let pitch = pitch.to_inches_f64();
     let rivets_per_inch = f64::from(row.rows) / pitch;
@@ -236,7 +232,7 @@ pub(crate) fn row_strength_into(found: &mut RowStrength, row: &Made<'_, '_>) -> 
     let mut complete = true;
     for (sheet, layer) in joint.sheets.iter().zip(row.stack.load_carrying()) {
         let cut = cut_away(row, layer, sheet.layer).unwrap_or_else(|finding| {
-            findings.push(finding);
+            joint.findings.push(finding);
             complete = false;
             None
         });
@@ -287,8 +283,7 @@ fn cut_away(row: &Made<'_, '_>, layer: &Layer, number: u8) -> Result<Option<Cut>
     if layer.preparation != Preparation::Countersunk {
         return Ok(None);
     }
-    let size = row.rivet.size();
-    let Some(head) = row.rivet.head_counted().filter(|_| row.rivet.series().head.is_flush()) else {
+    let Some((in_net, in_tear_out)) = countersink_of(row.rivet, layer) else {
         let key = Key::of_size(row.rivet, Dimension::HeadDiameter).filter(|_| row.rivet.series().head.is_flush());
         let (code, basis) = (Code::StrengthNotPublished, Basis::COUNTERSINK_AT_LARGEST_HEAD);
         return Err(Finding::unknown(code, Severity::Refer, basis, key).in_layer(number));
@@ -298,20 +293,28 @@ fn cut_away(row: &Made<'_, '_>, layer: &Layer, number: u8) -> Result<Option<Cut>
         // The sheet carries nothing in any case, and strength() has said so.
         return Ok(None);
     };
-    let diameter = head.diameter.map_or(head.diameter_nominal, |limits| limits.max());
-    let height = head.height.map_or(head.height_nominal, |limits| limits.max());
-    // A cone that goes through the sheet is counted as a straight hole of its surface diameter, which a depth of twice the sheet gives
-    // the two triangles.
-    let depth = if height < thickness { height } else { thickness.plus(thickness) };
     let lost = |stress: Option<Stress>, by: &dyn Fn(Stress) -> Force| stress.map_or(Force::ZERO, by);
     Ok(Some(Cut {
-        net: lost(properties.ftu(), &|ftu| {
-            modes::countersink_net_loss(ftu, Countersink { diameter, depth }, size.shank_nominal)
-        }),
-        tear_out: lost(properties.fsu(), &|fsu| {
-            modes::countersink_tear_out_loss(fsu, Countersink { diameter, depth: height.min(thickness) })
-        }),
+        net: lost(properties.ftu(), &|ftu| modes::countersink_net_loss(ftu, in_net, row.rivet.size().shank_nominal)),
+        tear_out: lost(properties.fsu(), &|fsu| modes::countersink_tear_out_loss(fsu, in_tear_out)),
     }))
+}
+
+/// The countersink of a layer at the largest head of its rivet: as a net section and as a tear-out count it. `None` where the layer is not
+/// countersunk or the head is not known.
+///
+/// A cone that goes through the sheet is counted as a straight hole of its surface diameter, which a depth of twice the sheet gives the two
+/// triangles of a net section.
+pub(crate) fn countersink_of(rivet: &Part<'_>, layer: &Layer) -> Option<(Countersink, Countersink)> {
+    if layer.preparation != Preparation::Countersunk {
+        return None;
+    }
+    let head = rivet.head_counted().filter(|_| rivet.series().head.is_flush())?;
+    let thickness = layer.thickness.nominal();
+    let diameter = head.diameter.map_or(head.diameter_nominal, |limits| limits.max());
+    let height = head.height.map_or(head.height_nominal, |limits| limits.max());
+    let depth = if height < thickness { height } else { thickness.plus(thickness) };
+    Some((Countersink { diameter, depth }, Countersink { diameter, depth: height.min(thickness) }))
 }
 
 /// Net section a pitch along the zigzag through two staggered rows; `None` where no row stands against another's gaps.
@@ -417,7 +420,7 @@ pub fn compare_rows(before: &RowStrength, after: &RowStrength) -> RowComparison 
         Some(_) => {}
         None => {
             let missing = [before, after].into_iter().filter(|row| row.per_inch.is_none());
-            let key = missing.filter_map(|row| row.findings.iter().find_map(Finding::key)).next();
+            let key = missing.filter_map(|row| row.joint.findings.iter().find_map(Finding::key)).next();
             findings.push(Finding::unknown(Code::StrengthNotPublished, Severity::Refer, basis, key));
         }
     }

@@ -176,7 +176,7 @@ pub struct Sharing {
     /// Where the chain stands.
     pub basis: Basis,
     /// What was found.
-    pub findings: Findings,
+    pub findings: Findings<1>,
 }
 
 impl Sharing {

@@ -52,6 +52,16 @@ impl SpliceTable {
         }
     }
 
+    /// Its name in a sentence.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            SpliceTable::T4_9 => "table 4-9",
+            SpliceTable::T4_10 => "table 4-10",
+            SpliceTable::T4_11 => "table 4-11",
+        }
+    }
+
     /// Its source.
     #[must_use]
     pub const fn basis(self) -> Basis {
@@ -104,7 +114,7 @@ impl SpliceTable {
     }
 
     /// Tensile strength of the sheet behind the bolt column; table 4-11 names none.
-    const fn bolt_sheet(self) -> Option<Stress> {
+    pub(crate) const fn bolt_sheet(self) -> Option<Stress> {
         match self {
             SpliceTable::T4_9 => Some(Stress::from_psi(70_000.0)),
             SpliceTable::T4_10 => Some(Stress::from_psi(55_000.0)),
@@ -213,10 +223,10 @@ crate::words::errors! {
 }
 
 /// Shear strength of an AN-3 bolt (tables 4-9 and 4-10, note d).
-const AN3_SHEAR: Force = Force::from_lbf(2_126.0);
+pub(crate) const AN3_SHEAR: Force = Force::from_lbf(2_126.0);
 
 /// Diameter of an AN-3 bolt.
-const AN3_DIAMETER: Length = Length::from_ten_thousandths(1_900);
+pub(crate) const AN3_DIAMETER: Length = Length::from_ten_thousandths(1_900);
 
 /// Fasteners an inch of width by a table of the circular.
 ///

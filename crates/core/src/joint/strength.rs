@@ -35,8 +35,8 @@ use crate::stack::Stack;
 /// The most sheets under one rivet.
 pub const MAX_SHEETS: usize = 8;
 
-/// The most findings that a strength keeps: those of eight sheets that lack everything. Of each sheet there are at most four (a knife edge,
-/// no strength of its flush joint or in bearing, an edge margin below the tables, no shear strength), and six of the joint (its hole, its
+/// The most findings that a strength keeps, that of a row with it: those of eight sheets that lack everything. Of each sheet there are at most four
+/// (a knife edge, no strength of its flush joint or in bearing, an edge margin below the tables, no shear strength), and six of the joint (its hole, its
 /// rivet, a sheet outside the bearing tests, a governing figure from memory, its margin, its margin at yield). With every check of an
 /// [`Installation`](crate::installation::Installation) beside them, 60 000 random packs came to twenty-seven.
 pub const MAX_JOINT_FINDINGS: usize = 4 * MAX_SHEETS + 6;
@@ -149,7 +149,8 @@ impl Joint<'_> {
     }
 }
 
-fn nominal_hole(rivet: Length) -> Length {
+/// The nominal hole of a rivet, or its shank where the table has none.
+pub(crate) fn nominal_hole(rivet: Length) -> Length {
     hole_table::nominal_hole(rivet).map_or(rivet, |row| row.hole)
 }
 
@@ -837,12 +838,7 @@ impl<'a> At<'a> {
             let both = at_15.or(at_20).map(|(_, stands)| at_20.map_or(stands, |(_, other)| stands.weaker(other)));
             let at_15 = at_15.map(|(stress, _)| valid(stress)).transpose()?;
             let at_20 = at_20.map(|(stress, _)| valid(stress)).transpose()?;
-            let found = if covered {
-                at_edge_margin(edge_margin, at_15, at_20)
-            } else {
-                let in_proportion = |at_15: Stress| Stress::from_psi(at_15.psi() * edge_margin / EDGE_LEAST);
-                at_15.map(|at_15| (in_proportion(at_15), Some(Basis::BEARING_INDICATED)))
-            };
+            let found = bearing_stress(edge_margin, covered, at_15, at_20);
             found.zip(both).map(|((stress, also), stands)| load(stress, stands, also)).transpose()
         };
         let Some(ultimate) = at_margin(Property::BearingUltimate15, Property::BearingUltimate20)? else {
@@ -967,6 +963,21 @@ fn push_some(finding: Option<Finding>, push: &mut Sink<'_>) {
     if let Some(finding) = finding {
         push(finding);
     }
+}
+
+/// Bearing stress at an edge margin, and what it rests on besides the sheet's table. Where the margin is not covered by the tests, below 1.5, it
+/// is an indication.
+pub(crate) fn bearing_stress(
+    edge_margin: f64,
+    covered: bool,
+    at_15: Option<Stress>,
+    at_20: Option<Stress>,
+) -> Option<(Stress, Option<Basis>)> {
+    if covered {
+        return at_edge_margin(edge_margin, at_15, at_20);
+    }
+    let in_proportion = |at_15: Stress| Stress::from_psi(at_15.psi() * edge_margin / EDGE_LEAST);
+    at_15.map(|at_15| (in_proportion(at_15), Some(Basis::BEARING_INDICATED)))
 }
 
 /// Bearing stress at an edge margin of 1.5 or more, and what it rests on besides the sheet's table.

@@ -35,7 +35,7 @@ pub struct LaidRows<'s, 'a> {
 
 impl<'s, 'a> LaidRows<'s, 'a> {
     /// The question about one rivet of them.
-    fn question(&self) -> Installation<'s, 'a> {
+    pub(crate) fn question(&self) -> Installation<'s, 'a> {
         let question = Installation::new(self.rivet, self.stack).edge(self.edge).pitch(self.pitch);
         let question = question.rows(u16::from(self.rows)).shear(self.shear).by(self.practice);
         if self.rows < 2 {
@@ -79,7 +79,7 @@ pub fn in_row(rows: &LaidRows<'_, '_>) -> Result<InRow, RowError> {
     let mut fitted = Findings::new();
     let rivet = with_length(rows, &mut fitted);
     let mut findings = fitted.clone();
-    findings.extend(&strength.findings);
+    findings.extend(&strength.joint.findings);
     Ok(InRow { strength, rivet, fitted, findings })
 }
 

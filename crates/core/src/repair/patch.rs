@@ -49,6 +49,8 @@ pub const CUT_RADIUS: Length = Length::from_64ths(32);
 pub const PLATE_RADIUS: Length = Length::from_64ths(16);
 /// Damage longer than this in any direction makes a major repair.
 pub const MAJOR_ABOVE: Length = Length::from_64ths(6 * 64);
+/// Diameter of the hole that stops a crack.
+pub const STOP_HOLE: Length = Length::from_64ths(6);
 /// What holes and plates are marked out to.
 pub const STEP: Length = Length::from_64ths(1);
 /// The most rows on a side.
@@ -493,7 +495,7 @@ fn opening(query: &PatchQuery<'_, '_>) -> Result<Opening, PatchError> {
         }
         Damage::Crack { .. } => {
             // Half a stop hole beyond either end.
-            let hole = Length::from_64ths(6);
+            let hole = STOP_HOLE;
             let (along, across) = (along.plus(hole), across.plus(hole));
             Opening { along, across, radius: hole.times(1, 2), stop_hole: Some(hole) }
         }
@@ -825,7 +827,7 @@ impl Plate {
         self.along.to_inches_f64() * self.across.to_inches_f64() - corners
     }
 
-    fn weighed(self) -> Plate {
+    pub(crate) fn weighed(self) -> Plate {
         let density = self.material.properties(self.thickness).map(|properties| properties.density_lb_in3());
         let mass = density.map(|density| Mass::from_lb(self.area_in2() * self.thickness.to_inches_f64() * density));
         Plate { mass, ..self }

@@ -131,13 +131,18 @@ crate::words::errors! {
     }
 }
 
-impl SeamQuery<'_> {
+impl<'a> SeamQuery<'a> {
     /// The rivet; `None` for bolts.
     fn rivet(&self) -> Option<Part<'static>> {
         match self.held {
             SeamFastener::Rivets(rivet) => Some(rivet.without_length()),
             SeamFastener::An3Bolts => None,
         }
+    }
+
+    /// The case that limits are asked for, in so many rows.
+    pub(crate) fn case_of(&self, rows: u16) -> Case {
+        self.case(rows)
     }
 
     fn case(&self, rows: u16) -> Case {
@@ -149,7 +154,7 @@ impl SeamQuery<'_> {
     }
 
     /// Two such sheets, one over the other; a flush head is sunk into the outer one.
-    fn pack(&self) -> Result<Stack, StackError> {
+    pub(crate) fn pack(&self) -> Result<Stack, StackError> {
         let flush = self.rivet().is_some_and(|rivet| rivet.series().head.is_flush());
         let preparation = if flush { Preparation::Countersunk } else { Preparation::Plain };
         let plain = Layer { material: Some(self.material), ..Layer::of(Toleranced::exactly(self.thickness)) };
@@ -157,6 +162,39 @@ impl SeamQuery<'_> {
         stack.push(Layer { preparation, ..plain })?;
         stack.push(plain)?;
         Ok(stack)
+    }
+
+    /// One rivet of it, by itself.
+    pub(crate) fn question<'q>(
+        &self,
+        rivet: Part<'static>,
+        stack: &'q Stack,
+        counted_by_table: bool,
+    ) -> Installation<'q, 'a> {
+        let question = Installation::new(rivet, stack).by(self.practice);
+        let question = self.driven.map_or(question, |driven| question.driven(driven));
+        if counted_by_table { question.counted_by_table() } else { question }
+    }
+
+    /// One rivet of it as it is laid out.
+    pub(crate) fn laid_question<'q>(
+        &self,
+        rivet: Part<'static>,
+        stack: &'q Stack,
+        laid: &EqualRows,
+        counted_by_table: bool,
+    ) -> Installation<'q, 'a> {
+        let case = self.case(laid.rows);
+        let question = self.question(rivet, stack, counted_by_table).pitch(laid.pitch).rows(laid.rows);
+        let question = match self.practice.length(Name::EdgeDistanceLeast, &case) {
+            Some(edge) => question.edge(edge.value),
+            None => question,
+        };
+        let question = match self.practice.length(Name::TransversePitchLeast, &case).filter(|_| laid.rows > 1) {
+            Some(apart) => question.row_spacing(apart.value),
+            None => question,
+        };
+        if self.staggered { question.staggered() } else { question }
     }
 
     /// What the whole sheet carries on an inch.
@@ -183,7 +221,7 @@ impl SeamQuery<'_> {
 /// // the strengths ask for more.
 /// let query = SeamQuery {
 ///     material: Material::parse("clad 2024-T3")?, thickness: Length::parse(".032")?, width: Length::parse("10")?,
-///     held: Held::Rivets(Part::parse("MS20470AD4")?), driven: None, member: Member::SingleLap, by: By::Greater, rows: None,
+///     held: SeamFastener::Rivets(Part::parse("MS20470AD4")?), driven: None, member: SpliceMember::SingleLap, by: By::Greater, rows: None,
 ///     staggered: false, practice: &HANDBOOK,
 /// };
 /// let found = seam(&query)?;
@@ -245,8 +283,8 @@ pub fn seam(query: &SeamQuery<'_>) -> Result<Seam, SeamError> {
 fn say(query: &SeamQuery<'_>, stack: &Stack, by_table: bool, found: &mut Seam) {
     let findings = &mut found.findings;
     match (&found.row, query.rivet()) {
-        (Some(row), _) => row.findings.iter().for_each(|finding| findings.push(*finding)),
-        (None, Some(rivet)) => question(query, rivet, stack, by_table).findings().iter().for_each(|finding| {
+        (Some(row), _) => row.joint.findings.iter().for_each(|finding| findings.push(*finding)),
+        (None, Some(rivet)) => query.question(rivet, stack, by_table).findings().iter().for_each(|finding| {
             findings.push(*finding);
         }),
         (None, None) => {}
@@ -273,18 +311,7 @@ fn rate(query: &SeamQuery<'_>, per_rivet: Option<Allowable>) -> Result<Rate, Spl
 
 /// What one rivet of the seam carries.
 fn one_rivet(query: &SeamQuery<'_>, stack: &Stack) -> Option<JointStrength> {
-    question(query, query.rivet()?, stack, false).strength().ok()
-}
-
-fn question<'q, 'a>(
-    query: &SeamQuery<'a>,
-    rivet: Part<'static>,
-    stack: &'q Stack,
-    counted_by_table: bool,
-) -> Installation<'q, 'a> {
-    let question = Installation::new(rivet, stack).by(query.practice);
-    let question = query.driven.map_or(question, |driven| question.driven(driven));
-    if counted_by_table { question.counted_by_table() } else { question }
+    query.question(query.rivet()?, stack, false).strength().ok()
 }
 
 fn totals(query: &SeamQuery<'_>, rate: &Rate) -> Result<Totals, SpliceError> {
@@ -325,15 +352,7 @@ fn lay(
     let apart = query.practice.length(Name::TransversePitchLeast, &case);
     let edge = query.practice.length(Name::EdgeDistanceLeast, &case);
     let overlap = edge.zip(apart).and_then(|(edge, apart)| splice::overlap(rows, edge.value, apart.value).ok());
-    let row = query.rivet().and_then(|rivet| {
-        let question = question(query, rivet, stack, by_table).pitch(laid.pitch).rows(rows);
-        let question = edge.map_or(question, |edge| question.edge(edge.value));
-        let question = match apart.filter(|_| rows > 1) {
-            Some(apart) => question.row_spacing(apart.value),
-            None => question,
-        };
-        if query.staggered { question.staggered().row().ok() } else { question.row().ok() }
-    });
+    let row = query.rivet().and_then(|rivet| query.laid_question(rivet, stack, &laid, by_table).row().ok());
     let carried = row.as_ref().and_then(|row| row.per_inch);
     let develops = carried.zip(query.sheet()).map(|(carried, sheet)| modes::efficiency(carried.force, sheet));
     Ok((Laid { rows: laid, apart, overlap, develops }, row))
@@ -352,7 +371,7 @@ fn better(
     let mut best = 0.0_f64;
     for rows in 1..=MOST_ROWS {
         let (one, row) = lay(query, stack, total, rows, by_table)?;
-        if row.is_some_and(|row| !row.findings.must_refer()) {
+        if row.is_some_and(|row| !row.joint.findings.must_refer()) {
             best = best.max(one.develops.unwrap_or(0.0));
             // Cannot fail: there is room for every number of rows.
             let _ = tried.push(one);

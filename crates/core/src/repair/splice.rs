@@ -29,7 +29,7 @@ use crate::joint::strength::Shear;
 use crate::layout::Point;
 use crate::length::{Interval, Length, Toleranced, product, quotient};
 use crate::material::{Material, Property};
-use crate::practice::{Case, Key, Name, Practice};
+use crate::practice::{Case, Given, Key, Name, Practice};
 use crate::rivet::MS20470;
 use crate::rivet::part::Part;
 use crate::select::choose_diameter;
@@ -141,6 +141,33 @@ pub struct SpliceQuery<'s, 'a> {
     pub by: By,
     /// The limits.
     pub practice: &'a Practice<'a>,
+}
+
+impl SpliceQuery<'_, '_> {
+    /// The least length of a leg's plate on each side of the cut.
+    pub(crate) fn least_half(&self, leg: &LegSplice) -> Given<Length> {
+        match self.spliced {
+            // Longer than twice the web, both sides together: by a step.
+            Spliced::Frame => Given { value: web_of(self).plus(STEP), basis: Basis::AC43_FRAME_LENGTH },
+            Spliced::Stringer | Spliced::UpperStringer | Spliced::LowerStringer => {
+                Given { value: leg.leg.width.times(4, 1), basis: Basis::ARMY_0992_FOUR_WIDTHS }
+            }
+            Spliced::Flange => Given { value: Length::ZERO, basis: Basis::AS_GIVEN },
+        }
+    }
+
+    /// The case that limits are asked for, of a leg.
+    pub(crate) fn case_of(&self, leg: &LegSplice) -> Case {
+        match leg.rivet {
+            Some(rivet) => Case::of(rivet.series().head, rivet.alloy(), rivet.size()),
+            None => Case::new(MS20470.head, crate::material::RivetAlloy::Al2117, BOLT_DIAMETER),
+        }
+    }
+
+    /// Skin, leg and plate; `None` where they are no pack.
+    pub(crate) fn pack_of(&self, leg: &Leg, plate: Length) -> Option<Stack> {
+        pack(self, leg, plate).ok()
+    }
 }
 
 /// A leg's splice.
@@ -548,12 +575,7 @@ fn lay(query: &SpliceQuery<'_, '_>, case: &Case, found: &mut LegSplice) -> Resul
     let room = narrower.minus(edge).minus(edge).max(Length::ZERO);
     let between = quotient(i128::from(room.nanometres()), i128::from(pitch.nanometres()));
     let fit = u32::try_from(between).unwrap_or(0).saturating_add(1);
-    let least_half = match query.spliced {
-        // Longer than twice the web, both sides together: by a step.
-        Spliced::Frame => web_of(query).plus(STEP),
-        Spliced::Stringer | Spliced::UpperStringer | Spliced::LowerStringer => found.leg.width.times(4, 1),
-        Spliced::Flange => Length::ZERO,
-    };
+    let least_half = query.least_half(found).value;
     let mut best: Option<(u32, Length, u32, u32, Length)> = None;
     for lines in 1..=fit.min(found.needed.max(1)) {
         let ranks = found.needed.div_ceil(lines);

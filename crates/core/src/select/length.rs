@@ -136,6 +136,25 @@ pub struct LengthAnswer<'a> {
 }
 
 impl<'a> LengthAnswer<'a> {
+    /// An answer to be filled in.
+    #[must_use]
+    pub const fn nothing_yet() -> LengthAnswer<'a> {
+        LengthAnswer {
+            part: None,
+            length: None,
+            usable: None,
+            rule_of_thumb: Length::ZERO,
+            rule_of_thumb_length: Length::ZERO,
+            difference: None,
+            protrusion: None,
+            window: None,
+            head: None,
+            fill: None,
+            findings: Findings::new(),
+            gauge: None,
+        }
+    }
+
     /// Every other standard length that is within limits, half lengths too, the shortest first.
     ///
     /// ```
@@ -150,9 +169,11 @@ impl<'a> LengthAnswer<'a> {
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     pub fn serves(&self) -> impl Iterator<Item = Serving<'a>> {
-        let (gauge, chosen) = (self.gauge.filter(|_| self.length.is_some()), self.length);
+        // By reference: what lengths are checked against is a third of the answer, and would stand in the iterator twice.
+        let gauge = self.gauge.as_ref().filter(|_| self.length.is_some());
         let lengths = gauge.into_iter().flat_map(|gauge| gauge.lengths().map(move |length| (gauge, length)));
-        lengths.filter(move |(_, length)| Some(*length) != chosen).filter_map(|(gauge, length)| gauge.serving(length))
+        let others = lengths.filter(|(_, length)| Some(*length) != self.length);
+        others.filter_map(|(gauge, length)| gauge.serving(length))
     }
 
     /// What goes into which hole, the smallest holes first, where no one length is within limits in all of them; nothing where one is.
@@ -174,7 +195,7 @@ impl<'a> LengthAnswer<'a> {
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     pub fn by_hole(&self) -> impl Iterator<Item = ByHole<'a>> {
-        let gauge = self.gauge.filter(|_| self.length.is_none());
+        let gauge = self.gauge.as_ref().filter(|_| self.length.is_none());
         gauge.into_iter().flat_map(Gauge::by_hole)
     }
 
@@ -187,9 +208,14 @@ impl<'a> LengthAnswer<'a> {
     /// The standard length that comes closest, where none is within limits in every hole.
     #[must_use]
     pub fn nearest(&self) -> Option<Nearest> {
-        let gauge = self.gauge.filter(|_| self.length.is_none())?;
+        let gauge = self.gauge.as_ref().filter(|_| self.length.is_none())?;
         let length = gauge.usable().longest.value.floor_to(gauge.finest_step());
         Some(Nearest { length, within: gauge.within(length) })
+    }
+
+    /// What every length is checked against, where that is known.
+    pub(crate) const fn gauge(&self) -> Option<&Gauge<'a>> {
+        self.gauge.as_ref()
     }
 
     /// The farthest that the rivet reaches behind the pack before driving: the chosen one, the longest of those for several holes, or the rule of
@@ -207,15 +233,15 @@ impl<'a> LengthAnswer<'a> {
 
 /// What every length of one rivet in its pack and hole is checked against.
 #[derive(Clone, Copy, Debug, PartialEq)]
-struct Gauge<'a> {
+pub(crate) struct Gauge<'a> {
     rivet: Part<'a>,
-    fit: Fit,
-    limits: HeadLimits,
+    pub(crate) fit: Fit,
+    pub(crate) limits: HeadLimits,
     /// Diameter and height of the least head.
-    least: Given<(Length, Length)>,
+    pub(crate) least: Given<(Length, Length)>,
     /// Diameter and height that together bound the metal.
-    greatest: Option<Given<(Length, Length)>>,
-    tail: Given<Length>,
+    pub(crate) greatest: Option<Given<(Length, Length)>>,
+    pub(crate) tail: Given<Length>,
     /// The rule's length.
     rule: Length,
 }
@@ -269,12 +295,13 @@ impl<'a> Gauge<'a> {
 
     /// The shortest and the longest usable length, in sixteenths, else in thirty-seconds where the series has them.
     fn ends(&self, usable: &Usable) -> Option<(Length, Length)> {
-        let within = |step: Length| {
-            let shortest = usable.shortest.value.max(step).ceil_to(step);
-            let longest = usable.longest.value.floor_to(step);
-            (shortest <= longest).then_some((shortest, longest))
-        };
-        within(Length::SIXTEENTH).or_else(|| if self.has_halves() { within(Length::THIRTY_SECOND) } else { None })
+        ends(usable, Length::SIXTEENTH)
+            .or_else(|| if self.has_halves() { ends(usable, Length::THIRTY_SECOND) } else { None })
+    }
+
+    /// The step in which usable lengths are looked for: sixteenths, and half lengths where only they are usable.
+    pub(crate) fn step_of(&self, usable: &Usable) -> Length {
+        if ends(usable, Length::SIXTEENTH).is_some() { Length::SIXTEENTH } else { self.finest_step() }
     }
 
     /// The usable length nearest to the rule's.
@@ -322,7 +349,7 @@ impl<'a> Gauge<'a> {
         )
     }
 
-    fn by_hole(self) -> impl Iterator<Item = ByHole<'a>> {
+    fn by_hole(&self) -> impl Iterator<Item = ByHole<'a>> {
         let hole = self.fit.hole();
         let mut next = Some(hole.min());
         let mut left = MAX_HOLE_RANGES;
@@ -382,6 +409,13 @@ impl<'a> Gauge<'a> {
     }
 }
 
+/// The shortest and the longest usable length of those in such steps.
+fn ends(usable: &Usable, step: Length) -> Option<(Length, Length)> {
+    let shortest = usable.shortest.value.max(step).ceil_to(step);
+    let longest = usable.longest.value.floor_to(step);
+    (shortest <= longest).then_some((shortest, longest))
+}
+
 const fn nothing_fits<'a>(hole: Interval) -> ByHole<'a> {
     ByHole { hole, part: None, length: None, cut: None, window: None }
 }
@@ -423,55 +457,41 @@ impl<'a> Wanted<'a> {
         Ok(fit.with_length_tolerance(tolerance.map_or(Length::ZERO, |tolerance| tolerance.either_way)))
     }
 
-    /// Chooses the length.
+    /// Chooses the length, into an answer that holds nothing yet.
     ///
     /// # Errors
     /// [`FitError`] for a pack, a hole or a shank without a size.
-    pub(crate) fn choose(&self) -> Result<LengthAnswer<'a>, FitError> {
-        let mut findings = Findings::new();
-        let (rule_of_thumb, rule_of_thumb_length) = self.rule_of_thumb(&mut findings);
-        let mut answer = LengthAnswer {
-            part: None,
-            length: None,
-            usable: None,
-            rule_of_thumb,
-            rule_of_thumb_length,
-            difference: None,
-            protrusion: None,
-            window: None,
-            head: None,
-            fill: None,
-            findings,
-            gauge: None,
-        };
+    #[inline(never)]
+    pub(crate) fn choose_into(&self, answer: &mut LengthAnswer<'a>) -> Result<(), FitError> {
+        (answer.rule_of_thumb, answer.rule_of_thumb_length) = self.rule_of_thumb(&mut answer.findings);
         let fit = match self.fit() {
             Ok(fit) => fit,
             Err(error) => {
                 answer.findings.push(self.cannot_fit(error)?);
-                return Ok(answer);
+                return Ok(());
             }
         };
         answer.fill = Some(fit.tail_taken_by_fill());
-        let Some(gauge) = Gauge::of(self, fit, rule_of_thumb_length) else {
+        answer.gauge = Gauge::of(self, fit, answer.rule_of_thumb_length);
+        let Some(gauge) = &answer.gauge else {
             answer.findings.push(self.no_head_limits());
-            return Ok(answer);
+            return Ok(());
         };
         let usable = gauge.usable();
-        answer.gauge = Some(gauge);
         answer.usable = Some(usable);
         answer.length = gauge.nearest(&usable);
-        answer.difference = difference(&usable, rule_of_thumb_length);
+        answer.difference = difference(&usable, answer.rule_of_thumb_length);
         if let Some(length) = answer.length {
             answer.part = self.rivet.with_length(length).ok();
-            answer.protrusion = Some(fit.protrusion(length));
+            answer.protrusion = Some(gauge.fit.protrusion(length));
             answer.window = gauge.window(length);
             answer.head = gauge.head(length, answer.window);
-            self.explain(length, &gauge, &usable, &mut answer.findings);
+            self.explain(length, gauge, &usable, &mut answer.findings);
         } else {
-            say_by_hole(&gauge, &usable, &mut answer.findings);
+            say_by_hole(gauge, &usable, &mut answer.findings);
         }
-        answer.findings.push_some(computed_dimple(&fit));
-        Ok(answer)
+        answer.findings.push_some(computed_dimple(&gauge.fit));
+        Ok(())
     }
 
     /// What is to be said of a length that somebody else chose.

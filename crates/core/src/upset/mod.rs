@@ -63,13 +63,13 @@ fn square(diameter: Length) -> i128 {
 
 /// One shank in one hole through one pack, each at a definite size.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-struct Filled {
-    shank: Length,
-    hole: Length,
+pub(crate) struct Filled {
+    pub(crate) shank: Length,
+    pub(crate) hole: Length,
     /// How much of the hole is straight: all of it that the head leaves.
-    straight: Length,
+    pub(crate) straight: Length,
     /// Depth of a flush manufactured head.
-    sunk: Length,
+    pub(crate) sunk: Length,
 }
 
 impl Filled {
@@ -326,17 +326,17 @@ impl Fit {
 
     /// Thinnest shank, largest hole, thickest pack: where the driven head gets the least. The deeper a countersunk head, the less hole is left
     /// to fill; the deeper a dimpled one, the less shank.
-    fn least(&self) -> Filled {
+    pub(crate) fn least(&self) -> Filled {
         let sunk = if self.dimpled { self.sunk.max() } else { self.sunk.min() };
         self.corner(self.shank.min(), self.hole.max(), self.grip.max(), sunk)
     }
 
-    fn nominal(&self) -> Filled {
+    pub(crate) fn nominal(&self) -> Filled {
         self.corner(self.shank.nominal(), self.hole.nominal(), self.grip.nominal(), self.sunk.nominal())
     }
 
     /// Thickest shank, smallest hole, thinnest pack: where the driven head gets the most.
-    fn most(&self) -> Filled {
+    pub(crate) fn most(&self) -> Filled {
         let sunk = if self.dimpled { self.sunk.min() } else { self.sunk.max() };
         self.corner(self.shank.max(), self.hole.min(), self.grip.min(), sunk)
     }
@@ -378,7 +378,7 @@ impl Fit {
     }
 
     /// How far the far side bulges under a flush head.
-    fn bulge(&self) -> Toleranced {
+    pub(crate) fn bulge(&self) -> Toleranced {
         if self.dimpled { self.sunk } else { Toleranced::exactly(Length::ZERO) }
     }
 
@@ -539,7 +539,6 @@ pub struct PredictedHead {
 /// What to drive a head to, so that it is accepted whatever its shank, hole, pack and length are within their tolerances.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-#[non_exhaustive]
 pub struct Window {
     /// The heights to stop at. Left between them every head is wide enough.
     pub height: Interval,

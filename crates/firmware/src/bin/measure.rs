@@ -11,6 +11,7 @@ use core::hint::black_box;
 use embedded_io::Write as _;
 use semihosting::process::ExitCode;
 use shophead::hole::Disposition;
+use shophead::installation::Installation;
 use shophead::joint::flexibility::Formula;
 use shophead::joint::lap::{ALUMINIUM_RIVET, LapRows, shared};
 use shophead::joint::row::RowStrength;
@@ -20,6 +21,7 @@ use shophead::length::Length;
 use shophead::pattern::{Demand, PatternLimits, choose};
 use shophead::quantity::{Flexibility, Force};
 use shophead::rivet::part::Part;
+use shophead::select::LengthAnswer;
 use shophead::upset::{Fit, judge};
 use shophead_answers::{Case, Kind};
 use shophead_firmware::arguments::number;
@@ -40,7 +42,9 @@ fn nothing(_: &Case) {}
 
 #[inline(never)]
 fn length(case: &Case) {
-    let _ = black_box(&case.question().length());
+    let mut found = LengthAnswer::nothing_yet();
+    let _ = case.question().length_into(&mut found);
+    black_box(&found);
 }
 
 #[inline(never)]
@@ -84,10 +88,14 @@ fn strength(case: &Case) {
 }
 
 #[inline(never)]
+fn in_two_rows<'c>(case: &'c Case) -> Installation<'c, 'static> {
+    case.question().rows(2).pitch(case.layout.pitch.unwrap_or(Length::INCH))
+}
+
+#[inline(never)]
 fn two_rows(case: &Case) {
     let mut found = RowStrength::nothing_yet();
-    let pitch = case.layout.pitch.unwrap_or(Length::INCH);
-    let _ = case.question().rows(2).pitch(pitch).row_into(&mut found);
+    let _ = in_two_rows(case).row_into(&mut found);
     black_box(&found);
 }
 

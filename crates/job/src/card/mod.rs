@@ -870,7 +870,18 @@ impl<'j> Card<'_, 'j> {
 
     fn map(&self) -> Markup {
         let sheets = sheets(self.plan, self.units);
-        let content = html! { @for sheet in &sheets { figure class=[sheet.with_next.then_some("with-next")] { (PreEscaped(&sheet.svg)) } } };
+        let Some((key, sheets)) = sheets.split_first() else { return html! {} };
+        // A table for its head, which comes again on every page.
+        let content = html! {
+            table class="map" role="presentation" {
+                thead { tr { td { (PreEscaped(&key.svg)) } } }
+                tbody {
+                    @for sheet in sheets {
+                        tr class=[sheet.with_next.then_some("with-next")] { td { figure { (PreEscaped(&sheet.svg)) } } }
+                    }
+                }
+            }
+        };
         section("map", "Map", &content)
     }
 

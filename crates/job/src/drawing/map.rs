@@ -13,6 +13,7 @@ use shophead::length::Length;
 use shophead::trim::Cut;
 
 use super::{Anchor, At, Canvas, Letters, Line, TEXT};
+use crate::model::Axes;
 use crate::plan::{HolePlan, Plan, RowCut, RowPlan};
 use shophead::words::Units;
 
@@ -49,7 +50,7 @@ pub enum Mark {
     Like,
     /// Measured, and kept as it is.
     Keep,
-    /// Kept or not measured, but with layers, an edge distance or a rivet of its own.
+    /// Kept or not measured, but with layers, an edge distance, room or a rivet of its own.
     Own,
     /// Cleaned up for the same rivet.
     CleanUp,
@@ -101,7 +102,7 @@ impl Mark {
         match self {
             Mark::Like => "as the row says",
             Mark::Keep => "measured, keep",
-            Mark::Own => "layers, edge or rivet of its own",
+            Mark::Own => "its own layers, edge, room or rivet",
             Mark::CleanUp => "clean up",
             Mark::Oversize => "oversize shank",
             Mark::NextSize => "next diameter",
@@ -155,17 +156,22 @@ pub fn map(plan: &Plan<'_>, units: Units) -> String {
     canvas.finish()
 }
 
-/// The map in sheets, for paper: the key, the picture to scale where there is one, then the rows.
+/// The map in sheets, for paper: first the key, which belongs on every page of it, then the picture to scale where there is one, and the rows.
 #[must_use]
 pub fn sheets(plan: &Plan<'_>, units: Units) -> Vec<Sheet> {
     let drawn = Map { plan, units };
-    let sheet = |band: Band| {
-        let mut canvas = Canvas::new(WIDTH, band.height, &band.title, "");
-        drawn.draw(&band, &mut canvas, 0.0);
-        let with_next = matches!(band.what, What::Key | What::RowsBegin(_));
-        Sheet { svg: canvas.finish(), title: band.title, with_next }
+    let bands = drawn.bands();
+    let goes_on = |band: &Band| {
+        matches!(&band.what, What::Strip(strip) if !strip.is_first) || matches!(band.what, What::Skipped(_))
     };
-    drawn.bands().into_iter().map(sheet).collect()
+    let sheet = |(index, band): (usize, &Band)| {
+        let mut canvas = Canvas::new(WIDTH, band.height, &band.title, "");
+        drawn.draw(band, &mut canvas, 0.0);
+        let is_row = matches!(&band.what, What::Strip(strip) if strip.lines <= MOST_LINES as u32);
+        let with_next = matches!(band.what, What::RowsBegin(_)) || is_row && bands.get(index + 1).is_some_and(goes_on);
+        Sheet { svg: canvas.finish(), title: band.title.clone(), with_next }
+    };
+    bands.iter().enumerate().map(sheet).collect()
 }
 
 /// A piece of the map, as wide as it and with nothing beside it.
@@ -176,7 +182,7 @@ struct Band {
 }
 
 enum What {
-    Key,
+    Key(Key),
     Panel(Panel),
     /// What is said before the rows, with their scale in pixels an inch.
     RowsBegin(f64),
@@ -192,6 +198,8 @@ struct Strip {
     /// From hole to hole.
     step: f64,
     is_first: bool,
+    /// How many lines its row has.
+    lines: u32,
 }
 
 struct Map<'m, 'j> {
@@ -201,13 +209,17 @@ struct Map<'m, 'j> {
 
 impl<'m, 'j> Map<'m, 'j> {
     fn bands(&self) -> Vec<Band> {
-        let height = Key::of(self.plan).entries().1;
-        let mut bands = vec![Band { title: "Key to the marks.".into(), height, what: What::Key }];
+        let key = Key::of(self.plan);
+        let mut bands = vec![Band { title: "Key to the marks.".into(), height: key.height, what: What::Key(key) }];
         if let Some(panel) = Panel::of(self.plan) {
             let title = self.panel_title();
             bands.push(Band {
                 title,
-                height: panel.height + 2.0 * MARGIN + 46.0 + self.rows_with_places().count() as f64 * ROW_LINE,
+                height: panel.height
+                    + panel.below
+                    + 2.0 * MARGIN
+                    + 46.0
+                    + self.rows_with_places().count() as f64 * ROW_LINE,
                 what: What::Panel(panel),
             });
         }
@@ -259,7 +271,7 @@ impl<'m, 'j> Map<'m, 'j> {
                 continue;
             }
             end(&mut skipped, bands);
-            let strip = Strip { row: index, first, last, step, is_first: line == 0 };
+            let strip = Strip { row: index, first, last, step, is_first: line == 0, lines };
             let short = !self.edges_to_tell(row, first, last, line == 0).is_empty();
             let mut height = 46.0 + if line == 0 { 24.0 } else { 0.0 } + if short { 30.0 } else { 4.0 };
             if self.damage_on(&strip).next().is_some() {
@@ -297,7 +309,7 @@ impl<'m, 'j> Map<'m, 'j> {
 
     fn draw(&self, band: &Band, canvas: &mut Canvas, top: f64) {
         match &band.what {
-            What::Key => Key::of(self.plan).draw(canvas, top),
+            What::Key(key) => key.draw(canvas, top),
             What::Panel(panel) => self.panel(panel, canvas, top),
             What::RowsBegin(scale) => self.rows_begin(*scale, canvas, top),
             What::Strip(strip) => self.strip(strip, canvas, top),
@@ -386,12 +398,26 @@ impl<'m, 'j> Map<'m, 'j> {
         let size = |length: Length| self.units.size(words::to_mark(length, self.units));
         let holes = if row.row.count == 1 { "1 hole".to_owned() } else { format!("{} holes", row.row.count) };
         let mut parts = vec![row.choice.part.to_string(), holes];
-        parts.push(row.layout.pitch.map_or_else(|| "pitch not given".into(), |pitch| format!("pitch {}", size(pitch))));
-        if let Some(edge) = row.layout.edge.filter(|_| with_edge) {
-            parts.push(format!("least edge {}", size(edge)));
-        }
         if row.findings.iter().any(|finding| finding.severity() == Severity::Refer) {
             parts.push("REFER THE ROW".into());
+        }
+        parts.push(row.layout.pitch.map_or_else(|| "pitch not given".into(), |pitch| format!("pitch {}", size(pitch))));
+        let is_cut = |edge: Length| row.cuts.iter().any(|cut| cut.closest.1 == edge);
+        if let Some(edge) = row.layout.edge.filter(|edge| with_edge && !is_cut(*edge)) {
+            parts.push(format!("least edge {}", size(edge)));
+        }
+        for cut in row.cuts.iter().filter(|_| with_edge) {
+            let Some(edge) = self.plan.edges.get(cut.edge) else { continue };
+            let (hole, distance) = cut.closest;
+            let too_close = match cut.short.as_slice() {
+                [] => String::new(),
+                short => format!(", TOO CLOSE: {}", words::ranges(short)),
+            };
+            parts.push(format!(
+                "hole {hole} {} from {}{too_close}",
+                self.units.length(distance).about(),
+                edge.edge.name
+            ));
         }
         parts.extend((!row.row.about.is_empty()).then(|| row.row.about.clone()));
         parts.join("; ")
@@ -474,7 +500,7 @@ impl<'m, 'j> Map<'m, 'j> {
             top += ROW_LINE;
             canvas.text((SIDE, top), &fitting(&text, WIDTH - 2.0 * SIDE, LETTER), Anchor::Start, Letters::Plain);
         }
-        let origin = ((WIDTH - panel.width) / 2.0, top + MARGIN + panel.height);
+        let origin = ((WIDTH - panel.width - panel.beside) / 2.0, top + MARGIN + panel.height);
         let at = |point: Point| {
             let (x, y) = inches(point);
             (origin.0 + (x - panel.left) * panel.scale, origin.1 - (y - panel.low) * panel.scale)
@@ -486,6 +512,10 @@ impl<'m, 'j> Map<'m, 'j> {
             let line: Vec<At> = outline(&edge.cut).into_iter().map(at).collect();
             canvas.polyline(&line, Line::Heavy);
             line.windows(2).for_each(|pair| taken.line(pair));
+        }
+        let dimensions = self.dimensions(&at, (origin.0 + panel.width, origin.1), panel.radius);
+        for dimension in &dimensions {
+            dimension.extend(canvas, &mut taken);
         }
         for row in &rows {
             let places: Vec<At> = (1..=row.row.count).filter_map(|hole| row.row.place_of(hole)).map(at).collect();
@@ -506,10 +536,8 @@ impl<'m, 'j> Map<'m, 'j> {
                 draw_damage(canvas, place, number);
             }
         }
-        for row in &rows {
-            for cut in &row.cuts {
-                self.dimension(row, cut, &at, canvas, &mut taken);
-            }
+        for dimension in &dimensions {
+            dimension.draw(canvas, &mut taken);
         }
         for (edge, line) in self.plan.edges.iter().map(|edge| (edge, outline(&edge.cut))) {
             let Some(end) = line.last().copied().map(at) else { continue };
@@ -532,9 +560,11 @@ impl<'m, 'j> Map<'m, 'j> {
                 taken.write(canvas, &format!("{hole}{letter}"), place, panel.away, letters, Side::Up);
             }
         }
-        scale_bar(canvas, (SIDE, origin.1 + MARGIN + 6.0), panel.scale, self.units);
+        let foot = origin.1 + panel.below + MARGIN + 6.0;
+        scale_bar(canvas, (SIDE, foot), panel.scale, self.units);
         let how = "x to the right, y up, as in the job file.";
-        canvas.text((WIDTH - SIDE, origin.1 + MARGIN + 6.0), how, Anchor::End, Letters::Plain);
+        canvas.text((WIDTH - SIDE, foot), how, Anchor::End, Letters::Plain);
+        axes(canvas, (WIDTH / 2.0 - 30.0, foot - 6.0), self.plan.job.axes);
     }
 
     fn panel_row(&self, row: &RowPlan<'j>, places: &[At], panel: &Panel, canvas: &mut Canvas) {
@@ -557,30 +587,147 @@ impl<'m, 'j> Map<'m, 'j> {
         canvas.dots(&dots, (panel.radius * 0.3).clamp(1.2, 2.2));
     }
 
-    /// The least distance of a row to a cut, from the hole to the nearest place on it.
-    fn dimension(
-        &self,
-        row: &RowPlan<'j>,
-        cut: &RowCut,
-        at: &dyn Fn(Point) -> At,
-        canvas: &mut Canvas,
-        taken: &mut Taken,
-    ) {
-        let (hole, distance) = cut.closest;
-        let Some(from) = row.row.place_of(hole).map(at) else { return };
-        let Some(edge) = self.plan.edges.get(cut.edge) else { return };
-        let line: Vec<At> = outline(&edge.cut).into_iter().map(at).collect();
-        let Some(foot) = nearest(&line, from) else { return };
-        canvas.arrow(from, foot, Line::Thin);
-        let short = if cut.short.is_empty() {
-            String::new()
-        } else {
-            format!(", TOO CLOSE: holes {}", words::ranges(&cut.short))
+    /// The least distance of each row to each cut, from the hole to the nearest place on it: what is too close first.
+    fn dimensions(&self, at: &dyn Fn(Point) -> At, corner: At, radius: f64) -> Vec<Dimension> {
+        let counts = count_dimensions(self.plan);
+        let last = counts.map(|count| FIRST + f64::from(count.saturating_sub(1)) * NEXT);
+        let mut places = [0_u32; 2];
+        let dimension = |(row, cut): (&RowPlan<'j>, &RowCut)| {
+            let distance = cut.closest.1;
+            let [from, foot] = span(self.plan, row, cut)?.map(at);
+            let text = format!("{} {}", row.row.name, self.units.length(distance).about());
+            let (dx, dy) = (foot.0 - from.0, foot.1 - from.1);
+            // Square to it: to the right of the picture, or below it.
+            let is_beside = is_beside([from, foot]);
+            let far = libm::hypot(dx, dy);
+            let (nx, ny) = if far > 0.0 { (-dy / far, dx / far) } else { (1.0, 0.0) };
+            let turn = if is_beside && nx < 0.0 || !is_beside && ny < 0.0 { -1.0 } else { 1.0 };
+            let out = (nx * turn, ny * turn);
+            let place = &mut places[usize::from(is_beside)];
+            let away = FIRST + f64::from(*place) * NEXT;
+            *place += 1;
+            let shift = |end: At| {
+                if is_beside { (corner.0 + away - end.0) / out.0 } else { (corner.1 + away - end.1) / out.1 }
+            };
+            let shift = shift(from).max(shift(foot));
+            let is_short = !cut.short.is_empty();
+            let beyond = if is_beside { corner.0 + last[1] } else { corner.1 + last[0] };
+            Some(Dimension { ends: [from, foot], out, shift, radius, is_beside, beyond, text, is_short })
         };
-        let distance = self.units.length(distance).about();
-        let text = format!("{} hole {hole}: {distance}{short}", row.row.name);
-        let letters = if cut.short.is_empty() { Letters::Plain } else { Letters::Strong };
-        taken.write(canvas, &text, foot, 6.0, letters, Side::Down);
+        dimensioned(self.plan).filter_map(dimension).collect()
+    }
+}
+
+/// The rows and cuts whose distance is dimensioned.
+fn dimensioned<'p, 'j>(plan: &'p Plan<'j>) -> impl Iterator<Item = (&'p RowPlan<'j>, &'p RowCut)> {
+    let rows = plan.rows.iter().filter(|row| row.row.has_places());
+    let mut cuts: Vec<(&RowPlan<'j>, &RowCut)> =
+        rows.flat_map(|row| row.cuts.iter().map(move |cut| (row, cut))).collect();
+    cuts.sort_by_key(|(_, cut)| (cut.short.is_empty(), cut.closest.1));
+    cuts.into_iter().take(MOST_DIMENSIONS)
+}
+
+/// How many of them stand below the picture, and how many beside it.
+fn count_dimensions(plan: &Plan<'_>) -> [u32; 2] {
+    let mut counts = [0; 2];
+    for (row, cut) in dimensioned(plan) {
+        if let Some(ends) = span(plan, row, cut) {
+            counts[usize::from(is_beside(ends.map(inches)))] += 1;
+        }
+    }
+    counts
+}
+
+/// From the hole that stands closest to a cut to the nearest place on it.
+fn span(plan: &Plan<'_>, row: &RowPlan<'_>, cut: &RowCut) -> Option<[Point; 2]> {
+    let from = row.row.place_of(cut.closest.0)?;
+    let line = outline(&plan.edges.get(cut.edge)?.cut);
+    let (x, y) = nearest(&line.into_iter().map(inches).collect::<Vec<At>>(), inches(from))?;
+    let foot = Length::try_from_inches_f64(x).zip(Length::try_from_inches_f64(y));
+    foot.map(|(x, y)| [from, Point { x, y }])
+}
+
+/// Whether such a distance is dimensioned beside the picture: it goes up or down rather than along.
+fn is_beside([from, foot]: [At; 2]) -> bool {
+    (foot.1 - from.1).abs() >= (foot.0 - from.0).abs()
+}
+
+/// More than these are told in words only.
+const MOST_DIMENSIONS: usize = 6;
+/// From the picture to the first dimension line, and from each to the next.
+const FIRST: f64 = 26.0;
+const NEXT: f64 = 15.0;
+/// What a dimension says beside its line: a name and a length.
+const SAYS: f64 = 62.0;
+
+/// A distance, dimensioned outside of the picture.
+struct Dimension {
+    ends: [At; 2],
+    /// Out of the picture, one long, and how far.
+    out: At,
+    shift: f64,
+    /// Of the mark at its first end.
+    radius: f64,
+    is_beside: bool,
+    /// The last of the dimension lines: what it says stands beyond.
+    beyond: f64,
+    text: String,
+    is_short: bool,
+}
+
+impl Dimension {
+    /// So far out from an end.
+    fn away(&self, end: At, far: f64) -> At {
+        (end.0 + self.out.0 * far, end.1 + self.out.1 * far)
+    }
+
+    /// The thin lines out of the picture. They come first, so that marks lie over them.
+    fn extend(&self, canvas: &mut Canvas, taken: &mut Taken) {
+        for (end, gap) in self.ends.into_iter().zip([self.radius + 2.0, 2.0]) {
+            let (from, to) = (self.away(end, gap), self.away(end, self.shift + 4.0));
+            canvas.line(from, to, Line::Thin);
+            taken.line(&[from, to]);
+        }
+        taken.line(&self.ends.map(|end| self.away(end, self.shift)));
+    }
+
+    fn draw(&self, canvas: &mut Canvas, taken: &mut Taken) {
+        /// Less than this has no room for two heads.
+        const ROOM: f64 = 22.0;
+        let [from, to] = self.ends.map(|end| self.away(end, self.shift));
+        let middle = ((from.0 + to.0) / 2.0, (from.1 + to.1) / 2.0);
+        let (dx, dy) = (to.0 - from.0, to.1 - from.1);
+        let far = libm::hypot(dx, dy);
+        if far >= ROOM {
+            canvas.arrow(middle, from, Line::Thin);
+            canvas.arrow(middle, to, Line::Thin);
+        } else {
+            let (ux, uy) = if far > 0.0 { (dx / far, dy / far) } else { (0.0, 1.0) };
+            canvas.arrow((from.0 - ux * 16.0, from.1 - uy * 16.0), from, Line::Thin);
+            canvas.arrow((to.0 + ux * 16.0, to.1 + uy * 16.0), to, Line::Thin);
+        }
+        let letters = if self.is_short { Letters::Strong } else { Letters::Plain };
+        let (beside, side) =
+            if self.is_beside { ((self.beyond, middle.1), Side::Right) } else { ((middle.0, self.beyond), Side::Down) };
+        taken.write(canvas, &self.text, beside, 3.0, letters, side);
+    }
+}
+
+/// Arrows along the axes of the job, where it says which way they point.
+fn axes(canvas: &mut Canvas, at: At, axes: Axes) {
+    const LONG: f64 = 30.0;
+    for (axis, told) in [(axes.forward, "forward"), (axes.inboard, "inboard")] {
+        let Some(axis) = axis else { continue };
+        let (x, y) = axis.along();
+        let tip = (at.0 + f64::from(x) * LONG, at.1 - f64::from(y) * LONG);
+        canvas.arrow(at, tip, Line::Middle);
+        let (place, anchor) = match (x, y) {
+            (1, _) => ((tip.0 + 4.0, tip.1 + 4.0), Anchor::Start),
+            (-1, _) => ((tip.0 - 4.0, tip.1 + 4.0), Anchor::End),
+            (_, 1) => ((tip.0, tip.1 - 4.0), Anchor::Middle),
+            _ => ((tip.0, tip.1 + TEXT), Anchor::Middle),
+        };
+        canvas.text(place, told, anchor, Letters::Strong);
     }
 }
 
@@ -592,6 +739,9 @@ struct Panel {
     low: f64,
     width: f64,
     height: f64,
+    /// Room for dimensions and arrows: to the right of it, and below.
+    beside: f64,
+    below: f64,
     radius: f64,
     /// From the middle of a hole to where its number may begin.
     away: f64,
@@ -615,14 +765,18 @@ impl Panel {
         let [left, right, low, high] = ends?;
         let (wide, high) = (right - left, high - low);
         let fit = |room: f64, size: f64| if size > 0.0 { room / size } else { LARGEST };
-        let scale = fit(WIDTH - 2.0 * MARGIN - 2.0 * SIDE, wide).min(fit(HIGHEST, high)).min(LARGEST);
+        let [beneath, beside] = count_dimensions(plan);
+        let room = |count: u32| if count > 0 { FIRST + f64::from(count - 1) * NEXT } else { 0.0 };
+        let beside = if beside > 0 { room(beside) + SAYS - MARGIN } else { 0.0 };
+        let below = room(beneath) + if plan.job.axes == Axes::default() { 0.0 } else { 34.0 };
+        let scale = fit(WIDTH - 2.0 * MARGIN - 2.0 * SIDE - beside, wide).min(fit(HIGHEST, high)).min(LARGEST);
         let with_places = plan.rows.iter().filter(|row| row.row.has_places());
         let closest = with_places.filter_map(|row| row.layout.pitch).min();
         let radius = closest.map_or(RADIUS, |pitch| (pitch.to_inches_f64() * scale * 0.46).clamp(2.5, RADIUS));
         let with_places = plan.rows.iter().filter(|row| row.row.has_places());
         let widest =
             with_places.map(|row| row.choice.hole.value.max().to_inches_f64() * scale / 2.0).fold(radius, f64::max);
-        Some(Panel { scale, left, low, width: wide * scale, height: high * scale, radius, away: widest })
+        Some(Panel { scale, left, low, width: wide * scale, height: high * scale, beside, below, radius, away: widest })
     }
 }
 
@@ -670,7 +824,8 @@ fn mark(row: &RowPlan<'_>, hole: Option<&HolePlan<'_>>) -> Mark {
         Some(hole) if hole.ruling.is_some() => Mark::Answered,
         Some(hole) if hole.disposition() != Disposition::Keep => Mark::of(hole.disposition()),
         // A hole that is kept may still take another rivet than its row.
-        Some(hole) if hole.differs_from(row) || row.exception(hole.number).is_some() => Mark::Own,
+        Some(hole) if row.exception(hole.number).is_some() => Mark::Own,
+        Some(hole) if hole.choice.as_ref().is_none_or(|choice| choice.part != row.choice.part) => Mark::Own,
         Some(hole) if hole.measured.is_some() => Mark::Keep,
         _ => match row.answer.as_ref().map(|answer| answer.disposition) {
             None | Some(Disposition::Keep) => Mark::Like,
@@ -760,11 +915,10 @@ fn draw_damage(canvas: &mut Canvas, at: At, number: u32) {
     canvas.text((x + 10.0, y + 4.5), &format!("damage {number}"), Anchor::Start, Letters::Strong);
 }
 
-/// What the key explains: the marks that are drawn, and whether there is damage, and a cut.
+/// What the key explains: what is drawn, and nothing else.
 struct Key {
-    marks: Vec<Mark>,
-    damage: bool,
-    cut: bool,
+    entries: Vec<KeyEntry>,
+    height: f64,
 }
 
 /// A mark, or something else that is drawn; what it means; where it stands.
@@ -782,18 +936,9 @@ impl Key {
                     || row.holes.iter().any(|hole| self::mark(row, Some(hole)) == *mark)
             })
         };
-        Key {
-            marks: Mark::ALL.into_iter().filter(is_drawn).collect(),
-            damage: !plan.damage.is_empty(),
-            cut: !plan.edges.is_empty(),
-        }
-    }
-
-    /// What stands in it, with its width, and where.
-    fn entries(&self) -> (Vec<KeyEntry>, f64) {
-        let marks = self.marks.iter().map(|mark| (Some(*mark), mark.meaning()));
-        let damage = self.damage.then_some((None, "damage"));
-        let cut = self.cut.then_some((None, "cut"));
+        let marks = Mark::ALL.into_iter().filter(is_drawn).map(|mark| (Some(mark), mark.meaning()));
+        let damage = (!plan.damage.is_empty()).then_some((None, "damage"));
+        let cut = (!plan.edges.is_empty()).then_some((None, "cut"));
         let mut place = (SIDE + RADIUS, 16.0);
         let mut entries = Vec::new();
         for (mark, meaning) in marks.chain(damage).chain(cut) {
@@ -804,15 +949,15 @@ impl Key {
             entries.push((mark, meaning, place));
             place.0 += width;
         }
-        (entries, place.1 + 20.0)
+        Key { entries, height: place.1 + 20.0 }
     }
 
     fn draw(&self, canvas: &mut Canvas, top: f64) {
-        for (mark, meaning, (x, y)) in self.entries().0 {
-            let y = top + y;
+        for (mark, meaning, (x, y)) in &self.entries {
+            let (x, y) = (*x, top + y);
             match mark {
-                Some(mark) => draw_mark(canvas, (x, y), RADIUS, mark),
-                None if meaning == "cut" => canvas.line((x - RADIUS, y), (x + RADIUS, y), Line::Heavy),
+                Some(mark) => draw_mark(canvas, (x, y), RADIUS, *mark),
+                None if *meaning == "cut" => canvas.line((x - RADIUS, y), (x + RADIUS, y), Line::Heavy),
                 None => draw_cross(canvas, (x, y)),
             }
             canvas.text((x + 16.0, y + 4.0), meaning, Anchor::Start, Letters::Plain);
@@ -864,6 +1009,7 @@ enum Side {
     Up,
     Down,
     Left,
+    Right,
 }
 
 /// Where something is drawn already, in squares of a grid.
@@ -906,6 +1052,8 @@ impl Taken {
         let left = (x - away - width - 4.0, y - HIGH / 2.0);
         let right = (x + away + 4.0, y - HIGH / 2.0);
         let slanted = [
+            (right.0, right.1 + TEXT),
+            (right.0, right.1 - TEXT),
             (right.0, up.1),
             (left.0, up.1),
             (right.0, down.1),
@@ -925,6 +1073,7 @@ impl Taken {
             Side::Up => [up, down, left, right],
             Side::Down => [down, up, left, right],
             Side::Left => [left, right, up, down],
+            Side::Right => [right, left, down, up],
         };
         let places = preferred.into_iter().chain(slanted);
         let Some(corner) = places.min_by_key(cost) else { return };
@@ -951,11 +1100,15 @@ mod tests {
         Job::read(&path).expect("the demo reads")
     }
 
-    fn job(rows: &str) -> Job {
-        let text = format!(
+    fn job_text(rows: &str) -> String {
+        format!(
             "title = \"T\"\n[[row]]\nname = \"R\"\nstructure = \"secondary\"\nmember = \"skin\"\ninstalled = \"MS20470AD4-5\"\n\
              layers = [{{ role = \"skin\", thickness = \".063\" }}, {{ role = \"skin\", thickness = \".063\" }}]\n{rows}"
-        );
+        )
+    }
+
+    fn job(rows: &str) -> Job {
+        let text = job_text(rows);
         let none = |_: &Path| Err(std::io::ErrorKind::NotFound.into());
         Job::read_from(text.into(), Path::new("job.toml"), &none).unwrap_or_else(|error| panic!("{error}"))
     }
@@ -1046,8 +1199,13 @@ mod tests {
     #[test]
     fn the_least_distance_to_a_cut_and_the_least_edge_are_told() {
         let svg = with_plan(&demo("marsh-float"), |plan| map(plan, Units::Inches));
-        for told in ["L1 hole 8: .221, TOO CLOSE: holes 7-9", "edge .250, least .391: as built", "damage 1", "damage 2"]
-        {
+        for told in [
+            "hole 8 .221 from aft edge, TOO CLOSE: 7-9",
+            ">L1 .221<",
+            "edge .250, least .391: as built",
+            "damage 1",
+            "damage 2",
+        ] {
             assert!(svg.contains(told), "{told}");
         }
         let svg = with_plan(&demo("keel-skin"), |plan| map(plan, Units::Inches));
@@ -1116,6 +1274,54 @@ mod tests {
                 assert!(over.is_none(), "{name}: {text:?} at {left:.0},{top:.0} lies over a mark at {over:?}");
             }
         }
+    }
+
+    /// The heads of the arrows of a drawing, each by its tip, and its holes that are like their rows.
+    fn tips_and_dots(svg: &str) -> (Vec<At>, Vec<At>) {
+        let page = scraper::Html::parse_fragment(svg);
+        let pair = |text: &str, between: char| -> At {
+            let (x, y) = text.split_once(between).expect("two figures");
+            (x.parse().expect("x"), y.parse().expect("y"))
+        };
+        let attribute = |selector: &str, name: &str| -> Vec<String> {
+            let selector = scraper::Selector::parse(selector).expect("a selector");
+            page.select(&selector).filter_map(|found| found.value().attr(name).map(str::to_owned)).collect()
+        };
+        let heads = attribute("polygon", "points").into_iter().filter(|points| points.split(' ').count() == 3);
+        let tips = heads.map(|points| pair(points.split(' ').next().expect("a tip"), ','));
+        let dots = attribute("path", "d");
+        let dots = dots.iter().flat_map(|path| path.split('M').filter_map(|dot| dot.strip_suffix("h0")));
+        (tips.collect(), dots.map(|dot| pair(dot, ' ')).collect())
+    }
+
+    #[test]
+    fn dimensions_stand_outside_of_the_panel_and_arrows_point_as_the_job_says() {
+        for (name, arrows) in [("keel-skin", vec!["forward"]), ("marsh-float", vec!["forward", "inboard"])] {
+            let panel = with_plan(&demo(name), |plan| sheets(plan, Units::Inches)).swap_remove(1).svg;
+            let (tips, dots) = tips_and_dots(&panel);
+            let right = dots.iter().map(|dot| dot.0).fold(0.0, f64::max);
+            let low = dots.iter().map(|dot| dot.1).fold(0.0, f64::max);
+            assert_eq!(tips.len(), 4 + arrows.len(), "{name}: two heads for each of two distances, and the axes");
+            let outside = tips.iter().filter(|tip| tip.0 > right + 10.0).count();
+            let below = tips.iter().filter(|tip| tip.1 > low + 10.0 && tip.0 < right).count();
+            assert_eq!((outside, below), (4, arrows.len()), "{name}: {tips:?}");
+            assert!(
+                ["forward", "inboard"].iter().all(|told| panel.contains(&format!(">{told}<")) == arrows.contains(told))
+            );
+        }
+        // Along x forward is to the right; the distance to an edge that runs up is dimensioned below.
+        let row = "count = 5\npitch = \"1\"\nstart = [\"0\", \"0\"]\nalong = [\"0\", \"1\"]\n\
+                   [[edge]]\nname = \"side\"\npoints = [[\"1\", \"-1\"], [\"1\", \"6\"]]";
+        let text = format!("forward = \"x\"\ninboard = \"-y\"\n{}", job_text(row));
+        let none = |_: &Path| Err(std::io::ErrorKind::NotFound.into());
+        let job = Job::read_from(text.into(), Path::new("job.toml"), &none).unwrap_or_else(|error| panic!("{error}"));
+        let panel = with_plan(&job, |plan| sheets(plan, Units::Inches)).swap_remove(1).svg;
+        let (tips, dots) = tips_and_dots(&panel);
+        let low = dots.iter().map(|dot| dot.1).fold(0.0, f64::max);
+        let [.., forward, inboard] = tips.as_slice() else { panic!("{tips:?}") };
+        assert!(forward.0 > inboard.0 + 20.0 && inboard.1 > forward.1 + 20.0, "{tips:?}");
+        assert!(tips[..2].iter().all(|tip| tip.1 > low + 10.0), "{tips:?}");
+        assert!(panel.contains(">R 1.000<"), "{panel}");
     }
 
     #[test]

@@ -12,7 +12,7 @@ use super::holes::{self, RowKey, SaidHoles};
 use super::row::{Around, Materials, RowDraft, row};
 use super::source::{Said, Source};
 use super::{Folder, MAX_SPARES_PERCENT, is_unseen, keys, limits, panel, quoted, rows_file};
-use crate::model::{Job, NamedFile, OwnLimits, Position, Row};
+use crate::model::{Axes, Axis, Job, NamedFile, OwnLimits, Position, Row};
 
 pub(super) fn job(source: &Source<'_>, folder: &Folder<'_>) -> Option<Job> {
     let document = root(source, &source.text)?;
@@ -27,6 +27,7 @@ pub(super) fn job(source: &Source<'_>, folder: &Folder<'_>) -> Option<Job> {
         None => Some(OwnLimits::default()),
     };
     let spares_percent = table.optional("spares").map_or(Some(0), |value| spares(&value));
+    let axes = axes(&table);
     let materials = materials(&table);
     let positions = positions(&table);
     let around = Around { materials: &materials, positions: positions.as_deref(), folder };
@@ -77,6 +78,7 @@ pub(super) fn job(source: &Source<'_>, folder: &Folder<'_>) -> Option<Job> {
         answers,
         spares_percent: spares_percent?,
         positions: positions?,
+        axes: axes?,
         rows,
         edges: edges?,
         damage: damage?,
@@ -111,6 +113,25 @@ fn spares(value: &Value<'_>) -> Option<u32> {
         value.mistake(format!("spares cannot be {}", quoted(written)), help);
     }
     percent
+}
+
+/// Which way the axes point.
+fn axes(table: &Table<'_>) -> Option<Axes> {
+    let axis = |key: &'static str| {
+        table.optional(key).map_or(Some(None), |value| value.word(Axis::WORDS.into_iter()).map(Some))
+    };
+    let (forward, inboard) = (axis("forward"), axis("inboard"));
+    let axes = Axes { forward: forward?, inboard: inboard? };
+    if let (Some(forward), Some(inboard), Some(value)) = (axes.forward, axes.inboard, table.optional("inboard"))
+        && forward.is_along(inboard)
+    {
+        value.mistake(
+            "forward and inboard lie along one axis",
+            "right would be x for one and y for the other, or leave one out",
+        );
+        return None;
+    }
+    Some(axes)
 }
 
 /// The names that the job gives to materials; `None` for one that could not be read.

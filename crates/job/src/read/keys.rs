@@ -32,6 +32,8 @@ pub(super) const JOB: Keys = Keys {
         "holes",
         "answers",
         "spares",
+        "forward",
+        "inboard",
         "materials",
         "minutes",
         "position",

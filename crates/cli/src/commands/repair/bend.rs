@@ -2,6 +2,7 @@
 
 use shophead::material::Material;
 use shophead::repair::bend::{least_radius, least_radius_of, refusal, setback};
+use shophead::working;
 
 use super::answer::{Bend, Repair, Which};
 use crate::context::Context;
@@ -50,6 +51,7 @@ pub(super) fn run<'a>(args: &BendArgs, context: &Context<'a>) -> Result<Report<'
         format!("tan({}/2) x ({} + {}) ({cited})", args.angle, units.length(radius), units.length(thickness)),
     ));
     report.text.push(Block::Pairs(pairs));
+    report.work(context, |work| working::repair::of_bend(args.angle, (radius, thickness), limits, found, work));
     report.paragraph("Bend across the grain. Drill relief holes at the ends of bend lines, smooth the edges.");
     let mut record = Record::new(units);
     record.text("material", &subject).length("thickness", thickness).text("angle", args.angle).length("radius", radius);

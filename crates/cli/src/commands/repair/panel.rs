@@ -9,6 +9,7 @@ use shophead::repair::patch::Plate;
 use shophead::repair::told::Tell;
 use shophead::rivet::part::Part;
 use shophead::stack::Stack;
+use shophead::working;
 use shophead_job::drawing::{Line, Outline, RepairDrawing, repair as draw};
 use shophead_job::read::{FactorySeam, read_seams_from};
 use shophead_job::repair::{Piece, Place};
@@ -70,6 +71,13 @@ pub(super) fn run<'a>(args: &PanelArgs, context: &Context<'a>) -> Result<Report<
         sides.push(Side { name, length, seam, rivet });
     }
     answer_text(&sides, &mut report, context);
+    report.work(context, |work| {
+        for (side, number) in sides.iter().zip(1..) {
+            let of_side = seams.iter().filter(|seam| seam.side == side.name);
+            let factory: Vec<LaidRows<'_, '_>> = of_side.map(|seam| rows(seam, &seam.stack, context)).collect();
+            working::repair::of_side(number, side.length, (&factory, &side.seam), work);
+        }
+    });
     let mut told = Tell::default();
     let mut parts = Vec::new();
     let mut places = Vec::new();

@@ -9,6 +9,7 @@ use shophead::quantity::Force;
 use shophead::repair::patch::{
     CUT_RADIUS, Damage, Patch, PatchError, PatchQuery, Plate, Side, Style, Taper, patch as sized,
 };
+use shophead::working;
 use shophead_job::drawing::{Dimension, Line, Outline, RepairDrawing, repair as draw};
 use shophead_job::repair::{Piece, Place};
 use shophead_job::words::row_mode;
@@ -82,6 +83,7 @@ pub(super) fn run<'a>(args: &PatchArgs, context: &Context<'a>) -> Result<Report<
     let filler_rivets = u32::try_from(found.filler_holes().count()).unwrap_or(u32::MAX);
     text(&found, filler_rivets, &mut report, context);
     shares_text(&shares, taper, &mut report, context);
+    report.work(context, |work| working::repair::of_patch(&query, &found, work));
 
     let practice = context.practice;
     let carries = found.row.strength.per_inch;

@@ -2,7 +2,7 @@
 
 use shophead::basis::Basis;
 use shophead::installation::Installation;
-use shophead::joint::combined::{Carries, Interaction, Loads, combine};
+use shophead::joint::combined::{Carries, Combined, Interaction, Loads, combine};
 use shophead::joint::margin::{Factors, Load};
 use shophead::joint::strength::Allowable;
 use shophead::length::{Length, Toleranced};
@@ -12,6 +12,7 @@ use shophead::repair::in_row::{InRow, LaidRows};
 use shophead::repair::solve::{SolveFor, Solved, Tried, Wanted, Why, solve, usual_pitch};
 use shophead::rivet::part::Part;
 use shophead::stack::{Layer, Stack};
+use shophead::working;
 use shophead_job::words::row_mode;
 
 use super::answer::{self, CombinedAnswer, Repair, RowsAnswer, SolvedAnswer, TriedAnswer, Which};
@@ -84,6 +85,11 @@ impl Asked {
         self.load.map(|(load, factors)| (Load { force: load.force * over.recip(), ..load }, factors))
     }
 
+    /// The load, its factors, and the width that it is on.
+    fn on_width(&self) -> Option<(Load, Factors, Length)> {
+        self.load.map(|(load, factors)| (load, factors, self.across))
+    }
+
     pub(super) fn rows<'s, 'a>(&'s self, args: &RowsArgs, context: &Context<'a>) -> LaidRows<'s, 'a> {
         LaidRows {
             rivet: self.rivet,
@@ -110,8 +116,20 @@ pub(super) fn run<'a>(args: &RowsArgs, context: &Context<'a>) -> Result<Report<'
     } else if let Some(text) = &args.solve {
         answer.solved = Some(solved(text, args, &asked, &mut report, context)?);
     } else {
-        let (tried, found) = Tried::asked(&asked.rows(args, context), asked.per_inch()).map_err(Stop::wrong)?;
-        answer.combined = combined(args, &asked, &found, &mut report, context)?;
+        let rows = asked.rows(args, context);
+        let (tried, found) = Tried::asked(&rows, asked.per_inch()).map_err(Stop::wrong)?;
+        let mut together = None;
+        answer.combined = combined(args, &asked, &found, &mut report, context)?.map(|(answer, pulled)| {
+            together = Some(pulled);
+            answer
+        });
+        report.work(context, |work| {
+            working::repair::of_tried(&rows, (&found, &tried), asked.on_width(), work);
+            if let Some(Pulled { loads, factors, carries, combined }) = &together {
+                let carries = (carries.shear, carries.tension);
+                working::repair::of_combined((*loads, *factors), tried.rivets_per_inch, carries, combined, work);
+            }
+        });
         found_rows(&tried, &found, args, asked.per_inch(), &mut report, context);
         if let Some(combined) = &answer.combined {
             combined_text(combined, &mut report);
@@ -226,6 +244,9 @@ fn solved<'a>(
                 ..rows
             };
             let (_, in_row) = Tried::asked(&again, Some((per_inch, factors))).map_err(Stop::wrong)?;
+            report.work(context, |work| {
+                working::repair::of_tried(&again, (&in_row, found), asked.on_width(), work);
+            });
             found_rows(found, &in_row, args, Some((per_inch, factors)), report, context);
             record(found, report, context);
         }
@@ -304,6 +325,14 @@ fn step(tried: &Tried, unknown: SolveFor, context: &Context<'_>) -> String {
     }
 }
 
+/// What shear and tension together were asked with, and their answer.
+struct Pulled {
+    loads: Loads,
+    factors: Factors,
+    carries: Carries,
+    combined: Combined,
+}
+
 /// Shear and tension on one rivet.
 fn combined<'a>(
     args: &RowsArgs,
@@ -311,7 +340,7 @@ fn combined<'a>(
     found: &InRow,
     report: &mut Report<'a>,
     context: &Context<'a>,
-) -> Result<Option<CombinedAnswer<'a>>, Stop> {
+) -> Result<Option<(CombinedAnswer<'a>, Pulled)>, Stop> {
     let force = |option, text: &Option<String>| {
         text.as_deref().map(|text| input::force(option, text, context.bare)).transpose()
     };
@@ -327,12 +356,13 @@ fn combined<'a>(
     let carries = Carries { shear: allowable, tension: tested };
     let combined = combine(loads, &carries, factors, Interaction::Circle).map_err(Stop::wrong)?;
     report.find_all(context, &asked.rivet.to_string(), &combined.findings);
-    Ok(Some(CombinedAnswer {
+    let answer = CombinedAnswer {
         shear: combined.shear,
         tension: combined.tension,
         margin: combined.margin,
         basis: form::Basis::of(combined.basis, context.practice),
-    }))
+    };
+    Ok(Some((answer, Pulled { loads, factors, carries, combined })))
 }
 
 fn combined_text(combined: &CombinedAnswer, report: &mut Report<'_>) {

@@ -9,6 +9,7 @@ use shophead::repair::splice::{
 };
 use shophead::rivet::mass::mass_each;
 use shophead::rivet::part::Part;
+use shophead::working;
 use shophead_job::drawing::{Dimension, Line, Outline, RepairDrawing, repair as draw};
 use shophead_job::repair::{Other, Piece, Place};
 
@@ -60,6 +61,7 @@ pub(super) fn run<'a>(args: &MemberArgs, context: &Context<'a>) -> Result<Report
     }
     let places: Vec<Place> = found.holes(query.gap).map(place).collect();
     text(&found, &query, &mut report, context);
+    report.work(context, |work| working::repair::of_splice(&query, &found, work));
 
     let practice = context.practice;
     let answer = SpliceAnswer {

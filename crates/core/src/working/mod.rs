@@ -1,0 +1,430 @@
+//! The working behind an answer, step by step, so that somebody can redo it by hand and sign it.
+//!
+//! Each [`Step`] has a [`Rule`] (name and formula), the figures put into it, each with where it stands, and the result. A figure comes from a
+//! document, from the shop, or from a step before: [`Origin`] says which.
+//!
+//! The steps are made from the question and its own answer: what an answer holds is taken from it, and what lies between is asked of the same
+//! functions that made it. Nobody is handed a step who has not asked: an answer without its working costs nothing more.
+//!
+//! | function | shows |
+//! |---|---|
+//! | [`joint::of`] | what one rivet carries, its margins |
+//! | [`joint::of_row`] | what rows carry, their margins |
+//! | [`group::of`] | the shares of a group and its worst rivet |
+//! | [`splice::of`] | how many rivets a splice needs, and in which rows |
+//! | [`length::of`] | a length, and the head that it makes |
+//! | [`hole::of`] | what becomes of a hole |
+//! | [`repair`] | patches, splices, seams of a panel, strips, bends |
+//!
+//! A formula is written with × for times, ² and ³, π, √( ), min( ), max( ), abs( ), and Σ( ) over what is listed once for every rivet;
+//! up( ) and down( ) round to a whole number, near( ) to the nearest. `…` is every figure that is put in.
+
+pub mod group;
+pub mod hole;
+pub mod joint;
+pub mod length;
+pub mod repair;
+pub mod splice;
+mod table;
+
+use core::fmt::{self, Write};
+
+use crate::basis::Basis;
+use crate::length::Length;
+use crate::material::Guarantee;
+use crate::quantity::{Flexibility, Force, Mass, Stress};
+use crate::words::Units;
+
+pub use table::{RULES, Rule, Symbol};
+pub(crate) use table::{basis, rules, symbols};
+
+/// What a value is of: how it is held, and its unit in either system.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
+pub enum Kind {
+    /// Inches.
+    Length,
+    /// Square inches.
+    Area,
+    /// Cubic inches.
+    Volume,
+    /// Pounds.
+    Force,
+    /// Pounds an inch.
+    RunningLoad,
+    /// Pounds per square inch.
+    Stress,
+    /// Inch-pounds.
+    Moment,
+    /// So many an inch or a millimetre.
+    PerUnit,
+    /// Inches per pound.
+    Flexibility,
+    /// Pounds of mass.
+    Mass,
+    /// Pounds of mass per cubic inch.
+    Density,
+    /// Degrees.
+    Degrees,
+    /// A plain number.
+    Number,
+    /// A number of things.
+    Count,
+}
+
+impl Kind {
+    /// The unit; empty for a plain number.
+    #[must_use]
+    pub const fn unit(self, units: Units) -> &'static str {
+        match (self, units) {
+            (Kind::Length, Units::Inches) => "in",
+            (Kind::Length, Units::Millimetres) => "mm",
+            (Kind::Area, Units::Inches) => "in²",
+            (Kind::Area, Units::Millimetres) => "mm²",
+            (Kind::Volume, Units::Inches) => "in³",
+            (Kind::Volume, Units::Millimetres) => "mm³",
+            (Kind::Force, Units::Inches) => "lbf",
+            (Kind::Force, Units::Millimetres) => "N",
+            (Kind::RunningLoad, Units::Inches) => "lbf/in",
+            (Kind::RunningLoad, Units::Millimetres) => "N/mm",
+            (Kind::Stress, Units::Inches) => "psi",
+            (Kind::Stress, Units::Millimetres) => "MPa",
+            (Kind::Moment, Units::Inches) => "in-lbf",
+            (Kind::Moment, Units::Millimetres) => "N mm",
+            (Kind::PerUnit, Units::Inches) => "/in",
+            (Kind::PerUnit, Units::Millimetres) => "/mm",
+            (Kind::Flexibility, Units::Inches) => "in/lbf",
+            (Kind::Flexibility, Units::Millimetres) => "mm/N",
+            (Kind::Mass, Units::Inches) => "lb",
+            (Kind::Mass, Units::Millimetres) => "g",
+            (Kind::Density, Units::Inches) => "lb/in³",
+            (Kind::Density, Units::Millimetres) => "g/mm³",
+            (Kind::Degrees, _) => "degrees",
+            (Kind::Number | Kind::Count, _) => "",
+        }
+    }
+
+    /// One of the held unit in millimetres, newtons and grams.
+    fn metric(self) -> f64 {
+        let (mm, newton, gram) = (25.4, Force::from_lbf(1.0).newtons(), Mass::from_lb(1.0).grams());
+        match self {
+            Kind::Length => mm,
+            Kind::Area => mm * mm,
+            Kind::Volume => mm * mm * mm,
+            Kind::Force => newton,
+            Kind::RunningLoad => newton / mm,
+            Kind::Stress => newton / (mm * mm),
+            Kind::Moment => newton * mm,
+            Kind::PerUnit => mm.recip(),
+            Kind::Flexibility => mm / newton,
+            Kind::Mass => gram,
+            Kind::Density => gram / (mm * mm * mm),
+            Kind::Degrees | Kind::Number | Kind::Count => 1.0,
+        }
+    }
+}
+
+/// A figure of the working: a number and what it is of.
+///
+/// ```
+/// use shophead::length::Length;
+/// use shophead::quantity::Force;
+/// use shophead::words::Units;
+/// use shophead::working::Value;
+/// let hole = Value::of(Length::parse(".1285")?);
+/// assert_eq!((hole.shown(Units::Inches).to_string(), hole.kind().unit(Units::Inches)), ("0.1285".into(), "in"));
+/// assert_eq!(hole.shown(Units::Millimetres).to_string(), "3.2639");
+/// // Six figures: enough to redo the next step with.
+/// assert_eq!(Value::of(Force::from_lbf(389.067_352)).shown(Units::Inches).to_string(), "389.067");
+/// # Ok::<(), shophead::length::ParseLengthError>(())
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Value {
+    kind: Kind,
+    held: f64,
+}
+
+impl Value {
+    /// A figure as it is held: in inches, pounds, degrees.
+    #[must_use]
+    pub const fn new(kind: Kind, held: f64) -> Value {
+        Value { kind, held }
+    }
+
+    /// Of a typed quantity.
+    #[must_use]
+    pub fn of(quantity: impl Into<Value>) -> Value {
+        quantity.into()
+    }
+
+    /// A plain number.
+    #[must_use]
+    pub const fn number(number: f64) -> Value {
+        Value { kind: Kind::Number, held: number }
+    }
+
+    /// So many.
+    #[must_use]
+    pub fn count(count: impl Into<f64>) -> Value {
+        Value { kind: Kind::Count, held: count.into() }
+    }
+
+    /// What it is of.
+    #[must_use]
+    pub const fn kind(self) -> Kind {
+        self.kind
+    }
+
+    /// The number in inches and pounds, or in millimetres, newtons and grams.
+    #[must_use]
+    pub fn number_in(self, units: Units) -> f64 {
+        match units {
+            Units::Inches => self.held,
+            Units::Millimetres => self.held * self.kind.metric(),
+        }
+    }
+
+    /// The number as it is printed, without its unit: a length exactly as far as six decimals go, anything else with six figures.
+    #[must_use]
+    pub fn shown(self, units: Units) -> Shown {
+        Shown { number: self.number_in(units), is_length: self.kind == Kind::Length }
+    }
+}
+
+macro_rules! values {
+    ($( $from:ty, $kind:ident, $read:ident; )+) => { $(
+        impl core::convert::From<$from> for Value {
+            fn from(quantity: $from) -> Value {
+                Value { kind: Kind::$kind, held: quantity.$read() }
+            }
+        }
+    )+ };
+}
+
+values! {
+    Length, Length, to_inches_f64;
+    Force, Force, lbf;
+    Stress, Stress, psi;
+    Mass, Mass, lb;
+    Flexibility, Flexibility, in_per_lbf;
+}
+
+/// The number of a [`Value`], printed.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Shown {
+    number: f64,
+    is_length: bool,
+}
+
+/// How many figures are printed.
+const FIGURES: i32 = 6;
+
+impl fmt::Display for Shown {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        // Zero has no sign.
+        let number = if self.number == 0.0 { 0.0 } else { self.number };
+        let size = libm::fabs(number);
+        let before = if size >= 1.0 { libm::floor(libm::log10(size)) as i32 } else { -1 };
+        let after = if size > 0.0 && size < 1.0 { -libm::floor(libm::log10(size)) as i32 } else { 0 };
+        if size > 0.0 && (after > FIGURES || before > 11) {
+            return write!(f, "{number:.5e}");
+        }
+        let decimals = match (self.is_length, size < 1.0) {
+            (true, _) => FIGURES,
+            (false, true) => FIGURES.saturating_sub(1).saturating_add(after.max(1)),
+            (false, false) => FIGURES.saturating_sub(1).saturating_sub(before).max(0),
+        };
+        // Zeros at the end say nothing.
+        let mut text = heapless::String::<64>::new();
+        write!(text, "{number:.decimals$}", decimals = usize::try_from(decimals).unwrap_or(0))?;
+        let text = if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.') } else { &text };
+        f.write_str(if text == "-0" { "0" } else { text })
+    }
+}
+
+/// Where a figure comes from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Origin {
+    /// A document, common practice, memory, or as it was given: what the basis cites; and how the handbook guarantees it, where it does.
+    Basis(Basis, Option<Guarantee>),
+    /// The result of a step, by its number, counted from 1.
+    Step(u16),
+}
+
+/// Several figures put in as one: one for every rivet, in their order.
+pub type Each<'e> = &'e dyn Fn(usize) -> Option<Value>;
+
+/// A figure put into a formula.
+#[derive(Clone, Copy)]
+pub struct Figure<'e> {
+    /// What stands for it in the formula, and what that means.
+    pub symbol: Symbol,
+    /// What it is; of several, the first.
+    pub value: Value,
+    /// All of several.
+    pub each: Option<Each<'e>>,
+    /// Where it comes from.
+    pub origin: Origin,
+    /// What it belongs to, where that is another than the step's.
+    pub about: About,
+}
+
+impl fmt::Debug for Figure<'_> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.debug_struct("Figure")
+            .field("symbol", &self.symbol)
+            .field("value", &self.value)
+            .field("origin", &self.origin)
+            .finish()
+    }
+}
+
+impl<'e> Figure<'e> {
+    /// A figure from a document or from the shop.
+    #[must_use]
+    pub fn new(symbol: Symbol, value: impl Into<Value>, basis: Basis) -> Figure<'static> {
+        Figure { symbol, value: value.into(), each: None, origin: Origin::Basis(basis, None), about: About::Whole }
+    }
+
+    /// As it was given.
+    #[must_use]
+    pub fn given(symbol: Symbol, value: impl Into<Value>) -> Figure<'static> {
+        Figure::new(symbol, value, Basis::AS_GIVEN)
+    }
+
+    /// The same, guaranteed as the handbook says.
+    #[must_use]
+    pub const fn guaranteed(self, guarantee: Guarantee) -> Figure<'e> {
+        match self.origin {
+            Origin::Basis(basis, _) => Figure { origin: Origin::Basis(basis, Some(guarantee)), ..self },
+            Origin::Step(_) => self,
+        }
+    }
+
+    /// The same, of this.
+    #[must_use]
+    pub const fn about(self, about: About) -> Figure<'e> {
+        Figure { about, ..self }
+    }
+
+    /// The same by another symbol.
+    #[must_use]
+    pub const fn called(self, symbol: Symbol) -> Figure<'e> {
+        Figure { symbol, ..self }
+    }
+}
+
+/// What a step or a figure is about.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
+pub enum About {
+    /// All of it.
+    Whole,
+    /// A layer, counted from 1 on the side of the manufactured head.
+    Layer(u8),
+    /// A rivet, counted from 1.
+    Rivet(u32),
+    /// A row, counted from 1.
+    Row(u16),
+    /// A leg, counted from 1.
+    Leg(u8),
+    /// A row in a layer, each counted from 1.
+    RowOfLayer(u16, u8),
+    /// Something with a name of its own.
+    Named(&'static str),
+    /// One of several of a name, counted from 1.
+    Numbered(&'static str, u16),
+    /// A factory seam of a side, each counted from 1.
+    FactorySeam(u16, u16),
+}
+
+/// What it is about in a few words; nothing for all of it.
+impl fmt::Display for About {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            About::Whole => Ok(()),
+            About::Layer(layer) => write!(f, "sheet {layer}"),
+            About::Rivet(rivet) => write!(f, "rivet {rivet}"),
+            About::Row(row) => write!(f, "row {row}"),
+            About::Leg(leg) => write!(f, "leg {leg}"),
+            About::RowOfLayer(row, layer) => write!(f, "row {row}, sheet {layer}"),
+            About::Named(name) => f.write_str(name),
+            About::Numbered(name, number) => write!(f, "{name} {number}"),
+            About::FactorySeam(side, seam) => write!(f, "side {side}, factory seam {seam}"),
+        }
+    }
+}
+
+/// One step.
+#[derive(Clone, Copy, Debug)]
+pub struct Step<'e> {
+    /// Which, counted from 1.
+    pub number: u16,
+    /// Its name and formula.
+    pub rule: &'static Rule,
+    /// What it is about.
+    pub about: About,
+    /// The figures put in, in the order in which they stand in the formula.
+    pub figures: &'e [Figure<'e>],
+    /// How many each list among them has.
+    pub listed: usize,
+    /// What comes out.
+    pub result: Value,
+}
+
+/// Takes the steps as they are made.
+pub struct Working<'w> {
+    say: &'w mut dyn FnMut(&Step<'_>),
+    number: u16,
+    about: About,
+}
+
+impl<'w> Working<'w> {
+    /// Hands every step to `say`.
+    pub fn new(say: &'w mut dyn FnMut(&Step<'_>)) -> Working<'w> {
+        Working { say, number: 0, about: About::Whole }
+    }
+
+    /// From here on steps of the whole are of this.
+    pub fn of(&mut self, about: About) {
+        self.about = about;
+    }
+
+    /// A step; its result is a figure for the next ones.
+    pub(crate) fn step(
+        &mut self,
+        rule: &'static Rule,
+        about: About,
+        figures: &[Figure<'_>],
+        result: impl Into<Value>,
+    ) -> Figure<'static> {
+        self.step_over(rule, about, figures, 0, result)
+    }
+
+    /// A step with lists among its figures.
+    pub(crate) fn step_over(
+        &mut self,
+        rule: &'static Rule,
+        about: About,
+        figures: &[Figure<'_>],
+        listed: usize,
+        result: impl Into<Value>,
+    ) -> Figure<'static> {
+        self.number = self.number.saturating_add(1);
+        let about = if about == About::Whole { self.about } else { about };
+        let step = Step { number: self.number, rule, about, figures, listed, result: result.into() };
+        (self.say)(&step);
+        Figure { symbol: rule.result, value: step.result, each: None, origin: Origin::Step(self.number), about }
+    }
+}
+
+impl Figure<'_> {
+    /// The number as it is held.
+    pub(crate) fn held(&self) -> f64 {
+        self.value.held
+    }
+}

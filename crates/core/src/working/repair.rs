@@ -1,0 +1,548 @@
+//! Patches, splices, seams of a panel, rows for a margin, bends, step by step.
+
+use super::joint::{self, Over, of_sheet};
+use super::splice::{self, Counts};
+use super::{About, Figure, Kind, Value, Working, rules, symbols};
+use crate::basis::Basis;
+use crate::joint::combined::{Combined, Loads};
+use crate::joint::margin::{Factors, Load, Margin};
+use crate::joint::strength::{Allowable, Shear};
+use crate::length::{Interval, Length};
+use crate::material::Property;
+use crate::practice::{Case, Given, Name};
+use crate::quantity::{Force, Mass};
+use crate::repair::in_row::{InRow, LaidRows};
+use crate::repair::panel::CopiedSeam;
+use crate::repair::patch::{
+    CUT_RADIUS, Damage, LONGEST, Opening, Patch, PatchQuery, Pattern, Plate, STEP, STOP_HOLE, Side,
+};
+use crate::repair::solve::Tried;
+use crate::repair::splice::{LegSplice, Splice, SpliceQuery, Spliced};
+use crate::rivet::mass::mass_each;
+
+symbols! {
+    DAMAGE_ALONG = "a", "damage along the load";
+    DAMAGE_ACROSS = "b", "damage across the load";
+    CORNER = "rc", "radius of the opening's corners";
+    OFF = "o", "how far the opening's sides stand off the damage";
+    STOP = "hs", "stop hole";
+    MARK = "z", "step to which it is marked out";
+    ALONG = "A", "opening along the load";
+    ACROSS = "B", "opening across the load";
+    THICKEST = "tx", "the thicker sheet";
+    TIMES = "c", "diameters for a thickness";
+    WANTED = "Dw", "diameter that the rule asks for";
+    COUNT = "N", "rivets for every unit of width";
+    ROWS = "r", "rows";
+    PITCH_MOST = "px", "greatest pitch";
+    PITCH_WIDEST = "pw", "widest pitch that holds the count";
+    PITCH = "p", "pitch";
+    WIDTH = "w", "width that the side bridges";
+    PER_ROW = "m", "rivets in a row";
+    COUNTED = "nc", "rivets that count, each side of the opening";
+    SPREAD = "sp", "width over which the rivets are spread";
+    EDGE = "e", "edge distance";
+    SPACING = "s", "distance from row to row";
+    PLATE = "pl", "plate this way";
+    THICKNESS = "t", "thickness";
+    RADIUS = "R", "radius of the corners";
+    DENSITY = "g", "density";
+    MASS = "M", "mass of the sheet";
+    EACH = "me", "mass of one rivet, an estimate";
+    RIVETS = "n", "rivets";
+    FILLER_MASS = "Mf", "mass of the filler";
+    CUT_MASS = "Mc", "mass of the skin that is cut out";
+    ADDS = "Ma", "mass that the repair adds";
+    LEG_WIDTH = "W", "width of the leg";
+    AREA = "Al", "area of the leg";
+    PLATE_WIDTH = "Wp", "width of its plate";
+    PLATE_THICKNESS = "tp", "thickness of its plate";
+    PLATE_AREA = "Ap", "area of its plate";
+    AREA_RATIO = "q", "area of the plate over that of the leg";
+    LEAST_DIAMETER = "Dn", "least diameter for the leg";
+    MOST_DIAMETER = "Dx", "greatest diameter for the leg";
+    QUARTER = "Dq", "a quarter of the leg's width, the most that the diameter may be";
+    NEEDED = "n", "rivets or bolts needed each side of the cut";
+    LINES = "l", "lines along the member";
+    RANKS = "k", "rivets or bolts in a line";
+    PITCH_LEAST = "pn", "least pitch";
+    PITCH_MARKED = "pm", "least pitch, to the next mark";
+    HALF_LEAST = "hn", "least length of the plate on each side, by the rule of the member";
+    HALF = "h", "length of the plate on each side of the cut";
+    NARROWER = "wn", "the narrower of leg and plate";
+    GAP = "gp", "what is cut away between the two ends";
+    LONGEST_HALF = "hx", "longest half plate";
+    WHOLE = "Lp", "length of the longest plate";
+    ROOM = "Lf", "length of the filler";
+    FILLER_SHORT = "fr", "how much shorter a filler is than its gap";
+    SIDE = "Ls", "length of the side";
+    FIRST = "xf", "from the side's end to the first rivet";
+    RUNNING = "f", "load for every unit of width";
+    WHOLE_LOAD = "Fw", "load on the width";
+    OVER_WIDTH = "B", "width that the load is on";
+    CARRIES = "W", "what the rows carry for every unit of width";
+    FACTORED = "L", "load with its factors";
+    MARGIN = "MS", "margin of safety";
+    LIMIT = "Fl", "limit load";
+    YIELD_MARGIN = "MSy", "margin at yield";
+    FTU = "Ftu", "tension strength of the sheet";
+    SHEET = "S", "what the sheet carries for every unit of width without holes";
+    WEAKER = "Sw", "the weaker sheet";
+    SHARE = "E", "what the rows carry over what the weaker sheet does";
+    PER_WIDTH = "q", "rivets for every unit of width";
+    SHEAR_LOAD = "Fs", "shear on one rivet";
+    PULL = "Ft", "tension on one rivet";
+    FACTOR_SHEAR = "Rs", "part of the rivet that shear takes";
+    FACTOR_PULL = "Rt", "part of the tested value that tension takes";
+    ONE = "P", "what one rivet carries in shear";
+    TESTED = "Pt", "what one rivet carries in tension, tested";
+    FACTORS = "F", "factors on the load";
+    TOGETHER = "MS", "margin of shear and tension together";
+    DEGREES = "D", "degrees by which it is bent";
+    BEND_RADIUS = "R", "inside radius of the bend";
+    RADIUS_LEAST = "Rn", "least radius";
+    HALVES = "c", "thicknesses that the table asks for";
+    SETBACK = "SB", "from the outer corner to where the bend begins";
+}
+
+rules! { LIST:
+    STANDS_OFF = "opening-stands-off", "How far the opening stands off the damage", OFF, "min(0.20711 × min(a, b), 0.2929 × rc)";
+    OPENING_ALONG = "opening-along", "Opening along the load", ALONG, "up((a + 2 × o) / z) × z";
+    OPENING_ACROSS = "opening-across", "Opening across the load", ACROSS, "up((b + 2 × o) / z) × z";
+    CRACK_ALONG = "crack-along", "Crack and stop holes along the load", ALONG, "a + hs";
+    CRACK_ACROSS = "crack-across", "Crack and stop holes across the load", ACROSS, "b + hs";
+    DIAMETER = "diameter-for-sheet", "Diameter for the thicker sheet", WANTED, "c × tx";
+    WIDEST = "pitch-widest", "Widest pitch that holds the count", PITCH_WIDEST, "r / N";
+    WIDEST_LIMITED = "pitch-widest-limited", "Widest pitch that holds the count, no more than allowed", PITCH_WIDEST, "min(px, r / N)";
+    MARKED = "pitch-marked", "Pitch, to the mark", PITCH, "down(pw / z) × z";
+    OF_ROW = "side-row", "Rivets in a row", PER_ROW, "max(2, up(w / p))";
+    OF_SIDE = "side-rivets", "Rivets that count", COUNTED, "m × r";
+    OF_STAGGERED = "side-rivets-staggered", "Rivets that count, one more in every second row", COUNTED, "m × r + down(r / 2)";
+    OF_SPREAD = "side-spread", "Width of the rivets", SPREAD, "m × p";
+    PLATE_SIZE = "plate-size", "Size of the plate", PLATE, "sp + 2 × (2 × e + (r - 1) × s)";
+    WEIGHED = "plate-mass", "Mass of the plate", MASS, "(A × B - (4 - π) × R²) × t × g";
+    ADDED = "mass-added", "Mass that the repair adds", ADDS, "M + Mf + n × me - Mc";
+    LEG_AREA = "leg-area", "Area of the leg", AREA, "W × t";
+    OF_PLATE = "leg-plate-area", "Area of its plate", PLATE_AREA, "Wp × tp", AC43_SPLICE_AREA;
+    PLATE_OVER = "leg-plate-over-leg", "Area of the plate over that of the leg: more than 1", AREA_RATIO, "Ap / Al", AC43_SPLICE_AREA;
+    TWICE = "leg-diameter-least", "Diameter at least", LEAST_DIAMETER, "2 × t", AC43_DIAMETER_IN_LEG;
+    THRICE = "leg-diameter-most", "Diameter at most", MOST_DIAMETER, "3 × t", AC43_DIAMETER_IN_LEG;
+    A_QUARTER = "leg-diameter-quarter", "Diameter at most, by the width", QUARTER, "W / 4", AC43_DIAMETER_OF_WIDTH;
+    IN_A_LINE = "leg-ranks", "Rivets or bolts in a line", RANKS, "up(n / l)";
+    LEAST_MARKED = "leg-pitch-least", "Least pitch, to the next mark", PITCH_MARKED, "up(pn / z) × z";
+    OF_HALF = "leg-half", "Plate on each side of the cut", HALF, "up(max(2 × e + (k - 1) × pm, hn) / z) × z";
+    OVER_HALF = "leg-pitch", "Pitch along the member", PITCH, "max(pm, down((h - 2 × e) / (k - 1) / z) × z)";
+    LINES_APART = "leg-lines-apart", "Distance from line to line", SPACING, "down(max(0, wn - 2 × e) / (l - 1) / z) × z";
+    OF_WHOLE = "splice-length", "Length of the longest plate", WHOLE, "2 × hx + gp";
+    OF_FILLER = "splice-filler", "Length of the filler", ROOM, "gp - fr";
+    SIDE_ROW = "panel-row", "Rivets in a row of the side", PER_ROW, "down((Ls - 2 × e) / p) + 1";
+    SIDE_FIRST = "panel-first", "From the side's end to the first rivet", FIRST, "(Ls - (m - 1) × p) / 2";
+    ON_WIDTH = "load-on-width", "Load for every unit of width", RUNNING, "Fw / B";
+    WIDTH_BOTH = "width-factored-load", "Load with its factors", FACTORED, "f × fs × ff";
+    WIDTH_SAFETY = "width-factored-load-safety", "Load with its factor", FACTORED, "f × fs";
+    WIDTH_FITTING = "width-factored-load-fitting", "Ultimate load with the fitting factor", FACTORED, "f × ff";
+    WIDTH_NONE = "width-factored-load-none", "Ultimate load", FACTORED, "f";
+    WIDTH_MARGIN = "width-margin", "Margin of the rows", MARGIN, "W / L - 1";
+    WIDTH_LIMIT_OF_ULTIMATE = "width-limit-load", "Limit load", LIMIT, "f / fs";
+    WIDTH_LIMIT = "width-limit-load-given", "Limit load", LIMIT, "f";
+    WIDTH_YIELD = "width-margin-at-yield", "Margin of the rows at yield", YIELD_MARGIN, "Wy / Ly - 1", CFR14_25_305;
+    WIDTH_YIELD_LIMIT = "width-margin-at-yield-limit", "Margin of the rows at yield", YIELD_MARGIN, "Wy / Fl - 1", CFR14_25_305;
+    WITHOUT_HOLES = "sheet-running", "The sheet without holes, for every unit of width", SHEET, "Ftu × t";
+    WEAKER_SHEET = "sheet-weaker", "The weaker sheet", WEAKER, "min(…)";
+    SHARE_OF_SHEET = "share-of-sheet", "What the rows carry over what the weaker sheet does", SHARE, "W / Sw", SPLICE_DEVELOPS;
+    ON_ONE = "shear-on-one", "Shear on one rivet", SHEAR_LOAD, "f / q";
+    TAKES_SHEAR = "shear-takes", "Part of the rivet that shear takes", FACTOR_SHEAR, "Fs × F / P";
+    TAKES_PULL = "tension-takes", "Part of the tested value that tension takes", FACTOR_PULL, "Ft × F / Pt";
+    INTERACTION = "shear-and-tension", "Margin of shear and tension together", TOGETHER, "1 / √(Rs² + Rt²) - 1", SHEAR_AND_TENSION_RIVETS;
+    LEAST_BEND = "bend-radius", "Least radius of the bend", RADIUS_LEAST, "c × t", AC43_T4_6;
+    BEND_SETBACK = "bend-setback", "Setback", SETBACK, "tan(D / 2) × (R + t)", AC43_SETBACK;
+}
+
+/// One rivet, before rows are laid out.
+pub(crate) const BY_ITSELF: &str = "one rivet by itself";
+/// The rows as they are laid out.
+pub(crate) const LAID_OUT: &str = "as laid out";
+
+/// Of some rows for every unit of width.
+static OF_WIDTH: Over = Over {
+    factored: [&WIDTH_BOTH, &WIDTH_SAFETY, &WIDTH_FITTING, &WIDTH_NONE],
+    margin: &WIDTH_MARGIN,
+    limit: [&WIDTH_LIMIT_OF_ULTIMATE, &WIDTH_LIMIT],
+    at_yield: [&WIDTH_YIELD, &WIDTH_YIELD_LIMIT],
+};
+
+fn mark() -> Figure<'static> {
+    Figure::new(MARK, STEP, Basis::ROWS_OF_PATCH)
+}
+
+fn length(held: f64) -> Value {
+    Value::new(Kind::Length, held)
+}
+
+fn of_given(symbol: super::Symbol, given: Given<Length>) -> Figure<'static> {
+    Figure::new(symbol, given.value, given.basis)
+}
+
+/// What some rows carry, as they were asked.
+pub fn of_rows(rows: &LaidRows<'_, '_>, found: &InRow, work: &mut Working<'_>) -> Option<Figure<'static>> {
+    let question = rows.question();
+    let carried = joint::one_rivet(&question, &found.strength.joint, work);
+    joint::rows(&question, &found.strength, &carried, None, work)
+}
+
+/// Rows as tried under a load on a width, with their margin and their share of the weaker sheet.
+pub fn of_tried(
+    rows: &LaidRows<'_, '_>,
+    (found, tried): (&InRow, &Tried),
+    load: Option<(Load, Factors, Length)>,
+    work: &mut Working<'_>,
+) {
+    let Some(carries) = of_rows(rows, found, work) else { return };
+    if let Some(share) = tried.share {
+        let mut sheets = heapless::Vec::<Figure<'static>, { crate::joint::strength::MAX_SHEETS }>::new();
+        for (number, layer) in rows.stack.numbered_load_carrying() {
+            let thickness = layer.thickness.nominal();
+            let sheet = layer.material.map(|material| rows.practice.sheet(material, thickness));
+            let Some(ftu) = sheet.and_then(|sheet| of_sheet(FTU, Property::TensionUltimate, &sheet)) else { return };
+            let load = Value::new(Kind::RunningLoad, ftu.held() * thickness.to_inches_f64());
+            let figures = [ftu, Figure::given(THICKNESS, thickness)];
+            let _ = sheets.push(work.step(&WITHOUT_HOLES, About::Layer(number), &figures, load));
+        }
+        let weaker = sheets.iter().map(Figure::held).reduce(f64::min).unwrap_or(0.0);
+        let weaker = work.step(&WEAKER_SHEET, About::Whole, &sheets, Value::new(Kind::RunningLoad, weaker));
+        work.step(&SHARE_OF_SHEET, About::Whole, &[carries.called(CARRIES), weaker], Value::number(share));
+    }
+    if let (Some(margin), Some((load, factors, width))) = (tried.margin, load) {
+        let running = running(load.force, width, work);
+        let margins = (Some(margin), None);
+        joint::margins_over(&OF_WIDTH, (load, running), factors, margins, (Some(carries.called(CARRIES)), None), work);
+    }
+}
+
+fn running(force: Force, width: Length, work: &mut Working<'_>) -> Figure<'static> {
+    let figures = [Figure::given(WHOLE_LOAD, force), Figure::given(OVER_WIDTH, width)];
+    let running = Value::new(Kind::RunningLoad, force.lbf() / width.to_inches_f64());
+    work.step(&ON_WIDTH, About::Whole, &figures, running)
+}
+
+/// Shear with tension on one rivet of some rows.
+pub fn of_combined(
+    (loads, factors): (Loads, Factors),
+    rivets_per_inch: f64,
+    (shear, tested): (Allowable, Option<Allowable>),
+    found: &Combined,
+    work: &mut Working<'_>,
+) {
+    let kind = match loads.kind {
+        crate::joint::margin::LoadKind::Limit => factors.safety.value,
+        crate::joint::margin::LoadKind::Ultimate => 1.0,
+    };
+    let all = Value::number(kind * factors.fitting.map_or(1.0, |fitting| fitting.value));
+    let basis = factors.fitting.map_or(factors.safety.basis, |fitting| factors.safety.basis.weaker(fitting.basis));
+    let factor = Figure::new(FACTORS, all, basis);
+    let one = Figure::new(ONE, shear.force, shear.basis);
+    let running = Value::new(Kind::RunningLoad, loads.shear.lbf() * rivets_per_inch);
+    let per = Figure::given(PER_WIDTH, Value::new(Kind::PerUnit, rivets_per_inch));
+    let on_one = work.step(&ON_ONE, About::Whole, &[Figure::given(RUNNING, running), per], loads.shear);
+    let figures = [on_one, factor, one];
+    let in_shear = work.step(&TAKES_SHEAR, About::Whole, &figures, Value::number(found.shear));
+    let (Some(tested), Some(tension), Some(margin)) = (tested, found.tension, found.margin) else { return };
+    let figures = [Figure::given(PULL, loads.tension), factor, Figure::new(TESTED, tested.force, tested.basis)];
+    let in_tension = work.step(&TAKES_PULL, About::Whole, &figures, Value::number(tension));
+    work.step(&INTERACTION, About::Whole, &[in_shear, in_tension], Value::number(margin));
+}
+
+/// A patch, as [`patch`](crate::repair::patch::patch) found it.
+pub fn of_patch(query: &PatchQuery<'_, '_>, found: &Patch, work: &mut Working<'_>) {
+    opening(query, &found.opening, work);
+    let case = Case::of(found.rivet.series().head, found.rivet.alloy(), found.rivet.size());
+    if let Some(chosen) = found.chosen
+        && let Some(times) = query.practice.fraction(Name::DiameterPerThicknessTarget, &case)
+    {
+        let (over, under) = times.value;
+        let times = Figure::new(TIMES, Value::number(f64::from(over) / f64::from(under)), times.basis);
+        let thickest = Figure::given(THICKEST, chosen.thickest);
+        work.step(&DIAMETER, About::Whole, &[times, thickest], chosen.wanted);
+    }
+    // One rivet carries the same in whatever row.
+    let single = LaidRows {
+        rivet: found.rivet.without_length(),
+        stack: &found.stack,
+        edge: found.edge.value,
+        pitch: found.pitch,
+        rows: 1,
+        apart: found.edge.value,
+        staggered: false,
+        shear: Shear::Single,
+        practice: query.practice,
+    };
+    let diameter = Some(found.rivet.diameter());
+    work.of(About::Named(BY_ITSELF));
+    let one = one_of(&single, found.rate.by_strength.is_some(), work);
+    work.of(About::Whole);
+    let sheet = (query.material, query.thickness, query.practice);
+    let counts = splice::counts(&found.rate, sheet, diameter, one, work);
+    if let Some(count) = counts.laid(&found.rate) {
+        pitch(query, found, &case, count.called(COUNT), work);
+    }
+    for (side, name, opening) in [(&found.across, "ends", ACROSS), (&found.along, "sides", ALONG)] {
+        side_of(found, side, &counts, (name, opening), work);
+    }
+    let rows = LaidRows {
+        rows: found.across.rows,
+        pitch: found.pitch,
+        apart: found.apart,
+        staggered: found.pattern == Pattern::Staggered,
+        ..single
+    };
+    work.of(About::Named(LAID_OUT));
+    let carries = of_rows(&rows, &found.row, work);
+    work.of(About::Whole);
+    if let (Some(carries), Some(share)) = (carries, found.share) {
+        splice::develops(carries, sheet, share, work);
+    }
+    let edge = of_given(EDGE, found.edge);
+    let spacing = Figure::given(SPACING, found.apart);
+    for (name, spread, rows, size) in [
+        ("plate along the load", found.along.spread, found.across.rows, found.plate.along),
+        ("plate across the load", found.across.spread, found.along.rows, found.plate.across),
+    ] {
+        let figures = [Figure::given(SPREAD, spread), edge, Figure::given(ROWS, Value::count(rows)), spacing];
+        work.step(&PLATE_SIZE, About::Named(name), &figures, size);
+    }
+    mass(query, found, work);
+}
+
+/// What one rivet of a row of its own carries.
+fn one_of(rows: &LaidRows<'_, '_>, counts: bool, work: &mut Working<'_>) -> Option<Figure<'static>> {
+    let question = rows.question().without_pitch();
+    let found = question.strength().ok().filter(|_| counts)?;
+    joint::one_rivet(&question, &found, work).allowable
+}
+
+fn opening(query: &PatchQuery<'_, '_>, found: &Opening, work: &mut Working<'_>) {
+    let given = |along, across| (Figure::given(DAMAGE_ALONG, along), Figure::given(DAMAGE_ACROSS, across));
+    match query.damage {
+        Damage::Hole { along, across } => {
+            let (a, b) = given(along, across);
+            let corner = Figure::new(CORNER, CUT_RADIUS, Basis::FAA_31B_CUT_CORNER);
+            let off = (0.20711 * a.held().min(b.held())).min(0.2929 * corner.held());
+            let off = work.step(&STANDS_OFF, About::Whole, &[a, b, corner], length(off));
+            work.step(&OPENING_ALONG, About::Whole, &[a, off, mark()], found.along);
+            work.step(&OPENING_ACROSS, About::Whole, &[b, off, mark()], found.across);
+        }
+        Damage::Crack { along, across } => {
+            let (a, b) = given(along, across);
+            let stop = Figure::new(STOP, STOP_HOLE, Basis::AC43_STOP_HOLES);
+            work.step(&CRACK_ALONG, About::Whole, &[a, stop], found.along);
+            work.step(&CRACK_ACROSS, About::Whole, &[b, stop], found.across);
+        }
+        Damage::Opening { .. } => {}
+    }
+}
+
+fn pitch(query: &PatchQuery<'_, '_>, found: &Patch, case: &Case, count: Figure<'static>, work: &mut Working<'_>) {
+    let rows = Figure::given(ROWS, Value::count(found.across.rows));
+    let greatest = query.practice.length(Name::PitchGreatest, &case.in_rows(found.across.rows));
+    let holds = rows.held() / count.held();
+    let widest = match greatest {
+        Some(greatest) => {
+            let figures = [of_given(PITCH_MOST, greatest), rows, count];
+            work.step(&WIDEST_LIMITED, About::Whole, &figures, length(holds.min(greatest.value.to_inches_f64())))
+        }
+        None => work.step(&WIDEST, About::Whole, &[rows, count], length(holds)),
+    };
+    // Only where less than a step lies between widest and least is it not to a mark.
+    if found.pitch == found.pitch.floor_to(STEP) {
+        work.step(&MARKED, About::Whole, &[widest, mark()], found.pitch);
+    }
+}
+
+fn side_of(
+    found: &Patch,
+    side: &Side,
+    counts: &Counts,
+    (name, opening): (&'static str, super::Symbol),
+    work: &mut Working<'_>,
+) {
+    work.of(About::Named(name));
+    let width = Figure::given(opening, side.width).called(WIDTH);
+    if let Some(needed) = side.needed {
+        counts.over(&found.rate, width, needed, work);
+    }
+    let pitch = Figure::given(PITCH, found.pitch);
+    let per_row = work.step(&OF_ROW, About::Whole, &[width, pitch], Value::count(side.per_row));
+    let rows = Figure::given(ROWS, Value::count(side.rows));
+    let rule = if found.pattern == Pattern::Staggered { &OF_STAGGERED } else { &OF_SIDE };
+    work.step(rule, About::Whole, &[per_row, rows], Value::count(side.counted));
+    work.step(&OF_SPREAD, About::Whole, &[per_row, pitch], side.spread);
+    work.of(About::Whole);
+}
+
+/// The mass of a plate; `None` where its density is not known.
+fn weighed(plate: &Plate, name: &'static str, work: &mut Working<'_>) -> Option<Figure<'static>> {
+    let properties = plate.material.properties(plate.thickness)?;
+    let density = Value::new(Kind::Density, properties.density_lb_in3());
+    let figures = [
+        Figure::given(ALONG, plate.along),
+        Figure::given(ACROSS, plate.across),
+        Figure::given(RADIUS, plate.radius),
+        Figure::given(THICKNESS, plate.thickness),
+        Figure::new(DENSITY, density, properties.basis()),
+    ];
+    Some(work.step(&WEIGHED, About::Named(name), &figures, plate.mass?))
+}
+
+fn mass(query: &PatchQuery<'_, '_>, found: &Patch, work: &mut Working<'_>) {
+    let (Some(adds), Some((density, basis))) = (found.mass, found.rivet.alloy().density_lb_in3()) else { return };
+    let Some(each) = mass_each(&found.rivet, density) else { return };
+    let none = |symbol| Figure::given(symbol, Mass::ZERO);
+    let Some(plate) = weighed(&found.plate, "plate", work) else { return };
+    let filler = found.filler.and_then(|filler| weighed(&filler, "filler", work));
+    let Opening { along, across, radius, stop_hole } = found.opening;
+    let cut = Plate { radius, ..Plate::of(query.material, query.thickness, along, across) }.weighed();
+    let cut = if stop_hole.is_none() { weighed(&cut, "skin that is cut out", work) } else { None };
+    let rivets = found.filler_holes().count().saturating_add(found.holes().count());
+    let rivets = Value::count(u32::try_from(rivets).unwrap_or(u32::MAX));
+    let figures = [
+        plate,
+        filler.map_or(none(FILLER_MASS), |filler| filler.called(FILLER_MASS)),
+        Figure::given(RIVETS, rivets),
+        Figure::new(EACH, each, basis),
+        cut.map_or(none(CUT_MASS), |cut| cut.called(CUT_MASS)),
+    ];
+    work.step(&ADDED, About::Whole, &figures, adds);
+}
+
+/// A splice, as [`splice`](crate::repair::splice::splice) found it.
+pub fn of_splice(query: &SpliceQuery<'_, '_>, found: &Splice, work: &mut Working<'_>) {
+    for (leg, number) in found.legs.iter().zip(1_u8..) {
+        work.of(About::Leg(number));
+        leg_of(query, leg, work);
+    }
+    work.of(About::Whole);
+    let longest = found.legs.iter().map(|leg| leg.half).max().unwrap_or(Length::ZERO);
+    let gap = Figure::given(GAP, query.gap);
+    work.step(&OF_WHOLE, About::Whole, &[Figure::given(LONGEST_HALF, longest), gap], found.length);
+    if let Some(filler) = found.filler {
+        let short = Figure::new(FILLER_SHORT, crate::repair::splice::FILLER_ROOM, Basis::ARMY_0992_P84);
+        work.step(&OF_FILLER, About::Whole, &[gap, short], filler);
+    }
+}
+
+fn leg_of(query: &SpliceQuery<'_, '_>, leg: &LegSplice, work: &mut Working<'_>) {
+    let area = |in2: f64| Value::new(Kind::Area, in2);
+    let (width, thickness) = (Figure::given(LEG_WIDTH, leg.leg.width), Figure::given(THICKNESS, leg.leg.thickness));
+    let own = work.step(&LEG_AREA, About::Whole, &[width, thickness], area(leg.area_in2));
+    let plate = [Figure::given(PLATE_WIDTH, leg.plate.0), Figure::given(PLATE_THICKNESS, leg.plate.1)];
+    let plate = work.step(&OF_PLATE, About::Whole, &plate, area(leg.plate_area_in2));
+    work.step(&PLATE_OVER, About::Whole, &[plate, own], Value::number(leg.plate_area_in2 / leg.area_in2));
+    if leg.rivet.is_some() {
+        work.step(&TWICE, About::Whole, &[thickness], leg.leg.thickness.times(2, 1));
+        work.step(&THRICE, About::Whole, &[thickness], leg.leg.thickness.times(3, 1));
+        work.step(&A_QUARTER, About::Whole, &[width], length(leg.leg.width.to_inches_f64() / 4.0));
+    }
+    let needed = match (&leg.rate, &leg.bolts, leg.rivet) {
+        (Some(rate), _, Some(rivet)) => {
+            let one = query.pack_of(&leg.leg, leg.plate.1).and_then(|stack| {
+                let rows = LaidRows {
+                    rivet: rivet.without_length(),
+                    stack: &stack,
+                    edge: leg.edge,
+                    pitch: leg.pitch,
+                    rows: 1,
+                    apart: leg.pitch,
+                    staggered: false,
+                    shear: Shear::Single,
+                    practice: query.practice,
+                };
+                one_of(&rows, rate.by_strength.is_some(), work)
+            });
+            let sheet = (query.material, leg.leg.thickness, query.practice);
+            let counts = splice::counts(rate, sheet, Some(leg.diameter), one, work);
+            counts.over(rate, width, leg.needed, work)
+        }
+        (_, Some(bolts), _) => {
+            let (used, _) = splice::by_table(bolts, None, work);
+            Some(splice::over_width(bolts, used, width, leg.needed, work))
+        }
+        _ => None,
+    };
+    let needed = needed.unwrap_or_else(|| Figure::given(NEEDED, Value::count(leg.needed)));
+    let lines = Figure::given(LINES, Value::count(leg.lines));
+    let ranks = work.step(&IN_A_LINE, About::Whole, &[needed, lines], Value::count(leg.ranks));
+    let Some(least) = query.practice.length(Name::PitchLeast, &query.case_of(leg)) else { return };
+    let edge = Figure::new(EDGE, leg.edge, Basis::AS_GIVEN);
+    let marked = least.value.ceil_to(STEP);
+    let marked = work.step(&LEAST_MARKED, About::Whole, &[of_given(PITCH_LEAST, least), mark()], marked);
+    let least_half = query.least_half(leg);
+    let least_half = Figure::new(HALF_LEAST, least_half.value, least_half.basis);
+    let gaps = ranks.held() - 1.0;
+    let own = (2.0 * edge.held() + gaps * marked.held()).max(least_half.held());
+    let own = Length::try_from_inches_f64(own).unwrap_or(LONGEST).ceil_to(STEP);
+    let half = work.step(&OF_HALF, About::Whole, &[edge, ranks, marked, least_half, mark()], own);
+    // A frame's plate is one piece: as long as its longest leg asks for.
+    let half = if query.spliced == Spliced::Frame { Figure::given(HALF, leg.half) } else { half };
+    if leg.ranks > 1 {
+        work.step(&OVER_HALF, About::Whole, &[marked, half, edge, ranks, mark()], leg.pitch);
+    }
+    if leg.lines > 1 {
+        let narrower = Figure::given(NARROWER, leg.leg.width.min(leg.plate.0));
+        work.step(&LINES_APART, About::Whole, &[narrower, edge, lines, mark()], leg.apart);
+    }
+}
+
+/// The seam of one side of a panel, by its number counted from 1, as [`seam`](crate::repair::panel::seam) found it.
+pub fn of_side(
+    number: u16,
+    length_of_side: Length,
+    (factory, found): (&[LaidRows<'_, '_>], &CopiedSeam),
+    work: &mut Working<'_>,
+) {
+    for ((rows, asked), seam) in factory.iter().zip(&found.factory).zip(1_u16..) {
+        work.of(About::FactorySeam(number, seam));
+        of_rows(rows, asked, work);
+    }
+    work.of(About::Numbered("side", number));
+    let side = Figure::given(SIDE, length_of_side);
+    let (edge, pitch) = (Figure::given(EDGE, found.edge), Figure::given(PITCH, found.pitch));
+    let per_row = work.step(&SIDE_ROW, About::Whole, &[side, edge, pitch], Value::count(found.per_row));
+    work.step(&SIDE_FIRST, About::Whole, &[side, per_row, pitch], found.first);
+    work.of(About::Whole);
+}
+
+/// A bend: the least radius, and the setback.
+pub fn of_bend(
+    degrees: f64,
+    (radius, thickness): (Length, Length),
+    limits: Option<Given<Interval>>,
+    setback: Given<Length>,
+    work: &mut Working<'_>,
+) {
+    let sheet = Figure::given(THICKNESS, thickness);
+    let mut used = Figure::given(BEND_RADIUS, radius);
+    if let Some(limits) = limits {
+        let least = limits.value.min();
+        let times = Value::number(least.to_inches_f64() / thickness.to_inches_f64());
+        let least_radius =
+            work.step(&LEAST_BEND, About::Whole, &[Figure::new(HALVES, times, limits.basis), sheet], least);
+        if radius == least {
+            used = least_radius.called(BEND_RADIUS);
+        }
+    }
+    let degrees = Figure::given(DEGREES, Value::new(Kind::Degrees, degrees));
+    work.step(&BEND_SETBACK, About::Whole, &[degrees, used, sheet], setback.value);
+}
+
+/// The margin of a rivet of which the load was worked out elsewhere.
+pub fn of_worst(
+    (load, factors): (Load, Factors),
+    carries: Allowable,
+    margin: Margin,
+    basis: Basis,
+    work: &mut Working<'_>,
+) {
+    let load_figure = Figure::new(SHEAR_LOAD, load.force, basis);
+    let carries = Figure::new(ONE, carries.force, carries.basis);
+    joint::margins_of((load, load_figure), factors, (Some(margin), None), (Some(carries), None), work);
+}

@@ -1,0 +1,43 @@
+//! What most tests begin with: a text made into what it says, and a panic where it says nothing.
+#![allow(
+    clippy::missing_panics_doc,
+    reason = "each panics where its text cannot be read, which is a mistake in the test"
+)]
+
+use shophead::length::Length;
+use shophead::material::Material;
+use shophead::rivet::part::Part;
+use shophead::stack::Stack;
+
+/// A thousandth of an inch, in nanometres.
+pub const THOUSANDTH: i64 = 25_400;
+
+/// A length in nanometres that is known to be in range.
+#[must_use]
+pub fn nm(nanometres: i64) -> Length {
+    Length::from_nanometres(nanometres).expect("in range")
+}
+
+/// `.125`, `1/8`, `3.2mm`.
+#[must_use]
+pub fn inch(text: &str) -> Length {
+    Length::parse(text).unwrap_or_else(|error| panic!("{text}: {error}"))
+}
+
+/// `MS20470AD4`.
+#[must_use]
+pub fn part(text: &str) -> Part<'static> {
+    Part::parse(text).unwrap_or_else(|error| panic!("{text}: {error}"))
+}
+
+/// `clad 2024-T3`.
+#[must_use]
+pub fn material(text: &str) -> Material {
+    Material::parse(text).unwrap_or_else(|error| panic!("{text}: {error}"))
+}
+
+/// `2024-T3:.032, .040:countersunk`.
+#[must_use]
+pub fn stack(text: &str) -> Stack {
+    Stack::parse(text).unwrap_or_else(|error| panic!("{text}: {error}"))
+}
