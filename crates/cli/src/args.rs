@@ -923,6 +923,15 @@ pub(crate) struct SurveyArgs {
     /// The holes file that the measures go to; it is made when it is not there.
     #[arg(value_name = "HOLES.csv")]
     pub(crate) holes: PathBuf,
+    /// Who measures: written with each measure.
+    #[arg(long, value_name = "NAME")]
+    pub(crate) by: Option<String>,
+    /// The gauge, by its number: written with each measure.
+    #[arg(long, value_name = "NUMBER")]
+    pub(crate) gauge: Option<String>,
+    /// When, 2026-11-25; otherwise today.
+    #[arg(long, value_name = "DATE")]
+    pub(crate) date: Option<String>,
     /// A conversation has no answer to write.
     #[arg(short, long, hide = true)]
     pub(crate) output: Option<PathBuf>,

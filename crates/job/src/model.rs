@@ -412,6 +412,38 @@ pub struct MeasuredHole {
     pub before: Option<AsFound>,
     /// What somebody noted; may be empty.
     pub remark: String,
+    /// Who measured it, when and with what.
+    pub taken: Taken,
+}
+
+/// Who measured something, when and with what, as far as it was written down.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Hash)]
+pub struct Taken {
+    /// Who; may be empty.
+    pub by: String,
+    /// When.
+    pub date: Option<Date>,
+    /// The gauge, by its number; may be empty.
+    pub gauge: String,
+}
+
+impl Taken {
+    /// Whether nothing was written down.
+    #[must_use]
+    pub fn is_empty(&self) -> bool {
+        *self == Taken::default()
+    }
+}
+
+/// `A. Example, 2026-11-25, gauge PG-14`.
+impl std::fmt::Display for Taken {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        let by = Some(self.by.clone()).filter(|by| !by.is_empty());
+        let date = self.date.map(|date| date.to_string());
+        let gauge = Some(format!("gauge {}", self.gauge)).filter(|_| !self.gauge.is_empty());
+        let parts: Vec<String> = [by, date, gauge].into_iter().flatten().collect();
+        f.write_str(&parts.join(", "))
+    }
 }
 
 impl MeasuredHole {

@@ -177,6 +177,8 @@ fn line_form<'a>(rivet: &Inspected<'_, 'a>, practice: &Practice<'a>) -> form::in
         height: rivet.line.head.height.map(form::Interval::from),
         condition: rivet.line.condition.clone(),
         remark: rivet.line.remark.clone(),
+        taken: (&rivet.line.taken).into(),
+        batch: rivet.line.batch.clone(),
         earlier: rivet.earlier,
         accepted: rivet.is_accepted(),
         reasons: reasons.map(|finding| finding.code().into()).collect(),

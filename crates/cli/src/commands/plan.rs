@@ -666,6 +666,7 @@ fn hole_form<'a>(row: &'a RowPlan<'a>, plan: &'a HolePlan<'a>, context: &'a Cont
         direction: measured.as_found.direction().map(form::Direction::from),
         opened: measured.opened.map(|drill| drill.to_string()),
         remark: &measured.remark,
+        taken: (&measured.taken).into(),
     };
     let hole = form::plan::HoleInRow {
         hole_number: plan.number.into(),

@@ -4,17 +4,19 @@ use std::fs::{self, File, OpenOptions};
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
 
-use shophead_job::diagnostic::escaped;
+use shophead_job::diagnostic::{escaped, is_unseen};
 use shophead_job::file::{Held, Lines};
-use shophead_job::model::Job;
+use shophead_job::model::{Job, Taken};
 use shophead_job::plan::Plan;
 use shophead_job::read::{Files, bytes_of, read_holes_file_from};
 use shophead_job::survey::{HEADER, Survey, prepare};
 
+use super::date;
 use crate::args::{Common, Format, SurveyArgs};
 use crate::context::Context;
 use crate::exit::Stop;
 use crate::files::{Inputs, cannot, is_standard};
+use crate::input;
 use crate::output;
 use crate::report::Report;
 use crate::talk::Talk;
@@ -71,7 +73,12 @@ pub(super) fn run<'a>(args: &SurveyArgs, job: &'a Job, context: &Context<'a>) ->
     let prepared = prepare(old.as_deref());
     let file = read_holes_file_from(prepared.content.clone(), path, job)?;
     let plan = Plan::make(job, context.practice);
-    let mut survey = Survey::new(&plan, &file, prepared.line_end, context.prompts);
+    let taken = Taken {
+        by: one_line("--by", args.by.as_deref())?,
+        date: Some(date(args.date.as_deref())?),
+        gauge: one_line("--gauge", args.gauge.as_deref())?,
+    };
+    let mut survey = Survey::new(&plan, &file, prepared.line_end, context.prompts).taken(taken);
     let mut talk = Talk::of(args.screen.width);
     let not_written = |error: io::Error| Stop::Failed(cannot("write", path, &error));
     // Everything has been read and understood: only now is anything written, and only if it is still as it was read.
@@ -92,6 +99,15 @@ pub(super) fn run<'a>(args: &SurveyArgs, job: &'a Job, context: &Context<'a>) ->
         return Err(stop);
     }
     Ok(report(&survey, context))
+}
+
+/// A text that goes into a cell.
+fn one_line(option: &str, text: Option<&str>) -> Result<String, Stop> {
+    let text = text.unwrap_or_default().trim();
+    if text.contains(is_unseen) {
+        return Err(input::wrong(option, text, "it has a character that cannot be seen; leave it out"));
+    }
+    Ok(text.to_owned())
 }
 
 /// What was cut off goes to a file of its own; it is never thrown away.

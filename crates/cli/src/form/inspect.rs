@@ -50,6 +50,10 @@ pub(crate) struct Line<'a> {
     pub(crate) condition: String,
     /// What was noted; may be empty.
     pub(crate) remark: String,
+    /// Who looked at it, when and with what.
+    pub(crate) taken: super::Taken,
+    /// The batch that the rivet came from; may be empty.
+    pub(crate) batch: String,
     /// How many earlier lines there are for the same hole.
     pub(crate) earlier: u32,
     /// Whether it is accepted.

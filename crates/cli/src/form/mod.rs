@@ -685,6 +685,25 @@ pub(crate) struct HoleStep<'a> {
     pub(crate) findings: Vec<Finding<'a>>,
 }
 
+/// Who measured something, when and with what.
+#[derive(Debug, Serialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
+pub(crate) struct Taken {
+    /// Who; empty where it was not written down.
+    pub(crate) by: String,
+    /// When, 2026-11-25; null where it was not written down.
+    pub(crate) date: Option<String>,
+    /// The gauge, by its number; may be empty.
+    pub(crate) gauge: String,
+}
+
+impl From<&shophead_job::model::Taken> for Taken {
+    fn from(taken: &shophead_job::model::Taken) -> Taken {
+        let date = taken.date.map(|date| date.to_string());
+        Taken { by: taken.by.clone(), date, gauge: taken.gauge.clone() }
+    }
+}
+
 /// A place in the plane of the sheet.
 #[derive(Clone, Copy, Debug, Serialize)]
 #[cfg_attr(test, derive(schemars::JsonSchema))]

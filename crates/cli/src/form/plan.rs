@@ -271,6 +271,8 @@ pub(crate) struct Measured<'a> {
     pub(crate) opened: Option<String>,
     /// What was noted; may be empty.
     pub(crate) remark: &'a str,
+    /// Who measured it, when and with what.
+    pub(crate) taken: super::Taken,
 }
 
 /// One position.

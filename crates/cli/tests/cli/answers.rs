@@ -204,7 +204,7 @@ fn a_repair_leaves_no_rivet_and_a_blind_rivet_is_not_taken() {
     assert_eq!(job.read("answers.csv"), before, "nothing of it is written");
     // Where nothing bars it, it is taken as it is written, and ordered by whoever has its document.
     let job = Job::new();
-    let holes = job.read("holes.csv") + "B1,9,.150,.098,,\n";
+    let holes = job.read("holes.csv") + "B1,9,.150,.098,,,,,\n";
     job.write("holes.csv", &holes);
     job.answer("--row B1 --hole 9", "blind --rivet XYZ-5-4");
     let order = job.json("order job.toml").1;

@@ -53,6 +53,8 @@ impl Bench {
     fn command(&self, typed: &str) -> Command {
         let mut command = Command::new(assert_cmd::cargo::cargo_bin!("shophead"));
         command.current_dir(self.folder.path()).args(typed.split_whitespace());
+        // 24 November 2026.
+        command.env("SOURCE_DATE_EPOCH", "1795521600");
         command.stdin(Stdio::piped()).stdout(Stdio::piped()).stderr(Stdio::piped());
         command
     }
@@ -80,6 +82,7 @@ fn a_conversation_reads_the_same_through_a_pipe() {
     let talk = "\
 Panel
 0 of 1000 holes are measured.
+Nobody is named. Type by and your name to have it written with each measure.
 Type what you measure, in inches; ? helps.
 Row K1, long edge: 1000 holes for MS20470AD5.
 K1 1/1000 > .172 .168 g burr
@@ -98,11 +101,12 @@ K1 4/1000 > q
     assert!(out.starts_with(talk), "{out}");
     assert_eq!(
         bench.found(),
-        "row,hole,major,minor,condition,direction,opened,remark\nK1,1,0.172,0.168,gouged,,,\"burr\"\nK1,3,0.159,,sound,,,\"\"\n"
+        "row,hole,major,minor,condition,direction,opened,by,date,gauge,remark\n\
+         K1,1,0.172,0.168,gouged,,,,2026-11-24,,\"burr\"\nK1,3,0.159,,sound,,,,2026-11-24,,\"\"\n"
     );
     // On it goes, corrects, and the plan takes the last line.
     let (_, out, _) = bench.survey("b\n.160 c\n");
-    assert!(out.contains("K1 4/1000 > b\nK1 3 was .159. Enter keeps it.\n"), "{out}");
+    assert!(out.contains("K1 4/1000 > b\nK1 3 was .159 (2026-11-24). Enter keeps it.\n"), "{out}");
     assert!(out.contains("REFER. The hole is cracked. Stop"), "{out}");
     assert!(out.contains("The earlier .159 stays in the file.\n"), "{out}");
     let (status, plan, _) = bench.run("plan job.toml --format json", "");
@@ -221,7 +225,7 @@ fn a_second_survey_of_the_same_file_is_refused() {
     first.stdin.take().expect("an input").write_all(b".159\n").expect("typed");
     let first = first.wait_with_output().expect("an end");
     assert!(first.status.success());
-    assert!(bench.found().ends_with("K1,1,0.159,,sound,,,\"\"\n"), "{}", bench.found());
+    assert!(bench.found().ends_with("K1,1,0.159,,sound,,,,2026-11-24,,\"\"\n"), "{}", bench.found());
     // A plan may be made meanwhile, and the next survey goes on.
     assert_eq!(bench.run("plan job.toml", "").0, Some(0));
     assert_eq!(bench.survey(".160\n").0, Some(0));
@@ -288,7 +292,7 @@ fn the_demo_goes_from_survey_to_signature() {
 
     // Survey: every hole of the demo's holes file, jumped to one after the other.
     let holes = fs::read_to_string(format!("{DEMO}/holes.csv")).expect("the demo");
-    let mut typed = String::new();
+    let mut typed = "by A. Example\ngauge PG-14\n".to_owned();
     for line in holes.lines().skip(1) {
         let cells: Vec<&str> = line.split(',').collect();
         let damage = if cells[4].is_empty() { "s" } else { cells[4] };

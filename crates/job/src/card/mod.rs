@@ -7,6 +7,7 @@
 //! Nothing is calculated here: limits are asked of the core, everything else stands in the plan and the order.
 
 use std::borrow::Cow;
+use std::collections::HashMap;
 use std::fmt::Write;
 
 use maud::{DOCTYPE, Markup, PreEscaped, Render, html};
@@ -27,6 +28,7 @@ use crate::diagnostic::escaped;
 use crate::drawing::{Mark, sheets};
 use crate::grouped::grouped;
 use crate::inspect::{Inspected, Inspection};
+use crate::model::Taken;
 use crate::order::{Alternative, NotOrdered, OrderLine, not_ordered};
 use crate::plan::{Bucked, Choice, EdgePlan, HolePlan, Plan, RowCut, RowPlan, Standing, Subject, There, in_words};
 use crate::tools::Tool;
@@ -238,7 +240,8 @@ impl<'j> Card<'_, 'j> {
             return section("stops", "Nothing stops the work", &html! { p { "No finding has to be referred." } });
         }
         let columns =
-            [column("where", 17), column("what was found", 55), column("answer: by whom, where it is written", 28)];
+            [column("where", 12), column("what was found", 64), column("answer: by whom, where it is written", 24)];
+        let mut said = HashMap::new();
         let content = html! {
             p { "Stop here until the holder of the type's data or a licensed person has answered each of these. Do not open these holes." }
             table style=(labels(&columns)) {
@@ -249,7 +252,7 @@ impl<'j> Card<'_, 'j> {
                             @let name = subject.to_string();
                             tr {
                                 th scope="row" { (Said(&name)) }
-                                td class="small" { (self.why(*subject, of_subject)) }
+                                td class="small" { (self.why(*subject, of_subject, &mut said)) }
                                 @match self.answers(*subject, of_subject) {
                                     Some(answers) => { td { (self.list(&answers)) } }
                                     None => { (write_cell(&format!("answer for {name}"))) }
@@ -271,7 +274,13 @@ impl<'j> Card<'_, 'j> {
         Some(answers)
     }
 
-    fn why(&self, subject: Subject<'j>, findings: &[(Subject<'j>, &Finding)]) -> Markup {
+    /// Why, and where that is as it was said before, a word to where. `said` keeps what was said and of what.
+    fn why(
+        &self,
+        subject: Subject<'j>,
+        findings: &[(Subject<'j>, &Finding)],
+        said: &mut HashMap<String, String>,
+    ) -> Markup {
         let hole = match subject {
             Subject::Hole(row, number) => {
                 self.plan.rows.iter().find(|plan| plan.row.name == row).and_then(|plan| plan.hole(number))
@@ -282,6 +291,14 @@ impl<'j> Card<'_, 'j> {
             Some(lines) => lines,
             None => findings.iter().map(|(_, finding)| self.said(finding)).collect(),
         };
+        let once = |line: &String| match (said.get(line), line.split_once(": ")) {
+            (Some(before), Some((step, _))) => format!("{step}: as for {before}."),
+            _ => {
+                said.insert(line.clone(), subject.to_string());
+                line.clone()
+            }
+        };
+        let lines: Vec<String> = lines.iter().map(once).collect();
         html! {
             @if let Some(hole) = hole { strong { "Found " (Said(&words::found(hole, self.units))) "." } " " }
             @for line in &lines { (Said(line)) " " }
@@ -394,12 +411,12 @@ impl<'j> Card<'_, 'j> {
 
     fn removals(&self) -> Markup {
         let columns = [
-            column("rows: tick when out", 30),
-            column("installed", 17),
-            column("drill", 13),
-            column("depth, no more", 10),
-            column("punch under", 9),
-            column("mind", 21),
+            column("rows: tick when out", 24),
+            column("installed", 15),
+            column("drill", 11),
+            column("depth, no more", 9),
+            column("punch under", 8),
+            column("mind", 33),
         ];
         // Rows that come out alike share a line, in the order in which the first of them comes.
         let groups = grouped(self.plan.removals().into_iter().map(|note| {
@@ -650,10 +667,10 @@ impl<'j> Card<'_, 'j> {
     fn holes(&self) -> Markup {
         let columns = [
             tick_column("done", 5),
-            column("hole", 11),
+            column("hole", 9),
             column("found", 13),
-            column("do", 27),
-            column("rivet", 19),
+            column("do", 31),
+            column("rivet", 17),
             column("limits of the hole; drive the head to", 17),
             column("found after", 8),
         ];
@@ -687,7 +704,11 @@ impl<'j> Card<'_, 'j> {
             tr {
                 (tick(&format!("done, {name}")))
                 th scope="row" { (Said(&row.row.name)) " hole " (hole.number) }
-                td { (Said(&words::found_first(hole, self.units))) @if !hole.about.is_empty() { br; (Said(hole.about)) } }
+                td {
+                    (Said(&words::found_first(hole, self.units)))
+                    @if !hole.about.is_empty() { br; (Said(hole.about)) }
+                    @if let Some(measured) = hole.measured.filter(|_| self.holes_taken().len() > 1) { (taken(&measured.taken)) }
+                }
                 td {
                     @if let Some(ruling) = hole.ruling {
                         (Said(&in_words(ruling.answer)))
@@ -774,9 +795,38 @@ impl<'j> Card<'_, 'j> {
                         }
                     }
                 }
-                (write_cell(&format!("{name} looked at by")))
+                @if rivet.line.taken.is_empty() { (write_cell(&format!("{name} looked at by"))) }
+                @else { td class="small" { (Said(&rivet.line.taken.to_string())) } }
             }
         }
+    }
+
+    /// The batches that the driven rivets of a part came from, each once.
+    fn batches(&self, part: &Part<'_>) -> Vec<&str> {
+        let rivets = self.inspection.map(|found| found.rivets.as_slice()).unwrap_or_default();
+        let of_part = rivets.iter().filter(|rivet| rivet.planned.as_ref() == Some(part));
+        let mut batches: Vec<&str> =
+            of_part.map(|rivet| rivet.line.batch.as_str()).filter(|batch| !batch.is_empty()).collect();
+        batches.sort_unstable();
+        batches.dedup();
+        batches
+    }
+
+    /// Who measured which holes, when and with what.
+    fn holes_taken(&self) -> Vec<String> {
+        let holes = self.plan.rows.iter().flat_map(|row| row.holes.iter().map(move |hole| (row, hole)));
+        let taken = holes.filter_map(|(row, hole)| {
+            let taken = &hole.measured?.taken;
+            (!taken.is_empty()).then_some((taken, (row.row.name.as_str(), hole.number)))
+        });
+        who_took(taken)
+    }
+
+    /// Who looked at which driven rivets.
+    fn heads_taken(&self) -> Vec<String> {
+        let rivets = self.inspection.map(|found| found.rivets.as_slice()).unwrap_or_default();
+        let taken = rivets.iter().filter(|rivet| !rivet.line.taken.is_empty());
+        who_took(taken.map(|rivet| (&rivet.line.taken, (rivet.row.row.name.as_str(), rivet.line.number))))
     }
 
     fn order(&self) -> Markup {
@@ -821,7 +871,10 @@ impl<'j> Card<'_, 'j> {
                             @if with_stock { td class="number" { @if let Some(stock) = line.stock { (stock) } } }
                             td class="number" { strong { (line.buy) } }
                             td class="number" { (mass(line)) }
-                            (write_cell(&format!("lot or batch of {}", line.part)))
+                            @match self.batches(&line.part).as_slice() {
+                                [] => { (write_cell(&format!("lot or batch of {}", line.part))) }
+                                batches => { td { (Said(&batches.join(", "))) } }
+                            }
                             (write_cell(&format!("{} driven by", line.part)))
                         }
                     }
@@ -919,8 +972,12 @@ impl<'j> Card<'_, 'j> {
                 p { "Figures from these were recalled, not read. Check them against your own documents before relying on them." }
                 ul class="ticks" { @for basis in &recalled { li { label { (tick_box_bare()) span { (Said(basis)) } } } } }
             }
-            @for what in ["Holes measured", "Heads measured"] {
-                div class="sign" role="group" aria-label=(what) { p { (what) } (field("By")) (field("Gauge and its number")) (field("Calibrated until")) (field("Date")) }
+            @for (what, taken) in [("Holes measured", self.holes_taken()), ("Heads measured", self.heads_taken())] {
+                div class="sign" role="group" aria-label=(what) {
+                    p { (what) }
+                    @if !taken.is_empty() { ul class="taken" { @for line in &taken { li { (Said(line)) } } } }
+                    (field("By")) (field("Gauge and its number")) (field("Calibrated until")) (field("Date"))
+                }
             }
             @for line in lines {
                 div class="sign" role="group" aria-label=(line) {
@@ -931,6 +988,21 @@ impl<'j> Card<'_, 'j> {
         };
         html! { div class="record" { (self.order()) (section("sign-off", "Record", &content)) } }
     }
+}
+
+/// Who measured something, when and with what; nothing where that was not written down.
+fn taken(taken: &Taken) -> Markup {
+    html! { @if !taken.is_empty() { br; span class="small" { (Said(&taken.to_string())) } } }
+}
+
+/// The same for many, those of one person with one gauge on one day together: `A. Example, 2026-11-25, gauge PG-14: K1 1-48; K2 3`.
+fn who_took<'t>(taken: impl Iterator<Item = (&'t Taken, (&'t str, u32))>) -> Vec<String> {
+    let line = |(taken, holes): (&Taken, Vec<(&str, u32)>)| {
+        let rows = grouped(holes).into_iter();
+        let rows: Vec<String> = rows.map(|(row, numbers)| format!("{row} {}", words::ranges(&numbers))).collect();
+        format!("{taken}: {}", rows.join("; "))
+    };
+    grouped(taken).into_iter().map(line).collect()
 }
 
 /// A box inside its own label.

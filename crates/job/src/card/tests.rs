@@ -153,6 +153,28 @@ fn ids_are_unique_and_every_box_has_a_name_of_its_own_kind() {
 }
 
 #[test]
+fn who_measured_stands_on_the_record_and_beside_the_holes_where_there_are_several() {
+    let mut job = demo("keel-skin");
+    let texts = |job: &Job, selector: &str| {
+        let html = of(job, Units::Inches, None);
+        let page = Html::parse_document(&html);
+        all(&page, selector).into_iter().map(text).collect::<Vec<_>>().join(" ")
+    };
+    let one = "A. Example, 2026-11-24, gauge PG-14: K1 7, 19, 31; K2 4-5;";
+    assert!(texts(&job, ".sign .taken").contains(one), "{}", texts(&job, ".sign .taken"));
+    assert!(!texts(&job, "section[aria-labelledby=holes]").contains("gauge PG-14"), "once is enough");
+    // Somebody else measured one hole again.
+    let hole = job.rows.iter_mut().find(|row| row.name == "A1").map(|row| &mut row.measured[0]).expect("a hole");
+    hole.taken.by = "B. <Sample>".into();
+    assert!(texts(&job, ".sign .taken").contains("B. <Sample>, 2026-11-24, gauge PG-14: A1 5"));
+    let holes = texts(&job, "section[aria-labelledby=holes]");
+    assert!(
+        holes.contains("B. <Sample>, 2026-11-24, gauge PG-14") && holes.contains("A. Example, 2026-11-24"),
+        "{holes}"
+    );
+}
+
+#[test]
 fn every_table_has_headings_and_every_line_its_cells() {
     for (name, html) in cards() {
         let page = Html::parse_document(&html);

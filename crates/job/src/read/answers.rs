@@ -9,7 +9,7 @@ use shophead::hole::{AsFound, Damage};
 use shophead::length::Length;
 use shophead::rivet::part::Part;
 
-use super::holes::{GAUGED, refuse_cut_off, required};
+use super::holes::{GAUGED, date, refuse_cut_off, required};
 use super::keys::ANSWERS_FILE;
 use super::sheet::{Cell, Record, sheet};
 use super::source::{Source, nearest_or_all, quoted};
@@ -53,17 +53,7 @@ fn line(source: &Source<'_>, record: &Record, known: &Known<'_>, rows: &HashMap<
     let to = needed("row").and_then(|row| about(source, row, cell("hole"), known, rows));
     let ruling = needed("answer").and_then(|cell| word(source, cell, "answer", Ruling::ALL.iter().copied()));
     let (by, document) = (text("by"), text("document"));
-    let date = needed("date").and_then(|cell| {
-        let date = cell.text.parse().ok();
-        if date.is_none() {
-            source.mistake(
-                cell.span.clone(),
-                format!("{} is no date", quoted(&cell.text)),
-                "right would be 2026-11-25",
-            );
-        }
-        date
-    });
+    let date = needed("date").and_then(|cell| date(source, cell));
     let findings = needed("finding").and_then(|cell| {
         let codes: Vec<Option<Code>> = cell.text.split_whitespace().map(|code| code_of(source, cell, code)).collect();
         codes.into_iter().collect::<Option<Vec<Code>>>()

@@ -5,16 +5,17 @@ use std::collections::HashMap;
 use shophead::length::{Interval, Length};
 use shophead::upset::Defect;
 
-use super::holes::{RowKey, by_name, length, refuse_cut_off, which_hole};
+use super::holes::{RowKey, by_name, length, refuse_cut_off, taken, which_hole};
 use super::keys::DRIVEN_FILE;
 use super::sheet::{Cell, Record, sheet};
 use super::source::{Source, nearest_or_all, quoted};
 use crate::cell::original;
+use crate::model::Taken;
 
 /// A whole driven file.
 #[derive(Clone, Debug, PartialEq)]
 pub struct DrivenFile {
-    /// The names of the columns that this program does not know.
+    /// The names of the columns that nothing is judged by.
     pub other_columns: Vec<String>,
     /// Its lines, in its order; a later line for a hole replaces an earlier one.
     pub lines: Vec<DrivenLine>,
@@ -33,6 +34,10 @@ pub struct DrivenLine {
     pub condition: String,
     /// What somebody noted; may be empty.
     pub remark: String,
+    /// Who looked at it, when and with what.
+    pub taken: Taken,
+    /// The batch that the rivet came from; may be empty.
+    pub batch: String,
     /// What the other columns say, one cell each.
     pub others: Vec<String>,
 }
@@ -47,6 +52,9 @@ pub struct DrivenHead {
     /// What was seen on it, with the height of the manufactured head still to come where that counts.
     pub seen: Vec<Defect>,
 }
+
+/// So many of the columns that are known, the first ones, are judged; the others are for the record.
+const JUDGED: usize = 6;
 
 /// Nothing was seen that is wrong.
 const SOUND: &str = "sound";
@@ -100,7 +108,8 @@ pub(super) fn file(source: &Source<'_>, rows: &[RowKey]) -> Option<DrivenFile> {
     let by_name = by_name(rows);
     let sheet = sheet(source, &DRIVEN_FILE, &["row", "hole"])?;
     refuse_cut_off(source);
-    let known = |index: usize| sheet.columns.contains(&Some(index));
+    // What is only kept on record goes through like the columns that nobody here knows.
+    let known = |index: usize| sheet.columns.iter().take(JUDGED).any(|place| *place == Some(index));
     let others: Vec<usize> = (0..sheet.header.len()).filter(|index| !known(*index)).collect();
     let mut lines = Vec::with_capacity(sheet.records.len());
     for record in &sheet.records {
@@ -124,20 +133,23 @@ fn line(
     let (row, number) = which_hole(source, record, rows, by_name);
     let measure = |name: &str| cell(name).map_or(Some(None), |cell| measure(source, cell, name).map(Some));
     let (diameter, height) = (measure("diameter"), measure("height"));
+    let taken = taken(source, cell);
     let seen = cell("condition").map_or(Some(Vec::new()), |cell| seen(source, cell));
     if ["diameter", "height", "condition"].iter().all(|name| cell(name).is_none()) {
         let help = "measure the head, or write sound in the column condition when it was looked at only";
         source.mistake(record.span.clone(), "this line says nothing about its rivet", help);
         return None;
     }
-    let remark = cell("remark").map(|cell| original(&cell.text).to_owned()).unwrap_or_default();
+    let text = |name: &str| cell(name).map(|cell| original(&cell.text).to_owned()).unwrap_or_default();
     let other = |index: &usize| record.cells.get(*index).map(|cell| cell.text.clone()).unwrap_or_default();
     Some(DrivenLine {
         row: row?.0,
         number: number?,
         head: DrivenHead { diameter: diameter?, height: height?, seen: seen? },
         condition: cell("condition").map(|cell| cell.text.clone()).unwrap_or_default(),
-        remark,
+        remark: text("remark"),
+        taken: taken?,
+        batch: text("batch"),
         others: others.iter().map(other).collect(),
     })
 }

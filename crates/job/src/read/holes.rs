@@ -2,6 +2,7 @@
 
 use std::collections::{HashMap, HashSet};
 
+use jiff::civil::Date;
 use shophead::drill::Drill;
 use shophead::hole::{AsFound, Damage, Direction};
 use shophead::length::{Length, ParseLengthError};
@@ -10,7 +11,7 @@ use super::keys::HOLES_FILE;
 use super::sheet::{Cell, Columns, Record, sheet};
 use super::source::{Said, Source, nearest_or_all, quoted};
 use crate::cell::original;
-use crate::model::MeasuredHole;
+use crate::model::{MeasuredHole, Taken};
 
 /// A hole of a row, from a holes file.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -69,7 +70,8 @@ pub struct HoleRecord {
 }
 
 /// The columns of a holes file that this program knows.
-pub const COLUMNS: [&str; 8] = ["row", "hole", "major", "minor", "condition", "direction", "opened", "remark"];
+pub const COLUMNS: [&str; 11] =
+    ["row", "hole", "major", "minor", "condition", "direction", "opened", "by", "date", "gauge", "remark"];
 
 /// A whole holes file: every line, also those that a later one replaces.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -235,6 +237,7 @@ fn line(
         }
         direction.map(Some)
     });
+    let taken = taken(source, cell);
     let opened = cell("opened").map_or(Some(None), |cell| {
         Drill::parse(&cell.text).map_err(|error| source.refused(cell.span.clone(), "opened", &error)).ok().map(Some)
     });
@@ -263,8 +266,24 @@ fn line(
     let opened = opened?;
     let as_found = as_found.lying(direction?).opened(opened.is_some());
     let remark = cell("remark").map(|cell| original(&cell.text).to_owned()).unwrap_or_default();
-    let hole = MeasuredHole { number, as_found, opened, before: None, remark };
+    let hole = MeasuredHole { number, as_found, opened, before: None, remark, taken: taken? };
     Some((row, number, Some(hole)))
+}
+
+/// Who measured something, when and with what: the columns by, date and gauge.
+pub(super) fn taken<'r>(source: &Source<'_>, cell: impl Fn(&str) -> Option<&'r Cell>) -> Option<Taken> {
+    let text = |name: &str| cell(name).map(|cell| original(&cell.text).to_owned()).unwrap_or_default();
+    let date = cell("date").map_or(Some(None), |cell| date(source, cell).map(Some));
+    Some(Taken { by: text("by"), date: date?, gauge: text("gauge") })
+}
+
+/// A date in a cell.
+pub(super) fn date(source: &Source<'_>, cell: &Cell) -> Option<Date> {
+    let date = cell.text.parse().ok();
+    if date.is_none() {
+        source.mistake(cell.span.clone(), format!("{} is no date", quoted(&cell.text)), "right would be 2026-11-25");
+    }
+    date
 }
 
 /// How wide a hole is.

@@ -99,7 +99,7 @@ pub(super) const LAYER: Keys = Keys {
 pub(super) const HOLE: Keys = Keys {
     of: "a measured hole",
     form: "a table [[row.hole]]; the size of all holes of a row is its hole-size",
-    names: &["number", "major", "minor", "condition", "direction", "opened", "remark"],
+    names: &["number", "major", "minor", "condition", "direction", "opened", "by", "date", "gauge", "remark"],
     examples: &[("number", "7"), ("major", "\".133\"")],
 };
 
@@ -255,7 +255,7 @@ pub(super) const TRIM_FILE: Keys = Keys { of: "a trim file", form: "", names: &[
 pub(super) const DRIVEN_FILE: Keys = Keys {
     of: "a driven file",
     form: "",
-    names: &["row", "hole", "diameter", "height", "condition", "remark"],
+    names: &["row", "hole", "diameter", "height", "condition", "remark", "by", "date", "gauge", "batch"],
     examples: &[],
 };
 

@@ -20,7 +20,7 @@ use super::layer::read_layer;
 use super::points::{point, points};
 use super::source::{Said, nearest, nearest_or_all, one_of, quoted};
 use super::{Folder, MAX_COUNT, keys};
-use crate::model::{Exception, Line, MeasuredHole, Position, Row};
+use crate::model::{Exception, Line, MeasuredHole, Position, Row, Taken};
 
 /// Names for materials; `None` for one whose material could not be read.
 pub(super) type Materials = BTreeMap<String, Option<Material>>;
@@ -453,7 +453,16 @@ fn measured_hole(
             .ok()
             .map(Some)
     });
-    let remark = table.optional("remark").map_or(Some(""), |value| value.text());
+    let text = |key: &'static str| table.optional(key).map_or(Some(""), |value| value.text());
+    let (by, gauge, remark) = (text("by"), text("gauge"), text("remark"));
+    let date = table.optional("date").map_or(Some(None), |value| {
+        let written = value.text()?;
+        let date = written.parse().ok();
+        if date.is_none() {
+            value.mistake(format!("{} is no date", quoted(written)), "right would be \"2026-11-25\"");
+        }
+        date.map(Some)
+    });
     let major: Length = major?;
     let as_found = AsFound::of(major, minor?, damage?);
     let as_found = as_found.map_err(|error| value.source.refused(axes_span, "hole", &error)).ok();
@@ -464,6 +473,7 @@ fn measured_hole(
         as_found: as_found?.lying(direction?).opened(opened.is_some()),
         opened,
         remark: remark?.trim().to_owned(),
+        taken: Taken { by: by?.trim().to_owned(), date: date?, gauge: gauge?.trim().to_owned() },
     })
 }
 

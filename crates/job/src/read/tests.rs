@@ -770,7 +770,7 @@ fn every_mistake_in_a_holes_file_is_told() {
     for (text, told) in [
         (
             "",
-            "h.csv:1:1: a holes file is empty; right would be a first line row,hole,major,minor,condition,direction,opened,remark",
+            "h.csv:1:1: a holes file is empty; right would be a first line row,hole,major,minor,condition,direction,opened,by,date,gauge,remark",
         ),
         (
             "row;hole;major\nK1;7;0,163\n",
@@ -782,7 +782,7 @@ fn every_mistake_in_a_holes_file_is_told() {
         ),
         (
             "row,hole\n",
-            "h.csv:1:1: the column major is missing; right would be a first line row,hole,major,minor,condition,direction,opened,remark",
+            "h.csv:1:1: the column major is missing; right would be a first line row,hole,major,minor,condition,direction,opened,by,date,gauge,remark",
         ),
         ("row,hole,major,hole\n", "h.csv:1:16: there are two columns hole; keep one of both"),
         (

@@ -22,7 +22,7 @@ use shophead::pattern::{Demand, PatternLimits, tally};
 use self::typed::{Opened, Typed, parse, range, with_points};
 use crate::cell::{bare_or_in_quotes, exact, harmless, in_quotes};
 use crate::diagnostic::is_unseen;
-use crate::model::{Answer, MeasuredHole};
+use crate::model::{Answer, MeasuredHole, Taken};
 use crate::plan::{HoleAnswered, Plan, RowPlan, Subject, beyond, hole_answered, in_words};
 use crate::read::{CLEARED, COLUMNS, GAUGED, HolesFile};
 use shophead::words::Units;
@@ -119,6 +119,8 @@ pub struct Survey<'p, 'j> {
     asked: Option<Asked>,
     /// Holes that their pattern cannot take, and that nobody has answered.
     full: BTreeSet<Spot>,
+    /// Who measures now, when and with what.
+    taken: Taken,
     saved: u32,
     corrected: u32,
 }
@@ -144,6 +146,7 @@ impl<'p, 'j> Survey<'p, 'j> {
             introduced: None,
             asked: None,
             full: BTreeSet::new(),
+            taken: Taken::default(),
             saved: 0,
             corrected: 0,
         };
@@ -174,6 +177,12 @@ impl<'p, 'j> Survey<'p, 'j> {
             None => survey.first_open(),
         };
         survey
+    }
+
+    /// The same, with who measures, when and with what; it goes to the file with every measure.
+    #[must_use]
+    pub fn taken(self, taken: Taken) -> Survey<'p, 'j> {
+        Survey { taken, ..self }
     }
 
     fn know(&mut self, spot: Spot, hole: MeasuredHole, others: Vec<(usize, String)>, is_in_job: bool) {
@@ -301,8 +310,29 @@ impl<'p, 'j> Survey<'p, 'j> {
         vec![
             self.plan.job.title.clone(),
             self.progress(),
+            self.who(),
             format!("Type what you measure, in {}; ? helps.", self.unit_name()),
         ]
+    }
+
+    /// Who measures, or how to say it.
+    fn who(&self) -> String {
+        let Taken { by, gauge, .. } = &self.taken;
+        let says = |what: &str| format!("Type {what} to have it written with each measure.");
+        match (by.is_empty(), gauge.is_empty()) {
+            (true, _) => format!("Nobody is named. {}", says("by and your name")),
+            (false, true) => format!("By {}. {}", self.taken, says("gauge and its number")),
+            (false, false) => format!("By {}.", self.taken),
+        }
+    }
+
+    /// `by A. Example`, `gauge PG-14`: what is written with each measure from now on. Alone they say what it is.
+    fn take(&mut self, word: &str, said: &str) -> Reply {
+        if !said.is_empty() {
+            let place = if word == "by" { &mut self.taken.by } else { &mut self.taken.gauge };
+            said.clone_into(place);
+        }
+        Reply::says(self.who())
     }
 
     const fn unit_name(&self) -> &'static str {
@@ -420,7 +450,9 @@ impl<'p, 'j> Survey<'p, 'j> {
             say.push(format!("{}: {}.", self.name(at), exception.about));
         }
         if let Some(known) = self.known.get(&at) {
-            say.push(format!("{} was {}. Enter keeps it.", self.name(at), self.found(&known.hole)));
+            let taken = &known.hole.taken;
+            let taken = if taken.is_empty() { String::new() } else { format!(" ({taken})") };
+            say.push(format!("{} was {}{taken}. Enter keeps it.", self.name(at), self.found(&known.hole)));
         }
         say
     }
@@ -563,6 +595,7 @@ impl<'p, 'j> Survey<'p, 'j> {
             ("no-go" | "nogo", true) => {
                 Reply::says("Too large for its rivet. Measure it, and type what you find: .163.")
             }
+            ("by" | "gauge", _) => self.take(&word.to_ascii_lowercase(), rest),
             ("clear", true) => match self.at {
                 Some(at) => self.clear(&[at]),
                 None => Reply::says("Which hole? Right would be clear 12 or clear K1 12."),
@@ -677,6 +710,7 @@ impl<'p, 'j> Survey<'p, 'j> {
             opened,
             before: None,
             remark: String::new(),
+            taken: self.taken.clone(),
         };
         let line = self.line(spot, Some(as_found.minor()), &hole);
         Ok(Entry { line, spot, hole: Some(hole), of_many: None, then: None })
@@ -761,6 +795,8 @@ impl<'p, 'j> Survey<'p, 'j> {
             "rest good   rest of the row".to_owned(),
             "correct 12 .163  another hole".to_owned(),
             "clear, clear 12  take it back".to_owned(),
+            "by NAME, gauge NUMBER".to_owned(),
+            "            written with each measure".to_owned(),
             "Enter or +  skip, or keep".to_owned(),
             "b or -      back, to correct".to_owned(),
             "n           next row".to_owned(),
@@ -892,8 +928,8 @@ impl<'p, 'j> Survey<'p, 'j> {
                 self.units.size(shank)
             )));
         }
-        let hole =
-            MeasuredHole { number: at.1, as_found, opened, before: None, remark }.after(known.map(|known| &known.hole));
+        let hole = MeasuredHole { number: at.1, as_found, opened, before: None, remark, taken: self.taken.clone() }
+            .after(known.map(|known| &known.hole));
         let line = self.line(at, minor, &hole);
         Ok(Entry { line, spot: at, hole: Some(hole), of_many: None, then: None })
     }
@@ -930,6 +966,9 @@ impl<'p, 'j> Survey<'p, 'j> {
             condition,
             direction.to_owned(),
             opened.to_owned(),
+            harmless(&self.taken.by).into_owned(),
+            self.taken.date.map(|date| date.to_string()).unwrap_or_default(),
+            harmless(&self.taken.gauge).into_owned(),
             harmless(remark).into_owned(),
         ];
         for (column, value) in self.columns.iter().zip(values) {

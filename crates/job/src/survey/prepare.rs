@@ -4,7 +4,7 @@ use crate::diagnostic::is_unseen;
 use crate::read::{add_columns, cells_of, may_be_cut_off};
 
 /// The first line of a new file.
-pub const HEADER: &str = "row,hole,major,minor,condition,direction,opened,remark\n";
+pub const HEADER: &str = "row,hole,major,minor,condition,direction,opened,by,date,gauge,remark\n";
 
 /// A file as a survey goes on with it.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -29,9 +29,9 @@ pub struct Prepared {
 ///
 /// ```
 /// use shophead_job::survey::prepare;
-/// let prepared = prepare(Some(b"row,hole,major,minor,condition,direction,opened,remark\nK1,7,.163,,sound,,,\"\"\nK1,8,.1"));
+/// let prepared = prepare(Some(b"row,hole,major,minor,condition,direction,opened,by,date,gauge,remark\nK1,7,.163,,sound,,,,,,\"\"\nK1,8,.1"));
 /// assert_eq!(prepared.torn.as_deref(), Some(&b"K1,8,.1"[..]));
-/// assert!(prepared.content.ends_with(b"sound,,,\"\"\n"));
+/// assert!(prepared.content.ends_with(b"sound,,,,,,\"\"\n"));
 /// ```
 #[must_use]
 pub fn prepare(old: Option<&[u8]>) -> Prepared {

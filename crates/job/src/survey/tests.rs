@@ -87,23 +87,23 @@ impl Paper {
 fn a_measure_is_written_and_answered_at_once() {
     let mut paper = Paper::new("");
     let shown = paper.says(&[".172 .168 g chisel, \"deep\""]);
-    assert_eq!(paper.last_line(), "K1,1,0.172,0.168,gouged,,,\"chisel, \"\"deep\"\"\"");
+    assert_eq!(paper.last_line(), "K1,1,0.172,0.168,gouged,,,,,,\"chisel, \"\"deep\"\"\"");
     assert_eq!(shown[0], "Row K1: 3 holes for MS20470AD5.");
     assert_eq!(shown[1], "K1 1 saved: .172 x .168, gouged, \"chisel, \"deep\"\"");
     assert!(shown[2].starts_with("OVERSIZE: NAS1242AD5, drill "), "{}", shown[2]);
     for (typed, line) in [
-        (".159", "0.159,,sound,,,\"\""),
-        ("#21", "0.159,,sound,,,\"\""),
-        (".160*.163", "0.163,0.16,sound,,,\"\""),
-        ("4.1mm x 4 mm c", "4.1mm,4mm,cracked,,,\"\""),
-        (".16 corroded", "0.16,,corroded,,,\"\""),
-        ("5/32 : c marks", "0.15625,,sound,,,\"c marks\""),
-        (".16 =1+1", "0.16,,sound,,,\"'=1+1\""),
-        (".16\tg\t-x", "0.16,,gouged,,,\"'-x\""),
-        (".17 .16 al g chisel", "0.17,0.16,gouged,along,,\"chisel\""),
-        (".17 .16 across", "0.17,0.16,sound,across,,\"\""),
-        (".1775 o #16 reamed", "0.1775,,sound,,#16,\"reamed\""),
-        (".1775 .177 g opened 11/64 ac", "0.1775,0.177,gouged,across,11/64,\"\""),
+        (".159", "0.159,,sound,,,,,,\"\""),
+        ("#21", "0.159,,sound,,,,,,\"\""),
+        (".160*.163", "0.163,0.16,sound,,,,,,\"\""),
+        ("4.1mm x 4 mm c", "4.1mm,4mm,cracked,,,,,,\"\""),
+        (".16 corroded", "0.16,,corroded,,,,,,\"\""),
+        ("5/32 : c marks", "0.15625,,sound,,,,,,\"c marks\""),
+        (".16 =1+1", "0.16,,sound,,,,,,\"'=1+1\""),
+        (".16\tg\t-x", "0.16,,gouged,,,,,,\"'-x\""),
+        (".17 .16 al g chisel", "0.17,0.16,gouged,along,,,,,\"chisel\""),
+        (".17 .16 across", "0.17,0.16,sound,across,,,,,\"\""),
+        (".1775 o #16 reamed", "0.1775,,sound,,#16,,,,\"reamed\""),
+        (".1775 .177 g opened 11/64 ac", "0.1775,0.177,gouged,across,11/64,,,,\"\""),
     ] {
         let mut paper = Paper::new("");
         paper.says(&[typed]);
@@ -151,7 +151,7 @@ fn what_is_refused_is_not_written() {
     }
     let mut paper = Paper::new("");
     paper.says(&[".613", ".613"]);
-    assert_eq!(paper.last_line(), "K1,1,0.613,,sound,,,\"\"", "typed twice it was meant");
+    assert_eq!(paper.last_line(), "K1,1,0.613,,sound,,,,,,\"\"", "typed twice it was meant");
     let mut paper = Paper::new("");
     paper.says(&[".613", "", "b", ".613"]);
     assert_eq!(paper.file, HEADER, "something else came between");
@@ -183,10 +183,10 @@ fn a_session_goes_on_where_it_stopped_and_corrects() {
 fn a_slip_is_asked_about_and_taken_for_y() {
     let mut paper = Paper::new("");
     paper.says(&["161 159 g", "y"]);
-    assert_eq!(paper.last_line(), "K1,1,0.161,0.159,gouged,,,\"\"");
+    assert_eq!(paper.last_line(), "K1,1,0.161,0.159,gouged,,,,,,\"\"");
     let mut paper = Paper::new("");
     paper.says(&[".613", "y"]);
-    assert_eq!(paper.last_line(), "K1,1,0.613,,sound,,,\"\"");
+    assert_eq!(paper.last_line(), "K1,1,0.613,,sound,,,,,,\"\"");
     let error = read_holes_from("row,hole,major\nK1,1,161\n".into(), Path::new("h.csv"), &job()).expect_err("wide");
     assert!(error.to_string().contains("did you mean .161?"), "{error}");
 }
@@ -197,7 +197,7 @@ fn holes_that_gauges_find_good_are_kept_and_like_their_row() {
     let (shown, at) = paper.type_in(&[".172 .168", "rest good"], Units::Inches);
     assert!(shown.contains(&"K1 2-3 saved: 2 holes.".to_owned()), "{shown:?}");
     assert_eq!(at, Some((1, 1)));
-    let limits = "0.171,0.156,gauged,,,\"\"";
+    let limits = "0.171,0.156,gauged,,,,,,\"\"";
     assert!(paper.file.contains(&format!("K1,2,{limits}\nK1,3,{limits}\n")), "{}", paper.file);
     // What gauges tell makes no hole differ from its row: no caution, nothing on the card.
     let mut job = job();
@@ -228,7 +228,7 @@ fn an_entry_is_cleared_and_another_one_corrected_from_where_one_is() {
     assert!(shown.contains(&"K1 1 cleared. The earlier .159 stays in the file.".to_owned()), "{shown:?}");
     assert!(shown.contains(&"The earlier .160 stays in the file.".to_owned()), "{shown:?}");
     assert_eq!(at, Some((0, 3)), "neither moves on");
-    assert!(paper.file.ends_with("K1,1,,,cleared,,,\"\"\nK1,2,0.165,0.163,sound,,,\"\"\n"), "{}", paper.file);
+    assert!(paper.file.ends_with("K1,1,,,cleared,,,,,,\"\"\nK1,2,0.165,0.163,sound,,,,,,\"\"\n"), "{}", paper.file);
     let holes = read_holes_from(paper.file.clone().into(), Path::new("h.csv"), &job()).expect("holes");
     assert_eq!(holes.iter().map(|line| line.hole.number).collect::<Vec<_>>(), [2]);
     // The next session finds it open, and may measure it again.
@@ -317,11 +317,11 @@ fn an_opened_hole_is_measured_again_and_its_history_stays() {
     // `o` alone is the drill that the survey named; a later measure of the same hole need not say it again.
     let shown = paper.says(&["j 1", ".1695 o"]);
     assert!(shown.iter().any(|line| line.ends_with(&format!("saved: .1695, opened to {drill}"))), "{shown:?}");
-    assert_eq!(paper.last_line(), format!("K1,1,0.1695,,sound,,{drill},\"\""));
+    assert_eq!(paper.last_line(), format!("K1,1,0.1695,,sound,,{drill},,,,\"\""));
     paper.says(&["j 1", ".170"]);
-    assert_eq!(paper.last_line(), format!("K1,1,0.17,,sound,,{drill},\"\""));
+    assert_eq!(paper.last_line(), format!("K1,1,0.17,,sound,,{drill},,,,\"\""));
     paper.says(&["j 1", ".170 o -"]);
-    assert_eq!(paper.last_line(), "K1,1,0.17,,sound,,,\"\"", "it was another hole");
+    assert_eq!(paper.last_line(), "K1,1,0.17,,sound,,,,,,\"\"", "it was another hole");
     let holes = read_holes_from(paper.file.clone().into(), Path::new("h.csv"), &job()).expect("holes");
     assert_eq!((holes.len(), holes[0].hole.opened), (1, None), "the last line counts");
     assert_eq!(paper.file.lines().count(), 5, "and every earlier one stays: {}", paper.file);
@@ -344,7 +344,7 @@ fn a_job_in_millimetres_has_them_in_its_holes_file() {
     let file = read_holes_file_from(prepared.content.clone(), Path::new("h.csv"), &job).expect("its header");
     let mut survey = Survey::new(&plan, &file, prepared.line_end, Units::Inches);
     let entry = survey.hear(".163 4.1mm").entries.remove(0);
-    assert_eq!(entry.line, "K1,1,4.1402,4.1,sound,,,\"\"\n");
+    assert_eq!(entry.line, "K1,1,4.1402,4.1,sound,,,,,,\"\"\n");
     let written = format!("{HEADER}{}", entry.line);
     let holes = read_holes_from(written.into(), Path::new("h.csv"), &job).expect("holes");
     assert_eq!(holes[0].hole.as_found.major(), Length::parse(".163").expect("inches"));
@@ -359,13 +359,63 @@ fn other_columns_and_their_order_are_kept() {
     assert_eq!(
         lines,
         [
-            "who,remark,hole,row,major,minor,condition,direction,opened",
-            "JB,\"a, b\",1,K1,.159,,,,",
-            "JB,'=x,1,K1,0.16,,gouged,,\"\"",
-            ",,2,K1,0.161,,sound,,\"\"",
+            "who,remark,hole,row,major,minor,condition,direction,opened,by,date,gauge",
+            "JB,\"a, b\",1,K1,.159,,,,,,,",
+            "JB,'=x,1,K1,0.16,,gouged,,,,,\"\"",
+            ",,2,K1,0.161,,sound,,,,,\"\"",
             ""
         ]
     );
+}
+
+#[test]
+fn who_measured_when_and_with_what_goes_with_each_measure_and_stays_with_it() {
+    let job = job();
+    let mut content = HEADER.to_owned();
+    let mut session = |taken: Taken, typed: &[&str]| -> Vec<String> {
+        let file = read_holes_file_from(content.clone().into(), Path::new("h.csv"), &job).expect("a holes file");
+        let plan = Plan::make(&job, job.practice);
+        let mut survey = Survey::new(&plan, &file, "\n", Units::Inches).taken(taken);
+        let mut shown = survey.greeting();
+        for line in typed {
+            shown.extend(survey.introduction());
+            let reply = survey.hear(line);
+            shown.extend(reply.say);
+            for entry in reply.entries {
+                content.push_str(&entry.line);
+                shown.extend(survey.saved(entry));
+            }
+        }
+        shown
+    };
+    let date = |day| Some(jiff::civil::date(2026, 11, day));
+    let by = |by: &str, day, gauge: &str| Taken { by: by.into(), date: date(day), gauge: gauge.into() };
+    let shown = session(by("", 25, ""), &[".159", "by A. Example, =x", "gauge -G 14", ".163 .160 : burr", "by"]);
+    assert!(shown[2].starts_with("Nobody is named. Type by"), "{shown:?}");
+    assert!(shown.contains(&"By A. Example, =x, 2026-11-25, gauge -G 14.".to_owned()), "{shown:?}");
+    // Somebody else corrects the next day: both are kept, and who it was before is told.
+    let shown = session(by("B. Sample", 26, "PG-2"), &["j 2", ".165 .160", "clear 1"]);
+    assert_eq!(shown[2], "By B. Sample, 2026-11-26, gauge PG-2.");
+    assert!(
+        shown.contains(
+            &"K1 2 was .163 x .160, \"burr\" (A. Example, =x, 2026-11-25, gauge -G 14). Enter keeps it.".into()
+        ),
+        "{shown:?}"
+    );
+    assert_eq!(
+        content.lines().skip(1).collect::<Vec<_>>(),
+        [
+            "K1,1,0.159,,sound,,,,2026-11-25,,\"\"",
+            "K1,2,0.163,0.16,sound,,,\"A. Example, =x\",2026-11-25,'-G 14,\"burr\"",
+            "K1,2,0.165,0.16,sound,,,B. Sample,2026-11-26,PG-2,\"\"",
+            "K1,1,,,cleared,,,B. Sample,2026-11-26,PG-2,\"\"",
+        ]
+    );
+    let holes = read_holes_from(content.into(), Path::new("h.csv"), &job).expect("holes");
+    assert_eq!(holes.iter().map(|line| line.hole.taken.clone()).collect::<Vec<_>>(), [by("B. Sample", 26, "PG-2")]);
+    let wrong = format!("{HEADER}K1,1,.159,,,,,A,25.11.2026,,\n");
+    let told = read_holes_from(wrong.into(), Path::new("h.csv"), &job).expect_err("no date").to_string();
+    assert!(told.contains("\"25.11.2026\" is no date"), "{told}");
 }
 
 #[test]
@@ -398,19 +448,22 @@ fn a_file_by_hand_is_left_alone_but_for_its_last_line_end() {
         // What a crash may leave of a file that was just being made.
         ("row,hole,ma", HEADER),
         (
-            "remark,row,hole,major,direction,opened,minor,condition\nx,K1,1,.16,,,.15,",
-            "remark,row,hole,major,direction,opened,minor,condition\n",
+            "remark,by,date,gauge,row,hole,major,direction,opened,minor,condition\nx,,,,K1,1,.16,,,.15,",
+            "remark,by,date,gauge,row,hole,major,direction,opened,minor,condition\n",
         ),
         (
-            "\u{feff}remark,row,hole,major,direction,opened,minor,condition\r\n\"x, y\",K1,1,.16,,,.15,sound",
-            "\u{feff}remark,row,hole,major,direction,opened,minor,condition\r\n\"x, y\",K1,1,.16,,,.15,sound\r\n",
+            "\u{feff}remark,by,date,gauge,row,hole,major,direction,opened,minor,condition\r\n\"x, y\",,,,K1,1,.16,,,.15,sound",
+            "\u{feff}remark,by,date,gauge,row,hole,major,direction,opened,minor,condition\r\n\"x, y\",,,,K1,1,.16,,,.15,sound\r\n",
         ),
-        ("row,hole,major\nK1,1,.16\n\n", "row,hole,major,minor,condition,direction,opened,remark\nK1,1,.16,,,,,\n\n"),
+        (
+            "row,hole,major\nK1,1,.16\n\n",
+            "row,hole,major,minor,condition,direction,opened,by,date,gauge,remark\nK1,1,.16,,,,,,,,\n\n",
+        ),
     ] {
         let prepared = prepare(Some(old.as_bytes()));
         assert_eq!(String::from_utf8(prepared.content), Ok(new.to_owned()), "{old:?}");
     }
-    let sound = format!("{HEADER}K1,1,.16,,,,,\n");
+    let sound = format!("{HEADER}K1,1,.16,,,,,,,,\n");
     assert_eq!(prepare(Some(sound.as_bytes())).content, sound.as_bytes());
 }
 
