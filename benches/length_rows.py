@@ -1,7 +1,7 @@
 """What `shophead batch length` does, as somebody would write it in Python: one function a step, whole nanometres, no tricks.
 
-Knows universal head rivets of 2117 (MS20470AD) under the handbooks' limits and reads the columns of `rows`: layers, diameter, hole and
-tolerance. Its output is the same to the byte; benches/ratios compares the two.
+Knows universal head rivets of 2117 (MS20470AD) under the handbooks' limits, in packs of which some length is within limits, and reads the
+columns of `rows`: layers, diameter, hole and tolerance. Its output is the same to the byte; benches/ratios compares the two.
 
     python3 benches/length_rows.py ROWS.csv > ANSWERS.csv
 """
@@ -14,19 +14,32 @@ from fractions import Fraction
 INCH = 25_400_000
 SIXTEENTH = INCH // 16
 THIRTY_SECOND = INCH // 32
-THOUSANDTH = INCH // 1000
+TEN_THOUSANDTH = INCH // 10_000
 
-# Dash number: least and greatest shank in thousandths of an inch.
-SHANKS = {3: (93, 97), 4: (124, 128), 5: (155, 159), 6: (186, 190), 8: (249, 253)}
+# By dash number, in ten-thousandths of an inch.
+# MS20470: least and greatest shank.
+SHANKS = {3: (930, 970), 4: (1240, 1280), 5: (1550, 1590), 6: (1860, 1900), 8: (2490, 2530)}
+# The sizes that there are.
+DASHES = [2, 3, 4, 5, 6, 8, 10, 12]
 # The shortest length in the table of the series.
 SHORTEST = {3: 3 * SIXTEENTH, 4: 3 * SIXTEENTH}
 # How much longer or shorter a rivet may be.
-LENGTH_TOLERANCE = 10 * THOUSANDTH
+LENGTH_TOLERANCE = 100 * TEN_THOUSANDTH
+# AC 43.13-1B table 4-8: the drills; MIL-R-47196A(MI) table I: the greatest holes; table III: the greatest heights of a driven head.
+DRILLS = {3: 980, 4: 1285, 5: 1590, 6: 1910, 8: 2570}
+HOLES_GREATEST = {3: 1030, 4: 1350, 5: 1710, 6: 2020, 8: 2650}
+HEIGHTS_GREATEST = {3: 500, 4: 700, 5: 920, 6: 1050, 8: 1300}
+# The training sheet's largest head: width and height.
+HEADS_GREATEST = {3: (1600, 600), 4: (2100, 800), 5: (2700, 1000), 6: (3200, 1200), 8: (4300, 1700)}
+# MIL-HDBK-5: the hole that joints were tested with.
+NOMINAL_HOLES = {3: 960, 4: 1285, 5: 1590, 6: 1910, 8: 2570}
 
 COLUMNS = [
     "part", "length_in", "grip_min_in", "grip_in", "grip_max_in", "hole_min_in", "hole_max_in", "rule_of_thumb_length_in",
-    "protrusion_min_in", "protrusion_max_in", "head_diameter_min_in", "head_diameter_max_in", "head_height_in", "severity", "findings", "error",
+    "protrusion_min_in", "protrusion_max_in", "head_diameter_min_in", "head_diameter_max_in", "head_height_in", "window_height_min_in",
+    "window_height_max_in", "window_diameter_min_in", "also_good", "by_hole", "severity", "findings", "error",
 ]
+SEVERITIES = ["", "note", "caution", "refer"]
 
 
 def length(text):
@@ -63,72 +76,94 @@ def within(shortest, longest, step, wanted):
     return min(max(wanted, least), most) if least <= most else None
 
 
+def part(dash, chosen):
+    half = "" if chosen % SIXTEENTH == 0 else ".5"
+    return f"MS20470AD{dash}-{chosen // SIXTEENTH}{half}"
+
+
 def answer(layers, diameter, hole, tolerance):
     sheets = [length(layer) for layer in layers.split(",")]
     tolerance = length(tolerance)
     nominal = length(diameter)
     dash = nominal // THIRTY_SECOND
     hole = length(hole)
-    thinnest, thickest = (limit * THOUSANDTH for limit in SHANKS[dash])
+    thinnest, thickest = (limit * TEN_THOUSANDTH for limit in SHANKS[dash])
     grip = sum(sheets)
     grip_min, grip_max = grip - tolerance * len(sheets), grip + tolerance * len(sheets)
 
-    # The limits of the driven head, and the longest tail.
-    head_least = nominal * 13 // 10, nominal * 3 // 10
-    head_greatest = nominal * 83 // 50, nominal * 33 // 50
-    height = nominal // 2
+    # The least head, the greatest, the one to aim at, and the longest tail.
+    width_least, height_least = nominal * 13 // 10, nominal * 3 // 10
+    width_greatest, metal_height = (limit * TEN_THOUSANDTH for limit in HEADS_GREATEST[dash])
+    height_greatest = HEIGHTS_GREATEST[dash] * TEN_THOUSANDTH
+    height_target = nominal // 2
     tail_greatest = 2 * nominal
     rule = nearest(grip + nominal * 3 // 2, SIXTEENTH)
 
-    # Metal is neither made nor lost: shank² length = hole² grip + head² height, in the worst cases.
-    wide, narrow = max(hole, thinnest), max(hole, thickest)
-    needed = head_least[0] ** 2 * head_least[1] + wide**2 * grip_max
-    shortest = -(-needed // thinnest**2) + LENGTH_TOLERANCE
-    by_tail = grip_min + tail_greatest - LENGTH_TOLERANCE
-    room = head_greatest[0] ** 2 * head_greatest[1] + narrow**2 * grip_min
-    by_head = room // thickest**2 - LENGTH_TOLERANCE
+    # Metal is neither made nor lost: shank² length = hole² grip + head² height. Too little is judged at the worst ends, too much at nominal sizes.
+    filled_most = max(hole, thinnest) ** 2 * grip_max
+    filled = max(hole, nominal) ** 2 * grip
+    filled_least = max(hole, thickest) ** 2 * grip_min
+    shortest = -(-(width_least**2 * height_least + filled_most) // thinnest**2) + LENGTH_TOLERANCE
+    by_tail = grip + tail_greatest
+    by_head = (width_greatest**2 * metal_height + filled) // nominal**2
     longest = min(by_tail, by_head)
-    chosen = within(shortest, longest, SIXTEENTH, rule)
+    step = SIXTEENTH
+    chosen = within(shortest, longest, step, rule)
     if chosen is None:
-        chosen = within(shortest, longest, THIRTY_SECOND, rule)
+        step = THIRTY_SECOND
+        chosen = within(shortest, longest, step, rule)
+    if chosen is None:
+        raise ValueError(f"{layers} with {diameter} in {inches(hole)}: the length goes by the hole, which this script does not know")
 
-    findings = []
-    severity = "note"
-    if chosen is None:
-        findings.append("no-length-fits")
-        severity = "refer"
-    else:
-        if chosen != rule:
-            findings.append("differs-from-rule")
-        if by_head < by_tail:
-            findings.append("limit-from-memory")
-        if chosen % SIXTEENTH:
-            findings.append("half-length")
-        if chosen < SHORTEST.get(dash, 0):
-            findings.append("length-not-tabulated")
+    found = []
+    if chosen != rule:
+        found.append(("differs-from-rule", "note"))
+    # Too long only at the worst ends is worth a note.
+    if chosen > (width_greatest**2 * metal_height + filled_least) // thickest**2 - LENGTH_TOLERANCE:
+        found.append(("head-too-large", "note"))
+    if chosen > grip_min + tail_greatest - LENGTH_TOLERANCE:
+        found.append(("tail-too-long", "note"))
+    if chosen % SIXTEENTH:
+        found.append(("half-length", "note"))
+    if chosen < SHORTEST.get(dash, 0):
+        found.append(("length-not-tabulated", "note"))
+    # The diameter is one to three times the thickest sheet, then the next larger size; in structure not below 3/32.
+    sizes = [size * THIRTY_SECOND for size in DASHES]
+    if not max(sheets) <= nominal <= next((size for size in sizes if size >= max(3 * max(sheets), 3 * THIRTY_SECOND)), nominal):
+        found.append(("diameter-outside-rule", "note"))
+    # No bearing strength is published for a sheet thinner than 0.18 of the hole.
+    across = max(hole, NOMINAL_HOLES[dash] * TEN_THOUSANDTH)
+    if any(sheet * 100 < across * 18 for sheet in sheets):
+        found.append(("sheet-too-thin-for-table", "refer"))
     if hole < thickest:
-        findings.append("shank-may-not-enter")
-    if not max(sheets) <= nominal <= 3 * max(sheets):
-        findings.append("diameter-outside-rule")
-    if not findings:
-        severity = ""
+        found.append(("shank-may-not-enter", "note"))
+    if hole > HOLES_GREATEST[dash] * TEN_THOUSANDTH:
+        found.append(("hole-over-limit", "refer"))
+    elif hole > max(thickest + 40 * TEN_THOUSANDTH, DRILLS[dash] * TEN_THOUSANDTH):
+        found.append(("hole-above-drill", "caution"))
 
-    cells = ["", ""]
-    made = [""] * 5
-    if chosen is not None:
-        half = "" if chosen % SIXTEENTH == 0 else ".5"
-        cells = [f"MS20470AD{dash}-{chosen // SIXTEENTH}{half}", inches(chosen)]
-        least = thinnest**2 * (chosen - LENGTH_TOLERANCE) - wide**2 * grip_max
-        most = thickest**2 * (chosen + LENGTH_TOLERANCE) - narrow**2 * grip_min
-        made = [
-            inches(chosen - LENGTH_TOLERANCE - grip_max),
-            inches(chosen + LENGTH_TOLERANCE - grip_min),
-            inches(math.isqrt(max(least, 0) // height)),
-            inches(math.isqrt(max(most, 0) // height)),
-            inches(height),
-        ]
+    # The driven head: what the least metal makes at the least height and at the least width, and the head at the height to aim at.
+    least = thinnest**2 * (chosen - LENGTH_TOLERANCE) - filled_most
+    most = thickest**2 * (chosen + LENGTH_TOLERANCE) - filled_least
+    window_top = min(height_greatest, least // width_least**2)
+    height = min(max(height_target, height_least), window_top)
+    others = range(ceil_to(max(shortest, THIRTY_SECOND), THIRTY_SECOND), longest + 1, THIRTY_SECOND)
+    cells = [part(dash, chosen), inches(chosen)]
     cells += [inches(value) for value in (grip_min, grip, grip_max, hole, hole, rule)]
-    return cells + made + [severity, " ".join(findings), ""]
+    cells += [
+        inches(chosen - LENGTH_TOLERANCE - grip_max),
+        inches(chosen + LENGTH_TOLERANCE - grip_min),
+        inches(math.isqrt(max(least, 0) // height)),
+        inches(math.isqrt(max(most, 0) // height)),
+        inches(height),
+        inches(height_least),
+        inches(window_top),
+        inches(width_least),
+        " ".join(part(dash, other) for other in others if other != chosen),
+        "",
+    ]
+    severity = max((severity for _, severity in found), key=SEVERITIES.index, default="")
+    return cells + [severity, " ".join(dict.fromkeys(code for code, _ in found)), ""]
 
 
 def main():

@@ -3,6 +3,8 @@
 //! `tests/transcripts/NAME.keys` is what a person enters, `NAME.16x2.txt` and the like what a terminal of that size shows, entries
 //! echoed. To accept a change, `SHOPHEAD_RECORD=1 cargo test --test handheld`, and read the difference.
 
+mod alike;
+
 use std::fs;
 
 use proptest::prelude::*;

@@ -144,3 +144,31 @@ pub fn known() -> impl Strategy<Value = Known> {
 pub fn told<'f>(findings: impl IntoIterator<Item = &'f Finding>) -> BTreeSet<(Code, Severity, Option<u8>)> {
     findings.into_iter().map(|finding| (finding.code(), finding.severity(), finding.layer())).collect()
 }
+
+impl Known {
+    /// The layers as they are typed.
+    #[must_use]
+    pub fn layers(&self) -> String {
+        let short = |length: Length| format!("{:.3}", length.to_inches_f64()).trim_start_matches('0').to_owned();
+        let typed = |layer: &Layer| {
+            let thickness = layer.thickness;
+            let over = thickness.max().checked_sub(thickness.nominal()).expect("a tolerance");
+            let mut text = layer.material.map_or(String::new(), |material| format!("{material}:"));
+            text.push_str(&short(thickness.nominal()));
+            if over > Length::ZERO {
+                text.push_str("+-");
+                text.push_str(&short(over));
+            }
+            if layer.preparation != Preparation::Plain {
+                text.push(':');
+                text.push_str(layer.preparation.as_str());
+            }
+            if layer.role != Role::Skin {
+                text.push(':');
+                text.push_str(layer.role.as_str());
+            }
+            text
+        };
+        self.stack.layers().iter().map(typed).collect::<Vec<_>>().join(",")
+    }
+}

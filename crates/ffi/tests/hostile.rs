@@ -5,6 +5,9 @@
 //! access to memory checked; it takes fewer cases then.
 #![allow(unsafe_code, reason = "stands for the C program: what it promises is kept by the locals of each test")]
 
+#[path = "hostile/alike.rs"]
+mod alike;
+
 use std::ffi::c_char;
 use std::mem::MaybeUninit;
 

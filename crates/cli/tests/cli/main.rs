@@ -1,6 +1,7 @@
 //! The real binary in a scratch folder: one short test a promise.
 
 mod access;
+mod alike;
 mod answers;
 mod batch;
 mod by_hand;
