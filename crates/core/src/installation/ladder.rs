@@ -22,7 +22,7 @@ use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::hole::{AsFound, Damage, Disposition, HoleLimits};
 use crate::layout::RowLayout;
 use crate::length::{Interval, Length, Toleranced};
-use crate::practice::{Case, Name};
+use crate::practice::{Case, Given, Name};
 use crate::rivet::part::Part;
 use crate::structure::Member;
 
@@ -380,7 +380,8 @@ impl<'q, 'a> Installation<'q, 'a> {
         }
         if step.kind.is_step_up() && rivet.series().head.is_flush() {
             let seat = Finding::new(Code::SeatForNewHead, Severity::Note, Basis::SEAT);
-            let across = self.practice.length(Name::CountersinkDiameter, &after.case());
+            let head = rivet.size().head.map(|head| Given { value: head.diameter_nominal, basis: head.basis });
+            let across = self.practice.length(Name::CountersinkDiameter, &after.case()).or(head);
             findings.push(across.map_or(seat, |across| {
                 Finding::new(Code::SeatForNewHead, Severity::Note, across.basis)
                     .with_limit(Figure::Length(across.value))

@@ -314,7 +314,7 @@ pub(crate) fn countersink_of(rivet: &Part<'_>, layer: &Layer) -> Option<(Counter
     if layer.preparation != Preparation::Countersunk {
         return None;
     }
-    let head = rivet.size().head.filter(|_| rivet.series().head.is_flush())?;
+    let head = rivet.head_counted().filter(|_| rivet.series().head.is_flush())?;
     let thickness = layer.thickness.nominal();
     let diameter = head.diameter.map_or(head.diameter_nominal, |limits| limits.max());
     let height = head.height.map_or(head.height_nominal, |limits| limits.max());

@@ -258,7 +258,7 @@ impl Fit {
             Toleranced::new(nominal, nominal.minus(limits.min()), limits.max().minus(nominal)).map_err(|_| error)
         };
         let sunk = if series.head.is_flush() {
-            let head = size.head.ok_or(FitError::HeadNotKnown)?;
+            let head = size.head.or_else(|| series.head_between(size)).ok_or(FitError::HeadNotKnown)?;
             around(head.height_nominal, head.height, FitError::HeadNotKnown)?
         } else {
             Toleranced::exactly(Length::ZERO)
