@@ -29,6 +29,7 @@ use crate::structure::Member;
 /// One step of the ladder.
 #[derive(Clone, Debug, PartialEq)]
 #[non_exhaustive]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Step<'a> {
     /// Which.
     pub kind: Disposition,
@@ -60,6 +61,7 @@ pub const MAX_STEPS: usize = 4;
 /// What becomes of a hole.
 #[derive(Clone, Debug, PartialEq)]
 #[non_exhaustive]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct HoleAnswer<'a> {
     /// What to do.
     pub disposition: Disposition,
