@@ -23,7 +23,8 @@ use shophead_job::model::OwnLimits;
 use crate::common::{config, nm};
 
 /// What says that something is not on file.
-const NOT_KNOWN: [Code; 4] = [Code::NoLimit, Code::StrengthNotPublished, Code::DamageNotLimited, Code::SharesNotKnown];
+const NOT_KNOWN: [Code; 5] =
+    [Code::NoLimit, Code::StrengthNotPublished, Code::DamageNotLimited, Code::SharesNotKnown, Code::HeadBetween];
 
 fn length(text: &str) -> Length {
     Length::parse(text).expect(text)

@@ -476,6 +476,9 @@ pub(crate) struct HoleArgs {
     /// Which way the longest axis lies: along the nearest edge, or across.
     #[arg(long, value_name = "WORD")]
     pub(crate) direction: Option<String>,
+    /// The drill or the size that the hole was opened to before it was measured: #27, .144. It is then no longer as the maker built it.
+    #[arg(long, value_name = "DRILL")]
+    pub(crate) opened: Option<String>,
     /// Distance from the centre to the nearest edge.
     #[arg(long, value_name = "E")]
     pub(crate) edge: Option<String>,

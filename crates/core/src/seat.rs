@@ -3,7 +3,7 @@
 //! A seat is judged where the metal is least: in the thinnest sheet of the tolerance, by the deepest head.
 
 use crate::basis::Basis;
-use crate::finding::{Code, Finding, Severity, Sink};
+use crate::finding::{Code, Figure, Finding, Severity, Sink};
 use crate::practice::{Case, Dimension, Given, Key, Name, Practice};
 use crate::rivet::HeadSize;
 use crate::rivet::part::Part;
@@ -18,8 +18,8 @@ pub(crate) fn check_seat(
     practice: &Practice<'_>,
     push: &mut Sink<'_>,
 ) {
-    let head = rivet.size().head;
-    if rivet.series().head.is_flush() && head.is_none() {
+    let head = rivet.head_counted();
+    if rivet.series().head.is_flush() && rivet.size().head.is_none() {
         push(head_not_known(rivet));
     }
     let Some(stack) = stack else { return };
@@ -62,10 +62,15 @@ pub(crate) fn check_seat(
     }
 }
 
-/// That the head of a flush rivet is not on file: either of its dimensions gives the other.
+/// That the head of a flush rivet is not on file: either of its dimensions gives the other. Of an oversize one it is counted between two others.
 pub(crate) fn head_not_known(rivet: &Part<'_>) -> Finding {
     let key = Key::of_size(rivet, Dimension::HeadHeight);
-    Finding::unknown(Code::NoLimit, Severity::Refer, rivet.series().unknown.head, key)
+    let Some(between) = rivet.head_counted() else {
+        return Finding::unknown(Code::NoLimit, Severity::Refer, rivet.series().unknown.head, key);
+    };
+    let highest = between.height.map_or(between.height_nominal, |height| height.max());
+    let found = Finding::unknown(Code::HeadBetween, Severity::Caution, between.basis, key);
+    found.with_measured(Figure::Length(highest))
 }
 
 /// That the limits of a shank are not on file.

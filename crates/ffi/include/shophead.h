@@ -1095,6 +1095,8 @@ enum shophead_code
   SHOPHEAD_CODE_CUT_TO_LENGTH = 151,
   // How much tail a dimpled pack takes is worked out, no document gives it.
   SHOPHEAD_CODE_DIMPLE_COMPUTED = 152,
+  // The head of an oversize flush rivet is not on file: it is counted between those of its size and of the next.
+  SHOPHEAD_CODE_HEAD_BETWEEN = 153,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L
@@ -1982,6 +1984,22 @@ struct shophead_step {
   struct shophead_span findings;
 };
 
+// A hole as it was found, with all that can be said of it.
+struct shophead_found_hole {
+  // The longest axis.
+  int64_t major_nm;
+  // The shortest axis; the same for a round hole. `SHOPHEAD_NONE` where it was measured one way only.
+  int64_t minor_nm;
+  // What else is wrong with it, one of `enum shophead_damage`.
+  uint32_t damage;
+  // Which way the longest axis lies, one of `enum shophead_direction`; 0 where that is not known, which counts as across.
+  uint32_t direction;
+  // 1 where it was opened before it was measured, so that it is no longer as the maker built it; otherwise 0.
+  uint32_t opened;
+  // Not used; 0.
+  uint32_t unused;
+};
+
 // The force to form a driven head.
 struct shophead_squeeze {
   // By the law, in pounds.
@@ -2217,6 +2235,25 @@ enum shophead_damage
 typedef enum shophead_damage shophead_damage;
 #else
 typedef uint32_t shophead_damage;
+#endif // __STDC_VERSION__ >= 202311L
+#endif // __cplusplus
+
+// Which way the longest axis of a hole lies.
+enum shophead_direction
+#if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+  : uint32_t
+#endif // defined(__cplusplus) || __STDC_VERSION__ >= 202311L
+ {
+  // Along the nearest edge.
+  SHOPHEAD_DIRECTION_ALONG = 1,
+  // Across it: towards the edge and away from it.
+  SHOPHEAD_DIRECTION_ACROSS = 2,
+};
+#ifndef __cplusplus
+#if __STDC_VERSION__ >= 202311L
+typedef enum shophead_direction shophead_direction;
+#else
+typedef uint32_t shophead_direction;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
@@ -2849,6 +2886,21 @@ shophead_error shophead_hole_judge(const struct shophead_hole_query *query,
                                    size_t step_capacity,
                                    struct shophead_finding *findings,
                                    size_t finding_capacity);
+
+// Judges a hole of which more may be said: measured one way only, which way it is worn, opened before it was measured.
+//
+// Takes: `query` and `found`, the caller's. Writes: `judgement`; `steps`, an array of the caller's with room for `step_capacity`
+// (`SHOPHEAD_MAX_STEPS` always suffices); `findings`, an array of the caller's with room for `finding_capacity`
+// (`SHOPHEAD_MAX_HOLE_FINDINGS` always suffices).
+//
+// Errors: as `shophead_hole_judge`.
+shophead_error shophead_found_hole_judge(const struct shophead_hole_query *query,
+                                         const struct shophead_found_hole *found,
+                                         struct shophead_hole_judgement *judgement,
+                                         struct shophead_step *steps,
+                                         size_t step_capacity,
+                                         struct shophead_finding *findings,
+                                         size_t finding_capacity);
 
 // Finds the force that squeezes a driven head.
 //

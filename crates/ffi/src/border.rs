@@ -49,6 +49,7 @@ plain! {
     crate::head::shophead_measured,
     crate::head::shophead_defect,
     crate::hole::shophead_hole,
+    crate::hole::shophead_found_hole,
     crate::hole::shophead_hole_query,
     crate::layout::shophead_row,
     crate::layout::shophead_point,

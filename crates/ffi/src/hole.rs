@@ -1,7 +1,7 @@
 //! A hole as it was found, and what to do about it.
 #![allow(unsafe_code, reason = "a symbol that C can name counts as unsafe; there is no unsafe block here")]
 
-use shophead::hole::{AsFound, Damage};
+use shophead::hole::{AsFound, Damage, Direction};
 use shophead::installation::{Installation, MAX_STEPS, Step};
 use shophead::layout::RowLayout;
 use shophead::structure::Member;
@@ -27,6 +27,13 @@ pub struct shophead_damage(pub u32);
 #[repr(transparent)]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct shophead_member(pub u32);
+
+/// Which way the longest axis of a hole lies.
+/// cbindgen:transparent-typedef
+#[repr(transparent)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct shophead_direction(pub u32);
+
 /// What to do about a hole, from the least change on.
 /// cbindgen:transparent-typedef
 #[repr(transparent)]
@@ -43,6 +50,24 @@ pub struct shophead_hole {
     pub minor_nm: i64,
     /// What else is wrong with it, one of `enum shophead_damage`.
     pub damage: u32,
+    /// Not used; 0.
+    pub unused: u32,
+}
+
+/// A hole as it was found, with all that can be said of it.
+#[repr(C)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct shophead_found_hole {
+    /// The longest axis.
+    pub major_nm: i64,
+    /// The shortest axis; the same for a round hole. `SHOPHEAD_NONE` where it was measured one way only.
+    pub minor_nm: i64,
+    /// What else is wrong with it, one of `enum shophead_damage`.
+    pub damage: u32,
+    /// Which way the longest axis lies, one of `enum shophead_direction`; 0 where that is not known, which counts as across.
+    pub direction: u32,
+    /// 1 where it was opened before it was measured, so that it is no longer as the maker built it; otherwise 0.
+    pub opened: u32,
     /// Not used; 0.
     pub unused: u32,
 }
@@ -131,12 +156,59 @@ pub extern "C" fn shophead_hole_judge(
     findings: Out<shophead_finding>,
     finding_capacity: usize,
 ) -> shophead_error {
+    let found = || {
+        let found = found.one()?;
+        let (major, minor) = (length(found.major_nm)?, length(found.minor_nm)?);
+        Ok(AsFound::new(major, minor, value_of::<Damage>(found.damage)?)?)
+    };
+    judge(query, &found, (judgement, steps, step_capacity), (findings, finding_capacity))
+}
+
+/// Judges a hole of which more may be said: measured one way only, which way it is worn, opened before it was measured.
+///
+/// Takes: `query` and `found`, the caller's. Writes: `judgement`; `steps`, an array of the caller's with room for `step_capacity`
+/// (`SHOPHEAD_MAX_STEPS` always suffices); `findings`, an array of the caller's with room for `finding_capacity`
+/// (`SHOPHEAD_MAX_HOLE_FINDINGS` always suffices).
+///
+/// Errors: as `shophead_hole_judge`.
+#[unsafe(no_mangle)]
+pub extern "C" fn shophead_found_hole_judge(
+    query: In<shophead_hole_query>,
+    found: In<shophead_found_hole>,
+    judgement: Out<shophead_hole_judgement>,
+    steps: Out<shophead_step>,
+    step_capacity: usize,
+    findings: Out<shophead_finding>,
+    finding_capacity: usize,
+) -> shophead_error {
+    let found = || {
+        let found = found.one()?;
+        let (major, minor) = (length(found.major_nm)?, optional(found.minor_nm)?);
+        let damage = value_of::<Damage>(found.damage)?;
+        let direction = if found.direction == 0 { None } else { Some(value_of::<Direction>(found.direction)?) };
+        let opened = match found.opened {
+            0 => false,
+            1 => true,
+            _ => return Err(shophead_error::SHOPHEAD_ERROR_UNKNOWN_NUMBER),
+        };
+        Ok(AsFound::of(major, minor, damage)?.lying(direction).opened(opened))
+    };
+    judge(query, &found, (judgement, steps, step_capacity), (findings, finding_capacity))
+}
+
+/// What both calls do: looks at the outputs, then reads the inputs, asks, and writes.
+fn judge(
+    query: In<shophead_hole_query>,
+    found: &dyn Fn() -> Result<AsFound, shophead_error>,
+    (judgement, steps, step_capacity): (Out<shophead_hole_judgement>, Out<shophead_step>, usize),
+    (findings, finding_capacity): (Out<shophead_finding>, usize),
+) -> shophead_error {
     answer(|| {
         let place = judgement.place()?;
         let mut places = steps.places(step_capacity)?;
         let mut sink = Sink::new(&findings, finding_capacity)?;
-        let (asked, found) = (query.one()?, found.one()?);
-        let found = AsFound::new(length(found.major_nm)?, length(found.minor_nm)?, value_of::<Damage>(found.damage)?)?;
+        let asked = query.one()?;
+        let found = found()?;
         let stack = if asked.layer_count == 0 { None } else { Some(stack(asked.layers, asked.layer_count)?) };
         let layout = RowLayout {
             edge: optional(asked.edge_nm)?,

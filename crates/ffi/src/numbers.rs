@@ -8,7 +8,7 @@ use core::ffi::c_char;
 
 use shophead::basis::Status;
 use shophead::finding::{Code, Severity};
-use shophead::hole::{Damage, Disposition};
+use shophead::hole::{Damage, Direction, Disposition};
 use shophead::joint::strength::Mode;
 use shophead::practice::Name;
 use shophead::select::Difference;
@@ -23,7 +23,7 @@ use crate::error::shophead_error;
 use crate::error::shophead_error as E;
 use crate::finding::{shophead_code, shophead_severity};
 use crate::head::shophead_remedy;
-use crate::hole::{shophead_damage, shophead_disposition, shophead_member};
+use crate::hole::{shophead_damage, shophead_direction, shophead_disposition, shophead_member};
 use crate::joint::shophead_mode;
 use crate::part::shophead_alloy;
 use crate::practice::shophead_limit_name;
@@ -93,6 +93,7 @@ worded! {
     Role => shophead_role,
     Preparation => shophead_preparation,
     Damage => shophead_damage,
+    Direction => shophead_direction,
     Member => shophead_member,
     Disposition => shophead_disposition,
     Remedy => shophead_remedy,
@@ -237,6 +238,7 @@ mod tests {
         has_all::<Role>();
         has_all::<Preparation>();
         has_all::<Damage>();
+        has_all::<Direction>();
         has_all::<Member>();
         has_all::<Disposition>();
         has_all::<Remedy>();

@@ -8,7 +8,7 @@ use std::path::Path;
 
 use shophead::basis::Status;
 use shophead::finding::{Code, Severity};
-use shophead::hole::{Damage, Disposition};
+use shophead::hole::{Damage, Direction, Disposition};
 use shophead::joint::strength::Mode;
 use shophead::practice::Name;
 use shophead::select::Difference;
@@ -72,6 +72,7 @@ fn lists() -> Vec<(&'static str, Vec<Line>)> {
         ("shophead_role", words::<Role>("SHOPHEAD_ROLE", &[])),
         ("shophead_preparation", words::<Preparation>("SHOPHEAD_PREPARATION", &[])),
         ("shophead_damage", words::<Damage>("SHOPHEAD_DAMAGE", &[])),
+        ("shophead_direction", words::<Direction>("SHOPHEAD_DIRECTION", &[])),
         ("shophead_member", words::<Member>("SHOPHEAD_MEMBER", &[])),
         ("shophead_disposition", words::<Disposition>("SHOPHEAD_DISPOSITION", &[])),
         ("shophead_remedy", words::<Remedy>("SHOPHEAD_REMEDY", &[("NONE", "It may stay.")])),

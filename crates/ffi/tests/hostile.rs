@@ -466,12 +466,21 @@ proptest! {
             rows, member, practice: practice(built, &own),
         };
         let found = shophead_hole { major_nm: axes.0.saturating_add(axes.1), minor_nm: axes.0, damage, unused: 0 };
+        let more = shophead_found_hole {
+            major_nm: found.major_nm, minor_nm: axes.0, damage, direction: rooms.0 as u32, opened: rooms.1 as u32, unused: 0,
+        };
         let (step_room, finding_room) = (rooms.0.min(SHOPHEAD_MAX_STEPS), rooms.1.min(SHOPHEAD_MAX_HOLE_FINDINGS));
         let mut judgement = Watched::new();
         let (mut steps, mut findings) = (Watched::<_, SHOPHEAD_MAX_STEPS>::several(), Watched::<_, SHOPHEAD_MAX_HOLE_FINDINGS>::several());
         let error = shophead_hole_judge(reads(&query), reads(&found), judgement.out(), steps.out(), step_room, findings.out(), finding_room);
         if rooms.0 >= SHOPHEAD_MAX_STEPS && rooms.1 >= SHOPHEAD_MAX_HOLE_FINDINGS {
             prop_assert!(error != shophead_error::SHOPHEAD_ERROR_BUFFER_TOO_SMALL);
+        }
+        {
+            let mut judgement = Watched::new();
+            let (mut steps, mut findings) = (Watched::<_, SHOPHEAD_MAX_STEPS>::several(), Watched::<_, SHOPHEAD_MAX_HOLE_FINDINGS>::several());
+            let error = shophead_found_hole_judge(reads(&query), reads(&more), judgement.out(), steps.out(), step_room, findings.out(), finding_room);
+            hold!(error, judgement, steps, findings);
         }
         if hold!(error, judgement, steps, findings) {
             let judgement: shophead_hole_judgement = judgement.get(0);

@@ -180,6 +180,7 @@ const HOLE: &[Field<HoleArgs>] = &[
     field!(HoleArgs, "major", text, major).needed(".141"),
     field!(HoleArgs, "minor", option, minor),
     field!(HoleArgs, "direction", option, direction),
+    field!(HoleArgs, "opened", option, opened),
     field!(HoleArgs, "edge", option, edge),
     field!(HoleArgs, "pitch", option, pitch),
     field!(HoleArgs, "layers", option, layers),

@@ -4,6 +4,7 @@ use shophead::finding::Severity;
 use shophead::hole::AsFound;
 use shophead::installation::{HoleAnswer, Step};
 use shophead::layout::RowLayout;
+use shophead::length::Length;
 use shophead::rivet::part::Part;
 use shophead::working;
 use shophead_job::words;
@@ -21,6 +22,8 @@ pub(crate) struct Answer<'a> {
     facts: Facts,
     rivet: Part<'static>,
     found: AsFound,
+    /// What it was opened to before it was measured.
+    opened: Option<Length>,
     answer: HoleAnswer<'a>,
     steps: Vec<Step<'a>>,
 }
@@ -36,9 +39,11 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
         let minor = args.minor.as_ref().map(|minor| input::hole_diameter("--minor", minor, bare)).transpose()?;
         let damage = input::word("--damage", &args.damage)?;
         let direction = args.direction.as_ref().map(|word| input::word("--direction", word)).transpose()?;
+        let opened = args.opened.as_ref().map(|size| input::hole_diameter("--opened", size, bare)).transpose()?;
         let found = AsFound::of(major, minor, damage)
             .map_err(|error| input::wrong("--minor", args.minor.as_deref().unwrap_or_default(), error))?
-            .lying(direction);
+            .lying(direction)
+            .opened(opened.is_some());
         let facts = Facts {
             stack: args.layers.as_deref().map(|text| input::layers("--layers", text, None, bare)).transpose()?,
             layout: RowLayout {
@@ -52,7 +57,7 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
         let mut steps = Vec::new();
         let question = facts.question(context.practice);
         let answer = question.hole_step_by_step(found, &mut |step| steps.push(step.clone()));
-        Ok(Answer { facts, rivet, found, answer, steps })
+        Ok(Answer { facts, rivet, found, opened, answer, steps })
     }
 
     fn find(&self, _: &Context<'a>, finds: &mut impl Finds) {
@@ -70,7 +75,7 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
 
     fn tell(&self, _: &HoleArgs, context: &Context<'a>, report: &mut Report<'a>) {
         if context.format == Format::Json {
-            report.give(form(&self.answer, &self.steps, context));
+            report.give(form(&self.answer, &self.steps, self.opened, context));
         }
         text(report, self, context);
         let question = self.facts.question(context.practice);
@@ -95,8 +100,14 @@ pub(super) fn steps<'a>(steps: &[Step<'_>], context: &Context<'a>) -> Vec<form::
     steps.iter().map(step).collect()
 }
 
-fn form<'a>(answer: &HoleAnswer<'_>, tried: &[Step<'_>], context: &Context<'a>) -> form::hole::Answer<'a> {
+fn form<'a>(
+    answer: &HoleAnswer<'_>,
+    tried: &[Step<'_>],
+    opened: Option<Length>,
+    context: &Context<'a>,
+) -> form::hole::Answer<'a> {
     form::hole::Answer {
+        opened: opened.map(form::Length::from),
         disposition: answer.disposition.into(),
         rivet: answer.rivet.map(|rivet| rivet.to_string()),
         drill: answer.cut.map(|cut| cut.to_string()),
@@ -107,7 +118,7 @@ fn form<'a>(answer: &HoleAnswer<'_>, tried: &[Step<'_>], context: &Context<'a>) 
 }
 
 fn text(report: &mut Report, answered: &Answer<'_>, context: &Context<'_>) {
-    let Answer { rivet, found, answer, steps, .. } = answered;
+    let Answer { rivet, found, opened, answer, steps, .. } = answered;
     let units = context.units;
     let words = words::becomes(answer.disposition, answer.cut);
     let what = answer.rivet.map_or_else(String::new, |rivet| format!("   {rivet}"));
@@ -124,6 +135,9 @@ fn text(report: &mut Report, answered: &Answer<'_>, context: &Context<'_>) {
         ),
         ("for".to_owned(), rivet.to_string()),
     ];
+    if let Some(opened) = opened {
+        pairs.insert(1, ("opened to".to_owned(), format!("{} before it was measured", units.length(*opened))));
+    }
     if let Some(hole) = answer.hole {
         pairs.push(("hole in the end".to_owned(), units.limits(Some(hole.min()), Some(hole.max())).to_string()));
     }

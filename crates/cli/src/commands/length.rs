@@ -6,6 +6,7 @@ use shophead::basis::Basis;
 use shophead::layout::RowLayout;
 use shophead::length::{Interval, Length, Toleranced};
 use shophead::practice::{Case, Given, Name, Practice};
+use shophead::rivet::HeadSize;
 use shophead::rivet::part::Part;
 use shophead::select::{Difference, LengthAnswer};
 use shophead::upset::HeadLimits;
@@ -116,6 +117,11 @@ impl<'a> Assumed<'_, 'a> {
         self.practice.rivet(*self.family).size().shank
     }
 
+    /// The head that the rivet's length counts.
+    fn sunk_head(&self) -> Option<HeadSize> {
+        self.practice.rivet(*self.family).head_counted().filter(|_| self.family.series().head.is_flush())
+    }
+
     /// The rivet's length at the ends of its tolerance.
     fn length_ends(&self) -> Option<(Interval, Option<Basis>)> {
         let length = self.length?;
@@ -161,7 +167,7 @@ impl<'a> Assumed<'_, 'a> {
                 measured: self.args.hole.is_some(),
             },
             length: self.length_ends().map(|(ends, basis)| with_basis(ends, basis)),
-            sunk_head: size.head.filter(|_| self.family.series().head.is_flush()).map(|head| {
+            sunk_head: self.sunk_head().map(|head| {
                 with_basis(head.height.unwrap_or(Interval::exactly(head.height_nominal)), Some(head.basis))
             }),
             limits: form::length::Limits {
@@ -194,7 +200,7 @@ impl<'a> Assumed<'_, 'a> {
                 basis.map_or_else(|| "no tolerance known".to_owned(), cited),
             );
         }
-        if let Some(head) = size.head.filter(|_| self.family.series().head.is_flush()) {
+        if let Some(head) = self.sunk_head() {
             let height = head.height.unwrap_or(Interval::exactly(head.height_nominal));
             row("flush head", units.interval(height).to_string(), cited(head.basis));
         }

@@ -18,6 +18,8 @@ pub(crate) struct Answer<'a> {
     pub(crate) drill_diameter: Option<Length>,
     /// The hole in the end.
     pub(crate) hole: Option<Interval>,
+    /// What the hole was opened to before it was measured; null where it is as it came out.
+    pub(crate) opened: Option<Length>,
     /// Each step that was tried, from the least change, and why not.
     pub(crate) steps: Vec<HoleStep<'a>>,
 }

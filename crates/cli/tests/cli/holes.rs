@@ -86,6 +86,31 @@ fn an_elongation_counts_towards_the_edge_unless_it_lies_along_it() {
     assert_eq!(at(""), "refer", "unknown counts");
 }
 
+/// A hole that somebody opened is no longer as the maker built it: its short edge is not copied.
+#[test]
+fn an_opened_hole_is_not_as_the_maker_built_it() {
+    let typed = "--rivet MS20470AD4 --installed MS20470AD4 --layers 2024-T3:.063,2024-T3:.063 --major .130 --minor .130 \
+                 --edge .22 --pitch 1";
+    assert_eq!(becomes(typed).0, "keep");
+    for opened in ["#30", ".1285", "9/64"] {
+        assert_eq!(becomes(&format!("{typed} --opened {opened}")).0, "refer", "{opened}");
+    }
+    let run = shophead(&format!("hole {typed} --opened #30 --format json"));
+    assert_eq!(run.json(1)["result"]["opened"]["in"], 0.1285);
+    let text = shophead(&format!("hole {typed} --opened #30"));
+    assert!(text.stdout.contains(".1285 before it was measured"), "{text}");
+    let refused = shophead(&format!("hole {typed} --opened #99"));
+    assert!(refused.stderr.contains("--opened \"#99\""), "{refused}");
+    // A batch has the job's column.
+    let rows = "rivet,installed,layers,major,minor,edge,pitch,opened\n\
+                MS20470AD4,MS20470AD4,\"2024-T3:.063,2024-T3:.063\",.130,.130,.22,1,\n\
+                MS20470AD4,MS20470AD4,\"2024-T3:.063,2024-T3:.063\",.130,.130,.22,1,#30\n";
+    let run = crate::shophead_with("batch hole", |command| command.write_stdin(rows));
+    let found: Vec<&str> =
+        run.stdout.lines().skip(1).map(|line| if line.contains(",keep,") { "keep" } else { "refer" }).collect();
+    assert_eq!(found, ["keep", "refer"], "{run}");
+}
+
 /// The demo's row A1 with other holes: number, disposition, drill and part of each, and how many its pattern steps up.
 #[track_caller]
 fn planned(holes: &str, pitch: &str) -> Vec<(u64, String, Option<String>, Option<String>)> {

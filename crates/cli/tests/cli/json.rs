@@ -267,7 +267,7 @@ fn a_head_is_accepted_rejected_or_not_judged() {
 #[test]
 fn hole() {
     let value = result(EXAMPLES[2].0, 0);
-    assert_eq!(keys(&value), ["disposition", "rivet", "drill", "drill_diameter", "hole", "steps"]);
+    assert_eq!(keys(&value), ["disposition", "rivet", "drill", "drill_diameter", "hole", "opened", "steps"]);
     assert_eq!(value["disposition"], "oversize");
     assert_eq!((&value["rivet"], &value["drill"]), (&json!("NAS1242AD4"), &json!("#27")));
     is_length(&value["drill_diameter"], 0.144);
@@ -303,13 +303,21 @@ fn a_hole_that_nothing_mends_is_referred() {
 }
 
 #[test]
-fn without_layers_what_is_not_known_of_a_rivet_still_refuses_a_step() {
-    // The oversize flush head is not known, whatever the layers; the next size is, and only its size was checked.
+fn an_oversize_flush_head_is_counted_between_two_and_said_and_without_layers_too() {
+    // The oversize flush head is not known, whatever the layers: between which heads it lies is.
     let typed = "hole --rivet MS20426AD4 --major .141 --edge 1/2 --pitch 1";
     let value = result(typed, 0);
-    assert_eq!((&value["disposition"], &value["rivet"]), (&json!("next-size"), &json!("MS20426AD5")));
+    assert_eq!((&value["disposition"], &value["rivet"]), (&json!("oversize"), &json!("NAS1241AD4")));
     let oversize = value["steps"][2]["findings"].as_array().unwrap();
-    assert!(oversize.iter().any(|found| found["code"] == "no-limit" && found["severity"] == "refer"), "{oversize:?}");
+    let head = oversize.iter().find(|found| found["code"] == "head-between").expect("a finding");
+    assert_eq!((&head["severity"], &head["limit"]["key"]), (&json!("caution"), &json!("series.NAS1241.head_height.4")));
+    // Seats are judged by the highest that the head may be: the next size's cone over this shank.
+    assert_eq!(head["measured"]["in"].as_f64().map(|high| (high * 1_000.0).round()), Some(63.0));
+    let thin = |sheet: &str| {
+        let typed = format!("length --series NAS1241 --diameter 9/64 --layers {sheet}:countersunk,.125");
+        codes(&typed, 1).contains(&"countersink-too-deep".to_owned())
+    };
+    assert!(thin(".050"));
     assert!(codes(typed, 0).contains(&"not-checked".to_owned()));
 }
 

@@ -46,6 +46,7 @@ bases! {
     DIMPLED_PACK = Practice "worked out here", "dimpled layers: below the head the hole is as long as the metal is thick; no document at hand has it", Lengths "tail of a dimpled pack";
     DIAMETER_FOR_SHEET = Practice "common practice", "rivet diameter for a sheet", Lengths "a diameter for a sheet needs a rule";
     LARGEST_OF_SERIES = Practice "common practice", "largest diameter of the series", Lengths "sheet too thick for any rivet of a series";
+    OVERSIZE_HEAD_BETWEEN = Memory "worked out here", "the head of an oversize flush rivet is between those of the standard one of its size and of the next, from recalled heads", Lengths "oversize flush heads that are not known";
     SHANK_FOR_HOLE = Practice "common practice", "no hole is known for this rivet; one as wide as its shank is assumed", Lengths "hole of a rivet that has none";
     // rules of driven heads
     ARMY_240_CONTACT = Published "US Army TM 1-1520-240-BD", "para 2-4: a flush head flush, in contact all round", DrivenHeads "flushness without a limit";

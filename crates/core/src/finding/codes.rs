@@ -66,6 +66,9 @@ codes! {
     DimpleComputed = 152, "dimple-computed", "How much tail a dimpled pack takes is worked out, no document gives it.",
         "the tail of a dimpled pack is worked out, no document gives it.", "Try one on scrap first.",
         "dimpled: try one first";
+    HeadBetween = 153, "head-between", "The head of an oversize flush rivet is not on file: it is counted between those of its size and of the next.",
+        "head not on file: counted between its size's and the next's[, up to {m} high].", "[Enter {l} in the limits file.]",
+        "head not on file[: up to {m}]";
     DiffersFromRule = 8, "differs-from-rule", "The length is not that of the rule of thumb, grip plus one and a half diameters.",
         "rule of thumb[ {l/}] does not suit this pack[: take {m/}].", "",
         "rule of thumb[ {l/}, better {m/}| is off]";

@@ -22,13 +22,14 @@ use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::hole::{AsFound, Damage, Disposition, HoleLimits};
 use crate::layout::RowLayout;
 use crate::length::{Interval, Length, Toleranced};
-use crate::practice::{Case, Name};
+use crate::practice::{Case, Given, Name};
 use crate::rivet::part::Part;
 use crate::structure::Member;
 
 /// One step of the ladder.
 #[derive(Clone, Debug, PartialEq)]
 #[non_exhaustive]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Step<'a> {
     /// Which.
     pub kind: Disposition,
@@ -60,6 +61,7 @@ pub const MAX_STEPS: usize = 4;
 /// What becomes of a hole.
 #[derive(Clone, Debug, PartialEq)]
 #[non_exhaustive]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct HoleAnswer<'a> {
     /// What to do.
     pub disposition: Disposition,
@@ -378,7 +380,8 @@ impl<'q, 'a> Installation<'q, 'a> {
         }
         if step.kind.is_step_up() && rivet.series().head.is_flush() {
             let seat = Finding::new(Code::SeatForNewHead, Severity::Note, Basis::SEAT);
-            let across = self.practice.length(Name::CountersinkDiameter, &after.case());
+            let head = rivet.size().head.map(|head| Given { value: head.diameter_nominal, basis: head.basis });
+            let across = self.practice.length(Name::CountersinkDiameter, &after.case()).or(head);
             findings.push(across.map_or(seat, |across| {
                 Finding::new(Code::SeatForNewHead, Severity::Note, across.basis)
                     .with_limit(Figure::Length(across.value))

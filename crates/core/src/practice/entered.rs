@@ -76,7 +76,8 @@ struct EnteredSize {
 /// They come before every built-in figure; what was not entered stays as it is built in. Each carries the basis that it was entered with.
 ///
 /// ```
-/// use shophead::basis::{Basis, Document, Status};
+/// use shophead::basis::{Basis, Document};
+/// use shophead::finding::Code;
 /// use shophead::installation::Installation;
 /// use shophead::length::Toleranced;
 /// use shophead::practice::{Dimension, Entered, HANDBOOK};
@@ -84,13 +85,14 @@ struct EnteredSize {
 /// use shophead::stack::Stack;
 /// let layers = Stack::parse("2024-T3:.080:countersunk, 2024-T3:.125")?;
 /// let rivet = Part::parse("NAS1241AD4")?;
-/// // Nobody knows how high the head of this standard is.
-/// assert!(Installation::new(rivet, &layers).length()?.part.is_none());
+/// // Nobody knows how high the head of this standard is: it is counted between two others.
+/// assert!(Installation::new(rivet, &layers).length()?.findings.has(Code::HeadBetween));
 /// let documents = [Document { document: "part standard in the shop", place: "sheet 2" }];
 /// let mut entered = Entered::new();
 /// entered.size(&NAS1241, 4, Dimension::HeadHeight, Toleranced::parse(".036")?, Basis::own(0))?;
 /// let shop = HANDBOOK.with_own(&[], &documents).with_entered(&entered);
 /// let answer = Installation::new(rivet, &layers).by(&shop).length()?;
+/// assert!(!answer.findings.has(Code::HeadBetween));
 /// assert_eq!(answer.part.unwrap().to_string(), "NAS1241AD4-7");
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```

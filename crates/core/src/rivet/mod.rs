@@ -2,7 +2,7 @@
 //!
 //! A [`Series`] is one part standard as plain data. The built-in ones stand in [`CATALOGUE`], one table a file; nearly all of
 //! their dimensions could only be recalled, and their [`Basis`] says so. A dimension that is not known is `None`: it is never
-//! filled in from a sister standard.
+//! filled in from a sister standard. Only between which heads an oversize flush one lies is worked out: [`Series::head_between`].
 //!
 //! [`part`] reads and prints part numbers, [`mass`] weighs.
 
@@ -309,6 +309,39 @@ impl<'a> Series<'a> {
     pub fn finish(&self, letter: Option<char>) -> Option<&'a Finish<'a>> {
         let letter = letter.map(|letter| letter.to_ascii_uppercase());
         self.finishes.iter().find(|finish| finish.letter == letter)
+    }
+
+    /// The head of an oversize flush rivet where it is not known: from the least head of the standard rivet of its size to the greatest of the next
+    /// size, its cone over the oversize shank. Counted until somebody enters its own.
+    ///
+    /// ```
+    /// use shophead::rivet::{MS20426, NAS1241};
+    /// let head = NAS1241.head_between(NAS1241.size(4).unwrap()).unwrap();
+    /// let diameter = head.diameter.unwrap();
+    /// let (own, next) = (MS20426.size(4).unwrap().head.unwrap(), MS20426.size(5).unwrap().head.unwrap());
+    /// assert_eq!((diameter.min(), diameter.max()), (own.diameter.unwrap().min(), next.diameter.unwrap().max()));
+    /// assert!(MS20426.head_between(MS20426.size(4).unwrap()).is_none());
+    /// ```
+    #[must_use]
+    pub fn head_between(&self, size: &Size) -> Option<HeadSize> {
+        if size.head.is_some() || !self.head.is_flush() {
+            return None;
+        }
+        let steps_up_to = |other: &Series<'_>| other.oversize_series.is_some_and(|over| over.name == self.name);
+        let standard = CATALOGUE.iter().find(|other| other.head == self.head && steps_up_to(other))?;
+        let own = standard.size(size.dash)?;
+        let (own, next) = (own.head?, standard.next_size(own)?.head?);
+        let least = own.diameter.map_or(own.diameter_nominal, Interval::min);
+        let greatest = next.diameter.map_or(next.diameter_nominal, Interval::max);
+        let cone = |diameter| self.head.cone_height(diameter, size.shank_nominal);
+        let (low, high) = (cone(least)?, cone(greatest)?);
+        Some(HeadSize {
+            diameter_nominal: own.diameter_nominal,
+            diameter: Some(Interval::of(least, greatest)),
+            height_nominal: cone(own.diameter_nominal)?,
+            height: Some(Interval::of(low, high)),
+            basis: Basis::OVERSIZE_HEAD_BETWEEN,
+        })
     }
 
     /// The step of its lengths: 1/32 in where half lengths are known, otherwise 1/16 in.

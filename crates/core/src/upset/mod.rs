@@ -258,7 +258,7 @@ impl Fit {
             Toleranced::new(nominal, nominal.minus(limits.min()), limits.max().minus(nominal)).map_err(|_| error)
         };
         let sunk = if series.head.is_flush() {
-            let head = size.head.ok_or(FitError::HeadNotKnown)?;
+            let head = size.head.or_else(|| series.head_between(size)).ok_or(FitError::HeadNotKnown)?;
             around(head.height_nominal, head.height, FitError::HeadNotKnown)?
         } else {
             Toleranced::exactly(Length::ZERO)
@@ -516,6 +516,7 @@ impl Fit {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 #[non_exhaustive]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Spread {
     /// With every tolerance at its worst one way.
     pub min: Length,
@@ -529,6 +530,7 @@ pub struct Spread {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 #[non_exhaustive]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct PredictedHead {
     /// Its diameter.
     pub diameter: Spread,
@@ -539,6 +541,7 @@ pub struct PredictedHead {
 /// What to drive a head to, so that it is accepted whatever its shank, hole, pack and length are within their tolerances.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Window {
     /// The heights to stop at. Left between them every head is wide enough.
     pub height: Interval,
@@ -606,6 +609,7 @@ impl fmt::Display for ShownWindow {
 /// Shank and hole within which a length has metal for a head; either alone is enough.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Within {
     /// The greatest hole, with any shank; `None` where no hole is small enough.
     pub hole_greatest: Option<Length>,
@@ -617,6 +621,7 @@ pub struct Within {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 #[non_exhaustive]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct HeadLimits {
     /// Least diameter.
     pub diameter_least: Option<Given<Length>>,

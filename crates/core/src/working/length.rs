@@ -64,12 +64,13 @@ struct Corner {
 impl Corner {
     fn of(corner: &Filled, question: &Installation<'_, '_>) -> Corner {
         let size = question.rivet().size().basis;
+        let head = question.rivet().head_counted().map_or(size, |head| head.basis);
         let hole = question.hole_or_drilled().basis;
         Corner {
             shank: Figure::new(SHANK, corner.shank, size),
             hole: Figure::new(HOLE, corner.hole, hole),
             straight: Figure::new(STRAIGHT, corner.straight, Basis::AS_GIVEN),
-            sunk: Figure::new(SUNK, corner.sunk, size),
+            sunk: Figure::new(SUNK, corner.sunk, head),
         }
     }
 }
@@ -150,7 +151,7 @@ pub fn of(question: &Installation<'_, '_>, answer: &LengthAnswer<'_>, work: &mut
 
 fn length_basis(question: &Installation<'_, '_>) -> Basis {
     let series = question.rivet().series();
-    series.length_tolerance.map_or(series.basis, |tolerance| tolerance.basis)
+    question.practice().length_tolerance(series).map_or(series.basis, |tolerance| tolerance.basis)
 }
 
 /// The head that the chosen length makes, and what to drive it to.

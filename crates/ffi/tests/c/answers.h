@@ -299,12 +299,19 @@ static void hole_case(struct words *words, FILE *to) {
     struct shophead_layer layers[SHOPHEAD_MAX_LAYERS];
     struct shophead_hole_query query;
     struct shophead_hole found;
+    struct shophead_found_hole more;
     memset(&query, 0, sizeof query);
     memset(&found, 0, sizeof found);
+    memset(&more, 0, sizeof more);
     query.part = next_part(words);
     found.major_nm = next_nm(words);
     found.minor_nm = next_nm(words);
     found.damage = next_listed(words, SHOPHEAD_LIST_DAMAGE);
+    more.major_nm = found.major_nm;
+    more.minor_nm = found.minor_nm;
+    more.damage = found.damage;
+    more.direction = next_count(words);
+    more.opened = next_count(words);
     query.layer_count = next_layers(words, layers, SHOPHEAD_MAX_LAYERS);
     query.layers = query.layer_count == 0 ? NULL : layers;
     query.edge_nm = next_nm(words);
@@ -316,8 +323,14 @@ static void hole_case(struct words *words, FILE *to) {
     struct shophead_hole_judgement judgement;
     struct shophead_step steps[SHOPHEAD_MAX_STEPS];
     struct shophead_finding findings[SHOPHEAD_MAX_HOLE_FINDINGS];
-    if (show_error(to, shophead_hole_judge(&query, &found, &judgement, steps, SHOPHEAD_MAX_STEPS, findings,
-                                           SHOPHEAD_MAX_HOLE_FINDINGS))) {
+    // What the first call can say goes through it.
+    const int is_plain = found.minor_nm != SHOPHEAD_NONE && more.direction == 0 && more.opened == 0;
+    const shophead_error error =
+        is_plain ? shophead_hole_judge(&query, &found, &judgement, steps, SHOPHEAD_MAX_STEPS, findings,
+                                       SHOPHEAD_MAX_HOLE_FINDINGS)
+                 : shophead_found_hole_judge(&query, &more, &judgement, steps, SHOPHEAD_MAX_STEPS, findings,
+                                             SHOPHEAD_MAX_HOLE_FINDINGS);
+    if (show_error(to, error)) {
         return;
     }
     fputs("  disposition ", to);

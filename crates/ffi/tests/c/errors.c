@@ -20,6 +20,7 @@ static struct {
     struct shophead_defect defects[2];
     struct shophead_hole_query hole_query;
     struct shophead_hole hole;
+    struct shophead_found_hole found_hole;
     struct shophead_row row;
     struct shophead_point points[4];
     struct shophead_edge edges[2];
@@ -158,6 +159,10 @@ static void set_up(void) {
     in.hole.major_nm = 3600000;
     in.hole.minor_nm = 3300000;
     in.hole.damage = SHOPHEAD_DAMAGE_SOUND;
+    in.found_hole.major_nm = in.hole.major_nm;
+    in.found_hole.minor_nm = in.hole.minor_nm;
+    in.found_hole.damage = in.hole.damage;
+    in.found_hole.direction = SHOPHEAD_DIRECTION_ALONG;
     in.row.edge_nm = 3000000;
     in.row.pitch_nm = 3000000;
     in.row.transverse_pitch_nm = 3000000;
@@ -299,6 +304,7 @@ CALL(splice_lay, 37, in.rows, in.nm, OUT(laid, 0))
 CALL(group_share, IN(rivet, 0), in.count, IN(plane_load, 1), OUT(room, 2), in.room_count, OUT(group, 3), OUT(share, 4),
      in.share_capacity, FINDINGS(5))
 CALL(hole_judge, IN(hole_query, 0), IN(hole, 1), OUT(hole_judgement, 2), OUT(step, 3), in.step_capacity, FINDINGS(4))
+CALL(found_hole_judge, IN(hole_query, 0), IN(found_hole, 1), OUT(hole_judgement, 2), OUT(step, 3), in.step_capacity, FINDINGS(4))
 
 #ifdef __cplusplus
 #define ALIGNED(place) {&(place), alignof(decltype(place))}
@@ -381,6 +387,9 @@ static const struct function functions[] = {
     {"hole_judge",
      call_hole_judge,
      {ALIGNED(in.hole_query), ALIGNED(in.hole), ALIGNED(out.hole_judgement), ALIGNED(out.steps[0]), FOUND}},
+    {"found_hole_judge",
+     call_found_hole_judge,
+     {ALIGNED(in.hole_query), ALIGNED(in.found_hole), ALIGNED(out.hole_judgement), ALIGNED(out.steps[0]), FOUND}},
 };
 enum { FUNCTIONS = sizeof functions / sizeof functions[0] };
 
@@ -566,6 +575,8 @@ static void spoil_lists(void) {
         LISTED("stack_grip", in.layers[1].preparation);
         LISTED("head_judge", in.defects[1].kind);
         LISTED("hole_judge", in.hole.damage);
+        LISTED("found_hole_judge", in.found_hole.damage);
+        LISTED("found_hole_judge", in.hole_query.member);
         LISTED("hole_judge", in.hole_query.member);
         LISTED("strength_find", in.joint.shear);
         LISTED("strength_find", in.joint.load.factors);
@@ -590,6 +601,8 @@ static void spoil_lists(void) {
         spoil_number("row_check", "rows", &in.rows, wrong[which], SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE);
         spoil_number("practice_find", "rows", &in.rows, wrong[which], SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE);
         spoil_number("hole_judge", "rows", &in.hole_query.rows, wrong[which], SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE);
+        spoil_number("found_hole_judge", "opened", &in.found_hole.opened, 2, SHOPHEAD_ERROR_UNKNOWN_NUMBER);
+        spoil_number("found_hole_judge", "direction", &in.found_hole.direction, 3, SHOPHEAD_ERROR_UNKNOWN_NUMBER);
     }
     spoil_number("squeeze_find", "no tests", &in.part.alloy, SHOPHEAD_ALLOY_2024, SHOPHEAD_ERROR_NO_SQUEEZE_TESTS);
     spoil_number("part_print", "copper", &in.part.alloy, SHOPHEAD_ALLOY_COPPER, SHOPHEAD_ERROR_PART_MATERIAL);
@@ -630,6 +643,7 @@ static void spoil_lengths(void) {
         FAR("head_judge", in.defects[1].nm);
         FAR("head_judge", in.defects[1].head_height_nm);
         FAR("hole_judge", in.hole.major_nm);
+        FAR("found_hole_judge", in.found_hole.major_nm);
         FAR("hole_judge", in.hole.minor_nm);
         FAR("points_check", in.points[3].x_nm);
         FAR("points_check", in.edges[1].to.y_nm);
@@ -668,6 +682,7 @@ static void spoil_lengths(void) {
     spoil_length("part_print", "no shank", &in.part.length_nm, 0, SHOPHEAD_ERROR_PART_NO_SHANK);
     spoil_length("part_print", "too long", &in.part.length_nm, 254000000, SHOPHEAD_ERROR_PART_TOO_LONG);
     spoil_length("hole_judge", "axes", &in.hole.minor_nm, 3700000, SHOPHEAD_ERROR_HOLE_AXES_SWAPPED);
+    spoil_length("found_hole_judge", "axes", &in.found_hole.minor_nm, 3700000, SHOPHEAD_ERROR_HOLE_AXES_SWAPPED);
     spoil_length("hole_judge", "nothing", &in.hole.minor_nm, 0, SHOPHEAD_ERROR_HOLE_NOT_POSITIVE);
     spoil_length("stack_grip", "nothing", &in.layers[0].thickness.min_nm, 0, SHOPHEAD_ERROR_STACK_NOT_POSITIVE);
     spoil_length("strength_find", "edge", &in.joint.edge_nm, 0, SHOPHEAD_ERROR_JOINT_EDGE_NOT_POSITIVE);
@@ -732,7 +747,7 @@ static void spoil_sizes(void) {
         spoil_size(function->name, "just enough", &in.text_capacity, suffices, SHOPHEAD_OK);
         spoil_size(function->name, "text too long", &in.text_capacity, SIZE_MAX, SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE);
     }
-    static const char *const finding[] = {"length_choose", "length_fit", "diameter_choose", "squeeze_find", "head_judge", "row_check", "points_check", "strength_find", "group_share", "hole_judge"};
+    static const char *const finding[] = {"length_choose", "length_fit", "diameter_choose", "squeeze_find", "head_judge", "row_check", "points_check", "strength_find", "group_share", "hole_judge", "found_hole_judge"};
     for (size_t index = 0; index < sizeof finding / sizeof finding[0]; index++) {
         spoil_size(finding[index], "no room for findings", &in.finding_capacity, 0, SHOPHEAD_ERROR_BUFFER_TOO_SMALL);
         spoil_size(finding[index], "findings", &in.finding_capacity, SIZE_MAX, SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE);

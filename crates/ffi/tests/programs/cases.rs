@@ -7,7 +7,7 @@ use std::fmt::{Display, Write as _};
 use shophead::basis::{Basis, Document};
 use shophead::drill::{Drill, parse_hole};
 use shophead::finding::{Figure, Findings};
-use shophead::hole::{AsFound, Damage};
+use shophead::hole::{AsFound, Damage, Direction};
 use shophead::installation::{Installation, Step};
 use shophead::joint::group::{GroupRivet, PlaneLoad, share};
 use shophead::joint::margin::{Factors, Load, LoadKind, Margin};
@@ -544,8 +544,14 @@ fn hole_case(pen: &mut Pen, own: &'static [Limit]) {
     let major = nm(minor.nanometres() + over);
     let damage = if pen.dice.one_in(5) { pen.dice.pick(Damage::ALL) } else { Damage::ALL[0] };
     pen.length(major);
-    pen.length(minor);
+    // Measured one way, worn one way, or opened before: what the later of both calls takes.
+    let minor = if pen.dice.one_in(6) { None } else { Some(minor) };
+    let direction = if pen.dice.one_in(3) { Some(pen.dice.pick(Direction::ALL)) } else { None };
+    let opened = pen.dice.one_in(4);
+    pen.optional(minor);
     pen.word(damage);
+    pen.word(direction.map_or(0, |direction| direction.number()));
+    pen.word(u8::from(opened));
     let stack = if pen.dice.one_in(5) {
         pen.word(0);
         None
@@ -567,8 +573,8 @@ fn hole_case(pen: &mut Pen, own: &'static [Limit]) {
     pen.word(rows);
     pen.word(member.as_str());
     let practice = pen.practice(own);
-    let found = match AsFound::new(major, minor, damage) {
-        Ok(found) => found,
+    let found = match AsFound::of(major, minor, damage) {
+        Ok(found) => found.lying(direction).opened(opened),
         Err(error) => return pen.error(error),
     };
     let layout = RowLayout { edge, pitch, transverse_pitch };

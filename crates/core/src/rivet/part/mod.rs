@@ -20,7 +20,7 @@ pub use error::{ParsePartError, PartErrorKind};
 use core::fmt;
 use core::num::NonZeroU8;
 
-use super::{Finish, HalfMark, MaterialLetter, NumberForm, Series, Size};
+use super::{Finish, HalfMark, HeadSize, MaterialLetter, NumberForm, Series, Size};
 use crate::basis::Basis;
 use crate::length::Length;
 use crate::material::RivetAlloy;
@@ -276,6 +276,13 @@ impl<'a> Part<'a> {
         Part { size, ..*self }
     }
 
+    /// The manufactured head; of an oversize flush rivet whose head is not known, between which others it lies:
+    /// [`Series::head_between`].
+    #[must_use]
+    pub fn head_counted(&self) -> Option<HeadSize> {
+        self.size.head.or_else(|| self.series.head_between(self.size))
+    }
+
     /// The nominal shank diameter: of an oversize rivet, larger than its digit says.
     #[must_use]
     pub const fn diameter(&self) -> Length {
@@ -499,7 +506,7 @@ mod tests {
     extern crate std;
     use super::*;
     use crate::length::Interval;
-    use crate::rivet::{Head, HeadSize, MS20426, MS20470, NAS1242};
+    use crate::rivet::{Head, MS20426, MS20470, NAS1242};
     use std::string::{String, ToString};
 
     fn kind(text: &str) -> PartErrorKind<'static> {
