@@ -7,6 +7,7 @@ mod browser;
 #[cfg(unix)]
 #[path = "../cli/terminal.rs"]
 mod terminal;
+#[expect(dead_code, reason = "here it is played in a terminal only")]
 #[path = "../cli/whole.rs"]
 mod whole;
 
