@@ -387,7 +387,7 @@ impl<'q, 'a> Installation<'q, 'a> {
                     .with_limit(Figure::Length(across.value))
             }));
         }
-        let mut missing = after.missing();
+        let mut missing = after.not_given();
         if !compares {
             missing = missing.without(Fact::Material);
         }
