@@ -6,7 +6,7 @@ use core::fmt;
 
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Severity};
-use crate::length::Length;
+use crate::length::{Length, split_once};
 use crate::practice::{Case, Given, Name, Practice};
 use crate::structure::{Member, Place, Structure};
 
@@ -181,7 +181,7 @@ impl Minutes {
     /// # Errors
     /// [`ParseMinutesError`].
     pub fn parse(text: &str) -> Result<Minutes, ParseMinutesError> {
-        let (whole, places) = text.split_once('.').unwrap_or((text, ""));
+        let (whole, places) = split_once(text, |c| c == '.').unwrap_or((text, ""));
         let digits = |text: &str| text.bytes().all(|byte| byte.is_ascii_digit());
         if whole.is_empty() && places.is_empty() || !digits(whole) || !digits(places) || places.len() > Minutes::PLACES
         {

@@ -4,7 +4,7 @@
 //! 0.001 mm are all whole numbers and rounding to the next 1/16 in never depends on a binary fraction.
 //! Nothing in this module uses floating point except the two functions that say so in their names.
 
-use core::fmt;
+use core::fmt::{self, Write as _};
 
 /// Nanometres in an inch (by definition of the inch, 25.4 mm exactly).
 const NM_PER_INCH: i64 = 25_400_000;
@@ -396,7 +396,24 @@ fn write_decimal(f: &mut fmt::Formatter<'_>, nm: i64, unit: i64, least: usize, m
         }
     }
     let sign = if is_negative && (whole, fraction) != (0, 0) { "-" } else { "" };
-    if shown == 0 { write!(f, "{sign}{whole}") } else { write!(f, "{sign}{whole}.{fraction:0shown$}") }
+    write!(f, "{sign}{whole}")?;
+    if shown > 0 {
+        f.write_str(".")?;
+    }
+    // Digit by digit: a width that is only known when it runs is one that core::fmt can refuse with a panic.
+    let mut place = (0..shown).fold(1_u32, |place, _| place.wrapping_mul(10));
+    for _ in 0..shown {
+        place = place.checked_div(10).unwrap_or(1);
+        let digit = fraction.checked_div(place).and_then(|over| over.checked_rem(10)).unwrap_or(0);
+        f.write_char(char::from(b'0'.wrapping_add(digit as u8)))?;
+    }
+    Ok(())
+}
+
+/// As [`str::split_once`], which a compiler that saves space leaves a panic in.
+pub(crate) fn split_once(text: &str, is_end: impl Fn(char) -> bool) -> Option<(&str, &str)> {
+    let (at, end) = text.char_indices().find(|(_, c)| is_end(*c))?;
+    Some((text.get(..at)?, text.get(at.saturating_add(end.len_utf8())..)?))
 }
 
 /// A length as the nearest sixty-fourth of an inch; made by [`Length::to_64ths`].
@@ -660,7 +677,7 @@ impl Toleranced {
             return Ok((Toleranced { nominal, below: both, above: both }, at));
         }
         // `+.003-.001`; a mixed number such as 1-1/2 has no place in a tolerance.
-        let (above, below) = tail.split_once(is_dash).ok_or_else(|| ParseLengthError {
+        let (above, below) = split_once(tail, is_dash).ok_or_else(|| ParseLengthError {
             at: text.chars().count().saturating_add(1),
             kind: LengthErrorKind::MissingLowerTolerance,
         })?;

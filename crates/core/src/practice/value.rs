@@ -3,7 +3,7 @@
 use core::fmt;
 
 use super::{LimitKind, Name};
-use crate::length::{Length, ParseLengthError};
+use crate::length::{Length, ParseLengthError, split_once};
 
 /// How a computed rivet length is rounded to one that exists.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -110,7 +110,7 @@ impl Value {
                 if let Some(rest) = text.strip_prefix("shank") {
                     return Ok(Value::OverShank(added(rest)?));
                 }
-                let Some((multiple, rest)) = text.split_once(['D', 'd']) else {
+                let Some((multiple, rest)) = split_once(text, |c| matches!(c, 'D' | 'd')) else {
                     return Ok(Value::Length(length(text)?));
                 };
                 let (num, den) = ratio(multiple.trim()).ok_or(ParseValueError::NotARatio)?;
@@ -141,7 +141,7 @@ fn ratio(text: &str) -> Option<(u32, u32)> {
         Some(share) => (share.trim(), true),
         None => (text, false),
     };
-    let (num, den) = match text.split_once('/') {
+    let (num, den) = match split_once(text, |c| c == '/') {
         Some((top, bottom)) => (top.trim().parse().ok()?, bottom.trim().parse().ok()?),
         None => decimal(text)?,
     };
@@ -150,7 +150,7 @@ fn ratio(text: &str) -> Option<(u32, u32)> {
 }
 
 fn decimal(text: &str) -> Option<(u32, u32)> {
-    let (whole, places) = text.split_once('.').unwrap_or((text, ""));
+    let (whole, places) = split_once(text, |c| c == '.').unwrap_or((text, ""));
     if whole.is_empty() && places.is_empty() || places.starts_with('+') {
         return None;
     }
