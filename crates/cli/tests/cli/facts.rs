@@ -68,7 +68,10 @@ fn rivets_of_2117_take_the_place_of_2017_and_2024_one_size_larger() {
 #[test]
 fn soft_and_small_rivets_are_referred_in_primary_structure_and_said_elsewhere() {
     for (typed, said) in [
-        ("--layers .040,.040 --diameter 1/8 --alloy A", "Not for structure. Take another rivet. AC 43.13-1B, para 7-2c"),
+        (
+            "--layers .040,.040 --diameter 1/8 --alloy A",
+            "Not for structure. Take another rivet. AC 43.13-1B, para 7-2c",
+        ),
         ("--layers .020,.020 --diameter 1/16", "Not for structure: 1/16, smallest 3/32."),
     ] {
         for (structure, mark, status) in [("primary", "REFER", 1), ("secondary", "CAUTION", 0)] {
@@ -85,4 +88,60 @@ fn the_largest_shanks_above_a_quarter_are_marked_doubtful() {
         found.contains("the largest shank is doubtful")
     };
     assert!(shank("5/16") && shank("3/8") && !shank("1/4") && !shank("3/16"));
+}
+
+#[test]
+fn each_defect_has_its_own_remedy_and_the_two_checks_of_a_flush_head_are_apart() {
+    let flush = |seen: &str, status| {
+        flat(
+            &format!("head --series MS20426 --diameter 1/8 --measured-diameter .180 --measured-height .060 {seen}"),
+            status,
+        )
+    };
+    // Flushness and table IV, which says how far a head may be shaved, each by themselves.
+    assert!(flush("--proud .012", 1).contains("Flush head proud: .012, most .010. Shave it"));
+    assert!(
+        flush("--shaved .200", 1).contains("Flush head shaved too far: .200 across, least .204. Replace the rivet.")
+    );
+    let both = flush("--proud .012 --shaved .200", 1);
+    assert!(both.contains("p 4, 3.3.6") && both.contains("p 12, table IV"), "{both}");
+    // A tipped head by both its heights.
+    assert!(flush("--tipped", 1).contains("its least and its greatest height decide. Measure both."));
+    // A gap says where.
+    assert!(flush("--gap", 1).contains("Gap under the head, not measured."));
+    let driven = flush("--gap-feeler .004 --gap-rim 20", 1);
+    assert!(driven.contains("Gap under the driven head: a feeler of .004 goes in, most .002."), "{driven}");
+    assert!(flush("--sheets-apart", 1).contains("Sheets apart: a feeler of .002 reaches the shank."));
+}
+
+#[test]
+fn holes_without_a_length_say_by_how_much_and_what_to_do() {
+    let thick = flat("length --layers .5+-.002,.5+-.002 --diameter 3/32", 0);
+    let said = "larger hole no length within limits, the longest is up to .0";
+    assert!(thick.contains("hole up to .0986 MS20470AD3-19") && thick.contains(said), "{thick}");
+    assert!(thick.contains("short; ask for the next larger rivet"), "{thick}");
+}
+
+#[test]
+fn a_pack_that_is_dimpled_in_part_is_worked_out_too_and_says_so() {
+    let at = |layers: &str| flat(&format!("length --series MS20426 --diameter 3/32 --layers {layers}"), 0);
+    let (part, all, none) =
+        (at(".025:dimpled,.063:countersunk"), at(".025:dimpled,.025:dimpled"), at(".063:countersunk,.025"));
+    let said = "The tail of a dimpled pack is worked out, no document gives it. Try one on scrap first.";
+    assert!(part.contains(said) && all.contains(said) && !none.contains(said), "{part}");
+    // The far side stays flat, so that the hole is as long as in a countersunk pack of the same thickness.
+    let good = |answer: &str| {
+        answer.split("good lengths").nth(1).map(|rest| rest.split_whitespace().take(3).collect::<String>())
+    };
+    assert_eq!(good(&part), good(&none));
+}
+
+#[test]
+fn a_row_of_the_plan_lists_each_other_length_with_the_head_it_makes() {
+    let job = concat!(env!("CARGO_MANIFEST_DIR"), "/../job/demo/keel-skin/job.toml");
+    for typed in ["--row K1", "--full"] {
+        let plan = flat(&format!("plan {job} {typed}"), 1);
+        let also = plan.split("Also good: ").nth(1).expect("others");
+        assert!(also.starts_with("7/16 (head .2") && also.contains(" wide, ."), "{also}");
+    }
 }
