@@ -13,6 +13,8 @@ use crate::structure::{Member, Place, Structure};
 /// Why a row takes driven solid rivets only.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "serde", serde(rename_all = "kebab-case"))]
 pub enum SolidBecause {
     /// The structure is named primary.
     Primary,

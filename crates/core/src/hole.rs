@@ -236,6 +236,7 @@ impl Disposition {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 #[non_exhaustive]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct HoleLimits {
     /// The smallest: the end of the gauge that goes in. Where no least hole is given it is the drill's.
     pub least: Option<Given<Length>>,

@@ -11,6 +11,7 @@ use crate::practice::{Case, Given, Name, Practice};
 /// The distances of a row that are known.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct RowLayout {
     /// From the row to the nearest edge of any layer.
     pub edge: Option<Length>,
@@ -90,6 +91,7 @@ fn long(push: &mut Sink<'_>, code: Code, measured: Length, greatest: Option<Give
 /// A place on the panel.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Default)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Point {
     /// Along the panel.
     pub x: Length,
@@ -155,6 +157,7 @@ fn root(square: i128) -> Length {
 /// A straight edge of a sheet.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Edge {
     /// One end.
     pub from: Point,
@@ -166,6 +169,7 @@ pub struct Edge {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 #[non_exhaustive]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Closest {
     /// The two points that stand closest, by their place in the list, and how close.
     pub pair: Option<(usize, usize, Length)>,

@@ -68,7 +68,7 @@
 //! |---|---|---|
 //! | `words` | yes | the sentences of findings and errors, and the documents and places of every [`basis`]; without it findings and errors print their word for scripts, and a basis is a number and how well it is supported |
 //! | `defmt` | no | derives `defmt::Format` on public types |
-//! | `serde` | no | values, and the words of every list, written and read: a length as whole nanometres, so that nothing is lost |
+//! | `serde` | no | values, and the words of every list, written and read: a length as whole nanometres, so that nothing is lost; answers and findings written |
 //!
 //! The crate is always `no_std`.
 

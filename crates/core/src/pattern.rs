@@ -89,6 +89,7 @@ pub struct PatternLimits {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 #[non_exhaustive]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Stretch {
     /// The length.
     pub length: Length,

@@ -25,6 +25,7 @@ pub const MAX_RISKS: usize = 6;
 /// How to take one rivet out.
 #[derive(Clone, Debug, PartialEq)]
 #[non_exhaustive]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Removal {
     /// The drill for the manufactured head; `None` when no drill is that small.
     pub drill: Option<Given<Drill>>,

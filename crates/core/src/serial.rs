@@ -3,18 +3,28 @@
 //! A [`Length`](crate::length::Length) is its whole number of nanometres, the figure that it holds and that the C interface takes: what is
 //! read is what was written, in every format, and one number is all that it takes on a small line. Inches with a decimal point would be
 //! rounded, and with their unit beside them they are for people: that form is the command's JSON, not this one. Forces, stresses and masses
-//! are the number that they hold: pounds, pounds on a square inch, pounds. A word of a list is its word for scripts.
+//! are the number that they hold: pounds, pounds on a square inch, pounds. A word of a list is its word for scripts. What is read is checked as the
+//! constructors check it.
 //!
-//! What is read is checked as the constructors check it.
+//! Answers and findings are only written. A part, a drill and a material are written as the trade writes them; a basis is its number, which
+//! [`Basis::from_number`](crate::basis::Basis) of the same version finds again, and how well it is supported.
 
 use core::fmt;
 use core::marker::PhantomData;
 use core::str::FromStr;
 
 use serde::de::{Error, Visitor};
+use serde::ser::SerializeStruct;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
+use crate::basis::Basis;
+use crate::drill::Drill;
+use crate::fact::Facts;
+use crate::finding::{Finding, Findings};
 use crate::length::{self, Length, LimitsError};
+use crate::material::Material;
+use crate::practice::Key;
+use crate::rivet::part::Part;
 use crate::words::Word;
 
 impl Serialize for Length {
@@ -27,6 +37,47 @@ impl<'de> Deserialize<'de> for Length {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Length, D::Error> {
         let nanometres = i64::deserialize(deserializer)?;
         Length::from_nanometres(nanometres).ok_or_else(|| D::Error::custom("a length out of range"))
+    }
+}
+
+/// What is written as it is printed.
+macro_rules! printed {
+    ($($name:ty),+) => { $(
+        impl Serialize for $name {
+            fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+                serializer.collect_str(self)
+            }
+        }
+    )+ };
+}
+
+printed!(Part<'_>, Drill, Material, Facts, Key);
+
+impl Serialize for Basis {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let mut basis = serializer.serialize_struct("Basis", 2)?;
+        basis.serialize_field("number", &self.number())?;
+        basis.serialize_field("status", &self.status())?;
+        basis.end()
+    }
+}
+
+impl Serialize for Finding {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let mut finding = serializer.serialize_struct("Finding", 6)?;
+        finding.serialize_field("code", &self.code())?;
+        finding.serialize_field("severity", &self.severity())?;
+        finding.serialize_field("measured", &self.measured())?;
+        finding.serialize_field("limit", &self.limit())?;
+        finding.serialize_field("layer", &self.layer())?;
+        finding.serialize_field("basis", &self.basis())?;
+        finding.end()
+    }
+}
+
+impl<const N: usize> Serialize for Findings<N> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_seq(self.iter())
     }
 }
 
@@ -94,8 +145,10 @@ mod tests {
 
     use super::*;
     use crate::finding::Severity;
-    use crate::hole::Damage;
+    use crate::hole::{AsFound, Damage};
+    use crate::installation::Installation;
     use crate::quantity::{Force, Stress};
+    use crate::stack::Stack;
     use crate::structure::Member;
 
     #[track_caller]
@@ -128,6 +181,25 @@ mod tests {
         }
         there_and_back(Member::SparCap, "\"spar-cap\"");
         there_and_back(Damage::None, "\"sound\"");
+    }
+
+    #[test]
+    fn an_answer_is_written_with_all_its_findings() {
+        let layers = Stack::parse("2024-T3:.063:countersunk, 2024-T3:.125").unwrap();
+        let question =
+            Installation::new(Part::parse("MS20426AD5").unwrap(), &layers).edge(Length::parse("5/16").unwrap());
+        let answer = serde_json::to_value(question.length().unwrap()).unwrap();
+        assert_eq!((&answer["part"], &answer["length"]), (&"MS20426AD5-7".into(), &11_112_500.into()));
+        let said = answer["findings"].as_array().unwrap();
+        let deep = said.iter().find(|finding| finding["code"] == "countersink-too-deep").unwrap();
+        assert_eq!((&deep["severity"], &deep["layer"]), (&"caution".into(), &1.into()));
+        assert_eq!(deep["measured"]["length"], Length::parse(".063").unwrap().nanometres());
+        assert_eq!(deep["basis"]["status"], "practice");
+        assert!(answer.get("gauge").is_none(), "what is inside stays inside");
+        let joint = serde_json::to_value(question.strength().unwrap()).unwrap();
+        assert_eq!(joint["sheets"].as_array().map(std::vec::Vec::len), Some(2));
+        let found = AsFound::new(Length::parse(".163").unwrap(), Length::parse(".163").unwrap(), Damage::None).unwrap();
+        assert_eq!(serde_json::to_value(question.hole(found)).unwrap()["disposition"], "keep");
     }
 
     #[test]

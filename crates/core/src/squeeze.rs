@@ -68,6 +68,7 @@ pub fn flow_law(alloy: RivetAlloy) -> Option<&'static FlowLaw> {
 /// The force and how far it may be off.
 #[derive(Clone, Debug, PartialEq)]
 #[non_exhaustive]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Squeeze {
     /// By the law.
     pub force: Force,

@@ -65,6 +65,9 @@ impl<'j> Page<'_, 'j> {
         if !lacking.is_empty() {
             said.push(Block::Paragraph(format!("Not given, so not checked: {}.", lacking.join("; "))));
         }
+        if self.plan.positions.is_empty() {
+            said.push(Block::Paragraph("No position given: not checked whether each row can be bucked.".into()));
+        }
         said
     }
 
@@ -165,14 +168,23 @@ impl<'j> Page<'_, 'j> {
         format!("{}-{}", units.length(ends.min()).bare(), units.length(ends.max()))
     }
 
-    /// The holes that get something else than their row, by what is done to them.
+    /// The holes that get something else than their row, by what is done to them; what goes by an answer last.
     fn holes(&self, report: &mut Report<'j>) {
         let worked = self.plan.rows.iter().flat_map(|row| {
-            let worked = |what| !matches!(what, Disposition::Keep | Disposition::Refer);
-            row.by_cut().into_iter().filter(move |((what, _), _)| worked(*what)).map(|((what, cut), numbers)| {
-                let cut = cut.map_or_else(|| "as it is".to_owned(), |cut| cut.to_string());
-                (what, format!("{} {} ({cut})", row.row.name, words::ranges(&numbers)))
-            })
+            let holes = row.holes.iter().filter(|hole| match hole.disposition() {
+                Disposition::Keep => false,
+                // One that goes by an answer has something to do while it is to be opened, or takes another rivet.
+                Disposition::Refer => hole.choice.as_ref().is_some_and(|choice| {
+                    hole.ruling.is_some() && (hole.cut().is_some() || choice.part != row.choice.part)
+                }),
+                _ => true,
+            });
+            grouped(holes.map(|hole| ((hole.disposition(), hole.cut()), hole.number))).into_iter().map(
+                |((what, cut), numbers)| {
+                    let cut = cut.map_or_else(|| "as it is".to_owned(), |cut| cut.to_string());
+                    (what, format!("{} {} ({cut})", row.row.name, words::ranges(&numbers)))
+                },
+            )
         });
         let mut pairs = grouped(worked);
         if pairs.is_empty() {
@@ -184,6 +196,7 @@ impl<'j> Page<'_, 'j> {
             Disposition::CleanUp => "clean up",
             Disposition::Oversize => "oversize rivet",
             Disposition::NextSize => "next diameter",
+            Disposition::Refer => "as answered",
             other => other.as_str(),
         };
         let pairs = pairs.into_iter().map(|(what, holes)| (short(what).to_owned(), holes.join("; ")));

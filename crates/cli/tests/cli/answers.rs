@@ -100,6 +100,10 @@ fn an_answered_hole_is_planned_ordered_inspected_and_on_the_card() {
     let text = job.run("plan job.toml --full --width 200");
     assert!(text.stdout.contains("Referred, and answered\nrow K1 hole 19:\n  Open the hole for an oversize shank, NAS1241AD5-8, drill #16. A. Example, concession 17, 2026-11-25. Note: wet with primer\n"), "{text}");
 
+    // The first page says what is done to it.
+    let text = job.run("plan job.toml");
+    assert!(text.stdout.contains("\nas answered     K1 19 (#16)\n"), "{text}");
+
     // The order, the card, the inspection.
     let order = job.json("order job.toml").1;
     let lines = order["result"]["lines"].as_array().expect("lines");

@@ -31,6 +31,8 @@ mod settings;
 mod streams;
 mod strict;
 mod survey;
+#[cfg(unix)]
+mod terminal;
 mod text;
 mod trim;
 mod units;

@@ -154,6 +154,28 @@ fn the_demo_in_csv_counts_every_hole_once() {
 }
 
 #[test]
+fn what_was_not_given_is_said_first_and_nothing_is_called_clear() {
+    let job = "holes = \"holes.csv\"\n".to_owned() + BRACKET;
+    let holes = (1..=10).map(|hole| format!("B1,{hole},.129,.129\n")).collect::<String>();
+    let holes = format!("row,hole,major,minor\n{holes}");
+    let position = job.find("[[position]]").map(|at| &job[at..job[at..].find("[[row]]").expect("a row") + at]);
+    let without_position = position.map(|text| {
+        job.replace(text, "").lines().filter(|line| !line.starts_with("clearance")).collect::<Vec<_>>().join("\n")
+    });
+    let mut cases = vec![(job.replace("pitch = ", "# pitch = "), "Not given, so not checked: pitch (B1).")];
+    cases.push((job.replacen("material = \"2024-T3\", ", "", 1), "Not given, so not checked: material (B1)."));
+    cases.extend(without_position.map(|job| (job, "No position given: not checked whether each row can be bucked.")));
+    assert_eq!(cases.len(), 3);
+    for (job, told) in cases {
+        let run = on_job("plan job.toml", &[("job.toml", &job), ("holes.csv", &holes)]);
+        let text = run.printed(0);
+        let place = text.find(told).unwrap_or_else(|| panic!("{told}\n{run}"));
+        assert!(place < text.find("Nothing is referred so far").expect("the heading"), "{run}");
+        assert!(!text.contains("Nothing stops"), "{run}");
+    }
+}
+
+#[test]
 fn nothing_stops_a_sound_job_that_was_measured() {
     let job = BRACKET.replacen("title", "holes = \"holes.csv\"\ntitle", 1);
     let holes = (1..=10).map(|hole| format!("B1,{hole},.129,.129\n")).collect::<String>();

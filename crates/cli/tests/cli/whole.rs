@@ -9,42 +9,57 @@ use tempfile::TempDir;
 const ASKED: &str = "Hatch\nA1\nMS20470AD4-5\nclad 2024-T3:.063,2024-T3:.063\n12\n3/4\n3/8\ns\nl\nopen\n\
                      A2\n\n\n20\n\n\n\no\n\n\n";
 
+/// What is typed into, and how wide it is.
+#[derive(Clone, Copy, Debug)]
+pub(crate) enum At {
+    /// A terminal.
+    #[cfg(unix)]
+    Terminal(u16),
+    /// A pipe, whose width is an option.
+    Pipe(u16),
+}
+
 /// A job that is played to its end in a folder of its own.
 pub(crate) struct Played {
     pub(crate) folder: TempDir,
-    width: usize,
+    at: At,
 }
 
 impl Played {
-    /// Runs a command with something typed; every line that it shows fits the terminal. Status and what was shown.
+    /// Runs a command with something typed: status and what was shown.
     #[track_caller]
     fn run(&self, words: &[&str], typed: &str) -> (Option<i32>, String) {
         let mut command = Command::new(assert_cmd::cargo::cargo_bin!("shophead"));
-        command.current_dir(self.folder.path()).env("COLUMNS", self.width.to_string()).args(words);
-        let child = command.stdin(Stdio::piped()).stdout(Stdio::piped()).stderr(Stdio::piped()).spawn();
-        let mut child = child.expect("the binary runs");
-        // It may end before it has read everything.
-        let _ = std::io::Write::write_all(&mut child.stdin.take().expect("an input"), typed.as_bytes());
-        let output = child.wait_with_output().expect("an end");
-        let text = |bytes: Vec<u8>| String::from_utf8(bytes).expect("UTF-8");
-        let (out, err) = (text(output.stdout), text(output.stderr));
-        assert_eq!(err, "", "{words:?}\n{out}");
-        (output.status.code(), out)
+        // 25 November 2026.
+        command.current_dir(self.folder.path()).env("SOURCE_DATE_EPOCH", "1795608000").args(words);
+        match self.at {
+            #[cfg(unix)]
+            At::Terminal(columns) => crate::terminal::in_terminal(&mut command, columns, typed),
+            At::Pipe(columns) => piped(command.env("COLUMNS", columns.to_string()), typed),
+        }
     }
 
-    /// The same, on a screen of this width.
+    /// The same; every line that it shows fits.
     #[track_caller]
     fn shown(&self, words: &[&str], typed: &str) -> (Option<i32>, String) {
-        let width = self.width.to_string();
-        let (status, out) = self.run(&[words, &["--width", &width]].concat(), typed);
+        let (status, out) = match self.at {
+            #[cfg(unix)]
+            At::Terminal(_) => self.run(words, typed),
+            At::Pipe(width) => self.run(&[words, &["--width", &width.to_string()]].concat(), typed),
+        };
+        let width = match self.at {
+            #[cfg(unix)]
+            At::Terminal(width) => width,
+            At::Pipe(width) => width,
+        };
         for line in out.lines() {
-            assert!(line.chars().count() <= self.width, "{words:?}: {line:?}");
+            assert!(line.chars().count() <= usize::from(width), "{words:?}: {line:?}");
         }
         (status, out)
     }
 
     fn survey(&self, typed: &str) -> (Option<i32>, String) {
-        let (status, out) = self.shown(&["survey", "panel/job.toml", "panel/holes.csv"], typed);
+        let (status, out) = self.shown(&["survey", "panel/job.toml", "panel/holes.csv", "--gauge", "PG-14"], typed);
         // A line that was folded reads as one.
         (status, out.split_whitespace().collect::<Vec<_>>().join(" "))
     }
@@ -59,16 +74,31 @@ impl Played {
     }
 }
 
+/// Through pipes.
+#[track_caller]
+fn piped(command: &mut Command, typed: &str) -> (Option<i32>, String) {
+    let child = command.stdin(Stdio::piped()).stdout(Stdio::piped()).stderr(Stdio::piped()).spawn();
+    let mut child = child.expect("the binary runs");
+    // It may end before it has read everything.
+    let _ = std::io::Write::write_all(&mut child.stdin.take().expect("an input"), typed.as_bytes());
+    let output = child.wait_with_output().expect("an end");
+    let text = |bytes: Vec<u8>| String::from_utf8(bytes).expect("UTF-8");
+    let (out, err) = (text(output.stdout), text(output.stderr));
+    assert_eq!(err, "", "{command:?}\n{out}");
+    (output.status.code(), out)
+}
+
 /// From `new` to the record, with a referral that is answered and closed, a hole that is opened and measured again, and a rejected head that
 /// is driven again.
-pub(crate) fn play(width: usize) -> Played {
-    let job = Played { folder: tempfile::tempdir().expect("a folder"), width };
+pub(crate) fn play(at: At) -> Played {
+    let job = Played { folder: tempfile::tempdir().expect("a folder"), at };
     let (status, out) = job.run(&["new", "panel", "--ask"], ASKED);
     assert_eq!(status, Some(0), "{out}");
     assert!(out.contains("Next: shophead plan panel/job.toml"), "{out}");
 
     // Measure: gauges for most, two holes too large, one of them where nobody here may decide.
-    let (status, out) = job.survey("j A1 4\n145 140\ny\nj A1 1\nrest good\nj A2 3\n.145 .140\nj A2 1\nrest good\nq\n");
+    let (status, out) =
+        job.survey("by A. Example\nj A1 4\n145 140\ny\nj A1 1\nrest good\nj A2 3\n.145 .140\nj A2 1\nrest good\nq\n");
     assert_eq!(status, Some(1), "{out}");
     for told in [
         "Did you mean .145 .140? y takes it.",
@@ -89,7 +119,7 @@ pub(crate) fn play(width: usize) -> Played {
     assert_eq!(status, Some(0), "{out}");
 
     // Open both holes, measure again: nothing is left to refer or to open.
-    let (status, out) = job.survey("correct A1 4 .1475 .147 o #26\ncorrect A2 3 .1475 .147 o\nq\n");
+    let (status, out) = job.survey("by B. Sample\ncorrect A1 4 .1475 .147 o #26\ncorrect A2 3 .1475 .147 o\nq\n");
     assert_eq!(status, Some(0), "{out}");
     assert!(out.contains("ANSWERED: Open the hole for an oversize shank"), "{out}");
     assert!(out.contains("OVERSIZE: NAS1242AD4, hole as it is"), "{out}");
@@ -97,14 +127,21 @@ pub(crate) fn play(width: usize) -> Played {
     assert_eq!(status, Some(0), "{out}");
 
     // Drive and look: one head is rejected.
-    let mut driven = String::from("row,hole,diameter,height,condition,remark\n");
+    let mut driven = String::from("row,hole,diameter,height,condition,by,date,gauge,batch,remark\n");
     for (row, count) in [("A1", 12), ("A2", 20)] {
         for hole in 1..=count {
-            driven.push_str(&format!("{row},{hole},.200,.060,sound,\n"));
+            driven.push_str(&format!("{row},{hole},.200,.060,sound,B. Sample,2026-11-27,HG-3,B 4471,\n"));
         }
     }
     let file = job.folder.path().join("panel/driven.csv");
-    fs::write(&file, driven.replace("A2,5,.200,.060,sound,", "A2,5,.165,.110,sound,underdriven")).expect("written");
+    fs::write(
+        &file,
+        driven.replace(
+            "A2,5,.200,.060,sound,B. Sample,2026-11-27,HG-3,B 4471,",
+            "A2,5,.165,.110,sound,B. Sample,2026-11-27,HG-3,B 4471,underdriven",
+        ),
+    )
+    .expect("written");
     let (status, out) = job.inspect();
     assert_eq!(status, Some(1), "{out}");
     assert!(out.contains("31 accepted, 1 rejected"), "{out}");
@@ -121,8 +158,14 @@ pub(crate) fn play(width: usize) -> Played {
     assert_eq!(again, [("MS20470AD4-5", 31, 1), ("NAS1242AD4-5", 2, 0)]);
 
     // Drive it again, look again: everything is accepted, and the record says so.
-    fs::write(&file, format!("{}A2,5,.200,.060,sound,driven again\n", fs::read_to_string(&file).expect("a file")))
-        .expect("written");
+    fs::write(
+        &file,
+        format!(
+            "{}A2,5,.200,.060,sound,B. Sample,2026-11-28,HG-3,B 4480,driven again\n",
+            fs::read_to_string(&file).expect("a file")
+        ),
+    )
+    .expect("written");
     let (status, out) = job.inspect();
     assert_eq!(status, Some(0), "{out}");
     assert!(out.contains("Every rivet of the job is accepted."), "{out}");

@@ -4,6 +4,10 @@
 //! `cargo test -p shophead-cli --test paper -- --ignored`.
 
 mod browser;
+#[cfg(unix)]
+#[path = "../cli/terminal.rs"]
+mod terminal;
+#[expect(dead_code, reason = "here it is played in a terminal only")]
 #[path = "../cli/whole.rs"]
 mod whole;
 
@@ -298,13 +302,18 @@ fn schema_of(json: &str) -> serde_json::Value {
 #[test]
 #[ignore = "needs chromium and poppler-utils"]
 fn the_card_of_a_whole_job_prints_with_its_record() {
-    let job = whole::play(80);
+    let job = whole::play(whole::At::Terminal(80));
     let card = job.card();
     for paper in [Paper::A4, Paper::Letter] {
         let pages = print(&card, paper, job.folder.path());
         check(&card, &pages, 6, paper);
         let record = plain(&pages.last().expect("a page").text);
-        for told in ["nothingislefttobereferred.", "32of32rivetslookedat:32accepted,0rejected."] {
+        for told in [
+            "nothingislefttobereferred.",
+            "32of32rivetslookedat:32accepted,0rejected.",
+            "b.sample,2026-11-28,gaugehg-3:a25",
+            "b4471,b4480",
+        ] {
             assert!(record.contains(told), "{told}: {record}");
         }
     }

@@ -376,8 +376,8 @@ impl<'a> Installation<'_, 'a> {
             found.refuse();
         }
         self.check_not_weaker(&mut |finding| found.findings.push(finding));
-        let before = self.as_installed().as_ref().map_or(Facts::NONE, Installation::missing);
-        let mut missing = self.missing().or(before).and(needed);
+        let before = self.as_installed().as_ref().map_or(Facts::NONE, Installation::not_given);
+        let mut missing = self.not_given().or(before).and(needed);
         if self.only_as_before() {
             // Whatever it is made of, it is as strong as it was.
             missing = missing.without(Fact::Material);
@@ -419,7 +419,7 @@ impl<'a> Installation<'_, 'a> {
             return;
         }
         let decides = Facts::NONE.with(Fact::Layers).with(Fact::Material).with(Fact::Edge);
-        if !self.missing().and(decides).is_empty() || !before.missing().and(decides).is_empty() {
+        if !self.not_given().and(decides).is_empty() || !before.not_given().and(decides).is_empty() {
             return;
         }
         let carried = |question: &Self| question.made().and_then(|made| made.carried());

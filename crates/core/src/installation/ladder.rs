@@ -29,6 +29,7 @@ use crate::structure::Member;
 /// One step of the ladder.
 #[derive(Clone, Debug, PartialEq)]
 #[non_exhaustive]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Step<'a> {
     /// Which.
     pub kind: Disposition,
@@ -60,6 +61,7 @@ pub const MAX_STEPS: usize = 4;
 /// What becomes of a hole.
 #[derive(Clone, Debug, PartialEq)]
 #[non_exhaustive]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct HoleAnswer<'a> {
     /// What to do.
     pub disposition: Disposition,
@@ -385,7 +387,7 @@ impl<'q, 'a> Installation<'q, 'a> {
                     .with_limit(Figure::Length(across.value))
             }));
         }
-        let mut missing = after.missing();
+        let mut missing = after.not_given();
         if !compares {
             missing = missing.without(Fact::Material);
         }

@@ -471,8 +471,23 @@ impl<'q, 'a> Installation<'q, 'a> {
         push(Finding::new(Code::NotChecked, severity, Basis::NOT_GIVEN).with_measured(Figure::Facts(missing)));
     }
 
-    /// Which of the layers, distances and materials are not known.
-    fn missing(&self) -> Facts {
+    /// Which of the layers, distances and materials were not given. A rivet like the one before in the same sheets may need none of them; what does
+    /// is [`Code::NotChecked`] among its findings.
+    ///
+    /// ```
+    /// use shophead::fact::Fact;
+    /// use shophead::installation::Installation;
+    /// use shophead::length::Length;
+    /// use shophead::rivet::part::Part;
+    /// use shophead::stack::Stack;
+    /// let layers = Stack::parse(".040, 2024-T3:.063")?;
+    /// let question = Installation::new(Part::parse("MS20470AD4")?, &layers).edge(Length::parse("3/8")?);
+    /// let missing = question.not_given();
+    /// assert!(missing.has(Fact::Pitch) && missing.has(Fact::Material) && !missing.has(Fact::Edge));
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    #[must_use]
+    pub fn not_given(&self) -> Facts {
         let material = self.stack.is_some_and(|stack| stack.load_carrying().any(|layer| layer.material.is_none()));
         Facts::NONE
             .with_if(self.stack.is_none(), Fact::Layers)

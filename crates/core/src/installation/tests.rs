@@ -240,6 +240,55 @@ fn the_seat_is_asked_for_whatever_is_asked() {
     }
 }
 
+/// One rivet for each check that always runs: whatever is asked of it, the check's finding is there.
+#[test]
+fn every_check_runs_whatever_is_asked() {
+    type With = for<'q> fn(Installation<'q, 'static>) -> Installation<'q, 'static>;
+    let as_it_is: With = |question| question;
+    let cases: &[(Code, &str, &str, With)] = &[
+        (Code::DiameterOutsideRule, "MS20470AD4", "2024-T3:.040, 2024-T3:.250", as_it_is),
+        (Code::SheetTooThinForTable, "MS20470AD5", "2024-T3:.016, 2024-T3:.063", as_it_is),
+        (Code::FlushHeadWithoutSeat, "MS20426AD4", PLAIN, as_it_is),
+        (Code::HeatTreatFirst, "MS20470DD6", "2024-T3:.063, 2024-T3:.063", as_it_is),
+        (Code::NotStructural, "MS20470A4", PLAIN, as_it_is),
+        (Code::NoLimit, "MS20615-4M", PLAIN, as_it_is),
+        (Code::ShankDoesNotEnter, "MS20470AD4", PLAIN, |question| {
+            question.in_hole(Toleranced::exactly(length(".120")))
+        }),
+        (Code::HoleUnderLimit, "MS20470AD4", PLAIN, |question| question.in_hole(Toleranced::exactly(length(".120")))),
+        (Code::ShankMayNotEnter, "MS20470AD4", PLAIN, |question| question.in_hole(Toleranced::exactly(length(".126")))),
+        (Code::HoleAboveDrill, "MS20470AD4", PLAIN, |question| question.in_hole(Toleranced::exactly(length(".134")))),
+        (Code::HoleOverLimit, "MS20470AD4", PLAIN, |question| question.in_hole(Toleranced::exactly(length(".136")))),
+        (Code::LimitFromMemory, "NAS1242AD4", PLAIN, |question| question.in_hole(Toleranced::exactly(length(".145")))),
+        (Code::EdgeDistanceShort, "MS20470AD4", PLAIN, |question| question.edge(length(".2"))),
+        (Code::PitchShort, "MS20470AD4", PLAIN, |question| question.pitch(length(".3"))),
+        (Code::RivetsTouch, "MS20470AD4", PLAIN, |question| question.pitch(length(".2"))),
+        (Code::TransversePitchShort, "MS20470AD4", PLAIN, |question| question.rows(2).row_spacing(length(".28"))),
+        (Code::ShimInPack, "MS20470AD4", "2024-T3:.040, 2024-T3:.020:shim, 2024-T3:.040", as_it_is),
+        (Code::WetBearing, "MS20470AD4", "2024-T3:.040, .005:sealant, 2024-T3:.040", as_it_is),
+        (Code::UnequalSheets, "MS20470AD4", "2024-T3:.032, 2024-T3:.063, 2024-T3:.050", |question| {
+            question.shear(Shear::Double)
+        }),
+        (Code::SubstituteTooSmall, "MS20470AD4", PLAIN, |question| question.in_place_of(part("MS20470D4"))),
+        (Code::ShankSmaller, "MS20470AD4", PLAIN, |question| question.in_place_of(part("MS20470AD5"))),
+    ];
+    for (code, rivet, layers, with) in cases {
+        let stack = stack(layers);
+        let question = with(in_plain_sheets(rivet, &stack));
+        assert!(question.findings().has(*code), "{code}: {:?}", question.findings());
+        let answer = question.length().expect("a pack");
+        assert!(answer.findings.has(*code), "length says nothing of {code}");
+        let assessed = question.assess(length("3/8")).expect("a pack");
+        assert!(assessed.findings.has(*code), "a length that was given says nothing of {code}");
+        if let Ok(found) = question.strength() {
+            assert!(found.findings.has(*code), "strength says nothing of {code}");
+        }
+        if let Ok(found) = question.row() {
+            assert!(found.joint.findings.has(*code), "a row says nothing of {code}");
+        }
+    }
+}
+
 #[test]
 fn a_seat_is_judged_in_the_thinnest_sheet() {
     // The head of MS20426AD4 is .042 deep.

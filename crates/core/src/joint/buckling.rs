@@ -89,6 +89,7 @@ pub fn largest_pitch(fixity: f64, modulus: Stress, thickness: Length, stress: St
 /// A sheet between its rivets.
 #[derive(Clone, Debug, PartialEq)]
 #[non_exhaustive]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct InterRivet {
     /// The fixity that the practice gives for the head.
     pub fixity: f64,

@@ -14,6 +14,7 @@ use crate::rivet::part::Part;
 /// Two joints side by side; made by [`Installation::compare`](crate::installation::Installation::compare).
 #[derive(Clone, Debug, PartialEq)]
 #[non_exhaustive]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Comparison {
     /// New allowable over old; `None` where one of them is not published.
     pub ratio: Option<f64>,
@@ -76,6 +77,7 @@ pub(crate) fn compare_into(before: &Carried, after: &Carried, push: &mut Sink<'_
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 #[non_exhaustive]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Substitute {
     /// Least nominal diameter of the substitute.
     pub diameter: Length,

@@ -139,6 +139,7 @@ pub struct PlaneLoad {
 /// Two components in the plane.
 #[derive(Clone, Copy, Debug, PartialEq, Default)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Vector {
     /// Along x.
     pub x: Force,
@@ -162,6 +163,7 @@ impl Vector {
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 #[non_exhaustive]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Share {
     /// From the load as if it went through the centroid.
     pub direct: Vector,
@@ -182,6 +184,7 @@ impl Share {
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 #[non_exhaustive]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Worst {
     /// Which, counted from 0 in the order given.
     pub rivet: usize,
@@ -194,10 +197,15 @@ pub struct Worst {
 /// The answer. It keeps no list of its own: shares are worked out as they are asked for, so a group may have any number of rivets.
 #[derive(Clone, Debug, PartialEq)]
 #[non_exhaustive]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Group<'g> {
+    #[cfg_attr(feature = "serde", serde(skip))]
     rivets: &'g [GroupRivet],
+    #[cfg_attr(feature = "serde", serde(skip))]
     origin: Point,
+    #[cfg_attr(feature = "serde", serde(skip))]
     heaviest: f64,
+    #[cfg_attr(feature = "serde", serde(skip))]
     sums: Sums,
     /// The centroid of the weighted positions, to the nanometre.
     pub centroid: Point,

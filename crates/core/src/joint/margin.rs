@@ -9,6 +9,8 @@ use crate::quantity::Force;
 /// Which load is meant.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "serde", serde(rename_all = "kebab-case"))]
 pub enum LoadKind {
     /// The greatest load expected in service: the factor of safety is still to come.
     Limit,
@@ -19,6 +21,7 @@ pub enum LoadKind {
 /// A load on one rivet.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Load {
     /// How much; above zero.
     pub force: Force,
@@ -29,6 +32,7 @@ pub struct Load {
 /// One factor and where it comes from.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Factor {
     /// The factor, 1 or more.
     pub value: f64,
@@ -42,6 +46,7 @@ pub struct Factor {
 /// continuous seams in metal plating made under approved practices and based on comprehensive test data (14 CFR 25.625(b)(1)).
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Factors {
     /// Limit to ultimate load.
     pub safety: Factor,
@@ -68,6 +73,7 @@ impl Default for Factors {
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 #[non_exhaustive]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Margin {
     /// The margin; negative when the joint does not carry the load.
     pub value: f64,

@@ -32,6 +32,8 @@ use crate::stack::{Layer, Preparation};
 /// What fails in a row.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "serde", serde(rename_all = "kebab-case"))]
 pub enum RowMode {
     /// The rivets in their holes.
     Rivets(Mode),
@@ -60,6 +62,7 @@ impl fmt::Display for RowMode {
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 #[non_exhaustive]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct RowGoverning {
     /// How.
     pub mode: RowMode,
@@ -72,6 +75,7 @@ pub struct RowGoverning {
 /// What a row carries.
 #[derive(Clone, Debug, PartialEq)]
 #[non_exhaustive]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct RowStrength {
     /// One rivet of it.
     pub joint: JointStrength,
@@ -123,6 +127,7 @@ impl RowStrength {
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 #[non_exhaustive]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Peak {
     /// Which, counted from 0 on the side where the load comes from.
     pub row: usize,
@@ -384,6 +389,7 @@ pub fn weaker(one: RowStrength, other: RowStrength) -> RowStrength {
 /// Two rows side by side.
 #[derive(Clone, Debug, PartialEq)]
 #[non_exhaustive]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct RowComparison {
     /// Strength an inch of the new row over the old one; `None` where one of them is not published.
     pub ratio: Option<f64>,

@@ -180,6 +180,8 @@ pub enum Fastener {
 /// What decides the count.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "serde", serde(rename_all = "kebab-case"))]
 pub enum Critical {
     /// Shear of the rivet or bolt.
     Shear,
@@ -191,6 +193,7 @@ pub enum Critical {
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 #[non_exhaustive]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct PerInch {
     /// The cell as printed; `None` where the table has none.
     pub printed: Option<f64>,
@@ -328,6 +331,8 @@ impl SpliceMember {
 /// When a count is rounded up to whole rivets.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "serde", serde(rename_all = "kebab-case"))]
 pub enum CountRounding {
     /// After the reduction only, as in the lap joint of para 4-58g: 10 × 4.9 × 0.75 = 36.75, 37 rivets.
     Once,
@@ -340,6 +345,7 @@ pub enum CountRounding {
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 #[non_exhaustive]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Count {
     /// An inch of width, after the reduction.
     pub per_inch: f64,
@@ -405,6 +411,7 @@ fn whole(rivets: f64) -> Result<u32, SpliceError> {
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 #[non_exhaustive]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Needed {
     /// What the sheet carries without holes over the width.
     pub load: Force,
@@ -454,6 +461,7 @@ pub fn needed(stress: Stress, thickness: Length, width: Length, per_rivet: Force
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 #[non_exhaustive]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct EqualRows {
     /// How many rows.
     pub rows: u16,

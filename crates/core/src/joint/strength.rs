@@ -157,6 +157,7 @@ pub(crate) fn nominal_hole(rivet: Length) -> Length {
 /// A load and what it rests on.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Allowable {
     /// The load.
     pub force: Force,
@@ -167,6 +168,8 @@ pub struct Allowable {
 /// Where a bearing figure comes from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "serde", serde(rename_all = "kebab-case"))]
 pub enum BearingKind {
     /// Bearing stress of the sheet.
     Sheet,
@@ -181,6 +184,7 @@ pub enum BearingKind {
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 #[non_exhaustive]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Bearing {
     /// Where it comes from.
     pub kind: BearingKind,
@@ -208,6 +212,7 @@ const LOADS: usize = SheetLoad::Net as usize + 1;
 /// Loads and bases lie apart from each other, so that eight sheets take half a kilobyte.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct SheetStrength {
     edge_margin: f64,
     forces: [Force; LOADS],
@@ -310,6 +315,7 @@ crate::words::words! {
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 #[non_exhaustive]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Governing {
     /// How.
     pub mode: Mode,
@@ -322,6 +328,7 @@ pub struct Governing {
 /// The answer.
 #[derive(Clone, Debug, PartialEq)]
 #[non_exhaustive]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct JointStrength {
     /// The diameter counted in shear and bearing, and where it comes from.
     pub diameter: (Length, Basis),

@@ -300,6 +300,7 @@ impl Case {
 /// A figure with its basis.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Given<T> {
     /// The figure.
     pub value: T,

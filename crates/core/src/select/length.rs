@@ -20,6 +20,8 @@ crate::words::words! {
 /// What a bound of the usable lengths comes from.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[cfg_attr(feature = "serde", serde(rename_all = "kebab-case"))]
 pub enum UpperBound {
     /// The tail that can be driven without folding.
     Tail,
@@ -31,6 +33,7 @@ pub enum UpperBound {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 #[non_exhaustive]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Usable {
     /// The shortest; below it the worst case lacks metal for the least head.
     pub shortest: Given<Length>,
@@ -51,6 +54,7 @@ impl Usable {
 /// A length that is within limits, and what it makes.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[non_exhaustive]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Serving<'a> {
     /// The rivet.
     pub part: Part<'a>,
@@ -65,6 +69,7 @@ pub struct Serving<'a> {
 /// What goes into holes of one range of sizes, where no one length is within limits in all.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[non_exhaustive]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct ByHole<'a> {
     /// The holes, both ends included.
     pub hole: Interval,
@@ -84,6 +89,7 @@ pub struct ByHole<'a> {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 #[non_exhaustive]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Nearest {
     /// The longest standard length that is not too long.
     pub length: Length,
@@ -94,6 +100,7 @@ pub struct Nearest {
 /// What becomes of a length that somebody else chose; made by [`Installation::assess`](crate::installation::Installation::assess).
 #[derive(Clone, Debug, PartialEq)]
 #[non_exhaustive]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Assessed {
     /// Whether it is within limits: not too short in the worst case, not too long at nominal sizes.
     pub serves: bool,
@@ -110,6 +117,7 @@ pub struct Assessed {
 /// A chosen length and everything that it rests on; made by [`Installation::length`](crate::installation::Installation::length).
 #[derive(Clone, Debug, PartialEq)]
 #[non_exhaustive]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct LengthAnswer<'a> {
     /// The rivet to order; `None` when no one length of the series is within limits in every hole: see [`LengthAnswer::by_hole`].
     pub part: Option<Part<'a>>,
@@ -134,6 +142,7 @@ pub struct LengthAnswer<'a> {
     /// Notes, cautions and reasons to refer.
     pub findings: Findings,
     /// What every length is checked against, where that is known.
+    #[cfg_attr(feature = "serde", serde(skip))]
     gauge: Option<Gauge<'a>>,
 }
 

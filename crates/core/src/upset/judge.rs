@@ -20,6 +20,7 @@ use crate::practice::{Case, Given, Name, Practice};
 /// A driven head as measured.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct MeasuredHead {
     /// Diameter; of a head that is out of round the least and the greatest.
     pub diameter: Interval,
@@ -102,6 +103,7 @@ crate::words::words! {
 /// The verdict on a driven head.
 #[derive(Clone, Debug, PartialEq)]
 #[non_exhaustive]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct HeadJudgement {
     /// Whether it may stay.
     pub accepted: bool,

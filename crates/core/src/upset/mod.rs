@@ -518,6 +518,7 @@ impl Fit {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 #[non_exhaustive]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Spread {
     /// With every tolerance at its worst one way.
     pub min: Length,
@@ -531,6 +532,7 @@ pub struct Spread {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 #[non_exhaustive]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct PredictedHead {
     /// Its diameter.
     pub diameter: Spread,
@@ -541,6 +543,7 @@ pub struct PredictedHead {
 /// What to drive a head to, so that it is accepted whatever its shank, hole, pack and length are within their tolerances.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Window {
     /// The heights to stop at. Left between them every head is wide enough.
     pub height: Interval,
@@ -608,6 +611,7 @@ impl fmt::Display for ShownWindow {
 /// Shank and hole within which a length has metal for a head; either alone is enough.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct Within {
     /// The greatest hole, with any shank; `None` where no hole is small enough.
     pub hole_greatest: Option<Length>,
@@ -619,6 +623,7 @@ pub struct Within {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 #[non_exhaustive]
+#[cfg_attr(feature = "serde", derive(serde::Serialize))]
 pub struct HeadLimits {
     /// Least diameter.
     pub diameter_least: Option<Given<Length>>,

@@ -540,7 +540,7 @@ impl<'j> Plan<'j> {
         self.all_findings().filter(|(_, finding)| finding.severity() == Severity::Refer)
     }
 
-    /// What was not given and so not checked, each with its rows.
+    /// What was not given, each with its rows.
     #[must_use]
     pub fn not_given(&self) -> Vec<(Facts, Vec<&'j str>)> {
         let lacking = |finding: &Finding| match finding.measured() {
@@ -548,17 +548,21 @@ impl<'j> Plan<'j> {
             _ => None,
         };
         let of_row = |row: &RowPlan<'j>| {
-            let name = row.row.name.as_str();
-            row.findings.iter().filter_map(lacking).map(move |facts| (facts, name)).collect::<Vec<_>>()
+            let rivet = row.choice.part.without_length();
+            let asked = question_of(row.row, rivet, &row.row.stack, row.layout, self.practice).not_given();
+            let facts = std::iter::once(asked).chain(row.findings.iter().filter_map(lacking));
+            let facts = facts.fold(Facts::NONE, Facts::or);
+            (!facts.is_empty()).then_some((facts, row.row.name.as_str()))
         };
-        grouped(self.rows.iter().flat_map(of_row))
+        grouped(self.rows.iter().filter_map(of_row))
     }
 
-    /// Whether every hole was measured and nothing was left unchecked: only then does silence mean that nothing stops the work.
+    /// Whether every hole was measured, everything was given and the room behind the rows is known: only then does silence mean that nothing stops
+    /// the work.
     #[must_use]
     pub fn is_known(&self) -> bool {
         let Counts { holes, measured, .. } = self.counts();
-        measured == holes && self.not_given().is_empty()
+        measured == holes && self.not_given().is_empty() && !self.positions.is_empty()
     }
 
     /// The documents of everything that decided something and could only be recalled, each once.
