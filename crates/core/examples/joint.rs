@@ -25,7 +25,7 @@ fn main() -> Result<(), Box<dyn Error>> {
     match found.allowable {
         // Where the figure stands is part of the figure.
         Some(allowable) => {
-            println!("{now} carries {:.0} lbf: {}", allowable.force.lbf(), HANDBOOK.cite(allowable.basis))
+            println!("{now} carries {:.0} lbf: {}", allowable.force.lbf(), HANDBOOK.cite(allowable.basis));
         }
         None => println!("no strength is published for {now} in these sheets"),
     }
