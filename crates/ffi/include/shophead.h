@@ -1898,6 +1898,26 @@ struct shophead_share {
   double size_lbf;
 };
 
+// One rivet of a group, and the load at which it yields.
+struct shophead_yielding {
+  // The rivet.
+  struct shophead_rivet rivet;
+  // The load on it at which a sheet yields, in pounds; it stands where the allowable does.
+  double yield_lbf;
+  // 1 where `yield_lbf` is known, otherwise 0.
+  uint32_t yield_known;
+};
+
+// The rivet of a group that yields first.
+struct shophead_yielded {
+  // Which, counted from 0; 0 where `margin` is not known.
+  size_t worst;
+  // Its margin at yield under the limit load; not known where no factors were given, or where a strength or a yield is not known.
+  struct shophead_margin margin;
+  // Which of the caller's findings belong to it: those of the group, and that it yields under the limit load.
+  struct shophead_span findings;
+};
+
 // A hole's surroundings: what decides which steps it can take.
 struct shophead_hole_query {
   // The rivet that is to go in; its length does not matter.
@@ -2867,6 +2887,22 @@ shophead_error shophead_group_share(const struct shophead_rivet *rivets,
                                     struct shophead_group *group,
                                     struct shophead_share *shares,
                                     size_t share_capacity,
+                                    struct shophead_finding *findings,
+                                    size_t finding_capacity);
+
+// Which rivet of a group yields first under the limit load, by the elastic vector method.
+//
+// Takes: `rivets`, an array of `count`; `load`; both the caller's. `room`, an array of `room_count`, is the caller's to work in:
+// `SHOPHEAD_ROOM_PER_RIVET` for each rivet suffice; what stands in it before and after does not matter. Writes: `yielded`; `findings`, an
+// array of the caller's with room for `finding_capacity` (`SHOPHEAD_MAX_FINDINGS` always suffices).
+//
+// Errors: as `shophead_group_share`.
+shophead_error shophead_group_yield(const struct shophead_yielding *rivets,
+                                    size_t count,
+                                    const struct shophead_plane_load *load,
+                                    struct shophead_room *room,
+                                    size_t room_count,
+                                    struct shophead_yielded *yielded,
                                     struct shophead_finding *findings,
                                     size_t finding_capacity);
 

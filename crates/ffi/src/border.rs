@@ -57,6 +57,7 @@ plain! {
     crate::joint::shophead_load,
     crate::joint::shophead_joint,
     crate::group::shophead_rivet,
+    crate::group::shophead_yielding,
     crate::group::shophead_plane_load,
 }
 

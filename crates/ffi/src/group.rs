@@ -78,6 +78,18 @@ pub struct shophead_plane_load {
     pub factors: u32,
 }
 
+impl shophead_plane_load {
+    fn read(&self) -> Result<PlaneLoad, E> {
+        Ok(PlaneLoad {
+            x: force(self.x_lbf)?,
+            y: force(self.y_lbf)?,
+            at: self.at.read()?,
+            moment_in_lbf: finite(self.moment_in_lbf)?,
+            kind: value_of(self.kind)?,
+        })
+    }
+}
+
 /// Two components of a force, in pounds.
 #[repr(C)]
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -130,6 +142,44 @@ pub struct shophead_group {
     pub findings: shophead_span,
 }
 
+/// One rivet of a group, and the load at which it yields.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct shophead_yielding {
+    /// The rivet.
+    pub rivet: shophead_rivet,
+    /// The load on it at which a sheet yields, in pounds; it stands where the allowable does.
+    pub yield_lbf: f64,
+    /// 1 where `yield_lbf` is known, otherwise 0.
+    pub yield_known: u32,
+}
+
+impl shophead_yielding {
+    fn read(&self) -> Result<GroupRivet, E> {
+        let yields = match self.yield_known {
+            0 => None,
+            1 => {
+                let basis = Basis::own_as(value_of(self.rivet.status)?, 0);
+                Some(Allowable { force: force(self.yield_lbf)?, basis })
+            }
+            _ => return Err(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER),
+        };
+        Ok(GroupRivet { yields, ..self.rivet.read()? })
+    }
+}
+
+/// The rivet of a group that yields first.
+#[repr(C)]
+#[derive(Clone, Copy, Debug)]
+pub struct shophead_yielded {
+    /// Which, counted from 0; 0 where `margin` is not known.
+    pub worst: usize,
+    /// Its margin at yield under the limit load; not known where no factors were given, or where a strength or a yield is not known.
+    pub margin: shophead_margin,
+    /// Which of the caller's findings belong to it: those of the group, and that it yields under the limit load.
+    pub findings: shophead_span,
+}
+
 /// So many pieces of room for each rivet suffice for `shophead_group_share`.
 pub const SHOPHEAD_ROOM_PER_RIVET: usize = 4;
 
@@ -167,13 +217,7 @@ pub extern "C" fn shophead_group_share(
         let mut sink = Sink::new(&findings, finding_capacity)?;
         let (given, load) = (rivets.list(count)?, load.one()?);
         let factors = if load.factors == 0 { None } else { Some(factors(load.factors)?) };
-        let load = PlaneLoad {
-            x: force(load.x_lbf)?,
-            y: force(load.y_lbf)?,
-            at: load.at.read()?,
-            moment_in_lbf: finite(load.moment_in_lbf)?,
-            kind: value_of(load.kind)?,
-        };
+        let load = load.read()?;
         let mut room = room.room(room_count)?;
         for rivet in given {
             rivet.document()?;
@@ -204,6 +248,50 @@ pub extern "C" fn shophead_group_share(
             margin: shophead_margin::of(found.worst.as_ref().map(|worst| &worst.margin)),
             basis: shophead_basis::of(found.basis, document_of(found.weakest)?.as_slice()),
             findings: sink.put(&found.findings, document_of(found.worst.map(|worst| worst.rivet))?.as_slice()),
+        });
+        Ok(())
+    })
+}
+
+/// Which rivet of a group yields first under the limit load, by the elastic vector method.
+///
+/// Takes: `rivets`, an array of `count`; `load`; both the caller's. `room`, an array of `room_count`, is the caller's to work in:
+/// `SHOPHEAD_ROOM_PER_RIVET` for each rivet suffice; what stands in it before and after does not matter. Writes: `yielded`; `findings`, an
+/// array of the caller's with room for `finding_capacity` (`SHOPHEAD_MAX_FINDINGS` always suffices).
+///
+/// Errors: as `shophead_group_share`.
+#[unsafe(no_mangle)]
+pub extern "C" fn shophead_group_yield(
+    rivets: In<shophead_yielding>,
+    count: usize,
+    load: In<shophead_plane_load>,
+    room: Out<shophead_room>,
+    room_count: usize,
+    yielded: Out<shophead_yielded>,
+    findings: Out<shophead_finding>,
+    finding_capacity: usize,
+) -> shophead_error {
+    answer(|| {
+        let place = yielded.place()?;
+        let mut sink = Sink::new(&findings, finding_capacity)?;
+        let (given, load) = (rivets.list(count)?, load.one()?);
+        let factors = if load.factors == 0 { None } else { Some(factors(load.factors)?) };
+        let load = load.read()?;
+        let mut room = room.room(room_count)?;
+        for yielding in given {
+            yielding.rivet.document()?;
+        }
+        let members: &[GroupRivet] = room.lay(given.iter().map(shophead_yielding::read))?;
+        let found = share(members, load, factors)?;
+        sink.need([&found.findings])?;
+        let document = match found.worst_yield.or(found.worst).and_then(|worst| given.get(worst.rivet)) {
+            Some(yielding) => yielding.rivet.document()?,
+            None => None,
+        };
+        place.put(shophead_yielded {
+            worst: found.worst_yield.map_or(0, |worst| worst.rivet),
+            margin: shophead_margin::of(found.worst_yield.as_ref().map(|worst| &worst.margin)),
+            findings: sink.put(&found.findings, document.as_slice()),
         });
         Ok(())
     })

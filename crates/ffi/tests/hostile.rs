@@ -566,6 +566,15 @@ proptest! {
         if rooms >= given.len() * SHOPHEAD_ROOM_PER_RIVET {
             prop_assert!(error != shophead_error::SHOPHEAD_ERROR_BUFFER_TOO_SMALL);
         }
+        let yieldings: Vec<shophead_yielding> = given.iter().map(|rivet| shophead_yielding {
+            rivet: *rivet, yield_lbf: rivet.allowable_lbf, yield_known: rivet.allowable_known,
+        }).collect();
+        let (mut yielded, mut more) = (Watched::new(), Watched::<_, SHOPHEAD_MAX_FINDINGS>::several());
+        let told = shophead_group_yield(reads_all(&yieldings), yieldings.len(), reads(&load), room.out(), rooms, yielded.out(), more.out(), SHOPHEAD_MAX_FINDINGS);
+        if hold!(told, yielded, more) {
+            let yielded: shophead_yielded = yielded.get(0);
+            prop_assert!(yielded.margin.value.is_finite() && yielded.worst < given.len());
+        }
         if hold!(error, group, shares, findings) {
             let group: shophead_group = group.get(0);
             prop_assert!(group.polar_in2.is_finite() && group.moment_in_lbf.is_finite() && group.margin.value.is_finite());

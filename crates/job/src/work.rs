@@ -78,7 +78,8 @@ fn neighbours(plan: &Plan<'_>) -> Vec<String> {
 
 /// The holes that are cleaned up or opened, by what is done to them.
 fn open(plan: &Plan<'_>, units: Units) -> Vec<String> {
-    let worked = plan.rows.iter().flat_map(|row| {
+    // What is referred as a whole is left alone until it is answered.
+    let worked = plan.rows.iter().filter(|row| !row.is_held()).flat_map(|row| {
         row.by_cut()
             .into_iter()
             .filter_map(|((what, cut), numbers)| Some(((what, cut?), format!("{} {}", row.row.name, ranges(&numbers)))))

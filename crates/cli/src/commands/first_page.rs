@@ -170,7 +170,8 @@ impl<'j> Page<'_, 'j> {
 
     /// The holes that get something else than their row, by what is done to them; what goes by an answer last.
     fn holes(&self, report: &mut Report<'j>) {
-        let worked = self.plan.rows.iter().flat_map(|row| {
+        // What is referred as a whole is left alone until it is answered.
+        let worked = self.plan.rows.iter().filter(|row| !row.is_held()).flat_map(|row| {
             let holes = row.holes.iter().filter(|hole| match hole.disposition() {
                 Disposition::Keep => false,
                 // One that goes by an answer has something to do while it is to be opened, or takes another rivet.

@@ -154,6 +154,12 @@ fn edge(question: &Installation<'_, '_>, context: &Context<'_>) -> Result<Given<
     })
 }
 
+/// A share of a strength, rounded down: none is written larger than it is.
+fn percent(share: f64) -> String {
+    // A hair below a step is that step.
+    format!("{:.1} %", (share * 1_000.0 + 1e-9).floor() / 10.0)
+}
+
 /// ` (memory)` behind a figure that could only be recalled.
 fn memory_mark(basis: Basis) -> &'static str {
     if basis.status() == shophead::basis::Status::Memory { " (memory)" } else { "" }

@@ -12,6 +12,7 @@ use shophead::joint::{flush_table, hole_table, shear_table, substitution_table, 
 use shophead::length::Length;
 use shophead::material::{Guarantee, Material, Property, RivetAlloy, SheetHeading, Treatment, sheets};
 use shophead::practice::{EnteredFlushJoint, HeadScope, Practice, Scope, Value};
+use shophead::repair::unused::{UNUSED, Unused};
 use shophead::rivet::other::{NOT_READ, WhyNotRead};
 use shophead::rivet::{CATALOGUE, Series, Size};
 use shophead::structure::{Place, Structure};
@@ -36,6 +37,7 @@ pub(super) fn run<'a>(args: &SourcesArgs, context: &Context<'a>) -> Result<Repor
     list.places();
     list.rules();
     list.repairs();
+    list.not_used();
     let wanted = args.status.map(|word| word.status());
     list.sources.retain(|source| wanted.is_none_or(|status| source.from.status == status.into()));
     let sources = list.sources;
@@ -462,6 +464,16 @@ impl<'a> List<'a> {
         }
         for told in Told::ALL {
             self.add(GROUP, told.meaning(), told.kind(), told.basis());
+        }
+    }
+
+    /// Rules that are read and not used, each with the reason.
+    fn not_used(&mut self) {
+        for unused in UNUSED {
+            let Unused { rule, what, document, place, status, why, .. } = *unused;
+            let from = form::Basis { document, place, status: status.into() };
+            let (what, value) = (format!("{rule}: {what}"), why.to_owned());
+            self.sources.push(Source { group: "repair rules that are not used", what, value, from });
         }
     }
 

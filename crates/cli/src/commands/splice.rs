@@ -1,7 +1,5 @@
 //! `shophead splice`.
 
-use std::fmt::Display;
-
 use shophead::joint::splice::{Critical, SpliceMember};
 use shophead::joint::strength::Mode;
 use shophead::practice::Practice;
@@ -10,7 +8,7 @@ use shophead::repair::seam::{Laid, Seam, SeamFastener, SeamQuery, seam};
 use shophead::working;
 use shophead_job::words;
 
-use super::memory_mark;
+use super::{memory_mark, percent};
 use crate::args::{MemberWord, SpliceArgs};
 use crate::context::Context;
 use crate::exit::Stop;
@@ -95,11 +93,6 @@ pub(crate) const fn critical(critical: Critical) -> Mode {
         Critical::Shear => Mode::RivetShear,
         Critical::Bearing => Mode::Bearing,
     }
-}
-
-/// A share of the sheet, rounded down.
-fn percent(share: f64) -> impl Display {
-    format!("{:.0} %", (share * 100.0).floor())
 }
 
 impl Answer<'_> {

@@ -115,7 +115,7 @@ struct OrderedRivet {
     spares: u32,
     /// Both together.
     buy: u32,
-    /// What those needed weigh; null where that is not known.
+    /// What those needed and the spares weigh together; null where that is not known.
     mass: Option<Mass>,
 }
 

@@ -181,6 +181,7 @@ impl Reader<'_> {
                 .into_iter()
                 .reduce(|a, b| Span { low: a.low.max(b.low), high: a.high.max(b.high) })
                 .unwrap(),
+            "sum" => self.several().into_iter().fold(Span::exactly(0.0), |a, b| a.with(b, |a, b| a + b)),
             "abs" => self.inside().each(f64::abs),
             // A hair over a whole number is that number.
             "up" => self.inside().each(|x| (x - x.abs().max(1.0) * 1e-9).ceil()),
@@ -231,6 +232,7 @@ fn the_reader_reckons_as_people_do() {
         ("min(…)", 4.0),
         ("max(1, min(…), F15)", 4.0),
         ("√(16) + abs(-1)", 5.0),
+        ("sum(…)", 9.0),
         ("up(2.1) + down(2.9) + near(2.5)", 8.0),
         ("Σ(w × x) / Σ(w)", 2.25),
         ("tan(90 / 2)", 1.0),

@@ -392,3 +392,37 @@ fn the_demonstration_is_made_again_as_it_is() {
         assert_eq!(read(folder.path(), name), read(&demo, name), "{name}; SHOPHEAD_WRITE=1 writes it");
     }
 }
+
+/// Rows far apart leave the load to the outer ones: what the most loaded rivet takes is judged, not only told.
+#[test]
+fn a_row_of_a_patch_above_what_its_rivets_carry_is_referred() {
+    let typed = "patch --sheet 2024-T3:.040 --opening 1x5 --rows 6 --by strength --format json --row-spacing";
+    let close = shophead(&format!("repair {typed} .5")).json(0);
+    assert!(!codes(&close).contains(&"row-over-ultimate"));
+    let far = shophead(&format!("repair {typed} 4")).json(1);
+    let found =
+        far["findings"].as_array().unwrap().iter().find(|finding| finding["code"] == "row-over-ultimate").unwrap();
+    let patch = &far["result"]["patch"];
+    let number = |value: &Value| value.as_f64().unwrap();
+    let shares = patch["shares"].as_array().unwrap().iter().flat_map(|by| by["plain"].as_array().unwrap());
+    let most = shares.map(|row| number(&row["share"])).fold(0.0, f64::max);
+    let takes = most * number(&patch["carries_per_inch"]["lbf"]) * number(&patch["pitch"]["in"]) / 1.5;
+    near(&found["measured"]["lbf"], takes, 1e-6);
+    assert!(number(&found["measured"]["lbf"]) > number(&found["limit"]["lbf"]));
+}
+
+/// What of the handbooks' rules is not used is listed with the reason.
+#[test]
+fn rules_that_are_not_used_are_listed_with_the_reason() {
+    let sources = shophead("sources --format json").json(0);
+    let listed = sources["result"]["sources"].as_array().unwrap();
+    let unused: Vec<&Value> =
+        listed.iter().filter(|source| source["group"] == "repair rules that are not used").collect();
+    assert_eq!(unused.len(), 33);
+    for source in unused {
+        assert!(
+            source["value"].as_str().unwrap().len() > 20 && source["what"].as_str().unwrap().contains(": "),
+            "{source}"
+        );
+    }
+}

@@ -31,7 +31,7 @@ fn the_answer_comes_first_and_the_advice_once_at_the_end() {
         (EXAMPLES[1].0, "MS20470AD4   head accepted"),
         (EXAMPLES[2].0, "Open the hole for an oversize shank   NAS1242AD4   drill #27 (.144)"),
         (EXAMPLES[3].0, "MS20470AD4   carries 374 lbf a rivet, margin +0.08"),
-        (EXAMPLES[4].0, "MS20470AD4   62 rivets on each side of the splice, over 10.000; develops 60 % of"),
+        (EXAMPLES[4].0, "MS20470AD4   62 rivets on each side of the splice, over 10.000; develops 60.1 %"),
         (EXAMPLES[5].0, "MS20470D6-10   3/16 diameter, 5/8 long"),
     ] {
         let run = shophead(typed);

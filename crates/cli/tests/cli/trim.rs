@@ -94,6 +94,14 @@ fn the_job_where_everything_goes_wrong_says_so() {
 }
 
 #[test]
+fn holes_of_a_row_that_is_referred_are_left_alone() {
+    let text = shophead(&format!("plan {MARSH}"));
+    assert!(!text.printed(1).contains("Holes to work"), "{text}");
+    let work = shophead(&format!("plan {MARSH} --only work"));
+    assert!(work.printed(1).contains("Open the holes square") && !work.stdout.contains("L1 2-3"), "{work}");
+}
+
+#[test]
 fn it_fits_a_narrow_screen() {
     for width in [40, 80] {
         let run = shophead(&format!("plan {MARSH} --full --width {width}"));

@@ -179,6 +179,12 @@ fn check_repair(typed: &str) -> bool {
     let tried = if rows["solved"].is_null() { &rows["as_asked"] } else { &rows["solved"]["found"] };
     ends_with(steps, &["width-margin"], &tried["margin"]);
     ends_with(steps, &["shear-and-tension"], &rows["combined"]["margin"]);
+    ends_with(steps, &["strip"], &rows["strip"]["carries"]["lbf"]);
+    ends_with(steps, &["strip-efficiency"], &rows["strip"]["efficiency"]);
+    ends_with(steps, &["margin"], &rows["strip"]["margin"]);
+    if let Some(by) = rows["layers"].as_array().and_then(|by| by.last()) {
+        ends_with(steps, &["margin"], &by["margin"]);
+    }
     ends_with(steps, &["bend-setback"], &result["bend"]["setback"]["in"]);
     true
 }
@@ -228,6 +234,18 @@ const EXAMPLES: &[(Check, &str)] = &[
         check_repair,
         "rows --rivet MS20470AD4 --sheets 2024-T3:.063,2024-T3:.063 --across 10 --load 1000 --tension 20 --tension-tested 100",
     ),
+    (
+        check_repair,
+        "rows --rivet MS20470AD4 --sheets 2024-T3:.040,2024-T3:.063 --counts 1-3:5/32-2 --across 3 --load 900 --edge .4 --row-spacing .75",
+    ),
+    (
+        check_repair,
+        "rows --rivet MS20470AD5 --sheets 2024-T3:.025,2024-T3:.025 --counts 1-3-1 --across 1-3/8 --row-spacing 1 --edge 1 --ftu 70ksi --fbru 124ksi --fsu 41ksi --rivet-fsu 30ksi --hole 5/32",
+    ),
+    (
+        check_repair,
+        "rows --rivet MS20470AD4 --sheets 2024-T3:.032,2024-T3:.040,2024-T3:.063 --rows 4 --across 3 --load 900 --from 1 --to 3",
+    ),
     (check_repair, "bend --material 2024-T3 --thickness .040"),
 ];
 
@@ -274,6 +292,49 @@ fn the_seams_of_a_panel_come_out_again() {
     let sides = list(&answer["result"]["panel"]["sides"]);
     ends_with(steps, &["panel-row"], &sides[1]["per_row"]);
     assert_eq!(steps.iter().filter(|step| step["rule"] == "rows-carry").count(), 3);
+}
+
+/// A material whose strengths the shop entered is worked with in every command, and each figure names the shop's document.
+#[test]
+fn what_the_shop_entered_is_on_the_working_with_its_document() {
+    let folder = tempfile::tempdir().unwrap();
+    let limits = "title = \"Boat shed figures\"\n[material.2024-T3511]\nthickness = \".050 to .249\"\nbasis = \"B\"\n\
+        tension_ultimate = \"60 ksi\"\nshear_ultimate = \"32 ksi\"\nbearing_ultimate_15 = \"90 ksi\"\nbearing_ultimate_20 = \"113 ksi\"\n\
+        bearing_yield_15 = \"59 ksi\"\nbearing_yield_20 = \"69 ksi\"\ndocument = \"mill certificate (demo)\"\nplace = \"page 2\"\n";
+    std::fs::write(folder.path().join("own.toml"), limits).unwrap();
+    std::fs::write(folder.path().join("g.csv"), "x,y\n0,0\n1,0\n").unwrap();
+    for (typed, margin) in [
+        (
+            "joint --rivet MS20470AD5 --sheets 2024-T3:.063,2024-T3511:.125 --edge .4 --load 200 --pitch 1",
+            "/result/margin/value",
+        ),
+        (
+            "group g.csv --load 0,-300 --at .5,0 --rivet MS20470AD5 --sheets 2024-T3:.063,2024-T3511:.125 --edge .5",
+            "/result/margin/value",
+        ),
+        ("splice --sheet 2024-T3511:.063 --rivet AD5 --width 5", ""),
+        ("repair patch --sheet 2024-T3511:.063 --hole 2x1", ""),
+        (
+            "repair rows --rivet MS20470AD5 --sheets 2024-T3511:.063,2024-T3511:.063 --load 900 --across 2",
+            "/result/rows/as_asked/margin",
+        ),
+    ] {
+        let typed = format!("{typed} --limits own.toml --working --format json");
+        let run = shophead_with(&typed, |command| command.current_dir(folder.path()));
+        let answer = run.json(run.status.unwrap());
+        let steps = check(&answer);
+        let entered = steps.iter().flat_map(|step| list(&step["figures"])).filter(|figure| {
+            figure["basis"]["document"].as_str().is_some_and(|document| document.contains("mill certificate"))
+        });
+        assert!(entered.clone().count() > 2, "{typed}");
+        assert!(
+            entered.clone().all(|figure| figure["guarantee"] == "B" && figure["basis"]["status"] == "shop"),
+            "{typed}"
+        );
+        if !margin.is_empty() {
+            ends_with(steps, &["margin", "width-margin"], answer.pointer(margin).unwrap());
+        }
+    }
 }
 
 /// One of several words.
@@ -405,6 +466,11 @@ fn questions() -> impl Strategy<Value = (Check, String)> {
                 "rows --rivet {rivet} --sheets {a}in,{b}in --rows {rows} --across 8in --load {load}lbf{more}{units}"
             )
         });
+    let counted = (one(RIVETS), one(SHEETS), one(SHEETS), one(&["1-3-1", "2-4-4-2", "1-2", "3", "1-3-5:3/32-3-1"]), length(2_500, 6_000), length(200, 1_000),
+        one(&["", " --load 800lbf", " --load 2000lbf --ultimate-load", " --rivet-fsu 30ksi --fbru 120ksi --load 700lbf"]), one(UNITS))
+        .prop_map(|(rivet, a, b, counts, across, apart, load, units)| {
+            format!("rows --rivet {rivet} --sheets {a}in,{b}in --counts {counts} --across {across} --row-spacing {apart} --edge .4in{load}{units}")
+        });
     let bend = (one(&["2024-T3", "5052-H32", "7075-T6"]), length(20, 120), 1_u32..179, one(&["", " --radius .2in"]))
         .prop_map(|(material, thickness, angle, radius)| {
             format!("bend --material {material} --thickness {thickness} --angle {angle}{radius}")
@@ -422,6 +488,7 @@ fn questions() -> impl Strategy<Value = (Check, String)> {
         2 => patch.prop_map(of(check_repair)),
         2 => member.prop_map(of(check_repair)),
         2 => tried.prop_map(of(check_repair)),
+        2 => counted.prop_map(of(check_repair)),
         1 => bend.prop_map(of(check_repair)),
     ]
 }

@@ -343,7 +343,7 @@ codes! {
         "stress[ {m}] is above what the buckling formula covers[, {l}].", "Use the tangent-modulus curve of the material.",
         "past buckling formula[ {l}]";
     SpliceDevelops = 117, "splice-develops", "How much of the whole sheet the splice carries as laid out.",
-        "the splice develops[ {m} %] of the sheet.", "[More rows develop more: {l} %.]",
+        "the splice develops[ at least {m} %] of the sheet.", "[More rows develop more: at least {l} %.]",
         "develops[ {m} %] of sheet";
     // repairs
     NoPublishedMethod = 61, "no-published-method", "No published method on file sizes a repair in this place.",

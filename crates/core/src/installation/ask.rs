@@ -20,6 +20,17 @@ use crate::select::{Assessed, LengthAnswer, Wanted};
 use crate::stack::{Layer, Stack};
 use crate::upset::{Fit, FitError};
 
+/// What rows carry at most, by any formula.
+#[derive(Clone, Copy)]
+struct Most {
+    /// The row whose rivets carry most, counted from 0.
+    row: usize,
+    /// What one of them carries.
+    force: Force,
+    /// What the second sheet carries at most.
+    in_b: Force,
+}
+
 impl<'a> Installation<'_, 'a> {
     fn wanted(&self) -> Result<Wanted<'a>, FitError> {
         Ok(Wanted {
@@ -128,6 +139,10 @@ impl<'a> Installation<'_, 'a> {
 
     #[inline(never)]
     fn made(&self) -> Result<Made<'_, 'a>, StrengthError> {
+        self.made_under(self.load_on_rivet())
+    }
+
+    fn made_under(&self, load: Option<(Load, Factors)>) -> Result<Made<'_, 'a>, StrengthError> {
         Ok(Made {
             rivet: &self.rivet,
             stack: self.stack.ok_or(StrengthError::TooFewSheets)?,
@@ -137,7 +152,7 @@ impl<'a> Installation<'_, 'a> {
             rows: self.rows,
             staggered: self.layout.transverse_pitch.filter(|_| self.staggered),
             shear: self.shear,
-            load: self.load_on_rivet(),
+            load,
             driven: self.shear_of_rivet(),
             practice: self.practice,
             unpublished: self.unpublished(),
@@ -147,19 +162,24 @@ impl<'a> Installation<'_, 'a> {
     /// The load on the rivet that carries most of it. Rows of a lap share alike at failure; of a doubler's rows the first carries most, by the
     /// elastic shares, whatever is said of failure: they share nothing alike. `None` without a load, and where those shares are not known.
     fn load_on_rivet(&self) -> Option<(Load, Factors)> {
-        let (load, factors) = self.load?;
-        if !self.is_doubler() {
-            return Some((load, factors));
-        }
-        Some((Load { force: self.peak_force()?, ..load }, factors))
+        if self.is_doubler() { self.on_peak(self.most()) } else { self.load }
     }
 
+    /// The load on the rivet that carries most, where the rows share it like this.
+    fn on_peak(&self, most: Option<Most>) -> Option<(Load, Factors)> {
+        let (load, factors) = self.load?;
+        Some((Load { force: most?.force, ..load }, factors))
+    }
+
+    /// What the rows carry at most of the load on all of them; `None` for a single row, without a load, and where the shares are not known.
     /// Out of line, so that only what asks for it pays for the shares with stack.
     #[inline(never)]
-    fn peak_force(&self) -> Option<Force> {
+    fn most(&self) -> Option<Most> {
+        self.load.filter(|_| self.rows > 1)?;
         let mut envelope = Envelope::new();
         self.envelope_into(&mut envelope).ok()?;
-        envelope.peak().map(|(_, force)| force)
+        let (row, force) = envelope.peak()?;
+        Some(Most { row, force, in_b: envelope.most_in_b() })
     }
 
     /// The load on all rows, from that on one rivet as if they shared alike.
@@ -309,13 +329,16 @@ impl<'a> Installation<'_, 'a> {
     /// # Errors
     /// As [`Installation::row`]; what was filled in until then is no answer.
     pub fn row_into(&self, found: &mut RowStrength) -> Result<(), RowError> {
-        row_strength_into(found, &self.made()?)?;
+        // Worked out once: what a doubler's end rivet carries, and the row that carries most.
+        let most = self.most();
+        let load = if self.is_doubler() { self.on_peak(most) } else { self.load };
+        row_strength_into(found, &self.made_under(load)?)?;
         let needed = Facts::NONE.with(Fact::Pitch).with_if(self.rows > 1, Fact::RowSpacing);
         self.check_strength(&mut found.joint, needed);
         if found.joint.allowable.is_none() && found.joint.indication.is_none() {
             found.refuse();
         }
-        self.share_load(found)
+        self.share_load(found, most)
     }
 
     /// The first layer's modulus that is not on file.
@@ -330,22 +353,19 @@ impl<'a> Installation<'_, 'a> {
 
     /// Holds the rows against the load on all of them, and the row that carries most against what its rivets carry.
     #[inline(never)]
-    fn share_load(&self, found: &mut RowStrength) -> Result<(), RowError> {
+    fn share_load(&self, found: &mut RowStrength, most: Option<Most>) -> Result<(), RowError> {
         let Some((load, factors)) = self.load else { return Ok(()) };
-        let mut envelope = Envelope::new();
-        let is_shared = self.rows > 1 && self.envelope_into(&mut envelope).is_ok();
-        if self.rows > 1 && !is_shared {
+        if self.rows > 1 && most.is_none() {
             let severity = if self.is_doubler() { Severity::Refer } else { Severity::Note };
             let (code, basis) = (Code::SharesNotKnown, Basis::FLEXIBILITY_SEC_8);
             found.joint.findings.push(Finding::unknown(code, severity, basis, self.unknown_modulus()));
         }
         let Some(pitch) = self.layout.pitch else { return Ok(()) };
         let whole = Load { force: self.on_all_rows(load.force), ..load };
-        let peak = envelope.peak().filter(|_| is_shared).map(|peak| (peak, envelope.most_in_b()));
         let loaded = Loaded { pitch, load: whole, factors, doubler: self.is_doubler() };
-        found.take_load(&loaded, peak.map(|(_, in_b)| in_b))?;
-        let Some(((row, force), most_in_b)) = peak else { return Ok(()) };
-        found.peak = Some(Peak { row, load: Load { force, ..load }, most_in_b });
+        found.take_load(&loaded, most.map(|most| most.in_b))?;
+        let Some(Most { row, force, in_b }) = most else { return Ok(()) };
+        found.peak = Some(Peak { row, load: Load { force, ..load }, most_in_b: in_b });
         let limit = match load.kind {
             LoadKind::Limit => force,
             LoadKind::Ultimate => Force::from_lbf(force.lbf() / factors.safety.value),

@@ -13,7 +13,7 @@ use crate::material::{Property, RivetAlloy};
 use crate::practice::Practice;
 use crate::quantity::{Flexibility, Force, Stress};
 use crate::rivet::part::Part;
-use crate::stack::Stack;
+use crate::stack::{Layer, Stack};
 
 /// Modulus of an aluminium rivet, where none is given.
 pub const ALUMINIUM_RIVET: Stress = Stress::from_msi(10.3);
@@ -166,11 +166,7 @@ struct Plates {
 fn plates(rows: &LapRows<'_, '_>) -> Result<Plates, LapError> {
     let mut found = heapless::Vec::<(JoinedPlate, Basis), 3>::new();
     for layer in rows.stack.load_carrying() {
-        let thickness = layer.thickness.nominal();
-        let known = layer.material.map(|material| rows.practice.sheet(material, thickness));
-        let (modulus, basis) =
-            known.and_then(|sheet| sheet.figure(Property::Modulus)).ok_or(LapError::ModulusNotPublished)?;
-        found.push((JoinedPlate { thickness, modulus }, basis)).map_err(|_| LapError::SheetsDoNotFit)?;
+        found.push(plate_of(layer, rows.practice)?).map_err(|_| LapError::SheetsDoNotFit)?;
     }
     let ea = |plate: JoinedPlate| stiffness(plate.modulus, rows.pitch, plate.thickness);
     match (found.as_slice(), rows.shear) {
@@ -188,6 +184,15 @@ fn plates(rows: &LapRows<'_, '_>) -> Result<Plates, LapError> {
         }
         _ => Err(LapError::SheetsDoNotFit),
     }
+}
+
+/// A layer as a plate of the chain, and where its modulus stands.
+pub(super) fn plate_of(layer: &Layer, practice: &Practice<'_>) -> Result<(JoinedPlate, Basis), LapError> {
+    let thickness = layer.thickness.nominal();
+    let known = layer.material.map(|material| practice.sheet(material, thickness));
+    let modulus = known.and_then(|sheet| sheet.figure(Property::Modulus));
+    let (modulus, basis) = modulus.ok_or(LapError::ModulusNotPublished)?;
+    Ok((JoinedPlate { thickness, modulus }, basis))
 }
 
 /// The modulus as given, or that of aluminium for a rivet of it.

@@ -15,15 +15,12 @@
 //!
 //! What a rivet is sheared by between two layers follows from statics alone, [`planes`]: the sum of what the layers above put on it.
 
-use core::fmt;
-
 use super::flexibility::{Fastening, Formula, JoinedPlate, flexibility};
-use super::lap::{LapError, rivet_modulus};
+use super::lap::{LapError, plate_of, rivet_modulus};
 use super::sharing::{Passing, stiffness};
 use super::strength::Shear;
 use crate::basis::Basis;
 use crate::length::Length;
-use crate::material::Property;
 use crate::practice::Practice;
 use crate::quantity::{Flexibility, Force, Stress};
 use crate::rivet::part::Part;
@@ -307,20 +304,16 @@ pub fn through_pack(rows: &PackRows<'_, '_>, formula: Formula) -> Result<Layers,
     let mut bay = LayerBay { length: rows.apart, ea: [Force::from_lbf(1.0); MAX_PLATES] };
     let (mut start, mut end) = ([Force::ZERO; MAX_PLATES], [Force::ZERO; MAX_PLATES]);
     for (number, layer) in rows.stack.numbered_load_carrying() {
-        let thickness = layer.thickness.nominal();
-        let sheet = layer.material.map(|material| rows.practice.sheet(material, thickness));
-        let (modulus, sheet_basis) = sheet
-            .and_then(|sheet| sheet.figure(Property::Modulus))
-            .ok_or(PackError::Lap(LapError::ModulusNotPublished))?;
+        let (plate, sheet_basis) = plate_of(layer, rows.practice)?;
         basis = basis.weaker(sheet_basis);
         let index = plates.len();
-        plates.push(JoinedPlate { thickness, modulus }).map_err(|_| PackError::Layers(LayersError::TooManyPlates))?;
+        plates.push(plate).map_err(|_| PackError::Layers(LayersError::TooManyPlates))?;
         let put = |cells: &mut [Force; MAX_PLATES], force| {
             if let Some(cell) = cells.get_mut(index) {
                 *cell = force;
             }
         };
-        put(&mut bay.ea, stiffness(modulus, rows.pitch, thickness));
+        put(&mut bay.ea, stiffness(plate.modulus, rows.pitch, plate.thickness));
         if number == rows.from {
             put(&mut start, rows.load);
         }
@@ -353,32 +346,16 @@ pub fn through_pack(rows: &PackRows<'_, '_>, formula: Formula) -> Result<Layers,
     Ok(found)
 }
 
-/// Why a pack has no shares.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-#[non_exhaustive]
-pub enum PackError {
-    /// The load comes from, or goes to, no load-carrying layer, or both are the same.
-    NoSuchLayer,
-    /// A modulus or a flexibility is missing.
-    Lap(LapError),
-    /// The shares could not be worked out.
-    Layers(LayersError),
-}
-
-impl fmt::Display for PackError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            PackError::NoSuchLayer => {
-                f.write_str("the load goes from one layer that carries load to another; they count from 1")
-            }
-            PackError::Lap(error) => error.fmt(f),
-            PackError::Layers(error) => error.fmt(f),
-        }
+crate::words::errors! {
+    /// Why a pack has no shares.
+    #[non_exhaustive]
+    PackError {
+        NoSuchLayer = _, "pack-layer", "The load comes from, or goes to, no load-carrying layer, or both are the same.",
+            "the load goes from one layer that carries load to another; they count from 1";
+        | Lap(LapError), "A modulus or a flexibility is missing.";
+        | Layers(LayersError), "The shares could not be worked out.";
     }
 }
-
-impl core::error::Error for PackError {}
 
 fn check(rows: &[LayerRow], bays: &[LayerBay], start: &[Force], end: &[Force]) -> Result<usize, LayersError> {
     let plates = start.len();

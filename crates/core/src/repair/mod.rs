@@ -6,6 +6,7 @@
 //! | [`splice`] | a stringer, flange or frame spliced leg by leg |
 //! | [`seam`] | a seam of two sheets alike: count, rows, how much of the sheet it develops |
 //! | [`panel`] | skin replaced from member to member, its seams copied |
+//! | [`strip`] | rows that are counted one by one: 1-3-1 |
 //! | [`solve`] | pitch, rows, diameter, edge or gauge for a wanted margin |
 //!
 //! They share [`count`] (rivets an inch, by table and by computation), [`in_row`] (everything about one rivet of a row), [`bend`],
@@ -26,4 +27,7 @@ pub mod seam;
 pub mod site;
 pub mod solve;
 pub mod splice;
+pub mod strip;
 pub mod told;
+#[cfg(feature = "words")]
+pub mod unused;

@@ -4,8 +4,6 @@
 //! copied. A seam on a thick cap is the joint of this library's main job: it is copied as it was as long as the cap is undamaged and its
 //! holes stay as they are.
 
-use core::fmt;
-
 use super::in_row::{InRow, LaidRows, in_row};
 use super::patch::{for_material, for_sites};
 use super::site::{Site, refused};
@@ -65,42 +63,19 @@ pub struct CopiedSeam {
     pub findings: Findings,
 }
 
-/// Why there is no seam.
-#[derive(Clone, Copy, Debug, PartialEq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-#[non_exhaustive]
-pub enum SeamError {
-    /// No published method applies in this place.
-    Refused(Site),
-    /// No factory seam.
-    NoSeam,
-    /// More than [`MAX_SEAMS`].
-    TooManySeams,
-    /// The side is too short for two edge distances, or longer than [`super::patch::LONGEST`].
-    LengthNotPositive,
-    /// A seam is no row.
-    Row(RowError),
-}
-
-impl fmt::Display for SeamError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            SeamError::Refused(site) => write!(f, "no published method applies here: {site}"),
-            SeamError::NoSeam => f.write_str("a seam copies at least one factory seam"),
-            SeamError::TooManySeams => f.write_str("a side is compared with at most 4 factory seams"),
-            SeamError::LengthNotPositive => {
-                f.write_str("a side is longer than two edge distances and no longer than 120 in")
-            }
-            SeamError::Row(error) => error.fmt(f),
-        }
-    }
-}
-
-impl core::error::Error for SeamError {}
-
-impl From<RowError> for SeamError {
-    fn from(error: RowError) -> SeamError {
-        SeamError::Row(error)
+crate::words::errors! {
+    /// Why there is no seam.
+    #[non_exhaustive]
+    SeamError {
+        Refused { site: Site, "Where it is." } = _, "panel-refused", "No published method applies in this place.",
+            "no published method applies here: {site}";
+        NoSeam = _, "panel-no-seam", "No factory seam.",
+            "a seam copies at least one factory seam";
+        TooManySeams = _, "panel-too-many-seams", "More than [`MAX_SEAMS`].",
+            "a side is compared with at most {MAX_SEAMS} factory seams";
+        LengthNotPositive = _, "panel-length", "The side is too short for two edge distances, or longer than [`super::patch::LONGEST`].",
+            "a side is longer than two edge distances and no longer than 120 in";
+        | Row(RowError), "A seam is no row.";
     }
 }
 
@@ -136,7 +111,7 @@ impl From<RowError> for SeamError {
 /// ```
 pub fn seam(query: &SideQuery<'_, '_>) -> Result<CopiedSeam, SeamError> {
     if let Some(site) = refused(query.sites) {
-        return Err(SeamError::Refused(site));
+        return Err(SeamError::Refused { site });
     }
     let first = query.factory.first().ok_or(SeamError::NoSeam)?;
     let mut factory = heapless::Vec::new();

@@ -16,8 +16,6 @@
 //! Rivets are counted on a side over the opening's width taken up to whole pitches, each with an equal part of it, as the circular's
 //! example does (para 4-58g: 37 needed over 10 in, two equal rows of 19).
 
-use core::fmt;
-
 use super::count::{By, Rate, rate};
 use super::gauge_table;
 use super::in_row::{InRow, LaidRows, in_row};
@@ -27,6 +25,7 @@ use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::joint::flexibility::{Fastening, FlexibilityError, Formula, JoinedPlate, flexibility};
 use crate::joint::lap;
+use crate::joint::margin::Factors;
 use crate::joint::row::RowError;
 use crate::joint::sharing::{Bay, Row, Sharing, SharingError, Transfer, share as share_rows, stiffness, tapered};
 use crate::joint::splice::{SpliceError, SpliceMember};
@@ -260,68 +259,37 @@ pub struct Patch {
     pub findings: Findings,
 }
 
-/// Why there is no patch.
-#[derive(Clone, Copy, Debug, PartialEq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-#[non_exhaustive]
-pub enum PatchError {
-    /// No published method applies in this place.
-    Refused(Site),
-    /// A length that is no length of a patch: zero or less, or longer than [`LONGEST`].
-    LengthNotPositive,
-    /// The series has no rivet for the sheets.
-    NoRivet,
-    /// The practice lacks edge distance, pitch or distance between rows for the rivet.
-    NoLimits,
-    /// There is no count: neither table nor strengths.
-    NoCount,
-    /// So many rows hold fewer rivets than needed at the least pitch; the number that would do, where up to [`MOST_ROWS`] do.
-    TooFewRows(Option<u8>),
-    /// The pack cannot be made.
-    Pack,
-    /// A row of it is no row.
-    Row(RowError),
-    /// It cannot be counted.
-    Count(SpliceError),
-}
-
-impl fmt::Display for PatchError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            PatchError::Refused(site) => {
-                write!(f, "no published method applies here: {site}")
-            }
-            PatchError::LengthNotPositive => {
-                f.write_str("sheet and damage must be above zero and no longer than 120 in; right would be 2x1-1/2")
-            }
-            PatchError::NoRivet => f.write_str("the series has no rivet for these sheets; name one, as in MS20470AD5"),
-            PatchError::NoLimits => {
-                f.write_str("the practice lacks edge distance, pitch or row spacing for this rivet")
-            }
-            PatchError::NoCount => f.write_str(
-                "no table and no published strength gives a count for this rivet in this sheet; name another rivet",
-            ),
-            PatchError::TooFewRows(Some(rows)) => {
-                write!(f, "so few rows do not hold the rivets at the least pitch; {rows} do")
-            }
-            PatchError::TooFewRows(None) => {
-                f.write_str("even 6 rows do not hold the rivets at the least pitch; take a larger rivet")
-            }
-            PatchError::Pack => f.write_str("the plates do not make a pack"),
-            PatchError::Row(error) => error.fmt(f),
-            PatchError::Count(error) => error.fmt(f),
-        }
+crate::words::errors! {
+    /// Why there is no patch.
+    #[non_exhaustive]
+    PatchError {
+        Refused { site: Site, "Where it is." } = _, "patch-refused", "No published method applies in this place.",
+            "no published method applies here: {site}";
+        LengthNotPositive = _, "patch-length", "A length that is no length of a patch: zero or less, or longer than [`LONGEST`].",
+            "sheet and damage must be above zero and no longer than 120 in; right would be 2x1-1/2";
+        NoRivet = _, "patch-no-rivet", "The series has no rivet for the sheets.",
+            "the series has no rivet for these sheets; name one, as in MS20470AD5";
+        NoLimits = _, "patch-no-limits", "The practice lacks edge distance, pitch or distance between rows for the rivet.",
+            "the practice lacks edge distance, pitch or row spacing for this rivet";
+        NoCount = _, "patch-no-count", "There is no count: neither table nor strengths.",
+            "no table and no published strength gives a count for this rivet in this sheet; name another rivet";
+        TooFewRows { rows: u8, "The fewest that do." } = _, "patch-too-few-rows", "So many rows hold fewer rivets than needed at the least pitch.",
+            "so few rows do not hold the rivets at the least pitch; {rows} do";
+        TooManyRivets = _, "patch-too-many-rivets", "Not even [`MOST_ROWS`] hold the rivets at the least pitch.",
+            "even {MOST_ROWS} rows do not hold the rivets at the least pitch; take a larger rivet";
+        Pack = _, "patch-pack", "The pack cannot be made.",
+            "the plates do not make a pack";
+        | Row(RowError), "A row of it is no row.";
+        | Count(SpliceError), "It cannot be counted.";
     }
 }
-
-impl core::error::Error for PatchError {}
 
 impl PatchError {
     /// What is referred in a sheet of this material where that is the answer; `None` for a mistake in the question.
     #[must_use]
     pub fn refusal(&self, material: &Material) -> Option<Finding> {
         match self {
-            PatchError::Refused(site) => site.refusal(),
+            PatchError::Refused { site } => site.refusal(),
             PatchError::NoCount => {
                 let key = Some(Key::of_sheet(*material, Property::TensionUltimate));
                 Some(Finding::unknown(Code::StrengthNotPublished, Severity::Refer, material.basis(), key))
@@ -329,18 +297,6 @@ impl PatchError {
             PatchError::NoLimits => Some(Finding::new(Code::NoLimit, Severity::Refer, Basis::ROWS_OF_PATCH)),
             _ => None,
         }
-    }
-}
-
-impl From<SpliceError> for PatchError {
-    fn from(error: SpliceError) -> PatchError {
-        PatchError::Count(error)
-    }
-}
-
-impl From<RowError> for PatchError {
-    fn from(error: RowError) -> PatchError {
-        PatchError::Row(error)
     }
 }
 
@@ -371,7 +327,7 @@ impl From<RowError> for PatchError {
 /// ```
 pub fn patch(query: &PatchQuery<'_, '_>) -> Result<Patch, PatchError> {
     if let Some(site) = refused(query.sites) {
-        return Err(PatchError::Refused(site));
+        return Err(PatchError::Refused { site });
     }
     let PatchQuery { material, thickness, style, practice, .. } = *query;
     let opening = opening(query)?;
@@ -667,10 +623,12 @@ fn spacing<'a>(query: &PatchQuery<'_, 'a>, case: &Case, per_inch: f64) -> Result
     practice.length(Name::PitchLeast, case).ok_or(PatchError::NoLimits)?;
     let fewest = || (1..=MOST_ROWS).find_map(|rows| Some((rows, fits(rows)?)));
     let (rows, (pitch, least)) = match query.rows {
-        None => fewest().ok_or(PatchError::TooFewRows(None))?,
+        None => fewest().ok_or(PatchError::TooManyRivets)?,
         Some(rows) => {
             let fitted = fits(rows).filter(|_| rows > 0 && rows <= MOST_ROWS).map(|fitted| (rows, fitted));
-            fitted.ok_or_else(|| PatchError::TooFewRows(fewest().map(|(rows, _)| rows)))?
+            fitted.ok_or_else(|| {
+                fewest().map_or(PatchError::TooManyRivets, |(rows, _)| PatchError::TooFewRows { rows })
+            })?
         }
     };
     let transverse = practice.length(Name::TransversePitchLeast, case).ok_or(PatchError::NoLimits)?.value;
@@ -1014,6 +972,29 @@ impl Patch {
         share_rows(&chain, &bays, Transfer::Lap, load).map_err(ShareError::Sharing)
     }
 
+    /// The finding of a side that carries and of which one row takes more under the limit load than its rivets carry at failure; `None` where
+    /// none does, for a single row, and where a strength or a modulus is not published.
+    ///
+    /// The load is what the side carries, no more than what the skin does, over the factor of safety; every formula that is for rivets counts.
+    #[must_use]
+    pub fn row_over_ultimate(&self, taper: Taper) -> Option<Finding> {
+        let (carries, allowable) = (self.row.strength.per_inch?, self.row.strength.joint.allowable?);
+        if self.across.rows < 2 {
+            return None;
+        }
+        // No more comes over than the skin carries.
+        let over_skin = self.share.filter(|share| *share > 1.0).unwrap_or(1.0);
+        let limit = Force::from_lbf(carries.force.lbf() / over_skin / Factors::SEAM.safety.value);
+        let most = |formula| {
+            let shares = self.shares(limit, formula, taper).ok()?;
+            shares.rows().map(|row| libm::fabs(row.a_fastener.lbf())).reduce(f64::max)
+        };
+        let most = Formula::for_rivets(Shear::Single).filter_map(most).reduce(f64::max)?;
+        let found = Finding::new(Code::RowOverUltimate, Severity::Refer, Basis::FLEXIBILITY_SEC_8);
+        let found = found.with_measured(Figure::Force(Force::from_lbf(most)));
+        (most > allowable.force.lbf()).then_some(found.with_limit(Figure::Force(allowable.force)))
+    }
+
     /// Skin and plate with their moduli.
     fn plates(&self) -> Option<[Sheet; 2]> {
         let sheet = |role: Role| {
@@ -1065,30 +1046,16 @@ impl Taper {
     }
 }
 
-/// Why there are no shares.
-#[derive(Clone, Copy, Debug, PartialEq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-#[non_exhaustive]
-pub enum ShareError {
-    /// The modulus of a sheet is not published.
-    ModulusNotPublished,
-    /// The flexibility could not be worked out.
-    Flexibility(FlexibilityError),
-    /// The shares could not be worked out.
-    Sharing(SharingError),
-}
-
-impl fmt::Display for ShareError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            ShareError::ModulusNotPublished => f.write_str("the modulus of a sheet is not published"),
-            ShareError::Flexibility(error) => error.fmt(f),
-            ShareError::Sharing(error) => error.fmt(f),
-        }
+crate::words::errors! {
+    /// Why there are no shares.
+    #[non_exhaustive]
+    ShareError {
+        ModulusNotPublished = _, "share-modulus", "The modulus of a sheet is not published.",
+            "no modulus on file for a sheet of the patch";
+        | Flexibility(FlexibilityError), "The flexibility could not be worked out.";
+        | Sharing(SharingError), "The shares could not be worked out.";
     }
 }
-
-impl core::error::Error for ShareError {}
 
 /// The line of rivets inside a filler's rim: a rectangle with round corners, from the middle of it.
 #[derive(Clone, Copy)]

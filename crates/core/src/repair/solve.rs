@@ -15,7 +15,6 @@
 //! | best share | the same | a row fewer |
 
 use core::cmp::Ordering;
-use core::fmt;
 
 use super::gauge_table::gauges;
 use super::in_row::{InRow, LaidRows, carried, in_row};
@@ -171,33 +170,19 @@ impl Solved {
     }
 }
 
-/// Why nothing was tried.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-#[non_exhaustive]
-pub enum SolveError {
-    /// The practice gives no limit between which to try.
-    NoLimits,
-    /// There is no such layer.
-    NoLayer,
-    /// The wanted margin is no number or below zero.
-    MarginNotValid,
-    /// The load has no margin.
-    Load(MarginError),
-}
-
-impl fmt::Display for SolveError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            SolveError::NoLimits => "the practice gives no limits for this rivet between which to look",
-            SolveError::NoLayer => "there is no such layer; layers count from 1 on the side of the manufactured head",
-            SolveError::MarginNotValid => "the wanted margin must be a number, zero or above; right would be 0.15",
-            SolveError::Load(error) => return error.fmt(f),
-        })
+crate::words::errors! {
+    /// Why nothing was tried.
+    #[non_exhaustive]
+    SolveError {
+        NoLimits = _, "solve-no-limits", "The practice gives no limit between which to try.",
+            "the practice gives no limits for this rivet between which to look";
+        NoLayer = _, "solve-no-layer", "There is no such layer.",
+            "there is no such layer; layers count from 1 on the side of the manufactured head";
+        MarginNotValid = _, "solve-margin", "The wanted margin is no number or below zero.",
+            "the wanted margin must be a number, zero or above; right would be 0.15";
+        | Load(MarginError), "The load has no margin.";
     }
 }
-
-impl core::error::Error for SolveError {}
 
 /// The pitch for rows whose pitch nobody gave: the least that the practice allows for so many rows; where their number is looked for,
 /// the least that it allows whatever their number. `None` where it has no limit.

@@ -12,8 +12,6 @@
 //! | end rivets of the lower wing surface as large as the skin's | para 4-58j(2), 4-58l |
 //! | four leg widths on each side of the damage | US Army AL0992, p 84 |
 
-use core::fmt;
-
 use super::bend::{least_radius, setback};
 use super::count::{By, ByTable, Rate, by_table, rate};
 use super::gauge_table::{self, gauges};
@@ -230,87 +228,43 @@ pub struct Splice {
     pub findings: Findings,
 }
 
-/// Why there is no splice.
-#[derive(Clone, Copy, Debug, PartialEq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-#[non_exhaustive]
-pub enum MemberError {
-    /// No published method applies in this place.
-    Refused(Site),
-    /// Not as many legs as the shape has.
-    LegsDoNotFit(Shape),
-    /// A width, thickness or gap that is no length of a member.
-    LengthNotPositive,
-    /// No size of the series is small enough for this leg, counted from 1.
-    NoRivet(u8),
-    /// The practice lacks edge distance or pitch for the rivet.
-    NoLimits,
-    /// There is no count for this leg, counted from 1: neither table nor strengths.
-    NoCount(u8),
-    /// No gauge has the area for this leg, counted from 1.
-    NoPlate(u8),
-    /// The pack cannot be made.
-    Pack,
-    /// A row of it is no row.
-    Row(RowError),
-    /// It cannot be counted.
-    Count(SpliceError),
-}
-
-impl fmt::Display for MemberError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            MemberError::Refused(site) => write!(f, "no published method applies here: {site}"),
-            MemberError::LegsDoNotFit(shape) => write!(f, "a section like this, {shape}, has {} legs", shape.legs()),
-            MemberError::LengthNotPositive => f.write_str(
-                "widths and thicknesses must be above zero and no longer than 120 in; right would be .6x.040",
-            ),
-            MemberError::NoRivet(leg) => {
-                write!(
-                    f,
-                    "leg {leg}: too narrow, no rivet is within a quarter of its width; ask the holder of the type's data"
-                )
-            }
-            MemberError::NoLimits => f.write_str("the practice lacks edge distance or pitch for this rivet"),
-            MemberError::NoCount(leg) => {
-                write!(f, "leg {leg}: neither a table nor published strengths give a count for it")
-            }
-            MemberError::NoPlate(leg) => {
-                write!(f, "leg {leg}: no gauge has the area; name a plate, as in plate=1x.250")
-            }
-            MemberError::Pack => f.write_str("leg and plate do not make a pack"),
-            MemberError::Row(error) => error.fmt(f),
-            MemberError::Count(error) => error.fmt(f),
-        }
+crate::words::errors! {
+    /// Why there is no splice.
+    #[non_exhaustive]
+    MemberError {
+        Refused { site: Site, "Where it is." } = _, "member-refused", "No published method applies in this place.",
+            "no published method applies here: {site}";
+        LegsDoNotFit { legs: usize, "How many it has." } = _, "member-legs", "Not as many legs as the shape has.",
+            "a section of this shape has {legs} legs";
+        LengthNotPositive = _, "member-length", "A width, thickness or gap that is no length of a member.",
+            "widths and thicknesses must be above zero and no longer than 120 in; right would be .6x.040";
+        NoRivet { leg: u8, "Which, counted from 1." } = _, "member-no-rivet", "No size of the series is small enough for this leg.",
+            "leg {leg}: too narrow, no rivet is within a quarter of its width; ask the holder of the type's data";
+        NoLimits = _, "member-no-limits", "The practice lacks edge distance or pitch for the rivet.",
+            "the practice lacks edge distance or pitch for this rivet";
+        NoCount { leg: u8, "Which, counted from 1." } = _, "member-no-count", "There is no count for this leg: neither table nor strengths.",
+            "leg {leg}: neither a table nor published strengths give a count for it";
+        NoPlate { leg: u8, "Which, counted from 1." } = _, "member-no-plate", "No gauge has the area for this leg.",
+            "leg {leg}: no gauge has the area; name a plate, as in plate=1x.250";
+        Pack = _, "member-pack", "The pack cannot be made.",
+            "leg and plate do not make a pack";
+        | Row(RowError), "A row of it is no row.";
+        | Count(SpliceError), "It cannot be counted.";
     }
 }
-
-impl core::error::Error for MemberError {}
 
 impl MemberError {
     /// What is referred in a member of this material where that is the answer; `None` for a mistake in the question.
     #[must_use]
     pub fn refusal(&self, material: &Material) -> Option<Finding> {
         match self {
-            MemberError::Refused(site) => site.refusal(),
-            MemberError::NoCount(_) | MemberError::NoLimits => {
+            MemberError::Refused { site } => site.refusal(),
+            MemberError::NoCount { leg: _ } | MemberError::NoLimits => {
                 let key = Some(Key::of_sheet(*material, Property::TensionUltimate));
                 Some(Finding::unknown(Code::StrengthNotPublished, Severity::Refer, material.basis(), key))
             }
             _ => None,
         }
-    }
-}
-
-impl From<SpliceError> for MemberError {
-    fn from(error: SpliceError) -> MemberError {
-        MemberError::Count(error)
-    }
-}
-
-impl From<RowError> for MemberError {
-    fn from(error: RowError) -> MemberError {
-        MemberError::Row(error)
     }
 }
 
@@ -341,10 +295,10 @@ impl From<RowError> for MemberError {
 /// ```
 pub fn splice(query: &SpliceQuery<'_, '_>) -> Result<Splice, MemberError> {
     if let Some(site) = refused(query.sites) {
-        return Err(MemberError::Refused(site));
+        return Err(MemberError::Refused { site });
     }
     if query.legs.len() != query.shape.legs() {
-        return Err(MemberError::LegsDoNotFit(query.shape));
+        return Err(MemberError::LegsDoNotFit { legs: query.shape.legs() });
     }
     let is_length = |length: Length| length > Length::ZERO && length <= super::patch::LONGEST;
     let is_leg = |leg: &Leg| {
@@ -421,7 +375,7 @@ fn spliced_leg(query: &SpliceQuery<'_, '_>, leg: &Leg, number: u8) -> Result<Leg
             let named = tables(query.material.alloy(), query.material.temper(), query.material.is_clad());
             let table = named.map(|named| named.also.filter(|_| query.by == By::Example).unwrap_or(named.first));
             let count = |table| by_table(table, leg.thickness, Fastener::An3Bolt, query.spliced.member());
-            let bolts = table.map(count).transpose()?.flatten().ok_or(MemberError::NoCount(number))?;
+            let bolts = table.map(count).transpose()?.flatten().ok_or(MemberError::NoCount { leg: number })?;
             found.needed = count_of(&bolts, leg.width)?;
             found.bolts = Some(bolts);
             Case::new(MS20470.head, crate::material::RivetAlloy::Al2117, BOLT_DIAMETER)
@@ -474,7 +428,7 @@ fn plate_of(
         None => {
             let heavier = gauge_table::next_heavier(leg.thickness).map(|next| next.value);
             let fits = |gauge: &Length| has_more((leg.width, *gauge), own);
-            let gauge = heavier.or_else(|| gauges().find(fits)).ok_or(MemberError::NoPlate(number))?;
+            let gauge = heavier.or_else(|| gauges().find(fits)).ok_or(MemberError::NoPlate { leg: number })?;
             (leg.width, gauge)
         }
     };
@@ -502,7 +456,7 @@ fn rivets<'a>(
     let (least, greatest) = (leg.thickness.times(2, 1), leg.thickness.times(3, 1));
     let rivet = match query.rivet {
         Some(rivet) => rivet.without_length(),
-        None => in_leg(query, leg, quarter).ok_or(MemberError::NoRivet(number))?,
+        None => in_leg(query, leg, quarter).ok_or(MemberError::NoRivet { leg: number })?,
     };
     let diameter = rivet.diameter();
     let against = |code, severity, basis, limit| {
@@ -535,7 +489,7 @@ fn rivets<'a>(
     let per_rivet = in_row(&rows)?.strength.joint.allowable;
     let rate =
         rate(query.material, leg.thickness, &rivet, query.spliced.member(), per_rivet, query.by, query.practice)?;
-    found.needed = rate.over(leg.width)?.ok_or(MemberError::NoCount(number))?;
+    found.needed = rate.over(leg.width)?.ok_or(MemberError::NoCount { leg: number })?;
     findings.extend(&rate.findings);
     (found.rate, found.diameter, found.rivet) = (Some(rate), diameter, Some(rivet));
     Ok(case)

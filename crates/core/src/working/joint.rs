@@ -42,7 +42,7 @@ symbols! {
     PART = "X", "load of the sheet in this way";
     ON_RIVET = "Q", "load on the rivet at which the sheet fails";
     ALLOWABLE = "P", "what one rivet carries";
-    LOAD = "F", "load on the rivet";
+    LOAD = "F", "load that is carried";
     WHOLE_LOAD = "Fp", "load on one pitch of all rows";
     SAFETY = "fs", "factor of safety";
     FITTING = "ff", "fitting factor";
@@ -169,6 +169,10 @@ pub struct Carried {
     pub allowable: Option<Figure<'static>>,
     /// The load at which the first sheet yields.
     pub yields: Option<Figure<'static>>,
+    /// Shear of the rivet in all planes.
+    pub(crate) shear: Option<Figure<'static>>,
+    /// Bearing or flush joint of each sheet.
+    pub(crate) bearings: heapless::Vec<Option<Figure<'static>>, { crate::joint::strength::MAX_SHEETS }>,
     tear_outs: heapless::Vec<Option<Figure<'static>>, { crate::joint::strength::MAX_SHEETS }>,
     nets: heapless::Vec<Option<Figure<'static>>, { crate::joint::strength::MAX_SHEETS }>,
 }
@@ -215,7 +219,8 @@ pub fn one_rivet(question: &Installation<'_, '_>, found: &JointStrength, work: &
     let mut yields = heapless::Vec::<Figure<'static>, { 1 + crate::joint::strength::MAX_SHEETS }>::new();
     // Room for shear and two a sheet.
     let mut part = |figure: Option<Figure<'static>>| figure.map(|figure| parts.push(figure).ok());
-    part(shear(question, found, &diameters, work));
+    carried.shear = shear(question, found, &diameters, work);
+    part(carried.shear);
     let edge = edge_of(question, edge, work);
     let margin = found.sheets.first().map(|sheet| {
         work.step(&EDGE_MARGIN, About::Whole, &[edge, diameters.larger], Value::number(sheet.edge_margin()))
@@ -238,6 +243,7 @@ pub fn one_rivet(question: &Installation<'_, '_>, found: &JointStrength, work: &
             let _ = yields.push(on_rivet);
         }
         // Room for every sheet.
+        let _ = carried.bearings.push(bearing);
         let _ = carried.tear_outs.push(tear_out);
         let _ = carried.nets.push(at.net(work));
     }

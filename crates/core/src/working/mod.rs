@@ -14,9 +14,10 @@
 //! | [`splice::of`] | how many rivets a splice needs, and in which rows |
 //! | [`length::of`] | a length, and the head that it makes |
 //! | [`hole::of`] | what becomes of a hole |
-//! | [`repair`] | patches, splices, seams of a panel, strips, bends |
+//! | [`strip::of`] | rows that are counted one by one |
+//! | [`repair`] | patches, splices, seams of a panel, rows for a margin, bends |
 //!
-//! A formula is written with × for times, ² and ³, π, √( ), min( ), max( ), abs( ), and Σ( ) over what is listed once for every rivet;
+//! A formula is written with × for times, ² and ³, π, √( ), min( ), max( ), sum( ), and Σ( ) over what is listed once for every rivet;
 //! up( ) and down( ) round to a whole number, near( ) to the nearest. `…` is every figure that is put in.
 
 pub mod group;
@@ -25,6 +26,7 @@ pub mod joint;
 pub mod length;
 pub mod repair;
 pub mod splice;
+pub mod strip;
 mod table;
 
 use core::fmt::{self, Write};

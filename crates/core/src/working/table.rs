@@ -73,4 +73,5 @@ pub static RULES: &[&[&Rule]] = &[
     super::length::LIST,
     super::hole::LIST,
     super::repair::LIST,
+    super::strip::LIST,
 ];

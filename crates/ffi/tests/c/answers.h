@@ -550,6 +550,23 @@ static void group_case(struct words *words, FILE *to) {
                 bits(share->torsional.y_lbf), bits(share->size_lbf));
     }
     show_findings(to, findings, group.findings);
+    struct shophead_yielding yieldings[MOST];
+    for (size_t index = 0; index < count; index++) {
+        memset(&yieldings[index], 0, sizeof yieldings[index]);
+        yieldings[index].rivet = rivets[index];
+        // Three quarters of the allowable.
+        yieldings[index].yield_known = rivets[index].allowable_known;
+        yieldings[index].yield_lbf = rivets[index].allowable_lbf * 0.75;
+    }
+    struct shophead_yielded yielded;
+    if (show_error(to, shophead_group_yield(yieldings, count, &load, room, count * SHOPHEAD_ROOM_PER_RIVET, &yielded, findings,
+                                            SHOPHEAD_MAX_FINDINGS))) {
+        return;
+    }
+    fprintf(to, "  yields %zu margin ", yielded.worst);
+    show_margin(to, &yielded.margin);
+    fputs("\n", to);
+    show_findings(to, findings, yielded.findings);
 }
 
 static void part_case(struct words *words, FILE *to) {

@@ -27,6 +27,7 @@ static struct {
     struct shophead_joint joint;
     struct shophead_load load;
     struct shophead_rivet rivets[4];
+    struct shophead_yielding yieldings[4];
     struct shophead_plane_load plane_load;
     struct shophead_value value;
     struct shophead_finding finding;
@@ -91,6 +92,7 @@ static struct {
     struct shophead_laid laid;
     struct shophead_group group;
     struct shophead_share shares[4];
+    struct shophead_yielded yielded;
     struct shophead_finding findings[SHOPHEAD_MAX_HOLE_FINDINGS];
     struct shophead_span span;
 } out;
@@ -175,6 +177,9 @@ static void set_up(void) {
         in.rivets[index].allowable_lbf = 1.0;
         in.rivets[index].status = SHOPHEAD_STATUS_SHOP;
         in.rivets[index].document = text_of("manual");
+        in.yieldings[index].rivet = in.rivets[index];
+        in.yieldings[index].yield_known = 1;
+        in.yieldings[index].yield_lbf = 1.0;
     }
     in.edges[0].to.x_nm = 50000000;
     in.edges[1].to.y_nm = 50000000;
@@ -303,6 +308,7 @@ CALL(splice_needed, in.other_number, in.nm, in.nm, in.number, OUT(needed, 0))
 CALL(splice_lay, 37, in.rows, in.nm, OUT(laid, 0))
 CALL(group_share, IN(rivet, 0), in.count, IN(plane_load, 1), OUT(room, 2), in.room_count, OUT(group, 3), OUT(share, 4),
      in.share_capacity, FINDINGS(5))
+CALL(group_yield, IN(yielding, 0), in.count, IN(plane_load, 1), OUT(room, 2), in.room_count, OUT(yielded, 3), FINDINGS(4))
 CALL(hole_judge, IN(hole_query, 0), IN(hole, 1), OUT(hole_judgement, 2), OUT(step, 3), in.step_capacity, FINDINGS(4))
 CALL(found_hole_judge, IN(hole_query, 0), IN(found_hole, 1), OUT(hole_judgement, 2), OUT(step, 3), in.step_capacity, FINDINGS(4))
 
@@ -384,6 +390,9 @@ static const struct function functions[] = {
     {"group_share",
      call_group_share,
      {ALIGNED(in.rivets[0]), ALIGNED(in.plane_load), ALIGNED(room[0]), ALIGNED(out.group), ALIGNED(out.shares[0]), FOUND}},
+    {"group_yield",
+     call_group_yield,
+     {ALIGNED(in.yieldings[0]), ALIGNED(in.plane_load), ALIGNED(room[0]), ALIGNED(out.yielded), FOUND}},
     {"hole_judge",
      call_hole_judge,
      {ALIGNED(in.hole_query), ALIGNED(in.hole), ALIGNED(out.hole_judgement), ALIGNED(out.steps[0]), FOUND}},
@@ -584,6 +593,7 @@ static void spoil_lists(void) {
         LISTED("margin_find", in.load.factors);
         LISTED("group_share", in.plane_load.kind);
         LISTED("group_share", in.rivets[3].status);
+        LISTED("group_yield", in.yieldings[3].rivet.status);
         if (wrong[which] != 0) {
             LISTED("length_choose", in.limit.head);
             LISTED("length_choose", in.limit.alloy);
@@ -594,6 +604,7 @@ static void spoil_lists(void) {
             LISTED("strength_find", in.joint.load.kind);
             LISTED("group_share", in.plane_load.factors);
             LISTED("group_share", in.rivets[3].allowable_known);
+            LISTED("group_yield", in.yieldings[3].yield_known);
             spoil_number("length_choose", "finish", &in.query.part.finish, wrong[which], SHOPHEAD_ERROR_PART_FINISH);
             spoil_number("length_choose", "own rows", &in.limit.rows, wrong[which], SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE);
         }
@@ -717,6 +728,7 @@ static void spoil_reals(void) {
         REAL("group_share", in.plane_load.moment_in_lbf);
         REAL("group_share", in.rivets[2].weight);
         REAL("group_share", in.rivets[2].allowable_lbf);
+        REAL("group_yield", in.yieldings[2].yield_lbf);
     }
     spoil_real("margin_find", "load", &in.load.lbf, 0.0, SHOPHEAD_ERROR_MARGIN_LOAD_NOT_POSITIVE);
     spoil_real("margin_find", "allowable", &in.number, -1.0, SHOPHEAD_ERROR_MARGIN_ALLOWABLE_NOT_VALID);
@@ -747,7 +759,7 @@ static void spoil_sizes(void) {
         spoil_size(function->name, "just enough", &in.text_capacity, suffices, SHOPHEAD_OK);
         spoil_size(function->name, "text too long", &in.text_capacity, SIZE_MAX, SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE);
     }
-    static const char *const finding[] = {"length_choose", "length_fit", "diameter_choose", "squeeze_find", "head_judge", "row_check", "points_check", "strength_find", "group_share", "hole_judge", "found_hole_judge"};
+    static const char *const finding[] = {"length_choose", "length_fit", "diameter_choose", "squeeze_find", "head_judge", "row_check", "points_check", "strength_find", "group_share", "group_yield", "hole_judge", "found_hole_judge"};
     for (size_t index = 0; index < sizeof finding / sizeof finding[0]; index++) {
         spoil_size(finding[index], "no room for findings", &in.finding_capacity, 0, SHOPHEAD_ERROR_BUFFER_TOO_SMALL);
         spoil_size(finding[index], "findings", &in.finding_capacity, SIZE_MAX, SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE);
@@ -770,6 +782,8 @@ static void spoil_sizes(void) {
     spoil_size("group_share", "shares", &in.share_capacity, 3, SHOPHEAD_ERROR_BUFFER_TOO_SMALL);
     spoil_size("group_share", "room", &in.room_count, 3, SHOPHEAD_ERROR_BUFFER_TOO_SMALL);
     spoil_size("points_check", "room", &in.room_count, 3, SHOPHEAD_ERROR_BUFFER_TOO_SMALL);
+    spoil_size("group_yield", "room", &in.room_count, 3, SHOPHEAD_ERROR_BUFFER_TOO_SMALL);
+    spoil_size("group_yield", "no rivets", &in.count, 0, SHOPHEAD_ERROR_GROUP_NO_RIVETS);
     spoil_size("group_share", "no rivets", &in.count, 0, SHOPHEAD_ERROR_GROUP_NO_RIVETS);
     spoil_size("group_share", "rivets", &in.count, SIZE_MAX / 8, SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE);
     spoil_size("length_choose", "own", &in.query.practice.own_count, SIZE_MAX / 8, SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE);

@@ -920,6 +920,20 @@ fn group_case(pen: &mut Pen, _: &'static [Limit]) {
         );
     }
     findings(&mut pen.answer, &group.findings);
+    // Each yields at three quarters of its allowable.
+    for member in &mut members {
+        member.yields =
+            member.allowable.map(|known| Allowable { force: Force::from_lbf(known.force.lbf() * 0.75), ..known });
+    }
+    match share(&members, load, factors) {
+        Ok(group) => {
+            let worst = group.worst_yield;
+            let margin = margin(worst.as_ref().map(|worst| &worst.margin));
+            say!(pen.answer, "  yields {} margin {margin}\n", worst.map_or(0, |worst| worst.rivet));
+            findings(&mut pen.answer, &group.findings);
+        }
+        Err(error) => pen.error(error),
+    }
 }
 
 fn part_case(pen: &mut Pen, own: &'static [Limit]) {

@@ -190,7 +190,10 @@ pub fn of_basis(basis: Basis, guarantee: Option<Guarantee>, practice: &Practice<
     match status {
         Status::Published => text.push_str(", read"),
         Status::Memory => text.push_str(", memory"),
-        Status::Shop if basis != Basis::AS_GIVEN => text.push_str(", entered by the shop"),
+        // Figures beside the limits say so themselves.
+        Status::Shop if basis != Basis::AS_GIVEN && !document.starts_with("entered by the shop") => {
+            text.push_str(", entered by the shop");
+        }
         Status::Shop | Status::Practice => {}
     }
     text

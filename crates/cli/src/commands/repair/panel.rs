@@ -58,7 +58,7 @@ pub(super) fn run<'a>(args: &PanelArgs, context: &Context<'a>) -> Result<Report<
         };
         let seam = match copied(&query) {
             Ok(seam) => seam,
-            Err(SeamError::Refused(site)) => {
+            Err(SeamError::Refused { site }) => {
                 refused(REPAIR, site, &mut report, context);
                 return Ok(report);
             }

@@ -19,6 +19,7 @@ use super::answer::{
     SideAnswer, SizeAnswer, Which, sheet,
 };
 use super::{Sized, add, by, check_places, given, half, minus, not_sized, rate_pairs, refused, rivets, sites};
+use crate::commands::percent;
 use crate::context::Context;
 use crate::exit::Stop;
 use crate::form;
@@ -54,7 +55,7 @@ pub(super) fn run<'a>(args: &PatchArgs, context: &Context<'a>) -> Result<Report<
     let mut report = Report::new("repair", context);
     let found = match sized(&query) {
         Ok(found) => found,
-        Err(PatchError::Refused(site)) => {
+        Err(PatchError::Refused { site }) => {
             refused(REPAIR, site, &mut report, context);
             return Ok(report);
         }
@@ -77,6 +78,7 @@ pub(super) fn run<'a>(args: &PatchArgs, context: &Context<'a>) -> Result<Report<
     }
     let subject = found.rivet.to_string();
     report.find_all(context, &subject, &found.findings);
+    report.find(context, &subject, &found.row_over_ultimate(taper));
     let places = places(&found);
     check_places(&subject, &places, &found.rivet, &mut report, context);
     let shares = shares(&found, taper);
@@ -380,7 +382,7 @@ fn text<'a>(found: &Patch, filler_rivets: u32, report: &mut Report<'a>, context:
     if let (Some(share), Some(governing)) = (found.share, found.row.strength.governing) {
         pairs.push((
             "a side keeps".to_owned(),
-            format!("{:.0} % of the sheet; then {}", share * 100.0, row_mode(governing.mode)),
+            format!("{} of the sheet; then {}", percent(share), row_mode(governing.mode)),
         ));
     }
     report.text.push(Block::Pairs(pairs));

@@ -17,7 +17,7 @@ use shophead_job::words::row_mode;
 
 use super::answer::{self, CombinedAnswer, Repair, RowsAnswer, SolvedAnswer, TriedAnswer, Which};
 use super::{strip, through};
-use crate::commands::{edge, factors, load_kind, load_word, memory_mark};
+use crate::commands::{edge, factors, load_kind, load_word, memory_mark, percent};
 use crate::context::Context;
 use crate::exit::Stop;
 use crate::form;
@@ -168,7 +168,7 @@ fn found_rows<'a>(
         _ => pair("carry", "not published for this case".to_owned()),
     }
     if let Some(share) = tried.share {
-        pair("keep", format!("{:.0} % of the weaker sheet", share * 100.0));
+        pair("keep", format!("{} of the weaker sheet", percent(share)));
     }
     if let (Some(margin), Some((load, _))) = (tried.margin, load) {
         let under = format!("{} {} load", units.running_load(load.force), load_word(load.kind));
@@ -289,7 +289,7 @@ fn why(solved: &Solved, unknown: SolveFor, wanted: f64, context: &Context<'_>) -
     let why = match solved.why {
         Why::Margin(margin) => format!("margin {margin:+.2}, wanted {wanted:+.2}"),
         Why::Refers(finding) => finding.sentence(context.units).to_string().trim_end_matches('.').to_owned(),
-        Why::Share(share) => format!("it keeps {:.0} % of the sheet", share * 100.0),
+        Why::Share(share) => format!("it keeps {} of the sheet", percent(share)),
         Why::AtEnd => "nothing weaker is tried".to_owned(),
     };
     match (step, solved.found.is_some()) {
@@ -366,12 +366,12 @@ fn combined<'a>(
 }
 
 fn combined_text(combined: &CombinedAnswer, report: &mut Report<'_>) {
-    let percent = |ratio: f64| format!("{:.0} %", ratio * 100.0);
+    let rounded = |ratio: f64| format!("{:.0} %", ratio * 100.0);
     let text = match (combined.tension, combined.margin) {
         (Some(tension), Some(margin)) => format!(
             "Shear takes {} of the rivet, tension {} of what was tested: together margin {margin:+.2} (circle, memory).",
-            percent(combined.shear),
-            percent(tension)
+            rounded(combined.shear),
+            rounded(tension)
         ),
         _ => "Solid rivets are not chosen for tension. Without a tested value it is referred.".to_owned(),
     };

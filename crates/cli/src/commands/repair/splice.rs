@@ -44,11 +44,11 @@ pub(super) fn run<'a>(args: &MemberArgs, context: &Context<'a>) -> Result<Report
     let mut report = Report::new("repair", context);
     let found = match sized(&query) {
         Ok(found) => found,
-        Err(MemberError::Refused(site)) => {
+        Err(MemberError::Refused { site }) => {
             refused(REPAIR, site, &mut report, context);
             return Ok(report);
         }
-        Err(error @ (MemberError::NoCount(_) | MemberError::NoLimits)) => {
+        Err(error @ (MemberError::NoCount { leg: _ } | MemberError::NoLimits)) => {
             let subject = material.to_string();
             not_sized(REPAIR, &subject, error.refusal(&material), &error.to_string(), &mut report, context);
             return Ok(report);
