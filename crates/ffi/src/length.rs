@@ -49,7 +49,7 @@ pub enum shophead_form {
     SHOPHEAD_FORM_FRACTION = 3,
 }
 
-/// A length that must be one.
+/// A length that is always given.
 pub(crate) fn length(nanometres: i64) -> Result<Length, E> {
     Length::from_nanometres(nanometres).ok_or(E::SHOPHEAD_ERROR_LENGTH_OUT_OF_RANGE)
 }

@@ -10,9 +10,9 @@ use shophead::hole::{AsFound, Damage, Disposition};
 use shophead::installation::Step;
 use shophead::joint::row::RowMode;
 use shophead::layout::Point;
-use shophead::length::Length;
+use shophead::length::{Interval, Length};
 use shophead::practice::Practice;
-use shophead::select::{LengthAnswer, Nearest};
+use shophead::select::{LengthAnswer, Nearest, Serving};
 use shophead::upset::Within;
 use shophead::words::{Units, Word};
 use shophead::work::bar_weight;
@@ -167,11 +167,26 @@ pub fn by_hole(answer: &LengthAnswer<'_>, units: Units) -> Vec<(String, String)>
             (None, Some(cut)) => {
                 format!("cut a longer rivet to {}", units.limits(Some(cut.min()), Some(cut.max())))
             }
-            (None, None) => "no length within limits".to_owned(),
+            (None, None) => {
+                let short = range.short.map_or_else(String::new, |short| {
+                    format!(", the longest is up to {} short", units.length(short.ceil_to(fine(units))))
+                });
+                format!("no length within limits{short}; ask for the next larger rivet")
+            }
         };
         lines.push((holes, what));
     }
     lines
+}
+
+/// Another good length with the head that it makes: `5/16 (head .163 to .210 wide, .046 high)`.
+#[must_use]
+pub fn makes(other: &Serving<'_>, units: Units) -> String {
+    let head = other.head.map_or_else(String::new, |head| {
+        let wide = Interval::of(head.diameter.min, head.diameter.max);
+        format!(" (head {} wide, {} high)", units.interval(wide).about(), units.length(head.height).about())
+    });
+    format!("{}{head}", units.size(other.length))
 }
 
 /// What would make a standard length good in every hole.

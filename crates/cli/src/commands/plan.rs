@@ -320,7 +320,7 @@ impl<'j> Page<'_, '_, 'j> {
         let units = self.context.units;
         let by_hole = words::by_hole(choice, units).into_iter().map(|(hole, what)| format!("{hole}: {what}."));
         let mut lines: Vec<String> = by_hole.collect();
-        let others: Vec<String> = choice.serves().map(|other| units.size(other.length).to_string()).collect();
+        let others: Vec<String> = choice.serves().map(|other| words::makes(&other, units)).collect();
         let also = if others.is_empty() { String::new() } else { format!("Also good: {}.", others.join(", ")) };
         let rule = choice.difference.filter(|_| choice.length.is_some()).map(|difference| {
             format!("Rule of thumb: {}. {}", units.size(choice.rule_of_thumb_length), difference.meaning())

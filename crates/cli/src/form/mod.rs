@@ -509,6 +509,8 @@ pub(crate) struct ByHole {
     pub(crate) cut: Option<Interval>,
     /// What to drive its head to.
     pub(crate) window: Option<Window>,
+    /// By how much the longest rivet that does not fold over is too short for the largest of these holes; null where something is driven.
+    pub(crate) short: Option<Length>,
 }
 
 impl From<select::ByHole<'_>> for ByHole {
@@ -519,6 +521,7 @@ impl From<select::ByHole<'_>> for ByHole {
             length: range.length.map(Length::from),
             cut: range.cut.map(Interval::from),
             window: range.window.map(Window::from),
+            short: range.short.map(Length::from),
         }
     }
 }

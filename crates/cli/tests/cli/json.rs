@@ -150,7 +150,7 @@ fn a_thick_pack_is_answered_by_the_hole() {
     assert_eq!((&value["part"], &value["length"], &value["window"]), (&Value::Null, &Value::Null, &Value::Null));
     assert_eq!(value["serves"], json!([]));
     let ranges = value["by_hole"].as_array().unwrap();
-    assert_eq!(keys(&ranges[0]), ["hole", "part", "length", "cut", "window"]);
+    assert_eq!(keys(&ranges[0]), ["hole", "part", "length", "cut", "window", "short"]);
     let parts: Vec<&Value> = ranges.iter().map(|range| &range["part"]).collect();
     assert_eq!(parts, [&json!("MS20470AD4-23"), &Value::Null]);
     // D² (L - .010) - H² G leaves .1625² times .0375: the hole that just does, with the thinnest shank in the thickest pack.

@@ -9,6 +9,7 @@ mod card;
 mod csv;
 mod depth;
 mod errors;
+mod facts;
 mod examples;
 mod guard;
 mod inspect;

@@ -43,7 +43,7 @@ bases! {
     RULE_OF_THUMB = Practice "common practice", "rule of thumb and rounding", Lengths "the usual length needs a rule of thumb";
     AC43_HALF_LENGTHS = Published "AC 43.13-1B", "para 4-57a: half lengths, as in MS20470AD4-3.5", Lengths "half lengths";
     NASA_RIVETS_TRIMMED = Published "NASA process specification for solid and blind rivets", "revision D (2007), section 6.2, from its revision notes: the length may be trimmed for a better driven head", Lengths "rivets cut to length";
-    DIMPLED_PACK = Practice "worked out here", "dimpled layers: below the head the hole is as long as the metal is thick; no document at hand has it", Lengths "tail of a dimpled pack";
+    DIMPLED_PACK = Practice "worked out here", "dimpled layers: below the head the hole is as long as the metal is thick, less the head where the dimple nests in a countersink; no document at hand has it", Lengths "tail of a dimpled pack";
     DIAMETER_FOR_SHEET = Practice "common practice", "rivet diameter for a sheet", Lengths "a diameter for a sheet needs a rule";
     LARGEST_OF_SERIES = Practice "common practice", "largest diameter of the series", Lengths "sheet too thick for any rivet of a series";
     OVERSIZE_HEAD_BETWEEN = Memory "worked out here", "the head of an oversize flush rivet is between those of the standard one of its size and of the next, from recalled heads", Lengths "oversize flush heads that are not known";

@@ -137,7 +137,7 @@ codes! {
         "manufactured head too flat[: {m} left][, least {l}].", "Replace the rivet.",
         "flattened[: {m}][, min {l}]";
     GapUnderHead = 87, "gap-under-head", "There is a gap under a head that is not accepted.",
-        "gap under the head[: a feeler of {m} goes in][, most {l}].", "Replace the rivet.",
+        "gap under the [driven head: a feeler of {m} goes in|head, not measured][, most {l}].", "Replace the rivet.",
         "gap under head[: {m}][, max {l}]";
     GapAlongRim = 99, "gap-along-rim", "The gap under the driven head runs along more of its rim than allowed.",
         "gap along the rim of the driven head[: {m} %][, most {l} %].", "Replace the rivet.",

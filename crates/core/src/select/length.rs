@@ -81,6 +81,8 @@ pub struct ByHole<'a> {
     pub cut: Option<Interval>,
     /// What to drive the head of the standard length to.
     pub window: Option<Window>,
+    /// Where nothing can be driven: by how much the longest rivet that does not fold over is too short for the largest of these holes.
+    pub short: Option<Length>,
 }
 
 /// The standard length that comes closest where none is within limits in every hole, and what would make it so.
@@ -383,12 +385,15 @@ impl<'a> Gauge<'a> {
             let hole = Interval::of(from, fills_to(length));
             let gauge = Gauge { fit: self.fit.in_hole(Toleranced::from_least(hole)), ..*self };
             let part = self.rivet.with_length(length).ok();
-            return ByHole { hole, part, length: Some(length), cut: None, window: gauge.window(length) };
+            return ByHole { hole, part, length: Some(length), cut: None, window: gauge.window(length), short: None };
         }
         let longest = usable.longest.value;
         if usable.shortest.value > longest {
             // A larger hole takes more than it gives.
-            return nothing_fits(Interval::of(from, self.fit.hole().max()));
+            let largest = self.fit.hole().max();
+            let usable = self.in_hole(largest).usable();
+            let short = usable.shortest.value.minus(usable.longest.value);
+            return ByHole { short: Some(short), ..nothing_fits(Interval::of(from, largest)) };
         }
         // A longer rivet is cut until a standard one begins to be no longer too long.
         let standard = usable.shortest.value.ceil_to(self.finest_step());
@@ -426,7 +431,7 @@ fn ends(usable: &Usable, step: Length) -> Option<(Length, Length)> {
 }
 
 const fn nothing_fits<'a>(hole: Interval) -> ByHole<'a> {
-    ByHole { hole, part: None, length: None, cut: None, window: None }
+    ByHole { hole, part: None, length: None, cut: None, window: None, short: None }
 }
 
 /// The most ranges of holes that [`LengthAnswer::by_hole`] tells apart. A pack that asks for more is so thick that nobody rivets it.
@@ -499,7 +504,7 @@ impl<'a> Wanted<'a> {
         } else {
             say_by_hole(gauge, &usable, &mut answer.findings);
         }
-        answer.findings.push_some(computed_dimple(&gauge.fit));
+        answer.findings.push_some(self.computed_dimple());
         Ok(())
     }
 
@@ -532,7 +537,7 @@ impl<'a> Wanted<'a> {
         if assessed.serves {
             gauge.note_corners(length, &mut assessed.findings);
         }
-        assessed.findings.push_some(computed_dimple(&fit));
+        assessed.findings.push_some(self.computed_dimple());
         Ok(assessed)
     }
 
@@ -593,6 +598,12 @@ impl<'a> Wanted<'a> {
         }
     }
 
+    /// That what a dimple does to the tail is worked out here, also where only some layers are dimpled.
+    fn computed_dimple(&self) -> Option<Finding> {
+        let found = Finding::new(Code::DimpleComputed, Severity::Caution, Basis::DIMPLED_PACK);
+        (self.dimpled || self.case.dimpled).then_some(found)
+    }
+
     /// The end of the tabulated lengths that a length lies beyond.
     fn beyond_tabulated(&self, length: Length) -> Option<Length> {
         let shortest = self.rivet.size().shortest_tabulated.filter(|shortest| length < *shortest);
@@ -630,12 +641,6 @@ fn say_by_hole(gauge: &Gauge<'_>, usable: &Usable, findings: &mut Findings) {
     if !standard && cut.is_none() {
         findings.push(Finding::against(Code::NoLengthFits, Severity::Refer, usable.shortest.value, &longest));
     }
-}
-
-/// That what a dimple does to the tail is worked out here.
-fn computed_dimple(fit: &Fit) -> Option<Finding> {
-    let found = Finding::new(Code::DimpleComputed, Severity::Caution, Basis::DIMPLED_PACK);
-    fit.is_dimpled().then_some(found)
 }
 
 /// Why a length is not among the usable ones.

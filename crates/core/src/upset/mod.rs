@@ -16,6 +16,8 @@
 //! d² h = D² (L - k) - H² G
 //! ```
 //!
+//! A dimple that nests in a countersink leaves the far side flat: below the head the hole is as long as in a countersunk pack.
+//!
 //! It assumes that the shank fills its hole through the whole pack, that no metal goes between the sheets, and that a flush
 //! head just fills its countersink or dimple. A hole that is tapered, and a squeezed rivet that fills its hole unevenly, are not modelled.
 //! The setting allowances of BS 275:1927, BS 425:1943 and BS 4620:1970 are this balance with H = D, to their third printed decimal.
