@@ -35,7 +35,7 @@ const ANSWERS: &str = "answers.csv";
 /// The name of the job file.
 pub const JOB: &str = "job.toml";
 /// The position that rows are asked about.
-const POSITION: &str = "in place";
+const POSITION: &str = "place";
 const COLUMNS: [&str; 12] = [
     "row",
     "layers",
