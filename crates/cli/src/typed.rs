@@ -21,8 +21,9 @@ pub(crate) fn arguments() -> Result<Option<Arguments>, Stop> {
         return Ok(Some(arguments));
     }
     let read = |typed: &[OsString]| {
-        let matches = Arguments::definitions().try_get_matches_from(typed)?;
-        of_matches(&matches)
+        let mut definitions = Arguments::definitions();
+        let matches = definitions.try_get_matches_from_mut(typed)?;
+        of_matches(&matches, &definitions)
     };
     let error = match read(&typed) {
         Ok(arguments) => return Ok(Some(arguments)),
@@ -45,21 +46,25 @@ pub(crate) fn arguments() -> Result<Option<Arguments>, Stop> {
 fn of_one_command(typed: &[OsString]) -> Option<Arguments> {
     let name = typed.get(1).and_then(|word| word.to_str())?;
     let (name, options) = OPTIONS.iter().find(|(known, _)| *known == name)?;
-    let program = Common::augment_args(Command::new("shophead")).subcommand(options(Command::new(*name)));
-    of_matches(&program.try_get_matches_from(typed.iter().map(OsStr::new)).ok()?).ok()
+    let mut program = Common::augment_args(Command::new("shophead")).subcommand(options(Command::new(*name)));
+    let matches = program.try_get_matches_from_mut(typed.iter().map(OsStr::new)).ok()?;
+    of_matches(&matches, &program).ok()
 }
 
 /// What was typed, and the options of the question among it by their names.
-fn of_matches(matches: &ArgMatches) -> Result<Arguments, clap::Error> {
+fn of_matches(matches: &ArgMatches, program: &Command) -> Result<Arguments, clap::Error> {
     let mut arguments = Arguments::from_arg_matches(matches)?;
-    let mut below = matches;
+    let (mut below, mut command) = (matches, Some(program));
     while let Some((name, inner)) = below.subcommand() {
         arguments.typed.push(("asked".to_owned(), name.to_owned()));
+        command = command.and_then(|command| command.find_subcommand(name));
         below = inner;
     }
+    // A group of options is listed among them.
+    let is_option = |id: &&str| command.is_some_and(|command| command.get_arguments().any(|arg| arg.get_id() == id));
     // How an answer is printed is none of the question.
     const PRINTING: &[&str] = &["format", "output", "working", "width", "columns", "units", "practice"];
-    for id in below.ids().map(clap::Id::as_str).filter(|id| !PRINTING.contains(id)) {
+    for id in below.ids().map(clap::Id::as_str).filter(|id| !PRINTING.contains(id)).filter(is_option) {
         if below.value_source(id) != Some(ValueSource::CommandLine) {
             continue;
         }
@@ -102,8 +107,9 @@ mod tests {
 
     /// What all options make of it, if they understand it.
     fn by_all(typed: &[OsString]) -> Option<String> {
-        let matches = Arguments::definitions().try_get_matches_from(typed).ok()?;
-        Some(format!("{:?}", of_matches(&matches).expect("what matches is read")))
+        let mut definitions = Arguments::definitions();
+        let matches = definitions.try_get_matches_from_mut(typed).ok()?;
+        Some(format!("{:?}", of_matches(&matches, &definitions).expect("what matches is read")))
     }
 
     fn words(typed: &str) -> Vec<OsString> {

@@ -542,6 +542,9 @@ fn text_and_sheet_say_the_same_steps_once_with_the_caution() {
     for line in ["Prepared by", "Checked by", "Date", "2024-T3:.040,2024-T3:.063", "sheets", "A basis"] {
         assert!(shown.contains(line), "{line}");
     }
+    let inputs: Vec<&str> =
+        list(&json["working"]["inputs"]).iter().map(|input| input["name"].as_str().unwrap()).collect();
+    assert_eq!(inputs, ["asked", "rivet", "sheets", "edge", "load", "pitch", "rows"]);
     // It stands by itself, and nothing in it runs or is fetched.
     for bad in ["<script", "<img", "<link", "http:", "https:", "url(", "onload", "@import"] {
         assert!(!html.contains(bad), "{bad}");

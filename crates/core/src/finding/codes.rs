@@ -309,7 +309,7 @@ codes! {
         "one row takes[ {m}] a rivet under the limit load, more than a rivet carries[, {l}].", "Make the rows alike, or refer.",
         "end row over[: {m}, carries {l}]";
     SharesNotKnown = 115, "shares-not-known", "How the rows share the load cannot be worked out: a modulus or a sheet is missing.",
-        "how the rows share the load is not known.", "[Enter {l} in the limits file, or refer.|Name the sheets' materials, or refer.]",
+        "how the rows share the load is not known.", "[Enter {l} in the limits file, or refer.|Shares are known for two sheets, or three in double shear, of named materials. Otherwise refer.]",
         "row shares not known";
     RivetsTouch = 113, "rivets-touch", "Two rivets are closer than their heads are wide.",
         "rivets[ {m}] apart touch[: their heads are {l} wide].", "Check the points and the distances.",
