@@ -182,6 +182,9 @@ fn check_repair(typed: &str) -> bool {
     ends_with(steps, &["strip"], &rows["strip"]["carries"]["lbf"]);
     ends_with(steps, &["strip-efficiency"], &rows["strip"]["efficiency"]);
     ends_with(steps, &["margin"], &rows["strip"]["margin"]);
+    if let Some(by) = rows["layers"].as_array().and_then(|by| by.last()) {
+        ends_with(steps, &["margin"], &by["margin"]);
+    }
     ends_with(steps, &["bend-setback"], &result["bend"]["setback"]["in"]);
     true
 }
@@ -238,6 +241,10 @@ const EXAMPLES: &[(Check, &str)] = &[
     (
         check_repair,
         "rows --rivet MS20470AD5 --sheets 2024-T3:.025,2024-T3:.025 --counts 1-3-1 --across 1-3/8 --row-spacing 1 --edge 1 --ftu 70ksi --fbru 124ksi --fsu 41ksi --rivet-fsu 30ksi --hole 5/32",
+    ),
+    (
+        check_repair,
+        "rows --rivet MS20470AD4 --sheets 2024-T3:.032,2024-T3:.040,2024-T3:.063 --rows 4 --across 3 --load 900 --from 1 --to 3",
     ),
     (check_repair, "bend --material 2024-T3 --thickness .040"),
 ];

@@ -3,6 +3,7 @@
 use super::joint::{self, Carried, OF_ONE, of_sheet};
 use super::{About, Figure, Kind, Value, Working, rules, symbols};
 use crate::basis::Basis;
+use crate::joint::hole_table;
 use crate::joint::strip::{Pulled, WeakestLine};
 use crate::material::Property;
 use crate::quantity::Force;
@@ -108,6 +109,15 @@ fn ftu_of(query: &CountedQuery<'_, '_>, number: u8, sheet: &crate::joint::strip:
     published.filter(|_| query.given.ftu.is_none()).unwrap_or_else(|| Figure::new(FTU, ftu, basis))
 }
 
+/// The hole that a row counts: as given, else the nominal one of its rivet, else its shank.
+fn hole_of(query: &CountedQuery<'_, '_>, row: &RowOfStrip) -> Figure<'static> {
+    let nominal = hole_table::nominal_hole(row.row.rivet.diameter());
+    match query.given.hole {
+        Some(hole) => Figure::given(HOLE, hole),
+        None => Figure::new(HOLE, row.hole, nominal.map_or(Basis::SHANK_COUNTS, |nominal| nominal.basis)),
+    }
+}
+
 /// What one rivet of a row carries, and all of them.
 fn row_of(
     query: &CountedQuery<'_, '_>,
@@ -116,10 +126,7 @@ fn row_of(
     work: &mut Working<'_>,
 ) -> Option<Figure<'static>> {
     let given = &query.given;
-    let hole = match given.hole {
-        Some(hole) => Figure::given(HOLE, hole),
-        None => Figure::new(HOLE, row.hole, Basis::HDBK5J_T8_1_2A),
-    };
+    let hole = hole_of(query, row);
     let mut carried = Carried::default();
     if given.fbru.is_none() || given.rivet_fsu.is_none() {
         let question = query.question(&row.row);
@@ -179,8 +186,7 @@ fn line_of(
         Figure::new(NET, left, Basis::ZIGZAG_NET_WIDTH).about(About::Named("zigzag"))
     } else {
         let count = Figure::given(COUNT, Value::count(line.holes));
-        let hole = Figure::new(HOLE, row.hole, Basis::HDBK5J_T8_1_2A);
-        work.step(&STRAIGHT, about, &[width, count, hole], left)
+        work.step(&STRAIGHT, about, &[width, count, hole_of(query, row)], left)
     };
     let is_before = |index: usize| match sheet.pulled {
         Pulled::AtFirst => index.saturating_add(1) < first,

@@ -4,9 +4,10 @@ use shophead::joint::flexibility::Formula;
 use shophead::joint::layers::{LayerShare, Layers, PackRows, through_pack};
 use shophead::joint::margin::{Load, margin};
 use shophead::joint::sharing::ELASTIC_ONLY;
-use shophead::joint::strength::Shear;
+use shophead::joint::strength::{Allowable, Shear};
 use shophead::quantity::Force;
 use shophead::repair::in_row::{InRow, LaidRows, in_row};
+use shophead::working;
 
 use super::answer::{LayerRowAnswer, LayersAnswer};
 use super::rows::Asked;
@@ -40,7 +41,8 @@ pub(super) fn run<'a>(
         practice: context.practice,
     };
     // Plane by plane a rivet is in single shear.
-    let found = in_row(&LaidRows { shear: Shear::Single, ..asked.rows(args, context) }).map_err(Stop::wrong)?;
+    let rows = LaidRows { shear: Shear::Single, ..asked.rows(args, context) };
+    let found = in_row(&rows).map_err(Stop::wrong)?;
     let subject = asked.rivet.to_string();
     report.find_all(context, &subject, &found.findings);
     report.find(context, &subject, [&ELASTIC_ONLY]);
@@ -55,6 +57,16 @@ pub(super) fn run<'a>(
     let margins: Vec<_> = every.iter().map(|(_, shared)| margin_of(shared)).collect();
     let least = margins.iter().flatten().min_by(|one, other| one.value.total_cmp(&other.value));
     report.find(context, &subject, &least.and_then(|least| least.negative()));
+    report.work(context, |work| {
+        working::repair::of_rows(&rows, &found, work);
+        for ((_, shared), margin) in every.iter().zip(&margins) {
+            // The shares are the chain's; with the margin of the worst place it can be redone.
+            if let (Some((force, carries)), Some(margin)) = (worst(shared, &found), margin) {
+                let carries = Allowable { force: carries, basis: found.strength.joint.basis };
+                working::repair::of_worst((Load { force, ..load }, factors), carries, *margin, shared.basis, work);
+            }
+        }
+    });
     text(&every, &subject, least.map(|least| least.value), report, context);
     let answer = every.iter().zip(&margins).filter_map(|((formula, shared), margin)| {
         let (peak_row, peak_plane, peak) = shared.peak()?;
