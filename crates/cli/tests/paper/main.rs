@@ -285,10 +285,10 @@ fn a_cut_line_is_noticed() {
     let broken = card.replace("break-inside: avoid", "break-inside: auto");
     assert_ne!(card, broken);
     // Where the pages end is chance: the page is pushed down until a line lies across an end.
-    let noticed = (0..8).any(|step| {
-        let pushed = broken.replace("</style>", &format!("main {{ padding-top: {}mm }}</style>", step * 5));
+    let noticed = (0..30).any(|step| {
+        let pushed = broken.replace("</style>", &format!("main {{ padding-top: {}mm }}</style>", step * 3));
         let pages = print(&pushed, Paper::A4, folder.path());
-        let found = std::panic::catch_unwind(|| check(&card, &pages, 9, Paper::A4));
+        let found = std::panic::catch_unwind(|| check(&card, &pages, 12, Paper::A4));
         found.is_err_and(|told| told.downcast_ref::<String>().is_some_and(|told| told.contains("cut or missing")))
     });
     assert!(noticed, "lines of tables were free to break and the check did not notice");
