@@ -21,6 +21,7 @@
 
 mod length;
 
+#[cfg(feature = "words")]
 pub(crate) use length::Gauge;
 pub(crate) use length::Wanted;
 pub use length::{Assessed, ByHole, Difference, LengthAnswer, MAX_HOLE_RANGES, Nearest, Serving, UpperBound, Usable};

@@ -197,6 +197,7 @@ impl<'q, 'a> Installation<'q, 'a> {
     }
 
     /// The same without a distance from hole to hole.
+    #[cfg(feature = "words")]
     pub(crate) const fn without_pitch(self) -> Self {
         Installation { layout: RowLayout { pitch: None, ..self.layout }, ..self }
     }
@@ -299,70 +300,9 @@ impl<'q, 'a> Installation<'q, 'a> {
         self.driven.or_else(|| self.rivet.alloy().least_driven_shear())
     }
 
-    /// The layers, where they are known.
-    pub(crate) const fn layers(&self) -> Option<&'q Stack> {
-        self.stack
-    }
-
     /// The thickness of the pack, where it is known.
     pub(crate) fn grip(&self) -> Option<Toleranced> {
         self.stack.map(Stack::grip).or(self.grip)
-    }
-
-    /// The limits.
-    pub(crate) const fn practice(&self) -> &'a Practice<'a> {
-        self.practice
-    }
-
-    /// From hole to edge, from hole to hole, from row to row, as far as they were given.
-    pub(crate) const fn distances_given(&self) -> RowLayout {
-        self.layout
-    }
-
-    /// The hole that strength counts, where it was measured.
-    pub(crate) fn hole_counted(&self) -> Option<Length> {
-        self.hole.map(|hole| hole.max())
-    }
-
-    /// The planes that the rivet is sheared in.
-    pub(crate) const fn shear_planes(&self) -> Shear {
-        self.shear
-    }
-
-    /// From rivet to rivet, where that was given.
-    pub(crate) const fn pitch_given(&self) -> Option<Length> {
-        self.layout.pitch
-    }
-
-    /// How many rows.
-    pub(crate) const fn row_count(&self) -> u16 {
-        self.rows
-    }
-
-    /// From row to row, where there are several and that was given.
-    pub(crate) fn row_spacing_given(&self) -> Option<Length> {
-        self.layout.transverse_pitch.filter(|_| self.rows > 1)
-    }
-
-    /// From row to row, where each rivet stands against the gap of the next one.
-    pub(crate) fn stagger(&self) -> Option<Length> {
-        self.row_spacing_given().filter(|_| self.staggered)
-    }
-
-    /// Whether the rows are staggered.
-    pub(crate) const fn is_staggered(&self) -> bool {
-        self.staggered
-    }
-
-    /// The edge distance in the direction of the load, before rows behind one another are looked at, and where it comes from.
-    pub(crate) fn edge_wanted(&self) -> Option<(Length, Basis)> {
-        let given = self.edge_in_load.map(|edge| (edge, Basis::AS_GIVEN));
-        given.or_else(|| self.edge_or_least().map(|edge| (edge.value, edge.basis)))
-    }
-
-    /// The load on one rivet as it was given, and its factors.
-    pub(crate) const fn load_given(&self) -> Option<(Load, Factors)> {
-        self.load
     }
 
     /// The rivet.
@@ -495,5 +435,70 @@ impl<'q, 'a> Installation<'q, 'a> {
             .with_if(self.layout.edge.is_none(), Fact::Edge)
             .with_if(self.layout.pitch.is_none(), Fact::Pitch)
             .with_if(self.rows > 1 && self.layout.transverse_pitch.is_none(), Fact::RowSpacing)
+    }
+}
+
+/// What was given, for the working: it is not there without words.
+#[cfg(feature = "words")]
+impl<'q, 'a> Installation<'q, 'a> {
+    /// The layers, where they are known.
+    pub(crate) const fn layers(&self) -> Option<&'q Stack> {
+        self.stack
+    }
+
+    /// The limits.
+    pub(crate) const fn practice(&self) -> &'a Practice<'a> {
+        self.practice
+    }
+
+    /// From hole to edge, from hole to hole, from row to row, as far as they were given.
+    pub(crate) const fn distances_given(&self) -> RowLayout {
+        self.layout
+    }
+
+    /// The hole that strength counts, where it was measured.
+    pub(crate) fn hole_counted(&self) -> Option<Length> {
+        self.hole.map(|hole| hole.max())
+    }
+
+    /// The planes that the rivet is sheared in.
+    pub(crate) const fn shear_planes(&self) -> Shear {
+        self.shear
+    }
+
+    /// From rivet to rivet, where that was given.
+    pub(crate) const fn pitch_given(&self) -> Option<Length> {
+        self.layout.pitch
+    }
+
+    /// How many rows.
+    pub(crate) const fn row_count(&self) -> u16 {
+        self.rows
+    }
+
+    /// From row to row, where there are several and that was given.
+    pub(crate) fn row_spacing_given(&self) -> Option<Length> {
+        self.layout.transverse_pitch.filter(|_| self.rows > 1)
+    }
+
+    /// From row to row, where each rivet stands against the gap of the next one.
+    pub(crate) fn stagger(&self) -> Option<Length> {
+        self.row_spacing_given().filter(|_| self.staggered)
+    }
+
+    /// Whether the rows are staggered.
+    pub(crate) const fn is_staggered(&self) -> bool {
+        self.staggered
+    }
+
+    /// The edge distance in the direction of the load, before rows behind one another are looked at, and where it comes from.
+    pub(crate) fn edge_wanted(&self) -> Option<(Length, Basis)> {
+        let given = self.edge_in_load.map(|edge| (edge, Basis::AS_GIVEN));
+        given.or_else(|| self.edge_or_least().map(|edge| (edge.value, edge.basis)))
+    }
+
+    /// The load on one rivet as it was given, and its factors.
+    pub(crate) const fn load_given(&self) -> Option<(Load, Factors)> {
+        self.load
     }
 }

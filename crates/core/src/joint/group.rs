@@ -429,6 +429,7 @@ impl<'g> Group<'g> {
     }
 
     /// The rivets, in the order given.
+    #[cfg(feature = "words")]
     pub(crate) const fn members(&self) -> &'g [GroupRivet] {
         self.rivets
     }

@@ -141,6 +141,7 @@ impl<'a> SeamQuery<'a> {
     }
 
     /// The case that limits are asked for, in so many rows.
+    #[cfg(feature = "words")]
     pub(crate) fn case_of(&self, rows: u16) -> Case {
         self.case(rows)
     }

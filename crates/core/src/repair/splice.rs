@@ -155,6 +155,7 @@ impl SpliceQuery<'_, '_> {
     }
 
     /// The case that limits are asked for, of a leg.
+    #[cfg(feature = "words")]
     pub(crate) fn case_of(&self, leg: &LegSplice) -> Case {
         match leg.rivet {
             Some(rivet) => Case::of(rivet.series().head, rivet.alloy(), rivet.size()),
@@ -163,6 +164,7 @@ impl SpliceQuery<'_, '_> {
     }
 
     /// Skin, leg and plate; `None` where they are no pack.
+    #[cfg(feature = "words")]
     pub(crate) fn pack_of(&self, leg: &Leg, plate: Length) -> Option<Stack> {
         pack(self, leg, plate).ok()
     }

@@ -225,6 +225,7 @@ impl<'a> LengthAnswer<'a> {
     }
 
     /// What every length is checked against, where that is known.
+    #[cfg(feature = "words")]
     pub(crate) const fn gauge(&self) -> Option<&Gauge<'a>> {
         self.gauge.as_ref()
     }
@@ -311,6 +312,7 @@ impl<'a> Gauge<'a> {
     }
 
     /// The step in which usable lengths are looked for: sixteenths, and half lengths where only they are usable.
+    #[cfg(feature = "words")]
     pub(crate) fn step_of(&self, usable: &Usable) -> Length {
         if ends(usable, Length::SIXTEENTH).is_some() { Length::SIXTEENTH } else { self.finest_step() }
     }
