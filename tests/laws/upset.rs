@@ -57,6 +57,7 @@ impl Sizes {
             half_lengths: None,
             oversize: Length::ZERO,
             oversize_series: None,
+            standard_series: None,
             basis,
             unknown: StandardPlaces { head: basis, shank: basis, fit: basis },
         };

@@ -223,6 +223,8 @@ pub struct Series<'a> {
     pub oversize: Length,
     /// The series with the same head and the next oversize shank, for stepping up a hole.
     pub oversize_series: Option<&'a Series<'a>>,
+    /// Of an oversize series: the one with standard shanks and the same head.
+    pub standard_series: Option<&'a Series<'a>>,
     /// Where the series itself comes from: its head, and how its number is built.
     pub basis: Basis,
     /// Where to look for what is not known of its rivets.
@@ -327,8 +329,7 @@ impl<'a> Series<'a> {
         if size.head.is_some() || !self.head.is_flush() {
             return None;
         }
-        let steps_up_to = |other: &Series<'_>| other.oversize_series.is_some_and(|over| over.name == self.name);
-        let standard = CATALOGUE.iter().find(|other| other.head == self.head && steps_up_to(other))?;
+        let standard = self.standard_series?;
         let own = standard.size(size.dash)?;
         let (own, next) = (own.head?, standard.next_size(own)?.head?);
         let least = own.diameter.map_or(own.diameter_nominal, Interval::min);

@@ -25,6 +25,7 @@ pub static MS20426: Series<'static> = Series {
     half_lengths: Some(HalfMark::Point),
     oversize: Length::ZERO,
     oversize_series: Some(&NAS1241),
+    standard_series: None,
     basis: Basis::AC43_FLUSH,
     unknown: StandardPlaces {
         head: Basis::MS20426_HEAD_DIMENSIONS,

@@ -26,6 +26,7 @@ pub static MS20470: Series<'static> = Series {
     half_lengths: Some(HalfMark::Point),
     oversize: Length::ZERO,
     oversize_series: Some(&NAS1242),
+    standard_series: None,
     basis: Basis::AC43_UNIVERSAL,
     unknown: StandardPlaces {
         head: Basis::MS20470_HEAD_DIMENSIONS,
