@@ -57,7 +57,7 @@ impl Sizes {
             half_lengths: None,
             oversize: Length::ZERO,
             oversize_series: None,
-            standard_series: None,
+            standard_sizes: &[],
             basis,
             unknown: StandardPlaces { head: basis, shank: basis, fit: basis },
         };

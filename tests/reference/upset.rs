@@ -62,7 +62,7 @@ fn bare_fit(shank: Length, hole: Length, grip: Length) -> Fit {
         half_lengths: None,
         oversize: Length::ZERO,
         oversize_series: None,
-        standard_series: None,
+        standard_sizes: &[],
         basis,
         unknown: StandardPlaces { head: basis, shank: basis, fit: basis },
     };

@@ -223,8 +223,9 @@ pub struct Series<'a> {
     pub oversize: Length,
     /// The series with the same head and the next oversize shank, for stepping up a hole.
     pub oversize_series: Option<&'a Series<'a>>,
-    /// Of an oversize series: the one with standard shanks and the same head.
-    pub standard_series: Option<&'a Series<'a>>,
+    /// Of an oversize series: the sizes of the one with standard shanks and the same head, else none. Not the series itself, which names this one:
+    /// two that name each other could never be compared.
+    pub standard_sizes: &'a [Size],
     /// Where the series itself comes from: its head, and how its number is built.
     pub basis: Basis,
     /// Where to look for what is not known of its rivets.
@@ -329,9 +330,9 @@ impl<'a> Series<'a> {
         if size.head.is_some() || !self.head.is_flush() {
             return None;
         }
-        let standard = self.standard_series?;
-        let own = standard.size(size.dash)?;
-        let (own, next) = (own.head?, standard.next_size(own)?.head?);
+        let own = self.standard_sizes.iter().find(|own| own.dash == size.dash)?;
+        let next = self.standard_sizes.iter().find(|next| next.standard_diameter() > own.standard_diameter())?;
+        let (own, next) = (own.head?, next.head?);
         let least = own.diameter.map_or(own.diameter_nominal, Interval::min);
         let greatest = next.diameter.map_or(next.diameter_nominal, Interval::max);
         let cone = |diameter| self.head.cone_height(diameter, size.shank_nominal);

@@ -621,7 +621,7 @@ mod tests {
             half_lengths: Some(HalfMark::Point),
             oversize: Length::from_64ths(1),
             oversize_series: None,
-            standard_series: None,
+            standard_sizes: &[],
             basis: shop,
             unknown: crate::rivet::StandardPlaces { head: shop, shank: shop, fit: shop },
         };

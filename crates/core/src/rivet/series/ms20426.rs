@@ -25,7 +25,7 @@ pub static MS20426: Series<'static> = Series {
     half_lengths: Some(HalfMark::Point),
     oversize: Length::ZERO,
     oversize_series: Some(&NAS1241),
-    standard_series: None,
+    standard_sizes: &[],
     basis: Basis::AC43_FLUSH,
     unknown: StandardPlaces {
         head: Basis::MS20426_HEAD_DIMENSIONS,
@@ -56,7 +56,7 @@ const fn head(nominal: u16, min: u16, max: u16, height: u16) -> HeadSize {
 }
 
 #[rustfmt::skip]
-const SIZES: &[Size] = &[
+pub(super) const SIZES: &[Size] = &[
     // dash shank          head diameter   height
     shank( 2,  61,  65, head(114, 110, 118,  22), Basis::MS20426_DIMENSIONS),
     shank( 3,  93,  97, head(179, 175, 183,  36), Basis::MS20426_DIMENSIONS),

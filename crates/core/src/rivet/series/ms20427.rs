@@ -22,7 +22,7 @@ pub static MS20427: Series<'static> = Series {
     half_lengths: None,
     oversize: Length::ZERO,
     oversize_series: None,
-    standard_series: None,
+    standard_sizes: &[],
     basis: Basis::MS20427_SHEET,
     unknown: StandardPlaces {
         head: Basis::MS20427_HEAD_DIMENSIONS,

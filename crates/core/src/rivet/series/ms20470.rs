@@ -26,7 +26,7 @@ pub static MS20470: Series<'static> = Series {
     half_lengths: Some(HalfMark::Point),
     oversize: Length::ZERO,
     oversize_series: Some(&NAS1242),
-    standard_series: None,
+    standard_sizes: &[],
     basis: Basis::AC43_UNIVERSAL,
     unknown: StandardPlaces {
         head: Basis::MS20470_HEAD_DIMENSIONS,
@@ -61,7 +61,7 @@ const fn head(nominal: u16, min: u16, max: u16, height: u16, height_min: u16, he
 const FROM_3: Option<Length> = Some(Length::from_64ths(12));
 
 #[rustfmt::skip]
-const SIZES: &[Size] = &[
+pub(super) const SIZES: &[Size] = &[
     //            dash shank      head diameter       head height
     Size { shortest_tabulated: FROM_3, ..shank(2,  61,  65, head(125, 119, 131,  27,  27,  37), Basis::MS20470_DIMENSIONS) },
     Size { shortest_tabulated: FROM_3, ..shank(3,  93,  97, head(187, 178, 196,  40,  40,  50), Basis::MS20470_DIMENSIONS) },

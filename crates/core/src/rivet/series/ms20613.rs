@@ -23,7 +23,7 @@ pub static MS20613: Series<'static> = Series {
     half_lengths: None,
     oversize: Length::ZERO,
     oversize_series: None,
-    standard_series: None,
+    standard_sizes: &[],
     basis: Basis::MS20613_SHEET,
     unknown: StandardPlaces {
         head: Basis::MS20613_HEAD_DIMENSIONS,

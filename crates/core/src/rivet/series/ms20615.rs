@@ -23,7 +23,7 @@ pub static MS20615: Series<'static> = Series {
     half_lengths: None,
     oversize: Length::ZERO,
     oversize_series: None,
-    standard_series: None,
+    standard_sizes: &[],
     basis: Basis::MS20615_SHEET,
     unknown: StandardPlaces {
         head: Basis::MS20615_HEAD_DIMENSIONS,

@@ -23,7 +23,7 @@ pub static NAS1097: Series<'static> = Series {
     half_lengths: Some(HalfMark::Point),
     oversize: Length::ZERO,
     oversize_series: Some(&NAS1241),
-    standard_series: None,
+    standard_sizes: &[],
     basis: Basis::NAS1097_PART_NUMBERS,
     unknown: StandardPlaces {
         head: Basis::NAS1097_HEAD_DIMENSIONS,

@@ -23,7 +23,7 @@ pub static NAS1198: Series<'static> = Series {
     half_lengths: None,
     oversize: Length::ZERO,
     oversize_series: None,
-    standard_series: None,
+    standard_sizes: &[],
     basis: Basis::NAS1198_SHEET,
     unknown: StandardPlaces {
         head: Basis::NAS1198_HEAD_DIMENSIONS,

@@ -3,7 +3,7 @@
 //! As recalled of NAS1242: the document was not seen. Which dash numbers and lengths it tabulates, whether it has half lengths, and the
 //! dimensions of its head are not known. Shank: nominal and 1/64 in, with the tolerance of the standard shank.
 
-use super::{MS20470, OVERSIZE_STEP, material, oversize};
+use super::{OVERSIZE_STEP, material, oversize};
 use crate::basis::Basis;
 use crate::material::RivetAlloy;
 use crate::rivet::{Head, MaterialLetter, NumberForm, Series, Size, StandardPlaces};
@@ -22,7 +22,7 @@ pub static NAS1242: Series<'static> = Series {
     half_lengths: None,
     oversize: OVERSIZE_STEP,
     oversize_series: None,
-    standard_series: Some(&MS20470),
+    standard_sizes: super::ms20470::SIZES,
     basis: Basis::NAS1242_SHEET,
     unknown: StandardPlaces {
         head: Basis::NAS1242_HEAD_DIMENSIONS,

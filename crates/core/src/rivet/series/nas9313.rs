@@ -23,7 +23,7 @@ pub static NAS9313: Series<'static> = Series {
     half_lengths: Some(HalfMark::Five),
     oversize: Length::ZERO,
     oversize_series: None,
-    standard_series: None,
+    standard_sizes: &[],
     basis: Basis::NAS9313_NOTE_4,
     unknown: StandardPlaces {
         head: Basis::NAS9313_HEAD_DIMENSIONS,
