@@ -9,6 +9,7 @@ use shophead::stack::{Layer, MAX_LAYERS, Preparation, Role, Stack};
 use shophead::words::Units;
 use shophead_tests::known::{Known, known, stacked};
 use shophead_tests::person::{PAGE_END, converse};
+use shophead_tests::prelude::exact;
 
 /// Everything shown, its lines joined and the page turns taken out.
 fn shown(script: &str) -> String {
@@ -59,10 +60,6 @@ fn keys(question: &str, known: &Known, stack: &Stack, materials: bool) -> String
         keys.push('\n');
     }
     keys
-}
-
-fn exact(length: Length) -> String {
-    format!("{}.{:06}mm", length.nanometres() / 1_000_000, length.nanometres() % 1_000_000)
 }
 
 fn compare(script: &str, wanted: &[Finding]) -> Result<(), TestCaseError> {

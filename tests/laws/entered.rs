@@ -19,16 +19,13 @@ use shophead::rivet::part::Part;
 use shophead::stack::Stack;
 use shophead::upset::{MeasuredHead, judge};
 use shophead_job::model::OwnLimits;
+use shophead_tests::prelude::{length, nm};
 
-use crate::common::{config, nm};
+use crate::common::config;
 
 /// What says that something is not on file.
 const NOT_KNOWN: [Code; 5] =
     [Code::NoLimit, Code::StrengthNotPublished, Code::DamageNotLimited, Code::SharesNotKnown, Code::HeadBetween];
-
-fn length(text: &str) -> Length {
-    Length::parse(text).expect(text)
-}
 
 /// A limits file with this line in it, as the key was printed.
 fn file(line: &str) -> OwnLimits {

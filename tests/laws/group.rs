@@ -10,13 +10,10 @@ use shophead::layout::Point;
 use shophead::length::Length;
 use shophead::quantity::Force;
 use shophead::words::Units;
+use shophead_tests::prelude::nm;
 
 /// A few hundred sums of doubles agree to far more than this beside the greatest share.
 const RELATIVE: f64 = 1e-9;
-
-fn nm(value: i64) -> Length {
-    Length::from_nanometres(value).expect("inside a kilometre")
-}
 
 fn point() -> impl Strategy<Value = Point> {
     // A panel of a quarter of a metre, to the micrometre.

@@ -12,8 +12,9 @@ use shophead::rivet::Head;
 use shophead::rivet::part::Part;
 use shophead::stack::{Layer, MAX_LAYERS, Preparation, Role, Stack};
 use shophead::structure::Member;
+use shophead_tests::prelude::{nm, part};
 
-use crate::common::{config, nm};
+use crate::common::config;
 
 const THOUSANDTH: i64 = 25_400;
 
@@ -104,10 +105,6 @@ impl Place {
     fn shank(&self) -> i64 {
         self.rivet.size().shank_nominal.nanometres()
     }
-}
-
-fn part(number: &str) -> Part<'static> {
-    Part::parse(number).expect("a part number")
 }
 
 fn place() -> impl Strategy<Value = Place> {

@@ -11,8 +11,9 @@ use shophead::rivet::part::Part;
 use shophead::rivet::{MS20426, MS20470, Series};
 use shophead::stack::{Layer, Preparation, Stack};
 use shophead::structure::Member;
+use shophead_tests::prelude::nm;
 
-use crate::common::{config, nm};
+use crate::common::config;
 
 /// A ten-thousandth of an inch.
 const TENTH: i64 = 2_540;

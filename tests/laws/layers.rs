@@ -4,8 +4,9 @@ use nalgebra::{DMatrix, DVector};
 use proptest::prelude::*;
 use shophead::joint::layers::{LayerBay, LayerRow, Layers, MAX_PLATES, share};
 use shophead::quantity::{Flexibility, Force};
+use shophead_tests::prelude::nm;
 
-use crate::common::{config, nm};
+use crate::common::config;
 
 const LOAD: f64 = 1_000.0;
 /// The dense solution loses digits with the spread of the stiffnesses.

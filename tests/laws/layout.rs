@@ -9,8 +9,9 @@ use shophead::length::Length;
 use shophead::practice::{BUILT_IN, Name, Practice};
 use shophead::rivet::part::Part;
 use shophead::rivet::{MS20426, MS20470};
+use shophead_tests::prelude::nm;
 
-use crate::common::{config, nm};
+use crate::common::config;
 
 /// On a panel of some metres, to the nanometre.
 fn point() -> impl Strategy<Value = Point> {

@@ -2,8 +2,9 @@
 
 use proptest::prelude::*;
 use shophead::length::{Length, Toleranced};
+use shophead_tests::prelude::nm;
 
-use crate::common::{config, nm};
+use crate::common::config;
 
 fn step() -> impl Strategy<Value = Length> {
     prop_oneof![Just(Length::SIXTEENTH), Just(Length::THIRTY_SECOND), (1_i64..60_000_000).prop_map(nm)]

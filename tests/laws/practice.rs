@@ -6,8 +6,9 @@ use shophead::length::Length;
 use shophead::material::RivetAlloy;
 use shophead::practice::{BUILT_IN, Case, HeadScope, Limit, Name, Scope, Value};
 use shophead::rivet::{Head, MS20470};
+use shophead_tests::prelude::nm;
 
-use crate::common::{config, nm};
+use crate::common::config;
 
 fn head() -> impl Strategy<Value = Head> {
     prop_oneof![Just(Head::Universal), Just(Head::Flush), Just(Head::ReducedFlush)]

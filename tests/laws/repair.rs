@@ -18,8 +18,9 @@ use shophead::repair::solve::{EDGE_STEP, PITCH_STEP, SolveFor, Tried, Wanted, Wh
 use shophead::repair::splice::{Leg, LegFastener, Shape, SpliceQuery, Spliced, splice};
 use shophead::rivet::part::Part;
 use shophead::stack::{Layer, Preparation, Stack};
+use shophead_tests::prelude::nm;
 
-use crate::common::{config, nm};
+use crate::common::config;
 
 /// What a place may be off when it is halved or walked round a bend.
 const ROUNDING: i64 = 4;

@@ -15,8 +15,9 @@ use shophead::rivet::{MS20426, MS20470, NAS1097, NAS1242, Series};
 use shophead::select::LengthAnswer;
 use shophead::stack::{Layer, Preparation, Stack};
 use shophead::upset::{HeadLimits, MeasuredHead, Window, judge};
+use shophead_tests::prelude::nm;
 
-use crate::common::{config, nm};
+use crate::common::config;
 
 const SIXTEENTH: i64 = 1_587_500;
 const TENTH: i64 = 2_540;

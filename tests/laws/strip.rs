@@ -6,8 +6,9 @@ use shophead::joint::strip::{Hole, Pulled, StripSheet, weakest_line};
 use shophead::layout::Point;
 use shophead::length::Length;
 use shophead::quantity::{Force, Stress};
+use shophead_tests::prelude::nm;
 
-use crate::common::{config, nm};
+use crate::common::config;
 
 const GIVEN: Basis = Basis::own(0);
 /// Across the strip, in nanometres: two inches and a bit.

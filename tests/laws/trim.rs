@@ -5,8 +5,9 @@ use proptest::prelude::*;
 use shophead::layout::{Edge, Point, closest, closest_sorted, in_line};
 use shophead::length::Length;
 use shophead::trim::{BaseLine, Curve, Cut, Station};
+use shophead_tests::prelude::nm;
 
-use crate::common::{config, nm};
+use crate::common::config;
 
 /// Some metres of edge, stations a tenth of a millimetre apart or more, offsets of up to half a metre.
 fn stations() -> impl Strategy<Value = Vec<Station>> {

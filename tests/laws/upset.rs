@@ -7,8 +7,9 @@ use shophead::basis::Basis;
 use shophead::length::{Length, Toleranced};
 use shophead::rivet::{Head, HeadSize, LengthTolerance, NumberForm, Series, Size, StandardPlaces};
 use shophead::upset::Fit;
+use shophead_tests::prelude::nm;
 
-use crate::common::{config, nm};
+use crate::common::config;
 
 /// Whole nanometres, as the shop has them: shank, hole, pack, flush head, tolerance of the length.
 #[derive(Clone, Copy, Debug)]

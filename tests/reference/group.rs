@@ -7,8 +7,8 @@ use shophead::joint::group::{Group, GroupRivet, PlaneLoad, share};
 use shophead::joint::margin::LoadKind;
 use shophead::joint::modes;
 use shophead::layout::Point;
-use shophead::length::Length;
 use shophead::quantity::{Force, Stress};
+use shophead_tests::prelude::inches;
 use shophead_tests::{Comparison, Misfit, Row, fixture, list};
 
 const MISFITS: &[Misfit] = &[
@@ -27,10 +27,6 @@ fn apart(cells: &mut Comparison, row: &Row, found: f64) {
 
 /// Where the fixture states none: the print shows every digit of these.
 const EXACT: f64 = 1e-9;
-
-fn inches(value: f64) -> Length {
-    Length::try_from_inches_f64(value).expect("a length of a joint")
-}
 
 fn point(x: f64, y: f64) -> Point {
     Point { x: inches(x), y: inches(y) }

@@ -10,11 +10,8 @@ use shophead::material::RivetAlloy;
 use shophead::practice::{BUILT_IN, Case, Given, HANDBOOK, Name, PROCESS, Practice};
 use shophead::rivet::{Head, MS20470};
 use shophead::upset::{Defect, HeadJudgement, HeadLimits, MeasuredHead, Remedy, judge, judge_seen};
+use shophead_tests::prelude::length;
 use shophead_tests::{Comparison, Row, fixture};
-
-fn length(text: &str) -> Length {
-    Length::parse(text).unwrap_or_else(|error| panic!("{text}: {error}"))
-}
 
 fn by(length: Length, nanometres: i64) -> Length {
     Length::from_nanometres(length.nanometres() + nanometres).expect("in range")

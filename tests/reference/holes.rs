@@ -13,11 +13,8 @@ use shophead::rivet::part::Part;
 use shophead::rivet::{Head, MS20426, MS20470, NAS1242};
 use shophead::stack::{Layer, Preparation, Stack};
 use shophead::structure::Member;
+use shophead_tests::prelude::length;
 use shophead_tests::{Comparison, Misfit, Row, fixture};
-
-fn length(text: &str) -> Length {
-    Length::parse(text).unwrap_or_else(|error| panic!("{text}: {error}"))
-}
 
 fn by(length: Length, nanometres: i64) -> Length {
     Length::from_nanometres(length.nanometres() + nanometres).expect("in range")

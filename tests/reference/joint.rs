@@ -12,6 +12,7 @@ use shophead::length::Length;
 use shophead::material::{Material, RivetAlloy, sheets};
 use shophead::quantity::{Force, Stress};
 use shophead::rivet::Head;
+use shophead_tests::prelude::inches;
 use shophead_tests::{Comparison, Row, fixture};
 
 /// A decimal or a fraction as it stands in the fixture.
@@ -238,10 +239,6 @@ fn list(row: &Row, key: &str) -> Option<Vec<u16>> {
 
 /// The formulas are homogeneous, so an example in millimetres and megapascals, or in inches and tons, is worked in inches and
 /// pounds.
-fn inches(value: f64) -> Length {
-    Length::try_from_inches_f64(value).expect("a length of a joint")
-}
-
 /// Modes of a repeating pitch.
 fn pitch_mode(row: &Row, pitch: f64, asked: &str) -> f64 {
     let figure = |key: &str| given(row, key).unwrap_or_else(|| panic!("{}: no {key}", row.place()));

@@ -10,11 +10,8 @@ use shophead::length::Length;
 use shophead::material::{Guarantee, RivetAlloy, SheetHeading, SheetProperties};
 use shophead::quantity::Stress;
 use shophead::rivet::Head;
+use shophead_tests::prelude::inches;
 use shophead_tests::{Comparison, Row, fixture};
-
-fn inches(value: f64) -> Length {
-    Length::try_from_inches_f64(value).expect("a length of a joint")
-}
 
 /// Ten digits are given. A computed length is rounded to the nanometre, 4e-8 in.
 const RELATIVE: f64 = 1e-9;

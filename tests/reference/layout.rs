@@ -8,11 +8,8 @@ use shophead::material::RivetAlloy;
 use shophead::practice::{Case, HANDBOOK, Name, PROCESS, Practice};
 use shophead::rivet::part::Part;
 use shophead::rivet::{Head, MS20426, MS20470, Size};
+use shophead_tests::prelude::length;
 use shophead_tests::{Row, fixture};
-
-fn length(text: &str) -> Length {
-    Length::parse(text).unwrap_or_else(|error| panic!("{text}: {error}"))
-}
 
 fn by(length: Length, nanometres: i64) -> Length {
     Length::from_nanometres(length.nanometres() + nanometres).expect("in range")

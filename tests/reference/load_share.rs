@@ -6,13 +6,9 @@ use shophead::basis::Status;
 use shophead::joint::flexibility::{Fastening, Formula, JoinedPlate, flexibility};
 use shophead::joint::sharing::{Bay, Row as Fasteners, Transfer, share, stiffness};
 use shophead::joint::strength::Shear;
-use shophead::length::Length;
 use shophead::quantity::{Flexibility, Force, Stress};
+use shophead_tests::prelude::inches;
 use shophead_tests::{Comparison, Row, fixture};
-
-fn inches(value: f64) -> Length {
-    Length::try_from_inches_f64(value).expect("a length of a joint")
-}
 
 fn plate(row: &Row, thickness: &str, modulus: &str) -> JoinedPlate {
     JoinedPlate { thickness: inches(row.figure(thickness)), modulus: Stress::from_psi(row.figure(modulus)) }

@@ -8,10 +8,7 @@ use shophead::rivet::MS20470;
 use shophead::rivet::part::Part;
 use shophead::stack::{Layer, Stack};
 use shophead_tests::fixture;
-
-fn length(text: &str) -> Length {
-    Length::parse(text).unwrap_or_else(|error| panic!("{text}: {error}"))
-}
+use shophead_tests::prelude::length;
 
 fn stack(layers: &[&str]) -> Stack {
     let mut stack = Stack::new();

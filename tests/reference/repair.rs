@@ -25,24 +25,12 @@ use shophead::repair::site::{Ruling, Site};
 use shophead::repair::splice::{Leg, LegFastener, MemberError, Shape, Splice, SpliceQuery, Spliced, splice};
 use shophead::repair::told::{Tell, Told};
 use shophead::repair::unused::UNUSED;
-use shophead::rivet::part::Part;
 use shophead::rivet::{Head, MS20470};
 use shophead::select::choose_diameter;
 use shophead::stack::{Layer, Role, Stack};
 use shophead::structure::{Member as RowMember, Place, Structure};
+use shophead_tests::prelude::{length, material, part};
 use shophead_tests::{Comparison, Row, fixture};
-
-fn inch(text: &str) -> Length {
-    Length::parse(text).expect("a length")
-}
-
-fn material(name: &str) -> Material {
-    Material::parse(name).expect("known")
-}
-
-fn part(number: &str) -> Part<'static> {
-    Part::parse(number).expect("a part")
-}
 
 const CLAD: &str = "clad 2024-T3";
 
@@ -50,8 +38,8 @@ const CLAD: &str = "clad 2024-T3";
 fn query(style: Style) -> PatchQuery<'static, 'static> {
     PatchQuery {
         material: material(CLAD),
-        thickness: inch(".032"),
-        damage: Damage::Opening { along: inch("2"), across: inch("10"), radius: inch("1/2") },
+        thickness: length(".032"),
+        damage: Damage::Opening { along: length("2"), across: length("10"), radius: length("1/2") },
         style,
         ways: Ways::Both,
         sites: &[],
@@ -72,7 +60,7 @@ fn patched(query: &PatchQuery<'_, 'static>) -> Patch {
 }
 
 fn leg(width: &str, thickness: &str) -> Leg {
-    Leg { width: inch(width), thickness: inch(thickness), skin: None, plate: None, held: LegFastener::Rivets }
+    Leg { width: length(width), thickness: length(thickness), skin: None, plate: None, held: LegFastener::Rivets }
 }
 
 fn member<'l>(spliced: Spliced, shape: Shape, legs: &'l [Leg]) -> SpliceQuery<'l, 'static> {
@@ -105,7 +93,7 @@ fn is_referred(finding: &Finding) -> bool {
 fn pack(layers: &[(Role, &str)]) -> Stack {
     let mut stack = Stack::new();
     for (role, thickness) in layers {
-        let layer = Layer::of(Toleranced::exactly(inch(thickness)));
+        let layer = Layer::of(Toleranced::exactly(length(thickness)));
         stack.push(Layer { role: *role, material: Some(material("2024-T3")), ..layer }).expect("few");
     }
     stack
@@ -115,10 +103,10 @@ fn factory<'s>(stack: &'s Stack, rivet: &str, rows: u8) -> LaidRows<'s, 'static>
     LaidRows {
         rivet: part(rivet),
         stack,
-        edge: inch("3/8"),
-        pitch: inch("3/4"),
+        edge: length("3/8"),
+        pitch: length("3/4"),
         rows,
-        apart: inch("1/2"),
+        apart: length("1/2"),
         staggered: false,
         shear: Shear::Single,
         practice: &HANDBOOK,
@@ -126,7 +114,7 @@ fn factory<'s>(stack: &'s Stack, rivet: &str, rows: u8) -> LaidRows<'s, 'static>
 }
 
 fn copied(factory: &[LaidRows<'_, 'static>], holes_changed: bool, load_paths: bool, sites: &[Site]) -> CopiedSeam {
-    let query = SideQuery { length: inch("12"), factory, holes_changed, load_paths, sites };
+    let query = SideQuery { length: length("12"), factory, holes_changed, load_paths, sites };
     seam(&query).unwrap_or_else(|error| panic!("{error}"))
 }
 
@@ -147,11 +135,11 @@ fn the_lap_of_para_4_58g_rivet_for_rivet() {
     assert_eq!(found.across.needed, Some(37));
     // (c): two equal rows of 19, at no less than the least pitch of two rows, at which 40 would go in.
     assert_eq!((found.across.rows, found.across.per_row, found.across.counted), (2, 19, 38));
-    assert_eq!(found.least_pitch.value, inch("1/2"));
-    assert!(found.pitch >= inch("1/2") && found.across.spread >= inch("10"));
-    assert_eq!(inch("10").nanometres() / inch("1/2").nanometres() * 2, 40);
+    assert_eq!(found.least_pitch.value, length("1/2"));
+    assert!(found.pitch >= length("1/2") && found.across.spread >= length("10"));
+    assert_eq!(length("10").nanometres() / length("1/2").nanometres() * 2, 40);
     // Counted on the plate itself.
-    let on_side = |hole: &shophead::repair::patch::PatchHole| hole.counts && hole.at.x > inch("1");
+    let on_side = |hole: &shophead::repair::patch::PatchHole| hole.counts && hole.at.x > length("1");
     assert_eq!(found.holes().filter(on_side).count(), 38);
     // By default the greater count is laid out: the first table that names clad 2024 asks for more, the strengths for most.
     let greater = patched(&query(Style::Lap));
@@ -170,15 +158,15 @@ fn the_frame_of_figure_4_20_rivet_for_rivet() {
         let needed: Vec<u32> = found.legs.iter().map(|leg| leg.needed).collect();
         assert_eq!(needed, [3, 8, 3], "3.72 to 4, 60 % 2.4 to 3; 12.4 to 13, 60 % 7.8 to 8");
         for (leg, number) in found.legs.iter().zip(1..) {
-            assert_eq!(leg.diameter, inch("1/8"));
+            assert_eq!(leg.diameter, length("1/8"));
             assert_eq!(leg.rate.as_ref().and_then(|rate| rate.by_table).and_then(|cell| cell.cell.printed), Some(6.2));
             // Laid out with not one more, on each side.
             let a_side =
                 found.holes(Length::ZERO).filter(|hole| hole.leg == number && hole.at.x > Length::ZERO).count();
             assert_eq!(a_side as u32, leg.needed);
-            assert!(leg.plate.1 > inch(".040"), "thicker than the frame");
+            assert!(leg.plate.1 > length(".040"), "thicker than the frame");
         }
-        assert!(found.length > inch("4"), "longer than twice the web");
+        assert!(found.length > length("4"), "longer than twice the web");
     }
 }
 
@@ -190,22 +178,22 @@ fn the_stringer_of_figure_4_18_rivet_for_rivet() {
     let found = spliced(&member(Spliced::Stringer, Shape::BulbAngle, &legs));
     let [upper, lower] = found.legs.as_slice() else { panic!("two legs") };
     // Para 4-58l: between 2 t = .125 and 3 t, not over W/4 = .125.
-    assert_eq!(upper.diameter, inch("1/8"));
+    assert_eq!(upper.diameter, length("1/8"));
     // Para 4-58m(1): 1/16 takes .064, table 4-10, 9.9 x .5 = 4.95, 5 rivets.
     let table = upper.rate.as_ref().and_then(|rate| rate.by_table).expect("table 4-10");
-    assert_eq!((table.table, table.thickness, table.cell.printed), (SpliceTable::T4_10, inch(".064"), Some(9.9)));
+    assert_eq!((table.table, table.thickness, table.cell.printed), (SpliceTable::T4_10, length(".064"), Some(9.9)));
     assert_eq!(upper.needed, 5);
     // (2): 3.3 bolts an inch, 4.
     assert_eq!((lower.bolts.expect("in the table").cell.printed, lower.needed), (Some(3.3), 4));
     assert!(found.told.has(Told::OneFastener) && found.told.has(Told::BulbRow));
     // Para 4-58l: on the lower wing surface the end rivets are as the skin's, 3/32.
     let query =
-        SpliceQuery { skin_rivet: Some(inch("3/32")), ..member(Spliced::LowerStringer, Shape::BulbAngle, &legs) };
+        SpliceQuery { skin_rivet: Some(length("3/32")), ..member(Spliced::LowerStringer, Shape::BulbAngle, &legs) };
     let lower_wing = spliced(&query);
-    assert_eq!(lower_wing.legs[0].end_rivet, Some(inch("3/32")));
+    assert_eq!(lower_wing.legs[0].end_rivet, Some(length("3/32")));
     assert_eq!(lower_wing.legs[0].needed, 5, "100 % of the table");
     // Para 4-58k: a bar narrower than its leg is thickened until it has the area.
-    let narrow = |plate: &str| Leg { plate: Some((inch(".4"), inch(plate))), ..leg(".5", "1/16") };
+    let narrow = |plate: &str| Leg { plate: Some((length(".4"), length(plate))), ..leg(".5", "1/16") };
     let short = |plate: &str| {
         let legs = [narrow(plate), bulb];
         has(&spliced(&member(Spliced::Stringer, Shape::BulbAngle, &legs)), Code::SpliceAreaShort)
@@ -215,14 +203,14 @@ fn the_stringer_of_figure_4_18_rivet_for_rivet() {
 
 #[test]
 fn the_examples_of_bends() {
-    let found = |degrees| setback(degrees, inch(".25"), inch(".064")).expect("a bend").value.to_inches_f64();
+    let found = |degrees| setback(degrees, length(".25"), length(".064")).expect("a bend").value.to_inches_f64();
     assert!((found(45.0) - 0.130).abs() < 0.0005 && (found(135.0) - 0.758).abs() < 0.0005);
-    assert_eq!(setback(90.0, inch(".25"), inch(".064")).map(|found| found.value), Some(inch(".314")));
+    assert_eq!(setback(90.0, length(".25"), length(".064")).map(|found| found.value), Some(length(".314")));
     // The chart: 159 degrees 5.396, 176 degrees 28.64; it prints 5.399 and 26.63.
-    let k = |degrees| setback(degrees, inch("1"), Length::ZERO).expect("a bend").value.to_inches_f64();
+    let k = |degrees| setback(degrees, length("1"), Length::ZERO).expect("a bend").value.to_inches_f64();
     assert!((k(159.0) - 5.396).abs() < 0.0005 && (k(176.0) - 28.636).abs() < 0.0005);
     for no_bend in [0.0, 180.0, -1.0, f64::NAN] {
-        assert!(setback(no_bend, inch(".25"), inch(".064")).is_none());
+        assert!(setback(no_bend, length(".25"), length(".064")).is_none());
     }
 }
 
@@ -243,8 +231,8 @@ fn every_cell_of_the_bend_table() {
     cells.finish(156);
     // Between two columns the next one; beyond the last none.
     let radius =
-        |thickness| least_radius(material("2024-T3"), inch(thickness), &HANDBOOK).map(|found| found.value.min());
-    assert_eq!((radius(".032"), radius(".033")), (Some(inch(".064")), Some(inch(".099"))));
+        |thickness| least_radius(material("2024-T3"), length(thickness), &HANDBOOK).map(|found| found.value.min());
+    assert_eq!((radius(".032"), radius(".033")), (Some(length(".064")), Some(length(".099"))));
     assert_eq!(radius(".26"), None);
 }
 
@@ -286,7 +274,7 @@ fn percent(row: &Row, member: SpliceMember) {
 }
 
 fn eighth() -> Fastener {
-    Fastener::Rivet(inch("1/8"))
+    Fastener::Rivet(length("1/8"))
 }
 
 /// Every rule of the fixture, in its order.
@@ -299,7 +287,7 @@ fn uses() -> Vec<(&'static str, Use)> {
         ("AR-G02", told(T::EqualStrength)),
         ("AR-G03", Shown(|_| {
             // A plate heavier than the next gauge is too strong.
-            let heavy = PatchQuery { plate: Some((material(CLAD), inch(".063"))), rivet: Some(part("MS20470AD4")), ..query(Style::Lap) };
+            let heavy = PatchQuery { plate: Some((material(CLAD), length(".063"))), rivet: Some(part("MS20470AD4")), ..query(Style::Lap) };
             assert!(patched(&heavy).findings.has(Code::RepairTooStrong) && !patched(&query(Style::Lap)).findings.has(Code::RepairTooStrong));
         })),
         ("AR-G04", told(T::Rigidity)),
@@ -314,7 +302,7 @@ fn uses() -> Vec<(&'static str, Use)> {
         ("AR-M01", Shown(|_| {
             // The same or a stronger material; a weaker one is referred however thick it is.
             let with = |name, gauge| {
-                let plate = Some((material(name), inch(gauge)));
+                let plate = Some((material(name), length(gauge)));
                 patched(&PatchQuery { plate, rivet: Some(part("MS20470AD4")), ..query(Style::Lap) }).findings
             };
             for gauge in [".032", ".040"] {
@@ -324,7 +312,7 @@ fn uses() -> Vec<(&'static str, Use)> {
         })),
         ("AR-M02", Shown(|_| {
             let found = patched(&query(Style::Lap));
-            assert_eq!((found.plate.material, found.plate.thickness), (material(CLAD), inch(".032")));
+            assert_eq!((found.plate.material, found.plate.thickness), (material(CLAD), length(".032")));
         })),
         ("AR-M03", told(T::SameMaterial)),
         ("AR-M04", told(T::SameMaterial)),
@@ -372,7 +360,7 @@ fn uses() -> Vec<(&'static str, Use)> {
         ("AR-H03", Shown(|_| {
             let found = patched(&query(Style::Flush));
             let plug = found.filler.expect("a plug");
-            assert_eq!((plug.along, plug.across, plug.thickness), (found.opening.along, found.opening.across, inch(".032")));
+            assert_eq!((plug.along, plug.across, plug.thickness), (found.opening.along, found.opening.across, length(".032")));
         })),
         ("AR-H04", told(T::OtherShapes)),
         ("AR-H05", Shown(|_| {
@@ -381,24 +369,24 @@ fn uses() -> Vec<(&'static str, Use)> {
             assert!(share > 0.6 && share < 1.0);
         })),
         ("AR-H06", Shown(|row| {
-            let crack = Damage::Crack { along: Length::ZERO, across: inch("2") };
+            let crack = Damage::Crack { along: Length::ZERO, across: length("2") };
             let found = patched(&PatchQuery { damage: crack, ..query(Style::Lap) });
             let (least, most) = row.text("value").split_once(" or ").expect("two sizes");
             let hole = found.opening.stop_hole.expect("stop drilled");
-            assert!(inch(least) <= hole && hole <= inch(most) && found.told.has(T::StopDrill));
-            assert_eq!(found.opening.across, inch("2").checked_add(hole).expect("short"), "half a hole beyond either end");
+            assert!(length(least) <= hole && hole <= length(most) && found.told.has(T::StopDrill));
+            assert_eq!(found.opening.across, length("2").checked_add(hole).expect("short"), "half a hole beyond either end");
         })),
         ("AR-H07", told(T::Across)),
         ("AR-H08", told(T::Thicker)),
         ("AR-D01", Shown(|_| {
             // Of the thicker sheet.
-            let thick = PatchQuery { plate: Some((material(CLAD), inch(".040"))), thickness: inch(".025"), ..query(Style::Lap) };
-            assert_eq!(patched(&thick).rivet.diameter(), inch("1/8"));
+            let thick = PatchQuery { plate: Some((material(CLAD), length(".040"))), thickness: length(".025"), ..query(Style::Lap) };
+            assert_eq!(patched(&thick).rivet.diameter(), length("1/8"));
         })),
         ("AR-D02", Shown(|row| {
             assert!(row.text("value").starts_with("3 x .032 = .096: 1/8"));
-            let choice = choose_diameter(&MS20470, RivetAlloy::Al2117, inch(".032"), &HANDBOOK);
-            assert_eq!(choice.size.map(|size| size.shank_nominal), Some(inch("1/8")));
+            let choice = choose_diameter(&MS20470, RivetAlloy::Al2117, length(".032"), &HANDBOOK);
+            assert_eq!(choice.size.map(|size| size.shank_nominal), Some(length("1/8")));
         })),
         ("AR-D03", Shown(|_| {
             let found = |rivet: &'static str| {
@@ -423,7 +411,7 @@ fn uses() -> Vec<(&'static str, Use)> {
         ("AR-D05", Shown(|_| {
             let legs = [leg("1", "1/16")];
             let found = |skin| spliced(&SpliceQuery { skin_rivet: skin, ..member(Spliced::LowerStringer, Shape::Flat, &legs) });
-            assert_eq!(found(Some(inch("3/32"))).legs[0].end_rivet, Some(inch("3/32")));
+            assert_eq!(found(Some(length("3/32"))).legs[0].end_rivet, Some(length("3/32")));
             assert!(has(&found(None), Code::NotChecked));
         })),
         ("AR-D06", Not),
@@ -432,15 +420,15 @@ fn uses() -> Vec<(&'static str, Use)> {
         ("AR-D09", told(T::BackLap)),
         ("AR-N01", Shown(|_| {
             // So many on an inch of width, whatever the width.
-            let lap = rate(material(CLAD), inch(".040"), &part("MS20470AD4"), SpliceMember::Other, None, By::Table, &HANDBOOK).expect("a rate");
-            assert_eq!((lap.over(inch("10")), lap.over(inch("20"))), (Ok(Some(77)), Ok(Some(154))));
+            let lap = rate(material(CLAD), length(".040"), &part("MS20470AD4"), SpliceMember::Other, None, By::Table, &HANDBOOK).expect("a rate");
+            assert_eq!((lap.over(length("10")), lap.over(length("20"))), (Ok(Some(77)), Ok(Some(154))));
         })),
         ("AR-N02", Shown(|_| {
             assert!(tables_hold_for(RivetAlloy::Al2117, Head::Universal));
             assert!(!tables_hold_for(RivetAlloy::Al2117, Head::Flush) && !tables_hold_for(RivetAlloy::Al2017, Head::Universal));
-            let flush = rate(material(CLAD), inch(".063"), &part("MS20426AD4"), SpliceMember::Other, None, By::Table, &HANDBOOK).expect("a rate");
+            let flush = rate(material(CLAD), length(".063"), &part("MS20426AD4"), SpliceMember::Other, None, By::Table, &HANDBOOK).expect("a rate");
             assert!(flush.findings.has(Code::NoSpliceTable) && flush.findings.must_refer(), "laid out for approval only");
-            let hard = rate(material(CLAD), inch(".063"), &part("MS20470D4"), SpliceMember::Other, None, By::Table, &HANDBOOK).expect("a rate");
+            let hard = rate(material(CLAD), length(".063"), &part("MS20470D4"), SpliceMember::Other, None, By::Table, &HANDBOOK).expect("a rate");
             assert!(hard.by_table.is_none() && hard.findings.must_refer());
         })),
         ("AR-N03", Shown(|row| {
@@ -457,7 +445,7 @@ fn uses() -> Vec<(&'static str, Use)> {
         })),
         ("AR-N05", Shown(|_| assert_eq!(tables("5052", "H34", false).map(|named| named.first), Some(SpliceTable::T4_11)))),
         ("AR-N06", Shown(|_| {
-            let by = |by| rate(material(CLAD), inch(".032"), &part("MS20470AD4"), SpliceMember::Other, None, by, &HANDBOOK).expect("a rate").per_inch;
+            let by = |by| rate(material(CLAD), length(".032"), &part("MS20470AD4"), SpliceMember::Other, None, by, &HANDBOOK).expect("a rate").per_inch;
             assert_eq!((by(By::Example), by(By::Table)), (Some(4.9), Some(6.2)));
         })),
         ("AR-N07", Shown(|row| assert!((SpliceTable::T4_9.shear_part().0 * 100.0 - value(row)).abs() < 1e-9))),
@@ -468,9 +456,9 @@ fn uses() -> Vec<(&'static str, Use)> {
         })),
         ("AR-N11", Shown(|_| {
             // .016 with 3/16: a dash. No formula is put in its place.
-            let rivet = Fastener::Rivet(inch("3/16"));
-            assert_eq!(by_table(SpliceTable::T4_9, inch(".016"), rivet, SpliceMember::Other), Ok(None));
-            let found = rate(material("2024-T3"), inch(".016"), &part("MS20470AD6"), SpliceMember::Other, None, By::Table, &HANDBOOK).expect("a rate");
+            let rivet = Fastener::Rivet(length("3/16"));
+            assert_eq!(by_table(SpliceTable::T4_9, length(".016"), rivet, SpliceMember::Other), Ok(None));
+            let found = rate(material("2024-T3"), length(".016"), &part("MS20470AD6"), SpliceMember::Other, None, By::Table, &HANDBOOK).expect("a rate");
             assert!(found.per_inch.is_none() && found.findings.has(Code::NoSpliceTable) && found.findings.must_refer());
         })),
         ("AR-N12", Shown(|row| percent(row, Spliced::UpperStringer.member()))),
@@ -479,13 +467,13 @@ fn uses() -> Vec<(&'static str, Use)> {
         ("AR-N15", Shown(|row| percent(row, SpliceMember::SingleLap))),
         ("AR-N16", Shown(|row| {
             assert_eq!(row.text("value"), "36.75 to 37 once");
-            assert_eq!(count(4.9, inch("10"), SpliceMember::SingleLap, CountRounding::Once).map(|found| found.total), Ok(37));
+            assert_eq!(count(4.9, length("10"), SpliceMember::SingleLap, CountRounding::Once).map(|found| found.total), Ok(37));
         })),
         ("AR-N17", Shown(|row| {
             assert_eq!(row.text("value"), "3.72 to 4, 60 % 2.4 to 3");
             let member = SpliceMember::IntermediateFrame;
             assert_eq!(member.rounding(), CountRounding::BeforeAndAfter);
-            assert_eq!(count(6.2, inch(".6"), member, member.rounding()).map(|found| found.total), Ok(3));
+            assert_eq!(count(6.2, length(".6"), member, member.rounding()).map(|found| found.total), Ok(3));
         })),
         ("AR-N18", Shown(|_| {
             // Each leg by itself: a leg beside it changes nothing.
@@ -494,32 +482,32 @@ fn uses() -> Vec<(&'static str, Use)> {
             let beside = spliced(&member(Spliced::Stringer, Shape::Angle, &both));
             assert_eq!(alone.legs[0].needed, beside.legs[0].needed);
         })),
-        ("AR-N19", Shown(|_| assert_eq!(tabulated(SpliceTable::T4_10, inch("1/16")), Some(inch(".064"))))),
+        ("AR-N19", Shown(|_| assert_eq!(tabulated(SpliceTable::T4_10, length("1/16")), Some(length(".064"))))),
         ("AR-N20", Shown(|row| {
             // In shear the count is the sheet's tension over the bolt's shear.
-            let found = per_inch(SpliceTable::T4_9, inch(".102"), Fastener::An3Bolt).expect("a count");
+            let found = per_inch(SpliceTable::T4_9, length(".102"), Fastener::An3Bolt).expect("a count");
             assert!((found.formula - 70_000.0 * 0.102 / value(row)).abs() < 1e-9);
         })),
         ("AR-N21", Shown(|row| {
             let (first, second) = row.text("value").split_once("; ").expect("two");
             for (table, sheet) in [(SpliceTable::T4_9, first), (SpliceTable::T4_10, second)] {
-                let found = per_inch(table, inch(".250"), Fastener::An3Bolt).expect("a count");
+                let found = per_inch(table, length(".250"), Fastener::An3Bolt).expect("a count");
                 assert!((found.formula - sheet.parse::<f64>().expect("a stress") * 0.250 / 2_126.0).abs() < 1e-9);
             }
         })),
-        ("AR-N22", Shown(|_| assert_eq!(per_inch(SpliceTable::T4_10, inch(".064"), eighth()).map(|found| found.printed), Ok(Some(9.9))))),
+        ("AR-N22", Shown(|_| assert_eq!(per_inch(SpliceTable::T4_10, length(".064"), eighth()).map(|found| found.printed), Ok(Some(9.9))))),
         ("AR-S01", Shown(|row| single_row(row, Name::EdgeDistanceLeast))),
         ("AR-S02", Shown(|row| single_row(row, Name::PitchLeast))),
         ("AR-S03", Not),
         ("AR-S04", Not),
         ("AR-S05", Shown(|row| {
-            let case = Case::new(Head::Universal, RivetAlloy::Al2117, inch("1/8")).in_rows(2);
+            let case = Case::new(Head::Universal, RivetAlloy::Al2117, length("1/8")).in_rows(2);
             let least = HANDBOOK.length(Name::PitchLeast, &case).expect("a limit").value;
-            assert_eq!(Some(least), inch("1/8").checked_mul(value(row) as i64));
+            assert_eq!(Some(least), length("1/8").checked_mul(value(row) as i64));
         })),
         ("AR-S06", Shown(|row| {
             assert_eq!(row.text("value"), "two equal rows of 19 over 10 in");
-            assert_eq!(rows(37, 2, inch("10")).map(|laid| laid.per_row), Ok(19));
+            assert_eq!(rows(37, 2, length("10")).map(|laid| laid.per_row), Ok(19));
         })),
         ("AR-S07", told(T::RowsUnequal)),
         ("AR-S08", told(T::StackedDoublers)),
@@ -534,7 +522,7 @@ fn uses() -> Vec<(&'static str, Use)> {
         ("AR-L09", told(T::StaggerSplices)),
         ("AR-L10", told(T::LowerWing)),
         ("AR-L11", Shown(|_| {
-            let equal = Leg { plate: Some((inch("1"), inch(".064"))), ..leg("1", ".064") };
+            let equal = Leg { plate: Some((length("1"), length(".064"))), ..leg("1", ".064") };
             assert!(has(&spliced(&member(Spliced::Stringer, Shape::Flat, &[equal])), Code::SpliceAreaShort));
             let own = spliced(&member(Spliced::Stringer, Shape::Flat, &[leg("1", ".064")]));
             assert!(own.legs[0].plate_area_in2 > own.legs[0].area_in2);
@@ -545,7 +533,7 @@ fn uses() -> Vec<(&'static str, Use)> {
         })),
         ("AR-L13", Shown(|_| {
             // .5 x .064 = .032 square inches: a bar .4 wide needs more than .080.
-            let narrow = |plate| Leg { plate: Some((inch(".4"), inch(plate))), ..leg(".5", ".064") };
+            let narrow = |plate| Leg { plate: Some((length(".4"), length(plate))), ..leg(".5", ".064") };
             let short = |plate| has(&spliced(&member(Spliced::Stringer, Shape::Flat, &[narrow(plate)])), Code::SpliceAreaShort);
             assert!(short(".080") && !short(".081"));
         })),
@@ -555,10 +543,10 @@ fn uses() -> Vec<(&'static str, Use)> {
         ("AR-L17", Not),
         ("AR-F01", Shown(|_| {
             let legs = [leg("1", ".040"), leg("3", ".040"), leg("1", ".040")];
-            assert!(spliced(&member(Spliced::Frame, Shape::Zee, &legs)).length > inch("6"));
+            assert!(spliced(&member(Spliced::Frame, Shape::Zee, &legs)).length > length("6"));
         })),
         ("AR-F02", Shown(|_| {
-            let same = Leg { plate: Some((inch("2"), inch(".040"))), ..leg("1", ".040") };
+            let same = Leg { plate: Some((length("2"), length(".040"))), ..leg("1", ".040") };
             assert!(has(&spliced(&member(Spliced::Frame, Shape::Flat, &[same])), Code::RepairTooThin));
         })),
         ("AR-F03", told(T::FreeFlange)),
@@ -607,8 +595,8 @@ fn uses() -> Vec<(&'static str, Use)> {
         })),
         ("AR-Q16", told(T::BendLine)),
         ("AR-Q17", told(T::BendLine)),
-        ("AR-Q18", Shown(|_| assert_eq!(setback(90.0, inch("1/8"), inch(".032")).map(|found| found.value), Some(inch(".157"))))),
-        ("AR-Q19", Shown(|_| assert!(setback(60.0, inch("1"), Length::ZERO).is_some_and(|found| {
+        ("AR-Q18", Shown(|_| assert_eq!(setback(90.0, length("1/8"), length(".032")).map(|found| found.value), Some(length(".157"))))),
+        ("AR-Q19", Shown(|_| assert!(setback(60.0, length("1"), Length::ZERO).is_some_and(|found| {
             (found.value.to_inches_f64() - 30.0_f64.to_radians().tan()).abs() < 1e-7
         })))),
         ("AR-B01", Shown(|_| solid(Place::FluidTight, Site::FluidTight))),
@@ -656,33 +644,33 @@ fn uses() -> Vec<(&'static str, Use)> {
         ("PATCH-07", Shown(|row| {
             // 8.5 diameters of 1/8: 1.0625.
             assert!(row.text("value").starts_with("8.5"));
-            let near = |member| patched(&PatchQuery { member: Some(inch(member)), ..query(Style::Lap) }).findings.has(Code::MemberTooNear);
+            let near = |member| patched(&PatchQuery { member: Some(length(member)), ..query(Style::Lap) }).findings.has(Code::MemberTooNear);
             assert!(near("1.06") && !near("1.0625"));
         })),
         ("PATCH-08", Not),
         ("SPLICE-01", Shown(|row| {
             assert!(row.text("value").starts_with("4 leg widths each side"));
             let found = spliced(&member(Spliced::Stringer, Shape::Flat, &[leg("1", ".064")]));
-            assert!(found.legs[0].half >= inch("4"));
+            assert!(found.legs[0].half >= length("4"));
         })),
         ("SPLICE-02", Shown(|row| {
             assert!(row.text("value").starts_with("1/32 shorter than the gap"));
-            let found = spliced(&SpliceQuery { gap: inch("2"), ..member(Spliced::Stringer, Shape::Flat, &[leg("1", ".064")]) });
-            assert_eq!(found.filler, Some(inch("1-31/32")));
+            let found = spliced(&SpliceQuery { gap: length("2"), ..member(Spliced::Stringer, Shape::Flat, &[leg("1", ".064")]) });
+            assert_eq!(found.filler, Some(length("1-31/32")));
         })),
         ("SPLICE-03", Not),
-        ("AC-SPLICE-1", Shown(|_| assert!(spliced(&member(Spliced::Frame, Shape::Flat, &[leg("2", ".040")])).length > inch("4")))),
-        ("AC-SPLICE-2", Shown(|_| assert!(spliced(&member(Spliced::Frame, Shape::Flat, &[leg("2", ".040")])).legs[0].plate.1 > inch(".040")))),
+        ("AC-SPLICE-1", Shown(|_| assert!(spliced(&member(Spliced::Frame, Shape::Flat, &[leg("2", ".040")])).length > length("4")))),
+        ("AC-SPLICE-2", Shown(|_| assert!(spliced(&member(Spliced::Frame, Shape::Flat, &[leg("2", ".040")])).legs[0].plate.1 > length(".040")))),
         ("AC-PATCH-1", told(T::StopDrill)),
         ("DIA-07", Shown(|_| {
-            let choice = choose_diameter(&MS20470, RivetAlloy::Al2117, inch(".040"), &HANDBOOK);
-            assert_eq!(choice.size.map(|size| size.shank_nominal), Some(inch("1/8")));
+            let choice = choose_diameter(&MS20470, RivetAlloy::Al2117, length(".040"), &HANDBOOK);
+            assert_eq!(choice.size.map(|size| size.shank_nominal), Some(length("1/8")));
         })),
         ("DIA-08", told(T::NextRow)),
         ("DIA-09", Shown(|_| {
             // Where the rule for the sheet gives another size than the figure, both are named.
             let noted = |gauge| {
-                let thin = PatchQuery { thickness: inch(gauge), ..query(Style::Lap) };
+                let thin = PatchQuery { thickness: length(gauge), ..query(Style::Lap) };
                 patched(&thin).findings.iter().any(|found| found.basis().citation().is_some_and(|cited| cited.place.contains("fig 4-174")))
             };
             assert!(!noted(".032") && noted(".040") && !noted(".050"));
@@ -696,27 +684,27 @@ fn uses() -> Vec<(&'static str, Use)> {
         ("PATCH-03b", Shown(|_| one_heavier_behind())),
         ("PATCH-09", Shown(|row| {
             let radius = row.text("value").split(' ').next().expect("a radius");
-            let hole = Damage::Hole { along: inch("2"), across: inch("3") };
+            let hole = Damage::Hole { along: length("2"), across: length("3") };
             let found = patched(&PatchQuery { damage: hole, ..query(Style::Lap) });
-            assert_eq!(found.opening.radius, inch(radius));
+            assert_eq!(found.opening.radius, length(radius));
             // Round ends where there is no room for it.
-            let small = Damage::Hole { along: inch("1/4"), across: inch("1/2") };
+            let small = Damage::Hole { along: length("1/4"), across: length("1/2") };
             let found = patched(&PatchQuery { damage: small, ..query(Style::Lap) });
             assert!((found.opening.radius.nanometres() * 2 - found.opening.along.nanometres()).abs() <= 1);
         })),
         ("PATCH-10", Shown(|row| {
             let radius = row.text("value").split(' ').next().expect("a radius");
-            assert_eq!(patched(&query(Style::Lap)).plate.radius, inch(radius));
+            assert_eq!(patched(&query(Style::Lap)).plate.radius, length(radius));
         })),
         ("PATCH-11", Shown(|_| {
-            assert_eq!(patched(&query(Style::Lap)).plate.thickness, inch(".032"));
-            let heavier = PatchQuery { plate: Some((material(CLAD), inch(".040"))), ..query(Style::Lap) };
+            assert_eq!(patched(&query(Style::Lap)).plate.thickness, length(".032"));
+            let heavier = PatchQuery { plate: Some((material(CLAD), length(".040"))), ..query(Style::Lap) };
             assert!(!patched(&heavier).findings.has(Code::RepairTooStrong));
         })),
         ("PATCH-12", Shown(|_| {
             let found = patched(&query(Style::Flush));
-            assert_eq!(found.filler.map(|filler| (filler.thickness, filler.material)), Some((inch(".032"), material(CLAD))));
-            assert_eq!(found.plate.thickness, next_heavier(inch(".032")).expect("a gauge").value);
+            assert_eq!(found.filler.map(|filler| (filler.thickness, filler.material)), Some((length(".032"), material(CLAD))));
+            assert_eq!(found.plate.thickness, next_heavier(length(".032")).expect("a gauge").value);
             assert!(found.told.has(T::TurnIn));
         })),
         ("PATCH-13", told(T::StressPath)),
@@ -729,7 +717,7 @@ fn uses() -> Vec<(&'static str, Use)> {
         ("RL-30", Elsewhere("the ladder of a hole: tests/reference/holes.rs")),
         ("RL-31", Shown(|_| {
             let major = |across| {
-                let hole = Damage::Hole { along: inch("1"), across: inch(across) };
+                let hole = Damage::Hole { along: length("1"), across: length(across) };
                 patched(&PatchQuery { damage: hole, ..query(Style::Lap) }).findings.has(Code::MajorRepair)
             };
             assert!(!major("6") && major("6.001"));
@@ -741,7 +729,7 @@ fn uses() -> Vec<(&'static str, Use)> {
         ("RL-36", told(T::Buckled)),
         ("RL-37", Shown(|_| {
             // Even in a stronger alloy.
-            let thin = PatchQuery { plate: Some((material("7075-T6"), inch(".025"))), ..query(Style::Lap) };
+            let thin = PatchQuery { plate: Some((material("7075-T6"), length(".025"))), ..query(Style::Lap) };
             assert!(patched(&thin).findings.has(Code::RepairTooThin) && patched(&thin).findings.must_refer());
         })),
         ("RL-38", told(T::NoMoreRivets)),
@@ -750,16 +738,16 @@ fn uses() -> Vec<(&'static str, Use)> {
 }
 
 fn single_row(row: &Row, name: Name) {
-    let case = Case::new(Head::Universal, RivetAlloy::Al2117, inch("1/8"));
+    let case = Case::new(Head::Universal, RivetAlloy::Al2117, length("1/8"));
     let least = HANDBOOK.length(name, &case).expect("a limit").value;
-    assert_eq!(Some(least), inch("1/8").checked_mul(value(row) as i64));
+    assert_eq!(Some(least), length("1/8").checked_mul(value(row) as i64));
 }
 
 /// 1/32 larger up to a diameter, and nothing above it.
 fn larger(original: RivetAlloy, up_to: &str) {
     let found = |diameter: Length| substitute(original, RivetAlloy::Al2117, diameter).map(|found| found.diameter);
-    assert_eq!(found(inch(up_to)), inch(up_to).checked_add(Length::THIRTY_SECOND));
-    assert_eq!(found(inch(up_to).checked_add(Length::THIRTY_SECOND).expect("short")), None);
+    assert_eq!(found(length(up_to)), length(up_to).checked_add(Length::THIRTY_SECOND));
+    assert_eq!(found(length(up_to).checked_add(Length::THIRTY_SECOND).expect("short")), None);
 }
 
 /// No blind rivets there: a job's row must take solid ones, and a repair is refused or says so.
@@ -779,21 +767,21 @@ fn query_at() -> PatchQuery<'static, 'static> {
 fn one_heavier_behind() {
     for style in [Style::Doubler, Style::Flush] {
         let found = patched(&query(style));
-        assert_eq!((found.plate.material, found.plate.thickness), (material(CLAD), inch(".040")));
+        assert_eq!((found.plate.material, found.plate.thickness), (material(CLAD), length(".040")));
     }
 }
 
 fn figure_edge(row: &Row, skin: &str) {
     let edge = row.text("value").split(' ').next().expect("a distance");
-    assert_eq!(patched(&PatchQuery { thickness: inch(skin), ..query(Style::Lap) }).edge.value, inch(edge));
+    assert_eq!(patched(&PatchQuery { thickness: length(skin), ..query(Style::Lap) }).edge.value, length(edge));
 }
 
 /// Repairs of every kind, for what is told with them.
 fn told_with_repairs() -> BTreeSet<Told> {
     let mut told = BTreeSet::new();
     let mut add = |tell: &Tell| told.extend(tell.iter());
-    let crack = Damage::Crack { along: Length::ZERO, across: inch("2") };
-    let hole = Damage::Hole { along: inch("2"), across: inch("7") };
+    let crack = Damage::Crack { along: Length::ZERO, across: length("2") };
+    let hole = Damage::Hole { along: length("2"), across: length("7") };
     let sites = [Site::LowerWing, Site::BelowWaterLine, Site::FluidTight, Site::AirIntake, Site::HeavilyStressed];
     for style in [Style::Lap, Style::Doubler, Style::Flush] {
         for damage in [crack, hole] {
@@ -802,7 +790,7 @@ fn told_with_repairs() -> BTreeSet<Told> {
     }
     add(&patched(&PatchQuery { material: material("7075-T6"), ..query(Style::Lap) }).told);
     // 2024-O is named without strengths, so nothing counts its rivets.
-    let published = |known: &Material| known.properties(inch(".032")).is_some();
+    let published = |known: &Material| known.properties(length(".032")).is_some();
     for annealed in Material::known().filter(|known| known.temper() == "O").filter(published) {
         add(&patched(&PatchQuery { material: annealed, ..query(Style::Lap) }).told);
     }
@@ -811,7 +799,7 @@ fn told_with_repairs() -> BTreeSet<Told> {
         for name in ["2017", "7075-T6"] {
             let legs = [leg("1", ".064"), bolts];
             let query =
-                SpliceQuery { gap: inch("1"), material: material(name), ..member(kind, Shape::BulbAngle, &legs) };
+                SpliceQuery { gap: length("1"), material: material(name), ..member(kind, Shape::BulbAngle, &legs) };
             add(&spliced(&query).told);
         }
     }

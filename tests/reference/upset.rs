@@ -14,15 +14,8 @@ use shophead::select::{Difference, LengthAnswer, choose_diameter};
 use shophead::stack::Stack;
 use shophead::structure::Structure;
 use shophead::upset::{Fit, HeadLimits, MeasuredHead, judge};
+use shophead_tests::prelude::{inches, length};
 use shophead_tests::{Comparison, Misfit, Row, fixture};
-
-fn length(text: &str) -> Length {
-    Length::parse(text).unwrap_or_else(|error| panic!("{text}: {error}"))
-}
-
-fn inches(inches: f64) -> Length {
-    Length::try_from_inches_f64(inches).expect("a length")
-}
 
 fn by_id(rows: &[Row], column: &str, id: &str) -> Row {
     rows.iter().find(|row| row.text(column) == id).unwrap_or_else(|| panic!("no row {id}")).clone()

@@ -7,7 +7,6 @@
 use shophead::length::Length;
 use shophead::material::Material;
 use shophead::rivet::part::Part;
-use shophead::stack::Stack;
 
 /// A thousandth of an inch, in nanometres.
 pub const THOUSANDTH: i64 = 25_400;
@@ -20,8 +19,21 @@ pub fn nm(nanometres: i64) -> Length {
 
 /// `.125`, `1/8`, `3.2mm`.
 #[must_use]
-pub fn inch(text: &str) -> Length {
+pub fn length(text: &str) -> Length {
     Length::parse(text).unwrap_or_else(|error| panic!("{text}: {error}"))
+}
+
+/// Inches of a fixture, to the nearest nanometre.
+#[must_use]
+pub fn inches(value: f64) -> Length {
+    Length::try_from_inches_f64(value).unwrap_or_else(|| panic!("{value} in is no length"))
+}
+
+/// As it is typed, to the nanometre: `3.302000mm`.
+#[must_use]
+pub fn exact(length: Length) -> String {
+    let nanometres = length.nanometres();
+    format!("{}.{:06}mm", nanometres / 1_000_000, nanometres % 1_000_000)
 }
 
 /// `MS20470AD4`.
@@ -34,10 +46,4 @@ pub fn part(text: &str) -> Part<'static> {
 #[must_use]
 pub fn material(text: &str) -> Material {
     Material::parse(text).unwrap_or_else(|error| panic!("{text}: {error}"))
-}
-
-/// `2024-T3:.032, .040:countersunk`.
-#[must_use]
-pub fn stack(text: &str) -> Stack {
-    Stack::parse(text).unwrap_or_else(|error| panic!("{text}: {error}"))
 }

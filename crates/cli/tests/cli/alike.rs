@@ -13,6 +13,7 @@ use shophead::hole::{AsFound, Damage};
 use shophead::length::{Length, Toleranced};
 use shophead::practice::Practice;
 use shophead_tests::known::{Known, known};
+use shophead_tests::prelude::exact;
 
 use crate::{Run, shophead, shophead_with};
 
@@ -45,12 +46,6 @@ fn of_json(findings: &Value) -> Told {
 /// What a command said; `None` where it refused.
 fn answered(run: &Run) -> Option<Value> {
     (run.status != Some(2)).then(|| serde_json::from_str(&run.stdout).unwrap_or_else(|error| panic!("{error} {run}")))
-}
-
-/// As it is typed, to the nanometre.
-fn exact(length: Length) -> String {
-    let nanometres = length.nanometres();
-    format!("{}.{:06}mm", nanometres / 1_000_000, nanometres % 1_000_000)
 }
 
 /// `3.302mm+0.0762mm-0.000000mm`.

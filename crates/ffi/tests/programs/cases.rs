@@ -25,6 +25,7 @@ use shophead::stack::{Layer, Preparation, Role, Stack};
 use shophead::structure::Member;
 use shophead::upset::{Defect, HeadLimits, Window, Within, judge_seen};
 use shophead::words::Units;
+use shophead_tests::prelude::nm;
 
 /// The cases, one a line, and the answers to them.
 pub(crate) struct Cases {
@@ -79,10 +80,6 @@ impl Dice {
     fn number(&mut self, most: f64) -> f64 {
         (self.roll() >> 11) as f64 / (1_u64 << 53) as f64 * most
     }
-}
-
-fn nm(nanometres: i64) -> Length {
-    Length::from_nanometres(nanometres).expect("within a kilometre")
 }
 
 /// Writes a case and its answer at once.
