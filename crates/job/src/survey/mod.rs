@@ -100,6 +100,14 @@ struct Known {
     is_in_job: bool,
 }
 
+/// What becomes of a hole as it was measured.
+struct Looked<'j> {
+    /// By itself; `None` where it is of no row.
+    judged: Option<HoleAnswer<'j>>,
+    /// Of a referral.
+    answered: HoleAnswered<'j>,
+}
+
 /// A session.
 #[derive(Debug)]
 pub struct Survey<'p, 'j> {
@@ -152,7 +160,9 @@ impl<'p, 'j> Survey<'p, 'j> {
         };
         for (index, row) in plan.rows.iter().enumerate() {
             for hole in &row.row.measured {
-                survey.know((index, hole.number), hole.clone(), Vec::new(), true);
+                let spot = (index, hole.number);
+                let looked = survey.look(spot, hole);
+                survey.know(spot, hole.clone(), &looked, Vec::new(), true);
             }
         }
         for record in &file.records {
@@ -160,7 +170,8 @@ impl<'p, 'j> Survey<'p, 'j> {
             match &record.hole {
                 Some(hole) => {
                     let hole = hole.clone().after(survey.measured(spot));
-                    survey.know(spot, hole, record.others.clone(), false);
+                    let looked = survey.look(spot, &hole);
+                    survey.know(spot, hole, &looked, record.others.clone(), false);
                 }
                 None => drop(survey.known.remove(&spot)),
             }
@@ -185,13 +196,26 @@ impl<'p, 'j> Survey<'p, 'j> {
         Survey { taken, ..self }
     }
 
-    fn know(&mut self, spot: Spot, hole: MeasuredHole, others: Vec<(usize, String)>, is_in_job: bool) {
+    /// What becomes of a hole by itself, and of a referral whether somebody has answered it.
+    fn look(&self, spot: Spot, hole: &MeasuredHole) -> Looked<'j> {
         let judged = self.judge(spot, hole.as_found);
-        let disposition = judged.as_ref().map_or(Disposition::Refer, |judged| judged.disposition);
-        let is_answered =
-            judged.as_ref().is_some_and(|judged| matches!(self.answered(spot, &hole, judged), HoleAnswered::Ruled(_)));
-        let refers = disposition == Disposition::Refer && !is_answered;
-        let cut = judged.as_ref().and_then(|judged| judged.cut);
+        let referred = judged.as_ref().filter(|judged| judged.disposition == Disposition::Refer);
+        let answered = referred.map_or(HoleAnswered::Open, |judged| self.answered(spot, hole, judged));
+        Looked { judged, answered }
+    }
+
+    fn know(
+        &mut self,
+        spot: Spot,
+        hole: MeasuredHole,
+        looked: &Looked<'_>,
+        others: Vec<(usize, String)>,
+        is_in_job: bool,
+    ) {
+        let judged = looked.judged.as_ref();
+        let disposition = judged.map_or(Disposition::Refer, |judged| judged.disposition);
+        let refers = disposition == Disposition::Refer && !matches!(looked.answered, HoleAnswered::Ruled(_));
+        let cut = judged.and_then(|judged| judged.cut);
         self.known.insert(spot, Known { hole, disposition, refers, cut, others, is_in_job });
     }
 
@@ -1016,20 +1040,17 @@ impl<'p, 'j> Survey<'p, 'j> {
     fn saved_measure(&mut self, spot: Spot, hole: MeasuredHole, is_of_many: bool) -> Vec<String> {
         let hole = hole.after(self.measured(spot));
         let mut say = vec![format!("{} saved: {}", self.name(spot), self.found(&hole))];
-        if let Some(judged) = self.judge(spot, hole.as_found) {
+        let looked = self.look(spot, &hole);
+        if let Some(judged) = &looked.judged {
             if is_of_many && judged.disposition == Disposition::Keep {
                 say.clear();
             }
-            let answered = match judged.disposition {
-                Disposition::Refer => self.answered(spot, &hole, &judged),
-                _ => HoleAnswered::Open,
-            };
-            match answered {
+            match looked.answered {
                 _ if say.is_empty() => {}
                 HoleAnswered::Ruled(answer) => say.push(format!("ANSWERED: {}", in_words(answer))),
-                HoleAnswered::Open => say.extend(self.verdict(spot, hole.as_found, &judged)),
+                HoleAnswered::Open => say.extend(self.verdict(spot, hole.as_found, judged)),
                 HoleAnswered::Lapsed(answer) => {
-                    say.extend(self.verdict(spot, hole.as_found, &judged));
+                    say.extend(self.verdict(spot, hole.as_found, judged));
                     let Answer { by, given_for, .. } = answer;
                     say.push(format!("The answer of {by} was for {}: it no longer counts.", given_for.text));
                 }
@@ -1041,7 +1062,7 @@ impl<'p, 'j> Survey<'p, 'j> {
         }
         self.corrected += u32::from(earlier.is_some());
         let others = earlier.map(|earlier| earlier.others.clone()).unwrap_or_default();
-        self.know(spot, hole, others, false);
+        self.know(spot, hole, &looked, others, false);
         say
     }
 }
