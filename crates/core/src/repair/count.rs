@@ -265,6 +265,12 @@ pub fn rate(
     Ok(found)
 }
 
+/// That there is no count in this material at all: the figure to begin with is its strength.
+pub(super) fn no_count(material: &Material) -> Finding {
+    let key = Some(Key::of_sheet(*material, Property::TensionUltimate));
+    Finding::unknown(Code::StrengthNotPublished, Severity::Refer, material.basis(), key)
+}
+
 /// That what is needed for a count by strength is not on file, and the first figure that is missing.
 pub(super) fn not_published(
     severity: Severity,

@@ -16,7 +16,7 @@
 //! Rivets are counted on a side over the opening's width taken up to whole pitches, each with an equal part of it, as the circular's
 //! example does (para 4-58g: 37 needed over 10 in, two equal rows of 19).
 
-use super::count::{By, Rate, rate};
+use super::count::{By, Rate, no_count, rate};
 use super::gauge_table;
 use super::in_row::{InRow, LaidRows, in_row};
 use super::site::{Ruling, Site, refused};
@@ -290,10 +290,7 @@ impl PatchError {
     pub fn refusal(&self, material: &Material) -> Option<Finding> {
         match self {
             PatchError::Refused { site } => site.refusal(),
-            PatchError::NoCount => {
-                let key = Some(Key::of_sheet(*material, Property::TensionUltimate));
-                Some(Finding::unknown(Code::StrengthNotPublished, Severity::Refer, material.basis(), key))
-            }
+            PatchError::NoCount => Some(no_count(material)),
             PatchError::NoLimits => Some(Finding::new(Code::NoLimit, Severity::Refer, Basis::ROWS_OF_PATCH)),
             _ => None,
         }

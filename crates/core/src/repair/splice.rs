@@ -13,7 +13,7 @@
 //! | four leg widths on each side of the damage | US Army AL0992, p 84 |
 
 use super::bend::{least_radius, setback};
-use super::count::{By, ByTable, Rate, by_table, rate};
+use super::count::{By, ByTable, Rate, by_table, no_count, rate};
 use super::gauge_table::{self, gauges};
 use super::in_row::{InRow, LaidRows, in_row};
 use super::patch::{STEP, for_material, for_sites};
@@ -26,8 +26,8 @@ use crate::joint::splice::{self, Fastener, SpliceError, SpliceMember, tables};
 use crate::joint::strength::Shear;
 use crate::layout::Point;
 use crate::length::{Interval, Length, Toleranced, product, quotient};
-use crate::material::{Material, Property};
-use crate::practice::{Case, Given, Key, Name, Practice};
+use crate::material::Material;
+use crate::practice::{Case, Given, Name, Practice};
 use crate::rivet::MS20470;
 use crate::rivet::part::Part;
 use crate::select::choose_diameter;
@@ -261,10 +261,7 @@ impl MemberError {
     pub fn refusal(&self, material: &Material) -> Option<Finding> {
         match self {
             MemberError::Refused { site } => site.refusal(),
-            MemberError::NoCount { leg: _ } | MemberError::NoLimits => {
-                let key = Some(Key::of_sheet(*material, Property::TensionUltimate));
-                Some(Finding::unknown(Code::StrengthNotPublished, Severity::Refer, material.basis(), key))
-            }
+            MemberError::NoCount { leg: _ } | MemberError::NoLimits => Some(no_count(material)),
             _ => None,
         }
     }

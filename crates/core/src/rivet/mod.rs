@@ -292,7 +292,7 @@ impl<'a> Series<'a> {
     /// ```
     #[must_use]
     pub fn next_size(&self, size: &Size) -> Option<&'a Size> {
-        self.sizes.iter().find(|other| other.standard_diameter() > size.standard_diameter())
+        next_of(self.sizes, size)
     }
 
     /// The material with these letters, capital or not.
@@ -331,8 +331,7 @@ impl<'a> Series<'a> {
             return None;
         }
         let own = self.standard_sizes.iter().find(|own| own.dash == size.dash)?;
-        let next = self.standard_sizes.iter().find(|next| next.standard_diameter() > own.standard_diameter())?;
-        let (own, next) = (own.head?, next.head?);
+        let (own, next) = (own.head?, next_of(self.standard_sizes, own)?.head?);
         let least = own.diameter.map_or(own.diameter_nominal, Interval::min);
         let greatest = next.diameter.map_or(next.diameter_nominal, Interval::max);
         let cone = |diameter| self.head.cone_height(diameter, size.shank_nominal);
@@ -351,6 +350,11 @@ impl<'a> Series<'a> {
     pub const fn length_step(&self) -> Length {
         if self.half_lengths.is_some() { Length::THIRTY_SECOND } else { Length::SIXTEENTH }
     }
+}
+
+/// The next larger of sizes in order.
+fn next_of<'a>(sizes: &'a [Size], size: &Size) -> Option<&'a Size> {
+    sizes.iter().find(|other| other.standard_diameter() > size.standard_diameter())
 }
 
 #[cfg(test)]
