@@ -14,6 +14,7 @@ mod layout;
 mod oracle;
 mod length;
 mod load_share;
+mod missing;
 mod part_numbers;
 mod pattern;
 mod positions;

@@ -111,7 +111,9 @@ fn crack((along, across): (i64, i64)) -> Damage {
 fn made(asked: &Asked, damage: Damage) -> Option<Patch> {
     match patch(&asked.query(damage)) {
         Ok(found) => Some(found),
-        Err(PatchError::NoCount | PatchError::NoRivet | PatchError::TooManyRivets | PatchError::NoLimits) => None,
+        Err(
+            PatchError::NoCount { .. } | PatchError::NoRivet | PatchError::TooManyRivets | PatchError::NoLimits { .. },
+        ) => None,
         Err(other) => panic!("{other:?}"),
     }
 }

@@ -12,7 +12,7 @@ use shophead_job::model::{Job, OwnLimits};
 
 use crate::args::{Arguments, Common, Format, PracticeWord, UnitsWord};
 use crate::exit::Stop;
-use crate::files::Inputs;
+use crate::files::{Inputs, is_standard};
 
 /// What a command calculates with.
 pub(crate) struct Context<'a> {
@@ -136,15 +136,15 @@ pub(crate) struct Chosen {
 }
 
 impl Chosen {
-    pub(crate) fn of(common: &Common, job: Option<&Job>, inputs: &Inputs) -> Result<Chosen, Stop> {
+    pub(crate) fn of(common: &Common, job: Option<&Job>, given: Given, inputs: &Inputs) -> Result<Chosen, Stop> {
         let mut settled = Settling::begin(inputs)?;
         let practice = match (common.practice, job) {
             (Some(word), _) => word.built_in(),
             (None, Some(job)) if job.names_practice => job.practice,
             (None, _) => settled.practice()?.unwrap_or(&HANDBOOK),
         };
-        let own = match (&common.limits, job) {
-            (Some(path), _) => limits_of(path, inputs)?,
+        let own = match (given.by_option, job) {
+            (Some(own), _) => own,
             (None, Some(job)) if !job.own_limits.title.is_empty() => job.own_limits.clone(),
             (None, _) => settled.limits()?.map(|path| limits_of(&path, inputs)).transpose()?.unwrap_or_default(),
         };
@@ -162,6 +162,36 @@ impl Chosen {
             bare: common.units.map_or(Bare::Inches, UnitsWord::bare),
             settled: settled.settled,
         })
+    }
+}
+
+/// The limits that are known before the job is read: its layers may be of materials that stand there.
+#[derive(Default)]
+pub(crate) struct Given {
+    by_option: Option<OwnLimits>,
+    /// Those of the environment or the settings file. Where they cannot be read, that is said once they are needed.
+    settled: Option<OwnLimits>,
+}
+
+impl Given {
+    /// For a command that takes this job.
+    pub(crate) fn of(common: &Common, job: Option<&Path>, inputs: &Inputs) -> Result<Given, Stop> {
+        if job.is_some_and(is_standard) && common.limits.as_deref().is_some_and(is_standard) {
+            // Reading the limits says so.
+            inputs.take_standard("the job")?;
+        }
+        let by_option = common.limits.as_deref().map(|path| limits_of(path, inputs)).transpose()?;
+        let settled = if job.is_some() && by_option.is_none() {
+            let path = Settling::begin(inputs)?.limits()?.filter(|path| !is_standard(path));
+            path.and_then(|path| limits_of(&path, inputs).ok())
+        } else {
+            None
+        };
+        Ok(Given { by_option, settled })
+    }
+
+    pub(crate) fn limits(&self) -> Option<&OwnLimits> {
+        self.by_option.as_ref().or(self.settled.as_ref())
     }
 }
 

@@ -64,7 +64,7 @@ impl Facts {
         let structure = place.structure.as_deref().map(|text| input::word("--structure", text));
         let member = place.member.as_deref().map(|text| input::word("--member", text));
         let installed = place.installed.as_deref().map(|text| input::part("--installed", text));
-        let layers = |text| input::layers("--installed-layers", text, None, context.bare);
+        let layers = |text| input::layers("--installed-layers", text, None, context.bare, context.practice);
         Ok(Facts {
             rivet: rivet.without_length(),
             stack: None,

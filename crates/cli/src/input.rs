@@ -11,6 +11,7 @@ use shophead::drill::parse_hole_as;
 use shophead::layout::Point;
 use shophead::length::{Bare, Length, ParseLengthError, Toleranced};
 use shophead::material::Material;
+use shophead::practice::Practice;
 use shophead::quantity::{Force, Stress};
 use shophead::rivet::other::NotRead;
 use shophead::rivet::part::Part;
@@ -288,13 +289,19 @@ fn earlier(error: ParseLengthError, by: usize) -> ParseLengthError {
 }
 
 /// The layers of a pack; `tolerance` is that of every layer without one of its own.
-pub(crate) fn layers(option: &str, text: &str, tolerance: Option<Toleranced>, bare: Bare) -> Result<Stack, Stop> {
+pub(crate) fn layers(
+    option: &str,
+    text: &str,
+    tolerance: Option<Toleranced>,
+    bare: Bare,
+    practice: &Practice<'_>,
+) -> Result<Stack, Stop> {
     let mut stack = Stack::new();
     for (index, item) in text.split(',').enumerate() {
         let item = item.trim();
         let number = index.saturating_add(1);
         let wrong = |what: String| Stop::wrong(format!("{option}, item {number} {}: {what}", quoted(item)));
-        let mut layer = layer(item, bare).map_err(wrong)?;
+        let mut layer = layer(item, bare, practice).map_err(wrong)?;
         if let Some(tolerance) = tolerance.filter(|_| layer.thickness == Toleranced::exactly(layer.thickness.nominal()))
             && !has_tolerance(item)
         {
@@ -308,13 +315,13 @@ pub(crate) fn layers(option: &str, text: &str, tolerance: Option<Toleranced>, ba
 }
 
 /// One layer: `MATERIAL:THICKNESS:WORDS`, all but the thickness optional.
-fn layer(item: &str, bare: Bare) -> Result<Layer, String> {
-    read_layer(item, bare, &|text| Material::parse(text).map_err(|error| error.to_string()))
+fn layer(item: &str, bare: Bare, practice: &Practice<'_>) -> Result<Layer, String> {
+    read_layer(item, bare, &|text| practice.material(text).map_err(|error| error.to_string()))
 }
 
 /// A sheet with its material.
-pub(crate) fn sheet(option: &str, text: &str, bare: Bare) -> Result<(Material, Length), Stop> {
-    let layer = layer(text.trim(), bare).map_err(|what| wrong(option, text, what))?;
+pub(crate) fn sheet(option: &str, text: &str, bare: Bare, practice: &Practice<'_>) -> Result<(Material, Length), Stop> {
+    let layer = layer(text.trim(), bare, practice).map_err(|what| wrong(option, text, what))?;
     let Some(material) = layer.material else {
         return Err(wrong(option, text, "the material is missing; right would be clad 2024-T3:.040"));
     };
@@ -333,6 +340,7 @@ pub(crate) fn measure(option: &str, text: &str, bare: Bare) -> Result<shophead::
 
 #[cfg(test)]
 mod tests {
+    use shophead::practice::HANDBOOK;
     use shophead::stack::{Preparation, Role};
 
     use super::*;
@@ -353,7 +361,7 @@ mod tests {
     fn a_list_reads_materials_tolerances_and_words() {
         let default = tolerance("--tolerance", ".003", Bare::Inches).unwrap();
         let text = " .032, clad 2024-T3:.040+-.001 ,2024-T3:.063:Countersunk,.005:sealant,1mm:tab:dimpled";
-        let stack = layers("--layers", text, Some(default), Bare::Inches).unwrap();
+        let stack = layers("--layers", text, Some(default), Bare::Inches, &HANDBOOK).unwrap();
         let [plain, clad, sunk, sealant, tab] = stack.layers() else { panic!("{stack:?}") };
         assert_eq!((plain.thickness.min(), plain.thickness.max()), (inch(".029"), inch(".035")));
         assert_eq!((clad.thickness.min(), clad.thickness.max()), (inch(".039"), inch(".041")));
@@ -376,7 +384,7 @@ mod tests {
             (".032+-.032", "a layer needs a thickness above zero, at the low end of its tolerance too"),
             (".01,.01,.01,.01,.01,.01,.01,.01,.01", "item 9 \".01\": at most 8 layers in one pack"),
         ] {
-            let told = sentence(layers("--layers", text, None, Bare::Inches));
+            let told = sentence(layers("--layers", text, None, Bare::Inches, &HANDBOOK));
             assert!(told.contains(wanted), "{text}\nwant {wanted}\ngot  {told}");
         }
     }

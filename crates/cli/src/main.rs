@@ -29,7 +29,7 @@ mod typed;
 use std::process::ExitCode;
 
 use args::{Arguments, Command, Format};
-use context::{Chosen, Context, Settings};
+use context::{Chosen, Context, Given, Settings};
 use exit::{Exit, Stop};
 use files::Inputs;
 use report::Report;
@@ -76,8 +76,9 @@ fn run(arguments: &Arguments) -> Result<Exit, Stop> {
 fn answer<T>(arguments: &Arguments, done: impl FnOnce(&Report) -> Result<T, Stop>) -> Result<T, Stop> {
     let Arguments { command, common, typed } = arguments;
     let inputs = Inputs::default();
-    let mut job = commands::job(command, common, &inputs)?;
-    let chosen = Chosen::of(common, job.as_ref(), &inputs)?;
+    let given = Given::of(common, command.job().map(|file| &*file.job), &inputs)?;
+    let mut job = commands::job(command, common, given.limits(), &inputs)?;
+    let chosen = Chosen::of(common, job.as_ref(), given, &inputs)?;
     if let Some(job) = &mut job {
         // The minutes stand in the same file as the limits: --limits replaces both.
         job.own_limits.minutes = chosen.own.minutes.clone();

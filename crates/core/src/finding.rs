@@ -116,7 +116,7 @@ const fn packed(figure: Figure) -> (Kind, u64) {
         Figure::Ratio(ratio) => (Kind::Ratio, ratio.to_bits()),
         Figure::Count(count) => (Kind::Count, count as u64),
         Figure::Facts(facts) => (Kind::Facts, facts.bits() as u64),
-        Figure::Key(key) => (Kind::Key, key.number() as u64),
+        Figure::Key(key) => (Kind::Key, key.number()),
     }
 }
 

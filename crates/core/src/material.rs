@@ -14,7 +14,7 @@ use crate::basis::Basis;
 use crate::length::Length;
 use crate::quantity::Stress;
 
-pub use named::{Material, ParseMaterialError};
+pub use named::{LONGEST_OWN_NAME, Material, ParseMaterialError};
 pub use rivet_alloy::{DrivenShear, HeatTreatment, RivetAlloy, RivetUse, Treatment};
 pub use strengths::{EnteredSheet, Property, Strengths};
 

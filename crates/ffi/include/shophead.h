@@ -1097,6 +1097,8 @@ enum shophead_code
   SHOPHEAD_CODE_DIMPLE_COMPUTED = 152,
   // The head of an oversize flush rivet is not on file: it is counted between those of its size and of the next.
   SHOPHEAD_CODE_HEAD_BETWEEN = 153,
+  // The mass of a sheet is not known: its density is not on file.
+  SHOPHEAD_CODE_DENSITY_NOT_KNOWN = 154,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L

@@ -92,7 +92,7 @@ impl shophead_figure {
                 Some(Figure::Facts(Facts::from_bits(bits)))
             }
             Kind::SHOPHEAD_FIGURE_KEY => {
-                let number = u32::try_from(self.whole).map_err(|_| E::SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE)?;
+                let number = self.whole.cast_unsigned();
                 Some(Figure::Key(Key::from_number(number).ok_or(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER)?))
             }
             _ => return Err(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER),
@@ -109,7 +109,7 @@ impl shophead_figure {
             Some(Figure::Ratio(ratio)) => (Kind::SHOPHEAD_FIGURE_RATIO, 0, ratio),
             Some(Figure::Count(count)) => (Kind::SHOPHEAD_FIGURE_COUNT, i64::from(count), 0.0),
             Some(Figure::Facts(facts)) => (Kind::SHOPHEAD_FIGURE_FACTS, i64::from(facts.bits()), 0.0),
-            Some(Figure::Key(key)) => (Kind::SHOPHEAD_FIGURE_KEY, i64::from(key.number()), 0.0),
+            Some(Figure::Key(key)) => (Kind::SHOPHEAD_FIGURE_KEY, key.number().cast_signed(), 0.0),
         };
         shophead_figure { kind, whole, number }
     }

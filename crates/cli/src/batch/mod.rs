@@ -34,7 +34,7 @@ use shophead::practice::HANDBOOK;
 use shophead_job::diagnostic::escaped;
 
 use crate::args::{BatchArgs, Common, Format, FromWord};
-use crate::context::{Chosen, Context};
+use crate::context::{Chosen, Context, Given};
 use crate::exit::{self, Exit, Stop};
 use crate::files::{Inputs, is_standard};
 use crate::output::{Output, is_reader_gone, not_written};
@@ -52,7 +52,7 @@ pub(crate) fn run(args: &BatchArgs, common: &Common) -> Result<Exit, Stop> {
     if args.file.as_deref().is_none_or(is_standard) {
         inputs.take_standard("the rows")?;
     }
-    let chosen = Chosen::of(common, None, &inputs)?;
+    let chosen = Chosen::of(common, None, Given::of(common, None, &inputs)?, &inputs)?;
     let (limits, documents) = chosen.own.lists();
     let practice = chosen.practice.with_own(&limits, &documents).with_entered(&chosen.own.entered);
     exit::note_settled(&chosen.settled);

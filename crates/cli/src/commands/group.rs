@@ -2,6 +2,7 @@
 
 use std::collections::HashMap;
 
+use shophead::finding::Finding;
 use shophead::installation::Installation;
 use shophead::joint::group::{Group, GroupRivet, PlaneLoad, Sides, Vector, share};
 use shophead::joint::margin::{Factors, Load, Margin, margin, yield_margin};
@@ -28,7 +29,7 @@ use crate::{form, input};
 pub(super) fn run<'a>(args: &GroupArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
     let bare = context.bare;
     let rivet = input::part("--rivet", &args.rivet)?.without_length();
-    let stack = input::layers("--sheets", &args.sheets, None, bare)?;
+    let stack = input::layers("--sheets", &args.sheets, None, bare, context.practice)?;
     let (x, y) = input::force_pair("--load", &args.load, bare)?;
     let at = input::point("--at", &args.at, bare)?;
     let moment = args.moment.as_deref().map(|text| input::moment("--moment", text, bare)).transpose()?;
@@ -95,7 +96,11 @@ pub(super) fn run<'a>(args: &GroupArgs, context: &Context<'a>) -> Result<Report<
         let subject = if sizes.len() == 1 { size.alike.0.to_string() } else { size.name() };
         report.find_all(context, &subject, &size.found.findings);
     }
-    let group = share(&members, load, Some(factors)).map_err(Stop::wrong)?;
+    let mut group = share(&members, load, Some(factors)).map_err(Stop::wrong)?;
+    let unknown = sizes.iter().filter(|size| size.found.allowable.is_none());
+    if let Some(key) = unknown.flat_map(|size| size.found.findings.iter()).find_map(Finding::key) {
+        group.lacks(key);
+    }
     report.find_all(context, "group", &group.findings);
     let answer = Answer {
         rivet,

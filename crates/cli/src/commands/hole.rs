@@ -45,7 +45,11 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
             .lying(direction)
             .opened(opened.is_some());
         let facts = Facts {
-            stack: args.layers.as_deref().map(|text| input::layers("--layers", text, None, bare)).transpose()?,
+            stack: args
+                .layers
+                .as_deref()
+                .map(|text| input::layers("--layers", text, None, bare, context.practice))
+                .transpose()?,
             layout: RowLayout {
                 edge: input::optional_length("--edge", args.edge.as_deref(), bare)?,
                 pitch: input::optional_length("--pitch", args.pitch.as_deref(), bare)?,

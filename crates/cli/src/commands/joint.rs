@@ -48,7 +48,7 @@ impl<'a> cells::Answer<'a> for Answer {
         let pitch = input::optional_length("--pitch", args.pitch.as_deref(), bare)?;
         let spacing = input::optional_length("--transverse-pitch", row.transverse_pitch.as_deref(), bare)?;
         let facts = Facts {
-            stack: Some(input::layers("--sheets", &args.sheets, None, bare)?),
+            stack: Some(input::layers("--sheets", &args.sheets, None, bare, context.practice)?),
             hole: hole.map(Toleranced::exactly),
             layout: RowLayout {
                 edge: input::optional_length("--edge", args.edge.as_deref(), bare)?,

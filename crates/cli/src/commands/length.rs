@@ -42,7 +42,7 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
         let input::Rivet { part: family, alloy_assumed } = input::Rivet::of(&args.rivet, bare)?;
         let tolerance =
             args.tolerance.as_deref().map(|text| input::tolerance("--tolerance", text, bare)).transpose()?;
-        let stack = input::layers("--layers", &args.layers, tolerance, bare)?;
+        let stack = input::layers("--layers", &args.layers, tolerance, bare, context.practice)?;
         let grip = stack.grip();
         let facts = Facts {
             stack: Some(stack),

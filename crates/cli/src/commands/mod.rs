@@ -25,7 +25,7 @@ use shophead::installation::Installation;
 use shophead::joint::margin::{Factor, Factors, LoadKind};
 use shophead::length::Length;
 use shophead::practice::Given;
-use shophead_job::model::Job;
+use shophead_job::model::{Job, OwnLimits};
 use shophead_job::plan::Plan;
 use shophead_job::read::Disk;
 
@@ -80,7 +80,14 @@ pub(crate) fn run<'a>(command: &Command, job: Option<&'a Job>, context: &'a Cont
 }
 
 /// The job of a command that takes one.
-pub(crate) fn job(command: &Command, common: &Common, inputs: &Inputs) -> Result<Option<Job>, Stop> {
+///
+/// `limits` are those that stand in place of its own, or are taken where it names none.
+pub(crate) fn job(
+    command: &Command,
+    common: &Common,
+    limits: Option<&OwnLimits>,
+    inputs: &Inputs,
+) -> Result<Option<Job>, Stop> {
     let Some(file) = command.job() else { return Ok(None) };
     if let Command::Survey(args) = command {
         survey::refuse(args, common, inputs)?;
@@ -92,8 +99,10 @@ pub(crate) fn job(command: &Command, common: &Common, inputs: &Inputs) -> Result
     };
     let beside = inputs.beside(disk);
     let job = match command {
-        Command::Survey(args) => Job::read_from(text.bytes, &text.name, &survey::WithoutHoles::of(args, &beside)),
-        _ => Job::read_from(text.bytes, &text.name, &beside),
+        Command::Survey(args) => {
+            Job::read_beside(text.bytes, &text.name, &survey::WithoutHoles::of(args, &beside), limits)
+        }
+        _ => Job::read_beside(text.bytes, &text.name, &beside, limits),
     };
     Ok(Some(job?))
 }

@@ -159,12 +159,20 @@ impl<'a> List<'a> {
                     self.add(GROUP, format_args!("{} {property}", sheet.material()), shown, sheet.basis());
                 }
             }
+            if let Some(density) = sheet.density_lb_in3() {
+                let density = format!("{density:.4} lb/in3");
+                self.add(GROUP, format_args!("{} density", sheet.material()), density, sheet.basis());
+            }
             if let Some(radius) = sheet.bend_radius() {
                 self.add(GROUP, format_args!("{} bend_radius", sheet.material()), units.length(radius), sheet.basis());
             }
         }
         for (alloy, shear, basis) in entered.shears() {
             self.add(GROUP, format_args!("{} shear_ultimate", alloy.alloy()), units.stress(shear), basis);
+        }
+        for (series, alloy, dash, ultimate, basis) in entered.tensions() {
+            let what = format!("{series} {} dash {dash} in tension", alloy.alloy());
+            self.add(GROUP, what, units.force(ultimate), basis);
         }
         for joint in entered.flush_joints() {
             let EnteredFlushJoint { series, alloy, dash, material, thickness, .. } = joint;

@@ -20,7 +20,7 @@ use crate::{form, input};
 const BOLT: &str = "AN3";
 
 pub(super) fn run<'a>(args: &SpliceArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
-    let (material, thickness) = input::sheet("--sheet", &args.sheet, context.bare)?;
+    let (material, thickness) = input::sheet("--sheet", &args.sheet, context.bare, context.practice)?;
     let held = held(&args.rivet)?;
     let driven = match &held {
         SeamFastener::Rivets(rivet) => Facts::driven(rivet, args.driven.as_deref())?,

@@ -155,3 +155,97 @@ fn every_command_that_reads_limits_reads_the_shop_s_figures() {
     assert!(without.contains("Enter flush.NAS1241AD4 in the limits file"), "{without}");
     assert!(flat(with_limits(hole, FIGURES).printed(0)).starts_with("Oversize rivet, hole as it is NAS1241AD4"));
 }
+
+const OWN_MATERIAL: &str = r#"
+title = "Boat shed figures"
+document = "mill certificate (demo)"
+[material.2219-T87]
+tension_ultimate = "63 ksi"
+shear_ultimate = "36 ksi"
+bearing_ultimate_15 = "94 ksi"
+bearing_ultimate_20 = "121 ksi"
+modulus = "10.5 msi"
+density = ".103 lb/in3"
+bend_radius = "1/8"
+"#;
+
+/// A layer of a material that no table names, in every command that takes one.
+#[test]
+fn a_material_of_the_shop_s_own_is_taken_by_every_command() {
+    let folder = tempfile::tempdir().expect("a scratch folder");
+    let file = |name: &str, text: &str| std::fs::write(folder.path().join(name), text).expect("a file");
+    file("own.toml", OWN_MATERIAL);
+    file("bare.toml", "title = \"Bare\"\ndocument = \"d\"\n[material.A286]\ndensity = \".287 lb/in3\"\n");
+    file(
+        "seams.csv",
+        "side,length,layers,rivet,pitch,edge\nfwd,12,\"2219-T87:.040,2219-t87:.050\",MS20470AD4,3/4,5/16\n",
+    );
+    file("points.csv", "x,y\n0,0\n1,0\n0,1\n");
+    file("rows.csv", "rivet,sheets,edge\nMS20470AD4,\"2219-T87:.040,2219-T87:.050\",.3\n");
+    let row = "[[row]]\nname = \"K1\"\nstructure = \"primary\"\nmember = \"skin\"\ninstalled = \"MS20470AD4\"\ncount = 4\npitch = \"3/4\"\nedge = \"5/16\"\nlayers = [{ role = \"skin\", material = \"2219-T87\", thickness = \".040\" }, { role = \"cap\", material = \"cap\", thickness = \".080\" }]\n";
+    let job = format!("title = \"Panel\"\nmaterials = {{ cap = \"2219-T87\" }}\n");
+    file("job.toml", &format!("{job}{row}"));
+    file("job-with.toml", &format!("{job}limits = \"own.toml\"\n{row}"));
+    let ask = |typed: &str| shophead_with(typed, |command| command.current_dir(folder.path()));
+    for typed in [
+        "length --layers 2219-T87:.032,2219-T87:.040 --diameter 1/8",
+        "joint --rivet MS20470AD4 --sheets 2219-T87:.040,2219-T87:.050 --load 100 --edge .3 --pitch 3/4",
+        "hole --rivet MS20470AD4 --major .1285 --edge .5 --pitch 1 --layers 2219-T87:.040,2219-T87:.050",
+        "splice --sheet 2219-T87:.040 --width 10 --rivet AD4",
+        "group points.csv --load 30,10 --at 1,1 --rivet MS20470AD4 --sheets 2219-T87:.040,2219-T87:.050 --edge .5",
+        "repair patch --sheet 2219-T87:.040 --hole 2x1",
+        "repair splice stringer --shape angle --material 2219-T87 --leg .9x.040 --leg .9x.040",
+        "repair rows --rivet MS20470AD4 --sheets 2219-T87:.040,2219-T87:.050 --load 300",
+        "repair panel seams.csv --skin 2219-T87:.040 --size 14x10",
+        "batch joint rows.csv",
+        "plan job.toml",
+    ] {
+        let unknown = ask(typed);
+        assert_eq!(unknown.status, Some(2), "{unknown}");
+        let told = format!("{}{}", unknown.stdout, unknown.stderr);
+        assert!(told.contains("another is entered in the limits file"), "{unknown}");
+        let known = ask(&format!("{typed} --limits own.toml"));
+        assert!(matches!(known.status, Some(0 | 1)), "{known}");
+        assert!(known.stderr.is_empty(), "{known}");
+        // Limits that name another material do not name this one.
+        assert_eq!(ask(&format!("{typed} --limits bare.toml")).status, Some(2), "{typed}");
+    }
+    let bent = ask("repair bend --material 2219-T87 --thickness .040 --limits own.toml");
+    assert!(flat(bent.printed(0)).contains("least radius .125 to .125 (entered by the shop: mill"), "{bent}");
+    // A job may name the limits itself; the environment may, too, where the job names none.
+    let by_job = ask("plan job-with.toml");
+    assert!(matches!(by_job.status, Some(0 | 1)), "{by_job}");
+    let by_environment = shophead_with("plan job.toml", |command| {
+        command.current_dir(folder.path()).env("SHOPHEAD_LIMITS", folder.path().join("own.toml"))
+    });
+    assert!(matches!(by_environment.status, Some(0 | 1)), "{by_environment}");
+    // One that is named and of which next to nothing is known names what is missing.
+    let joint = "joint --rivet MS20470AD4 --sheets A286:.040,a286:.050 --edge .3 --limits bare.toml";
+    let asked = flat(ask(joint).printed(1));
+    assert!(asked.contains("Enter material.A286.bearing_ultimate_20 in the limits file"), "{asked}");
+}
+
+/// Of a patch the mass is an answer, too; of a group and of a pull along the shank what is missing is named where it is missed.
+#[test]
+fn density_tension_and_the_strengths_of_a_group_name_their_keys() {
+    let patch = "repair patch --sheet 2024-T36:.040 --hole 2x1 --rivet MS20470AD4";
+    let asked = flat(shophead(patch).printed(0));
+    assert!(asked.contains("Enter material.2024-T36.density in the limits file"), "{asked}");
+    let own = "title = \"t\"\ndocument = \"d\"\nmaterial.2024-T36.density = \"2.77 g/cm3\"\n";
+    let answered = flat(with_limits(patch, own).printed(0));
+    assert!(!answered.contains("density in the") && answered.contains("to the aircraft, estimated"), "{answered}");
+    let pulled =
+        "repair rows --rivet MS20470AD4 --sheets 2024-T3:.040,2024-T3:.050 --load 300 --tension 20 --edge .3125";
+    let asked = flat(shophead(pulled).printed(1));
+    assert!(asked.contains("Enter tension.MS20470AD4.ultimate in the limits file"), "{asked}");
+    let own = "title = \"t\"\ndocument = \"d\"\ntension.MS20470AD4.ultimate = 120\n";
+    let answered = flat(with_limits(pulled, own).printed(0));
+    assert!(answered.contains("tension 29 % of what was tested"), "{answered}");
+    let folder = tempfile::tempdir().expect("a scratch folder");
+    std::fs::write(folder.path().join("points.csv"), "x,y\n0,0\n1,0\n0,1\n").expect("a file");
+    let group = "group points.csv --load 30,10 --at 1,1 --rivet MS20470AD4 --sheets 2024-T36:.040,2024-T36:.050 --edge .5 --format json";
+    let value = shophead_with(group, |command| command.current_dir(folder.path())).json(1);
+    let is_it = |one: &&serde_json::Value| one["subject"] == "group" && one["code"] == "strength-not-published";
+    let of_group = value["findings"].as_array().and_then(|all| all.iter().find(is_it));
+    assert_eq!(of_group.expect("a finding")["limit"]["key"], "material.2024-T36.bearing_ultimate_20");
+}

@@ -308,6 +308,9 @@ codes! {
     RowOverUltimate = 114, "row-over-ultimate", "One row takes more under the limit load than its rivets carry at failure.",
         "one row takes[ {m}] a rivet under the limit load, more than a rivet carries[, {l}].", "Make the rows alike, or refer.",
         "end row over[: {m}, carries {l}]";
+    DensityNotKnown = 154, "density-not-known", "The mass of a sheet is not known: its density is not on file.",
+        "mass not known: no density on file.", "[Enter {l} in the limits file.]",
+        "mass not known";
     SharesNotKnown = 115, "shares-not-known", "How the rows share the load cannot be worked out: a modulus or a sheet is missing.",
         "how the rows share the load is not known.", "[Enter {l} in the limits file, or refer.|Shares are known for two sheets, or three in double shear, of named materials. Otherwise refer.]",
         "row shares not known";

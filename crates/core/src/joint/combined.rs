@@ -17,7 +17,9 @@ use super::margin::{Factors, Load, LoadKind, MarginError, margin};
 use super::strength::Allowable;
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
+use crate::practice::{Key, Practice};
 use crate::quantity::Force;
+use crate::rivet::part::Part;
 
 /// A published interaction of shear and tension.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Default)]
@@ -69,6 +71,17 @@ pub struct Carries {
     pub shear: Allowable,
     /// In tension, tested or published; `None` where there is none.
     pub tension: Option<Allowable>,
+    /// What to enter where there is none.
+    pub key: Option<Key>,
+}
+
+impl Carries {
+    /// A rivet that carries so much in shear; in tension what the shop entered for it.
+    #[must_use]
+    pub fn of(rivet: &Part<'_>, shear: Allowable, practice: &Practice<'_>) -> Carries {
+        let tension = practice.entered_tension(rivet).map(|(force, basis)| Allowable { force, basis });
+        Carries { shear, tension, key: Key::of_tension(rivet) }
+    }
 }
 
 /// The answer.
@@ -111,7 +124,7 @@ crate::words::errors! {
 /// let tested = Basis::own(0);
 /// let carries = |lbf| Allowable { force: Force::from_lbf(lbf), basis: tested };
 /// let loads = Loads { shear: Force::from_lbf(120.0), tension: Force::from_lbf(40.0), kind: LoadKind::Ultimate };
-/// let both = Carries { shear: carries(200.0), tension: Some(carries(80.0)) };
+/// let both = Carries { shear: carries(200.0), tension: Some(carries(80.0)), key: None };
 /// // 1 / sqrt(0.6² + 0.5²) - 1, without a fitting factor.
 /// let found = combine(loads, &both, Factors::SEAM, Interaction::Circle)?;
 /// assert!((found.margin.unwrap() - (1.0 / 0.61_f64.sqrt() - 1.0)).abs() < 1e-12);
@@ -148,7 +161,7 @@ pub fn combine(
     let in_tension = if loads.tension == Force::ZERO { Some(0.0) } else { tension };
     let Some(in_tension) = in_tension else {
         found.findings.push(
-            Finding::new(Code::StrengthNotPublished, Severity::Refer, Basis::AC43_NO_TENSION)
+            Finding::unknown(Code::StrengthNotPublished, Severity::Refer, Basis::AC43_NO_TENSION, carries.key)
                 .with_measured(Figure::Force(loads.tension)),
         );
         return Ok(found);
@@ -196,7 +209,7 @@ mod tests {
 
     fn carries(shear: f64, tension: f64) -> Carries {
         let allowable = |lbf| Allowable { force: Force::from_lbf(lbf), basis: TESTED };
-        Carries { shear: allowable(shear), tension: Some(allowable(tension)) }
+        Carries { shear: allowable(shear), tension: Some(allowable(tension)), key: None }
     }
 
     fn loads(shear: f64, tension: f64) -> Loads {

@@ -27,6 +27,7 @@ use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::layout::Point;
 use crate::length::Length;
+use crate::practice::Key;
 use crate::quantity::Force;
 
 /// Loads that differ by less than this part of the greatest are called equal, so that the rivet named as the most loaded does not
@@ -420,6 +421,16 @@ impl<'g> Group<'g> {
             direct: Vector::lbf(part * load_x, part * load_y),
             torsional: Vector::lbf(-turn * (dy - y), turn * (dx - x)),
         }
+    }
+
+    /// Says what to enter so that the strength that is missing is known.
+    pub fn lacks(&mut self, key: Key) {
+        let mut findings = Findings::new();
+        for finding in &self.findings {
+            let is_it = finding.code() == Code::StrengthNotPublished;
+            findings.push(if is_it { finding.with_limit(Figure::Key(key)) } else { *finding });
+        }
+        self.findings = findings;
     }
 
     /// The distance from the centroid to the rotation centre; `None` where there is none.

@@ -793,9 +793,16 @@ impl<'a> At<'a> {
                 }
             }
         }
-        if let (Some(pitch), Some((ftu, basis))) = (self.joint.pitch, properties.figure(Property::TensionUltimate)) {
-            let net = modes::net_section(valid(ftu)?, thickness, pitch, self.net_hole, 1);
-            found.put(SheetLoad::Net, finite(net, basis)?);
+        match (self.joint.pitch, properties.figure(Property::TensionUltimate)) {
+            (None, _) => {}
+            (Some(_), None) => {
+                let key = self.key(Property::TensionUltimate);
+                self.not_published(self.joint.unpublished, properties.basis(), key, push);
+            }
+            (Some(pitch), Some((ftu, basis))) => {
+                let net = modes::net_section(valid(ftu)?, thickness, pitch, self.net_hole, 1);
+                found.put(SheetLoad::Net, finite(net, basis)?);
+            }
         }
         Ok(found)
     }

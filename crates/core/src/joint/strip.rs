@@ -17,6 +17,7 @@ use crate::basis::Basis;
 use crate::finding::{Code, Finding, Severity};
 use crate::layout::Point;
 use crate::length::Length;
+use crate::practice::Key;
 use crate::quantity::{Force, Stress};
 use crate::rivet::part::Part;
 
@@ -41,10 +42,10 @@ pub fn net_hole(rivet: &Part<'_>) -> Length {
     hole_table::nominal_hole(rivet.diameter()).map_or(rivet.diameter(), |row| row.hole)
 }
 
-/// The finding that the rivets of a strip have no strength: neither published nor given.
+/// The finding that the rivets of a strip have no strength: neither published nor given; and what to enter, where that is known.
 #[must_use]
-pub fn no_strength(rivet: &Part<'_>) -> Finding {
-    Finding::new(Code::StrengthNotPublished, Severity::Refer, rivet.series().basis)
+pub fn no_strength(rivet: &Part<'_>, key: Option<Key>) -> Finding {
+    Finding::unknown(Code::StrengthNotPublished, Severity::Refer, rivet.series().basis, key)
 }
 
 /// The places of a row of so many rivets, each with an equal part of the width.

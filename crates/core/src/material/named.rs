@@ -1,6 +1,7 @@
 //! Sheet materials by name, and the strengths that stand behind a name.
 
 use core::fmt;
+use core::num::NonZeroU64;
 
 use super::name_table::NAMES;
 use super::sheet_table::SHEETS;
@@ -25,6 +26,7 @@ pub(super) struct Named {
 ///
 /// Every material named in a table at hand can be read and printed. Strengths are another matter: [`Material::properties`]
 /// gives them where a table that was read has them. 2014-T6 for one is named in the splice tables of AC 43.13-1B, and that is all.
+/// A shop may use others, and say what it knows of them: [`Material::own`].
 ///
 /// ```
 /// use shophead::length::Length;
@@ -35,48 +37,164 @@ pub(super) struct Named {
 /// assert_eq!(strengths.ftu().unwrap().ksi(), 59.0);
 /// # Ok::<(), shophead::material::ParseMaterialError>(())
 /// ```
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Material(&'static Named);
+#[derive(Clone, Copy, PartialEq, Eq, Hash)]
+pub struct Material(NonZeroU64);
+
+/// Set in a material of a shop's own, whose name follows: a place of [`Material::known`] counted from 1 otherwise.
+const OWN: u64 = 1 << 63;
+/// Set in one that is clad.
+const OWN_CLAD: u64 = 1 << 62;
+/// Where a material of a shop's own has room for what a key says of it.
+const OWN_SHIFT: u32 = 58;
+/// The name of a material of a shop's own, a figure of base [`OWN_BASE`] for each character, the first one lowest.
+const OWN_NAME: u64 = (1 << OWN_SHIFT) - 1;
+const OWN_BASE: u64 = OWN_CHARACTERS.len() as u64 + 1;
+/// What such a name is made of. Behind its end stands zero, so these count from 1.
+const OWN_CHARACTERS: &[u8] = b"ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789-";
+/// The longest name of a material of a shop's own, without the word clad.
+pub const LONGEST_OWN_NAME: usize = 11;
 
 impl Material {
     /// Every material known by name, each once: those with strengths first, in the handbook's order.
     pub fn known() -> impl ExactSizeIterator<Item = Material> {
-        NAMES.iter().map(Material)
+        NAMES.iter().enumerate().map(|(place, _)| Material(NonZeroU64::MIN.saturating_add(place as u64)))
     }
 
     /// The material at this place of [`Material::known`].
     pub(crate) fn at(place: u8) -> Option<Material> {
-        NAMES.get(usize::from(place)).map(Material)
+        (usize::from(place) < NAMES.len()).then(|| Material(NonZeroU64::MIN.saturating_add(u64::from(place))))
     }
 
-    /// Its place in [`Material::known`].
-    pub(crate) fn place(self) -> u8 {
-        NAMES.iter().position(|named| named == self.0).and_then(|place| u8::try_from(place).ok()).unwrap_or(u8::MAX)
+    /// Its place in [`Material::known`]; `None` of a shop's own.
+    pub(crate) const fn place(self) -> Option<u8> {
+        if self.is_own() { None } else { Some((self.0.get() - 1) as u8) }
     }
 
-    /// The alloy's number, such as `2024`.
+    /// Whether it is a shop's own, which no table names.
     #[must_use]
-    pub const fn alloy(self) -> &'static str {
-        self.0.alloy
+    pub const fn is_own(self) -> bool {
+        self.0.get() & OWN != 0
     }
 
-    /// The temper, such as `T3`; empty where the table that names the material means any (2017, 5052, 4130).
+    /// A material that no table at hand names, for a shop that enters its figures: letters, figures and hyphens, at most
+    /// [`LONGEST_OWN_NAME`] of them, and perhaps `clad`. One that [`Material::parse`] reads is that one.
+    ///
+    /// Rules that go by the alloy hold for it where its name begins as one on file does: `2024-T861` is 2024. Nothing else is known of it
+    /// until it is entered. Where a text may name any of a shop's materials, [`Practice::material`](crate::practice::Practice::material)
+    /// reads it.
+    ///
+    /// # Errors
+    /// [`ParseMaterialError::Empty`], [`ParseMaterialError::NotAName`].
+    ///
+    /// ```
+    /// use shophead::material::{Material, ParseMaterialError};
+    /// let skin = Material::own("clad 2024-t861")?;
+    /// assert_eq!((skin.to_string(), skin.alloy()), ("clad 2024-T861".to_owned(), "2024"));
+    /// assert_eq!(Material::own("A286")?.alloy(), "");
+    /// assert_eq!(Material::own("alclad 2024-T3"), Material::parse("clad 2024-T3"));
+    /// assert_eq!(Material::own("A_286"), Err(ParseMaterialError::NotAName));
+    /// # Ok::<(), ParseMaterialError>(())
+    /// ```
+    pub fn own(text: &str) -> Result<Material, ParseMaterialError> {
+        if let Ok(listed) = Material::parse(text) {
+            return Ok(listed);
+        }
+        let (mut name, mut clad) = (None, None);
+        for word in text.split_whitespace() {
+            let surface = SURFACES.iter().find(|(name, _)| name.eq_ignore_ascii_case(word));
+            let repeated = match surface {
+                Some((_, is_clad)) => clad.replace(*is_clad).is_some(),
+                None => name.replace(word).is_some(),
+            };
+            if repeated {
+                return Err(ParseMaterialError::NotAName);
+            }
+        }
+        let name = name.ok_or(ParseMaterialError::Empty)?;
+        let is_whole = !name.starts_with('-') && !name.ends_with('-') && name.len() <= LONGEST_OWN_NAME;
+        let number = name.bytes().rev().try_fold(0_u64, |number, byte| {
+            let figure = OWN_CHARACTERS.iter().position(|known| *known == byte.to_ascii_uppercase())?;
+            number.checked_mul(OWN_BASE)?.checked_add(u64::try_from(figure).ok()?.checked_add(1)?)
+        });
+        let number = number.filter(|number| is_whole && *number <= OWN_NAME).ok_or(ParseMaterialError::NotAName)?;
+        let surface = if clad == Some(true) { OWN_CLAD } else { 0 };
+        NonZeroU64::new(OWN | surface | number).map(Material).ok_or(ParseMaterialError::NotAName)
+    }
+
+    /// Reads a material as [`Material::parse`] does, or one of these of a shop's own.
+    ///
+    /// # Errors
+    /// As [`Material::parse`].
+    pub fn among(text: &str, own: impl IntoIterator<Item = Material>) -> Result<Material, ParseMaterialError> {
+        Material::parse(text).or_else(|error| {
+            let named = Material::own(text).map_err(|_| error)?;
+            if own.into_iter().any(|known| known == named) { Ok(named) } else { Err(error) }
+        })
+    }
+
+    /// A material of a shop's own with a few bits of a key beside it; `None` of one that is on file.
+    pub(crate) const fn with_bits(self, bits: u8) -> Option<u64> {
+        if self.is_own() { Some(self.0.get() | ((bits & 0xF) as u64) << OWN_SHIFT) } else { None }
+    }
+
+    /// The other way round.
+    pub(crate) fn of_bits(number: u64) -> Option<(Material, u8)> {
+        let bits = (number >> OWN_SHIFT & 0xF) as u8;
+        let number = NonZeroU64::new(number & (OWN | OWN_CLAD | OWN_NAME)).filter(|number| number.get() & OWN != 0)?;
+        Some((Material(number), bits))
+    }
+
+    /// The row of the table of names; `None` of a shop's own.
+    fn named(self) -> Option<&'static Named> {
+        self.place().and_then(|place| NAMES.get(usize::from(place)))
+    }
+
+    /// The name of a shop's own, without its surface.
+    fn own_name(self) -> heapless::String<LONGEST_OWN_NAME> {
+        let mut name = heapless::String::new();
+        let mut rest = self.0.get() & OWN_NAME;
+        while let (Some(figure), Some(left)) = (rest.checked_rem(OWN_BASE), rest.checked_div(OWN_BASE)) {
+            let known = usize::try_from(figure).ok().and_then(|figure| OWN_CHARACTERS.get(figure.checked_sub(1)?));
+            match known {
+                Some(byte) if name.push(char::from(*byte)).is_ok() => rest = left,
+                _ => break,
+            }
+        }
+        name
+    }
+
+    /// The alloy's number, such as `2024`; empty where no table at hand names the alloy.
     #[must_use]
-    pub const fn temper(self) -> &'static str {
-        self.0.temper
+    pub fn alloy(self) -> &'static str {
+        let Some(named) = self.named() else {
+            let name = self.own_name();
+            let alloy = name.split('-').next().unwrap_or_default();
+            return NAMES.iter().find(|named| named.alloy == alloy).map_or("", |named| named.alloy);
+        };
+        named.alloy
+    }
+
+    /// The temper, such as `T3`; empty where the table that names the material means any (2017, 5052, 4130), and where no table names it.
+    #[must_use]
+    pub fn temper(self) -> &'static str {
+        let Some(named) = self.named() else {
+            let name = self.own_name();
+            let (_, temper) = name.split_once('-').unwrap_or_default();
+            return NAMES.iter().find(|named| named.temper == temper).map_or("", |named| named.temper);
+        };
+        named.temper
     }
 
     /// Whether it is clad.
     #[must_use]
-    pub const fn is_clad(self) -> bool {
-        self.0.clad
+    pub fn is_clad(self) -> bool {
+        self.named().map_or(self.0.get() & OWN_CLAD != 0, |named| named.clad)
     }
 
-    /// A document that names it.
+    /// A document that names it; of a shop's own the one that strengths are looked for in.
     #[must_use]
-    pub const fn basis(self) -> Basis {
-        self.0.basis
+    pub fn basis(self) -> Basis {
+        self.named().map_or(Basis::HDBK5J_CHAPTER_3, |named| named.basis)
     }
 
     /// Design minimum strengths of this material in this thickness: the handbook's A values, or S where it has no A.
@@ -134,7 +252,7 @@ impl Material {
     /// let error = Material::parse("6061-T9").unwrap_err();
     /// assert_eq!(error, ParseMaterialError::UnknownTemper { alloy: "6061" });
     /// # #[cfg(feature = "words")]
-    /// assert_eq!(error.to_string(), "6061 is not on file in this temper; on file are 6061-T4, 6061-T42, 6061-T6, 6061-T62");
+    /// assert_eq!(error.to_string(), "6061 is not on file in this temper; on file are 6061-T4, 6061-T42, 6061-T6, 6061-T62; another is entered in the limits file, as material.NAME");
     /// ```
     pub fn parse(text: &str) -> Result<Material, ParseMaterialError> {
         let (mut alloy, mut temper, mut clad) = (None, None, None);
@@ -181,8 +299,30 @@ impl fmt::Display for Material {
         if self.is_clad() {
             f.write_str("clad ")?;
         }
+        if self.is_own() {
+            return f.write_str(&self.own_name());
+        }
         f.write_str(self.alloy())?;
         if self.temper().is_empty() { Ok(()) } else { write!(f, "-{}", self.temper()) }
+    }
+}
+
+/// By its name, not its number.
+impl fmt::Debug for Material {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "Material({self})")
+    }
+}
+
+/// By its name, not its number.
+#[cfg(feature = "defmt")]
+impl defmt::Format for Material {
+    fn format(&self, f: defmt::Formatter<'_>) {
+        if self.is_own() {
+            defmt::write!(f, "Material({=str}, clad: {=bool})", self.own_name().as_str(), self.is_clad());
+        } else {
+            defmt::write!(f, "Material({=str}-{=str}, clad: {=bool})", self.alloy(), self.temper(), self.is_clad());
+        }
     }
 }
 
@@ -216,6 +356,8 @@ pub enum ParseMaterialError {
     KnownOnlyAs(Material),
     /// A word beyond alloy, temper and surface.
     UnexpectedWord,
+    /// Not the name of a material of a shop's own.
+    NotAName,
 }
 
 #[cfg(feature = "words")]
@@ -229,7 +371,8 @@ impl fmt::Display for ParseMaterialError {
                     !Material::known().take(*index).any(|before| before.alloy() == material.alloy())
                 };
                 let alloys = Material::known().enumerate().filter(first_of_alloy);
-                listed(f, alloys.map(|(_, material)| material.alloy()))
+                listed(f, alloys.map(|(_, material)| material.alloy()))?;
+                f.write_str(ENTER_ANOTHER)
             }
             ParseMaterialError::MissingTemper { alloy } => {
                 write!(f, "{alloy} needs its temper; on file are ")?;
@@ -237,15 +380,25 @@ impl fmt::Display for ParseMaterialError {
             }
             ParseMaterialError::UnknownTemper { alloy } => {
                 write!(f, "{alloy} is not on file in this temper; on file are ")?;
-                listed(f, in_all_tempers(alloy))
+                listed(f, in_all_tempers(alloy))?;
+                f.write_str(ENTER_ANOTHER)
             }
             ParseMaterialError::KnownOnlyAs(material) => write!(f, "this material is on file only as {material}"),
             ParseMaterialError::UnexpectedWord => {
                 f.write_str("a material is an alloy, a temper and perhaps clad; right would be clad 2024-T3")
             }
+            ParseMaterialError::NotAName => write!(
+                f,
+                "the name of a material has letters, figures and hyphens, at most {LONGEST_OWN_NAME}, and perhaps clad; right would be \
+                 clad 2024-T861"
+            ),
         }
     }
 }
+
+/// Behind a list of what is on file.
+#[cfg(feature = "words")]
+const ENTER_ANOTHER: &str = "; another is entered in the limits file, as material.NAME";
 
 crate::words::wordless!(ParseMaterialError, "not-a-material");
 
@@ -334,8 +487,39 @@ mod tests {
         assert_eq!(format!("{bare_6061}"), "this material is on file only as 6061-T6");
         assert_eq!(
             format!("{}", ParseMaterialError::UnknownAlloy),
-            "no such sheet alloy on file; on file are 2024, 5052, 6061, 7075, 2014, 2017, 4130"
+            "no such sheet alloy on file; on file are 2024, 5052, 6061, 7075, 2014, 2017, 4130; another is entered in the limits file, as material.NAME"
         );
+    }
+
+    #[test]
+    fn a_name_of_a_shop_s_own_is_kept_as_it_is() {
+        for name in ["A", "A286", "7075-T73511", "99999999999", "-", "", "ZZZZZZZZZZZ", "AZ31B-H24", "17-7PH"] {
+            for surface in ["", "clad "] {
+                let text = format!("{surface}{name}");
+                match Material::own(&text) {
+                    Ok(own) => {
+                        assert_eq!(format!("{own}"), text);
+                        assert_eq!((own.is_own(), own.is_clad()), (true, !surface.is_empty()), "{text}");
+                        assert_eq!(own.properties(inch(".040")), None, "{text}");
+                        for bits in 0..16 {
+                            let number = own.with_bits(bits).expect("own");
+                            assert_eq!(Material::of_bits(number), Some((own, bits)));
+                        }
+                    }
+                    Err(_) => assert!(matches!(name, "" | "-"), "{text}"),
+                }
+            }
+        }
+        for text in ["7075-T735111", "A_286", "A286-", "-A286", "A286 sheet", "clad clad A286", "Ä286"] {
+            assert_eq!(Material::own(text), Err(ParseMaterialError::NotAName), "{text}");
+        }
+        // By its name a temper of a known alloy is that alloy, and an annealed one is annealed.
+        let of = |text: &str| Material::own(text).map(|own| (own.alloy(), own.temper()));
+        assert_eq!(of("2024-T861"), Ok(("2024", "")));
+        assert_eq!(of("3003-O"), Ok(("", "O")));
+        for known in Material::known() {
+            assert_eq!((Material::own(&format!("{known}")), known.with_bits(1)), (Ok(known), None));
+        }
     }
 
     #[test]

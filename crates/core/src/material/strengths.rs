@@ -47,6 +47,7 @@ pub struct EnteredSheet {
     t_max: Length,
     figures: [Option<Stress>; PROPERTIES],
     bend_radius: Option<Length>,
+    density_lb_in3: Option<f64>,
     guarantee: Option<Guarantee>,
     basis: Basis,
 }
@@ -61,6 +62,7 @@ impl EnteredSheet {
             t_max: Length::MAX,
             figures: [None; PROPERTIES],
             bend_radius: None,
+            density_lb_in3: None,
             guarantee: None,
             basis,
         }
@@ -87,6 +89,12 @@ impl EnteredSheet {
         EnteredSheet { bend_radius: Some(radius), ..self }
     }
 
+    /// The same with its density, in pounds per cubic inch.
+    #[must_use]
+    pub const fn with_density_lb_in3(self, density: f64) -> EnteredSheet {
+        EnteredSheet { density_lb_in3: Some(density), ..self }
+    }
+
     /// The same with how its figures are guaranteed.
     #[must_use]
     pub const fn guaranteed(self, guarantee: Guarantee) -> EnteredSheet {
@@ -109,6 +117,12 @@ impl EnteredSheet {
     #[must_use]
     pub const fn bend_radius(&self) -> Option<Length> {
         self.bend_radius
+    }
+
+    /// Its density in pounds per cubic inch, where it was entered.
+    #[must_use]
+    pub const fn density_lb_in3(&self) -> Option<f64> {
+        self.density_lb_in3
     }
 
     /// How its figures are guaranteed, where that was entered.
@@ -263,10 +277,11 @@ impl<'a> Strengths<'a> {
         self.published.map(SheetProperties::temper).or(self.material.map(Material::temper))
     }
 
-    /// Density in pounds per cubic inch, where it is published.
+    /// Density in pounds per cubic inch, where it is known, and where it stands.
     #[must_use]
-    pub fn density_lb_in3(&self) -> Option<f64> {
-        self.published.map(SheetProperties::density_lb_in3)
+    pub fn density_lb_in3(&self) -> Option<(f64, Basis)> {
+        let entered = self.entered.and_then(|sheet| Some((sheet.density_lb_in3()?, sheet.basis())));
+        entered.or_else(|| self.published.map(|sheet| (sheet.density_lb_in3(), sheet.basis())))
     }
 
     /// The same without a column that is not for this thickness; `None` where nothing is left.

@@ -4,7 +4,7 @@ use super::Practice;
 use super::key::Dimension;
 use crate::basis::Basis;
 use crate::length::{Interval, Length, Toleranced};
-use crate::material::{EnteredSheet, Material, RivetAlloy, Strengths};
+use crate::material::{EnteredSheet, Material, ParseMaterialError, RivetAlloy, Strengths};
 use crate::quantity::{Force, Stress};
 use crate::rivet::part::Part;
 use crate::rivet::{Head, HeadSize, LengthTolerance, Series, Size};
@@ -17,6 +17,8 @@ pub const MAX_TOLERANCES: usize = 16;
 pub const MAX_ENTERED_SHEETS: usize = 32;
 /// The most rivet alloys.
 pub const MAX_SHEARS: usize = 16;
+/// The most rivets with a strength in tension.
+pub const MAX_TENSIONS: usize = 16;
 /// The most flush joints.
 pub const MAX_FLUSH_JOINTS: usize = 64;
 
@@ -65,6 +67,16 @@ pub struct EnteredFlushJoint {
     pub basis: Basis,
 }
 
+/// What one driven rivet carries along its shank, as a shop entered it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct EnteredTension {
+    series: &'static str,
+    alloy: RivetAlloy,
+    dash: u8,
+    ultimate: Force,
+    basis: Basis,
+}
+
 #[derive(Clone, Copy, Debug, PartialEq)]
 struct EnteredSize {
     series: &'static str,
@@ -103,6 +115,7 @@ pub struct Entered {
     sheets: heapless::Vec<EnteredSheet, MAX_ENTERED_SHEETS>,
     shears: heapless::Vec<(RivetAlloy, Stress, Basis), MAX_SHEARS>,
     flush: heapless::Vec<EnteredFlushJoint, MAX_FLUSH_JOINTS>,
+    tensions: heapless::Vec<EnteredTension, MAX_TENSIONS>,
 }
 
 impl Entered {
@@ -115,6 +128,7 @@ impl Entered {
             sheets: heapless::Vec::new(),
             shears: heapless::Vec::new(),
             flush: heapless::Vec::new(),
+            tensions: heapless::Vec::new(),
         }
     }
 
@@ -126,6 +140,7 @@ impl Entered {
             && self.sheets.is_empty()
             && self.shears.is_empty()
             && self.flush.is_empty()
+            && self.tensions.is_empty()
     }
 
     /// Enters one dimension of a size of a series.
@@ -276,6 +291,33 @@ impl Entered {
         self.flush.push(joint).map_err(|_| EnterError::Full)
     }
 
+    /// Enters what one driven rivet carries along its shank: ultimate, for its series, alloy and size.
+    ///
+    /// # Errors
+    /// As [`Entered::size`].
+    pub fn tension(&mut self, rivet: &Part<'static>, ultimate: Force, basis: Basis) -> Result<(), EnterError> {
+        if !(ultimate.is_finite() && ultimate > Force::ZERO) {
+            return Err(EnterError::NotPositive);
+        }
+        if self.tension_of(rivet).is_some() {
+            return Err(EnterError::SaidTwice);
+        }
+        let (series, alloy, dash) = (rivet.series().name, rivet.alloy(), rivet.size().dash);
+        let tension = EnteredTension { series, alloy, dash, ultimate, basis };
+        self.tensions.push(tension).map_err(|_| EnterError::Full)
+    }
+
+    fn tension_of(&self, rivet: &Part<'_>) -> Option<(Force, Basis)> {
+        let of = (rivet.series().name, rivet.alloy(), rivet.size().dash);
+        let found = self.tensions.iter().find(|known| (known.series, known.alloy, known.dash) == of);
+        found.map(|known| (known.ultimate, known.basis))
+    }
+
+    /// The strengths in tension that were entered: series, alloy, dash number, ultimate, document.
+    pub fn tensions(&self) -> impl Iterator<Item = (&'static str, RivetAlloy, u8, Force, Basis)> + '_ {
+        self.tensions.iter().map(|known| (known.series, known.alloy, known.dash, known.ultimate, known.basis))
+    }
+
     /// Whether the length tolerance of a series was entered.
     #[must_use]
     pub fn has_length_tolerance(&self, series: &Series<'_>) -> bool {
@@ -286,6 +328,14 @@ impl Entered {
     #[must_use]
     pub fn sheets(&self) -> &[EnteredSheet] {
         &self.sheets
+    }
+
+    /// The materials of the shop's own that figures were entered for, each once.
+    pub fn materials(&self) -> impl Iterator<Item = Material> + '_ {
+        let is_first =
+            |(at, own): &(usize, Material)| !self.sheets.iter().take(*at).any(|sheet| sheet.material() == *own);
+        let own = self.sheets.iter().map(EnteredSheet::material).enumerate().filter(|(_, known)| known.is_own());
+        own.filter(is_first).map(|(_, own)| own)
     }
 
     /// The flush joints that were entered, in their order.
@@ -399,6 +449,28 @@ impl<'a> Practice<'a> {
         own.map(|(_, tolerance)| *tolerance).or(series.length_tolerance)
     }
 
+    /// Reads a material: one that is on file, or one of the shop's own that figures were entered for.
+    ///
+    /// # Errors
+    /// As [`Material::parse`].
+    ///
+    /// ```
+    /// use shophead::basis::Basis;
+    /// use shophead::material::{EnteredSheet, Material, Property};
+    /// use shophead::practice::{Entered, HANDBOOK};
+    /// use shophead::quantity::Stress;
+    /// let mut entered = Entered::new();
+    /// let sheet = EnteredSheet::new(Material::own("2219-T87")?, Basis::own(0));
+    /// entered.sheet(sheet.with(Property::TensionUltimate, Stress::from_ksi(63.0)))?;
+    /// let shop = HANDBOOK.with_entered(&entered);
+    /// assert_eq!(shop.material("2219-t87")?.to_string(), "2219-T87");
+    /// assert!(shop.material("2219-T81").is_err(), "nobody entered anything of it");
+    /// # Ok::<(), Box<dyn core::error::Error>>(())
+    /// ```
+    pub fn material(&self, text: &str) -> Result<Material, ParseMaterialError> {
+        Material::among(text, self.entered.into_iter().flat_map(Entered::materials))
+    }
+
     /// What is known of a sheet in its thickness: what the shop entered before what is published. Of a material without any figure only its
     /// name.
     #[must_use]
@@ -406,6 +478,12 @@ impl<'a> Practice<'a> {
         let own =
             self.entered.and_then(|entered| entered.sheets.iter().find(|sheet| sheet.covers(material, thickness)));
         Strengths::of(material, material.properties(thickness), own)
+    }
+
+    /// What one driven rivet carries along its shank, where the shop entered it: no table at hand gives that.
+    #[must_use]
+    pub fn entered_tension(&self, rivet: &Part<'_>) -> Option<(Force, Basis)> {
+        self.entered?.tension_of(rivet)
     }
 
     /// The ultimate shear of driven rivets of an alloy, where the shop entered it.

@@ -46,10 +46,14 @@ pub enum Entry {
     Sheet(Material, Property),
     /// The least bend radius of a sheet.
     BendRadius(Material),
+    /// The density of a sheet.
+    Density(Material),
     /// Ultimate shear of a driven rivet's alloy.
     Shear(RivetAlloy),
     /// Loads of joints with a flush rivet: series, alloy, dash number.
     FlushJoint(&'static Series<'static>, RivetAlloy, u8),
+    /// What a driven rivet carries along its shank: series, alloy, dash number.
+    Tension(&'static Series<'static>, RivetAlloy, u8),
 }
 
 /// What a figure that is not on file is called in a limits file: what to enter there. [`Display`](fmt::Display) writes it as TOML does, so that
@@ -69,7 +73,7 @@ pub enum Entry {
 /// ```
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Key(u32);
+pub struct Key(u64);
 
 /// The kinds, in the highest byte of a key.
 const LIMIT: u8 = 1;
@@ -78,6 +82,12 @@ const SHEET: u8 = 3;
 const BEND: u8 = 4;
 const SHEAR: u8 = 5;
 const FLUSH: u8 = 6;
+const DENSITY: u8 = 7;
+const TENSION: u8 = 8;
+/// What stands for a radius and a density where a property stands, beside the name of a material of a shop's own.
+const OWN_BEND: u8 = 14;
+const OWN_DENSITY: u8 = 15;
+const _: () = assert!(Property::ALL.len() < OWN_BEND as usize);
 
 /// The place of something in a list, in one byte.
 fn place<T>(list: &[T], is_it: impl FnMut(&T) -> bool) -> Option<u8> {
@@ -99,7 +109,15 @@ fn alloy(alloy: RivetAlloy) -> u8 {
 impl Key {
     const fn new(kind: u8, rest: [u8; 3]) -> Key {
         let [a, b, c] = rest;
-        Key(u32::from_be_bytes([kind, a, b, c]))
+        Key(u32::from_be_bytes([kind, a, b, c]) as u64)
+    }
+
+    /// What is said of a material: by its place in the list, or by its name.
+    fn of_material(material: Material, kind: u8, property: u8, own: u8) -> Key {
+        match material.place() {
+            Some(place) => Key::new(kind, [place, property, 0]),
+            None => Key(material.with_bits(own).unwrap_or_default()),
+        }
     }
 
     /// A limit that is asked for by this name.
@@ -117,13 +135,19 @@ impl Key {
     /// A property of a sheet.
     #[must_use]
     pub fn of_sheet(material: Material, property: Property) -> Key {
-        Key::new(SHEET, [material.place(), property as u8, 0])
+        Key::of_material(material, SHEET, property as u8, property as u8)
     }
 
     /// The least bend radius of a sheet.
     #[must_use]
     pub fn of_bend_radius(material: Material) -> Key {
-        Key::new(BEND, [material.place(), 0, 0])
+        Key::of_material(material, BEND, 0, OWN_BEND)
+    }
+
+    /// The density of a sheet.
+    #[must_use]
+    pub fn of_density(material: Material) -> Key {
+        Key::of_material(material, DENSITY, 0, OWN_DENSITY)
     }
 
     /// Ultimate shear of a driven rivet of this alloy.
@@ -138,27 +162,40 @@ impl Key {
         Some(Key::new(FLUSH, [series(part)?, alloy(part.alloy()), part.size().dash]))
     }
 
+    /// What this rivet carries along its shank; `None` where its series is the caller's own.
+    #[must_use]
+    pub fn of_tension(part: &Part<'_>) -> Option<Key> {
+        Some(Key::new(TENSION, [series(part)?, alloy(part.alloy()), part.size().dash]))
+    }
+
     /// The key of this number, as [`Key::number`] gives it; `None` where none has it.
     #[must_use]
-    pub fn from_number(number: u32) -> Option<Key> {
+    pub fn from_number(number: u64) -> Option<Key> {
         let key = Key(number);
         key.entry().map(|_| key)
     }
 
     pub(crate) const fn of_bits(bits: u64) -> Key {
-        Key(bits as u32)
+        Key(bits)
     }
 
     /// The key as a number: for one version of this crate.
     #[must_use]
-    pub const fn number(self) -> u32 {
+    pub const fn number(self) -> u64 {
         self.0
     }
 
     /// What it is for.
     #[must_use]
     pub fn entry(self) -> Option<Entry> {
-        let [kind, a, b, c] = self.0.to_be_bytes();
+        if let Some((material, property)) = Material::of_bits(self.0) {
+            return match property {
+                OWN_BEND => Some(Entry::BendRadius(material)),
+                OWN_DENSITY => Some(Entry::Density(material)),
+                _ => Property::ALL.get(usize::from(property)).map(|property| Entry::Sheet(material, *property)),
+            };
+        }
+        let [kind, a, b, c] = u32::try_from(self.0).ok()?.to_be_bytes();
         let series = |at: u8| CATALOGUE.get(usize::from(at)).copied();
         let alloy = |at: u8| RivetAlloy::ALL.get(usize::from(at)).copied();
         match kind {
@@ -166,8 +203,10 @@ impl Key {
             SIZE => Some(Entry::Size(series(a)?, b, Dimension::ALL.into_iter().find(|known| *known as u8 == c)?)),
             SHEET => Some(Entry::Sheet(Material::at(a)?, Property::ALL.get(usize::from(b)).copied()?)),
             BEND => Material::at(a).map(Entry::BendRadius),
+            DENSITY => Material::at(a).map(Entry::Density),
             SHEAR => alloy(a).map(Entry::Shear),
             FLUSH => Some(Entry::FlushJoint(series(a)?, alloy(b)?, c)),
+            TENSION => Some(Entry::Tension(series(a)?, alloy(b)?, c)),
             _ => None,
         }
     }
@@ -188,17 +227,30 @@ impl fmt::Display for Key {
                 write_material(f, material)?;
                 f.write_str(".bend_radius")
             }
+            Some(Entry::Density(material)) => {
+                write_material(f, material)?;
+                f.write_str(".density")
+            }
             Some(Entry::Shear(of)) if of.alloy().contains(' ') => write!(f, "rivet.\"{}\".shear_ultimate", of.alloy()),
             Some(Entry::Shear(of)) => write!(f, "rivet.{}.shear_ultimate", of.alloy()),
             Some(Entry::FlushJoint(series, of, dash)) => {
-                let code = series.material_of(of).map_or("", |material| material.code);
-                let family = series.size(dash).and_then(|size| Part::new(series, code, size).ok());
                 f.write_str("flush.")?;
-                family.map_or(Ok(()), |family| write!(f, "{family}"))
+                write_family(f, series, of, dash)
+            }
+            Some(Entry::Tension(series, of, dash)) => {
+                f.write_str("tension.")?;
+                write_family(f, series, of, dash)?;
+                f.write_str(".ultimate")
             }
             None => Ok(()),
         }
     }
+}
+
+fn write_family(f: &mut fmt::Formatter<'_>, series: &'static Series<'static>, of: RivetAlloy, dash: u8) -> fmt::Result {
+    let code = series.material_of(of).map_or("", |material| material.code);
+    let family = series.size(dash).and_then(|size| Part::new(series, code, size).ok());
+    family.map_or(Ok(()), |family| write!(f, "{family}"))
 }
 
 fn write_material(f: &mut fmt::Formatter<'_>, material: Material) -> fmt::Result {
@@ -218,5 +270,21 @@ mod tests {
     #[test]
     fn the_names_are_those_of_the_catalogue() {
         assert!(SERIES.iter().copied().eq(CATALOGUE.iter().map(|series| series.name)));
+    }
+
+    #[test]
+    fn a_key_of_a_material_is_found_again_by_its_number() {
+        for text in ["2024-T3", "clad 2024-O", "clad 7075-T73511", "A286"] {
+            let material = Material::own(text).unwrap();
+            let sheet = Property::ALL.iter().map(|property| Entry::Sheet(material, *property));
+            for entry in sheet.chain([Entry::BendRadius(material), Entry::Density(material)]) {
+                let key = match entry {
+                    Entry::Sheet(material, property) => Key::of_sheet(material, property),
+                    Entry::BendRadius(material) => Key::of_bend_radius(material),
+                    _ => Key::of_density(material),
+                };
+                assert_eq!((key.entry(), Key::from_number(key.number())), (Some(entry), Some(key)));
+            }
+        }
     }
 }

@@ -51,7 +51,8 @@ use crate::rivet::part::Part;
 use crate::rivet::{Head, Size};
 
 pub use entered::{
-    EnterError, Entered, EnteredFlushJoint, MAX_ENTERED_SHEETS, MAX_FLUSH_JOINTS, MAX_SHEARS, MAX_SIZES, MAX_TOLERANCES,
+    EnterError, Entered, EnteredFlushJoint, MAX_ENTERED_SHEETS, MAX_FLUSH_JOINTS, MAX_SHEARS, MAX_SIZES, MAX_TENSIONS,
+    MAX_TOLERANCES,
 };
 pub use key::{Dimension, Entry, Key};
 pub use value::{LengthRounding, ParseValueError, Value};

@@ -20,7 +20,7 @@ use crate::joint::splice::{
 use crate::joint::strength::Allowable;
 use crate::length::Length;
 use crate::material::{Material, Property};
-use crate::practice::{Key, Practice};
+use crate::practice::{Key, Name, Practice};
 use crate::rivet::Head;
 use crate::rivet::part::Part;
 
@@ -87,6 +87,12 @@ impl Rate {
     pub(super) fn of_rivets<'r>(&self, row: &'r InRow) -> &'r Findings {
         let by_table_alone = self.by_table.is_some() && self.by_strength.is_none();
         if by_table_alone { &row.fitted } else { &row.findings }
+    }
+
+    /// What to enter in the limits file for a count by strength, where that is what is missing.
+    #[must_use]
+    pub fn key(&self) -> Option<Key> {
+        self.findings.iter().find_map(Finding::key)
     }
 
     /// What decides the count: shear of the rivet or bearing of the sheet; `None` where the computation does.
@@ -179,8 +185,7 @@ pub fn bolt_rate(material: Material, thickness: Length, member: SpliceMember, by
     found.per_inch = counted.map(|counted| counted.per_inch);
     found.from = counted.map(|_| if by == By::Example { By::Example } else { By::Table });
     if counted.is_none() {
-        let none = Finding::new(Code::NoSpliceTable, Severity::Refer, Basis::AC43_SPLICES_DASH);
-        found.findings.push(none.with_measured(Figure::Length(thickness)));
+        found.findings.push(no_table(thickness));
     }
     Ok(found)
 }
@@ -214,6 +219,30 @@ pub fn rate(
     by: By,
     practice: &Practice<'_>,
 ) -> Result<Rate, SpliceError> {
+    let carries = per_rivet.ok_or_else(|| first_missing(material, thickness, rivet, practice));
+    rate_of(material, thickness, rivet, member, carries, by, practice)
+}
+
+/// What one rivet carries, or what to enter so that it is known.
+pub(super) type Carries = Result<Allowable, Option<Key>>;
+
+/// What one rivet of a row carries.
+pub(super) fn carries(row: &InRow) -> Carries {
+    let joint = &row.strength.joint;
+    joint.allowable.ok_or_else(|| joint.findings.iter().find_map(Finding::key))
+}
+
+/// As [`rate`], with what is missing where a rivet's strength is not known.
+pub(super) fn rate_of(
+    material: Material,
+    thickness: Length,
+    rivet: &Part<'_>,
+    member: SpliceMember,
+    per_rivet: Carries,
+    by: By,
+    practice: &Practice<'_>,
+) -> Result<Rate, SpliceError> {
+    let (per_rivet, missing) = (per_rivet.ok(), per_rivet.err().flatten());
     let mut found =
         Rate { by_table: None, also: None, by_strength: None, per_inch: None, from: None, findings: Findings::new() };
     let (head, alloy) = (rivet.series().head, rivet.alloy());
@@ -255,41 +284,51 @@ pub fn rate(
             (table, strength) => table.or(strength),
         },
     };
+    let ftu_key = ftu.is_none().then(|| Key::of_sheet(material, Property::TensionUltimate));
+    let key = ftu_key.or(missing);
+    let not_published = |severity| Finding::unknown(Code::StrengthNotPublished, severity, material.basis(), key);
     if found.by_strength.is_none() && found.by_table.is_some() {
-        found.findings.push(not_published(Severity::Caution, material, thickness, rivet, practice));
+        found.findings.push(not_published(Severity::Caution));
     }
     (found.per_inch, found.from) = (chosen.map(|(per_inch, _)| per_inch), chosen.map(|(_, from)| from));
     if chosen.is_none() {
-        found.findings.push(not_published(Severity::Refer, material, thickness, rivet, practice));
+        // By the tables alone no strength would help.
+        found.findings.push(match by {
+            By::Table | By::Example => no_table(thickness),
+            By::Greater | By::Strength => not_published(Severity::Refer),
+        });
     }
     Ok(found)
 }
 
-/// That there is no count in this material at all: the figure to begin with is its strength.
-pub(super) fn no_count(material: &Material) -> Finding {
-    let key = Some(Key::of_sheet(*material, Property::TensionUltimate));
-    Finding::unknown(Code::StrengthNotPublished, Severity::Refer, material.basis(), key)
+/// That no table counts for a sheet, and nothing else was asked.
+fn no_table(thickness: Length) -> Finding {
+    let none = Finding::new(Code::NoSpliceTable, Severity::Refer, Basis::AC43_SPLICES_DASH);
+    none.with_measured(Figure::Length(thickness))
 }
 
-/// That what is needed for a count by strength is not on file, and the first figure that is missing.
-pub(super) fn not_published(
-    severity: Severity,
-    material: Material,
-    thickness: Length,
-    rivet: &Part<'_>,
-    practice: &Practice<'_>,
-) -> Finding {
-    let sheet = practice.sheet(material, thickness);
-    let key = if sheet.ftu().is_none() {
-        Some(Key::of_sheet(material, Property::TensionUltimate))
-    } else if practice.driven_shear(rivet.alloy()).is_none() {
+/// That there is no count in this material at all, and what to enter for one.
+pub(super) fn no_count(material: &Material, key: Option<Key>) -> Finding {
+    match key {
+        Some(key) => Finding::unknown(Code::StrengthNotPublished, Severity::Refer, material.basis(), Some(key)),
+        None => Finding::new(Code::NoSpliceTable, Severity::Refer, Basis::AC43_SPLICES_DASH),
+    }
+}
+
+/// That the practice has no such limit for a rivet.
+pub(super) fn no_limit(limit: Name) -> Finding {
+    Finding::unknown(Code::NoLimit, Severity::Refer, Basis::ROWS_OF_PATCH, Some(Key::of_limit(limit)))
+}
+
+/// The first figure that is missing for a count by strength, where the rivet was not asked in its row.
+fn first_missing(material: Material, thickness: Length, rivet: &Part<'_>, practice: &Practice<'_>) -> Option<Key> {
+    if practice.driven_shear(rivet.alloy()).is_none() {
         Some(Key::of_shear(rivet.alloy()))
     } else if rivet.series().head.is_flush() {
         Key::of_flush_joint(rivet)
-    } else if sheet.fbru_20().is_none() {
+    } else if practice.sheet(material, thickness).fbru_20().is_none() {
         Some(Key::of_sheet(material, Property::BearingUltimate20))
     } else {
         None
-    };
-    Finding::unknown(Code::StrengthNotPublished, severity, material.basis(), key)
+    }
 }

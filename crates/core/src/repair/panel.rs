@@ -137,7 +137,10 @@ pub fn seam(query: &SideQuery<'_, '_>) -> Result<CopiedSeam, SeamError> {
         same(rows) == same(first)
     };
     if !known && !query.factory.iter().all(alike) {
-        findings.push(Finding::new(Code::StrengthNotPublished, Severity::Refer, Basis::SEAMS_NOT_COMPARED));
+        let missing = factory.iter().filter(|asked| carries(asked).is_none());
+        let key = missing.flat_map(|asked| asked.findings.iter()).find_map(Finding::key);
+        let (code, basis) = (Code::StrengthNotPublished, Basis::SEAMS_NOT_COMPARED);
+        findings.push(Finding::unknown(code, Severity::Refer, basis, key));
     }
     let rows = query.factory.get(copied).unwrap_or(first);
     if let Some(asked) = factory.get(copied) {

@@ -16,7 +16,7 @@
 //! Rivets are counted on a side over the opening's width taken up to whole pitches, each with an equal part of it, as the circular's
 //! example does (para 4-58g: 37 needed over 10 in, two equal rows of 19).
 
-use super::count::{By, Rate, no_count, rate};
+use super::count::{By, Rate, carries, no_count, no_limit, rate_of};
 use super::gauge_table;
 use super::in_row::{InRow, LaidRows, in_row};
 use super::site::{Ruling, Site, refused};
@@ -259,6 +259,20 @@ pub struct Patch {
     pub findings: Findings,
 }
 
+/// What to enter for a count by strength; `None` where that is not what is missing. It prints what to do.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Missing(pub Option<Key>);
+
+impl core::fmt::Display for Missing {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        match self.0 {
+            Some(key) => write!(f, "enter {key} in the limits file, or name another rivet"),
+            None => f.write_str("name another rivet"),
+        }
+    }
+}
+
 crate::words::errors! {
     /// Why there is no patch.
     #[non_exhaustive]
@@ -269,10 +283,10 @@ crate::words::errors! {
             "sheet and damage must be above zero and no longer than 120 in; right would be 2x1-1/2";
         NoRivet = _, "patch-no-rivet", "The series has no rivet for the sheets.",
             "the series has no rivet for these sheets; name one, as in MS20470AD5";
-        NoLimits = _, "patch-no-limits", "The practice lacks edge distance, pitch or distance between rows for the rivet.",
-            "the practice lacks edge distance, pitch or row spacing for this rivet";
-        NoCount = _, "patch-no-count", "There is no count: neither table nor strengths.",
-            "no table and no published strength gives a count for this rivet in this sheet; name another rivet";
+        NoLimits { limit: Name, "Which." } = _, "patch-no-limits", "The practice lacks edge distance, pitch or distance between rows for the rivet.",
+            "the practice has no {limit} for this rivet; enter limit.{limit} in the limits file";
+        NoCount { missing: Missing, "What is missing for a count by strength." } = _, "patch-no-count", "There is no count: neither table nor strengths.",
+            "no table and no published strength gives a count for this rivet in this sheet; {missing}";
         TooFewRows { rows: u8, "The fewest that do." } = _, "patch-too-few-rows", "So many rows hold fewer rivets than needed at the least pitch.",
             "so few rows do not hold the rivets at the least pitch; {rows} do";
         TooManyRivets = _, "patch-too-many-rivets", "Not even [`MOST_ROWS`] hold the rivets at the least pitch.",
@@ -284,14 +298,18 @@ crate::words::errors! {
     }
 }
 
+const fn lacks(limit: Name) -> PatchError {
+    PatchError::NoLimits { limit }
+}
+
 impl PatchError {
     /// What is referred in a sheet of this material where that is the answer; `None` for a mistake in the question.
     #[must_use]
     pub fn refusal(&self, material: &Material) -> Option<Finding> {
         match self {
             PatchError::Refused { site } => site.refusal(),
-            PatchError::NoCount => Some(no_count(material)),
-            PatchError::NoLimits => Some(Finding::new(Code::NoLimit, Severity::Refer, Basis::ROWS_OF_PATCH)),
+            PatchError::NoCount { missing: Missing(key) } => Some(no_count(material, *key)),
+            PatchError::NoLimits { limit } => Some(no_limit(*limit)),
             _ => None,
         }
     }
@@ -339,7 +357,7 @@ pub fn patch(query: &PatchQuery<'_, '_>) -> Result<Patch, PatchError> {
     let case = Case::for_part(&practice.rivet(rivet));
     let edge = match query.edge {
         Some(value) => Given { value, basis: Basis::AS_GIVEN },
-        None => practice.length(Name::EdgeDistanceLeast, &case).ok_or(PatchError::NoLimits)?,
+        None => practice.length(Name::EdgeDistanceLeast, &case).ok_or(lacks(Name::EdgeDistanceLeast))?,
     };
     if edge.value <= Length::ZERO {
         return Err(PatchError::LengthNotPositive);
@@ -349,17 +367,17 @@ pub fn patch(query: &PatchQuery<'_, '_>) -> Result<Patch, PatchError> {
         rivet,
         stack: &stack,
         edge: edge.value,
-        pitch: practice.length(Name::PitchLeast, &case).ok_or(PatchError::NoLimits)?.value,
+        pitch: practice.length(Name::PitchLeast, &case).ok_or(lacks(Name::PitchLeast))?.value,
         rows: 1,
         apart: edge.value,
         staggered: false,
         shear: Shear::Single,
         practice,
     };
-    let per_rivet = in_row(&single)?.strength.joint.allowable;
-    let rate = rate(material, thickness, &rivet, SpliceMember::SingleLap, per_rivet, query.by, practice)?;
+    let carries = carries(&in_row(&single)?);
+    let rate = rate_of(material, thickness, &rivet, SpliceMember::SingleLap, carries, query.by, practice)?;
     findings.extend(&rate.findings);
-    let per_inch = rate.per_inch.ok_or(PatchError::NoCount)?;
+    let per_inch = rate.per_inch.ok_or_else(|| PatchError::NoCount { missing: Missing(rate.key()) })?;
     let spacing = spacing(query, &case, per_inch)?;
     let across = side(&rate, opening.across, spacing.rows, &spacing, query.pattern, true)?;
     let carries_along = query.ways == Ways::Both;
@@ -390,11 +408,11 @@ pub fn patch(query: &PatchQuery<'_, '_>) -> Result<Patch, PatchError> {
         basis: gauge_basis,
         mass: None,
     };
-    let plate = plate.weighed();
+    let plate = plate.weighed(practice);
     let filler = (style == Style::Flush && opening.stop_hole.is_none()).then(|| {
         let Opening { along, across, radius, .. } = opening;
         Plate { material, thickness, along, across, radius, basis: Some(Basis::FAA_31B_ONE_HEAVIER), mass: None }
-            .weighed()
+            .weighed(practice)
     });
     let mut found = Patch {
         opening,
@@ -418,6 +436,10 @@ pub fn patch(query: &PatchQuery<'_, '_>) -> Result<Patch, PatchError> {
         stack,
     };
     found.mass = found.adds(query);
+    let cut = Plate { mass: None, ..found.plate };
+    for plate in [Some(found.plate), found.filler, Some(Plate { material, thickness, ..cut }.weighed(practice))] {
+        found.findings.push_some(plate.and_then(|plate| plate.not_weighed()));
+    }
     if let Some(filler) = found.filler {
         let half = filler.along.min(filler.across).times(1, 2);
         if half < edge.value {
@@ -617,7 +639,7 @@ fn spacing<'a>(query: &PatchQuery<'_, 'a>, case: &Case, per_inch: f64) -> Result
         let pitch = if widest.floor_to(STEP) >= least.value { widest.floor_to(STEP) } else { widest };
         (pitch >= least.value && pitch > Length::ZERO).then_some((pitch, least))
     };
-    practice.length(Name::PitchLeast, case).ok_or(PatchError::NoLimits)?;
+    practice.length(Name::PitchLeast, case).ok_or(lacks(Name::PitchLeast))?;
     let fewest = || (1..=MOST_ROWS).find_map(|rows| Some((rows, fits(rows)?)));
     let (rows, (pitch, least)) = match query.rows {
         None => fewest().ok_or(PatchError::TooManyRivets)?,
@@ -628,8 +650,8 @@ fn spacing<'a>(query: &PatchQuery<'_, 'a>, case: &Case, per_inch: f64) -> Result
             })?
         }
     };
-    let transverse = practice.length(Name::TransversePitchLeast, case).ok_or(PatchError::NoLimits)?.value;
-    let single = practice.length(Name::PitchLeast, &case.in_rows(1)).ok_or(PatchError::NoLimits)?.value;
+    let transverse = practice.length(Name::TransversePitchLeast, case).ok_or(lacks(Name::TransversePitchLeast))?.value;
+    let single = practice.length(Name::PitchLeast, &case.in_rows(1)).ok_or(lacks(Name::PitchLeast))?.value;
     let apart = query.apart.unwrap_or(transverse.max(single).ceil_to(STEP));
     if apart <= Length::ZERO {
         return Err(PatchError::LengthNotPositive);
@@ -741,6 +763,12 @@ fn tell(query: &PatchQuery<'_, '_>, found: &mut Patch) {
     for_sites(query.sites, told);
 }
 
+/// That the mass of a sheet is not known, and what to enter.
+#[must_use]
+pub fn density_not_known(material: Material) -> Finding {
+    Finding::unknown(Code::DensityNotKnown, Severity::Note, material.basis(), Some(Key::of_density(material)))
+}
+
 /// What holds for a sheet whatever is made of it.
 pub(super) fn for_material(material: Material, told: &mut Tell) {
     if material.alloy() == "7075" {
@@ -769,10 +797,10 @@ pub(super) fn for_sites(sites: &[Site], told: &mut Tell) {
 }
 
 impl Plate {
-    /// A plate with sharp corners, weighed.
+    /// A plate with sharp corners, weighed by the density that the practice has of its material.
     #[must_use]
-    pub fn of(material: Material, thickness: Length, along: Length, across: Length) -> Plate {
-        Plate { material, thickness, along, across, radius: Length::ZERO, basis: None, mass: None }.weighed()
+    pub fn of(material: Material, thickness: Length, along: Length, across: Length, practice: &Practice<'_>) -> Plate {
+        Plate { material, thickness, along, across, radius: Length::ZERO, basis: None, mass: None }.weighed(practice)
     }
 
     /// Its area, the corners taken off.
@@ -782,10 +810,17 @@ impl Plate {
         self.along.to_inches_f64() * self.across.to_inches_f64() - corners
     }
 
-    pub(crate) fn weighed(self) -> Plate {
-        let density = self.material.properties(self.thickness).map(|properties| properties.density_lb_in3());
-        let mass = density.map(|density| Mass::from_lb(self.area_in2() * self.thickness.to_inches_f64() * density));
+    pub(crate) fn weighed(self, practice: &Practice<'_>) -> Plate {
+        let density = practice.sheet(self.material, self.thickness).density_lb_in3();
+        let mass =
+            density.map(|(density, _)| Mass::from_lb(self.area_in2() * self.thickness.to_inches_f64() * density));
         Plate { mass, ..self }
+    }
+
+    /// That it has no mass because its density is not on file, and what to enter; `None` where it has one.
+    #[must_use]
+    pub fn not_weighed(&self) -> Option<Finding> {
+        self.mass.is_none().then(|| density_not_known(self.material))
     }
 }
 
@@ -920,7 +955,8 @@ impl Patch {
         } else {
             let Opening { along, across, radius, .. } = self.opening;
             let (material, thickness) = (query.material, query.thickness);
-            let cut = Plate { material, thickness, along, across, radius, basis: None, mass: None }.weighed();
+            let cut =
+                Plate { material, thickness, along, across, radius, basis: None, mass: None }.weighed(query.practice);
             cut.mass?.lb()
         };
         let filler = match self.filler {

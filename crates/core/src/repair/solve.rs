@@ -460,6 +460,7 @@ fn best_share<'a>(wanted: &Wanted<'_, 'a>) -> Result<Solved, SolveError> {
     // A hair more of the sheet is not worth a row more.
     const HAIR: f64 = 1e-9;
     let mut best: Option<Tried> = None;
+    let mut refers: Option<Finding> = None;
     for rows in patterns(wanted.rows) {
         let Some((least, greatest)) = pitches(&rows) else { continue };
         for pitch in down(greatest, least, PITCH_STEP) {
@@ -471,12 +472,15 @@ fn best_share<'a>(wanted: &Wanted<'_, 'a>) -> Result<Solved, SolveError> {
                 })
             };
             let Some(found) = ask_where(wanted, LaidRows { pitch, ..rows }, better) else { continue };
+            refers = refers.or(found.refers);
             if found.refers.is_none() && better(&found) {
                 best = Some(found);
             }
         }
     }
-    let Some(found) = best else { return Ok(Solved { found: None, beside: None, why: Why::AtEnd }) };
+    let Some(found) = best else {
+        return Ok(Solved { found: None, beside: None, why: refers.map_or(Why::AtEnd, Why::Refers) });
+    };
     let fewer_rows = found.rows.checked_sub(1).filter(|rows| *rows > 0);
     let weaker = fewer_rows.and_then(|rows| {
         let rivet = found.rivet.without_length();

@@ -13,7 +13,7 @@
 //! | four leg widths on each side of the damage | US Army AL0992, p 84 |
 
 use super::bend::{least_radius, setback};
-use super::count::{By, ByTable, Rate, by_table, no_count, rate};
+use super::count::{By, ByTable, Rate, by_table, carries, no_count, no_limit, rate_of};
 use super::gauge_table::{self, gauges};
 use super::in_row::{InRow, LaidRows, in_row};
 use super::patch::{STEP, for_material, for_sites};
@@ -27,7 +27,7 @@ use crate::joint::strength::Shear;
 use crate::layout::Point;
 use crate::length::{Interval, Length, Toleranced, product, quotient};
 use crate::material::Material;
-use crate::practice::{Case, Given, Name, Practice};
+use crate::practice::{Case, Given, Key, Name, Practice};
 use crate::rivet::MS20470;
 use crate::rivet::part::Part;
 use crate::select::choose_diameter;
@@ -230,6 +230,22 @@ pub struct Splice {
     pub findings: Findings,
 }
 
+/// A leg without a count. It prints the number of the leg.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub struct Uncounted {
+    /// Which, counted from 1.
+    pub leg: u8,
+    /// What to enter for a count by strength; `None` where that is not what is missing.
+    pub key: Option<Key>,
+}
+
+impl core::fmt::Display for Uncounted {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        self.leg.fmt(f)
+    }
+}
+
 crate::words::errors! {
     /// Why there is no splice.
     #[non_exhaustive]
@@ -242,9 +258,9 @@ crate::words::errors! {
             "widths and thicknesses must be above zero and no longer than 120 in; right would be .6x.040";
         NoRivet { leg: u8, "Which, counted from 1." } = _, "member-no-rivet", "No size of the series is small enough for this leg.",
             "leg {leg}: too narrow, no rivet is within a quarter of its width; ask the holder of the type's data";
-        NoLimits = _, "member-no-limits", "The practice lacks edge distance or pitch for the rivet.",
-            "the practice lacks edge distance or pitch for this rivet";
-        NoCount { leg: u8, "Which, counted from 1." } = _, "member-no-count", "There is no count for this leg: neither table nor strengths.",
+        NoLimits { limit: Name, "Which." } = _, "member-no-limits", "The practice lacks edge distance or pitch for the rivet.",
+            "the practice has no {limit} for this rivet; enter limit.{limit} in the limits file";
+        NoCount { leg: Uncounted, "Which, and what is missing." } = _, "member-no-count", "There is no count for this leg: neither table nor strengths.",
             "leg {leg}: neither a table nor published strengths give a count for it";
         NoPlate { leg: u8, "Which, counted from 1." } = _, "member-no-plate", "No gauge has the area for this leg.",
             "leg {leg}: no gauge has the area; name a plate, as in plate=1x.250";
@@ -261,7 +277,8 @@ impl MemberError {
     pub fn refusal(&self, material: &Material) -> Option<Finding> {
         match self {
             MemberError::Refused { site } => site.refusal(),
-            MemberError::NoCount { leg: _ } | MemberError::NoLimits => Some(no_count(material)),
+            MemberError::NoCount { leg } => Some(no_count(material, leg.key)),
+            MemberError::NoLimits { limit } => Some(no_limit(*limit)),
             _ => None,
         }
     }
@@ -374,7 +391,8 @@ fn spliced_leg(query: &SpliceQuery<'_, '_>, leg: &Leg, number: u8) -> Result<Leg
             let named = tables(query.material.alloy(), query.material.temper(), query.material.is_clad());
             let table = named.map(|named| named.also.filter(|_| query.by == By::Example).unwrap_or(named.first));
             let count = |table| by_table(table, leg.thickness, Fastener::An3Bolt, query.spliced.member());
-            let bolts = table.map(count).transpose()?.flatten().ok_or(MemberError::NoCount { leg: number })?;
+            let bolts = table.map(count).transpose()?.flatten();
+            let bolts = bolts.ok_or(MemberError::NoCount { leg: Uncounted { leg: number, key: None } })?;
             found.needed = count_of(&bolts, leg.width)?;
             found.bolts = Some(bolts);
             Case::new(MS20470.head, crate::material::RivetAlloy::Al2117, BOLT_DIAMETER)
@@ -471,7 +489,8 @@ fn rivets<'a>(
         findings.push(against(Code::DiameterOutsideRule, Severity::Note, Basis::AC43_DIAMETER_IN_LEG, greatest));
     }
     let case = Case::for_part(&query.practice.rivet(rivet));
-    let limit = |name| query.practice.length(name, &case).map(|limit| limit.value).ok_or(MemberError::NoLimits);
+    let limit =
+        |name| query.practice.length(name, &case).map(|limit| limit.value).ok_or(MemberError::NoLimits { limit: name });
     found.edge = limit(Name::EdgeDistanceLeast)?;
     let stack = pack(query, leg, found.plate.1)?;
     let rows = LaidRows {
@@ -485,10 +504,11 @@ fn rivets<'a>(
         shear: Shear::Single,
         practice: query.practice,
     };
-    let per_rivet = in_row(&rows)?.strength.joint.allowable;
+    let carries = carries(&in_row(&rows)?);
     let rate =
-        rate(query.material, leg.thickness, &rivet, query.spliced.member(), per_rivet, query.by, query.practice)?;
-    found.needed = rate.over(leg.width)?.ok_or(MemberError::NoCount { leg: number })?;
+        rate_of(query.material, leg.thickness, &rivet, query.spliced.member(), carries, query.by, query.practice)?;
+    let uncounted = || MemberError::NoCount { leg: Uncounted { leg: number, key: rate.key() } };
+    found.needed = rate.over(leg.width)?.ok_or_else(uncounted)?;
     findings.extend(&rate.findings);
     (found.rate, found.diameter, found.rivet) = (Some(rate), diameter, Some(rivet));
     Ok(case)
@@ -520,7 +540,8 @@ fn pack(query: &SpliceQuery<'_, '_>, leg: &Leg, plate: Length) -> Result<Stack, 
 /// Lines and ranks: so many lines that no more rivets than needed go in where that can be, and of such the shortest plate.
 fn lay(query: &SpliceQuery<'_, '_>, case: &Case, found: &mut LegSplice) -> Result<(), MemberError> {
     let limit = |name, case: &Case| query.practice.length(name, case).map(|limit| limit.value);
-    let pitch = limit(Name::PitchLeast, case).ok_or(MemberError::NoLimits)?.ceil_to(STEP);
+    let none = MemberError::NoLimits { limit: Name::PitchLeast };
+    let pitch = limit(Name::PitchLeast, case).ok_or(none)?.ceil_to(STEP);
     let greatest = limit(Name::PitchGreatest, case).unwrap_or(Length::MAX);
     let edge = found.edge;
     let narrower = found.leg.width.min(found.plate.0);

@@ -193,8 +193,12 @@ pub fn counted(
     let sheets = sheets(query)?;
     let mut rows = heapless::Vec::<RowOfStrip, MAX_HOLES>::new();
     let mut holes = heapless::Vec::<Hole, MAX_HOLES>::new();
+    let mut missing = None;
     for (index, row) in query.rows.iter().enumerate() {
-        let row = row_of(query, index, row, say)?;
+        let row = row_of(query, index, row, &mut |part, finding| {
+            missing = missing.or(finding.key());
+            say(part, finding);
+        })?;
         let carries = row.carries().unwrap_or(Force::ZERO);
         for at in even_row(row.row.count, query.width, at_row(index, query.apart)?) {
             let hole = Hole { at, diameter: row.hole, carries };
@@ -226,7 +230,7 @@ pub fn counted(
     }
     if carries.is_none() {
         // A strength that is missing in the tables has been said; one that nobody gave has not.
-        say(&query.rivet, &no_strength(&query.rivet));
+        say(&query.rivet, &no_strength(&query.rivet, missing));
     }
     let (width, apart) = (query.width, query.apart);
     Ok(CountedStrip { rows, sheets, holes, gross, all_rivets: all, weakest, carries, margin, width, apart })

@@ -15,7 +15,7 @@ use super::HeadLimits;
 use crate::basis::{Basis, Status};
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::length::{Interval, Length};
-use crate::practice::{Case, Given, Name, Practice};
+use crate::practice::{Case, Given, Key, Name, Practice};
 
 /// A driven head as measured.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -148,11 +148,15 @@ pub fn judge_seen(
     let limits = HeadLimits::of(practice, case);
     bench.widths(diameter, &limits);
     bench.heights(height, &limits, defects.contains(&Defect::Stepped));
-    for (limit, measured) in [(limits.diameter_least, diameter), (limits.height_least, height)] {
+    let least = [
+        (Name::HeadDiameterLeast, limits.diameter_least, diameter),
+        (Name::HeadHeightLeast, limits.height_least, height),
+    ];
+    for (name, limit, measured) in least {
         if measured.is_none() {
             bench.findings.push(Finding::new(Code::NotChecked, Severity::Note, Basis::HEAD_NOT_MEASURED));
         } else if limit.is_none() {
-            bench.not_limited(Basis::LEAST_DRIVEN_HEAD);
+            bench.not_limited(name, Basis::LEAST_DRIVEN_HEAD);
         }
     }
     for defect in defects {
@@ -203,8 +207,9 @@ impl Bench<'_, '_> {
         }
     }
 
-    fn not_limited(&mut self, basis: Basis) {
-        self.findings.push(Finding::new(Code::NoLimit, Severity::Refer, basis));
+    fn not_limited(&mut self, name: Name, basis: Basis) {
+        let key = Some(Key::of_limit(name));
+        self.findings.push(Finding::unknown(Code::NoLimit, Severity::Refer, basis, key));
         self.call_for(Remedy::Refer, Basis::NOTHING_TO_JUDGE_BY);
     }
 
@@ -266,7 +271,7 @@ impl Bench<'_, '_> {
             Defect::ToolMark { depth, head_height } => self.tool_mark(depth, head_height),
             Defect::Flattened(left) => match self.length(Name::FlattenedHeadHeightLeast) {
                 Some(least) => self.hold(Code::HeadFlattened, left, least, left < least.value, REPLACE),
-                None => self.not_limited(Basis::FLATTENED_HEADS),
+                None => self.not_limited(Name::FlattenedHeadHeightLeast, Basis::FLATTENED_HEADS),
             },
             Defect::GapUnderHead => self.reject(plain(Code::GapUnderHead, Basis::SPEC_47196_GAPS), Remedy::Replace),
             Defect::GapUnderDrivenHead { feeler, rim_percent } => self.gap(feeler, rim_percent),
@@ -304,7 +309,7 @@ impl Bench<'_, '_> {
             },
             Defect::Shaved(left) => match self.length(Name::ShavedHeadDiameterLeast) {
                 Some(least) => self.hold(Code::HeadShavedTooFar, left, least, left < least.value, REPLACE),
-                None => self.not_limited(Basis::SHAVED_HEADS),
+                None => self.not_limited(Name::ShavedHeadDiameterLeast, Basis::SHAVED_HEADS),
             },
             Defect::SheetDamaged => {
                 self.reject(plain(Code::SheetDamaged, Basis::SPEC_47196_SHEET_DAMAGE), Remedy::Refer);
@@ -320,8 +325,9 @@ impl Bench<'_, '_> {
         let most = self.practice.count(Name::CracksGreatest, self.case);
         let cracked = |basis| Finding::new(Code::HeadCracked, Severity::Refer, basis);
         let none_allowed = most.is_some_and(|most| most.value == 0);
+        let missing = if most.is_none() { Name::CracksGreatest } else { Name::CrackFreeCircle };
         let Some(most) = most.filter(|_| none_allowed || circle.is_some()) else {
-            return self.not_limited(Basis::CRACK_LIMIT);
+            return self.not_limited(missing, Basis::CRACK_LIMIT);
         };
         if count > most.value {
             let finding = cracked(most.basis).with_measured(Figure::Count(count)).with_limit(Figure::Count(most.value));
@@ -365,7 +371,7 @@ impl Bench<'_, '_> {
             (Some(circle), None) => {
                 self.reject(unmeasured(&circle), Remedy::Replace);
             }
-            (None, _) => self.not_limited(Basis::CRACK_LIMIT),
+            (None, _) => self.not_limited(Name::ManufacturedCrackFreeCircle, Basis::CRACK_LIMIT),
         }
     }
 
@@ -381,7 +387,7 @@ impl Bench<'_, '_> {
 
     fn gap(&mut self, feeler: Length, rim_percent: u8) {
         let Some(most) = self.length(Name::GapUnderHeadGreatest) else {
-            return self.not_limited(Basis::GAPS_UNDER_HEADS);
+            return self.not_limited(Name::GapUnderHeadGreatest, Basis::GAPS_UNDER_HEADS);
         };
         self.hold(Code::GapUnderHead, feeler, most, feeler > most.value, REPLACE);
         if let Some(share) = self.practice.fraction(Name::GapRimShare, self.case) {

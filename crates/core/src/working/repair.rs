@@ -9,7 +9,7 @@ use crate::joint::margin::{Factors, Load, Margin};
 use crate::joint::strength::{Allowable, Shear};
 use crate::length::{Interval, Length};
 use crate::material::Property;
-use crate::practice::{Case, Given, Name};
+use crate::practice::{Case, Given, Name, Practice};
 use crate::quantity::{Force, Mass};
 use crate::repair::in_row::{InRow, LaidRows};
 use crate::repair::panel::CopiedSeam;
@@ -380,15 +380,20 @@ fn side_of(
 }
 
 /// The mass of a plate; `None` where its density is not known.
-fn weighed(plate: &Plate, name: &'static str, work: &mut Working<'_>) -> Option<Figure<'static>> {
-    let properties = plate.material.properties(plate.thickness)?;
-    let density = Value::new(Kind::Density, properties.density_lb_in3());
+fn weighed(
+    plate: &Plate,
+    name: &'static str,
+    practice: &Practice<'_>,
+    work: &mut Working<'_>,
+) -> Option<Figure<'static>> {
+    let (density, basis) = practice.sheet(plate.material, plate.thickness).density_lb_in3()?;
+    let density = Value::new(Kind::Density, density);
     let figures = [
         Figure::given(ALONG, plate.along),
         Figure::given(ACROSS, plate.across),
         Figure::given(RADIUS, plate.radius),
         Figure::given(THICKNESS, plate.thickness),
-        Figure::new(DENSITY, density, properties.basis()),
+        Figure::new(DENSITY, density, basis),
     ];
     Some(work.step(&WEIGHED, About::Named(name), &figures, plate.mass?))
 }
@@ -397,11 +402,12 @@ fn mass(query: &PatchQuery<'_, '_>, found: &Patch, work: &mut Working<'_>) {
     let (Some(adds), Some((density, basis))) = (found.mass, found.rivet.alloy().density_lb_in3()) else { return };
     let Some(each) = mass_each(&found.rivet, density) else { return };
     let none = |symbol| Figure::given(symbol, Mass::ZERO);
-    let Some(plate) = weighed(&found.plate, "plate", work) else { return };
-    let filler = found.filler.and_then(|filler| weighed(&filler, "filler", work));
+    let Some(plate) = weighed(&found.plate, "plate", query.practice, work) else { return };
+    let filler = found.filler.and_then(|filler| weighed(&filler, "filler", query.practice, work));
     let Opening { along, across, radius, stop_hole } = found.opening;
-    let cut = Plate { radius, ..Plate::of(query.material, query.thickness, along, across) }.weighed();
-    let cut = if stop_hole.is_none() { weighed(&cut, "skin that is cut out", work) } else { None };
+    let cut = Plate { radius, ..Plate::of(query.material, query.thickness, along, across, query.practice) };
+    let cut = cut.weighed(query.practice);
+    let cut = if stop_hole.is_none() { weighed(&cut, "skin that is cut out", query.practice, work) } else { None };
     let rivets = found.filler_holes().count().saturating_add(found.holes().count());
     let rivets = Value::count(u32::try_from(rivets).unwrap_or(u32::MAX));
     let figures = [

@@ -42,6 +42,9 @@ impl Figures<'_> {
         for (span, value) in table.optional("flush").and_then(|value| value.entries(FORM)).unwrap_or_default() {
             self.flush(&span, &value);
         }
+        for (span, value) in table.optional("tension").and_then(|value| value.entries(FORM)).unwrap_or_default() {
+            self.tension(&span, &value);
+        }
     }
 
     /// The document that a table of figures names, or the file's.
@@ -113,7 +116,7 @@ impl Figures<'_> {
     }
 
     fn material(&mut self, span: &std::ops::Range<usize>, value: &Value<'_>) {
-        let material = match Material::parse(&value.name) {
+        let material = match Material::own(&value.name) {
             Ok(material) => material,
             Err(error) => return value.source.refused(span.clone(), &quoted(&value.name), &error),
         };
@@ -141,6 +144,11 @@ impl Figures<'_> {
                 figures += 1;
                 let radius = value.distance();
                 sheet = sheet.zip(radius).map(|(sheet, radius)| sheet.with_bend_radius(radius));
+            }
+            if let Some(value) = table.optional("density") {
+                figures += 1;
+                let density = density(&value);
+                sheet = sheet.zip(density).map(|(sheet, density)| sheet.with_density_lb_in3(density));
             }
             if figures == 0 {
                 table.source.mistake(
@@ -185,7 +193,7 @@ impl Figures<'_> {
             let Some(basis) = self.basis(&table) else { continue };
             let material = table.required("material").and_then(|value| {
                 let refused = |error| value.source.refused(value.span.clone(), "material", &error);
-                Material::parse(value.filled_text()?).map_err(refused).ok()
+                Material::among(value.filled_text()?, self.entered.materials()).map_err(refused).ok()
             });
             let thickness = table.required("thickness").and_then(|value| value.distance());
             let seats = [("countersunk", false), ("dimpled", true)];
@@ -206,6 +214,21 @@ impl Figures<'_> {
                 basis,
             };
             refused(&value, Some(self.entered.flush_joint(joint)), "one table for each sheet");
+        }
+    }
+}
+
+impl Figures<'_> {
+    fn tension(&mut self, span: &std::ops::Range<usize>, value: &Value<'_>) {
+        let part = match Part::parse(&value.name) {
+            Ok(part) => part,
+            Err(error) => return value.source.refused(span.clone(), &quoted(&value.name), &error),
+        };
+        let Some(table) = value.table(format!("tension of {}", part.without_length()), &keys::TENSION) else { return };
+        let Some(basis) = self.basis(&table) else { return };
+        if let Some(value) = table.required("ultimate") {
+            let entered = force(&value).map(|force| self.entered.tension(&part, force, basis));
+            refused(&value, entered, "120");
         }
     }
 }
@@ -289,6 +312,28 @@ fn stress(value: &Value<'_>) -> Option<Stress> {
             None
         }
     }
+}
+
+/// `.101 lb/in3` or `2.80 g/cm3`, in pounds per cubic inch.
+fn density(value: &Value<'_>) -> Option<f64> {
+    /// A pound and a cubic inch are defined by these.
+    const GRAMS: f64 = 453.592_37;
+    const CUBIC_CENTIMETRES: f64 = 16.387_064;
+    let written = value.written()?.trim();
+    let (number, per) = match written.strip_suffix("g/cm3") {
+        Some(number) => (number, CUBIC_CENTIMETRES / GRAMS),
+        None => (written.strip_suffix("lb/in3").unwrap_or(written), 1.0),
+    };
+    let read = number.trim().parse::<f64>().ok().map(|number| number * per);
+    // Whatever is riveted is heavier than balsa and lighter than gold.
+    let read = read.filter(|density| (0.005..0.8).contains(density));
+    if read.is_none() {
+        value.mistake(
+            format!("density cannot be {}", quoted(written)),
+            "right would be \".101 lb/in3\" or \"2.80 g/cm3\"",
+        );
+    }
+    read
 }
 
 fn force(value: &Value<'_>) -> Option<Force> {

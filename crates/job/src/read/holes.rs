@@ -1,6 +1,6 @@
 //! Holes as measured, from a CSV file or from the job itself.
 
-use std::collections::{HashMap, HashSet};
+use std::collections::HashMap;
 
 use jiff::civil::Date;
 use shophead::drill::Drill;
@@ -34,20 +34,29 @@ pub(super) struct RowKey {
     pub(super) count: Option<u32>,
 }
 
-/// Holes that were said, with the place where.
+/// Holes that were said: where, and in a holes file by which of its lines last.
 #[derive(Default)]
-pub(super) struct SaidHoles(HashMap<(usize, u32), Said>);
+pub(super) struct SaidHoles(HashMap<(usize, u32), (Said, Option<usize>)>);
 
 impl SaidHoles {
-    /// Notes a hole; the earlier place when it is already said.
-    pub(super) fn note(&mut self, row: usize, number: u32, here: Said) -> Option<Said> {
+    /// Notes a hole; the earlier place when it is already said. In a file that corrects a later line replaces an earlier one: that is how
+    /// a survey does it.
+    pub(super) fn note(&mut self, row: usize, number: u32, here: Said, corrects: bool) -> Option<Said> {
         match self.0.entry((row, number)) {
-            std::collections::hash_map::Entry::Occupied(said) => Some(said.get().clone()),
+            std::collections::hash_map::Entry::Occupied(said) => {
+                let (said, _) = said.get();
+                (!corrects || !said.is_beside(&here)).then(|| said.clone())
+            }
             std::collections::hash_map::Entry::Vacant(free) => {
-                free.insert(here);
+                free.insert((here, None));
                 None
             }
         }
+    }
+
+    /// Puts a line of a holes file in the place of the one that counted for its hole so far, which is told.
+    fn replace(&mut self, row: usize, number: u32, line: usize) -> Option<usize> {
+        self.0.get_mut(&(row, number))?.1.replace(line)
     }
 }
 
@@ -86,28 +95,20 @@ pub struct HolesFile {
 
 /// Reads a holes file: of several lines for one hole the last one, in the order of the file. A hole that was cleared is left out.
 pub(super) fn lines(source: &Source<'_>, rows: &[RowKey], said: &mut SaidHoles) -> Vec<HoleLine> {
-    let mut lines = Vec::new();
-    let mut known: HashMap<(usize, u32), MeasuredHole> = HashMap::new();
-    every_line(source, rows, said, |row, number, hole, _| {
-        let hole = hole.map(|hole| hole.after(known.get(&(row, number))));
-        match &hole {
-            Some(hole) => known.insert((row, number), hole.clone()),
-            None => known.remove(&(row, number)),
-        };
-        lines.push((row, number, hole));
+    let mut lines: Vec<Option<HoleLine>> = Vec::new();
+    every_line(source, rows, said, |line, replaced| {
+        let earlier = replaced.and_then(|place| lines.get_mut(place)?.take());
+        let hole = line.hole.map(|hole| hole.after(earlier.as_ref().map(|earlier| &earlier.hole)));
+        lines.push(hole.map(|hole| HoleLine { row: line.row, hole }));
     });
-    let mut seen = HashSet::with_capacity(lines.len());
-    // From the end on, the first line of a hole is the one that counts.
-    let last = lines.into_iter().rev().filter(|(row, number, _)| seen.insert((*row, *number)));
-    let mut last: Vec<HoleLine> = last.filter_map(|(row, _, hole)| Some(HoleLine { row, hole: hole? })).collect();
-    last.reverse();
-    last
+    lines.into_iter().flatten().collect()
 }
 
 /// Reads a holes file whole.
 pub(super) fn file(source: &Source<'_>, rows: &[RowKey]) -> Option<HolesFile> {
     let mut records = Vec::new();
-    let (width, columns) = every_line(source, rows, &mut SaidHoles::default(), |row, number, hole, record| {
+    let (width, columns) = every_line(source, rows, &mut SaidHoles::default(), |line, _| {
+        let Line { row, number, hole, record } = line;
         let is_known = |index: usize| (0..HOLES_FILE.names.len()).any(|column| record.place(column) == Some(index));
         let others = record.cells.iter().enumerate();
         let others = others.filter(|(index, cell)| !is_known(*index) && !cell.text.is_empty());
@@ -117,23 +118,33 @@ pub(super) fn file(source: &Source<'_>, rows: &[RowKey]) -> Option<HolesFile> {
     Some(HolesFile { width, columns: std::array::from_fn(|column| *columns.get(column)?), records })
 }
 
-/// Calls `each` for every line that could be read; tells how many columns there are, and where.
+/// A line that could be read.
+struct Line<'r> {
+    row: usize,
+    number: u32,
+    hole: Option<MeasuredHole>,
+    record: &'r Record,
+}
+
+/// Calls `each` for every line that could be read, with which of them it replaces; tells how many columns there are, and where.
 fn every_line(
     source: &Source<'_>,
     rows: &[RowKey],
     said: &mut SaidHoles,
-    mut each: impl FnMut(usize, u32, Option<MeasuredHole>, &Record),
+    mut each: impl FnMut(Line<'_>, Option<usize>),
 ) -> Option<(usize, Columns)> {
     let by_name = by_name(rows);
     let sheet = sheet(source, &HOLES_FILE, &["row", "hole", "major"])?;
     refuse_cut_off(source);
-    let mut in_this_file = HashSet::new();
+    let mut lines = 0;
     for record in &sheet.records {
         if source.mistakes.is_full() {
             break;
         }
-        if let Some((row, number, hole)) = line(source, record, rows, &by_name, said, &mut in_this_file) {
-            each(row, number, hole, record);
+        if let Some((row, number, hole)) = line(source, record, rows, &by_name, said) {
+            let replaced = said.replace(row, number, lines);
+            each(Line { row, number, hole, record }, replaced);
+            lines += 1;
         }
     }
     Some((sheet.header.len(), sheet.columns))
@@ -203,7 +214,6 @@ fn line(
     rows: &[RowKey],
     by_name: &HashMap<&str, usize>,
     said: &mut SaidHoles,
-    in_this_file: &mut HashSet<(usize, u32)>,
 ) -> Option<(usize, u32, Option<MeasuredHole>)> {
     let cell = |name: &str| record.filled(HOLES_FILE.names.iter().position(|known| *known == name)?);
     let (row, number) = which_hole(source, record, rows, by_name);
@@ -243,10 +253,7 @@ fn line(
     });
     let (row, key) = row?;
     let number = number?;
-    // Within one file a later line replaces an earlier one: that is how a survey corrects.
-    if in_this_file.insert((row, number))
-        && let Some(earlier) = said.note(row, number, Said::at(source, record.span.start))
-    {
+    if let Some(earlier) = said.note(row, number, Said::at(source, record.span.start), true) {
         source.mistake(record.span.clone(), measured_twice(number, &key.name, &earlier), "keep one of both");
         return None;
     }

@@ -9,12 +9,13 @@ use shophead::practice::{BUILT_IN, Practice};
 use super::answers::{self, Known};
 use super::cursor::{Table, Value, root};
 use super::holes::{self, RowKey, SaidHoles};
-use super::row::{Around, Materials, RowDraft, row};
+use super::row::{Around, Materials, RowDraft, read_material, row};
 use super::source::{Said, Source};
 use super::{Folder, MAX_SPARES_PERCENT, is_unseen, keys, limits, panel, quoted, rows_file};
 use crate::model::{Axes, Axis, Job, NamedFile, OwnLimits, Position, Row};
 
-pub(super) fn job(source: &Source<'_>, folder: &Folder<'_>) -> Option<Job> {
+/// Reads a job. `others` are limits that stand beside its own: their materials may be named, too.
+pub(super) fn job(source: &Source<'_>, folder: &Folder<'_>, others: Option<&OwnLimits>) -> Option<Job> {
     let document = root(source, &source.text)?;
     let table = Table::new(source, document.get_ref(), 0..0, "the job".into(), &keys::JOB);
     let bare = table.optional("units").map_or(Some(Bare::Inches), |value| value.word(UNITS.into_iter()));
@@ -28,9 +29,10 @@ pub(super) fn job(source: &Source<'_>, folder: &Folder<'_>) -> Option<Job> {
     };
     let spares_percent = table.optional("spares").map_or(Some(0), |value| spares(&value));
     let axes = axes(&table);
-    let materials = materials(&table);
+    let own: Vec<Material> = own_limits.iter().chain(others).flat_map(|own| own.entered.materials()).collect();
+    let materials = materials(&table, &own);
     let positions = positions(&table);
-    let around = Around { materials: &materials, positions: positions.as_deref(), folder };
+    let around = Around { materials: &materials, own: &own, positions: positions.as_deref(), folder };
     let mut said = SaidHoles::default();
     let mut drafts = rows(&table, &around, folder, &mut said)?;
     let keys: Vec<RowKey> =
@@ -135,18 +137,20 @@ fn axes(table: &Table<'_>) -> Option<Axes> {
 }
 
 /// The names that the job gives to materials; `None` for one that could not be read.
-fn materials(table: &Table<'_>) -> Materials {
+fn materials(table: &Table<'_>, own: &[Material]) -> Materials {
     let entries = table.optional("materials").and_then(|value| value.entries("a table [materials]"));
     let mut materials = Materials::new();
     for (key, value) in entries.into_iter().flatten() {
         let name = value.name.clone();
         let material = value.text().and_then(|text| {
-            Material::parse(text).map_err(|error| value.source.refused(value.span.clone(), &quoted(&name), &error)).ok()
+            read_material(text, own)
+                .map_err(|error| value.source.refused(value.span.clone(), &quoted(&name), &error))
+                .ok()
         });
         let says_another = |known: Material| material.is_some_and(|material| material != known);
         if name.trim().is_empty() || name.contains(is_unseen) {
             table.source.mistake(key, "a material needs a name", "right would be skin = \"clad 2024-T3\"");
-        } else if let Ok(known) = Material::parse(&name)
+        } else if let Ok(known) = read_material(&name, own)
             && says_another(known)
         {
             table.source.mistake(key, format!("{} is itself a material", quoted(&name)), "give another name");

@@ -141,7 +141,7 @@ pub(super) const LOOK: Keys = Keys {
 pub(super) const LIMITS: Keys = Keys {
     of: "a limits file",
     form: "a file of keys",
-    names: &["title", "document", "place", "minutes", "limit", "series", "material", "rivet", "flush"],
+    names: &["title", "document", "place", "minutes", "limit", "series", "material", "rivet", "flush", "tension"],
     examples: &[("title", "\"Boat shed limits\"")],
 };
 
@@ -184,6 +184,7 @@ pub(super) const MATERIAL: Keys = Keys {
         "modulus",
         "modulus_compression",
         "bend_radius",
+        "density",
         "document",
         "place",
     ],
@@ -208,6 +209,13 @@ pub(super) const FLUSH: Keys = Keys {
         ("ultimate", "309"),
         ("document", "\"test report\", here or for the whole file"),
     ],
+};
+
+pub(super) const TENSION: Keys = Keys {
+    of: "the tension of a rivet",
+    form: "a table [tension.MS20470AD4]",
+    names: &["ultimate", "document", "place"],
+    examples: &[("ultimate", "120"), ("document", "\"test report\", here or for the whole file")],
 };
 
 pub(super) const ROWS_FILE: Keys = Keys {

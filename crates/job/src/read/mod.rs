@@ -35,6 +35,7 @@ pub use points::GroupPoint;
 pub use seams::FactorySeam;
 pub use settings::Settings;
 use shophead::length::Bare;
+use shophead::material::Material;
 use shophead::rivet::Series;
 use source::{Mistakes, Source, quoted};
 pub use stock::ColumnNames;
@@ -177,7 +178,7 @@ impl Job {
         let disk = Disk::anywhere();
         let job = mistakes.open(path.to_owned(), &disk).and_then(|source| {
             let folder = Folder::of(path, &disk, &mistakes);
-            job::job(&source, &folder)
+            job::job(&source, &folder, None)
         });
         mistakes.result(job)
     }
@@ -212,10 +213,23 @@ impl Job {
     /// # Ok::<(), ReadError>(())
     /// ```
     pub fn read_from(text: Vec<u8>, file: &Path, files: &dyn Files) -> Result<Job, ReadError> {
+        Job::read_beside(text, file, files, None)
+    }
+
+    /// The same beside limits that do not stand in the job: a layer may be of a material that they name.
+    ///
+    /// # Errors
+    /// As [`Job::read`].
+    pub fn read_beside(
+        text: Vec<u8>,
+        file: &Path,
+        files: &dyn Files,
+        limits: Option<&OwnLimits>,
+    ) -> Result<Job, ReadError> {
         let mistakes = Mistakes::default();
         let job = mistakes.source(file, text).and_then(|source| {
             let folder = Folder::of(file, files, &mistakes);
-            job::job(&source, &folder)
+            job::job(&source, &folder, limits)
         });
         mistakes.result(job)
     }
@@ -446,7 +460,8 @@ pub fn read_group_from(
     mistakes.result(points)
 }
 
-/// Reads the factory seams of a panel from their text; `file` is what it is called in messages, a number without a unit what `bare` says.
+/// Reads the factory seams of a panel from their text; `file` is what it is called in messages, a number without a unit what `bare` says,
+/// `own` the shop's own materials.
 ///
 /// # Errors
 /// As [`Job::read`].
@@ -456,17 +471,22 @@ pub fn read_group_from(
 /// use shophead_job::read::read_seams_from;
 /// let file = std::path::Path::new("seams.csv");
 /// let text = "side,length,layers,rivet,pitch,edge,rows\nforward,12,\".032,.032\",MS20470AD4,3/4,1/4,2\n";
-/// let seams = read_seams_from(text.into(), file, Bare::Inches)?;
+/// let seams = read_seams_from(text.into(), file, Bare::Inches, &[])?;
 /// assert_eq!((seams[0].side.as_str(), seams[0].rows), ("forward", 2));
-/// let error = read_seams_from(text.replace("3/4", "0").into(), file, Bare::Inches).unwrap_err();
+/// let error = read_seams_from(text.replace("3/4", "0").into(), file, Bare::Inches, &[]).unwrap_err();
 /// assert!(error.to_string().starts_with("seams.csv:2:35: pitch must be above zero"), "{error}");
 /// # Ok::<(), shophead_job::read::ReadError>(())
 /// ```
-pub fn read_seams_from(text: Vec<u8>, file: &Path, bare: Bare) -> Result<Vec<FactorySeam>, ReadError> {
+pub fn read_seams_from(
+    text: Vec<u8>,
+    file: &Path,
+    bare: Bare,
+    own: &[Material],
+) -> Result<Vec<FactorySeam>, ReadError> {
     let mistakes = Mistakes::default();
     let seams = mistakes.source(file, text).and_then(|source| {
         source.bare.set(bare);
-        seams::seams(&source)
+        seams::seams(&source, own)
     });
     mistakes.result(seams)
 }

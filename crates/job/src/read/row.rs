@@ -7,7 +7,7 @@ use shophead::drill::Drill;
 use shophead::hole::{AsFound, Damage};
 use shophead::layout::{Point, RowLayout, in_line};
 use shophead::length::Length;
-use shophead::material::Material;
+use shophead::material::{Material, ParseMaterialError};
 use shophead::rivet::Head;
 use shophead::rivet::part::Part;
 use shophead::stack::{Layer, MAX_LAYERS, Preparation, Stack, StackError};
@@ -28,6 +28,8 @@ pub(super) type Materials = BTreeMap<String, Option<Material>>;
 /// What a row refers to.
 pub(super) struct Around<'a> {
     pub(super) materials: &'a Materials,
+    /// Materials of the shop's own, from its limits.
+    pub(super) own: &'a [Material],
     /// `None` when they could not be read.
     pub(super) positions: Option<&'a [Position]>,
     pub(super) folder: &'a Folder<'a>,
@@ -299,7 +301,7 @@ fn layer_in_cell(text: &str, value: &Value<'_>, around: &Around<'_>) -> Option<L
     let material = |text: &str| match around.materials.get(text) {
         // What is wrong with it was told where it is named.
         Some(named) => named.ok_or_else(|| "this material could not be read".to_owned()),
-        None => Material::parse(text).map_err(|error| {
+        None => read_material(text, around.own).map_err(|error| {
             match nearest(text, around.materials.keys().map(String::as_str)).as_slice() {
                 [] => error.to_string(),
                 near => format!(
@@ -325,7 +327,7 @@ fn material(value: &Value<'_>, around: &Around<'_>) -> Option<Material> {
     if let Some(named) = around.materials.get(text) {
         return *named;
     }
-    let refused = |error: shophead::material::ParseMaterialError| {
+    let refused = |error: ParseMaterialError| {
         let near = nearest(text, around.materials.keys().map(String::as_str));
         if near.is_empty() {
             value.source.refused(value.span.clone(), &quoted(text), &error);
@@ -334,7 +336,12 @@ fn material(value: &Value<'_>, around: &Around<'_>) -> Option<Material> {
             value.mistake(message, one_of(near.into_iter()));
         }
     };
-    Material::parse(text).map_err(refused).ok()
+    read_material(text, around.own).map_err(refused).ok()
+}
+
+/// A material that is on file, or one of the shop's own.
+pub(super) fn read_material(text: &str, own: &[Material]) -> Result<Material, ParseMaterialError> {
+    Material::among(text, own.iter().copied())
 }
 
 /// The room in each position, in their order.
@@ -434,7 +441,7 @@ fn measured_hole(
     let table = value.table("this hole".into(), &keys::HOLE)?;
     let number = table.required("number").and_then(|value| {
         let number = value.whole(1..=count.unwrap_or(MAX_COUNT))?;
-        let earlier = said.note(row, number, Said::at(value.source, table.span.start));
+        let earlier = said.note(row, number, Said::at(value.source, table.span.start), false);
         if let Some(earlier) = &earlier {
             let row = subject.strip_prefix("row ").unwrap_or("this");
             value.mistake(measured_twice(number, row, earlier), "keep one of both");

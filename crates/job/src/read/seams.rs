@@ -7,6 +7,7 @@ use shophead::stack::Stack;
 
 use super::keys::SEAMS_FILE;
 use super::layer::read_layer;
+use super::row::read_material;
 use super::sheet::{Cell, Record, records};
 use super::source::Source;
 
@@ -34,15 +35,15 @@ pub struct FactorySeam {
 }
 
 /// Reads every line.
-pub(super) fn seams(source: &Source<'_>) -> Option<Vec<FactorySeam>> {
+pub(super) fn seams(source: &Source<'_>, own: &[Material]) -> Option<Vec<FactorySeam>> {
     let records = records(source, &SEAMS_FILE, &["side", "length", "layers", "rivet", "pitch", "edge"])?;
     if records.is_empty() && !source.mistakes.is_full() {
         source.mistake(0..0, "there is no seam in this file", "right would be one line for each factory seam");
     }
-    Some(records.iter().filter_map(|record| seam(source, record)).collect())
+    Some(records.iter().filter_map(|record| seam(source, record, own)).collect())
 }
 
-fn seam(source: &Source<'_>, record: &Record) -> Option<FactorySeam> {
+fn seam(source: &Source<'_>, record: &Record, own: &[Material]) -> Option<FactorySeam> {
     let required = |column: usize, name: &str| {
         let found = record.filled(column);
         if found.is_none() {
@@ -53,7 +54,7 @@ fn seam(source: &Source<'_>, record: &Record) -> Option<FactorySeam> {
     let length = |column: usize, name: &str| required(column, name).and_then(|cell| above_zero(source, cell, name));
     let side = required(0, "side").map(|cell| cell.text.clone());
     let long = length(1, "length");
-    let stack = required(2, "layers").and_then(|cell| layers(source, cell));
+    let stack = required(2, "layers").and_then(|cell| layers(source, cell, own));
     let rivet = required(3, "rivet").and_then(|cell| {
         let part = Part::parse(&cell.text).map_err(|error| source.refused(cell.span.clone(), "rivet", &error));
         part.ok().map(|part| part.without_length())
@@ -87,8 +88,8 @@ fn above_zero(source: &Source<'_>, cell: &Cell, name: &str) -> Option<Length> {
     Some(length)
 }
 
-fn layers(source: &Source<'_>, cell: &Cell) -> Option<Stack> {
-    let known = |text: &str| Material::parse(text).map_err(|error| error.to_string());
+fn layers(source: &Source<'_>, cell: &Cell, own: &[Material]) -> Option<Stack> {
+    let known = |text: &str| read_material(text, own).map_err(|error| error.to_string());
     let mut stack = Stack::new();
     for item in cell.text.split(',') {
         let layer = read_layer(item.trim(), source.bare.get(), &known);

@@ -154,6 +154,11 @@ impl Said {
     pub(super) fn at(source: &Source<'_>, at: usize) -> Said {
         Said { file: Arc::clone(&source.name), text: Arc::clone(&source.text), at }
     }
+
+    /// Whether both stand in one file.
+    pub(super) fn is_beside(&self, other: &Said) -> bool {
+        Arc::ptr_eq(&self.text, &other.text)
+    }
 }
 
 /// `file:line`.

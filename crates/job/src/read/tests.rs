@@ -283,7 +283,7 @@ const MISTAKES: &[(&str, &str, &str)] = &[
     (
         "material = \"7075-T6\"",
         "material = \"7075-T9\"",
-        "job.toml:19:32: \"7075-T9\": 7075 is not on file in this temper; on file are 7075-T6, 7075-T62, 7075-T651, 7075-T73, 7075-T76, 7075-T6511",
+        "job.toml:19:32: \"7075-T9\": 7075 is not on file in this temper; on file are 7075-T6, 7075-T62, 7075-T651, 7075-T73, 7075-T76, 7075-T6511; another is entered in the limits file, as material.NAME",
     ),
     (
         "material = \"skin\"",
@@ -293,7 +293,7 @@ const MISTAKES: &[(&str, &str, &str)] = &[
     (
         "skin = \"clad 2024-T3\"",
         "skin = \"clad 2042-T3\"",
-        "job.toml:5:8: \"skin\": no such sheet alloy on file; on file are 2024, 5052, 6061, 7075, 2014, 2017, 4130",
+        "job.toml:5:8: \"skin\": no such sheet alloy on file; on file are 2024, 5052, 6061, 7075, 2014, 2017, 4130; another is entered in the limits file, as material.NAME",
     ),
     (
         "skin = \"clad 2024-T3\"",
@@ -1217,8 +1217,8 @@ fn every_mistake_in_a_shop_s_figures_is_told_with_its_place() {
             "l.toml:3:38: shear_ultimate must be above zero; right would be \"38 ksi\"",
         ),
         (
-            "material.2024-T35.shear_ultimate = \"38 ksi\"",
-            "l.toml:3:10: \"2024-T35\": 2024 is not on file in this temper; on file are",
+            "material.2024-T35-of-mine.shear_ultimate = \"38 ksi\"",
+            "l.toml:3:10: \"2024-T35-of-mine\": the name of a material has letters, figures and hyphens, at most 11, and perhaps clad; right would be clad 2024-T861",
         ),
         ("[material.2024-T3]\nbasis = \"A\"", "l.toml:3:1: material 2024-T3 has no figure; right would be"),
         (
@@ -1229,6 +1229,16 @@ fn every_mistake_in_a_shop_s_figures_is_told_with_its_place() {
             "[material.4130]\nthickness = \".2 to .1\"\nmodulus = \"29 msi\"",
             "l.toml:4:13: thickness cannot be \".2 to .1\"; right would be \".050 to .249\"",
         ),
+        (
+            "material.A286.density = \".287 kg\"",
+            "l.toml:3:25: density cannot be \".287 kg\"; right would be \".101 lb/in3\" or \"2.80 g/cm3\"",
+        ),
+        (
+            "[flush.MS20426AD4]\nmaterial = \"A286\"\nthickness = \".04\"\nseat = \"dimpled\"\nultimate = 300",
+            "l.toml:4:12: material: no such sheet alloy on file",
+        ),
+        ("tension.MS20470AD4.ultimate = 0", "l.toml:3:31: ultimate: "),
+        ("[tension.MS20470AD4]\nplace = \"p\"", "l.toml:3:1: tension of MS20470AD4 has no ultimate; right would be"),
         ("rivet.2118.shear_ultimate = \"30 ksi\"", "l.toml:3:7: \"2118\" is no rivet alloy; right would be "),
         ("[rivet.2117]\nplace = \"p\"", "l.toml:3:1: rivet 2117 has no shear_ultimate; right would be"),
         (
@@ -1289,6 +1299,7 @@ fn the_document_and_the_reader_know_the_same_keys() {
         ("Materials in the limits file", &keys::MATERIAL),
         ("Rivets in the limits file", &keys::RIVET),
         ("Flush joints in the limits file", &keys::FLUSH),
+        ("Tension in the limits file", &keys::TENSION),
         ("Holes file", &keys::HOLES_FILE),
         ("Answers file", &keys::ANSWERS_FILE),
         ("Points file", &keys::POINTS_FILE),
@@ -1328,7 +1339,7 @@ fn the_document_names_every_word_and_its_examples_read() {
     assert_eq!((figures.limits.len(), entered.sizes().count(), entered.shears().count()), (1, 1, 1));
     assert_eq!((entered.sheets().len(), entered.flush_joints().len(), figures.cited.len()), (1, 1, 2));
     let demo = demo(DEMO, DEMO_LIMITS, DEMO_HOLES).expect("the demo reads");
-    let seams = read_seams_from(example("csv", 8).into(), Path::new("s.csv"), Bare::Inches);
+    let seams = read_seams_from(example("csv", 8).into(), Path::new("s.csv"), Bare::Inches, &[]);
     assert_eq!(seams.unwrap_or_else(|error| panic!("{error}")).len(), 2);
     read_driven_from(example("csv", 7).into(), Path::new("d.csv"), &demo).unwrap_or_else(|error| panic!("{error}"));
     read_holes_from(example("csv", 2).into(), Path::new("h.csv"), &sound_job())

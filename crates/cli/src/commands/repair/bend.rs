@@ -1,6 +1,5 @@
 //! `shophead repair bend`.
 
-use shophead::material::Material;
 use shophead::repair::bend::{least_radius, least_radius_of, refusal, setback};
 use shophead::working;
 
@@ -19,7 +18,7 @@ pub(super) fn run<'a>(args: &BendArgs, context: &Context<'a>) -> Result<Report<'
     let bare = material.strip_prefix("clad ").unwrap_or(material);
     let (alloy, temper) = bare.split_once('-').unwrap_or((bare, ""));
     let given = input::optional_length("--radius", args.radius.as_deref(), context.bare)?;
-    let known = Material::parse(material).ok();
+    let known = context.practice.material(material).ok();
     let entered = known.and_then(|known| least_radius(known, thickness, context.practice));
     let limits = entered.or_else(|| least_radius_of(alloy.trim(), temper.trim(), thickness));
     let mut report = Report::new("repair", context);

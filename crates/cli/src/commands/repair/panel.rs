@@ -3,6 +3,8 @@
 use shophead::joint::strength::Shear;
 use shophead::layout::Point;
 use shophead::length::Length;
+use shophead::material::Material;
+use shophead::practice::Entered;
 use shophead::repair::in_row::LaidRows;
 use shophead::repair::panel::{CopiedSeam, SeamError, SideQuery, seam as copied};
 use shophead::repair::patch::Plate;
@@ -35,7 +37,8 @@ struct Side<'s> {
 
 pub(super) fn run<'a>(args: &PanelArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
     let text = context.inputs.read(&args.seams, "the factory seams")?;
-    let seams = read_seams_from(text.bytes, &text.name, context.bare)?;
+    let own: Vec<Material> = context.practice.entered().into_iter().flat_map(Entered::materials).collect();
+    let seams = read_seams_from(text.bytes, &text.name, context.bare, &own)?;
     let sites = sites(&args.site)?;
     let mut report = Report::new("repair", context);
     let mut names: Vec<&str> = Vec::new();
@@ -89,7 +92,7 @@ pub(super) fn run<'a>(args: &PanelArgs, context: &Context<'a>) -> Result<Report<
     let answer = PanelAnswer { sides: sides.iter().map(|side| side.answer(context)).collect() };
     let sized = Sized {
         rivets: rivets(parts, &args.out.spares)?,
-        pieces: skin(args, context)?.into_iter().collect(),
+        pieces: skin(args, &mut report, context)?.into_iter().collect(),
         others: Vec::new(),
         mass: None,
         told,
@@ -102,11 +105,13 @@ pub(super) fn run<'a>(args: &PanelArgs, context: &Context<'a>) -> Result<Report<
 }
 
 /// The sheet that the new skin is cut from.
-fn skin(args: &PanelArgs, context: &Context<'_>) -> Result<Option<Piece>, Stop> {
+fn skin<'a>(args: &PanelArgs, report: &mut Report<'a>, context: &Context<'a>) -> Result<Option<Piece>, Stop> {
     let (Some(skin), Some(size)) = (&args.skin, &args.size) else { return Ok(None) };
-    let (material, thickness) = input::sheet("--skin", skin, context.bare)?;
+    let (material, thickness) = input::sheet("--skin", skin, context.bare, context.practice)?;
     let (along, across) = by("--size", size, context.bare)?;
-    let mass = Plate::of(material, thickness, along, across).mass;
+    let plate = Plate::of(material, thickness, along, across, context.practice);
+    report.find(context, "new skin", &plate.not_weighed());
+    let mass = plate.mass;
     Ok(Some(Piece { what: "new skin".to_owned(), material, thickness, along, across, count: 1, mass }))
 }
 

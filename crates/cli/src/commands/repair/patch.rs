@@ -31,9 +31,9 @@ const REPAIR: Which = Which::Patch;
 
 pub(super) fn run<'a>(args: &PatchArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
     let bare = context.bare;
-    let (material, thickness) = input::sheet("--sheet", &args.sheet, bare)?;
+    let (material, thickness) = input::sheet("--sheet", &args.sheet, bare, context.practice)?;
     let sites = sites(&args.site)?;
-    let plate = args.plate.as_deref().map(|text| input::sheet("--plate", text, bare)).transpose()?;
+    let plate = args.plate.as_deref().map(|text| input::sheet("--plate", text, bare, context.practice)).transpose()?;
     let query = PatchQuery {
         material,
         thickness,
@@ -59,8 +59,9 @@ pub(super) fn run<'a>(args: &PatchArgs, context: &Context<'a>) -> Result<Report<
             refused(REPAIR, site, &mut report, context);
             return Ok(report);
         }
-        Err(error @ (PatchError::NoCount | PatchError::NoLimits)) => {
-            let subject = if error == PatchError::NoLimits { "practice".to_owned() } else { material.to_string() };
+        Err(error @ (PatchError::NoCount { .. } | PatchError::NoLimits { .. })) => {
+            let subject =
+                if matches!(error, PatchError::NoLimits { .. }) { "practice".to_owned() } else { material.to_string() };
             not_sized(REPAIR, &subject, error.refusal(&material), &error.to_string(), &mut report, context);
             return Ok(report);
         }

@@ -43,7 +43,7 @@ impl Asked {
     fn of(args: &RowsArgs, context: &Context<'_>) -> Result<Asked, Stop> {
         let bare = context.bare;
         let rivet = input::part("--rivet", &args.rivet)?.without_length();
-        let stack = input::layers("--sheets", &args.sheets, None, bare)?;
+        let stack = input::layers("--sheets", &args.sheets, None, bare, context.practice)?;
         let case = Case::for_part(&context.practice.rivet(rivet)).in_rows(args.rows);
         let across = input::optional_length("--across", args.across.as_deref(), bare)?.unwrap_or(Length::INCH);
         let load = args.load.as_deref().map(|text| input::force("--load", text, bare)).transpose()?;
@@ -353,7 +353,8 @@ fn combined<'a>(
     let shear: Force = load.force * found.strength.rivets_per_inch.recip();
     let loads = Loads { shear, tension, kind: load.kind };
     let tested = tested.map(|force| Allowable { force, basis: Basis::AS_GIVEN });
-    let carries = Carries { shear: allowable, tension: tested };
+    let carries = Carries::of(&asked.rivet, allowable, context.practice);
+    let carries = Carries { tension: tested.or(carries.tension), ..carries };
     let combined = combine(loads, &carries, factors, Interaction::Circle).map_err(Stop::wrong)?;
     report.find_all(context, &asked.rivet.to_string(), &combined.findings);
     let answer = CombinedAnswer {

@@ -2,8 +2,8 @@
 
 use shophead::layout::Point;
 use shophead::length::{Bare, Length};
-use shophead::material::Material;
 use shophead::quantity::Mass;
+use shophead::repair::patch::density_not_known;
 use shophead::repair::splice::{
     Leg, LegFastener, LegSplice, MemberError, Splice, SpliceHole, SpliceQuery, splice as sized,
 };
@@ -26,7 +26,7 @@ const REPAIR: Which = Which::Splice;
 pub(super) fn run<'a>(args: &MemberArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
     let bare = context.bare;
     let material =
-        Material::parse(&args.material).map_err(|error| input::wrong("--material", &args.material, error))?;
+        context.practice.material(&args.material).map_err(|error| input::wrong("--material", &args.material, error))?;
     let legs = args.legs.iter().map(|text| leg(text, bare)).collect::<Result<Vec<Leg>, Stop>>()?;
     let sites = sites(&args.site)?;
     let query = SpliceQuery {
@@ -48,7 +48,7 @@ pub(super) fn run<'a>(args: &MemberArgs, context: &Context<'a>) -> Result<Report
             refused(REPAIR, site, &mut report, context);
             return Ok(report);
         }
-        Err(error @ (MemberError::NoCount { leg: _ } | MemberError::NoLimits)) => {
+        Err(error @ (MemberError::NoCount { .. } | MemberError::NoLimits { .. })) => {
             let subject = material.to_string();
             not_sized(REPAIR, &subject, error.refusal(&material), &error.to_string(), &mut report, context);
             return Ok(report);
@@ -73,6 +73,9 @@ pub(super) fn run<'a>(args: &MemberArgs, context: &Context<'a>) -> Result<Report
         legs: found.legs.iter().map(|leg| leg_answer(leg, practice)).collect(),
     };
     let pieces = pieces(&found, &query);
+    if pieces.iter().any(|piece| piece.mass.is_none()) {
+        report.find(context, &material.to_string(), &Some(density_not_known(material)));
+    }
     let (parts, others) = fasteners(&found, &places);
     let mass = mass(&pieces, &parts, others.is_empty());
     let sized = Sized {
@@ -146,8 +149,8 @@ fn leg_answer<'a>(leg: &LegSplice, practice: &shophead::practice::Practice<'a>) 
 fn pieces(found: &Splice, query: &SpliceQuery<'_, '_>) -> Vec<Piece> {
     let piece = |(leg, number): (&LegSplice, u8)| {
         let both = leg.half.checked_mul(2).and_then(|both| both.checked_add(query.gap)).unwrap_or(leg.half);
-        let density = query.material.properties(leg.plate.1).map(|sheet| sheet.density_lb_in3());
-        let mass = density.map(|density| Mass::from_lb(leg.plate_area_in2 * both.to_inches_f64() * density));
+        let density = query.practice.sheet(query.material, leg.plate.1).density_lb_in3();
+        let mass = density.map(|(density, _)| Mass::from_lb(leg.plate_area_in2 * both.to_inches_f64() * density));
         Piece {
             what: format!("plate of leg {number}"),
             material: query.material,
