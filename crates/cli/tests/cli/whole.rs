@@ -176,6 +176,12 @@ pub(crate) fn play(at: At) -> Played {
     assert_eq!((status, out.as_str()), (Some(0), ""));
     let (status, out) = job.run(&["order", "panel/job.toml", "--labels", "labels.html"], "");
     assert_eq!(status, Some(0), "{out}");
+    // The strength of the answered hole's rivet, as whoever signs it can work it out again.
+    let rivet = ["joint", "--rivet", "NAS1242AD4", "--sheets", "clad 2024-T3:.063,2024-T3:.063", "--hole", ".147"];
+    let row = ["--edge", "3/8", "--pitch", "3/4", "--structure", "secondary", "--member", "skin", "--load", "200"];
+    let sheet = ["--format", "html", "-o", "working.html"];
+    let (status, out) = job.run(&[&rivet[..], &row[..], &sheet[..]].concat(), "");
+    assert_eq!((status, out.as_str()), (Some(0), ""));
     job
 }
 

@@ -310,7 +310,7 @@ fn a_whole_job_is_played_in_a_terminal_and_read_in_a_browser() {
     assert_eq!(cards[0], cards[1], "the terminal's width changes nothing that is kept");
 }
 
-/// Everything that a played job leaves: card, map and labels, on a screen and on paper.
+/// Everything that a played job leaves: card, map, labels and working, on a screen and on paper.
 fn read_in_browser(job: &whole::Played) {
     let folder = job.folder.path();
     let seen = |file: &str| rendered(&folder.join(file), folder);
@@ -322,14 +322,19 @@ fn read_in_browser(job: &whole::Played) {
     for name in ["a1", "a2"] {
         assert!(marks.contains(name), "{name}: {marks}");
     }
-    let (card, labels) = (job.page("card.html"), job.page("labels.html"));
+    let working = Html::parse_document(&seen("working.html"));
+    let worked = words(working.root_element());
+    for told in ["nas1242ad4carries", "preparedby", "checkedby"] {
+        assert!(worked.contains(told), "{told}: {worked}");
+    }
+    let (card, labels, working) = (job.page("card.html"), job.page("labels.html"), job.page("working.html"));
     for wide in [412, 820, 1400] {
-        for page in [&card, &labels] {
+        for page in [&card, &labels, &working] {
             let (page, window) = width_on(page, wide, folder);
             assert!(page <= window, "{page} wide in a window of {window}");
         }
     }
-    for (file, least) in [("card.html", 20_000), ("map.svg", 5_000), ("labels.html", 5_000)] {
+    for (file, least) in [("card.html", 20_000), ("map.svg", 5_000), ("labels.html", 5_000), ("working.html", 20_000)] {
         let picture = screenshot(&folder.join(file), folder);
         assert!(picture > least, "a picture of {picture} bytes of {file} shows nothing");
     }
@@ -349,6 +354,17 @@ fn read_in_browser(job: &whole::Played) {
         let pages = print(&labels, paper, folder);
         assert_eq!(pages.len(), 1, "{paper:?}");
         labels_are_read_back(&labels, &folder.join(format!("{paper:?}.pdf")));
+        let pages = print(&working, paper, folder);
+        let (first, last) = (&pages[0], &pages[pages.len() - 1]);
+        assert!(first.text.contains("Advisory only") && last.text.contains("Checked by"), "{pages:?}");
+        // A step stays on one page.
+        let printed: Vec<String> = pages.iter().map(|page| plain(&page.text)).collect();
+        let html = Html::parse_document(&working);
+        for step in all(html.root_element(), "ol li") {
+            let of_step: Vec<String> = all(step, "h3, .formula").into_iter().map(words).collect();
+            let on_one = printed.iter().any(|page| of_step.iter().all(|line| page.contains(line)));
+            assert!(on_one, "{paper:?}: cut: {of_step:?}");
+        }
     }
 }
 
