@@ -259,20 +259,6 @@ pub struct Patch {
     pub findings: Findings,
 }
 
-/// What to enter for a count by strength; `None` where that is not what is missing. It prints what to do.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Missing(pub Option<Key>);
-
-impl core::fmt::Display for Missing {
-    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
-        match self.0 {
-            Some(key) => write!(f, "enter {key} in the limits file, or name another rivet"),
-            None => f.write_str("name another rivet"),
-        }
-    }
-}
-
 crate::words::errors! {
     /// Why there is no patch.
     #[non_exhaustive]
@@ -285,8 +271,8 @@ crate::words::errors! {
             "the series has no rivet for these sheets; name one, as in MS20470AD5";
         NoLimits { limit: Name, "Which." } = _, "patch-no-limits", "The practice lacks edge distance, pitch or distance between rows for the rivet.",
             "the practice has no {limit} for this rivet; enter limit.{limit} in the limits file";
-        NoCount { missing: Missing, "What is missing for a count by strength." } = _, "patch-no-count", "There is no count: neither table nor strengths.",
-            "no table and no published strength gives a count for this rivet in this sheet; {missing}";
+        NoCount { key: Option<Key>, "What to enter for a count by strength; `None` where that is not missing." } = _, "patch-no-count", "There is no count: neither table nor strengths.",
+            "no table and no published strength gives a count for this rivet in this sheet; name another rivet";
         TooFewRows { rows: u8, "The fewest that do." } = _, "patch-too-few-rows", "So many rows hold fewer rivets than needed at the least pitch.",
             "so few rows do not hold the rivets at the least pitch; {rows} do";
         TooManyRivets = _, "patch-too-many-rivets", "Not even [`MOST_ROWS`] hold the rivets at the least pitch.",
@@ -308,7 +294,7 @@ impl PatchError {
     pub fn refusal(&self, material: &Material) -> Option<Finding> {
         match self {
             PatchError::Refused { site } => site.refusal(),
-            PatchError::NoCount { missing: Missing(key) } => Some(no_count(material, *key)),
+            PatchError::NoCount { key } => Some(no_count(material, *key)),
             PatchError::NoLimits { limit } => Some(no_limit(*limit)),
             _ => None,
         }
@@ -377,7 +363,7 @@ pub fn patch(query: &PatchQuery<'_, '_>) -> Result<Patch, PatchError> {
     let carries = carries(&in_row(&single)?);
     let rate = rate_of(material, thickness, &rivet, SpliceMember::SingleLap, carries, query.by, practice)?;
     findings.extend(&rate.findings);
-    let per_inch = rate.per_inch.ok_or_else(|| PatchError::NoCount { missing: Missing(rate.key()) })?;
+    let per_inch = rate.per_inch.ok_or_else(|| PatchError::NoCount { key: rate.key() })?;
     let spacing = spacing(query, &case, per_inch)?;
     let across = side(&rate, opening.across, spacing.rows, &spacing, query.pattern, true)?;
     let carries_along = query.ways == Ways::Both;

@@ -230,22 +230,6 @@ pub struct Splice {
     pub findings: Findings,
 }
 
-/// A leg without a count. It prints the number of the leg.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct Uncounted {
-    /// Which, counted from 1.
-    pub leg: u8,
-    /// What to enter for a count by strength; `None` where that is not what is missing.
-    pub key: Option<Key>,
-}
-
-impl core::fmt::Display for Uncounted {
-    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
-        self.leg.fmt(f)
-    }
-}
-
 crate::words::errors! {
     /// Why there is no splice.
     #[non_exhaustive]
@@ -260,7 +244,7 @@ crate::words::errors! {
             "leg {leg}: too narrow, no rivet is within a quarter of its width; ask the holder of the type's data";
         NoLimits { limit: Name, "Which." } = _, "member-no-limits", "The practice lacks edge distance or pitch for the rivet.",
             "the practice has no {limit} for this rivet; enter limit.{limit} in the limits file";
-        NoCount { leg: Uncounted, "Which, and what is missing." } = _, "member-no-count", "There is no count for this leg: neither table nor strengths.",
+        NoCount { leg: u8, "Which, counted from 1."; key: Option<Key>, "What to enter for a count by strength; `None` where that is not missing." } = _, "member-no-count", "There is no count for this leg: neither table nor strengths.",
             "leg {leg}: neither a table nor published strengths give a count for it";
         NoPlate { leg: u8, "Which, counted from 1." } = _, "member-no-plate", "No gauge has the area for this leg.",
             "leg {leg}: no gauge has the area; name a plate, as in plate=1x.250";
@@ -277,7 +261,7 @@ impl MemberError {
     pub fn refusal(&self, material: &Material) -> Option<Finding> {
         match self {
             MemberError::Refused { site } => site.refusal(),
-            MemberError::NoCount { leg } => Some(no_count(material, leg.key)),
+            MemberError::NoCount { key, .. } => Some(no_count(material, *key)),
             MemberError::NoLimits { limit } => Some(no_limit(*limit)),
             _ => None,
         }
@@ -392,7 +376,7 @@ fn spliced_leg(query: &SpliceQuery<'_, '_>, leg: &Leg, number: u8) -> Result<Leg
             let table = named.map(|named| named.also.filter(|_| query.by == By::Example).unwrap_or(named.first));
             let count = |table| by_table(table, leg.thickness, Fastener::An3Bolt, query.spliced.member());
             let bolts = table.map(count).transpose()?.flatten();
-            let bolts = bolts.ok_or(MemberError::NoCount { leg: Uncounted { leg: number, key: None } })?;
+            let bolts = bolts.ok_or(MemberError::NoCount { leg: number, key: None })?;
             found.needed = count_of(&bolts, leg.width)?;
             found.bolts = Some(bolts);
             Case::new(MS20470.head, crate::material::RivetAlloy::Al2117, BOLT_DIAMETER)
@@ -507,7 +491,7 @@ fn rivets<'a>(
     let carries = carries(&in_row(&rows)?);
     let rate =
         rate_of(query.material, leg.thickness, &rivet, query.spliced.member(), carries, query.by, query.practice)?;
-    let uncounted = || MemberError::NoCount { leg: Uncounted { leg: number, key: rate.key() } };
+    let uncounted = || MemberError::NoCount { leg: number, key: rate.key() };
     found.needed = rate.over(leg.width)?.ok_or_else(uncounted)?;
     findings.extend(&rate.findings);
     (found.rate, found.diameter, found.rivet) = (Some(rate), diameter, Some(rivet));
