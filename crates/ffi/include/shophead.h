@@ -34,6 +34,9 @@
 // An array of so many findings holds those of any function that does not say otherwise.
 #define SHOPHEAD_MAX_FINDINGS 36
 
+// In the place of the name of a limit: a figure by the key that a finding names, as in `not on file`.
+#define SHOPHEAD_BY_KEY 4294967295
+
 // The most limits of a shop's own that one practice takes.
 #define SHOPHEAD_MAX_OWN_LIMITS 64
 
@@ -522,6 +525,12 @@ enum shophead_value_kind
   SHOPHEAD_VALUE_COUNT = 5,
   // A way of rounding: `num`, one of `enum shophead_rounding`.
   SHOPHEAD_VALUE_ROUNDING = 6,
+  // A length with its tolerance, for a figure by its key: `nm`, and so many nanometres more (`num`) or less (`den`).
+  SHOPHEAD_VALUE_TOLERANCED = 7,
+  // A stress, for a figure by its key: `num` pounds per square inch.
+  SHOPHEAD_VALUE_STRESS = 8,
+  // A force, for a figure by its key: `num / den` pounds.
+  SHOPHEAD_VALUE_FORCE = 9,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L
@@ -1099,6 +1108,10 @@ enum shophead_code
   SHOPHEAD_CODE_HEAD_BETWEEN = 153,
   // The mass of a sheet is not known: its density is not on file.
   SHOPHEAD_CODE_DENSITY_NOT_KNOWN = 154,
+  // There is a gap under the manufactured head: none is accepted.
+  SHOPHEAD_CODE_GAP_UNDER_MANUFACTURED_HEAD = 155,
+  // The sheets are apart at the edge, not as far as the shank.
+  SHOPHEAD_CODE_SHEETS_APART_AT_EDGE = 156,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L
@@ -1310,9 +1323,13 @@ struct shophead_value {
   int64_t nm;
 };
 
-// One of a shop's own limits, from its own approved documents.
+// One of a shop's own limits, from its own approved documents; or a figure that a finding says is not on file. Such a one has
+// `SHOPHEAD_BY_KEY` for its name, `whole` of the finding's figure of kind `SHOPHEAD_FIGURE_KEY` in `diameter_nm`, 0 in `head`, `alloy` and `rows`,
+// and the figure in `value`: dimensions of a series and bend radii as lengths, strengths of sheets and of rivet alloys as stresses, tension
+// of a rivet as a force, a density as a fraction in pounds per cubic inch, a limit as what it is. Joints of flush rivets are for limits
+// files only. A protruding head needs its diameter and its height.
 struct shophead_limit {
-  // Which, one of `enum shophead_limit_name`.
+  // Which, one of `enum shophead_limit_name`, or `SHOPHEAD_BY_KEY`.
   uint32_t name;
   // Only for these heads, one of `enum shophead_head_scope`; 0 for any.
   uint32_t head;
@@ -1320,7 +1337,7 @@ struct shophead_limit {
   uint32_t alloy;
   // Only for patterns of so many rows; 0 for any.
   uint32_t rows;
-  // Only for this nominal shank diameter; `SHOPHEAD_NONE` for any.
+  // Only for this nominal shank diameter; `SHOPHEAD_NONE` for any. Of a figure its key.
   int64_t diameter_nm;
   // How much.
   struct shophead_value value;

@@ -5,10 +5,13 @@ use core::ffi::c_char;
 
 use shophead::basis::{Basis, Document};
 use shophead::length::{Length, Toleranced};
-use shophead::material::RivetAlloy;
+use shophead::material::{EnteredSheet, RivetAlloy};
 use shophead::practice::{
-    Case, HANDBOOK, HeadScope, LengthRounding, Limit, LimitKind, Name, PROCESS, ParseValueError, Practice, Scope, Value,
+    Case, Dimension, EnterError, Entered, Entry, HANDBOOK, HeadScope, Key, LengthRounding, Limit, LimitKind, Name,
+    PROCESS, ParseValueError, Practice, Scope, Value,
 };
+use shophead::quantity::{Force, Stress};
+use shophead::rivet::part::Part;
 
 use crate::basis::shophead_basis;
 use crate::border::{In, Out, answer};
@@ -115,6 +118,12 @@ pub enum shophead_value_kind {
     SHOPHEAD_VALUE_COUNT = 5,
     /// A way of rounding: `num`, one of `enum shophead_rounding`.
     SHOPHEAD_VALUE_ROUNDING = 6,
+    /// A length with its tolerance, for a figure by its key: `nm`, and so many nanometres more (`num`) or less (`den`).
+    SHOPHEAD_VALUE_TOLERANCED = 7,
+    /// A stress, for a figure by its key: `num` pounds per square inch.
+    SHOPHEAD_VALUE_STRESS = 8,
+    /// A force, for a figure by its key: `num / den` pounds.
+    SHOPHEAD_VALUE_FORCE = 9,
 }
 
 const LENGTH: u32 = shophead_value_kind::SHOPHEAD_VALUE_LENGTH as u32;
@@ -123,6 +132,9 @@ const OVER_SHANK: u32 = shophead_value_kind::SHOPHEAD_VALUE_OVER_SHANK as u32;
 const FRACTION: u32 = shophead_value_kind::SHOPHEAD_VALUE_FRACTION as u32;
 const COUNT: u32 = shophead_value_kind::SHOPHEAD_VALUE_COUNT as u32;
 const ROUNDING: u32 = shophead_value_kind::SHOPHEAD_VALUE_ROUNDING as u32;
+const TOLERANCED: u32 = shophead_value_kind::SHOPHEAD_VALUE_TOLERANCED as u32;
+const STRESS: u32 = shophead_value_kind::SHOPHEAD_VALUE_STRESS as u32;
+const FORCE: u32 = shophead_value_kind::SHOPHEAD_VALUE_FORCE as u32;
 
 /// The value of a limit. Members that its kind does not name are 0 and are not looked at.
 #[repr(C)]
@@ -153,6 +165,34 @@ impl shophead_value {
         shophead_value { kind, num, den, unused: 0, nm }
     }
 
+    /// A length above zero for a figure by its key.
+    fn toleranced(&self) -> Result<Toleranced, E> {
+        let (above, below) = match self.kind {
+            LENGTH => (0, 0),
+            TOLERANCED => (self.num, self.den),
+            _ => return Err(E::SHOPHEAD_ERROR_VALUE_NOT_FOR_LIMIT),
+        };
+        let (above, below) = (length(i64::from(above))?, length(i64::from(below))?);
+        Toleranced::new(length(self.nm)?, below, above).map_err(|_| not_a_value())
+    }
+
+    fn stress(&self) -> Result<Stress, E> {
+        if self.kind == STRESS {
+            Ok(Stress::from_psi(f64::from(self.num)))
+        } else {
+            Err(E::SHOPHEAD_ERROR_VALUE_NOT_FOR_LIMIT)
+        }
+    }
+
+    /// A fraction or a force.
+    fn quotient(&self, kind: u32) -> Result<f64, E> {
+        if self.kind != kind {
+            return Err(E::SHOPHEAD_ERROR_VALUE_NOT_FOR_LIMIT);
+        }
+        let found = f64::from(self.num) / f64::from(self.den);
+        if found.is_finite() && found > 0.0 { Ok(found) } else { Err(not_a_value()) }
+    }
+
     /// A value of the kind that the limit asks for, as the reader of a limits file would give it.
     fn read(&self, name: Name) -> Result<Value, E> {
         let (num, den) = (self.num, self.den);
@@ -167,6 +207,7 @@ impl shophead_value {
             FRACTION => (LimitKind::Fraction, Value::Fraction { num, den }),
             COUNT => (LimitKind::Count, Value::Count(num)),
             ROUNDING => (LimitKind::Rounding, Value::Rounding(value_of(num)?)),
+            TOLERANCED | STRESS | FORCE => return Err(E::SHOPHEAD_ERROR_VALUE_NOT_FOR_LIMIT),
             _ => return Err(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER),
         };
         if matches!(self.kind, DIAMETERS | FRACTION) && den == 0 {
@@ -179,11 +220,18 @@ impl shophead_value {
     }
 }
 
-/// One of a shop's own limits, from its own approved documents.
+/// In the place of the name of a limit: a figure by the key that a finding names, as in `not on file`.
+pub const SHOPHEAD_BY_KEY: u32 = 0xFFFF_FFFF;
+
+/// One of a shop's own limits, from its own approved documents; or a figure that a finding says is not on file. Such a one has
+/// `SHOPHEAD_BY_KEY` for its name, `whole` of the finding's figure of kind `SHOPHEAD_FIGURE_KEY` in `diameter_nm`, 0 in `head`, `alloy` and `rows`,
+/// and the figure in `value`: dimensions of a series and bend radii as lengths, strengths of sheets and of rivet alloys as stresses, tension
+/// of a rivet as a force, a density as a fraction in pounds per cubic inch, a limit as what it is. Joints of flush rivets are for limits
+/// files only. A protruding head needs its diameter and its height.
 #[repr(C)]
 #[derive(Clone, Copy, Debug)]
 pub struct shophead_limit {
-    /// Which, one of `enum shophead_limit_name`.
+    /// Which, one of `enum shophead_limit_name`, or `SHOPHEAD_BY_KEY`.
     pub name: u32,
     /// Only for these heads, one of `enum shophead_head_scope`; 0 for any.
     pub head: u32,
@@ -191,7 +239,7 @@ pub struct shophead_limit {
     pub alloy: u32,
     /// Only for patterns of so many rows; 0 for any.
     pub rows: u32,
-    /// Only for this nominal shank diameter; `SHOPHEAD_NONE` for any.
+    /// Only for this nominal shank diameter; `SHOPHEAD_NONE` for any. Of a figure its key.
     pub diameter_nm: i64,
     /// How much.
     pub value: shophead_value,
@@ -202,8 +250,33 @@ pub struct shophead_limit {
 }
 
 impl shophead_limit {
-    /// The limit and its document, which has this place in the practice's list.
-    fn read(&self, place: usize) -> Result<(Limit, Document<'_>), E> {
+    /// What a figure is for; `None` of a limit by its name.
+    fn entry(&self) -> Result<Option<Entry>, E> {
+        if self.name != SHOPHEAD_BY_KEY {
+            return Ok(None);
+        }
+        if (self.head, self.alloy, self.rows) != (0, 0, 0) {
+            return Err(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER);
+        }
+        let key = Key::from_number(self.diameter_nm.cast_unsigned());
+        key.and_then(Key::entry).map(Some).ok_or(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER)
+    }
+
+    fn document(&self) -> Result<Document<'_>, E> {
+        Ok(Document { document: self.document.read()?, place: self.place.read()? })
+    }
+
+    /// The limit and its document, which has this place in the practice's list; no limit where it is another figure.
+    fn read(&self, place: usize) -> Result<(Option<Limit>, Document<'_>), E> {
+        let basis = Basis::own(place);
+        match self.entry()? {
+            None => {}
+            Some(Entry::Limit(name)) => {
+                let limit = Limit { name, scope: Scope::ANY, value: self.value.read(name)?, basis };
+                return Ok((Some(limit), self.document()?));
+            }
+            Some(_) => return Ok((None, self.document()?)),
+        }
         let name: Name = value_of(self.name)?;
         let (head, stepped) = shophead_head_scope::read(self.head)?;
         let scope = Scope {
@@ -217,8 +290,7 @@ impl shophead_limit {
         if scope.diameter.is_some_and(|diameter| diameter <= Length::ZERO) {
             return Err(E::SHOPHEAD_ERROR_LENGTH_OUT_OF_RANGE);
         }
-        let document = Document { document: self.document.read()?, place: self.place.read()? };
-        Ok((Limit { name, scope, value: self.value.read(name)?, basis: Basis::own(place) }, document))
+        Ok((Some(Limit { name, scope, value: self.value.read(name)?, basis }), self.document()?))
     }
 }
 
@@ -263,10 +335,93 @@ fn with_own<R>(
     let mut documents = heapless::Vec::<Document<'_>, SHOPHEAD_MAX_OWN_LIMITS>::new();
     for (place, limit) in limits.iter().enumerate() {
         let (limit, document) = limit.read(place)?;
-        own.push(limit).map_err(|_| E::SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE)?;
+        if let Some(limit) = limit {
+            own.push(limit).map_err(|_| E::SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE)?;
+        }
         documents.push(document).map_err(|_| E::SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE)?;
     }
-    f(&built.with_own(&own, &documents))
+    let practice = built.with_own(&own, &documents);
+    if own.len() == limits.len() { f(&practice) } else { with_figures(&practice, limits, f) }
+}
+
+/// Out of line as well: a shop's figures take some forty kilobytes of stack, which limits alone need not have.
+#[inline(never)]
+fn with_figures<R>(
+    practice: &Practice<'_>,
+    figures: &[shophead_limit],
+    f: impl for<'p> FnOnce(&'p Practice<'p>) -> Result<R, E>,
+) -> Result<R, E> {
+    let mut entered = Entered::new();
+    for (place, figure) in figures.iter().enumerate() {
+        if let Some(entry) = figure.entry()? {
+            enter(&mut entered, figures, place, entry)?;
+        }
+    }
+    f(&practice.with_entered(&entered))
+}
+
+/// `SHOPHEAD_ERROR_NOT_A_VALUE`.
+fn not_a_value() -> E {
+    ParseValueError::NotARatio.into()
+}
+
+fn refused(error: EnterError) -> E {
+    match error {
+        EnterError::Full => E::SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE,
+        _ => not_a_value(),
+    }
+}
+
+/// Enters a figure, with whatever of the list belongs to the same head or sheet.
+fn enter(entered: &mut Entered, figures: &[shophead_limit], place: usize, entry: Entry) -> Result<(), E> {
+    let Some(figure) = figures.get(place) else { return Ok(()) };
+    let (value, basis) = (&figure.value, Basis::own(place));
+    match entry {
+        Entry::Size(series, dash, Dimension::Shank) => {
+            entered.shank(series, dash, value.toleranced()?, basis).map_err(refused)?
+        }
+        Entry::Size(series, dash, _) => {
+            let of_head = |dimension| {
+                let is_it = |other: &&shophead_limit| {
+                    matches!(other.entry(), Ok(Some(Entry::Size(of, size, known)))
+                        if of.name == series.name && size == dash && known == dimension)
+                };
+                figures.iter().find(is_it).map(|other| other.value.toleranced()).transpose()
+            };
+            let (diameter, height) = (of_head(Dimension::HeadDiameter)?, of_head(Dimension::HeadHeight)?);
+            entered.head(series, dash, diameter, height, basis).map_err(refused)?;
+        }
+        Entry::Sheet(material, _) | Entry::BendRadius(material) | Entry::Density(material) => {
+            if entered.sheets().iter().any(|sheet| sheet.material() == material) {
+                // It came with an earlier one of the same sheet.
+                return Ok(());
+            }
+            let mut sheet = EnteredSheet::new(material, basis);
+            for other in figures {
+                sheet = match other.entry()? {
+                    Some(Entry::Sheet(of, property)) if of == material => sheet.with(property, other.value.stress()?),
+                    Some(Entry::BendRadius(of)) if of == material => {
+                        sheet.with_bend_radius(other.value.toleranced()?.nominal())
+                    }
+                    Some(Entry::Density(of)) if of == material => {
+                        sheet.with_density_lb_in3(other.value.quotient(FRACTION)?)
+                    }
+                    _ => sheet,
+                };
+            }
+            entered.sheet(sheet).map_err(refused)?;
+        }
+        Entry::Shear(alloy) => entered.shear(alloy, value.stress()?, basis).map_err(refused)?,
+        Entry::Tension(series, alloy, dash) => {
+            let size = series.size(dash).ok_or(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER)?;
+            let code = series.material_of(alloy).ok_or(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER)?.code;
+            let force = Force::from_lbf(value.quotient(FORCE)?);
+            entered.tension(&Part::new(series, code, size)?, force, basis).map_err(refused)?;
+        }
+        Entry::Limit(_) => {}
+        _ => return Err(E::SHOPHEAD_ERROR_VALUE_NOT_FOR_LIMIT),
+    }
+    Ok(())
 }
 
 /// Reads the value of a limit as a limits file writes it: `.163`, `1.5 D`, `2 D + 1/16`, `shank + .004`, `2/3`, `20 %`, `10`, `nearest`.
@@ -408,4 +563,102 @@ pub extern "C" fn shophead_practice_hole(
         basis.put(stands);
         Ok(())
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use shophead::finding::Code;
+    use shophead::installation::Installation;
+    use shophead::joint::combined::Carries;
+    use shophead::joint::strength::Allowable;
+    use shophead::material::{Material, Property};
+    use shophead::practice::Value as CoreValue;
+    use shophead::repair::bend;
+    use shophead::stack::Stack;
+
+    use super::*;
+
+    fn figure(key: Key, kind: shophead_value_kind, (num, den): (u32, u32), nm: i64) -> shophead_limit {
+        shophead_limit {
+            name: SHOPHEAD_BY_KEY,
+            head: 0,
+            alloy: 0,
+            rows: 0,
+            diameter_nm: key.number().cast_signed(),
+            value: shophead_value { kind: kind as u32, num, den, unused: 0, nm },
+            document: shophead_text::of("part standard in the shop"),
+            place: shophead_text::of("sheet 2"),
+        }
+    }
+
+    fn with<R>(own: &[shophead_limit], f: impl FnOnce(&Practice<'_>) -> R) -> Result<R, E> {
+        with_own(&HANDBOOK, own, |practice| Ok(f(practice)))
+    }
+
+    #[test]
+    fn what_a_finding_names_is_entered_by_its_key() {
+        let layers = Stack::parse("2024-T3:.080:countersunk, 2024-T3:.125").unwrap();
+        let rivet = Part::parse("NAS1241AD4").unwrap();
+        let between = |practice: &Practice<'_>| {
+            let answer = Installation::new(rivet, &layers).by(practice).length().unwrap();
+            answer.findings.iter().find(|finding| finding.code() == Code::HeadBetween).copied()
+        };
+        let key = between(&HANDBOOK).and_then(|finding| finding.key()).expect("a key");
+        let height = figure(key, shophead_value_kind::SHOPHEAD_VALUE_LENGTH, (0, 0), 914_400);
+        assert_eq!(with(&[height], between), Ok(None));
+        // The document comes with it.
+        let cited = with(&[height], |practice| {
+            let size = practice.rivet(rivet).size().head.expect("a head");
+            practice.cite(size.basis).document == "part standard in the shop"
+        });
+        assert_eq!(cited, Ok(true));
+    }
+
+    #[test]
+    fn every_kind_of_figure_is_entered_and_a_wrong_one_is_refused() {
+        use shophead_value_kind as Kind;
+        let material = Material::parse("2024-T36").unwrap();
+        let part = Part::parse("MS20470AD4").unwrap();
+        let thickness = Length::parse(".040").unwrap();
+        let (tension, bearing) =
+            (Key::of_sheet(material, Property::TensionUltimate), Key::of_sheet(material, Property::BearingUltimate20));
+        let own = [
+            figure(tension, Kind::SHOPHEAD_VALUE_STRESS, (64_000, 0), 0),
+            figure(bearing, Kind::SHOPHEAD_VALUE_STRESS, (120_000, 0), 0),
+            figure(Key::of_density(material), Kind::SHOPHEAD_VALUE_FRACTION, (1, 10), 0),
+            figure(Key::of_bend_radius(material), Kind::SHOPHEAD_VALUE_LENGTH, (0, 0), 3_175_000),
+            figure(Key::of_shear(part.alloy()), Kind::SHOPHEAD_VALUE_STRESS, (28_000, 0), 0),
+            figure(Key::of_tension(&part).unwrap(), Kind::SHOPHEAD_VALUE_FORCE, (120, 1), 0),
+            figure(
+                Key::of_size(&part, Dimension::Shank).unwrap(),
+                Kind::SHOPHEAD_VALUE_TOLERANCED,
+                (25_400, 25_400),
+                3_175_000,
+            ),
+            figure(Key::of_limit(Name::CrackLengthGreatest), Kind::SHOPHEAD_VALUE_LENGTH, (0, 0), 6_350_000),
+        ];
+        let found = with(&own, |practice| {
+            let sheet = practice.sheet(material, thickness);
+            let shear = Allowable { force: Force::from_lbf(1.0), basis: Basis::own(0) };
+            assert_eq!(sheet.ftu().map(|ftu| ftu.psi()), Some(64_000.0));
+            assert_eq!(sheet.fbru_20().map(|fbru| fbru.psi()), Some(120_000.0));
+            assert_eq!(sheet.density_lb_in3().map(|(density, _)| density), Some(0.1));
+            let radius = bend::least_radius(material, thickness, practice).expect("a radius");
+            assert_eq!(radius.value.min().nanometres(), 3_175_000);
+            assert_eq!(practice.entered_shear(part.alloy()).map(|(shear, _)| shear.psi()), Some(28_000.0));
+            assert_eq!(Carries::of(&part, shear, practice).tension.map(|tension| tension.force.lbf()), Some(120.0));
+            let shank = practice.rivet(part).size().shank.expect("a shank");
+            assert_eq!((shank.min().nanometres(), shank.max().nanometres()), (3_149_600, 3_200_400));
+            practice.find(Name::CrackLengthGreatest, &Case::for_part(&part)).map(|limit| limit.value)
+        });
+        assert_eq!(found, Ok(Some(CoreValue::Length(Length::parse("1/4").unwrap()))));
+        for (own, error) in [
+            (figure(tension, Kind::SHOPHEAD_VALUE_LENGTH, (0, 0), 1), E::SHOPHEAD_ERROR_VALUE_NOT_FOR_LIMIT),
+            (figure(Key::of_shear(part.alloy()), Kind::SHOPHEAD_VALUE_STRESS, (0, 0), 0), not_a_value()),
+            (shophead_limit { diameter_nm: 0, ..own[0] }, E::SHOPHEAD_ERROR_UNKNOWN_NUMBER),
+            (shophead_limit { rows: 1, ..own[0] }, E::SHOPHEAD_ERROR_UNKNOWN_NUMBER),
+        ] {
+            assert_eq!(with(&[own], |_| ()), Err(error), "{own:?}");
+        }
+    }
 }

@@ -300,6 +300,26 @@ mod tests {
         assert_eq!(judged("C1,1,,,tool-mark:.001").0, Some(Remedy::Replace), "a flush head takes none");
     }
 
+    /// Table and place of the limits: MIL-R-47196A(MI), 4.2.1g and 4.2.1m.
+    #[test]
+    fn a_gap_is_judged_where_it_is() {
+        let replace = |code| (Some(Remedy::Replace), vec![code]);
+        for (seen, (remedy, codes)) in [
+            ("gap", replace(Code::GapUnderHead)),
+            ("gap-manufactured", replace(Code::GapUnderManufacturedHead)),
+            ("gap-driven:.002:40", (None, Vec::new())),
+            ("gap-driven:.003:40", replace(Code::GapUnderHead)),
+            ("gap-driven:.002:41", replace(Code::GapAlongRim)),
+            ("sheets-apart", replace(Code::SheetsApart)),
+            ("sheets-apart:.002", replace(Code::SheetsApart)),
+            ("sheets-apart:.0015", (None, Vec::new())),
+            ("sheets-apart-edge:.010", (None, Vec::new())),
+        ] {
+            let (found, _, named) = judged(&format!("D1,1,,,{seen}"));
+            assert_eq!((found, named), (remedy, codes), "{seen}");
+        }
+    }
+
     #[test]
     fn where_the_plan_has_no_rivet_none_is_accepted() {
         assert_eq!(judged("K1,31,.236,.081,sound"), (Some(Remedy::Refer), None, vec![Code::DrivenWhereReferred]));

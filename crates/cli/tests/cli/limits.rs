@@ -183,7 +183,7 @@ fn a_material_of_the_shop_s_own_is_taken_by_every_command() {
     file("points.csv", "x,y\n0,0\n1,0\n0,1\n");
     file("rows.csv", "rivet,sheets,edge\nMS20470AD4,\"2219-T87:.040,2219-T87:.050\",.3\n");
     let row = "[[row]]\nname = \"K1\"\nstructure = \"primary\"\nmember = \"skin\"\ninstalled = \"MS20470AD4\"\ncount = 4\npitch = \"3/4\"\nedge = \"5/16\"\nlayers = [{ role = \"skin\", material = \"2219-T87\", thickness = \".040\" }, { role = \"cap\", material = \"cap\", thickness = \".080\" }]\n";
-    let job = format!("title = \"Panel\"\nmaterials = {{ cap = \"2219-T87\" }}\n");
+    let job = "title = \"Panel\"\nmaterials = { cap = \"2219-T87\" }\n";
     file("job.toml", &format!("{job}{row}"));
     file("job-with.toml", &format!("{job}limits = \"own.toml\"\n{row}"));
     let ask = |typed: &str| shophead_with(typed, |command| command.current_dir(folder.path()));

@@ -143,8 +143,14 @@ codes! {
         "gap along the rim of the driven head[: {m} %][, most {l} %].", "Replace the rivet.",
         "rim gap[: {m} %][, max {l} %]";
     SheetsApart = 88, "sheets-apart", "The sheets are apart: a feeler reaches the shank.",
-        "sheets apart[: a feeler of {l} reaches the shank].", "Replace the rivet.",
-        "sheets apart[: feeler {l}]";
+        "sheets apart[: a feeler of {m} reaches the shank, none of {l} may][: a feeler of {l} reaches the shank].", "Replace the rivet.",
+        "sheets apart[: {m}][, feeler {l}]";
+    GapUnderManufacturedHead = 155, "gap-under-manufactured-head", "There is a gap under the manufactured head: none is accepted.",
+        "gap under the manufactured head.", "Replace the rivet.",
+        "gap under mfd head";
+    SheetsApartAtEdge = 156, "sheets-apart-at-edge", "The sheets are apart at the edge, not as far as the shank.",
+        "sheets apart at the edge[: a feeler of {m} goes in, not as far as the shank][; there none of {l} may].", "Try the feeler from every side.",
+        "apart at the edge[: {m}]";
     HeadProud = 89, "head-proud", "The flush head is further above the surface than allowed.",
         "flush head proud[: {m}][, most {l}].", "<Shave it, or replace the rivet.|It may stay.>",
         "head proud[: {m}][, max {l}]";

@@ -65,8 +65,14 @@ pub enum Defect {
         /// The percentage of the rim that is left when the longest stretch without a gap is taken off.
         rim_percent: u8,
     },
+    /// A gap under the manufactured head.
+    GapUnderManufacturedHead,
     /// The sheets stand apart: a feeler goes in as far as the shank.
     SheetsApart,
+    /// The sheets stand apart: this is the thickest feeler that goes in as far as the shank.
+    SheetsApartBy(Length),
+    /// The sheets stand apart at the edge: this feeler goes in there, and none reaches the shank.
+    SheetsApartAtEdge(Length),
     /// The tail has folded or the shank has buckled.
     BuckledShank,
     /// The driven head is bevelled. Its least and its greatest height decide.
@@ -274,13 +280,20 @@ impl Bench<'_, '_> {
                 None => self.not_limited(Name::FlattenedHeadHeightLeast, Basis::FLATTENED_HEADS),
             },
             Defect::GapUnderHead => self.reject(plain(Code::GapUnderHead, Basis::SPEC_47196_GAPS), Remedy::Replace),
+            Defect::GapUnderManufacturedHead => {
+                self.reject(plain(Code::GapUnderManufacturedHead, Basis::SPEC_47196_GAPS), Remedy::Replace);
+            }
             Defect::GapUnderDrivenHead { feeler, rim_percent } => self.gap(feeler, rim_percent),
-            Defect::SheetsApart => {
+            Defect::SheetsApart => self.apart(Code::SheetsApart, Severity::Refer, None),
+            Defect::SheetsApartBy(feeler) => {
                 let limit = self.length(Name::GapBetweenSheets);
-                let finding =
-                    plain(Code::SheetsApart, limit.map_or(Basis::SPEC_47196_SHEETS_APART, |limit| limit.basis));
-                let finding = limit.map_or(finding, |limit| finding.with_limit(Figure::Length(limit.value)));
-                self.reject(finding, Remedy::Replace);
+                // The limit is the feeler that must not go in.
+                if limit.is_none_or(|limit| feeler >= limit.value) {
+                    self.apart(Code::SheetsApart, Severity::Refer, Some(feeler));
+                }
+            }
+            Defect::SheetsApartAtEdge(feeler) => {
+                self.apart(Code::SheetsApartAtEdge, Severity::Caution, Some(feeler));
             }
             Defect::BuckledShank | Defect::Clinched => {
                 self.reject(plain(Code::HeadDefect, Basis::SPEC_47196_CLINCHED), Remedy::Replace);
@@ -383,6 +396,19 @@ impl Bench<'_, '_> {
             basis: share.basis,
         });
         self.hold(Code::HeadMarked, depth, limit, depth > limit.value, REPLACE);
+    }
+
+    fn apart(&mut self, code: Code, severity: Severity, feeler: Option<Length>) {
+        let limit = self.length(Name::GapBetweenSheets);
+        let basis = limit.map_or(Basis::SPEC_47196_SHEETS_APART, |limit| limit.basis);
+        let finding = Finding::new(code, severity, basis);
+        let finding = feeler.map_or(finding, |feeler| finding.with_measured(Figure::Length(feeler)));
+        let finding = limit.map_or(finding, |limit| finding.with_limit(Figure::Length(limit.value)));
+        if severity == Severity::Refer {
+            self.reject(finding, Remedy::Replace);
+        } else {
+            self.findings.push(finding);
+        }
     }
 
     fn gap(&mut self, feeler: Length, rim_percent: u8) {

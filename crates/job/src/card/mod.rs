@@ -19,7 +19,7 @@ use shophead::length::{Interval, Length};
 use shophead::practice::{Given, Name};
 use shophead::removal::Removal;
 use shophead::rivet::part::Part;
-use shophead::select::LengthAnswer;
+use shophead::select::{LengthAnswer, Serving};
 use shophead::trim::Cut;
 use shophead::upset::HeadLimits;
 use shophead::words::{Shown, Units};
@@ -561,10 +561,19 @@ impl<'j> Card<'_, 'j> {
         }
     }
 
-    /// What else is within limits, where the shelf has it.
+    /// What else is within limits; where it lies on the shelf and the length itself does not, with how high its head is to be.
     fn other_lengths(&self, choice: &Choice<'_>) -> String {
         let others = choice.length.iter().flat_map(|answer| answer.serves());
-        others.map(|other| self.units.size(other.length).to_string()).collect::<Vec<_>>().join(", ")
+        let other = |other: Serving<'_>| {
+            let length = self.units.size(other.length);
+            let lies =
+                |shelf: &Alternative<'_>| shelf.part == choice.part && shelf.other.length() == Some(other.length);
+            match other.head.filter(|_| self.alternatives.iter().any(lies)) {
+                Some(head) => format!("{length} ({} high)", self.length(head.height).about()),
+                None => length.to_string(),
+            }
+        };
+        others.map(other).collect::<Vec<_>>().join(", ")
     }
 
     fn rivet(&self, choice: &Choice<'_>) -> Markup {
@@ -900,7 +909,10 @@ impl<'j> Card<'_, 'j> {
                 p { "On the shelf, and within limits as well:" }
                 ul {
                     @for other in self.alternatives {
-                        li { (other.other) " for " (other.part) ": " (other.free) " free, for " (count_of(other.holes, "hole")) ", " (Said(&other.rows.join(", "))) }
+                        li {
+                            (other.other) " for " (other.part) ": " (other.free) " free, for " (count_of(other.holes, "hole")) ", " (Said(&other.rows.join(", ")))
+                            @if let Some(height) = other.height { "; drive to " (self.length(height).about()) " high" }
+                        }
                     }
                 }
             }

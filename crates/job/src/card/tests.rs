@@ -298,6 +298,27 @@ fn the_shelf_has_a_column_only_where_it_is_given() {
     }
 }
 
+/// Where a part is short and another length of it lies there, its head stands beside it: in the row and in the order.
+#[test]
+fn another_length_on_the_shelf_is_told_with_its_head() {
+    let job = demo("keel-skin");
+    let practice = job.practice;
+    let plan = Plan::make(&job, practice);
+    let row = plan.rows.iter().find(|row| row.choice.length.iter().any(|answer| answer.serves().next().is_some()));
+    let choice = &row.expect("a row that another length is good for").choice;
+    let other = choice.length.as_ref().expect("a length").serves().next().expect("another");
+    let part = shophead::rivet::part::Part::parse(&other.part.to_string()).expect("a part");
+    let stock = [Stock { part, on_hand: 5_000, pack: 1 }];
+    let high = format!("({} high)", Units::Inches.length(other.head.expect("a head").height).about());
+    for (stock, told) in [(&[][..], false), (&stock, true)] {
+        let page = Html::parse_document(&of(&job, Units::Inches, Some(stock)));
+        let rows = text(all(&page, "section[aria-labelledby=rows]")[0]);
+        let order = text(all(&page, "section[aria-labelledby=order]")[0]);
+        assert_eq!(rows.contains(&high), told, "{rows}");
+        assert_eq!(order.contains("drive to "), told, "{order}");
+    }
+}
+
 #[test]
 fn nothing_is_told_by_colour() {
     for (name, html) in cards() {

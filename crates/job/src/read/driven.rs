@@ -62,7 +62,7 @@ const JUDGED: usize = 6;
 const SOUND: &str = "sound";
 
 /// The words for what is seen, and whether a figure follows.
-const SEEN: [(&str, Figures); 19] = [
+const SEEN: [(&str, Figures); 21] = [
     (SOUND, Figures::None),
     ("cracks", Figures::Cracks),
     ("cracks-meet", Figures::Cracks),
@@ -73,8 +73,10 @@ const SEEN: [(&str, Figures); 19] = [
     ("low", Figures::Length),
     ("shaved", Figures::Length),
     ("gap", Figures::None),
+    ("gap-manufactured", Figures::None),
     ("gap-driven", Figures::Gap),
-    ("sheets-apart", Figures::None),
+    (APART, Figures::MaybeLength),
+    ("sheets-apart-edge", Figures::Length),
     ("buckled", Figures::None),
     ("clinched", Figures::None),
     ("tipped", Figures::None),
@@ -83,6 +85,8 @@ const SEEN: [(&str, Figures); 19] = [
     ("sheet-damaged", Figures::None),
     (NOTCHED, Figures::None),
 ];
+/// By which feeler may follow.
+const APART: &str = "sheets-apart";
 /// Told by the shank, once it is out.
 const NOTCHED: &str = "notched";
 
@@ -92,7 +96,7 @@ enum Figures {
     None,
     /// `proud:.003`
     Length,
-    /// `head-cracked` or `head-cracked:.180`
+    /// `head-cracked` or `head-cracked:.180`, `sheets-apart` or `sheets-apart:.003`
     MaybeLength,
     /// `gap-driven:.002:30`
     Gap,
@@ -226,16 +230,21 @@ fn one_seen(source: &Source<'_>, cell: &Cell, written: &str) -> Option<Option<De
                 "low" => Defect::Low(by),
                 "shaved" => Defect::Shaved(by),
                 "flattened" => Defect::Flattened(by),
+                "sheets-apart-edge" => Defect::SheetsApartAtEdge(by),
                 // How high the manufactured head is stands with the rivet, which the file does not know.
                 _ => Defect::ToolMark { depth: by, head_height: Length::ZERO },
             }))
         }
         (Figures::MaybeLength, [] | [_]) => {
-            let innermost = match figures.first() {
-                Some(reach) => Some(figure(reach)?),
+            let given = match figures.first() {
+                Some(given) => Some(figure(given)?),
                 None => None,
             };
-            Some(Some(Defect::ManufacturedCracks { innermost }))
+            Some(Some(match given {
+                Some(feeler) if word == APART => Defect::SheetsApartBy(feeler),
+                None if word == APART => Defect::SheetsApart,
+                innermost => Defect::ManufacturedCracks { innermost },
+            }))
         }
         (Figures::Gap, [feeler, percent]) => {
             let feeler = figure(feeler)?;
@@ -264,6 +273,7 @@ fn one_seen(source: &Source<'_>, cell: &Cell, written: &str) -> Option<Option<De
             let help = match kind {
                 Figures::None => format!("right would be {word}"),
                 Figures::Length => format!("right would be {word}:.010"),
+                Figures::MaybeLength if word == APART => format!("right would be {word} or {word}:.003"),
                 Figures::MaybeLength => format!("right would be {word} or {word}:.180"),
                 Figures::Gap => format!("right would be {word}:.002:30"),
                 Figures::Cracks => format!("right would be {word}:2 or {word}:2:.150"),
@@ -279,7 +289,7 @@ fn one_seen(source: &Source<'_>, cell: &Cell, written: &str) -> Option<Option<De
 fn plain(word: &str) -> Option<Defect> {
     Some(match word {
         "gap" => Defect::GapUnderHead,
-        "sheets-apart" => Defect::SheetsApart,
+        "gap-manufactured" => Defect::GapUnderManufacturedHead,
         "buckled" => Defect::BuckledShank,
         "clinched" => Defect::Clinched,
         "tipped" => Defect::Tipped,

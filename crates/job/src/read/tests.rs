@@ -977,7 +977,7 @@ fn every_mistake_in_a_driven_file_is_told() {
     assert_eq!(line.remark, "=x");
     for word in seen_words() {
         let figures = match word {
-            "proud" | "tool-mark" | "low" | "shaved" | "flattened" => ":.01",
+            "proud" | "tool-mark" | "low" | "shaved" | "flattened" | "sheets-apart-edge" => ":.01",
             "gap-driven" => ":.002:30",
             _ => "",
         };
