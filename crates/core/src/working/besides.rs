@@ -4,12 +4,12 @@ use super::joint::of_sheet;
 use super::{About, Figure, Kind, Value, Working, rules, symbols};
 use crate::basis::Basis;
 use crate::installation::Installation;
-use crate::joint::buckling::{inter_rivet, lowest_modulus};
+use crate::joint::buckling::lowest_modulus;
 use crate::joint::modes;
 use crate::joint::strength::JointStrength;
 use crate::length::Length;
 use crate::material::Property;
-use crate::practice::{Case, Name};
+use crate::practice::Name;
 use crate::quantity::{Force, Mass, Stress};
 use crate::rivet::mass::{cap_in3, cylinder_in3, frustum_in3, mass_each};
 use crate::rivet::part::Part;
@@ -128,17 +128,15 @@ pub(crate) fn axial(
     work.step(&SQUEEZED_MOST, About::Whole, &scatter(law.above), squeeze.greatest);
 }
 
-/// Between the rivets, as [`inter_rivet`] finds it, sheet by sheet.
+/// Between the rivets, as [`Installation::buckling`] finds it, sheet by sheet.
 pub fn between_rivets(question: &Installation<'_, '_>, compression: Option<Stress>, work: &mut Working<'_>) {
     let (Some(stack), Some(pitch_length)) = (question.layers(), question.pitch_given()) else { return };
-    let practice = question.practice();
-    let case = Case::for_part(&question.rivet());
-    for (number, layer) in stack.numbered_load_carrying() {
+    let (practice, case) = (question.practice(), question.case());
+    for ((number, layer), buckling) in stack.numbered_load_carrying().zip(question.buckling(compression)) {
         let thickness_length = layer.thickness.nominal();
         let Some(sheet) = layer.material.map(|material| practice.sheet(material, thickness_length)) else { continue };
-        let found = inter_rivet(&sheet, thickness_length, pitch_length, compression, &case, practice);
-        let (Ok(Some(found)), Some(fixity), Some(share), Some(modulus), Some(fcy)) = (
-            found,
+        let (Some(found), Some(fixity), Some(share), Some(modulus), Some(fcy)) = (
+            buckling.ok().and_then(|buckling| buckling.found),
             practice.fraction(Name::InterRivetFixity, &case),
             practice.fraction(Name::InterRivetElasticShare, &case),
             lowest_modulus(&sheet),

@@ -3,7 +3,6 @@
 use shophead::layout::Point;
 use shophead::length::{Bare, Length};
 use shophead::material::Material;
-use shophead::quantity::Mass;
 use shophead::repair::splice::{
     Leg, LegFastener, LegSplice, MemberError, Splice, SpliceHole, SpliceQuery, splice as sized,
 };
