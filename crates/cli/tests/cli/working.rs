@@ -260,6 +260,8 @@ const EXAMPLES: &[(Check, &str)] = &[
     (check_length, "length --layers .063:countersunk,.125 --diameter 5/32 --series MS20426 --practice process"),
     (check_repair, "patch --sheet clad_2024-T3:.032 --hole 2x1-1/2"),
     (check_repair, "patch --sheet 2024-T3:.040 --crack 2 --style flush"),
+    (check_repair, "patch --sheet clad_2024-T3:.040 --hole 2x1.5 --taper stepped:.020"),
+    (check_repair, "patch --sheet clad_2024-T3:.040 --hole 2x1.5 --taper feathered:.016"),
     (check_repair, "splice frame --shape channel --material 2017 --leg .6x.040 --leg 2x.040 --leg .6x.040"),
     (check_repair, "splice lower-stringer --shape bulb-angle --material 2017 --leg .5x1/16 --leg 1x1/16,bolts --gap 1"),
     (check_repair, "rows --rivet MS20470AD4 --sheets 2024-T3:.040,2024-T3:.040 --rows 2 --across 10 --load 4000"),
@@ -594,9 +596,10 @@ fn questions() -> impl Strategy<Value = (Check, String)> {
             format!("length --layers {a}:{seat},{b}{second} --diameter {diameter} --series MS20426")
         });
     let patch = (one(SHEETS), length(300, 4_000), length(300, 4_000), one(&["lap", "doubler", "flush"]), one(&["hole", "opening"]),
-        one(&["both", "along"]), one(&["staggered", "in-line"]), one(&["greater", "table", "example", "strength"]), one(UNITS))
-        .prop_map(|(sheet, a, b, style, kind, ways, pattern, by, units)| {
-            format!("patch --sheet {sheet}in --{kind} {a}x{b} --style {style} --ways {ways} --pattern {pattern} --by {by}{units}")
+        one(&["both", "along"]), one(&["staggered", "in-line"]), one(&["greater", "table", "example", "strength"]),
+        one(&["", "", " --taper stepped:.020in", " --taper feathered:.016in"]), one(UNITS))
+        .prop_map(|(sheet, a, b, style, kind, ways, pattern, by, taper, units)| {
+            format!("patch --sheet {sheet}in --{kind} {a}x{b} --style {style} --ways {ways} --pattern {pattern} --by {by}{taper}{units}")
         });
     let member = (one(&["stringer", "upper-stringer", "frame", "flange"]), one(&["2017", "2024-T3", "7075-T6"]), length(500, 1_500), length(32, 80), length(0, 3_000),
         one(&["", ",skin=.032in", ",bolts"]), one(UNITS))

@@ -18,7 +18,7 @@ use crate::quantity::{Force, Mass};
 use crate::repair::in_row::{InRow, LaidRows};
 use crate::repair::panel::CopiedSeam;
 use crate::repair::patch::{
-    CUT_RADIUS, Damage, LONGEST, Opening, Patch, PatchQuery, Pattern, Plate, STEP, STOP_HOLE, Side,
+    CUT_RADIUS, Damage, LONGEST, Opening, Patch, PatchQuery, Pattern, Plate, STEP, STOP_HOLE, Side, Taper,
 };
 use crate::repair::solve::Tried;
 use crate::repair::splice::{LegSplice, Splice, SpliceQuery, Spliced};
@@ -253,7 +253,7 @@ pub fn of_combined(
 }
 
 /// A patch, as [`patch`](crate::repair::patch::patch) found it.
-pub fn of_patch(query: &PatchQuery<'_, '_>, found: &Patch, work: &mut Working<'_>) {
+pub fn of_patch((query, taper): (&PatchQuery<'_, '_>, Taper), found: &Patch, work: &mut Working<'_>) {
     opening(query, &found.opening, work);
     let case = Case::of(found.rivet.series().head, found.rivet.alloy(), found.rivet.size());
     if let Some(chosen) = found.chosen
@@ -296,10 +296,12 @@ pub fn of_patch(query: &PatchQuery<'_, '_>, found: &Patch, work: &mut Working<'_
         ..single
     };
     work.of(About::Named(LAID_OUT));
-    let carries = of_rows(&rows, &found.row, work);
+    let carried = joint::one_rivet(&rows.question(), &found.row.strength.joint, work);
+    let carries = joint::rows(&rows.question(), &found.row.strength, &carried, (None, None, None), work);
     work.of(About::Whole);
     if let (Some(carries), Some(share)) = (carries, found.share) {
         splice::develops(carries, sheet, share, work);
+        shares::of_side((found, taper), carries, carried.allowable, work);
     }
     let edge = of_given(EDGE, found.edge);
     let spacing = Figure::given(SPACING, found.apart);

@@ -10,10 +10,13 @@ use crate::installation::Installation;
 use crate::joint::flexibility::{Fastening, Formula, JoinedPlate, flexibility};
 use crate::joint::lap::{self, Shared};
 use crate::joint::layers::{Layers, MAX_PLATES, PackRows, Place};
+use crate::joint::margin::Factors;
+use crate::joint::sharing::tapered;
 use crate::joint::strength::Shear;
 use crate::length::Length;
 use crate::practice::Practice;
 use crate::quantity::{Flexibility, Force, Stress};
+use crate::repair::patch::{Patch, Sheet, Taper};
 use crate::rivet::part::Part;
 use crate::stack::Layer;
 
@@ -43,6 +46,7 @@ symbols! {
     DECAY = "u", "how fast the load changes from row to row";
     ROW = "i", "number of the row, counted from where the load comes in";
     PART = "f", "part of the load that one rivet of the row takes";
+    WHOLE = "Fp", "load on one pitch of all rows";
     ON_RIVET = "F", "load on one rivet of the row";
     MOST = "F", "load on the rivet that carries most, by the greatest of the formulas";
     PART_IN = "g", "part of the load that is in the other sheet at most";
@@ -63,6 +67,14 @@ symbols! {
     CAME = "Tc", "tension in front of the row";
     TENSION = "T", "tension behind the row";
     PUT = "Q", "load that one rivet takes out of the sheet";
+    SIDE_CARRIES = "W", "what the side carries for every unit of width";
+    SIDE_SHARE = "e", "what it carries over what the skin does";
+    THINNED = "tp", "thickness of the plate at the row";
+    THIN_FIRST = "to", "thickness of the plate at the outermost row";
+    THICK_LAST = "tw", "thickness of the plate";
+    STIFF_HERE = "Kh", "stiffness of one pitch of the plate at the row";
+    STIFF_NEXT = "Kn", "stiffness of one pitch of the plate at the next row";
+    FLEXIBILITY_BEFORE = "Cb", "how far a rivet of the row before gives";
 }
 
 rules! { LIST:
@@ -103,6 +115,10 @@ rules! { LIST:
     LIMIT_GIVEN = "share-limit-load-given", "Limit load on the rivet that carries most", LIMIT, "F";
     BESIDE_ULTIMATE = "share-of-ultimate", "Limit load on it over what one rivet carries", OF_ULTIMATE, "Fl / P";
     NEXT_ROW = "pack-next-row", "Load in the plane, from the row before", IN_PLANE, "Vb - a / C × (Ta / Ka - Tb / Kb)", LAYERS_CHAIN;
+    SIDE_LIMIT = "side-limit-load", "Limit load on one pitch: no more than the skin carries", WHOLE, "W / max(1, e) / fs × p";
+    THINS = "plate-at-row", "Thickness of the plate at the row", THINNED, "to + (tw - to) × (i - 1) / (r - 1)";
+    EVENLY = "plate-stiffness-tapered", "Stiffness of the plate between the rows", STIFF, "(Kn - Kh) / ln(Kn / Kh)", FLEXIBILITY_SEC_8;
+    NEXT_OF_SIDE = "side-next-row", "Load on a rivet of the row, from the row before", IN_PLANE, "(Cb × Vb - a × (Ta / Ka - Tb / Kb)) / C", FLEXIBILITY_SEC_8;
     BEHIND_FIRST = "pack-tension-first", "Tension in the sheet behind the row", TENSION, "Tc - V";
     BEHIND_BETWEEN = "pack-tension", "Tension in the sheet behind the row", TENSION, "Tc + Va - V";
     BEHIND_LAST = "pack-tension-last", "Tension in the sheet behind the row", TENSION, "Tc + Va";
@@ -428,6 +444,114 @@ pub(crate) fn in_pack(
     }
     work.of(About::Whole);
     shown
+}
+
+/// How the rows of a patch's side share the most that it carries at limit load, by each formula, and what that is beside what one rivet carries.
+pub(crate) fn of_side(
+    (found, taper): (&Patch, Taper),
+    carries: Figure<'static>,
+    one: Option<Figure<'static>>,
+    work: &mut Working<'_>,
+) -> Option<()> {
+    let rows = found.across.rows;
+    let [skin, plate] = found.plates()?;
+    if rows < 2 {
+        return None;
+    }
+    let of = |sheet: Sheet| Plate { modulus: (sheet.modulus, sheet.basis), thickness: sheet.thickness };
+    let (skin, plate) = (of(skin), of(plate));
+    let safety = Factors::SEAM.safety;
+    let limit = found.limit(Force::from_lbf(carries.held()));
+    let load = Force::from_lbf(limit.lbf() * found.pitch.to_inches_f64());
+    let (pitch, spacing) = (Figure::given(PITCH, found.pitch), Figure::given(SPACING, found.apart));
+    let share = Figure::new(SIDE_SHARE, Value::number(found.share?), Basis::SPLICE_DEVELOPS);
+    let factor = Figure::new(SAFETY, Value::number(safety.value), safety.basis);
+    let whole = work.step(&SIDE_LIMIT, About::Whole, &[carries.called(SIDE_CARRIES), share, factor, pitch], load);
+    let stiff = |plate: Plate, about: About, work: &mut Working<'_>| {
+        let [modulus, thickness] = plate.figures(MODULUS, THICKNESS);
+        work.step(&STIFFNESS, about, &[modulus, pitch, thickness], Force::from_lbf(plate.stiffness(found.pitch)))
+    };
+    let of_skin = stiff(skin, About::Named("skin"), work);
+    let mut most = heapless::Vec::<Figure<'static>, { Formula::ALL.len() }>::new();
+    for formula in Formula::for_rivets(Shear::Single) {
+        let Ok(shared) = found.shares(limit, formula, taper) else { continue };
+        work.of(About::Named(formula.as_str()));
+        let mut tensions = [whole.called(TENSION), Figure::given(TENSION, Force::ZERO).about(About::Named("plate"))];
+        let mut before: Option<(Figure<'static>, Figure<'static>, Figure<'static>)> = None;
+        let mut loads = heapless::Vec::<Figure<'static>, { crate::repair::patch::MOST_ROWS as usize }>::new();
+        for (row, share) in (0..rows).zip(shared.rows()) {
+            let number = u16::from(row).saturating_add(1);
+            let about = About::Row(number);
+            let at = |row: u8| Plate { thickness: taper.at(row, rows, plate.thickness), ..plate };
+            let here = at(row);
+            if let Taper::Feathered(first) = taper {
+                let figures = [
+                    Figure::given(THIN_FIRST, first.min(plate.thickness)),
+                    Figure::given(THICK_LAST, plate.thickness),
+                    Figure::given(ROW, Value::count(number)),
+                    Figure::given(ROWS, Value::count(rows)),
+                ];
+                work.step(&THINS, about, &figures, here.thickness);
+            }
+            let fastening = Fastening {
+                diameter: found.rivet.diameter(),
+                modulus: lap::ALUMINIUM_RIVET,
+                shear_modulus: None,
+                shear: Shear::Single,
+                plates: [skin.joined(), here.joined()],
+            };
+            let given = flexibility(formula, &fastening).ok()?;
+            let rivet = of_rivet((lap::ALUMINIUM_RIVET, Some(Basis::FLEXIBILITY_SEC_7)));
+            let flexible = gives((&found.rivet, rivet), (formula, Shear::Single), [skin, here], given, (about, work));
+            let load = match before {
+                Some((load, flexible_before, stiff_plate)) => {
+                    let [in_skin, in_plate] = tensions;
+                    let figures = [
+                        flexible_before.called(FLEXIBILITY_BEFORE),
+                        load.called(BEFORE),
+                        spacing,
+                        in_skin.called(TENSION_ABOVE),
+                        of_skin.called(STIFF_ABOVE),
+                        in_plate.called(TENSION_BELOW),
+                        stiff_plate.called(STIFF_BELOW),
+                        flexible,
+                    ];
+                    work.step(&NEXT_OF_SIDE, about, &figures, share.a_fastener)
+                }
+                None => Figure::new(IN_PLANE, share.a_fastener, shared.basis).about(about),
+            };
+            let [in_skin, in_plate] = tensions;
+            let (left, right) = (in_skin.held() - load.held(), in_plate.held() + load.held());
+            let came = [in_skin.called(CAME), load.called(IN_PLANE)];
+            let in_skin = work.step(&BEHIND_FIRST, about, &came, Force::from_lbf(left));
+            let came = [in_plate.called(CAME), load.called(ABOVE)];
+            let in_plate = work.step(&BEHIND_LAST, about, &came, Force::from_lbf(right));
+            tensions = [in_skin, in_plate];
+            if row.saturating_add(1) < rows {
+                let own = stiff(here, about, work);
+                let between = match taper {
+                    Taper::Feathered(_) if at(row.saturating_add(1)).thickness != here.thickness => {
+                        let next = stiff(at(row.saturating_add(1)), About::Row(number.saturating_add(1)), work);
+                        let mean = tapered(Force::from_lbf(own.held()), Force::from_lbf(next.held()));
+                        work.step(&EVENLY, about, &[next.called(STIFF_NEXT), own.called(STIFF_HERE)], mean)
+                    }
+                    _ => own,
+                };
+                before = Some((load, flexible, between));
+            }
+            let _ = loads.push(load);
+        }
+        let greatest =
+            loads.iter().copied().reduce(|one, other| if other.held().abs() > one.held().abs() { other } else { one });
+        if let Some(greatest) = greatest {
+            let _ = most.push(size(greatest, Force::from_lbf(greatest.held().abs()), work));
+        }
+        work.of(About::Whole);
+    }
+    let greatest = most.iter().map(Figure::held).reduce(f64::max)?;
+    let greatest = work.step(&GREATEST, About::Whole, &most, Force::from_lbf(greatest));
+    beside_ultimate(greatest, (false, (safety.value, safety.basis)), one?, work);
+    Some(())
 }
 
 /// A load without its sign.
