@@ -314,6 +314,8 @@ pub(crate) mod tests {
                 "--flexibility",
                 "--rivet-modulus",
                 "--transfer",
+                "--from",
+                "--to",
                 "--compression",
             ],
         ),
