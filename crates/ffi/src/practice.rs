@@ -378,7 +378,7 @@ fn enter(entered: &mut Entered, figures: &[shophead_limit], place: usize, entry:
     let (value, basis) = (&figure.value, Basis::own(place));
     match entry {
         Entry::Size(series, dash, Dimension::Shank) => {
-            entered.shank(series, dash, value.toleranced()?, basis).map_err(refused)?
+            entered.shank(series, dash, value.toleranced()?, basis).map_err(refused)?;
         }
         Entry::Size(series, dash, _) => {
             let of_head = |dimension| {
