@@ -22,5 +22,6 @@ mod repair;
 mod rivet_length;
 mod row;
 mod strip;
+mod sweep;
 mod trim;
 mod upset;
