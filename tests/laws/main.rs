@@ -1,5 +1,6 @@
 //! Laws that hold for every input.
 
+mod answered;
 mod common;
 mod drills;
 mod entered;

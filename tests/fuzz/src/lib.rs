@@ -62,20 +62,32 @@ fn from_str<T: FromStr>(text: &str) -> Option<T> {
     text.parse().ok()
 }
 
-/// The texts of a command line: what one half reads, the other half is asked about.
+/// The figures of a command line.
+pub fn figures(bytes: &[u8]) {
+    let Ok(text) = std::str::from_utf8(bytes) else { return };
+    let length = from_str::<Length>(text);
+    if let Some(length) = length.filter(|length| *length >= Length::ZERO) {
+        let nanometres = length.nanometres();
+        let exact = format!("{}.{:06}mm", nanometres / 1_000_000, nanometres % 1_000_000);
+        assert_eq!(from_str(&exact), Some(length), "{text:?}");
+    }
+    printed_and_read(text, from_str::<Drill>);
+    let _ = from_str::<Force>(text).map(|force| assert!(force.lbf().is_finite()));
+    let _ = Stress::parse(text).map(|stress| assert!(stress.psi().is_finite()));
+    let _ = Toleranced::parse(text).map(|read| assert!(read.min() <= read.nominal() && read.nominal() <= read.max()));
+}
+
+/// The other texts of a command line; what a part and its layers say is asked about.
 pub fn words(bytes: &[u8]) {
     let Ok(text) = std::str::from_utf8(bytes) else { return };
     let (one, other) = text.split_once('|').unwrap_or((text, ""));
-    printed_and_read(one, from_str::<Length>);
-    printed_and_read(one, from_str::<Drill>);
     printed_and_read(one, from_str::<Material>);
-    let _ = from_str::<Force>(one).map(|force| assert!(force.lbf().is_finite()));
-    let _ = Stress::parse(one).map(|stress| assert!(stress.psi().is_finite()));
     let _ = Minutes::parse(one);
-    let _ = Toleranced::parse(one).map(|read| assert!(read.min() <= read.nominal() && read.nominal() <= read.max()));
     let _ = Layer::parse(one);
-    for name in Name::ALL {
-        let _ = Value::parse(*name, one);
+    if let Some((name, value)) = other.split_once('=') {
+        for name in Name::ALL.iter().filter(|known| known.as_str() == name) {
+            printed_and_read(value, |text| Value::parse(*name, text).ok());
+        }
     }
     let Some(part) = printed_and_read(one, |text| Part::parse(text).ok()) else { return };
     let Ok(stack) = Stack::parse(other) else { return };
@@ -145,7 +157,7 @@ fn made(job: &Job, driven: Option<&read::DrivenFile>, shelf: &[shophead_job::ord
             own_limits: &job.own_limits.title,
             units,
         });
-        assert!(!html.contains("<script") && html.ends_with("</html>\n"));
+        assert!(!html.contains("<script") && html.trim_end().ends_with("</html>"));
         assert!(drawing::map(&plan, units).contains("</svg>"));
         let _ = work(&plan, units);
     }
@@ -207,7 +219,7 @@ pub fn answers(bytes: &[u8]) {
 
 /// The marks that a panel is cut by.
 pub fn trim(bytes: &[u8]) {
-    with_named("trim", "trim = \"trim.csv\"", bytes);
+    with_named("stations", "stations = \"trim.csv\"", bytes);
 }
 
 static DEMO: LazyLock<Job> =
