@@ -22,7 +22,8 @@ fn job(holes: &str, answers: &str) -> Job {
         _ => Err(io::ErrorKind::NotFound.into()),
     };
     let text = format!("answers = \"answers.csv\"\n{JOB}");
-    Job::read_from(text.into(), Path::new("job.toml"), &files).unwrap_or_else(|error| panic!("{error}\n{holes}\n{answers}"))
+    Job::read_from(text.into(), Path::new("job.toml"), &files)
+        .unwrap_or_else(|error| panic!("{error}\n{holes}\n{answers}"))
 }
 
 fn planned<T>(job: &Job, ask: impl FnOnce(&Plan<'_>) -> T) -> T {

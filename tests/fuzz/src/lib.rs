@@ -86,7 +86,11 @@ pub fn words(bytes: &[u8]) {
     let _ = Layer::parse(one);
     if let Some((name, value)) = other.split_once('=') {
         for name in Name::ALL.iter().filter(|known| known.as_str() == name) {
-            printed_and_read(value, |text| Value::parse(*name, text).ok());
+            // A length is printed to so many places; printed again it is the same.
+            let printed = Value::parse(*name, value).map(|value| value.to_string());
+            if let Ok(printed) = printed {
+                assert_eq!(Value::parse(*name, &printed).map(|value| value.to_string()).as_ref(), Ok(&printed), "{value:?}");
+            }
         }
     }
     let Some(part) = printed_and_read(one, |text| Part::parse(text).ok()) else { return };
