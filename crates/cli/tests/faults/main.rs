@@ -4,6 +4,8 @@
 //! Needs strace, which does both to a program: `cargo test -p shophead-cli --test faults -- --ignored`.
 #![cfg(target_os = "linux")]
 
+mod hostile;
+
 use std::fs;
 use std::io::Write;
 use std::path::{Path, PathBuf};
