@@ -94,7 +94,7 @@ pub(super) fn run<'a>(args: &SourcesArgs, context: &Context<'a>) -> Result<Repor
     Ok(report)
 }
 
-/// The page of promises, which people read as it stands.
+/// The page of promises.
 const PROMISES: &str = include_str!("../../PROMISES.md");
 
 /// Its tables, and its last list.
