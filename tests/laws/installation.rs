@@ -182,9 +182,13 @@ proptest! {
     /// A protruding head bears on either side alike.
     #[test]
     fn a_plain_pack_turned_over_is_the_same_pack(known in known()) {
-        let is_plain = known.stack.layers().iter().all(|layer| layer.preparation == Preparation::Plain);
-        prop_assume!(is_plain && !known.rivet.series().head.is_flush());
-        let turned: Vec<Layer> = known.stack.layers().iter().rev().copied().collect();
+        if known.rivet.series().head.is_flush() {
+            return Ok(());
+        }
+        let plain = |layer: &Layer| Layer { preparation: Preparation::Plain, ..*layer };
+        let layers: Vec<Layer> = known.stack.layers().iter().map(plain).collect();
+        let turned: Vec<Layer> = layers.iter().rev().copied().collect();
+        let known = Known { stack: stacked(&layers), ..known };
         let turned = Known { stack: stacked(&turned), ..known.clone() };
         let codes = |found: &[Finding]| -> BTreeSet<(Code, Severity)> {
             found.iter().map(|finding| (finding.code(), finding.severity())).collect()

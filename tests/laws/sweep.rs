@@ -71,7 +71,7 @@ fn every_rivet_through_every_pack_gets_a_length_or_a_reason() {
                         cut += 1;
                     }
                     None if answer.by_hole().into_iter().any(|range| range.part.is_some() || range.cut.is_some()) => {
-                        by_hole += 1
+                        by_hole += 1;
                     }
                     None => {
                         assert!(refers(&answer.findings), "{}: no length and no reason", case());

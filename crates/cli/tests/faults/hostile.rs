@@ -106,7 +106,7 @@ fn written(path: &PathBuf, pieces: impl Iterator<Item = Vec<u8>>) {
 #[ignore = "takes a minute"]
 fn a_gigabyte_without_a_line_end_is_refused() {
     refused_by_all(|path| {
-        File::create(path).and_then(|file| file.set_len(1 << 30)).expect("a file with nothing in it")
+        File::create(path).and_then(|file| file.set_len(1 << 30)).expect("a file with nothing in it");
     });
     refused_by_all(|path| written(path, (0..80).map(|_| vec![b'x'; 1 << 20])));
 }
