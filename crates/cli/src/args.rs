@@ -331,7 +331,7 @@ impl Command {
 }
 
 /// Which rivet, where no part number is given.
-#[derive(Debug, Args)]
+#[derive(Clone, Debug, PartialEq, Eq, Args)]
 pub(crate) struct RivetArgs {
     /// Shank diameter, a size of the series: 1/8, .125.
     #[arg(long, value_name = "D")]

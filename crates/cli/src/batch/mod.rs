@@ -10,10 +10,8 @@
 //! | `header` | which cell of a row is which column |
 //! | `rows` | a worker: rows in, answers out |
 //! | `answer`, `text`, `json` | how they are written |
-//! | `cache` | answers given before |
 
 mod answer;
-mod cache;
 mod chunks;
 mod header;
 mod json;
@@ -112,7 +110,7 @@ pub(crate) fn run(args: &BatchArgs, common: &Common) -> Result<Exit, Stop> {
         // The names of the columns do not depend on the limits: an answer under the handbook has them too.
         let example =
             Context { practice: &HANDBOOK, format: Format::Csv, own_title: "", bare: Bare::Inches, ..context };
-        asked.report(&example)?.rows.columns
+        asked.report(&example, &mut Vec::new())?.rows.columns
     };
     let header = match (from, to) {
         (Form::Csv, _) => Some(csv_header(args, first.as_mut(), &rules)?),

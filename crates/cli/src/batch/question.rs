@@ -5,6 +5,7 @@
 use std::str::FromStr;
 
 use clap::{Parser, ValueEnum};
+use shophead::practice::Case;
 
 use crate::args::{Arguments, Command, HeadArgs, HoleArgs, JointArgs, LengthArgs, QuestionWord};
 use crate::cells::{self, Codes};
@@ -231,16 +232,24 @@ pub(super) trait Asking {
     /// Takes a cell for a column, by the column's number; an empty one for what is not given. Says whether something is given now.
     fn set(&mut self, column: usize, text: &str) -> Result<bool, String>;
     /// Answers in the cells of a row.
-    fn row<'a>(&self, context: &Context<'a>, cells: &mut AnswerCells<'_>, codes: &mut Codes) -> Result<(), Stop>;
-    /// Answers in full.
-    fn report<'a>(&self, context: &Context<'a>) -> Result<Report<'a>, Stop>;
+    fn row<'a>(&self, context: &Context<'a>, to: &mut RowTo<'_, '_>) -> Result<(), Stop>;
+    /// Answers in full; new cases as those of [`RowTo`].
+    fn report<'a>(&self, context: &Context<'a>, new: &mut Vec<Case>) -> Result<Report<'a>, Stop>;
 }
 
 /// Answers in the cells of a row.
-type RowOf<A> = for<'a> fn(&A, &Context<'a>, &mut AnswerCells<'_>, &mut Codes) -> Result<(), Stop>;
+type RowOf<A> = for<'a> fn(&A, &Context<'a>, &mut RowTo<'_, '_>) -> Result<(), Stop>;
+
+/// Where a row's answer goes.
+pub(super) struct RowTo<'t, 'o> {
+    pub(super) cells: &'t mut AnswerCells<'o>,
+    pub(super) codes: &'t mut Codes,
+    /// Cases whose limits were not looked up ahead.
+    pub(super) new: &'t mut Vec<Case>,
+}
 
 /// Answers in full.
-type ReportOf<A> = for<'a> fn(&A, &Context<'a>) -> Result<Report<'a>, Stop>;
+type ReportOf<A> = for<'a> fn(&A, &Context<'a>, &mut Vec<Case>) -> Result<Report<'a>, Stop>;
 
 struct Asked<A: 'static> {
     command: &'static str,
@@ -279,12 +288,12 @@ impl<A> Asking for Asked<A> {
         }
     }
 
-    fn row<'a>(&self, context: &Context<'a>, cells: &mut AnswerCells<'_>, codes: &mut Codes) -> Result<(), Stop> {
-        (self.row)(&self.args, context, cells, codes)
+    fn row<'a>(&self, context: &Context<'a>, to: &mut RowTo<'_, '_>) -> Result<(), Stop> {
+        (self.row)(&self.args, context, to)
     }
 
-    fn report<'a>(&self, context: &Context<'a>) -> Result<Report<'a>, Stop> {
-        (self.report)(&self.args, context)
+    fn report<'a>(&self, context: &Context<'a>, new: &mut Vec<Case>) -> Result<Report<'a>, Stop> {
+        (self.report)(&self.args, context, new)
     }
 }
 
@@ -309,8 +318,10 @@ macro_rules! asked {
             fields: $fields,
             args: example(),
             blank: example(),
-            row: |args, context, cells, codes| cells::row::<commands::$commands::Answer>(args, context, cells, codes),
-            report: |args, context| cells::report::<commands::$commands::Answer>(args, context),
+            row: |args, context, to| {
+                cells::row::<commands::$commands::Answer>(args, context, to.cells, to.codes, to.new)
+            },
+            report: |args, context, new| cells::report_of::<commands::$commands::Answer>(args, context, new),
         })
     }};
 }

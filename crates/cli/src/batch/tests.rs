@@ -90,21 +90,30 @@ fn typed(question: QuestionWord, cells: &Cells, practice: &str, units: &str) -> 
 
 /// What the single command answers: the cells of its row, its JSON, its status; `None` when it refuses.
 fn single(typed: &[String]) -> Option<(Vec<String>, serde_json::Value, Exit)> {
-    let with_json = typed.iter().cloned().chain(["--format=json".to_owned()]);
-    let read = |report: &Report<'_>| {
+    let in_form = |form: &str| {
+        let typed = typed.iter().cloned().chain([format!("--format={form}")]);
+        Arguments::try_parse_from(typed).ok()
+    };
+    let row = |report: &Report<'_>| {
         let rows = render::csv::render(report).expect("bytes in memory");
         let mut reader = csv::Reader::from_reader(rows.as_bytes());
         let row = reader.records().next().expect("a row").expect("a row of CSV");
+        Ok((row.iter().map(str::to_owned).collect(), report.exit()))
+    };
+    let json = |report: &Report<'_>| {
         let mut json = Vec::new();
         render::json::render(report, &mut json).expect("bytes in memory");
-        let json = serde_json::from_slice(&json).expect("JSON");
-        Ok((row.iter().map(str::to_owned).collect(), json, report.exit()))
+        Ok(serde_json::from_slice(&json).expect("JSON"))
     };
-    match crate::answer(&Arguments::try_parse_from(with_json).ok()?, read) {
-        Ok(read) => Some(read),
-        Err(Stop::Wrong(_)) => None,
-        Err(other) => panic!("{other:?}"),
-    }
+    let known = |stop| match stop {
+        Stop::Wrong(_) => None::<()>,
+        other => panic!("{other:?}"),
+    };
+    let answered = crate::answer(&in_form("csv")?, row).map_err(known);
+    let in_json = crate::answer(&in_form("json")?, json).map_err(known);
+    assert_eq!(answered.is_ok(), in_json.is_ok(), "{typed:?}");
+    let ((row, exit), json) = answered.ok().zip(in_json.ok())?;
+    Some((row, json, exit))
 }
 
 /// What a batch of these rows answers in one form.
@@ -135,7 +144,8 @@ fn batch(
         working: false,
         inputs: &Inputs::default(),
     };
-    let answer_columns = asked.report(&context).expect("an example that is answered").rows.columns.len();
+    let columns_of = Context { format: Format::Csv, ..context };
+    let answer_columns = asked.report(&columns_of, &mut Vec::new()).expect("an example that is answered").rows.columns.len();
     let mut bytes = Vec::new();
     if from == Form::Csv {
         let mut writer = csv::WriterBuilder::new().from_writer(&mut bytes);
