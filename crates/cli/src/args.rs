@@ -250,6 +250,9 @@ pub(crate) enum Command {
     /// not stop the others. Where a column of the input is called like one of the answer, it goes out as NAME_given. With --format json a
     /// row comes out as the object of the single command in one line, with the row as input, and error.
     ///
+    /// A row of shophead batch group is a group: its points are a list, 0 0; 1 0; 1 .5, or the name of a points file, looked for beside the
+    /// file of the rows. Its answer is the rivet that governs; with --format json every rivet.
+    ///
     /// The exit status is 2 when a row is wrong, else 1 when a finding says refer, else 0; a reader that leaves early changes nothing about it.
     Batch(BatchArgs),
     /// Questions and answers on a small line terminal.
@@ -607,7 +610,7 @@ pub(crate) enum TransferWord {
 #[command(group = ArgGroup::new("loads").args(["load"]))]
 pub(crate) struct GroupArgs {
     /// The rivets: a CSV file with the columns x and y, and perhaps diameter, hole, edge, left, right, below and above: the distances from
-    /// this rivet to the nearest edge, or to those on each side.
+    /// this rivet to the nearest edge, or to those on each side. Or a list of x, y and perhaps the diameter: "0 0; 1 0; 2 0 5/32".
     #[arg(value_name = "POINTS.csv")]
     pub(crate) points: PathBuf,
     /// The load in its two parts: 0,-1500.
@@ -979,6 +982,8 @@ pub(crate) enum QuestionWord {
     Hole,
     /// As shophead joint.
     Joint,
+    /// As shophead group: a row is a group, answered by its worst rivet.
+    Group,
 }
 
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]

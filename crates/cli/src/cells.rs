@@ -44,6 +44,13 @@ pub(crate) trait Answer<'a>: Sized {
 
     /// The answer in every other form that is wanted.
     fn tell(&self, args: &Self::Args, context: &Context<'a>, report: &mut Report<'a>);
+    /// The answer as the rows of a file, where that is more than one of the cells.
+    fn rows(&self, context: &Context<'a>, report: &mut Report<'a>) {
+        let mut record = Record::new(context.units);
+        self.cells(&mut record);
+        record.findings(&report.findings);
+        report.rows.push(record);
+    }
 }
 
 /// The whole answer.
@@ -62,10 +69,7 @@ pub(crate) fn report_of<'a, A: Answer<'a>>(
     answer.find(context, &mut Reported { report: &mut report, context });
     answer.tell(args, context, &mut report);
     if context.format == Format::Csv {
-        let mut record = Record::new(context.units);
-        answer.cells(&mut record);
-        record.findings(&report.findings);
-        report.rows.push(record);
+        answer.rows(context, &mut report);
     }
     answer.look_up(context, new);
     Ok(report)
@@ -84,6 +88,14 @@ pub(crate) fn row<'a, A: Answer<'a>>(
     answer.cells(cells);
     answer.look_up(context, new);
     Ok(())
+}
+
+/// What the cells of a row are called.
+pub(crate) fn columns<'a, A: Answer<'a>>(args: &A::Args, context: &Context<'a>) -> Result<Vec<String>, Stop> {
+    let mut record = Record::new(context.units);
+    A::of(args, context)?.cells(&mut record);
+    record.findings([]);
+    Ok(record.into_columns())
 }
 
 /// Takes the cells of one row, in the order of the columns. A cell that is not known is empty.

@@ -34,6 +34,8 @@ pub(crate) struct Context<'a> {
     pub(crate) format: Format,
     /// Whether the steps behind the answer are wanted.
     pub(crate) working: bool,
+    /// Where the rows of a batch look for the files that they name; `None` for a question of the command line.
+    pub(crate) rows_in: Option<&'a Path>,
     /// The files that are read.
     pub(crate) inputs: &'a Inputs,
 }

@@ -67,7 +67,11 @@ impl Inputs {
     /// A file is read that is not opened here.
     pub(crate) fn note(&self, path: &Path) {
         if let Ok(real) = path.canonicalize() {
-            self.read.lock().unwrap_or_else(std::sync::PoisonError::into_inner).push(real);
+            let mut read = self.read.lock().unwrap_or_else(std::sync::PoisonError::into_inner);
+            // The rows of a batch name the same few again and again.
+            if !read.contains(&real) {
+                read.push(real);
+            }
         }
     }
 

@@ -19,7 +19,7 @@ use shophead::rivet::{CATALOGUE, Series, Size};
 use shophead::stack::{Layer, Stack};
 
 use crate::args::RivetArgs;
-use shophead_job::read::{MAX_SPARES_PERCENT, read_layer};
+use shophead_job::read::{GroupPoint, MAX_COUNT, MAX_SPARES_PERCENT, read_layer};
 
 use crate::exit::Stop;
 
@@ -161,6 +161,53 @@ pub(crate) fn point(option: &str, text: &str, bare: Bare) -> Result<Point, Stop>
     let (x, y) = pair(option, text, "4,-1/2")?;
     let length = |part: &str| Length::parse_as(part.trim(), bare).map_err(|error| wrong(option, part, error));
     Ok(Point { x: length(x)?, y: length(y)? })
+}
+
+/// Whether this is a list of points and no file: it has marks between figures, and no letters behind its last decimal point.
+pub(crate) fn is_list_of_points(text: &str) -> bool {
+    let is_divided = text.contains(|mark: char| matches!(mark, ';' | ',') || mark.is_whitespace());
+    let begins =
+        text.trim_start().trim_start_matches(['-', '+', '.']).starts_with(|first: char| first.is_ascii_digit());
+    let ends_as_file =
+        text.rsplit_once('.').is_some_and(|(_, end)| !end.is_empty() && end.chars().all(|c| c.is_ascii_alphabetic()));
+    is_divided && begins && !ends_as_file
+}
+
+/// The rivets of a group in one text: x, y and perhaps the diameter of each, semicolons between them: `0 0; 1 0; 2 0 5/32`.
+pub(crate) fn points(
+    option: &str,
+    text: &str,
+    series: &'static Series<'static>,
+    bare: Bare,
+) -> Result<Vec<GroupPoint>, Stop> {
+    let points: Vec<&str> = text.split(';').collect();
+    if points.len() > MAX_COUNT as usize {
+        return Err(wrong(
+            option,
+            text,
+            format_args!("these are {} points; right would be 1 to {MAX_COUNT}", points.len()),
+        ));
+    }
+    let point = |(index, point): (usize, &&str)| {
+        let divides = |mark: char| mark == ',' || mark.is_whitespace();
+        let figures: Vec<&str> = point.split(divides).filter(|figure| !figure.is_empty()).collect();
+        let wrong = |what: &dyn Display| wrong(&format!("{option}, point {}", index + 1), point, what);
+        let (x, y, diameter) = match figures.as_slice() {
+            [x, y] => (x, y, None),
+            [x, y, diameter] => (x, y, Some(diameter)),
+            _ => return Err(wrong(&"a point has x, y and perhaps a diameter; right would be 1 1/2 or 1 1/2 5/32")),
+        };
+        let coordinate = |text: &str| Length::parse_as(text, bare).map_err(|error| wrong(&error));
+        let size = |text: &&str| size(&format!("{option}, point {}", index + 1), text, series, bare);
+        Ok(GroupPoint {
+            at: Point { x: coordinate(x)?, y: coordinate(y)? },
+            size: diameter.map(size).transpose()?,
+            hole: None,
+            edge: None,
+            sides: [None; 4],
+        })
+    };
+    points.iter().enumerate().map(point).collect()
 }
 
 fn pair<'t>(option: &str, text: &'t str, right: &str) -> Result<(&'t str, &'t str), Stop> {

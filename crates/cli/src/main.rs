@@ -94,6 +94,7 @@ fn answer<T>(arguments: &Arguments, done: impl FnOnce(&Report) -> Result<T, Stop
         job_file: command.job().map(|file| &*file.job).filter(|file| !files::is_standard(file)),
         format: common.format,
         working: command.working() || common.format == Format::Html,
+        rows_in: None,
         inputs: &inputs,
     };
     let mut report = commands::run(command, job.as_ref(), &context)?;

@@ -36,8 +36,13 @@ schemas! {
 
 const SHARED: &str = include_str!("../schema/shared.json");
 /// What describes a line of JSON Lines that a batch answers with, and the command that the batch asks for every row.
-const LINES: &[(&str, &str)] =
-    &[("batch-length", "length"), ("batch-head", "head"), ("batch-hole", "hole"), ("batch-joint", "joint")];
+const LINES: &[(&str, &str)] = &[
+    ("batch-length", "length"),
+    ("batch-head", "head"),
+    ("batch-hole", "hole"),
+    ("batch-joint", "joint"),
+    ("batch-group", "group"),
+];
 /// How a command's schema names a definition in [`SHARED`].
 const IN_SHARED: &str = "urn:shophead:json:1:shared#/$defs/";
 /// How a definition in the same document is named.

@@ -519,10 +519,19 @@ impl Mix {
 }
 
 /// Refers where no position lets every row that takes driven rivets only be bucked, nor a mix of them; `None` without positions.
+///
+/// Of more than [`MOST_POSITIONS`] the finding says how many were weighed together, and how many there are.
 #[must_use]
 pub fn check_positions(positions: &[PositionWork], mix: Option<&Mix>) -> Option<Finding> {
     let none = mix.is_none() && !positions.is_empty() && positions.iter().all(|work| !work.serves);
-    none.then(|| Finding::new(Code::NoPositionServes, Severity::Refer, Basis::PRIMARY_STRUCTURE))
+    let found = Finding::new(Code::NoPositionServes, Severity::Refer, Basis::PRIMARY_STRUCTURE);
+    let count = |count: usize| Figure::Count(u32::try_from(count).unwrap_or(u32::MAX));
+    let found = if positions.len() > MOST_POSITIONS {
+        found.with_measured(count(positions.len())).with_limit(count(MOST_POSITIONS))
+    } else {
+        found
+    };
+    none.then_some(found)
 }
 
 /// Refers a row that can be bucked in none of the positions: it takes driven rivets only, or a blind rivet needs the type's manual. `None`
@@ -625,6 +634,17 @@ mod tests {
         assert_eq!(mix(&none, &[0b0110, 0]), None);
         assert_eq!(mix(&[], &[]), None);
         assert_eq!(mix(&[None; 40], &[0x8000, 0x4000]), Some(std::vec![14, 15]));
+    }
+
+    #[test]
+    fn of_more_positions_than_are_weighed_together_it_says_how_many_were() {
+        let shut = weigh(None, &Rates::default(), [row(true, Clearance::Closed)]);
+        let figures = |count: usize| {
+            let found = check_positions(&std::vec![shut; count], None).expect("none serves");
+            (found.measured(), found.limit())
+        };
+        assert_eq!(figures(MOST_POSITIONS), (None, None));
+        assert_eq!(figures(MOST_POSITIONS + 1), (Some(Figure::Count(17)), Some(Figure::Count(16))));
     }
 
     #[test]

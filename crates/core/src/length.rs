@@ -965,7 +965,8 @@ impl Length {
         /// With it every place is a whole number of nanometres, and every product is far inside 64 bits.
         const LONGEST: usize = 8;
         /// Nanometres in the last place of so many.
-        const PLACES: [(i64, i64); 5] = [(2_540_000, 100_000), (254_000, 10_000), (25_400, 1_000), (2_540, 100), (254, 10)];
+        const PLACES: [(i64, i64); 5] =
+            [(2_540_000, 100_000), (254_000, 10_000), (25_400, 1_000), (2_540, 100), (254, 10)];
         if text.len() > LONGEST {
             return None;
         }

@@ -107,7 +107,7 @@ impl Start {
             (HOLES, survey::HEADER.to_owned()),
             (ANSWERS, answers::header()),
             ("stock.csv", "part,on_hand,pack\n".to_owned()),
-            ("driven.csv", "row,hole,diameter,height,condition,by,date,gauge,batch,remark\n".to_owned()),
+            ("driven.csv", "row,hole,diameter,height,condition,by,date,gauge,batch,driven_by,remark\n".to_owned()),
             ("README.txt", README.to_owned()),
         ];
         let files = files.into_iter().map(|(name, text)| (name.into(), text.into_bytes()));

@@ -236,8 +236,7 @@ static FIGURES: [[u8; 3]; 1_000] = {
     let mut figures = [[b'0'; 3]; 1_000];
     let mut number = 0;
     while number < 1_000 {
-        figures[number] =
-            [b'0' + (number / 100) as u8, b'0' + (number / 10 % 10) as u8, b'0' + (number % 10) as u8];
+        figures[number] = [b'0' + (number / 100) as u8, b'0' + (number / 10 % 10) as u8, b'0' + (number % 10) as u8];
         number += 1;
     }
     figures

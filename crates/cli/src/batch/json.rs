@@ -80,7 +80,7 @@ impl<'de> Deserialize<'de> for Object<'de> {
     }
 }
 
-/// A value as the text of a cell: a number as it is written, nothing for null, a list with commas between.
+/// A value as the text of a cell: a number as it is written, nothing for null, a list with commas between, a list of lists with semicolons.
 pub(super) fn cell<'t>(value: &'t RawValue) -> Result<Cow<'t, str>, String> {
     let raw = value.get();
     match raw.as_bytes().first() {
@@ -90,8 +90,9 @@ pub(super) fn cell<'t>(value: &'t RawValue) -> Result<Cow<'t, str>, String> {
         }
         Some(b'[') => {
             let items: Vec<&RawValue> = serde_json::from_str(raw).map_err(|error| error.to_string())?;
+            let has_lists = items.iter().any(|item| item.get().starts_with('['));
             let items: Result<Vec<Cow<'_, str>>, String> = items.into_iter().map(cell).collect();
-            Ok(Cow::Owned(items?.join(",")))
+            Ok(Cow::Owned(items?.join(if has_lists { ";" } else { "," })))
         }
         Some(b'{') => Err("an object has no place here; right would be a text, \".125\"".to_owned()),
         Some(b'n') => Ok(Cow::Borrowed("")),
@@ -124,10 +125,17 @@ mod tests {
 
     #[test]
     fn an_object_keeps_order_and_figures_as_they_are_written() {
-        let line = r#"{"b":"1/8","a\u0041":0.1250,"list":[".032",".040",0.05],"none":null,"yes":true}"#;
+        let line = r#"{"b":"1/8","a\u0041":0.1250,"list":[".032",".040",0.05],"none":null,"yes":true,"points":[[0,"1/2"],[1.50,-2]]}"#;
         let object = Object::read(line).expect("an object");
         let cells: Vec<_> = object.0.iter().map(|(key, value)| (key.as_ref(), cell(value).expect("a cell"))).collect();
-        let want = [("b", "1/8"), ("aA", "0.1250"), ("list", ".032,.040,0.05"), ("none", ""), ("yes", "true")];
+        let want = [
+            ("b", "1/8"),
+            ("aA", "0.1250"),
+            ("list", ".032,.040,0.05"),
+            ("none", ""),
+            ("yes", "true"),
+            ("points", "0,1/2;1.50,-2"),
+        ];
         assert_eq!(cells, want.map(|(key, cell)| (key, Cow::from(cell))));
     }
 

@@ -76,6 +76,8 @@ pub(crate) fn run(args: &BatchArgs, common: &Common) -> Result<Exit, Stop> {
         // As the single command prints it.
         format: if to == Form::Lines { Format::Json } else { Format::Csv },
         working: false,
+        // Beside the file that has the rows.
+        rows_in: Some(args.file.as_deref().and_then(Path::parent).unwrap_or(Path::new(""))),
         inputs: &inputs,
     };
     let from = match (args.from, args.file.as_deref()) {
@@ -110,7 +112,7 @@ pub(crate) fn run(args: &BatchArgs, common: &Common) -> Result<Exit, Stop> {
         // The names of the columns do not depend on the limits: an answer under the handbook has them too.
         let example =
             Context { practice: &HANDBOOK, format: Format::Csv, own_title: "", bare: Bare::Inches, ..context };
-        asked.report(&example, &mut Vec::new())?.rows.columns
+        asked.answer_columns(&example)?
     };
     let header = match (from, to) {
         (Form::Csv, _) => Some(csv_header(args, first.as_mut(), &rules)?),
@@ -151,9 +153,13 @@ pub(crate) fn run(args: &BatchArgs, common: &Common) -> Result<Exit, Stop> {
             answer_in_turn(first, &mut pieces, workers, &worker, &mut out, &failed)?;
         }
     }
-    let Out { to, written, tally: Tally { rows, wrong, refers, first_wrong }, progress, .. } = out;
+    let Out { to: output, written, tally: Tally { rows, wrong, refers, first_wrong }, progress, .. } = out;
     drop(progress);
-    to.finish(written)?;
+    if let Some(named) = &common.output {
+        // Rows can name files, too.
+        inputs.refuse_as_output(named, to == Form::Csv)?;
+    }
+    output.finish(written)?;
     if let Some(first) = first_wrong {
         let which = if wrong == 1 { format!("row {first}") } else { format!("the first is row {first}") };
         exit::tell(&[format!("{wrong} of {rows} rows cannot be answered, {which}; their error says why")]);

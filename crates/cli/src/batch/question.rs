@@ -2,16 +2,18 @@
 //!
 //! A column is named like the option, with `_` for `-`. An empty cell is an option that was not given.
 
+use std::path::PathBuf;
 use std::str::FromStr;
 
 use clap::{Parser, ValueEnum};
 use shophead::practice::Case;
 
-use crate::args::{Arguments, Command, HeadArgs, HoleArgs, JointArgs, LengthArgs, QuestionWord};
+use crate::args::{Arguments, Command, GroupArgs, HeadArgs, HoleArgs, JointArgs, LengthArgs, QuestionWord};
 use crate::cells::{self, Codes};
 use crate::commands;
 use crate::context::Context;
 use crate::exit::Stop;
+use crate::files::is_standard;
 use crate::input;
 use crate::report::Report;
 
@@ -75,6 +77,17 @@ fn option(field: &mut Option<String>, given: &str) -> Result<bool, String> {
     text(field.get_or_insert_default(), given)
 }
 
+/// A list of points, or a file.
+fn points(field: &mut PathBuf, text: &str) -> Result<bool, String> {
+    if is_standard(text.as_ref()) {
+        return Err(format!("the standard input is no file of a row; right would be {POINTS}"));
+    }
+    let path = field.as_mut_os_string();
+    path.clear();
+    path.push(text);
+    Ok(true)
+}
+
 fn flag(field: &mut bool, text: &str) -> Result<bool, String> {
     *field = match text {
         _ if ["yes", "true"].iter().any(|yes| text.eq_ignore_ascii_case(yes)) => true,
@@ -127,6 +140,7 @@ fn word<T: ValueEnum>(field: &mut T, text: &str) -> Result<bool, String> {
 const LAYERS: &str = ".032,.040,.125";
 const SHEETS: &str = "2024-T3:.032,2024-T3:.040";
 const PART: &str = "MS20470AD4";
+const POINTS: &str = "0 0; 1 0; 1 .5";
 
 const LENGTH: &[Field<LengthArgs>] = &[
     field!(LengthArgs, "layers", text, layers).needed(LAYERS),
@@ -223,6 +237,27 @@ const JOINT: &[Field<JointArgs>] = &[
     field!(JointArgs, "compression", option, row.compression).with(&["pitch"]),
 ];
 
+const GROUP: &[Field<GroupArgs>] = &[
+    field!(GroupArgs, "points", points, points).needed(POINTS),
+    field!(GroupArgs, "load", text, load).needed("0,-1500"),
+    field!(GroupArgs, "at", text, at).needed("4,0"),
+    field!(GroupArgs, "rivet", text, rivet).needed(PART),
+    field!(GroupArgs, "sheets", text, sheets).needed(SHEETS),
+    field!(GroupArgs, "moment", option, moment),
+    field!(GroupArgs, "edge", option, edge),
+    field!(GroupArgs, "hole", option, hole),
+    field!(GroupArgs, "driven", option, driven),
+    field!(GroupArgs, "shear", word, shear),
+    field!(GroupArgs, "structure", option, place.structure),
+    field!(GroupArgs, "member", option, place.member),
+    field!(GroupArgs, "installed", option, place.installed),
+    field!(GroupArgs, "installed_layers", option, place.installed_layers).with(&["installed"]),
+    field!(GroupArgs, "limit_load", flag, factors.limit_load).without(&["ultimate_load"]),
+    field!(GroupArgs, "ultimate_load", flag, factors.ultimate_load),
+    field!(GroupArgs, "safety_factor", optional_number, factors.safety_factor),
+    field!(GroupArgs, "fitting_factor", optional_number, factors.fitting_factor),
+];
+
 /// A command, asked row after row.
 pub(super) trait Asking {
     /// Its name.
@@ -235,6 +270,8 @@ pub(super) trait Asking {
     fn row<'a>(&self, context: &Context<'a>, to: &mut RowTo<'_, '_>) -> Result<(), Stop>;
     /// Answers in full; new cases as those of [`RowTo`].
     fn report<'a>(&self, context: &Context<'a>, new: &mut Vec<Case>) -> Result<Report<'a>, Stop>;
+    /// What the cells of an answer are called.
+    fn answer_columns(&self, context: &Context<'_>) -> Result<Vec<String>, Stop>;
 }
 
 /// Answers in the cells of a row.
@@ -251,6 +288,9 @@ pub(super) struct RowTo<'t, 'o> {
 /// Answers in full.
 type ReportOf<A> = for<'a> fn(&A, &Context<'a>, &mut Vec<Case>) -> Result<Report<'a>, Stop>;
 
+/// What the cells of an answer are called.
+type ColumnsOf<A> = for<'a> fn(&A, &Context<'a>) -> Result<Vec<String>, Stop>;
+
 struct Asked<A: 'static> {
     command: &'static str,
     fields: &'static [Field<A>],
@@ -259,6 +299,7 @@ struct Asked<A: 'static> {
     blank: A,
     row: RowOf<A>,
     report: ReportOf<A>,
+    columns: ColumnsOf<A>,
 }
 
 impl<A> Asking for Asked<A> {
@@ -295,6 +336,10 @@ impl<A> Asking for Asked<A> {
     fn report<'a>(&self, context: &Context<'a>, new: &mut Vec<Case>) -> Result<Report<'a>, Stop> {
         (self.report)(&self.args, context, new)
     }
+
+    fn answer_columns(&self, context: &Context<'_>) -> Result<Vec<String>, Stop> {
+        (self.columns)(&self.args, context)
+    }
 }
 
 /// A command with arguments that it can answer, as a person would type them.
@@ -322,6 +367,7 @@ macro_rules! asked {
                 cells::row::<commands::$commands::Answer>(args, context, to.cells, to.codes, to.new)
             },
             report: |args, context, new| cells::report_of::<commands::$commands::Answer>(args, context, new),
+            columns: |args, context| cells::columns::<commands::$commands::Answer>(args, context),
         })
     }};
 }
@@ -336,6 +382,14 @@ pub(super) fn asking(word: QuestionWord) -> Box<dyn Asking> {
         QuestionWord::Hole => asked!(Hole, HOLE, hole, "hole --rivet MS20470AD4 --major .141"),
         QuestionWord::Joint => {
             asked!(Joint, JOINT, joint, "joint --rivet MS20470AD4 --sheets 2024-T3:.032,2024-T3:.040")
+        }
+        QuestionWord::Group => {
+            asked!(
+                Group,
+                GROUP,
+                group,
+                "group 0,0;1in,0 --load 0,-100 --at 0,0 --rivet MS20470AD4 --sheets 2024-T3:.032,2024-T3:.040"
+            )
         }
     }
 }
@@ -413,4 +467,5 @@ impl Rules {
 const _: () = {
     let most = Filled::BITS as usize;
     assert!(LENGTH.len() < most && HEAD.len() < most && HOLE.len() < most && JOINT.len() < most);
+    assert!(GROUP.len() < most);
 };

@@ -1,9 +1,11 @@
 //! A row of a batch says what the command itself says.
 
+use std::path::Path;
 use std::sync::LazyLock;
 
 use clap::{CommandFactory, Parser};
 use proptest::prelude::*;
+use shophead::finding::Severity;
 use shophead::length::Bare;
 use shophead::practice::{PROCESS, Practice};
 use shophead::words::Units;
@@ -12,15 +14,18 @@ use super::chunks::{Form, Piece};
 use super::header::Header;
 use super::question::{Column, Rules, asking};
 use super::rows::{Layout, Tally, Worker};
-use crate::args::{Arguments, Format, QuestionWord};
+use crate::args::{Arguments, Command, Format, GroupArgs, QuestionWord};
+use crate::cells::{self, Codes};
+use crate::commands;
 use crate::commands::tests::word;
 use crate::context::Context;
 use crate::exit::{Exit, Stop};
 use crate::files::Inputs;
 use crate::render;
-use crate::report::Report;
+use crate::report::{Record, Report, Rows};
 
-const QUESTIONS: &[QuestionWord] = &[QuestionWord::Length, QuestionWord::Head, QuestionWord::Hole, QuestionWord::Joint];
+const QUESTIONS: &[QuestionWord] =
+    &[QuestionWord::Length, QuestionWord::Head, QuestionWord::Hole, QuestionWord::Joint, QuestionWord::Group];
 
 /// One cell for every column of a command; an empty one is an option that is not given.
 type Cells = Vec<String>;
@@ -35,6 +40,11 @@ struct Known {
     columns: Vec<(Column, bool)>,
 }
 
+/// What the command takes without an option.
+fn is_positional(column: &str) -> bool {
+    column == "points"
+}
+
 /// What is known of every question; asking clap for every cell takes minutes.
 fn known(question: QuestionWord) -> &'static Known {
     static KNOWN: LazyLock<Vec<Known>> = LazyLock::new(|| {
@@ -42,7 +52,7 @@ fn known(question: QuestionWord) -> &'static Known {
         let is_flag = |name: &str, column: &Column| {
             let mut options = arguments.find_subcommand(name).expect(name).get_arguments();
             let option = options.find(|arg| arg.get_long() == Some(&column.name.replace('_', "-")));
-            !option.expect(column.name).get_action().takes_values()
+            !is_positional(column.name) && !option.expect(column.name).get_action().takes_values()
         };
         let known = |question: &QuestionWord| {
             let asked = asking(*question);
@@ -76,22 +86,32 @@ fn rows() -> impl Strategy<Value = (QuestionWord, Vec<Cells>)> {
 
 /// What the command line has for these cells.
 fn typed(question: QuestionWord, cells: &Cells, practice: &str, units: &str) -> Vec<String> {
+    let mut positional = Vec::new();
     let mut typed = vec!["shophead".to_owned(), known(question).name.to_owned()];
     typed.extend([format!("--practice={practice}"), format!("--units={units}")]);
     for ((column, is_flag), cell) in known(question).columns.iter().zip(cells).filter(|(_, cell)| !cell.is_empty()) {
-        if !is_flag {
+        if is_positional(column.name) {
+            positional.extend(["--".to_owned(), cell.clone()]);
+        } else if !is_flag {
             typed.push(format!("{}={cell}", option(column.name)));
         } else if cell != "no" {
             typed.push(option(column.name));
         }
     }
+    typed.extend(positional);
     typed
 }
 
 /// What the single command answers: the cells of its row, its JSON, its status; `None` when it refuses.
-fn single(typed: &[String]) -> Option<(Vec<String>, serde_json::Value, Exit)> {
+fn single(typed: &[String], context: &Context<'_>) -> Option<(Vec<String>, serde_json::Value, Exit)> {
+    let (program, rest) = typed.split_first()?;
+    // The standard input is that of the test.
+    if rest.last().is_some_and(|last| last == "-") {
+        return None;
+    }
     let in_form = |form: &str| {
-        let typed = typed.iter().cloned().chain([format!("--format={form}")]);
+        let form = format!("--format={form}");
+        let typed = [program.as_str(), &form].into_iter().chain(rest.iter().map(String::as_str));
         Arguments::try_parse_from(typed).ok()
     };
     let row = |report: &Report<'_>| {
@@ -106,14 +126,52 @@ fn single(typed: &[String]) -> Option<(Vec<String>, serde_json::Value, Exit)> {
         Ok(serde_json::from_slice(&json).expect("JSON"))
     };
     let known = |stop| match stop {
-        Stop::Wrong(_) => None::<()>,
+        // Or a points file that is none.
+        Stop::Wrong(_) | Stop::Failed(_) => None::<()>,
         other => panic!("{other:?}"),
     };
-    let answered = crate::answer(&in_form("csv")?, row).map_err(known);
+    let arguments = in_form("csv")?;
+    let answered = crate::answer(&arguments, row).map_err(known);
     let in_json = crate::answer(&in_form("json")?, json).map_err(known);
     assert_eq!(answered.is_ok(), in_json.is_ok(), "{typed:?}");
     let ((row, exit), json) = answered.ok().zip(in_json.ok())?;
+    let row = match &arguments.command {
+        Command::Group(args) => row_of_group(args, context),
+        _ => row,
+    };
     Some((row, json, exit))
+}
+
+/// A group's own CSV has a row for each rivet: the one for all of them is made of the same cells.
+fn row_of_group(args: &GroupArgs, context: &Context<'_>) -> Vec<String> {
+    let (mut record, mut codes) = (Record::new(context.units), Codes::default());
+    cells::row::<commands::group::Answer>(args, context, &mut record, &mut codes, &mut Vec::new())
+        .expect("it was answered");
+    record.text("severity", codes.worst.map_or("", Severity::as_str));
+    record.text("findings", codes.codes.iter().map(|code| code.as_str()).collect::<Vec<_>>().join(" "));
+    let mut rows = Rows::default();
+    rows.push(record);
+    rows.rows.remove(0)
+}
+
+fn context<'a>(practice: &'a Practice<'a>, units: Units, format: Format, inputs: &'a Inputs) -> Context<'a> {
+    let bare = match units {
+        Units::Inches => Bare::Inches,
+        Units::Millimetres => Bare::Millimetres,
+    };
+    Context {
+        practice,
+        units,
+        bare,
+        prompts: units,
+        settled: &[],
+        own_title: "",
+        job_file: None,
+        format,
+        working: false,
+        rows_in: Some(Path::new("")),
+        inputs,
+    }
 }
 
 /// What a batch of these rows answers in one form.
@@ -128,24 +186,9 @@ fn batch(
     let rules = Rules::of(asked.columns());
     let names: Vec<&str> = rules.columns().iter().map(|column| column.name).collect();
     let header = (form != (Form::Lines, Form::Lines)).then(|| Header::of(&names, &rules).expect("every column"));
-    let bare = match units {
-        Units::Inches => Bare::Inches,
-        Units::Millimetres => Bare::Millimetres,
-    };
-    let context = Context {
-        practice,
-        units,
-        bare,
-        prompts: units,
-        settled: &[],
-        own_title: "",
-        job_file: None,
-        format: if to == Form::Lines { Format::Json } else { Format::Csv },
-        working: false,
-        inputs: &Inputs::default(),
-    };
-    let columns_of = Context { format: Format::Csv, ..context };
-    let answer_columns = asked.report(&columns_of, &mut Vec::new()).expect("an example that is answered").rows.columns.len();
+    let inputs = Inputs::default();
+    let context = context(practice, units, if to == Form::Lines { Format::Json } else { Format::Csv }, &inputs);
+    let answer_columns = asked.answer_columns(&context).expect("an example that is answered").len();
     let mut bytes = Vec::new();
     if from == Form::Csv {
         let mut writer = csv::WriterBuilder::new().from_writer(&mut bytes);
@@ -172,7 +215,10 @@ proptest! {
     fn a_row_is_answered_as_by_the_command_itself((question, rows) in rows(), process in any::<bool>(), mm in any::<bool>()) {
         let practice: &Practice<'_> = if process { &PROCESS } else { &shophead::practice::HANDBOOK };
         let (units, units_word) = if mm { (Units::Millimetres, "mm") } else { (Units::Inches, "in") };
-        let wanted: Vec<_> = rows.iter().map(|row| single(&typed(question, row, practice.name(), units_word))).collect();
+        let inputs = Inputs::default();
+        let context = context(practice, units, Format::Csv, &inputs);
+        let wanted: Vec<_> =
+            rows.iter().map(|row| single(&typed(question, row, practice.name(), units_word), &context)).collect();
         for from in [Form::Csv, Form::Lines] {
             let (lines, tally) = batch(question, &rows, (practice, units), (from, Form::Lines));
             let lines: Vec<serde_json::Value> = lines.lines().map(|line| serde_json::from_str(line).expect("JSON")).collect();
@@ -268,7 +314,10 @@ fn every_option_of_a_command_has_its_column() {
         let Known { name, columns } = known(*question);
         let command = arguments.find_subcommand(name).expect(name);
         let of_text = ["help", "width", "working"];
-        let options = command.get_arguments().filter_map(|arg| arg.get_long());
+        let options = command.get_arguments().filter_map(|arg| match arg.get_long() {
+            None if arg.is_positional() => Some(arg.get_id().as_str()),
+            long => long,
+        });
         let mut options: Vec<String> =
             options.filter(|option| !of_text.contains(option)).map(|option| option.replace('-', "_")).collect();
         let mut columns: Vec<String> = columns.iter().map(|(column, _)| column.name.to_owned()).collect();

@@ -179,6 +179,7 @@ fn line_form<'a>(rivet: &Inspected<'_, 'a>, practice: &Practice<'a>) -> form::in
         remark: rivet.line.remark.clone(),
         taken: (&rivet.line.taken).into(),
         batch: rivet.line.batch.clone(),
+        driven_by: rivet.line.driven_by.clone(),
         earlier: rivet.earlier,
         accepted: rivet.is_accepted(),
         reasons: reasons.map(|finding| finding.code().into()).collect(),

@@ -3,7 +3,7 @@
 mod answer;
 mod card;
 mod first_page;
-mod group;
+pub(crate) mod group;
 pub(crate) mod head;
 pub(crate) mod hole;
 mod inspect;
@@ -47,7 +47,7 @@ pub(crate) fn run<'a>(command: &Command, job: Option<&'a Job>, context: &'a Cont
         (Command::Head(args), _) => cells::report::<head::Answer>(args, context),
         (Command::Hole(args), _) => cells::report::<hole::Answer>(args, context),
         (Command::Joint(args), _) => cells::report::<joint::Answer>(args, context),
-        (Command::Group(args), _) => group::run(args, context),
+        (Command::Group(args), _) => cells::report::<group::Answer>(args, context),
         (Command::Splice(args), _) => splice::run(args, context),
         (Command::Repair(args), _) => repair::run(args, context),
         (Command::Part(args), _) => part::run(args, context),
@@ -363,7 +363,12 @@ pub(crate) mod tests {
             "--to" => &["2", "3"],
             "--ftu" | "--fbru" | "--fsu" | "--rivet-fsu" => &["70ksi", "41ksi", "300MPa"],
             "--tension" | "--tension-tested" => &["20", "90", "100N"],
-            "--load" | "--strip-load" => &["250", "1100N", "10lbf"],
+            "--load" | "--strip-load" => &["250", "1100N", "10lbf", "0,-150", "60N,0"],
+            "--points" => &["0 0; 1 0", "0,0;1,0;0,1;1,1", "0 0 5/32; 1in 0; 1 1/2", "-1 0", "0 0; .1 0", "0 0; 0 0"],
+            "--at" => &["0,0", "1,-1/2", "100mm,0"],
+            "--moment" => &["100", "-2Nm"],
+            "--structure" => &["primary", "secondary"],
+            "--installed" => &["MS20470AD4", "MS20426AD5"],
             "--flexibility" => &["all", "stp-486", "stp-927-riveted", "tn-1051", "exponential"],
             "--driven" => &["T3", "T31", "H321"],
             "--rivet-modulus" => &["10.3msi", "26 msi", "70GPa"],

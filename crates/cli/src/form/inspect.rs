@@ -54,6 +54,8 @@ pub(crate) struct Line<'a> {
     pub(crate) taken: super::Taken,
     /// The batch that the rivet came from; may be empty.
     pub(crate) batch: String,
+    /// Who drove it; may be empty.
+    pub(crate) driven_by: String,
     /// How many earlier lines there are for the same hole.
     pub(crate) earlier: u32,
     /// Whether it is accepted.

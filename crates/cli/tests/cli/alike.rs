@@ -219,6 +219,64 @@ fn a_batch_says_what_the_single_command_says() {
     }
 }
 
+/// A batch finds of a group what the command finds, and what its rivet has of the core.
+#[test]
+fn a_batch_of_groups_says_what_the_single_command_says() {
+    const POINTS: &str = "0 0; 6 0; 0 6; 6 6";
+    let known: Vec<Known> = cases().map(|known| one_row(Known { pitch: None, ..known })).collect();
+    let mut answers = 0;
+    for practice in ["handbook", "process"] {
+        let mut rows = "points,load,at,rivet,sheets,hole,edge,structure,member,installed\n".to_owned();
+        let asked: Vec<&Known> = known.iter().filter(|known| known.practice.name() == practice).collect();
+        for known in &asked {
+            writeln!(
+                rows,
+                "{POINTS},\"100,0\",\"3,3\",{},\"{}\",{},{},{},{},{}",
+                known.rivet,
+                known.layers(),
+                known.hole.map(|hole| exact(hole.max())).unwrap_or_default(),
+                known.edge.map(exact).unwrap_or_default(),
+                known.structure.map(|word| word.to_string()).unwrap_or_default(),
+                known.member.map(|word| word.to_string()).unwrap_or_default(),
+                known.installed.map(|part| part.to_string()).unwrap_or_default(),
+            )
+            .expect("a string takes all");
+        }
+        let run = |form: &str| {
+            let rows = rows.clone();
+            shophead_with(&format!("batch group --practice {practice} --format {form}"), |run| run.write_stdin(rows))
+        };
+        let (lines, table) = (run("json"), run("csv"));
+        let lines: Vec<Value> =
+            lines.stdout.lines().map(|line| serde_json::from_str(line).expect("an object a line")).collect();
+        let mut table = csv::Reader::from_reader(table.stdout.as_bytes());
+        let findings = table.headers().expect("a line of names").iter().position(|name| name == "findings");
+        let table: Vec<csv::StringRecord> = table.records().map(|row| row.expect("a row")).collect();
+        assert_eq!((lines.len(), table.len()), (asked.len(), asked.len()));
+        for ((line, row), known) in lines.iter().zip(&table).zip(asked) {
+            let question = known.question();
+            let question = known.hole.map_or(question, |hole| question.in_hole(Toleranced::exactly(hole.max())));
+            let Ok(wanted) = question.strength() else {
+                assert!(line["error"].is_string(), "{line}");
+                continue;
+            };
+            answers += 1;
+            let said = of_json(&line["findings"]);
+            for told in of_core(&wanted.findings) {
+                // The pitch of a group is that of its points.
+                assert!(
+                    told.0 == Code::NotChecked.as_str() || said.contains(&told),
+                    "nothing said of {told:?}: {line}"
+                );
+            }
+            let codes: BTreeSet<&str> = said.iter().map(|told| told.0.as_str()).collect();
+            let in_row: BTreeSet<&str> = row[findings.expect("its column")].split(' ').collect();
+            assert_eq!(in_row, codes, "{line}");
+        }
+    }
+    assert!(answers > CASES / 2, "{answers}");
+}
+
 /// Every row of a job, asked about what the job knows of it.
 #[test]
 fn a_plan_says_of_a_row_what_the_core_says_of_its_rivet() {

@@ -479,3 +479,84 @@ fn memory_does_not_grow_with_the_input() {
     // Both are longer than all that waits at a time; what the longer one has more is fifteen mebibytes in and sixty out.
     assert!(long < short + 4 * 1024, "{short} KiB for 100 000 rows, {long} KiB for 600 000");
 }
+
+/// What the worst rivet of `group --format json` says, as the cells of a row.
+fn of_group(answer: &serde_json::Value) -> [String; 4] {
+    let result = &answer["result"];
+    let figure = |value: &serde_json::Value| value.as_f64().map(|value| value.to_string()).unwrap_or_default();
+    let load = result["worst"]["load"]["lbf"].as_f64().map(|load| format!("{load:.3}")).expect("a load");
+    let (margin, yields) = (&result["margin"]["value"], &result["yield_margin"]["value"]);
+    [result["worst"]["rivet"].to_string(), load, figure(margin), figure(yields)]
+}
+
+#[test]
+fn a_row_of_a_group_is_its_worst_rivet_as_the_command_answers() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let rows = folder.path().join("rows");
+    std::fs::create_dir(&rows).expect("a folder");
+    std::fs::write(rows.join("corner.csv"), "x,y,diameter,edge\n0,0,,.5\n1,0,,.5\n1,1,3/16,.6\n").expect("a file");
+    let text = "name,points,load,at,rivet,sheets,edge\n\
+        list,0 0; 1 0; 1 1 5/32,\"30,-200\",\"2,.5\",MS20470AD4,\"2024-T3:.040,2024-T3:.050\",.5\n\
+        file,corner.csv,\"30,-200\",\"2,.5\",MS20470AD4,\"2024-T3:.040,2024-T3:.050\",\n\
+        none,absent.csv,\"30,-200\",\"2,.5\",MS20470AD4,\"2024-T3:.040,2024-T3:.050\",\n\
+        input,-,\"30,-200\",\"2,.5\",MS20470AD4,\"2024-T3:.040,2024-T3:.050\",\n\
+        twice,0 0; 0 0,\"30,-200\",\"2,.5\",MS20470AD4,\"2024-T3:.040,2024-T3:.050\",\n\
+        torn,0 0; 1 x,\"30,-200\",\"2,.5\",MS20470AD4,\"2024-T3:.040,2024-T3:.050\",\n";
+    let file = rows.join("rows.csv");
+    std::fs::write(&file, text).expect("a file");
+    // What a row names is looked for beside the rows, wherever the command runs.
+    let run = shophead(&format!("batch group {}", file.display()));
+    let csv = with_errors(&run);
+    let command = |points: &str, edge: &str| {
+        let more = "--load 30,-200 --at 2,.5 --rivet MS20470AD4 --sheets 2024-T3:.040,2024-T3:.050 --format json";
+        shophead(&format!("group {points} {more}{edge}")).json(0)
+    };
+    let wanted =
+        [command("0,0;1,0;1,1,5/32", " --edge .5"), command(&rows.join("corner.csv").display().to_string(), "")];
+    let cells = ["worst", "load_lbf", "margin", "yield_margin"].map(|name| column(csv, name));
+    for (row, wanted) in wanted.iter().map(of_group).enumerate() {
+        assert_eq!(cells.each_ref().map(|cells| cells[row].clone()), wanted, "{run}");
+        assert!(wanted.iter().all(|cell| !cell.is_empty()), "{wanted:?}");
+    }
+    assert_ne!(of_group(&wanted[0])[2], of_group(&wanted[1])[2], "the larger rivet of the file counts");
+    let errors = column(csv, "error");
+    assert_eq!(errors[..2], ["", ""]);
+    for (error, wanted) in errors[2..].iter().zip([
+        "points: cannot read ",
+        "points \"-\": the standard input is no file of a row; right would be 0 0; 1 0; 1 .5",
+        "points and load and at and rivet and sheets: rivets 1 and 2 are on one point; give each its own",
+        "points, point 2 \"1 x\": ",
+    ]) {
+        assert!(error.starts_with(wanted), "{error:?}, not {wanted:?}");
+    }
+}
+
+#[test]
+fn a_row_of_json_has_every_rivet_of_its_group() {
+    let row = r#"{"points": [[0, 0], [1, 0], ["1", "1/2"]], "load": [0, -200], "at": [2, 0], "rivet": "MS20470AD4",
+        "sheets": ["2024-T3:.040", "2024-T3:.050"], "edge": 0.5}"#;
+    let run = batch("group --from json --format json", row.replace('\n', ""));
+    let mut line = only_line(&run, 0);
+    assert_eq!(line["result"]["rivets"].as_array().map(Vec::len), Some(3), "{line}");
+    let typed =
+        "group 0,0;1,0;1,1/2 --load 0,-200 --at 2,0 --rivet MS20470AD4 --sheets 2024-T3:.040,2024-T3:.050 --edge .5";
+    let json = shophead(&format!("{typed} --format json")).json(0);
+    let object = line.as_object_mut().expect("an object");
+    assert!(object.remove("input").is_some() && object.remove("error") == Some(serde_json::Value::Null));
+    assert_eq!(line, json);
+}
+
+/// A points file that a row names is an input as any other.
+#[test]
+fn a_points_file_of_a_row_is_not_written_over() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let points = "x,y\n0,0\n1,0\n";
+    std::fs::write(folder.path().join("points.csv"), points).expect("a file");
+    let rows = "points,load,at,rivet,sheets\npoints.csv,\"0,-100\",\"0,0\",MS20470AD4,\"2024-T3:.040,2024-T3:.050\"\n";
+    let run = shophead_with("batch group --output points.csv", |command| {
+        command.current_dir(folder.path()).write_stdin(rows)
+    });
+    assert_eq!(run.status, Some(2), "{run}");
+    assert!(run.stderr.contains("--output points.csv is a file that is read here; name another file"), "{run}");
+    assert_eq!(std::fs::read_to_string(folder.path().join("points.csv")).expect("a file"), points);
+}

@@ -33,6 +33,17 @@ const RIDDLES: &[&str] = &[
     "lies between the soft",
     "stand in no document",
     "stands in no document",
+    "approval of the maker or the authority",
+    "a figure that is needed here",
+    "look it up before going on",
+    "tail and bucking bar need",
+    "lets every row be driven",
+    "those of the rows that",
+    "what one rivet carries in these layers",
+    "visible defect",
+    "driven head comes out 0",
+    "the tail of the rule of thumb holds",
+    "refers the hole and has none",
 ];
 
 #[track_caller]

@@ -69,8 +69,9 @@ impl Played {
         (status, out.split_whitespace().collect::<Vec<_>>().join(" "))
     }
 
-    pub(crate) fn card(&self) -> String {
-        fs::read_to_string(self.folder.path().join("card.html")).expect("a card")
+    /// One of the pages that it left.
+    pub(crate) fn page(&self, name: &str) -> String {
+        fs::read_to_string(self.folder.path().join(name)).unwrap_or_else(|error| panic!("{name}: {error}"))
     }
 }
 
@@ -127,18 +128,18 @@ pub(crate) fn play(at: At) -> Played {
     assert_eq!(status, Some(0), "{out}");
 
     // Drive and look: one head is rejected.
-    let mut driven = String::from("row,hole,diameter,height,condition,by,date,gauge,batch,remark\n");
+    let mut driven = String::from("row,hole,diameter,height,condition,by,date,gauge,batch,driven_by,remark\n");
     for (row, count) in [("A1", 12), ("A2", 20)] {
         for hole in 1..=count {
-            driven.push_str(&format!("{row},{hole},.200,.060,sound,B. Sample,2026-11-27,HG-3,B 4471,\n"));
+            driven.push_str(&format!("{row},{hole},.200,.060,sound,B. Sample,2026-11-27,HG-3,B 4471,C. Model,\n"));
         }
     }
     let file = job.folder.path().join("panel/driven.csv");
     fs::write(
         &file,
         driven.replace(
-            "A2,5,.200,.060,sound,B. Sample,2026-11-27,HG-3,B 4471,",
-            "A2,5,.165,.110,sound,B. Sample,2026-11-27,HG-3,B 4471,underdriven",
+            "A2,5,.200,.060,sound,B. Sample,2026-11-27,HG-3,B 4471,C. Model,",
+            "A2,5,.165,.110,sound,B. Sample,2026-11-27,HG-3,B 4471,C. Model,underdriven",
         ),
     )
     .expect("written");
@@ -161,7 +162,7 @@ pub(crate) fn play(at: At) -> Played {
     fs::write(
         &file,
         format!(
-            "{}A2,5,.200,.060,sound,B. Sample,2026-11-28,HG-3,B 4480,driven again\n",
+            "{}A2,5,.200,.060,sound,B. Sample,2026-11-28,HG-3,B 4480,D. Pattern,driven again\n",
             fs::read_to_string(&file).expect("a file")
         ),
     )
@@ -171,5 +172,49 @@ pub(crate) fn play(at: At) -> Played {
     assert!(out.contains("Every rivet of the job is accepted."), "{out}");
     let (status, out) = job.run(&["card", "panel/job.toml", "--driven", "panel/driven.csv", "-o", "card.html"], "");
     assert_eq!((status, out.as_str()), (Some(0), ""));
+    let (status, out) = job.run(&["map", "panel/job.toml", "-o", "map.svg"], "");
+    assert_eq!((status, out.as_str()), (Some(0), ""));
+    let (status, out) = job.run(&["order", "panel/job.toml", "--labels", "labels.html"], "");
+    assert_eq!(status, Some(0), "{out}");
+    // The strength of the answered hole's rivet, as whoever signs it can work it out again.
+    let rivet = ["joint", "--rivet", "NAS1242AD4", "--sheets", "clad 2024-T3:.063,2024-T3:.063", "--hole", ".147"];
+    let row = ["--edge", "3/8", "--pitch", "3/4", "--structure", "secondary", "--member", "skin", "--load", "200"];
+    let sheet = ["--format", "html", "-o", "working.html"];
+    let (status, out) = job.run(&[&rivet[..], &row[..], &sheet[..]].concat(), "");
+    assert_eq!((status, out.as_str()), (Some(0), ""));
     job
+}
+
+/// What whoever closes the job looks for on its card: what was found and after, the answer, the results of both looks, the names.
+pub(crate) fn record_says_it_all(card: &str) {
+    let card = scraper::Html::parse_document(card);
+    let text = |selector: &str| {
+        let selector = scraper::Selector::parse(selector).expect("a selector");
+        let texts = card.select(&selector).flat_map(|found| found.text().collect::<Vec<_>>());
+        texts.collect::<Vec<_>>().join(" ").split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    let record = text(".record");
+    for told in [
+        "Hatch : 32 holes, 32 measured.",
+        "Nothing is left to be referred.",
+        "row A1 hole 4: Open the hole for an oversize shank, drill #26. A. Example, concession 17, 2026-11-25.",
+        "32 of 32 rivets looked at: 32 accepted, 0 rejected.",
+        "A. Example, 2026-11-25, gauge PG-14: A1 1-3, 5-12; A2 1-2, 4-20",
+        "B. Sample, 2026-11-25, gauge PG-14: A1 4; A2 3",
+        "B. Sample, 2026-11-27, gauge HG-3: A1 1-12; A2 1-4, 6-20",
+        "B. Sample, 2026-11-28, gauge HG-3: A2 5",
+        "B 4471, B 4480 C. Model, D. Pattern",
+    ] {
+        assert!(record.contains(told), "{told}: {record}");
+    }
+    let holes = text("section[aria-labelledby=holes] tbody");
+    assert!(holes.contains(".140 by .145"), "what was found first: {holes}");
+    assert!(holes.contains(".147 by .1475"), "what was found after: {holes}");
+    assert!(holes.contains("It is opened."), "{holes}");
+    let stops = text("section[aria-labelledby=stops] tbody");
+    assert!(stops.contains("row A1 hole 4") && stops.contains("A. Example, concession 17, 2026-11-25"), "{stops}");
+    let map = text("section[aria-labelledby=map] svg");
+    assert!(map.contains("answered: go by the answer") && !map.contains("refer, do not open"), "{map}");
+    let heads = text("section[aria-labelledby=heads] tbody");
+    assert!(heads.contains("sound: driven again stays"), "{heads}");
 }

@@ -301,11 +301,45 @@ fn schema_of(json: &str) -> serde_json::Value {
 
 #[test]
 #[ignore = "needs chromium and poppler-utils"]
-fn the_card_of_a_whole_job_prints_with_its_record() {
-    let job = whole::play(whole::At::Terminal(80));
-    let card = job.card();
+fn a_whole_job_is_played_in_a_terminal_and_read_in_a_browser() {
+    let cards = [40, 80].map(|columns| {
+        let job = whole::play(whole::At::Terminal(columns));
+        read_in_browser(&job);
+        job.page("card.html")
+    });
+    assert_eq!(cards[0], cards[1], "the terminal's width changes nothing that is kept");
+}
+
+/// Everything that a played job leaves: card, map, labels and working, on a screen and on paper.
+fn read_in_browser(job: &whole::Played) {
+    let folder = job.folder.path();
+    let seen = |file: &str| rendered(&folder.join(file), folder);
+    // What the browser holds says what whoever closes the job looks for.
+    whole::record_says_it_all(&seen("card.html"));
+    let map = Html::parse_document(&seen("map.svg"));
+    let marks: String = all(map.root_element(), "text").into_iter().map(words).collect();
+    assert!(marks.contains("answered:gobytheanswer") && !marks.contains("refer,donotopen"), "{marks}");
+    for name in ["a1", "a2"] {
+        assert!(marks.contains(name), "{name}: {marks}");
+    }
+    let working = Html::parse_document(&seen("working.html"));
+    let worked = words(working.root_element());
+    for told in ["nas1242ad4carries", "preparedby", "checkedby"] {
+        assert!(worked.contains(told), "{told}: {worked}");
+    }
+    let (card, labels, working) = (job.page("card.html"), job.page("labels.html"), job.page("working.html"));
+    for wide in [412, 820, 1400] {
+        for page in [&card, &labels, &working] {
+            let (page, window) = width_on(page, wide, folder);
+            assert!(page <= window, "{page} wide in a window of {window}");
+        }
+    }
+    for (file, least) in [("card.html", 20_000), ("map.svg", 5_000), ("labels.html", 5_000), ("working.html", 20_000)] {
+        let picture = screenshot(&folder.join(file), folder);
+        assert!(picture > least, "a picture of {picture} bytes of {file} shows nothing");
+    }
     for paper in [Paper::A4, Paper::Letter] {
-        let pages = print(&card, paper, job.folder.path());
+        let pages = print(&card, paper, folder);
         check(&card, &pages, 6, paper);
         let record = plain(&pages.last().expect("a page").text);
         for told in [
@@ -313,10 +347,43 @@ fn the_card_of_a_whole_job_prints_with_its_record() {
             "32of32rivetslookedat:32accepted,0rejected.",
             "b.sample,2026-11-28,gaugehg-3:a25",
             "b4471,b4480",
+            "c.model,d.pattern",
         ] {
             assert!(record.contains(told), "{told}: {record}");
         }
+        let pages = print(&labels, paper, folder);
+        assert_eq!(pages.len(), 1, "{paper:?}");
+        labels_are_read_back(&labels, &folder.join(format!("{paper:?}.pdf")));
+        let pages = print(&working, paper, folder);
+        let (first, last) = (&pages[0], &pages[pages.len() - 1]);
+        assert!(first.text.contains("Advisory only") && last.text.contains("Checked by"), "{pages:?}");
+        // A step stays on one page.
+        let printed: Vec<String> = pages.iter().map(|page| plain(&page.text)).collect();
+        let html = Html::parse_document(&working);
+        for step in all(html.root_element(), "ol li") {
+            let of_step: Vec<String> = all(step, "h3, .formula").into_iter().map(words).collect();
+            let on_one = printed.iter().any(|page| of_step.iter().all(|line| page.contains(line)));
+            assert!(on_one, "{paper:?}: cut: {of_step:?}");
+        }
     }
-    let (page, window) = width_on(&card, 412, job.folder.path());
-    assert!(page <= window, "{page} wide in a window of {window}");
+}
+
+/// Every label as it comes out of the printer: its code is read, and says what the label says.
+fn labels_are_read_back(labels: &str, pdf: &Path) {
+    let codes = browser::Scan::of(pdf, 1).codes();
+    let html = Html::parse_document(labels);
+    let shown = all(html.root_element(), ".label");
+    assert_eq!(codes.len(), shown.len(), "{codes:?}");
+    for label in shown {
+        let of = |selector: &str| all(label, selector)[0].text().collect::<String>();
+        let rows: Vec<String> = all(label, "p").into_iter().map(|line| line.text().collect()).collect();
+        let (row, count) = rows[2].split_once(": ").expect("a row and a count");
+        let code = format!("{}\n{}\n{row}\n{}", of(".part"), of(".job"), rows[3]);
+        assert!(codes.contains(&code), "{code:?} is not among {codes:?}");
+        let numbers = rows[3].split(", ").map(|holes| {
+            let (first, last) = holes.split_once('-').unwrap_or((holes, holes));
+            last.parse::<u32>().expect("a hole") - first.parse::<u32>().expect("a hole") + 1
+        });
+        assert_eq!(numbers.sum::<u32>().to_string(), count, "a rivet a hole");
+    }
 }

@@ -384,7 +384,7 @@ codes! {
         "[{m} behind this row: not enough|no room to buck this row][, tail and bar need {l}].", "",
         "cannot buck[: {m}][, needs {l}]";
     NoPositionServes = 59, "no-position-serves", "There is no position in which every row can be bucked that takes driven rivets only.",
-        "no position lets every row be bucked.", "Plan another position, or refer.",
+        "no position lets every row be bucked[, nor a mix of the first {l} of {m}].", "[{l?}Put the likely positions first in the job|Plan another position], or refer.",
         "no position works";
     BlindNeedsApproval = 60, "blind-needs-approval", "No position lets this row be bucked, and a blind rivet here needs the type's manual.",
         "no position lets this row be bucked, and a blind rivet needs the type's manual.", "Plan another position, or refer.",

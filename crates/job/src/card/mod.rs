@@ -31,6 +31,7 @@ use crate::inspect::{Inspected, Inspection};
 use crate::model::Taken;
 use crate::order::{Alternative, NotOrdered, OrderLine, not_ordered};
 use crate::plan::{Bucked, Choice, EdgePlan, HolePlan, Plan, RowCut, RowPlan, Standing, Subject, There, in_words};
+use crate::read::DrivenLine;
 use crate::tools::Tool;
 use crate::words::{self, ADVISORY};
 
@@ -801,15 +802,15 @@ impl<'j> Card<'_, 'j> {
         }
     }
 
-    /// The batches that the driven rivets of a part came from, each once.
-    fn batches(&self, part: &Part<'_>) -> Vec<&str> {
+    /// What the file of driven rivets says of those of a part, each once: the batches that they came from, who drove them.
+    fn noted(&self, part: &Part<'_>, note: fn(&DrivenLine) -> &String) -> Vec<&str> {
         let rivets = self.inspection.map(|found| found.rivets.as_slice()).unwrap_or_default();
         let of_part = rivets.iter().filter(|rivet| rivet.planned.as_ref() == Some(part));
-        let mut batches: Vec<&str> =
-            of_part.map(|rivet| rivet.line.batch.as_str()).filter(|batch| !batch.is_empty()).collect();
-        batches.sort_unstable();
-        batches.dedup();
-        batches
+        let mut noted: Vec<&str> =
+            of_part.map(|rivet| note(rivet.line).as_str()).filter(|text| !text.is_empty()).collect();
+        noted.sort_unstable();
+        noted.dedup();
+        noted
     }
 
     /// Who measured which holes, when and with what.
@@ -871,11 +872,14 @@ impl<'j> Card<'_, 'j> {
                             @if with_stock { td class="number" { @if let Some(stock) = line.stock { (stock) } } }
                             td class="number" { strong { (line.buy) } }
                             td class="number" { (mass(line)) }
-                            @match self.batches(&line.part).as_slice() {
-                                [] => { (write_cell(&format!("lot or batch of {}", line.part))) }
-                                batches => { td { (Said(&batches.join(", "))) } }
+                            @let batches = self.noted(&line.part, |line| &line.batch);
+                            @let drivers = self.noted(&line.part, |line| &line.driven_by);
+                            @for (what, noted) in [("lot or batch of", batches), ("who drove", drivers)] {
+                                @match noted.as_slice() {
+                                    [] => { (write_cell(&format!("{what} {}", line.part))) }
+                                    noted => { td { (Said(&noted.join(", "))) } }
+                                }
                             }
-                            (write_cell(&format!("{} driven by", line.part)))
                         }
                     }
                 }

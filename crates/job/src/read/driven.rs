@@ -38,6 +38,8 @@ pub struct DrivenLine {
     pub taken: Taken,
     /// The batch that the rivet came from; may be empty.
     pub batch: String,
+    /// Who drove it; may be empty.
+    pub driven_by: String,
     /// What the other columns say, one cell each.
     pub others: Vec<String>,
 }
@@ -150,6 +152,7 @@ fn line(
         remark: text("remark"),
         taken: taken?,
         batch: text("batch"),
+        driven_by: text("driven_by"),
         others: others.iter().map(other).collect(),
     })
 }

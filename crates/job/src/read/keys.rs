@@ -255,7 +255,7 @@ pub(super) const TRIM_FILE: Keys = Keys { of: "a trim file", form: "", names: &[
 pub(super) const DRIVEN_FILE: Keys = Keys {
     of: "a driven file",
     form: "",
-    names: &["row", "hole", "diameter", "height", "condition", "remark", "by", "date", "gauge", "batch"],
+    names: &["row", "hole", "diameter", "height", "condition", "remark", "by", "date", "gauge", "batch", "driven_by"],
     examples: &[],
 };
 

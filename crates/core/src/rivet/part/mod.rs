@@ -243,7 +243,11 @@ impl<'a> Part<'a> {
     /// ```
     pub fn new(series: &'a Series<'a>, material: &str, size: &Size) -> Result<Part<'a>, BuildPartError> {
         let material = series.material(material).ok_or(BuildPartError::UnknownMaterial)?;
-        let size = series.sizes.iter().find(|own| core::ptr::eq(*own, size) || *own == size).ok_or(BuildPartError::UnknownSize)?;
+        let size = series
+            .sizes
+            .iter()
+            .find(|own| core::ptr::eq(*own, size) || *own == size)
+            .ok_or(BuildPartError::UnknownSize)?;
         Ok(Part { series, material, size, finish: None, length: None, written: Written::default() })
     }
 
