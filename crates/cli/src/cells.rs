@@ -127,7 +127,8 @@ pub(crate) trait Cells {
 
 /// Ten-thousandths of a ratio, never more than it is.
 pub(crate) fn ten_thousandths(ratio: f64) -> f64 {
-    libm::floor(ratio * 10_000.0)
+    // Nothing is never less than nothing.
+    libm::floor(ratio * 10_000.0) + 0.0
 }
 
 impl Cells for Record {

@@ -5,10 +5,10 @@
 use std::path::PathBuf;
 use std::str::FromStr;
 
-use clap::{Parser, ValueEnum};
+use clap::{Args, ValueEnum};
 use shophead::practice::Case;
 
-use crate::args::{Arguments, Command, GroupArgs, HeadArgs, HoleArgs, JointArgs, LengthArgs, QuestionWord};
+use crate::args::{GroupArgs, HeadArgs, HoleArgs, JointArgs, LengthArgs, QuestionWord};
 use crate::cells::{self, Codes};
 use crate::commands;
 use crate::context::Context;
@@ -342,22 +342,18 @@ impl<A> Asking for Asked<A> {
     }
 }
 
-/// A command with arguments that it can answer, as a person would type them.
-fn example<A>(typed: &str, args: fn(Command) -> Option<A>) -> A {
-    let words = std::iter::once("shophead").chain(typed.split_whitespace());
-    let parsed = Arguments::try_parse_from(words).ok().and_then(|arguments| args(arguments.command));
+/// A command with arguments that it can answer, as a person would type them. Only its own options are put together for it: those of every
+/// command take as long as hundreds of rows.
+fn example<A: Args>(typed: &str) -> A {
+    let matches = A::augment_args(clap::Command::new("shophead")).try_get_matches_from(typed.split_whitespace());
+    let parsed = matches.and_then(|matches| A::from_arg_matches(&matches));
     // A test asks every one of them.
-    parsed.unwrap_or_else(|| unreachable!("shophead {typed}"))
+    parsed.unwrap_or_else(|error| unreachable!("shophead {typed}: {error}"))
 }
 
 macro_rules! asked {
-    ($variant:ident, $fields:ident, $commands:ident, $typed:literal) => {{
-        let example = || {
-            example($typed, |command| match command {
-                Command::$variant(args) => Some(args),
-                _ => None,
-            })
-        };
+    ($args:ident, $fields:ident, $commands:ident, $typed:literal) => {{
+        let example = || example::<$args>($typed);
         Box::new(Asked {
             command: stringify!($commands),
             fields: $fields,
@@ -376,16 +372,16 @@ macro_rules! asked {
 pub(super) fn asking(word: QuestionWord) -> Box<dyn Asking> {
     match word {
         QuestionWord::Length => {
-            asked!(Length, LENGTH, length, "length --layers .032,.040 --diameter 1/8")
+            asked!(LengthArgs, LENGTH, length, "length --layers .032,.040 --diameter 1/8")
         }
-        QuestionWord::Head => asked!(Head, HEAD, head, "head --diameter 1/8"),
-        QuestionWord::Hole => asked!(Hole, HOLE, hole, "hole --rivet MS20470AD4 --major .141"),
+        QuestionWord::Head => asked!(HeadArgs, HEAD, head, "head --diameter 1/8"),
+        QuestionWord::Hole => asked!(HoleArgs, HOLE, hole, "hole --rivet MS20470AD4 --major .141"),
         QuestionWord::Joint => {
-            asked!(Joint, JOINT, joint, "joint --rivet MS20470AD4 --sheets 2024-T3:.032,2024-T3:.040")
+            asked!(JointArgs, JOINT, joint, "joint --rivet MS20470AD4 --sheets 2024-T3:.032,2024-T3:.040")
         }
         QuestionWord::Group => {
             asked!(
-                Group,
+                GroupArgs,
                 GROUP,
                 group,
                 "group 0,0;1in,0 --load 0,-100 --at 0,0 --rivet MS20470AD4 --sheets 2024-T3:.032,2024-T3:.040"

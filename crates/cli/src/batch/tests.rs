@@ -122,7 +122,7 @@ fn single(typed: &[String], context: &Context<'_>) -> Option<(Vec<String>, serde
     };
     let json = |report: &Report<'_>| {
         let mut json = Vec::new();
-        render::json::render(report, &mut json).expect("bytes in memory");
+        render::json::render(report, &mut json, false).expect("bytes in memory");
         Ok(serde_json::from_slice(&json).expect("JSON"))
     };
     let known = |stop| match stop {

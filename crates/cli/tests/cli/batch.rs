@@ -231,6 +231,31 @@ fn columns_of_the_input_are_carried_through_whatever_they_are_called() {
 }
 
 #[test]
+fn with_a_prefix_every_column_of_the_input_keeps_its_name() {
+    let input = "rivet,major,error,note\nMS20470AD4,.129,old,y\n";
+    let run = batch("hole --prefix new_", input);
+    let first = table(run.printed(0));
+    assert_eq!(first[0][..6], ["rivet", "major", "error", "note", "new_disposition", "new_rivet"]);
+    assert_eq!(first[0].last().map(String::as_str), Some("new_error"));
+    assert!(first[0][4..].iter().all(|name| name.starts_with("new_")), "{:?}", first[0]);
+    // Asked again, with another one.
+    let again = batch("hole --prefix then_", run.printed(0));
+    assert_eq!(table(again.printed(0))[0][..first[0].len()], first[0][..]);
+    for (typed, told) in [
+        (
+            "hole --prefix new_",
+            "--prefix \"new_\": the input has a column new_disposition already; take another prefix",
+        ),
+        ("hole --prefix a,b", "--prefix: this makes no name of a column; right would be new_"),
+        ("hole --prefix new_ --format json", "--prefix: a row of JSON keeps the input by itself"),
+    ] {
+        let refused = batch(typed, run.printed(0));
+        assert_eq!((refused.status, refused.stdout.as_str()), (Some(2), ""), "{refused}");
+        assert!(refused.stderr.contains(told), "{refused}");
+    }
+}
+
+#[test]
 fn no_cell_becomes_a_formula_and_none_loses_its_meaning() {
     let input = "layers,diameter,tolerance,=a,b\n.05,1/8,+.002-.001,=1+1,-1.5\n.05,1/8,'+.002-.001,'=1+1,'s\n";
     let run = batch("length", input);

@@ -164,7 +164,11 @@ impl Material {
     fn weakest(self, thickness: Length, accepted: fn(Guarantee) -> bool) -> Option<&'static SheetProperties> {
         let columns = || self.columns().filter(move |column| accepted(column.guarantee()));
         let holding = columns().filter(|column| column.t_min() <= thickness && thickness <= column.t_max());
-        holding.min_by_key(|column| column.ranked()).or_else(|| {
+        // Nearly always one: the others are compared with it only where there are more.
+        let weaker = |one: &'static SheetProperties, other: &'static SheetProperties| {
+            if other.ranked() < one.ranked() { other } else { one }
+        };
+        holding.reduce(weaker).or_else(|| {
             let below = columns().map(|column| column.t_max()).filter(|end| *end < thickness).max()?;
             let above = columns().map(|column| column.t_min()).filter(|start| *start > thickness).min()?;
             let beside = columns().filter(|column| column.t_max() == below || column.t_min() == above);
