@@ -154,21 +154,13 @@ pub fn bar_that_goes_in(clearance: Clearance, tail: Length) -> Bar {
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 pub struct Minutes(u64);
 
-/// Why a text is no number of minutes.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct ParseMinutesError;
-
-#[cfg(feature = "words")]
-impl fmt::Display for ParseMinutesError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str("not a number of minutes; right would be 30 or 1.25, to a thousandth and up to 100000")
+crate::words::errors! {
+    /// Why a text is no number of minutes.
+    ParseMinutesError {
+        NotMinutes = _, "not-minutes", "No decimal with a point, to a thousandth, up to 100000.",
+            "not a number of minutes; right would be 30 or 1.25, to a thousandth and up to 100000";
     }
 }
-
-crate::words::wordless!(ParseMinutesError, "not-minutes");
-
-impl core::error::Error for ParseMinutesError {}
 
 impl Minutes {
     const PLACES: usize = 3;
@@ -185,16 +177,18 @@ impl Minutes {
         let digits = |text: &str| text.bytes().all(|byte| byte.is_ascii_digit());
         if whole.is_empty() && places.is_empty() || !digits(whole) || !digits(places) || places.len() > Minutes::PLACES
         {
-            return Err(ParseMinutesError);
+            return Err(ParseMinutesError::NotMinutes);
         }
         let number = |text: &str| if text.is_empty() { Ok(0) } else { text.parse::<u64>() };
-        let (Ok(whole), Ok(mut part)) = (number(whole), number(places)) else { return Err(ParseMinutesError) };
+        let (Ok(whole), Ok(mut part)) = (number(whole), number(places)) else {
+            return Err(ParseMinutesError::NotMinutes);
+        };
         for _ in places.len()..Minutes::PLACES {
             part = part.saturating_mul(10);
         }
         let time = whole.saturating_mul(Minutes::THOUSANDTHS).saturating_add(part);
         let greatest = Minutes::GREATEST.saturating_mul(Minutes::THOUSANDTHS);
-        if time > greatest { Err(ParseMinutesError) } else { Ok(Minutes(time)) }
+        if time > greatest { Err(ParseMinutesError::NotMinutes) } else { Ok(Minutes(time)) }
     }
 
     /// In thousandths of a minute.
@@ -590,7 +584,7 @@ mod tests {
             assert_eq!(minutes(text).to_string(), printed, "{text}");
         }
         for text in ["", ".", "-1", "1,5", "1.0005", "1e3", "100000.001", "99999999999999999999", "+1", "½"] {
-            assert_eq!(Minutes::parse(text), Err(ParseMinutesError), "{text}");
+            assert_eq!(Minutes::parse(text), Err(ParseMinutesError::NotMinutes), "{text}");
         }
     }
 

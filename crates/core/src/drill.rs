@@ -225,21 +225,21 @@ impl core::str::FromStr for Drill {
 crate::words::errors! {
     /// Why a text is not a drill.
     #[non_exhaustive]
-    ParseDrillError {
-        Empty = _, "drill-missing", "Nothing but spaces.",
-            "a drill is missing; right would be #30, F or 11/64";
-        NotANumber = _, "drill-not-a-number", "Something other than a whole number after `#` or `No.`.",
-            "a whole number follows the #, as in #30";
-        NoSuchNumber = _, "no-such-number-drill", "A number other than 1 to 80.",
-            "no such number drill; they go from #80 to #1";
-        NoMark = _, "drill-without-mark", "A number without its mark.",
-            "a number drill needs its mark, as in #30";
-        NotSixtyFourths = _, "drill-not-sixty-fourths", "A fraction that is not a whole number of sixty-fourths.",
-            "fraction drills come in sixty-fourths, as in 11/64";
-        NoSuchFraction = _, "no-such-fraction-drill", "A fraction below 1/64 in or above 1/2 in.",
-            "the fraction drills on file go from 1/64 to 1/2";
-        NotADrill = _, "not-a-drill", "Neither a number, nor a letter, nor a fraction.",
-            "not a drill; right would be #30, F or 11/64";
+    ParseDrillError = (22, "not-a-drill", "A text is not a drill.", "not a drill", "right would be #30, F or 11/64") {
+        Empty, "drill-missing", "Nothing but spaces.",
+            "a drill is missing";
+        NotANumber, "drill-not-a-number", "Something other than a whole number after `#` or `No.`.",
+            "a whole number follows the #, as in #30", "";
+        NoSuchNumber, "no-such-number-drill", "A number other than 1 to 80.",
+            "no such number drill", "they go from #80 to #1";
+        NoMark, "drill-without-mark", "A number without its mark.",
+            "a number drill needs its mark, as in #30", "";
+        NotSixtyFourths, "drill-not-sixty-fourths", "A fraction that is not a whole number of sixty-fourths.",
+            "fraction drills come in sixty-fourths, as in 11/64", "";
+        NoSuchFraction, "no-such-fraction-drill", "A fraction below 1/64 in or above 1/2 in.",
+            "the fraction drills on file go from 1/64 to 1/2", "";
+        NotADrill, "no-drill-at-all", "Neither a number, nor a letter, nor a fraction.",
+            "not a drill";
     }
 }
 
@@ -276,36 +276,18 @@ pub fn parse_hole_as(text: &str, bare: Bare) -> Result<Length, ParseHoleError> {
     if diameter > Length::ZERO { Ok(diameter) } else { Err(ParseHoleError::NotPositive) }
 }
 
-/// Why a text is not the diameter of a hole.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-#[non_exhaustive]
-pub enum ParseHoleError {
-    /// It begins like a drill but is none.
-    Drill(ParseDrillError),
-    /// It begins like a length but is none.
-    Length(ParseLengthError),
-    /// A length of nothing or less.
-    NotPositive,
-}
-
-#[cfg(feature = "words")]
-impl fmt::Display for ParseHoleError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            ParseHoleError::Drill(error) => error.fmt(f),
-            ParseHoleError::Length(error) => error.fmt(f),
-            ParseHoleError::NotPositive => {
-                f.write_str("a hole needs a diameter above zero; right would be #30, F or .1285")
-            }
-        }
+crate::words::errors! {
+    /// Why a text is not the diameter of a hole.
+    #[non_exhaustive]
+    ParseHoleError = (23, "not-a-hole", "A text is neither a drill nor the width of a hole.",
+        "not a hole", "right would be #30, F or .1285")
+    {
+        NotPositive, "hole-not-positive", "A length of nothing or less.",
+            "a hole needs a diameter above zero";
+        | Drill(ParseDrillError), "It begins like a drill but is none.";
+        | Length(ParseLengthError), "It begins like a length but is none.";
     }
 }
-
-crate::words::wordless!(ParseHoleError, "not-a-hole");
-
-// Its words are already those of the error inside, so that one is no source: it would be told twice.
-impl core::error::Error for ParseHoleError {}
 
 #[cfg(test)]
 mod tests {

@@ -143,20 +143,22 @@ const fn unpacked(kind: u8, bits: u64) -> Option<Figure> {
     }
 }
 
-/// One finding.
+/// One finding. The checks of this crate make them, and nobody else.
 ///
 /// ```
 /// use shophead::basis::Basis;
-/// use shophead::finding::{Code, Figure, Finding, Severity};
+/// use shophead::finding::{Code, Figure};
+/// use shophead::installation::Installation;
 /// use shophead::length::Length;
-/// let (edge, least) = (Length::parse(".20")?, Length::parse(".25")?);
-/// let finding = Finding::new(Code::EdgeDistanceShort, Severity::Refer, Basis::AC43_EDGE)
-///     .with_measured(Figure::Length(edge))
-///     .with_limit(Figure::Length(least));
+/// use shophead::rivet::part::Part;
+/// use shophead::stack::Stack;
+/// let (skins, edge) = (Stack::parse("2024-T3:.040, 2024-T3:.063")?, Length::parse(".20")?);
+/// let findings = Installation::new(Part::parse("MS20470AD4")?, &skins).edge(edge).findings();
+/// let finding = findings.iter().find(|finding| finding.code() == Code::EdgeDistanceShort).unwrap();
 /// assert_eq!(finding.code().as_str(), "edge-distance-short");
-/// assert_eq!((finding.measured(), finding.limit()), (Some(Figure::Length(edge)), Some(Figure::Length(least))));
+/// assert_eq!((finding.measured(), finding.limit()), (Some(Figure::Length(edge)), Some(Figure::Length(Length::parse("1/4")?))));
 /// assert_eq!((finding.layer(), finding.basis()), (None, Basis::AC43_EDGE));
-/// # Ok::<(), shophead::length::ParseLengthError>(())
+/// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Clone, Copy)]
 pub struct Finding {
@@ -173,9 +175,37 @@ const _: () = assert!(size_of::<Finding>() == 24 && size_of::<Option<Finding>>()
 const _: () = assert!(size_of::<Findings>() <= MAX_FINDINGS * 24 + 16);
 
 impl Finding {
+    /// One that was made here and kept as its parts, read back to say it again: nothing is checked. The document that it rested on is not
+    /// among its parts; `Said::citing` takes it.
+    ///
+    /// ```
+    /// use shophead::basis::Status;
+    /// use shophead::finding::{Code, Finding, Severity};
+    /// let kept = Finding::read_back(Code::HoleCracked, Severity::Refer, Status::Published, None, None, None);
+    /// assert_eq!((kept.code(), kept.severity(), kept.basis().status()), (Code::HoleCracked, Severity::Refer, Status::Published));
+    /// ```
+    #[must_use]
+    pub const fn read_back(
+        code: Code,
+        severity: Severity,
+        status: Status,
+        layer: Option<NonZeroU8>,
+        measured: Option<Figure>,
+        limit: Option<Figure>,
+    ) -> Finding {
+        let mut found = Finding { layer, ..Finding::new(code, severity, Basis::own_as(status, 0)) };
+        if let Some(measured) = measured {
+            found = found.with_measured(measured);
+        }
+        if let Some(limit) = limit {
+            found = found.with_limit(limit);
+        }
+        found
+    }
+
     /// A finding without figures.
     #[must_use]
-    pub const fn new(code: Code, severity: Severity, basis: Basis) -> Finding {
+    pub(crate) const fn new(code: Code, severity: Severity, basis: Basis) -> Finding {
         Finding { measured: 0, limit: 0, basis, code, severity, kinds: Kinds::NONE, layer: None }
     }
 
@@ -217,21 +247,21 @@ impl Finding {
 
     /// The same with what was measured.
     #[must_use]
-    pub const fn with_measured(self, figure: Figure) -> Finding {
+    pub(crate) const fn with_measured(self, figure: Figure) -> Finding {
         let (kind, measured) = packed(figure);
         Finding { measured, kinds: self.kinds.with_measured(kind), ..self }
     }
 
     /// The same with its limit.
     #[must_use]
-    pub const fn with_limit(self, figure: Figure) -> Finding {
+    pub(crate) const fn with_limit(self, figure: Figure) -> Finding {
         let (kind, limit) = packed(figure);
         Finding { limit, kinds: self.kinds.with_limit(kind), ..self }
     }
 
     /// The same for one layer, counted from 1 on the side of the manufactured head.
     #[must_use]
-    pub const fn in_layer(self, layer: u8) -> Finding {
+    pub(crate) const fn in_layer(self, layer: u8) -> Finding {
         Finding { layer: NonZeroU8::new(layer), ..self }
     }
 

@@ -6,6 +6,8 @@
 
 use core::fmt::{self, Write as _};
 
+use crate::words::ErrorLine;
+
 /// Nanometres in an inch (by definition of the inch, 25.4 mm exactly).
 const NM_PER_INCH: i64 = 25_400_000;
 const NM_PER_MM: i64 = 1_000_000;
@@ -753,52 +755,42 @@ pub struct ParseLengthError {
     pub kind: LengthErrorKind,
 }
 
-/// What was wrong in a [`ParseLengthError`].
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-#[non_exhaustive]
-pub enum LengthErrorKind {
-    /// Nothing but spaces.
-    Empty,
-    /// No digit where one was expected.
-    NoDigits,
-    /// A comma in a number; a decimal needs a point.
-    DecimalComma,
-    /// A character that belongs to no length.
-    UnexpectedCharacter,
-    /// A unit other than `in`, `"` and `mm`.
-    UnknownUnit,
-    /// A fraction of a millimetre; fractions are inches only.
-    FractionOfMillimetre,
-    /// A zero below the line.
-    ZeroDenominator,
-    /// A fraction that is no whole number of nanometres; the trade's fractions go down to 1/64 in.
-    FractionNotExact,
-    /// Beyond [`Length::MAX`].
-    TooLarge,
-    /// `+` tolerance without its `-`.
-    MissingLowerTolerance,
-    /// A whole number that begins with zero, such as `040`: its point is missing.
-    PointMissing {
-        /// The number.
-        number: u32,
-        /// How many digits it is written with.
-        digits: u32,
-    },
-    /// A decimal without a unit that makes a layer thicker than an inch.
-    ThickForALayer {
-        /// What it reads as.
-        read: Length,
-        /// The unit that it is taken in.
-        bare: Bare,
-    },
-    /// A decimal without a unit that makes a hole wider than an inch.
-    WideForAHole {
-        /// What it reads as.
-        read: Length,
-        /// The unit that it is taken in.
-        bare: Bare,
-    },
+crate::words::errors! {
+    /// What was wrong in a [`ParseLengthError`].
+    #[non_exhaustive]
+    LengthErrorKind = (20, "not-a-length", "A text is not a length.", "not a length", "right would be .125, 1/8, 1-1/2 or 3.2mm") {
+        Empty, "length-missing", "Nothing but spaces.",
+            "a length is missing";
+        NoDigits, "digit-missing", "No digit where one was expected.",
+            "a digit is missing";
+        DecimalComma, "decimal-comma", "A comma in a number; a decimal needs a point.",
+            "a decimal is written with a point, not a comma";
+        UnexpectedCharacter, "not-of-a-length", "A character that belongs to no length.",
+            "this does not belong in a length";
+        UnknownUnit, "length-unit", "A unit other than `in`, `\"` and `mm`.",
+            "the units are in and mm";
+        FractionOfMillimetre, "fraction-of-millimetre", "A fraction of a millimetre; fractions are inches only.",
+            "millimetres are written as decimals, not fractions";
+        ZeroDenominator, "zero-denominator", "A zero below the line.",
+            "a fraction cannot have zero below its line";
+        FractionNotExact, "fraction-not-exact", "A fraction that is no whole number of nanometres; the trade's fractions go down to 1/64 in.",
+            "fractions of an inch go down to 1/64";
+        TooLarge, "length-too-large", "Beyond [`Length::MAX`].",
+            "this is more than a kilometre";
+        MissingLowerTolerance, "lower-tolerance-missing", "`+` tolerance without its `-`.",
+            "a +tolerance needs its -tolerance, as in .125+.003-.001";
+        PointMissing { number: u32, "The number."; digits: u32, "How many digits it is written with." },
+            "point-missing", "A whole number that begins with zero, such as `040`: its point is missing.",
+            "the point is missing", "did you mean .{}?" (Padded { number: *number, digits: *digits });
+        ThickForALayer { read: Length, "What it reads as."; bare: Bare, "The unit that it is taken in." },
+            "thick-for-a-layer", "A decimal without a unit that makes a layer thicker than an inch.",
+            "{} is thick for a layer" (Taken(*read, *bare)),
+            "{}" (Meant { taken: Taken(*read, *bare), digits: 3, how: "thick" });
+        WideForAHole { read: Length, "What it reads as."; bare: Bare, "The unit that it is taken in." },
+            "wide-for-a-hole", "A decimal without a unit that makes a hole wider than an inch.",
+            "{} is wide for a hole" (Taken(*read, *bare)),
+            "{}" (Meant { taken: Taken(*read, *bare), digits: 0, how: "wide" });
+    }
 }
 
 impl LengthErrorKind {
@@ -807,78 +799,114 @@ impl LengthErrorKind {
     }
 }
 
-#[cfg(feature = "words")]
+impl ParseLengthError {
+    /// What C knows all of them by.
+    pub const LINE: ErrorLine = LengthErrorKind::LINE;
+
+    /// Its number in the C interface.
+    #[must_use]
+    pub const fn number(&self) -> u32 {
+        self.kind.number()
+    }
+
+    /// Its word, which never changes.
+    #[must_use]
+    pub const fn as_str(&self) -> &'static str {
+        self.kind.as_str()
+    }
+}
+
 impl fmt::Display for ParseLengthError {
+    #[cfg(feature = "words")]
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let what = match self.kind {
-            LengthErrorKind::Empty => "a length is missing",
-            LengthErrorKind::NoDigits => "a digit is missing",
-            LengthErrorKind::DecimalComma => "a decimal is written with a point, not a comma",
-            LengthErrorKind::UnexpectedCharacter => "this does not belong in a length",
-            LengthErrorKind::UnknownUnit => "the units are in and mm",
-            LengthErrorKind::FractionOfMillimetre => "millimetres are written as decimals, not fractions",
-            LengthErrorKind::ZeroDenominator => "a fraction cannot have zero below its line",
-            LengthErrorKind::FractionNotExact => "fractions of an inch go down to 1/64",
-            LengthErrorKind::TooLarge => "this is more than a kilometre",
-            LengthErrorKind::MissingLowerTolerance => "a +tolerance needs its -tolerance, as in .125+.003-.001",
-            LengthErrorKind::PointMissing { number, digits } => {
-                // As wide as it was written; a bound that the optimiser can see keeps the printer's own panic out of the image.
-                let width = usize::try_from(digits.min(MOST_DIGITS)).unwrap_or(0);
-                return write!(f, "the point is missing (character {}); did you mean .{number:0width$}?", self.at);
-            }
-            LengthErrorKind::ThickForALayer { read, bare } => return thick_for_a_layer(f, read, bare, self.at),
-            LengthErrorKind::WideForAHole { read, bare } => return wide_for_a_hole(f, read, bare, self.at),
+        self.kind.write_what(f)?;
+        write!(f, " (character {})", self.at)?;
+        self.kind.write_right(f)
+    }
+
+    #[cfg(not(feature = "words"))]
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.as_str())
+    }
+}
+
+/// A number with zeros before it, so many digits in all.
+#[cfg(feature = "words")]
+struct Padded {
+    number: u32,
+    digits: u32,
+}
+
+#[cfg(feature = "words")]
+impl fmt::Display for Padded {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let written = self.number.checked_ilog10().unwrap_or(0).saturating_add(1);
+        // Not by the formatter's own width: its code can panic as far as a linker can tell.
+        for _ in written..self.digits.min(MOST_DIGITS) {
+            f.write_str("0")?;
+        }
+        write!(f, "{}", self.number)
+    }
+}
+
+/// A length as it was typed, with the unit that it was taken in: `40 in`.
+#[cfg(feature = "words")]
+struct Taken(Length, Bare);
+
+#[cfg(feature = "words")]
+impl Taken {
+    /// So many whole inches or millimetres, where it is as many.
+    fn whole(&self) -> Option<u64> {
+        let unit = match self.1 {
+            Bare::Inches => NM_PER_INCH,
+            Bare::Millimetres => NM_PER_MM,
         };
-        write!(f, "{what} (character {}); right would be .125, 1/8, 1-1/2 or 3.2mm", self.at)
+        let whole = self.0.nm.checked_div(unit).filter(|whole| whole.saturating_mul(unit) == self.0.nm)?;
+        u64::try_from(whole).ok()
+    }
+
+    fn write(&self, f: &mut fmt::Formatter<'_>, blank: &str) -> fmt::Result {
+        match (self.whole(), self.1) {
+            (Some(whole), _) => write!(f, "{whole}"),
+            (None, Bare::Inches) => write!(f, "{}", self.0),
+            (None, Bare::Millimetres) => write!(f, "{}", self.0.in_millimetres()),
+        }?;
+        write!(f, "{blank}{}", self.1.word())
     }
 }
 
-crate::words::wordless!(ParseLengthError, "not-a-length");
-
-/// `40` was meant as `.040`, or is written with its unit.
 #[cfg(feature = "words")]
-fn thick_for_a_layer(f: &mut fmt::Formatter<'_>, read: Length, bare: Bare, at: usize) -> fmt::Result {
-    /// The thickest whole number that is said in thousandths, `999`.
-    const MOST_THOUSANDTHS: i64 = 999;
-    let unit = bare.word();
-    let whole = match bare {
-        Bare::Inches => read.nm.checked_div(NM_PER_INCH).filter(|whole| whole.saturating_mul(NM_PER_INCH) == read.nm),
-        Bare::Millimetres => read.nm.checked_div(NM_PER_MM).filter(|whole| whole.saturating_mul(NM_PER_MM) == read.nm),
-    };
-    match (whole, bare) {
-        (Some(whole), Bare::Inches) if whole <= MOST_THOUSANDTHS => {
-            write!(f, "{whole} {unit} is thick for a layer (character {at}); ")?;
-            write!(f, "did you mean .{whole:03}? If it is so thick, write {whole}{unit}")
-        }
-        (Some(whole), _) => {
-            write!(f, "{whole} {unit} is thick for a layer (character {at}); if it is so thick, write {whole}{unit}")
-        }
-        (None, Bare::Inches) => {
-            write!(f, "{read} {unit} is thick for a layer (character {at}); if it is so thick, write {read}{unit}")
-        }
-        (None, Bare::Millimetres) => {
-            let read = read.in_millimetres();
-            write!(f, "{read} {unit} is thick for a layer (character {at}); if it is so thick, write {read}{unit}")
-        }
+impl fmt::Display for Taken {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.write(f, " ")
     }
 }
 
-/// `161` was meant as `.161`, or is written with its unit.
+/// `did you mean .040? If it is so thick, write 40in`; the question only for a whole number of inches.
 #[cfg(feature = "words")]
-fn wide_for_a_hole(f: &mut fmt::Formatter<'_>, read: Length, bare: Bare, at: usize) -> fmt::Result {
-    let whole = read.nm.checked_div(NM_PER_INCH).filter(|whole| whole.saturating_mul(NM_PER_INCH) == read.nm);
-    match (whole, bare) {
-        (Some(whole), Bare::Inches) => {
-            write!(f, "{whole} in is wide for a hole (character {at}); ")?;
-            write!(f, "did you mean .{whole}? If it is so wide, write {whole}in")
-        }
-        (None, Bare::Inches) => {
-            write!(f, "{read} in is wide for a hole (character {at}); if it is so wide, write {read}in")
-        }
-        (_, Bare::Millimetres) => {
-            let read = read.in_millimetres();
-            write!(f, "{read} mm is wide for a hole (character {at}); if it is so wide, write {read}mm")
-        }
+struct Meant {
+    taken: Taken,
+    /// The whole number is so many thousandths; 0 where its digits are the decimals as they are.
+    digits: u32,
+    how: &'static str,
+}
+
+#[cfg(feature = "words")]
+impl fmt::Display for Meant {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        /// The thickest whole number that is said in thousandths, `999`.
+        const MOST_THOUSANDTHS: u32 = 999;
+        let whole = self.taken.whole().filter(|_| self.taken.1 == Bare::Inches);
+        let whole = whole.and_then(|whole| u32::try_from(whole).ok());
+        let begin = match whole.filter(|whole| self.digits == 0 || *whole <= MOST_THOUSANDTHS) {
+            Some(number) => {
+                write!(f, "did you mean .{}? ", Padded { number, digits: self.digits })?;
+                "If"
+            }
+            None => "if",
+        };
+        write!(f, "{begin} it is so {}, write ", self.how)?;
+        self.taken.write(f, "")
     }
 }
 

@@ -115,11 +115,11 @@ quantity! {
 
 crate::words::errors! {
     /// Why a text is not a force.
-    ParseForceError {
-        NotANumber = _, "force-not-a-number", "No finite number at the start.",
-            "not a number; right would be 250, 250lbf or 1100N";
-        UnknownUnit = _, "force-unit", "A unit other than `lbf`, `lb` and `N`.",
-            "the units of force are lbf and N; right would be 250lbf or 1100N";
+    ParseForceError = (21, "not-a-force", "A text is not a force.", "not a force", "right would be 250, 250lbf or 1100N") {
+        NotANumber, "force-not-a-number", "No finite number at the start.",
+            "not a number";
+        UnknownUnit, "force-unit", "A unit other than `lbf`, `lb` and `N`.",
+            "the units of force are lbf and N", "right would be 250lbf or 1100N";
     }
 }
 

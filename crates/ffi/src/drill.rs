@@ -46,7 +46,7 @@ impl shophead_drill {
 pub extern "C" fn shophead_drill_parse(text: In<c_char>, length: usize, drill: Out<shophead_drill>) -> shophead_error {
     answer(|| {
         let place = drill.place()?;
-        let read = Drill::parse(text.text(length)?).map_err(|_| E::SHOPHEAD_ERROR_NOT_A_DRILL)?;
+        let read = Drill::parse(text.text(length)?)?;
         place.put(shophead_drill::of(Some(read)));
         Ok(())
     })
@@ -94,7 +94,7 @@ fn nearest(
 pub extern "C" fn shophead_hole_parse(text: In<c_char>, length: usize, nanometres: Out<i64>) -> shophead_error {
     answer(|| {
         let place = nanometres.place()?;
-        let read = parse_hole(text.text(length)?).map_err(|_| E::SHOPHEAD_ERROR_NOT_A_HOLE)?;
+        let read = parse_hole(text.text(length)?)?;
         place.put(read.nanometres());
         Ok(())
     })

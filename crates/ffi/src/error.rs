@@ -7,16 +7,21 @@
 use core::ffi::c_char;
 use core::fmt;
 
+use shophead::drill::{ParseDrillError, ParseHoleError};
 use shophead::hole::AsFoundError;
 use shophead::joint::group::GroupError;
 use shophead::joint::margin::MarginError;
 use shophead::joint::splice::SpliceError;
 use shophead::joint::strength::StrengthError;
-use shophead::rivet::part::{BuildPartError, PartLengthError};
+use shophead::length::ParseLengthError;
+use shophead::material::ParseMaterialError;
+use shophead::practice::ParseValueError;
+use shophead::quantity::ParseForceError;
+use shophead::rivet::part::{BuildPartError, ParsePartError, PartLengthError};
 use shophead::squeeze::SqueezeError;
-use shophead::stack::StackError;
+use shophead::stack::{ParseStackError, StackError};
 use shophead::upset::FitError;
-use shophead::words::ErrorLine;
+use shophead::words::{ErrorLine, ParseWordError};
 
 use crate::border::{Out, answer};
 use crate::text::print;
@@ -68,24 +73,6 @@ own_errors! {
         "a count is more than the function takes";
     SHOPHEAD_ERROR_OTHER = 10, "Refused for a reason that this list does not have yet.",
         "refused for a reason that this interface has no number for";
-    SHOPHEAD_ERROR_NOT_A_LENGTH = 20, "A text is not a length.",
-        "not a length; right would be .125, 1/8, 1-1/2 or 3.2mm";
-    SHOPHEAD_ERROR_NOT_A_FORCE = 21, "A text is not a force.",
-        "not a force; right would be 250, 250lbf or 1100N";
-    SHOPHEAD_ERROR_NOT_A_DRILL = 22, "A text is not a drill.",
-        "not a drill; right would be #30, F or 11/64";
-    SHOPHEAD_ERROR_NOT_A_HOLE = 23, "A text is neither a drill nor the width of a hole.",
-        "not a hole; right would be #30, F or .1285";
-    SHOPHEAD_ERROR_NOT_A_PART = 24, "A text is not a part number.",
-        "not a part number; right would be MS20470AD4-5";
-    SHOPHEAD_ERROR_NOT_A_MATERIAL = 25, "A text is not a sheet material.",
-        "not a sheet material; right would be 2024-T3 or clad 2024-T3";
-    SHOPHEAD_ERROR_NOT_A_VALUE = 26, "A text is not the value of this limit.",
-        "not the value of such a limit; right would be .163, 1.5 D, 2/3 or 10";
-    SHOPHEAD_ERROR_UNKNOWN_WORD = 27, "A word is not in the list.",
-        "this word is not in the list";
-    SHOPHEAD_ERROR_NOT_LAYERS = 28, "A text is not a list of layers.",
-        "not a list of layers; right would be 2024-T3:.032, 2024-T3:.040";
     SHOPHEAD_ERROR_NO_SUCH_DRILL = 30, "No drill is so small or so large.",
         "no drill is so small or so large; they go from #80 to 1/2";
     SHOPHEAD_ERROR_STRENGTH_NOT_PUBLISHED = 31, "No strength of this material in this thickness is published.",
@@ -106,25 +93,32 @@ own_errors! {
         "a driven head needs a height above zero";
 }
 
-/// The core's errors that come through as they are.
+/// The core's errors that come through as they are: those that are told apart here, and those of a text, which have one number.
 macro_rules! core_errors {
-    ($( $core:ty, )+) => {
-        $(
-            impl From<$core> for shophead_error {
-                fn from(error: $core) -> shophead_error {
-                    shophead_error(error.number())
-                }
-            }
-        )+
+    ($( $core:ty, )+ | $( $text:ty, )+) => {
+        $( come_through!($core); )+
+        $( come_through!($text); )+
 
         /// The lines of the core's errors. In the header a name is `SHOPHEAD_ERROR_` and the word in capitals.
-        pub static CORE: &[&[ErrorLine]] = &[$( <$core>::LINES, )+];
+        pub static CORE: &[&[ErrorLine]] = &[$( <$core>::LINES, )+ &[$( <$text>::LINE, )+]];
+    };
+}
+
+macro_rules! come_through {
+    ($core:ty) => {
+        impl From<$core> for shophead_error {
+            fn from(error: $core) -> shophead_error {
+                shophead_error(error.number())
+            }
+        }
     };
 }
 
 core_errors! {
     BuildPartError, PartLengthError, FitError, AsFoundError, StackError, StrengthError, MarginError, SpliceError, GroupError,
     SqueezeError,
+    | ParseLengthError, ParseForceError, ParseDrillError, ParseHoleError, ParsePartError<'_>, ParseMaterialError, ParseValueError,
+    ParseWordError, ParseStackError,
 }
 
 impl shophead_error {

@@ -2,8 +2,9 @@
 #![allow(unsafe_code, reason = "a symbol that C can name counts as unsafe; there is no unsafe block here")]
 
 use core::ffi::c_char;
+use core::num::NonZeroU8;
 
-use shophead::basis::{Basis, Citation, Document};
+use shophead::basis::{Citation, Document};
 use shophead::fact::Facts;
 use shophead::finding::{Figure, Finding, Findings};
 use shophead::practice::Key;
@@ -262,15 +263,9 @@ pub extern "C" fn shophead_finding_say(
         };
         let layer = u8::try_from(asked.layer).map_err(|_| E::SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE)?;
         let status = value_of(asked.basis.status.0)?;
-        // The basis is in the citation; the number only has to be one.
-        let mut found = Finding::new(value_of(asked.code.0)?, value_of(asked.severity.0)?, Basis::own_as(status, 0));
-        found = found.in_layer(layer);
-        if let Some(measured) = asked.measured.read()? {
-            found = found.with_measured(measured);
-        }
-        if let Some(limit) = asked.limit.read()? {
-            found = found.with_limit(limit);
-        }
+        let (code, severity) = (value_of(asked.code.0)?, value_of(asked.severity.0)?);
+        let (layer, measured, limit) = (NonZeroU8::new(layer), asked.measured.read()?, asked.limit.read()?);
+        let found = Finding::read_back(code, severity, status, layer, measured, limit);
         let cited = Citation { document: asked.basis.document.read()?, place: asked.basis.place.read()?, status };
         let said = match saying {
             SENTENCE => found.sentence(units),

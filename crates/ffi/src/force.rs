@@ -28,7 +28,7 @@ pub(crate) fn force(lbf: f64) -> Result<Force, E> {
 pub extern "C" fn shophead_force_parse(text: In<c_char>, length: usize, lbf: Out<f64>) -> shophead_error {
     answer(|| {
         let place = lbf.place()?;
-        let read = Force::parse(text.text(length)?).map_err(|_| E::SHOPHEAD_ERROR_NOT_A_FORCE)?;
+        let read = Force::parse(text.text(length)?)?;
         place.put(read.lbf());
         Ok(())
     })

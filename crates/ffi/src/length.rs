@@ -110,7 +110,7 @@ impl shophead_range {
 pub extern "C" fn shophead_length_parse(text: In<c_char>, length: usize, nanometres: Out<i64>) -> shophead_error {
     answer(|| {
         let place = nanometres.place()?;
-        let read = Length::parse(text.text(length)?).map_err(|_| E::SHOPHEAD_ERROR_NOT_A_LENGTH)?;
+        let read = Length::parse(text.text(length)?)?;
         place.put(read.nanometres());
         Ok(())
     })
@@ -129,7 +129,7 @@ pub extern "C" fn shophead_toleranced_parse(
 ) -> shophead_error {
     answer(|| {
         let place = toleranced.place()?;
-        let read = Toleranced::parse(text.text(length)?).map_err(|_| E::SHOPHEAD_ERROR_NOT_A_LENGTH)?;
+        let read = Toleranced::parse(text.text(length)?)?;
         place.put(shophead_toleranced::of(read));
         Ok(())
     })

@@ -40,7 +40,7 @@ pub(crate) fn number(material: Option<Material>) -> u32 {
 pub extern "C" fn shophead_material_parse(text: In<c_char>, length: usize, material: Out<u32>) -> shophead_error {
     answer(|| {
         let place = material.place()?;
-        let read = Material::parse(text.text(length)?).map_err(|_| E::SHOPHEAD_ERROR_NOT_A_MATERIAL)?;
+        let read = Material::parse(text.text(length)?)?;
         place.put(number(Some(read)));
         Ok(())
     })

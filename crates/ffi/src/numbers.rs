@@ -15,7 +15,7 @@ use shophead::select::Difference;
 use shophead::stack::{Preparation, Role};
 use shophead::structure::Member;
 use shophead::upset::Remedy;
-use shophead::words::Word;
+use shophead::words::{ParseWordError, Word};
 
 use crate::basis::shophead_status;
 use crate::border::{In, Out, answer};
@@ -209,7 +209,7 @@ pub extern "C" fn shophead_number(list: u32, word: In<c_char>, length: usize, nu
     answer(|| {
         let place = number.place()?;
         let wanted = word.text(length)?;
-        let (number, _) = first(list, |_, word| word == wanted)?.ok_or(E::SHOPHEAD_ERROR_UNKNOWN_WORD)?;
+        let (number, _) = first(list, |_, word| word == wanted)?.ok_or(shophead_error(ParseWordError::LINE.number))?;
         place.put(number);
         Ok(())
     })

@@ -231,7 +231,7 @@ pub extern "C" fn shophead_part_parse(
 ) -> shophead_error {
     answer(|| {
         let (part, warnings) = (part.place()?, warnings.place()?);
-        let read = Part::parse(text.text(length)?).map_err(|_| E::SHOPHEAD_ERROR_NOT_A_PART)?;
+        let read = Part::parse(text.text(length)?)?;
         part.put(shophead_part::of(&read));
         warnings.put(self::warnings(&read));
         Ok(())

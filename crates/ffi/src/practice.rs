@@ -7,7 +7,7 @@ use shophead::basis::{Basis, Document};
 use shophead::length::{Length, Toleranced};
 use shophead::material::RivetAlloy;
 use shophead::practice::{
-    Case, HANDBOOK, HeadScope, LengthRounding, Limit, LimitKind, Name, PROCESS, Practice, Scope, Value,
+    Case, HANDBOOK, HeadScope, LengthRounding, Limit, LimitKind, Name, PROCESS, ParseValueError, Practice, Scope, Value,
 };
 
 use crate::basis::shophead_basis;
@@ -157,7 +157,8 @@ impl shophead_value {
     fn read(&self, name: Name) -> Result<Value, E> {
         let (num, den) = (self.num, self.den);
         let nm = || {
-            length(self.nm).and_then(|nm| if nm < Length::ZERO { Err(E::SHOPHEAD_ERROR_NOT_A_VALUE) } else { Ok(nm) })
+            length(self.nm)
+                .and_then(|nm| if nm < Length::ZERO { Err(ParseValueError::Negative.into()) } else { Ok(nm) })
         };
         let (kind, value) = match self.kind {
             LENGTH => (LimitKind::Length, Value::Length(nm()?)),
@@ -169,7 +170,7 @@ impl shophead_value {
             _ => return Err(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER),
         };
         if matches!(self.kind, DIAMETERS | FRACTION) && den == 0 {
-            Err(E::SHOPHEAD_ERROR_NOT_A_VALUE)
+            Err(ParseValueError::NotARatio.into())
         } else if kind == name.kind() {
             Ok(value)
         } else {
@@ -282,7 +283,7 @@ pub extern "C" fn shophead_value_parse(
 ) -> shophead_error {
     answer(|| {
         let place = value.place()?;
-        let read = Value::parse(value_of(name)?, text.text(length)?).map_err(|_| E::SHOPHEAD_ERROR_NOT_A_VALUE)?;
+        let read = Value::parse(value_of(name)?, text.text(length)?)?;
         place.put(shophead_value::of(read));
         Ok(())
     })

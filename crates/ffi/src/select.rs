@@ -13,7 +13,6 @@ use shophead::select::{LengthAnswer, UpperBound, choose_diameter};
 use crate::basis::shophead_given;
 use crate::border::{In, Out, answer};
 use crate::error::shophead_error;
-use crate::error::shophead_error as E;
 use crate::finding::{Sink, put_findings, shophead_finding, shophead_span};
 use crate::head::shophead_predicted;
 use crate::length::{length, or_none, shophead_range, shophead_toleranced};
@@ -231,7 +230,7 @@ pub extern "C" fn shophead_length_fit(
     answer(|| {
         let place = fitted.place()?;
         let mut sink = Sink::new(&findings, capacity)?;
-        let rivet = Part::parse(part.text(part_length)?).map_err(|_| E::SHOPHEAD_ERROR_NOT_A_PART)?;
+        let rivet = Part::parse(part.text(part_length)?)?;
         let stack = crate::stack::read(layers.text(layers_length)?)?;
         practice.one()?.with(|practice| {
             let chosen = Installation::new(rivet, &stack).by(practice).length()?;

@@ -73,7 +73,7 @@ impl shophead_layer {
 
 /// The pack that a text says.
 pub(crate) fn read(text: &str) -> Result<Stack, E> {
-    Stack::parse(text).map_err(|_| E::SHOPHEAD_ERROR_NOT_LAYERS)
+    Ok(Stack::parse(text)?)
 }
 
 /// Reads a list of layers, the side of the manufactured head first: `2024-T3:.032:countersunk, clad 2024-T3:.125+-.004, .005:sealant`.

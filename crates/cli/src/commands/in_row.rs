@@ -1,15 +1,14 @@
 //! The part of `shophead joint` that looks at the rivet in its row: net section, buckling, and rows that share a load.
 
 use shophead::basis::Basis;
-use shophead::finding::Finding;
-use shophead::joint::buckling::{InterRivet, inter_rivet, not_published};
+use shophead::joint::buckling::{InterRivet, LayerBuckling};
 use shophead::joint::flexibility::Formula;
 use shophead::joint::lap::{LapError, Shared};
 use shophead::joint::row::RowStrength;
 use shophead::joint::sharing::{Passing, Transfer};
 use shophead::joint::strength::Shear;
 use shophead::length::Length;
-use shophead::practice::{Case, Practice};
+use shophead::practice::Practice;
 use shophead::quantity::Force;
 use shophead::rivet::part::Part;
 use shophead_job::drawing::{self, RowBar, RowsDrawing};
@@ -32,11 +31,8 @@ pub(super) struct InRow {
     transfer: Transfer,
     shear: Shear,
     pub(super) strength: RowStrength,
-    /// Each load-carrying sheet by its number.
-    buckling: Vec<(u8, Option<InterRivet>)>,
-    /// The sheets that are compressed and of which nothing is known.
-    not_published: Vec<Finding>,
-    compressed: bool,
+    /// Each sheet that carries load.
+    buckling: Vec<LayerBuckling>,
     sharing: Result<Vec<Shared>, LapError>,
     /// The load on one pitch of width, where one was given.
     strip_load: Option<Force>,
@@ -78,25 +74,16 @@ fn buckling_form<'p>(sheet: u8, found: Option<&InterRivet>, practice: &Practice<
 
 impl<'a> InRow {
     pub(super) fn of(args: &JointArgs, facts: &Facts, pitch: Length, context: &Context<'a>) -> Result<InRow, Stop> {
-        let (row, rivet) = (&args.row, &facts.rivet);
-        let Some(stack) = &facts.stack else { return Err(Stop::wrong("a joint has at least two sheets")) };
+        let row = &args.row;
+        if facts.stack.is_none() {
+            return Err(Stop::wrong("a joint has at least two sheets"));
+        }
         let apart = facts.layout.transverse_pitch.unwrap_or(pitch);
         let (rows, shear, load) = (facts.rows, facts.shear, facts.load);
         let question = facts.question(context.practice);
         let strength = question.row().map_err(Stop::wrong)?;
         let compression = row.compression.as_deref().map(|text| input::stress("--compression", text)).transpose()?;
-        let case = Case::for_part(&context.practice.rivet(*rivet));
-        let (mut buckling, mut unknown) = (Vec::new(), Vec::new());
-        for (number, layer) in stack.numbered_load_carrying() {
-            let thickness = layer.thickness.nominal();
-            let sheet = layer.material.map(|material| context.practice.sheet(material, thickness));
-            let found = sheet.map(|sheet| inter_rivet(&sheet, thickness, pitch, compression, &case, context.practice));
-            let found = found.transpose().map_err(Stop::wrong)?.flatten();
-            if found.is_none() {
-                unknown.extend(sheet.map(|sheet| not_published(&sheet).in_layer(number)));
-            }
-            buckling.push((number, found));
-        }
+        let buckling = question.buckling(compression).collect::<Result<Vec<_>, _>>().map_err(Stop::wrong)?;
         let strip_load = load.map(|(load, _)| load.force * f64::from(rows));
         let mut sharing = Ok(Vec::new());
         if rows > 1 {
@@ -111,32 +98,13 @@ impl<'a> InRow {
             Err(error @ (LapError::Flexibility(_) | LapError::Sharing(_))) => return Err(Stop::wrong(error)),
             _ => {}
         }
-        Ok(InRow {
-            pitch,
-            apart,
-            rows,
-            transfer: facts.transfer,
-            shear,
-            strength,
-            buckling,
-            not_published: unknown,
-            compressed: compression.is_some(),
-            sharing,
-            strip_load,
-        })
+        Ok(InRow { pitch, apart, rows, transfer: facts.transfer, shear, strength, buckling, sharing, strip_load })
     }
 
     pub(super) fn find(&self, finds: &mut impl Finds, rivet: &Part<'_>) {
         finds.all(rivet, &self.strength.joint.findings);
-        // Where no compression was asked about, how much the sheets stand is told and nothing has to be found.
-        for (number, found) in self.buckling.iter().filter(|_| self.compressed) {
-            let findings = found.iter().flat_map(|found| &found.findings);
-            for finding in findings {
-                finds.one(rivet, &finding.in_layer(*number));
-            }
-        }
-        for finding in self.not_published.iter().filter(|_| self.compressed) {
-            finds.one(rivet, finding);
+        for sheet in &self.buckling {
+            finds.all(rivet, &sheet.findings);
         }
         for shared in self.shared() {
             finds.all(rivet, &shared.sharing.findings);
@@ -201,7 +169,7 @@ impl<'a> InRow {
             buckling: self
                 .buckling
                 .iter()
-                .map(|(sheet, found)| buckling_form(*sheet, found.as_ref(), practice))
+                .map(|sheet| buckling_form(sheet.layer, sheet.found.as_ref(), practice))
                 .collect(),
             sharing: (self.rows > 1).then(|| self.sharing_form(practice)),
         }
@@ -294,8 +262,8 @@ impl<'a> InRow {
                 || "not published".to_owned(),
                 |net| format!("{}{}", units.running_load(net.force), memory_mark(net.basis)),
             );
-            let buckles = self.buckling.iter().find(|(number, _)| *number == sheet.layer());
-            let buckles = buckles.and_then(|(_, found)| found.as_ref()).map_or_else(
+            let buckles = self.buckling.iter().find(|of_layer| of_layer.layer == sheet.layer());
+            let buckles = buckles.and_then(|of_layer| of_layer.found.as_ref()).map_or_else(
                 || "not known".to_owned(),
                 |found| {
                     let at_least = if found.elastic > found.elastic_up_to { "at least " } else { "" };

@@ -32,15 +32,16 @@ impl Finding {
     /// A limit is rounded to its safe side, so that a figure within what is written is within the limit.
     ///
     /// ```
-    /// use shophead::basis::Basis;
-    /// use shophead::finding::{Code, Figure, Finding, Severity};
-    /// use shophead::length::Length;
+    /// use shophead::finding::Code;
+    /// use shophead::installation::Installation;
+    /// use shophead::rivet::part::Part;
+    /// use shophead::stack::Stack;
     /// use shophead::words::Units;
-    /// let length = |text| Figure::Length(Length::parse(text).unwrap());
-    /// let thin = Finding::new(Code::CountersinkTooDeep, Severity::Refer, Basis::AC65_COUNTERSINK).in_layer(1)
-    ///     .with_measured(length(".063"))
-    ///     .with_limit(length(".07"));
-    /// assert_eq!(thin.sentence(Units::Inches).to_string(), "Layer 1, .063: too thin for this countersink, needs .070. Dimple it, or refer.");
+    /// let skins = Stack::parse("2024-T3:.032:countersunk, 2024-T3:.040")?;
+    /// let findings = Installation::new(Part::parse("MS20426AD4")?, &skins).findings();
+    /// let thin = findings.iter().find(|finding| finding.code() == Code::CountersinkTooDeep).unwrap();
+    /// assert_eq!(thin.sentence(Units::Inches).to_string(), "Layer 1, .032: too thin for this countersink, needs .042. Dimple it, or refer.");
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     #[must_use]
     pub const fn sentence(&self, units: Units) -> Said<'static> {
@@ -56,15 +57,16 @@ impl Finding {
     /// The same for a screen of 16 to 40 columns: at most 40 characters in inches, no word longer than 16, no capital and no full stop.
     ///
     /// ```
-    /// use shophead::basis::Basis;
-    /// use shophead::finding::{Code, Figure, Finding, Severity};
-    /// use shophead::length::Length;
+    /// use shophead::finding::Code;
+    /// use shophead::installation::Installation;
+    /// use shophead::rivet::part::Part;
+    /// use shophead::stack::Stack;
     /// use shophead::words::Units;
-    /// let length = |text| Figure::Length(Length::parse(text).unwrap());
-    /// let thin = Finding::new(Code::CountersinkTooDeep, Severity::Refer, Basis::AC65_COUNTERSINK).in_layer(1)
-    ///     .with_measured(length(".063"))
-    ///     .with_limit(length(".07"));
-    /// assert_eq!(thin.short(Units::Inches).to_string(), "layer 1 too thin to csk, needs .070");
+    /// let skins = Stack::parse("2024-T3:.032:countersunk, 2024-T3:.040")?;
+    /// let findings = Installation::new(Part::parse("MS20426AD4")?, &skins).findings();
+    /// let thin = findings.iter().find(|finding| finding.code() == Code::CountersinkTooDeep).unwrap();
+    /// assert_eq!(thin.short(Units::Inches).to_string(), "layer 1 too thin to csk, needs .042");
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     #[must_use]
     pub const fn short(&self, units: Units) -> Said<'static> {

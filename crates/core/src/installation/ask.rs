@@ -4,6 +4,7 @@ use super::Installation;
 use crate::basis::Basis;
 use crate::fact::{Fact, Facts};
 use crate::finding::{Code, Figure, Finding, Severity, Sink};
+use crate::joint::buckling::{BucklingError, LayerBuckling, inter_rivet};
 use crate::joint::compare::{Comparison, compare, compare_into};
 use crate::joint::flexibility::Formula;
 use crate::joint::lap::{LapError, LapRows, Shared, shared_into};
@@ -15,7 +16,7 @@ use crate::joint::strength::{JointStrength, StrengthError};
 use crate::length::Length;
 use crate::material::Property;
 use crate::practice::{Given, Key, Name};
-use crate::quantity::Force;
+use crate::quantity::{Force, Stress};
 use crate::select::{Assessed, LengthAnswer, Wanted};
 use crate::stack::{Layer, Stack};
 use crate::upset::{Fit, FitError};
@@ -198,6 +199,41 @@ impl<'a> Installation<'_, 'a> {
         let wanted = move |known: &Formula| formula.is_none_or(|formula| formula == *known);
         let given = formula.filter(|formula| !Formula::for_rivets(shear).any(|known| known == *formula));
         Formula::for_rivets(shear).filter(wanted).chain(given)
+    }
+
+    /// Whether each layer that carries load buckles between the rivets of the row, under a compression where one is asked about. Nothing without
+    /// layers or pitch.
+    ///
+    /// Each is a [`BucklingError`] for a layer, a pitch or a compression of nothing.
+    ///
+    /// ```
+    /// use shophead::finding::Code;
+    /// use shophead::installation::Installation;
+    /// use shophead::length::Length;
+    /// use shophead::quantity::Stress;
+    /// use shophead::rivet::part::Part;
+    /// use shophead::stack::Stack;
+    /// let layers = Stack::parse("2024-T3:.032, 2024-T3:.125")?;
+    /// let question = Installation::new(Part::parse("MS20470AD4")?, &layers).pitch(Length::parse("2")?);
+    /// let found: Vec<_> = question.buckling(Some(Stress::from_ksi(12.0))).collect::<Result<_, _>>()?;
+    /// let thin = found[0].findings.iter().next().unwrap();
+    /// assert_eq!((thin.code(), thin.layer()), (Code::BucklesBetweenRivets, Some(1)));
+    /// assert!(found[1].findings.is_empty());
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub fn buckling(&self, compression: Option<Stress>) -> impl Iterator<Item = Result<LayerBuckling, BucklingError>> {
+        let (case, practice) = (self.case(), self.practice);
+        let layers = self.layout.pitch.zip(self.stack).into_iter();
+        let layers = layers.flat_map(|(pitch, stack)| stack.numbered_load_carrying().map(move |layer| (pitch, layer)));
+        layers.map(move |(pitch, (number, layer))| {
+            let thickness = layer.thickness.nominal();
+            let sheet = layer.material.map(|material| practice.sheet(material, thickness));
+            let found = match &sheet {
+                Some(sheet) => inter_rivet(sheet, thickness, pitch, compression, &case, practice)?,
+                None => None,
+            };
+            Ok(LayerBuckling::of(number, sheet.as_ref(), found, compression.is_some()))
+        })
     }
 
     /// How the rows share the load on all of them by one formula. Without a load the shares are those of one pound. Rows stand as far apart as

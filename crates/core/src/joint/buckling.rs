@@ -114,6 +114,35 @@ impl InterRivet {
     }
 }
 
+/// One layer of a pack between the rivets of a row: made by [`Installation::buckling`](crate::installation::Installation::buckling).
+#[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
+pub struct LayerBuckling {
+    /// Its number in the pack, counted from 1 on the side of the manufactured head.
+    pub layer: u8,
+    /// What it stands; `None` where that is not published.
+    pub found: Option<InterRivet>,
+    /// What was found about a compression that was asked about; nothing without one.
+    pub findings: Findings,
+}
+
+impl LayerBuckling {
+    pub(crate) fn of(
+        layer: u8,
+        sheet: Option<&Strengths<'_>>,
+        found: Option<InterRivet>,
+        compressed: bool,
+    ) -> LayerBuckling {
+        let mut findings = Findings::new();
+        if compressed {
+            let missing = if found.is_none() { sheet.map(not_published) } else { None };
+            let of_sheet = found.iter().flat_map(|found| &found.findings).copied().chain(missing);
+            of_sheet.for_each(|finding| findings.push(finding.in_layer(layer)));
+        }
+        LayerBuckling { layer, found, findings }
+    }
+}
+
 crate::words::errors! {
     /// Why there is no answer.
     BucklingError {
@@ -129,7 +158,7 @@ crate::words::errors! {
 /// Whether a sheet buckles between its rivets, by the column form and the fixity of the practice.
 ///
 /// Clad sheet counts its lowest published modulus. `None` where modulus or compression yield of the sheet are not published, or where
-/// the practice has no such limit; [`not_published`] is the finding for it.
+/// the practice has no such limit.
 ///
 /// # Errors
 /// [`BucklingError`] for what is no sheet between rivets.
@@ -225,7 +254,7 @@ pub fn inter_rivet(
 
 /// The finding for a sheet of which modulus or compression yield is not on file: names the first that is missing.
 #[must_use]
-pub fn not_published(sheet: &Strengths<'_>) -> Finding {
+fn not_published(sheet: &Strengths<'_>) -> Finding {
     let missing = |property: &Property| sheet.figure(*property).is_none();
     let property = [Property::Modulus, Property::CompressionYield].into_iter().find(missing);
     let key =

@@ -275,63 +275,54 @@ impl core::str::FromStr for Material {
     }
 }
 
-/// Why a text is not a known material.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-#[non_exhaustive]
-pub enum ParseMaterialError {
-    /// No alloy at all.
-    Empty,
-    /// No document at hand names this alloy.
-    UnknownAlloy,
-    /// The alloy needs a temper.
-    MissingTemper {
-        /// The alloy as listed.
-        alloy: &'static str,
-    },
-    /// No document at hand names the alloy in this temper.
-    UnknownTemper {
-        /// The alloy as listed.
-        alloy: &'static str,
-    },
-    /// Alloy and temper are known, but not with this surface: this is the one that is known.
-    KnownOnlyAs(Material),
-    /// A word beyond alloy, temper and surface.
-    UnexpectedWord,
-}
-
-#[cfg(feature = "words")]
-impl fmt::Display for ParseMaterialError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            ParseMaterialError::Empty => f.write_str("a material is missing; right would be 2024-T3 or clad 2024-T3"),
-            ParseMaterialError::UnknownAlloy => {
-                f.write_str("no such sheet alloy on file; on file are ")?;
-                let first_of_alloy = |(index, material): &(usize, Material)| {
-                    !Material::known().take(*index).any(|before| before.alloy() == material.alloy())
-                };
-                let alloys = Material::known().enumerate().filter(first_of_alloy);
-                listed(f, alloys.map(|(_, material)| material.alloy()))
-            }
-            ParseMaterialError::MissingTemper { alloy } => {
-                write!(f, "{alloy} needs its temper; on file are ")?;
-                listed(f, in_all_tempers(alloy))
-            }
-            ParseMaterialError::UnknownTemper { alloy } => {
-                write!(f, "{alloy} is not on file in this temper; on file are ")?;
-                listed(f, in_all_tempers(alloy))
-            }
-            ParseMaterialError::KnownOnlyAs(material) => write!(f, "this material is on file only as {material}"),
-            ParseMaterialError::UnexpectedWord => {
-                f.write_str("a material is an alloy, a temper and perhaps clad; right would be clad 2024-T3")
-            }
-        }
+crate::words::errors! {
+    /// Why a text is not a known material.
+    #[non_exhaustive]
+    ParseMaterialError = (25, "not-a-material", "A text is not a sheet material.",
+        "not a sheet material", "right would be 2024-T3 or clad 2024-T3")
+    {
+        Empty, "material-missing", "No alloy at all.",
+            "a material is missing";
+        UnknownAlloy, "alloy-unknown", "No document at hand names this alloy.",
+            "no such sheet alloy on file", "on file are {}" (Alloys);
+        MissingTemper { alloy: &'static str, "The alloy as listed." }, "temper-missing", "The alloy needs a temper.",
+            "{alloy} needs its temper", "on file are {}" (Tempers(alloy));
+        UnknownTemper { alloy: &'static str, "The alloy as listed." },
+            "temper-unknown", "No document at hand names the alloy in this temper.",
+            "{alloy} is not on file in this temper", "on file are {}" (Tempers(alloy));
+        KnownOnlyAs(material: Material),
+            "surface-unknown", "Alloy and temper are known, but not with this surface: this is the one that is known.",
+            "this material is on file only as {material}", "";
+        UnexpectedWord, "not-of-a-material", "A word beyond alloy, temper and surface.",
+            "a material is an alloy, a temper and perhaps clad", "right would be clad 2024-T3";
     }
 }
 
-crate::words::wordless!(ParseMaterialError, "not-a-material");
+/// Every alloy on file.
+#[cfg(feature = "words")]
+struct Alloys;
 
-impl core::error::Error for ParseMaterialError {}
+#[cfg(feature = "words")]
+impl fmt::Display for Alloys {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let first_of_alloy = |(index, material): &(usize, Material)| {
+            !Material::known().take(*index).any(|before| before.alloy() == material.alloy())
+        };
+        let alloys = Material::known().enumerate().filter(first_of_alloy);
+        listed(f, alloys.map(|(_, material)| material.alloy()))
+    }
+}
+
+/// Every temper of an alloy.
+#[cfg(feature = "words")]
+struct Tempers(&'static str);
+
+#[cfg(feature = "words")]
+impl fmt::Display for Tempers {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        listed(f, in_all_tempers(self.0))
+    }
+}
 
 /// An alloy in each temper once: bare, which every clad one is known as too.
 #[cfg(feature = "words")]

@@ -45,39 +45,24 @@ pub enum Value {
     Rounding(LengthRounding),
 }
 
-/// Why a text is not the value of a limit.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-#[non_exhaustive]
-pub enum ParseValueError {
-    /// The length in it cannot be read.
-    Length(ParseLengthError),
-    /// A length must not be below zero.
-    Negative,
-    /// A multiple, ratio or share that cannot be read.
-    NotARatio,
-    /// Not a whole number.
-    NotACount,
-    /// Not a way of rounding.
-    NotARounding,
-}
-
-#[cfg(feature = "words")]
-impl fmt::Display for ParseValueError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            ParseValueError::Length(error) => write!(f, "{error}, 1.5 D, 2 D + 1/16 or shank + .004"),
-            ParseValueError::Negative => f.write_str("a limit cannot be below zero; right would be .163 or 1.5 D"),
-            ParseValueError::NotARatio => f.write_str("not a ratio; right would be 3, 2/3, 1.5 or 20 %"),
-            ParseValueError::NotACount => f.write_str("not a whole number; right would be 10"),
-            ParseValueError::NotARounding => f.write_str("rounding is \"next longer\" or \"nearest\""),
-        }
+crate::words::errors! {
+    /// Why a text is not the value of a limit.
+    #[non_exhaustive]
+    ParseValueError = (26, "not-a-value", "A text is not the value of this limit.",
+        "not the value of such a limit", "right would be .163, 1.5 D, 2/3 or 10")
+    {
+        Length(error: ParseLengthError), "value-length", "The length in it cannot be read.",
+            "{error}, 1.5 D, 2 D + 1/16 or shank + .004", "";
+        Negative, "value-negative", "A length must not be below zero.",
+            "a limit cannot be below zero", "right would be .163 or 1.5 D";
+        NotARatio, "value-not-a-ratio", "A multiple, ratio or share that cannot be read.",
+            "not a ratio", "right would be 3, 2/3, 1.5 or 20 %";
+        NotACount, "value-not-a-count", "Not a whole number.",
+            "not a whole number", "right would be 10";
+        NotARounding, "value-not-a-rounding", "Not a way of rounding.",
+            "rounding is \"next longer\" or \"nearest\"", "";
     }
 }
-
-crate::words::wordless!(ParseValueError, "not-a-value");
-
-impl core::error::Error for ParseValueError {}
 
 impl Value {
     /// The same for one rivet: what is counted in its diameters, or from its shank, as the length that it comes to.

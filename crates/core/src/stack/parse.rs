@@ -5,6 +5,7 @@ use core::fmt;
 use super::{Layer, Preparation, Role, Stack, StackError};
 use crate::length::{Length, ParseLengthError, Toleranced};
 use crate::material::{Material, ParseMaterialError};
+use crate::words::ErrorLine;
 
 /// Why a text is not a list of layers: in which item, counted from 1, and what is wrong with it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -17,61 +18,65 @@ pub struct ParseStackError {
     pub kind: LayerErrorKind,
 }
 
-/// What is wrong with a layer in a list.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-#[cfg_attr(feature = "defmt", derive(defmt::Format))]
-#[non_exhaustive]
-pub enum LayerErrorKind {
-    /// The thickness cannot be read.
-    Thickness(ParseLengthError),
-    /// The material cannot be read.
-    Material(ParseMaterialError),
-    /// Something behind the thickness that is neither a preparation nor a role, at this character.
-    UnknownWord {
-        /// Where, counted from 1.
-        at: usize,
-    },
-    /// A material without a thickness, which is missing at this character.
-    NoThickness {
-        /// The material.
-        material: Material,
-        /// Where, counted from 1.
-        at: usize,
-    },
-    /// A plain `0`, as a decimal comma leaves it.
-    Zero,
-    /// The layer does not go on the stack.
-    Stack(StackError),
+crate::words::errors! {
+    /// What is wrong with a layer in a list.
+    #[non_exhaustive]
+    LayerErrorKind = (28, "not-layers", "A text is not a list of layers.",
+        "not a list of layers", "right would be 2024-T3:.032, 2024-T3:.040")
+    {
+        Material(error: ParseMaterialError), "layer-material", "The material cannot be read.",
+            "{error} (character 1)", "";
+        UnknownWord { at: usize, "Where, counted from 1." },
+            "layer-word", "Something behind the thickness that is neither a preparation nor a role, at this character.",
+            "this cannot follow a thickness (character {at})", "right would be {}" (Words);
+        NoThickness { material: Material, "The material."; at: usize, "Where, counted from 1." },
+            "layer-without-thickness", "A material without a thickness, which is missing at this character.",
+            "the thickness is missing (character {at})", "right would be {material}:.032";
+        Zero, "layer-zero", "A plain `0`, as a decimal comma leaves it.",
+            "a layer cannot be 0 thick", "write the decimal point, as in .032";
+        | Thickness(ParseLengthError), "The thickness cannot be read.";
+        | Stack(StackError), "The layer does not go on the stack.";
+    }
 }
 
-impl fmt::Display for LayerErrorKind {
+/// Every word that may stand behind a thickness.
+#[cfg(feature = "words")]
+struct Words;
+
+#[cfg(feature = "words")]
+impl fmt::Display for Words {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            LayerErrorKind::Thickness(error) => error.fmt(f),
-            LayerErrorKind::Material(error) => write!(f, "{error} (character 1)"),
-            LayerErrorKind::UnknownWord { at } => {
-                write!(f, "this cannot follow a thickness (character {at}); right would be ")?;
-                let words = || {
-                    let preparations = Preparation::ALL.iter().map(|preparation| preparation.as_str());
-                    preparations.chain(Role::ALL.iter().map(|role| role.as_str()))
-                };
-                let last = words().count().saturating_sub(1);
-                for (index, word) in words().enumerate() {
-                    let before = match index {
-                        0 => "",
-                        _ if index == last => " or ",
-                        _ => ", ",
-                    };
-                    write!(f, "{before}{word}")?;
-                }
-                Ok(())
-            }
-            LayerErrorKind::NoThickness { material, at } => {
-                write!(f, "the thickness is missing (character {at}); right would be {material}:.032")
-            }
-            LayerErrorKind::Zero => f.write_str("a layer cannot be 0 thick; write the decimal point, as in .032"),
-            LayerErrorKind::Stack(error) => error.fmt(f),
+        let words = || {
+            let preparations = Preparation::ALL.iter().map(|preparation| preparation.as_str());
+            preparations.chain(Role::ALL.iter().map(|role| role.as_str()))
+        };
+        let last = words().count().saturating_sub(1);
+        for (index, word) in words().enumerate() {
+            let before = match index {
+                0 => "",
+                _ if index == last => " or ",
+                _ => ", ",
+            };
+            write!(f, "{before}{word}")?;
         }
+        Ok(())
+    }
+}
+
+impl ParseStackError {
+    /// What C knows all of them by.
+    pub const LINE: ErrorLine = LayerErrorKind::LINE;
+
+    /// Its number in the C interface.
+    #[must_use]
+    pub const fn number(&self) -> u32 {
+        self.kind.number()
+    }
+
+    /// Its word, which never changes.
+    #[must_use]
+    pub const fn as_str(&self) -> &'static str {
+        self.kind.as_str()
     }
 }
 
@@ -153,6 +158,7 @@ impl Stack {
     /// let layers = Stack::parse("2024-T3:.063:countersunk, .005:sealant, 2024-T3:.125")?;
     /// assert_eq!(layers.layers().len(), 3);
     /// let error = Stack::parse(".032, 2024-T3").unwrap_err();
+    /// # #[cfg(feature = "words")]
     /// assert_eq!(error.to_string(), "layer 2: the thickness is missing (character 8); right would be 2024-T3:.032");
     /// # Ok::<(), shophead::stack::ParseStackError>(())
     /// ```

@@ -7,21 +7,23 @@
 //! Nothing here allocates: what is written is a [`Display`](core::fmt::Display).
 //!
 //! ```
-//! use shophead::basis::Basis;
-//! use shophead::finding::{Code, Figure, Finding, Severity};
+//! use shophead::finding::Code;
+//! use shophead::installation::Installation;
 //! use shophead::length::Length;
+//! use shophead::rivet::part::Part;
+//! use shophead::stack::Stack;
 //! use shophead::words::Units;
 //!
-//! let length = |text| Figure::Length(Length::parse(text).unwrap());
-//! let finding = Finding::new(Code::EdgeDistanceShort, Severity::Refer, Basis::AC43_EDGE)
-//!     .with_measured(length(".2"))
-//!     .with_limit(length(".25"));
+//! let skins = Stack::parse("2024-T3:.040, 2024-T3:.063")?;
+//! let findings = Installation::new(Part::parse("MS20470AD4")?, &skins).edge(Length::parse(".2")?).findings();
+//! let finding = findings.iter().find(|finding| finding.code() == Code::EdgeDistanceShort).unwrap();
 //! # #[cfg(feature = "words")] {
 //! assert_eq!(finding.sentence(Units::Inches).to_string(), "Edge distance .200 is short, needs .250. Refer.");
 //! assert_eq!(finding.sentence(Units::Millimetres).to_string(), "Edge distance 5.08 mm is short, needs 6.35 mm. Refer.");
 //! assert_eq!(finding.reason(Units::Inches).to_string(), "Edge distance .200 is short, needs .250.");
 //! assert_eq!(finding.short(Units::Inches).to_string(), "edge short: .200, needs .250");
 //! # }
+//! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 //!
 //! # Without sentences
@@ -37,7 +39,7 @@ mod template;
 use core::fmt;
 
 pub use errors::ErrorLine;
-pub(crate) use errors::{OTHER, errors, number, say, wordless};
+pub(crate) use errors::{OTHER, errors, line, nested, number, right, say};
 pub(crate) use figures::Toward;
 pub use figures::{Shown, Units};
 #[cfg(feature = "words")]
@@ -90,6 +92,26 @@ pub struct ParseWordError {
 }
 
 impl ParseWordError {
+    /// What C knows it by.
+    pub const LINE: ErrorLine = ErrorLine {
+        number: 27,
+        word: "unknown-word",
+        meaning: "A word is not in the list.",
+        say: |f| f.write_str("this word is not in the list"),
+    };
+
+    /// Its number in the C interface.
+    #[must_use]
+    pub const fn number(&self) -> u32 {
+        ParseWordError::LINE.number
+    }
+
+    /// Its word, which never changes.
+    #[must_use]
+    pub const fn as_str(&self) -> &'static str {
+        ParseWordError::LINE.word
+    }
+
     pub(crate) const fn new(what: &'static str, known: &'static [&'static str]) -> ParseWordError {
         ParseWordError { what, known }
     }
@@ -107,8 +129,13 @@ impl ParseWordError {
     }
 }
 
-#[cfg(feature = "words")]
 impl fmt::Display for ParseWordError {
+    #[cfg(not(feature = "words"))]
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.as_str())
+    }
+
+    #[cfg(feature = "words")]
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "no such {}; right would be ", self.what)?;
         let last = self.known.len().saturating_sub(1);
@@ -123,8 +150,6 @@ impl fmt::Display for ParseWordError {
         Ok(())
     }
 }
-
-wordless!(ParseWordError, "not-in-list");
 
 impl core::error::Error for ParseWordError {}
 

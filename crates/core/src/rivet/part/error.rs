@@ -1,11 +1,11 @@
 //! Why a text is not a part number, in words.
 
-#[cfg(feature = "words")]
 use core::fmt;
 
 use super::{Part, PartLengthError};
 use crate::rivet::other::NotRead;
 use crate::rivet::{Finish, Series};
+use crate::words::ErrorLine;
 
 /// Why a text is not a part number, where, and what it may have meant.
 ///
@@ -26,73 +26,89 @@ pub struct ParsePartError<'a> {
     pub(super) nearest: [Option<Part<'a>>; 2],
 }
 
-/// What is wrong in a [`ParsePartError`].
-#[derive(Clone, Copy, Debug, PartialEq)]
-#[non_exhaustive]
-pub enum PartErrorKind<'a> {
-    /// Nothing but spaces.
-    Empty,
-    /// A character that has no place there.
-    UnexpectedCharacter(char),
-    /// No series: head and alloy are unknown, and the digits could mean more than one rivet.
-    SeriesMissing,
-    /// Not a series of the catalogue.
-    SeriesUnknown {
-        /// The series whose name is nearest, where one is near.
-        nearest: Option<&'a str>,
-    },
-    /// A series that is known, but whose numbers are not read: blind, or superseded without a single successor.
-    SeriesNotRead(&'static NotRead),
-    /// No material letters where the series has them.
-    MaterialMissing(&'a Series<'a>),
-    /// Letters that are no material of the series.
-    MaterialUnknown(&'a Series<'a>),
-    /// Letters that are a material of another series with the same head.
-    MaterialOfOther {
-        /// The series that was written.
-        series: &'a Series<'a>,
-        /// The series that has this material.
-        other: &'a Series<'a>,
-    },
-    /// Material letters before the diameter in a series that writes them after it.
-    MaterialAfterDiameter(&'a Series<'a>),
-    /// A dash between material letters and diameter.
-    DashBeforeDiameter,
-    /// No digit where the diameter stands.
-    DiameterMissing,
-    /// A decimal where the diameter stands: it counts whole thirty-seconds.
-    DiameterNotWhole,
-    /// Not a diameter of the series.
-    DiameterUnknown(&'a Series<'a>),
-    /// Sixty-fourths where the digit of an oversize series counts thirty-seconds of the standard size.
-    DiameterIsShank(&'a Series<'a>),
-    /// A number with a zero before it.
-    LeadingZero,
-    /// No dash between diameter and length.
-    DashMissing,
-    /// A dash without a length after it.
-    LengthMissing,
-    /// A decimal other than .5.
-    NotAHalf,
-    /// Something other than 5 where the mark of a half stands.
-    NotTheHalfMark,
-    /// The half written twice.
-    HalfTwice,
-    /// A length that the series does not have.
-    Length(PartLengthError),
-    /// A letter after the length of a series that has no finish letters known here; it is not a half either.
-    LetterAfterLength(&'a Series<'a>),
-    /// Not a finish letter of the series.
-    FinishUnknown(&'a Series<'a>),
-    /// More than one finish letter.
-    FinishTwice,
-    /// A finish letter after the mark of the half instead of before it.
-    FinishAfterHalf,
-    /// A finish that the series does not allow on this alloy.
-    FinishBarred {
-        /// The finish.
-        finish: &'a Finish<'a>,
-    },
+crate::words::errors! {
+    /// What is wrong in a [`ParsePartError`].
+    #[non_exhaustive]
+    PartErrorKind<'a> = (24, "not-a-part", "A text is not a part number.",
+        "not a part number", "right would be a full number such as MS20470AD4-5")
+    {
+        Empty, "part-missing", "Nothing but spaces.",
+            "a part number is missing";
+        UnexpectedCharacter(c: char), "unexpected-character", "A character that has no place there.",
+            "{} does not belong here" (Quoted(*c));
+        SeriesMissing, "series-missing", "No series: head and alloy are unknown, and the digits could mean more than one rivet.",
+            "the series is missing, so head and alloy are unknown; digits alone such as 4-5 may mean diameter 4 and length 5, or a length of 4 1/2";
+        SeriesUnknown { nearest: Option<&'a str>, "The series whose name is nearest, where one is near." },
+            "series-unknown", "Not a series of the catalogue.",
+            "this is not a series known here", "{}" (Nearest(*nearest));
+        SeriesNotRead(other: &'static NotRead),
+            "series-not-read", "A series that is known, but whose numbers are not read: blind, or superseded without a single successor.",
+            "{other}", "";
+        MaterialMissing(series: &'a Series<'a>), "material-letters-missing", "No material letters where the series has them.",
+            "the material of {} is missing" (series.name), "right would be {}" (Materials(series));
+        MaterialUnknown(series: &'a Series<'a>), "material-unknown", "Letters that are no material of the series.",
+            "this is not a material of {}" (series.name), "right would be {}" (Materials(series));
+        MaterialOfOther { series: &'a Series<'a>, "The series that was written."; other: &'a Series<'a>, "The series that has this material." },
+            "material-of-other", "Letters that are a material of another series with the same head.",
+            "{} does not come in this material, {} does" (series.name, other.name), "";
+        MaterialAfterDiameter(series: &'a Series<'a>),
+            "material-after-diameter", "Material letters before the diameter in a series that writes them after it.",
+            "{} writes the material after the diameter" (series.name), "";
+        DashBeforeDiameter, "dash-before-diameter", "A dash between material letters and diameter.",
+            "no dash belongs between the material and the diameter", "";
+        DiameterMissing, "diameter-missing", "No digit where the diameter stands.",
+            "the diameter is missing, a whole number of thirty-seconds of an inch", "";
+        DiameterNotWhole, "diameter-not-whole", "A decimal where the diameter stands: it counts whole thirty-seconds.",
+            "the diameter is a whole number of thirty-seconds of an inch; the series, not the digit, says whether a shank is oversize", "";
+        DiameterUnknown(series: &'a Series<'a>), "diameter-unknown", "Not a diameter of the series.",
+            "this is not a diameter known for {}" (series.name), "right would be {}" (Sizes(series));
+        DiameterIsShank(series: &'a Series<'a>),
+            "diameter-is-shank", "Sixty-fourths where the digit of an oversize series counts thirty-seconds of the standard size.",
+            "the digit of {} counts thirty-seconds of the standard size, not sixty-fourths of its shank" (series.name),
+            "right would be {}" (Sizes(series));
+        LeadingZero, "leading-zero", "A number with a zero before it.",
+            "numbers are written without leading zeros", "";
+        DashMissing, "dash-missing", "No dash between diameter and length.",
+            "a dash belongs between diameter and length", "";
+        LengthMissing, "length-after-dash-missing", "A dash without a length after it.",
+            "a length in sixteenths of an inch is missing after the dash", "";
+        NotAHalf, "not-a-half", "A decimal other than .5.",
+            "a length goes in sixteenths of an inch and halves of one, written .5", "";
+        NotTheHalfMark, "not-the-half-mark", "Something other than 5 where the mark of a half stands.",
+            "here only 5 is known, the mark of a half sixteenth", "";
+        HalfTwice, "half-twice", "The half written twice.",
+            "the half is written twice", "";
+        Length(error: PartLengthError), "part-length", "A length that the series does not have.",
+            "{error}", "";
+        LetterAfterLength(series: &'a Series<'a>),
+            "letter-after-length", "A letter after the length of a series that has no finish letters known here; it is not a half either.",
+            "no letter is known after the length of {}, neither for a finish nor for a half: ask what was meant" (series.name), "";
+        FinishUnknown(series: &'a Series<'a>), "finish-unknown", "Not a finish letter of the series.",
+            "this is not a finish of {}" (series.name), "right would be {}" (Finishes(series));
+        FinishTwice, "finish-twice", "More than one finish letter.",
+            "a number has one finish letter only", "";
+        FinishAfterHalf, "finish-after-half", "A finish letter after the mark of the half instead of before it.",
+            "the finish letter stands before the mark of the half", "";
+        FinishBarred { finish: &'a Finish<'a>, "The finish." }, "finish-barred", "A finish that the series does not allow on this alloy.",
+            "{} means {}, which is not allowed on this alloy" (letter(finish), finish.name), "";
+    }
+}
+
+impl ParsePartError<'_> {
+    /// What C knows all of them by.
+    pub const LINE: ErrorLine = PartErrorKind::LINE;
+
+    /// Its number in the C interface.
+    #[must_use]
+    pub const fn number(&self) -> u32 {
+        self.kind.number()
+    }
+
+    /// Its word, which never changes.
+    #[must_use]
+    pub const fn as_str(&self) -> &'static str {
+        self.kind.as_str()
+    }
 }
 
 impl<'a> ParsePartError<'a> {
@@ -105,11 +121,17 @@ impl<'a> ParsePartError<'a> {
 impl core::error::Error for ParsePartError<'_> {}
 
 /// What, where, and what would be right.
-#[cfg(feature = "words")]
 impl fmt::Display for ParsePartError<'_> {
+    #[cfg(not(feature = "words"))]
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{} (character {})", self.kind, self.at)?;
-        let [Some(first), second] = self.nearest else { return self.kind.advise(f) };
+        f.write_str(self.as_str())
+    }
+
+    #[cfg(feature = "words")]
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.kind.write_what(f)?;
+        write!(f, " (character {})", self.at)?;
+        let [Some(first), second] = self.nearest else { return self.kind.write_right(f) };
         f.write_str("; right would be ")?;
         write_offer(f, &first)?;
         if let Some(second) = second {
@@ -119,8 +141,6 @@ impl fmt::Display for ParsePartError<'_> {
         Ok(())
     }
 }
-
-crate::words::wordless!(ParsePartError<'_>, "not-a-part");
 
 /// A character between quotes: as it is where that can do no harm on a terminal, otherwise by its number.
 ///
@@ -154,104 +174,61 @@ fn write_offer(f: &mut fmt::Formatter<'_>, part: &Part<'_>) -> fmt::Result {
     }
 }
 
+/// The series whose name is nearest.
 #[cfg(feature = "words")]
-impl fmt::Display for PartErrorKind<'_> {
+struct Nearest<'a>(Option<&'a str>);
+
+#[cfg(feature = "words")]
+impl fmt::Display for Nearest<'_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            PartErrorKind::Empty => f.write_str("a part number is missing"),
-            PartErrorKind::UnexpectedCharacter(c) => write!(f, "{} does not belong here", Quoted(*c)),
-            PartErrorKind::SeriesMissing => f.write_str(
-                "the series is missing, so head and alloy are unknown; digits alone such as 4-5 may mean diameter 4 and length 5, \
-                 or a length of 4 1/2",
-            ),
-            PartErrorKind::SeriesUnknown { .. } => f.write_str("this is not a series known here"),
-            PartErrorKind::SeriesNotRead(other) => write!(f, "{other}"),
-            PartErrorKind::MaterialMissing(series) => write!(f, "the material of {} is missing", series.name),
-            PartErrorKind::MaterialUnknown(series) => write!(f, "this is not a material of {}", series.name),
-            PartErrorKind::MaterialOfOther { series, other } => {
-                write!(f, "{} does not come in this material, {} does", series.name, other.name)
-            }
-            PartErrorKind::MaterialAfterDiameter(series) => {
-                write!(f, "{} writes the material after the diameter", series.name)
-            }
-            PartErrorKind::DashBeforeDiameter => f.write_str("no dash belongs between the material and the diameter"),
-            PartErrorKind::DiameterMissing => {
-                f.write_str("the diameter is missing, a whole number of thirty-seconds of an inch")
-            }
-            PartErrorKind::DiameterNotWhole => f.write_str(
-                "the diameter is a whole number of thirty-seconds of an inch; the series, not the digit, says whether a shank is oversize",
-            ),
-            PartErrorKind::DiameterUnknown(series) => write!(f, "this is not a diameter known for {}", series.name),
-            PartErrorKind::DiameterIsShank(series) => {
-                write!(f, "the digit of {} counts thirty-seconds of the standard size, not sixty-fourths of its shank", series.name)
-            }
-            PartErrorKind::LeadingZero => f.write_str("numbers are written without leading zeros"),
-            PartErrorKind::DashMissing => f.write_str("a dash belongs between diameter and length"),
-            PartErrorKind::LengthMissing => f.write_str("a length in sixteenths of an inch is missing after the dash"),
-            PartErrorKind::NotAHalf => f.write_str("a length goes in sixteenths of an inch and halves of one, written .5"),
-            PartErrorKind::NotTheHalfMark => f.write_str("here only 5 is known, the mark of a half sixteenth"),
-            PartErrorKind::HalfTwice => f.write_str("the half is written twice"),
-            PartErrorKind::Length(error) => write!(f, "{error}"),
-            PartErrorKind::LetterAfterLength(series) => write!(
-                f,
-                "no letter is known after the length of {}, neither for a finish nor for a half: ask what was meant",
-                series.name
-            ),
-            PartErrorKind::FinishUnknown(series) => write!(f, "this is not a finish of {}", series.name),
-            PartErrorKind::FinishTwice => f.write_str("a number has one finish letter only"),
-            PartErrorKind::FinishAfterHalf => f.write_str("the finish letter stands before the mark of the half"),
-            PartErrorKind::FinishBarred { finish } => {
-                match finish.letter {
-                    Some(letter) => write!(f, "{letter}"),
-                    None => f.write_str("no letter"),
-                }?;
-                write!(f, " means {}, which is not allowed on this alloy", finish.name)
-            }
+        match self.0 {
+            Some(name) => write!(f, "the nearest is {name}"),
+            None => f.write_str("right would be a full number such as MS20470AD4-5"),
         }
     }
 }
 
-crate::words::wordless!(PartErrorKind<'_>, "not-a-part");
+/// The material letters of a series.
+#[cfg(feature = "words")]
+struct Materials<'a>(&'a Series<'a>);
 
 #[cfg(feature = "words")]
-impl PartErrorKind<'_> {
-    /// What would be right, where no number can be offered.
-    fn advise(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            PartErrorKind::SeriesUnknown { nearest: Some(name) } => write!(f, "; the nearest is {name}"),
-            PartErrorKind::Empty
-            | PartErrorKind::UnexpectedCharacter(_)
-            | PartErrorKind::SeriesMissing
-            | PartErrorKind::SeriesUnknown { nearest: None } => {
-                f.write_str("; right would be a full number such as MS20470AD4-5")
-            }
-            PartErrorKind::MaterialMissing(series) | PartErrorKind::MaterialUnknown(series) => {
-                f.write_str("; right would be ")?;
-                write_list(
-                    f,
-                    series.materials.iter().map(|material| match material.code {
-                        "" => Listed::Text("no letter"),
-                        code => Listed::Text(code),
-                    }),
-                )
-            }
-            PartErrorKind::DiameterUnknown(series) | PartErrorKind::DiameterIsShank(series) => {
-                f.write_str("; right would be ")?;
-                write_list(f, series.sizes.iter().map(|size| Listed::Number(size.dash)))
-            }
-            PartErrorKind::FinishUnknown(series) => {
-                f.write_str("; right would be ")?;
-                write_list(
-                    f,
-                    series.finishes.iter().map(|finish| match finish.letter {
-                        Some(letter) => Listed::Letter(letter),
-                        None => Listed::Text("no letter"),
-                    }),
-                )
-            }
-            _ => Ok(()),
-        }
+impl fmt::Display for Materials<'_> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let codes = self.0.materials.iter().map(|material| match material.code {
+            "" => Listed::Text("no letter"),
+            code => Listed::Text(code),
+        });
+        write_list(f, codes)
     }
+}
+
+/// The digits of its sizes.
+#[cfg(feature = "words")]
+struct Sizes<'a>(&'a Series<'a>);
+
+#[cfg(feature = "words")]
+impl fmt::Display for Sizes<'_> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write_list(f, self.0.sizes.iter().map(|size| Listed::Number(size.dash)))
+    }
+}
+
+/// Its finish letters.
+#[cfg(feature = "words")]
+struct Finishes<'a>(&'a Series<'a>);
+
+#[cfg(feature = "words")]
+impl fmt::Display for Finishes<'_> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write_list(f, self.0.finishes.iter().map(letter))
+    }
+}
+
+/// The letter of a finish.
+#[cfg(feature = "words")]
+fn letter(finish: &Finish<'_>) -> Listed<'static> {
+    finish.letter.map_or(Listed::Text("no letter"), Listed::Letter)
 }
 
 #[cfg(feature = "words")]
@@ -259,6 +236,17 @@ enum Listed<'a> {
     Text(&'a str),
     Letter(char),
     Number(u8),
+}
+
+#[cfg(feature = "words")]
+impl fmt::Display for Listed<'_> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Listed::Text(text) => f.write_str(text),
+            Listed::Letter(letter) => write!(f, "{letter}"),
+            Listed::Number(number) => write!(f, "{number}"),
+        }
+    }
 }
 
 /// `A, B or C`.
@@ -271,11 +259,7 @@ fn write_list<'a>(f: &mut fmt::Formatter<'_>, items: impl ExactSizeIterator<Item
             _ if index == last => " or ",
             _ => ", ",
         })?;
-        match item {
-            Listed::Text(text) => f.write_str(text)?,
-            Listed::Letter(letter) => write!(f, "{letter}")?,
-            Listed::Number(number) => write!(f, "{number}")?,
-        }
+        write!(f, "{item}")?;
     }
     Ok(())
 }
