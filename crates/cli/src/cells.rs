@@ -127,7 +127,7 @@ pub(crate) trait Cells {
 
 /// Ten-thousandths of a ratio, never more than it is.
 pub(crate) fn ten_thousandths(ratio: f64) -> f64 {
-    // Nothing is never less than nothing.
+    // A zero without a sign.
     libm::floor(ratio * 10_000.0) + 0.0
 }
 
