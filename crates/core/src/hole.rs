@@ -260,8 +260,11 @@ impl HoleLimits {
     /// ```
     #[must_use]
     pub fn of(practice: &Practice<'_>, case: &Case) -> HoleLimits {
-        let [least, drill, greatest] = practice.lengths([Name::HoleLeast, Name::HoleDrill, Name::HoleGreatest], case);
-        HoleLimits { least: least.or(drill), greatest }
+        let limit = practice.lengths_for(case);
+        HoleLimits {
+            least: limit(Name::HoleLeast).or_else(|| limit(Name::HoleDrill)),
+            greatest: limit(Name::HoleGreatest),
+        }
     }
 
     /// A hole that gauges made to these limits found good; `None` where a limit is missing.

@@ -9,7 +9,7 @@ use shophead::joint::strength::{Allowable, BearingKind, JointStrength};
 use shophead::layout::RowLayout;
 use shophead::length::{Length, Toleranced};
 use shophead::material::{DrivenShear, Guarantee};
-use shophead::practice::{Given, Practice};
+use shophead::practice::{Case, Given, Practice};
 use shophead::rivet::part::Part;
 use shophead::stack::{Layer, Stack};
 use shophead::words::Units;

@@ -124,16 +124,24 @@ impl<'a> Practice<'a> {
         None
     }
 
-    /// Several limits as lengths.
-    pub(crate) fn lengths<const N: usize>(&self, names: [Name; N], case: &Case) -> [Option<Given<Length>>; N] {
-        let Some(known) = self.known(case) else { return names.map(|name| self.length(name, case)) };
-        names.map(|name| {
+    /// Reads limits of one case as lengths, which is then found once.
+    #[cfg(target_pointer_width = "64")]
+    pub(crate) fn lengths_for<'p>(&'p self, case: &'p Case) -> impl Fn(Name) -> Option<Given<Length>> + 'p {
+        let known = self.known(case);
+        move |name| {
+            let Some(known) = known else { return self.length(name, case) };
             let Given { value, basis } = known.limits.get(name as usize).copied().flatten()?;
             match value {
                 Value::Length(value) => Some(Given { value, basis }),
                 _ => None,
             }
-        })
+        }
+    }
+
+    /// Reads limits of one case as lengths.
+    #[cfg(not(target_pointer_width = "64"))]
+    pub(crate) fn lengths_for<'p>(&'p self, case: &'p Case) -> impl Fn(Name) -> Option<Given<Length>> + 'p {
+        move |name| self.length(name, case)
     }
 
     /// The limit that applies, as a length where it comes to one.

@@ -518,8 +518,10 @@ impl<'a> Practice<'a> {
     /// `None` where the practice names no drill or no limit.
     #[must_use]
     pub fn hole_for(&self, case: &Case) -> Option<Given<Interval>> {
-        let names = [Name::HoleDrill, Name::HoleDrilledGreatest, Name::HoleGreatest];
-        let [Some(drill), Some(drilled), Some(greatest)] = self.lengths(names, case) else { return None };
+        let limit = self.lengths_for(case);
+        let drill = limit(Name::HoleDrill)?;
+        let drilled = limit(Name::HoleDrilledGreatest)?;
+        let greatest = limit(Name::HoleGreatest)?;
         let max = if greatest.value < drilled.value { greatest } else { drilled };
         let interval = Interval::of(drill.value, max.value.max(drill.value));
         Some(Given { value: interval, basis: drill.basis.weaker(max.basis) })
@@ -543,8 +545,9 @@ impl<'a> Practice<'a> {
     /// ```
     #[must_use]
     pub fn promised_hole(&self, case: &Case) -> Option<Given<Interval>> {
-        let [least, drill, greatest] = self.lengths([Name::HoleLeast, Name::HoleDrill, Name::HoleGreatest], case);
-        let (greatest, least) = (greatest?, least.or(drill)?);
+        let limit = self.lengths_for(case);
+        let greatest = limit(Name::HoleGreatest)?;
+        let least = limit(Name::HoleLeast).or_else(|| limit(Name::HoleDrill))?;
         let min = case.shank_max.map_or(least.value, |shank| shank.max(least.value));
         // A greatest that is less than the shank promises nothing.
         (min <= greatest.value)

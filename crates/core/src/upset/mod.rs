@@ -658,35 +658,20 @@ impl HeadLimits {
     /// ```
     #[must_use]
     pub fn of(practice: &Practice<'_>, case: &Case) -> HeadLimits {
-        let names = [
-            Name::HeadDiameterLeast,
-            Name::HeadDiameterTarget,
-            Name::HeadDiameterGreatest,
-            Name::HeadHeightLeast,
-            Name::HeadHeightTarget,
-            Name::HeadHeightGreatest,
-            Name::MetalHeightGreatest,
-        ];
-        let [
-            diameter_least,
-            diameter_target,
-            diameter_greatest,
-            height_least,
-            height_target,
-            height_greatest,
-            metal_height_greatest,
-        ] = practice.lengths(names, case);
+        let limit = practice.lengths_for(case);
+        let height_greatest = limit(Name::HeadHeightGreatest);
         // Half a diameter is more than the specification accepts in some sizes.
+        let height_target = limit(Name::HeadHeightTarget);
         let lower =
             height_greatest.filter(|greatest| height_target.is_some_and(|target| target.value > greatest.value));
         HeadLimits {
-            diameter_least,
-            diameter_target,
-            diameter_greatest,
-            height_least,
+            diameter_least: limit(Name::HeadDiameterLeast),
+            diameter_target: limit(Name::HeadDiameterTarget),
+            diameter_greatest: limit(Name::HeadDiameterGreatest),
+            height_least: limit(Name::HeadHeightLeast),
             height_target: lower.or(height_target),
             height_greatest,
-            metal_height_greatest,
+            metal_height_greatest: limit(Name::MetalHeightGreatest),
         }
     }
 }
