@@ -2,7 +2,7 @@
 
 use core::fmt;
 
-use super::{LimitKind, Name};
+use super::{Case, LimitKind, Name};
 use crate::length::{Length, ParseLengthError, split_once};
 
 /// How a computed rivet length is rounded to one that exists.
@@ -67,6 +67,18 @@ crate::words::errors! {
 }
 
 impl Value {
+    /// The same for one rivet: what is counted in its diameters, or from its shank, as the length that it comes to.
+    pub(super) const fn for_case(self, case: &Case) -> Value {
+        match self {
+            Value::Diameters { num, den, plus } => Value::Length(case.diameter.times(num, den).plus(plus)),
+            Value::OverShank(plus) => match case.shank_max {
+                Some(shank) => Value::Length(shank.plus(plus)),
+                None => self,
+            },
+            _ => self,
+        }
+    }
+
     /// Reads a value of the kind that the limit asks for.
     ///
     /// # Errors

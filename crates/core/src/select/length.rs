@@ -187,6 +187,15 @@ impl<'a> LengthAnswer<'a> {
         others.filter_map(|(gauge, length)| gauge.serving(length))
     }
 
+    /// The lengths of [`LengthAnswer::serves`], without what each makes.
+    pub fn also_good(&self) -> impl Iterator<Item = Length> + use<> {
+        let known = self.gauge.as_ref().zip(self.usable).zip(self.length);
+        let lengths = known.map(|((gauge, usable), chosen)| {
+            lengths_of(&usable, gauge.finest_step()).filter(move |length| *length != chosen)
+        });
+        lengths.into_iter().flatten()
+    }
+
     /// What goes into which hole, the smallest holes first, where no one length is within limits in all of them; nothing where one is.
     ///
     /// As few ranges as will do: in a hole as measured the rule of thumb may do as well.
@@ -329,11 +338,7 @@ impl<'a> Gauge<'a> {
 
     /// Every standard length within limits.
     fn lengths(&self) -> impl Iterator<Item = Length> + use<> {
-        let (usable, step) = (self.usable(), self.finest_step());
-        let first = usable.shortest.value.max(step).ceil_to(step);
-        let longest = usable.longest.value;
-        core::iter::successors(Some(first), move |length| Some(length.plus(step)))
-            .take_while(move |length| *length <= longest)
+        lengths_of(&self.usable(), self.finest_step())
     }
 
     fn serving(&self, length: Length) -> Option<Serving<'a>> {
@@ -423,6 +428,14 @@ impl<'a> Gauge<'a> {
             findings.push(Finding::against(Code::TailTooLong, Severity::Note, length, &longest));
         }
     }
+}
+
+/// The usable lengths in such steps.
+fn lengths_of(usable: &Usable, step: Length) -> impl Iterator<Item = Length> + use<> {
+    let first = usable.shortest.value.max(step).ceil_to(step);
+    let longest = usable.longest.value;
+    core::iter::successors(Some(first), move |length| Some(length.plus(step)))
+        .take_while(move |length| *length <= longest)
 }
 
 /// The shortest and the longest usable length of those in such steps.
