@@ -593,6 +593,12 @@ pub(crate) struct RowArgs {
     /// Where the load goes.
     #[arg(long, value_enum, default_value_t = TransferWord::Lap)]
     pub(crate) transfer: TransferWord,
+    /// The layer of a pack that brings the load, counted from 1; otherwise the first. For more than two layers in single shear.
+    #[arg(long = "from", value_name = "N", requires = "pitch")]
+    pub(crate) from_layer: Option<u8>,
+    /// The layer of a pack that takes the load away; otherwise the last.
+    #[arg(long = "to", value_name = "N", requires = "pitch", conflicts_with = "transfer")]
+    pub(crate) to_layer: Option<u8>,
     /// Compression in the sheets along the row, for buckling between the rivets: 10ksi, 70MPa.
     #[arg(long, value_name = "STRESS", requires = "pitch")]
     pub(crate) compression: Option<String>,

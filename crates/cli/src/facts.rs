@@ -53,6 +53,8 @@ pub(crate) struct Facts {
     pub(crate) load: Option<(Load, Factors)>,
     pub(crate) driven: Option<&'static DrivenShear>,
     pub(crate) transfer: Transfer,
+    /// The layers of a pack by which the load comes and goes.
+    pub(crate) by_layers: (Option<u8>, Option<u8>),
     /// `None` for every formula that is for rivets.
     pub(crate) formula: Option<Formula>,
     pub(crate) rivet_modulus: Option<Stress>,
@@ -80,6 +82,7 @@ impl Facts {
             load: None,
             driven: None,
             transfer: Transfer::Lap,
+            by_layers: (None, None),
             formula: None,
             rivet_modulus: None,
         })
@@ -111,8 +114,9 @@ impl Facts {
             Some(stack) => Installation::new(self.rivet, stack),
             None => Installation::without_layers(self.rivet),
         };
-        let mut question =
+        let question =
             question.by(practice).layout(self.layout).rows(self.rows).shear(self.shear).transfer(self.transfer);
+        let mut question = question.by_layers(self.by_layers.0, self.by_layers.1);
         if let Some(driven) = self.driven {
             question = question.driven(driven);
         }

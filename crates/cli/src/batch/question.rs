@@ -119,6 +119,12 @@ fn rows<T: FromStr + Copy + Into<u16>>(field: &mut T, text: &str, most: u16) -> 
     Ok(true)
 }
 
+/// A layer by its number.
+fn layer(field: &mut Option<u8>, text: &str) -> Result<bool, String> {
+    *field = Some(text.parse().map_err(|_| "a layer is a number, counted from 1; right would be 1".to_owned())?);
+    Ok(true)
+}
+
 fn pattern_rows(field: &mut u8, text: &str) -> Result<bool, String> {
     rows(field, text, u8::MAX.into())
 }
@@ -233,6 +239,8 @@ const JOINT: &[Field<JointArgs>] = &[
     field!(JointArgs, "flexibility", text, row.flexibility),
     field!(JointArgs, "rivet_modulus", option, row.rivet_modulus),
     field!(JointArgs, "transfer", word, row.transfer),
+    field!(JointArgs, "from", layer, row.from_layer).with(&["pitch"]),
+    field!(JointArgs, "to", layer, row.to_layer).with(&["pitch"]).without(&["transfer"]),
     field!(JointArgs, "compression", option, row.compression).with(&["pitch"]),
 ];
 

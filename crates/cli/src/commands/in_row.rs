@@ -4,12 +4,13 @@ use shophead::basis::Basis;
 use shophead::joint::buckling::{InterRivet, LayerBuckling};
 use shophead::joint::flexibility::Formula;
 use shophead::joint::lap::{LapError, Shared};
+use shophead::joint::layers::{LayerShare, Layers, PackError};
 use shophead::joint::row::RowStrength;
 use shophead::joint::sharing::{Passing, Transfer};
 use shophead::joint::strength::Shear;
 use shophead::length::Length;
 use shophead::practice::Practice;
-use shophead::quantity::Force;
+use shophead::quantity::{Force, Stress};
 use shophead::rivet::part::Part;
 use shophead_job::drawing::{self, RowBar, RowsDrawing};
 use shophead_job::words;
@@ -33,7 +34,11 @@ pub(super) struct InRow {
     pub(super) strength: RowStrength,
     /// Each sheet that carries load.
     buckling: Vec<LayerBuckling>,
+    /// In the sheets along the row, where it was asked about.
+    pub(super) compression: Option<Stress>,
     sharing: Result<Vec<Shared>, LapError>,
+    /// The same plane by plane, where the load goes through more than two layers.
+    pack: Vec<(Formula, Layers)>,
     /// The load on one pitch of width, where one was given.
     strip_load: Option<Force>,
 }
@@ -86,7 +91,19 @@ impl<'a> InRow {
         let buckling = question.buckling(compression).collect::<Result<Vec<_>, _>>().map_err(Stop::wrong)?;
         let strip_load = load.map(|(load, _)| load.force * f64::from(rows));
         let mut sharing = Ok(Vec::new());
-        if rows > 1 {
+        let mut pack = Vec::new();
+        if !question.is_pack() && (row.from_layer.is_some() || row.to_layer.is_some()) {
+            return Err(Stop::wrong("--from and --to are for more than two sheets in single shear; leave them out"));
+        }
+        if rows > 1 && question.is_pack() {
+            let through = |formula| question.shared_in_pack(formula).map(|layers| (formula, layers));
+            match question.formulas().map(through).collect() {
+                Ok(found) => pack = found,
+                // Without a figure of a sheet or of the rivet there is no answer, as for two sheets.
+                Err(PackError::Lap(error)) => sharing = Err(error),
+                Err(error) => return Err(Stop::wrong(error)),
+            }
+        } else if rows > 1 {
             sharing = question.formulas().map(|formula| question.shared(formula)).collect();
         }
         match sharing {
@@ -98,7 +115,19 @@ impl<'a> InRow {
             Err(error @ (LapError::Flexibility(_) | LapError::Sharing(_))) => return Err(Stop::wrong(error)),
             _ => {}
         }
-        Ok(InRow { pitch, apart, rows, transfer: facts.transfer, shear, strength, buckling, sharing, strip_load })
+        Ok(InRow {
+            pitch,
+            apart,
+            rows,
+            transfer: facts.transfer,
+            shear,
+            strength,
+            buckling,
+            compression,
+            sharing,
+            pack,
+            strip_load,
+        })
     }
 
     pub(super) fn find(&self, finds: &mut impl Finds, rivet: &Part<'_>) {
@@ -125,8 +154,26 @@ impl<'a> InRow {
         self.sharing.as_deref().unwrap_or_default()
     }
 
-    /// Least and greatest share of each row, by the formulas used.
+    /// What came in by the pack: the load on one pitch, or one pound.
+    fn in_pack(&self) -> f64 {
+        self.strip_load.map_or(1.0, Force::lbf)
+    }
+
+    /// The greatest share of a row in any plane of the pack, by one formula.
+    fn of_pack(&self, layers: &Layers, row: usize) -> Option<f64> {
+        let share = layers.row(row)?;
+        let size = |force: &Force| force.lbf() / self.in_pack();
+        share.planes.iter().map(size).max_by(|one, other| one.abs().total_cmp(&other.abs()))
+    }
+
+    /// Least and greatest share of each row, by the formulas used; of a pack in the plane that is sheared most.
     fn spans(&self) -> Vec<(f64, f64)> {
+        if let Some((_, first)) = self.pack.first() {
+            let shares = |row| self.pack.iter().filter_map(move |(_, layers)| self.of_pack(layers, row));
+            return (0..first.rows())
+                .map(|row| (shares(row).fold(f64::MAX, f64::min), shares(row).fold(f64::MIN, f64::max)))
+                .collect();
+        }
         let rows = self.shared().first().map_or(0, |shared| shared.sharing.rows().len());
         let share =
             |index: usize| self.shared().iter().filter_map(move |shared| Some(shared.sharing.row(index)?.share));
@@ -134,6 +181,12 @@ impl<'a> InRow {
     }
 
     fn peak(&self) -> Option<usize> {
+        let most = |(_, layers): &(Formula, Layers)| layers.most_on_one().map(|(row, _, most)| (row, most));
+        if let Some((row, _)) =
+            self.pack.iter().filter_map(most).max_by(|(_, one), (_, other)| one.lbf().total_cmp(&other.lbf()))
+        {
+            return Some(row);
+        }
         let size = |shared: &&Shared| shared.sharing.peak_row().map_or(0.0, |row| row.share.abs());
         let most = self.shared().iter().max_by(|one, other| size(one).total_cmp(&size(other)))?;
         Some(most.sharing.peak)
@@ -182,12 +235,47 @@ impl<'a> InRow {
                 Transfer::Doubler => form::joint::Transfer::Doubler,
             },
             strip_load: self.strip_load.map(form::Force::from),
-            equal_share: self.shared().first().map(|shared| shared.sharing.equal_share),
+            equal_share: self.equal_share(),
             shares: self.spans().into_iter().map(|(least, greatest)| form::joint::Share { least, greatest }).collect(),
             peak_row: self.peak().map(|peak| form::Nth::of(peak + 1)),
             formulas: self.shared().iter().map(|shared| self.shared_form(shared, practice)).collect(),
+            layers: self
+                .pack
+                .iter()
+                .filter_map(|(formula, layers)| self.pack_form(*formula, layers, practice))
+                .collect(),
             not_shared: self.sharing.as_ref().err().map(ToString::to_string),
         }
+    }
+
+    /// The share of a row if all took the same.
+    fn equal_share(&self) -> Option<f64> {
+        let of_pack = self.pack.first().map(|(_, layers)| 1.0 / layers.rows() as f64);
+        self.shared().first().map(|shared| shared.sharing.equal_share).or(of_pack)
+    }
+
+    fn pack_form<'p>(
+        &self,
+        formula: Formula,
+        layers: &Layers,
+        practice: &Practice<'p>,
+    ) -> Option<form::joint::SharedInPack<'p>> {
+        let (row, ..) = layers.most_on_one()?;
+        let share = |force: &Force| form::joint::PackShare {
+            share: force.lbf() / self.in_pack(),
+            load: self.strip_load.map(|_| (*force).into()),
+        };
+        let of_row = |LayerShare { planes, plates, bearing, .. }| form::joint::PackRow {
+            planes: planes.iter().map(share).collect(),
+            bearing: bearing.iter().map(share).collect(),
+            bearing_bypass: plates.iter().map(Passing::bearing_bypass).collect(),
+        };
+        Some(form::joint::SharedInPack {
+            formula: formula.as_str(),
+            rows: (0..layers.rows()).filter_map(|row| layers.row(row)).map(of_row).collect(),
+            peak_row: form::Nth::of(row + 1),
+            basis: form::Basis::of(layers.basis, practice),
+        })
     }
 
     fn shared_form<'p>(&self, shared: &Shared, practice: &Practice<'p>) -> form::joint::SharedBy<'p> {
@@ -285,6 +373,24 @@ impl<'a> InRow {
             return;
         }
         let percent = |share: f64| format!("{:.1} %", share * 100.0);
+        for (formula, layers) in &self.pack {
+            report.paragraph(format!("What one rivet is sheared by between each two layers, by {}:", formula.as_str()));
+            let row = |index: usize| {
+                let planes = layers.row(index)?.planes;
+                let share = |force: &Force| match self.strip_load {
+                    Some(_) => format!("{} ({})", percent(force.lbf() / self.in_pack()), units.force(*force)),
+                    None => percent(force.lbf() / self.in_pack()),
+                };
+                Some(std::iter::once((index + 1).to_string()).chain(planes.iter().map(share)).collect())
+            };
+            let rows: Vec<Vec<String>> = (0..layers.rows()).filter_map(row).collect();
+            let planes = rows.first().map_or(0, Vec::len);
+            let columns = ["row", "plane 1", "plane 2", "plane 3", "plane 4"].into_iter().take(planes).collect();
+            report.text.push(Block::Table(Table { columns, rows }));
+        }
+        if let Some(basis) = self.pack.iter().map(|(_, layers)| layers.basis).reduce(Basis::weaker) {
+            report.paragraph(format!("The weakest of the shares' figures rests on: {}.", context.practice.cite(basis)));
+        }
         let rows = (0..self.spans().len()).map(|index| {
             let mut cells = vec![(index + 1).to_string()];
             for shared in self.shared() {
@@ -299,7 +405,9 @@ impl<'a> InRow {
         let rows = rows.collect();
         let mut columns = vec!["row"];
         columns.extend(self.shared().iter().map(|shared| shared.formula.as_str()));
-        report.text.push(Block::Table(Table { columns, rows }));
+        if self.pack.is_empty() {
+            report.text.push(Block::Table(Table { columns, rows }));
+        }
         let bypassed = self.shared().iter().filter_map(|shared| {
             let ratio = shared.sharing.row(0)?.in_a.bearing_bypass()?;
             Some(format!("{ratio:.2} ({})", shared.formula.as_str()))
@@ -311,7 +419,7 @@ impl<'a> InRow {
                  from it: fatigue is for the type's data."
             ));
         }
-        let moduli: Vec<(shophead::quantity::Stress, Option<Basis>)> =
+        let moduli: Vec<(Stress, Option<Basis>)> =
             self.shared().iter().map(|shared| shared.rivet_modulus).take(1).collect();
         for (modulus, basis) in moduli {
             if let Some(basis) = basis {
@@ -322,7 +430,7 @@ impl<'a> InRow {
                 ));
             }
         }
-        if self.shared().len() > 1 {
+        if self.shared().len().max(self.pack.len()) > 1 {
             report.paragraph(
                 "The formulas differ by a factor of two to three and no document says which is right: the rivet that carries most is judged \
                  by the greatest of them.",
@@ -343,7 +451,8 @@ impl<'a> InRow {
                 is_peak: index == peak,
             })
             .collect();
-        let formulas: Vec<&str> = self.shared().iter().map(|shared| shared.formula.as_str()).collect();
+        let of_pack = self.pack.iter().map(|(formula, _)| formula.as_str());
+        let formulas: Vec<&str> = self.shared().iter().map(|shared| shared.formula.as_str()).chain(of_pack).collect();
         let is_lap = self.transfer == Transfer::Lap;
         let plates = match (self.shear, is_lap) {
             (Shear::Single, true) => ("first sheet", "last sheet"),
@@ -353,7 +462,7 @@ impl<'a> InRow {
         };
         Some(drawing::rows(&RowsDrawing {
             rows: &bars,
-            equal_share: self.shared().first().map(|shared| shared.sharing.equal_share).filter(|_| is_lap),
+            equal_share: self.equal_share().filter(|_| is_lap),
             formulas: &formulas.join(" and "),
             name: &format!("{name}, {} apart", context.units.length(self.apart)),
             plates,

@@ -2,17 +2,15 @@
 
 use shophead::basis::{Basis, Status};
 use shophead::finding::{Code, Figure, Finding};
+use shophead::installation::{Axial, Installation};
 use shophead::joint::margin::{Factors, Load, Margin};
-use shophead::joint::modes;
 use shophead::joint::row::RowStrength;
 use shophead::joint::strength::{Allowable, BearingKind, JointStrength};
 use shophead::layout::RowLayout;
 use shophead::length::{Length, Toleranced};
 use shophead::material::{DrivenShear, Guarantee};
-use shophead::practice::{Case, Given, Name, Practice};
-use shophead::quantity::Force;
+use shophead::practice::{Given, Practice};
 use shophead::rivet::part::Part;
-use shophead::squeeze::{Squeeze, flow_law, squeeze};
 use shophead::stack::{Layer, Stack};
 use shophead::words::Units;
 use shophead::working;
@@ -62,6 +60,7 @@ impl<'a> cells::Answer<'a> for Answer {
             load: load(args, context)?,
             driven: Facts::driven(&rivet, args.driven.as_deref())?,
             transfer: in_row::transfer(row.transfer),
+            by_layers: (row.from_layer, row.to_layer),
             formula: in_row::formula(&row.flexibility)?,
             rivet_modulus: row
                 .rivet_modulus
@@ -111,9 +110,8 @@ impl<'a> cells::Answer<'a> for Answer {
         // A joint has sheets: its arguments ask for them.
         let Some(stack) = &facts.stack else { return };
         let edge = (*edge, args.edge.is_some());
-        let sized = context.practice.rivet(*rivet);
-        let more = More::of(&sized, stack, found, &Case::for_part(&sized), context);
         let question = facts.question(context.practice);
+        let more = More::of(&question, found);
         let entered = context.practice.entered_shear(rivet.alloy());
         let entered = entered.map(|(fsu, basis)| DrivenShear::entered(fsu, basis));
         let driven = entered.as_ref().or(question.driven_shear());
@@ -123,7 +121,10 @@ impl<'a> cells::Answer<'a> for Answer {
         }
         text(report, (rivet, driven), stack, (found, in_row.as_ref()), edge, context);
         report.work(context, |work| match in_row {
-            Some(in_row) => working::joint::of_row(&question, &in_row.strength, work),
+            Some(in_row) => {
+                working::joint::of_row(&question, &in_row.strength, work);
+                working::between_rivets(&question, in_row.compression, work);
+            }
             None => working::joint::of(&question, found, work),
         });
         if let Some(in_row) = in_row {
@@ -152,34 +153,13 @@ struct More {
     /// Never above the allowable.
     yields: Option<Allowable>,
     yield_margin: Option<Margin>,
-    /// Pull that tears the manufactured head through the first sheet and a least driven head through the last: upper bounds.
-    pull: [Option<Force>; 2],
-    /// The most that the rivet is to be pulled with: a part of its shear, and never more than the sheets hold its heads with.
-    tension: Option<Allowable>,
-    squeeze: Option<(Length, Squeeze)>,
+    axial: Axial,
 }
 
 impl More {
-    fn of(rivet: &Part<'_>, stack: &Stack, found: &JointStrength, case: &Case, context: &Context<'_>) -> More {
+    fn of(question: &Installation<'_, '_>, found: &JointStrength) -> More {
         let (yields, yield_margin) = (found.yield_load(), found.yield_margin);
-        let through = |layer: Option<&Layer>, head: Option<Length>| {
-            let thickness = layer?.thickness.nominal();
-            let fsu = context.practice.sheet(layer?.material?, thickness).fsu()?;
-            Some(modes::pull_through(fsu, head?, thickness))
-        };
-        let head = |name| context.practice.length(name, case).map(|head| head.value);
-        // A flush head sits in its sheet, not on it: nothing is said about how it pulls through.
-        let manufactured = rivet.size().head_diameter_nominal().filter(|_| !rivet.series().head.is_flush());
-        let pull = [
-            through(stack.load_carrying().next(), manufactured),
-            through(stack.load_carrying().last(), head(Name::HeadDiameterLeast)),
-        ];
-        let squeeze = head(Name::HeadDiameterTarget).and_then(|head| {
-            let law = flow_law(rivet.alloy())?;
-            Some((head, squeeze(law, rivet.size().shank_nominal, head).ok()?))
-        });
-        let tension = modes::tension(found.shear_of_one_plane(), pull.iter().flatten().copied().reduce(Force::min));
-        More { allowable: found.allowable, yields, yield_margin, pull, tension, squeeze }
+        More { allowable: found.allowable, yields, yield_margin, axial: question.axial(found) }
     }
 
     fn yielding<'a>(&self, practice: &Practice<'a>) -> form::joint::Yielding<'a> {
@@ -191,14 +171,14 @@ impl More {
     }
 
     fn tension<'a>(&self, practice: &Practice<'a>) -> form::joint::Tension<'a> {
-        let [manufactured_head, driven_head] = self.pull.map(|pull| pull.map(form::Force::from));
+        let [manufactured_head, driven_head] = self.axial.pull.map(|pull| pull.map(form::Force::from));
         let basis = form::Basis::of(Basis::RIVET_IN_TENSION, practice);
-        let most = self.tension.map(|known| form::Allowable::of(known, practice));
+        let most = self.axial.tension.map(|known| form::Allowable::of(known, practice));
         form::joint::Tension { manufactured_head, driven_head, most, basis }
     }
 
     fn squeeze<'a>(&self, practice: &Practice<'a>) -> Option<form::joint::Squeeze<'a>> {
-        self.squeeze.as_ref().map(|(head, squeeze)| form::joint::Squeeze {
+        self.axial.squeeze.as_ref().map(|(head, squeeze)| form::joint::Squeeze {
             head: (*head).into(),
             force: squeeze.force.into(),
             least: squeeze.least.into(),
@@ -217,12 +197,12 @@ impl More {
                 self.yield_margin.map_or_else(String::new, |margin| format!("; {:+.2} at limit load", margin.value));
             pair("a sheet yields at", format!("{}{}{margin}", units.force(yields.force), memory_mark(yields.basis)));
         }
-        if let Some(tension) = self.tension {
+        if let Some(tension) = self.axial.tension {
             let (most, mark) = (units.force(tension.force), memory_mark(tension.basis));
             let cited = context.practice.cite(Basis::TENSION_SHARE);
             pair("pulled along its axis", format!("at most {most}{mark}, a fifth of its shear [{cited}]"));
         }
-        if let Some((head, squeeze)) = &self.squeeze {
+        if let Some((head, squeeze)) = &self.axial.squeeze {
             let outside = if squeeze.findings.is_empty() { "" } else { ", outside the tests" };
             pair(
                 "force to form the head",

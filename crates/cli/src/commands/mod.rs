@@ -305,6 +305,8 @@ pub(crate) mod tests {
                 "--flexibility",
                 "--rivet-modulus",
                 "--transfer",
+                "--from",
+                "--to",
                 "--compression",
             ],
         ),

@@ -307,12 +307,14 @@ pub(crate) struct Sharing<'a> {
     pub(crate) strip_load: Option<Force>,
     /// The share of a row if all took the same, without unit.
     pub(crate) equal_share: Option<f64>,
-    /// The share of each row, between the formulas used.
+    /// The share of each row, between the formulas used; of a pack in the plane that is sheared most.
     pub(crate) shares: Vec<Share>,
     /// The row that takes most, counted from 1.
     pub(crate) peak_row: Option<Nth>,
-    /// The shares by each formula used.
+    /// The shares by each formula used; empty where the load goes through more than two layers.
     pub(crate) formulas: Vec<SharedBy<'a>>,
+    /// The shares plane by plane by each formula used, where the load goes through more than two layers.
+    pub(crate) layers: Vec<SharedInPack<'a>>,
     /// Why no shares could be worked out, in a sentence.
     pub(crate) not_shared: Option<String>,
 }
@@ -358,6 +360,42 @@ pub(crate) struct SharedBy<'a> {
     pub(crate) basis: Basis<'a>,
     /// Source of the formula.
     pub(crate) formula_basis: Basis<'a>,
+}
+
+/// The shares over the layers of a pack by one formula.
+#[derive(Debug, Serialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
+pub(crate) struct SharedInPack<'a> {
+    /// The formula for the flexibility of a rivet.
+    pub(crate) formula: &'static str,
+    /// Row by row.
+    pub(crate) rows: Vec<PackRow>,
+    /// The row in which one rivet has most to carry, in a plane or a sheet, counted from 1.
+    pub(crate) peak_row: Nth,
+    /// The weakest document that the shares rest on.
+    pub(crate) basis: Basis<'a>,
+}
+
+/// One row through a pack.
+#[derive(Debug, Serialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
+pub(crate) struct PackRow {
+    /// What one rivet is sheared by between each two layers, from the manufactured head on.
+    pub(crate) planes: Vec<PackShare>,
+    /// What one rivet takes out of each layer; negative where it gives.
+    pub(crate) bearing: Vec<PackShare>,
+    /// Bearing over bypass load of each layer, without unit; null where nothing goes by.
+    pub(crate) bearing_bypass: Vec<Option<f64>>,
+}
+
+/// A part of the load.
+#[derive(Debug, Serialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
+pub(crate) struct PackShare {
+    /// Without unit.
+    pub(crate) share: f64,
+    /// Its load; null without a load.
+    pub(crate) load: Option<Force>,
 }
 
 /// How far a rivet gives.

@@ -107,7 +107,14 @@ impl Reader<'_> {
 
     fn power(&mut self) -> Span {
         let value = self.atom();
-        if self.takes("²") { value.squared() } else { value }
+        if self.takes("²") {
+            value.squared()
+        } else if self.takes("^") {
+            let power = self.atom();
+            value.with(power, f64::powf)
+        } else {
+            value
+        }
     }
 
     fn inside(&mut self) -> Span {
@@ -187,6 +194,14 @@ impl Reader<'_> {
             "up" => self.inside().each(|x| (x - x.abs().max(1.0) * 1e-9).ceil()),
             "down" => self.inside().each(|x| (x + x.abs().max(1.0) * 1e-9).floor()),
             "near" => self.inside().each(f64::round),
+            "ln" => self.inside().each(f64::ln),
+            "sinh" => self.inside().each(f64::sinh),
+            "asinh" => self.inside().each(f64::asinh),
+            "cosh" => {
+                let inside = self.inside();
+                let ends = inside.each(f64::cosh);
+                if inside.low < 0.0 && inside.high > 0.0 { Span { low: 1.0, ..ends } } else { ends }
+            }
             "tan" => self.inside().each(|degrees| degrees.to_radians().tan()),
             _ => match (self.put.get(name), self.index) {
                 (Some(Put::One(value)), _) => *value,
@@ -237,6 +252,10 @@ fn the_reader_reckons_as_people_do() {
         ("Σ(w × x) / Σ(w)", 2.25),
         ("tan(90 / 2)", 1.0),
         ("(-3) × 2e-1", -0.6),
+        ("a^(F15 - 1) × 2", 8.0),
+        ("2^((a)^1)", 4.0),
+        ("cosh(0) + sinh(0) + asinh(0) + ln(1)", 1.0),
+        ("cosh(1)² - sinh(1)²", 1.0),
     ] {
         let found = worked(formula, &put, &all);
         assert!((found.low - comes_to).abs() < 1e-12 && (found.high - comes_to).abs() < 1e-12, "{formula}: {found:?}");

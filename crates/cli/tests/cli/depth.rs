@@ -193,7 +193,11 @@ fn rows_that_cannot_be_worked_out_say_why() {
     }
     let three = "joint --rivet MS20470AD4 --sheets 2024-T3:.040,2024-T3:.064,2024-T3:.064 --pitch .75 --rows 3";
     let run = with_files(&[], three);
-    assert!(run.printed(0).contains("Not worked out: rows share a load between two sheets"), "{run}");
+    assert!(run.printed(0).contains("What one rivet is sheared by between each two layers, by stp-486"), "{run}");
+    for sheets in ["2024-T3:.040,2017:.064", "2024-T3:.040,2024-T3:.040,2017:.064"] {
+        let run = with_files(&[], &format!("joint --rivet MS20470AD4 --sheets {sheets} --pitch .75 --rows 3"));
+        assert!(run.stdout.contains("Not worked out: no modulus on file for a sheet"), "{run}");
+    }
     let run = with_files(&[], &format!("{three} --shear double --flexibility tn-1051"));
     assert!(run.printed(0).contains("How the 3 rows share the load"), "{run}");
 }

@@ -301,3 +301,80 @@ fn a_group_counts_the_edge_in_the_direction_of_each_load() {
         with_files(&[("p.csv", "x,y\n0,0\n2,0\n")], &typed.replace("--moment 100", "--moment 11.2984829Nm")).json(0);
     near(&metric["result"]["rivets"][0]["fy"]["lbf"], -50.0, 1e-5);
 }
+
+/// Skin, doubler and cap: what the rows share plane by plane is what `repair rows` has of the same pack, and the rivet that carries most is judged.
+#[test]
+fn rows_through_a_pack_share_plane_by_plane() {
+    let pack = "--rivet MS20470AD4 --sheets 2024-T3:.032,2024-T3:.040,2024-T3:.063";
+    let run = shophead(&format!(
+        "joint {pack} --edge .3 --pitch .75 --rows 4 --transverse-pitch .5 --strip-load 900 --format json"
+    ));
+    let joint = run.json(run.status.expect("a status"));
+    let rows = shophead(&format!(
+        "repair rows {pack} --edge .3 --pitch .75 --rows 4 --row-spacing .5 --load 900 --across .75 --from 1 --to 3 --format json"
+    ));
+    let rows = rows.json(rows.status.expect("a status"));
+    let sharing = &joint["result"]["row"]["sharing"];
+    let (ours, theirs) =
+        (sharing["layers"].as_array().expect("a list"), rows["result"]["rows"]["layers"].as_array().expect("a list"));
+    assert_eq!((ours.len(), theirs.len(), sharing["formulas"].as_array().map(Vec::len)), (4, 4, Some(0)), "{run}");
+    let mut most = 0.0_f64;
+    for (ours, theirs) in ours.iter().zip(theirs) {
+        assert_eq!(ours["formula"], theirs["formula"]);
+        let mut in_planes = [0.0; 2];
+        for (row, wanted) in
+            ours["rows"].as_array().expect("a list").iter().zip(theirs["rows"].as_array().expect("a list"))
+        {
+            for plane in 0..2 {
+                let load = row["planes"][plane]["load"]["lbf"].as_f64().expect("a load");
+                assert!((load - wanted["planes"][plane]["lbf"].as_f64().expect("a load")).abs() < 1e-9, "{run}");
+                in_planes[plane] += load;
+                most = most.max(load.abs());
+            }
+            for sheet in 0..3 {
+                most = most.max(row["bearing"][sheet]["load"]["lbf"].as_f64().expect("a load").abs());
+            }
+        }
+        // All of it goes through both planes.
+        assert!(in_planes.iter().all(|all| (all - 900.0).abs() < 1e-6), "{in_planes:?}");
+    }
+    let peak = &joint["result"]["row"]["peak"]["load"]["lbf"];
+    assert!((peak.as_f64().expect("a load") - most).abs() < 1e-9, "{peak} {most}");
+    // Over what a rivet carries at limit load: referred, and said in the answer.
+    refers(
+        &format!("joint {pack} --edge .3 --pitch .75 --rows 4 --transverse-pitch .5 --strip-load 1400"),
+        &["row-over-ultimate"],
+    );
+    assert!(
+        shophead(&format!("joint {pack} --edge .3 --pitch .75 --rows 4 --strip-load 900")).stdout.contains("plane 2")
+    );
+}
+
+/// Two doublers on a skin: the load comes and goes by the skin, and what lies on it takes a part for a while.
+#[test]
+fn a_pack_of_doublers_is_judged_by_its_end_rivet() {
+    let pack = "joint --rivet MS20470AD4 --sheets 2024-T3:.063,2024-T3:.040,2024-T3:.032 --edge .3 --pitch .75 --rows 6 --strip-load 600";
+    let run = shophead(&format!("{pack} --transfer doubler --format json"));
+    let joint = run.json(run.status.expect("a status"));
+    let row = &joint["result"]["row"];
+    for by in row["sharing"]["layers"].as_array().expect("a list") {
+        let rows = by["rows"].as_array().expect("a list");
+        for plane in 0..2 {
+            let all: f64 = rows.iter().map(|row| row["planes"][plane]["load"]["lbf"].as_f64().expect("a load")).sum();
+            assert!(all.abs() < 1e-6, "what goes over comes back: {all}");
+        }
+    }
+    let (margin, load) = (&joint["result"]["margin"], row["peak"]["load"]["lbf"].as_f64().expect("a load"));
+    assert!((margin["load"]["lbf"].as_f64().expect("a load") - load).abs() < 1e-9 && load > 600.0 / 6.0, "{run}");
+    let two = shophead("joint --rivet MS20470AD4 --sheets 2024-T3:.040,2024-T3:.063 --pitch .75 --rows 3 --from 1");
+    assert_eq!(two.status, Some(2), "{two}");
+    assert!(
+        two.stderr.contains("--from and --to are for more than two sheets in single shear; leave them out"),
+        "{two}"
+    );
+    let absent = shophead(&format!("{pack} --from 7"));
+    assert!(
+        absent.status == Some(2) && absent.stderr.contains("layers that carry load; they count from 1"),
+        "{absent}"
+    );
+}

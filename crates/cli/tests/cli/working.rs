@@ -1,6 +1,7 @@
 //! The working: every number on it worked out again from the printed line, over worked examples and random questions.
 
-use std::collections::HashMap;
+use std::cell::RefCell;
+use std::collections::{BTreeSet, HashMap};
 
 use proptest::prelude::*;
 use proptest::test_runner::TestRunner;
@@ -49,6 +50,8 @@ fn put_in(step: &Value, read: fn(&Value) -> Span) -> (HashMap<String, Put>, Vec<
 /// Every step of an answer worked out again.
 fn check(answer: &Value) -> &[Value] {
     let steps = list(&answer["working"]["steps"]);
+    let rules = steps.iter().map(|step| step["rule"].as_str().expect("a word").to_owned());
+    REACHED.with_borrow_mut(|reached| reached.extend(rules));
     for (index, step) in steps.iter().enumerate() {
         let told = serde_json::to_string_pretty(step).unwrap();
         assert_eq!(step["step"].as_u64(), Some(index as u64 + 1));
@@ -137,6 +140,24 @@ fn check_joint(typed: &str) -> bool {
         ends_with(steps, &at_yield, &result["row"]["yield_margin"]["value"]);
     }
     ends_with(steps, &["rows-carry"], &result["row"]["per_inch"]["lbf_per_in"]);
+    ends_with(steps, &["tension-most"], &result["tension"]["most"]["lbf"]);
+    ends_with(steps, &["squeeze"], &result["squeeze"]["force"]["lbf"]);
+    ends_with(steps, &["squeeze-least"], &result["squeeze"]["least"]["lbf"]);
+    ends_with(steps, &["squeeze-most"], &result["squeeze"]["greatest"]["lbf"]);
+    for sheet in list(&result["row"]["buckling"]) {
+        let about = format!("sheet {}", sheet["sheet"]);
+        let of_sheet = steps.iter().filter(|step| step["about"] == about.as_str()).cloned().collect::<Vec<_>>();
+        ends_with(&of_sheet, &["buckles-stands"], &sheet["stands"]["psi"]);
+        ends_with(&of_sheet, &["buckles-pitch"], &sheet["largest_pitch"]["in"]);
+    }
+    // How rows share is worked out from moduli and thicknesses on.
+    ends_with(steps, &["share-most"], &result["row"]["peak"]["load"]["lbf"]);
+    for by in list(&result["row"]["sharing"]["formulas"]) {
+        let peak = by["peak_row"].as_u64().expect("a row") as usize;
+        let about = by["formula"].as_str().expect("a word");
+        let of_formula = steps.iter().filter(|step| step["about"] == about).cloned().collect::<Vec<_>>();
+        ends_with(&of_formula, &["share-lap", "share-doubler"], &by["rows"][peak - 1]["share"]);
+    }
     true
 }
 
@@ -151,7 +172,20 @@ fn check_splice(typed: &str) -> bool {
 
 fn check_hole(typed: &str) -> bool {
     let Some(answer) = asked(typed) else { return false };
-    check(&answer);
+    let steps = check(&answer);
+    // The drill is the next of its list: it is no smaller than what is wanted, and the one before it is.
+    assert!(last(steps, &["drill-over"]).is_none_or(|over| over >= 0.0), "{typed}");
+    assert!(last(steps, &["drill-short"]).is_none_or(|short| short > 0.0), "{typed}");
+    true
+}
+
+fn check_group(typed: &str) -> bool {
+    let Some(answer) = asked(typed) else { return false };
+    let steps = check(&answer);
+    let result = &answer["result"];
+    ends_with(steps, &["margin"], &result["margin"]["value"]);
+    ends_with(steps, &["margin-at-yield", "margin-at-yield-limit"], &result["yield_margin"]["value"]);
+    ends_with(steps, &["group-share"], &result["worst"]["load"]["lbf"]);
     true
 }
 
@@ -175,6 +209,9 @@ fn check_repair(typed: &str) -> bool {
         ends_with(steps, &["mass-added"], &result["mass"]["lb"]);
     }
     ends_with(steps, &["splice-length"], &result["splice"]["length"]["in"]);
+    if !result["splice"].is_null() {
+        ends_with(steps, &["splice-mass"], &result["mass"]["lb"]);
+    }
     let rows = &result["rows"];
     let tried = if rows["solved"].is_null() { &rows["as_asked"] } else { &rows["solved"]["found"] };
     ends_with(steps, &["width-margin"], &tried["margin"]);
@@ -223,6 +260,8 @@ const EXAMPLES: &[(Check, &str)] = &[
     (check_length, "length --layers .063:countersunk,.125 --diameter 5/32 --series MS20426 --practice process"),
     (check_repair, "patch --sheet clad_2024-T3:.032 --hole 2x1-1/2"),
     (check_repair, "patch --sheet 2024-T3:.040 --crack 2 --style flush"),
+    (check_repair, "patch --sheet clad_2024-T3:.040 --hole 2x1.5 --taper stepped:.020"),
+    (check_repair, "patch --sheet clad_2024-T3:.040 --hole 2x1.5 --taper feathered:.016"),
     (check_repair, "splice frame --shape channel --material 2017 --leg .6x.040 --leg 2x.040 --leg .6x.040"),
     (check_repair, "splice lower-stringer --shape bulb-angle --material 2017 --leg .5x1/16 --leg 1x1/16,bolts --gap 1"),
     (check_repair, "rows --rivet MS20470AD4 --sheets 2024-T3:.040,2024-T3:.040 --rows 2 --across 10 --load 4000"),
@@ -246,7 +285,114 @@ const EXAMPLES: &[(Check, &str)] = &[
         check_repair,
         "rows --rivet MS20470AD4 --sheets 2024-T3:.032,2024-T3:.040,2024-T3:.063 --rows 4 --across 3 --load 900 --from 1 --to 3",
     ),
+    (
+        check_joint,
+        "joint --rivet MS20470AD4 --sheets 2024-T3:.032,2024-T3:.040,2024-T3:.063 --edge .3 --pitch .8 --rows 5 --strip-load 700",
+    ),
+    (
+        check_joint,
+        "joint --rivet MS20470AD5 --sheets 2024-T3:.040,2024-T3:.063,2024-T3:.080 --edge .4 --pitch 1 --rows 3 --strip-load 700 --from 3 --to 2",
+    ),
+    (
+        check_joint,
+        "joint --rivet MS20470AD4 --sheets 2024-T3:.063,2024-T3:.032,2024-T3:.040 --edge .3 --pitch .8 --rows 6 --strip-load 700 --transfer doubler",
+    ),
+    (
+        check_joint,
+        "joint --rivet MS20470AD4 --sheets 2024-T3:.032,2024-T3:.063,2024-T3:.040 --shear double --edge .3 --pitch .8 --rows 7 --strip-load 1200 --transfer doubler",
+    ),
+    (
+        check_joint,
+        "joint --rivet MS20470AD4 --sheets 2024-T3:.032,2024-T3:.063,2024-T3:.040 --shear double --edge .3 --pitch .8 --rows 4 --strip-load 1200 --flexibility tn-1051",
+    ),
+    (
+        check_joint,
+        "joint --rivet MS20470AD4 --sheets 2024-T3:.040,2024-T3:.063 --edge .3 --pitch .8 --rows 4 --strip-load 1200 --flexibility stp-927-bolted",
+    ),
     (check_repair, "bend --material 2024-T3 --thickness .040"),
+    (check_repair, "splice frame --shape channel --material 2024-T3 --leg .8x.040 --leg 2x.040 --leg .8x.040"),
+    (
+        check_repair,
+        "rows --rivet MS20470AD4 --sheets 2024-T3:.040,2024-T3:.063 --counts 2-3-2 --across 2 --load 900 --edge .4 --row-spacing .2",
+    ),
+    (
+        check_joint,
+        "joint --rivet MS20470AD4 --sheets clad_2024-T3:.032,7075-T6:.063 --edge .3 --pitch 1 --compression 8ksi",
+    ),
+    (
+        check_group,
+        "group 0in,0in;1in,0in,5/32;.5in,1in --load 30,-200 --at 2in,.5in --rivet MS20470AD4 --sheets 2024-T3:.040,2024-T3:.050 --edge .5",
+    ),
+];
+
+thread_local! {
+    /// The formulas that the questions of this test have come to.
+    static REACHED: RefCell<BTreeSet<String>> = const { RefCell::new(BTreeSet::new()) };
+}
+
+/// A step that no example reaches is checked by nothing.
+#[test]
+fn the_examples_reach_every_formula() {
+    for (check, typed) in EXAMPLES.iter().chain(MORE_EXAMPLES) {
+        assert!(check(typed), "{typed}");
+    }
+    the_seams_of_a_panel_come_out_again();
+    let reached = REACHED.take();
+    let all = ::shophead::working::RULES.iter().flat_map(|rules| rules.iter()).map(|rule| rule.word);
+    let by_others = |word: &&str| BY_SHOPS.contains(word) || BY_PROGRAMS.contains(word);
+    let missed: Vec<&str> = all.filter(|word| !reached.contains(*word) && !by_others(word)).collect();
+    assert!(missed.is_empty(), "no example reaches {missed:?}");
+}
+
+/// Questions for the formulas that the others do not come to.
+const MORE_EXAMPLES: &[(Check, &str)] = &[
+    (check_joint, "joint --rivet MS20426AD4 --sheets 2024-T3:.063:countersunk,2024-T3:.080 --edge .19"),
+    (
+        check_joint,
+        "joint --rivet MS20470AD4 --sheets 2024-T3:.040,2024-T3:.063 --edge .3 --load 200 --fitting-factor 1",
+    ),
+    (
+        check_joint,
+        "joint --rivet MS20470AD4 --sheets 2024-T3:.040,2024-T3:.063 --edge .3 --load 200 --fitting-factor 1 --ultimate-load",
+    ),
+    (
+        check_joint,
+        "joint --rivet MS20470AD4 --sheets 2024-T3:.040,2024-T3:.063 --edge .3 --pitch .8 --rows 2 --strip-load 300 --fitting-factor 1",
+    ),
+    (
+        check_joint,
+        "joint --rivet MS20470AD4 --sheets 2024-T3:.040,2024-T3:.063 --edge .3 --pitch .8 --rows 2 --strip-load 300 --fitting-factor 1 --ultimate-load",
+    ),
+    (check_group, "group 0,0 --load 30,-200 --at 0,0 --rivet MS20470AD4 --sheets 2024-T3:.040,2024-T3:.050 --edge .5"),
+    (check_joint, "joint --rivet MS20426AD4 --sheets 2024-T3:.032:dimpled,2024-T3:.040:dimpled --edge .4"),
+    (check_splice, "splice --sheet 5052-H34:.081 --rivet AN3 --width 6"),
+    (check_repair, "patch --sheet clad_2024-T3:.032 --hole 2x1-1/2 --pattern in-line"),
+    (
+        check_repair,
+        "rows --rivet MS20470AD4 --sheets 2024-T3:.040,2024-T3:.040 --across 10 --load 2000 --fitting-factor 1",
+    ),
+    (
+        check_repair,
+        "rows --rivet MS20470AD4 --sheets 2024-T3:.040,2024-T3:.040 --across 10 --load 2000 --ultimate-load",
+    ),
+    (
+        check_repair,
+        "rows --rivet MS20470AD4 --sheets 2024-T3:.040,2024-T3:.040 --across 10 --load 2000 --ultimate-load --fitting-factor 1",
+    ),
+];
+
+/// Only a shop's own limits come to these: it rounds to the longer rivet, or takes a limit away that the built-in practices have.
+const BY_SHOPS: [&str; 3] = ["rule-of-thumb-longer", "drive-to-alone", "pitch-widest"];
+/// Only a program comes to these: the command always has a fitting factor, 1 where it is left out.
+const BY_PROGRAMS: [&str; 8] = [
+    "factored-load-safety",
+    "factored-load-none",
+    "margin-at-yield-limit",
+    "rows-factored-load-safety",
+    "rows-factored-load-none",
+    "rows-margin-at-yield-limit",
+    "width-factored-load-safety",
+    "width-factored-load-none",
 ];
 
 #[test]
@@ -380,6 +526,20 @@ fn questions() -> impl Strategy<Value = (Check, String)> {
         .prop_map(|(rivet, a, b, pitch, rows, apart, staggered, load, units)| {
             format!("joint --rivet {rivet} --sheets {a}in,{b}in --edge .4in --pitch {pitch} --rows {rows} --transverse-pitch {apart}{staggered}{load}{units}")
         });
+    let pack = (
+        one(RIVETS),
+        (one(SHEETS), one(SHEETS), one(SHEETS)),
+        one(&["", ",2024-T3:.040in"]),
+        length(400, 1_400),
+        2_u8..7,
+        length(200, 900),
+        one(&["", " --strip-load 700lbf", " --strip-load 900lbf --ultimate-load --from 2 --to 1", " --strip-load 500lbf --transfer doubler"]),
+        one(UNITS),
+    )
+        .prop_map(|(rivet, (a, b, c), fourth, pitch, rows, apart, load, units)| {
+            let sheets = format!("{a}in,{b}in,{c}in{fourth}");
+            format!("joint --rivet {rivet} --sheets {sheets} --edge .4in --pitch {pitch} --rows {rows} --transverse-pitch {apart}{load}{units}")
+        });
     let double = (
         one(RIVETS),
         one(SHEETS),
@@ -436,9 +596,10 @@ fn questions() -> impl Strategy<Value = (Check, String)> {
             format!("length --layers {a}:{seat},{b}{second} --diameter {diameter} --series MS20426")
         });
     let patch = (one(SHEETS), length(300, 4_000), length(300, 4_000), one(&["lap", "doubler", "flush"]), one(&["hole", "opening"]),
-        one(&["both", "along"]), one(&["staggered", "in-line"]), one(&["greater", "table", "example", "strength"]), one(UNITS))
-        .prop_map(|(sheet, a, b, style, kind, ways, pattern, by, units)| {
-            format!("patch --sheet {sheet}in --{kind} {a}x{b} --style {style} --ways {ways} --pattern {pattern} --by {by}{units}")
+        one(&["both", "along"]), one(&["staggered", "in-line"]), one(&["greater", "table", "example", "strength"]),
+        one(&["", "", " --taper stepped:.020in", " --taper feathered:.016in"]), one(UNITS))
+        .prop_map(|(sheet, a, b, style, kind, ways, pattern, by, taper, units)| {
+            format!("patch --sheet {sheet}in --{kind} {a}x{b} --style {style} --ways {ways} --pattern {pattern} --by {by}{taper}{units}")
         });
     let member = (one(&["stringer", "upper-stringer", "frame", "flange"]), one(&["2017", "2024-T3", "7075-T6"]), length(500, 1_500), length(32, 80), length(0, 3_000),
         one(&["", ",skin=.032in", ",bolts"]), one(UNITS))
@@ -471,6 +632,24 @@ fn questions() -> impl Strategy<Value = (Check, String)> {
         .prop_map(|(rivet, a, b, counts, across, apart, load, units)| {
             format!("rows --rivet {rivet} --sheets {a}in,{b}in --counts {counts} --across {across} --row-spacing {apart} --edge .4in{load}{units}")
         });
+    let place = || (-3_000_i32..3_000).prop_map(|thousandths| format!("{}in", f64::from(thousandths) / 1_000.0));
+    let rivet = (place(), place(), one(&["", "", ",1/8", ",5/32", ",3/16"]));
+    let rivet = rivet.prop_map(|(x, y, size)| format!("{x},{y}{size}"));
+    let group = (
+        prop::collection::vec(rivet, 1..9),
+        (-900_i32..900, -900_i32..900),
+        (place(), place()),
+        one(&["", " --moment 120in-lbf", " --moment=-60in-lbf"]),
+        one(&["MS20470AD4", "MS20470AD5"]),
+        (one(SHEETS), one(SHEETS)),
+        length(200, 600),
+        one(&["", " --ultimate-load", " --fitting-factor 1"]),
+        one(UNITS),
+    )
+        .prop_map(|(rivets, (fx, fy), (x, y), moment, rivet, (a, b), edge, factors, units)| {
+            let more = format!("--rivet {rivet} --sheets {a}in,{b}in --edge {edge}{moment}{factors}{units}");
+            format!("group 0in,0in;{} --load={fx}lbf,{fy}lbf --at={x},{y} {more}", rivets.join(";"))
+        });
     let bend = (one(&["2024-T3", "5052-H32", "7075-T6"]), length(20, 120), 1_u32..179, one(&["", " --radius .2in"]))
         .prop_map(|(material, thickness, angle, radius)| {
             format!("bend --material {material} --thickness {thickness} --angle {angle}{radius}")
@@ -490,6 +669,8 @@ fn questions() -> impl Strategy<Value = (Check, String)> {
         2 => tried.prop_map(of(check_repair)),
         2 => counted.prop_map(of(check_repair)),
         1 => bend.prop_map(of(check_repair)),
+        3 => group.prop_map(of(check_group)),
+        2 => pack.prop_map(of(check_joint)),
     ]
 }
 

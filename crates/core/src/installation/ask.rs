@@ -8,11 +8,12 @@ use crate::joint::buckling::{BucklingError, LayerBuckling, inter_rivet};
 use crate::joint::compare::{Comparison, compare, compare_into};
 use crate::joint::flexibility::Formula;
 use crate::joint::lap::{LapError, LapRows, Shared, shared_into};
+use crate::joint::layers::{Layers, LayersError, PackError, PackRows, through_pack};
 use crate::joint::margin::{Factors, Load, LoadKind};
 use crate::joint::pack::Made;
 use crate::joint::row::{Loaded, Peak, RowError, RowStrength, row_strength_into};
 use crate::joint::sharing::{Envelope, Transfer};
-use crate::joint::strength::{JointStrength, StrengthError};
+use crate::joint::strength::{JointStrength, Shear, StrengthError};
 use crate::length::Length;
 use crate::material::Property;
 use crate::practice::{Given, Key, Name};
@@ -177,10 +178,92 @@ impl<'a> Installation<'_, 'a> {
     #[inline(never)]
     fn most(&self) -> Option<Most> {
         self.load.filter(|_| self.rows > 1)?;
+        if self.is_pack() {
+            return self.most_in_pack();
+        }
         let mut envelope = Envelope::new();
         self.envelope_into(&mut envelope).ok()?;
         let (row, force) = envelope.peak()?;
         Some(Most { row, force, in_b: envelope.most_in_b() })
+    }
+
+    /// The same where the rows go through a pack.
+    #[inline(never)]
+    fn most_in_pack(&self) -> Option<Most> {
+        let (from, _) = self.between()?;
+        let plate = self.stack?.numbered_load_carrying().position(|(number, _)| number == from)?;
+        let mut most: Option<Most> = None;
+        for formula in self.formulas() {
+            let layers = self.shared_in_pack(formula).ok()?;
+            let (row, _, force) = layers.most_on_one()?;
+            let in_b = most.map_or(Force::ZERO, |most| most.in_b).max(layers.most_beside(plate));
+            let so_far = most.filter(|most| most.force >= force);
+            most = Some(so_far.map_or(Most { row, force, in_b }, |so_far| Most { in_b, ..so_far }));
+        }
+        most
+    }
+
+    /// Whether the load goes through more than two layers, plane by plane.
+    #[must_use]
+    pub fn is_pack(&self) -> bool {
+        self.shear == Shear::Single && self.stack.is_some_and(|stack| stack.load_carrying().count() > 2)
+    }
+
+    /// The layer that brings the load and the one that takes it away: of doublers the same.
+    pub(crate) fn between(&self) -> Option<(u8, u8)> {
+        let mut numbers = self.stack?.numbered_load_carrying().map(|(number, _)| number);
+        let first = numbers.next()?;
+        let from = self.from_layer.unwrap_or(first);
+        let to = match self.transfer {
+            Transfer::Lap => self.to_layer.or(numbers.last())?,
+            Transfer::Doubler => self.to_layer.unwrap_or(from),
+        };
+        Some((from, to))
+    }
+
+    /// How the rows share the load on all of them over the layers of a pack, by one formula, as [`Installation::shared`] has it of two sheets.
+    /// Without a load the shares are those of one pound.
+    ///
+    /// # Errors
+    /// [`PackError`].
+    ///
+    /// ```
+    /// use shophead::installation::Installation;
+    /// use shophead::length::Length;
+    /// use shophead::rivet::part::Part;
+    /// use shophead::stack::Stack;
+    /// let layers = Stack::parse("2024-T3:.032, 2024-T3:.040, 2024-T3:.063")?;
+    /// let question = Installation::new(Part::parse("MS20470AD4")?, &layers).pitch(Length::parse(".75")?).rows(4);
+    /// for formula in question.formulas() {
+    ///     let found = question.shared_in_pack(formula)?;
+    ///     // All of it leaves the first layer, and all of it comes into the last.
+    ///     for plane in [0, 1] {
+    ///         let all: f64 = (0..4).filter_map(|row| found.row(row)).map(|row| row.planes[plane].lbf()).sum();
+    ///         assert!((all - 1.0).abs() < 1e-9);
+    ///     }
+    /// }
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub fn shared_in_pack(&self, formula: Formula) -> Result<Layers, PackError> {
+        through_pack(&self.pack_rows()?, formula)
+    }
+
+    /// The rows through the pack, as they share the load.
+    pub(crate) fn pack_rows(&self) -> Result<PackRows<'_, 'a>, PackError> {
+        let pitch = self.layout.pitch.ok_or(PackError::Lap(LapError::PitchNotKnown))?;
+        let (from, to) = self.between().ok_or(PackError::NoSuchLayer)?;
+        Ok(PackRows {
+            rivet: &self.rivet,
+            stack: self.stack.ok_or(PackError::NoSuchLayer)?,
+            pitch,
+            apart: self.layout.transverse_pitch.unwrap_or(pitch),
+            rows: u8::try_from(self.rows).map_err(|_| PackError::Layers(LayersError::TooManyRows))?,
+            from,
+            to,
+            load: self.load.map_or(Force::from_lbf(1.0), |(load, _)| self.on_all_rows(load.force)),
+            rivet_modulus: self.rivet_modulus,
+            practice: self.practice,
+        })
     }
 
     /// The load on all rows, from that on one rivet as if they shared alike.
@@ -190,6 +273,19 @@ impl<'a> Installation<'_, 'a> {
 
     pub(crate) fn is_doubler(&self) -> bool {
         self.transfer == Transfer::Doubler && self.rows > 1
+    }
+
+    /// Which sheet, counted from 0 among those that carry load, the others lie on; `None` where they do not.
+    pub(crate) fn doubled(&self) -> Option<usize> {
+        if !self.is_doubler() {
+            return None;
+        }
+        if !self.is_pack() {
+            // In double shear the outer ones lie on the middle one.
+            return Some(usize::from(self.shear == Shear::Double));
+        }
+        let (from, _) = self.between()?;
+        self.stack?.numbered_load_carrying().position(|(number, _)| number == from)
     }
 
     /// The formulas by which the rows share their load: the one that was asked for, else every one that is for rivets.
@@ -398,7 +494,7 @@ impl<'a> Installation<'_, 'a> {
         }
         let Some(pitch) = self.layout.pitch else { return Ok(()) };
         let whole = Load { force: self.on_all_rows(load.force), ..load };
-        let loaded = Loaded { pitch, load: whole, factors, doubler: self.is_doubler() };
+        let loaded = Loaded { pitch, load: whole, factors, doubled: self.doubled() };
         found.take_load(&loaded, most.map(|most| most.in_b))?;
         let Some(Most { row, force, in_b }) = most else { return Ok(()) };
         found.peak = Some(Peak { row, load: Load { force, ..load }, most_in_b: in_b });

@@ -7,6 +7,7 @@
 //! - [`Installation::hole`]: what becomes of a hole as found;
 //! - [`Installation::strength`], [`Installation::row`], [`Installation::compare`]: what the rivet and its row carry, and whether that is as much
 //!   as before;
+//! - [`Installation::axial`]: how much it is to be pulled with, and the force that forms its head;
 //! - [`Installation::findings`]: what is wrong with it whatever is asked.
 //!
 //! Every answer carries the findings of every check that applies to what is known, so the same facts get the same findings whoever asks and
@@ -39,11 +40,13 @@
 //! ```
 
 mod ask;
+mod axial;
 mod checks;
 mod ladder;
 #[cfg(test)]
 mod tests;
 
+pub use axial::Axial;
 pub use ladder::{HoleAnswer, MAX_STEPS, Step};
 
 use crate::basis::Basis;
@@ -95,6 +98,9 @@ pub struct Installation<'q, 'a> {
     /// How the rivet is driven, where its alloy has a strength for each way.
     driven: Option<&'static DrivenShear>,
     transfer: Transfer,
+    /// The layer of a pack that brings the load, and the one that takes it away; `None` for the first and the last that carry load.
+    from_layer: Option<u8>,
+    to_layer: Option<u8>,
     /// The formula by which rows share the load; `None` takes every one that is for rivets.
     formula: Option<Formula>,
     rivet_modulus: Option<Stress>,
@@ -134,6 +140,8 @@ impl<'q, 'a> Installation<'q, 'a> {
             load: None,
             driven: None,
             transfer: Transfer::Lap,
+            from_layer: None,
+            to_layer: None,
             formula: None,
             rivet_modulus: None,
             counted_by_table: false,
@@ -267,6 +275,13 @@ impl<'q, 'a> Installation<'q, 'a> {
     #[must_use]
     pub const fn transfer(self, transfer: Transfer) -> Self {
         Installation { transfer, ..self }
+    }
+
+    /// With a load that comes by one layer of the pack and goes by another, by their numbers, counted from 1. Without them it comes by the first
+    /// layer that carries load and goes by the last. Of more than two layers in single shear only.
+    #[must_use]
+    pub const fn by_layers(self, from: Option<u8>, to: Option<u8>) -> Self {
+        Installation { from_layer: from, to_layer: to, ..self }
     }
 
     /// With the shares of the rows by this formula alone, in place of the envelope of all that are for rivets.

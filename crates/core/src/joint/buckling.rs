@@ -263,7 +263,7 @@ fn not_published(sheet: &Strengths<'_>) -> Finding {
 }
 
 /// In compression where published; of clad sheet the secondary one, which holds once the cladding yields.
-fn lowest_modulus(sheet: &Strengths<'_>) -> Option<Stress> {
+pub(crate) fn lowest_modulus(sheet: &Strengths<'_>) -> Option<Stress> {
     let primary = sheet.ec().or(sheet.e())?;
     Some(sheet.e_secondary().map_or(primary, |secondary| primary.min(secondary)))
 }

@@ -217,7 +217,7 @@ fn plates(rows: &LapRows<'_, '_>) -> Result<Plates, LapError> {
 }
 
 /// A layer as a plate of the chain, and where its modulus stands.
-pub(super) fn plate_of(layer: &Layer, practice: &Practice<'_>) -> Result<(JoinedPlate, Basis), LapError> {
+pub(crate) fn plate_of(layer: &Layer, practice: &Practice<'_>) -> Result<(JoinedPlate, Basis), LapError> {
     let thickness = layer.thickness.nominal();
     let known = layer.material.map(|material| practice.sheet(material, thickness));
     let modulus = known.and_then(|sheet| sheet.figure(Property::Modulus));
@@ -226,7 +226,7 @@ pub(super) fn plate_of(layer: &Layer, practice: &Practice<'_>) -> Result<(Joined
 }
 
 /// The modulus as given, or that of aluminium for a rivet of it.
-pub(super) fn rivet_modulus(rivet: &Part<'_>, given: Option<Stress>) -> Result<(Stress, Option<Basis>), LapError> {
+pub(crate) fn rivet_modulus(rivet: &Part<'_>, given: Option<Stress>) -> Result<(Stress, Option<Basis>), LapError> {
     match (given, is_aluminium(rivet.alloy())) {
         (Some(given), _) => Ok((given, None)),
         (None, true) => Ok((ALUMINIUM_RIVET, Some(Basis::FLEXIBILITY_SEC_7))),

@@ -123,6 +123,31 @@ pub struct LayerShare {
     pub bearing: heapless::Vec<Force, MAX_PLATES>,
 }
 
+/// Where a fastener carries: between two plates, or in one, each counted from 1.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+pub enum Place {
+    /// Sheared between this plate and the next.
+    Plane(u8),
+    /// Pressed against this plate.
+    Plate(u8),
+}
+
+/// The place of a fastener with the least strength for its load.
+#[derive(Clone, Copy, Debug, PartialEq)]
+#[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
+pub struct WeakestPlace {
+    /// The row, counted from 0.
+    pub row: usize,
+    /// Where in the fastener.
+    pub place: Place,
+    /// The load there, without its sign.
+    pub load: Force,
+    /// What the fastener carries there.
+    pub carries: Force,
+}
+
 impl Layers {
     /// How many rows.
     #[must_use]
@@ -154,6 +179,50 @@ impl Layers {
             let _ = share.planes.push(Force::from_lbf((after - before) / fasteners));
         }
         Some(share)
+    }
+
+    /// The row, counted from 0, whose fastener has most to carry in any of its planes or plates, where that is, and how much.
+    #[must_use]
+    pub fn most_on_one(&self) -> Option<(usize, Place, Force)> {
+        let alike = Force::from_lbf(1.0);
+        self.weakest_place(alike, &[alike; MAX_PLATES]).map(|worst| (worst.row, worst.place, worst.load))
+    }
+
+    /// The place where a fastener has most to carry beside what it carries there: `shear` in each plane, `bearing` in each plate.
+    #[must_use]
+    pub fn weakest_place(&self, shear: Force, bearing: &[Force]) -> Option<WeakestPlace> {
+        let mut worst: Option<WeakestPlace> = None;
+        for row in 0..self.rows() {
+            let share = self.row(row)?;
+            let planes = share.planes.iter().zip(1_u8..).map(|(load, plane)| (Place::Plane(plane), load, shear));
+            let plates = share.bearing.iter().zip(bearing).zip(1_u8..);
+            let plates = plates.map(|((load, carries), plate)| (Place::Plate(plate), load, *carries));
+            for (place, load, carries) in planes.chain(plates) {
+                let load = Force::from_lbf(load.lbf().abs());
+                // As with the peak: a hair more is no more.
+                let is_worse = |worst: WeakestPlace| {
+                    load.lbf() * worst.carries.lbf() > worst.load.lbf() * carries.lbf() * (1.0 + 1e-9)
+                };
+                if worst.is_none_or(is_worse) {
+                    worst = Some(WeakestPlace { row, place, load, carries });
+                }
+            }
+        }
+        worst
+    }
+
+    /// The most that any plate but this one, counted from 0, carries past a row.
+    #[must_use]
+    pub fn most_beside(&self, plate: usize) -> Force {
+        let mut most = 0.0_f64;
+        for share in (0..self.rows()).filter_map(|row| self.row(row)) {
+            for (index, passing) in share.plates.iter().enumerate() {
+                if index != plate {
+                    most = most.max(passing.gross.lbf().abs());
+                }
+            }
+        }
+        Force::from_lbf(most)
     }
 
     /// The row, counted from 0, and the plane, counted from 1, in which a fastener is sheared most, and by how much.
@@ -256,7 +325,7 @@ pub struct PackRows<'s, 'p> {
     pub rows: u8,
     /// The layer that brings the load before the first row, by its number in the pack.
     pub from: u8,
-    /// The layer that takes it away behind the last one.
+    /// The layer that takes it away behind the last one; the same layer where the others only lie on it, as doublers do.
     pub to: u8,
     /// The load on one pitch.
     pub load: Force,
@@ -351,7 +420,7 @@ pub fn through_pack(rows: &PackRows<'_, '_>, formula: Formula) -> Result<Layers,
             put(&mut end, rows.load);
         }
     }
-    if rows.from == rows.to || start.iter().chain(&end).filter(|load| **load != Force::ZERO).count() != 2 {
+    if start.iter().chain(&end).filter(|load| **load != Force::ZERO).count() != 2 {
         return Err(PackError::NoSuchLayer);
     }
     let mut row = LayerRow { flexibility: [Flexibility::from_in_per_lbf(0.0); PLANES], fasteners: 1 };
@@ -380,8 +449,8 @@ crate::words::errors! {
     /// Why a pack has no shares.
     #[non_exhaustive]
     PackError {
-        NoSuchLayer = _, "pack-layer", "The load comes from, or goes to, no load-carrying layer, or both are the same.",
-            "the load goes from one layer that carries load to another; they count from 1";
+        NoSuchLayer = _, "pack-layer", "The load comes from, or goes to, no load-carrying layer.",
+            "the load comes and goes by layers that carry load; they count from 1";
         | Lap(LapError), "A modulus or a flexibility is missing.";
         | Layers(LayersError), "The shares could not be worked out.";
     }

@@ -144,18 +144,18 @@ pub(crate) struct Loaded {
     /// On all rows together.
     pub(crate) load: Load,
     pub(crate) factors: Factors,
-    /// Whether the second sheet only lies on the first.
-    pub(crate) doubler: bool,
+    /// Which sheet the others only lie on; `None` where the load goes from sheet to sheet.
+    pub(crate) doubled: Option<usize>,
 }
 
 impl RowStrength {
     /// Works out the margins under a load on all rows; `in_b` is the most that the second sheet carries anywhere, where that is known.
     pub(crate) fn take_load(&mut self, loaded: &Loaded, in_b: Option<Force>) -> Result<(), StrengthError> {
         (self.margin, self.yield_margin, self.peak) = (None, None, None);
-        let Loaded { pitch, load, factors, doubler } = *loaded;
+        let Loaded { pitch, load, factors, doubled } = *loaded;
         let whole = |per_inch: Allowable| Force::from_lbf(per_inch.force.lbf() * pitch.to_inches_f64());
-        if doubler {
-            self.take_doubler_load(load, factors, in_b, &whole)?;
+        if let Some(doubled) = doubled {
+            self.take_doubler_load((load, doubled), factors, in_b, &whole)?;
         } else {
             self.margin = self.per_inch.map(|per_inch| margin(whole(per_inch), load, factors)).transpose()?;
             let yields = self.yield_per_inch.map(|per_inch| yield_margin(whole(per_inch), load, factors));
@@ -169,7 +169,7 @@ impl RowStrength {
     /// A doubler's rivets carry what the shares say, its sheets what is in them: nothing of it is so much an inch.
     fn take_doubler_load(
         &mut self,
-        load: Load,
+        (load, doubled): (Load, usize),
         factors: Factors,
         in_b: Option<Force>,
         whole: &dyn Fn(Allowable) -> Force,
@@ -178,11 +178,9 @@ impl RowStrength {
         self.yield_margin = self.joint.yield_margin;
         let Some(rivet) = self.joint.margin else { return Ok(()) };
         let mut least = Some(rivet);
-        let of_three = self.joint.sheets.len() == 3;
         for (index, (net, sheet)) in self.net_sections.iter().zip(&self.joint.sheets).enumerate() {
-            // The first sheet carries the whole load past the last row; in double shear the middle one does, and the outer ones share.
-            let carries_it_all = index == usize::from(of_three);
-            let force = if carries_it_all {
+            // The sheet that the others lie on carries the whole load past the last row; in double shear the outer ones share.
+            let force = if index == doubled {
                 Some(load.force)
             } else {
                 in_b.map(|in_b| Force::from_lbf(in_b.lbf() * sheet.share()))

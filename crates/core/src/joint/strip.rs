@@ -230,38 +230,50 @@ struct Way {
     cut: f64,
     holes: u16,
     zigzag: bool,
+    /// Where its last hole stands among the ways.
+    at: usize,
+    /// Where the one before stands, and whether the line has touched its first row by then.
+    from: Option<(usize, bool)>,
 }
 
-/// The weakest line whose first row, from where the sheet is pulled, is the one at `row`.
-fn line_from(sorted: &[Hole], width: Length, sheet: &StripSheet, row: Length) -> WeakestLine {
+/// A hole, and the ways to it without and with a hole of the row on it.
+type Ways = heapless::Vec<(Hole, Option<Way>, Option<Way>), MAX_HOLES>;
+
+/// The ways to every hole at or behind the row, the one that cuts most away, and what the rivets before the row carry.
+fn ways_from(sorted: &[Hole], sheet: &StripSheet, row: Length) -> (Ways, Option<Way>, Force) {
     let is_before = |hole: &Hole| match sheet.pulled {
         Pulled::AtFirst => hole.at.x < row,
         Pulled::AtLast => hole.at.x > row,
     };
     let mut before = Force::ZERO;
     // For every hole at or behind the row: the way that cuts most away, without and with a hole of the row on it.
-    let mut ways = heapless::Vec::<(Hole, Option<Way>, Option<Way>), MAX_HOLES>::new();
+    let mut ways = Ways::new();
     for hole in sorted {
         if is_before(hole) {
             before = Force::from_lbf(before.lbf() + hole.carries.lbf());
             continue;
         }
         let diameter = hole.diameter.to_inches_f64();
-        let here = Way { cut: diameter, holes: 1, zigzag: false };
+        let at = ways.len();
+        let here = Way { cut: diameter, holes: 1, zigzag: false, at, from: None };
         let (mut without, mut with) = (Some(here), None);
-        for (other, other_without, other_with) in &ways {
+        for (index, (other, other_without, other_with)) in ways.iter().enumerate() {
             let gauge = hole.at.y.minus(other.at.y);
             if gauge <= Length::ZERO {
                 continue;
             }
             let (s, g) = (hole.at.x.minus(other.at.x).to_inches_f64(), gauge.to_inches_f64());
-            let onward = |way: Way| Way {
-                cut: way.cut + diameter - s * s / (4.0 * g),
-                holes: way.holes.saturating_add(1),
-                zigzag: way.zigzag || s != 0.0,
+            let onward = |touched: bool| {
+                move |way: Way| Way {
+                    cut: way.cut + diameter - s * s / (4.0 * g),
+                    holes: way.holes.saturating_add(1),
+                    zigzag: way.zigzag || s != 0.0,
+                    at,
+                    from: Some((index, touched)),
+                }
             };
-            without = more_cut(without, other_without.map(onward));
-            with = more_cut(with, other_with.map(onward));
+            without = more_cut(without, other_without.map(onward(false)));
+            with = more_cut(with, other_with.map(onward(true)));
         }
         if hole.at.x == row {
             with = more_cut(without, with);
@@ -271,7 +283,32 @@ fn line_from(sorted: &[Hole], width: Length, sheet: &StripSheet, row: Length) ->
         let _ = ways.push((*hole, without, with));
     }
     let way = ways.iter().fold(None, |most, (_, _, with)| more_cut(most, *with));
-    let way = way.unwrap_or(Way { cut: 0.0, holes: 0, zigzag: false });
+    (ways, way, before)
+}
+
+/// The holes of the weakest line whose first row is the one at `row`, from side to side.
+pub(crate) fn holes_of_line(holes: &[Hole], sheet: &StripSheet, row: Length) -> heapless::Vec<Hole, MAX_HOLES> {
+    let mut sorted: heapless::Vec<Hole, MAX_HOLES> = holes.iter().copied().collect();
+    sorted.sort_unstable_by_key(|hole| (hole.at.y, hole.at.x));
+    let (ways, mut way, _) = ways_from(&sorted, sheet, row);
+    let mut line = heapless::Vec::new();
+    while let Some(here) = way {
+        let Some((hole, ..)) = ways.get(here.at) else { break };
+        // No hole twice: each stands before the last one.
+        let _ = line.push(*hole);
+        way = here.from.and_then(|(index, touched)| {
+            let (_, without, with) = ways.get(index)?;
+            if touched { *with } else { *without }
+        });
+    }
+    line.reverse();
+    line
+}
+
+/// The weakest line whose first row, from where the sheet is pulled, is the one at `row`.
+fn line_from(sorted: &[Hole], width: Length, sheet: &StripSheet, row: Length) -> WeakestLine {
+    let (_, way, before) = ways_from(sorted, sheet, row);
+    let way = way.unwrap_or(Way { cut: 0.0, holes: 0, zigzag: false, at: 0, from: None });
     let net_width = (width.to_inches_f64() - way.cut).max(0.0);
     let load = sheet.ftu.0.psi() * sheet.thickness.to_inches_f64() * net_width + before.lbf();
     WeakestLine {

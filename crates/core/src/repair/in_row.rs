@@ -3,10 +3,12 @@
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::installation::Installation;
+use crate::joint::layers::{Layers, WeakestPlace};
 use crate::joint::row::{RowError, RowStrength};
 use crate::joint::strength::Shear;
 use crate::length::Length;
 use crate::practice::{Case, HANDBOOK, Practice};
+use crate::quantity::Force;
 use crate::rivet::part::Part;
 use crate::setters::setters;
 use crate::stack::Stack;
@@ -96,6 +98,19 @@ pub struct InRow {
     pub fitted: Findings,
     /// Everything that was found: about the rivet, its hole and head, its length, where it stands, what it carries.
     pub findings: Findings,
+}
+
+impl InRow {
+    /// The place of a rivet through a pack with the least strength for its load; `None` where a strength is not published.
+    #[must_use]
+    pub fn weakest_place(&self, layers: &Layers) -> Option<WeakestPlace> {
+        let joint = &self.strength.joint;
+        let mut bearing = heapless::Vec::<Force, { crate::joint::strength::MAX_SHEETS }>::new();
+        for sheet in &joint.sheets {
+            bearing.push(sheet.bearing()?.ultimate.force).ok()?;
+        }
+        layers.weakest_place(joint.shear?.force, &bearing)
+    }
 }
 
 /// What the rows carry.

@@ -1028,9 +1028,7 @@ impl Patch {
         if self.across.rows < 2 {
             return None;
         }
-        // No more comes over than the skin carries.
-        let over_skin = self.share.filter(|share| *share > 1.0).unwrap_or(1.0);
-        let limit = Force::from_lbf(carries.force.lbf() / over_skin / Factors::SEAM.safety.value);
+        let limit = self.limit(carries.force);
         let most = |formula| {
             let shares = self.shares(limit, formula, taper).ok()?;
             shares.rows().map(|row| libm::fabs(row.a_fastener.lbf())).reduce(f64::max)
@@ -1041,21 +1039,29 @@ impl Patch {
         (most > allowable.force.lbf()).then_some(found.with_limit(Figure::Force(allowable.force)))
     }
 
+    /// The limit load on an inch of a side that carries so much an inch: no more comes over than the skin carries.
+    pub(crate) fn limit(&self, carries: Force) -> Force {
+        let over_skin = self.share.filter(|share| *share > 1.0).unwrap_or(1.0);
+        Force::from_lbf(carries.lbf() / over_skin / Factors::SEAM.safety.value)
+    }
+
     /// Skin and plate with their moduli.
-    fn plates(&self) -> Option<[Sheet; 2]> {
+    pub(crate) fn plates(&self) -> Option<[Sheet; 2]> {
         let sheet = |role: Role| {
             let layer = self.stack.layers().iter().find(|layer| layer.role == role)?;
             let thickness = layer.thickness.nominal();
-            Some(Sheet { thickness, modulus: layer.material?.properties(thickness)?.e()? })
+            let properties = layer.material?.properties(thickness)?;
+            Some(Sheet { thickness, modulus: properties.e()?, basis: properties.basis() })
         };
         Some([sheet(Role::Skin)?, sheet(Role::Doubler)?])
     }
 }
 
 #[derive(Clone, Copy)]
-struct Sheet {
-    thickness: Length,
-    modulus: Stress,
+pub(crate) struct Sheet {
+    pub(crate) thickness: Length,
+    pub(crate) modulus: Stress,
+    pub(crate) basis: Basis,
 }
 
 /// How the plate thins out towards its outermost row, so that this row takes less.
@@ -1073,7 +1079,7 @@ pub enum Taper {
 
 impl Taper {
     /// The plate's thickness at a row, counted from 0 at the outermost.
-    fn at(self, row: u8, rows: u8, whole: Length) -> Length {
+    pub(crate) fn at(self, row: u8, rows: u8, whole: Length) -> Length {
         let last = u32::from(rows.saturating_sub(1)).max(1);
         match self {
             Taper::Plain => whole,

@@ -28,7 +28,9 @@ use crate::layout::Point;
 use crate::length::{Interval, Length, Toleranced, product, quotient};
 use crate::material::Material;
 use crate::practice::{Case, Given, HANDBOOK, Name, Practice};
+use crate::quantity::Mass;
 use crate::rivet::MS20470;
+use crate::rivet::mass::mass_each;
 use crate::rivet::part::Part;
 use crate::select::choose_diameter;
 use crate::setters::setters;
@@ -701,6 +703,35 @@ impl Splice {
     /// What was found, about the whole and about every leg.
     pub fn all_findings(&self) -> impl Iterator<Item = &Finding> {
         self.findings.iter().chain(self.legs.iter().flat_map(|leg| leg.findings.iter()))
+    }
+
+    /// The mass of a leg's plate; `None` where its density is not known.
+    #[must_use]
+    pub fn plate_mass(&self, query: &SpliceQuery<'_, '_>, leg: &LegSplice) -> Option<Mass> {
+        let density = query.material.properties(leg.plate.1)?.density_lb_in3();
+        let long = leg.half.plus(leg.half).plus(query.gap);
+        Some(Mass::from_lb(leg.plate_area_in2 * long.to_inches_f64() * density))
+    }
+
+    /// How many rivets of a leg, by its number counted from 1, count.
+    #[must_use]
+    pub fn rivets_of(&self, query: &SpliceQuery<'_, '_>, leg: u8) -> u32 {
+        let counts = self.holes(query.gap).filter(|hole| hole.counts && hole.leg == leg).count();
+        u32::try_from(counts).unwrap_or(u32::MAX)
+    }
+
+    /// The mass of plates and rivets, an estimate; `None` where something of it is not known: a bolt, an end rivet, whose length the shop picks, a
+    /// density.
+    #[must_use]
+    pub fn mass(&self, query: &SpliceQuery<'_, '_>) -> Option<Mass> {
+        let mut sum = 0.0;
+        for (leg, number) in self.legs.iter().zip(1_u8..) {
+            let rivet = leg.rivet.filter(|_| leg.end_rivet.is_none())?;
+            let (density, _) = rivet.alloy().density_lb_in3()?;
+            sum += self.plate_mass(query, leg)?.lb();
+            sum += mass_each(&rivet, density)?.lb() * f64::from(self.rivets_of(query, number));
+        }
+        Some(Mass::from_lb(sum))
     }
 
     /// Every rivet and bolt, leg by leg.

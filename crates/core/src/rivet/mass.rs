@@ -99,13 +99,21 @@ pub fn mass_of_size(series: &Series<'_>, size: &Size, length: Length, density_lb
         return None;
     }
     let head = size.head?;
-    let height = match (size.cone_height(series.head), head.height) {
-        (Some(cone), _) => cone,
-        (None, Some(limits)) => limits.min().plus(limits.max()).times(1, 2),
-        (None, None) => head.height_nominal,
-    };
+    let height = size.head_height_counted(series.head)?;
     let volume = rivet_in3(series.head, head.diameter_nominal, height, size.shank_nominal, length)?;
     Some(Mass::from_lb(volume * density_lb_in3))
+}
+
+impl Size {
+    /// The height that the mass of a head counts: of a protruding one the middle of its limits, of a flush one that of its cone.
+    pub(crate) fn head_height_counted(&self, form: Head) -> Option<Length> {
+        let head = self.head?;
+        Some(match (self.cone_height(form), head.height) {
+            (Some(cone), _) => cone,
+            (None, Some(limits)) => limits.min().plus(limits.max()).times(1, 2),
+            (None, None) => head.height_nominal,
+        })
+    }
 }
 
 #[cfg(test)]

@@ -3,6 +3,7 @@
 use super::joint;
 use super::{About, Figure, Kind, Value, Working, rules, symbols};
 use crate::basis::Basis;
+use crate::drill::Drill;
 use crate::hole::{AsFound, Damage, HoleLimits};
 use crate::installation::{HoleAnswer, Installation};
 use crate::length::Length;
@@ -19,6 +20,10 @@ symbols! {
     DRILL = "Hd", "drill of the rivet";
     OVER = "o", "what is drilled over the damage";
     WANTED = "Hw", "least drill that makes the hole round and takes its damage out";
+    TAKEN = "Ht", "drill that is taken: the first of the list that is not smaller";
+    SMALLER = "Hs", "drill before it in the list";
+    DRILL_ROOM = "rd", "the drill over the least drill";
+    DRILL_LACKS = "rs", "what the drill before it lacks";
     HOLE = "H", "hole that it leaves, at most";
     EDGE = "e", "edge distance as given";
     EDGE_LEFT = "ec", "edge distance that is left";
@@ -38,6 +43,8 @@ rules! { LIST:
     BELOW = "hole-room-below", "Room down to the least hole", ROOM_BELOW, "C - Hn";
     MOVES = "hole-shift", "How far the centre moves", SHIFT, "(A - C) / 2";
     DRILL_WANTED = "drill-wanted", "Least drill", WANTED, "max(Hd, A + o)";
+    DRILL_OVER = "drill-over", "The drill taken over the least: never below zero", DRILL_ROOM, "Ht - Hw";
+    DRILL_SHORT = "drill-short", "What the next smaller drill lacks: above zero", DRILL_LACKS, "Hw - Hs";
     LEFT_ABOVE = "drilled-room-above", "Room up to the greatest hole, drilled", ROOM_ABOVE, "Hx - H";
     EDGE_AFTER = "edge-left", "Edge distance that is left", EDGE_LEFT, "e - x";
     EDGE_OVER = "edge-room", "Edge distance over the least", ROOM_EDGE, "ec - en";
@@ -106,7 +113,8 @@ pub fn of(question: &Installation<'_, '_>, found: AsFound, answer: &HoleAnswer<'
             };
             let figures = [limit(DRILL, drill), major, limit(OVER, over)];
             let wanted = drill.value.max(found.major().plus(over.value));
-            work.step(&DRILL_WANTED, About::Whole, &figures, wanted);
+            let shown = work.step(&DRILL_WANTED, About::Whole, &figures, wanted);
+            next_drill(answer.cut, wanted, shown, work);
         }
         if let Some(greatest) = HoleLimits::of(question.practice(), &case).greatest {
             let (greatest, hole) = (limit(GREATEST_HOLE, greatest), Figure::given(HOLE, hole.max()));
@@ -142,6 +150,18 @@ pub fn of(question: &Installation<'_, '_>, found: AsFound, answer: &HoleAnswer<'
     }
     work.of(About::Whole);
     compared(&after, answer.disposition.is_step_up(), work);
+}
+
+/// The drill that is taken is the first that is not smaller: it leaves no less, and the one before it does not do.
+fn next_drill(cut: Option<Drill>, wanted: Length, shown: Figure<'static>, work: &mut Working<'_>) {
+    let Some(drill) = cut.filter(|drill| Drill::nearest_at_or_above(wanted) == Some(*drill)) else { return };
+    let taken = Figure::new(TAKEN, drill.diameter(), drill.basis());
+    work.step(&DRILL_OVER, About::Whole, &[taken, shown], less(taken, shown));
+    let nanometre = Length::from_nanometres(1).unwrap_or(Length::ZERO);
+    if let Some(smaller) = Drill::nearest_at_or_below(wanted.minus(nanometre)) {
+        let smaller = Figure::new(SMALLER, smaller.diameter(), smaller.basis());
+        work.step(&DRILL_SHORT, About::Whole, &[shown, smaller], less(shown, smaller));
+    }
 }
 
 /// The new rivet beside the installed one, where it is another.

@@ -1,6 +1,6 @@
 //! What one rivet carries and what rows of it do, step by step.
 
-use super::{About, Figure, Kind, Value, Working, rules, symbols};
+use super::{About, Figure, Kind, Value, Working, besides, rules, shares, symbols};
 use crate::basis::Basis;
 use crate::installation::Installation;
 use crate::joint::margin::{Factors, Load, LoadKind, Margin};
@@ -142,7 +142,6 @@ rules! { LIST:
     ROW_LIMIT_GIVEN = "rows-limit-load-given", "Limit load", LIMIT, "Fp";
     ROW_YIELD_OVER_LOAD = "rows-margin-at-yield", "Margin of the rows at yield", YIELD_MARGIN, "Wyp / Ly - 1", CFR14_25_305;
     ROW_YIELD_OVER_LIMIT = "rows-margin-at-yield-limit", "Margin of the rows at yield", YIELD_MARGIN, "Wyp / Fl - 1", CFR14_25_305;
-    NET_ON_PITCH = "net-section-a-pitch", "What one pitch of the sheet carries between its holes", NET_PITCH, "w × p";
     NET_MARGIN = "net-section-margin", "Margin of the sheet between its holes", MARGIN, "Np / L - 1";
     DOUBLER_MARGIN = "doubler-margin", "Margin of the doubler: the least", MARGIN, "min(…)";
 }
@@ -199,15 +198,18 @@ struct Diameters {
 /// let found = question.strength()?;
 /// let mut last = String::new();
 /// joint::of(&question, &found, &mut Working::new(&mut |step| {
-///     last = format!("{} = {} = {}", step.rule.result.text, step.rule.formula, step.result.shown(Units::Inches));
+///     if step.rule.word == "allowable" {
+///         last = format!("{} = {} = {}", step.rule.result.text, step.rule.formula, step.result.shown(Units::Inches));
+///     }
 /// }));
-/// // The load at which the first sheet yields comes last; the least of shear, bearing and tear-out before it.
-/// assert_eq!(last, "Y = min(…) = 386.06");
+/// // The least of shear, bearing and tear-out.
+/// assert_eq!(last, "P = min(…) = 386.06");
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 pub fn of(question: &Installation<'_, '_>, found: &JointStrength, work: &mut Working<'_>) {
     let carried = one_rivet(question, found, work);
-    margins(question, found, &carried, work);
+    margins(question, found, &carried, None, work);
+    besides::axial(question, found, carried.shear, work);
 }
 
 /// What one rivet carries, without a load.
@@ -484,24 +486,34 @@ impl Loaded {
 pub(crate) struct Over {
     pub(crate) factored: [&'static super::Rule; 4],
     pub(crate) margin: &'static super::Rule,
-    pub(crate) limit: [&'static super::Rule; 2],
-    pub(crate) at_yield: [&'static super::Rule; 2],
+    /// `None` where a yield is not asked about.
+    pub(crate) at_yield: Option<AtYield>,
+}
+
+/// The limit load from an ultimate one and as given; the margin with the fitting factor and without.
+pub(crate) struct AtYield {
+    limit: [&'static super::Rule; 2],
+    margin: [&'static super::Rule; 2],
 }
 
 /// Of one rivet.
 pub(crate) static OF_ONE: Over = Over {
     factored: [&FACTORED_BOTH, &FACTORED_SAFETY, &FACTORED_FITTING, &FACTORED_NONE],
     margin: &OVER_LOAD,
-    limit: [&LIMIT_OF_ULTIMATE, &LIMIT_GIVEN],
-    at_yield: [&YIELD_OVER_LOAD, &YIELD_OVER_LIMIT],
+    at_yield: Some(AtYield {
+        limit: [&LIMIT_OF_ULTIMATE, &LIMIT_GIVEN],
+        margin: [&YIELD_OVER_LOAD, &YIELD_OVER_LIMIT],
+    }),
 };
 
 /// Of one pitch of rows.
 static OF_ROWS: Over = Over {
     factored: [&ROW_FACTORED_BOTH, &ROW_FACTORED_SAFETY, &ROW_FACTORED_FITTING, &ROW_FACTORED_NONE],
     margin: &ROW_OVER_LOAD,
-    limit: [&ROW_LIMIT_OF_ULTIMATE, &ROW_LIMIT_GIVEN],
-    at_yield: [&ROW_YIELD_OVER_LOAD, &ROW_YIELD_OVER_LIMIT],
+    at_yield: Some(AtYield {
+        limit: [&ROW_LIMIT_OF_ULTIMATE, &ROW_LIMIT_GIVEN],
+        margin: [&ROW_YIELD_OVER_LOAD, &ROW_YIELD_OVER_LIMIT],
+    }),
 };
 
 impl Over {
@@ -530,7 +542,9 @@ impl Over {
     }
 
     fn at_yield(&self, yields: Figure<'static>, loaded: &Loaded, margin: &Margin, work: &mut Working<'_>) {
-        let ([of_ultimate, given], [with_fitting, without]) = (self.limit, self.at_yield);
+        let Some(AtYield { limit: [of_ultimate, given], margin: [with_fitting, without] }) = self.at_yield else {
+            return;
+        };
         let value = Value::number(margin.value);
         let limit = match loaded.kind {
             LoadKind::Ultimate => {
@@ -557,11 +571,13 @@ fn margins(
     question: &Installation<'_, '_>,
     found: &JointStrength,
     carried: &Carried,
+    most: Option<Figure<'static>>,
     work: &mut Working<'_>,
 ) -> Option<Figure<'static>> {
     let Margin { load, factors, .. } = found.margin?;
-    let basis = if question.is_doubler() { Basis::FLEXIBILITY_SEC_8 } else { Basis::AS_GIVEN };
-    let loaded = Loaded::of(load, factors, Figure::new(LOAD, load.force, basis));
+    // Of a doubler's rows the rivet that carries most is judged.
+    let shared = most.filter(|_| question.is_doubler()).map(|most| most.called(LOAD));
+    let loaded = Loaded::of(load, factors, shared.unwrap_or_else(|| Figure::given(LOAD, load.force)));
     one_margin(&OF_ONE, (&loaded, found.margin, found.yield_margin), (carried.allowable, carried.yields), work)
 }
 
@@ -605,8 +621,20 @@ pub(crate) fn margins_over(
 /// What rows carry and their margins, as [`Installation::row`] found them; those of one rivet with it.
 pub fn of_row(question: &Installation<'_, '_>, found: &RowStrength, work: &mut Working<'_>) {
     let carried = one_rivet(question, &found.joint, work);
-    let margin = margins(question, &found.joint, &carried, work);
-    rows(question, found, &carried, margin, work);
+    let whole = question.load_given().map(|(load, _)| {
+        let figures = [Figure::given(LOAD, load.force), Figure::given(ROWS, Value::count(question.row_count()))];
+        work.step(&ROW_LOAD_RIVETS, About::Whole, &figures, question.on_all_rows(load.force))
+    });
+    let most = shares::of(question, whole, work);
+    let margin = margins(question, &found.joint, &carried, most.on_rivet, work);
+    if let (Some(most), Some(carries), Some((load, factors))) =
+        (most.on_rivet, carried.allowable.filter(|_| found.joint.allowable.is_some()), question.load_given())
+    {
+        let safety = (factors.safety.value, factors.safety.basis);
+        shares::beside_ultimate(most, (load.kind == LoadKind::Ultimate, safety), carries, work);
+    }
+    rows(question, found, &carried, (whole, margin, most.in_doubler), work);
+    besides::axial(question, &found.joint, carried.shear, work);
 }
 
 /// What rows carry for every unit of width, and their margins.
@@ -614,7 +642,7 @@ pub(crate) fn rows(
     question: &Installation<'_, '_>,
     found: &RowStrength,
     carried: &Carried,
-    end_rivet: Option<Figure<'static>>,
+    (whole, end_rivet, in_doubler): (Option<Figure<'static>>, Option<Figure<'static>>, Option<Figure<'static>>),
     work: &mut Working<'_>,
 ) -> Option<Figure<'static>> {
     let (stack, pitch_length) = (question.layers()?, question.pitch_given()?);
@@ -707,19 +735,16 @@ pub(crate) fn rows(
         let _ = nets.push(net);
     }
     let doubler = question.is_doubler();
-    let whole = question.load_given().map(|(load, factors)| (question.on_all_rows(load.force), load, factors));
     let carries = found.per_inch.or(found.indicated_per_inch);
     let carries = carries.map(|carries| work.step(&ROWS_CARRY, About::Whole, &parts, running(carries.force.lbf())));
     if doubler && question.load_given().is_some() {
-        doubler_margin(question, found, (&nets, end_rivet), work);
+        doubler_margin(question, found, (&nets, end_rivet), (whole, in_doubler), work);
         return None;
     }
     let yields = carries.zip(carried.yields).zip(found.yield_per_inch).map(|((carries, yields), per_inch)| {
         work.step(&ROW_YIELD, About::Whole, &[yields, per, carries], running(per_inch.force.lbf()))
     });
-    let Some((force, load, factors)) = whole else { return carries };
-    let each = Figure::given(LOAD, load.force);
-    let force = work.step(&ROW_LOAD_RIVETS, About::Whole, &[each, rows], force);
+    let (Some(force), Some((load, factors))) = (whole, question.load_given()) else { return carries };
     let a_pitch = |figure: Figure<'static>| Force::from_lbf(figure.held() * pitch.held());
     let on_pitch = carries
         .filter(|_| found.margin.is_some())
@@ -737,22 +762,21 @@ fn doubler_margin(
     question: &Installation<'_, '_>,
     found: &RowStrength,
     (nets, rivet): (&[Option<Figure<'static>>], Option<Figure<'static>>),
+    (whole, in_doubler): (Option<Figure<'static>>, Option<Figure<'static>>),
     work: &mut Working<'_>,
 ) {
     let (Some((load, factors)), Some(rivet), Some(margin)) = (question.load_given(), rivet, found.margin) else {
         return;
     };
-    let of_three = found.joint.sheets.len() == 3;
+    let doubled = question.doubled();
     let mut parts = heapless::Vec::<Figure<'static>, { 1 + crate::joint::strength::MAX_SHEETS }>::new();
     let _ = parts.push(rivet);
-    let all = question.on_all_rows(load.force);
     for (index, (net, sheet)) in nets.iter().zip(&found.joint.sheets).enumerate() {
-        let carries_it_all = index == usize::from(of_three);
-        let force = if carries_it_all {
-            Some(Figure::given(WHOLE_LOAD, all))
+        let force = if doubled == Some(index) {
+            whole
         } else {
-            let in_b = found.peak.map(|peak| Force::from_lbf(peak.most_in_b.lbf() * sheet.share()));
-            in_b.map(|in_b| Figure::new(WHOLE_LOAD, in_b, Basis::FLEXIBILITY_SEC_8))
+            let about = About::Layer(sheet.layer());
+            in_doubler.map(|in_doubler| shares::in_outer(in_doubler, sheet.share(), about, work).called(WHOLE_LOAD))
         };
         let (Some(net), Some(force)) = (net, force.filter(|force| force.held() > 0.0)) else { continue };
         let about = About::Layer(sheet.layer());

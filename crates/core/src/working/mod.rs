@@ -9,7 +9,8 @@
 //! | function | shows |
 //! |---|---|
 //! | [`joint::of`] | what one rivet carries, its margins |
-//! | [`joint::of_row`] | what rows carry, their margins |
+//! | [`joint::of_row`] | what rows carry, how they share it, their margins |
+//! | [`between_rivets`] | the sheets between the rivets in compression |
 //! | [`group::of`] | the shares of a group and its worst rivet |
 //! | [`splice::of`] | how many rivets a splice needs, and in which rows |
 //! | [`length::of`] | a length, and the head that it makes |
@@ -18,13 +19,16 @@
 //! | [`repair`] | patches, splices, seams of a panel, rows for a margin, bends |
 //!
 //! A formula is written with × for times, ² and ³, π, √( ), min( ), max( ), sum( ), and Σ( ) over what is listed once for every rivet;
-//! up( ) and down( ) round to a whole number, near( ) to the nearest. `…` is every figure that is put in.
+//! up( ) and down( ) round to a whole number, near( ) to the nearest; ^ is to the power of, and ln, sinh, cosh and asinh are
+//! as on a pocket calculator. `…` is every figure that is put in.
 
+pub(crate) mod besides;
 pub mod group;
 pub mod hole;
 pub mod joint;
 pub mod length;
 pub mod repair;
+pub(crate) mod shares;
 pub mod splice;
 pub mod strip;
 mod table;
@@ -37,6 +41,7 @@ use crate::material::Guarantee;
 use crate::quantity::{Flexibility, Force, Mass, Stress};
 use crate::words::Units;
 
+pub use besides::between_rivets;
 pub use table::{RULES, Rule, Symbol};
 pub(crate) use table::{basis, rules, symbols};
 
@@ -336,6 +341,8 @@ pub enum About {
     Leg(u8),
     /// A row in a layer, each counted from 1.
     RowOfLayer(u16, u8),
+    /// A row between two layers, each counted from 1.
+    RowOfPlane(u16, u8),
     /// Something with a name of its own.
     Named(&'static str),
     /// One of several of a name, counted from 1.
@@ -354,6 +361,7 @@ impl fmt::Display for About {
             About::Row(row) => write!(f, "row {row}"),
             About::Leg(leg) => write!(f, "leg {leg}"),
             About::RowOfLayer(row, layer) => write!(f, "row {row}, sheet {layer}"),
+            About::RowOfPlane(row, plane) => write!(f, "row {row}, plane {plane}"),
             About::Named(name) => f.write_str(name),
             About::Numbered(name, number) => write!(f, "{name} {number}"),
             About::FactorySeam(side, seam) => write!(f, "side {side}, factory seam {seam}"),

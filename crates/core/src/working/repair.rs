@@ -1,11 +1,15 @@
 //! Patches, splices, seams of a panel, rows for a margin, bends, step by step.
 
+use super::besides;
 use super::joint::{self, Over, of_sheet};
+use super::shares;
 use super::splice::{self, Counts};
 use super::{About, Figure, Kind, Value, Working, rules, symbols};
 use crate::basis::Basis;
 use crate::joint::combined::{Combined, Loads};
-use crate::joint::margin::{Factors, Load, Margin};
+use crate::joint::flexibility::Formula;
+use crate::joint::layers::{Layers, PackRows, Place};
+use crate::joint::margin::{Factors, Load, margin};
 use crate::joint::strength::{Allowable, Shear};
 use crate::length::{Interval, Length};
 use crate::material::Property;
@@ -14,11 +18,10 @@ use crate::quantity::{Force, Mass};
 use crate::repair::in_row::{InRow, LaidRows};
 use crate::repair::panel::CopiedSeam;
 use crate::repair::patch::{
-    CUT_RADIUS, Damage, LONGEST, Opening, Patch, PatchQuery, Pattern, Plate, STEP, STOP_HOLE, Side,
+    CUT_RADIUS, Damage, LONGEST, Opening, Patch, PatchQuery, Pattern, Plate, STEP, STOP_HOLE, Side, Taper,
 };
 use crate::repair::solve::Tried;
 use crate::repair::splice::{LegSplice, Splice, SpliceQuery, Spliced};
-use crate::rivet::mass::mass_each;
 
 symbols! {
     DAMAGE_ALONG = "a", "damage along the load";
@@ -50,6 +53,7 @@ symbols! {
     MASS = "M", "mass of the sheet";
     EACH = "me", "mass of one rivet, an estimate";
     RIVETS = "n", "rivets";
+    MASS_RIVETS = "Mr", "mass of the rivets";
     FILLER_MASS = "Mf", "mass of the filler";
     CUT_MASS = "Mc", "mass of the skin that is cut out";
     ADDS = "Ma", "mass that the repair adds";
@@ -78,13 +82,13 @@ symbols! {
     SIDE = "Ls", "length of the side";
     FIRST = "xf", "from the side's end to the first rivet";
     RUNNING = "f", "load for every unit of width";
+    RUNNING_PITCH = "Fp", "load on one pitch";
+    ONE_ALLOWABLE = "P", "what one rivet carries there";
     WHOLE_LOAD = "Fw", "load on the width";
     OVER_WIDTH = "B", "width that the load is on";
     CARRIES = "W", "what the rows carry for every unit of width";
     FACTORED = "L", "load with its factors";
     MARGIN = "MS", "margin of safety";
-    LIMIT = "Fl", "limit load";
-    YIELD_MARGIN = "MSy", "margin at yield";
     FTU = "Ftu", "tension strength of the sheet";
     SHEET = "S", "what the sheet carries for every unit of width without holes";
     WEAKER = "Sw", "the weaker sheet";
@@ -135,18 +139,18 @@ rules! { LIST:
     LINES_APART = "leg-lines-apart", "Distance from line to line", SPACING, "down(max(0, wn - 2 × e) / (l - 1) / z) × z";
     OF_WHOLE = "splice-length", "Length of the longest plate", WHOLE, "2 × hx + gp";
     OF_FILLER = "splice-filler", "Length of the filler", ROOM, "gp - fr";
+    LEG_PLATE_MASS = "leg-plate-mass", "Mass of its plate", MASS, "Wp × tp × (2 × h + gp) × g";
+    LEG_RIVET_MASS = "leg-rivet-mass", "Mass of its rivets", MASS_RIVETS, "n × me";
+    SPLICE_MASS = "splice-mass", "Mass of plates and rivets", ADDS, "sum(…)";
     SIDE_ROW = "panel-row", "Rivets in a row of the side", PER_ROW, "down((Ls - 2 × e) / p) + 1";
     SIDE_FIRST = "panel-first", "From the side's end to the first rivet", FIRST, "(Ls - (m - 1) × p) / 2";
+    ON_A_PITCH = "load-on-pitch", "Load on one pitch", RUNNING_PITCH, "Fw / B × p";
     ON_WIDTH = "load-on-width", "Load for every unit of width", RUNNING, "Fw / B";
     WIDTH_BOTH = "width-factored-load", "Load with its factors", FACTORED, "f × fs × ff";
     WIDTH_SAFETY = "width-factored-load-safety", "Load with its factor", FACTORED, "f × fs";
     WIDTH_FITTING = "width-factored-load-fitting", "Ultimate load with the fitting factor", FACTORED, "f × ff";
     WIDTH_NONE = "width-factored-load-none", "Ultimate load", FACTORED, "f";
     WIDTH_MARGIN = "width-margin", "Margin of the rows", MARGIN, "W / L - 1";
-    WIDTH_LIMIT_OF_ULTIMATE = "width-limit-load", "Limit load", LIMIT, "f / fs";
-    WIDTH_LIMIT = "width-limit-load-given", "Limit load", LIMIT, "f";
-    WIDTH_YIELD = "width-margin-at-yield", "Margin of the rows at yield", YIELD_MARGIN, "Wy / Ly - 1", CFR14_25_305;
-    WIDTH_YIELD_LIMIT = "width-margin-at-yield-limit", "Margin of the rows at yield", YIELD_MARGIN, "Wy / Fl - 1", CFR14_25_305;
     WITHOUT_HOLES = "sheet-running", "The sheet without holes, for every unit of width", SHEET, "Ftu × t";
     WEAKER_SHEET = "sheet-weaker", "The weaker sheet", WEAKER, "min(…)";
     SHARE_OF_SHEET = "share-of-sheet", "What the rows carry over what the weaker sheet does", SHARE, "W / Sw", SPLICE_DEVELOPS;
@@ -164,12 +168,8 @@ pub(crate) const BY_ITSELF: &str = "one rivet by itself";
 pub(crate) const LAID_OUT: &str = "as laid out";
 
 /// Of some rows for every unit of width.
-static OF_WIDTH: Over = Over {
-    factored: [&WIDTH_BOTH, &WIDTH_SAFETY, &WIDTH_FITTING, &WIDTH_NONE],
-    margin: &WIDTH_MARGIN,
-    limit: [&WIDTH_LIMIT_OF_ULTIMATE, &WIDTH_LIMIT],
-    at_yield: [&WIDTH_YIELD, &WIDTH_YIELD_LIMIT],
-};
+static OF_WIDTH: Over =
+    Over { factored: [&WIDTH_BOTH, &WIDTH_SAFETY, &WIDTH_FITTING, &WIDTH_NONE], margin: &WIDTH_MARGIN, at_yield: None };
 
 fn mark() -> Figure<'static> {
     Figure::new(MARK, STEP, Basis::ROWS_OF_PATCH)
@@ -187,7 +187,7 @@ fn of_given(symbol: super::Symbol, given: Given<Length>) -> Figure<'static> {
 pub fn of_rows(rows: &LaidRows<'_, '_>, found: &InRow, work: &mut Working<'_>) -> Option<Figure<'static>> {
     let question = rows.question();
     let carried = joint::one_rivet(&question, &found.strength.joint, work);
-    joint::rows(&question, &found.strength, &carried, None, work)
+    joint::rows(&question, &found.strength, &carried, (None, None, None), work)
 }
 
 /// Rows as tried under a load on a width, with their margin and their share of the weaker sheet.
@@ -253,7 +253,7 @@ pub fn of_combined(
 }
 
 /// A patch, as [`patch`](crate::repair::patch::patch) found it.
-pub fn of_patch(query: &PatchQuery<'_, '_>, found: &Patch, work: &mut Working<'_>) {
+pub fn of_patch((query, taper): (&PatchQuery<'_, '_>, Taper), found: &Patch, work: &mut Working<'_>) {
     opening(query, &found.opening, work);
     let case = Case::of(found.rivet.series().head, found.rivet.alloy(), found.rivet.size());
     if let Some(chosen) = found.chosen
@@ -296,10 +296,12 @@ pub fn of_patch(query: &PatchQuery<'_, '_>, found: &Patch, work: &mut Working<'_
         ..single
     };
     work.of(About::Named(LAID_OUT));
-    let carries = of_rows(&rows, &found.row, work);
+    let carried = joint::one_rivet(&rows.question(), &found.row.strength.joint, work);
+    let carries = joint::rows(&rows.question(), &found.row.strength, &carried, (None, None, None), work);
     work.of(About::Whole);
     if let (Some(carries), Some(share)) = (carries, found.share) {
         splice::develops(carries, sheet, share, work);
+        shares::of_side((found, taper), carries, carried.allowable, work);
     }
     let edge = of_given(EDGE, found.edge);
     let spacing = Figure::given(SPACING, found.apart);
@@ -394,8 +396,8 @@ fn weighed(plate: &Plate, name: &'static str, work: &mut Working<'_>) -> Option<
 }
 
 fn mass(query: &PatchQuery<'_, '_>, found: &Patch, work: &mut Working<'_>) {
-    let (Some(adds), Some((density, basis))) = (found.mass, found.rivet.alloy().density_lb_in3()) else { return };
-    let Some(each) = mass_each(&found.rivet, density) else { return };
+    let Some(adds) = found.mass else { return };
+    let Some(each) = besides::rivet_mass(&found.rivet, About::Named("rivet"), work) else { return };
     let none = |symbol| Figure::given(symbol, Mass::ZERO);
     let Some(plate) = weighed(&found.plate, "plate", work) else { return };
     let filler = found.filler.and_then(|filler| weighed(&filler, "filler", work));
@@ -408,7 +410,7 @@ fn mass(query: &PatchQuery<'_, '_>, found: &Patch, work: &mut Working<'_>) {
         plate,
         filler.map_or(none(FILLER_MASS), |filler| filler.called(FILLER_MASS)),
         Figure::given(RIVETS, rivets),
-        Figure::new(EACH, each, basis),
+        each.called(EACH),
         cut.map_or(none(CUT_MASS), |cut| cut.called(CUT_MASS)),
     ];
     work.step(&ADDED, About::Whole, &figures, adds);
@@ -424,10 +426,39 @@ pub fn of_splice(query: &SpliceQuery<'_, '_>, found: &Splice, work: &mut Working
     let longest = found.legs.iter().map(|leg| leg.half).max().unwrap_or(Length::ZERO);
     let gap = Figure::given(GAP, query.gap);
     work.step(&OF_WHOLE, About::Whole, &[Figure::given(LONGEST_HALF, longest), gap], found.length);
+    splice_mass(query, found, work);
     if let Some(filler) = found.filler {
         let short = Figure::new(FILLER_SHORT, crate::repair::splice::FILLER_ROOM, Basis::ARMY_0992_P84);
         work.step(&OF_FILLER, About::Whole, &[gap, short], filler);
     }
+}
+
+/// Plates and rivets, where all of it is known: bolts and end rivets are left to the shop.
+fn splice_mass(query: &SpliceQuery<'_, '_>, found: &Splice, work: &mut Working<'_>) {
+    let Some(mass) = found.mass(query) else { return };
+    let mut parts = heapless::Vec::<Figure<'static>, { 2 * crate::repair::splice::MAX_LEGS }>::new();
+    for (leg, number) in found.legs.iter().zip(1_u8..) {
+        let (Some(plate), Some(properties)) = (found.plate_mass(query, leg), query.material.properties(leg.plate.1))
+        else {
+            return;
+        };
+        let density = Value::new(Kind::Density, properties.density_lb_in3());
+        let figures = [
+            Figure::given(PLATE_WIDTH, leg.plate.0),
+            Figure::given(PLATE_THICKNESS, leg.plate.1),
+            Figure::given(HALF, leg.half),
+            Figure::given(GAP, query.gap),
+            Figure::new(DENSITY, density, properties.basis()),
+        ];
+        let about = About::Leg(number);
+        let _ = parts.push(work.step(&LEG_PLATE_MASS, about, &figures, plate));
+        let Some(each) = leg.rivet.and_then(|rivet| besides::rivet_mass(&rivet, about, work)) else { return };
+        let count = Value::count(found.rivets_of(query, number));
+        let all = Mass::from_lb(each.held() * count.number_in(crate::words::Units::Inches));
+        let figures = [Figure::given(RIVETS, count), each.called(EACH)];
+        let _ = parts.push(work.step(&LEG_RIVET_MASS, about, &figures, all));
+    }
+    work.step(&SPLICE_MASS, About::Whole, &parts, mass);
 }
 
 fn leg_of(query: &SpliceQuery<'_, '_>, leg: &LegSplice, work: &mut Working<'_>) {
@@ -534,15 +565,40 @@ pub fn of_bend(
     work.step(&BEND_SETBACK, About::Whole, &[degrees, used, sheet], setback.value);
 }
 
-/// The margin of a rivet of which the load was worked out elsewhere.
-pub fn of_worst(
-    (load, factors): (Load, Factors),
-    carries: Allowable,
-    margin: Margin,
-    basis: Basis,
+/// Rows through a pack: what they carry by themselves, the shares by each formula, and the margin of its worst place.
+pub fn of_pack(
+    (rows, found): (&LaidRows<'_, '_>, &InRow),
+    (pack, shared): (&PackRows<'_, '_>, &[(Formula, Layers)]),
+    (load, factors, across): (Load, Factors, Length),
     work: &mut Working<'_>,
 ) {
-    let load_figure = Figure::new(SHEAR_LOAD, load.force, basis);
-    let carries = Figure::new(ONE, carries.force, carries.basis);
-    joint::margins_of((load, load_figure), factors, (Some(margin), None), (Some(carries), None), work);
+    let question = rows.question();
+    let carried = joint::one_rivet(&question, &found.strength.joint, work);
+    joint::rows(&question, &found.strength, &carried, (None, None, None), work);
+    let figures =
+        [Figure::given(WHOLE_LOAD, load.force), Figure::given(OVER_WIDTH, across), Figure::given(PITCH, pack.pitch)];
+    let whole = work.step(&ON_A_PITCH, About::Whole, &figures, pack.load);
+    for (formula, layers) in shared {
+        let worst = found.weakest_place(layers);
+        let place = worst.map(|worst| (worst.row, worst.place));
+        let shown = shares::in_pack(pack, (*formula, layers), (whole, place), work);
+        let carries = place.and_then(|(_, place)| match place {
+            Place::Plane(_) => carried.shear,
+            Place::Plate(plate) => carried.bearings.get(usize::from(plate).checked_sub(1)?).copied().flatten(),
+        });
+        let (Some(worst), Some(shown), Some(carries)) = (worst, shown, carries) else { continue };
+        work.of(About::Named(formula.as_str()));
+        let size = shares::size(shown, worst.load, work);
+        let load = Load { force: worst.load, ..load };
+        if let Ok(margin) = margin(worst.carries, load, factors) {
+            joint::margins_of(
+                (load, size),
+                factors,
+                (Some(margin), None),
+                (Some(carries.called(ONE_ALLOWABLE)), None),
+                work,
+            );
+        }
+        work.of(About::Whole);
+    }
 }

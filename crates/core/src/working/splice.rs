@@ -273,7 +273,7 @@ pub fn of(query: &SeamQuery<'_>, found: &Seam, work: &mut Working<'_>) {
         let question = query.laid_question(rivet, &stack, &laid.rows, found.rate.by_table.is_some());
         work.of(About::Named(LAID_OUT));
         let carried = joint::one_rivet(&question, &row.joint, work);
-        let carries = joint::rows(&question, row, &carried, None, work);
+        let carries = joint::rows(&question, row, &carried, (None, None, None), work);
         work.of(About::Whole);
         if let (Some(carries), Some(ftu), Some(develops)) = (carries, ftu, laid.develops) {
             let figures = [carries.called(CARRIES), ftu, thickness];

@@ -4,7 +4,8 @@ use super::joint::{self, Carried, OF_ONE, of_sheet};
 use super::{About, Figure, Kind, Value, Working, rules, symbols};
 use crate::basis::Basis;
 use crate::joint::hole_table;
-use crate::joint::strip::{Pulled, WeakestLine};
+use crate::joint::strip::{Hole, Pulled, StripSheet, WeakestLine, holes_of_line};
+use crate::length::Length;
 use crate::material::Property;
 use crate::quantity::Force;
 use crate::repair::strip::{CountedQuery, CountedStrip, RowOfStrip};
@@ -29,6 +30,11 @@ symbols! {
     ALL = "S", "what all rivets carry together";
     WIDTH = "W", "width of the strip";
     NET = "wn", "width that is left along the line";
+    ALONG = "s", "from hole to hole along the load";
+    ACROSS = "g", "from hole to hole across the load";
+    BACK = "z", "width that a slanting leg gives back";
+    BACK_ALL = "wz", "width that the slanting legs give back";
+    AWAY = "wc", "width that the holes of the line cut away";
     FTU = "Ftu", "tension strength of the sheet";
     BEFORE = "Rb", "what the rows before the line have taken over";
     LINE = "N", "load on the strip at which the sheet parts along the line";
@@ -47,6 +53,10 @@ rules! { LIST:
     OF_ROW = "strip-row", "What the row carries", ROW, "Pr × k";
     TOGETHER = "strip-rivets", "What all rivets carry together", ALL, "sum(…)", ROWS_OF_UNLIKE_RIVETS;
     STRAIGHT = "strip-net-width", "Width that is left along the straight line", NET, "max(0, W - k × H)";
+    LEG_GIVES = "strip-leg", "Width that a slanting leg gives back", BACK, "s² / (4 × g)", ZIGZAG_NET_WIDTH;
+    CUT_AWAY = "strip-cut", "Width that the holes of the line cut away", AWAY, "sum(…)";
+    GIVEN_BACK = "strip-back", "Width that its legs give back", BACK_ALL, "sum(…)";
+    SLANTING = "strip-net-width-zigzag", "Width that is left along the zigzag", NET, "max(0, W - wc + wz)", ZIGZAG_NET_WIDTH;
     GONE = "strip-before", "What the rows before the line have taken over", BEFORE, "sum(…)", ROWS_OF_UNEQUAL_NUMBER;
     PARTS = "strip-line", "Load at which the sheet parts along the line", LINE, "Ftu × t × wn + Rb";
     WITHOUT = "strip-gross", "The sheet without holes", GROSS, "Ftu × t × W";
@@ -169,6 +179,37 @@ fn row_of(
     Some(work.step(&OF_ROW, About::Whole, &[one, count], all))
 }
 
+/// The width that is left along a line from row to row: what its holes cut away, less what its slanting legs give back.
+fn zigzag(
+    query: &CountedQuery<'_, '_>,
+    found: &CountedStrip,
+    (sheet, line): (&StripSheet, &WeakestLine),
+    (width, about): (Figure<'static>, About),
+    work: &mut Working<'_>,
+) -> Figure<'static> {
+    let holes = holes_of_line(&found.holes, sheet, line.row);
+    let mut cut = heapless::Vec::<Figure<'static>, MOST>::new();
+    let mut legs = heapless::Vec::<Figure<'static>, MOST>::new();
+    let mut before: Option<&Hole> = None;
+    for hole in &holes {
+        let of = found.rows.iter().find(|row| row.hole == hole.diameter);
+        let figure = of.map_or_else(|| Figure::given(HOLE, hole.diameter), |row| hole_of(query, row));
+        let _ = cut.push(figure);
+        let slant = before
+            .map(|before| (hole.at.x.max(before.at.x).minus(hole.at.x.min(before.at.x)), hole.at.y.minus(before.at.y)));
+        if let Some((s, g)) = slant.filter(|(s, _)| *s > Length::ZERO) {
+            let figures = [Figure::given(ALONG, s), Figure::given(ACROSS, g)];
+            let back = s.to_inches_f64() * s.to_inches_f64() / (4.0 * g.to_inches_f64());
+            let _ = legs.push(work.step(&LEG_GIVES, about, &figures, Value::new(Kind::Length, back)));
+        }
+        before = Some(hole);
+    }
+    let sum = |list: &[Figure<'static>]| Value::new(Kind::Length, list.iter().map(Figure::held).sum());
+    let away = work.step(&CUT_AWAY, about, &cut, sum(&cut));
+    let back = work.step(&GIVEN_BACK, about, &legs, sum(&legs));
+    work.step(&SLANTING, about, &[width, away, back], Value::new(Kind::Length, line.net_width))
+}
+
 /// The weakest line of a row in a sheet.
 fn line_of(
     query: &CountedQuery<'_, '_>,
@@ -183,7 +224,7 @@ fn line_of(
     let row = found.rows.get(first.checked_sub(1)?)?;
     let left = Value::new(Kind::Length, line.net_width);
     let net = if line.zigzag {
-        Figure::new(NET, left, Basis::ZIGZAG_NET_WIDTH).about(About::Named("zigzag"))
+        zigzag(query, found, (sheet, line), (width, about), work)
     } else {
         let count = Figure::given(COUNT, Value::count(line.holes));
         work.step(&STRAIGHT, about, &[width, count, hole_of(query, row)], left)

@@ -68,6 +68,8 @@ pub(crate) use basis;
 /// Every formula, by what it is for.
 pub static RULES: &[&[&Rule]] = &[
     super::joint::LIST,
+    super::shares::LIST,
+    super::besides::LIST,
     super::group::LIST,
     super::splice::LIST,
     super::length::LIST,

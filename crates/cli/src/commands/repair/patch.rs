@@ -81,7 +81,7 @@ pub(super) fn run<'a>(args: &PatchArgs, context: &Context<'a>) -> Result<Report<
     let filler_rivets = u32::try_from(found.filler_holes().count()).unwrap_or(u32::MAX);
     text(&found, filler_rivets, &mut report, context);
     shares_text(&shares, taper, &mut report, context);
-    report.work(context, |work| working::repair::of_patch(&query, &found, work));
+    report.work(context, |work| working::repair::of_patch((&query, taper), &found, work));
 
     let practice = context.practice;
     let carries = found.row.strength.per_inch;

@@ -3,11 +3,9 @@
 use shophead::layout::Point;
 use shophead::length::{Bare, Length};
 use shophead::material::Material;
-use shophead::quantity::Mass;
 use shophead::repair::splice::{
     Leg, LegFastener, LegSplice, MemberError, Splice, SpliceHole, SpliceQuery, splice as sized,
 };
-use shophead::rivet::mass::mass_each;
 use shophead::rivet::part::Part;
 use shophead::working;
 use shophead_job::drawing::{Dimension, Line, Outline, RepairDrawing, repair as draw};
@@ -70,7 +68,7 @@ pub(super) fn run<'a>(args: &MemberArgs, context: &Context<'a>) -> Result<Report
     };
     let pieces = pieces(&found, &query);
     let (parts, others) = fasteners(&found, &places);
-    let mass = mass(&pieces, &parts, others.is_empty());
+    let mass = found.mass(&query);
     let sized = Sized {
         rivets: rivets(parts, &args.out.spares)?,
         drawing: drawing(&found, &query, &places, context),
@@ -142,8 +140,6 @@ fn leg_answer<'a>(leg: &LegSplice, practice: &shophead::practice::Practice<'a>) 
 fn pieces(found: &Splice, query: &SpliceQuery<'_, '_>) -> Vec<Piece> {
     let piece = |(leg, number): (&LegSplice, u8)| {
         let both = leg.half.checked_mul(2).and_then(|both| both.checked_add(query.gap)).unwrap_or(leg.half);
-        let density = query.material.properties(leg.plate.1).map(|sheet| sheet.density_lb_in3());
-        let mass = density.map(|density| Mass::from_lb(leg.plate_area_in2 * both.to_inches_f64() * density));
         Piece {
             what: format!("plate of leg {number}"),
             material: query.material,
@@ -151,7 +147,7 @@ fn pieces(found: &Splice, query: &SpliceQuery<'_, '_>) -> Vec<Piece> {
             along: both,
             across: leg.plate.0,
             count: 1,
-            mass,
+            mass: found.plate_mass(query, leg),
         }
     };
     found.legs.iter().zip(1_u8..).map(piece).collect()
@@ -183,19 +179,6 @@ fn fasteners(found: &Splice, places: &[Place]) -> (Vec<(Part<'static>, u32)>, Ve
         }
     }
     (parts, others)
-}
-
-/// Plates and rivets; `None` where something of it is not known.
-fn mass(pieces: &[Piece], parts: &[(Part<'static>, u32)], is_all: bool) -> Option<Mass> {
-    let mut sum = 0.0;
-    for piece in pieces {
-        sum += piece.mass?.lb();
-    }
-    for (part, count) in parts {
-        let (density, _) = part.alloy().density_lb_in3()?;
-        sum += mass_each(part, density)?.lb() * f64::from(*count);
-    }
-    is_all.then(|| Mass::from_lb(sum))
 }
 
 fn text<'a>(found: &Splice, query: &SpliceQuery<'_, '_>, report: &mut Report<'a>, context: &Context<'a>) {

@@ -1,12 +1,11 @@
 //! `shophead repair rows --from --to`: how rows share a load over the layers of a pack.
 
 use shophead::joint::flexibility::Formula;
-use shophead::joint::layers::{LayerShare, Layers, PackRows, through_pack};
+use shophead::joint::layers::{Layers, PackRows, through_pack};
 use shophead::joint::margin::{Load, margin};
 use shophead::joint::sharing::ELASTIC_ONLY;
-use shophead::joint::strength::{Allowable, Shear};
-use shophead::quantity::Force;
-use shophead::repair::in_row::{InRow, in_row};
+use shophead::joint::strength::Shear;
+use shophead::repair::in_row::in_row;
 use shophead::working;
 
 use super::answer::{LayerRowAnswer, LayersAnswer};
@@ -44,21 +43,14 @@ pub(super) fn run<'a>(
     let every: Vec<(Formula, Layers)> = every.collect::<Result<_, _>>().map_err(Stop::wrong)?;
     let margin_of = |shared: &Layers| {
         // The margin of the worst place is that of the load there.
-        let (force, allowable) = worst(shared, &found)?;
-        margin(allowable, Load { force, ..load }, factors).ok()
+        let worst = found.weakest_place(shared)?;
+        margin(worst.carries, Load { force: worst.load, ..load }, factors).ok()
     };
     let margins: Vec<_> = every.iter().map(|(_, shared)| margin_of(shared)).collect();
     let least = margins.iter().flatten().min_by(|one, other| one.value.total_cmp(&other.value));
     report.find(context, &subject, &least.and_then(|least| least.negative()));
     report.work(context, |work| {
-        working::repair::of_rows(&rows, &found, work);
-        for ((_, shared), margin) in every.iter().zip(&margins) {
-            // The shares are the chain's; with the margin of the worst place it can be redone.
-            if let (Some((force, carries)), Some(margin)) = (worst(shared, &found), margin) {
-                let carries = Allowable { force: carries, basis: found.strength.joint.basis };
-                working::repair::of_worst((Load { force, ..load }, factors), carries, *margin, shared.basis, work);
-            }
-        }
+        working::repair::of_pack((&rows, &found), (&pack, &every), (load, factors, asked.across), work);
     });
     text(&every, &subject, least.map(|least| least.value), report, context);
     let answer = every.iter().zip(&margins).filter_map(|((formula, shared), margin)| {
@@ -79,25 +71,6 @@ pub(super) fn run<'a>(
         })
     });
     Ok(answer.collect())
-}
-
-/// The load and the strength of the place with the least strength to its load; `None` where a strength is not published.
-fn worst(shared: &Layers, found: &InRow) -> Option<(Force, Force)> {
-    let shear = found.strength.joint.shear?.force;
-    let bearing: Option<Vec<Force>> =
-        found.strength.joint.sheets.iter().map(|sheet| sheet.bearing().map(|bearing| bearing.ultimate.force)).collect();
-    let bearing = bearing?;
-    let mut worst: Option<(Force, Force)> = None;
-    for LayerShare { planes, bearing: loads, .. } in (0..shared.rows()).filter_map(|row| shared.row(row)) {
-        let sheared = planes.iter().map(|load| (*load, shear));
-        for (load, carries) in sheared.chain(loads.iter().copied().zip(bearing.iter().copied())) {
-            let load = Force::from_lbf(load.lbf().abs());
-            if worst.is_none_or(|(most, least)| load.lbf() * least.lbf() > most.lbf() * carries.lbf()) {
-                worst = Some((load, carries));
-            }
-        }
-    }
-    worst
 }
 
 fn text<'a>(
