@@ -207,6 +207,7 @@ crate::words::errors! {
 ///
 /// ```
 /// use shophead::length::Length;
+/// use shophead::practice::HANDBOOK;
 /// use shophead::repair::solve::{SolveFor, usual_pitch};
 /// use shophead::rivet::part::Part;
 /// let rivet = Part::parse("MS20470AD4")?;
