@@ -166,7 +166,8 @@ fn a_length_is_the_same_in_inches_and_in_millimetres() {
         assert_eq!(answer(&format!("{millimetres} --units mm")), wanted, "{asked}");
         bare += 1;
         // What is whole hundred-thousandths of an inch.
-        let tenths = |nm: u64| (nm % 254 == 0).then(|| format!("{}.{:05}in", nm / 25_400_000, nm % 25_400_000 / 254));
+        let tenths =
+            |nm: u64| nm.is_multiple_of(254).then(|| format!("{}.{:05}in", nm / 25_400_000, nm % 25_400_000 / 254));
         if let Some(typed) = respelled(&asked, tenths) {
             assert_eq!(answer(&typed), wanted, "{asked}");
             inches += 1;
