@@ -1,7 +1,8 @@
 //! Rows to answer: the same for the same number everywhere.
 //!
-//! `rows 100000` prints the holes of a fleet: aircraft of one type, whose rows of rivets are the same and whose holes differ by what was
-//! measured. `rows 100000 distinct` prints rows of which hardly two ask the same. Both go with `shophead batch length`.
+//! `rows 100000 length` prints the holes of a fleet: aircraft of one type, whose rows of rivets are the same and whose holes differ by what
+//! was measured. `rows 100000 length distinct` prints rows of which hardly two ask the same. Both go with `shophead batch length`; there
+//! are also `head`, `joint` and `hole`.
 
 use std::io::{self, BufWriter, Write};
 
@@ -31,45 +32,107 @@ impl Generator {
 const SHEETS: &[usize] = &[16, 20, 25, 32, 40, 50, 63, 71, 80, 90, 100, 125];
 /// Diameters with the shank in ten-thousandths.
 const DIAMETERS: &[(&str, usize)] = &[("3/32", 938), ("1/8", 1250), ("5/32", 1562), ("3/16", 1875), ("1/4", 2500)];
+/// Of the skin of one row.
+const MATERIALS: &[&str] = &["2024-T3", "clad 2024-T3", "7075-T6", "6061-T6"];
 const REMARKS: &[&str] = &["", "", "", "", "", "burr", "sealant", "\"tool mark, light\""];
 /// Rows of rivets in one aircraft, and holes in one of them.
 const ROWS: usize = 240;
 const HOLES: usize = 40;
 
-/// A row as the drawing has it: layers, diameter, shank.
-fn row(generator: &mut Generator) -> (String, &'static str, usize) {
-    let layers = 2 + generator.below(2);
-    let layers: Vec<String> = (0..layers).map(|_| format!(".{:03}", generator.pick(SHEETS))).collect();
-    let (diameter, shank) = generator.pick(DIAMETERS);
-    (layers.join(","), diameter, shank)
+/// A row of rivets as the drawing has it.
+struct Row {
+    layers: String,
+    sheets: String,
+    /// By its place in [`DIAMETERS`], so that the dash number is three more; 1/4 is 8.
+    diameter: usize,
+    edge: usize,
+    pitch: usize,
+    load: usize,
+}
+
+impl Row {
+    fn of(generator: &mut Generator, is_distinct: bool) -> Row {
+        let layers: Vec<String> = if is_distinct {
+            (0..3).map(|_| format!("{:04}", 160 + generator.below(1000))).collect()
+        } else {
+            (0..2 + generator.below(2)).map(|_| format!("{:03}", generator.pick(SHEETS))).collect()
+        };
+        let diameter = generator.below(DIAMETERS.len());
+        let material = generator.pick(MATERIALS);
+        let step = if is_distinct { 1 } else { 50 };
+        let mut about = |nominal: usize, spread: usize| (nominal + generator.below(spread)) / step * step;
+        let shank = DIAMETERS[diameter].1;
+        Row {
+            sheets: layers.iter().map(|layer| format!("{material}:.{layer}")).collect::<Vec<_>>().join(","),
+            layers: layers.iter().map(|layer| format!(".{layer}")).collect::<Vec<_>>().join(","),
+            diameter,
+            edge: about(shank * 2, shank),
+            pitch: about(shank * 3, shank * 3),
+            load: about(20, 400),
+        }
+    }
+
+    fn dash(&self) -> usize {
+        if self.diameter == 4 { 8 } else { self.diameter + 3 }
+    }
 }
 
 fn main() -> io::Result<()> {
     let mut words = std::env::args().skip(1);
     let count: usize = words.next().and_then(|word| word.parse().ok()).expect("how many rows");
+    let question = words.next().expect("length, head, joint or hole");
     let is_distinct = words.next().is_some_and(|word| word == "distinct");
     let mut generator = Generator(15);
-    let rows: Vec<_> = (0..ROWS).map(|_| row(&mut generator)).collect();
+    let rows: Vec<_> = (0..ROWS).map(|_| Row::of(&mut generator, false)).collect();
     let mut out = BufWriter::with_capacity(1 << 20, io::stdout().lock());
-    writeln!(out, "ship,row,number,layers,diameter,hole,tolerance,remark")?;
+    let columns = match &*question {
+        "length" => "layers,diameter,hole,tolerance",
+        "head" => "diameter,measured_diameter,measured_height",
+        "joint" => "rivet,sheets,hole,edge,pitch,load",
+        "hole" => "rivet,major,minor,edge,pitch,layers",
+        other => panic!("there is no {other}"),
+    };
+    writeln!(out, "ship,row,number,{columns},remark")?;
     for at in 0..count {
         let (ship, line, number) = (at / (ROWS * HOLES) + 1, at / HOLES % ROWS, at % HOLES + 1);
         let remark = generator.pick(REMARKS);
-        if is_distinct {
-            let layers = [(); 3].map(|()| 160 + generator.below(1000));
-            let [top, middle, last] = layers.map(|thickness| format!(".{thickness:04}"));
-            let (diameter, shank) = generator.pick(DIAMETERS);
-            let (hole, tolerance) = (shank + 20 + generator.below(100), generator.below(40));
-            writeln!(
-                out,
-                "S{ship},R{line},{number},\"{top},{middle},{last}\",{diameter},.{hole:04},.{tolerance:04},{remark}"
-            )?;
+        let drawn;
+        let row = if is_distinct {
+            drawn = Row::of(&mut generator, true);
+            &drawn
         } else {
-            let (layers, diameter, shank) = &rows[line];
-            // Gauged in steps of half a thousandth.
-            let hole = (shank + 20 + generator.below(100)) / 5 * 5;
-            writeln!(out, "S{ship},R{line},{number},\"{layers}\",{diameter},.{hole:04},.002,{remark}")?;
+            &rows[line]
+        };
+        let (diameter, shank) = DIAMETERS[row.diameter];
+        // In a fleet gauged in steps of half a thousandth.
+        let step = if is_distinct { 1 } else { 5 };
+        let mut gauged = |from: usize, spread: usize| (from + generator.below(spread)) / step * step;
+        write!(out, "S{ship},R{line},{number},")?;
+        match &*question {
+            "length" => {
+                let (hole, tolerance) = (gauged(shank + 20, 100), if is_distinct { gauged(0, 40) } else { 20 });
+                write!(out, "\"{}\",{diameter},.{hole:04},.{tolerance:04}", row.layers)?;
+            }
+            "head" => {
+                let (wide, high) = (gauged(shank + shank / 4, shank / 2), gauged(shank / 4, shank / 2));
+                write!(out, "{diameter},.{wide:04},.{high:04}")?;
+            }
+            "joint" => {
+                let Row { sheets, edge, pitch, load, .. } = row;
+                let hole = gauged(shank + 20, 100);
+                write!(out, "MS20470AD{},\"{sheets}\",.{hole:04},", row.dash())?;
+                write!(out, "{}.{:04},{}.{:04},{load}", edge / 10_000, edge % 10_000, pitch / 10_000, pitch % 10_000)?;
+            }
+            _ => {
+                let Row { sheets, edge, pitch, .. } = row;
+                let minor = gauged(shank + 20, 160);
+                let major = minor + gauged(0, 60);
+                write!(out, "MS20470AD{},.{major:04},.{minor:04},", row.dash())?;
+                write!(out, "{}.{:04},{}.{:04},", edge / 10_000, edge % 10_000, pitch / 10_000, pitch % 10_000)?;
+                write!(out, "\"{sheets}\"")?;
+            }
         }
+        writeln!(out, ",{remark}")?;
     }
     out.flush()
 }

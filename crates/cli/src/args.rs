@@ -247,7 +247,7 @@ pub(crate) enum Command {
     /// tolerance. An empty cell is an option that is not given; yes means an option without a value. Other columns are carried through.
     ///
     /// The answer has the columns of the single command under --format csv, and error last: what is wrong with a row goes there, and does
-    /// not stop the others. Where a column of the input is called like one of the answer, it goes out as NAME_given. With --format json a
+    /// not stop the others. Where a column of the input is called like one of the answer, it goes out as NAME_given, or keeps its name where --prefix gives those of the answer another. With --format json a
     /// row comes out as the object of the single command in one line, with the row as input, and error.
     ///
     /// A row of shophead batch group is a group: its points are a list, 0 0; 1 0; 1 .5, or the name of a points file, looked for beside the
@@ -334,7 +334,7 @@ impl Command {
 }
 
 /// Which rivet, where no part number is given.
-#[derive(Debug, Args)]
+#[derive(Clone, Debug, PartialEq, Eq, Args)]
 pub(crate) struct RivetArgs {
     /// Shank diameter, a size of the series: 1/8, .125.
     #[arg(long, value_name = "D")]
@@ -973,6 +973,9 @@ pub(crate) struct BatchArgs {
     /// The names of the columns, where the input has no header line: a part of a longer file. None is written then.
     #[arg(long, value_name = "COLUMNS")]
     pub(crate) header: Option<String>,
+    /// Put in front of every column of the answer, so that all columns of the input keep their names: `new_`.
+    #[arg(long, value_name = "TEXT")]
+    pub(crate) prefix: Option<String>,
     /// Threads that answer; otherwise one a processor.
     #[arg(long, value_name = "N", value_parser = clap::value_parser!(u8).range(1..))]
     pub(crate) threads: Option<u8>,
@@ -1015,6 +1018,9 @@ pub(crate) struct HandheldArgs {
 
 #[derive(Debug, Args)]
 pub(crate) struct SourcesArgs {
+    /// What is promised instead, with the test that shows it and what the figures leave out.
+    #[arg(long)]
+    pub(crate) promises: bool,
     /// Only those of this status.
     #[arg(long, value_enum)]
     pub(crate) status: Option<StatusWord>,

@@ -7,8 +7,11 @@ use std::fmt::Display;
 
 use shophead::finding::{Code, Finding, Findings, Severity};
 use shophead::length::Length;
+use shophead::practice::{Case, Practice};
 use shophead::quantity::Force;
+use shophead::rivet::part::Part;
 
+use crate::args::Format;
 use crate::context::Context;
 use crate::exit::Stop;
 use crate::report::{Record, Report};
@@ -25,6 +28,20 @@ pub(crate) trait Answer<'a>: Sized {
     fn find(&self, context: &Context<'a>, finds: &mut impl Finds);
     /// The answer as the cells of a row.
     fn cells(&self, cells: &mut impl Cells);
+    /// The case that it was about: whose limits were looked up.
+    fn case(&self) -> &Case;
+    /// Every case of which limits are looked up for such an answer.
+    fn cases(&self, practice: &Practice<'_>, each: &mut dyn FnMut(Case)) {
+        let _ = practice;
+        each(*self.case());
+    }
+    /// Adds the cases whose limits were not looked up ahead.
+    fn look_up(&self, context: &Context<'a>, new: &mut Vec<Case>) {
+        if !context.practice.knows(self.case()) {
+            self.cases(context.practice, &mut |case| new.push(case));
+        }
+    }
+
     /// The answer in every other form that is wanted.
     fn tell(&self, args: &Self::Args, context: &Context<'a>, report: &mut Report<'a>);
     /// The answer as the rows of a file, where that is more than one of the cells.
@@ -38,24 +55,38 @@ pub(crate) trait Answer<'a>: Sized {
 
 /// The whole answer.
 pub(crate) fn report<'a, A: Answer<'a>>(args: &A::Args, context: &Context<'a>) -> Result<Report<'a>, Stop> {
+    report_of::<A>(args, context, &mut Vec::new())
+}
+
+/// The same, and in `new` the cases whose limits were not looked up ahead.
+pub(crate) fn report_of<'a, A: Answer<'a>>(
+    args: &A::Args,
+    context: &Context<'a>,
+    new: &mut Vec<Case>,
+) -> Result<Report<'a>, Stop> {
     let answer = A::of(args, context)?;
     let mut report = Report::new(A::COMMAND, context);
     answer.find(context, &mut Reported { report: &mut report, context });
     answer.tell(args, context, &mut report);
-    answer.rows(context, &mut report);
+    if context.format == Format::Csv {
+        answer.rows(context, &mut report);
+    }
+    answer.look_up(context, new);
     Ok(report)
 }
 
-/// The answer as the cells of a row, and what was found.
+/// The answer as the cells of a row, and what was found. Cases whose limits were not looked up ahead go to `new`.
 pub(crate) fn row<'a, A: Answer<'a>>(
     args: &A::Args,
     context: &Context<'a>,
     cells: &mut impl Cells,
     finds: &mut impl Finds,
+    new: &mut Vec<Case>,
 ) -> Result<(), Stop> {
     let answer = A::of(args, context)?;
     answer.find(context, finds);
     answer.cells(cells);
+    answer.look_up(context, new);
     Ok(())
 }
 
@@ -73,9 +104,31 @@ pub(crate) trait Cells {
     fn length(&mut self, column: &'static str, cell: impl Into<Option<Length>>) -> &mut Self;
     fn force(&mut self, column: &'static str, cell: impl Into<Option<Force>>) -> &mut Self;
 
+    /// Part numbers, with a blank between.
+    fn parts<'p>(&mut self, column: &'static str, parts: impl IntoIterator<Item = Part<'p>>) -> &mut Self;
+
+    /// The part numbers of a family in these lengths; one that it does not come in is left out.
+    fn parts_in(
+        &mut self,
+        column: &'static str,
+        family: Part<'_>,
+        lengths: impl IntoIterator<Item = Length>,
+    ) -> &mut Self {
+        self.parts(column, lengths.into_iter().filter_map(|length| family.with_length(length).ok()))
+    }
+
+    /// A ratio, to four places. A margin of safety that is just below zero stays below it.
+    fn ratio(&mut self, column: &'static str, cell: Option<f64>) -> &mut Self;
+
     fn text(&mut self, column: &'static str, cell: impl Display) -> &mut Self {
         self.optional(column, Some(cell))
     }
+}
+
+/// Ten-thousandths of a ratio, never more than it is.
+pub(crate) fn ten_thousandths(ratio: f64) -> f64 {
+    // A zero without a sign.
+    libm::floor(ratio * 10_000.0) + 0.0
 }
 
 impl Cells for Record {
@@ -89,6 +142,15 @@ impl Cells for Record {
 
     fn force(&mut self, column: &'static str, cell: impl Into<Option<Force>>) -> &mut Record {
         Record::force(self, column, cell)
+    }
+
+    fn parts<'p>(&mut self, column: &'static str, parts: impl IntoIterator<Item = Part<'p>>) -> &mut Record {
+        let parts: Vec<String> = parts.into_iter().map(|part| part.to_string()).collect();
+        Record::text(self, column, parts.join(" "))
+    }
+
+    fn ratio(&mut self, column: &'static str, cell: Option<f64>) -> &mut Record {
+        Record::ratio(self, column, cell)
     }
 }
 

@@ -4,6 +4,7 @@
 //!
 //! `bare` is what a number without a unit is: inches and pounds, or after `--units mm` millimetres and newtons.
 
+use std::cell::RefCell;
 use std::fmt::Display;
 use std::str::FromStr;
 
@@ -21,6 +22,47 @@ use crate::args::RivetArgs;
 use shophead_job::read::{GroupPoint, MAX_COUNT, MAX_SPARES_PERCENT, read_layer};
 
 use crate::exit::Stop;
+
+/// What was read of the texts before: a file has a few rivets and materials and thousands of cells that name them.
+struct Known<K, T>(Vec<(K, T)>);
+
+impl<K, T: Copy> Known<K, T> {
+    /// More than a file names; from then on it starts anew.
+    const MOST: usize = 64;
+
+    fn read<E>(
+        &mut self,
+        is_it: impl Fn(&K) -> bool,
+        key: impl FnOnce() -> K,
+        read: impl FnOnce() -> Result<T, E>,
+    ) -> Result<T, E> {
+        if let Some((_, known)) = self.0.iter().find(|(key, _)| is_it(key)) {
+            return Ok(*known);
+        }
+        let new = read()?;
+        if self.0.len() >= Known::<K, T>::MOST {
+            self.0.clear();
+        }
+        self.0.push((key(), new));
+        Ok(new)
+    }
+}
+
+impl<T: Copy> Known<String, T> {
+    fn known_text(&self, text: &str) -> Option<T> {
+        self.0.iter().find(|(known, _)| known == text).map(|(_, known)| *known)
+    }
+
+    fn read_text<E>(&mut self, text: &str, read: impl FnOnce(&str) -> Result<T, E>) -> Result<T, E> {
+        self.read(|known| known == text, || text.to_owned(), || read(text))
+    }
+}
+
+thread_local! {
+    static PARTS: RefCell<Known<String, Part<'static>>> = const { RefCell::new(Known(Vec::new())) };
+    static MATERIALS: RefCell<Known<String, Material>> = const { RefCell::new(Known(Vec::new())) };
+    static RIVETS: RefCell<Known<(RivetArgs, Bare), Part<'static>>> = const { RefCell::new(Known(Vec::new())) };
+}
 
 /// What was typed, as it is repeated in a message: quoted, control characters escaped, cut where it is long.
 fn quoted(text: &str) -> String {
@@ -216,7 +258,7 @@ pub(crate) fn or(words: &[&str]) -> String {
 
 /// A part number, with or without length.
 pub(crate) fn part(option: &str, text: &str) -> Result<Part<'static>, Stop> {
-    Part::parse(text.trim()).map_err(|error| wrong(option, text, error))
+    PARTS.with_borrow_mut(|known| known.read_text(text.trim(), Part::parse)).map_err(|error| wrong(option, text, error))
 }
 
 /// A part number, or alloy letters and diameter of a universal head rivet: `AD4`.
@@ -242,16 +284,21 @@ pub(crate) struct Rivet {
 
 impl Rivet {
     pub(crate) fn of(args: &RivetArgs, bare: Bare) -> Result<Rivet, Stop> {
-        let series = series("--series", &args.series)?;
-        let size = size("--diameter", &args.diameter, series, bare)?;
-        let letters = match &args.alloy {
-            Some(text) => letters("--alloy", text, series)?,
-            // 2117 where the series has it: the rivet of everyday work.
-            None => series.material("AD").or(series.materials.first()).map_or("", |material| material.code),
-        };
-        let part = Part::new(series, letters, size).map_err(|error| wrong("--alloy", letters, error))?;
+        let is_it = |(known, unit): &(RivetArgs, Bare)| known == args && *unit == bare;
+        let part = RIVETS.with_borrow_mut(|known| known.read(is_it, || (args.clone(), bare), || rivet(args, bare)))?;
         Ok(Rivet { part, alloy_assumed: args.alloy.is_none() })
     }
+}
+
+fn rivet(args: &RivetArgs, bare: Bare) -> Result<Part<'static>, Stop> {
+    let series = series("--series", &args.series)?;
+    let size = size("--diameter", &args.diameter, series, bare)?;
+    let letters = match &args.alloy {
+        Some(text) => letters("--alloy", text, series)?,
+        // 2117 where the series has it: the rivet of everyday work.
+        None => series.material("AD").or(series.materials.first()).map_or("", |material| material.code),
+    };
+    Part::new(series, letters, size).map_err(|error| wrong("--alloy", letters, error))
 }
 
 /// A part standard by any of its names.
@@ -315,7 +362,8 @@ fn size(option: &str, text: &str, series: &'static Series<'static>, bare: Bare) 
 
 /// Whether a thickness was written with a tolerance of its own.
 fn has_tolerance(text: &str) -> bool {
-    text.trim_start().chars().skip(1).any(|c| matches!(c, '+' | '±'))
+    let is_plain = text.bytes().all(|byte| byte != b'+' && byte.is_ascii());
+    !is_plain && text.trim_start().chars().skip(1).any(|c| matches!(c, '+' | '±'))
 }
 
 /// A tolerance by itself: `.002`, `+-.002`, `±.002`, `+.003-.001`.
@@ -338,12 +386,14 @@ fn earlier(error: ParseLengthError, by: usize) -> ParseLengthError {
 pub(crate) fn layers(option: &str, text: &str, tolerance: Option<Toleranced>, bare: Bare) -> Result<Stack, Stop> {
     let mut stack = Stack::new();
     for (index, item) in text.split(',').enumerate() {
-        let item = item.trim();
-        let number = index.saturating_add(1);
-        let wrong = |what: String| Stop::wrong(format!("{option}, item {number} {}: {what}", quoted(item)));
-        let mut layer = layer(item, bare).map_err(wrong)?;
+        let wrong = |what: String| {
+            let number = index.saturating_add(1);
+            Stop::wrong(format!("{option}, item {number} {}: {what}", quoted(item)))
+        };
+        let plain = plain_layer(item, bare);
+        let mut layer = plain.map_or_else(|| layer(item.trim(), bare), Ok).map_err(wrong)?;
         if let Some(tolerance) = tolerance.filter(|_| layer.thickness == Toleranced::exactly(layer.thickness.nominal()))
-            && !has_tolerance(item)
+            && (plain.is_some() || !has_tolerance(item))
         {
             let below = Length::ZERO.checked_sub(tolerance.min()).unwrap_or(Length::ZERO);
             layer.thickness = Toleranced::new(layer.thickness.nominal(), below, tolerance.max())
@@ -354,9 +404,27 @@ pub(crate) fn layers(option: &str, text: &str, tolerance: Option<Toleranced>, ba
     Ok(stack)
 }
 
+/// A layer of nothing but a decimal, `.032`, or of that behind a material which was read before. `None` for every other.
+fn plain_layer(item: &str, bare: Bare) -> Option<Layer> {
+    let point = item.bytes().position(|byte| byte == b'.')?;
+    let (before, thickness) = item.split_at(point);
+    if thickness.len() < 2 || !thickness.bytes().skip(1).all(|byte| byte.is_ascii_digit()) {
+        return None;
+    }
+    let material = match before.strip_suffix(':') {
+        Some(name) => Some(MATERIALS.with_borrow(|known| known.known_text(name))?),
+        None if before.is_empty() => None,
+        None => return None,
+    };
+    let thickness = Toleranced::parse_thickness(thickness, bare).ok()?;
+    Some(Layer { material, ..Layer::of(thickness) })
+}
+
 /// One layer: `MATERIAL:THICKNESS:WORDS`, all but the thickness optional.
 fn layer(item: &str, bare: Bare) -> Result<Layer, String> {
-    read_layer(item, bare, &|text| Material::parse(text).map_err(|error| error.to_string()))
+    read_layer(item, bare, &|text| {
+        MATERIALS.with_borrow_mut(|known| known.read_text(text, Material::parse)).map_err(|error| error.to_string())
+    })
 }
 
 /// A sheet with its material.

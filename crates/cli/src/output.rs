@@ -28,12 +28,15 @@ enum To {
     Special(File),
 }
 
+/// Bytes that are handed to the system at a time: a long answer is a thousand of them, not a hundred thousand.
+const AT_ONCE: usize = 64 * 1024;
+
 impl Output {
     /// Opens a file, or the standard output for none and for `-`.
     pub(crate) fn open(path: Option<&Path>) -> Result<Output, Stop> {
         let Some(path) = path.filter(|path| path.as_os_str() != "-") else {
             standard_is_open()?;
-            return Ok(Output { to: BufWriter::new(To::Standard(io::stdout().lock())), path: None });
+            return Ok(Output { to: BufWriter::with_capacity(AT_ONCE, To::Standard(io::stdout().lock())), path: None });
         };
         let is_special = fs::metadata(path).is_ok_and(|there| !there.is_file() && !there.is_dir());
         let opened = if is_special {
@@ -42,7 +45,7 @@ impl Output {
             Replacement::of(path).map(To::File)
         };
         let to = opened.map_err(|error| not_written(Some(path), &error))?;
-        Ok(Output { to: BufWriter::new(to), path: Some(path.to_owned()) })
+        Ok(Output { to: BufWriter::with_capacity(AT_ONCE, to), path: Some(path.to_owned()) })
     }
 
     /// Whether somebody reads it on a terminal.

@@ -18,6 +18,7 @@ use shophead_job::model::Answer;
 use shophead_job::plan::{Plan, Subject};
 use shophead_job::working::{Worked, kept};
 
+use crate::cells::ten_thousandths;
 use crate::context::{Context, Settled};
 use crate::exit::Exit;
 use crate::form;
@@ -233,6 +234,16 @@ impl Record {
             Units::Millimetres => format!("{:.3}", force.newtons()),
         });
         self.optional(&column, cell)
+    }
+
+    /// To four places, and never more than it is.
+    pub(crate) fn ratio(&mut self, column: &str, cell: Option<f64>) -> &mut Record {
+        self.optional(column, cell.map(|ratio| format!("{:.4}", ten_thousandths(ratio) / 10_000.0)))
+    }
+
+    #[cfg(test)]
+    pub(crate) fn cells(&self) -> &[String] {
+        &self.cells
     }
 
     /// The names of its columns.

@@ -260,7 +260,7 @@ impl HoleLimits {
     /// ```
     #[must_use]
     pub fn of(practice: &Practice<'_>, case: &Case) -> HoleLimits {
-        let limit = |name| practice.length(name, case);
+        let limit = practice.lengths_for(case);
         HoleLimits {
             least: limit(Name::HoleLeast).or_else(|| limit(Name::HoleDrill)),
             greatest: limit(Name::HoleGreatest),

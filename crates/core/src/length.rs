@@ -16,9 +16,10 @@ const NM_PER_TEN_THOUSANDTH: i64 = 2_540;
 
 /// Whole part of `dividend / divisor`, zero where the divisor is: for divisors known not to be.
 ///
-/// Kept out of line, and narrow numbers divided as such: on a 32-bit target the compiler's own division of 128 bits is a kilobyte of code
+/// Kept out of line on a small target, and narrow numbers divided as such: on a 32-bit target the compiler's own division of 128 bits is a kilobyte of code
 /// wherever it is inlined, and takes ten times as long as one of 64 bits.
-#[inline(never)]
+#[cfg_attr(not(target_pointer_width = "64"), inline(never))]
+#[cfg_attr(target_pointer_width = "64", inline)]
 pub(crate) const fn quotient(dividend: i128, divisor: i128) -> i128 {
     let (narrow_dividend, narrow_divisor) = (dividend as i64, divisor as i64);
     if narrow_dividend as i128 == dividend
@@ -41,7 +42,8 @@ pub(crate) const fn quotient(dividend: i128, divisor: i128) -> i128 {
 const DIVIDES_WIDE: bool = cfg!(target_pointer_width = "64");
 
 /// The product of three lengths, or of fewer and a number below 2^63: the least volume and the greatest both fit, so nothing wraps.
-#[inline(never)]
+#[cfg_attr(not(target_pointer_width = "64"), inline(never))]
+#[cfg_attr(target_pointer_width = "64", inline)]
 pub(crate) const fn product(one: i128, other: i128) -> i128 {
     /// One more bit than the longest length has.
     const BITS: u32 = 1 + Length::MAX.nm.ilog2();
@@ -50,7 +52,8 @@ pub(crate) const fn product(one: i128, other: i128) -> i128 {
 }
 
 /// A product that may be beyond 128 bits, which is `None`.
-#[inline(never)]
+#[cfg_attr(not(target_pointer_width = "64"), inline(never))]
+#[cfg_attr(target_pointer_width = "64", inline)]
 pub(crate) const fn product_within(one: i128, other: i128) -> Option<i128> {
     one.checked_mul(other)
 }
@@ -96,8 +99,8 @@ pub(crate) const fn wide_quotient(dividend: u128, divisor: u128) -> u128 {
 
 /// The whole part of a square root.
 ///
-/// Bit by bit, so that it is two hundred bytes of code on a 32-bit target: the standard library's root of 128 bits is two kilobytes. As
-/// many turns as the root has bits; what fits in 64 bits, as the squares of ordinary rivets do, is worked in 64.
+/// On a 32-bit target bit by bit, two hundred bytes of code: the standard library's root of 128 bits is two kilobytes. As many turns as the
+/// root has bits; what fits in 64 bits, as the squares of ordinary rivets do, is worked in 64.
 #[inline(never)]
 pub(crate) fn whole_root(square: u128) -> u128 {
     macro_rules! bit_by_bit {
@@ -117,7 +120,9 @@ pub(crate) fn whole_root(square: u128) -> u128 {
         }};
     }
     match u64::try_from(square) {
+        Ok(narrow) if DIVIDES_WIDE => u128::from(narrow.isqrt()),
         Ok(narrow) => u128::from(bit_by_bit!(narrow, 1_u64)),
+        Err(_) if DIVIDES_WIDE => square.isqrt(),
         Err(_) => bit_by_bit!(square, 1_u128),
     }
 }
@@ -205,7 +210,8 @@ impl Length {
     }
 
     /// Inches as the nearest `f64`, for the strength calculations.
-    #[inline(never)]
+    #[cfg_attr(not(target_pointer_width = "64"), inline(never))]
+    #[cfg_attr(target_pointer_width = "64", inline)]
     #[must_use]
     pub fn to_inches_f64(self) -> f64 {
         self.nm as f64 / NM_PER_INCH as f64
@@ -247,7 +253,8 @@ impl Length {
     }
 
     /// `self * num / den`, rounded to the nearest nanometre (half away from zero); a zero `den` counts as one.
-    #[inline(never)]
+    #[cfg_attr(not(target_pointer_width = "64"), inline(never))]
+    #[cfg_attr(target_pointer_width = "64", inline)]
     pub(crate) const fn times(self, num: u32, den: u32) -> Length {
         let den = if den == 0 { 1 } else { den };
         let size = self.nm.unsigned_abs();
@@ -276,7 +283,8 @@ impl Length {
         }
     }
 
-    #[inline(never)]
+    #[cfg_attr(not(target_pointer_width = "64"), inline(never))]
+    #[cfg_attr(target_pointer_width = "64", inline)]
     const fn held(nm: i64) -> Length {
         if nm > Length::MAX.nm {
             Length::MAX
@@ -309,7 +317,8 @@ impl Length {
         if rest >= step.nm.wrapping_sub(rest) && rest != 0 { self.ceil_to(step) } else { self.floor_to(step) }
     }
 
-    #[inline(never)]
+    #[cfg_attr(not(target_pointer_width = "64"), inline(never))]
+    #[cfg_attr(target_pointer_width = "64", inline)]
     const fn remainder(self, step: Length) -> i64 {
         if step.nm <= 0 {
             return 0;
@@ -666,6 +675,10 @@ impl Toleranced {
 
     /// With the place of the nominal length, where that is a decimal without a unit.
     fn parse_marked(text: &str, bare: Bare) -> Result<(Toleranced, Option<usize>), ParseLengthError> {
+        #[cfg(target_pointer_width = "64")]
+        if let Some(length) = Length::parse_plain(text.as_bytes(), bare) {
+            return Ok((Toleranced::exactly(length), Some(1)));
+        }
         let sign = text.char_indices().skip(1).find(|&(_, c)| matches!(c, '+' | '±'));
         let Some((start, mark)) = sign else {
             return Length::parse_marked(text, bare).map(|(length, at)| (Toleranced::exactly(length), at));
@@ -974,8 +987,37 @@ impl Length {
         }
     }
 
+    /// A short decimal without sign, blank or unit, as most cells of a long file are: `.0325`, `1.25`. `None` for everything else.
+    #[cfg(target_pointer_width = "64")]
+    fn parse_plain(text: &[u8], bare: Bare) -> Option<Length> {
+        /// With it every place is a whole number of nanometres, and every product is far inside 64 bits.
+        const LONGEST: usize = 8;
+        /// Nanometres in the last place of so many.
+        const PLACES: [(i64, i64); 5] =
+            [(2_540_000, 100_000), (254_000, 10_000), (25_400, 1_000), (2_540, 100), (254, 10)];
+        if text.len() > LONGEST {
+            return None;
+        }
+        let (mut digits, mut point) = (0_i64, None);
+        for (at, byte) in text.iter().enumerate() {
+            match byte.wrapping_sub(b'0') {
+                digit @ 0..10 => digits = digits.wrapping_mul(10).wrapping_add(i64::from(digit)),
+                _ if *byte == b'.' && point.is_none() => point = Some(at),
+                _ => return None,
+            }
+        }
+        let places = text.len().wrapping_sub(point?).wrapping_sub(2);
+        let (inch, millimetre) = PLACES.get(places)?;
+        let unit = if bare == Bare::Inches { inch } else { millimetre };
+        Some(Length { nm: digits.wrapping_mul(*unit) })
+    }
+
     /// With the place of the number, where it is a decimal without a unit.
     fn parse_marked(text: &str, bare: Bare) -> Result<(Length, Option<usize>), ParseLengthError> {
+        #[cfg(target_pointer_width = "64")]
+        if let Some(length) = Length::parse_plain(text.as_bytes(), bare) {
+            return Ok((length, Some(1)));
+        }
         let mut scan = Scan { rest: text, at: 1 };
         scan.spaces();
         if scan.rest.is_empty() {

@@ -8,22 +8,59 @@ use std::fmt::{self, Display, Write};
 use shophead::finding::Severity;
 use shophead::length::Length;
 use shophead::quantity::Force;
+use shophead::rivet::part::{MAX_SIXTEENTHS, Part};
 use shophead::words::Units;
 
 use super::text::push_cell;
-use crate::cells::{Cells, Codes};
+use crate::cells::{Cells, Codes, ten_thousandths};
 
 /// Takes cells, each with a comma in front.
 pub(super) struct AnswerCells<'o> {
     out: &'o mut Vec<u8>,
-    /// For the cells that have to be looked at before they go out.
-    scratch: &'o mut String,
+    kept: &'o mut Kept,
     units: Units,
 }
 
+/// What is kept from row to row.
+#[derive(Default)]
+pub(super) struct Kept {
+    /// For the cells that have to be looked at before they go out.
+    scratch: String,
+    /// The families whose part numbers were written.
+    families: Vec<Family>,
+}
+
+/// The part numbers of one family. Writing one takes ten times as long as copying it, and a row has half a dozen.
+struct Family {
+    /// Where its series and its letters stand in the catalogue, and its dash number.
+    key: (usize, usize, u8),
+    /// By the length in thirty-seconds.
+    numbers: Vec<Option<Box<[u8]>>>,
+}
+
+impl Family {
+    /// Thirty-seconds of an inch in the longest length of a part number.
+    const LENGTHS: usize = MAX_SIXTEENTHS as usize * 2 + 1;
+
+    fn key(part: &Part<'_>) -> (usize, usize, u8) {
+        let (series, material) = (std::ptr::from_ref(part.series()), std::ptr::from_ref(part.material()));
+        (series.addr(), material.addr(), part.size().dash)
+    }
+
+    /// The number in one length; nothing where it does not come in it.
+    fn number(&mut self, family: &Part<'_>, length: Length) -> &[u8] {
+        let thirty_seconds = usize::try_from(length.nanometres() / Length::THIRTY_SECOND.nanometres());
+        let Some(number) = thirty_seconds.ok().and_then(|at| self.numbers.get_mut(at)) else { return b"" };
+        number.get_or_insert_with(|| {
+            let part = family.with_length(length);
+            part.map_or_else(|_| Box::default(), |part| part.to_string().into_bytes().into_boxed_slice())
+        })
+    }
+}
+
 impl<'o> AnswerCells<'o> {
-    pub(super) fn new(out: &'o mut Vec<u8>, scratch: &'o mut String, units: Units) -> AnswerCells<'o> {
-        AnswerCells { out, scratch, units }
+    pub(super) fn new(out: &'o mut Vec<u8>, kept: &'o mut Kept, units: Units) -> AnswerCells<'o> {
+        AnswerCells { out, kept, units }
     }
 
     /// The last cells of an answer.
@@ -43,18 +80,60 @@ impl Cells for AnswerCells<'_> {
     fn optional(&mut self, _: &'static str, cell: Option<impl Display>) -> &mut Self {
         self.out.push(b',');
         if let Some(cell) = cell {
-            self.scratch.clear();
+            self.kept.scratch.clear();
             // A string takes whatever is written.
-            let _ = write!(self.scratch, "{cell}");
-            push_cell(self.out, self.scratch.as_bytes());
+            let _ = write!(self.kept.scratch, "{cell}");
+            push_cell(self.out, self.kept.scratch.as_bytes());
         }
         self
     }
 
     fn length(&mut self, _: &'static str, cell: impl Into<Option<Length>>) -> &mut Self {
+        match cell.into() {
+            Some(length) => bare_length(self.out, length, self.units),
+            None => self.out.push(b','),
+        }
+        self
+    }
+
+    fn parts<'p>(&mut self, _: &'static str, parts: impl IntoIterator<Item = Part<'p>>) -> &mut Self {
         self.out.push(b',');
-        if let Some(length) = cell.into() {
-            bare_length(self.out, length, self.units);
+        for (index, part) in parts.into_iter().enumerate() {
+            if index > 0 {
+                self.out.push(b' ');
+            }
+            // Letters, figures, points and hyphens: no cell of them needs quotes or is a formula, and memory takes them.
+            let _ = part.write_to(&mut Bytes(self.out));
+        }
+        self
+    }
+
+    fn parts_in(
+        &mut self,
+        column: &'static str,
+        family: Part<'_>,
+        lengths: impl IntoIterator<Item = Length>,
+    ) -> &mut Self {
+        if family.has_finish_letter() {
+            return self.parts(column, lengths.into_iter().filter_map(|length| family.with_length(length).ok()));
+        }
+        let (key, families) = (Family::key(&family), &mut self.kept.families);
+        let at = families.iter().position(|known| known.key == key).unwrap_or_else(|| {
+            families.push(Family { key, numbers: vec![None; Family::LENGTHS] });
+            families.len() - 1
+        });
+        let known = &mut families[at];
+        self.out.push(b',');
+        let mut is_first = true;
+        for length in lengths {
+            let number = known.number(&family, length);
+            if !number.is_empty() {
+                if !is_first {
+                    self.out.push(b' ');
+                }
+                self.out.extend_from_slice(number);
+                is_first = false;
+            }
         }
         self
     }
@@ -66,7 +145,23 @@ impl Cells for AnswerCells<'_> {
                 Units::Inches => force.lbf(),
                 Units::Millimetres => force.newtons(),
             };
-            let _ = write!(Bytes(self.out), "{figure:.3}");
+            three_places(self.out, figure);
+        }
+        self
+    }
+
+    fn ratio(&mut self, _: &'static str, cell: Option<f64>) -> &mut Self {
+        self.out.push(b',');
+        if let Some(ratio) = cell {
+            let count = ten_thousandths(ratio);
+            if count.abs() < MOST_PLAIN {
+                if count < 0.0 {
+                    self.out.push(b'-');
+                }
+                places::<4>(self.out, count.abs() as u64);
+            } else {
+                let _ = write!(Bytes(self.out), "{:.4}", count / 10_000.0);
+            }
         }
         self
     }
@@ -81,34 +176,35 @@ impl Write for Bytes<'_> {
     }
 }
 
-/// What [`exact`](crate::report::exact) prints. A row has a dozen lengths, and the formatter takes ten times as long for each.
-fn bare_length(out: &mut Vec<u8>, length: Length, units: Units) {
-    match units {
-        Units::Inches => decimal::<25_400_000, 3, 5>(out, length),
-        Units::Millimetres => decimal::<1_000_000, 1, 4>(out, length),
+/// Thousandths up to here are whole numbers that a figure of 64 bits holds.
+const MOST_PLAIN: f64 = 9e15;
+
+/// What `{:.3}` prints, which takes ten times as long: it has to be right for every number that there is.
+fn three_places(out: &mut Vec<u8>, figure: f64) {
+    const FRACTION: u64 = (1 << (f64::MANTISSA_DIGITS - 1)) - 1;
+    const BIAS: u64 = 1_075;
+    let bits = figure.to_bits();
+    let (exponent, fraction) = (bits << 1 >> f64::MANTISSA_DIGITS, bits & FRACTION);
+    // A positive number is (2^52 + fraction) / 2^shift. A thousand times that fits in 64 bits.
+    let shift = BIAS.wrapping_sub(exponent);
+    if figure > 0.0 && (1..u64::from(u64::BITS)).contains(&shift) {
+        let thousandths = (fraction | (FRACTION + 1)) * 1_000;
+        let (whole, rest, half) = (thousandths >> shift, thousandths & ((1 << shift) - 1), 1 << (shift - 1));
+        // Midway the formatter decides.
+        if rest != half {
+            return places::<3>(out, whole + u64::from(rest > half));
+        }
     }
+    let _ = write!(Bytes(out), "{figure:.3}");
 }
 
-/// In units of so many nanometres, with at least and at most so many places. The compiler knows every divisor.
-fn decimal<const UNIT: u64, const LEAST: u32, const MOST: u32>(out: &mut Vec<u8>, length: Length) {
-    let scale = const { 10_u64.pow(MOST) };
-    let nanometres = length.nanometres();
-    // A kilometre is 10^12 nm: with five places behind it and twice that there is still room in 64 bits.
-    let scaled = (nanometres.unsigned_abs() * scale * 2 + UNIT) / (UNIT * 2);
-    if nanometres < 0 && scaled != 0 {
-        out.push(b'-');
-    }
-    // A kilometre is a million millimetres.
-    let (mut whole, mut fraction) = ((scaled / scale) as u32, (scaled % scale) as u32);
-    // From the last digit to the first.
-    let mut digits = [b'0'; 16];
+/// A number of units in the last of so many places.
+fn places<const PLACES: u32>(out: &mut Vec<u8>, count: u64) {
+    let scale = const { 10_u64.pow(PLACES) };
+    let (mut whole, mut fraction) = (count / scale, count % scale);
+    let mut digits = [b'0'; 24];
     let mut at = digits.len();
-    let mut places = MOST;
-    while places > LEAST && fraction % 10 == 0 {
-        fraction /= 10;
-        places -= 1;
-    }
-    for _ in 0..places {
+    for _ in 0..PLACES {
         at -= 1;
         digits[at] = b'0' + (fraction % 10) as u8;
         fraction /= 10;
@@ -126,6 +222,64 @@ fn decimal<const UNIT: u64, const LEAST: u32, const MOST: u32>(out: &mut Vec<u8>
     out.extend_from_slice(&digits[at..]);
 }
 
+/// What [`exact`](crate::report::exact) prints, a comma in front. A row has a dozen lengths, and the formatter takes ten times as long for
+/// each.
+fn bare_length(out: &mut Vec<u8>, length: Length, units: Units) {
+    match units {
+        Units::Inches => inches(out, length),
+        Units::Millimetres => decimal::<1_000_000, 1, 4>(out, length),
+    }
+}
+
+/// The three figures of every number below a thousand.
+static FIGURES: [[u8; 3]; 1_000] = {
+    let mut figures = [[b'0'; 3]; 1_000];
+    let mut number = 0;
+    while number < 1_000 {
+        figures[number] = [b'0' + (number / 100) as u8, b'0' + (number / 10 % 10) as u8, b'0' + (number % 10) as u8];
+        number += 1;
+    }
+    figures
+};
+
+/// Of less than ten inches, as nearly all are, in one step: three places, or five without the zeros behind them.
+fn inches(out: &mut Vec<u8>, length: Length) {
+    const INCH: u64 = 25_400_000;
+    const PLACES: u64 = 100_000;
+    let nanometres = length.nanometres();
+    if !(0..9 * INCH as i64).contains(&nanometres) {
+        return decimal::<INCH, 3, 5>(out, length);
+    }
+    let scaled = (nanometres.unsigned_abs() * PLACES * 2 + INCH) / (INCH * 2);
+    let (high, low) = ((scaled / 1_000) as usize, (scaled % 1_000) as usize);
+    let ([whole, tenths, hundredths], [thousandths, fourth, fifth]) = (FIGURES[high], FIGURES[low]);
+    let end = out.len() + 8;
+    out.extend_from_slice(&[b',', whole, b'.', tenths, hundredths, thousandths, fourth, fifth]);
+    if fifth == b'0' {
+        out.truncate(if fourth == b'0' { end - 2 } else { end - 1 });
+    }
+}
+
+/// In units of so many nanometres, with at least and at most so many places. The compiler knows every divisor.
+fn decimal<const UNIT: u64, const LEAST: u32, const MOST: u32>(out: &mut Vec<u8>, length: Length) {
+    out.push(b',');
+    let scale = const { 10_u64.pow(MOST) };
+    let nanometres = length.nanometres();
+    // A kilometre is 10^12 nm: with five places behind it and twice that there is still room in 64 bits.
+    let scaled = (nanometres.unsigned_abs() * scale * 2 + UNIT) / (UNIT * 2);
+    if nanometres < 0 && scaled != 0 {
+        out.push(b'-');
+    }
+    let mut trailing = 0;
+    let mut fraction = scaled % scale;
+    while trailing < MOST - LEAST && fraction.is_multiple_of(10) {
+        fraction /= 10;
+        trailing += 1;
+    }
+    places::<MOST>(out, scaled);
+    out.truncate(out.len() - trailing as usize);
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -136,7 +290,7 @@ mod tests {
     fn written(length: Length, units: Units) -> String {
         let mut out = Vec::new();
         bare_length(&mut out, length, units);
-        String::from_utf8(out).expect("digits")
+        String::from_utf8(out).expect("digits").strip_prefix(',').expect("a comma in front").to_owned()
     }
 
     #[test]
@@ -153,11 +307,40 @@ mod tests {
     fn a_row_tells_each_code_once_and_the_most_serious() {
         let mut out = Vec::new();
         let codes = Codes { worst: Some(Severity::Refer), codes: vec![Code::NoLimit, Code::PitchLong] };
-        AnswerCells::new(&mut out, &mut String::new(), Units::Inches).text("part", "a,b").tell(&codes);
+        AnswerCells::new(&mut out, &mut Kept::default(), Units::Inches).text("part", "a,b").tell(&codes);
         assert_eq!(String::from_utf8(out).as_deref(), Ok(",\"a,b\",refer,no-limit pitch-long"));
     }
 
+    #[test]
+    fn a_margin_of_four_places_never_looks_better_than_it_is() {
+        for (ratio, printed) in [
+            (0.0, ",0.0000"),
+            (-0.0, ",0.0000"),
+            (-0.098_392_509, ",-0.0984"),
+            (-1e-9, ",-0.0001"),
+            (0.123_99, ",0.1239"),
+            (12.5, ",12.5000"),
+        ] {
+            let mut out = Vec::new();
+            AnswerCells::new(&mut out, &mut Kept::default(), Units::Inches).ratio("margin", Some(ratio));
+            assert_eq!(String::from_utf8(out).as_deref(), Ok(printed));
+            let mut record = crate::report::Record::new(Units::Inches);
+            record.ratio("margin", Some(ratio));
+            assert_eq!(record.cells(), [&printed[1..]]);
+        }
+    }
+
     proptest! {
+        /// Whole bits, so that every exponent comes up, and figures as forces have them.
+        #[test]
+        fn a_force_is_printed_as_everywhere(bits in any::<u64>(), eighths in 0_u32..1_000_000, force in 0.0..1e6_f64) {
+            for figure in [f64::from_bits(bits), f64::from(eighths) / 16.0, force, -force] {
+                let mut out = Vec::new();
+                three_places(&mut out, figure);
+                prop_assert_eq!(String::from_utf8(out), Ok(format!("{figure:.3}")));
+            }
+        }
+
         #[test]
         fn a_length_is_printed_as_everywhere(nanometres in -2_000_000_000_i64..2_000_000_000, far in any::<i64>()) {
             let far = far % Length::MAX.nanometres();

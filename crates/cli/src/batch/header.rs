@@ -77,6 +77,17 @@ impl Header {
             .collect()
     }
 
+    /// Whether the input has a column of the answer all the same.
+    pub(super) fn refuse_prefix(&self, prefix: &str, answer: &[String]) -> Result<(), Stop> {
+        let taken = self.names.iter().find(|name| answer.iter().any(|taken| taken.eq_ignore_ascii_case(name)));
+        match taken {
+            Some(name) => Err(Stop::wrong(format_args!(
+                "--prefix \"{prefix}\": the input has a column {name} already; take another prefix"
+            ))),
+            None => Ok(()),
+        }
+    }
+
     /// The names under which the columns of the input go out: one that the answer has too gets a mark behind it.
     pub(super) fn carried(&self, answer: &[String]) -> Vec<String> {
         let is_taken = |name: &str| answer.iter().any(|taken| taken.eq_ignore_ascii_case(name));

@@ -10,10 +10,8 @@
 //! | `header` | which cell of a row is which column |
 //! | `rows` | a worker: rows in, answers out |
 //! | `answer`, `text`, `json` | how they are written |
-//! | `cache` | answers given before |
 
 mod answer;
-mod cache;
 mod chunks;
 mod header;
 mod json;
@@ -91,6 +89,12 @@ pub(crate) fn run(args: &BatchArgs, common: &Common) -> Result<Exit, Stop> {
     if args.header.is_some() && from == Form::Lines {
         return Err(Stop::wrong("--header: a row of JSON names its columns itself"));
     }
+    if args.prefix.as_deref().is_some_and(|prefix| prefix.is_empty() || prefix.contains(['"', ',', '\n', '\r'])) {
+        return Err(Stop::wrong("--prefix: this makes no name of a column; right would be new_"));
+    }
+    if args.prefix.is_some() && to == Form::Lines {
+        return Err(Stop::wrong("--prefix: a row of JSON keeps the input by itself, so nothing is called twice"));
+    }
     let input: Box<dyn Read> = match args.file.as_deref().filter(|file| !is_standard(file)) {
         Some(file) => {
             let opened = File::open(file).map_err(|error| not_read(Some(file), &error))?;
@@ -128,6 +132,10 @@ pub(crate) fn run(args: &BatchArgs, common: &Common) -> Result<Exit, Stop> {
         if to == Form::Csv && args.header.is_none() {
             let mut names = answer_columns.clone();
             names.push("error".to_owned());
+            if let Some(prefix) = &args.prefix {
+                names.iter_mut().for_each(|name| name.insert_str(0, prefix));
+                header.refuse_prefix(prefix, &names)?;
+            }
             let carried = header.carried(&names);
             header::line(&mut head, carried.iter().chain(&names));
         }

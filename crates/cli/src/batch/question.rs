@@ -5,9 +5,10 @@
 use std::path::PathBuf;
 use std::str::FromStr;
 
-use clap::{Parser, ValueEnum};
+use clap::{Args, ValueEnum};
+use shophead::practice::Case;
 
-use crate::args::{Arguments, Command, GroupArgs, HeadArgs, HoleArgs, JointArgs, LengthArgs, QuestionWord};
+use crate::args::{GroupArgs, HeadArgs, HoleArgs, JointArgs, LengthArgs, QuestionWord};
 use crate::cells::{self, Codes};
 use crate::commands;
 use crate::context::Context;
@@ -274,18 +275,26 @@ pub(super) trait Asking {
     /// Takes a cell for a column, by the column's number; an empty one for what is not given. Says whether something is given now.
     fn set(&mut self, column: usize, text: &str) -> Result<bool, String>;
     /// Answers in the cells of a row.
-    fn row<'a>(&self, context: &Context<'a>, cells: &mut AnswerCells<'_>, codes: &mut Codes) -> Result<(), Stop>;
-    /// Answers in full.
-    fn report<'a>(&self, context: &Context<'a>) -> Result<Report<'a>, Stop>;
+    fn row<'a>(&self, context: &Context<'a>, to: &mut RowTo<'_, '_>) -> Result<(), Stop>;
+    /// Answers in full; new cases as those of [`RowTo`].
+    fn report<'a>(&self, context: &Context<'a>, new: &mut Vec<Case>) -> Result<Report<'a>, Stop>;
     /// What the cells of an answer are called.
     fn answer_columns(&self, context: &Context<'_>) -> Result<Vec<String>, Stop>;
 }
 
 /// Answers in the cells of a row.
-type RowOf<A> = for<'a> fn(&A, &Context<'a>, &mut AnswerCells<'_>, &mut Codes) -> Result<(), Stop>;
+type RowOf<A> = for<'a> fn(&A, &Context<'a>, &mut RowTo<'_, '_>) -> Result<(), Stop>;
+
+/// Where a row's answer goes.
+pub(super) struct RowTo<'t, 'o> {
+    pub(super) cells: &'t mut AnswerCells<'o>,
+    pub(super) codes: &'t mut Codes,
+    /// Cases whose limits were not looked up ahead.
+    pub(super) new: &'t mut Vec<Case>,
+}
 
 /// Answers in full.
-type ReportOf<A> = for<'a> fn(&A, &Context<'a>) -> Result<Report<'a>, Stop>;
+type ReportOf<A> = for<'a> fn(&A, &Context<'a>, &mut Vec<Case>) -> Result<Report<'a>, Stop>;
 
 /// What the cells of an answer are called.
 type ColumnsOf<A> = for<'a> fn(&A, &Context<'a>) -> Result<Vec<String>, Stop>;
@@ -328,12 +337,12 @@ impl<A> Asking for Asked<A> {
         }
     }
 
-    fn row<'a>(&self, context: &Context<'a>, cells: &mut AnswerCells<'_>, codes: &mut Codes) -> Result<(), Stop> {
-        (self.row)(&self.args, context, cells, codes)
+    fn row<'a>(&self, context: &Context<'a>, to: &mut RowTo<'_, '_>) -> Result<(), Stop> {
+        (self.row)(&self.args, context, to)
     }
 
-    fn report<'a>(&self, context: &Context<'a>) -> Result<Report<'a>, Stop> {
-        (self.report)(&self.args, context)
+    fn report<'a>(&self, context: &Context<'a>, new: &mut Vec<Case>) -> Result<Report<'a>, Stop> {
+        (self.report)(&self.args, context, new)
     }
 
     fn answer_columns(&self, context: &Context<'_>) -> Result<Vec<String>, Stop> {
@@ -341,29 +350,27 @@ impl<A> Asking for Asked<A> {
     }
 }
 
-/// A command with arguments that it can answer, as a person would type them.
-fn example<A>(typed: &str, args: fn(Command) -> Option<A>) -> A {
-    let words = std::iter::once("shophead").chain(typed.split_whitespace());
-    let parsed = Arguments::try_parse_from(words).ok().and_then(|arguments| args(arguments.command));
+/// A command with arguments that it can answer, as a person would type them. Only its own options are put together for it: those of every
+/// command take as long as hundreds of rows.
+fn example<A: Args>(typed: &str) -> A {
+    let matches = A::augment_args(clap::Command::new("shophead")).try_get_matches_from(typed.split_whitespace());
+    let parsed = matches.and_then(|matches| A::from_arg_matches(&matches));
     // A test asks every one of them.
-    parsed.unwrap_or_else(|| unreachable!("shophead {typed}"))
+    parsed.unwrap_or_else(|error| unreachable!("shophead {typed}: {error}"))
 }
 
 macro_rules! asked {
-    ($variant:ident, $fields:ident, $commands:ident, $typed:literal) => {{
-        let example = || {
-            example($typed, |command| match command {
-                Command::$variant(args) => Some(args),
-                _ => None,
-            })
-        };
+    ($args:ident, $fields:ident, $commands:ident, $typed:literal) => {{
+        let example = || example::<$args>($typed);
         Box::new(Asked {
             command: stringify!($commands),
             fields: $fields,
             args: example(),
             blank: example(),
-            row: |args, context, cells, codes| cells::row::<commands::$commands::Answer>(args, context, cells, codes),
-            report: |args, context| cells::report::<commands::$commands::Answer>(args, context),
+            row: |args, context, to| {
+                cells::row::<commands::$commands::Answer>(args, context, to.cells, to.codes, to.new)
+            },
+            report: |args, context, new| cells::report_of::<commands::$commands::Answer>(args, context, new),
             columns: |args, context| cells::columns::<commands::$commands::Answer>(args, context),
         })
     }};
@@ -373,16 +380,16 @@ macro_rules! asked {
 pub(super) fn asking(word: QuestionWord) -> Box<dyn Asking> {
     match word {
         QuestionWord::Length => {
-            asked!(Length, LENGTH, length, "length --layers .032,.040 --diameter 1/8")
+            asked!(LengthArgs, LENGTH, length, "length --layers .032,.040 --diameter 1/8")
         }
-        QuestionWord::Head => asked!(Head, HEAD, head, "head --diameter 1/8"),
-        QuestionWord::Hole => asked!(Hole, HOLE, hole, "hole --rivet MS20470AD4 --major .141"),
+        QuestionWord::Head => asked!(HeadArgs, HEAD, head, "head --diameter 1/8"),
+        QuestionWord::Hole => asked!(HoleArgs, HOLE, hole, "hole --rivet MS20470AD4 --major .141"),
         QuestionWord::Joint => {
-            asked!(Joint, JOINT, joint, "joint --rivet MS20470AD4 --sheets 2024-T3:.032,2024-T3:.040")
+            asked!(JointArgs, JOINT, joint, "joint --rivet MS20470AD4 --sheets 2024-T3:.032,2024-T3:.040")
         }
         QuestionWord::Group => {
             asked!(
-                Group,
+                GroupArgs,
                 GROUP,
                 group,
                 "group 0,0;1in,0 --load 0,-100 --at 0,0 --rivet MS20470AD4 --sheets 2024-T3:.032,2024-T3:.040"

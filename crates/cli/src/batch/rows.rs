@@ -3,14 +3,14 @@
 use std::borrow::Cow;
 
 use csv::ByteRecord;
+use shophead::practice::{Case, CaseLimits, Practice};
 use shophead_job::cell::original;
 
-use super::answer::AnswerCells;
-use super::cache::{Cache, Outcome};
+use super::answer::{AnswerCells, Kept};
 use super::chunks::{Form, Piece};
 use super::header::Header;
 use super::json::{self, Object};
-use super::question::{Asking, Rules};
+use super::question::{Asking, RowTo, Rules};
 use super::text::{may_be_formula, push_cell};
 use crate::cells::Codes;
 use crate::context::Context;
@@ -26,6 +26,16 @@ pub(super) struct Layout<'l> {
     pub(super) answer_columns: usize,
     pub(super) from: Form,
     pub(super) to: Form,
+}
+
+/// What became of a row.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Outcome {
+    Answered,
+    /// Answered, with a finding that says refer.
+    Refers,
+    /// The row is wrong.
+    Wrong,
 }
 
 /// How many rows, and what became of them.
@@ -63,20 +73,15 @@ impl Tally {
 pub(super) struct Worker<'l> {
     layout: &'l Layout<'l>,
     answerer: Answerer<'l>,
-    cache: Cache,
-    question: Question,
-    scratch: Vec<u8>,
     record: ByteRecord,
 }
 
 impl<'l> Worker<'l> {
     pub(super) fn new(layout: &'l Layout<'l>, context: &'l Context<'l>, asking: Box<dyn Asking>) -> Worker<'l> {
+        let ahead = Ahead { places: Vec::new(), new: Vec::new() };
         Worker {
             layout,
-            answerer: Answerer { asking, context, layout, codes: Codes::default(), scratch: String::new() },
-            cache: Cache::new(),
-            question: Question::default(),
-            scratch: Vec::new(),
+            answerer: Answerer { asking, context, layout, codes: Codes::default(), kept: Kept::default(), ahead },
             record: ByteRecord::new(),
         }
     }
@@ -125,10 +130,8 @@ impl<'l> Worker<'l> {
         } else if record.len() != columns {
             Some(wrong_count(record, columns))
         } else {
-            self.question.clear();
-            let mut cells = header.read.iter().map(|(column, cell)| (column, record.get(*cell).unwrap_or_default()));
-            let fits = cells.all(|(column, cell)| self.question.push(*column, cell));
-            (!fits).then(|| CELL_TOO_LONG.to_owned())
+            let cells = header.read.iter().map(|(column, cell)| (*column, record.get(*cell).unwrap_or_default()));
+            self.answerer.fill(cells).err()
         };
         if self.layout.to == Form::Csv {
             if piece.broken.is_none() && record.len() == columns && !record.iter().any(may_be_formula) {
@@ -137,7 +140,7 @@ impl<'l> Worker<'l> {
                 push_cells(out, (0..columns).map(|cell| record.get(cell).unwrap_or_default()));
             }
         }
-        let outcome = self.answer(says_nothing, wrong, out);
+        let outcome = self.answerer.answer(says_nothing, wrong, out);
         if self.layout.to == Form::Lines {
             let cells =
                 header.names.iter().zip(record).map(|(name, cell)| (name.as_str(), String::from_utf8_lossy(cell)));
@@ -185,12 +188,12 @@ impl<'l> Worker<'l> {
                 };
                 let cells: Vec<Cow<'_, str>> = header.names.iter().map(cell).collect();
                 push_cells(out, cells.iter().map(|cell| cell.as_bytes()));
-                let outcome = self.answer(says_nothing, wrong, out);
+                let outcome = self.answerer.answer(says_nothing, wrong, out);
                 out.push(b'\n');
                 outcome
             }
             _ => {
-                let outcome = self.answer(says_nothing, wrong, out);
+                let outcome = self.answerer.answer(says_nothing, wrong, out);
                 out.extend_from_slice(b",\"input\":");
                 if is_object {
                     out.extend_from_slice(text.as_bytes());
@@ -214,55 +217,48 @@ impl<'l> Worker<'l> {
                 return Err(format!("{key}: this is given twice; keep one of both"));
             }
         }
-        self.question.clear();
-        let mut cells = cells.iter().map(|cell| cell.as_deref().unwrap_or_default()).enumerate();
-        let fits = cells.all(|(column, cell)| self.question.push(column, cell.as_bytes()));
-        if fits { Ok(()) } else { Err(CELL_TOO_LONG.to_owned()) }
-    }
-
-    /// Writes the answer to the question, or what is wrong with the row.
-    fn answer(&mut self, says_nothing: bool, wrong: Option<String>, out: &mut Vec<u8>) -> Outcome {
-        let Worker { answerer, cache, question, scratch, .. } = self;
-        if says_nothing || wrong.is_some() {
-            return answerer.without_answer(wrong.as_deref(), out);
-        }
-        let (answer, outcome) = cache.answer(&question.0, scratch, |out| answerer.answer(question, out));
-        out.extend_from_slice(answer);
-        outcome
+        let cells = cells.iter().map(|cell| cell.as_deref().unwrap_or_default().as_bytes());
+        self.answerer.fill(cells.enumerate())
     }
 }
 
 const NOT_UTF8: &str = "this row is not UTF-8; save the file as UTF-8";
+/// Bytes of a cell that is read.
+const LONGEST_CELL: usize = u16::MAX as usize;
 const CELL_TOO_LONG: &str = "a cell of this row is longer than any list of layers";
 
-/// The cells that a command reads of a row: what tells it from other questions.
-#[derive(Debug, Default)]
-struct Question(Vec<u8>);
+/// The limits of the cases that rows asked about so far.
+struct Ahead {
+    places: Vec<Option<CaseLimits>>,
+    /// Cases that are still to be looked up.
+    new: Vec<Case>,
+}
 
-impl Question {
-    fn clear(&mut self) {
-        self.0.clear();
-    }
+impl Ahead {
+    /// For the rivets of an ordinary file, and for those of any: more than that are looked up row by row.
+    const PLACES: usize = 64;
+    const MOST_PLACES: usize = 1024;
 
-    /// Adds a cell; says whether it is short enough to be one.
-    #[inline]
-    fn push(&mut self, column: usize, cell: &[u8]) -> bool {
-        let (Ok(column), Ok(length)) = (u8::try_from(column), u16::try_from(cell.len())) else { return false };
-        let [low, high] = length.to_le_bytes();
-        self.0.extend_from_slice(&[column, low, high]);
-        self.0.extend_from_slice(cell);
-        true
-    }
-
-    /// The cells with the columns' numbers.
-    fn cells(&self) -> impl Iterator<Item = (usize, &[u8])> {
-        let mut rest = &self.0[..];
-        std::iter::from_fn(move || {
-            let ([column, low, high], behind) = rest.split_first_chunk()?;
-            let (cell, behind) = behind.split_at_checked(usize::from(u16::from_le_bytes([*low, *high])))?;
-            rest = behind;
-            Some((usize::from(*column), cell))
-        })
+    /// Looks up the limits of the cases that are new.
+    fn look_up(&mut self, practice: &Practice<'_>) {
+        while let Some(case) = self.new.pop() {
+            if practice.with_cases(&self.places).knows(&case) {
+                continue;
+            }
+            let mut limits = Some(practice.case_limits(&case));
+            while let Some(homeless) = limits.take() {
+                limits = homeless.put_into(&mut self.places);
+                if limits.is_some() {
+                    let places = (self.places.len() * 2).max(Ahead::PLACES);
+                    if places > Ahead::MOST_PLACES {
+                        return;
+                    }
+                    let known = std::mem::replace(&mut self.places, vec![None; places]);
+                    // There are twice as many places as before; what should find none all the same is looked up again.
+                    known.into_iter().flatten().for_each(|known| drop(known.put_into(&mut self.places)));
+                }
+            }
+        }
     }
 }
 
@@ -272,26 +268,34 @@ struct Answerer<'l> {
     context: &'l Context<'l>,
     layout: &'l Layout<'l>,
     codes: Codes,
-    scratch: String,
+    kept: Kept,
+    ahead: Ahead,
 }
 
 impl Answerer<'_> {
-    fn answer(&mut self, question: &Question, out: &mut Vec<u8>) -> Outcome {
-        let told = match self.fill(question) {
-            Err(told) => told,
-            Ok(()) => match self.ask(out) {
-                Ok(outcome) => return outcome,
-                Err(told) => told,
-            },
-        };
-        out.clear();
-        self.without_answer(Some(&told), out)
+    /// Writes the answer to the question, or what is wrong with the row.
+    fn answer(&mut self, says_nothing: bool, wrong: Option<String>, out: &mut Vec<u8>) -> Outcome {
+        if says_nothing || wrong.is_some() {
+            return self.without_answer(wrong.as_deref(), out);
+        }
+        let before = out.len();
+        let answered = self.ask(out);
+        if !self.ahead.new.is_empty() {
+            self.ahead.look_up(self.context.practice);
+        }
+        answered.unwrap_or_else(|told| {
+            out.truncate(before);
+            self.without_answer(Some(&told), out)
+        })
     }
 
     /// Takes the cells for the options that they are.
-    fn fill(&mut self, question: &Question) -> Result<(), String> {
+    fn fill<'c>(&mut self, cells: impl Iterator<Item = (usize, &'c [u8])>) -> Result<(), String> {
         let mut filled = 0;
-        for (column, cell) in question.cells() {
+        for (column, cell) in cells {
+            if cell.len() > LONGEST_CELL {
+                return Err(CELL_TOO_LONG.to_owned());
+            }
             let text = str::from_utf8(cell).map_err(|_| NOT_UTF8.to_owned())?;
             let given = self.asking.set(column, said(text))?;
             filled |= u64::from(given) << column;
@@ -307,15 +311,20 @@ impl Answerer<'_> {
         let refers = match self.layout.to {
             Form::Csv => {
                 self.codes.clear();
-                let mut cells = AnswerCells::new(out, &mut self.scratch, self.context.units);
-                self.asking.row(self.context, &mut cells, &mut self.codes).map_err(words)?;
+                let mut cells = AnswerCells::new(out, &mut self.kept, self.context.units);
+                let practice = self.context.practice.with_cases(&self.ahead.places);
+                let context = Context { practice: &practice, ..*self.context };
+                let mut to = RowTo { cells: &mut cells, codes: &mut self.codes, new: &mut self.ahead.new };
+                self.asking.row(&context, &mut to).map_err(words)?;
                 cells.tell(&self.codes);
                 // No error.
                 out.push(b',');
                 self.codes.worst == Some(shophead::finding::Severity::Refer)
             }
             Form::Lines => {
-                let report = self.asking.report(self.context).map_err(words)?;
+                let practice = self.context.practice.with_cases(&self.ahead.places);
+                let context = Context { practice: &practice, ..*self.context };
+                let report = self.asking.report(&context, &mut self.ahead.new).map_err(words)?;
                 json::answer(out, &report, None);
                 report.exit() == crate::exit::Exit::Refer
             }
@@ -411,17 +420,6 @@ fn push_object<'c>(out: &mut Vec<u8>, cells: impl Iterator<Item = (&'c str, Cow<
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn a_question_gives_back_its_cells() {
-        let mut question = Question::default();
-        for (column, cell) in [(3, "1/8"), (0, ""), (7, ".032,\0.04")] {
-            assert!(question.push(column, cell.as_bytes()));
-        }
-        let cells: Vec<_> = question.cells().collect();
-        assert_eq!(cells, [(3, &b"1/8"[..]), (0, b""), (7, b".032,\0.04")]);
-        assert!(!question.push(1, &vec![b'x'; usize::from(u16::MAX) + 1]));
-    }
 
     #[test]
     fn a_quote_that_closes_too_early_is_seen() {

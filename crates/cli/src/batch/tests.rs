@@ -109,35 +109,44 @@ fn single(typed: &[String], context: &Context<'_>) -> Option<(Vec<String>, serde
     if rest.last().is_some_and(|last| last == "-") {
         return None;
     }
-    let with_json: Vec<&str> = [program, "--format=json"].into_iter().chain(rest.iter().map(String::as_str)).collect();
-    let read = |report: &Report<'_>| {
+    let in_form = |form: &str| {
+        let form = format!("--format={form}");
+        let typed = [program.as_str(), &form].into_iter().chain(rest.iter().map(String::as_str));
+        Arguments::try_parse_from(typed).ok()
+    };
+    let row = |report: &Report<'_>| {
         let rows = render::csv::render(report).expect("bytes in memory");
         let mut reader = csv::Reader::from_reader(rows.as_bytes());
         let row = reader.records().next().expect("a row").expect("a row of CSV");
-        let mut json = Vec::new();
-        render::json::render(report, &mut json).expect("bytes in memory");
-        let json = serde_json::from_slice(&json).expect("JSON");
-        Ok((row.iter().map(str::to_owned).collect(), json, report.exit()))
+        Ok((row.iter().map(str::to_owned).collect(), report.exit()))
     };
-    let arguments = Arguments::try_parse_from(with_json).ok()?;
-    match crate::answer(&arguments, read) {
-        Ok((row, json, exit)) => {
-            let row = match &arguments.command {
-                Command::Group(args) => row_of_group(args, context),
-                _ => row,
-            };
-            Some((row, json, exit))
-        }
-        // A points file that is none.
-        Err(Stop::Wrong(_) | Stop::Failed(_)) => None,
-        Err(other) => panic!("{other:?}"),
-    }
+    let json = |report: &Report<'_>| {
+        let mut json = Vec::new();
+        render::json::render(report, &mut json, false).expect("bytes in memory");
+        Ok(serde_json::from_slice(&json).expect("JSON"))
+    };
+    let known = |stop| match stop {
+        // Or a points file that is none.
+        Stop::Wrong(_) | Stop::Failed(_) => None::<()>,
+        other => panic!("{other:?}"),
+    };
+    let arguments = in_form("csv")?;
+    let answered = crate::answer(&arguments, row).map_err(known);
+    let in_json = crate::answer(&in_form("json")?, json).map_err(known);
+    assert_eq!(answered.is_ok(), in_json.is_ok(), "{typed:?}");
+    let ((row, exit), json) = answered.ok().zip(in_json.ok())?;
+    let row = match &arguments.command {
+        Command::Group(args) => row_of_group(args, context),
+        _ => row,
+    };
+    Some((row, json, exit))
 }
 
 /// A group's own CSV has a row for each rivet: the one for all of them is made of the same cells.
 fn row_of_group(args: &GroupArgs, context: &Context<'_>) -> Vec<String> {
     let (mut record, mut codes) = (Record::new(context.units), Codes::default());
-    cells::row::<commands::group::Answer>(args, context, &mut record, &mut codes).expect("it was answered");
+    cells::row::<commands::group::Answer>(args, context, &mut record, &mut codes, &mut Vec::new())
+        .expect("it was answered");
     record.text("severity", codes.worst.map_or("", Severity::as_str));
     record.text("findings", codes.codes.iter().map(|code| code.as_str()).collect::<Vec<_>>().join(" "));
     let mut rows = Rows::default();

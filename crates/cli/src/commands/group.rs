@@ -11,7 +11,7 @@ use shophead::joint::margin::{Factors, Load, Margin, margin, yield_margin};
 use shophead::joint::strength::{Allowable, JointStrength, Mode};
 use shophead::layout::{Point, RowLayout, closest_sorted};
 use shophead::length::{Length, Toleranced};
-use shophead::practice::{Given, Practice};
+use shophead::practice::{Case, Given, Practice};
 use shophead::quantity::Force;
 use shophead::rivet::Series;
 use shophead::rivet::part::Part;
@@ -109,7 +109,8 @@ impl<'a> cells::Answer<'a> for Answer {
                 findings: group.findings.clone(),
             }
         };
-        Ok(Answer { facts, rivets, members, load, moment, factors, sizes, closest, judged })
+        let case = facts.question(context.practice).case();
+        Ok(Answer { facts, case, rivets, members, load, moment, factors, sizes, closest, judged })
     }
 
     fn find(&self, _: &Context<'a>, finds: &mut impl Finds) {
@@ -124,25 +125,32 @@ impl<'a> cells::Answer<'a> for Answer {
         let Judged { worst, load, margin, yield_margin, .. } = self.judged;
         let member = self.members.get(worst);
         let size = self.sizes.iter().find(|size| size.rivets.contains(&worst));
-        cells.text("rivet", self.facts.rivet).text("rivets", self.members.len());
+        cells.parts("rivet", Some(self.facts.rivet)).text("rivets", self.members.len());
         cells.text("worst", worst + 1);
         cells.length("worst_x", member.map(|member| member.at.x)).length("worst_y", member.map(|member| member.at.y));
         cells.force("load", load).force("factored_load", margin.map(|margin| margin.factored_load));
         cells.force("allowable", member.and_then(|member| member.allowable).map(|known| known.force));
         cells.optional("governing", size.and_then(Size::governing));
         cells.length("edge_in_load", size.map(|size| size.alike.3));
-        cells.optional("margin", margin.map(|margin| margin.value));
+        cells.ratio("margin", margin.map(|margin| margin.value));
         cells.force("yield", member.and_then(|member| member.yields).map(|known| known.force));
-        cells.optional("yield_margin", yield_margin.map(|margin| margin.value));
+        cells.ratio("yield_margin", yield_margin.map(|margin| margin.value));
         cells.length("closest", self.closest.map(|(_, _, distance)| distance));
+    }
+
+    fn case(&self) -> &Case {
+        &self.case
     }
 
     fn tell(&self, _: &GroupArgs, context: &Context<'a>, report: &mut Report<'a>) {
         // It was answered before.
         let Ok(group) = share(&self.members, self.load, Some(self.factors)) else { return };
         let divided = Divided { answer: self, group: &group };
-        report.give(divided.form(context.practice));
-        divided.text(report, context);
+        if context.format == Format::Json {
+            report.give(divided.form(context.practice));
+        } else {
+            divided.text(report, context);
+        }
         report.work(context, |work| {
             let question = self.facts.question(context.practice);
             let mut carries = |index: usize, work: &mut Working<'_>| {
@@ -277,6 +285,7 @@ fn refuse_overlap(
 /// Everything that was asked and answered.
 pub(crate) struct Answer {
     facts: Facts,
+    case: Case,
     rivets: Vec<Part<'static>>,
     members: Vec<GroupRivet>,
     load: PlaneLoad,
@@ -479,9 +488,9 @@ impl Divided<'_> {
             record.length("x", member.at.x).length("y", member.at.y);
             record.force("fx", total.x).force("fy", total.y).force("load", total.size());
             record.force("allowable", member.allowable.map(|allowable| allowable.force));
-            record.optional("margin", self.margin(member).map(|margin| margin.value));
+            record.ratio("margin", self.margin(member).map(|margin| margin.value));
             record.text("worst", index == self.answer.judged.worst);
-            record.optional("yield_margin", self.yield_margin(member).map(|margin| margin.value));
+            record.ratio("yield_margin", self.yield_margin(member).map(|margin| margin.value));
             record.length("edge_in_load", edges.get(index).copied());
             record.findings(&report.findings);
             report.rows.push(record);

@@ -18,6 +18,7 @@ use crate::{form, input};
 /// Everything that was asked and answered.
 pub(crate) struct Answer {
     family: Part<'static>,
+    case: Case,
     limits: HeadLimits,
     measured: Option<MeasuredHead>,
     judged: Option<HeadJudgement>,
@@ -42,7 +43,7 @@ impl<'a> cells::Answer<'a> for Answer {
         };
         let mut found = Findings::new();
         let predicted = predicted(args, &family, &case, &mut found, context)?;
-        Ok(Answer { family, limits, measured, judged, predicted, found })
+        Ok(Answer { family, case, limits, measured, judged, predicted, found })
     }
 
     fn find(&self, _: &Context<'a>, finds: &mut impl Finds) {
@@ -56,7 +57,7 @@ impl<'a> cells::Answer<'a> for Answer {
         let Answer { limits, judged, predicted, .. } = self;
         let value = |given: Option<Given<Length>>| given.map(|given| given.value);
         let predicted = predicted.as_ref();
-        cells.text("rivet", self.family);
+        cells.parts("rivet", Some(self.family));
         cells.length("diameter_min", value(limits.diameter_least)).length("diameter", value(limits.diameter_target));
         cells.length("diameter_max", value(limits.diameter_greatest));
         cells.length("height_min", value(limits.height_least)).length("height", value(limits.height_target));
@@ -71,12 +72,17 @@ impl<'a> cells::Answer<'a> for Answer {
         cells.length("window_diameter_min", window.map(|window| window.diameter_least));
     }
 
+    fn case(&self) -> &Case {
+        &self.case
+    }
+
     fn tell(&self, _: &HeadArgs, context: &Context<'a>, report: &mut Report<'a>) {
         let Answer { family, limits, measured, judged, predicted, .. } = self;
         if context.format == Format::Json {
             report.give(form(family, limits, judged.as_ref(), predicted.as_ref(), context.practice));
+        } else {
+            text(report, family, limits, *measured, judged.as_ref(), predicted.as_ref(), context);
         }
-        text(report, family, limits, *measured, judged.as_ref(), predicted.as_ref(), context);
     }
 }
 

@@ -5,6 +5,7 @@ use shophead::hole::AsFound;
 use shophead::installation::{HoleAnswer, Step};
 use shophead::layout::RowLayout;
 use shophead::length::Length;
+use shophead::practice::{Case, Practice};
 use shophead::rivet::part::Part;
 use shophead::working;
 use shophead_job::words;
@@ -20,11 +21,15 @@ use crate::{form, input};
 /// Everything that was asked and answered.
 pub(crate) struct Answer<'a> {
     facts: Facts,
+    case: Case,
     rivet: Part<'static>,
     found: AsFound,
     /// What it was opened to before it was measured.
     opened: Option<Length>,
     answer: HoleAnswer<'a>,
+    /// The words of the steps that were tried.
+    tried: String,
+    /// Each of them whole, where the answer is more than cells.
     steps: Vec<Step<'a>>,
 }
 
@@ -54,10 +59,19 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
             rows: args.rows.into(),
             ..Facts::of(rivet, &args.place, context)?
         };
-        let mut steps = Vec::new();
+        let (mut tried, mut steps) = (String::new(), Vec::new());
         let question = facts.question(context.practice);
-        let answer = question.hole_step_by_step(found, &mut |step| steps.push(step.clone()));
-        Ok(Answer { facts, rivet, found, opened, answer, steps })
+        let answer = question.hole_step_by_step(found, &mut |step| {
+            if !tried.is_empty() {
+                tried.push(' ');
+            }
+            tried.push_str(step.kind.as_str());
+            if context.format != Format::Csv {
+                steps.push(step.clone());
+            }
+        });
+        let case = question.case();
+        Ok(Answer { facts, case, rivet, found, opened, answer, tried, steps })
     }
 
     fn find(&self, _: &Context<'a>, finds: &mut impl Finds) {
@@ -67,17 +81,25 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
     fn cells(&self, cells: &mut impl Cells) {
         let HoleAnswer { disposition, rivet, cut, hole, .. } = &self.answer;
         cells.text("disposition", disposition);
-        cells.optional("rivet", *rivet).optional("drill", *cut);
+        cells.parts("rivet", *rivet).optional("drill", *cut);
         cells.length("hole_min", hole.map(|hole| hole.min())).length("hole_max", hole.map(|hole| hole.max()));
-        let steps: Vec<&str> = self.steps.iter().map(|step| step.kind.as_str()).collect();
-        cells.text("steps_tried", steps.join(" "));
+        cells.text("steps_tried", &self.tried);
+    }
+
+    fn case(&self) -> &Case {
+        &self.case
+    }
+
+    fn cases(&self, practice: &Practice<'_>, each: &mut dyn FnMut(Case)) {
+        self.facts.question(practice).cases(each);
     }
 
     fn tell(&self, _: &HoleArgs, context: &Context<'a>, report: &mut Report<'a>) {
         if context.format == Format::Json {
             report.give(form(&self.answer, &self.steps, self.opened, context));
+        } else {
+            text(report, self, context);
         }
-        text(report, self, context);
         let question = self.facts.question(context.practice);
         report.work(context, |work| working::hole::of(&question, self.found, &self.answer, work));
     }

@@ -9,7 +9,7 @@ use shophead::joint::strength::{Allowable, BearingKind, JointStrength};
 use shophead::layout::RowLayout;
 use shophead::length::{Length, Toleranced};
 use shophead::material::{DrivenShear, Guarantee};
-use shophead::practice::{Given, Practice};
+use shophead::practice::{Case, Given, Practice};
 use shophead::rivet::part::Part;
 use shophead::stack::{Layer, Stack};
 use shophead::words::Units;
@@ -29,6 +29,7 @@ use crate::{form, input};
 /// Everything that was asked and answered.
 pub(crate) struct Answer {
     facts: Facts,
+    case: Case,
     edge: Given<Length>,
     found: JointStrength,
     in_row: Option<InRow>,
@@ -70,10 +71,10 @@ impl<'a> cells::Answer<'a> for Answer {
             ..Facts::of(rivet, &args.place, context)?
         };
         let question = facts.question(context.practice);
-        let edge = edge(&question, context)?;
+        let (case, edge) = (question.case(), edge(&question, context)?);
         let found = question.strength().map_err(Stop::wrong)?;
         let in_row = pitch.map(|pitch| InRow::of(args, &facts, pitch, context)).transpose()?;
-        Ok(Answer { facts, edge, found, in_row })
+        Ok(Answer { facts, case, edge, found, in_row })
     }
 
     fn find(&self, _: &Context<'a>, finds: &mut impl Finds) {
@@ -86,26 +87,34 @@ impl<'a> cells::Answer<'a> for Answer {
     fn cells(&self, cells: &mut impl Cells) {
         let Answer { found, in_row, .. } = self;
         let force = |part: Option<Allowable>| part.map(|part| part.force);
-        cells.text("rivet", self.facts.rivet).force("allowable", force(found.allowable));
+        cells.parts("rivet", Some(self.facts.rivet)).force("allowable", force(found.allowable));
         cells.optional("governing", found.governing.map(|governing| governing.mode));
         cells.optional("governing_sheet", found.governing.and_then(|governing| governing.layer));
         cells.force("shear", force(found.shear)).length("edge", self.edge.value);
         cells.force("net_section", found.net_section.map(|(net, _)| net.force));
         cells.force("factored_load", found.margin.map(|margin| margin.factored_load));
-        cells.optional("margin", found.margin.map(|margin| margin.value));
+        cells.ratio("margin", found.margin.map(|margin| margin.value));
         cells.force("yield", force(found.yield_load()));
         cells.force("row_per_inch", force(in_row.as_ref().and_then(|in_row| in_row.strength.per_inch)));
         let row_governing = in_row.as_ref().and_then(|in_row| in_row.strength.governing);
         cells.optional("row_governing", row_governing.map(|governing| governing.mode));
         let of_row = |margin: fn(&RowStrength) -> Option<Margin>| in_row.as_ref().and_then(|row| margin(&row.strength));
-        cells.optional("row_margin", of_row(|row| row.margin).map(|margin| margin.value));
+        cells.ratio("row_margin", of_row(|row| row.margin).map(|margin| margin.value));
         // The lesser of one rivet's and the row's.
         let yields = found.yield_margin.into_iter().chain(of_row(|row| row.yield_margin));
-        cells.optional("yield_margin", yields.map(|margin| margin.value).reduce(f64::min));
+        cells.ratio("yield_margin", yields.map(|margin| margin.value).reduce(f64::min));
+    }
+
+    fn case(&self) -> &Case {
+        &self.case
+    }
+
+    fn cases(&self, practice: &Practice<'_>, each: &mut dyn FnMut(Case)) {
+        self.facts.question(practice).cases(each);
     }
 
     fn tell(&self, args: &JointArgs, context: &Context<'a>, report: &mut Report<'a>) {
-        let Answer { facts, edge, found, in_row } = self;
+        let Answer { facts, edge, found, in_row, .. } = self;
         let Facts { rivet, layout, .. } = facts;
         // A joint has sheets: its arguments ask for them.
         let Some(stack) = &facts.stack else { return };
@@ -118,8 +127,9 @@ impl<'a> cells::Answer<'a> for Answer {
         if context.format == Format::Json {
             let found = (found, in_row.as_ref());
             report.give(form((rivet, driven), stack, found, edge, layout.pitch, &more, context.practice));
+        } else {
+            text(report, (rivet, driven), stack, (found, in_row.as_ref()), edge, context);
         }
-        text(report, (rivet, driven), stack, (found, in_row.as_ref()), edge, context);
         report.work(context, |work| match in_row {
             Some(in_row) => {
                 working::joint::of_row(&question, &in_row.strength, work);

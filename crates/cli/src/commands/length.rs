@@ -1,7 +1,5 @@
 //! `shophead length`.
 
-use std::fmt;
-
 use shophead::basis::Basis;
 use shophead::layout::RowLayout;
 use shophead::length::{Interval, Length, Toleranced};
@@ -66,7 +64,7 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
 
     fn cells(&self, cells: &mut impl Cells) {
         let Answer { grip, hole, found, .. } = self;
-        cells.optional("part", found.part).length("length", found.length);
+        cells.parts_in("part", self.facts.rivet, found.length).length("length", found.length);
         cells.length("grip_min", grip.min()).length("grip", grip.nominal()).length("grip_max", grip.max());
         cells.length("hole_min", hole.value.min()).length("hole_max", hole.value.max());
         cells.length("rule_of_thumb_length", found.rule_of_thumb_length);
@@ -78,8 +76,12 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
         cells.length("window_height_min", found.window.map(|window| window.height.min()));
         cells.length("window_height_max", found.window.map(|window| window.height.max()));
         cells.length("window_diameter_min", found.window.map(|window| window.diameter_least));
-        cells.optional("also_good", Parts::of(|| found.serves().map(|other| other.part)));
-        cells.optional("by_hole", Parts::of(|| found.by_hole().filter_map(|range| range.part)));
+        cells.parts_in("also_good", self.facts.rivet, found.also_good());
+        cells.parts("by_hole", found.by_hole().filter_map(|range| range.part));
+    }
+
+    fn case(&self) -> &Case {
+        &self.case
     }
 
     fn tell(&self, args: &LengthArgs, context: &Context<'a>, report: &mut Report<'a>) {
@@ -94,8 +96,9 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
         };
         if context.format == Format::Json {
             report.give(form(&self.found, self.grip, &assumed));
+        } else {
+            text(report, &self.found, self.grip, &assumed, context);
         }
-        text(report, &self.found, self.grip, &assumed, context);
         let question = self.facts.question(context.practice);
         report.work(context, |work| working::length::of(&question, &self.found, work));
     }
@@ -311,24 +314,6 @@ fn rule_of_thumb(found: &LengthAnswer<'_>, assumed: &Assumed<'_, '_>, context: &
     let rule = assumed.practice.length(Name::RuleOfThumbTail, assumed.case);
     let whose = rule.map_or_else(String::new, |rule| format!(" [{}]", context.practice.cite(rule.basis).document));
     format!("{}, rounded {}{whose}", units.length(found.rule_of_thumb).about(), units.size(found.rule_of_thumb_length))
-}
-
-/// Part numbers with a blank between; nothing where there is none.
-struct Parts<F>(F);
-
-impl<'a, I: Iterator<Item = Part<'a>>, F: Fn() -> I> Parts<F> {
-    fn of(parts: F) -> Option<Parts<F>> {
-        parts().next().is_some().then_some(Parts(parts))
-    }
-}
-
-impl<'a, I: Iterator<Item = Part<'a>>, F: Fn() -> I> fmt::Display for Parts<F> {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        for (index, part) in (self.0)().enumerate() {
-            write!(f, "{}{part}", if index == 0 { "" } else { " " })?;
-        }
-        Ok(())
-    }
 }
 
 /// `0.157 in (0.150 to 0.164)`.

@@ -443,7 +443,7 @@ pub(crate) mod tests {
             prop_assert!(textwrap::core::display_width(line) <= width, "{width}: {line:?}");
         }
         let mut json = Vec::new();
-        render::json::render(report, &mut json).unwrap();
+        render::json::render(report, &mut json, false).unwrap();
         let json: serde_json::Value = serde_json::from_slice(&json).unwrap();
         prop_assert_eq!(&json["command"], report.command);
         let faults = strict::faults(&VALIDATORS[report.command], &json);

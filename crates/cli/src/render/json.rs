@@ -23,8 +23,14 @@ use crate::report::{Report, Told};
 /// | `result` | the answer of the command |
 /// | `findings` | `code`, `severity`, `subject`, `message`, `layer`, `measured`, `limit`, `basis` of each |
 /// | `working` | with `--working`: what was typed, and `step`, `rule`, `formula`, `put_in`, `figures`, `result` of each step |
-pub(crate) fn render(report: &Report, mut to: impl Write) -> io::Result<()> {
-    serde_json::to_writer_pretty(&mut to, &envelope(report))?;
+///
+/// With line ends and blanks only where somebody reads it: they are half of a long plan.
+pub(crate) fn render(report: &Report, mut to: impl Write, is_seen: bool) -> io::Result<()> {
+    if is_seen {
+        serde_json::to_writer_pretty(&mut to, &envelope(report))?;
+    } else {
+        serde_json::to_writer(&mut to, &envelope(report))?;
+    }
     to.write_all(b"\n")
 }
 

@@ -41,7 +41,10 @@ pub(crate) fn print(report: &Report, settings: &Settings) -> Result<(), Stop> {
     }
     let printed = match settings.format {
         Format::Text => output.write_styled(&text::render(report, settings.width)),
-        Format::Json => json::render(report, &mut output),
+        Format::Json => {
+            let is_seen = output.is_terminal();
+            json::render(report, &mut output, is_seen)
+        }
         Format::Svg => output.write_all(report.drawing.as_deref().unwrap_or_default().as_bytes()),
         Format::Xlsx => match &report.book {
             Some(book) => xlsx::render(book).and_then(|bytes| output.write_all(&bytes)),

@@ -269,7 +269,7 @@ fn a_batch_has_the_margins_of_the_row_and_at_yield() {
     let cell = |name: &str| first.get(names.iter().position(|known| known == name).unwrap()).unwrap().to_owned();
     let single = shophead(&format!("{LAP} --edge .25 --pitch .75 --rows 4 --strip-load 800 --format json"));
     let value: Value = serde_json::from_str(&single.stdout).unwrap();
-    near(&value["result"]["row"]["margin"]["value"], cell("row_margin").parse().unwrap(), 1e-9);
+    near(&value["result"]["row"]["margin"]["value"], cell("row_margin").parse().unwrap(), 1e-4);
     assert!(cell("yield_margin").parse::<f64>().is_ok(), "{run}");
 }
 

@@ -35,12 +35,13 @@ struct Most {
 
 impl<'a> Installation<'_, 'a> {
     fn wanted(&self) -> Result<Wanted<'a>, FitError> {
+        let case = self.case();
         Ok(Wanted {
             rivet: self.rivet,
-            case: self.case(),
+            hole: self.hole_or_drilled_in(&case).value,
+            case,
             grip: self.grip().ok_or(FitError::NoGrip)?,
             dimpled: self.stack.is_some_and(Stack::is_dimpled_through),
-            hole: self.hole_or_drilled().value,
             practice: self.practice,
         })
     }

@@ -8,7 +8,7 @@ use crate::joint::compare::{check_shank, check_substitute};
 use crate::joint::strength::{Shear, check_bearing_range};
 use crate::layout::{Point, check_edge, check_pitch, check_row_spacing};
 use crate::length::Length;
-use crate::practice::{Given, Key, Name, Practice};
+use crate::practice::{Case, Given, Key, Name, Practice};
 use crate::seat::{check_seat, shank_not_known};
 use crate::select::{check_alloy, check_diameter};
 use crate::stack::{Preparation, Role, Stack};
@@ -27,9 +27,9 @@ impl Installation<'_, '_> {
         }
         check_seat(&self.rivet, self.stack, &case, self.practice, push);
         check_alloy(&self.rivet, self.structure, push);
-        self.check_entry(push);
-        self.check_hole(push);
-        self.check_distances(push);
+        self.check_entry(&case, push);
+        self.check_hole(&case, push);
+        self.check_distances(&case, push);
         self.check_touching(push);
         self.check_load_path(push);
         if let Some(installed) = &self.installed {
@@ -54,12 +54,12 @@ impl Installation<'_, '_> {
     }
 
     /// A shank that is thicker than the hole is wide.
-    fn check_entry(&self, push: &mut Sink<'_>) {
+    fn check_entry(&self, case: &Case, push: &mut Sink<'_>) {
         let Some(shank) = self.rivet.size().shank else {
             push(shank_not_known(&self.rivet));
             return;
         };
-        let hole = self.hole_or_drilled().value;
+        let hole = self.hole_or_drilled_in(case).value;
         let found = |code, severity, shank| {
             let limit = Given { value: shank, basis: self.rivet.size().basis };
             Finding::against(code, severity, hole.min(), &limit)
@@ -72,10 +72,9 @@ impl Installation<'_, '_> {
     }
 
     /// A measured hole outside what the rivet allows.
-    fn check_hole(&self, push: &mut Sink<'_>) {
+    fn check_hole(&self, case: &Case, push: &mut Sink<'_>) {
         let Some(hole) = self.hole else { return };
-        let case = self.case();
-        let limits = HoleLimits::of(self.practice, &case);
+        let limits = HoleLimits::of(self.practice, case);
         match limits.greatest {
             None => push(no_hole_limit()),
             Some(greatest) if hole.max() > greatest.value => {
@@ -83,7 +82,7 @@ impl Installation<'_, '_> {
             }
             Some(greatest) => {
                 // Gauges tell that a hole is within the limits, not how wide it is.
-                let drilled = self.practice.hole_for(&case).filter(|_| !self.gauged);
+                let drilled = self.practice.hole_for(case).filter(|_| !self.gauged);
                 if drilled.is_some_and(|drilled| hole.max() > drilled.value.max()) {
                     push(Finding::against(Code::HoleAboveDrill, Severity::Caution, hole.max(), &greatest));
                 }
@@ -98,16 +97,16 @@ impl Installation<'_, '_> {
     }
 
     /// Edge distance, pitch and row spacing. What is as the maker built it is copied, not condemned.
-    pub(super) fn check_distances(&self, push: &mut Sink<'_>) {
-        let (case, as_built) = (self.case(), self.is_as_built());
+    pub(super) fn check_distances(&self, case: &Case, push: &mut Sink<'_>) {
+        let as_built = self.is_as_built();
         if let Some(edge) = self.layout.edge {
-            check_edge(edge, &case, self.practice, as_built && !self.new_edge, push);
+            check_edge(edge, case, self.practice, as_built && !self.new_edge, push);
         }
         if let Some(pitch) = self.layout.pitch {
-            check_pitch(pitch, &case, self.practice, as_built, push);
+            check_pitch(pitch, case, self.practice, as_built, push);
         }
         if let Some(spacing) = self.layout.transverse_pitch {
-            check_row_spacing(spacing, self.layout.pitch, &case, self.practice, as_built, push);
+            check_row_spacing(spacing, self.layout.pitch, case, self.practice, as_built, push);
         }
     }
 

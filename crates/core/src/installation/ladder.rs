@@ -421,6 +421,21 @@ impl<'q, 'a> Installation<'q, 'a> {
         }
     }
 
+    /// Every case that an answer may look limits up for: that of the rivet, and those of the rivets that a hole may be stepped up to. For
+    /// [`Practice::case_limits`].
+    pub fn cases(&self, each: &mut dyn FnMut(Case)) {
+        let before = self.before();
+        let steps = [Disposition::Oversize, Disposition::NextSize].map(|step| self.rivet_of(step));
+        for rivet in [self.rivet, before] {
+            each(self.case_of(&rivet, None));
+            each(self.case_of(&rivet, Some(&before)));
+        }
+        // Not those of their own: a rivet whose case is known is taken for one of which all this was said.
+        for rivet in steps.into_iter().flatten() {
+            each(self.case_of(&rivet, Some(&before)));
+        }
+    }
+
     /// What limits are asked for with another rivet in the hole.
     fn case_with(&self, rivet: &Part<'a>) -> Case {
         self.case_of(rivet, Some(&self.before()))

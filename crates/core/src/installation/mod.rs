@@ -344,10 +344,15 @@ impl<'q, 'a> Installation<'q, 'a> {
     /// The hole as measured, or as it is drilled for the rivet.
     #[must_use]
     pub fn hole_or_drilled(&self) -> Given<Toleranced> {
+        self.hole_or_drilled_in(&self.case())
+    }
+
+    /// The same, where the case is at hand.
+    fn hole_or_drilled_in(&self, case: &Case) -> Given<Toleranced> {
         match self.hole {
             Some(value) => Given { value, basis: Basis::AS_GIVEN },
             None => {
-                let Given { value, basis } = self.practice.assumed_hole(&self.case());
+                let Given { value, basis } = self.practice.assumed_hole(case);
                 Given { value: Toleranced::from_least(value), basis }
             }
         }
@@ -403,7 +408,7 @@ impl<'q, 'a> Installation<'q, 'a> {
     #[must_use]
     pub fn distances(&self) -> Findings {
         let mut findings = Findings::new();
-        self.check_distances(&mut |finding| findings.push(finding));
+        self.check_distances(&self.case(), &mut |finding| findings.push(finding));
         findings
     }
 

@@ -9,7 +9,14 @@ use super::named::Named;
 use crate::basis::Basis;
 
 const fn named(alloy: &'static str, temper: &'static str, clad: bool, basis: Basis) -> Named {
-    Named { alloy, temper, clad, basis }
+    Named {
+        alloy,
+        temper,
+        clad,
+        basis,
+        #[cfg(target_pointer_width = "64")]
+        columns: super::named::columns(alloy, temper, clad),
+    }
 }
 
 /// Every material known by name.

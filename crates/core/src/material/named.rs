@@ -19,6 +19,66 @@ pub(super) struct Named {
     pub(super) temper: &'static str,
     pub(super) clad: bool,
     pub(super) basis: Basis,
+    /// The columns of the handbook that are for it, one bit each. A small target compares the names, and keeps the flash.
+    #[cfg(target_pointer_width = "64")]
+    pub(super) columns: Columns,
+}
+
+/// Columns of [`SHEETS`], one bit each.
+#[cfg(target_pointer_width = "64")]
+pub(super) type Columns = u128;
+
+#[cfg(target_pointer_width = "64")]
+const _: () = assert!(SHEETS.len() <= Columns::BITS as usize);
+
+/// The columns whose heading names this material: what [`Material::heads`] says, before the program runs.
+#[cfg(target_pointer_width = "64")]
+pub(super) const fn columns(alloy: &str, temper: &str, clad: bool) -> Columns {
+    let (mut columns, mut rest, mut bit) = (0, SHEETS, 1_u128);
+    while let [column, behind @ ..] = rest {
+        let heading = column.heading();
+        if heading.clad == clad
+            && is_same(heading.alloy.as_bytes(), alloy.as_bytes())
+            && has_word(heading.temper.as_bytes(), temper.as_bytes())
+        {
+            columns |= bit;
+        }
+        (rest, bit) = (behind, bit.wrapping_shl(1));
+    }
+    columns
+}
+
+#[cfg(target_pointer_width = "64")]
+const fn is_same(mut one: &[u8], mut other: &[u8]) -> bool {
+    while let ([first, behind @ ..], [second, rest @ ..]) = (one, other) {
+        if *first != *second {
+            return false;
+        }
+        (one, other) = (behind, rest);
+    }
+    one.is_empty() && other.is_empty()
+}
+
+/// Whether a text has a word between its blanks.
+#[cfg(target_pointer_width = "64")]
+const fn has_word(mut text: &[u8], word: &[u8]) -> bool {
+    loop {
+        let (mut end, mut rest) = (0_usize, text);
+        while let [byte, behind @ ..] = rest {
+            if *byte == b' ' {
+                break;
+            }
+            (rest, end) = (behind, end.wrapping_add(1));
+        }
+        let (first, _) = text.split_at(end);
+        if is_same(first, word) {
+            return true;
+        }
+        match rest {
+            [] => return false,
+            [_, behind @ ..] => text = behind,
+        }
+    }
 }
 
 /// A sheet material: an alloy in a temper, bare or clad.
@@ -102,9 +162,13 @@ impl Material {
     }
 
     fn weakest(self, thickness: Length, accepted: fn(Guarantee) -> bool) -> Option<&'static SheetProperties> {
-        let columns = || SHEETS.iter().filter(move |column| self.heads(column) && accepted(column.guarantee()));
+        let columns = || self.columns().filter(move |column| accepted(column.guarantee()));
         let holding = columns().filter(|column| column.t_min() <= thickness && thickness <= column.t_max());
-        holding.min_by_key(|column| column.ranked()).or_else(|| {
+        // Nearly always one: the others are compared with it only where there are more.
+        let weaker = |one: &'static SheetProperties, other: &'static SheetProperties| {
+            if other.ranked() < one.ranked() { other } else { one }
+        };
+        holding.reduce(weaker).or_else(|| {
             let below = columns().map(|column| column.t_max()).filter(|end| *end < thickness).max()?;
             let above = columns().map(|column| column.t_min()).filter(|start| *start > thickness).min()?;
             let beside = columns().filter(|column| column.t_max() == below || column.t_min() == above);
@@ -113,10 +177,28 @@ impl Material {
         })
     }
 
+    /// The columns of the handbook that are for this material.
+    #[cfg(not(target_pointer_width = "64"))]
+    fn columns(self) -> impl Iterator<Item = &'static SheetProperties> {
+        SHEETS.iter().filter(move |column| self.heads(column))
+    }
+
+    /// The columns of the handbook that are for this material.
+    #[cfg(target_pointer_width = "64")]
+    fn columns(self) -> impl Iterator<Item = &'static SheetProperties> {
+        let mut left = self.0.columns;
+        core::iter::from_fn(move || {
+            let first = left.trailing_zeros() as usize;
+            left &= left.wrapping_sub(1);
+            SHEETS.get(first)
+        })
+    }
+
     /// Whether a column of the handbook is for this material; it may be for two tempers, printed `T6 and T62`.
     ///
     /// Split at the spaces, not at ` and `: the standard library's search for a text can panic as far as a linker can tell, and no
     /// temper is called `and`.
+    #[cfg(any(test, not(target_pointer_width = "64")))]
     fn heads(self, column: &SheetProperties) -> bool {
         column.alloy() == self.alloy()
             && column.heading().clad == self.is_clad()
@@ -272,6 +354,15 @@ mod tests {
 
     fn material(text: &str) -> Material {
         Material::parse(text).unwrap_or_else(|error| panic!("{text}: {error}"))
+    }
+
+    #[test]
+    #[cfg(target_pointer_width = "64")]
+    fn the_columns_of_a_material_are_those_whose_heading_names_it() {
+        for material in Material::known() {
+            let named: Vec<_> = SHEETS.iter().filter(|column| material.heads(column)).collect();
+            assert_eq!(material.columns().collect::<Vec<_>>(), named, "{material}");
+        }
     }
 
     #[test]

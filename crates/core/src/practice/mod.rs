@@ -33,6 +33,7 @@
 //! assert_eq!(shop.cite(least.basis).place, "section 4");
 //! ```
 
+mod ahead;
 mod common;
 mod entered;
 mod handbook;
@@ -50,6 +51,7 @@ use crate::material::RivetAlloy;
 use crate::rivet::part::Part;
 use crate::rivet::{Head, Size};
 
+pub use ahead::CaseLimits;
 pub use entered::{
     EnterError, Entered, EnteredFlushJoint, MAX_ENTERED_SHEETS, MAX_FLUSH_JOINTS, MAX_SHEARS, MAX_SIZES, MAX_TOLERANCES,
 };
@@ -357,6 +359,9 @@ pub struct Practice<'a> {
     documents: &'a [Document<'a>],
     /// A shop's own figures of series and materials.
     entered: Option<&'a Entered>,
+    /// Limits of some cases, looked up ahead.
+    #[cfg(target_pointer_width = "64")]
+    cases: &'a [Option<CaseLimits>],
 }
 
 /// The aviation authority's handbooks: AC 43.13-1B and FAA-H-8083-31B, with MIL-HDBK-5 where they refer to it. Where they are silent, as on
@@ -368,6 +373,8 @@ pub static HANDBOOK: Practice<'static> = Practice {
     own: &[],
     documents: &[],
     entered: None,
+    #[cfg(target_pointer_width = "64")]
+    cases: &[],
 };
 
 /// The process specification: MIL-R-47196A(MI). Where it is silent, as on lengths and diameters, the handbooks.
@@ -378,6 +385,8 @@ pub static PROCESS: Practice<'static> = Practice {
     own: &[],
     documents: &[],
     entered: None,
+    #[cfg(target_pointer_width = "64")]
+    cases: &[],
 };
 
 /// The built-in practices; the first is the default.
@@ -404,7 +413,14 @@ impl<'a> Practice<'a> {
     where
         'a: 'b,
     {
-        Practice { own, documents, ..*self }
+        Practice {
+            own,
+            documents,
+            // Looked up without these.
+            #[cfg(target_pointer_width = "64")]
+            cases: &[],
+            ..*self
+        }
     }
 
     /// The shop's own documents.
@@ -454,22 +470,19 @@ impl<'a> Practice<'a> {
     /// A limit as a length; `None` when there is no such limit or it is no length.
     #[must_use]
     pub fn length(&self, name: Name, case: &Case) -> Option<Given<Length>> {
-        let limit = self.find(name, case)?;
-        let value = match limit.value {
-            Value::Length(length) => length,
-            Value::Diameters { num, den, plus } => case.diameter.times(num, den).plus(plus),
-            Value::OverShank(plus) => case.shank_max?.plus(plus),
-            Value::Fraction { .. } | Value::Count(_) | Value::Rounding(_) => return None,
-        };
-        Some(Given { value, basis: limit.basis })
+        let Given { value, basis } = self.given(name, case)?;
+        match value {
+            Value::Length(value) => Some(Given { value, basis }),
+            _ => None,
+        }
     }
 
     /// A limit as a fraction, numerator and denominator.
     #[must_use]
     pub fn fraction(&self, name: Name, case: &Case) -> Option<Given<(u32, u32)>> {
-        let limit = self.find(name, case)?;
-        match limit.value {
-            Value::Fraction { num, den } => Some(Given { value: (num, den), basis: limit.basis }),
+        let Given { value, basis } = self.given(name, case)?;
+        match value {
+            Value::Fraction { num, den } => Some(Given { value: (num, den), basis }),
             _ => None,
         }
     }
@@ -477,9 +490,9 @@ impl<'a> Practice<'a> {
     /// A limit as a whole number.
     #[must_use]
     pub fn count(&self, name: Name, case: &Case) -> Option<Given<u32>> {
-        let limit = self.find(name, case)?;
-        match limit.value {
-            Value::Count(count) => Some(Given { value: count, basis: limit.basis }),
+        let Given { value, basis } = self.given(name, case)?;
+        match value {
+            Value::Count(value) => Some(Given { value, basis }),
             _ => None,
         }
     }
@@ -487,9 +500,9 @@ impl<'a> Practice<'a> {
     /// How lengths are rounded.
     #[must_use]
     pub fn rounding(&self, case: &Case) -> Option<Given<LengthRounding>> {
-        let limit = self.find(Name::LengthRounding, case)?;
-        match limit.value {
-            Value::Rounding(rounding) => Some(Given { value: rounding, basis: limit.basis }),
+        let Given { value, basis } = self.given(Name::LengthRounding, case)?;
+        match value {
+            Value::Rounding(value) => Some(Given { value, basis }),
             _ => None,
         }
     }
@@ -505,9 +518,10 @@ impl<'a> Practice<'a> {
     /// `None` where the practice names no drill or no limit.
     #[must_use]
     pub fn hole_for(&self, case: &Case) -> Option<Given<Interval>> {
-        let drill = self.length(Name::HoleDrill, case)?;
-        let drilled = self.length(Name::HoleDrilledGreatest, case)?;
-        let greatest = self.length(Name::HoleGreatest, case)?;
+        let limit = self.lengths_for(case);
+        let drill = limit(Name::HoleDrill)?;
+        let drilled = limit(Name::HoleDrilledGreatest)?;
+        let greatest = limit(Name::HoleGreatest)?;
         let max = if greatest.value < drilled.value { greatest } else { drilled };
         let interval = Interval::of(drill.value, max.value.max(drill.value));
         Some(Given { value: interval, basis: drill.basis.weaker(max.basis) })
@@ -531,8 +545,9 @@ impl<'a> Practice<'a> {
     /// ```
     #[must_use]
     pub fn promised_hole(&self, case: &Case) -> Option<Given<Interval>> {
-        let greatest = self.length(Name::HoleGreatest, case)?;
-        let least = self.length(Name::HoleLeast, case).or_else(|| self.length(Name::HoleDrill, case))?;
+        let limit = self.lengths_for(case);
+        let greatest = limit(Name::HoleGreatest)?;
+        let least = limit(Name::HoleLeast).or_else(|| limit(Name::HoleDrill))?;
         let min = case.shank_max.map_or(least.value, |shank| shank.max(least.value));
         // A greatest that is less than the shank promises nothing.
         (min <= greatest.value)

@@ -187,6 +187,15 @@ impl<'a> LengthAnswer<'a> {
         others.filter_map(|(gauge, length)| gauge.serving(length))
     }
 
+    /// The lengths of [`LengthAnswer::serves`], without what each makes.
+    pub fn also_good(&self) -> impl Iterator<Item = Length> + use<> {
+        let known = self.gauge.as_ref().zip(self.usable).zip(self.length);
+        let lengths = known.map(|((gauge, usable), chosen)| {
+            lengths_of(&usable, gauge.finest_step()).filter(move |length| *length != chosen)
+        });
+        lengths.into_iter().flatten()
+    }
+
     /// What goes into which hole, the smallest holes first, where no one length is within limits in all of them; nothing where one is.
     ///
     /// As few ranges as will do: in a hole as measured the rule of thumb may do as well.
@@ -329,11 +338,7 @@ impl<'a> Gauge<'a> {
 
     /// Every standard length within limits.
     fn lengths(&self) -> impl Iterator<Item = Length> + use<> {
-        let (usable, step) = (self.usable(), self.finest_step());
-        let first = usable.shortest.value.max(step).ceil_to(step);
-        let longest = usable.longest.value;
-        core::iter::successors(Some(first), move |length| Some(length.plus(step)))
-            .take_while(move |length| *length <= longest)
+        lengths_of(&self.usable(), self.finest_step())
     }
 
     fn serving(&self, length: Length) -> Option<Serving<'a>> {
@@ -425,6 +430,14 @@ impl<'a> Gauge<'a> {
     }
 }
 
+/// The usable lengths in such steps.
+fn lengths_of(usable: &Usable, step: Length) -> impl Iterator<Item = Length> + use<> {
+    let first = usable.shortest.value.max(step).ceil_to(step);
+    let longest = usable.longest.value;
+    core::iter::successors(Some(first), move |length| Some(length.plus(step)))
+        .take_while(move |length| *length <= longest)
+}
+
 /// The shortest and the longest usable length of those in such steps.
 fn ends(usable: &Usable, step: Length) -> Option<(Length, Length)> {
     let shortest = usable.shortest.value.max(step).ceil_to(step);
@@ -499,6 +512,9 @@ impl<'a> Wanted<'a> {
         answer.difference = difference(&usable, answer.rule_of_thumb_length);
         if let Some(length) = answer.length {
             answer.part = self.rivet.with_length(length).ok();
+            if answer.part.is_none() {
+                answer.findings.push(self.no_such_rivet(length));
+            }
             answer.protrusion = Some(gauge.fit.protrusion(length));
             answer.window = gauge.window(length);
             answer.head = gauge.head(length, answer.window);
@@ -553,6 +569,12 @@ impl<'a> Wanted<'a> {
             }
             FitError::NoGrip | FitError::NoHole | FitError::NoShank => Err(error),
         }
+    }
+
+    /// No rivet of the series has the length that would be right: a part number has two digits for it.
+    fn no_such_rivet(&self, length: Length) -> Finding {
+        let found = Finding::new(Code::NoLengthFits, Severity::Refer, self.rivet.series().basis);
+        found.with_measured(Figure::Length(length))
     }
 
     /// The first limit that a length needs and that is not there.
@@ -630,7 +652,7 @@ fn say_by_hole(gauge: &Gauge<'_>, usable: &Usable, findings: &mut Findings) {
     let longest = Given { value: usable.longest.value, basis: weaker };
     let (mut standard, mut cut) = (false, None);
     for range in gauge.by_hole() {
-        standard |= range.length.is_some();
+        standard |= range.part.is_some();
         cut = cut.or(range.cut);
     }
     if standard {

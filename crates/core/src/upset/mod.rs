@@ -658,7 +658,7 @@ impl HeadLimits {
     /// ```
     #[must_use]
     pub fn of(practice: &Practice<'_>, case: &Case) -> HeadLimits {
-        let limit = |name| practice.length(name, case);
+        let limit = practice.lengths_for(case);
         let height_greatest = limit(Name::HeadHeightGreatest);
         // Half a diameter is more than the specification accepts in some sizes.
         let height_target = limit(Name::HeadHeightTarget);

@@ -17,8 +17,27 @@ use super::make::push_all;
 use super::{Choice, HolePlan, RowPlan, question_of};
 use crate::model::Exception;
 
-/// What two holes of a row have in common when the same comes of both.
-type Alike = (Option<AsFound>, [Option<Length>; 3], Option<usize>);
+/// What two holes have in common when the same comes of both: the first row that asks as theirs does, the hole, its distances, its exception.
+type Alike = (usize, Option<AsFound>, [Option<Length>; 3], Option<usize>);
+
+/// What came of the holes so far, row after row: a job has many rows of few kinds.
+#[derive(Default)]
+pub(super) struct Known<'j>(HashMap<Alike, Outcome<'j>>);
+
+/// Whether the holes of two rows are asked about alike, where the holes themselves are alike.
+pub(super) fn ask_alike(one: &RowPlan<'_>, other: &RowPlan<'_>) -> bool {
+    let (row, own) = (one.row, other.row);
+    // An exception belongs to its row.
+    row.exceptions.is_empty()
+        && own.exceptions.is_empty()
+        && (row.installed, row.structure, row.member, row.rows_in_pattern)
+            == (own.installed, own.structure, own.member, own.rows_in_pattern)
+        && row.stack == own.stack
+        && row.stack_before() == own.stack_before()
+        && (one.choice.part, one.choice.hole) == (other.choice.part, other.choice.hole)
+        && one.choice.length == other.choice.length
+        && one.removal == other.removal
+}
 
 /// What comes of holes that are alike; kept once for all of them.
 struct Outcome<'j> {
@@ -30,6 +49,8 @@ struct Outcome<'j> {
 
 pub(super) fn plan_holes<'j>(
     plan: &RowPlan<'j>,
+    kind: usize,
+    Known(known): &mut Known<'j>,
     practice: &'j Practice<'j>,
     done: &mut dyn FnMut(u32),
 ) -> Vec<HolePlan<'j>> {
@@ -44,11 +65,10 @@ pub(super) fn plan_holes<'j>(
     numbers.extend(exceptions.keys());
     numbers.sort_unstable();
     numbers.dedup();
-    let mut known: HashMap<Alike, Outcome<'j>> = HashMap::new();
     let mut holes: Vec<HolePlan<'j>> = Vec::with_capacity(numbers.len());
     for number in &numbers {
         done(*number);
-        holes.push(hole_plan(*number, Length::ZERO, plan, &exceptions, &mut known, practice));
+        holes.push(hole_plan(*number, Length::ZERO, (plan, kind), &exceptions, known, practice));
     }
     // A hole that is drilled round again moves, and so does its neighbour: of the pitch between them both take their part.
     let moves = |hole: &HolePlan<'_>| {
@@ -59,7 +79,7 @@ pub(super) fn plan_holes<'j>(
     for hole in holes.iter_mut().filter(|hole| hole.measured.is_some()) {
         let beside = [hole.number.checked_sub(1), hole.number.checked_add(1)];
         if let Some(moves) = beside.into_iter().flatten().filter_map(|number| moved.get(&number)).max() {
-            *hole = hole_plan(hole.number, *moves, plan, &exceptions, &mut known, practice);
+            *hole = hole_plan(hole.number, *moves, (plan, kind), &exceptions, known, practice);
         }
     }
     holes
@@ -75,7 +95,7 @@ pub(super) fn closer(layout: RowLayout, neighbour_moves: Length) -> RowLayout {
 fn hole_plan<'j>(
     number: u32,
     neighbour_moves: Length,
-    plan: &RowPlan<'j>,
+    (plan, kind): (&RowPlan<'j>, usize),
     exceptions: &HashMap<u32, usize>,
     known: &mut HashMap<Alike, Outcome<'j>>,
     practice: &'j Practice<'j>,
@@ -88,7 +108,7 @@ fn hole_plan<'j>(
     let layout = closer(layout, neighbour_moves);
     let stack = exception.map_or(&row.stack, |(_, exception)| &exception.stack);
     let found = measured.map(|hole| hole.as_found);
-    let alike = (found, [layout.edge, layout.pitch, layout.transverse_pitch], exception.map(|(index, _)| index));
+    let alike = (kind, found, [layout.edge, layout.pitch, layout.transverse_pitch], exception.map(|(index, _)| index));
     let outcome =
         known.entry(alike).or_insert_with(|| plan_hole(found, layout, stack, exception.is_some(), plan, practice));
     HolePlan {

@@ -10,6 +10,7 @@ use shophead::trim::check_sides;
 
 use super::answers::settle;
 use super::edges::plan_edge;
+use super::holes::Known;
 use super::patterns::plan_patterns;
 use super::positions::{mix, plan_positions, refer_unreachable};
 use super::rows::{before_and_after, plan_row, push_before_and_after};
@@ -42,9 +43,12 @@ impl<'j> Plan<'j> {
     pub fn make_watched(job: &'j Job, practice: &'j Practice<'j>, done: &mut dyn FnMut(u32)) -> Plan<'j> {
         let mut edges: Vec<EdgePlan<'j>> = job.edges.iter().filter_map(plan_edge).collect();
         let mut before = 0;
+        let mut known = Known::default();
         let mut rows: Vec<RowPlan<'j>> = Vec::with_capacity(job.rows.len());
         for (index, row) in job.rows.iter().enumerate() {
-            rows.push(plan_row(index, row, &mut edges, practice, &mut |planned| done(before + planned)));
+            let watched = &mut |planned| done(before + planned);
+            let plan = plan_row((index, row), (&rows, &mut known), &mut edges, practice, watched);
+            rows.push(plan);
             before += row.count;
             done(before);
         }

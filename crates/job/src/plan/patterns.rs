@@ -5,6 +5,7 @@ use std::sync::Arc;
 
 use shophead::finding::Findings;
 use shophead::hole::Disposition;
+use shophead::installation::HoleAnswer;
 use shophead::pattern::{Demand, PatternLimits, choose, room_needed, tally};
 use shophead::practice::Practice;
 
@@ -94,6 +95,8 @@ fn plan_pattern<'j>(
     }
     let (found, beyond) = beyond(&limits, &demands, wanting, run);
     let mut stepped = wanting;
+    // Alike before, alike after.
+    let mut referred: HashMap<*const HoleAnswer<'j>, Arc<HoleAnswer<'j>>> = HashMap::new();
     for demand in &beyond {
         stepped = stepped.saturating_sub(1);
         let row = members.get(demand.row as usize).and_then(|index| rows.get_mut(*index));
@@ -101,7 +104,12 @@ fn plan_pattern<'j>(
         let Ok(place) = holes.binary_search_by_key(&demand.number, |hole| hole.number) else { continue };
         let Some(hole) = holes.get_mut(place) else { continue };
         if let Some(answer) = &mut hole.answer {
-            Arc::make_mut(answer).refer(limits.full());
+            let of_it = referred.entry(Arc::as_ptr(answer)).or_insert_with(|| {
+                let mut own = HoleAnswer::clone(answer);
+                own.refer(limits.full());
+                Arc::new(own)
+            });
+            *answer = Arc::clone(of_it);
         }
         hole.choice = None;
         push(&mut hole.findings, limits.full());

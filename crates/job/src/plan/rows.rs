@@ -13,14 +13,14 @@ use shophead::stack::Stack;
 
 use super::choice::{choose, push_choice};
 use super::edges::row_cuts;
-use super::holes::plan_holes;
+use super::holes::{Known, ask_alike, plan_holes};
 use super::make::{push, push_all};
 use super::{BeforeAndAfter, EdgePlan, NotCompared, RowPlan, question_of};
 use crate::model::Row;
 
 pub(super) fn plan_row<'j>(
-    index: usize,
-    row: &'j Row,
+    (index, row): (usize, &'j Row),
+    (before, known): (&[RowPlan<'j>], &mut Known<'j>),
     edges: &mut [EdgePlan<'j>],
     practice: &'j Practice<'j>,
     done: &mut dyn FnMut(u32),
@@ -86,7 +86,9 @@ pub(super) fn plan_row<'j>(
         ruling: None,
         waits: false,
     };
-    plan.holes = plan_holes(&plan, practice, done);
+    // The first row that asks alike, or this one.
+    let kind = before.iter().position(|other| ask_alike(other, &plan)).unwrap_or(index);
+    plan.holes = plan_holes(&plan, kind, known, practice, done);
     plan
 }
 

@@ -32,6 +32,10 @@ pub fn read_layer(
     let mut rest = item;
     // Words behind the thickness, from the last one on.
     while let Some((before, last)) = rest.rsplit_once(':') {
+        if last.starts_with(|c: char| c == '.' || c.is_ascii_digit()) {
+            // No word, but the thickness.
+            break;
+        }
         let word = last.trim().to_ascii_lowercase();
         if let Ok(preparation) = word.parse() {
             layer.preparation = preparation;
@@ -51,12 +55,13 @@ pub fn read_layer(
         Some((material, thickness)) => (Some(material), thickness),
         None => (None, rest),
     };
+    let read = Toleranced::parse_thickness(thickness.trim(), bare);
     if let Some(material) = material {
         layer.material = Some(material_of(material.trim()).map_err(|error| match error.split_once("; ") {
             Some((what, right)) => format!("{what} (character 1); {right}"),
             None => format!("{error} (character 1)"),
         })?);
-    } else if !thickness.starts_with('.')
+    } else if read.is_err()
         && let Ok(material) = material_of(thickness)
     {
         return Err(format!(
@@ -64,9 +69,9 @@ pub fn read_layer(
             character(rest)
         ));
     }
-    let start = material.map_or(0, character);
-    let blanks = thickness.chars().take_while(|c| c.is_whitespace()).count();
-    layer.thickness = Toleranced::parse_thickness(thickness.trim(), bare).map_err(|error| {
+    layer.thickness = read.map_err(|error| {
+        let start = material.map_or(0, character);
+        let blanks = thickness.chars().take_while(|c| c.is_whitespace()).count();
         ParseLengthError { at: error.at.saturating_add(start).saturating_add(blanks), ..error }.to_string()
     })?;
     if layer.thickness.nominal() == Length::ZERO && thickness.trim() == "0" {

@@ -243,7 +243,11 @@ impl<'a> Part<'a> {
     /// ```
     pub fn new(series: &'a Series<'a>, material: &str, size: &Size) -> Result<Part<'a>, BuildPartError> {
         let material = series.material(material).ok_or(BuildPartError::UnknownMaterial)?;
-        let size = series.sizes.iter().find(|own| *own == size).ok_or(BuildPartError::UnknownSize)?;
+        let size = series
+            .sizes
+            .iter()
+            .find(|own| core::ptr::eq(*own, size) || *own == size)
+            .ok_or(BuildPartError::UnknownSize)?;
         Ok(Part { series, material, size, finish: None, length: None, written: Written::default() })
     }
 
@@ -302,6 +306,12 @@ impl<'a> Part<'a> {
         self.length.and_then(|_| self.finish.or_else(bare))
     }
 
+    /// Whether it was given a finish letter, counted or not.
+    #[must_use]
+    pub const fn has_finish_letter(&self) -> bool {
+        self.finish.is_some()
+    }
+
     fn finish_letter(&self) -> Option<char> {
         self.length.and(self.finish).and_then(|finish| finish.letter)
     }
@@ -348,7 +358,7 @@ impl<'a> Part<'a> {
     /// another diameter needs another length.
     #[must_use]
     pub fn in_size(&self, size: &Size) -> Option<Part<'a>> {
-        let size = self.series.sizes.iter().find(|own| *own == size)?;
+        let size = self.series.sizes.iter().find(|own| core::ptr::eq(*own, size) || *own == size)?;
         Some(Part { size, length: None, ..*self })
     }
 
@@ -416,13 +426,15 @@ impl<'a> Part<'a> {
         InWords(*self)
     }
 
-    fn write(&self, f: &mut fmt::Formatter<'_>, name: &str) -> fmt::Result {
+    /// Writes the number under one of the series' names. Whole texts and single figures only: a format is worth ten of them in time.
+    fn write(&self, f: &mut impl fmt::Write, name: &str) -> fmt::Result {
         let (code, dash) = (self.material.code, self.size.dash);
         f.write_str(name)?;
         match (self.series.form, code) {
-            (NumberForm::MaterialFirst, "") | (NumberForm::DiameterFirst, _) => write!(f, "-{dash}")?,
-            (NumberForm::MaterialFirst, _) => write!(f, "{code}{dash}")?,
+            (NumberForm::MaterialFirst, "") | (NumberForm::DiameterFirst, _) => f.write_str("-")?,
+            (NumberForm::MaterialFirst, _) => f.write_str(code)?,
         }
+        write_count(f, dash)?;
         if self.series.form == NumberForm::DiameterFirst {
             f.write_str(code)?;
         }
@@ -431,13 +443,13 @@ impl<'a> Part<'a> {
             f.write_str("-")?;
         }
         let (whole, half) = (length.get().saturating_div(2), length.get().checked_rem(2) == Some(1));
-        write!(f, "{whole}")?;
+        write_count(f, whole)?;
         let letter = self.finish_letter();
         if half && self.series.half_lengths != Some(HalfMark::Five) {
             f.write_str(".5")?;
         }
         if let Some(letter) = letter {
-            write!(f, "{letter}")?;
+            f.write_char(letter)?;
         }
         match (half && self.series.half_lengths == Some(HalfMark::Five), letter) {
             (true, Some(_)) => f.write_str("5"),
@@ -445,6 +457,36 @@ impl<'a> Part<'a> {
             (false, _) => Ok(()),
         }
     }
+
+    /// Writes what [`Display`](fmt::Display) does, without a formatter between.
+    ///
+    /// # Errors
+    /// Those of what is written to.
+    ///
+    /// ```
+    /// use shophead::rivet::part::Part;
+    /// let mut row = String::from("K1,");
+    /// Part::parse("MS20470AD4-5")?.write_to(&mut row).expect("a text takes it");
+    /// assert_eq!(row, "K1,MS20470AD4-5");
+    /// # Ok::<(), shophead::rivet::part::ParsePartError>(())
+    /// ```
+    pub fn write_to(&self, f: &mut impl fmt::Write) -> fmt::Result {
+        self.write(f, self.series.name)
+    }
+}
+
+/// A number of at most two digits, or of three.
+fn write_count(f: &mut impl fmt::Write, count: u8) -> fmt::Result {
+    let digit = |of: u8| char::from(b'0'.wrapping_add(of));
+    let (tens, last) = (count.saturating_div(10), count.checked_rem(10).unwrap_or(0));
+    if tens > 0 {
+        let (hundreds, middle) = (tens.saturating_div(10), tens.checked_rem(10).unwrap_or(0));
+        if hundreds > 0 {
+            f.write_char(digit(hundreds))?;
+        }
+        f.write_char(digit(middle))?;
+    }
+    f.write_char(digit(last))
 }
 
 /// Shows diameter and length in words; made by [`Part::in_words`].
