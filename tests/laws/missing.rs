@@ -9,7 +9,7 @@ use shophead::installation::Installation;
 use shophead::joint::combined::{Carries, Interaction, Loads, combine};
 use shophead::joint::group::{GroupRivet, PlaneLoad, share};
 use shophead::joint::margin::{Factors, Load, LoadKind};
-use shophead::joint::strength::{Allowable, Shear};
+use shophead::joint::strength::Allowable;
 use shophead::layout::Point;
 use shophead::length::{Interval, Length, Toleranced};
 use shophead::material::{Material, Property};
@@ -18,9 +18,9 @@ use shophead::quantity::Force;
 use shophead::repair::count::By;
 use shophead::repair::in_row::LaidRows;
 use shophead::repair::panel::{SideQuery, seam};
-use shophead::repair::patch::{Damage, PatchError, PatchQuery, Pattern, Style, Ways, patch};
+use shophead::repair::patch::{Damage, PatchError, PatchQuery, Pattern, patch};
 use shophead::repair::solve::{SolveFor, Wanted, solve};
-use shophead::repair::splice::{Leg, LegFastener, MemberError, Shape, SpliceQuery, Spliced, splice};
+use shophead::repair::splice::{Leg, MemberError, Shape, SpliceQuery, Spliced, splice};
 use shophead::repair::strip::{CountedQuery, CountedRow, InPlace, counted};
 use shophead::rivet::CATALOGUE;
 use shophead::rivet::part::Part;
@@ -174,23 +174,12 @@ fn a_patch_names_what_is_missing_until_it_is_sized() {
         for rivet in rivets() {
             for by in [By::Greater, By::Strength] {
                 let ask = |practice: &Practice<'_>| {
-                    let query = PatchQuery {
-                        material,
-                        thickness: length(".050"),
-                        damage: Damage::Hole { along: length("2"), across: length("1.5") },
-                        style: Style::Lap,
-                        ways: Ways::Both,
-                        sites: &[],
-                        member: None,
-                        plate: None,
-                        rivet: Some(rivet),
-                        by,
-                        pattern: Pattern::InLine,
-                        rows: None,
-                        edge: None,
-                        apart: None,
-                        practice,
-                    };
+                    let damage = Damage::Hole { along: length("2"), across: length("1.5") };
+                    let query = PatchQuery::new(material, length(".050"), damage)
+                        .rivet(Some(rivet))
+                        .by(by)
+                        .pattern(Pattern::InLine)
+                        .practice(practice);
                     match patch(&query) {
                         Ok(found) => Asked {
                             decides: found.rate.by_strength.map(|rate| rate.per_inch),
@@ -214,25 +203,12 @@ fn a_splice_names_what_is_missing_until_it_is_sized() {
     for material in materials() {
         for rivet in rivets() {
             let ask = |practice: &Practice<'_>| {
-                let leg = Leg {
-                    width: length(".9"),
-                    thickness: length(".050"),
-                    skin: None,
-                    plate: None,
-                    held: LegFastener::Rivets,
-                };
-                let query = SpliceQuery {
-                    spliced: Spliced::Stringer,
-                    shape: Shape::Angle,
-                    material,
-                    legs: &[leg, leg],
-                    gap: Length::ZERO,
-                    rivet: Some(rivet),
-                    skin_rivet: None,
-                    sites: &[],
-                    by: By::Strength,
-                    practice,
-                };
+                let leg = Leg::new(length(".9"), length(".050"));
+                let legs = [leg, leg];
+                let query = SpliceQuery::new(Spliced::Stringer, Shape::Angle, material, &legs)
+                    .rivet(Some(rivet))
+                    .by(By::Strength)
+                    .practice(practice);
                 match splice(&query) {
                     Ok(found) => Asked {
                         decides: found.legs.first().and_then(|leg| leg.rate.as_ref()?.per_inch),
@@ -266,17 +242,8 @@ fn pack(material: Material, rivet: &Part<'_>) -> Stack {
 }
 
 fn laid<'s, 'a>(rivet: Part<'static>, stack: &'s Stack, practice: &'a Practice<'a>) -> LaidRows<'s, 'a> {
-    LaidRows {
-        rivet,
-        stack,
-        edge: length("3/8"),
-        pitch: length("7/8"),
-        rows: 2,
-        apart: length("5/8"),
-        staggered: false,
-        shear: Shear::Single,
-        practice,
-    }
+    let rows = LaidRows::new(rivet, stack, length("3/8"), length("7/8"));
+    rows.rows(2).apart(length("5/8")).practice(practice)
 }
 
 #[test]
@@ -287,13 +254,8 @@ fn rows_a_seam_a_solution_and_a_strip_name_what_is_missing_until_they_carry() {
             let stack = pack(material, &rivet);
             let of_seam = |practice: &Practice<'_>| {
                 let first = laid(rivet, &stack, practice);
-                let query = SideQuery {
-                    length: length("12"),
-                    factory: &[first, LaidRows { rows: 1, ..first }],
-                    holes_changed: false,
-                    load_paths: false,
-                    sites: &[],
-                };
+                let factory = [first, first.rows(1)];
+                let query = SideQuery::new(length("12"), &factory);
                 let found = seam(&query).expect("a seam");
                 let carries = found.factory.first().and_then(|row| row.strength.per_inch);
                 Asked {
@@ -304,7 +266,7 @@ fn rows_a_seam_a_solution_and_a_strip_name_what_is_missing_until_they_carry() {
             let of_solution = |practice: &Practice<'_>| {
                 let load = Load { force: Force::from_lbf(5.0), kind: LoadKind::Ultimate };
                 let rows = laid(rivet, &stack, practice);
-                let wanted = Wanted { rows, per_inch: load, factors: Factors::SEAM, margin: 0.1 };
+                let wanted = Wanted::new(rows, load).factors(Factors::SEAM).margin(0.1);
                 let found = solve(&wanted, SolveFor::Rows).expect("limits");
                 Asked {
                     decides: found.found.as_ref().and_then(|found| found.margin).map(|margin| margin.value),
@@ -314,18 +276,10 @@ fn rows_a_seam_a_solution_and_a_strip_name_what_is_missing_until_they_carry() {
             let of_strip = |practice: &Practice<'_>| {
                 let row = |count| CountedRow { count, rivet };
                 let ksi = shophead::quantity::Stress::from_ksi(60.0);
-                let query = CountedQuery {
-                    rivet,
-                    rows: &[row(1), row(2)],
-                    stack: &stack,
-                    width: length("2"),
-                    apart: length("1"),
-                    edge: length("1/2"),
-                    shear: Shear::Single,
-                    given: InPlace { ftu: Some(ksi), ..InPlace::default() },
-                    load: None,
-                    practice,
-                };
+                let counts = [row(1), row(2)];
+                let query = CountedQuery::new(rivet, &counts, &stack, length("2"), length("1"), length("1/2"))
+                    .given(InPlace::default().ftu(Some(ksi)))
+                    .practice(practice);
                 let mut findings = Vec::new();
                 let found = counted(&query, &mut |_, finding| findings.push(*finding)).expect("a strip");
                 Asked { decides: found.all_rivets.map(|carries| carries.lbf()), findings }
@@ -351,7 +305,7 @@ fn the_best_share_names_what_is_missing() {
     let ask = |practice: &Practice<'_>| {
         let load = Load { force: Force::from_lbf(5.0), kind: LoadKind::Ultimate };
         let rows = laid(rivet, &stack, practice);
-        let wanted = Wanted { rows, per_inch: load, factors: Factors::SEAM, margin: 0.1 };
+        let wanted = Wanted::new(rows, load).factors(Factors::SEAM).margin(0.1);
         let found = solve(&wanted, SolveFor::BestShare).expect("limits");
         let named = found.refusal(&wanted).and_then(|finding| finding.key());
         assert!(named.is_some(), "{:?}", found.why);

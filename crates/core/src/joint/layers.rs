@@ -21,9 +21,10 @@ use super::sharing::{Passing, stiffness};
 use super::strength::Shear;
 use crate::basis::Basis;
 use crate::length::Length;
-use crate::practice::Practice;
+use crate::practice::{HANDBOOK, Practice};
 use crate::quantity::{Flexibility, Force, Stress};
 use crate::rivet::part::Part;
+use crate::setters::setters;
 use crate::stack::Stack;
 
 /// The most plates one on the other.
@@ -243,6 +244,15 @@ impl Layers {
 
 type Block = [[f64; PLANES]; PLANES];
 
+/// As many as there is room for: all of them, since they were counted.
+fn listed<T, const N: usize>(items: impl Iterator<Item = T>) -> heapless::Vec<T, N> {
+    let mut list = heapless::Vec::new();
+    for item in items.take(N) {
+        let _ = list.push(item);
+    }
+    list
+}
+
 /// How rows share a load over several plates.
 ///
 /// `start` and `end` are the tensions in each plate before the first row and behind the last; `bays[i]` lies between `rows[i]` and
@@ -268,8 +278,8 @@ pub fn share(rows: &[LayerRow], bays: &[LayerBay], start: &[Force], end: &[Force
     let planes = check(rows, bays, start, end)?;
     let mut found = Layers {
         gone_over: heapless::Vec::new(),
-        fasteners: rows.iter().map(|row| row.fasteners).collect(),
-        start: start.iter().copied().collect(),
+        fasteners: listed(rows.iter().map(|row| row.fasteners)),
+        start: listed(start.iter().copied()),
         basis: if start.len() > 2 { Basis::LAYERS_CHAIN } else { Basis::DOUBLER_CHAIN },
     };
     // What has gone over behind the last row is known.
@@ -304,12 +314,13 @@ pub fn share(rows: &[LayerRow], bays: &[LayerBay], start: &[Force], end: &[Force
     if !backward.iter().flatten().all(|figure| figure.is_finite()) {
         return Err(LayersError::OutOfRange);
     }
-    found.gone_over = backward.iter().rev().copied().collect();
+    found.gone_over = listed(backward.iter().rev().copied());
     Ok(found)
 }
 
 /// Rows of one rivet, all alike, through every load-carrying layer of a pack, on a strip of one pitch.
 #[derive(Clone, Copy, Debug)]
+#[non_exhaustive]
 pub struct PackRows<'s, 'p> {
     /// The rivet.
     pub rivet: &'s Part<'p>,
@@ -333,6 +344,37 @@ pub struct PackRows<'s, 'p> {
     pub practice: &'s Practice<'p>,
 }
 
+impl<'s, 'p> PackRows<'s, 'p> {
+    /// Rows under one pound, as far apart as their rivets, of published sheets; the load comes by the first layer and leaves by the second one
+    /// that are named.
+    #[must_use]
+    pub const fn new(rivet: &'s Part<'p>, stack: &'s Stack, pitch: Length, rows: u8, (from, to): (u8, u8)) -> Self {
+        PackRows {
+            rivet,
+            stack,
+            pitch,
+            apart: pitch,
+            rows,
+            from,
+            to,
+            load: Force::from_lbf(1.0),
+            rivet_modulus: None,
+            practice: &HANDBOOK,
+        }
+    }
+
+    setters! {
+        /// From row to row.
+        apart: Length;
+        /// The load on one pitch.
+        load: Force;
+        /// Modulus of the rivet.
+        rivet_modulus: Option<Stress>;
+        /// Where what is known of the sheets comes from.
+        practice: &'s Practice<'p>;
+    }
+}
+
 /// How rows share a load over the layers of a pack by one of the published formulas, taken plane by plane.
 ///
 /// # Errors
@@ -343,7 +385,6 @@ pub struct PackRows<'s, 'p> {
 /// use shophead::joint::layers::{PackRows, through_pack};
 /// use shophead::length::{Length, Toleranced};
 /// use shophead::material::Material;
-/// use shophead::practice::HANDBOOK;
 /// use shophead::quantity::Force;
 /// use shophead::rivet::part::Part;
 /// use shophead::stack::{Layer, Stack};
@@ -353,10 +394,8 @@ pub struct PackRows<'s, 'p> {
 ///     stack.push(Layer { material: Some(Material::parse("2024-T3")?), ..layer })?;
 /// }
 /// let pitch = Length::parse("3/4")?;
-/// let rows = PackRows {
-///     rivet: &Part::parse("MS20470AD4")?, stack: &stack, pitch, apart: pitch, rows: 4, from: 1, to: 3,
-///     load: Force::from_lbf(800.0), rivet_modulus: None, practice: &HANDBOOK,
-/// };
+/// let rivet = Part::parse("MS20470AD4")?;
+/// let rows = PackRows::new(&rivet, &stack, pitch, 4, (1, 3)).load(Force::from_lbf(800.0));
 /// let found = through_pack(&rows, Formula::Stp927Riveted)?;
 /// // Between the skin and what lies under it all of the load goes over.
 /// let all: f64 = (0..4).filter_map(|row| found.row(row)).map(|row| row.planes[0].lbf()).sum();
@@ -408,9 +447,10 @@ pub fn through_pack(rows: &PackRows<'_, '_>, formula: Formula) -> Result<Layers,
     let rows = all.get(..usize::from(rows.rows)).ok_or(PackError::Layers(LayersError::TooManyRows))?;
     let bays = [bay; MAX_ROWS];
     let bays = bays.get(..rows.len().saturating_sub(1)).unwrap_or_default();
-    let ends =
-        |ends: &[Force; MAX_PLATES]| ends.iter().take(plates.len()).copied().collect::<heapless::Vec<_, MAX_PLATES>>();
-    let mut found = share(rows, bays, &ends(&start), &ends(&end)).map_err(PackError::Layers)?;
+    let (Some(start), Some(end)) = (start.get(..plates.len()), end.get(..plates.len())) else {
+        return Err(PackError::Layers(LayersError::TooManyPlates));
+    };
+    let mut found = share(rows, bays, start, end).map_err(PackError::Layers)?;
     found.basis = found.basis.weaker(basis);
     Ok(found)
 }
