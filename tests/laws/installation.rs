@@ -6,7 +6,7 @@ use proptest::prelude::*;
 use shophead::finding::{Code, Finding, Severity};
 use shophead::hole::{AsFound, Damage};
 use shophead::length::{Length, Toleranced};
-use shophead::stack::Layer;
+use shophead::stack::{Layer, Preparation};
 use shophead_tests::known::{Known, known, stacked, told};
 use shophead_tests::prelude::{THOUSANDTH, nm};
 
@@ -177,6 +177,29 @@ proptest! {
         };
         let lost: Vec<_> = referred(told(&always)).difference(&referred(told(&keep.findings))).copied().collect();
         prop_assert!(lost.is_empty(), "keeping the hole says nothing of {lost:?}");
+    }
+
+    /// A protruding head bears on either side alike.
+    #[test]
+    fn a_plain_pack_turned_over_is_the_same_pack(known in known()) {
+        if known.rivet.series().head.is_flush() {
+            return Ok(());
+        }
+        let plain = |layer: &Layer| Layer { preparation: Preparation::Plain, ..*layer };
+        let layers: Vec<Layer> = known.stack.layers().iter().map(plain).collect();
+        let turned: Vec<Layer> = layers.iter().rev().copied().collect();
+        let known = Known { stack: stacked(&layers), ..known };
+        let turned = Known { stack: stacked(&turned), ..known.clone() };
+        let codes = |found: &[Finding]| -> BTreeSet<(Code, Severity)> {
+            found.iter().map(|finding| (finding.code(), finding.severity())).collect()
+        };
+        for ((asked, found), (_, other)) in answers(&known).into_iter().zip(answers(&turned)) {
+            prop_assert_eq!(codes(&found), codes(&other), "{}", asked);
+        }
+        let (one, other) = (known.question().length(), turned.question().length());
+        prop_assert_eq!(one.map(|found| found.length).ok(), other.map(|found| found.length).ok());
+        let carried = |known: &Known| known.question().strength().ok().and_then(|found| found.allowable);
+        prop_assert_eq!(carried(&known).map(|found| found.force), carried(&turned).map(|found| found.force));
     }
 
     #[test]

@@ -1,5 +1,6 @@
 //! Laws that hold for every input.
 
+mod answered;
 mod common;
 mod drills;
 mod entered;
@@ -22,5 +23,6 @@ mod repair;
 mod rivet_length;
 mod row;
 mod strip;
+mod sweep;
 mod trim;
 mod upset;

@@ -3,9 +3,12 @@
 use proptest::prelude::*;
 use shophead::finding::Code;
 use shophead::installation::Installation;
+use shophead::joint::margin::{Factors, Load, LoadKind};
 use shophead::joint::row::{RowStrength, compare_rows, weaker};
+use shophead::joint::sharing::Transfer;
 use shophead::length::{Length, Toleranced};
 use shophead::material::Material;
+use shophead::quantity::Force;
 use shophead::rivet::part::Part;
 use shophead::stack::{Layer, Preparation, Stack};
 
@@ -49,6 +52,69 @@ fn case() -> impl Strategy<Value = Case> {
         pitch: Length::from_64ths(pitch),
         rows,
     })
+}
+
+/// Rows through three or four sheets under a load on all of them, brought by one layer and taken by another.
+fn through_pack() -> impl Strategy<Value = (Case, u8, u8, bool)> {
+    let gauges = prop::collection::vec(prop::sample::select(&GAUGES[..]), 3..5);
+    let rows = (prop::sample::select(&RIVETS[..3]), gauges, 30_i16..130, 2_u16..9);
+    (rows, any::<prop::sample::Index>(), any::<prop::sample::Index>(), any::<bool>()).prop_map(
+        |((rivet, gauges, pitch, rows), from, to, doubler)| {
+            let number = |index: prop::sample::Index| u8::try_from(index.index(gauges.len()) + 1).expect("few");
+            let (from, to) = (number(from), number(to));
+            let case = Case {
+                rivet: Part::parse(rivet).expect("a part"),
+                stack: stack(&gauges, false),
+                pitch: Length::from_64ths(pitch),
+                rows,
+            };
+            (case, from, to, doubler)
+        },
+    )
+}
+
+/// What its rows carry under 100 lbf on one rivet of each.
+fn loaded(case: &Case, stack: &Stack, (from, to): (u8, u8), doubler: bool) -> RowStrength {
+    let load = Load { force: Force::from_lbf(100.0), kind: LoadKind::Limit };
+    let question = Installation::new(case.rivet, stack).edge(Length::from_64ths(32)).pitch(case.pitch).rows(case.rows);
+    let question = question.load(load, Factors::SEAM);
+    let question = if doubler {
+        question.transfer(Transfer::Doubler).by_layers(Some(from), None)
+    } else {
+        question.by_layers(Some(from), Some(to))
+    };
+    question.row().expect("a row")
+}
+
+proptest! {
+    /// Which side the manufactured head is on changes nothing about how a pack of plain sheets shares.
+    #[test]
+    fn a_pack_turned_over_is_loaded_the_same((case, from, to, doubler) in through_pack()) {
+        prop_assume!(doubler || from != to);
+        let mut turned = Stack::new();
+        for layer in case.stack.layers().iter().rev() {
+            turned.push(*layer).expect("as many layers");
+        }
+        let count = u8::try_from(case.stack.layers().len()).expect("few");
+        let over = |number: u8| count + 1 - number;
+        let (one, other) =
+            (loaded(&case, &case.stack, (from, to), doubler), loaded(&case, &turned, (over(from), over(to)), doubler));
+        let (one, other) = (one.peak.expect("loaded"), other.peak.expect("loaded"));
+        prop_assert!((one.load.force.lbf() - other.load.force.lbf()).abs() <= 1e-6 * one.load.force.lbf());
+        prop_assert!((one.most_in_b.lbf() - other.most_in_b.lbf()).abs() <= 1e-6 * 100.0 * f64::from(case.rows));
+    }
+
+    /// The rivet that carries most never carries less than if all did alike, and where that is over what it carries at failure it is referred.
+    #[test]
+    fn the_rivet_that_carries_most_of_a_pack_is_judged((case, from, to, _) in through_pack()) {
+        prop_assume!(from != to);
+        let found = loaded(&case, &case.stack, (from, to), false);
+        let most = found.peak.expect("loaded").load.force;
+        prop_assert!(most.lbf() >= 100.0 * (1.0 - RELATIVE), "{}", most.lbf());
+        if let Some(allowable) = found.joint.allowable {
+            prop_assert_eq!(found.joint.findings.has(Code::RowOverUltimate), most > allowable.force);
+        }
+    }
 }
 
 proptest! {

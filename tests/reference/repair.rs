@@ -837,10 +837,7 @@ fn every_rule_is_used_or_listed_with_the_reason_why_not() {
         match what {
             Shown(show) => show(rule),
             Use::Told(sentence) => {
-                assert!(
-                    told.contains(sentence) || is_only_asked(*sentence),
-                    "{id}: {sentence:?} is told with no repair"
-                );
+                assert!(told.contains(sentence), "{id}: {sentence:?} is told with no repair");
                 assert_eq!(sentence.basis().status(), Status::Published);
                 let cited = sentence.basis().citation().expect("built in");
                 // Another document may have the same rule.
@@ -882,11 +879,6 @@ fn every_rule_is_used_or_listed_with_the_reason_why_not() {
     let not_of_the_circular = uses.iter().take(161).filter(|(_, what)| matches!(what, Not)).count();
     assert_eq!(not_of_the_circular, 22, "of the circular's 161");
     assert_eq!(UNUSED.len(), not_used, "what is listed as not used is not used");
-}
-
-/// No annealed sheet is among the materials yet.
-fn is_only_asked(told: Told) -> bool {
-    told == Told::NoAnnealed && !Material::known().any(|known| known.temper() == "O")
 }
 
 #[test]

@@ -1018,6 +1018,9 @@ pub(crate) struct HandheldArgs {
 
 #[derive(Debug, Args)]
 pub(crate) struct SourcesArgs {
+    /// What is promised instead, with the test that shows it and what the figures leave out.
+    #[arg(long)]
+    pub(crate) promises: bool,
     /// Only those of this status.
     #[arg(long, value_enum)]
     pub(crate) status: Option<StatusWord>,

@@ -24,6 +24,24 @@ use crate::tools::{Tool, ToolKind};
 pub const ADVISORY: &str =
     "Advisory only: the manuals of the type, approved data, local rules and a licensed person decide.";
 
+/// What the figures of a command leave out: said where they are read.
+///
+/// ```
+/// use shophead_job::words::left_out;
+/// assert!(left_out("joint").expect("strengths").contains("fatigue"));
+/// assert_eq!(left_out("order"), None);
+/// ```
+#[must_use]
+pub fn left_out(command: &str) -> Option<&'static str> {
+    match command {
+        "joint" | "group" | "splice" | "repair" => Some(
+            "Strengths are static, at room temperature, without friction between the sheets; nothing is said of fatigue.",
+        ),
+        "length" | "head" => Some("The driven head is taken for a cylinder in a straight hole."),
+        _ => None,
+    }
+}
+
 /// What a finding says, with the document and place of its limit behind it.
 #[must_use]
 pub fn finding(finding: &Finding, units: Units, practice: &Practice<'_>) -> String {

@@ -22,7 +22,7 @@ use crate::args::SourcesArgs;
 use crate::context::Context;
 use crate::exit::Stop;
 use crate::form;
-use crate::form::sources::{Counts, Source};
+use crate::form::sources::{Counts, Promise, Source};
 use crate::report::{Block, Record, Report, Rows};
 
 pub(super) fn run<'a>(args: &SourcesArgs, context: &Context<'a>) -> Result<Report<'a>, Stop> {
@@ -43,6 +43,7 @@ pub(super) fn run<'a>(args: &SourcesArgs, context: &Context<'a>) -> Result<Repor
     let sources = list.sources;
 
     let mut report = Report::new("sources", context);
+    let (promises, left_out) = if args.promises { promises() } else { (Vec::new(), Vec::new()) };
     let count = |status: Status| sources.iter().filter(|source| source.from.status == status.into()).count();
     let statuses = [Status::Shop, Status::Published, Status::Practice, Status::Memory];
     let counts = Counts {
@@ -57,6 +58,11 @@ pub(super) fn run<'a>(args: &SourcesArgs, context: &Context<'a>) -> Result<Repor
         .map(|status| format!("{} {}", count(*status), status.as_str()))
         .collect();
     let counted = if counted.is_empty() { "none".to_owned() } else { counted.join(", ") };
+    if args.promises {
+        print_promises(&promises, &left_out, &mut report, context);
+        report.give(form::sources::Answer { counts, sources, promises, left_out });
+        return Ok(report);
+    }
     report.answer(format!("{} sources: {counted}", sources.len()));
     let mut groups: Vec<&str> = Vec::new();
     for source in &sources {
@@ -84,8 +90,52 @@ pub(super) fn run<'a>(args: &SourcesArgs, context: &Context<'a>) -> Result<Repor
         record.text("status", source.from.status);
         report.rows.push(record);
     }
-    report.give(form::sources::Answer { counts, sources });
+    report.give(form::sources::Answer { counts, sources, promises, left_out });
     Ok(report)
+}
+
+/// The page of promises.
+const PROMISES: &str = include_str!("../../PROMISES.md");
+
+/// Its tables, and its last list.
+fn promises() -> (Vec<Promise>, Vec<&'static str>) {
+    let (mut group, mut promises, mut left_out) = ("", Vec::new(), Vec::new());
+    for line in PROMISES.lines() {
+        if let Some(heading) = line.strip_prefix("## ") {
+            group = heading;
+        } else if let Some(item) = line.strip_prefix("- ") {
+            left_out.push(item);
+        } else if let Some(cells) = line.strip_prefix("| ").filter(|cells| !cells.starts_with("promise |")) {
+            let mut cells = cells.split('|').map(|cell| cell.trim().replace('`', ""));
+            let mut next = || cells.next().unwrap_or_default();
+            promises.push(Promise { group, promise: next(), shown_by: next(), last_figure: next() });
+        }
+    }
+    (promises, left_out)
+}
+
+fn print_promises(promises: &[Promise], left_out: &[&str], report: &mut Report<'_>, context: &Context<'_>) {
+    report.answer(format!("{} promises, each with what shows it", promises.len()));
+    let mut group = "";
+    for promise in promises {
+        if promise.group != group {
+            group = promise.group;
+            report.heading(group);
+        }
+        let figure = if promise.last_figure.is_empty() { String::new() } else { format!(": {}", promise.last_figure) };
+        report.text.push(Block::Entry(promise.promise.clone(), vec![format!("{}{figure}", promise.shown_by)]));
+    }
+    report.heading("What the figures leave out");
+    for item in left_out {
+        report.paragraph(*item);
+    }
+    report.rows.columns = ["group", "promise", "shown_by", "last_figure"].map(str::to_owned).to_vec();
+    for promise in promises {
+        let mut record = Record::new(context.units);
+        record.text("group", promise.group).text("promise", &promise.promise);
+        record.text("shown_by", &promise.shown_by).text("last_figure", &promise.last_figure);
+        report.rows.push(record);
+    }
 }
 
 struct List<'a> {

@@ -12,6 +12,26 @@ pub(crate) struct Answer<'a> {
     pub(crate) counts: Counts,
     /// The figures.
     pub(crate) sources: Vec<Source<'a>>,
+    /// What is promised; only where that was asked for.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub(crate) promises: Vec<Promise>,
+    /// What the figures leave out; only where the promises were asked for.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub(crate) left_out: Vec<&'static str>,
+}
+
+/// Something that holds, and what shows it.
+#[derive(Clone, Debug, Serialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
+pub(crate) struct Promise {
+    /// What it belongs to.
+    pub(crate) group: &'static str,
+    /// What holds.
+    pub(crate) promise: String,
+    /// The test or the command.
+    pub(crate) shown_by: String,
+    /// What that last showed; may be empty.
+    pub(crate) last_figure: String,
 }
 
 /// How many figures there are of each status.

@@ -6,7 +6,7 @@ use anstyle::{AnsiColor, Style};
 use comfy_table::presets::NOTHING;
 use comfy_table::{ColumnConstraint, ContentArrangement};
 use shophead::finding::Severity;
-use shophead_job::words::ADVISORY;
+use shophead_job::words::{ADVISORY, left_out};
 use shophead_job::working::{of_basis, stands};
 use textwrap::{Options, WordSplitter};
 
@@ -42,6 +42,9 @@ pub(crate) fn render(report: &Report, width: usize) -> String {
     let own = if report.own_limits.is_empty() { String::new() } else { format!(" with {}", report.own_limits) };
     let settled: Vec<String> = report.settled.iter().map(ToString::to_string).collect();
     let settled = if settled.is_empty() { String::new() } else { format!(" Set: {}.", settled.join("; ")) };
+    if let Some(left_out) = left_out(report.command) {
+        page.wrapped(left_out, "", "", FAINT);
+    }
     page.wrapped(&format!("Practice: {}{own}.{settled} {ADVISORY}", report.practice), "", "", FAINT);
     page.text
 }

@@ -115,6 +115,64 @@ fn a_length_says_what_the_core_says() {
     assert!(answers > CASES / 2, "{answers}");
 }
 
+/// Every length of a command line in other words; `None` where one cannot be said so.
+fn respelled(typed: &str, spell: impl Fn(u64) -> Option<String>) -> Option<String> {
+    let (lengths, last) = typed.rsplit_once("mm")?;
+    let mut text = String::new();
+    for piece in lengths.split("mm") {
+        let start = piece.rfind(|c: char| !c.is_ascii_digit() && c != '.').map_or(0, |at| at + 1);
+        let (before, number) = piece.split_at(start);
+        let (whole, places) = number.split_once('.')?;
+        text += before;
+        text += &spell(format!("{whole}{places:0<6}").parse().ok()?)?;
+    }
+    Some(text + last)
+}
+
+#[test]
+fn a_length_is_the_same_in_inches_and_in_millimetres() {
+    let (mut bare, mut inches) = (0, 0);
+    for known in cases().map(one_row) {
+        let hole = known.hole.map(|hole| format!(" --hole {}", toleranced(hole))).unwrap_or_default();
+        // Thicknesses are thousandths of an inch there: `.063`.
+        let mut layers = String::new();
+        for (at, piece) in typed(&known.layers()).split('.').enumerate() {
+            let (thousandths, rest) = if at == 0 { ("", piece) } else { piece.split_at(3) };
+            let nm: Option<i64> = thousandths.parse::<i64>().ok().map(|count| count * 25_400);
+            layers += &nm.map(|nm| format!("{}.{:06}mm", nm / 1_000_000, nm % 1_000_000)).unwrap_or_default();
+            layers += rest;
+        }
+        let rivet = known.rivet;
+        let asked = format!(
+            "length --series {} --alloy {} --diameter {} --layers {layers}{hole}{}{}",
+            rivet.series().name,
+            rivet.material().code,
+            exact(rivet.diameter()),
+            around(&known),
+            practice(known.practice)
+        );
+        let answer = |typed: &str| {
+            let run = shophead(typed);
+            let mut value = answered(&run).unwrap_or(Value::Null);
+            crate::json::strip_messages(&mut value);
+            value.as_object_mut().map(|object| object.remove("settled"));
+            (run.status, value)
+        };
+        let wanted = answer(&asked);
+        let millimetres =
+            respelled(&asked, |nm| Some(format!("{}.{:06}", nm / 1_000_000, nm % 1_000_000))).expect("lengths");
+        assert_eq!(answer(&format!("{millimetres} --units mm")), wanted, "{asked}");
+        bare += 1;
+        // What is whole hundred-thousandths of an inch.
+        let tenths = |nm: u64| (nm % 254 == 0).then(|| format!("{}.{:05}in", nm / 25_400_000, nm % 25_400_000 / 254));
+        if let Some(typed) = respelled(&asked, tenths) {
+            assert_eq!(answer(&typed), wanted, "{asked}");
+            inches += 1;
+        }
+    }
+    assert!(bare == CASES && inches > CASES / 2, "{bare} {inches}");
+}
+
 #[test]
 fn a_joint_says_what_the_core_says() {
     let mut answers = 0;

@@ -562,7 +562,7 @@ fn the_figures_do_not_depend_on_the_units_of_the_text() {
 }
 
 /// Sentences are in the units asked for.
-fn strip_messages(value: &mut Value) {
+pub(crate) fn strip_messages(value: &mut Value) {
     match value {
         Value::Object(object) => {
             object.remove("message");

@@ -24,6 +24,7 @@ mod order;
 mod manual;
 mod plan;
 mod played;
+mod promises;
 mod repair;
 mod riddles;
 mod schema;

@@ -55,8 +55,8 @@ codes! {
         "<rivet[ {m/}] is too long: the driven head comes out too large[, longest {l}].|at the worst of all tolerances the driven head comes out large[: never with a rivet up to {l}].>", "<Take a shorter one.|>",
         "<head too large[: {m/}][, max {l}]|head can be large>";
     NoLengthFits = 7, "no-length-fits", "No length gives a sound head, whatever the hole.",
-        "no rivet length fits[: at least {m}, at most {l}].", "Check layers and hole, then refer.",
-        "no length[: min {m}, max {l}| fits]";
+        "no rivet length fits[: at least {m}][, at most {l}].", "Check layers and hole, then refer.",
+        "no length[: min {m}| fits][, max {l}]";
     LengthByHole = 150, "length-by-hole", "No one length is within limits in every hole: the hole as measured decides.",
         "no one length suits every hole.", "Measure the hole and take the length for it.",
         "length by the hole";

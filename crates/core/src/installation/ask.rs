@@ -575,7 +575,8 @@ impl<'a> Installation<'_, 'a> {
         if !self.not_given().and(decides).is_empty() || !before.not_given().and(decides).is_empty() {
             return;
         }
-        let carried = |question: &Self| question.made().and_then(|made| made.carried());
+        // What it carries asks for no load, nor for how rows share one.
+        let carried = |question: &Self| question.made_under(None).and_then(|made| made.carried());
         match (carried(before), carried(self)) {
             (Ok((before, _)), Ok((after, below_table))) => {
                 compare_into(&before, &after, push);

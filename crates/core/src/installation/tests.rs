@@ -4,6 +4,7 @@ use std::string::{String, ToString};
 use std::vec::Vec;
 
 use super::{Installation, Step};
+use crate::answer::{Answered, Ruling};
 use crate::drill::Drill;
 use crate::fact::{Fact, Facts};
 use crate::finding::{Code, Figure, Findings, Severity};
@@ -364,4 +365,18 @@ fn an_answer_about_a_hole_is_small() {
     assert!(size_of::<super::HoleAnswer<'_>>() <= 600, "{}", size_of::<super::HoleAnswer<'_>>());
     assert!(size_of::<Step<'_>>() <= 600, "{}", size_of::<Step<'_>>());
     assert!(Fact::ALL.len() <= 8);
+}
+
+/// What an answer breaks of a published limit is said: for every ruling, and it stops nothing.
+#[test]
+fn an_answer_that_breaks_a_limit_says_so() {
+    let layers = Stack::parse("2024-T3:.063, 7075-T6:.190").expect("layers");
+    let inch = |text| Length::parse(text).expect(text);
+    let question = Installation::new(Part::parse("MS20470AD5").expect("a rivet"), &layers).edge(inch(".2"));
+    let found = AsFound::new(inch(".175"), inch(".161"), Damage::None).expect("a hole");
+    for ruling in [Ruling::Keep, Ruling::CleanUp, Ruling::NextSize] {
+        let step = question.as_answered(Some(found), &Answered { ruling, rivet: None, drill: None }).expect("a step");
+        assert!(step.findings.has(Code::EdgeDistanceShort), "{ruling}");
+        assert!(!step.findings.must_refer(), "{ruling}");
+    }
 }

@@ -243,6 +243,15 @@ impl Layers {
 
 type Block = [[f64; PLANES]; PLANES];
 
+/// As many as there is room for: all of them, since they were counted.
+fn listed<T, const N: usize>(items: impl Iterator<Item = T>) -> heapless::Vec<T, N> {
+    let mut list = heapless::Vec::new();
+    for item in items.take(N) {
+        let _ = list.push(item);
+    }
+    list
+}
+
 /// How rows share a load over several plates.
 ///
 /// `start` and `end` are the tensions in each plate before the first row and behind the last; `bays[i]` lies between `rows[i]` and
@@ -268,8 +277,8 @@ pub fn share(rows: &[LayerRow], bays: &[LayerBay], start: &[Force], end: &[Force
     let planes = check(rows, bays, start, end)?;
     let mut found = Layers {
         gone_over: heapless::Vec::new(),
-        fasteners: rows.iter().map(|row| row.fasteners).collect(),
-        start: start.iter().copied().collect(),
+        fasteners: listed(rows.iter().map(|row| row.fasteners)),
+        start: listed(start.iter().copied()),
         basis: if start.len() > 2 { Basis::LAYERS_CHAIN } else { Basis::DOUBLER_CHAIN },
     };
     // What has gone over behind the last row is known.
@@ -304,7 +313,7 @@ pub fn share(rows: &[LayerRow], bays: &[LayerBay], start: &[Force], end: &[Force
     if !backward.iter().flatten().all(|figure| figure.is_finite()) {
         return Err(LayersError::OutOfRange);
     }
-    found.gone_over = backward.iter().rev().copied().collect();
+    found.gone_over = listed(backward.iter().rev().copied());
     Ok(found)
 }
 
@@ -408,9 +417,10 @@ pub fn through_pack(rows: &PackRows<'_, '_>, formula: Formula) -> Result<Layers,
     let rows = all.get(..usize::from(rows.rows)).ok_or(PackError::Layers(LayersError::TooManyRows))?;
     let bays = [bay; MAX_ROWS];
     let bays = bays.get(..rows.len().saturating_sub(1)).unwrap_or_default();
-    let ends =
-        |ends: &[Force; MAX_PLATES]| ends.iter().take(plates.len()).copied().collect::<heapless::Vec<_, MAX_PLATES>>();
-    let mut found = share(rows, bays, &ends(&start), &ends(&end)).map_err(PackError::Layers)?;
+    let (Some(start), Some(end)) = (start.get(..plates.len()), end.get(..plates.len())) else {
+        return Err(PackError::Layers(LayersError::TooManyPlates));
+    };
+    let mut found = share(rows, bays, start, end).map_err(PackError::Layers)?;
     found.basis = found.basis.weaker(basis);
     Ok(found)
 }

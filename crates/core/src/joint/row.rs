@@ -137,6 +137,9 @@ pub struct Peak {
     pub most_in_b: Force,
 }
 
+/// Margins that differ by less are the same one, worked out twice.
+const SAME_MARGIN: f64 = 1e-9;
+
 /// The load on one pitch of some rows.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Loaded {
@@ -161,8 +164,14 @@ impl RowStrength {
             let yields = self.yield_per_inch.map(|per_inch| yield_margin(whole(per_inch), load, factors));
             self.yield_margin = yields.transpose()?;
         }
-        self.joint.findings.push_some(self.margin.and_then(|margin| margin.negative()));
-        self.joint.findings.push_some(self.yield_margin.and_then(|margin| margin.yields()));
+        // Where the rivets decide it is their own margin, which has been told.
+        let told = |of_row: Option<Margin>, of_rivet: Option<Margin>| {
+            of_row.filter(|row| of_rivet.is_none_or(|rivet| libm::fabs(row.value - rivet.value) > SAME_MARGIN))
+        };
+        let (margin, at_yield) =
+            (told(self.margin, self.joint.margin), told(self.yield_margin, self.joint.yield_margin));
+        self.joint.findings.push_some(margin.and_then(|margin| margin.negative()));
+        self.joint.findings.push_some(at_yield.and_then(|margin| margin.yields()));
         Ok(())
     }
 

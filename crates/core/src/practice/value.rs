@@ -55,6 +55,8 @@ crate::words::errors! {
             "{error}, 1.5 D, 2 D + 1/16 or shank + .004", "";
         Negative, "value-negative", "A length must not be below zero.",
             "a limit cannot be below zero", "right would be .163 or 1.5 D";
+        NoPlus, "value-no-plus", "A length behind the diameters or the shank without a plus sign.",
+            "a length is added with a plus sign", "right would be 2 D + 1/16";
         NotARatio, "value-not-a-ratio", "A multiple, ratio or share that cannot be read.",
             "not a ratio", "right would be 3, 2/3, 1.5 or 20 %";
         NotACount, "value-not-a-count", "Not a whole number.",
@@ -122,7 +124,7 @@ fn added(text: &str) -> Result<Length, ParseValueError> {
     let text = text.trim();
     match text.strip_prefix('+') {
         None if text.is_empty() => Ok(Length::ZERO),
-        None => length(text),
+        None => length(text).and(Err(ParseValueError::NoPlus)),
         Some(rest) => length(rest),
     }
 }
@@ -169,7 +171,7 @@ pub(super) const fn lowest(num: u32, den: u32) -> (u32, u32) {
     }
 }
 
-/// As it is written in a limits file; [`Value::parse`] reads it back.
+/// As it is written in a limits file; [`Value::parse`] reads it back, to the places of a length that are printed.
 impl fmt::Display for Value {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match *self {
@@ -260,6 +262,9 @@ mod tests {
             (Name::PatternStepsCount, "2.5"),
             (Name::LengthRounding, "up"),
             (Name::CountersinkDepthShare, "1.+5"),
+            // Not a tenth over the diameter and a half: nobody knows what was meant.
+            (Name::HeadDiameterLeast, "1.5 D .1"),
+            (Name::HoleGreatest, "shank .004"),
         ] {
             assert!(Value::parse(name, text).is_err(), "{text}");
         }

@@ -1,7 +1,7 @@
 //! One rivet of a row in its pack: the one place where the rest of [`super`] asks what it carries, how long it is and what is wrong with it.
 
 use crate::basis::Basis;
-use crate::finding::{Code, Figure, Finding, Findings, Severity};
+use crate::finding::{Code, Finding, Findings, Severity};
 use crate::installation::Installation;
 use crate::joint::layers::{Layers, WeakestPlace};
 use crate::joint::row::{RowError, RowStrength};
@@ -107,15 +107,6 @@ fn with_length(rows: &LaidRows<'_, '_>, findings: &mut Findings) -> Part<'static
         return rivet;
     };
     findings.extend(&answer.findings);
-    let made = answer.length.map(|length| (length, rivet.with_length(length)));
-    match made {
-        Some((_, Ok(rivet))) => rivet,
-        Some((length, Err(_))) => {
-            let found = Finding::new(Code::NoLengthFits, Severity::Refer, rivet.series().basis);
-            findings.push(found.with_measured(Figure::Length(length)));
-            rivet
-        }
-        // The answer has said so.
-        None => rivet,
-    }
+    // Where there is none, the answer has said so.
+    answer.length.and_then(|length| rivet.with_length(length).ok()).unwrap_or(rivet)
 }

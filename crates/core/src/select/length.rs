@@ -512,6 +512,9 @@ impl<'a> Wanted<'a> {
         answer.difference = difference(&usable, answer.rule_of_thumb_length);
         if let Some(length) = answer.length {
             answer.part = self.rivet.with_length(length).ok();
+            if answer.part.is_none() {
+                answer.findings.push(self.no_such_rivet(length));
+            }
             answer.protrusion = Some(gauge.fit.protrusion(length));
             answer.window = gauge.window(length);
             answer.head = gauge.head(length, answer.window);
@@ -566,6 +569,12 @@ impl<'a> Wanted<'a> {
             }
             FitError::NoGrip | FitError::NoHole | FitError::NoShank => Err(error),
         }
+    }
+
+    /// No rivet of the series has the length that would be right: a part number has two digits for it.
+    fn no_such_rivet(&self, length: Length) -> Finding {
+        let found = Finding::new(Code::NoLengthFits, Severity::Refer, self.rivet.series().basis);
+        found.with_measured(Figure::Length(length))
     }
 
     /// The first limit that a length needs and that is not there.
@@ -643,7 +652,7 @@ fn say_by_hole(gauge: &Gauge<'_>, usable: &Usable, findings: &mut Findings) {
     let longest = Given { value: usable.longest.value, basis: weaker };
     let (mut standard, mut cut) = (false, None);
     for range in gauge.by_hole() {
-        standard |= range.length.is_some();
+        standard |= range.part.is_some();
         cut = cut.or(range.cut);
     }
     if standard {

@@ -58,6 +58,7 @@ symbols! {
     CARRIES = "P", "what one rivet carries";
     OF_ULTIMATE = "q", "limit load on the rivet that carries most, over what one rivet carries; above 1 it is referred";
     IN_PLANE = "V", "load on one rivet in this plane";
+    IN_FIRST = "V", "load on one rivet of the first row in this plane: with it the sheets have behind the last row what goes out";
     BEFORE = "Vb", "load on one rivet of the row before in this plane";
     ABOVE = "Va", "load on one rivet in the plane above";
     TENSION_ABOVE = "Ta", "tension behind the row before in the sheet above the plane";
@@ -411,7 +412,7 @@ pub(crate) fn in_pack(
                     ];
                     work.step(&NEXT_ROW, About::RowOfPlane(number, plane_number(plane)), &figures, *load)
                 }
-                _ => Figure::new(IN_PLANE, *load, found.basis).about(About::RowOfPlane(number, plane_number(plane))),
+                _ => Figure::new(IN_FIRST, *load, found.basis).about(About::RowOfPlane(number, plane_number(plane))),
             };
             if wanted == Some((index, Place::Plane(plane_number(plane)))) {
                 shown = Some(figure);
@@ -426,9 +427,9 @@ pub(crate) fn in_pack(
             let left = came.held() + above.map_or(0.0, Figure::held) - below.map_or(0.0, Figure::held);
             let left = Force::from_lbf(left);
             let left = match (above, below) {
-                (None, Some(below)) => work.step(&BEHIND_FIRST, about, &[came, below.called(IN_PLANE)], left),
+                (None, Some(below)) => work.step(&BEHIND_FIRST, about, &[came, *below], left),
                 (Some(above), Some(below)) => {
-                    let figures = [came, above.called(ABOVE), below.called(IN_PLANE)];
+                    let figures = [came, above.called(ABOVE), *below];
                     work.step(&BEHIND_BETWEEN, about, &figures, left)
                 }
                 (Some(above), None) => work.step(&BEHIND_LAST, about, &[came, above.called(ABOVE)], left),
@@ -518,11 +519,11 @@ pub(crate) fn of_side(
                     ];
                     work.step(&NEXT_OF_SIDE, about, &figures, share.a_fastener)
                 }
-                None => Figure::new(IN_PLANE, share.a_fastener, shared.basis).about(about),
+                None => Figure::new(IN_FIRST, share.a_fastener, shared.basis).about(about),
             };
             let [in_skin, in_plate] = tensions;
             let (left, right) = (in_skin.held() - load.held(), in_plate.held() + load.held());
-            let came = [in_skin.called(CAME), load.called(IN_PLANE)];
+            let came = [in_skin.called(CAME), load];
             let in_skin = work.step(&BEHIND_FIRST, about, &came, Force::from_lbf(left));
             let came = [in_plate.called(CAME), load.called(ABOVE)];
             let in_plate = work.step(&BEHIND_LAST, about, &came, Force::from_lbf(right));

@@ -8,9 +8,12 @@ use std::path::Path;
 use std::rc::Rc;
 
 use super::keys::Keys;
-use super::source::{Mistakes, Source, quoted};
+use super::source::{Mistakes, Source, beginning, quoted};
 use super::{MAX_COLUMNS, MAX_LINE};
 use crate::diagnostic::is_unseen;
+
+/// The most columns named of a file that lacks one.
+const MOST_NAMED: usize = 24;
 
 /// One cell: what it says, trimmed, and where it stands.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -194,9 +197,10 @@ fn columns(
         }
         if first.is_none() && (required.contains(key) || given.is_some()) {
             complete = false;
-            let there: Vec<&str> = header.iter().map(|cell| cell.text.as_str()).collect();
+            let there =
+                || header.iter().take(MOST_NAMED).map(|cell| beginning(&cell.text)).collect::<Vec<_>>().join(", ");
             let help = match names {
-                Some(_) => format!("the columns here are {}; name the one that is meant: {key}=NAME", there.join(", ")),
+                Some(_) => format!("the columns here are {}; name the one that is meant: {key}=NAME", there()),
                 None => format!("right would be {}", heading(keys)),
             };
             source.mistake(span.clone(), format!("the column {name} is missing"), help);

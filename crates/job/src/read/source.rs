@@ -166,10 +166,15 @@ impl Display for Said {
 
 /// A text from a file as it is shown in a message: in quotes, cut when it is long.
 pub(super) fn quoted(text: &str) -> String {
+    format!("\"{}\"", beginning(text))
+}
+
+/// As much of somebody's own words as can be shown.
+pub(super) fn beginning(text: &str) -> String {
     const MOST: usize = 40;
     let cut: String = text.chars().take(MOST).collect();
     let more = if cut.len() < text.len() { "..." } else { "" };
-    format!("\"{}{more}\"", escaped(&cut))
+    format!("{}{more}", escaped(&cut))
 }
 
 /// What would be right where a word is not known: the nearest ones, or all when none is near.

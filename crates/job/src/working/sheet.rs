@@ -6,7 +6,7 @@ use shophead::words::Units;
 
 use super::{Worked, of_basis, stands};
 use crate::diagnostic::escaped;
-use crate::words::ADVISORY;
+use crate::words::{ADVISORY, left_out};
 
 /// What a sheet is made of.
 #[derive(Clone, Copy, Debug)]
@@ -90,7 +90,7 @@ pub fn sheet(sheet: &Sheet<'_>) -> String {
             body {
                 h1 { (title) }
                 @for answer in sheet.answer { p class="answer" { (escaped(answer)) } }
-                p class="advisory" { (ADVISORY) }
+                p class="advisory" { @if let Some(left_out) = left_out(sheet.command) { (left_out) " " } (ADVISORY) }
                 h2 { "Entered" }
                 dl {
                     @for (name, value) in sheet.inputs { dt { (escaped(name)) } dd { (escaped(value)) } }
