@@ -227,7 +227,7 @@ fn whatever_is_not_known_of_a_sheet_can_be_entered_by_the_key_that_is_named() {
 #[test]
 fn damage_and_bends_without_a_limit_name_theirs() {
     for (kind, over) in [(DamageKind::Crack, "1"), (DamageKind::Corrosion, "1"), (DamageKind::Softness, "1")] {
-        let damaged = Damaged { kind, length: Some(length(over)), depth: None, thickness: Some(length(".040")) };
+        let damaged = Damaged::new(kind).length(length(over)).thickness(length(".040"));
         for practice in BUILT_IN {
             let key = judge_damage(&damaged, None, practice).iter().find_map(Finding::key).expect("a key");
             let of = |line: &str| {

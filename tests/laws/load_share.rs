@@ -9,6 +9,7 @@ use shophead::joint::strength::Shear;
 use shophead::length::Length;
 use shophead::quantity::{Flexibility, Force, Stress};
 use shophead::words::Units;
+use shophead_tests::prelude::changed;
 
 /// The dense solution loses some digits with the spread of the stiffnesses; the chain agrees to this part of the load.
 const DENSE: f64 = 1e-9;
@@ -219,13 +220,7 @@ proptest! {
         count in 2_usize..12,
     ) {
         let plate = |at: i16| JoinedPlate { thickness: Length::from_ten_thousandths(100 * at as u16), modulus: Stress::from_msi(10.5) };
-        let fastening = Fastening {
-            diameter: Length::from_64ths(diameter),
-            modulus: Stress::from_msi(10.3),
-            shear_modulus: None,
-            shear: Shear::Single,
-            plates: [plate(thickness.0), plate(thickness.1)],
-        };
+        let fastening = Fastening::new(Length::from_64ths(diameter), Stress::from_msi(10.3), Shear::Single, [plate(thickness.0), plate(thickness.1)]);
         let rows = |formula| {
             let flexibility = flexibility(formula, &fastening).expect("a fastening");
             vec![Row { flexibility, fasteners: 1 }; count]
@@ -253,14 +248,8 @@ proptest! {
             modulus: Stress::from_msi(msi),
         };
         let plates = [plate(one, 10.5), plate(other, 16.0)];
-        let fastening = Fastening {
-            diameter: Length::from_64ths(diameter),
-            modulus: Stress::from_msi(10.3),
-            shear_modulus: None,
-            shear: Shear::Single,
-            plates,
-        };
-        let turned = Fastening { plates: [plates[1], plates[0]], ..fastening };
+        let fastening = Fastening::new(Length::from_64ths(diameter), Stress::from_msi(10.3), Shear::Single, plates);
+        let turned = changed(fastening, |it| it.plates = [plates[1], plates[0]]);
         for formula in Formula::ALL.iter().filter(|formula| formula.is_for(Shear::Single)) {
             let [here, there] = [fastening, turned].map(|one| flexibility(*formula, &one).expect("a fastening").in_per_lbf());
             prop_assert!((here - there).abs() <= ROUNDING * here, "{}", formula);

@@ -17,9 +17,7 @@ use shophead::joint::strength::Shear;
 use shophead::layout::Point;
 use shophead::length::{Length, Toleranced};
 use shophead::material::{Material, SheetProperties};
-use shophead::practice::HANDBOOK;
 use shophead::quantity::{Force, Stress};
-use shophead::repair::count::By;
 use shophead::repair::seam::{SeamFastener, SeamQuery, seam};
 use shophead::rivet::part::Part;
 use shophead::stack::{Layer, Stack};
@@ -196,18 +194,7 @@ proptest! {
     ) {
         let material = Material::parse(SHEETS[sheet]).expect("a material");
         let thickness = ten_thousandths(thickness);
-        let query = SeamQuery {
-            material,
-            thickness,
-            width: Length::INCH.checked_mul(width.into()).expect("small"),
-            held: SeamFastener::Rivets(Part::parse(&format!("MS20470AD{}", DRILLS[size].0)).expect("a rivet")),
-            driven: None,
-            member: Spliced::Other,
-            by: By::Greater,
-            rows: None,
-            staggered: false,
-            practice: &HANDBOOK,
-        };
+        let query = SeamQuery::new(material, thickness, Length::INCH.checked_mul(width.into()).expect("small"), SeamFastener::Rivets(Part::parse(&format!("MS20470AD{}", DRILLS[size].0)).expect("a rivet"))).member(Spliced::Other);
         let found = seam(&query).expect("a seam");
         let Some(strength) = found.rate.by_strength else {
             prop_assert!(found.totals.strength.is_none());

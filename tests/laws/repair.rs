@@ -5,7 +5,6 @@ use proptest::prelude::*;
 use shophead::finding::Severity;
 use shophead::installation::Installation;
 use shophead::joint::margin::{Factors, Load, LoadKind, margin};
-use shophead::joint::strength::Shear;
 use shophead::layout::{Point, RowLayout, closest_sorted};
 use shophead::length::{Length, Toleranced};
 use shophead::material::Material;
@@ -15,10 +14,10 @@ use shophead::repair::count::By;
 use shophead::repair::in_row::{LaidRows, in_row};
 use shophead::repair::patch::{Damage, Patch, PatchError, PatchQuery, Pattern, Style, Ways, patch};
 use shophead::repair::solve::{EDGE_STEP, PITCH_STEP, SolveFor, Tried, Wanted, Why, solve};
-use shophead::repair::splice::{Leg, LegFastener, Shape, SpliceQuery, Spliced, splice};
+use shophead::repair::splice::{Leg, Shape, SpliceQuery, Spliced, splice};
 use shophead::rivet::part::Part;
 use shophead::stack::{Layer, Preparation, Stack};
-use shophead_tests::prelude::nm;
+use shophead_tests::prelude::{changed, nm};
 
 use crate::common::config;
 
@@ -48,23 +47,12 @@ struct Asked {
 
 impl Asked {
     fn query(&self, damage: Damage) -> PatchQuery<'static, 'static> {
-        PatchQuery {
-            material: self.material,
-            thickness: self.thickness,
-            damage,
-            style: self.style,
-            ways: self.ways,
-            sites: &[],
-            member: None,
-            plate: None,
-            rivet: None,
-            by: self.by,
-            pattern: self.pattern,
-            rows: None,
-            edge: None,
-            apart: None,
-            practice: self.practice(),
-        }
+        PatchQuery::new(self.material, self.thickness, damage)
+            .style(self.style)
+            .ways(self.ways)
+            .by(self.by)
+            .pattern(self.pattern)
+            .practice(self.practice())
     }
 
     fn practice(&self) -> &'static Practice<'static> {
@@ -243,16 +231,11 @@ proptest! {
     fn a_leg_has_its_rivets_inside_it_and_a_wider_one_never_fewer(
         width in 10_u16..60, more in 0_u16..20, gauge in prop::sample::select(&[32_u16, 40, 50, 63, 80][..]), frame in any::<bool>(),
     ) {
-        let leg = |sixteenths: u16| Leg {
-            width: Length::from_64ths(4 * sixteenths as i16), thickness: thousandths(gauge), skin: None, plate: None, held: LegFastener::Rivets,
-        };
+        let leg = |sixteenths: u16| Leg::new(Length::from_64ths(4 * sixteenths as i16), thousandths(gauge));
         let spliced = if frame { Spliced::Frame } else { Spliced::Stringer };
         let made = |width: u16| {
             let leg = [leg(width)];
-            let query = SpliceQuery {
-                spliced, shape: Shape::Flat, material: Material::parse("2024-T3").expect("known"), legs: &leg, gap: Length::ZERO,
-                rivet: None, skin_rivet: None, sites: &[], by: By::Greater, practice: &HANDBOOK,
-            };
+            let query = SpliceQuery::new(spliced, Shape::Flat, Material::parse("2024-T3").expect("known"), &leg);
             splice(&query).expect("wide enough")
         };
         let (narrow, wide) = (made(width), made(width + more));
@@ -315,22 +298,15 @@ fn row() -> impl Strategy<Value = Row> {
 
 impl Row {
     fn rows<'s>(&'s self, stack: &'s Stack) -> LaidRows<'s, 'static> {
-        LaidRows {
-            rivet: self.rivet,
-            stack,
-            edge: self.edge,
-            pitch: self.pitch,
-            rows: self.rows,
-            apart: Length::from_64ths(32),
-            staggered: self.staggered,
-            shear: Shear::Single,
-            practice: &HANDBOOK,
-        }
+        LaidRows::new(self.rivet, stack, self.edge, self.pitch)
+            .rows(self.rows)
+            .apart(Length::from_64ths(32))
+            .staggered(self.staggered)
     }
 
     fn wanted(&self) -> Wanted<'_, 'static> {
         let load = Load { force: Force::from_lbf(self.load), kind: LoadKind::Ultimate };
-        Wanted { rows: self.rows(&self.stack), per_inch: load, factors: Factors::SEAM, margin: self.margin }
+        Wanted::new(self.rows(&self.stack), load).factors(Factors::SEAM).margin(self.margin)
     }
 
     /// Asked again, as whoever gets the answer would: the margin, and whether something has to be referred.
@@ -344,7 +320,12 @@ impl Row {
             stack.push(Layer { thickness, ..*own }).expect("as before");
         }
         let rivet = tried.rivet.without_length();
-        let rows = LaidRows { rivet, edge: tried.edge, pitch: tried.pitch, rows: tried.rows, ..self.rows(&stack) };
+        let rows = changed(self.rows(&stack), |it| {
+            it.rivet = rivet;
+            it.edge = tried.edge;
+            it.pitch = tried.pitch;
+        })
+        .rows(tried.rows);
         let found = in_row(&rows).ok()?;
         let load = Load { force: Force::from_lbf(self.load), kind: LoadKind::Ultimate };
         let value =
@@ -417,7 +398,7 @@ proptest! {
         for rivet in [4, 5, 6].into_iter().filter_map(size) {
             for rows in 1_u8..6 {
                 for pitch in (16_i16..80).step_by(2) {
-                    let tried = Tried { rivet, rows, pitch: Length::from_64ths(pitch), ..least.clone() };
+                    let tried = changed(least.clone(), |it| { it.rivet = rivet; it.rows = rows; it.pitch = Length::from_64ths(pitch); });
                     let per_inch = f64::from(rows) / tried.pitch.to_inches_f64();
                     let fewer = per_inch < least.rivets_per_inch * (1.0 - 1e-9);
                     let usual = {
@@ -437,7 +418,7 @@ proptest! {
         let share = best.share.expect("published");
         prop_assert!(share > 0.0 && share < 1.0);
         for rows in 1_u8..8 {
-            let asked = LaidRows { rivet: best.rivet.without_length(), pitch: best.pitch, rows, ..row.rows(&row.stack) };
+            let asked = changed(row.rows(&row.stack), |it| { it.rivet = best.rivet.without_length(); it.pitch = best.pitch; }).rows(rows);
             let Ok(found) = in_row(&asked) else { continue };
             let (Some(carried), false) = (found.strength.per_inch, found.findings.must_refer()) else { continue };
             let carries = best.carries.expect("published").lbf();

@@ -13,7 +13,7 @@ fn row(name: &str, id: &str) -> Row {
 
 /// The two diameters of a rule, from the note that names its document.
 fn stop_drill(document: &str) -> [Length; 2] {
-    let crack = Damaged { kind: DamageKind::Crack, length: None, depth: None, thickness: None };
+    let crack = Damaged::new(DamageKind::Crack);
     let findings = judge(&crack, None, BUILT_IN[0]);
     let is_rule = |finding: &&Finding| {
         finding.code() == Code::StopDrill && finding.basis().citation().expect("built in").document == document

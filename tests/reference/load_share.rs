@@ -23,7 +23,7 @@ fn fastening(row: &Row, formula: Formula) -> Fastening {
     };
     let double = formula == Formula::Tn1051 || row.given("shear") == Some("double");
     let shear = if double { Shear::Double } else { Shear::Single };
-    Fastening { diameter: inches(row.figure("d")), modulus, shear_modulus: None, shear, plates }
+    Fastening::new(inches(row.figure("d")), modulus, shear, plates)
 }
 
 fn relative(row: &Row) -> f64 {
@@ -77,13 +77,8 @@ fn chain(row: &Row) -> (Fasteners, Bay) {
     let formula: Formula = row.given("formula").expect("a formula").parse().expect("a formula");
     let modulus = Stress::from_psi(row.figure("E_psi"));
     let plates = ["t_A_in", "t_B_in"].map(|key| JoinedPlate { thickness: inches(row.figure(key)), modulus });
-    let fastening = Fastening {
-        diameter: inches(row.figure("d_in")),
-        modulus: Stress::from_psi(row.figure("Ef_psi")),
-        shear_modulus: None,
-        shear: Shear::Single,
-        plates,
-    };
+    let fastening =
+        Fastening::new(inches(row.figure("d_in")), Stress::from_psi(row.figure("Ef_psi")), Shear::Single, plates);
     let found = flexibility(formula, &fastening).expect("a fastening");
     let width = inches(row.figure("strip_width_in"));
     let [ea_a, ea_b] = plates.map(|plate| stiffness(plate.modulus, width, plate.thickness));

@@ -10,7 +10,6 @@ use shophead::joint::compare::substitute;
 use shophead::joint::splice::{
     CountRounding, Fastener, SpliceMember, SpliceTable, count, per_inch, rows, tables, tables_hold_for,
 };
-use shophead::joint::strength::Shear;
 use shophead::length::{Length, Toleranced};
 use shophead::material::{Material, RivetAlloy};
 use shophead::practice::{Case, HANDBOOK, Name};
@@ -20,7 +19,7 @@ use shophead::repair::count::{By, by_table, rate, tabulated};
 use shophead::repair::gauge_table::next_heavier;
 use shophead::repair::in_row::LaidRows;
 use shophead::repair::panel::{CopiedSeam, SideQuery, seam};
-use shophead::repair::patch::{Damage, Patch, PatchError, PatchQuery, Pattern, Style, Ways, patch};
+use shophead::repair::patch::{Damage, Patch, PatchError, PatchQuery, Pattern, Style, patch};
 use shophead::repair::site::{Ruling, Site};
 use shophead::repair::splice::{Leg, LegFastener, MemberError, Shape, Splice, SpliceQuery, Spliced, splice};
 use shophead::repair::told::{Tell, Told};
@@ -29,30 +28,20 @@ use shophead::rivet::{Head, MS20470};
 use shophead::select::choose_diameter;
 use shophead::stack::{Layer, Role, Stack};
 use shophead::structure::{Member as RowMember, Place, Structure};
-use shophead_tests::prelude::{length, material, part};
+use shophead_tests::prelude::{changed, length, material, part};
 use shophead_tests::{Comparison, Row, fixture};
 
 const CLAD: &str = "clad 2024-T3";
 
 /// A patch over an opening of 2 by 10 in in clad 2024 .032.
 fn query(style: Style) -> PatchQuery<'static, 'static> {
-    PatchQuery {
-        material: material(CLAD),
-        thickness: length(".032"),
-        damage: Damage::Opening { along: length("2"), across: length("10"), radius: length("1/2") },
-        style,
-        ways: Ways::Both,
-        sites: &[],
-        member: None,
-        plate: None,
-        rivet: None,
-        by: By::Greater,
-        pattern: Pattern::InLine,
-        rows: None,
-        edge: None,
-        apart: None,
-        practice: &HANDBOOK,
-    }
+    PatchQuery::new(
+        material(CLAD),
+        length(".032"),
+        Damage::Opening { along: length("2"), across: length("10"), radius: length("1/2") },
+    )
+    .style(style)
+    .pattern(Pattern::InLine)
 }
 
 fn patched(query: &PatchQuery<'_, 'static>) -> Patch {
@@ -60,22 +49,11 @@ fn patched(query: &PatchQuery<'_, 'static>) -> Patch {
 }
 
 fn leg(width: &str, thickness: &str) -> Leg {
-    Leg { width: length(width), thickness: length(thickness), skin: None, plate: None, held: LegFastener::Rivets }
+    Leg::new(length(width), length(thickness))
 }
 
 fn member<'l>(spliced: Spliced, shape: Shape, legs: &'l [Leg]) -> SpliceQuery<'l, 'static> {
-    SpliceQuery {
-        spliced,
-        shape,
-        material: material("2017"),
-        legs,
-        gap: Length::ZERO,
-        rivet: None,
-        skin_rivet: None,
-        sites: &[],
-        by: By::Example,
-        practice: &HANDBOOK,
-    }
+    SpliceQuery::new(spliced, shape, material("2017"), legs).by(By::Example)
 }
 
 fn spliced(query: &SpliceQuery<'_, 'static>) -> Splice {
@@ -100,21 +78,11 @@ fn pack(layers: &[(Role, &str)]) -> Stack {
 }
 
 fn factory<'s>(stack: &'s Stack, rivet: &str, rows: u8) -> LaidRows<'s, 'static> {
-    LaidRows {
-        rivet: part(rivet),
-        stack,
-        edge: length("3/8"),
-        pitch: length("3/4"),
-        rows,
-        apart: length("1/2"),
-        staggered: false,
-        shear: Shear::Single,
-        practice: &HANDBOOK,
-    }
+    LaidRows::new(part(rivet), stack, length("3/8"), length("3/4")).rows(rows).apart(length("1/2"))
 }
 
 fn copied(factory: &[LaidRows<'_, 'static>], holes_changed: bool, load_paths: bool, sites: &[Site]) -> CopiedSeam {
-    let query = SideQuery { length: length("12"), factory, holes_changed, load_paths, sites };
+    let query = SideQuery::new(length("12"), factory).holes_changed(holes_changed).load_paths(load_paths).sites(sites);
     seam(&query).unwrap_or_else(|error| panic!("{error}"))
 }
 
@@ -123,7 +91,7 @@ fn copied(factory: &[LaidRows<'_, 'static>], holes_changed: bool, load_paths: bo
 /// AC 43.13-1B para 4-58g(2), from the sheet to the two rows: .032 clad 2024, 10 in, a lap.
 #[test]
 fn the_lap_of_para_4_58g_rivet_for_rivet() {
-    let found = patched(&PatchQuery { by: By::Example, ..query(Style::Lap) });
+    let found = patched(&query(Style::Lap).by(By::Example));
     // (a): 3 x .032 = .096, so 1/8.
     assert_eq!(found.rivet.without_length().to_string(), "MS20470AD4");
     // (b): table 4-10, 4.9 an inch, 75 %: 36.75, 37 rivets.
@@ -173,7 +141,7 @@ fn the_frame_of_figure_4_20_rivet_for_rivet() {
 /// AC 43.13-1B figure 4-18: a stringer of 2017, upper leg 1/16 by .5 with rivets, bulb leg 1/16 by 1 with AN-3 bolts.
 #[test]
 fn the_stringer_of_figure_4_18_rivet_for_rivet() {
-    let bulb = Leg { held: LegFastener::Bolts, ..leg("1", "1/16") };
+    let bulb = leg("1", "1/16").held(LegFastener::Bolts);
     let legs = [leg(".5", "1/16"), bulb];
     let found = spliced(&member(Spliced::Stringer, Shape::BulbAngle, &legs));
     let [upper, lower] = found.legs.as_slice() else { panic!("two legs") };
@@ -187,13 +155,12 @@ fn the_stringer_of_figure_4_18_rivet_for_rivet() {
     assert_eq!((lower.bolts.expect("in the table").cell.printed, lower.needed), (Some(3.3), 4));
     assert!(found.told.has(Told::OneFastener) && found.told.has(Told::BulbRow));
     // Para 4-58l: on the lower wing surface the end rivets are as the skin's, 3/32.
-    let query =
-        SpliceQuery { skin_rivet: Some(length("3/32")), ..member(Spliced::LowerStringer, Shape::BulbAngle, &legs) };
+    let query = member(Spliced::LowerStringer, Shape::BulbAngle, &legs).skin_rivet(length("3/32"));
     let lower_wing = spliced(&query);
     assert_eq!(lower_wing.legs[0].end_rivet, Some(length("3/32")));
     assert_eq!(lower_wing.legs[0].needed, 5, "100 % of the table");
     // Para 4-58k: a bar narrower than its leg is thickened until it has the area.
-    let narrow = |plate: &str| Leg { plate: Some((length(".4"), length(plate))), ..leg(".5", "1/16") };
+    let narrow = |plate: &str| leg(".5", "1/16").plate((length(".4"), length(plate)));
     let short = |plate: &str| {
         let legs = [narrow(plate), bulb];
         has(&spliced(&member(Spliced::Stringer, Shape::BulbAngle, &legs)), Code::SpliceAreaShort)
@@ -287,7 +254,7 @@ fn uses() -> Vec<(&'static str, Use)> {
         ("AR-G02", told(T::EqualStrength)),
         ("AR-G03", Shown(|_| {
             // A plate heavier than the next gauge is too strong.
-            let heavy = PatchQuery { plate: Some((material(CLAD), length(".063"))), rivet: Some(part("MS20470AD4")), ..query(Style::Lap) };
+            let heavy = query(Style::Lap).plate((material(CLAD), length(".063"))).rivet(part("MS20470AD4"));
             assert!(patched(&heavy).findings.has(Code::RepairTooStrong) && !patched(&query(Style::Lap)).findings.has(Code::RepairTooStrong));
         })),
         ("AR-G04", told(T::Rigidity)),
@@ -303,7 +270,7 @@ fn uses() -> Vec<(&'static str, Use)> {
             // The same or a stronger material; a weaker one is referred however thick it is.
             let with = |name, gauge| {
                 let plate = Some((material(name), length(gauge)));
-                patched(&PatchQuery { plate, rivet: Some(part("MS20470AD4")), ..query(Style::Lap) }).findings
+                patched(&query(Style::Lap).plate(plate).rivet(part("MS20470AD4"))).findings
             };
             for gauge in [".032", ".040"] {
                 assert!(with("6061-T6", gauge).has(Code::WeakerThanBefore) && with("6061-T6", gauge).must_refer());
@@ -370,7 +337,7 @@ fn uses() -> Vec<(&'static str, Use)> {
         })),
         ("AR-H06", Shown(|row| {
             let crack = Damage::Crack { along: Length::ZERO, across: length("2") };
-            let found = patched(&PatchQuery { damage: crack, ..query(Style::Lap) });
+            let found = patched(&changed(query(Style::Lap), |it| it.damage = crack));
             let (least, most) = row.text("value").split_once(" or ").expect("two sizes");
             let hole = found.opening.stop_hole.expect("stop drilled");
             assert!(length(least) <= hole && hole <= length(most) && found.told.has(T::StopDrill));
@@ -380,7 +347,7 @@ fn uses() -> Vec<(&'static str, Use)> {
         ("AR-H08", told(T::Thicker)),
         ("AR-D01", Shown(|_| {
             // Of the thicker sheet.
-            let thick = PatchQuery { plate: Some((material(CLAD), length(".040"))), thickness: length(".025"), ..query(Style::Lap) };
+            let thick = changed(query(Style::Lap), |it| it.thickness = length(".025")).plate((material(CLAD), length(".040")));
             assert_eq!(patched(&thick).rivet.diameter(), length("1/8"));
         })),
         ("AR-D02", Shown(|row| {
@@ -391,7 +358,7 @@ fn uses() -> Vec<(&'static str, Use)> {
         ("AR-D03", Shown(|_| {
             let found = |rivet: &'static str| {
                 let legs = [leg("2", ".064")];
-                spliced(&SpliceQuery { rivet: Some(part(rivet)), ..member(Spliced::Stringer, Shape::Flat, &legs) })
+                spliced(&member(Spliced::Stringer, Shape::Flat, &legs).rivet(part(rivet)))
             };
             let noted = |rivet: &'static str| found(rivet).all_findings().any(|found| {
                 found.code() == Code::DiameterOutsideRule && found.basis().citation().is_some_and(|cited| cited.place.contains("4-58l"))
@@ -402,7 +369,7 @@ fn uses() -> Vec<(&'static str, Use)> {
         ("AR-D04", Shown(|_| {
             let found = |width| {
                 let legs = [leg(width, ".064")];
-                spliced(&SpliceQuery { rivet: Some(part("MS20470AD4")), ..member(Spliced::Stringer, Shape::Flat, &legs) })
+                spliced(&member(Spliced::Stringer, Shape::Flat, &legs).rivet(part("MS20470AD4")))
             };
             assert!(found(".49").all_findings().any(is_referred) && !found(".5").all_findings().any(|found| {
                 found.code() == Code::DiameterOutsideRule && is_referred(found)
@@ -410,7 +377,7 @@ fn uses() -> Vec<(&'static str, Use)> {
         })),
         ("AR-D05", Shown(|_| {
             let legs = [leg("1", "1/16")];
-            let found = |skin| spliced(&SpliceQuery { skin_rivet: skin, ..member(Spliced::LowerStringer, Shape::Flat, &legs) });
+            let found = |skin| spliced(&member(Spliced::LowerStringer, Shape::Flat, &legs).skin_rivet(skin));
             assert_eq!(found(Some(length("3/32"))).legs[0].end_rivet, Some(length("3/32")));
             assert!(has(&found(None), Code::NotChecked));
         })),
@@ -522,7 +489,7 @@ fn uses() -> Vec<(&'static str, Use)> {
         ("AR-L09", told(T::StaggerSplices)),
         ("AR-L10", told(T::LowerWing)),
         ("AR-L11", Shown(|_| {
-            let equal = Leg { plate: Some((length("1"), length(".064"))), ..leg("1", ".064") };
+            let equal = leg("1", ".064").plate((length("1"), length(".064")));
             assert!(has(&spliced(&member(Spliced::Stringer, Shape::Flat, &[equal])), Code::SpliceAreaShort));
             let own = spliced(&member(Spliced::Stringer, Shape::Flat, &[leg("1", ".064")]));
             assert!(own.legs[0].plate_area_in2 > own.legs[0].area_in2);
@@ -533,7 +500,7 @@ fn uses() -> Vec<(&'static str, Use)> {
         })),
         ("AR-L13", Shown(|_| {
             // .5 x .064 = .032 square inches: a bar .4 wide needs more than .080.
-            let narrow = |plate| Leg { plate: Some((length(".4"), length(plate))), ..leg(".5", ".064") };
+            let narrow = |plate| leg(".5", ".064").plate((length(".4"), length(plate)));
             let short = |plate| has(&spliced(&member(Spliced::Stringer, Shape::Flat, &[narrow(plate)])), Code::SpliceAreaShort);
             assert!(short(".080") && !short(".081"));
         })),
@@ -546,7 +513,7 @@ fn uses() -> Vec<(&'static str, Use)> {
             assert!(spliced(&member(Spliced::Frame, Shape::Zee, &legs)).length > length("6"));
         })),
         ("AR-F02", Shown(|_| {
-            let same = Leg { plate: Some((length("2"), length(".040"))), ..leg("1", ".040") };
+            let same = leg("1", ".040").plate((length("2"), length(".040")));
             assert!(has(&spliced(&member(Spliced::Frame, Shape::Flat, &[same])), Code::RepairTooThin));
         })),
         ("AR-F03", told(T::FreeFlange)),
@@ -588,7 +555,7 @@ fn uses() -> Vec<(&'static str, Use)> {
         ("AR-Q14", told(T::FlushMethod)),
         ("AR-Q15", Shown(|_| {
             let legs = [leg("1", ".040"), leg("2", ".040")];
-            let found = spliced(&SpliceQuery { material: material("2024-T3"), ..member(Spliced::Stringer, Shape::Angle, &legs) });
+            let found = spliced(&changed(member(Spliced::Stringer, Shape::Angle, &legs), |it| it.material = material("2024-T3")));
             let (radius, back) = found.legs[0].bend.expect("in the table");
             assert_eq!(radius, least_radius(material("2024-T3"), found.legs[0].plate.1, &HANDBOOK).expect("in the table").value);
             assert_eq!(back, setback(90.0, radius.min(), found.legs[0].plate.1).expect("a bend").value);
@@ -644,7 +611,7 @@ fn uses() -> Vec<(&'static str, Use)> {
         ("PATCH-07", Shown(|row| {
             // 8.5 diameters of 1/8: 1.0625.
             assert!(row.text("value").starts_with("8.5"));
-            let near = |member| patched(&PatchQuery { member: Some(length(member)), ..query(Style::Lap) }).findings.has(Code::MemberTooNear);
+            let near = |member| patched(&query(Style::Lap).member(length(member))).findings.has(Code::MemberTooNear);
             assert!(near("1.06") && !near("1.0625"));
         })),
         ("PATCH-08", Not),
@@ -655,7 +622,7 @@ fn uses() -> Vec<(&'static str, Use)> {
         })),
         ("SPLICE-02", Shown(|row| {
             assert!(row.text("value").starts_with("1/32 shorter than the gap"));
-            let found = spliced(&SpliceQuery { gap: length("2"), ..member(Spliced::Stringer, Shape::Flat, &[leg("1", ".064")]) });
+            let found = spliced(&member(Spliced::Stringer, Shape::Flat, &[leg("1", ".064")]).gap(length("2")));
             assert_eq!(found.filler, Some(length("1-31/32")));
         })),
         ("SPLICE-03", Not),
@@ -670,7 +637,7 @@ fn uses() -> Vec<(&'static str, Use)> {
         ("DIA-09", Shown(|_| {
             // Where the rule for the sheet gives another size than the figure, both are named.
             let noted = |gauge| {
-                let thin = PatchQuery { thickness: length(gauge), ..query(Style::Lap) };
+                let thin = changed(query(Style::Lap), |it| it.thickness = length(gauge));
                 patched(&thin).findings.iter().any(|found| found.basis().citation().is_some_and(|cited| cited.place.contains("fig 4-174")))
             };
             assert!(!noted(".032") && noted(".040") && !noted(".050"));
@@ -685,11 +652,11 @@ fn uses() -> Vec<(&'static str, Use)> {
         ("PATCH-09", Shown(|row| {
             let radius = row.text("value").split(' ').next().expect("a radius");
             let hole = Damage::Hole { along: length("2"), across: length("3") };
-            let found = patched(&PatchQuery { damage: hole, ..query(Style::Lap) });
+            let found = patched(&changed(query(Style::Lap), |it| it.damage = hole));
             assert_eq!(found.opening.radius, length(radius));
             // Round ends where there is no room for it.
             let small = Damage::Hole { along: length("1/4"), across: length("1/2") };
-            let found = patched(&PatchQuery { damage: small, ..query(Style::Lap) });
+            let found = patched(&changed(query(Style::Lap), |it| it.damage = small));
             assert!((found.opening.radius.nanometres() * 2 - found.opening.along.nanometres()).abs() <= 1);
         })),
         ("PATCH-10", Shown(|row| {
@@ -698,7 +665,7 @@ fn uses() -> Vec<(&'static str, Use)> {
         })),
         ("PATCH-11", Shown(|_| {
             assert_eq!(patched(&query(Style::Lap)).plate.thickness, length(".032"));
-            let heavier = PatchQuery { plate: Some((material(CLAD), length(".040"))), ..query(Style::Lap) };
+            let heavier = query(Style::Lap).plate((material(CLAD), length(".040")));
             assert!(!patched(&heavier).findings.has(Code::RepairTooStrong));
         })),
         ("PATCH-12", Shown(|_| {
@@ -718,7 +685,7 @@ fn uses() -> Vec<(&'static str, Use)> {
         ("RL-31", Shown(|_| {
             let major = |across| {
                 let hole = Damage::Hole { along: length("1"), across: length(across) };
-                patched(&PatchQuery { damage: hole, ..query(Style::Lap) }).findings.has(Code::MajorRepair)
+                patched(&changed(query(Style::Lap), |it| it.damage = hole)).findings.has(Code::MajorRepair)
             };
             assert!(!major("6") && major("6.001"));
         })),
@@ -729,7 +696,7 @@ fn uses() -> Vec<(&'static str, Use)> {
         ("RL-36", told(T::Buckled)),
         ("RL-37", Shown(|_| {
             // Even in a stronger alloy.
-            let thin = PatchQuery { plate: Some((material("7075-T6"), length(".025"))), ..query(Style::Lap) };
+            let thin = query(Style::Lap).plate((material("7075-T6"), length(".025")));
             assert!(patched(&thin).findings.has(Code::RepairTooThin) && patched(&thin).findings.must_refer());
         })),
         ("RL-38", told(T::NoMoreRivets)),
@@ -756,7 +723,7 @@ fn solid(place: Place, site: Site) {
     assert_eq!(Site::from(place), site);
     match site.ruling() {
         Ruling::Refused => {}
-        _ => assert!(patched(&PatchQuery { sites: &[site], ..query_at() }).told.has(Told::SolidOnly), "{site:?}"),
+        _ => assert!(patched(&query_at().sites(&[site])).told.has(Told::SolidOnly), "{site:?}"),
     }
 }
 
@@ -773,7 +740,7 @@ fn one_heavier_behind() {
 
 fn figure_edge(row: &Row, skin: &str) {
     let edge = row.text("value").split(' ').next().expect("a distance");
-    assert_eq!(patched(&PatchQuery { thickness: length(skin), ..query(Style::Lap) }).edge.value, length(edge));
+    assert_eq!(patched(&changed(query(Style::Lap), |it| it.thickness = length(skin))).edge.value, length(edge));
 }
 
 /// Repairs of every kind, for what is told with them.
@@ -785,21 +752,21 @@ fn told_with_repairs() -> BTreeSet<Told> {
     let sites = [Site::LowerWing, Site::BelowWaterLine, Site::FluidTight, Site::AirIntake, Site::HeavilyStressed];
     for style in [Style::Lap, Style::Doubler, Style::Flush] {
         for damage in [crack, hole] {
-            add(&patched(&PatchQuery { damage, sites: &sites, ..query(style) }).told);
+            add(&patched(&changed(query(style), |it| it.damage = damage).sites(&sites)).told);
         }
     }
-    add(&patched(&PatchQuery { material: material("7075-T6"), ..query(Style::Lap) }).told);
+    add(&patched(&changed(query(Style::Lap), |it| it.material = material("7075-T6"))).told);
     // 2024-O is named without strengths, so nothing counts its rivets.
     let published = |known: &Material| known.properties(length(".032")).is_some();
     for annealed in Material::known().filter(|known| known.temper() == "O").filter(published) {
-        add(&patched(&PatchQuery { material: annealed, ..query(Style::Lap) }).told);
+        add(&patched(&changed(query(Style::Lap), |it| it.material = annealed)).told);
     }
-    let bolts = Leg { held: LegFastener::Bolts, ..leg("1", ".064") };
+    let bolts = leg("1", ".064").held(LegFastener::Bolts);
     for kind in Spliced::ALL.iter().copied() {
         for name in ["2017", "7075-T6"] {
             let legs = [leg("1", ".064"), bolts];
             let query =
-                SpliceQuery { gap: length("1"), material: material(name), ..member(kind, Shape::BulbAngle, &legs) };
+                changed(member(kind, Shape::BulbAngle, &legs), |it| it.material = material(name)).gap(length("1"));
             add(&spliced(&query).told);
         }
     }
@@ -850,14 +817,8 @@ fn every_rule_is_used_or_listed_with_the_reason_why_not() {
             }
             Use::Site(site) => {
                 assert!(site.ruling() == Ruling::Refused, "{id}");
-                assert_eq!(
-                    patch(&PatchQuery { sites: &[*site], ..query(Style::Lap) }),
-                    Err(PatchError::Refused { site: *site })
-                );
-                let refused = splice(&SpliceQuery {
-                    sites: &[*site],
-                    ..member(Spliced::Stringer, Shape::Flat, &[leg("1", ".064")])
-                });
+                assert_eq!(patch(&query(Style::Lap).sites(&[*site])), Err(PatchError::Refused { site: *site }));
+                let refused = splice(&member(Spliced::Stringer, Shape::Flat, &[leg("1", ".064")]).sites(&[*site]));
                 assert_eq!(refused.err(), Some(MemberError::Refused { site: *site }));
                 if rule.text("source").starts_with("AC 43.13-1B") {
                     rests_on(site.basis().citation().expect("built in").place);

@@ -47,3 +47,9 @@ pub fn part(text: &str) -> Part<'static> {
 pub fn material(text: &str) -> Material {
     Material::parse(text).unwrap_or_else(|error| panic!("{text}: {error}"))
 }
+
+/// The same with something changed.
+pub fn changed<T>(mut value: T, change: impl FnOnce(&mut T)) -> T {
+    change(&mut value);
+    value
+}

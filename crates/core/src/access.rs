@@ -8,6 +8,7 @@ use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Severity};
 use crate::length::{Length, split_once};
 use crate::practice::{Case, Given, Name, Practice};
+use crate::setters::setters;
 use crate::structure::{Member, Place, Structure};
 
 /// Why a row takes driven solid rivets only.
@@ -241,6 +242,7 @@ impl fmt::Display for Minutes {
 /// A shop's own minutes per operation; what is not given is not counted.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Rates {
     /// Taking one old rivet out.
     pub drill_out: Option<Minutes>,
@@ -248,6 +250,17 @@ pub struct Rates {
     pub drive_open: Option<Minutes>,
     /// Driving one rivet where the room behind it was measured.
     pub drive_close: Option<Minutes>,
+}
+
+impl Rates {
+    setters! {
+        /// Taking one old rivet out.
+        drill_out: Option<Minutes>;
+        /// Driving one rivet where there is more room than any bar needs.
+        drive_open: Option<Minutes>;
+        /// Driving one rivet where the room behind it was measured.
+        drive_close: Option<Minutes>;
+    }
 }
 
 /// A row, or holes of it that have room of their own, as seen from one position.
@@ -341,7 +354,7 @@ pub struct PositionWork {
 /// use shophead::access::{Clearance, Minutes, Rates, RowWork, weigh};
 /// use shophead::length::Length;
 /// let row = RowWork { must: true, rivets: 20, clearance: Clearance::Room(Length::parse("1/2")?), needed: Some(Length::parse("3/4")?) };
-/// let rates = Rates { drive_open: Some(Minutes::parse("1.5")?), ..Rates::default() };
+/// let rates = Rates::default().drive_open(Minutes::parse("1.5")?);
 /// let close = weigh(None, &rates, [row]);
 /// assert!(!close.serves);
 /// assert_eq!(close.missing, Length::parse("1/4")?);

@@ -7,6 +7,7 @@ use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::length::Length;
 use crate::practice::{Case, Given, Key, Name, Practice, Value};
+use crate::setters::setters;
 
 crate::words::words! {
     /// What kind of damage.
@@ -21,6 +22,7 @@ crate::words::words! {
 /// Damage as it was measured.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Damaged {
     /// What it is.
     pub kind: DamageKind,
@@ -30,6 +32,23 @@ pub struct Damaged {
     pub depth: Option<Length>,
     /// The thickness of the layer that it is in, at its least, where known.
     pub thickness: Option<Length>,
+}
+
+impl Damaged {
+    /// Damage of which nothing is measured yet.
+    #[must_use]
+    pub const fn new(kind: DamageKind) -> Damaged {
+        Damaged { kind, length: None, depth: None, thickness: None }
+    }
+
+    setters! {
+        /// How long it is.
+        length: Option<Length>;
+        /// How deep it is.
+        depth: Option<Length>;
+        /// The thickness of the layer that it is in, at its least.
+        thickness: Option<Length>;
+    }
 }
 
 /// Each document with the two diameters that it prints: fractions, and #40 and #30.
@@ -48,7 +67,7 @@ const STOP_DRILLS: [(Basis, Length, Length); 2] = [
 /// use shophead::finding::Code;
 /// use shophead::length::Length;
 /// use shophead::practice::HANDBOOK;
-/// let crack = Damaged { kind: DamageKind::Crack, length: Some(Length::parse("3/4")?), depth: None, thickness: None };
+/// let crack = Damaged::new(DamageKind::Crack).length(Length::parse("3/4")?);
 /// let findings = judge(&crack, None, &HANDBOOK);
 /// assert!(findings.has(Code::DamageNotLimited) && findings.must_refer());
 /// assert!(findings.has(Code::StopDrill));

@@ -95,6 +95,7 @@
 struct Page;
 
 // In the order in which data flows: each knows only those before it.
+mod setters;
 pub mod length;
 pub mod quantity;
 pub mod words;

@@ -185,12 +185,7 @@ pub fn trim() {
 
 /// Damage beside the holes.
 pub fn damage() {
-    let damaged = Damaged {
-        kind: black_box(damage::DamageKind::Crack),
-        length: Some(inches(2_500)),
-        depth: Some(inches(50)),
-        thickness: Some(inches(400)),
-    };
+    let damaged = Damaged::new(black_box(damage::DamageKind::Crack)).length(inches(2_500)).depth(inches(50)).thickness(inches(400));
     let own = [own_limit(Name::CrackLengthGreatest)];
     black_box(&damage::judge(&damaged, Some(&eighth()), practice()));
     black_box(&damage::judge(&damaged, None, &practice().with_own(&own, &[])));
@@ -229,7 +224,7 @@ pub fn work() {
     let row = RowWork { must: must.is_some(), rivets: black_box(20), clearance, needed };
     match Minutes::parse(black_box("1.5")) {
         Ok(minutes) => {
-            let rates = Rates { drill_out: Some(minutes), drive_open: Some(minutes), drive_close: None };
+            let rates = Rates::default().drill_out(minutes).drive_open(minutes);
             let positions = [weigh(Some(minutes), &rates, [row]), weigh(None, &rates, [row, row])];
             black_box(&least_effort(&positions));
             if let Some(total) = positions.iter().find_map(|position| position.time.total()) {
@@ -358,7 +353,7 @@ pub fn joints() {
     let modulus = Stress::from_ksi(black_box(10_500.0));
     let plate = JoinedPlate { thickness: inches(500), modulus };
     let shear = Shear::Single;
-    let fastening = Fastening { diameter: inches(1_250), modulus, shear_modulus: None, shear, plates: [plate, plate] };
+    let fastening = Fastening::new(inches(1_250), modulus, shear, [plate, plate]);
     let Ok(flexibility) = flexibility(black_box(Formula::Stp927Riveted), &fastening) else { return };
     let row = sharing::Row { flexibility, fasteners: black_box(1) };
     let ea = sharing::stiffness(modulus, inches(10_000), inches(500));
@@ -375,18 +370,7 @@ pub fn joints() {
         && let (Ok(before), Ok(after)) = (row(old), row(new))
     {
         black_box(&compare_rows(&before, &after));
-        let rows = lap::LapRows {
-            rivet: &old,
-            stack: &stack,
-            pitch: inches(7_500),
-            apart: inches(7_500),
-            rows: black_box(4),
-            shear: Shear::Single,
-            transfer,
-            load: Force::from_lbf(black_box(900.0)),
-            rivet_modulus: None,
-            practice: practice(),
-        };
+        let rows = lap::LapRows::new(&old, &stack, inches(7_500), black_box(4)).apart(inches(7_500)).transfer(transfer).load(Force::from_lbf(black_box(900.0))).practice(practice());
         if let Err(error) = shared(&rows, black_box(Formula::Stp486)) {
             let _ = write!(Nowhere, "{error}");
         }

@@ -714,7 +714,7 @@ impl Dialog {
         };
         let depth = self.answers.damage_depth.filter(|_| kind == DamageKind::Corrosion);
         // In which layer it is was not asked, so its share of one cannot be told.
-        Some(Damaged { kind, length: self.answers.damage_length, depth, thickness: None })
+        Some(Damaged::new(kind).length(self.answers.damage_length).depth(depth))
     }
 
     /// The head as measured; both measures or none.

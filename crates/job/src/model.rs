@@ -190,11 +190,10 @@ impl Job {
     #[must_use]
     pub fn rates(&self) -> Rates {
         let (job, shop) = (self.minutes.rates, self.own_limits.minutes.rates);
-        Rates {
-            drill_out: job.drill_out.or(shop.drill_out),
-            drive_open: job.drive_open.or(shop.drive_open),
-            drive_close: job.drive_close.or(shop.drive_close),
-        }
+        Rates::default()
+            .drill_out(job.drill_out.or(shop.drill_out))
+            .drive_open(job.drive_open.or(shop.drive_open))
+            .drive_close(job.drive_close.or(shop.drive_close))
     }
 }
 

@@ -26,23 +26,19 @@ pub(super) fn run<'a>(args: &SpliceArgs, context: &Context<'a>) -> Result<Report
         SeamFastener::Rivets(rivet) => Facts::driven(rivet, args.driven.as_deref())?,
         SeamFastener::An3Bolts => None,
     };
-    let query = SeamQuery {
-        material,
-        thickness,
-        width: input::length("--width", &args.width, context.bare)?,
-        held,
-        driven,
-        member: match args.member {
-            MemberWord::Other => SpliceMember::Other,
-            MemberWord::Lap => SpliceMember::SingleLap,
-            MemberWord::Stringer => SpliceMember::Stringer,
-            MemberWord::Frame => SpliceMember::IntermediateFrame,
-        },
-        by: input::word("--count", &args.count)?,
-        rows: args.rows,
-        staggered: args.staggered,
-        practice: context.practice,
+    let member = match args.member {
+        MemberWord::Other => SpliceMember::Other,
+        MemberWord::Lap => SpliceMember::SingleLap,
+        MemberWord::Stringer => SpliceMember::Stringer,
+        MemberWord::Frame => SpliceMember::IntermediateFrame,
     };
+    let query = SeamQuery::new(material, thickness, input::length("--width", &args.width, context.bare)?, held)
+        .driven(driven)
+        .member(member)
+        .by(input::word("--count", &args.count)?)
+        .rows(args.rows)
+        .staggered(args.staggered)
+        .practice(context.practice);
     let found = seam(&query).map_err(Stop::wrong)?;
     let mut report = Report::new("splice", context);
     let answer = Answer { query, found, rows_given: args.rows.is_some() };

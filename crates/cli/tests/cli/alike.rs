@@ -10,8 +10,10 @@ use proptest::test_runner::{Config, RngAlgorithm, TestRng, TestRunner};
 use serde_json::Value;
 use shophead::finding::{Code, Finding};
 use shophead::hole::{AsFound, Damage};
+use shophead::installation::Installation;
 use shophead::length::{Length, Toleranced};
 use shophead::practice::Practice;
+use shophead::stack::{Layer, Preparation, Stack};
 use shophead_tests::known::{Known, known};
 use shophead_tests::prelude::exact;
 
@@ -164,7 +166,8 @@ fn a_length_is_the_same_in_inches_and_in_millimetres() {
         assert_eq!(answer(&format!("{millimetres} --units mm")), wanted, "{asked}");
         bare += 1;
         // What is whole hundred-thousandths of an inch.
-        let tenths = |nm: u64| (nm % 254 == 0).then(|| format!("{}.{:05}in", nm / 25_400_000, nm % 25_400_000 / 254));
+        let tenths =
+            |nm: u64| nm.is_multiple_of(254).then(|| format!("{}.{:05}in", nm / 25_400_000, nm % 25_400_000 / 254));
         if let Some(typed) = respelled(&asked, tenths) {
             assert_eq!(answer(&typed), wanted, "{asked}");
             inches += 1;
@@ -394,7 +397,51 @@ fn a_plan_says_of_a_row_what_the_core_says_of_its_rivet() {
     assert!(compared > CASES / 3, "{compared}");
 }
 
-/// What a group and a splice say of their rivet stands in what a joint of it says.
+/// The laid out rows of a splice, asked about as a row of their own.
+#[test]
+fn a_splice_says_of_its_rows_what_the_core_says() {
+    let mut compared = 0;
+    for known in cases() {
+        let layer = known.stack.layers().first().filter(|layer| layer.material.is_some()).copied();
+        let Some((layer, material)) = layer.and_then(|layer| Some((layer, layer.material?))) else { continue };
+        let (rivet, thickness) = (known.rivet, layer.thickness.nominal());
+        let run = shophead(&format!(
+            "splice --sheet {}:{} --width 10in --rivet {rivet} --count strength{}",
+            typed(&material.to_string()),
+            exact(thickness),
+            practice(known.practice)
+        ));
+        let Some(said) = answered(&run) else { continue };
+        let laid = &said["result"]["rows"];
+        let nanometres = |value: &Value| (value["mm"].as_f64().expect("a length") * 1e6).round() as i64;
+        let (Some(rows), false) = (laid["rows"].as_u64(), laid.is_null()) else { continue };
+        let length = |value: &Value| Length::from_nanometres(nanometres(value)).expect("in range");
+        let plain = Layer { material: Some(material), ..Layer::of(Toleranced::exactly(thickness)) };
+        let top = if rivet.series().head.is_flush() { Preparation::Countersunk } else { Preparation::Plain };
+        let mut stack = Stack::new();
+        stack.push(Layer { preparation: top, ..plain }).expect("room");
+        stack.push(plain).expect("room");
+        let question = Installation::new(rivet, &stack)
+            .by(known.practice)
+            .edge(length(&said["result"]["strength"]["edge"]))
+            .pitch(length(&laid["pitch"]))
+            .rows(u16::try_from(rows).expect("few"));
+        let told: BTreeSet<(String, String)> =
+            of_json(&said["findings"]).into_iter().map(|(code, severity, _)| (code, severity)).collect();
+        for finding in &question.findings() {
+            // What one rivet lacks the splice lays out itself.
+            if finding.code() == Code::NotChecked {
+                continue;
+            }
+            let wanted = (finding.code().as_str().to_owned(), finding.severity().as_str().to_owned());
+            assert!(told.contains(&wanted), "nothing said of {wanted:?}: {run}");
+        }
+        compared += 1;
+    }
+    assert!(compared > CASES / 10, "{compared}");
+}
+
+/// What a group says of its rivet stands in what a joint of it says.
 #[test]
 fn a_group_refers_what_its_rivet_refers() {
     let points = "x,y\n0,0\n6,0\n0,6\n6,6\n";

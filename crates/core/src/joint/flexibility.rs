@@ -21,6 +21,7 @@ use super::strength::Shear;
 use crate::basis::Basis;
 use crate::length::Length;
 use crate::quantity::{Flexibility, Stress};
+use crate::setters::setters;
 
 crate::words::words! {
     /// A published formula, named by its publication; where that is not known, by its shape.
@@ -91,6 +92,7 @@ pub struct JoinedPlate {
 /// A fastener in its plates.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Fastening {
     /// Diameter of shank or hole; above zero.
     pub diameter: Length,
@@ -102,6 +104,19 @@ pub struct Fastening {
     pub shear: Shear,
     /// The plates; in double shear the middle one first, then one of the outer ones.
     pub plates: [JoinedPlate; 2],
+}
+
+impl Fastening {
+    /// With the shear modulus that follows from the other one.
+    #[must_use]
+    pub const fn new(diameter: Length, modulus: Stress, shear: Shear, plates: [JoinedPlate; 2]) -> Fastening {
+        Fastening { diameter, modulus, shear_modulus: None, shear, plates }
+    }
+
+    setters! {
+        /// Its modulus in shear.
+        shear_modulus: Option<Stress>;
+    }
 }
 
 /// Shear modulus from tension modulus where it is not given: 2 (1 + 0.3). The quotation of TN 1051 does not state it.
@@ -134,10 +149,7 @@ crate::words::errors! {
 /// use shophead::length::Length;
 /// use shophead::quantity::Stress;
 /// let sheet = JoinedPlate { thickness: Length::parse(".063")?, modulus: Stress::from_msi(10.5) };
-/// let rivet = Fastening {
-///     diameter: Length::parse(".156")?, modulus: Stress::from_msi(10.3), shear_modulus: None, shear: Shear::Single,
-///     plates: [sheet, sheet],
-/// };
+/// let rivet = Fastening::new(Length::parse(".156")?, Stress::from_msi(10.3), Shear::Single, [sheet, sheet]);
 /// let found = flexibility(Formula::Stp927Riveted, &rivet).expect("sizes above zero");
 /// assert!((found.in_per_lbf() - 6.987e-6).abs() < 0.5e-9);
 /// # Ok::<(), shophead::length::ParseLengthError>(())

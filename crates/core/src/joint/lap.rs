@@ -10,9 +10,10 @@ use super::strength::Shear;
 use crate::basis::Basis;
 use crate::length::Length;
 use crate::material::{Property, RivetAlloy};
-use crate::practice::Practice;
+use crate::practice::{HANDBOOK, Practice};
 use crate::quantity::{Flexibility, Force, Stress};
 use crate::rivet::part::Part;
+use crate::setters::setters;
 use crate::stack::{Layer, Stack};
 
 /// Modulus of an aluminium rivet, where none is given.
@@ -20,6 +21,7 @@ pub const ALUMINIUM_RIVET: Stress = Stress::from_msi(10.3);
 
 /// Rows one behind the other, all alike.
 #[derive(Clone, Copy, Debug)]
+#[non_exhaustive]
 pub struct LapRows<'s, 'p> {
     /// The rivet.
     pub rivet: &'s Part<'p>,
@@ -41,6 +43,40 @@ pub struct LapRows<'s, 'p> {
     pub rivet_modulus: Option<Stress>,
     /// Where what is known of the sheets comes from.
     pub practice: &'s Practice<'p>,
+}
+
+impl<'s, 'p> LapRows<'s, 'p> {
+    /// A lap in single shear under one pound, its rows as far apart as its rivets, of published sheets.
+    #[must_use]
+    pub const fn new(rivet: &'s Part<'p>, stack: &'s Stack, pitch: Length, rows: u16) -> Self {
+        LapRows {
+            rivet,
+            stack,
+            pitch,
+            apart: pitch,
+            rows,
+            shear: Shear::Single,
+            transfer: Transfer::Lap,
+            load: Force::from_lbf(1.0),
+            rivet_modulus: None,
+            practice: &HANDBOOK,
+        }
+    }
+
+    setters! {
+        /// From row to row, along the load.
+        apart: Length;
+        /// Single or double shear.
+        shear: Shear;
+        /// Where the load goes.
+        transfer: Transfer;
+        /// The load on one pitch of the joint.
+        load: Force;
+        /// Modulus of the rivet.
+        rivet_modulus: Option<Stress>;
+        /// Where what is known of the sheets comes from.
+        practice: &'s Practice<'p>;
+    }
 }
 
 /// How the rows share the load by one formula.
@@ -83,11 +119,8 @@ crate::words::errors! {
 /// ```
 /// use shophead::joint::flexibility::Formula;
 /// use shophead::joint::lap::{LapRows, shared};
-/// use shophead::joint::sharing::Transfer;
-/// use shophead::joint::strength::Shear;
 /// use shophead::length::{Length, Toleranced};
 /// use shophead::material::Material;
-/// use shophead::practice::HANDBOOK;
 /// use shophead::quantity::Force;
 /// use shophead::rivet::part::Part;
 /// use shophead::stack::{Layer, Stack};
@@ -95,11 +128,8 @@ crate::words::errors! {
 /// let mut stack = Stack::new();
 /// stack.push(layer)?;
 /// stack.push(layer)?;
-/// let rows = LapRows {
-///     rivet: &Part::parse("MS20470AD4")?, stack: &stack, pitch: Length::parse("3/4")?, apart: Length::parse("3/4")?, rows: 4,
-///     shear: Shear::Single, transfer: Transfer::Lap, load: Force::from_lbf(1_000.0), rivet_modulus: None,
-///     practice: &HANDBOOK,
-/// };
+/// let rivet = Part::parse("MS20470AD4")?;
+/// let rows = LapRows::new(&rivet, &stack, Length::parse("3/4")?, 4).load(Force::from_lbf(1_000.0));
 /// let found = shared(&rows, Formula::Stp486)?;
 /// let shares: Vec<String> = found.sharing.rows().map(|row| format!("{:.3}", row.share)).collect();
 /// assert_eq!(shares, ["0.309", "0.191", "0.191", "0.309"]);

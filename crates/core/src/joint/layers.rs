@@ -21,9 +21,10 @@ use super::sharing::{Passing, stiffness};
 use super::strength::Shear;
 use crate::basis::Basis;
 use crate::length::Length;
-use crate::practice::Practice;
+use crate::practice::{HANDBOOK, Practice};
 use crate::quantity::{Flexibility, Force, Stress};
 use crate::rivet::part::Part;
+use crate::setters::setters;
 use crate::stack::Stack;
 
 /// The most plates one on the other.
@@ -319,6 +320,7 @@ pub fn share(rows: &[LayerRow], bays: &[LayerBay], start: &[Force], end: &[Force
 
 /// Rows of one rivet, all alike, through every load-carrying layer of a pack, on a strip of one pitch.
 #[derive(Clone, Copy, Debug)]
+#[non_exhaustive]
 pub struct PackRows<'s, 'p> {
     /// The rivet.
     pub rivet: &'s Part<'p>,
@@ -342,6 +344,37 @@ pub struct PackRows<'s, 'p> {
     pub practice: &'s Practice<'p>,
 }
 
+impl<'s, 'p> PackRows<'s, 'p> {
+    /// Rows under one pound, as far apart as their rivets, of published sheets; the load comes by the first layer and leaves by the second one
+    /// that are named.
+    #[must_use]
+    pub const fn new(rivet: &'s Part<'p>, stack: &'s Stack, pitch: Length, rows: u8, (from, to): (u8, u8)) -> Self {
+        PackRows {
+            rivet,
+            stack,
+            pitch,
+            apart: pitch,
+            rows,
+            from,
+            to,
+            load: Force::from_lbf(1.0),
+            rivet_modulus: None,
+            practice: &HANDBOOK,
+        }
+    }
+
+    setters! {
+        /// From row to row.
+        apart: Length;
+        /// The load on one pitch.
+        load: Force;
+        /// Modulus of the rivet.
+        rivet_modulus: Option<Stress>;
+        /// Where what is known of the sheets comes from.
+        practice: &'s Practice<'p>;
+    }
+}
+
 /// How rows share a load over the layers of a pack by one of the published formulas, taken plane by plane.
 ///
 /// # Errors
@@ -352,7 +385,6 @@ pub struct PackRows<'s, 'p> {
 /// use shophead::joint::layers::{PackRows, through_pack};
 /// use shophead::length::{Length, Toleranced};
 /// use shophead::material::Material;
-/// use shophead::practice::HANDBOOK;
 /// use shophead::quantity::Force;
 /// use shophead::rivet::part::Part;
 /// use shophead::stack::{Layer, Stack};
@@ -362,10 +394,8 @@ pub struct PackRows<'s, 'p> {
 ///     stack.push(Layer { material: Some(Material::parse("2024-T3")?), ..layer })?;
 /// }
 /// let pitch = Length::parse("3/4")?;
-/// let rows = PackRows {
-///     rivet: &Part::parse("MS20470AD4")?, stack: &stack, pitch, apart: pitch, rows: 4, from: 1, to: 3,
-///     load: Force::from_lbf(800.0), rivet_modulus: None, practice: &HANDBOOK,
-/// };
+/// let rivet = Part::parse("MS20470AD4")?;
+/// let rows = PackRows::new(&rivet, &stack, pitch, 4, (1, 3)).load(Force::from_lbf(800.0));
 /// let found = through_pack(&rows, Formula::Stp927Riveted)?;
 /// // Between the skin and what lies under it all of the load goes over.
 /// let all: f64 = (0..4).filter_map(|row| found.row(row)).map(|row| row.planes[0].lbf()).sum();

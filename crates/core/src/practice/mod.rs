@@ -331,22 +331,20 @@ fn of_name(table: &'static [Row], name: Name) -> &'static [Row] {
     rest.get(..count).unwrap_or_default()
 }
 
-/// Whether [`of_name`] finds everything in a table.
-const fn is_in_order(table: &[Row]) -> bool {
-    let mut rest = table;
-    while let [first, others @ ..] = rest {
-        if let [second, ..] = others
-            && first.name as u8 > second.name as u8
-        {
-            return false;
+/// [`of_name`] finds everything in a table: its names rise.
+const _: () = {
+    let mut tables: &[&[Row]] = &[handbook::LIMITS, common::LIMITS, process::LIMITS, process::TABLES];
+    while let [table, others @ ..] = tables {
+        let mut rest: &[Row] = table;
+        while let [first, behind @ ..] = rest {
+            if let [second, ..] = behind {
+                assert!(first.name as u8 <= second.name as u8);
+            }
+            rest = behind;
         }
-        rest = others;
+        tables = others;
     }
-    true
-}
-
-const _: () = assert!(is_in_order(handbook::LIMITS) && is_in_order(common::LIMITS));
-const _: () = assert!(is_in_order(process::LIMITS) && is_in_order(process::TABLES));
+};
 
 /// A set of limits.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -7,13 +7,15 @@ use crate::joint::layers::{Layers, WeakestPlace};
 use crate::joint::row::{RowError, RowStrength};
 use crate::joint::strength::Shear;
 use crate::length::Length;
-use crate::practice::{Case, Practice};
+use crate::practice::{Case, HANDBOOK, Practice};
 use crate::quantity::Force;
 use crate::rivet::part::Part;
+use crate::setters::setters;
 use crate::stack::Stack;
 
 /// Rows as they are laid out.
 #[derive(Clone, Copy, Debug)]
+#[non_exhaustive]
 pub struct LaidRows<'s, 'a> {
     /// The rivet; its length does not count.
     pub rivet: Part<'static>,
@@ -33,6 +35,37 @@ pub struct LaidRows<'s, 'a> {
     pub shear: Shear,
     /// The limits.
     pub practice: &'a Practice<'a>,
+}
+
+impl<'s, 'a> LaidRows<'s, 'a> {
+    /// One row in single shear, by the limits of the handbooks.
+    #[must_use]
+    pub const fn new(rivet: Part<'static>, stack: &'s Stack, edge: Length, pitch: Length) -> Self {
+        LaidRows {
+            rivet,
+            stack,
+            edge,
+            pitch,
+            rows: 1,
+            apart: pitch,
+            staggered: false,
+            shear: Shear::Single,
+            practice: &HANDBOOK,
+        }
+    }
+
+    setters! {
+        /// How many rows, all alike.
+        rows: u8;
+        /// From row to row; as far as from rivet to rivet where nothing is said.
+        apart: Length;
+        /// Whether each rivet stands against the gap of the next row.
+        staggered: bool;
+        /// Single or double shear.
+        shear: Shear;
+        /// The limits.
+        practice: &'a Practice<'a>;
+    }
 }
 
 impl<'s, 'a> LaidRows<'s, 'a> {

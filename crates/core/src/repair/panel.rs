@@ -13,6 +13,7 @@ use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::joint::row::RowError;
 use crate::layout::Point;
 use crate::length::{Length, quotient};
+use crate::setters::setters;
 use crate::stack::Role;
 
 /// The most factory seams that one side is compared with.
@@ -20,6 +21,7 @@ pub const MAX_SEAMS: usize = 4;
 
 /// A side of the new panel.
 #[derive(Clone, Copy, Debug)]
+#[non_exhaustive]
 pub struct SideQuery<'s, 'a> {
     /// How long the seam is.
     pub length: Length,
@@ -31,6 +33,23 @@ pub struct SideQuery<'s, 'a> {
     pub load_paths: bool,
     /// Where it is.
     pub sites: &'s [Site],
+}
+
+impl<'s, 'a> SideQuery<'s, 'a> {
+    /// With the holes under the skin as they were, and nothing else that runs into the edge.
+    #[must_use]
+    pub const fn new(length: Length, factory: &'s [LaidRows<'s, 'a>]) -> Self {
+        SideQuery { length, factory, holes_changed: false, load_paths: false, sites: &[] }
+    }
+
+    setters! {
+        /// Whether the holes of what lies under the skin are other than they were.
+        holes_changed: bool;
+        /// Whether cut-outs, doublers or other load paths run into the edge.
+        load_paths: bool;
+        /// Where it is.
+        sites: &'s [Site];
+    }
 }
 
 /// A seam as copied.
@@ -85,10 +104,8 @@ crate::words::errors! {
 /// [`SeamError`].
 ///
 /// ```
-/// use shophead::joint::strength::Shear;
 /// use shophead::length::{Length, Toleranced};
 /// use shophead::material::Material;
-/// use shophead::practice::HANDBOOK;
 /// use shophead::repair::in_row::LaidRows;
 /// use shophead::repair::panel::{SideQuery, seam};
 /// use shophead::rivet::part::Part;
@@ -99,12 +116,10 @@ crate::words::errors! {
 /// for _ in 0..2 {
 ///     stack.push(Layer { material, ..Layer::of(Toleranced::parse(".040")?) })?;
 /// }
-/// let forward = LaidRows {
-///     rivet: Part::parse("MS20470AD4")?, stack: &stack, edge: inch("1/4"), pitch: inch("3/4"), rows: 1, apart: inch("5/16"),
-///     staggered: false, shear: Shear::Single, practice: &HANDBOOK,
-/// };
-/// let aft = LaidRows { rows: 2, ..forward };
-/// let query = SideQuery { length: inch("12"), factory: &[forward, aft], holes_changed: false, load_paths: false, sites: &[] };
+/// let forward = LaidRows::new(Part::parse("MS20470AD4")?, &stack, inch("1/4"), inch("3/4")).apart(inch("5/16"));
+/// let aft = forward.rows(2);
+/// let seams = [forward, aft];
+/// let query = SideQuery::new(inch("12"), &seams);
 /// let found = seam(&query)?;
 /// assert_eq!((found.copied, found.rows), (1, 2), "two rows carry more than one");
 /// # Ok::<(), Box<dyn std::error::Error>>(())

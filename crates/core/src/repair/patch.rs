@@ -33,13 +33,14 @@ use crate::joint::strength::Shear;
 use crate::layout::Point;
 use crate::length::{Length, Toleranced, quotient};
 use crate::material::{Material, Property};
-use crate::practice::{Case, Given, Key, Name, Practice};
+use crate::practice::{Case, Given, HANDBOOK, Key, Name, Practice};
 use crate::quantity::{Force, Mass, Stress};
 use crate::rivet::mass::mass_each;
 use crate::rivet::part::Part;
 use crate::rivet::{MS20426, MS20470};
 use crate::seat::check_seat;
 use crate::select::choose_diameter;
+use crate::setters::setters;
 use crate::stack::{Layer, Preparation, Role, Stack};
 
 /// The radius of an opening's corners, where there is room for it.
@@ -113,6 +114,7 @@ crate::words::words! {
 
 /// What is asked.
 #[derive(Clone, Copy, Debug)]
+#[non_exhaustive]
 pub struct PatchQuery<'s, 'a> {
     /// What the skin is made of.
     pub material: Material,
@@ -144,6 +146,58 @@ pub struct PatchQuery<'s, 'a> {
     pub apart: Option<Length>,
     /// The limits.
     pub practice: &'a Practice<'a>,
+}
+
+impl<'s, 'a> PatchQuery<'s, 'a> {
+    /// A lapped patch, its rows staggered, with load on all sides, by the greater count and the limits of the handbooks: what nobody says
+    /// otherwise.
+    #[must_use]
+    pub const fn new(material: Material, thickness: Length, damage: Damage) -> Self {
+        PatchQuery {
+            material,
+            thickness,
+            damage,
+            style: Style::Lap,
+            ways: Ways::Both,
+            sites: &[],
+            member: None,
+            plate: None,
+            rivet: None,
+            by: By::Greater,
+            pattern: Pattern::Staggered,
+            rows: None,
+            edge: None,
+            apart: None,
+            practice: &HANDBOOK,
+        }
+    }
+
+    setters! {
+        /// Which patch.
+        style: Style;
+        /// Which way the load runs.
+        ways: Ways;
+        /// Where it is.
+        sites: &'s [Site];
+        /// From the opening to the nearest member or seam.
+        member: Option<Length>;
+        /// The plate.
+        plate: Option<(Material, Length)>;
+        /// The rivet; its length does not count.
+        rivet: Option<Part<'static>>;
+        /// Which count is laid out.
+        by: By;
+        /// How the rows stand.
+        pattern: Pattern;
+        /// So many rows.
+        rows: Option<u8>;
+        /// Edge distance.
+        edge: Option<Length>;
+        /// From row to row.
+        apart: Option<Length>;
+        /// The limits.
+        practice: &'a Practice<'a>;
+    }
 }
 
 /// The opening.
@@ -305,17 +359,12 @@ impl PatchError {
 /// ```
 /// use shophead::length::Length;
 /// use shophead::material::Material;
-/// use shophead::practice::HANDBOOK;
 /// use shophead::repair::count::By;
-/// use shophead::repair::patch::{Damage, PatchQuery, Pattern, Style, Ways, patch};
+/// use shophead::repair::patch::{Damage, PatchQuery, Pattern, patch};
 /// // A seam's worth of skin: AC 43.13-1B para 4-58g(2), 10 in of clad 2024 .032.
 /// let inch = |text| Length::parse(text).unwrap();
-/// let query = PatchQuery {
-///     material: Material::parse("clad 2024-T3")?, thickness: inch(".032"),
-///     damage: Damage::Opening { along: inch("2"), across: inch("10"), radius: inch("1/2") },
-///     style: Style::Lap, ways: Ways::Both, sites: &[], member: None, plate: None, rivet: None, by: By::Example,
-///     pattern: Pattern::InLine, rows: None, edge: None, apart: None, practice: &HANDBOOK,
-/// };
+/// let opening = Damage::Opening { along: inch("2"), across: inch("10"), radius: inch("1/2") };
+/// let query = PatchQuery::new(Material::parse("clad 2024-T3")?, inch(".032"), opening).by(By::Example).pattern(Pattern::InLine);
 /// let found = patch(&query)?;
 /// assert_eq!(found.rivet.without_length().to_string(), "MS20470AD4");
 /// assert_eq!(found.across.needed, Some(37));

@@ -15,10 +15,11 @@ use crate::joint::splice::{self, EqualRows, SpliceError, SpliceMember};
 use crate::joint::strength::{Allowable, Governing, JointStrength};
 use crate::length::{Length, Toleranced};
 use crate::material::{DrivenShear, Material, RivetAlloy};
-use crate::practice::{Case, Given, Name, Practice};
+use crate::practice::{Case, Given, HANDBOOK, Name, Practice};
 use crate::quantity::Force;
 use crate::rivet::MS20470;
 use crate::rivet::part::Part;
+use crate::setters::setters;
 use crate::stack::{Layer, Preparation, Stack, StackError};
 
 /// The most rows that are tried.
@@ -41,6 +42,7 @@ pub enum SeamFastener {
 
 /// What is asked.
 #[derive(Clone, Copy, Debug)]
+#[non_exhaustive]
 pub struct SeamQuery<'a> {
     /// Both sheets.
     pub material: Material,
@@ -62,6 +64,40 @@ pub struct SeamQuery<'a> {
     pub staggered: bool,
     /// The limits.
     pub practice: &'a Practice<'a>,
+}
+
+impl<'a> SeamQuery<'a> {
+    /// In a member without a rule of its own, rows in line, by the greater count and the limits of the handbooks.
+    #[must_use]
+    pub const fn new(material: Material, thickness: Length, width: Length, held: SeamFastener) -> Self {
+        SeamQuery {
+            material,
+            thickness,
+            width,
+            held,
+            driven: None,
+            member: SpliceMember::Other,
+            by: By::Greater,
+            rows: None,
+            staggered: false,
+            practice: &HANDBOOK,
+        }
+    }
+
+    setters! {
+        /// How the rivets are driven.
+        driven: Option<&'static DrivenShear>;
+        /// What is spliced.
+        member: SpliceMember;
+        /// Which count is laid out.
+        by: By;
+        /// So many rows.
+        rows: Option<u16>;
+        /// Whether each rivet stands against the gap of the next row.
+        staggered: bool;
+        /// The limits.
+        practice: &'a Practice<'a>;
+    }
 }
 
 /// Whole fasteners over the width, on each side.
@@ -214,17 +250,12 @@ impl<'a> SeamQuery<'a> {
 /// use shophead::joint::splice::SpliceMember;
 /// use shophead::length::Length;
 /// use shophead::material::Material;
-/// use shophead::practice::HANDBOOK;
-/// use shophead::repair::count::By;
 /// use shophead::repair::seam::{SeamFastener, SeamQuery, seam};
 /// use shophead::rivet::part::Part;
 /// // AC 43.13-1B para 4-58g(2): clad 2024 .032 lapped over 10 in with 1/8 rivets. Its example takes 37 rivets and lays out two rows of 19;
 /// // the strengths ask for more.
-/// let query = SeamQuery {
-///     material: Material::parse("clad 2024-T3")?, thickness: Length::parse(".032")?, width: Length::parse("10")?,
-///     held: SeamFastener::Rivets(Part::parse("MS20470AD4")?), driven: None, member: SpliceMember::SingleLap, by: By::Greater, rows: None,
-///     staggered: false, practice: &HANDBOOK,
-/// };
+/// let (clad, held) = (Material::parse("clad 2024-T3")?, SeamFastener::Rivets(Part::parse("MS20470AD4")?));
+/// let query = SeamQuery::new(clad, Length::parse(".032")?, Length::parse("10")?, held).member(SpliceMember::SingleLap);
 /// let found = seam(&query)?;
 /// let example = found.example.expect("a table names the sheet").rows;
 /// assert_eq!((found.totals.also, example.rows, example.per_row), (Some(37), 2, 19));

@@ -25,6 +25,7 @@ use crate::length::{Length, Toleranced, product};
 use crate::practice::{Case, Name, Practice};
 use crate::quantity::Force;
 use crate::rivet::part::Part;
+use crate::setters::setters;
 use crate::stack::{Layer, Stack};
 
 /// Step of the pitches that are tried.
@@ -56,6 +57,7 @@ pub enum SolveFor {
 
 /// What is wanted of the rows.
 #[derive(Clone, Copy, Debug)]
+#[non_exhaustive]
 pub struct Wanted<'s, 'a> {
     /// The rows; what is looked for in them does not count.
     pub rows: LaidRows<'s, 'a>,
@@ -67,8 +69,24 @@ pub struct Wanted<'s, 'a> {
     pub margin: f64,
 }
 
+impl<'s, 'a> Wanted<'s, 'a> {
+    /// Rows that carry a load on an inch of width, with the usual factors and no margin beyond them.
+    #[must_use]
+    pub fn new(rows: LaidRows<'s, 'a>, per_inch: Load) -> Self {
+        Wanted { rows, per_inch, factors: Factors::default(), margin: 0.0 }
+    }
+
+    setters! {
+        /// The factors of the load.
+        factors: Factors;
+        /// The margin that is wanted.
+        margin: f64;
+    }
+}
+
 /// Rows that were tried.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Tried {
     /// The rivet, with its length where one fits.
     pub rivet: Part<'static>,
@@ -215,10 +233,8 @@ pub fn usual_pitch(rivet: &Part<'_>, rows: u8, unknown: Option<SolveFor>, practi
 ///
 /// ```
 /// use shophead::joint::margin::{Factors, Load, LoadKind};
-/// use shophead::joint::strength::Shear;
 /// use shophead::length::{Length, Toleranced};
 /// use shophead::material::Material;
-/// use shophead::practice::HANDBOOK;
 /// use shophead::quantity::Force;
 /// use shophead::repair::in_row::LaidRows;
 /// use shophead::repair::solve::{SolveFor, Wanted, Why, solve};
@@ -229,12 +245,9 @@ pub fn usual_pitch(rivet: &Part<'_>, rows: u8, unknown: Option<SolveFor>, practi
 /// for thickness in [".040", ".063"] {
 ///     stack.push(Layer { material, ..Layer::of(Toleranced::parse(thickness)?) })?;
 /// }
-/// let rows = LaidRows {
-///     rivet: Part::parse("MS20470AD4")?, stack: &stack, edge: Length::parse("1/4")?, pitch: Length::parse("1/2")?, rows: 1,
-///     apart: Length::parse("5/16")?, staggered: false, shear: Shear::Single, practice: &HANDBOOK,
-/// };
+/// let rows = LaidRows::new(Part::parse("MS20470AD4")?, &stack, Length::parse("1/4")?, Length::parse("1/2")?);
 /// let load = Load { force: Force::from_lbf(500.0), kind: LoadKind::Ultimate };
-/// let wanted = Wanted { rows, per_inch: load, factors: Factors::SEAM, margin: 0.1 };
+/// let wanted = Wanted::new(rows, load).factors(Factors::SEAM).margin(0.1);
 /// // 386 lbf a rivet: 500 × 1.1 lbf an inch takes a rivet every 0.70 in.
 /// let solved = solve(&wanted, SolveFor::Pitch).expect("a pitch");
 /// assert_eq!(solved.found.map(|found| found.pitch), Length::parse("11/16").ok());

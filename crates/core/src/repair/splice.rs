@@ -27,12 +27,13 @@ use crate::joint::strength::Shear;
 use crate::layout::Point;
 use crate::length::{Interval, Length, Toleranced, product, quotient};
 use crate::material::Material;
-use crate::practice::{Case, Given, Name, Practice};
+use crate::practice::{Case, Given, HANDBOOK, Name, Practice};
 use crate::quantity::Mass;
 use crate::rivet::MS20470;
 use crate::rivet::mass::mass_each;
 use crate::rivet::part::Part;
 use crate::select::choose_diameter;
+use crate::setters::setters;
 use crate::stack::{Layer, Role, Stack};
 
 /// By how much a filler is shorter than its gap.
@@ -105,6 +106,7 @@ pub enum LegFastener {
 /// One leg.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Leg {
     /// Its width.
     pub width: Length,
@@ -118,8 +120,26 @@ pub struct Leg {
     pub held: LegFastener,
 }
 
+impl Leg {
+    /// A leg without skin, riveted, its plate as wide as it is.
+    #[must_use]
+    pub const fn new(width: Length, thickness: Length) -> Leg {
+        Leg { width, thickness, skin: None, plate: None, held: LegFastener::Rivets }
+    }
+
+    setters! {
+        /// The skin that is riveted to it.
+        skin: Option<Length>;
+        /// Width and thickness of its splice plate.
+        plate: Option<(Length, Length)>;
+        /// What holds it.
+        held: LegFastener;
+    }
+}
+
 /// What is asked.
 #[derive(Clone, Copy, Debug)]
+#[non_exhaustive]
 pub struct SpliceQuery<'s, 'a> {
     /// What is spliced.
     pub spliced: Spliced,
@@ -141,6 +161,40 @@ pub struct SpliceQuery<'s, 'a> {
     pub by: By,
     /// The limits.
     pub practice: &'a Practice<'a>,
+}
+
+impl<'s, 'a> SpliceQuery<'s, 'a> {
+    /// With nothing cut away, by the greater count and the limits of the handbooks.
+    #[must_use]
+    pub const fn new(spliced: Spliced, shape: Shape, material: Material, legs: &'s [Leg]) -> Self {
+        SpliceQuery {
+            spliced,
+            shape,
+            material,
+            legs,
+            gap: Length::ZERO,
+            rivet: None,
+            skin_rivet: None,
+            sites: &[],
+            by: By::Greater,
+            practice: &HANDBOOK,
+        }
+    }
+
+    setters! {
+        /// What is cut away between the two ends.
+        gap: Length;
+        /// The rivet; its length does not count.
+        rivet: Option<Part<'static>>;
+        /// Diameter of the rivets of the skin.
+        skin_rivet: Option<Length>;
+        /// Where it is.
+        sites: &'s [Site];
+        /// Which count is laid out.
+        by: By;
+        /// The limits.
+        practice: &'a Practice<'a>;
+    }
 }
 
 impl SpliceQuery<'_, '_> {
@@ -277,17 +331,12 @@ impl MemberError {
 /// ```
 /// use shophead::length::Length;
 /// use shophead::material::Material;
-/// use shophead::practice::HANDBOOK;
 /// use shophead::repair::count::By;
-/// use shophead::repair::splice::{LegFastener, Leg, Shape, SpliceQuery, Spliced, splice};
+/// use shophead::repair::splice::{Leg, Shape, SpliceQuery, Spliced, splice};
 /// // AC 43.13-1B figure 4-20: a frame of 2017-T3, .040, flanges .6 in, web 2 in: 3, 8 and 3 rivets each side of the cut.
 /// let inch = |text| Length::parse(text).unwrap();
-/// let leg = |width| Leg { width: inch(width), thickness: inch(".040"), skin: None, plate: None, held: LegFastener::Rivets };
-/// let query = SpliceQuery {
-///     spliced: Spliced::Frame, shape: Shape::Channel, material: Material::parse("2017")?,
-///     legs: &[leg(".6"), leg("2"), leg(".6")], gap: Length::ZERO, rivet: None, skin_rivet: None, sites: &[],
-///     by: By::Example, practice: &HANDBOOK,
-/// };
+/// let legs = [".6", "2", ".6"].map(|width| Leg::new(inch(width), inch(".040")));
+/// let query = SpliceQuery::new(Spliced::Frame, Shape::Channel, Material::parse("2017")?, &legs).by(By::Example);
 /// let found = splice(&query)?;
 /// let needed: Vec<u32> = found.legs.iter().map(|leg| leg.needed).collect();
 /// assert_eq!(needed, [3, 8, 3]);

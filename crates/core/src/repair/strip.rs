@@ -16,9 +16,10 @@ use crate::joint::strip::{
 use crate::layout::Point;
 use crate::length::Length;
 use crate::material::Property;
-use crate::practice::Practice;
+use crate::practice::{HANDBOOK, Practice};
 use crate::quantity::{Force, Stress};
 use crate::rivet::part::Part;
+use crate::setters::setters;
 use crate::stack::{Layer, MAX_LAYERS, Stack};
 
 /// A row of the strip.
@@ -33,6 +34,7 @@ pub struct CountedRow {
 /// Strengths in place of the published ones.
 #[derive(Clone, Copy, Debug, PartialEq, Default)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct InPlace {
     /// Tension of every sheet.
     pub ftu: Option<Stress>,
@@ -47,6 +49,19 @@ pub struct InPlace {
 }
 
 impl InPlace {
+    setters! {
+        /// Tension of every sheet.
+        ftu: Option<Stress>;
+        /// Bearing of every sheet.
+        fbru: Option<Stress>;
+        /// Shear of every sheet, for tear-out.
+        fsu: Option<Stress>;
+        /// Shear of the rivets.
+        rivet_fsu: Option<Stress>;
+        /// Diameter of every hole.
+        hole: Option<Length>;
+    }
+
     /// Whether a finding is about a strength that stands here.
     #[must_use]
     pub fn replaces(&self, finding: &Finding) -> bool {
@@ -69,6 +84,7 @@ impl InPlace {
 
 /// What is asked.
 #[derive(Clone, Copy, Debug)]
+#[non_exhaustive]
 pub struct CountedQuery<'s, 'a> {
     /// The rivet that is meant where nothing else is said: what the whole is about.
     pub rivet: Part<'static>,
@@ -92,8 +108,46 @@ pub struct CountedQuery<'s, 'a> {
     pub practice: &'a Practice<'a>,
 }
 
+impl<'s, 'a> CountedQuery<'s, 'a> {
+    /// In single shear, without a load, by the published strengths and the limits of the handbooks.
+    #[must_use]
+    pub fn new(
+        rivet: Part<'static>,
+        rows: &'s [CountedRow],
+        stack: &'s Stack,
+        width: Length,
+        apart: Length,
+        edge: Length,
+    ) -> Self {
+        CountedQuery {
+            rivet,
+            rows,
+            stack,
+            width,
+            apart,
+            edge,
+            shear: Shear::Single,
+            given: InPlace::default(),
+            load: None,
+            practice: &HANDBOOK,
+        }
+    }
+
+    setters! {
+        /// Single or double shear.
+        shear: Shear;
+        /// Strengths in place of the published ones.
+        given: InPlace;
+        /// The load on the width, with its factors.
+        load: Option<(Load, Factors)>;
+        /// The limits.
+        practice: &'a Practice<'a>;
+    }
+}
+
 /// What one rivet of a row carries in each way.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct RowOfStrip {
     /// The row as it was asked.
     pub row: CountedRow,
@@ -118,6 +172,7 @@ impl RowOfStrip {
 
 /// The answer.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct CountedStrip {
     /// Each row.
     pub rows: heapless::Vec<RowOfStrip, MAX_HOLES>,
@@ -161,9 +216,7 @@ crate::words::errors! {
 /// [`CountedError`].
 ///
 /// ```
-/// use shophead::joint::strength::Shear;
 /// use shophead::length::Length;
-/// use shophead::practice::HANDBOOK;
 /// use shophead::quantity::Stress;
 /// use shophead::repair::strip::{CountedQuery, CountedRow, InPlace, counted};
 /// use shophead::rivet::part::Part;
@@ -172,11 +225,9 @@ crate::words::errors! {
 /// let (rivet, layers) = (Part::parse("MS20470AD5")?, Stack::parse("2024-T3:.025, 2024-T3:.025")?);
 /// let row = |count| CountedRow { count, rivet };
 /// let ksi = |value| Some(Stress::from_ksi(value));
-/// let query = CountedQuery {
-///     rivet, rows: &[row(1), row(3), row(1)], stack: &layers, width: Length::parse("1-3/8")?, apart: Length::INCH, edge: Length::INCH,
-///     shear: Shear::Single, load: None, practice: &HANDBOOK,
-///     given: InPlace { ftu: ksi(70.0), fbru: ksi(124.0), fsu: ksi(41.0), rivet_fsu: ksi(30.0), hole: Some(Length::from_64ths(10)) },
-/// };
+/// let given = InPlace::default().ftu(ksi(70.0)).fbru(ksi(124.0)).fsu(ksi(41.0)).rivet_fsu(ksi(30.0)).hole(Length::from_64ths(10));
+/// let rows = [row(1), row(3), row(1)];
+/// let query = CountedQuery::new(rivet, &rows, &layers, Length::parse("1-3/8")?, Length::INCH, Length::INCH).given(given);
 /// let found = counted(&query, &mut |_, _| {})?;
 /// // Printed: shear efficiency 1.20, bearing 1.01.
 /// let over = |force: f64| force / found.gross.lbf();

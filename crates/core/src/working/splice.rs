@@ -197,17 +197,13 @@ pub(crate) fn counts(
 /// use shophead::joint::splice::SpliceMember;
 /// use shophead::length::Length;
 /// use shophead::material::Material;
-/// use shophead::practice::HANDBOOK;
 /// use shophead::repair::count::By;
 /// use shophead::repair::seam::{SeamFastener, SeamQuery, seam};
 /// use shophead::rivet::part::Part;
 /// use shophead::words::Units;
 /// use shophead::working::{Working, splice};
-/// let query = SeamQuery {
-///     material: Material::parse("clad 2024-T3")?, thickness: Length::parse(".032")?, width: Length::parse("10")?,
-///     held: SeamFastener::Rivets(Part::parse("MS20470AD4")?), driven: None, member: SpliceMember::SingleLap, by: By::Example, rows: None,
-///     staggered: false, practice: &HANDBOOK,
-/// };
+/// let (clad, held) = (Material::parse("clad 2024-T3")?, SeamFastener::Rivets(Part::parse("MS20470AD4")?));
+/// let query = SeamQuery::new(clad, Length::parse(".032")?, Length::parse("10")?, held).member(SpliceMember::SingleLap).by(By::Example);
 /// let found = seam(&query)?;
 /// let mut said = Vec::new();
 /// splice::of(&query, &found, &mut Working::new(&mut |step| {

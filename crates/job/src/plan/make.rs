@@ -3,7 +3,7 @@
 use std::collections::HashMap;
 
 use shophead::access::{PositionWork, check_positions};
-use shophead::damage::{self, Damaged};
+use shophead::damage;
 use shophead::finding::{Finding, Findings};
 use shophead::practice::Practice;
 use shophead::trim::check_sides;
@@ -93,7 +93,7 @@ fn plan_damage<'j>(damage: &'j DamageFound, rows: &[RowPlan<'j>], practice: &'j 
     let layers = plan.map(|plan| plan.row.stack.layers()).unwrap_or_default();
     let thickness =
         layers.iter().filter(|layer| Some(layer.role) == damage.member).map(|layer| layer.thickness.min()).min();
-    let held = Damaged { thickness: damage.found.thickness.or(thickness), ..damage.found };
+    let held = damage.found.thickness(damage.found.thickness.or(thickness));
     let mut findings = Vec::new();
     push_all(&mut findings, &damage::judge(&held, case.as_ref(), practice));
     DamagePlan { damage, held, findings }

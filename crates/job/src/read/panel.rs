@@ -26,7 +26,7 @@ pub(super) fn minutes(table: &Table<'_>, positions: Option<&[Position]>) -> Opti
         Some(value) if !value.is_table() => (Some(minutes_of(&value)?), Vec::new()),
         Some(value) => (None, set_up_of(&value, positions)?),
     };
-    let rates = Rates { drill_out: drill_out?, drive_open: drive_open?, drive_close: drive_close? };
+    let rates = Rates::default().drill_out(drill_out?).drive_open(drive_open?).drive_close(drive_close?);
     Some(ShopMinutes { set_up, set_up_of, rates })
 }
 
@@ -190,7 +190,7 @@ pub(super) fn damage(table: &Table<'_>, rows: &[RowKey]) -> Option<Vec<DamageFou
         let member = table.optional("member").map_or(Some(None), |value| value.listed().map(Some));
         let measure = |key: &'static str| table.optional(key).map_or(Some(None), |value| value.distance().map(Some));
         let (length, depth, thickness) = (measure("length"), measure("depth"), measure("thickness"));
-        let found = Damaged { kind: kind?, length: length?, depth: depth?, thickness: thickness? };
+        let found = Damaged::new(kind?).length(length?).depth(depth?).thickness(thickness?);
         Some(DamageFound { place: place?.to_owned(), row: row?, hole: hole?, at: at?, member: member?, found })
     })
 }

@@ -1,6 +1,5 @@
 //! `shophead repair panel`.
 
-use shophead::joint::strength::Shear;
 use shophead::layout::Point;
 use shophead::length::Length;
 use shophead::repair::in_row::LaidRows;
@@ -49,13 +48,10 @@ pub(super) fn run<'a>(args: &PanelArgs, context: &Context<'a>) -> Result<Report<
         let of_side: Vec<&FactorySeam> = seams.iter().filter(|seam| seam.side == name).collect();
         let length = of_side.iter().map(|seam| seam.length).max().unwrap_or_default();
         let factory: Vec<LaidRows<'_, '_>> = of_side.iter().map(|seam| rows(seam, &seam.stack, context)).collect();
-        let query = SideQuery {
-            length,
-            factory: &factory,
-            holes_changed: args.holes_changed,
-            load_paths: args.load_paths,
-            sites: &sites,
-        };
+        let query = SideQuery::new(length, &factory)
+            .holes_changed(args.holes_changed)
+            .load_paths(args.load_paths)
+            .sites(&sites);
         let seam = match copied(&query) {
             Ok(seam) => seam,
             Err(SeamError::Refused { site }) => {
@@ -111,17 +107,11 @@ fn skin(args: &PanelArgs, context: &Context<'_>) -> Result<Option<Piece>, Stop> 
 }
 
 fn rows<'s, 'a>(seam: &FactorySeam, stack: &'s Stack, context: &Context<'a>) -> LaidRows<'s, 'a> {
-    LaidRows {
-        rivet: seam.rivet,
-        stack,
-        edge: seam.edge,
-        pitch: seam.pitch,
-        rows: seam.rows,
-        apart: seam.apart,
-        staggered: seam.staggered,
-        shear: Shear::Single,
-        practice: context.practice,
-    }
+    LaidRows::new(seam.rivet, stack, seam.edge, seam.pitch)
+        .rows(seam.rows)
+        .apart(seam.apart)
+        .staggered(seam.staggered)
+        .practice(context.practice)
 }
 
 impl Side<'_> {

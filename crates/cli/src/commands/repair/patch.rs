@@ -34,23 +34,19 @@ pub(super) fn run<'a>(args: &PatchArgs, context: &Context<'a>) -> Result<Report<
     let (material, thickness) = input::sheet("--sheet", &args.sheet, bare)?;
     let sites = sites(&args.site)?;
     let plate = args.plate.as_deref().map(|text| input::sheet("--plate", text, bare)).transpose()?;
-    let query = PatchQuery {
-        material,
-        thickness,
-        damage: damage(args, bare)?,
-        style: input::word("--style", &args.style)?,
-        ways: input::word("--ways", &args.ways)?,
-        sites: &sites,
-        member: input::optional_length("--member", args.member.as_deref(), bare)?,
-        plate,
-        rivet: args.rivet.as_deref().map(|text| input::part("--rivet", text)).transpose()?,
-        by: input::word("--by", &args.count.by)?,
-        pattern: input::word("--pattern", &args.pattern)?,
-        rows: args.rows,
-        edge: input::optional_length("--edge", args.edge.as_deref(), bare)?,
-        apart: input::optional_length("--row-spacing", args.row_spacing.as_deref(), bare)?,
-        practice: context.practice,
-    };
+    let query = PatchQuery::new(material, thickness, damage(args, bare)?)
+        .style(input::word("--style", &args.style)?)
+        .ways(input::word("--ways", &args.ways)?)
+        .sites(&sites)
+        .member(input::optional_length("--member", args.member.as_deref(), bare)?)
+        .plate(plate)
+        .rivet(args.rivet.as_deref().map(|text| input::part("--rivet", text)).transpose()?)
+        .by(input::word("--by", &args.count.by)?)
+        .pattern(input::word("--pattern", &args.pattern)?)
+        .rows(args.rows)
+        .edge(input::optional_length("--edge", args.edge.as_deref(), bare)?)
+        .apart(input::optional_length("--row-spacing", args.row_spacing.as_deref(), bare)?)
+        .practice(context.practice);
     let taper = taper(&args.taper, bare)?;
     let mut report = Report::new("repair", context);
     let found = match sized(&query) {

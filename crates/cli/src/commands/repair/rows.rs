@@ -91,17 +91,12 @@ impl Asked {
     }
 
     pub(super) fn rows<'s, 'a>(&'s self, args: &RowsArgs, context: &Context<'a>) -> LaidRows<'s, 'a> {
-        LaidRows {
-            rivet: self.rivet,
-            stack: &self.stack,
-            edge: self.edge,
-            pitch: self.pitch,
-            rows: args.rows,
-            apart: self.apart,
-            staggered: args.staggered,
-            shear: args.shear.shear(),
-            practice: context.practice,
-        }
+        LaidRows::new(self.rivet, &self.stack, self.edge, self.pitch)
+            .rows(args.rows)
+            .apart(self.apart)
+            .staggered(args.staggered)
+            .shear(args.shear.shear())
+            .practice(context.practice)
     }
 }
 
@@ -229,20 +224,15 @@ fn solved<'a>(
         return Err(Stop::wrong("--solve needs a load: give --load, and the width that it is on as --across"));
     };
     let rows = asked.rows(args, context);
-    let wanted = Wanted { rows, per_inch, factors, margin: args.margin };
+    let wanted = Wanted::new(rows, per_inch).factors(factors).margin(args.margin);
     let solved = solve(&wanted, unknown).map_err(Stop::wrong)?;
     match &solved.found {
         Some(found) => {
             // Asked again, as anybody would ask it: what is told of it is told of rows as they are made.
             let stack = found.gauge.map(|gauge| with_gauge(&asked.stack, unknown, gauge));
-            let again = LaidRows {
-                rivet: found.rivet.without_length(),
-                stack: stack.as_ref().unwrap_or(&asked.stack),
-                edge: found.edge,
-                pitch: found.pitch,
-                rows: found.rows,
-                ..rows
-            };
+            let mut again = rows.rows(found.rows);
+            (again.rivet, again.edge, again.pitch) = (found.rivet.without_length(), found.edge, found.pitch);
+            again.stack = stack.as_ref().unwrap_or(&asked.stack);
             let (_, in_row) = Tried::asked(&again, Some((per_inch, factors))).map_err(Stop::wrong)?;
             report.work(context, |work| {
                 working::repair::of_tried(&again, (&in_row, found), asked.on_width(), work);

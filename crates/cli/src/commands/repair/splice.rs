@@ -27,18 +27,14 @@ pub(super) fn run<'a>(args: &MemberArgs, context: &Context<'a>) -> Result<Report
         Material::parse(&args.material).map_err(|error| input::wrong("--material", &args.material, error))?;
     let legs = args.legs.iter().map(|text| leg(text, bare)).collect::<Result<Vec<Leg>, Stop>>()?;
     let sites = sites(&args.site)?;
-    let query = SpliceQuery {
-        spliced: input::word("MEMBER", &args.spliced)?,
-        shape: input::word("--shape", &args.shape)?,
-        material,
-        legs: &legs,
-        gap: input::optional_length("--gap", args.gap.as_deref(), bare)?.unwrap_or(Length::ZERO),
-        rivet: args.rivet.as_deref().map(|text| input::part("--rivet", text)).transpose()?,
-        skin_rivet: input::optional_length("--skin-rivet", args.skin_rivet.as_deref(), bare)?,
-        sites: &sites,
-        by: input::word("--by", &args.count.by)?,
-        practice: context.practice,
-    };
+    let (spliced, shape) = (input::word("MEMBER", &args.spliced)?, input::word("--shape", &args.shape)?);
+    let query = SpliceQuery::new(spliced, shape, material, &legs)
+        .gap(input::optional_length("--gap", args.gap.as_deref(), bare)?.unwrap_or(Length::ZERO))
+        .rivet(args.rivet.as_deref().map(|text| input::part("--rivet", text)).transpose()?)
+        .skin_rivet(input::optional_length("--skin-rivet", args.skin_rivet.as_deref(), bare)?)
+        .sites(&sites)
+        .by(input::word("--by", &args.count.by)?)
+        .practice(context.practice);
     let mut report = Report::new("repair", context);
     let found = match sized(&query) {
         Ok(found) => found,
@@ -91,7 +87,7 @@ pub(super) fn run<'a>(args: &MemberArgs, context: &Context<'a>) -> Result<Report
 fn leg(text: &str, bare: Bare) -> Result<Leg, Stop> {
     let mut words = text.split(',');
     let (width, thickness) = by("--leg", words.next().unwrap_or_default(), bare)?;
-    let mut leg = Leg { width, thickness, skin: None, plate: None, held: LegFastener::Rivets };
+    let mut leg = Leg::new(width, thickness);
     for word in words {
         let word = word.trim();
         if word == "bolts" {

@@ -25,13 +25,13 @@ use crate::report::{Block, Record, Report, Table};
 fn given(args: &RowsArgs, context: &Context<'_>) -> Result<InPlace, Stop> {
     let given = &args.given;
     let stress = |option, text: &Option<String>| text.as_deref().map(|text| input::stress(option, text)).transpose();
-    Ok(InPlace {
-        ftu: stress("--ftu", &given.ftu)?,
-        fbru: stress("--fbru", &given.fbru)?,
-        fsu: stress("--fsu", &given.fsu)?,
-        rivet_fsu: stress("--rivet-fsu", &given.rivet_fsu)?,
-        hole: given.hole.as_deref().map(|text| input::hole_diameter("--hole", text, context.bare)).transpose()?,
-    })
+    let hole = given.hole.as_deref().map(|text| input::hole_diameter("--hole", text, context.bare)).transpose()?;
+    Ok(InPlace::default()
+        .ftu(stress("--ftu", &given.ftu)?)
+        .fbru(stress("--fbru", &given.fbru)?)
+        .fsu(stress("--fsu", &given.fsu)?)
+        .rivet_fsu(stress("--rivet-fsu", &given.rivet_fsu)?)
+        .hole(hole))
 }
 
 /// `1-3:5/32-1`: rivets in each row, and the rivet where its size is its own.
@@ -66,18 +66,11 @@ pub(super) fn run<'a>(
     context: &Context<'a>,
 ) -> Result<StripAnswer<'a>, Stop> {
     let counts = counts(text, asked.rivet, context)?;
-    let query = CountedQuery {
-        rivet: asked.rivet,
-        rows: &counts,
-        stack: &asked.stack,
-        width: asked.across,
-        apart: asked.apart,
-        edge: asked.edge,
-        shear: args.shear.shear(),
-        given: given(args, context)?,
-        load: asked.load,
-        practice: context.practice,
-    };
+    let query = CountedQuery::new(asked.rivet, &counts, &asked.stack, asked.across, asked.apart, asked.edge)
+        .shear(args.shear.shear())
+        .given(given(args, context)?)
+        .load(asked.load)
+        .practice(context.practice);
     let mut said: Vec<(Part<'static>, Finding)> = Vec::new();
     let strip = counted(&query, &mut |rivet, finding| said.push((*rivet, *finding))).map_err(Stop::wrong)?;
     // The rivets first, then how they stand, then the strip as a whole.

@@ -5,7 +5,7 @@ use shophead::joint::layers::{Layers, PackRows, through_pack};
 use shophead::joint::margin::{Load, margin};
 use shophead::joint::sharing::ELASTIC_ONLY;
 use shophead::joint::strength::Shear;
-use shophead::repair::in_row::{LaidRows, in_row};
+use shophead::repair::in_row::in_row;
 use shophead::working;
 
 use super::answer::{LayerRowAnswer, LayersAnswer};
@@ -27,20 +27,13 @@ pub(super) fn run<'a>(
     let Some((load, factors)) = asked.load else { return Err(Stop::wrong("--from needs a load; give --load")) };
     let modulus = args.rivet_modulus.as_deref().map(|text| input::stress("--rivet-modulus", text)).transpose()?;
     let width = asked.pitch.to_inches_f64() / asked.across.to_inches_f64();
-    let pack = PackRows {
-        rivet: &asked.rivet,
-        stack: &asked.stack,
-        pitch: asked.pitch,
-        apart: asked.apart,
-        rows: args.rows,
-        from,
-        to,
-        load: load.force * width,
-        rivet_modulus: modulus,
-        practice: context.practice,
-    };
+    let pack = PackRows::new(&asked.rivet, &asked.stack, asked.pitch, args.rows, (from, to))
+        .apart(asked.apart)
+        .load(load.force * width)
+        .rivet_modulus(modulus)
+        .practice(context.practice);
     // Plane by plane a rivet is in single shear.
-    let rows = LaidRows { shear: Shear::Single, ..asked.rows(args, context) };
+    let rows = asked.rows(args, context).shear(Shear::Single);
     let found = in_row(&rows).map_err(Stop::wrong)?;
     let subject = asked.rivet.to_string();
     report.find_all(context, &subject, &found.findings);
