@@ -68,7 +68,7 @@ impl Row {
             diameter,
             edge: about(shank * 2, shank),
             pitch: about(shank * 3, shank * 3),
-            load: about(20, 400),
+            load: about(50, 400),
         }
     }
 

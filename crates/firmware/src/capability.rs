@@ -185,7 +185,10 @@ pub fn trim() {
 
 /// Damage beside the holes.
 pub fn damage() {
-    let damaged = Damaged::new(black_box(damage::DamageKind::Crack)).length(inches(2_500)).depth(inches(50)).thickness(inches(400));
+    let damaged = Damaged::new(black_box(damage::DamageKind::Crack))
+        .length(inches(2_500))
+        .depth(inches(50))
+        .thickness(inches(400));
     let own = [own_limit(Name::CrackLengthGreatest)];
     black_box(&damage::judge(&damaged, Some(&eighth()), practice()));
     black_box(&damage::judge(&damaged, None, &practice().with_own(&own, &[])));
@@ -370,7 +373,11 @@ pub fn joints() {
         && let (Ok(before), Ok(after)) = (row(old), row(new))
     {
         black_box(&compare_rows(&before, &after));
-        let rows = lap::LapRows::new(&old, &stack, inches(7_500), black_box(4)).apart(inches(7_500)).transfer(transfer).load(Force::from_lbf(black_box(900.0))).practice(practice());
+        let rows = lap::LapRows::new(&old, &stack, inches(7_500), black_box(4))
+            .apart(inches(7_500))
+            .transfer(transfer)
+            .load(Force::from_lbf(black_box(900.0)))
+            .practice(practice());
         if let Err(error) = shared(&rows, black_box(Formula::Stp486)) {
             let _ = write!(Nowhere, "{error}");
         }

@@ -10,8 +10,10 @@
 //! | `header` | which cell of a row is which column |
 //! | `rows` | a worker: rows in, answers out |
 //! | `answer`, `text`, `json` | how they are written |
+//! | `cache` | answers given before |
 
 mod answer;
+mod cache;
 mod chunks;
 mod header;
 mod json;

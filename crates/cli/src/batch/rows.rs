@@ -7,6 +7,7 @@ use shophead::practice::{Case, CaseLimits, Practice};
 use shophead_job::cell::original;
 
 use super::answer::{AnswerCells, Kept};
+use super::cache::{Cache, Outcome};
 use super::chunks::{Form, Piece};
 use super::header::Header;
 use super::json::{self, Object};
@@ -26,16 +27,6 @@ pub(super) struct Layout<'l> {
     pub(super) answer_columns: usize,
     pub(super) from: Form,
     pub(super) to: Form,
-}
-
-/// What became of a row.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Outcome {
-    Answered,
-    /// Answered, with a finding that says refer.
-    Refers,
-    /// The row is wrong.
-    Wrong,
 }
 
 /// How many rows, and what became of them.
@@ -73,6 +64,9 @@ impl Tally {
 pub(super) struct Worker<'l> {
     layout: &'l Layout<'l>,
     answerer: Answerer<'l>,
+    cache: Cache,
+    question: Question,
+    scratch: Vec<u8>,
     record: ByteRecord,
 }
 
@@ -82,6 +76,9 @@ impl<'l> Worker<'l> {
         Worker {
             layout,
             answerer: Answerer { asking, context, layout, codes: Codes::default(), kept: Kept::default(), ahead },
+            cache: Cache::new(),
+            question: Question::default(),
+            scratch: Vec::new(),
             record: ByteRecord::new(),
         }
     }
@@ -130,8 +127,10 @@ impl<'l> Worker<'l> {
         } else if record.len() != columns {
             Some(wrong_count(record, columns))
         } else {
-            let cells = header.read.iter().map(|(column, cell)| (*column, record.get(*cell).unwrap_or_default()));
-            self.answerer.fill(cells).err()
+            self.question.clear();
+            let mut cells = header.read.iter().map(|(column, cell)| (column, record.get(*cell).unwrap_or_default()));
+            let fits = cells.all(|(column, cell)| self.question.push(*column, cell));
+            (!fits).then(|| CELL_TOO_LONG.to_owned())
         };
         if self.layout.to == Form::Csv {
             if piece.broken.is_none() && record.len() == columns && !record.iter().any(may_be_formula) {
@@ -140,7 +139,7 @@ impl<'l> Worker<'l> {
                 push_cells(out, (0..columns).map(|cell| record.get(cell).unwrap_or_default()));
             }
         }
-        let outcome = self.answerer.answer(says_nothing, wrong, out);
+        let outcome = self.answer(says_nothing, wrong, out);
         if self.layout.to == Form::Lines {
             let cells =
                 header.names.iter().zip(record).map(|(name, cell)| (name.as_str(), String::from_utf8_lossy(cell)));
@@ -188,12 +187,12 @@ impl<'l> Worker<'l> {
                 };
                 let cells: Vec<Cow<'_, str>> = header.names.iter().map(cell).collect();
                 push_cells(out, cells.iter().map(|cell| cell.as_bytes()));
-                let outcome = self.answerer.answer(says_nothing, wrong, out);
+                let outcome = self.answer(says_nothing, wrong, out);
                 out.push(b'\n');
                 outcome
             }
             _ => {
-                let outcome = self.answerer.answer(says_nothing, wrong, out);
+                let outcome = self.answer(says_nothing, wrong, out);
                 out.extend_from_slice(b",\"input\":");
                 if is_object {
                     out.extend_from_slice(text.as_bytes());
@@ -217,15 +216,57 @@ impl<'l> Worker<'l> {
                 return Err(format!("{key}: this is given twice; keep one of both"));
             }
         }
-        let cells = cells.iter().map(|cell| cell.as_deref().unwrap_or_default().as_bytes());
-        self.answerer.fill(cells.enumerate())
+        self.question.clear();
+        let mut cells = cells.iter().map(|cell| cell.as_deref().unwrap_or_default()).enumerate();
+        let fits = cells.all(|(column, cell)| self.question.push(column, cell.as_bytes()));
+        if fits { Ok(()) } else { Err(CELL_TOO_LONG.to_owned()) }
+    }
+
+    /// Writes the answer to the question, or what is wrong with the row.
+    fn answer(&mut self, says_nothing: bool, wrong: Option<String>, out: &mut Vec<u8>) -> Outcome {
+        let Worker { answerer, cache, question, scratch, .. } = self;
+        if says_nothing || wrong.is_some() {
+            return answerer.without_answer(wrong.as_deref(), out);
+        }
+        let (answer, outcome) = cache.answer(&question.0, scratch, |out| answerer.answer(question, out));
+        out.extend_from_slice(answer);
+        outcome
     }
 }
 
 const NOT_UTF8: &str = "this row is not UTF-8; save the file as UTF-8";
-/// Bytes of a cell that is read.
-const LONGEST_CELL: usize = u16::MAX as usize;
 const CELL_TOO_LONG: &str = "a cell of this row is longer than any list of layers";
+
+/// The cells that a command reads of a row: what tells it from other questions.
+#[derive(Debug, Default)]
+struct Question(Vec<u8>);
+
+impl Question {
+    fn clear(&mut self) {
+        self.0.clear();
+    }
+
+    /// Adds a cell; says whether it is short enough to be one.
+    #[inline]
+    fn push(&mut self, column: usize, cell: &[u8]) -> bool {
+        let (Ok(column), Ok(length)) = (u8::try_from(column), u16::try_from(cell.len())) else { return false };
+        let [low, high] = length.to_le_bytes();
+        self.0.extend_from_slice(&[column, low, high]);
+        self.0.extend_from_slice(cell);
+        true
+    }
+
+    /// The cells with the columns' numbers.
+    fn cells(&self) -> impl Iterator<Item = (usize, &[u8])> {
+        let mut rest = &self.0[..];
+        std::iter::from_fn(move || {
+            let ([column, low, high], behind) = rest.split_first_chunk()?;
+            let (cell, behind) = behind.split_at_checked(usize::from(u16::from_le_bytes([*low, *high])))?;
+            rest = behind;
+            Some((usize::from(*column), cell))
+        })
+    }
+}
 
 /// The limits of the cases that rows asked about so far.
 struct Ahead {
@@ -273,29 +314,21 @@ struct Answerer<'l> {
 }
 
 impl Answerer<'_> {
-    /// Writes the answer to the question, or what is wrong with the row.
-    fn answer(&mut self, says_nothing: bool, wrong: Option<String>, out: &mut Vec<u8>) -> Outcome {
-        if says_nothing || wrong.is_some() {
-            return self.without_answer(wrong.as_deref(), out);
-        }
-        let before = out.len();
-        let answered = self.ask(out);
+    fn answer(&mut self, question: &Question, out: &mut Vec<u8>) -> Outcome {
+        let answered = self.fill(question).and_then(|()| self.ask(out));
         if !self.ahead.new.is_empty() {
             self.ahead.look_up(self.context.practice);
         }
         answered.unwrap_or_else(|told| {
-            out.truncate(before);
+            out.clear();
             self.without_answer(Some(&told), out)
         })
     }
 
     /// Takes the cells for the options that they are.
-    fn fill<'c>(&mut self, cells: impl Iterator<Item = (usize, &'c [u8])>) -> Result<(), String> {
+    fn fill(&mut self, question: &Question) -> Result<(), String> {
         let mut filled = 0;
-        for (column, cell) in cells {
-            if cell.len() > LONGEST_CELL {
-                return Err(CELL_TOO_LONG.to_owned());
-            }
+        for (column, cell) in question.cells() {
             let text = str::from_utf8(cell).map_err(|_| NOT_UTF8.to_owned())?;
             let given = self.asking.set(column, said(text))?;
             filled |= u64::from(given) << column;
@@ -420,6 +453,17 @@ fn push_object<'c>(out: &mut Vec<u8>, cells: impl Iterator<Item = (&'c str, Cow<
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_question_gives_back_its_cells() {
+        let mut question = Question::default();
+        for (column, cell) in [(3, "1/8"), (0, ""), (7, ".032,\0.04")] {
+            assert!(question.push(column, cell.as_bytes()));
+        }
+        let cells: Vec<_> = question.cells().collect();
+        assert_eq!(cells, [(3, &b"1/8"[..]), (0, b""), (7, b".032,\0.04")]);
+        assert!(!question.push(1, &vec![b'x'; usize::from(u16::MAX) + 1]));
+    }
 
     #[test]
     fn a_quote_that_closes_too_early_is_seen() {

@@ -126,7 +126,12 @@ fn shares_by_two(_: &Case) {
 #[inline(never)]
 fn shares_of_a_lap(case: &Case) {
     let pitch = case.layout.pitch.unwrap_or(Length::INCH);
-    let rows = LapRows::new(&case.rivet, &case.stack, pitch, 4).apart(pitch).shear(case.shear).load(Force::from_lbf(1_000.0)).rivet_modulus(ALUMINIUM_RIVET).practice(case.practice);
+    let rows = LapRows::new(&case.rivet, &case.stack, pitch, 4)
+        .apart(pitch)
+        .shear(case.shear)
+        .load(Force::from_lbf(1_000.0))
+        .rivet_modulus(ALUMINIUM_RIVET)
+        .practice(case.practice);
     let _ = black_box(&shared(&rows, Formula::Stp927Riveted));
 }
 
