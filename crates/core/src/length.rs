@@ -681,7 +681,9 @@ impl Toleranced {
         }
         let sign = text.char_indices().skip(1).find(|&(_, c)| matches!(c, '+' | '±'));
         let Some((start, mark)) = sign else {
-            return Length::parse_marked(text, bare).map(|(length, at)| (Toleranced::exactly(length), at));
+            let read = Length::parse_marked(text, bare).map(|(length, at)| (Toleranced::exactly(length), at));
+            return read
+                .map_err(|error| if is_range(text, bare) { LengthErrorKind::Range.at(error.at) } else { error });
         };
         let (nominal, at) = Length::parse_marked(text.get(..start).unwrap_or(""), bare)?;
         let tail = text.get(start.saturating_add(mark.len_utf8())..).unwrap_or("");
@@ -706,6 +708,12 @@ impl Toleranced {
 /// A hyphen, or what an office program or a drawing puts in its place: a hyphen that does not break, an en dash, a minus sign.
 pub(crate) const fn is_dash(c: char) -> bool {
     matches!(c, '-' | '\u{2011}' | '\u{2013}' | '\u{2212}')
+}
+
+/// Two lengths with a dash between them.
+fn is_range(text: &str, bare: Bare) -> bool {
+    let is_length = |text: &str| Length::parse_marked(text.trim(), bare).is_ok();
+    split_once(text, is_dash).is_some_and(|(least, greatest)| is_length(least) && is_length(greatest))
 }
 
 /// Parses `end`, the last part of `whole`.
@@ -779,6 +787,8 @@ crate::words::errors! {
             "this is more than a kilometre";
         MissingLowerTolerance, "lower-tolerance-missing", "`+` tolerance without its `-`.",
             "a +tolerance needs its -tolerance, as in .125+.003-.001";
+        Range, "length-range", "A least and a greatest length with a dash between them.",
+            "a range is written as its middle and a tolerance", "right would be .033+/-.001";
         PointMissing { number: u32, "The number."; digits: u32, "How many digits it is written with." },
             "point-missing", "A whole number that begins with zero, such as `040`: its point is missing.",
             "the point is missing", "did you mean .{}?" (Padded { number: *number, digits: *digits });
@@ -1338,6 +1348,10 @@ mod tests {
             ParseLengthError { at: 6, kind: LengthErrorKind::DecimalComma }
         );
         assert_eq!(Toleranced::parse(".125+.003").unwrap_err().kind, LengthErrorKind::MissingLowerTolerance);
+        for range in [".032-.034", ".032\u{2013}.034", "0.8 mm - 0.9 mm"] {
+            assert_eq!(Toleranced::parse(range).unwrap_err().kind, LengthErrorKind::Range, "{range}");
+        }
+        assert_eq!(Toleranced::parse(".032-x").unwrap_err().kind, LengthErrorKind::UnexpectedCharacter);
         assert_eq!(Toleranced::parse("1-1/2+-1/64").map(Toleranced::max), Length::parse("1.515625"));
     }
 
