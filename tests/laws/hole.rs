@@ -12,7 +12,7 @@ use shophead::rivet::Head;
 use shophead::rivet::part::Part;
 use shophead::stack::{Layer, MAX_LAYERS, Preparation, Role, Stack};
 use shophead::structure::Member;
-use shophead_tests::prelude::{nm, part};
+use shophead_tests::prelude::{length, nm, part};
 
 use crate::common::config;
 
@@ -265,6 +265,18 @@ proptest! {
 }
 
 /// The laws above would hold for a ladder that always refers: this one is climbed from below its first rung to its end.
+/// Met among a hundred thousand: the smaller hole was referred, the larger one taken as it is.
+#[test]
+fn a_hole_used_as_it_is_is_judged_as_wide_as_a_drilled_one() {
+    let stack = Stack::parse("clad 2024-T3:.032, clad 2024-T3:.032").expect("two sheets");
+    let question = Installation::new(part("MS20470AD5"), &stack)
+        .edge(length(".344"))
+        .pitch(length(".516"))
+        .member(Member::Skin);
+    let judged = |hole: &str| question.hole(AsFound::new(length(hole), length(hole), Damage::None).expect("a hole")).disposition;
+    assert!(judged(".176") >= judged(".1745"), "{:?} {:?}", judged(".1745"), judged(".176"));
+}
+
 #[test]
 fn a_growing_hole_climbs_the_whole_ladder() {
     let material = Some(Material::parse("clad 2024-T3").expect("a material"));

@@ -354,7 +354,19 @@ impl<'q, 'a> Installation<'q, 'a> {
         let after = match cut {
             _ if is_kept => {
                 step.hole = Some(found.interval());
-                self.kept(rivet, found)
+                let kept = self.kept(rivet, found);
+                // Whatever a drilled hole may come out as: a larger hole, used as it is, gets no milder answer than a smaller one, drilled.
+                let drilled = self.cut(&rivet, &found).map(|cut| self.hole_of(&rivet, cut));
+                let promised = || self.practice.promised_hole(&self.case_with(&rivet)).map(|promised| promised.value);
+                let widest = drilled.filter(|hole| self.accepts(&rivet, *hole)).or_else(promised).map(Interval::max);
+                match widest.filter(|_| step.kind.is_step_up() && !found.was_opened()) {
+                    Some(widest) => {
+                        let (least, greatest) = (found.interval().min(), found.interval().max());
+                        let hole = Interval::of(least, greatest.max(widest));
+                        Installation { hole: Some(Toleranced::from_least(hole)), ..kept }
+                    }
+                    None => kept,
+                }
             }
             Some(cut) => {
                 let hole = self.hole_of(&rivet, cut);

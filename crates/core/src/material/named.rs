@@ -7,7 +7,7 @@ use super::name_table::NAMES;
 use super::sheet_table::SHEETS;
 use super::{Guarantee, SheetProperties};
 use crate::basis::Basis;
-use crate::length::Length;
+use crate::length::{Length, split_once};
 
 /// The handbook prints thickness to a thousandth of an inch: `0.010-0.062`, then `0.063-0.128`.
 const THICKNESS_STEP: Length = Length::from_ten_thousandths(10);
@@ -228,7 +228,7 @@ impl Material {
     pub fn alloy(self) -> &'static str {
         let Some(named) = self.named() else {
             let name = self.own_name();
-            let alloy = name.split('-').next().unwrap_or_default();
+            let (alloy, _) = split_once(name, |c| c == '-').unwrap_or((name, ""));
             return NAMES.iter().find(|named| named.alloy == alloy).map_or("", |named| named.alloy);
         };
         named.alloy
@@ -239,7 +239,7 @@ impl Material {
     pub fn temper(self) -> &'static str {
         let Some(named) = self.named() else {
             let name = self.own_name();
-            let (_, temper) = name.split_once('-').unwrap_or_default();
+            let (_, temper) = split_once(name, |c| c == '-').unwrap_or_default();
             return NAMES.iter().find(|named| named.temper == temper).map_or("", |named| named.temper);
         };
         named.temper
