@@ -269,11 +269,10 @@ proptest! {
 #[test]
 fn a_hole_used_as_it_is_is_judged_as_wide_as_a_drilled_one() {
     let stack = Stack::parse("clad 2024-T3:.032, clad 2024-T3:.032").expect("two sheets");
-    let question = Installation::new(part("MS20470AD5"), &stack)
-        .edge(length(".344"))
-        .pitch(length(".516"))
-        .member(Member::Skin);
-    let judged = |hole: &str| question.hole(AsFound::new(length(hole), length(hole), Damage::None).expect("a hole")).disposition;
+    let question =
+        Installation::new(part("MS20470AD5"), &stack).edge(length(".344")).pitch(length(".516")).member(Member::Skin);
+    let judged =
+        |hole: &str| question.hole(AsFound::new(length(hole), length(hole), Damage::None).expect("a hole")).disposition;
     assert!(judged(".176") >= judged(".1745"), "{:?} {:?}", judged(".1745"), judged(".176"));
 }
 

@@ -228,7 +228,7 @@ impl Material {
     pub fn alloy(self) -> &'static str {
         let Some(named) = self.named() else {
             let name = self.own_name();
-            let (alloy, _) = split_once(name, |c| c == '-').unwrap_or((name, ""));
+            let (alloy, _) = split_once(&name, |c| c == '-').unwrap_or((&name, ""));
             return NAMES.iter().find(|named| named.alloy == alloy).map_or("", |named| named.alloy);
         };
         named.alloy
@@ -239,7 +239,7 @@ impl Material {
     pub fn temper(self) -> &'static str {
         let Some(named) = self.named() else {
             let name = self.own_name();
-            let (_, temper) = split_once(name, |c| c == '-').unwrap_or_default();
+            let (_, temper) = split_once(&name, |c| c == '-').unwrap_or_default();
             return NAMES.iter().find(|named| named.temper == temper).map_or("", |named| named.temper);
         };
         named.temper
