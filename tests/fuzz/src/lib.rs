@@ -250,7 +250,7 @@ pub fn points(bytes: &[u8]) {
     let Some(text) = file(bytes) else { return };
     for bare in [Bare::Inches, Bare::Millimetres] {
         told(read::read_group_from(text.clone(), Path::new("points.csv"), &MS20470, bare));
-        told(read::read_seams_from(text.clone(), Path::new("seams.csv"), bare));
+        told(read::read_seams_from(text.clone(), Path::new("seams.csv"), bare, &[]));
     }
 }
 
