@@ -354,19 +354,11 @@ impl<'q, 'a> Installation<'q, 'a> {
         let after = match cut {
             _ if is_kept => {
                 step.hole = Some(found.interval());
-                let kept = self.kept(rivet, found);
-                // Whatever a drilled hole may come out as: a larger hole, used as it is, gets no milder answer than a smaller one, drilled.
-                let drilled = self.cut(&rivet, &found).map(|cut| self.hole_of(&rivet, cut));
-                let promised = || self.practice.promised_hole(&self.case_with(&rivet)).map(|promised| promised.value);
-                let widest = drilled.filter(|hole| self.accepts(&rivet, *hole)).or_else(promised).map(Interval::max);
-                match widest.filter(|_| step.kind.is_step_up() && !found.was_opened()) {
-                    Some(widest) => {
-                        let (least, greatest) = (found.interval().min(), found.interval().max());
-                        let hole = Interval::of(least, greatest.max(widest));
-                        Installation { hole: Some(Toleranced::from_least(hole)), ..kept }
-                    }
-                    None => kept,
+                let mut kept = self.kept(rivet, found);
+                if step.kind.is_step_up() && !found.was_opened() {
+                    kept.hole = Some(Toleranced::from_least(self.as_wide_as_drilled(&rivet, &found)));
                 }
+                kept
             }
             Some(cut) => {
                 let hole = self.hole_of(&rivet, cut);
@@ -434,7 +426,7 @@ impl<'q, 'a> Installation<'q, 'a> {
     }
 
     /// Every case that an answer may look limits up for: that of the rivet, and those of the rivets that a hole may be stepped up to. For
-    /// [`Practice::case_limits`].
+    /// [`Practice::case_limits`](crate::practice::Practice::case_limits).
     pub fn cases(&self, each: &mut dyn FnMut(Case)) {
         let before = self.before();
         let steps = [Disposition::Oversize, Disposition::NextSize].map(|step| self.rivet_of(step));
@@ -480,6 +472,16 @@ impl<'q, 'a> Installation<'q, 'a> {
             opened: self.opened || found.was_opened() || rivet != self.rivet.without_length(),
             ..*self
         }
+    }
+
+    /// A hole used as it is, as wide as a drilled one may come out: a larger hole gets no milder answer than a smaller one that is drilled.
+    #[inline(never)]
+    fn as_wide_as_drilled(&self, rivet: &Part<'a>, found: &AsFound) -> Interval {
+        let drilled = self.cut(rivet, found).map(|cut| self.hole_of(rivet, cut));
+        let promised = || self.practice.promised_hole(&self.case_with(rivet)).map(|promised| promised.value);
+        let widest = drilled.filter(|hole| self.accepts(rivet, *hole)).or_else(promised);
+        let found = found.interval();
+        Interval::of(found.min(), widest.map_or(found.max(), |widest| found.max().max(widest.max())))
     }
 
     /// A rivet in the hole that was drilled for it.

@@ -226,6 +226,7 @@ pub fn line_of_row(holes: &[Hole], width: Length, sheet: &StripSheet, x: Length)
 
 /// The best way to a hole, for a line that has touched its first row by then or has not.
 #[derive(Clone, Copy)]
+#[cfg_attr(not(feature = "words"), allow(dead_code, reason = "only the working goes back along it"))]
 struct Way {
     /// Inches of width that are cut away up to here, less what zigzag legs give back.
     cut: f64,
@@ -288,6 +289,7 @@ fn ways_from(sorted: &[Hole], sheet: &StripSheet, row: Length) -> (Ways, Option<
 }
 
 /// The holes of the weakest line whose first row is the one at `row`, from side to side.
+#[cfg(feature = "words")]
 pub(crate) fn holes_of_line(holes: &[Hole], sheet: &StripSheet, row: Length) -> heapless::Vec<Hole, MAX_HOLES> {
     let mut sorted: heapless::Vec<Hole, MAX_HOLES> = holes.iter().copied().collect();
     sorted.sort_unstable_by_key(|hole| (hole.at.y, hole.at.x));

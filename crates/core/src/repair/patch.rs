@@ -1083,6 +1083,7 @@ impl Patch {
 pub(crate) struct Sheet {
     pub(crate) thickness: Length,
     pub(crate) modulus: Stress,
+    #[cfg_attr(not(feature = "words"), allow(dead_code, reason = "only the working says where it stands"))]
     pub(crate) basis: Basis,
 }
 

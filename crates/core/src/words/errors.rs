@@ -169,6 +169,7 @@ macro_rules! say {
 pub(crate) use say;
 
 /// Writes what would be right.
+#[cfg(feature = "words")]
 macro_rules! right {
     ($f:ident, $group:tt [""]) => {
         Ok(())
@@ -184,6 +185,7 @@ macro_rules! right {
         $f.write_str(concat!("; ", $right))
     };
 }
+#[cfg(feature = "words")]
 pub(crate) use right;
 
 /// The number of an error line.

@@ -39,7 +39,9 @@ mod template;
 use core::fmt;
 
 pub use errors::ErrorLine;
-pub(crate) use errors::{OTHER, errors, line, nested, number, right, say};
+#[cfg(feature = "words")]
+pub(crate) use errors::right;
+pub(crate) use errors::{OTHER, errors, line, nested, number, say};
 pub(crate) use figures::Toward;
 pub use figures::{Shown, Units};
 #[cfg(feature = "words")]
