@@ -1019,7 +1019,8 @@ impl Length {
         let places = text.len().wrapping_sub(point?).wrapping_sub(2);
         let (inch, millimetre) = PLACES.get(places)?;
         let unit = if bare == Bare::Inches { inch } else { millimetre };
-        Some(Length { nm: digits.wrapping_mul(*unit) })
+        let read = Length { nm: digits.wrapping_mul(*unit) };
+        (read <= Length::MAX).then_some(read)
     }
 
     /// With the place of the number, where it is a decimal without a unit.
@@ -1332,6 +1333,7 @@ mod tests {
             ("1/", 3, LengthErrorKind::NoDigits),
             ("1-2", 4, LengthErrorKind::UnexpectedCharacter),
             ("40000", 1, LengthErrorKind::TooLarge),
+            ("99990.9", 1, LengthErrorKind::TooLarge),
             ("99999999999999999999999999999999999", 1, LengthErrorKind::TooLarge),
             ("½", 1, LengthErrorKind::UnexpectedCharacter),
             (".125 in x", 9, LengthErrorKind::UnexpectedCharacter),
