@@ -354,11 +354,7 @@ impl<'q, 'a> Installation<'q, 'a> {
         let after = match cut {
             _ if is_kept => {
                 step.hole = Some(found.interval());
-                let mut kept = self.kept(rivet, found);
-                if step.kind.is_step_up() && !found.was_opened() {
-                    kept.hole = Some(Toleranced::from_least(self.as_wide_as_drilled(&rivet, &found)));
-                }
-                kept
+                self.as_it_is(rivet, found, step.kind)
             }
             Some(cut) => {
                 let hole = self.hole_of(&rivet, cut);
@@ -474,14 +470,20 @@ impl<'q, 'a> Installation<'q, 'a> {
         }
     }
 
-    /// A hole used as it is, as wide as a drilled one may come out: a larger hole gets no milder answer than a smaller one that is drilled.
+    /// A step's rivet in the hole as found. One that was not opened for it counts as wide as a drilled one may come out: a larger hole gets no
+    /// milder answer than a smaller one that is drilled.
     #[inline(never)]
-    fn as_wide_as_drilled(&self, rivet: &Part<'a>, found: &AsFound) -> Interval {
-        let drilled = self.cut(rivet, found).map(|cut| self.hole_of(rivet, cut));
-        let promised = || self.practice.promised_hole(&self.case_with(rivet)).map(|promised| promised.value);
-        let widest = drilled.filter(|hole| self.accepts(rivet, *hole)).or_else(promised);
-        let found = found.interval();
-        Interval::of(found.min(), widest.map_or(found.max(), |widest| found.max().max(widest.max())))
+    fn as_it_is(&self, rivet: Part<'a>, found: AsFound, kind: Disposition) -> Installation<'q, 'a> {
+        let mut kept = self.kept(rivet, found);
+        if kind.is_step_up() && !found.was_opened() {
+            let drilled = self.cut(&rivet, &found).map(|cut| self.hole_of(&rivet, cut));
+            let promised = || self.practice.promised_hole(&self.case_with(&rivet)).map(|promised| promised.value);
+            let widest = drilled.filter(|hole| self.accepts(&rivet, *hole)).or_else(promised).map(Interval::max);
+            let (least, greatest) = (found.interval().min(), found.interval().max());
+            let hole = Interval::of(least, widest.map_or(greatest, |widest| greatest.max(widest)));
+            kept.hole = Some(Toleranced::from_least(hole));
+        }
+        kept
     }
 
     /// A rivet in the hole that was drilled for it.
