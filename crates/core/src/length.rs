@@ -6,8 +6,6 @@
 
 use core::fmt::{self, Write as _};
 
-use crate::words::ErrorLine;
-
 /// Nanometres in an inch (by definition of the inch, 25.4 mm exactly).
 const NM_PER_INCH: i64 = 25_400_000;
 const NM_PER_MM: i64 = 1_000_000;
@@ -809,22 +807,7 @@ impl LengthErrorKind {
     }
 }
 
-impl ParseLengthError {
-    /// What C knows all of them by.
-    pub const LINE: ErrorLine = LengthErrorKind::LINE;
-
-    /// Its number in the C interface.
-    #[must_use]
-    pub const fn number(&self) -> u32 {
-        self.kind.number()
-    }
-
-    /// Its word, which never changes.
-    #[must_use]
-    pub const fn as_str(&self) -> &'static str {
-        self.kind.as_str()
-    }
-}
+crate::words::of_kind!(ParseLengthError, LengthErrorKind);
 
 impl fmt::Display for ParseLengthError {
     #[cfg(feature = "words")]

@@ -5,7 +5,6 @@ use core::fmt;
 use super::{Layer, Preparation, Role, Stack, StackError};
 use crate::length::{Length, ParseLengthError, Toleranced};
 use crate::material::{Material, ParseMaterialError};
-use crate::words::ErrorLine;
 
 /// Why a text is not a list of layers: in which item, counted from 1, and what is wrong with it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -63,22 +62,7 @@ impl fmt::Display for Words {
     }
 }
 
-impl ParseStackError {
-    /// What C knows all of them by.
-    pub const LINE: ErrorLine = LayerErrorKind::LINE;
-
-    /// Its number in the C interface.
-    #[must_use]
-    pub const fn number(&self) -> u32 {
-        self.kind.number()
-    }
-
-    /// Its word, which never changes.
-    #[must_use]
-    pub const fn as_str(&self) -> &'static str {
-        self.kind.as_str()
-    }
-}
+crate::words::of_kind!(ParseStackError, LayerErrorKind);
 
 impl fmt::Display for ParseStackError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {

@@ -168,6 +168,29 @@ macro_rules! say {
 }
 pub(crate) use say;
 
+/// Number and word of an error that says where it is beside what it is: those of its kind.
+macro_rules! of_kind {
+    ($name:ty, $kind:ty) => {
+        impl $name {
+            /// What C knows all of them by.
+            pub const LINE: $crate::words::ErrorLine = <$kind>::LINE;
+
+            /// Its number in the C interface.
+            #[must_use]
+            pub const fn number(&self) -> u32 {
+                self.kind.number()
+            }
+
+            /// Its word, which never changes.
+            #[must_use]
+            pub const fn as_str(&self) -> &'static str {
+                self.kind.as_str()
+            }
+        }
+    };
+}
+pub(crate) use of_kind;
+
 /// Writes what would be right.
 #[cfg(feature = "words")]
 macro_rules! right {

@@ -41,7 +41,7 @@ use core::fmt;
 pub use errors::ErrorLine;
 #[cfg(feature = "words")]
 pub(crate) use errors::right;
-pub(crate) use errors::{OTHER, errors, line, nested, number, say};
+pub(crate) use errors::{OTHER, errors, line, nested, number, of_kind, say};
 pub(crate) use figures::Toward;
 pub use figures::{Shown, Units};
 #[cfg(feature = "words")]

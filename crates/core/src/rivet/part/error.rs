@@ -5,7 +5,6 @@ use core::fmt;
 use super::{Part, PartLengthError};
 use crate::rivet::other::NotRead;
 use crate::rivet::{Finish, Series};
-use crate::words::ErrorLine;
 
 /// Why a text is not a part number, where, and what it may have meant.
 ///
@@ -94,22 +93,7 @@ crate::words::errors! {
     }
 }
 
-impl ParsePartError<'_> {
-    /// What C knows all of them by.
-    pub const LINE: ErrorLine = PartErrorKind::LINE;
-
-    /// Its number in the C interface.
-    #[must_use]
-    pub const fn number(&self) -> u32 {
-        self.kind.number()
-    }
-
-    /// Its word, which never changes.
-    #[must_use]
-    pub const fn as_str(&self) -> &'static str {
-        self.kind.as_str()
-    }
-}
+crate::words::of_kind!(ParsePartError<'_>, PartErrorKind);
 
 impl<'a> ParsePartError<'a> {
     /// The valid numbers that are nearest, at most two; none where any would be a guess.
