@@ -14,12 +14,11 @@ use shophead::material::{Material, Property};
 use shophead::practice::{BUILT_IN, Case, Dimension, Entry, Key, Name, Practice};
 use shophead::quantity::{Force, Stress};
 use shophead::repair::bend;
-use shophead::rivet::CATALOGUE;
 use shophead::rivet::part::Part;
 use shophead::stack::Stack;
 use shophead::upset::{MeasuredHead, judge};
 use shophead_job::model::OwnLimits;
-use shophead_tests::prelude::{length, nm};
+use shophead_tests::prelude::{families, length, nm};
 
 use crate::common::config;
 
@@ -173,15 +172,6 @@ fn every_key_answers(practice: &'static Practice<'static>, asked_of: &Asked) -> 
         }
     }
     keys.len()
-}
-
-fn families() -> impl Iterator<Item = Part<'static>> {
-    CATALOGUE.iter().flat_map(|series| {
-        series
-            .sizes
-            .iter()
-            .flat_map(|size| series.materials.iter().filter_map(|material| Part::new(series, material.code, size).ok()))
-    })
 }
 
 /// Every series, alloy and size, in plain, countersunk and dimpled sheet, in a hole that is too tight and in one that is wide.

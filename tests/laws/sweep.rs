@@ -6,21 +6,13 @@ use shophead::hole::{AsFound, Damage, Disposition};
 use shophead::installation::Installation;
 use shophead::length::Toleranced;
 use shophead::practice::{BUILT_IN, Case, Name, Practice};
-use shophead::rivet::CATALOGUE;
 use shophead::rivet::part::Part;
 use shophead::stack::{Layer, Preparation, Stack};
-use shophead_tests::prelude::{THOUSANDTH, material, nm};
+use shophead_tests::prelude::{THOUSANDTH, families, material, nm};
 
 use crate::common::config;
 
 const TENTH: i64 = THOUSANDTH / 10;
-
-fn rivets() -> impl Iterator<Item = Part<'static>> {
-    let in_catalogue = CATALOGUE.iter().flat_map(|series| series.sizes.iter().map(move |size| (series, size)));
-    in_catalogue.flat_map(|(series, size)| {
-        series.materials.iter().filter_map(move |material| Part::new(series, material.code, size).ok())
-    })
-}
 
 /// Two sheets that add up to a share of the diameter, the first cut for a flush head.
 fn pack(rivet: &Part<'_>, eighths_of_diameter: i64) -> Stack {
@@ -57,7 +49,7 @@ fn asked<'q>(
 #[test]
 fn every_rivet_through_every_pack_gets_a_length_or_a_reason() {
     let (mut cut, mut by_hole, mut reasons) = (0, 0, 0);
-    for rivet in rivets() {
+    for rivet in families() {
         for share in packs() {
             let stack = pack(&rivet, share);
             for practice in BUILT_IN {
@@ -88,7 +80,7 @@ fn every_rivet_through_every_pack_gets_a_length_or_a_reason() {
 fn every_hole_gets_a_step_or_a_reason() {
     let mut met = [0; 5];
     let step = if config().cases >= 100_000 { 5 } else { 60 };
-    for rivet in rivets() {
+    for rivet in families() {
         let stack = pack(&rivet, 12);
         let shank = rivet.size().shank_nominal.nanometres();
         for practice in BUILT_IN {
@@ -123,7 +115,7 @@ fn every_hole_gets_a_step_or_a_reason() {
 #[test]
 fn every_rivet_gets_a_strength_or_a_reason() {
     let (mut known, mut reasons) = (0, 0);
-    for rivet in rivets() {
+    for rivet in families() {
         for share in packs() {
             let stack = pack(&rivet, share);
             for practice in BUILT_IN {
@@ -148,7 +140,7 @@ fn every_rivet_gets_a_strength_or_a_reason() {
 #[test]
 fn every_drill_is_within_its_own_limits_and_every_shank_enters() {
     let mut compared = 0;
-    for rivet in rivets() {
+    for rivet in families() {
         for practice in BUILT_IN {
             let case = Case::of(rivet.series().head, rivet.material().alloy, rivet.size());
             let limit = |name| practice.length(name, &case).map(|given| given.value);

@@ -6,6 +6,7 @@
 
 use shophead::length::Length;
 use shophead::material::Material;
+use shophead::rivet::CATALOGUE;
 use shophead::rivet::part::Part;
 
 /// A thousandth of an inch, in nanometres.
@@ -40,6 +41,14 @@ pub fn exact(length: Length) -> String {
 #[must_use]
 pub fn part(text: &str) -> Part<'static> {
     Part::parse(text).unwrap_or_else(|error| panic!("{text}: {error}"))
+}
+
+/// Every family of rivets in the catalogue: each series, size and alloy.
+pub fn families() -> impl Iterator<Item = Part<'static>> {
+    let in_catalogue = CATALOGUE.iter().flat_map(|series| series.sizes.iter().map(move |size| (series, size)));
+    in_catalogue.flat_map(|(series, size)| {
+        series.materials.iter().filter_map(move |material| Part::new(series, material.code, size).ok())
+    })
 }
 
 /// `clad 2024-T3`.

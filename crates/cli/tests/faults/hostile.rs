@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 use std::time::{Duration, Instant};
 
-use super::DEMO;
+use super::demo;
 
 /// Address space in KiB: the program, its threads and what a file of the greatest size that is taken needs.
 const ROOM: u32 = 900_000;
@@ -32,11 +32,7 @@ const READERS: [&str; 14] = [
 ];
 
 fn bench() -> tempfile::TempDir {
-    let folder = tempfile::tempdir().expect("a folder");
-    for file in ["job.toml", "shop-limits.toml", "holes.csv", "stock.csv", "trim.csv", "driven.csv"] {
-        fs::copy(Path::new(DEMO).join(file), folder.path().join(file)).expect("copied");
-    }
-    let job = fs::read_to_string(folder.path().join("job.toml")).expect("a job");
+    let (folder, job) = demo();
     let replaced = [("holes", "holes = \"holes.csv\""), ("stations", "stations = \"trim.csv\""), ("answers", "")];
     for (key, line) in replaced {
         let named = format!("{key} = \"hostile\"");

@@ -55,12 +55,18 @@ const ANSWER: &str =
 const ANSWERS: &str = "row,hole,answer,by,document,date,finding,measured,rivet,drill,note\n\
                        K1,19,keep,A. Example,concession 17,2026-11-25,hole-over-limit,0.171 0.161,,,\n";
 
-fn bench(case: &Case) -> TempDir {
+/// The demo in a folder of its own, and its job file.
+fn demo() -> (TempDir, String) {
     let folder = tempfile::tempdir().expect("a folder");
     for file in ["job.toml", "shop-limits.toml", "holes.csv", "stock.csv", "trim.csv", "driven.csv"] {
         fs::copy(Path::new(DEMO).join(file), folder.path().join(file)).expect("copied");
     }
     let job = fs::read_to_string(folder.path().join("job.toml")).expect("a job");
+    (folder, job)
+}
+
+fn bench(case: &Case) -> TempDir {
+    let (folder, job) = demo();
     let job = job.replace("holes = \"holes.csv\"", "holes = \"holes.csv\"\nanswers = \"answers.csv\"");
     fs::write(folder.path().join("job.toml"), job).expect("written");
     fs::write(folder.path().join("answers.csv"), ANSWERS).expect("written");
