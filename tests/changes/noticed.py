@@ -78,8 +78,16 @@ def noticed_by(tests, number=0):
     return None
 
 
-def place(changes, package):
+def must_pass(all_tests):
+    """A test that fails without a change notices none."""
+    for tests in {" ".join(some): some for tests in all_tests for some in tests}.values():
+        if failed := fails(tests):
+            raise SystemExit(f"fails without a change: {' '.join(tests)}: {failed}")
+
+
+def place(changes, packages):
     """Puts all into the tree that can stand behind a switch there. Gives their numbers."""
+    changes = [{name: change[name] for name in ("number", "file", "genre", "span", "replacement")} for change in changes]
     placer = ["cargo", "run", "--quiet", "--manifest-path", str(ROOT / "tests/changes/Cargo.toml"), "--", str(TREE)]
     left = {change["number"]: change for change in changes}
     environment = ENVIRONMENT | {"CARGO_TARGET_DIR": str(WORK / "placer")}
@@ -88,7 +96,7 @@ def place(changes, package):
         asked = json.dumps(list(left.values()))
         placed = json.loads(subprocess.run(placer, input=asked, capture_output=True, text=True, check=True, env=environment, cwd=ROOT).stdout)
         left = {number: left[number] for number in {one["number"] for one in placed}}
-        checked = cargo("check", "--message-format=json", "-p", package)
+        checked = cargo("check", "--message-format=json", *(f"--package={package}" for package in packages))
         wrong = set()
         for line in checked.stdout.splitlines():
             message = json.loads(line)
