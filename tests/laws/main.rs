@@ -23,6 +23,7 @@ mod practice;
 mod repair;
 mod rivet_length;
 mod row;
+mod steps;
 mod strip;
 mod sweep;
 mod trim;
