@@ -28,3 +28,4 @@ mod strip;
 mod sweep;
 mod trim;
 mod upset;
+mod wide;
