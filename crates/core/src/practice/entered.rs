@@ -1,5 +1,7 @@
 //! Figures that a shop enters beside its limits: dimensions of a series, strengths of materials, rivets and tested joints.
 
+use core::cmp::Reverse;
+
 use super::Practice;
 use super::key::Dimension;
 use crate::basis::Basis;
@@ -578,7 +580,7 @@ impl<'a> Practice<'a> {
         found.max_by_key(|joint| {
             let reached = joint.reaches(edge, diameter);
             let tested = joint.edge.nanometres();
-            (reached, if reached { 0 } else { -tested }, joint.thickness, tested)
+            (reached, Reverse(if reached { 0 } else { tested }), joint.thickness, tested)
         })
     }
 }
