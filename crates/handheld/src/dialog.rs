@@ -326,7 +326,7 @@ impl Dialog {
         question: Question,
         text: &str,
         units: Units,
-        practice: &Practice<'static>,
+        practice: &Practice<'_>,
     ) -> Result<(), Refusal> {
         let positive = |text: &str| match units.length(text) {
             Ok(length) if length > Length::ZERO => Ok(length),
@@ -341,7 +341,7 @@ impl Dialog {
             Question::Diameter => self.take_diameter(text, units)?,
             Question::Number => self.answers.rivet = Some(Part::parse(text).map_err(Refusal::Part)?),
             Question::Thickness => self.take_layer(text, units)?,
-            Question::Material => self.take_material(text)?,
+            Question::Material => self.take_material(text, practice)?,
             Question::Preparation => {
                 let preparation = *one_of(Preparation::ALL, text)?;
                 self.change_last_layer(|layer| layer.preparation = preparation);
@@ -535,7 +535,7 @@ impl Dialog {
     }
 
     /// A number of the list, or a name, `C` before it for clad; nothing for that of the layer before.
-    fn take_material(&mut self, text: &str) -> Result<(), Refusal> {
+    fn take_material(&mut self, text: &str, practice: &Practice<'_>) -> Result<(), Refusal> {
         if text.is_empty() {
             return Ok(());
         }
@@ -550,7 +550,7 @@ impl Dialog {
             // Both fit: an entry is no longer than MAX_ENTRY.
             let _ = name.push_str(if clad.is_some() { "clad " } else { "" });
             let _ = name.push_str(clad.unwrap_or(text));
-            Material::parse(&name).map_err(Refusal::Material)?
+            practice.material(&name).map_err(Refusal::Material)?
         };
         self.change_last_layer(|layer| layer.material = Some(material));
         Ok(())
@@ -563,7 +563,7 @@ impl Dialog {
     }
 
     /// The hole as measured, else as the practice drills it; `None` where it names no drill.
-    pub(crate) fn hole(&self, practice: &Practice<'static>) -> Option<Toleranced> {
+    pub(crate) fn hole(&self, practice: &Practice<'_>) -> Option<Toleranced> {
         let assumed = || self.case().and_then(|case| practice.hole_for(&case));
         self.answers.hole.or_else(|| assumed().map(|hole| Toleranced::from_least(hole.value)))
     }
