@@ -10,6 +10,7 @@ use crate::length::{Length, split_once};
 use crate::practice::{Case, Given, Name, Practice};
 use crate::setters::setters;
 use crate::structure::{Member, Place, Structure};
+use crate::words::thousandths;
 
 /// Why a row takes driven solid rivets only.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -219,23 +220,13 @@ impl fmt::Display for Minutes {
         let narrow = |part: u64| u32::try_from(part).unwrap_or(u32::MAX);
         let split =
             |of: u64, by: u64| (narrow(of.checked_div(by).unwrap_or(0)), narrow(of.checked_rem(by).unwrap_or(0)));
-        let (whole, mut part) =
+        let (whole, part) =
             (self.0.checked_div(Minutes::THOUSANDTHS).unwrap_or(0), split(self.0, Minutes::THOUSANDTHS).1);
         match split(whole, GROUP) {
             (0, whole) => write!(f, "{whole}")?,
             (groups, rest) => write!(f, "{groups}{rest:09}")?,
         }
-        if part == 0 {
-            return Ok(());
-        }
-        let mut places = Minutes::PLACES;
-        while part.checked_rem(10) == Some(0) {
-            part = part.checked_div(10).unwrap_or(0);
-            places = places.saturating_sub(1);
-        }
-        // Never more, but a linker cannot tell, and wider than 16 bits a number cannot be printed without a panic.
-        let places = places.min(Minutes::PLACES);
-        write!(f, ".{part:0places$}")
+        if part == 0 { Ok(()) } else { thousandths(f, part) }
     }
 }
 

@@ -7,6 +7,7 @@ use crate::basis::Basis;
 use crate::finding::{Code, Finding, Severity, Sink};
 use crate::length::{Length, product, product_within, quotient, whole_root, wide_quotient};
 use crate::practice::{Case, Given, Name, Practice};
+use crate::sort::sort_by_key;
 
 /// The distances of a row that are known.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
@@ -219,7 +220,7 @@ pub fn closest_sorted(points: &[Point], order: &mut [u32], edges: &[Edge]) -> Cl
     let is_long = spread(|point| point.x) >= spread(|point| point.y);
     let along = |point: Point| if is_long { point.x } else { point.y };
     let across = |point: Point| if is_long { point.y } else { point.x };
-    order.sort_unstable_by_key(|index| (along(at(*index)), across(at(*index)), *index));
+    sort_by_key(order, |index| (along(at(*index)), across(at(*index)), *index));
     let mut closest: Option<(usize, usize, Length)> = None;
     for (place, index) in order.iter().enumerate() {
         let point = at(*index);

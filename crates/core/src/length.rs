@@ -43,11 +43,11 @@ const DIVIDES_WIDE: bool = cfg!(target_pointer_width = "64");
 #[cfg_attr(not(target_pointer_width = "64"), inline(never))]
 #[cfg_attr(target_pointer_width = "64", inline)]
 pub(crate) const fn product(one: i128, other: i128) -> i128 {
-    /// One more bit than the longest length has.
-    const BITS: u32 = 1 + Length::MAX.nm.ilog2();
-    const _: () = assert!(3 * BITS < i128::BITS - 2);
     one.wrapping_mul(other)
 }
+
+// A bit more for each of the three than the longest length has, and two to spare.
+const _: () = assert!(3 * (1 + Length::MAX.nm.ilog2()) < i128::BITS - 2);
 
 /// A product that may be beyond 128 bits, which is `None`.
 #[cfg_attr(not(target_pointer_width = "64"), inline(never))]

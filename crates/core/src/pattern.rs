@@ -323,7 +323,7 @@ impl States {
 
     fn room(self, demands: &[Demand]) -> usize {
         let bits = demands.len().saturating_mul(self.count());
-        self.count().saturating_mul(COST_BYTES).saturating_add(bits.div_ceil(8))
+        self.count().saturating_mul(COST_BYTES).saturating_add(bits.saturating_add(7) >> 3)
     }
 
     /// The state after one more step; `None` where the limits forbid it.

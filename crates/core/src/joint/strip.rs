@@ -20,6 +20,7 @@ use crate::length::Length;
 use crate::practice::Key;
 use crate::quantity::{Force, Stress};
 use crate::rivet::part::Part;
+use crate::sort::sort_by_key;
 
 /// The most holes in a strip.
 pub const MAX_HOLES: usize = 96;
@@ -214,7 +215,7 @@ pub fn line_of_row(holes: &[Hole], width: Length, sheet: &StripSheet, x: Length)
         return Err(StripError::NoHoles);
     }
     let mut sorted: heapless::Vec<Hole, MAX_HOLES> = holes.iter().copied().collect();
-    sorted.sort_unstable_by_key(|hole| (hole.at.y, hole.at.x));
+    sort_by_key(&mut sorted, |hole| (hole.at.y, hole.at.x));
     let line = line_from(&sorted, width, sheet, x);
     if !line.load.force.is_finite() {
         return Err(StripError::OutOfRange);
@@ -292,7 +293,7 @@ fn ways_from(sorted: &[Hole], sheet: &StripSheet, row: Length) -> (Ways, Option<
 #[cfg(feature = "words")]
 pub(crate) fn holes_of_line(holes: &[Hole], sheet: &StripSheet, row: Length) -> heapless::Vec<Hole, MAX_HOLES> {
     let mut sorted: heapless::Vec<Hole, MAX_HOLES> = holes.iter().copied().collect();
-    sorted.sort_unstable_by_key(|hole| (hole.at.y, hole.at.x));
+    sort_by_key(&mut sorted, |hole| (hole.at.y, hole.at.x));
     let (ways, mut way, _) = ways_from(&sorted, sheet, row);
     let mut line = heapless::Vec::new();
     while let Some(here) = way {
