@@ -754,11 +754,20 @@ impl Bare {
 /// Why a text is not a length, and at which character (counted from 1).
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct ParseLengthError {
     /// The character at which reading stopped, counted from 1.
     pub at: usize,
     /// What was wrong there.
     pub kind: LengthErrorKind,
+}
+
+impl ParseLengthError {
+    /// This is wrong, so many bytes from the start.
+    #[must_use]
+    pub const fn new(at: usize, kind: LengthErrorKind) -> ParseLengthError {
+        ParseLengthError { at, kind }
+    }
 }
 
 crate::words::errors! {

@@ -49,12 +49,9 @@ const _: () = assert!(MAX_LAYERS == SHOPHEAD_MAX_LAYERS, "the core takes another
 pub(crate) fn stack(layers: In<shophead_layer>, count: usize) -> Result<Stack, E> {
     let mut stack = Stack::new();
     for layer in layers.list(count)? {
-        stack.push(Layer {
-            role: value_of::<Role>(layer.role)?,
-            material: optional(layer.material)?,
-            thickness: layer.thickness.read()?,
-            preparation: value_of::<Preparation>(layer.preparation)?,
-        })?;
+        let (role, material) = (value_of::<Role>(layer.role)?, optional(layer.material)?);
+        let (thickness, preparation) = (layer.thickness.read()?, value_of::<Preparation>(layer.preparation)?);
+        stack.push(Layer::of(thickness).role(role).material(material).preparation(preparation))?;
     }
     Ok(stack)
 }

@@ -8,6 +8,7 @@ use crate::material::{EnteredSheet, Material, ParseMaterialError, RivetAlloy, St
 use crate::quantity::{Force, Stress};
 use crate::rivet::part::Part;
 use crate::rivet::{Head, HeadSize, LengthTolerance, Series, Size};
+use crate::setters::setters;
 
 /// The most sizes of series.
 pub const MAX_SIZES: usize = 96;
@@ -46,6 +47,7 @@ crate::words::errors! {
 /// A tested joint of a flush rivet that a shop enters: the sheet that takes the head, and what one rivet carries in it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct EnteredFlushJoint {
     /// The name of the rivet's series.
     pub series: &'static str,
@@ -65,6 +67,36 @@ pub struct EnteredFlushJoint {
     pub yield_load: Option<Force>,
     /// The document.
     pub basis: Basis,
+}
+
+impl EnteredFlushJoint {
+    /// So much at failure, with this rivet in a countersunk sheet of this material and thickness.
+    #[must_use]
+    pub const fn new(
+        (series, alloy, dash): (&'static str, RivetAlloy, u8),
+        (material, thickness): (Material, Length),
+        ultimate: Force,
+        basis: Basis,
+    ) -> EnteredFlushJoint {
+        EnteredFlushJoint {
+            series,
+            alloy,
+            dash,
+            dimpled: false,
+            material,
+            thickness,
+            ultimate,
+            yield_load: None,
+            basis,
+        }
+    }
+
+    setters! {
+        /// Whether the sheet is dimpled rather than countersunk.
+        dimpled: bool;
+        /// The load at which a sheet yields.
+        yield_load: Option<Force>;
+    }
 }
 
 /// What one driven rivet carries along its shank, as a shop entered it.

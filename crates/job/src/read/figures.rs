@@ -202,17 +202,10 @@ impl Figures<'_> {
             let yields = table.optional("yield").map_or(Some(None), |value| force(&value).map(Some));
             let (Some(material), Some(thickness), Some(dimpled)) = (material, thickness, dimpled) else { continue };
             let (Some(ultimate), Some(yield_load)) = (ultimate, yields) else { continue };
-            let joint = EnteredFlushJoint {
-                series: part.series().name,
-                alloy: part.alloy(),
-                dash: part.size().dash,
-                dimpled,
-                material,
-                thickness,
-                ultimate,
-                yield_load,
-                basis,
-            };
+            let rivet = (part.series().name, part.alloy(), part.size().dash);
+            let joint = EnteredFlushJoint::new(rivet, (material, thickness), ultimate, basis)
+                .dimpled(dimpled)
+                .yield_load(yield_load);
             refused(&value, Some(self.entered.flush_joint(joint)), "one table for each sheet");
         }
     }
