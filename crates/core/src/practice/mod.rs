@@ -49,10 +49,10 @@ use crate::setters::setters;
 
 pub use ahead::CaseLimits;
 pub use entered::{
-    EnterError, Entered, EnteredFlushJoint, MAX_ENTERED_SHEETS, MAX_FLUSH_JOINTS, MAX_SHEARS, MAX_SIZES, MAX_TENSIONS,
+    EnterError, Entered, EnteredJoint, MAX_ENTERED_SHEETS, MAX_JOINTS, MAX_SHEARS, MAX_SIZES, MAX_TENSIONS,
     MAX_TOLERANCES,
 };
-pub use key::{Dimension, Entry, Key};
+pub use key::{Dimension, Entry, Key, ParseKeyError};
 pub use value::{LengthRounding, ParseValueError, Value};
 
 /// What a limit's value may be; decides how its text is read.
