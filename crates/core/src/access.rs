@@ -277,6 +277,8 @@ impl RowWork {
     }
 
     setters! {
+        /// The room behind it.
+        clearance: Clearance;
         /// The room that bucking needs.
         needed: Option<Length>;
     }
