@@ -209,12 +209,15 @@ fn judge(
         let mut sink = Sink::new(&findings, finding_capacity)?;
         let asked = query.one()?;
         let found = found()?;
-        let stack = if asked.layer_count == 0 { None } else { Some(stack(asked.layers, asked.layer_count)?) };
-        let layout = RowLayout {
-            edge: optional(asked.edge_nm)?,
-            pitch: optional(asked.pitch_nm)?,
-            transverse_pitch: optional(asked.transverse_pitch_nm)?,
+        let stack = if asked.layer_count == 0 {
+            None
+        } else {
+            Some(stack(asked.layers, asked.layer_count, &|number| asked.practice.material(number))?)
         };
+        let layout = RowLayout::default()
+            .edge(optional(asked.edge_nm)?)
+            .pitch(optional(asked.pitch_nm)?)
+            .transverse_pitch(optional(asked.transverse_pitch_nm)?);
         let (rivet, rows, member) = (asked.part.read()?, rows(asked.rows)?, value_of::<Member>(asked.member)?);
         asked.practice.with(|practice| {
             let question = match &stack {

@@ -55,11 +55,10 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
                 .as_deref()
                 .map(|text| input::layers("--layers", text, None, bare, context.practice))
                 .transpose()?,
-            layout: RowLayout {
-                edge: input::optional_length("--edge", args.edge.as_deref(), bare)?,
-                pitch: input::optional_length("--pitch", args.pitch.as_deref(), bare)?,
-                transverse_pitch: input::optional_length("--row-spacing", args.row_spacing.as_deref(), bare)?,
-            },
+            layout: RowLayout::default()
+                .edge(input::optional_length("--edge", args.edge.as_deref(), bare)?)
+                .pitch(input::optional_length("--pitch", args.pitch.as_deref(), bare)?)
+                .transverse_pitch(input::optional_length("--row-spacing", args.row_spacing.as_deref(), bare)?),
             rows: args.rows.into(),
             ..Facts::of(rivet, &args.place, context)?
         };

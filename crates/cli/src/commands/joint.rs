@@ -49,12 +49,11 @@ impl<'a> cells::Answer<'a> for Answer {
         let facts = Facts {
             stack: Some(input::layers("--sheets", &args.sheets, None, bare, context.practice)?),
             hole: hole.map(Toleranced::exactly),
-            layout: RowLayout {
-                edge: input::optional_length("--edge", args.edge.as_deref(), bare)?,
-                pitch,
-                // Rows as far apart as their rivets where nothing else is said.
-                transverse_pitch: spacing.or(pitch.filter(|_| row.rows > 1)),
-            },
+            // Rows as far apart as their rivets where nothing else is said.
+            layout: RowLayout::default()
+                .edge(input::optional_length("--edge", args.edge.as_deref(), bare)?)
+                .pitch(pitch)
+                .transverse_pitch(spacing.or(pitch.filter(|_| row.rows > 1))),
             rows: row.rows,
             staggered: row.staggered,
             shear: args.shear.shear(),

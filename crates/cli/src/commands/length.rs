@@ -45,11 +45,9 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
         let facts = Facts {
             stack: Some(stack),
             hole: args.hole.as_deref().map(|text| input::hole("--hole", text, bare)).transpose()?,
-            layout: RowLayout {
-                edge: input::optional_length("--edge", args.edge.as_deref(), bare)?,
-                pitch: input::optional_length("--pitch", args.pitch.as_deref(), bare)?,
-                ..RowLayout::default()
-            },
+            layout: RowLayout::default()
+                .edge(input::optional_length("--edge", args.edge.as_deref(), bare)?)
+                .pitch(input::optional_length("--pitch", args.pitch.as_deref(), bare)?),
             ..Facts::of(family, &args.place, context)?
         };
         let question = facts.question(context.practice);

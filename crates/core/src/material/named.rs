@@ -171,12 +171,7 @@ impl Material {
             }
         }
         let name = name.ok_or(ParseMaterialError::Empty)?;
-        let is_whole = !name.starts_with('-') && !name.ends_with('-') && name.len() <= LONGEST_OWN_NAME;
-        let number = name.bytes().rev().try_fold(0_u64, |number, byte| {
-            let figure = OWN_CHARACTERS.iter().position(|known| *known == byte.to_ascii_uppercase())?;
-            number.checked_mul(OWN_BASE)?.checked_add(u64::try_from(figure).ok()?.checked_add(1)?)
-        });
-        let number = number.filter(|number| is_whole && *number <= OWN_NAME).ok_or(ParseMaterialError::NotAName)?;
+        let number = own_number(name).filter(|number| *number <= OWN_NAME).ok_or(ParseMaterialError::NotAName)?;
         let surface = if clad == Some(true) { OWN_CLAD } else { 0 };
         NonZeroU64::new(OWN | surface | number).map(Material).ok_or(ParseMaterialError::NotAName)
     }
@@ -202,6 +197,12 @@ impl Material {
         let bits = (number >> OWN_SHIFT & 0xF) as u8;
         let number = NonZeroU64::new(number & (OWN | OWN_CLAD | OWN_NAME)).filter(|number| number.get() & OWN != 0)?;
         Some((Material(number), bits))
+    }
+
+    /// Whether the number of a shop's own is that of a name.
+    pub(crate) fn has_name(self) -> bool {
+        let name = self.own_name();
+        !self.is_own() || !name.is_empty() && own_number(&name) == Some(self.0.get() & OWN_NAME)
     }
 
     /// The row of the table of names; `None` of a shop's own.
@@ -334,7 +335,7 @@ impl Material {
     /// let error = Material::parse("6061-T9").unwrap_err();
     /// assert_eq!(error, ParseMaterialError::UnknownTemper { alloy: "6061" });
     /// # #[cfg(feature = "words")]
-    /// assert_eq!(error.to_string(), "6061 is not on file in this temper; on file are 6061-T4, 6061-T42, 6061-T6, 6061-T62; another is entered in the limits file, as material.NAME");
+    /// assert_eq!(error.to_string(), "6061 is not on file in this temper; on file are 6061-T4, 6061-T42, 6061-T6, 6061-T62; a shop enters another in its limits file, as material.NAME");
     /// ```
     pub fn parse(text: &str) -> Result<Material, ParseMaterialError> {
         let (mut alloy, mut temper, mut clad) = (None, None, None);
@@ -387,6 +388,17 @@ impl fmt::Display for Material {
         f.write_str(self.alloy())?;
         if self.temper().is_empty() { Ok(()) } else { write!(f, "-{}", self.temper()) }
     }
+}
+
+/// The number of the name of a shop's own.
+fn own_number(name: &str) -> Option<u64> {
+    if name.starts_with('-') || name.ends_with('-') || name.len() > LONGEST_OWN_NAME {
+        return None;
+    }
+    name.bytes().rev().try_fold(0_u64, |number, byte| {
+        let figure = OWN_CHARACTERS.iter().position(|known| *known == byte.to_ascii_uppercase())?;
+        number.checked_mul(OWN_BASE)?.checked_add(u64::try_from(figure).ok()?.checked_add(1)?)
+    })
 }
 
 /// By its name, not its number.
@@ -443,7 +455,7 @@ crate::words::errors! {
 
 /// Behind a list of what is on file.
 #[cfg(feature = "words")]
-const ENTER_ANOTHER: &str = "; another is entered in the limits file, as material.NAME";
+const ENTER_ANOTHER: &str = "; a shop enters another in its limits file, as material.NAME";
 
 /// Every alloy on file.
 #[cfg(feature = "words")]
@@ -563,7 +575,7 @@ mod tests {
         assert_eq!(format!("{bare_6061}"), "this material is on file only as 6061-T6");
         assert_eq!(
             format!("{}", ParseMaterialError::UnknownAlloy),
-            "no such sheet alloy on file; on file are 2024, 5052, 6061, 7075, 2014, 2017, 4130; another is entered in the limits file, as material.NAME"
+            "no such sheet alloy on file; on file are 2024, 5052, 6061, 7075, 2014, 2017, 4130; a shop enters another in its limits file, as material.NAME"
         );
     }
 
