@@ -114,9 +114,20 @@ impl Facts {
             Some(stack) => Installation::new(self.rivet, stack),
             None => Installation::without_layers(self.rivet),
         };
-        let question =
-            question.by(practice).layout(self.layout).rows(self.rows).shear(self.shear).transfer(self.transfer);
-        let mut question = question.by_layers(self.by_layers.0, self.by_layers.1);
+        // A question is moved with every fact, so that only what was given is said.
+        let mut question = question.by(practice).layout(self.layout);
+        if self.rows != 1 {
+            question = question.rows(self.rows);
+        }
+        if self.shear != Shear::Single {
+            question = question.shear(self.shear);
+        }
+        if self.transfer != Transfer::Lap {
+            question = question.transfer(self.transfer);
+        }
+        if let (Some(_), _) | (_, Some(_)) = self.by_layers {
+            question = question.by_layers(self.by_layers.0, self.by_layers.1);
+        }
         if let Some(driven) = self.driven {
             question = question.driven(driven);
         }

@@ -73,7 +73,7 @@ impl<'a> cells::Answer<'a> for Answer {
         let question = facts.question(context.practice);
         let (case, edge) = (question.case(), edge(&question, context)?);
         let found = question.strength().map_err(Stop::wrong)?;
-        let in_row = pitch.map(|pitch| InRow::of(args, &facts, pitch, context)).transpose()?;
+        let in_row = pitch.map(|pitch| InRow::of(args, &facts, pitch, &question, &found)).transpose()?;
         Ok(Answer { facts, case, edge, found, in_row })
     }
 

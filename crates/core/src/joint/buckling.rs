@@ -196,9 +196,10 @@ pub fn inter_rivet(
         return Err(BucklingError::StressNotPositive);
     }
     let quotient = |(num, den): (u32, u32)| f64::from(num) / f64::from(den);
+    let limits = practice.for_case(case);
     let (Some(fixity), Some(share), Some(modulus), Some(yield_stress)) = (
-        practice.fraction(Name::InterRivetFixity, case),
-        practice.fraction(Name::InterRivetElasticShare, case),
+        limits.fraction(Name::InterRivetFixity),
+        limits.fraction(Name::InterRivetElasticShare),
         lowest_modulus(sheet),
         sheet.fcy(),
     ) else {
