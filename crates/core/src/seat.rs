@@ -11,12 +11,7 @@ use crate::stack::{Layer, Preparation, Role, Stack};
 
 /// Whether the layers take the rivet's head; without them only whether its dimensions are known.
 #[inline(never)]
-pub(crate) fn check_seat(
-    rivet: &Part<'_>,
-    stack: Option<&Stack>,
-    limits: &ForCase<'_>,
-    push: &mut Sink<'_>,
-) {
+pub(crate) fn check_seat(rivet: &Part<'_>, stack: Option<&Stack>, limits: &ForCase<'_>, push: &mut Sink<'_>) {
     let head = rivet.head_counted();
     if rivet.series().head.is_flush() && rivet.size().head.is_none() {
         push(head_not_known(rivet));
@@ -78,13 +73,7 @@ pub(crate) fn shank_not_known(rivet: &Part<'_>) -> Finding {
     Finding::unknown(Code::NoLimit, Severity::Refer, rivet.series().unknown.shank, key)
 }
 
-fn check_countersink(
-    head: &HeadSize,
-    layer: &Layer,
-    number: u8,
-    limits: &ForCase<'_>,
-    push: &mut Sink<'_>,
-) {
+fn check_countersink(head: &HeadSize, layer: &Layer, number: u8, limits: &ForCase<'_>, push: &mut Sink<'_>) {
     let sheet = layer.thickness.min();
     let deepest = head.height.map_or(head.height_nominal, |height| height.max());
     // The sheet that a head needs: its height over the share of the sheet that it may take.

@@ -31,7 +31,7 @@ impl<'a> cells::Answer<'a> for Answer {
     type Args = HeadArgs;
     const COMMAND: &'static str = "head";
 
-    fn of(args: &HeadArgs, context: &Context<'a>) -> Result<Answer, Stop> {
+    fn ask<R>(args: &HeadArgs, context: &Context<'a>, then: impl FnOnce(&Answer) -> R) -> Result<R, Stop> {
         let input::Rivet { part: family, .. } = input::Rivet::of(&args.rivet, context.bare)?;
         let sized = context.practice.rivet(family);
         let case = Case::for_part(&sized);
@@ -43,7 +43,7 @@ impl<'a> cells::Answer<'a> for Answer {
         };
         let mut found = Findings::new();
         let predicted = predicted(args, &family, &case, &mut found, context)?;
-        Ok(Answer { family, case, limits, measured, judged, predicted, found })
+        Ok(then(&Answer { family, case, limits, measured, judged, predicted, found }))
     }
 
     fn find(&self, _: &Context<'a>, finds: &mut impl Finds) {

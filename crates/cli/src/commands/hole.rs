@@ -37,7 +37,7 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
     type Args = HoleArgs;
     const COMMAND: &'static str = "hole";
 
-    fn of(args: &HoleArgs, context: &Context<'a>) -> Result<Answer<'a>, Stop> {
+    fn ask<R>(args: &HoleArgs, context: &Context<'a>, then: impl FnOnce(&Answer<'a>) -> R) -> Result<R, Stop> {
         let bare = context.bare;
         let rivet = input::part("--rivet", &args.rivet)?.without_length();
         let major = input::hole_diameter("--major", &args.major, bare)?;
@@ -49,20 +49,17 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
             .map_err(|error| input::wrong("--minor", args.minor.as_deref().unwrap_or_default(), error))?
             .lying(direction)
             .opened(opened.is_some());
-        let facts = Facts {
-            stack: args
-                .layers
-                .as_deref()
-                .map(|text| input::layers("--layers", text, None, bare, context.practice))
-                .transpose()?,
-            layout: RowLayout {
-                edge: input::optional_length("--edge", args.edge.as_deref(), bare)?,
-                pitch: input::optional_length("--pitch", args.pitch.as_deref(), bare)?,
-                transverse_pitch: input::optional_length("--row-spacing", args.row_spacing.as_deref(), bare)?,
-            },
-            rows: args.rows.into(),
-            ..Facts::of(rivet, &args.place, context)?
+        let mut facts = Facts::of_rivet(rivet);
+        if let Some(layers) = &args.layers {
+            facts.stack = Some(input::layers("--layers", layers, None, bare, context.practice)?);
+        }
+        facts.layout = RowLayout {
+            edge: input::optional_length("--edge", args.edge.as_deref(), bare)?,
+            pitch: input::optional_length("--pitch", args.pitch.as_deref(), bare)?,
+            transverse_pitch: input::optional_length("--row-spacing", args.row_spacing.as_deref(), bare)?,
         };
+        facts.rows = args.rows.into();
+        facts.put(&args.place, context)?;
         let (mut tried, mut steps) = (String::new(), Vec::new());
         let question = facts.question(context.practice);
         let answer = question.hole_step_by_step(found, &mut |step| {
@@ -75,7 +72,7 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
             }
         });
         let case = question.case();
-        Ok(Answer { facts, case, rivet, found, opened, answer, tried, steps })
+        Ok(then(&Answer { facts, case, rivet, found, opened, answer, tried, steps }))
     }
 
     fn find(&self, _: &Context<'a>, finds: &mut impl Finds) {

@@ -92,7 +92,8 @@ impl InRow {
         }
         let apart = facts.layout.transverse_pitch.unwrap_or(pitch);
         let (rows, shear, load) = (facts.rows, facts.shear, facts.load);
-        let strength = question.row_of(rivet).map_err(Stop::wrong)?;
+        let mut strength = RowStrength::nothing_yet();
+        question.row_of_into(rivet, &mut strength).map_err(Stop::wrong)?;
         let compression = row.compression.as_deref().map(|text| input::stress("--compression", text)).transpose()?;
         let mut buckling = Vec::with_capacity(facts.stack.as_ref().map_or(0, |stack| stack.layers().len()));
         for layer in question.buckling(compression) {

@@ -39,42 +39,40 @@ impl<'a> cells::Answer<'a> for Answer {
     type Args = JointArgs;
     const COMMAND: &'static str = "joint";
 
-    fn of(args: &JointArgs, context: &Context<'a>) -> Result<Answer, Stop> {
+    fn ask<R>(args: &JointArgs, context: &Context<'a>, then: impl FnOnce(&Answer) -> R) -> Result<R, Stop> {
         let bare = context.bare;
         let rivet = input::part("--rivet", &args.rivet)?;
         let hole = args.hole.as_deref().map(|text| input::hole_diameter("--hole", text, bare)).transpose()?;
         let row = &args.row;
         let pitch = input::optional_length("--pitch", args.pitch.as_deref(), bare)?;
         let spacing = input::optional_length("--transverse-pitch", row.transverse_pitch.as_deref(), bare)?;
-        let facts = Facts {
-            stack: Some(input::layers("--sheets", &args.sheets, None, bare, context.practice)?),
-            hole: hole.map(Toleranced::exactly),
-            layout: RowLayout {
-                edge: input::optional_length("--edge", args.edge.as_deref(), bare)?,
-                pitch,
-                // Rows as far apart as their rivets where nothing else is said.
-                transverse_pitch: spacing.or(pitch.filter(|_| row.rows > 1)),
-            },
-            rows: row.rows,
-            staggered: row.staggered,
-            shear: args.shear.shear(),
-            load: load(args, context)?,
-            driven: Facts::driven(&rivet, args.driven.as_deref())?,
-            transfer: in_row::transfer(row.transfer),
-            by_layers: (row.from_layer, row.to_layer),
-            formula: in_row::formula(&row.flexibility)?,
-            rivet_modulus: row
-                .rivet_modulus
-                .as_deref()
-                .map(|text| input::stress("--rivet-modulus", text))
-                .transpose()?,
-            ..Facts::of(rivet, &args.place, context)?
+        let mut facts = Facts::of_rivet(rivet);
+        facts.stack = Some(input::layers("--sheets", &args.sheets, None, bare, context.practice)?);
+        facts.hole = hole.map(Toleranced::exactly);
+        facts.layout = RowLayout {
+            edge: input::optional_length("--edge", args.edge.as_deref(), bare)?,
+            pitch,
+            // Rows as far apart as their rivets where nothing else is said.
+            transverse_pitch: spacing.or(pitch.filter(|_| row.rows > 1)),
         };
+        (facts.rows, facts.staggered, facts.shear) = (row.rows, row.staggered, args.shear.shear());
+        facts.load = load(args, context)?;
+        facts.driven = Facts::driven(&rivet, args.driven.as_deref())?;
+        facts.transfer = in_row::transfer(row.transfer);
+        facts.by_layers = (row.from_layer, row.to_layer);
+        facts.formula = in_row::formula(&row.flexibility)?;
+        facts.rivet_modulus =
+            row.rivet_modulus.as_deref().map(|text| input::stress("--rivet-modulus", text)).transpose()?;
+        facts.put(&args.place, context)?;
         let question = facts.question(context.practice);
         let (case, edge) = (question.case(), edge(&question, context)?);
-        let found = question.strength().map_err(Stop::wrong)?;
-        let in_row = pitch.map(|pitch| InRow::of(args, &facts, pitch, &question, &found)).transpose()?;
-        Ok(Answer { facts, case, edge, found, in_row })
+        let mut found = JointStrength::nothing_yet();
+        question.strength_into(&mut found).map_err(Stop::wrong)?;
+        let in_row = match pitch {
+            Some(pitch) => Some(InRow::of(args, &facts, pitch, &question, &found)?),
+            None => None,
+        };
+        Ok(then(&Answer { facts, case, edge, found, in_row }))
     }
 
     fn find(&self, _: &Context<'a>, finds: &mut impl Finds) {

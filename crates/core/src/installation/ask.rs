@@ -474,14 +474,15 @@ impl<'a> Installation<'_, 'a> {
         self.share_load(found, most)
     }
 
-    /// As [`Installation::row`], from what one rivet of it carries: an answer of [`Installation::strength`] to the same question, which then need
-    /// not be worked out again.
+    /// As [`Installation::row_into`], from what one rivet of it carries: an answer of [`Installation::strength`] to the same question, which then
+    /// need not be worked out again.
     ///
     /// # Errors
     /// As [`Installation::row`].
     ///
     /// ```
     /// use shophead::installation::Installation;
+    /// use shophead::joint::row::RowStrength;
     /// use shophead::length::Length;
     /// use shophead::rivet::part::Part;
     /// use shophead::stack::Stack;
@@ -489,28 +490,26 @@ impl<'a> Installation<'_, 'a> {
     /// let question = Installation::new(Part::parse("MS20470AD4")?, &layers)
     ///     .edge(Length::parse(".5")?)
     ///     .pitch(Length::parse(".75")?);
-    /// assert_eq!(question.row_of(&question.strength()?)?, question.row()?);
+    /// let mut row = RowStrength::nothing_yet();
+    /// question.row_of_into(&question.strength()?, &mut row)?;
+    /// assert_eq!(row, question.row()?);
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
-    pub fn row_of(&self, rivet: &JointStrength) -> Result<RowStrength, RowError> {
-        let mut found = RowStrength::nothing_yet();
-        let takes_head_off = |stack: &Stack| {
-            stack.load_carrying().any(|layer| layer.preparation == Preparation::Countersunk)
-        };
-        if self.rows == 1 && self.installed_layout.is_none() && !self.stack.is_some_and(takes_head_off) {
-            // The one row finds nothing of its rivets that they do not by themselves, and misses nothing more.
-            found.joint.clone_from(rivet);
-            let made = self.made()?;
-            is_row(&made)?;
-            add_row(&mut found, &made)?;
-            if rivet.allowable.is_none() && rivet.indication.is_none() {
-                found.refuse();
-            }
-            self.share_load(&mut found, None)?;
-        } else {
-            self.row_into(&mut found)?;
+    pub fn row_of_into(&self, rivet: &JointStrength, found: &mut RowStrength) -> Result<(), RowError> {
+        let takes_head_off =
+            |stack: &Stack| stack.load_carrying().any(|layer| layer.preparation == Preparation::Countersunk);
+        // Else the one row finds nothing of its rivets that they do not by themselves, and misses nothing more.
+        if self.rows != 1 || self.installed_layout.is_some() || self.stack.is_some_and(takes_head_off) {
+            return self.row_into(found);
         }
-        Ok(found)
+        let made = self.made()?;
+        is_row(&made)?;
+        found.joint.clone_from(rivet);
+        add_row(found, &made)?;
+        if rivet.allowable.is_none() && rivet.indication.is_none() {
+            found.refuse();
+        }
+        self.share_load(found, None)
     }
 
     /// The first layer's modulus that is not on file.
