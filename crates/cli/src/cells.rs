@@ -123,6 +123,11 @@ pub(crate) trait Cells {
     /// A ratio, to four places. A margin of safety that is just below zero stays below it.
     fn ratio(&mut self, column: &'static str, cell: Option<f64>) -> &mut Self;
 
+    /// What somebody wrote into a job.
+    fn written(&mut self, column: &'static str, cell: &str) -> &mut Self {
+        self.text(column, cell)
+    }
+
     fn text(&mut self, column: &'static str, cell: impl Display) -> &mut Self {
         self.optional(column, Some(cell))
     }

@@ -11,11 +11,12 @@ use shophead::quantity::Force;
 use shophead::rivet::part::{MAX_SIXTEENTHS, Part};
 use shophead::words::Units;
 
-use super::text::push_cell;
+use super::text::{push_cell, push_in_quotes};
 use crate::cells::{Cells, Codes, ten_thousandths};
+use crate::render::csv::harmless;
 
 /// Takes cells, each with a comma in front.
-pub(super) struct AnswerCells<'o> {
+pub(crate) struct AnswerCells<'o> {
     out: &'o mut Vec<u8>,
     kept: &'o mut Kept,
     units: Units,
@@ -23,7 +24,7 @@ pub(super) struct AnswerCells<'o> {
 
 /// What is kept from row to row.
 #[derive(Default)]
-pub(super) struct Kept {
+pub(crate) struct Kept {
     /// For the cells that have to be looked at before they go out.
     scratch: String,
     /// The families whose part numbers were written.
@@ -59,12 +60,12 @@ impl Family {
 }
 
 impl<'o> AnswerCells<'o> {
-    pub(super) fn new(out: &'o mut Vec<u8>, kept: &'o mut Kept, units: Units) -> AnswerCells<'o> {
+    pub(crate) fn new(out: &'o mut Vec<u8>, kept: &'o mut Kept, units: Units) -> AnswerCells<'o> {
         AnswerCells { out, kept, units }
     }
 
     /// The last cells of an answer.
-    pub(super) fn tell(&mut self, codes: &Codes) {
+    pub(crate) fn tell(&mut self, codes: &Codes) {
         self.optional("severity", codes.worst.map(Severity::as_str));
         self.out.push(b',');
         for (index, code) in codes.codes.iter().enumerate() {
@@ -85,6 +86,12 @@ impl Cells for AnswerCells<'_> {
             let _ = write!(self.kept.scratch, "{cell}");
             push_cell(self.out, self.kept.scratch.as_bytes());
         }
+        self
+    }
+
+    fn written(&mut self, _: &'static str, cell: &str) -> &mut Self {
+        self.out.push(b',');
+        push_in_quotes(self.out, harmless(cell).as_bytes());
         self
     }
 

@@ -10,12 +10,13 @@ use super::answer::{AnswerCells, Kept};
 use super::cache::{Cache, Outcome};
 use super::chunks::{Form, Piece};
 use super::header::Header;
-use super::json::{self, Object};
+use super::json::{self, Beginning, Object};
 use super::question::{Asking, RowTo, Rules};
 use super::text::{may_be_formula, push_cell};
 use crate::cells::Codes;
 use crate::context::Context;
 use crate::exit::Stop;
+use crate::form::bases::{self, Way, Written};
 use crate::report::Report;
 
 /// What holds for every row.
@@ -67,16 +68,21 @@ pub(super) struct Worker<'l> {
     cache: Cache,
     /// What tells a question from others.
     key: Vec<u8>,
+    /// What many answers in JSON name is kept in this thread.
+    _bases: Written,
 }
 
 impl<'l> Worker<'l> {
     pub(super) fn new(layout: &'l Layout<'l>, context: &'l Context<'l>, asking: Box<dyn Asking>) -> Worker<'l> {
         let ahead = Ahead { places: Vec::new(), new: Vec::new() };
+        let beginning = Beginning::of(&Report::new(asking.command(), context));
+        let (codes, kept) = (Codes::default(), Kept::default());
         Worker {
             layout,
-            answerer: Answerer { asking, context, layout, codes: Codes::default(), kept: Kept::default(), ahead },
+            answerer: Answerer { asking, context, layout, codes, kept, ahead, beginning },
             cache: Cache::new(),
             key: Vec::new(),
+            _bases: bases::written(Way::Kept),
         }
     }
 
@@ -312,6 +318,8 @@ struct Answerer<'l> {
     codes: Codes,
     kept: Kept,
     ahead: Ahead,
+    /// Of every answer in JSON.
+    beginning: Beginning,
 }
 
 impl Answerer<'_> {
@@ -360,7 +368,7 @@ impl Answerer<'_> {
                 let practice = self.context.practice.with_cases(&self.ahead.places);
                 let context = Context { practice: &practice, ..*self.context };
                 let report = self.asking.report(&context, &mut self.ahead.new).map_err(words)?;
-                json::answer(out, &report, None);
+                self.beginning.answer(out, &report, None);
                 report.exit() == crate::exit::Exit::Refer
             }
         };
@@ -374,7 +382,9 @@ impl Answerer<'_> {
                 out.resize(out.len() + self.layout.answer_columns + 1, b',');
                 push_cell(out, wrong.unwrap_or_default().as_bytes());
             }
-            Form::Lines => json::answer(out, &Report::new(self.asking.command(), self.context), wrong),
+            Form::Lines => {
+                self.beginning.answer(out, &Report::new(self.asking.command(), self.context), wrong);
+            }
         }
         if wrong.is_some() { Outcome::Wrong } else { Outcome::Answered }
     }

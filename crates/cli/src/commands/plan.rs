@@ -1,6 +1,7 @@
 //! `shophead plan`.
 
 use std::collections::HashMap;
+use std::io::{self, Write};
 
 use clap::ValueEnum;
 use serde::{Serialize, Serializer};
@@ -13,6 +14,7 @@ use shophead::length::Length;
 use shophead::practice::Practice;
 use shophead::removal::Removal;
 use shophead::select::{Difference, LengthAnswer};
+use shophead::words::Units;
 use shophead_job::grouped::grouped;
 use shophead_job::model::{Job, MeasuredHole, Row};
 use shophead_job::order::{NotOrdered, OrderLine, not_ordered, order};
@@ -26,26 +28,32 @@ use super::hole::steps;
 use super::order::{line_forms, order_table};
 use super::{first_page, panel, plan_watched};
 use crate::args::{Format, PlanArgs, PlanPart};
+use crate::batch::answer::{AnswerCells, Kept};
+use crate::cells::{Cells, Codes, Finds};
 use crate::context::Context;
 use crate::exit::Stop;
 use crate::form::{self, List};
-use crate::report::{Block, Record, Report, Rows, Told};
+use crate::report::{Block, Record, Report};
 
 pub(super) fn run<'a>(args: &PlanArgs, job: &'a Job, context: &'a Context<'a>) -> Result<Report<'a>, Stop> {
     if context.format != Format::Text && (args.full || args.row.is_some() || args.only.is_some()) {
         return Err(Stop::wrong("--full, --row and --only shape the text; JSON and CSV always hold the whole plan"));
     }
     let plan = plan_watched(job, context);
-    let lines = order(&plan, job.spares_percent, None);
     let mut report = Report::new("plan", context);
+    if context.format == Format::Csv {
+        report.refers = plan.open_stops().next().is_some();
+        report.made_rows = Some(Box::new(move |to| rows(&plan, context, to)));
+        return Ok(report);
+    }
+    let lines = order(&plan, job.spares_percent, None);
     for (subject, finding) in plan.all_findings() {
         report.find_in(&plan, context, subject, finding);
     }
     report.findings_in_text = false;
     match context.format {
         Format::Json => report.give(Answer { plan, lines, context }),
-        Format::Csv => report.rows = records(&report.findings, &plan, context),
-        Format::Text | Format::Svg | Format::Html | Format::Xlsx => match (&args.row, args.only) {
+        Format::Text | Format::Svg | Format::Html | Format::Xlsx | Format::Csv => match (&args.row, args.only) {
             (Some(name), _) => Page { report: &mut report, plan: &plan, context }.one_row(name)?,
             (None, Some(part)) => Page { report: &mut report, plan: &plan, context }.only(part, &lines),
             (None, None) if args.full => Page { report: &mut report, plan: &plan, context }.fill(&lines),
@@ -708,62 +716,96 @@ fn answer_form<'a>(plan: &AnswerPlan<'a>) -> form::plan::AnswerGiven<'a> {
     }
 }
 
-/// A row for each row of the job, and one for each hole that differs from its row.
-fn records(findings: &[Told<'_>], plan: &Plan<'_>, context: &Context<'_>) -> Rows {
-    let mut rows = Rows::default();
-    let mut told: HashMap<&str, Vec<&Told<'_>>> = HashMap::new();
-    for finding in findings {
-        told.entry(&finding.subject).or_default().push(finding);
+/// Writes a line for each row of the job, and one for each hole that differs from its row.
+fn rows(plan: &Plan<'_>, context: &Context<'_>, to: &mut dyn Write) -> io::Result<()> {
+    /// Bytes that are written at once.
+    const PIECE: usize = 64 * 1024;
+    let (mut out, mut kept) = (Vec::with_capacity(2 * PIECE), Kept::default());
+    if let Some(row) = plan.rows.first() {
+        let mut record = Record::new(context.units);
+        Line::of(row).cells(&mut record);
+        let mut columns = record.into_columns();
+        columns.extend(["severity", "findings", "answer"].map(str::to_owned));
+        out.extend_from_slice(columns.join(",").as_bytes());
+        out.push(b'\n');
     }
     for row in &plan.rows {
-        let special = row.holes.iter().filter(|hole| hole.differs_from(row)).count() as u32;
-        let subject = Subject::Row(&row.row.name).to_string();
-        let record =
-            Line { row: &row.row.name, hole: None, count: row.row.count - special, disposition: None, cut: None };
-        rows.push(record.record(Some(&row.choice), told.get(subject.as_str()), context));
-        for hole in row.holes.iter().filter(|hole| hole.differs_from(row)) {
-            let record = Line {
-                row: &row.row.name,
-                hole: Some(hole.number),
-                count: 1,
-                disposition: Some(hole.disposition()),
-                cut: hole.cut().map(|cut| cut.to_string()),
-            };
-            let subject = Subject::Hole(&row.row.name, hole.number).to_string();
-            rows.push(record.record(hole.choice.as_deref(), told.get(subject.as_str()), context));
+        let special = row.holes.iter().filter(|hole| hole.differs_from(row));
+        for line in std::iter::once(Line::of(row)).chain(special.map(|hole| Line::of_hole(row, hole))) {
+            line.put(plan, &mut out, &mut kept, context.units);
+            if out.len() > PIECE {
+                to.write_all(&out)?;
+                out.clear();
+            }
         }
     }
-    rows
+    to.write_all(&out)
 }
 
-struct Line<'p> {
+/// A row, or one of its holes.
+struct Line<'p, 'j> {
+    subject: Subject<'j>,
     row: &'p str,
-    hole: Option<u32>,
-    count: u32,
-    disposition: Option<Disposition>,
-    cut: Option<String>,
+    hole: Option<&'p HolePlan<'j>>,
+    count: usize,
+    choice: Option<&'p Choice<'j>>,
+    findings: &'p [Finding],
 }
 
-impl Line<'_> {
-    fn record(self, choice: Option<&Choice<'_>>, told: Option<&Vec<&Told<'_>>>, context: &Context<'_>) -> Record {
-        let length = choice.and_then(|choice| choice.length.as_ref().ok());
-        let complete = choice.filter(|choice| choice.is_complete());
-        let mut record = Record::new(context.units);
-        record.text("row", self.row).optional("hole", self.hole).text("count", self.count);
-        record.optional("disposition", self.disposition).optional("drill", self.cut);
-        record.optional("part", complete.map(|choice| choice.part));
-        record.length("length", complete.and_then(|choice| choice.part.length()));
-        record.length("rule_of_thumb_length", length.map(|length| length.rule_of_thumb_length));
-        record.length("protrusion_max", length.and_then(|length| length.protrusion).map(|tail| tail.max()));
+impl<'p, 'j> Line<'p, 'j> {
+    fn of(plan: &'p RowPlan<'j>) -> Line<'p, 'j> {
+        let special = plan.holes.iter().filter(|hole| hole.differs_from(plan)).count();
+        Line {
+            subject: Subject::Row(&plan.row.name),
+            row: &plan.row.name,
+            hole: None,
+            count: plan.row.count as usize - special,
+            choice: Some(&plan.choice),
+            findings: &plan.findings,
+        }
+    }
+
+    fn of_hole(plan: &'p RowPlan<'j>, hole: &'p HolePlan<'j>) -> Line<'p, 'j> {
+        Line {
+            subject: Subject::Hole(&plan.row.name, hole.number),
+            row: &plan.row.name,
+            hole: Some(hole),
+            count: 1,
+            choice: hole.choice.as_deref(),
+            findings: &hole.findings,
+        }
+    }
+
+    fn cells(&self, cells: &mut impl Cells) {
+        let length = self.choice.and_then(|choice| choice.length.as_ref().ok());
+        let complete = self.choice.filter(|choice| choice.is_complete());
+        cells.written("row", self.row).optional("hole", self.hole.map(|hole| hole.number)).text("count", self.count);
+        cells.optional("disposition", self.hole.map(HolePlan::disposition));
+        cells.optional("drill", self.hole.and_then(HolePlan::cut));
+        cells.parts("part", complete.map(|choice| choice.part));
+        cells.length("length", complete.and_then(|choice| choice.part.length()));
+        cells.length("rule_of_thumb_length", length.map(|length| length.rule_of_thumb_length));
+        cells.length("protrusion_max", length.and_then(|length| length.protrusion).map(|tail| tail.max()));
         let window = length.and_then(|length| length.window);
-        record.length("window_height_min", window.map(|window| window.height.min()));
-        record.length("window_height_max", window.map(|window| window.height.max()));
-        record.length("window_diameter_min", window.map(|window| window.diameter_least));
-        record.findings(told.into_iter().flatten().copied());
-        let mut answers: Vec<String> =
-            told.into_iter().flatten().filter_map(|told| told.answer).map(in_words).collect();
+        cells.length("window_height_min", window.map(|window| window.height.min()));
+        cells.length("window_height_max", window.map(|window| window.height.max()));
+        cells.length("window_diameter_min", window.map(|window| window.diameter_least));
+    }
+
+    /// The line, as it is printed.
+    fn put(&self, plan: &Plan<'_>, out: &mut Vec<u8>, kept: &mut Kept, units: Units) {
+        let start = out.len();
+        let mut cells = AnswerCells::new(out, kept, units);
+        self.cells(&mut cells);
+        let mut codes = Codes::default();
+        self.findings.iter().for_each(|finding| codes.one(&"", finding));
+        cells.tell(&codes);
+        let given = self.findings.iter().filter_map(|finding| plan.answer_to(self.subject, finding));
+        let mut answers: Vec<String> = given.map(in_words).collect();
         answers.dedup();
-        record.text("answer", answers.join(" "));
-        record
+        cells.written("answer", &answers.join(" "));
+        // No comma in front of the first.
+        out.remove(start);
+        out.push(b'\n');
     }
 }
