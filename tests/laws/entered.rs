@@ -5,7 +5,7 @@ use std::path::Path;
 
 use proptest::prelude::*;
 use shophead::damage::{DamageKind, Damaged, judge as judge_damage};
-use shophead::finding::{Code, Finding, Severity};
+use shophead::finding::{Code, Figure, Finding, Severity};
 use shophead::hole::{AsFound, Damage};
 use shophead::installation::Installation;
 use shophead::joint::margin::{Factors, Load, LoadKind};
@@ -23,8 +23,15 @@ use shophead_tests::prelude::{families, length, nm};
 use crate::common::config;
 
 /// What says that something is not on file.
-const NOT_KNOWN: [Code; 5] =
-    [Code::NoLimit, Code::StrengthNotPublished, Code::DamageNotLimited, Code::SharesNotKnown, Code::HeadBetween];
+const NOT_KNOWN: [Code; 7] = [
+    Code::NoLimit,
+    Code::StrengthNotPublished,
+    Code::DamageNotLimited,
+    Code::SharesNotKnown,
+    Code::HeadBetween,
+    Code::SheetTooThinForTable,
+    Code::EdgeMarginBelowTable,
+];
 
 /// A limits file with this line in it, as the key was printed.
 fn file(line: &str) -> OwnLimits {
@@ -46,6 +53,7 @@ struct Asked {
     rivet: Part<'static>,
     stack: Stack,
     hole: Option<Length>,
+    edge: Length,
 }
 
 impl Asked {
@@ -54,7 +62,7 @@ impl Asked {
         let load = Load { force: Force::from_lbf(100.0), kind: LoadKind::Ultimate };
         let question = Installation::new(self.rivet, &self.stack)
             .by(practice)
-            .edge(length("2"))
+            .edge(self.edge)
             .pitch(length("2"))
             .row_spacing(length("2"))
             .load(load, Factors::SEAM);
@@ -111,21 +119,23 @@ fn lines(key: Key, asked: &Asked) -> (String, Option<(String, &'static [Code])>)
         }
         Entry::Sheet(_, Property::Modulus | Property::CompressionModulus) => (line("10.5 msi"), None),
         Entry::Sheet(..) | Entry::Shear(_) => (line("60 ksi"), Some((line("10 psi"), WEAK))),
-        Entry::FlushJoint(..) => {
-            let sunk = asked.stack.layers().iter().find(|layer| layer.preparation.as_str() != "plain").expect("a seat");
+        Entry::FlushJoint(..) | Entry::PlainJoint(..) => {
+            let plain = matches!(key.entry(), Some(Entry::PlainJoint(..)));
+            let edge = share_of(asked.edge, 1, 2);
             let joint = |ultimate: &str| {
-                let sheets = asked.stack.layers().iter().filter(|layer| layer.preparation.as_str() != "plain");
+                let sheets =
+                    asked.stack.layers().iter().filter(|layer| (layer.preparation.as_str() == "plain") == plain);
                 let tables: Vec<String> = sheets
                     .map(|layer| (layer.material.expect("a material").to_string(), layer.preparation))
                     .collect::<BTreeSet<_>>()
                     .into_iter()
                     .map(|(material, seat)| {
-                        format!("{{ material = \"{material}\", thickness = \".020\", seat = \"{seat}\", ultimate = {ultimate} }}")
+                        let seat = if plain { String::new() } else { format!("seat = \"{seat}\", ") };
+                        format!("{{ material = \"{material}\", thickness = \".010\", edge = \"{edge}\", {seat}ultimate = {ultimate} }}")
                     })
                     .collect();
                 format!("{key} = [{}]", tables.join(", "))
             };
-            assert!(sunk.thickness.nominal() >= length(".020"));
             (joint("400"), Some((joint("1"), WEAK)))
         }
         other => panic!("{other:?}"),
@@ -159,8 +169,7 @@ fn every_key_answers(practice: &'static Practice<'static>, asked_of: &Asked) -> 
             let again = asked(practice, &bad, |practice| asked_of.findings(practice));
             let keyed = again.iter().any(|finding| finding.key() == Some(*key));
             // Where more is missing than this figure, nothing can be judged yet.
-            let too_thin = has(&again, Code::SheetTooThinForTable);
-            let more = too_thin || again.iter().any(|finding| finding.key().is_some());
+            let more = again.iter().any(|finding| finding.key().is_some());
             let refused = |code: &Code| {
                 again.iter().any(|finding| finding.code() == *code && finding.severity() == Severity::Refer)
             };
@@ -190,7 +199,8 @@ fn whatever_is_not_known_of_a_rivet_can_be_entered_by_the_key_that_is_named() {
             let stack = Stack::parse(pack).expect(pack);
             for hole in [None, Some(share_of(nominal, 19, 20)), Some(share_of(nominal, 11, 10))] {
                 for practice in BUILT_IN {
-                    entered += every_key_answers(practice, &Asked { rivet, stack: stack.clone(), hole });
+                    let edge = length("2");
+                    entered += every_key_answers(practice, &Asked { rivet, stack: stack.clone(), hole, edge });
                 }
             }
         }
@@ -203,15 +213,47 @@ fn whatever_is_not_known_of_a_rivet_can_be_entered_by_the_key_that_is_named() {
 fn whatever_is_not_known_of_a_sheet_can_be_entered_by_the_key_that_is_named() {
     let mut entered = 0;
     for material in Material::known() {
-        for thickness in [".020", ".063", ".125", ".5"] {
+        for (thickness, edge) in [(".016", "2"), (".020", "2"), (".063", ".2"), (".125", "2"), (".5", "2")] {
             for (rivet, seat) in [("MS20470AD5", ""), ("MS20426AD5", ":countersunk"), ("MS20426DD5", ":dimpled")] {
                 let stack = Stack::parse(&format!("{material}:{thickness}{seat}, {material}:{thickness}"));
-                let asked = Asked { rivet: Part::parse(rivet).unwrap(), stack: stack.unwrap(), hole: None };
+                let asked =
+                    Asked { rivet: Part::parse(rivet).unwrap(), stack: stack.unwrap(), hole: None, edge: length(edge) };
                 entered += every_key_answers(BUILT_IN[0], &asked);
             }
         }
     }
     assert!(entered > 200, "only {entered} keys were named");
+}
+
+/// In plain sheet a tested joint counts where no table does: too thin, or too near to the edge; and only as near as it was tested.
+#[test]
+fn a_tested_joint_counts_only_where_no_table_does_and_as_near_to_the_edge_as_it_was_tested() {
+    let file = "[[plain.MS20470AD5]]\nmaterial = \"2024-T3\"\nthickness = \".016\"\nedge = \".2\"\nultimate = 111\n";
+    let of = |pack: &str, edge: &str| {
+        let stack = Stack::parse(pack).expect(pack);
+        asked(BUILT_IN[0], file, |practice| {
+            let question = Installation::new(Part::parse("MS20470AD5").unwrap(), &stack).by(practice);
+            let found = question.edge(length(edge)).pitch(length("1")).strength().expect("a joint");
+            let below = found.findings.iter().find(|finding| finding.code() == Code::EdgeMarginBelowTable).copied();
+            let thin = has(&found.findings.iter().copied().collect::<Vec<_>>(), Code::SheetTooThinForTable);
+            (
+                found.allowable.map(|load| load.force.lbf()),
+                thin,
+                below.map(|finding| (finding.limit(), finding.key().is_some())),
+            )
+        })
+    };
+    let (thin, thick) = ("2024-T3:.016, 2024-T3:.063", "2024-T3:.032, 2024-T3:.063");
+    assert_eq!(of(thin, ".2"), (Some(111.0), false, None));
+    // A sheet between the two in the test and in the tables.
+    assert_eq!(of("2024-T3:.020, 2024-T3:.063", ".4").0, Some(111.0));
+    assert!(of("2024-T3:.012, 2024-T3:.063", ".4").1, "thinner than in the test");
+    // The tables count where they reach, whatever was entered.
+    assert!(of(thick, ".4").0.is_some_and(|load| load > 400.0));
+    assert_eq!(of(thick, ".21").0, Some(111.0));
+    // Nearer than in the test: its own limit, and no key.
+    let limit = Some((Some(Figure::Ratio(length(".2").to_inches_f64() / length("5/32").to_inches_f64())), false));
+    assert_eq!(of(thin, ".19"), (None, false, limit));
 }
 
 #[test]

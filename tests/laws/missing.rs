@@ -64,10 +64,18 @@ fn usual(key: Key, sheets: &[Material]) -> String {
         Entry::Tension(..) => figure("150"),
         Entry::FlushJoint(..) => {
             let of = |(material, seat): (&Material, &str)| {
-                format!("{{ material = \"{material}\", thickness = \".016\", seat = \"{seat}\", ultimate = 300 }}")
+                format!(
+                    "{{ material = \"{material}\", thickness = \".010\", edge = \".010\", seat = \"{seat}\", ultimate = 300 }}"
+                )
             };
             let seats = sheets.iter().flat_map(|sheet| [(sheet, "countersunk"), (sheet, "dimpled")]);
             figure(&format!("[{}]", seats.map(of).collect::<Vec<_>>().join(", ")))
+        }
+        Entry::PlainJoint(..) => {
+            let of = |material: &Material| {
+                format!("{{ material = \"{material}\", thickness = \".010\", edge = \".010\", ultimate = 300 }}")
+            };
+            figure(&format!("[{}]", sheets.iter().map(of).collect::<Vec<_>>().join(", ")))
         }
         other => panic!("{other:?}"),
     }

@@ -187,7 +187,7 @@ impl<'a> Told<'a> {
             message,
             layer: self.finding.layer().map(form::Nth::from),
             measured: self.finding.measured().map(form::Figure::from),
-            limit: self.finding.limit().map(form::Figure::from),
+            limit: form::Figure::limit_of(&self.finding),
             basis: self.cited.into(),
             answer: self.answer.map(form::Answer::from),
         }

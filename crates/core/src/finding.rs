@@ -79,6 +79,8 @@ enum Kind {
     Count,
     Facts,
     Key,
+    /// A ratio in hundredths, and the key of a figure that would count in its place.
+    KeyedRatio,
 }
 
 /// The two kinds of a finding's figures in one byte: [`Kind`] of what was measured, then of the limit.
@@ -107,6 +109,9 @@ impl Kinds {
     }
 }
 
+/// The bits that a key has beside a ratio: those of keys that name no material of a shop's own.
+const KEY_BITS: u32 = u32::BITS;
+
 /// A figure as its kind and its bits.
 const fn packed(figure: Figure) -> (Kind, u64) {
     match figure {
@@ -128,6 +133,7 @@ const fn unpacked(kind: u8, bits: u64) -> Option<Figure> {
     const COUNT: u8 = Kind::Count as u8;
     const FACTS: u8 = Kind::Facts as u8;
     const KEY: u8 = Kind::Key as u8;
+    const KEYED_RATIO: u8 = Kind::KeyedRatio as u8;
     match kind {
         LENGTH => match Length::from_nanometres(bits.cast_signed()) {
             Some(length) => Some(Figure::Length(length)),
@@ -139,6 +145,7 @@ const fn unpacked(kind: u8, bits: u64) -> Option<Figure> {
         COUNT => Some(Figure::Count(bits as u32)),
         FACTS => Some(Figure::Facts(Facts::from_bits(bits as u8))),
         KEY => Some(Figure::Key(Key::of_bits(bits))),
+        KEYED_RATIO => Some(Figure::Ratio((bits >> KEY_BITS) as f64 / 100.0)),
         _ => None,
     }
 }
@@ -225,12 +232,29 @@ impl Finding {
         key.map_or(found, |key| found.with_limit(Figure::Key(key)))
     }
 
-    /// What to enter in the limits file, where that is what is missing.
+    /// What to enter in the limits file, where that is what is missing or would count in place of the limit.
     #[must_use]
     pub const fn key(&self) -> Option<Key> {
+        const KEYED_RATIO: u8 = Kind::KeyedRatio as u8;
         match self.limit() {
             Some(Figure::Key(key)) => Some(key),
+            Some(_) if self.kinds.limit() == KEYED_RATIO => Some(Key::of_bits(self.limit & u32::MAX as u64)),
             _ => None,
+        }
+    }
+
+    /// The same with what to enter in place of its limit, a ratio of whole hundredths, where a key is known; another limit stays as it is.
+    #[must_use]
+    pub fn or_enter(self, key: Option<Key>) -> Finding {
+        let (Some(Figure::Ratio(limit)), Some(key)) = (self.limit(), key.map(Key::number)) else { return self };
+        let hundredths = (limit * 100.0 + 0.5) as u32;
+        if key > u64::from(u32::MAX) || f64::from(hundredths) / 100.0 != limit {
+            return self;
+        }
+        Finding {
+            limit: u64::from(hundredths) << KEY_BITS | key,
+            kinds: self.kinds.with_limit(Kind::KeyedRatio),
+            ..self
         }
     }
 
@@ -323,6 +347,7 @@ impl PartialEq for Finding {
             && self.basis == other.basis
             && self.measured() == other.measured()
             && self.limit() == other.limit()
+            && self.key() == other.key()
     }
 }
 

@@ -966,7 +966,7 @@ enum shophead_code
   SHOPHEAD_CODE_TRANSVERSE_PITCH_SHORT = 44,
   // The hole is past the ends of the cut, or on its other side.
   SHOPHEAD_CODE_HOLE_BEYOND_CUT = 45,
-  // Bearing strength is not published below an edge margin of 1.5.
+  // The edge margin is less than in the tests behind the strength: 1.5 in plain sheet, 2.0 of a flush joint, or as entered.
   SHOPHEAD_CODE_EDGE_MARGIN_BELOW_TABLE = 46,
   // The sheet is thinner than the published strength covers.
   SHOPHEAD_CODE_SHEET_TOO_THIN_FOR_TABLE = 47,
@@ -1156,7 +1156,7 @@ enum shophead_figure_kind
   SHOPHEAD_FIGURE_FORCE = 2,
   // A stress: pounds per square inch in `number`.
   SHOPHEAD_FIGURE_STRESS = 3,
-  // A plain ratio, such as an edge margin or a margin of safety, in `number`.
+  // A plain ratio, such as an edge margin or a margin of safety, in `number`. Of a limit `whole` is the key of a figure that can be entered in its place, as of `SHOPHEAD_FIGURE_KEY`, or 0.
   SHOPHEAD_FIGURE_RATIO = 4,
   // A number of things in `whole`.
   SHOPHEAD_FIGURE_COUNT = 5,

@@ -57,7 +57,7 @@ kinds! {
     SHOPHEAD_FIGURE_LENGTH = 1, "A length: nanometres in `whole`.";
     SHOPHEAD_FIGURE_FORCE = 2, "A force: pounds in `number`.";
     SHOPHEAD_FIGURE_STRESS = 3, "A stress: pounds per square inch in `number`.";
-    SHOPHEAD_FIGURE_RATIO = 4, "A plain ratio, such as an edge margin or a margin of safety, in `number`.";
+    SHOPHEAD_FIGURE_RATIO = 4, "A plain ratio, such as an edge margin or a margin of safety, in `number`. Of a limit `whole` is the key of a figure that can be entered in its place, as of `SHOPHEAD_FIGURE_KEY`, or 0.";
     SHOPHEAD_FIGURE_COUNT = 5, "A number of things in `whole`.";
     SHOPHEAD_FIGURE_FACTS = 6, "Facts that were not given: one bit each in `whole`, from the lowest layers, material, edge distance, pitch, row spacing, minor axis.";
     SHOPHEAD_FIGURE_KEY = 7, "What is not on file and can be entered in a limits file, as a number in `whole`; a sentence names it.";
@@ -113,6 +113,25 @@ impl shophead_figure {
             Some(Figure::Key(key)) => (Kind::SHOPHEAD_FIGURE_KEY, key.number().cast_signed(), 0.0),
         };
         shophead_figure { kind, whole, number }
+    }
+
+    /// The limit of a finding, with the key of what can be entered in place of a ratio.
+    fn limit_of(finding: &Finding) -> shophead_figure {
+        let limit = shophead_figure::of(finding.limit());
+        match (limit.kind, finding.key()) {
+            (shophead_figure_kind::SHOPHEAD_FIGURE_RATIO, Some(key)) => {
+                shophead_figure { whole: key.number().cast_signed(), ..limit }
+            }
+            _ => limit,
+        }
+    }
+
+    /// The key beside a ratio.
+    fn key(&self) -> Result<Option<Key>, E> {
+        if self.kind != shophead_figure_kind::SHOPHEAD_FIGURE_RATIO || self.whole == 0 {
+            return Ok(None);
+        }
+        Key::from_number(self.whole.cast_unsigned()).map(Some).ok_or(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER)
     }
 }
 
@@ -188,7 +207,7 @@ fn one(finding: &Finding, documents: &[Document<'_>]) -> shophead_finding {
         severity: finding.severity().into(),
         layer: finding.layer().map_or(0, u32::from),
         measured: shophead_figure::of(finding.measured()),
-        limit: shophead_figure::of(finding.limit()),
+        limit: shophead_figure::limit_of(finding),
         basis: shophead_basis::of(finding.basis(), documents),
     }
 }
@@ -265,7 +284,7 @@ pub extern "C" fn shophead_finding_say(
         let status = value_of(asked.basis.status.0)?;
         let (code, severity) = (value_of(asked.code.0)?, value_of(asked.severity.0)?);
         let (layer, measured, limit) = (NonZeroU8::new(layer), asked.measured.read()?, asked.limit.read()?);
-        let found = Finding::read_back(code, severity, status, layer, measured, limit);
+        let found = Finding::read_back(code, severity, status, layer, measured, limit).or_enter(asked.limit.key()?);
         let cited = Citation { document: asked.basis.document.read()?, place: asked.basis.place.read()?, status };
         let said = match saying {
             SENTENCE => found.sentence(units),

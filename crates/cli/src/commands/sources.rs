@@ -11,7 +11,7 @@ use shophead::joint::substitution_table::SizeUp;
 use shophead::joint::{flush_table, hole_table, shear_table, substitution_table, thin_sheet};
 use shophead::length::Length;
 use shophead::material::{Guarantee, Material, Property, RivetAlloy, SheetHeading, Treatment, sheets};
-use shophead::practice::{EnteredFlushJoint, HeadScope, Practice, Scope, Value};
+use shophead::practice::{EnteredJoint, HeadScope, Practice, Scope, Value};
 use shophead::repair::unused::{UNUSED, Unused};
 use shophead::rivet::other::{NOT_READ, WhyNotRead};
 use shophead::rivet::{CATALOGUE, Series, Size};
@@ -224,11 +224,13 @@ impl<'a> List<'a> {
             let what = format!("{series} {} dash {dash} in tension", alloy.alloy());
             self.add(GROUP, what, units.force(ultimate), basis);
         }
-        for joint in entered.flush_joints() {
-            let EnteredFlushJoint { series, alloy, dash, material, thickness, .. } = joint;
-            let seat = if joint.dimpled { "dimpled" } else { "countersunk" };
-            let what =
-                format!("{series} {} dash {dash} in {seat} {} {material}", alloy.alloy(), units.length(*thickness));
+        for joint in entered.joints() {
+            let EnteredJoint { series, alloy, dash, material, thickness, preparation, edge, .. } = joint;
+            let (thickness, edge) = (units.length(*thickness), units.length(*edge));
+            let what = format!(
+                "{series} {} dash {dash} in {preparation} {thickness} {material}, {edge} from its edge",
+                alloy.alloy()
+            );
             self.add(GROUP, what, units.force(joint.ultimate), joint.basis);
         }
     }

@@ -292,6 +292,10 @@ pub(crate) enum Figure {
     Ratio {
         /// A ratio, without unit.
         ratio: Option<f64>,
+        /// What can be entered in a limits file in its place; left out where there is no such figure.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        #[cfg_attr(test, schemars(with = "String"))]
+        key: Option<String>,
     },
     /// A number of things.
     Count {
@@ -317,11 +321,21 @@ impl From<shophead::finding::Figure> for Figure {
             Found::Length(length) => Figure::Length(length.into()),
             Found::Force(force) => Figure::Force(force.into()),
             Found::Stress(stress) => Figure::Stress(stress.into()),
-            Found::Ratio(ratio) => Figure::Ratio { ratio: finite(ratio) },
+            Found::Ratio(ratio) => Figure::Ratio { ratio: finite(ratio), key: None },
             Found::Count(count) => Figure::Count { count },
             Found::Facts(facts) => Figure::Facts { facts: facts.iter().map(Fact::as_str).collect() },
             Found::Key(key) => Figure::Key { key: key.to_string() },
         }
+    }
+}
+
+impl Figure {
+    /// The limit of a finding, with the key of what can be entered in its place.
+    pub(crate) fn limit_of(finding: &shophead::finding::Finding) -> Option<Figure> {
+        Some(match (finding.limit()?.into(), finding.key()) {
+            (Figure::Ratio { ratio, .. }, Some(key)) => Figure::Ratio { ratio, key: Some(key.to_string()) },
+            (limit, _) => limit,
+        })
     }
 }
 

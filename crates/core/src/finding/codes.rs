@@ -281,11 +281,13 @@ codes! {
         "holes <on the other side of this edge|past the stations>[: {m}].", "<Check the stations and the points.|Measure the edge there.>",
         "<holes across the cut|holes past the stations>[: {m}]";
     // strength
-    EdgeMarginBelowTable = 46, "edge-margin-below-table", "Bearing strength is not published below an edge margin of 1.5.",
-        "[{layer}: ]no published bearing strength at this edge distance[, {m} D; table starts at {l} D].", "Refer.",
+    EdgeMarginBelowTable = 46, "edge-margin-below-table", "The edge margin is less than in the tests behind the strength: 1.5 in plain sheet, 2.0 of a flush joint, or as entered.",
+        "[{layer}: ]no published strength at this edge distance[, {m} D; table starts at {l} D].",
+        "[Enter {key} in the limits file, or refer.|Refer.]",
         "[{layer} ]edge [{m} D, table {l} D|off table]";
     SheetTooThinForTable = 47, "sheet-too-thin-for-table", "The sheet is thinner than the published strength covers.",
-        "[{layer}: ]sheet too thin for the published strength[, {m} D; table starts at {l} D].", "Refer.",
+        "[{layer}: ]sheet too thin for the published strength[, {m} D; table starts at {l} D].",
+        "[Enter {key} in the limits file, or refer.|Refer.]",
         "[{layer} ]sheet [{m} D, table {l} D|off table]";
     BearingOutsideTests = 111, "bearing-outside-tests", "A sheet is thinner or thicker beside its hole than those in which bearing was tested; its published stress is used all the same.",
         "[{layer}: ]outside the bearing tests[, {m} D; tests ended at {l} D].", "",

@@ -119,6 +119,12 @@ impl fmt::Display for Said<'_> {
                 Place::MeasuredSize => measured.map(Shown::as_size),
                 Place::LimitSize => limit.map(Shown::as_size),
                 Place::HasLimit => return Ok(limit.is_some()),
+                Place::Key => {
+                    if let (Some(key), Some(out)) = (finding.key(), out) {
+                        write!(out, "{key}")?;
+                    }
+                    return Ok(finding.key().is_some());
+                }
                 Place::Layer => return layer(finding.layer(), out),
                 Place::Sheet => return sheet(finding.layer(), measured, out),
                 Place::What => {

@@ -24,7 +24,8 @@ impl Installation<'_, '_> {
                 check_diameter(self.rivet.series(), &limits, thickest, self.structure, push);
             }
             let hole = self.hole.map(|hole| hole.max());
-            check_bearing_range(self.rivet.size().shank_nominal, hole, stack, self.unpublished(), push);
+            let by = (self.practice, self.unpublished());
+            check_bearing_range(&self.rivet, (hole, self.edge_in_load.or(self.layout.edge)), stack, by, push);
         }
         check_seat(&self.rivet, self.stack, &limits, push);
         check_alloy(&self.rivet, self.structure, push);

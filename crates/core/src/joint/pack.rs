@@ -2,9 +2,7 @@
 
 use super::compare::Carried;
 use super::margin::{Factors, Load};
-use super::strength::{
-    Governing, Joint, JointStrength, Preparation, Rivet, RivetKeys, Shear, Sheet, StrengthError, weakest,
-};
+use super::strength::{Governing, Joint, JointStrength, Rivet, RivetKeys, Shear, Sheet, StrengthError, weakest};
 use crate::basis::Basis;
 use crate::finding::{Code, Finding, Severity};
 use crate::length::Length;
@@ -82,14 +80,16 @@ impl<'p> Made<'_, 'p> {
     }
 
     fn put_sheets(&self, sheets: &mut heapless::Vec<Sheet<'p>, MAX_LAYERS>) -> Result<(), StrengthError> {
+        let shank = self.rivet.size().shank_nominal;
         for layer in self.stack.load_carrying() {
             let (thickness, preparation) = (layer.thickness.nominal(), layer.preparation);
-            let dimpled = preparation == Preparation::Dimpled;
             let properties = layer.material.map(|material| self.practice.sheet(material, thickness));
-            let tested = |material| self.practice.entered_flush_joint(self.rivet, dimpled, material, thickness);
-            let sunk = layer.material.filter(|_| preparation != Preparation::Plain);
-            let sheet =
-                Sheet { properties, thickness, edge: self.edge, preparation, entered_joint: sunk.and_then(tested) };
+            let tested = |material| {
+                let edge = (self.edge, self.hole.map_or(shank, |hole| hole.max(shank)));
+                self.practice.entered_joint(self.rivet, preparation, (material, thickness), edge)
+            };
+            let entered_joint = layer.material.and_then(tested);
+            let sheet = Sheet { properties, thickness, edge: self.edge, preparation, entered_joint };
             sheets.push(sheet).map_err(|_| StrengthError::TooManySheets)?;
         }
         Ok(())

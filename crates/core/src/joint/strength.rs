@@ -25,7 +25,7 @@ use crate::basis::{Basis, Status};
 use crate::finding::{Code, Figure, Finding, Findings, Severity, Sink};
 use crate::length::Length;
 use crate::material::{Property, Strengths};
-use crate::practice::{EnteredFlushJoint, Key};
+use crate::practice::{EnteredJoint, Key, Practice};
 use crate::quantity::{Force, Stress};
 use crate::rivet::Head;
 use crate::rivet::part::Part;
@@ -74,8 +74,8 @@ pub struct Sheet<'a> {
     pub edge: Length,
     /// How the hole is made ready.
     pub preparation: Preparation,
-    /// The tested joint of the rivet in it that a shop entered, in place of a published one.
-    pub entered_joint: Option<&'a EnteredFlushJoint>,
+    /// The tested joint of the rivet in it that a shop entered: in place of a published one, and in plain sheet where none is published.
+    pub entered_joint: Option<&'a EnteredJoint>,
 }
 
 /// What to enter of a rivet in a limits file, where that is not on file.
@@ -84,8 +84,10 @@ pub struct Sheet<'a> {
 pub struct RivetKeys {
     /// The ultimate shear of the driven rivet.
     pub shear: Option<Key>,
-    /// The loads of its tested joints.
+    /// The loads of its tested joints in countersunk or dimpled sheet.
     pub flush_joint: Option<Key>,
+    /// The loads of its tested joints in plain sheet that no published strength covers.
+    pub plain_joint: Option<Key>,
 }
 
 impl RivetKeys {
@@ -93,7 +95,8 @@ impl RivetKeys {
     #[must_use]
     pub fn of(part: &Part<'_>) -> RivetKeys {
         let flush_joint = if part.series().head.is_flush() { Key::of_flush_joint(part) } else { None };
-        RivetKeys { shear: Some(Key::of_shear(part.alloy())), flush_joint }
+        let (shear, plain_joint) = (Some(Key::of_shear(part.alloy())), Key::of_plain_joint(part));
+        RivetKeys { shear, flush_joint, plain_joint }
     }
 }
 
@@ -147,6 +150,20 @@ impl Joint<'_> {
     fn widest_hole(&self) -> Length {
         self.hole_or_nominal().max(nominal_hole(self.rivet.diameter))
     }
+
+    /// Whether a sheet is too thin beside its hole for any published bearing strength.
+    fn is_thin(&self, sheet: &Sheet<'_>) -> bool {
+        !thin_sheet::is_covered(sheet.thickness, self.widest_hole())
+    }
+
+    /// The tested joint that counts in a sheet: in a plain one only where no published strength does.
+    fn tested<'a>(&self, sheet: &Sheet<'a>) -> Option<&'a EnteredJoint> {
+        sheet.entered_joint.filter(|joint| {
+            sheet.preparation != Preparation::Plain
+                || self.is_thin(sheet)
+                || !PLAIN_EDGE.is_reached(sheet.edge, self.larger()) && !PLAIN_EDGE.is_reached(joint.edge, joint.shank)
+        })
+    }
 }
 
 /// The nominal hole of a rivet, or its shank where the table has none.
@@ -171,7 +188,7 @@ pub struct Allowable {
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
 #[cfg_attr(feature = "serde", serde(rename_all = "kebab-case"))]
 pub enum BearingKind {
-    /// Bearing stress of the sheet.
+    /// Bearing of the sheet: by its stress, or as the shop tested it where no stress is published.
     Sheet,
     /// A tested flush joint.
     FlushJoint,
@@ -451,6 +468,15 @@ struct LeastEdge {
     basis: Basis,
 }
 
+impl LeastEdge {
+    /// Whether an edge distance beside such a diameter is at least this; exact.
+    fn is_reached(&self, edge: Length, diameter: Length) -> bool {
+        let (over, under) = self.over;
+        let scaled = |length: Length, by: i128| i128::from(length.nanometres()).wrapping_mul(by);
+        scaled(edge, under) >= scaled(diameter, over)
+    }
+}
+
 /// Of a plain hole.
 const PLAIN_EDGE: LeastEdge = LeastEdge { ratio: EDGE_LEAST, over: (3, 2), basis: Basis::HDBK5J_BEARING_BELOW };
 /// Of a tested flush joint.
@@ -701,13 +727,16 @@ fn rivet_shear(
     let stress = valid(stress)?;
     let mut basis = stress_basis.weaker(diameter_basis);
     // A flush joint's table has the effect of thin sheet in it, so only straight holes count here.
-    let straight = |sheet: &&Sheet<'_>| sheet.preparation == Preparation::Plain;
+    // So has what the shop tested in a sheet that is too thin for the tables.
+    let straight = |sheet: &&Sheet<'_>| {
+        sheet.preparation == Preparation::Plain && !(joint.is_thin(sheet) && joint.tested(sheet).is_some())
+    };
     let thickness = match joint.shear {
         Shear::Single => joint.sheets.iter().filter(straight).map(|sheet| sheet.thickness).min(),
         Shear::Double => joint.sheets.get(1).filter(straight).map(|sheet| sheet.thickness),
     };
     if let Some(thickness) = thickness {
-        if too_thin(thickness, joint.widest_hole(), joint.unpublished).is_some() {
+        if !thin_sheet::is_covered(thickness, joint.widest_hole()) {
             // The sheet's own finding says so.
             return Ok(found);
         }
@@ -749,7 +778,7 @@ impl<'a> At<'a> {
         let mut found = SheetStrength::new(self.layer, edge_margin, outer);
         let thickness = self.sheet.thickness;
         let within = self.sheet.properties.and_then(|sheet| sheet.within(thickness));
-        let tested = self.sheet.entered_joint.filter(|_| self.sheet.preparation != Preparation::Plain);
+        let tested = self.joint.tested(self.sheet);
         let Some(properties) = within.or(self.sheet.properties.filter(|_| tested.is_some())) else {
             let key = match self.sheet.preparation {
                 Preparation::Plain => self.key(Property::BearingUltimate20),
@@ -759,22 +788,14 @@ impl<'a> At<'a> {
             return Ok(found);
         };
         let bearing = match (self.sheet.preparation, tested) {
-            (Preparation::Plain, _) => self.bearing(&properties, edge_margin, push)?,
             (_, Some(tested)) => Some(self.entered_joint(tested, edge_margin)?),
+            (Preparation::Plain, None) => self.bearing(&properties, edge_margin, push)?,
             (_, None) => self.flush_joint(&properties, edge_margin, push)?,
         };
         if let Some(bearing) = bearing {
             found.put_bearing(bearing);
         }
-        let least = self.least_edge();
-        if !self.reaches(least) {
-            push(
-                Finding::new(Code::EdgeMarginBelowTable, self.joint.unpublished, least.basis)
-                    .with_measured(Figure::Ratio(edge_margin))
-                    .with_limit(Figure::Ratio(least.ratio))
-                    .in_layer(self.layer),
-            );
-        }
+        push_some(self.below_edge(tested, edge_margin), push);
         match properties.figure(Property::ShearUltimate) {
             None => {
                 let key = self.key(Property::ShearUltimate);
@@ -816,19 +837,29 @@ impl<'a> At<'a> {
         Some(Key::of_sheet(self.sheet.properties?.material()?, property))
     }
 
-    /// The least edge margin of the tests behind its strength.
-    fn least_edge(&self) -> &'static LeastEdge {
-        match self.sheet.preparation {
-            Preparation::Plain => &PLAIN_EDGE,
-            Preparation::Countersunk | Preparation::Dimpled => &FLUSH_EDGE,
+    /// That the edge is nearer than in the tests behind the sheet's strength: the shop's, or the published ones. In place of those a test of the
+    /// shop's own at this edge distance can be entered.
+    fn below_edge(&self, tested: Option<&EnteredJoint>, edge_margin: f64) -> Option<Finding> {
+        let below = |basis, least| {
+            let finding = Finding::new(Code::EdgeMarginBelowTable, self.joint.unpublished, basis);
+            let finding = finding.with_measured(Figure::Ratio(edge_margin)).with_limit(Figure::Ratio(least));
+            finding.in_layer(self.layer)
+        };
+        if let Some(tested) = tested {
+            let is_below = !tested.reaches(self.sheet.edge, self.joint.larger());
+            return is_below.then(|| below(tested.basis, tested.edge_margin()));
         }
+        let (least, key) = match self.sheet.preparation {
+            Preparation::Plain => (&PLAIN_EDGE, self.joint.rivet.keys.plain_joint),
+            Preparation::Countersunk | Preparation::Dimpled => (&FLUSH_EDGE, self.joint.rivet.keys.flush_joint),
+        };
+        let named = key.filter(|_| self.sheet.properties.is_some_and(|sheet| sheet.material().is_some()));
+        (!self.reaches(least)).then(|| below(least.basis, least.ratio).or_enter(named))
     }
 
     /// Whether the edge margin is at least this; exact.
     fn reaches(&self, least: &LeastEdge) -> bool {
-        let (over, under) = least.over;
-        let scaled = |length: Length, by: i128| i128::from(length.nanometres()).wrapping_mul(by);
-        scaled(self.sheet.edge, under) >= scaled(self.joint.larger(), over)
+        least.is_reached(self.sheet.edge, self.joint.larger())
     }
 
     fn bearing(
@@ -839,7 +870,8 @@ impl<'a> At<'a> {
     ) -> Result<Option<Bearing>, StrengthError> {
         let (thickness, diameter) = (self.sheet.thickness, self.diameter.0);
         if let Some(finding) = too_thin(thickness, self.joint.widest_hole(), self.joint.unpublished) {
-            push(finding.in_layer(self.layer));
+            let key = self.joint.rivet.keys.plain_joint.filter(|_| properties.material().is_some());
+            push(finding.or_enter(key).in_layer(self.layer));
             return Ok(None);
         }
         let load = |stress: Stress, stands: Basis, also: Option<Basis>| {
@@ -897,26 +929,31 @@ impl<'a> At<'a> {
             self.not_published(self.joint.unpublished, Basis::HDBK5_FLUSH_RIVETS, rivet.keys.flush_joint, push);
             return Ok(None);
         };
-        Ok(Some(self.tested(row.ultimate, row.yield_load, basis, edge_margin)?))
+        let part = if self.reaches(&FLUSH_EDGE) { None } else { Some(edge_margin / EDGE_FULL) };
+        Ok(Some(self.tested(BearingKind::FlushJoint, (row.ultimate, row.yield_load, basis), part)?))
     }
 
     /// The tested joint that the shop entered.
-    fn entered_joint(&self, joint: &EnteredFlushJoint, edge_margin: f64) -> Result<Bearing, StrengthError> {
-        self.tested(joint.ultimate, joint.yield_load, joint.basis, edge_margin)
+    fn entered_joint(&self, joint: &EnteredJoint, edge_margin: f64) -> Result<Bearing, StrengthError> {
+        let is_reached = joint.reaches(self.sheet.edge, self.joint.larger());
+        let part = if is_reached { None } else { Some(edge_margin / joint.edge_margin()) };
+        let kind = match self.sheet.preparation {
+            Preparation::Plain => BearingKind::Sheet,
+            Preparation::Countersunk | Preparation::Dimpled => BearingKind::FlushJoint,
+        };
+        self.tested(kind, (joint.ultimate, joint.yield_load, joint.basis), part)
     }
 
-    /// What a tested joint carries at this edge margin.
+    /// What a tested joint carries; where the edge is nearer than in the test, in proportion, as an indication.
     fn tested(
         &self,
-        ultimate: Force,
-        yield_load: Option<Force>,
-        basis: Basis,
-        edge_margin: f64,
+        kind: BearingKind,
+        (ultimate, yield_load, basis): (Force, Option<Force>, Basis),
+        part: Option<f64>,
     ) -> Result<Bearing, StrengthError> {
-        let (kind, part, basis) = if self.reaches(&FLUSH_EDGE) {
-            (BearingKind::FlushJoint, 1.0, basis)
-        } else {
-            (BearingKind::Indication, edge_margin / EDGE_FULL, basis.weaker(Basis::BEARING_INDICATED))
+        let (kind, part, basis) = match part {
+            None => (kind, 1.0, basis),
+            Some(part) => (BearingKind::Indication, part, basis.weaker(Basis::BEARING_INDICATED)),
         };
         Ok(Bearing {
             kind,
@@ -940,18 +977,25 @@ fn ratio(thickness: Length, hole: Length) -> f64 {
 /// Every layer that carries load and is too thin beside its hole, or beside the nominal one, for any published bearing strength. Where a layer
 /// takes the head the tested joints say how thin it may be.
 pub(crate) fn check_bearing_range(
-    rivet: Length,
-    hole: Option<Length>,
+    rivet: &Part<'_>,
+    (hole, edge): (Option<Length>, Option<Length>),
     stack: &Stack,
-    severity: Severity,
+    (practice, severity): (&Practice<'_>, Severity),
     push: &mut Sink<'_>,
 ) {
-    let nominal = nominal_hole(rivet);
-    let hole = hole.map_or(nominal, |hole| hole.max(nominal));
-    for (number, layer) in stack.numbered_load_carrying() {
-        let finding = too_thin(layer.thickness.nominal(), hole, severity);
-        if let Some(finding) = finding.filter(|_| layer.preparation == Preparation::Plain) {
-            push(finding.in_layer(number));
+    let shank = rivet.size().shank_nominal;
+    let nominal = nominal_hole(shank);
+    let (hole, larger) = hole.map_or((nominal, shank), |hole| (hole.max(nominal), hole.max(shank)));
+    for (number, layer) in stack.numbered_load_carrying().filter(|(_, layer)| layer.preparation == Preparation::Plain) {
+        let thickness = layer.thickness.nominal();
+        let Some(finding) = too_thin(thickness, hole, severity) else { continue };
+        let tested = |material| {
+            let edge = (edge.unwrap_or(Length::MAX), larger);
+            practice.entered_joint(rivet, Preparation::Plain, (material, thickness), edge)
+        };
+        if layer.material.and_then(tested).is_none() {
+            let key = layer.material.and_then(|_| Key::of_plain_joint(rivet));
+            push(finding.or_enter(key).in_layer(number));
         }
     }
 }
@@ -960,7 +1004,8 @@ pub(crate) fn check_bearing_range(
 /// else the thickest of those above.
 fn outside_tests(joint: &Joint<'_>) -> Option<Finding> {
     let hole = joint.widest_hole();
-    let plain = || joint.sheets.iter().zip(1_u8..).filter(|(sheet, _)| sheet.preparation == Preparation::Plain);
+    let is_published = |sheet: &Sheet<'_>| sheet.preparation == Preparation::Plain && joint.tested(sheet).is_none();
+    let plain = || joint.sheets.iter().zip(1_u8..).filter(|(sheet, _)| is_published(sheet));
     let covered = |(sheet, _): &(&Sheet<'_>, u8)| thin_sheet::is_covered(sheet.thickness, hole);
     let below = |(sheet, _): &(&Sheet<'_>, u8)| ratio(sheet.thickness, hole) < BEARING_TESTS.0;
     let above = |(sheet, _): &(&Sheet<'_>, u8)| ratio(sheet.thickness, hole) > BEARING_TESTS.1;

@@ -1,13 +1,16 @@
-//! Figures that a shop enters beside its limits: dimensions of a series, strengths of materials, rivets and flush joints.
+//! Figures that a shop enters beside its limits: dimensions of a series, strengths of materials, rivets and tested joints.
+
+use core::cmp::Reverse;
 
 use super::Practice;
 use super::key::Dimension;
 use crate::basis::Basis;
-use crate::length::{Interval, Length, Toleranced};
+use crate::length::{Interval, Length, Toleranced, product};
 use crate::material::{EnteredSheet, Material, ParseMaterialError, RivetAlloy, Strengths};
 use crate::quantity::{Force, Stress};
 use crate::rivet::part::Part;
 use crate::rivet::{Head, HeadSize, LengthTolerance, Series, Size};
+use crate::stack::Preparation;
 
 /// The most sizes of series.
 pub const MAX_SIZES: usize = 96;
@@ -19,8 +22,8 @@ pub const MAX_ENTERED_SHEETS: usize = 32;
 pub const MAX_SHEARS: usize = 16;
 /// The most rivets with a strength in tension.
 pub const MAX_TENSIONS: usize = 16;
-/// The most flush joints.
-pub const MAX_FLUSH_JOINTS: usize = 64;
+/// The most tested joints.
+pub const MAX_JOINTS: usize = 64;
 
 crate::words::errors! {
     /// Why a figure is not entered.
@@ -43,28 +46,84 @@ crate::words::errors! {
     }
 }
 
-/// A tested joint of a flush rivet that a shop enters: the sheet that takes the head, and what one rivet carries in it.
+/// A tested joint that a shop enters: the sheet that the rivet bears in, and what one rivet carries in it.
+///
+/// In countersunk or dimpled sheet it comes before the published ones. In plain sheet it counts where no strength is published, because the
+/// sheet is too thin beside its hole or the hole too near to the edge; elsewhere enter the bearing strength of the sheet.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
-pub struct EnteredFlushJoint {
+#[non_exhaustive]
+pub struct EnteredJoint {
     /// The name of the rivet's series.
     pub series: &'static str,
     /// Its alloy.
     pub alloy: RivetAlloy,
     /// Its dash number.
     pub dash: u8,
-    /// Whether the sheet is dimpled for the head; else it is countersunk.
-    pub dimpled: bool,
+    /// Its nominal shank.
+    pub shank: Length,
+    /// How the sheet takes it.
+    pub preparation: Preparation,
     /// The sheet's material.
     pub material: Material,
     /// Its thickness: thicker sheets of the material count no more.
     pub thickness: Length,
+    /// The edge distance that it was tested at: more of it counts no more.
+    pub edge: Length,
     /// What one rivet carries.
     pub ultimate: Force,
     /// At which load the joint yields, where known.
     pub yield_load: Option<Force>,
     /// The document.
     pub basis: Basis,
+}
+
+impl EnteredJoint {
+    /// A joint of a rivet in a sheet, tested at an edge distance of two diameters, whose yield is not known.
+    #[must_use]
+    pub fn new(
+        rivet: &Part<'static>,
+        preparation: Preparation,
+        (material, thickness): (Material, Length),
+        ultimate: Force,
+        basis: Basis,
+    ) -> EnteredJoint {
+        let (series, alloy, size) = (rivet.series().name, rivet.alloy(), rivet.size());
+        let (shank, edge) = (size.shank_nominal, size.shank_nominal.times(2, 1));
+        let (dash, yield_load) = (size.dash, None);
+        EnteredJoint { series, alloy, dash, shank, preparation, material, thickness, edge, ultimate, yield_load, basis }
+    }
+
+    /// The same tested at another edge distance.
+    #[must_use]
+    pub const fn at_edge(self, edge: Length) -> EnteredJoint {
+        EnteredJoint { edge, ..self }
+    }
+
+    /// The same with the load at which it yields.
+    #[must_use]
+    pub const fn yielding_at(self, load: Force) -> EnteredJoint {
+        EnteredJoint { yield_load: Some(load), ..self }
+    }
+
+    /// Whether it is of such a rivet in such a sheet.
+    fn is_of(&self, part: &Part<'_>, preparation: Preparation, material: Material) -> bool {
+        (self.series, self.alloy, self.dash) == (part.series().name, part.alloy(), part.size().dash)
+            && (self.preparation, self.material) == (preparation, material)
+    }
+
+    /// Whether an edge distance is as great as in the test, diameter for diameter, beside a hole or shank of such a diameter; exact.
+    #[must_use]
+    pub fn reaches(&self, edge: Length, diameter: Length) -> bool {
+        let times = |one: Length, other: Length| product(one.nanometres().into(), other.nanometres().into());
+        times(edge, self.shank) >= times(self.edge, diameter)
+    }
+
+    /// The edge margin of the test.
+    #[must_use]
+    pub fn edge_margin(&self) -> f64 {
+        self.edge.to_inches_f64() / self.shank.to_inches_f64()
+    }
 }
 
 /// What one driven rivet carries along its shank, as a shop entered it.
@@ -114,7 +173,7 @@ pub struct Entered {
     tolerances: heapless::Vec<(&'static str, LengthTolerance), MAX_TOLERANCES>,
     sheets: heapless::Vec<EnteredSheet, MAX_ENTERED_SHEETS>,
     shears: heapless::Vec<(RivetAlloy, Stress, Basis), MAX_SHEARS>,
-    flush: heapless::Vec<EnteredFlushJoint, MAX_FLUSH_JOINTS>,
+    joints: heapless::Vec<EnteredJoint, MAX_JOINTS>,
     tensions: heapless::Vec<EnteredTension, MAX_TENSIONS>,
 }
 
@@ -127,7 +186,7 @@ impl Entered {
             tolerances: heapless::Vec::new(),
             sheets: heapless::Vec::new(),
             shears: heapless::Vec::new(),
-            flush: heapless::Vec::new(),
+            joints: heapless::Vec::new(),
             tensions: heapless::Vec::new(),
         }
     }
@@ -139,7 +198,7 @@ impl Entered {
             && self.tolerances.is_empty()
             && self.sheets.is_empty()
             && self.shears.is_empty()
-            && self.flush.is_empty()
+            && self.joints.is_empty()
             && self.tensions.is_empty()
     }
 
@@ -272,23 +331,27 @@ impl Entered {
         self.shears.push((alloy, shear, basis)).map_err(|_| EnterError::Full)
     }
 
-    /// Enters a tested joint of a flush rivet.
+    /// Enters a tested joint.
     ///
     /// # Errors
     /// As [`Entered::size`].
-    pub fn flush_joint(&mut self, joint: EnteredFlushJoint) -> Result<(), EnterError> {
+    pub fn joint(&mut self, joint: EnteredJoint) -> Result<(), EnterError> {
         let positive = |force: Force| force.is_finite() && force > Force::ZERO;
-        if joint.thickness <= Length::ZERO || !positive(joint.ultimate) || !joint.yield_load.is_none_or(positive) {
+        if joint.thickness.min(joint.edge) <= Length::ZERO
+            || !positive(joint.ultimate)
+            || !joint.yield_load.is_none_or(positive)
+        {
             return Err(EnterError::NotPositive);
         }
-        let same = |other: &EnteredFlushJoint| {
+        let sheet = |of: &EnteredJoint| (of.preparation, of.material, of.thickness, of.edge);
+        let same = |other: &EnteredJoint| {
             (other.series, other.alloy, other.dash) == (joint.series, joint.alloy, joint.dash)
-                && (other.dimpled, other.material, other.thickness) == (joint.dimpled, joint.material, joint.thickness)
+                && sheet(other) == sheet(&joint)
         };
-        if self.flush.iter().any(same) {
+        if self.joints.iter().any(same) {
             return Err(EnterError::SaidTwice);
         }
-        self.flush.push(joint).map_err(|_| EnterError::Full)
+        self.joints.push(joint).map_err(|_| EnterError::Full)
     }
 
     /// Enters what one driven rivet carries along its shank: ultimate, for its series, alloy and size.
@@ -338,10 +401,10 @@ impl Entered {
         own.filter(is_first).map(|(_, own)| own)
     }
 
-    /// The flush joints that were entered, in their order.
+    /// The tested joints that were entered, in their order.
     #[must_use]
-    pub fn flush_joints(&self) -> &[EnteredFlushJoint] {
-        &self.flush
+    pub fn joints(&self) -> &[EnteredJoint] {
+        &self.joints
     }
 
     /// The sizes that were entered, each with the name of its series.
@@ -499,21 +562,25 @@ impl<'a> Practice<'a> {
         self.entered_shear(alloy).or_else(|| alloy.fsu_driven())
     }
 
-    /// The flush joint that the shop entered for a rivet in such a sheet: of those in sheet that is no thicker, the one in the thickest.
+    /// The tested joint that the shop entered for a rivet in such a sheet: of those in sheet that is no thicker and at an edge distance that
+    /// is no greater the one in the thickest, at the greatest. Where the edge distance is less than in all of them, the one tested nearest to
+    /// the edge.
+    ///
+    /// `edge` is the edge distance and the diameter it is counted in: the shank, or the hole where that is larger.
     #[must_use]
-    pub fn entered_flush_joint(
+    pub fn entered_joint(
         &self,
         part: &Part<'_>,
-        dimpled: bool,
-        material: Material,
-        thickness: Length,
-    ) -> Option<&'a EnteredFlushJoint> {
-        let is_it = |joint: &&EnteredFlushJoint| {
-            (joint.series, joint.alloy, joint.dash) == (part.series().name, part.alloy(), part.size().dash)
-                && joint.dimpled == dimpled
-                && joint.material == material
-                && joint.thickness <= thickness
-        };
-        self.entered?.flush.iter().filter(is_it).max_by_key(|joint| joint.thickness)
+        preparation: Preparation,
+        (material, thickness): (Material, Length),
+        (edge, diameter): (Length, Length),
+    ) -> Option<&'a EnteredJoint> {
+        let joints = self.entered?.joints.iter();
+        let found = joints.filter(|joint| joint.is_of(part, preparation, material) && joint.thickness <= thickness);
+        found.max_by_key(|joint| {
+            let reached = joint.reaches(edge, diameter);
+            let tested = joint.edge.nanometres();
+            (reached, Reverse(if reached { 0 } else { tested }), joint.thickness, tested)
+        })
     }
 }

@@ -50,8 +50,10 @@ pub enum Entry {
     Density(Material),
     /// Ultimate shear of a driven rivet's alloy.
     Shear(RivetAlloy),
-    /// Loads of joints with a flush rivet: series, alloy, dash number.
+    /// Loads of joints with a flush rivet in countersunk or dimpled sheet: series, alloy, dash number.
     FlushJoint(&'static Series<'static>, RivetAlloy, u8),
+    /// Loads of joints in plain sheet that is thinner, or nearer to its edge, than the published strengths cover: series, alloy, dash number.
+    PlainJoint(&'static Series<'static>, RivetAlloy, u8),
     /// What a driven rivet carries along its shank: series, alloy, dash number.
     Tension(&'static Series<'static>, RivetAlloy, u8),
 }
@@ -84,6 +86,7 @@ const SHEAR: u8 = 5;
 const FLUSH: u8 = 6;
 const DENSITY: u8 = 7;
 const TENSION: u8 = 8;
+const PLAIN: u8 = 9;
 /// What stands for a radius and a density where a property stands, beside the name of a material of a shop's own.
 const OWN_BEND: u8 = 14;
 const OWN_DENSITY: u8 = 15;
@@ -156,10 +159,16 @@ impl Key {
         Key::new(SHEAR, [alloy(of), 0, 0])
     }
 
-    /// Loads of joints with this flush rivet; `None` where its series is the caller's own.
+    /// Loads of joints with this flush rivet in countersunk or dimpled sheet; `None` where its series is the caller's own.
     #[must_use]
     pub fn of_flush_joint(part: &Part<'_>) -> Option<Key> {
         Some(Key::new(FLUSH, [series(part)?, alloy(part.alloy()), part.size().dash]))
+    }
+
+    /// Loads of joints with this rivet in plain sheet; `None` where its series is the caller's own.
+    #[must_use]
+    pub fn of_plain_joint(part: &Part<'_>) -> Option<Key> {
+        Some(Key::new(PLAIN, [series(part)?, alloy(part.alloy()), part.size().dash]))
     }
 
     /// What this rivet carries along its shank; `None` where its series is the caller's own.
@@ -206,6 +215,7 @@ impl Key {
             DENSITY => Material::at(a).map(Entry::Density),
             SHEAR => alloy(a).map(Entry::Shear),
             FLUSH => Some(Entry::FlushJoint(series(a)?, alloy(b)?, c)),
+            PLAIN => Some(Entry::PlainJoint(series(a)?, alloy(b)?, c)),
             TENSION => Some(Entry::Tension(series(a)?, alloy(b)?, c)),
             _ => None,
         }
@@ -235,6 +245,10 @@ impl fmt::Display for Key {
             Some(Entry::Shear(of)) => write!(f, "rivet.{}.shear_ultimate", of.alloy()),
             Some(Entry::FlushJoint(series, of, dash)) => {
                 f.write_str("flush.")?;
+                write_family(f, series, of, dash)
+            }
+            Some(Entry::PlainJoint(series, of, dash)) => {
+                f.write_str("plain.")?;
                 write_family(f, series, of, dash)
             }
             Some(Entry::Tension(series, of, dash)) => {

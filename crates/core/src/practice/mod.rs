@@ -54,7 +54,7 @@ use crate::rivet::{Head, Size};
 pub use ahead::CaseLimits;
 pub(crate) use ahead::ForCase;
 pub use entered::{
-    EnterError, Entered, EnteredFlushJoint, MAX_ENTERED_SHEETS, MAX_FLUSH_JOINTS, MAX_SHEARS, MAX_SIZES, MAX_TENSIONS,
+    EnterError, Entered, EnteredJoint, MAX_ENTERED_SHEETS, MAX_JOINTS, MAX_SHEARS, MAX_SIZES, MAX_TENSIONS,
     MAX_TOLERANCES,
 };
 pub use key::{Dimension, Entry, Key};

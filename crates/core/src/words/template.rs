@@ -25,6 +25,7 @@ pub(crate) enum Place {
     Layer,
     Sheet,
     What,
+    Key,
 }
 
 impl Place {
@@ -38,6 +39,7 @@ impl Place {
             "layer" => Place::Layer,
             "sheet" => Place::Sheet,
             "what" => Place::What,
+            "key" => Place::Key,
             _ => return None,
         })
     }

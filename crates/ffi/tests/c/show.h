@@ -90,7 +90,7 @@ static inline void show_figure(FILE *to, const struct shophead_figure *figure) {
     case SHOPHEAD_FIGURE_KEY: fprintf(to, "key:%" PRId64, figure->whole); break;
     case SHOPHEAD_FIGURE_FORCE: fprintf(to, "force:%016" PRIx64, bits(figure->number)); break;
     case SHOPHEAD_FIGURE_STRESS: fprintf(to, "stress:%016" PRIx64, bits(figure->number)); break;
-    case SHOPHEAD_FIGURE_RATIO: fprintf(to, "ratio:%016" PRIx64, bits(figure->number)); break;
+    case SHOPHEAD_FIGURE_RATIO: fprintf(to, "ratio:%016" PRIx64 ":%" PRId64, bits(figure->number), figure->whole); break;
     default: fprintf(to, "unknown:%" PRIu32, (uint32_t)figure->kind);
     }
 }

@@ -16,7 +16,7 @@ use shophead::joint::strength::{Allowable, BearingKind, Shear};
 use shophead::layout::{Edge, Point, RowLayout, closest};
 use shophead::length::{Interval, Length, Toleranced};
 use shophead::material::{Material, RivetAlloy};
-use shophead::practice::{BUILT_IN, Case, Given, HeadScope, Limit, Name, Practice, Scope, Value};
+use shophead::practice::{BUILT_IN, Case, Given, HeadScope, Key, Limit, Name, Practice, Scope, Value};
 use shophead::quantity::Force;
 use shophead::rivet::part::{Part, PartWarning};
 use shophead::rivet::{CATALOGUE, Head};
@@ -146,7 +146,7 @@ fn given(given: Option<Given<Length>>) -> String {
     }
 }
 
-fn figure(figure: Option<Figure>) -> String {
+fn figure(figure: Option<Figure>, key: Option<Key>) -> String {
     match figure {
         None => "none".into(),
         Some(Figure::Length(length)) => format!("length:{}", length.nanometres()),
@@ -155,7 +155,7 @@ fn figure(figure: Option<Figure>) -> String {
         Some(Figure::Key(key)) => format!("key:{}", key.number()),
         Some(Figure::Force(force)) => format!("force:{:016x}", force.lbf().to_bits()),
         Some(Figure::Stress(stress)) => format!("stress:{:016x}", stress.psi().to_bits()),
-        Some(Figure::Ratio(ratio)) => format!("ratio:{:016x}", ratio.to_bits()),
+        Some(Figure::Ratio(ratio)) => format!("ratio:{:016x}:{}", ratio.to_bits(), key.map_or(0, Key::number)),
     }
 }
 
@@ -168,8 +168,8 @@ fn findings<const N: usize>(answer: &mut String, found: &Findings<N>) {
             finding.code().as_str(),
             finding.severity().as_str(),
             finding.layer().unwrap_or(0),
-            figure(finding.measured()),
-            figure(finding.limit()),
+            figure(finding.measured(), None),
+            figure(finding.limit(), finding.key()),
             basis(finding.basis())
         );
         let cited = finding.basis().cite(&DOCUMENTS);

@@ -1,13 +1,14 @@
-//! Figures that a shop enters in its limits file beside its limits: series, materials, rivets, flush joints.
+//! Figures that a shop enters in its limits file beside its limits: series, materials, rivets, tested joints.
 
 use shophead::basis::Basis;
 use shophead::length::{Length, Toleranced};
 use shophead::material::{EnteredSheet, Guarantee, Material, Property, RivetAlloy};
-use shophead::practice::{Dimension, EnterError, Entered, EnteredFlushJoint};
+use shophead::practice::{Dimension, EnterError, Entered, EnteredJoint};
 use shophead::quantity::{Force, Stress};
 use shophead::rivet::other::NotRead;
 use shophead::rivet::part::Part;
 use shophead::rivet::{CATALOGUE, Series};
+use shophead::stack::Preparation;
 
 use super::cursor::{Table, Value};
 use super::keys;
@@ -41,6 +42,9 @@ impl Figures<'_> {
         }
         for (span, value) in table.optional("flush").and_then(|value| value.entries(FORM)).unwrap_or_default() {
             self.flush(&span, &value);
+        }
+        for (span, value) in table.optional("plain").and_then(|value| value.entries(FORM)).unwrap_or_default() {
+            self.plain(&span, &value);
         }
         for (span, value) in table.optional("tension").and_then(|value| value.entries(FORM)).unwrap_or_default() {
             self.tension(&span, &value);
@@ -178,52 +182,52 @@ impl Figures<'_> {
     }
 
     fn flush(&mut self, span: &std::ops::Range<usize>, value: &Value<'_>) {
-        let part = match Part::parse(&value.name) {
-            Ok(part) => part,
-            Err(error) => return value.source.refused(span.clone(), &quoted(&value.name), &error),
-        };
+        let Some(part) = family(value, span) else { return };
         if !part.series().head.is_flush() {
             let message = format!("{} has no flush head", part.series().name);
             return value.source.mistake(span.clone(), message, "right would be a flush rivet such as MS20426AD4");
         }
         for value in one_or_more(value) {
-            let Some(table) = value.table(format!("flush joint {}", part.without_length()), &keys::FLUSH) else {
-                continue;
-            };
-            let Some(basis) = self.basis(&table) else { continue };
-            let material = table.required("material").and_then(|value| {
-                let refused = |error| value.source.refused(value.span.clone(), "material", &error);
-                Material::among(value.filled_text()?, self.entered.materials()).map_err(refused).ok()
-            });
-            let thickness = table.required("thickness").and_then(|value| value.distance());
-            let seats = [("countersunk", false), ("dimpled", true)];
-            let dimpled = table.required("seat").and_then(|value| value.word(seats.into_iter()));
-            let ultimate = table.required("ultimate").and_then(|value| force(&value));
-            let yields = table.optional("yield").map_or(Some(None), |value| force(&value).map(Some));
-            let (Some(material), Some(thickness), Some(dimpled)) = (material, thickness, dimpled) else { continue };
-            let (Some(ultimate), Some(yield_load)) = (ultimate, yields) else { continue };
-            let joint = EnteredFlushJoint {
-                series: part.series().name,
-                alloy: part.alloy(),
-                dash: part.size().dash,
-                dimpled,
-                material,
-                thickness,
-                ultimate,
-                yield_load,
-                basis,
-            };
-            refused(&value, Some(self.entered.flush_joint(joint)), "one table for each sheet");
+            if let Some(table) = value.table(format!("flush joint {}", part.without_length()), &keys::FLUSH) {
+                let seats = [Preparation::Countersunk, Preparation::Dimpled].map(|seat| (seat.as_str(), seat));
+                let seat = table.required("seat").and_then(|value| value.word(seats.into_iter()));
+                self.joint(&value, &table, &part, seat);
+            }
         }
+    }
+
+    fn plain(&mut self, span: &std::ops::Range<usize>, value: &Value<'_>) {
+        let Some(part) = family(value, span) else { return };
+        for value in one_or_more(value) {
+            if let Some(table) = value.table(format!("plain joint {}", part.without_length()), &keys::PLAIN) {
+                self.joint(&value, &table, &part, Some(Preparation::Plain));
+            }
+        }
+    }
+
+    /// A tested joint of a rivet.
+    fn joint(&mut self, value: &Value<'_>, table: &Table<'_>, part: &Part<'static>, seat: Option<Preparation>) {
+        let Some(basis) = self.basis(table) else { return };
+        let material = table.required("material").and_then(|value| {
+            let refused = |error| value.source.refused(value.span.clone(), "material", &error);
+            Material::among(value.filled_text()?, self.entered.materials()).map_err(refused).ok()
+        });
+        let thickness = table.required("thickness").and_then(|value| value.distance());
+        let edge = table.optional("edge").map_or(Some(None), |value| value.distance().map(Some));
+        let ultimate = table.required("ultimate").and_then(|value| force(&value));
+        let yields = table.optional("yield").map_or(Some(None), |value| force(&value).map(Some));
+        let (Some(material), Some(thickness), Some(seat)) = (material, thickness, seat) else { return };
+        let (Some(ultimate), Some(yields), Some(edge)) = (ultimate, yields, edge) else { return };
+        let joint = EnteredJoint::new(part, seat, (material, thickness), ultimate, basis);
+        let joint = edge.map_or(joint, |edge| joint.at_edge(edge));
+        let joint = yields.map_or(joint, |load| joint.yielding_at(load));
+        refused(value, Some(self.entered.joint(joint)), "one table for each sheet and edge distance");
     }
 }
 
 impl Figures<'_> {
     fn tension(&mut self, span: &std::ops::Range<usize>, value: &Value<'_>) {
-        let part = match Part::parse(&value.name) {
-            Ok(part) => part,
-            Err(error) => return value.source.refused(span.clone(), &quoted(&value.name), &error),
-        };
+        let Some(part) = family(value, span) else { return };
         let Some(table) = value.table(format!("tension of {}", part.without_length()), &keys::TENSION) else { return };
         let Some(basis) = self.basis(&table) else { return };
         if let Some(value) = table.required("ultimate") {
@@ -231,6 +235,12 @@ impl Figures<'_> {
             refused(&value, entered, "120");
         }
     }
+}
+
+/// The rivet that a table is named after.
+fn family(value: &Value<'_>, span: &std::ops::Range<usize>) -> Option<Part<'static>> {
+    let refused = |error| value.source.refused(span.clone(), &quoted(&value.name), &error);
+    Part::parse(&value.name).map_err(refused).ok()
 }
 
 /// A length and where it stands.

@@ -141,7 +141,9 @@ pub(super) const LOOK: Keys = Keys {
 pub(super) const LIMITS: Keys = Keys {
     of: "a limits file",
     form: "a file of keys",
-    names: &["title", "document", "place", "minutes", "limit", "series", "material", "rivet", "flush", "tension"],
+    names: &[
+        "title", "document", "place", "minutes", "limit", "series", "material", "rivet", "flush", "plain", "tension",
+    ],
     examples: &[("title", "\"Boat shed limits\"")],
 };
 
@@ -201,12 +203,24 @@ pub(super) const RIVET: Keys = Keys {
 pub(super) const FLUSH: Keys = Keys {
     of: "a flush joint",
     form: "a table [flush.MS20426AD4], or one [[flush.MS20426AD4]] for each sheet",
-    names: &["material", "thickness", "seat", "ultimate", "yield", "document", "place"],
+    names: &["material", "thickness", "seat", "edge", "ultimate", "yield", "document", "place"],
     examples: &[
         ("material", "\"2024-T3\""),
         ("thickness", "\".040\""),
         ("seat", "\"countersunk\" or \"dimpled\""),
         ("ultimate", "309"),
+        ("document", "\"test report\", here or for the whole file"),
+    ],
+};
+
+pub(super) const PLAIN: Keys = Keys {
+    of: "a joint in plain sheet",
+    form: "a table [plain.MS20470AD4], or one [[plain.MS20470AD4]] for each sheet",
+    names: &["material", "thickness", "edge", "ultimate", "yield", "document", "place"],
+    examples: &[
+        ("material", "\"2024-T3\""),
+        ("thickness", "\".016\""),
+        ("ultimate", "150"),
         ("document", "\"test report\", here or for the whole file"),
     ],
 };

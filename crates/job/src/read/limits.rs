@@ -75,7 +75,7 @@ pub(super) fn own_limits(source: &Source<'_>) -> Option<OwnLimits> {
 }
 
 /// The keys that figures stand under.
-const FIGURES: [&str; 5] = ["series", "material", "rivet", "flush", "tension"];
+const FIGURES: [&str; 6] = ["series", "material", "rivet", "flush", "plain", "tension"];
 
 /// A limit for every rivet as one line: `limit.hole-greatest = ".135"`.
 fn short_limit(

@@ -1280,7 +1280,7 @@ fn documented(section: &str) -> Vec<&'static str> {
 
 #[test]
 fn the_document_and_the_reader_know_the_same_keys() {
-    let sections: [(&str, &Keys); 25] = [
+    let sections: [(&str, &Keys); 26] = [
         ("Job", &keys::JOB),
         ("Position", &keys::POSITION),
         ("Minutes", &keys::MINUTES),
@@ -1299,6 +1299,7 @@ fn the_document_and_the_reader_know_the_same_keys() {
         ("Materials in the limits file", &keys::MATERIAL),
         ("Rivets in the limits file", &keys::RIVET),
         ("Flush joints in the limits file", &keys::FLUSH),
+        ("Plain joints in the limits file", &keys::PLAIN),
         ("Tension in the limits file", &keys::TENSION),
         ("Holes file", &keys::HOLES_FILE),
         ("Answers file", &keys::ANSWERS_FILE),
@@ -1337,7 +1338,7 @@ fn the_document_names_every_word_and_its_examples_read() {
     let figures = limits(3).unwrap_or_else(|error| panic!("{error}"));
     let entered = &figures.entered;
     assert_eq!((figures.limits.len(), entered.sizes().count(), entered.shears().count()), (1, 1, 1));
-    assert_eq!((entered.sheets().len(), entered.flush_joints().len(), figures.cited.len()), (1, 1, 2));
+    assert_eq!((entered.sheets().len(), entered.joints().len(), figures.cited.len()), (1, 1, 2));
     let demo = demo(DEMO, DEMO_LIMITS, DEMO_HOLES).expect("the demo reads");
     let seams = read_seams_from(example("csv", 8).into(), Path::new("s.csv"), Bare::Inches, &[]);
     assert_eq!(seams.unwrap_or_else(|error| panic!("{error}")).len(), 2);
