@@ -123,6 +123,11 @@ pub(crate) trait Cells {
     /// A ratio, to four places. A margin of safety that is just below zero stays below it.
     fn ratio(&mut self, column: &'static str, cell: Option<f64>) -> &mut Self;
 
+    /// Words of ours: they need no quotes and are no formula.
+    fn words(&mut self, column: &'static str, words: Option<&str>) -> &mut Self {
+        self.optional(column, words)
+    }
+
     /// What somebody wrote into a job.
     fn written(&mut self, column: &'static str, cell: &str) -> &mut Self {
         self.text(column, cell)

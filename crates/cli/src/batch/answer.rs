@@ -66,7 +66,7 @@ impl<'o> AnswerCells<'o> {
 
     /// The last cells of an answer.
     pub(crate) fn tell(&mut self, codes: &Codes) {
-        self.optional("severity", codes.worst.map(Severity::as_str));
+        self.words("severity", codes.worst.map(Severity::as_str));
         self.out.push(b',');
         for (index, code) in codes.codes.iter().enumerate() {
             if index > 0 {
@@ -86,6 +86,12 @@ impl Cells for AnswerCells<'_> {
             let _ = write!(self.kept.scratch, "{cell}");
             push_cell(self.out, self.kept.scratch.as_bytes());
         }
+        self
+    }
+
+    fn words(&mut self, _: &'static str, words: Option<&str>) -> &mut Self {
+        self.out.push(b',');
+        self.out.extend_from_slice(words.unwrap_or_default().as_bytes());
         self
     }
 

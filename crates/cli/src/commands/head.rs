@@ -62,7 +62,8 @@ impl<'a> cells::Answer<'a> for Answer {
         cells.length("diameter_max", value(limits.diameter_greatest));
         cells.length("height_min", value(limits.height_least)).length("height", value(limits.height_target));
         cells.length("height_max", value(limits.height_greatest));
-        cells.optional("accepted", judged.as_ref().map(|judged| judged.accepted));
+        let accepted = judged.as_ref().map(|judged| if judged.accepted { "true" } else { "false" });
+        cells.words("accepted", accepted);
         cells.length("predicted_diameter_min", predicted.map(|made| made.head.diameter.min));
         cells.length("predicted_diameter_max", predicted.map(|made| made.head.diameter.max));
         cells.length("predicted_height", predicted.map(|made| made.head.height));

@@ -81,10 +81,10 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
 
     fn cells(&self, cells: &mut impl Cells) {
         let HoleAnswer { disposition, rivet, cut, hole, .. } = &self.answer;
-        cells.text("disposition", disposition);
+        cells.words("disposition", Some(disposition.as_str()));
         cells.parts("rivet", *rivet).optional("drill", *cut);
         cells.length("hole_min", hole.map(|hole| hole.min())).length("hole_max", hole.map(|hole| hole.max()));
-        cells.text("steps_tried", &self.tried);
+        cells.words("steps_tried", Some(&self.tried));
     }
 
     fn case(&self) -> &Case {

@@ -86,7 +86,7 @@ impl<'a> cells::Answer<'a> for Answer {
         let Answer { found, in_row, .. } = self;
         let force = |part: Option<Allowable>| part.map(|part| part.force);
         cells.parts("rivet", Some(self.facts.rivet)).force("allowable", force(found.allowable));
-        cells.optional("governing", found.governing.map(|governing| governing.mode));
+        cells.words("governing", found.governing.map(|governing| governing.mode.as_str()));
         cells.optional("governing_sheet", found.governing.and_then(|governing| governing.layer));
         cells.force("shear", force(found.shear)).length("edge", self.edge.value);
         cells.force("net_section", found.net_section.map(|(net, _)| net.force));
@@ -95,7 +95,7 @@ impl<'a> cells::Answer<'a> for Answer {
         cells.force("yield", force(found.yield_load()));
         cells.force("row_per_inch", force(in_row.as_ref().and_then(|in_row| in_row.strength.per_inch)));
         let row_governing = in_row.as_ref().and_then(|in_row| in_row.strength.governing);
-        cells.optional("row_governing", row_governing.map(|governing| governing.mode));
+        cells.words("row_governing", row_governing.map(|governing| governing.mode.as_str()));
         let of_row = |margin: fn(&RowStrength) -> Option<Margin>| in_row.as_ref().and_then(|row| margin(&row.strength));
         cells.ratio("row_margin", of_row(|row| row.margin).map(|margin| margin.value));
         // The lesser of one rivet's and the row's.

@@ -2,6 +2,8 @@
 
 use std::collections::HashMap;
 use std::io::{self, Write};
+use std::rc::Rc;
+use std::sync::Arc;
 
 use clap::ValueEnum;
 use serde::{Serialize, Serializer};
@@ -33,17 +35,27 @@ use crate::cells::{Cells, Codes, Finds};
 use crate::context::Context;
 use crate::exit::Stop;
 use crate::form::{self, List};
-use crate::report::{Block, Record, Report};
+use crate::form::bases::{self, Way};
+use crate::render::json::envelope;
+use crate::report::{Block, Few, Form, Record, Report, Told};
 
 pub(super) fn run<'a>(args: &PlanArgs, job: &'a Job, context: &'a Context<'a>) -> Result<Report<'a>, Stop> {
     if context.format != Format::Text && (args.full || args.row.is_some() || args.only.is_some()) {
         return Err(Stop::wrong("--full, --row and --only shape the text; JSON and CSV always hold the whole plan"));
     }
+    if args.lines && context.format != Format::Json {
+        return Err(Stop::wrong("--lines: the plan in lines is JSON; right would be --format json --lines"));
+    }
     let plan = plan_watched(job, context);
     let mut report = Report::new("plan", context);
-    if context.format == Format::Csv {
+    if context.format == Format::Csv || args.lines {
         report.refers = plan.open_stops().next().is_some();
-        report.made_rows = Some(Box::new(move |to| rows(&plan, context, to)));
+        report.made_rows = Some(if args.lines {
+            let plan = Rc::new(plan);
+            Box::new(move |to| lines(&plan, context, to))
+        } else {
+            Box::new(move |to| rows(&plan, context, to))
+        });
         return Ok(report);
     }
     let lines = order(&plan, job.spares_percent, None);
@@ -52,7 +64,7 @@ pub(super) fn run<'a>(args: &PlanArgs, job: &'a Job, context: &'a Context<'a>) -
     }
     report.findings_in_text = false;
     match context.format {
-        Format::Json => report.give(Answer { plan, lines, context }),
+        Format::Json => report.give(Answer { plan: Rc::new(plan), lines, context, with_holes: true }),
         Format::Text | Format::Svg | Format::Html | Format::Xlsx | Format::Csv => match (&args.row, args.only) {
             (Some(name), _) => Page { report: &mut report, plan: &plan, context }.one_row(name)?,
             (None, Some(part)) => Page { report: &mut report, plan: &plan, context }.only(part, &lines),
@@ -65,14 +77,16 @@ pub(super) fn run<'a>(args: &PlanArgs, job: &'a Job, context: &'a Context<'a>) -
 
 /// The answer for scripts, put into its form while it is printed.
 struct Answer<'a> {
-    plan: Plan<'a>,
+    plan: Rc<Plan<'a>>,
     lines: Vec<OrderLine<'a>>,
     context: &'a Context<'a>,
+    /// Else the holes follow in lines of their own.
+    with_holes: bool,
 }
 
 impl Serialize for Answer<'_> {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        form(&self.plan, &self.lines, self.context).serialize(serializer)
+        form(&self.plan, &self.lines, self.context, self.with_holes).serialize(serializer)
     }
 }
 
@@ -544,7 +558,12 @@ impl<'j> Page<'_, '_, 'j> {
     }
 }
 
-fn form<'a>(plan: &'a Plan<'a>, lines: &[OrderLine<'a>], context: &'a Context<'a>) -> form::plan::Answer<'a> {
+fn form<'a>(
+    plan: &'a Plan<'a>,
+    lines: &[OrderLine<'a>],
+    context: &'a Context<'a>,
+    with_holes: bool,
+) -> form::plan::Answer<'a> {
     let job = plan.job;
     form::plan::Answer {
         title: &job.title,
@@ -554,7 +573,7 @@ fn form<'a>(plan: &'a Plan<'a>, lines: &[OrderLine<'a>], context: &'a Context<'a
             .as_ref()
             .map(|file| form::plan::HolesFile { name: &file.name, is_there: file.is_there }),
         counts: counts_form(plan),
-        rows: List::of(move || plan.rows.iter().map(move |row| row_form(row, context))),
+        rows: List::of(move || plan.rows.iter().map(move |row| row_form(row, context, with_holes))),
         positions: List::of(move || plan.positions.iter().map(move |position| panel::position_form(plan, position))),
         in_turn: panel::mix_forms(plan),
         patterns: panel::pattern_forms(plan),
@@ -606,7 +625,8 @@ fn choice_form<'a>(choice: &Choice<'_>, practice: &Practice<'a>) -> form::plan::
     }
 }
 
-fn row_form<'a>(plan: &'a RowPlan<'a>, context: &'a Context<'a>) -> form::plan::Row<'a> {
+fn row_form<'a>(plan: &'a RowPlan<'a>, context: &'a Context<'a>, with_holes: bool) -> form::plan::Row<'a> {
+    let holes = if with_holes { &plan.holes[..] } else { &[] };
     let Row { name, about, structure, member, places, installed, rivet, stack, count, .. } = plan.row;
     let practice = context.practice;
     let per_rivet = |strength: &JointStrength| form::plan::PerRivet {
@@ -631,7 +651,7 @@ fn row_form<'a>(plan: &'a RowPlan<'a>, context: &'a Context<'a>) -> form::plan::
         strength_ratio: strength_ratio(plan).and_then(form::finite),
         before_and_after: before_and_after_form(plan, practice),
         removal: removal_form(&plan.removal, practice),
-        holes: List::of(move || plan.holes.iter().map(move |hole| hole_form(plan, hole, context))),
+        holes: List::of(move || holes.iter().map(move |hole| hole_form(plan, hole, context))),
         choice: choice_form(&plan.choice, practice),
     }
 }
@@ -666,8 +686,8 @@ fn before_and_after_form<'a>(plan: &RowPlan<'_>, practice: &Practice<'a>) -> for
     }
 }
 
-fn hole_form<'a>(row: &'a RowPlan<'a>, plan: &'a HolePlan<'a>, context: &'a Context<'a>) -> form::plan::Hole<'a> {
-    let measured = |measured: &'a MeasuredHole| form::plan::Measured {
+fn measured_form(measured: &MeasuredHole) -> form::plan::Measured<'_> {
+    form::plan::Measured {
         major: measured.as_found.major().into(),
         minor: measured.as_found.minor().into(),
         condition: measured.as_found.damage().into(),
@@ -675,11 +695,14 @@ fn hole_form<'a>(row: &'a RowPlan<'a>, plan: &'a HolePlan<'a>, context: &'a Cont
         opened: measured.opened.map(|drill| drill.to_string()),
         remark: &measured.remark,
         taken: (&measured.taken).into(),
-    };
+    }
+}
+
+fn hole_form<'a>(row: &'a RowPlan<'a>, plan: &'a HolePlan<'a>, context: &'a Context<'a>) -> form::plan::Hole<'a> {
     let hole = form::plan::HoleInRow {
         hole_number: plan.number.into(),
         about: plan.about,
-        measured: plan.measured.map(measured),
+        measured: plan.measured.map(measured_form),
         disposition: plan.disposition().into(),
         drill: plan.cut().map(|cut| cut.to_string()),
         drill_diameter: plan.cut().map(|cut| cut.diameter().into()),
@@ -713,6 +736,79 @@ fn answer_form<'a>(plan: &AnswerPlan<'a>) -> form::plan::AnswerGiven<'a> {
         findings: plan.answer.findings.iter().copied().map(form::Code::from).collect(),
         measured: &plan.answer.given_for.text,
         standing: (&plan.standing).into(),
+    }
+}
+
+/// Writes the plan without its holes in one line, and a line for each hole: bases by number, and what becomes of holes that are alike once.
+fn lines<'a>(plan: &Rc<Plan<'a>>, context: &'a Context<'a>, mut to: &mut dyn Write) -> io::Result<()> {
+    let _numbers = bases::written(Way::Numbers);
+    let mut first = Report::new("plan", context);
+    for (subject, finding) in plan.all_findings().filter(|(subject, _)| !matches!(subject, Subject::Hole(..))) {
+        first.find_in(plan, context, subject, finding);
+    }
+    let lines = order(plan, plan.job.spares_percent, None);
+    first.give(Answer { plan: Rc::clone(plan), lines, context, with_holes: false });
+    let mut line = |line: &dyn Fn(&mut Few<'_>)| {
+        let mut out = Vec::new();
+        line(&mut Few(&mut out));
+        out.push(b'\n');
+        for basis in bases::new() {
+            form::plan::Line::Basis(basis).put(&mut Few(&mut out));
+            out.push(b'\n');
+        }
+        to.write_all(&out)
+    };
+    line(&|to| envelope(&first).put(to))?;
+    // What was asked alike and came to the same is kept once in the plan, so that it is found by its address.
+    let mut known: HashMap<[usize; 2], Vec<(u32, &HolePlan<'a>)>> = HashMap::new();
+    let mut alike = 0;
+    for row in &plan.rows {
+        for hole in &row.holes {
+            let lies = [
+                hole.answer.as_ref().map_or(0, |answer| Arc::as_ptr(answer).addr()),
+                hole.choice.as_ref().map_or(0, |choice| Arc::as_ptr(choice).addr()),
+            ];
+            let same = known.entry(lies).or_default();
+            let is_like = |(_, other): &&(u32, &HolePlan<'a>)| {
+                hole.ruling.is_none() && other.ruling.is_none() && hole.findings == other.findings
+            };
+            let number = if let Some((number, _)) = same.iter().find(is_like) {
+                *number
+            } else {
+                alike += 1;
+                same.push((alike, hole));
+                line(&|to| form::plan::Line::Alike(Box::new(alike_form(alike, row, hole, context))).put(to))?;
+                alike
+            };
+            let told = form::plan::HoleLine {
+                row: &row.row.name,
+                hole_number: hole.number.into(),
+                about: hole.about,
+                measured: hole.measured.map(measured_form),
+                answer: hole.ruling.map(|ruling| ruling.answer.into()),
+                alike: number.into(),
+            };
+            line(&|to| told.put(to))?;
+        }
+    }
+    Ok(())
+}
+
+fn alike_form<'a>(
+    number: u32,
+    row: &RowPlan<'a>,
+    hole: &HolePlan<'a>,
+    context: &Context<'a>,
+) -> form::plan::HolesAlike<'a> {
+    let findings = hole.findings.iter().map(|finding| Told::of("hole", finding, context).into_form());
+    form::plan::HolesAlike {
+        alike: number.into(),
+        disposition: hole.disposition().into(),
+        drill: hole.cut().map(|cut| cut.to_string()),
+        drill_diameter: hole.cut().map(|cut| cut.diameter().into()),
+        steps: steps(&row.steps(hole, context.practice), context),
+        choice: hole.choice.as_deref().map(|choice| choice_form(choice, context.practice)),
+        findings: findings.collect(),
     }
 }
 
@@ -780,7 +876,7 @@ impl<'p, 'j> Line<'p, 'j> {
         let length = self.choice.and_then(|choice| choice.length.as_ref().ok());
         let complete = self.choice.filter(|choice| choice.is_complete());
         cells.written("row", self.row).optional("hole", self.hole.map(|hole| hole.number)).text("count", self.count);
-        cells.optional("disposition", self.hole.map(HolePlan::disposition));
+        cells.words("disposition", self.hole.map(|hole| hole.disposition().as_str()));
         cells.optional("drill", self.hole.and_then(HolePlan::cut));
         cells.parts("part", complete.map(|choice| choice.part));
         cells.length("length", complete.and_then(|choice| choice.part.length()));

@@ -27,6 +27,9 @@ use crate::report::{Report, Told};
 ///
 /// With line ends and blanks only where somebody reads it: they are half of a long plan.
 pub(crate) fn render(report: &Report, mut to: impl Write, is_seen: bool) -> io::Result<()> {
+    if let Some(made) = &report.made_rows {
+        return made(&mut to);
+    }
     if is_seen {
         serde_json::to_writer_pretty(&mut to, &envelope(report))?;
     } else {
