@@ -267,7 +267,9 @@ pub(crate) fn or(words: &[&str]) -> String {
 
 /// A part number, with or without length.
 pub(crate) fn part(option: &str, text: &str) -> Result<Part<'static>, Stop> {
-    PARTS.with_borrow_mut(|known| known.read_text(trimmed(text), Part::parse)).map_err(|error| wrong(option, text, error))
+    PARTS
+        .with_borrow_mut(|known| known.read_text(trimmed(text), Part::parse))
+        .map_err(|error| wrong(option, text, error))
 }
 
 /// A part number, or alloy letters and diameter of a universal head rivet: `AD4`.

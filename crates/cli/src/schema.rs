@@ -99,7 +99,8 @@ fn of_plan_lines() -> Option<Value> {
     let (mut plan, mut behind) = (of_command("plan")?, of_text(PLAN_LINES.1)?);
     let mut definitions = behind.get_mut("$defs")?.as_object_mut().map(std::mem::take)?;
     definitions.append(plan.get_mut("$defs")?.as_object_mut()?);
-    let described = "The number of a source: a line of its own tells it, not later than right behind the line that has it first.";
+    let described =
+        "The number of a source: a line of its own tells it, not later than right behind the line that has it first.";
     definitions.insert("basis".to_owned(), json!({ "description": described, "type": "integer", "minimum": 1 }));
     definitions.sort_keys();
     let mut lines = vec![json!({
@@ -232,7 +233,10 @@ mod tests {
             } else {
                 schema
             };
-            assert_eq!(schema["properties"]["command"]["const"], command.trim_start_matches("batch-").trim_end_matches("-lines"));
+            assert_eq!(
+                schema["properties"]["command"]["const"],
+                command.trim_start_matches("batch-").trim_end_matches("-lines")
+            );
             assert_eq!(schema["properties"]["schema"]["$ref"], "#/$defs/version");
             assert_eq!(schema["$defs"]["version"]["const"], crate::form::Version::NUMBER);
             // It stands by itself.

@@ -54,15 +54,15 @@ impl Cache {
     /// Whether to ask for the next row. Where rows hardly ever ask the same again, most are answered without.
     #[inline]
     pub(super) fn is_of_use(&mut self) -> bool {
-        if self.rests > 0 {
-            self.rests -= 1;
-            return false;
-        }
         if self.asked == LOOKED_AT {
             if self.known * WORTH_IT < self.asked {
                 self.rests = RESTS;
             }
             (self.asked, self.known) = (0, 0);
+        }
+        if self.rests > 0 {
+            self.rests -= 1;
+            return false;
         }
         true
     }

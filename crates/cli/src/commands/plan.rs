@@ -34,8 +34,8 @@ use crate::batch::answer::{AnswerCells, Kept};
 use crate::cells::{Cells, Codes, Finds};
 use crate::context::Context;
 use crate::exit::Stop;
-use crate::form::{self, List};
 use crate::form::bases::{self, Way};
+use crate::form::{self, List};
 use crate::render::json::envelope;
 use crate::report::{Block, Few, Form, Record, Report, Told};
 
@@ -740,7 +740,7 @@ fn answer_form<'a>(plan: &AnswerPlan<'a>) -> form::plan::AnswerGiven<'a> {
 }
 
 /// Writes the plan without its holes in one line, and a line for each hole: bases by number, and what becomes of holes that are alike once.
-fn lines<'a>(plan: &Rc<Plan<'a>>, context: &'a Context<'a>, mut to: &mut dyn Write) -> io::Result<()> {
+fn lines<'a>(plan: &Rc<Plan<'a>>, context: &'a Context<'a>, to: &mut dyn Write) -> io::Result<()> {
     let _numbers = bases::written(Way::Numbers);
     let mut first = Report::new("plan", context);
     for (subject, finding) in plan.all_findings().filter(|(subject, _)| !matches!(subject, Subject::Hole(..))) {
@@ -788,6 +788,7 @@ fn lines<'a>(plan: &Rc<Plan<'a>>, context: &'a Context<'a>, mut to: &mut dyn Wri
                 answer: hole.ruling.map(|ruling| ruling.answer.into()),
                 alike: number.into(),
             };
+            let told = form::plan::Line::Hole(told);
             line(&|to| told.put(to))?;
         }
     }

@@ -114,7 +114,8 @@ impl Bases {
             self.kept.resize_with(PLACES, || None);
         }
         let lies = |text: &str| text.as_ptr().addr();
-        let mixed = lies(basis.place).wrapping_mul(31).wrapping_add(lies(basis.document)).wrapping_add(basis.place.len());
+        let mixed =
+            lies(basis.place).wrapping_mul(31).wrapping_add(lies(basis.document)).wrapping_add(basis.place.len());
         let place = &mut self.kept[(mixed ^ mixed >> 8) % PLACES];
         if place.as_ref().is_none_or(|(named, _)| !named.is(basis)) {
             *place = Some((Named::of(basis), to_raw_value(&Fields::of(basis))?));
@@ -154,9 +155,12 @@ mod tests {
 
     #[test]
     fn a_basis_is_the_same_in_every_way() {
-        let bases: Vec<(String, String)> = (0..2 * PLACES).map(|n| (format!("doc \"{}\"", n % 40), n.to_string())).collect();
-        let bases: Vec<Basis<'_>> =
-            bases.iter().map(|(document, place)| Basis { document, place, status: Status::Shop }).collect();
+        let bases: Vec<(String, String)> =
+            (0..2 * PLACES).map(|n| (format!("doc \"{}\"", n % 40), n.to_string())).collect();
+        let bases: Vec<Basis<'_>> = bases
+            .iter()
+            .map(|(document, place)| Basis { document, place, status: shophead::basis::Status::Shop.into() })
+            .collect();
         let fields = to_string(&bases).expect("texts");
         {
             let _kept = written(Way::Kept);
