@@ -1,16 +1,16 @@
 //! Laws of a load shared over several layers, and the chain against a displacement solution with every place as an unknown.
 
-use nalgebra::{DMatrix, DVector};
 use proptest::prelude::*;
 use shophead::joint::layers::{LayerBay, LayerRow, Layers, MAX_PLATES, share};
 use shophead::quantity::{Flexibility, Force};
 use shophead_tests::prelude::nm;
 
 use crate::common::config;
+use crate::wide::{Equations, Wide};
 
 const LOAD: f64 = 1_000.0;
-/// The dense solution loses digits with the spread of the stiffnesses.
-const DENSE: f64 = 1e-7;
+/// The chain loses digits with the spread of the stiffnesses: this part of the load at most.
+const LOST: f64 = 1e-10;
 
 #[derive(Clone, Debug)]
 struct Chain {
@@ -49,42 +49,41 @@ fn solve(chain: &Chain) -> Option<Layers> {
     share(&chain.rows, &chain.bays, &chain.start, &chain.end).ok()
 }
 
-/// Displacements of every plate at every row; the shear of one fastener in each plane.
+/// Displacements of every plate at every row, to ninety digits; the shear of one fastener in each plane.
 fn dense(chain: &Chain) -> Vec<Vec<f64>> {
     let (rows, plates) = (chain.rows.len(), chain.start.len());
     let at = |row: usize, plate: usize| row * plates + plate;
-    let size = rows * plates;
-    let mut matrix = DMatrix::<f64>::zeros(size, size);
-    let mut right = DVector::<f64>::zeros(size);
-    let mut spring = |one: usize, other: usize, stiffness: f64| {
-        matrix[(one, one)] += stiffness;
-        matrix[(other, other)] += stiffness;
-        matrix[(one, other)] -= stiffness;
-        matrix[(other, one)] -= stiffness;
+    let mut equations = Equations::of(rows * plates);
+    let mut spring = |one: usize, other: usize, stiffness: &Wide| {
+        let less = Wide::zero().minus(stiffness);
+        equations.add(one, one, stiffness);
+        equations.add(other, other, stiffness);
+        equations.add(one, other, &less);
+        equations.add(other, one, &less);
     };
-    let stiffness = |row: &LayerRow, plane: usize| f64::from(row.fasteners) / row.flexibility[plane].in_per_lbf();
+    let fastener = |row: &LayerRow, plane: usize| Wide::of(1.0).over(&Wide::of(row.flexibility[plane].in_per_lbf()));
     for (i, row) in chain.rows.iter().enumerate() {
         for plane in 0..plates - 1 {
-            spring(at(i, plane), at(i, plane + 1), stiffness(row, plane));
+            let together = fastener(row, plane).times(&Wide::of(f64::from(row.fasteners)));
+            spring(at(i, plane), at(i, plane + 1), &together);
         }
     }
     for (i, bay) in chain.bays.iter().enumerate() {
+        let long = Wide::of(bay.length.nanometres() as f64).over(&Wide::of(25_400_000.0));
         for plate in 0..plates {
-            spring(at(i, plate), at(i + 1, plate), bay.ea[plate].lbf() / bay.length.to_inches_f64());
+            spring(at(i, plate), at(i + 1, plate), &Wide::of(bay.ea[plate].lbf()).over(&long));
         }
     }
     for plate in 0..plates {
-        right[at(0, plate)] -= chain.start[plate].lbf();
-        right[at(rows - 1, plate)] += chain.end[plate].lbf();
+        equations.add_right(at(0, plate), &Wide::of(-chain.start[plate].lbf()));
+        equations.add_right(at(rows - 1, plate), &Wide::of(chain.end[plate].lbf()));
     }
     // Held at one place.
-    matrix.row_mut(0).fill(0.0);
-    matrix[(0, 0)] = 1.0;
-    right[0] = 0.0;
-    let moved = matrix.full_piv_lu().solve(&right).expect("regular");
+    equations.hold(0);
+    let moved = equations.solve().expect("regular");
     let plane = |i: usize, plane: usize| {
-        let slip = moved[at(i, plane + 1)] - moved[at(i, plane)];
-        slip * stiffness(&chain.rows[i], plane) / f64::from(chain.rows[i].fasteners)
+        let slip = moved[at(i, plane + 1)].minus(&moved[at(i, plane)]);
+        slip.times(&fastener(&chain.rows[i], plane)).to_f64()
     };
     (0..rows).map(|i| (0..plates - 1).map(|k| plane(i, k)).collect()).collect()
 }
@@ -98,7 +97,7 @@ proptest! {
         for (index, dense) in dense(&chain).iter().enumerate() {
             let row = found.row(index).expect("a row");
             for (plane, dense) in row.planes.iter().zip(dense) {
-                prop_assert!((plane.lbf() - dense).abs() < DENSE * LOAD, "{} {}", plane.lbf(), dense);
+                prop_assert!((plane.lbf() - dense).abs() < LOST * LOAD, "{} {}", plane.lbf(), dense);
             }
         }
     }

@@ -4,7 +4,6 @@
 //! whether their rivets carry the sheet. Three thousand of each that have an answer are tried, or as many as `PROPTEST_CASES` asks for:
 //! `cargo test -p shophead-tests --test laws oracle`.
 
-use nalgebra::{Matrix3, Vector3};
 use num_bigint::BigInt;
 use num_rational::BigRational;
 use proptest::prelude::*;
@@ -23,6 +22,7 @@ use shophead::rivet::part::Part;
 use shophead::stack::{Layer, Stack};
 
 use crate::common::config;
+use crate::wide::{Equations, Wide};
 
 /// Rivet in thirty-seconds and the smaller drill printed for it, in ten-thousandths.
 const DRILLS: [(i64, i64); 5] = [(3, 960), (4, 1_285), (5, 1_590), (6, 1_910), (8, 2_570)];
@@ -168,22 +168,31 @@ proptest! {
         };
         let group = share(&members, load_of, None).expect("a group");
         // The plate moves by u and v and turns by r; each rivet pushes back with its weight times its own movement.
-        let mut stiffness = Matrix3::zeros();
+        let mut equations = Equations::of(3);
         for (x, y, weight) in &rivets {
             let (x, y) = (place(*x), place(*y));
-            stiffness += Matrix3::new(1.0, 0.0, -y, 0.0, 1.0, x, -y, x, x * x + y * y) * *weight;
+            let row = [[1.0, 0.0, -y], [0.0, 1.0, x], [-y, x, x * x + y * y]];
+            for (at, coefficients) in row.iter().enumerate() {
+                for (column, value) in coefficients.iter().enumerate() {
+                    equations.add(at, column, &Wide::of(*value).times(&Wide::of(*weight)));
+                }
+            }
         }
-        let turning = place(at.0) * load.1 - place(at.1) * load.0 + moment;
-        let moved = stiffness.full_piv_lu().solve(&Vector3::new(load.0, load.1, turning));
-        prop_assume!(moved.is_some());
-        let Some(moved) = moved else { return Ok(()) };
+        let turned = Wide::of(place(at.0)).times(&Wide::of(load.1)).minus(&Wide::of(place(at.1)).times(&Wide::of(load.0)));
+        let turned = turned.plus(&Wide::of(moment));
+        let turning = turned.to_f64();
+        for (row, value) in [Wide::of(load.0), Wide::of(load.1), turned].iter().enumerate() {
+            equations.add_right(row, value);
+        }
+        let Some(moved) = equations.solve() else { return Ok(()) };
+        let moved: Vec<f64> = moved.iter().map(Wide::to_f64).collect();
         let scale = load.0.hypot(load.1) + turning.abs();
         for ((x, y, weight), share) in rivets.iter().zip(group.shares()) {
             let (x, y) = (place(*x), place(*y));
             let wanted = (weight * (moved[0] - y * moved[2]), weight * (moved[1] + x * moved[2]));
             let found = share.total();
-            prop_assert!((found.x.lbf() - wanted.0).abs() <= 1e-8 * scale, "{found:?}, {wanted:?}");
-            prop_assert!((found.y.lbf() - wanted.1).abs() <= 1e-8 * scale, "{found:?}, {wanted:?}");
+            prop_assert!((found.x.lbf() - wanted.0).abs() <= 1e-11 * scale, "{found:?}, {wanted:?}");
+            prop_assert!((found.y.lbf() - wanted.1).abs() <= 1e-11 * scale, "{found:?}, {wanted:?}");
         }
     }
 

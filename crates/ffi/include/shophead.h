@@ -37,6 +37,10 @@
 // In the place of the name of a limit: a figure by the key that a finding names, as in `not on file`.
 #define SHOPHEAD_BY_KEY 4294967295
 
+// A material of the shop's own: this, and the place in the practice's list, from 0, of a figure by its key of that material. Such a number is
+// good wherever that practice is handed over too.
+#define SHOPHEAD_OWN_MATERIAL 2147483648
+
 // The most limits of a shop's own that one practice takes.
 #define SHOPHEAD_MAX_OWN_LIMITS 64
 
@@ -314,6 +318,8 @@ enum shophead_reading
   SHOPHEAD_READING_VALUE = 8,
   // By `shophead_layers_parse` or `shophead_length_fit`.
   SHOPHEAD_READING_LAYERS = 9,
+  // By `shophead_key_parse`.
+  SHOPHEAD_READING_KEY = 10,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L
@@ -531,6 +537,9 @@ enum shophead_value_kind
   SHOPHEAD_VALUE_STRESS = 8,
   // A force, for a figure by its key: `num / den` pounds.
   SHOPHEAD_VALUE_FORCE = 9,
+  // What a tested joint carries, for a figure by its key: `num` pounds at failure, `den` pounds at yield or 0 where that is not known, in a
+  // sheet that is `nm` thick.
+  SHOPHEAD_VALUE_JOINT = 10,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L
@@ -721,6 +730,8 @@ enum shophead_error
   SHOPHEAD_ERROR_UNKNOWN_WORD = 27,
   // A text is not a list of layers.
   SHOPHEAD_ERROR_NOT_LAYERS = 28,
+  // A text is not a key of a limits file.
+  SHOPHEAD_ERROR_NOT_A_KEY = 29,
   // No drill is so small or so large.
   SHOPHEAD_ERROR_NO_SUCH_DRILL = 30,
   // No strength of this material in this thickness is published.
@@ -1324,10 +1335,16 @@ struct shophead_value {
 };
 
 // One of a shop's own limits, from its own approved documents; or a figure that a finding says is not on file. Such a one has
-// `SHOPHEAD_BY_KEY` for its name, `whole` of the finding's figure of kind `SHOPHEAD_FIGURE_KEY` in `diameter_nm`, 0 in `head`, `alloy` and `rows`,
-// and the figure in `value`: dimensions of a series and bend radii as lengths, strengths of sheets and of rivet alloys as stresses, tension
-// of a rivet as a force, a density as a fraction in pounds per cubic inch, a limit as what it is. Joints of flush rivets are for limits
-// files only. A protruding head needs its diameter and its height.
+// `SHOPHEAD_BY_KEY` for its name, its key in `diameter_nm` (`whole` of the finding's limit, or what `shophead_key_parse` reads), 0 in `head`,
+// `alloy` and `rows`, and the figure in `value`: dimensions of a series and bend radii as lengths, strengths of sheets and of rivet alloys as
+// stresses, tension of a rivet as a force, a density as a fraction in pounds per cubic inch, a limit as what it is. A protruding head needs
+// its diameter and its height.
+//
+// A tested joint, of a key that begins with `flush` or `plain`, has the sheet's material in `rows`, one of `enum shophead_preparation` in
+// `head` (of a plain joint 0 as well), and a value of kind `SHOPHEAD_VALUE_JOINT`. It was tested at an edge distance of two diameters unless
+// another figure of the same key stands right behind it, a length: the edge distance.
+//
+// Figures of a material that is not on file make it one of the shop's own: `SHOPHEAD_OWN_MATERIAL`.
 struct shophead_limit {
   // Which, one of `enum shophead_limit_name`, or `SHOPHEAD_BY_KEY`.
   uint32_t name;
@@ -1374,7 +1391,8 @@ struct shophead_applies {
 struct shophead_layer {
   // How thick it is; above zero.
   struct shophead_toleranced thickness;
-  // What it is made of, a number from `shophead_material_parse`; 0 where it is not known.
+  // What it is made of, a number from `shophead_material_parse`, or one of the practice's own: `SHOPHEAD_OWN_MATERIAL`; 0 where it is not
+  // known.
   uint32_t material;
   // What it is, one of `enum shophead_role`.
   uint32_t role;
@@ -2526,6 +2544,29 @@ shophead_error shophead_part_dimensions(const struct shophead_part *part, struct
 // Errors: as `shophead_part_print`.
 shophead_error shophead_part_check(const struct shophead_part *part, struct shophead_finding *findings, size_t capacity, struct shophead_span *span);
 
+// Reads a key of a limits file: `series.NAS1241.head_height.4`, `material.A286.tension_ultimate`, `flush.MS20426AD4`, `limit.pitch-least`. A
+// material that is not on file is one of a shop's own.
+//
+// Takes: `text`, `length` bytes of UTF-8; the caller's, not kept. Writes: `key`, for `diameter_nm` of a `shophead_limit` by its key; the number
+// holds while the library is loaded and may be another in another version of it.
+//
+// Errors: `SHOPHEAD_ERROR_NOT_A_KEY` (`shophead_explain` says why), `SHOPHEAD_ERROR_NOT_UTF8`, `SHOPHEAD_ERROR_NULL`,
+// `SHOPHEAD_ERROR_MISALIGNED`.
+shophead_error shophead_key_parse(const char *text,
+                                  size_t length,
+                                  int64_t *key);
+
+// Prints a key as a limits file writes it.
+//
+// Takes: `key`, from `shophead_key_parse` or `whole` of a finding's limit. Writes: the text into `buffer`, which has room for `capacity` bytes,
+// with a zero byte after it; its length without the zero byte into `length`. Both are the caller's.
+//
+// Errors: `SHOPHEAD_ERROR_UNKNOWN_NUMBER`, `SHOPHEAD_ERROR_BUFFER_TOO_SMALL`, `SHOPHEAD_ERROR_NULL`, `SHOPHEAD_ERROR_MISALIGNED`.
+shophead_error shophead_key_print(int64_t key,
+                                  char *buffer,
+                                  size_t capacity,
+                                  size_t *length);
+
 // Reads the value of a limit as a limits file writes it: `.163`, `1.5 D`, `2 D + 1/16`, `shank + .004`, `2/3`, `20 %`, `10`, `nearest`.
 //
 // Takes: `name`, one of `enum shophead_limit_name`; `text`, `length` bytes of UTF-8; the caller's, not kept. Writes: `value`.
@@ -2616,6 +2657,19 @@ shophead_error shophead_layers_parse(const char *text,
                                      size_t capacity,
                                      size_t *count);
 
+// Reads a list of layers as `shophead_layers_parse`, whose materials may also be a shop's own: those that figures by their keys are of.
+//
+// Takes: as `shophead_layers_parse`; `practice`, the caller's: the numbers of the shop's own materials are good with this one. Writes: as
+// `shophead_layers_parse`.
+//
+// Errors: as `shophead_layers_parse`; those of a practice.
+shophead_error shophead_layers_parse_by(const char *text,
+                                        size_t length,
+                                        const struct shophead_practice *practice,
+                                        struct shophead_layer *layers,
+                                        size_t capacity,
+                                        size_t *count);
+
 // The thickness of a whole pack; tolerances add up.
 //
 // Takes: `layers`, an array of `count`, the caller's, the side of the manufactured head first. Writes: `grip`.
@@ -2691,7 +2745,7 @@ shophead_error shophead_length_choose(const struct shophead_length_query *query,
 // the practice's. Edge distance and pitch are not part of it: `shophead_row_check`.
 //
 // Takes: `part`, `part_length` bytes of UTF-8, such as `MS20470AD5`; a length in it does not matter. `layers`, `layers_length` bytes, as
-// `shophead_layers_parse` reads them. `practice`. All are the caller's, not kept. Writes: `fitted`; `findings`, an array of the caller's with
+// `shophead_layers_parse_by` reads them. `practice`. All are the caller's, not kept. Writes: `fitted`; `findings`, an array of the caller's with
 // room for `capacity` (`SHOPHEAD_MAX_FINDINGS` always suffices). `shophead_finding_say` makes a sentence of each.
 //
 // Errors: `SHOPHEAD_ERROR_NOT_A_PART` and `SHOPHEAD_ERROR_NOT_LAYERS` (`shophead_explain` says why); those named `SHOPHEAD_ERROR_FIT_...`;
@@ -2834,6 +2888,20 @@ shophead_error shophead_strength_find(const struct shophead_joint *joint,
                                       size_t sheet_capacity,
                                       struct shophead_finding *findings,
                                       size_t finding_capacity);
+
+// What one rivet carries through its layers, as `shophead_strength_find`, with what a shop entered: its materials, strengths, rivets and
+// tested joints.
+//
+// Takes: as `shophead_strength_find`; `practice`, the caller's. Writes: as `shophead_strength_find`.
+//
+// Errors: as `shophead_strength_find`; those of a practice.
+shophead_error shophead_strength_find_by(const struct shophead_joint *joint,
+                                         const struct shophead_practice *practice,
+                                         struct shophead_strength *strength,
+                                         struct shophead_sheet *sheets,
+                                         size_t sheet_capacity,
+                                         struct shophead_finding *findings,
+                                         size_t finding_capacity);
 
 // Which table names a material.
 //

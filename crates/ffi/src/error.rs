@@ -15,7 +15,7 @@ use shophead::joint::splice::SpliceError;
 use shophead::joint::strength::StrengthError;
 use shophead::length::ParseLengthError;
 use shophead::material::ParseMaterialError;
-use shophead::practice::ParseValueError;
+use shophead::practice::{ParseKeyError, ParseValueError};
 use shophead::quantity::ParseForceError;
 use shophead::rivet::part::{BuildPartError, ParsePartError, PartLengthError};
 use shophead::squeeze::SqueezeError;
@@ -118,7 +118,7 @@ core_errors! {
     BuildPartError, PartLengthError, FitError, AsFoundError, StackError, StrengthError, MarginError, SpliceError, GroupError,
     SqueezeError,
     | ParseLengthError, ParseForceError, ParseDrillError, ParseHoleError, ParsePartError<'_>, ParseMaterialError, ParseValueError,
-    ParseWordError, ParseStackError,
+    ParseWordError, ParseStackError, ParseKeyError,
 }
 
 impl shophead_error {

@@ -7,7 +7,7 @@ use core::fmt;
 use shophead::drill::{Drill, parse_hole};
 use shophead::length::{Length, Toleranced};
 use shophead::material::Material;
-use shophead::practice::Value;
+use shophead::practice::{Key, Value};
 use shophead::quantity::Force;
 use shophead::rivet::part::Part;
 use shophead::stack::Stack;
@@ -40,6 +40,8 @@ pub enum shophead_reading {
     SHOPHEAD_READING_VALUE = 8,
     /// By `shophead_layers_parse` or `shophead_length_fit`.
     SHOPHEAD_READING_LAYERS = 9,
+    /// By `shophead_key_parse`.
+    SHOPHEAD_READING_KEY = 10,
 }
 
 const LENGTH: u32 = shophead_reading::SHOPHEAD_READING_LENGTH as u32;
@@ -51,6 +53,7 @@ const PART: u32 = shophead_reading::SHOPHEAD_READING_PART as u32;
 const MATERIAL: u32 = shophead_reading::SHOPHEAD_READING_MATERIAL as u32;
 const VALUE: u32 = shophead_reading::SHOPHEAD_READING_VALUE as u32;
 const LAYERS: u32 = shophead_reading::SHOPHEAD_READING_LAYERS as u32;
+const KEY: u32 = shophead_reading::SHOPHEAD_READING_KEY as u32;
 
 /// Why a text could not be read: what is wrong, mostly at which character, and what would be right. The text is read once more for it, so
 /// it can be called at any time, by any thread. Of a text that can be read there is nothing to say: the sentence is empty.
@@ -90,6 +93,7 @@ pub extern "C" fn shophead_explain(
             MATERIAL => why!(Material::parse(text)),
             VALUE => why!(Value::parse(value_of(name)?, text)),
             LAYERS => why!(Stack::parse(text)),
+            KEY => why!(Key::parse(text)),
             _ => Err(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER),
         }
     })

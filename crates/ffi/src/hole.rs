@@ -209,7 +209,11 @@ fn judge(
         let mut sink = Sink::new(&findings, finding_capacity)?;
         let asked = query.one()?;
         let found = found()?;
-        let stack = if asked.layer_count == 0 { None } else { Some(stack(asked.layers, asked.layer_count)?) };
+        let stack = if asked.layer_count == 0 {
+            None
+        } else {
+            Some(stack(asked.layers, asked.layer_count, &|number| asked.practice.material(number))?)
+        };
         let layout = RowLayout {
             edge: optional(asked.edge_nm)?,
             pitch: optional(asked.pitch_nm)?,

@@ -1,13 +1,16 @@
 //! What one rivet carries, what fails first, and the margin under a load.
 #![allow(unsafe_code, reason = "a symbol that C can name counts as unsafe; there is no unsafe block here")]
 
+use shophead::basis::Document;
 use shophead::installation::Installation;
 use shophead::joint::margin::{Factors, Load, LoadKind, Margin, margin};
 use shophead::joint::strength::{Allowable, BearingKind, JointStrength, Shear};
 use shophead::length::Toleranced;
+use shophead::practice::{HANDBOOK, Practice};
+use shophead::stack::Stack;
 
 use crate::basis::shophead_basis;
-use crate::border::{In, Out, answer};
+use crate::border::{In, Out, Place, Places, answer};
 use crate::error::shophead_error;
 use crate::error::shophead_error as E;
 use crate::finding::{Sink, shophead_finding, shophead_span};
@@ -15,7 +18,8 @@ use crate::force::force;
 use crate::length::{length, optional};
 use crate::numbers::{numbered, value_of};
 use crate::part::shophead_part;
-use crate::stack::{shophead_layer, stack};
+use crate::practice::shophead_practice;
+use crate::stack::{on_file, shophead_layer, stack};
 
 /// In how many planes a rivet is sheared.
 #[repr(u32)]
@@ -112,12 +116,12 @@ pub struct shophead_allowable {
 }
 
 impl shophead_allowable {
-    pub(crate) fn of(allowable: Option<Allowable>) -> shophead_allowable {
+    fn of(allowable: Option<Allowable>, documents: &[Document<'_>]) -> shophead_allowable {
         shophead_allowable {
             lbf: allowable.map_or(0.0, |allowable| allowable.force.lbf()),
             known: u32::from(allowable.is_some()),
             unused: 0,
-            basis: allowable.map_or(shophead_basis::NONE, |allowable| shophead_basis::of(allowable.basis, &[])),
+            basis: allowable.map_or(shophead_basis::NONE, |allowable| shophead_basis::of(allowable.basis, documents)),
         }
     }
 }
@@ -300,15 +304,68 @@ pub extern "C" fn shophead_strength_find(
     finding_capacity: usize,
 ) -> shophead_error {
     answer(|| {
-        let place = strength.place()?;
-        let mut places = sheets.places(sheet_capacity)?;
-        let mut sink = Sink::new(&findings, finding_capacity)?;
+        let outputs = Strength::new(&strength, &sheets, sheet_capacity, &findings, finding_capacity)?;
         let asked = joint.one()?;
+        let stack = stack(asked.layers, asked.layer_count, &on_file)?;
+        outputs.find(asked, &stack, &HANDBOOK)
+    })
+}
+
+/// What one rivet carries through its layers, as `shophead_strength_find`, with what a shop entered: its materials, strengths, rivets and
+/// tested joints.
+///
+/// Takes: as `shophead_strength_find`; `practice`, the caller's. Writes: as `shophead_strength_find`.
+///
+/// Errors: as `shophead_strength_find`; those of a practice.
+#[unsafe(no_mangle)]
+pub extern "C" fn shophead_strength_find_by(
+    joint: In<shophead_joint>,
+    practice: In<shophead_practice>,
+    strength: Out<shophead_strength>,
+    sheets: Out<shophead_sheet>,
+    sheet_capacity: usize,
+    findings: Out<shophead_finding>,
+    finding_capacity: usize,
+) -> shophead_error {
+    answer(|| {
+        let outputs = Strength::new(&strength, &sheets, sheet_capacity, &findings, finding_capacity)?;
+        let (asked, by) = (joint.one()?, practice.one()?);
+        let stack = stack(asked.layers, asked.layer_count, &|number| by.material(number))?;
+        by.with(|practice| outputs.find(asked, &stack, practice))
+    })
+}
+
+/// Where the strength of a joint goes.
+struct Strength<'o> {
+    place: Place<'o, shophead_strength>,
+    sheets: Places<'o, shophead_sheet>,
+    findings: Sink<'o>,
+}
+
+impl<'o> Strength<'o> {
+    fn new(
+        strength: &'o Out<shophead_strength>,
+        sheets: &'o Out<shophead_sheet>,
+        sheet_capacity: usize,
+        findings: &'o Out<shophead_finding>,
+        finding_capacity: usize,
+    ) -> Result<Strength<'o>, E> {
+        Ok(Strength {
+            place: strength.place()?,
+            sheets: sheets.places(sheet_capacity)?,
+            findings: Sink::new(findings, finding_capacity)?,
+        })
+    }
+
+    #[inline(never)]
+    fn find(self, asked: &shophead_joint, stack: &Stack, practice: &Practice<'_>) -> Result<(), E> {
+        let Strength { place, sheets: mut places, findings: mut sink } = self;
+        let documents = practice.documents();
+        let allowable = |found| shophead_allowable::of(found, documents);
         let rivet = asked.part.read()?;
-        let stack = stack(asked.layers, asked.layer_count)?;
         let (edge, hole, pitch) = (length(asked.edge_nm)?, optional(asked.hole_nm)?, optional(asked.pitch_nm)?);
         let (shear, load) = (value_of(asked.shear)?, asked.load.read()?);
-        let mut question = Installation::new(rivet, &stack).edge(edge).shear(shear);
+        let mut question = Installation::new(rivet, stack).by(practice).edge(edge).shear(shear);
         if let Some(hole) = hole {
             question = question.in_hole(Toleranced::exactly(hole));
         }
@@ -330,32 +387,32 @@ pub extern "C" fn shophead_strength_find(
                     .map_or(shophead_bearing_kind::SHOPHEAD_BEARING_NONE, |bearing| bearing.kind.into()),
                 edge_margin: sheet.edge_margin(),
                 share: sheet.share(),
-                bearing: shophead_allowable::of(sheet.bearing().map(|bearing| bearing.ultimate)),
-                bearing_yield: shophead_allowable::of(sheet.bearing().and_then(|bearing| bearing.yield_load)),
-                tear_out: shophead_allowable::of(sheet.tear_out()),
-                tear_out_with_relief: shophead_allowable::of(sheet.tear_out_with_relief()),
-                net_section: shophead_allowable::of(sheet.net_section()),
+                bearing: allowable(sheet.bearing().map(|bearing| bearing.ultimate)),
+                bearing_yield: allowable(sheet.bearing().and_then(|bearing| bearing.yield_load)),
+                tear_out: allowable(sheet.tear_out()),
+                tear_out_with_relief: allowable(sheet.tear_out_with_relief()),
+                net_section: allowable(sheet.net_section()),
             };
             places.put(index, written);
         }
         let net = found.net_section;
         place.put(shophead_strength {
             diameter_nm: found.diameter.0.nanometres(),
-            diameter_basis: shophead_basis::of(found.diameter.1, &[]),
+            diameter_basis: shophead_basis::of(found.diameter.1, documents),
             thin_sheet_factor: found.thin_sheet_factor.unwrap_or(0.0),
-            shear: shophead_allowable::of(found.shear),
-            allowable: shophead_allowable::of(found.allowable),
-            indication: shophead_allowable::of(found.indication),
-            yield_load: shophead_allowable::of(found.yield_load()),
+            shear: allowable(found.shear),
+            allowable: allowable(found.allowable),
+            indication: allowable(found.indication),
+            yield_load: allowable(found.yield_load()),
             governing: found.governing.map_or(shophead_mode(0), |governing| governing.mode.into()),
             governing_layer: found.governing.and_then(|governing| governing.layer).map_or(0, u32::from),
             sheets: u32::try_from(found.sheets.len()).unwrap_or(u32::MAX),
             net_section_layer: net.map_or(0, |(_, layer)| u32::from(layer)),
-            net_section: shophead_allowable::of(net.map(|(allowable, _)| allowable)),
+            net_section: allowable(net.map(|(allowable, _)| allowable)),
             margin: shophead_margin::of(found.margin.as_ref()),
-            basis: shophead_basis::of(found.basis, &[]),
-            findings: sink.put(&found.findings, &[]),
+            basis: shophead_basis::of(found.basis, documents),
+            findings: sink.put(&found.findings, documents),
         });
         Ok(())
-    })
+    }
 }

@@ -18,11 +18,6 @@ pub(crate) fn material(number: u32) -> Result<Material, E> {
     index.and_then(|index| Material::known().nth(index)).ok_or(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER)
 }
 
-/// A material that may not be known: 0.
-pub(crate) fn optional(number: u32) -> Result<Option<Material>, E> {
-    if number == 0 { Ok(None) } else { material(number).map(Some) }
-}
-
 /// The number of a material; 0 where it is not known.
 pub(crate) fn number(material: Option<Material>) -> u32 {
     let index = material.and_then(|material| Material::known().position(|known| known == material));

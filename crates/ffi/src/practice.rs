@@ -5,19 +5,21 @@ use core::ffi::c_char;
 
 use shophead::basis::{Basis, Document};
 use shophead::length::{Length, Toleranced};
-use shophead::material::{EnteredSheet, RivetAlloy};
+use shophead::material::{EnteredSheet, Material, RivetAlloy};
 use shophead::practice::{
-    Case, Dimension, EnterError, Entered, Entry, HANDBOOK, HeadScope, Key, LengthRounding, Limit, LimitKind, Name,
-    PROCESS, ParseValueError, Practice, Scope, Value,
+    Case, Dimension, EnterError, Entered, EnteredJoint, Entry, HANDBOOK, HeadScope, Key, LengthRounding, Limit,
+    LimitKind, Name, PROCESS, ParseValueError, Practice, Scope, Value,
 };
 use shophead::quantity::{Force, Stress};
 use shophead::rivet::part::Part;
+use shophead::stack::Preparation;
 
 use crate::basis::shophead_basis;
 use crate::border::{In, Out, answer};
 use crate::error::shophead_error;
 use crate::error::shophead_error as E;
 use crate::length::{length, optional, or_none, shophead_toleranced};
+use crate::material::{material, number};
 use crate::numbers::{numbered, value_of};
 use crate::part::{case, rows, shophead_part};
 use crate::text::{print, shophead_text};
@@ -124,6 +126,9 @@ pub enum shophead_value_kind {
     SHOPHEAD_VALUE_STRESS = 8,
     /// A force, for a figure by its key: `num / den` pounds.
     SHOPHEAD_VALUE_FORCE = 9,
+    /// What a tested joint carries, for a figure by its key: `num` pounds at failure, `den` pounds at yield or 0 where that is not known, in a
+    /// sheet that is `nm` thick.
+    SHOPHEAD_VALUE_JOINT = 10,
 }
 
 const LENGTH: u32 = shophead_value_kind::SHOPHEAD_VALUE_LENGTH as u32;
@@ -135,6 +140,7 @@ const ROUNDING: u32 = shophead_value_kind::SHOPHEAD_VALUE_ROUNDING as u32;
 const TOLERANCED: u32 = shophead_value_kind::SHOPHEAD_VALUE_TOLERANCED as u32;
 const STRESS: u32 = shophead_value_kind::SHOPHEAD_VALUE_STRESS as u32;
 const FORCE: u32 = shophead_value_kind::SHOPHEAD_VALUE_FORCE as u32;
+const JOINT: u32 = shophead_value_kind::SHOPHEAD_VALUE_JOINT as u32;
 
 /// The value of a limit. Members that its kind does not name are 0 and are not looked at.
 #[repr(C)]
@@ -207,7 +213,7 @@ impl shophead_value {
             FRACTION => (LimitKind::Fraction, Value::Fraction { num, den }),
             COUNT => (LimitKind::Count, Value::Count(num)),
             ROUNDING => (LimitKind::Rounding, Value::Rounding(value_of(num)?)),
-            TOLERANCED | STRESS | FORCE => return Err(E::SHOPHEAD_ERROR_VALUE_NOT_FOR_LIMIT),
+            TOLERANCED | STRESS | FORCE | JOINT => return Err(E::SHOPHEAD_ERROR_VALUE_NOT_FOR_LIMIT),
             _ => return Err(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER),
         };
         if matches!(self.kind, DIAMETERS | FRACTION) && den == 0 {
@@ -224,10 +230,16 @@ impl shophead_value {
 pub const SHOPHEAD_BY_KEY: u32 = 0xFFFF_FFFF;
 
 /// One of a shop's own limits, from its own approved documents; or a figure that a finding says is not on file. Such a one has
-/// `SHOPHEAD_BY_KEY` for its name, `whole` of the finding's figure of kind `SHOPHEAD_FIGURE_KEY` in `diameter_nm`, 0 in `head`, `alloy` and `rows`,
-/// and the figure in `value`: dimensions of a series and bend radii as lengths, strengths of sheets and of rivet alloys as stresses, tension
-/// of a rivet as a force, a density as a fraction in pounds per cubic inch, a limit as what it is. Joints of flush rivets are for limits
-/// files only. A protruding head needs its diameter and its height.
+/// `SHOPHEAD_BY_KEY` for its name, its key in `diameter_nm` (`whole` of the finding's limit, or what `shophead_key_parse` reads), 0 in `head`,
+/// `alloy` and `rows`, and the figure in `value`: dimensions of a series and bend radii as lengths, strengths of sheets and of rivet alloys as
+/// stresses, tension of a rivet as a force, a density as a fraction in pounds per cubic inch, a limit as what it is. A protruding head needs
+/// its diameter and its height.
+///
+/// A tested joint, of a key that begins with `flush` or `plain`, has the sheet's material in `rows`, one of `enum shophead_preparation` in
+/// `head` (of a plain joint 0 as well), and a value of kind `SHOPHEAD_VALUE_JOINT`. It was tested at an edge distance of two diameters unless
+/// another figure of the same key stands right behind it, a length: the edge distance.
+///
+/// Figures of a material that is not on file make it one of the shop's own: `SHOPHEAD_OWN_MATERIAL`.
 #[repr(C)]
 #[derive(Clone, Copy, Debug)]
 pub struct shophead_limit {
@@ -255,11 +267,21 @@ impl shophead_limit {
         if self.name != SHOPHEAD_BY_KEY {
             return Ok(None);
         }
-        if (self.head, self.alloy, self.rows) != (0, 0, 0) {
+        let key = Key::from_number(self.diameter_nm.cast_unsigned());
+        let entry = key.and_then(Key::entry).ok_or(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER)?;
+        let is_joint = self.value.kind == JOINT && matches!(entry, Entry::FlushJoint(..) | Entry::PlainJoint(..));
+        if self.alloy != 0 || !is_joint && (self.head, self.rows) != (0, 0) {
             return Err(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER);
         }
-        let key = Key::from_number(self.diameter_nm.cast_unsigned());
-        key.and_then(Key::entry).map(Some).ok_or(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER)
+        Ok(Some(entry))
+    }
+
+    /// The material that a figure by its key is of.
+    fn material(&self) -> Result<Material, E> {
+        match self.entry()? {
+            Some(Entry::Sheet(material, _) | Entry::BendRadius(material) | Entry::Density(material)) => Ok(material),
+            _ => Err(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER),
+        }
     }
 
     fn document(&self) -> Result<Document<'_>, E> {
@@ -294,6 +316,21 @@ impl shophead_limit {
     }
 }
 
+/// A material of the shop's own: this, and the place in the practice's list, from 0, of a figure by its key of that material. Such a number is
+/// good wherever that practice is handed over too.
+pub const SHOPHEAD_OWN_MATERIAL: u32 = 0x8000_0000;
+
+/// The material under a number, which may be one of these figures'.
+fn material_among(number: u32, own: &[shophead_limit]) -> Result<Material, E> {
+    match number.checked_sub(SHOPHEAD_OWN_MATERIAL) {
+        None => material(number),
+        Some(place) => {
+            let named = usize::try_from(place).ok().and_then(|place| own.get(place));
+            named.ok_or(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER)?.material()
+        }
+    }
+}
+
 /// The most limits of a shop's own that one practice takes.
 pub const SHOPHEAD_MAX_OWN_LIMITS: usize = 64;
 
@@ -321,6 +358,22 @@ impl shophead_practice {
             [] => f(built),
             own => with_own(built, own, f),
         }
+    }
+
+    /// The material under a number, 0 for one that is not known.
+    pub(crate) fn material(&self, number: u32) -> Result<Option<Material>, E> {
+        if number == 0 { Ok(None) } else { material_among(number, self.own.list(self.own_count)?).map(Some) }
+    }
+
+    /// The number of a material: of one that is on file, or of one that a figure is of.
+    pub(crate) fn number_of(&self, material: Material) -> Result<u32, E> {
+        if !material.is_own() {
+            return Ok(number(Some(material)));
+        }
+        let own = self.own.list(self.own_count)?;
+        let place = own.iter().position(|figure| figure.material() == Ok(material));
+        let place = place.and_then(|place| u32::try_from(place).ok());
+        place.map(|place| SHOPHEAD_OWN_MATERIAL | place).ok_or(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER)
     }
 }
 
@@ -418,10 +471,92 @@ fn enter(entered: &mut Entered, figures: &[shophead_limit], place: usize, entry:
             let force = Force::from_lbf(value.quotient(FORCE)?);
             entered.tension(&Part::new(series, code, size)?, force, basis).map_err(refused)?;
         }
+        Entry::FlushJoint(series, alloy, dash) | Entry::PlainJoint(series, alloy, dash) => {
+            if value.kind == LENGTH {
+                // The edge distance of the joint before it.
+                let of_joint = place.checked_sub(1).and_then(|before| figures.get(before));
+                let is_of_it = of_joint.is_some_and(|joint| {
+                    joint.name == SHOPHEAD_BY_KEY
+                        && joint.diameter_nm == figure.diameter_nm
+                        && joint.value.kind == JOINT
+                });
+                return if is_of_it { Ok(()) } else { Err(E::SHOPHEAD_ERROR_VALUE_NOT_FOR_LIMIT) };
+            }
+            let size = series.size(dash).ok_or(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER)?;
+            let code = series.material_of(alloy).ok_or(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER)?.code;
+            let part = Part::new(series, code, size)?;
+            let (is_plain, seat) = (matches!(entry, Entry::PlainJoint(..)), figure.head);
+            let seat = if is_plain && seat == 0 { Preparation::Plain } else { value_of(seat)? };
+            if is_plain != (seat == Preparation::Plain) {
+                return Err(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER);
+            }
+            entered.joint(tested(&part, seat, figures, place)?).map_err(refused)?;
+        }
         Entry::Limit(_) => {}
         _ => return Err(E::SHOPHEAD_ERROR_VALUE_NOT_FOR_LIMIT),
     }
     Ok(())
+}
+
+/// The tested joint at a place of the list.
+fn tested(
+    part: &Part<'static>,
+    seat: Preparation,
+    figures: &[shophead_limit],
+    place: usize,
+) -> Result<EnteredJoint, E> {
+    let Some(figure) = figures.get(place) else { return Err(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER) };
+    let value = &figure.value;
+    if value.kind != JOINT {
+        return Err(E::SHOPHEAD_ERROR_VALUE_NOT_FOR_LIMIT);
+    }
+    let material = material_among(figure.rows, figures)?;
+    let pounds = |number: u32| Force::from_lbf(f64::from(number));
+    let joint = EnteredJoint::new(part, seat, (material, length(value.nm)?), pounds(value.num), Basis::own(place));
+    let joint = if value.den == 0 { joint } else { joint.yielding_at(pounds(value.den)) };
+    let edge = place.checked_add(1).and_then(|behind| figures.get(behind)).filter(|behind| {
+        (behind.name, behind.diameter_nm, behind.value.kind) == (SHOPHEAD_BY_KEY, figure.diameter_nm, LENGTH)
+    });
+    Ok(match edge {
+        Some(edge) => joint.at_edge(length(edge.value.nm)?),
+        None => joint,
+    })
+}
+
+/// Reads a key of a limits file: `series.NAS1241.head_height.4`, `material.A286.tension_ultimate`, `flush.MS20426AD4`, `limit.pitch-least`. A
+/// material that is not on file is one of a shop's own.
+///
+/// Takes: `text`, `length` bytes of UTF-8; the caller's, not kept. Writes: `key`, for `diameter_nm` of a `shophead_limit` by its key; the number
+/// holds while the library is loaded and may be another in another version of it.
+///
+/// Errors: `SHOPHEAD_ERROR_NOT_A_KEY` (`shophead_explain` says why), `SHOPHEAD_ERROR_NOT_UTF8`, `SHOPHEAD_ERROR_NULL`,
+/// `SHOPHEAD_ERROR_MISALIGNED`.
+#[unsafe(no_mangle)]
+pub extern "C" fn shophead_key_parse(text: In<c_char>, length: usize, key: Out<i64>) -> shophead_error {
+    answer(|| {
+        let place = key.place()?;
+        place.put(Key::parse(text.text(length)?)?.number().cast_signed());
+        Ok(())
+    })
+}
+
+/// Prints a key as a limits file writes it.
+///
+/// Takes: `key`, from `shophead_key_parse` or `whole` of a finding's limit. Writes: the text into `buffer`, which has room for `capacity` bytes,
+/// with a zero byte after it; its length without the zero byte into `length`. Both are the caller's.
+///
+/// Errors: `SHOPHEAD_ERROR_UNKNOWN_NUMBER`, `SHOPHEAD_ERROR_BUFFER_TOO_SMALL`, `SHOPHEAD_ERROR_NULL`, `SHOPHEAD_ERROR_MISALIGNED`.
+#[unsafe(no_mangle)]
+pub extern "C" fn shophead_key_print(
+    key: i64,
+    buffer: Out<c_char>,
+    capacity: usize,
+    length: Out<usize>,
+) -> shophead_error {
+    answer(|| {
+        let key = Key::from_number(key.cast_unsigned()).ok_or(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER)?;
+        print(&key, buffer, capacity, length)
+    })
 }
 
 /// Reads the value of a limit as a limits file writes it: `.163`, `1.5 D`, `2 D + 1/16`, `shank + .004`, `2/3`, `20 %`, `10`, `nearest`.

@@ -211,7 +211,7 @@ pub extern "C" fn shophead_length_choose(
 /// the practice's. Edge distance and pitch are not part of it: `shophead_row_check`.
 ///
 /// Takes: `part`, `part_length` bytes of UTF-8, such as `MS20470AD5`; a length in it does not matter. `layers`, `layers_length` bytes, as
-/// `shophead_layers_parse` reads them. `practice`. All are the caller's, not kept. Writes: `fitted`; `findings`, an array of the caller's with
+/// `shophead_layers_parse_by` reads them. `practice`. All are the caller's, not kept. Writes: `fitted`; `findings`, an array of the caller's with
 /// room for `capacity` (`SHOPHEAD_MAX_FINDINGS` always suffices). `shophead_finding_say` makes a sentence of each.
 ///
 /// Errors: `SHOPHEAD_ERROR_NOT_A_PART` and `SHOPHEAD_ERROR_NOT_LAYERS` (`shophead_explain` says why); those named `SHOPHEAD_ERROR_FIT_...`;
@@ -231,8 +231,9 @@ pub extern "C" fn shophead_length_fit(
         let place = fitted.place()?;
         let mut sink = Sink::new(&findings, capacity)?;
         let rivet = Part::parse(part.text(part_length)?)?;
-        let stack = crate::stack::read(layers.text(layers_length)?)?;
+        let layers = layers.text(layers_length)?;
         practice.one()?.with(|practice| {
+            let stack = practice.layers(layers)?;
             let chosen = Installation::new(rivet, &stack).by(practice).length()?;
             sink.need([&chosen.findings])?;
             let family = rivet.without_length();

@@ -3,14 +3,16 @@
 
 use core::ffi::c_char;
 
+use shophead::material::Material;
 use shophead::stack::{Layer, MAX_LAYERS, Preparation, Role, Stack};
 
 use crate::border::{In, Out, answer};
 use crate::error::shophead_error;
 use crate::error::shophead_error as E;
 use crate::length::shophead_toleranced;
-use crate::material::{number, optional};
+use crate::material::{material, number};
 use crate::numbers::value_of;
+use crate::practice::{SHOPHEAD_OWN_MATERIAL, shophead_practice};
 
 /// What a layer is.
 /// cbindgen:transparent-typedef
@@ -30,7 +32,8 @@ pub struct shophead_preparation(pub u32);
 pub struct shophead_layer {
     /// How thick it is; above zero.
     pub thickness: shophead_toleranced,
-    /// What it is made of, a number from `shophead_material_parse`; 0 where it is not known.
+    /// What it is made of, a number from `shophead_material_parse`, or one of the practice's own: `SHOPHEAD_OWN_MATERIAL`; 0 where it is not
+    /// known.
     pub material: u32,
     /// What it is, one of `enum shophead_role`.
     pub role: u32,
@@ -46,12 +49,16 @@ pub const SHOPHEAD_MAX_LAYERS: usize = 8;
 const _: () = assert!(MAX_LAYERS == SHOPHEAD_MAX_LAYERS, "the core takes another number of layers");
 
 /// The pack, the side of the manufactured head first.
-pub(crate) fn stack(layers: In<shophead_layer>, count: usize) -> Result<Stack, E> {
+pub(crate) fn stack(
+    layers: In<shophead_layer>,
+    count: usize,
+    material: &dyn Fn(u32) -> Result<Option<Material>, E>,
+) -> Result<Stack, E> {
     let mut stack = Stack::new();
     for layer in layers.list(count)? {
         stack.push(Layer {
             role: value_of::<Role>(layer.role)?,
-            material: optional(layer.material)?,
+            material: material(layer.material)?,
             thickness: layer.thickness.read()?,
             preparation: value_of::<Preparation>(layer.preparation)?,
         })?;
@@ -60,10 +67,10 @@ pub(crate) fn stack(layers: In<shophead_layer>, count: usize) -> Result<Stack, E
 }
 
 impl shophead_layer {
-    fn of(layer: &Layer) -> shophead_layer {
+    fn of(layer: &Layer, material: u32) -> shophead_layer {
         shophead_layer {
             thickness: shophead_toleranced::of(layer.thickness),
-            material: number(layer.material),
+            material,
             role: layer.role.number(),
             preparation: layer.preparation.number(),
             unused: 0,
@@ -71,9 +78,9 @@ impl shophead_layer {
     }
 }
 
-/// The pack that a text says.
-pub(crate) fn read(text: &str) -> Result<Stack, E> {
-    Ok(Stack::parse(text)?)
+/// A material that is on file, or 0 for one that is not known.
+pub(crate) fn on_file(number: u32) -> Result<Option<Material>, E> {
+    if number == 0 { Ok(None) } else { self::material(number).map(Some) }
 }
 
 /// Reads a list of layers, the side of the manufactured head first: `2024-T3:.032:countersunk, clad 2024-T3:.125+-.004, .005:sealant`.
@@ -94,10 +101,39 @@ pub extern "C" fn shophead_layers_parse(
 ) -> shophead_error {
     answer(|| {
         let (mut places, count) = (layers.places(capacity)?, count.place()?);
-        let read = self::read(text.text(length)?)?;
+        let read = Stack::parse(text.text(length)?)?;
         places.need(read.layers().len())?;
         for (index, layer) in read.layers().iter().enumerate() {
-            places.put(index, shophead_layer::of(layer));
+            places.put(index, shophead_layer::of(layer, number(layer.material)));
+        }
+        count.put(read.layers().len());
+        Ok(())
+    })
+}
+
+/// Reads a list of layers as `shophead_layers_parse`, whose materials may also be a shop's own: those that figures by their keys are of.
+///
+/// Takes: as `shophead_layers_parse`; `practice`, the caller's: the numbers of the shop's own materials are good with this one. Writes: as
+/// `shophead_layers_parse`.
+///
+/// Errors: as `shophead_layers_parse`; those of a practice.
+#[unsafe(no_mangle)]
+pub extern "C" fn shophead_layers_parse_by(
+    text: In<c_char>,
+    length: usize,
+    practice: In<shophead_practice>,
+    layers: Out<shophead_layer>,
+    capacity: usize,
+    count: Out<usize>,
+) -> shophead_error {
+    answer(|| {
+        let (mut places, count) = (layers.places(capacity)?, count.place()?);
+        let (text, asked) = (text.text(length)?, practice.one()?);
+        let read = asked.with(|practice| Ok(practice.layers(text)?))?;
+        places.need(read.layers().len())?;
+        for (index, layer) in read.layers().iter().enumerate() {
+            let material = layer.material.map_or(Ok(0), |material| asked.number_of(material))?;
+            places.put(index, shophead_layer::of(layer, material));
         }
         count.put(read.layers().len());
         Ok(())
@@ -118,7 +154,9 @@ pub extern "C" fn shophead_stack_grip(
 ) -> shophead_error {
     answer(|| {
         let place = grip.place()?;
-        place.put(shophead_toleranced::of(stack(layers, count)?.grip()));
+        // What a shop's own material is made of does not count in how thick it is.
+        let known = |number| if number < SHOPHEAD_OWN_MATERIAL { on_file(number) } else { Ok(None) };
+        place.put(shophead_toleranced::of(stack(layers, count, &known)?.grip()));
         Ok(())
     })
 }

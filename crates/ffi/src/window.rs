@@ -91,7 +91,7 @@ fn with_question<T>(
     let asked = query.one()?;
     let part = asked.part.read()?;
     let hole = asked.hole.read()?;
-    let pack = stack(layers, layer_count)?;
+    let pack = stack(layers, layer_count, &|number| asked.practice.material(number))?;
     let grip = if layer_count == 0 { asked.grip.read()? } else { pack.grip() };
     asked.practice.with(|practice| ask(&through(&part, &pack, grip, hole, practice), &part, practice))
 }

@@ -18,7 +18,7 @@ use shophead::hole::Disposition;
 use shophead::installation::Installation;
 use shophead::length::Length;
 use shophead::material::RivetAlloy;
-use shophead::practice::{HANDBOOK, PROCESS};
+use shophead::practice::{HANDBOOK, Key, PROCESS};
 use shophead::rivet::MS20470;
 use shophead::rivet::part::{Part, PartLengthError};
 use shophead::select::choose_diameter;
@@ -184,7 +184,8 @@ fn layer() -> impl Strategy<Value = shophead_layer> {
         nominal_nm: nm,
         max_nm: nm,
     });
-    let material = prop_oneof![16 => 0_u32..20, 1 => any::<u32>()];
+    let own = (0_u32..3).prop_map(|at| SHOPHEAD_OWN_MATERIAL | at);
+    let material = prop_oneof![16 => 0_u32..20, 1 => own, 1 => any::<u32>()];
     (prop_oneof![16 => thin, 1 => toleranced()], material, prop_oneof![16 => 1_u32..9, 1 => any::<u32>()], form)
         .prop_map(|(thickness, material, role, preparation)| shophead_layer {
             thickness,
@@ -196,7 +197,7 @@ fn layer() -> impl Strategy<Value = shophead_layer> {
 }
 
 fn value() -> impl Strategy<Value = shophead_value> {
-    (prop_oneof![8 => 0_u32..8, 1 => any::<u32>()], small(), small(), nanometres())
+    (prop_oneof![8 => 0_u32..11, 1 => any::<u32>()], small(), small(), nanometres())
         .prop_map(|(kind, num, den, nm)| shophead_value { kind, num, den, unused: 0, nm })
 }
 
@@ -221,6 +222,9 @@ fn bytes() -> impl Strategy<Value = Vec<u8>> {
         "1.5 D",
         "20 %",
         "nearest",
+        "flush.",
+        "material.",
+        ".density",
         "9999999999999999999999999999999",
         "-",
         "é",
@@ -253,7 +257,24 @@ fn own() -> impl Strategy<Value = Vec<Own>> {
     let diameter = prop_oneof![4 => Just(SHOPHEAD_NONE), 1 => Just(3_175_000_i64), 1 => nanometres()];
     let scope = prop_oneof![8 => Just(0_u32), 1 => small()];
     let one = (1_u32..46, scope, small(), prop_oneof![8 => Just(0_u32), 1 => small()], diameter, value(), bytes());
-    prop_oneof![4 => Just(Vec::new()), 1 => prop::collection::vec(one, 1..4)]
+    prop_oneof![4 => Just(Vec::new()), 1 => prop::collection::vec(prop_oneof![1 => one, 1 => by_key()], 1..4)]
+}
+
+/// A figure by its key, with the joints and materials that only those have.
+fn by_key() -> impl Strategy<Value = Own> {
+    let keys = [
+        "material.A286.tension_ultimate",
+        "material.A286.density",
+        "flush.MS20426AD4",
+        "plain.MS20470AD4",
+        "rivet.2117.shear_ultimate",
+        "tension.MS20470AD4.ultimate",
+    ];
+    let key = prop::sample::select(keys.to_vec()).prop_map(|key| Key::parse(key).unwrap().number().cast_signed());
+    let zeros = prop_oneof![8 => Just(0_u32), 1 => small()];
+    let material = prop_oneof![4 => 0_u32..20, 2 => Just(0), 1 => (0_u32..3).prop_map(|at| SHOPHEAD_OWN_MATERIAL | at)];
+    (zeros.clone(), zeros, material, prop_oneof![8 => key, 1 => any::<i64>()], value(), bytes())
+        .prop_map(|(head, alloy, rows, key, value, bytes)| (SHOPHEAD_BY_KEY, head, alloy, rows, key, value, bytes))
 }
 
 fn limits(own: &[Own]) -> Vec<shophead_limit> {
@@ -297,6 +318,10 @@ proptest! {
         let mut hole = Watched::<i64>::new();
         hold!(shophead_hole_parse(from, length, hole.out()), hole);
         hold!(shophead_material_parse(from, length, number.out()), number);
+        let (mut key, mut text, mut long) = (Watched::<i64>::new(), Watched::<c_char, SHOPHEAD_TEXT_MAX>::several(), Watched::<usize>::new());
+        if hold!(shophead_key_parse(from, length, key.out()), key) {
+            prop_assert_eq!(shophead_key_print(key.get(0), text.out(), SHOPHEAD_TEXT_MAX, long.out()), shophead_error::SHOPHEAD_OK);
+        }
         let mut found = Watched::<u32>::new();
         hold!(shophead_number(list, from, length, found.out()), found);
         hold!(shophead_value_parse(name, from, length, value.out()), value);
@@ -313,7 +338,7 @@ proptest! {
             prop_assert_eq!(one, other);
         }
         let (mut why, mut long) = (Watched::<c_char, SHOPHEAD_TEXT_MAX>::several(), Watched::<usize>::new());
-        if std::str::from_utf8(&bytes).is_ok() && (1..=9).contains(&reading) && (1..=44).contains(&name) {
+        if std::str::from_utf8(&bytes).is_ok() && (1..=10).contains(&reading) && (1..=44).contains(&name) {
             // A buffer of the size that always suffices does.
             prop_assert_eq!(shophead_explain(reading, name, from, length, why.out(), SHOPHEAD_TEXT_MAX, long.out()), shophead_error::SHOPHEAD_OK);
         } else {
@@ -330,6 +355,8 @@ proptest! {
         }
         let (mut text, mut size) = (Watched::<c_char, 64>::several(), Watched::<usize>::new());
         hold!(shophead_error_message(number, text.out(), capacity, size.out()), text, size);
+        let (mut text, mut size) = (Watched::<c_char, 64>::several(), Watched::<usize>::new());
+        hold!(shophead_key_print(nm, text.out(), capacity, size.out()), text, size);
         let (mut text, mut size) = (Watched::<c_char, 64>::several(), Watched::<usize>::new());
         hold!(shophead_material_print(number, text.out(), capacity, size.out()), text, size);
         hold!(shophead_word(list, number, word.out()), word);
@@ -511,14 +538,23 @@ proptest! {
     }
 
     #[test]
-    fn any_joint_is_worked_out_or_refused(part in part(), layers in prop::collection::vec(layer(), 0..5), row in (nanometres(), nanometres(), nanometres()), shear in small(), load in (small(), small(), real()), allowable in real()) {
+    fn any_joint_is_worked_out_or_refused(part in part(), layers in prop::collection::vec(layer(), 0..5), row in (nanometres(), nanometres(), nanometres()), shear in small(), load in (small(), small(), real()), allowable in real(), built in built(), own in own(), bytes in bytes()) {
         let load = shophead_load { kind: load.0, factors: load.1, lbf: load.2 };
         let joint = shophead_joint {
             part, layers: reads_all(&layers), layer_count: layers.len(), edge_nm: row.0, hole_nm: row.1, pitch_nm: row.2, shear, unused: 0, load,
         };
         let (mut strength, mut findings) = (Watched::new(), Watched::<_, SHOPHEAD_MAX_FINDINGS>::several());
         let mut sheets = Watched::<_, SHOPHEAD_MAX_LAYERS>::several();
-        let error = shophead_strength_find(reads(&joint), strength.out(), sheets.out(), SHOPHEAD_MAX_LAYERS, findings.out(), SHOPHEAD_MAX_FINDINGS);
+        let limits = limits(&own);
+        let practice = practice(built, &limits);
+        let (mut read, mut count) = (Watched::<shophead_layer, SHOPHEAD_MAX_LAYERS>::several(), Watched::<usize>::new());
+        let error = shophead_layers_parse_by(reads_all(&bytes).cast_to_chars(), bytes.len(), reads(&practice), read.out(), SHOPHEAD_MAX_LAYERS, count.out());
+        hold!(error, read, count);
+        let error = if own.is_empty() {
+            shophead_strength_find(reads(&joint), strength.out(), sheets.out(), SHOPHEAD_MAX_LAYERS, findings.out(), SHOPHEAD_MAX_FINDINGS)
+        } else {
+            shophead_strength_find_by(reads(&joint), reads(&practice), strength.out(), sheets.out(), SHOPHEAD_MAX_LAYERS, findings.out(), SHOPHEAD_MAX_FINDINGS)
+        };
         if hold!(error, strength, sheets, findings) {
             let strength: shophead_strength = strength.get(0);
             let loads = [strength.shear.lbf, strength.allowable.lbf, strength.indication.lbf, strength.yield_load.lbf, strength.net_section.lbf];

@@ -10,6 +10,8 @@ use super::demo;
 
 /// Address space in KiB: the program, its threads and what a file of the greatest size that is taken needs.
 const ROOM: u32 = 900_000;
+/// What it may hold beside the file, in bytes.
+const HELD: u64 = 200 << 20;
 /// A tenth of this is what it takes where it is built to be fast.
 const PATIENCE: Duration = Duration::from_secs(100);
 
@@ -52,7 +54,7 @@ fn run(folder: &Path, typed: &str) -> Result<(i32, String), String> {
     command.arg("-c").arg(format!("ulimit -v {ROOM}; exec '{}' {}", program.display(), words.join(" ")));
     command.current_dir(folder).stdin(Stdio::null()).stdout(Stdio::null()).stderr(Stdio::piped());
     let mut child = command.spawn().expect("a shell");
-    let began = Instant::now();
+    let (began, mut peak) = (Instant::now(), 0);
     let mut said = child.stderr.take().expect("what it says");
     let reader = std::thread::spawn(move || {
         let mut text = Vec::new();
@@ -62,6 +64,7 @@ fn run(folder: &Path, typed: &str) -> Result<(i32, String), String> {
         if let Some(status) = child.try_wait().expect("a state") {
             break status;
         }
+        peak = peak.max(held(child.id()));
         if began.elapsed() > PATIENCE {
             child.kill().expect("killed");
             return Err(format!("{typed}: not done after {} s", PATIENCE.as_secs()));
@@ -69,10 +72,22 @@ fn run(folder: &Path, typed: &str) -> Result<(i32, String), String> {
         std::thread::sleep(Duration::from_millis(5));
     };
     let said = reader.join().expect("read").expect("read");
+    // Of what is larger than any file that is taken nothing is to be kept.
+    let own = fs::metadata(folder.join("hostile")).map_or(0, |file| file.len().min(100 << 20));
+    if peak > HELD + own {
+        return Err(format!("{typed}: {peak} bytes held"));
+    }
     match status.code() {
         Some(code @ 0..=3) => Ok((code, said)),
         _ => Err(format!("{typed}: {status}: {said:.300}")),
     }
+}
+
+/// What a running program has held at most, in bytes.
+fn held(process: u32) -> u64 {
+    let status = fs::read_to_string(format!("/proc/{process}/status")).unwrap_or_default();
+    let most = status.lines().find_map(|line| line.strip_prefix("VmHWM:")?.trim().strip_suffix(" kB")?.parse().ok());
+    most.map_or(0, |kibibytes: u64| kibibytes * 1_024)
 }
 
 /// A file that every command must refuse, in words that steer no terminal.

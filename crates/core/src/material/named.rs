@@ -171,12 +171,7 @@ impl Material {
             }
         }
         let name = name.ok_or(ParseMaterialError::Empty)?;
-        let is_whole = !name.starts_with('-') && !name.ends_with('-') && name.len() <= LONGEST_OWN_NAME;
-        let number = name.bytes().rev().try_fold(0_u64, |number, byte| {
-            let figure = OWN_CHARACTERS.iter().position(|known| *known == byte.to_ascii_uppercase())?;
-            number.checked_mul(OWN_BASE)?.checked_add(u64::try_from(figure).ok()?.checked_add(1)?)
-        });
-        let number = number.filter(|number| is_whole && *number <= OWN_NAME).ok_or(ParseMaterialError::NotAName)?;
+        let number = own_number(name).filter(|number| *number <= OWN_NAME).ok_or(ParseMaterialError::NotAName)?;
         let surface = if clad == Some(true) { OWN_CLAD } else { 0 };
         NonZeroU64::new(OWN | surface | number).map(Material).ok_or(ParseMaterialError::NotAName)
     }
@@ -202,6 +197,12 @@ impl Material {
         let bits = (number >> OWN_SHIFT & 0xF) as u8;
         let number = NonZeroU64::new(number & (OWN | OWN_CLAD | OWN_NAME)).filter(|number| number.get() & OWN != 0)?;
         Some((Material(number), bits))
+    }
+
+    /// Whether the number of a shop's own is that of a name.
+    pub(crate) fn has_name(self) -> bool {
+        let name = self.own_name();
+        !self.is_own() || !name.is_empty() && own_number(&name) == Some(self.0.get() & OWN_NAME)
     }
 
     /// The row of the table of names; `None` of a shop's own.
@@ -387,6 +388,17 @@ impl fmt::Display for Material {
         f.write_str(self.alloy())?;
         if self.temper().is_empty() { Ok(()) } else { write!(f, "-{}", self.temper()) }
     }
+}
+
+/// The number of the name of a shop's own.
+fn own_number(name: &str) -> Option<u64> {
+    if name.starts_with('-') || name.ends_with('-') || name.len() > LONGEST_OWN_NAME {
+        return None;
+    }
+    name.bytes().rev().try_fold(0_u64, |number, byte| {
+        let figure = OWN_CHARACTERS.iter().position(|known| *known == byte.to_ascii_uppercase())?;
+        number.checked_mul(OWN_BASE)?.checked_add(u64::try_from(figure).ok()?.checked_add(1)?)
+    })
 }
 
 /// By its name, not its number.

@@ -1,6 +1,7 @@
 //! What a figure that is not on file is called in a limits file.
 
 use core::fmt;
+use core::str::FromStr;
 
 use super::Name;
 use crate::material::{Material, Property, RivetAlloy};
@@ -56,6 +57,21 @@ pub enum Entry {
     PlainJoint(&'static Series<'static>, RivetAlloy, u8),
     /// What a driven rivet carries along its shank: series, alloy, dash number.
     Tension(&'static Series<'static>, RivetAlloy, u8),
+}
+
+crate::words::errors! {
+    /// Why a text is not a key of a limits file.
+    #[non_exhaustive]
+    ParseKeyError = (29, "not-a-key", "A text is not a key of a limits file.",
+        "not a key of a limits file", "right would be series.NAS1241.head_height.4, material.\"clad 2024-T3\".tension_ultimate or limit.pitch-least")
+    {
+        NoSuchTable, "key-table", "It begins with another word than the tables of a limits file.",
+            "a key begins with limit, series, material, rivet, flush, plain or tension", "";
+        NoSuchName, "key-name", "Nothing on file has the name behind the table.",
+            "nothing on file has this name", "";
+        NoSuchFigure, "key-figure", "The table has no such figure, or none of this size.",
+            "no such figure in this table", "";
+    }
 }
 
 /// What a figure that is not on file is called in a limits file: what to enter there. [`Display`](fmt::Display) writes it as TOML does, so that
@@ -177,11 +193,79 @@ impl Key {
         Some(Key::new(TENSION, [series(part)?, alloy(part.alloy()), part.size().dash]))
     }
 
+    /// Reads a key as [`Display`](fmt::Display) writes it. A material may be one of a shop's own.
+    ///
+    /// # Errors
+    /// [`ParseKeyError`].
+    ///
+    /// ```
+    /// use shophead::practice::{Key, ParseKeyError};
+    /// for text in ["limit.pitch-least", "series.NAS1241.head_height.4", "material.\"clad 2024-T3\".shear_ultimate", "plain.MS20470AD5"] {
+    ///     assert_eq!(Key::parse(text)?.to_string(), text);
+    /// }
+    /// assert_eq!(Key::parse("material.A286.tension_ultimate")?.to_string(), "material.A286.tension_ultimate");
+    /// assert_eq!(Key::parse("series.NAS1241.head_height.44"), Err(ParseKeyError::NoSuchFigure));
+    /// # Ok::<(), ParseKeyError>(())
+    /// ```
+    pub fn parse(text: &str) -> Result<Key, ParseKeyError> {
+        let (table, rest) = first_part(text.trim());
+        let (name, figure) = first_part(rest.unwrap_or_default());
+        let figure = figure.unwrap_or_default();
+        let family = || Part::parse(name).map_err(|_| ParseKeyError::NoSuchName);
+        let alone = |key: Option<Key>| key.filter(|_| figure.is_empty()).ok_or(ParseKeyError::NoSuchFigure);
+        match table {
+            "limit" => {
+                let limit = name.parse().map_err(|_| ParseKeyError::NoSuchName)?;
+                alone(Some(Key::of_limit(limit)))
+            }
+            "series" => {
+                let at = place(SERIES, |known| known.eq_ignore_ascii_case(name)).ok_or(ParseKeyError::NoSuchName)?;
+                let (dimension, dash) = first_part(figure);
+                let dimension = Dimension::ALL.into_iter().find(|known| known.as_str() == dimension);
+                let dash = dash.and_then(|dash| dash.parse::<u8>().ok());
+                let dash =
+                    dash.filter(|dash| CATALOGUE.get(usize::from(at)).is_some_and(|known| known.size(*dash).is_some()));
+                let (dimension, dash) = dimension.zip(dash).ok_or(ParseKeyError::NoSuchFigure)?;
+                Ok(Key::new(SIZE, [at, dash, dimension as u8]))
+            }
+            "material" => {
+                let material = Material::own(name).map_err(|_| ParseKeyError::NoSuchName)?;
+                match figure {
+                    "bend_radius" => Ok(Key::of_bend_radius(material)),
+                    "density" => Ok(Key::of_density(material)),
+                    _ => {
+                        let property = Property::ALL.iter().find(|known| known.as_str() == figure);
+                        Ok(Key::of_sheet(material, *property.ok_or(ParseKeyError::NoSuchFigure)?))
+                    }
+                }
+            }
+            "rivet" => {
+                let known = RivetAlloy::ALL.iter().find(|known| known.alloy().eq_ignore_ascii_case(name));
+                let of = *known.ok_or(ParseKeyError::NoSuchName)?;
+                if figure == "shear_ultimate" { Ok(Key::of_shear(of)) } else { Err(ParseKeyError::NoSuchFigure) }
+            }
+            "flush" => {
+                let part = family()?;
+                alone(Key::of_flush_joint(&part).filter(|_| part.series().head.is_flush()))
+            }
+            "plain" => alone(Key::of_plain_joint(&family()?)),
+            "tension" => {
+                let key = Key::of_tension(&family()?).filter(|_| figure == "ultimate");
+                key.ok_or(ParseKeyError::NoSuchFigure)
+            }
+            _ => Err(ParseKeyError::NoSuchTable),
+        }
+    }
+
     /// The key of this number, as [`Key::number`] gives it; `None` where none has it.
     #[must_use]
     pub fn from_number(number: u64) -> Option<Key> {
         let key = Key(number);
-        key.entry().map(|_| key)
+        let is_named = match key.entry()? {
+            Entry::Sheet(material, _) | Entry::BendRadius(material) | Entry::Density(material) => material.has_name(),
+            _ => true,
+        };
+        is_named.then_some(key)
     }
 
     pub(crate) const fn of_bits(bits: u64) -> Key {
@@ -220,6 +304,28 @@ impl Key {
             _ => None,
         }
     }
+}
+
+impl FromStr for Key {
+    type Err = ParseKeyError;
+
+    fn from_str(text: &str) -> Result<Key, ParseKeyError> {
+        Key::parse(text)
+    }
+}
+
+/// What stands before the first point, without the quotes around it, and behind it.
+fn first_part(text: &str) -> (&str, Option<&str>) {
+    if let Some((name, behind)) = text.strip_prefix('"').and_then(|text| cut(text, b'"')) {
+        return (name, behind.strip_prefix('.'));
+    }
+    cut(text, b'.').map_or((text, None), |(before, behind)| (before, Some(behind)))
+}
+
+/// What stands before and behind the first such mark.
+fn cut(text: &str, mark: u8) -> Option<(&str, &str)> {
+    let at = text.bytes().position(|byte| byte == mark)?;
+    Some((text.get(..at)?, text.get(at.saturating_add(1)..)?))
 }
 
 impl fmt::Display for Key {
@@ -279,11 +385,45 @@ impl fmt::Debug for Key {
 
 #[cfg(test)]
 mod tests {
+    extern crate std;
     use super::*;
+    use std::string::ToString;
 
     #[test]
     fn the_names_are_those_of_the_catalogue() {
         assert!(SERIES.iter().copied().eq(CATALOGUE.iter().map(|series| series.name)));
+    }
+
+    #[test]
+    fn a_number_without_a_name_is_no_key() {
+        for number in [0, 1, u64::MAX, 1 << 63, u64::from(u32::MAX), 0x8000_0000_0000_0025] {
+            assert_eq!(Key::from_number(number), None, "{number:x}");
+        }
+    }
+
+    #[test]
+    fn what_is_no_key_is_refused() {
+        use ParseKeyError::{NoSuchFigure, NoSuchName, NoSuchTable};
+        for (text, error) in [
+            ("", NoSuchTable),
+            ("joint.MS20470AD4", NoSuchTable),
+            ("limit.pitch", NoSuchName),
+            ("limit.pitch-least.4", NoSuchFigure),
+            ("series.NAS1.shank.4", NoSuchName),
+            ("series.NAS1241.shank", NoSuchFigure),
+            ("series.NAS1241.shank.200", NoSuchFigure),
+            ("material.A_286.density", NoSuchName),
+            ("material.\"clad 2024-T3.density", NoSuchName),
+            ("material.A286.colour", NoSuchFigure),
+            ("rivet.2118.shear_ultimate", NoSuchName),
+            ("rivet.2117.shear", NoSuchFigure),
+            ("flush.MS20470AD4", NoSuchFigure),
+            ("plain.MS20470AD4.ultimate", NoSuchFigure),
+            ("tension.MS20470AD4", NoSuchFigure),
+            ("tension.MS20470AD7.ultimate", NoSuchName),
+        ] {
+            assert_eq!(Key::parse(text), Err(error), "{text}");
+        }
     }
 
     #[test]
@@ -298,6 +438,7 @@ mod tests {
                     _ => Key::of_density(material),
                 };
                 assert_eq!((key.entry(), Key::from_number(key.number())), (Some(entry), Some(key)));
+                assert_eq!(Key::parse(&key.to_string()), Ok(key));
             }
         }
     }

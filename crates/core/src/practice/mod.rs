@@ -57,7 +57,7 @@ pub use entered::{
     EnterError, Entered, EnteredJoint, MAX_ENTERED_SHEETS, MAX_JOINTS, MAX_SHEARS, MAX_SIZES, MAX_TENSIONS,
     MAX_TOLERANCES,
 };
-pub use key::{Dimension, Entry, Key};
+pub use key::{Dimension, Entry, Key, ParseKeyError};
 pub use value::{LengthRounding, ParseValueError, Value};
 
 /// What a limit's value may be; decides how its text is read.

@@ -5,6 +5,7 @@ use core::fmt;
 use super::{Layer, Preparation, Role, Stack, StackError};
 use crate::length::{Length, ParseLengthError, Toleranced};
 use crate::material::{Material, ParseMaterialError};
+use crate::practice::Practice;
 
 /// Why a text is not a list of layers: in which item, counted from 1, and what is wrong with it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -86,6 +87,10 @@ impl Layer {
     /// # Ok::<(), shophead::stack::LayerErrorKind>(())
     /// ```
     pub fn parse(text: &str) -> Result<Layer, LayerErrorKind> {
+        Layer::parse_by(text, &Material::parse)
+    }
+
+    fn parse_by(text: &str, read: &ReadMaterial<'_>) -> Result<Layer, LayerErrorKind> {
         let text = text.trim();
         let mut layer = Layer::of(Toleranced::exactly(Length::ZERO));
         let mut rest = text;
@@ -107,9 +112,9 @@ impl Layer {
         let (material, thickness) =
             split_last(rest).map_or((None, rest), |(material, thickness)| (Some(material), thickness));
         if let Some(material) = material {
-            layer.material = Some(Material::parse(material).map_err(LayerErrorKind::Material)?);
+            layer.material = Some(read(material).map_err(LayerErrorKind::Material)?);
         } else if !thickness.starts_with('.')
-            && let Ok(material) = Material::parse(thickness)
+            && let Ok(material) = read(thickness)
         {
             return Err(LayerErrorKind::NoThickness { material, at: character(rest) });
         }
@@ -125,6 +130,9 @@ impl Layer {
         Ok(layer)
     }
 }
+
+/// How the material of a layer is read.
+type ReadMaterial<'m> = dyn Fn(&str) -> Result<Material, ParseMaterialError> + 'm;
 
 /// To split by: by the character itself, the compiler leaves a panic in.
 fn is_comma(c: char) -> bool {
@@ -147,12 +155,40 @@ impl Stack {
     /// # Ok::<(), shophead::stack::ParseStackError>(())
     /// ```
     pub fn parse(text: &str) -> Result<Stack, ParseStackError> {
+        Stack::parse_by(text, &Material::parse)
+    }
+
+    fn parse_by(text: &str, read: &ReadMaterial<'_>) -> Result<Stack, ParseStackError> {
         let mut stack = Stack::new();
         for (item, text) in (1..).zip(text.split(is_comma)) {
-            let layer = Layer::parse(text).map_err(|kind| ParseStackError { item, kind })?;
+            let layer = Layer::parse_by(text, read).map_err(|kind| ParseStackError { item, kind })?;
             stack.push(layer).map_err(|error| ParseStackError { item, kind: LayerErrorKind::Stack(error) })?;
         }
         Ok(stack)
+    }
+}
+
+impl Practice<'_> {
+    /// Reads layers as [`Stack::parse`] does; their materials may also be those that the shop entered figures for.
+    ///
+    /// # Errors
+    /// As [`Stack::parse`].
+    ///
+    /// ```
+    /// use shophead::basis::Basis;
+    /// use shophead::material::{EnteredSheet, Material, Property};
+    /// use shophead::practice::{Entered, HANDBOOK};
+    /// use shophead::quantity::Stress;
+    /// let mut entered = Entered::new();
+    /// let sheet = EnteredSheet::new(Material::own("2219-T87")?, Basis::own(0));
+    /// entered.sheet(sheet.with(Property::TensionUltimate, Stress::from_ksi(63.0)))?;
+    /// let layers = HANDBOOK.with_entered(&entered).layers("2219-T87:.063, 2024-T3:.125")?;
+    /// assert_eq!(layers.layers().len(), 2);
+    /// assert!(HANDBOOK.layers("2219-T87:.063, 2024-T3:.125").is_err());
+    /// # Ok::<(), Box<dyn core::error::Error>>(())
+    /// ```
+    pub fn layers(&self, text: &str) -> Result<Stack, ParseStackError> {
+        Stack::parse_by(text, &|text| self.material(text))
     }
 }
 

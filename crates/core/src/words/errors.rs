@@ -273,7 +273,7 @@ mod tests {
     use crate::drill::{ParseDrillError, ParseHoleError};
     use crate::length::LengthErrorKind;
     use crate::material::ParseMaterialError;
-    use crate::practice::ParseValueError;
+    use crate::practice::{ParseKeyError, ParseValueError};
     use crate::quantity::{ParseForceError, ParseStressError};
     use crate::rivet::part::PartErrorKind;
     use crate::stack::LayerErrorKind;
@@ -282,7 +282,7 @@ mod tests {
 
     #[test]
     fn what_is_wrong_with_a_text_has_a_word_and_a_sentence_of_its_own() {
-        let of_texts: [&[ErrorLine]; 10] = [
+        let of_texts: [&[ErrorLine]; 11] = [
             LengthErrorKind::LINES,
             PartErrorKind::LINES,
             ParseMaterialError::LINES,
@@ -290,6 +290,7 @@ mod tests {
             ParseDrillError::LINES,
             ParseHoleError::LINES,
             ParseValueError::LINES,
+            ParseKeyError::LINES,
             ParseForceError::LINES,
             ParseStressError::LINES,
             ParseMinutesError::LINES,
@@ -302,6 +303,7 @@ mod tests {
             ParseDrillError::LINE,
             ParseHoleError::LINE,
             ParseValueError::LINE,
+            ParseKeyError::LINE,
             ParseForceError::LINE,
             ParseWordError::LINE,
         ];

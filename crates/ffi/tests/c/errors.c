@@ -283,6 +283,9 @@ CALL(practice_find, IN(practice, 0), in.listed, IN(part, 1), in.rows, OUT(applie
 CALL(practice_find_after_step_up, IN(practice, 0), in.listed, IN(part, 1), in.rows, 0, OUT(applies, 2))
 CALL(practice_hole, IN(practice, 0), IN(part, 1), OUT(toleranced, 2), OUT(basis, 3))
 CALL(layers_parse, TEXT_IN(0), OUT(layer, 1), in.layer_capacity, (size_t *)p[2])
+CALL(layers_parse_by, TEXT_IN(0), IN(practice, 1), OUT(layer, 2), in.layer_capacity, (size_t *)p[3])
+CALL(key_parse, TEXT_IN(0), (int64_t *)p[1])
+CALL(key_print, in.nm, TEXT_OUT(0))
 CALL(stack_grip, IN(layer, 0), 3, OUT(toleranced, 1))
 CALL(head_find_limits, IN(part, 0), IN(practice, 1), OUT(head_limits, 2))
 CALL(head_predict, IN(length_query, 0), in.nm, OUT(predicted, 1))
@@ -301,6 +304,7 @@ CALL(points_check, IN(point, 0), in.count, IN(edge, 1), 2, IN(part, 2), in.rows,
      OUT(pattern, 5), FINDINGS(6))
 CALL(margin_find, in.number, IN(load, 0), OUT(margin, 1))
 CALL(strength_find, IN(joint, 0), OUT(strength, 1), OUT(sheet, 2), in.sheet_capacity, FINDINGS(3))
+CALL(strength_find_by, IN(joint, 0), IN(practice, 1), OUT(strength, 2), OUT(sheet, 3), in.sheet_capacity, FINDINGS(4))
 CALL(splice_tables, in.material, OUT(tables, 0))
 CALL(splice_per_inch, in.listed, in.nm, IN(part, 0), OUT(per_inch, 1))
 CALL(splice_count, in.number, in.nm, in.listed, OUT(count, 0))
@@ -354,6 +358,9 @@ static const struct function functions[] = {
     {"practice_find_after_step_up", call_practice_find_after_step_up, {ALIGNED(in.practice), ALIGNED(in.part), ALIGNED(out.applies)}},
     {"practice_hole", call_practice_hole, {ALIGNED(in.practice), ALIGNED(in.part), ALIGNED(out.toleranced), ALIGNED(out.basis)}},
     {"layers_parse", call_layers_parse, {TEXT, ALIGNED(out.layers[0]), ALIGNED(out.length)}},
+    {"layers_parse_by", call_layers_parse_by, {TEXT, ALIGNED(in.practice), ALIGNED(out.layers[0]), ALIGNED(out.length)}},
+    {"key_parse", call_key_parse, {TEXT, ALIGNED(out.nm)}},
+    {"key_print", call_key_print, {PRINTED}},
     {"stack_grip", call_stack_grip, {ALIGNED(in.layers[0]), ALIGNED(out.toleranced)}},
     {"head_find_limits", call_head_find_limits, {ALIGNED(in.part), ALIGNED(in.practice), ALIGNED(out.limits)}},
     {"head_predict", call_head_predict, {ALIGNED(in.query), ALIGNED(out.predicted)}},
@@ -382,6 +389,9 @@ static const struct function functions[] = {
       ALIGNED(out.pattern), FOUND}},
     {"margin_find", call_margin_find, {ALIGNED(in.load), ALIGNED(out.margin)}},
     {"strength_find", call_strength_find, {ALIGNED(in.joint), ALIGNED(out.strength), ALIGNED(out.sheets[0]), FOUND}},
+    {"strength_find_by",
+     call_strength_find_by,
+     {ALIGNED(in.joint), ALIGNED(in.practice), ALIGNED(out.strength), ALIGNED(out.sheets[0]), FOUND}},
     {"splice_tables", call_splice_tables, {ALIGNED(out.tables)}},
     {"splice_per_inch", call_splice_per_inch, {ALIGNED(in.part), ALIGNED(out.per_inch)}},
     {"splice_count", call_splice_count, {ALIGNED(out.count)}},
@@ -410,7 +420,8 @@ static void give_text(const char *name) {
     else if (strcmp(name, "material_parse") == 0) text = "2024-T3";
     else if (strcmp(name, "part_parse") == 0) text = "MS20470AD4";
     else if (strcmp(name, "length_fit") == 0) text = "MS20426AD4";
-    else if (strcmp(name, "layers_parse") == 0) text = "2024-T3:.032:countersunk,.005:sealant,.125+-.004";
+    else if (strcmp(name, "key_parse") == 0) text = "flush.MS20426AD4";
+    else if (strncmp(name, "layers_parse", 12) == 0) text = "2024-T3:.032:countersunk,.005:sealant,.125+-.004";
     else if (strcmp(name, "force_parse") == 0) text = "250";
     else if (strcmp(name, "value_parse") == 0) text = "1.5 D";
     memset(in_text, 0, sizeof in_text);
@@ -419,6 +430,7 @@ static void give_text(const char *name) {
     // A driven head far wider than those tested; a sheet too thick for any rivet.
     if (strcmp(name, "squeeze_find") == 0) in.nm = 9525000;
     if (strcmp(name, "diameter_choose") == 0) in.nm = 25400000;
+    if (strcmp(name, "key_print") == 0) shophead_key_parse("flush.MS20426AD4", 16, &in.nm);
     if (strcmp(name, "value_print") == 0) in.listed = SHOPHEAD_LIMIT_EDGE_DISTANCE_LEAST;
 }
 
@@ -531,6 +543,8 @@ static void spoil_meanings(void) {
         {"layers_parse", ".032,", SHOPHEAD_ERROR_NOT_LAYERS},
         {"layers_parse", "MS20470AD4", SHOPHEAD_ERROR_NOT_LAYERS},
         {"layers_parse", ".1,.1,.1,.1,.1,.1,.1,.1,.1", SHOPHEAD_ERROR_NOT_LAYERS},
+        {"layers_parse_by", "2219-T87:.032", SHOPHEAD_ERROR_NOT_LAYERS},
+        {"key_parse", "flush.MS20470AD4", SHOPHEAD_ERROR_NOT_A_KEY},
         {"part_parse", "MS20470AD7", SHOPHEAD_ERROR_NOT_A_PART},
         {"material_parse", "2024", SHOPHEAD_ERROR_NOT_A_MATERIAL},
     };
@@ -588,6 +602,9 @@ static void spoil_lists(void) {
         LISTED("found_hole_judge", in.hole_query.member);
         LISTED("hole_judge", in.hole_query.member);
         LISTED("strength_find", in.joint.shear);
+        LISTED("strength_find_by", in.joint.shear);
+        LISTED("strength_find_by", in.practice.built_in);
+        LISTED("layers_parse_by", in.practice.built_in);
         LISTED("strength_find", in.joint.load.factors);
         LISTED("margin_find", in.load.kind);
         LISTED("margin_find", in.load.factors);
@@ -597,7 +614,10 @@ static void spoil_lists(void) {
         if (wrong[which] != 0) {
             LISTED("length_choose", in.limit.head);
             LISTED("length_choose", in.limit.alloy);
-            LISTED("stack_grip", in.layers[1].material);
+            if (wrong[which] < SHOPHEAD_OWN_MATERIAL) LISTED("stack_grip", in.layers[1].material);
+            LISTED("hole_judge", in.layers[1].material);
+            LISTED("strength_find", in.layers[1].material);
+            LISTED("strength_find_by", in.layers[1].material);
             LISTED("finding_say", in.finding.measured.kind);
             spoil_number("finding_say", "layer", &in.finding.layer, wrong[which], SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE);
             LISTED("head_judge", in.defects[0].meeting);
@@ -701,6 +721,8 @@ static void spoil_lengths(void) {
     spoil_length("strength_find", "pitch", &in.joint.pitch_nm, 1, SHOPHEAD_ERROR_JOINT_PITCH_INSIDE_HOLE);
     spoil_length("drill_at_or_above", "no drill", &in.nm, 25400000, SHOPHEAD_ERROR_NO_SUCH_DRILL);
     spoil_length("drill_at_or_below", "no drill", &in.nm, 0, SHOPHEAD_ERROR_NO_SUCH_DRILL);
+    spoil_length("key_print", "no key", &in.nm, 0, SHOPHEAD_ERROR_UNKNOWN_NUMBER);
+    spoil_length("key_print", "no key", &in.nm, -1, SHOPHEAD_ERROR_UNKNOWN_NUMBER);
     spoil_length("material_tension", "no strength", &in.nm, 1, SHOPHEAD_ERROR_STRENGTH_NOT_PUBLISHED);
 }
 
@@ -748,7 +770,7 @@ static void spoil_size(const char *name, const char *what, size_t *size, size_t 
 
 // From nothing up to one less than suffices, and more than memory.
 static void spoil_sizes(void) {
-    static const char *const printing[] = {"error_message", "finding_say", "explain", "length_print", "material_print", "part_print", "value_print"};
+    static const char *const printing[] = {"error_message", "finding_say", "explain", "length_print", "material_print", "part_print", "value_print", "key_print"};
     for (size_t index = 0; index < sizeof printing / sizeof printing[0]; index++) {
         const struct function *function = fresh(printing[index]);
         expect(function->name, "room enough", call(function, MOST_POINTERS, NULL), SHOPHEAD_OK);
@@ -759,13 +781,15 @@ static void spoil_sizes(void) {
         spoil_size(function->name, "just enough", &in.text_capacity, suffices, SHOPHEAD_OK);
         spoil_size(function->name, "text too long", &in.text_capacity, SIZE_MAX, SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE);
     }
-    static const char *const finding[] = {"length_choose", "length_fit", "diameter_choose", "squeeze_find", "head_judge", "row_check", "points_check", "strength_find", "group_share", "group_yield", "hole_judge", "found_hole_judge"};
+    static const char *const finding[] = {"length_choose", "length_fit", "diameter_choose", "squeeze_find", "head_judge", "row_check", "points_check", "strength_find", "strength_find_by", "group_share", "group_yield", "hole_judge", "found_hole_judge"};
     for (size_t index = 0; index < sizeof finding / sizeof finding[0]; index++) {
         spoil_size(finding[index], "no room for findings", &in.finding_capacity, 0, SHOPHEAD_ERROR_BUFFER_TOO_SMALL);
         spoil_size(finding[index], "findings", &in.finding_capacity, SIZE_MAX, SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE);
         spoil_size(finding[index], "findings", &in.finding_capacity, SIZE_MAX / 64, SHOPHEAD_ERROR_COUNT_OUT_OF_RANGE);
     }
     spoil_size("layers_parse", "layers", &in.layer_capacity, 2, SHOPHEAD_ERROR_BUFFER_TOO_SMALL);
+    spoil_size("layers_parse_by", "layers", &in.layer_capacity, 2, SHOPHEAD_ERROR_BUFFER_TOO_SMALL);
+    spoil_size("strength_find_by", "sheets", &in.sheet_capacity, 2, SHOPHEAD_ERROR_BUFFER_TOO_SMALL);
     // A layer thicker than the rivet is worth a note.
     const struct function *through = fresh("length_choose_through");
     struct shophead_toleranced thick = {3300000, 3300000, 3300000};
@@ -855,7 +879,7 @@ static void spoil_inside(void) {
         {"force_parse", SHOPHEAD_ERROR_NOT_A_FORCE},   {"drill_parse", SHOPHEAD_ERROR_NOT_A_DRILL},
         {"hole_parse", SHOPHEAD_ERROR_NOT_A_HOLE},     {"part_parse", SHOPHEAD_ERROR_NOT_A_PART},
         {"material_parse", SHOPHEAD_ERROR_NOT_A_MATERIAL}, {"number", SHOPHEAD_ERROR_UNKNOWN_WORD},
-        {"value_parse", SHOPHEAD_ERROR_NOT_A_VALUE},
+        {"value_parse", SHOPHEAD_ERROR_NOT_A_VALUE},   {"key_parse", SHOPHEAD_ERROR_NOT_A_KEY},
     };
     for (size_t index = 0; index < sizeof readers / sizeof readers[0]; index++) {
         function = fresh(readers[index].name);

@@ -87,6 +87,35 @@ fn no_function_is_left_out_of_what_is_spoilt() {
     assert!(missing.is_empty(), "not tried with spoilt inputs: {missing:?}");
 }
 
+/// Whatever a finding names by its key is entered in C as in a limits file, and counts.
+#[test]
+fn a_shop_s_own_figures_answer_what_a_finding_names() {
+    let scratch = Scratch::new(0);
+    let program = scratch.program(Language::C11, "shop.c", &["-Wstrict-prototypes"]);
+    same(&run(&program, [""; 0]), SHOP);
+}
+
+/// What `shop.c` prints: before and after each figure was entered.
+const SHOP: &str = "\
+NAS1241AD4-7
+Head not on file: counted between its size's and the next's, up to .063 high. Enter series.NAS1241.head_height.4 in the limits file.
+NAS1241AD4-7
+MS20470AD5: not known
+Layer 1: no published strength. Enter material.2219-T87.bearing_ultimate_20 in the limits file, or refer.
+Layer 1: no published strength. Check it against approved data.
+Layer 2: no published strength. Enter material.2219-T87.bearing_ultimate_20 in the limits file, or refer.
+Layer 2: no published strength. Check it against approved data.
+MS20470AD5: 595.7 lbf, AC 43.13-1B
+Layer 1: no published strength. Check it against approved data.
+Layer 2: no published strength. Check it against approved data.
+MS20426D5: not known
+Layer 1: no published strength. Enter flush.MS20426D5 in the limits file, or refer.
+MS20426D5: 411.0 lbf, test report
+MS20470AD5: not known
+Layer 1: sheet too thin for the published strength, 0.101 D; table starts at 0.18 D. Enter plain.MS20470AD5 in the limits file, or refer.
+MS20470AD5: 111.0 lbf, test report
+";
+
 #[test]
 fn threads_do_not_disturb_each_other() {
     let scratch = Scratch::new(CASES);
