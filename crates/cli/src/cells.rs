@@ -123,9 +123,9 @@ pub(crate) trait Cells {
     /// A ratio, to four places. A margin of safety that is just below zero stays below it.
     fn ratio(&mut self, column: &'static str, cell: Option<f64>) -> &mut Self;
 
-    /// Words of ours: they need no quotes and are no formula.
-    fn words(&mut self, column: &'static str, words: Option<&str>) -> &mut Self {
-        self.optional(column, words)
+    /// Words of ours, with a blank between: they need no quotes and are no formula.
+    fn words(&mut self, column: &'static str, words: impl IntoIterator<Item = &'static str>) -> &mut Self {
+        self.text(column, words.into_iter().collect::<Vec<_>>().join(" "))
     }
 
     /// What somebody wrote into a job.

@@ -67,13 +67,7 @@ impl<'o> AnswerCells<'o> {
     /// The last cells of an answer.
     pub(crate) fn tell(&mut self, codes: &Codes) {
         self.words("severity", codes.worst.map(Severity::as_str));
-        self.out.push(b',');
-        for (index, code) in codes.codes.iter().enumerate() {
-            if index > 0 {
-                self.out.push(b' ');
-            }
-            self.out.extend_from_slice(code.as_str().as_bytes());
-        }
+        self.words("findings", codes.codes.iter().map(|code| code.as_str()));
     }
 }
 
@@ -89,9 +83,14 @@ impl Cells for AnswerCells<'_> {
         self
     }
 
-    fn words(&mut self, _: &'static str, words: Option<&str>) -> &mut Self {
+    fn words(&mut self, _: &'static str, words: impl IntoIterator<Item = &'static str>) -> &mut Self {
         self.out.push(b',');
-        self.out.extend_from_slice(words.unwrap_or_default().as_bytes());
+        for (index, word) in words.into_iter().enumerate() {
+            if index > 0 {
+                self.out.push(b' ');
+            }
+            self.out.extend_from_slice(word.as_bytes());
+        }
         self
     }
 

@@ -1,8 +1,8 @@
 //! `shophead hole`.
 
 use shophead::finding::Severity;
-use shophead::hole::AsFound;
-use shophead::installation::{HoleAnswer, Step};
+use shophead::hole::{AsFound, Disposition};
+use shophead::installation::{HoleAnswer, MAX_STEPS, Step};
 use shophead::layout::RowLayout;
 use shophead::length::Length;
 use shophead::practice::{Case, Practice};
@@ -27,8 +27,8 @@ pub(crate) struct Answer<'a> {
     /// What it was opened to before it was measured.
     opened: Option<Length>,
     answer: HoleAnswer<'a>,
-    /// The words of the steps that were tried.
-    tried: String,
+    /// The steps that were tried.
+    tried: [Option<Disposition>; MAX_STEPS],
     /// Each of them whole, where the answer is more than cells.
     steps: Vec<Step<'a>>,
 }
@@ -60,13 +60,13 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
         };
         facts.rows = args.rows.into();
         facts.put(&args.place, context)?;
-        let (mut tried, mut steps) = (String::new(), Vec::new());
+        let (mut tried, mut steps) = ([None; MAX_STEPS], Vec::new());
+        let mut places = tried.iter_mut();
         let question = facts.question(context.practice);
         let answer = question.hole_step_by_step(found, &mut |step| {
-            if !tried.is_empty() {
-                tried.push(' ');
+            if let Some(place) = places.next() {
+                *place = Some(step.kind);
             }
-            tried.push_str(step.kind.as_str());
             if context.format != Format::Csv {
                 steps.push(step.clone());
             }
@@ -81,10 +81,10 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
 
     fn cells(&self, cells: &mut impl Cells) {
         let HoleAnswer { disposition, rivet, cut, hole, .. } = &self.answer;
-        cells.words("disposition", Some(disposition.as_str()));
+        cells.words("disposition", [disposition.as_str()]);
         cells.parts("rivet", *rivet).optional("drill", *cut);
         cells.length("hole_min", hole.map(|hole| hole.min())).length("hole_max", hole.map(|hole| hole.max()));
-        cells.words("steps_tried", Some(&self.tried));
+        cells.words("steps_tried", self.tried.iter().flatten().map(|step| step.as_str()));
     }
 
     fn case(&self) -> &Case {

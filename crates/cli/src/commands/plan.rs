@@ -802,13 +802,19 @@ fn alike_form<'a>(
     context: &Context<'a>,
 ) -> form::plan::HolesAlike<'a> {
     let findings = hole.findings.iter().map(|finding| Told::of("hole", finding, context).into_form());
+    let of_row = &row.choice;
+    let is_of_row = |choice: &&Choice<'_>| choice.part == of_row.part && choice.length == of_row.length;
+    let as_row = hole.choice.as_deref().filter(is_of_row);
+    let own = if as_row.is_none() { hole.choice.as_deref() } else { None };
     form::plan::HolesAlike {
         alike: number.into(),
         disposition: hole.disposition().into(),
         drill: hole.cut().map(|cut| cut.to_string()),
         drill_diameter: hole.cut().map(|cut| cut.diameter().into()),
         steps: steps(&row.steps(hole, context.practice), context),
-        choice: hole.choice.as_deref().map(|choice| choice_form(choice, context.practice)),
+        as_row: as_row.is_some(),
+        hole: as_row.map(|choice| form::GivenInterval::of(choice.hole, context.practice)),
+        choice: own.map(|choice| choice_form(choice, context.practice)),
         findings: findings.collect(),
     }
 }

@@ -138,6 +138,11 @@ impl<'b> Fields<'b> {
     }
 }
 
+/// Field by field, whatever way is wanted: among the fields of something else.
+pub(crate) fn fields<S: Serializer>(basis: &Basis<'_>, serializer: S) -> Result<S::Ok, S::Error> {
+    Fields::of(basis).serialize(serializer)
+}
+
 impl Serialize for Basis<'_> {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         BASES.with_borrow_mut(|bases| match bases.way {

@@ -248,7 +248,11 @@ pub(crate) struct HolesAlike<'a> {
     pub(crate) drill_diameter: Option<Length>,
     /// Each step that was tried; empty where they were not measured.
     pub(crate) steps: Vec<HoleStep<'a>>,
-    /// The rivet that goes in; null where none is planned.
+    /// Whether the rivet goes in that goes into most of the row, with all that the row says of it.
+    pub(crate) as_row: bool,
+    /// The hole that the rivet of the row goes in; null where another rivet goes in, or none.
+    pub(crate) hole: Option<GivenInterval<'a>>,
+    /// Another rivet that goes in; null where that of the row does, and where none is planned.
     pub(crate) choice: Option<Choice<'a>>,
     /// What was found about each of them.
     pub(crate) findings: Vec<super::Finding<'a>>,
