@@ -788,7 +788,7 @@ fn lines<'a>(plan: &Rc<Plan<'a>>, context: &'a Context<'a>, to: &mut dyn Write) 
                 answer: hole.ruling.map(|ruling| ruling.answer.into()),
                 alike: number.into(),
             };
-            let told = form::plan::Line::Hole(told);
+            let told = form::plan::Line::Hole(Box::new(told));
             line(&|to| told.put(to))?;
         }
     }

@@ -231,7 +231,7 @@ pub(crate) struct PlannedHole<'a> {
 pub(crate) enum Line<'a> {
     Basis(NumberedBasis),
     Alike(Box<HolesAlike<'a>>),
-    Hole(HoleLine<'a>),
+    Hole(Box<HoleLine<'a>>),
 }
 
 /// What becomes of holes that are alike.
