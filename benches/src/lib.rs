@@ -15,7 +15,7 @@ pub fn pack() -> Stack {
     {
         let material = Some(Material::parse(material).expect("a material"));
         let thickness = Toleranced::parse(thickness).expect("a thickness");
-        stack.push(Layer { material, ..Layer::of(thickness) }).expect("room");
+        stack.push(Layer::of(thickness).material(material)).expect("room");
     }
     stack
 }

@@ -5,7 +5,7 @@ use shophead::finding::{Finding, Severity};
 use shophead::installation::Installation;
 use shophead::length::{Length, Toleranced};
 use shophead::practice::HANDBOOK;
-use shophead::stack::{Layer, MAX_LAYERS, Preparation, Role, Stack};
+use shophead::stack::{MAX_LAYERS, Preparation, Role, Stack};
 use shophead::words::Units;
 use shophead_tests::known::{Known, known, stacked};
 use shophead_tests::person::{PAGE_END, converse};
@@ -37,7 +37,7 @@ fn asked_about(known: &Known, materials: bool) -> Stack {
     let layers = known.stack.layers().iter().map(|layer| {
         above = layer.material.or(above);
         let preparation = if is_flush { layer.preparation } else { Preparation::Plain };
-        Layer { material: above.filter(|_| materials), preparation, role: Role::Skin, ..*layer }
+        layer.material(above.filter(|_| materials)).preparation(preparation).role(Role::Skin)
     });
     stacked(&layers.collect::<Vec<_>>())
 }

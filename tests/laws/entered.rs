@@ -335,10 +335,7 @@ proptest! {
         let percent = |of: u32| share_of(diameter, of, 100);
         let load = Load { force: Force::from_lbf(120.0), kind: LoadKind::Ultimate };
         let (edge, pitch, hole) = (eighths(edge), eighths(pitch), percent(hole));
-        let measured = MeasuredHead {
-            diameter: shophead::length::Interval::exactly(percent(head.0)),
-            height: shophead::length::Interval::exactly(percent(head.1)),
-        };
+        let measured = MeasuredHead::new(shophead::length::Interval::exactly(percent(head.0)), shophead::length::Interval::exactly(percent(head.1)));
         let ask = |practice: &Practice<'_>| {
             let question = Installation::new(part, &stack).by(practice).edge(edge).pitch(pitch);
             let question = question.in_hole(Toleranced::exactly(hole)).load(load, Factors::SEAM);

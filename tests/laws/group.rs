@@ -27,17 +27,13 @@ fn members() -> impl Strategy<Value = Vec<GroupRivet>> {
         points
             .iter()
             .any(|(at, _)| at.distance(first) > nm(10_000_000))
-            .then(|| points.into_iter().map(|(at, weight)| GroupRivet { weight, ..GroupRivet::alike(at) }).collect())
+            .then(|| points.into_iter().map(|(at, weight)| GroupRivet::alike(at).weight(weight)).collect())
     })
 }
 
 fn load() -> impl Strategy<Value = PlaneLoad> {
-    (-1e4_f64..1e4, -1e4_f64..1e4, point(), -1e4_f64..1e4).prop_map(|(x, y, at, moment_in_lbf)| PlaneLoad {
-        x: Force::from_lbf(x),
-        y: Force::from_lbf(y),
-        at,
-        moment_in_lbf,
-        kind: LoadKind::Ultimate,
+    (-1e4_f64..1e4, -1e4_f64..1e4, point(), -1e4_f64..1e4).prop_map(|(x, y, at, moment_in_lbf)| {
+        PlaneLoad::new(Force::from_lbf(x), Force::from_lbf(y), at, LoadKind::Ultimate).moment_in_lbf(moment_in_lbf)
     })
 }
 
@@ -78,7 +74,7 @@ proptest! {
             if newtons { Force::from_newtons(size) } else { Force::from_lbf(size) }
         };
         let rivets = vec![GroupRivet::alike(rivet); count];
-        let load = PlaneLoad { x: force(x), y: force(y), at, moment_in_lbf: 0.0, kind: LoadKind::Ultimate };
+        let load = PlaneLoad::new(force(x), force(y), at, LoadKind::Ultimate);
         let group = share(&rivets, load, None);
         prop_assert!(group.is_ok(), "{load:?}: {group:?}");
         let group = group.expect("checked");
@@ -89,7 +85,7 @@ proptest! {
         }
         // A hair beside it is a moment that nothing resists.
         let beside = Point { x: nm(at.x.nanometres() + if y == 0 { 0 } else { 1_000 }), y: nm(at.y.nanometres() + if y == 0 { 1_000 } else { 0 }) };
-        let refused = share(&rivets, PlaneLoad { at: beside, ..load }, None);
+        let refused = share(&rivets, load.at(beside), None);
         prop_assert!(refused.is_err(), "{load:?}");
     }
 }
@@ -119,8 +115,8 @@ proptest! {
         by in (-500_000_000_000_i64..500_000_000_000, -500_000_000_000_i64..500_000_000_000),
     ) {
         let moved = |at: Point| Point { x: nm(at.x.nanometres() + by.0), y: nm(at.y.nanometres() + by.1) };
-        let there: Vec<_> = rivets.iter().map(|rivet| GroupRivet { at: moved(rivet.at), ..*rivet }).collect();
-        let (here, there) = (group(&rivets, load), group(&there, PlaneLoad { at: moved(load.at), ..load }));
+        let there: Vec<_> = rivets.iter().map(|rivet| rivet.at(moved(rivet.at))).collect();
+        let (here, there) = (group(&rivets, load), group(&there, load.at(moved(load.at))));
         prop_assert_eq!(totals(&here), totals(&there));
         prop_assert_eq!(moved(here.centroid), there.centroid);
         prop_assert_eq!(here.most_loaded, there.most_loaded);
@@ -129,9 +125,9 @@ proptest! {
     #[test]
     fn a_quarter_turn_turns_the_shares_with_it(rivets in members(), load in load()) {
         let turned = |at: Point| Point { x: nm(-at.y.nanometres()), y: at.x };
-        let there: Vec<_> = rivets.iter().map(|rivet| GroupRivet { at: turned(rivet.at), ..*rivet }).collect();
+        let there: Vec<_> = rivets.iter().map(|rivet| rivet.at(turned(rivet.at))).collect();
         let turned_load =
-            PlaneLoad { x: Force::from_lbf(-load.y.lbf()), y: load.x, at: turned(load.at), ..load };
+            load.x(Force::from_lbf(-load.y.lbf())).y(load.x).at(turned(load.at));
         let (here, there) = (totals(&group(&rivets, load)), totals(&group(&there, turned_load)));
         let allowed = RELATIVE * (1.0 + greatest(&here));
         for (here, there) in here.iter().zip(&there) {
@@ -146,14 +142,9 @@ proptest! {
             let (x, y) = (at.x.nanometres() / 5, at.y.nanometres() / 5);
             Point { x: nm(3 * x - 4 * y), y: nm(4 * x + 3 * y) }
         };
-        let there: Vec<_> = rivets.iter().map(|rivet| GroupRivet { at: turned(rivet.at), ..*rivet }).collect();
+        let there: Vec<_> = rivets.iter().map(|rivet| rivet.at(turned(rivet.at))).collect();
         let (fx, fy) = (load.x.lbf(), load.y.lbf());
-        let turned_load = PlaneLoad {
-            x: Force::from_lbf(0.6 * fx - 0.8 * fy),
-            y: Force::from_lbf(0.8 * fx + 0.6 * fy),
-            at: turned(load.at),
-            ..load
-        };
+        let turned_load = load.x(Force::from_lbf(0.6 * fx - 0.8 * fy)).y(Force::from_lbf(0.8 * fx + 0.6 * fy)).at(turned(load.at));
         let (here, there) = (totals(&group(&rivets, load)), totals(&group(&there, turned_load)));
         let allowed = RELATIVE * (1.0 + greatest(&here));
         for (here, there) in here.iter().zip(&there) {
@@ -163,12 +154,7 @@ proptest! {
 
     #[test]
     fn twice_the_load_is_twice_every_share(rivets in members(), load in load()) {
-        let twice = PlaneLoad {
-            x: Force::from_lbf(2.0 * load.x.lbf()),
-            y: Force::from_lbf(2.0 * load.y.lbf()),
-            moment_in_lbf: 2.0 * load.moment_in_lbf,
-            ..load
-        };
+        let twice = load.x(Force::from_lbf(2.0 * load.x.lbf())).y(Force::from_lbf(2.0 * load.y.lbf())).moment_in_lbf(2.0 * load.moment_in_lbf);
         let doubled: Vec<_> = totals(&group(&rivets, load)).iter().map(|(x, y)| (2.0 * x, 2.0 * y)).collect();
         prop_assert_eq!(doubled, totals(&group(&rivets, twice)), "powers of two are exact");
     }
@@ -176,17 +162,17 @@ proptest! {
     #[test]
     fn only_the_ratios_of_weights_count(rivets in members(), load in load(), power in -200_i32..200) {
         let scaled: Vec<_> =
-            rivets.iter().map(|rivet| GroupRivet { weight: rivet.weight * 2.0_f64.powi(power), ..*rivet }).collect();
+            rivets.iter().map(|rivet| rivet.weight(rivet.weight * 2.0_f64.powi(power))).collect();
         prop_assert_eq!(totals(&group(&rivets, load)), totals(&group(&scaled, load)));
     }
 
     #[test]
     fn a_group_k_times_as_large_shares_a_force_alike(rivets in members(), load in load(), k in 2_i64..50) {
-        let load = PlaneLoad { moment_in_lbf: 0.0, ..load };
+        let load = load.moment_in_lbf(0.0);
         let grown = |at: Point| Point { x: nm(at.x.nanometres() * k), y: nm(at.y.nanometres() * k) };
-        let there: Vec<_> = rivets.iter().map(|rivet| GroupRivet { at: grown(rivet.at), ..*rivet }).collect();
+        let there: Vec<_> = rivets.iter().map(|rivet| rivet.at(grown(rivet.at))).collect();
         let here = totals(&group(&rivets, load));
-        let there = totals(&group(&there, PlaneLoad { at: grown(load.at), ..load }));
+        let there = totals(&group(&there, load.at(grown(load.at))));
         let allowed = RELATIVE * (1.0 + greatest(&here));
         for (here, there) in here.iter().zip(&there) {
             prop_assert!((here.0 - there.0).abs() < allowed && (here.1 - there.1).abs() < allowed);
@@ -219,10 +205,7 @@ proptest! {
         strengths in prop::collection::vec(1.0_f64..5_000.0, 40),
     ) {
         let basis = Basis::own(0);
-        let rivets: Vec<_> = rivets.iter().zip(&strengths).map(|(rivet, lbf)| GroupRivet {
-            allowable: Some(Allowable { force: Force::from_lbf(*lbf), basis }),
-            ..*rivet
-        }).collect();
+        let rivets: Vec<_> = rivets.iter().zip(&strengths).map(|(rivet, lbf)| rivet.allowable(Allowable { force: Force::from_lbf(*lbf), basis })).collect();
         let group = share(&rivets, load, Some(Factors::SEAM)).expect("a group");
         let worst = group.worst.expect("every strength is known");
         for (rivet, (x, y)) in rivets.iter().zip(totals(&group)) {
@@ -239,7 +222,7 @@ proptest! {
         let about = |at: &Point| [*at, Point { x: nm(-at.x.nanometres()), y: nm(-at.y.nanometres()) }].map(GroupRivet::alike);
         let before: Vec<GroupRivet> = pairs.iter().flat_map(about).collect();
         let after: Vec<GroupRivet> = before.iter().copied().chain(about(&more)).collect();
-        let load = PlaneLoad { at: Point::default(), moment_in_lbf: 0.0, ..load };
+        let load = load.at(Point::default()).moment_in_lbf(0.0);
         // All on one place have no arms at all.
         prop_assume!(before.iter().any(|rivet| rivet.at != Point::default()));
         let (before, after) = (totals(&group(&before, load)), totals(&group(&after, load)));
@@ -255,8 +238,7 @@ proptest! {
 fn a_rivet_more_can_load_another_more_and_the_group_says_so() {
     let at = |x: i64| GroupRivet::alike(Point { x: nm(x * 25_400_000), y: Length::ZERO });
     let lbf = Force::from_lbf;
-    let load =
-        PlaneLoad { x: lbf(0.0), y: lbf(-600.0), at: Point::default(), moment_in_lbf: 0.0, kind: LoadKind::Ultimate };
+    let load = PlaneLoad::new(lbf(0.0), lbf(-600.0), Point::default(), LoadKind::Ultimate);
     let (two, three) = ([at(-1), at(1)], [at(-1), at(1), at(4)]);
     let (before, after) = (group(&two, load), group(&three, load));
     let size = |group: &Group<'_>| totals(group)[0].1.abs();

@@ -25,7 +25,7 @@ fn thickness() -> impl Strategy<Value = Toleranced> {
 
 fn layers() -> impl Strategy<Value = Vec<Layer>> {
     let role = prop::sample::select(Role::ALL);
-    let layer = (role, thickness()).prop_map(|(role, thickness)| Layer { role, ..Layer::of(thickness) });
+    let layer = (role, thickness()).prop_map(|(role, thickness)| Layer::of(thickness).role(role));
     prop::collection::vec(layer, 1..=MAX_LAYERS)
 }
 
@@ -45,10 +45,10 @@ fn sheets(flush: bool) -> impl Strategy<Value = Stack> {
         let layers: Vec<Layer> = sheets
             .iter()
             .enumerate()
-            .map(|(index, sheet)| Layer {
-                material,
-                preparation: if flush && index == 0 { Preparation::Countersunk } else { Preparation::Plain },
-                ..Layer::of(Toleranced::exactly(nm(sheet * THOUSANDTH)))
+            .map(|(index, sheet)| {
+                Layer::of(Toleranced::exactly(nm(sheet * THOUSANDTH)))
+                    .material(material)
+                    .preparation(if flush && index == 0 { Preparation::Countersunk } else { Preparation::Plain })
             })
             .collect();
         stacked(&layers)
@@ -60,15 +60,16 @@ fn deep_seats() -> impl Strategy<Value = Stack> {
     let sheet = prop::sample::select(vec![16_i64, 20, 32, 40, 63, 125]);
     (prop::collection::vec(sheet, 2..=MAX_LAYERS), 0_usize..=4).prop_map(|(sheets, sunk)| {
         let material = Some(Material::parse("clad 2024-T3").expect("a material"));
-        let layers: Vec<Layer> = sheets
-            .iter()
-            .enumerate()
-            .map(|(index, sheet)| Layer {
-                material,
-                preparation: if index < sunk { Preparation::Countersunk } else { Preparation::Plain },
-                ..Layer::of(Toleranced::exactly(nm(sheet * THOUSANDTH)))
-            })
-            .collect();
+        let layers: Vec<Layer> =
+            sheets
+                .iter()
+                .enumerate()
+                .map(|(index, sheet)| {
+                    Layer::of(Toleranced::exactly(nm(sheet * THOUSANDTH)))
+                        .material(material)
+                        .preparation(if index < sunk { Preparation::Countersunk } else { Preparation::Plain })
+                })
+                .collect();
         stacked(&layers)
     })
 }
@@ -279,7 +280,7 @@ fn a_hole_used_as_it_is_is_judged_as_wide_as_a_drilled_one() {
 #[test]
 fn a_growing_hole_climbs_the_whole_ladder() {
     let material = Some(Material::parse("clad 2024-T3").expect("a material"));
-    let sheet = |thousandths: i64| Layer { material, ..Layer::of(Toleranced::exactly(nm(thousandths * THOUSANDTH))) };
+    let sheet = |thousandths: i64| Layer::of(Toleranced::exactly(nm(thousandths * THOUSANDTH))).material(material);
     for practice in BUILT_IN {
         for dash in [4, 5] {
             let place = Place {
@@ -311,7 +312,7 @@ fn the_length_never_decides_the_ladder() {
             .iter()
             .map(|sheet| {
                 let (sheet, off) = (nm(sheet * THOUSANDTH), nm(off * THOUSANDTH));
-                Layer { material, ..Layer::of(Toleranced::new(sheet, off, off).expect("a tolerance")) }
+                Layer::of(Toleranced::new(sheet, off, off).expect("a tolerance")).material(material)
             })
             .collect();
         let (edge, pitch) = (590 * THOUSANDTH, 1_190 * THOUSANDTH);

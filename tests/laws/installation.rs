@@ -73,8 +73,7 @@ impl Given {
             Given::Member => less.member.take().map(drop)?,
             Given::Installed => less.installed.take().map(drop)?,
             Given::Material => {
-                let layers: Vec<Layer> =
-                    known.stack.layers().iter().map(|layer| Layer { material: None, ..*layer }).collect();
+                let layers: Vec<Layer> = known.stack.layers().iter().map(|layer| layer.material(None)).collect();
                 less.stack = stacked(&layers);
             }
         }
@@ -185,7 +184,7 @@ proptest! {
         if known.rivet.series().head.is_flush() {
             return Ok(());
         }
-        let plain = |layer: &Layer| Layer { preparation: Preparation::Plain, ..*layer };
+        let plain = |layer: &Layer| layer.preparation(Preparation::Plain);
         let layers: Vec<Layer> = known.stack.layers().iter().map(plain).collect();
         let turned: Vec<Layer> = layers.iter().rev().copied().collect();
         let known = Known { stack: stacked(&layers), ..known };

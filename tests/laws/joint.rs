@@ -6,12 +6,10 @@ use shophead::finding::{Code, Severity};
 use shophead::joint::compare::compare;
 use shophead::joint::margin::{Factors, Load, LoadKind, margin};
 use shophead::joint::splice::{CountRounding, Fastener, SpliceMember, SpliceTable, count, needed, per_inch, rows};
-use shophead::joint::strength::{
-    Allowable, Joint, JointStrength, Preparation, Rivet, RivetKeys, Shear, Sheet, StrengthError, strength,
-};
+use shophead::joint::strength::{Allowable, Joint, JointStrength, Rivet, Shear, Sheet, StrengthError, strength};
 use shophead::joint::thin_sheet;
 use shophead::length::Length;
-use shophead::material::{Guarantee, SheetHeading, SheetProperties};
+use shophead::material::{Guarantee, SheetHeading, SheetProperties, Strengths};
 use shophead::quantity::{Force, Stress};
 use shophead::rivet::Head;
 
@@ -20,18 +18,7 @@ const DRIVEN: Basis = Basis::HDBK5J_T8_1_2B;
 /// Sums of a few binary fractions agree to far more than this.
 const RELATIVE: f64 = 1e-9;
 
-static TEST: SheetHeading = SheetHeading {
-    alloy: "test",
-    temper: "",
-    form: "sheet",
-    clad: false,
-    specification: "",
-    poisson_hundredths: 0,
-    density_thousandths: 100,
-    bearing_dry_pin: None,
-    note: "",
-    basis: Basis::own(0),
-};
+static TEST: SheetHeading = SheetHeading::new(["test", "", "sheet", ""], 0, 100, Basis::own(0));
 
 /// A sheet of these ultimate tension, shear, bearing at 1.5 and at 2.0, in hundreds of psi, for every thickness.
 fn properties(ftu: u16, fsu: u16, fbru_15: u16, fbru_20: u16) -> SheetProperties {
@@ -59,22 +46,12 @@ impl Case {
         let sheets: Vec<Sheet<'_>> = self
             .sheets
             .iter()
-            .map(|&(thickness, edge)| Sheet {
-                properties: Some((&self.properties).into()),
-                thickness,
-                edge,
-                preparation: Preparation::Plain,
-                entered_joint: None,
-            })
+            .map(|&(thickness, edge)| Sheet::new(thickness, edge).properties(Strengths::from(&self.properties)))
             .collect();
-        let rivet = Rivet {
-            diameter: self.diameter,
-            head: Head::Universal,
-            driven_shear: Some((Stress::from_psi(self.shear_stress), DRIVEN)),
-            keys: RivetKeys::default(),
-        };
+        let rivet =
+            Rivet::new(self.diameter, Head::Universal).driven_shear((Stress::from_psi(self.shear_stress), DRIVEN));
         let Case { hole, shear, pitch, .. } = *self;
-        strength(&Joint { sheets: &sheets, rivet, hole, shear, pitch, load: None, unpublished: Severity::Refer })
+        strength(&Joint::new(&sheets, rivet).hole(hole).shear(shear).pitch(pitch).unpublished(Severity::Refer))
     }
 
     fn strength(&self) -> JointStrength {

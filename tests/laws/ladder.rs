@@ -103,7 +103,7 @@ fn sheets(flush: bool, diameter: Length) -> Stack {
     let thickness = Toleranced::exactly(nm(diameter.nanometres() * 11 / 20));
     let mut stack = Stack::new();
     for preparation in [if flush { Preparation::Countersunk } else { Preparation::Plain }, Preparation::Plain] {
-        stack.push(Layer { material, preparation, ..Layer::of(thickness) }).expect("room");
+        stack.push(Layer::of(thickness).material(material).preparation(preparation)).expect("room");
     }
     stack
 }

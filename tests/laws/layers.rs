@@ -21,13 +21,11 @@ struct Chain {
 }
 
 fn chain() -> impl Strategy<Value = Chain> {
-    let row = (prop::array::uniform4(-6.0_f64..-4.5), 1_u16..4).prop_map(|(exponents, fasteners)| LayerRow {
-        flexibility: exponents.map(|exponent| Flexibility::from_in_per_lbf(10_f64.powf(exponent))),
-        fasteners,
+    let row = (prop::array::uniform4(-6.0_f64..-4.5), 1_u16..4).prop_map(|(exponents, fasteners)| {
+        LayerRow::new(exponents.map(|exponent| Flexibility::from_in_per_lbf(10_f64.powf(exponent))), fasteners)
     });
-    let bay = (5_i64..60, prop::array::uniform5(4.5_f64..6.5)).prop_map(|(millimetres, exponents)| LayerBay {
-        length: nm(millimetres * 1_000_000),
-        ea: exponents.map(|exponent| Force::from_lbf(10_f64.powf(exponent))),
+    let bay = (5_i64..60, prop::array::uniform5(4.5_f64..6.5)).prop_map(|(millimetres, exponents)| {
+        LayerBay::new(nm(millimetres * 1_000_000), exponents.map(|exponent| Force::from_lbf(10_f64.powf(exponent))))
     });
     (2..=MAX_PLATES, 2_usize..10).prop_flat_map(move |(plates, rows)| {
         let loads = prop::collection::vec(0.0_f64..1.0, plates);

@@ -41,7 +41,7 @@ fn check_points(
 ) -> Findings {
     let found = closest(points, edges);
     let (edge, pitch) = (found.to_edge.map(|(_, edge)| edge), found.pair.map(|(_, _, pitch)| pitch));
-    check(rivet, RowLayout { edge, pitch, transverse_pitch: None }, practice)
+    check(rivet, RowLayout::default().edge(edge).pitch(pitch), practice)
 }
 
 /// The exact square of a distance.
@@ -177,14 +177,14 @@ proptest! {
     fn a_longer_distance_is_never_short_where_a_shorter_one_is_not(rivet in rivet(), at in 0_i64..100_000_000, further in 0_i64..10_000_000) {
         let (near, far) = (nm(at), nm(at + further));
         for practice in BUILT_IN {
-            let at = |edge| check(rivet, RowLayout { edge: Some(edge), ..RowLayout::default() }, practice);
+            let at = |edge| check(rivet, RowLayout::default().edge(edge), practice);
             let (short, long) = (at(near), at(far));
             prop_assert!(short.has(Code::EdgeDistanceShort) || !long.has(Code::EdgeDistanceShort));
             prop_assert!(long.has(Code::EdgeDistanceLong) || !short.has(Code::EdgeDistanceLong));
             let case = Installation::without_layers(rivet.0).rows(rivet.1).case();
             let least = practice.length(Name::EdgeDistanceLeast, &case).expect("a limit").value;
             prop_assert_eq!(short.has(Code::EdgeDistanceShort), near < least);
-            let at = |pitch| check(rivet, RowLayout { pitch: Some(pitch), ..RowLayout::default() }, practice);
+            let at = |pitch| check(rivet, RowLayout::default().pitch(pitch), practice);
             let (short, long) = (at(near), at(far));
             prop_assert!(short.has(Code::PitchShort) || !long.has(Code::PitchShort));
             prop_assert!(long.has(Code::PitchLong) || !short.has(Code::PitchLong));

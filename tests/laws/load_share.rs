@@ -25,14 +25,16 @@ fn flexibility_of(value: f64) -> Flexibility {
 
 fn row() -> impl Strategy<Value = Row> {
     (-7.0_f64..-4.0, 1_u16..5)
-        .prop_map(|(exponent, fasteners)| Row { flexibility: flexibility_of(10_f64.powf(exponent)), fasteners })
+        .prop_map(|(exponent, fasteners)| Row::new(flexibility_of(10_f64.powf(exponent)), fasteners))
 }
 
 fn bay() -> impl Strategy<Value = Bay> {
-    (1_i64..100, 4.0_f64..7.0, 4.0_f64..7.0).prop_map(|(millimetres, a, b)| Bay {
-        length: Length::from_nanometres(millimetres * 1_000_000).expect("small"),
-        ea_a: Force::from_lbf(10_f64.powf(a)),
-        ea_b: Force::from_lbf(10_f64.powf(b)),
+    (1_i64..100, 4.0_f64..7.0, 4.0_f64..7.0).prop_map(|(millimetres, a, b)| {
+        Bay::new(
+            Length::from_nanometres(millimetres * 1_000_000).expect("small"),
+            Force::from_lbf(10_f64.powf(a)),
+            Force::from_lbf(10_f64.powf(b)),
+        )
     })
 }
 
@@ -115,7 +117,7 @@ proptest! {
         let turned_bays: Vec<Bay> = bays
             .iter()
             .rev()
-            .map(|bay| if swap { Bay { ea_a: bay.ea_b, ea_b: bay.ea_a, ..*bay } } else { *bay })
+            .map(|bay| if swap { bay.ea_a(bay.ea_b).ea_b(bay.ea_a) } else { *bay })
             .collect();
         let turned_rows: Vec<Row> = rows.iter().rev().copied().collect();
         let here = loads(&solve(&rows, &bays, transfer));
@@ -132,10 +134,10 @@ proptest! {
         exponent in -7.0_f64..-4.0,
         bay in bay(),
     ) {
-        let bay = Bay { ea_b: bay.ea_a, ..bay };
+        let bay = bay.ea_b(bay.ea_a);
         let flexibility = 10_f64.powf(exponent);
         let found = solve(
-            &vec![Row { flexibility: flexibility_of(flexibility), fasteners: 1 }; count],
+            &vec![Row::new(flexibility_of(flexibility), 1); count],
             &vec![bay; count - 1],
             Transfer::Lap,
         );
@@ -157,7 +159,7 @@ proptest! {
 
     #[test]
     fn a_symmetric_joint_shares_symmetrically_and_peaks_at_its_first_row(count in 3..=MAX_ROWS, row in row(), bay in bay()) {
-        let bay = Bay { ea_b: bay.ea_a, ..bay };
+        let bay = bay.ea_b(bay.ea_a);
         let found = solve(&vec![row; count], &vec![bay; count - 1], Transfer::Lap);
         for (one, other) in found.rows().zip(found.rows().rev()) {
             prop_assert!((one.share - other.share).abs() < ROUNDING * count as f64);
@@ -169,7 +171,7 @@ proptest! {
     #[test]
     fn stiff_plates_share_by_the_flexibility_of_the_fasteners((rows, bays) in chain()) {
         let stiff: Vec<Bay> =
-            bays.iter().map(|bay| Bay { ea_a: Force::from_lbf(1e30), ea_b: Force::from_lbf(1e30), ..*bay }).collect();
+            bays.iter().map(|bay| bay.ea_a(Force::from_lbf(1e30)).ea_b(Force::from_lbf(1e30))).collect();
         let stiffness = |row: &Row| f64::from(row.fasteners) / row.flexibility.in_per_lbf();
         let whole: f64 = rows.iter().map(stiffness).sum();
         for (found, row) in solve(&rows, &stiff, Transfer::Lap).rows().zip(&rows) {
@@ -179,8 +181,8 @@ proptest! {
 
     #[test]
     fn stiff_fasteners_in_like_plates_leave_all_to_the_end_rows(count in 3..=MAX_ROWS, bay in bay()) {
-        let bay = Bay { ea_b: bay.ea_a, ..bay };
-        let row = Row { flexibility: flexibility_of(1e-20), fasteners: 1 };
+        let bay = bay.ea_b(bay.ea_a);
+        let row = Row::new(flexibility_of(1e-20), 1);
         let found = solve(&vec![row; count], &vec![bay; count - 1], Transfer::Lap);
         prop_assert!((found.row(0).unwrap().share - 0.5).abs() < 1e-9 && (found.row(count - 1).unwrap().share - 0.5).abs() < 1e-9);
     }
@@ -190,15 +192,11 @@ proptest! {
         let factor = 2_f64.powi(power);
         let softer: Vec<Row> = rows
             .iter()
-            .map(|row| Row { flexibility: flexibility_of(row.flexibility.in_per_lbf() * factor), ..*row })
+            .map(|row| row.flexibility(flexibility_of(row.flexibility.in_per_lbf() * factor)))
             .collect();
         let weaker: Vec<Bay> = bays
             .iter()
-            .map(|bay| Bay {
-                ea_a: Force::from_lbf(bay.ea_a.lbf() / factor),
-                ea_b: Force::from_lbf(bay.ea_b.lbf() / factor),
-                ..*bay
-            })
+            .map(|bay| bay.ea_a(Force::from_lbf(bay.ea_a.lbf() / factor)).ea_b(Force::from_lbf(bay.ea_b.lbf() / factor)))
             .collect();
         let here = solve(&rows, &bays, Transfer::Lap);
         let there = share(&softer, &weaker, Transfer::Lap, Force::from_lbf(-2.0 * LOAD)).expect("a chain");
@@ -213,13 +211,13 @@ proptest! {
         diameter in 6_i16..16,
         count in 2_usize..12,
     ) {
-        let plate = |at: i16| JoinedPlate { thickness: Length::from_ten_thousandths(100 * at as u16), modulus: Stress::from_msi(10.5) };
+        let plate = |at: i16| JoinedPlate::new(Length::from_ten_thousandths(100 * at as u16), Stress::from_msi(10.5));
         let fastening = Fastening::new(Length::from_64ths(diameter), Stress::from_msi(10.3), Shear::Single, [plate(thickness.0), plate(thickness.1)]);
         let rows = |formula| {
             let flexibility = flexibility(formula, &fastening).expect("a fastening");
-            vec![Row { flexibility, fasteners: 1 }; count]
+            vec![Row::new(flexibility, 1); count]
         };
-        let bay = Bay { length: Length::INCH, ea_a: Force::from_lbf(4e5), ea_b: Force::from_lbf(3e5) };
+        let bay = Bay::new(Length::INCH, Force::from_lbf(4e5), Force::from_lbf(3e5));
         let bays = vec![bay; count - 1];
         let by = |formula| share(&rows(formula), &bays, Transfer::Lap, Force::from_lbf(LOAD)).expect("a chain");
         let all: Vec<Sharing> = Formula::for_rivets(Shear::Single).map(by).collect();
@@ -237,10 +235,7 @@ proptest! {
     /// Both plates alike in single shear: which is called the first must not matter.
     #[test]
     fn single_shear_flexibility_does_not_ask_which_plate_is_first(one in 1_u16..50, other in 1_u16..50, diameter in 4_i16..32) {
-        let plate = |thousandths: u16, msi| JoinedPlate {
-            thickness: Length::from_ten_thousandths(10 * thousandths),
-            modulus: Stress::from_msi(msi),
-        };
+        let plate = |thousandths: u16, msi| JoinedPlate::new(Length::from_ten_thousandths(10 * thousandths), Stress::from_msi(msi));
         let plates = [plate(one, 10.5), plate(other, 16.0)];
         let fastening = Fastening::new(Length::from_64ths(diameter), Stress::from_msi(10.3), Shear::Single, plates);
         let turned = changed(fastening, |it| it.plates = [plates[1], plates[0]]);
@@ -254,9 +249,9 @@ proptest! {
 /// A longer doubler takes more out of the sheet: its first row is loaded more by every row behind it. The rows say that they can be.
 #[test]
 fn a_row_more_can_load_another_more_and_the_rows_say_so() {
-    let row = Row { flexibility: flexibility_of(5e-6), fasteners: 1 };
+    let row = Row::new(flexibility_of(5e-6), 1);
     let ea = Force::from_lbf(3e5);
-    let bay = Bay { length: Length::from_64ths(48), ea_a: ea, ea_b: ea };
+    let bay = Bay::new(Length::from_64ths(48), ea, ea);
     let first = |rows: usize| {
         let sharing = solve(&vec![row; rows], &vec![bay; rows - 1], Transfer::Doubler);
         let said = sharing.findings.iter().find(|finding| finding.code() == Code::ElasticSharesOnly).expect("said");

@@ -244,7 +244,7 @@ fn pack(material: Material, rivet: &Part<'_>) -> Stack {
     let seat = if rivet.series().head.is_flush() { Preparation::Countersunk } else { Preparation::Plain };
     for preparation in [seat, Preparation::Plain] {
         let layer = Layer::of(Toleranced::exactly(length(".080")));
-        stack.push(Layer { material: Some(material), preparation, ..layer }).expect("two layers");
+        stack.push(layer.material(material).preparation(preparation)).expect("two layers");
     }
     stack
 }
@@ -282,7 +282,7 @@ fn rows_a_seam_a_solution_and_a_strip_name_what_is_missing_until_they_carry() {
                 }
             };
             let of_strip = |practice: &Practice<'_>| {
-                let row = |count| CountedRow { count, rivet };
+                let row = |count| CountedRow::new(count, rivet);
                 let ksi = shophead::quantity::Stress::from_ksi(60.0);
                 let counts = [row(1), row(2)];
                 let query = CountedQuery::new(rivet, &counts, &stack, length("2"), length("1"), length("1/2"))
@@ -331,15 +331,9 @@ fn a_group_names_what_its_rivets_lack() {
                 let question = Installation::new(rivet, &stack).by(practice).edge(length("1")).pitch(length("2"));
                 let found = question.strength().expect("a joint");
                 let at = |x: i64| Point { x: length("1").times_ratio(x, 1), y: Length::ZERO };
-                let member = |x| GroupRivet { allowable: found.allowable, ..GroupRivet::alike(at(x)) };
+                let member = |x| GroupRivet::alike(at(x)).allowable(found.allowable);
                 let members = [member(0), member(1), member(2)];
-                let load = PlaneLoad {
-                    x: Force::from_lbf(3.0),
-                    y: Force::from_lbf(40.0),
-                    at: at(1),
-                    moment_in_lbf: 0.0,
-                    kind: LoadKind::Ultimate,
-                };
+                let load = PlaneLoad::new(Force::from_lbf(3.0), Force::from_lbf(40.0), at(1), LoadKind::Ultimate);
                 let mut group = share(&members, load, Some(Factors::SEAM)).expect("a group");
                 if let Some(key) = found.findings.iter().find_map(Finding::key) {
                     group.lacks(key);
@@ -364,11 +358,7 @@ fn a_pull_along_the_shank_names_the_rivet_that_was_not_tested() {
                 let Ok(rivet) = Part::new(series, code, size) else { continue };
                 let ask = |practice: &Practice<'_>| {
                     let shear = Allowable { force: Force::from_lbf(200.0), basis: Basis::AS_GIVEN };
-                    let loads = Loads {
-                        shear: Force::from_lbf(10.0),
-                        tension: Force::from_lbf(10.0),
-                        kind: LoadKind::Ultimate,
-                    };
+                    let loads = Loads::new(Force::from_lbf(10.0), Force::from_lbf(10.0), LoadKind::Ultimate);
                     let carries = Carries::of(&rivet, shear, practice);
                     let found = combine(loads, &carries, Factors::SEAM, Interaction::Circle).expect("loads");
                     Asked { decides: found.margin, findings: found.findings.iter().copied().collect() }

@@ -130,7 +130,7 @@ proptest! {
             let thickness = ten_thousandths(*thickness);
             prop_assume!(material.properties(thickness).is_some());
             properties.extend(material.properties(thickness));
-            let layer = Layer { material: Some(material), ..Layer::of(Toleranced::exactly(thickness)) };
+            let layer = Layer::of(Toleranced::exactly(thickness)).material(material);
             stack.push(layer).expect("room");
         }
         let hole = ten_thousandths(u16::try_from(drill).expect("small") + lap.hole_over.unwrap_or(0));
@@ -159,13 +159,11 @@ proptest! {
         prop_assume!(load.0.abs() + load.1.abs() > 1.0);
         let point = |(x, y): (i16, i16)| Point { x: Length::from_64ths(x), y: Length::from_64ths(y) };
         let members: Vec<GroupRivet> =
-            rivets.iter().map(|(x, y, weight)| GroupRivet { weight: *weight, ..GroupRivet::alike(point((*x, *y))) }).collect();
+            rivets.iter().map(|(x, y, weight)| GroupRivet::alike(point((*x, *y))).weight(*weight)).collect();
         let place = |count: i16| f64::from(count) / 64.0;
         let spread = rivets.iter().any(|(x, y, _)| (*x, *y) != (rivets[0].0, rivets[0].1));
         prop_assume!(spread);
-        let load_of = PlaneLoad {
-            x: Force::from_lbf(load.0), y: Force::from_lbf(load.1), at: point(at), moment_in_lbf: moment, kind: LoadKind::Limit,
-        };
+        let load_of = PlaneLoad::new(Force::from_lbf(load.0), Force::from_lbf(load.1), point(at), LoadKind::Limit).moment_in_lbf(moment);
         let group = share(&members, load_of, None).expect("a group");
         // The plate moves by u and v and turns by r; each rivet pushes back with its weight times its own movement.
         let mut equations = Equations::of(3);

@@ -19,11 +19,8 @@ fn demands() -> impl Strategy<Value = Vec<Demand>> {
 
 fn limits() -> impl Strategy<Value = PatternLimits> {
     let given = |value: Option<u32>| value.map(|value| Given { value, basis: Basis::own(0) });
-    (prop::option::of(0_u32..8), prop::option::of(0_u32..4)).prop_map(move |(steps, neighbours)| PatternLimits {
-        steps: given(steps),
-        neighbours: given(neighbours),
-        stretch: None,
-    })
+    (prop::option::of(0_u32..8), prop::option::of(0_u32..4))
+        .prop_map(move |(steps, neighbours)| PatternLimits::default().steps(given(steps)).neighbours(given(neighbours)))
 }
 
 fn keeps(demands: &[Demand], choice: &[Disposition], limits: &PatternLimits) -> bool {

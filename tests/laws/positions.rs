@@ -12,12 +12,10 @@ fn seen() -> impl Strategy<Value = (usize, Vec<(u32, Vec<bool>)>)> {
 }
 
 fn reach((rivets, from): &(u32, Vec<bool>)) -> Reach {
-    Reach::of(from.iter().map(|is_open| RowWork {
-        must: true,
-        rivets: *rivets,
-        clearance: if *is_open { Clearance::Open } else { Clearance::Closed },
-        needed: None,
-    }))
+    Reach::of(
+        from.iter()
+            .map(|is_open| RowWork::new(true, *rivets, if *is_open { Clearance::Open } else { Clearance::Closed })),
+    )
 }
 
 proptest! {

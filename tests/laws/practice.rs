@@ -25,8 +25,9 @@ fn diameter() -> impl Strategy<Value = Length> {
 fn case() -> impl Strategy<Value = Case> {
     (head(), alloy(), diameter(), 1_u8..4, any::<bool>(), any::<bool>()).prop_map(
         |(head, alloy, diameter, rows, dimpled, stepped)| {
-            let case = Case::new(head, alloy, diameter).in_rows(rows);
-            Case { dimpled, stepped, ..case }
+            let mut case = Case::new(head, alloy, diameter).in_rows(rows);
+            (case.dimpled, case.stepped) = (dimpled, stepped);
+            case
         },
     )
 }
@@ -40,7 +41,9 @@ fn scope() -> impl Strategy<Value = Scope> {
         proptest::option::of(1_u8..4),
         any::<bool>(),
     )
-        .prop_map(|(head, alloy, diameter, rows, stepped)| Scope { head, alloy, diameter, rows, stepped })
+        .prop_map(|(head, alloy, diameter, rows, stepped)| {
+            Scope::ANY.head(head).alloy(alloy).diameter(diameter).rows(rows).stepped(stepped)
+        })
 }
 
 fn name() -> impl Strategy<Value = Name> {
@@ -50,11 +53,8 @@ fn name() -> impl Strategy<Value = Name> {
 fn own() -> impl Strategy<Value = Vec<Limit>> {
     // A name that is met often, or else the limits would hardly ever compete.
     let name = prop_oneof![3 => Just(Name::PitchLeast), 1 => name()];
-    let limit = (name, scope(), 1_i64..1_000).prop_map(|(name, scope, thousandths)| Limit {
-        name,
-        scope,
-        value: Value::Length(nm(thousandths * 25_400)),
-        basis: Basis::own(0),
+    let limit = (name, scope(), 1_i64..1_000).prop_map(|(name, scope, thousandths)| {
+        Limit::new(name, scope, Value::Length(nm(thousandths * 25_400)), Basis::own(0))
     });
     prop::collection::vec(limit, 0..8)
 }

@@ -256,7 +256,7 @@ proptest! {
             }
             let points: Vec<Point> = places.iter().map(|hole| hole.at).collect();
             let pair = closest_sorted(&points, &mut vec![0; points.len()], &[]).pair;
-            let layout = RowLayout { pitch: pair.map(|(_, _, pitch)| pitch), ..RowLayout::default() };
+            let layout = RowLayout::default().pitch(pair.map(|(_, _, pitch)| pitch));
             let findings = Installation::without_layers(leg.rivet.expect("rivets")).layout(layout).findings();
             prop_assert!(!findings.must_refer(), "{:?} {:?}", pair, findings);
         }
@@ -290,7 +290,7 @@ fn row() -> impl Strategy<Value = Row> {
                 let flush = rivet.starts_with("MS20426") && index == 0;
                 let preparation = if flush { Preparation::Countersunk } else { Preparation::Plain };
                 let layer = Layer::of(Toleranced::exactly(thousandths(*gauge)));
-                stack.push(Layer { material, preparation, ..layer }).expect("few layers");
+                stack.push(layer.material(material).preparation(preparation)).expect("few layers");
             }
             let (edge, pitch) = (Length::from_64ths(edge), Length::from_64ths(pitch));
             Row { rivet: Part::parse(rivet).expect("a part"), stack, edge, pitch, rows, staggered, load, margin }
@@ -319,7 +319,7 @@ impl Row {
                 (Some(gauge), Some(changed)) if changed == index => Toleranced::exactly(gauge),
                 _ => own.thickness,
             };
-            stack.push(Layer { thickness, ..*own }).expect("as before");
+            stack.push(own.thickness(thickness)).expect("as before");
         }
         let rivet = tried.rivet.without_length();
         let rows = changed(self.rows(&stack), |it| {

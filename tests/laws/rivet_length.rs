@@ -112,7 +112,7 @@ impl Asked {
     /// Whether the head that comes out, driven to a height, is accepted by inspection.
     fn is_accepted(&self, metal: i128, height: i64) -> bool {
         let width = width_of(metal, height);
-        let measured = MeasuredHead { diameter: Interval::exactly(nm(width)), height: Interval::exactly(nm(height)) };
+        let measured = MeasuredHead::new(Interval::exactly(nm(width)), Interval::exactly(nm(height)));
         judge(measured, &[], self.practice, &Case::for_part(&self.rivet)).accepted
     }
 
@@ -217,7 +217,7 @@ fn asked() -> impl Strategy<Value = Asked> {
                     _ => Preparation::Plain,
                 };
                 let thickness = Toleranced::new(nominal, nm(below * TENTH), nm(above * TENTH)).expect("a tolerance");
-                stack.push(Layer { preparation, ..Layer::of(thickness) }).expect("room");
+                stack.push(Layer::of(thickness).preparation(preparation)).expect("room");
             }
             let hole = hole.map(|over| over.map(|tenths| diameter + tenths * TENTH));
             Asked { practice: BUILT_IN[practice], rivet, stack, hole }
@@ -387,7 +387,7 @@ proptest! {
                 layer.thickness.max().checked_sub(layer.thickness.nominal()).expect("a length"),
             )
             .expect("a tolerance");
-            stack.push(Layer { thickness, ..*layer }).expect("room");
+            stack.push(layer.thickness(thickness)).expect("room");
         }
         let thick = Asked { stack, ..asked.clone() };
         if let (Some(thin), Some(thick)) = (asked.answer(), thick.answer())

@@ -24,7 +24,7 @@ fn stack(gauges: &[u16], flush: bool) -> Stack {
     for (index, gauge) in gauges.iter().enumerate() {
         let layer = Layer::of(Toleranced::exactly(Length::from_ten_thousandths(10 * gauge)));
         let preparation = if flush && index == 0 { Preparation::Countersunk } else { Preparation::Plain };
-        stack.push(Layer { material, preparation, ..layer }).expect("few layers");
+        stack.push(layer.material(material).preparation(preparation)).expect("few layers");
     }
     stack
 }

@@ -18,17 +18,15 @@ const WIDTH: i64 = 60_000_000;
 fn holes() -> impl Strategy<Value = Vec<Hole>> {
     let hole = (0_i64..4, 5_000_000_i64..55_000_000, 2_000_000_i64..6_000_000, 50.0_f64..500.0);
     prop::collection::vec(hole, 1..11).prop_map(|holes| {
-        let hole = |(row, y, diameter, carries): (i64, i64, i64, f64)| Hole {
-            at: Point { x: nm(row * 9_000_000), y: nm(y) },
-            diameter: nm(diameter),
-            carries: Force::from_lbf(carries),
+        let hole = |(row, y, diameter, carries): (i64, i64, i64, f64)| {
+            Hole::new(Point { x: nm(row * 9_000_000), y: nm(y) }, nm(diameter), Force::from_lbf(carries))
         };
         holes.into_iter().map(hole).collect()
     })
 }
 
 fn sheet(pulled: Pulled) -> StripSheet {
-    StripSheet { thickness: nm(1_000_000), ftu: (Stress::from_ksi(60.0), GIVEN), pulled }
+    StripSheet::new(nm(1_000_000), (Stress::from_ksi(60.0), GIVEN), pulled)
 }
 
 fn inches(length: Length) -> f64 {

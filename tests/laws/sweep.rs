@@ -21,7 +21,7 @@ fn pack(rivet: &Part<'_>, eighths_of_diameter: i64) -> Stack {
     let mut stack = Stack::new();
     for preparation in [preparation, Preparation::Plain] {
         let thickness = Toleranced::exactly(nm(sheet));
-        let sheet = Layer { material: Some(material("2024-T3")), preparation, ..Layer::of(thickness) };
+        let sheet = Layer::of(thickness).material(material("2024-T3")).preparation(preparation);
         stack.push(sheet).expect("two layers");
     }
     stack

@@ -5,7 +5,7 @@ use num_rational::BigRational;
 use proptest::prelude::*;
 use shophead::basis::Basis;
 use shophead::length::{Length, Toleranced};
-use shophead::rivet::{Head, HeadSize, LengthTolerance, NumberForm, Series, Size, StandardPlaces};
+use shophead::rivet::{Head, HeadSize, LengthTolerance, NumberForm, Series, Size};
 use shophead::upset::Fit;
 use shophead_tests::prelude::nm;
 
@@ -29,39 +29,18 @@ impl Sizes {
         let around =
             |[below, nominal, above]: [i64; 3]| Toleranced::new(nm(nominal), nm(below), nm(above)).expect("tolerances");
         let ends = |sizes| around(sizes).interval();
-        let head = self.sunk.map(|sunk| HeadSize {
-            diameter_nominal: nm(2 * self.shank[1]),
-            diameter: None,
-            height_nominal: nm(sunk[1]),
-            height: Some(ends(sunk)),
+        let head =
+            self.sunk.map(|sunk| HeadSize::new(nm(2 * self.shank[1]), nm(sunk[1]), basis).height(Some(ends(sunk))));
+        let size = Size::new(0, basis).shank_nominal(nm(self.shank[1])).shank(Some(ends(self.shank))).head(head);
+        let series = Series::new(
+            "OWN",
+            if self.sunk.is_some() { Head::Flush } else { Head::Universal },
+            NumberForm::MaterialFirst,
+            &[],
+            &[],
             basis,
-        });
-        let size = Size {
-            dash: 0,
-            shank_nominal: nm(self.shank[1]),
-            shank: Some(ends(self.shank)),
-            head,
-            shortest_tabulated: None,
-            longest_tabulated: None,
-            basis,
-        };
-        let series = Series {
-            name: "OWN",
-            also: &[],
-            supersedes: &[],
-            head: if self.sunk.is_some() { Head::Flush } else { Head::Universal },
-            form: NumberForm::MaterialFirst,
-            materials: &[],
-            finishes: &[],
-            sizes: &[],
-            length_tolerance: Some(LengthTolerance { either_way: nm(self.length_off), basis }),
-            half_lengths: None,
-            oversize: Length::ZERO,
-            oversize_series: None,
-            standard_sizes: &[],
-            basis,
-            unknown: StandardPlaces { head: basis, shank: basis, fit: basis },
-        };
+        )
+        .length_tolerance(Some(LengthTolerance { either_way: nm(self.length_off), basis }));
         if self.dimpled {
             Fit::through_dimples(&series, &size, around(self.hole), around(self.grip)).expect("sizes")
         } else {

@@ -1,11 +1,11 @@
 //! Flush joints: every row is carried as it stands, and the strength of a joint is never more than its row or its rivet.
 
 use shophead::basis::{Basis, Status};
-use shophead::finding::{Code, Severity};
+use shophead::finding::Code;
 use shophead::joint::flush_table::{self, FlushRow};
-use shophead::joint::strength::{Joint, JointStrength, Mode, Preparation, Rivet, RivetKeys, Shear, Sheet, strength};
+use shophead::joint::strength::{Joint, JointStrength, Mode, Preparation, Rivet, Sheet, strength};
 use shophead::length::Length;
-use shophead::material::{Guarantee, SheetHeading, SheetProperties};
+use shophead::material::{Guarantee, SheetHeading, SheetProperties, Strengths};
 use shophead::quantity::Stress;
 use shophead::rivet::Head;
 use shophead_tests::{Comparison, Row, fixture};
@@ -49,18 +49,8 @@ fn every_row_is_carried() {
 }
 
 const fn heading(alloy: &'static str, temper: &'static str) -> SheetHeading {
-    SheetHeading {
-        alloy,
-        temper,
-        form: "sheet",
-        clad: false,
-        specification: "AMS-QQ-A-250/4",
-        poisson_hundredths: 0,
-        density_thousandths: 100,
-        bearing_dry_pin: Some(true),
-        note: "",
-        basis: Basis::HDBK5J_T3_2_3_0_B1,
-    }
+    SheetHeading::new([alloy, temper, "sheet", "AMS-QQ-A-250/4"], 0, 100, Basis::HDBK5J_T3_2_3_0_B1)
+        .bearing_dry_pin(Some(true))
 }
 
 static BARE_2024_T3: SheetHeading = heading("2024", "T3");
@@ -83,19 +73,11 @@ const DRIVEN_2117: (Stress, Basis) = (Stress::from_ksi(30.0), Basis::HDBK5J_T8_1
 /// A flush rivet through this sheet into a thick one.
 fn flush(properties: &SheetProperties, preparation: Preparation, rivet: Length, thickness: Length) -> JointStrength {
     let edge = rivet.checked_mul(2).expect("a length");
-    let skin = Sheet { properties: Some(properties.into()), thickness, edge, preparation, entered_joint: None };
-    let under = Sheet { thickness: Length::from_ten_thousandths(1_250), preparation: Preparation::Plain, ..skin };
-    let rivet =
-        Rivet { diameter: rivet, head: Head::Flush, driven_shear: Some(DRIVEN_2117), keys: RivetKeys::default() };
-    let joint = Joint {
-        sheets: &[skin, under],
-        rivet,
-        hole: None,
-        shear: Shear::Single,
-        pitch: None,
-        load: None,
-        unpublished: Severity::Refer,
-    };
+    let skin = Sheet::new(thickness, edge).properties(Strengths::from(properties)).preparation(preparation);
+    let under = skin.thickness(Length::from_ten_thousandths(1_250)).preparation(Preparation::Plain);
+    let rivet = Rivet::new(rivet, Head::Flush).driven_shear(DRIVEN_2117);
+    let sheets = [skin, under];
+    let joint = Joint::new(&sheets, rivet);
     strength(&joint).expect("a joint")
 }
 

@@ -54,7 +54,7 @@ fn load(row: &Row) -> PlaneLoad {
     let (x, y) = if row.given("force").is_some() { pair(row, "force") } else { (0.0, -1.0) };
     let (at_x, at_y) = pair(row, "at");
     let lbf = Force::from_lbf;
-    PlaneLoad { x: lbf(x), y: lbf(y), at: point(at_x, at_y), moment_in_lbf: 0.0, kind: LoadKind::Ultimate }
+    PlaneLoad::new(lbf(x), lbf(y), point(at_x, at_y), LoadKind::Ultimate)
 }
 
 fn answer(row: &Row, asked: &str, rivets: &[GroupRivet], group: &Group<'_>) -> f64 {

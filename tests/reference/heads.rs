@@ -37,7 +37,7 @@ fn row(rows: &[Row], id: &str) -> Row {
 /// A head that no limit rejects: as wide and as high as the practice wants it.
 fn sound(limits: &HeadLimits) -> MeasuredHead {
     let (diameter, height) = (limits.diameter_target.expect("a width"), limits.height_target.expect("a height"));
-    MeasuredHead { diameter: Interval::exactly(diameter.value), height: Interval::exactly(height.value) }
+    MeasuredHead::new(Interval::exactly(diameter.value), Interval::exactly(height.value))
 }
 
 fn codes(measured: MeasuredHead, practice: &Practice<'_>, case: &Case) -> Vec<Code> {
@@ -56,8 +56,8 @@ fn meets_its_limits_exactly(practice: &Practice<'_>, case: &Case) -> usize {
     let limits = HeadLimits::of(practice, case);
     let sound = sound(&limits);
     assert_eq!(codes(sound, practice, case), []);
-    let wide = |at| MeasuredHead { diameter: Interval::exactly(at), ..sound };
-    let high = |at| MeasuredHead { height: Interval::exactly(at), ..sound };
+    let wide = |at| sound.diameter(Interval::exactly(at));
+    let high = |at| sound.height(Interval::exactly(at));
     let mut met = 0;
     let mut holds = |limit: Option<Given<Length>>, outwards: i64, code, head: &dyn Fn(Length) -> MeasuredHead| {
         let Some(limit) = limit else { return };
@@ -117,7 +117,7 @@ fn the_strength_handbook_asks_more_width_of_7050() {
     cells.finish(5 * 8 * 2);
     let case = universal(RivetAlloy::Al7050, "1/8");
     let narrow = |at: Length, practice| {
-        let head = MeasuredHead { diameter: Interval::exactly(at), ..sound(&HeadLimits::of(practice, &case)) };
+        let head = sound(&HeadLimits::of(practice, &case)).diameter(Interval::exactly(at));
         judge(head, &[], practice, &case)
     };
     let (least, strong) = (length(".163"), length(".175"));
@@ -134,7 +134,7 @@ fn a_wide_head_is_looked_at_again_and_not_rejected() {
     use shophead::practice::{Limit, Scope, Value};
     let case = universal(RivetAlloy::Al2117, "1/8");
     let head = |at: Length, practice| {
-        let head = MeasuredHead { diameter: Interval::exactly(at), ..sound(&HeadLimits::of(practice, &case)) };
+        let head = sound(&HeadLimits::of(practice, &case)).diameter(Interval::exactly(at));
         judge(head, &[], practice, &case)
     };
     let greatest = length(".210");
@@ -145,12 +145,7 @@ fn a_wide_head_is_looked_at_again_and_not_rejected() {
         assert_eq!((judged.accepted, wide.severity()), (true, Severity::Caution));
     }
     let documents = [Document { document: "hull repair manual", place: "4-2" }];
-    let own = [Limit {
-        name: Name::HeadDiameterGreatest,
-        scope: Scope::ANY,
-        value: Value::Length(greatest),
-        basis: Basis::own(0),
-    }];
+    let own = [Limit::new(Name::HeadDiameterGreatest, Scope::ANY, Value::Length(greatest), Basis::own(0))];
     let shop = HANDBOOK.with_own(&own, &documents);
     assert!(head(greatest, &shop).accepted && !head(by(greatest, 1), &shop).accepted);
 }
@@ -162,7 +157,7 @@ fn a_head_out_of_round_is_judged_by_its_least_diameter_and_by_their_ratio() {
     for practice in BUILT_IN {
         let limits = HeadLimits::of(practice, &case);
         let least = limits.diameter_least.expect("a width").value;
-        let oval = |min, max| MeasuredHead { diameter: Interval::of(min, max), ..sound(&limits) };
+        let oval = |min, max| sound(&limits).diameter(Interval::of(min, max));
         // One and a half of the least: .24375 of .1625, .2445 of .163.
         let longest = by(Length::ZERO, least.nanometres() * 3 / 2);
         assert_eq!(codes(oval(least, longest), practice, &case), []);

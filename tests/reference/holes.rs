@@ -30,7 +30,7 @@ fn stack(layers: &[(&str, Preparation)]) -> Stack {
     for (thickness, preparation) in layers {
         let material = Some(Material::parse("clad 2024-T3").expect("a material"));
         let thickness = Toleranced::parse(thickness).expect("a thickness");
-        stack.push(Layer { material, preparation: *preparation, ..Layer::of(thickness) }).expect("room");
+        stack.push(Layer::of(thickness).material(material).preparation(*preparation)).expect("room");
     }
     stack
 }
@@ -315,7 +315,7 @@ fn the_sheet_decides_between_countersink_and_dimple() {
     let rivet = Part::new(&MS20426, "AD", size).expect("a part");
     let seat = |sheet: Length, preparation, practice| {
         let mut stack = Stack::new();
-        stack.push(Layer { preparation, ..Layer::of(Toleranced::exactly(sheet)) }).expect("room");
+        stack.push(Layer::of(Toleranced::exactly(sheet)).preparation(preparation)).expect("room");
         let found = Installation::new(rivet, &stack).by(practice).findings();
         let about_seat = |code| matches!(code, Code::CountersinkTooDeep | Code::DimpleTooThick);
         found.iter().filter(|finding| about_seat(finding.code())).map(|finding| finding.severity()).max()

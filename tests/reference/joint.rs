@@ -5,11 +5,11 @@
 
 use shophead::basis::{Basis, Status};
 use shophead::drill::Drill;
-use shophead::finding::{Code, Severity};
-use shophead::joint::strength::{Joint, Preparation, Rivet, RivetKeys, Shear, Sheet, strength};
+use shophead::finding::Code;
+use shophead::joint::strength::{Joint, Rivet, Shear, Sheet, strength};
 use shophead::joint::{hole_table, modes, shear_table, thin_sheet};
 use shophead::length::Length;
-use shophead::material::{Material, RivetAlloy, sheets};
+use shophead::material::{Material, RivetAlloy, Strengths, sheets};
 use shophead::quantity::{Force, Stress};
 use shophead::rivet::Head;
 use shophead_tests::prelude::inches;
@@ -85,31 +85,12 @@ fn shear_stands_on_what_was_read_and_never_above_a_recalled_cell() {
         for (alloy, ksi) in [("A", 10.0), ("AD", 30.0), ("D", 34.0), ("D", 38.0), ("DD", 41.0), ("B", 27.0)] {
             let stress = Stress::from_ksi(ksi);
             let thick = row.rivet.checked_mul(2).expect("small");
-            let sheet = Sheet {
-                properties: Material::parse("2024-T3")
-                    .expect("a material")
-                    .properties(Length::from_64ths(8))
-                    .map(Into::into),
-                thickness: Length::from_64ths(8),
-                edge: thick,
-                preparation: Preparation::Plain,
-                entered_joint: None,
-            };
-            let rivet = Rivet {
-                diameter: row.rivet,
-                head: Head::Universal,
-                driven_shear: Some((stress, Basis::AC43_T4_8)),
-                keys: RivetKeys::default(),
-            };
-            let joint = Joint {
-                sheets: &[sheet; 2],
-                rivet,
-                hole: None,
-                shear: Shear::Single,
-                pitch: None,
-                load: None,
-                unpublished: Severity::Refer,
-            };
+            let sheet = Sheet::new(Length::from_64ths(8), thick).properties(
+                Material::parse("2024-T3").expect("a material").properties(Length::from_64ths(8)).map(Into::into),
+            );
+            let rivet = Rivet::new(row.rivet, Head::Universal).driven_shear((stress, Basis::AC43_T4_8));
+            let sheets = [sheet; 2];
+            let joint = Joint::new(&sheets, rivet);
             let found = strength(&joint).expect("a joint");
             let shear = found.shear.expect("a stress");
             let read = modes::rivet_shear(stress, row.hole, 1.0).lbf() * found.thin_sheet_factor.expect("plain sheets");
@@ -338,28 +319,10 @@ fn every_published_sheet_has_an_allowable_or_says_why_not() {
         let thickness = properties.t_max().min(Length::from_ten_thousandths(1_250)).max(properties.t_min());
         let diameter = Length::from_64ths(if thickness < Length::from_ten_thousandths(170) { 2 } else { 4 });
         let edge = diameter.checked_mul(2).expect("small");
-        let sheet = Sheet {
-            properties: Some(properties.into()),
-            thickness,
-            edge,
-            preparation: Preparation::Plain,
-            entered_joint: None,
-        };
-        let rivet = Rivet {
-            diameter,
-            head: Head::Universal,
-            driven_shear: RivetAlloy::Al2117.fsu_driven(),
-            keys: RivetKeys::default(),
-        };
-        let joint = Joint {
-            sheets: &[sheet, sheet],
-            rivet,
-            hole: None,
-            shear: Shear::Single,
-            pitch: None,
-            load: None,
-            unpublished: Severity::Refer,
-        };
+        let sheet = Sheet::new(thickness, edge).properties(Strengths::from(properties));
+        let rivet = Rivet::new(diameter, Head::Universal).driven_shear(RivetAlloy::Al2117.fsu_driven());
+        let sheets = [sheet, sheet];
+        let joint = Joint::new(&sheets, rivet);
         let found =
             strength(&joint).unwrap_or_else(|error| panic!("{} {}: {error}", properties.alloy(), properties.temper()));
         let published = properties.fbru_15().is_some() && properties.fbru_20().is_some();

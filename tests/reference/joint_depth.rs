@@ -3,11 +3,10 @@
 //! None of these was read anywhere, so none is proof of a rule; they show that the arithmetic is the one stated.
 
 use shophead::basis::Basis;
-use shophead::finding::Severity;
-use shophead::joint::strength::{Joint, Preparation, Rivet, RivetKeys, Shear, Sheet, strength};
+use shophead::joint::strength::{Joint, Rivet, Sheet, strength};
 use shophead::joint::{buckling, modes};
 use shophead::length::Length;
-use shophead::material::{Guarantee, RivetAlloy, SheetHeading, SheetProperties};
+use shophead::material::{Guarantee, RivetAlloy, SheetHeading, SheetProperties, Strengths};
 use shophead::quantity::Stress;
 use shophead::rivet::Head;
 use shophead_tests::prelude::inches;
@@ -17,18 +16,7 @@ use shophead_tests::{Comparison, Row, fixture};
 const RELATIVE: f64 = 1e-9;
 const NANOMETRE: f64 = 4e-8;
 
-static TEST: SheetHeading = SheetHeading {
-    alloy: "2024",
-    temper: "T3",
-    form: "sheet",
-    clad: false,
-    specification: "",
-    poisson_hundredths: 0,
-    density_thousandths: 100,
-    bearing_dry_pin: None,
-    note: "",
-    basis: Basis::own(0),
-};
+static TEST: SheetHeading = SheetHeading::new(["2024", "T3", "sheet", ""], 0, 100, Basis::own(0));
 
 /// The bearing of a sheet with these stresses, by the strength of a joint in which the hole is as wide as the example says.
 fn bearing(row: &Row) -> f64 {
@@ -43,28 +31,10 @@ fn bearing(row: &Row) -> f64 {
     let properties = SheetProperties::new(&TEST, (0, u16::MAX), Guarantee::S, strengths, [0; 4]);
     let diameter = inches(row.figure("D_in"));
     let edge = inches(row.figure("D_in") * row.figure("e_over_D"));
-    let sheet = Sheet {
-        properties: Some((&properties).into()),
-        thickness: inches(row.figure("t_in")),
-        edge,
-        preparation: Preparation::Plain,
-        entered_joint: None,
-    };
-    let rivet = Rivet {
-        diameter,
-        head: Head::Universal,
-        driven_shear: RivetAlloy::Al2117.fsu_driven(),
-        keys: RivetKeys::default(),
-    };
-    let joint = Joint {
-        sheets: &[sheet; 2],
-        rivet,
-        hole: Some(diameter),
-        shear: Shear::Single,
-        pitch: None,
-        load: None,
-        unpublished: Severity::Refer,
-    };
+    let sheet = Sheet::new(inches(row.figure("t_in")), edge).properties(Strengths::from(&properties));
+    let rivet = Rivet::new(diameter, Head::Universal).driven_shear(RivetAlloy::Al2117.fsu_driven());
+    let sheets = [sheet; 2];
+    let joint = Joint::new(&sheets, rivet).hole(diameter);
     strength(&joint).expect("a joint").sheets[0].bearing().expect("covered").ultimate.force.lbf()
 }
 

@@ -26,11 +26,11 @@ fn holes(row: &Row, carries: Force) -> Vec<Hole> {
         even_row(*count as u16, width, x).collect::<Vec<_>>()
     };
     let places = counts.iter().enumerate().flat_map(at);
-    places.map(|at| Hole { at, diameter: inches(row, "d_in"), carries }).collect()
+    places.map(|at| Hole::new(at, inches(row, "d_in"), carries)).collect()
 }
 
 fn line(row: &Row, carries: Force, pulled: Pulled) -> WeakestLine {
-    let sheet = StripSheet { thickness: inches(row, "t_in"), ftu: (ksi(row, "ftu_ksi"), PRINTED), pulled };
+    let sheet = StripSheet::new(inches(row, "t_in"), (ksi(row, "ftu_ksi"), PRINTED), pulled);
     weakest_line(&holes(row, carries), inches(row, "width_in"), &sheet).expect("a strip")
 }
 

@@ -45,9 +45,9 @@ fn installation<'a>(head: Head, size: &'static Size, rows: u16, practice: &'a Pr
 
 fn found(what: &What, at: Length, question: &Installation<'_, '_>, code: Code) -> Option<Severity> {
     let layout = match what {
-        What::Edge => RowLayout { edge: Some(at), ..RowLayout::default() },
-        What::Pitch => RowLayout { pitch: Some(at), ..RowLayout::default() },
-        What::Transverse => RowLayout { transverse_pitch: Some(at), ..RowLayout::default() },
+        What::Edge => RowLayout::default().edge(at),
+        What::Pitch => RowLayout::default().pitch(at),
+        What::Transverse => RowLayout::default().transverse_pitch(at),
     };
     let findings = question.layout(layout).findings();
     findings.iter().find(|finding| finding.code() == code).map(|finding| finding.severity())
@@ -101,7 +101,7 @@ fn rows_stand_a_share_of_the_pitch_apart_after_a_step_up() {
     let apart = Length::from_nanometres((share * 1_000.0).round() as i64 * 25_400).expect("in range");
     let short = |transverse, before: u8, practice| {
         let before = Part::new(&MS20470, "AD", size(before)).expect("a part");
-        let layout = RowLayout { transverse_pitch: Some(transverse), pitch: Some(pitch), ..RowLayout::default() };
+        let layout = RowLayout::default().transverse_pitch(transverse).pitch(pitch);
         let question = installation(Head::Universal, size(4), 2, practice).layout(layout).in_place_of(before);
         question.findings().has(Code::TransversePitchShort)
     };
@@ -145,7 +145,7 @@ fn the_printed_lap_patches_keep_every_limit() {
             printed.split("; ").map(|part| length(part.trim_start_matches("rows ").trim_end_matches(" in")));
         let mut next = || figures.next().expect("a figure");
         let (edge, pitch, transverse) = (next(), next(), next());
-        let layout = RowLayout { edge: Some(edge), pitch: Some(pitch), transverse_pitch: Some(transverse) };
+        let layout = RowLayout::default().edge(edge).pitch(pitch).transverse_pitch(transverse);
         let size = MS20470.size(dash).expect("a size");
         let question = installation(Head::Universal, size, 2, &HANDBOOK).layout(layout);
         let found = question.findings();
@@ -202,7 +202,7 @@ fn a_row_round_a_plate_has_the_printed_number_of_rivets() {
     let check = |points: &[Point]| {
         let found = closest(points, &edges);
         let (edge, pitch) = (found.to_edge.map(|(_, edge)| edge), found.pair.map(|(_, _, pitch)| pitch));
-        let layout = RowLayout { edge, pitch, transverse_pitch: None };
+        let layout = RowLayout::default().edge(edge).pitch(pitch);
         (layout, Installation::without_layers(part).layout(layout).findings())
     };
     let (layout, findings) = check(&points);

@@ -11,7 +11,7 @@ use shophead_tests::prelude::inches;
 use shophead_tests::{Comparison, Row, fixture};
 
 fn plate(row: &Row, thickness: &str, modulus: &str) -> JoinedPlate {
-    JoinedPlate { thickness: inches(row.figure(thickness)), modulus: Stress::from_psi(row.figure(modulus)) }
+    JoinedPlate::new(inches(row.figure(thickness)), Stress::from_psi(row.figure(modulus)))
 }
 
 fn fastening(row: &Row, formula: Formula) -> Fastening {
@@ -63,26 +63,26 @@ const TOWARD_0: f64 = 1e-15;
 fn chain(row: &Row) -> (Fasteners, Bay) {
     let number = row.figure("rows");
     assert!(number >= 3.0);
-    let one = |flexibility| Fasteners { flexibility: Flexibility::from_in_per_lbf(flexibility), fasteners: 1 };
+    let one = |flexibility| Fasteners::new(Flexibility::from_in_per_lbf(flexibility), 1);
     if let Some(ratio) = row.given("kf_over_EA_per_p") {
         let plate = Force::from_lbf(1.0);
         let ratio: f64 = ratio.parse().expect("a ratio");
-        return (one(1.0 / ratio), Bay { length: inches(1.0), ea_a: plate, ea_b: plate });
+        return (one(1.0 / ratio), Bay::new(inches(1.0), plate, plate));
     }
     if let Some(flexibility) = row.given("C_mm_per_N") {
         let flexibility = if flexibility == "toward_0" { TOWARD_0 } else { row.figure("C_mm_per_N") };
         let (ea_a, ea_b) = (Force::from_lbf(row.figure("EA_A_N")), Force::from_lbf(row.figure("EA_B_N")));
-        return (one(flexibility), Bay { length: inches(row.figure("pitch_mm")), ea_a, ea_b });
+        return (one(flexibility), Bay::new(inches(row.figure("pitch_mm")), ea_a, ea_b));
     }
     let formula: Formula = row.given("formula").expect("a formula").parse().expect("a formula");
     let modulus = Stress::from_psi(row.figure("E_psi"));
-    let plates = ["t_A_in", "t_B_in"].map(|key| JoinedPlate { thickness: inches(row.figure(key)), modulus });
+    let plates = ["t_A_in", "t_B_in"].map(|key| JoinedPlate::new(inches(row.figure(key)), modulus));
     let fastening =
         Fastening::new(inches(row.figure("d_in")), Stress::from_psi(row.figure("Ef_psi")), Shear::Single, plates);
     let found = flexibility(formula, &fastening).expect("a fastening");
     let width = inches(row.figure("strip_width_in"));
     let [ea_a, ea_b] = plates.map(|plate| stiffness(plate.modulus, width, plate.thickness));
-    (Fasteners { flexibility: found, fasteners: 1 }, Bay { length: inches(row.figure("row_pitch_in")), ea_a, ea_b })
+    (Fasteners::new(found, 1), Bay::new(inches(row.figure("row_pitch_in")), ea_a, ea_b))
 }
 
 fn shares(row: &Row) -> Vec<f64> {

@@ -72,7 +72,7 @@ fn pack(layers: &[(Role, &str)]) -> Stack {
     let mut stack = Stack::new();
     for (role, thickness) in layers {
         let layer = Layer::of(Toleranced::exactly(length(thickness)));
-        stack.push(Layer { role: *role, material: Some(material("2024-T3")), ..layer }).expect("few");
+        stack.push(layer.role(*role).material(material("2024-T3"))).expect("few");
     }
     stack
 }

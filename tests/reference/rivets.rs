@@ -36,13 +36,13 @@ fn every_tabulated_dimension_is_carried_and_marked_as_recalled() {
         table.equal(&cell("nominal"), length(&row, "nominal_dia"), Some(size.shank_nominal));
         table.equal(&cell("standard"), length(&row, "nominal_dia"), Some(size.standard_diameter()));
         table.equal(&cell("shank"), interval(&row, "shank_min_in", "shank_max_in"), size.shank);
-        let head = HeadSize {
-            diameter_nominal: length(&row, "head_dia_nom_in").expect("a head diameter"),
-            diameter: interval(&row, "head_dia_min_in", "head_dia_max_in"),
-            height_nominal: length(&row, "head_height_nom_in").expect("a head height"),
-            height: interval(&row, "head_height_min_in", "head_height_max_in"),
-            basis: size.basis,
-        };
+        let head = HeadSize::new(
+            length(&row, "head_dia_nom_in").expect("a head diameter"),
+            length(&row, "head_height_nom_in").expect("a head height"),
+            size.basis,
+        )
+        .diameter(interval(&row, "head_dia_min_in", "head_dia_max_in"))
+        .height(interval(&row, "head_height_min_in", "head_height_max_in"));
         table.equal(&cell("head"), Some(head), size.head);
         let angle = row.text("csk_angle_deg").parse().ok();
         table.equal(&cell("angle"), angle, series.head.cone_degrees());

@@ -9,7 +9,7 @@ use shophead::length::{Interval, Length, Toleranced};
 use shophead::material::RivetAlloy;
 use shophead::practice::{Case, HANDBOOK, Name, PROCESS, Practice};
 use shophead::rivet::part::Part;
-use shophead::rivet::{Head, MS20470, NumberForm, Series, Size, StandardPlaces};
+use shophead::rivet::{Head, MS20470, NumberForm, Series, Size};
 use shophead::select::{Difference, LengthAnswer, choose_diameter};
 use shophead::stack::Stack;
 use shophead::structure::Structure;
@@ -33,32 +33,8 @@ fn given(row: &Row, name: &str) -> f64 {
 /// The fit of a rivet without tolerances.
 fn bare_fit(shank: Length, hole: Length, grip: Length) -> Fit {
     let basis = Basis::own(0);
-    let size = Size {
-        dash: 0,
-        shank_nominal: shank,
-        shank: Some(Interval::exactly(shank)),
-        head: None,
-        shortest_tabulated: None,
-        longest_tabulated: None,
-        basis,
-    };
-    let series = Series {
-        name: "BARE",
-        also: &[],
-        supersedes: &[],
-        head: Head::Universal,
-        form: NumberForm::MaterialFirst,
-        materials: &[],
-        finishes: &[],
-        sizes: &[],
-        length_tolerance: None,
-        half_lengths: None,
-        oversize: Length::ZERO,
-        oversize_series: None,
-        standard_sizes: &[],
-        basis,
-        unknown: StandardPlaces { head: basis, shank: basis, fit: basis },
-    };
+    let size = Size::new(0, basis).shank_nominal(shank).shank(Some(Interval::exactly(shank)));
+    let series = Series::new("BARE", Head::Universal, NumberForm::MaterialFirst, &[], &[], basis);
     Fit::new(&series, &size, Toleranced::exactly(hole), Toleranced::exactly(grip)).expect("sizes")
 }
 
@@ -357,7 +333,7 @@ fn the_1940s_heads_come_out_of_their_printed_tails() {
                 let case = Case::new(Head::Universal, RivetAlloy::Al2117, shank);
                 let window = fit.window(rivet, &HeadLimits::of(practice, &case)).expect("a window");
                 assert!(window.height.min() <= height && height <= window.height.max(), "{id} {}", practice.name());
-                let measured = MeasuredHead { diameter: Interval::exactly(head), height: Interval::exactly(height) };
+                let measured = MeasuredHead::new(Interval::exactly(head), Interval::exactly(height));
                 assert!(judge(measured, &[], practice, &case).accepted, "{id} {}", practice.name());
             }
         }

@@ -95,16 +95,15 @@ fn layers() -> impl Strategy<Value = Stack> {
         Preparation::Dimpled,
     ]);
     let role = prop::sample::select(vec![Role::Skin, Role::Skin, Role::Doubler, Role::Cap, Role::Shim]);
-    let layer =
-        (thickness, -1_i64..=2, material, seat, role).prop_map(|(thick, off, material, preparation, role)| Layer {
-            role,
-            material: material.map(|word| Material::parse(word).expect("a material")),
-            preparation,
-            ..Layer::of(
-                Toleranced::new(nm(thick * THOUSANDTH), nm(off.max(0) * THOUSANDTH), nm(off.max(0) * THOUSANDTH))
-                    .expect("tolerances"),
-            )
-        });
+    let layer = (thickness, -1_i64..=2, material, seat, role).prop_map(|(thick, off, material, preparation, role)| {
+        Layer::of(
+            Toleranced::new(nm(thick * THOUSANDTH), nm(off.max(0) * THOUSANDTH), nm(off.max(0) * THOUSANDTH))
+                .expect("tolerances"),
+        )
+        .role(role)
+        .material(material.map(|word| Material::parse(word).expect("a material")))
+        .preparation(preparation)
+    });
     prop::collection::vec(layer, 2..=MAX_LAYERS).prop_map(|layers| stacked(&layers))
 }
 

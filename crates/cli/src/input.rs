@@ -390,7 +390,7 @@ pub(crate) fn tolerance(option: &str, text: &str, bare: Bare) -> Result<Toleranc
 }
 
 fn earlier(error: ParseLengthError, by: usize) -> ParseLengthError {
-    ParseLengthError { at: error.at.saturating_sub(by), ..error }
+    ParseLengthError::new(error.at.saturating_sub(by), error.kind)
 }
 
 /// The layers of a pack; `tolerance` is that of every layer without one of its own.
@@ -445,7 +445,7 @@ fn plain_layer(item: &str, bare: Bare) -> Option<Layer> {
         None => return None,
     };
     let thickness = Toleranced::parse_thickness(thickness, bare).ok()?;
-    Some(Layer { material, ..Layer::of(thickness) })
+    Some(Layer::of(thickness).material(material))
 }
 
 /// One layer: `MATERIAL:THICKNESS:WORDS`, all but the thickness optional.

@@ -10,6 +10,7 @@ use crate::length::{Length, split_once};
 use crate::practice::{Case, Given, Name, Practice};
 use crate::setters::setters;
 use crate::structure::{Member, Place, Structure};
+use crate::words::thousandths;
 
 /// Why a row takes driven solid rivets only.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -219,23 +220,13 @@ impl fmt::Display for Minutes {
         let narrow = |part: u64| u32::try_from(part).unwrap_or(u32::MAX);
         let split =
             |of: u64, by: u64| (narrow(of.checked_div(by).unwrap_or(0)), narrow(of.checked_rem(by).unwrap_or(0)));
-        let (whole, mut part) =
+        let (whole, part) =
             (self.0.checked_div(Minutes::THOUSANDTHS).unwrap_or(0), split(self.0, Minutes::THOUSANDTHS).1);
         match split(whole, GROUP) {
             (0, whole) => write!(f, "{whole}")?,
             (groups, rest) => write!(f, "{groups}{rest:09}")?,
         }
-        if part == 0 {
-            return Ok(());
-        }
-        let mut places = Minutes::PLACES;
-        while part.checked_rem(10) == Some(0) {
-            part = part.checked_div(10).unwrap_or(0);
-            places = places.saturating_sub(1);
-        }
-        // Never more, but a linker cannot tell, and wider than 16 bits a number cannot be printed without a panic.
-        let places = places.min(Minutes::PLACES);
-        write!(f, ".{part:0places$}")
+        if part == 0 { Ok(()) } else { thousandths(f, part) }
     }
 }
 
@@ -266,6 +257,7 @@ impl Rates {
 /// A row, or holes of it that have room of their own, as seen from one position.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct RowWork {
     /// Whether it takes driven rivets only.
     pub must: bool,
@@ -275,6 +267,21 @@ pub struct RowWork {
     pub clearance: Clearance,
     /// The room that bucking needs; `None` where that is not known.
     pub needed: Option<Length>,
+}
+
+impl RowWork {
+    /// So many rivets, with this room behind them; how much bucking needs is not known.
+    #[must_use]
+    pub const fn new(must: bool, rivets: u32, clearance: Clearance) -> RowWork {
+        RowWork { must, rivets, clearance, needed: None }
+    }
+
+    setters! {
+        /// The room behind it.
+        clearance: Clearance;
+        /// The room that bucking needs.
+        needed: Option<Length>;
+    }
 }
 
 impl RowWork {
@@ -353,12 +360,12 @@ pub struct PositionWork {
 /// ```
 /// use shophead::access::{Clearance, Minutes, Rates, RowWork, weigh};
 /// use shophead::length::Length;
-/// let row = RowWork { must: true, rivets: 20, clearance: Clearance::Room(Length::parse("1/2")?), needed: Some(Length::parse("3/4")?) };
+/// let row = RowWork::new(true, 20, Clearance::Room(Length::parse("1/2")?)).needed(Length::parse("3/4")?);
 /// let rates = Rates::default().drive_open(Minutes::parse("1.5")?);
 /// let close = weigh(None, &rates, [row]);
 /// assert!(!close.serves);
 /// assert_eq!(close.missing, Length::parse("1/4")?);
-/// let open = weigh(None, &rates, [RowWork { clearance: Clearance::Open, ..row }]);
+/// let open = weigh(None, &rates, [row.clearance(Clearance::Open)]);
 /// assert_eq!(open.time.total(), Some(Minutes::parse("30")?));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
@@ -469,7 +476,7 @@ impl Mix {
     /// ```
     /// use shophead::access::{Clearance, Mix, Reach, RowWork};
     /// let seen = |rivets, rooms: [Clearance; 3]| {
-    ///     rooms.map(|clearance| RowWork { must: true, rivets, clearance, needed: None })
+    ///     rooms.map(|clearance| RowWork::new(true, rivets, clearance))
     /// };
     /// use Clearance::{Closed, Open};
     /// let keel = Reach::of(seen(48, [Open, Closed, Open]));
@@ -548,8 +555,8 @@ pub fn check_positions(positions: &[PositionWork], mix: Option<&Mix>) -> Option<
 /// use shophead::access::{Clearance, RowWork, check_row, solid_required};
 /// use shophead::finding::Code;
 /// use shophead::structure::{Member, Structure};
-/// let closed = RowWork { must: false, rivets: 12, clearance: Clearance::Closed, needed: None };
-/// let open = RowWork { clearance: Clearance::Open, ..closed };
+/// let closed = RowWork::new(false, 12, Clearance::Closed);
+/// let open = closed.clearance(Clearance::Open);
 /// let code = |structure, works: &[RowWork]| check_row(solid_required(structure, Member::Skin, &[]), works).map(|found| found.code());
 /// assert_eq!(code(Structure::Secondary, &[closed, closed]), Some(Code::BlindNeedsApproval));
 /// assert_eq!(code(Structure::Primary, &[closed]), Some(Code::MustBeSolid));

@@ -7,6 +7,7 @@ use crate::access::{SolidBecause, solid_required};
 use crate::drill::Drill;
 use crate::practice::Given;
 use crate::rivet::part::Part;
+use crate::setters::setters;
 use crate::structure::{Member, Place, Structure};
 
 crate::words::words! {
@@ -43,6 +44,7 @@ impl Ruling {
 
 /// What was answered: what is to be done, with which rivet, opened with which drill.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Answered<'a> {
     /// What is to be done.
     pub ruling: Ruling,
@@ -50,4 +52,19 @@ pub struct Answered<'a> {
     pub rivet: Option<Part<'a>>,
     /// The drill or reamer, where the answer names one.
     pub drill: Option<Drill>,
+}
+
+impl<'a> Answered<'a> {
+    /// This is to be done; no rivet and no drill named.
+    #[must_use]
+    pub const fn new(ruling: Ruling) -> Answered<'a> {
+        Answered { ruling, rivet: None, drill: None }
+    }
+
+    setters! {
+        /// With this rivet.
+        rivet: Option<Part<'a>>;
+        /// Opened with this drill or reamer.
+        drill: Option<Drill>;
+    }
 }

@@ -7,11 +7,14 @@ use crate::basis::Basis;
 use crate::finding::{Code, Finding, Severity, Sink};
 use crate::length::{Length, product, product_within, quotient, whole_root, wide_quotient};
 use crate::practice::{ForCase, Given, Name};
+use crate::setters::setters;
+use crate::sort::sort_by_key;
 
 /// The distances of a row that are known.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct RowLayout {
     /// From the row to the nearest edge of any layer.
     pub edge: Option<Length>,
@@ -19,6 +22,17 @@ pub struct RowLayout {
     pub pitch: Option<Length>,
     /// To the neighbouring row.
     pub transverse_pitch: Option<Length>,
+}
+
+impl RowLayout {
+    setters! {
+        /// From the middle of a hole to the nearest edge.
+        edge: Option<Length>;
+        /// Along the row, middle to middle.
+        pitch: Option<Length>;
+        /// Between the rows.
+        transverse_pitch: Option<Length>;
+    }
 }
 
 /// One edge distance. As the maker built it a short one is copied, down to [`Name::EdgeDistanceAsBuiltLeast`].
@@ -218,7 +232,7 @@ pub fn closest_sorted(points: &[Point], order: &mut [u32], edges: &[Edge]) -> Cl
     let is_long = spread(|point| point.x) >= spread(|point| point.y);
     let along = |point: Point| if is_long { point.x } else { point.y };
     let across = |point: Point| if is_long { point.y } else { point.x };
-    order.sort_unstable_by_key(|index| (along(at(*index)), across(at(*index)), *index));
+    sort_by_key(order, |index| (along(at(*index)), across(at(*index)), *index));
     let mut closest: Option<(usize, usize, Length)> = None;
     for (place, index) in order.iter().enumerate() {
         let point = at(*index);

@@ -43,11 +43,11 @@ const DIVIDES_WIDE: bool = cfg!(target_pointer_width = "64");
 #[cfg_attr(not(target_pointer_width = "64"), inline(never))]
 #[cfg_attr(target_pointer_width = "64", inline)]
 pub(crate) const fn product(one: i128, other: i128) -> i128 {
-    /// One more bit than the longest length has.
-    const BITS: u32 = 1 + Length::MAX.nm.ilog2();
-    const _: () = assert!(3 * BITS < i128::BITS - 2);
     one.wrapping_mul(other)
 }
+
+// A bit more for each of the three than the longest length has, and two to spare.
+const _: () = assert!(3 * (1 + Length::MAX.nm.ilog2()) < i128::BITS - 2);
 
 /// A product that may be beyond 128 bits, which is `None`.
 #[cfg_attr(not(target_pointer_width = "64"), inline(never))]
@@ -754,11 +754,20 @@ impl Bare {
 /// Why a text is not a length, and at which character (counted from 1).
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct ParseLengthError {
     /// The character at which reading stopped, counted from 1.
     pub at: usize,
     /// What was wrong there.
     pub kind: LengthErrorKind,
+}
+
+impl ParseLengthError {
+    /// This is wrong, so many bytes from the start.
+    #[must_use]
+    pub const fn new(at: usize, kind: LengthErrorKind) -> ParseLengthError {
+        ParseLengthError { at, kind }
+    }
 }
 
 crate::words::errors! {

@@ -96,6 +96,7 @@ struct Page;
 
 // In the order in which data flows: each knows only those before it.
 mod setters;
+mod sort;
 pub mod length;
 pub mod quantity;
 pub mod words;

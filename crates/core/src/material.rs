@@ -13,6 +13,7 @@ mod strengths;
 use crate::basis::Basis;
 use crate::length::Length;
 use crate::quantity::Stress;
+use crate::setters::setters;
 
 pub use named::{LONGEST_OWN_NAME, Material, ParseMaterialError};
 pub use rivet_alloy::{DrivenShear, HeatTreatment, RivetAlloy, RivetUse, Treatment};
@@ -40,6 +41,7 @@ pub enum Guarantee {
 /// The words over one or several columns of the handbook's table.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct SheetHeading {
     /// The alloy's number, such as `2024`.
     pub alloy: &'static str,
@@ -63,6 +65,40 @@ pub struct SheetHeading {
     pub basis: Basis,
 }
 
+impl SheetHeading {
+    /// The heading of a table as printed: alloy, temper, form and specification, then Poisson's ratio in hundredths and the density in thousandths of
+    /// a pound per cubic inch.
+    #[must_use]
+    pub const fn new(
+        [alloy, temper, form, specification]: [&'static str; 4],
+        poisson_hundredths: u16,
+        density_thousandths: u16,
+        basis: Basis,
+    ) -> SheetHeading {
+        SheetHeading {
+            alloy,
+            temper,
+            form,
+            clad: false,
+            specification,
+            poisson_hundredths,
+            density_thousandths,
+            bearing_dry_pin: None,
+            note: "",
+            basis,
+        }
+    }
+
+    setters! {
+        /// Whether the sheet is clad.
+        const clad: bool;
+        /// Whether its bearing strengths are those of a dry pin.
+        const bearing_dry_pin: Option<bool>;
+        /// What the table says at its foot.
+        const note: &'static str;
+    }
+}
+
 /// One column of the handbook's table of design mechanical properties: an alloy, temper and form in a range of thickness.
 ///
 /// A strength is `None` where the table leaves the cell empty. The columns are held as whole hundreds of psi, which every figure of
@@ -71,10 +107,7 @@ pub struct SheetHeading {
 /// ```
 /// use shophead::basis::Basis;
 /// use shophead::material::{Guarantee, SheetHeading, SheetProperties};
-/// static PLATE: SheetHeading = SheetHeading {
-///     alloy: "2219", temper: "T87", form: "plate", clad: false, specification: "as ordered", poisson_hundredths: 33,
-///     density_thousandths: 103, bearing_dry_pin: None, note: "", basis: Basis::own(0),
-/// };
+/// static PLATE: SheetHeading = SheetHeading::new(["2219", "T87", "plate", "as ordered"], 33, 103, Basis::own(0));
 /// // 63 ksi along and across, everything else unknown, from .250 to .500.
 /// let plate = SheetProperties::new(&PLATE, (2_500, 5_000), Guarantee::S, [630, 630, 0, 0, 0, 0, 0, 0, 0, 0, 0], [0; 4]);
 /// assert_eq!(plate.ftu().unwrap().ksi(), 63.0);

@@ -28,6 +28,7 @@ use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::hole::Disposition;
 use crate::length::Length;
 use crate::practice::{Case, Given, Name, Practice};
+use crate::setters::setters;
 
 /// A hole that takes anything but its plain rivet, and how it may be dealt with.
 ///
@@ -76,6 +77,7 @@ impl Demand {
 /// The limits of one pattern.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct PatternLimits {
     /// How many holes may be stepped up; `None` where nothing limits them.
     pub steps: Option<Given<u32>>,
@@ -83,6 +85,17 @@ pub struct PatternLimits {
     pub neighbours: Option<Given<u32>>,
     /// What share of the rivets may be in any such length along a row.
     pub stretch: Option<Stretch>,
+}
+
+impl PatternLimits {
+    setters! {
+        /// How many holes may be stepped up at most.
+        steps: Option<Given<u32>>;
+        /// How many in a row may be stepped up at most.
+        neighbours: Option<Given<u32>>;
+        /// How many of any stretch of a row may be stepped up.
+        stretch: Option<Stretch>;
+    }
 }
 
 /// A length along a row, and the share of its rivets that may be stepped up.
@@ -323,7 +336,7 @@ impl States {
 
     fn room(self, demands: &[Demand]) -> usize {
         let bits = demands.len().saturating_mul(self.count());
-        self.count().saturating_mul(COST_BYTES).saturating_add(bits.div_ceil(8))
+        self.count().saturating_mul(COST_BYTES).saturating_add(bits.saturating_add(7) >> 3)
     }
 
     /// The state after one more step; `None` where the limits forbid it.

@@ -53,7 +53,7 @@ fn main() {
     let length = Installation::through(rivet, stack.grip()).in_hole(hole);
     let c_length = shophead_length_query { part, grip: c_length(stack.grip()), hole: c_length(hole), practice };
 
-    let layout = RowLayout { edge: Some(inches("1/2")), pitch: Some(inches("3/4")), ..RowLayout::default() };
+    let layout = RowLayout::default().edge(inches("1/2")).pitch(inches("3/4"));
     let query = Installation::new(rivet, &stack).layout(layout).member(Member::Skin);
     let keep = AsFound::new(inches(".130"), inches(".1285"), Damage::None).expect("a hole");
     let step = AsFound::new(inches(".140"), inches(".1285"), Damage::None).expect("a hole");
@@ -134,7 +134,7 @@ fn pack() -> Stack {
     {
         let material = Some(Material::parse(material).expect("a material"));
         let thickness = Toleranced::parse(thickness).expect("a thickness");
-        stack.push(Layer { material, ..Layer::of(thickness) }).expect("room");
+        stack.push(Layer::of(thickness).material(material)).expect("room");
     }
     stack
 }

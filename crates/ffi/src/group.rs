@@ -56,7 +56,7 @@ impl shophead_rivet {
             }
             _ => return Err(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER),
         };
-        Ok(GroupRivet { at: self.at.read()?, weight: finite(self.weight)?, allowable, yields: None })
+        Ok(GroupRivet::new(self.at.read()?, finite(self.weight)?).allowable(allowable))
     }
 }
 
@@ -80,13 +80,8 @@ pub struct shophead_plane_load {
 
 impl shophead_plane_load {
     fn read(&self) -> Result<PlaneLoad, E> {
-        Ok(PlaneLoad {
-            x: force(self.x_lbf)?,
-            y: force(self.y_lbf)?,
-            at: self.at.read()?,
-            moment_in_lbf: finite(self.moment_in_lbf)?,
-            kind: value_of(self.kind)?,
-        })
+        Ok(PlaneLoad::new(force(self.x_lbf)?, force(self.y_lbf)?, self.at.read()?, value_of(self.kind)?)
+            .moment_in_lbf(finite(self.moment_in_lbf)?))
     }
 }
 
@@ -164,7 +159,7 @@ impl shophead_yielding {
             }
             _ => return Err(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER),
         };
-        Ok(GroupRivet { yields, ..self.rivet.read()? })
+        Ok((self.rivet.read()?).yields(yields))
     }
 }
 

@@ -214,11 +214,10 @@ fn judge(
         } else {
             Some(stack(asked.layers, asked.layer_count, &|number| asked.practice.material(number))?)
         };
-        let layout = RowLayout {
-            edge: optional(asked.edge_nm)?,
-            pitch: optional(asked.pitch_nm)?,
-            transverse_pitch: optional(asked.transverse_pitch_nm)?,
-        };
+        let layout = RowLayout::default()
+            .edge(optional(asked.edge_nm)?)
+            .pitch(optional(asked.pitch_nm)?)
+            .transverse_pitch(optional(asked.transverse_pitch_nm)?);
         let (rivet, rows, member) = (asked.part.read()?, rows(asked.rows)?, value_of::<Member>(asked.member)?);
         asked.practice.with(|practice| {
             let question = match &stack {

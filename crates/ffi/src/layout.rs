@@ -42,11 +42,10 @@ pub extern "C" fn shophead_row_check(
 ) -> shophead_error {
     answer(|| {
         let row = row.one()?;
-        let layout = RowLayout {
-            edge: optional(row.edge_nm)?,
-            pitch: optional(row.pitch_nm)?,
-            transverse_pitch: optional(row.transverse_pitch_nm)?,
-        };
+        let layout = RowLayout::default()
+            .edge(optional(row.edge_nm)?)
+            .pitch(optional(row.pitch_nm)?)
+            .transverse_pitch(optional(row.transverse_pitch_nm)?);
         let question =
             Installation::without_layers(part.one()?.read()?).layout(layout).rows(u16::from(self::rows(rows)?));
         practice.one()?.with(|practice| {
@@ -142,11 +141,9 @@ pub extern "C" fn shophead_points_check(
         let order = room.lay(points.iter().map(|_| Ok(0_u32)))?;
         practice.one()?.with(|practice| {
             let closest = closest_sorted(points, order, edges);
-            let layout = RowLayout {
-                edge: closest.to_edge.map(|(_, edge)| edge),
-                pitch: closest.pair.map(|(_, _, pitch)| pitch),
-                transverse_pitch: None,
-            };
+            let layout = RowLayout::default()
+                .edge(closest.to_edge.map(|(_, edge)| edge))
+                .pitch(closest.pair.map(|(_, _, pitch)| pitch));
             let found = question.by(practice).layout(layout).findings();
             sink.need([&found])?;
             place.put(shophead_pattern {

@@ -294,25 +294,24 @@ impl shophead_limit {
         match self.entry()? {
             None => {}
             Some(Entry::Limit(name)) => {
-                let limit = Limit { name, scope: Scope::ANY, value: self.value.read(name)?, basis };
+                let limit = Limit::new(name, Scope::ANY, self.value.read(name)?, basis);
                 return Ok((Some(limit), self.document()?));
             }
             Some(_) => return Ok((None, self.document()?)),
         }
         let name: Name = value_of(self.name)?;
         let (head, stepped) = shophead_head_scope::read(self.head)?;
-        let scope = Scope {
-            head,
-            stepped,
-            alloy: if self.alloy == 0 { None } else { Some(value_of::<RivetAlloy>(self.alloy)?) },
-            diameter: optional(self.diameter_nm)?,
-            rows: if self.rows == 0 { None } else { Some(rows(self.rows)?) },
-        };
+        let scope = Scope::ANY
+            .head(head)
+            .stepped(stepped)
+            .alloy(if self.alloy == 0 { None } else { Some(value_of::<RivetAlloy>(self.alloy)?) })
+            .diameter(optional(self.diameter_nm)?)
+            .rows(if self.rows == 0 { None } else { Some(rows(self.rows)?) });
         // A diameter left at 0 would make a limit that never holds.
         if scope.diameter.is_some_and(|diameter| diameter <= Length::ZERO) {
             return Err(E::SHOPHEAD_ERROR_LENGTH_OUT_OF_RANGE);
         }
-        Ok((Some(Limit { name, scope, value: self.value.read(name)?, basis }), self.document()?))
+        Ok((Some(Limit::new(name, scope, self.value.read(name)?, basis)), self.document()?))
     }
 }
 

@@ -56,12 +56,9 @@ pub(crate) fn stack(
 ) -> Result<Stack, E> {
     let mut stack = Stack::new();
     for layer in layers.list(count)? {
-        stack.push(Layer {
-            role: value_of::<Role>(layer.role)?,
-            material: material(layer.material)?,
-            thickness: layer.thickness.read()?,
-            preparation: value_of::<Preparation>(layer.preparation)?,
-        })?;
+        let (role, material) = (value_of::<Role>(layer.role)?, material(layer.material)?);
+        let (thickness, preparation) = (layer.thickness.read()?, value_of::<Preparation>(layer.preparation)?);
+        stack.push(Layer::of(thickness).role(role).material(material).preparation(preparation))?;
     }
     Ok(stack)
 }

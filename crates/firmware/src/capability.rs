@@ -69,7 +69,7 @@ fn pack() -> Stack {
     let mut stack = Stack::new();
     for thickness in [320, 400, 1_250] {
         let material = Material::known().nth(black_box(0));
-        let _ = stack.push(Layer { material, ..Layer::of(around(thickness)) });
+        let _ = stack.push(Layer::of(around(thickness)).material(material));
     }
     stack
 }
@@ -129,7 +129,7 @@ pub fn head() {
     if let Some(Ok(fit)) = size.map(|size| Fit::new(&MS20470, size, around(1_285), around(1_970))) {
         black_box(&fit.predict(inches(3_750), inches(625)));
     }
-    let measured = MeasuredHead { diameter: Interval::exactly(inches(1_900)), height: Interval::exactly(inches(700)) };
+    let measured = MeasuredHead::new(Interval::exactly(inches(1_900)), Interval::exactly(inches(700)));
     black_box(&judge(measured, &[black_box(Defect::Tipped)], practice(), &eighth()));
     black_box(&check_sample(black_box(1), black_box(10), black_box(30)));
 }
@@ -197,7 +197,7 @@ pub fn damage() {
 #[inline(never)]
 fn own_limit(name: Name) -> Limit {
     let basis = Basis::own(0);
-    Limit { name: black_box(name), scope: practice::Scope::ANY, value: Value::Length(inches(3_750)), basis }
+    Limit::new(black_box(name), practice::Scope::ANY, Value::Length(inches(3_750)), basis)
 }
 
 /// Which holes of a pattern are stepped up together.
@@ -224,7 +224,7 @@ pub fn work() {
     let clearance = black_box(Clearance::Room(inches(1_000)));
     black_box(&cannot_buck(clearance, inches(500), practice(), &eighth()));
     let needed = clearance_needed(inches(500), practice(), &eighth()).map(|needed| needed.value);
-    let row = RowWork { must: must.is_some(), rivets: black_box(20), clearance, needed };
+    let row = RowWork::new(must.is_some(), black_box(20), clearance).needed(needed);
     match Minutes::parse(black_box("1.5")) {
         Ok(minutes) => {
             let rates = Rates::default().drill_out(minutes).drive_open(minutes);
@@ -349,18 +349,18 @@ pub fn joints() {
     let at = |x, y| Point { x: inches(x), y: inches(y) };
     let rivets = [(0, 0), (10_000, 0), (0, 20_000)].map(|(x, y)| group::GroupRivet::alike(at(x, y)));
     let (x, y) = (Force::ZERO, Force::from_lbf(black_box(-400.0)));
-    let load = group::PlaneLoad { x, y, at: at(30_000, 0), moment_in_lbf: black_box(0.0), kind: LoadKind::Limit };
+    let load = group::PlaneLoad::new(x, y, at(30_000, 0), LoadKind::Limit).moment_in_lbf(black_box(0.0));
     if let Ok(found) = group::share(&rivets, load, Some(Factors::SEAM)) {
         black_box(&found.shares().next());
     }
     let modulus = Stress::from_ksi(black_box(10_500.0));
-    let plate = JoinedPlate { thickness: inches(500), modulus };
+    let plate = JoinedPlate::new(inches(500), modulus);
     let shear = Shear::Single;
     let fastening = Fastening::new(inches(1_250), modulus, shear, [plate, plate]);
     let Ok(flexibility) = flexibility(black_box(Formula::Stp927Riveted), &fastening) else { return };
-    let row = sharing::Row { flexibility, fasteners: black_box(1) };
+    let row = sharing::Row::new(flexibility, black_box(1));
     let ea = sharing::stiffness(modulus, inches(10_000), inches(500));
-    let bay = sharing::Bay { length: inches(7_500), ea_a: ea, ea_b: ea };
+    let bay = sharing::Bay::new(inches(7_500), ea, ea);
     let transfer = black_box(sharing::Transfer::Lap);
     let _ = black_box(&sharing::share(&[row, row, row], &[bay, bay], transfer, Force::from_lbf(black_box(900.0))));
     let _ = black_box(&sharing::share(&[row, row], &[bay], transfer, Force::from_lbf(black_box(900.0))));

@@ -120,7 +120,7 @@ fn question<'q>(
     practice: &'static Practice<'static>,
 ) -> Installation<'q, 'static> {
     let answers = &dialog.answers;
-    let layout = RowLayout { edge: answers.edge, pitch: answers.pitch, transverse_pitch: answers.transverse };
+    let layout = RowLayout::default().edge(answers.edge).pitch(answers.pitch).transverse_pitch(answers.transverse);
     let question =
         if stack.layers().is_empty() { Installation::without_layers(rivet) } else { Installation::new(rivet, stack) };
     let question = question.by(practice).layout(layout).rows(u16::from(answers.rows));
@@ -133,7 +133,7 @@ fn head(dialog: &Dialog, practice: &'static Practice<'static>, report: &mut Repo
     let Some(case) = dialog.case() else { return Ok(()) };
     let units = report.units;
     let judged = dialog.measured_head().map(|(diameter, height)| {
-        judge(MeasuredHead { diameter, height }, dialog.answers.defect.as_slice(), practice, &case)
+        judge(MeasuredHead::new(diameter, height), dialog.answers.defect.as_slice(), practice, &case)
     });
     if let Some(judged) = &judged {
         report.line(format_args!("{}", if judged.accepted { "accept" } else { "REJECT" }))?;

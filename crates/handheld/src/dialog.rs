@@ -526,7 +526,7 @@ impl Dialog {
         }
         let thickness = units.toleranced(text).map_err(Refusal::Length)?;
         let before = self.answers.layers.last().copied();
-        let layer = Layer { material: before.and_then(|layer| layer.material), ..Layer::of(thickness) };
+        let layer = Layer::of(thickness).material(before.and_then(|layer| layer.material));
         let mut stack = self.answers.stack().map_err(Refusal::Stack)?;
         stack.push(layer).map_err(Refusal::Stack)?;
         // The stack has as many places.

@@ -73,7 +73,7 @@ impl Units {
                 let either_way = self.length(tolerance.trim())?;
                 Toleranced::new(nominal, either_way, either_way).map_err(|_| {
                     let at = text.find(['T', 't']).unwrap_or(0).saturating_add(2);
-                    ParseLengthError { at, kind: LengthErrorKind::NoDigits }
+                    ParseLengthError::new(at, LengthErrorKind::NoDigits)
                 })
             }
         }

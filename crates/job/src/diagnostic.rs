@@ -23,6 +23,7 @@ use annotate_snippets::{AnnotationKind, Level, Origin, Renderer, Snippet};
 
 /// A mistake in a file.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct Diagnostic {
     /// What is wrong.
     pub message: String,
@@ -38,6 +39,7 @@ pub struct Diagnostic {
 
 /// A place in a text.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[non_exhaustive]
 pub struct Place {
     /// The line, counted from 1.
     pub line: usize,

@@ -42,6 +42,7 @@ impl State {
 
 /// An inspection.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Inspection<'p, 'j> {
     /// Every rivet that was looked at, row by row.
     pub rivets: Vec<Inspected<'p, 'j>>,
@@ -57,6 +58,7 @@ pub struct Inspection<'p, 'j> {
 
 /// A rivet that was looked at.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Inspected<'p, 'j> {
     /// Its row.
     pub row: &'p RowPlan<'j>,
@@ -84,6 +86,7 @@ impl Inspected<'_, '_> {
 
 /// What was found in one row.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct RowTally<'j> {
     /// Its name.
     pub name: &'j str,

@@ -12,6 +12,7 @@ use crate::words::ranges;
 
 /// One label.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct Label {
     /// The part.
     pub part: String,

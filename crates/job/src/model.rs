@@ -18,6 +18,7 @@ use shophead::trim::{BaseLine, Station};
 
 /// A job: one panel, from its job file.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Job {
     /// What the job is.
     pub title: String,
@@ -55,6 +56,7 @@ pub struct Job {
 
 /// Which way the axes of the coordinates of a job point, where it says so.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct Axes {
     /// Towards the nose.
     pub forward: Option<Axis>,
@@ -100,6 +102,7 @@ impl Axis {
 
 /// A file that a job names and that need not be there yet.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct NamedFile {
     /// Its name, as the job has it.
     pub name: String,
@@ -109,6 +112,7 @@ pub struct NamedFile {
 
 /// An answer to something that was referred.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Answer {
     /// What it is to.
     pub to: AnswerTo,
@@ -153,6 +157,7 @@ pub enum AnswerTo {
 
 /// The measure that an answer was given for.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct GivenFor {
     /// As it is written; `none` where the finding has no figure.
     pub text: String,
@@ -162,6 +167,7 @@ pub struct GivenFor {
 
 /// A shop's own minutes per operation.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct ShopMinutes {
     /// Getting into any position.
     pub set_up: Option<Minutes>,
@@ -199,6 +205,7 @@ impl Job {
 
 /// An edge that the panel is cut to.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct PanelEdge {
     /// Its name.
     pub name: String,
@@ -223,6 +230,7 @@ pub enum EdgeShape {
 
 /// Damage beside the holes.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct DamageFound {
     /// Where, in words.
     pub place: String,
@@ -240,6 +248,7 @@ pub struct DamageFound {
 
 /// A place to look at as well.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct Look {
     /// Where.
     pub place: String,
@@ -251,6 +260,7 @@ pub struct Look {
 
 /// A shop's own limits, from a limits file.
 #[derive(Clone, Debug, Default)]
+#[non_exhaustive]
 pub struct OwnLimits {
     /// What the set is called.
     pub title: String,
@@ -266,6 +276,7 @@ pub struct OwnLimits {
 
 /// A document that figures were entered from.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct Cited {
     /// The document, and that the shop entered it.
     pub document: String,
@@ -275,6 +286,7 @@ pub struct Cited {
 
 /// One of a shop's own limits.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct OwnLimit {
     /// Which limit.
     pub name: Name,
@@ -293,12 +305,8 @@ impl OwnLimits {
     /// The figures themselves are `entered`, as [`Practice::with_entered`] takes them.
     #[must_use]
     pub fn lists(&self) -> (Vec<Limit>, Vec<Document<'_>>) {
-        let in_core = |(place, limit): (usize, &OwnLimit)| Limit {
-            name: limit.name,
-            scope: limit.scope,
-            value: limit.value,
-            basis: Basis::own(place),
-        };
+        let in_core =
+            |(place, limit): (usize, &OwnLimit)| Limit::new(limit.name, limit.scope, limit.value, Basis::own(place));
         let limits = self.limits.iter().enumerate().map(in_core).collect();
         let documents = self.limits.iter().map(|limit| Document { document: &limit.document, place: &limit.place });
         let cited = self.cited.iter().map(|cited| Document { document: &cited.document, place: &cited.place });
@@ -308,6 +316,7 @@ impl OwnLimits {
 
 /// A position of the assembly in which work is done.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct Position {
     /// Its name.
     pub name: String,
@@ -317,6 +326,7 @@ pub struct Position {
 
 /// A row of rivets.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Row {
     /// Its name.
     pub name: String,
@@ -391,6 +401,7 @@ impl Row {
 
 /// A straight row.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct Line {
     /// Where hole 1 is.
     pub start: Point,
@@ -400,6 +411,7 @@ pub struct Line {
 
 /// A hole as somebody measured it.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct MeasuredHole {
     /// Its number in the row.
     pub number: u32,
@@ -458,6 +470,7 @@ impl MeasuredHole {
 
 /// Holes of a row that differ from the others.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Exception {
     /// Their numbers.
     pub holes: Vec<u32>,

@@ -17,6 +17,7 @@ use crate::words::{self, ranges};
 
 /// What is on the shelf of one part.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct Stock {
     /// The part.
     pub part: Part<'static>,
@@ -28,6 +29,7 @@ pub struct Stock {
 
 /// A shelf as it was listed.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct Shelf {
     /// The rivets on it, each once, in the order of the list.
     pub stock: Vec<Stock>,
@@ -39,6 +41,7 @@ pub struct Shelf {
 
 /// What is to be said of a line of a stock file.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct ShelfNote {
     /// The line, counted from 1.
     pub line: usize,
@@ -48,6 +51,7 @@ pub struct ShelfNote {
 
 /// One part of an order.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct OrderLine<'j> {
     /// The part.
     pub part: Part<'j>,
@@ -69,6 +73,7 @@ pub struct OrderLine<'j> {
 
 /// A rivet of another length that is on the shelf and does as well, for a part of which too few are there.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct Alternative<'j> {
     /// The part that is short.
     pub part: Part<'j>,
@@ -92,6 +97,7 @@ pub struct Alternative<'j> {
 
 /// Holes of a row.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct Holes<'j> {
     /// The row.
     pub row: &'j str,
@@ -101,6 +107,7 @@ pub struct Holes<'j> {
 
 /// Holes that no rivet is ordered for, and why.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct NotOrdered<'j> {
     /// Which.
     pub holes: Holes<'j>,

@@ -53,6 +53,7 @@ const COLUMNS: [&str; 12] = [
 
 /// What a new job begins with.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct Start {
     /// What the job is.
     pub title: String,

@@ -51,6 +51,7 @@ impl ToolKind<'_> {
 
 /// A tool of a job.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct Tool<'j> {
     /// What it is.
     pub kind: ToolKind<'j>,

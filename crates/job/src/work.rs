@@ -14,6 +14,7 @@ use crate::words::{self, ranges, star};
 
 /// One step of the work.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct StepWithLines {
     /// What it is.
     pub step: WorkStep,

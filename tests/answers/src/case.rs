@@ -115,17 +115,13 @@ impl Case {
             stack: stack(&mut with, series.head),
             hole,
             length: with.length(500, 15_000),
-            head: MeasuredHead {
-                diameter: interval(&mut with, diameter, 2),
-                height: interval(&mut with, diameter / 4, 3),
-            },
+            head: MeasuredHead::new(interval(&mut with, diameter, 2), interval(&mut with, diameter / 4, 3)),
             defects: defects(&mut with),
             found: AsFound::new(major, minor, damage).ok(),
-            layout: RowLayout {
-                edge: with.maybe(diameter, diameter * 5),
-                pitch: with.maybe(diameter * 2, diameter * 14),
-                transverse_pitch: with.maybe(diameter * 2, diameter * 8),
-            },
+            layout: RowLayout::default()
+                .edge(with.maybe(diameter, diameter * 5))
+                .pitch(with.maybe(diameter * 2, diameter * 14))
+                .transverse_pitch(with.maybe(diameter * 2, diameter * 8)),
             rows: with.between(1, 4) as u8,
             member: *with.pick(Member::ALL),
             shear: if with.one_in(4) { Shear::Double } else { Shear::Single },
@@ -173,7 +169,7 @@ fn stack(with: &mut Generator, head: Head) -> Stack {
             _ => Preparation::Plain,
         };
         // A layer that is none leaves the stack shorter.
-        let _ = stack.push(Layer { role, material, thickness, preparation });
+        let _ = stack.push(Layer::of(thickness).role(role).material(material).preparation(preparation));
     }
     stack
 }

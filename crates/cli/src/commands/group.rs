@@ -41,7 +41,7 @@ impl<'a> cells::Answer<'a> for Answer {
         let (x, y) = input::force_pair("--load", &args.load, bare)?;
         let at = input::point("--at", &args.at, bare)?;
         let moment = args.moment.as_deref().map(|text| input::moment("--moment", text, bare)).transpose()?;
-        let load = PlaneLoad { x, y, at, moment_in_lbf: moment.unwrap_or(0.0), kind: load_kind(&args.factors) };
+        let load = PlaneLoad::new(x, y, at, load_kind(&args.factors)).moment_in_lbf(moment.unwrap_or(0.0));
         let factors = factors(&args.factors);
         let edge = input::optional_length("--edge", args.edge.as_deref(), bare)?;
         let hole = args.hole.as_deref().map(|text| input::hole_diameter("--hole", text, bare)).transpose()?;
@@ -51,7 +51,7 @@ impl<'a> cells::Answer<'a> for Answer {
         let closest = closest_sorted(&at_points, &mut vec![0; at_points.len()], &[]).pair;
         let facts = Facts {
             stack: Some(stack),
-            layout: RowLayout { edge: None, pitch: closest.map(|(_, _, distance)| distance), transverse_pitch: None },
+            layout: RowLayout::default().pitch(closest.map(|(_, _, distance)| distance)),
             shear: args.shear.shear(),
             driven: Facts::driven(&rivet, args.driven.as_deref())?,
             ..Facts::of(rivet, &args.place, context)?
@@ -77,7 +77,7 @@ impl<'a> cells::Answer<'a> for Answer {
             let given = known.is_some() || point.sides.iter().any(Option::is_some);
             let least = known.map_or_else(|| super::edge(&question, context).map(|edge| edge.value), Ok)?;
             let [left, right, below, above] = point.sides.map(|side| side.unwrap_or(least));
-            let sides = Sides { left, right, below, above };
+            let sides = Sides::all(left).right(right).below(below).above(above);
             let question = if given { question.edge(sides.nearest()) } else { question };
             // Of a nearest edge alone nobody knows on which side it is.
             let by_side = point.sides.iter().any(Option::is_some);

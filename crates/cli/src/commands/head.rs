@@ -89,10 +89,10 @@ impl<'a> cells::Answer<'a> for Answer {
 
 fn measured(args: &HeadArgs, context: &Context<'_>) -> Result<Option<MeasuredHead>, Stop> {
     match (&args.measured_diameter, &args.measured_height) {
-        (Some(diameter), Some(height)) => Ok(Some(MeasuredHead {
-            diameter: input::measure("--measured-diameter", diameter, context.bare)?,
-            height: input::measure("--measured-height", height, context.bare)?,
-        })),
+        (Some(diameter), Some(height)) => Ok(Some(MeasuredHead::new(
+            input::measure("--measured-diameter", diameter, context.bare)?,
+            input::measure("--measured-height", height, context.bare)?,
+        ))),
         _ => Ok(None),
     }
 }
@@ -245,7 +245,7 @@ fn text<'a>(
         let rivet = format!("A rivet {} long through {}", units.size(made.length), units.length(made.grip.nominal()));
         let driven = match (made.window, made.within) {
             (Some(window), _) => format!("{rivet}: drive to {}.", window.shown(units)),
-            (None, Some(Within { hole_greatest: None, shank_least: None })) => {
+            (None, Some(Within { hole_greatest: None, shank_least: None, .. })) => {
                 format!("{rivet}: too little metal for a driven head, in any hole.")
             }
             (None, Some(within)) => {

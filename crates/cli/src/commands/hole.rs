@@ -3,7 +3,6 @@
 use shophead::finding::Severity;
 use shophead::hole::{AsFound, Disposition};
 use shophead::installation::{HoleAnswer, MAX_STEPS, Step};
-use shophead::layout::RowLayout;
 use shophead::length::Length;
 use shophead::practice::{Case, Practice};
 use shophead::rivet::part::Part;
@@ -53,11 +52,9 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
         if let Some(layers) = &args.layers {
             facts.stack = Some(input::layers("--layers", layers, None, bare, context.practice)?);
         }
-        facts.layout = RowLayout {
-            edge: input::optional_length("--edge", args.edge.as_deref(), bare)?,
-            pitch: input::optional_length("--pitch", args.pitch.as_deref(), bare)?,
-            transverse_pitch: input::optional_length("--row-spacing", args.row_spacing.as_deref(), bare)?,
-        };
+        facts.layout.edge = input::optional_length("--edge", args.edge.as_deref(), bare)?;
+        facts.layout.pitch = input::optional_length("--pitch", args.pitch.as_deref(), bare)?;
+        facts.layout.transverse_pitch = input::optional_length("--row-spacing", args.row_spacing.as_deref(), bare)?;
         facts.rows = args.rows.into();
         facts.put(&args.place, context)?;
         let (mut tried, mut steps) = ([None; MAX_STEPS], Vec::new());

@@ -6,7 +6,6 @@ use shophead::installation::{Axial, Installation};
 use shophead::joint::margin::{Factors, Load, Margin};
 use shophead::joint::row::RowStrength;
 use shophead::joint::strength::{Allowable, BearingKind, JointStrength};
-use shophead::layout::RowLayout;
 use shophead::length::{Length, Toleranced};
 use shophead::material::{DrivenShear, Guarantee};
 use shophead::practice::{Case, Given, Practice};
@@ -49,12 +48,10 @@ impl<'a> cells::Answer<'a> for Answer {
         let mut facts = Facts::of_rivet(rivet);
         facts.stack = Some(input::layers("--sheets", &args.sheets, None, bare, context.practice)?);
         facts.hole = hole.map(Toleranced::exactly);
-        facts.layout = RowLayout {
-            edge: input::optional_length("--edge", args.edge.as_deref(), bare)?,
-            pitch,
-            // Rows as far apart as their rivets where nothing else is said.
-            transverse_pitch: spacing.or(pitch.filter(|_| row.rows > 1)),
-        };
+        facts.layout.edge = input::optional_length("--edge", args.edge.as_deref(), bare)?;
+        facts.layout.pitch = pitch;
+        // Rows as far apart as their rivets where nothing else is said.
+        facts.layout.transverse_pitch = spacing.or(pitch.filter(|_| row.rows > 1));
         (facts.rows, facts.staggered, facts.shear) = (row.rows, row.staggered, args.shear.shear());
         facts.load = load(args, context)?;
         facts.driven = Facts::driven(&rivet, args.driven.as_deref())?;

@@ -422,7 +422,7 @@ fn note_form(note: &ShelfNote) -> form::order::Note {
 }
 
 fn alternative_form<'j>(alternative: &Alternative<'j>) -> form::order::Alternative<'j> {
-    let Alternative { part, other, free, holes, rows, head, height, window, not_for } = alternative;
+    let Alternative { part, other, free, holes, rows, head, height, window, not_for, .. } = alternative;
     form::order::Alternative {
         part: part.to_string(),
         alternative: other.to_string(),

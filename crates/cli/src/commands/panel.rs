@@ -140,7 +140,7 @@ pub(super) fn damage(plan: &Plan<'_>, units: Units, text: &mut Vec<Block>) {
     if !plan.job.looks.is_empty() {
         text.push(Block::Heading("Also look here".into()));
     }
-    for Look { place, why, found } in &plan.job.looks {
+    for Look { place, why, found, .. } in &plan.job.looks {
         let found = found.iter().map(|found| format!("Found: {found}"));
         text.push(Block::Entry(place.clone(), std::iter::once(why.clone()).chain(found).collect()));
     }

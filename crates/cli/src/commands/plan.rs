@@ -397,7 +397,7 @@ impl<'j> Page<'_, '_, 'j> {
                 return Some(format!("{same}Not compared with the row as installed: {why}."));
             }
         };
-        let BeforeAndAfter { before, after, ratio, changed, stepped } = found;
+        let BeforeAndAfter { before, after, ratio, changed, stepped, .. } = found;
         let said = |row: &RowStrength| {
             let (load, governing) = row.per_inch.zip(row.governing)?;
             let force = self.context.units.running_load(load.force);
@@ -593,7 +593,7 @@ fn form<'a>(
 }
 
 fn counts_form(plan: &Plan<'_>) -> form::plan::Counts {
-    let Counts { rows, holes, measured, keep, clean_up, oversize, next_size, refer, without_rivet } = plan.counts();
+    let Counts { rows, holes, measured, keep, clean_up, oversize, next_size, refer, without_rivet, .. } = plan.counts();
     let (referrals, unanswered) = (plan.stops().count(), plan.open_stops().count());
     form::plan::Counts {
         rows,

@@ -416,10 +416,10 @@ fn a_splice_says_of_its_rows_what_the_core_says() {
         let nanometres = |value: &Value| (value["mm"].as_f64().expect("a length") * 1e6).round() as i64;
         let (Some(rows), false) = (laid["rows"].as_u64(), laid.is_null()) else { continue };
         let length = |value: &Value| Length::from_nanometres(nanometres(value)).expect("in range");
-        let plain = Layer { material: Some(material), ..Layer::of(Toleranced::exactly(thickness)) };
+        let plain = Layer::of(Toleranced::exactly(thickness)).material(material);
         let top = if rivet.series().head.is_flush() { Preparation::Countersunk } else { Preparation::Plain };
         let mut stack = Stack::new();
-        stack.push(Layer { preparation: top, ..plain }).expect("room");
+        stack.push(plain.preparation(top)).expect("room");
         stack.push(plain).expect("room");
         let question = Installation::new(rivet, &stack)
             .by(known.practice)

@@ -8,23 +8,21 @@ use super::{Rule, Topic};
 /// One line a basis: constant, status, document, place, then topic and subject of each rule that stands there.
 macro_rules! bases {
     ($( $name:ident = $status:ident $document:literal, $place:literal $(, $topic:ident $subject:literal )*; )+) => {
-        /// The places of the table, counted from 1.
+        /// The places of the table, counted from 0.
         #[allow(non_camel_case_types, reason = "a place is called like its constant")]
         #[allow(clippy::upper_case_acronyms, reason = "a place is called like its constant")]
-        enum Place { Nowhere, $( $name, )+ }
+        enum Place { $( $name, )+ }
 
         /// The built-in bases.
         impl Basis {
             $(
                 #[doc = concat!($document, ": ", $place)]
-                pub const $name: Basis = Basis::at(Status::$status, Place::$name as u16);
+                pub const $name: Basis = Basis::at(Status::$status, 1 + Place::$name as u16);
             )+
 
             /// Every built-in basis, in the order of the table.
             pub const ALL: &'static [Basis] = &[$( Basis::$name, )+];
         }
-
-        const _: () = assert!(Place::Nowhere as u16 == 0);
 
         /// Document and place of each, in the same order.
         #[cfg(feature = "words")]

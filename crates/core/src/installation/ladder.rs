@@ -203,7 +203,7 @@ impl<'q, 'a> Installation<'q, 'a> {
     ///     .member(Member::SparCap);
     /// let found = AsFound::new(Length::parse(".175")?, Length::parse(".161")?, Damage::None)?;
     /// assert_eq!(question.hole(found).disposition, Disposition::Refer);
-    /// let answered = Answered { ruling: Ruling::NextSize, rivet: None, drill: None };
+    /// let answered = Answered::new(Ruling::NextSize);
     /// let step = question.as_answered(Some(found), &answered).unwrap();
     /// assert_eq!((step.rivet.unwrap().to_string(), step.cut.unwrap().to_string()), ("MS20470AD6".into(), "#11".into()));
     /// // The short edge distance is said, and stops nothing any more.
@@ -279,7 +279,7 @@ impl<'q, 'a> Installation<'q, 'a> {
     /// use shophead::rivet::part::Part;
     /// let question = Installation::without_layers(Part::parse("MS20470AD5")?);
     /// let hole = |major, minor| AsFound::new(Length::parse(major).unwrap(), Length::parse(minor).unwrap(), Damage::None).unwrap();
-    /// let answered = Answered { ruling: Ruling::Oversize, rivet: None, drill: None };
+    /// let answered = Answered::new(Ruling::Oversize);
     /// let opened = |now| question.opened_as_answered(hole(".172", ".161"), &answered, Drill::parse("#16").unwrap(), now);
     /// assert_eq!(opened(hole(".1775", ".177")).unwrap().to_string(), "NAS1242AD5");
     /// assert_eq!(opened(hole(".190", ".177")), None);

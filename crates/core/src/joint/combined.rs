@@ -20,6 +20,7 @@ use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::practice::{Key, Practice};
 use crate::quantity::Force;
 use crate::rivet::part::Part;
+use crate::setters::setters;
 
 /// A published interaction of shear and tension.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Default)]
@@ -54,6 +55,7 @@ impl Interaction {
 /// Both loads on one rivet, both of the same kind.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Loads {
     /// Across the rivet; zero or more.
     pub shear: Force,
@@ -63,9 +65,18 @@ pub struct Loads {
     pub kind: LoadKind,
 }
 
+impl Loads {
+    /// Both, of one kind.
+    #[must_use]
+    pub const fn new(shear: Force, tension: Force, kind: LoadKind) -> Loads {
+        Loads { shear, tension, kind }
+    }
+}
+
 /// What the rivet carries.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Carries {
     /// In shear and bearing: the allowable of [`super::strength`].
     pub shear: Allowable,
@@ -73,6 +84,19 @@ pub struct Carries {
     pub tension: Option<Allowable>,
     /// What to enter where there is none.
     pub key: Option<Key>,
+}
+
+impl Carries {
+    /// So much in shear; in tension nothing is known.
+    #[must_use]
+    pub const fn new(shear: Allowable) -> Carries {
+        Carries { shear, tension: None, key: None }
+    }
+
+    setters! {
+        /// In tension, tested or published.
+        tension: Option<Allowable>;
+    }
 }
 
 impl Carries {
@@ -123,12 +147,12 @@ crate::words::errors! {
 /// use shophead::quantity::Force;
 /// let tested = Basis::own(0);
 /// let carries = |lbf| Allowable { force: Force::from_lbf(lbf), basis: tested };
-/// let loads = Loads { shear: Force::from_lbf(120.0), tension: Force::from_lbf(40.0), kind: LoadKind::Ultimate };
-/// let both = Carries { shear: carries(200.0), tension: Some(carries(80.0)), key: None };
+/// let loads = Loads::new(Force::from_lbf(120.0), Force::from_lbf(40.0), LoadKind::Ultimate);
+/// let both = Carries::new(carries(200.0)).tension(carries(80.0));
 /// // 1 / sqrt(0.6² + 0.5²) - 1, without a fitting factor.
 /// let found = combine(loads, &both, Factors::SEAM, Interaction::Circle)?;
 /// assert!((found.margin.unwrap() - (1.0 / 0.61_f64.sqrt() - 1.0)).abs() < 1e-12);
-/// let untested = combine(loads, &Carries { tension: None, ..both }, Factors::SEAM, Interaction::Circle)?;
+/// let untested = combine(loads, &both.tension(None), Factors::SEAM, Interaction::Circle)?;
 /// assert!(untested.margin.is_none() && untested.findings.must_refer());
 /// # Ok::<(), shophead::joint::combined::CombinedError>(())
 /// ```

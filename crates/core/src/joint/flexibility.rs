@@ -82,11 +82,20 @@ impl Formula {
 /// One plate at the fastener.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct JoinedPlate {
     /// Thickness; above zero.
     pub thickness: Length,
     /// Modulus in tension; above zero.
     pub modulus: Stress,
+}
+
+impl JoinedPlate {
+    /// A plate of this thickness and modulus.
+    #[must_use]
+    pub const fn new(thickness: Length, modulus: Stress) -> JoinedPlate {
+        JoinedPlate { thickness, modulus }
+    }
 }
 
 /// A fastener in its plates.
@@ -148,7 +157,7 @@ crate::words::errors! {
 /// use shophead::joint::strength::Shear;
 /// use shophead::length::Length;
 /// use shophead::quantity::Stress;
-/// let sheet = JoinedPlate { thickness: Length::parse(".063")?, modulus: Stress::from_msi(10.5) };
+/// let sheet = JoinedPlate::new(Length::parse(".063")?, Stress::from_msi(10.5));
 /// let rivet = Fastening::new(Length::parse(".156")?, Stress::from_msi(10.3), Shear::Single, [sheet, sheet]);
 /// let found = flexibility(Formula::Stp927Riveted, &rivet).expect("sizes above zero");
 /// assert!((found.in_per_lbf() - 6.987e-6).abs() < 0.5e-9);

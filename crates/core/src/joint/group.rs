@@ -29,6 +29,7 @@ use crate::layout::Point;
 use crate::length::Length;
 use crate::practice::Key;
 use crate::quantity::Force;
+use crate::setters::setters;
 
 /// Loads that differ by less than this part of the greatest are called equal, so that the rivet named as the most loaded does not
 /// hang on the last bit.
@@ -37,6 +38,7 @@ const EQUAL_WITHIN: f64 = 1e-9;
 /// One rivet of a group.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct GroupRivet {
     /// Its source.
     pub at: Point,
@@ -46,6 +48,25 @@ pub struct GroupRivet {
     pub allowable: Option<Allowable>,
     /// The load on it at which a sheet yields, where known.
     pub yields: Option<Allowable>,
+}
+
+impl GroupRivet {
+    /// One that takes so much beside the others, of unknown strength.
+    #[must_use]
+    pub const fn new(at: Point, weight: f64) -> GroupRivet {
+        GroupRivet { at, weight, allowable: None, yields: None }
+    }
+
+    setters! {
+        /// Its place.
+        at: Point;
+        /// How much it takes beside the others.
+        weight: f64;
+        /// What it carries at failure.
+        allowable: Option<Allowable>;
+        /// The load on it at which a sheet yields.
+        yields: Option<Allowable>;
+    }
 }
 
 impl GroupRivet {
@@ -66,6 +87,7 @@ impl GroupRivet {
 /// How far a rivet stands from the straight edges on its four sides.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Sides {
     /// Towards smaller x.
     pub left: Length,
@@ -75,6 +97,19 @@ pub struct Sides {
     pub below: Length,
     /// Towards greater y.
     pub above: Length,
+}
+
+impl Sides {
+    setters! {
+        /// Towards smaller x.
+        left: Length;
+        /// Towards greater x.
+        right: Length;
+        /// Towards smaller y.
+        below: Length;
+        /// Towards greater y.
+        above: Length;
+    }
 }
 
 impl Sides {
@@ -98,7 +133,7 @@ impl Sides {
     /// use shophead::length::Length;
     /// use shophead::quantity::Force;
     /// let (near, far) = (Length::parse(".25")?, Length::parse("1")?);
-    /// let sides = Sides { below: near, ..Sides::all(far) };
+    /// let sides = Sides::all(far).below(near);
     /// let load = |x, y| Vector { x: Force::from_lbf(x), y: Force::from_lbf(y) };
     /// // Along the near edge it does not count; straight at it, or away from it, it does.
     /// assert_eq!(sides.along(load(100.0, 0.0)), far);
@@ -124,6 +159,7 @@ impl Sides {
 /// A load in the plane of the group.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct PlaneLoad {
     /// Along x.
     pub x: Force,
@@ -135,6 +171,25 @@ pub struct PlaneLoad {
     pub moment_in_lbf: f64,
     /// Limit or ultimate.
     pub kind: LoadKind,
+}
+
+impl PlaneLoad {
+    /// A load through a point, without a moment besides.
+    #[must_use]
+    pub const fn new(x: Force, y: Force, at: Point, kind: LoadKind) -> PlaneLoad {
+        PlaneLoad { x, y, at, moment_in_lbf: 0.0, kind }
+    }
+
+    setters! {
+        /// Along x.
+        x: Force;
+        /// Along y.
+        y: Force;
+        /// A point on its line.
+        at: Point;
+        /// A moment besides, in inch-pounds, positive from x to y.
+        moment_in_lbf: f64;
+    }
 }
 
 /// Two components in the plane.
@@ -287,9 +342,7 @@ fn offset(from: Point, to: Point) -> (f64, f64) {
 /// let at = |x: i16, y: i16| Point { x: Length::from_64ths(64 * x), y: Length::from_64ths(64 * y) };
 /// // Two columns of three, 6 in apart, 4 in from row to row; 15 000 lbf down, 6 in to the right of the middle.
 /// let rivets = [(-3, 4), (-3, 0), (-3, -4), (3, 4), (3, 0), (3, -4)].map(|(x, y)| GroupRivet::alike(at(x, y)));
-/// let load = PlaneLoad {
-///     x: Force::ZERO, y: Force::from_lbf(-15_000.0), at: at(6, 0), moment_in_lbf: 0.0, kind: LoadKind::Ultimate,
-/// };
+/// let load = PlaneLoad::new(Force::ZERO, Force::from_lbf(-15_000.0), at(6, 0), LoadKind::Ultimate);
 /// let group = share(&rivets, load, None)?;
 /// let corner = group.share(&rivets[3]).total();
 /// assert!((corner.size().lbf() - 5_677.5).abs() < 0.1);

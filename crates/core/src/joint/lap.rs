@@ -124,7 +124,7 @@ crate::words::errors! {
 /// use shophead::quantity::Force;
 /// use shophead::rivet::part::Part;
 /// use shophead::stack::{Layer, Stack};
-/// let layer = Layer { material: Some(Material::parse("2024-T3")?), ..Layer::of(Toleranced::parse(".040")?) };
+/// let layer = Layer::of(Toleranced::parse(".040")?).material(Material::parse("2024-T3")?);
 /// let mut stack = Stack::new();
 /// stack.push(layer)?;
 /// stack.push(layer)?;

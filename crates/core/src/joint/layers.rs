@@ -37,6 +37,7 @@ pub const MAX_ROWS: usize = 32;
 /// One row: a spring between each two plates.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct LayerRow {
     /// Flexibility of one fastener between plate k and the next; above zero. Those beyond the last plate are not looked at.
     pub flexibility: [Flexibility; PLANES],
@@ -44,14 +45,31 @@ pub struct LayerRow {
     pub fasteners: u16,
 }
 
+impl LayerRow {
+    /// So many fasteners, each this flexible in each plane.
+    #[must_use]
+    pub const fn new(flexibility: [Flexibility; PLANES], fasteners: u16) -> LayerRow {
+        LayerRow { flexibility, fasteners }
+    }
+}
+
 /// What lies between one row and the next.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct LayerBay {
     /// From row to row; above zero.
     pub length: Length,
     /// Modulus times area of each plate in the strip; above zero.
     pub ea: [Force; MAX_PLATES],
+}
+
+impl LayerBay {
+    /// This long between two rows, each plate this stiff.
+    #[must_use]
+    pub const fn new(length: Length, ea: [Force; MAX_PLATES]) -> LayerBay {
+        LayerBay { length, ea }
+    }
 }
 
 crate::words::errors! {
@@ -266,8 +284,8 @@ fn listed<T, const N: usize>(items: impl Iterator<Item = T>) -> heapless::Vec<T,
 /// use shophead::length::Length;
 /// use shophead::quantity::{Flexibility, Force};
 /// // 900 lbf out of a skin into a cap, with a doubler between them that ends with the rows.
-/// let row = LayerRow { flexibility: [Flexibility::from_in_per_lbf(1e-5); 4], fasteners: 1 };
-/// let bay = LayerBay { length: Length::INCH, ea: [Force::from_lbf(4e5); MAX_PLATES] };
+/// let row = LayerRow::new([Flexibility::from_in_per_lbf(1e-5); 4], 1);
+/// let bay = LayerBay::new(Length::INCH, [Force::from_lbf(4e5); MAX_PLATES]);
 /// let [start, end] = [[900.0, 0.0, 0.0], [0.0, 0.0, 900.0]].map(|ends| ends.map(Force::from_lbf));
 /// let found = share(&[row; 4], &[bay; 3], &start, &end)?;
 /// let all: f64 = (0..4).filter_map(|row| found.row(row)).map(|row| row.planes[0].lbf()).sum();
@@ -391,7 +409,7 @@ impl<'s, 'p> PackRows<'s, 'p> {
 /// let mut stack = Stack::new();
 /// for thickness in [".032", ".040", ".063"] {
 ///     let layer = Layer::of(Toleranced::parse(thickness)?);
-///     stack.push(Layer { material: Some(Material::parse("2024-T3")?), ..layer })?;
+///     stack.push(layer.material(Material::parse("2024-T3")?))?;
 /// }
 /// let pitch = Length::parse("3/4")?;
 /// let rivet = Part::parse("MS20470AD4")?;

@@ -5,6 +5,7 @@
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Severity};
 use crate::quantity::Force;
+use crate::setters::setters;
 
 /// Which load is meant.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -47,11 +48,21 @@ pub struct Factor {
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Factors {
     /// Limit to ultimate load.
     pub safety: Factor,
     /// On fittings, their attachments and bearing; `None` where it is not asked for.
     pub fitting: Option<Factor>,
+}
+
+impl Factors {
+    setters! {
+        /// The factor of safety.
+        safety: Factor;
+        /// The fitting factor.
+        fitting: Option<Factor>;
+    }
 }
 
 impl Factors {

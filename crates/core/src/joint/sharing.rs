@@ -23,6 +23,7 @@ use crate::basis::Basis;
 use crate::finding::{Code, Finding, Findings, Severity};
 use crate::length::Length;
 use crate::quantity::{Flexibility, Force, Stress};
+use crate::setters::setters;
 
 /// The most rows in one chain.
 pub const MAX_ROWS: usize = 64;
@@ -40,6 +41,7 @@ const EQUAL_WITHIN: f64 = 1e-9;
 /// One row.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Row {
     /// Flexibility of one fastener; above zero.
     pub flexibility: Flexibility,
@@ -47,9 +49,23 @@ pub struct Row {
     pub fasteners: u16,
 }
 
+impl Row {
+    /// So many fasteners, each this flexible.
+    #[must_use]
+    pub const fn new(flexibility: Flexibility, fasteners: u16) -> Row {
+        Row { flexibility, fasteners }
+    }
+
+    setters! {
+        /// How flexible each fastener is.
+        flexibility: Flexibility;
+    }
+}
+
 /// What lies between one row and the next.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Bay {
     /// From row to row; above zero.
     pub length: Length,
@@ -57,6 +73,21 @@ pub struct Bay {
     pub ea_a: Force,
     /// The same of plate B.
     pub ea_b: Force,
+}
+
+impl Bay {
+    /// This long between two rows, both plates this stiff.
+    #[must_use]
+    pub const fn new(length: Length, ea_a: Force, ea_b: Force) -> Bay {
+        Bay { length, ea_a, ea_b }
+    }
+
+    setters! {
+        /// The stiffness of plate A.
+        ea_a: Force;
+        /// The stiffness of plate B.
+        ea_b: Force;
+    }
 }
 
 /// Modulus times area of a plate of constant thickness in a strip.
@@ -349,9 +380,9 @@ struct Chain<'c> {
 /// use shophead::length::Length;
 /// use shophead::quantity::{Flexibility, Force};
 /// // Three rows 25 mm apart in two plates of EA 5.4 MN, 1.988e-5 mm/N a fastener.
-/// let row = Row { flexibility: Flexibility::from_mm_per_newton(1.988e-5), fasteners: 1 };
+/// let row = Row::new(Flexibility::from_mm_per_newton(1.988e-5), 1);
 /// let plate = Force::from_newtons(5.4e6);
-/// let bay = Bay { length: Length::parse("25mm")?, ea_a: plate, ea_b: plate };
+/// let bay = Bay::new(Length::parse("25mm")?, plate, plate);
 /// let found = share(&[row; 3], &[bay; 2], Transfer::Lap, Force::from_newtons(9_000.0)).expect("a joint");
 /// let shares: Vec<String> = found.rows().map(|row| format!("{:.3}", row.share)).collect();
 /// assert_eq!(shares, ["0.356", "0.289", "0.356"]);

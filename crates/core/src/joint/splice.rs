@@ -497,7 +497,7 @@ pub fn rows(rivets: u32, rows: u16, width: Length) -> Result<EqualRows, SpliceEr
     if width <= Length::ZERO {
         return Err(SpliceError::LengthNotPositive);
     }
-    let per_row = rivets.div_ceil(u32::from(rows));
+    let per_row = shared_among(rivets, u32::from(rows));
     let total = per_row.checked_mul(u32::from(rows)).ok_or(SpliceError::OutOfRange)?;
     let pitch = quotient(i128::from(width.nanometres()), i128::from(per_row));
     let pitch = i64::try_from(pitch).ok().and_then(Length::from_nanometres).ok_or(SpliceError::OutOfRange)?;
@@ -529,7 +529,13 @@ pub fn fewest_rows(rivets: u32, width: Length, least_pitch: Length) -> Result<u1
     if most == 0 || rivets == 0 {
         return Err(SpliceError::NotPositive);
     }
-    u16::try_from(rivets.div_ceil(most)).map_err(|_| SpliceError::OutOfRange)
+    u16::try_from(shared_among(rivets, most)).map_err(|_| SpliceError::OutOfRange)
+}
+
+/// How many each of these rows has at most; none of no rows. The standard library's own keeps its panic for no rows.
+pub(crate) fn shared_among(rivets: u32, rows: u32) -> u32 {
+    let even = rivets.checked_div(rows).unwrap_or(0);
+    even.saturating_add(u32::from(even.saturating_mul(rows) < rivets && rows > 0))
 }
 
 /// The least lap of one side of a splice: an edge distance at both ends and the rows between them.

@@ -29,6 +29,7 @@ use crate::practice::{EnteredJoint, Key, Practice};
 use crate::quantity::{Force, Stress};
 use crate::rivet::Head;
 use crate::rivet::part::Part;
+use crate::setters::setters;
 pub use crate::stack::Preparation;
 use crate::stack::Stack;
 
@@ -65,6 +66,7 @@ impl Shear {
 /// One sheet at the rivet.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Sheet<'a> {
     /// What is known of it; `None` when the material is not known.
     pub properties: Option<Strengths<'a>>,
@@ -78,9 +80,31 @@ pub struct Sheet<'a> {
     pub entered_joint: Option<&'a EnteredJoint>,
 }
 
+impl<'a> Sheet<'a> {
+    /// A plain sheet of this thickness with its hole this far from the edge; of which metal is not known.
+    #[must_use]
+    pub const fn new(thickness: Length, edge: Length) -> Sheet<'a> {
+        Sheet { properties: None, thickness, edge, preparation: Preparation::Plain, entered_joint: None }
+    }
+
+    setters! {
+        /// What its metal carries.
+        properties: Option<Strengths<'a>>;
+        /// Its thickness.
+        thickness: Length;
+        /// From the middle of the hole to the edge.
+        edge: Length;
+        /// Plain, countersunk or dimpled.
+        preparation: Preparation;
+        /// What a shop tested of this joint.
+        entered_joint: Option<&'a EnteredJoint>;
+    }
+}
+
 /// What to enter of a rivet in a limits file, where that is not on file.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct RivetKeys {
     /// The ultimate shear of the driven rivet.
     pub shear: Option<Key>,
@@ -103,6 +127,7 @@ impl RivetKeys {
 /// The rivet.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Rivet {
     /// Nominal shank diameter; of an oversize rivet its own, not that of its dash number.
     pub diameter: Length,
@@ -114,9 +139,25 @@ pub struct Rivet {
     pub keys: RivetKeys,
 }
 
+impl Rivet {
+    /// One of this diameter and head, of unknown strength.
+    #[must_use]
+    pub fn new(diameter: Length, head: Head) -> Rivet {
+        Rivet { diameter, head, driven_shear: None, keys: RivetKeys::default() }
+    }
+
+    setters! {
+        /// Its shear strength as driven.
+        driven_shear: Option<(Stress, Basis)>;
+        /// What to enter where something of it is not known.
+        keys: RivetKeys;
+    }
+}
+
 /// What is asked.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Joint<'s> {
     /// The sheets from the manufactured head on; two to [`MAX_SHEETS`], exactly three in double shear.
     pub sheets: &'s [Sheet<'s>],
@@ -133,6 +174,27 @@ pub struct Joint<'s> {
     /// How serious it is where a strength is not published: [`Severity::Refer`], unless something else stands for it, such as that nothing is
     /// changed from how the maker built it.
     pub unpublished: Severity,
+}
+
+impl<'s> Joint<'s> {
+    /// A rivet in single shear through these sheets; what is not published is referred.
+    #[must_use]
+    pub const fn new(sheets: &'s [Sheet<'s>], rivet: Rivet) -> Joint<'s> {
+        Joint { sheets, rivet, hole: None, shear: Shear::Single, pitch: None, load: None, unpublished: Severity::Refer }
+    }
+
+    setters! {
+        /// The hole.
+        hole: Option<Length>;
+        /// Single or double.
+        shear: Shear;
+        /// Along the row.
+        pitch: Option<Length>;
+        /// The load on one rivet.
+        load: Option<(Load, Factors)>;
+        /// How serious it is that a strength is not published.
+        unpublished: Severity;
+    }
 }
 
 impl Joint<'_> {
@@ -498,19 +560,10 @@ const FLUSH_EDGE: LeastEdge = LeastEdge { ratio: EDGE_FULL, over: (2, 1), basis:
 /// // Bare 2024-T3 sheet, .010 to .128.
 /// let sheet_2024 = Material::parse("2024-T3").ok().and_then(|material| material.properties(Length::parse(".032").ok()?));
 /// let sheet_2024 = sheet_2024.map(Into::into);
-/// let skin = Sheet {
-///     properties: sheet_2024, thickness: Length::parse(".032")?, edge: Length::parse("1/4")?,
-///     preparation: Preparation::Plain, entered_joint: None,
-/// };
-/// let cap = Sheet { thickness: Length::parse(".125")?, ..skin };
-/// let rivet = Rivet {
-///     diameter: Length::parse("1/8")?, head: Head::Universal,
-///     driven_shear: RivetAlloy::Al2117.fsu_driven(), keys: RivetKeys::default(),
-/// };
-/// let joint = Joint {
-///     sheets: &[skin, cap], rivet, hole: None, shear: Shear::Single, pitch: None, load: None, unpublished: Severity::Refer,
-/// };
-/// let found = strength(&joint).expect("a joint");
+/// let skin = Sheet::new(Length::parse(".032")?, Length::parse("1/4")?).properties(sheet_2024);
+/// let cap = skin.thickness(Length::parse(".125")?);
+/// let rivet = Rivet::new(Length::parse("1/8")?, Head::Universal).driven_shear(RivetAlloy::Al2117.fsu_driven());
+/// let found = strength(&Joint::new(&[skin, cap], rivet)).expect("a joint");
 /// let governing = found.governing.expect("all of it published");
 /// // Thin sheet: 388 lbf × (1 - 0.04 (0.125/0.032 - 3)).
 /// assert_eq!(governing.mode, Mode::RivetShear);

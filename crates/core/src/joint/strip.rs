@@ -20,6 +20,7 @@ use crate::length::Length;
 use crate::practice::Key;
 use crate::quantity::{Force, Stress};
 use crate::rivet::part::Part;
+use crate::sort::sort_by_key;
 
 /// The most holes in a strip.
 pub const MAX_HOLES: usize = 96;
@@ -27,6 +28,7 @@ pub const MAX_HOLES: usize = 96;
 /// One hole of a strip and its rivet.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Hole {
     /// Where it stands: x along the load, y across it from one side of the strip to the other.
     pub at: Point,
@@ -34,6 +36,14 @@ pub struct Hole {
     pub diameter: Length,
     /// What its rivet carries. Zero where that is not known: then nothing is taken to leave the sheet before a line.
     pub carries: Force,
+}
+
+impl Hole {
+    /// A hole of this diameter, whose rivet carries so much.
+    #[must_use]
+    pub const fn new(at: Point, diameter: Length, carries: Force) -> Hole {
+        Hole { at, diameter, carries }
+    }
 }
 
 /// The hole that the net section counts for a rivet: the nominal one, or the shank where the table has none.
@@ -78,6 +88,7 @@ pub enum Pulled {
 /// A sheet of the strip.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct StripSheet {
     /// Thickness; above zero.
     pub thickness: Length,
@@ -85,6 +96,14 @@ pub struct StripSheet {
     pub ftu: (Stress, Basis),
     /// From which end it is pulled.
     pub pulled: Pulled,
+}
+
+impl StripSheet {
+    /// A sheet of this thickness and tensile strength.
+    #[must_use]
+    pub const fn new(thickness: Length, ftu: (Stress, Basis), pulled: Pulled) -> StripSheet {
+        StripSheet { thickness, ftu, pulled }
+    }
 }
 
 /// The weakest line through a sheet.
@@ -173,9 +192,9 @@ pub fn all_rivets(holes: &[Hole], width: Length) -> Result<Force, StripError> {
 /// let width = Length::parse("1-3/8")?;
 /// let row = |count, x: &str| even_row(count, width, Length::parse(x).unwrap());
 /// let holes: Vec<Hole> = row(1, "0").chain(row(3, "1")).chain(row(1, "2"))
-///     .map(|at| Hole { at, diameter: Length::from_64ths(10), carries: Force::from_lbf(575.0) }).collect();
+///     .map(|at| Hole::new(at, Length::from_64ths(10), Force::from_lbf(575.0))).collect();
 /// let given = Basis::AS_GIVEN;
-/// let sheet = StripSheet { thickness: Length::parse(".025")?, ftu: (Stress::from_ksi(70.0), given), pulled: Pulled::AtFirst };
+/// let sheet = StripSheet::new(Length::parse(".025")?, (Stress::from_ksi(70.0), given), Pulled::AtFirst);
 /// let line = weakest_line(&holes, width, &sheet)?;
 /// assert_eq!((line.holes, line.row), (1, Length::ZERO));
 /// assert!((line.net_width - (1.375 - 0.15625)).abs() < 1e-12);
@@ -214,7 +233,7 @@ pub fn line_of_row(holes: &[Hole], width: Length, sheet: &StripSheet, x: Length)
         return Err(StripError::NoHoles);
     }
     let mut sorted: heapless::Vec<Hole, MAX_HOLES> = holes.iter().copied().collect();
-    sorted.sort_unstable_by_key(|hole| (hole.at.y, hole.at.x));
+    sort_by_key(&mut sorted, |hole| (hole.at.y, hole.at.x));
     let line = line_from(&sorted, width, sheet, x);
     if !line.load.force.is_finite() {
         return Err(StripError::OutOfRange);
@@ -292,7 +311,7 @@ fn ways_from(sorted: &[Hole], sheet: &StripSheet, row: Length) -> (Ways, Option<
 #[cfg(feature = "words")]
 pub(crate) fn holes_of_line(holes: &[Hole], sheet: &StripSheet, row: Length) -> heapless::Vec<Hole, MAX_HOLES> {
     let mut sorted: heapless::Vec<Hole, MAX_HOLES> = holes.iter().copied().collect();
-    sorted.sort_unstable_by_key(|hole| (hole.at.y, hole.at.x));
+    sort_by_key(&mut sorted, |hole| (hole.at.y, hole.at.x));
     let (ways, mut way, _) = ways_from(&sorted, sheet, row);
     let mut line = heapless::Vec::new();
     while let Some(here) = way {

@@ -20,12 +20,7 @@
 //! assert_eq!(HANDBOOK.cite(least.basis).document, "MIL-HDBK-5H");
 //!
 //! let documents = [Document { document: "repair manual of the type", place: "section 4" }];
-//! let own = [Limit {
-//!     name: Name::HeadDiameterLeast,
-//!     scope: Scope::ANY,
-//!     value: Value::parse(Name::HeadDiameterLeast, "1.4 D").unwrap(),
-//!     basis: Basis::own(0),
-//! }];
+//! let own = [Limit::new(Name::HeadDiameterLeast, Scope::ANY, Value::parse(Name::HeadDiameterLeast, "1.4 D").unwrap(), Basis::own(0))];
 //! let shop = HANDBOOK.with_own(&own, &documents);
 //! let least = shop.length(Name::HeadDiameterLeast, &case).unwrap();
 //! assert_eq!((least.value, least.basis.status()), (Length::parse(".175").unwrap(), Status::Shop));
@@ -50,6 +45,7 @@ use crate::length::{Interval, Length};
 use crate::material::RivetAlloy;
 use crate::rivet::part::Part;
 use crate::rivet::{Head, Size};
+use crate::setters::setters;
 
 pub use ahead::CaseLimits;
 pub(crate) use ahead::ForCase;
@@ -185,6 +181,7 @@ pub enum HeadScope {
 /// What a limit is limited to; `None` means any.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Default)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Scope {
     /// Only these heads.
     pub head: Option<HeadScope>,
@@ -196,6 +193,21 @@ pub struct Scope {
     pub rows: Option<u8>,
     /// Only for a rivet that took the place of a smaller one.
     pub stepped: bool,
+}
+
+impl Scope {
+    setters! {
+        /// For this head.
+        head: Option<HeadScope>;
+        /// For this alloy.
+        alloy: Option<RivetAlloy>;
+        /// For this diameter.
+        diameter: Option<Length>;
+        /// For so many rows.
+        rows: Option<u8>;
+        /// Only for a hole that is stepped up.
+        stepped: bool;
+    }
 }
 
 impl Scope {
@@ -231,6 +243,7 @@ impl Scope {
 /// One limit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Limit {
     /// Which limit this is.
     pub name: Name,
@@ -242,9 +255,18 @@ pub struct Limit {
     pub basis: Basis,
 }
 
+impl Limit {
+    /// A limit of this name, where it applies, its value and its source.
+    #[must_use]
+    pub const fn new(name: Name, scope: Scope, value: Value, basis: Basis) -> Limit {
+        Limit { name, scope, value, basis }
+    }
+}
+
 /// What a limit is asked for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Case {
     /// The manufactured head.
     pub head: Head,

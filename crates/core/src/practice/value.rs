@@ -4,6 +4,7 @@ use core::fmt;
 
 use super::{Case, LimitKind, Name};
 use crate::length::{Length, ParseLengthError, split_once};
+use crate::words::thousandths;
 
 /// How a computed rivet length is rounded to one that exists.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -205,21 +206,16 @@ fn plus_length(f: &mut fmt::Formatter<'_>, plus: Length) -> fmt::Result {
 
 /// A decimal where three places hold it, a fraction otherwise.
 fn multiple(f: &mut fmt::Formatter<'_>, num: u32, den: u32) -> fmt::Result {
-    let thousandths = u64::from(num).saturating_mul(1_000);
+    let of_thousand = u64::from(num).saturating_mul(1_000);
     let den_wide = u64::from(den);
     if den == 1 {
         write!(f, "{num}")
-    } else if thousandths.checked_rem(den_wide) == Some(0) {
-        let scaled = thousandths.checked_div(den_wide).unwrap_or(0);
+    } else if of_thousand.checked_rem(den_wide) == Some(0) {
+        let scaled = of_thousand.checked_div(den_wide).unwrap_or(0);
         // No part is more than `num`; printing 64 bits takes code that can panic as far as a linker can tell.
         let narrow = |part: Option<u64>| part.and_then(|part| u32::try_from(part).ok()).unwrap_or(0);
-        let (whole, mut part) = (narrow(scaled.checked_div(1_000)), narrow(scaled.checked_rem(1_000)));
-        let mut places = 3_usize;
-        while places > 1 && part.checked_rem(10) == Some(0) {
-            part = part.checked_div(10).unwrap_or(0);
-            places = places.saturating_sub(1);
-        }
-        write!(f, "{whole}.{part:0places$}")
+        write!(f, "{}", narrow(scaled.checked_div(1_000)))?;
+        thousandths(f, narrow(scaled.checked_rem(1_000)))
     } else {
         write!(f, "{num}/{den}")
     }

@@ -114,7 +114,7 @@ crate::words::errors! {
 /// let material = Some(Material::parse("2024-T3")?);
 /// let mut stack = Stack::new();
 /// for _ in 0..2 {
-///     stack.push(Layer { material, ..Layer::of(Toleranced::parse(".040")?) })?;
+///     stack.push(Layer::of(Toleranced::parse(".040")?).material(material))?;
 /// }
 /// let forward = LaidRows::new(Part::parse("MS20470AD4")?, &stack, inch("1/4"), inch("3/4")).apart(inch("5/16"));
 /// let aft = forward.rows(2);

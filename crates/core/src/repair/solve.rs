@@ -243,7 +243,7 @@ pub fn usual_pitch(rivet: &Part<'_>, rows: u8, unknown: Option<SolveFor>, practi
 /// let material = Some(Material::parse("2024-T3")?);
 /// let mut stack = Stack::new();
 /// for thickness in [".040", ".063"] {
-///     stack.push(Layer { material, ..Layer::of(Toleranced::parse(thickness)?) })?;
+///     stack.push(Layer::of(Toleranced::parse(thickness)?).material(material))?;
 /// }
 /// let rows = LaidRows::new(Part::parse("MS20470AD4")?, &stack, Length::parse("1/4")?, Length::parse("1/2")?);
 /// let load = Load { force: Force::from_lbf(500.0), kind: LoadKind::Ultimate };

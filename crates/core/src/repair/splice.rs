@@ -22,7 +22,7 @@ use super::told::{Tell, Told};
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::joint::row::RowError;
-use crate::joint::splice::{self, Fastener, SpliceError, SpliceMember, tables};
+use crate::joint::splice::{self, Fastener, SpliceError, SpliceMember, shared_among, tables};
 use crate::joint::strength::Shear;
 use crate::layout::Point;
 use crate::length::{Interval, Length, Toleranced, product, quotient};
@@ -587,7 +587,7 @@ fn lay(query: &SpliceQuery<'_, '_>, case: &Case, found: &mut LegSplice) -> Resul
     let least_half = query.least_half(found).value;
     let mut best: Option<(u32, Length, u32, u32, Length)> = None;
     for lines in 1..=fit.min(found.needed.max(1)) {
-        let ranks = found.needed.div_ceil(lines);
+        let ranks = shared_among(found.needed, lines);
         let gaps = ranks.saturating_sub(1);
         let half = edge.plus(edge).plus(pitch.times(gaps, 1)).max(least_half).ceil_to(STEP);
         let spread = if gaps == 0 { Length::ZERO } else { half.minus(edge).minus(edge).times(1, gaps).floor_to(STEP) };

@@ -24,11 +24,20 @@ use crate::stack::{Layer, MAX_LAYERS, Stack};
 
 /// A row of the strip.
 #[derive(Clone, Copy, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct CountedRow {
     /// How many rivets, each with an equal part of the width.
     pub count: u16,
     /// Which; its length does not count.
     pub rivet: Part<'static>,
+}
+
+impl CountedRow {
+    /// So many rivets of this part number.
+    #[must_use]
+    pub const fn new(count: u16, rivet: Part<'static>) -> CountedRow {
+        CountedRow { count, rivet }
+    }
 }
 
 /// Strengths in place of the published ones.
@@ -223,7 +232,7 @@ crate::words::errors! {
 /// use shophead::stack::Stack;
 /// // The worked 1-3-1 joint of a course: .025 sheet 1-3/8 wide, five 5/32 rivets, strengths as it gives them.
 /// let (rivet, layers) = (Part::parse("MS20470AD5")?, Stack::parse("2024-T3:.025, 2024-T3:.025")?);
-/// let row = |count| CountedRow { count, rivet };
+/// let row = |count| CountedRow::new(count, rivet);
 /// let ksi = |value| Some(Stress::from_ksi(value));
 /// let given = InPlace::default().ftu(ksi(70.0)).fbru(ksi(124.0)).fsu(ksi(41.0)).rivet_fsu(ksi(30.0)).hole(Length::from_64ths(10));
 /// let rows = [row(1), row(3), row(1)];

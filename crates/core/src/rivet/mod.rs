@@ -18,6 +18,7 @@ use core::fmt;
 use crate::basis::Basis;
 use crate::length::{Interval, Length};
 use crate::material::RivetAlloy;
+use crate::setters::setters;
 
 /// The shape of the manufactured head.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -76,6 +77,7 @@ impl Head {
 /// The manufactured head of one diameter.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct HeadSize {
     /// Nominal diameter, to the sharp corner for a flush head.
     pub diameter_nominal: Length,
@@ -89,9 +91,25 @@ pub struct HeadSize {
     pub basis: Basis,
 }
 
+impl HeadSize {
+    /// Of these nominal dimensions; their tolerances are not known.
+    #[must_use]
+    pub const fn new(diameter_nominal: Length, height_nominal: Length, basis: Basis) -> HeadSize {
+        HeadSize { diameter_nominal, diameter: None, height_nominal, height: None, basis }
+    }
+
+    setters! {
+        /// Least and greatest diameter.
+        const diameter: Option<Interval>;
+        /// Least and greatest height.
+        const height: Option<Interval>;
+    }
+}
+
 /// One diameter of a series.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Size {
     /// The dash number: thirty-seconds of an inch of the standard diameter.
     pub dash: u8,
@@ -107,6 +125,35 @@ pub struct Size {
     pub longest_tabulated: Option<Length>,
     /// Where the shank and the tabulated lengths come from; the head has its own.
     pub basis: Basis,
+}
+
+impl Size {
+    /// Of which only the dash number is known, with the shank that it says.
+    #[must_use]
+    pub const fn new(dash: u8, basis: Basis) -> Size {
+        Size {
+            dash,
+            shank_nominal: Length::THIRTY_SECOND.times(dash as u32, 1),
+            shank: None,
+            head: None,
+            shortest_tabulated: None,
+            longest_tabulated: None,
+            basis,
+        }
+    }
+
+    setters! {
+        /// The nominal shank diameter, where the dash number does not say it.
+        const shank_nominal: Length;
+        /// Least and greatest shank diameter.
+        const shank: Option<Interval>;
+        /// The manufactured head.
+        const head: Option<HeadSize>;
+        /// The shortest length in the table of the standard.
+        const shortest_tabulated: Option<Length>;
+        /// The longest length in the table of the standard.
+        const longest_tabulated: Option<Length>;
+    }
 }
 
 impl Size {
@@ -150,6 +197,19 @@ pub struct MaterialLetter<'a> {
     pub basis: Basis,
 }
 
+impl<'a> MaterialLetter<'a> {
+    /// Letters of an alloy, still wanted in new designs.
+    #[must_use]
+    pub const fn new(code: &'a str, alloy: RivetAlloy, basis: Basis) -> MaterialLetter<'a> {
+        MaterialLetter { code, alloy, new_design: true, basis }
+    }
+
+    setters! {
+        /// Whether the standard still wants it in new designs.
+        const new_design: bool;
+    }
+}
+
 /// A finish mark of a series.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
@@ -163,6 +223,14 @@ pub struct Finish<'a> {
     pub alloys: &'a [RivetAlloy],
     /// Where it comes from.
     pub basis: Basis,
+}
+
+impl<'a> Finish<'a> {
+    /// A finish and the alloys on which the standard allows it; no letter means the finish that a number without one means.
+    #[must_use]
+    pub const fn new(letter: Option<char>, name: &'a str, alloys: &'a [RivetAlloy], basis: Basis) -> Finish<'a> {
+        Finish { letter, name, alloys, basis }
+    }
 }
 
 /// The order of a part number.
@@ -198,6 +266,7 @@ pub struct LengthTolerance {
 /// A part standard. A caller can define one of their own: every field is public, and everything that takes a series takes it by
 /// reference.
 #[derive(Clone, Copy, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct Series<'a> {
     /// As at the start of the part number, in capitals: `MS20470`.
     pub name: &'a str,
@@ -232,9 +301,63 @@ pub struct Series<'a> {
     pub unknown: StandardPlaces,
 }
 
+impl<'a> Series<'a> {
+    /// A part standard with standard shanks, lengths in steps of 1/16 in, and nothing else known. A shop's own names the place of its drawing for
+    /// what is missing.
+    #[must_use]
+    pub const fn new(
+        name: &'a str,
+        head: Head,
+        form: NumberForm,
+        materials: &'a [MaterialLetter<'a>],
+        sizes: &'a [Size],
+        basis: Basis,
+    ) -> Series<'a> {
+        Series {
+            name,
+            also: &[],
+            supersedes: &[],
+            head,
+            form,
+            materials,
+            finishes: &[],
+            sizes,
+            length_tolerance: None,
+            half_lengths: None,
+            oversize: Length::ZERO,
+            oversize_series: None,
+            standard_sizes: &[],
+            basis,
+            unknown: StandardPlaces::new(basis, basis, basis),
+        }
+    }
+
+    setters! {
+        /// The same parts under other names that are still in force.
+        const also: &'a [&'a str];
+        /// Series that this one alone supersedes.
+        const supersedes: &'a [&'a str];
+        /// Finish marks.
+        const finishes: &'a [Finish<'a>];
+        /// The tolerance of the length.
+        const length_tolerance: Option<LengthTolerance>;
+        /// How half lengths are written.
+        const half_lengths: Option<HalfMark>;
+        /// How much the shank is over the standard size.
+        const oversize: Length;
+        /// The series with the same head and the next oversize shank.
+        const oversize_series: Option<&'a Series<'a>>;
+        /// The sizes of the series with standard shanks and the same head.
+        const standard_sizes: &'a [Size];
+        /// Where to look for what is not known of its rivets.
+        const unknown: StandardPlaces;
+    }
+}
+
 /// The places of a part standard that are to be opened where its tables here lack something.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct StandardPlaces {
     /// For the dimensions of a head.
     pub head: Basis,
@@ -242,6 +365,14 @@ pub struct StandardPlaces {
     pub shank: Basis,
     /// For a rivet that fits a pack.
     pub fit: Basis,
+}
+
+impl StandardPlaces {
+    /// For head, shank and fit.
+    #[must_use]
+    pub const fn new(head: Basis, shank: Basis, fit: Basis) -> StandardPlaces {
+        StandardPlaces { head, shank, fit }
+    }
 }
 
 /// The name only: the tables would drown any message.

@@ -9,6 +9,7 @@ pub use parse::{LayerErrorKind, ParseStackError};
 
 use crate::length::{Length, Toleranced};
 use crate::material::Material;
+use crate::setters::setters;
 
 /// The most layers under one rivet.
 pub const MAX_LAYERS: usize = 8;
@@ -49,6 +50,7 @@ crate::words::words! {
 /// One layer.
 #[derive(Clone, Copy, Debug, PartialEq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Layer {
     /// What it is.
     pub role: Role,
@@ -58,6 +60,19 @@ pub struct Layer {
     pub thickness: Toleranced,
     /// How its hole takes a flush head.
     pub preparation: Preparation,
+}
+
+impl Layer {
+    setters! {
+        /// What it is: skin, doubler, filler, member.
+        role: Role;
+        /// Its metal.
+        material: Option<Material>;
+        /// Its thickness.
+        thickness: Toleranced;
+        /// Plain, countersunk or dimpled.
+        preparation: Preparation;
+    }
 }
 
 impl Layer {

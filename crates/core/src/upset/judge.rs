@@ -16,16 +16,33 @@ use crate::basis::{Basis, Status};
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::length::{Interval, Length};
 use crate::practice::{Case, ForCase, Given, Key, Name, Practice};
+use crate::setters::setters;
 
 /// A driven head as measured.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct MeasuredHead {
     /// Diameter; of a head that is out of round the least and the greatest.
     pub diameter: Interval,
     /// Height; of a tipped or stepped head the least and the greatest.
     pub height: Interval,
+}
+
+impl MeasuredHead {
+    /// As measured across and high: the least and the greatest of each.
+    #[must_use]
+    pub const fn new(diameter: Interval, height: Interval) -> MeasuredHead {
+        MeasuredHead { diameter, height }
+    }
+
+    setters! {
+        /// Least and greatest diameter.
+        diameter: Interval;
+        /// Least and greatest height.
+        height: Interval;
+    }
 }
 
 /// A defect that an inspector sees.

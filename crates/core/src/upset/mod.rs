@@ -47,6 +47,7 @@ use crate::length::{Interval, Length, Toleranced, product, quotient, whole_root}
 use crate::practice::{Case, ForCase, Given, Name, Practice};
 use crate::rivet::part::Part;
 use crate::rivet::{Series, Size};
+use crate::setters::setters;
 use crate::words::{Toward, Units};
 
 /// Diameter² times height, in nm³.
@@ -544,6 +545,7 @@ pub struct PredictedHead {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Window {
     /// The heights to stop at. Left between them every head is wide enough.
     pub height: Interval,
@@ -554,6 +556,19 @@ pub struct Window {
 }
 
 impl Window {
+    /// Between these heights, at least this wide.
+    #[must_use]
+    pub const fn new(height: Interval, diameter_least: Length) -> Window {
+        Window { height, diameter_least, diameter_greatest: None }
+    }
+
+    setters! {
+        /// At most this wide.
+        diameter_greatest: Option<Length>;
+    }
+}
+
+impl Window {
     /// What is right for both; `None` where no height is.
     ///
     /// ```
@@ -561,7 +576,7 @@ impl Window {
     /// use shophead::upset::Window;
     /// let window = |min, max| {
     ///     let height = Interval::of(Length::from_ten_thousandths(min), Length::from_ten_thousandths(max));
-    ///     Window { height, diameter_least: Length::from_ten_thousandths(2030), diameter_greatest: None }
+    ///     Window::new(height, Length::from_ten_thousandths(2030))
     /// };
     /// assert_eq!(window(620, 920).and(window(700, 950)), Some(window(700, 920)));
     /// assert_eq!(window(620, 690).and(window(700, 950)), None);
@@ -582,7 +597,7 @@ impl Window {
     /// use shophead::upset::Window;
     /// use shophead::words::Units;
     /// let height = Interval::of(Length::parse(".062")?, Length::parse(".092")?);
-    /// let window = Window { height, diameter_least: Length::parse(".203")?, diameter_greatest: None };
+    /// let window = Window::new(height, Length::parse(".203")?);
     /// assert_eq!(window.shown(Units::Inches).to_string(), ".062 to .092 high, at least .203 wide");
     /// assert_eq!(window.shown(Units::Millimetres).to_string(), "1.58 to 2.33 mm high, at least 5.16 mm wide");
     /// # Ok::<(), shophead::length::ParseLengthError>(())
@@ -612,6 +627,7 @@ impl fmt::Display for ShownWindow {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
 #[cfg_attr(feature = "serde", derive(serde::Serialize))]
+#[non_exhaustive]
 pub struct Within {
     /// The greatest hole, with any shank; `None` where no hole is small enough.
     pub hole_greatest: Option<Length>,

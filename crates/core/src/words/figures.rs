@@ -426,6 +426,17 @@ fn on_grid(value: f64, decimals: u8, toward: Toward) -> i64 {
     }) as i64
 }
 
+/// A point and thousandths without idle zeros, at least one digit. Each width stands here: one that is only known when it runs is one that
+/// `core::fmt` can refuse with a panic.
+pub(crate) fn thousandths(f: &mut fmt::Formatter<'_>, part: u32) -> fmt::Result {
+    let tenth = |part: u32| part.checked_div(10).filter(|_| part.checked_rem(10) == Some(0));
+    match (tenth(part), tenth(part).and_then(tenth)) {
+        (_, Some(tenths)) => write!(f, ".{tenths}"),
+        (Some(hundredths), None) => write!(f, ".{hundredths:02}"),
+        (None, None) => write!(f, ".{part:03}"),
+    }
+}
+
 /// Writes `count` divided by ten to the power of `decimals`, without idle zeros beyond the `least` decimals.
 pub(crate) fn decimal(f: &mut dyn Write, count: i64, decimals: u8, least: u8, leading_zero: bool) -> fmt::Result {
     let (mut rest, mut shown) = (count.unsigned_abs(), decimals);

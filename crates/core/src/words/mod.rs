@@ -42,8 +42,8 @@ pub use errors::ErrorLine;
 #[cfg(feature = "words")]
 pub(crate) use errors::right;
 pub(crate) use errors::{OTHER, errors, line, nested, number, of_kind, say};
-pub(crate) use figures::Toward;
 pub use figures::{Shown, Units};
+pub(crate) use figures::{Toward, thousandths};
 #[cfg(feature = "words")]
 pub(crate) use template::{Place, Sentence, fill};
 

@@ -57,9 +57,7 @@ pub type Carries<'c> = &'c mut dyn FnMut(usize, &mut Working<'_>) -> Carried;
 /// use shophead::working::{Working, group, joint::Carried};
 /// let at = |x: i16, y: i16| Point { x: Length::from_64ths(64 * x), y: Length::from_64ths(64 * y) };
 /// let rivets = [(-3, 4), (-3, 0), (-3, -4), (3, 4), (3, 0), (3, -4)].map(|(x, y)| GroupRivet::alike(at(x, y)));
-/// let load = PlaneLoad {
-///     x: Force::ZERO, y: Force::from_lbf(-15_000.0), at: at(6, 0), moment_in_lbf: 0.0, kind: LoadKind::Ultimate,
-/// };
+/// let load = PlaneLoad::new(Force::ZERO, Force::from_lbf(-15_000.0), at(6, 0), LoadKind::Ultimate);
 /// let found = share(&rivets, load, None)?;
 /// let mut said = Vec::new();
 /// group::of(&found, &load, &mut |_, _| Carried::default(), &mut Working::new(&mut |step| {

@@ -266,6 +266,7 @@ pub type Each<'e> = &'e dyn Fn(usize) -> Option<Value>;
 
 /// A figure put into a formula.
 #[derive(Clone, Copy)]
+#[non_exhaustive]
 pub struct Figure<'e> {
     /// What stands for it in the formula, and what that means.
     pub symbol: Symbol,
@@ -371,6 +372,7 @@ impl fmt::Display for About {
 
 /// One step.
 #[derive(Clone, Copy, Debug)]
+#[non_exhaustive]
 pub struct Step<'e> {
     /// Which, counted from 1.
     pub number: u16,

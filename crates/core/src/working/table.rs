@@ -15,6 +15,7 @@ pub struct Symbol {
 /// A formula by name.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 #[cfg_attr(feature = "defmt", derive(defmt::Format))]
+#[non_exhaustive]
 pub struct Rule {
     /// The word for scripts; it never changes.
     pub word: &'static str,

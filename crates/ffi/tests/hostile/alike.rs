@@ -128,7 +128,7 @@ proptest! {
         prop_assert_eq!(error, shophead_error::SHOPHEAD_OK);
         let at = |nanometres| Length::from_nanometres(nanometres).expect("in range");
         let found = AsFound::new(at(major), at(minor), Damage::None).expect("a hole");
-        let layout = RowLayout { edge: known.edge, pitch: known.pitch, transverse_pitch: known.row_spacing };
+        let layout = RowLayout::default().edge(known.edge).pitch(known.pitch).transverse_pitch(known.row_spacing);
         let question = Installation::new(known.rivet, &known.stack).by(known.practice).layout(layout).rows(known.rows);
         let question = question.member(known.member.unwrap_or(Member::Other));
         let mut tried = Vec::new();

@@ -209,17 +209,12 @@ fn margin(margin: Option<&Margin>) -> String {
 
 /// The shop's own limits of the test: the same in `answers.h`.
 fn own() -> [Limit; 3] {
-    let limit =
-        |name, scope, text| Limit { name, scope, value: Value::parse(name, text).expect(text), basis: Basis::own(0) };
+    let limit = |name, scope, text| Limit::new(name, scope, Value::parse(name, text).expect(text), Basis::own(0));
     let eighth = Some(Length::from_64ths(8));
     [
         limit(Name::HeadDiameterLeast, Scope::ANY, "1.4 D"),
-        limit(Name::EdgeDistanceLeast, Scope { head: Some(HeadScope::Flush), ..Scope::ANY }, "2 D + 1/32"),
-        limit(
-            Name::HoleGreatest,
-            Scope { alloy: Some(RivetAlloy::Al2117), diameter: eighth, ..Scope::ANY },
-            "shank + .006",
-        ),
+        limit(Name::EdgeDistanceLeast, Scope::ANY.head(HeadScope::Flush), "2 D + 1/32"),
+        limit(Name::HoleGreatest, Scope::ANY.alloy(RivetAlloy::Al2117).diameter(eighth), "shank + .006"),
     ]
 }
 
@@ -261,7 +256,9 @@ impl Pen {
             }
             self.word(role.as_str());
             self.word(preparation.as_str());
-            stack.push(Layer { role, material, thickness, preparation }).expect("fewer than eight");
+            stack
+                .push(Layer::of(thickness).role(role).material(material).preparation(preparation))
+                .expect("fewer than eight");
         }
         stack
     }
@@ -574,7 +571,7 @@ fn hole_case(pen: &mut Pen, own: &'static [Limit]) {
         Ok(found) => found.lying(direction).opened(opened),
         Err(error) => return pen.error(error),
     };
-    let layout = RowLayout { edge, pitch, transverse_pitch };
+    let layout = RowLayout::default().edge(edge).pitch(pitch).transverse_pitch(transverse_pitch);
     let question = match &stack {
         Some(stack) => Installation::new(part, stack),
         None => Installation::without_layers(part),
@@ -613,7 +610,7 @@ fn row_case(pen: &mut Pen, own: &'static [Limit]) {
     let rows = 1 + pen.dice.below(3) as u8;
     pen.word(rows);
     let practice = pen.practice(own);
-    let layout = RowLayout { edge, pitch, transverse_pitch };
+    let layout = RowLayout::default().edge(edge).pitch(pitch).transverse_pitch(transverse_pitch);
     let question = Installation::without_layers(part).by(&practice).layout(layout).rows(u16::from(rows));
     findings(&mut pen.answer, &question.findings());
 }
@@ -641,11 +638,8 @@ fn points_case(pen: &mut Pen, own: &'static [Limit]) {
         found.to_edge.map_or(0, |(index, _)| index),
         or_none(found.to_edge.map(|(_, edge)| edge))
     );
-    let layout = RowLayout {
-        edge: found.to_edge.map(|(_, edge)| edge),
-        pitch: found.pair.map(|(_, _, pitch)| pitch),
-        transverse_pitch: None,
-    };
+    let layout =
+        RowLayout::default().edge(found.to_edge.map(|(_, edge)| edge)).pitch(found.pair.map(|(_, _, pitch)| pitch));
     let question = Installation::without_layers(part).by(&practice).layout(layout).rows(u16::from(rows));
     findings(&mut pen.answer, &question.findings());
 }
@@ -689,7 +683,7 @@ fn joint_case(pen: &mut Pen, _: &'static [Limit]) {
         pen.number(lbf);
         Some((Load { force: Force::from_lbf(lbf), kind }, factors))
     };
-    let layout = RowLayout { edge: Some(edge), pitch, transverse_pitch: None };
+    let layout = RowLayout::default().edge(edge).pitch(pitch);
     let mut question = Installation::new(part, &stack).layout(layout).shear(shear);
     if let Some(hole) = hole {
         question = question.in_hole(Toleranced::exactly(hole));
@@ -871,7 +865,7 @@ fn group_case(pen: &mut Pen, _: &'static [Limit]) {
         pen.word(u8::from(known));
         pen.number(lbf);
         let allowable = Allowable { force: Force::from_lbf(lbf), basis: SHOP_TEST };
-        members.push(GroupRivet { at, weight, allowable: known.then_some(allowable), yields: None });
+        members.push(GroupRivet::new(at, weight).allowable(known.then_some(allowable)));
     }
     let (x, y) = if pen.dice.one_in(10) { (0.0, 0.0) } else { (pen.dice.number(900.0), -pen.dice.number(900.0)) };
     pen.number(x);
@@ -886,7 +880,7 @@ fn group_case(pen: &mut Pen, _: &'static [Limit]) {
     } else {
         Some(factors(pen))
     };
-    let load = PlaneLoad { x: Force::from_lbf(x), y: Force::from_lbf(y), at, moment_in_lbf, kind };
+    let load = PlaneLoad::new(Force::from_lbf(x), Force::from_lbf(y), at, kind).moment_in_lbf(moment_in_lbf);
     let group = match share(&members, load, factors) {
         Ok(group) => group,
         Err(error) => return pen.error(error),

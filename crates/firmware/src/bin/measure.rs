@@ -100,10 +100,9 @@ fn two_rows(case: &Case) {
 }
 
 /// As many rows as a chain takes.
-static ROWS: [Row; MAX_ROWS] = [Row { flexibility: Flexibility::from_in_per_lbf(2e-6), fasteners: 1 }; MAX_ROWS];
-static STIFFER: [Row; MAX_ROWS] = [Row { flexibility: Flexibility::from_in_per_lbf(1e-6), fasteners: 1 }; MAX_ROWS];
-static BAYS: [Bay; MAX_ROWS - 1] =
-    [Bay { length: Length::INCH, ea_a: Force::from_lbf(4e5), ea_b: Force::from_lbf(3e5) }; MAX_ROWS - 1];
+static ROWS: [Row; MAX_ROWS] = [Row::new(Flexibility::from_in_per_lbf(2e-6), 1); MAX_ROWS];
+static STIFFER: [Row; MAX_ROWS] = [Row::new(Flexibility::from_in_per_lbf(1e-6), 1); MAX_ROWS];
+static BAYS: [Bay; MAX_ROWS - 1] = [Bay::new(Length::INCH, Force::from_lbf(4e5), Force::from_lbf(3e5)); MAX_ROWS - 1];
 
 #[inline(never)]
 fn shares(_: &Case) {

@@ -114,6 +114,7 @@ impl Mark {
 
 /// One sheet of a map: a drawing by itself, low enough for one page.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct Sheet {
     /// What is on it.
     pub title: String,

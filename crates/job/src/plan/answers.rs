@@ -21,6 +21,7 @@ use crate::read::GAUGED;
 
 /// An answer, and whether it counts.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct AnswerPlan<'j> {
     /// The answer.
     pub answer: &'j Answer,
@@ -58,6 +59,7 @@ impl Standing {
 
 /// What was answered about a hole, and how it is opened for it.
 #[derive(Clone, Copy, Debug)]
+#[non_exhaustive]
 pub struct HoleRuling<'j> {
     /// The answer.
     pub answer: &'j Answer,

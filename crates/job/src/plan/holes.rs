@@ -88,7 +88,7 @@ pub(super) fn plan_holes<'j>(
 /// The same distances with a neighbour that may come so much closer.
 pub(super) fn closer(layout: RowLayout, neighbour_moves: Length) -> RowLayout {
     let pitch = layout.pitch.map(|pitch| pitch.checked_sub(neighbour_moves).unwrap_or(Length::ZERO));
-    RowLayout { pitch, ..layout }
+    layout.pitch(pitch)
 }
 
 /// What becomes of one hole.
@@ -130,11 +130,10 @@ pub(super) fn hole_layout(number: u32, plan: &RowPlan<'_>, exception: Option<&Ex
     let own = exception.map(|exception| exception.layout).unwrap_or_default();
     let index = number.saturating_sub(1) as usize;
     let cuts = plan.cuts.iter().filter_map(|cut| cut.distances.get(index)).copied();
-    RowLayout {
-        edge: cuts.chain(own.edge.or(plan.row.layout.edge)).min(),
-        pitch: own.pitch.or(plan.layout.pitch),
-        transverse_pitch: own.transverse_pitch.or(plan.layout.transverse_pitch),
-    }
+    RowLayout::default()
+        .edge(cuts.chain(own.edge.or(plan.row.layout.edge)).min())
+        .pitch(own.pitch.or(plan.layout.pitch))
+        .transverse_pitch(own.transverse_pitch.or(plan.layout.transverse_pitch))
 }
 
 fn plan_hole<'j>(

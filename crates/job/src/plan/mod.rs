@@ -107,6 +107,7 @@ impl std::fmt::Display for Subject<'_> {
 
 /// A rivet with the length chosen for it.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Choice<'j> {
     /// The rivet; without length where none fits.
     pub part: Part<'j>,
@@ -131,6 +132,7 @@ impl Choice<'_> {
 
 /// The plan of one row.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct RowPlan<'j> {
     /// The row.
     pub row: &'j Row,
@@ -170,6 +172,7 @@ pub struct RowPlan<'j> {
 /// Holes of the row that are stepped up are counted on the safe side: as if every hole of the row were like the weakest of them. Holes
 /// that are referred have no rivet yet and do not count, and neither do holes with layers of their own.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct BeforeAndAfter {
     /// As installed, in sound nominal holes.
     pub before: RowStrength,
@@ -211,6 +214,7 @@ pub type Worked = (Disposition, Option<Drill>);
 
 /// The plan of one hole that was measured or that differs from its row.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct HolePlan<'j> {
     /// Its number.
     pub number: u32,
@@ -344,6 +348,7 @@ impl<'j> RowPlan<'j> {
 
 /// How far the holes of a row stand from a cut.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct RowCut {
     /// Which edge: its place in [`Job::edges`].
     pub edge: usize,
@@ -359,6 +364,7 @@ pub struct RowCut {
 
 /// The plan of one edge.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct EdgePlan<'j> {
     /// The edge.
     pub edge: &'j PanelEdge,
@@ -394,6 +400,7 @@ impl EdgePlan<'_> {
 
 /// The plan of a pattern of several rows.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct PatternPlan<'j> {
     /// Its name.
     pub name: &'j str,
@@ -413,6 +420,7 @@ pub struct PatternPlan<'j> {
 
 /// What becomes of damage.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct DamagePlan<'j> {
     /// What was found.
     pub damage: &'j DamageFound,
@@ -424,6 +432,7 @@ pub struct DamagePlan<'j> {
 
 /// What a work position allows.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct PositionPlan<'j> {
     /// The position.
     pub position: &'j Position,
@@ -441,6 +450,7 @@ pub struct PositionPlan<'j> {
 
 /// Holes with room of their own, in a work position.
 #[derive(Clone, Copy, Debug)]
+#[non_exhaustive]
 pub struct HolesThere<'j> {
     /// The row, by its place in the plan.
     pub row: usize,
@@ -458,6 +468,7 @@ pub struct HolesThere<'j> {
 
 /// How many of what.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default)]
+#[non_exhaustive]
 pub struct Counts {
     /// Rows.
     pub rows: u32,
@@ -481,6 +492,7 @@ pub struct Counts {
 
 /// The way out of a row: how to take its rivets out, and one hole if it is about that hole only.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct RemovalNote<'p, 'j> {
     /// The row.
     pub row: &'p RowPlan<'j>,

@@ -51,12 +51,8 @@ impl<'p, 'j> Seen<'p, 'j> {
     fn from(&self, position: usize, practice: &Practice<'_>) -> (RowWork, Option<Finding>) {
         let of_row = self.plan.row.clearance.get(position).copied().unwrap_or(Clearance::Closed);
         let clearance = self.own.and_then(|own| own.clearance.get(position).copied().flatten()).unwrap_or(of_row);
-        let work = RowWork {
-            must: self.plan.solid.is_some(),
-            rivets: self.rivets,
-            clearance,
-            needed: clearance_needed(self.tail, practice, &self.case).map(|needed| needed.value),
-        };
+        let work = RowWork::new(self.plan.solid.is_some(), self.rivets, clearance)
+            .needed(clearance_needed(self.tail, practice, &self.case).map(|needed| needed.value));
         let blocked = cannot_buck(clearance, self.tail, practice, &self.case).filter(|_| !work.is_reachable());
         (work, blocked)
     }
@@ -151,6 +147,7 @@ pub(super) fn refer_unreachable(rows: &mut [RowPlan<'_>], positions: &[PositionP
 
 /// What is bucked in one of the positions of a mix.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct Stand<'p, 'j> {
     /// The position.
     pub position: &'p PositionPlan<'j>,
@@ -236,6 +233,7 @@ impl<'j> Plan<'j> {
 
 /// A row, or holes of it with room of their own, as seen from a position.
 #[derive(Clone, Debug)]
+#[non_exhaustive]
 pub struct There<'p, 'j> {
     /// The row.
     pub row: &'p RowPlan<'j>,

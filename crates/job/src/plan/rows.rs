@@ -4,7 +4,7 @@ use shophead::access::solid_required;
 use shophead::finding::Code;
 use shophead::hole::{AsFound, Damage, Disposition};
 use shophead::joint::row::{compare_rows, weaker};
-use shophead::layout::{RowLayout, closest_sorted};
+use shophead::layout::closest_sorted;
 use shophead::length::{Length, Toleranced};
 use shophead::practice::Practice;
 use shophead::removal::removal;
@@ -38,7 +38,7 @@ pub(super) fn plan_row<'j>(
     let edge = cut.into_iter().chain(row.layout.edge).min();
     // The points say how close the closest stand, whatever the pitch is said to be.
     let pitch = closest.into_iter().chain(row.layout.pitch).min();
-    let layout = RowLayout { pitch, edge, ..row.layout };
+    let layout = row.layout.pitch(pitch).edge(edge);
     let mut question = question_of(row, rivet, &row.stack, layout, practice);
     if let Some(cut) = cut.filter(|cut| edge == Some(*cut)) {
         question = question.new_edge(cut);

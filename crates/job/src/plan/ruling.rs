@@ -32,7 +32,7 @@ pub(super) fn in_hole<'j>(
     let question = row.question(hole.number, practice);
     let opened = hole.measured.and_then(|measured| opened_for(row, measured, answer, practice));
     let answered = match opened {
-        Some(rivet) => Answered { ruling: Ruling::Keep, rivet: Some(rivet), drill: None },
+        Some(rivet) => Answered::new(Ruling::Keep).rivet(rivet),
         None => as_said(answer),
     };
     ruled(&question, hole.measured.map(|measured| measured.as_found), &answered, practice)
@@ -53,7 +53,7 @@ pub(super) fn opened_for<'j>(
 }
 
 fn as_said(answer: &Answer) -> Answered<'_> {
-    Answered { ruling: answer.ruling, rivet: answer.rivet, drill: answer.drill }
+    Answered::new(answer.ruling).rivet(answer.rivet).drill(answer.drill)
 }
 
 /// The rivet of most holes of a row, where the answer names another or another hole.

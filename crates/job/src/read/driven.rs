@@ -14,6 +14,7 @@ use crate::model::Taken;
 
 /// A whole driven file.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct DrivenFile {
     /// The names of the columns that nothing is judged by.
     pub other_columns: Vec<String>,
@@ -23,6 +24,7 @@ pub struct DrivenFile {
 
 /// A driven rivet, from one line of the file.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct DrivenLine {
     /// Which row: its place in the list of rows.
     pub row: usize,
@@ -46,6 +48,7 @@ pub struct DrivenLine {
 
 /// What was measured and seen on a driven rivet.
 #[derive(Clone, Debug, PartialEq, Default)]
+#[non_exhaustive]
 pub struct DrivenHead {
     /// The diameter of its driven head; of one out of round the least and the greatest. `None` where it was not measured.
     pub diameter: Option<Interval>,

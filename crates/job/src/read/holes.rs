@@ -15,6 +15,7 @@ use crate::model::{MeasuredHole, Taken};
 
 /// A hole of a row, from a holes file.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct HoleLine {
     /// Which row: its place in the list of rows.
     pub row: usize,
@@ -67,6 +68,7 @@ pub(super) fn measured_twice(number: u32, row: &str, earlier: &Said) -> String {
 
 /// A line of a holes file with what other columns say.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct HoleRecord {
     /// Which row: its place in the list of rows.
     pub row: usize,
@@ -84,6 +86,7 @@ pub const COLUMNS: [&str; 11] =
 
 /// A whole holes file: every line, also those that a later one replaces.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct HolesFile {
     /// How many columns it has.
     pub width: usize,

@@ -72,7 +72,7 @@ pub fn read_layer(
     layer.thickness = read.map_err(|error| {
         let start = material.map_or(0, character);
         let blanks = thickness.chars().take_while(|c| c.is_whitespace()).count();
-        ParseLengthError { at: error.at.saturating_add(start).saturating_add(blanks), ..error }.to_string()
+        ParseLengthError::new(error.at.saturating_add(start).saturating_add(blanks), error.kind).to_string()
     })?;
     if layer.thickness.nominal() == Length::ZERO && thickness.trim() == "0" {
         return Err("a layer needs a thickness above zero; a decimal is written with a point, as in .032".to_owned());

@@ -140,7 +140,7 @@ fn scope(table: &Table<'_>) -> Option<Scope> {
     let rows = table.optional("rows").map_or(Some(None), |value| value.whole(1..=u8::MAX.into()).map(Some));
     let rows = rows?.map_or(Some(None), |rows| u8::try_from(rows).ok().map(Some));
     let stepped = table.optional("after").map_or(Some(false), |value| value.word([("step-up", true)].into_iter()));
-    Some(Scope { head: head?, alloy: alloy?, diameter: diameter?, rows: rows?, stepped: stepped? })
+    Some(Scope::ANY.head(head?).alloy(alloy?).diameter(diameter?).rows(rows?).stepped(stepped?))
 }
 
 /// A rivet alloy by its number, or by the letters that part numbers have for it.

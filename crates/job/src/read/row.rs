@@ -232,7 +232,7 @@ fn line(table: &Table<'_>, layout: Option<RowLayout>, count: Option<u32>) -> Opt
 fn layout(table: &Table<'_>) -> Option<RowLayout> {
     let distance = |key: &'static str| table.optional(key).map_or(Some(None), |value| value.distance().map(Some));
     let (edge, pitch, transverse) = (distance("edge"), distance("pitch"), distance("transverse-pitch"));
-    Some(RowLayout { edge: edge?, pitch: pitch?, transverse_pitch: transverse? })
+    Some(RowLayout::default().edge(edge?).pitch(pitch?).transverse_pitch(transverse?))
 }
 
 fn stack(value: &Value<'_>, rivet: Option<Part<'_>>, around: &Around<'_>) -> Option<Stack> {
@@ -289,7 +289,7 @@ fn layer(value: &Value<'_>, around: &Around<'_>) -> Option<Layer> {
     let material = table.optional("material").map_or(Some(None), |value| material(&value, around).map(Some));
     let thickness = table.required("thickness").and_then(|value| value.thickness());
     let preparation = table.optional("preparation").map_or(Some(Preparation::Plain), |value| value.listed());
-    Some(Layer { role: role?, material: material?, thickness: thickness?, preparation: preparation? })
+    Some(Layer::of(thickness?).role(role?).material(material?).preparation(preparation?))
 }
 
 /// `clad 2024-T3:.063+-.002:countersunk`, with the job's own names for materials.

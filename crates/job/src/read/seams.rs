@@ -13,6 +13,7 @@ use super::source::Source;
 
 /// A seam as the factory made it, and the side of the new panel that may copy it. Lines of one side stand for it together.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct FactorySeam {
     /// The side of the new panel.
     pub side: String,

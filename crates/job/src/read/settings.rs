@@ -10,6 +10,7 @@ use super::source::Source;
 
 /// What a shop has settled, from a settings file.
 #[derive(Clone, Debug, Default)]
+#[non_exhaustive]
 pub struct Settings {
     /// The built-in practice.
     pub practice: Option<&'static Practice<'static>>,

@@ -46,6 +46,7 @@ pub type Spot = (usize, u32);
 
 /// What is to be done after a line was typed.
 #[derive(Clone, Debug, PartialEq, Eq, Default)]
+#[non_exhaustive]
 pub struct Reply {
     /// Lines to show, in this order, before anything else.
     pub say: Vec<String>,

@@ -8,6 +8,7 @@ pub const HEADER: &str = "row,hole,major,minor,condition,direction,opened,by,dat
 
 /// A file as a survey goes on with it.
 #[derive(Clone, Debug, PartialEq, Eq)]
+#[non_exhaustive]
 pub struct Prepared {
     /// What is to stand in it.
     pub content: Vec<u8>,

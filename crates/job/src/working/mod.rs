@@ -16,6 +16,7 @@ pub use sheet::{Sheet, sheet};
 
 /// A figure put in.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Put {
     /// What stands for it in the formula, and what that means.
     pub symbol: Symbol,
@@ -31,6 +32,7 @@ pub struct Put {
 
 /// A step.
 #[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
 pub struct Worked {
     /// Which, counted from 1.
     pub number: u16,

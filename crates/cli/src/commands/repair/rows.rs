@@ -11,7 +11,7 @@ use shophead::quantity::Force;
 use shophead::repair::in_row::{InRow, LaidRows};
 use shophead::repair::solve::{SolveFor, Solved, Tried, Wanted, Why, solve, usual_pitch};
 use shophead::rivet::part::Part;
-use shophead::stack::{Layer, Stack};
+use shophead::stack::Stack;
 use shophead::working;
 use shophead_job::words::row_mode;
 
@@ -268,7 +268,7 @@ fn with_gauge(stack: &Stack, unknown: SolveFor, gauge: Length) -> Stack {
         let is_it = matches!(unknown, SolveFor::Gauge(number) if usize::from(number) == index.saturating_add(1));
         let thickness = if is_it { Toleranced::exactly(gauge) } else { layer.thickness };
         // Cannot fail: as many layers as there were.
-        let _ = changed.push(Layer { thickness, ..*layer });
+        let _ = changed.push(layer.thickness(thickness));
     }
     changed
 }
@@ -341,10 +341,10 @@ fn combined<'a>(
         return Ok(None);
     };
     let shear: Force = load.force * found.strength.rivets_per_inch.recip();
-    let loads = Loads { shear, tension, kind: load.kind };
+    let loads = Loads::new(shear, tension, load.kind);
     let tested = tested.map(|force| Allowable { force, basis: Basis::AS_GIVEN });
     let carries = Carries::of(&asked.rivet, allowable, context.practice);
-    let carries = Carries { tension: tested.or(carries.tension), ..carries };
+    let carries = carries.tension(tested.or(carries.tension));
     let combined = combine(loads, &carries, factors, Interaction::Circle).map_err(Stop::wrong)?;
     report.find_all(context, &asked.rivet.to_string(), &combined.findings);
     let answer = CombinedAnswer {

@@ -47,13 +47,13 @@ fn counts(text: &str, rivet: Part<'static>, context: &Context<'_>) -> Result<Vec
                 "this takes a number of rivets for every row, with - between; right would be 1-3-1",
             )
         })?;
-        let Some(size) = size else { return Ok(CountedRow { count, rivet }) };
+        let Some(size) = size else { return Ok(CountedRow::new(count, rivet)) };
         let diameter = input::length("--counts", size, context.bare)?;
         let series = rivet.series();
         let size = series.size_for_diameter(diameter).and_then(|size| rivet.in_size(size)).ok_or_else(|| {
             input::wrong("--counts", size, format_args!("{} does not come in this diameter", series.name))
         })?;
-        Ok(CountedRow { count, rivet: size })
+        Ok(CountedRow::new(count, size))
     };
     text.split('-').map(row).collect()
 }
