@@ -133,7 +133,12 @@ impl<'a> Practice<'a> {
     /// The limits of one case, which is found once for all of them.
     #[inline]
     pub(crate) fn for_case<'p>(&'p self, case: &'p Case) -> ForCase<'p> {
-        ForCase { practice: self, case, known: self.known(case) }
+        ForCase {
+            practice: self,
+            case,
+            #[cfg(target_pointer_width = "64")]
+            known: self.known(case),
+        }
     }
 }
 
@@ -143,6 +148,7 @@ pub(crate) struct ForCase<'p> {
     practice: &'p Practice<'p>,
     case: &'p Case,
     /// Looked up ahead.
+    #[cfg(target_pointer_width = "64")]
     known: Option<&'p CaseLimits>,
 }
 
@@ -155,10 +161,11 @@ impl ForCase<'_> {
     /// The limit that applies, as a length where it comes to one.
     #[inline]
     fn given(&self, name: Name) -> Option<Given<Value>> {
-        match self.known {
-            Some(known) => *known.limits.get(name as usize)?,
-            None => self.practice.look_up(name, self.case),
+        #[cfg(target_pointer_width = "64")]
+        if let Some(known) = self.known {
+            return *known.limits.get(name as usize)?;
         }
+        self.practice.look_up(name, self.case)
     }
 
     /// A limit as a length.
