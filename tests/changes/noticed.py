@@ -137,11 +137,15 @@ def place(changes, packages):
             message = json.loads(line)
             if message.get("reason") != "compiler-message" or message["message"]["level"] != "error":
                 continue
-            for span in message["message"]["spans"]:
-                at = [one for one in placed if one["file"] == span["file_name"] and one["start"] <= span["byte_start"] < one["end"]]
-                if span["is_primary"] and at:
-                    smallest = min(one["end"] - one["start"] for one in at)
-                    wrong |= {one["number"] for one in at if one["end"] - one["start"] == smallest}
+            for span in (span for span in message["message"]["spans"] if span["is_primary"]):
+                there = [one for one in placed if one["file"] == span["file_name"]]
+                within = [one for one in there if one["start"] <= span["byte_start"] < one["end"]]
+                if within:
+                    smallest = min(one["end"] - one["start"] for one in within)
+                    wrong |= {one["number"] for one in within if one["end"] - one["start"] == smallest}
+                elif behind := [one for one in there if one["start"] > span["byte_start"]]:
+                    # A match that lacks an arm is complained of where it begins.
+                    wrong.add(min(behind, key=lambda one: one["start"])["number"])
         programs.cache_clear()
         if not wrong:
             if checked.returncode != 0:
