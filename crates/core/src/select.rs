@@ -116,7 +116,7 @@ pub fn choose_diameter<'s, 'a>(
     match size {
         Some(size) => {
             let case = Case::of(series.head, alloy, practice.size(series, size));
-            check_diameter(series, &case, thickest, None, practice, &mut |finding| findings.push(finding));
+            check_diameter(series, &case, (None, thickest), None, practice, &mut |finding| findings.push(finding));
         }
         None => {
             let largest = series.sizes.last().map_or(Length::ZERO, |size| size.shank_nominal);
@@ -136,18 +136,15 @@ pub fn choose_diameter<'s, 'a>(
 pub(crate) fn check_diameter(
     series: &Series<'_>,
     case: &Case,
-    thickest: Length,
+    (layer, thickest): (Option<u8>, Length),
     structure: Option<Structure>,
     practice: &Practice<'_>,
     push: &mut Sink<'_>,
 ) {
     let mut outside = |basis, limit| {
-        push(Finding::against(
-            Code::DiameterOutsideRule,
-            Severity::Note,
-            case.diameter,
-            &Given { value: limit, basis },
-        ));
+        let limit = Given { value: limit, basis };
+        let found = Finding::against(Code::DiameterOutsideRule, Severity::Note, case.diameter, &limit);
+        push(layer.map_or(found, |layer| found.in_layer(layer)));
     };
     if let Some(least) = practice.fraction(Name::DiameterPerThicknessLeast, case) {
         let limit = thickest.times(least.value.0, least.value.1);

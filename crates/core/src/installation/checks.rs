@@ -19,8 +19,15 @@ impl Installation<'_, '_> {
     pub(super) fn check(&self, push: &mut Sink<'_>) {
         let case = self.case();
         if let Some(stack) = self.stack {
-            if let Some(thickest) = stack.thickest() {
-                check_diameter(self.rivet.series(), &case, thickest, self.structure, self.practice, push);
+            if let Some((layer, thickest)) = stack.thickest_layer() {
+                check_diameter(
+                    self.rivet.series(),
+                    &case,
+                    (Some(layer), thickest),
+                    self.structure,
+                    self.practice,
+                    push,
+                );
             }
             let hole = self.hole.map(|hole| hole.max());
             let by = (self.practice, self.unpublished());

@@ -171,6 +171,13 @@ impl Stack {
         self.load_carrying().map(|layer| layer.thickness.nominal()).max()
     }
 
+    /// The number of the thickest layer among those that carry load, the first of several, and its nominal thickness.
+    pub(crate) fn thickest_layer(&self) -> Option<(u8, Length)> {
+        let thickest = self.thickest()?;
+        let mut all = self.numbered_load_carrying().map(|(number, layer)| (number, layer.thickness.nominal()));
+        all.find(|(_, thickness)| *thickness == thickest)
+    }
+
     /// The layers that carry load.
     pub fn load_carrying(&self) -> impl Iterator<Item = &Layer> {
         self.numbered_load_carrying().map(|(_, layer)| layer)
