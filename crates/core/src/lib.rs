@@ -129,3 +129,5 @@ pub mod access;
 pub mod answer;
 pub mod removal;
 pub mod repair;
+#[cfg(test)]
+mod prelude;
