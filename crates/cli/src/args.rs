@@ -436,15 +436,28 @@ pub(crate) struct SeenArgs {
     /// A gap under the manufactured head, or one that was not measured.
     #[arg(long, requires = "measured_diameter")]
     pub(crate) gap: bool,
-    /// The thickest feeler that goes in under the driven head.
-    #[arg(long, value_name = "X", requires = "gap_rim")]
+    /// A gap under the manufactured head.
+    #[arg(long, requires = "measured_diameter")]
+    pub(crate) gap_manufactured: bool,
+    /// A gap under the driven head: the thickest feeler that goes in, and the percentage of the rim left when the longest stretch without a gap is
+    /// taken off: .002:30.
+    #[arg(long, value_name = "FEELER:PERCENT", requires = "measured_diameter", conflicts_with = "gap_feeler")]
+    pub(crate) gap_driven: Option<String>,
+    /// The feeler of a gap under the driven head, where a batch has it in a cell of its own.
+    #[arg(long, value_name = "X", requires = "gap_rim", hide = true)]
     pub(crate) gap_feeler: Option<String>,
-    /// Percentage of the rim left when the longest stretch without a gap is taken off.
-    #[arg(long, value_name = "PERCENT", requires = "gap_feeler", requires = "measured_diameter", value_parser = clap::value_parser!(u8).range(..=100))]
+    /// The percentage of the rim that belongs to that feeler.
+    #[arg(long, value_name = "PERCENT", hide = true, requires = "gap_feeler", requires = "measured_diameter", value_parser = clap::value_parser!(u8).range(..=100))]
     pub(crate) gap_rim: Option<u8>,
-    /// The sheets are apart.
+    /// The sheets are apart: a feeler reaches the shank.
     #[arg(long, requires = "measured_diameter")]
     pub(crate) sheets_apart: bool,
+    /// The thickest feeler that reaches the shank.
+    #[arg(long, value_name = "X", requires = "sheets_apart")]
+    pub(crate) sheets_apart_feeler: Option<String>,
+    /// The sheets are apart at the edge: this feeler goes in there, and none reaches the shank.
+    #[arg(long, value_name = "X", requires = "measured_diameter")]
+    pub(crate) sheets_apart_edge: Option<String>,
     /// The tail has folded or the shank has buckled.
     #[arg(long, requires = "measured_diameter")]
     pub(crate) buckled: bool,
@@ -463,6 +476,9 @@ pub(crate) struct SeenArgs {
     /// The sheet is marked or cut beside the rivet.
     #[arg(long, requires = "measured_diameter")]
     pub(crate) sheet_damaged: bool,
+    /// The shank that came out is notched or stepped.
+    #[arg(long, requires = "measured_diameter")]
+    pub(crate) notched: bool,
 }
 
 #[derive(Debug, Args)]

@@ -197,7 +197,7 @@ impl Given {
     }
 }
 
-fn limits_of(path: &Path, inputs: &Inputs) -> Result<OwnLimits, Stop> {
+pub(crate) fn limits_of(path: &Path, inputs: &Inputs) -> Result<OwnLimits, Stop> {
     let text = inputs.read(path, "the limits")?;
     Ok(OwnLimits::read_from(text.bytes, &text.name)?)
 }

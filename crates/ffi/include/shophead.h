@@ -224,6 +224,8 @@ enum shophead_list
   SHOPHEAD_LIST_SERIES = 13,
   // `enum shophead_built_in`: the name of a built-in practice.
   SHOPHEAD_LIST_BUILT_IN = 14,
+  // `enum shophead_defect_kind`: the word that a driven record has for it.
+  SHOPHEAD_LIST_DEFECT = 15,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L
@@ -549,7 +551,7 @@ typedef uint32_t shophead_value_kind;
 #endif // __STDC_VERSION__ >= 202311L
 #endif // __cplusplus
 
-// A defect that an inspector sees on a driven rivet.
+// A defect that an inspector sees on a driven rivet. `shophead_word` gives the word that a driven record has for it.
 enum shophead_defect_kind
 #if defined(__cplusplus) || __STDC_VERSION__ >= 202311L
   : uint32_t
@@ -592,6 +594,13 @@ enum shophead_defect_kind
   SHOPHEAD_DEFECT_LOW = 16,
   // A flush head that shaving has left `nm` wide.
   SHOPHEAD_DEFECT_SHAVED = 17,
+  // A gap under the manufactured head.
+  SHOPHEAD_DEFECT_GAP_UNDER_MANUFACTURED_HEAD = 18,
+  // The sheets stand apart at the edge: a feeler of `nm` goes in there, and none reaches the shank.
+  SHOPHEAD_DEFECT_SHEETS_APART_AT_EDGE = 19,
+  // The sheets stand apart: `nm` is the thickest feeler that goes in as far as the shank. Its word is that of
+  // `SHOPHEAD_DEFECT_SHEETS_APART`.
+  SHOPHEAD_DEFECT_SHEETS_APART_BY = 20,
 };
 #ifndef __cplusplus
 #if __STDC_VERSION__ >= 202311L

@@ -117,7 +117,7 @@ pub extern "C" fn shophead_head_predict(
     })
 }
 
-/// A defect that an inspector sees on a driven rivet.
+/// A defect that an inspector sees on a driven rivet. `shophead_word` gives the word that a driven record has for it.
 #[repr(u32)]
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum shophead_defect_kind {
@@ -158,6 +158,13 @@ pub enum shophead_defect_kind {
     SHOPHEAD_DEFECT_LOW = 16,
     /// A flush head that shaving has left `nm` wide.
     SHOPHEAD_DEFECT_SHAVED = 17,
+    /// A gap under the manufactured head.
+    SHOPHEAD_DEFECT_GAP_UNDER_MANUFACTURED_HEAD = 18,
+    /// The sheets stand apart at the edge: a feeler of `nm` goes in there, and none reaches the shank.
+    SHOPHEAD_DEFECT_SHEETS_APART_AT_EDGE = 19,
+    /// The sheets stand apart: `nm` is the thickest feeler that goes in as far as the shank. Its word is that of
+    /// `SHOPHEAD_DEFECT_SHEETS_APART`.
+    SHOPHEAD_DEFECT_SHEETS_APART_BY = 20,
 }
 
 /// A defect. Members that its kind does not name are not looked at.
@@ -181,7 +188,7 @@ pub struct shophead_defect {
 impl shophead_defect {
     fn read(&self) -> Result<Defect, E> {
         use shophead_defect_kind as Kind;
-        const KINDS: [Kind; 17] = [
+        const KINDS: [Kind; 20] = [
             Kind::SHOPHEAD_DEFECT_CRACKS,
             Kind::SHOPHEAD_DEFECT_TOOL_MARK,
             Kind::SHOPHEAD_DEFECT_GAP_UNDER_HEAD,
@@ -199,6 +206,9 @@ impl shophead_defect {
             Kind::SHOPHEAD_DEFECT_CLINCHED,
             Kind::SHOPHEAD_DEFECT_LOW,
             Kind::SHOPHEAD_DEFECT_SHAVED,
+            Kind::SHOPHEAD_DEFECT_GAP_UNDER_MANUFACTURED_HEAD,
+            Kind::SHOPHEAD_DEFECT_SHEETS_APART_AT_EDGE,
+            Kind::SHOPHEAD_DEFECT_SHEETS_APART_BY,
         ];
         let kind = KINDS.iter().find(|kind| **kind as u32 == self.kind).ok_or(E::SHOPHEAD_ERROR_UNKNOWN_NUMBER)?;
         Ok(match kind {
@@ -232,6 +242,9 @@ impl shophead_defect {
             Kind::SHOPHEAD_DEFECT_CLINCHED => Defect::Clinched,
             Kind::SHOPHEAD_DEFECT_LOW => Defect::Low(length(self.nm)?),
             Kind::SHOPHEAD_DEFECT_SHAVED => Defect::Shaved(length(self.nm)?),
+            Kind::SHOPHEAD_DEFECT_GAP_UNDER_MANUFACTURED_HEAD => Defect::GapUnderManufacturedHead,
+            Kind::SHOPHEAD_DEFECT_SHEETS_APART_AT_EDGE => Defect::SheetsApartAtEdge(length(self.nm)?),
+            Kind::SHOPHEAD_DEFECT_SHEETS_APART_BY => Defect::SheetsApartBy(length(self.nm)?),
         })
     }
 }
@@ -313,4 +326,27 @@ pub extern "C" fn shophead_head_judge(
             Ok(())
         })
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use shophead::upset::DefectKind;
+
+    use super::*;
+
+    /// The numbers of the header are those of the core's words.
+    #[test]
+    fn every_defect_has_the_number_of_its_word() {
+        for kind in DefectKind::ALL {
+            let defect = shophead_defect {
+                kind: kind.number(),
+                count: 1,
+                meeting: 0,
+                unused: 0,
+                nm: 1_000_000,
+                head_height_nm: 1_000_000,
+            };
+            assert_eq!(defect.read().map(|defect| defect.kind()), Ok(*kind));
+        }
+    }
 }

@@ -14,7 +14,7 @@ use shophead::practice::Name;
 use shophead::select::Difference;
 use shophead::stack::{Preparation, Role};
 use shophead::structure::Member;
-use shophead::upset::Remedy;
+use shophead::upset::{DefectKind, Remedy};
 use shophead::words::{ParseWordError, Word};
 
 use crate::basis::shophead_status;
@@ -133,6 +133,8 @@ pub enum shophead_list {
     SHOPHEAD_LIST_SERIES = 13,
     /// `enum shophead_built_in`: the name of a built-in practice.
     SHOPHEAD_LIST_BUILT_IN = 14,
+    /// `enum shophead_defect_kind`: the word that a driven record has for it.
+    SHOPHEAD_LIST_DEFECT = 15,
 }
 
 /// The first number and word of a list for which `wanted` is true. `None` within where nothing is, an error for no list.
@@ -154,6 +156,7 @@ fn first(list: u32, wanted: impl Fn(u32, &'static str) -> bool) -> Result<Option
     const LIMIT_NAME: u32 = shophead_list::SHOPHEAD_LIST_LIMIT_NAME as u32;
     const ALLOY: u32 = shophead_list::SHOPHEAD_LIST_ALLOY as u32;
     const SERIES: u32 = shophead_list::SHOPHEAD_LIST_SERIES as u32;
+    const DEFECT: u32 = shophead_list::SHOPHEAD_LIST_DEFECT as u32;
     const BUILT: u32 = shophead_list::SHOPHEAD_LIST_BUILT_IN as u32;
     Ok(match list {
         SEVERITY => among::<Severity>(wanted),
@@ -167,6 +170,7 @@ fn first(list: u32, wanted: impl Fn(u32, &'static str) -> bool) -> Result<Option
         PREPARATION => among::<Preparation>(wanted),
         MEMBER => among::<Member>(wanted),
         LIMIT_NAME => among::<Name>(wanted),
+        DEFECT => among::<DefectKind>(wanted),
         ALLOY => {
             let mut all = shophead_alloy::PAIRS.iter().map(|(number, alloy)| (*number, alloy.alloy()));
             all.find(|(number, word)| wanted(*number, word))
@@ -242,6 +246,7 @@ mod tests {
         has_all::<Member>();
         has_all::<Disposition>();
         has_all::<Remedy>();
+        has_all::<DefectKind>();
         has_all::<Mode>();
         has_all::<Difference>();
         for alloy in RivetAlloy::ALL {

@@ -17,7 +17,7 @@ use crate::dialog::{Dialog, Job, Refusal};
 use crate::report::{Report, Spaced};
 
 /// Writes the answer to a dialog that has no question left, as far as the report tells it.
-pub(crate) fn write(dialog: &Dialog, practice: &'static Practice<'static>, report: &mut Report<'_>) -> fmt::Result {
+pub(crate) fn write<'p>(dialog: &Dialog, practice: &'p Practice<'p>, report: &mut Report<'_>) -> fmt::Result {
     // Every job asks for a rivet first, so there is one.
     let Some(rivet) = dialog.answers.rivet else { return Ok(()) };
     match dialog.job {
@@ -31,10 +31,10 @@ pub(crate) fn write(dialog: &Dialog, practice: &'static Practice<'static>, repor
 }
 
 #[inline(never)]
-fn length(
+fn length<'p>(
     dialog: &Dialog,
     rivet: &Part<'static>,
-    practice: &'static Practice<'static>,
+    practice: &'p Practice<'p>,
     report: &mut Report<'_>,
 ) -> fmt::Result {
     let answers = &dialog.answers;
@@ -91,9 +91,9 @@ fn length(
 }
 
 /// The lengths that are good besides the chosen one, in sixteenths: ` -4.5 -5`.
-struct Dashes<'c>(&'c LengthAnswer<'static>);
+struct Dashes<'c, 'p>(&'c LengthAnswer<'p>);
 
-impl Display for Dashes<'_> {
+impl Display for Dashes<'_, '_> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         self.0.serves().try_for_each(|other| {
             let fourths = other.length.to_64ths().count();
@@ -113,12 +113,12 @@ fn drive_to(window: Option<Window>, report: &mut Report<'_>) -> fmt::Result {
 
 /// What the dialog knows of a rivet in its pack. Out of line: each fact that is added moves the question once more on the stack.
 #[inline(never)]
-fn question<'q>(
+fn question<'q, 'p>(
     dialog: &Dialog,
     rivet: Part<'static>,
     stack: &'q Stack,
-    practice: &'static Practice<'static>,
-) -> Installation<'q, 'static> {
+    practice: &'p Practice<'p>,
+) -> Installation<'q, 'p> {
     let answers = &dialog.answers;
     let layout = RowLayout::default().edge(answers.edge).pitch(answers.pitch).transverse_pitch(answers.transverse);
     let question =
@@ -129,7 +129,7 @@ fn question<'q>(
 }
 
 #[inline(never)]
-fn head(dialog: &Dialog, practice: &'static Practice<'static>, report: &mut Report<'_>) -> fmt::Result {
+fn head<'p>(dialog: &Dialog, practice: &'p Practice<'p>, report: &mut Report<'_>) -> fmt::Result {
     let Some(case) = dialog.case() else { return Ok(()) };
     let units = report.units;
     let judged = dialog.measured_head().map(|(diameter, height)| {
@@ -161,12 +161,7 @@ fn head(dialog: &Dialog, practice: &'static Practice<'static>, report: &mut Repo
 }
 
 #[inline(never)]
-fn hole(
-    dialog: &Dialog,
-    rivet: Part<'static>,
-    practice: &'static Practice<'static>,
-    report: &mut Report<'_>,
-) -> fmt::Result {
+fn hole<'p>(dialog: &Dialog, rivet: Part<'static>, practice: &'p Practice<'p>, report: &mut Report<'_>) -> fmt::Result {
     let answers = &dialog.answers;
     let (Ok(stack), Some(found)) = (answers.stack(), dialog.as_found()) else { return Ok(()) };
     let question = question(dialog, rivet, &stack, practice);
@@ -209,7 +204,7 @@ fn refused(step: &Step<'_>, report: &mut Report<'_>) -> fmt::Result {
 }
 
 #[inline(never)]
-fn edge(dialog: &Dialog, practice: &'static Practice<'static>, report: &mut Report<'_>) -> fmt::Result {
+fn edge<'p>(dialog: &Dialog, practice: &'p Practice<'p>, report: &mut Report<'_>) -> fmt::Result {
     let (Some(rivet), Some(case)) = (dialog.answers.rivet, dialog.case()) else { return Ok(()) };
     let Ok(stack) = dialog.answers.stack() else { return Ok(()) };
     let findings = question(dialog, rivet, &stack, practice).findings();
@@ -250,10 +245,10 @@ fn number(rivet: &Part<'static>, report: &mut Report<'_>) -> fmt::Result {
 }
 
 #[inline(never)]
-fn strength(
+fn strength<'p>(
     dialog: &Dialog,
     rivet: &Part<'static>,
-    practice: &'static Practice<'static>,
+    practice: &'p Practice<'p>,
     report: &mut Report<'_>,
 ) -> fmt::Result {
     let Ok(stack) = dialog.answers.stack() else { return Ok(()) };

@@ -20,6 +20,7 @@ use shophead::structure::Member;
 use shophead::upset::Defect;
 use shophead::words::Shown;
 
+use crate::report::Spaced;
 use crate::screen::{FIXED_SPACE, MAX_ENTRY};
 use crate::units::Units;
 
@@ -87,7 +88,10 @@ pub(crate) enum Question {
     CracksMeet,
     MarkDepth,
     MarkedHead,
-    Proud,
+    /// By how much a head stands proud or low, or what is left of it.
+    Left,
+    Feeler,
+    Rim,
     Major,
     Minor,
     Damage,
@@ -199,6 +203,7 @@ pub(crate) enum Refusal {
     NoSuchDiameter,
     NoAssumedHole,
     Count,
+    Percent,
 }
 
 impl fmt::Display for Refusal {
@@ -221,23 +226,33 @@ impl fmt::Display for Refusal {
             Refusal::NoSuchDiameter => f.write_str("the series has no such diameter; ? lists them"),
             Refusal::NoAssumedHole => f.write_str("no drill is known for this rivet: measure the hole"),
             Refusal::Count => f.write_str("enter a whole number from 1 to 99"),
+            Refusal::Percent => f.write_str("enter a percentage, 0 to 100"),
         }
     }
 }
 
-/// Defects that an inspector can enter with a digit or two. What is measured of them is asked for afterwards.
-const DEFECTS: [(Option<Defect>, &str); 11] = [
-    (None, "none"),
-    (Some(Defect::GapUnderHead), "gap\u{a0}under\u{a0}head"),
-    (Some(Defect::Tipped), "tipped"),
-    (Some(Defect::Loose), "loose"),
-    (Some(Defect::BuckledShank), "folded"),
-    (Some(Defect::SheetsApart), "sheets\u{a0}apart"),
-    (Some(Defect::SheetDamaged), "sheet\u{a0}cut"),
-    (Some(Defect::Cracks { count: 1, innermost: None, meeting: false }), "cracked"),
-    (Some(Defect::ToolMark { depth: Length::ZERO, head_height: Length::ZERO }), "tool\u{a0}mark"),
-    (Some(Defect::Proud(Length::ZERO)), "proud"),
-    (Some(Defect::NotchedShank), "notched\u{a0}shank"),
+/// Defects that an inspector can enter with a digit or two, by the words of a driven record. What is measured of them is asked for afterwards.
+const DEFECTS: [Option<Defect>; 20] = [
+    None,
+    Some(Defect::GapUnderHead),
+    Some(Defect::Tipped),
+    Some(Defect::Loose),
+    Some(Defect::BuckledShank),
+    Some(Defect::SheetsApart),
+    Some(Defect::SheetDamaged),
+    Some(Defect::Cracks { count: 1, innermost: None, meeting: false }),
+    Some(Defect::ToolMark { depth: Length::ZERO, head_height: Length::ZERO }),
+    Some(Defect::Proud(Length::ZERO)),
+    Some(Defect::NotchedShank),
+    Some(Defect::GapUnderManufacturedHead),
+    Some(Defect::GapUnderDrivenHead { feeler: Length::ZERO, rim_percent: 0 }),
+    Some(Defect::SheetsApartAtEdge(Length::ZERO)),
+    Some(Defect::Stepped),
+    Some(Defect::Clinched),
+    Some(Defect::ManufacturedCracks { innermost: None }),
+    Some(Defect::Flattened(Length::ZERO)),
+    Some(Defect::Low(Length::ZERO)),
+    Some(Defect::Shaved(Length::ZERO)),
 ];
 
 const MEETING: [(bool, &str); 2] = [(false, "no"), (true, "yes")];
@@ -272,13 +287,32 @@ impl Dialog {
             Question::Defect => match answers.defect {
                 Some(Defect::Cracks { .. }) => Some(Question::CrackCount),
                 Some(Defect::ToolMark { .. }) => Some(Question::MarkDepth),
-                Some(Defect::Proud(_)) => Some(Question::Proud),
+                Some(Defect::Proud(_) | Defect::Low(_) | Defect::Flattened(_) | Defect::Shaved(_)) => {
+                    Some(Question::Left)
+                }
+                Some(Defect::ManufacturedCracks { .. }) => Some(Question::CrackFreeCircle),
+                Some(
+                    Defect::GapUnderDrivenHead { .. }
+                    | Defect::SheetsApart
+                    | Defect::SheetsApartBy(_)
+                    | Defect::SheetsApartAtEdge(_),
+                ) => Some(Question::Feeler),
                 _ => self.after(Question::Defect),
             },
             Question::CrackCount => Some(Question::CrackFreeCircle),
-            Question::CrackFreeCircle => Some(Question::CracksMeet),
+            Question::CrackFreeCircle if matches!(answers.defect, Some(Defect::Cracks { .. })) => {
+                Some(Question::CracksMeet)
+            }
+            Question::Feeler if matches!(answers.defect, Some(Defect::GapUnderDrivenHead { .. })) => {
+                Some(Question::Rim)
+            }
             Question::MarkDepth => Some(Question::MarkedHead),
-            Question::CracksMeet | Question::MarkedHead | Question::Proud => self.after(Question::Defect),
+            Question::CrackFreeCircle
+            | Question::CracksMeet
+            | Question::MarkedHead
+            | Question::Left
+            | Question::Feeler
+            | Question::Rim => self.after(Question::Defect),
             Question::Damage => match answers.damage {
                 Damage::FigureEight | Damage::Gouged => Some(Question::OverDamage),
                 Damage::Cracked => Some(Question::CrackLength),
@@ -326,7 +360,7 @@ impl Dialog {
         question: Question,
         text: &str,
         units: Units,
-        practice: &Practice<'static>,
+        practice: &Practice<'_>,
     ) -> Result<(), Refusal> {
         let positive = |text: &str| match units.length(text) {
             Ok(length) if length > Length::ZERO => Ok(length),
@@ -341,7 +375,7 @@ impl Dialog {
             Question::Diameter => self.take_diameter(text, units)?,
             Question::Number => self.answers.rivet = Some(Part::parse(text).map_err(Refusal::Part)?),
             Question::Thickness => self.take_layer(text, units)?,
-            Question::Material => self.take_material(text)?,
+            Question::Material => self.take_material(text, practice)?,
             Question::Preparation => {
                 let preparation = *one_of(Preparation::ALL, text)?;
                 self.change_last_layer(|layer| layer.preparation = preparation);
@@ -357,7 +391,7 @@ impl Dialog {
             }
             Question::HeadHeight => self.answers.head_height = Some(positive(text)?),
             Question::HeadLowest => self.answers.head_lowest = not_above(where_known(text)?, self.answers.head_height)?,
-            Question::Defect => self.answers.defect = one_of(&DEFECTS, text)?.0,
+            Question::Defect => self.answers.defect = *one_of(&DEFECTS, text)?,
             Question::CrackCount => {
                 let cracks = if text.is_empty() { 1 } else { u32::from(count(text)?) };
                 self.measure_defect(|defect| {
@@ -369,7 +403,7 @@ impl Dialog {
             Question::CrackFreeCircle => {
                 let circle = where_known(text)?;
                 self.measure_defect(|defect| {
-                    if let Defect::Cracks { innermost, .. } = defect {
+                    if let Defect::Cracks { innermost, .. } | Defect::ManufacturedCracks { innermost } = defect {
                         *innermost = circle;
                     }
                 });
@@ -398,11 +432,33 @@ impl Dialog {
                     }
                 });
             }
-            Question::Proud => {
-                let by = positive(text)?;
+            Question::Left => {
+                let measured = positive(text)?;
                 self.measure_defect(|defect| {
-                    if let Defect::Proud(proud) = defect {
-                        *proud = by;
+                    if let Defect::Proud(by) | Defect::Low(by) | Defect::Flattened(by) | Defect::Shaved(by) = defect {
+                        *by = measured;
+                    }
+                });
+            }
+            Question::Feeler if text.is_empty() => match self.answers.defect {
+                Some(Defect::SheetsApart | Defect::SheetsApartBy(_)) => {
+                    self.answers.defect = Some(Defect::SheetsApart);
+                }
+                _ => return Err(Refusal::Empty),
+            },
+            Question::Feeler => {
+                let goes_in = positive(text)?;
+                self.measure_defect(|defect| match defect {
+                    Defect::GapUnderDrivenHead { feeler, .. } | Defect::SheetsApartAtEdge(feeler) => *feeler = goes_in,
+                    other => *other = Defect::SheetsApartBy(goes_in),
+                });
+            }
+            Question::Rim => {
+                const ALL_ROUND: u8 = 100;
+                let percent = text.parse().ok().filter(|percent| *percent <= ALL_ROUND).ok_or(Refusal::Percent)?;
+                self.measure_defect(|defect| {
+                    if let Defect::GapUnderDrivenHead { rim_percent, .. } = defect {
+                        *rim_percent = percent;
                     }
                 });
             }
@@ -444,7 +500,7 @@ impl Dialog {
                 return Ok(());
             }
             Question::Preparation | Question::Defect | Question::CrackCount | Question::CracksMeet => return Ok(()),
-            Question::Damage | Question::Rows | Question::Member | Question::Shear => return Ok(()),
+            Question::Damage | Question::Rows | Question::Member | Question::Shear | Question::Rim => return Ok(()),
             Question::Edge
             | Question::Pitch
             | Question::Transverse
@@ -535,7 +591,7 @@ impl Dialog {
     }
 
     /// A number of the list, or a name, `C` before it for clad; nothing for that of the layer before.
-    fn take_material(&mut self, text: &str) -> Result<(), Refusal> {
+    fn take_material(&mut self, text: &str, practice: &Practice<'_>) -> Result<(), Refusal> {
         if text.is_empty() {
             return Ok(());
         }
@@ -550,7 +606,7 @@ impl Dialog {
             // Both fit: an entry is no longer than MAX_ENTRY.
             let _ = name.push_str(if clad.is_some() { "clad " } else { "" });
             let _ = name.push_str(clad.unwrap_or(text));
-            Material::parse(&name).map_err(Refusal::Material)?
+            practice.material(&name).map_err(Refusal::Material)?
         };
         self.change_last_layer(|layer| layer.material = Some(material));
         Ok(())
@@ -563,7 +619,7 @@ impl Dialog {
     }
 
     /// The hole as measured, else as the practice drills it; `None` where it names no drill.
-    pub(crate) fn hole(&self, practice: &Practice<'static>) -> Option<Toleranced> {
+    pub(crate) fn hole(&self, practice: &Practice<'_>) -> Option<Toleranced> {
         let assumed = || self.case().and_then(|case| practice.hole_for(&case));
         self.answers.hole.or_else(|| assumed().map(|hole| Toleranced::from_least(hole.value)))
     }
@@ -603,7 +659,14 @@ impl Dialog {
             Question::CracksMeet => f.write_str("do any meet?"),
             Question::MarkDepth => f.write_str("mark, how deep?"),
             Question::MarkedHead => f.write_str("marked head, height?"),
-            Question::Proud => f.write_str("proud by?"),
+            Question::Left => f.write_str(match self.answers.defect {
+                Some(Defect::Low(_)) => "low by?",
+                Some(Defect::Flattened(_)) => "height left?",
+                Some(Defect::Shaved(_)) => "width left?",
+                _ => "proud by?",
+            }),
+            Question::Feeler => f.write_str("feeler?"),
+            Question::Rim => f.write_str("% of the rim?"),
             Question::OverDamage => f.write_str("longest over it?"),
             Question::CrackLength => f.write_str("crack, how long?"),
             Question::CorrosionLength => f.write_str("corroded, how long?"),
@@ -669,7 +732,12 @@ impl Dialog {
             Question::Preparation => numbered(f, Preparation::ALL.iter().map(|preparation| preparation.as_str())),
             Question::Hole => f.write_str("enter=as drilled"),
             Question::HeadDiameter => f.write_str("enter=limits only"),
-            Question::HeadHeight | Question::Major | Question::MarkDepth | Question::Proud => Ok(()),
+            Question::HeadHeight | Question::Major | Question::MarkDepth => Ok(()),
+            Question::Left | Question::Rim => Ok(()),
+            Question::Feeler => f.write_str(match self.answers.defect {
+                Some(Defect::SheetsApart | Defect::SheetsApartBy(_)) => "enter=not measured",
+                _ => "the thickest that goes in",
+            }),
             Question::HeadNarrowest => f.write_str("enter=round"),
             Question::HeadLowest => f.write_str("enter=even"),
             Question::CrackCount => f.write_str("enter=1"),
@@ -681,7 +749,13 @@ impl Dialog {
             Question::MarkedHead if self.head_height_nominal().is_some() => f.write_str("enter=as tabulated"),
             Question::MarkedHead => Ok(()),
             Question::OverDamage => f.write_str("enter=the longest"),
-            Question::Defect => numbered(f, DEFECTS.iter().map(|(_, word)| *word)),
+            Question::Defect => {
+                for (defect, number) in DEFECTS.iter().zip(1_u8..) {
+                    let word = defect.as_ref().map_or("none", |defect| defect.kind().as_str());
+                    write!(f, "{number}{FIXED_SPACE}{} ", Spaced(word))?;
+                }
+                Ok(())
+            }
             Question::Minor => f.write_str("enter=round"),
             Question::Damage => numbered(f, Damage::ALL.iter().map(|damage| damage.as_str())),
             Question::Edge if self.job == Job::Strength => Ok(()),
@@ -757,4 +831,19 @@ fn not_above(least: Option<Length>, greatest: Option<Length>) -> Result<Option<L
 fn count(text: &str) -> Result<u8, Refusal> {
     const MOST: u8 = 99;
     text.parse().ok().filter(|count| (1..=MOST).contains(count)).ok_or(Refusal::Count)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use shophead::upset::DefectKind;
+
+    #[test]
+    fn every_kind_of_defect_can_be_entered_once() {
+        for kind in DefectKind::ALL {
+            let numbers = DEFECTS.iter().flatten().filter(|defect| defect.kind() == *kind).count();
+            assert_eq!(numbers, 1, "{kind}");
+        }
+        assert_eq!(DEFECTS.len(), DefectKind::ALL.len() + 1);
+    }
 }

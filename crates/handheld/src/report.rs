@@ -24,7 +24,7 @@ pub(crate) struct Report<'w> {
     out: &'w mut dyn Write,
     telling: Telling,
     pub(crate) units: Units,
-    practice: &'static Practice<'static>,
+    practice: &'w Practice<'w>,
 }
 
 impl<'w> Report<'w> {
@@ -32,7 +32,7 @@ impl<'w> Report<'w> {
         out: &'w mut dyn Write,
         telling: Telling,
         units: Units,
-        practice: &'static Practice<'static>,
+        practice: &'w Practice<'w>,
     ) -> Report<'w> {
         Report { out, telling, units, practice }
     }

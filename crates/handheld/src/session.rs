@@ -43,9 +43,11 @@ pub fn run<R: Read, W: Write>(
 /// # Ok::<(), shophead_handheld::SettingsError>(())
 /// ```
 #[derive(Debug)]
-pub struct Session {
+pub struct Session<'p> {
     units: Units,
-    practice: &'static Practice<'static>,
+    practice: &'p Practice<'p>,
+    /// Another practice than the built-in ones, which its user finds again.
+    own: Option<&'p Practice<'p>>,
     dialog: Dialog,
     /// Whether the dialog is one that the user began.
     begun: bool,
@@ -53,19 +55,20 @@ pub struct Session {
     greeted: bool,
 }
 
-impl Default for Session {
-    fn default() -> Session {
+impl Default for Session<'_> {
+    fn default() -> Self {
         Session::new()
     }
 }
 
-impl Session {
+impl<'p> Session<'p> {
     /// A session that nobody has begun yet: in inches, by the handbooks.
     #[must_use]
-    pub fn new() -> Session {
+    pub fn new() -> Session<'p> {
         Session {
             units: Units::Inches,
             practice: &HANDBOOK,
+            own: None,
             dialog: Dialog::new(Job::Length, None),
             begun: false,
             greeted: false,
@@ -74,14 +77,15 @@ impl Session {
 
     /// The same, begun in millimetres.
     #[must_use]
-    pub fn in_millimetres(self) -> Session {
+    pub fn in_millimetres(self) -> Session<'p> {
         Session { units: Units::Millimetres, ..self }
     }
 
-    /// The same, begun by another practice; its user can still change it.
+    /// The same, begun by another practice, which may be a shop's own; its user can still change it, and change back.
     #[must_use]
-    pub fn by(self, practice: &'static Practice<'static>) -> Session {
-        Session { practice, ..self }
+    pub fn by(self, practice: &'p Practice<'p>) -> Session<'p> {
+        let own = Some(practice).filter(|own| !BUILT_IN.contains(own));
+        Session { practice, own, ..self }
     }
 
     /// Runs it until its user quits or the terminal is closed; after that it goes on where it stopped, at the same terminal or another.
@@ -141,9 +145,9 @@ impl Key {
 }
 
 /// A session at a terminal.
-struct Talk<'s, R: Read, W: Write> {
+struct Talk<'s, 'p, R: Read, W: Write> {
     screen: Screen<R, W>,
-    session: &'s mut Session,
+    session: &'s mut Session<'p>,
 }
 
 /// Where a session goes on.
@@ -154,7 +158,7 @@ enum Next {
     Over,
 }
 
-impl<R: Read, W: Write> Talk<'_, R, W> {
+impl<R: Read, W: Write> Talk<'_, '_, R, W> {
     fn converse(&mut self) {
         let mut next = Next::Menu;
         if !self.session.greeted {
@@ -334,8 +338,9 @@ impl<R: Read, W: Write> Talk<'_, R, W> {
     }
 
     fn change_practice(&mut self) {
-        let mut after = BUILT_IN.iter().skip_while(|known| **known != self.session.practice).skip(1);
-        self.session.practice = after.next().copied().unwrap_or(&HANDBOOK);
+        let all = || self.session.own.into_iter().chain(BUILT_IN.iter().copied());
+        let after = all().skip_while(|known| *known != self.session.practice).nth(1).or_else(|| all().next());
+        self.session.practice = after.unwrap_or(&HANDBOOK);
         let (name, title) = (self.session.practice.name(), self.session.practice.title());
         self.say(format_args!("practice: {name}: {title}"));
     }

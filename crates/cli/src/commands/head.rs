@@ -117,6 +117,7 @@ fn defects(args: &HeadArgs, family: &Part<'_>, context: &Context<'_>) -> Result<
         ("--low", &seen.low, Defect::Low),
         ("--shaved", &seen.shaved, Defect::Shaved),
         ("--flattened", &seen.flattened, Defect::Flattened),
+        ("--sheets-apart-edge", &seen.sheets_apart_edge, Defect::SheetsApartAtEdge),
     ] {
         defects.extend(input::optional_length(option, text.as_deref(), context.bare)?.map(defect));
     }
@@ -124,21 +125,39 @@ fn defects(args: &HeadArgs, family: &Part<'_>, context: &Context<'_>) -> Result<
     if let Some((feeler, rim_percent)) = feeler.zip(seen.gap_rim) {
         defects.push(Defect::GapUnderDrivenHead { feeler, rim_percent });
     }
+    if let Some(gap) = &seen.gap_driven {
+        defects.push(gap_driven(gap, context)?);
+    }
+    if seen.sheets_apart {
+        let feeler =
+            input::optional_length("--sheets-apart-feeler", seen.sheets_apart_feeler.as_deref(), context.bare)?;
+        defects.push(feeler.map_or(Defect::SheetsApart, Defect::SheetsApartBy));
+    }
     for (is_seen, defect) in [
         (seen.gap, Defect::GapUnderHead),
-        (seen.sheets_apart, Defect::SheetsApart),
+        (seen.gap_manufactured, Defect::GapUnderManufacturedHead),
         (seen.buckled, Defect::BuckledShank),
         (seen.clinched, Defect::Clinched),
         (seen.tipped, Defect::Tipped),
         (seen.stepped, Defect::Stepped),
         (seen.loose, Defect::Loose),
         (seen.sheet_damaged, Defect::SheetDamaged),
+        (seen.notched, Defect::NotchedShank),
     ] {
         if is_seen {
             defects.push(defect);
         }
     }
     Ok(defects)
+}
+
+/// `.002:30`: the feeler, and the share of the rim.
+fn gap_driven(text: &str, context: &Context<'_>) -> Result<Defect, Stop> {
+    const OPTION: &str = "--gap-driven";
+    let wrong = || input::wrong(OPTION, text, "right would be .002:30, a feeler and a percentage of the rim");
+    let (feeler, percent) = text.split_once(':').ok_or_else(wrong)?;
+    let rim_percent = percent.trim().parse().ok().filter(|percent| *percent <= 100).ok_or_else(wrong)?;
+    Ok(Defect::GapUnderDrivenHead { feeler: input::length(OPTION, feeler, context.bare)?, rim_percent })
 }
 
 /// A head that a rivet would make.

@@ -26,7 +26,7 @@ fn each_mistake_has_its_sentence() {
         ),
         (
             format!("{length} 9999-T3:.032"),
-            "--layers, item 1 \"9999-T3:.032\": no such sheet alloy on file (character 1); on file are 2024, 5052, 6061, 7075, 2014, 2017, 4130; another is entered in the limits file, as material.NAME",
+            "--layers, item 1 \"9999-T3:.032\": no such sheet alloy on file (character 1); on file are 2024, 5052, 6061, 7075, 2014, 2017, 4130; a shop enters another in its limits file, as material.NAME",
         ),
         (
             format!("{length} .032:shiny"),

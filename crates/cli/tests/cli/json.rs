@@ -205,6 +205,20 @@ fn head() {
     is_length(&value["predicted"]["diameter"]["nominal"], wide);
 }
 
+/// A defect has one word: in the driven record, as an option, as a column of a batch.
+#[test]
+fn every_defect_is_an_option_by_the_word_of_the_driven_record() {
+    let help = shophead("head --help");
+    let words: Vec<&str> = shophead_job::read::seen_words().collect();
+    for kind in shophead::upset::DefectKind::ALL {
+        assert!(
+            help.printed(0).contains(&format!("--{kind} ")) || help.printed(0).contains(&format!("--{kind}\n")),
+            "{kind}"
+        );
+        assert!(words.contains(&kind.as_str()), "{kind}");
+    }
+}
+
 #[test]
 fn a_head_is_accepted_rejected_or_not_judged() {
     let head = "head --diameter 1/8";
@@ -214,13 +228,18 @@ fn a_head_is_accepted_rejected_or_not_judged() {
         ("--gap", "gap-under-head"),
         ("--gap-feeler .003 --gap-rim 30", "gap-under-head"),
         ("--gap-feeler .002 --gap-rim 41", "gap-along-rim"),
+        ("--gap-manufactured", "gap-under-manufactured-head"),
+        ("--gap-driven .003:30", "gap-under-head"),
+        ("--gap-driven .002:41", "gap-along-rim"),
         ("--sheets-apart", "sheets-apart"),
+        ("--sheets-apart --sheets-apart-feeler .002", "sheets-apart"),
         ("--buckled", "head-defect"),
         ("--clinched", "head-defect"),
         ("--tipped", "head-tipped"),
         ("--stepped", "head-stepped"),
         ("--loose", "rivet-loose"),
         ("--sheet-damaged", "sheet-damaged"),
+        ("--notched", "shank-notched"),
         ("--proud .001", "head-proud"),
         ("--proud .011 --series MS20426", "head-proud"),
         ("--low .006 --series MS20426", "head-below-surface"),
@@ -237,6 +256,9 @@ fn a_head_is_accepted_rejected_or_not_judged() {
     for accepted in [
         "--tool-mark .013",
         "--gap-feeler .002 --gap-rim 40",
+        "--gap-driven .002:40",
+        "--sheets-apart --sheets-apart-feeler .0015",
+        "--sheets-apart-edge .003",
         "--proud .010 --series MS20426",
         "--low .005 --series MS20426",
         "--shaved .204 --series MS20426",

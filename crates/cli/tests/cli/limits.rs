@@ -203,7 +203,7 @@ fn a_material_of_the_shop_s_own_is_taken_by_every_command() {
         let unknown = ask(typed);
         assert_eq!(unknown.status, Some(2), "{unknown}");
         let told = format!("{}{}", unknown.stdout, unknown.stderr);
-        assert!(told.contains("another is entered in the limits file"), "{unknown}");
+        assert!(told.contains("a shop enters another in its limits file"), "{unknown}");
         let known = ask(&format!("{typed} --limits own.toml"));
         assert!(matches!(known.status, Some(0 | 1)), "{known}");
         assert!(known.stderr.is_empty(), "{known}");

@@ -335,7 +335,7 @@ impl Material {
     /// let error = Material::parse("6061-T9").unwrap_err();
     /// assert_eq!(error, ParseMaterialError::UnknownTemper { alloy: "6061" });
     /// # #[cfg(feature = "words")]
-    /// assert_eq!(error.to_string(), "6061 is not on file in this temper; on file are 6061-T4, 6061-T42, 6061-T6, 6061-T62; another is entered in the limits file, as material.NAME");
+    /// assert_eq!(error.to_string(), "6061 is not on file in this temper; on file are 6061-T4, 6061-T42, 6061-T6, 6061-T62; a shop enters another in its limits file, as material.NAME");
     /// ```
     pub fn parse(text: &str) -> Result<Material, ParseMaterialError> {
         let (mut alloy, mut temper, mut clad) = (None, None, None);
@@ -455,7 +455,7 @@ crate::words::errors! {
 
 /// Behind a list of what is on file.
 #[cfg(feature = "words")]
-const ENTER_ANOTHER: &str = "; another is entered in the limits file, as material.NAME";
+const ENTER_ANOTHER: &str = "; a shop enters another in its limits file, as material.NAME";
 
 /// Every alloy on file.
 #[cfg(feature = "words")]
@@ -575,7 +575,7 @@ mod tests {
         assert_eq!(format!("{bare_6061}"), "this material is on file only as 6061-T6");
         assert_eq!(
             format!("{}", ParseMaterialError::UnknownAlloy),
-            "no such sheet alloy on file; on file are 2024, 5052, 6061, 7075, 2014, 2017, 4130; another is entered in the limits file, as material.NAME"
+            "no such sheet alloy on file; on file are 2024, 5052, 6061, 7075, 2014, 2017, 4130; a shop enters another in its limits file, as material.NAME"
         );
     }
 

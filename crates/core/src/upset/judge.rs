@@ -113,6 +113,59 @@ pub enum Defect {
 }
 
 crate::words::words! {
+    /// What an inspector sees on a driven rivet: the word that every record, option and list has for it.
+    DefectKind, "defect" {
+        Cracks = 1, "cracks", "Cracks in the driven head.";
+        ToolMark = 2, "tool-mark", "A tool mark in the manufactured head.";
+        Gap = 3, "gap", "A gap under the manufactured head, or one under either head that was not measured.";
+        SheetsApart = 4, "sheets-apart", "The sheets stand apart: a feeler goes in as far as the shank.";
+        Buckled = 5, "buckled", "The tail has folded or the shank has buckled.";
+        Tipped = 6, "tipped", "The driven head is bevelled: both its heights decide.";
+        Loose = 7, "loose", "The rivet moves by hand.";
+        Proud = 8, "proud", "A flush head stands proud.";
+        SheetDamaged = 9, "sheet-damaged", "The sheet is marked, cut or bulged beside the rivet.";
+        Notched = 10, "notched", "The shank that came out is notched or stepped: its holes did not line up.";
+        HeadCracked = 11, "head-cracked", "Cracks in the manufactured head.";
+        Flattened = 12, "flattened", "A flat die or set has brought a protruding manufactured head down.";
+        GapDriven = 13, "gap-driven", "A gap under the driven head, by the feeler that goes in and the share of the rim.";
+        Stepped = 14, "stepped", "The driven head has a step: both its heights decide.";
+        Clinched = 15, "clinched", "The driven head is offset, clinched or bent.";
+        Low = 16, "low", "A flush head lies below the surface.";
+        Shaved = 17, "shaved", "A flush head was shaved.";
+        GapManufactured = 18, "gap-manufactured", "A gap under the manufactured head.";
+        SheetsApartEdge = 19, "sheets-apart-edge", "The sheets stand apart at the edge, and no feeler reaches the shank.";
+    }
+}
+
+impl Defect {
+    /// What kind it is.
+    #[must_use]
+    pub const fn kind(&self) -> DefectKind {
+        match self {
+            Defect::Cracks { .. } => DefectKind::Cracks,
+            Defect::ManufacturedCracks { .. } => DefectKind::HeadCracked,
+            Defect::ToolMark { .. } => DefectKind::ToolMark,
+            Defect::Flattened(_) => DefectKind::Flattened,
+            Defect::GapUnderHead => DefectKind::Gap,
+            Defect::GapUnderDrivenHead { .. } => DefectKind::GapDriven,
+            Defect::GapUnderManufacturedHead => DefectKind::GapManufactured,
+            Defect::SheetsApart | Defect::SheetsApartBy(_) => DefectKind::SheetsApart,
+            Defect::SheetsApartAtEdge(_) => DefectKind::SheetsApartEdge,
+            Defect::BuckledShank => DefectKind::Buckled,
+            Defect::Tipped => DefectKind::Tipped,
+            Defect::Stepped => DefectKind::Stepped,
+            Defect::Clinched => DefectKind::Clinched,
+            Defect::Loose => DefectKind::Loose,
+            Defect::Proud(_) => DefectKind::Proud,
+            Defect::Low(_) => DefectKind::Low,
+            Defect::Shaved(_) => DefectKind::Shaved,
+            Defect::SheetDamaged => DefectKind::SheetDamaged,
+            Defect::NotchedShank => DefectKind::Notched,
+        }
+    }
+}
+
+crate::words::words! {
     /// What to do about a rivet that may not stay as it is, from the least to the most.
     Remedy, "remedy" {
         Shave = 4, "shave", "Shave it flush and measure the head again.";

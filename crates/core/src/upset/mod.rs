@@ -35,7 +35,7 @@
 mod judge;
 
 pub use judge::{
-    Defect, HeadJudgement, MeasuredHead, Remedy, check_sample, driven_where_referred, judge, judge_seen,
+    Defect, DefectKind, HeadJudgement, MeasuredHead, Remedy, check_sample, driven_where_referred, judge, judge_seen,
     nothing_looked_at,
 };
 

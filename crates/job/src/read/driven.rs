@@ -3,7 +3,7 @@
 use std::collections::HashMap;
 
 use shophead::length::{Interval, Length};
-use shophead::upset::Defect;
+use shophead::upset::{Defect, DefectKind};
 
 use super::holes::{RowKey, by_name, length, refuse_cut_off, taken, which_hole};
 use super::keys::DRIVEN_FILE;
@@ -67,31 +67,31 @@ const SOUND: &str = "sound";
 /// The words for what is seen, and whether a figure follows.
 const SEEN: [(&str, Figures); 21] = [
     (SOUND, Figures::None),
-    ("cracks", Figures::Cracks),
+    (DefectKind::Cracks.as_str(), Figures::Cracks),
     ("cracks-meet", Figures::Cracks),
-    ("head-cracked", Figures::MaybeLength),
-    ("tool-mark", Figures::Length),
-    ("flattened", Figures::Length),
-    ("proud", Figures::Length),
-    ("low", Figures::Length),
-    ("shaved", Figures::Length),
-    ("gap", Figures::None),
-    ("gap-manufactured", Figures::None),
-    ("gap-driven", Figures::Gap),
+    (DefectKind::HeadCracked.as_str(), Figures::MaybeLength),
+    (DefectKind::ToolMark.as_str(), Figures::Length),
+    (DefectKind::Flattened.as_str(), Figures::Length),
+    (DefectKind::Proud.as_str(), Figures::Length),
+    (DefectKind::Low.as_str(), Figures::Length),
+    (DefectKind::Shaved.as_str(), Figures::Length),
+    (DefectKind::Gap.as_str(), Figures::None),
+    (DefectKind::GapManufactured.as_str(), Figures::None),
+    (DefectKind::GapDriven.as_str(), Figures::Gap),
     (APART, Figures::MaybeLength),
-    ("sheets-apart-edge", Figures::Length),
-    ("buckled", Figures::None),
-    ("clinched", Figures::None),
-    ("tipped", Figures::None),
-    ("stepped", Figures::None),
-    ("loose", Figures::None),
-    ("sheet-damaged", Figures::None),
+    (DefectKind::SheetsApartEdge.as_str(), Figures::Length),
+    (DefectKind::Buckled.as_str(), Figures::None),
+    (DefectKind::Clinched.as_str(), Figures::None),
+    (DefectKind::Tipped.as_str(), Figures::None),
+    (DefectKind::Stepped.as_str(), Figures::None),
+    (DefectKind::Loose.as_str(), Figures::None),
+    (DefectKind::SheetDamaged.as_str(), Figures::None),
     (NOTCHED, Figures::None),
 ];
 /// By which feeler may follow.
-const APART: &str = "sheets-apart";
+const APART: &str = DefectKind::SheetsApart.as_str();
 /// Told by the shank, once it is out.
-const NOTCHED: &str = "notched";
+const NOTCHED: &str = DefectKind::Notched.as_str();
 
 /// What follows a word, behind colons.
 #[derive(Clone, Copy, PartialEq, Eq)]

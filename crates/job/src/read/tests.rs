@@ -283,7 +283,7 @@ const MISTAKES: &[(&str, &str, &str)] = &[
     (
         "material = \"7075-T6\"",
         "material = \"7075-T9\"",
-        "job.toml:19:32: \"7075-T9\": 7075 is not on file in this temper; on file are 7075-T6, 7075-T62, 7075-T651, 7075-T73, 7075-T76, 7075-T6511; another is entered in the limits file, as material.NAME",
+        "job.toml:19:32: \"7075-T9\": 7075 is not on file in this temper; on file are 7075-T6, 7075-T62, 7075-T651, 7075-T73, 7075-T76, 7075-T6511; a shop enters another in its limits file, as material.NAME",
     ),
     (
         "material = \"skin\"",
@@ -293,7 +293,7 @@ const MISTAKES: &[(&str, &str, &str)] = &[
     (
         "skin = \"clad 2024-T3\"",
         "skin = \"clad 2042-T3\"",
-        "job.toml:5:8: \"skin\": no such sheet alloy on file; on file are 2024, 5052, 6061, 7075, 2014, 2017, 4130; another is entered in the limits file, as material.NAME",
+        "job.toml:5:8: \"skin\": no such sheet alloy on file; on file are 2024, 5052, 6061, 7075, 2014, 2017, 4130; a shop enters another in its limits file, as material.NAME",
     ),
     (
         "skin = \"clad 2024-T3\"",
