@@ -785,6 +785,10 @@ pub(crate) struct PlanArgs {
     /// One part as text.
     #[arg(long, value_enum, value_name = "PART")]
     pub(crate) only: Option<PlanPart>,
+    /// With --format json, JSON Lines: the plan without its holes in one line, then a line for each hole. Holes that are alike share a line, and each
+    /// source stands once in a line of its own; the others name both by number. For jobs of many thousand holes; see shophead schema plan-lines.
+    #[arg(long, conflicts_with_all = ["full", "row", "only"])]
+    pub(crate) lines: bool,
     #[command(flatten)]
     pub(crate) screen: Screen,
 }

@@ -22,8 +22,8 @@ pub(crate) trait Answer<'a>: Sized {
     /// The command.
     const COMMAND: &'static str;
 
-    /// Reads what was asked, and asks it.
-    fn of(args: &Self::Args, context: &Context<'a>) -> Result<Self, Stop>;
+    /// Reads what was asked, asks it, and does this with the answer: which is kilobytes, and stays where it was made.
+    fn ask<R>(args: &Self::Args, context: &Context<'a>, then: impl FnOnce(&Self) -> R) -> Result<R, Stop>;
     /// What was found.
     fn find(&self, context: &Context<'a>, finds: &mut impl Finds);
     /// The answer as the cells of a row.
@@ -64,15 +64,16 @@ pub(crate) fn report_of<'a, A: Answer<'a>>(
     context: &Context<'a>,
     new: &mut Vec<Case>,
 ) -> Result<Report<'a>, Stop> {
-    let answer = A::of(args, context)?;
-    let mut report = Report::new(A::COMMAND, context);
-    answer.find(context, &mut Reported { report: &mut report, context });
-    answer.tell(args, context, &mut report);
-    if context.format == Format::Csv {
-        answer.rows(context, &mut report);
-    }
-    answer.look_up(context, new);
-    Ok(report)
+    A::ask(args, context, |answer| {
+        let mut report = Report::new(A::COMMAND, context);
+        answer.find(context, &mut Reported { report: &mut report, context });
+        answer.tell(args, context, &mut report);
+        if context.format == Format::Csv {
+            answer.rows(context, &mut report);
+        }
+        answer.look_up(context, new);
+        report
+    })
 }
 
 /// The answer as the cells of a row, and what was found. Cases whose limits were not looked up ahead go to `new`.
@@ -83,19 +84,21 @@ pub(crate) fn row<'a, A: Answer<'a>>(
     finds: &mut impl Finds,
     new: &mut Vec<Case>,
 ) -> Result<(), Stop> {
-    let answer = A::of(args, context)?;
-    answer.find(context, finds);
-    answer.cells(cells);
-    answer.look_up(context, new);
-    Ok(())
+    A::ask(args, context, |answer| {
+        answer.find(context, finds);
+        answer.cells(cells);
+        answer.look_up(context, new);
+    })
 }
 
 /// What the cells of a row are called.
 pub(crate) fn columns<'a, A: Answer<'a>>(args: &A::Args, context: &Context<'a>) -> Result<Vec<String>, Stop> {
-    let mut record = Record::new(context.units);
-    A::of(args, context)?.cells(&mut record);
-    record.findings([]);
-    Ok(record.into_columns())
+    A::ask(args, context, |answer| {
+        let mut record = Record::new(context.units);
+        answer.cells(&mut record);
+        record.findings([]);
+        record.into_columns()
+    })
 }
 
 /// Takes the cells of one row, in the order of the columns. A cell that is not known is empty.
@@ -119,6 +122,16 @@ pub(crate) trait Cells {
 
     /// A ratio, to four places. A margin of safety that is just below zero stays below it.
     fn ratio(&mut self, column: &'static str, cell: Option<f64>) -> &mut Self;
+
+    /// Words of ours, with a blank between: they need no quotes and are no formula.
+    fn words(&mut self, column: &'static str, words: impl IntoIterator<Item = &'static str>) -> &mut Self {
+        self.text(column, words.into_iter().collect::<Vec<_>>().join(" "))
+    }
+
+    /// What somebody wrote into a job.
+    fn written(&mut self, column: &'static str, cell: &str) -> &mut Self {
+        self.text(column, cell)
+    }
 
     fn text(&mut self, column: &'static str, cell: impl Display) -> &mut Self {
         self.optional(column, Some(cell))

@@ -63,21 +63,37 @@ pub(crate) struct Facts {
 impl Facts {
     /// A rivet, and where it goes.
     pub(crate) fn of(rivet: Part<'static>, place: &PlaceArgs, context: &Context<'_>) -> Result<Facts, Stop> {
-        let structure = place.structure.as_deref().map(|text| input::word("--structure", text));
-        let member = place.member.as_deref().map(|text| input::word("--member", text));
-        let installed = place.installed.as_deref().map(|text| input::part("--installed", text));
-        let layers = |text| input::layers("--installed-layers", text, None, context.bare, context.practice);
-        Ok(Facts {
+        let mut facts = Facts::of_rivet(rivet);
+        facts.put(place, context)?;
+        Ok(facts)
+    }
+
+    /// Takes where it goes.
+    pub(crate) fn put(&mut self, place: &PlaceArgs, context: &Context<'_>) -> Result<(), Stop> {
+        let PlaceArgs { structure, member, installed, installed_layers } = place;
+        self.structure = structure.as_deref().map(|text| input::word("--structure", text)).transpose()?;
+        self.member = member.as_deref().map(|text| input::word("--member", text)).transpose()?;
+        self.installed = installed.as_deref().map(|text| input::part("--installed", text)).transpose()?;
+        if let Some(text) = installed_layers {
+            self.installed_stack =
+                Some(input::layers("--installed-layers", text, None, context.bare, context.practice)?);
+        }
+        Ok(())
+    }
+
+    /// A rivet of which nothing more is known.
+    pub(crate) fn of_rivet(rivet: Part<'static>) -> Facts {
+        Facts {
             rivet: rivet.without_length(),
             stack: None,
             hole: None,
             layout: RowLayout::default(),
             rows: 1,
             staggered: false,
-            structure: structure.transpose()?,
-            member: member.transpose()?,
-            installed: installed.transpose()?,
-            installed_stack: place.installed_layers.as_deref().map(layers).transpose()?,
+            structure: None,
+            member: None,
+            installed: None,
+            installed_stack: None,
             shear: Shear::Single,
             load: None,
             driven: None,
@@ -85,7 +101,7 @@ impl Facts {
             by_layers: (None, None),
             formula: None,
             rivet_modulus: None,
-        })
+        }
     }
 
     /// How the rivet was driven, by the temper that this leaves, where its alloy has a strength for each way.
@@ -114,9 +130,20 @@ impl Facts {
             Some(stack) => Installation::new(self.rivet, stack),
             None => Installation::without_layers(self.rivet),
         };
-        let question =
-            question.by(practice).layout(self.layout).rows(self.rows).shear(self.shear).transfer(self.transfer);
-        let mut question = question.by_layers(self.by_layers.0, self.by_layers.1);
+        // A question is moved with every fact, so that only what was given is said.
+        let mut question = question.by(practice).layout(self.layout);
+        if self.rows != 1 {
+            question = question.rows(self.rows);
+        }
+        if self.shear != Shear::Single {
+            question = question.shear(self.shear);
+        }
+        if self.transfer != Transfer::Lap {
+            question = question.transfer(self.transfer);
+        }
+        if let (Some(_), _) | (_, Some(_)) = self.by_layers {
+            question = question.by_layers(self.by_layers.0, self.by_layers.1);
+        }
         if let Some(driven) = self.driven {
             question = question.driven(driven);
         }

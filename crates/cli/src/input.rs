@@ -80,9 +80,17 @@ pub(crate) fn wrong(option: &str, text: &str, what: impl Display) -> Stop {
     Stop::wrong(format!("{option} {}: {what}", quoted(text)))
 }
 
+/// Without blanks around it. Of a text that begins and ends with a letter or a figure that is seen without taking letters apart.
+pub(crate) fn trimmed(text: &str) -> &str {
+    match text.as_bytes() {
+        [first, .., last] if first.is_ascii_graphic() && last.is_ascii_graphic() => text,
+        _ => text.trim(),
+    }
+}
+
 /// A length above zero.
 pub(crate) fn length(option: &str, text: &str, bare: Bare) -> Result<Length, Stop> {
-    let length = Length::parse_as(text.trim(), bare).map_err(|error| wrong(option, text, error))?;
+    let length = Length::parse_as(trimmed(text), bare).map_err(|error| wrong(option, text, error))?;
     if length > Length::ZERO {
         Ok(length)
     } else {
@@ -97,7 +105,7 @@ pub(crate) fn optional_length(option: &str, text: Option<&str>, bare: Bare) -> R
 
 /// A length above zero with an optional tolerance.
 pub(crate) fn toleranced(option: &str, text: &str, bare: Bare) -> Result<Toleranced, Stop> {
-    let length = Toleranced::parse_as(text.trim(), bare).map_err(|error| wrong(option, text, error))?;
+    let length = Toleranced::parse_as(trimmed(text), bare).map_err(|error| wrong(option, text, error))?;
     if length.min() > Length::ZERO {
         Ok(length)
     } else {
@@ -114,12 +122,12 @@ pub(crate) fn hole(option: &str, text: &str, bare: Bare) -> Result<Toleranced, S
     if has_tolerance(text) {
         return toleranced(option, text, bare);
     }
-    parse_hole_as(text.trim(), bare).map(Toleranced::exactly).map_err(|error| wrong(option, text, error))
+    parse_hole_as(trimmed(text), bare).map(Toleranced::exactly).map_err(|error| wrong(option, text, error))
 }
 
 /// The diameter of a hole.
 pub(crate) fn hole_diameter(option: &str, text: &str, bare: Bare) -> Result<Length, Stop> {
-    parse_hole_as(text.trim(), bare).map_err(|error| wrong(option, text, error))
+    parse_hole_as(trimmed(text), bare).map_err(|error| wrong(option, text, error))
 }
 
 /// A force above zero.
@@ -259,7 +267,9 @@ pub(crate) fn or(words: &[&str]) -> String {
 
 /// A part number, with or without length.
 pub(crate) fn part(option: &str, text: &str) -> Result<Part<'static>, Stop> {
-    PARTS.with_borrow_mut(|known| known.read_text(text.trim(), Part::parse)).map_err(|error| wrong(option, text, error))
+    PARTS
+        .with_borrow_mut(|known| known.read_text(trimmed(text), Part::parse))
+        .map_err(|error| wrong(option, text, error))
 }
 
 /// A part number, or alloy letters and diameter of a universal head rivet: `AD4`.
@@ -369,7 +379,7 @@ fn has_tolerance(text: &str) -> bool {
 
 /// A tolerance by itself: `.002`, `+-.002`, `±.002`, `+.003-.001`.
 pub(crate) fn tolerance(option: &str, text: &str, bare: Bare) -> Result<Toleranced, Stop> {
-    let text = text.trim();
+    let text = trimmed(text);
     if text.starts_with(['+', '±']) {
         // The core reads tolerances behind a length only.
         return Toleranced::parse_as(&format!("0{text}"), bare).map_err(|error| wrong(option, text, earlier(error, 1)));
@@ -392,7 +402,7 @@ pub(crate) fn layers(
     practice: &Practice<'_>,
 ) -> Result<Stack, Stop> {
     let mut stack = Stack::new();
-    for (index, item) in text.split(',').enumerate() {
+    for (index, item) in items(text).enumerate() {
         let wrong = |what: String| {
             let number = index.saturating_add(1);
             Stop::wrong(format!("{option}, item {number} {}: {what}", quoted(item)))
@@ -409,6 +419,17 @@ pub(crate) fn layers(
         stack.push(layer).map_err(|error| wrong(error.to_string()))?;
     }
     Ok(stack)
+}
+
+/// What stands between commas. Items are so short that the standard library's search takes longer to begin than to find.
+fn items(text: &str) -> impl Iterator<Item = &str> {
+    let mut rest = Some(text);
+    std::iter::from_fn(move || {
+        let text = rest?;
+        let Some(comma) = text.bytes().position(|byte| byte == b',') else { return rest.take() };
+        rest = text.get(comma + 1..);
+        text.get(..comma)
+    })
 }
 
 /// A layer of nothing but a decimal, `.032`, or of that behind a material which was read before. `None` for every other.
@@ -449,9 +470,13 @@ pub(crate) fn sheet(option: &str, text: &str, bare: Bare, practice: &Practice<'_
 
 /// One measure, or the least and the greatest: `.180` or `.180,.190`.
 pub(crate) fn measure(option: &str, text: &str, bare: Bare) -> Result<shophead::length::Interval, Stop> {
-    let (one, other) = text.split_once(',').unwrap_or((text, text));
-    let (one, other) = (length(option, one, bare)?, length(option, other, bare)?);
-    Ok(shophead::length::Interval::of(one, other))
+    let mut ends = items(text);
+    let least = length(option, ends.next().unwrap_or_default(), bare)?;
+    let greatest = match text.split_once(',').filter(|_| ends.next().is_some()) {
+        Some((_, greatest)) => length(option, greatest, bare)?,
+        None => least,
+    };
+    Ok(shophead::length::Interval::of(least, greatest))
 }
 
 #[cfg(test)]

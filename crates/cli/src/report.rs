@@ -4,9 +4,9 @@
 
 use std::borrow::Cow;
 use std::collections::HashMap;
+use std::io::{self, Write};
 use std::path::PathBuf;
 
-use erased_serde::Serialize;
 use shophead::basis::Citation;
 use shophead::finding::{Finding, Findings, Severity};
 use shophead::length::Length;
@@ -35,7 +35,7 @@ pub(crate) struct Report<'a> {
     /// What neither the command line nor the job says.
     pub(crate) settled: Vec<Settled>,
     /// The answer for scripts; may be nothing where none reads it. A long one is made while it is printed.
-    pub(crate) result: Option<Box<dyn Serialize + 'a>>,
+    pub(crate) result: Option<Box<dyn Form + 'a>>,
     /// What was found, each with what it is about.
     pub(crate) findings: Vec<Told<'a>>,
     /// Where those about a subject stand, so that each is kept once.
@@ -50,6 +50,10 @@ pub(crate) struct Report<'a> {
     pub(crate) working: Option<Shown<'a>>,
     /// The answer as rows.
     pub(crate) rows: Rows,
+    /// The same where they are many: made while they are printed, in their place.
+    pub(crate) made_rows: Option<MadeRows<'a>>,
+    /// Whether something stops the work that is not among the findings here: those of many rows are in the rows alone.
+    pub(crate) refers: bool,
     /// The answer as a drawing, where one is wanted and can be made.
     pub(crate) drawing: Option<String>,
     /// The answer as a workbook.
@@ -63,6 +67,46 @@ pub(crate) struct Report<'a> {
     /// What could not be read while the rest could: told on the error stream, status 2.
     pub(crate) refused: Vec<String>,
 }
+
+/// An answer for scripts.
+pub(crate) trait Form: erased_serde::Serialize {
+    /// Writes it as a part of a line. A batch does so for every row, and spends less on a form that it knows than on one that it does not.
+    fn put(&self, to: &mut Few<'_>);
+}
+
+impl<T: serde::Serialize> Form for T {
+    fn put(&self, to: &mut Few<'_>) {
+        // Values of strings and numbers always print, and memory takes them.
+        let _ = serde_json::to_writer(to, self);
+    }
+}
+
+/// Takes a few bytes at a time, which is how an object is written: a call for each of them took a third of a row.
+pub(crate) struct Few<'v>(pub(crate) &'v mut Vec<u8>);
+
+impl Write for Few<'_> {
+    #[inline]
+    fn write_all(&mut self, bytes: &[u8]) -> io::Result<()> {
+        match bytes {
+            [byte] => self.0.push(*byte),
+            [one, other] => self.0.extend_from_slice(&[*one, *other]),
+            _ => self.0.extend_from_slice(bytes),
+        }
+        Ok(())
+    }
+
+    #[inline]
+    fn write(&mut self, bytes: &[u8]) -> io::Result<usize> {
+        self.write_all(bytes).map(|()| bytes.len())
+    }
+
+    fn flush(&mut self) -> io::Result<()> {
+        Ok(())
+    }
+}
+
+/// Writes rows of CSV, their header with them.
+pub(crate) type MadeRows<'a> = Box<dyn Fn(&mut dyn Write) -> io::Result<()> + 'a>;
 
 /// The steps behind an answer.
 pub(crate) struct Shown<'a> {
@@ -292,6 +336,8 @@ impl<'a> Report<'a> {
             annex: Vec::new(),
             working: None,
             rows: Rows::default(),
+            made_rows: None,
+            refers: false,
             drawing: None,
             book: None,
             document: None,
@@ -352,7 +398,7 @@ impl<'a> Report<'a> {
     }
 
     /// The answer for scripts.
-    pub(crate) fn give(&mut self, form: impl Serialize + 'a) {
+    pub(crate) fn give(&mut self, form: impl Form + 'a) {
         self.result = Some(Box::new(form));
     }
 
@@ -372,7 +418,7 @@ impl<'a> Report<'a> {
     pub(crate) fn exit(&self) -> Exit {
         if !self.refused.is_empty() {
             Exit::Wrong
-        } else if self.findings.iter().any(Told::is_open) {
+        } else if self.refers || self.findings.iter().any(Told::is_open) {
             Exit::Refer
         } else {
             Exit::Done

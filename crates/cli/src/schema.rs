@@ -34,6 +34,8 @@ schemas! {
     "sources",
 }
 
+/// What the lines of a plan are behind the first: the answer of a command that is none.
+const PLAN_LINES: (&str, &str) = ("plan-lines", include_str!("../schema/plan-lines.json"));
 const SHARED: &str = include_str!("../schema/shared.json");
 /// What describes a line of JSON Lines that a batch answers with, and the command that the batch asks for every row.
 const LINES: &[(&str, &str)] = &[
@@ -50,7 +52,7 @@ const HERE: &str = "#/$defs/";
 
 /// What there is a schema of: the commands that answer in JSON, then the lines of a batch.
 pub(crate) fn names() -> impl Iterator<Item = &'static str> {
-    SCHEMAS.iter().chain(LINES).map(|(name, _)| *name)
+    SCHEMAS.iter().chain(LINES).chain([&PLAN_LINES]).map(|(name, _)| *name)
 }
 
 pub(crate) fn run(args: &SchemaArgs, output: Option<&Path>) -> Result<(), Stop> {
@@ -83,10 +85,39 @@ fn text(command: &str) -> Result<String, Stop> {
 
 /// The schema of a command, or of a line of a batch, as one document.
 pub(crate) fn of(name: &str) -> Option<Value> {
+    if name == PLAN_LINES.0 {
+        return of_plan_lines();
+    }
     match LINES.iter().find(|(line, _)| *line == name) {
         Some((line, command)) => of_line(line, of_command(command)?),
         None => of_command(name),
     }
+}
+
+/// The schema of a line of `shophead plan --lines`: the plan itself in the first, then bases, holes that are alike, and holes. A basis is its number.
+fn of_plan_lines() -> Option<Value> {
+    let (mut plan, mut behind) = (of_command("plan")?, of_text(PLAN_LINES.1)?);
+    let mut definitions = behind.get_mut("$defs")?.as_object_mut().map(std::mem::take)?;
+    definitions.append(plan.get_mut("$defs")?.as_object_mut()?);
+    let described =
+        "The number of a source: a line of its own tells it, not later than right behind the line that has it first.";
+    definitions.insert("basis".to_owned(), json!({ "description": described, "type": "integer", "minimum": 1 }));
+    definitions.sort_keys();
+    let mut lines = vec![json!({
+        "description": "The first line: the plan without its holes.",
+        "type": "object",
+        "required": plan["required"],
+        "properties": plan["properties"],
+    })];
+    lines.append(behind.get_mut("properties")?.get_mut("result")?.get_mut("anyOf")?.as_array_mut()?);
+    Some(json!({
+        "$schema": plan["$schema"],
+        "$id": "urn:shophead:json:1:plan-lines",
+        "title": "shophead plan --lines",
+        "description": "One line of shophead plan --format json --lines.",
+        "anyOf": lines,
+        "$defs": definitions,
+    }))
 }
 
 /// The schema of a line: the object of the command, and what came in and was wrong with it besides.
@@ -110,6 +141,10 @@ fn of_line(name: &str, mut schema: Value) -> Option<Value> {
 
 fn of_command(command: &str) -> Option<Value> {
     let (_, text) = SCHEMAS.iter().find(|(known, _)| *known == command)?;
+    of_text(text)
+}
+
+fn of_text(text: &str) -> Option<Value> {
     let mut schema: Value = serde_json::from_str(text).ok()?;
     let shared: Value = serde_json::from_str(SHARED).ok()?;
     let mut definitions = match schema.as_object_mut()?.remove("$defs") {
@@ -168,7 +203,7 @@ mod tests {
     /// Every file as it lies in the folder.
     fn files() -> Vec<(&'static str, Value)> {
         let read = |(name, text): (&'static str, &str)| (name, serde_json::from_str(text).expect(name));
-        SCHEMAS.iter().copied().chain([("shared", SHARED)]).map(read).collect()
+        SCHEMAS.iter().copied().chain([PLAN_LINES, ("shared", SHARED)]).map(read).collect()
     }
 
     fn each<'v>(value: &'v Value, visit: &mut impl FnMut(&'v Map<String, Value>)) {
@@ -193,7 +228,15 @@ mod tests {
             let schema = of(command).expect(command);
             assert!(jsonschema::meta::is_valid(&schema), "{command}");
             assert_eq!(schema["$id"], format!("urn:shophead:json:1:{command}"));
-            assert_eq!(schema["properties"]["command"]["const"], command.trim_start_matches("batch-"));
+            let schema = if command == PLAN_LINES.0 {
+                json!({ "properties": schema["anyOf"][0]["properties"], "$defs": schema["$defs"] })
+            } else {
+                schema
+            };
+            assert_eq!(
+                schema["properties"]["command"]["const"],
+                command.trim_start_matches("batch-").trim_end_matches("-lines")
+            );
             assert_eq!(schema["properties"]["schema"]["$ref"], "#/$defs/version");
             assert_eq!(schema["$defs"]["version"]["const"], crate::form::Version::NUMBER);
             // It stands by itself.

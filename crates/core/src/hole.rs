@@ -3,7 +3,7 @@
 //! Which of them becomes of a hole is asked of [`crate::installation`].
 
 use crate::length::{Interval, Length};
-use crate::practice::{Case, Given, Name, Practice};
+use crate::practice::{Case, ForCase, Given, Name, Practice};
 
 crate::words::words! {
     /// What is wrong with a hole besides its size.
@@ -260,10 +260,14 @@ impl HoleLimits {
     /// ```
     #[must_use]
     pub fn of(practice: &Practice<'_>, case: &Case) -> HoleLimits {
-        let limit = practice.lengths_for(case);
+        HoleLimits::of_case(&practice.for_case(case))
+    }
+
+    /// The same, where the case is at hand.
+    pub(crate) fn of_case(limits: &ForCase<'_>) -> HoleLimits {
         HoleLimits {
-            least: limit(Name::HoleLeast).or_else(|| limit(Name::HoleDrill)),
-            greatest: limit(Name::HoleGreatest),
+            least: limits.length(Name::HoleLeast).or_else(|| limits.length(Name::HoleDrill)),
+            greatest: limits.length(Name::HoleGreatest),
         }
     }
 

@@ -6,7 +6,7 @@
 use crate::basis::Basis;
 use crate::finding::{Code, Finding, Severity, Sink};
 use crate::length::{Length, product, product_within, quotient, whole_root, wide_quotient};
-use crate::practice::{Case, Given, Name, Practice};
+use crate::practice::{ForCase, Given, Name};
 use crate::setters::setters;
 use crate::sort::sort_by_key;
 
@@ -37,40 +37,39 @@ impl RowLayout {
 
 /// One edge distance. As the maker built it a short one is copied, down to [`Name::EdgeDistanceAsBuiltLeast`].
 #[inline(never)]
-pub(crate) fn check_edge(edge: Length, case: &Case, practice: &Practice<'_>, as_built: bool, push: &mut Sink<'_>) {
-    let kept_least = practice.length(Name::EdgeDistanceAsBuiltLeast, case).filter(|_| as_built);
+pub(crate) fn check_edge(edge: Length, limits: &ForCase<'_>, as_built: bool, push: &mut Sink<'_>) {
+    let kept_least = limits.length(Name::EdgeDistanceAsBuiltLeast).filter(|_| as_built);
     let kept = kept_least.is_some_and(|least| edge >= least.value);
-    let least = practice.length(Name::EdgeDistanceLeast, case);
+    let least = limits.length(Name::EdgeDistanceLeast);
     let least = if kept { least } else { kept_least.or(least) };
     let is_short = short(push, (Code::EdgeDistanceShort, Code::EdgeAsBuilt), edge, least, kept);
-    if let Some(preferred) = practice.length(Name::EdgeDistancePreferred, case)
+    if let Some(preferred) = limits.length(Name::EdgeDistancePreferred)
         && !is_short
         && edge < preferred.value
     {
         push(Finding::against(Code::EdgeBelowPreferred, Severity::Note, edge, &preferred));
     }
-    long(push, Code::EdgeDistanceLong, edge, practice.length(Name::EdgeDistanceGreatest, case));
+    long(push, Code::EdgeDistanceLong, edge, limits.length(Name::EdgeDistanceGreatest));
 }
 
 /// One pitch. As the maker built it a short one is copied.
 #[inline(never)]
-pub(crate) fn check_pitch(pitch: Length, case: &Case, practice: &Practice<'_>, as_built: bool, push: &mut Sink<'_>) {
-    short(push, (Code::PitchShort, Code::PitchAsBuilt), pitch, practice.length(Name::PitchLeast, case), as_built);
-    long(push, Code::PitchLong, pitch, practice.length(Name::PitchGreatest, case));
+pub(crate) fn check_pitch(pitch: Length, limits: &ForCase<'_>, as_built: bool, push: &mut Sink<'_>) {
+    short(push, (Code::PitchShort, Code::PitchAsBuilt), pitch, limits.length(Name::PitchLeast), as_built);
+    long(push, Code::PitchLong, pitch, limits.length(Name::PitchGreatest));
 }
 
 /// The distance to the next row: so many diameters, and after a step up a share of the pitch. As the maker built it a short one is copied.
 pub(crate) fn check_row_spacing(
     spacing: Length,
     pitch: Option<Length>,
-    case: &Case,
-    practice: &Practice<'_>,
+    limits: &ForCase<'_>,
     as_built: bool,
     push: &mut Sink<'_>,
 ) {
-    let least = practice.length(Name::TransversePitchLeast, case);
+    let least = limits.length(Name::TransversePitchLeast);
     short(push, (Code::TransversePitchShort, Code::PitchAsBuilt), spacing, least, as_built);
-    if let Some((pitch, share)) = pitch.zip(practice.fraction(Name::TransversePitchShare, case)) {
+    if let Some((pitch, share)) = pitch.zip(limits.fraction(Name::TransversePitchShare)) {
         let least = Given { value: pitch.times(share.value.0, share.value.1), basis: share.basis };
         short(push, (Code::TransversePitchShort, Code::PitchAsBuilt), spacing, Some(least), as_built);
     }

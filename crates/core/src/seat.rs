@@ -4,20 +4,14 @@
 
 use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Severity, Sink};
-use crate::practice::{Case, Dimension, Given, Key, Name, Practice};
+use crate::practice::{Dimension, ForCase, Given, Key, Name};
 use crate::rivet::HeadSize;
 use crate::rivet::part::Part;
 use crate::stack::{Layer, Preparation, Role, Stack};
 
 /// Whether the layers take the rivet's head; without them only whether its dimensions are known.
 #[inline(never)]
-pub(crate) fn check_seat(
-    rivet: &Part<'_>,
-    stack: Option<&Stack>,
-    case: &Case,
-    practice: &Practice<'_>,
-    push: &mut Sink<'_>,
-) {
+pub(crate) fn check_seat(rivet: &Part<'_>, stack: Option<&Stack>, limits: &ForCase<'_>, push: &mut Sink<'_>) {
     let head = rivet.head_counted();
     if rivet.series().head.is_flush() && rivet.size().head.is_none() {
         push(head_not_known(rivet));
@@ -49,10 +43,10 @@ pub(crate) fn check_seat(
     for (layer, number) in numbered() {
         match layer.preparation {
             Preparation::Plain => {}
-            Preparation::Countersunk => check_countersink(&head, layer, number, case, practice, push),
+            Preparation::Countersunk => check_countersink(&head, layer, number, limits, push),
             Preparation::Dimpled => {
                 let sheet = layer.thickness.nominal();
-                if let Some(greatest) = practice.length(Name::DimpleSheetGreatest, case)
+                if let Some(greatest) = limits.length(Name::DimpleSheetGreatest)
                     && sheet > greatest.value
                 {
                     push(Finding::against(Code::DimpleTooThick, Severity::Caution, sheet, &greatest).in_layer(number));
@@ -79,22 +73,15 @@ pub(crate) fn shank_not_known(rivet: &Part<'_>) -> Finding {
     Finding::unknown(Code::NoLimit, Severity::Refer, rivet.series().unknown.shank, key)
 }
 
-fn check_countersink(
-    head: &HeadSize,
-    layer: &Layer,
-    number: u8,
-    case: &Case,
-    practice: &Practice<'_>,
-    push: &mut Sink<'_>,
-) {
+fn check_countersink(head: &HeadSize, layer: &Layer, number: u8, limits: &ForCase<'_>, push: &mut Sink<'_>) {
     let sheet = layer.thickness.min();
     let deepest = head.height.map_or(head.height_nominal, |height| height.max());
     // The sheet that a head needs: its height over the share of the sheet that it may take.
     let for_share = |name, severity| {
-        let Given { value: (num, den), basis } = practice.fraction(name, case)?;
+        let Given { value: (num, den), basis } = limits.fraction(name)?;
         Some((severity, Given { value: deepest.times(den, num), basis }))
     };
-    let least = practice.length(Name::CountersinkSheetLeast, case).map(|least| (Severity::Refer, least));
+    let least = limits.length(Name::CountersinkSheetLeast).map(|least| (Severity::Refer, least));
     // One finding a layer: the most serious, then the one that asks for most.
     let needs = [
         for_share(Name::CountersinkDepthShare, Severity::Refer),

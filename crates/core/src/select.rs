@@ -30,7 +30,7 @@ use crate::basis::Basis;
 use crate::finding::{Code, Figure, Finding, Findings, Severity, Sink};
 use crate::length::Length;
 use crate::material::RivetAlloy;
-use crate::practice::{Case, Given, Key, Name, Practice};
+use crate::practice::{Case, ForCase, Given, Key, Name, Practice};
 use crate::rivet::part::{Part, PartWarning};
 use crate::rivet::{Series, Size};
 use crate::structure::Structure;
@@ -116,7 +116,8 @@ pub fn choose_diameter<'s, 'a>(
     match size {
         Some(size) => {
             let case = Case::of(series.head, alloy, practice.size(series, size));
-            check_diameter(series, &case, (None, thickest), None, practice, &mut |finding| findings.push(finding));
+            let limits = practice.for_case(&case);
+            check_diameter(series, &limits, (None, thickest), None, &mut |finding| findings.push(finding));
         }
         None => {
             let largest = series.sizes.last().map_or(Length::ZERO, |size| size.shank_nominal);
@@ -135,25 +136,25 @@ pub fn choose_diameter<'s, 'a>(
 /// larger one of the series: three times .040 is .120, so 1/8.
 pub(crate) fn check_diameter(
     series: &Series<'_>,
-    case: &Case,
+    limits: &ForCase<'_>,
     (layer, thickest): (Option<u8>, Length),
     structure: Option<Structure>,
-    practice: &Practice<'_>,
     push: &mut Sink<'_>,
 ) {
+    let case = limits.case();
     let mut outside = |basis, limit| {
         let limit = Given { value: limit, basis };
         let found = Finding::against(Code::DiameterOutsideRule, Severity::Note, case.diameter, &limit);
         push(layer.map_or(found, |layer| found.in_layer(layer)));
     };
-    if let Some(least) = practice.fraction(Name::DiameterPerThicknessLeast, case) {
+    if let Some(least) = limits.fraction(Name::DiameterPerThicknessLeast) {
         let limit = thickest.times(least.value.0, least.value.1);
         if case.diameter < limit {
             outside(least.basis, limit);
         }
     }
-    let structural = practice.length(Name::DiameterStructuralLeast, case);
-    if let Some(greatest) = practice.fraction(Name::DiameterPerThicknessGreatest, case) {
+    let structural = limits.length(Name::DiameterStructuralLeast);
+    if let Some(greatest) = limits.fraction(Name::DiameterPerThicknessGreatest) {
         let rule = thickest.times(greatest.value.0, greatest.value.1);
         let least = structural.map_or(rule, |least| least.value.max(rule));
         let next = series.sizes.iter().map(|size| size.shank_nominal).find(|shank| *shank >= least);

@@ -11,11 +11,12 @@ use shophead::quantity::Force;
 use shophead::rivet::part::{MAX_SIXTEENTHS, Part};
 use shophead::words::Units;
 
-use super::text::push_cell;
+use super::text::{push_cell, push_in_quotes};
 use crate::cells::{Cells, Codes, ten_thousandths};
+use crate::render::csv::harmless;
 
 /// Takes cells, each with a comma in front.
-pub(super) struct AnswerCells<'o> {
+pub(crate) struct AnswerCells<'o> {
     out: &'o mut Vec<u8>,
     kept: &'o mut Kept,
     units: Units,
@@ -23,7 +24,7 @@ pub(super) struct AnswerCells<'o> {
 
 /// What is kept from row to row.
 #[derive(Default)]
-pub(super) struct Kept {
+pub(crate) struct Kept {
     /// For the cells that have to be looked at before they go out.
     scratch: String,
     /// The families whose part numbers were written.
@@ -59,20 +60,14 @@ impl Family {
 }
 
 impl<'o> AnswerCells<'o> {
-    pub(super) fn new(out: &'o mut Vec<u8>, kept: &'o mut Kept, units: Units) -> AnswerCells<'o> {
+    pub(crate) fn new(out: &'o mut Vec<u8>, kept: &'o mut Kept, units: Units) -> AnswerCells<'o> {
         AnswerCells { out, kept, units }
     }
 
     /// The last cells of an answer.
-    pub(super) fn tell(&mut self, codes: &Codes) {
-        self.optional("severity", codes.worst.map(Severity::as_str));
-        self.out.push(b',');
-        for (index, code) in codes.codes.iter().enumerate() {
-            if index > 0 {
-                self.out.push(b' ');
-            }
-            self.out.extend_from_slice(code.as_str().as_bytes());
-        }
+    pub(crate) fn tell(&mut self, codes: &Codes) {
+        self.words("severity", codes.worst.map(Severity::as_str));
+        self.words("findings", codes.codes.iter().map(|code| code.as_str()));
     }
 }
 
@@ -85,6 +80,23 @@ impl Cells for AnswerCells<'_> {
             let _ = write!(self.kept.scratch, "{cell}");
             push_cell(self.out, self.kept.scratch.as_bytes());
         }
+        self
+    }
+
+    fn words(&mut self, _: &'static str, words: impl IntoIterator<Item = &'static str>) -> &mut Self {
+        self.out.push(b',');
+        for (index, word) in words.into_iter().enumerate() {
+            if index > 0 {
+                self.out.push(b' ');
+            }
+            self.out.extend_from_slice(word.as_bytes());
+        }
+        self
+    }
+
+    fn written(&mut self, _: &'static str, cell: &str) -> &mut Self {
+        self.out.push(b',');
+        push_in_quotes(self.out, harmless(cell).as_bytes());
         self
     }
 
@@ -231,18 +243,28 @@ fn bare_length(out: &mut Vec<u8>, length: Length, units: Units) {
     }
 }
 
-/// The three figures of every number below a thousand.
-static FIGURES: [[u8; 3]; 1_000] = {
-    let mut figures = [[b'0'; 3]; 1_000];
+/// The three figures of every number below a thousand, the first in the lowest byte; in the highest, how many of the last two are zeros at the
+/// end.
+static FIGURES: [u32; 1_000] = {
+    let mut figures = [0; 1_000];
     let mut number = 0;
     while number < 1_000 {
-        figures[number] = [b'0' + (number / 100) as u8, b'0' + (number / 10 % 10) as u8, b'0' + (number % 10) as u8];
+        let [first, second, third] = [number / 100, number / 10 % 10, number % 10];
+        let zeros = if third > 0 {
+            0
+        } else if second > 0 {
+            1
+        } else {
+            2
+        };
+        figures[number] = u32::from_le_bytes([b'0' + first as u8, b'0' + second as u8, b'0' + third as u8, zeros]);
         number += 1;
     }
     figures
 };
 
 /// Of less than ten inches, as nearly all are, in one step: three places, or five without the zeros behind them.
+#[inline]
 fn inches(out: &mut Vec<u8>, length: Length) {
     const INCH: u64 = 25_400_000;
     const PLACES: u64 = 100_000;
@@ -251,13 +273,12 @@ fn inches(out: &mut Vec<u8>, length: Length) {
         return decimal::<INCH, 3, 5>(out, length);
     }
     let scaled = (nanometres.unsigned_abs() * PLACES * 2 + INCH) / (INCH * 2);
-    let (high, low) = ((scaled / 1_000) as usize, (scaled % 1_000) as usize);
-    let ([whole, tenths, hundredths], [thousandths, fourth, fifth]) = (FIGURES[high], FIGURES[low]);
-    let end = out.len() + 8;
-    out.extend_from_slice(&[b',', whole, b'.', tenths, hundredths, thousandths, fourth, fifth]);
-    if fifth == b'0' {
-        out.truncate(if fourth == b'0' { end - 2 } else { end - 1 });
-    }
+    let (high, low) = (u64::from(FIGURES[(scaled / 1_000) as usize]), u64::from(FIGURES[(scaled % 1_000) as usize]));
+    // A comma, the whole inch, a point, and five places: of the first three figures one and two.
+    let bare = u64::from_le_bytes([b',', 0, b'.', 0, 0, 0, 0, 0]);
+    let cell = bare | (high & 0xff) << 8 | (high & 0xff_ff00) << 16 | (low & 0xff_ffff) << 40;
+    out.extend_from_slice(&cell.to_le_bytes());
+    out.truncate(out.len() - (low >> 24) as usize);
 }
 
 /// In units of so many nanometres, with at least and at most so many places. The compiler knows every divisor.

@@ -10,6 +10,10 @@ const PLACES: usize = 1 << 14;
 const WAYS: usize = 4;
 /// Longer questions and answers are not kept.
 const LONGEST: usize = 4 * 1024;
+/// After so many questions it is asked whether the table is worth its while: whether one in so many was known. If not, it rests.
+const LOOKED_AT: usize = 2_048;
+const WORTH_IT: usize = 32;
+const RESTS: usize = 16 * LOOKED_AT;
 
 /// What became of a row.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -35,43 +39,67 @@ pub(super) struct Cache {
     places: Vec<Place>,
     /// Counts the answers that were written.
     turn: usize,
+    /// How many were asked since the table was last looked at, and how many of them were known.
+    asked: usize,
+    known: usize,
+    /// So many rows are answered without the table.
+    rests: usize,
 }
 
 impl Cache {
     pub(super) fn new() -> Cache {
-        Cache { places: Vec::new(), turn: 0 }
+        Cache { places: Vec::new(), turn: 0, asked: 0, known: 0, rests: 0 }
     }
 
-    /// The answer to a question: the one given before, or the one that `answer` writes now.
-    pub(super) fn answer<'c>(
-        &'c mut self,
+    /// Whether to ask for the next row. Where rows hardly ever ask the same again, most are answered without.
+    #[inline]
+    pub(super) fn is_of_use(&mut self) -> bool {
+        if self.asked == LOOKED_AT {
+            if self.known * WORTH_IT < self.asked {
+                self.rests = RESTS;
+            }
+            (self.asked, self.known) = (0, 0);
+        }
+        if self.rests > 0 {
+            self.rests -= 1;
+            return false;
+        }
+        true
+    }
+
+    /// Adds the answer to a question: the one given before, or the one that `answer` adds now.
+    pub(super) fn answer(
+        &mut self,
         question: &[u8],
-        scratch: &'c mut Vec<u8>,
+        out: &mut Vec<u8>,
         answer: impl FnOnce(&mut Vec<u8>) -> Outcome,
-    ) -> (&'c [u8], Outcome) {
+    ) -> Outcome {
         if self.places.is_empty() {
             self.places.resize(PLACES, Place::default());
         }
+        self.asked += 1;
         let hash = hash(question);
         let first = (hash >> 32) as usize % (PLACES / WAYS) * WAYS;
         let places = &mut self.places[first..first + WAYS];
-        if let Some(known) = places.iter().position(|place| place.hash == hash && place.question == question) {
-            let place = &places[known];
-            return (&place.answer, place.outcome);
+        if let Some(place) = places.iter().find(|place| place.hash == hash && place.question == question) {
+            self.known += 1;
+            out.extend_from_slice(&place.answer);
+            return place.outcome;
         }
         self.turn += 1;
         let place = &mut places[self.turn % WAYS];
-        scratch.clear();
-        let outcome = answer(scratch);
-        if question.len() <= LONGEST && scratch.len() <= LONGEST {
+        let start = out.len();
+        let outcome = answer(out);
+        let added = out.get(start..).unwrap_or_default();
+        if question.len() <= LONGEST && added.len() <= LONGEST {
             place.hash = hash;
             place.question.clear();
             place.question.extend_from_slice(question);
             place.answer.clear();
-            place.answer.extend_from_slice(scratch);
+            place.answer.extend_from_slice(added);
             place.outcome = outcome;
         }
-        (scratch, outcome)
+        outcome
     }
 }
 
@@ -97,26 +125,47 @@ mod tests {
     #[test]
     fn a_question_is_answered_once_and_never_with_the_answer_to_another() {
         let mut cache = Cache::new();
-        let mut scratch = Vec::new();
+        let mut out = b"before".to_vec();
         let mut asked = 0;
         for round in 0..2 {
             for number in 0..PLACES as u32 * 2 {
                 let question = number.to_le_bytes();
-                let (answer, outcome) = cache.answer(&question, &mut scratch, |out| {
+                out.truncate(6);
+                let outcome = cache.answer(&question, &mut out, |out| {
                     asked += 1;
                     out.extend(question);
                     if number % 2 == 0 { Outcome::Refers } else { Outcome::Wrong }
                 });
-                assert_eq!(answer, question, "round {round}");
+                assert_eq!(out, [&b"before"[..], &question].concat(), "round {round}");
                 assert_eq!(outcome == Outcome::Refers, number % 2 == 0);
             }
         }
         for _ in 0..2 {
-            cache.answer(b"the same", &mut scratch, |_| {
+            cache.answer(b"the same", &mut out, |_| {
                 asked += 1;
                 Outcome::Answered
             });
         }
         assert!(asked <= PLACES * 4 + 1, "{asked}");
+    }
+
+    #[test]
+    fn the_table_rests_where_rows_do_not_repeat_and_comes_back() {
+        let mut cache = Cache::new();
+        let mut out = Vec::new();
+        let mut used = |count: u32, question: &dyn Fn(u32) -> u32| {
+            let of_use = |number: &u32| {
+                let is = cache.is_of_use();
+                if is {
+                    cache.answer(&question(*number).to_le_bytes(), &mut out, |_| Outcome::Answered);
+                }
+                is
+            };
+            (0..count).filter(of_use).count()
+        };
+        let rows = (RESTS + LOOKED_AT) as u32;
+        assert_eq!(used(rows, &|number| number), LOOKED_AT);
+        // Asked again, it finds what repeats and stays.
+        assert_eq!(used(rows, &|number| number % 100), rows as usize);
     }
 }

@@ -2,14 +2,13 @@
 
 use std::borrow::Cow;
 use std::fmt;
-use std::io;
 
+use serde::Deserialize;
 use serde::de::{Deserializer, MapAccess, Visitor};
-use serde::{Deserialize, Serialize};
 use serde_json::value::RawValue;
 
-use crate::render::json::{Envelope, envelope};
-use crate::report::Report;
+use crate::render::json::{Findings, envelope};
+use crate::report::{Few, Form, Report};
 
 /// One object: its keys and values, in their order.
 #[derive(Debug, Default)]
@@ -101,42 +100,32 @@ pub(super) fn cell<'t>(value: &'t RawValue) -> Result<Cow<'t, str>, String> {
     }
 }
 
-#[derive(Serialize)]
-struct Answered<'r> {
-    #[serde(flatten)]
-    envelope: Envelope<'r>,
-    error: Option<&'r str>,
-}
+/// What every answer of a command begins with.
+pub(super) struct Beginning(Vec<u8>);
 
-/// Takes a few bytes at a time, which is how an object is written: a call for each of them took a third of a row.
-struct Few<'v>(&'v mut Vec<u8>);
+impl Beginning {
+    /// Of a report without an answer.
+    pub(super) fn of(report: &Report<'_>) -> Beginning {
+        let whole = serde_json::to_string(&envelope(report)).unwrap_or_default();
+        // In a text a quote has a backslash in front.
+        let before = whole.split_once(Beginning::NO_RESULT).map_or("", |(before, _)| before);
+        Beginning([before.as_bytes(), b"\"result\":"].concat())
+    }
 
-impl io::Write for Few<'_> {
-    #[inline]
-    fn write_all(&mut self, bytes: &[u8]) -> io::Result<()> {
-        match bytes {
-            [byte] => self.0.push(*byte),
-            [one, other] => self.0.extend_from_slice(&[*one, *other]),
-            _ => self.0.extend_from_slice(bytes),
+    const NO_RESULT: &str = "\"result\":null";
+
+    /// The answer without the brace at its end: the row as it came is still to follow.
+    pub(super) fn answer(&self, out: &mut Vec<u8>, report: &Report<'_>, error: Option<&str>) {
+        out.extend_from_slice(&self.0);
+        match &report.result {
+            Some(form) => form.put(&mut Few(out)),
+            None => out.extend_from_slice(b"null"),
         }
-        Ok(())
+        out.extend_from_slice(b",\"findings\":");
+        Findings(&report.findings).put(&mut Few(out));
+        out.extend_from_slice(b",\"error\":");
+        error.put(&mut Few(out));
     }
-
-    #[inline]
-    fn write(&mut self, bytes: &[u8]) -> io::Result<usize> {
-        self.write_all(bytes).map(|()| bytes.len())
-    }
-
-    fn flush(&mut self) -> io::Result<()> {
-        Ok(())
-    }
-}
-
-/// The answer without the brace at its end: the row as it came is still to follow.
-pub(super) fn answer(out: &mut Vec<u8>, report: &Report, error: Option<&str>) {
-    // Values of strings and numbers always print, and memory takes them.
-    let _ = serde_json::to_writer(Few(out), &Answered { envelope: envelope(report), error });
-    out.pop();
 }
 
 /// A string.

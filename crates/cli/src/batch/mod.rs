@@ -12,7 +12,7 @@
 //! | `answer`, `text`, `json` | how they are written |
 //! | `cache` | answers given before |
 
-mod answer;
+pub(crate) mod answer;
 mod cache;
 mod chunks;
 mod header;
@@ -21,7 +21,7 @@ mod question;
 mod rows;
 #[cfg(test)]
 mod tests;
-mod text;
+pub(crate) mod text;
 
 use std::fs::File;
 use std::io::{self, Read, Write};

@@ -412,6 +412,8 @@ pub(super) struct Rules {
     columns: Vec<Column>,
     /// For every column with a rule: its number, those of which one must be given too, those of which none may.
     rules: Vec<(usize, Filled, Filled)>,
+    /// The columns with a rule.
+    ruled: Filled,
 }
 
 impl Rules {
@@ -420,8 +422,9 @@ impl Rules {
         let bits = |names: &[&str]| names.iter().map(bit).fold(0, |all, bit: Filled| all | bit);
         let rules =
             columns.iter().enumerate().filter(|(_, column)| !(column.with.is_empty() && column.without.is_empty()));
-        let rules = rules.map(|(at, column)| (at, bits(column.with), bits(column.without))).collect();
-        Rules { columns, rules }
+        let rules: Vec<_> = rules.map(|(at, column)| (at, bits(column.with), bits(column.without))).collect();
+        let ruled = rules.iter().fold(0, |all, (at, ..)| all | 1 << at);
+        Rules { columns, rules, ruled }
     }
 
     pub(super) fn columns(&self) -> &[Column] {
@@ -430,7 +433,13 @@ impl Rules {
 
     /// Whether what is given goes together.
     pub(super) fn check(&self, filled: Filled) -> Result<(), String> {
-        for (at, with, without) in &self.rules {
+        // The rules rise with their columns.
+        let mut left = filled & self.ruled;
+        let mut rules = self.rules.iter();
+        while left != 0 {
+            let first = left.trailing_zeros() as usize;
+            left &= left - 1;
+            let Some((at, with, without)) = rules.find(|(at, ..)| *at == first) else { break };
             let Some(column) = self.columns.get(*at).filter(|_| filled & (1 << at) != 0) else { continue };
             if *with != 0 && filled & with == 0 {
                 return Err(format!("{}: this is of use only with {}", column.name, column.with.join(" or ")));

@@ -2,7 +2,7 @@
 
 use std::borrow::Cow;
 
-use csv::ByteRecord;
+use csv::{ByteRecord, StringRecord};
 use shophead::practice::{Case, CaseLimits, Practice};
 use shophead_job::cell::original;
 
@@ -10,12 +10,13 @@ use super::answer::{AnswerCells, Kept};
 use super::cache::{Cache, Outcome};
 use super::chunks::{Form, Piece};
 use super::header::Header;
-use super::json::{self, Object};
+use super::json::{self, Beginning, Object};
 use super::question::{Asking, RowTo, Rules};
 use super::text::{may_be_formula, push_cell};
 use crate::cells::Codes;
 use crate::context::Context;
 use crate::exit::Stop;
+use crate::form::bases::{self, Way, Written};
 use crate::report::Report;
 
 /// What holds for every row.
@@ -65,21 +66,23 @@ pub(super) struct Worker<'l> {
     layout: &'l Layout<'l>,
     answerer: Answerer<'l>,
     cache: Cache,
-    question: Question,
-    scratch: Vec<u8>,
-    record: ByteRecord,
+    /// What tells a question from others.
+    key: Vec<u8>,
+    /// What many answers in JSON name is kept in this thread.
+    _bases: Written,
 }
 
 impl<'l> Worker<'l> {
     pub(super) fn new(layout: &'l Layout<'l>, context: &'l Context<'l>, asking: Box<dyn Asking>) -> Worker<'l> {
         let ahead = Ahead { places: Vec::new(), new: Vec::new() };
+        let beginning = Beginning::of(&Report::new(asking.command(), context));
+        let (codes, kept) = (Codes::default(), Kept::default());
         Worker {
             layout,
-            answerer: Answerer { asking, context, layout, codes: Codes::default(), kept: Kept::default(), ahead },
+            answerer: Answerer { asking, context, layout, codes, kept, ahead, beginning },
             cache: Cache::new(),
-            question: Question::default(),
-            scratch: Vec::new(),
-            record: ByteRecord::new(),
+            key: Vec::new(),
+            _bases: bases::written(Way::Kept),
         }
     }
 
@@ -96,22 +99,35 @@ impl<'l> Worker<'l> {
         let Some(header) = &self.layout.header else { return tally };
         let mut reader = csv::ReaderBuilder::new().has_headers(false).flexible(true).from_reader(&piece.bytes[..]);
         let mut at = 0;
-        let mut record = std::mem::take(&mut self.record);
+        let mut record = ByteRecord::new();
         while let Ok(true) = reader.read_byte_record(&mut record) {
             let end = usize::try_from(reader.position().byte()).unwrap_or(usize::MAX);
             let raw = without_line_ends(piece.bytes.get(at..end).unwrap_or_default());
             at = end;
-            let outcome = self.csv_row(header, &record, raw, piece, out);
-            tally.count(outcome);
+            // Whether it is UTF-8 is looked at once for the whole row, which is plain letters as a rule.
+            record = match StringRecord::from_byte_record(record) {
+                Ok(text) => {
+                    let cells = header.read.iter().map(|(column, cell)| (*column, text.get(*cell).or(Some(""))));
+                    tally.count(self.csv_row(header, text.as_byte_record(), cells, raw, piece, out));
+                    text.into_byte_record()
+                }
+                Err(error) => {
+                    let record = error.into_byte_record();
+                    let cell = |cell: usize| str::from_utf8(record.get(cell).unwrap_or_default()).ok();
+                    let cells = header.read.iter().map(|(column, place)| (*column, cell(*place)));
+                    tally.count(self.csv_row(header, &record, cells, raw, piece, out));
+                    record
+                }
+            };
         }
-        self.record = record;
         tally
     }
 
-    fn csv_row(
+    fn csv_row<'c>(
         &mut self,
         header: &Header,
         record: &ByteRecord,
+        cells: impl Cells<'c>,
         raw: &[u8],
         piece: &Piece,
         out: &mut Vec<u8>,
@@ -127,10 +143,9 @@ impl<'l> Worker<'l> {
         } else if record.len() != columns {
             Some(wrong_count(record, columns))
         } else {
-            self.question.clear();
-            let mut cells = header.read.iter().map(|(column, cell)| (column, record.get(*cell).unwrap_or_default()));
-            let fits = cells.all(|(column, cell)| self.question.push(*column, cell));
-            (!fits).then(|| CELL_TOO_LONG.to_owned())
+            let is_long = |(_, cell): &(usize, usize)| record.get(*cell).is_some_and(|cell| cell.len() > LONGEST_CELL);
+            let has_long = record.as_slice().len() > LONGEST_CELL && header.read.iter().any(is_long);
+            has_long.then(|| CELL_TOO_LONG.to_owned())
         };
         if self.layout.to == Form::Csv {
             if piece.broken.is_none() && record.len() == columns && !record.iter().any(may_be_formula) {
@@ -139,7 +154,7 @@ impl<'l> Worker<'l> {
                 push_cells(out, (0..columns).map(|cell| record.get(cell).unwrap_or_default()));
             }
         }
-        let outcome = self.answer(says_nothing, wrong, out);
+        let outcome = self.answer(says_nothing, wrong, cells, out);
         if self.layout.to == Form::Lines {
             let cells =
                 header.names.iter().zip(record).map(|(name, cell)| (name.as_str(), String::from_utf8_lossy(cell)));
@@ -174,11 +189,16 @@ impl<'l> Worker<'l> {
         // As a row of CSV: where nothing stands nothing is asked. A key that the columns do not have is wrong all the same.
         let stray = self.layout.header.as_ref().and_then(|header| object.stray(&header.names));
         let says_nothing = is_object && stray.is_none() && object.says_nothing();
+        let mut asked = Vec::new();
         if let Some(key) = stray {
             wrong = Some(format!("the key {key:?} is not in the first row, whose keys are the columns"));
         } else if is_object && !says_nothing {
-            wrong = self.ask_object(&object).err();
+            match self.cells_of(&object) {
+                Ok(read) => asked = read,
+                Err(told) => wrong = Some(told),
+            }
         }
+        let asked = asked.iter().enumerate().map(|(column, cell)| (column, cell.as_deref().or(Some(""))));
         match (self.layout.to, &self.layout.header) {
             (Form::Csv, Some(header)) => {
                 let cell = |name: &String| {
@@ -187,12 +207,12 @@ impl<'l> Worker<'l> {
                 };
                 let cells: Vec<Cow<'_, str>> = header.names.iter().map(cell).collect();
                 push_cells(out, cells.iter().map(|cell| cell.as_bytes()));
-                let outcome = self.answer(says_nothing, wrong, out);
+                let outcome = self.answer(says_nothing, wrong, asked, out);
                 out.push(b'\n');
                 outcome
             }
             _ => {
-                let outcome = self.answer(says_nothing, wrong, out);
+                let outcome = self.answer(says_nothing, wrong, asked, out);
                 out.extend_from_slice(b",\"input\":");
                 if is_object {
                     out.extend_from_slice(text.as_bytes());
@@ -205,8 +225,8 @@ impl<'l> Worker<'l> {
         }
     }
 
-    /// Makes the question that an object asks.
-    fn ask_object(&mut self, object: &Object<'_>) -> Result<(), String> {
+    /// The cells of the question that an object asks.
+    fn cells_of<'o>(&self, object: &'o Object<'_>) -> Result<Vec<Option<Cow<'o, str>>>, String> {
         let rules = self.layout.rules;
         let mut cells: Vec<Option<Cow<'_, str>>> = vec![None; rules.columns().len()];
         for (key, value) in &object.0 {
@@ -216,57 +236,44 @@ impl<'l> Worker<'l> {
                 return Err(format!("{key}: this is given twice; keep one of both"));
             }
         }
-        self.question.clear();
-        let mut cells = cells.iter().map(|cell| cell.as_deref().unwrap_or_default()).enumerate();
-        let fits = cells.all(|(column, cell)| self.question.push(column, cell.as_bytes()));
-        if fits { Ok(()) } else { Err(CELL_TOO_LONG.to_owned()) }
+        let is_long = |cell: &Option<Cow<'_, str>>| cell.as_ref().is_some_and(|cell| cell.len() > LONGEST_CELL);
+        if cells.iter().any(is_long) { Err(CELL_TOO_LONG.to_owned()) } else { Ok(cells) }
     }
 
-    /// Writes the answer to the question, or what is wrong with the row.
-    fn answer(&mut self, says_nothing: bool, wrong: Option<String>, out: &mut Vec<u8>) -> Outcome {
-        let Worker { answerer, cache, question, scratch, .. } = self;
+    /// Writes the answer to the question that these cells ask, or what is wrong with the row.
+    fn answer<'c>(
+        &mut self,
+        says_nothing: bool,
+        wrong: Option<String>,
+        cells: impl Cells<'c>,
+        out: &mut Vec<u8>,
+    ) -> Outcome {
+        let Worker { answerer, cache, key, .. } = self;
         if says_nothing || wrong.is_some() {
             return answerer.without_answer(wrong.as_deref(), out);
         }
-        let (answer, outcome) = cache.answer(&question.0, scratch, |out| answerer.answer(question, out));
-        out.extend_from_slice(answer);
-        outcome
+        if !cache.is_of_use() {
+            return answerer.answer(cells, out);
+        }
+        key.clear();
+        for (_, cell) in cells.clone() {
+            let Some(cell) = cell else { return answerer.answer(cells, out) };
+            key.extend_from_slice(cell.as_bytes());
+            // No text has a byte like this.
+            key.push(u8::MAX);
+        }
+        cache.answer(key, out, |out| answerer.answer(cells, out))
     }
 }
 
 const NOT_UTF8: &str = "this row is not UTF-8; save the file as UTF-8";
 const CELL_TOO_LONG: &str = "a cell of this row is longer than any list of layers";
+const LONGEST_CELL: usize = u16::MAX as usize;
 
-/// The cells that a command reads of a row: what tells it from other questions.
-#[derive(Debug, Default)]
-struct Question(Vec<u8>);
+/// The cells that a command reads of a row, each with the number of its column; `None` where it is not UTF-8.
+trait Cells<'c>: Iterator<Item = (usize, Option<&'c str>)> + Clone {}
 
-impl Question {
-    fn clear(&mut self) {
-        self.0.clear();
-    }
-
-    /// Adds a cell; says whether it is short enough to be one.
-    #[inline]
-    fn push(&mut self, column: usize, cell: &[u8]) -> bool {
-        let (Ok(column), Ok(length)) = (u8::try_from(column), u16::try_from(cell.len())) else { return false };
-        let [low, high] = length.to_le_bytes();
-        self.0.extend_from_slice(&[column, low, high]);
-        self.0.extend_from_slice(cell);
-        true
-    }
-
-    /// The cells with the columns' numbers.
-    fn cells(&self) -> impl Iterator<Item = (usize, &[u8])> {
-        let mut rest = &self.0[..];
-        std::iter::from_fn(move || {
-            let ([column, low, high], behind) = rest.split_first_chunk()?;
-            let (cell, behind) = behind.split_at_checked(usize::from(u16::from_le_bytes([*low, *high])))?;
-            rest = behind;
-            Some((usize::from(*column), cell))
-        })
-    }
-}
+impl<'c, C: Iterator<Item = (usize, Option<&'c str>)> + Clone> Cells<'c> for C {}
 
 /// The limits of the cases that rows asked about so far.
 struct Ahead {
@@ -311,25 +318,28 @@ struct Answerer<'l> {
     codes: Codes,
     kept: Kept,
     ahead: Ahead,
+    /// Of every answer in JSON.
+    beginning: Beginning,
 }
 
 impl Answerer<'_> {
-    fn answer(&mut self, question: &Question, out: &mut Vec<u8>) -> Outcome {
-        let answered = self.fill(question).and_then(|()| self.ask(out));
+    fn answer<'c>(&mut self, cells: impl Cells<'c>, out: &mut Vec<u8>) -> Outcome {
+        let start = out.len();
+        let answered = self.fill(cells).and_then(|()| self.ask(out));
         if !self.ahead.new.is_empty() {
             self.ahead.look_up(self.context.practice);
         }
         answered.unwrap_or_else(|told| {
-            out.clear();
+            out.truncate(start);
             self.without_answer(Some(&told), out)
         })
     }
 
     /// Takes the cells for the options that they are.
-    fn fill(&mut self, question: &Question) -> Result<(), String> {
+    fn fill<'c>(&mut self, cells: impl Cells<'c>) -> Result<(), String> {
         let mut filled = 0;
-        for (column, cell) in question.cells() {
-            let text = str::from_utf8(cell).map_err(|_| NOT_UTF8.to_owned())?;
+        for (column, cell) in cells {
+            let text = cell.ok_or_else(|| NOT_UTF8.to_owned())?;
             let given = self.asking.set(column, said(text))?;
             filled |= u64::from(given) << column;
         }
@@ -358,7 +368,7 @@ impl Answerer<'_> {
                 let practice = self.context.practice.with_cases(&self.ahead.places);
                 let context = Context { practice: &practice, ..*self.context };
                 let report = self.asking.report(&context, &mut self.ahead.new).map_err(words)?;
-                json::answer(out, &report, None);
+                self.beginning.answer(out, &report, None);
                 report.exit() == crate::exit::Exit::Refer
             }
         };
@@ -372,7 +382,9 @@ impl Answerer<'_> {
                 out.resize(out.len() + self.layout.answer_columns + 1, b',');
                 push_cell(out, wrong.unwrap_or_default().as_bytes());
             }
-            Form::Lines => json::answer(out, &Report::new(self.asking.command(), self.context), wrong),
+            Form::Lines => {
+                self.beginning.answer(out, &Report::new(self.asking.command(), self.context), wrong);
+            }
         }
         if wrong.is_some() { Outcome::Wrong } else { Outcome::Answered }
     }
@@ -453,17 +465,6 @@ fn push_object<'c>(out: &mut Vec<u8>, cells: impl Iterator<Item = (&'c str, Cow<
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn a_question_gives_back_its_cells() {
-        let mut question = Question::default();
-        for (column, cell) in [(3, "1/8"), (0, ""), (7, ".032,\0.04")] {
-            assert!(question.push(column, cell.as_bytes()));
-        }
-        let cells: Vec<_> = question.cells().collect();
-        assert_eq!(cells, [(3, &b"1/8"[..]), (0, b""), (7, b".032,\0.04")]);
-        assert!(!question.push(1, &vec![b'x'; usize::from(u16::MAX) + 1]));
-    }
 
     #[test]
     fn a_quote_that_closes_too_early_is_seen() {

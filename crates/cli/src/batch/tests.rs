@@ -115,8 +115,9 @@ fn single(typed: &[String], context: &Context<'_>) -> Option<(Vec<String>, serde
         Arguments::try_parse_from(typed).ok()
     };
     let row = |report: &Report<'_>| {
-        let rows = render::csv::render(report).expect("bytes in memory");
-        let mut reader = csv::Reader::from_reader(rows.as_bytes());
+        let mut rows = Vec::new();
+        render::csv::render(report, &mut rows).expect("bytes in memory");
+        let mut reader = csv::Reader::from_reader(&rows[..]);
         let row = reader.records().next().expect("a row").expect("a row of CSV");
         Ok((row.iter().map(str::to_owned).collect(), report.exit()))
     };

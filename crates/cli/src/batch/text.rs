@@ -7,10 +7,14 @@ use shophead_job::diagnostic::escaped;
 
 /// Appends a cell: in quotes where it needs them, and so that no spreadsheet takes it for a formula.
 pub(super) fn push_cell(out: &mut Vec<u8>, cell: &[u8]) {
-    let cell = harmless(cell);
+    push_in_quotes(out, &harmless(cell));
+}
+
+/// Appends a cell as it is, in quotes where it needs them.
+pub(crate) fn push_in_quotes(out: &mut Vec<u8>, cell: &[u8]) {
     if cell.iter().any(|byte| matches!(byte, b',' | b'"' | b'\n' | b'\r')) {
         out.push(b'"');
-        for byte in cell.iter() {
+        for byte in cell {
             if *byte == b'"' {
                 out.push(b'"');
             }
@@ -18,7 +22,7 @@ pub(super) fn push_cell(out: &mut Vec<u8>, cell: &[u8]) {
         }
         out.push(b'"');
     } else {
-        out.extend_from_slice(&cell);
+        out.extend_from_slice(cell);
     }
 }
 

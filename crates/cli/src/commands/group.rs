@@ -34,7 +34,7 @@ impl<'a> cells::Answer<'a> for Answer {
     type Args = GroupArgs;
     const COMMAND: &'static str = "group";
 
-    fn of(args: &GroupArgs, context: &Context<'a>) -> Result<Answer, Stop> {
+    fn ask<R>(args: &GroupArgs, context: &Context<'a>, then: impl FnOnce(&Answer) -> R) -> Result<R, Stop> {
         let bare = context.bare;
         let rivet = input::part("--rivet", &args.rivet)?.without_length();
         let stack = input::layers("--sheets", &args.sheets, None, bare, context.practice)?;
@@ -114,7 +114,7 @@ impl<'a> cells::Answer<'a> for Answer {
             }
         };
         let case = facts.question(context.practice).case();
-        Ok(Answer { facts, case, rivets, members, load, moment, factors, sizes, closest, judged })
+        Ok(then(&Answer { facts, case, rivets, members, load, moment, factors, sizes, closest, judged }))
     }
 
     fn find(&self, _: &Context<'a>, finds: &mut impl Finds) {

@@ -31,7 +31,7 @@ impl<'a> cells::Answer<'a> for Answer {
     type Args = HeadArgs;
     const COMMAND: &'static str = "head";
 
-    fn of(args: &HeadArgs, context: &Context<'a>) -> Result<Answer, Stop> {
+    fn ask<R>(args: &HeadArgs, context: &Context<'a>, then: impl FnOnce(&Answer) -> R) -> Result<R, Stop> {
         let input::Rivet { part: family, .. } = input::Rivet::of(&args.rivet, context.bare)?;
         let sized = context.practice.rivet(family);
         let case = Case::for_part(&sized);
@@ -43,7 +43,7 @@ impl<'a> cells::Answer<'a> for Answer {
         };
         let mut found = Findings::new();
         let predicted = predicted(args, &family, &case, &mut found, context)?;
-        Ok(Answer { family, case, limits, measured, judged, predicted, found })
+        Ok(then(&Answer { family, case, limits, measured, judged, predicted, found }))
     }
 
     fn find(&self, _: &Context<'a>, finds: &mut impl Finds) {
@@ -62,7 +62,8 @@ impl<'a> cells::Answer<'a> for Answer {
         cells.length("diameter_max", value(limits.diameter_greatest));
         cells.length("height_min", value(limits.height_least)).length("height", value(limits.height_target));
         cells.length("height_max", value(limits.height_greatest));
-        cells.optional("accepted", judged.as_ref().map(|judged| judged.accepted));
+        let accepted = judged.as_ref().map(|judged| if judged.accepted { "true" } else { "false" });
+        cells.words("accepted", accepted);
         cells.length("predicted_diameter_min", predicted.map(|made| made.head.diameter.min));
         cells.length("predicted_diameter_max", predicted.map(|made| made.head.diameter.max));
         cells.length("predicted_height", predicted.map(|made| made.head.height));

@@ -1,9 +1,8 @@
 //! `shophead hole`.
 
 use shophead::finding::Severity;
-use shophead::hole::AsFound;
-use shophead::installation::{HoleAnswer, Step};
-use shophead::layout::RowLayout;
+use shophead::hole::{AsFound, Disposition};
+use shophead::installation::{HoleAnswer, MAX_STEPS, Step};
 use shophead::length::Length;
 use shophead::practice::{Case, Practice};
 use shophead::rivet::part::Part;
@@ -27,8 +26,8 @@ pub(crate) struct Answer<'a> {
     /// What it was opened to before it was measured.
     opened: Option<Length>,
     answer: HoleAnswer<'a>,
-    /// The words of the steps that were tried.
-    tried: String,
+    /// The steps that were tried.
+    tried: [Option<Disposition>; MAX_STEPS],
     /// Each of them whole, where the answer is more than cells.
     steps: Vec<Step<'a>>,
 }
@@ -37,7 +36,7 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
     type Args = HoleArgs;
     const COMMAND: &'static str = "hole";
 
-    fn of(args: &HoleArgs, context: &Context<'a>) -> Result<Answer<'a>, Stop> {
+    fn ask<R>(args: &HoleArgs, context: &Context<'a>, then: impl FnOnce(&Answer<'a>) -> R) -> Result<R, Stop> {
         let bare = context.bare;
         let rivet = input::part("--rivet", &args.rivet)?.without_length();
         let major = input::hole_diameter("--major", &args.major, bare)?;
@@ -49,32 +48,28 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
             .map_err(|error| input::wrong("--minor", args.minor.as_deref().unwrap_or_default(), error))?
             .lying(direction)
             .opened(opened.is_some());
-        let facts = Facts {
-            stack: args
-                .layers
-                .as_deref()
-                .map(|text| input::layers("--layers", text, None, bare, context.practice))
-                .transpose()?,
-            layout: RowLayout::default()
-                .edge(input::optional_length("--edge", args.edge.as_deref(), bare)?)
-                .pitch(input::optional_length("--pitch", args.pitch.as_deref(), bare)?)
-                .transverse_pitch(input::optional_length("--row-spacing", args.row_spacing.as_deref(), bare)?),
-            rows: args.rows.into(),
-            ..Facts::of(rivet, &args.place, context)?
-        };
-        let (mut tried, mut steps) = (String::new(), Vec::new());
+        let mut facts = Facts::of_rivet(rivet);
+        if let Some(layers) = &args.layers {
+            facts.stack = Some(input::layers("--layers", layers, None, bare, context.practice)?);
+        }
+        facts.layout.edge = input::optional_length("--edge", args.edge.as_deref(), bare)?;
+        facts.layout.pitch = input::optional_length("--pitch", args.pitch.as_deref(), bare)?;
+        facts.layout.transverse_pitch = input::optional_length("--row-spacing", args.row_spacing.as_deref(), bare)?;
+        facts.rows = args.rows.into();
+        facts.put(&args.place, context)?;
+        let (mut tried, mut steps) = ([None; MAX_STEPS], Vec::new());
+        let mut places = tried.iter_mut();
         let question = facts.question(context.practice);
         let answer = question.hole_step_by_step(found, &mut |step| {
-            if !tried.is_empty() {
-                tried.push(' ');
+            if let Some(place) = places.next() {
+                *place = Some(step.kind);
             }
-            tried.push_str(step.kind.as_str());
             if context.format != Format::Csv {
                 steps.push(step.clone());
             }
         });
         let case = question.case();
-        Ok(Answer { facts, case, rivet, found, opened, answer, tried, steps })
+        Ok(then(&Answer { facts, case, rivet, found, opened, answer, tried, steps }))
     }
 
     fn find(&self, _: &Context<'a>, finds: &mut impl Finds) {
@@ -83,10 +78,10 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
 
     fn cells(&self, cells: &mut impl Cells) {
         let HoleAnswer { disposition, rivet, cut, hole, .. } = &self.answer;
-        cells.text("disposition", disposition);
+        cells.words("disposition", [disposition.as_str()]);
         cells.parts("rivet", *rivet).optional("drill", *cut);
         cells.length("hole_min", hole.map(|hole| hole.min())).length("hole_max", hole.map(|hole| hole.max()));
-        cells.text("steps_tried", &self.tried);
+        cells.words("steps_tried", self.tried.iter().flatten().map(|step| step.as_str()));
     }
 
     fn case(&self) -> &Case {

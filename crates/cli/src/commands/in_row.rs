@@ -1,13 +1,14 @@
 //! The part of `shophead joint` that looks at the rivet in its row: net section, buckling, and rows that share a load.
 
 use shophead::basis::Basis;
+use shophead::installation::Installation;
 use shophead::joint::buckling::{InterRivet, LayerBuckling};
 use shophead::joint::flexibility::Formula;
 use shophead::joint::lap::{LapError, Shared};
 use shophead::joint::layers::{LayerShare, Layers, PackError};
 use shophead::joint::row::RowStrength;
 use shophead::joint::sharing::{Passing, Transfer};
-use shophead::joint::strength::Shear;
+use shophead::joint::strength::{JointStrength, Shear};
 use shophead::length::Length;
 use shophead::practice::Practice;
 use shophead::quantity::{Force, Stress};
@@ -77,18 +78,27 @@ fn buckling_form<'p>(sheet: u8, found: Option<&InterRivet>, practice: &Practice<
     }
 }
 
-impl<'a> InRow {
-    pub(super) fn of(args: &JointArgs, facts: &Facts, pitch: Length, context: &Context<'a>) -> Result<InRow, Stop> {
+impl InRow {
+    pub(super) fn of(
+        args: &JointArgs,
+        facts: &Facts,
+        pitch: Length,
+        question: &Installation<'_, '_>,
+        rivet: &JointStrength,
+    ) -> Result<InRow, Stop> {
         let row = &args.row;
         if facts.stack.is_none() {
             return Err(Stop::wrong("a joint has at least two sheets"));
         }
         let apart = facts.layout.transverse_pitch.unwrap_or(pitch);
         let (rows, shear, load) = (facts.rows, facts.shear, facts.load);
-        let question = facts.question(context.practice);
-        let strength = question.row().map_err(Stop::wrong)?;
+        let mut strength = RowStrength::nothing_yet();
+        question.row_of_into(rivet, &mut strength).map_err(Stop::wrong)?;
         let compression = row.compression.as_deref().map(|text| input::stress("--compression", text)).transpose()?;
-        let buckling = question.buckling(compression).collect::<Result<Vec<_>, _>>().map_err(Stop::wrong)?;
+        let mut buckling = Vec::with_capacity(facts.stack.as_ref().map_or(0, |stack| stack.layers().len()));
+        for layer in question.buckling(compression) {
+            buckling.push(layer.map_err(Stop::wrong)?);
+        }
         let strip_load = load.map(|(load, _)| load.force * f64::from(rows));
         let mut sharing = Ok(Vec::new());
         let mut pack = Vec::new();

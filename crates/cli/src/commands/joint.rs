@@ -6,7 +6,6 @@ use shophead::installation::{Axial, Installation};
 use shophead::joint::margin::{Factors, Load, Margin};
 use shophead::joint::row::RowStrength;
 use shophead::joint::strength::{Allowable, BearingKind, JointStrength};
-use shophead::layout::RowLayout;
 use shophead::length::{Length, Toleranced};
 use shophead::material::{DrivenShear, Guarantee};
 use shophead::practice::{Case, Given, Practice};
@@ -39,41 +38,38 @@ impl<'a> cells::Answer<'a> for Answer {
     type Args = JointArgs;
     const COMMAND: &'static str = "joint";
 
-    fn of(args: &JointArgs, context: &Context<'a>) -> Result<Answer, Stop> {
+    fn ask<R>(args: &JointArgs, context: &Context<'a>, then: impl FnOnce(&Answer) -> R) -> Result<R, Stop> {
         let bare = context.bare;
         let rivet = input::part("--rivet", &args.rivet)?;
         let hole = args.hole.as_deref().map(|text| input::hole_diameter("--hole", text, bare)).transpose()?;
         let row = &args.row;
         let pitch = input::optional_length("--pitch", args.pitch.as_deref(), bare)?;
         let spacing = input::optional_length("--transverse-pitch", row.transverse_pitch.as_deref(), bare)?;
-        let facts = Facts {
-            stack: Some(input::layers("--sheets", &args.sheets, None, bare, context.practice)?),
-            hole: hole.map(Toleranced::exactly),
-            // Rows as far apart as their rivets where nothing else is said.
-            layout: RowLayout::default()
-                .edge(input::optional_length("--edge", args.edge.as_deref(), bare)?)
-                .pitch(pitch)
-                .transverse_pitch(spacing.or(pitch.filter(|_| row.rows > 1))),
-            rows: row.rows,
-            staggered: row.staggered,
-            shear: args.shear.shear(),
-            load: load(args, context)?,
-            driven: Facts::driven(&rivet, args.driven.as_deref())?,
-            transfer: in_row::transfer(row.transfer),
-            by_layers: (row.from_layer, row.to_layer),
-            formula: in_row::formula(&row.flexibility)?,
-            rivet_modulus: row
-                .rivet_modulus
-                .as_deref()
-                .map(|text| input::stress("--rivet-modulus", text))
-                .transpose()?,
-            ..Facts::of(rivet, &args.place, context)?
-        };
+        let mut facts = Facts::of_rivet(rivet);
+        facts.stack = Some(input::layers("--sheets", &args.sheets, None, bare, context.practice)?);
+        facts.hole = hole.map(Toleranced::exactly);
+        facts.layout.edge = input::optional_length("--edge", args.edge.as_deref(), bare)?;
+        facts.layout.pitch = pitch;
+        // Rows as far apart as their rivets where nothing else is said.
+        facts.layout.transverse_pitch = spacing.or(pitch.filter(|_| row.rows > 1));
+        (facts.rows, facts.staggered, facts.shear) = (row.rows, row.staggered, args.shear.shear());
+        facts.load = load(args, context)?;
+        facts.driven = Facts::driven(&rivet, args.driven.as_deref())?;
+        facts.transfer = in_row::transfer(row.transfer);
+        facts.by_layers = (row.from_layer, row.to_layer);
+        facts.formula = in_row::formula(&row.flexibility)?;
+        facts.rivet_modulus =
+            row.rivet_modulus.as_deref().map(|text| input::stress("--rivet-modulus", text)).transpose()?;
+        facts.put(&args.place, context)?;
         let question = facts.question(context.practice);
         let (case, edge) = (question.case(), edge(&question, context)?);
-        let found = question.strength().map_err(Stop::wrong)?;
-        let in_row = pitch.map(|pitch| InRow::of(args, &facts, pitch, context)).transpose()?;
-        Ok(Answer { facts, case, edge, found, in_row })
+        let mut found = JointStrength::nothing_yet();
+        question.strength_into(&mut found).map_err(Stop::wrong)?;
+        let in_row = match pitch {
+            Some(pitch) => Some(InRow::of(args, &facts, pitch, &question, &found)?),
+            None => None,
+        };
+        Ok(then(&Answer { facts, case, edge, found, in_row }))
     }
 
     fn find(&self, _: &Context<'a>, finds: &mut impl Finds) {
@@ -87,7 +83,7 @@ impl<'a> cells::Answer<'a> for Answer {
         let Answer { found, in_row, .. } = self;
         let force = |part: Option<Allowable>| part.map(|part| part.force);
         cells.parts("rivet", Some(self.facts.rivet)).force("allowable", force(found.allowable));
-        cells.optional("governing", found.governing.map(|governing| governing.mode));
+        cells.words("governing", found.governing.map(|governing| governing.mode.as_str()));
         cells.optional("governing_sheet", found.governing.and_then(|governing| governing.layer));
         cells.force("shear", force(found.shear)).length("edge", self.edge.value);
         cells.force("net_section", found.net_section.map(|(net, _)| net.force));
@@ -96,7 +92,7 @@ impl<'a> cells::Answer<'a> for Answer {
         cells.force("yield", force(found.yield_load()));
         cells.force("row_per_inch", force(in_row.as_ref().and_then(|in_row| in_row.strength.per_inch)));
         let row_governing = in_row.as_ref().and_then(|in_row| in_row.strength.governing);
-        cells.optional("row_governing", row_governing.map(|governing| governing.mode));
+        cells.words("row_governing", row_governing.map(|governing| governing.mode.as_str()));
         let of_row = |margin: fn(&RowStrength) -> Option<Margin>| in_row.as_ref().and_then(|row| margin(&row.strength));
         cells.ratio("row_margin", of_row(|row| row.margin).map(|margin| margin.value));
         // The lesser of one rivet's and the row's.

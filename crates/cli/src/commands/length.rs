@@ -1,7 +1,6 @@
 //! `shophead length`.
 
 use shophead::basis::Basis;
-use shophead::layout::RowLayout;
 use shophead::length::{Interval, Length, Toleranced};
 use shophead::practice::{Case, Given, Name, Practice};
 use shophead::rivet::HeadSize;
@@ -35,25 +34,24 @@ impl<'a> cells::Answer<'a> for Answer<'a> {
     type Args = LengthArgs;
     const COMMAND: &'static str = "length";
 
-    fn of(args: &LengthArgs, context: &Context<'a>) -> Result<Answer<'a>, Stop> {
+    fn ask<R>(args: &LengthArgs, context: &Context<'a>, then: impl FnOnce(&Answer<'a>) -> R) -> Result<R, Stop> {
         let bare = context.bare;
         let input::Rivet { part: family, alloy_assumed } = input::Rivet::of(&args.rivet, bare)?;
         let tolerance =
             args.tolerance.as_deref().map(|text| input::tolerance("--tolerance", text, bare)).transpose()?;
         let stack = input::layers("--layers", &args.layers, tolerance, bare, context.practice)?;
         let grip = stack.grip();
-        let facts = Facts {
-            stack: Some(stack),
-            hole: args.hole.as_deref().map(|text| input::hole("--hole", text, bare)).transpose()?,
-            layout: RowLayout::default()
-                .edge(input::optional_length("--edge", args.edge.as_deref(), bare)?)
-                .pitch(input::optional_length("--pitch", args.pitch.as_deref(), bare)?),
-            ..Facts::of(family, &args.place, context)?
-        };
+        let mut facts = Facts::of_rivet(family);
+        facts.stack = Some(stack);
+        facts.hole = args.hole.as_deref().map(|text| input::hole("--hole", text, bare)).transpose()?;
+        facts.layout.edge = input::optional_length("--edge", args.edge.as_deref(), bare)?;
+        facts.layout.pitch = input::optional_length("--pitch", args.pitch.as_deref(), bare)?;
+        facts.put(&args.place, context)?;
         let question = facts.question(context.practice);
         let (case, hole) = (question.case(), question.hole_or_drilled());
-        let found = question.length().map_err(Stop::wrong)?;
-        Ok(Answer { facts, alloy_assumed, grip, case, hole, found })
+        let mut found = LengthAnswer::nothing_yet();
+        question.length_into(&mut found).map_err(Stop::wrong)?;
+        Ok(then(&Answer { facts, alloy_assumed, grip, case, hole, found }))
     }
 
     fn find(&self, _: &Context<'a>, finds: &mut impl Finds) {

@@ -457,7 +457,7 @@ pub(crate) mod tests {
         prop_assert_eq!(&json["command"], report.command);
         let faults = strict::faults(&VALIDATORS[report.command], &json);
         prop_assert!(faults.is_empty(), "{faults:#?}\n{json:#}");
-        render::csv::render(report).unwrap();
+        render::csv::render(report, &mut Vec::new()).unwrap();
         let refers = report.findings.iter().any(|told| told.severity == Severity::Refer);
         let status = if !report.refused.is_empty() {
             Exit::Wrong

@@ -1,6 +1,9 @@
 //! `shophead plan`.
 
 use std::collections::HashMap;
+use std::io::{self, Write};
+use std::rc::Rc;
+use std::sync::Arc;
 
 use clap::ValueEnum;
 use serde::{Serialize, Serializer};
@@ -13,6 +16,7 @@ use shophead::length::Length;
 use shophead::practice::Practice;
 use shophead::removal::Removal;
 use shophead::select::{Difference, LengthAnswer};
+use shophead::words::Units;
 use shophead_job::grouped::grouped;
 use shophead_job::model::{Job, MeasuredHole, Row};
 use shophead_job::order::{NotOrdered, OrderLine, not_ordered, order};
@@ -26,26 +30,42 @@ use super::hole::steps;
 use super::order::{line_forms, order_table};
 use super::{first_page, panel, plan_watched};
 use crate::args::{Format, PlanArgs, PlanPart};
+use crate::batch::answer::{AnswerCells, Kept};
+use crate::cells::{Cells, Codes, Finds};
 use crate::context::Context;
 use crate::exit::Stop;
+use crate::form::bases::{self, Way};
 use crate::form::{self, List};
-use crate::report::{Block, Record, Report, Rows, Told};
+use crate::render::json::envelope;
+use crate::report::{Block, Few, Form, Record, Report, Told};
 
 pub(super) fn run<'a>(args: &PlanArgs, job: &'a Job, context: &'a Context<'a>) -> Result<Report<'a>, Stop> {
     if context.format != Format::Text && (args.full || args.row.is_some() || args.only.is_some()) {
         return Err(Stop::wrong("--full, --row and --only shape the text; JSON and CSV always hold the whole plan"));
     }
+    if args.lines && context.format != Format::Json {
+        return Err(Stop::wrong("--lines: the plan in lines is JSON; right would be --format json --lines"));
+    }
     let plan = plan_watched(job, context);
-    let lines = order(&plan, job.spares_percent, None);
     let mut report = Report::new("plan", context);
+    if context.format == Format::Csv || args.lines {
+        report.refers = plan.open_stops().next().is_some();
+        report.made_rows = Some(if args.lines {
+            let plan = Rc::new(plan);
+            Box::new(move |to| lines(&plan, context, to))
+        } else {
+            Box::new(move |to| rows(&plan, context, to))
+        });
+        return Ok(report);
+    }
+    let lines = order(&plan, job.spares_percent, None);
     for (subject, finding) in plan.all_findings() {
         report.find_in(&plan, context, subject, finding);
     }
     report.findings_in_text = false;
     match context.format {
-        Format::Json => report.give(Answer { plan, lines, context }),
-        Format::Csv => report.rows = records(&report.findings, &plan, context),
-        Format::Text | Format::Svg | Format::Html | Format::Xlsx => match (&args.row, args.only) {
+        Format::Json => report.give(Answer { plan: Rc::new(plan), lines, context, with_holes: true }),
+        Format::Text | Format::Svg | Format::Html | Format::Xlsx | Format::Csv => match (&args.row, args.only) {
             (Some(name), _) => Page { report: &mut report, plan: &plan, context }.one_row(name)?,
             (None, Some(part)) => Page { report: &mut report, plan: &plan, context }.only(part, &lines),
             (None, None) if args.full => Page { report: &mut report, plan: &plan, context }.fill(&lines),
@@ -57,14 +77,16 @@ pub(super) fn run<'a>(args: &PlanArgs, job: &'a Job, context: &'a Context<'a>) -
 
 /// The answer for scripts, put into its form while it is printed.
 struct Answer<'a> {
-    plan: Plan<'a>,
+    plan: Rc<Plan<'a>>,
     lines: Vec<OrderLine<'a>>,
     context: &'a Context<'a>,
+    /// Else the holes follow in lines of their own.
+    with_holes: bool,
 }
 
 impl Serialize for Answer<'_> {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        form(&self.plan, &self.lines, self.context).serialize(serializer)
+        form(&self.plan, &self.lines, self.context, self.with_holes).serialize(serializer)
     }
 }
 
@@ -536,7 +558,12 @@ impl<'j> Page<'_, '_, 'j> {
     }
 }
 
-fn form<'a>(plan: &'a Plan<'a>, lines: &[OrderLine<'a>], context: &'a Context<'a>) -> form::plan::Answer<'a> {
+fn form<'a>(
+    plan: &'a Plan<'a>,
+    lines: &[OrderLine<'a>],
+    context: &'a Context<'a>,
+    with_holes: bool,
+) -> form::plan::Answer<'a> {
     let job = plan.job;
     form::plan::Answer {
         title: &job.title,
@@ -546,7 +573,7 @@ fn form<'a>(plan: &'a Plan<'a>, lines: &[OrderLine<'a>], context: &'a Context<'a
             .as_ref()
             .map(|file| form::plan::HolesFile { name: &file.name, is_there: file.is_there }),
         counts: counts_form(plan),
-        rows: List::of(move || plan.rows.iter().map(move |row| row_form(row, context))),
+        rows: List::of(move || plan.rows.iter().map(move |row| row_form(row, context, with_holes))),
         positions: List::of(move || plan.positions.iter().map(move |position| panel::position_form(plan, position))),
         in_turn: panel::mix_forms(plan),
         patterns: panel::pattern_forms(plan),
@@ -598,7 +625,8 @@ fn choice_form<'a>(choice: &Choice<'_>, practice: &Practice<'a>) -> form::plan::
     }
 }
 
-fn row_form<'a>(plan: &'a RowPlan<'a>, context: &'a Context<'a>) -> form::plan::Row<'a> {
+fn row_form<'a>(plan: &'a RowPlan<'a>, context: &'a Context<'a>, with_holes: bool) -> form::plan::Row<'a> {
+    let holes = if with_holes { &plan.holes[..] } else { &[] };
     let Row { name, about, structure, member, places, installed, rivet, stack, count, .. } = plan.row;
     let practice = context.practice;
     let per_rivet = |strength: &JointStrength| form::plan::PerRivet {
@@ -623,7 +651,7 @@ fn row_form<'a>(plan: &'a RowPlan<'a>, context: &'a Context<'a>) -> form::plan::
         strength_ratio: strength_ratio(plan).and_then(form::finite),
         before_and_after: before_and_after_form(plan, practice),
         removal: removal_form(&plan.removal, practice),
-        holes: List::of(move || plan.holes.iter().map(move |hole| hole_form(plan, hole, context))),
+        holes: List::of(move || holes.iter().map(move |hole| hole_form(plan, hole, context))),
         choice: choice_form(&plan.choice, practice),
     }
 }
@@ -658,8 +686,8 @@ fn before_and_after_form<'a>(plan: &RowPlan<'_>, practice: &Practice<'a>) -> for
     }
 }
 
-fn hole_form<'a>(row: &'a RowPlan<'a>, plan: &'a HolePlan<'a>, context: &'a Context<'a>) -> form::plan::Hole<'a> {
-    let measured = |measured: &'a MeasuredHole| form::plan::Measured {
+fn measured_form(measured: &MeasuredHole) -> form::plan::Measured<'_> {
+    form::plan::Measured {
         major: measured.as_found.major().into(),
         minor: measured.as_found.minor().into(),
         condition: measured.as_found.damage().into(),
@@ -667,11 +695,14 @@ fn hole_form<'a>(row: &'a RowPlan<'a>, plan: &'a HolePlan<'a>, context: &'a Cont
         opened: measured.opened.map(|drill| drill.to_string()),
         remark: &measured.remark,
         taken: (&measured.taken).into(),
-    };
+    }
+}
+
+fn hole_form<'a>(row: &'a RowPlan<'a>, plan: &'a HolePlan<'a>, context: &'a Context<'a>) -> form::plan::Hole<'a> {
     let hole = form::plan::HoleInRow {
         hole_number: plan.number.into(),
         about: plan.about,
-        measured: plan.measured.map(measured),
+        measured: plan.measured.map(measured_form),
         disposition: plan.disposition().into(),
         drill: plan.cut().map(|cut| cut.to_string()),
         drill_diameter: plan.cut().map(|cut| cut.diameter().into()),
@@ -708,62 +739,176 @@ fn answer_form<'a>(plan: &AnswerPlan<'a>) -> form::plan::AnswerGiven<'a> {
     }
 }
 
-/// A row for each row of the job, and one for each hole that differs from its row.
-fn records(findings: &[Told<'_>], plan: &Plan<'_>, context: &Context<'_>) -> Rows {
-    let mut rows = Rows::default();
-    let mut told: HashMap<&str, Vec<&Told<'_>>> = HashMap::new();
-    for finding in findings {
-        told.entry(&finding.subject).or_default().push(finding);
+/// Writes the plan without its holes in one line, and a line for each hole: bases by number, and what becomes of holes that are alike once.
+fn lines<'a>(plan: &Rc<Plan<'a>>, context: &'a Context<'a>, to: &mut dyn Write) -> io::Result<()> {
+    let _numbers = bases::written(Way::Numbers);
+    let mut first = Report::new("plan", context);
+    for (subject, finding) in plan.all_findings().filter(|(subject, _)| !matches!(subject, Subject::Hole(..))) {
+        first.find_in(plan, context, subject, finding);
     }
+    let lines = order(plan, plan.job.spares_percent, None);
+    first.give(Answer { plan: Rc::clone(plan), lines, context, with_holes: false });
+    let mut line = |line: &dyn Fn(&mut Few<'_>)| {
+        let mut out = Vec::new();
+        line(&mut Few(&mut out));
+        out.push(b'\n');
+        for basis in bases::new() {
+            form::plan::Line::Basis(basis).put(&mut Few(&mut out));
+            out.push(b'\n');
+        }
+        to.write_all(&out)
+    };
+    line(&|to| envelope(&first).put(to))?;
+    // What was asked alike and came to the same is kept once in the plan, so that it is found by its address.
+    let mut known: HashMap<[usize; 2], Vec<(u32, &HolePlan<'a>)>> = HashMap::new();
+    let mut alike = 0;
     for row in &plan.rows {
-        let special = row.holes.iter().filter(|hole| hole.differs_from(row)).count() as u32;
-        let subject = Subject::Row(&row.row.name).to_string();
-        let record =
-            Line { row: &row.row.name, hole: None, count: row.row.count - special, disposition: None, cut: None };
-        rows.push(record.record(Some(&row.choice), told.get(subject.as_str()), context));
-        for hole in row.holes.iter().filter(|hole| hole.differs_from(row)) {
-            let record = Line {
-                row: &row.row.name,
-                hole: Some(hole.number),
-                count: 1,
-                disposition: Some(hole.disposition()),
-                cut: hole.cut().map(|cut| cut.to_string()),
+        for hole in &row.holes {
+            let lies = [
+                hole.answer.as_ref().map_or(0, |answer| Arc::as_ptr(answer).addr()),
+                hole.choice.as_ref().map_or(0, |choice| Arc::as_ptr(choice).addr()),
+            ];
+            let same = known.entry(lies).or_default();
+            let is_like = |(_, other): &&(u32, &HolePlan<'a>)| {
+                hole.ruling.is_none() && other.ruling.is_none() && hole.findings == other.findings
             };
-            let subject = Subject::Hole(&row.row.name, hole.number).to_string();
-            rows.push(record.record(hole.choice.as_deref(), told.get(subject.as_str()), context));
+            let number = if let Some((number, _)) = same.iter().find(is_like) {
+                *number
+            } else {
+                alike += 1;
+                same.push((alike, hole));
+                line(&|to| form::plan::Line::Alike(Box::new(alike_form(alike, row, hole, context))).put(to))?;
+                alike
+            };
+            let told = form::plan::HoleLine {
+                row: &row.row.name,
+                hole_number: hole.number.into(),
+                about: hole.about,
+                measured: hole.measured.map(measured_form),
+                answer: hole.ruling.map(|ruling| ruling.answer.into()),
+                alike: number.into(),
+            };
+            let told = form::plan::Line::Hole(Box::new(told));
+            line(&|to| told.put(to))?;
         }
     }
-    rows
+    Ok(())
 }
 
-struct Line<'p> {
-    row: &'p str,
-    hole: Option<u32>,
-    count: u32,
-    disposition: Option<Disposition>,
-    cut: Option<String>,
+fn alike_form<'a>(
+    number: u32,
+    row: &RowPlan<'a>,
+    hole: &HolePlan<'a>,
+    context: &Context<'a>,
+) -> form::plan::HolesAlike<'a> {
+    let findings = hole.findings.iter().map(|finding| Told::of("hole", finding, context).into_form());
+    let of_row = &row.choice;
+    let is_of_row = |choice: &&Choice<'_>| choice.part == of_row.part && choice.length == of_row.length;
+    let as_row = hole.choice.as_deref().filter(is_of_row);
+    let own = if as_row.is_none() { hole.choice.as_deref() } else { None };
+    form::plan::HolesAlike {
+        alike: number.into(),
+        disposition: hole.disposition().into(),
+        drill: hole.cut().map(|cut| cut.to_string()),
+        drill_diameter: hole.cut().map(|cut| cut.diameter().into()),
+        steps: steps(&row.steps(hole, context.practice), context),
+        as_row: as_row.is_some(),
+        hole: as_row.map(|choice| form::GivenInterval::of(choice.hole, context.practice)),
+        choice: own.map(|choice| choice_form(choice, context.practice)),
+        findings: findings.collect(),
+    }
 }
 
-impl Line<'_> {
-    fn record(self, choice: Option<&Choice<'_>>, told: Option<&Vec<&Told<'_>>>, context: &Context<'_>) -> Record {
-        let length = choice.and_then(|choice| choice.length.as_ref().ok());
-        let complete = choice.filter(|choice| choice.is_complete());
+/// Writes a line for each row of the job, and one for each hole that differs from its row.
+fn rows(plan: &Plan<'_>, context: &Context<'_>, to: &mut dyn Write) -> io::Result<()> {
+    /// Bytes that are written at once.
+    const PIECE: usize = 64 * 1024;
+    let (mut out, mut kept) = (Vec::with_capacity(2 * PIECE), Kept::default());
+    if let Some(row) = plan.rows.first() {
         let mut record = Record::new(context.units);
-        record.text("row", self.row).optional("hole", self.hole).text("count", self.count);
-        record.optional("disposition", self.disposition).optional("drill", self.cut);
-        record.optional("part", complete.map(|choice| choice.part));
-        record.length("length", complete.and_then(|choice| choice.part.length()));
-        record.length("rule_of_thumb_length", length.map(|length| length.rule_of_thumb_length));
-        record.length("protrusion_max", length.and_then(|length| length.protrusion).map(|tail| tail.max()));
+        Line::of(row).cells(&mut record);
+        let mut columns = record.into_columns();
+        columns.extend(["severity", "findings", "answer"].map(str::to_owned));
+        out.extend_from_slice(columns.join(",").as_bytes());
+        out.push(b'\n');
+    }
+    for row in &plan.rows {
+        let special = row.holes.iter().filter(|hole| hole.differs_from(row));
+        for line in std::iter::once(Line::of(row)).chain(special.map(|hole| Line::of_hole(row, hole))) {
+            line.put(plan, &mut out, &mut kept, context.units);
+            if out.len() > PIECE {
+                to.write_all(&out)?;
+                out.clear();
+            }
+        }
+    }
+    to.write_all(&out)
+}
+
+/// A row, or one of its holes.
+struct Line<'p, 'j> {
+    subject: Subject<'j>,
+    row: &'p str,
+    hole: Option<&'p HolePlan<'j>>,
+    count: usize,
+    choice: Option<&'p Choice<'j>>,
+    findings: &'p [Finding],
+}
+
+impl<'p, 'j> Line<'p, 'j> {
+    fn of(plan: &'p RowPlan<'j>) -> Line<'p, 'j> {
+        let special = plan.holes.iter().filter(|hole| hole.differs_from(plan)).count();
+        Line {
+            subject: Subject::Row(&plan.row.name),
+            row: &plan.row.name,
+            hole: None,
+            count: plan.row.count as usize - special,
+            choice: Some(&plan.choice),
+            findings: &plan.findings,
+        }
+    }
+
+    fn of_hole(plan: &'p RowPlan<'j>, hole: &'p HolePlan<'j>) -> Line<'p, 'j> {
+        Line {
+            subject: Subject::Hole(&plan.row.name, hole.number),
+            row: &plan.row.name,
+            hole: Some(hole),
+            count: 1,
+            choice: hole.choice.as_deref(),
+            findings: &hole.findings,
+        }
+    }
+
+    fn cells(&self, cells: &mut impl Cells) {
+        let length = self.choice.and_then(|choice| choice.length.as_ref().ok());
+        let complete = self.choice.filter(|choice| choice.is_complete());
+        cells.written("row", self.row).optional("hole", self.hole.map(|hole| hole.number)).text("count", self.count);
+        cells.words("disposition", self.hole.map(|hole| hole.disposition().as_str()));
+        cells.optional("drill", self.hole.and_then(HolePlan::cut));
+        cells.parts("part", complete.map(|choice| choice.part));
+        cells.length("length", complete.and_then(|choice| choice.part.length()));
+        cells.length("rule_of_thumb_length", length.map(|length| length.rule_of_thumb_length));
+        cells.length("protrusion_max", length.and_then(|length| length.protrusion).map(|tail| tail.max()));
         let window = length.and_then(|length| length.window);
-        record.length("window_height_min", window.map(|window| window.height.min()));
-        record.length("window_height_max", window.map(|window| window.height.max()));
-        record.length("window_diameter_min", window.map(|window| window.diameter_least));
-        record.findings(told.into_iter().flatten().copied());
-        let mut answers: Vec<String> =
-            told.into_iter().flatten().filter_map(|told| told.answer).map(in_words).collect();
+        cells.length("window_height_min", window.map(|window| window.height.min()));
+        cells.length("window_height_max", window.map(|window| window.height.max()));
+        cells.length("window_diameter_min", window.map(|window| window.diameter_least));
+    }
+
+    /// The line, as it is printed.
+    fn put(&self, plan: &Plan<'_>, out: &mut Vec<u8>, kept: &mut Kept, units: Units) {
+        let start = out.len();
+        let mut cells = AnswerCells::new(out, kept, units);
+        self.cells(&mut cells);
+        let mut codes = Codes::default();
+        self.findings.iter().for_each(|finding| codes.one(&"", finding));
+        cells.tell(&codes);
+        let given = self.findings.iter().filter_map(|finding| plan.answer_to(self.subject, finding));
+        let mut answers: Vec<String> = given.map(in_words).collect();
         answers.dedup();
-        record.text("answer", answers.join(" "));
-        record
+        cells.written("answer", &answers.join(" "));
+        // No comma in front of the first.
+        out.remove(start);
+        out.push(b'\n');
     }
 }

@@ -22,6 +22,7 @@ use shophead::practice::{Given, Practice};
 use shophead::{layout, length as measure, quantity, select, upset};
 use shophead_job::{model, order as job_order};
 
+pub(crate) mod bases;
 pub(crate) mod group;
 pub(crate) mod head;
 pub(crate) mod hole;
@@ -255,8 +256,8 @@ impl From<quantity::Mass> for Mass {
     }
 }
 
-/// Where a figure comes from.
-#[derive(Clone, Debug, Serialize)]
+/// Where a figure comes from; how it is written is in [`bases`].
+#[derive(Clone, Debug)]
 #[cfg_attr(test, derive(schemars::JsonSchema))]
 pub(crate) struct Basis<'a> {
     /// The document, or common practice.

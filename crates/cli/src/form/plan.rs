@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use super::bases::NumberedBasis;
 use super::{
     Allowable, Answer as Answered, Basis, Code, DamageKind, Direction, Disposition, DrivenHead, Figure, GivenInterval,
     GivenLength, HoleDamage, HoleStep, Interval, Length, Lengths, List, Look, Member, Mode, NotCompared, Nth,
@@ -221,6 +222,58 @@ pub(crate) struct PlannedHole<'a> {
     pub(crate) hole: HoleInRow<'a>,
     #[serde(flatten)]
     pub(crate) choice: Choice<'a>,
+}
+
+/// One of the lines of `--lines` behind the first.
+#[derive(Serialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
+#[serde(untagged)]
+pub(crate) enum Line<'a> {
+    Basis(NumberedBasis),
+    Alike(Box<HolesAlike<'a>>),
+    Hole(Box<HoleLine<'a>>),
+}
+
+/// What becomes of holes that are alike.
+#[derive(Serialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
+pub(crate) struct HolesAlike<'a> {
+    /// Its number, by which the holes name it.
+    pub(crate) alike: Nth,
+    /// What becomes of them.
+    pub(crate) disposition: Disposition,
+    /// The drill or reamer; null where nothing is cut.
+    pub(crate) drill: Option<String>,
+    /// Its diameter.
+    pub(crate) drill_diameter: Option<Length>,
+    /// Each step that was tried; empty where they were not measured.
+    pub(crate) steps: Vec<HoleStep<'a>>,
+    /// Whether the rivet goes in that goes into most of the row, with all that the row says of it.
+    pub(crate) as_row: bool,
+    /// The hole that the rivet of the row goes in; null where another rivet goes in, or none.
+    pub(crate) hole: Option<GivenInterval<'a>>,
+    /// Another rivet that goes in; null where that of the row does, and where none is planned.
+    pub(crate) choice: Option<Choice<'a>>,
+    /// What was found about each of them.
+    pub(crate) findings: Vec<super::Finding<'a>>,
+}
+
+/// One hole.
+#[derive(Serialize)]
+#[cfg_attr(test, derive(schemars::JsonSchema))]
+pub(crate) struct HoleLine<'a> {
+    /// Its row.
+    pub(crate) row: &'a str,
+    /// Its number in the row.
+    pub(crate) hole_number: Nth,
+    /// What is special about it; may be empty.
+    pub(crate) about: &'a str,
+    /// As measured; null where it was not.
+    pub(crate) measured: Option<Measured<'a>>,
+    /// The answer, where it was referred and every referral is answered; null otherwise.
+    pub(crate) answer: Option<Answered<'a>>,
+    /// The number of the holes that it is like, itself among them.
+    pub(crate) alike: Nth,
 }
 
 /// A hole that has no rivet yet; nothing is said about one.

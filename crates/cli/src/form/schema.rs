@@ -103,6 +103,7 @@ commands! {
     "order", "The parts of a job against the shelf", super::order::Answer<'static>;
     "inspect", "Driven rivets judged against the plan", super::inspect::Answer<'static>;
     "sources", "Where every built-in figure comes from", super::sources::Answer<'static>;
+    "plan-lines", "One of the lines behind the first", super::plan::Line<'static>;
 }
 
 /// The schema of what a command prints.

@@ -58,6 +58,6 @@ pub(crate) struct Source<'a> {
     pub(crate) what: String,
     /// The figure, in the units asked for; for people.
     pub(crate) value: String,
-    #[serde(flatten)]
+    #[serde(flatten, serialize_with = "super::bases::fields")]
     pub(crate) from: Basis<'a>,
 }

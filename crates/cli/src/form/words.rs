@@ -12,7 +12,7 @@ use crate::commands::{joint as joint_command, load_word, part, splice};
 macro_rules! words {
     ($( #[doc = $doc:literal] $room:ident $name:ident: $of:ty, $word:expr, $all:expr; )+) => {$(
         #[doc = $doc]
-        #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
         pub(crate) struct $name(&'static str);
 
         impl From<$of> for $name {

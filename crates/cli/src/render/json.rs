@@ -7,6 +7,7 @@ use shophead_job::words::ADVISORY;
 
 use crate::context::Settled;
 use crate::form;
+use crate::form::bases::{self, Way};
 use crate::form::{PracticeName, Version};
 use crate::report::{Report, Told};
 
@@ -26,9 +27,13 @@ use crate::report::{Report, Told};
 ///
 /// With line ends and blanks only where somebody reads it: they are half of a long plan.
 pub(crate) fn render(report: &Report, mut to: impl Write, is_seen: bool) -> io::Result<()> {
+    if let Some(made) = &report.made_rows {
+        return made(&mut to);
+    }
     if is_seen {
         serde_json::to_writer_pretty(&mut to, &envelope(report))?;
     } else {
+        let _kept = bases::written(Way::Kept);
         serde_json::to_writer(&mut to, &envelope(report))?;
     }
     to.write_all(b"\n")
@@ -42,7 +47,7 @@ pub(crate) fn envelope<'r>(report: &'r Report<'_>) -> Envelope<'r> {
         own_limits: &report.own_limits,
         settled: &report.settled,
         advisory: ADVISORY,
-        result: report.result.as_deref(),
+        result: report.result.as_deref().map(|form| form as &dyn erased_serde::Serialize),
         findings: Findings(&report.findings),
         working: report.working.as_ref().map(form::working::Working::of),
     }
@@ -78,7 +83,7 @@ pub(crate) struct Envelope<'r> {
 }
 
 /// Each made when its turn comes.
-struct Findings<'r>(&'r [Told<'r>]);
+pub(crate) struct Findings<'r>(pub(crate) &'r [Told<'r>]);
 
 impl Serialize for Findings<'_> {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {

@@ -51,7 +51,7 @@ pub(crate) fn print(report: &Report, settings: &Settings) -> Result<(), Stop> {
             None => Ok(()),
         },
         Format::Html => output.write_all(html::render(report).as_bytes()),
-        Format::Csv => csv::render(report).and_then(|rows| output.write_all(rows.as_bytes())),
+        Format::Csv => csv::render(report, &mut output),
     };
     output.finish(printed)
 }

@@ -1,8 +1,9 @@
 //! `plan` and `order` on the demo job, and on jobs that are wrong.
 
+use std::collections::HashMap;
 use std::path::{Path, PathBuf};
 
-use serde_json::Value;
+use serde_json::{Value, json};
 
 use crate::{Run, shophead, shophead_with};
 
@@ -86,6 +87,109 @@ fn no_line_of_the_demo_is_longer_than_asked_for() {
             assert!(line.chars().count() <= width, "{width} columns: {line:?}");
         }
     }
+}
+
+/// Puts every basis in the place of its number.
+fn spell_out(value: &mut Value, bases: &HashMap<u64, Value>) {
+    match value {
+        Value::Object(fields) => {
+            for (key, value) in fields {
+                match value.as_u64().filter(|_| key == "basis" || key == "interpolation") {
+                    Some(number) => *value = bases.get(&number).expect("a basis that was told").clone(),
+                    None => spell_out(value, bases),
+                }
+            }
+        }
+        Value::Array(values) => values.iter_mut().for_each(|value| spell_out(value, bases)),
+        _ => {}
+    }
+}
+
+/// The lines say what the whole plan says; tells how many holes there are, and of how many kinds.
+#[track_caller]
+fn lines_say_the_same(mut whole: Value, lines: &str) -> (usize, usize) {
+    let lines: Vec<Value> = lines.lines().map(crate::schema::read_plan_line).collect();
+    let mut bases: HashMap<u64, Value> = HashMap::new();
+    for line in lines.iter().filter(|line| line.get("document").is_some()) {
+        let told = json!({ "document": line["document"], "place": line["place"], "status": line["status"] });
+        assert!(!bases.values().any(|known| *known == told), "twice: {told}");
+        assert!(bases.insert(line["basis"].as_u64().expect("a number"), told).is_none());
+    }
+    let mut first = lines[0].clone();
+    spell_out(&mut first, &bases);
+    let rows: HashMap<String, Value> = first["result"]["rows"]
+        .as_array()
+        .expect("rows")
+        .iter()
+        .cloned()
+        .map(|row| (row["name"].as_str().expect("a name").to_owned(), row))
+        .collect();
+    // Its holes, put together again.
+    let mut alike: HashMap<u64, Value> = HashMap::new();
+    let mut holes: HashMap<String, Vec<Value>> = HashMap::new();
+    for line in &lines[1..] {
+        let mut line = line.clone();
+        spell_out(&mut line, &bases);
+        if line.get("disposition").is_some() {
+            alike.insert(line["alike"].as_u64().expect("a number"), line);
+        } else if line.get("row").is_some() {
+            let like = alike.get(&line["alike"].as_u64().expect("a number")).expect("told before");
+            let row = line["row"].as_str().expect("a row").to_owned();
+            let mut hole = line.clone();
+            let fields = hole.as_object_mut().expect("an object");
+            for key in ["row", "alike"] {
+                fields.remove(key);
+            }
+            for key in ["disposition", "drill", "drill_diameter", "steps"] {
+                fields.insert(key.to_owned(), like[key].clone());
+            }
+            match (like["as_row"].as_bool(), like["choice"].as_object()) {
+                (Some(true), None) => {
+                    let of_row =
+                        ["part", "length", "rule_of_thumb_length", "difference", "usable", "protrusion", "head"];
+                    for key in of_row.into_iter().chain(["window", "serves", "by_hole", "within"]) {
+                        fields.insert(key.to_owned(), rows[&row][key].clone());
+                    }
+                    fields.insert("hole".to_owned(), like["hole"].clone());
+                }
+                (_, Some(choice)) => fields.extend(choice.clone()),
+                _ => drop(fields.insert("part".to_owned(), Value::Null)),
+            }
+            holes.entry(row).or_default().push(hole);
+        }
+    }
+    let told = holes.values().map(Vec::len).sum();
+    for row in first["result"]["rows"].as_array_mut().expect("rows") {
+        assert_eq!(row["holes"], json!([]));
+        row["holes"] = holes.remove(row["name"].as_str().expect("a name")).unwrap_or_default().into();
+    }
+    let of_holes = |finding: &Value| finding["subject"].as_str().is_some_and(|subject| subject.contains(" hole "));
+    whole["findings"].as_array_mut().expect("findings").retain(|finding| !of_holes(finding));
+    assert_eq!(first, whole);
+    (told, alike.len())
+}
+
+#[test]
+fn a_plan_in_lines_says_what_the_whole_one_says() {
+    let whole = on_demo("plan", "--format json").json(1);
+    let lines = on_demo("plan", "--format json --lines");
+    let (holes, kinds) = lines_say_the_same(whole, lines.printed(1));
+    assert!(holes > 20 && kinds > 10, "{holes} {kinds}");
+    // Holes that are alike stand in one line.
+    let job = BRACKET.replacen("title", "holes = \"holes.csv\"\ntitle", 1);
+    let holes: String =
+        (1..=10).map(|hole| format!("B1,{hole},{},.129\n", if hole < 4 { ".131" } else { ".129" })).collect();
+    let files = [("job.toml", &*job), ("holes.csv", &*format!("row,hole,major,minor\n{holes}"))];
+    let whole = on_job("plan job.toml --format json", &files);
+    let lines = on_job("plan job.toml --format json --lines", &files);
+    let status = whole.status.expect("a status");
+    assert_eq!(lines_say_the_same(whole.json(status), lines.printed(status)), (10, 2));
+}
+
+#[test]
+fn a_plan_in_lines_is_json() {
+    let run = on_demo("plan", "--lines");
+    assert_eq!(run.refused(), "error: --lines: the plan in lines is JSON; right would be --format json --lines\n");
 }
 
 #[test]

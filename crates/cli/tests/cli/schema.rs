@@ -54,6 +54,15 @@ pub(crate) fn read_line(text: &str) -> Value {
     line
 }
 
+/// Reads a line of a plan in lines and checks it against its schema.
+#[track_caller]
+pub(crate) fn read_plan_line(text: &str) -> Value {
+    let line: Value = serde_json::from_str(text).expect("one JSON value");
+    let faults = faults_against("plan-lines", &line);
+    assert!(faults.is_empty(), "not as its schema says:\n{}\n{text}", faults.join("\n"));
+    line
+}
+
 /// Every object in an answer, by the path to it.
 fn objects(value: &Value, path: &str, found: &mut Vec<String>) {
     match value {

@@ -11,7 +11,7 @@ use crate::joint::lap::{LapError, LapRows, Shared, shared_into};
 use crate::joint::layers::{Layers, LayersError, PackError, PackRows, through_pack};
 use crate::joint::margin::{Factors, Load, LoadKind};
 use crate::joint::pack::Made;
-use crate::joint::row::{Loaded, Peak, RowError, RowStrength, row_strength_into};
+use crate::joint::row::{Loaded, Peak, RowError, RowStrength, add_row, is_row, row_strength_into};
 use crate::joint::sharing::{Envelope, Transfer};
 use crate::joint::strength::{JointStrength, Shear, StrengthError};
 use crate::length::Length;
@@ -19,7 +19,7 @@ use crate::material::Property;
 use crate::practice::{Given, Key, Name};
 use crate::quantity::{Force, Stress};
 use crate::select::{Assessed, LengthAnswer, Wanted};
-use crate::stack::{Layer, Stack};
+use crate::stack::{Layer, Preparation, Stack};
 use crate::upset::{Fit, FitError};
 
 /// What rows carry at most, by any formula.
@@ -38,7 +38,7 @@ impl<'a> Installation<'_, 'a> {
         let case = self.case();
         Ok(Wanted {
             rivet: self.rivet,
-            hole: self.hole_or_drilled_in(&case).value,
+            hole: self.hole_or_drilled_in(&self.practice.for_case(&case)).value,
             case,
             grip: self.grip().ok_or(FitError::NoGrip)?,
             dimpled: self.stack.is_some_and(Stack::is_dimpled_through),
@@ -472,6 +472,44 @@ impl<'a> Installation<'_, 'a> {
             found.refuse();
         }
         self.share_load(found, most)
+    }
+
+    /// As [`Installation::row_into`], from what one rivet of it carries: an answer of [`Installation::strength`] to the same question, which then
+    /// need not be worked out again.
+    ///
+    /// # Errors
+    /// As [`Installation::row`].
+    ///
+    /// ```
+    /// use shophead::installation::Installation;
+    /// use shophead::joint::row::RowStrength;
+    /// use shophead::length::Length;
+    /// use shophead::rivet::part::Part;
+    /// use shophead::stack::Stack;
+    /// let layers = Stack::parse("2024-T3:.040, 2024-T3:.064")?;
+    /// let question = Installation::new(Part::parse("MS20470AD4")?, &layers)
+    ///     .edge(Length::parse(".5")?)
+    ///     .pitch(Length::parse(".75")?);
+    /// let mut row = RowStrength::nothing_yet();
+    /// question.row_of_into(&question.strength()?, &mut row)?;
+    /// assert_eq!(row, question.row()?);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    pub fn row_of_into(&self, rivet: &JointStrength, found: &mut RowStrength) -> Result<(), RowError> {
+        let takes_head_off =
+            |stack: &Stack| stack.load_carrying().any(|layer| layer.preparation == Preparation::Countersunk);
+        // Else the one row finds nothing of its rivets that they do not by themselves, and misses nothing more.
+        if self.rows != 1 || self.installed_layout.is_some() || self.stack.is_some_and(takes_head_off) {
+            return self.row_into(found);
+        }
+        let made = self.made()?;
+        is_row(&made)?;
+        found.joint.clone_from(rivet);
+        add_row(found, &made)?;
+        if rivet.allowable.is_none() && rivet.indication.is_none() {
+            found.refuse();
+        }
+        self.share_load(found, None)
     }
 
     /// The first layer's modulus that is not on file.

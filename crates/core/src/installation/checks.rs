@@ -8,7 +8,7 @@ use crate::joint::compare::{check_shank, check_substitute};
 use crate::joint::strength::{Shear, check_bearing_range};
 use crate::layout::{Point, check_edge, check_pitch, check_row_spacing};
 use crate::length::Length;
-use crate::practice::{Case, Given, Key, Name, Practice};
+use crate::practice::{ForCase, Given, Key, Name, Practice};
 use crate::seat::{check_seat, shank_not_known};
 use crate::select::{check_alloy, check_diameter};
 use crate::stack::{Preparation, Role, Stack};
@@ -18,26 +18,20 @@ impl Installation<'_, '_> {
     #[inline(never)]
     pub(super) fn check(&self, push: &mut Sink<'_>) {
         let case = self.case();
+        let limits = self.practice.for_case(&case);
         if let Some(stack) = self.stack {
             if let Some((layer, thickest)) = stack.thickest_layer() {
-                check_diameter(
-                    self.rivet.series(),
-                    &case,
-                    (Some(layer), thickest),
-                    self.structure,
-                    self.practice,
-                    push,
-                );
+                check_diameter(self.rivet.series(), &limits, (Some(layer), thickest), self.structure, push);
             }
             let hole = self.hole.map(|hole| hole.max());
             let by = (self.practice, self.unpublished());
             check_bearing_range(&self.rivet, (hole, self.edge_in_load.or(self.layout.edge)), stack, by, push);
         }
-        check_seat(&self.rivet, self.stack, &case, self.practice, push);
+        check_seat(&self.rivet, self.stack, &limits, push);
         check_alloy(&self.rivet, self.structure, push);
-        self.check_entry(&case, push);
-        self.check_hole(&case, push);
-        self.check_distances(&case, push);
+        self.check_entry(&limits, push);
+        self.check_hole(&limits, push);
+        self.check_distances(&limits, push);
         self.check_touching(push);
         self.check_load_path(push);
         if let Some(installed) = &self.installed {
@@ -62,12 +56,12 @@ impl Installation<'_, '_> {
     }
 
     /// A shank that is thicker than the hole is wide.
-    fn check_entry(&self, case: &Case, push: &mut Sink<'_>) {
+    fn check_entry(&self, limits: &ForCase<'_>, push: &mut Sink<'_>) {
         let Some(shank) = self.rivet.size().shank else {
             push(shank_not_known(&self.rivet));
             return;
         };
-        let hole = self.hole_or_drilled_in(case).value;
+        let hole = self.hole_or_drilled_in(limits).value;
         let found = |code, severity, shank| {
             let limit = Given { value: shank, basis: self.rivet.size().basis };
             Finding::against(code, severity, hole.min(), &limit)
@@ -80,9 +74,9 @@ impl Installation<'_, '_> {
     }
 
     /// A measured hole outside what the rivet allows.
-    fn check_hole(&self, case: &Case, push: &mut Sink<'_>) {
+    fn check_hole(&self, for_case: &ForCase<'_>, push: &mut Sink<'_>) {
         let Some(hole) = self.hole else { return };
-        let limits = HoleLimits::of(self.practice, case);
+        let limits = HoleLimits::of_case(for_case);
         match limits.greatest {
             None => push(no_hole_limit()),
             Some(greatest) if hole.max() > greatest.value => {
@@ -90,7 +84,7 @@ impl Installation<'_, '_> {
             }
             Some(greatest) => {
                 // Gauges tell that a hole is within the limits, not how wide it is.
-                let drilled = self.practice.hole_for(case).filter(|_| !self.gauged);
+                let drilled = for_case.hole().filter(|_| !self.gauged);
                 if drilled.is_some_and(|drilled| hole.max() > drilled.value.max()) {
                     push(Finding::against(Code::HoleAboveDrill, Severity::Caution, hole.max(), &greatest));
                 }
@@ -105,16 +99,16 @@ impl Installation<'_, '_> {
     }
 
     /// Edge distance, pitch and row spacing. What is as the maker built it is copied, not condemned.
-    pub(super) fn check_distances(&self, case: &Case, push: &mut Sink<'_>) {
+    pub(super) fn check_distances(&self, limits: &ForCase<'_>, push: &mut Sink<'_>) {
         let as_built = self.is_as_built();
         if let Some(edge) = self.layout.edge {
-            check_edge(edge, case, self.practice, as_built && !self.new_edge, push);
+            check_edge(edge, limits, as_built && !self.new_edge, push);
         }
         if let Some(pitch) = self.layout.pitch {
-            check_pitch(pitch, case, self.practice, as_built, push);
+            check_pitch(pitch, limits, as_built, push);
         }
         if let Some(spacing) = self.layout.transverse_pitch {
-            check_row_spacing(spacing, self.layout.pitch, case, self.practice, as_built, push);
+            check_row_spacing(spacing, self.layout.pitch, limits, as_built, push);
         }
     }
 

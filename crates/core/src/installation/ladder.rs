@@ -452,8 +452,9 @@ impl<'q, 'a> Installation<'q, 'a> {
     fn accepts(&self, rivet: &Part<'a>, hole: Interval) -> bool {
         let case = self.case_with(rivet);
         // Where the printed drill is smaller than a recalled shank, the hole that it makes will do.
-        let drill = self.practice.length(Name::HoleDrill, &case).map_or(Length::MAX, |drill| drill.value);
-        let promised = self.practice.promised_hole(&case);
+        let limits = self.practice.for_case(&case);
+        let drill = limits.length(Name::HoleDrill).map_or(Length::MAX, |drill| drill.value);
+        let promised = limits.promised_hole();
         promised
             .is_some_and(|promised| promised.value.min().min(drill) <= hole.min() && hole.max() <= promised.value.max())
     }
@@ -506,12 +507,13 @@ impl<'q, 'a> Installation<'q, 'a> {
     /// drill is as large.
     fn cut(&self, rivet: &Part<'a>, found: &AsFound) -> Option<Drill> {
         let case = self.case_with(rivet);
-        let drill = self.practice.length(Name::HoleDrill, &case)?;
-        self.practice.length(Name::HoleGreatest, &case)?;
+        let limits = self.practice.for_case(&case);
+        let drill = limits.length(Name::HoleDrill)?;
+        limits.length(Name::HoleGreatest)?;
         // What is out of round is gone with the longest axis; a score or a second hole only with more than that.
         let over = match found.damage() {
             Damage::None => Length::ZERO,
-            _ => self.practice.length(Name::CleanUpLeast, &case).map_or(Length::ZERO, |over| over.value),
+            _ => limits.length(Name::CleanUpLeast).map_or(Length::ZERO, |over| over.value),
         };
         Drill::nearest_at_or_above(drill.value.max(found.major().plus(over)))
     }
@@ -528,8 +530,9 @@ impl<'q, 'a> Installation<'q, 'a> {
     fn hole_of(&self, rivet: &Part<'a>, cut: Drill) -> Interval {
         let case = self.case_with(rivet);
         let least = cut.diameter();
-        let over = self.practice.hole_for(&case).map_or(Length::ZERO, |hole| hole.value.max().minus(hole.value.min()));
-        let greatest = self.practice.length(Name::HoleGreatest, &case).map_or(Length::MAX, |greatest| greatest.value);
+        let limits = self.practice.for_case(&case);
+        let over = limits.hole().map_or(Length::ZERO, |hole| hole.value.max().minus(hole.value.min()));
+        let greatest = limits.length(Name::HoleGreatest).map_or(Length::MAX, |greatest| greatest.value);
         Interval::of(least, least.plus(over).min(greatest).max(least))
     }
 }

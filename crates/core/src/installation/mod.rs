@@ -59,7 +59,7 @@ use crate::joint::strength::Shear;
 use crate::layout::RowLayout;
 use crate::length::{Length, Toleranced};
 use crate::material::DrivenShear;
-use crate::practice::{Case, Given, HANDBOOK, Practice};
+use crate::practice::{Case, ForCase, Given, HANDBOOK, Practice};
 use crate::quantity::Stress;
 use crate::rivet::part::Part;
 use crate::stack::{Preparation, Stack};
@@ -344,15 +344,15 @@ impl<'q, 'a> Installation<'q, 'a> {
     /// The hole as measured, or as it is drilled for the rivet.
     #[must_use]
     pub fn hole_or_drilled(&self) -> Given<Toleranced> {
-        self.hole_or_drilled_in(&self.case())
+        self.hole_or_drilled_in(&self.practice.for_case(&self.case()))
     }
 
     /// The same, where the case is at hand.
-    fn hole_or_drilled_in(&self, case: &Case) -> Given<Toleranced> {
+    fn hole_or_drilled_in(&self, limits: &ForCase<'_>) -> Given<Toleranced> {
         match self.hole {
             Some(value) => Given { value, basis: Basis::AS_GIVEN },
             None => {
-                let Given { value, basis } = self.practice.assumed_hole(case);
+                let Given { value, basis } = limits.assumed_hole();
                 Given { value: Toleranced::from_least(value), basis }
             }
         }
@@ -408,7 +408,7 @@ impl<'q, 'a> Installation<'q, 'a> {
     #[must_use]
     pub fn distances(&self) -> Findings {
         let mut findings = Findings::new();
-        self.check_distances(&self.case(), &mut |finding| findings.push(finding));
+        self.check_distances(&self.practice.for_case(&self.case()), &mut |finding| findings.push(finding));
         findings
     }
 

@@ -102,8 +102,11 @@ pub struct InterRivet {
     /// The weakest basis in it.
     pub basis: Basis,
     /// What was found.
-    pub findings: Findings,
+    pub findings: Findings<MAX_BUCKLING_FINDINGS>,
 }
+
+/// The most that is found of a sheet between its rivets: that it buckles, that the formula does not hold so far, or that a figure is missing.
+pub const MAX_BUCKLING_FINDINGS: usize = 4;
 
 impl InterRivet {
     /// What the sheet is sure to stand: the elastic stress, but not more than the end of the elastic range. Where the elastic stress
@@ -123,7 +126,7 @@ pub struct LayerBuckling {
     /// What it stands; `None` where that is not published.
     pub found: Option<InterRivet>,
     /// What was found about a compression that was asked about; nothing without one.
-    pub findings: Findings,
+    pub findings: Findings<MAX_BUCKLING_FINDINGS>,
 }
 
 impl LayerBuckling {
@@ -196,9 +199,10 @@ pub fn inter_rivet(
         return Err(BucklingError::StressNotPositive);
     }
     let quotient = |(num, den): (u32, u32)| f64::from(num) / f64::from(den);
+    let limits = practice.for_case(case);
     let (Some(fixity), Some(share), Some(modulus), Some(yield_stress)) = (
-        practice.fraction(Name::InterRivetFixity, case),
-        practice.fraction(Name::InterRivetElasticShare, case),
+        limits.fraction(Name::InterRivetFixity),
+        limits.fraction(Name::InterRivetElasticShare),
         lowest_modulus(sheet),
         sheet.fcy(),
     ) else {

@@ -226,12 +226,24 @@ crate::words::errors! {
 /// [`RowError`] for what is no row.
 #[inline(never)]
 pub(crate) fn row_strength_into(found: &mut RowStrength, row: &Made<'_, '_>) -> Result<(), RowError> {
+    is_row(row)?;
+    row.strength_into(&mut found.joint)?;
+    add_row(found, row)
+}
+
+/// Whether there is a row at all.
+pub(crate) fn is_row(row: &Made<'_, '_>) -> Result<(), RowError> {
     if row.rows == 0 {
         return Err(RowError::NoRows);
     }
+    if row.pitch.is_none() { Err(RowError::NoPitch) } else { Ok(()) }
+}
+
+/// Adds the row to what one rivet of it carries.
+#[inline(never)]
+pub(crate) fn add_row(found: &mut RowStrength, row: &Made<'_, '_>) -> Result<(), RowError> {
     let Some(pitch) = row.pitch else { return Err(RowError::NoPitch) };
     let RowStrength { joint, net_sections, .. } = &mut *found;
-    row.strength_into(joint)?;
     net_sections.clear();
     let pitch = pitch.to_inches_f64();
     let rivets_per_inch = f64::from(row.rows) / pitch;

@@ -3,8 +3,9 @@
 //! A program that answers many questions meets few cases: the sizes of a few series, in one alloy or two. What a practice says of each is
 //! looked up once, and every question after that finds it in its place. Only where an address has 64 bits: a small target has no room for it.
 
-use super::{Case, Given, Name, Practice, Value};
-use crate::length::Length;
+use super::{Case, Given, LengthRounding, Name, Practice, Value};
+use crate::basis::Basis;
+use crate::length::{Interval, Length};
 
 /// The words of [`Name`].
 const NAMES: usize = Name::ALL.len();
@@ -60,8 +61,7 @@ impl<'a> Practice<'a> {
     pub fn case_limits(&self, case: &Case) -> CaseLimits {
         let mut limits = [None; NAMES];
         for (name, known) in Name::ALL.iter().zip(&mut limits) {
-            let limit = self.find(*name, case);
-            *known = limit.map(|limit| Given { value: limit.value.for_case(case), basis: limit.basis });
+            *known = self.look_up(*name, case);
         }
         CaseLimits { case: *case, limits }
     }
@@ -96,6 +96,12 @@ impl<'a> Practice<'a> {
         }
     }
 
+    /// The limit that applies, as a length where it comes to one; not looked up ahead.
+    fn look_up(&self, name: Name, case: &Case) -> Option<Given<Value>> {
+        let limit = self.find(name, case)?;
+        Some(Given { value: limit.value.for_case(case), basis: limit.basis })
+    }
+
     /// Whether the limits of a case were looked up ahead.
     #[must_use]
     pub fn knows(&self, case: &Case) -> bool {
@@ -124,32 +130,105 @@ impl<'a> Practice<'a> {
         None
     }
 
-    /// Reads limits of one case as lengths, which is then found once.
-    #[cfg(target_pointer_width = "64")]
-    pub(crate) fn lengths_for<'p>(&'p self, case: &'p Case) -> impl Fn(Name) -> Option<Given<Length>> + 'p {
-        let known = self.known(case);
-        move |name| {
-            let Some(known) = known else { return self.length(name, case) };
-            let Given { value, basis } = known.limits.get(name as usize).copied().flatten()?;
-            match value {
-                Value::Length(value) => Some(Given { value, basis }),
-                _ => None,
-            }
+    /// The limits of one case, which is found once for all of them.
+    #[inline]
+    pub(crate) fn for_case<'p>(&'p self, case: &'p Case) -> ForCase<'p> {
+        ForCase {
+            practice: self,
+            case,
+            #[cfg(target_pointer_width = "64")]
+            known: self.known(case),
         }
     }
+}
 
-    /// Reads limits of one case as lengths.
-    #[cfg(not(target_pointer_width = "64"))]
-    pub(crate) fn lengths_for<'p>(&'p self, case: &'p Case) -> impl Fn(Name) -> Option<Given<Length>> + 'p {
-        move |name| self.length(name, case)
+/// What a practice says of one case.
+#[derive(Clone, Copy)]
+pub(crate) struct ForCase<'p> {
+    practice: &'p Practice<'p>,
+    case: &'p Case,
+    /// Looked up ahead.
+    #[cfg(target_pointer_width = "64")]
+    known: Option<&'p CaseLimits>,
+}
+
+impl ForCase<'_> {
+    /// The case.
+    pub(crate) const fn case(&self) -> &Case {
+        self.case
     }
 
     /// The limit that applies, as a length where it comes to one.
-    pub(super) fn given(&self, name: Name, case: &Case) -> Option<Given<Value>> {
-        if let Some(known) = self.known(case) {
-            return known.limits.get(name as usize).copied().flatten();
+    #[inline]
+    fn given(&self, name: Name) -> Option<Given<Value>> {
+        #[cfg(target_pointer_width = "64")]
+        if let Some(known) = self.known {
+            return *known.limits.get(name as usize)?;
         }
-        let limit = self.find(name, case)?;
-        Some(Given { value: limit.value.for_case(case), basis: limit.basis })
+        self.practice.look_up(name, self.case)
+    }
+
+    /// A limit as a length.
+    #[inline]
+    pub(crate) fn length(&self, name: Name) -> Option<Given<Length>> {
+        let Given { value, basis } = self.given(name)?;
+        match value {
+            Value::Length(value) => Some(Given { value, basis }),
+            _ => None,
+        }
+    }
+
+    /// A limit as a fraction, numerator and denominator.
+    #[inline]
+    pub(crate) fn fraction(&self, name: Name) -> Option<Given<(u32, u32)>> {
+        let Given { value, basis } = self.given(name)?;
+        match value {
+            Value::Fraction { num, den } => Some(Given { value: (num, den), basis }),
+            _ => None,
+        }
+    }
+
+    /// A limit as a whole number.
+    pub(crate) fn count(&self, name: Name) -> Option<Given<u32>> {
+        let Given { value, basis } = self.given(name)?;
+        match value {
+            Value::Count(value) => Some(Given { value, basis }),
+            _ => None,
+        }
+    }
+
+    /// [`Practice::rounding`].
+    pub(crate) fn rounding(&self) -> Option<Given<LengthRounding>> {
+        let Given { value, basis } = self.given(Name::LengthRounding)?;
+        match value {
+            Value::Rounding(value) => Some(Given { value, basis }),
+            _ => None,
+        }
+    }
+
+    /// [`Practice::hole_for`].
+    pub(crate) fn hole(&self) -> Option<Given<Interval>> {
+        let drill = self.length(Name::HoleDrill)?;
+        let drilled = self.length(Name::HoleDrilledGreatest)?;
+        let greatest = self.length(Name::HoleGreatest)?;
+        let max = if greatest.value < drilled.value { greatest } else { drilled };
+        let interval = Interval::of(drill.value, max.value.max(drill.value));
+        Some(Given { value: interval, basis: drill.basis.weaker(max.basis) })
+    }
+
+    /// [`Practice::assumed_hole`].
+    pub(crate) fn assumed_hole(&self) -> Given<Interval> {
+        let as_wide = Interval::exactly(self.case.diameter);
+        self.hole().unwrap_or(Given { value: as_wide, basis: Basis::SHANK_FOR_HOLE })
+    }
+
+    /// [`Practice::promised_hole`].
+    pub(crate) fn promised_hole(&self) -> Option<Given<Interval>> {
+        let greatest = self.length(Name::HoleGreatest)?;
+        let least = self.length(Name::HoleLeast).or_else(|| self.length(Name::HoleDrill))?;
+        let min = self.case.shank_max.map_or(least.value, |shank| shank.max(least.value));
+        // A greatest that is less than the shank promises nothing.
+        (min <= greatest.value)
+            .then(|| Given { value: Interval::of(min, greatest.value), basis: least.basis.weaker(greatest.basis) })
     }
 }

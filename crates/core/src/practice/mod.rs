@@ -48,6 +48,7 @@ use crate::rivet::{Head, Size};
 use crate::setters::setters;
 
 pub use ahead::CaseLimits;
+pub(crate) use ahead::ForCase;
 pub use entered::{
     EnterError, Entered, EnteredJoint, MAX_ENTERED_SHEETS, MAX_JOINTS, MAX_SHEARS, MAX_SIZES, MAX_TENSIONS,
     MAX_TOLERANCES,
@@ -491,41 +492,25 @@ impl<'a> Practice<'a> {
     /// A limit as a length; `None` when there is no such limit or it is no length.
     #[must_use]
     pub fn length(&self, name: Name, case: &Case) -> Option<Given<Length>> {
-        let Given { value, basis } = self.given(name, case)?;
-        match value {
-            Value::Length(value) => Some(Given { value, basis }),
-            _ => None,
-        }
+        self.for_case(case).length(name)
     }
 
     /// A limit as a fraction, numerator and denominator.
     #[must_use]
     pub fn fraction(&self, name: Name, case: &Case) -> Option<Given<(u32, u32)>> {
-        let Given { value, basis } = self.given(name, case)?;
-        match value {
-            Value::Fraction { num, den } => Some(Given { value: (num, den), basis }),
-            _ => None,
-        }
+        self.for_case(case).fraction(name)
     }
 
     /// A limit as a whole number.
     #[must_use]
     pub fn count(&self, name: Name, case: &Case) -> Option<Given<u32>> {
-        let Given { value, basis } = self.given(name, case)?;
-        match value {
-            Value::Count(value) => Some(Given { value, basis }),
-            _ => None,
-        }
+        self.for_case(case).count(name)
     }
 
     /// How lengths are rounded.
     #[must_use]
     pub fn rounding(&self, case: &Case) -> Option<Given<LengthRounding>> {
-        let Given { value, basis } = self.given(Name::LengthRounding, case)?;
-        match value {
-            Value::Rounding(value) => Some(Given { value, basis }),
-            _ => None,
-        }
+        self.for_case(case).rounding()
     }
 
     /// How many limits of a status it carries.
@@ -539,13 +524,7 @@ impl<'a> Practice<'a> {
     /// `None` where the practice names no drill or no limit.
     #[must_use]
     pub fn hole_for(&self, case: &Case) -> Option<Given<Interval>> {
-        let limit = self.lengths_for(case);
-        let drill = limit(Name::HoleDrill)?;
-        let drilled = limit(Name::HoleDrilledGreatest)?;
-        let greatest = limit(Name::HoleGreatest)?;
-        let max = if greatest.value < drilled.value { greatest } else { drilled };
-        let interval = Interval::of(drill.value, max.value.max(drill.value));
-        Some(Given { value: interval, basis: drill.basis.weaker(max.basis) })
+        self.for_case(case).hole()
     }
 
     /// The hole that a rivet is promised to enter and to be accepted in: from the smallest accepted, or the largest shank where that is wider,
@@ -566,19 +545,13 @@ impl<'a> Practice<'a> {
     /// ```
     #[must_use]
     pub fn promised_hole(&self, case: &Case) -> Option<Given<Interval>> {
-        let limit = self.lengths_for(case);
-        let greatest = limit(Name::HoleGreatest)?;
-        let least = limit(Name::HoleLeast).or_else(|| limit(Name::HoleDrill))?;
-        let min = case.shank_max.map_or(least.value, |shank| shank.max(least.value));
-        // A greatest that is less than the shank promises nothing.
-        (min <= greatest.value)
-            .then(|| Given { value: Interval::of(min, greatest.value), basis: least.basis.weaker(greatest.basis) })
+        self.for_case(case).promised_hole()
     }
 
     /// The hole to count on where none was measured: [`Practice::hole_for`], or where that knows none, one as wide as the shank.
     #[must_use]
     pub fn assumed_hole(&self, case: &Case) -> Given<Interval> {
-        self.hole_for(case).unwrap_or(Given { value: Interval::exactly(case.diameter), basis: Basis::SHANK_FOR_HOLE })
+        self.for_case(case).assumed_hole()
     }
 }
 

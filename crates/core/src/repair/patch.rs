@@ -648,7 +648,7 @@ fn takes_countersink(rivet: &Part<'_>, thickness: Length, practice: &Practice<'_
     let rivet = practice.rivet(*rivet);
     let case = Case::for_part(&rivet);
     let mut takes = true;
-    check_seat(&rivet, Some(&stack), &case, practice, &mut |finding| {
+    check_seat(&rivet, Some(&stack), &practice.for_case(&case), &mut |finding| {
         takes &= !(finding.code() == Code::CountersinkTooDeep && finding.severity() == Severity::Refer);
     });
     takes

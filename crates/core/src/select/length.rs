@@ -270,7 +270,8 @@ pub(crate) struct Gauge<'a> {
 impl<'a> Gauge<'a> {
     /// `None` when the practice lacks the least head or the longest tail.
     fn of(wanted: &Wanted<'a>, fit: Fit, rule: Length) -> Option<Gauge<'a>> {
-        let limits = HeadLimits::of(wanted.practice, &wanted.case);
+        let for_case = wanted.practice.for_case(&wanted.case);
+        let limits = HeadLimits::of_case(&for_case);
         let both = |diameter: Given<Length>, height: Given<Length>| Given {
             value: (diameter.value, height.value),
             basis: diameter.basis.weaker(height.basis),
@@ -280,7 +281,7 @@ impl<'a> Gauge<'a> {
             fit,
             least: both(limits.diameter_least?, limits.height_least?),
             greatest: limits.diameter_greatest.zip(limits.metal_height_greatest).map(|(wide, high)| both(wide, high)),
-            tail: wanted.practice.length(Name::TailGreatest, &wanted.case)?,
+            tail: for_case.length(Name::TailGreatest)?,
             limits,
             rule,
         })
@@ -586,8 +587,8 @@ impl<'a> Wanted<'a> {
     }
 
     fn rule_of_thumb(&self, findings: &mut Findings) -> (Length, Length) {
-        let tail = self.practice.length(Name::RuleOfThumbTail, &self.case);
-        let rounding = self.practice.rounding(&self.case);
+        let limits = self.practice.for_case(&self.case);
+        let (tail, rounding) = (limits.length(Name::RuleOfThumbTail), limits.rounding());
         let (Some(tail), Some(rounding)) = (tail, rounding) else {
             let name = if tail.is_none() { Name::RuleOfThumbTail } else { Name::LengthRounding };
             let key = Some(Key::of_limit(name));

@@ -15,7 +15,7 @@ use super::HeadLimits;
 use crate::basis::{Basis, Status};
 use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::length::{Interval, Length};
-use crate::practice::{Case, Given, Key, Name, Practice};
+use crate::practice::{Case, ForCase, Given, Key, Name, Practice};
 use crate::setters::setters;
 
 /// A driven head as measured.
@@ -220,8 +220,9 @@ pub fn judge_seen(
     practice: &Practice<'_>,
     case: &Case,
 ) -> HeadJudgement {
-    let mut bench = Bench { practice, case, findings: Findings::new(), remedy: None };
-    let limits = HeadLimits::of(practice, case);
+    let for_case = practice.for_case(case);
+    let mut bench = Bench { limits: for_case, findings: Findings::new(), remedy: None };
+    let limits = HeadLimits::of_case(&for_case);
     bench.widths(diameter, &limits);
     bench.heights(height, &limits, defects.contains(&Defect::Stepped));
     let least = [
@@ -265,18 +266,13 @@ pub fn check_sample(rejected: u32, looked_at: u32, of: u32) -> Option<Finding> {
 }
 
 /// One rivet being judged.
-struct Bench<'p, 'a> {
-    practice: &'p Practice<'a>,
-    case: &'p Case,
+struct Bench<'p> {
+    limits: ForCase<'p>,
     findings: Findings,
     remedy: Option<Given<Remedy>>,
 }
 
-impl Bench<'_, '_> {
-    fn length(&self, name: Name) -> Option<Given<Length>> {
-        self.practice.length(name, self.case)
-    }
-
+impl Bench<'_> {
     fn call_for(&mut self, remedy: Remedy, basis: Basis) {
         if self.remedy.is_none_or(|known| known.value < remedy) {
             self.remedy = Some(Given { value: remedy, basis });
@@ -310,7 +306,7 @@ impl Bench<'_, '_> {
         if let Some(least) = limits.diameter_least {
             self.hold(Code::HeadTooNarrow, min, least, min < least.value, REPLACE);
         }
-        if let Some(strong) = self.length(Name::HeadDiameterForStrength).filter(|strong| min < strong.value)
+        if let Some(strong) = self.limits.length(Name::HeadDiameterForStrength).filter(|strong| min < strong.value)
             && limits.diameter_least.is_none_or(|least| min >= least.value)
         {
             self.findings.push(Finding::against(Code::HeadNarrowForStrength, Severity::Caution, min, &strong));
@@ -322,7 +318,7 @@ impl Bench<'_, '_> {
                 self.findings.push(Finding::against(Code::HeadTooWide, Severity::Caution, max, &greatest));
             }
         }
-        if let Some(ratio) = self.practice.fraction(Name::OutOfRoundGreatest, self.case) {
+        if let Some(ratio) = self.limits.fraction(Name::OutOfRoundGreatest) {
             let limit = Given { value: min.times(ratio.value.0, ratio.value.1), basis: ratio.basis };
             self.hold(Code::HeadOutOfRound, max, limit, max > limit.value, REPLACE);
         }
@@ -345,7 +341,7 @@ impl Bench<'_, '_> {
             Defect::Cracks { count, innermost, meeting } => self.cracks(count, innermost, meeting),
             Defect::ManufacturedCracks { innermost } => self.manufactured_cracks(innermost),
             Defect::ToolMark { depth, head_height } => self.tool_mark(depth, head_height),
-            Defect::Flattened(left) => match self.length(Name::FlattenedHeadHeightLeast) {
+            Defect::Flattened(left) => match self.limits.length(Name::FlattenedHeadHeightLeast) {
                 Some(least) => self.hold(Code::HeadFlattened, left, least, left < least.value, REPLACE),
                 None => self.not_limited(Name::FlattenedHeadHeightLeast, Basis::FLATTENED_HEADS),
             },
@@ -356,7 +352,7 @@ impl Bench<'_, '_> {
             Defect::GapUnderDrivenHead { feeler, rim_percent } => self.gap(feeler, rim_percent),
             Defect::SheetsApart => self.apart(Code::SheetsApart, Severity::Refer, None),
             Defect::SheetsApartBy(feeler) => {
-                let limit = self.length(Name::GapBetweenSheets);
+                let limit = self.limits.length(Name::GapBetweenSheets);
                 // The limit is the feeler that must not go in.
                 if limit.is_none_or(|limit| feeler >= limit.value) {
                     self.apart(Code::SheetsApart, Severity::Refer, Some(feeler));
@@ -383,14 +379,14 @@ impl Bench<'_, '_> {
             }
             Defect::Loose => self.reject(plain(Code::RivetLoose, Basis::SPEC_47196_LOOSE), Remedy::Replace),
             Defect::Proud(by) => self.proud(by),
-            Defect::Low(by) => match self.length(Name::FlushHeadBelowGreatest) {
+            Defect::Low(by) => match self.limits.length(Name::FlushHeadBelowGreatest) {
                 Some(most) => self.hold(Code::HeadBelowSurface, by, most, by > most.value, REPLACE),
                 None => self.reject(
                     plain(Code::HeadBelowSurface, Basis::ARMY_240_CONTACT).with_measured(Figure::Length(by)),
                     Remedy::Replace,
                 ),
             },
-            Defect::Shaved(left) => match self.length(Name::ShavedHeadDiameterLeast) {
+            Defect::Shaved(left) => match self.limits.length(Name::ShavedHeadDiameterLeast) {
                 Some(least) => self.hold(Code::HeadShavedTooFar, left, least, left < least.value, REPLACE),
                 None => self.not_limited(Name::ShavedHeadDiameterLeast, Basis::SHAVED_HEADS),
             },
@@ -404,8 +400,8 @@ impl Bench<'_, '_> {
     }
 
     fn cracks(&mut self, count: u32, innermost: Option<Length>, meeting: bool) {
-        let circle = self.length(Name::CrackFreeCircle);
-        let most = self.practice.count(Name::CracksGreatest, self.case);
+        let circle = self.limits.length(Name::CrackFreeCircle);
+        let most = self.limits.count(Name::CracksGreatest);
         let cracked = |basis| Finding::new(Code::HeadCracked, Severity::Refer, basis);
         let none_allowed = most.is_some_and(|most| most.value == 0);
         let missing = if most.is_none() { Name::CracksGreatest } else { Name::CrackFreeCircle };
@@ -418,7 +414,7 @@ impl Bench<'_, '_> {
         }
         if count > 0 && none_allowed {
             // What another document would take stands beside it, for whoever decides.
-            if let Some(within) = self.length(Name::CrackWithinCircle) {
+            if let Some(within) = self.limits.length(Name::CrackWithinCircle) {
                 let note = Finding::new(Code::CracksElsewhere, Severity::Note, within.basis);
                 self.findings.push(note.with_limit(Figure::Length(within.value)));
             }
@@ -440,14 +436,14 @@ impl Bench<'_, '_> {
 
     fn manufactured_cracks(&mut self, innermost: Option<Length>) {
         let cracked = |basis| Finding::new(Code::HeadCracked, Severity::Refer, basis);
-        if self.case.head.is_flush() {
+        if self.limits.case().head.is_flush() {
             return self.reject(cracked(Basis::SPEC_47196_FLUSH_HEADS), Remedy::Replace);
         }
-        let none_allowed = self.practice.count(Name::ManufacturedCracksGreatest, self.case);
+        let none_allowed = self.limits.count(Name::ManufacturedCracksGreatest);
         if let Some(none) = none_allowed.filter(|most| most.value == 0) {
             return self.reject(cracked(none.basis).with_limit(Figure::Count(0)), Remedy::Replace);
         }
-        match (self.length(Name::ManufacturedCrackFreeCircle), innermost) {
+        match (self.limits.length(Name::ManufacturedCrackFreeCircle), innermost) {
             (Some(circle), Some(reach)) => {
                 self.hold(Code::CrackNearMiddle, reach, circle, reach <= circle.value, REPLACE);
             }
@@ -460,7 +456,7 @@ impl Bench<'_, '_> {
 
     /// A mark is checked against the head's height; a flush head takes none.
     fn tool_mark(&mut self, depth: Length, head_height: Length) {
-        let share = self.practice.fraction(Name::ToolMarkDepthGreatest, self.case);
+        let share = self.limits.fraction(Name::ToolMarkDepthGreatest);
         let limit = share.map_or(Given { value: Length::ZERO, basis: Basis::SPEC_47196_FLUSH_HEADS }, |share| Given {
             value: head_height.times(share.value.0, share.value.1),
             basis: share.basis,
@@ -469,7 +465,7 @@ impl Bench<'_, '_> {
     }
 
     fn apart(&mut self, code: Code, severity: Severity, feeler: Option<Length>) {
-        let limit = self.length(Name::GapBetweenSheets);
+        let limit = self.limits.length(Name::GapBetweenSheets);
         let basis = limit.map_or(Basis::SPEC_47196_SHEETS_APART, |limit| limit.basis);
         let finding = Finding::new(code, severity, basis);
         let finding = feeler.map_or(finding, |feeler| finding.with_measured(Figure::Length(feeler)));
@@ -482,11 +478,11 @@ impl Bench<'_, '_> {
     }
 
     fn gap(&mut self, feeler: Length, rim_percent: u8) {
-        let Some(most) = self.length(Name::GapUnderHeadGreatest) else {
+        let Some(most) = self.limits.length(Name::GapUnderHeadGreatest) else {
             return self.not_limited(Name::GapUnderHeadGreatest, Basis::GAPS_UNDER_HEADS);
         };
         self.hold(Code::GapUnderHead, feeler, most, feeler > most.value, REPLACE);
-        if let Some(share) = self.practice.fraction(Name::GapRimShare, self.case) {
+        if let Some(share) = self.limits.fraction(Name::GapRimShare) {
             let (measured, limit) = (u64::from(rim_percent), share.value);
             if measured.saturating_mul(u64::from(limit.1)) > u64::from(limit.0).saturating_mul(100) {
                 let percent = u64::from(limit.0).saturating_mul(100).checked_div(u64::from(limit.1)).unwrap_or(0);
@@ -500,11 +496,11 @@ impl Bench<'_, '_> {
 
     /// A head that stands too proud is shaved where it has enough metal for that.
     fn proud(&mut self, by: Length) {
-        let Some(finished) = self.length(Name::FlushHeadAboveGreatest) else {
+        let Some(finished) = self.limits.length(Name::FlushHeadAboveGreatest) else {
             let finding = Finding::new(Code::HeadProud, Severity::Refer, Basis::ARMY_240_CONTACT);
             return self.reject(finding.with_measured(Figure::Length(by)), Remedy::Replace);
         };
-        let shaved = self.length(Name::FlushHeadProudGreatest).filter(|most| by <= most.value);
+        let shaved = self.limits.length(Name::FlushHeadProudGreatest).filter(|most| by <= most.value);
         let remedy = shaved.map_or(REPLACE, |most| Given { value: Remedy::Shave, basis: most.basis });
         self.hold(Code::HeadProud, by, finished, by > finished.value, remedy);
     }

@@ -44,7 +44,7 @@ use core::fmt;
 use crate::basis::Status;
 use crate::finding::{Code, Finding, Severity};
 use crate::length::{Interval, Length, Toleranced, product, quotient, whole_root};
-use crate::practice::{Case, Given, Name, Practice};
+use crate::practice::{Case, ForCase, Given, Name, Practice};
 use crate::rivet::part::Part;
 use crate::rivet::{Series, Size};
 use crate::setters::setters;
@@ -674,7 +674,12 @@ impl HeadLimits {
     /// ```
     #[must_use]
     pub fn of(practice: &Practice<'_>, case: &Case) -> HeadLimits {
-        let limit = practice.lengths_for(case);
+        HeadLimits::of_case(&practice.for_case(case))
+    }
+
+    /// The same, where the case is at hand.
+    pub(crate) fn of_case(limits: &ForCase<'_>) -> HeadLimits {
+        let limit = |name| limits.length(name);
         let height_greatest = limit(Name::HeadHeightGreatest);
         // Half a diameter is more than the specification accepts in some sizes.
         let height_target = limit(Name::HeadHeightTarget);
