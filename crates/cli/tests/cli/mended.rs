@@ -230,3 +230,15 @@ fn an_oversize_flush_rivet_is_tried_and_names_what_it_lacks() {
     let told = flat(&with_files(&[("l.toml", limits)], &format!("{typed} --limits l.toml")));
     assert!(told.contains("NAS1241AD5") && told.contains("oversize: yes"), "{told}");
 }
+
+#[test]
+fn a_list_of_points_may_begin_below_zero() {
+    let typed = |points: &str| {
+        format!("group {points} --load 0,-100 --at 2,1 --rivet MS20470AD4 --sheets 2024-T3:.063,2024-T3:.063 --edge .5")
+    };
+    // Blanks are underlined here.
+    let (below, above) = (shophead(&typed("-1_0;_1_0")), shophead(&typed("1_0;_-1_0")));
+    assert_eq!(below.status, Some(0), "{below}");
+    assert!(flat(&below).contains("margin +0.50") && flat(&above).contains("margin +0.50"), "{below}");
+    assert!(shophead("group --laod 0,1").refused().contains("--laod"));
+}
