@@ -242,3 +242,12 @@ fn a_list_of_points_may_begin_below_zero() {
     assert!(flat(&below).contains("margin +0.50") && flat(&above).contains("margin +0.50"), "{below}");
     assert!(shophead("group --laod 0,1").refused().contains("--laod"));
 }
+
+#[test]
+fn a_length_that_lacks_the_point_of_a_half_length_is_remarked() {
+    let told = flat(&shophead("part MS20470AD5-85"));
+    assert!(told.contains("5-5/16 long") && told.contains("with it this would be 17/32 in"), "{told}");
+    for sound in ["MS20470AD5-8.5", "MS20470AD5-25", "MS20470AD5-40"] {
+        assert!(!flat(&shophead(&format!("part {sound}"))).contains("Mind:"), "{sound}");
+    }
+}
