@@ -251,3 +251,19 @@ fn a_length_that_lacks_the_point_of_a_half_length_is_remarked() {
         assert!(!flat(&shophead(&format!("part {sound}"))).contains("Mind:"), "{sound}");
     }
 }
+
+/// A material that a limits file names is the shop's own, unless it is a slip away from one on file: that is asked.
+#[test]
+fn a_slip_in_the_name_of_a_material_is_asked_about() {
+    let file = |name: &str, more: &str| {
+        format!("title = \"t\"\ndocument = \"d\"\n[material.\"{name}\"]\ntension_ultimate = \"60 ksi\"\n{more}")
+    };
+    let asked = |name: &str, more: &str| {
+        with_files(&[("l.toml", &file(name, more))], "length --layers .063,.063 --diameter 1/8 --limits l.toml")
+    };
+    let slip = asked("2042-T3", "");
+    assert!(slip.refused().contains("did you mean 2024-T3?") && slip.stderr.contains("own = \"yes\""), "{slip}");
+    for (name, more) in [("2042-T3", "own = \"yes\"\n"), ("2219-T87", ""), ("A286", ""), ("2024-T3", "")] {
+        assert_eq!(asked(name, more).status, Some(0), "{name}");
+    }
+}
