@@ -35,6 +35,12 @@ PATIENCE = 600
 HANGS = "it does not end well"
 
 
+def explained():
+    """What no test can notice."""
+    lines = (ROOT / "tests" / "changes" / "explained.txt").read_text().splitlines()
+    return {line.split(" -- ")[0] for line in lines if " -- " in line}
+
+
 def fresh_tree():
     """The committed tree, without what was changed in the last run. Files that are the same keep their times, so that nothing is built twice."""
     unpacked = WORK / "fresh"
@@ -58,19 +64,38 @@ def cargo(*arguments):
     return subprocess.run(["cargo", *arguments], cwd=TREE, capture_output=True, text=True, env=ENVIRONMENT)
 
 
-def fails(tests, number=0):
-    """Whether a test fails with that change switched on; it is not waited for the others."""
+@functools.cache
+def programs(tests):
+    """The programs of these tests, built, and the folder where each belongs."""
+    built = cargo("test", "--no-run", "--message-format=json", *tests)
+    if built.returncode != 0:
+        raise SystemExit(built.stderr)
+    found = [json.loads(line) for line in built.stdout.splitlines()]
+    return [(one["executable"], Path(one["manifest_path"]).parent) for one in found if one.get("executable") and one["profile"]["test"]]
+
+
+def fails(tests, number=0, only=()):
+    """The first test that fails with that change switched on; it is not waited for the others."""
     environment = ENVIRONMENT | {"SHOPHEAD_CHANGE": str(number)}
-    command = ["timeout", str(PATIENCE), "cargo", "test", *tests]
-    running = subprocess.Popen(
-        command, cwd=TREE, env=environment, stdout=subprocess.PIPE, stderr=subprocess.STDOUT, text=True, errors="replace", start_new_session=True
-    )
-    for line in running.stdout:
-        if line.rstrip().endswith("... FAILED"):
-            os.killpg(running.pid, signal.SIGKILL)
-            running.wait()
-            return line.removeprefix("test ").split(" ... ")[0]
-    return None if running.wait() == 0 else HANGS
+    for program, folder in programs(tuple(tests)):
+        running = subprocess.Popen(
+            ["timeout", str(PATIENCE), program, *only],
+            cwd=folder,
+            env=environment,
+            stdout=subprocess.PIPE,
+            stderr=subprocess.DEVNULL,
+            text=True,
+            errors="replace",
+            start_new_session=True,
+        )
+        for line in running.stdout:
+            if line.rstrip().endswith("... FAILED"):
+                os.killpg(running.pid, signal.SIGKILL)
+                running.wait()
+                return line.removeprefix("test ").split(" ... ")[0]
+        if running.wait() != 0:
+            return HANGS
+    return None
 
 
 def noticed_by(tests, number=0):
@@ -86,7 +111,7 @@ def noticed_by(tests, number=0):
 
 @functools.cache
 def passes_alone(some, failed):
-    return not fails([*some, "--", *(() if failed == HANGS else ("--exact", failed))])
+    return not fails(some, only=() if failed == HANGS else ("--exact", failed))
 
 
 def must_pass(some, failed):
@@ -117,6 +142,7 @@ def place(changes, packages):
                 if span["is_primary"] and at:
                     smallest = min(one["end"] - one["start"] for one in at)
                     wrong |= {one["number"] for one in at if one["end"] - one["start"] == smallest}
+        programs.cache_clear()
         if not wrong:
             if checked.returncode != 0:
                 raise SystemExit(checked.stderr)
@@ -133,6 +159,7 @@ def alone(change, package, tests=None):
         file.write_text(change["text"](kept))
         if cargo("check", "--quiet", "-p", package).returncode != 0:
             return "the compiler"
+        programs.cache_clear()
         return noticed_by(tests) if tests else None
     finally:
         file.write_text(kept)

@@ -181,3 +181,25 @@ fn no_built_in_least_is_above_its_greatest() {
     }
     assert!(compared > 1_000, "{compared}");
 }
+
+/// Without these no length could be judged: `explained.txt` counts on them.
+#[test]
+fn every_rivet_has_a_least_head_and_a_longest_tail() {
+    for practice in BUILT_IN {
+        for series in shophead::rivet::CATALOGUE {
+            for (size, material) in
+                series.sizes.iter().flat_map(|size| series.materials.iter().map(move |one| (size, one)))
+            {
+                let case = Case::of(series.head, material.alloy, size);
+                for name in [Name::HeadDiameterLeast, Name::HeadHeightLeast, Name::TailGreatest] {
+                    assert!(
+                        practice.length(name, &case).is_some(),
+                        "{} {series:?} -{} {name}",
+                        practice.name(),
+                        size.dash
+                    );
+                }
+            }
+        }
+    }
+}

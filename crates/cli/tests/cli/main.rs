@@ -22,6 +22,7 @@ mod limits;
 mod new;
 mod order;
 mod manual;
+mod mended;
 mod plan;
 mod played;
 mod promises;

@@ -380,3 +380,15 @@ fn an_answer_that_breaks_a_limit_says_so() {
         assert!(!step.findings.must_refer(), "{ruling}");
     }
 }
+
+/// Whether a length is asked for or given: the same referral.
+#[test]
+fn what_is_not_known_of_a_rivet_is_said_of_a_length_that_is_given_too() {
+    for (code, rivet, grip) in [(Code::NoLimit, "MS20615-4M", ".125"), (Code::NoLengthFits, "MS20426AD4", ".030")] {
+        let question = Installation::through(part(rivet), Toleranced::exactly(length(grip)));
+        let asked = question.length().expect(rivet).findings;
+        let given = question.assess(length("3/8")).expect(rivet).findings;
+        assert_eq!(severity(&asked, code), Some(Severity::Refer), "{rivet}: {asked:?}");
+        assert_eq!(severity(&given, code), Some(Severity::Refer), "{rivet}: {given:?}");
+    }
+}

@@ -2,7 +2,9 @@
 
 use super::compare::Carried;
 use super::margin::{Factors, Load};
-use super::strength::{Governing, Joint, JointStrength, Rivet, RivetKeys, Shear, Sheet, StrengthError, weakest};
+use super::strength::{
+    Governing, Joint, JointStrength, Rivet, RivetKeys, Shear, Sheet, StrengthError, counted_in_tests, weakest,
+};
 use crate::basis::Basis;
 use crate::finding::{Code, Finding, Severity};
 use crate::length::Length;
@@ -85,7 +87,7 @@ impl<'p> Made<'_, 'p> {
             let (thickness, preparation) = (layer.thickness.nominal(), layer.preparation);
             let properties = layer.material.map(|material| self.practice.sheet(material, thickness));
             let tested = |material| {
-                let edge = (self.edge, self.hole.map_or(shank, |hole| hole.max(shank)));
+                let edge = (self.edge, counted_in_tests(shank, self.hole));
                 self.practice.entered_joint(self.rivet, preparation, (material, thickness), edge)
             };
             let entered_joint = layer.material.and_then(tested);

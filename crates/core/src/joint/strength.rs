@@ -213,6 +213,11 @@ impl Joint<'_> {
         self.hole_or_nominal().max(nominal_hole(self.rivet.diameter))
     }
 
+    /// What the edge margin of a shop's own test counts: its hole was as large as the printed drill leaves it.
+    fn tested_in(&self) -> Length {
+        counted_in_tests(self.rivet.diameter, self.hole)
+    }
+
     /// Whether a sheet is too thin beside its hole for any published bearing strength.
     fn is_thin(&self, sheet: &Sheet<'_>) -> bool {
         !thin_sheet::is_covered(sheet.thickness, self.widest_hole())
@@ -226,6 +231,11 @@ impl Joint<'_> {
                 || !PLAIN_EDGE.is_reached(sheet.edge, self.larger()) && !PLAIN_EDGE.is_reached(joint.edge, joint.shank)
         })
     }
+}
+
+/// The diameter that an edge margin counts beside that of a shop's own test: the shank, or a hole larger than the printed drill leaves it.
+pub(super) fn counted_in_tests(shank: Length, hole: Option<Length>) -> Length {
+    hole.filter(|hole| *hole > nominal_hole(shank)).map_or(shank, |hole| hole.max(shank))
 }
 
 /// The nominal hole of a rivet, or its shank where the table has none.
@@ -899,7 +909,7 @@ impl<'a> At<'a> {
             finding.in_layer(self.layer)
         };
         if let Some(tested) = tested {
-            let is_below = !tested.reaches(self.sheet.edge, self.joint.larger());
+            let is_below = !tested.reaches(self.sheet.edge, self.joint.tested_in());
             return is_below.then(|| below(tested.basis, tested.edge_margin()));
         }
         let (least, key) = match self.sheet.preparation {
@@ -988,7 +998,7 @@ impl<'a> At<'a> {
 
     /// The tested joint that the shop entered.
     fn entered_joint(&self, joint: &EnteredJoint, edge_margin: f64) -> Result<Bearing, StrengthError> {
-        let is_reached = joint.reaches(self.sheet.edge, self.joint.larger());
+        let is_reached = joint.reaches(self.sheet.edge, self.joint.tested_in());
         let part = if is_reached { None } else { Some(edge_margin / joint.edge_margin()) };
         let kind = match self.sheet.preparation {
             Preparation::Plain => BearingKind::Sheet,
@@ -1038,7 +1048,8 @@ pub(crate) fn check_bearing_range(
 ) {
     let shank = rivet.size().shank_nominal;
     let nominal = nominal_hole(shank);
-    let (hole, larger) = hole.map_or((nominal, shank), |hole| (hole.max(nominal), hole.max(shank)));
+    let larger = counted_in_tests(shank, hole);
+    let hole = hole.map_or(nominal, |hole| hole.max(nominal));
     for (number, layer) in stack.numbered_load_carrying().filter(|(_, layer)| layer.preparation == Preparation::Plain) {
         let thickness = layer.thickness.nominal();
         let Some(finding) = too_thin(thickness, hole, severity) else { continue };

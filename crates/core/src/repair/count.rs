@@ -17,7 +17,8 @@ use crate::finding::{Code, Figure, Finding, Findings, Severity};
 use crate::joint::splice::{
     self, Critical, Fastener, PerInch, SpliceError, SpliceMember, SpliceTable, needed, tables, tables_hold_for,
 };
-use crate::joint::strength::Allowable;
+use crate::joint::strength::{Allowable, nominal_hole};
+use crate::joint::thin_sheet;
 use crate::length::Length;
 use crate::material::{Material, Property};
 use crate::practice::{Key, Name, Practice};
@@ -328,6 +329,8 @@ fn first_missing(material: Material, thickness: Length, rivet: &Part<'_>, practi
         Key::of_flush_joint(rivet)
     } else if practice.sheet(material, thickness).fbru_20().is_none() {
         Some(Key::of_sheet(material, Property::BearingUltimate20))
+    } else if !thin_sheet::is_covered(thickness, nominal_hole(rivet.size().shank_nominal)) {
+        Key::of_plain_joint(rivet)
     } else {
         None
     }
