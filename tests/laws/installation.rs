@@ -178,6 +178,40 @@ proptest! {
         prop_assert!(lost.is_empty(), "keeping the hole says nothing of {lost:?}");
     }
 
+    /// What is about one layer names it, and it is a layer of the pack that the finding is about.
+    #[test]
+    fn what_is_about_one_layer_names_it(known in known()) {
+        const ABOUT_ONE: [Code; 12] = [
+            Code::DiameterOutsideRule, Code::SeatWithoutFlushHead, Code::SeatInWrongLayer, Code::CountersinkTooDeep,
+            Code::DimpleTooThick, Code::SheetTooThinForTable, Code::EdgeMarginBelowTable, Code::BearingOutsideTests,
+            Code::ShimInPack, Code::WetBearing, Code::BucklesBetweenRivets, Code::SeatForNewHead,
+        ];
+        let layers = known.stack.layers();
+        let is_seat = |layer: &&Layer| layer.preparation != Preparation::Plain;
+        for finding in answers(&known).into_iter().flat_map(|(_, findings)| findings) {
+            let number = finding.layer().map(usize::from);
+            prop_assert!(number.is_none_or(|number| (1..=layers.len()).contains(&number)), "{finding:?}");
+            // A head that several layers take is cut into each of them.
+            let is_several = finding.code() == Code::SeatForNewHead && layers.iter().filter(is_seat).count() != 1;
+            if !ABOUT_ONE.contains(&finding.code()) || is_several {
+                continue;
+            }
+            let Some(number) = number else { return Err(TestCaseError::fail(format!("no layer: {finding:?}"))) };
+            let layer = layers[number - 1];
+            match finding.code() {
+                Code::DiameterOutsideRule => {
+                    prop_assert_eq!(Some(layer.thickness.nominal()), known.stack.thickest());
+                    prop_assert!(layer.role.carries_load());
+                }
+                Code::CountersinkTooDeep => prop_assert_eq!(layer.preparation, Preparation::Countersunk),
+                Code::SeatForNewHead | Code::SeatWithoutFlushHead | Code::SeatInWrongLayer => {
+                    prop_assert!(is_seat(&&layer));
+                }
+                _ => {}
+            }
+        }
+    }
+
     /// A protruding head bears on either side alike.
     #[test]
     fn a_plain_pack_turned_over_is_the_same_pack(known in known()) {

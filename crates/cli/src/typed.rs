@@ -16,7 +16,7 @@ use crate::repair_args::RepairArgs;
 
 /// What was typed; `None` where that was a question about the program, which is answered by then.
 pub(crate) fn arguments() -> Result<Option<Arguments>, Stop> {
-    let typed: Vec<OsString> = std::env::args_os().collect();
+    let typed: Vec<OsString> = std::env::args_os().map(no_option).collect();
     if let Some(arguments) = of_one_command(&typed) {
         return Ok(Some(arguments));
     }
@@ -40,6 +40,14 @@ pub(crate) fn arguments() -> Result<Option<Arguments>, Stop> {
     let mut output = Output::open(None)?;
     let written = output.write_styled(&error.render().ansi().to_string());
     output.finish(written).map(|()| None)
+}
+
+/// A list that begins below zero, `-1 0; 1 0`, is no option: with a blank before it nothing takes it for one.
+fn no_option(word: OsString) -> OsString {
+    let is_list = word.to_str().and_then(|text| text.strip_prefix('-')).is_some_and(|rest| {
+        rest.starts_with(|first: char| first.is_ascii_digit() || first == '.') && rest.contains(' ')
+    });
+    if is_list { [OsStr::new(" "), &word].into_iter().collect() } else { word }
 }
 
 /// Read by the options of one command; `None` where they do not do.

@@ -585,11 +585,8 @@ pub fn lacks_less(one: &PositionWork, other: &PositionWork) -> Ordering {
 mod tests {
     extern crate std;
     use super::*;
+    use crate::prelude::length;
     use std::string::ToString;
-
-    fn length(text: &str) -> Length {
-        Length::parse(text).expect(text)
-    }
 
     fn minutes(text: &str) -> Minutes {
         Minutes::parse(text).expect(text)

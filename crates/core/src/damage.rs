@@ -147,10 +147,7 @@ mod tests {
     use super::*;
     use crate::practice::Scope;
     use crate::practice::{BUILT_IN, HANDBOOK, Limit};
-
-    fn length(text: &str) -> Length {
-        Length::parse(text).expect(text)
-    }
+    use crate::prelude::length;
 
     fn own(name: Name, value: &str) -> Limit {
         let value = Value::parse(name, value).expect(value);

@@ -52,7 +52,7 @@
 //! let answer = Installation::new(Part::parse("MS20470AD5")?, &layers).length()?;
 //! let said: Vec<String> = answer.findings.iter().map(|finding| finding.sentence(Units::Inches).to_string()).collect();
 //! assert_eq!(answer.part.unwrap().to_string(), "MS20470AD5-9");
-//! assert_eq!(said, ["Diameter 5/32 is outside the rule for these sheets, limit 1/4. Check it against approved data."]);
+//! assert_eq!(said, ["Diameter 5/32 is outside the rule for layer 3, limit 1/4. Check it against approved data."]);
 //! # }
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
@@ -129,3 +129,5 @@ pub mod access;
 pub mod answer;
 pub mod removal;
 pub mod repair;
+#[cfg(test)]
+mod prelude;

@@ -117,7 +117,7 @@ pub fn choose_diameter<'s, 'a>(
         Some(size) => {
             let case = Case::of(series.head, alloy, practice.size(series, size));
             let limits = practice.for_case(&case);
-            check_diameter(series, &limits, thickest, None, &mut |finding| findings.push(finding));
+            check_diameter(series, &limits, (None, thickest), None, &mut |finding| findings.push(finding));
         }
         None => {
             let largest = series.sizes.last().map_or(Length::ZERO, |size| size.shank_nominal);
@@ -137,18 +137,15 @@ pub fn choose_diameter<'s, 'a>(
 pub(crate) fn check_diameter(
     series: &Series<'_>,
     limits: &ForCase<'_>,
-    thickest: Length,
+    (layer, thickest): (Option<u8>, Length),
     structure: Option<Structure>,
     push: &mut Sink<'_>,
 ) {
     let case = limits.case();
     let mut outside = |basis, limit| {
-        push(Finding::against(
-            Code::DiameterOutsideRule,
-            Severity::Note,
-            case.diameter,
-            &Given { value: limit, basis },
-        ));
+        let limit = Given { value: limit, basis };
+        let found = Finding::against(Code::DiameterOutsideRule, Severity::Note, case.diameter, &limit);
+        push(layer.map_or(found, |layer| found.in_layer(layer)));
     };
     if let Some(least) = limits.fraction(Name::DiameterPerThicknessLeast) {
         let limit = thickest.times(least.value.0, least.value.1);

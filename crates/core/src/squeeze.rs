@@ -160,10 +160,7 @@ pub fn hot_steel(shank: Length) -> Force {
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    fn length(text: &str) -> Length {
-        Length::parse(text).unwrap()
-    }
+    use crate::prelude::length;
 
     #[test]
     fn outside_the_tests_it_says_so() {

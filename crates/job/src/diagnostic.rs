@@ -2,13 +2,8 @@
 //!
 //! ```
 //! use shophead_job::diagnostic::Diagnostic;
-//! let mistake = Diagnostic {
-//!     message: "\"fush\" is no head".into(),
-//!     help: Some("right would be \"flush\"".into()),
-//!     file: "job.toml".into(),
-//!     text: "name = \"K1\"\nhead = \"fush\"\n".into(),
-//!     span: 19..25,
-//! };
+//! let mistake = Diagnostic::new("\"fush\" is no head", "job.toml", "name = \"K1\"\nhead = \"fush\"\n", 19..25)
+//!     .help("right would be \"flush\"");
 //! assert_eq!(mistake.one_line(), "job.toml:2:8: \"fush\" is no head; right would be \"flush\"");
 //! let shown = mistake.render(false);
 //! assert!(shown.contains("2 | head = \"fush\"\n  |        ^^^^^^"));
@@ -54,6 +49,23 @@ const WIDTH: usize = 120;
 const TOO_LONG: usize = 8 * 1024;
 
 impl Diagnostic {
+    /// What is wrong in which file, with its whole text, and where in it.
+    #[must_use]
+    pub fn new(
+        message: impl Into<String>,
+        file: impl Into<Arc<str>>,
+        text: impl Into<Arc<str>>,
+        span: Range<usize>,
+    ) -> Diagnostic {
+        Diagnostic { message: message.into(), help: None, file: file.into(), text: text.into(), span }
+    }
+
+    /// With what would be right.
+    #[must_use]
+    pub fn help(self, help: impl Into<String>) -> Diagnostic {
+        Diagnostic { help: Some(help.into()), ..self }
+    }
+
     /// The line and column where it begins.
     #[must_use]
     pub fn place(&self) -> Place {

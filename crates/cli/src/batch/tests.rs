@@ -347,3 +347,150 @@ fn the_page_on_files_lists_every_column() {
         }
     }
 }
+
+/// Where the JSON has what a column has, without the column's unit: a list joined by blanks where a star stands, the least of several places.
+type Place = (&'static str, &'static [&'static str]);
+
+const IN_LENGTH: &[Place] = &[
+    ("part", &["/result/part"]),
+    ("length", &["/result/length"]),
+    ("grip_min", &["/result/grip/min"]),
+    ("grip", &["/result/grip/nominal"]),
+    ("grip_max", &["/result/grip/max"]),
+    ("hole_min", &["/result/assumed/hole/min"]),
+    ("hole_max", &["/result/assumed/hole/max"]),
+    ("rule_of_thumb_length", &["/result/rule_of_thumb_length"]),
+    ("protrusion_min", &["/result/protrusion/min"]),
+    ("protrusion_max", &["/result/protrusion/max"]),
+    ("head_diameter_min", &["/result/head/diameter/min"]),
+    ("head_diameter_max", &["/result/head/diameter/max"]),
+    ("head_height", &["/result/head/height"]),
+    ("window_height_min", &["/result/window/height/min"]),
+    ("window_height_max", &["/result/window/height/max"]),
+    ("window_diameter_min", &["/result/window/diameter/min"]),
+    ("also_good", &["/result/serves/*/part"]),
+    ("by_hole", &["/result/by_hole/*/part"]),
+];
+
+const IN_HEAD: &[Place] = &[
+    ("rivet", &["/result/rivet"]),
+    ("diameter_min", &["/result/diameter/min"]),
+    ("diameter", &["/result/diameter/nominal"]),
+    ("diameter_max", &["/result/diameter/max"]),
+    ("height_min", &["/result/height/min"]),
+    ("height", &["/result/height/nominal"]),
+    ("height_max", &["/result/height/max"]),
+    ("accepted", &["/result/accepted"]),
+    ("predicted_diameter_min", &["/result/predicted/diameter/min"]),
+    ("predicted_diameter_max", &["/result/predicted/diameter/max"]),
+    ("predicted_height", &["/result/predicted/height"]),
+    ("window_height_min", &["/result/predicted/window/height/min"]),
+    ("window_height_max", &["/result/predicted/window/height/max"]),
+    ("window_diameter_min", &["/result/predicted/window/diameter/min"]),
+];
+
+const IN_HOLE: &[Place] = &[
+    ("disposition", &["/result/disposition"]),
+    ("rivet", &["/result/rivet"]),
+    ("drill", &["/result/drill"]),
+    ("hole_min", &["/result/hole/min"]),
+    ("hole_max", &["/result/hole/max"]),
+    ("steps_tried", &["/result/steps/*/step"]),
+];
+
+const IN_JOINT: &[Place] = &[
+    ("rivet", &["/result/rivet"]),
+    ("allowable", &["/result/per_rivet/allowable"]),
+    ("governing", &["/result/per_rivet/governing/mode"]),
+    ("governing_sheet", &["/result/per_rivet/governing/sheet"]),
+    ("shear", &["/result/per_rivet/shear"]),
+    ("edge", &["/result/edge"]),
+    ("net_section", &["/result/net_section/ultimate"]),
+    ("factored_load", &["/result/margin/factored_load"]),
+    ("margin", &["/result/margin/value"]),
+    ("yield", &["/result/yield/allowable"]),
+    ("row_per_inch", &["/result/row/per_inch"]),
+    ("row_governing", &["/result/row/governing/mode"]),
+    ("row_margin", &["/result/row/margin/value"]),
+    ("yield_margin", &["/result/yield/margin/value", "/result/row/yield_margin/value"]),
+];
+
+/// What stands at a place of the JSON, as a cell would have it: words joined by blanks, or a number.
+fn told(json: &serde_json::Value, place: &str, unit: Option<&str>) -> Option<Result<f64, String>> {
+    use serde_json::Value;
+    if let Some((list, rest)) = place.split_once("/*") {
+        let words = json.pointer(list)?.as_array()?.iter().filter_map(|each| each.pointer(rest)?.as_str());
+        return Some(Err(words.collect::<Vec<_>>().join(" ")));
+    }
+    let at = json.pointer(place)?;
+    match unit.and_then(|unit| at.get(unit)).unwrap_or(at) {
+        Value::Number(number) => number.as_f64().map(Ok),
+        Value::String(word) => Some(Err(word.clone())),
+        Value::Bool(is) => Some(Err(is.to_string())),
+        _ => None,
+    }
+}
+
+/// Splits the unit off the name of a column.
+fn without_unit(column: &str) -> (&str, Option<&str>) {
+    let units = ["in", "mm", "lbf", "n"];
+    column
+        .rsplit_once('_')
+        .filter(|(_, unit)| units.contains(unit))
+        .map_or((column, None), |(name, unit)| (name, Some(unit)))
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(150))]
+
+    /// Each column is a field of the JSON and says the same: one answer, two forms.
+    #[test]
+    fn each_column_says_what_its_field_of_the_json_says((question, rows) in rows(), mm in any::<bool>()) {
+        let places = match question {
+            QuestionWord::Length => IN_LENGTH,
+            QuestionWord::Head => IN_HEAD,
+            QuestionWord::Hole => IN_HOLE,
+            QuestionWord::Joint => IN_JOINT,
+            // Its row is about one of its rivets: the law of the JSON of a group has each.
+            QuestionWord::Group => return Ok(()),
+        };
+        let (units, word) = if mm { (Units::Millimetres, "mm") } else { (Units::Inches, "in") };
+        let inputs = Inputs::default();
+        let context = context(&shophead::practice::HANDBOOK, units, Format::Csv, &inputs);
+        let columns = asking(question).answer_columns(&context).expect("an example that is answered");
+        let (columns, findings) = columns.split_at(columns.len() - 2);
+        prop_assert_eq!(findings, ["severity", "findings"]);
+        let names: Vec<&str> = columns.iter().map(|column| without_unit(column).0).collect();
+        prop_assert_eq!(names, places.iter().map(|(name, _)| *name).collect::<Vec<_>>());
+        for row in &rows {
+            let Some((cells, json, _)) = single(&typed(question, row, "handbook", word), &context) else { continue };
+            for ((column, cell), (_, places)) in columns.iter().zip(&cells).zip(places) {
+                let unit = without_unit(column).1;
+                let found: Vec<_> = places.iter().filter_map(|place| told(&json, place, unit)).collect();
+                let least = found.iter().filter_map(|found| found.clone().ok()).reduce(f64::min);
+                let words: Vec<&String> = found.iter().filter_map(|found| found.as_ref().err()).collect();
+                match least {
+                    None => prop_assert_eq!(cell, words.first().map_or("", |word| word.as_str()), "{}: {}", column, json),
+                    Some(figure) => {
+                        // As many places as a cell has; a margin is never more than it is.
+                        let written: f64 = cell.parse().map_err(|_| TestCaseError::fail(format!("{column} {cell:?}: {figure}")))?;
+                        let off = match unit {
+                            Some("in") => 5.1e-6,
+                            Some("mm") => 5.1e-4,
+                            _ => 1.1e-3,
+                        };
+                        prop_assert!((written - figure).abs() <= off, "{column} {cell}: {figure}");
+                    }
+                }
+            }
+            let said: Vec<&str> =
+                json["findings"].as_array().into_iter().flatten().filter_map(|found| found["severity"].as_str()).collect();
+            let worst = Severity::ALL.iter().rev().map(|severity| severity.as_str()).find(|word| said.contains(word));
+            prop_assert_eq!(&cells[columns.len()], worst.unwrap_or_default());
+            for code in cells[columns.len() + 1].split(' ').filter(|code| !code.is_empty()) {
+                let findings = json["findings"].as_array().into_iter().flatten();
+                prop_assert!(findings.filter_map(|found| found["code"].as_str()).any(|word| word == code), "{code}");
+            }
+        }
+    }
+}

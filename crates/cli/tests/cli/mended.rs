@@ -230,3 +230,40 @@ fn an_oversize_flush_rivet_is_tried_and_names_what_it_lacks() {
     let told = flat(&with_files(&[("l.toml", limits)], &format!("{typed} --limits l.toml")));
     assert!(told.contains("NAS1241AD5") && told.contains("oversize: yes"), "{told}");
 }
+
+#[test]
+fn a_list_of_points_may_begin_below_zero() {
+    let typed = |points: &str| {
+        format!("group {points} --load 0,-100 --at 2,1 --rivet MS20470AD4 --sheets 2024-T3:.063,2024-T3:.063 --edge .5")
+    };
+    // Blanks are underlined here.
+    let (below, above) = (shophead(&typed("-1_0;_1_0")), shophead(&typed("1_0;_-1_0")));
+    assert_eq!(below.status, Some(0), "{below}");
+    assert!(flat(&below).contains("margin +0.50") && flat(&above).contains("margin +0.50"), "{below}");
+    assert!(shophead("group --laod 0,1").refused().contains("--laod"));
+}
+
+#[test]
+fn a_length_that_lacks_the_point_of_a_half_length_is_remarked() {
+    let told = flat(&shophead("part MS20470AD5-85"));
+    assert!(told.contains("5-5/16 long") && told.contains("with it this would be 17/32 in"), "{told}");
+    for sound in ["MS20470AD5-8.5", "MS20470AD5-25", "MS20470AD5-40"] {
+        assert!(!flat(&shophead(&format!("part {sound}"))).contains("Mind:"), "{sound}");
+    }
+}
+
+/// A material that a limits file names is the shop's own, unless it is a slip away from one on file: that is asked.
+#[test]
+fn a_slip_in_the_name_of_a_material_is_asked_about() {
+    let file = |name: &str, more: &str| {
+        format!("title = \"t\"\ndocument = \"d\"\n[material.\"{name}\"]\ntension_ultimate = \"60 ksi\"\n{more}")
+    };
+    let asked = |name: &str, more: &str| {
+        with_files(&[("l.toml", &file(name, more))], "length --layers .063,.063 --diameter 1/8 --limits l.toml")
+    };
+    let slip = asked("2042-T3", "");
+    assert!(slip.refused().contains("did you mean 2024-T3?") && slip.stderr.contains("own = \"yes\""), "{slip}");
+    for (name, more) in [("2042-T3", "own = \"yes\"\n"), ("2219-T87", ""), ("A286", ""), ("2024-T3", "")] {
+        assert_eq!(asked(name, more).status, Some(0), "{name}");
+    }
+}

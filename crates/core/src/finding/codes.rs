@@ -79,7 +79,7 @@ codes! {
         "length[ {m/}] is outside the standard's table[, which ends at {l/}].", "Check that it can be had.",
         "not in table[: {m/}][, end {l/}]";
     DiameterOutsideRule = 11, "diameter-outside-rule", "The diameter is outside the rule for the sheet.",
-        "diameter[ {m/}] is outside the rule for these sheets[, limit {l/}].", "Check it against approved data.",
+        "diameter[ {m/}] is outside the rule for [{layer}|these sheets][, limit {l/}].", "Check it against approved data.",
         "diameter off rule[: {m/}, rule {l}]";
     NotStructural = 12, "not-structural", "This alloy or size is not for structure.",
         "not for structure[: {m/}, smallest {l/}].", "Take another rivet.",
@@ -198,7 +198,7 @@ codes! {
         "the drill takes[ {m}] off the wall, and the damage with it.", "Look again: all of it has to be out.",
         "drill takes[ {m}] off: look again";
     SeatForNewHead = 131, "seat-for-new-head", "The seat is cut for the new flush head, also where the hole stays as it is.",
-        "new flush head.", "Cut its seat[, {l} across].",
+        "new flush head.", "Cut its seat[ in {layer}][, {l} across].",
         "cut the new seat[, {l} across]";
     NoLargerRivet = 27, "no-larger-rivet", "The series has no larger rivet.",
         "no larger rivet in this series.", "Take the next step, or refer.",
@@ -320,7 +320,7 @@ codes! {
         "mass not known: no density on file.", "[Enter {l} in the limits file.]",
         "mass not known";
     SharesNotKnown = 115, "shares-not-known", "How the rows share the load cannot be worked out: a modulus or a sheet is missing.",
-        "how the rows share the load is not known.", "[Enter {l} in the limits file, or refer.|Shares are known for two sheets, or three in double shear, of named materials. Otherwise refer.]",
+        "[{layer}: ]how the rows share the load is not known.", "[Enter {l} in the limits file, or refer.|Shares are known for two sheets, or three in double shear, of named materials. Otherwise refer.]",
         "row shares not known";
     RivetsTouch = 113, "rivets-touch", "Two rivets are closer than their heads are wide.",
         "rivets[ {m}] apart touch[: their heads are {l} wide].", "Check the points and the distances.",

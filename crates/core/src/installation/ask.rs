@@ -513,13 +513,13 @@ impl<'a> Installation<'_, 'a> {
     }
 
     /// The first layer's modulus that is not on file.
-    fn unknown_modulus(&self) -> Option<Key> {
-        let unknown = |layer: &Layer| {
+    fn unknown_modulus(&self) -> Option<(u8, Key)> {
+        let unknown = |(number, layer): (u8, &Layer)| {
             let material = layer.material?;
             let sheet = self.practice.sheet(material, layer.thickness.nominal());
-            sheet.e().is_none().then(|| Key::of_sheet(material, Property::Modulus))
+            sheet.e().is_none().then(|| (number, Key::of_sheet(material, Property::Modulus)))
         };
-        self.stack?.load_carrying().find_map(unknown)
+        self.stack?.numbered_load_carrying().find_map(unknown)
     }
 
     /// Holds the rows against the load on all of them, and the row that carries most against what its rivets carry.
@@ -529,7 +529,9 @@ impl<'a> Installation<'_, 'a> {
         if self.rows > 1 && most.is_none() {
             let severity = if self.is_doubler() { Severity::Refer } else { Severity::Note };
             let (code, basis) = (Code::SharesNotKnown, Basis::FLEXIBILITY_SEC_8);
-            found.joint.findings.push(Finding::unknown(code, severity, basis, self.unknown_modulus()));
+            let unknown = self.unknown_modulus();
+            let finding = Finding::unknown(code, severity, basis, unknown.map(|(_, key)| key));
+            found.joint.findings.push(unknown.map_or(finding, |(layer, _)| finding.in_layer(layer)));
         }
         let Some(pitch) = self.layout.pitch else { return Ok(()) };
         let whole = Load { force: self.on_all_rows(load.force), ..load };

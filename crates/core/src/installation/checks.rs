@@ -20,8 +20,8 @@ impl Installation<'_, '_> {
         let case = self.case();
         let limits = self.practice.for_case(&case);
         if let Some(stack) = self.stack {
-            if let Some(thickest) = stack.thickest() {
-                check_diameter(self.rivet.series(), &limits, thickest, self.structure, push);
+            if let Some((layer, thickest)) = stack.thickest_layer() {
+                check_diameter(self.rivet.series(), &limits, (Some(layer), thickest), self.structure, push);
             }
             let hole = self.hole.map(|hole| hole.max());
             let by = (self.practice, self.unpublished());

@@ -24,6 +24,7 @@ use crate::layout::RowLayout;
 use crate::length::{Interval, Length, Toleranced};
 use crate::practice::{Case, Given, Name};
 use crate::rivet::part::Part;
+use crate::stack::{Preparation, Stack};
 use crate::structure::Member;
 
 /// One step of the ladder.
@@ -382,10 +383,12 @@ impl<'q, 'a> Installation<'q, 'a> {
             let seat = Finding::new(Code::SeatForNewHead, Severity::Note, Basis::SEAT);
             let head = rivet.size().head.map(|head| Given { value: head.diameter_nominal, basis: head.basis });
             let across = self.practice.length(Name::CountersinkDiameter, &after.case()).or(head);
-            findings.push(across.map_or(seat, |across| {
+            let seat = across.map_or(seat, |across| {
                 Finding::new(Code::SeatForNewHead, Severity::Note, across.basis)
                     .with_limit(Figure::Length(across.value))
-            }));
+            });
+            let layer = after.stack.and_then(only_seat);
+            findings.push(layer.map_or(seat, |layer| seat.in_layer(layer)));
         }
         let mut missing = after.not_given();
         if !compares {
@@ -536,6 +539,13 @@ impl<'q, 'a> Installation<'q, 'a> {
 
 const LADDER: [Disposition; MAX_STEPS] =
     [Disposition::Keep, Disposition::CleanUp, Disposition::Oversize, Disposition::NextSize];
+
+/// The layer that takes the head, where only one is countersunk or dimpled.
+fn only_seat(stack: &Stack) -> Option<u8> {
+    let mut seats = (1..).zip(stack.layers()).filter(|(_, layer)| layer.preparation != Preparation::Plain);
+    let (number, _) = seats.next()?;
+    seats.next().is_none().then_some(number)
+}
 
 /// What no rivet mends.
 fn beyond_repair(found: AsFound) -> Option<Finding> {

@@ -1,5 +1,6 @@
 extern crate std;
 
+use crate::prelude::length;
 use std::string::{String, ToString};
 use std::vec::Vec;
 
@@ -15,10 +16,6 @@ use crate::practice::PROCESS;
 use crate::rivet::part::Part;
 use crate::stack::Stack;
 use crate::structure::{Member, Structure};
-
-fn length(text: &str) -> Length {
-    Length::parse(text).expect(text)
-}
 
 fn part(text: &str) -> Part<'static> {
     Part::parse(text).expect(text)

@@ -277,11 +277,8 @@ mod tests {
     use super::*;
     use crate::material::{Material, RivetAlloy, sheets};
     use crate::practice::{BUILT_IN, HANDBOOK};
+    use crate::prelude::length;
     use crate::rivet::Head;
-
-    fn length(text: &str) -> Length {
-        Length::parse(text).unwrap()
-    }
 
     #[test]
     fn the_built_in_practices_take_three_and_one() {

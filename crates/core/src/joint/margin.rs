@@ -208,10 +208,7 @@ pub fn yield_margin(yield_load: Force, load: Load, factors: Factors) -> Result<M
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    fn lbf(value: f64) -> Force {
-        Force::from_lbf(value)
-    }
+    use crate::prelude::lbf;
 
     #[test]
     fn an_ultimate_load_does_not_take_the_factor_of_safety_again() {

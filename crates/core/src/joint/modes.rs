@@ -172,10 +172,7 @@ pub fn efficiency(weakest: Force, gross: Force) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    fn length(text: &str) -> Length {
-        Length::parse(text).unwrap()
-    }
+    use crate::prelude::length;
 
     #[test]
     fn tear_out_by_hand() {

@@ -457,15 +457,12 @@ mod tests {
     extern crate std;
     use super::*;
     use crate::joint::strength::Shear;
-    use crate::length::{Length, Toleranced};
+    use crate::length::Toleranced;
     use crate::material::Material;
     use crate::practice::HANDBOOK;
+    use crate::prelude::length;
     use crate::rivet::part::Part;
     use crate::stack::Stack;
-
-    fn length(text: &str) -> Length {
-        Length::parse(text).unwrap()
-    }
 
     fn stack(sheets: &[(&str, Preparation)]) -> Stack {
         let mut stack = Stack::new();

@@ -569,6 +569,7 @@ impl Default for Envelope {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::prelude::lbf;
 
     const PLATE: Force = Force::from_lbf(1e5);
 
@@ -578,10 +579,6 @@ mod tests {
 
     fn bay() -> Bay {
         Bay { length: Length::INCH, ea_a: PLATE, ea_b: PLATE }
-    }
-
-    fn lbf(value: f64) -> Force {
-        Force::from_lbf(value)
     }
 
     /// Three rows, equal plates, r = p / (EA C): (1 + r)/(3 + 2 r) at the ends, 1/(3 + 2 r) in the middle.

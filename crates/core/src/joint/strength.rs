@@ -1166,10 +1166,7 @@ mod tests {
     use crate::joint::margin::LoadKind;
     use crate::material::SheetProperties;
     use crate::material::{Guarantee, SheetHeading};
-
-    fn length(text: &str) -> Length {
-        Length::parse(text).unwrap()
-    }
+    use crate::prelude::length;
 
     static HEADING: SheetHeading = SheetHeading {
         alloy: "2024",

@@ -354,11 +354,8 @@ fn more_cut(one: Option<Way>, other: Option<Way>) -> Option<Way> {
 mod tests {
     extern crate std;
     use super::*;
+    use crate::prelude::length;
     use std::vec::Vec;
-
-    fn length(text: &str) -> Length {
-        Length::parse(text).unwrap()
-    }
 
     const GIVEN: Basis = Basis::own(0);
 

@@ -6,7 +6,7 @@ use core::str::FromStr;
 use super::Name;
 use crate::material::{Material, Property, RivetAlloy};
 use crate::rivet::part::Part;
-use crate::rivet::{CATALOGUE, Series};
+use crate::rivet::{CATALOGUE, NAMES, Series};
 
 /// A figure of one size of a series that can be entered.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -113,12 +113,8 @@ fn place<T>(list: &[T], is_it: impl FnMut(&T) -> bool) -> Option<u8> {
     list.iter().position(is_it).and_then(|place| u8::try_from(place).ok())
 }
 
-/// The names of [`CATALOGUE`], in its order: by them a series is found without every series being linked into whatever names a key.
-const SERIES: &[&str] =
-    &["MS20470", "MS20426", "NAS1097", "NAS1241", "NAS1242", "NAS9313", "MS20427", "MS20615", "MS20613", "NAS1198"];
-
 fn series(part: &Part<'_>) -> Option<u8> {
-    place(SERIES, |known| *known == part.series().name)
+    place(NAMES, |known| *known == part.series().name)
 }
 
 fn alloy(alloy: RivetAlloy) -> u8 {
@@ -219,7 +215,7 @@ impl Key {
                 alone(Some(Key::of_limit(limit)))
             }
             "series" => {
-                let at = place(SERIES, |known| known.eq_ignore_ascii_case(name)).ok_or(ParseKeyError::NoSuchName)?;
+                let at = place(NAMES, |known| known.eq_ignore_ascii_case(name)).ok_or(ParseKeyError::NoSuchName)?;
                 let (dimension, dash) = first_part(figure);
                 let dimension = Dimension::ALL.into_iter().find(|known| known.as_str() == dimension);
                 let dash = dash.and_then(|dash| dash.parse::<u8>().ok());
@@ -391,7 +387,7 @@ mod tests {
 
     #[test]
     fn the_names_are_those_of_the_catalogue() {
-        assert!(SERIES.iter().copied().eq(CATALOGUE.iter().map(|series| series.name)));
+        assert!(NAMES.iter().copied().eq(CATALOGUE.iter().map(|series| series.name)));
     }
 
     #[test]

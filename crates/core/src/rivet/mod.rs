@@ -1,6 +1,6 @@
 //! Rivets: the part standards, their dimensions, their part numbers, their mass.
 //!
-//! A [`Series`] is one part standard as plain data. The built-in ones stand in [`CATALOGUE`], one table a file; nearly all of
+//! A [`Series`] is one part standard as plain data. The built-in ones stand in [`CATALOGUE`], one row each; nearly all of
 //! their dimensions could only be recalled, and their [`Basis`] says so. A dimension that is not known is `None`: it is never
 //! filled in from a sister standard. Only between which heads an oversize flush one lies is worked out: [`Series::head_between`].
 //!
@@ -11,6 +11,7 @@ pub mod other;
 pub mod part;
 mod series;
 
+pub(crate) use series::NAMES;
 pub use series::{CATALOGUE, MS20426, MS20427, MS20470, MS20613, MS20615, NAS1097, NAS1198, NAS1241, NAS1242, NAS9313};
 
 use core::fmt;

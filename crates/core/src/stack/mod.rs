@@ -168,7 +168,13 @@ impl Stack {
     /// The thickest nominal thickness among the layers that carry load.
     #[must_use]
     pub fn thickest(&self) -> Option<Length> {
-        self.load_carrying().map(|layer| layer.thickness.nominal()).max()
+        self.thickest_layer().map(|(_, thickness)| thickness)
+    }
+
+    /// The number of the thickest layer among those that carry load, the first of several, and its nominal thickness.
+    pub(crate) fn thickest_layer(&self) -> Option<(u8, Length)> {
+        let all = self.numbered_load_carrying().map(|(number, layer)| (number, layer.thickness.nominal()));
+        all.reduce(|thickest, next| if next.1 > thickest.1 { next } else { thickest })
     }
 
     /// The layers that carry load.

@@ -128,9 +128,11 @@ fn readmes_example_is_the_program_that_is_compiled_here() {
     let readme = fs::read_to_string(package().join("README.md")).expect("README.md");
     let (_, after) = readme.split_once("```c\n").expect("an example in C");
     let (example, _) = after.split_once("```").expect("its end");
-    same(example, &fs::read_to_string(source("example.c")).expect("example.c"));
+    let written = package().join("examples/length.c");
+    same(example, &fs::read_to_string(&written).expect("examples/length.c"));
     let scratch = Scratch::new(0);
-    let program = scratch.program(Language::C11, "example.c", &[]);
+    let program = scratch.folder.path().join("example");
+    compile(Language::C11, &written, &program, &[]);
     let printed = run(&program, [""; 0]);
     assert!(readme.contains(&format!("It prints\n\n```text\n{printed}```")), "the example prints {printed}");
 }

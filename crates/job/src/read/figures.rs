@@ -126,6 +126,17 @@ impl Figures<'_> {
         };
         for value in one_or_more(value) {
             let Some(table) = value.table(format!("material {material}"), &keys::MATERIAL) else { continue };
+            let is_meant = table.optional("own").is_some_and(|value| value.word([("yes", ())].into_iter()).is_some());
+            if let Some(near) = slip(material).filter(|_| !is_meant) {
+                let help =
+                    format!("right would be {}; where {material} is its name, write own = \"yes\"", quoted(&near));
+                value.source.mistake(
+                    span.clone(),
+                    format!("no material {material} on file; did you mean {near}?"),
+                    help,
+                );
+                return;
+            }
             let Some(basis) = self.basis(&table) else { continue };
             let mut sheet = Some(EnteredSheet::new(material, basis));
             let mut figures = 0;
@@ -254,6 +265,13 @@ const SIZES: &str = "a figure for each dash number, as in head_height.4 = \".042
 /// A table, or each of a list of tables.
 fn one_or_more<'a>(value: &Value<'a>) -> Vec<Value<'a>> {
     if value.is_list() { value.list(&value.name).unwrap_or_default() } else { vec![value.clone()] }
+}
+
+/// The material on file that the name of a shop's own is one slip away from: a letter more, fewer or another, or two exchanged.
+fn slip(own: Material) -> Option<String> {
+    let written = own.to_string();
+    let mut known = Material::known().map(|known| known.to_string()).filter(|_| own.is_own());
+    known.find(|known| strsim::osa_distance(&written, known) == 1)
 }
 
 /// Says why a figure is not entered.

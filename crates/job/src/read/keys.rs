@@ -187,6 +187,7 @@ pub(super) const MATERIAL: Keys = Keys {
         "modulus_compression",
         "bend_radius",
         "density",
+        "own",
         "document",
         "place",
     ],

@@ -153,6 +153,11 @@ pub enum PartWarning<'a> {
     LowerCase,
     /// A half length written in the form of another series.
     HalfWrittenOtherwise,
+    /// So many sixteenths that a half length without its point was perhaps meant: `-85` for `-8.5`.
+    PerhapsHalf {
+        /// What that would be.
+        half: Length,
+    },
     /// The shank is larger than the diameter digit says.
     OversizeShank {
         /// The diameter that the digit counts.
@@ -190,6 +195,9 @@ impl fmt::Display for PartWarning<'_> {
             PartWarning::LowerCase => f.write_str("part numbers are written in capitals"),
             PartWarning::HalfWrittenOtherwise => {
                 f.write_str("this series writes a half length in another form; the printed number shows it")
+            }
+            PartWarning::PerhapsHalf { half } => {
+                write!(f, "a half length is written with its point; with it this would be {} in", half.to_64ths())
             }
             PartWarning::OversizeShank { standard, shank } => {
                 write!(f, "the shank is {:.3} in, over the {} in that the digit counts", shank, standard.to_64ths())
@@ -399,6 +407,7 @@ impl<'a> Part<'a> {
         say(superseded.map(|written| PartWarning::SupersededName { written, now: self.series.name }));
         say(self.written.lower_case.then_some(PartWarning::LowerCase));
         say(self.written.other_half.then_some(PartWarning::HalfWrittenOtherwise));
+        say(self.perhaps_half().map(|half| PartWarning::PerhapsHalf { half }));
         let (standard, shank) = (self.size.standard_diameter(), self.size.shank_nominal);
         say((shank != standard).then_some(PartWarning::OversizeShank { standard, shank }));
         if let Some(length) = self.length() {
@@ -414,6 +423,16 @@ impl<'a> Part<'a> {
         let basis = self.series.basis.weaker(self.material.basis);
         say((basis.status() == crate::basis::Status::Memory).then_some(PartWarning::Recalled { basis }));
         warnings
+    }
+
+    /// The half length that a dash of two figures may have been meant for: from `-45` on, near three inches, where the last is a five.
+    fn perhaps_half(&self) -> Option<Length> {
+        const FEWEST: u8 = 45;
+        let sixteenths = (FEWEST..=95).step_by(10);
+        let mut long = sixteenths.filter(|count| self.length() == Some(Length::SIXTEENTH.times(u32::from(*count), 1)));
+        long.next()
+            .filter(|_| self.series.half_lengths.is_some())
+            .map(|count| Length::SIXTEENTH.times(u32::from(count), 10))
     }
 
     fn superseded_name(&self) -> Option<&'a str> {
