@@ -376,19 +376,6 @@ impl<'a> Installation<'_, 'a> {
         shared_into(found, &rows, formula)
     }
 
-    /// The envelope of the rows' shares over [`Installation::formulas`]; `None` for a single row.
-    ///
-    /// # Errors
-    /// As [`Installation::shared`].
-    pub fn envelope(&self) -> Result<Option<Envelope>, LapError> {
-        if self.rows < 2 {
-            return Ok(None);
-        }
-        let mut envelope = Envelope::new();
-        self.envelope_into(&mut envelope)?;
-        Ok(Some(envelope))
-    }
-
     #[inline(never)]
     fn envelope_into(&self, envelope: &mut Envelope) -> Result<(), LapError> {
         let mut shared = Shared::nothing_yet();
