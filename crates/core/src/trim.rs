@@ -501,6 +501,13 @@ mod tests {
     }
 
     #[test]
+    fn what_is_further_than_any_length_is_as_far_as_the_longest_on_its_side() {
+        let line = BaseLine::through(point(0, 0), point(64, 64)).expect("a line");
+        let far = |length| line.seen(Point { x: length, y: length }).at;
+        assert_eq!((far(Length::MIN), far(Length::MAX)), (Length::MIN, Length::MAX));
+    }
+
+    #[test]
     fn the_table_has_the_stations_and_the_marks_between() {
         let stations = [station(0, 0), station(100, 10), station(150, 20)];
         let edge = Curve::through(&stations).expect("an edge");
