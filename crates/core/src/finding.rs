@@ -145,9 +145,29 @@ const fn unpacked(kind: u8, bits: u64) -> Option<Figure> {
         COUNT => Some(Figure::Count(bits as u32)),
         FACTS => Some(Figure::Facts(Facts::from_bits(bits as u8))),
         KEY => Some(Figure::Key(Key::of_bits(bits))),
-        KEYED_RATIO => Some(Figure::Ratio((bits >> KEY_BITS) as f64 / 100.0)),
+        KEYED_RATIO => Some(Figure::Ratio(hundredths((bits >> KEY_BITS) as u32))),
         _ => None,
     }
+}
+
+/// The nearest number to so many hundredths, as a division of floating-point numbers gives it, but in whole numbers: reading a finding back asks no
+/// instrument for floating point.
+const fn hundredths(count: u32) -> f64 {
+    const HUNDRED: u64 = 100;
+    if count == 0 {
+        return 0.0;
+    }
+    let shift = (count as u64).leading_zeros();
+    let (whole, rest) = ((count as u64) << shift, ((count as u64) << shift) % HUNDRED);
+    let quotient = whole / HUNDRED;
+    // 57 bits at least, of which all but the first 53 are rounded away: half to even.
+    let dropped = u64::BITS - quotient.leading_zeros() - f64::MANTISSA_DIGITS;
+    let (kept, lost) = (quotient >> dropped, quotient & ((1 << dropped) - 1));
+    let half = 1 << (dropped - 1);
+    let is_up = lost > half || lost == half && (rest != 0 || kept & 1 == 1);
+    let exponent = (f64::MAX_EXP as u32 - 1) + (f64::MANTISSA_DIGITS - 1) + dropped - shift;
+    // The first of the 53 bits goes without saying: what carries over goes into the exponent.
+    f64::from_bits(((exponent as u64 - 1) << (f64::MANTISSA_DIGITS - 1)) + kept + is_up as u64)
 }
 
 /// One finding. The checks of this crate make them, and nobody else.
@@ -500,6 +520,13 @@ impl<'f, const N: usize> IntoIterator for &'f Findings<N> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn hundredths_are_those_of_a_division() {
+        for count in (0..300_000).chain((1..=u32::MAX).step_by(65_537)).chain(u32::MAX - 1_000..=u32::MAX) {
+            assert_eq!(hundredths(count).to_bits(), (f64::from(count) / 100.0).to_bits(), "{count}");
+        }
+    }
 
     #[test]
     fn every_code_has_a_word_and_a_number_of_its_own() {
