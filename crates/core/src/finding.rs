@@ -157,17 +157,20 @@ const fn hundredths(count: u32) -> f64 {
     if count == 0 {
         return 0.0;
     }
+    const BEHIND_POINT: u32 = f64::MANTISSA_DIGITS.wrapping_sub(1);
     let shift = (count as u64).leading_zeros();
-    let (whole, rest) = ((count as u64) << shift, ((count as u64) << shift) % HUNDRED);
-    let quotient = whole / HUNDRED;
+    let whole = (count as u64) << shift;
+    let (quotient, rest) = (whole / HUNDRED, whole % HUNDRED);
     // 57 bits at least, of which all but the first 53 are rounded away: half to even.
-    let dropped = u64::BITS - quotient.leading_zeros() - f64::MANTISSA_DIGITS;
-    let (kept, lost) = (quotient >> dropped, quotient & ((1 << dropped) - 1));
-    let half = 1 << (dropped - 1);
+    let dropped = u64::BITS.wrapping_sub(quotient.leading_zeros()).wrapping_sub(f64::MANTISSA_DIGITS);
+    let kept = quotient >> dropped;
+    let lost = quotient.wrapping_sub(kept << dropped);
+    let half = (1_u64 << dropped) >> 1;
     let is_up = lost > half || lost == half && (rest != 0 || kept & 1 == 1);
-    let exponent = (f64::MAX_EXP as u32 - 1) + (f64::MANTISSA_DIGITS - 1) + dropped - shift;
-    // The first of the 53 bits goes without saying: what carries over goes into the exponent.
-    f64::from_bits(((exponent as u64 - 1) << (f64::MANTISSA_DIGITS - 1)) + kept + is_up as u64)
+    // Of the first of the 53 bits, which goes without saying and is taken for one of the exponent's: so that is one less.
+    let exponent =
+        BEHIND_POINT.wrapping_add(dropped).wrapping_sub(shift).wrapping_add(f64::MAX_EXP as u32).wrapping_sub(2);
+    f64::from_bits(((exponent as u64) << BEHIND_POINT).wrapping_add(kept).wrapping_add(is_up as u64))
 }
 
 /// One finding. The checks of this crate make them, and nobody else.
