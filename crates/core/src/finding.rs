@@ -154,13 +154,11 @@ const fn unpacked(kind: u8, bits: u64) -> Option<Figure> {
 /// instrument for floating point.
 const fn hundredths(count: u32) -> f64 {
     const HUNDRED: u64 = 100;
-    if count == 0 {
-        return 0.0;
-    }
     const BEHIND_POINT: u32 = f64::MANTISSA_DIGITS.wrapping_sub(1);
     let shift = (count as u64).leading_zeros();
     let whole = (count as u64) << shift;
-    let (quotient, rest) = (whole / HUNDRED, whole % HUNDRED);
+    let Some(quotient) = whole.checked_div(HUNDRED) else { return 0.0 };
+    let rest = whole.wrapping_sub(quotient.wrapping_mul(HUNDRED));
     // 57 bits at least, of which all but the first 53 are rounded away: half to even.
     let dropped = u64::BITS.wrapping_sub(quotient.leading_zeros()).wrapping_sub(f64::MANTISSA_DIGITS);
     let kept = quotient >> dropped;
