@@ -155,6 +155,9 @@ const fn unpacked(kind: u8, bits: u64) -> Option<Figure> {
 const fn hundredths(count: u32) -> f64 {
     const HUNDRED: u64 = 100;
     const BEHIND_POINT: u32 = f64::MANTISSA_DIGITS.wrapping_sub(1);
+    if count == 0 {
+        return 0.0;
+    }
     let shift = (count as u64).leading_zeros();
     let whole = (count as u64) << shift;
     let Some(quotient) = whole.checked_div(HUNDRED) else { return 0.0 };
