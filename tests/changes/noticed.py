@@ -28,8 +28,7 @@ JOB = [["-p", "shophead-job", "--lib"], *CLI]
 HANDHELD = [["-p", "shophead-handheld", "--lib"], ["-p", "shophead-tests", "--test", "handheld"]]
 # Few cases of each law, and no search for a smaller one: what they notice, they notice soon.
 FEW = {"PROPTEST_CASES": os.environ.get("PROPTEST_CASES", "64"), "PROPTEST_MAX_SHRINK_ITERS": "0", "PROPTEST_RNG_SEED": "20470"}
-# Where everything else is built, so that what does not change is there already.
-ENVIRONMENT = os.environ | FEW | {"CARGO_TARGET_DIR": os.environ.get("CARGO_TARGET_DIR", str(ROOT / "target"))}
+ENVIRONMENT = os.environ | FEW | {"CARGO_TARGET_DIR": os.environ.get("CARGO_TARGET_DIR", str(WORK / "built"))}
 # Longer than any of these takes; what hangs is noticed.
 PATIENCE = 600
 HANGS = "it does not end well"
