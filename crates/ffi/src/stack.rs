@@ -6,7 +6,7 @@ use core::ffi::c_char;
 use shophead::material::Material;
 use shophead::stack::{Layer, MAX_LAYERS, Preparation, Role, Stack};
 
-use crate::border::{In, Out, answer};
+use crate::border::{In, Out, Place, Places, answer};
 use crate::error::shophead_error;
 use crate::error::shophead_error as E;
 use crate::length::shophead_toleranced;
@@ -80,6 +80,21 @@ pub(crate) fn on_file(number: u32) -> Result<Option<Material>, E> {
     if number == 0 { Ok(None) } else { self::material(number).map(Some) }
 }
 
+/// Puts layers into the caller's array, each with the number of its material.
+fn put(
+    read: &Stack,
+    mut places: Places<'_, shophead_layer>,
+    count: Place<'_, usize>,
+    number: impl Fn(Option<Material>) -> Result<u32, E>,
+) -> Result<(), E> {
+    places.need(read.layers().len())?;
+    for (index, layer) in read.layers().iter().enumerate() {
+        places.put(index, shophead_layer::of(layer, number(layer.material)?));
+    }
+    count.put(read.layers().len());
+    Ok(())
+}
+
 /// Reads a list of layers, the side of the manufactured head first: `2024-T3:.032:countersunk, clad 2024-T3:.125+-.004, .005:sealant`.
 /// A layer may leave out its material.
 ///
@@ -97,14 +112,8 @@ pub extern "C" fn shophead_layers_parse(
     count: Out<usize>,
 ) -> shophead_error {
     answer(|| {
-        let (mut places, count) = (layers.places(capacity)?, count.place()?);
-        let read = Stack::parse(text.text(length)?)?;
-        places.need(read.layers().len())?;
-        for (index, layer) in read.layers().iter().enumerate() {
-            places.put(index, shophead_layer::of(layer, number(layer.material)));
-        }
-        count.put(read.layers().len());
-        Ok(())
+        let (places, count) = (layers.places(capacity)?, count.place()?);
+        put(&Stack::parse(text.text(length)?)?, places, count, |material| Ok(number(material)))
     })
 }
 
@@ -124,16 +133,10 @@ pub extern "C" fn shophead_layers_parse_by(
     count: Out<usize>,
 ) -> shophead_error {
     answer(|| {
-        let (mut places, count) = (layers.places(capacity)?, count.place()?);
+        let (places, count) = (layers.places(capacity)?, count.place()?);
         let (text, asked) = (text.text(length)?, practice.one()?);
         let read = asked.with(|practice| Ok(practice.layers(text)?))?;
-        places.need(read.layers().len())?;
-        for (index, layer) in read.layers().iter().enumerate() {
-            let material = layer.material.map_or(Ok(0), |material| asked.number_of(material))?;
-            places.put(index, shophead_layer::of(layer, material));
-        }
-        count.put(read.layers().len());
-        Ok(())
+        put(&read, places, count, |material| material.map_or(Ok(0), |material| asked.number_of(material)))
     })
 }
 

@@ -127,7 +127,7 @@ impl<'l> Worker<'l> {
         &mut self,
         header: &Header,
         record: &ByteRecord,
-        cells: impl Cells<'c>,
+        cells: impl AskedCells<'c>,
         raw: &[u8],
         piece: &Piece,
         out: &mut Vec<u8>,
@@ -245,7 +245,7 @@ impl<'l> Worker<'l> {
         &mut self,
         says_nothing: bool,
         wrong: Option<String>,
-        cells: impl Cells<'c>,
+        cells: impl AskedCells<'c>,
         out: &mut Vec<u8>,
     ) -> Outcome {
         let Worker { answerer, cache, key, .. } = self;
@@ -271,9 +271,9 @@ const CELL_TOO_LONG: &str = "a cell of this row is longer than any list of layer
 const LONGEST_CELL: usize = u16::MAX as usize;
 
 /// The cells that a command reads of a row, each with the number of its column; `None` where it is not UTF-8.
-trait Cells<'c>: Iterator<Item = (usize, Option<&'c str>)> + Clone {}
+trait AskedCells<'c>: Iterator<Item = (usize, Option<&'c str>)> + Clone {}
 
-impl<'c, C: Iterator<Item = (usize, Option<&'c str>)> + Clone> Cells<'c> for C {}
+impl<'c, C: Iterator<Item = (usize, Option<&'c str>)> + Clone> AskedCells<'c> for C {}
 
 /// The limits of the cases that rows asked about so far.
 struct Ahead {
@@ -323,7 +323,7 @@ struct Answerer<'l> {
 }
 
 impl Answerer<'_> {
-    fn answer<'c>(&mut self, cells: impl Cells<'c>, out: &mut Vec<u8>) -> Outcome {
+    fn answer<'c>(&mut self, cells: impl AskedCells<'c>, out: &mut Vec<u8>) -> Outcome {
         let start = out.len();
         let answered = self.fill(cells).and_then(|()| self.ask(out));
         if !self.ahead.new.is_empty() {
@@ -336,7 +336,7 @@ impl Answerer<'_> {
     }
 
     /// Takes the cells for the options that they are.
-    fn fill<'c>(&mut self, cells: impl Cells<'c>) -> Result<(), String> {
+    fn fill<'c>(&mut self, cells: impl AskedCells<'c>) -> Result<(), String> {
         let mut filled = 0;
         for (column, cell) in cells {
             let text = cell.ok_or_else(|| NOT_UTF8.to_owned())?;

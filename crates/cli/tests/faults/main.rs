@@ -197,39 +197,27 @@ fn old_or_new(case: &Case, fault: Fault) {
     assert!(faults > 10, "{faults}");
 }
 
+macro_rules! under {
+    ($case:expr; $($test:ident: $fault:ident;)+) => { $(
+        #[test]
+        #[ignore = "needs strace, and a minute"]
+        fn $test() {
+            old_or_new(&$case, Fault::$fault);
+        }
+    )+ };
+}
+
 macro_rules! replaced {
     ($($name:ident: $case:expr;)+) => { $(
         mod $name {
             use super::*;
 
-            #[test]
-            #[ignore = "needs strace, and a minute"]
-            fn is_the_old_or_the_new_when_the_plug_is_pulled() {
-                old_or_new(&$case, Fault::Killed);
-            }
-
-            #[test]
-            #[ignore = "needs strace, and a minute"]
-            fn is_the_old_or_the_new_on_a_full_disk() {
-                old_or_new(&$case, Fault::DiskFull);
-            }
-
-            #[test]
-            #[ignore = "needs strace, and a minute"]
-            fn is_the_old_or_the_new_where_nothing_can_be_written() {
-                old_or_new(&$case, Fault::ReadOnly);
-            }
-
-            #[test]
-            #[ignore = "needs strace, and a minute"]
-            fn is_the_old_or_the_new_when_a_file_goes() {
-                old_or_new(&$case, Fault::Gone);
-            }
-
-            #[test]
-            #[ignore = "needs strace, and a minute"]
-            fn is_the_old_or_the_new_when_the_disk_gives_nothing_back() {
-                old_or_new(&$case, Fault::Broken);
+            under! { $case;
+                is_the_old_or_the_new_when_the_plug_is_pulled: Killed;
+                is_the_old_or_the_new_on_a_full_disk: DiskFull;
+                is_the_old_or_the_new_where_nothing_can_be_written: ReadOnly;
+                is_the_old_or_the_new_when_a_file_goes: Gone;
+                is_the_old_or_the_new_when_the_disk_gives_nothing_back: Broken;
             }
         }
     )+ };

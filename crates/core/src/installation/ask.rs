@@ -455,10 +455,7 @@ impl<'a> Installation<'_, 'a> {
         row_strength_into(found, &self.made_under(load)?)?;
         let needed = Facts::NONE.with(Fact::Pitch).with_if(self.rows > 1, Fact::RowSpacing);
         self.check_strength(&mut found.joint, needed);
-        if found.joint.allowable.is_none() && found.joint.indication.is_none() {
-            found.refuse();
-        }
-        self.share_load(found, most)
+        self.finish_row(found, most)
     }
 
     /// As [`Installation::row_into`], from what one rivet of it carries: an answer of [`Installation::strength`] to the same question, which then
@@ -493,10 +490,15 @@ impl<'a> Installation<'_, 'a> {
         is_row(&made)?;
         found.joint.clone_from(rivet);
         add_row(found, &made)?;
-        if rivet.allowable.is_none() && rivet.indication.is_none() {
+        self.finish_row(found, None)
+    }
+
+    /// What is left once the row is added: whether it says anything, and how its load divides.
+    fn finish_row(&self, found: &mut RowStrength, most: Option<Most>) -> Result<(), RowError> {
+        if found.joint.allowable.is_none() && found.joint.indication.is_none() {
             found.refuse();
         }
-        self.share_load(found, None)
+        self.share_load(found, most)
     }
 
     /// The first layer's modulus that is not on file.

@@ -4,6 +4,7 @@ use core::fmt;
 use core::str::FromStr;
 
 use super::Name;
+use crate::length::split_once;
 use crate::material::{Material, Property, RivetAlloy};
 use crate::rivet::part::Part;
 use crate::rivet::{CATALOGUE, NAMES, Series};
@@ -312,16 +313,10 @@ impl FromStr for Key {
 
 /// What stands before the first point, without the quotes around it, and behind it.
 fn first_part(text: &str) -> (&str, Option<&str>) {
-    if let Some((name, behind)) = text.strip_prefix('"').and_then(|text| cut(text, b'"')) {
+    if let Some((name, behind)) = text.strip_prefix('"').and_then(|text| split_once(text, |c| c == '"')) {
         return (name, behind.strip_prefix('.'));
     }
-    cut(text, b'.').map_or((text, None), |(before, behind)| (before, Some(behind)))
-}
-
-/// What stands before and behind the first such mark.
-fn cut(text: &str, mark: u8) -> Option<(&str, &str)> {
-    let at = text.bytes().position(|byte| byte == mark)?;
-    Some((text.get(..at)?, text.get(at.saturating_add(1)..)?))
+    split_once(text, |c| c == '.').map_or((text, None), |(before, behind)| (before, Some(behind)))
 }
 
 impl fmt::Display for Key {

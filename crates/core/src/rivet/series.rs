@@ -176,16 +176,7 @@ series! {
         material("F", CorrosionResistantSteel, Basis::AC43_T4_8_LETTERS),
         material("M", NickelCopper, Basis::AC43_T4_8_LETTERS),
         material("C", Copper, Basis::AC43_T4_8_LETTERS),
-    ], &[
-        bare(2, Basis::MS20427_SHEET),
-        bare(3, Basis::MS20427_SHEET),
-        bare(4, Basis::MS20427_SHEET),
-        bare(5, Basis::MS20427_SHEET),
-        bare(6, Basis::MS20427_SHEET),
-        bare(8, Basis::MS20427_SHEET),
-        bare(10, Basis::MS20427_SHEET),
-        bare(12, Basis::MS20427_SHEET),
-    ], Basis::MS20427_SHEET)
+    ], &bare_all(Basis::MS20427_SHEET), Basis::MS20427_SHEET)
     .supersedes(&["AN427"])
     .unknown(StandardPlaces::new(Basis::MS20427_HEAD_DIMENSIONS, Basis::MS20427_SHANK_LIMITS, Basis::MS20427_FIT));
 
@@ -196,16 +187,7 @@ series! {
     MS20615 = Series::new("MS20615", Head::Universal, DiameterFirst, &[
         material("M", NickelCopper, Basis::MS20615_SHEET),
         material("CU", Copper, Basis::MS20615_SHEET),
-    ], &[
-        bare(2, Basis::MS20615_DIAMETERS),
-        bare(3, Basis::MS20615_DIAMETERS),
-        bare(4, Basis::MS20615_DIAMETERS),
-        bare(5, Basis::MS20615_DIAMETERS),
-        bare(6, Basis::MS20615_DIAMETERS),
-        bare(8, Basis::MS20615_DIAMETERS),
-        bare(10, Basis::MS20615_DIAMETERS),
-        bare(12, Basis::MS20615_DIAMETERS),
-    ], Basis::MS20615_SHEET)
+    ], &bare_all(Basis::MS20615_DIAMETERS), Basis::MS20615_SHEET)
     .unknown(StandardPlaces::new(Basis::MS20615_HEAD_DIMENSIONS, Basis::MS20615_SHANK_LIMITS, Basis::MS20615_FIT));
 
     /// MS20613, universal head, of steel.
@@ -215,16 +197,7 @@ series! {
     MS20613 = Series::new("MS20613", Head::Universal, DiameterFirst, &[
         material("P", CarbonSteel, Basis::MS20613_SHEET),
         material("C", CorrosionResistantSteel, Basis::MS20613_SHEET),
-    ], &[
-        bare(2, Basis::MS20613_DIAMETERS),
-        bare(3, Basis::MS20613_DIAMETERS),
-        bare(4, Basis::MS20613_DIAMETERS),
-        bare(5, Basis::MS20613_DIAMETERS),
-        bare(6, Basis::MS20613_DIAMETERS),
-        bare(8, Basis::MS20613_DIAMETERS),
-        bare(10, Basis::MS20613_DIAMETERS),
-        bare(12, Basis::MS20613_DIAMETERS),
-    ], Basis::MS20613_SHEET)
+    ], &bare_all(Basis::MS20613_DIAMETERS), Basis::MS20613_SHEET)
     .unknown(StandardPlaces::new(Basis::MS20613_HEAD_DIMENSIONS, Basis::MS20613_SHANK_LIMITS, Basis::MS20613_FIT));
 
     /// NAS1198, universal head, of A-286.
@@ -233,16 +206,7 @@ series! {
     /// sister standards.
     NAS1198 = Series::new("NAS1198", Head::Universal, DiameterFirst, &[
         material("", A286, Basis::NAS1198_SHEET),
-    ], &[
-        bare(2, Basis::NAS1198_DIAMETERS),
-        bare(3, Basis::NAS1198_DIAMETERS),
-        bare(4, Basis::NAS1198_DIAMETERS),
-        bare(5, Basis::NAS1198_DIAMETERS),
-        bare(6, Basis::NAS1198_DIAMETERS),
-        bare(8, Basis::NAS1198_DIAMETERS),
-        bare(10, Basis::NAS1198_DIAMETERS),
-        bare(12, Basis::NAS1198_DIAMETERS),
-    ], Basis::NAS1198_SHEET)
+    ], &bare_all(Basis::NAS1198_DIAMETERS), Basis::NAS1198_SHEET)
     .unknown(StandardPlaces::new(Basis::NAS1198_HEAD_DIMENSIONS, Basis::NAS1198_SHANK_LIMITS, Basis::NAS1198_FIT));
 }
 
@@ -283,6 +247,20 @@ const fn finish(
 /// A size of which only the dash number is known.
 const fn bare(dash: u8, basis: Basis) -> Size {
     Size::new(dash, basis)
+}
+
+/// Every size of the common series, of which only the dash number is known.
+const fn bare_all(basis: Basis) -> [Size; 8] {
+    [
+        bare(2, basis),
+        bare(3, basis),
+        bare(4, basis),
+        bare(5, basis),
+        bare(6, basis),
+        bare(8, basis),
+        bare(10, basis),
+        bare(12, basis),
+    ]
 }
 
 /// A size with the limits of its shank in thousandths, and its head; both stand in one place.
