@@ -16,7 +16,7 @@ use shophead::rivet::part::Part;
 use shophead_job::drawing::{self, RowBar, RowsDrawing};
 use shophead_job::words;
 
-use super::{load_word, memory_mark};
+use super::memory_mark;
 use crate::args::{JointArgs, TransferWord};
 use crate::cells::Finds;
 use crate::context::Context;
@@ -335,7 +335,7 @@ impl InRow {
             _ => pair(name, "not published for this case".to_owned()),
         }
         if let Some(margin) = self.strength.margin.filter(|_| self.rows > 1) {
-            let (load, kind) = (units.force(margin.load.force), load_word(margin.load.kind));
+            let (load, kind) = (units.force(margin.load.force), margin.load.kind.as_str());
             let yields = self
                 .strength
                 .yield_margin
@@ -343,7 +343,7 @@ impl InRow {
             pair("margin of the rows", format!("{:+.2} under {load} {kind} load{yields}", margin.value));
         }
         if let Some(peak) = self.strength.peak {
-            let (load, kind) = (units.force(peak.load.force), load_word(peak.load.kind));
+            let (load, kind) = (units.force(peak.load.force), peak.load.kind.as_str());
             let number = peak.row + 1;
             pair(
                 "most on one rivet",

@@ -5,9 +5,9 @@ use shophead::finding::{Code, Figure, Finding};
 use shophead::installation::{Axial, Installation};
 use shophead::joint::margin::{Factors, Load, Margin};
 use shophead::joint::row::RowStrength;
-use shophead::joint::strength::{Allowable, BearingKind, JointStrength};
+use shophead::joint::strength::{Allowable, JointStrength};
 use shophead::length::{Length, Toleranced};
-use shophead::material::{DrivenShear, Guarantee};
+use shophead::material::DrivenShear;
 use shophead::practice::{Case, Given, Practice};
 use shophead::rivet::part::Part;
 use shophead::stack::{Layer, Stack};
@@ -16,7 +16,7 @@ use shophead::working;
 use shophead_job::words;
 
 use super::in_row::{self, InRow};
-use super::{edge, factors, load_kind, load_word, memory_mark};
+use super::{edge, factors, load_kind, memory_mark};
 use crate::args::{Format, JointArgs};
 use crate::cells::{self, Cells, Finds};
 use crate::context::Context;
@@ -285,15 +285,6 @@ fn form<'a>(
     }
 }
 
-/// The word for it.
-pub(crate) const fn bearing_word(kind: BearingKind) -> &'static str {
-    match kind {
-        BearingKind::Sheet => "sheet",
-        BearingKind::FlushJoint => "flush-joint",
-        BearingKind::Indication => "indication",
-    }
-}
-
 /// The strength of the driven rivet that counts, and the others of its alloy.
 fn driven_form<'p>(driven: &DrivenShear, rivet: &Part<'_>, practice: &Practice<'p>) -> form::joint::Driven<'p> {
     let one = |driven: &DrivenShear| form::joint::DrivenShear {
@@ -323,20 +314,11 @@ fn sheet_form<'p>(number: u8, layer: &Layer, practice: &Practice<'p>) -> form::j
     }
 }
 
-/// The letter for it.
-pub(crate) const fn guarantee(guarantee: Guarantee) -> &'static str {
-    match guarantee {
-        Guarantee::A => "A",
-        Guarantee::B => "B",
-        Guarantee::S => "S",
-    }
-}
-
 /// What the values of a sheet are: `bare sheet, A basis, dry pin`.
 fn values(layer: &Layer, practice: &Practice<'_>) -> String {
     let known = layer.material.map(|material| practice.sheet(material, layer.thickness.nominal()));
     if let Some(entered) = known.and_then(|sheet| sheet.entered()) {
-        let basis = entered.guarantee().map_or_else(String::new, |known| format!(", {} basis", guarantee(known)));
+        let basis = entered.guarantee().map_or_else(String::new, |known| format!(", {} basis", known.as_str()));
         return format!("{}{basis}", practice.cite(entered.basis()));
     }
     known.and_then(|sheet| sheet.published()).map_or_else(String::new, |properties| {
@@ -347,7 +329,7 @@ fn values(layer: &Layer, practice: &Practice<'_>) -> String {
             Some(false) => ", wet pin",
             None => "",
         };
-        format!("{surface} {}, {} basis{pin}", heading.form, guarantee(properties.guarantee()))
+        format!("{surface} {}, {} basis{pin}", heading.form, properties.guarantee().as_str())
     })
 }
 
@@ -394,7 +376,7 @@ fn text<'a>(
     let mut pairs = Vec::new();
     let mut pair = |name: &str, value: String| pairs.push((name.to_owned(), value));
     if let Some(margin) = found.margin {
-        let kind = load_word(margin.load.kind);
+        let kind = margin.load.kind.as_str();
         let factored = units.force(margin.factored_load);
         pair(
             "margin",

@@ -429,7 +429,6 @@ impl core::str::FromStr for Material {
 
 crate::words::errors! {
     /// Why a text is not a known material.
-    #[non_exhaustive]
     ParseMaterialError = (25, "not-a-material", "A text is not a sheet material.",
         "not a sheet material", "right would be 2024-T3 or clad 2024-T3")
     {
