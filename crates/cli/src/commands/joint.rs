@@ -30,8 +30,19 @@ pub(crate) struct Answer {
     facts: Facts,
     case: Case,
     edge: Given<Length>,
+    /// Nothing where the row says it.
     found: JointStrength,
     in_row: Option<InRow>,
+}
+
+impl Answer {
+    /// What one rivet carries.
+    fn found(&self) -> &JointStrength {
+        match &self.in_row {
+            Some(in_row) if in_row.says_strength => &in_row.strength.joint,
+            _ => &self.found,
+        }
+    }
 }
 
 impl<'a> cells::Answer<'a> for Answer {
@@ -41,11 +52,19 @@ impl<'a> cells::Answer<'a> for Answer {
     fn ask<R>(args: &JointArgs, context: &Context<'a>, then: impl FnOnce(&Answer) -> R) -> Result<R, Stop> {
         let bare = context.bare;
         let rivet = input::part("--rivet", &args.rivet)?;
+        // Filled in where it stands: it is kilobytes.
+        let mut answer = Answer {
+            facts: Facts::of_rivet(rivet),
+            case: Case::for_part(&rivet),
+            edge: Given { value: Length::ZERO, basis: Basis::NOT_GIVEN },
+            found: JointStrength::nothing_yet(),
+            in_row: None,
+        };
+        let Answer { facts, case, edge: edge_counted, found, in_row } = &mut answer;
         let hole = args.hole.as_deref().map(|text| input::hole_diameter("--hole", text, bare)).transpose()?;
         let row = &args.row;
         let pitch = input::optional_length("--pitch", args.pitch.as_deref(), bare)?;
         let spacing = input::optional_length("--transverse-pitch", row.transverse_pitch.as_deref(), bare)?;
-        let mut facts = Facts::of_rivet(rivet);
         facts.stack = Some(input::layers("--sheets", &args.sheets, None, bare, context.practice)?);
         facts.hole = hole.map(Toleranced::exactly);
         facts.layout.edge = input::optional_length("--edge", args.edge.as_deref(), bare)?;
@@ -62,14 +81,14 @@ impl<'a> cells::Answer<'a> for Answer {
             row.rivet_modulus.as_deref().map(|text| input::stress("--rivet-modulus", text)).transpose()?;
         facts.put(&args.place, context)?;
         let question = facts.question(context.practice);
-        let (case, edge) = (question.case(), edge(&question, context)?);
-        let mut found = JointStrength::nothing_yet();
-        question.strength_into(&mut found).map_err(Stop::wrong)?;
-        let in_row = match pitch {
-            Some(pitch) => Some(InRow::of(args, &facts, pitch, &question, &found)?),
-            None => None,
-        };
-        Ok(then(&Answer { facts, case, edge, found, in_row }))
+        (*case, *edge_counted) = (question.case(), edge(&question, context)?);
+        if pitch.is_none() || !question.row_says_strength() {
+            question.strength_into(found).map_err(Stop::wrong)?;
+        }
+        if let Some(pitch) = pitch {
+            in_row.insert(InRow::nothing_yet(facts, pitch)).fill(args, facts, &question)?;
+        }
+        Ok(then(&answer))
     }
 
     fn find(&self, _: &Context<'a>, finds: &mut impl Finds) {
@@ -80,7 +99,7 @@ impl<'a> cells::Answer<'a> for Answer {
     }
 
     fn cells(&self, cells: &mut impl Cells) {
-        let Answer { found, in_row, .. } = self;
+        let (found, in_row) = (self.found(), &self.in_row);
         let force = |part: Option<Allowable>| part.map(|part| part.force);
         cells.parts("rivet", Some(self.facts.rivet)).force("allowable", force(found.allowable));
         cells.words("governing", found.governing.map(|governing| governing.mode.as_str()));
@@ -109,7 +128,8 @@ impl<'a> cells::Answer<'a> for Answer {
     }
 
     fn tell(&self, args: &JointArgs, context: &Context<'a>, report: &mut Report<'a>) {
-        let Answer { facts, edge, found, in_row, .. } = self;
+        let Answer { facts, edge, in_row, .. } = self;
+        let found = self.found();
         let Facts { rivet, layout, .. } = facts;
         // A joint has sheets: its arguments ask for them.
         let Some(stack) = &facts.stack else { return };
@@ -121,7 +141,7 @@ impl<'a> cells::Answer<'a> for Answer {
         let driven = entered.as_ref().or(question.driven_shear());
         if context.format == Format::Json {
             let found = (found, in_row.as_ref());
-            report.give(form((rivet, driven), stack, found, edge, layout.pitch, &more, context.practice));
+            report.give(form((rivet, driven), stack, found, edge, (&question, layout.pitch), &more, context.practice));
         } else {
             text(report, (rivet, driven), stack, (found, in_row.as_ref()), edge, context);
         }
@@ -133,7 +153,7 @@ impl<'a> cells::Answer<'a> for Answer {
             None => working::joint::of(&question, found, work),
         });
         if let Some(in_row) = in_row {
-            in_row.text(report, context);
+            in_row.text(report, &question, context);
             if context.format == Format::Svg {
                 report.drawing = in_row.drawing(&rivet.to_string(), context);
             }
@@ -232,7 +252,7 @@ fn form<'a>(
     stack: &Stack,
     (found, in_row): (&JointStrength, Option<&InRow>),
     (edge, edge_given): (Given<Length>, bool),
-    pitch: Option<Length>,
+    (question, pitch): (&Installation<'_, '_>, Option<Length>),
     more: &More,
     practice: &Practice<'a>,
 ) -> form::joint::Answer<'a> {
@@ -281,7 +301,7 @@ fn form<'a>(
         driven: driven.map(|driven| driven_form(driven, rivet, practice)),
         sheets: stack.numbered_load_carrying().map(|(number, layer)| sheet_form(number, layer, practice)).collect(),
         squeeze: more.squeeze(practice),
-        row: in_row.map(|in_row| in_row.form(practice)),
+        row: in_row.map(|in_row| in_row.form(question, practice)),
     }
 }
 

@@ -1022,9 +1022,12 @@ impl<'a> At<'a> {
 
 /// A sheet too thin beside its hole for any published bearing strength.
 fn too_thin(thickness: Length, hole: Length, severity: Severity) -> Option<Finding> {
+    if thin_sheet::is_covered(thickness, hole) {
+        return None;
+    }
     let finding = Finding::new(Code::SheetTooThinForTable, severity, Basis::HDBK5H_LEAST_RATIO);
-    let finding = finding.with_measured(Figure::Ratio(ratio(thickness, hole)));
-    (!thin_sheet::is_covered(thickness, hole)).then_some(finding.with_limit(Figure::Ratio(thin_sheet::LEAST_RATIO)))
+    let (measured, limit) = (ratio(thickness, hole), thin_sheet::LEAST_RATIO);
+    Some(finding.with_measured(Figure::Ratio(measured)).with_limit(Figure::Ratio(limit)))
 }
 
 fn ratio(thickness: Length, hole: Length) -> f64 {
