@@ -17,6 +17,7 @@ mod length;
 mod load_share;
 mod missing;
 mod part_numbers;
+mod patch;
 mod pattern;
 mod positions;
 mod practice;

@@ -24,29 +24,29 @@ use crate::common::config;
 /// What a place may be off when it is halved or walked round a bend.
 const ROUNDING: i64 = 4;
 
-fn thousandths(count: u16) -> Length {
+pub(crate) fn thousandths(count: u16) -> Length {
     Length::from_ten_thousandths(count * 10)
 }
 
-fn sheet() -> impl Strategy<Value = (Material, Length)> {
+pub(crate) fn sheet() -> impl Strategy<Value = (Material, Length)> {
     let names = ["clad 2024-T3", "2024-T3", "7075-T6", "6061-T6", "5052", "clad 2024-T3"];
     (prop::sample::select(names.to_vec()), prop::sample::select(&[20_u16, 25, 32, 40, 50, 63, 71, 80, 90][..]))
         .prop_map(|(name, gauge)| (Material::parse(name).expect("known"), thousandths(gauge)))
 }
 
 #[derive(Clone, Debug)]
-struct Asked {
-    material: Material,
-    thickness: Length,
-    style: Style,
-    ways: Ways,
-    by: By,
-    pattern: Pattern,
-    process: bool,
+pub(crate) struct Asked {
+    pub(crate) material: Material,
+    pub(crate) thickness: Length,
+    pub(crate) style: Style,
+    pub(crate) ways: Ways,
+    pub(crate) by: By,
+    pub(crate) pattern: Pattern,
+    pub(crate) process: bool,
 }
 
 impl Asked {
-    fn query(&self, damage: SkinDamage) -> PatchQuery<'static, 'static> {
+    pub(crate) fn query(&self, damage: SkinDamage) -> PatchQuery<'static, 'static> {
         PatchQuery::new(self.material, self.thickness, damage)
             .style(self.style)
             .ways(self.ways)
@@ -55,12 +55,12 @@ impl Asked {
             .practice(self.practice())
     }
 
-    fn practice(&self) -> &'static Practice<'static> {
+    pub(crate) fn practice(&self) -> &'static Practice<'static> {
         if self.process { &PROCESS } else { &HANDBOOK }
     }
 }
 
-fn asked() -> impl Strategy<Value = Asked> {
+pub(crate) fn asked() -> impl Strategy<Value = Asked> {
     let styles = [Style::Lap, Style::Doubler, Style::Flush];
     let by = [By::Greater, By::Greater, By::Table, By::Example, By::Strength];
     (
@@ -83,20 +83,20 @@ fn asked() -> impl Strategy<Value = Asked> {
 }
 
 /// Along and across, in nanometres: up to ten inches.
-fn size() -> impl Strategy<Value = (i64, i64)> {
+pub(crate) fn size() -> impl Strategy<Value = (i64, i64)> {
     (2_000_000_i64..254_000_000, 2_000_000_i64..254_000_000)
 }
 
-fn hole((along, across): (i64, i64)) -> SkinDamage {
+pub(crate) fn hole((along, across): (i64, i64)) -> SkinDamage {
     SkinDamage::Hole { along: nm(along), across: nm(across) }
 }
 
-fn crack((along, across): (i64, i64)) -> SkinDamage {
+pub(crate) fn crack((along, across): (i64, i64)) -> SkinDamage {
     SkinDamage::Crack { along: nm(along), across: nm(across) }
 }
 
 /// A patch, or nothing where this sheet, rivet and count cannot have one.
-fn made(asked: &Asked, damage: SkinDamage) -> Option<Patch> {
+pub(crate) fn made(asked: &Asked, damage: SkinDamage) -> Option<Patch> {
     match patch(&asked.query(damage)) {
         Ok(found) => Some(found),
         Err(

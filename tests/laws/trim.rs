@@ -47,8 +47,136 @@ fn point() -> impl Strategy<Value = Point> {
     (at(), at()).prop_map(|(x, y)| Point { x: nm(x), y: nm(y) })
 }
 
+/// The slopes of the paper: at a station the mean of both secants, none where they turn; then each pair brought into its circle of radius three.
+fn slopes(places: &[(f64, f64)]) -> Vec<f64> {
+    let secants: Vec<f64> = places.windows(2).map(|pair| (pair[1].1 - pair[0].1) / (pair[1].0 - pair[0].0)).collect();
+    let last = secants.len() - 1;
+    let mut slopes = vec![secants[0]];
+    for pair in secants.windows(2) {
+        let turns = pair[0].signum() != pair[1].signum() || pair[0] == 0.0 || pair[1] == 0.0;
+        slopes.push(if turns { 0.0 } else { pair.iter().sum::<f64>() / 2.0 });
+    }
+    slopes.push(secants[last]);
+    for (piece, secant) in secants.iter().enumerate() {
+        if *secant == 0.0 {
+            slopes[piece] = 0.0;
+            slopes[piece + 1] = 0.0;
+            continue;
+        }
+        let square = (slopes[piece] / secant).powi(2) + (slopes[piece + 1] / secant).powi(2);
+        if square > 9.0 {
+            slopes[piece] *= 3.0 / square.sqrt();
+            slopes[piece + 1] *= 3.0 / square.sqrt();
+        }
+    }
+    slopes
+}
+
+/// The cubic of a piece, from Hermite's four polynomials.
+fn cubic(piece: [(f64, f64); 2], slopes: &[f64], x: f64) -> f64 {
+    let width = piece[1].0 - piece[0].0;
+    let t = (x - piece[0].0) / width;
+    let (square, cube) = (t * t, t * t * t);
+    piece[0].1 * (2.0 * cube - 3.0 * square + 1.0)
+        + piece[1].1 * (3.0 * square - 2.0 * cube)
+        + width * (slopes[0] * (cube - 2.0 * square + t) + slopes[1] * (cube - square))
+}
+
+/// The offset of an edge, computed apart.
+fn offset_apart(stations: &[Station], x: f64) -> f64 {
+    let places = places(stations);
+    let slopes = slopes(&places);
+    let piece = places.windows(2).position(|pair| x <= pair[1].0).expect("between the ends");
+    cubic([places[piece], places[piece + 1]], &slopes[piece..piece + 2], x)
+}
+
+fn places(stations: &[Station]) -> Vec<(f64, f64)> {
+    stations.iter().map(|station| (station.at.nanometres() as f64, station.offset.nanometres() as f64)).collect()
+}
+
+/// How far a point is off an edge: every piece sampled, and each dip between two samples gone down into.
+fn distance_apart(stations: &[Station], point: Point) -> f64 {
+    let (px, py) = (point.x.nanometres() as f64, point.y.nanometres() as f64);
+    let places = places(stations);
+    let slopes = slopes(&places);
+    let mut nearest = f64::MAX;
+    for (index, pair) in places.windows(2).enumerate() {
+        let piece = [pair[0], pair[1]];
+        let off = |x: f64| (x - px).hypot(cubic(piece, &slopes[index..index + 2], x) - py);
+        let samples = 200;
+        let at = |sample: i32| pair[0].0 + (pair[1].0 - pair[0].0) * f64::from(sample) / f64::from(samples);
+        let seen: Vec<f64> = (0..=samples).map(|sample| off(at(sample))).collect();
+        for sample in 0..=samples {
+            let here = seen[sample as usize];
+            let (before, after) = ((sample - 1).max(0), (sample + 1).min(samples));
+            if seen[before as usize] < here || seen[after as usize] < here {
+                continue;
+            }
+            let (mut from, mut to) = (at(before), at(after));
+            for _ in 0..60 {
+                let (one, other) = (from + (to - from) / 3.0, to - (to - from) / 3.0);
+                if off(one) < off(other) { to = other } else { from = one }
+            }
+            nearest = nearest.min(here).min(off(from / 2.0 + to / 2.0));
+        }
+    }
+    nearest
+}
+
+/// A point within some hundredths of an inch to some inches of an edge, where holes are.
+fn beside(stations: &[Station], share: f64, off: i64) -> Point {
+    let x = between(stations, share);
+    Point { x, y: nm(Curve::through(stations).unwrap().offset(x).nanometres() + off) }
+}
+
 proptest! {
     #![proptest_config(config())]
+
+    /// To a nanometre: the computation apart takes differences of large figures, a hundredth of one.
+    #[test]
+    fn the_edge_is_that_of_the_paper(stations in stations(), rising in rising(), share in 0.0..1.0) {
+        for stations in [stations, rising] {
+            let at = between(&stations, share);
+            let apart = offset_apart(&stations, at.nanometres() as f64);
+            let offset = Curve::through(&stations).unwrap().offset(at).nanometres() as f64;
+            prop_assert!((offset - apart).abs() <= 0.51, "{} {}", offset, apart);
+        }
+    }
+
+    /// Never too long and short by less than four nanometres, as it is promised; where holes are and far away.
+    #[test]
+    fn a_distance_is_that_to_the_nearest_place_of_the_edge(
+        stations in stations(), far in point(), share in -0.1..1.1, off in -80_000_000_i64..80_000_000,
+    ) {
+        let edge = Curve::through(&stations).unwrap();
+        for point in [beside(&stations, share, off), beside(&stations, share, off / 1_000), far] {
+            let (told, apart) = (edge.distance(point).nanometres() as f64, distance_apart(&stations, point));
+            prop_assert!(told <= apart + 0.01, "{} {}", told, apart);
+            prop_assert!(told > apart - 4.0 || told == 0.0 && apart < 4.0, "{} {}", told, apart);
+        }
+    }
+
+    /// Upside down or drawn from the other end: as far, and with the same offsets.
+    #[test]
+    fn a_mirrored_edge_is_as_far(stations in stations(), share in 0.0..1.0, off in -80_000_000_i64..80_000_000) {
+        let point = beside(&stations, share, off);
+        let turn = |length: Length| nm(-length.nanometres());
+        let (upside, backwards): (Vec<Station>, Vec<Station>) = (
+            stations.iter().map(|station| Station { at: station.at, offset: turn(station.offset) }).collect(),
+            stations.iter().rev().map(|station| Station { at: turn(station.at), offset: station.offset }).collect(),
+        );
+        let edge = Curve::through(&stations).unwrap();
+        let told = edge.distance(point).nanometres();
+        let at = between(&stations, share);
+        for (mirrored, there, place) in [
+            (upside, Point { x: point.x, y: turn(point.y) }, at),
+            (backwards, Point { x: turn(point.x), y: point.y }, turn(at)),
+        ] {
+            let mirrored = Curve::through(&mirrored).unwrap();
+            prop_assert!((mirrored.distance(there).nanometres() - told).abs() <= 3);
+            prop_assert!((mirrored.offset(place).nanometres().abs() - edge.offset(at).nanometres().abs()).abs() <= 1);
+        }
+    }
 
     #[test]
     fn the_edge_goes_through_every_station(stations in stations()) {

@@ -501,6 +501,54 @@ mod tests {
     }
 
     #[test]
+    fn an_edge_ends_at_its_stations() {
+        let stations = [station(10, 5), station(40, 8), station(70, 2)];
+        let edge = Curve::through(&stations).expect("an edge");
+        let beside = |at: i16, more: i64| Point { x: moved(at, more), y: Length::INCH };
+        for (at, more, is_beyond) in [(10, 0, false), (10, -1, true), (70, 0, false), (70, 1, true), (40, 0, false)] {
+            let (point, cut) = (beside(at, more), Cut::Measured(edge.clone()));
+            assert_eq!((edge.is_beyond(point), cut.is_beyond(point)), (is_beyond, is_beyond), "{at} {more}");
+            assert_eq!(cut.is_above(point), (!is_beyond).then_some(true), "{at} {more}");
+        }
+        // The offset of the end goes on.
+        assert_eq!(
+            (edge.offset(Length::ZERO), edge.offset(Length::INCH.times(2, 1))),
+            (stations[0].offset, stations[2].offset)
+        );
+        assert!(!Cut::Corners(&[point(0, 0), point(1, 0)]).is_beyond(point(9, 9)));
+    }
+
+    fn moved(at: i16, more: i64) -> Length {
+        Length::from_nanometres(Length::from_64ths(at).nanometres() + more).expect("in range")
+    }
+
+    #[test]
+    fn a_point_is_above_an_edge_below_it_or_neither() {
+        let stations = [station(0, 5), station(64, 5)];
+        let cut = Cut::Measured(Curve::through(&stations).expect("an edge"));
+        let is_above = |more: i64| cut.is_above(Point { x: Length::from_64ths(9), y: moved(5, more) });
+        assert_eq!((is_above(-1), is_above(0), is_above(1)), (Some(false), None, Some(true)));
+        assert_eq!(Cut::Corners(&[point(0, 0), point(64, 0)]).is_above(point(9, 9)), None);
+    }
+
+    #[test]
+    fn corners_are_as_near_as_the_nearest_side() {
+        let corners = [point(0, 0), point(64, 0), point(64, 32)];
+        assert_eq!(Cut::Corners(&corners).distance(point(60, 20)), Some(Length::from_64ths(4)));
+        assert_eq!(Cut::Corners(&corners[..1]).distance(point(60, 20)), None);
+    }
+
+    #[test]
+    fn holes_beyond_the_ends_are_a_caution_and_holes_on_both_sides_are_referred() {
+        assert_eq!((check_beyond(0), check_sides(7, 0), check_sides(0, 7)), (None, None, None));
+        let figures = |found: Option<Finding>| found.map(|found| (found.code(), found.severity(), found.measured()));
+        let count = |count| Some(Figure::Count(count));
+        assert_eq!(figures(check_beyond(1)), Some((Code::HoleBeyondCut, Severity::Caution, count(1))));
+        let fewer = Some((Code::HoleBeyondCut, Severity::Refer, count(2)));
+        assert_eq!((figures(check_sides(2, 7)), figures(check_sides(7, 2))), (fewer, fewer));
+    }
+
+    #[test]
     fn what_is_further_than_any_length_is_as_far_as_the_longest_on_its_side() {
         let line = BaseLine::through(point(0, 0), point(64, 64)).expect("a line");
         let far = |length| line.seen(Point { x: length, y: length }).at;
