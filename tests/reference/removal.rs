@@ -6,7 +6,7 @@ use shophead::practice::{BUILT_IN, Practice};
 use shophead::removal::{Removal, Risk, removal};
 use shophead::rivet::MS20470;
 use shophead::rivet::part::Part;
-use shophead::stack::{Layer, Stack};
+use shophead::stack::{Layer, Role, Stack};
 use shophead_tests::fixture;
 use shophead_tests::prelude::length;
 
@@ -73,5 +73,29 @@ fn risks_begin_where_the_practice_says() {
         assert_eq!(risks(&[".0319", ".040"], None), [], "the near side is held by the head's own sheet");
         assert_eq!(risks(&[".040", ".050"], Some("1/4")), [Risk::CloseToEdge]);
         assert_eq!(risks(&[".040", ".050"], Some(".2501")), []);
+    }
+}
+
+/// What stays behind the skin, and what hangs under the driven head, whatever the pack measures.
+#[test]
+fn a_cap_anywhere_and_a_tab_on_the_far_side_are_risks() {
+    let pack = |roles: &[Role]| {
+        let mut stack = Stack::new();
+        for role in roles {
+            let layer = Layer { role: *role, ..Layer::of(Toleranced::parse(".040").expect("a thickness")) };
+            stack.push(layer).expect("room");
+        }
+        stack
+    };
+    let installed = Part::new(&MS20470, "AD", MS20470.size(4).expect("a size")).expect("a part");
+    for practice in BUILT_IN {
+        let risks = |roles: &[Role]| -> Vec<Risk> {
+            removal(&installed, &pack(roles), None, practice).risks.iter().map(|risk| risk.value).collect()
+        };
+        assert_eq!(risks(&[Role::Skin, Role::Doubler]), []);
+        assert_eq!(risks(&[Role::Skin, Role::Cap]), [Risk::ThickMember]);
+        assert_eq!(risks(&[Role::Skin, Role::Cap, Role::Doubler]), [Risk::ThickMember]);
+        assert_eq!(risks(&[Role::Skin, Role::Tab]), [Risk::Tab]);
+        assert_eq!(risks(&[Role::Tab, Role::Skin]), [], "only what is under the driven head");
     }
 }

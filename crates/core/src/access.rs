@@ -663,4 +663,103 @@ mod tests {
     fn no_minutes_mean_no_time() {
         assert_eq!(weigh(None, &Rates::default(), [row(true, Clearance::Open)]).time.total(), None);
     }
+
+    #[test]
+    fn as_many_minutes_as_are_allowed_are_read() {
+        assert_eq!(minutes("100000").thousandths(), 100_000_000);
+    }
+
+    #[test]
+    fn room_that_is_just_enough_lacks_nothing() {
+        let needed = length("3/4");
+        let at = |clearance| {
+            let row = row(true, clearance);
+            (row.is_reachable(), row.missing())
+        };
+        let hair = Length::from_nanometres(1).expect("in range");
+        assert_eq!(at(Clearance::Room(needed)), (true, None));
+        assert_eq!(at(Clearance::Room(needed.minus(hair))), (false, Some(hair)));
+        assert_eq!(at(Clearance::Closed), (false, Some(needed)));
+        assert_eq!(at(Clearance::Open), (true, None));
+    }
+
+    /// Closed is what no bar gets behind, and what nobody knows the missing room of.
+    #[test]
+    fn rows_that_are_closed_are_counted_apart_from_rows_that_are_tight() {
+        let closed = |row: RowWork| weigh(None, &Rates::default(), [row]).closed;
+        assert_eq!(closed(row(true, Clearance::Closed)), 1);
+        assert_eq!(closed(row(true, Clearance::Room(length("1/2"))).needed(None)), 1);
+        assert_eq!(closed(row(true, Clearance::Room(length("1/2")))), 0);
+        assert_eq!(closed(row(true, Clearance::Open)), 0);
+    }
+
+    #[test]
+    fn one_rate_alone_times_the_rows_that_it_is_for() {
+        let (open, close) = (row(true, Clearance::Open), row(true, Clearance::Room(length("1"))));
+        let one = Some(minutes("1.5"));
+        let time = |rates: &Rates, row| weigh(None, rates, [row]).time.drive;
+        let (drive_open, drive_close) = (Rates::default().drive_open(one), Rates::default().drive_close(one));
+        assert_eq!((time(&drive_open, open), time(&drive_open, close)), (Some(minutes("15")), None));
+        assert_eq!((time(&drive_close, open), time(&drive_close, close)), (None, Some(minutes("15"))));
+    }
+
+    #[test]
+    fn what_can_be_bucked_in_the_same_positions_is_one() {
+        let seen = |rivets, first, second| {
+            Reach::of([RowWork::new(true, rivets, first), RowWork::new(true, rivets, second)])
+        };
+        use Clearance::{Closed, Open};
+        assert_eq!(seen(3, Open, Closed).joined(seen(4, Open, Closed)), Some(seen(7, Open, Closed)));
+        assert_eq!(seen(3, Open, Closed).joined(seen(4, Closed, Open)), None);
+        assert_eq!(seen(3, Open, Closed).joined(seen(4, Open, Open)), None);
+    }
+
+    #[test]
+    fn the_work_begins_where_most_rivets_are_bucked() {
+        let reach = |positions: u32, rivets: u32| Reach { positions, rivets };
+        let order = |reaches: &[Reach]| -> std::vec::Vec<usize> {
+            Mix::fewest(&[None; 3], reaches).expect("a mix").positions().collect()
+        };
+        let (left, right, both) = (reach(0b001, 10), reach(0b100, 11), reach(0b101, 50));
+        assert_eq!(order(&[left, right, both]), [2, 0]);
+        assert_eq!(order(&[left, reach(0b100, 10)]), [0, 2], "of equally many the first");
+        let mix = Mix::fewest(&[None; 3], &[left, right, both]).expect("a mix");
+        // What is bucked in either is bucked in the first of the work.
+        assert_eq!([left, right, both].map(|reach| mix.position_for(reach)), [Some(0), Some(2), Some(2)]);
+        assert_eq!(mix.position_for(reach(0b010, 1)), None);
+    }
+
+    #[test]
+    fn positions_are_referred_where_neither_one_nor_a_mix_of_them_serves() {
+        let serves = weigh(None, &Rates::default(), [row(true, Clearance::Open)]);
+        let shut = weigh(None, &Rates::default(), [row(true, Clearance::Closed)]);
+        let mix = Mix::fewest(&[None], &[Reach { positions: 1, rivets: 1 }]);
+        let code = |positions: &[PositionWork], mix: Option<&Mix>| {
+            check_positions(positions, mix).map(|found| (found.code(), found.severity()))
+        };
+        let refers = Some((Code::NoPositionServes, Severity::Refer));
+        assert_eq!(code(&[shut, shut], None), refers);
+        assert_eq!(code(&[shut, serves], None), None);
+        assert_eq!(code(&[shut, shut], mix.as_ref()), None);
+        assert_eq!(code(&[], None), None);
+    }
+
+    #[test]
+    fn a_row_is_referred_where_no_position_reaches_it() {
+        let (shut, open) = (row(false, Clearance::Closed), row(false, Clearance::Open));
+        let hull = solid_required(Structure::Secondary, Member::Skin, &[Place::BelowWaterLine]);
+        let found = |solid, works: &[RowWork]| check_row(solid, works).map(|found| (found.code(), found.severity()));
+        assert_eq!(found(hull, &[shut]), Some((Code::MustBeSolid, Severity::Refer)));
+        assert_eq!(found(None, &[shut, shut]), Some((Code::BlindNeedsApproval, Severity::Refer)));
+        assert_eq!((found(None, &[shut, open]), found(hull, &[open])), (None, None));
+        assert_eq!((found(None, &[]), found(hull, &[])), (None, None));
+    }
+
+    #[test]
+    fn a_bar_goes_in_where_there_is_room_beside_the_tail() {
+        let tail = length("3/16");
+        let hair = Length::from_nanometres(1).expect("in range");
+        let bar = |room| bar_that_goes_in(Clearance::Room(room), tail);
+        assert_eq!((bar(tail), bar(tail.plus(hair)), bar(tail.minus(hair))), (Bar::None, Bar::UpTo(hair), Bar::None));
+    }
 }

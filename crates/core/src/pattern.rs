@@ -574,4 +574,73 @@ mod tests {
         let error = choose(&many, limits(Some(2_000), None), &mut []).expect_err("too wide");
         assert_eq!(error, PatternError::TooManyStates { needed: 2_001 });
     }
+
+    fn given(value: u32) -> Option<Given<u32>> {
+        Some(Given { value, basis: Basis::own(0) })
+    }
+
+    /// One in two of the rivets in an inch, at a quarter of an inch from one to the next: an inch holds four or five.
+    fn stretch() -> PatternLimits {
+        let share = Given { value: (1, 2), basis: Basis::own(0) };
+        PatternLimits::default().stretch(Some(Stretch { length: Length::INCH, share }))
+    }
+
+    #[test]
+    fn a_stretch_is_crowded_by_one_rivet_more_than_its_share() {
+        let crowded = |stepped: &[u32]| {
+            let found = stretch().check_stretch(stepped, Length::INCH.times(1, 4), 40)?;
+            assert_eq!((found.code(), found.severity()), (Code::StretchCrowded, Severity::Refer));
+            Some((found.measured(), found.limit()))
+        };
+        let figures = |count, most| Some((Some(Figure::Count(count)), Some(Figure::Count(most))));
+        // Inside the row an inch holds four or five: two of them.
+        assert_eq!(crowded(&[10, 12]), None);
+        assert_eq!(crowded(&[10, 12, 14]), figures(3, 2));
+        assert_eq!(crowded(&[10, 12, 15]), None, "more than an inch apart");
+        assert_eq!(crowded(&[3, 10, 12, 14]), figures(3, 2), "wherever it begins");
+        assert_eq!(crowded(&[20, 21, 22]), figures(3, 2));
+        // At an end nothing begins between two holes: five of them, two and a half.
+        assert_eq!((crowded(&[1, 2, 3]), crowded(&[38, 39, 40])), (figures(3, 2), figures(3, 2)));
+        assert_eq!(crowded(&[]), None);
+    }
+
+    #[test]
+    fn at_either_end_of_a_row_a_stretch_begins_at_a_rivet() {
+        // An inch holds three or four at this pitch: one in two of them is one, and at the ends of the row two.
+        let pitch = Length::from_ten_thousandths(3_150);
+        let crowded = |stepped: &[u32]| stretch().check_stretch(stepped, pitch, 40).is_some();
+        assert!(crowded(&[20, 21]) && !crowded(&[1, 2]) && !crowded(&[39, 40]));
+        assert!(crowded(&[1, 2, 3]) && crowded(&[38, 39, 40]));
+        assert!(!stretch().check_stretch(&[20, 21], Length::INCH.times(2, 1), 40).is_some(), "one alone is no crowd");
+        assert!(PatternLimits::default().check_stretch(&[1, 2, 3, 4], Length::INCH, 40).is_none());
+    }
+
+    #[test]
+    fn a_limit_itself_is_within_it() {
+        let limits = limits(Some(3), Some(2));
+        let codes = |steps, run| -> Vec<Code> { limits.check(steps, run).iter().map(Finding::code).collect() };
+        assert!(codes(3, 2).is_empty());
+        assert_eq!(codes(4, 2), [Code::TooManySteps]);
+        assert_eq!(codes(3, 3), [Code::NeighboursStepped]);
+        assert!(codes(0, 0).is_empty());
+    }
+
+    #[test]
+    fn of_two_limits_the_stricter_holds_and_of_two_alike_the_first() {
+        let mut limit = None;
+        for (value, kept) in [(5, 5), (7, 5), (4, 4)] {
+            stricter(&mut limit, Given { value, basis: Basis::own(0) });
+            assert_eq!(limit, given(kept));
+        }
+        stricter(&mut limit, Given { value: 4, basis: Basis::own(1) });
+        assert_eq!(limit, given(4));
+    }
+
+    #[test]
+    fn neighbours_are_holes_of_one_row_whose_numbers_follow_each_other() {
+        assert_eq!(tally([(0, 1), (0, 2), (1, 3), (1, 5), (1, 6), (1, 7)]), (6, 3));
+        assert_eq!(tally([(0, 1), (1, 2), (2, 3)]), (3, 1));
+        assert_eq!(tally([(0, 1), (0, 3)]), (2, 1));
+        assert_eq!(tally([]), (0, 0));
+    }
 }

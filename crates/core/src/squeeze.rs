@@ -183,4 +183,55 @@ mod tests {
         assert_eq!(squeeze(&FLOW_2117, Length::ZERO, length("1/8")), Err(SqueezeError::ShankNotPositive));
         assert_eq!(squeeze(&FLOW_2117, length("1/8"), length("1/8")), Err(SqueezeError::HeadNotWider));
     }
+
+    /// The figure that lies outside and the limit beside it.
+    fn outside(shank: Length, head: Length) -> Option<(Option<Figure>, Option<Figure>)> {
+        let found = squeeze(&FLOW_2117, shank, head).unwrap().findings;
+        found.iter().next().map(|found| (found.measured(), found.limit()))
+    }
+
+    /// The tests print heads of 1.07 to 1.81 shank diameters, to two places.
+    #[test]
+    fn a_head_is_within_the_tests_as_far_as_their_last_place_says() {
+        let shank = length("3.208mm");
+        let head = |ratio: f64| Length::try_from_inches_f64(shank.to_inches_f64() * ratio).unwrap();
+        for within in [1.066, 1.07, 1.5, 1.81, 1.814] {
+            assert_eq!(outside(shank, head(within)), None, "{within}");
+        }
+        for (beyond, limit) in [(1.05, 1.07), (1.064, 1.07), (1.816, 1.81), (2.5, 1.81)] {
+            let Some((Some(Figure::Ratio(measured)), Some(Figure::Ratio(nearest)))) = outside(shank, head(beyond)) else {
+                panic!("{beyond}")
+            };
+            assert!((measured - beyond).abs() < 1e-6 && nearest == limit, "{beyond}: {measured} {nearest}");
+        }
+    }
+
+    /// Shanks of 3.208 and 3.960 mm were tested; what is within .0040 in of either is of the same dash number.
+    #[test]
+    fn a_shank_is_within_the_tests_as_far_as_its_dash_number_goes() {
+        let (thin, thick, near) = (length("3.208mm"), length("3.960mm"), length(".0040"));
+        let hair = Length::from_nanometres(1).unwrap();
+        let one_and_a_half = |shank: Length| outside(shank, shank.times(3, 2));
+        for within in [thin.minus(near), thin, length("3.5mm"), thick, thick.plus(near)] {
+            assert_eq!(one_and_a_half(within), None, "{within}");
+        }
+        for (beyond, limit) in [
+            (thin.minus(near).minus(hair), thin),
+            (length("3/32"), thin),
+            (thick.plus(near).plus(hair), thick),
+            (length("1/4"), thick),
+        ] {
+            let figures = (Some(Figure::Length(beyond)), Some(Figure::Length(limit)));
+            assert_eq!(one_and_a_half(beyond), Some(figures), "{beyond}");
+        }
+    }
+
+    #[test]
+    fn the_least_and_the_greatest_force_are_those_of_the_scatter() {
+        let found = squeeze(&FLOW_2117, length("1/8"), length("3/16")).unwrap();
+        let part = |force: Force| force.lbf() / found.force.lbf();
+        assert!((part(found.least) - 0.84).abs() < 1e-12 && (part(found.greatest) - 1.2).abs() < 1e-12);
+        // 2 ln 1.5
+        assert!((found.strain - 0.810_930_216_216_328_8).abs() < 1e-12);
+    }
 }
