@@ -24,6 +24,7 @@ mod practice;
 mod repair;
 mod rivet_length;
 mod row;
+mod seam;
 mod steps;
 mod strip;
 mod sweep;

@@ -167,7 +167,8 @@ proptest! {
             there.sort_unstable();
             prop_assert_eq!(plain, there);
             prop_assert_eq!((turned.plate.along, turned.plate.across), (found.plate.across, found.plate.along));
-            prop_assert!(turned.mass.zip(found.mass).is_none_or(|(one, other)| (one.lb() - other.lb()).abs() < 1e-9));
+// The ring of a filler begins at the end of it, so that it may have another rivet when it is turned.
+            prop_assert!(turned.mass.zip(found.mass).is_none_or(|(one, other)| found.filler.is_some() || (one.lb() - other.lb()).abs() < HAIR));
         }
     }
 
@@ -264,7 +265,9 @@ proptest! {
         let filler = found.filler.expect("a flush patch has one");
         let inches = |length: Length| length.to_inches_f64();
         let edge = inches(found.edge.value);
-        let (x, y) = (inches(filler.along) / 2.0 - edge, inches(filler.across) / 2.0 - edge);
+        // Exactly, so that a ring without a width is one.
+        let inside = |side: Length| (of(side) - 2 * of(found.edge.value)) as f64 / 50_800_000.0;
+        let (x, y) = (inside(filler.along), inside(filler.across));
         let places: Vec<(f64, f64)> = found.filler_holes().map(|at| (inches(at.x), inches(at.y))).collect();
         if x < 0.0 || y < 0.0 {
             prop_assert!(places.is_empty());

@@ -82,7 +82,7 @@ fn a_cap_anywhere_and_a_tab_on_the_far_side_are_risks() {
     let pack = |roles: &[Role]| {
         let mut stack = Stack::new();
         for role in roles {
-            let layer = Layer { role: *role, ..Layer::of(Toleranced::parse(".040").expect("a thickness")) };
+            let layer = Layer::of(Toleranced::parse(".040").expect("a thickness")).role(*role);
             stack.push(layer).expect("room");
         }
         stack

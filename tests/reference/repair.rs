@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 
 use shophead::access::solid_required;
 use shophead::basis::Status;
-use shophead::finding::{Code, Finding, Severity};
+use shophead::finding::{self, Code, Finding, Severity};
 use shophead::joint::compare::substitute;
 use shophead::joint::splice::{
     CountRounding, Fastener, SpliceMember, SpliceTable, count, per_inch, rows, tables, tables_hold_for,
@@ -18,15 +18,15 @@ use shophead::repair::bend_table;
 use shophead::repair::count::{By, by_table, rate, tabulated};
 use shophead::repair::gauge_table::next_heavier;
 use shophead::repair::in_row::LaidRows;
-use shophead::repair::panel::{CopiedSeam, SideQuery, seam};
-use shophead::repair::patch::{Patch, PatchError, PatchQuery, Pattern, SkinDamage, Style, patch};
+use shophead::repair::panel::{CopiedSeam, PanelSeamError, SideQuery, seam};
+use shophead::repair::patch::{LONGEST, Patch, PatchError, PatchQuery, Pattern, SkinDamage, Style, patch};
 use shophead::repair::site::{Site, Sizing};
 use shophead::repair::splice::{Leg, LegFastener, MemberError, Shape, Splice, SpliceQuery, Spliced, splice};
 use shophead::repair::told::{Tell, Told};
 use shophead::repair::unused::UNUSED;
 use shophead::rivet::{Head, MS20470};
 use shophead::select::choose_diameter;
-use shophead::stack::{Layer, Role, Stack};
+use shophead::stack::{Layer, Preparation, Role, Stack};
 use shophead::structure::{Member as RowMember, Place, Structure};
 use shophead_tests::prelude::{changed, length, material, part};
 use shophead_tests::{Comparison, Row, fixture};
@@ -860,4 +860,256 @@ fn nothing_is_told_that_no_rule_asks_for() {
     for told in Told::ALL {
         assert!(asked.contains(told) || shown.contains(told), "{told:?} rests on no rule of the book");
     }
+}
+
+// --------------------------------------------------------------------------------------------------------------- a patch at its limits
+
+/// A nanometre more.
+fn more(length: Length) -> Length {
+    Length::from_nanometres(length.nanometres() + 1).expect("in range")
+}
+
+fn of_damage(damage: SkinDamage) -> Result<Patch, PatchError> {
+    patch(&changed(query(Style::Lap), |it| it.damage = damage))
+}
+
+/// Zero and less, and longer than is laid out: refused. The longest itself is no mistake; a crack runs one way only.
+#[test]
+fn what_is_no_length_of_a_patch_is_refused() {
+    let (zero, two, longest) = (Length::ZERO, length("2"), LONGEST);
+    let below = Length::from_nanometres(-1).expect("in range");
+    let hole = |along, across| of_damage(SkinDamage::Hole { along, across });
+    let crack = |along, across| of_damage(SkinDamage::Crack { along, across });
+    let opening = |radius| of_damage(SkinDamage::Opening { along: two, across: two, radius });
+    for refused in [
+        hole(zero, two),
+        hole(two, zero),
+        hole(below, two),
+        hole(more(longest), two),
+        hole(two, more(longest)),
+        crack(zero, zero),
+        crack(below, two),
+        crack(two, more(longest)),
+        opening(below),
+        patch(&changed(query(Style::Lap), |it| it.thickness = zero)),
+        patch(&query(Style::Lap).edge(Some(zero))),
+        patch(&query(Style::Lap).apart(Some(zero))),
+    ] {
+        assert_eq!(refused.map(|found| found.plate.along), Err(PatchError::LengthNotPositive));
+    }
+    for laid_out in [hole(longest, two), hole(two, longest), crack(zero, two), crack(two, zero), opening(zero)] {
+        assert!(laid_out.is_ok(), "{laid_out:?}");
+    }
+}
+
+/// By hand: corners of 1/2 stand off by .1464 each side, round ends of a small hole by .2071 of it; both to the next 64th.
+#[test]
+fn an_opening_is_cut_to_the_next_64th_round_its_damage() {
+    let cut = |along: &str, across: &str| {
+        let damage = SkinDamage::Hole { along: length(along), across: length(across) };
+        let found = of_damage(damage).expect("a patch").opening;
+        (found.along, found.across, found.radius)
+    };
+    assert_eq!(cut("2", "1.5"), (length("2-19/64"), length("1-51/64"), length("1/2")));
+    assert_eq!(cut("1/2", "1/2"), (length("46/64"), length("46/64"), length("23/64")));
+    assert_eq!(cut("3", "3/8"), (length("3-5/32"), length("17/32"), length("17/64")));
+    // A radius that the opening has no room for is a round end.
+    let opening = SkinDamage::Opening { along: length("1"), across: length("3"), radius: length("9") };
+    assert_eq!(of_damage(opening).expect("a patch").opening.radius, length("1/2"));
+    // A crack ends in the middles of its stop holes.
+    let crack = SkinDamage::Crack { along: length("1/4"), across: length("2") };
+    let found = of_damage(crack).expect("a patch").opening;
+    assert_eq!((found.along, found.across, found.radius), (length("11/32"), length("2-3/32"), length("3/64")));
+}
+
+/// A major repair from a nanometre over 6 in on; a member too near from a nanometre under 8-1/2 diameters on.
+#[test]
+fn how_long_and_how_near_are_measured_to_the_limit_itself() {
+    let six = length("6");
+    for (along, across, major) in [(six, six, false), (more(six), six, true), (six, more(six), true)] {
+        let found = of_damage(SkinDamage::Opening { along, across, radius: length("1/2") }).expect("a patch");
+        assert_eq!(found.findings.has(Code::MajorRepair), major, "{along} {across}");
+        assert_eq!(found.told.has(Told::WholePanel), major);
+    }
+    let near = |member: Option<Length>| patched(&query(Style::Lap).member(member)).findings.has(Code::MemberTooNear);
+    let limit = length("1-1/16");
+    let less = Length::from_nanometres(limit.nanometres() - 1).expect("in range");
+    assert_eq!((near(Some(limit)), near(Some(less)), near(None)), (false, true, false));
+}
+
+/// As thick as the skin and as the next gauge are within; a plate of another material is weighed by its own strength.
+#[test]
+fn a_plate_is_neither_thinner_than_the_skin_nor_heavier_than_the_next_gauge() {
+    let found = |gauge: Length| {
+        let asked = query(Style::Lap).plate(Some((material(CLAD), gauge))).rivet(Some(part("MS20470AD4")));
+        let findings = patched(&asked).findings;
+        (findings.has(Code::RepairTooThin), findings.has(Code::RepairTooStrong))
+    };
+    let (skin, next) = (length(".032"), length(".040"));
+    let less = Length::from_nanometres(skin.nanometres() - 1).expect("in range");
+    assert_eq!((found(skin), found(less)), ((false, false), (true, false)));
+    assert_eq!((found(next), found(more(next))), ((false, false), (false, true)));
+}
+
+/// The figure for outside patches: 1/8 rivets up to .032, 5/32 above. What the rule of the thicker sheet asks for beside it is noted.
+#[test]
+fn another_size_than_that_of_the_figure_is_noted() {
+    let found = |skin: &str| {
+        let asked = changed(query(Style::Lap), |it| it.thickness = length(skin));
+        let found = patched(&asked);
+        let noted = found.findings.iter().find(|found| found.code() == Code::DiameterOutsideRule).copied();
+        (found.rivet.diameter(), noted.and_then(|noted| noted.limit()))
+    };
+    assert_eq!(found(".032"), (length("1/8"), None));
+    assert_eq!(found(".040"), (length("1/8"), Some(finding::Figure::Length(length("5/32")))));
+    assert_eq!(found(".050"), (length("5/32"), None));
+    assert_eq!(found(".060"), (length("3/16"), Some(finding::Figure::Length(length("5/32")))));
+    // Not for a doubler behind the skin.
+    let behind = patched(&query(Style::Doubler).plate(Some((material(CLAD), length(".060")))));
+    assert!(!behind.findings.has(Code::DiameterOutsideRule) && behind.rivet.diameter() == length("3/16"));
+}
+
+/// The rows beside a repair go before the rule: the next smaller size is named where it is one for structure.
+#[test]
+fn the_next_smaller_rivet_is_named_where_it_is_for_structure() {
+    let chosen =
+        |skin: &str| patched(&changed(query(Style::Lap), |it| it.thickness = length(skin))).chosen.expect("chosen");
+    let smaller = |skin: &str| chosen(skin).smaller.map(|smaller| smaller.diameter());
+    assert_eq!((smaller(".060"), smaller(".050")), (Some(length("5/32")), Some(length("1/8"))));
+    assert_eq!(chosen(".050").thickest, length(".050"));
+    let case = Case::new(Head::Universal, RivetAlloy::Al2117, length("1/8"));
+    let least = HANDBOOK.length(Name::DiameterStructuralLeast, &case).map_or(Length::ZERO, |least| least.value);
+    let in_series = MS20470.sizes.iter().map(|size| size.shank_nominal).filter(|size| *size < length("1/8")).max();
+    assert_eq!(smaller(".040"), in_series.filter(|size| *size >= least));
+    assert!(patched(&query(Style::Lap).rivet(Some(part("MS20470AD4")))).chosen.is_none());
+}
+
+/// A filler narrower than two edge distances has no room for a rivet of its own.
+#[test]
+fn a_filler_without_room_for_its_rivets_is_referred() {
+    let found = |across: Length| {
+        let damage = SkinDamage::Opening { along: length("3"), across, radius: Length::ZERO };
+        let found = patched(&changed(query(Style::Flush), |it| it.damage = damage));
+        (found.findings.has(Code::EdgeDistanceShort), found.filler_holes().count() > 0)
+    };
+    let edge = patched(&query(Style::Flush)).edge.value;
+    let twice = Length::from_nanometres(2 * edge.nanometres()).expect("in range");
+    let less = Length::from_nanometres(twice.nanometres() - 2).expect("in range");
+    assert_eq!((found(twice), found(less)), ((false, true), (true, false)));
+}
+
+/// Thick enough is countersunk, thinner is dimpled with the sheet behind it, whichever stands outside.
+#[test]
+fn a_flush_rivet_sits_in_a_countersink_where_the_sheet_is_thick_enough() {
+    let seats = |style, skin: &str| {
+        let asked = changed(query(style), |it| it.thickness = length(skin));
+        let found = patched(&asked.rivet(Some(part("MS20426AD4"))).by(By::Table).rows(None));
+        found.stack.layers().iter().map(|layer| layer.preparation).collect::<Vec<_>>()
+    };
+    use Preparation::{Countersunk, Dimpled, Plain};
+    for style in [Style::Lap, Style::Flush] {
+        assert_eq!(seats(style, ".063", "MS20426AD5"), [Countersunk, Plain], "{style:?}");
+        let thin = seats(style, ".032", "MS20426AD4");
+        assert_eq!(thin[0], Dimpled, "{style:?}");
+        assert_ne!(thin[1], Plain, "a dimple goes into something");
+    }
+    let round = patched(&query(Style::Doubler));
+    assert!(round.stack.layers().iter().all(|layer| layer.preparation == Plain));
+}
+
+// ---------------------------------------------------------------------------------------------------------------- a seam that is copied
+
+/// A seam as long as two edge distances holds one rivet; a hair shorter none. Evenly from both ends.
+#[test]
+fn a_copied_seam_begins_and_ends_alike() {
+    let lap = pack(&[(Role::Skin, ".040"), (Role::Skin, ".040")]);
+    let rows = factory(&lap, "MS20470AD4", 1);
+    let laid = |long: Length| seam(&SideQuery::new(long, &[rows])).map(|found| (found.per_row, found.first));
+    // 12 less twice 3/8 is 11-1/4: fifteen times 3/4.
+    assert_eq!(laid(length("12")), Ok((16, length("3/8"))));
+    assert_eq!(laid(length("11.9")), Ok((15, length(".7"))));
+    assert_eq!(laid(length("3/4")), Ok((1, length("3/8"))));
+    let less = Length::from_nanometres(length("3/4").nanometres() - 1).expect("in range");
+    for refused in [less, more(LONGEST)] {
+        assert_eq!(laid(refused), Err(PanelSeamError::LengthNotPositive));
+    }
+    assert!(laid(LONGEST).is_ok());
+    let no_pitch = changed(rows, |it| it.pitch = Length::ZERO);
+    assert!(seam(&SideQuery::new(length("12"), &[no_pitch])).is_err());
+    assert_eq!(seam(&SideQuery::new(length("12"), &[])).map(|found| found.rows), Err(PanelSeamError::NoSeam));
+    assert_eq!(
+        seam(&SideQuery::new(length("12"), &[rows; 5])).map(|found| found.rows),
+        Err(PanelSeamError::TooManySeams)
+    );
+}
+
+#[test]
+fn every_second_row_of_a_copied_seam_stands_in_the_gaps_where_the_old_one_did() {
+    let lap = pack(&[(Role::Skin, ".040"), (Role::Skin, ".040")]);
+    for staggered in [false, true] {
+        let rows = factory(&lap, "MS20470AD4", 3).staggered(staggered);
+        let found = copied(&[rows], false, false, &[]);
+        let of_row = |y: &str| {
+            let holes = found.holes().filter(|hole| hole.y == length(y)).map(|hole| hole.x);
+            holes.collect::<Vec<Length>>()
+        };
+        // An edge distance in, then the rows apart.
+        let (first, second, third) = (of_row("3/8"), of_row("7/8"), of_row("1-3/8"));
+        assert_eq!((first.len(), first[0], first[15]), (16, length("3/8"), length("11-5/8")));
+        assert_eq!(first, third);
+        let expected =
+            if staggered { (15, length("3/4"), length("1-1/2")) } else { (16, length("3/8"), length("1-1/8")) };
+        assert_eq!((second.len(), second[0], second[1]), expected);
+        assert_eq!(found.holes().count(), first.len() + second.len() + third.len());
+        assert_eq!(found.staggered, staggered);
+    }
+    assert!(
+        !copied(&[factory(&lap, "MS20470AD4", 1).staggered(true)], false, false, &[]).staggered,
+        "one row has no gaps before it"
+    );
+}
+
+/// Holes of a cap that change need approval, whichever layer it is; those of a lap of two skins do not.
+#[test]
+fn what_a_copied_seam_says_of_its_pack() {
+    let lap = pack(&[(Role::Skin, ".040"), (Role::Skin, ".040")]);
+    let cap = pack(&[(Role::Skin, ".040"), (Role::Cap, ".125")]);
+    for (stack, is_cap) in [(&lap, false), (&cap, true)] {
+        for holes_changed in [false, true] {
+            let found = copied(&[factory(stack, "MS20470AD4", 1)], holes_changed, false, &[]);
+            assert_eq!(found.findings.has(Code::StepNeedsApproval), is_cap && holes_changed);
+            assert!(found.findings.has(Code::AsStrongAsBefore));
+        }
+    }
+    let told = |rivet, gauge| {
+        let lap = pack(&[(Role::Skin, gauge), (Role::Skin, ".020")]);
+        let found = copied(&[factory(&lap, rivet, 1)], false, true, &[]).told;
+        (found.has(Told::BackLap), found.has(Told::FlushMethod), found.has(Told::CopyNotEnough))
+    };
+    assert_eq!(told("MS20470AD4", ".032"), (true, false, true));
+    assert_eq!(told("MS20470AD4", ".0321"), (false, false, true));
+    assert_eq!(told("MS20426AD4", ".063"), (false, true, true));
+}
+
+/// A seam of which no strength is known is no weaker than itself; two that differ cannot be compared.
+#[test]
+fn seams_that_differ_are_compared_by_strengths_that_are_known() {
+    let known = pack(&[(Role::Skin, ".040"), (Role::Skin, ".040")]);
+    let mut unknown = Stack::new();
+    for _ in 0..2 {
+        unknown.push(Layer::of(Toleranced::exactly(length(".040"))).role(Role::Skin)).expect("few");
+    }
+    let (one, other) = (factory(&known, "MS20470AD4", 1), factory(&unknown, "MS20470AD5", 1));
+    let alone = factory(&unknown, "MS20470AD4", 1);
+    let compared = |factory: &[LaidRows<'_, 'static>]| {
+        let found = copied(factory, false, false, &[]);
+        let refers =
+            found.findings.iter().any(|found| found.code() == Code::StrengthNotPublished && is_referred(found));
+        (found.copied, found.differ, refers, found.findings.has(Code::AsStrongAsBefore))
+    };
+    assert_eq!(compared(&[alone]), (0, false, false, true));
+    assert_eq!(compared(&[alone, alone]), (0, false, false, true));
+    let (copied, differ, refers, as_before) = compared(&[one, other]);
+    assert!(copied == 0 && !differ && refers && !as_before);
+    assert_eq!(compared(&[other, one]).0, 1, "what is known is stronger than what is not");
 }

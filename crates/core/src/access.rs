@@ -705,9 +705,8 @@ mod tests {
 
     #[test]
     fn what_can_be_bucked_in_the_same_positions_is_one() {
-        let seen = |rivets, first, second| {
-            Reach::of([RowWork::new(true, rivets, first), RowWork::new(true, rivets, second)])
-        };
+        let seen =
+            |rivets, first, second| Reach::of([RowWork::new(true, rivets, first), RowWork::new(true, rivets, second)]);
         use Clearance::{Closed, Open};
         assert_eq!(seen(3, Open, Closed).joined(seen(4, Open, Closed)), Some(seen(7, Open, Closed)));
         assert_eq!(seen(3, Open, Closed).joined(seen(4, Closed, Open)), None);

@@ -199,7 +199,8 @@ mod tests {
             assert_eq!(outside(shank, head(within)), None, "{within}");
         }
         for (beyond, limit) in [(1.05, 1.07), (1.064, 1.07), (1.816, 1.81), (2.5, 1.81)] {
-            let Some((Some(Figure::Ratio(measured)), Some(Figure::Ratio(nearest)))) = outside(shank, head(beyond)) else {
+            let Some((Some(Figure::Ratio(measured)), Some(Figure::Ratio(nearest)))) = outside(shank, head(beyond))
+            else {
                 panic!("{beyond}")
             };
             assert!((measured - beyond).abs() < 1e-6 && nearest == limit, "{beyond}: {measured} {nearest}");
