@@ -25,15 +25,14 @@ struct Asked {
 fn asked() -> impl Strategy<Value = Asked> {
     let rivets = ["MS20470AD3", "MS20470AD4", "MS20470AD5", "MS20470AD6"];
     let by = [By::Greater, By::Table, By::Example, By::Strength];
-    (sheet(), 2_i16..13, prop::sample::select(&rivets[..]), prop::sample::select(&by[..]), any::<bool>()).prop_map(
-        |(sheet, width, rivet, by, staggered)| Asked {
+    (sheet(), 2_i16..13, prop::sample::select(rivets.to_vec()), prop::sample::select(by.to_vec()), any::<bool>())
+        .prop_map(|(sheet, width, rivet, by, staggered)| Asked {
             sheet,
             width: Length::from_64ths(width * 64),
             rivet: part(rivet),
             by,
             staggered,
-        },
-    )
+        })
 }
 
 impl Asked {

@@ -13,10 +13,10 @@ use shophead::joint::splice::{
 use shophead::length::{Length, Toleranced};
 use shophead::material::{Material, RivetAlloy};
 use shophead::practice::{Case, HANDBOOK, Name};
-use shophead::repair::bend::{least_radius, setback};
+use shophead::repair::bend::{least_radius, refusal, setback};
 use shophead::repair::bend_table;
 use shophead::repair::count::{By, by_table, rate, tabulated};
-use shophead::repair::gauge_table::next_heavier;
+use shophead::repair::gauge_table::{CIRCULAR, HANDBOOK as TODAY, at_least, gauges, next_heavier};
 use shophead::repair::in_row::LaidRows;
 use shophead::repair::panel::{CopiedSeam, PanelSeamError, SideQuery, seam};
 use shophead::repair::patch::{LONGEST, Patch, PatchError, PatchQuery, Pattern, SkinDamage, Style, patch};
@@ -1001,9 +1001,9 @@ fn a_filler_without_room_for_its_rivets_is_referred() {
 /// Thick enough is countersunk, thinner is dimpled with the sheet behind it, whichever stands outside.
 #[test]
 fn a_flush_rivet_sits_in_a_countersink_where_the_sheet_is_thick_enough() {
-    let seats = |style, skin: &str| {
+    let seats = |style, skin: &str, rivet: &'static str| {
         let asked = changed(query(style), |it| it.thickness = length(skin));
-        let found = patched(&asked.rivet(Some(part("MS20426AD4"))).by(By::Table).rows(None));
+        let found = patched(&asked.rivet(part(rivet)));
         found.stack.layers().iter().map(|layer| layer.preparation).collect::<Vec<_>>()
     };
     use Preparation::{Countersunk, Dimpled, Plain};
@@ -1112,4 +1112,52 @@ fn seams_that_differ_are_compared_by_strengths_that_are_known() {
     let (copied, differ, refers, as_before) = compared(&[one, other]);
     assert!(copied == 0 && !differ && refers && !as_before);
     assert_eq!(compared(&[other, one]).0, 1, "what is known is stronger than what is not");
+}
+
+// ------------------------------------------------------------------------------------------------------------------------ bends and gauges
+
+/// As tight as the table allows is allowed, a nanometre tighter is not; without a table it is asked for.
+#[test]
+fn a_bend_is_refused_from_a_nanometre_under_the_least_radius_on() {
+    let limits = least_radius(material("2024-T3"), length(".040"), &HANDBOOK);
+    let least = length(".120");
+    let code = |radius, limits| refusal(radius, limits, None).map(|found| (found.code(), found.severity()));
+    let less = Length::from_nanometres(least.nanometres() - 1).expect("in range");
+    assert_eq!((code(least, limits), code(length("1"), limits)), (None, None));
+    assert_eq!(code(less, limits), Some((Code::BendTooTight, Severity::Refer)));
+    assert_eq!(code(length("1"), None), Some((Code::NoLimit, Severity::Refer)));
+}
+
+/// A knife edge and a foil have a setback; nothing below zero has, and no sheet without a thickness has a least radius.
+#[test]
+fn a_bend_of_no_radius_or_no_thickness_is_one() {
+    let (zero, quarter) = (Length::ZERO, length(".25"));
+    let below = Length::from_nanometres(-1).expect("in range");
+    let at = |radius, thickness| setback(90.0, radius, thickness).map(|found| found.value);
+    assert_eq!((at(zero, quarter), at(quarter, zero), at(zero, zero)), (Some(quarter), Some(quarter), Some(zero)));
+    assert_eq!((at(below, quarter), at(quarter, below)), (None, None));
+    let radius = |thickness| least_radius(material("2024-T3"), thickness, &HANDBOOK);
+    assert!(radius(zero).is_none() && radius(below).is_none() && radius(more(zero)).is_some());
+    // The same rule all the way: the tangent of half the angle.
+    for degrees in [1.0_f64, 30.0, 89.0, 91.0, 120.0, 179.0] {
+        let found = setback(degrees, quarter, length(".064")).expect("a bend").value.to_inches_f64();
+        assert!((found - (degrees.to_radians() / 2.0).tan() * 0.314).abs() < 1e-6 * (1.0 + found), "{degrees}");
+    }
+}
+
+/// Both lists as one, rising, each gauge once; the next heavier of the list that has the gauge, today's where both have it or none.
+#[test]
+fn the_gauges_are_those_of_both_lists() {
+    let thousandths = |gauge: u16| Length::from_ten_thousandths(gauge * 10);
+    let both: BTreeSet<Length> = CIRCULAR.iter().chain(TODAY).map(|gauge| thousandths(*gauge)).collect();
+    assert_eq!(gauges().collect::<Vec<_>>(), both.iter().copied().collect::<Vec<_>>());
+    let next = |gauge: u16| next_heavier(thousandths(gauge)).map(|next| next.value);
+    assert_eq!((next(51), next(64)), (Some(length(".064")), Some(length(".081"))), "only the circular has these");
+    assert_eq!((next(50), next(63)), (Some(length(".063")), Some(length(".071"))), "only today's list has these");
+    assert_eq!((next(40), next(16)), (Some(length(".050")), Some(length(".018"))), "both have these");
+    assert_eq!((next(45), next(1), next(250), next(251)), (Some(length(".050")), Some(length(".012")), None, None));
+    for thickness in (1..=250).map(thousandths) {
+        assert_eq!(Some(at_least(thickness)), both.iter().copied().find(|gauge| *gauge >= thickness));
+    }
+    assert_eq!(at_least(length(".3")), length(".3"));
 }

@@ -492,7 +492,8 @@ impl Mix {
         let count = set_up.len().min(MOST_POSITIONS);
         let serves = |set: u32| reaches.iter().all(|reach| reach.positions & set != 0);
         let all = bit(count).saturating_sub(1);
-        if count == 0 || !serves(all) {
+        // Before every set is tried.
+        if !serves(all) {
             return None;
         }
         let known = set_up.iter().take(count).all(Option::is_some);

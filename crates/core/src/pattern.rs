@@ -643,4 +643,19 @@ mod tests {
         assert_eq!(tally([(0, 1), (0, 3)]), (2, 1));
         assert_eq!(tally([]), (0, 0));
     }
+
+    #[test]
+    fn as_many_states_as_can_be_followed_are_and_a_limit_that_no_choice_reaches_makes_none() {
+        let many: Vec<Demand> = (1..=1_100).map(oversize).collect();
+        let most = u32::try_from(MAX_STATES).expect("few");
+        assert!(room_needed(&many, &limits(Some(most - 1), None)).is_ok());
+        assert_eq!(
+            room_needed(&many, &limits(Some(most), None)),
+            Err(PatternError::TooManyStates { needed: MAX_STATES + 1 })
+        );
+        // One state, and a bit for either hole.
+        let two = [oversize(1), oversize(2)];
+        assert_eq!(room_needed(&two, &limits(Some(2), Some(2))), Ok(9));
+        assert_eq!(room_needed(&two, &limits(Some(1), Some(2))), Ok(17));
+    }
 }

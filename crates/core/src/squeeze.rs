@@ -123,15 +123,22 @@ pub fn squeeze(law: &FlowLaw, shank: Length, head: Length) -> Result<Squeeze, Sq
     let outside = Finding::new(Code::SqueezeOutsideTests, Severity::Caution, law.basis);
     // The tests print their ratio to two places.
     let (least, greatest) = (law.heads.0 - 0.005, law.heads.1 + 0.005);
-    if ratio < least || ratio > greatest {
-        let limit = if ratio < least { law.heads.0 } else { law.heads.1 };
+    let limit = match ratio {
+        _ if ratio < least => Some(law.heads.0),
+        _ if ratio > greatest => Some(law.heads.1),
+        _ => None,
+    };
+    if let Some(limit) = limit {
         findings.push(outside.with_measured(Figure::Ratio(ratio)).with_limit(Figure::Ratio(limit)));
     }
     // A nominal 1/8 or 5/32 in is within the shanks tested.
-    let near = |length: Length, limit: Length| length.minus(limit).nanometres().abs() <= SAME_SHANK.nanometres();
     let (thin, thick) = law.shanks;
-    if (shank < thin && !near(shank, thin)) || (shank > thick && !near(shank, thick)) {
-        let limit = if shank < thin { thin } else { thick };
+    let limit = match shank {
+        _ if shank < thin.minus(SAME_SHANK) => Some(thin),
+        _ if shank > thick.plus(SAME_SHANK) => Some(thick),
+        _ => None,
+    };
+    if let Some(limit) = limit {
         findings.push(outside.with_measured(Figure::Length(shank)).with_limit(Figure::Length(limit)));
     }
     Ok(Squeeze {
@@ -205,6 +212,14 @@ mod tests {
             };
             assert!((measured - beyond).abs() < 1e-6 && nearest == limit, "{beyond}: {measured} {nearest}");
         }
+    }
+
+    #[test]
+    fn a_head_at_the_limit_itself_is_within_the_tests() {
+        // Twice the shank, exactly.
+        let at =
+            |heads| squeeze(&FlowLaw { heads, ..FLOW_2117 }, length("1/8"), length("1/4")).unwrap().findings.is_empty();
+        assert!(at((2.005, 3.0)) && at((1.0, 1.995)) && !at((2.006, 3.0)) && !at((1.0, 1.994)));
     }
 
     /// Shanks of 3.208 and 3.960 mm were tested; what is within .0040 in of either is of the same dash number.
